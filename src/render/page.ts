@@ -1,0 +1,87 @@
+/**
+ * What the render functions take and give: the door between this folder and the shells that write files.
+ *
+ * All paths are from the root of the book, without a leading `/`; a page's links are made relative to its own path, so
+ * the book works below any path of a server. The one exception is `404.html`, which a server shows at any depth: its
+ * links begin with the path of `book.address`, or with `/`.
+ *
+ * @packageDocumentation
+ */
+import type { Book } from '../book/model.ts';
+import type { GraphLayout } from '../lineage/graph.ts';
+
+/**
+ * The scripts of the pages: `src/browser/<name>.ts`, each bundled to one classic script (an IIFE).
+ *
+ * `theme` is loaded before the first paint, the others after the page is read.
+ */
+export const SCRIPTS = ['theme', 'find', 'filter', 'planner', 'plan', 'print'] as const;
+
+export type ScriptName = (typeof SCRIPTS)[number];
+
+/** Where the build put what the pages load, from the root. */
+export interface Assets {
+  /** `site/assets/book.css`; its fonts are bundled with it. */
+  readonly css: string;
+  /** `site/assets/icon.svg` */
+  readonly icon: string;
+  readonly scripts: Readonly<Record<ScriptName, string>>;
+  /** Folder of the search index, ending in `/`. Absent: no search in this build. */
+  readonly pagefind?: string;
+}
+
+/** What the build made of a photo. */
+export interface PhotoFiles {
+  /** Path of the picture, at most 1600 px wide. */
+  readonly src: string;
+  /** Path of the small picture, at most 480 px wide. */
+  readonly thumb: string;
+  /** Of the picture, px. */
+  readonly width: number;
+  readonly height: number;
+}
+
+/** All that a page is made from. The book is the published one. */
+export interface PageContext {
+  readonly book: Book;
+  /** The page's own path, `colours/alder-smoke/`; the home page's is empty. */
+  readonly url: string;
+  readonly assets: Assets;
+  /** By the photo's file as the book names it, `photos/…`. A photo that is missing here is left out of the page. */
+  readonly photos: Readonly<Record<string, PhotoFiles>>;
+  /** Drawings of the families, by family: `layoutGraph(familyGraph(book, id))` for every `book.families`. */
+  readonly lineage: Readonly<Record<string, GraphLayout>>;
+}
+
+/** One kind of page. */
+export interface PageKind {
+  /** `recipe`, `recipe-card`, … */
+  readonly kind: string;
+  /** The things that have such a page, by id; one empty string for a page that is there once. */
+  items(book: Book): readonly string[];
+  /** Path of an item's page. One that ends in `/` is written as the `index.html` of that folder. */
+  url(item: string): string;
+  /** The whole HTML document. */
+  render(context: PageContext, item: string): string;
+}
+
+/** One kind of file beside the pages: data, and the sources as the maker wrote them. */
+export interface FileKind {
+  readonly kind: string;
+  items(book: Book): readonly string[];
+  /** Path of an item's file. */
+  url(item: string): string;
+  /** What the file holds. */
+  text(book: Book, item: string): string;
+}
+
+/** One record of the search index, as Pagefind's `addCustomRecord` takes it. */
+export interface SearchRecord {
+  /** Path of the page from the root. */
+  readonly url: string;
+  readonly content: string;
+  readonly language: string;
+  readonly meta: Readonly<Record<string, string>>;
+  readonly filters: Readonly<Record<string, readonly string[]>>;
+  readonly sort: Readonly<Record<string, string>>;
+}
