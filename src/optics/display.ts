@@ -1,0 +1,134 @@
+/**
+ * Between colours and the screen: sRGB hex values in and out, mapped into the gamut where a screen can't show the colour.
+ *
+ * Source: IEC 61966-2-1:1999 for sRGB; gamut mapping as in CSS Color 4 (chroma reduced in OKLCh until the colour differs
+ * little from its clipped self).
+ */
+import { formatHex, modeLrgb, modeOklab, modeOklch, modeRgb, modeXyz65, toGamut, useMode } from 'culori/fn';
+import { SRGB_WHITE } from '../tables/srgb.ts';
+import { adaptTristimulus } from './adaptation.ts';
+import { type LabD65, labFromTristimulus, tristimulusFromLab } from './cielab.ts';
+import { type Light, type Tristimulus, tristimulus, whitePoint } from './tristimulus.ts';
+
+/** A colour for the screen. */
+export interface DisplayColour {
+  /** `#rrggbb`, lower case. */
+  readonly hex: string;
+  /** Whether the screen can't show the colour, and a nearby one stands for it. */
+  readonly mapped: boolean;
+}
+
+useMode(modeXyz65);
+useMode(modeLrgb);
+useMode(modeOklab);
+useMode(modeOklch);
+const rgbFrom = useMode(modeRgb);
+const xyzFrom = useMode(modeXyz65);
+const intoGamut = toGamut('rgb', 'oklch');
+
+// The white of sRGB is D65 with its chromaticity rounded; that of this book is D65 summed over 36 bands. They are one light,
+// so the ratios X/Xn, Y/Yn, Z/Zn carry over, and a perfect reflector is #ffffff.
+const D65 = whitePoint('D65');
+const SCALE_X = SRGB_WHITE.x / SRGB_WHITE.y / D65.X;
+const SCALE_Z = (1 - SRGB_WHITE.x - SRGB_WHITE.y) / SRGB_WHITE.y / D65.Z;
+
+/** Outside the gamut by less than this, in linear or coded RGB, is rounding. */
+const ROUNDING = 1e-4;
+
+/**
+ * The screen's colour for tristimulus values, adapted to the screen's white if the light is another than D65.
+ *
+ * @example hexFromTristimulus(whitePoint('D65')) // { hex: '#ffffff', mapped: false }
+ */
+export function hexFromTristimulus(XYZ: Tristimulus, light: Light = 'D65'): DisplayColour {
+  const { X, Y, Z } = light === 'D65' ? XYZ : adaptTristimulus(XYZ, whitePoint(light), D65);
+  if (!(Number.isFinite(X) && Number.isFinite(Y) && Number.isFinite(Z))) {
+    throw new RangeError(`Tristimulus values are ${X}, ${Y}, ${Z}; give finite numbers`);
+  }
+  const colour = { mode: 'xyz65', x: X * SCALE_X, y: Y, z: Z * SCALE_Z } as const;
+  const { r, g, b } = rgbFrom(colour);
+  const mapped = Math.min(r, g, b) < -ROUNDING || Math.max(r, g, b) > 1 + ROUNDING;
+  return { hex: formatHex(mapped ? intoGamut(colour) : { mode: 'rgb', r, g, b }), mapped };
+}
+
+/**
+ * The screen's colour for CIELAB.
+ *
+ * @example hexFromLab({ L: 50, a: 0, b: 0 }) // { hex: '#777777', mapped: false }
+ */
+export function hexFromLab(lab: LabD65): DisplayColour {
+  return hexFromTristimulus(tristimulusFromLab(lab));
+}
+
+/**
+ * The screen's colour for a reflectance under a light.
+ *
+ * Throws: RangeError if R has not 36 bands, or there is no such light.
+ *
+ * @example hexOf(constantSpectrum(1)) // { hex: '#ffffff', mapped: false }
+ */
+export function hexOf(R: ArrayLike<number>, light: Light = 'D65'): DisplayColour {
+  return hexFromTristimulus(tristimulus(R, light), light);
+}
+
+/**
+ * Tristimulus values, under D65, of `#rgb` or `#rrggbb`.
+ *
+ * Throws: RangeError if the text is anything else.
+ *
+ * @example tristimulusFromHex('#ffffff').Y // 1
+ */
+export function tristimulusFromHex(hex: string): Tristimulus {
+  const { x, y, z } = xyzFrom(rgbFromHex(hex));
+  return { X: x / SCALE_X, Y: y, Z: z / SCALE_Z };
+}
+
+/**
+ * CIELAB, relative to D65, of `#rgb` or `#rrggbb`.
+ *
+ * Throws: RangeError if the text is anything else.
+ *
+ * @example labFromHex('#777777').L // 50.034, to 3 decimals
+ */
+export function labFromHex(hex: string): LabD65 {
+  return labFromTristimulus(tristimulusFromHex(hex));
+}
+
+/**
+ * Whether a text is a colour that `tristimulusFromHex` takes.
+ *
+ * @example isHex('#d9c48f') // true
+ */
+export function isHex(text: string): boolean {
+  return /^#(?:[0-9a-f]{3}|[0-9a-f]{6})$/i.test(text);
+}
+
+/**
+ * Relative luminance of a screen colour, 0..1.
+ *
+ * Source: WCAG 2.2; the Y of sRGB.
+ *
+ * @example relativeLuminance('#ffffff') // 1
+ */
+export function relativeLuminance(hex: string): number {
+  return tristimulusFromHex(hex).Y;
+}
+
+/**
+ * Black or white, whichever can be read better on a colour: always at a contrast of 4.58 to 1 or more.
+ *
+ * Source: WCAG 2.2, contrast (L1 + 0.05)/(L2 + 0.05).
+ *
+ * @example readableInk('#d9c48f') // '#000000'
+ */
+export function readableInk(hex: string): '#000000' | '#ffffff' {
+  const Y = relativeLuminance(hex);
+  return (Y + 0.05) / 0.05 >= 1.05 / (Y + 0.05) ? '#000000' : '#ffffff';
+}
+
+function rgbFromHex(hex: string): { mode: 'rgb'; r: number; g: number; b: number } {
+  if (!isHex(hex)) throw new RangeError(`Unexpected colour ${hex}; give # and six hexadecimal digits`);
+  const digits = hex.length === 4 ? [...hex.slice(1)].map((digit) => digit + digit).join('') : hex.slice(1);
+  const channel = (i: number): number => Number.parseInt(digits.slice(2 * i, 2 * i + 2), 16) / 255;
+  return { mode: 'rgb', r: channel(0), g: channel(1), b: channel(2) };
+}

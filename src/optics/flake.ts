@@ -1,0 +1,214 @@
+/**
+ * Flake: how many there are, how much of the bait they cover, and what a body with flake in it looks like.
+ *
+ * Sources: A. Cauchy (1832/1850): the mean projected area of a convex body is a quarter of its surface, so a thin plate of
+ * face area A shows A/2 on average; the rest is Poisson's law along a line of sight.
+ */
+import { FLAKE_FILM_DENSITY, FLAKE_FILM_THICKNESS } from '../tables/flake-film.ts';
+import { GAUSS_NODES, GAUSS_WEIGHTS } from './gauss-legendre.ts';
+import { effectiveDepth, layerOver } from './kubelka-munk.ts';
+import { BAND_COUNT, requireBands, type Spectrum } from './spectrum.ts';
+
+/** Outline of a flake. */
+export type FlakeShape = 'hex' | 'square' | 'round';
+
+/** What a flake is cut to. */
+export interface FlakeCut {
+  readonly shape: FlakeShape;
+  /** Across flats, side, or diameter, in mm. */
+  readonly sizeMm: number;
+  /** Thickness of the film in mm; unset: 0.0254 (common practice, no source). */
+  readonly filmMm?: number;
+  /** Density of the film in g/ml; unset: 1.39 (polyester). */
+  readonly density?: number;
+}
+
+/** A kind of flake: its cut and its colour. */
+export interface Flake extends FlakeCut {
+  /** Reflectance of its face inside the plastic, a spectrum. */
+  readonly reflectance: ArrayLike<number>;
+  /** Share of what is behind a flake that is seen through it, 0..1; unset: 0, as metallized flake. */
+  readonly transmittance?: number;
+}
+
+/** Flake spread in a plastic, as the optics needs it. */
+export interface SpreadFlake {
+  /** Flakes that hide what is behind them, met per mm of a line of sight. */
+  readonly perMm: number;
+  /** Reflectance of their faces inside the plastic. */
+  readonly reflectance: ArrayLike<number>;
+}
+
+/**
+ * Area of one face in mm².
+ *
+ * Units: sizeMm in mm: across flats of a hexagon, side of a square, diameter of a round flake.
+ * Throws: RangeError if the size is not above 0 and finite.
+ *
+ * @example flakeArea('hex', 1.016) // 0.893958, to 6 digits: a 0.040 in hexagon
+ */
+export function flakeArea(shape: FlakeShape, sizeMm: number): number {
+  requirePositive(sizeMm, 'Flake size in mm');
+  const square = sizeMm * sizeMm;
+  switch (shape) {
+    case 'hex':
+      return (Math.sqrt(3) / 2) * square;
+    case 'square':
+      return square;
+    case 'round':
+      return (Math.PI / 4) * square;
+  }
+}
+
+/**
+ * Mass of one flake in g.
+ *
+ * Throws: RangeError if a measure is not above 0 and finite.
+ *
+ * @example flakeMass({ shape: 'square', sizeMm: 1, filmMm: 0.025, density: 1.4 }) // 0.000035
+ */
+export function flakeMass(cut: FlakeCut): number {
+  const { filmMm = FLAKE_FILM_THICKNESS, density = FLAKE_FILM_DENSITY } = cut;
+  requirePositive(filmMm, 'Film thickness in mm');
+  requirePositive(density, 'Film density in g/ml');
+  return (flakeArea(cut.shape, cut.sizeMm) * filmMm * density) / 1000;
+}
+
+/**
+ * Flakes in a millilitre of plastic.
+ *
+ * Units: concentration in g/ml, >= 0.
+ * Throws: RangeError if the concentration is negative or not finite, or a measure is not above 0.
+ *
+ * @example flakesPerMl(0.0035, { shape: 'square', sizeMm: 1, filmMm: 0.025, density: 1.4 }) // 100
+ */
+export function flakesPerMl(concentration: number, cut: FlakeCut): number {
+  if (!(concentration >= 0 && concentration < Number.POSITIVE_INFINITY)) {
+    throw new RangeError(`Flake concentration is ${concentration} g/ml; give a finite number, at least 0`);
+  }
+  return concentration / flakeMass(cut);
+}
+
+/**
+ * Flakes of any transparency that a line of sight meets per mm: n A / 2.
+ *
+ * Units: concentration in g/ml; returns per mm.
+ */
+export function flakesPerMm(concentration: number, cut: FlakeCut): number {
+  return ((flakesPerMl(concentration, cut) / 1000) * flakeArea(cut.shape, cut.sizeMm)) / 2;
+}
+
+/**
+ * Share of the bait's face that has flake in view, of any depth: 1 − exp(−n A X / 2), the kinds together.
+ *
+ * Units: thickness in mm; perMm as from `flakesPerMm`. Returns 0..1.
+ *
+ * @example flakeCoverage([{ perMm: 0.1 }], 10) // 0.632121, to 6 digits
+ */
+export function flakeCoverage(flakes: readonly { readonly perMm: number }[], thickness: number): number {
+  return -Math.expm1(-totalPerMm(flakes) * thickness);
+}
+
+/**
+ * Mean spacing of flake in mm: the edge of the cube that each flake has to itself, n^(−1/3). Undefined without flake.
+ *
+ * @example flakeSpacing(1000) // 1
+ */
+export function flakeSpacing(perMl: number): number | undefined {
+  return perMl > 0 ? Math.cbrt(1000 / perMl) : undefined;
+}
+
+/**
+ * Flake of a kind at a concentration, for `reflectanceWithFlakes`.
+ *
+ * A flake that lets the share τ through hides 1 − τ of what is behind it: it counts as 1 − τ of an opaque flake. What it
+ * would do to the colour of the light that passes it is left out.
+ * Throws: RangeError if the transmittance or a reflectance is not in 0..1, or a measure is not above 0.
+ */
+export function spreadFlake(flake: Flake, concentration: number): SpreadFlake {
+  const { transmittance = 0, reflectance } = flake;
+  if (!(transmittance >= 0 && transmittance <= 1)) {
+    throw new RangeError(`Flake transmittance is ${transmittance}; give a share between 0 and 1`);
+  }
+  requireBands(reflectance, 'flake reflectance');
+  for (let band = 0; band < BAND_COUNT; band++) {
+    if (!(reflectance[band]! >= 0 && reflectance[band]! <= 1)) {
+      throw new RangeError(`Flake reflectance is ${reflectance[band]}; give numbers between 0 and 1, never percent`);
+    }
+  }
+  return { perMm: flakesPerMm(concentration, flake) * (1 - transmittance), reflectance };
+}
+
+/**
+ * Reflectance of a layer with flake in it, over a backing.
+ *
+ * ∫ Σᵢ μᵢ e^(−μz) R(z over flake i) dz + e^(−μX) R(X over backing), μ = Σ μᵢ = Σ nᵢ Aᵢ / 2: the mean over lines of sight, each
+ * of which ends at the first flake or at the backing. Right to 1e-6.
+ * Shape: K, S and Rg are spectra; the result is written into `out`, which may be Rg itself.
+ * Units: K and S per mm, thickness in mm. All are taken as checked (see `layerReflectances`).
+ */
+export function reflectanceWithFlakes(
+  K: ArrayLike<number>,
+  S: ArrayLike<number>,
+  thickness: number,
+  flakes: readonly SpreadFlake[],
+  Rg: ArrayLike<number>,
+  out: Spectrum = new Float64Array(BAND_COUNT),
+): Spectrum {
+  const mu = totalPerMm(flakes);
+  for (let band = 0; band < BAND_COUNT; band++) {
+    const k = K[band]!;
+    const s = S[band]!;
+    const whole = layerOver(k, s, effectiveDepth(k, s, thickness), Rg[band]!);
+    const flake = mu > 0 ? seenOnFlakes(k, s, thickness, flakes, mu, band) : 0;
+    out[band] = Math.min(1, Math.exp(-mu * thickness) * whole + flake);
+  }
+  return out;
+}
+
+/**
+ * The integral over depth, by Gauss and Legendre's rule on panels that double: R(z) changes within 1/(K + S), the weight
+ * within 1/μ, and both ever more slowly with depth.
+ */
+function seenOnFlakes(
+  K: number,
+  S: number,
+  thickness: number,
+  flakes: readonly SpreadFlake[],
+  mu: number,
+  band: number,
+): number {
+  const deepest = Math.min(thickness, NOTHING_LEFT / mu);
+  let total = 0;
+  let from = 0;
+  let width = 1 / (mu + 2 * (K + S));
+  while (from < deepest) {
+    const to = Math.min(deepest, from + width);
+    const half = (to - from) / 2;
+    for (let i = 0; i < GAUSS_NODES.length; i++) {
+      const z = from + half * (1 + GAUSS_NODES[i]!);
+      const t = effectiveDepth(K, S, z);
+      let seen = 0;
+      for (const flake of flakes) seen += flake.perMm * layerOver(K, S, t, flake.reflectance[band]!);
+      total += half * GAUSS_WEIGHTS[i]! * Math.exp(-mu * z) * seen;
+    }
+    from = to;
+    width *= 2;
+  }
+  return total;
+}
+
+/** Beyond 20/μ there is e^(−20) = 2e-9 of the light left. */
+const NOTHING_LEFT = 20;
+
+function totalPerMm(flakes: readonly { readonly perMm: number }[]): number {
+  let total = 0;
+  for (const { perMm } of flakes) total += perMm;
+  return total;
+}
+
+function requirePositive(value: number, name: string): void {
+  if (!(value > 0 && value < Number.POSITIVE_INFINITY)) {
+    throw new RangeError(`${name} is ${value}; give a finite number above 0`);
+  }
+}

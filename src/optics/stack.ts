@@ -1,0 +1,112 @@
+/**
+ * Arrangements of cups in a bait: layers in optical contact, and cups side by side.
+ */
+import { reflectanceWithFlakes, type SpreadFlake } from './flake.ts';
+import { layerReflectances } from './kubelka-munk.ts';
+import type { OpticalConstants } from './mixture.ts';
+import { BAND_COUNT, constantSpectrum, requireBands, type Spectrum, spectrumFrom } from './spectrum.ts';
+import { NO_SURFACE, type Surface, surfaceOutward } from './surface.ts';
+
+/** Coloured plastic: K and S per mm, and the flake in it. */
+export interface Body extends OpticalConstants {
+  readonly flakes?: readonly SpreadFlake[];
+}
+
+/** A body of a thickness in mm. */
+export interface Layer extends Body {
+  readonly thickness: number;
+}
+
+/** A body that is a share of the bait, any positive number: shares are taken relative to their sum. */
+export interface SharedBody extends Body {
+  readonly share: number;
+}
+
+/**
+ * Reflectance of layers over a backing, the near layer first, without surfaces between them.
+ *
+ * Each layer is the backing of the one before it (P. Kubelka, J. Opt. Soc. Am. 44:330 (1954), says why that is right).
+ * Returns reflectances inside the plastic, or outside it where a surface is given.
+ * Shape: backing is one number or a spectrum.
+ * Throws: RangeError, naming the wavelength, if a layer or the backing is out of range.
+ *
+ * @example stackReflectance([], 0.9)[0] // 0.9
+ */
+export function stackReflectance(
+  layers: readonly Layer[],
+  backing: number | ArrayLike<number>,
+  surface: Surface = NO_SURFACE,
+): Spectrum {
+  const R = typeof backing === 'number' ? constantSpectrum(backing) : spectrumFrom(backing);
+  const clear = new Float64Array(BAND_COUNT);
+  for (const layer of layers.toReversed()) {
+    const { absorption, scattering, thickness, flakes = [] } = layer;
+    layerReflectances(absorption, scattering, thickness, R, clear);
+    if (flakes.length > 0) reflectanceWithFlakes(absorption, scattering, thickness, flakes, R, R);
+    else R.set(clear);
+  }
+  if (surface !== NO_SURFACE) {
+    for (let band = 0; band < BAND_COUNT; band++) R[band] = surfaceOutward(R[band]!, surface);
+  }
+  return R;
+}
+
+/**
+ * Layers that share a thickness, in the order given: laminate and layered.
+ *
+ * Units: thickness in mm.
+ * Throws: RangeError if a share is not above 0 and finite.
+ *
+ * @example layersByShare([{ ...back, share: 0.4 }, { ...belly, share: 0.6 }], 10)[0].thickness // 4
+ */
+export function layersByShare(bodies: readonly SharedBody[], thickness: number): Layer[] {
+  const total = totalShare(bodies);
+  return bodies.map((body) => ({ ...body, thickness: (thickness * body.share) / total }));
+}
+
+/**
+ * A core in a shell, seen through the middle: shell over core over shell.
+ *
+ * The shares are of volume; in a round bait a core of share f has √f of its diameter.
+ * Throws: RangeError if a share is not above 0 and finite.
+ *
+ * @example coreLayers({ ...shell, share: 0.75 }, { ...core, share: 0.25 }, 10)[1].thickness // 5
+ */
+export function coreLayers(shell: SharedBody, core: SharedBody, thickness: number): Layer[] {
+  const across = Math.sqrt(core.share / totalShare([shell, core]));
+  const side = { ...shell, thickness: (thickness * (1 - across)) / 2 };
+  return [side, { ...core, thickness: thickness * across }, side];
+}
+
+/**
+ * Reflectance of cups that lie side by side in streaks: the mean by area, as an eye sees it that can't tell the streaks
+ * apart.
+ *
+ * Shape: reflectances outside the plastic, spectra; shares are taken relative to their sum.
+ * Throws: RangeError if there are none, a share is not above 0, or a spectrum has not 36 bands.
+ *
+ * @example swirlReflectance([{ reflectance: light, share: 1 }, { reflectance: dark, share: 1 }]) // halfway, band by band
+ */
+export function swirlReflectance(
+  streaks: readonly { readonly reflectance: ArrayLike<number>; readonly share: number }[],
+): Spectrum {
+  const total = totalShare(streaks);
+  const mean = new Float64Array(BAND_COUNT);
+  for (const { reflectance, share } of streaks) {
+    requireBands(reflectance, 'reflectance');
+    for (let band = 0; band < BAND_COUNT; band++) mean[band]! += (reflectance[band]! * share) / total;
+  }
+  return mean;
+}
+
+function totalShare(parts: readonly { readonly share: number }[]): number {
+  let total = 0;
+  for (const { share } of parts) {
+    if (!(share > 0 && share < Number.POSITIVE_INFINITY)) {
+      throw new RangeError(`Share is ${share}; give a finite number above 0`);
+    }
+    total += share;
+  }
+  if (total === 0) throw new RangeError('No cups to share the bait; give at least one');
+  return total;
+}

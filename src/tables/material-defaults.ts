@@ -1,0 +1,45 @@
+/**
+ * What the book assumes of a material whose file does not say. Every result that rests on one of these says so.
+ *
+ * @packageDocumentation
+ */
+
+/** Volume of a drop, ml: 20 drops a millilitre. Common practice, no source. */
+export const DROP_ML = 0.05;
+
+/** Density of a liquid colorant or scent, g/ml. Common practice, no source. */
+export const LIQUID_DENSITY = 1;
+
+/** Density of liquid plastic, g/ml: plastisol for soft baits lies between 1.0 and 1.1. From memory, no source. */
+export const PLASTIC_DENSITY = 1.05;
+
+/** Density of the solid of a powder, g/ml, by how it colours: mica 2.8, titanium dioxide 4.2, others 1.5. From memory. */
+export const POWDER_DENSITY = { pearl: 2.8, white: 4.2, pigment: 1.5, dye: 1.5, clear: 1.5 } as const;
+
+/** Mass of a level millilitre of powder, g, as it is spooned. Common practice, no source. */
+export const POWDER_BULK = 0.4;
+
+/** Mass of a level millilitre of flake, g, as it is spooned. Common practice, no source. */
+export const FLAKE_BULK = 0.55;
+
+/** Density of a solid additive, g/ml: that of salt, 2.16 (from memory). */
+export const SOLID_ADDITIVE_DENSITY = 2.16;
+
+/** Mass of a level millilitre of a solid additive, g: that of fine salt. Common practice, no source. */
+export const SOLID_ADDITIVE_BULK = 1.2;
+
+/** Share of the light behind a flake that passes it, by finish: metal hides, tinted film does not. Common practice, no source. */
+export const FLAKE_TRANSMITTANCE = {
+  metallic: 0,
+  matte: 0.1,
+  pearl: 0.4,
+  hologram: 0,
+  translucent: 0.6,
+  fluorescent: 0.2,
+} as const;
+
+/** Thickness of the step ladder on a material's page, mm: the body of an ordinary bait. Convention of this book. */
+export const LADDER_MM = 6;
+
+/** Ordinary load of flake, g per ml of plastic: 3/4 tsp in 2 US cups at the bulk density above. Common practice, no source. */
+export const FLAKE_LOAD: number = (0.75 * 4.92892159375 * FLAKE_BULK) / 473.176473;
