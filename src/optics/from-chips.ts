@@ -1,0 +1,56 @@
+import { isHex } from './display.ts';
+import { opticalFault } from './fault.ts';
+import { chipFault, fitChips } from './from-spectra.ts';
+import type { MaterialResult } from './material-tier.ts';
+import type { OpticalConstants } from './mixture.ts';
+import type { Backings } from './opacity.ts';
+import { BESIDE_GLOSS, type Surface } from './surface.ts';
+import { reflectanceFromHex } from './upsampling.ts';
+
+/** A chip or bait of plastic with one material in it, photographed over both backings. */
+export interface PhotographedChip {
+  /** g/ml, above 0. */
+  readonly concentration: number;
+  /** mm, above 0. */
+  readonly thickness: number;
+  /** `#rrggbb` as seen over white and over black. */
+  readonly overWhite: string;
+  readonly overBlack: string;
+  /** Unset: the backings of this book. */
+  readonly backings?: Backings;
+}
+
+/** What `fromChips` takes. */
+export interface PhotographedMaterial {
+  /** K and S of the plastic, per mm. */
+  readonly plastic: OpticalConstants;
+  readonly chips: readonly PhotographedChip[];
+  /** What the camera saw; unset: air, beside the gloss. */
+  readonly surface?: Surface;
+}
+
+/**
+ * K and S of a material from photographed chips: tier 'photographed'.
+ *
+ * The two colours of each chip are upsampled to smooth reflectances, then all of them fitted jointly.
+ * Returns a fault where a colour is none, a figure is out of range, every chip hides its backing, or a chip is darker over
+ * white.
+ */
+export function fromChips({ plastic, chips, surface = BESIDE_GLOSS }: PhotographedMaterial): MaterialResult {
+  for (const [i, { overWhite, overBlack }] of chips.entries()) {
+    for (const colour of [overWhite, overBlack]) {
+      if (!isHex(colour)) return opticalFault('out-of-range', `Chip ${i + 1} has colour ${colour}, expected #rrggbb`);
+    }
+  }
+  const upsampled = chips.map((chip) => ({
+    ...chip,
+    overWhite: reflectanceFromHex(chip.overWhite),
+    overBlack: reflectanceFromHex(chip.overBlack),
+  }));
+  return chipFault(upsampled) ?? fitChips({ plastic, chips: upsampled, surface }, 'photographed');
+}
+
+/** `fromChips` of one chip. */
+export function fromChip(chip: PhotographedChip, plastic: OpticalConstants, surface?: Surface): MaterialResult {
+  return fromChips({ plastic, chips: [chip], ...(surface && { surface }) });
+}

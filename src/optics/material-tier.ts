@@ -1,0 +1,28 @@
+/**
+ * What K and S of a material rest on.
+ */
+import { EXPECTED_DELTA_E } from '../tables/material-kinds.ts';
+import type { OpticalFault } from './fault.ts';
+import type { MixtureConstants } from './mixture.ts';
+
+/** Best first: measured spectra, photographed chips, one colour and a kind. */
+export type Tier = 'measured' | 'photographed' | 'estimated';
+
+/** K and S of a material, and how far to trust them. */
+export interface MaterialConstants {
+  /** Per mm per g/ml. */
+  readonly constants: MixtureConstants;
+  readonly tier: Tier;
+  /** ΔE00 to expect of what is predicted from them: never less than `residual`. */
+  readonly expectedDeltaE: number;
+  /** Root mean square ΔE00 between what was given and what the constants say it should have been. */
+  readonly residual: number;
+}
+
+/** Constants, or what is wrong with the maker's figures. */
+export type MaterialResult = MaterialConstants | OpticalFault;
+
+/** Puts a result together. */
+export function materialConstants(constants: MixtureConstants, tier: Tier, residual: number): MaterialConstants {
+  return { constants, tier, expectedDeltaE: Math.max(EXPECTED_DELTA_E[tier], residual), residual };
+}

@@ -1,0 +1,39 @@
+/**
+ * What is taken of a material of which only one colour and its kind are known.
+ *
+ * Source: common practice, no source, unless a figure names one.
+ */
+export interface MaterialKindDefaults {
+  /** S of the typical dose in plastic, per mm. */
+  readonly scattering: number;
+  /** Share of the absorption that the stated colour would ask for; below 1 the mix comes out lighter than that colour. */
+  readonly absorptionShare: number;
+  /** g/ml, what "typical dose" means where the shelf doesn't say. */
+  readonly dose: number;
+}
+
+/**
+ * The kinds. A dye hardly scatters; S of a pigment lets its typical dose hide a backing at about a lure's body; white
+ * pigment scatters most. The dose of dyes, pigments and whites is 20 drops of 0.05 ml at about 1 g/ml in 4 fl oz; that of
+ * pearl is 1 % by mass, full effect in thick objects (a pearl pigment maker's leaflet).
+ */
+export const MATERIAL_KINDS: Readonly<Record<'dye' | 'pigment' | 'pearl' | 'white' | 'clear', MaterialKindDefaults>> = {
+  dye: { scattering: 0.002, absorptionShare: 1, dose: 0.0085 },
+  pigment: { scattering: 0.8, absorptionShare: 1, dose: 0.0085 },
+  pearl: { scattering: 0.5, absorptionShare: 0.4, dose: 0.01 },
+  white: { scattering: 2.5, absorptionShare: 1, dose: 0.0085 },
+  clear: { scattering: 0.0005, absorptionShare: 1, dose: 0.0085 },
+};
+
+/** Reflectance inside the plastic of the darkest body there is; K/S of 99. Common practice, no source: strong blacks have K/S of about 100. */
+export const DARKEST_BODY = 0.005;
+
+/** mm through which the colour of a dye is stated, over white, where the shelf doesn't say. */
+export const DYE_THICKNESS = 10;
+
+/** ΔE00 to expect of a prediction that rests on a tier. */
+export const EXPECTED_DELTA_E: Readonly<Record<'measured' | 'photographed' | 'estimated', number>> = {
+  measured: 2,
+  photographed: 5,
+  estimated: 12,
+};
