@@ -1,0 +1,51 @@
+import type { Thing } from '../recipe/read-thing.ts';
+import { PLASTIC_DENSITY } from '../tables/material-defaults.ts';
+import { formatDecimal } from '../units/format-quantity.ts';
+import type { Mold } from './model.ts';
+import type { Report } from './report.ts';
+
+/** A mold from its file; undefined where it has faults. `usedIn` is filled when the recipes are known. */
+export function compileMold(thing: Thing<'mold'>, report: Report): Omit<Mold, 'usedIn'> | undefined {
+  const { fields } = thing;
+  const thinMm = fields.thin ?? Math.min(2, fields.body);
+  const assumptions: string[] = [];
+  let sound = true;
+  if (fields.cavity === undefined && fields.bait === undefined) {
+    sound = false;
+    report.add('mold/no-volume', thing, ['cavity'], {
+      found: 'a mold without the size of its bait',
+      expected: '`cavity`, the volume of one, or `bait`, the mass of a plain one',
+      why: 'batches are counted in baits',
+      fix: 'weigh a plain bait and write `bait: 3.4 g`',
+    });
+  }
+  if (thinMm > fields.body) {
+    sound = false;
+    report.add('mold/thickness', thing, ['thin'], {
+      found: `a thin part of ${formatDecimal(thinMm)} mm`,
+      expected: `at most the body's ${formatDecimal(fields.body)} mm`,
+      why: 'the thin part is what light passes most easily',
+      fix: 'exchange `thin` and `body`, or correct one',
+    });
+  }
+  if (!sound) return undefined;
+  if (fields.cavity === undefined) assumptions.push(`cavity from the bait's mass at ${PLASTIC_DENSITY} g/ml of plastic`);
+  if (fields.sprue === undefined) assumptions.push('no plastic in the sprues');
+  return {
+    id: thing.id,
+    title: fields.title,
+    notes: thing.notes,
+    photos: fields.photos ?? [],
+    cavities: fields.cavities,
+    cavityMl: fields.cavity ?? fields.bait! / PLASTIC_DENSITY,
+    sprueMl: fields.sprue ?? 0,
+    bodyMm: fields.body,
+    thinMm,
+    thinPart: fields['thin-part'],
+    ...(fields.length === undefined ? {} : { lengthMm: fields.length }),
+    shape: fields.shape,
+    ...(fields.bag === undefined ? {} : { bag: fields.bag }),
+    assumptions,
+    source: thing.source,
+  };
+}

@@ -1,0 +1,163 @@
+import { CATALOGUE } from '../diagnostics/catalogue.ts';
+import { nearestName } from '../diagnostics/nearest-name.ts';
+import { orderByParents } from '../lineage/order-by-parents.ts';
+import type { FieldPath } from '../recipe/front-matter.ts';
+import type { Thing } from '../recipe/read-thing.ts';
+import type { FieldsOf } from '../recipe/schema.ts';
+import { SLUG } from '../recipe/source.ts';
+import { type Things, faultyKey } from './read-things.ts';
+import type { Report } from './report.ts';
+
+/** The fields of one cup as they stand in a recipe's file. */
+export type CupFields = NonNullable<FieldsOf<'recipe'>['cups']>[string];
+
+/** A cup of a recipe and where it comes from, before anything is computed. */
+export interface CupSpec {
+  readonly recipe: Thing<'recipe'>;
+  readonly name: string;
+  /** Path of the cup in the recipe's front matter; the whole recipe's for an inherited cup. */
+  readonly path: FieldPath;
+  /** Empty for a cup that is the parent's, unchanged. */
+  readonly fields: CupFields;
+  readonly from?: { readonly recipe: string; readonly cup: string };
+}
+
+/** Key of a cup among all cups of the book. */
+export function cupKey(recipe: string, cup: string): string {
+  return `${recipe}/${cup}`;
+}
+
+/**
+ * The cups of every recipe, each with the cup that it comes from, parents before what is derived from them.
+ *
+ * A recipe that names a parent has the parent's cups, except those that it gives itself. A cup that says neither how much
+ * plastic it starts with nor where it comes from is the parent's cup of that name with changes.
+ */
+export function cupSpecs(
+  things: Things,
+  report: Report,
+): { readonly cups: readonly CupSpec[]; readonly ofRecipe: ReadonlyMap<string, readonly CupSpec[]> } {
+  const ofRecipe = new Map<string, readonly CupSpec[]>();
+  for (const id of recipesInOrder(things, report)) {
+    const recipe = things.recipes.get(id)!;
+    const parent = recipe.fields.from === undefined ? undefined : ofRecipe.get(recipe.fields.from);
+    if (recipe.fields.from !== undefined && parent === undefined) continue;
+    ofRecipe.set(id, specsOf(recipe, parent ?? []));
+    if (ofRecipe.get(id)!.length === 0) {
+      report.add('recipe/no-cups', recipe, [], {
+        found: 'a recipe without cups',
+        expected: '`cups` with at least one cup, or `from` with the recipe that it comes from',
+        why: 'a recipe is what is in its cups',
+      });
+    }
+  }
+
+  const specs = new Map([...ofRecipe.values()].flat().map((spec) => [cupKey(spec.recipe.id, spec.name), resolveFrom(spec, ofRecipe, things, report)]));
+  const { order, rings } = orderByParents(
+    [...specs].flatMap(([id, spec]) => (spec ? [{ id, parents: spec.from ? [cupKey(spec.from.recipe, spec.from.cup)] : [] }] : [])),
+  );
+  for (const ring of rings) {
+    const spec = specs.get(ring[0]!)!;
+    report.add('recipe/cycle', spec.recipe, [...spec.path, 'from'], ringFinding(ring));
+  }
+  const cups = order.map((key) => specs.get(key)!);
+  const sound = new Set(order);
+  return {
+    cups,
+    ofRecipe: new Map(
+      [...ofRecipe].flatMap(([id, list]) => {
+        const kept = list.filter((spec) => sound.has(cupKey(id, spec.name))).map((spec) => specs.get(cupKey(id, spec.name))!);
+        return kept.length === list.length && kept.length > 0 ? [[id, kept] as const] : [];
+      }),
+    ),
+  };
+}
+
+function ringFinding(ring: readonly string[]): Parameters<Report['add']>[3] {
+  return {
+    found: `a ring: ${[...ring, ring[0]].map((id) => `\`${id}\``).join(' comes from ')}`,
+    expected: 'a first one that comes from no other',
+    why: 'what comes from itself cannot be computed',
+    fix: 'remove `from` in one of them',
+  };
+}
+
+/** Recipes in an order in which parents come first; unknown parents and rings are reported. */
+function recipesInOrder(things: Things, report: Report): readonly string[] {
+  const nodes = [...things.recipes.values()].map(({ id, fields }) => ({ id, parents: fields.from === undefined ? [] : [fields.from] }));
+  for (const recipe of things.recipes.values()) {
+    const { from } = recipe.fields;
+    if (from !== undefined) knownRecipe(from, recipe, ['from'], things, report);
+  }
+  const { order, rings } = orderByParents(nodes);
+  for (const ring of rings) report.add('recipe/cycle', things.recipes.get(ring[0]!)!, ['from'], ringFinding(ring));
+  return order;
+}
+
+function knownRecipe(id: string, thing: Thing<'recipe'>, path: FieldPath, things: Things, report: Report): boolean {
+  if (things.recipes.has(id)) return true;
+  if (things.faulty.has(faultyKey('recipe', id))) return false;
+  const nearest = nearestName(id, things.recipes.keys());
+  report.add('recipe/unknown-recipe', thing, path, {
+    found: `recipe \`${id}\``,
+    expected: 'the name of a file in colours/',
+    ...(nearest === undefined ? { fix: `create colours/${id}.md, or remove \`from\`` } : { fix: `write \`${nearest}\``, nearest }),
+  });
+  return false;
+}
+
+function specsOf(recipe: Thing<'recipe'>, parent: readonly CupSpec[]): readonly CupSpec[] {
+  const own = Object.entries(recipe.fields.cups ?? {}).map(([name, fields]): CupSpec => {
+    const path = ['cups', name];
+    const inherits = fields.from === undefined && fields.plastic === undefined && parent.some((spec) => spec.name === name);
+    return { recipe, name, path, fields, ...(inherits ? { from: { recipe: recipe.fields.from!, cup: name } } : {}) };
+  });
+  const given = new Set(own.map((spec) => spec.name));
+  const kept = parent.map((spec): CupSpec => {
+    const changed = own.find((cup) => cup.name === spec.name);
+    return changed ?? { recipe, name: spec.name, path: ['from'], fields: inherited(spec), from: { recipe: recipe.fields.from!, cup: spec.name } };
+  });
+  const names = new Set(parent.map((spec) => spec.name));
+  return [...kept, ...own.filter((spec) => given.has(spec.name) && !names.has(spec.name))];
+}
+
+function inherited(spec: CupSpec): CupFields {
+  return spec.fields.share === undefined ? {} : { share: spec.fields.share };
+}
+
+/** A cup with the cup that its `from` means; undefined, and reported, where there is none. */
+function resolveFrom(
+  spec: CupSpec,
+  ofRecipe: ReadonlyMap<string, readonly CupSpec[]>,
+  things: Things,
+  report: Report,
+): CupSpec | undefined {
+  const { recipe, path, name, fields } = spec;
+  if (!SLUG.test(name)) {
+    report.add('file/name', recipe, path, {
+      found: `a cup named \`${name}\``,
+      expected: 'lower-case letters and digits, with single hyphens between words',
+      why: `${CATALOGUE['file/name'].meaning.replace(/^A file name/, 'the name of a cup is an id too: it').replace(/\.$/, '')}`,
+    }, 'key');
+    return undefined;
+  }
+  if (fields.from === undefined) return spec;
+  const [fromRecipe = '', fromCup, ...rest] = fields.from.split('/');
+  const at = [...path, 'from'];
+  if (!knownRecipe(fromRecipe, recipe, at, things, report)) return undefined;
+  const cups = ofRecipe.get(fromRecipe);
+  if (cups === undefined) return undefined;
+  const names = cups.map((cup) => cup.name);
+  const wanted = fromCup ?? (names.includes(name) ? name : names.length === 1 ? names[0] : undefined);
+  if (wanted !== undefined && names.includes(wanted) && rest.length === 0) {
+    return { ...spec, from: { recipe: fromRecipe, cup: wanted } };
+  }
+  const nearest = wanted === undefined ? undefined : nearestName(wanted, names);
+  report.add('recipe/unknown-cup', recipe, at, {
+    found: `\`${fields.from}\``,
+    expected: `one of ${names.map((cup) => `\`${fromRecipe}/${cup}\``).join(', ')}`,
+    why: wanted === undefined ? 'that recipe has several cups' : 'that recipe has no such cup',
+    ...(nearest === undefined ? {} : { fix: `write \`${fromRecipe}/${nearest}\``, nearest: `${fromRecipe}/${nearest}` }),
+  });
+  return undefined;
+}

@@ -1,0 +1,372 @@
+/**
+ * The compiled book: a plain, immutable value that survives `JSON.stringify` unchanged.
+ *
+ * Units: ml, g, mm, °C; doses in grams of material per millilitre of plastic (g/ml); shares as fractions of 1;
+ * colours as CIELAB under D65 (1931 2° observer) and as sRGB `#rrggbb`; spectra as 36 numbers, 380 to 730 nm.
+ * Absent is `undefined`, never null, so that a field that is missing in the JSON means the same.
+ *
+ * @packageDocumentation
+ */
+import type { Batch, Shop } from '../cup/plan-batch.ts';
+import type { MaterialKind } from '../recipe/source.ts';
+
+export type { Batch, BatchCup, BatchMaterial, Measured, Shop } from '../cup/plan-batch.ts';
+
+/** What a predicted colour rests on, best first. */
+export type Tier = 'measured' | 'photographed' | 'estimated';
+
+/** What is published of a thing. */
+export type Publish = 'full' | 'look' | 'no';
+
+/** How cups are arranged in the bait. */
+export type Pattern = 'solid' | 'laminate' | 'swirl' | 'layered' | 'core' | 'tipped';
+
+export interface Lab {
+  readonly L: number;
+  readonly a: number;
+  readonly b: number;
+}
+
+/** One colour as it is seen. */
+export interface Seen {
+  readonly lab: Lab;
+  /** Nearest colour that a screen shows. */
+  readonly hex: string;
+  /** Whether the screen cannot show the colour itself. */
+  readonly mapped: boolean;
+}
+
+/** A translucent thing, seen over the book's white and over its black. */
+export interface Look {
+  readonly overWhite: Seen;
+  readonly overBlack: Seen;
+  /** Y over black by Y over white, 0 clear to 1 hiding. */
+  readonly contrastRatio: number;
+}
+
+/** What flake does in a cup at a thickness. */
+export interface FlakeLook {
+  readonly material: string;
+  readonly hex: string;
+  /** Size across flats, mm. */
+  readonly sizeMm: number;
+  readonly shape: string;
+  readonly finish: string;
+  readonly flakesPerMl: number;
+  /** Flakes in one bait of the recipe's mold. */
+  readonly perBait: number;
+  /** Mean distance between neighbours, mm. */
+  readonly spacingMm: number;
+  /** Chance that a line of sight through the body meets one. */
+  readonly coverage: number;
+}
+
+/** One material in a cup. */
+export interface Content {
+  readonly material: string;
+  /** g per ml of plastic. */
+  readonly gramsPerMl: number;
+}
+
+/** One plastic in a cup, as a share of the plastic's volume. */
+export interface PlasticShare {
+  readonly material: string;
+  readonly fraction: number;
+}
+
+/** One trial of a cup: what was added, what was poured, how it looked; and what the ledger and the model make of it. */
+export interface Round {
+  readonly number: number;
+  readonly added: readonly { readonly material: string; readonly dose: string; readonly grams: number }[];
+  readonly plasticAddedMl: number;
+  readonly pouredMl: number;
+  readonly heatedTo?: number;
+  readonly reheated: boolean;
+  readonly note?: string;
+  readonly seen?: { readonly overWhite?: string; readonly overBlack?: string; readonly note?: string; readonly photo?: Photo };
+  /** Cup after the additions of this round, before its pour. */
+  readonly contents: readonly Content[];
+  readonly plasticMl: number;
+  readonly volumeMl: number;
+  /** Volume left after the pour. */
+  readonly leftMl: number;
+  /** Predicted, at the thickness of the body. */
+  readonly look: Look;
+  /** Change from the round before: ΔE00 over white, and in words. */
+  readonly change?: Change;
+  /** How far the prediction was from what was seen, ΔE00. */
+  readonly seenDeltaE?: { readonly overWhite?: number; readonly overBlack?: number };
+}
+
+/** What changed between two cups, rounds or recipes. */
+export interface Change {
+  readonly deltaE: number;
+  readonly deltaL: number;
+  readonly deltaC: number;
+  readonly deltaH: number;
+  /** Change of contrast ratio; above zero is thicker. */
+  readonly deltaContrast: number;
+  /** "darker, browner, thicker" */
+  readonly words: readonly string[];
+  /** Exact change of every dose, g per 100 ml of plastic. */
+  readonly doses: readonly { readonly material: string; readonly from: number; readonly to: number }[];
+}
+
+export interface Cup {
+  readonly name: string;
+  /** Share of the bait. */
+  readonly share: number;
+  readonly from?: { readonly recipe: string; readonly cup: string };
+  /** Repeatable recipe: what is really in the cup. */
+  readonly contents: readonly Content[];
+  readonly plastics: readonly PlasticShare[];
+  /** Mixed volume of one ml of plastic with everything in it, ml. */
+  readonly volumePerPlastic: number;
+  /** The amounts as the maker wrote them, if the cup has no log. */
+  readonly written: readonly { readonly material: string; readonly dose: string }[];
+  readonly rounds: readonly Round[];
+  /** Only with a log: what the notes add up to, and how far that is from the cup. */
+  readonly naive?: {
+    readonly contents: readonly Content[];
+    readonly deltaE: number;
+    readonly words: readonly string[];
+  };
+  /** Volume that the log leaves, ml. */
+  readonly leftMl?: number;
+  readonly highestReached?: number;
+  readonly reheats: number;
+  /** Lowest of the highest temperatures of what is in it. */
+  readonly limit?: { readonly celsius: number; readonly material: string };
+  /** Materials of the cup whose highest temperature is not on the shelf. */
+  readonly limitUnknown: readonly string[];
+  /** Pouring range that all its plastics share. */
+  readonly working?: { readonly from: number; readonly to: number };
+  /** Alone, at the thickness of the body and of the thin part. */
+  readonly body: Look;
+  readonly thin: Look;
+  /** The plastic's colour without its flake. */
+  readonly between: Look;
+  /** Thickness at which the contrast ratio reaches 0.98, mm; absent where none does. */
+  readonly hidingMm?: number;
+  readonly flakes: readonly FlakeLook[];
+  readonly tier: Tier;
+  /** Colour difference to be expected of the prediction, ΔE00. */
+  readonly expectedDeltaE: number;
+  /** What the numbers assume: "a drop of peat is 0.05 ml, not weighed". */
+  readonly assumptions: readonly string[];
+}
+
+/** Made again with the bench's tools: largest ΔE00 in 19 of 20 batches. */
+export interface Repeatability {
+  readonly bySpoonAndDrop?: number;
+  readonly byScale?: number;
+  /** What mends it where one drop, or the spread, is more than the tolerance. */
+  readonly advice?: string;
+}
+
+export interface Photo {
+  /** Path in the book's folder, `photos/…`. */
+  readonly file: string;
+  readonly caption?: string;
+}
+
+export interface Recipe {
+  readonly id: string;
+  readonly title: string;
+  readonly made?: string;
+  readonly pattern: Pattern;
+  readonly mold: string;
+  readonly publish: Publish;
+  readonly tags: readonly string[];
+  /** Markdown. */
+  readonly notes: string;
+  readonly photos: readonly Photo[];
+  readonly target?: string;
+  readonly source: { readonly path: string; readonly text: string };
+  readonly cups: readonly Cup[];
+  /** The bait as a whole: the side looked at, over white and over black. */
+  readonly body: Look;
+  readonly thin: Look;
+  /** Laminates: the other side. Tipped: the tip. Core: the core alone. */
+  readonly other?: Look;
+  /** Between the first two cups, as seen through a streak or a layer. */
+  readonly contrast?: { readonly deltaE: number; readonly suits: string };
+  /** What readers search by. */
+  readonly facets: Facets;
+  readonly batch: Batch;
+  readonly repeatability: Repeatability;
+  readonly tier: Tier;
+  readonly expectedDeltaE: number;
+  readonly parent?: string;
+  /** What changed from the parent, cup by cup of the same name. */
+  readonly changes: readonly { readonly cup: string; readonly fromRecipe: string; readonly fromCup: string; readonly change: Change }[];
+  readonly children: readonly string[];
+  /** Recipes whose cups are used here, and that use cups of this one. */
+  readonly cupsFrom: readonly string[];
+  readonly cupsIn: readonly string[];
+  readonly family: string;
+}
+
+export interface Facets {
+  /** brown, green, … of the body over white. */
+  readonly hueFamily: string;
+  readonly lightness: 'dark' | 'medium' | 'light';
+  readonly opacity: 'clear' | 'translucent' | 'opaque';
+  readonly materials: readonly string[];
+  readonly flakeColours: readonly string[];
+  /** As printed on the bag: `0.040 in`. */
+  readonly flakeSizes: readonly string[];
+}
+
+/** K and S of a material per mm and g/ml, of a plastic per mm. */
+export interface Constants {
+  readonly absorption: readonly number[];
+  readonly scattering: readonly number[];
+}
+
+/** A step of a dose ladder: a material alone in clear plastic. */
+export interface LadderStep {
+  readonly gramsPerMl: number;
+  readonly label: string;
+  readonly look: Look;
+}
+
+export interface FlakeProperties {
+  readonly shape: 'hexagon' | 'square' | 'round' | 'strip';
+  readonly sizeMm: number;
+  readonly longMm?: number;
+  readonly filmMm: number;
+  readonly finish: string;
+  readonly colour: string;
+  /** Reflectance of its face, 36 bands. */
+  readonly reflectance: readonly number[];
+  /** Part of the light that passes it, 0 for metal. */
+  readonly transmittance: number;
+  readonly gramsPerFlake: number;
+}
+
+export interface Material {
+  readonly id: string;
+  readonly kind: MaterialKind;
+  readonly title: string;
+  readonly notes: string;
+  readonly photos: readonly Photo[];
+  /** Absent for flake and for what does not colour. */
+  readonly constants?: Constants;
+  readonly tier: Tier;
+  readonly expectedDeltaE: number;
+  readonly flake?: FlakeProperties;
+  readonly hardness?: string;
+  /** g/ml of the substance: what it adds to the cup's volume. */
+  readonly density: number;
+  /** g/ml as measured in a spoon. */
+  readonly gramsPerMl: number;
+  /** g; absent for what is not dropped. */
+  readonly gramsPerDrop?: number;
+  readonly price?: number;
+  /** g */
+  readonly packGrams?: number;
+  readonly stockGrams?: number;
+  readonly highest?: number;
+  readonly working?: { readonly from: number; readonly to: number };
+  /** g per ml of plastic */
+  readonly most?: number;
+  /** Typical dose, g per ml of plastic. */
+  readonly typical?: number;
+  /** Which of the numbers are defaults, in words. */
+  readonly assumptions: readonly string[];
+  /** Colour of its mark on pages. */
+  readonly hex: string;
+  readonly ladder: readonly LadderStep[];
+  readonly usedIn: readonly { readonly recipe: string; readonly cup: string; readonly gramsPerMl: number }[];
+  readonly source: { readonly path: string; readonly text: string };
+}
+
+export interface Mold {
+  readonly id: string;
+  readonly title: string;
+  readonly notes: string;
+  readonly photos: readonly Photo[];
+  readonly cavities: number;
+  /** ml */
+  readonly cavityMl: number;
+  readonly sprueMl: number;
+  readonly bodyMm: number;
+  readonly thinMm: number;
+  readonly thinPart: string;
+  readonly lengthMm?: number;
+  readonly shape: 'minnow' | 'worm' | 'grub' | 'craw' | 'stick' | 'tube' | 'creature';
+  readonly bag?: number;
+  readonly usedIn: readonly string[];
+  readonly assumptions: readonly string[];
+  readonly source: { readonly path: string; readonly text: string };
+}
+
+/** A colour to be matched. */
+export interface Target {
+  readonly id: string;
+  readonly title: string;
+  readonly notes: string;
+  readonly publish: Publish;
+  readonly photo?: Photo;
+  readonly mold?: string;
+  readonly tolerance: number;
+  /** One part named `body`, or the parts by the names of the cups. */
+  readonly parts: readonly {
+    readonly name: string;
+    readonly overWhite: Seen;
+    readonly overBlack?: Seen;
+    readonly thicknessMm: number;
+  }[];
+  readonly flakes: readonly { readonly hex: string; readonly sizeMm: number; readonly coverage?: number }[];
+  readonly recipes: readonly string[];
+  readonly source: { readonly path: string; readonly text: string };
+}
+
+/** Recipes that are tied by derivation or by cups, with the places of a drawing. */
+export interface Family {
+  readonly id: string;
+  readonly title: string;
+  readonly members: readonly string[];
+  readonly edges: readonly { readonly from: string; readonly to: string; readonly kind: 'recipe' | 'cup'; readonly label: string }[];
+}
+
+/** How the maker works, and how amounts are shown. */
+export interface Settings extends Shop {
+  readonly volume: 'ml' | 'fl oz';
+  readonly temperature: '°C' | '°F';
+  readonly currency: string;
+  /** Largest difference that counts as the same colour, ΔE00. */
+  readonly tolerance: number;
+}
+
+export interface Book {
+  /** Version of this layout; see `book.json` in the README. */
+  readonly format: 1;
+  readonly title: string;
+  readonly maker?: string;
+  /** Address that the book is published at, ending in `/`. */
+  readonly address?: string;
+  /** Markdown. */
+  readonly foreword: string;
+  readonly settings: Settings;
+  readonly recipes: readonly Recipe[];
+  /** Recipes of which only the look is published; filled by `publishedBook`. */
+  readonly looks: readonly RecipeLook[];
+  readonly materials: readonly Material[];
+  readonly molds: readonly Mold[];
+  readonly targets: readonly Target[];
+  readonly families: readonly Family[];
+}
+
+/** What is published of a recipe with `publish: look`. */
+export interface RecipeLook {
+  readonly id: string;
+  readonly title: string;
+  readonly pattern: Pattern;
+  readonly shape: Mold['shape'];
+  readonly body: Look;
+  readonly thin: Look;
+  readonly other?: Look;
+  readonly facets: Pick<Facets, 'hueFamily' | 'lightness' | 'opacity'>;
+}

@@ -1,0 +1,133 @@
+/**
+ * The cup ledger: what is really in a well-mixed cup after every addition and every pour.
+ *
+ * Units: plastic and volumes in ml, materials in g. A pour of v ml takes the fraction v/V of everything in a cup of V ml,
+ * flake included, so it changes no concentration; every later addition goes into less plastic.
+ * Mass balance holds to rounding at every step: start + added = poured + left, for each material.
+ *
+ * @packageDocumentation
+ */
+
+/** Amounts by the name of the material. */
+export type Amounts = Readonly<Record<string, number>>;
+
+/** What a cup holds. */
+export interface CupState {
+  /** ml of each plastic */
+  readonly plastics: Amounts;
+  /** g of each material */
+  readonly materials: Amounts;
+}
+
+/** One thing that is done to a cup. */
+export type LedgerStep =
+  | { readonly kind: 'plastic'; readonly material: string; readonly ml: number }
+  | { readonly kind: 'add'; readonly material: string; readonly grams: number }
+  | { readonly kind: 'pour'; readonly ml: number };
+
+/** Thrown never, returned where a log pours more than is left. */
+export interface OverPour {
+  readonly step: number;
+  readonly leftMl: number;
+  readonly wantedMl: number;
+}
+
+/** Volume that a gram of a material takes up, ml/g: the inverse of its density. 0 leaves it out. */
+export type VolumePerGram = (material: string) => number;
+
+/** A cup with nothing in it. */
+export const EMPTY_CUP: CupState = { plastics: {}, materials: {} };
+
+/** Sum of amounts. */
+export function total(amounts: Amounts): number {
+  let sum = 0;
+  for (const name in amounts) sum += amounts[name]!;
+  return sum;
+}
+
+/** Volume of a cup with everything in it, ml. */
+export function cupVolume(cup: CupState, volumePerGram: VolumePerGram): number {
+  let volume = total(cup.plastics);
+  for (const name in cup.materials) volume += cup.materials[name]! * volumePerGram(name);
+  return volume;
+}
+
+/** Every amount times a factor. */
+export function scaleAmounts(amounts: Amounts, factor: number): Amounts {
+  return Object.fromEntries(Object.entries(amounts).map(([name, amount]) => [name, amount * factor]));
+}
+
+/** A cup of another size with the same concentrations. */
+export function scaleCup(cup: CupState, factor: number): CupState {
+  return { plastics: scaleAmounts(cup.plastics, factor), materials: scaleAmounts(cup.materials, factor) };
+}
+
+/** What a cup holds, in grams of material per millilitre of plastic. An empty cup has no concentrations. */
+export function concentrations(cup: CupState): Amounts {
+  const plastic = total(cup.plastics);
+  return plastic > 0 ? scaleAmounts(cup.materials, 1 / plastic) : {};
+}
+
+const added = (amounts: Amounts, name: string, amount: number): Amounts => ({ ...amounts, [name]: (amounts[name] ?? 0) + amount });
+
+// A log's volumes are read off a cup by eye: a pour that is over by less than this is the whole cup.
+const ROUNDING_ML = 1e-6;
+
+/** The cup after one step; an over-pour as a value (its `step` is 0). */
+export function afterStep(cup: CupState, step: LedgerStep, volumePerGram: VolumePerGram): CupState | OverPour {
+  switch (step.kind) {
+    case 'plastic':
+      return { ...cup, plastics: added(cup.plastics, step.material, step.ml) };
+    case 'add':
+      return { ...cup, materials: added(cup.materials, step.material, step.grams) };
+    case 'pour': {
+      const volume = cupVolume(cup, volumePerGram);
+      if (step.ml > volume + ROUNDING_ML) return { step: 0, leftMl: volume, wantedMl: step.ml };
+      return scaleCup(cup, volume > 0 ? Math.max(0, 1 - step.ml / volume) : 0);
+    }
+  }
+}
+
+/** Whether a step could not be taken. */
+export function isOverPour(result: CupState | OverPour): result is OverPour {
+  return 'wantedMl' in result;
+}
+
+/**
+ * The cup after each step, the start first; stops at the first pour that is larger than what is left.
+ *
+ * Shape: n steps give n + 1 states.
+ *
+ * @example
+ * // 100 ml and 20 g of dye, pour 30 ml, 10 g more: 20/100 + 10/70 = 0.343 g/ml, where the notes add up to 30/100.
+ * const { states } = keepLedger({ plastics: { clear: 100 }, materials: { dye: 20 } },
+ *   [{ kind: 'pour', ml: 30 }, { kind: 'add', material: 'dye', grams: 10 }], () => 0);
+ * concentrations(states.at(-1)).dye // 0.342857
+ */
+export function keepLedger(
+  start: CupState,
+  steps: readonly LedgerStep[],
+  volumePerGram: VolumePerGram,
+): { readonly states: readonly CupState[]; readonly overPour?: OverPour } {
+  const states: CupState[] = [start];
+  for (const [index, step] of steps.entries()) {
+    const next = afterStep(states.at(-1)!, step, volumePerGram);
+    if (isOverPour(next)) return { states, overPour: { ...next, step: index } };
+    states.push(next);
+  }
+  return { states };
+}
+
+/** What the notes on the bag add up to: everything ever added over all the plastic, as if nothing had been poured. */
+export function naiveSum(start: CupState, steps: readonly LedgerStep[]): CupState {
+  return steps.reduce<CupState>((cup, step) => {
+    switch (step.kind) {
+      case 'plastic':
+        return { ...cup, plastics: added(cup.plastics, step.material, step.ml) };
+      case 'add':
+        return { ...cup, materials: added(cup.materials, step.material, step.grams) };
+      case 'pour':
+        return cup;
+    }
+  }, start);
+}

@@ -1,0 +1,66 @@
+import type { Amounts } from './ledger.ts';
+import type { Bench, BenchMaterial, Measure } from './bench.ts';
+import { measures } from './measures.ts';
+
+/** Colour difference, ΔE00, between the exact cup and one that holds these grams of its materials. */
+export type ColourError = (grams: Amounts) => number;
+
+// All combinations of this many are tried; above it each amount is improved in turn.
+const MOST_COMBINATIONS = 200;
+// Differences below this are not seen, so the measure with less effort is taken.
+const INDIFFERENT = 0.05;
+
+/**
+ * Rounds the amounts of one cup to what the bench can measure, together, for the least colour error.
+ *
+ * Rounding each to its nearest would let errors add up; here one may be rounded away from its nearest to make up for another.
+ *
+ * @param exact grams of each material in one cup
+ * @returns the measure of each material, and the colour error that is left
+ */
+export function measuredAmounts(
+  exact: Amounts,
+  material: (name: string) => BenchMaterial,
+  bench: Bench,
+  colourError: ColourError,
+): { readonly chosen: Readonly<Record<string, Measure>>; readonly deltaE: number } {
+  const names = Object.keys(exact).sort();
+  const options = names.map((name) => measures(exact[name]!, material(name), bench).slice(0, 3));
+  const errorOf = (choice: readonly number[]): number =>
+    colourError(Object.fromEntries(names.map((name, index) => [name, options[index]![choice[index]!]!.grams])));
+  const effortOf = (choice: readonly number[]): number =>
+    choice.reduce((sum, option, index) => sum + options[index]![option]!.effort, 0);
+
+  let best = names.map(() => 0);
+  let bestError = errorOf(best);
+  const consider = (choice: number[]): void => {
+    const error = errorOf(choice);
+    const easier = effortOf(choice) < effortOf(best);
+    if (error < bestError - INDIFFERENT || (easier && error < bestError + INDIFFERENT)) {
+      best = choice;
+      bestError = error;
+    }
+  };
+  const combinations = options.reduce((product, list) => product * list.length, 1);
+  if (combinations <= MOST_COMBINATIONS) {
+    for (let number = 1; number < combinations; number++) consider(digits(number, options));
+  } else {
+    for (const [index, list] of options.entries()) {
+      for (const option of list.keys()) consider(best.with(index, option));
+    }
+  }
+  return {
+    chosen: Object.fromEntries(names.map((name, index) => [name, options[index]![best[index]!]!])),
+    deltaE: bestError,
+  };
+}
+
+/** The digits of a number whose places have as many values as each list is long. */
+function digits(number: number, lists: readonly (readonly unknown[])[]): number[] {
+  let rest = number;
+  return lists.map((list) => {
+    const digit = rest % list.length;
+    rest = Math.floor(rest / list.length);
+    return digit;
+  });
+}

@@ -1,0 +1,79 @@
+import { formatDecimal } from '../units/format-quantity.ts';
+import type { Bench, BenchMaterial, Measure, Spoon } from './bench.ts';
+
+// More than this many spoonfuls is not how anybody measures; a coarser spoon or the scale is.
+const MOST_SPOONFULS = 6;
+
+/**
+ * The ways to measure about `grams` of a material with the bench's own tools, nearest first: whole drops, sums of level spoons,
+ * or steps of the scale. Never empty, never zero: what is too little for every tool is the smallest measure of one.
+ *
+ * A liquid is dropped where the bench drops, a powder or flake is spooned where there are spoons; the scale serves otherwise.
+ */
+export function measures(grams: number, material: BenchMaterial, bench: Bench): readonly Measure[] {
+  const found =
+    material.gramsPerDrop !== undefined && bench.drops
+      ? dropMeasures(grams, material.gramsPerDrop)
+      : bench.spoons.length > 0
+        ? spoonMeasures(grams, material.gramsPerMl, bench.spoons)
+        : bench.scaleGrams !== undefined
+          ? [weighed(grams, bench.scaleGrams)]
+          : [{ grams, text: `${formatDecimal(grams)} g`, tool: 'none' as const, effort: 1 }];
+  return [...found].sort((one, other) => Math.abs(one.grams - grams) - Math.abs(other.grams - grams) || one.effort - other.effort);
+}
+
+/** An amount by the scale, rounded to its step and at least one step. */
+export function weighed(grams: number, step: number): Measure {
+  const steps = Math.max(1, Math.round(grams / step));
+  const places = Math.max(0, Math.ceil(-Math.log10(step)));
+  return { grams: steps * step, text: `${(steps * step).toFixed(places)} g`, tool: 'scale', effort: 1 };
+}
+
+function dropMeasures(grams: number, gramsPerDrop: number): Measure[] {
+  const exact = grams / gramsPerDrop;
+  const counts = new Set([Math.max(1, Math.floor(exact)), Math.max(1, Math.ceil(exact))]);
+  return [...counts].map((count) => ({
+    grams: count * gramsPerDrop,
+    text: `${count} drop${count === 1 ? '' : 's'}`,
+    tool: 'drops',
+    effort: 1,
+  }));
+}
+
+function spoonMeasures(grams: number, gramsPerMl: number, spoons: readonly Spoon[]): Measure[] {
+  const ml = grams / gramsPerMl;
+  const byText = new Map<string, Measure>();
+  for (const [index, finest] of spoons.entries()) {
+    for (const count of [Math.floor(ml / finest.ml + 1e-9), Math.ceil(ml / finest.ml - 1e-9)]) {
+      const measure = spoonfuls(count * finest.ml, spoons.slice(0, index + 1), gramsPerMl);
+      if (measure && measure.effort <= MOST_SPOONFULS) byText.set(measure.text, measure);
+    }
+  }
+  const smallest = spoons.at(-1)!;
+  if (byText.size > 0) return nearestByEffort([...byText.values()], grams);
+  const least = ml < smallest.ml ? smallest : spoons[0]!;
+  return [spoonfuls(Math.max(1, Math.round(ml / least.ml)) * least.ml, [least], gramsPerMl)!];
+}
+
+/** Keeps the measures that are nearer than every one which takes fewer spoonfuls. */
+function nearestByEffort(found: readonly Measure[], grams: number): Measure[] {
+  const away = (measure: Measure): number => Math.abs(measure.grams - grams);
+  return found.filter((measure) => !found.some((other) => other.effort < measure.effort && away(other) <= away(measure)));
+}
+
+/** A volume as a sum of level spoons, the largest first; undefined if it is nothing. */
+function spoonfuls(ml: number, spoons: readonly Spoon[], gramsPerMl: number): Measure | undefined {
+  const parts: string[] = [];
+  let left = ml;
+  let measured = 0;
+  let effort = 0;
+  for (const spoon of spoons) {
+    const count = Math.floor(left / spoon.ml + 1e-9);
+    if (count === 0) continue;
+    parts.push(count === 1 ? spoon.name : `${count} × ${spoon.name}`);
+    left -= count * spoon.ml;
+    measured += count * spoon.ml;
+    effort += count;
+  }
+  return effort === 0 ? undefined : { grams: measured * gramsPerMl, text: parts.join(' + '), tool: 'spoons', effort };
+}

@@ -1,0 +1,191 @@
+import type { Bench, BenchMaterial } from './bench.ts';
+import { scaleAmounts } from './ledger.ts';
+import { type ColourError, measuredAmounts } from './measured-amounts.ts';
+import { weighed } from './measures.ts';
+
+/** How a shop works: what is lost, and how far a cup is filled. */
+export interface Shop extends Bench {
+  /** Plastic lost on the way, as a fraction of what the baits and sprues take. */
+  readonly loss: number;
+  /** What can't be got out of a cup, ml. */
+  readonly leftInCupMl: number;
+  /** Size of a cup, ml, and the fraction to which it is filled. */
+  readonly cupMl: number;
+  readonly fill: number;
+}
+
+/** A cup's repeatable recipe, ready to be scaled. */
+export interface ScalableCup {
+  readonly name: string;
+  /** Share of the bait's volume. */
+  readonly share: number;
+  /** Shares of the plastic's volume. */
+  readonly plastics: readonly { readonly material: string; readonly fraction: number }[];
+  /** g per ml of plastic. */
+  readonly contents: readonly { readonly material: string; readonly gramsPerMl: number }[];
+  /** Volume of the cup with everything in it, per ml of plastic. */
+  readonly volumePerPlastic: number;
+}
+
+/** A mold as far as a plan needs it. */
+export interface BatchMold {
+  readonly id: string;
+  readonly cavities: number;
+  readonly cavityMl: number;
+  /** Plastic left in the sprues each time the mold is filled, ml. */
+  readonly sprueMl: number;
+}
+
+/** A material as the plan meets it: handled, bought, stocked. Masses in g. */
+export interface BatchStock extends BenchMaterial {
+  readonly price?: number;
+  readonly packGrams?: number;
+  readonly stockGrams?: number;
+}
+
+/** One measured amount. */
+export interface Measured {
+  readonly material: string;
+  /** Exact, g in one cup. */
+  readonly grams: number;
+  /** Measured, g. */
+  readonly measuredGrams: number;
+  /** "22 drops", "1/4 tsp + 1/8 tsp", "0.42 g" */
+  readonly text: string;
+  readonly tool: 'drops' | 'spoons' | 'scale' | 'none';
+  /** The same by weight, if there is a scale. */
+  readonly byWeight?: string;
+}
+
+/** A cup of a batch. */
+export interface BatchCup {
+  readonly name: string;
+  /** Equal cups that it is split into. */
+  readonly split: number;
+  /** In each of the equal cups: */
+  readonly plastics: readonly { readonly material: string; readonly ml: number }[];
+  readonly amounts: readonly Measured[];
+  /** Volume of each with everything in it, ml. */
+  readonly volumeMl: number;
+  /** ΔE00 between the exact and the measured cup. */
+  readonly measuringDeltaE: number;
+}
+
+/** What a batch takes of one material, and what must be bought for it. */
+export interface BatchMaterial {
+  readonly material: string;
+  readonly grams: number;
+  readonly ml: number;
+  readonly cost?: number;
+  /** g on the shelf, if counted. */
+  readonly stockGrams?: number;
+  /** g missing. */
+  readonly shortGrams: number;
+  /** Packs to buy. */
+  readonly packs: number;
+}
+
+/** A plan made out: amounts, cost and shopping. */
+export interface Batch {
+  readonly lines: readonly { readonly mold: string; readonly baits: number; readonly shots: number }[];
+  readonly baits: number;
+  readonly cups: readonly BatchCup[];
+  readonly materials: readonly BatchMaterial[];
+  /** Of everything whose price is known. */
+  readonly cost: number;
+  readonly costPerBait: number;
+  readonly unpriced: readonly string[];
+}
+
+/**
+ * Works out a plan: how much of everything for so many baits of these molds.
+ *
+ * Mixed volume of a cup = (Σ baits × cavity volume + Σ shots × sprue) × the cup's share × (1 + loss) + what stays in each cup.
+ * A cup that would stand above its fill limit is split into equal cups.
+ *
+ * @param colourError for each cup by its place, ΔE00 of grams in a stated volume of plastic against the exact recipe
+ * @throws RangeError if a line has no baits
+ */
+export function planBatch(plan: {
+  readonly cups: readonly ScalableCup[];
+  readonly lines: readonly { readonly mold: BatchMold; readonly baits: number }[];
+  readonly shop: Shop;
+  readonly stock: (material: string) => BatchStock;
+  readonly colourError: (cup: number, plasticMl: number) => ColourError;
+}): Batch {
+  const { shop, stock } = plan;
+  const lines = plan.lines.map(({ mold, baits }) => {
+    if (!(Number.isInteger(baits) && baits > 0)) throw new RangeError(`a batch needs a whole number of baits, not ${baits}`);
+    return { mold: mold.id, baits, shots: Math.ceil(baits / mold.cavities) };
+  });
+  const baitsMl = plan.lines.reduce(
+    (sum, { mold, baits }, index) => sum + baits * mold.cavityMl + lines[index]!.shots * mold.sprueMl,
+    0,
+  );
+  const cups = plan.cups.map((cup, index): BatchCup => {
+    const neededMl = baitsMl * cup.share * (1 + shop.loss);
+    // What stays in each cup takes room in it too, so the cup's useful room is smaller by that.
+    const room = Math.max(shop.cupMl * shop.fill - shop.leftInCupMl, shop.cupMl * 0.05);
+    const split = Math.max(1, Math.ceil(neededMl / room - 1e-9));
+    const volumeMl = neededMl / split + shop.leftInCupMl;
+    const plasticMl = volumeMl / cup.volumePerPlastic;
+    const exact = scaleAmounts(
+      Object.fromEntries(cup.contents.map(({ material, gramsPerMl }) => [material, gramsPerMl])),
+      plasticMl,
+    );
+    const { chosen, deltaE } = measuredAmounts(exact, stock, shop, plan.colourError(index, plasticMl));
+    return {
+      name: cup.name,
+      split,
+      plastics: cup.plastics.map(({ material, fraction }) => ({ material, ml: plasticMl * fraction })),
+      amounts: cup.contents.map(({ material }): Measured => {
+        const measure = chosen[material]!;
+        const grams = exact[material]!;
+        return {
+          material,
+          grams,
+          measuredGrams: measure.grams,
+          text: measure.text,
+          tool: measure.tool,
+          ...(shop.scaleGrams === undefined ? {} : { byWeight: weighed(grams, shop.scaleGrams).text }),
+        };
+      }),
+      volumeMl,
+      measuringDeltaE: deltaE,
+    };
+  });
+  const materials = purchases(cups, stock);
+  const baits = lines.reduce((sum, line) => sum + line.baits, 0);
+  const cost = materials.reduce((sum, material) => sum + (material.cost ?? 0), 0);
+  return {
+    lines,
+    baits,
+    cups,
+    materials,
+    cost,
+    costPerBait: cost / baits,
+    unpriced: materials.filter((material) => material.cost === undefined).map((material) => material.material),
+  };
+}
+
+function purchases(cups: readonly BatchCup[], stock: (material: string) => BatchStock): BatchMaterial[] {
+  const needed = new Map<string, number>();
+  const need = (material: string, grams: number): void => void needed.set(material, (needed.get(material) ?? 0) + grams);
+  for (const cup of cups) {
+    for (const { material, ml } of cup.plastics) need(material, ml * stock(material).gramsPerMl * cup.split);
+    for (const { material, measuredGrams } of cup.amounts) need(material, measuredGrams * cup.split);
+  }
+  return [...needed].map(([material, grams]) => {
+    const { gramsPerMl, price, packGrams, stockGrams } = stock(material);
+    const shortGrams = stockGrams === undefined ? 0 : Math.max(0, grams - stockGrams);
+    return {
+      material,
+      grams,
+      ml: grams / gramsPerMl,
+      ...(price === undefined || packGrams === undefined ? {} : { cost: (grams / packGrams) * price }),
+      ...(stockGrams === undefined ? {} : { stockGrams }),
+      shortGrams,
+      packs: shortGrams > 0 && packGrams !== undefined ? Math.ceil(shortGrams / packGrams) : 0,
+    };
+  });
+}

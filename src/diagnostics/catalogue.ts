@@ -1,0 +1,66 @@
+/**
+ * Every code that a diagnostic may have, with what it means. `examples.ts` has a file that provokes it and the same file mended.
+ *
+ * @packageDocumentation
+ */
+
+interface CatalogueEntry {
+  readonly severity: 'error' | 'warning';
+  readonly meaning: string;
+}
+
+const error = (meaning: string): CatalogueEntry => ({ severity: 'error', meaning });
+const warning = (meaning: string): CatalogueEntry => ({ severity: 'warning', meaning });
+
+export const CATALOGUE = {
+  'file/name': error('A file name cannot be an id: it has capitals, spaces or signs.'),
+  'file/too-large': error('A text is too long to be a recipe.'),
+  'file/not-text': error('A file is not text.'),
+  'file/unknown-place': warning('A file lies in a folder that the book does not know, and is not read.'),
+  'file/same-name': error('Two materials of the shelf have the same name, so that a recipe could mean either.'),
+  'front-matter/missing': error('A file has no front matter, or its front matter has no end.'),
+  'front-matter/language': error('The front matter is marked as something other than YAML.'),
+  'front-matter/syntax': error('The front matter is not YAML.'),
+  'front-matter/alias': error('The front matter refers to itself with an alias.'),
+  'field/unknown': error('A field has a name that the book does not know.'),
+  'field/missing': error('A field that must be there is not.'),
+  'field/type': error('A field holds another kind of value than it must.'),
+  'field/value': error('A field holds a word that is not among those allowed.'),
+  'field/quantity': error('An amount has no number, no unit, or a unit that does not fit.'),
+  'field/colour': error('A colour is not written as six hexadecimal digits in quotes.'),
+  'field/date': error('A date is not a day of the calendar.'),
+  'book/missing': error('The folder has no `book.md`.'),
+  'book/no-plastic': error('The shelf has no plastic, so that no cup can be computed.'),
+  'book/unknown-plastic': error('`book.md` names a plastic that is not on the shelf.'),
+  'recipe/unknown-material': error('A cup holds a material that is not on the shelf.'),
+  'recipe/unknown-plastic': error('A cup holds a plastic that is not on the shelf.'),
+  'recipe/unknown-mold': error('A recipe or target names a mold that has no file.'),
+  'recipe/unknown-recipe': error('A recipe or cup comes from a recipe that has no file.'),
+  'recipe/unknown-cup': error('A cup comes from a cup that its recipe does not have.'),
+  'recipe/unknown-target': error('A recipe is for a target that has no file.'),
+  'recipe/no-cups': error('A recipe has no cup and comes from no other recipe.'),
+  'recipe/no-plastic': error('A cup does not say how much plastic it starts with.'),
+  'recipe/add-and-log': error('A cup is given both as amounts and as rounds.'),
+  'recipe/pattern': error('The number of cups does not fit the pattern.'),
+  'recipe/shares': error('The shares of the cups are not 100 % together.'),
+  'recipe/cycle': error('Recipes come from each other in a ring.'),
+  'recipe/over-poured': error('More is poured than is left in the cup.'),
+  'recipe/not-in-cup': error('`set` or `without` names a material that the cup it comes from does not hold.'),
+  'recipe/wrong-measure': error('A material is measured in a way that it cannot be, such as drops of a powder.'),
+  'recipe/plastic-as-material': error('A plastic stands among the materials that are added.'),
+  'recipe/overloaded': warning('A cup holds more of a material than its file allows.'),
+  'recipe/too-hot': warning('A cup was heated above what something in it stands.'),
+  'material/no-look': error('A material that colours does not say how it looks.'),
+  'material/look-incomplete': error('A look lacks a field that its kind needs.'),
+  'material/chip': error('A chip cannot be: it is darker over white than over black.'),
+  'material/pack': error('A pack or stock is given in a unit that cannot be compared with what a cup takes.'),
+  'mold/no-volume': error('A mold gives neither the volume of a cavity nor the mass of a bait.'),
+  'mold/thickness': error('A mold is thicker in its thin part than in its body.'),
+  'target/no-colour': error('A target says neither how it is seen over white nor its parts.'),
+  'photo/missing': error('A photo that a file names is not in `photos/`.'),
+  'photo/unused': warning('A photo is named by no file, and is not published.'),
+  'publish/named': error('A published file names a recipe or target that is not published.'),
+} as const satisfies Record<string, CatalogueEntry>;
+
+/** Every code that a diagnostic may have. */
+export type DiagnosticCode = keyof typeof CATALOGUE;

@@ -1,0 +1,23 @@
+import { distance } from 'fastest-levenshtein';
+
+/**
+ * The known name that a misspelt one was most likely meant to be.
+ *
+ * Returns undefined when nothing is near: more than a third of the letters (at least 2) would have to change.
+ * Ties go to the name that comes first in `known`.
+ *
+ * @example nearestName('paet', ['peat', 'straw']) // 'peat'
+ */
+export function nearestName(name: string, known: Iterable<string>): string | undefined {
+  const wanted = name.toLowerCase();
+  let best: string | undefined;
+  let fewest = Math.max(2, Math.floor(name.length / 3)) + 1;
+  for (const candidate of known) {
+    const edits = distance(wanted, candidate.toLowerCase());
+    if (edits < fewest) {
+      best = candidate;
+      fewest = edits;
+    }
+  }
+  return best;
+}

@@ -1,0 +1,196 @@
+/**
+ * The kinds of value that front matter holds, as zod schemas which explain themselves in a diagnostic's words.
+ *
+ * @packageDocumentation
+ */
+import { z } from 'zod';
+import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
+import { celsius, fraction, grams, millilitres, millimetres } from '../units/convert.ts';
+import { isFault, parseDose, parseQuantity, type Quantity, type Rate } from '../units/quantity.ts';
+import type { Dimension } from '../units/unit.ts';
+import { SLUG } from './source.ts';
+
+/** What a schema says of a value that it refuses. */
+export interface FieldFault {
+  readonly code: DiagnosticCode;
+  readonly found: string;
+  readonly expected: string;
+  readonly why?: string;
+  readonly fix?: string;
+  readonly nearest?: string;
+}
+
+/** A value as it is shown in a message. */
+export function shown(input: unknown): string {
+  if (input === undefined || input === null) return 'nothing';
+  if (Array.isArray(input)) return 'a list';
+  if (typeof input === 'object') return 'nested fields';
+  const text = String(input);
+  return `\`${text.length > 60 ? `${text.slice(0, 57)}…` : text}\``;
+}
+
+type Read<T> = { readonly value: T } | { readonly fault: Omit<FieldFault, 'code'> & { readonly code?: DiagnosticCode } };
+
+/** A schema from a function that reads one value or says what is wrong with it. */
+export function field<T>(code: DiagnosticCode, read: (input: unknown) => Read<T>): z.ZodType<T> {
+  return z.unknown().transform((input, context) => {
+    const result = read(input);
+    if ('value' in result) return result.value;
+    context.addIssue({ code: 'custom', message: 'refused', params: { code, ...result.fault } });
+    return z.NEVER;
+  });
+}
+
+/** Fields that may be there and no others; the names that may be are kept for the message about one that may not. */
+export function fields<Shape extends z.ZodRawShape>(shape: Shape): z.ZodObject<Shape, z.core.$strict> {
+  return z.strictObject(shape, {
+    error: (issue) => (issue.code === 'unrecognized_keys' ? JSON.stringify(Object.keys(shape)) : undefined),
+  });
+}
+
+/** One schema for a value written short (text or number), another for one written out (nested fields). */
+export function shortOrLong<A, B>(short: z.ZodType<A>, long: z.ZodType<B>): z.ZodType<A | B> {
+  return z.unknown().transform((input, context): A | B => {
+    const schema: z.ZodType<A | B> = typeof input === 'object' && input !== null ? long : short;
+    const result = schema.safeParse(input);
+    if (result.success) return result.data;
+    for (const issue of result.error.issues) context.addIssue(issue as Parameters<typeof context.addIssue>[0]);
+    return z.NEVER;
+  });
+}
+
+/** One value or a list of them, as a list. */
+export function oneOrMore<T>(item: z.ZodType<T>): z.ZodType<readonly T[]> {
+  return z.preprocess((input) => (Array.isArray(input) ? input : [input]), z.array(item).min(1).readonly());
+}
+
+/** Text that is not empty. */
+export const text: z.ZodType<string> = field<string>('field/type', (input) =>
+  typeof input === 'string' && input.trim() !== ''
+    ? { value: input.trim() }
+    : typeof input === 'number'
+      ? { value: String(input) }
+      : { fault: { found: shown(input), expected: 'text' } },
+);
+
+/** The name of another file of the book. */
+export const reference: z.ZodType<string> = field<string>('field/value', (input) =>
+  typeof input === 'string' && SLUG.test(input)
+    ? { value: input }
+    : {
+        fault: {
+          found: shown(input),
+          expected: 'the name of a file, without its folder and `.md`',
+          why: 'names are lower-case letters, digits and single hyphens',
+        },
+      },
+);
+
+/** A colour as `#rrggbb`, in lower case. */
+export const colour: z.ZodType<string> = field<string>('field/colour', (input) => {
+  const text = typeof input === 'string' ? input.trim() : '';
+  if (/^#[0-9a-f]{6}$/i.test(text)) return { value: text.toLowerCase() };
+  if (input === null) {
+    return {
+      fault: { found: 'nothing', expected: 'a colour such as `"#d9c48f"`', why: 'YAML reads an unquoted # as the start of a comment', fix: 'put the colour in quotes' },
+    };
+  }
+  const bare = /^#?([0-9a-f]{6})$/i.exec(text)?.[1] ?? /^#?([0-9a-f]{3})$/i.exec(text)?.[1]?.replace(/./g, '$&$&');
+  return {
+    fault: {
+      found: shown(input),
+      expected: 'a colour such as `"#d9c48f"`',
+      why: 'colours are sRGB, six hexadecimal digits after #',
+      ...(bare ? { fix: `write \`"#${bare.toLowerCase()}"\`` } : {}),
+    },
+  };
+});
+
+/** A day as `2026-03-14`. */
+export const date: z.ZodType<string> = field<string>('field/date', (input) => {
+  const text = typeof input === 'string' ? input.trim() : '';
+  const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
+  const day = match && new Date(`${text}T00:00:00Z`);
+  if (day && !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text)) return { value: text };
+  return { fault: { found: shown(input), expected: 'a day of the calendar such as `2026-03-14`' } };
+});
+
+function measured(dimension: Dimension, size: (quantity: Quantity) => number): z.ZodType<number> {
+  return field<number>('field/quantity', (input) => {
+    const quantity = parseQuantity(asText(input), [dimension]);
+    return isFault(quantity) ? { fault: quantity } : { value: size(quantity) };
+  });
+}
+
+const asText = (input: unknown): string => (typeof input === 'object' ? '' : String(input));
+
+/** A volume, in millilitres. */
+export const volume: z.ZodType<number> = measured('volume', millilitres);
+/** A mass, in grams. */
+export const mass: z.ZodType<number> = measured('mass', grams);
+/** A length, in millimetres. */
+export const length: z.ZodType<number> = measured('length', millimetres);
+/** A temperature, in degrees Celsius. */
+export const temperature: z.ZodType<number> = measured('temperature', celsius);
+/** A share such as `40%`, as a fraction of 1 from 0 to 1. */
+export const share: z.ZodType<number> = field<number>('field/quantity', (input) => {
+  const quantity = parseQuantity(asText(input), ['part']);
+  if (isFault(quantity)) return { fault: { ...quantity, expected: 'a share such as `40%`' } };
+  const value = fraction(quantity);
+  return value <= 1 ? { value } : { fault: { found: shown(input), expected: 'at most 100%' } };
+});
+
+/** A dose: an amount for the cup, or per volume of plastic. */
+export const dose: z.ZodType<Quantity | Rate> = field<Quantity | Rate>('field/quantity', (input) => {
+  const parsed = parseDose(asText(input));
+  return isFault(parsed) ? { fault: parsed } : { value: parsed };
+});
+
+/** An amount counted in one of the given dimensions, as it was written. */
+export function quantity(...dimensions: readonly Dimension[]): z.ZodType<Quantity> {
+  return field<Quantity>('field/quantity', (input) => {
+    const parsed = parseQuantity(asText(input), dimensions);
+    return isFault(parsed) ? { fault: parsed } : { value: parsed };
+  });
+}
+
+/** A density such as `1.1 g/ml`, in g/ml. */
+export const density: z.ZodType<number> = field<number>('field/quantity', (input) => {
+  const match = /^(\d+(?:\.\d+)?|\.\d+)\s*g\s*\/\s*(?:ml|cm3|cm³)$/i.exec(asText(input).trim());
+  const value = Number(match?.[1]);
+  return match && value > 0 ? { value } : { fault: { found: shown(input), expected: 'a density such as `1.1 g/ml`' } };
+});
+
+/** A volume of a plastic by its name: `120 ml supple`, or `120 ml` of the book's plastic. */
+export interface PlasticAmount {
+  readonly ml: number;
+  readonly plastic: string | undefined;
+}
+
+/** `120 ml supple`: a volume, then the name of a plastic on the shelf. */
+export const plasticAmount: z.ZodType<PlasticAmount> = field<PlasticAmount>('field/quantity', (input) => {
+  const written = asText(input).trim();
+  const whole = parseQuantity(written, ['volume']);
+  if (!isFault(whole)) return { value: { ml: millilitres(whole), plastic: undefined } };
+  const space = written.lastIndexOf(' ');
+  const name = written.slice(space + 1);
+  const amount = parseQuantity(written.slice(0, Math.max(0, space)), ['volume']);
+  if (!isFault(amount) && SLUG.test(name)) return { value: { ml: millilitres(amount), plastic: name } };
+  return { fault: { ...whole, found: shown(input), expected: 'a volume and the name of a plastic, such as `120 ml supple`' } };
+});
+
+/** A whole number from `least` up. */
+export function wholeNumber(least: number): z.ZodType<number> {
+  return field<number>('field/type', (input) =>
+    typeof input === 'number' && Number.isInteger(input) && input >= least
+      ? { value: input }
+      : { fault: { found: shown(input), expected: `a whole number from ${least}` } },
+  );
+}
+
+/** A number above zero. */
+export const positive: z.ZodType<number> = field<number>('field/type', (input) =>
+  typeof input === 'number' && Number.isFinite(input) && input > 0
+    ? { value: input }
+    : { fault: { found: shown(input), expected: 'a number above zero' } },
+);

@@ -1,0 +1,170 @@
+import matter from 'gray-matter';
+import { type Document, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument, visit } from 'yaml';
+import type { Diagnostic, Position } from '../diagnostics/diagnostic.ts';
+import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
+import { LONGEST_TEXT, type Source } from './source.ts';
+
+/** Steps from the top of the front matter to a value in it. */
+export type FieldPath = readonly PropertyKey[];
+
+/** A stretch of a text. */
+export interface Place {
+  readonly start: Position;
+  readonly end?: Position;
+}
+
+/** Front matter as data that knows where each of its values stands. */
+export interface FrontMatter {
+  readonly data: unknown;
+  /** Markdown after the front matter. */
+  readonly body: string;
+  /** Where a value stands, or its key; the nearest that exists where the path leads to nothing. */
+  place(path: FieldPath, part?: 'key' | 'value'): Place;
+}
+
+type Fault = Pick<Diagnostic, 'found' | 'expected' | 'why' | 'fix'>;
+
+const refuse = (): never => {
+  throw new Error('only plain YAML front matter is read');
+};
+
+const OPENING = /^---[ \t]*(?:\r?\n|$)/;
+const CLOSING = /\n---[ \t]*(?:\r?\n|$)/;
+
+/**
+ * Splits a text and parses its front matter as YAML 1.2 (core schema), with positions.
+ *
+ * A recipe comes from anybody, so nothing in it runs and nothing in it may blow up: every front matter language but YAML
+ * is refused before the splitter sees it, aliases and tags are errors, and the size is capped.
+ */
+export function readFrontMatter({ path, text }: Source): FrontMatter | readonly Diagnostic[] {
+  const lines = new LineCounter();
+  for (let at = text.indexOf('\n'); at !== -1; at = text.indexOf('\n', at + 1)) lines.addNewLine(at + 1);
+  lines.lineStarts.unshift(0);
+  const position = (offset: number): Position => {
+    const { line, col } = lines.linePos(offset);
+    return { line, column: col };
+  };
+  const fault = (code: DiagnosticCode, offset: number, what: Fault): Diagnostic[] => [
+    { code, severity: 'error', file: path, start: position(offset), ...what },
+  ];
+
+  if (text.length > LONGEST_TEXT) {
+    return fault('file/too-large', 0, {
+      found: `a text of ${Math.round(text.length / 1024)} KiB`,
+      expected: `at most ${LONGEST_TEXT / 1024} KiB`,
+      why: 'a recipe is a page, and longer front matter takes minutes to read',
+    });
+  }
+  const nul = text.indexOf('\0');
+  if (nul !== -1) {
+    return fault('file/not-text', nul, { found: 'a NUL character', expected: 'text', why: 'the file is damaged or is no text file' });
+  }
+  const mark = text.startsWith('\uFEFF') ? 1 : 0;
+  const content = text.slice(mark);
+  if (!OPENING.test(content)) {
+    const language = /^---+[ \t]*(\S+)/.exec(content)?.[1];
+    return language === undefined
+      ? fault('front-matter/missing', 0, {
+          found: 'a text without front matter',
+          expected: 'a first line `---`',
+          why: 'the data of a book stands between two lines `---`',
+          fix: 'write `---` as the first line, then the fields, then `---`',
+        })
+      : fault('front-matter/language', mark, {
+          found: `\`---${language}\``,
+          expected: 'a first line that is `---` alone',
+          why: 'front matter is YAML here, never a program',
+          fix: 'write `---`',
+        });
+  }
+  if (!CLOSING.test(content)) {
+    return fault('front-matter/missing', 0, {
+      found: 'front matter without an end',
+      expected: 'a line `---` after the fields',
+      fix: 'write `---` on a line of its own above the notes',
+    });
+  }
+
+  let document: Document.Parsed | undefined;
+  const parse = (yaml: string): object => {
+    document = parseDocument(yaml, { schema: 'core', version: '1.2', uniqueKeys: true, prettyErrors: false });
+    return {};
+  };
+  // Options are always passed: without them gray-matter caches a failed parse and answers {} the second time.
+  const split = matter(content, {
+    language: 'yaml',
+    engines: { yaml: { parse }, javascript: refuse, js: refuse, json: refuse, toml: refuse, coffee: refuse, cson: refuse },
+  });
+  document ??= parseDocument('', { schema: 'core' });
+  const base = mark + content.indexOf(split.matter, 3);
+  const parsed = document;
+
+  const problems: Diagnostic[] = [];
+  for (const error of [...parsed.errors, ...parsed.warnings]) {
+    problems.push(
+      ...fault('front-matter/syntax', base + error.pos[0], {
+        found: syntaxFound(error.message),
+        expected: 'YAML: `name: value`, nested by spaces',
+        fix: SYNTAX_FIXES[error.code],
+      }),
+    );
+  }
+  visit(parsed, {
+    Alias: (_key, node) => {
+      problems.push(
+        ...fault('front-matter/alias', base + (node.range?.[0] ?? 0), {
+          found: `the alias \`*${node.source}\``,
+          expected: 'the value itself',
+          why: 'a file that points into itself can grow without bounds',
+          fix: 'write the value out',
+        }),
+      );
+    },
+  });
+  if (problems.length > 0) return problems;
+
+  return {
+    data: parsed.toJS({ maxAliasCount: 0 }) ?? {},
+    body: split.content.replace(/^\r?\n/, ''),
+    place: (fields, part = 'value') => {
+      const [from, to] = rangeOf(parsed, fields, part);
+      return { start: position(base + from), end: position(base + to) };
+    },
+  };
+}
+
+const SYNTAX_FIXES: Readonly<Record<string, string>> = {
+  DUPLICATE_KEY: 'keep one of the two',
+  TAB_AS_INDENT: 'indent with spaces, not with tabs',
+  BAD_INDENT: 'give fields of one level the same number of spaces',
+  MISSING_CHAR: 'close the quote or bracket',
+  MULTILINE_IMPLICIT_KEY: 'give each field a line of its own, `name: value`',
+  BLOCK_AS_IMPLICIT_KEY: 'put nested fields on lines of their own, or the value in quotes if it holds a colon',
+};
+
+/** The parser's sentence without its full stop, to stand after "Unexpected". */
+function syntaxFound(message: string): string {
+  return `YAML (${message.replace(/\.$/, '').replace(/ at line \d+, column \d+[\s\S]*$/, '')})`;
+}
+
+function rangeOf(document: Document.Parsed, path: FieldPath, part: 'key' | 'value'): readonly [number, number] {
+  let node: unknown = document.contents;
+  let range: readonly [number, number] = [0, 1];
+  for (const [depth, step] of path.entries()) {
+    let next: Node | null | undefined;
+    let shown: Node | null | undefined;
+    if (isMap(node)) {
+      const pair = node.items.find((item) => isScalar(item.key) && String(item.key.value) === String(step));
+      next = pair?.value as Node | null | undefined;
+      const last = depth === path.length - 1;
+      shown = (last && part === 'value' && next?.range && !isMap(next) && !isSeq(next) ? next : pair?.key) as Node | undefined;
+    } else if (isSeq(node)) {
+      next = shown = node.items[Number(step)] as Node | undefined;
+    }
+    if (!shown?.range) break;
+    range = [shown.range[0], isScalar(shown) ? shown.range[1] : shown.range[0] + 1];
+    node = next;
+  }
+  return range;
+}

@@ -1,0 +1,115 @@
+import type { z } from 'zod';
+import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
+import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import { nearestName } from '../diagnostics/nearest-name.ts';
+import { type FieldFault, shown } from './fields.ts';
+import { type FieldPath, type FrontMatter, readFrontMatter } from './front-matter.ts';
+import { type FieldsOf, SCHEMAS } from './schema.ts';
+import type { Kind, Source } from './source.ts';
+
+/** One file of the book, read and checked by itself: not yet against the others. */
+export interface Thing<K extends Kind = Kind> {
+  readonly kind: K;
+  readonly id: string;
+  readonly source: Source;
+  readonly fields: FieldsOf<K>;
+  /** Markdown after the front matter. */
+  readonly notes: string;
+  readonly place: FrontMatter['place'];
+}
+
+/** Reads one file of a known kind: a thing, or all the faults that its text has by itself. */
+export function readThing<K extends Kind>(kind: K, id: string, source: Source): Thing<K> | readonly Diagnostic[] {
+  const frontMatter = readFrontMatter(source);
+  if (!('place' in frontMatter)) return frontMatter;
+  const result = SCHEMAS[kind].safeParse(frontMatter.data);
+  if (!result.success) {
+    return result.error.issues.flatMap((issue) => explain(issue, frontMatter, source.path));
+  }
+  return {
+    kind,
+    id,
+    source,
+    fields: result.data as FieldsOf<K>,
+    notes: frontMatter.body.trim(),
+    place: frontMatter.place,
+  };
+}
+
+function valueAt(data: unknown, path: FieldPath): unknown {
+  return path.reduce<unknown>(
+    (value, step) => (typeof value === 'object' && value !== null ? (value as Record<PropertyKey, unknown>)[step] : undefined),
+    data,
+  );
+}
+
+function explain(issue: z.core.$ZodIssue, frontMatter: FrontMatter, file: string): Diagnostic[] {
+  const at = (code: DiagnosticCode, path: FieldPath, part: 'key' | 'value', fault: Omit<FieldFault, 'code'>): Diagnostic => ({
+    code,
+    severity: 'error',
+    file,
+    ...frontMatter.place(path, part),
+    ...fault,
+  });
+  const input = valueAt(frontMatter.data, issue.path);
+  const name = String(issue.path.at(-1) ?? 'front matter');
+  const missing = (expected: string): Diagnostic =>
+    at('field/missing', issue.path.slice(0, -1), 'key', {
+      found: `${issue.path.length > 1 ? `\`${String(issue.path.at(-2))}\`` : 'front matter'} without \`${name}\``,
+      expected: `a field \`${name}\` with ${expected}`,
+      fix: `add a line \`${name}: …\``,
+    });
+
+  switch (issue.code) {
+    case 'custom': {
+      const { code, ...fault } = issue.params as unknown as FieldFault;
+      if (input === undefined) return [missing(fault.expected)];
+      return [at(code, issue.path, 'value', fault)];
+    }
+    case 'unrecognized_keys': {
+      const allowed = JSON.parse(issue.message) as string[];
+      return issue.keys.map((key) => {
+        const nearest = nearestName(key, allowed);
+        return at('field/unknown', [...issue.path, key], 'key', {
+          found: `field \`${key}\``,
+          expected: `one of ${allowed.join(', ')}`,
+          why: 'a field that nobody reads would be lost without a word',
+          ...(nearest === undefined ? { fix: 'remove it, or move it to the notes' } : { fix: `write \`${nearest}\``, nearest }),
+        });
+      });
+    }
+    case 'invalid_value': {
+      const allowed = issue.values.map(String);
+      if (input === undefined) return [missing(`one of ${allowed.join(', ')}`)];
+      const nearest = nearestName(String(input), allowed);
+      return [
+        at('field/value', issue.path, 'value', {
+          found: shown(input),
+          expected: `one of ${allowed.join(', ')}`,
+          ...(nearest === undefined ? {} : { fix: `write \`${nearest}\``, nearest }),
+        }),
+      ];
+    }
+    case 'invalid_type': {
+      const expected = EXPECTED_TYPES[issue.expected] ?? issue.expected;
+      return [input === undefined ? missing(expected) : at('field/type', issue.path, 'value', { found: shown(input), expected })];
+    }
+    case 'too_small':
+      return [at('field/type', issue.path, 'value', { found: shown(input), expected: `at least ${issue.minimum} entry` })];
+    case 'invalid_format':
+      return [
+        at('field/value', issue.path, 'value', { found: shown(input), expected: 'an address such as `https://book.example/`' }),
+      ];
+    default:
+      return [at('field/value', issue.path, 'value', { found: shown(input), expected: issue.message })];
+  }
+}
+
+const EXPECTED_TYPES: Readonly<Record<string, string>> = {
+  object: 'nested fields',
+  record: 'nested fields',
+  array: 'a list',
+  boolean: '`true` or `false`',
+  string: 'text',
+  number: 'a number',
+};

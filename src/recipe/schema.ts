@@ -1,0 +1,280 @@
+/**
+ * The front matter of each kind of file: every field, its unit, its default.
+ *
+ * Volumes come out in ml, masses in g, lengths in mm, temperatures in °C, shares as fractions of 1.
+ *
+ * @packageDocumentation
+ */
+import { z } from 'zod';
+import {
+  colour,
+  date,
+  density,
+  dose,
+  fields,
+  length,
+  mass,
+  oneOrMore,
+  plasticAmount,
+  positive,
+  quantity,
+  reference,
+  share,
+  shortOrLong,
+  temperature,
+  text,
+  volume,
+  wholeNumber,
+} from './fields.ts';
+
+const publish = z.enum(['full', 'look', 'no']);
+
+/** Amounts by the name of the material. */
+const amounts = z.record(z.string(), dose);
+
+const photo = shortOrLong(
+  text.transform((file) => ({ file, caption: undefined as string | undefined })),
+  fields({ file: text, caption: text.optional() }),
+);
+
+/** `book.md` */
+export const bookSchema = fields({
+  title: text,
+  maker: text.optional(),
+  /** Where the book will be published; QR codes on cards point there. */
+  address: z.httpUrl().optional(),
+  /** What is published of a recipe that does not say so itself: everything, only its look and name, or nothing. */
+  publish: publish.default('full'),
+  /** How amounts are shown to people. */
+  units: fields({
+    volume: z.enum(['ml', 'fl oz']).default('ml'),
+    temperature: z.enum(['°C', '°F']).default('°C'),
+    currency: text.default('€'),
+  }).prefault({}),
+  /** What the bench can measure with. */
+  tools: fields({
+    drops: z.boolean().default(true),
+    /** Sizes of the spoons; an empty list for a bench without spoons. Default 1 tsp to 1/8 tsp, pinch, smidgen. */
+    spoons: z.array(quantity('volume')).optional(),
+    /** Step of the scale. Left out: no scale. */
+    scale: mass.optional(),
+    /** How far a drop and a level spoonful vary (one standard deviation). Default 10 % each: common practice, no source. */
+    spread: fields({ drop: share.default(0.1), spoon: share.default(0.1) }).prefault({}),
+  }).prefault({}),
+  /** Largest colour difference that counts as the same colour, ΔE00. */
+  tolerance: positive.default(2),
+  /** Plastic lost on the way. Default 10 %: common practice, no source. */
+  loss: share.default(0.1),
+  /** What stays in a cup that is poured out. */
+  'left-in-cup': volume.default(3),
+  /** Size of the cups, and how far one is filled. Default half full: hot plastic foams and splashes. Common practice, no source. */
+  cup: volume.default(350),
+  fill: share.default(0.5),
+  /** The plastic meant where a recipe names none. */
+  plastic: reference.optional(),
+});
+
+const seen = fields({
+  'over-white': colour.optional(),
+  'over-black': colour.optional(),
+  note: text.optional(),
+  photo: photo.optional(),
+});
+
+const step = fields({
+  /** Highest temperature reached in this step. */
+  heat: temperature.optional(),
+  /** Heated again after it had cooled. */
+  reheat: z.boolean().optional(),
+  /** Plastic added to thin the cup. */
+  plastic: plasticAmount.optional(),
+  add: amounts.optional(),
+  pour: volume.optional(),
+  seen: seen.optional(),
+  note: text.optional(),
+});
+
+const cup = fields({
+  /** Part of the bait that this cup makes. Default: what is left, shared equally. */
+  share: share.optional(),
+  /** Plastic at the start. */
+  plastic: oneOrMore(plasticAmount).optional(),
+  /** Another recipe's cup, `recipe/cup`, that this one is made from; `recipe` alone means its cup of the same name, or its only one. */
+  from: text.optional(),
+  /** Amounts added: to the plastic, or on top of the cup that this one comes from. */
+  add: amounts.optional(),
+  /** Amounts that replace those of the cup that this one comes from. */
+  set: amounts.optional(),
+  /** Materials of the cup that this one comes from which are left out. */
+  without: oneOrMore(reference).optional(),
+  /** The rounds in order, where the cup was worked out round by round. */
+  log: z.array(step).min(1).optional(),
+});
+
+/** `colours/*.md` */
+export const recipeSchema = fields({
+  title: text,
+  made: date.optional(),
+  pattern: z.enum(['solid', 'laminate', 'swirl', 'layered', 'core', 'tipped']).optional(),
+  mold: reference.optional(),
+  /** Baits of the batch that the card states. Default 20. */
+  baits: wholeNumber(1).optional(),
+  /** The recipe that this one was made from. Cups that are not given come from there. */
+  from: reference.optional(),
+  /** The target that this recipe is for. */
+  for: reference.optional(),
+  publish: publish.optional(),
+  tags: z.array(text).optional(),
+  photos: z.array(photo).optional(),
+  /** Width of a streak in a swirl. Default 1.5 mm: common practice, no source. */
+  streak: length.optional(),
+  cups: z.record(z.string(), cup).optional(),
+});
+
+const chip = fields({
+  dose,
+  /** Thickness of the chip. */
+  thickness: length,
+  'over-white': colour,
+  'over-black': colour,
+  photo: photo.optional(),
+});
+
+/** How a material looks: one colour and a kind, or chips seen over white and over black, or spectra. */
+const look = fields({
+  kind: z.enum(['dye', 'pigment', 'pearl', 'white', 'clear']).optional(),
+  /** Body colour at `dose`: thick enough to hide its backing, or for a dye over white at `thickness`. */
+  colour: colour.optional(),
+  dose: dose.optional(),
+  thickness: length.optional(),
+  chips: z.array(chip).min(1).optional(),
+});
+
+const stocked = {
+  title: text,
+  price: positive.optional(),
+  pack: quantity('volume', 'mass').optional(),
+  /** What is left. Left out: not counted. */
+  stock: quantity('volume', 'mass').optional(),
+  /** Highest temperature that the supplier allows. */
+  highest: temperature.optional(),
+  /** Most that a cup takes. */
+  most: dose.optional(),
+  photos: z.array(photo).optional(),
+};
+
+/** `shelf/colorants/*.md` */
+export const colorantSchema = fields({
+  ...stocked,
+  look,
+  density: density.optional(),
+  drop: shortOrLong(volume, fields({ count: wholeNumber(1), mass })).optional(),
+});
+
+/** `shelf/powders/*.md` */
+export const powderSchema = fields({
+  ...stocked,
+  look,
+  density: density.optional(),
+  /** Mass of a level millilitre as it is spooned. */
+  bulk: density.optional(),
+});
+
+/** `shelf/flakes/*.md` */
+export const flakeSchema = fields({
+  ...stocked,
+  look: fields({ colour }),
+  shape: z.enum(['hexagon', 'square', 'round', 'strip']).default('hexagon'),
+  /** Across flats, or the side, or the width of a strip. */
+  size: length,
+  /** Length of a strip. */
+  long: length.optional(),
+  /** Thickness of the film. */
+  film: length.optional(),
+  finish: z.enum(['metallic', 'matte', 'pearl', 'hologram', 'translucent', 'fluorescent']).default('metallic'),
+  density: density.optional(),
+  bulk: density.optional(),
+});
+
+/** `shelf/plastics/*.md` */
+export const plasticSchema = fields({
+  ...stocked,
+  look: fields({ kind: z.enum(['clear', 'milky']).default('clear') }).prefault({}),
+  hardness: z.enum(['soft', 'medium', 'firm', 'floating']).optional(),
+  density: density.optional(),
+  /** Range in which the supplier says to pour. */
+  working: fields({ from: temperature, to: temperature }).optional(),
+});
+
+/** `shelf/additives/*.md` */
+export const additiveSchema = fields({
+  ...stocked,
+  /** Left out: no effect on the colour. */
+  look: look.optional(),
+  density: density.optional(),
+  bulk: density.optional(),
+  drop: shortOrLong(volume, fields({ count: wholeNumber(1), mass })).optional(),
+});
+
+/** `molds/*.md` */
+export const moldSchema = fields({
+  title: text,
+  cavities: wholeNumber(1).default(1),
+  /** Volume of one cavity; or give `bait`, and it follows from the plastic's density. */
+  cavity: volume.optional(),
+  /** Mass of one plain bait. */
+  bait: mass.optional(),
+  /** Plastic that a filled mold leaves in its sprues. */
+  sprue: volume.optional(),
+  /** Thickness through the body, and through the thinnest part that shows. */
+  body: length,
+  /** Default 2 mm, or the body's where that is less. */
+  thin: length.optional(),
+  /** What the thin part is called: tail, claws, wings. */
+  'thin-part': text.default('tail'),
+  length: length.optional(),
+  shape: z.enum(['minnow', 'worm', 'grub', 'craw', 'stick', 'tube', 'creature']).default('minnow'),
+  /** Baits in a bag. */
+  bag: wholeNumber(1).optional(),
+  photos: z.array(photo).optional(),
+});
+
+/** A colour to be matched, as it is seen. */
+const targetPart = fields({
+  'over-white': colour,
+  'over-black': colour.optional(),
+  /** Thickness at which it was seen. Default: the body of the mold. */
+  thickness: length.optional(),
+});
+
+/** `targets/*.md` */
+export const targetSchema = fields({
+  title: text,
+  /** What was seen of a target of one part. */
+  'over-white': colour.optional(),
+  'over-black': colour.optional(),
+  thickness: length.optional(),
+  /** What was seen part by part, by the names of the cups: the two sides of a laminate. */
+  parts: z.record(z.string(), targetPart).optional(),
+  flake: z.array(fields({ colour, size: length, coverage: share.optional() })).optional(),
+  mold: reference.optional(),
+  tolerance: positive.optional(),
+  publish: publish.optional(),
+  photo: photo.optional(),
+});
+
+/** Schema of each kind. */
+export const SCHEMAS = {
+  book: bookSchema,
+  recipe: recipeSchema,
+  colorant: colorantSchema,
+  powder: powderSchema,
+  flake: flakeSchema,
+  plastic: plasticSchema,
+  additive: additiveSchema,
+  mold: moldSchema,
+  target: targetSchema,
+} as const;
+
+/** Front matter of each kind after reading. */
+export type FieldsOf<K extends keyof typeof SCHEMAS> = z.output<(typeof SCHEMAS)[K]>;

@@ -1,0 +1,54 @@
+/** One text of a book: a path from the book's folder, with `/`, and what the file holds. */
+export interface Source {
+  readonly path: string;
+  readonly text: string;
+}
+
+/** What a file is, by the folder that it lies in. */
+export type Kind = 'book' | 'recipe' | 'colorant' | 'powder' | 'flake' | 'plastic' | 'additive' | 'mold' | 'target';
+
+/** The kinds of material that stand on the shelf. */
+export type MaterialKind = Extract<Kind, 'colorant' | 'powder' | 'flake' | 'plastic' | 'additive'>;
+
+/** Folder of each kind, from the book's folder. */
+export const FOLDERS: Readonly<Record<Exclude<Kind, 'book'>, string>> = {
+  recipe: 'colours',
+  colorant: 'shelf/colorants',
+  powder: 'shelf/powders',
+  flake: 'shelf/flakes',
+  plastic: 'shelf/plastics',
+  additive: 'shelf/additives',
+  mold: 'molds',
+  target: 'targets',
+};
+
+/** File of the book itself. */
+export const BOOK_FILE = 'book.md';
+
+/** Folder of the photos. */
+export const PHOTO_FOLDER = 'photos';
+
+/** Names that a file may have: they become ids and addresses. */
+export const SLUG: RegExp = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
+
+/** Largest text that is read, in UTF-16 units: a recipe has a few hundred, and YAML of megabytes takes minutes. */
+export const LONGEST_TEXT: number = 256 * 1024;
+
+/** The kind and id that a path stands for; undefined where the book knows no such folder. */
+export function kindOfPath(path: string): { kind: Kind; id: string } | undefined {
+  if (path === BOOK_FILE) return { kind: 'book', id: 'book' };
+  const slash = path.lastIndexOf('/');
+  const folder = path.slice(0, slash);
+  const kind = (Object.keys(FOLDERS) as (keyof typeof FOLDERS)[]).find((name) => FOLDERS[name] === folder);
+  return kind && path.endsWith('.md') ? { kind, id: path.slice(slash + 1, -'.md'.length) } : undefined;
+}
+
+/** A slug made of a title: lower case, accents dropped, everything else a hyphen. Empty where nothing is left. */
+export function slugOf(title: string): string {
+  return title
+    .normalize('NFKD')
+    .replace(/\p{Mark}/gu, '')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-|-$/g, '');
+}

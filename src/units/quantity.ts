@@ -1,0 +1,141 @@
+import { type Dimension, UNITS, type Unit, unitOf, unitSpellings } from './unit.ts';
+
+/** An amount of something: 22 drops, 1/8 tsp, 171 °C. */
+export interface Quantity {
+  readonly amount: number;
+  readonly unit: Unit;
+}
+
+/** A dose by volume of plastic: 10 drops per 4 fl oz. */
+export interface Rate {
+  readonly quantity: Quantity;
+  /** A volume of plastic. */
+  readonly per: Quantity;
+}
+
+/** Why a text is not a quantity, in the words of a diagnostic. */
+export interface QuantityFault {
+  readonly found: string;
+  readonly expected: string;
+  readonly why?: string;
+  readonly fix?: string;
+}
+
+const VULGAR: Readonly<Record<string, number>> = {
+  '½': 1 / 2,
+  '⅓': 1 / 3,
+  '⅔': 2 / 3,
+  '¼': 1 / 4,
+  '¾': 3 / 4,
+  '⅛': 1 / 8,
+  '⅜': 3 / 8,
+  '⅝': 5 / 8,
+  '⅞': 7 / 8,
+};
+
+const NUMBER =
+  /^(?:(?<whole>\d+)[\s-]+)?(?<over>\d+)\s*[/⁄]\s*(?<under>\d+)|^(?<integer>\d+)?\s*(?<vulgar>[½⅓⅔¼¾⅛⅜⅝⅞])|^(?<decimal>\d+(?:\.\d+)?|\.\d+)/;
+
+const EXAMPLES: Readonly<Record<Dimension, string>> = {
+  volume: '`120 ml`',
+  mass: '`0.5 g`',
+  length: '`9 mm`',
+  temperature: '`171 °C`',
+  drop: '`22 drops`',
+  part: '`2 %`',
+};
+
+function amountAtStart(text: string): { amount: number; length: number } | undefined {
+  const match = NUMBER.exec(text);
+  if (!match?.groups) return undefined;
+  const { whole, over, under, integer, vulgar, decimal } = match.groups;
+  const amount =
+    decimal !== undefined
+      ? Number(decimal)
+      : vulgar !== undefined
+        ? Number(integer ?? 0) + VULGAR[vulgar]!
+        : Number(whole ?? 0) + Number(over) / Number(under);
+  return { amount, length: match[0].length };
+}
+
+/** Whether a parsed text is a fault. */
+export function isFault<T extends object>(parsed: T | QuantityFault): parsed is QuantityFault {
+  return 'expected' in parsed;
+}
+
+/**
+ * Reads an amount with its unit: `120 ml`, `1 1/2 tsp`, `1½ tsp`, `.5 g`, `40%`.
+ *
+ * Units: as in `UNITS`. The amount must be finite and more than zero.
+ * Returns a fault in place of a quantity if the text is anything else, or measures something that is not in `dimensions`.
+ *
+ * @example parseQuantity('1 1/2 tsp', ['volume']) // { amount: 1.5, unit: 'tsp' }
+ */
+export function parseQuantity(text: string, dimensions: readonly Dimension[]): Quantity | QuantityFault {
+  const trimmed = text.trim();
+  const expected = `an amount such as ${dimensions.map((dimension) => EXAMPLES[dimension]).join(', ')}`;
+  const found = `\`${trimmed}\``;
+  if (/^\d+,\d+/.test(trimmed)) {
+    return { found, expected, why: 'decimals are written with a point', fix: `write \`${trimmed.replace(',', '.')}\`` };
+  }
+  const number = amountAtStart(trimmed);
+  if (number === undefined) return { found, expected, why: 'an amount begins with a number' };
+  if (!Number.isFinite(number.amount) || number.amount <= 0) {
+    return { found, expected, why: 'an amount is a number above zero' };
+  }
+  const spelling = trimmed.slice(number.length).trim();
+  const unit = unitOf(spelling);
+  if (unit === undefined) {
+    const allowed = unitSpellings(dimensions).join(', ');
+    return spelling === ''
+      ? { found, expected, why: `a number alone does not say what it counts (units here: ${allowed})` }
+      : { found, expected, why: `\`${spelling}\` is no unit that fits here (${allowed})` };
+  }
+  if (!dimensions.includes(UNITS[unit].dimension)) {
+    return { found, expected, why: `${unit} measures ${MEASURES[UNITS[unit].dimension]}` };
+  }
+  return { amount: number.amount, unit };
+}
+
+const MEASURES: Readonly<Record<Dimension, string>> = {
+  volume: 'a volume',
+  mass: 'a mass',
+  length: 'a length',
+  temperature: 'a temperature',
+  drop: 'drops',
+  part: 'a share',
+};
+
+/** What a dose may be counted in. */
+export const DOSE_DIMENSIONS: readonly Dimension[] = ['drop', 'volume', 'mass', 'part'];
+
+/**
+ * Reads a dose: an amount for the whole cup, or a rate `10 drops per 4 fl oz` (a bare unit after "per" means one of it).
+ *
+ * @example parseDose('3/8 tsp per cup') // { quantity: { amount: 0.375, unit: 'tsp' }, per: { amount: 1, unit: 'cup' } }
+ */
+export function parseDose(text: string): Quantity | Rate | QuantityFault {
+  const [amount, volume, ...more] = text.split(/\s+per\s+/i);
+  if (amount === undefined || more.length > 0) {
+    return {
+      found: `\`${text}\``,
+      expected: 'an amount, or an amount per volume of plastic such as `10 drops per 4 fl oz`',
+    };
+  }
+  const quantity = parseQuantity(amount, DOSE_DIMENSIONS);
+  if (volume === undefined || isFault(quantity)) return quantity;
+  if (UNITS[quantity.unit].dimension === 'part') {
+    return {
+      found: `\`${text}\``,
+      expected: `\`${amount.trim()}\` alone`,
+      why: `${quantity.unit} already is a share of the plastic`,
+    };
+  }
+  const per = parseQuantity(unitOf(volume) === undefined ? volume : `1 ${volume}`, ['volume']);
+  return isFault(per) ? per : { quantity, per };
+}
+
+/** Whether a dose is given per volume of plastic. */
+export function isRate(dose: Quantity | Rate): dose is Rate {
+  return 'per' in dose;
+}
