@@ -2,6 +2,7 @@ import type { Thing } from '../recipe/read-thing.ts';
 import { PLASTIC_DENSITY } from '../tables/material-defaults.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
 import type { Mold } from './model.ts';
+import { photoOf } from './photo-of.ts';
 import type { Report } from './report.ts';
 
 /** A mold from its file; undefined where it has faults. `usedIn` is filled when the recipes are known. */
@@ -35,7 +36,7 @@ export function compileMold(thing: Thing<'mold'>, report: Report): Omit<Mold, 'u
     id: thing.id,
     title: fields.title,
     notes: thing.notes,
-    photos: fields.photos ?? [],
+    photos: (fields.photos ?? []).map(photoOf),
     cavities: fields.cavities,
     cavityMl: fields.cavity ?? fields.bait! / PLASTIC_DENSITY,
     sprueMl: fields.sprue ?? 0,

@@ -8,6 +8,7 @@
  * @packageDocumentation
  */
 import type { Batch, Shop } from '../cup/plan-batch.ts';
+import type { Flake } from '../optics/flake.ts';
 import type { MaterialKind } from '../recipe/source.ts';
 
 export type { Batch, BatchCup, BatchMaterial, Measured, Shop } from '../cup/plan-batch.ts';
@@ -50,7 +51,9 @@ export interface FlakeLook {
   readonly hex: string;
   /** Size across flats, mm. */
   readonly sizeMm: number;
-  readonly shape: string;
+  readonly outline: FlakeProperties['outline'];
+  /** Length of a strip, mm. */
+  readonly longMm?: number;
   readonly finish: string;
   readonly flakesPerMl: number;
   /** Flakes in one bait of the recipe's mold. */
@@ -231,17 +234,19 @@ export interface LadderStep {
   readonly look: Look;
 }
 
-export interface FlakeProperties {
-  readonly shape: 'hexagon' | 'square' | 'round' | 'strip';
-  readonly sizeMm: number;
-  readonly longMm?: number;
+/** A flake: what the optics needs of it (a `Flake`), and what a reader wants to know. */
+export interface FlakeProperties extends Flake {
   readonly filmMm: number;
+  readonly density: number;
+  readonly transmittance: number;
+  readonly reflectance: readonly number[];
+  /** How it is cut; for the optics a strip is the square of the same area. */
+  readonly outline: 'hexagon' | 'square' | 'round' | 'strip';
+  /** Across flats, side, diameter, or width of a strip, mm. */
+  readonly acrossMm: number;
+  readonly longMm?: number;
   readonly finish: string;
   readonly colour: string;
-  /** Reflectance of its face, 36 bands. */
-  readonly reflectance: readonly number[];
-  /** Part of the light that passes it, 0 for metal. */
-  readonly transmittance: number;
   readonly gramsPerFlake: number;
 }
 

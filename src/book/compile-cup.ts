@@ -1,0 +1,219 @@
+import { deltaE00 } from '../optics/delta-e00.ts';
+import { cupBody } from '../optics/cup-body.ts';
+import { labFromHex } from '../optics/display.ts';
+import { flakeCoverage, flakeSpacing, flakesPerMl, spreadFlake } from '../optics/flake.ts';
+import { hidingThickness } from '../optics/opacity.ts';
+import type { Body } from '../optics/stack.ts';
+import { type Amounts, concentrations, cupVolume, total } from '../cup/ledger.ts';
+import { formatDecimal, formatTemperature } from '../units/format-quantity.ts';
+import type { MaterialCore } from './compile-material.ts';
+import { describeChange } from './describe-change.ts';
+import type { FilledCup, FilledRound } from './fill-cup.ts';
+import { lookOf, withoutFlake } from './looks.ts';
+import type { Content, Cup, FlakeLook, Look, Mold, PlasticShare, Round, Tier } from './model.ts';
+import { photoOf } from './photo-of.ts';
+import type { Report } from './report.ts';
+
+/** The shelf as the colours need it. */
+export type Shelf = ReadonlyMap<string, MaterialCore>;
+
+/** A cup with its colours, and the body that a bait is made of. */
+export interface ColouredCup {
+  readonly cup: Omit<Cup, 'share'>;
+  readonly body: Body;
+}
+
+const TIERS: readonly Tier[] = ['measured', 'photographed', 'estimated'];
+
+/** Amounts as a list, in the order of the names, without what is not there. */
+export function contentsOf(amounts: Amounts): readonly Content[] {
+  return Object.keys(amounts)
+    .sort()
+    .flatMap((material) => (amounts[material]! > 0 ? [{ material, gramsPerMl: amounts[material]! }] : []));
+}
+
+/** Everything that the book says of one cup. */
+export function compileCup(filled: FilledCup, mold: Pick<Mold, 'bodyMm' | 'thinMm' | 'cavityMl'>, shelf: Shelf, temperature: '°C' | '°F', report: Report): ColouredCup {
+  const { spec, state, contents } = filled;
+  const plasticMl = total(state.plastics);
+  const plastics = Object.entries(state.plastics).map(([material, ml]): PlasticShare => ({ material, fraction: ml / plasticMl }));
+  const optical = (material: string): MaterialCore => shelf.get(material)!;
+  const bodyOf = (amounts: Amounts): Body => cupBody({ plastics, contents: contentsOf(amounts) }, optical);
+  const body = bodyOf(contents);
+  const volumePerPlastic = cupVolume({ plastics: {}, materials: contents }, (material) => 1 / optical(material).density) + 1;
+  const look = lookOf(body, mold.bodyMm);
+  const rounds = compileRounds(filled.rounds, bodyOf, mold.bodyMm, (material) => 1 / optical(material).density);
+  const names = [...Object.keys(contents), ...plastics.map(({ material }) => material)];
+  const limit = limitOf(names, shelf);
+  const reached = filled.rounds.flatMap((round) => round.heatedTo ?? []);
+  const highestReached = reached.length > 0 ? Math.max(...reached) : undefined;
+  checkHeat(filled, limit, shelf, temperature, report);
+  checkLoads(filled, shelf, report);
+  const working = workingOf(plastics, shelf);
+  const hidingMm = hidingThickness(withoutFlake(body));
+  const trust = trustOf(contents, shelf);
+  return {
+    body,
+    cup: {
+      name: spec.name,
+      ...(spec.from === undefined ? {} : { from: spec.from }),
+      contents: contentsOf(contents),
+      plastics,
+      volumePerPlastic,
+      written: filled.written,
+      rounds,
+      ...(filled.naive === undefined ? {} : { naive: naiveOf(filled.naive, bodyOf, mold.bodyMm, { look, contents }) }),
+      ...(filled.leftMl === undefined ? {} : { leftMl: filled.leftMl }),
+      ...(highestReached === undefined ? {} : { highestReached }),
+      reheats: filled.rounds.filter((round) => round.reheated).length,
+      ...(limit === undefined ? {} : { limit }),
+      limitUnknown: names.filter((name) => shelf.get(name)!.highest === undefined),
+      ...(working === undefined ? {} : { working }),
+      body: look,
+      thin: lookOf(body, mold.thinMm),
+      between: lookOf(withoutFlake(body), mold.bodyMm),
+      ...(hidingMm === undefined ? {} : { hidingMm }),
+      flakes: flakeLooks(contents, mold, volumePerPlastic, shelf),
+      ...trust,
+      assumptions: names.flatMap((name) => shelf.get(name)!.assumptions.map((assumed) => `${shelf.get(name)!.title}: ${assumed}`)),
+    },
+  };
+}
+
+function compileRounds(rounds: readonly FilledRound[], bodyOf: (amounts: Amounts) => Body, thickness: number, volumePerGram: (material: string) => number): Round[] {
+  let before: { look: Look; contents: Amounts } | undefined;
+  return rounds.map((round, index): Round => {
+    const contents = concentrations(round.before);
+    const look = lookOf(bodyOf(contents), thickness);
+    const change = before && describeChange(before, { look, contents });
+    before = { look, contents };
+    const { seen } = round;
+    return {
+      number: index + 1,
+      added: round.added,
+      plasticAddedMl: round.plasticAddedMl,
+      pouredMl: round.pouredMl,
+      ...(round.heatedTo === undefined ? {} : { heatedTo: round.heatedTo }),
+      reheated: round.reheated,
+      ...(round.note === undefined ? {} : { note: round.note }),
+      ...(seen === undefined ? {} : { seen: seenOf(seen), seenDeltaE: seenDeltaE(seen, look) }),
+      contents: contentsOf(contents),
+      plasticMl: total(round.before.plastics),
+      volumeMl: cupVolume(round.before, volumePerGram),
+      leftMl: cupVolume(round.after, volumePerGram),
+      look,
+      ...(change === undefined ? {} : { change }),
+    };
+  });
+}
+
+type SeenFields = NonNullable<FilledRound['seen']>;
+
+function seenOf(seen: SeenFields): NonNullable<Round['seen']> {
+  const { 'over-white': overWhite, 'over-black': overBlack, note, photo } = seen;
+  return {
+    ...(overWhite === undefined ? {} : { overWhite }),
+    ...(overBlack === undefined ? {} : { overBlack }),
+    ...(note === undefined ? {} : { note }),
+    ...(photo === undefined ? {} : { photo: photoOf(photo) }),
+  };
+}
+
+function seenDeltaE(seen: SeenFields, look: Look): NonNullable<Round['seenDeltaE']> {
+  const away = (hex: string | undefined, side: 'overWhite' | 'overBlack'): object =>
+    hex === undefined ? {} : { [side]: deltaE00(labFromHex(hex), look[side].lab) };
+  return { ...away(seen['over-white'], 'overWhite'), ...away(seen['over-black'], 'overBlack') };
+}
+
+function naiveOf(naive: Amounts, bodyOf: (amounts: Amounts) => Body, thickness: number, actual: { look: Look; contents: Amounts }): NonNullable<Cup['naive']> {
+  const look = lookOf(bodyOf(naive), thickness);
+  const change = describeChange(actual, { look, contents: naive });
+  return { contents: contentsOf(naive), deltaE: change.deltaE, words: change.words };
+}
+
+function limitOf(names: readonly string[], shelf: Shelf): Cup['limit'] {
+  let limit: Cup['limit'];
+  for (const name of names) {
+    const { highest } = shelf.get(name)!;
+    if (highest !== undefined && (limit === undefined || highest < limit.celsius)) limit = { celsius: highest, material: name };
+  }
+  return limit;
+}
+
+function workingOf(plastics: readonly PlasticShare[], shelf: Shelf): Cup['working'] {
+  const ranges = plastics.flatMap(({ material }) => shelf.get(material)!.working ?? []);
+  if (ranges.length === 0) return undefined;
+  const from = Math.max(...ranges.map((range) => range.from));
+  const to = Math.min(...ranges.map((range) => range.to));
+  return from <= to ? { from, to } : undefined;
+}
+
+function checkHeat(filled: FilledCup, limit: Cup['limit'], shelf: Shelf, unit: '°C' | '°F', report: Report): void {
+  const { spec } = filled;
+  for (const [index, step] of (spec.fields.log ?? []).entries()) {
+    if (step.heat === undefined || limit === undefined || step.heat <= limit.celsius + 0.01) continue;
+    report.add('recipe/too-hot', spec.recipe, [...spec.path, 'log', index, 'heat'], {
+      found: formatTemperature(step.heat, unit),
+      expected: `at most ${formatTemperature(limit.celsius, unit)}, the highest for ${shelf.get(limit.material)!.title}`,
+      why: 'overheated plastic gives off hydrogen chloride, and flake scorches',
+      fix: 'correct the temperature, or note what happened and keep the cup cooler next time',
+    });
+  }
+}
+
+function checkLoads(filled: FilledCup, shelf: Shelf, report: Report): void {
+  const { spec, contents } = filled;
+  for (const [id, gramsPerMl] of Object.entries(contents)) {
+    const { most, title } = shelf.get(id)!;
+    if (most === undefined || gramsPerMl <= most * 1.001) continue;
+    const { add = {}, set = {}, log = [] } = spec.fields;
+    const step = log.findLastIndex((entry) => entry.add !== undefined && id in entry.add);
+    const path = id in add ? ['add', id] : id in set ? ['set', id] : step >= 0 ? ['log', step, 'add', id] : [];
+    report.add('recipe/overloaded', spec.recipe, [...spec.path, ...path], {
+      found: `${formatDecimal(gramsPerMl * 100)} g of ${title} in 100 ml`,
+      expected: `at most ${formatDecimal(most * 100)} g, as its file says`,
+      why: 'more weakens the bait, or does not stay in it',
+      fix: 'use less, or correct `most` in its file',
+    });
+  }
+}
+
+function flakeLooks(contents: Amounts, mold: Pick<Mold, 'bodyMm' | 'cavityMl'>, volumePerPlastic: number, shelf: Shelf): readonly FlakeLook[] {
+  return contentsOf(contents).flatMap(({ material, gramsPerMl }): FlakeLook[] => {
+    const { flake } = shelf.get(material)!;
+    if (!flake) return [];
+    // Flakes are spread through the whole cup, which the materials make a little larger than its plastic.
+    const perMl = flakesPerMl(gramsPerMl / volumePerPlastic, flake);
+    return [
+      {
+        material,
+        hex: flake.colour,
+        sizeMm: flake.acrossMm,
+        outline: flake.outline,
+        ...(flake.longMm === undefined ? {} : { longMm: flake.longMm }),
+        finish: flake.finish,
+        flakesPerMl: perMl,
+        perBait: perMl * mold.cavityMl,
+        spacingMm: flakeSpacing(perMl) ?? 0,
+        coverage: flakeCoverage([spreadFlake(flake, gramsPerMl)], mold.bodyMm),
+      },
+    ];
+  });
+}
+
+/** The worst tier of what colours the cup, and the difference to be expected: each material counts by its part in K and S. */
+function trustOf(contents: Amounts, shelf: Shelf): Pick<Cup, 'tier' | 'expectedDeltaE'> {
+  let tier = 0;
+  let sum = 0;
+  let weights = 0;
+  for (const { material, gramsPerMl } of contentsOf(contents)) {
+    const { constants, flake, tier: rests, expectedDeltaE } = shelf.get(material)!;
+    if (!constants && !flake) continue;
+    tier = Math.max(tier, TIERS.indexOf(rests));
+    const acts = constants ? constants.absorption.reduce((all, K, band) => all + K + constants.scattering[band]!, 0) : 0;
+    const weight = acts * gramsPerMl;
+    sum += (weight * expectedDeltaE) ** 2;
+    weights += weight ** 2;
+  }
+  return { tier: TIERS[tier]!, expectedDeltaE: weights > 0 ? Math.sqrt(sum / weights) : 2 };
+}

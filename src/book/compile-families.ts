@@ -1,0 +1,59 @@
+import { families } from '../lineage/order-by-parents.ts';
+import type { Family } from './model.ts';
+
+/** What a recipe says of where it comes from. */
+export interface Descendant {
+  readonly id: string;
+  readonly title: string;
+  readonly parent?: string;
+  readonly cups: readonly { readonly name: string; readonly from?: { readonly recipe: string; readonly cup: string } }[];
+  readonly changes: readonly { readonly change: { readonly words: readonly string[] } }[];
+}
+
+/** The families of a book: recipes that are tied by derivation or by cups, each named after its first ancestor. */
+export function compileFamilies(recipes: readonly Descendant[]): readonly Family[] {
+  const byId = new Map(recipes.map((recipe) => [recipe.id, recipe]));
+  const parentsOf = (recipe: Descendant): readonly string[] => [
+    ...new Set([...(recipe.parent === undefined ? [] : [recipe.parent]), ...recipe.cups.flatMap(({ from }) => from?.recipe ?? [])]),
+  ];
+  const nodes = recipes.map((recipe) => ({ id: recipe.id, parents: parentsOf(recipe).filter((id) => id !== recipe.id && byId.has(id)) }));
+  return families(nodes).map((members) => {
+    const inside = nodes.filter(({ id }) => members.includes(id));
+    const roots = inside.filter(({ parents }) => parents.length === 0).map(({ id }) => id);
+    // The root with the most descendants gives the family its name; the graph has no ring, so there is one.
+    const eldest = roots.reduce((best, id) => (below(id, inside) > below(best, inside) ? id : best), roots[0]!);
+    return {
+      id: eldest,
+      title: byId.get(eldest)!.title,
+      members,
+      edges: inside.flatMap(({ id, parents }) =>
+        parents.map((from) => {
+          const recipe = byId.get(id)!;
+          const whole = recipe.parent === from;
+          const cups = recipe.cups.filter((cup) => cup.from?.recipe === from).map(({ name }) => name);
+          const words = recipe.changes[0]?.change.words ?? [];
+          return {
+            from,
+            to: id,
+            kind: whole ? ('recipe' as const) : ('cup' as const),
+            label: whole ? words.slice(0, 2).join(', ') : cups.join(', '),
+          };
+        }),
+      ),
+    };
+  });
+}
+
+function below(root: string, nodes: readonly { id: string; parents: readonly string[] }[]): number {
+  const found = new Set([root]);
+  for (let grown = true; grown; ) {
+    grown = false;
+    for (const { id, parents } of nodes) {
+      if (!found.has(id) && parents.some((parent) => found.has(parent))) {
+        found.add(id);
+        grown = true;
+      }
+    }
+  }
+  return found.size;
+}

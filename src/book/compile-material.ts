@@ -1,0 +1,137 @@
+import { type FlakeCut, flakeMass } from '../optics/flake.ts';
+import { plasticConstants } from '../optics/plastic.ts';
+import { surfaceInwardSpectrum } from '../optics/surface.ts';
+import { reflectanceFromHex } from '../optics/upsampling.ts';
+import type { Thing } from '../recipe/read-thing.ts';
+import type { MaterialKind } from '../recipe/source.ts';
+import { FLAKE_FILM_DENSITY, FLAKE_FILM_THICKNESS } from '../tables/flake-film.ts';
+import { FLAKE_LOAD, FLAKE_TRANSMITTANCE } from '../tables/material-defaults.ts';
+import { gramsOfDose } from '../units/dose.ts';
+import { formatDecimal, formatQuantity } from '../units/format-quantity.ts';
+import type { Quantity } from '../units/quantity.ts';
+import { handlingOf, type MaterialHandling } from './handling.ts';
+import { keptConstants, type MaterialLook, materialLook, relativeDose } from './material-look.ts';
+import type { FlakeProperties, Material } from './model.ts';
+import { photoOf } from './photo-of.ts';
+import type { Report } from './report.ts';
+
+/** A material before it is known where it is used and what it looks like in steps. */
+export type MaterialCore = Omit<Material, 'ladder' | 'usedIn' | 'hex'>;
+
+/** A material from its file; undefined, and reported, where it cannot be. */
+export function compileMaterial(thing: Thing<MaterialKind>, report: Report): MaterialCore | undefined {
+  const handling = handlingOf(thing);
+  const { fields } = thing;
+  const look = lookOf(thing, handling, report);
+  const most = fields.most === undefined ? undefined : relativeDose(thing, fields.most, ['most'], handling, report);
+  const packGrams = boughtGrams(fields.pack, handling);
+  const stockGrams = boughtGrams(fields.stock, handling);
+  if (look === undefined || (fields.most !== undefined && most === undefined)) return undefined;
+  const assumptions = [...handling.assumptions, ...look.assumptions];
+  const plastic = thing.kind === 'plastic' ? (thing as Thing<'plastic'>).fields : undefined;
+  return {
+    id: thing.id,
+    kind: thing.kind,
+    title: fields.title,
+    notes: thing.notes,
+    photos: (fields.photos ?? []).map(photoOf),
+    ...(look.constants === undefined ? {} : { constants: look.constants }),
+    tier: look.tier,
+    expectedDeltaE: look.expectedDeltaE,
+    ...(look.flake === undefined ? {} : { flake: look.flake }),
+    ...(plastic?.hardness === undefined ? {} : { hardness: plastic.hardness }),
+    density: handling.density,
+    gramsPerMl: handling.gramsPerMl,
+    ...(handling.gramsPerDrop === undefined ? {} : { gramsPerDrop: handling.gramsPerDrop }),
+    ...(fields.price === undefined ? {} : { price: fields.price }),
+    ...(packGrams === undefined ? {} : { packGrams }),
+    ...(stockGrams === undefined ? {} : { stockGrams }),
+    ...(fields.highest === undefined ? {} : { highest: fields.highest }),
+    ...(plastic?.working === undefined ? {} : { working: plastic.working }),
+    ...(most === undefined ? {} : { most }),
+    ...(look.typical === undefined ? {} : { typical: look.typical }),
+    assumptions,
+    source: thing.source,
+  };
+}
+
+/** Grams of a pack or a stock, by the density with which the material is measured out. */
+function boughtGrams(quantity: Quantity | undefined, { gramsPerMl }: MaterialHandling): number | undefined {
+  return quantity === undefined ? undefined : gramsOfDose(quantity, { gramsPerMl, gramsPerDrop: 0 }, { ml: 0, grams: 0 });
+}
+
+type LookOf = Partial<Pick<MaterialLook, 'constants' | 'typical'>> & {
+  readonly tier: Material['tier'];
+  readonly expectedDeltaE: number;
+  readonly flake?: FlakeProperties;
+  readonly assumptions: readonly string[];
+};
+
+function lookOf(thing: Thing<MaterialKind>, handling: MaterialHandling, report: Report): LookOf | undefined {
+  switch (thing.kind) {
+    case 'plastic': {
+      const { fields } = thing as Thing<'plastic'>;
+      return {
+        constants: keptConstants(plasticConstants(fields.look.kind)),
+        tier: 'estimated',
+        expectedDeltaE: 2,
+        assumptions: [`absorbs and scatters as ${fields.look.kind} plastic usually does, not measured`],
+      };
+    }
+    case 'flake':
+      return flakeLook(thing as Thing<'flake'>);
+    case 'additive': {
+      const { fields } = thing as Thing<'additive'>;
+      if (fields.look === undefined) {
+        return { tier: 'estimated', expectedDeltaE: 0, assumptions: ['does not change the colour'] };
+      }
+      const look = materialLook(thing, fields.look, handling, report);
+      return look && { ...look, assumptions: [] };
+    }
+    default: {
+      const { fields } = thing as Thing<'colorant' | 'powder'>;
+      const look = materialLook(thing, fields.look, handling, report);
+      return look && { ...look, assumptions: look.tier === 'estimated' ? ['how strongly it colours, from one colour and its kind'] : [] };
+    }
+  }
+}
+
+// For the optics a strip is the square of the same area: only the area of a face matters there.
+const OPTICAL_SHAPES = { hexagon: 'hex', square: 'square', round: 'round', strip: 'square' } as const;
+
+function flakeLook(thing: Thing<'flake'>): LookOf {
+  const { fields } = thing;
+  const filmMm = fields.film ?? FLAKE_FILM_THICKNESS;
+  const density = fields.density ?? FLAKE_FILM_DENSITY;
+  const strip = fields.shape === 'strip';
+  const cut: FlakeCut = {
+    shape: OPTICAL_SHAPES[fields.shape],
+    sizeMm: strip ? Math.sqrt(fields.size * (fields.long ?? fields.size)) : fields.size,
+    filmMm,
+    density,
+  };
+  const reflectance = surfaceInwardSpectrum(reflectanceFromHex(fields.look.colour));
+  const flake: FlakeProperties = {
+    ...cut,
+    filmMm,
+    density,
+    transmittance: FLAKE_TRANSMITTANCE[fields.finish],
+    reflectance: Array.from(reflectance, (value) => Number(value.toFixed(5))),
+    outline: fields.shape,
+    acrossMm: fields.size,
+    ...(strip && fields.long !== undefined ? { longMm: fields.long } : {}),
+    finish: fields.finish,
+    colour: fields.look.colour,
+    gramsPerFlake: flakeMass(cut),
+  };
+  const assumptions = fields.film === undefined ? [`a film of ${formatDecimal(FLAKE_FILM_THICKNESS)} mm, not measured`] : [];
+  return { tier: 'estimated', expectedDeltaE: 6, flake, typical: FLAKE_LOAD, assumptions };
+}
+
+/** A dose in words that fit the material: drops of a liquid, grams of anything else, per 100 ml of plastic. */
+export function doseLabel(material: Pick<MaterialCore, 'gramsPerDrop'>, gramsPerMl: number): string {
+  const grams = gramsPerMl * 100;
+  return material.gramsPerDrop === undefined
+    ? `${formatDecimal(grams, 2)} g`
+    : formatQuantity({ amount: Number(formatDecimal(grams / material.gramsPerDrop, 2)), unit: 'drop' });
+}

@@ -1,0 +1,196 @@
+import { deltaE00 } from '../optics/delta-e00.ts';
+import { type Layer, stackReflectance } from '../optics/stack.ts';
+import { BOOK_BACKINGS } from '../optics/opacity.ts';
+import { BESIDE_GLOSS } from '../optics/surface.ts';
+import { labOf } from '../optics/cielab.ts';
+import { labFromHex } from '../optics/display.ts';
+import type { Thing } from '../recipe/read-thing.ts';
+import { formatDecimal } from '../units/format-quantity.ts';
+import { batchOfRecipe, repeatabilityOf } from './batch-of-recipe.ts';
+import { type ColouredCup, type Shelf, compileCup } from './compile-cup.ts';
+import type { CupSpec } from './cup-specs.ts';
+import { describeChange } from './describe-change.ts';
+import { hueFamily, lookFacets } from './facets.ts';
+import type { FilledCup } from './fill-cup.ts';
+import { baitLooks, type SharedCup } from './looks.ts';
+import type { Amounts } from '../cup/ledger.ts';
+import type { Cup, Facets, Mold, Pattern, Publish, Recipe, Settings, Tier } from './model.ts';
+import { photoOf } from './photo-of.ts';
+import type { Report } from './report.ts';
+
+/** What every recipe of a book is compiled with. */
+export interface RecipeContext {
+  readonly shelf: Shelf;
+  readonly molds: ReadonlyMap<string, Omit<Mold, 'usedIn'>>;
+  readonly settings: Settings;
+  readonly publish: Publish;
+  readonly report: Report;
+}
+
+/** A recipe before its place in the family is known. */
+export type RecipeCore = Omit<Recipe, 'children' | 'cupsIn' | 'family' | 'changes'>;
+
+/** Cups that each pattern takes, and the words for a message. */
+const CUPS_OF_PATTERN: Readonly<Record<Pattern, readonly [least: number, most: number, words: string]>> = {
+  solid: [1, 1, 'one cup'],
+  laminate: [2, 2, 'two cups'],
+  swirl: [2, Number.POSITIVE_INFINITY, 'two cups or more'],
+  layered: [2, Number.POSITIVE_INFINITY, 'two cups or more'],
+  core: [2, 2, 'two cups, the shell first'],
+  tipped: [2, 2, 'two cups, the body first'],
+};
+
+const DEFAULT_BAITS = 20;
+const STREAK_MM = 1.5;
+
+/** A field of a recipe, or of the nearest recipe above it that has one. */
+export function inheritedField<K extends 'pattern' | 'mold' | 'baits' | 'for' | 'streak'>(
+  recipe: Thing<'recipe'>,
+  recipes: ReadonlyMap<string, Thing<'recipe'>>,
+  name: K,
+): Thing<'recipe'>['fields'][K] {
+  const seen = new Set<string>();
+  for (let at: Thing<'recipe'> | undefined = recipe; at && !seen.has(at.id); at = recipes.get(at.fields.from ?? '')) {
+    seen.add(at.id);
+    if (at.fields[name] !== undefined) return at.fields[name];
+  }
+  return undefined;
+}
+
+/** Shares of the cups; undefined, and reported, where the stated ones are not 100 % together. */
+export function sharesOf(recipe: Thing<'recipe'>, cups: readonly CupSpec[], report: Report): readonly number[] | undefined {
+  const stated = cups.map(({ fields }) => fields.share);
+  const sum = stated.reduce<number>((all, share) => all + (share ?? 0), 0);
+  const open = stated.filter((share) => share === undefined).length;
+  const fits = open > 0 ? sum < 1 - 1e-9 : Math.abs(sum - 1) < 1e-6;
+  if (!fits) {
+    const at = cups.findLast(({ fields, recipe: owner }) => fields.share !== undefined && owner === recipe);
+    report.add('recipe/shares', recipe, at && at.path[0] === 'cups' ? [...at.path, 'share'] : ['cups'], {
+      found: `shares of ${formatDecimal(sum * 100)} % together`,
+      expected: open > 0 ? 'less than 100 %, with the rest for the cup without a share' : '100 % together',
+      why: 'the cups make up the whole bait',
+      fix: open > 0 ? 'lower a share' : 'leave one `share` out: it takes what is left',
+    });
+    return undefined;
+  }
+  return stated.map((share) => share ?? (1 - sum) / open);
+}
+
+/** The pattern, if the cups fit it. */
+export function patternOf(recipe: Thing<'recipe'>, recipes: ReadonlyMap<string, Thing<'recipe'>>, cups: readonly CupSpec[], report: Report): Pattern | undefined {
+  const pattern = inheritedField(recipe, recipes, 'pattern') ?? (cups.length === 1 ? 'solid' : 'laminate');
+  const [least, most, words] = CUPS_OF_PATTERN[pattern];
+  if (cups.length >= least && cups.length <= most) return pattern;
+  const others = (Object.keys(CUPS_OF_PATTERN) as Pattern[]).filter((name) => {
+    const [from, to] = CUPS_OF_PATTERN[name];
+    return cups.length >= from && cups.length <= to;
+  });
+  report.add('recipe/pattern', recipe, ['pattern'], {
+    found: `pattern \`${pattern}\` with ${cups.length} cup${cups.length === 1 ? '' : 's'}`,
+    expected: words,
+    why: 'the pattern says how the cups lie in the bait',
+    fix: `add or remove a cup, or write one of ${others.map((name) => `\`${name}\``).join(', ')}`,
+  });
+  return undefined;
+}
+
+/** A recipe with everything that can be said of it by itself. */
+export function compileRecipe(
+  recipe: Thing<'recipe'>,
+  parts: { readonly pattern: Pattern; readonly mold: string; readonly baits?: number; readonly target?: string; readonly streak?: number },
+  filled: readonly FilledCup[],
+  shares: readonly number[],
+  context: RecipeContext,
+): { readonly recipe: RecipeCore; readonly cups: readonly ColouredCup[] } {
+  const { shelf, settings, report } = context;
+  const { fields } = recipe;
+  const mold = context.molds.get(parts.mold)!;
+  const coloured = filled.map((cup) => compileCup(cup, mold, shelf, settings.temperature, report));
+  const cups = coloured.map(({ cup }, index): Cup => ({ ...cup, share: shares[index]! }));
+  const shared = coloured.map(({ body }, index): SharedCup => ({ body, share: shares[index]! }));
+  const body = baitLooks(parts.pattern, shared, mold.bodyMm);
+  const thin = baitLooks(parts.pattern, shared, mold.thinMm);
+  const batchShelf = (material: string): NonNullable<ReturnType<Shelf['get']>> => shelf.get(material)!;
+  const batch = batchOfRecipe({ cups }, [{ mold, baits: parts.baits ?? DEFAULT_BAITS }], batchShelf, settings, mold.bodyMm);
+  const contrast = contrastOf(parts.pattern, shared, mold.bodyMm, parts.streak ?? STREAK_MM);
+  const tiers: readonly Tier[] = ['measured', 'photographed', 'estimated'];
+  return {
+    cups: coloured,
+    recipe: {
+      id: recipe.id,
+      title: fields.title,
+      ...(fields.made === undefined ? {} : { made: fields.made }),
+      pattern: parts.pattern,
+      mold: parts.mold,
+      publish: fields.publish ?? context.publish,
+      tags: fields.tags ?? [],
+      notes: recipe.notes,
+      photos: (fields.photos ?? []).map(photoOf),
+      ...(parts.target === undefined ? {} : { target: parts.target }),
+      source: recipe.source,
+      cups,
+      body: body.side,
+      thin: thin.side,
+      ...(body.other === undefined ? {} : { other: body.other }),
+      ...(contrast === undefined ? {} : { contrast }),
+      facets: { ...lookFacets(body.side), ...materialFacets(cups, shelf) },
+      batch,
+      repeatability: repeatabilityOf({ cups }, batch, batchShelf, settings, mold.bodyMm),
+      tier: tiers[Math.max(...cups.map((cup) => tiers.indexOf(cup.tier)))]!,
+      expectedDeltaE: Math.max(...cups.map((cup) => cup.expectedDeltaE)),
+      ...(fields.from === undefined ? {} : { parent: fields.from }),
+      cupsFrom: [...new Set(cups.flatMap(({ from }) => (from && from.recipe !== recipe.id && from.recipe !== fields.from ? [from.recipe] : [])))],
+    },
+  };
+}
+
+function materialFacets(cups: readonly Cup[], shelf: Shelf): Pick<Facets, 'materials' | 'flakeColours' | 'flakeSizes'> {
+  const materials = [...new Set(cups.flatMap((cup) => cup.contents.map(({ material }) => material)))].sort();
+  const flakes = materials.flatMap((material) => shelf.get(material)!.flake ?? []);
+  return {
+    materials,
+    flakeColours: [...new Set(flakes.map((flake) => flakeColour(flake.colour)))].sort(),
+    flakeSizes: [...new Set(flakes.map((flake) => `${(flake.acrossMm / 25.4).toFixed(3)} in`))].sort(),
+  };
+}
+
+function flakeColour(hex: string): string {
+  return hueFamily(labFromHex(hex));
+}
+
+/** Changes from the parent, cup by cup: each cup against the one that it comes from, or that has its name there. */
+export function changesFromParent(recipe: RecipeCore, contentsIn: (recipe: string, cup: string) => { cup: Cup; contents: Amounts } | undefined): Recipe['changes'] {
+  return recipe.cups.flatMap((cup) => {
+    const from = cup.from ?? (recipe.parent === undefined ? undefined : { recipe: recipe.parent, cup: cup.name });
+    const before = from && contentsIn(from.recipe, from.cup);
+    const after = contentsIn(recipe.id, cup.name);
+    if (!from || !before || !after) return [];
+    const change = describeChange({ look: before.cup.body, contents: before.contents }, { look: cup.body, contents: after.contents });
+    return [{ cup: cup.name, fromRecipe: from.recipe, fromCup: from.cup, change }];
+  });
+}
+
+/**
+ * How far two cups stand apart where they lie over each other: through a streak of a swirl, or across a laminate.
+ *
+ * The thresholds at which a pattern shows are common practice, no source.
+ */
+function contrastOf(pattern: Pattern, cups: readonly SharedCup[], thickness: number, streakMm: number): Recipe['contrast'] {
+  const [first, second] = cups;
+  if (first === undefined || second === undefined) return undefined;
+  const streak = Math.min(streakMm, thickness / 2);
+  const through = (near: SharedCup, far: SharedCup): Layer[] => [
+    { ...near.body, thickness: streak },
+    { ...far.body, thickness: thickness - streak },
+  ];
+  const seen = (layers: readonly Layer[]): ReturnType<typeof labOf> => labOf(stackReflectance(layers, BOOK_BACKINGS.white, BESIDE_GLOSS));
+  const deltaE = deltaE00(seen(through(first, second)), seen(through(second, first)));
+  return { deltaE, suits: suits(pattern, deltaE) };
+}
+
+function suits(pattern: Pattern, deltaE: number): string {
+  const shows = deltaE >= 10 ? 'stand clearly apart' : deltaE >= 4 ? 'stand softly apart' : 'run into one another';
+  const fits = deltaE >= 10 ? 'suits a swirl, a laminate or a tip' : deltaE >= 4 ? 'suits a laminate or a soft swirl' : 'suits a laminate or a core; a swirl would not show';
+  const own = pattern === 'swirl' && deltaE < 4 ? ' Give the cups more contrast, or thicken one.' : '';
+  return `The cups ${shows}: ${fits}.${own}`;
+}

@@ -1,0 +1,56 @@
+import { labFromHex } from '../optics/display.ts';
+import type { Thing } from '../recipe/read-thing.ts';
+import type { Mold, Publish, Seen, Settings, Target } from './model.ts';
+import { photoOf } from './photo-of.ts';
+import type { Report } from './report.ts';
+
+// Thickness at which a target without a mold was seen, mm. Convention of this book.
+const USUAL_MM = 6;
+
+/** A target from its file; undefined, and reported, where it says no colour. `recipes` is filled when they are known. */
+export function compileTarget(
+  thing: Thing<'target'>,
+  molds: ReadonlyMap<string, Omit<Mold, 'usedIn'>>,
+  settings: Settings,
+  publish: Publish,
+  report: Report,
+): Omit<Target, 'recipes'> | undefined {
+  const { fields } = thing;
+  const whole = fields['over-white'];
+  const parts = fields.parts ?? (whole === undefined ? undefined : { body: { ...fields, 'over-white': whole } });
+  if (parts === undefined) {
+    report.add('target/no-colour', thing, [], {
+      found: 'a target without a colour',
+      expected: '`over-white` (and `over-black`, if you can), or `parts`',
+      why: 'a recipe is matched to what is seen',
+      fix: 'add `over-white: "#…"`',
+    });
+    return undefined;
+  }
+  const mold = fields.mold === undefined ? undefined : molds.get(fields.mold);
+  return {
+    id: thing.id,
+    title: fields.title,
+    notes: thing.notes,
+    publish: fields.publish ?? publish,
+    ...(fields.photo === undefined ? {} : { photo: photoOf(fields.photo) }),
+    ...(mold === undefined ? {} : { mold: mold.id }),
+    tolerance: fields.tolerance ?? settings.tolerance,
+    parts: Object.entries(parts).map(([name, part]) => ({
+      name,
+      overWhite: stated(part['over-white']),
+      ...(part['over-black'] === undefined ? {} : { overBlack: stated(part['over-black']) }),
+      thicknessMm: part.thickness ?? fields.thickness ?? mold?.bodyMm ?? USUAL_MM,
+    })),
+    flakes: (fields.flake ?? []).map((flake) => ({
+      hex: flake.colour,
+      sizeMm: flake.size,
+      ...(flake.coverage === undefined ? {} : { coverage: flake.coverage }),
+    })),
+    source: thing.source,
+  };
+}
+
+function stated(hex: string): Seen {
+  return { lab: labFromHex(hex), hex, mapped: false };
+}

@@ -1,0 +1,119 @@
+import { isFault } from '../optics/fault.ts';
+import { fromChips, fromColourAndKind, type MaterialConstants, type MaterialResult } from '../optics/material-constants.ts';
+import { plasticConstants } from '../optics/plastic.ts';
+import type { FieldPath } from '../recipe/front-matter.ts';
+import type { Thing } from '../recipe/read-thing.ts';
+import type { FieldsOf } from '../recipe/schema.ts';
+import type { MaterialKind } from '../recipe/source.ts';
+import { PLASTIC_DENSITY } from '../tables/material-defaults.ts';
+import { gramsOfDose, type Handling } from '../units/dose.ts';
+import { formatDose } from '../units/format-quantity.ts';
+import { isRate, type Quantity, type Rate } from '../units/quantity.ts';
+import { UNITS } from '../units/unit.ts';
+import type { Constants } from './model.ts';
+import type { Report } from './report.ts';
+
+type LookFields = FieldsOf<'colorant'>['look'];
+
+/** K and S of a material and the dose that its look states, g per ml of plastic. */
+export interface MaterialLook extends Pick<MaterialConstants, 'tier' | 'expectedDeltaE'> {
+  readonly constants: Constants;
+  readonly typical?: number;
+}
+
+// Kept in the book with seven digits: more than any of them deserves, and half the size of the JSON.
+const rounded = (values: ArrayLike<number>): readonly number[] => Array.from(values, (value) => Number(value.toPrecision(7)));
+
+/** K and S with as many digits as the book keeps. */
+export function keptConstants(constants: { absorption: ArrayLike<number>; scattering: ArrayLike<number> }): Constants {
+  return { absorption: rounded(constants.absorption), scattering: rounded(constants.scattering) };
+}
+
+/**
+ * Grams per millilitre of a dose that must not depend on the size of a cup; undefined, and reported, where it does.
+ */
+export function relativeDose(
+  thing: Thing<MaterialKind>,
+  dose: Quantity | Rate,
+  path: FieldPath,
+  handling: Partial<Handling> & { gramsPerMl: number },
+  report: Report,
+): number | undefined {
+  const unit = isRate(dose) ? dose.quantity.unit : dose.unit;
+  if (!isRate(dose) && UNITS[unit].dimension !== 'part') {
+    report.add('field/quantity', thing, path, {
+      found: `\`${formatDose(dose)}\``,
+      expected: 'a dose per volume of plastic, or a share of it, such as `12 drops per 100 ml` or `1 %`',
+      why: 'there is no cup here that it could be for',
+      fix: `write \`${formatDose(dose)} per 100 ml\``,
+    });
+    return undefined;
+  }
+  if (UNITS[unit].dimension === 'drop' && handling.gramsPerDrop === undefined) {
+    report.add('recipe/wrong-measure', thing, path, {
+      found: `\`${formatDose(dose)}\` of a ${thing.kind}`,
+      expected: 'spoons or a mass, such as `1/8 tsp per cup` or `1 %`',
+      why: `a ${thing.kind} has no drops`,
+    });
+    return undefined;
+  }
+  return gramsOfDose(dose, { gramsPerDrop: 0, ...handling }, { ml: 100, grams: 100 * PLASTIC_DENSITY }) / 100;
+}
+
+/** K and S from what a file says of a look; undefined, and reported, where it cannot be. */
+export function materialLook(
+  thing: Thing<MaterialKind>,
+  look: LookFields,
+  handling: Partial<Handling> & { gramsPerMl: number },
+  report: Report,
+): MaterialLook | undefined {
+  const path = ['look'];
+  if (look.chips) {
+    const doses = look.chips.map((chip, index) => relativeDose(thing, chip.dose, [...path, 'chips', index, 'dose'], handling, report));
+    if (doses.some((dose) => dose === undefined)) return undefined;
+    const result = fromChips({
+      plastic: plasticConstants('clear'),
+      chips: look.chips.map((chip, index) => ({
+        concentration: doses[index]!,
+        thickness: chip.thickness,
+        overWhite: chip['over-white'],
+        overBlack: chip['over-black'],
+      })),
+    });
+    return settle(result, median(doses as number[]), thing, [...path, 'chips'], report);
+  }
+  const { kind, colour, dose, thickness } = look;
+  if (kind === undefined || colour === undefined || dose === undefined) {
+    const missing = Object.entries({ kind, colour, dose }).flatMap(([name, value]) => (value === undefined ? [`\`${name}\``] : []));
+    report.add('material/look-incomplete', thing, path, {
+      found: `a look without ${missing.join(' and ')}`,
+      expected: '`kind`, `colour` and `dose` together, or `chips`',
+      why: 'a colour says how much of a material it takes only with its dose and the way the material acts on light',
+      fix: `add ${missing.join(' and ')} under \`look\``,
+    }, 'key');
+    return undefined;
+  }
+  const typical = relativeDose(thing, dose, [...path, 'dose'], handling, report);
+  if (typical === undefined) return undefined;
+  const result = fromColourAndKind({ colour, kind, dose: typical, ...(thickness === undefined ? {} : { thickness }) });
+  return settle(result, typical, thing, [...path, 'colour'], report);
+}
+
+function settle(result: MaterialResult, typical: number, thing: Thing, path: FieldPath, report: Report): MaterialLook | undefined {
+  if (isFault(result)) {
+    report.add('material/chip', thing, path, {
+      found: lowerFirst(result.message),
+      expected: 'a chip that is lighter over white than over black, as every translucent thing is',
+      why: 'what a material absorbs and scatters is found from the difference between the two',
+      fix: 'exchange `over-white` and `over-black` if they were mixed up; otherwise take both photos again under the same light, of a thinner chip if it hides its backing',
+    }, 'key');
+    return undefined;
+  }
+  return { constants: keptConstants(result.constants), tier: result.tier, expectedDeltaE: result.expectedDeltaE, typical };
+}
+
+const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+
+function median(values: readonly number[]): number {
+  return [...values].sort((one, other) => one - other)[Math.floor(values.length / 2)]!;
+}
