@@ -1,0 +1,20 @@
+import { bundle } from './src/cli/bundle.mjs';
+
+/**
+ * Pages are written by the plugin in `src/eleventy/`, from a folder of recipes that Eleventy itself never reads:
+ * a recipe comes from anybody, and must not run as a template. `CUPBOOK_RECIPES` names another folder.
+ */
+export default async function (eleventyConfig) {
+  // Bundled at every start and at every change of src/, under a name of its content: Node would keep the old module.
+  const { default: cupbook } = await import(await bundle('src/eleventy/plugin.ts'));
+  eleventyConfig.addPlugin(cupbook, { recipes: process.env.CUPBOOK_RECIPES || 'recipes' });
+  eleventyConfig.addWatchTarget('./src/', { resetConfig: true });
+  eleventyConfig.setQuietMode(true);
+}
+
+export const config = {
+  dir: { input: 'site/pages', includes: '../includes', data: '../data', output: '_site' },
+  templateFormats: ['11ty.js'],
+  markdownTemplateEngine: false,
+  htmlTemplateEngine: false,
+};

@@ -1,0 +1,96 @@
+import { batchOfRecipe } from '../book/batch-of-recipe.ts';
+import type { Batch, Book, Material, Mold, Recipe } from '../book/model.ts';
+import { nearestName } from '../diagnostics/nearest-name.ts';
+import { loadBook } from '../eleventy/load-book.ts';
+import { printable } from '../eleventy/printable.ts';
+import { Refusal } from '../eleventy/refusal.ts';
+import { reportText } from '../eleventy/report.ts';
+import { millilitres } from '../units/convert.ts';
+import { formatDecimal, formatTemperature } from '../units/format-quantity.ts';
+import type { Command } from './command.ts';
+
+/** `cupbook batch` */
+export const batchCommand: Command = {
+  name: 'batch',
+  usage: 'RECIPE [MOLD=]BAITS …',
+  summary: 'work out how much of everything so many baits take',
+  words: [2, Number.POSITIVE_INFINITY],
+  options: { json: { help: 'as JSON, for other programs' } },
+  details: "For example: cupbook batch alder-smoke minnow-3=60 claw-4=25. Without a mold: the recipe's own.",
+  run([id = '', ...wanted], values, { recipes }) {
+    const loaded = loadBook(recipes);
+    const { book } = loaded;
+    if (!book) {
+      console.error(reportText(loaded));
+      throw new Refusal('The book has errors, and nothing can be worked out from it. Mend what is listed above.');
+    }
+    const recipe = named('recipe', id, book.recipes);
+    const lines = wanted.map((text) => lineOf(text, recipe, book));
+    const materials = new Map(book.materials.map((material) => [material.id, material]));
+    const shelf = (material: string): Material => named('material', material, [...materials.values()]);
+    const { bodyMm } = lines[0]!.mold;
+    const batch = batchOfRecipe(recipe, lines, shelf, book.settings, bodyMm);
+    console.log(values.json ? JSON.stringify(batch, null, 2) : printable(batchText(recipe, batch, book)));
+    return 0;
+  },
+};
+
+function named<T extends { readonly id: string }>(what: string, id: string, things: readonly T[]): T {
+  const found = things.find((thing) => thing.id === id);
+  if (found) return found;
+  const nearest = nearestName(
+    id,
+    things.map((thing) => thing.id),
+  );
+  throw new Refusal(`The book has no ${what} "${id}".${nearest === undefined ? '' : ` Did you mean ${nearest}?`}`);
+}
+
+function lineOf(text: string, recipe: Recipe, book: Book): { readonly mold: Mold; readonly baits: number } {
+  const [, mold = recipe.mold, count = ''] = /^(?:([^=]*)=)?(\d+)$/.exec(text) ?? [];
+  const baits = Number(count);
+  if (baits >= 1 && Number.isSafeInteger(baits)) return { mold: named('mold', mold, book.molds), baits };
+  throw new Refusal(`"${text}" is not a number of baits: write for example ${recipe.mold}=60, or 60 alone.`);
+}
+
+/** A batch as text: what goes into each cup, how hot it may get, what must be bought, what it costs. */
+export function batchText(recipe: Recipe, batch: Batch, book: Book): string {
+  const title = new Map(book.materials.map((material) => [material.id, material.title]));
+  const name = (material: string): string => title.get(material) ?? material;
+  const { volume, temperature, currency } = book.settings;
+  const amount = (ml: number): string => `${formatDecimal(ml / millilitres({ amount: 1, unit: volume }))} ${volume}`;
+  const cups = batch.cups.flatMap((cup, index) => {
+    const { limit, limitUnknown } = recipe.cups[index]!;
+    const times = cup.split === 1 ? '' : `, ${cup.split} times`;
+    return [
+      '',
+      `${cup.name}${times}:`,
+      ...cup.plastics.map(({ material, ml }) => `  ${amount(ml).padEnd(20)} ${name(material)}`),
+      ...cup.amounts.map(
+        ({ material, text, byWeight }) =>
+          `  ${text.padEnd(20)} ${name(material)}${byWeight === undefined || byWeight === text ? '' : ` (${byWeight})`}`,
+      ),
+      ...(limit === undefined
+        ? []
+        : [`  not above ${formatTemperature(limit.celsius, temperature)} (${name(limit.material)})`]),
+      ...(limitUnknown.length === 0 ? [] : [`  no highest temperature known of ${limitUnknown.map(name).join(', ')}`]),
+    ];
+  });
+  const short = batch.materials.filter(({ shortGrams }) => shortGrams > 0);
+  return [
+    `${recipe.title}: ${batch.lines.map(({ mold, baits, shots }) => `${baits} in ${mold} (${shots} shots)`).join(', ')}`,
+    ...cups,
+    '',
+    ...short.map(
+      ({ material, shortGrams, packs }) =>
+        `Short of ${name(material)}: ${formatDecimal(shortGrams)} g${packs > 0 ? `, buy ${packs}` : ''}`,
+    ),
+    `Materials: ${currency} ${batch.cost.toFixed(2)}, a bait ${currency} ${batch.costPerBait.toFixed(2)}`,
+    ...(batch.unpriced.length === 0 ? [] : [`Without a price: ${batch.unpriced.map(name).join(', ')}`]),
+    '',
+    CAUTION,
+  ].join('\n');
+}
+
+/** Stands wherever somebody is told to heat. */
+const CAUTION =
+  "Hot plastic burns, and overheated it gives off hydrogen chloride: fume hood or open air, eye protection, gloves and sleeves,\na thermometer, no water near it, and the suppliers' safety data sheets first.";

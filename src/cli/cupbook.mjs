@@ -1,0 +1,27 @@
+#!/usr/bin/env node
+// Plain JavaScript of an old kind, so that an old Node can still read it and say what is wrong.
+const [major, minor] = process.versions.node.split('.').map(Number);
+
+if (major < 20 || (major === 20 && minor < 18)) {
+  console.error(`Cupbook needs Node 20.18 or newer; this is Node ${process.versions.node}.`);
+  process.exitCode = 1;
+} else {
+  start().catch((error) => {
+    console.error(`Cupbook could not start: ${error.message}`);
+    process.exitCode = 1;
+  });
+}
+
+async function start() {
+  const { existsSync } = await import('node:fs');
+  const { fileURLToPath } = await import('node:url');
+  const root = fileURLToPath(new URL('../..', import.meta.url));
+  if (!existsSync(new URL('../../node_modules/esbuild', import.meta.url))) {
+    console.error(`Cupbook's packages are not installed yet. Run \`npm ci\` in ${root} first.`);
+    process.exitCode = 1;
+    return;
+  }
+  const { bundle } = await import('./bundle.mjs');
+  const { main } = await import(await bundle('src/cli/main.ts'));
+  process.exitCode = await main(process.argv.slice(2), { root });
+}

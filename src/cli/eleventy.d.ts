@@ -1,0 +1,27 @@
+/** The part of Eleventy's programmatic interface that the commands use; it ships no types. */
+declare module '@11ty/eleventy' {
+  import type { EleventyConfig } from '../eleventy/plugin.ts';
+
+  export interface EleventyOptions {
+    readonly source: 'cli' | 'script';
+    readonly configPath: string;
+    readonly quietMode: boolean;
+    readonly runMode: 'build' | 'serve';
+    readonly config: (config: EleventyConfig) => void;
+  }
+
+  export class Eleventy {
+    constructor(input: string | undefined, output: string | undefined, options: EleventyOptions);
+    readonly errorHandler: { log(error: unknown): void; initialMessage(): void };
+    /** Set while it watches. */
+    readonly watcher: { on(event: 'unlink', listener: (path: string) => void): void };
+    disableLogger(): void;
+    /** Reads the configuration; `write` does it by itself, `watch` does not. */
+    init(): Promise<void>;
+    write(): Promise<unknown>;
+    /** Builds, then watches. Resolves with a function that builds again because of a path. */
+    watch(): Promise<(path: string) => Promise<void>>;
+    serve(port: number | undefined): Promise<void>;
+    stopWatch(): Promise<void>;
+  }
+}

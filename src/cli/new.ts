@@ -1,0 +1,112 @@
+import { existsSync } from 'node:fs';
+import { mkdir, writeFile } from 'node:fs/promises';
+import { dirname, join, relative } from 'node:path';
+import { formatDiagnostics } from '../diagnostics/format-diagnostics.ts';
+import { nearestName } from '../diagnostics/nearest-name.ts';
+import { loadBook } from '../eleventy/load-book.ts';
+import { printable } from '../eleventy/printable.ts';
+import { Refusal } from '../eleventy/refusal.ts';
+import { BOOK_FILE, FOLDERS, type Kind, kindOfPath, type Source, slugOf } from '../recipe/source.ts';
+import type { Command } from './command.ts';
+import { type Scaffolded, scaffoldText } from './scaffold.ts';
+
+const KINDS: readonly Kind[] = [
+  'recipe',
+  'colorant',
+  'powder',
+  'flake',
+  'plastic',
+  'additive',
+  'mold',
+  'target',
+  'book',
+];
+
+/** `cupbook new` */
+export const newCommand: Command = {
+  name: 'new',
+  usage: 'NAME [--kind KIND] [--from RECIPE]',
+  summary: 'start a new file of the book, to be filled in',
+  words: [1, 1],
+  options: {
+    kind: { value: 'KIND', help: `${KINDS.join(', ')} (default: recipe)` },
+    from: { value: 'RECIPE', help: 'make the new recipe from this one' },
+  },
+  details: 'The file passes `cupbook check` as it is. A file that is already there is never touched.',
+  async run([name = ''], values, { from, recipes }) {
+    const kind = kindNamed(values.kind);
+    const slug = slugOf(name);
+    if (slug === '') throw new Refusal(`"${name}" has no letter or digit that a file name could be made of.`);
+    const path = kind === 'book' ? BOOK_FILE : `${FOLDERS[kind]}/${slug}.md`;
+    const file = join(recipes, path);
+    const shown = relative(from, file);
+    if (existsSync(file)) throw new Refusal(`${shown} is already there. Choose another name.`);
+    if (kind === 'book') await mkdir(recipes, { recursive: true });
+
+    const { sources } = loadBook(recipes);
+    const ids = idsByKind(sources);
+    const parent = values.from;
+    if (typeof parent === 'string') checkParent(kind, parent, ids.get('recipe') ?? []);
+    const title = /[A-Z\s]/.test(name) ? name.trim() : titleOf(slug);
+    const made: Scaffolded = { kind, title, ids, today: today(), ...(typeof parent === 'string' && { parent }) };
+    const text = scaffoldText(made);
+    checkScaffold(recipes, { path, text });
+
+    await mkdir(dirname(file), { recursive: true });
+    // `wx` fails if somebody else was faster.
+    await writeFile(file, text, { flag: 'wx' });
+    console.log(`${shown} is there. Fill it in, then run: npm run check`);
+    return 0;
+  },
+};
+
+function kindNamed(value: string | boolean | undefined): Kind {
+  const kind = value ?? 'recipe';
+  const known = KINDS.find((candidate) => candidate === kind);
+  if (known) return known;
+  const nearest = nearestName(String(kind), KINDS);
+  throw new Refusal(
+    `There is no kind "${kind}". ${nearest ? `Did you mean ${nearest}?` : `There are: ${KINDS.join(', ')}.`}`,
+  );
+}
+
+function checkParent(kind: Kind, parent: string, recipes: readonly string[]): void {
+  if (kind !== 'recipe') throw new Refusal('Only a recipe comes from another recipe: leave out --from or --kind.');
+  if (recipes.includes(parent)) return;
+  const nearest = nearestName(parent, recipes);
+  throw new Refusal(`The book has no recipe "${parent}".${nearest ? ` Did you mean ${nearest}?` : ''}`);
+}
+
+/** Compiles the book as if the file were there; what is wrong elsewhere is not the new file's fault. */
+function checkScaffold(recipes: string, source: Source): void {
+  const { diagnostics } = loadBook(recipes, [source]);
+  const own = diagnostics.filter(({ file, severity }) => file === source.path && severity === 'error');
+  const faults = source.path === BOOK_FILE ? own.filter(({ code }) => code !== 'book/no-plastic') : own;
+  if (faults.length === 0) return;
+  const found = printable(formatDiagnostics(faults, new Map([[source.path, source.text]])));
+  throw new Refusal(`${source.path} would have errors, so it was not written:\n${found}`);
+}
+
+function idsByKind(sources: readonly Source[]): ReadonlyMap<Kind, readonly string[]> {
+  const ids = new Map<Kind, string[]>();
+  for (const { path } of sources) {
+    const place = kindOfPath(path);
+    if (place) ids.set(place.kind, [...(ids.get(place.kind) ?? []), place.id]);
+  }
+  return ids;
+}
+
+/** "alder-smoke" → "Alder Smoke" */
+function titleOf(slug: string): string {
+  return slug.replace(
+    /(^|-)(\w)/g,
+    (_all, hyphen: string, letter: string) => (hyphen ? ' ' : '') + letter.toUpperCase(),
+  );
+}
+
+/** The day at this machine, `2026-03-14`. */
+function today(): string {
+  const now = new Date();
+  const two = (number: number): string => String(number).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}

@@ -1,0 +1,72 @@
+import { once } from 'node:events';
+import { watch } from 'node:fs';
+import { relative, resolve } from 'node:path';
+import type { BuiltSite } from '../eleventy/plugin.ts';
+import { Refusal } from '../eleventy/refusal.ts';
+import type { Command } from './command.ts';
+import { explainError, isRefusal } from './explain-error.ts';
+import { builtText, DEFAULT_OUTPUT, eleventyFor } from './run-eleventy.ts';
+
+/** `cupbook serve` */
+export const serveCommand: Command = {
+  name: 'serve',
+  usage: '[--port PORT] [--output DIR]',
+  summary: 'build the book, show it in a browser, and follow every change of its files',
+  words: [0, 0],
+  options: {
+    port: { value: 'PORT', help: 'port of the server (default: 8080, or the next free one)' },
+    output: { value: 'DIR', help: `folder for the site (default: ${DEFAULT_OUTPUT})` },
+  },
+  details:
+    'Everybody in the same network can read the book while it runs. While the book has errors, the last good pages stay.',
+  async run(_words, values, { root, from, recipes }) {
+    const port = typeof values.port === 'string' ? portOf(values.port) : undefined;
+    const output = resolve(from, typeof values.output === 'string' ? values.output : resolve(root, DEFAULT_OUTPUT));
+    const interrupted = Promise.race([once(process, 'SIGINT'), once(process, 'SIGTERM')]);
+    const onBuilt = (built: BuiltSite): void => console.log(builtText(built, relative(from, output) || output));
+
+    for (;;) {
+      let watching = false;
+      const onFailed = (error: unknown): void => {
+        if (watching) console.error(explainError(error, values.trace === true));
+      };
+      const eleventy = eleventyFor({ root, recipes, output, mode: 'serve', onBuilt, onFailed });
+      try {
+        await eleventy.init();
+        const rebuild = await eleventy.watch();
+        watching = true;
+        // Eleventy itself only builds again for what was added or changed: a removed recipe would stay in the book.
+        eleventy.watcher.on('unlink', (path) => void rebuild(path));
+        await eleventy.serve(port);
+        await interrupted;
+        await eleventy.stopWatch();
+        return 0;
+      } catch (error) {
+        if (!isRefusal(error) || !error.ofBook) throw error;
+        console.error(`${explainError(error, false)}\nWaiting for a change in ${relative(from, recipes) || recipes} …`);
+        const again = await Promise.race([changeIn(recipes), interrupted.then(() => false)]);
+        if (!again) return 1;
+      }
+    }
+  },
+};
+
+function portOf(text: string): number {
+  const port = Number(text);
+  if (Number.isInteger(port) && port >= 1 && port <= 65_535) return port;
+  throw new Refusal(`The port must be a whole number from 1 to 65535, not "${text}".`);
+}
+
+/** Editors save in several steps; a build in between would find half a file, ms. */
+const SETTLES_MS = 200;
+
+/** Resolves with true when something in a folder has changed. */
+function changeIn(folder: string): Promise<boolean> {
+  return new Promise((resolve, reject) => {
+    const watcher = watch(folder, { recursive: true }, () => {
+      watcher.close();
+      setTimeout(() => resolve(true), SETTLES_MS);
+    });
+    watcher.on('error', reject);
+  });
+}

@@ -1,0 +1,115 @@
+import { relative, resolve } from 'node:path';
+import { loadBook } from './load-book.ts';
+import { checkApart, claimOutput, sweepOutput } from './output-folder.ts';
+import { type Progress, showProgress } from './progress.ts';
+import { Refusal } from './refusal.ts';
+import { reportText } from './report.ts';
+import { isOfSearchIndex, searchIndexer } from './search-index.ts';
+import { serverStartMessage } from './server-message.ts';
+import { prepareSite, type Site } from './site.ts';
+
+/** What Eleventy says of the build that starts or ends. */
+interface BuildEvent {
+  readonly directories: { readonly output: string };
+  readonly outputMode: 'fs' | 'json' | 'ndjson';
+  readonly incremental: boolean;
+  readonly results?: readonly { readonly outputPath: string | false }[];
+}
+
+/** The part of Eleventy's configuration that the plugin uses. */
+export interface EleventyConfig {
+  versionCheck(range: string): void;
+  on(event: 'eleventy.before' | 'eleventy.after', listener: (event: BuildEvent) => Promise<void>): void;
+  on(event: 'cupbook.built', listener: (built: BuiltSite) => void): void;
+  emit(event: 'cupbook.built', built: BuiltSite): unknown;
+  addGlobalData(name: string, data: () => unknown): void;
+  addJavaScriptFunction(name: string, callback: (kind: string, item: string) => string): void;
+  addWatchTarget(target: string): void;
+  setServerOptions(options: Readonly<Record<string, unknown>>): void;
+}
+
+export interface CupbookOptions {
+  /** Folder of the book, from the project's folder or absolute. */
+  readonly recipes: string;
+}
+
+/** What a build came to; the plugin emits it as `cupbook.built`. */
+export interface BuiltSite {
+  readonly recipes: number;
+  readonly materials: number;
+  readonly pages: number;
+  /** From the reading of the book to the last file. */
+  readonly milliseconds: number;
+}
+
+/** Time without a change after which a later search index is written. */
+const INDEX_AFTER_MS = 1500;
+
+/**
+ * The Eleventy plugin: reads the book's folder, compiles it, and gives the page templates what they page over.
+ *
+ * A book with errors stops the build before anything is written. Templates get the data `cupbook`, the ids of each kind
+ * of page, and two functions: `cupbookPath(kind, id)` and `cupbookPage(kind, id)`.
+ */
+export default function cupbook(config: EleventyConfig, options: CupbookOptions): void {
+  config.versionCheck('>=3.1');
+  const root = process.cwd();
+  const recipes = resolve(root, options.recipes);
+  const indexer = searchIndexer(INDEX_AFTER_MS, (error) => console.error(String(error)));
+  let site: Site | undefined;
+  let progress: Progress | undefined;
+  let started = 0;
+
+  const current = (): Site => {
+    if (!site) throw new Error('a page was asked for before the book was read');
+    return site;
+  };
+
+  config.on('eleventy.before', async ({ directories }) => {
+    started = performance.now();
+    const output = resolve(root, directories.output);
+    checkApart(recipes, output);
+    const loaded = loadBook(recipes);
+    if (loaded.diagnostics.length > 0) console.error(reportText(loaded));
+    if (!loaded.book) {
+      throw new Refusal('The book has errors, so nothing was written. Mend what is listed above.', { ofBook: true });
+    }
+    await claimOutput(output);
+    site = await prepareSite(loaded.book, { root, recipes, output });
+    indexer.update(site.records, output);
+    progress = showProgress(site.pageCount, 'pages');
+  });
+
+  config.on('eleventy.after', async ({ directories, outputMode, incremental, results = [] }) => {
+    progress?.end();
+    await indexer.first;
+    const { book, files, pageCount } = current();
+    const output = resolve(root, directories.output);
+    if (outputMode === 'fs' && !incremental) {
+      const pages = results.flatMap(({ outputPath }) =>
+        outputPath ? relative(output, resolve(root, outputPath)) : [],
+      );
+      const written = new Set([...pages, ...files].map((path) => path.replaceAll('\\', '/')));
+      await sweepOutput(output, (path) => written.has(path) || isOfSearchIndex(path));
+    }
+    const built: BuiltSite = {
+      recipes: book.recipes.length + book.looks.length,
+      materials: book.materials.length,
+      pages: pageCount,
+      milliseconds: performance.now() - started,
+    };
+    await config.emit('cupbook.built', built);
+  });
+
+  config.addGlobalData('cupbook', () => current().items);
+  config.addJavaScriptFunction('cupbookPath', (kind, item) => current().pagePath(kind, item));
+  config.addJavaScriptFunction('cupbookPage', (kind, item) => {
+    progress?.step();
+    return current().page(kind, item);
+  });
+
+  config.addWatchTarget(relative(root, recipes) || recipes);
+  config.addWatchTarget('site');
+  // Without `domDiff` a changed page is loaded anew: its scripts must start from the new data.
+  config.setServerOptions({ showAllHosts: true, domDiff: false, messageOnStart: serverStartMessage });
+}

@@ -1,0 +1,15 @@
+/**
+ * A stop that its reader can mend: a missing folder, a book with errors. Its message is a whole sentence which says
+ * what to do, and it is shown without a stack trace.
+ */
+export class Refusal extends Error {
+  /** Eleventy prints no stack of an error that says so. */
+  readonly skipOriginalStack = true;
+  /** Whether the files of the book are what must be mended. */
+  readonly ofBook: boolean;
+
+  constructor(message: string, options: { readonly ofBook?: boolean } = {}) {
+    super(message);
+    this.ofBook = options.ofBook ?? false;
+  }
+}
