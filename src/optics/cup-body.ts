@@ -3,6 +3,8 @@
  *
  * @packageDocumentation
  */
+
+import { type Lab, labOf } from './cielab.ts';
 import { deltaE00 } from './delta-e00.ts';
 import { type Flake, spreadFlake } from './flake.ts';
 import { mixtureConstants, type OpticalConstants } from './mixture.ts';
@@ -10,7 +12,6 @@ import { BOOK_BACKINGS } from './opacity.ts';
 import { BAND_COUNT } from './spectrum.ts';
 import { type Body, stackReflectance } from './stack.ts';
 import { BESIDE_GLOSS } from './surface.ts';
-import { labOf, type Lab } from './cielab.ts';
 
 /** What the optics knows of a material: K and S, or a flake, or neither where it does not colour. */
 export interface OpticalMaterial {

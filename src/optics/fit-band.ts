@@ -2,7 +2,7 @@
  * K and S of one material in one band from any number of layers with it: damped least squares in two unknowns, neither
  * below 0.
  */
-import { effectiveDepth, LARGEST_COEFFICIENT, layerOver } from './kubelka-munk.ts';
+import { effectiveDepth, layerOver } from './kubelka-munk.ts';
 import { type Surface, surfaceOutward } from './surface.ts';
 
 /** A layer with the material in it, in one band. */
@@ -27,10 +27,13 @@ export interface BandConstants {
 }
 
 /**
- * Reflectance by which the pull toward the neighbour band counts. A layer that hides its backing says nothing of S alone;
- * there, and only there, this decides.
+ * Reflectance by which the pull toward the neighbour band counts. A layer that hides its backing says nothing of S alone,
+ * and one darker than its gloss nothing of how strong K is; there, and only there, this decides.
  */
 const PULL = 1e-4;
+
+/** Largest K·X and S·X of the middle layer that are tried. */
+const DEEPEST = 1000;
 
 const MOST_STEPS = 80;
 
@@ -50,8 +53,8 @@ export function fitBand(
   const depth = observations.reduce((sum, { concentration, thickness }) => sum + concentration * thickness, 0);
   const unit = observations.length / depth;
   const predicted = (o: BandObservation, k: number, s: number): number => {
-    const K = Math.min(LARGEST_COEFFICIENT, o.plasticK + o.concentration * k * unit);
-    const S = Math.min(LARGEST_COEFFICIENT, o.plasticS + o.concentration * s * unit);
+    const K = o.plasticK + o.concentration * k * unit;
+    const S = o.plasticS + o.concentration * s * unit;
     return surfaceOutward(Math.min(1, layerOver(K, S, effectiveDepth(K, S, o.thickness), o.Rg)), surface);
   };
   const lean = start && { k: start.k / unit, s: start.s / unit };
@@ -63,14 +66,16 @@ export function fitBand(
       squares += error * error;
     }
     const last = observations.length;
-    const pull = lean ? (PULL * (s - lean.s)) / (lean.s + 0.01) : 0;
-    into[last] = pull;
-    return squares + pull * pull;
+    const pullK = lean ? (PULL * (k - lean.k)) / (lean.k + 0.01) : 0;
+    const pullS = lean ? (PULL * (s - lean.s)) / (lean.s + 0.01) : 0;
+    into[last] = pullK;
+    into[last + 1] = pullS;
+    return squares + pullK * pullK + pullS * pullS;
   };
   const starts = lean ? [lean, ...STARTS] : STARTS;
   let best: { k: number; s: number; squares: number } | undefined;
   for (const from of starts) {
-    const found = descend(residuals, observations.length + 1, from.k, from.s);
+    const found = descend(residuals, observations.length + 2, from.k, from.s);
     if (!best || found.squares < best.squares * (1 - 1e-6)) best = found;
   }
   const { k, s, squares } = best!;
@@ -133,8 +138,8 @@ function descend(
         moveK = (-gk * d + gs * ks) / determinant;
         moveS = (-gs * a + gk * ks) / determinant;
       }
-      const nextK = Math.max(0, k + moveK);
-      const nextS = Math.max(0, s + moveS);
+      const nextK = Math.min(DEEPEST, Math.max(0, k + moveK));
+      const nextS = Math.min(DEEPEST, Math.max(0, s + moveS));
       const next = residuals(nextK, nextS, tried);
       if (next < squares) {
         const settled = squares - next < 1e-14 * squares;

@@ -181,7 +181,7 @@ function seenOnFlakes(
   const deepest = Math.min(thickness, NOTHING_LEFT / mu);
   let total = 0;
   let from = 0;
-  let width = 1 / (mu + 2 * (K + S));
+  let width = 2 / (mu + 2 * (K + S));
   while (from < deepest) {
     const to = Math.min(deepest, from + width);
     const half = (to - from) / 2;

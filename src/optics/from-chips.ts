@@ -1,9 +1,12 @@
+import { labOf } from './cielab.ts';
 import { isHex } from './display.ts';
 import { opticalFault } from './fault.ts';
-import { chipFault, fitChips } from './from-spectra.ts';
-import type { MaterialResult } from './material-tier.ts';
+import { chipFault, fitByBand, residualDeltaE } from './from-spectra.ts';
+import { type MaterialResult, materialConstants } from './material-tier.ts';
 import type { OpticalConstants } from './mixture.ts';
-import type { Backings } from './opacity.ts';
+import { type Backings, BOOK_BACKINGS } from './opacity.ts';
+import { smoothFit } from './smooth-fit.ts';
+import { stackReflectance } from './stack.ts';
 import { BESIDE_GLOSS, type Surface } from './surface.ts';
 import { reflectanceFromHex } from './upsampling.ts';
 
@@ -32,7 +35,8 @@ export interface PhotographedMaterial {
 /**
  * K and S of a material from photographed chips: tier 'photographed'.
  *
- * The two colours of each chip are upsampled to smooth reflectances, then all of them fitted jointly.
+ * The two colours of each chip are upsampled to smooth reflectances and fitted band by band, as if measured; then K and S
+ * are drawn to the smoothest that show the colours themselves. Chips of two or three doses tell more than one.
  * Returns a fault where a colour is none, a figure is out of range, every chip hides its backing, or a chip is darker over
  * white.
  */
@@ -47,7 +51,15 @@ export function fromChips({ plastic, chips, surface = BESIDE_GLOSS }: Photograph
     overWhite: reflectanceFromHex(chip.overWhite),
     overBlack: reflectanceFromHex(chip.overBlack),
   }));
-  return chipFault(upsampled) ?? fitChips({ plastic, chips: upsampled, surface }, 'photographed');
+  const fault = chipFault(upsampled);
+  if (fault) return fault;
+  const guess = fitByBand(plastic, upsampled, surface);
+  const views = upsampled.flatMap(({ concentration, thickness, overWhite, overBlack, backings = BOOK_BACKINGS }) => [
+    { concentration, thickness, backing: stackReflectance([], backings.white), lab: labOf(overWhite) },
+    { concentration, thickness, backing: stackReflectance([], backings.black), lab: labOf(overBlack) },
+  ]);
+  const constants = smoothFit(views, plastic, guess, surface);
+  return materialConstants(constants, 'photographed', residualDeltaE(constants, plastic, upsampled, surface));
 }
 
 /** `fromChips` of one chip. */

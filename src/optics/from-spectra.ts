@@ -2,8 +2,8 @@ import { labOf } from './cielab.ts';
 import { deltaE00 } from './delta-e00.ts';
 import { type OpticalFault, opticalFault } from './fault.ts';
 import { type BandObservation, fitBand } from './fit-band.ts';
-import { type MaterialConstants, type MaterialResult, materialConstants } from './material-tier.ts';
-import { mixtureConstants, type OpticalConstants } from './mixture.ts';
+import { type MaterialResult, materialConstants } from './material-tier.ts';
+import { type MixtureConstants, mixtureConstants, type OpticalConstants } from './mixture.ts';
 import { type Backings, BOOK_BACKINGS } from './opacity.ts';
 import { BAND_COUNT, constantSpectrum, requireBands, WAVELENGTHS } from './spectrum.ts';
 import { stackReflectance } from './stack.ts';
@@ -45,14 +45,17 @@ const NO_CONTRAST = 0.002;
 export function fromSpectra(material: MeasuredMaterial): MaterialResult {
   const fault = chipFault(material.chips);
   if (fault) return fault;
-  return fitChips(material, 'measured');
+  const { plastic, chips, surface = IN_AIR } = material;
+  const constants = fitByBand(plastic, chips, surface);
+  return materialConstants(constants, 'measured', residualDeltaE(constants, plastic, chips, surface));
 }
 
-/** Fits chips that were checked. */
-export function fitChips(
-  { plastic, chips, surface = IN_AIR }: MeasuredMaterial,
-  tier: 'measured' | 'photographed',
-): MaterialConstants {
+/** Fits chips that were checked, each band by least squares in reflectance. */
+export function fitByBand(
+  plastic: OpticalConstants,
+  chips: readonly MeasuredChip[],
+  surface: Surface,
+): MixtureConstants {
   const absorption = new Float64Array(BAND_COUNT);
   const scattering = new Float64Array(BAND_COUNT);
   const clearest = clearestBand(chips);
@@ -65,8 +68,7 @@ export function fitChips(
   solve(clearest);
   for (let band = clearest + 1; band < BAND_COUNT; band++) solve(band, band - 1);
   for (let band = clearest - 1; band >= 0; band--) solve(band, band + 1);
-  const constants = { absorption, scattering };
-  return materialConstants(constants, tier, residualDeltaE(constants, plastic, chips, surface));
+  return { absorption, scattering };
 }
 
 /** The first thing wrong with chips, in every band. */
@@ -142,7 +144,8 @@ function backingIn(backing: number | ArrayLike<number>, band: number): number {
   return (typeof backing === 'number' ? constantSpectrum(backing) : backing)[band]!;
 }
 
-function residualDeltaE(
+/** Root mean square ΔE00 between chips as they are and as the constants would have them. */
+export function residualDeltaE(
   constants: OpticalConstants,
   plastic: OpticalConstants,
   chips: readonly MeasuredChip[],

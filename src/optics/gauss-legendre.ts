@@ -1,16 +1,16 @@
 /**
- * Gauss and Legendre's rule with eight points on −1..1: exact for polynomials up to degree 15.
+ * Gauss and Legendre's rule with six points on −1..1: exact for polynomials up to degree 11.
  *
- * Computed: the nodes are the roots of the Legendre polynomial P8, the weights 2 / ((1 − x²) P8′(x)²); the test checks
+ * Computed: the nodes are the roots of the Legendre polynomial P6, the weights 2 / ((1 − x²) P6′(x)²); the test checks
  * both.
  */
 export const GAUSS_NODES: readonly number[] = [
-  -0.9602898564975362, -0.7966664774136267, -0.525532409916329, -0.18343464249564978, 0.18343464249564978,
-  0.525532409916329, 0.7966664774136267, 0.9602898564975362,
+  -0.9324695142031519, -0.6612093864662645, -0.2386191860831969, 0.2386191860831969, 0.6612093864662645,
+  0.9324695142031519,
 ];
 
 /** Weights of `GAUSS_NODES`. */
 export const GAUSS_WEIGHTS: readonly number[] = [
-  0.10122853629037706, 0.22238103445337443, 0.3137066458778869, 0.36268378337836166, 0.36268378337836166,
-  0.3137066458778869, 0.22238103445337443, 0.10122853629037706,
+  0.17132449237917027, 0.3607615730481387, 0.46791393457269104, 0.46791393457269104, 0.3607615730481387,
+  0.17132449237917027,
 ];

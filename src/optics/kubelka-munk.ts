@@ -206,6 +206,8 @@ export function effectiveDepth(K: number, S: number, thickness: number): number 
     const x2 = x * x;
     return thickness * (1 - x2 * (1 / 3 - x2 * (2 / 15 - x2 * (17 / 315 - x2 * (62 / 2835)))));
   }
+  // Deeper than this, e^(−40) no longer changes the last digit of 1.
+  if (x > 20) return 1 / gamma;
   const back = Math.exp(-2 * x);
   return (1 - back) / ((1 + back) * gamma);
 }

@@ -50,14 +50,14 @@ export function mixtureConstants(
     if (!(concentration >= 0 && concentration < Number.POSITIVE_INFINITY)) {
       throw new RangeError(`Concentration is ${concentration} g/ml; give a finite number, at least 0`);
     }
-    const k = constants.absorption;
-    const s = constants.scattering;
-    for (let band = 0; band < BAND_COUNT; band++) {
-      absorption[band]! += concentration * k[band]!;
-      scattering[band]! += concentration * s[band]!;
-    }
+    addScaled(absorption, concentration, constants.absorption);
+    addScaled(scattering, concentration, constants.scattering);
   }
   return out;
+}
+
+function addScaled(sum: Spectrum, factor: number, values: ArrayLike<number>): void {
+  for (let band = 0; band < BAND_COUNT; band++) sum[band]! += factor * values[band]!;
 }
 
 function requireConstants(constants: OpticalConstants, name: string): void {

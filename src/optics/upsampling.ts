@@ -15,7 +15,7 @@ import { bookWeights, type Tristimulus } from './tristimulus.ts';
  * The colour is first drawn by this share toward middle grey, which keeps black and white off the limits 0 and 1 that no
  * reflectance here reaches. It moves linear RGB by no more than this.
  */
-const MARGIN = 5e-4;
+const MARGIN = 1e-4;
 
 const UNKNOWNS = BAND_COUNT + 3;
 const MOST_STEPS = 40;

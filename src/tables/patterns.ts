@@ -1,0 +1,14 @@
+/**
+ * From where on a pattern shows.
+ *
+ * Source: common practice, no source: a laminate wants thin cups, a swirl wants contrast.
+ */
+
+/** ΔE00 between streaks at which a swirl is seen at arm's length. */
+export const SWIRL_SHOWS = 8;
+
+/** Contrast ratio of a side up to which the other side shines through it. */
+export const LAMINATE_SHINES_THROUGH = 0.9;
+
+/** mm, thickness of a streak in a swirl where the book doesn't say. */
+export const STREAK_THICKNESS = 1;
