@@ -11,7 +11,9 @@ export interface BatchRecipe {
 }
 
 /** A material as batches need it. */
-export type BatchShelf = (material: string) => OpticalMaterial & Pick<Material, 'title' | 'gramsPerMl' | 'gramsPerDrop' | 'price' | 'packGrams' | 'stockGrams'>;
+export type BatchShelf = (
+  material: string,
+) => OpticalMaterial & Pick<Material, 'title' | 'gramsPerMl' | 'gramsPerDrop' | 'price' | 'packGrams' | 'stockGrams'>;
 
 /**
  * A batch of one recipe: amounts, cost, shopping. The same code runs in the build and in the page's planner.
@@ -26,11 +28,23 @@ export function batchOfRecipe(
   thicknessMm: number,
 ): Batch {
   const errors = recipe.cups.map((cup) => measuringError(cup, shelf, thicknessMm));
-  return planBatch({ cups: recipe.cups, lines, shop: settings, stock: shelf, colourError: (cup, plasticMl) => errors[cup]!(plasticMl) });
+  return planBatch({
+    cups: recipe.cups,
+    lines,
+    shop: settings,
+    stock: shelf,
+    colourError: (cup, plasticMl) => errors[cup]!(plasticMl),
+  });
 }
 
 /** How far apart batches come out that are made with the bench's tools: the worst of the cups. */
-export function repeatabilityOf(recipe: BatchRecipe, batch: Batch, shelf: BatchShelf, settings: Settings, thicknessMm: number): Repeatability {
+export function repeatabilityOf(
+  recipe: BatchRecipe,
+  batch: Batch,
+  shelf: BatchShelf,
+  settings: Settings,
+  thicknessMm: number,
+): Repeatability {
   let byHand = 0;
   let byScale = 0;
   const advice: string[] = [];
@@ -41,10 +55,16 @@ export function repeatabilityOf(recipe: BatchRecipe, batch: Batch, shelf: BatchS
     const colourError = measuringError(cup, shelf, thicknessMm)(plasticMl);
     const exact = Object.fromEntries(amounts.map(({ material, grams }) => [material, grams]));
     const tools = new Map(amounts.map(({ material, tool }) => [material, tool]));
-    byHand = Math.max(byHand, repeatability(exact, (material) => handSpread(tools.get(material)!, settings), colourError));
+    byHand = Math.max(
+      byHand,
+      repeatability(exact, (material) => handSpread(tools.get(material)!, settings), colourError),
+    );
     const { scaleGrams } = settings;
     if (scaleGrams !== undefined) {
-      byScale = Math.max(byScale, repeatability(exact, () => ({ kind: 'step', grams: scaleGrams }), colourError));
+      byScale = Math.max(
+        byScale,
+        repeatability(exact, () => ({ kind: 'step', grams: scaleGrams }), colourError),
+      );
     }
     advice.push(...dropAdvice(exact, tools, colourError, shelf, settings, plasticMl));
   }
@@ -61,7 +81,9 @@ export function repeatabilityOf(recipe: BatchRecipe, batch: Batch, shelf: BatchS
 function handAdvice(byHand: number, byScale: number, settings: Settings): string {
   const why = `Drops and spoons vary more than the tolerance of ΔE ${formatDecimal(settings.tolerance)}`;
   if (settings.scaleGrams === undefined) return `${why}: a scale that shows 0.01 g would mend it.`;
-  return byScale < byHand ? `${why}: weigh instead.` : `${why}, and the scale is too coarse for this batch: make a larger one.`;
+  return byScale < byHand
+    ? `${why}: weigh instead.`
+    : `${why}, and the scale is too coarse for this batch: make a larger one.`;
 }
 
 /** Where one drop alone moves the colour by more than the tolerance: the batch from which it does not, and the scale if it is finer. */

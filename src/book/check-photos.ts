@@ -8,7 +8,12 @@ import { photoPath } from './photo-of.ts';
 import type { Report } from './report.ts';
 
 /** Reports photos that are named but not there, and photos that are there but named nowhere. */
-export function checkPhotos(things: readonly Thing[], photos: readonly string[], report: Report, diagnostics: Diagnostic[]): void {
+export function checkPhotos(
+  things: readonly Thing[],
+  photos: readonly string[],
+  report: Report,
+  diagnostics: Diagnostic[],
+): void {
   const named = new Set<string>();
   for (const thing of things) {
     for (const { file, path } of photoFields(thing.fields, [])) {
@@ -45,9 +50,9 @@ function photoFields(value: unknown, path: FieldPath): { file: string; path: Fie
   if (typeof value !== 'object' || value === null) return [];
   return Object.entries(value).flatMap(([name, inner]) => {
     const at = [...path, Array.isArray(value) ? Number(name) : name];
-    if (name === 'photo' && inner) return [{ file: (inner as { file: string }).file, path: at }];
+    if (name === 'photo' && inner) return [{ file: (inner as { file: string }).file, path: [...at, 'file'] }];
     if (name === 'photos' && Array.isArray(inner)) {
-      return inner.map((photo: { file: string }, index) => ({ file: photo.file, path: [...at, index] }));
+      return inner.map((photo: { file: string }, index) => ({ file: photo.file, path: [...at, index, 'file'] }));
     }
     return photoFields(inner, at);
   });

@@ -1,6 +1,6 @@
-import type { Thing } from '../recipe/read-thing.ts';
 import { CATALOGUE } from '../diagnostics/catalogue.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import type { Thing } from '../recipe/read-thing.ts';
 
 /** A text that readers will have. */
 export interface PublicText {
@@ -10,7 +10,11 @@ export interface PublicText {
 }
 
 /** Reports published texts that name what is not published, by its id or by its title. */
-export function checkSecrets(secrets: readonly { readonly id: string; readonly title: string }[], texts: readonly PublicText[], diagnostics: Diagnostic[]): void {
+export function checkSecrets(
+  secrets: readonly { readonly id: string; readonly title: string }[],
+  texts: readonly PublicText[],
+  diagnostics: Diagnostic[],
+): void {
   for (const { id, title } of secrets) {
     const pattern = new RegExp(`(?<![\\p{L}\\p{N}-])(?:${escaped(id)}|${escaped(title)})(?![\\p{L}\\p{N}-])`, 'u');
     for (const { thing, text } of texts) {
@@ -36,4 +40,3 @@ export function checkSecrets(secrets: readonly { readonly id: string; readonly t
 function escaped(text: string): string {
   return text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 }
-

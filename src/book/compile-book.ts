@@ -1,15 +1,22 @@
+import type { Amounts } from '../cup/ledger.ts';
 import { CATALOGUE } from '../diagnostics/catalogue.ts';
 import { compareDiagnostics, type Diagnostic, hasErrors } from '../diagnostics/diagnostic.ts';
 import { nearestName } from '../diagnostics/nearest-name.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import { BOOK_FILE, type Source } from '../recipe/source.ts';
-import type { Amounts } from '../cup/ledger.ts';
 import { checkPhotos } from './check-photos.ts';
 import { checkSecrets } from './check-secrets.ts';
 import { compileFamilies } from './compile-families.ts';
 import { compileMaterial, type MaterialCore } from './compile-material.ts';
 import { compileMold } from './compile-mold.ts';
-import { changesFromParent, compileRecipe, inheritedField, patternOf, type RecipeCore, sharesOf } from './compile-recipe.ts';
+import {
+  changesFromParent,
+  compileRecipe,
+  inheritedField,
+  patternOf,
+  type RecipeCore,
+  sharesOf,
+} from './compile-recipe.ts';
 import { compileTarget } from './compile-target.ts';
 import { type CupSpec, cupKey, cupSpecs } from './cup-specs.ts';
 import { doseLadder, markColour } from './dose-ladder.ts';
@@ -59,7 +66,12 @@ export function compileBook(sources: readonly Source[], options: CompileOptions 
   return { book: hasErrors(diagnostics) ? undefined : book, diagnostics };
 }
 
-function joinThings(things: Things, options: CompileOptions, report: Report, diagnostics: Diagnostic[]): Book | undefined {
+function joinThings(
+  things: Things,
+  options: CompileOptions,
+  report: Report,
+  diagnostics: Diagnostic[],
+): Book | undefined {
   const shelf = collect(things.materials, (thing) => compileMaterial(thing, report));
   const molds = collect(things.molds, (thing) => compileMold(thing, report));
   const specs = cupSpecs(things, report);
@@ -81,7 +93,8 @@ function joinThings(things: Things, options: CompileOptions, report: Report, dia
     const mold = moldOf(recipe, things, report);
     const full = cups.flatMap((cup) => filled.get(cupKey(recipe.id, cup.name)) ?? []);
     if (!pattern || !shares || !mold || !molds.has(mold) || full.length < cups.length) continue;
-    const inherited = <K extends 'baits' | 'for' | 'streak'>(name: K): Thing<'recipe'>['fields'][K] => inheritedField(recipe, things.recipes, name);
+    const inherited = <K extends 'baits' | 'for' | 'streak'>(name: K): Thing<'recipe'>['fields'][K] =>
+      inheritedField(recipe, things.recipes, name);
     const [baits, target, streak] = [inherited('baits'), recipe.fields.for, inherited('streak')];
     const parts = {
       pattern,
@@ -93,7 +106,13 @@ function joinThings(things: Things, options: CompileOptions, report: Report, dia
     cores.set(recipe.id, compileRecipe(recipe, parts, full, shares, context).recipe);
   }
   const targets = collect(things.targets, (thing) => compileTarget(thing, molds, settings, fields.publish, report));
-  const everything: readonly Thing[] = [things.book!, ...things.recipes.values(), ...things.materials.values(), ...things.molds.values(), ...things.targets.values()] as Thing[];
+  const everything: readonly Thing[] = [
+    things.book!,
+    ...things.recipes.values(),
+    ...things.materials.values(),
+    ...things.molds.values(),
+    ...things.targets.values(),
+  ] as Thing[];
   checkPhotos(everything, options.photos ?? [], report, diagnostics);
   if (hasErrors(diagnostics)) return undefined;
 
@@ -102,14 +121,23 @@ function joinThings(things: Things, options: CompileOptions, report: Report, dia
     format: 1,
     title: fields.title,
     ...(fields.maker === undefined ? {} : { maker: fields.maker }),
-    ...(fields.address === undefined ? {} : { address: fields.address.endsWith('/') ? fields.address : `${fields.address}/` }),
+    ...(fields.address === undefined
+      ? {}
+      : { address: fields.address.endsWith('/') ? fields.address : `${fields.address}/` }),
     foreword: things.book!.notes,
     settings,
     recipes,
     looks: [],
     materials: [...shelf.values()].map((material) => withUse(material, recipes)),
-    molds: [...molds.values()].map((mold): Mold => ({ ...mold, usedIn: recipes.filter((recipe) => recipe.mold === mold.id).map(({ id }) => id) })),
-    targets: [...targets.values()].map((target): Target => ({ ...target, recipes: recipes.filter((recipe) => recipe.target === target.id).map(({ id }) => id) })),
+    molds: [...molds.values()].map(
+      (mold): Mold => ({ ...mold, usedIn: recipes.filter((recipe) => recipe.mold === mold.id).map(({ id }) => id) }),
+    ),
+    targets: [...targets.values()].map(
+      (target): Target => ({
+        ...target,
+        recipes: recipes.filter((recipe) => recipe.target === target.id).map(({ id }) => id),
+      }),
+    ),
     families: compileFamilies(recipes),
   };
   checkPublished(book, everything, diagnostics);
@@ -117,13 +145,21 @@ function joinThings(things: Things, options: CompileOptions, report: Report, dia
 }
 
 function collect<T, R>(things: ReadonlyMap<string, T>, compile: (thing: T) => R | undefined): ReadonlyMap<string, R> {
-  return new Map([...things].flatMap(([id, thing]): [string, R][] => {
-    const compiled = compile(thing);
-    return compiled === undefined ? [] : [[id, compiled]];
-  }));
+  return new Map(
+    [...things].flatMap(([id, thing]): [string, R][] => {
+      const compiled = compile(thing);
+      return compiled === undefined ? [] : [[id, compiled]];
+    }),
+  );
 }
 
-function fillCups(cups: readonly CupSpec[], things: Things, shelf: ReadonlyMap<string, MaterialCore>, plastic: string | undefined, report: Report): ReadonlyMap<string, FilledCup> {
+function fillCups(
+  cups: readonly CupSpec[],
+  things: Things,
+  shelf: ReadonlyMap<string, MaterialCore>,
+  plastic: string | undefined,
+  report: Report,
+): ReadonlyMap<string, FilledCup> {
   const filled = new Map<string, FilledCup>();
   const cupShelf = {
     materials: shelf,
@@ -142,7 +178,11 @@ function fillCups(cups: readonly CupSpec[], things: Things, shelf: ReadonlyMap<s
 function usualPlastic(things: Things, shelf: ReadonlyMap<string, MaterialCore>, report: Report): string | undefined {
   const plastics = [...things.materials.values()].filter(({ kind }) => kind === 'plastic').map(({ id }) => id);
   const stated = things.book?.fields.plastic;
-  if (stated !== undefined && shelf.get(stated)?.kind !== 'plastic' && !things.faulty.has(faultyKey('plastic', stated))) {
+  if (
+    stated !== undefined &&
+    shelf.get(stated)?.kind !== 'plastic' &&
+    !things.faulty.has(faultyKey('plastic', stated))
+  ) {
     const nearest = nearestName(stated, plastics);
     report.add('book/unknown-plastic', things.book as Thing, ['plastic'], {
       found: `plastic \`${stated}\``,
@@ -150,7 +190,12 @@ function usualPlastic(things: Things, shelf: ReadonlyMap<string, MaterialCore>, 
       ...(nearest === undefined ? {} : { fix: `write \`${nearest}\``, nearest }),
     });
   }
-  if (things.book && plastics.length === 0 && things.recipes.size > 0 && ![...things.faulty].some((key) => key.startsWith('material/'))) {
+  if (
+    things.book &&
+    plastics.length === 0 &&
+    things.recipes.size > 0 &&
+    ![...things.faulty].some((key) => key.startsWith('material/'))
+  ) {
     report.add('book/no-plastic', things.book as Thing, [], {
       found: 'a shelf without plastic',
       expected: 'at least one file in shelf/plastics/',
@@ -165,18 +210,30 @@ function moldOf(recipe: Thing<'recipe'>, things: Things, report: Report): string
   const mold = inheritedField(recipe, things.recipes, 'mold');
   if (mold !== undefined) return mold;
   if (things.molds.size === 1) return [...things.molds.keys()][0];
-  report.add('field/missing', recipe, [], {
-    found: 'a recipe without `mold`',
-    expected: 'a field `mold` with the name of a file in molds/',
-    why: 'how thick the bait is decides how it looks, and how large it is how much it takes',
-    fix: 'add a line `mold: …`',
-  }, 'key');
+  report.add(
+    'field/missing',
+    recipe,
+    [],
+    {
+      found: 'a recipe without `mold`',
+      expected: 'a field `mold` with the name of a file in molds/',
+      why: 'how thick the bait is decides how it looks, and how large it is how much it takes',
+      fix: 'add a line `mold: …`',
+    },
+    'key',
+  );
   return undefined;
 }
 
 /** Reports names of molds and targets that have no file. */
 function checkReferences(things: Things, report: Report): void {
-  const check = (thing: Thing, field: string, id: string | undefined, kind: 'mold' | 'target', known: ReadonlyMap<string, unknown>): void => {
+  const check = (
+    thing: Thing,
+    field: string,
+    id: string | undefined,
+    kind: 'mold' | 'target',
+    known: ReadonlyMap<string, unknown>,
+  ): void => {
     if (id === undefined || known.has(id) || things.faulty.has(faultyKey(kind, id))) return;
     const nearest = nearestName(id, known.keys());
     const folder = `${kind}s`;
@@ -190,16 +247,22 @@ function checkReferences(things: Things, report: Report): void {
     check(recipe as Thing, 'mold', recipe.fields.mold, 'mold', things.molds);
     check(recipe as Thing, 'for', recipe.fields.for, 'target', things.targets);
   }
-  for (const target of things.targets.values()) check(target as Thing, 'mold', target.fields.mold, 'mold', things.molds);
+  for (const target of things.targets.values())
+    check(target as Thing, 'mold', target.fields.mold, 'mold', things.molds);
 }
 
-function withFamilies(cores: ReadonlyMap<string, RecipeCore>, filled: ReadonlyMap<string, FilledCup>): readonly Recipe[] {
+function withFamilies(
+  cores: ReadonlyMap<string, RecipeCore>,
+  filled: ReadonlyMap<string, FilledCup>,
+): readonly Recipe[] {
   const contentsIn = (recipe: string, name: string): { cup: Recipe['cups'][number]; contents: Amounts } | undefined => {
     const cup = cores.get(recipe)?.cups.find((known) => known.name === name);
     return cup && { cup, contents: filled.get(cupKey(recipe, name))!.contents };
   };
   const changed = [...cores.values()].map((core) => ({ ...core, changes: changesFromParent(core, contentsIn) }));
-  const familyOf = new Map(compileFamilies(changed).flatMap((family) => family.members.map((id) => [id, family.id] as const)));
+  const familyOf = new Map(
+    compileFamilies(changed).flatMap((family) => family.members.map((id) => [id, family.id] as const)),
+  );
   return changed.map((core) => ({
     ...core,
     children: changed.filter(({ parent }) => parent === core.id).map(({ id }) => id),
@@ -209,14 +272,16 @@ function withFamilies(cores: ReadonlyMap<string, RecipeCore>, filled: ReadonlyMa
 }
 
 function withUse(material: MaterialCore, recipes: readonly Recipe[]): Material {
-  const plasticUse = (cup: Recipe['cups'][number]): number => (cup.plastics.some((plastic) => plastic.material === material.id) ? 1 : 0);
+  const plasticUse = (cup: Recipe['cups'][number]): number =>
+    cup.plastics.some((plastic) => plastic.material === material.id) ? 1 : 0;
   return {
     ...material,
     hex: markColour(material),
     ladder: doseLadder(material),
     usedIn: recipes.flatMap(({ id, cups }) =>
       cups.flatMap((cup) => {
-        const gramsPerMl = cup.contents.find((content) => content.material === material.id)?.gramsPerMl ?? plasticUse(cup);
+        const gramsPerMl =
+          cup.contents.find((content) => content.material === material.id)?.gramsPerMl ?? plasticUse(cup);
         return gramsPerMl > 0 ? [{ recipe: id, cup: cup.name, gramsPerMl }] : [];
       }),
     ),
@@ -228,7 +293,12 @@ function checkPublished(book: Book, things: readonly Thing[], diagnostics: Diagn
   const secrets = [...book.recipes, ...book.targets].filter(({ publish }) => publish === 'no');
   if (secrets.length === 0) return;
   const published = publishedBook(book);
-  const texts = new Map([...published.recipes, ...published.materials, ...published.molds, ...published.targets].map(({ source }) => [source.path, source.text]));
+  const texts = new Map(
+    [...published.recipes, ...published.materials, ...published.molds, ...published.targets].map(({ source }) => [
+      source.path,
+      source.text,
+    ]),
+  );
   texts.set(BOOK_FILE, book.foreword);
   checkSecrets(
     secrets,

@@ -1,10 +1,10 @@
-import { deltaE00 } from '../optics/delta-e00.ts';
+import { type Amounts, concentrations, cupVolume, total } from '../cup/ledger.ts';
 import { cupBody } from '../optics/cup-body.ts';
+import { deltaE00 } from '../optics/delta-e00.ts';
 import { labFromHex } from '../optics/display.ts';
 import { flakeCoverage, flakeSpacing, flakesPerMl, spreadFlake } from '../optics/flake.ts';
 import { hidingThickness } from '../optics/opacity.ts';
 import type { Body } from '../optics/stack.ts';
-import { type Amounts, concentrations, cupVolume, total } from '../cup/ledger.ts';
 import { formatDecimal, formatTemperature } from '../units/format-quantity.ts';
 import type { MaterialCore } from './compile-material.ts';
 import { describeChange } from './describe-change.ts';
@@ -33,14 +33,23 @@ export function contentsOf(amounts: Amounts): readonly Content[] {
 }
 
 /** Everything that the book says of one cup. */
-export function compileCup(filled: FilledCup, mold: Pick<Mold, 'bodyMm' | 'thinMm' | 'cavityMl'>, shelf: Shelf, temperature: '°C' | '°F', report: Report): ColouredCup {
+export function compileCup(
+  filled: FilledCup,
+  mold: Pick<Mold, 'bodyMm' | 'thinMm' | 'cavityMl'>,
+  shelf: Shelf,
+  temperature: '°C' | '°F',
+  report: Report,
+): ColouredCup {
   const { spec, state, contents } = filled;
   const plasticMl = total(state.plastics);
-  const plastics = Object.entries(state.plastics).map(([material, ml]): PlasticShare => ({ material, fraction: ml / plasticMl }));
+  const plastics = Object.entries(state.plastics).map(
+    ([material, ml]): PlasticShare => ({ material, fraction: ml / plasticMl }),
+  );
   const optical = (material: string): MaterialCore => shelf.get(material)!;
   const bodyOf = (amounts: Amounts): Body => cupBody({ plastics, contents: contentsOf(amounts) }, optical);
   const body = bodyOf(contents);
-  const volumePerPlastic = cupVolume({ plastics: {}, materials: contents }, (material) => 1 / optical(material).density) + 1;
+  const volumePerPlastic =
+    cupVolume({ plastics: {}, materials: contents }, (material) => 1 / optical(material).density) + 1;
   const look = lookOf(body, mold.bodyMm);
   const rounds = compileRounds(filled.rounds, bodyOf, mold.bodyMm, (material) => 1 / optical(material).density);
   const names = [...Object.keys(contents), ...plastics.map(({ material }) => material)];
@@ -75,12 +84,19 @@ export function compileCup(filled: FilledCup, mold: Pick<Mold, 'bodyMm' | 'thinM
       ...(hidingMm === undefined ? {} : { hidingMm }),
       flakes: flakeLooks(contents, mold, volumePerPlastic, shelf),
       ...trust,
-      assumptions: names.flatMap((name) => shelf.get(name)!.assumptions.map((assumed) => `${shelf.get(name)!.title}: ${assumed}`)),
+      assumptions: names.flatMap((name) =>
+        shelf.get(name)!.assumptions.map((assumed) => `${shelf.get(name)!.title}: ${assumed}`),
+      ),
     },
   };
 }
 
-function compileRounds(rounds: readonly FilledRound[], bodyOf: (amounts: Amounts) => Body, thickness: number, volumePerGram: (material: string) => number): Round[] {
+function compileRounds(
+  rounds: readonly FilledRound[],
+  bodyOf: (amounts: Amounts) => Body,
+  thickness: number,
+  volumePerGram: (material: string) => number,
+): Round[] {
   let before: { look: Look; contents: Amounts } | undefined;
   return rounds.map((round, index): Round => {
     const contents = concentrations(round.before);
@@ -125,7 +141,12 @@ function seenDeltaE(seen: SeenFields, look: Look): NonNullable<Round['seenDeltaE
   return { ...away(seen['over-white'], 'overWhite'), ...away(seen['over-black'], 'overBlack') };
 }
 
-function naiveOf(naive: Amounts, bodyOf: (amounts: Amounts) => Body, thickness: number, actual: { look: Look; contents: Amounts }): NonNullable<Cup['naive']> {
+function naiveOf(
+  naive: Amounts,
+  bodyOf: (amounts: Amounts) => Body,
+  thickness: number,
+  actual: { look: Look; contents: Amounts },
+): NonNullable<Cup['naive']> {
   const look = lookOf(bodyOf(naive), thickness);
   const change = describeChange(actual, { look, contents: naive });
   return { contents: contentsOf(naive), deltaE: change.deltaE, words: change.words };
@@ -135,7 +156,8 @@ function limitOf(names: readonly string[], shelf: Shelf): Cup['limit'] {
   let limit: Cup['limit'];
   for (const name of names) {
     const { highest } = shelf.get(name)!;
-    if (highest !== undefined && (limit === undefined || highest < limit.celsius)) limit = { celsius: highest, material: name };
+    if (highest !== undefined && (limit === undefined || highest < limit.celsius))
+      limit = { celsius: highest, material: name };
   }
   return limit;
 }
@@ -178,7 +200,12 @@ function checkLoads(filled: FilledCup, shelf: Shelf, report: Report): void {
   }
 }
 
-function flakeLooks(contents: Amounts, mold: Pick<Mold, 'bodyMm' | 'cavityMl'>, volumePerPlastic: number, shelf: Shelf): readonly FlakeLook[] {
+function flakeLooks(
+  contents: Amounts,
+  mold: Pick<Mold, 'bodyMm' | 'cavityMl'>,
+  volumePerPlastic: number,
+  shelf: Shelf,
+): readonly FlakeLook[] {
   return contentsOf(contents).flatMap(({ material, gramsPerMl }): FlakeLook[] => {
     const { flake } = shelf.get(material)!;
     if (!flake) return [];
@@ -210,7 +237,9 @@ function trustOf(contents: Amounts, shelf: Shelf): Pick<Cup, 'tier' | 'expectedD
     const { constants, flake, tier: rests, expectedDeltaE } = shelf.get(material)!;
     if (!constants && !flake) continue;
     tier = Math.max(tier, TIERS.indexOf(rests));
-    const acts = constants ? constants.absorption.reduce((all, K, band) => all + K + constants.scattering[band]!, 0) : 0;
+    const acts = constants
+      ? constants.absorption.reduce((all, K, band) => all + K + constants.scattering[band]!, 0)
+      : 0;
     const weight = acts * gramsPerMl;
     sum += (weight * expectedDeltaE) ** 2;
     weights += weight ** 2;

@@ -6,7 +6,10 @@ export interface Descendant {
   readonly id: string;
   readonly title: string;
   readonly parent?: string;
-  readonly cups: readonly { readonly name: string; readonly from?: { readonly recipe: string; readonly cup: string } }[];
+  readonly cups: readonly {
+    readonly name: string;
+    readonly from?: { readonly recipe: string; readonly cup: string };
+  }[];
   readonly changes: readonly { readonly change: { readonly words: readonly string[] } }[];
 }
 
@@ -14,9 +17,15 @@ export interface Descendant {
 export function compileFamilies(recipes: readonly Descendant[]): readonly Family[] {
   const byId = new Map(recipes.map((recipe) => [recipe.id, recipe]));
   const parentsOf = (recipe: Descendant): readonly string[] => [
-    ...new Set([...(recipe.parent === undefined ? [] : [recipe.parent]), ...recipe.cups.flatMap(({ from }) => from?.recipe ?? [])]),
+    ...new Set([
+      ...(recipe.parent === undefined ? [] : [recipe.parent]),
+      ...recipe.cups.flatMap(({ from }) => from?.recipe ?? []),
+    ]),
   ];
-  const nodes = recipes.map((recipe) => ({ id: recipe.id, parents: parentsOf(recipe).filter((id) => id !== recipe.id && byId.has(id)) }));
+  const nodes = recipes.map((recipe) => ({
+    id: recipe.id,
+    parents: parentsOf(recipe).filter((id) => id !== recipe.id && byId.has(id)),
+  }));
   return families(nodes).map((members) => {
     const inside = nodes.filter(({ id }) => members.includes(id));
     const roots = inside.filter(({ parents }) => parents.length === 0).map(({ id }) => id);

@@ -26,6 +26,14 @@ export function compileMaterial(thing: Thing<MaterialKind>, report: Report): Mat
   const most = fields.most === undefined ? undefined : relativeDose(thing, fields.most, ['most'], handling, report);
   const packGrams = boughtGrams(fields.pack, handling);
   const stockGrams = boughtGrams(fields.stock, handling);
+  if (fields.price !== undefined && fields.pack === undefined) {
+    report.add('material/pack', thing, ['price'], {
+      found: 'a `price` without `pack`',
+      expected: 'the size of the pack beside it, such as `pack: 30 ml`',
+      why: 'the cost of a bait comes from the price of a gram',
+      fix: 'add a line `pack: …`',
+    });
+  }
   if (look === undefined || (fields.most !== undefined && most === undefined)) return undefined;
   const assumptions = [...handling.assumptions, ...look.assumptions];
   const plastic = thing.kind === 'plastic' ? (thing as Thing<'plastic'>).fields : undefined;
@@ -57,7 +65,9 @@ export function compileMaterial(thing: Thing<MaterialKind>, report: Report): Mat
 
 /** Grams of a pack or a stock, by the density with which the material is measured out. */
 function boughtGrams(quantity: Quantity | undefined, { gramsPerMl }: MaterialHandling): number | undefined {
-  return quantity === undefined ? undefined : gramsOfDose(quantity, { gramsPerMl, gramsPerDrop: 0 }, { ml: 0, grams: 0 });
+  return quantity === undefined
+    ? undefined
+    : gramsOfDose(quantity, { gramsPerMl, gramsPerDrop: 0 }, { ml: 0, grams: 0 });
 }
 
 type LookOf = Partial<Pick<MaterialLook, 'constants' | 'typical'>> & {
@@ -91,7 +101,12 @@ function lookOf(thing: Thing<MaterialKind>, handling: MaterialHandling, report: 
     default: {
       const { fields } = thing as Thing<'colorant' | 'powder'>;
       const look = materialLook(thing, fields.look, handling, report);
-      return look && { ...look, assumptions: look.tier === 'estimated' ? ['how strongly it colours, from one colour and its kind'] : [] };
+      return (
+        look && {
+          ...look,
+          assumptions: look.tier === 'estimated' ? ['how strongly it colours, from one colour and its kind'] : [],
+        }
+      );
     }
   }
 }
@@ -124,7 +139,8 @@ function flakeLook(thing: Thing<'flake'>): LookOf {
     colour: fields.look.colour,
     gramsPerFlake: flakeMass(cut),
   };
-  const assumptions = fields.film === undefined ? [`a film of ${formatDecimal(FLAKE_FILM_THICKNESS)} mm, not measured`] : [];
+  const assumptions =
+    fields.film === undefined ? [`a film of ${formatDecimal(FLAKE_FILM_THICKNESS)} mm, not measured`] : [];
   return { tier: 'estimated', expectedDeltaE: 6, flake, typical: FLAKE_LOAD, assumptions };
 }
 

@@ -30,7 +30,8 @@ export function compileMold(thing: Thing<'mold'>, report: Report): Omit<Mold, 'u
     });
   }
   if (!sound) return undefined;
-  if (fields.cavity === undefined) assumptions.push(`cavity from the bait's mass at ${PLASTIC_DENSITY} g/ml of plastic`);
+  if (fields.cavity === undefined)
+    assumptions.push(`cavity from the bait's mass at ${PLASTIC_DENSITY} g/ml of plastic`);
   if (fields.sprue === undefined) assumptions.push('no plastic in the sprues');
   return {
     id: thing.id,

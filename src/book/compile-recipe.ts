@@ -1,19 +1,19 @@
-import { deltaE00 } from '../optics/delta-e00.ts';
-import { type Layer, stackReflectance } from '../optics/stack.ts';
-import { BOOK_BACKINGS } from '../optics/opacity.ts';
-import { BESIDE_GLOSS } from '../optics/surface.ts';
+import type { Amounts } from '../cup/ledger.ts';
 import { labOf } from '../optics/cielab.ts';
+import { deltaE00 } from '../optics/delta-e00.ts';
 import { labFromHex } from '../optics/display.ts';
+import { BOOK_BACKINGS } from '../optics/opacity.ts';
+import { type Layer, stackReflectance } from '../optics/stack.ts';
+import { BESIDE_GLOSS } from '../optics/surface.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
 import { batchOfRecipe, repeatabilityOf } from './batch-of-recipe.ts';
-import { type ColouredCup, type Shelf, compileCup } from './compile-cup.ts';
+import { type ColouredCup, compileCup, type Shelf } from './compile-cup.ts';
 import type { CupSpec } from './cup-specs.ts';
 import { describeChange } from './describe-change.ts';
 import { hueFamily, lookFacets } from './facets.ts';
 import type { FilledCup } from './fill-cup.ts';
 import { baitLooks, type SharedCup } from './looks.ts';
-import type { Amounts } from '../cup/ledger.ts';
 import type { Cup, Facets, Mold, Pattern, Publish, Recipe, Settings, Tier } from './model.ts';
 import { photoOf } from './photo-of.ts';
 import type { Report } from './report.ts';
@@ -58,7 +58,11 @@ export function inheritedField<K extends 'pattern' | 'mold' | 'baits' | 'for' | 
 }
 
 /** Shares of the cups; undefined, and reported, where the stated ones are not 100 % together. */
-export function sharesOf(recipe: Thing<'recipe'>, cups: readonly CupSpec[], report: Report): readonly number[] | undefined {
+export function sharesOf(
+  recipe: Thing<'recipe'>,
+  cups: readonly CupSpec[],
+  report: Report,
+): readonly number[] | undefined {
   const stated = cups.map(({ fields }) => fields.share);
   const sum = stated.reduce<number>((all, share) => all + (share ?? 0), 0);
   const open = stated.filter((share) => share === undefined).length;
@@ -77,7 +81,12 @@ export function sharesOf(recipe: Thing<'recipe'>, cups: readonly CupSpec[], repo
 }
 
 /** The pattern, if the cups fit it. */
-export function patternOf(recipe: Thing<'recipe'>, recipes: ReadonlyMap<string, Thing<'recipe'>>, cups: readonly CupSpec[], report: Report): Pattern | undefined {
+export function patternOf(
+  recipe: Thing<'recipe'>,
+  recipes: ReadonlyMap<string, Thing<'recipe'>>,
+  cups: readonly CupSpec[],
+  report: Report,
+): Pattern | undefined {
   const pattern = inheritedField(recipe, recipes, 'pattern') ?? (cups.length === 1 ? 'solid' : 'laminate');
   const [least, most, words] = CUPS_OF_PATTERN[pattern];
   if (cups.length >= least && cups.length <= most) return pattern;
@@ -97,7 +106,13 @@ export function patternOf(recipe: Thing<'recipe'>, recipes: ReadonlyMap<string, 
 /** A recipe with everything that can be said of it by itself. */
 export function compileRecipe(
   recipe: Thing<'recipe'>,
-  parts: { readonly pattern: Pattern; readonly mold: string; readonly baits?: number; readonly target?: string; readonly streak?: number },
+  parts: {
+    readonly pattern: Pattern;
+    readonly mold: string;
+    readonly baits?: number;
+    readonly target?: string;
+    readonly streak?: number;
+  },
   filled: readonly FilledCup[],
   shares: readonly number[],
   context: RecipeContext,
@@ -111,7 +126,13 @@ export function compileRecipe(
   const body = baitLooks(parts.pattern, shared, mold.bodyMm);
   const thin = baitLooks(parts.pattern, shared, mold.thinMm);
   const batchShelf = (material: string): NonNullable<ReturnType<Shelf['get']>> => shelf.get(material)!;
-  const batch = batchOfRecipe({ cups }, [{ mold, baits: parts.baits ?? DEFAULT_BAITS }], batchShelf, settings, mold.bodyMm);
+  const batch = batchOfRecipe(
+    { cups },
+    [{ mold, baits: parts.baits ?? DEFAULT_BAITS }],
+    batchShelf,
+    settings,
+    mold.bodyMm,
+  );
   const contrast = contrastOf(parts.pattern, shared, mold.bodyMm, parts.streak ?? STREAK_MM);
   const tiers: readonly Tier[] = ['measured', 'photographed', 'estimated'];
   return {
@@ -139,7 +160,13 @@ export function compileRecipe(
       tier: tiers[Math.max(...cups.map((cup) => tiers.indexOf(cup.tier)))]!,
       expectedDeltaE: Math.max(...cups.map((cup) => cup.expectedDeltaE)),
       ...(fields.from === undefined ? {} : { parent: fields.from }),
-      cupsFrom: [...new Set(cups.flatMap(({ from }) => (from && from.recipe !== recipe.id && from.recipe !== fields.from ? [from.recipe] : [])))],
+      cupsFrom: [
+        ...new Set(
+          cups.flatMap(({ from }) =>
+            from && from.recipe !== recipe.id && from.recipe !== fields.from ? [from.recipe] : [],
+          ),
+        ),
+      ],
     },
   };
 }
@@ -159,13 +186,19 @@ function flakeColour(hex: string): string {
 }
 
 /** Changes from the parent, cup by cup: each cup against the one that it comes from, or that has its name there. */
-export function changesFromParent(recipe: RecipeCore, contentsIn: (recipe: string, cup: string) => { cup: Cup; contents: Amounts } | undefined): Recipe['changes'] {
+export function changesFromParent(
+  recipe: RecipeCore,
+  contentsIn: (recipe: string, cup: string) => { cup: Cup; contents: Amounts } | undefined,
+): Recipe['changes'] {
   return recipe.cups.flatMap((cup) => {
     const from = cup.from ?? (recipe.parent === undefined ? undefined : { recipe: recipe.parent, cup: cup.name });
     const before = from && contentsIn(from.recipe, from.cup);
     const after = contentsIn(recipe.id, cup.name);
     if (!from || !before || !after) return [];
-    const change = describeChange({ look: before.cup.body, contents: before.contents }, { look: cup.body, contents: after.contents });
+    const change = describeChange(
+      { look: before.cup.body, contents: before.contents },
+      { look: cup.body, contents: after.contents },
+    );
     return [{ cup: cup.name, fromRecipe: from.recipe, fromCup: from.cup, change }];
   });
 }
@@ -175,7 +208,12 @@ export function changesFromParent(recipe: RecipeCore, contentsIn: (recipe: strin
  *
  * The thresholds at which a pattern shows are common practice, no source.
  */
-function contrastOf(pattern: Pattern, cups: readonly SharedCup[], thickness: number, streakMm: number): Recipe['contrast'] {
+function contrastOf(
+  pattern: Pattern,
+  cups: readonly SharedCup[],
+  thickness: number,
+  streakMm: number,
+): Recipe['contrast'] {
   const [first, second] = cups;
   if (first === undefined || second === undefined) return undefined;
   const streak = Math.min(streakMm, thickness / 2);
@@ -183,14 +221,20 @@ function contrastOf(pattern: Pattern, cups: readonly SharedCup[], thickness: num
     { ...near.body, thickness: streak },
     { ...far.body, thickness: thickness - streak },
   ];
-  const seen = (layers: readonly Layer[]): ReturnType<typeof labOf> => labOf(stackReflectance(layers, BOOK_BACKINGS.white, BESIDE_GLOSS));
+  const seen = (layers: readonly Layer[]): ReturnType<typeof labOf> =>
+    labOf(stackReflectance(layers, BOOK_BACKINGS.white, BESIDE_GLOSS));
   const deltaE = deltaE00(seen(through(first, second)), seen(through(second, first)));
   return { deltaE, suits: suits(pattern, deltaE) };
 }
 
 function suits(pattern: Pattern, deltaE: number): string {
   const shows = deltaE >= 10 ? 'stand clearly apart' : deltaE >= 4 ? 'stand softly apart' : 'run into one another';
-  const fits = deltaE >= 10 ? 'suits a swirl, a laminate or a tip' : deltaE >= 4 ? 'suits a laminate or a soft swirl' : 'suits a laminate or a core; a swirl would not show';
+  const fits =
+    deltaE >= 10
+      ? 'suits a swirl, a laminate or a tip'
+      : deltaE >= 4
+        ? 'suits a laminate or a soft swirl'
+        : 'suits a laminate or a core; a swirl would not show';
   const own = pattern === 'swirl' && deltaE < 4 ? ' Give the cups more contrast, or thicken one.' : '';
   return `The cups ${shows}: ${fits}.${own}`;
 }

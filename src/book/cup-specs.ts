@@ -5,7 +5,7 @@ import type { FieldPath } from '../recipe/front-matter.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import type { FieldsOf } from '../recipe/schema.ts';
 import { SLUG } from '../recipe/source.ts';
-import { type Things, faultyKey } from './read-things.ts';
+import { faultyKey, type Things } from './read-things.ts';
 import type { Report } from './report.ts';
 
 /** The fields of one cup as they stand in a recipe's file. */
@@ -52,9 +52,15 @@ export function cupSpecs(
     }
   }
 
-  const specs = new Map([...ofRecipe.values()].flat().map((spec) => [cupKey(spec.recipe.id, spec.name), resolveFrom(spec, ofRecipe, things, report)]));
+  const specs = new Map(
+    [...ofRecipe.values()]
+      .flat()
+      .map((spec) => [cupKey(spec.recipe.id, spec.name), resolveFrom(spec, ofRecipe, things, report)]),
+  );
   const { order, rings } = orderByParents(
-    [...specs].flatMap(([id, spec]) => (spec ? [{ id, parents: spec.from ? [cupKey(spec.from.recipe, spec.from.cup)] : [] }] : [])),
+    [...specs].flatMap(([id, spec]) =>
+      spec ? [{ id, parents: spec.from ? [cupKey(spec.from.recipe, spec.from.cup)] : [] }] : [],
+    ),
   );
   for (const ring of rings) {
     const spec = specs.get(ring[0]!)!;
@@ -66,7 +72,9 @@ export function cupSpecs(
     cups,
     ofRecipe: new Map(
       [...ofRecipe].flatMap(([id, list]) => {
-        const kept = list.filter((spec) => sound.has(cupKey(id, spec.name))).map((spec) => specs.get(cupKey(id, spec.name))!);
+        const kept = list
+          .filter((spec) => sound.has(cupKey(id, spec.name)))
+          .map((spec) => specs.get(cupKey(id, spec.name))!);
         return kept.length === list.length && kept.length > 0 ? [[id, kept] as const] : [];
       }),
     ),
@@ -84,7 +92,10 @@ function ringFinding(ring: readonly string[]): Parameters<Report['add']>[3] {
 
 /** Recipes in an order in which parents come first; unknown parents and rings are reported. */
 function recipesInOrder(things: Things, report: Report): readonly string[] {
-  const nodes = [...things.recipes.values()].map(({ id, fields }) => ({ id, parents: fields.from === undefined ? [] : [fields.from] }));
+  const nodes = [...things.recipes.values()].map(({ id, fields }) => ({
+    id,
+    parents: fields.from === undefined ? [] : [fields.from],
+  }));
   for (const recipe of things.recipes.values()) {
     const { from } = recipe.fields;
     if (from !== undefined) knownRecipe(from, recipe, ['from'], things, report);
@@ -101,7 +112,9 @@ function knownRecipe(id: string, thing: Thing<'recipe'>, path: FieldPath, things
   report.add('recipe/unknown-recipe', thing, path, {
     found: `recipe \`${id}\``,
     expected: 'the name of a file in colours/',
-    ...(nearest === undefined ? { fix: `create colours/${id}.md, or remove \`from\`` } : { fix: `write \`${nearest}\``, nearest }),
+    ...(nearest === undefined
+      ? { fix: `create colours/${id}.md, or remove \`from\`` }
+      : { fix: `write \`${nearest}\``, nearest }),
   });
   return false;
 }
@@ -109,13 +122,22 @@ function knownRecipe(id: string, thing: Thing<'recipe'>, path: FieldPath, things
 function specsOf(recipe: Thing<'recipe'>, parent: readonly CupSpec[]): readonly CupSpec[] {
   const own = Object.entries(recipe.fields.cups ?? {}).map(([name, fields]): CupSpec => {
     const path = ['cups', name];
-    const inherits = fields.from === undefined && fields.plastic === undefined && parent.some((spec) => spec.name === name);
+    const inherits =
+      fields.from === undefined && fields.plastic === undefined && parent.some((spec) => spec.name === name);
     return { recipe, name, path, fields, ...(inherits ? { from: { recipe: recipe.fields.from!, cup: name } } : {}) };
   });
   const given = new Set(own.map((spec) => spec.name));
   const kept = parent.map((spec): CupSpec => {
     const changed = own.find((cup) => cup.name === spec.name);
-    return changed ?? { recipe, name: spec.name, path: ['from'], fields: inherited(spec), from: { recipe: recipe.fields.from!, cup: spec.name } };
+    return (
+      changed ?? {
+        recipe,
+        name: spec.name,
+        path: ['from'],
+        fields: inherited(spec),
+        from: { recipe: recipe.fields.from!, cup: spec.name },
+      }
+    );
   });
   const names = new Set(parent.map((spec) => spec.name));
   return [...kept, ...own.filter((spec) => given.has(spec.name) && !names.has(spec.name))];
@@ -134,11 +156,17 @@ function resolveFrom(
 ): CupSpec | undefined {
   const { recipe, path, name, fields } = spec;
   if (!SLUG.test(name)) {
-    report.add('file/name', recipe, path, {
-      found: `a cup named \`${name}\``,
-      expected: 'lower-case letters and digits, with single hyphens between words',
-      why: `${CATALOGUE['file/name'].meaning.replace(/^A file name/, 'the name of a cup is an id too: it').replace(/\.$/, '')}`,
-    }, 'key');
+    report.add(
+      'file/name',
+      recipe,
+      path,
+      {
+        found: `a cup named \`${name}\``,
+        expected: 'lower-case letters and digits, with single hyphens between words',
+        why: `${CATALOGUE['file/name'].meaning.replace(/^A file name/, 'the name of a cup is an id too: it').replace(/\.$/, '')}`,
+      },
+      'key',
+    );
     return undefined;
   }
   if (fields.from === undefined) return spec;
@@ -157,7 +185,9 @@ function resolveFrom(
     found: `\`${fields.from}\``,
     expected: `one of ${names.map((cup) => `\`${fromRecipe}/${cup}\``).join(', ')}`,
     why: wanted === undefined ? 'that recipe has several cups' : 'that recipe has no such cup',
-    ...(nearest === undefined ? {} : { fix: `write \`${fromRecipe}/${nearest}\``, nearest: `${fromRecipe}/${nearest}` }),
+    ...(nearest === undefined
+      ? {}
+      : { fix: `write \`${fromRecipe}/${nearest}\``, nearest: `${fromRecipe}/${nearest}` }),
   });
   return undefined;
 }

@@ -1,5 +1,5 @@
-import { deltaE00 } from '../optics/delta-e00.ts';
 import type { Amounts } from '../cup/ledger.ts';
+import { deltaE00 } from '../optics/delta-e00.ts';
 import type { Change, Lab, Look } from './model.ts';
 
 const chroma = ({ a, b }: Lab): number => Math.hypot(a, b);
@@ -27,7 +27,11 @@ export function describeChange(from: { look: Look; contents: Amounts }, to: { lo
     deltaContrast,
     words: changeWords(before, after, deltaContrast),
     doses: names
-      .map((material) => ({ material, from: (from.contents[material] ?? 0) * 100, to: (to.contents[material] ?? 0) * 100 }))
+      .map((material) => ({
+        material,
+        from: (from.contents[material] ?? 0) * 100,
+        to: (to.contents[material] ?? 0) * 100,
+      }))
       .filter((dose) => Math.abs(dose.to - dose.from) > 1e-9 * Math.max(dose.from, dose.to)),
   };
 }

@@ -1,4 +1,3 @@
-import { nearestName } from '../diagnostics/nearest-name.ts';
 import {
   type Amounts,
   afterStep,
@@ -12,13 +11,14 @@ import {
   scaleCup,
   total,
 } from '../cup/ledger.ts';
+import { nearestName } from '../diagnostics/nearest-name.ts';
+import type { PlasticAmount } from '../recipe/fields.ts';
 import type { FieldPath } from '../recipe/front-matter.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import { gramsOfDose } from '../units/dose.ts';
 import { formatDecimal, formatDose } from '../units/format-quantity.ts';
 import type { Quantity, Rate } from '../units/quantity.ts';
 import { UNITS } from '../units/unit.ts';
-import type { PlasticAmount } from '../recipe/fields.ts';
 import type { CupSpec } from './cup-specs.ts';
 import type { Report } from './report.ts';
 
@@ -73,16 +73,26 @@ export interface FilledCup {
 }
 
 /** Keeps the ledger of one cup. Faults go to the report; undefined where the cup could not be filled. */
-export function fillCup(spec: CupSpec, parent: FilledCup | undefined, shelf: CupShelf, report: Report): FilledCup | undefined {
+export function fillCup(
+  spec: CupSpec,
+  parent: FilledCup | undefined,
+  shelf: CupShelf,
+  report: Report,
+): FilledCup | undefined {
   const filling = new Filling(spec, shelf, report);
   const { fields, path } = spec;
   if (fields.log && fields.add && !spec.from) {
-    filling.fault('recipe/add-and-log', [...path, 'log'], {
-      found: '`add` and `log` in one cup',
-      expected: 'one of them',
-      why: 'it would not be clear whether the amounts come before the rounds or sum them up',
-      fix: 'make `add` the first step of `log`',
-    }, 'key');
+    filling.fault(
+      'recipe/add-and-log',
+      [...path, 'log'],
+      {
+        found: '`add` and `log` in one cup',
+        expected: 'one of them',
+        why: 'it would not be clear whether the amounts come before the rounds or sum them up',
+        fix: 'make `add` the first step of `log`',
+      },
+      'key',
+    );
   }
   filling.start(parent);
   filling.change(parent);
@@ -90,7 +100,10 @@ export function fillCup(spec: CupSpec, parent: FilledCup | undefined, shelf: Cup
   const start = filling.state;
   const rounds = filling.log();
   if (!filling.sound) return undefined;
-  const state = total(filling.state.plastics) > 1e-9 ? filling.state : (rounds.findLast((round) => total(round.before.plastics) > 1e-9)?.before ?? start);
+  const state =
+    total(filling.state.plastics) > 1e-9
+      ? filling.state
+      : (rounds.findLast((round) => total(round.before.plastics) > 1e-9)?.before ?? start);
   return {
     spec,
     state,
@@ -98,7 +111,12 @@ export function fillCup(spec: CupSpec, parent: FilledCup | undefined, shelf: Cup
     plasticMl: filling.plasticMl,
     written,
     rounds,
-    ...(fields.log ? { naive: concentrations(naiveSum(start, filling.steps)), leftMl: cupVolume(filling.state, filling.volumePerGram) } : {}),
+    ...(fields.log
+      ? {
+          naive: concentrations(naiveSum(start, filling.steps)),
+          leftMl: cupVolume(filling.state, filling.volumePerGram),
+        }
+      : {}),
   };
 }
 
@@ -122,7 +140,14 @@ class Filling {
     this.report = report;
   }
 
-  fault(...[code, path, finding, part]: [Parameters<Report['add']>[0], FieldPath, Parameters<Report['add']>[3], ('key' | 'value')?]): void {
+  fault(
+    ...[code, path, finding, part]: [
+      Parameters<Report['add']>[0],
+      FieldPath,
+      Parameters<Report['add']>[3],
+      ('key' | 'value')?,
+    ]
+  ): void {
     this.sound = false;
     this.report.add(code, this.spec.recipe as Thing, path, finding, part);
   }
@@ -138,17 +163,23 @@ class Filling {
     if (parent) {
       this.plasticMl = ml || parent.plasticMl;
       const scaled = scaleCup(parent.state, this.plasticMl / total(parent.state.plastics));
-      this.state = ml > 0 && Object.keys(plastics)[0] !== undefined && this.namesPlastic() ? { ...scaled, plastics } : scaled;
+      this.state =
+        ml > 0 && Object.keys(plastics)[0] !== undefined && this.namesPlastic() ? { ...scaled, plastics } : scaled;
     } else if (ml > 0) {
       this.plasticMl = ml;
       this.state = { plastics, materials: {} };
     } else if (fields.plastic === undefined) {
-      this.fault('recipe/no-plastic', path, {
-        found: `cup \`${this.spec.name}\` without \`plastic\``,
-        expected: '`plastic` with a volume and a name, such as `120 ml supple`, or `from` with another cup',
-        why: 'an amount of colorant means nothing without the plastic it goes into',
-        fix: 'add `plastic: 120 ml …` to the cup',
-      }, 'key');
+      this.fault(
+        'recipe/no-plastic',
+        path,
+        {
+          found: `cup \`${this.spec.name}\` without \`plastic\``,
+          expected: '`plastic` with a volume and a name, such as `120 ml supple`, or `from` with another cup',
+          why: 'an amount of colorant means nothing without the plastic it goes into',
+          fix: 'add `plastic: 120 ml …` to the cup',
+        },
+        'key',
+      );
     }
   }
 
@@ -161,7 +192,10 @@ class Filling {
     const plastics: Record<string, number> = {};
     for (const amount of amounts) {
       const id = amount.plastic ?? this.shelf.plastic;
-      if (id === undefined) {
+      if (id === undefined && this.names('plastic').length === 0) {
+        // The shelf without plastic is reported once, for the book.
+        this.sound = false;
+      } else if (id === undefined) {
         this.fault('recipe/unknown-plastic', path, {
           found: 'a volume without the name of a plastic',
           expected: 'the name after the volume, such as `120 ml supple`',
@@ -173,6 +207,12 @@ class Filling {
     return plastics;
   }
 
+  private names(wanted: 'plastic' | 'material'): readonly string[] {
+    return [...this.shelf.materials.values()]
+      .filter(({ kind }) => (kind === 'plastic') === (wanted === 'plastic'))
+      .map(({ id }) => id);
+  }
+
   private known(id: string, path: FieldPath, wanted: 'plastic' | 'material', part: 'key' | 'value' = 'value'): boolean {
     const material = this.shelf.materials.get(id);
     const isPlastic = material?.kind === 'plastic';
@@ -181,25 +221,44 @@ class Filling {
       this.sound = false;
       return false;
     }
-    const names = [...this.shelf.materials.values()].filter(({ kind }) => (kind === 'plastic') === (wanted === 'plastic')).map((known) => known.id);
+    const names = this.names(wanted);
     const nearest = nearestName(id, names);
     const help = nearest === undefined ? {} : { fix: `write \`${nearest}\``, nearest };
     if (wanted === 'plastic') {
-      this.fault('recipe/unknown-plastic', path, { found: `plastic \`${id}\``, expected: `the name of a file in shelf/plastics/ (${names.join(', ')})`, ...help }, part);
+      this.fault(
+        'recipe/unknown-plastic',
+        path,
+        {
+          found: `plastic \`${id}\``,
+          expected: `the name of a file in shelf/plastics/ (${names.join(', ')})`,
+          ...help,
+        },
+        part,
+      );
     } else if (isPlastic) {
-      this.fault('recipe/plastic-as-material', path, {
-        found: `the plastic \`${id}\` among the materials`,
-        expected: 'a colorant, powder, flake or additive',
-        why: 'plastic changes how much is in the cup, not only what is in it',
-        fix: `write it as \`plastic: … ${id}\``,
-      }, part);
+      this.fault(
+        'recipe/plastic-as-material',
+        path,
+        {
+          found: `the plastic \`${id}\` among the materials`,
+          expected: 'a colorant, powder, flake or additive',
+          why: 'plastic changes how much is in the cup, not only what is in it',
+          fix: `write it as \`plastic: … ${id}\``,
+        },
+        part,
+      );
     } else {
-      this.fault('recipe/unknown-material', path, {
-        found: `material \`${id}\``,
-        expected: 'the name of a file in shelf/',
-        why: 'what a material does to the colour is in its file',
-        ...(nearest === undefined ? { fix: `create it: shelf/…/${id}.md` } : help),
-      }, part);
+      this.fault(
+        'recipe/unknown-material',
+        path,
+        {
+          found: `material \`${id}\``,
+          expected: 'the name of a file in shelf/',
+          why: 'what a material does to the colour is in its file',
+          ...(nearest === undefined ? { fix: `create it: shelf/…/${id}.md` } : help),
+        },
+        part,
+      );
     }
     return false;
   }
@@ -210,11 +269,16 @@ class Filling {
     if (!parent) {
       for (const name of ['set', 'without'] as const) {
         if (fields[name] !== undefined && !this.spec.from) {
-          this.fault('recipe/not-in-cup', [...path, name], {
-            found: `\`${name}\` in a cup that comes from no other`,
-            expected: name === 'set' ? '`add`' : 'no such field',
-            why: 'there is nothing to change',
-          }, 'key');
+          this.fault(
+            'recipe/not-in-cup',
+            [...path, name],
+            {
+              found: `\`${name}\` in a cup that comes from no other`,
+              expected: name === 'set' ? '`add`' : 'no such field',
+              why: 'there is nothing to change',
+            },
+            'key',
+          );
         }
       }
       return;
@@ -224,11 +288,20 @@ class Filling {
       if (id in materials) delete materials[id];
       else if (this.known(id, at, 'material', part)) {
         const nearest = nearestName(id, Object.keys(materials));
-        this.fault('recipe/not-in-cup', at, {
-          found: `material \`${id}\``,
-          expected: `one that is in ${this.spec.from!.recipe}/${this.spec.from!.cup}: ${Object.keys(materials).join(', ')}`,
-          ...(part === 'key' ? { fix: 'write it under `add`' } : nearest === undefined ? {} : { fix: `write \`${nearest}\``, nearest }),
-        }, part);
+        this.fault(
+          'recipe/not-in-cup',
+          at,
+          {
+            found: `material \`${id}\``,
+            expected: `one that is in ${this.spec.from!.recipe}/${this.spec.from!.cup}: ${Object.keys(materials).join(', ')}`,
+            ...(part === 'key'
+              ? { fix: 'write it under `add`' }
+              : nearest === undefined
+                ? {}
+                : { fix: `write \`${nearest}\``, nearest }),
+          },
+          part,
+        );
       }
     };
     for (const [index, id] of (fields.without ?? []).entries()) drop(id, [...path, 'without', index], 'value');
@@ -248,7 +321,8 @@ class Filling {
   private doses(doses: Readonly<Record<string, Quantity | Rate>>, path: FieldPath): FilledRound['added'] {
     const plasticMl = total(this.state.plastics);
     let plasticGrams = 0;
-    for (const id in this.state.plastics) plasticGrams += this.state.plastics[id]! * this.shelf.materials.get(id)!.density;
+    for (const id in this.state.plastics)
+      plasticGrams += this.state.plastics[id]! * this.shelf.materials.get(id)!.density;
     const added: FilledRound['added'] = [];
     for (const [id, dose] of Object.entries(doses)) {
       if (!this.known(id, [...path, id], 'material', 'key')) continue;
@@ -262,7 +336,11 @@ class Filling {
         });
         continue;
       }
-      const grams = gramsOfDose(dose, { gramsPerMl: material.gramsPerMl, gramsPerDrop: material.gramsPerDrop ?? 0 }, { ml: plasticMl, grams: plasticGrams });
+      const grams = gramsOfDose(
+        dose,
+        { gramsPerMl: material.gramsPerMl, gramsPerDrop: material.gramsPerDrop ?? 0 },
+        { ml: plasticMl, grams: plasticGrams },
+      );
       added.push({ material: id, dose: formatDose(dose), grams });
     }
     return added;
@@ -285,7 +363,15 @@ class Filling {
       const starts = step.add !== undefined || step.plastic !== undefined;
       const closed = last !== undefined && (last.pouredMl > 0 || last.seen !== undefined);
       if (last === undefined || (starts && closed)) {
-        rounds.push({ step: index, added: [], plasticAddedMl: 0, pouredMl: 0, reheated: false, before: this.state, after: this.state });
+        rounds.push({
+          step: index,
+          added: [],
+          plasticAddedMl: 0,
+          pouredMl: 0,
+          reheated: false,
+          before: this.state,
+          after: this.state,
+        });
       }
       this.round(rounds.at(-1)!, step, at);
     }

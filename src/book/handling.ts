@@ -1,5 +1,6 @@
 import type { Thing } from '../recipe/read-thing.ts';
 import type { MaterialKind } from '../recipe/source.ts';
+import { FLAKE_FILM_DENSITY } from '../tables/flake-film.ts';
 import {
   DROP_ML,
   FLAKE_BULK,
@@ -10,7 +11,6 @@ import {
   SOLID_ADDITIVE_BULK,
   SOLID_ADDITIVE_DENSITY,
 } from '../tables/material-defaults.ts';
-import { FLAKE_FILM_DENSITY } from '../tables/flake-film.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
 
 /** How a material is weighed out and what room it takes, with the defaults named that were used. */
@@ -36,7 +36,10 @@ export function handlingOf(thing: Thing<MaterialKind>): MaterialHandling {
     assume(stated, usual, (value) => `density ${value} g/ml, not stated`);
   const bulk = (stated: number | undefined, usual: number): number =>
     assume(stated, usual, (value) => `a level millilitre weighs ${value} g, not weighed`);
-  const liquid = (stated: number | undefined, drop: number | { count: number; mass: number } | undefined): MaterialHandling => {
+  const liquid = (
+    stated: number | undefined,
+    drop: number | { count: number; mass: number } | undefined,
+  ): MaterialHandling => {
     const gramsPerMl = density(stated, LIQUID_DENSITY);
     const gramsPerDrop =
       typeof drop === 'object'
@@ -53,7 +56,11 @@ export function handlingOf(thing: Thing<MaterialKind>): MaterialHandling {
     case 'powder': {
       const { fields } = thing as Thing<'powder'>;
       const kind = fields.look.kind ?? 'pearl';
-      return { density: density(fields.density, POWDER_DENSITY[kind]), gramsPerMl: bulk(fields.bulk, POWDER_BULK), assumptions };
+      return {
+        density: density(fields.density, POWDER_DENSITY[kind]),
+        gramsPerMl: bulk(fields.bulk, POWDER_BULK),
+        assumptions,
+      };
     }
     case 'flake': {
       const { fields } = thing as Thing<'flake'>;

@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import { type Appearance, appearance, seen, swirlAppearance } from '../optics/appearance.ts';
+import { type Appearance, appearance, type seen, swirlAppearance } from '../optics/appearance.ts';
 import type { Body, Layer } from '../optics/stack.ts';
 import { coreLayers, layersByShare } from '../optics/stack.ts';
 import type { Look, Pattern, Seen } from './model.ts';
@@ -16,7 +16,11 @@ export function keptSeen({ lab, hex, mapped }: Pick<ReturnType<typeof seen>, 'la
 }
 
 /** An appearance as the book keeps it. */
-export function keptLook({ overWhite, overBlack, contrastRatio }: Pick<Appearance, 'overWhite' | 'overBlack' | 'contrastRatio'>): Look {
+export function keptLook({
+  overWhite,
+  overBlack,
+  contrastRatio,
+}: Pick<Appearance, 'overWhite' | 'overBlack' | 'contrastRatio'>): Look {
   return { overWhite: keptSeen(overWhite), overBlack: keptSeen(overBlack), contrastRatio: round(contrastRatio, 4) };
 }
 
@@ -37,7 +41,11 @@ export interface SharedCup {
 }
 
 /** A bait as a whole at one thickness: the side looked at, and the other where there is one. */
-export function baitLooks(pattern: Pattern, cups: readonly SharedCup[], thickness: number): { readonly side: Look; readonly other?: Look } {
+export function baitLooks(
+  pattern: Pattern,
+  cups: readonly SharedCup[],
+  thickness: number,
+): { readonly side: Look; readonly other?: Look } {
   const shared = cups.map(({ body, share }) => ({ ...body, share }));
   const [first, second] = shared;
   if (first === undefined) throw new RangeError('a bait has no cup; give it one');

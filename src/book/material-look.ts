@@ -1,5 +1,10 @@
 import { isFault } from '../optics/fault.ts';
-import { fromChips, fromColourAndKind, type MaterialConstants, type MaterialResult } from '../optics/material-constants.ts';
+import {
+  fromChips,
+  fromColourAndKind,
+  type MaterialConstants,
+  type MaterialResult,
+} from '../optics/material-constants.ts';
 import { plasticConstants } from '../optics/plastic.ts';
 import type { FieldPath } from '../recipe/front-matter.ts';
 import type { Thing } from '../recipe/read-thing.ts';
@@ -22,7 +27,8 @@ export interface MaterialLook extends Pick<MaterialConstants, 'tier' | 'expected
 }
 
 // Kept in the book with seven digits: more than any of them deserves, and half the size of the JSON.
-const rounded = (values: ArrayLike<number>): readonly number[] => Array.from(values, (value) => Number(value.toPrecision(7)));
+const rounded = (values: ArrayLike<number>): readonly number[] =>
+  Array.from(values, (value) => Number(value.toPrecision(7)));
 
 /** K and S with as many digits as the book keeps. */
 export function keptConstants(constants: { absorption: ArrayLike<number>; scattering: ArrayLike<number> }): Constants {
@@ -69,7 +75,9 @@ export function materialLook(
 ): MaterialLook | undefined {
   const path = ['look'];
   if (look.chips) {
-    const doses = look.chips.map((chip, index) => relativeDose(thing, chip.dose, [...path, 'chips', index, 'dose'], handling, report));
+    const doses = look.chips.map((chip, index) =>
+      relativeDose(thing, chip.dose, [...path, 'chips', index, 'dose'], handling, report),
+    );
     if (doses.some((dose) => dose === undefined)) return undefined;
     const result = fromChips({
       plastic: plasticConstants('clear'),
@@ -84,13 +92,21 @@ export function materialLook(
   }
   const { kind, colour, dose, thickness } = look;
   if (kind === undefined || colour === undefined || dose === undefined) {
-    const missing = Object.entries({ kind, colour, dose }).flatMap(([name, value]) => (value === undefined ? [`\`${name}\``] : []));
-    report.add('material/look-incomplete', thing, path, {
-      found: `a look without ${missing.join(' and ')}`,
-      expected: '`kind`, `colour` and `dose` together, or `chips`',
-      why: 'a colour says how much of a material it takes only with its dose and the way the material acts on light',
-      fix: `add ${missing.join(' and ')} under \`look\``,
-    }, 'key');
+    const missing = Object.entries({ kind, colour, dose }).flatMap(([name, value]) =>
+      value === undefined ? [`\`${name}\``] : [],
+    );
+    report.add(
+      'material/look-incomplete',
+      thing,
+      path,
+      {
+        found: `a look without ${missing.join(' and ')}`,
+        expected: '`kind`, `colour` and `dose` together, or `chips`',
+        why: 'a colour says how much of a material it takes only with its dose and the way the material acts on light',
+        fix: `add ${missing.join(' and ')} under \`look\``,
+      },
+      'key',
+    );
     return undefined;
   }
   const typical = relativeDose(thing, dose, [...path, 'dose'], handling, report);
@@ -99,17 +115,34 @@ export function materialLook(
   return settle(result, typical, thing, [...path, 'colour'], report);
 }
 
-function settle(result: MaterialResult, typical: number, thing: Thing, path: FieldPath, report: Report): MaterialLook | undefined {
+function settle(
+  result: MaterialResult,
+  typical: number,
+  thing: Thing,
+  path: FieldPath,
+  report: Report,
+): MaterialLook | undefined {
   if (isFault(result)) {
-    report.add('material/chip', thing, path, {
-      found: lowerFirst(result.message),
-      expected: 'a chip that is lighter over white than over black, as every translucent thing is',
-      why: 'what a material absorbs and scatters is found from the difference between the two',
-      fix: 'exchange `over-white` and `over-black` if they were mixed up; otherwise take both photos again under the same light, of a thinner chip if it hides its backing',
-    }, 'key');
+    report.add(
+      'material/chip',
+      thing,
+      path,
+      {
+        found: lowerFirst(result.message),
+        expected: 'a chip that is lighter over white than over black, as every translucent thing is',
+        why: 'what a material absorbs and scatters is found from the difference between the two',
+        fix: 'exchange `over-white` and `over-black` if they were mixed up; otherwise take both photos again under the same light, of a thinner chip if it hides its backing',
+      },
+      'key',
+    );
     return undefined;
   }
-  return { constants: keptConstants(result.constants), tier: result.tier, expectedDeltaE: result.expectedDeltaE, typical };
+  return {
+    constants: keptConstants(result.constants),
+    tier: result.tier,
+    expectedDeltaE: result.expectedDeltaE,
+    typical,
+  };
 }
 
 const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);

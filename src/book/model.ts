@@ -86,7 +86,12 @@ export interface Round {
   readonly heatedTo?: number;
   readonly reheated: boolean;
   readonly note?: string;
-  readonly seen?: { readonly overWhite?: string; readonly overBlack?: string; readonly note?: string; readonly photo?: Photo };
+  readonly seen?: {
+    readonly overWhite?: string;
+    readonly overBlack?: string;
+    readonly note?: string;
+    readonly photo?: Photo;
+  };
   /** Cup after the additions of this round, before its pour. */
   readonly contents: readonly Content[];
   readonly plasticMl: number;
@@ -202,7 +207,12 @@ export interface Recipe {
   readonly expectedDeltaE: number;
   readonly parent?: string;
   /** What changed from the parent, cup by cup of the same name. */
-  readonly changes: readonly { readonly cup: string; readonly fromRecipe: string; readonly fromCup: string; readonly change: Change }[];
+  readonly changes: readonly {
+    readonly cup: string;
+    readonly fromRecipe: string;
+    readonly fromCup: string;
+    readonly change: Change;
+  }[];
   readonly children: readonly string[];
   /** Recipes whose cups are used here, and that use cups of this one. */
   readonly cupsFrom: readonly string[];
@@ -333,7 +343,12 @@ export interface Family {
   readonly id: string;
   readonly title: string;
   readonly members: readonly string[];
-  readonly edges: readonly { readonly from: string; readonly to: string; readonly kind: 'recipe' | 'cup'; readonly label: string }[];
+  readonly edges: readonly {
+    readonly from: string;
+    readonly to: string;
+    readonly kind: 'recipe' | 'cup';
+    readonly label: string;
+  }[];
 }
 
 /** How the maker works, and how amounts are shown. */

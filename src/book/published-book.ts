@@ -9,25 +9,39 @@ import { standaloneRecipe } from './standalone-recipe.ts';
 export function publishedBook(book: Book): Book {
   const full = new Set(book.recipes.filter(({ publish }) => publish === 'full').map(({ id }) => id));
   const shown = new Set([...full, ...book.recipes.filter(({ publish }) => publish === 'look').map(({ id }) => id)]);
-  const targets = book.targets.filter(({ publish }) => publish !== 'no').map((target) => ({ ...target, recipes: target.recipes.filter((id) => full.has(id)) }));
-  const recipes = book.recipes.filter(({ id }) => full.has(id)).map((recipe) => withoutSecrets(recipe, full, shown, new Set(targets.map(({ id }) => id))));
+  const targets = book.targets
+    .filter(({ publish }) => publish !== 'no')
+    .map((target) => ({ ...target, recipes: target.recipes.filter((id) => full.has(id)) }));
+  const recipes = book.recipes
+    .filter(({ id }) => full.has(id))
+    .map((recipe) => withoutSecrets(recipe, full, shown, new Set(targets.map(({ id }) => id))));
   const looks = book.recipes.filter(({ id }) => shown.has(id) && !full.has(id)).map((recipe) => lookOnly(recipe, book));
   return {
     ...book,
     recipes,
     looks,
     targets,
-    materials: book.materials.map((material) => ({ ...material, usedIn: material.usedIn.filter(({ recipe }) => full.has(recipe)) })),
+    materials: book.materials.map((material) => ({
+      ...material,
+      usedIn: material.usedIn.filter(({ recipe }) => full.has(recipe)),
+    })),
     molds: book.molds.map((mold) => ({ ...mold, usedIn: mold.usedIn.filter((id) => full.has(id)) })),
     families: compileFamilies([...recipes, ...looks.map(({ id, title }) => lookDescendant(id, title, book, shown))]),
   };
 }
 
 /** A recipe without what it would tell of others that readers cannot have. */
-function withoutSecrets(recipe: Recipe, full: ReadonlySet<string>, shown: ReadonlySet<string>, targets: ReadonlySet<string>): Recipe {
+function withoutSecrets(
+  recipe: Recipe,
+  full: ReadonlySet<string>,
+  shown: ReadonlySet<string>,
+  targets: ReadonlySet<string>,
+): Recipe {
   const cups = recipe.cups.map(({ from, ...cup }) => (from && shown.has(from.recipe) ? { ...cup, from } : cup));
   const { parent, target, ...rest } = recipe;
-  const namesHidden = [parent, ...recipe.cups.map(({ from }) => from?.recipe)].some((id) => id !== undefined && !full.has(id));
+  const namesHidden = [parent, ...recipe.cups.map(({ from }) => from?.recipe)].some(
+    (id) => id !== undefined && !full.has(id),
+  );
   const hidesTarget = target !== undefined && !targets.has(target);
   return {
     ...rest,
@@ -48,11 +62,25 @@ function lookOnly(recipe: Recipe, book: Book): RecipeLook {
   const { id, title, pattern, body, thin, other, facets } = recipe;
   const { hueFamily, lightness, opacity } = facets;
   const { shape } = book.molds.find((mold) => mold.id === recipe.mold)!;
-  return { id, title, pattern, shape, body, thin, ...(other === undefined ? {} : { other }), facets: { hueFamily, lightness, opacity } };
+  return {
+    id,
+    title,
+    pattern,
+    shape,
+    body,
+    thin,
+    ...(other === undefined ? {} : { other }),
+    facets: { hueFamily, lightness, opacity },
+  };
 }
 
 /** A look in the lineage: that it comes from a published recipe may be told, by which cup and how it changed may not. */
-function lookDescendant(id: string, title: string, book: Book, shown: ReadonlySet<string>): Parameters<typeof compileFamilies>[0][number] {
+function lookDescendant(
+  id: string,
+  title: string,
+  book: Book,
+  shown: ReadonlySet<string>,
+): Parameters<typeof compileFamilies>[0][number] {
   const { parent } = book.recipes.find((recipe) => recipe.id === id)!;
   return { id, title, ...(parent !== undefined && shown.has(parent) ? { parent } : {}), cups: [], changes: [] };
 }

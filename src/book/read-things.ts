@@ -1,7 +1,16 @@
 import { CATALOGUE } from '../diagnostics/catalogue.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import { readThing, type Thing } from '../recipe/read-thing.ts';
-import { BOOK_FILE, FOLDERS, type Kind, kindOfPath, type MaterialKind, SLUG, type Source, slugOf } from '../recipe/source.ts';
+import {
+  BOOK_FILE,
+  FOLDERS,
+  type Kind,
+  kindOfPath,
+  type MaterialKind,
+  SLUG,
+  type Source,
+  slugOf,
+} from '../recipe/source.ts';
 
 /** Every file of a book that could be read by itself, by kind and by id. */
 export interface Things {

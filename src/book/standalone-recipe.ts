@@ -6,7 +6,9 @@ import type { Recipe } from './model.ts';
  *
  * For readers who cannot have the recipes that it comes from. `check` accepts it beside the same shelf and molds.
  */
-export function standaloneRecipe(recipe: Pick<Recipe, 'title' | 'made' | 'pattern' | 'mold' | 'cups' | 'notes' | 'tags'>): string {
+export function standaloneRecipe(
+  recipe: Pick<Recipe, 'title' | 'made' | 'pattern' | 'mold' | 'cups' | 'notes' | 'tags'>,
+): string {
   const lines = [
     '---',
     `title: ${JSON.stringify(recipe.title)}`,
@@ -20,7 +22,9 @@ export function standaloneRecipe(recipe: Pick<Recipe, 'title' | 'made' | 'patter
       `    share: ${formatDecimal(cup.share * 100, 6)}%`,
       `    plastic: [${cup.plastics.map(({ material, fraction }) => `${formatDecimal(fraction * 100, 6)} ml ${material}`).join(', ')}]`,
       ...(cup.contents.length === 0 ? [] : ['    add:']),
-      ...cup.contents.map(({ material, gramsPerMl }) => `      ${material}: ${formatDecimal(gramsPerMl * 100, 5)} g per 100 ml`),
+      ...cup.contents.map(
+        ({ material, gramsPerMl }) => `      ${material}: ${formatDecimal(gramsPerMl * 100, 5)} g per 100 ml`,
+      ),
     ]),
     '---',
     recipe.notes,

@@ -68,7 +68,16 @@ export function concentrations(cup: CupState): Amounts {
   return plastic > 0 ? scaleAmounts(cup.materials, 1 / plastic) : {};
 }
 
-const added = (amounts: Amounts, name: string, amount: number): Amounts => ({ ...amounts, [name]: (amounts[name] ?? 0) + amount });
+const added = (amounts: Amounts, name: string, amount: number): Amounts => ({
+  ...amounts,
+  [name]: (amounts[name] ?? 0) + amount,
+});
+
+function withAdded(cup: CupState, step: Exclude<LedgerStep, { kind: 'pour' }>): CupState {
+  return step.kind === 'plastic'
+    ? { ...cup, plastics: added(cup.plastics, step.material, step.ml) }
+    : { ...cup, materials: added(cup.materials, step.material, step.grams) };
+}
 
 // A log's volumes are read off a cup by eye: a pour that is over by less than this is the whole cup.
 const ROUNDING_ML = 1e-6;
@@ -77,9 +86,8 @@ const ROUNDING_ML = 1e-6;
 export function afterStep(cup: CupState, step: LedgerStep, volumePerGram: VolumePerGram): CupState | OverPour {
   switch (step.kind) {
     case 'plastic':
-      return { ...cup, plastics: added(cup.plastics, step.material, step.ml) };
     case 'add':
-      return { ...cup, materials: added(cup.materials, step.material, step.grams) };
+      return withAdded(cup, step);
     case 'pour': {
       const volume = cupVolume(cup, volumePerGram);
       if (step.ml > volume + ROUNDING_ML) return { step: 0, leftMl: volume, wantedMl: step.ml };
@@ -120,14 +128,7 @@ export function keepLedger(
 
 /** What the notes on the bag add up to: everything ever added over all the plastic, as if nothing had been poured. */
 export function naiveSum(start: CupState, steps: readonly LedgerStep[]): CupState {
-  return steps.reduce<CupState>((cup, step) => {
-    switch (step.kind) {
-      case 'plastic':
-        return { ...cup, plastics: added(cup.plastics, step.material, step.ml) };
-      case 'add':
-        return { ...cup, materials: added(cup.materials, step.material, step.grams) };
-      case 'pour':
-        return cup;
-    }
-  }, start);
+  let cup = start;
+  for (const step of steps) if (step.kind !== 'pour') cup = withAdded(cup, step);
+  return cup;
 }

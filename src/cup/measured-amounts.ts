@@ -1,5 +1,5 @@
-import type { Amounts } from './ledger.ts';
 import type { Bench, BenchMaterial, Measure } from './bench.ts';
+import type { Amounts } from './ledger.ts';
 import { measures } from './measures.ts';
 
 /** Colour difference, ΔE00, between the exact cup and one that holds these grams of its materials. */
@@ -8,7 +8,10 @@ export type ColourError = (grams: Amounts) => number;
 // All combinations of this many are tried; above it each amount is improved in turn.
 const MOST_COMBINATIONS = 200;
 // Differences below this are not seen, so the measure with less effort is taken.
-const INDIFFERENT = 0.05;
+const INDIFFERENT = 0.02;
+// What a dose that is all wrong counts for beside the colour, ΔE00: flake hardly moves the mean colour, but half of it is
+// seen to be half of it.
+const AMISS = 8;
 
 /**
  * Rounds the amounts of one cup to what the bench can measure, together, for the least colour error.
@@ -26,8 +29,14 @@ export function measuredAmounts(
 ): { readonly chosen: Readonly<Record<string, Measure>>; readonly deltaE: number } {
   const names = Object.keys(exact).sort();
   const options = names.map((name) => measures(exact[name]!, material(name), bench).slice(0, 3));
-  const errorOf = (choice: readonly number[]): number =>
-    colourError(Object.fromEntries(names.map((name, index) => [name, options[index]![choice[index]!]!.grams])));
+  const gramsOf = (choice: readonly number[]): Amounts =>
+    Object.fromEntries(names.map((name, index) => [name, options[index]![choice[index]!]!.grams]));
+  const errorOf = (choice: readonly number[]): number => {
+    const grams = gramsOf(choice);
+    return (
+      colourError(grams) + AMISS * names.reduce((sum, name) => sum + Math.abs(grams[name]! / exact[name]! - 1) ** 2, 0)
+    );
+  };
   const effortOf = (choice: readonly number[]): number =>
     choice.reduce((sum, option, index) => sum + options[index]![option]!.effort, 0);
 
@@ -51,7 +60,7 @@ export function measuredAmounts(
   }
   return {
     chosen: Object.fromEntries(names.map((name, index) => [name, options[index]![best[index]!]!])),
-    deltaE: bestError,
+    deltaE: colourError(gramsOf(best)),
   };
 }
 

@@ -19,7 +19,9 @@ export function measures(grams: number, material: BenchMaterial, bench: Bench): 
         : bench.scaleGrams !== undefined
           ? [weighed(grams, bench.scaleGrams)]
           : [{ grams, text: `${formatDecimal(grams)} g`, tool: 'none' as const, effort: 1 }];
-  return [...found].sort((one, other) => Math.abs(one.grams - grams) - Math.abs(other.grams - grams) || one.effort - other.effort);
+  return [...found].sort(
+    (one, other) => Math.abs(one.grams - grams) - Math.abs(other.grams - grams) || one.effort - other.effort,
+  );
 }
 
 /** An amount by the scale, rounded to its step and at least one step. */
@@ -58,7 +60,9 @@ function spoonMeasures(grams: number, gramsPerMl: number, spoons: readonly Spoon
 /** Keeps the measures that are nearer than every one which takes fewer spoonfuls. */
 function nearestByEffort(found: readonly Measure[], grams: number): Measure[] {
   const away = (measure: Measure): number => Math.abs(measure.grams - grams);
-  return found.filter((measure) => !found.some((other) => other.effort < measure.effort && away(other) <= away(measure)));
+  return found.filter(
+    (measure) => !found.some((other) => other.effort < measure.effort && away(other) <= away(measure)),
+  );
 }
 
 /** A volume as a sum of level spoons, the largest first; undefined if it is nothing. */

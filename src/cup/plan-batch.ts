@@ -115,7 +115,8 @@ export function planBatch(plan: {
 }): Batch {
   const { shop, stock } = plan;
   const lines = plan.lines.map(({ mold, baits }) => {
-    if (!(Number.isInteger(baits) && baits > 0)) throw new RangeError(`a batch needs a whole number of baits, not ${baits}`);
+    if (!(Number.isInteger(baits) && baits > 0))
+      throw new RangeError(`a batch needs a whole number of baits, not ${baits}`);
     return { mold: mold.id, baits, shots: Math.ceil(baits / mold.cavities) };
   });
   const baitsMl = plan.lines.reduce(
@@ -170,7 +171,8 @@ export function planBatch(plan: {
 
 function purchases(cups: readonly BatchCup[], stock: (material: string) => BatchStock): BatchMaterial[] {
   const needed = new Map<string, number>();
-  const need = (material: string, grams: number): void => void needed.set(material, (needed.get(material) ?? 0) + grams);
+  const need = (material: string, grams: number): void =>
+    void needed.set(material, (needed.get(material) ?? 0) + grams);
   for (const cup of cups) {
     for (const { material, ml } of cup.plastics) need(material, ml * stock(material).gramsPerMl * cup.split);
     for (const { material, measuredGrams } of cup.amounts) need(material, measuredGrams * cup.split);

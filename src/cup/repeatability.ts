@@ -20,7 +20,11 @@ const SEED = 1940;
  *
  * @param amounts exact grams in the cup
  */
-export function repeatability(amounts: Amounts, spread: (material: string) => Spread, colourError: ColourError): number {
+export function repeatability(
+  amounts: Amounts,
+  spread: (material: string) => Spread,
+  colourError: ColourError,
+): number {
   const names = Object.keys(amounts).sort();
   const random = seededRandom(SEED);
   const differences = Array.from({ length: BATCHES }, () =>

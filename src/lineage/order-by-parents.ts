@@ -13,7 +13,10 @@ export interface Derived {
  *
  * @example orderByParents([{ id: 'b', parents: ['a'] }, { id: 'a', parents: [] }]).order // ['a', 'b']
  */
-export function orderByParents(nodes: readonly Derived[]): { readonly order: readonly string[]; readonly rings: readonly (readonly string[])[] } {
+export function orderByParents(nodes: readonly Derived[]): {
+  readonly order: readonly string[];
+  readonly rings: readonly (readonly string[])[];
+} {
   const parentsOf = new Map(nodes.map((node) => [node.id, node.parents]));
   const state = new Map<string, 'open' | 'ordered' | 'broken'>();
   const order: string[] = [];

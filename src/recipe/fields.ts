@@ -29,7 +29,9 @@ export function shown(input: unknown): string {
   return `\`${text.length > 60 ? `${text.slice(0, 57)}…` : text}\``;
 }
 
-type Read<T> = { readonly value: T } | { readonly fault: Omit<FieldFault, 'code'> & { readonly code?: DiagnosticCode } };
+type Read<T> =
+  | { readonly value: T }
+  | { readonly fault: Omit<FieldFault, 'code'> & { readonly code?: DiagnosticCode } };
 
 /** A schema from a function that reads one value or says what is wrong with it. */
 export function field<T>(code: DiagnosticCode, read: (input: unknown) => Read<T>): z.ZodType<T> {
@@ -92,7 +94,12 @@ export const colour: z.ZodType<string> = field<string>('field/colour', (input) =
   if (/^#[0-9a-f]{6}$/i.test(text)) return { value: text.toLowerCase() };
   if (input === null) {
     return {
-      fault: { found: 'nothing', expected: 'a colour such as `"#d9c48f"`', why: 'YAML reads an unquoted # as the start of a comment', fix: 'put the colour in quotes' },
+      fault: {
+        found: 'nothing',
+        expected: 'a colour such as `"#d9c48f"`',
+        why: 'YAML reads an unquoted # as the start of a comment',
+        fix: 'put the colour in quotes',
+      },
     };
   }
   const bare = /^#?([0-9a-f]{6})$/i.exec(text)?.[1] ?? /^#?([0-9a-f]{3})$/i.exec(text)?.[1]?.replace(/./g, '$&$&');
@@ -176,7 +183,9 @@ export const plasticAmount: z.ZodType<PlasticAmount> = field<PlasticAmount>('fie
   const name = written.slice(space + 1);
   const amount = parseQuantity(written.slice(0, Math.max(0, space)), ['volume']);
   if (!isFault(amount) && SLUG.test(name)) return { value: { ml: millilitres(amount), plastic: name } };
-  return { fault: { ...whole, found: shown(input), expected: 'a volume and the name of a plastic, such as `120 ml supple`' } };
+  return {
+    fault: { ...whole, found: shown(input), expected: 'a volume and the name of a plastic, such as `120 ml supple`' },
+  };
 });
 
 /** A whole number from `least` up. */

@@ -1,7 +1,7 @@
 import matter from 'gray-matter';
 import { type Document, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument, visit } from 'yaml';
-import type { Diagnostic, Position } from '../diagnostics/diagnostic.ts';
 import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
+import type { Diagnostic, Position } from '../diagnostics/diagnostic.ts';
 import { LONGEST_TEXT, type Source } from './source.ts';
 
 /** Steps from the top of the front matter to a value in it. */
@@ -58,7 +58,11 @@ export function readFrontMatter({ path, text }: Source): FrontMatter | readonly 
   }
   const nul = text.indexOf('\0');
   if (nul !== -1) {
-    return fault('file/not-text', nul, { found: 'a NUL character', expected: 'text', why: 'the file is damaged or is no text file' });
+    return fault('file/not-text', nul, {
+      found: 'a NUL character',
+      expected: 'text',
+      why: 'the file is damaged or is no text file',
+    });
   }
   const mark = text.startsWith('\uFEFF') ? 1 : 0;
   const content = text.slice(mark);
@@ -88,13 +92,27 @@ export function readFrontMatter({ path, text }: Source): FrontMatter | readonly 
 
   let document: Document.Parsed | undefined;
   const parse = (yaml: string): object => {
-    document = parseDocument(yaml, { schema: 'core', version: '1.2', uniqueKeys: true, prettyErrors: false });
+    // The splitter leaves the carriage return before the closing line, which YAML takes for a character of its own.
+    document = parseDocument(yaml.replace(/\r$/, ''), {
+      schema: 'core',
+      version: '1.2',
+      uniqueKeys: true,
+      prettyErrors: false,
+    });
     return {};
   };
   // Options are always passed: without them gray-matter caches a failed parse and answers {} the second time.
   const split = matter(content, {
     language: 'yaml',
-    engines: { yaml: { parse }, javascript: refuse, js: refuse, json: refuse, toml: refuse, coffee: refuse, cson: refuse },
+    engines: {
+      yaml: { parse },
+      javascript: refuse,
+      js: refuse,
+      json: refuse,
+      toml: refuse,
+      coffee: refuse,
+      cson: refuse,
+    },
   });
   document ??= parseDocument('', { schema: 'core' });
   const base = mark + content.indexOf(split.matter, 3);
@@ -150,15 +168,15 @@ function syntaxFound(message: string): string {
 
 function rangeOf(document: Document.Parsed, path: FieldPath, part: 'key' | 'value'): readonly [number, number] {
   let node: unknown = document.contents;
-  let range: readonly [number, number] = [0, 1];
-  for (const [depth, step] of path.entries()) {
+  const first = document.contents?.range?.[0] ?? 0;
+  let range: readonly [number, number] = [first, first + 1];
+  for (const step of path) {
     let next: Node | null | undefined;
     let shown: Node | null | undefined;
     if (isMap(node)) {
       const pair = node.items.find((item) => isScalar(item.key) && String(item.key.value) === String(step));
       next = pair?.value as Node | null | undefined;
-      const last = depth === path.length - 1;
-      shown = (last && part === 'value' && next?.range && !isMap(next) && !isSeq(next) ? next : pair?.key) as Node | undefined;
+      shown = (part === 'value' && isScalar(next) ? next : pair?.key) as Node | undefined;
     } else if (isSeq(node)) {
       next = shown = node.items[Number(step)] as Node | undefined;
     }

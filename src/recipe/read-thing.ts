@@ -38,13 +38,25 @@ export function readThing<K extends Kind>(kind: K, id: string, source: Source): 
 
 function valueAt(data: unknown, path: FieldPath): unknown {
   return path.reduce<unknown>(
-    (value, step) => (typeof value === 'object' && value !== null ? (value as Record<PropertyKey, unknown>)[step] : undefined),
+    (value, step) =>
+      typeof value === 'object' && value !== null ? (value as Record<PropertyKey, unknown>)[step] : undefined,
     data,
   );
 }
 
-function explain(issue: z.core.$ZodIssue, frontMatter: FrontMatter, file: string): Diagnostic[] {
-  const at = (code: DiagnosticCode, path: FieldPath, part: 'key' | 'value', fault: Omit<FieldFault, 'code'>): Diagnostic => ({
+/** A path without the step into a list of one that was written as its only entry. */
+function writtenPath(data: unknown, path: FieldPath): FieldPath {
+  return path.filter((step, depth) => typeof step !== 'number' || Array.isArray(valueAt(data, path.slice(0, depth))));
+}
+
+function explain(found: z.core.$ZodIssue, frontMatter: FrontMatter, file: string): Diagnostic[] {
+  const issue = { ...found, path: writtenPath(frontMatter.data, found.path) };
+  const at = (
+    code: DiagnosticCode,
+    path: FieldPath,
+    part: 'key' | 'value',
+    fault: Omit<FieldFault, 'code'>,
+  ): Diagnostic => ({
     code,
     severity: 'error',
     file,
@@ -74,7 +86,9 @@ function explain(issue: z.core.$ZodIssue, frontMatter: FrontMatter, file: string
           found: `field \`${key}\``,
           expected: `one of ${allowed.join(', ')}`,
           why: 'a field that nobody reads would be lost without a word',
-          ...(nearest === undefined ? { fix: 'remove it, or move it to the notes' } : { fix: `write \`${nearest}\``, nearest }),
+          ...(nearest === undefined
+            ? { fix: 'remove it, or move it to the notes' }
+            : { fix: `write \`${nearest}\``, nearest }),
         });
       });
     }
@@ -92,13 +106,22 @@ function explain(issue: z.core.$ZodIssue, frontMatter: FrontMatter, file: string
     }
     case 'invalid_type': {
       const expected = EXPECTED_TYPES[issue.expected] ?? issue.expected;
-      return [input === undefined ? missing(expected) : at('field/type', issue.path, 'value', { found: shown(input), expected })];
+      return [
+        input === undefined
+          ? missing(expected)
+          : at('field/type', issue.path, 'value', { found: shown(input), expected }),
+      ];
     }
     case 'too_small':
-      return [at('field/type', issue.path, 'value', { found: shown(input), expected: `at least ${issue.minimum} entry` })];
+      return [
+        at('field/type', issue.path, 'value', { found: shown(input), expected: `at least ${issue.minimum} entry` }),
+      ];
     case 'invalid_format':
       return [
-        at('field/value', issue.path, 'value', { found: shown(input), expected: 'an address such as `https://book.example/`' }),
+        at('field/value', issue.path, 'value', {
+          found: shown(input),
+          expected: 'an address such as `https://book.example/`',
+        }),
       ];
     default:
       return [at('field/value', issue.path, 'value', { found: shown(input), expected: issue.message })];

@@ -1,0 +1,226 @@
+/**
+ * For every diagnostic code one book that provokes it and the same book mended. The tests compile both; `explain` shows them.
+ *
+ * @packageDocumentation
+ */
+import type { DiagnosticCode } from './catalogue.ts';
+
+/** Texts by path; `undefined` takes a file of `EXAMPLE_BOOK` away. */
+export type ExampleFiles = Readonly<Record<string, string | undefined>>;
+
+/** A mistake and the same mended, as changes to `EXAMPLE_BOOK`. */
+export interface DiagnosticExample {
+  readonly bad: ExampleFiles;
+  readonly good: ExampleFiles;
+}
+
+const text = (front: string, notes = ''): string => `---\n${front.trim()}\n---\n${notes}`;
+
+/** A small book without mistakes. */
+export const EXAMPLE_BOOK: Readonly<Record<string, string>> = {
+  'book.md': text('title: Two Cups'),
+  'colours/smoke.md': text(
+    'title: Smoke\nmold: minnow\ncups:\n  body:\n    plastic: 120 ml supple\n    add:\n      peat: 12 drops',
+  ),
+  'shelf/plastics/supple.md': text('title: Supple\nhighest: 185 °C'),
+  'shelf/colorants/peat.md': text('title: Peat\nlook: { kind: pigment, colour: "#5b4327", dose: 12 drops per 100 ml }'),
+  'shelf/powders/frost.md': text('title: Frost\nlook: { kind: pearl, colour: "#e8e4da", dose: 1 % }'),
+  'molds/minnow.md': text('title: Minnow\ncavity: 3.1 ml\nbody: 9 mm\nthin: 2 mm'),
+};
+
+const change = (path: string, bad: string | undefined, good: string | undefined): DiagnosticExample => ({
+  bad: { [path]: bad },
+  good: { [path]: good },
+});
+
+const cup = (inside: string): string =>
+  text(`title: Smoke\nmold: minnow\ncups:\n  body:\n${inside.replace(/^/gm, '    ')}`);
+const smoke = (bad: string, good: string): DiagnosticExample => change('colours/smoke.md', cup(bad), cup(good));
+const front = (bad: string, good: string): DiagnosticExample => change('colours/smoke.md', text(bad), text(good));
+const PLAIN_CUP = 'cups:\n  body:\n    plastic: 120 ml supple';
+const photo = (file: string): string => text(`title: Smoke\nmold: minnow\nphotos: [${file}]\n${PLAIN_CUP}`);
+
+/** Photos that are in the folder of `EXAMPLE_BOOK`. */
+export const EXAMPLE_PHOTOS: Readonly<
+  Partial<Record<DiagnosticCode, { readonly bad: readonly string[]; readonly good: readonly string[] }>>
+> = {
+  'photo/missing': { bad: [], good: ['photos/smoke.jpg'] },
+  'photo/unused': { bad: ['photos/smoke.jpg'], good: ['photos/smoke.jpg'] },
+};
+
+export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
+  'file/name': {
+    bad: { 'colours/Old Smoke.md': EXAMPLE_BOOK['colours/smoke.md'] },
+    good: { 'colours/old-smoke.md': EXAMPLE_BOOK['colours/smoke.md'] },
+  },
+  'file/too-large': change(
+    'colours/smoke.md',
+    `${EXAMPLE_BOOK['colours/smoke.md']}${'mud '.repeat(70_000)}`,
+    EXAMPLE_BOOK['colours/smoke.md'],
+  ),
+  'file/not-text': change(
+    'colours/smoke.md',
+    `${EXAMPLE_BOOK['colours/smoke.md']}\0`,
+    EXAMPLE_BOOK['colours/smoke.md'],
+  ),
+  'file/unknown-place': { bad: { 'drafts/smoke.md': 'not yet' }, good: { 'drafts/smoke.md': undefined } },
+  'file/same-name': {
+    bad: { 'shelf/powders/peat.md': EXAMPLE_BOOK['shelf/powders/frost.md'] },
+    good: { 'shelf/powders/peat-powder.md': EXAMPLE_BOOK['shelf/powders/frost.md'] },
+  },
+  'front-matter/missing': change('colours/smoke.md', 'title: Smoke\n', EXAMPLE_BOOK['colours/smoke.md']),
+  'front-matter/language': change(
+    'colours/smoke.md',
+    `---js\n${EXAMPLE_BOOK['colours/smoke.md']!.slice(4)}`,
+    EXAMPLE_BOOK['colours/smoke.md'],
+  ),
+  'front-matter/syntax': front(
+    `title: Smoke: dark\nmold: minnow\n${PLAIN_CUP}`,
+    `title: "Smoke: dark"\nmold: minnow\n${PLAIN_CUP}`,
+  ),
+  'front-matter/alias': front(
+    `title: &name Smoke\nmold: minnow\ntags: [*name]\n${PLAIN_CUP}`,
+    `title: Smoke\nmold: minnow\ntags: [Smoke]\n${PLAIN_CUP}`,
+  ),
+  'field/unknown': front(`title: Smoke\nmolt: minnow\n${PLAIN_CUP}`, `title: Smoke\nmold: minnow\n${PLAIN_CUP}`),
+  'field/missing': front(`mold: minnow\n${PLAIN_CUP}`, `title: Smoke\nmold: minnow\n${PLAIN_CUP}`),
+  'field/type': front(
+    `title: Smoke\nmold: minnow\nbaits: many\n${PLAIN_CUP}`,
+    `title: Smoke\nmold: minnow\nbaits: 40\n${PLAIN_CUP}`,
+  ),
+  'field/value': front(
+    `title: Smoke\nmold: minnow\npattern: sold\n${PLAIN_CUP}`,
+    `title: Smoke\nmold: minnow\npattern: solid\n${PLAIN_CUP}`,
+  ),
+  'field/quantity': smoke('plastic: 120 ml supple\nadd:\n  peat: 12', 'plastic: 120 ml supple\nadd:\n  peat: 12 drops'),
+  'field/colour': change(
+    'shelf/colorants/peat.md',
+    text('title: Peat\nlook: { kind: pigment, colour: "#5b432", dose: 12 drops per 100 ml }'),
+    text('title: Peat\nlook: { kind: pigment, colour: "#5b4327", dose: 12 drops per 100 ml }'),
+  ),
+  'field/date': front(
+    `title: Smoke\nmade: 2026-02-30\nmold: minnow\n${PLAIN_CUP}`,
+    `title: Smoke\nmade: 2026-02-28\nmold: minnow\n${PLAIN_CUP}`,
+  ),
+  'book/missing': change('book.md', undefined, EXAMPLE_BOOK['book.md']),
+  'book/no-plastic': {
+    bad: { 'shelf/plastics/supple.md': undefined, 'colours/smoke.md': cup('plastic: 120 ml') },
+    good: { 'colours/smoke.md': cup('plastic: 120 ml') },
+  },
+  'book/unknown-plastic': change(
+    'book.md',
+    text('title: Two Cups\nplastic: suple'),
+    text('title: Two Cups\nplastic: supple'),
+  ),
+  'recipe/unknown-material': smoke(
+    'plastic: 120 ml supple\nadd:\n  paet: 12 drops',
+    'plastic: 120 ml supple\nadd:\n  peat: 12 drops',
+  ),
+  'recipe/unknown-plastic': smoke('plastic: 120 ml suple', 'plastic: 120 ml supple'),
+  'recipe/unknown-mold': front(`title: Smoke\nmold: minow\n${PLAIN_CUP}`, `title: Smoke\nmold: minnow\n${PLAIN_CUP}`),
+  'recipe/unknown-recipe': smoke('from: smok/body', 'plastic: 120 ml supple'),
+  'recipe/unknown-cup': {
+    bad: { 'colours/dusk.md': text('title: Dusk\nmold: minnow\ncups:\n  body:\n    from: smoke/bode') },
+    good: { 'colours/dusk.md': text('title: Dusk\nmold: minnow\ncups:\n  body:\n    from: smoke/body') },
+  },
+  'recipe/unknown-target': front(
+    `title: Smoke\nmold: minnow\nfor: elver\n${PLAIN_CUP}`,
+    `title: Smoke\nmold: minnow\n${PLAIN_CUP}`,
+  ),
+  'recipe/no-cups': front('title: Smoke\nmold: minnow', `title: Smoke\nmold: minnow\n${PLAIN_CUP}`),
+  'recipe/no-plastic': smoke('add:\n  peat: 12 drops', 'plastic: 120 ml supple\nadd:\n  peat: 12 drops'),
+  'recipe/add-and-log': smoke(
+    'plastic: 120 ml supple\nadd:\n  peat: 12 drops\nlog:\n  - pour: 14 ml',
+    'plastic: 120 ml supple\nlog:\n  - add: { peat: 12 drops }\n  - pour: 14 ml',
+  ),
+  'recipe/pattern': front(
+    `title: Smoke\nmold: minnow\npattern: laminate\n${PLAIN_CUP}`,
+    `title: Smoke\nmold: minnow\npattern: solid\n${PLAIN_CUP}`,
+  ),
+  'recipe/shares': front(
+    'title: Smoke\nmold: minnow\npattern: laminate\ncups:\n  back:\n    share: 60%\n    plastic: 80 ml supple\n  belly:\n    share: 60%\n    plastic: 80 ml supple',
+    'title: Smoke\nmold: minnow\npattern: laminate\ncups:\n  back:\n    share: 60%\n    plastic: 80 ml supple\n  belly:\n    plastic: 80 ml supple',
+  ),
+  'recipe/cycle': {
+    bad: {
+      'colours/dusk.md': text('title: Dusk\nmold: minnow\nfrom: dawn'),
+      'colours/dawn.md': text('title: Dawn\nmold: minnow\nfrom: dusk'),
+    },
+    good: {
+      'colours/dusk.md': text('title: Dusk\nmold: minnow\nfrom: smoke'),
+      'colours/dawn.md': text('title: Dawn\nmold: minnow\nfrom: dusk'),
+    },
+  },
+  'recipe/over-poured': smoke(
+    'plastic: 120 ml supple\nlog:\n  - pour: 90 ml\n  - pour: 40 ml',
+    'plastic: 120 ml supple\nlog:\n  - pour: 90 ml\n  - pour: 20 ml',
+  ),
+  'recipe/not-in-cup': {
+    bad: { 'colours/dusk.md': text('title: Dusk\nmold: minnow\ncups:\n  body:\n    from: smoke\n    without: frost') },
+    good: { 'colours/dusk.md': text('title: Dusk\nmold: minnow\ncups:\n  body:\n    from: smoke\n    without: peat') },
+  },
+  'recipe/wrong-measure': smoke(
+    'plastic: 120 ml supple\nadd:\n  frost: 12 drops',
+    'plastic: 120 ml supple\nadd:\n  frost: 1/4 tsp',
+  ),
+  'recipe/plastic-as-material': smoke('plastic: 120 ml supple\nadd:\n  supple: 20 ml', 'plastic: 140 ml supple'),
+  'recipe/overloaded': {
+    bad: {
+      'shelf/powders/frost.md': text('title: Frost\nmost: 2 %\nlook: { kind: pearl, colour: "#e8e4da", dose: 1 % }'),
+      'colours/smoke.md': cup('plastic: 120 ml supple\nadd:\n  frost: 3 %'),
+    },
+    good: {
+      'shelf/powders/frost.md': text('title: Frost\nmost: 2 %\nlook: { kind: pearl, colour: "#e8e4da", dose: 1 % }'),
+      'colours/smoke.md': cup('plastic: 120 ml supple\nadd:\n  frost: 1.5 %'),
+    },
+  },
+  'recipe/too-hot': smoke(
+    'plastic: 120 ml supple\nlog:\n  - heat: 192 °C\n    add: { peat: 12 drops }',
+    'plastic: 120 ml supple\nlog:\n  - heat: 175 °C\n    add: { peat: 12 drops }',
+  ),
+  'material/look-incomplete': change(
+    'shelf/colorants/peat.md',
+    text('title: Peat\nlook: { kind: pigment, colour: "#5b4327" }'),
+    EXAMPLE_BOOK['shelf/colorants/peat.md'],
+  ),
+  'material/chip': change(
+    'shelf/colorants/peat.md',
+    text(
+      'title: Peat\nlook:\n  chips:\n    - { dose: 12 drops per 100 ml, thickness: 3 mm, over-white: "#4a3520", over-black: "#8a6a45" }',
+    ),
+    text(
+      'title: Peat\nlook:\n  chips:\n    - { dose: 12 drops per 100 ml, thickness: 3 mm, over-white: "#8a6a45", over-black: "#4a3520" }',
+    ),
+  ),
+  'material/pack': change(
+    'shelf/colorants/peat.md',
+    text('title: Peat\nprice: 6\nlook: { kind: pigment, colour: "#5b4327", dose: 12 drops per 100 ml }'),
+    text('title: Peat\nprice: 6\npack: 30 ml\nlook: { kind: pigment, colour: "#5b4327", dose: 12 drops per 100 ml }'),
+  ),
+  'mold/no-volume': change(
+    'molds/minnow.md',
+    text('title: Minnow\nbody: 9 mm'),
+    text('title: Minnow\nbody: 9 mm\nbait: 3.4 g'),
+  ),
+  'mold/thickness': change(
+    'molds/minnow.md',
+    text('title: Minnow\ncavity: 3.1 ml\nbody: 2 mm\nthin: 9 mm'),
+    text('title: Minnow\ncavity: 3.1 ml\nbody: 9 mm\nthin: 2 mm'),
+  ),
+  'target/no-colour': {
+    bad: { 'targets/elver.md': text('title: Elver') },
+    good: { 'targets/elver.md': text('title: Elver\nover-white: "#7a6a4c"') },
+  },
+  'photo/missing': change('colours/smoke.md', photo('smoek.jpg'), photo('smoke.jpg')),
+  'photo/unused': change('colours/smoke.md', EXAMPLE_BOOK['colours/smoke.md'], photo('smoke.jpg')),
+  'publish/named': {
+    bad: {
+      'colours/dusk.md': text('title: Dusk\nmold: minnow\npublish: no\nfrom: smoke'),
+      'colours/smoke.md': `${EXAMPLE_BOOK['colours/smoke.md']}Darker still: Dusk.\n`,
+    },
+    good: {
+      'colours/dusk.md': text('title: Dusk\nmold: minnow\npublish: no\nfrom: smoke'),
+      'colours/smoke.md': `${EXAMPLE_BOOK['colours/smoke.md']}There is a darker one.\n`,
+    },
+  },
+};

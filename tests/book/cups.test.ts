@@ -1,0 +1,142 @@
+import { describe, expect, test } from 'vitest';
+import { bookWith, compileWith, dose, file, recipeOf } from './sample.ts';
+
+const PEAT_DROP = 0.05; // g: the default drop of 0.05 ml at 1 g/ml
+// A dye, so that more of it is seen: the peat of the example book hides at a few drops.
+const STRAW = {
+  'shelf/colorants/straw.md': file(
+    'title: Straw\nlook: { kind: dye, colour: "#b98a3a", dose: 20 drops per 100 ml, thickness: 9 mm }',
+  ),
+};
+
+describe('a cup with a log', () => {
+  const log = file(`
+title: Logged
+mold: minnow
+cups:
+  body:
+    plastic: 100 ml supple
+    log:
+      - add: { straw: 20 drops }
+      - heat: 174 °C
+        pour: 31 ml
+        seen: { over-white: "#8a6a45", note: too light }
+      - reheat: true
+        add: { straw: 10 drops }
+      - pour: 14 ml
+        seen: { over-white: "#6a4a35", over-black: "#4a3a25" }
+`);
+  const [cup] = recipeOf(bookWith({ ...STRAW, 'colours/logged.md': log }), 'logged').cups;
+
+  test('compileBook keeps the ledger: later additions go into less plastic', () => {
+    // 100 ml with 1 g in it (1 ml more); 31 ml poured of 101 leaves 70/101 of both; then half a gram.
+    const plastic = (100 * 70) / 101;
+    expect(dose(cup!, 'straw')).toBeCloseTo(((20 * PEAT_DROP * 70) / 101 + 10 * PEAT_DROP) * (100 / plastic), 9);
+    expect(cup!.naive!.contents).toEqual([
+      { material: 'straw', gramsPerMl: expect.closeTo((30 * PEAT_DROP) / 100, 9) },
+    ]);
+    expect(cup!.naive!.deltaE).toBeGreaterThan(0.5);
+    expect(cup!.leftMl).toBeCloseTo(70 + 0.5 - 14, 9);
+  });
+  test('compileBook gathers the steps into rounds that end where something is added after a pour', () => {
+    expect(
+      cup!.rounds.map((round) => [round.number, round.pouredMl, round.heatedTo, round.reheated, round.seen?.note]),
+    ).toEqual([
+      [1, 31, 174, false, 'too light'],
+      [2, 14, undefined, true, undefined],
+    ]);
+    expect(cup!.rounds[1]!.change!.words).toContain('darker');
+    expect(cup!.rounds[1]!.change!.doses[0]!.to).toBeCloseTo(dose(cup!, 'straw'), 9);
+    expect(cup!.rounds[1]!.seenDeltaE).toEqual({ overWhite: expect.any(Number), overBlack: expect.any(Number) });
+    expect(cup!.highestReached).toBe(174);
+    expect(cup!.reheats).toBe(1);
+  });
+  test('compileBook keeps the recipe of a cup that was poured empty', () => {
+    const emptied = log.replace('pour: 14 ml', 'pour: 70.5 ml');
+    const [poured] = recipeOf(bookWith({ ...STRAW, 'colours/logged.md': emptied }), 'logged').cups;
+    expect(poured!.leftMl).toBeCloseTo(0, 6);
+    expect(dose(poured!, 'straw')).toBeCloseTo(dose(cup!, 'straw'), 9);
+  });
+  test('compileBook gives every step that pours too much its own line', () => {
+    const { diagnostics } = compileWith({ ...STRAW, 'colours/logged.md': log.replace('pour: 14 ml', 'pour: 140 ml') });
+    expect(diagnostics.map(({ code, start, fix }) => [code, start.line, fix])).toEqual([
+      ['recipe/over-poured', 14, 'write `pour: 70.5 ml`, or correct an earlier step'],
+    ]);
+  });
+});
+
+describe('a cup that comes from another', () => {
+  const deeper = (inside: string): string =>
+    file(`title: Deeper\nmold: minnow\ncups:\n  body:\n    from: smoke\n${inside}`);
+  const cupOf = (inside: string): ReturnType<typeof recipeOf>['cups'][number] =>
+    recipeOf(bookWith({ 'colours/deeper.md': deeper(inside) }), 'deeper').cups[0]!;
+  const smoke = (12 * PEAT_DROP * 100) / 120;
+
+  test('compileBook scales it to its own plastic', () => {
+    expect(dose(cupOf('    plastic: 300 ml'), 'peat')).toBeCloseTo(smoke, 9);
+  });
+  test('compileBook adds on top, sets instead, and leaves out', () => {
+    expect(dose(cupOf('    add: { peat: 6 drops }'), 'peat')).toBeCloseTo(smoke * 1.5, 9);
+    expect(dose(cupOf('    set: { peat: 6 drops }'), 'peat')).toBeCloseTo(smoke * 0.5, 9);
+    expect(dose(cupOf('    without: peat\n    add: { frost: 1 % }'), 'peat')).toBe(0);
+    expect(dose(cupOf('    add: { peat: 2 drops per 100 ml }'), 'peat')).toBeCloseTo(smoke + 2 * PEAT_DROP, 9);
+  });
+  test('compileBook recomputes what is below when a parent changes', () => {
+    const changed = {
+      'colours/smoke.md': file(
+        'title: Smoke\nmold: minnow\ncups:\n  body:\n    plastic: 120 ml supple\n    add: { peat: 24 drops }',
+      ),
+    };
+    const book = bookWith({ ...changed, 'colours/deeper.md': deeper('    add: { peat: 6 drops }') });
+    expect(dose(recipeOf(book, 'deeper').cups[0]!, 'peat')).toBeCloseTo(smoke * 2.5, 9);
+  });
+  test('compileBook gives a derived recipe the cups, pattern and mold that it does not state', () => {
+    const two = file(
+      'title: Two\nmold: minnow\npattern: laminate\ncups:\n  back:\n    share: 40%\n    plastic: 80 ml supple\n    add: { peat: 12 drops }\n  belly:\n    plastic: 120 ml supple\n    add: { frost: 1 % }',
+    );
+    const child = file('title: Child\nfrom: two\ncups:\n  belly:\n    add: { peat: 1 drop per 100 ml }');
+    const book = bookWith({ 'colours/two.md': two, 'colours/child.md': child });
+    const recipe = recipeOf(book, 'child');
+    expect(recipe).toMatchObject({ pattern: 'laminate', mold: 'minnow', parent: 'two', family: 'two' });
+    expect(recipe.cups.map(({ name, share }) => [name, share])).toEqual([
+      ['back', 0.4],
+      ['belly', expect.closeTo(0.6, 12)],
+    ]);
+    expect(dose(recipe.cups[1]!, 'peat')).toBeCloseTo(PEAT_DROP, 9);
+    expect(recipe.changes.map(({ cup, change }) => [cup, change.doses.map(({ material }) => material)])).toEqual([
+      ['back', []],
+      ['belly', ['peat']],
+    ]);
+    expect(recipeOf(book, 'two').children).toEqual(['child']);
+  });
+});
+
+describe('a bait of several cups', () => {
+  const cups =
+    'cups:\n  back:\n    share: 40%\n    plastic: 80 ml supple\n    add: { peat: 1 drop }\n  belly:\n    plastic: 120 ml supple\n    add: { frost: 1 % }';
+  test('compileBook shows each side of a laminate seen through the other', () => {
+    const recipe = recipeOf(
+      bookWith({ 'colours/two.md': file(`title: Two\nmold: minnow\npattern: laminate\n${cups}`) }),
+      'two',
+    );
+    const [back, belly] = recipe.cups;
+    expect(recipe.body.overWhite.lab.L).toBeLessThan(belly!.body.overWhite.lab.L);
+    expect(recipe.other!.overWhite.lab.L).toBeGreaterThan(recipe.body.overWhite.lab.L);
+    expect(recipe.body.overWhite.hex).not.toBe(back!.body.overWhite.hex);
+    expect(recipe.contrast!.deltaE).toBeGreaterThan(2);
+  });
+  test('compileBook does not care for the order of the files', () => {
+    const files = {
+      'colours/two.md': file(`title: Two\nmold: minnow\npattern: swirl\n${cups}`),
+      'colours/child.md': file('title: Child\nfrom: two'),
+    };
+    const forward = bookWith(files);
+    const backward = bookWith(Object.fromEntries(Object.entries(files).reverse()));
+    expect(JSON.stringify(backward)).toBe(JSON.stringify(forward));
+  });
+  test('JSON.parse(JSON.stringify(book)) is the book', () => {
+    const book = bookWith({ 'colours/two.md': file(`title: Two\nmold: minnow\npattern: core\n${cups}`) });
+    expect(JSON.parse(JSON.stringify(book))).toEqual(book);
+    expect(JSON.stringify(book)).not.toContain('null');
+  });
+});

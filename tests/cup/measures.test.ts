@@ -1,0 +1,104 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { Bench } from '../../src/cup/bench.ts';
+import { measuredAmounts } from '../../src/cup/measured-amounts.ts';
+import { measures, weighed } from '../../src/cup/measures.ts';
+
+const TSP = 4.92892159375;
+const bench: Bench = {
+  drops: true,
+  spoons: [
+    { ml: TSP, name: '1 tsp' },
+    { ml: TSP / 2, name: '1/2 tsp' },
+    { ml: TSP / 4, name: '1/4 tsp' },
+    { ml: TSP / 8, name: '1/8 tsp' },
+  ],
+  scaleGrams: 0.01,
+  dropSpread: 0.1,
+  spoonSpread: 0.1,
+};
+const liquid = { gramsPerDrop: 0.05, gramsPerMl: 1 };
+const powder = { gramsPerMl: 0.4 };
+
+describe('measures', () => {
+  test('measures(liquid) are whole drops on either side', () => {
+    expect(measures(0.37, liquid, bench).map(({ text }) => text)).toEqual(['7 drops', '8 drops']);
+    expect(measures(0.01, liquid, bench).map(({ text }) => text)).toEqual(['1 drop']);
+  });
+  test('measures(powder) are level spoons, and their sums are what the words say', () => {
+    const [nearest] = measures(0.375 * TSP * 0.4, powder, bench);
+    expect(nearest).toMatchObject({ text: '1/4 tsp + 1/8 tsp', tool: 'spoons' });
+    expect(nearest!.grams).toBeCloseTo(0.375 * TSP * 0.4, 12);
+  });
+  test('measures(powder without spoons) are steps of the scale', () => {
+    expect(measures(0.337, powder, { ...bench, spoons: [] })).toEqual([
+      { grams: 0.34, text: '0.34 g', tool: 'scale', effort: 1 },
+    ]);
+  });
+  test('weighed(less than a step) is one step, never nothing', () => {
+    expect(weighed(0.001, 0.01).text).toBe('0.01 g');
+  });
+  test('measures(grams) are never empty, never zero, and the nearest is within half the finest tool', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.0001, max: 40, noNaN: true }), fc.boolean(), (grams, drops) => {
+        const material = drops ? liquid : powder;
+        const finest = drops ? liquid.gramsPerDrop : (TSP / 8) * 0.4;
+        const found = measures(grams, material, bench);
+        expect(found.length).toBeGreaterThan(0);
+        for (const measure of found) expect(measure.grams).toBeGreaterThan(0);
+        // Very large amounts are measured in the largest spoon: nobody levels dozens of small ones.
+        if (grams < TSP * 0.4 * 4 || drops) {
+          expect(Math.abs(found[0]!.grams - grams)).toBeLessThanOrEqual(
+            Math.max(finest / 2 + 1e-9, grams < finest ? finest : 0),
+          );
+        }
+      }),
+    );
+  });
+});
+
+describe('measuredAmounts', () => {
+  test('measuredAmounts rounds one dose against another where that keeps the colour', () => {
+    // Only the sum of the two is seen: 2.4 + 2.4 drops look like 5 drops, and rounding each to its nearest would give 4.
+    const colourError = (grams: Readonly<Record<string, number>>): number =>
+      Math.abs(grams.straw! + grams.peat! - 4.8 * 0.05) * 1000;
+    const { chosen, deltaE } = measuredAmounts(
+      { straw: 2.4 * 0.05, peat: 2.4 * 0.05 },
+      () => liquid,
+      bench,
+      colourError,
+    );
+    expect(chosen.straw!.grams + chosen.peat!.grams).toBeCloseTo(5 * 0.05, 9);
+    expect(deltaE).toBeCloseTo(0.2 * 0.05 * 1000, 6);
+  });
+  test('measuredAmounts keeps the dose of flake near although it hardly moves the colour', () => {
+    const { chosen } = measuredAmounts(
+      { flake: 0.375 * TSP * 0.4 },
+      () => powder,
+      bench,
+      () => 0,
+    );
+    expect(chosen.flake!.text).toBe('1/4 tsp + 1/8 tsp');
+  });
+  test('measuredAmounts(many materials) is never further off than rounding each to its nearest', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.double({ min: 0.03, max: 2, noNaN: true }), { minLength: 1, maxLength: 10 }),
+        (amounts) => {
+          const exact = Object.fromEntries(amounts.map((grams, index) => [`m${index}`, grams]));
+          const weight = (name: string): number => (Number(name.slice(1)) % 2 === 0 ? 1 : -1);
+          const error = (grams: Readonly<Record<string, number>>): number =>
+            50 *
+            Math.abs(
+              Object.entries(grams).reduce((sum, [name, mass]) => sum + weight(name) * (mass - exact[name]!), 0),
+            );
+          const nearest = Object.fromEntries(
+            Object.entries(exact).map(([name, grams]) => [name, measures(grams, liquid, bench)[0]!.grams]),
+          );
+          expect(measuredAmounts(exact, () => liquid, bench, error).deltaE).toBeLessThanOrEqual(error(nearest) + 0.021);
+        },
+      ),
+      { numRuns: 50 },
+    );
+  });
+});

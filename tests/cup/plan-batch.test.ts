@@ -1,0 +1,82 @@
+import { describe, expect, test } from 'vitest';
+import { type BatchMold, planBatch, type ScalableCup, type Shop } from '../../src/cup/plan-batch.ts';
+
+const shop: Shop = {
+  drops: true,
+  spoons: [{ ml: 5, name: '1 spoon' }],
+  scaleGrams: 0.01,
+  dropSpread: 0.1,
+  spoonSpread: 0.1,
+  loss: 0.1,
+  leftInCupMl: 3,
+  cupMl: 350,
+  fill: 0.5,
+};
+const minnow: BatchMold = { id: 'minnow', cavities: 4, cavityMl: 3, sprueMl: 6 };
+const craw: BatchMold = { id: 'craw', cavities: 2, cavityMl: 8, sprueMl: 5 };
+const cup = (name: string, share: number): ScalableCup => ({
+  name,
+  share,
+  plastics: [{ material: 'supple', fraction: 1 }],
+  contents: [{ material: 'peat', gramsPerMl: 0.005 }],
+  volumePerPlastic: 1.005,
+});
+const stock = (
+  material: string,
+): { gramsPerMl: number; gramsPerDrop?: number; price?: number; packGrams?: number; stockGrams?: number } =>
+  material === 'peat'
+    ? { gramsPerMl: 1, gramsPerDrop: 0.05, price: 6, packGrams: 30, stockGrams: 0.5 }
+    : { gramsPerMl: 1.05, price: 21, packGrams: 1050 };
+const plan = (lines: Parameters<typeof planBatch>[0]['lines'], cups = [cup('body', 1)]): ReturnType<typeof planBatch> =>
+  planBatch({ cups, lines, shop, stock, colourError: () => () => 0 });
+
+describe('planBatch', () => {
+  test('planBatch counts baits, sprues by the shot, loss, and what stays in the cup', () => {
+    const batch = plan([{ mold: minnow, baits: 10 }]);
+    // 10 × 3 ml + 3 shots × 6 ml = 48 ml; a tenth lost: 52.8 ml; 3 ml stay.
+    expect(batch.lines).toEqual([{ mold: 'minnow', baits: 10, shots: 3 }]);
+    expect(batch.cups[0]!.volumeMl).toBeCloseTo(55.8, 9);
+    expect(batch.cups[0]!.plastics[0]!.ml).toBeCloseTo(55.8 / 1.005, 9);
+    expect(batch.cups[0]!.amounts[0]).toMatchObject({
+      material: 'peat',
+      text: '6 drops',
+      tool: 'drops',
+      byWeight: '0.28 g',
+    });
+  });
+  test('planBatch adds several molds together', () => {
+    const batch = plan([
+      { mold: minnow, baits: 10 },
+      { mold: craw, baits: 6 },
+    ]);
+    expect(batch.baits).toBe(16);
+    expect(batch.cups[0]!.volumeMl).toBeCloseTo((48 + 6 * 8 + 3 * 5) * 1.1 + 3, 9);
+  });
+  test('planBatch shares the bait among its cups', () => {
+    const batch = plan([{ mold: minnow, baits: 10 }], [cup('back', 0.4), cup('belly', 0.6)]);
+    expect(batch.cups.map(({ volumeMl }) => volumeMl)).toEqual([
+      expect.closeTo(48 * 0.4 * 1.1 + 3, 9),
+      expect.closeTo(48 * 0.6 * 1.1 + 3, 9),
+    ]);
+  });
+  test('planBatch splits a cup that would stand above its fill limit into equal cups below it', () => {
+    const [only] = plan([{ mold: minnow, baits: 100 }]).cups;
+    expect(only!.split).toBe(3);
+    expect(only!.volumeMl).toBeLessThanOrEqual(350 * 0.5 + 1e-9);
+    expect((only!.volumeMl - 3) * only!.split).toBeCloseTo((100 * 3 + 25 * 6) * 1.1, 6);
+  });
+  test('planBatch prices what it measures, and says what to buy', () => {
+    const batch = plan([{ mold: minnow, baits: 100 }]);
+    const peat = batch.materials.find(({ material }) => material === 'peat')!;
+    const grams = batch.cups[0]!.amounts[0]!.measuredGrams * 3;
+    expect(peat.grams).toBeCloseTo(grams, 9);
+    expect(peat.cost).toBeCloseTo((grams / 30) * 6, 9);
+    expect(peat.shortGrams).toBeCloseTo(grams - 0.5, 9);
+    expect(peat.packs).toBe(1);
+    expect(batch.costPerBait).toBeCloseTo(batch.cost / 100, 9);
+    expect(batch.unpriced).toEqual([]);
+  });
+  test('planBatch(no baits) throws and says what it needs', () => {
+    expect(() => plan([{ mold: minnow, baits: 0 }])).toThrow(/whole number of baits/);
+  });
+});

@@ -1,0 +1,44 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { compileBook } from '../../src/book/compile-book.ts';
+import { CATALOGUE, type DiagnosticCode } from '../../src/diagnostics/catalogue.ts';
+import { EXAMPLE_BOOK, EXAMPLE_PHOTOS, EXAMPLES, type ExampleFiles } from '../../src/diagnostics/examples.ts';
+
+function compiled(changes: ExampleFiles, photos: readonly string[] = []): ReturnType<typeof compileBook> {
+  const files = { ...EXAMPLE_BOOK, ...changes };
+  const sources = Object.entries(files).flatMap(([path, text]) => (text === undefined ? [] : [{ path, text }]));
+  return compileBook(sources, { photos });
+}
+
+const CODES = Object.keys(CATALOGUE) as DiagnosticCode[];
+
+test('the example book has no fault', () => {
+  expect(compiled({}).diagnostics).toEqual([]);
+});
+
+describe.each(CODES)('%s', (code) => {
+  const { bad, good } = EXAMPLES[code];
+  const photos = EXAMPLE_PHOTOS[code];
+
+  test('compileBook(bad example) reports it at a place, with what was found and expected, and nothing else', () => {
+    const { diagnostics, book } = compiled(bad, photos?.bad);
+    expect(diagnostics.map((diagnostic) => diagnostic.code)).toEqual([code]);
+    const [diagnostic] = diagnostics;
+    expect(diagnostic!.severity).toBe(CATALOGUE[code].severity);
+    expect(diagnostic!.found).not.toBe('');
+    expect(diagnostic!.expected).not.toBe('');
+    expect(diagnostic!.start.line).toBeGreaterThan(0);
+    expect(book === undefined).toBe(diagnostic!.severity === 'error');
+  });
+
+  test('compileBook(good example) does not', () => {
+    const { diagnostics, book } = compiled(good, photos?.good);
+    expect(diagnostics).toEqual([]);
+    expect(book).toBeDefined();
+  });
+
+  test('DEVELOPERS.md has a row for it with its severity and meaning', () => {
+    const guide = readFileSync(new URL('../../DEVELOPERS.md', import.meta.url), 'utf8');
+    expect(guide).toContain(`| \`${code}\` | ${CATALOGUE[code].severity} | ${CATALOGUE[code].meaning} |`);
+  });
+});

@@ -1,0 +1,59 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { families, orderByParents } from '../../src/lineage/order-by-parents.ts';
+
+//   a   e
+//  / \ /
+// b   c     d
+const SMALL = [
+  { id: 'c', parents: ['a', 'e'] },
+  { id: 'b', parents: ['a'] },
+  { id: 'a', parents: [] },
+  { id: 'd', parents: [] },
+  { id: 'e', parents: [] },
+];
+
+describe('orderByParents', () => {
+  test('orderByParents puts parents first and keeps the given order otherwise', () => {
+    expect(orderByParents(SMALL)).toEqual({ order: ['a', 'e', 'c', 'b', 'd'], rings: [] });
+  });
+  test('orderByParents names each ring once, and leaves out what hangs below it', () => {
+    const { order, rings } = orderByParents([
+      { id: 'x', parents: ['y'] },
+      { id: 'y', parents: ['z'] },
+      { id: 'z', parents: ['x'] },
+      { id: 'below', parents: ['x'] },
+      { id: 'self', parents: ['self'] },
+      { id: 'free', parents: ['unknown'] },
+    ]);
+    expect(rings).toEqual([['x', 'y', 'z'], ['self']]);
+    expect(order).toEqual(['free']);
+  });
+  test('orderByParents(graph without rings) has every node once, after its parents', () => {
+    const graph = fc
+      .integer({ min: 1, max: 30 })
+      .chain((size) =>
+        fc
+          .array(fc.array(fc.nat(), { maxLength: 3 }), { minLength: size, maxLength: size })
+          .map((picks) =>
+            picks.map((list, index) => ({
+              id: `n${index}`,
+              parents: index === 0 ? [] : [...new Set(list.map((pick) => `n${pick % index}`))],
+            })),
+          ),
+      );
+    fc.assert(
+      fc.property(graph, (nodes) => {
+        const { order, rings } = orderByParents(nodes.toReversed());
+        expect(rings).toEqual([]);
+        expect(new Set(order).size).toBe(nodes.length);
+        for (const { id, parents } of nodes)
+          for (const parent of parents) expect(order.indexOf(parent)).toBeLessThan(order.indexOf(id));
+      }),
+    );
+  });
+});
+
+test('families(nodes) are the nodes that are tied in either direction', () => {
+  expect(families(SMALL)).toEqual([['c', 'b', 'a', 'e'], ['d']]);
+});

@@ -1,0 +1,138 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { celsius, grams, millilitres, millimetres } from '../../src/units/convert.ts';
+import { gramsOfDose } from '../../src/units/dose.ts';
+import { formatDose, formatQuantity, formatTemperature } from '../../src/units/format-quantity.ts';
+import { isFault, parseDose, parseQuantity, type Quantity } from '../../src/units/quantity.ts';
+import { UNITS, type Unit, unitOf } from '../../src/units/unit.ts';
+
+describe('units against their definitions (NIST SP 811; Handbook 44, Appendix C)', () => {
+  // Exact by definition: a gallon of 231 in³, an inch of 25.4 mm, a pound of 453.592 37 g.
+  const EXACT: readonly [Unit, number][] = [
+    ['gal', 3785.411784],
+    ['qt', 946.352946],
+    ['pt', 473.176473],
+    ['cup', 236.5882365],
+    ['fl oz', 29.5735295625],
+    ['tbsp', 14.78676478125],
+    ['tsp', 4.92892159375],
+    ['dash', 4.92892159375 / 8],
+    ['pinch', 4.92892159375 / 16],
+    ['smidgen', 4.92892159375 / 32],
+    ['l', 1000],
+  ];
+  test.each(EXACT)('millilitres(1 %s) is the exact volume', (unit, ml) => {
+    expect(millilitres({ amount: 1, unit })).toBeCloseTo(ml, 9);
+  });
+  test('grams(1 lb) and grams(1 oz) are exact', () => {
+    expect(grams({ amount: 1, unit: 'lb' })).toBe(453.59237);
+    expect(grams({ amount: 1, unit: 'oz' })).toBeCloseTo(28.349523125, 12);
+  });
+  test('millimetres(0.008 in) and (0.062 in) are the sizes of flake in millimetres', () => {
+    expect(millimetres({ amount: 0.008, unit: 'in' })).toBeCloseTo(0.2032, 12);
+    expect(millimetres({ amount: 0.062, unit: 'in' })).toBeCloseTo(1.5748, 12);
+  });
+  test('celsius(°F) agrees at the fixed points of water', () => {
+    expect(celsius({ amount: 212, unit: '°F' })).toBeCloseTo(100, 12);
+    expect(celsius({ amount: 32, unit: '°F' })).toBeCloseTo(0, 12);
+    expect(formatTemperature(100, '°F')).toBe('212 °F');
+  });
+});
+
+describe('parseQuantity', () => {
+  test.each([
+    ['120 ml', 120, 'ml'],
+    ['1 1/2 tsp', 1.5, 'tsp'],
+    ['1½ tsp', 1.5, 'tsp'],
+    ['1-1/2 tsp', 1.5, 'tsp'],
+    ['½ cup', 0.5, 'cup'],
+    ['3/8 tsp', 0.375, 'tsp'],
+    ['.5 g', 0.5, 'g'],
+    ['40%', 40, '%'],
+    ['22 drops', 22, 'drop'],
+    ['4 FL OZ', 4, 'fl oz'],
+    ['4 fl. oz.', 4, 'fl oz'],
+    ['171 °C', 171, '°C'],
+  ] as const)('parseQuantity(%s) reads amount and unit', (text, amount, unit) => {
+    expect(parseQuantity(text, ['volume', 'mass', 'drop', 'part', 'temperature'])).toEqual({ amount, unit });
+  });
+  test.each([
+    ['12', 'a number alone'],
+    ['some drops', 'begins with a number'],
+    ['0 ml', 'above zero'],
+    ['12 dorps', 'no unit that fits'],
+    ['1,5 ml', 'with a point'],
+    ['12 ml more', 'no unit that fits'],
+    ['3/0 tsp', 'above zero'],
+    ['-3 ml', 'begins with a number'],
+    ['12 mm', 'measures a length'],
+  ])('parseQuantity(%s) is a fault that says why', (text, why) => {
+    const parsed = parseQuantity(text, ['volume', 'drop']);
+    expect(isFault(parsed) && parsed.why).toContain(why);
+  });
+  test('parseQuantity(decimal comma) offers the point', () => {
+    expect(parseQuantity('1,5 ml', ['volume'])).toMatchObject({ fix: 'write `1.5 ml`' });
+  });
+  test('parseQuantity(formatQuantity(quantity)) is the quantity, to the digits shown', () => {
+    const units = (Object.keys(UNITS) as Unit[]).filter((unit) => UNITS[unit].dimension !== 'temperature');
+    fc.assert(
+      fc.property(fc.constantFrom(...units), fc.double({ min: 0.01, max: 5000, noNaN: true }), (unit, amount) => {
+        const back = parseQuantity(formatQuantity({ amount, unit }), [
+          'volume',
+          'mass',
+          'length',
+          'drop',
+          'part',
+        ]) as Quantity;
+        expect(back.unit).toBe(unit);
+        expect(Math.abs(back.amount / amount - 1)).toBeLessThan(0.006);
+      }),
+    );
+  });
+  test('unitOf(spelling) knows no spelling twice', () => {
+    const spellings = (Object.keys(UNITS) as Unit[]).flatMap((unit) => [
+      unit.toLowerCase(),
+      ...UNITS[unit].aliases.filter((alias) => alias !== unit.toLowerCase()),
+    ]);
+    expect(new Set(spellings).size).toBe(spellings.length);
+    expect(unitOf('Teaspoons')).toBe('tsp');
+  });
+});
+
+describe('doses', () => {
+  const handling = { gramsPerDrop: 0.05, gramsPerMl: 0.5 };
+  const plastic = { ml: 236.5882365, grams: 250 };
+  const dose = (text: string): number => {
+    const parsed = parseDose(text);
+    if (isFault(parsed)) throw new Error(parsed.expected);
+    return gramsOfDose(parsed, handling, plastic);
+  };
+  test('gramsOfDose counts drops, spoons by bulk density, masses, and shares of the plastic by mass', () => {
+    expect(dose('20 drops')).toBeCloseTo(1, 12);
+    expect(dose('1 tsp')).toBeCloseTo(4.92892159375 * 0.5, 12);
+    expect(dose('0.4 g')).toBe(0.4);
+    expect(dose('2 %')).toBeCloseTo(5, 12);
+    expect(dose('2 phr')).toBeCloseTo(5, 12);
+  });
+  test('gramsOfDose(rate) scales with the plastic in the cup', () => {
+    expect(dose('10 drops per 4 fl oz')).toBeCloseTo(1, 9);
+    expect(dose('3/8 tsp per cup')).toBeCloseTo(0.375 * 4.92892159375 * 0.5, 9);
+  });
+  test('gramsOfDose(3/4 tsp in 2 cups) of 0.040 flake is an ordinary load, about a third of a per cent (common practice, no source)', () => {
+    const parsed = parseDose('3/4 tsp');
+    if (isFault(parsed)) throw new Error(parsed.expected);
+    const flake = gramsOfDose(parsed, { gramsPerDrop: 0, gramsPerMl: 0.55 }, { ml: 473, grams: 497 });
+    expect(flake / 473).toBeGreaterThan(0.002);
+    expect(flake / 473).toBeLessThan(0.008);
+  });
+  test('parseDose(share per volume) is a fault: a share already is one', () => {
+    expect(parseDose('2 % per cup')).toMatchObject({ expected: '`2 %` alone' });
+  });
+  test('formatDose reads back', () => {
+    for (const text of ['12 drops', '10 drops per 4 fl oz', '1 1/2 tsp per 1 cup', '2 %']) {
+      const parsed = parseDose(text);
+      if (isFault(parsed)) throw new Error(text);
+      expect(parseDose(formatDose(parsed))).toEqual(parsed);
+    }
+  });
+});
