@@ -55,7 +55,7 @@ export function fitBand(
   const predicted = (o: BandObservation, k: number, s: number): number => {
     const K = o.plasticK + o.concentration * k * unit;
     const S = o.plasticS + o.concentration * s * unit;
-    return surfaceOutward(Math.min(1, layerOver(K, S, effectiveDepth(K, S, o.thickness), o.Rg)), surface);
+    return surfaceOutward(layerOver(K, S, effectiveDepth(K, S, o.thickness), o.Rg), surface);
   };
   const lean = start && { k: start.k / unit, s: start.s / unit };
   const residuals = (k: number, s: number, into: Float64Array): number => {

@@ -6,7 +6,7 @@
  */
 import { FLAKE_FILM_DENSITY, FLAKE_FILM_THICKNESS } from '../tables/flake-film.ts';
 import { GAUSS_NODES, GAUSS_WEIGHTS } from './gauss-legendre.ts';
-import { effectiveDepth, layerOver } from './kubelka-munk.ts';
+import { layerOver, layerReflectances } from './kubelka-munk.ts';
 import { BAND_COUNT, requireBands, type Spectrum } from './spectrum.ts';
 
 /** Outline of a flake. */
@@ -145,7 +145,8 @@ export function spreadFlake(flake: Flake, concentration: number): SpreadFlake {
  * ∫ Σᵢ μᵢ e^(−μz) R(z over flake i) dz + e^(−μX) R(X over backing), μ = Σ μᵢ = Σ nᵢ Aᵢ / 2: the mean over lines of sight, each
  * of which ends at the first flake or at the backing. Right to 1e-6.
  * Shape: K, S and Rg are spectra; the result is written into `out`, which may be Rg itself.
- * Units: K and S per mm, thickness in mm. All are taken as checked (see `layerReflectances`).
+ * Units: K and S per mm, thickness in mm.
+ * Throws: RangeError as `layerReflectances`.
  */
 export function reflectanceWithFlakes(
   K: ArrayLike<number>,
@@ -155,20 +156,27 @@ export function reflectanceWithFlakes(
   Rg: ArrayLike<number>,
   out: Spectrum = new Float64Array(BAND_COUNT),
 ): Spectrum {
+  layerReflectances(K, S, thickness, Rg, out);
   const mu = totalPerMm(flakes);
+  if (mu === 0 || thickness === 0) return out;
+  const past = Math.exp(-mu * thickness);
   for (let band = 0; band < BAND_COUNT; band++) {
-    const k = K[band]!;
-    const s = S[band]!;
-    const whole = layerOver(k, s, effectiveDepth(k, s, thickness), Rg[band]!);
-    const flake = mu > 0 ? seenOnFlakes(k, s, thickness, flakes, mu, band) : 0;
-    out[band] = Math.min(1, Math.exp(-mu * thickness) * whole + flake);
+    const onFlakes = seenOnFlakes(K[band]!, S[band]!, thickness, flakes, mu, band);
+    out[band] = Math.min(1, past * out[band]! + onFlakes);
   }
   return out;
 }
 
+/** Beyond 20/μ there is e^(−20) = 2e-9 of the light left. */
+const NOTHING_LEFT = 20;
+
+const passed = new Float64Array(GAUSS_NODES.length);
+const faded = new Float64Array(GAUSS_NODES.length);
+
 /**
  * The integral over depth, by Gauss and Legendre's rule on panels that double: R(z) changes within 1/(K + S), the weight
- * within 1/μ, and both ever more slowly with depth.
+ * within 1/μ, and both ever more slowly with depth. Because the panels double, the exponentials of one panel are the squares of
+ * those of the panel before.
  */
 function seenOnFlakes(
   K: number,
@@ -179,27 +187,44 @@ function seenOnFlakes(
   band: number,
 ): number {
   const deepest = Math.min(thickness, NOTHING_LEFT / mu);
-  let total = 0;
+  const gamma = Math.sqrt(K * (K + 2 * S));
+  // So little absorbs that tanh(γz)/γ is z to the last digit, and γ may be 0.
+  const straight = gamma * deepest < 1e-6;
+  const panels = Math.max(1, Math.ceil(Math.log2(1 + (deepest * (mu + 2 * (K + S))) / 2)));
+  let half = deepest / (2 ** panels - 1) / 2;
+  for (let i = 0; i < GAUSS_NODES.length; i++) {
+    const z = half * (1 + GAUSS_NODES[i]!);
+    passed[i] = Math.exp(-mu * z);
+    faded[i] = Math.exp(-2 * gamma * z);
+  }
   let from = 0;
-  let width = 2 / (mu + 2 * (K + S));
-  while (from < deepest) {
-    const to = Math.min(deepest, from + width);
-    const half = (to - from) / 2;
+  let passedFrom = 1;
+  let fadedFrom = 1;
+  let passedPanel = Math.exp(-2 * mu * half);
+  let fadedPanel = Math.exp(-4 * gamma * half);
+  let total = 0;
+  for (let panel = 0; panel < panels; panel++) {
     for (let i = 0; i < GAUSS_NODES.length; i++) {
-      const z = from + half * (1 + GAUSS_NODES[i]!);
-      const t = effectiveDepth(K, S, z);
+      const back = fadedFrom * faded[i]!;
+      const t = straight ? from + half * (1 + GAUSS_NODES[i]!) : (1 - back) / ((1 + back) * gamma);
       let seen = 0;
-      for (const flake of flakes) seen += flake.perMm * layerOver(K, S, t, flake.reflectance[band]!);
-      total += half * GAUSS_WEIGHTS[i]! * Math.exp(-mu * z) * seen;
+      for (let kind = 0; kind < flakes.length; kind++) {
+        const flake = flakes[kind]!;
+        seen += flake.perMm * layerOver(K, S, t, flake.reflectance[band]!);
+      }
+      total += half * GAUSS_WEIGHTS[i]! * passedFrom * passed[i]! * seen;
+      passed[i]! *= passed[i]!;
+      faded[i]! *= faded[i]!;
     }
-    from = to;
-    width *= 2;
+    from += 2 * half;
+    half *= 2;
+    passedFrom *= passedPanel;
+    fadedFrom *= fadedPanel;
+    passedPanel *= passedPanel;
+    fadedPanel *= fadedPanel;
   }
   return total;
 }
-
-/** Beyond 20/μ there is e^(−20) = 2e-9 of the light left. */
-const NOTHING_LEFT = 20;
 
 function totalPerMm(flakes: readonly { readonly perMm: number }[]): number {
   let total = 0;

@@ -218,8 +218,9 @@ export function effectiveDepth(K: number, S: number, thickness: number): number 
 export function layerOver(K: number, S: number, t: number, Rg: number): number {
   const St = S * t;
   const At = (K + S) * t;
-  // 1 − At can round to −1e-16 for a deep layer that only absorbs.
-  return Math.max(0, (St + Rg * (1 - At)) / (1 + At - Rg * St));
+  // Rounding alone can pass the limits, by 1e-16: below 0 for a deep layer that only absorbs, above 1 for one that only
+  // scatters on a perfect white.
+  return Math.min(1, Math.max(0, (St + Rg * (1 - At)) / (1 + At - Rg * St)));
 }
 
 function inUnit(value: number): boolean {

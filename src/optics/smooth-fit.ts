@@ -110,7 +110,7 @@ function lookAt(
         const allK = plastic.absorption[band]! + K * (1 + moreK);
         const allS = plastic.scattering[band]! + S * (1 + moreS);
         const inside = layerOver(allK, allS, effectiveDepth(allK, allS, thickness), backing[band]!);
-        return surfaceOutward(Math.min(1, inside), surface);
+        return surfaceOutward(inside, surface);
       };
       R[band] = seen(0, 0);
       byLog[band] = (seen(NUDGE, 0) - R[band]!) / NUDGE;

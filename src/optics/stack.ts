@@ -2,7 +2,6 @@
  * Arrangements of cups in a bait: layers in optical contact, and cups side by side.
  */
 import { reflectanceWithFlakes, type SpreadFlake } from './flake.ts';
-import { layerReflectances } from './kubelka-munk.ts';
 import type { OpticalConstants } from './mixture.ts';
 import { BAND_COUNT, constantSpectrum, requireBands, type Spectrum, spectrumFrom } from './spectrum.ts';
 import { NO_SURFACE, type Surface, surfaceOutward } from './surface.ts';
@@ -38,12 +37,9 @@ export function stackReflectance(
   surface: Surface = NO_SURFACE,
 ): Spectrum {
   const R = typeof backing === 'number' ? constantSpectrum(backing) : spectrumFrom(backing);
-  const clear = new Float64Array(BAND_COUNT);
   for (const layer of layers.toReversed()) {
     const { absorption, scattering, thickness, flakes = [] } = layer;
-    layerReflectances(absorption, scattering, thickness, R, clear);
-    if (flakes.length > 0) reflectanceWithFlakes(absorption, scattering, thickness, flakes, R, R);
-    else R.set(clear);
+    reflectanceWithFlakes(absorption, scattering, thickness, flakes, R, R);
   }
   if (surface !== NO_SURFACE) {
     for (let band = 0; band < BAND_COUNT; band++) R[band] = surfaceOutward(R[band]!, surface);
