@@ -69,7 +69,7 @@ export async function writePhotos(
       }
     }
     await Promise.all([copyFile(picture, join(output, src)), copyFile(small, join(output, thumb))]);
-    const { width, height } = await sharp(picture).metadata();
+    const { width, height } = await sharp(await readFile(picture)).metadata();
     written.push([file, { src, thumb, width, height }]);
   }
   return Object.fromEntries(written);

@@ -111,5 +111,10 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
   config.addWatchTarget(relative(root, recipes) || recipes);
   config.addWatchTarget('site');
   // Without `domDiff` a changed page is loaded anew: its scripts must start from the new data.
-  config.setServerOptions({ showAllHosts: true, domDiff: false, messageOnStart: serverStartMessage });
+  config.setServerOptions({
+    showAllHosts: true,
+    domDiff: false,
+    messageOnStart: serverStartMessage,
+    logger: { info: console.log, log: console.log, error: console.error },
+  });
 }

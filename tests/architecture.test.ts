@@ -1,0 +1,153 @@
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { join, posix } from 'node:path';
+import { expect, test } from 'vitest';
+import { filesBelow } from './folder-tree.ts';
+import { ROOT } from './run-cupbook.ts';
+
+interface Folder {
+  readonly name: string;
+  readonly purpose: string;
+  /** Folders that it may import besides itself, in the order of the table. */
+  readonly imports: readonly string[];
+  /** Whether it may touch files, clocks, networks and screens. */
+  readonly shell?: boolean;
+}
+
+/** The folders of `src/`. Every one may only import what stands above it; DEVELOPERS.md shows the same table. */
+const FOLDERS: readonly Folder[] = [
+  { name: 'diagnostics', purpose: 'the Diagnostic value, its codes, its text form', imports: [] },
+  { name: 'units', purpose: 'parse, convert, scale and round quantities', imports: [] },
+  { name: 'tables', purpose: 'observer, illuminants and other reference data, each with its source', imports: [] },
+  { name: 'lineage', purpose: 'the graph of derived recipes: cycles, order, coordinates', imports: [] },
+  { name: 'optics', purpose: 'spectra, K and S of mixtures, R, tristimulus, Lab, deltaE00', imports: ['tables'] },
+  {
+    name: 'recipe',
+    purpose: 'one Markdown text with front matter in, one thing of the book or diagnostics out',
+    imports: ['diagnostics', 'units'],
+  },
+  { name: 'cup', purpose: 'the cup ledger, batches, measurable amounts, repeatability, cost', imports: ['units'] },
+  {
+    name: 'matching',
+    purpose: 'first recipe, next addition, substitutes, ranked by deltaE00',
+    imports: ['tables', 'optics', 'cup'],
+  },
+  {
+    name: 'photo',
+    purpose: 'pixels in, colours over white and over black out; no file access',
+    imports: ['tables', 'optics'],
+  },
+  {
+    name: 'book',
+    purpose: 'joins the things of a book: references, ledger, prediction, lineage (`compileBook`)',
+    imports: ['diagnostics', 'units', 'tables', 'lineage', 'optics', 'recipe', 'cup', 'matching', 'photo'],
+  },
+  {
+    name: 'render',
+    purpose: 'values in, HTML and SVG strings out (page, swatch, lineage drawing, card)',
+    imports: ['units', 'tables', 'lineage', 'book'],
+  },
+  {
+    name: 'browser',
+    purpose: 'shell: scripts shipped with the page',
+    imports: ['units', 'tables', 'optics', 'cup', 'matching', 'photo', 'book', 'render'],
+    shell: true,
+  },
+  {
+    name: 'eleventy',
+    purpose: 'shell: the plugin; reads files, reports diagnostics, fails the build',
+    imports: ['diagnostics', 'lineage', 'recipe', 'book', 'render'],
+    shell: true,
+  },
+  {
+    name: 'cli',
+    purpose: 'shell: commands, exit codes and printing only',
+    imports: ['diagnostics', 'units', 'recipe', 'matching', 'photo', 'book', 'eleventy'],
+    shell: true,
+  },
+];
+
+const SOURCE = join(ROOT, 'src');
+const files = filesBelow(SOURCE).filter((path) => /\.(?:ts|mjs)$/.test(path));
+const textOf = (path: string): string => readFileSync(join(SOURCE, path), 'utf8');
+const folderOf = (path: string): string => path.split('/')[0]!;
+const filesOf = (folder: string): readonly string[] => files.filter((path) => folderOf(path) === folder);
+
+/** What a file imports, as it is written: from import and export lines, and from `import()` of a fixed name. */
+function importsOf(path: string): readonly string[] {
+  const lines = textOf(path).matchAll(
+    /^\s*(?:import|export)\b[^'";]*?from\s*'([^']+)'|^\s*import\s*'([^']+)'|\bimport\(\s*'([^']+)'\s*\)/gm,
+  );
+  return [...lines].map(([, from, bare, dynamic]) => from ?? bare ?? dynamic ?? '');
+}
+
+test('the test sees imports of every form', () => {
+  expect(importsOf('cli/main.ts')).toContain('./build.ts');
+  expect(importsOf('cli/main.ts')).toContain('node:path');
+  expect(importsOf('cli/cupbook.mjs')).toContain('./bundle.mjs');
+  expect(files.length).toBeGreaterThan(50);
+});
+
+test('every folder of src/ stands in the table, and no other', () => {
+  const there = readdirSync(SOURCE, { withFileTypes: true }).flatMap((entry) =>
+    entry.isDirectory() ? entry.name : [],
+  );
+  const known = FOLDERS.map(({ name }) => name);
+  expect(there.filter((name) => !known.includes(name))).toEqual([]);
+  expect(new Set(known).size).toBe(known.length);
+});
+
+test('no arrow of the table points down', () => {
+  const order = FOLDERS.map(({ name }) => name);
+  for (const [index, { name, imports }] of FOLDERS.entries()) {
+    const below = imports.filter((other) => !order.slice(0, index).includes(other));
+    expect(below, `${name}/ may only import folders that stand above it`).toEqual([]);
+  }
+});
+
+test.each(FOLDERS)('src/$name/ imports only what the table allows', ({ name, imports }) => {
+  const wrong = filesOf(name).flatMap((path) =>
+    importsOf(path)
+      .filter((target) => target.startsWith('.'))
+      .map((target) => posix.join(posix.dirname(path), target))
+      .filter((target) => ![name, ...imports].includes(folderOf(target)))
+      .map((target) => `${path} imports ${target}`),
+  );
+  expect(wrong).toEqual([]);
+});
+
+/** What a file does to the world outside: modules of Node, and calls that are not the same every time. */
+function effectsOf(path: string): readonly string[] {
+  const modules = importsOf(path).filter((target) => target.startsWith('node:'));
+  const code = textOf(path)
+    .replace(/\/\*[\s\S]*?\*\//g, '')
+    .replace(/(^|\s)\/\/.*$/gm, '');
+  const calls =
+    /\b(?:console\.\w+|Math\.random|Date\.now|new Date\(\)|performance\.now|fetch\(|process\.\w+|setTimeout\()/g;
+  return [...modules, ...(code.match(calls) ?? [])];
+}
+
+test('the test sees what a shell does to the world outside', () => {
+  expect(effectsOf('cli/main.ts')).toEqual(expect.arrayContaining(['node:path', 'console.error', 'process.chdir']));
+});
+
+test.each(FOLDERS.filter(({ shell }) => !shell))(
+  'src/$name/ touches no file, clock, chance, network or screen',
+  ({ name }) => {
+    const wrong = filesOf(name).flatMap((path) => effectsOf(path).map((effect) => `${path}: ${effect}`));
+    expect(wrong).toEqual([]);
+  },
+);
+
+test('DEVELOPERS.md shows this table', () => {
+  const table = [
+    '| folder | purpose in one line | may import (besides itself) |',
+    '| --- | --- | --- |',
+    ...FOLDERS.map(
+      ({ name, purpose, imports }) => `| \`${name}/\` | ${purpose} | ${imports.join(', ') || 'nothing'} |`,
+    ),
+  ].join('\n');
+  const path = join(ROOT, 'DEVELOPERS.md');
+  const shown = existsSync(path) ? readFileSync(path, 'utf8') : '';
+  const found = shown.split('\n\n').find((part) => part.startsWith('| folder |'));
+  expect(found?.trim(), `write this table there:\n${table}\n`).toBe(table);
+});

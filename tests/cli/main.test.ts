@@ -1,0 +1,272 @@
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { main } from '../../src/cli/main.ts';
+import { treeHash } from '../folder-tree.ts';
+import { ROOT } from '../run-cupbook.ts';
+import { smallBook, temporaryFolder } from '../small-book.ts';
+
+interface Said {
+  readonly code: number;
+  readonly out: string;
+  readonly err: string;
+}
+
+const here = process.cwd();
+beforeEach(() => {
+  vi.stubEnv('CUPBOOK_RECIPES', undefined);
+  vi.stubEnv('INIT_CWD', undefined);
+});
+afterEach(() => {
+  vi.unstubAllEnvs();
+  vi.restoreAllMocks();
+  process.chdir(here);
+});
+
+/** Runs a command line in this process, from a folder, and keeps what it says. */
+async function cupbook(line: readonly string[], from: string = here): Promise<Said> {
+  const said = { out: '', err: '' };
+  vi.spyOn(console, 'log').mockImplementation((text: string) => {
+    said.out += `${text}
+`;
+  });
+  vi.spyOn(console, 'error').mockImplementation((text: string) => {
+    said.err += `${text}
+`;
+  });
+  process.chdir(from);
+  const code = await main(line, { root: ROOT });
+  process.chdir(here);
+  return { code, ...said };
+}
+
+const BROKEN = '---\ntitle: Broken\nmold: minow-3\ncups:\n  body:\n    plastic: 100 ml supple\n---\n';
+
+describe('cupbook', () => {
+  test.each([[[]], [['help']], [['--help']], [['help', 'nothing']]])('%j lists the commands', async (line) => {
+    const { code, out } = await cupbook(line);
+    expect(code).toBe(0);
+    for (const name of ['serve', 'build', 'check', 'new', 'batch']) expect(out).toContain(`cupbook ${name}`);
+  });
+
+  test.each([[['help', 'new']], [['new', '--help']], [['new', '-h']]])('%j explains one command', async (line) => {
+    const { code, out } = await cupbook(line);
+    expect(code).toBe(0);
+    expect(out).toMatch(/^cupbook new NAME \[--kind KIND\]/);
+  });
+
+  test('version says which one it is', async () => {
+    expect((await cupbook(['version'])).out).toMatch(/^cupbook \d+\.\d+\.\d+\n$/);
+  });
+
+  test.each([
+    [['bild'], 'There is no command "bild". Did you mean build?'],
+    [['zzz'], 'There is no command "zzz". There are: serve, build'],
+    [['check', '--jsn'], 'There is no option "--jsn". Did you mean --json?'],
+    [['check', '--json=yes'], 'The option --json takes no value.'],
+    [['build', '--output'], 'The option --output needs a value: --output DIR.'],
+    [['check', 'peat'], '"check" takes no word "peat": cupbook check'],
+    [['new'], '"new" needs more words: cupbook new NAME'],
+  ])('%j is refused with a sentence and exit code 2', async (line, sentence) => {
+    const { code, out, err } = await cupbook(line);
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(err).toContain(sentence);
+    expect(err.trim().split('\n')).toHaveLength(1);
+  });
+});
+
+describe('cupbook check', () => {
+  test('says nothing but a count of a book without errors', async () => {
+    expect(await cupbook(['check', '--recipes', await smallBook()])).toEqual({
+      code: 0,
+      out: 'no errors in 5 files\n',
+      err: '',
+    });
+  });
+
+  test('shows place, fault and fix of every error, and exits with 1', async () => {
+    const { code, out } = await cupbook([
+      'check',
+      '--recipes',
+      await smallBook({ 'colours/broken.md': BROKEN, 'molds/b.md': '' }),
+    ]);
+    expect(code).toBe(1);
+    expect(out).toContain('colours/broken.md:3:7 error recipe/unknown-mold');
+    expect(out).toContain('fix: write `minnow-3`');
+    expect(out).toContain('molds/b.md:1:1 error front-matter/missing');
+    expect(out).toMatch(/2 errors in 7 files\n$/);
+  });
+
+  test('--json gives the same to a program', async () => {
+    const { code, out } = await cupbook([
+      'check',
+      '--json',
+      '--recipes',
+      await smallBook({ 'colours/broken.md': BROKEN }),
+    ]);
+    expect(code).toBe(1);
+    expect(JSON.parse(out)).toMatchObject({
+      errors: 1,
+      warnings: 0,
+      files: 6,
+      diagnostics: [
+        { code: 'recipe/unknown-mold', file: 'colours/broken.md', start: { line: 3, column: 7 }, nearest: 'minnow-3' },
+      ],
+    });
+  });
+
+  test('--strict lets warnings fail', async () => {
+    const folder = await smallBook({ 'photos/nobody-names-it.jpg': '' });
+    expect((await cupbook(['check', '--recipes', folder])).code).toBe(0);
+    expect((await cupbook(['check', '--strict', '--recipes', folder])).code).toBe(1);
+  });
+
+  test('takes --recipes from where the command was given, and CUPBOOK_RECIPES without it', async () => {
+    const folder = await smallBook();
+    expect((await cupbook(['check', '--recipes', 'colours/..'], folder)).out).toContain('5 files');
+    vi.stubEnv('CUPBOOK_RECIPES', folder);
+    expect((await cupbook(['check'])).out).toContain('5 files');
+  });
+
+  test('names a folder that is not there', async () => {
+    const { code, err } = await cupbook(['check', '--recipes', 'nowhere'], temporaryFolder());
+    expect(code).toBe(1);
+    expect(err).toMatch(/^There is no folder .*nowhere\. .*--recipes\.\n$/);
+  });
+});
+
+describe('cupbook new', () => {
+  test.each(['recipe', 'colorant', 'powder', 'flake', 'plastic', 'additive', 'mold', 'target'])(
+    'NAME --kind %s writes a file that passes check',
+    async (kind) => {
+      const folder = await smallBook();
+      const made = await cupbook(['new', 'Über Reed "2"', '--kind', kind, '--recipes', folder]);
+      expect(made).toMatchObject({ code: 0, err: '' });
+      expect(await cupbook(['check', '--strict', '--recipes', folder])).toMatchObject({
+        code: 0,
+        out: 'no errors in 6 files\n',
+      });
+      const [, path = ''] = /(\S+uber-reed-2\.md) is there/.exec(made.out) ?? [];
+      expect(readFileSync(join(ROOT, path), 'utf8')).toContain('title: "Über Reed \\"2\\""');
+    },
+  );
+
+  test('NAME --from RECIPE writes a recipe that comes from it', async () => {
+    const folder = await smallBook();
+    expect((await cupbook(['new', 'bog-pool-2', '--from', 'bog-pool', '--recipes', folder])).code).toBe(0);
+    const text = readFileSync(join(folder, 'colours/bog-pool-2.md'), 'utf8');
+    expect(text).toContain('title: "Bog Pool 2"');
+    expect(text).toContain('\nfrom: bog-pool\n');
+    expect((await cupbook(['check', '--strict', '--recipes', folder])).code).toBe(0);
+  });
+
+  test('starts a whole book in a folder that is not there, kind by kind', async () => {
+    const folder = join(temporaryFolder(), 'my/book');
+    for (const [name, kind] of [
+      ['Our Book', 'book'],
+      ['Supple', 'plastic'],
+      ['Minnow', 'mold'],
+      ['First', 'recipe'],
+    ]) {
+      expect(await cupbook(['new', name!, '--kind', kind!, '--recipes', folder])).toMatchObject({ code: 0, err: '' });
+    }
+    expect(await cupbook(['check', '--strict', '--recipes', folder])).toMatchObject({
+      code: 0,
+      out: 'no errors in 4 files\n',
+    });
+  });
+
+  test('works in a book that has errors elsewhere', async () => {
+    const folder = await smallBook({ 'colours/broken.md': BROKEN });
+    expect((await cupbook(['new', 'reed', '--recipes', folder])).code).toBe(0);
+    expect((await cupbook(['check', '--recipes', folder])).out).toContain('1 error in 7 files');
+  });
+
+  test.each([
+    [['bog-pool'], 'bog-pool.md is already there. Choose another name.'],
+    [['***'], '"***" has no letter or digit'],
+    [['reed', '--kind', 'recip'], 'There is no kind "recip". Did you mean recipe?'],
+    [['reed', '--from', 'bog-pol'], 'The book has no recipe "bog-pol". Did you mean bog-pool?'],
+    [['reed', '--from', 'bog-pool', '--kind', 'mold'], 'Only a recipe comes from another recipe'],
+    [['peat', '--kind', 'powder'], 'shelf/powders/peat.md would have errors, so it was not written'],
+  ])('%j is refused, and nothing is written', async (line, sentence) => {
+    const folder = await smallBook();
+    const before = treeHash(folder);
+    const { code, err } = await cupbook(['new', ...line, '--recipes', folder]);
+    expect(code).toBe(1);
+    expect(err).toContain(sentence);
+    expect(treeHash(folder)).toBe(before);
+  });
+
+  test('says what a recipe still lacks', async () => {
+    const folder = temporaryFolder();
+    await cupbook(['new', 'Ours', '--kind', 'book', '--recipes', folder]);
+    const { code, err } = await cupbook(['new', 'reed', '--recipes', folder]);
+    expect(code).toBe(1);
+    expect(err).toContain('the book has none yet. Start one first: cupbook new NAME --kind');
+  });
+});
+
+describe('cupbook batch', () => {
+  test('works out a plan over several molds, with the caution', async () => {
+    const folder = await smallBook({
+      'molds/big.md': '---\ntitle: Big\ncavity: 20 ml\nbody: 15 mm\nthin: 3 mm\n---\n',
+    });
+    const { code, out } = await cupbook(['batch', 'bog-pool', 'minnow-3=20', 'big=5', '--recipes', folder]);
+    expect(code).toBe(0);
+    expect(out).toMatch(/^Bog Pool: 20 in minnow-3 \(10 shots\), 5 in big \(5 shots\)\n/);
+    expect(out).toMatch(/\d+ drops +Peat/);
+    expect(out).toContain('Hot plastic burns');
+  });
+
+  test("takes the recipe's own mold where none is named, and gives JSON", async () => {
+    const { out } = await cupbook(['batch', 'bog-pool', '40', '--json', '--recipes', await smallBook()]);
+    expect(JSON.parse(out)).toMatchObject({ lines: [{ mold: 'minnow-3', baits: 40, shots: 20 }], baits: 40 });
+  });
+
+  test.each([
+    [['bog-pol', '10'], 'The book has no recipe "bog-pol". Did you mean bog-pool?'],
+    [['bog-pool', 'minow-3=10'], 'The book has no mold "minow-3". Did you mean minnow-3?'],
+    [['bog-pool', 'many'], '"many" is not a number of baits: write for example minnow-3=60, or 60 alone.'],
+    [['bog-pool', '0'], '"0" is not a number of baits'],
+  ])('%j is refused with a sentence', async (line, sentence) => {
+    const { code, err } = await cupbook(['batch', ...line, '--recipes', await smallBook()]);
+    expect(code).toBe(1);
+    expect(err).toContain(sentence);
+  });
+
+  test('is refused for a book with errors, after showing them', async () => {
+    const { code, err } = await cupbook([
+      'batch',
+      'bog-pool',
+      '10',
+      '--recipes',
+      await smallBook({ 'colours/broken.md': BROKEN }),
+    ]);
+    expect(code).toBe(1);
+    expect(err).toContain('recipe/unknown-mold');
+    expect(err).toContain('nothing can be worked out from it');
+  });
+});
+
+test('an error of the program itself is told in two sentences, its place only with --trace', async () => {
+  const folder = await smallBook();
+  vi.spyOn(JSON, 'stringify').mockImplementation(() => {
+    throw new Error('all wrong');
+  });
+  const plain = await cupbook(['check', '--json', '--recipes', folder]);
+  expect(plain.code).toBe(1);
+  expect(plain.err).toMatch(/^Cupbook stopped at an error of its own: all wrong\nPlease report it: .*--trace.*\n$/);
+  const traced = await cupbook(['check', '--json', '--trace', '--recipes', folder]);
+  expect(traced.err).toMatch(/\n {4}at /);
+});
+
+test('an error of the system names the file', async () => {
+  const folder = await smallBook();
+  writeFileSync(join(folder, 'targets'), 'a file where a folder must be');
+  const { code, err } = await cupbook(['new', 'reed', '--kind', 'target', '--recipes', folder]);
+  expect(code).toBe(1);
+  expect(err.trim().split('\n')).toHaveLength(1);
+  expect(err).toContain('targets');
+  expect(existsSync(join(folder, 'targets/reed.md'))).toBe(false);
+});

@@ -1,0 +1,44 @@
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { chromium as launcher } from 'playwright-core';
+import type { TestProject } from 'vitest/node';
+import { runCupbook } from '../run-cupbook.ts';
+import { chromium } from './chromium.ts';
+import { serveFolder } from './static-server.ts';
+
+declare module 'vitest' {
+  export interface ProvidedContext {
+    /** Where the demo book's site is served: deep below a host, since a book must work below any path. */
+    readonly address: string;
+    /** Folder of the site. */
+    readonly site: string;
+    /** Where a browser waits. */
+    readonly browser: string;
+  }
+}
+
+/** Builds the demo book once, as a person does, serves it and starts a browser for all tests of the site. */
+export default async function builtBook({ provide }: TestProject): Promise<() => Promise<void>> {
+  const folder = await mkdtemp(join(tmpdir(), 'cupbook-site-'));
+  const site = join(folder, 'site');
+  const { code, stderr } = await runCupbook(['build', '--output', site]);
+  if (code !== 0) throw new Error(`The demo book could not be built:\n${stderr}`);
+
+  const server = await serveFolder(site, '/my/book/');
+  const { executablePath, env } = await chromium();
+  const browser = await launcher.launchServer({
+    executablePath,
+    env,
+    args: ['--disable-gpu', '--disable-background-networking'],
+  });
+  provide('address', server.address);
+  provide('site', site);
+  provide('browser', browser.wsEndpoint());
+
+  return async () => {
+    await browser.close();
+    await server.close();
+    await rm(folder, { recursive: true, force: true });
+  };
+}

@@ -1,0 +1,54 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { inject } from 'vitest';
+import type { Book } from '../../src/book/model.ts';
+import { PAGES } from '../../src/render/pages.ts';
+
+/** The book as it was published. */
+export const book = (): Book => JSON.parse(readFileSync(join(inject('site'), 'book.json'), 'utf8')) as Book;
+
+/** Every page of the built book, by kind, as paths from its root. */
+export function pagesByKind(): readonly { readonly kind: string; readonly urls: readonly string[] }[] {
+  const published = book();
+  return PAGES.map(({ kind, items, url }) => ({ kind, urls: items(published).map((item) => url(item)) }));
+}
+
+/** The browser that runs for all tests. Close the connection after the file. */
+export const connect = (): Promise<Browser> => chromium.connect(inject('browser'));
+
+/** An open page that keeps a record of what must not happen. */
+export interface Visit {
+  readonly page: Page;
+  /** Errors of scripts, of the console and of requests to this host, in their order. */
+  readonly errors: readonly string[];
+  /** Requests that left for another host. */
+  readonly foreign: readonly string[];
+  close(): Promise<void>;
+}
+
+/** Opens a page of the book in a fresh profile and waits until it has come to rest. */
+export async function visit(browser: Browser, path: string, options: BrowserContextOptions = {}): Promise<Visit> {
+  const context = await browser.newContext(options);
+  const page = await context.newPage();
+  const errors: string[] = [];
+  const foreign: string[] = [];
+  const address = inject('address');
+  page.on('pageerror', (error) => errors.push(`${path}: ${error.message}`));
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') errors.push(`${path}: ${message.text()}`);
+  });
+  page.on('request', (request) => {
+    const url = request.url();
+    if (!/^(?:data|blob|about):/.test(url) && !url.startsWith(address)) foreign.push(url);
+  });
+  page.on('response', (response) => {
+    if (response.status() >= 400) errors.push(`${path}: ${response.status()} ${response.url()}`);
+  });
+  await page.goto(address + path, { waitUntil: 'load' });
+  // Scripts that wait for the page to be read have run by now.
+  if (options.javaScriptEnabled !== false) {
+    await page.evaluate(() => new Promise<void>((done) => requestIdleCallback(() => done())));
+  }
+  return { page, errors, foreign, close: () => context.close() };
+}
