@@ -1,0 +1,124 @@
+/**
+ * A batch as a page shows it: what goes into each cup, what it costs, what runs short. The build and the page's planner both
+ * write it with this.
+ *
+ * @packageDocumentation
+ */
+import type { Batch, BatchCup, Measured, Settings } from '../book/model.ts';
+import { type Html, html, joined } from './html.ts';
+import { dot } from './swatch/chip.ts';
+import { counted, deltaEText, listText, massText, moneyText, volumeText } from './words.ts';
+
+/** What the view knows of a material. */
+export interface NamedMaterial {
+  readonly title: string;
+  readonly hex: string;
+  /** Order in which it goes into the cup: plastics, liquids, powders, flake, the rest. */
+  readonly kind: string;
+  readonly price?: number;
+}
+
+/** Names and doses that a batch does not carry itself. */
+export interface BatchNames {
+  material(id: string): NamedMaterial;
+  /** Link to a material's page; absent where there is none. */
+  href?(id: string): string;
+  /** Exact dose in 100 ml, as a text. */
+  perHundred(cup: string, material: string): string;
+  /** Share of the bait, and the colour of the cup over white. */
+  cup(name: string): { readonly share: number; readonly hex: string };
+  mold(id: string): { readonly title: string; readonly bag?: number };
+  readonly settings: Settings;
+}
+
+const KIND_ORDER = ['plastic', 'colorant', 'powder', 'flake', 'additive'];
+
+/** Amounts in the order in which they go in. */
+export function inOrderOfWork<T extends { readonly material: string }>(
+  amounts: readonly T[],
+  kindOf: (material: string) => string,
+): readonly T[] {
+  const place = ({ material }: T): number => KIND_ORDER.indexOf(kindOf(material));
+  return [...amounts].sort((one, other) => place(one) - place(other));
+}
+
+function materialName(names: BatchNames, id: string): Html {
+  const { title, hex } = names.material(id);
+  const href = names.href?.(id);
+  return html`${dot(hex)}${href === undefined ? title : html`<a href="${href}">${title}</a>`}`;
+}
+
+function amountRow(names: BatchNames, cup: string, amount: Measured): Html {
+  const { material, text, grams, byWeight, tool } = amount;
+  // What the scale has shown already is not said again.
+  const weight = byWeight === undefined || tool === 'scale' ? '' : html`<span class="or">or ${byWeight}</span>`;
+  return html`<tr><th scope="row">${materialName(names, material)}</th><td class="measure"><b>${text}</b>${weight}</td><td class="exact">${massText(grams)}<span class="per">${names.perHundred(cup, material)}</span></td></tr>`;
+}
+
+function plasticRow(names: BatchNames, { material, ml }: BatchCup['plastics'][number]): Html {
+  const exact = names.settings.volume === 'ml' ? `${ml.toFixed(1)} ml` : volumeText(ml, names.settings);
+  return html`<tr class="plastic"><th scope="row">${materialName(names, material)}</th><td class="measure"><b>${volumeText(ml, names.settings)}</b></td><td class="exact">${exact}</td></tr>`;
+}
+
+/** How many equal cups, in words that stand out. */
+export function splitText(split: number): string {
+  return split === 1 ? 'one cup' : `${split} equal cups, each:`;
+}
+
+function cupTable(names: BatchNames, cup: BatchCup, level: 3 | 4): Html {
+  const { share, hex } = names.cup(cup.name);
+  const order = inOrderOfWork(cup.amounts, (material) => names.material(material).kind);
+  const head = html`${dot(hex)}<span>${cup.name}</span> <span class="cup-share">${Math.round(share * 100)} % of the bait, ${splitText(cup.split)}</span>`;
+  const fault =
+    cup.measuringDeltaE >= 0.05
+      ? html`<p class="fine">Measured so, it comes out ΔE ${deltaEText(cup.measuringDeltaE)} from exact.</p>`
+      : '';
+  return html`<div class="cup" data-cup="${cup.name}">${level === 3 ? html`<h3>${head}</h3>` : html`<h4>${head}</h4>`}<table class="amounts"><thead><tr><th scope="col">Material</th><th scope="col">Measure</th><th scope="col">Exact<span class="per">in 100 ml of plastic</span></th></tr></thead><tbody>${cup.plastics.map((plastic) => plasticRow(names, plastic))}${order.map((amount) => amountRow(names, cup.name, amount))}</tbody></table>${fault}</div>`;
+}
+
+/** What the batch makes, in a sentence. */
+export function batchSentence(batch: Batch, names: Pick<BatchNames, 'mold'>): string {
+  const lines = batch.lines.map(
+    ({ mold, baits, shots }) => `${counted(baits, 'bait')} of ${names.mold(mold).title} in ${counted(shots, 'shot')}`,
+  );
+  return listText(lines);
+}
+
+/** Amounts of every cup of a batch. */
+export function batchCups(batch: Batch, names: BatchNames, level: 3 | 4 = 3): Html {
+  return html`<p class="batch-says">For ${batchSentence(batch, names)}.</p><div class="cups">${batch.cups.map((cup) => cupTable(names, cup, level))}</div>`;
+}
+
+/** Cost of a batch, and what must be bought for it. */
+export function batchCosts(batch: Batch, names: BatchNames): Html {
+  const { settings } = names;
+  const short = batch.materials.filter(({ shortGrams }) => shortGrams > 0);
+  const bags = batch.lines.length === 1 ? names.mold(batch.lines[0]!.mold).bag : undefined;
+  const priced = batch.materials.length > batch.unpriced.length;
+  const cost = priced
+    ? html`<dl class="facts"><div><dt>This batch</dt><dd>${moneyText(batch.cost, settings)}</dd></div><div><dt>A bait</dt><dd>${moneyText(batch.costPerBait, settings)}</dd></div>${
+        bags === undefined
+          ? ''
+          : html`<div><dt>A bag of ${bags}</dt><dd>${moneyText(batch.costPerBait * bags, settings)}</dd></div>`
+      }</dl>`
+    : html`<p>No price of these materials is on the shelf.</p>`;
+  const unpriced =
+    priced && batch.unpriced.length > 0
+      ? html`<p class="fine">Without ${joined(batch.unpriced.map((id) => names.material(id).title))}, whose price is not on the shelf.</p>`
+      : '';
+  const rows = batch.materials.map(({ material, grams, ml, cost: price, stockGrams, shortGrams, packs }) => {
+    const amount = names.material(material).kind === 'plastic' ? volumeText(ml, settings) : massText(grams);
+    const left =
+      stockGrams === undefined
+        ? 'not counted'
+        : shortGrams > 0
+          ? html`<strong>${massText(shortGrams)} short${packs > 0 ? `: buy ${counted(packs, 'pack')}` : ''}</strong>`
+          : `${massText(stockGrams - grams)} left after it`;
+    return html`<tr><th scope="row">${materialName(names, material)}</th><td>${amount}</td><td>${price === undefined ? '–' : moneyText(price, settings)}</td><td>${left}</td></tr>`;
+  });
+  const verdict =
+    short.length === 0
+      ? ''
+      : html`<p class="short"><strong>Runs short:</strong> ${joined(short.map(({ material }) => names.material(material).title))}.</p>`;
+  return html`${cost}${unpriced}${verdict}<details class="shopping"><summary>What it takes, and what is on the shelf</summary><div class="scroll"><table><thead><tr><th scope="col">Material</th><th scope="col">Takes</th><th scope="col">Costs</th><th scope="col">On the shelf</th></tr></thead><tbody>${rows}</tbody></table></div></details>`;
+}

@@ -1,0 +1,43 @@
+import type { Book, Family, Material, Mold, Recipe, RecipeLook, Target } from '../book/model.ts';
+
+/** The things of a book by their ids. */
+export interface BookIndex {
+  readonly recipes: ReadonlyMap<string, Recipe>;
+  readonly looks: ReadonlyMap<string, RecipeLook>;
+  readonly materials: ReadonlyMap<string, Material>;
+  readonly molds: ReadonlyMap<string, Mold>;
+  readonly targets: ReadonlyMap<string, Target>;
+  readonly families: ReadonlyMap<string, Family>;
+  /** Family of each recipe that has relatives. */
+  readonly familyOf: ReadonlyMap<string, Family>;
+}
+
+const byId = <T extends { readonly id: string }>(things: readonly T[]): ReadonlyMap<string, T> =>
+  new Map(things.map((thing) => [thing.id, thing]));
+
+// Each of a book's pages needs it, and a book never changes: without it a page would cost time in proportion to the book.
+const indexes = new WeakMap<Book, BookIndex>();
+
+/** Index of a book, made once. */
+export function bookIndex(book: Book): BookIndex {
+  const known = indexes.get(book);
+  if (known !== undefined) return known;
+  const index = {
+    recipes: byId(book.recipes),
+    looks: byId(book.looks),
+    materials: byId(book.materials),
+    molds: byId(book.molds),
+    targets: byId(book.targets),
+    families: byId(book.families),
+    familyOf: new Map(book.families.flatMap((family) => family.members.map((member) => [member, family] as const))),
+  };
+  indexes.set(book, index);
+  return index;
+}
+
+/** A thing that a page was asked for. Throws RangeError if the book has none of this id: the shell pages over `items`. */
+export function required<T>(things: ReadonlyMap<string, T>, id: string): T {
+  const thing = things.get(id);
+  if (thing === undefined) throw new RangeError(`the book has nothing named ${id}: ask only for what \`items\` lists`);
+  return thing;
+}

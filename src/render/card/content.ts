@@ -1,0 +1,89 @@
+/**
+ * What stands on a card: short texts in the order in which the bench needs them.
+ *
+ * @packageDocumentation
+ */
+import type { Book, Mold, Recipe } from '../../book/model.ts';
+import { batchSentence, inOrderOfWork } from '../batch-view.ts';
+import { bookIndex, required } from '../book-index.ts';
+import { CAUTIONS } from '../cautions.ts';
+import { paths } from '../links.ts';
+import { heatOf, heatWords, orderOfWork } from '../order-of-work.ts';
+import { volumeText } from '../words.ts';
+
+/** One line of a cup: how much, of what, and the same by weight. */
+export interface CardRow {
+  readonly measure: string;
+  readonly name: string;
+  readonly weight?: string;
+  readonly plastic: boolean;
+}
+
+export interface CardCup {
+  readonly name: string;
+  /** `40 % of the bait` */
+  readonly share: string;
+  /** `2 equal cups, each:`; absent for one cup. */
+  readonly split?: string;
+  readonly hex: string;
+  readonly rows: readonly CardRow[];
+}
+
+export interface CardContent {
+  readonly id: string;
+  readonly title: string;
+  readonly pattern: Recipe['pattern'];
+  /** What the batch makes. */
+  readonly batch: string;
+  readonly cups: readonly CardCup[];
+  readonly heat: readonly string[];
+  readonly steps: readonly string[];
+  readonly cautions: readonly string[];
+  /** Absolute address of the recipe's page; absent where the book states none. */
+  readonly address?: string;
+  readonly book: string;
+}
+
+function rowsOf(book: Book, cup: Recipe['batch']['cups'][number]): readonly CardRow[] {
+  const { materials } = bookIndex(book);
+  const plastics = cup.plastics.map(
+    ({ material, ml }): CardRow => ({
+      measure: volumeText(ml, book.settings),
+      name: required(materials, material).title,
+      plastic: true,
+    }),
+  );
+  const amounts = inOrderOfWork(cup.amounts, (material) => required(materials, material).kind).map(
+    ({ material, text, byWeight, tool }): CardRow => ({
+      measure: text,
+      name: required(materials, material).title,
+      plastic: false,
+      ...(byWeight === undefined || tool === 'scale' ? {} : { weight: byWeight }),
+    }),
+  );
+  return [...plastics, ...amounts];
+}
+
+/** Content of a recipe's card for its stated batch. */
+export function cardContent(book: Book, recipe: Recipe): CardContent {
+  const { materials, molds } = bookIndex(book);
+  const { id, title, pattern, batch } = recipe;
+  return {
+    id,
+    title,
+    pattern,
+    batch: batchSentence(batch, { mold: (mold: string): Mold => required(molds, mold) }),
+    cups: batch.cups.map((cup, index) => ({
+      name: cup.name,
+      share: `${Math.round(recipe.cups[index]!.share * 100)} % of the bait`,
+      hex: recipe.cups[index]!.body.overWhite.hex,
+      rows: rowsOf(book, cup),
+      ...(cup.split === 1 ? {} : { split: `${cup.split} equal cups, each:` }),
+    })),
+    heat: heatWords(heatOf(recipe.cups), book.settings, (material) => materials.get(material)?.title ?? material),
+    steps: orderOfWork(recipe, (material) => materials.get(material)?.kind),
+    cautions: CAUTIONS.map(({ short }) => short),
+    ...(book.address === undefined ? {} : { address: `${book.address}${paths.recipe(id)}` }),
+    book: book.title,
+  };
+}

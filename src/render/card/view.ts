@@ -1,0 +1,57 @@
+/**
+ * A fitted card as HTML: each side is one paper.
+ *
+ * @packageDocumentation
+ */
+import { type Html, html } from '../html.ts';
+import { dot } from '../swatch/chip.ts';
+import type { Coats } from '../swatch/coat.ts';
+import { pour } from '../swatch/pour.ts';
+import type { CardContent } from './content.ts';
+import type { CardBlock, FittedCard } from './fit.ts';
+import { qrCode } from './qr.ts';
+
+const WARNING = 'Hot vinyl burns, its fumes harm: goggles, gloves, hood.';
+
+function blockView(block: CardBlock, content: CardContent): Html {
+  switch (block.kind) {
+    case 'cup': {
+      const { cup, rows, continued } = block;
+      return html`<section class="card-cup"><h3>${dot(cup.hex)}${cup.name}${continued ? ', continued' : ''} <span class="card-share">${cup.share}${cup.split === undefined ? '' : html` <b>${cup.split}</b>`}</span></h3><table>${html`<tbody>${rows.map(
+        ({ measure, name, weight, plastic }) =>
+          html`<tr${plastic ? html` class="plastic"` : ''}><td>${measure}</td><th scope="row">${name}${weight === undefined ? '' : html`<span class="card-weight">or ${weight}</span>`}</th></tr>`,
+      )}</tbody>`}</table></section>`;
+    }
+    case 'heat':
+      return html`<p class="card-heat">${content.heat.join(' ')}</p>`;
+    case 'steps':
+      return html`<section class="card-steps"><h3>Order of work</h3><ol>${content.steps.map((step) => html`<li>${step}</li>`)}</ol></section>`;
+    case 'cautions':
+      return html`<section class="card-cautions"><div><h3>Cautions</h3><ul>${content.cautions.map((caution) => html`<li>${caution}</li>`)}</ul></div>${
+        content.address === undefined
+          ? ''
+          : html`<div class="card-qr">${qrCode(content.address, `QR code of ${content.address}`)}</div>`
+      }</section>`;
+  }
+}
+
+/** All sides of a card. */
+export function cardSides(card: FittedCard, coats: Coats, idPrefix: string): readonly Html[] {
+  const { content, format, step, sides } = card;
+  const { title, batch, id, book } = content;
+  return sides.map((blocks, index) => {
+    const first = index === 0;
+    const drawing = pour(coats, {
+      id: `${idPrefix}-${index}`,
+      seed: id,
+      budget: 110,
+      label: first ? `${title} over white and over black` : '',
+    });
+    const number = sides.length > 1 ? `side ${index + 1} of ${sides.length}` : '';
+    const head = first
+      ? html`<div class="card-swatch">${drawing}</div><h2>${title}</h2><p class="card-batch">${batch}</p>`
+      : html`<div class="card-next"><span class="card-swatch-small">${drawing}</span><h2>${title}</h2></div>`;
+    const warned = blocks.some(({ kind }) => kind === 'cautions');
+    return html`<article class="card card-${format.name} step-${step}" data-card="${id}">${head}<div class="card-body">${blocks.map((block) => blockView(block, content))}</div><p class="card-foot">${warned ? '' : html`<b>${WARNING}</b> `}${book}${number === '' ? '' : html` <span class="card-number">${number}</span>`}</p></article>`;
+  });
+}

@@ -1,0 +1,54 @@
+/**
+ * The book as data: `book.json`, and for each recipe a JSON that stands by itself and the file that its maker wrote.
+ *
+ * @packageDocumentation
+ */
+import type { Book } from '../book/model.ts';
+import { bookIndex, required } from './book-index.ts';
+import { paths } from './links.ts';
+import type { FileKind } from './page.ts';
+
+const json = (value: unknown): string => `${JSON.stringify(value)}\n`;
+
+/** The whole published book. */
+const bookFile: FileKind = {
+  kind: 'book-data',
+  items: () => [''],
+  url: () => paths.bookData,
+  text: (book) => json(book),
+};
+
+/** One recipe with the materials that are in it and its mold. */
+const recipeFile: FileKind = {
+  kind: 'recipe-data',
+  items: (book) => book.recipes.map(({ id }) => id),
+  url: paths.recipeData,
+  text: (book, id) => json(recipeData(book, id)),
+};
+
+/** The recipe's file, as published. */
+const sourceFile: FileKind = {
+  kind: 'recipe-source',
+  items: (book) => book.recipes.map(({ id }) => id),
+  url: paths.recipeSource,
+  text: (book, id) => required(bookIndex(book).recipes, id).source.text,
+};
+
+function recipeData(book: Book, id: string): object {
+  const { recipes, materials, molds } = bookIndex(book);
+  const recipe = required(recipes, id);
+  const used = new Set(
+    recipe.cups.flatMap(({ plastics, contents }) => [...plastics, ...contents].map(({ material }) => material)),
+  );
+  return {
+    format: book.format,
+    book: { title: book.title, maker: book.maker, address: book.address },
+    settings: book.settings,
+    recipe,
+    mold: required(molds, recipe.mold),
+    materials: [...used].sort().map((material) => required(materials, material)),
+  };
+}
+
+/** All files beside the pages. */
+export const FILES: readonly FileKind[] = [bookFile, recipeFile, sourceFile];

@@ -1,0 +1,111 @@
+/**
+ * The document round every page: head, header, contents, footer.
+ *
+ * @packageDocumentation
+ */
+import { type Html, html } from './html.ts';
+import { link, paths } from './links.ts';
+import type { PageContext, ScriptName } from './page.ts';
+
+/** What a page gives its document. */
+export interface DocumentParts {
+  /** The page's own title; left out on the home page, which has the book's. */
+  readonly title?: string;
+  /** For search engines and shared links: a sentence. */
+  readonly description: string;
+  /** What stands in `<main>`. */
+  readonly main: Html;
+  /** Scripts that the page needs; it must read without them. */
+  readonly scripts?: readonly ScriptName[];
+  /** Whether it searches, which runs a WebAssembly module. */
+  readonly searches?: boolean;
+  /** The part of the book that the page is in, a path of the contents. */
+  readonly part?: string;
+  /** Class of the body, for pages with a paper of their own. */
+  readonly paper?: string;
+}
+
+/** Parts of the book, in the order of the contents. */
+function contents({ book }: PageContext): readonly (readonly [path: string, name: string])[] {
+  return [
+    [paths.home, 'Colours'],
+    [paths.find, 'Find'],
+    [paths.plan, 'Plan a batch'],
+    [paths.shelf, 'Shelf'],
+    [paths.molds, 'Molds'],
+    ...(book.families.length > 0 ? [[paths.families, 'Families'] as const] : []),
+    [paths.cards, 'Cards'],
+    [paths.care, 'Care'],
+    [paths.foreword, 'Foreword'],
+  ];
+}
+
+/** Everything from the book itself, nothing from elsewhere; a script of the search may compile its own module. */
+function policy(searches: boolean): string {
+  return [
+    "default-src 'none'",
+    `script-src 'self'${searches ? " 'wasm-unsafe-eval'" : ''}`,
+    "style-src 'self'",
+    "font-src 'self'",
+    "img-src 'self' data:",
+    "connect-src 'self'",
+    "worker-src 'self'",
+    "base-uri 'none'",
+    "form-action 'self'",
+  ].join('; ');
+}
+
+/** Search engines and tabs cut longer titles. */
+const LONGEST_TITLE = 65;
+
+function fullTitle(title: string | undefined, bookTitle: string): string {
+  if (title === undefined) return bookTitle.slice(0, LONGEST_TITLE);
+  const full = `${title} · ${bookTitle}`;
+  return full.length <= LONGEST_TITLE ? full : title.slice(0, LONGEST_TITLE);
+}
+
+/** The whole document as text. */
+export function document(context: PageContext, parts: DocumentParts): string {
+  const { book, assets } = context;
+  const to = (path: string): string => link(context, path);
+  const scripts: readonly ScriptName[] = parts.scripts ?? [];
+  const items = contents(context).map(([path, name]) => {
+    const here = path === parts.part;
+    return html`<li><a href="${to(path)}"${here ? html` aria-current="${path === context.url ? 'page' : 'true'}"` : ''}>${name}</a></li>`;
+  });
+  return html`<!doctype html>
+<html lang="en" data-root="${to('')}">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policy(parts.searches ?? false)}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="color-scheme" content="light dark">
+<meta name="referrer" content="no-referrer">
+<title>${fullTitle(parts.title, book.title)}</title>
+<meta name="description" content="${parts.description}">
+<link rel="icon" type="image/svg+xml" href="${to(assets.icon)}">
+<link rel="stylesheet" href="${to(assets.css)}">
+<script src="${to(assets.scripts.theme)}"></script>
+${scripts.map((name) => html`<script defer src="${to(assets.scripts[name])}"></script>\n`)}</head>
+<body${parts.paper === undefined ? '' : html` class="${parts.paper}"`}>
+<a class="skip" href="#main">Skip to the page</a>
+<header class="top">
+<a class="book-title" href="${to('')}">${book.title}</a>
+<nav class="top-nav" aria-label="Parts of the book"><ul>${items}</ul></nav>
+<p class="top-short"><a href="${to(paths.find)}">Find</a> <a href="#contents">Contents</a></p>
+</header>
+<main id="main" tabindex="-1">
+${parts.main}
+</main>
+<footer class="foot">
+<nav id="contents" aria-label="Contents"><h2>Contents</h2><ul>${items}</ul></nav>
+<div class="colophon">
+<p>${book.title}${book.maker === undefined ? '' : html`, by ${book.maker}`}. Colours are computed from the materials and what is in the cup; a screen shows them nearly, a poured bait shows them truly.</p>
+<p>Hot vinyl burns and gives off fumes: <a href="${to(paths.care)}">read the cautions</a> before you heat any. The whole book <a href="${to(paths.bookData)}">as data</a>.</p>
+<p class="theme" hidden><button type="button" data-theme-switch aria-live="polite">Light or dark</button></p>
+</div>
+</footer>
+</body>
+</html>
+`.toString();
+}

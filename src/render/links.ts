@@ -1,0 +1,51 @@
+import type { PageContext } from './page.ts';
+
+/** The page that a server shows for whatever is missing, at any depth. */
+export const NOT_FOUND = '404.html';
+
+/**
+ * Prefix that leads from a page to the root of the book: `../../` for `colours/alder-smoke/`, `./` for the root itself.
+ * The page for what is missing is shown at any depth, so its prefix is the path of the book's address, or `/`.
+ */
+export function rootPrefix({ url, book }: Pick<PageContext, 'url' | 'book'>): string {
+  if (url === NOT_FOUND) return book.address === undefined ? '/' : new URL(book.address).pathname;
+  const depth = url.split('/').length - 1;
+  return depth === 0 ? './' : '../'.repeat(depth);
+}
+
+/** Link from a page to a path from the root. */
+export function link(context: Pick<PageContext, 'url' | 'book'>, path: string): string {
+  return rootPrefix(context) + path;
+}
+
+/** Paths of the pages, from the root. */
+export const paths = {
+  home: '',
+  hue: (hue: string): string => `#${hueAnchor(hue)}`,
+  recipe: (id: string): string => `colours/${id}/`,
+  card: (id: string): string => `colours/${id}/card/`,
+  smallCard: (id: string): string => `colours/${id}/card-4x6/`,
+  recipeData: (id: string): string => `colours/${id}/recipe.json`,
+  recipeSource: (id: string): string => `colours/${id}/${id}.md`,
+  cards: 'cards/',
+  sheetA4: 'cards/a4/',
+  sheetLetter: 'cards/letter/',
+  labels: 'labels/',
+  shelf: 'shelf/',
+  material: (id: string): string => `shelf/${id}/`,
+  molds: 'molds/',
+  mold: (id: string): string => `molds/${id}/`,
+  target: (id: string): string => `targets/${id}/`,
+  families: 'families/',
+  family: (id: string): string => `families/${id}/`,
+  foreword: 'foreword/',
+  find: 'find/',
+  plan: 'plan/',
+  care: 'care/',
+  bookData: 'book.json',
+} as const;
+
+/** Id of a hue family's heading on the home page. */
+export function hueAnchor(hue: string): string {
+  return `hue-${hue.toLowerCase().replace(/[^a-z0-9]+/g, '-')}`;
+}

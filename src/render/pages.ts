@@ -1,0 +1,55 @@
+/**
+ * All pages and files of a book, for the shells that write them.
+ *
+ * @packageDocumentation
+ */
+
+import { FILES as FILE_KINDS } from './data-files.ts';
+import type { FileKind, PageKind } from './page.ts';
+import {
+  cardsPage,
+  labelsPage,
+  recipeCardPage,
+  recipeSmallCardPage,
+  sheetA4Page,
+  sheetLetterPage,
+} from './pages/cards.ts';
+import { familiesPage, familyPage } from './pages/families.ts';
+import { findPage } from './pages/find.ts';
+import { homePage } from './pages/home.ts';
+import { moldPage, moldsPage } from './pages/molds.ts';
+import { planPage } from './pages/plan.ts';
+import { recipePage } from './pages/recipe.ts';
+import { materialPage, shelfPage } from './pages/shelf.ts';
+import { targetPage } from './pages/target.ts';
+import { carePage, forewordPage, notFoundPage } from './pages/texts.ts';
+
+export { familyGraph } from './lineage-picture.ts';
+export { searchRecords } from './search-records.ts';
+
+/** Every kind of page. */
+export const PAGES: readonly PageKind[] = [
+  homePage,
+  recipePage,
+  recipeCardPage,
+  recipeSmallCardPage,
+  cardsPage,
+  sheetA4Page,
+  sheetLetterPage,
+  labelsPage,
+  shelfPage,
+  materialPage,
+  moldsPage,
+  moldPage,
+  targetPage,
+  familiesPage,
+  familyPage,
+  forewordPage,
+  findPage,
+  planPage,
+  carePage,
+  notFoundPage,
+];
+
+/** Every kind of file beside the pages. */
+export const FILES: readonly FileKind[] = FILE_KINDS;

@@ -1,0 +1,172 @@
+/**
+ * Cards for the bench: one recipe's, and sheets of all.
+ *
+ * @packageDocumentation
+ */
+import type { Book, Recipe } from '../../book/model.ts';
+import { bookIndex, required } from '../book-index.ts';
+import { cardContent } from '../card/content.ts';
+import { CARD_FORMATS, type CardFormat, fitCard } from '../card/fit.ts';
+import { cardSides } from '../card/view.ts';
+import { coloursByHue } from '../colour-entry.ts';
+import { document } from '../document.ts';
+import { type Html, html } from '../html.ts';
+import { link, paths } from '../links.ts';
+import type { PageKind } from '../page.ts';
+import { chips } from '../swatch/chip.ts';
+import { recipeCoats } from '../swatch/coat.ts';
+import { counted, sentence } from '../words.ts';
+
+function sidesOf(book: Book, recipe: Recipe, format: CardFormat): readonly Html[] {
+  const mold = required(bookIndex(book).molds, recipe.mold);
+  return cardSides(fitCard(cardContent(book, recipe), format), recipeCoats(recipe, mold), `c-${recipe.id}`);
+}
+
+/** What stands above the papers on a screen: how to print, and where else to go. */
+function printBar(words: Html, back: Html): Html {
+  return html`<div class="print-bar"><p>${words}</p><p class="print-actions"><button type="button" data-print hidden>Print</button> ${back}</p></div>`;
+}
+
+const HOW = 'Print it from your browser’s menu, at 100 %, with background graphics and without margins.';
+
+function cardPage(kind: string, format: CardFormat, size: string, url: (id: string) => string): PageKind {
+  return {
+    kind,
+    items: (book) => book.recipes.map(({ id }) => id),
+    url,
+    render: (context, id) => {
+      const { book } = context;
+      const recipe = required(bookIndex(book).recipes, id);
+      const sides = sidesOf(book, recipe, format);
+      const unaddressed =
+        book.address === undefined ? ' It has no QR code, since the book does not state its address.' : '';
+      const two =
+        sides.length > 1 ? ` It has ${counted(sides.length, 'side')}: print them back to back, or side by side.` : '';
+      return document(context, {
+        title: `Card: ${recipe.title}`,
+        description: `Bench card of ${recipe.title}, ${size}, with measured amounts, order of work and cautions.`,
+        part: paths.cards,
+        scripts: ['print'],
+        paper: 'paper',
+        main: html`<h1 class="print-title">Bench card of ${recipe.title}</h1>${printBar(
+          html`${size}. ${HOW}${two}${unaddressed}`,
+          html`<a href="${link(context, paths.recipe(id))}">Back to the recipe</a>`,
+        )}<div class="papers">${sides}</div>`,
+      });
+    },
+  };
+}
+
+export const recipeCardPage: PageKind = cardPage('recipe-card', CARD_FORMATS.a6, '105 × 148 mm (A6)', paths.card);
+export const recipeSmallCardPage: PageKind = cardPage(
+  'recipe-card-4x6',
+  CARD_FORMATS['4x6'],
+  '4 × 6 in',
+  paths.smallCard,
+);
+
+const CELLS = 4;
+
+function sheetPage(kind: string, format: CardFormat, sheet: 'a4' | 'letter', size: string, url: string): PageKind {
+  return {
+    kind,
+    items: () => [''],
+    url: () => url,
+    render: (context) => {
+      const { book } = context;
+      const cells = book.recipes.flatMap((recipe) => sidesOf(book, recipe, format));
+      const sheets = Array.from({ length: Math.ceil(cells.length / CELLS) }, (_, index) =>
+        cells.slice(index * CELLS, (index + 1) * CELLS),
+      );
+      return document(context, {
+        title: `Cards, ${size}`,
+        description: `All bench cards of ${book.title}, four to a ${size} sheet with cut marks.`,
+        part: paths.cards,
+        scripts: ['print'],
+        paper: 'paper',
+        main: html`<h1 class="print-title">All cards on ${size}</h1>${printBar(
+          html`Four to a sheet, ${counted(sheets.length, 'sheet')}. ${HOW} Cut along the marks.`,
+          html`<a href="${link(context, paths.cards)}">All cards</a>`,
+        )}<div class="papers">${sheets.map((four) => html`<section class="sheet sheet-${sheet}" aria-label="Sheet">${four}<span class="cut cut-top"></span><span class="cut cut-bottom"></span><span class="cut cut-left"></span><span class="cut cut-right"></span><span class="cut cut-middle"></span></section>`)}</div>${
+          cells.length === 0 ? html`<p>The book has no recipes to print.</p>` : ''
+        }`,
+      });
+    },
+  };
+}
+
+export const sheetA4Page: PageKind = sheetPage('cards-a4', CARD_FORMATS.a6, 'a4', 'A4', paths.sheetA4);
+export const sheetLetterPage: PageKind = sheetPage(
+  'cards-letter',
+  CARD_FORMATS.quarter,
+  'letter',
+  'Letter',
+  paths.sheetLetter,
+);
+
+/** Labels of a sheet: 3 across and 8 down an A4. */
+const LABELS = 24;
+
+export const labelsPage: PageKind = {
+  kind: 'labels',
+  items: () => [''],
+  url: () => paths.labels,
+  render: (context) => {
+    const { book } = context;
+    const sheets = Array.from({ length: Math.ceil(book.recipes.length / LABELS) }, (_, index) =>
+      book.recipes.slice(index * LABELS, (index + 1) * LABELS),
+    );
+    return document(context, {
+      title: 'Bag labels',
+      description: `Labels for the bags of ${book.title}, 24 to an A4 sheet.`,
+      part: paths.cards,
+      scripts: ['print'],
+      paper: 'paper',
+      main: html`<h1 class="print-title">Bag labels</h1>${printBar(
+        html`70 × 37 mm, 24 to an A4 sheet, ${counted(sheets.length, 'sheet')}. ${HOW}`,
+        html`<a href="${link(context, paths.cards)}">All cards</a>`,
+      )}<div class="papers">${sheets.map((recipes) => html`<section class="sheet sheet-labels" aria-label="Sheet">${recipes.map((recipe) => bagLabel(book, recipe))}</section>`)}</div>`,
+    });
+  },
+};
+
+function bagLabel(book: Book, recipe: Recipe): Html {
+  const { title, body, thin, pattern } = recipe;
+  const mold = required(bookIndex(book).molds, recipe.mold);
+  const long = title.length > 26 ? ' long' : '';
+  const colours = [body, ...(recipe.other === undefined ? [] : [recipe.other]), thin];
+  return html`<article class="bag-label"><div class="bag-chip">${chips(
+    colours.map(({ overWhite, overBlack }) => ({ overWhite: overWhite.hex, overBlack: overBlack.hex })),
+    '',
+  )}</div><div class="bag-words"><h2 class="bag-title${long}">${title}</h2><p>${mold.title}${mold.bag === undefined ? '' : `, ${mold.bag}`}</p><p>${sentence(pattern)}</p><p class="bag-date">Poured</p></div></article>`;
+}
+
+/** Where cards are chosen. */
+export const cardsPage: PageKind = {
+  kind: 'cards',
+  items: () => [''],
+  url: () => paths.cards,
+  render: (context) => {
+    const { book } = context;
+    const to = (path: string): string => link(context, path);
+    const groups = coloursByHue(book);
+    return document(context, {
+      title: 'Cards',
+      description: `Cards of ${book.title} for the bench: single, or all on sheets.`,
+      part: paths.cards,
+      main: html`<h1>Cards</h1>
+<p class="lead">For the wall above the bench: measured amounts for the recipe’s own batch, order of work, the highest temperature, the cautions.</p>
+<ul class="sheets"><li><a href="${to(paths.sheetA4)}">All cards on A4, four to a sheet</a></li><li><a href="${to(paths.sheetLetter)}">All cards on Letter, four to a sheet</a></li><li><a href="${to(paths.labels)}">Bag labels on A4, 24 to a sheet</a></li></ul>
+${groups.map(
+  ({ hue, entries }) =>
+    html`<h2>${sentence(hue)}</h2><ul class="card-choice">${entries.flatMap(({ id, title, body, recipe }) =>
+      recipe === undefined
+        ? []
+        : [
+            html`<li><span class="choice-chip">${chips([{ overWhite: body.overWhite.hex, overBlack: body.overBlack.hex }], '')}</span><span class="choice-name">${title}</span><a href="${to(paths.card(id))}" aria-label="Card of ${title}, 105 by 148 mm">105 × 148 mm</a><a href="${to(paths.smallCard(id))}" aria-label="Card of ${title}, 4 by 6 in">4 × 6 in</a></li>`,
+          ],
+    )}</ul>`,
+)}`,
+    });
+  },
+};

@@ -1,0 +1,66 @@
+import type { Family } from '../../book/model.ts';
+import { bookIndex, required } from '../book-index.ts';
+import { colourEntry } from '../colour-entry.ts';
+import { document } from '../document.ts';
+import { type Html, html } from '../html.ts';
+import { lineagePicture } from '../lineage-picture.ts';
+import { link, paths } from '../links.ts';
+import type { PageContext, PageKind } from '../page.ts';
+import { chipColours, chips, dot } from '../swatch/chip.ts';
+import { counted } from '../words.ts';
+
+/** All families. */
+export const familiesPage: PageKind = {
+  kind: 'families',
+  items: () => [''],
+  url: () => paths.families,
+  render: (context) => {
+    const { families } = context.book;
+    return document(context, {
+      title: 'Families',
+      description: `Which colours of ${context.book.title} were made from which.`,
+      part: paths.families,
+      main: html`<h1>Families</h1><p class="lead">Colours that were made from one another, or that share a cup. Where a parent changes, all below it are computed anew.</p><ul class="families">${families.map((family) => familyItem(context, family))}</ul>${families.length === 0 ? html`<p>No colour of the book was made from another yet.</p>` : ''}`,
+    });
+  },
+};
+
+function familyItem(context: PageContext, { id, title, members }: Family): Html {
+  const bodies = members.flatMap((member) => colourEntry(context.book, member)?.body ?? []);
+  return html`<li><a href="${link(context, paths.family(id))}"><span class="shelf-strip">${chips(bodies.map(chipColours), '')}</span><span class="shelf-name">${title}</span></a><span class="shelf-words">${counted(members.length, 'colour')}</span></li>`;
+}
+
+/** A whole family. */
+export const familyPage: PageKind = {
+  kind: 'family',
+  items: (book) => book.families.map(({ id }) => id),
+  url: paths.family,
+  render: (context, id) => {
+    const family = required(bookIndex(context.book).families, id);
+    const { title, members } = family;
+    const layout = context.lineage[id];
+    return document(context, {
+      title: `The family of ${title}`,
+      description: `${counted(members.length, 'colour')} that come from ${title}, and how each differs from its parent.`,
+      part: paths.families,
+      main: html`<h1>The family of ${title}</h1>
+${layout === undefined ? '' : lineagePicture(context, layout, `Lineage of the family of ${title}, parents on the left`)}
+<h2>As a list</h2>
+${familyList(context, family)}`,
+    });
+  },
+};
+
+function familyList(context: PageContext, { members, edges }: Family): Html {
+  const { book } = context;
+  const title = (id: string): string => colourEntry(book, id)?.title ?? id;
+  return html`<ul class="uses">${members.map((id) => {
+    const from = edges.filter(({ to }) => to === id);
+    const words = from.map(({ from: parent, kind, label }) => {
+      const how = kind === 'recipe' ? 'from' : 'with a cup of';
+      return html`, ${how} ${title(parent)}${label === '' ? '' : `: ${label}`}`;
+    });
+    const hex = colourEntry(book, id)?.body.overWhite.hex;
+    return html`<li>${hex === undefined ? '' : dot(hex)}<a href="${link(context, paths.recipe(id))}">${title(id)}</a><span class="fine">${words}</span></li>`;
+  })}</ul>`;
+}

@@ -1,0 +1,132 @@
+import type { Book } from '../../book/model.ts';
+import { bookIndex } from '../book-index.ts';
+import { coloursByHue } from '../colour-entry.ts';
+import { document } from '../document.ts';
+import { foundRow } from '../find-view.ts';
+import { type Html, html } from '../html.ts';
+import { link, paths } from '../links.ts';
+import type { PageKind } from '../page.ts';
+import { searchRecords } from '../search-records.ts';
+import { chips } from '../swatch/chip.ts';
+import { counted, sentence } from '../words.ts';
+
+/** Filters of the search, in the order of the page, with their names. Each is a filter of the search records. */
+const FACETS: readonly (readonly [filter: string, name: string])[] = [
+  ['hue', 'Hue'],
+  ['lightness', 'Lightness'],
+  ['opacity', 'Opacity'],
+  ['pattern', 'Pattern'],
+  ['flake-colour', 'Flake colour'],
+  ['flake-size', 'Flake size'],
+  ['material', 'Material'],
+  ['mold', 'Mold'],
+  ['tag', 'Tag'],
+];
+
+const ORDER: Readonly<Record<string, readonly string[]>> = {
+  lightness: ['light', 'medium', 'dark'],
+  opacity: ['clear', 'translucent', 'opaque'],
+};
+
+interface FacetValue {
+  readonly value: string;
+  readonly count: number;
+}
+
+/** Values of every filter, with how many colours have each. */
+function facetValues(book: Book): ReadonlyMap<string, readonly FacetValue[]> {
+  const counts = new Map<string, Map<string, number>>();
+  for (const { filters } of searchRecords(book)) {
+    for (const [filter, values] of Object.entries(filters)) {
+      const count = counts.get(filter) ?? new Map<string, number>();
+      counts.set(filter, count);
+      for (const value of values) count.set(value, (count.get(value) ?? 0) + 1);
+    }
+  }
+  const hues = coloursByHue(book).map(({ hue }) => hue);
+  return new Map(
+    [...counts].map(([filter, values]) => {
+      const order = filter === 'hue' || filter === 'flake-colour' ? hues : (ORDER[filter] ?? []);
+      const place = (value: string): number => (order.includes(value) ? order.indexOf(value) : order.length);
+      const sorted = [...values].sort(([one], [other]) => place(one) - place(other) || one.localeCompare(other));
+      return [filter, sorted.map(([value, count]) => ({ value, count }))];
+    }),
+  );
+}
+
+/** Colours under a hue's name: those of its lightest, middle and darkest. */
+function hueStrip(book: Book, hue: string): Html {
+  const entries = coloursByHue(book).find((group) => group.hue === hue)?.entries ?? [];
+  const some = [...new Set([0, 0.5, 1].map((part) => Math.round(part * (entries.length - 1))))].flatMap(
+    (at) => entries[at] ?? [],
+  );
+  return chips(
+    some.map(({ body }) => ({ overWhite: body.overWhite.hex, overBlack: body.overBlack.hex })),
+    '',
+  );
+}
+
+function facetGroup(book: Book, filter: string, name: string, values: readonly FacetValue[]): Html {
+  const { materials } = bookIndex(book);
+  const colours = new Map([...materials.values()].map(({ title, hex }) => [title, hex]));
+  const strip = (value: string): Html | string => {
+    const hex = colours.get(value);
+    if (filter === 'hue') return html`<span class="choice-strip">${hueStrip(book, value)}</span>`;
+    return filter === 'material' && hex !== undefined
+      ? html`<span class="choice-strip">${chips([{ overWhite: hex, overBlack: hex }], '')}</span>`
+      : '';
+  };
+  const choices = values.map(({ value, count }) => {
+    const id = `f-${filter}-${value.toLowerCase().replace(/[^a-z0-9]+/g, '-')}`;
+    return html`<li><input type="checkbox" id="${id}" name="${filter}" value="${value}"><label for="${id}">${strip(value)}<span>${sentence(value)}</span> <span class="count">${count}</span></label></li>`;
+  });
+  return html`<details class="facet"${filter === 'hue' ? html` open` : ''} data-facet="${filter}"><summary>${name} <span class="chosen" data-chosen></span></summary><ul class="choices" role="group" aria-label="${name}">${choices}</ul></details>`;
+}
+
+/** Search over everything in the book. */
+export const findPage: PageKind = {
+  kind: 'find',
+  items: () => [''],
+  url: () => paths.find,
+  render: (context) => {
+    const { book, assets } = context;
+    const values = facetValues(book);
+    const groups = FACETS.flatMap(([filter, name]) => {
+      const found = values.get(filter);
+      return found === undefined ? [] : [facetGroup(book, filter, name, found)];
+    });
+    const count = book.recipes.length + book.looks.length;
+    const index = assets.pagefind === undefined ? '' : html` data-pagefind="${link(context, assets.pagefind)}"`;
+    return document(context, {
+      title: 'Find',
+      description: `Search the colours of ${book.title} by words, hue, material, flake, pattern and opacity.`,
+      part: paths.find,
+      scripts: assets.pagefind === undefined ? [] : ['find'],
+      searches: true,
+      main: html`<h1>Find</h1>
+<div class="find"${index} data-find>
+<form class="find-form" role="search" hidden>
+<label for="find-words">Words</label><span class="search-line"><input id="find-words" name="q" type="search" autocomplete="off" spellcheck="false"><button type="reset">Clear</button></span>
+<fieldset class="find-kind"><legend>Look among</legend><ul class="choices"><li><input type="radio" id="k-colour" name="kind" value="colour" checked><label for="k-colour">Colours</label></li><li><input type="radio" id="k-all" name="kind" value=""><label for="k-all">Everything</label></li></ul></fieldset>
+<div class="facets">${groups}</div>
+</form>
+<div class="find-results">
+<p class="find-count" role="status" data-count>${counted(count, 'colour')}, by hue.</p>
+<div data-results>${coloursByHue(book).map(
+        ({ hue, entries }) =>
+          html`<h2>${sentence(hue)}</h2><ul class="found-list">${entries.map(({ id, title, body, pattern, facets }) =>
+            foundRow({
+              href: link(context, paths.recipe(id)),
+              title,
+              about: `${pattern}, ${facets.opacity}`,
+              white: body.overWhite.hex,
+              black: body.overBlack.hex,
+            }),
+          )}</ul>`,
+      )}</div>
+<p><button type="button" hidden data-more>Show more</button></p>
+<p class="only-static fine">Without JavaScript this page lists all colours by hue; <a href="${link(context, paths.shelf)}">the shelf</a> says which colours a material is in.</p>
+</div></div>`,
+    });
+  },
+};

@@ -1,0 +1,51 @@
+import { coloursByHue, type HueGroup } from '../colour-entry.ts';
+import { document } from '../document.ts';
+import { type Html, html } from '../html.ts';
+import { hueAnchor, link, paths } from '../links.ts';
+import type { PageKind } from '../page.ts';
+import { chips } from '../swatch/chip.ts';
+import { tile, tileBudget } from '../tile.ts';
+import { counted, sentence } from '../words.ts';
+
+/** The wall of colours. */
+export const homePage: PageKind = {
+  kind: 'home',
+  items: () => [''],
+  url: () => '',
+  render: (context) => {
+    const { book } = context;
+    const groups = coloursByHue(book);
+    const count = book.recipes.length + book.looks.length;
+    const budget = tileBudget(count);
+    return document(context, {
+      description: `${book.title}: ${counted(count, 'colour')} for soft-plastic lures, computed from what is in the cup.`,
+      part: paths.home,
+      scripts: ['filter'],
+      main: html`<div class="wall-head">
+<h1>${book.title}</h1>
+<p class="lead">${counted(count, 'colour')}${book.maker === undefined ? '' : html`, poured by ${book.maker}`}. Each card is one film over white and over black: thick, then thin, then none, with its flake at true size.</p>
+<form class="search-form" role="search" action="${link(context, paths.find)}" method="get"><label for="q">Name, material, tag</label><span class="search-line"><input id="q" name="q" type="search" autocomplete="off" data-filter><button type="submit">Find</button></span></form>
+<p class="filter-count" role="status" data-filter-count></p>
+</div>
+<nav class="hues" aria-label="Families of hue"><ul>${groups.map(hueLink)}</ul></nav>
+${groups.map(
+  ({
+    hue,
+    entries,
+  }) => html`<section class="hue" id="${hueAnchor(hue)}" aria-labelledby="${hueAnchor(hue)}-head" data-filter-group>
+<h2 id="${hueAnchor(hue)}-head">${sentence(hue)} <span class="count">${entries.length}</span></h2>
+<ul class="wall">${entries.map((entry) => tile(context, entry, { budget }))}</ul>
+</section>
+`,
+)}${groups.length === 0 ? html`<p>The book has no colours yet. <a href="${link(context, paths.foreword)}">The foreword</a> says what it is for.</p>` : ''}`,
+    });
+  },
+};
+
+/** A family's name under a strip of its colours. */
+function hueLink({ hue, entries }: HueGroup): Html {
+  const colours = entries
+    .slice(0, 24)
+    .map(({ body }) => ({ overWhite: body.overWhite.hex, overBlack: body.overBlack.hex }));
+  return html`<li><a href="#${hueAnchor(hue)}">${chips(colours, '')}<span>${sentence(hue)} <span class="count">${entries.length}</span></span></a></li>`;
+}

@@ -1,0 +1,89 @@
+import type { Mold } from '../../book/model.ts';
+import { bookIndex, required } from '../book-index.ts';
+import { colourEntry } from '../colour-entry.ts';
+import { document } from '../document.ts';
+import { type Html, html } from '../html.ts';
+import { link, paths } from '../links.ts';
+import { notesHtml, notesText } from '../notes.ts';
+import type { PageContext, PageKind } from '../page.ts';
+import { photoFigures } from '../photo.ts';
+import { baitOutline } from '../swatch/bait.ts';
+import { tile, tileBudget } from '../tile.ts';
+import { counted, sentence, volumeText } from '../words.ts';
+
+/** A volume of one bait: two digits below ten, as molds are stated. */
+function small(context: PageContext, ml: number): string {
+  return context.book.settings.volume === 'ml' ? `${Number(ml.toFixed(2))} ml` : volumeText(ml, context.book.settings);
+}
+
+/** All molds. */
+export const moldsPage: PageKind = {
+  kind: 'molds',
+  items: () => [''],
+  url: () => paths.molds,
+  render: (context) =>
+    document(context, {
+      title: 'Molds',
+      description: `The molds of ${context.book.title}, with the volume of their cavities and the colours poured in them.`,
+      part: paths.molds,
+      main: html`<h1>Molds</h1><ul class="molds">${context.book.molds.map(
+        (mold) =>
+          html`<li><a href="${link(context, paths.mold(mold.id))}"><span class="mold-outline">${baitOutline(mold)}</span><span class="mold-name">${mold.title}</span></a><span class="shelf-words">${counted(mold.cavities, 'cavity', 'cavities')} of ${small(context, mold.cavityMl)}, ${counted(mold.usedIn.length, 'colour')}</span></li>`,
+      )}</ul>${context.book.molds.length === 0 ? html`<p>The book has no molds yet.</p>` : ''}`,
+    }),
+};
+
+/** A mold's page. */
+export const moldPage: PageKind = {
+  kind: 'mold',
+  items: (book) => book.molds.map(({ id }) => id),
+  url: paths.mold,
+  render: (context, id) => {
+    const mold = required(bookIndex(context.book).molds, id);
+    return document(context, {
+      title: mold.title,
+      description:
+        notesText(mold.notes).slice(0, 150) ||
+        `${mold.title}: cavities, volumes, thickness, and the colours poured in it.`,
+      part: paths.molds,
+      main: html`<article class="mold">
+<header class="label"><h1>${mold.title}</h1><p class="label-line"><a href="${link(context, paths.molds)}">Molds</a> <span aria-hidden="true">/</span> ${mold.shape}</p></header>
+<div class="mold-plate">${baitOutline(mold)}</div>
+<div class="columns"><div class="column-main">
+${mold.notes.trim() === '' ? '' : html`<div class="notes">${notesHtml(context, mold.notes)}</div>`}
+${photoFigures(context, mold.photos, `Photo of ${mold.title}`)}
+${colours(context, mold)}
+</div><aside class="column-side" aria-label="Particulars">${properties(context, mold)}</aside></div>
+</article>`,
+    });
+  },
+};
+
+function colours(context: PageContext, mold: Mold): Html {
+  if (mold.usedIn.length === 0) return html`<p>No colour of the book states this mold; each can be planned for it.</p>`;
+  const budget = tileBudget(mold.usedIn.length);
+  const tiles = mold.usedIn.flatMap((id) => {
+    const entry = colourEntry(context.book, id);
+    return entry === undefined ? [] : [tile(context, entry, { budget })];
+  });
+  return html`<section class="part" aria-labelledby="colours"><h2 id="colours">Colours for it</h2><ul class="wall">${tiles}</ul></section>`;
+}
+
+function properties(context: PageContext, mold: Mold): Html {
+  const { cavities, cavityMl, sprueMl, bodyMm, thinMm, thinPart, lengthMm, bag, assumptions } = mold;
+  const facts: readonly (readonly [string, string])[] = [
+    ['Cavities', String(cavities)],
+    ['One bait', small(context, cavityMl)],
+    ['A full shot', small(context, cavities * cavityMl + sprueMl)],
+    ['Sprue', small(context, sprueMl)],
+    ['Body', `${bodyMm} mm thick`],
+    [sentence(thinPart), `${thinMm} mm thick`],
+    ...(lengthMm === undefined ? [] : [['Length', `${lengthMm} mm`] as const]),
+    ...(bag === undefined ? [] : [['A bag', counted(bag, 'bait')] as const]),
+  ];
+  return html`<section aria-labelledby="properties"><h2 id="properties">Properties</h2><dl class="facts stacked">${facts.map(([name, value]) => html`<div><dt>${name}</dt><dd>${value}</dd></div>`)}</dl></section>${
+    assumptions.length === 0
+      ? ''
+      : html`<section aria-labelledby="assumed"><h2 id="assumed">Assumed</h2><ul class="fine">${assumptions.map((assumed) => html`<li>${sentence(assumed)}</li>`)}</ul></section>`
+  }`;
+}

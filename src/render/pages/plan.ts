@@ -1,0 +1,75 @@
+import type { Book } from '../../book/model.ts';
+import { cautionsBlock } from '../cautions.ts';
+import { document } from '../document.ts';
+import { embeddedJson, type Html, html } from '../html.ts';
+import { link, paths } from '../links.ts';
+import type { PageKind } from '../page.ts';
+
+/** What the plan page knows before it has fetched any recipe. */
+export interface PlanPageData {
+  readonly molds: readonly {
+    readonly id: string;
+    readonly title: string;
+    readonly cavities: number;
+    readonly cavityMl: number;
+    readonly sprueMl: number;
+    readonly bag?: number;
+  }[];
+  /** Usual mold and batch of each recipe. */
+  readonly recipes: readonly { readonly id: string; readonly mold: string; readonly baits: number }[];
+}
+
+function planData({ molds, recipes }: Book): PlanPageData {
+  return {
+    molds: molds.map(({ id, title, cavities, cavityMl, sprueMl, bag }) => ({
+      id,
+      title,
+      cavities,
+      cavityMl,
+      sprueMl,
+      ...(bag === undefined ? {} : { bag }),
+    })),
+    recipes: recipes.map(({ id, mold, batch }) => ({ id, mold, baits: batch.baits })),
+  };
+}
+
+/** The first line of the form; the script copies it for more. */
+function planLine(book: Book): Html {
+  const recipes = [...book.recipes].sort((one, other) => one.title.localeCompare(other.title));
+  const first = recipes[0];
+  return html`<li class="plan-line" data-line>
+<p class="field wide"><label for="plan-recipe-1">Colour</label><select id="plan-recipe-1" name="recipe">${recipes.map(({ id, title }) => html`<option value="${id}">${title}</option>`)}</select></p>
+<p class="field wide"><label for="plan-mold-1">Mold</label><select id="plan-mold-1" name="mold">${book.molds.map(({ id, title }) => html`<option value="${id}"${id === first?.mold ? html` selected` : ''}>${title}</option>`)}</select></p>
+<p class="field"><label for="plan-baits-1">Baits</label><input id="plan-baits-1" name="baits" type="number" inputmode="numeric" min="1" max="100000" step="1" value="${first?.batch.baits ?? 20}"></p>
+<p class="field"><button type="button" data-remove hidden>Take out</button></p>
+</li>`;
+}
+
+/** Several colours and molds in one plan: amounts, cost, shopping. */
+export const planPage: PageKind = {
+  kind: 'plan',
+  items: () => [''],
+  url: () => paths.plan,
+  render: (context) => {
+    const { book } = context;
+    const empty = book.recipes.length === 0 || book.molds.length === 0;
+    return document(context, {
+      title: 'Plan a batch',
+      description: `Amounts, cost and shopping list for several colours and molds of ${book.title} at once.`,
+      part: paths.plan,
+      scripts: empty ? [] : ['plan'],
+      main: html`<h1>Plan a batch</h1>
+<p class="lead">Which colours, in which molds, how many baits: what goes into each cup, what it costs, what runs short.</p>
+${
+  empty
+    ? html`<p>There is nothing to plan yet: the book needs a recipe and a mold.</p>`
+    : html`<form class="plan" data-plan hidden><ol class="plan-lines" data-lines>${planLine(book)}</ol><p><button type="button" data-add>Add a line</button></p></form>
+<p class="find-count" role="status" data-plan-status></p>
+<div data-plan-result></div>
+<script type="application/json" data-plan-data>${embeddedJson(planData(book))}</script>
+<p class="only-static">This page works out its amounts with JavaScript. Without it, each <a href="${link(context, paths.home)}">colour’s page</a> states the amounts for its own batch and for 100 ml of plastic.</p>`
+}
+${cautionsBlock(context)}`,
+    });
+  },
+};

@@ -1,0 +1,193 @@
+import type { Material } from '../../book/model.ts';
+import { LADDER_MM } from '../../tables/material-defaults.ts';
+import { bookIndex, required } from '../book-index.ts';
+import { cautionsBlock } from '../cautions.ts';
+import { document } from '../document.ts';
+import { type Html, html } from '../html.ts';
+import { link, paths } from '../links.ts';
+import { notesHtml, notesText } from '../notes.ts';
+import type { PageContext, PageKind } from '../page.ts';
+import { photoFigures } from '../photo.ts';
+import { chipColours, chips, dot } from '../swatch/chip.ts';
+import { flakeCard } from '../swatch/flake-card.ts';
+import {
+  counted,
+  deltaEText,
+  inches,
+  MATERIAL_TIER_WORDS,
+  massText,
+  moneyText,
+  sentence,
+  temperatureText,
+} from '../words.ts';
+
+/** Kinds of material in the order of the shelf, with their headings. */
+export const SHELVES: readonly (readonly [Material['kind'], string])[] = [
+  ['colorant', 'Colorants'],
+  ['powder', 'Powders'],
+  ['flake', 'Flake'],
+  ['plastic', 'Plastics'],
+  ['additive', 'Additives'],
+];
+
+/** Whether the look of a material means anything: an additive without one does not colour. */
+const colours = ({ ladder, flake, kind }: Material): boolean =>
+  ladder.length > 0 || flake !== undefined || kind === 'plastic';
+
+/** What a material looks like, in small: its ladder, its flake, or a flat colour. */
+function strip(material: Material): Html {
+  if (material.flake !== undefined) return flakeCard(material, { id: `m-${material.id}`, budget: 40, label: '' });
+  if (material.ladder.length > 0)
+    return chips(
+      material.ladder.map(({ look }) => chipColours(look)),
+      '',
+    );
+  return colours(material) ? chips([{ overWhite: material.hex, overBlack: material.hex }], '') : html``;
+}
+
+/** Everything that the maker owns or can buy. */
+export const shelfPage: PageKind = {
+  kind: 'shelf',
+  items: () => [''],
+  url: () => paths.shelf,
+  render: (context) => {
+    const { book } = context;
+    const groups = SHELVES.map(([kind, name]) => ({
+      name,
+      materials: book.materials.filter((material) => material.kind === kind),
+    }));
+    return document(context, {
+      title: 'Shelf',
+      description: `The ${counted(book.materials.length, 'material')} of ${book.title}, each in rising doses over white and over black.`,
+      part: paths.shelf,
+      main: html`<h1>Shelf</h1>
+<p class="lead">Each strip is one material alone in clear plastic, from a quarter of its usual dose to four times that: over white above, over black below.</p>
+${groups
+  .filter(({ materials }) => materials.length > 0)
+  .map(
+    ({
+      name,
+      materials,
+    }) => html`<section class="part" aria-labelledby="shelf-${name.toLowerCase()}"><h2 id="shelf-${name.toLowerCase()}">${name} <span class="count">${materials.length}</span></h2>
+<ul class="shelf">${materials.map((material) => shelfItem(context, material))}</ul></section>
+`,
+  )}`,
+    });
+  },
+};
+
+function shelfItem(context: PageContext, material: Material): Html {
+  const { id, title, flake, tier, usedIn, stockGrams, hardness } = material;
+  const uses = new Set(usedIn.map(({ recipe }) => recipe)).size;
+  const words = [
+    ...(flake === undefined ? [] : [inches(flake.acrossMm), flake.finish]),
+    ...(hardness === undefined ? [] : [hardness]),
+    ...(colours(material) && material.kind !== 'plastic' && flake === undefined ? [tier] : []),
+    uses === 0 ? 'not used yet' : `in ${counted(uses, 'colour')}`,
+    ...(stockGrams === undefined ? [] : [stockGrams === 0 ? 'none left' : `${massText(stockGrams)} left`]),
+  ];
+  return html`<li><a href="${link(context, paths.material(id))}"><span class="shelf-strip ${flake === undefined ? '' : 'flakes'}">${strip(material)}</span><span class="shelf-name">${title}</span></a><span class="shelf-words">${words.join(', ')}</span></li>`;
+}
+
+/** A material's page. */
+export const materialPage: PageKind = {
+  kind: 'material',
+  items: (book) => book.materials.map(({ id }) => id),
+  url: paths.material,
+  render: (context, id) => {
+    const material = required(bookIndex(context.book).materials, id);
+    const { title, notes, kind } = material;
+    return document(context, {
+      title,
+      description:
+        notesText(notes).slice(0, 150) || `${title}, a ${kind}: how it looks in rising doses, and where it is used.`,
+      part: paths.shelf,
+      main: html`<article class="material">
+<header class="label"><h1>${title}</h1><p class="label-line"><a href="${link(context, paths.shelf)}">Shelf</a> <span aria-hidden="true">/</span> ${kind}</p></header>
+${ladder(material)}
+<div class="columns"><div class="column-main">
+${notes.trim() === '' ? '' : html`<div class="notes">${notesHtml(context, notes)}</div>`}
+${photoFigures(context, material.photos, `Photo of ${title}`)}
+${usedIn(context, material)}
+${cautionsBlock(context)}
+</div><aside class="column-side" aria-label="Particulars">${properties(context, material)}</aside></div>
+</article>`,
+    });
+  },
+};
+
+function ladder(material: Material): Html {
+  const { title, flake, ladder: steps } = material;
+  if (flake !== undefined) {
+    return html`<figure class="flake-plate">${flakeCard(material, { id: 'flake', budget: 240, label: `${title} at its true size over white and over black` })}<figcaption>At its true size, flat on white and on black card: ${inches(flake.acrossMm)} across, ${flake.outline}, ${flake.finish}.</figcaption></figure>`;
+  }
+  if (steps.length === 0) return html``;
+  return html`<figure class="ladder"><ol>${steps.map(
+    ({ label, look }) =>
+      html`<li><span class="ladder-chip">${chips([chipColours(look)], `${label}, over white above and over black below`)}</span><span class="ladder-label">${label}</span></li>`,
+  )}</ol><figcaption>Alone in clear plastic, ${LADDER_MM} mm thick; over white above, over black below.</figcaption></figure>`;
+}
+
+function usedIn(context: PageContext, { usedIn: uses }: Material): Html {
+  if (uses.length === 0)
+    return html`<section class="part"><h2>Used in</h2><p>No colour of the book uses it yet.</p></section>`;
+  const { recipes } = bookIndex(context.book);
+  return html`<section class="part" aria-labelledby="used"><h2 id="used">Used in</h2><ul class="uses">${uses.map(
+    ({ recipe, cup, gramsPerMl }) => {
+      const found = recipes.get(recipe);
+      if (found === undefined) return html``;
+      const name = found.cups.length > 1 ? `, ${cup}` : '';
+      return html`<li>${dot(found.body.overWhite.hex)}<a href="${link(context, paths.recipe(recipe))}">${found.title}</a><span class="fine">${name}: ${massText(gramsPerMl * 100)} in 100 ml</span></li>`;
+    },
+  )}</ul></section>`;
+}
+
+function properties(context: PageContext, material: Material): Html {
+  const { settings } = context.book;
+  const {
+    tier,
+    expectedDeltaE,
+    flake,
+    density,
+    gramsPerMl,
+    gramsPerDrop,
+    price,
+    packGrams,
+    stockGrams,
+    highest,
+    working,
+    most,
+    hardness,
+    assumptions,
+  } = material;
+  const facts: (readonly [string, string])[] = [];
+  if (hardness !== undefined) facts.push(['Hardness', hardness]);
+  if (flake !== undefined) {
+    facts.push([
+      'Size',
+      `${inches(flake.acrossMm)} = ${flake.acrossMm.toFixed(2)} mm${flake.longMm === undefined ? '' : `, ${flake.longMm.toFixed(1)} mm long`}`,
+    ]);
+    facts.push(
+      ['Cut', `${flake.outline}, ${flake.finish}`],
+      ['Film', `${flake.filmMm} mm`],
+      ['A gram', `${Math.round(1 / flake.gramsPerFlake)} flakes`],
+    );
+  }
+  facts.push([
+    'Highest',
+    highest === undefined ? 'not on the shelf: ask the supplier' : temperatureText(highest, settings),
+  ]);
+  if (working !== undefined)
+    facts.push(['Pour at', `${temperatureText(working.from, settings)} to ${temperatureText(working.to, settings)}`]);
+  if (most !== undefined) facts.push(['At most', `${massText(most * 100)} in 100 ml`]);
+  if (gramsPerDrop !== undefined) facts.push(['A drop', massText(gramsPerDrop)]);
+  facts.push(['Density', `${density} g/ml`]);
+  if (gramsPerMl !== density) facts.push(['A level ml', massText(gramsPerMl)]);
+  if (price !== undefined && packGrams !== undefined)
+    facts.push(['Price', `${moneyText(price, settings)} for ${massText(packGrams)}`]);
+  facts.push(['On the shelf', stockGrams === undefined ? 'not counted' : massText(stockGrams)]);
+  const rests = colours(material) && material.kind !== 'plastic';
+  return html`<section aria-labelledby="properties"><h2 id="properties">Properties</h2><dl class="facts stacked">${facts.map(([name, value]) => html`<div><dt>${name}</dt><dd>${value}</dd></div>`)}</dl></section>
+${rests ? html`<section aria-labelledby="rests"><h2 id="rests">How its colour is known</h2><p>${flake === undefined ? MATERIAL_TIER_WORDS[tier] : 'Estimated from the colour of its face.'} <span class="fine">Expect ΔE ${deltaEText(expectedDeltaE)}.</span></p></section>` : ''}
+${assumptions.length === 0 ? '' : html`<section aria-labelledby="assumed"><h2 id="assumed">Assumed</h2><ul class="fine">${assumptions.map((assumed) => html`<li>${sentence(assumed)}</li>`)}</ul></section>`}`;
+}

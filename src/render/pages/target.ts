@@ -1,0 +1,63 @@
+import type { Target } from '../../book/model.ts';
+import { bookIndex, required } from '../book-index.ts';
+import { colourEntry } from '../colour-entry.ts';
+import { document } from '../document.ts';
+import { type Html, html } from '../html.ts';
+import { link, paths } from '../links.ts';
+import { notesHtml, notesText } from '../notes.ts';
+import type { PageContext, PageKind } from '../page.ts';
+import { photoFigures } from '../photo.ts';
+import { chipColours, chips, dot } from '../swatch/chip.ts';
+import { tile } from '../tile.ts';
+import { deltaEText, inches, sentence } from '../words.ts';
+
+/** A target's page: what was seen of it, and the colours made for it. */
+export const targetPage: PageKind = {
+  kind: 'target',
+  items: (book) => book.targets.map(({ id }) => id),
+  url: paths.target,
+  render: (context, id) => {
+    const target = required(bookIndex(context.book).targets, id);
+    const { title, notes, photo, tolerance, flakes } = target;
+    return document(context, {
+      title: `Target: ${title}`,
+      description: notesText(notes).slice(0, 150) || `${title}: a colour to be matched, over white and over black.`,
+      part: paths.home,
+      main: html`<article class="target">
+<header class="label"><h1>${title}</h1><p class="label-line">Target, to be matched within ΔE ${deltaEText(tolerance)}</p></header>
+<div class="target-parts">${target.parts.map(partFigure)}</div>
+<div class="columns"><div class="column-main">
+${notes.trim() === '' ? '' : html`<div class="notes">${notesHtml(context, notes)}</div>`}
+${photo === undefined ? '' : photoFigures(context, [photo], `Photo of ${title}`)}
+${recipes(context, target)}
+</div>${
+        flakes.length === 0
+          ? ''
+          : html`<aside class="column-side" aria-label="Particulars"><section aria-labelledby="flake"><h2 id="flake">Its flake</h2><ul class="uses">${flakes.map(({ hex, sizeMm, coverage }) => html`<li>${dot(hex)}${inches(sizeMm)}${coverage === undefined ? '' : html`<span class="fine">, on ${Math.round(coverage * 100)} % of it</span>`}</li>`)}</ul></section></aside>`
+      }</div>
+</article>`,
+    });
+  },
+};
+
+function partFigure({ name, overWhite, overBlack, thicknessMm }: Target['parts'][number]): Html {
+  const colours = { overWhite: overWhite.hex, ...(overBlack === undefined ? {} : { overBlack: overBlack.hex }) };
+  const seen = overBlack === undefined ? 'over white only' : 'over white above, over black below';
+  return html`<figure class="target-part"><div class="target-chip">${chips([colours], `${name}, ${seen}`)}</div><figcaption>${sentence(name)}, ${thicknessMm} mm, ${seen}</figcaption></figure>`;
+}
+
+function recipes(context: PageContext, target: Target): Html {
+  if (target.recipes.length === 0) return html`<p>No colour has been made for it yet.</p>`;
+  const { book } = context;
+  const entries = target.recipes.flatMap((id) => colourEntry(book, id) ?? []);
+  const beside = entries.flatMap(({ id, title, body }) => {
+    const part = target.parts[0];
+    if (part === undefined) return [];
+    const seen = {
+      overWhite: part.overWhite.hex,
+      ...(part.overBlack === undefined ? {} : { overBlack: part.overBlack.hex }),
+    };
+    return html`<li class="round"><div class="round-chips"><div class="pair">${chips([seen, chipColours(body)], `${target.title} on the left, ${title} on the right`)}</div><p class="pair-words" aria-hidden="true"><span>target</span><span>recipe</span></p></div><div class="round-words"><h3><a href="${link(context, paths.recipe(id))}">${title}</a></h3></div></li>`;
+  });
+  return html`<section class="part" aria-labelledby="made-for"><h2 id="made-for">Made for it</h2><ol class="rounds">${beside}</ol><ul class="wall">${entries.map((entry) => tile(context, entry, { budget: 120 }))}</ul></section>`;
+}

@@ -1,0 +1,64 @@
+/**
+ * Pages that are text: the foreword, the cautions, and what a server shows for a page that is not there.
+ *
+ * @packageDocumentation
+ */
+import { CAUTIONS } from '../cautions.ts';
+import { document } from '../document.ts';
+import { html } from '../html.ts';
+import { link, NOT_FOUND, paths } from '../links.ts';
+import { notesHtml } from '../notes.ts';
+import type { PageKind } from '../page.ts';
+import { counted, listText } from '../words.ts';
+
+export const forewordPage: PageKind = {
+  kind: 'foreword',
+  items: () => [''],
+  url: () => paths.foreword,
+  render: (context) => {
+    const { title, maker, foreword, settings } = context.book;
+    const { spoons, scaleGrams, drops, loss, fill, tolerance } = settings;
+    const tools = [
+      ...(drops ? ['drop by drop'] : []),
+      ...(spoons.length > 0 ? [`with spoons of ${listText(spoons.map(({ name }) => name))}`] : []),
+      ...(scaleGrams === undefined ? [] : [`on a scale that shows ${scaleGrams} g`]),
+    ];
+    return document(context, {
+      title: 'Foreword',
+      description: `What ${title} is, and how to read it.`,
+      part: paths.foreword,
+      main: html`<article class="text"><h1>Foreword</h1>${maker === undefined ? '' : html`<p class="label-line">${maker}</p>`}
+${foreword.trim() === '' ? html`<p>The maker wrote no foreword.</p>` : html`<div class="notes">${notesHtml(context, foreword)}</div>`}
+<h2>How to read the numbers</h2>
+<p>Amounts are what is really in the cup after every round, never the sum of the notes. Batches here are measured ${listText(tools)}; ${Math.round(loss * 100)} % is added for what is lost, and a cup is filled to ${Math.round(fill * 100)} %.</p>
+<p>Colours are computed from how each material absorbs and scatters light, at the thickness of the bait, over a white and a black card. ΔE is the colour difference CIEDE2000: below 1 hardly anyone sees it, ${tolerance} counts here as the same colour. Contrast is the light over black by the light over white: 0 is clear, 1 hides everything.</p>
+<p>Each colour says what it rests on. <em>Measured</em> means spectra of its materials, <em>photographed</em> means chips over white and black, <em>estimated</em> means that one colour and a kind is all that is known of some.</p></article>`,
+    });
+  },
+};
+
+export const carePage: PageKind = {
+  kind: 'care',
+  items: () => [''],
+  url: () => paths.care,
+  render: (context) =>
+    document(context, {
+      title: 'Care',
+      description: 'Cautions for heating vinyl plastic: data sheets, air, eyes, skin, temperature, water, food, law.',
+      part: paths.care,
+      main: html`<article class="text care"><h1>Care</h1><p class="lead">Hot vinyl burns the skin, and overheated it gives off hydrogen chloride. These cautions are common practice and no more than a beginning.</p>
+<dl class="care-list">${CAUTIONS.map(({ name, text }) => html`<div><dt>${name}</dt><dd>${text}</dd></div>`)}</dl></article>`,
+    }),
+};
+
+export const notFoundPage: PageKind = {
+  kind: 'not-found',
+  items: () => [''],
+  url: () => NOT_FOUND,
+  render: (context) =>
+    document(context, {
+      title: 'Not in the book',
+      description: 'There is no such page in the book.',
+      main: html`<article class="text"><h1>Not in the book</h1><p class="lead">There is no page at this address. A colour may have been renamed, or taken out of the book.</p><p><a href="${link(context, paths.home)}">All ${counted(context.book.recipes.length + context.book.looks.length, 'colour')}</a>, or <a href="${link(context, paths.find)}">find one</a>.</p></article>`,
+    }),
+};

@@ -1,0 +1,133 @@
+/**
+ * What the planner of a page needs to work out batches in the browser, written into the page as JSON.
+ *
+ * @packageDocumentation
+ */
+import type { Book, Cup, Material, Mold, Recipe, Settings } from '../book/model.ts';
+import type { BatchNames } from './batch-view.ts';
+import { bookIndex, required } from './book-index.ts';
+import { perHundred } from './words.ts';
+
+/** A cup as the planner needs it. */
+export type PlannedCup = Pick<Cup, 'name' | 'share' | 'plastics' | 'contents' | 'volumePerPlastic'> & {
+  readonly hex: string;
+};
+
+/** A material as the planner needs it. */
+export type PlannedMaterial = Pick<
+  Material,
+  | 'id'
+  | 'kind'
+  | 'title'
+  | 'hex'
+  | 'constants'
+  | 'flake'
+  | 'gramsPerMl'
+  | 'gramsPerDrop'
+  | 'price'
+  | 'packGrams'
+  | 'stockGrams'
+> & { readonly href: string };
+
+/** A mold as the planner needs it. */
+export type PlannedMold = Pick<Mold, 'id' | 'title' | 'cavities' | 'cavityMl' | 'sprueMl' | 'bag'>;
+
+/** One recipe ready to be planned. */
+export interface PlannedRecipe {
+  readonly id: string;
+  readonly title: string;
+  /** mm, at which the colour error of measuring is judged. */
+  readonly bodyMm: number;
+  readonly cups: readonly PlannedCup[];
+  readonly mold: string;
+  readonly baits: number;
+}
+
+export interface PlannerData {
+  readonly recipes: readonly PlannedRecipe[];
+  readonly materials: readonly PlannedMaterial[];
+  readonly molds: readonly PlannedMold[];
+  readonly settings: Settings;
+}
+
+// Six digits are far below what any bench can measure, and half of what JSON would write.
+const brief = (numbers: readonly number[]): readonly number[] => numbers.map((number) => Number(number.toPrecision(6)));
+
+function plannedMaterial(material: Material, href: string): PlannedMaterial {
+  const { id, kind, title, hex, constants, flake, gramsPerMl, gramsPerDrop, price, packGrams, stockGrams } = material;
+  return {
+    id,
+    kind,
+    title,
+    hex,
+    href,
+    gramsPerMl,
+    ...(constants === undefined
+      ? {}
+      : { constants: { absorption: brief(constants.absorption), scattering: brief(constants.scattering) } }),
+    ...(flake === undefined ? {} : { flake: { ...flake, reflectance: brief(flake.reflectance) } }),
+    ...(gramsPerDrop === undefined ? {} : { gramsPerDrop }),
+    ...(price === undefined ? {} : { price }),
+    ...(packGrams === undefined ? {} : { packGrams }),
+    ...(stockGrams === undefined ? {} : { stockGrams }),
+  };
+}
+
+function plannedRecipe(book: Book, recipe: Recipe): PlannedRecipe {
+  return {
+    id: recipe.id,
+    title: recipe.title,
+    bodyMm: required(bookIndex(book).molds, recipe.mold).bodyMm,
+    mold: recipe.mold,
+    baits: recipe.batch.baits,
+    cups: recipe.cups.map(({ name, share, plastics, contents, volumePerPlastic, body }) => ({
+      name,
+      share,
+      plastics,
+      contents,
+      volumePerPlastic,
+      hex: body.overWhite.hex,
+    })),
+  };
+}
+
+/** Data of some recipes with what is in them, all molds, and the bench. */
+export function plannerData(book: Book, recipes: readonly Recipe[], href: (material: string) => string): PlannerData {
+  const { materials } = bookIndex(book);
+  const used = new Set(
+    recipes.flatMap(({ cups }) =>
+      cups.flatMap(({ plastics, contents }) => [...plastics, ...contents].map(({ material }) => material)),
+    ),
+  );
+  return {
+    recipes: recipes.map((recipe) => plannedRecipe(book, recipe)),
+    materials: [...used].sort().map((id) => plannedMaterial(required(materials, id), href(id))),
+    molds: book.molds.map(({ id, title, cavities, cavityMl, sprueMl, bag }) => ({
+      id,
+      title,
+      cavities,
+      cavityMl,
+      sprueMl,
+      ...(bag === undefined ? {} : { bag }),
+    })),
+    settings: book.settings,
+  };
+}
+
+/** Names of a batch of a recipe from the planner's data: the same in the build and in the browser. */
+export function plannedNames(data: PlannerData, recipe: PlannedRecipe): BatchNames {
+  const materials = new Map(data.materials.map((material) => [material.id, material]));
+  const molds = new Map(data.molds.map((mold) => [mold.id, mold]));
+  const cups = new Map(recipe.cups.map((cup) => [cup.name, cup]));
+  return {
+    material: (id) => required(materials, id),
+    href: (id) => required(materials, id).href,
+    mold: (id) => required(molds, id),
+    cup: (name) => required(cups, name),
+    perHundred: (name, id) => {
+      const content = required(cups, name).contents.find(({ material }) => material === id);
+      return content === undefined ? '' : perHundred(content, materials.get(id));
+    },
+    settings: data.settings,
+  };
+}

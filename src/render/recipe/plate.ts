@@ -1,0 +1,52 @@
+import type { Mold, Recipe } from '../../book/model.ts';
+import { type Html, html } from '../html.ts';
+import { bait } from '../swatch/bait.ts';
+import type { Coats } from '../swatch/coat.ts';
+import { recipeCoats } from '../swatch/coat.ts';
+import { pour } from '../swatch/pour.ts';
+import { section } from '../swatch/section.ts';
+import { PATTERN_WORDS, sentence } from '../words.ts';
+
+/** Names of the parts of a drawdown card, left to right. */
+export function cardParts(pattern: Recipe['pattern'], hasOther: boolean, thinPart: string): readonly string[] {
+  const other = pattern === 'tipped' ? 'tip' : pattern === 'core' ? 'core alone' : 'other side';
+  return [
+    hasOther && pattern !== 'tipped' && pattern !== 'core' ? 'this side' : 'body',
+    ...(hasOther ? [other] : []),
+    thinPart,
+  ];
+}
+
+/** Drawdown card with the names of its parts under it. */
+export function labelledPour(
+  coats: Coats,
+  options: { readonly id: string; readonly seed: string; readonly label: string; readonly parts: readonly string[] },
+): Html {
+  const { id, seed, label, parts } = options;
+  return html`<div class="drawdown"><div class="drawdown-plate">${pour(coats, { id, seed, budget: 260, label })}</div><p class="drawdown-parts ${parts.length === 3 ? 'with-other' : ''}" aria-hidden="true">${parts.map((part) => html`<span>${part}</span>`)}</p></div>`;
+}
+
+/** How a recipe looks: its bait, its drawdown card, a cut through it. */
+export function plate(recipe: Recipe, mold: Mold): Html {
+  const { id, title, pattern, cups } = recipe;
+  const coats = recipeCoats(recipe, mold);
+  const parts = cardParts(pattern, coats.other !== undefined, mold.thinPart);
+  const cut =
+    cups.length < 2
+      ? ''
+      : html`<figure class="cut">${section(
+          pattern,
+          cups.map((cup) => ({ hex: cup.body.overWhite.hex, share: cup.share })),
+          `A cut through the bait: ${cups.map((cup) => `${cup.name} ${Math.round(cup.share * 100)} %`).join(', ')}`,
+        )}<figcaption>${sentence(PATTERN_WORDS[pattern])}<br>${cups.map((cup) => html`<span class="cut-part">${cup.name} ${Math.round(cup.share * 100)} %</span> `)}</figcaption></figure>`;
+  return html`<div class="plate"><div class="plate-bait">${bait(recipe, mold, {
+    id: 'bait',
+    seed: id,
+    label: `${title} in ${mold.title}, over white above and over black below`,
+  })}</div><div class="plate-side">${labelledPour(coats, {
+    id: 'card',
+    seed: id,
+    label: `${title} as a film over white and over black: ${parts.join(', ')}, then the bare card`,
+    parts,
+  })}${cut}</div></div>`;
+}

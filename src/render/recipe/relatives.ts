@@ -1,0 +1,50 @@
+import type { Recipe } from '../../book/model.ts';
+import { bookIndex } from '../book-index.ts';
+import { colourEntry } from '../colour-entry.ts';
+import { type Html, html, joined } from '../html.ts';
+import { lineagePicture, relativesLayout } from '../lineage-picture.ts';
+import { link, paths } from '../links.ts';
+import type { PageContext } from '../page.ts';
+import { massText } from '../words.ts';
+import { changeText } from './rounds.ts';
+
+function colourLink(context: PageContext, id: string): Html {
+  return html`<a href="${link(context, paths.recipe(id))}">${colourEntry(context.book, id)?.title ?? id}</a>`;
+}
+
+function relation(context: PageContext, words: string, ids: readonly string[]): Html {
+  return ids.length === 0 ? html`` : html`<li>${words} ${joined(ids.map((id) => colourLink(context, id)))}.</li>`;
+}
+
+function doseText(from: number, to: number): string {
+  if (from === 0) return `${massText(to)} in 100 ml, new`;
+  if (to === 0) return `left out (was ${massText(from)})`;
+  return `${massText(from)} → ${massText(to)} in 100 ml`;
+}
+
+function changeItem(
+  context: PageContext,
+  { cup, fromRecipe, fromCup, change }: Recipe['changes'][number],
+  several: boolean,
+): Html {
+  const { materials } = bookIndex(context.book);
+  const of = fromCup === cup ? '' : ` (${fromCup})`;
+  const doses = change.doses.map(
+    ({ material, from, to }) => html`<li>${materials.get(material)?.title ?? material}: ${doseText(from, to)}</li>`,
+  );
+  return html`<li><p>${several ? html`<b>${cup}</b> from ` : 'From '}${colourLink(context, fromRecipe)}${of}: ${changeText(change)}.</p>${doses.length === 0 ? '' : html`<ul class="doses">${doses}</ul>`}</li>`;
+}
+
+/** What a recipe was made from and what was made from it; nothing for one that stands alone. */
+export function relativesSection(context: PageContext, recipe: Recipe): Html {
+  const layout = relativesLayout(recipe);
+  if (layout.nodes.length < 2) return html``;
+  const family = bookIndex(context.book).familyOf.get(recipe.id);
+  const { parent, cupsFrom, children, cupsIn, changes, cups } = recipe;
+  return html`<section class="part" aria-labelledby="lineage"><h2 id="lineage">Where it comes from</h2>
+${lineagePicture(context, layout, `Lineage of ${recipe.title}`, recipe.id)}
+<ul class="relations">${relation(context, 'Made from', parent === undefined ? [] : [parent])}${relation(context, 'Uses a cup of', cupsFrom)}${relation(context, 'Made from it:', children)}${relation(context, 'Its cups are used in', cupsIn)}</ul>
+${changes.length === 0 ? '' : html`<h3>What changed</h3><ul class="changes">${changes.map((change) => changeItem(context, change, cups.length > 1))}</ul>`}
+${family === undefined || family.members.length < 3 ? '' : html`<p><a href="${link(context, paths.family(family.id))}">The whole family of ${family.title}</a></p>`}
+</section>`;
+}

@@ -1,0 +1,91 @@
+import type { Change, Cup, Round } from '../../book/model.ts';
+import { type Html, html, joined } from '../html.ts';
+import type { PageContext } from '../page.ts';
+import { photoFigure } from '../photo.ts';
+import { chipColours, chips } from '../swatch/chip.ts';
+import { counted, deltaEText, listText, massText, sentence, temperatureText, volumeText } from '../words.ts';
+
+type Titles = (material: string) => string;
+
+/** A change of colour in words, with its size. */
+export function changeText({ words, deltaE }: Pick<Change, 'words' | 'deltaE'>): string {
+  return words.length === 0
+    ? `no change to be seen (ΔE ${deltaEText(deltaE)})`
+    : `${listText(words)} (ΔE ${deltaEText(deltaE)})`;
+}
+
+function seenSentence({ seenDeltaE, seen }: Round): string | undefined {
+  if (seen === undefined || seenDeltaE === undefined) return undefined;
+  const { overWhite, overBlack } = seenDeltaE;
+  const parts = [
+    ...(overWhite === undefined ? [] : [`${deltaEText(overWhite)} over white`]),
+    ...(overBlack === undefined ? [] : [`${deltaEText(overBlack)} over black`]),
+  ];
+  return parts.length === 0 ? undefined : `Seen ΔE ${parts.join(' and ')} from what was predicted.`;
+}
+
+function roundItem(context: PageContext, round: Round, titles: Titles): Html {
+  const { settings } = context.book;
+  const { number, added, plasticAddedMl, pouredMl, heatedTo, reheated, note, seen, look, change, volumeMl, leftMl } =
+    round;
+  const additions = [
+    ...(plasticAddedMl > 0 ? [html`${volumeText(plasticAddedMl, settings)} plastic`] : []),
+    ...added.map(
+      ({ material, dose, grams }) => html`${titles(material)} ${dose} <span class="fine">(${massText(grams)})</span>`,
+    ),
+  ];
+  const seenColours = {
+    ...(seen?.overWhite && { overWhite: seen.overWhite }),
+    ...(seen?.overBlack && { overBlack: seen.overBlack }),
+  };
+  const wasSeen = seen?.overWhite !== undefined || seen?.overBlack !== undefined;
+  const columns = wasSeen ? [chipColours(look), seenColours] : [chipColours(look)];
+  const label = wasSeen
+    ? `Round ${number}: predicted on the left, seen on the right; over white above, over black below`
+    : `Round ${number} as predicted, over white above and over black below`;
+  const heat =
+    heatedTo === undefined
+      ? reheated
+        ? 'Reheated.'
+        : ''
+      : `${reheated ? 'Reheated' : 'Heated'} to ${temperatureText(heatedTo, settings)}.`;
+  return html`<li class="round"><div class="round-chips"><div class="${wasSeen ? 'pair' : 'single'}">${chips(columns, label)}</div><p class="pair-words" aria-hidden="true"><span>predicted</span>${wasSeen ? html`<span>seen</span>` : ''}</p></div><div class="round-words"><h4>Round ${number}${change === undefined ? '' : html` <span class="round-change">${changeText(change)}</span>`}</h4>${
+    additions.length === 0 ? '' : html`<p>Added ${joined(additions)}.</p>`
+  }${seen?.note === undefined ? '' : html`<p class="said">“${seen.note}”</p>`}${note === undefined ? '' : html`<p class="said">${note}</p>`}<p class="fine">${
+    pouredMl > 0
+      ? `${volumeText(pouredMl, settings)} of ${volumeText(volumeMl, settings)} poured, ${volumeText(leftMl, settings)} left. `
+      : `${volumeText(volumeMl, settings)} in the cup. `
+  }${heat} ${seenSentence(round)}</p>${seen?.photo === undefined ? '' : photoFigure(context, seen.photo, `Test bait of round ${number}`)}</div></li>`;
+}
+
+/** What is in a cup after its log, and how far the sum of the notes is from it. */
+function ledger(cup: Cup, titles: Titles, context: PageContext): Html {
+  const { naive, leftMl, highestReached, reheats } = cup;
+  const { settings } = context.book;
+  const history = [
+    ...(leftMl === undefined ? [] : [`${volumeText(leftMl, settings)} is left of this cup.`]),
+    ...(highestReached === undefined ? [] : [`It was heated to ${temperatureText(highestReached, settings)} at most.`]),
+    ...(reheats === 0 ? [] : [`It was reheated ${reheats === 1 ? 'once' : counted(reheats, 'time')}.`]),
+  ].join(' ');
+  if (naive === undefined) return html`<p>${history}</p>`;
+  const rows = cup.contents.map(({ material, gramsPerMl }) => {
+    const sum = naive.contents.find((content) => content.material === material)?.gramsPerMl ?? 0;
+    const off = gramsPerMl > 0 ? Math.round((sum / gramsPerMl - 1) * 100) : 0;
+    return html`<tr><th scope="row">${titles(material)}</th><td>${massText(gramsPerMl * 100)}</td><td>${massText(sum * 100)}</td><td>${off === 0 ? 'the same' : `${off > 0 ? '+' : '−'}${Math.abs(off)} %`}</td></tr>`;
+  });
+  return html`<div class="ledger"><p>${history} Every pour took its part of everything away, so later additions went into less plastic. ${
+    naive.words.length === 0
+      ? `Adding up the notes would give nearly the same (ΔE ${deltaEText(naive.deltaE)}).`
+      : `Adding up the notes would come out ${listText(naive.words)} (ΔE ${deltaEText(naive.deltaE)}).`
+  }</p><div class="scroll"><table><thead><tr><th scope="col">In 100 ml</th><th scope="col">Really in the cup</th><th scope="col">Sum of the notes</th><th scope="col">Off by</th></tr></thead><tbody>${rows}</tbody></table></div></div>`;
+}
+
+/** The rounds of every cup that has a log; nothing where none has. */
+export function roundsSection(context: PageContext, cups: readonly Cup[], titles: Titles): Html {
+  const logged = cups.filter(({ rounds }) => rounds.length > 0);
+  if (logged.length === 0) return html``;
+  return html`<section class="part" aria-labelledby="rounds"><h2 id="rounds">How it was found</h2>${logged.map(
+    (cup) =>
+      html`<div class="log"><h3>${sentence(cup.name)}</h3><ol class="rounds">${cup.rounds.map((round) => roundItem(context, round, titles))}</ol>${ledger(cup, titles, context)}</div>`,
+  )}</section>`;
+}

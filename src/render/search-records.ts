@@ -1,0 +1,122 @@
+/**
+ * What the search knows of each page.
+ *
+ * @packageDocumentation
+ */
+import type { Book, Material, Recipe, RecipeLook } from '../book/model.ts';
+import { bookIndex, required } from './book-index.ts';
+import { paths } from './links.ts';
+import { notesText } from './notes.ts';
+import type { SearchRecord } from './page.ts';
+import { inches, sentence } from './words.ts';
+
+const LANGUAGE = 'en';
+
+/** Sorts as text: lightness with two digits before the point, title in lower case. */
+function sortKeys(title: string, lightness: number): SearchRecord['sort'] {
+  return { title: title.toLowerCase(), lightness: lightness.toFixed(2).padStart(6, '0') };
+}
+
+function recipeRecord(book: Book, recipe: Recipe): SearchRecord {
+  const { id, title, pattern, facets, body, notes, tags, cups, tier } = recipe;
+  const { materials, molds } = bookIndex(book);
+  const materialTitles = facets.materials.map((material) => required(materials, material).title);
+  const rounds = cups.flatMap((cup) => cup.rounds.flatMap((round) => [round.note, round.seen?.note]));
+  const mold = required(molds, recipe.mold);
+  return {
+    url: paths.recipe(id),
+    content: [
+      title,
+      pattern,
+      facets.hueFamily,
+      facets.opacity,
+      ...tags,
+      ...materialTitles,
+      mold.title,
+      notesText(notes),
+      ...rounds,
+    ]
+      .filter((text) => text !== undefined && text !== '')
+      .join('. '),
+    language: LANGUAGE,
+    meta: {
+      title,
+      white: body.overWhite.hex,
+      black: body.overBlack.hex,
+      about: `${pattern}, ${facets.opacity}, ${mold.title}`,
+    },
+    filters: {
+      kind: ['colour'],
+      hue: [facets.hueFamily],
+      lightness: [facets.lightness],
+      opacity: [facets.opacity],
+      pattern: [pattern],
+      material: materialTitles,
+      'flake-colour': facets.flakeColours,
+      'flake-size': facets.flakeSizes,
+      mold: [mold.title],
+      tag: tags,
+      tier: [tier],
+    },
+    sort: sortKeys(title, body.overWhite.lab.L),
+  };
+}
+
+function lookRecord({ id, title, pattern, body, facets }: RecipeLook): SearchRecord {
+  return {
+    url: paths.recipe(id),
+    content: [title, pattern, facets.hueFamily, facets.opacity].join('. '),
+    language: LANGUAGE,
+    meta: {
+      title,
+      white: body.overWhite.hex,
+      black: body.overBlack.hex,
+      about: `${pattern}, ${facets.opacity}, look only`,
+    },
+    filters: {
+      kind: ['colour'],
+      hue: [facets.hueFamily],
+      lightness: [facets.lightness],
+      opacity: [facets.opacity],
+      pattern: [pattern],
+    },
+    sort: sortKeys(title, body.overWhite.lab.L),
+  };
+}
+
+function materialRecord({ id, title, kind, notes, hex, flake }: Material): SearchRecord {
+  const about = flake === undefined ? kind : `${kind}, ${inches(flake.acrossMm)}, ${flake.finish}`;
+  return {
+    url: paths.material(id),
+    content: [title, about, notesText(notes)].filter((text) => text !== '').join('. '),
+    language: LANGUAGE,
+    meta: { title, white: hex, black: hex, about: sentence(about) },
+    filters: { kind: ['material'] },
+    sort: { title: title.toLowerCase() },
+  };
+}
+
+/** Records of all colours, materials, molds and targets. A filter without values is left out. */
+export function searchRecords(book: Book): readonly SearchRecord[] {
+  const plain =
+    (kind: string) =>
+    ({ id, title, notes }: { id: string; title: string; notes: string }, url: string): SearchRecord => ({
+      url,
+      content: [title, id, notesText(notes)].filter((text) => text !== '').join('. '),
+      language: LANGUAGE,
+      meta: { title, about: sentence(kind) },
+      filters: { kind: [kind] },
+      sort: { title: title.toLowerCase() },
+    });
+  const records = [
+    ...book.recipes.map((recipe) => recipeRecord(book, recipe)),
+    ...book.looks.map(lookRecord),
+    ...book.materials.map(materialRecord),
+    ...book.molds.map((mold) => plain('mold')(mold, paths.mold(mold.id))),
+    ...book.targets.map((target) => plain('target')(target, paths.target(target.id))),
+  ];
+  return records.map((record) => ({
+    ...record,
+    filters: Object.fromEntries(Object.entries(record.filters).filter(([, values]) => values.length > 0)),
+  }));
+}

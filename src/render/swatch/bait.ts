@@ -1,0 +1,144 @@
+/**
+ * A bait as it looks over white and over black, to scale: its body, its thin parts, how its cups lie, and its flake.
+ *
+ * @packageDocumentation
+ */
+import type { Mold, Recipe, RecipeLook } from '../../book/model.ts';
+import { type Html, html } from '../html.ts';
+import { type BaitShape, baitLength, baitShape } from './bait-shapes.ts';
+import { type Coat, type Coats, cupCoat, lookCoats, recipeCoats, thinCupCoat } from './coat.ts';
+import { flakePattern } from './flake-pattern.ts';
+import { band, outline, round, stretch } from './ribbon.ts';
+import { streakPattern } from './streaks.ts';
+import { BLACK_CARD, WHITE_CARD } from './tint.ts';
+
+type View = 'white' | 'black';
+
+/** Something of a bait that is filled: with a coat, its flake, and streaks. */
+interface Area {
+  readonly path: string;
+  readonly coat: Coat;
+  readonly streaks?: Coats['streaks'];
+  /** Whether it reaches beyond the body and is cut off along its outline. */
+  readonly clipped?: boolean;
+}
+
+/** Most flakes of one pattern of a bait. */
+const BUDGET = 420;
+const MARGIN_MM = 7;
+
+/** Cups side by side, seen from the side: the first above. */
+function bands(shape: BaitShape, coats: readonly Coat[], shares: readonly number[]): readonly Area[] {
+  let above = -1;
+  return coats.map((coat, index): Area => {
+    const from = index === 0 ? -1.6 : above;
+    above += 2 * shares[index]!;
+    return { path: band(shape.body, from, index === coats.length - 1 ? 1.6 : above), coat, clipped: true };
+  });
+}
+
+function recipeAreas(recipe: Recipe, mold: Mold, shape: BaitShape): readonly Area[] {
+  const coats = recipeCoats(recipe, mold);
+  const cups = recipe.cups.map((cup) => cupCoat(cup, mold));
+  const shares = recipe.cups.map((cup) => cup.share);
+  const body = outline(shape.body);
+  const thin = (coat: Coat): readonly Area[] => shape.thin.map((part) => ({ path: outline(part), coat }));
+  switch (recipe.pattern) {
+    case 'laminate':
+    case 'layered':
+      return [...thin(coats.thin), ...bands(shape, cups, shares)];
+    case 'swirl':
+      return [...thin(coats.thin), { path: body, coat: coats.body, streaks: coats.streaks }];
+    case 'core': {
+      // In a round bait the core's part of the width is the root of its part of the volume.
+      const reach = Math.sqrt(shares[1] ?? 0.3);
+      const core = band(stretch(shape.body, 0.12, 0.9), -reach, reach);
+      return [...thin(coats.thin), { path: body, coat: cups[0]! }, { path: core, coat: coats.body, clipped: true }];
+    }
+    case 'tipped': {
+      const from = 1 - Math.min(0.6, shares[1] ?? 0.2);
+      const tip = recipe.cups[1] ?? recipe.cups[0]!;
+      return [
+        ...thin(thinCupCoat(tip, mold)),
+        { path: body, coat: cups[0]! },
+        { path: band(stretch(shape.body, from, 1), -1.6, 1.6), coat: cups[1] ?? cups[0]!, clipped: true },
+      ];
+    }
+    default:
+      return [...thin(coats.thin), { path: body, coat: coats.body }];
+  }
+}
+
+function lookAreas(look: RecipeLook, shape: BaitShape): readonly Area[] {
+  const coats = lookCoats(look);
+  return [
+    ...shape.thin.map((part): Area => ({ path: outline(part), coat: coats.thin })),
+    { path: outline(shape.body), coat: coats.body },
+  ];
+}
+
+/** A bait to be drawn. */
+export interface BaitDrawing {
+  /** Beginning of the ids in the drawing; one that the page has once. */
+  readonly id: string;
+  readonly seed: string;
+  readonly label: string;
+}
+
+function drawing(shape: BaitShape, lengthMm: number, areas: readonly Area[], { id, seed, label }: BaitDrawing): Html {
+  const patterns = new Map<Coat, string>();
+  const definitions: Html[] = [html`<clipPath id="${id}-body"><path d="${outline(shape.body)}"/></clipPath>`];
+  for (const { coat } of areas) {
+    if (patterns.has(coat)) continue;
+    const name = `${id}-f${patterns.size}`;
+    const pattern = flakePattern(coat.flakes, coat.depth, {
+      id: name,
+      seed: `${seed}/${name}`,
+      budget: BUDGET,
+      scale: 1,
+    });
+    patterns.set(coat, pattern === undefined ? '' : name);
+    if (pattern !== undefined) definitions.push(pattern.definition);
+  }
+  const streaks = areas.find((area) => area.streaks !== undefined)?.streaks;
+  if (streaks !== undefined) {
+    for (const view of ['white', 'black'] as const) {
+      definitions.push(streakPattern(streaks.coat[view], streaks.share, { id: `${id}-s${view}`, scale: 1 }));
+    }
+  }
+  const side = (view: View): readonly Html[] =>
+    areas.map(({ path, coat, clipped, streaks: streaked }) => {
+      const flake = patterns.get(coat);
+      const fills = [coat[view], ...(streaked ? [`url(#${id}-s${view})`] : []), ...(flake ? [`url(#${flake})`] : [])];
+      const paths = fills.map((fill) => html`<path d="${path}" fill="${fill}"/>`);
+      return clipped ? html`<g clip-path="url(#${id}-body)">${paths}</g>` : html`${paths}`;
+    });
+  const lines = html`<g class="bait-lines"><path d="${outline(shape.body)}"/>${shape.lines.map((d) => html`<path d="${d}"/>`)}</g>`;
+  const width = round(lengthMm + 2 * MARGIN_MM);
+  const height = round(2 * (shape.reachMm + MARGIN_MM * 0.75));
+  const middle = round(height / 2);
+  const bar = width - MARGIN_MM * 0.7;
+  return html`<svg class="bait" role="img" aria-label="${label}" width="${width}mm" height="${2 * height}mm" viewBox="0 0 ${width} ${2 * height}"><defs>${definitions}</defs><rect width="${width}" height="${height}" fill="${WHITE_CARD}"/><rect y="${height}" width="${width}" height="${height}" fill="${BLACK_CARD}"/><g transform="translate(${MARGIN_MM} ${middle})">${side('white')}${lines}</g><g transform="translate(${MARGIN_MM} ${middle + height})">${side('black')}${lines}</g><path class="scale-bar" d="M${round(bar - 10)} ${round(height - 1.6)}h10"/><text class="scale-text" x="${round(bar - 5)}" y="${round(height - 2.4)}" text-anchor="middle">10 mm</text></svg>`;
+}
+
+/** A recipe's bait in its own mold. */
+export function bait(recipe: Recipe, mold: Mold, options: BaitDrawing): Html {
+  const lengthMm = baitLength(mold);
+  const shape = baitShape(mold.shape, lengthMm, mold.bodyMm);
+  return drawing(shape, lengthMm, recipeAreas(recipe, mold, shape), options);
+}
+
+/** The bait of a recipe of which only the look is published, in a usual size of its shape. */
+export function lookBait(look: RecipeLook, options: BaitDrawing): Html {
+  const [lengthMm, thicknessMm] = [80, 11];
+  const shape = baitShape(look.shape, lengthMm, thicknessMm);
+  return drawing(shape, lengthMm, lookAreas(look, shape), options);
+}
+
+/** The outline of a mold's bait, in grey. */
+export function baitOutline(mold: Mold): Html {
+  const lengthMm = baitLength(mold);
+  const shape = baitShape(mold.shape, lengthMm, mold.bodyMm);
+  const height = round(2 * shape.reachMm + 2);
+  return html`<svg class="bait-outline" aria-hidden="true" width="${round(lengthMm + 2)}mm" height="${height}mm" viewBox="-1 ${round(-height / 2)} ${round(lengthMm + 2)} ${height}">${shape.thin.map((part) => html`<path class="thin" d="${outline(part)}"/>`)}<path class="body" d="${outline(shape.body)}"/><g class="bait-lines">${shape.lines.map((d) => html`<path d="${d}"/>`)}</g></svg>`;
+}

@@ -1,0 +1,46 @@
+/**
+ * Small drawings of flat colours: a chip over white and black, two of them to be compared, a ladder of doses.
+ *
+ * @packageDocumentation
+ */
+import type { Look } from '../../book/model.ts';
+import { type Html, html } from '../html.ts';
+import { describedAs } from './pour.ts';
+
+/** Colours of one chip; one that was not looked at is left out. */
+export interface ChipColours {
+  readonly overWhite?: string;
+  readonly overBlack?: string;
+}
+
+/** Colours of a look. */
+export function chipColours({ overWhite, overBlack }: Look): ChipColours {
+  return { overWhite: overWhite.hex, overBlack: overBlack.hex };
+}
+
+function half(colour: string | undefined, x: number, width: number, y: number): Html {
+  return colour === undefined
+    ? html`<rect class="unseen" x="${x}%" y="${y}%" width="${width}%" height="50%"/>`
+    : html`<rect x="${x}%" y="${y}%" width="${width}%" height="50%" fill="${colour}"/>`;
+}
+
+/**
+ * Chips side by side without a gap, since the eye compares best along an edge: over white above, over black below.
+ *
+ * @param label what is shown; an empty text where the words stand beside it
+ */
+export function chips(colours: readonly ChipColours[], label: string): Html {
+  const width = 100 / colours.length;
+  const drawn = colours.map(({ overWhite, overBlack }, index) => {
+    const x = Number((index * width).toFixed(3));
+    // Half a per cent wider, so that no hairline of the page shows between two chips.
+    const wide = Number((width + (index < colours.length - 1 ? 0.5 : 0)).toFixed(3));
+    return [half(overWhite, x, wide, 0), half(overBlack, x, wide, 50)];
+  });
+  return html`<svg class="chips"${describedAs(label)} width="100%" height="100%">${drawn}</svg>`;
+}
+
+/** One small disc of a colour, beside a name. */
+export function dot(hex: string): Html {
+  return html`<svg class="dot" aria-hidden="true" width="16" height="16"><circle cx="8" cy="8" r="7.5" fill="${hex}"/></svg>`;
+}

@@ -1,0 +1,31 @@
+import type { Material } from '../../book/model.ts';
+import { type Html, html } from '../html.ts';
+import { flakePattern, PX_PER_MM } from './flake-pattern.ts';
+import { describedAs } from './pour.ts';
+import { BLACK_CARD, WHITE_CARD } from './tint.ts';
+
+/** Part of the card that the flake covers. */
+const COVERED = 0.28;
+
+/** Flake strewn on a white and a black card, at its true size. */
+export function flakeCard(
+  { id: seed, flake }: Pick<Material, 'id' | 'flake'>,
+  options: { readonly id: string; readonly budget: number; readonly label: string },
+): Html {
+  if (flake === undefined) return html``;
+  const { acrossMm, longMm, outline, finish, colour } = flake;
+  const area = outline === 'strip' ? acrossMm * (longMm ?? acrossMm) : acrossMm ** 2;
+  // A layer of 1 mm whose flakes show, turned as they fall, half of their faces: Cauchy's mean.
+  const flakesPerMl = (-2 * Math.log(1 - COVERED) * 1000) / area;
+  const kind = {
+    hex: colour,
+    sizeMm: acrossMm,
+    outline,
+    finish,
+    flakesPerMl,
+    ...(longMm === undefined ? {} : { longMm }),
+  };
+  const pattern = flakePattern([kind], { thicknessMm: 1, contrastRatio: 0 }, { ...options, seed, scale: PX_PER_MM });
+  const flakes = pattern === undefined ? '' : html`<rect width="100%" height="100%" fill="url(#${pattern.id})"/>`;
+  return html`<svg class="chips"${describedAs(options.label)} width="100%" height="100%"><defs>${pattern?.definition}</defs><rect width="100%" height="50%" fill="${WHITE_CARD}"/><rect y="50%" width="100%" height="50%" fill="${BLACK_CARD}"/>${flakes}</svg>`;
+}

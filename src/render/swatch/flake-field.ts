@@ -1,0 +1,99 @@
+/**
+ * Flake as it lies in a bait, seen from outside: how many, how deep, turned how far, at their true sizes.
+ *
+ * Units: mm; densities in flakes per ml.
+ *
+ * @packageDocumentation
+ */
+import type { FlakeLook } from '../../book/model.ts';
+import { randomFrom } from './random-from.ts';
+
+/** One kind of flake in a cup, as far as it is drawn. */
+export type FlakeKind = Pick<FlakeLook, 'hex' | 'sizeMm' | 'longMm' | 'outline' | 'finish' | 'flakesPerMl'>;
+
+/** The plastic that the flake lies in. */
+export interface Depth {
+  readonly thicknessMm: number;
+  /** Of that thickness: what it hides of its backing, it hides of a flake at its bottom. */
+  readonly contrastRatio: number;
+}
+
+/** One flake of the drawing. */
+export interface PlacedFlake {
+  readonly kind: number;
+  readonly x: number;
+  readonly y: number;
+  /** How far it is turned in its own plane, and which way it is tilted, in radians. */
+  readonly turn: number;
+  readonly tilt: number;
+  /** Cosine of the tilt: 1 lies flat, 0 stands on its edge. */
+  readonly facing: number;
+  /** How much of it is seen through the plastic above it, 0..1. */
+  readonly visible: number;
+  /** 0..1, what the light does on this flake. */
+  readonly glint: number;
+}
+
+/** A square of flakes that repeats without a seam. */
+export interface FlakeField {
+  readonly sideMm: number;
+  readonly flakes: readonly PlacedFlake[];
+}
+
+/** Flakes that are fainter than this are not drawn. */
+const FAINTEST = 0.08;
+/** A square is not larger than this: a bait's width; sparse flake needs room to be sparse in. */
+const LARGEST_SIDE = 40;
+const SMALLEST_SIDE = 5;
+
+/**
+ * Depth to which flake is seen.
+ *
+ * What lies at depth z is seen by the part (1 − CR)^(z / thickness), CR the contrast ratio: the exponential that gives 1 at
+ * the surface and, at the back, what is still seen of the backing.
+ */
+export function seenDepth({ thicknessMm, contrastRatio }: Depth): number {
+  const back = Math.max(1 - contrastRatio, 1e-6);
+  return back >= FAINTEST ? thicknessMm : (thicknessMm * Math.log(FAINTEST)) / Math.log(back);
+}
+
+/**
+ * Places the flakes of a cup.
+ *
+ * Positions and orientations are independent and uniform, as in a stirred cup. The square is as large as the budget of
+ * flakes allows, so that the density is true whatever the budget.
+ *
+ * @param seed decides the places; the same text, the same flakes
+ * @param budget most flakes to draw
+ */
+export function flakeField(kinds: readonly FlakeKind[], depth: Depth, seed: string, budget: number): FlakeField {
+  const deep = seenDepth(depth);
+  const perSquareMm = kinds.map((kind) => (kind.flakesPerMl * deep) / 1000);
+  const density = perSquareMm.reduce((sum, each) => sum + each, 0);
+  const largest = Math.max(0, ...kinds.map((kind) => kind.longMm ?? kind.sizeMm));
+  const wanted = density > 0 ? Math.sqrt(budget / density) : 0;
+  const sideMm = Math.min(LARGEST_SIDE, Math.max(SMALLEST_SIDE, 3 * largest, wanted));
+  const random = randomFrom(seed);
+  const fade = Math.log(Math.max(1 - depth.contrastRatio, 1e-6)) / depth.thicknessMm;
+  const flakes: PlacedFlake[] = [];
+  for (const [kind, each] of perSquareMm.entries()) {
+    // The fraction left over is a flake in that fraction of colours, so sparse flake is neither lost nor doubled.
+    const count = Math.floor(each * sideMm * sideMm + random());
+    for (let number = 0; number < count; number++) {
+      flakes.push({
+        kind,
+        x: random() * sideMm,
+        y: random() * sideMm,
+        turn: random() * 2 * Math.PI,
+        tilt: random() * 2 * Math.PI,
+        // The cosine of a direction drawn evenly from the sphere is itself even, which gives Cauchy's mean of one half.
+        facing: random(),
+        visible: Math.exp(fade * random() * deep),
+        glint: random(),
+      });
+    }
+  }
+  // The deepest first, so that the near ones lie over them.
+  flakes.sort((one, other) => one.visible - other.visible);
+  return { sideMm, flakes };
+}
