@@ -23,7 +23,6 @@ export interface EleventyConfig {
   on(event: 'cupbook.built', listener: (built: BuiltSite) => void): void;
   emit(event: 'cupbook.built', built: BuiltSite): unknown;
   addGlobalData(name: string, data: () => unknown): void;
-  addJavaScriptFunction(name: string, callback: (kind: string, item: string) => string): void;
   addWatchTarget(target: string): void;
   setServerOptions(options: Readonly<Record<string, unknown>>): void;
 }
@@ -31,6 +30,16 @@ export interface EleventyConfig {
 export interface CupbookOptions {
   /** Folder of the book, from the project's folder or absolute. */
   readonly recipes: string;
+}
+
+/** What page templates find under `cupbook`. */
+interface TemplateData {
+  /** Of each kind of page, the things that have one. */
+  readonly items: Readonly<Record<string, readonly string[]>>;
+  /** Path of a page's file from the output folder. */
+  path(kind: string, item: string): string;
+  /** A page as an HTML document. */
+  page(kind: string, item: string): string;
 }
 
 /** What a build came to; the plugin emits it as `cupbook.built`. */
@@ -48,8 +57,7 @@ const INDEX_AFTER_MS = 1500;
 /**
  * The Eleventy plugin: reads the book's folder, compiles it, and gives the page templates what they page over.
  *
- * A book with errors stops the build before anything is written. Templates get the data `cupbook`, the ids of each kind
- * of page, and two functions: `cupbookPath(kind, id)` and `cupbookPage(kind, id)`.
+ * A book with errors stops the build before anything is written.
  */
 export default function cupbook(config: EleventyConfig, options: CupbookOptions): void {
   config.versionCheck('>=3.1');
@@ -101,11 +109,17 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
     await config.emit('cupbook.built', built);
   });
 
-  config.addGlobalData('cupbook', () => current().items);
-  config.addJavaScriptFunction('cupbookPath', (kind, item) => current().pagePath(kind, item));
-  config.addJavaScriptFunction('cupbookPage', (kind, item) => {
-    progress?.step();
-    return current().page(kind, item);
+  // As data and not as functions of Eleventy, which would time every call and tell about it.
+  config.addGlobalData('cupbook', (): TemplateData => {
+    const { items, pagePath, page } = current();
+    return {
+      items,
+      path: pagePath,
+      page: (kind, item) => {
+        progress?.step();
+        return page(kind, item);
+      },
+    };
   });
 
   config.addWatchTarget(relative(root, recipes) || recipes);
