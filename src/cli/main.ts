@@ -6,13 +6,21 @@ import { batchCommand } from './batch.ts';
 import { buildCommand } from './build.ts';
 import { checkCommand } from './check.ts';
 import { type Command, type Option, parseArgsOptions } from './command.ts';
+import { explainCommand } from './explain.ts';
 import { explainError } from './explain-error.ts';
 import { helpText } from './help.ts';
 import { newCommand } from './new.ts';
 import { serveCommand } from './serve.ts';
 import { versionText } from './version.ts';
 
-const COMMANDS: readonly Command[] = [serveCommand, buildCommand, checkCommand, newCommand, batchCommand];
+const COMMANDS: readonly Command[] = [
+  serveCommand,
+  buildCommand,
+  checkCommand,
+  explainCommand,
+  newCommand,
+  batchCommand,
+];
 
 /** Options that every command takes. */
 const COMMON: Readonly<Record<string, Option>> = {

@@ -1,0 +1,52 @@
+import { CATALOGUE, type DiagnosticCode } from '../diagnostics/catalogue.ts';
+import { EXAMPLE_BOOK, EXAMPLES, type ExampleFiles } from '../diagnostics/examples.ts';
+import { nearestName } from '../diagnostics/nearest-name.ts';
+import type { Command } from './command.ts';
+
+/** `cupbook explain` */
+export const explainCommand: Command = {
+  name: 'explain',
+  usage: '[CODE]',
+  summary: 'show what a message means, with an example and the same mended',
+  words: [0, 1],
+  options: {},
+  details: 'Without a code: all codes, a line each.',
+  run([code]) {
+    if (code === undefined) {
+      for (const [name, { severity, meaning }] of Object.entries(CATALOGUE))
+        console.log(`${name} (${severity})\n  ${meaning}`);
+      return 0;
+    }
+    if (!(code in CATALOGUE)) {
+      const nearest = nearestName(code, Object.keys(CATALOGUE));
+      console.error(
+        `There is no message "${code}".${nearest === undefined ? ' "cupbook explain" lists them all.' : ` Did you mean ${nearest}?`}`,
+      );
+      return 2;
+    }
+    const { severity, meaning } = CATALOGUE[code as DiagnosticCode];
+    const { bad, good } = EXAMPLES[code as DiagnosticCode];
+    console.log(
+      [`${code} (${severity})`, meaning, '', 'Wrong:', ...filesText(bad), '', 'Mended:', ...filesText(good)].join('\n'),
+    );
+    return 0;
+  },
+};
+
+// An example may be a file of megabytes, where its size is the mistake.
+const LONGEST = 600;
+
+function filesText(files: ExampleFiles): string[] {
+  return Object.entries(files).flatMap(([path, text]) => {
+    if (text === undefined) return [`  ${path}: ${path in EXAMPLE_BOOK ? 'not there' : 'moved, or removed'}`];
+    const shown = text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text;
+    return [
+      `  ${path}`,
+      ...shown
+        .replace(/\0/g, '␀')
+        .trimEnd()
+        .split('\n')
+        .map((line) => `    ${line}`),
+    ];
+  });
+}

@@ -1,0 +1,59 @@
+import { expect, test } from 'vitest';
+import { compileBook } from '../../src/book/compile-book.ts';
+import { dose, projectFile, recipeOf } from './sample.ts';
+
+/** Files of the README's example: a paragraph that begins with a name in bold, then a block. */
+function readmeFiles(): { path: string; text: string }[] {
+  const found = projectFile('README.md').matchAll(/^\*\*`([^`]+)`\*\*(?:(?!```)[\s\S])*?```markdown\n([\s\S]*?)```/gm);
+  return [...found].map(([, path, text]) => ({ path: path!, text: text! }));
+}
+
+test('the book in the README compiles without a word', () => {
+  const files = readmeFiles();
+  expect(files.map(({ path }) => path)).toEqual([
+    'book.md',
+    'shelf/plastics/supple.md',
+    'shelf/colorants/peat.md',
+    'shelf/powders/ivory-pearl.md',
+    'shelf/flakes/copper-hex-040.md',
+    'molds/minnow-3.md',
+    'colours/alder-smoke.md',
+    'colours/night-alder.md',
+  ]);
+  const { book, diagnostics } = compileBook(files);
+  expect(diagnostics).toEqual([]);
+  const [alder, night] = [recipeOf(book!, 'alder-smoke'), recipeOf(book!, 'night-alder')];
+  expect(dose(night.cups[0]!, 'peat') - dose(alder.cups[0]!, 'peat')).toBeCloseTo((8 * 0.98) / 20, 9);
+  expect(night.cups[1]!.contents).toEqual(alder.cups[1]!.contents);
+});
+
+test('every field of a file stands in the README', async () => {
+  const { SCHEMAS } = await import('../../src/recipe/schema.ts');
+  const readme = projectFile('README.md');
+  const missing = Object.entries(SCHEMAS).flatMap(([kind, schema]) =>
+    Object.keys(schema.shape)
+      .filter((name) => !new RegExp(`\`(?:${name}|${name}: [^\`]*)\``).test(readme))
+      .map((name) => `${kind}.${name}`),
+  );
+  expect(missing).toEqual([]);
+});
+
+test('every part of book.json stands in the README', async () => {
+  const { book } = compileBook(readmeFiles());
+  const readme = projectFile('README.md').slice(projectFile('README.md').indexOf('## What the book is made from'));
+  const parts = [...Object.keys(book!), ...Object.keys(book!.recipes[0]!.cups[1]!)];
+  const known = [
+    'name',
+    'share',
+    'from',
+    'volumePerPlastic',
+    'written',
+    'leftMl',
+    'highestReached',
+    'reheats',
+    'limitUnknown',
+    'working',
+    'contents',
+  ];
+  expect(parts.filter((part) => !readme.includes(`\`${part}\``) && !known.includes(part))).toEqual([]);
+});
