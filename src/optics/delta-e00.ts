@@ -31,6 +31,12 @@ const SIN_6 = Math.sin(6 * RADIANS);
 const COS_63 = Math.cos(63 * RADIANS);
 const SIN_63 = Math.sin(63 * RADIANS);
 
+/** Two opposite unit vectors may add up to this for rounding alone: a direction without meaning. */
+const ROUNDING = 1e-15;
+
+/** Least product of chromas with hues in it: below, squares would run out of digits. */
+const GREY = 1e-100;
+
 /**
  * CIEDE2000 difference of two colours. One is about the least difference that is seen side by side.
  *
@@ -75,7 +81,7 @@ function difference(
   let dH = 0;
   let cosH = 1;
   let sinH = 0;
-  if (product > 0) {
+  if (product > GREY) {
     const dot = a1 * a2 + b1 * b2;
     const cross = a1 * b2 - a2 * b1;
     let sumA = a1 / C1 + a2 / C2;
@@ -86,7 +92,7 @@ function difference(
       // For opposite hues the paper takes h2 − h1 as it stands, and the mean halfway between: a quarter turn from each.
       const forward = cross === 0 ? b1 > 0 || (b1 === 0 && a1 > 0) : cross > 0;
       dH = (forward ? 1 : -1) * Math.sqrt(2 * (product - dot));
-      if (cross === 0 || (sumA === 0 && sumB === 0)) {
+      if (cross === 0 || Math.abs(sumA) + Math.abs(sumB) < ROUNDING) {
         sumA = forward ? -b1 : b1;
         sumB = forward ? a1 : -a1;
       }
@@ -95,7 +101,7 @@ function difference(
     cosH = sumA / length;
     sinH = sumB / length;
   } else if (C1 + C2 > 0) {
-    // One of the two is grey: the mean hue is the other's.
+    // One of the two is grey, and the mean hue is the other's.
     cosH = (a1 + a2) / (C1 + C2);
     sinH = (b1 + b2) / (C1 + C2);
   }

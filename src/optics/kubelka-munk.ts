@@ -10,7 +10,7 @@
  * because then no limit needs a formula of its own: with 1/t = bS coth(bS · thickness), Kubelka's
  * R = [1 − Rg (a − b coth bSX)] / [a − Rg + b coth bSX] is
  *
- *     R = [S t + Rg (1 − (K + S) t)] / [1 + (K + S) t − Rg S t].
+ *     R = [S t (1 − Rg) + Rg (1 − K t)] / [1 + K t + S t (1 − Rg)].
  *
  * S → 0 gives Rg e^(−2KX), K → 0 gives the purely scattering form, no thickness gives Rg, all without 0/0.
  *
@@ -216,11 +216,11 @@ export function effectiveDepth(K: number, S: number, thickness: number): number 
  * Reflectance of a layer of effective depth t over Rg. Unchecked: for inner loops whose numbers were checked.
  */
 export function layerOver(K: number, S: number, t: number, Rg: number): number {
-  const St = S * t;
-  const At = (K + S) * t;
-  // Rounding alone can pass the limits, by 1e-16: below 0 for a deep layer that only absorbs, above 1 for one that only
-  // scatters on a perfect white.
-  return Math.min(1, Math.max(0, (St + Rg * (1 - At)) / (1 + At - Rg * St)));
+  // S t taken out of 1 − (K + S) t and 1 + (K + S) t − Rg S t: on a white backing it would cancel.
+  const scattered = S * t * (1 - Rg);
+  const absorbed = K * t;
+  // Rounding alone can pass the limits, by 1e-16.
+  return Math.min(1, Math.max(0, (scattered + Rg * (1 - absorbed)) / (1 + absorbed + scattered)));
 }
 
 function inUnit(value: number): boolean {

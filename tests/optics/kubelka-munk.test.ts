@@ -18,18 +18,21 @@ import { referenceNumbers, referenceTest, referenceText } from './reference.ts';
 
 describe('published and independently computed values', () => {
   // Twelve significant digits are printed; the largest value is 1, so that 5e-13 is half the last.
-  referenceTest('layerReflectance and layerTransmittance agree with 40-digit arithmetic to the last printed digit', () => {
-    const rows = referenceNumbers('km_layer_computed.csv');
-    expect(rows.length).toBe(36);
-    for (const [K, S, X, Rg, R, R0, Rw, T, Rinf] of rows as [number, ...number[]][]) {
-      const what = `K ${K}, S ${S}, thickness ${X}`;
-      expectClose(layerReflectance(K, S!, X!, Rg!), R!, 5e-13, `R, ${what}`);
-      expectClose(layerReflectance(K, S!, X!, 0), R0!, 5e-13, `R0, ${what}`);
-      expectClose(layerReflectance(K, S!, X!, 1), Rw!, 5e-13, `Rw, ${what}`);
-      expectClose(layerTransmittance(K, S!, X!), T!, 5e-13, `T, ${what}`);
-      if (S! > 0) expectClose(reflectanceInfinite(K / S!), Rinf!, 5e-13, `Rinf, ${what}`);
-    }
-  });
+  referenceTest(
+    'layerReflectance and layerTransmittance agree with 40-digit arithmetic to the last printed digit',
+    () => {
+      const rows = referenceNumbers('km_layer_computed.csv');
+      expect(rows.length).toBe(36);
+      for (const [K, S, X, Rg, R, R0, Rw, T, Rinf] of rows as [number, ...number[]][]) {
+        const what = `K ${K}, S ${S}, thickness ${X}`;
+        expectClose(layerReflectance(K, S!, X!, Rg!), R!, 5e-13, `R, ${what}`);
+        expectClose(layerReflectance(K, S!, X!, 0), R0!, 5e-13, `R0, ${what}`);
+        expectClose(layerReflectance(K, S!, X!, 1), Rw!, 5e-13, `Rw, ${what}`);
+        expectClose(layerTransmittance(K, S!, X!), T!, 5e-13, `T, ${what}`);
+        if (S! > 0) expectClose(reflectanceInfinite(K / S!), Rinf!, 5e-13, `Rinf, ${what}`);
+      }
+    },
+  );
 
   referenceTest('reflectanceInfinite and absorptionToScattering reproduce the published mixing vectors', () => {
     const { single_constant, two_constant } = JSON.parse(referenceText('km_published_vectors.json'));
@@ -40,7 +43,12 @@ describe('published and independently computed values', () => {
             sum + share * absorptionToScattering(single_constant.pigment_reflectances[i][band]),
           0,
         );
-      expectAllClose(Array.from(R, (_, band) => reflectanceInfinite(KS(band))), R, 5e-16 * 2, `mix ${c}`);
+      expectAllClose(
+        Array.from(R, (_, band) => reflectanceInfinite(KS(band))),
+        R,
+        5e-16 * 2,
+        `mix ${c}`,
+      );
     }
     for (const { c, R } of two_constant.cases) {
       const sum = (of: number[][], band: number): number =>
@@ -137,14 +145,14 @@ describe('laws', () => {
   });
 
   test('layerReflectance(0, S, X, 1) is 1: what absorbs nothing on a perfect white is white', () => {
-    fc.assert(
-      fc.property(magnitude, thickness, (S, X) => expectClose(layerReflectance(0, S, X, 1), 1, 1e-12)),
-    );
+    fc.assert(fc.property(magnitude, thickness, (S, X) => expectClose(layerReflectance(0, S, X, 1), 1, 1e-12)));
   });
 
   test('layerReflectance without thickness is its backing', () => {
     fc.assert(
-      fc.property(magnitude, magnitude, reflectance, (K, S, Rg) => expectClose(layerReflectance(K, S, 0, Rg), Rg, 1e-15)),
+      fc.property(magnitude, magnitude, reflectance, (K, S, Rg) =>
+        expectClose(layerReflectance(K, S, 0, Rg), Rg, 1e-15),
+      ),
     );
   });
 
@@ -236,16 +244,23 @@ describe('invertTwoBackings', () => {
   test('invertTwoBackings gives a fault or finite K and S >= 0 that show what was seen, whatever is put in', () => {
     const anything = fc.oneof(reflectance, fc.constantFrom(Number.NaN, -0.1, 1.1, Number.POSITIVE_INFINITY));
     fc.assert(
-      fc.property(anything, anything, anything, anything, fc.oneof(extreme, fc.constant(Number.NaN)), (R0, Rblack, R, Rwhite, X) => {
-        const found = invertTwoBackings({ R0, Rblack, R, Rwhite, thickness: X });
-        if (isFault(found)) {
-          expect(found.message).toMatch(/^[A-Z].{20,}$/);
-          return;
-        }
-        expect(Number.isFinite(found.K) && Number.isFinite(found.S)).toBe(true);
-        expect(found.K).toBeGreaterThanOrEqual(0);
-        expect(found.S).toBeGreaterThanOrEqual(0);
-      }),
+      fc.property(
+        anything,
+        anything,
+        anything,
+        anything,
+        fc.oneof(extreme, fc.constant(Number.NaN)),
+        (R0, Rblack, R, Rwhite, X) => {
+          const found = invertTwoBackings({ R0, Rblack, R, Rwhite, thickness: X });
+          if (isFault(found)) {
+            expect(found.message).toMatch(/^[A-Z].{20,}$/);
+            return;
+          }
+          expect(Number.isFinite(found.K) && Number.isFinite(found.S)).toBe(true);
+          expect(found.K).toBeGreaterThanOrEqual(0);
+          expect(found.S).toBeGreaterThanOrEqual(0);
+        },
+      ),
       { numRuns: 3000 },
     );
   });
@@ -280,7 +295,17 @@ describe('programmer’s errors', () => {
     ['absorptionToScattering(0)', () => absorptionToScattering(0), /Rinf is 0/],
     ['absorptionToScattering(45)', () => absorptionToScattering(45), /never percent/],
     ['layerReflectances of one band', () => layerReflectances([1], grey, 1, clear), /absorption has 1 bands; give 36/],
-    ['layerReflectances over 2', () => layerReflectances(grey, grey, 1, grey.map((_, i) => (i < 3 ? 0 : 2))), /At 410 nm .* Rg 2/],
+    [
+      'layerReflectances over 2',
+      () =>
+        layerReflectances(
+          grey,
+          grey,
+          1,
+          grey.map((_, i) => (i < 3 ? 0 : 2)),
+        ),
+      /At 410 nm .* Rg 2/,
+    ],
     ['reflectancesInfinite of K -1', () => reflectancesInfinite(constantSpectrum(-1), grey), /At 380 nm/],
   ])('%s throws RangeError naming the value and the remedy', (_, call, message) => {
     expect(call).toThrow(RangeError);
