@@ -1,0 +1,40 @@
+/**
+ * What other programs may use of Cupbook. Grouped by folder, types beside values.
+ *
+ * @packageDocumentation
+ */
+
+// book
+export { type Compiled, type CompileOptions, compileBook } from './book/compile-book.ts';
+export type {
+  Book,
+  Change,
+  Cup,
+  Family,
+  Look,
+  Material,
+  Mold,
+  Recipe,
+  RecipeLook,
+  Round,
+  Seen,
+  Settings,
+  Target,
+} from './book/model.ts';
+export { publishedBook } from './book/published-book.ts';
+// cup
+export { type CupState, concentrations, keepLedger, type LedgerStep } from './cup/ledger.ts';
+export { type Batch, planBatch } from './cup/plan-batch.ts';
+// diagnostics
+export { CATALOGUE, type DiagnosticCode } from './diagnostics/catalogue.ts';
+export { type Diagnostic, hasErrors, type Position } from './diagnostics/diagnostic.ts';
+export { diagnosticMessage, formatDiagnostics, summarizeDiagnostics } from './diagnostics/format-diagnostics.ts';
+export { appearance } from './optics/appearance.ts';
+// optics
+export { cupBody } from './optics/cup-body.ts';
+export { deltaE00 } from './optics/delta-e00.ts';
+export { mixtureConstants, type OpticalConstants } from './optics/mixture.ts';
+// recipe
+export type { Source } from './recipe/source.ts';
+// units
+export { parseDose, parseQuantity, type Quantity, type Rate } from './units/quantity.ts';
