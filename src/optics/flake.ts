@@ -45,7 +45,7 @@ export interface SpreadFlake {
  * Units: sizeMm in mm: across flats of a hexagon, side of a square, diameter of a round flake.
  * Throws: RangeError if the size is not above 0 and finite.
  *
- * @example flakeArea('hex', 1.016) // 0.893958, to 6 digits: a 0.040 in hexagon
+ * @example flakeArea('hex', 1.016) // 0.893960, to 6 digits: a 0.040 in hexagon
  */
 export function flakeArea(shape: FlakeShape, sizeMm: number): number {
   requirePositive(sizeMm, 'Flake size in mm');

@@ -1,0 +1,269 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import {
+  type FlakeShape,
+  flakeArea,
+  flakeCoverage,
+  flakeMass,
+  flakeSpacing,
+  flakesPerMl,
+  flakesPerMm,
+  reflectanceWithFlakes,
+  type SpreadFlake,
+  spreadFlake,
+} from '../../src/optics/flake.ts';
+import { layerReflectance, layerReflectances } from '../../src/optics/kubelka-munk.ts';
+import { constantSpectrum } from '../../src/optics/spectrum.ts';
+import { extreme, magnitude, reflectance, spectrum, thickness } from './arbitrary.ts';
+import { expectAllClose, expectClose } from './close.ts';
+
+const INCH = 25.4;
+
+describe('counting flake, worked by hand', () => {
+  test('flakeArea of a 0.040 in hexagon is (√3/2) · 1.016² = 0.8940 mm²', () => {
+    expectClose(flakeArea('hex', 0.04 * INCH), 0.893_96, 5e-7);
+    expect(flakeArea('square', 2)).toBe(4);
+    expectClose(flakeArea('round', 2), Math.PI, 1e-15);
+  });
+
+  test('flakeMass of a 1 mm square of 0.025 mm film at 1.4 g/ml is 0.035 mg', () => {
+    expectClose(flakeMass({ shape: 'square', sizeMm: 1, filmMm: 0.025, density: 1.4 }), 0.000035, 1e-18);
+  });
+
+  test('flakesPerMl: 35 mg of those squares in 10 ml are 100 a millilitre, 0.05 of them a millimetre of sight', () => {
+    const cut = { shape: 'square', sizeMm: 1, filmMm: 0.025, density: 1.4 } as const;
+    expectClose(flakesPerMl(0.0035, cut), 100, 1e-11);
+    expectClose(flakesPerMm(0.0035, cut), 0.05, 1e-14);
+    expectClose(flakeCoverage([{ perMm: 0.05 }], 8), 1 - Math.exp(-0.4), 1e-15);
+  });
+
+  test('flakeSpacing: 1000 a millilitre are 1 mm apart, 1 is 10 mm; none has no spacing', () => {
+    expectClose(flakeSpacing(1000)!, 1, 1e-15);
+    expectClose(flakeSpacing(1)!, 10, 1e-14);
+    expect(flakeSpacing(0)).toBeUndefined();
+  });
+
+  test('flakesPerMm hangs on film and mass alone: smaller flakes of the same film cover as much', () => {
+    fc.assert(
+      fc.property(fc.constantFrom<FlakeShape>('hex', 'square', 'round'), thickness, (shape, sizeMm) => {
+        expectClose(flakesPerMm(0.004, { shape, sizeMm }), flakesPerMm(0.004, { shape: 'hex', sizeMm: 1 }), 1e-13);
+      }),
+    );
+  });
+
+  test('spreadFlake with a transmittance counts what hides only, and all of it at 0', () => {
+    const flake = { shape: 'hex', sizeMm: 1, reflectance: constantSpectrum(0.5) } as const;
+    expect(spreadFlake(flake, 0.004).perMm).toBe(flakesPerMm(0.004, flake));
+    expectClose(spreadFlake({ ...flake, transmittance: 0.75 }, 0.004).perMm, flakesPerMm(0.004, flake) / 4, 1e-15);
+    expect(spreadFlake({ ...flake, transmittance: 1 }, 0.004).perMm).toBe(0);
+  });
+
+  test.each([
+    ['a size of 0', () => flakeArea('hex', 0), /size in mm is 0/],
+    ['a size that is no number', () => flakeArea('hex', Number.NaN), /size in mm is NaN/],
+    ['a film of 0', () => flakeMass({ shape: 'hex', sizeMm: 1, filmMm: 0 }), /Film thickness in mm is 0/],
+    ['a density below 0', () => flakeMass({ shape: 'hex', sizeMm: 1, density: -1 }), /density in g\/ml is -1/],
+    ['a concentration below 0', () => flakesPerMl(-1, { shape: 'hex', sizeMm: 1 }), /-1 g\/ml/],
+    [
+      'a transmittance above 1',
+      () => spreadFlake({ shape: 'hex', sizeMm: 1, transmittance: 2, reflectance: constantSpectrum(0) }, 0),
+      /transmittance is 2/,
+    ],
+    [
+      'a reflectance in percent',
+      () => spreadFlake({ shape: 'hex', sizeMm: 1, reflectance: constantSpectrum(40) }, 0),
+      /reflectance is 40; .* never percent/,
+    ],
+  ])('flake refuses %s', (_, call, message) => {
+    expect(call).toThrow(RangeError);
+    expect(call).toThrow(message);
+  });
+});
+
+describe('the integral over depth', () => {
+  /** ∫ f over 0..deepest by Simpson's rule, halved until nothing changes. */
+  function integral(f: (z: number) => number, from: number, to: number, depth = 0): number {
+    const simpson = (a: number, b: number): number => ((b - a) / 6) * (f(a) + 4 * f((a + b) / 2) + f(b));
+    const middle = (from + to) / 2;
+    const halves = simpson(from, middle) + simpson(middle, to);
+    if (depth > 40 || (depth > 3 && Math.abs(halves - simpson(from, to)) < 1e-12)) return halves;
+    return integral(f, from, middle, depth + 1) + integral(f, middle, to, depth + 1);
+  }
+
+  test('reflectanceWithFlakes is the integral to 1e-6, for any plastic, flakes of two kinds, thickness and backing', () => {
+    const coefficient = fc.double({ min: -4, max: 1.5, noNaN: true }).map((power) => 10 ** power);
+    const kind = fc.record({
+      perMm: fc.double({ min: -3, max: 1, noNaN: true }).map((power) => 10 ** power),
+      R: reflectance,
+    });
+    fc.assert(
+      fc.property(coefficient, coefficient, thickness, kind, kind, reflectance, (K, S, X, one, other, Rg) => {
+        const kinds = [one, other];
+        const mu = one.perMm + other.perMm;
+        const seen = (z: number): number =>
+          Math.exp(-mu * z) * kinds.reduce((sum, { perMm, R }) => sum + perMm * layerReflectance(K, S, z, R), 0);
+        const expected = integral(seen, 0, X) + Math.exp(-mu * X) * layerReflectance(K, S, X, Rg);
+        const flakes = kinds.map(({ perMm, R }) => ({ perMm, reflectance: constantSpectrum(R) }));
+        const found = reflectanceWithFlakes(constantSpectrum(K), constantSpectrum(S), X, flakes, constantSpectrum(Rg));
+        expectClose(found[0]!, expected, 1e-6);
+        expectAllClose(found, constantSpectrum(found[0]!), 0);
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  test('reflectanceWithFlakes in plastic that only absorbs has the closed form F μ (1 − e^(−(μ+2K)X))/(μ + 2K) + Rg e^(−(μ+2K)X)', () => {
+    fc.assert(
+      fc.property(magnitude, thickness, thickness, reflectance, reflectance, (K, X, mu, F, Rg) => {
+        const rate = mu + 2 * K;
+        const expected = ((F * mu) / rate) * -Math.expm1(-rate * X) + Rg * Math.exp(-rate * X);
+        const flakes = [{ perMm: mu, reflectance: constantSpectrum(F) }];
+        const found = reflectanceWithFlakes(constantSpectrum(K), constantSpectrum(0), X, flakes, constantSpectrum(Rg));
+        expectClose(found[0]!, expected, 1e-7);
+      }),
+    );
+  });
+
+  test('reflectanceWithFlakes without flake is the layer, and without thickness the backing', () => {
+    fc.assert(
+      fc.property(spectrum(magnitude), spectrum(magnitude), thickness, spectrum(reflectance), (K, S, X, Rg) => {
+        expectAllClose(reflectanceWithFlakes(K, S, X, [], Rg), layerReflectances(K, S, X, Rg), 0);
+        const flakes = [{ perMm: 1, reflectance: constantSpectrum(0.5) }];
+        expectAllClose(reflectanceWithFlakes(K, S, 0, flakes, Rg), Rg, 1e-15);
+      }),
+      { numRuns: 30 },
+    );
+  });
+
+  test('reflectanceWithFlakes of so much flake that nothing else is seen is the flake', () => {
+    const flakes = [{ perMm: 1e6, reflectance: constantSpectrum(0.7) }];
+    const found = reflectanceWithFlakes(constantSpectrum(1), constantSpectrum(1), 10, flakes, constantSpectrum(0));
+    expectClose(found[0]!, 0.7, 1e-5);
+  });
+
+  test('reflectanceWithFlakes is between 0 and 1 and never NaN, whatever is put in', () => {
+    const flake: fc.Arbitrary<SpreadFlake> = fc.record({ perMm: extreme, reflectance: spectrum(reflectance) });
+    fc.assert(
+      fc.property(extreme, extreme, extreme, fc.array(flake, { maxLength: 3 }), reflectance, (K, S, X, flakes, Rg) => {
+        const found = reflectanceWithFlakes(constantSpectrum(K), constantSpectrum(S), X, flakes, constantSpectrum(Rg));
+        for (const R of found) expect(R >= 0 && R <= 1).toBe(true);
+      }),
+      { numRuns: 500 },
+    );
+  });
+
+  test('reflectanceWithFlakes doesn’t mind one kind given as two halves, nor their order', () => {
+    const half = { perMm: 0.2, reflectance: constantSpectrum(0.8) };
+    const other = { perMm: 0.1, reflectance: constantSpectrum(0.1) };
+    const [K, S, Rg] = [constantSpectrum(0.1), constantSpectrum(0.3), constantSpectrum(0.03)];
+    const whole = reflectanceWithFlakes(K, S, 6, [{ ...half, perMm: 0.4 }, other], Rg);
+    expectAllClose(reflectanceWithFlakes(K, S, 6, [half, other, half], Rg), whole, 1e-14);
+  });
+});
+
+describe('random plates thrown into a slab', () => {
+  /** The next number in 0..1 of a sequence that a seed decides (a 32-bit mixing generator). */
+  function sequence(seed: number): () => number {
+    let state = seed >>> 0;
+    return () => {
+      state = (state + 0x9e3779b9) >>> 0;
+      let mixed = state;
+      mixed = Math.imul(mixed ^ (mixed >>> 16), 0x21f0aaad);
+      mixed = Math.imul(mixed ^ (mixed >>> 15), 0x735a2d97);
+      return ((mixed ^ (mixed >>> 15)) >>> 0) / 2 ** 32;
+    };
+  }
+
+  type Vector = readonly [number, number, number];
+
+  /** Whether a point of a plate's plane, in the plate's own axes, lies in it. */
+  const inside: Record<FlakeShape, (u: number, v: number, size: number) => boolean> = {
+    square: (u, v, size) => Math.max(Math.abs(u), Math.abs(v)) <= size / 2,
+    round: (u, v, size) => u * u + v * v <= (size * size) / 4,
+    hex: (u, v, size) =>
+      [0, Math.PI / 3, (2 * Math.PI) / 3].every(
+        (turn) => Math.abs(u * Math.cos(turn) + v * Math.sin(turn)) <= size / 2,
+      ),
+  };
+
+  /** Depth at which a line straight down the z axis meets a plate, or nothing. */
+  function meets(shape: FlakeShape, size: number, centre: Vector, normal: Vector, spin: number): number | undefined {
+    const down = normal[2];
+    if (Math.abs(down) < 1e-9) return undefined;
+    const depth = (centre[0] * normal[0] + centre[1] * normal[1] + centre[2] * down) / down;
+    const from: Vector = [-centre[0], -centre[1], depth - centre[2]];
+    // Two axes across the normal, then turned by the spin.
+    const helper: Vector = Math.abs(normal[0]) < 0.9 ? [1, 0, 0] : [0, 1, 0];
+    const across = cross(normal, helper);
+    const length = Math.hypot(...across);
+    const e1: Vector = [across[0] / length, across[1] / length, across[2] / length];
+    const e2 = cross(normal, e1);
+    const u = dot(from, e1);
+    const v = dot(from, e2);
+    const turned = [u * Math.cos(spin) + v * Math.sin(spin), v * Math.cos(spin) - u * Math.sin(spin)] as const;
+    return inside[shape](turned[0], turned[1], size) ? depth : undefined;
+  }
+
+  test.each<FlakeShape>(['hex', 'square', 'round'])(
+    'reflectanceWithFlakes and flakeCoverage are what a line of sight finds among random %s plates, within three standard errors',
+    (shape) => {
+      const random = sequence(20_260_314);
+      const size = 1.5;
+      const X = 6;
+      const perMl = 90;
+      const [K, S, F, Rg] = [0.05, 0.12, 0.8, 0.03];
+      // A line at the middle of a box as wide as a plate's diagonal is met by no plate from outside the box.
+      const reach = size * 1.5;
+      const height = X + 2 * reach;
+      const expectedInBox = (perMl / 1000) * (2 * reach) ** 2 * height;
+      const lines = 20_000;
+      let covered = 0;
+      let sum = 0;
+      let squares = 0;
+      for (let line = 0; line < lines; line++) {
+        let first = Number.POSITIVE_INFINITY;
+        for (let plate = poisson(expectedInBox, random); plate > 0; plate--) {
+          const centre: Vector = [(2 * random() - 1) * reach, (2 * random() - 1) * reach, random() * height - reach];
+          const up = 2 * random() - 1;
+          const around = 2 * Math.PI * random();
+          const flat = Math.sqrt(1 - up * up);
+          const normal: Vector = [flat * Math.cos(around), flat * Math.sin(around), up];
+          const depth = meets(shape, size, centre, normal, 2 * Math.PI * random());
+          if (depth !== undefined && depth >= 0 && depth <= X) first = Math.min(first, depth);
+        }
+        const R = first <= X ? layerReflectance(K, S, first, F) : layerReflectance(K, S, X, Rg);
+        if (first <= X) covered++;
+        sum += R;
+        squares += R * R;
+      }
+      const perMm = ((perMl / 1000) * flakeArea(shape, size)) / 2;
+      const share = flakeCoverage([{ perMm }], X);
+      expectClose(covered / lines, share, 3 * Math.sqrt((share * (1 - share)) / lines), 'coverage');
+      const found = reflectanceWithFlakes(
+        constantSpectrum(K),
+        constantSpectrum(S),
+        X,
+        [{ perMm, reflectance: constantSpectrum(F) }],
+        constantSpectrum(Rg),
+      );
+      const mean = sum / lines;
+      const error = Math.sqrt((squares / lines - mean * mean) / lines);
+      expect(error).toBeLessThan(0.002);
+      expectClose(mean, found[0]!, 3 * error, 'reflectance');
+    },
+  );
+
+  function poisson(mean: number, random: () => number): number {
+    let count = 0;
+    for (let product = random(); product > Math.exp(-mean); product *= random()) count++;
+    return count;
+  }
+
+  function cross(a: Vector, b: Vector): Vector {
+    return [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
+  }
+
+  function dot(a: Vector, b: Vector): number {
+    return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+  }
+});
