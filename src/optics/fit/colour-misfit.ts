@@ -1,0 +1,113 @@
+/**
+ * How far a predicted spectrum is from a measured one, for an eye and for a spectrophotometer.
+ *
+ * For an eye: ΔE00² about the measured colour, as a quadratic form of the Lab difference (exact for small differences, and
+ * smooth everywhere, which ΔE00 itself is not). For the instrument: the difference in each band on the scale of lightness,
+ * 116 ∛R, so that dark bands count as much as they are seen.
+ */
+import type { Lab } from '../cielab.ts';
+import { deltaE00 } from '../delta-e00.ts';
+import type { ObserverWeights } from '../tristimulus.ts';
+
+/** Lab and its derivatives by the reflectance of each band. */
+export interface LabSlopes {
+  readonly lab: Float64Array;
+  /** dL, da and db by band, one after the other. */
+  readonly byBand: readonly [Float64Array, Float64Array, Float64Array];
+}
+
+/** Space for `labSlopes`. */
+export function labSlopesSpace(bands: number): LabSlopes {
+  return {
+    lab: new Float64Array(3),
+    byBand: [new Float64Array(bands), new Float64Array(bands), new Float64Array(bands)],
+  };
+}
+
+const EPSILON = 216 / 24389;
+const KAPPA = 24389 / 27;
+
+/** Writes Lab of a spectrum, and its derivatives. */
+export function labSlopes(R: ArrayLike<number>, weights: ObserverWeights, out: LabSlopes): void {
+  const { x, y, z, white } = weights;
+  let X = 0;
+  let Y = 0;
+  let Z = 0;
+  for (let band = 0; band < x.length; band++) {
+    X += x[band]! * R[band]!;
+    Y += y[band]! * R[band]!;
+    Z += z[band]! * R[band]!;
+  }
+  const fx = compressed(X / white.X);
+  const fy = compressed(Y / white.Y);
+  const fz = compressed(Z / white.Z);
+  out.lab[0] = 116 * fy - 16;
+  out.lab[1] = 500 * (fx - fy);
+  out.lab[2] = 200 * (fy - fz);
+  const sx = compressedSlope(X / white.X) / white.X;
+  const sy = compressedSlope(Y / white.Y) / white.Y;
+  const sz = compressedSlope(Z / white.Z) / white.Z;
+  const [byL, byA, byB] = out.byBand;
+  for (let band = 0; band < x.length; band++) {
+    byL[band] = 116 * sy * y[band]!;
+    byA[band] = 500 * (sx * x[band]! - sy * y[band]!);
+    byB[band] = 200 * (sy * y[band]! - sz * z[band]!);
+  }
+}
+
+/**
+ * The upper triangle U (row by row, 6 numbers) with |U d|² = ΔE00² for small Lab differences d about a colour.
+ */
+export function colourMetric(about: Lab): Float64Array {
+  const h = 0.05;
+  const squared = (dL: number, da: number, db: number): number =>
+    (deltaE00(about, { L: about.L + dL, a: about.a + da, b: about.b + db }) / h) ** 2;
+  // The mean of both directions, so that the metric does not lean to one side.
+  const both = (dL: number, da: number, db: number): number => (squared(dL, da, db) + squared(-dL, -da, -db)) / 2;
+  const LL = both(h, 0, 0);
+  const aa = both(0, h, 0);
+  const bb = both(0, 0, h);
+  const La = (both(h, h, 0) - LL - aa) / 2;
+  const Lb = (both(h, 0, h) - LL - bb) / 2;
+  const ab = (both(0, h, h) - aa - bb) / 2;
+  const u11 = Math.sqrt(LL);
+  const u12 = La / u11;
+  const u13 = Lb / u11;
+  const u22 = Math.sqrt(Math.max(1e-9, aa - u12 * u12));
+  const u23 = (ab - u12 * u13) / u22;
+  const u33 = Math.sqrt(Math.max(1e-9, bb - u13 * u13 - u23 * u23));
+  return Float64Array.of(u11, u12, u13, u22, u23, u33);
+}
+
+/** U d. */
+export function appliedMetric(U: Float64Array, dL: number, da: number, db: number): [number, number, number] {
+  return [U[0]! * dL + U[1]! * da + U[2]! * db, U[3]! * da + U[4]! * db, U[5]! * db];
+}
+
+/** What each band counts in the misfit for the instrument: half evenly, half by what the eye makes of it. */
+export function bandWeights(weights: ObserverWeights): Float64Array {
+  const { x, y, z, white } = weights;
+  const total = white.X + white.Y + white.Z;
+  return Float64Array.from(x, (value, band) => 0.5 / x.length + (0.5 * (value + y[band]! + z[band]!)) / total);
+}
+
+/** Below this reflectance the scale of lightness stops getting steeper. */
+const DARKEST = 1e-4;
+
+/** 116 ∛R. */
+export function bandLightness(R: number): number {
+  return 116 * Math.cbrt(Math.max(DARKEST, R));
+}
+
+/** Derivative of `bandLightness`. */
+export function bandLightnessSlope(R: number): number {
+  return R < DARKEST ? 0 : 116 / (3 * Math.cbrt(R) ** 2);
+}
+
+function compressed(ratio: number): number {
+  return ratio > EPSILON ? Math.cbrt(ratio) : (KAPPA * ratio + 16) / 116;
+}
+
+function compressedSlope(ratio: number): number {
+  return ratio > EPSILON ? 1 / (3 * Math.cbrt(ratio) ** 2) : KAPPA / 116;
+}
