@@ -1,0 +1,30 @@
+import { expect, test } from 'vitest';
+import { appearance } from '../../src/optics/appearance.ts';
+import { chroma, hueAngle } from '../../src/optics/cielab.ts';
+import { type PlasticLook, plasticConstants } from '../../src/optics/plastic.ts';
+
+const LOOKS: readonly PlasticLook[] = ['clear', 'hazy', 'milky'];
+
+test.each(LOOKS)('plasticConstants(%s) are above 0, and absorb more toward the blue', (look) => {
+  const { absorption, scattering } = plasticConstants(look);
+  for (let band = 1; band < 36; band++) {
+    expect(absorption[band]!).toBeGreaterThan(0);
+    expect(absorption[band]!).toBeLessThanOrEqual(absorption[band - 1]!);
+    expect(scattering[band]!).toBeGreaterThan(0);
+  }
+});
+
+test('plasticConstants: 10 mm of clear plastic over white are a faint yellow, over black nearly black', () => {
+  const { overWhite, overBlack, contrastRatio } = appearance(plasticConstants(), { thickness: 10 });
+  expect(chroma(overWhite.lab)).toBeLessThan(6);
+  expect(hueAngle(overWhite.lab)).toBeGreaterThan(80);
+  expect(hueAngle(overWhite.lab)).toBeLessThan(125);
+  expect(overBlack.lab.L).toBeLessThan(20);
+  expect(contrastRatio).toBeLessThan(0.05);
+});
+
+test('plasticConstants hide more from clear to hazy to milky', () => {
+  const ratios = LOOKS.map((look) => appearance(plasticConstants(look), { thickness: 10 }).contrastRatio);
+  expect(ratios[0]!).toBeLessThan(ratios[1]! / 2);
+  expect(ratios[1]!).toBeLessThan(ratios[2]! / 2);
+});
