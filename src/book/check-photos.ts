@@ -37,7 +37,7 @@ export function checkPhotos(
       severity: CATALOGUE['photo/unused'].severity,
       file: photo,
       start: { line: 1, column: 1 },
-      found: 'a photo that no file names',
+      found: 'photo that no file names',
       expected: 'a line `photos: [NAME]` somewhere, or no such photo',
       why: 'only photos that are named are published',
       fix: 'name it in the file that it belongs to, or remove it',

@@ -28,7 +28,7 @@ export function checkSecrets(
         severity: CATALOGUE['publish/named'].severity,
         file: source.path,
         start,
-        found: `a mention of \`${id}\`, which is not published`,
+        found: `mention of \`${id}\`, which is not published`,
         expected: 'no word of it in a published file',
         why: 'what is not published leaves no trace in the book',
         fix: 'remove the mention, or publish the other as `look`',

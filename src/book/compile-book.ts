@@ -55,7 +55,7 @@ export function compileBook(sources: readonly Source[], options: CompileOptions 
       severity: CATALOGUE['book/missing'].severity,
       file: BOOK_FILE,
       start: { line: 1, column: 1 },
-      found: `a folder without \`${BOOK_FILE}\``,
+      found: `folder without \`${BOOK_FILE}\``,
       expected: `a file \`${BOOK_FILE}\` with at least a \`title\``,
       why: 'it says whose book it is and what the bench measures with',
       fix: `create \`${BOOK_FILE}\` with the lines \`---\`, \`title: …\`, \`---\``,
@@ -197,7 +197,7 @@ function usualPlastic(things: Things, shelf: ReadonlyMap<string, MaterialCore>, 
     ![...things.faulty].some((key) => key.startsWith('material/'))
   ) {
     report.add('book/no-plastic', things.book as Thing, [], {
-      found: 'a shelf without plastic',
+      found: 'shelf without plastic',
       expected: 'at least one file in shelf/plastics/',
       why: 'every cup begins with plastic',
       fix: 'create `shelf/plastics/NAME.md` with a `title`',
@@ -215,7 +215,7 @@ function moldOf(recipe: Thing<'recipe'>, things: Things, report: Report): string
     recipe,
     [],
     {
-      found: 'a recipe without `mold`',
+      found: 'recipe without `mold`',
       expected: 'a field `mold` with the name of a file in molds/',
       why: 'how thick the bait is decides how it looks, and how large it is how much it takes',
       fix: 'add a line `mold: …`',

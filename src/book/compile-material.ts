@@ -28,7 +28,7 @@ export function compileMaterial(thing: Thing<MaterialKind>, report: Report): Mat
   const stockGrams = boughtGrams(fields.stock, handling);
   if (fields.price !== undefined && fields.pack === undefined) {
     report.add('material/pack', thing, ['price'], {
-      found: 'a `price` without `pack`',
+      found: '`price` without `pack`',
       expected: 'the size of the pack beside it, such as `pack: 30 ml`',
       why: 'the cost of a bait comes from the price of a gram',
       fix: 'add a line `pack: …`',

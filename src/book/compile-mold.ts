@@ -14,7 +14,7 @@ export function compileMold(thing: Thing<'mold'>, report: Report): Omit<Mold, 'u
   if (fields.cavity === undefined && fields.bait === undefined) {
     sound = false;
     report.add('mold/no-volume', thing, ['cavity'], {
-      found: 'a mold without the size of its bait',
+      found: 'mold without the size of its bait',
       expected: '`cavity`, the volume of one, or `bait`, the mass of a plain one',
       why: 'batches are counted in baits',
       fix: 'weigh a plain bait and write `bait: 3.4 g`',
@@ -23,7 +23,7 @@ export function compileMold(thing: Thing<'mold'>, report: Report): Omit<Mold, 'u
   if (thinMm > fields.body) {
     sound = false;
     report.add('mold/thickness', thing, ['thin'], {
-      found: `a thin part of ${formatDecimal(thinMm)} mm`,
+      found: `thin part of ${formatDecimal(thinMm)} mm`,
       expected: `at most the body's ${formatDecimal(fields.body)} mm`,
       why: 'the thin part is what light passes most easily',
       fix: 'exchange `thin` and `body`, or correct one',

@@ -20,7 +20,7 @@ export function compileTarget(
   const parts = fields.parts ?? (whole === undefined ? undefined : { body: { ...fields, 'over-white': whole } });
   if (parts === undefined) {
     report.add('target/no-colour', thing, [], {
-      found: 'a target without a colour',
+      found: 'target without a colour',
       expected: '`over-white` (and `over-black`, if you can), or `parts`',
       why: 'a recipe is matched to what is seen',
       fix: 'add `over-white: "#…"`',

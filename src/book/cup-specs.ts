@@ -45,7 +45,7 @@ export function cupSpecs(
     ofRecipe.set(id, specsOf(recipe, parent ?? []));
     if (ofRecipe.get(id)!.length === 0) {
       report.add('recipe/no-cups', recipe, [], {
-        found: 'a recipe without cups',
+        found: 'recipe without cups',
         expected: '`cups` with at least one cup, or `from` with the recipe that it comes from',
         why: 'a recipe is what is in its cups',
       });
@@ -83,7 +83,7 @@ export function cupSpecs(
 
 function ringFinding(ring: readonly string[]): Parameters<Report['add']>[3] {
   return {
-    found: `a ring: ${[...ring, ring[0]].map((id) => `\`${id}\``).join(' comes from ')}`,
+    found: `ring: ${[...ring, ring[0]].map((id) => `\`${id}\``).join(' comes from ')}`,
     expected: 'a first one that comes from no other',
     why: 'what comes from itself cannot be computed',
     fix: 'remove `from` in one of them',
@@ -129,21 +129,18 @@ function specsOf(recipe: Thing<'recipe'>, parent: readonly CupSpec[]): readonly 
   const given = new Set(own.map((spec) => spec.name));
   const kept = parent.map((spec): CupSpec => {
     const changed = own.find((cup) => cup.name === spec.name);
-    return (
-      changed ?? {
-        recipe,
-        name: spec.name,
-        path: ['from'],
-        fields: inherited(spec),
-        from: { recipe: recipe.fields.from!, cup: spec.name },
-      }
-    );
+    if (!changed) {
+      const from = { recipe: recipe.fields.from!, cup: spec.name };
+      return { recipe, name: spec.name, path: ['from'], fields: shareOf(spec), from };
+    }
+    return changed.from ? { ...changed, fields: { ...shareOf(spec), ...changed.fields } } : changed;
   });
   const names = new Set(parent.map((spec) => spec.name));
   return [...kept, ...own.filter((spec) => given.has(spec.name) && !names.has(spec.name))];
 }
 
-function inherited(spec: CupSpec): CupFields {
+/** The share that a cup states, for the cup of the same name in a derived recipe. */
+function shareOf(spec: CupSpec): Pick<CupFields, 'share'> {
   return spec.fields.share === undefined ? {} : { share: spec.fields.share };
 }
 
@@ -161,7 +158,7 @@ function resolveFrom(
       recipe,
       path,
       {
-        found: `a cup named \`${name}\``,
+        found: `cup named \`${name}\``,
         expected: 'lower-case letters and digits, with single hyphens between words',
         why: `${CATALOGUE['file/name'].meaning.replace(/^A file name/, 'the name of a cup is an id too: it').replace(/\.$/, '')}`,
       },

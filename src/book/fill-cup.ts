@@ -197,7 +197,7 @@ class Filling {
         this.sound = false;
       } else if (id === undefined) {
         this.fault('recipe/unknown-plastic', path, {
-          found: 'a volume without the name of a plastic',
+          found: 'volume without the name of a plastic',
           expected: 'the name after the volume, such as `120 ml supple`',
           why: 'the shelf has several plastics, and `book.md` names none as the usual one',
           fix: 'write the name, or `plastic: NAME` in book.md',
@@ -240,7 +240,7 @@ class Filling {
         'recipe/plastic-as-material',
         path,
         {
-          found: `the plastic \`${id}\` among the materials`,
+          found: `plastic \`${id}\` among the materials`,
           expected: 'a colorant, powder, flake or additive',
           why: 'plastic changes how much is in the cup, not only what is in it',
           fix: `write it as \`plastic: … ${id}\``,

@@ -100,7 +100,7 @@ export function materialLook(
       thing,
       path,
       {
-        found: `a look without ${missing.join(' and ')}`,
+        found: `look without ${missing.join(' and ')}`,
         expected: '`kind`, `colour` and `dose` together, or `chips`',
         why: 'a colour says how much of a material it takes only with its dose and the way the material acts on light',
         fix: `add ${missing.join(' and ')} under \`look\``,

@@ -5,8 +5,9 @@
  */
 import { z } from 'zod';
 import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
+import { nearestName } from '../diagnostics/nearest-name.ts';
 import { celsius, fraction, grams, millilitres, millimetres } from '../units/convert.ts';
-import { isFault, parseDose, parseQuantity, type Quantity, type Rate } from '../units/quantity.ts';
+import { isFault, parseDose, parseQuantity, type Quantity, type QuantityFault, type Rate } from '../units/quantity.ts';
 import type { Dimension } from '../units/unit.ts';
 import { SLUG } from './source.ts';
 
@@ -122,10 +123,17 @@ export const date: z.ZodType<string> = field<string>('field/date', (input) => {
   return { fault: { found: shown(input), expected: 'a day of the calendar such as `2026-03-14`' } };
 });
 
+/** A quantity's fault with the unit that was most likely meant. */
+function explained({ unknownUnit, ...fault }: QuantityFault): Omit<FieldFault, 'code'> {
+  if (!unknownUnit || fault.fix !== undefined) return fault;
+  const nearest = nearestName(unknownUnit.spelling, unknownUnit.allowed);
+  return nearest === undefined ? fault : { ...fault, nearest, fix: `write \`${unknownUnit.number} ${nearest}\`` };
+}
+
 function measured(dimension: Dimension, size: (quantity: Quantity) => number): z.ZodType<number> {
   return field<number>('field/quantity', (input) => {
     const quantity = parseQuantity(asText(input), [dimension]);
-    return isFault(quantity) ? { fault: quantity } : { value: size(quantity) };
+    return isFault(quantity) ? { fault: explained(quantity) } : { value: size(quantity) };
   });
 }
 
@@ -142,7 +150,7 @@ export const temperature: z.ZodType<number> = measured('temperature', celsius);
 /** A share such as `40%`, as a fraction of 1 from 0 to 1. */
 export const share: z.ZodType<number> = field<number>('field/quantity', (input) => {
   const quantity = parseQuantity(asText(input), ['part']);
-  if (isFault(quantity)) return { fault: { ...quantity, expected: 'a share such as `40%`' } };
+  if (isFault(quantity)) return { fault: { ...explained(quantity), expected: 'a share such as `40%`' } };
   const value = fraction(quantity);
   return value <= 1 ? { value } : { fault: { found: shown(input), expected: 'at most 100%' } };
 });
@@ -150,14 +158,14 @@ export const share: z.ZodType<number> = field<number>('field/quantity', (input) 
 /** A dose: an amount for the cup, or per volume of plastic. */
 export const dose: z.ZodType<Quantity | Rate> = field<Quantity | Rate>('field/quantity', (input) => {
   const parsed = parseDose(asText(input));
-  return isFault(parsed) ? { fault: parsed } : { value: parsed };
+  return isFault(parsed) ? { fault: explained(parsed) } : { value: parsed };
 });
 
 /** An amount counted in one of the given dimensions, as it was written. */
 export function quantity(...dimensions: readonly Dimension[]): z.ZodType<Quantity> {
   return field<Quantity>('field/quantity', (input) => {
     const parsed = parseQuantity(asText(input), dimensions);
-    return isFault(parsed) ? { fault: parsed } : { value: parsed };
+    return isFault(parsed) ? { fault: explained(parsed) } : { value: parsed };
   });
 }
 
@@ -184,7 +192,11 @@ export const plasticAmount: z.ZodType<PlasticAmount> = field<PlasticAmount>('fie
   const amount = parseQuantity(written.slice(0, Math.max(0, space)), ['volume']);
   if (!isFault(amount) && SLUG.test(name)) return { value: { ml: millilitres(amount), plastic: name } };
   return {
-    fault: { ...whole, found: shown(input), expected: 'a volume and the name of a plastic, such as `120 ml supple`' },
+    fault: {
+      ...explained(whole),
+      found: shown(input),
+      expected: 'a volume and the name of a plastic, such as `120 ml supple`',
+    },
   };
 });
 

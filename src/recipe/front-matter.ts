@@ -51,7 +51,7 @@ export function readFrontMatter({ path, text }: Source): FrontMatter | readonly 
 
   if (text.length > LONGEST_TEXT) {
     return fault('file/too-large', 0, {
-      found: `a text of ${Math.round(text.length / 1024)} KiB`,
+      found: `text of ${Math.round(text.length / 1024)} KiB`,
       expected: `at most ${LONGEST_TEXT / 1024} KiB`,
       why: 'a recipe is a page, and longer front matter takes minutes to read',
     });
@@ -59,7 +59,7 @@ export function readFrontMatter({ path, text }: Source): FrontMatter | readonly 
   const nul = text.indexOf('\0');
   if (nul !== -1) {
     return fault('file/not-text', nul, {
-      found: 'a NUL character',
+      found: 'NUL character',
       expected: 'text',
       why: 'the file is damaged or is no text file',
     });
@@ -70,7 +70,7 @@ export function readFrontMatter({ path, text }: Source): FrontMatter | readonly 
     const language = /^---+[ \t]*(\S+)/.exec(content)?.[1];
     return language === undefined
       ? fault('front-matter/missing', 0, {
-          found: 'a text without front matter',
+          found: 'text without front matter',
           expected: 'a first line `---`',
           why: 'the data of a book stands between two lines `---`',
           fix: 'write `---` as the first line, then the fields, then `---`',
@@ -124,7 +124,9 @@ export function readFrontMatter({ path, text }: Source): FrontMatter | readonly 
       ...fault('front-matter/syntax', base + error.pos[0], {
         found: syntaxFound(error.message),
         expected: 'YAML: `name: value`, nested by spaces',
-        fix: SYNTAX_FIXES[error.code],
+        fix: BARE_COLOUR.test(lineAt(text, base + error.pos[0]))
+          ? 'put the colour in quotes: a bare # begins a comment'
+          : SYNTAX_FIXES[error.code],
       }),
     );
   }
@@ -132,7 +134,7 @@ export function readFrontMatter({ path, text }: Source): FrontMatter | readonly 
     Alias: (_key, node) => {
       problems.push(
         ...fault('front-matter/alias', base + (node.range?.[0] ?? 0), {
-          found: `the alias \`*${node.source}\``,
+          found: `alias \`*${node.source}\``,
           expected: 'the value itself',
           why: 'a file that points into itself can grow without bounds',
           fix: 'write the value out',
@@ -160,6 +162,13 @@ const SYNTAX_FIXES: Readonly<Record<string, string>> = {
   MULTILINE_IMPLICIT_KEY: 'give each field a line of its own, `name: value`',
   BLOCK_AS_IMPLICIT_KEY: 'put nested fields on lines of their own, or the value in quotes if it holds a colon',
 };
+
+const BARE_COLOUR = /:\s+#[0-9a-f]{3,8}\b/i;
+
+function lineAt(text: string, offset: number): string {
+  const start = text.lastIndexOf('\n', offset - 1) + 1;
+  return text.slice(start, Math.max(offset, start) + 200).split('\n')[0]!;
+}
 
 /** The parser's sentence without its full stop, to stand after "Unexpected". */
 function syntaxFound(message: string): string {

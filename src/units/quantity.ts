@@ -1,4 +1,4 @@
-import { type Dimension, UNITS, type Unit, unitOf, unitSpellings } from './unit.ts';
+import { type Dimension, UNITS, type Unit, unitNames, unitOf, unitSpellings } from './unit.ts';
 
 /** An amount of something: 22 drops, 1/8 tsp, 171 °C. */
 export interface Quantity {
@@ -19,6 +19,8 @@ export interface QuantityFault {
   readonly expected: string;
   readonly why?: string;
   readonly fix?: string;
+  /** The number and what stands where its unit should, if that is no unit. */
+  readonly unknownUnit?: { readonly number: string; readonly spelling: string; readonly allowed: readonly string[] };
 }
 
 const VULGAR: Readonly<Record<string, number>> = {
@@ -86,10 +88,11 @@ export function parseQuantity(text: string, dimensions: readonly Dimension[]): Q
   const spelling = trimmed.slice(number.length).trim();
   const unit = unitOf(spelling);
   if (unit === undefined) {
-    const allowed = unitSpellings(dimensions).join(', ');
-    return spelling === ''
-      ? { found, expected, why: `a number alone does not say what it counts (units here: ${allowed})` }
-      : { found, expected, why: `\`${spelling}\` is no unit that fits here (${allowed})` };
+    const names = unitNames(dimensions).join(', ');
+    if (spelling === '')
+      return { found, expected, why: `a number alone does not say what it counts (units here: ${names})` };
+    const unknownUnit = { number: trimmed.slice(0, number.length), spelling, allowed: unitSpellings(dimensions) };
+    return { found, expected, why: `\`${spelling}\` is no unit that fits here (${names})`, unknownUnit };
   }
   if (!dimensions.includes(UNITS[unit].dimension)) {
     return { found, expected, why: `${unit} measures ${MEASURES[UNITS[unit].dimension]}` };

@@ -72,7 +72,12 @@ export function unitOf(spelling: string): Unit | undefined {
   return BY_SPELLING.get(spelling.trim().toLowerCase().replace(/\s+/g, ' '));
 }
 
-/** Every spelling of every unit of the given dimensions, for messages and nearest names. */
-export function unitSpellings(dimensions: readonly Dimension[]): readonly Unit[] {
+/** The units of the given dimensions. */
+export function unitNames(dimensions: readonly Dimension[]): readonly Unit[] {
   return (Object.keys(UNITS) as Unit[]).filter((name) => dimensions.includes(UNITS[name].dimension));
+}
+
+/** Every spelling of every unit of the given dimensions, for finding the one that was meant. */
+export function unitSpellings(dimensions: readonly Dimension[]): readonly string[] {
+  return unitNames(dimensions).flatMap((name) => [name, ...UNITS[name].aliases]);
 }
