@@ -27,10 +27,15 @@ export interface BandConstants {
 }
 
 /**
- * Reflectance by which the pull toward the neighbour band counts. A layer that hides its backing says nothing of S alone,
- * and one darker than its gloss nothing of how strong K is; there, and only there, this decides.
+ * Reflectance that a change by a factor of e from the neighbour band counts for. A layer that hides its backing says nothing
+ * of S alone, and one darker than its gloss nothing of how strong K is; there, and only there, this decides. S changes slowly
+ * with wavelength, K does not.
  */
-const PULL = 1e-4;
+const PULL_K = 2e-5;
+const PULL_S = 2e-4;
+
+/** k and s below this, in optical thicknesses, are alike to the pull. */
+const NEARLY_NONE = 1e-3;
 
 /** Largest K·X and S·X of the middle layer that are tried. */
 const DEEPEST = 1000;
@@ -66,8 +71,8 @@ export function fitBand(
       squares += error * error;
     }
     const last = observations.length;
-    const pullK = lean ? (PULL * (k - lean.k)) / (lean.k + 0.01) : 0;
-    const pullS = lean ? (PULL * (s - lean.s)) / (lean.s + 0.01) : 0;
+    const pullK = lean ? PULL_K * Math.log((k + NEARLY_NONE) / (lean.k + NEARLY_NONE)) : 0;
+    const pullS = lean ? PULL_S * Math.log((s + NEARLY_NONE) / (lean.s + NEARLY_NONE)) : 0;
     into[last] = pullK;
     into[last + 1] = pullS;
     return squares + pullK * pullK + pullS * pullS;

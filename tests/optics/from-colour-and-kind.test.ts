@@ -1,0 +1,155 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { appearance } from '../../src/optics/appearance.ts';
+import { labOf } from '../../src/optics/cielab.ts';
+import { deltaE00 } from '../../src/optics/delta-e00.ts';
+import { hexOf, labFromHex } from '../../src/optics/display.ts';
+import { isFault } from '../../src/optics/fault.ts';
+import { reflectancesInfinite } from '../../src/optics/kubelka-munk.ts';
+import { fromColourAndKind, type MaterialConstants, type StatedColour } from '../../src/optics/material-constants.ts';
+import { type MixtureConstants, mixtureConstants } from '../../src/optics/mixture.ts';
+import { hidingThickness } from '../../src/optics/opacity.ts';
+import { plasticConstants } from '../../src/optics/plastic.ts';
+import { BESIDE_GLOSS, surfaceOutwardSpectrum } from '../../src/optics/surface.ts';
+import { MATERIAL_KINDS } from '../../src/tables/material-kinds.ts';
+import { hex } from './arbitrary.ts';
+import { errorsOf, paints, pairs, quantile } from './paints.ts';
+import { referenceTest } from './reference.ts';
+
+const KINDS = Object.keys(MATERIAL_KINDS) as (keyof typeof MATERIAL_KINDS)[];
+const clear = plasticConstants('clear');
+
+function found(stated: StatedColour): MaterialConstants {
+  const result = fromColourAndKind(stated);
+  if (isFault(result)) throw new Error(result.message);
+  return result;
+}
+
+/** The typical dose in clear plastic. */
+function mixed(stated: StatedColour): MixtureConstants {
+  const { kind, dose = MATERIAL_KINDS[kind].dose } = stated;
+  return mixtureConstants(clear, [{ constants: found(stated).constants, concentration: dose }]);
+}
+
+const hiding = (mix: MixtureConstants): Float64Array =>
+  surfaceOutwardSpectrum(reflectancesInfinite(mix.absorption, mix.scattering), BESIDE_GLOSS);
+
+describe('the typical dose shows the stated colour', () => {
+  test.each(['#8a5a2b', '#c89a5a', '#7a8a4a', '#5a3030', '#2a2a30', '#3f5f7f'])(
+    'fromColourAndKind dye %s: through the stated thickness over white',
+    (colour) => {
+      for (const thickness of [4, 10]) {
+        const mix = mixed({ colour, kind: 'dye', dose: 0.006, thickness });
+        const { overWhite, contrastRatio } = appearance(mix, { thickness });
+        expect(deltaE00(overWhite.lab, labFromHex(colour))).toBeLessThan(0.5);
+        // A dye hides nothing: over black it is nearly black.
+        expect(contrastRatio).toBeLessThan(0.45);
+      }
+    },
+  );
+
+  test.each(['#8c1f1f', '#1f3f8c', '#e0b020', '#2f6f3f', '#704020', '#202020', '#d86018'])(
+    'fromColourAndKind pigment %s: as a body that hides what is behind it',
+    (colour) => {
+      expect(deltaE00(labOf(hiding(mixed({ colour, kind: 'pigment', dose: 0.004 }))), labFromHex(colour))).toBeLessThan(
+        0.5,
+      );
+    },
+  );
+
+  test.each(['#f4f2ea', '#ffffff', '#f8f8f8'])('fromColourAndKind white %s: nearly', (colour) => {
+    // Gloss and the plastic's own yellow keep any white below the perfect one.
+    const mix = mixed({ colour, kind: 'white' });
+    expect(deltaE00(labOf(hiding(mix)), labFromHex(colour))).toBeLessThan(4);
+    expect(hidingThickness(mix)!).toBeLessThan(12);
+  });
+
+  test('fromColourAndKind says by how much the typical dose misses, any colour and kind', () => {
+    fc.assert(
+      fc.property(hex, fc.constantFrom(...KINDS), (colour, kind) => {
+        const { residual, tier, expectedDeltaE, constants } = found({ colour, kind });
+        const mix = mixed({ colour, kind });
+        const shown =
+          kind === 'dye' || kind === 'clear' ? appearance(mix, { thickness: 10 }).overWhite.lab : labOf(hiding(mix));
+        expect(Math.abs(residual - deltaE00(shown, labFromHex(colour)))).toBeLessThan(1e-9);
+        expect(expectedDeltaE).toBeGreaterThanOrEqual(residual);
+        expect(tier).toBe('estimated');
+        for (const value of [...constants.absorption, ...constants.scattering]) {
+          expect(value >= 0 && Number.isFinite(value)).toBe(true);
+        }
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  test('fromColourAndKind in a plastic of its own takes that plastic’s K and S off first', () => {
+    const plastic = plasticConstants('milky');
+    const colour = '#704020';
+    const { constants, residual } = found({ colour, kind: 'pigment', dose: 0.004, plastic });
+    expect(residual).toBeLessThan(0.5);
+    const mix = mixtureConstants(plastic, [{ constants, concentration: 0.004 }]);
+    expect(deltaE00(labOf(hiding(mix)), labFromHex(colour))).toBeLessThan(0.5);
+  });
+});
+
+describe('kinds', () => {
+  test('fromColourAndKind: at the typical dose a white hides best, then a pigment, a pearl; a dye never by scattering', () => {
+    const thickness = (kind: 'white' | 'pigment' | 'pearl'): number =>
+      hidingThickness(mixed({ colour: '#e8e4da', kind }))!;
+    expect(thickness('white')).toBeLessThan(thickness('pigment'));
+    expect(thickness('pigment')).toBeLessThan(thickness('pearl'));
+    expect(found({ colour: '#e8b060', kind: 'dye' }).constants.scattering[0]! * 0.0085).toBeLessThan(0.01);
+  });
+
+  test('fromColourAndKind: a pearl makes a body lighter than its stated colour', () => {
+    for (const colour of ['#d0a0c0', '#a0b0d0', '#c0a060']) {
+      expect(labOf(hiding(mixed({ colour, kind: 'pearl' }))).L).toBeGreaterThan(labFromHex(colour).L + 2);
+    }
+  });
+
+  test('fromColourAndKind: half the stated dose of twice the strength is the same material', () => {
+    const [one, half] = [0.008, 0.004].map((dose) => found({ colour: '#704020', kind: 'pigment', dose }).constants);
+    one!.absorption.forEach((k, band) => {
+      expect(Math.abs(half!.absorption[band]! / k - 2)).toBeLessThan(1e-9);
+    });
+  });
+
+  test('fromColourAndKind: twice the dose of a dye is darker, half of it lighter', () => {
+    const { constants } = found({ colour: '#b07a3a', kind: 'dye', dose: 0.006 });
+    const L = (concentration: number): number =>
+      appearance(mixtureConstants(clear, [{ constants, concentration }]), { thickness: 10 }).overWhite.lab.L;
+    expect(L(0.012)).toBeLessThan(L(0.006) - 5);
+    expect(L(0.003)).toBeGreaterThan(L(0.006) + 5);
+  });
+});
+
+referenceTest(
+  'fromColourAndKind of 19 paints predicts pairs of them: median below the 12 ΔE00 that it says to expect',
+  () => {
+    const truth = paints();
+    const materials = truth.map(({ name, constants }) =>
+      found({
+        colour: hexOf(
+          surfaceOutwardSpectrum(reflectancesInfinite(constants.absorption, constants.scattering), BESIDE_GLOSS),
+        ).hex,
+        kind: /white/i.test(name) ? 'white' : 'pigment',
+        dose: 1,
+      }),
+    );
+    const errors = errorsOf(
+      pairs(truth.length),
+      truth,
+      materials.map(({ constants }) => constants),
+    );
+    expect(quantile(errors, 0.5)).toBeLessThan(materials[0]!.expectedDeltaE);
+    expect(quantile(errors, 0.5)).toBeGreaterThan(materials[0]!.expectedDeltaE / 2);
+  },
+);
+
+test.each([
+  ['a colour that is none', { colour: 'brown', kind: 'dye' }],
+  ['a dose of 0', { colour: '#704020', kind: 'dye', dose: 0 }],
+  ['a thickness that is no number', { colour: '#704020', kind: 'dye', thickness: Number.NaN }],
+] as const)('fromColourAndKind diagnoses %s', (_, stated) => {
+  expect(fromColourAndKind(stated)).toMatchObject({ fault: 'out-of-range' });
+});
