@@ -7,7 +7,7 @@
 import type { Batch, BatchCup, Measured, Settings } from '../book/model.ts';
 import { type Html, html, joined } from './html.ts';
 import { dot } from './swatch/chip.ts';
-import { counted, deltaEText, listText, massText, moneyText, volumeText } from './words.ts';
+import { counted, deltaEText, listText, massText, moneyText, sentence, volumeText } from './words.ts';
 
 /** What the view knows of a material. */
 export interface NamedMaterial {
@@ -68,12 +68,12 @@ export function splitText(split: number): string {
 function cupTable(names: BatchNames, cup: BatchCup, level: 3 | 4): Html {
   const { share, hex } = names.cup(cup.name);
   const order = inOrderOfWork(cup.amounts, (material) => names.material(material).kind);
-  const head = html`${dot(hex)}<span>${cup.name}</span> <span class="cup-share">${Math.round(share * 100)} % of the bait, ${splitText(cup.split)}</span>`;
+  const head = html`${dot(hex)}<span>${sentence(cup.name)}</span> <span class="cup-share">${Math.round(share * 100)} % of the bait, ${splitText(cup.split)}</span>`;
   const fault =
     cup.measuringDeltaE >= 0.05
       ? html`<p class="fine">Measured so, it comes out ΔE ${deltaEText(cup.measuringDeltaE)} from exact.</p>`
       : '';
-  return html`<div class="cup" data-cup="${cup.name}">${level === 3 ? html`<h3>${head}</h3>` : html`<h4>${head}</h4>`}<table class="amounts"><thead><tr><th scope="col">Material</th><th scope="col">Measure</th><th scope="col">Exact<span class="per">in 100 ml of plastic</span></th></tr></thead><tbody>${cup.plastics.map((plastic) => plasticRow(names, plastic))}${order.map((amount) => amountRow(names, cup.name, amount))}</tbody></table>${fault}</div>`;
+  return html`<div class="cup" data-cup="${cup.name}">${level === 3 ? html`<h3>${head}</h3>` : html`<h4>${head}</h4>`}<table class="amounts"><thead><tr><th scope="col">Material</th><th scope="col">Measure</th><th scope="col">Exact<span class="per">in 100 ml</span></th></tr></thead><tbody>${cup.plastics.map((plastic) => plasticRow(names, plastic))}${order.map((amount) => amountRow(names, cup.name, amount))}</tbody></table>${fault}</div>`;
 }
 
 /** What the batch makes, in a sentence. */

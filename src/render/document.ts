@@ -33,7 +33,7 @@ function contents({ book }: PageContext): readonly (readonly [path: string, name
     [paths.plan, 'Plan a batch'],
     [paths.shelf, 'Shelf'],
     [paths.molds, 'Molds'],
-    ...(book.families.length > 0 ? [[paths.families, 'Families'] as const] : []),
+    ...(book.families.some(({ members }) => members.length > 1) ? [[paths.families, 'Families'] as const] : []),
     [paths.cards, 'Cards'],
     [paths.care, 'Care'],
     [paths.foreword, 'Foreword'],

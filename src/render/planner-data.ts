@@ -3,9 +3,9 @@
  *
  * @packageDocumentation
  */
-import type { Book, Cup, Material, Mold, Recipe, Settings } from '../book/model.ts';
+import type { Cup, Material, Mold, Recipe, Settings } from '../book/model.ts';
 import type { BatchNames } from './batch-view.ts';
-import { bookIndex, required } from './book-index.ts';
+import { required } from './book-index.ts';
 import { perHundred } from './words.ts';
 
 /** A cup as the planner needs it. */
@@ -73,11 +73,11 @@ function plannedMaterial(material: Material, href: string): PlannedMaterial {
   };
 }
 
-function plannedRecipe(book: Book, recipe: Recipe): PlannedRecipe {
+function plannedRecipe(bodyMm: number, recipe: Recipe): PlannedRecipe {
   return {
     id: recipe.id,
     title: recipe.title,
-    bodyMm: required(bookIndex(book).molds, recipe.mold).bodyMm,
+    bodyMm,
     mold: recipe.mold,
     baits: recipe.batch.baits,
     cups: recipe.cups.map(({ name, share, plastics, contents, volumePerPlastic, body }) => ({
@@ -91,26 +91,35 @@ function plannedRecipe(book: Book, recipe: Recipe): PlannedRecipe {
   };
 }
 
+/** What batches are planned with. */
+export interface PlannerShop {
+  readonly materials: ReadonlyMap<string, Material>;
+  readonly molds: ReadonlyMap<string, Mold>;
+  readonly settings: Settings;
+}
+
+/** A mold as the planner needs it. */
+export function plannedMold({ id, title, cavities, cavityMl, sprueMl, bag }: Mold): PlannedMold {
+  return { id, title, cavities, cavityMl, sprueMl, ...(bag === undefined ? {} : { bag }) };
+}
+
 /** Data of some recipes with what is in them, all molds, and the bench. */
-export function plannerData(book: Book, recipes: readonly Recipe[], href: (material: string) => string): PlannerData {
-  const { materials } = bookIndex(book);
+export function plannerData(
+  shop: PlannerShop,
+  recipes: readonly Recipe[],
+  href: (material: string) => string,
+): PlannerData {
+  const { materials, molds, settings } = shop;
   const used = new Set(
     recipes.flatMap(({ cups }) =>
       cups.flatMap(({ plastics, contents }) => [...plastics, ...contents].map(({ material }) => material)),
     ),
   );
   return {
-    recipes: recipes.map((recipe) => plannedRecipe(book, recipe)),
+    recipes: recipes.map((recipe) => plannedRecipe(required(molds, recipe.mold).bodyMm, recipe)),
     materials: [...used].sort().map((id) => plannedMaterial(required(materials, id), href(id))),
-    molds: book.molds.map(({ id, title, cavities, cavityMl, sprueMl, bag }) => ({
-      id,
-      title,
-      cavities,
-      cavityMl,
-      sprueMl,
-      ...(bag === undefined ? {} : { bag }),
-    })),
-    settings: book.settings,
+    molds: [...molds.values()].map(plannedMold),
+    settings,
   };
 }
 

@@ -7,6 +7,7 @@
  * @packageDocumentation
  */
 import type { CardContent, CardCup, CardRow } from './content.ts';
+import { lineCount, type Type } from './text-lines.ts';
 
 /** A paper, and the class that the style sheet knows it by. */
 export interface CardFormat {
@@ -23,9 +24,16 @@ export const CARD_FORMATS = {
 } as const satisfies Record<string, CardFormat>;
 
 /** Scales of the type, the largest first; the style sheet has a class for each. */
-export const TYPE_STEPS = [1, 0.9, 0.8, 0.7] as const;
+export const TYPE_STEPS = [1.2, 1.1, 1, 0.9, 0.8, 0.7, 0.6] as const;
 
-/** Sizes at step 0; the style sheet has the same. */
+/** Step at which a card is begun; one with room to spare is then set larger. */
+const USUAL_STEP = 2;
+/** Type down to this step is read at arm's length: smaller would save a side and lose the reader. */
+const SMALLEST_STEP = 4;
+/** Down to this step a card is brought to one side; below it, two sides read better. */
+const SMALLEST_FOR_ONE = 3;
+
+/** Sizes at scale 1; the style sheet has the same. */
 const TYPE = {
   margin: 5.5,
   title: 7,
@@ -43,11 +51,8 @@ const SWATCH = 21;
 const NEXT_HEAD = 9;
 const FOOT = 6;
 const QR = 24;
-/** Widths of letters, as parts of their size: generous means of our type, regular and bold. */
-const LETTER = 0.53;
-const BOLD = 0.58;
-/** Column of the measures, as a part of the width; the style sheet has the same. */
-const MEASURE_COLUMN = 0.44;
+/** Columns of the measures, the names and the weights, as parts of the width; the style sheet has the same. */
+const COLUMNS = { measure: 0.43, name: 0.4, weight: 0.17 } as const;
 
 /** Part of a card's content that stays together. */
 export type CardBlock =
@@ -56,29 +61,17 @@ export type CardBlock =
   | { readonly kind: 'steps' }
   | { readonly kind: 'cautions' };
 
+/** One side of a card: what stands on it, and how large. */
+export interface CardSide {
+  readonly blocks: readonly CardBlock[];
+  /** Index into `TYPE_STEPS`. */
+  readonly step: number;
+}
+
 export interface FittedCard {
   readonly content: CardContent;
   readonly format: CardFormat;
-  /** Index into `TYPE_STEPS`. */
-  readonly step: number;
-  readonly sides: readonly (readonly CardBlock[])[];
-}
-
-/** Lines that a text takes in a width, broken between words; a word that is too long is broken too. */
-export function lineCount(text: string, size: number, width: number, letter: number = LETTER): number {
-  const room = Math.max(1, Math.floor(width / (size * letter)));
-  let lines = 1;
-  let used = 0;
-  for (const word of text.split(/\s+/)) {
-    const length = [...word].length;
-    if (used > 0 && used + 1 + length <= room) used += 1 + length;
-    else {
-      if (used > 0) lines++;
-      lines += Math.ceil(length / room) - 1;
-      used = length > room ? length % room || room : length;
-    }
-  }
-  return lines;
+  readonly sides: readonly CardSide[];
 }
 
 interface Measure {
@@ -87,15 +80,15 @@ interface Measure {
 }
 
 function rowHeight(row: CardRow, { width, scale }: Measure): number {
-  const measure =
-    lineCount(row.measure, TYPE.measure * scale, width * MEASURE_COLUMN - 2, BOLD) * TYPE.measure * scale * LEADING;
-  const weight = row.weight === undefined ? 0 : TYPE.small * scale * LEADING;
-  const name = lineCount(row.name, TYPE.name * scale, width * (1 - MEASURE_COLUMN) - 1) * TYPE.name * scale * LEADING;
-  return Math.max(measure, name + weight) + 1.5 * scale;
+  const lines = (text: string, size: number, column: number, type?: Type): number =>
+    lineCount(text, size * scale, width * column - 1.2, type) * size * scale * LEADING;
+  const name = lines(row.name, TYPE.name, row.weight === undefined ? COLUMNS.name + COLUMNS.weight : COLUMNS.name);
+  const weight = row.weight === undefined ? 0 : lines(row.weight, TYPE.small, COLUMNS.weight);
+  return Math.max(lines(row.measure, TYPE.measure, COLUMNS.measure, 'bold'), name, weight) + 1.4 * scale;
 }
 
 function cupHeadHeight(cup: CardCup, { width, scale }: Measure): number {
-  const head = lineCount(`${cup.name}  ${cup.share} ${cup.split ?? ''}`, TYPE.cup * scale, width - 6, BOLD);
+  const head = lineCount(`${cup.name}  ${cup.share} ${cup.split ?? ''}`, TYPE.cup * scale, width - 6, 'bold');
   return head * TYPE.cup * scale * LEADING + 3.4 * scale;
 }
 
@@ -110,7 +103,7 @@ function blockHeight(block: CardBlock, content: CardContent, measure: Measure): 
       return cupHeadHeight(block.cup, measure) + block.rows.reduce((sum, row) => sum + rowHeight(row, measure), 0);
     case 'heat':
       return (
-        lineCount(content.heat.join(' '), TYPE.cup * scale, width - 4, BOLD) * TYPE.cup * scale * LEADING + 5 * scale
+        lineCount(content.heat.join(' '), TYPE.cup * scale, width - 5, 'bold') * TYPE.cup * scale * LEADING + 5 * scale
       );
     case 'steps':
       return TYPE.cup * scale * LEADING + textHeight(content.steps, TYPE.steps * scale, width - 6, 0.6) + 3 * scale;
@@ -124,7 +117,7 @@ function blockHeight(block: CardBlock, content: CardContent, measure: Measure): 
 }
 
 function headHeight(content: CardContent, { width, scale }: Measure): number {
-  const title = lineCount(content.title, TYPE.title * scale, width, 0.62) * TYPE.title * scale * 1.15;
+  const title = lineCount(content.title, TYPE.title * scale, width, 'title') * TYPE.title * scale * 1.15;
   return SWATCH + title + lineCount(content.batch, TYPE.batch * scale, width) * TYPE.batch * scale * LEADING + 4;
 }
 
@@ -146,11 +139,21 @@ function cupBlocks(cup: CardCup, roomOnSide: number, measure: Measure): readonly
   return [...blocks, { kind: 'cup', cup, rows, continued: blocks.length > 0 }];
 }
 
-function flow(content: CardContent, format: CardFormat, scale: number): readonly (readonly CardBlock[])[] {
-  const measure: Measure = { width: format.widthMm - 2 * TYPE.margin, scale };
+/** Room for blocks on a side of the paper, below its head. */
+function room(content: CardContent, format: CardFormat, measure: Measure, first: boolean): number {
   const height = format.heightMm - 2 * TYPE.margin - FOOT;
-  const onFirst = height - headHeight(content, measure);
-  const onNext = height - NEXT_HEAD;
+  return height - (first ? headHeight(content, measure) : NEXT_HEAD);
+}
+
+function measureOf(format: CardFormat, step: number): Measure {
+  return { width: format.widthMm - 2 * TYPE.margin, scale: TYPE_STEPS[step]! };
+}
+
+/** Blocks in order, a new side where one has no room. */
+function flow(content: CardContent, format: CardFormat, step: number): readonly (readonly CardBlock[])[] {
+  const measure = measureOf(format, step);
+  const onFirst = room(content, format, measure, true);
+  const onNext = room(content, format, measure, false);
   const blocks: readonly CardBlock[] = [
     ...content.cups.flatMap((cup) => cupBlocks(cup, Math.min(onFirst, onNext), measure)),
     ...(content.heat.length > 0 ? [{ kind: 'heat' } as const] : []),
@@ -161,7 +164,7 @@ function flow(content: CardContent, format: CardFormat, scale: number): readonly
   let left = onFirst;
   for (const block of blocks) {
     const needed = blockHeight(block, content, measure);
-    if (needed > left && (sides.at(-1)!.length > 0 || sides.length === 1)) {
+    if (needed > left && sides.at(-1)!.length > 0) {
       sides.push([]);
       left = onNext;
     }
@@ -171,13 +174,28 @@ function flow(content: CardContent, format: CardFormat, scale: number): readonly
   return sides;
 }
 
-/** The least type that is still read at arm's length, for a card that would else need another side. */
-const SMALLEST_TO_SAVE_A_SIDE = 2;
+/** The largest type in which a side's blocks fit; the smallest where none does. */
+function largestStep(content: CardContent, format: CardFormat, blocks: readonly CardBlock[], first: boolean): number {
+  const fits = TYPE_STEPS.findIndex((_, step) => {
+    const measure = measureOf(format, step);
+    const needed = blocks.reduce((sum, block) => sum + blockHeight(block, content, measure), 0);
+    return needed <= room(content, format, measure, first);
+  });
+  return fits < 0 ? TYPE_STEPS.length - 1 : fits;
+}
 
-/** Fits a card. */
+/**
+ * Fits a card: on one side if the type stays large, else on the two sides that a card has, else on as many as it takes.
+ */
 export function fitCard(content: CardContent, format: CardFormat): FittedCard {
-  const flows = TYPE_STEPS.map((scale) => flow(content, format, scale));
-  const fewest = Math.min(...flows.slice(0, SMALLEST_TO_SAVE_A_SIDE + 1).map((sides) => sides.length));
-  const step = flows.findIndex((sides) => sides.length === fewest);
-  return { content, format, step, sides: flows[step]! };
+  const flows = TYPE_STEPS.map((_, step) => flow(content, format, step));
+  const first = (most: number, smallest: number): number =>
+    flows.findIndex((sides, step) => step >= USUAL_STEP && step <= smallest && sides.length <= most);
+  const fewest = Math.min(...flows.slice(USUAL_STEP, SMALLEST_STEP + 1).map((sides) => sides.length));
+  const step = [first(1, SMALLEST_FOR_ONE), first(Math.max(2, fewest), SMALLEST_STEP)].find((found) => found >= 0)!;
+  return {
+    content,
+    format,
+    sides: flows[step]!.map((blocks, index) => ({ blocks, step: largestStep(content, format, blocks, index === 0) })),
+  };
 }

@@ -17,10 +17,14 @@ function blockView(block: CardBlock, content: CardContent): Html {
   switch (block.kind) {
     case 'cup': {
       const { cup, rows, continued } = block;
-      return html`<section class="card-cup"><h3>${dot(cup.hex)}${cup.name}${continued ? ', continued' : ''} <span class="card-share">${cup.share}${cup.split === undefined ? '' : html` <b>${cup.split}</b>`}</span></h3><table>${html`<tbody>${rows.map(
+      return html`<section class="card-cup"><h3>${dot(cup.hex)}${cup.name}${continued ? ', continued' : ''} <span class="card-share">${cup.share}${cup.split === undefined ? '' : html` <b>${cup.split}</b>`}</span></h3><table><colgroup><col class="col-measure"><col><col class="col-weight"></colgroup><tbody>${rows.map(
         ({ measure, name, weight, plastic }) =>
-          html`<tr${plastic ? html` class="plastic"` : ''}><td>${measure}</td><th scope="row">${name}${weight === undefined ? '' : html`<span class="card-weight">or ${weight}</span>`}</th></tr>`,
-      )}</tbody>`}</table></section>`;
+          html`<tr${plastic ? html` class="plastic"` : ''}><td class="card-measure">${measure}</td>${
+            weight === undefined
+              ? html`<th scope="row" colspan="2">${name}</th>`
+              : html`<th scope="row">${name}</th><td class="card-weight">${weight}</td>`
+          }</tr>`,
+      )}</tbody></table></section>`;
     }
     case 'heat':
       return html`<p class="card-heat">${content.heat.join(' ')}</p>`;
@@ -37,9 +41,9 @@ function blockView(block: CardBlock, content: CardContent): Html {
 
 /** All sides of a card. */
 export function cardSides(card: FittedCard, coats: Coats, idPrefix: string): readonly Html[] {
-  const { content, format, step, sides } = card;
+  const { content, format, sides } = card;
   const { title, batch, id, book } = content;
-  return sides.map((blocks, index) => {
+  return sides.map(({ blocks, step }, index) => {
     const first = index === 0;
     const drawing = pour(coats, {
       id: `${idPrefix}-${index}`,
@@ -52,6 +56,6 @@ export function cardSides(card: FittedCard, coats: Coats, idPrefix: string): rea
       ? html`<div class="card-swatch">${drawing}</div><h2>${title}</h2><p class="card-batch">${batch}</p>`
       : html`<div class="card-next"><span class="card-swatch-small">${drawing}</span><h2>${title}</h2></div>`;
     const warned = blocks.some(({ kind }) => kind === 'cautions');
-    return html`<article class="card card-${format.name} step-${step}" data-card="${id}">${head}<div class="card-body">${blocks.map((block) => blockView(block, content))}</div><p class="card-foot">${warned ? '' : html`<b>${WARNING}</b> `}${book}${number === '' ? '' : html` <span class="card-number">${number}</span>`}</p></article>`;
+    return html`<article class="card card-${format.name} step-${step}" data-card="${id}">${head}<div class="card-body">${blocks.map((block) => blockView(block, content))}</div><p class="card-foot">${warned ? html`<span>${book}</span>` : html`<b>${WARNING}</b>`}<span>${number}</span></p></article>`;
   });
 }

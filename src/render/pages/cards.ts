@@ -87,7 +87,7 @@ function sheetPage(kind: string, format: CardFormat, sheet: 'a4' | 'letter', siz
         main: html`<h1 class="print-title">All cards on ${size}</h1>${printBar(
           html`Four to a sheet, ${counted(sheets.length, 'sheet')}. ${HOW} Cut along the marks.`,
           html`<a href="${link(context, paths.cards)}">All cards</a>`,
-        )}<div class="papers">${sheets.map((four) => html`<section class="sheet sheet-${sheet}" aria-label="Sheet">${four}<span class="cut cut-top"></span><span class="cut cut-bottom"></span><span class="cut cut-left"></span><span class="cut cut-right"></span><span class="cut cut-middle"></span></section>`)}</div>${
+        )}<div class="papers">${sheets.map((four) => html`<section class="sheet sheet-${sheet}" aria-label="Sheet">${four}<span class="mark mark-top"></span><span class="mark mark-bottom"></span><span class="mark mark-left"></span><span class="mark mark-right"></span><span class="mark mark-middle"></span></section>`)}</div>${
           cells.length === 0 ? html`<p>The book has no recipes to print.</p>` : ''
         }`,
       });

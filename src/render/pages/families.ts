@@ -1,4 +1,4 @@
-import type { Family } from '../../book/model.ts';
+import type { Book, Family } from '../../book/model.ts';
 import { bookIndex, required } from '../book-index.ts';
 import { colourEntry } from '../colour-entry.ts';
 import { document } from '../document.ts';
@@ -9,13 +9,18 @@ import type { PageContext, PageKind } from '../page.ts';
 import { chipColours, chips, dot } from '../swatch/chip.ts';
 import { counted } from '../words.ts';
 
+/** Families of more than one colour: a colour without relatives has no page of its own here. */
+export function relatedFamilies({ families }: Book): readonly Family[] {
+  return families.filter(({ members }) => members.length > 1);
+}
+
 /** All families. */
 export const familiesPage: PageKind = {
   kind: 'families',
   items: () => [''],
   url: () => paths.families,
   render: (context) => {
-    const { families } = context.book;
+    const families = relatedFamilies(context.book);
     return document(context, {
       title: 'Families',
       description: `Which colours of ${context.book.title} were made from which.`,
@@ -33,7 +38,7 @@ function familyItem(context: PageContext, { id, title, members }: Family): Html 
 /** A whole family. */
 export const familyPage: PageKind = {
   kind: 'family',
-  items: (book) => book.families.map(({ id }) => id),
+  items: (book) => relatedFamilies(book).map(({ id }) => id),
   url: paths.family,
   render: (context, id) => {
     const family = required(bookIndex(context.book).families, id);
@@ -54,7 +59,7 @@ ${familyList(context, family)}`,
 function familyList(context: PageContext, { members, edges }: Family): Html {
   const { book } = context;
   const title = (id: string): string => colourEntry(book, id)?.title ?? id;
-  return html`<ul class="uses">${members.map((id) => {
+  return html`<ul class="uses">${parentsFirst(members, edges).map((id) => {
     const from = edges.filter(({ to }) => to === id);
     const words = from.map(({ from: parent, kind, label }) => {
       const how = kind === 'recipe' ? 'from' : 'with a cup of';
@@ -63,4 +68,18 @@ function familyList(context: PageContext, { members, edges }: Family): Html {
     const hex = colourEntry(book, id)?.body.overWhite.hex;
     return html`<li>${hex === undefined ? '' : dot(hex)}<a href="${link(context, paths.recipe(id))}">${title(id)}</a><span class="fine">${words}</span></li>`;
   })}</ul>`;
+}
+
+/** Members by the number of steps from the eldest, so that a parent stands above its children. */
+function parentsFirst(members: Family['members'], edges: Family['edges']): readonly string[] {
+  const depth = new Map<string, number>();
+  const depthOf = (id: string): number => {
+    const known = depth.get(id);
+    if (known !== undefined) return known;
+    const parents = edges.filter(({ to }) => to === id).map(({ from }) => depthOf(from));
+    const steps = parents.length === 0 ? 0 : Math.max(...parents) + 1;
+    depth.set(id, steps);
+    return steps;
+  };
+  return [...members].sort((one, other) => depthOf(one) - depthOf(other));
 }

@@ -2,7 +2,7 @@ import { coloursByHue, type HueGroup } from '../colour-entry.ts';
 import { document } from '../document.ts';
 import { type Html, html } from '../html.ts';
 import { hueAnchor, link, paths } from '../links.ts';
-import type { PageKind } from '../page.ts';
+import type { PageContext, PageKind } from '../page.ts';
 import { chips } from '../swatch/chip.ts';
 import { tile, tileBudget } from '../tile.ts';
 import { counted, sentence } from '../words.ts';
@@ -20,6 +20,7 @@ export const homePage: PageKind = {
     return document(context, {
       description: `${book.title}: ${counted(count, 'colour')} for soft-plastic lures, computed from what is in the cup.`,
       part: paths.home,
+      paper: 'at-home',
       scripts: ['filter'],
       main: html`<div class="wall-head">
 <h1>${book.title}</h1>
@@ -28,19 +29,18 @@ export const homePage: PageKind = {
 <p class="filter-count" role="status" data-filter-count></p>
 </div>
 <nav class="hues" aria-label="Families of hue"><ul>${groups.map(hueLink)}</ul></nav>
-${groups.map(
-  ({
-    hue,
-    entries,
-  }) => html`<section class="hue" id="${hueAnchor(hue)}" aria-labelledby="${hueAnchor(hue)}-head" data-filter-group>
-<h2 id="${hueAnchor(hue)}-head">${sentence(hue)} <span class="count">${entries.length}</span></h2>
-<ul class="wall">${entries.map((entry) => tile(context, entry, { budget }))}</ul>
-</section>
-`,
-)}${groups.length === 0 ? html`<p>The book has no colours yet. <a href="${link(context, paths.foreword)}">The foreword</a> says what it is for.</p>` : ''}`,
+<div class="walls">${groups.map((group) => hueSection(context, group, budget))}</div>${groups.length === 0 ? html`<p>The book has no colours yet. <a href="${link(context, paths.foreword)}">The foreword</a> says what it is for.</p>` : ''}`,
     });
   },
 };
+
+/** The colours of one hue, its name before them. */
+function hueSection(context: PageContext, { hue, entries }: HueGroup, budget: number): Html {
+  const id = hueAnchor(hue);
+  return html`<section class="hue" aria-labelledby="${id}" data-filter-group><h2 id="${id}" tabindex="-1">${sentence(hue)} <span class="count">${counted(entries.length, 'colour')}</span></h2>
+<ul class="wall">${entries.map((entry) => tile(context, entry, { budget }))}</ul></section>
+`;
+}
 
 /** A family's name under a strip of its colours. */
 function hueLink({ hue, entries }: HueGroup): Html {

@@ -1,4 +1,4 @@
-import type { Book } from '../../book/model.ts';
+import type { Book, Mold } from '../../book/model.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { document } from '../document.ts';
 import { embeddedJson, type Html, html } from '../html.ts';
@@ -7,28 +7,15 @@ import type { PageKind } from '../page.ts';
 
 /** What the plan page knows before it has fetched any recipe. */
 export interface PlanPageData {
-  readonly molds: readonly {
-    readonly id: string;
-    readonly title: string;
-    readonly cavities: number;
-    readonly cavityMl: number;
-    readonly sprueMl: number;
-    readonly bag?: number;
-  }[];
+  readonly molds: readonly Mold[];
   /** Usual mold and batch of each recipe. */
   readonly recipes: readonly { readonly id: string; readonly mold: string; readonly baits: number }[];
 }
 
 function planData({ molds, recipes }: Book): PlanPageData {
   return {
-    molds: molds.map(({ id, title, cavities, cavityMl, sprueMl, bag }) => ({
-      id,
-      title,
-      cavities,
-      cavityMl,
-      sprueMl,
-      ...(bag === undefined ? {} : { bag }),
-    })),
+    // The files of the molds and the lists of their colours are not planned with.
+    molds: molds.map((mold) => ({ ...mold, notes: '', photos: [], usedIn: [], source: { path: '', text: '' } })),
     recipes: recipes.map(({ id, mold, batch }) => ({ id, mold, baits: batch.baits })),
   };
 }

@@ -9,7 +9,7 @@ import { notesHtml, notesText } from '../notes.ts';
 import { heatOf, heatWords, orderOfWork } from '../order-of-work.ts';
 import type { PageContext, PageKind } from '../page.ts';
 import { photoFigures } from '../photo.ts';
-import { plannedNames, plannerData } from '../planner-data.ts';
+import { type PlannerData, plannedNames, plannerData } from '../planner-data.ts';
 import { plate } from '../recipe/plate.ts';
 import { relativesSection } from '../recipe/relatives.ts';
 import { roundsSection } from '../recipe/rounds.ts';
@@ -76,9 +76,15 @@ function labelLine(context: PageContext, recipe: Recipe, mold: Mold): Html {
   );
 }
 
+function recipePlan(context: PageContext, recipe: Recipe): PlannerData {
+  const { materials, molds } = bookIndex(context.book);
+  const shop = { materials, molds, settings: context.book.settings };
+  return plannerData(shop, [recipe], (id) => link(context, paths.material(id)));
+}
+
 function plannerSection(context: PageContext, recipe: Recipe): Html {
   const { book } = context;
-  const data = plannerData(book, [recipe], (id) => link(context, paths.material(id)));
+  const data = recipePlan(context, recipe);
   const names = plannedNames(data, data.recipes[0]!);
   const options = book.molds.map(
     ({ id, title }) => html`<option value="${id}"${id === recipe.mold ? html` selected` : ''}>${title}</option>`,
@@ -148,7 +154,7 @@ ${
 }
 
 function costSection(context: PageContext, recipe: Recipe): Html {
-  const data = plannerData(context.book, [recipe], (id) => link(context, paths.material(id)));
+  const data = recipePlan(context, recipe);
   return html`<section class="part" aria-labelledby="costs"><h2 id="costs">Cost and shopping</h2><div data-planned-costs>${batchCosts(recipe.batch, plannedNames(data, data.recipes[0]!))}</div></section>`;
 }
 

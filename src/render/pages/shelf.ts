@@ -122,13 +122,14 @@ function ladder(material: Material): Html {
     return html`<figure class="flake-plate">${flakeCard(material, { id: 'flake', budget: 240, label: `${title} at its true size over white and over black` })}<figcaption>At its true size, flat on white and on black card: ${inches(flake.acrossMm)} across, ${flake.outline}, ${flake.finish}.</figcaption></figure>`;
   }
   if (steps.length === 0) return html``;
-  return html`<figure class="ladder"><ol>${steps.map(
-    ({ label, look }) =>
-      html`<li><span class="ladder-chip">${chips([chipColours(look)], `${label}, over white above and over black below`)}</span><span class="ladder-label">${label}</span></li>`,
-  )}</ol><figcaption>Alone in clear plastic, ${LADDER_MM} mm thick; over white above, over black below.</figcaption></figure>`;
+  const labels = steps.map((step) => step.label);
+  return html`<figure class="ladder"><div class="ladder-chips">${chips(
+    steps.map(({ look }) => chipColours(look)),
+    `${title} from ${labels[0]!} on the left to ${labels.at(-1)!} on the right`,
+  )}</div><ol>${labels.map((label) => html`<li>${label}</li>`)}</ol><figcaption>Alone in clear plastic, ${LADDER_MM} mm thick; over white above, over black below.</figcaption></figure>`;
 }
 
-function usedIn(context: PageContext, { usedIn: uses }: Material): Html {
+function usedIn(context: PageContext, { usedIn: uses, kind }: Material): Html {
   if (uses.length === 0)
     return html`<section class="part"><h2>Used in</h2><p>No colour of the book uses it yet.</p></section>`;
   const { recipes } = bookIndex(context.book);
@@ -137,7 +138,8 @@ function usedIn(context: PageContext, { usedIn: uses }: Material): Html {
       const found = recipes.get(recipe);
       if (found === undefined) return html``;
       const name = found.cups.length > 1 ? `, ${cup}` : '';
-      return html`<li>${dot(found.body.overWhite.hex)}<a href="${link(context, paths.recipe(recipe))}">${found.title}</a><span class="fine">${name}: ${massText(gramsPerMl * 100)} in 100 ml</span></li>`;
+      const amount = kind === 'plastic' ? '' : `: ${massText(gramsPerMl * 100)} in 100 ml`;
+      return html`<li>${dot(found.body.overWhite.hex)}<a href="${link(context, paths.recipe(recipe))}">${found.title}</a><span class="fine">${name}${amount}</span></li>`;
     },
   )}</ul></section>`;
 }

@@ -1,6 +1,6 @@
 import type { Target } from '../../book/model.ts';
 import { bookIndex, required } from '../book-index.ts';
-import { colourEntry } from '../colour-entry.ts';
+import { type ColourEntry, colourEntry } from '../colour-entry.ts';
 import { document } from '../document.ts';
 import { type Html, html } from '../html.ts';
 import { link, paths } from '../links.ts';
@@ -50,14 +50,19 @@ function recipes(context: PageContext, target: Target): Html {
   if (target.recipes.length === 0) return html`<p>No colour has been made for it yet.</p>`;
   const { book } = context;
   const entries = target.recipes.flatMap((id) => colourEntry(book, id) ?? []);
-  const beside = entries.flatMap(({ id, title, body }) => {
-    const part = target.parts[0];
-    if (part === undefined) return [];
-    const seen = {
-      overWhite: part.overWhite.hex,
-      ...(part.overBlack === undefined ? {} : { overBlack: part.overBlack.hex }),
-    };
-    return html`<li class="round"><div class="round-chips"><div class="pair">${chips([seen, chipColours(body)], `${target.title} on the left, ${title} on the right`)}</div><p class="pair-words" aria-hidden="true"><span>target</span><span>recipe</span></p></div><div class="round-words"><h3><a href="${link(context, paths.recipe(id))}">${title}</a></h3></div></li>`;
-  });
+  const beside = entries.flatMap((entry) => target.parts.map((part) => besideTarget(context, target, part, entry)));
   return html`<section class="part" aria-labelledby="made-for"><h2 id="made-for">Made for it</h2><ol class="rounds">${beside}</ol><ul class="wall">${entries.map((entry) => tile(context, entry, { budget: 120 }))}</ul></section>`;
+}
+
+/** A part of the target and what the recipe shows of it: the cup of the same name, or the whole bait. */
+function besideTarget(context: PageContext, target: Target, part: Target['parts'][number], entry: ColourEntry): Html {
+  const { id, title, body, recipe } = entry;
+  const cup = recipe?.cups.find(({ name }) => name === part.name);
+  const look = cup?.body ?? body;
+  const seen = {
+    overWhite: part.overWhite.hex,
+    ...(part.overBlack === undefined ? {} : { overBlack: part.overBlack.hex }),
+  };
+  const name = target.parts.length > 1 ? `, ${part.name}` : '';
+  return html`<li class="round"><div class="round-chips"><div class="pair">${chips([seen, chipColours(look)], `${target.title}${name} on the left, ${title} on the right`)}</div><p class="pair-words" aria-hidden="true"><span>target</span><span>recipe</span></p></div><div class="round-words"><h3><a href="${link(context, paths.recipe(id))}">${title}</a>${name}</h3></div></li>`;
 }

@@ -42,7 +42,7 @@ export function plate(recipe: Recipe, mold: Mold): Html {
   return html`<div class="plate"><div class="plate-bait">${bait(recipe, mold, {
     id: 'bait',
     seed: id,
-    label: `${title} in ${mold.title}, over white above and over black below`,
+    label: `${title} in ${mold.title}`,
   })}</div><div class="plate-side">${labelledPour(coats, {
     id: 'card',
     seed: id,

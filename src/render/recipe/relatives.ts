@@ -45,6 +45,6 @@ export function relativesSection(context: PageContext, recipe: Recipe): Html {
 ${lineagePicture(context, layout, `Lineage of ${recipe.title}`, recipe.id)}
 <ul class="relations">${relation(context, 'Made from', parent === undefined ? [] : [parent])}${relation(context, 'Uses a cup of', cupsFrom)}${relation(context, 'Made from it:', children)}${relation(context, 'Its cups are used in', cupsIn)}</ul>
 ${changes.length === 0 ? '' : html`<h3>What changed</h3><ul class="changes">${changes.map((change) => changeItem(context, change, cups.length > 1))}</ul>`}
-${family === undefined || family.members.length < 3 ? '' : html`<p><a href="${link(context, paths.family(family.id))}">The whole family of ${family.title}</a></p>`}
+${family === undefined || family.members.length < 2 ? '' : html`<p><a href="${link(context, paths.family(family.id))}">The whole family of ${family.title}</a></p>`}
 </section>`;
 }

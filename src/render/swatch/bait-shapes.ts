@@ -6,7 +6,7 @@
  * @packageDocumentation
  */
 import type { Mold } from '../../book/model.ts';
-import { across, type Ribbon, ribbon } from './ribbon.ts';
+import { across, alongside, type Ribbon, ribbon, smoothPath, stretch } from './ribbon.ts';
 
 export interface BaitShape {
   readonly body: Ribbon;
@@ -29,6 +29,19 @@ function profile(length: number, thickness: number, up: readonly number[], down:
 const rings = (body: Ribbon, from: number, to: number, count: number): readonly string[] =>
   Array.from({ length: count }, (_, index) => across(body, from + ((to - from) * index) / Math.max(count - 1, 1)));
 
+const round2 = (mm: number): number => Math.round(mm * 100) / 100;
+
+/** An eye. */
+function ring(x: number, y: number, radius: number): string {
+  const r = round2(radius);
+  return `M${round2(x - radius)} ${round2(y)}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0`;
+}
+
+/** The line between the fingers of a claw. */
+function cleft(claw: Ribbon): string {
+  return smoothPath(alongside(stretch(claw, 0.7, 1), -0.25), false);
+}
+
 type Draw = (length: number, thickness: number) => BaitShape;
 
 const minnow: Draw = (L, D) => {
@@ -46,7 +59,12 @@ const minnow: Draw = (L, D) => {
       [L * 0.97, side * D * 0.48, D * 0.09],
       [L, side * D * 0.6, D * 0.02],
     ]);
-  return { body, thin: [fin(-1), fin(1)], lines: [across(body, 0.24, 0.7)], reachMm: D * 0.68 };
+  return {
+    body,
+    thin: [fin(-1), fin(1)],
+    lines: [across(body, 0.24, 0.7), ring(L * 0.085, -D * 0.07, D * 0.075)],
+    reachMm: D * 0.68,
+  };
 };
 
 const worm: Draw = (L, D) => {
@@ -150,7 +168,7 @@ const craw: Draw = (L, D) => {
   return {
     body,
     thin: [...both(claw), ...both((side) => leg(side, 0.38)), ...both((side) => leg(side, 0.44))],
-    lines: [...rings(body, 0.1, 0.5, 6), across(body, 0.64, 0.9)],
+    lines: [...rings(body, 0.1, 0.5, 6), across(body, 0.64, 0.9), ...both(claw).map((part) => cleft(part))],
     reachMm: D * 1.22,
   };
 };

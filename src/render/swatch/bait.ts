@@ -116,9 +116,20 @@ function drawing(shape: BaitShape, lengthMm: number, areas: readonly Area[], { i
   const lines = html`<g class="bait-lines"><path d="${outline(shape.body)}"/>${shape.lines.map((d) => html`<path d="${d}"/>`)}</g>`;
   const width = round(lengthMm + 2 * MARGIN_MM);
   const height = round(2 * (shape.reachMm + MARGIN_MM * 0.75));
-  const middle = round(height / 2);
+  const panel = (view: View, parts: Html): Html => {
+    const over = view === 'white' ? WHITE_CARD : BLACK_CARD;
+    return html`<svg class="bait ${view}" role="img" aria-label="${label}, over ${view}" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">${parts}<rect width="${width}" height="${height}" fill="${over}"/><g transform="translate(${MARGIN_MM} ${round(height / 2)})">${side(view)}${lines}</g>${view === 'white' ? scaleBar(width, height) : ''}</svg>`;
+  };
+  const tall = height / width > TALL ? ' tall' : '';
+  return html`<div class="baits${tall}">${panel('white', html`<defs>${definitions}</defs>`)}${panel('black', html``)}</div>`;
+}
+
+/** Shapes that are taller than this, for their length, lie side by side where there is room. */
+const TALL = 0.36;
+
+function scaleBar(width: number, height: number): Html {
   const bar = width - MARGIN_MM * 0.7;
-  return html`<svg class="bait" role="img" aria-label="${label}" width="${width}mm" height="${2 * height}mm" viewBox="0 0 ${width} ${2 * height}"><defs>${definitions}</defs><rect width="${width}" height="${height}" fill="${WHITE_CARD}"/><rect y="${height}" width="${width}" height="${height}" fill="${BLACK_CARD}"/><g transform="translate(${MARGIN_MM} ${middle})">${side('white')}${lines}</g><g transform="translate(${MARGIN_MM} ${middle + height})">${side('black')}${lines}</g><path class="scale-bar" d="M${round(bar - 10)} ${round(height - 1.6)}h10"/><text class="scale-text" x="${round(bar - 5)}" y="${round(height - 2.4)}" text-anchor="middle">10 mm</text></svg>`;
+  return html`<path class="scale-bar" d="M${round(bar - 10)} ${round(height - 1.6)}h10"/><text class="scale-text" x="${round(bar - 5)}" y="${round(height - 2.4)}" text-anchor="middle">10 mm</text>`;
 }
 
 /** A recipe's bait in its own mold. */

@@ -42,5 +42,5 @@ export function chips(colours: readonly ChipColours[], label: string): Html {
 
 /** One small disc of a colour, beside a name. */
 export function dot(hex: string): Html {
-  return html`<svg class="dot" aria-hidden="true" width="16" height="16"><circle cx="8" cy="8" r="7.5" fill="${hex}"/></svg>`;
+  return html`<svg class="dot" aria-hidden="true" width="16" height="16" viewBox="0 0 16 16"><circle cx="8" cy="8" r="7.5" fill="${hex}"/></svg>`;
 }

@@ -15,8 +15,8 @@ export function flakeCard(
   if (flake === undefined) return html``;
   const { acrossMm, longMm, outline, finish, colour } = flake;
   const area = outline === 'strip' ? acrossMm * (longMm ?? acrossMm) : acrossMm ** 2;
-  // A layer of 1 mm whose flakes show, turned as they fall, half of their faces: Cauchy's mean.
-  const flakesPerMl = (-2 * Math.log(1 - COVERED) * 1000) / area;
+  // In a layer of 1 mm: flakes a square mm that cover this part where they lie as they fall, some on others.
+  const flakesPerMl = (-Math.log(1 - COVERED) * 1000) / area;
   const kind = {
     hex: colour,
     sizeMm: acrossMm,
@@ -25,7 +25,11 @@ export function flakeCard(
     flakesPerMl,
     ...(longMm === undefined ? {} : { longMm }),
   };
-  const pattern = flakePattern([kind], { thicknessMm: 1, contrastRatio: 0 }, { ...options, seed, scale: PX_PER_MM });
+  const pattern = flakePattern(
+    [kind],
+    { thicknessMm: 1, contrastRatio: 0, flat: true },
+    { ...options, seed, scale: PX_PER_MM },
+  );
   const flakes = pattern === undefined ? '' : html`<rect width="100%" height="100%" fill="url(#${pattern.id})"/>`;
   return html`<svg class="chips"${describedAs(options.label)} width="100%" height="100%"><defs>${pattern?.definition}</defs><rect width="100%" height="50%" fill="${WHITE_CARD}"/><rect y="50%" width="100%" height="50%" fill="${BLACK_CARD}"/>${flakes}</svg>`;
 }

@@ -16,6 +16,8 @@ export interface Depth {
   readonly thicknessMm: number;
   /** Of that thickness: what it hides of its backing, it hides of a flake at its bottom. */
   readonly contrastRatio: number;
+  /** Whether all flakes lie flat, as on a table, and none is tilted. */
+  readonly flat?: boolean;
 }
 
 /** One flake of the drawing. */
@@ -44,7 +46,10 @@ export interface FlakeField {
 const FAINTEST = 0.08;
 /** A square is not larger than this: a bait's width; sparse flake needs room to be sparse in. */
 const LARGEST_SIDE = 40;
-const SMALLEST_SIDE = 5;
+const SMALLEST_SIDE = 3.2;
+/** Flakes below this size are dots: their shape can't be seen on a page, and a dot takes a quarter of the text of an outline. */
+export const DOT_BELOW_MM = 0.45;
+const DOT_WEIGHT = 0.25;
 
 /**
  * Depth to which flake is seen.
@@ -60,7 +65,7 @@ export function seenDepth({ thicknessMm, contrastRatio }: Depth): number {
 /**
  * Places the flakes of a cup.
  *
- * Positions and orientations are independent and uniform, as in a stirred cup. The square is as large as the budget of
+ * Positions and orientations are uniform, as in a stirred cup, and independent but for the finest flake. The square is as large as the budget of
  * flakes allows, so that the density is true whatever the budget.
  *
  * @param seed decides the places; the same text, the same flakes
@@ -69,7 +74,8 @@ export function seenDepth({ thicknessMm, contrastRatio }: Depth): number {
 export function flakeField(kinds: readonly FlakeKind[], depth: Depth, seed: string, budget: number): FlakeField {
   const deep = seenDepth(depth);
   const perSquareMm = kinds.map((kind) => (kind.flakesPerMl * deep) / 1000);
-  const density = perSquareMm.reduce((sum, each) => sum + each, 0);
+  const isDot = kinds.map((kind) => kind.sizeMm < DOT_BELOW_MM);
+  const density = perSquareMm.reduce((sum, each, kind) => sum + each * (isDot[kind] ? DOT_WEIGHT : 1), 0);
   const largest = Math.max(0, ...kinds.map((kind) => kind.longMm ?? kind.sizeMm));
   const wanted = density > 0 ? Math.sqrt(budget / density) : 0;
   const sideMm = Math.min(LARGEST_SIDE, Math.max(SMALLEST_SIDE, 3 * largest, wanted));
@@ -79,15 +85,19 @@ export function flakeField(kinds: readonly FlakeKind[], depth: Depth, seed: stri
   for (const [kind, each] of perSquareMm.entries()) {
     // The fraction left over is a flake in that fraction of colours, so sparse flake is neither lost nor doubled.
     const count = Math.floor(each * sideMm * sideMm + random());
+    // Dots lie one to a cell: a cluster of dots would be seen again and again where the square repeats.
+    const cells = isDot[kind] ? Math.ceil(Math.sqrt(count)) : 0;
     for (let number = 0; number < count; number++) {
+      const cell = cells > 0 ? Math.floor((number * cells * cells) / count) : 0;
+      const [column, row, span] = cells > 0 ? [cell % cells, Math.floor(cell / cells), sideMm / cells] : [0, 0, sideMm];
       flakes.push({
         kind,
-        x: random() * sideMm,
-        y: random() * sideMm,
+        x: (column + random()) * span,
+        y: (row + random()) * span,
         turn: random() * 2 * Math.PI,
         tilt: random() * 2 * Math.PI,
         // The cosine of a direction drawn evenly from the sphere is itself even, which gives Cauchy's mean of one half.
-        facing: random(),
+        facing: depth.flat ? 1 : random(),
         visible: Math.exp(fade * random() * deep),
         glint: random(),
       });

@@ -5,20 +5,20 @@
  */
 import { type Html, html } from '../html.ts';
 import type { Depth, FlakeKind, PlacedFlake } from './flake-field.ts';
-import { flakeField } from './flake-field.ts';
+import { DOT_BELOW_MM, flakeField } from './flake-field.ts';
 import { tint } from './tint.ts';
 
-/** Flakes below this size are dots: their shape can't be seen on a page. */
-const DOT_BELOW_MM = 0.45;
 const UNITS_PER_MM = 100;
+/** Degrees by which the square is turned: a repeat along the edges of a card is seen sooner than one across them. */
+const TURNED = 27;
 /** CSS pixels in a millimetre: 96 in an inch of 25.4 mm, by definition of CSS. */
 export const PX_PER_MM: number = 96 / 25.4;
 
 /** How light falls on the faces of a finish: parts of flakes that are lighter and darker than its colour, and how far. */
 const FACES: Readonly<Record<string, { readonly part: number; readonly far: number }>> = {
-  metallic: { part: 0.2, far: 0.5 },
-  hologram: { part: 0.3, far: 0.45 },
-  pearl: { part: 0.15, far: 0.3 },
+  metallic: { part: 0.18, far: 0.3 },
+  hologram: { part: 0.3, far: 0.3 },
+  pearl: { part: 0.15, far: 0.2 },
 };
 /** What a hologram's face throws back, as its angle has it. */
 const RAINBOW = ['#ff9a8f', '#ffe38a', '#9ff0a8', '#8fd3ff', '#d3a6ff'] as const;
@@ -146,6 +146,6 @@ export function flakePattern(
   const scale = Number((options.scale / UNITS_PER_MM).toFixed(6));
   return {
     id: options.id,
-    definition: html`<pattern id="${options.id}" width="${side}" height="${side}" patternUnits="userSpaceOnUse" patternTransform="scale(${scale})">${paths}</pattern>`,
+    definition: html`<pattern id="${options.id}" width="${side}" height="${side}" patternUnits="userSpaceOnUse" patternTransform="rotate(${TURNED}) scale(${scale})">${paths}</pattern>`,
   };
 }

@@ -5,14 +5,33 @@ import { type Point, round, smoothPath } from './ribbon.ts';
 const STREAK_MM = 1.5;
 
 /** A wave along a tile, a little beyond both of its ends so that it has no seam. */
-function wave(lengthMm: number, y: number, heights: readonly [number, number]): readonly Point[] {
-  const steps = 12;
+function wave(
+  lengthMm: number,
+  y: number,
+  heights: readonly [number, number, number],
+  phase: number,
+): readonly Point[] {
+  const steps = 18;
   return Array.from({ length: steps + 3 }, (_, index): Point => {
     const x = (lengthMm * (index - 1)) / steps;
     const turn = (2 * Math.PI * x) / lengthMm;
-    return [x, y + heights[0] * Math.sin(turn) + heights[1] * Math.sin(2 * turn + 1)];
+    const [slow, middle, quick] = heights;
+    return [
+      x,
+      y +
+        slow * Math.sin(turn + phase) +
+        middle * Math.sin(2 * turn + 2.1 * phase) +
+        quick * Math.sin(3 * turn + 0.7 * phase),
+    ];
   });
 }
+
+/** Streaks of one tile: their parts of the streaks' width, and how they run. Unlike one another, so that the repeat does not show. */
+const STREAKS = [
+  { part: 1.35, middle: 0.2, phase: 0.3 },
+  { part: 0.55, middle: 0.46, phase: 1.5 },
+  { part: 1.1, middle: 0.82, phase: 2.6 },
+] as const;
 
 /**
  * Streaks of one colour that cover a share of the area, as a pattern over another colour.
@@ -26,20 +45,21 @@ export function streakPattern(
   options: { readonly id: string; readonly scale: number },
 ): Html {
   const period = STREAK_MM / Math.min(Math.max(share, 0.12), 0.88);
-  const half = (period * share) / 2;
-  const length = 26;
-  // Two streaks a tile, unlike each other, so that the repeat does not show.
-  const lanes = [
-    { y: period * 0.5, heights: [period * 0.34, period * 0.12] as const },
-    { y: period * 1.5, heights: [-period * 0.22, period * 0.17] as const },
-  ];
-  const paths = lanes.flatMap(({ y, heights }) =>
+  const height = STREAKS.length * period;
+  const length = 37;
+  const paths = STREAKS.flatMap(({ part, middle, phase }) => {
+    const half = (STREAK_MM * part) / 2;
+    // The edges of a streak run nearly alike; where they don't, it is thick or thin, and its mean width stays.
+    const run = [period * 0.5, period * 0.22, period * 0.1] as const;
+    const thicker = [half * 0.35, half * 0.45, half * 0.3] as const;
     // A streak that waves out of the tile comes in on its other side.
-    [-2 * period, 0, 2 * period].map((shift) => {
-      const upper = wave(length, y + shift - half, heights);
-      const lower = [...wave(length, y + shift + half, heights)].reverse();
+    return [-height, 0, height].map((shift) => {
+      const y = middle * height + shift;
+      const upper = wave(length, y - half, run, phase);
+      const swell = wave(length, half, thicker, phase + 2);
+      const lower = upper.map(([x, top], index): Point => [x, top + half + swell[index]![1]]).reverse();
       return `${smoothPath(upper, false)}L${smoothPath(lower, false).slice(1)}z`;
-    }),
-  );
-  return html`<pattern id="${options.id}" width="${length}" height="${round(2 * period)}" patternUnits="userSpaceOnUse" patternTransform="scale(${round(options.scale)})"><path fill="${fill}" d="${paths.join('')}"/></pattern>`;
+    });
+  });
+  return html`<pattern id="${options.id}" width="${length}" height="${round(height)}" patternUnits="userSpaceOnUse" patternTransform="scale(${round(options.scale)})"><path fill="${fill}" d="${paths.join('')}"/></pattern>`;
 }

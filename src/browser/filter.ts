@@ -1,0 +1,39 @@
+/**
+ * The wall of colours narrows while a reader writes; Enter goes on to the find page.
+ *
+ * @packageDocumentation
+ */
+import { counted } from '../render/words.ts';
+
+const input = document.querySelector<HTMLInputElement>('[data-filter]');
+const count = document.querySelector<HTMLElement>('[data-filter-count]');
+const groups = [...document.querySelectorAll<HTMLElement>('[data-filter-group]')].map((element) => ({
+  element,
+  tiles: [...element.querySelectorAll<HTMLElement>('[data-words]')],
+}));
+
+function narrow(text: string): void {
+  const words = text
+    .toLowerCase()
+    .split(/\s+/)
+    .filter((word) => word !== '');
+  let shown = 0;
+  for (const { element, tiles } of groups) {
+    let here = 0;
+    for (const tile of tiles) {
+      const fits = words.every((word) => tile.dataset.words?.includes(word) ?? false);
+      tile.hidden = !fits;
+      if (fits) here++;
+    }
+    element.hidden = here === 0;
+    shown += here;
+  }
+  if (count !== null)
+    count.textContent = words.length === 0 ? '' : `${counted(shown, 'colour')} shown. Enter searches the whole book.`;
+}
+
+if (input !== null) {
+  input.addEventListener('input', () => narrow(input.value));
+  // A reader who comes back finds the field as it was left.
+  if (input.value !== '') narrow(input.value);
+}

@@ -1,0 +1,159 @@
+/**
+ * The plan page: several colours and molds at once. A colour's recipe is fetched when it is first chosen.
+ *
+ * @packageDocumentation
+ */
+import type { Batch, Material, Mold, Recipe, Settings } from '../book/model.ts';
+import { type BatchNames, batchCosts, batchCups } from '../render/batch-view.ts';
+import { type Html, html } from '../render/html.ts';
+import type { PlanPageData } from '../render/pages/plan.ts';
+import { plannedNames, plannerData } from '../render/planner-data.ts';
+import { counted } from '../render/words.ts';
+import { mergeBatches } from './merge-batches.ts';
+import { afterPause, pageData } from './page-data.ts';
+import { baitsFrom, MOST_BAITS, type PlanLine, plannedBatch } from './planned-batch.ts';
+
+/** What is read of a recipe's data file. */
+interface RecipeFile {
+  readonly recipe: Recipe;
+  readonly materials: readonly Material[];
+  readonly mold: Mold;
+  readonly settings: Settings;
+}
+
+const root = document.documentElement.dataset.root ?? './';
+const files = new Map<string, Promise<RecipeFile>>();
+
+function recipeFile(id: string): Promise<RecipeFile> {
+  const known = files.get(id);
+  if (known !== undefined) return known;
+  const fetched = fetch(`${root}colours/${id}/recipe.json`).then(async (answer) => {
+    if (!answer.ok) throw new Error(`the server answered ${answer.status}`);
+    return (await answer.json()) as RecipeFile;
+  });
+  files.set(id, fetched);
+  // A failure is not kept, so that the next try asks again.
+  fetched.catch(() => files.delete(id));
+  return fetched;
+}
+
+interface Planned {
+  readonly title: string;
+  readonly batch: Batch;
+  readonly names: BatchNames;
+}
+
+async function planRecipe(id: string, lines: readonly PlanLine[], molds: readonly Mold[]): Promise<Planned> {
+  const { recipe, materials, settings } = await recipeFile(id);
+  const shop = {
+    materials: new Map(materials.map((material) => [material.id, material])),
+    molds: new Map(molds.map((mold) => [mold.id, mold])),
+    settings,
+  };
+  const data = plannerData(shop, [recipe], (material) => `${root}shelf/${material}/`);
+  const planned = data.recipes[0]!;
+  return { title: recipe.title, batch: plannedBatch(data, planned, lines), names: plannedNames(data, planned) };
+}
+
+/** All colours of a plan, and what they take together. */
+function planView(planned: readonly Planned[], all: Batch, names: BatchNames): Html {
+  return html`${planned.map(
+    ({ title, batch, names: own }) => html`<section class="part"><h2>${title}</h2>${batchCups(batch, own)}</section>`,
+  )}<section class="part"><h2>Cost and shopping</h2>${batchCosts(all, names)}</section>`;
+}
+
+function start(form: HTMLFormElement, result: HTMLElement, status: HTMLElement, page: PlanPageData): void {
+  const list = form.querySelector<HTMLElement>('[data-lines]')!;
+  const template = list.querySelector<HTMLElement>('[data-line]')!.cloneNode(true) as HTMLElement;
+  const usual = new Map(page.recipes.map((recipe) => [recipe.id, recipe]));
+  let lineNumber = 1;
+  // An answer that comes after a later question is dropped.
+  let question = 0;
+
+  const field = (line: HTMLElement, name: string): string =>
+    line.querySelector<HTMLInputElement | HTMLSelectElement>(`[name="${name}"]`)!.value;
+  const lines = (): HTMLElement[] => [...list.querySelectorAll<HTMLElement>('[data-line]')];
+  const showRemove = (): void => {
+    const all = lines();
+    for (const line of all) line.querySelector<HTMLElement>('[data-remove]')!.hidden = all.length < 2;
+  };
+
+  const replan = async (): Promise<void> => {
+    const asked = ++question;
+    const wanted = new Map<string, PlanLine[]>();
+    for (const line of lines()) {
+      const baits = baitsFrom(field(line, 'baits'));
+      if (baits === undefined) {
+        status.textContent = `Give a whole number of baits on every line, from 1 to ${MOST_BAITS}.`;
+        return;
+      }
+      const id = field(line, 'recipe');
+      wanted.set(id, [...(wanted.get(id) ?? []), { mold: field(line, 'mold'), baits }]);
+    }
+    try {
+      const planned = await Promise.all(
+        [...wanted].map(([id, recipeLines]) => planRecipe(id, recipeLines, page.molds)),
+      );
+      const sources = await Promise.all([...wanted.keys()].map(recipeFile));
+      if (asked !== question) return;
+      const packs = new Map(
+        sources.flatMap(({ materials }) => materials.map((material) => [material.id, material] as const)),
+      );
+      const all = mergeBatches(
+        planned.map(({ batch }) => batch),
+        (id) => packs.get(id) ?? {},
+      );
+      const first = planned[0]!.names;
+      const names: BatchNames = {
+        ...first,
+        material: (id) => packs.get(id) ?? first.material(id),
+        href: (id) => `${root}shelf/${id}/`,
+      };
+      result.innerHTML = planView(planned, all, names).toString();
+      status.textContent = `${counted(all.baits, 'bait')} of ${counted(planned.length, 'colour')}, ${counted(
+        all.cups.reduce((sum, cup) => sum + cup.split, 0),
+        'cup',
+      )}.`;
+    } catch (error) {
+      if (asked !== question) return;
+      status.textContent = `The amounts could not be worked out: ${error instanceof Error ? error.message : String(error)}. Reload the page to try again.`;
+    }
+  };
+  const later = afterPause(() => void replan());
+
+  form.addEventListener('input', (event) => {
+    const control = event.target as HTMLElement;
+    const line = control.closest<HTMLElement>('[data-line]');
+    if (line !== null && control.getAttribute('name') === 'recipe') {
+      const recipe = usual.get(field(line, 'recipe'));
+      if (recipe !== undefined) line.querySelector<HTMLSelectElement>('[name="mold"]')!.value = recipe.mold;
+    }
+    later();
+  });
+  form.addEventListener('click', (event) => {
+    const button = (event.target as HTMLElement).closest('button');
+    if (button?.matches('[data-add]')) {
+      const line = template.cloneNode(true) as HTMLElement;
+      lineNumber++;
+      for (const element of line.querySelectorAll('[id]')) element.id = element.id.replace(/\d+$/, String(lineNumber));
+      for (const label of line.querySelectorAll('label'))
+        label.htmlFor = label.htmlFor.replace(/\d+$/, String(lineNumber));
+      list.append(line);
+      line.querySelector('select')?.focus();
+    } else if (button?.matches('[data-remove]')) {
+      button.closest('[data-line]')?.remove();
+      list.querySelector('select')?.focus();
+    } else return;
+    showRemove();
+    later();
+  });
+  form.addEventListener('submit', (event) => event.preventDefault());
+  form.hidden = false;
+  void replan();
+}
+
+const form = document.querySelector<HTMLFormElement>('[data-plan]');
+const result = document.querySelector<HTMLElement>('[data-plan-result]');
+const status = document.querySelector<HTMLElement>('[data-plan-status]');
+const page = pageData<PlanPageData>('[data-plan-data]');
+if (form !== null && result !== null && status !== null && page !== undefined) start(form, result, status, page);

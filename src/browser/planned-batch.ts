@@ -1,0 +1,45 @@
+/**
+ * Batches in the browser, with the build's own code.
+ *
+ * @packageDocumentation
+ */
+import { batchOfRecipe } from '../book/batch-of-recipe.ts';
+import type { Batch } from '../book/model.ts';
+import type { PlannedMold, PlannedRecipe, PlannerData } from '../render/planner-data.ts';
+
+/** One line of a plan. */
+export interface PlanLine {
+  readonly mold: string;
+  readonly baits: number;
+}
+
+/** The largest batch that a form takes. */
+export const MOST_BAITS = 100_000;
+
+/** A number of baits from a form; undefined for anything but a whole number that a batch can have. */
+export function baitsFrom(text: string): number | undefined {
+  const baits = Number(text);
+  return text.trim() !== '' && Number.isInteger(baits) && baits > 0 && baits <= MOST_BAITS ? baits : undefined;
+}
+
+/**
+ * A recipe's batch for some lines.
+ *
+ * Throws: RangeError if a line names a mold, or the recipe a material, that is not in the data.
+ */
+export function plannedBatch(data: PlannerData, recipe: PlannedRecipe, lines: readonly PlanLine[]): Batch {
+  const materials = new Map(data.materials.map((material) => [material.id, material]));
+  const molds = new Map(data.molds.map((mold) => [mold.id, mold]));
+  const known = <T>(things: ReadonlyMap<string, T>, id: string): T => {
+    const thing = things.get(id);
+    if (thing === undefined) throw new RangeError(`the page's data has no ${id}`);
+    return thing;
+  };
+  return batchOfRecipe(
+    recipe,
+    lines.map(({ mold, baits }) => ({ mold: known<PlannedMold>(molds, mold), baits })),
+    (id) => known(materials, id),
+    data.settings,
+    recipe.bodyMm,
+  );
+}
