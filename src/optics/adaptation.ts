@@ -12,7 +12,7 @@ type Cones = [number, number, number];
  *
  * Units: all on the scale where Y of white is 1.
  *
- * @example adaptTristimulus(whitePoint('A'), whitePoint('A'), whitePoint('D65')) // whitePoint('D65')
+ * @example adaptTristimulus(whitePoint('A'), whitePoint('A'), whitePoint('D65')) // whitePoint('D65'), to 7 digits
  */
 export function adaptTristimulus(XYZ: Tristimulus, from: Tristimulus, to: Tristimulus): Tristimulus {
   const colour = cones(XYZ);

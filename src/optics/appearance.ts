@@ -49,7 +49,7 @@ export interface AppearanceOptions extends Viewing {
  * Units: K and S per mm, thickness in mm. Unset: D65, beside the gloss, over the backings of this book.
  * Throws: RangeError if a coefficient, a thickness or a backing is out of range.
  *
- * @example appearance(mixtureConstants(clear, parts), { thickness: 8 }).overWhite.hex
+ * @example appearance(mixtureConstants(clear, []), { thickness: 8 }).overWhite.hex // '#dcdcd6'
  */
 export function appearance(body: Body, options: AppearanceOptions): Appearance;
 export function appearance(layers: readonly Layer[], options?: Viewing): Appearance;

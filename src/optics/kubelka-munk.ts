@@ -73,7 +73,7 @@ export function layerReflectance(K: number, S: number, thickness: number, Rg: nu
  * Throws: RangeError if K, S or thickness is not in 0..1e9.
  * Source: Kubelka 1948; T = b / (a sinh bSX + b cosh bSX).
  *
- * @example layerTransmittance(0.3, 0, 1) // 0.740818, which is exp(−0.3)
+ * @example layerTransmittance(0.3, 0, 1) // 0.740818, to 6 digits: exp(−0.3)
  */
 export function layerTransmittance(K: number, S: number, thickness: number): number {
   requireLayer(K, S, thickness);
@@ -191,7 +191,13 @@ export function invertTwoBackings(seen: TwoBackings): { K: number; S: number } |
   }
   const tanh = Math.sqrt(Math.max(0, tanhSquared));
   const stretch = tanh < 1e-4 ? 1 + tanhSquared / 3 : Math.atanh(tanh) / tanh;
-  return { K: (Math.max(0, q - p) * stretch) / thickness, S: (Math.max(0, p) * stretch) / thickness };
+  const K = (Math.max(0, q - p) * stretch) / thickness;
+  const S = (Math.max(0, p) * stretch) / thickness;
+  if (K <= LARGEST_COEFFICIENT && S <= LARGEST_COEFFICIENT) return { K, S };
+  return opticalFault(
+    'out-of-range',
+    `A layer of ${thickness} mm would have K ${K} and S ${S} per mm: check its thickness`,
+  );
 }
 
 /**

@@ -3,7 +3,7 @@
  *
  * Returns false, leaving rubbish in both, if A is singular to working precision.
  *
- * @example solveLinear(Float64Array.of(2, 0, 0, 4), Float64Array.of(2, 4)) // true, and b is [1, 1]
+ * @example solveLinear(Float64Array.of(2, 0, 0, 4), Float64Array.of(2, 4)) // true
  */
 export function solveLinear(A: Float64Array, b: Float64Array): boolean {
   const n = b.length;

@@ -81,7 +81,7 @@ export function coreLayers(shell: SharedBody, core: SharedBody, thickness: numbe
  * Shape: reflectances outside the plastic, spectra; shares are taken relative to their sum.
  * Throws: RangeError if there are none, a share is not above 0, or a spectrum has not 36 bands.
  *
- * @example swirlReflectance([{ reflectance: light, share: 1 }, { reflectance: dark, share: 1 }]) // halfway, band by band
+ * @example swirlReflectance([{ reflectance: constantSpectrum(0.2), share: 3 }, { reflectance: constantSpectrum(0.6), share: 1 }])[0] // 0.3
  */
 export function swirlReflectance(
   streaks: readonly { readonly reflectance: ArrayLike<number>; readonly share: number }[],

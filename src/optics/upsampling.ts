@@ -28,7 +28,7 @@ const CLOSE_ENOUGH = 1e-10;
  * that no reflectance shows (brighter than its saturation allows) is drawn toward the grey of its own Y until one does.
  * Throws: RangeError if a number is not finite.
  *
- * @example tristimulus(reflectanceFromTristimulus({ X: 0.2, Y: 0.2, Z: 0.2 })).Y // 0.2003, to 4 digits
+ * @example tristimulus(reflectanceFromTristimulus({ X: 0.2, Y: 0.2, Z: 0.2 })).Y // 0.2001, to 4 decimals
  */
 export function reflectanceFromTristimulus(XYZ: Tristimulus): Spectrum {
   const { white } = bookWeights('D65');

@@ -1,0 +1,53 @@
+import { describe, expect, test } from 'vitest';
+import { BLACK_BACKING, WHITE_BACKING } from '../../src/tables/backings.ts';
+import { FLAKE_FILM_DENSITY, FLAKE_FILM_THICKNESS } from '../../src/tables/flake-film.ts';
+import { DARKEST_BODY, EXPECTED_DELTA_E, MATERIAL_KINDS } from '../../src/tables/material-kinds.ts';
+import { LAMINATE_SHINES_THROUGH, STREAK_THICKNESS, SWIRL_SHOWS } from '../../src/tables/patterns.ts';
+import { PLASTIC_LOOKS } from '../../src/tables/plastics.ts';
+import { SURFACE_K1, SURFACE_K2 } from '../../src/tables/surface.ts';
+
+describe('figures of this book keep the order that gives them sense', () => {
+  test('white and black backings are reflectances far apart', () => {
+    expect(WHITE_BACKING).toBeGreaterThan(0.8);
+    expect(WHITE_BACKING).toBeLessThan(1);
+    expect(BLACK_BACKING).toBeGreaterThan(0);
+    expect(BLACK_BACKING).toBeLessThan(0.05);
+  });
+
+  test('kinds scatter in the order clear, dye, pearl, pigment, white', () => {
+    const scattering = (['clear', 'dye', 'pearl', 'pigment', 'white'] as const).map(
+      (kind) => MATERIAL_KINDS[kind].scattering,
+    );
+    expect(scattering).toEqual([...scattering].sort((x, y) => x - y));
+    expect(MATERIAL_KINDS.pearl.absorptionShare).toBeLessThan(1);
+  });
+
+  test('tiers are worse the less they rest on', () => {
+    expect(EXPECTED_DELTA_E.measured).toBeLessThan(EXPECTED_DELTA_E.photographed);
+    expect(EXPECTED_DELTA_E.photographed).toBeLessThan(EXPECTED_DELTA_E.estimated);
+  });
+
+  test('plastics scatter more from clear to hazy to milky', () => {
+    expect(PLASTIC_LOOKS.clear.scattering).toBeLessThan(PLASTIC_LOOKS.hazy.scattering);
+    expect(PLASTIC_LOOKS.hazy.scattering).toBeLessThan(PLASTIC_LOOKS.milky.scattering);
+  });
+
+  test('the darkest body has K/S of about 100', () => {
+    expect((1 - DARKEST_BODY) ** 2 / (2 * DARKEST_BODY)).toBeCloseTo(99, 0);
+  });
+
+  test('flake film is polyester of one thousandth of an inch', () => {
+    expect(FLAKE_FILM_THICKNESS).toBe(0.001 * 25.4);
+    expect(FLAKE_FILM_DENSITY).toBeGreaterThanOrEqual(1.38);
+    expect(FLAKE_FILM_DENSITY).toBeLessThanOrEqual(1.4);
+  });
+
+  test('surface and pattern figures are in the ranges of what they measure', () => {
+    expect(SURFACE_K1).toBeCloseTo(((1.5 - 1) / (1.5 + 1)) ** 2, 15);
+    expect(SURFACE_K2).toBeGreaterThan(0.4);
+    expect(SURFACE_K2).toBeLessThanOrEqual(0.6);
+    expect(LAMINATE_SHINES_THROUGH).toBeLessThan(1);
+    expect(SWIRL_SHOWS).toBeGreaterThan(1);
+    expect(STREAK_THICKNESS).toBeGreaterThan(0);
+  });
+});
