@@ -1,8 +1,9 @@
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium as launcher } from 'playwright-core';
 import type { TestProject } from 'vitest/node';
+import type { Book } from '../../src/book/model.ts';
 import { runCupbook } from '../run-cupbook.ts';
 import { chromium } from './chromium.ts';
 import { serveFolder } from './static-server.ts';
@@ -11,6 +12,8 @@ declare module 'vitest' {
   export interface ProvidedContext {
     /** Where the demo book's site is served: deep below a host, since a book must work below any path. */
     readonly address: string;
+    /** Where it is served at the path of the address that the book states, which its `404.html` needs. */
+    readonly hosted: string;
     /** Folder of the site. */
     readonly site: string;
     /** Where a browser waits. */
@@ -26,6 +29,8 @@ export default async function builtBook({ provide }: TestProject): Promise<() =>
   if (code !== 0) throw new Error(`The demo book could not be built:\n${stderr}`);
 
   const server = await serveFolder(site, '/my/book/');
+  const { address = 'https://book.example/' } = JSON.parse(await readFile(join(site, 'book.json'), 'utf8')) as Book;
+  const host = await serveFolder(site, new URL(address).pathname);
   const { executablePath, env } = await chromium();
   const browser = await launcher.launchServer({
     executablePath,
@@ -33,12 +38,13 @@ export default async function builtBook({ provide }: TestProject): Promise<() =>
     args: ['--disable-gpu', '--disable-background-networking'],
   });
   provide('address', server.address);
+  provide('hosted', host.address);
   provide('site', site);
   provide('browser', browser.wsEndpoint());
 
   return async () => {
     await browser.close();
-    await server.close();
+    await Promise.all([server.close(), host.close()]);
     await rm(folder, { recursive: true, force: true });
   };
 }

@@ -51,7 +51,7 @@ async function answer(
 ): Promise<void> {
   const path = decodeURIComponent(new URL(request.url ?? '/', 'http://localhost').pathname);
   const inside = normalize(path).startsWith(below) ? normalize(path).slice(below.length) : undefined;
-  const file = inside === undefined ? undefined : await fileOf(join(folder, inside));
+  const file = inside === undefined ? undefined : await fileOf(join(folder, inside), path.endsWith('/'));
   if (file === 'folder') {
     response.writeHead(301, { location: `${path}/` }).end();
   } else if (file === undefined) {
@@ -66,11 +66,11 @@ async function answer(
 }
 
 /** The file to send for a path; `folder` where the path of a folder lacks its last `/`. */
-async function fileOf(path: string): Promise<string | undefined> {
+async function fileOf(path: string, slash: boolean): Promise<string | undefined> {
   const found = await stat(path).catch(() => undefined);
   if (found?.isFile()) return path;
   if (!found?.isDirectory()) return undefined;
-  if (!path.endsWith('/')) return 'folder';
+  if (!slash) return 'folder';
   const index = join(path, 'index.html');
   return (await stat(index).catch(() => undefined)) ? index : undefined;
 }

@@ -33,7 +33,8 @@ export async function visit(browser: Browser, path: string, options: BrowserCont
   const page = await context.newPage();
   const errors: string[] = [];
   const foreign: string[] = [];
-  const address = inject('address');
+  // What is shown in the place of any missing page cannot know how deep it is.
+  const address = path === '404.html' ? inject('hosted') : inject('address');
   page.on('pageerror', (error) => errors.push(`${path}: ${error.message}`));
   page.on('console', (message) => {
     if (message.type() === 'error' || message.type() === 'warning') errors.push(`${path}: ${message.text()}`);
@@ -46,9 +47,5 @@ export async function visit(browser: Browser, path: string, options: BrowserCont
     if (response.status() >= 400) errors.push(`${path}: ${response.status()} ${response.url()}`);
   });
   await page.goto(address + path, { waitUntil: 'load' });
-  // Scripts that wait for the page to be read have run by now.
-  if (options.javaScriptEnabled !== false) {
-    await page.evaluate(() => new Promise<void>((done) => requestIdleCallback(() => done())));
-  }
   return { page, errors, foreign, close: () => context.close() };
 }

@@ -1,0 +1,152 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Recipe } from '../../src/book/model.ts';
+import { book, connect, visit } from './visit.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await connect();
+});
+afterAll(() => browser.close());
+
+/** Addresses of the rows that are shown, once they have come to rest. */
+async function found(page: Page): Promise<readonly string[]> {
+  const hrefs = async (): Promise<readonly string[]> =>
+    page
+      .locator('[data-results] a[href*="colours/"]')
+      .evaluateAll((links) => links.map((link) => new URL((link as HTMLAnchorElement).href).pathname));
+  let before = await hrefs();
+  for (;;) {
+    await page.waitForTimeout(250);
+    const now = await hrefs();
+    if (now.join() === before.join())
+      return now.map((path) => path.replace(/^.*\/colours\//, '').replace(/\/$/, '')).sort();
+    before = now;
+  }
+}
+
+/** Shows all rows where they come in parts. */
+async function foundAll(page: Page): Promise<readonly string[]> {
+  let rows = await found(page);
+  while (await page.locator('[data-more]').isVisible()) {
+    await page.locator('[data-more]').click();
+    rows = await found(page);
+  }
+  return rows;
+}
+
+const idsWhere = (test: (recipe: Recipe) => boolean): readonly string[] =>
+  book()
+    .recipes.filter(test)
+    .map(({ id }) => id)
+    .sort();
+
+async function choose(page: Page, filter: string, value: string): Promise<void> {
+  await page.locator(`[data-facet="${filter}"]`).evaluate((details) => details.setAttribute('open', ''));
+  await page.locator(`input[name="${filter}"][value="${value}"]`).check();
+}
+
+describe('the find page', () => {
+  test('finds a colour by a word of its title, and says how many', async () => {
+    const { page, errors, foreign, close } = await visit(browser, 'find/');
+    const recipe = book().recipes[0]!;
+    await page.getByRole('searchbox').fill(recipe.title);
+    expect(await found(page)).toContain(recipe.id);
+    expect(await page.locator('[data-count]').innerText()).toMatch(/^\d+/);
+    expect(errors).toEqual([]);
+    expect(foreign).toEqual([]);
+    await close();
+  });
+
+  test('finds by a word of the notes', async () => {
+    const { page, close } = await visit(browser, 'find/');
+    const recipe = book().recipes.find(({ notes }) => /\b[a-z]{9,}\b/.test(notes))!;
+    await page.getByRole('searchbox').fill(/\b[a-z]{9,}\b/.exec(recipe.notes)![0]);
+    expect(await found(page)).toContain(recipe.id);
+    await close();
+  });
+
+  test.each([
+    ['hue', (recipe: Recipe) => recipe.facets.hueFamily],
+    ['lightness', (recipe: Recipe) => recipe.facets.lightness],
+    ['opacity', (recipe: Recipe) => recipe.facets.opacity],
+    ['pattern', (recipe: Recipe) => recipe.pattern],
+  ] as const)('filters by %s: exactly the colours that the book has', async (filter, facetOf) => {
+    const { page, close } = await visit(browser, 'find/');
+    const value = facetOf(book().recipes[0]!);
+    const looks = book().looks.filter(
+      (look) =>
+        (filter === 'pattern'
+          ? look.pattern
+          : look.facets[({ hue: 'hueFamily' } as const)[filter as 'hue'] ?? (filter as 'opacity')]) === value,
+    );
+    await choose(page, filter, value);
+    expect(await foundAll(page)).toEqual(
+      [...idsWhere((recipe) => facetOf(recipe) === value), ...looks.map(({ id }) => id)].sort(),
+    );
+    await close();
+  });
+
+  test('filters by material, flake colour and flake size, alone and together', async () => {
+    const { page, close } = await visit(browser, 'find/');
+    const { recipes, materials } = book();
+    const recipe = recipes.find(({ facets }) => facets.flakeSizes.length > 0)!;
+    const flakeSize = recipe.facets.flakeSizes[0]!;
+    const flakeColour = recipe.facets.flakeColours[0]!;
+    const material = recipe.facets.materials[0]!;
+    const hasSize = ({ facets }: Recipe): boolean => facets.flakeSizes.includes(flakeSize);
+    const hasColour = ({ facets }: Recipe): boolean => facets.flakeColours.includes(flakeColour);
+    const hasMaterial = ({ facets }: Recipe): boolean => facets.materials.includes(material);
+
+    await choose(page, 'flake-size', flakeSize);
+    expect(await foundAll(page)).toEqual(idsWhere(hasSize));
+    await choose(page, 'flake-colour', flakeColour);
+    expect(await foundAll(page)).toEqual(idsWhere((each) => hasSize(each) && hasColour(each)));
+    await choose(page, 'material', materials.find(({ id }) => id === material)!.title);
+    expect(await foundAll(page)).toEqual(idsWhere((each) => hasSize(each) && hasColour(each) && hasMaterial(each)));
+    await close();
+  });
+
+  test('works by keyboard alone', async () => {
+    const { page, close } = await visit(browser, 'find/');
+    const recipe = book().recipes[0]!;
+    await page.getByRole('searchbox').focus();
+    await page.keyboard.type(recipe.title);
+    expect(await found(page)).toContain(recipe.id);
+    for (let stop = 0; stop < 60; stop += 1) {
+      await page.keyboard.press('Tab');
+      if (await page.evaluate(() => document.activeElement?.closest('[data-results]') !== null)) break;
+    }
+    await Promise.all([page.waitForURL(/\/colours\//), page.keyboard.press('Enter')]);
+    expect(await page.locator('h1').count()).toBe(1);
+    await close();
+  });
+
+  test('says so when nothing is found', async () => {
+    const { page, close } = await visit(browser, 'find/');
+    await page.getByRole('searchbox').fill('zzqqxx');
+    expect(await found(page)).toEqual([]);
+    expect(await page.locator('[data-count]').innerText()).toMatch(/no|nothing|0/i);
+    await close();
+  });
+
+  test('takes the words that the first page sends', async () => {
+    const { page, close } = await visit(browser, '');
+    const recipe = book().recipes[0]!;
+    await page.locator('form[role="search"] input[name="q"]').fill(recipe.title);
+    await Promise.all([page.waitForURL(/\/find\//), page.keyboard.press('Enter')]);
+    expect(await found(page)).toContain(recipe.id);
+    expect(await page.getByRole('searchbox').inputValue()).toBe(recipe.title);
+    await close();
+  });
+});
+
+test('the first page narrows its wall to the words that are typed', async () => {
+  const { page, close } = await visit(browser, '');
+  const recipe = book().recipes[0]!;
+  await page.locator('[data-filter]').fill(recipe.title.toLowerCase());
+  await expect.poll(() => page.locator('.tile:visible').count()).toBeLessThan(5);
+  expect(await page.locator('.tile:visible').allInnerTexts()).toEqual([expect.stringContaining(recipe.title)]);
+  expect(await page.locator('[data-filter-count]').innerText()).toMatch(/1/);
+  await close();
+});

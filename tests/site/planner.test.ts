@@ -1,0 +1,99 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { batchOfRecipe } from '../../src/book/batch-of-recipe.ts';
+import type { Batch, Book, Recipe } from '../../src/book/model.ts';
+import { book, connect, visit } from './visit.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await connect();
+});
+afterAll(() => browser.close());
+
+/** What the build would say of a batch, from the same published book. */
+function batchOf(
+  published: Book,
+  recipe: Recipe,
+  lines: readonly { readonly mold: string; readonly baits: number }[],
+): Batch {
+  const materials = new Map(published.materials.map((material) => [material.id, material]));
+  const molds = new Map(published.molds.map((mold) => [mold.id, mold]));
+  return batchOfRecipe(
+    recipe,
+    lines.map(({ mold, baits }) => ({ mold: molds.get(mold)!, baits })),
+    (id) => materials.get(id)!,
+    published.settings,
+    molds.get(recipe.mold)!.bodyMm,
+  );
+}
+
+const measures = (batch: Batch): readonly string[] =>
+  batch.cups.flatMap(({ amounts }) => amounts.map(({ text }) => text)).sort();
+
+const shownMeasures = async (page: Page): Promise<readonly string[]> =>
+  (await page.locator('[data-planned] tr:not(.plastic) .measure b').allInnerTexts()).sort();
+
+describe('the planner of a recipe', () => {
+  test('shows at first what the build wrote', async () => {
+    const recipe = book().recipes[0]!;
+    const { page, close } = await visit(browser, `colours/${recipe.id}/`);
+    expect(await shownMeasures(page)).toEqual(measures(recipe.batch));
+    await close();
+  });
+
+  test('works out another number of baits and another mold exactly as the build would', async () => {
+    const published = book();
+    const other = published.molds.at(-1)!;
+    for (const recipe of published.recipes.slice(0, 4)) {
+      const { page, errors, close } = await visit(browser, `colours/${recipe.id}/`);
+      await page.getByLabel('Baits').fill('75');
+      await expect
+        .poll(() => shownMeasures(page))
+        .toEqual(measures(batchOf(published, recipe, [{ mold: recipe.mold, baits: 75 }])));
+      await page.getByLabel('Mold').selectOption(other.id);
+      await expect
+        .poll(() => shownMeasures(page))
+        .toEqual(measures(batchOf(published, recipe, [{ mold: other.id, baits: 75 }])));
+      expect(errors).toEqual([]);
+      await close();
+    }
+  });
+
+  test('keeps the last amounts while the number makes no sense', async () => {
+    const recipe = book().recipes[0]!;
+    const { page, errors, close } = await visit(browser, `colours/${recipe.id}/`);
+    await page.getByLabel('Baits').fill('');
+    expect(await shownMeasures(page)).toEqual(measures(recipe.batch));
+    await page.getByLabel('Baits').fill('-3');
+    expect(await shownMeasures(page)).toEqual(measures(recipe.batch));
+    expect(errors).toEqual([]);
+    await close();
+  });
+});
+
+describe('the plan page', () => {
+  test('adds up several colours and molds', async () => {
+    const published = book();
+    const [one, other] = published.recipes;
+    const { page, errors, close } = await visit(browser, 'plan/');
+    const line = (number: number): ReturnType<Page['locator']> => page.locator('[data-line]').nth(number);
+    await line(0).getByLabel('Colour').selectOption(one!.id);
+    await line(0).getByLabel('Mold').selectOption(one!.mold);
+    await line(0).getByLabel('Baits').fill('30');
+    await page.getByRole('button', { name: 'Add a line' }).click();
+    await line(1).getByLabel('Colour').selectOption(other!.id);
+    await line(1).getByLabel('Mold').selectOption(other!.mold);
+    await line(1).getByLabel('Baits').fill('45');
+
+    const expected = [
+      ...measures(batchOf(published, one!, [{ mold: one!.mold, baits: 30 }])),
+      ...measures(batchOf(published, other!, [{ mold: other!.mold, baits: 45 }])),
+    ];
+    const result = page.locator('[data-plan-result]');
+    await expect
+      .poll(async () => (await result.locator('tr:not(.plastic) .measure b').allInnerTexts()).sort())
+      .toEqual(expected.sort());
+    expect(errors).toEqual([]);
+    await close();
+  });
+});

@@ -1,0 +1,131 @@
+import jsQR from 'jsqr';
+import { PDFDocument } from 'pdf-lib';
+import type { Browser, Page } from 'playwright-core';
+import sharp from 'sharp';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { book, connect, pagesByKind, visit } from './visit.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await connect();
+});
+afterAll(() => browser.close());
+
+const MM = 72 / 25.4;
+const INCH = 72;
+const PAPERS = [
+  { kind: 'recipe-card', width: 105 * MM, height: 148 * MM, papers: '[data-card]' },
+  { kind: 'recipe-card-4x6', width: 4 * INCH, height: 6 * INCH, papers: '[data-card]' },
+  { kind: 'cards-a4', width: 210 * MM, height: 297 * MM, papers: '.sheet' },
+  { kind: 'cards-letter', width: 8.5 * INCH, height: 11 * INCH, papers: '.sheet' },
+  { kind: 'labels', width: 210 * MM, height: 297 * MM, papers: '.sheet' },
+] as const;
+
+const urlsOf = (kind: string): readonly string[] => pagesByKind().find((page) => page.kind === kind)!.urls;
+
+/** The pages of a printed page, in points. */
+async function printed(page: Page): Promise<readonly { readonly width: number; readonly height: number }[]> {
+  const pdf = await page.pdf({ preferCSSPageSize: true, printBackground: true });
+  return (await PDFDocument.load(pdf)).getPages().map((sheet) => sheet.getSize());
+}
+
+/** What sticks out of its paper, or is cut off inside a part of it, as it is printed. */
+async function cutOff(page: Page, papers: string): Promise<readonly string[]> {
+  await page.emulateMedia({ media: 'print' });
+  return page.evaluate((selector) => {
+    const faults: string[] = [];
+    // Half a pixel comes from rounding mm to px.
+    const slack = 0.75;
+    for (const paper of document.querySelectorAll<HTMLElement>(selector)) {
+      const frame = paper.getBoundingClientRect();
+      const name = paper.dataset.card ?? 'sheet';
+      if (paper.scrollHeight > paper.clientHeight + 1)
+        faults.push(`${name}: ${paper.scrollHeight} px in ${paper.clientHeight} px`);
+      const texts = document.createTreeWalker(paper, NodeFilter.SHOW_TEXT);
+      for (let node = texts.nextNode(); node; node = texts.nextNode()) {
+        if (node.nodeValue?.trim() === '' || node.parentElement?.closest('svg')) continue;
+        const range = document.createRange();
+        range.selectNodeContents(node);
+        for (const box of range.getClientRects()) {
+          const outside =
+            box.left < frame.left - slack ||
+            box.right > frame.right + slack ||
+            box.top < frame.top - slack ||
+            box.bottom > frame.bottom + slack;
+          if (outside) faults.push(`${name}: “${node.nodeValue?.trim()}” runs out of the paper`);
+        }
+      }
+    }
+    return faults;
+  }, papers);
+}
+
+describe.each(PAPERS)('the paper of $kind', ({ kind, width, height, papers }) => {
+  test('has its size, and as many pages as it shows', async () => {
+    for (const url of urlsOf(kind).slice(0, 3)) {
+      const { page, close } = await visit(browser, url);
+      const shown = await page.locator(papers).count();
+      const pages = await printed(page);
+      expect(shown).toBeGreaterThan(0);
+      expect({ url, pages: pages.length }).toEqual({ url, pages: shown });
+      for (const size of pages) {
+        // Chromium rounds paper to whole pixels of 1/96 inch, three quarters of a point.
+        expect(Math.abs(size.width - width)).toBeLessThan(0.75);
+        expect(Math.abs(size.height - height)).toBeLessThan(0.75);
+      }
+      await close();
+    }
+  });
+
+  test('cuts nothing off, of any recipe', async () => {
+    const urls = urlsOf(kind);
+    const { page, close } = await visit(browser, urls[0]!);
+    const faults: string[] = [];
+    for (const url of urls) {
+      await page.goto(new URL(url, new URL('.', page.url().replace(urls[0]!, '')).href).href);
+      faults.push(...(await cutOff(page, papers)));
+      await page.emulateMedia({ media: 'screen' });
+    }
+    expect(faults.slice(0, 10)).toEqual([]);
+    await close();
+  });
+});
+
+describe('a card', () => {
+  test('says what the batch takes, how hot it may get, and how to stay unhurt', async () => {
+    const { recipes } = book();
+    for (const recipe of recipes.slice(0, 5)) {
+      const { page, close } = await visit(browser, `colours/${recipe.id}/card/`);
+      const words = (await page.locator('[data-card]').allInnerTexts()).join('\n');
+      for (const { text } of recipe.batch.cups.flatMap(({ amounts }) => amounts)) expect(words).toContain(text);
+      expect(words).toMatch(/°[CF]/);
+      expect(words).toMatch(/gloves/i);
+      await close();
+    }
+  });
+
+  test('carries the address of its recipe in a code that a telephone reads', async () => {
+    const { recipes, address } = book();
+    for (const { id } of [recipes[0]!, recipes.at(-1)!]) {
+      const { page, close } = await visit(browser, `colours/${id}/card/`, { deviceScaleFactor: 3 });
+      const picture = await page
+        .locator('[data-card] svg[aria-label^="QR"], [data-card] [aria-label^="QR"] svg')
+        .first()
+        .screenshot();
+      const { data, info } = await sharp(picture).ensureAlpha().raw().toBuffer({ resolveWithObject: true });
+      expect(jsQR(new Uint8ClampedArray(data), info.width, info.height)?.data).toBe(`${address}colours/${id}/`);
+      await close();
+    }
+  });
+});
+
+test('a recipe page prints whole, without the parts that only work on a screen', async () => {
+  const { page, close } = await visit(browser, `colours/${book().recipes[0]!.id}/`);
+  expect((await printed(page)).length).toBeGreaterThanOrEqual(1);
+  await page.emulateMedia({ media: 'print' });
+  for (const part of ['header nav', 'form', 'button']) {
+    for (const element of await page.locator(part).all()) expect(await element.isVisible(), part).toBe(false);
+  }
+  expect(await page.locator('main h1').isVisible()).toBe(true);
+  await close();
+});

@@ -1,0 +1,125 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { gunzipSync } from 'node:zlib';
+import sharp from 'sharp';
+import { describe, expect, inject, test } from 'vitest';
+import type { Recipe } from '../../src/book/model.ts';
+import { loadBook } from '../../src/eleventy/load-book.ts';
+import { photosOf } from '../../src/eleventy/photos.ts';
+import { filesBelow } from '../folder-tree.ts';
+import { ROOT } from '../run-cupbook.ts';
+import { book as publishedBook } from './visit.ts';
+
+const RECIPES = join(ROOT, 'recipes');
+const site = inject('site');
+const files = filesBelow(site);
+const { book: whole } = loadBook(RECIPES);
+const recipes = (publish: Recipe['publish']): readonly Recipe[] =>
+  whole!.recipes.filter((recipe) => recipe.publish === publish);
+
+/** What a reader can get out of a file: the search index is packed. */
+function contentOf(path: string): string {
+  const bytes = readFileSync(join(site, path));
+  const packed = bytes[0] === 0x1f && bytes[1] === 0x8b;
+  return (packed ? gunzipSync(bytes) : bytes)
+    .toString('utf8')
+    .replace(/&(?:amp|lt|gt|quot|#39);/g, (entity) => ENTITIES[entity]!);
+}
+
+const ENTITIES: Readonly<Record<string, string>> = {
+  '&amp;': '&',
+  '&lt;': '<',
+  '&gt;': '>',
+  '&quot;': '"',
+  '&#39;': "'",
+};
+
+/** Files whose name or content holds a word, in any case. */
+function tracesOf(word: string): readonly string[] {
+  const small = word.toLowerCase();
+  return files.filter((path) => path.toLowerCase().includes(small) || contentOf(path).toLowerCase().includes(small));
+}
+
+test('the search for traces finds what is there, in pages, data, names and the packed search index', () => {
+  const { id, title } = recipes('full')[0]!;
+  const found = tracesOf(title);
+  expect(found).toEqual(expect.arrayContaining(['book.json', 'index.html', `colours/${id}/index.html`]));
+  expect(found.some((path) => path.endsWith('.pf_fragment'))).toBe(true);
+  expect(tracesOf(id)).toContain(`colours/${id}/${id}.md`);
+});
+
+describe('a recipe with `publish: no`', () => {
+  test('is in the demo book, or there would be nothing to hide', () => {
+    expect(recipes('no').length).toBeGreaterThanOrEqual(2);
+  });
+
+  test.each(recipes('no').map(({ id, title, notes }) => ({ id, title, notes })))(
+    '$id leaves no trace in any file',
+    ({ id, title, notes }) => {
+      expect(tracesOf(id)).toEqual([]);
+      expect(tracesOf(title)).toEqual([]);
+      const words = notes.split(/\s+/).slice(0, 8).join(' ');
+      expect(words.length).toBeGreaterThan(20);
+      expect(tracesOf(words)).toEqual([]);
+    },
+  );
+});
+
+describe('a recipe with `publish: look`', () => {
+  test('is in the demo book, or there would be nothing to hide', () => {
+    expect(recipes('look').length).toBeGreaterThanOrEqual(2);
+  });
+
+  test.each(recipes('look').map((recipe) => ({ id: recipe.id, recipe })))(
+    '$id shows its name and nothing of its cups',
+    ({ id, recipe }) => {
+      const own = files.filter((path) => path.startsWith(`colours/${id}/`));
+      expect(own).toEqual([`colours/${id}/index.html`]);
+      const page = contentOf(own[0]!);
+      expect(page.includes(recipe.title)).toBe(true);
+      const names = new Map(whole!.materials.map((material) => [material.id, material.title]));
+      for (const { material } of recipe.cups.flatMap(({ contents }) => contents)) {
+        expect({ material, named: page.includes(names.get(material)!) || page.includes(`/${material}/`) }).toEqual({
+          material,
+          named: false,
+        });
+      }
+      expect(publishedBook().recipes.map((published) => published.id)).not.toContain(id);
+      expect(tracesOf(recipe.source.text.slice(0, 200))).toEqual([]);
+    },
+  );
+});
+
+describe('photos', () => {
+  test('of the demo book have metadata, or there would be nothing to remove', async () => {
+    const metadata = await Promise.all(photosOf(whole!).map((file) => sharp(join(RECIPES, file)).metadata()));
+    expect(metadata.filter(({ exif }) => exif?.includes('GPS') || (exif && exif.length > 0)).length).toBeGreaterThan(0);
+  });
+
+  test('come out without any, and without their names', async () => {
+    const pictures = files.filter((path) => /\.(?:webp|jpe?g|png|avif|gif)$/.test(path));
+    expect(pictures.length).toBeGreaterThan(0);
+    for (const path of pictures) {
+      expect(path).toMatch(/^photos\/[0-9a-f]{16}(?:-small)?\.webp$/);
+      const { exif, xmp, iptc, comments } = await sharp(join(site, path)).metadata();
+      expect({ path, exif, xmp, iptc, comments }).toEqual({
+        path,
+        exif: undefined,
+        xmp: undefined,
+        iptc: undefined,
+        comments: undefined,
+      });
+    }
+  });
+
+  test('of what is not published are not there', () => {
+    const wanted = photosOf(publishedBook());
+    const pictures = files.filter((path) => path.startsWith('photos/') && !path.includes('-small'));
+    expect(pictures.length).toBeLessThanOrEqual(wanted.length);
+  });
+});
+
+test('nothing tells of the machine that built it', () => {
+  expect(tracesOf(ROOT)).toEqual([]);
+  expect(tracesOf(site)).toEqual([]);
+});
