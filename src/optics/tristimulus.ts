@@ -2,7 +2,8 @@
  * From a spectrum to what an eye makes of it: tristimulus values of the CIE 1931 2° observer.
  *
  * Plain sums over the bands at hand, and the white of the same sums, so that a perfect reflector is exactly white on every
- * grid. (The white of D65 on the grid of this book is 0.950119, 1, 1.088161; on 380–780 nm at 5 nm it is 0.950430, 1,
+ * grid. Only F11 and LED-B1, whose lines a step of 10 nm would jump over, share their power between two bands out to the two,
+ * as if the reflectance ran straight from one to the next. (The white of D65 on the grid of this book is 0.950119, 1, 1.088161; on 380–780 nm at 5 nm it is 0.950430, 1,
  * 1.088801.)
  * Source: CIE 015, section 7.
  */
@@ -10,8 +11,11 @@ import { ILLUMINANTS } from '../tables/illuminants.ts';
 import { COLOUR_MATCHING_FUNCTIONS } from '../tables/observer.ts';
 import { BAND_COUNT, requireBands, WAVELENGTHS } from './spectrum.ts';
 
-/** A light that a colour can be seen under. */
-export type Light = 'D65' | 'D50' | 'A';
+/**
+ * A light that a colour can be seen under: daylight of noon (D65) and of the print trade (D50), an incandescent lamp (A), a
+ * three-band fluorescent tube (F11), a warm white LED (LED-B1).
+ */
+export type Light = 'D65' | 'D50' | 'A' | 'F11' | 'LED-B1';
 
 /** Tristimulus values, Y of white = 1. */
 export interface Tristimulus {
@@ -29,8 +33,11 @@ export interface ObserverWeights {
   readonly white: Tristimulus;
 }
 
-/** The lights there are. */
-export const LIGHTS: readonly Light[] = ['D65', 'D50', 'A'];
+/** The lights there are, in the order of the columns of their table. */
+export const LIGHTS: readonly Light[] = ['D65', 'D50', 'A', 'F11', 'LED-B1'];
+
+/** Lights whose power is in narrow lines. */
+const LINES: readonly Light[] = ['F11', 'LED-B1'];
 
 /**
  * Weights of the observer under a light, for a grid other than the book's.
@@ -49,17 +56,22 @@ export function observerWeights(wavelengths: ArrayLike<number>, light: Light = '
   if (column === 0) throw new RangeError(`Unknown light ${light}; give one of ${LIGHTS.join(', ')}`);
   for (let i = 0; i < count; i++) {
     const row = (wavelengths[i]! - 380) / 5;
-    const functions = COLOUR_MATCHING_FUNCTIONS[row];
     const equalSteps = i < 2 || wavelengths[i]! - wavelengths[i - 1]! === wavelengths[1]! - wavelengths[0]!;
-    if (!functions || !equalSteps || (i === 1 && !(wavelengths[1]! > wavelengths[0]!))) {
+    if (!COLOUR_MATCHING_FUNCTIONS[row] || !equalSteps || (i === 1 && !(wavelengths[1]! > wavelengths[0]!))) {
       throw new RangeError(
         `Wavelength ${i + 1} is ${wavelengths[i]} nm; give equal steps among 380, 385 … 780 nm, or resampleSpectrum first`,
       );
     }
-    const power = ILLUMINANTS[row]![column]!;
-    x[i] = power * functions[1];
-    y[i] = power * functions[2];
-    z[i] = power * functions[3];
+    const step = count > 1 ? (wavelengths[1]! - wavelengths[0]!) / 5 : 1;
+    const reach = LINES.includes(light) ? step - 1 : 0;
+    for (let near = row - reach; near <= row + reach; near++) {
+      const functions = COLOUR_MATCHING_FUNCTIONS[near];
+      if (!functions) continue;
+      const power = ILLUMINANTS[near]![column]! * (1 - Math.abs(near - row) / step);
+      x[i]! += power * functions[1];
+      y[i]! += power * functions[2];
+      z[i]! += power * functions[3];
+    }
   }
   const total = sum(y);
   if (!(total > 0)) throw new RangeError('No wavelengths; give at least one');
@@ -71,11 +83,9 @@ export function observerWeights(wavelengths: ArrayLike<number>, light: Light = '
   return { x, y, z, white: { X: sum(x), Y: 1, Z: sum(z) } };
 }
 
-const BOOK_WEIGHTS: Readonly<Record<Light, ObserverWeights>> = {
-  D65: observerWeights(WAVELENGTHS, 'D65'),
-  D50: observerWeights(WAVELENGTHS, 'D50'),
-  A: observerWeights(WAVELENGTHS, 'A'),
-};
+const BOOK_WEIGHTS: ReadonlyMap<Light, ObserverWeights> = new Map(
+  LIGHTS.map((light) => [light, observerWeights(WAVELENGTHS, light)]),
+);
 
 /**
  * Weights of the book's own grid, made once. Don't write into them.
@@ -83,7 +93,7 @@ const BOOK_WEIGHTS: Readonly<Record<Light, ObserverWeights>> = {
  * Throws: RangeError if there is no such light.
  */
 export function bookWeights(light: Light = 'D65'): ObserverWeights {
-  const weights = BOOK_WEIGHTS[light];
+  const weights = BOOK_WEIGHTS.get(light);
   if (!weights) throw new RangeError(`Unknown light ${light}; give one of ${LIGHTS.join(', ')}`);
   return weights;
 }

@@ -1,0 +1,77 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { constantSpectrum } from '../../src/optics/spectrum.ts';
+import { lightAtDepth, seenAtDepth, WATERS, type WaterType } from '../../src/optics/water.ts';
+import { WATER_TYPES, WATER_WAVELENGTHS } from '../../src/tables/water-types.ts';
+import { reflectance, spectrum } from './arbitrary.ts';
+import { expectAllClose, expectClose } from './close.ts';
+
+const anyWater = fc.constantFrom(...WATERS);
+const anyDepth = fc.double({ min: 0, max: 40, noNaN: true });
+
+test('WATER_TYPES have a figure a wavelength, and each type is more turbid in the blue than the one before', () => {
+  WATERS.forEach((water, i) => {
+    expect(WATER_TYPES[water]).toHaveLength(WATER_WAVELENGTHS.length);
+    if (i > 0) expect(WATER_TYPES[water][4]!).toBeGreaterThan(WATER_TYPES[WATERS[i - 1]!][4]!);
+  });
+});
+
+test('lightAtDepth worked by hand: 10 m of type II at 500 nm is e^(−0.7), at 550 nm e^(−0.89)', () => {
+  const light = lightAtDepth('II', 10);
+  expectClose(light[12]!, Math.exp(-0.7), 1e-12);
+  expectClose(light[17]!, Math.exp(-0.89), 1e-12);
+});
+
+test('lightAtDepth: twice the depth is the square, and no depth takes nothing', () => {
+  fc.assert(
+    fc.property(anyWater, anyDepth, (water, depth) => {
+      const once = lightAtDepth(water, depth);
+      expectAllClose(
+        lightAtDepth(water, 2 * depth),
+        once.map((share) => share * share),
+        1e-12,
+      );
+      expectAllClose(lightAtDepth(water, 0), constantSpectrum(1), 0);
+    }),
+  );
+});
+
+test('seenAtDepth leaves a share of the light between 0 and 1, falling with depth, of any colour', () => {
+  fc.assert(
+    fc.property(spectrum(reflectance), anyWater, fc.double({ min: 0, max: 1000, noNaN: true }), (R, water, depth) => {
+      const { lightLeft, lab, tristimulus, hex } = seenAtDepth(R, water, depth);
+      expect(lightLeft).toBeLessThanOrEqual(1 + 1e-12);
+      expect(lightLeft).toBeGreaterThan(0);
+      expect(seenAtDepth(R, water, depth / 2).lightLeft).toBeGreaterThanOrEqual(lightLeft);
+      for (const value of [lab.L, lab.a, lab.b, tristimulus.X, tristimulus.Z])
+        expect(Number.isFinite(value)).toBe(true);
+      expect(hex).toMatch(/^#[0-9a-f]{6}$/);
+    }),
+    { numRuns: 60 },
+  );
+});
+
+test('seenAtDepth: red goes dark first in the open sea, and white turns blue there, green at the coast', () => {
+  const red = constantSpectrum(0.03).map((low, band) => (band > 22 ? 0.8 : low));
+  const at = (depth: number): number => seenAtDepth(red, 'IB', depth).lab.L;
+  expect(at(10)).toBeLessThan(at(0) - 10);
+  const blue = seenAtDepth(constantSpectrum(1), 'I', 20).lab;
+  expect(blue.b).toBeLessThan(-10);
+  const green = seenAtDepth(constantSpectrum(1), '5C', 5).lab;
+  expect(green.a).toBeLessThan(-10);
+  expect(green.b).toBeGreaterThan(5);
+});
+
+test('seenAtDepth of a grey is as light as at the surface, for the exposure goes with the depth', () => {
+  expectClose(
+    seenAtDepth(constantSpectrum(0.4), '3C', 7).lab.L,
+    seenAtDepth(constantSpectrum(0.4), '3C', 0).lab.L,
+    1e-9,
+  );
+});
+
+test('lightAtDepth and seenAtDepth refuse a water that there isn’t and a depth that is none', () => {
+  expect(() => lightAtDepth('river' as WaterType, 1)).toThrow(/Unknown water river; give one of I, IA/);
+  expect(() => lightAtDepth('I', -1)).toThrow(/Depth is -1 m/);
+  expect(() => seenAtDepth([1], 'I', 1)).toThrow(/36/);
+});
