@@ -1,10 +1,6 @@
 import type { Amounts } from '../cup/ledger.ts';
-import { labOf } from '../optics/cielab.ts';
-import { deltaE00 } from '../optics/delta-e00.ts';
 import { labFromHex } from '../optics/display.ts';
-import { BOOK_BACKINGS } from '../optics/opacity.ts';
-import { type Layer, stackReflectance } from '../optics/stack.ts';
-import { BESIDE_GLOSS } from '../optics/surface.ts';
+import { type PatternContrast, patternContrast } from '../optics/pattern-contrast.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
 import { batchOfRecipe, repeatabilityOf } from './batch-of-recipe.ts';
@@ -13,7 +9,7 @@ import type { CupSpec } from './cup-specs.ts';
 import { describeChange } from './describe-change.ts';
 import { hueFamily, lookFacets } from './facets.ts';
 import type { FilledCup } from './fill-cup.ts';
-import { baitLooks, type SharedCup } from './looks.ts';
+import { baitInWater, baitLooks, baitUnderLights, type SharedCup } from './looks.ts';
 import type { Cup, Facets, Mold, Pattern, Publish, Recipe, Settings, Tier } from './model.ts';
 import { photoOf } from './photo-of.ts';
 import type { Report } from './report.ts';
@@ -41,7 +37,6 @@ const CUPS_OF_PATTERN: Readonly<Record<Pattern, readonly [least: number, most: n
 };
 
 const DEFAULT_BAITS = 20;
-const STREAK_MM = 1.5;
 
 /** A field of a recipe, or of the nearest recipe above it that has one. */
 export function inheritedField<K extends 'pattern' | 'mold' | 'baits' | 'for' | 'streak'>(
@@ -133,7 +128,7 @@ export function compileRecipe(
     settings,
     mold.bodyMm,
   );
-  const contrast = contrastOf(parts.pattern, shared, mold.bodyMm, parts.streak ?? STREAK_MM);
+  const contrast = contrastOf(parts.pattern, shared, mold.bodyMm, parts.streak);
   const tiers: readonly Tier[] = ['measured', 'photographed', 'estimated'];
   return {
     cups: coloured,
@@ -154,6 +149,8 @@ export function compileRecipe(
       thin: thin.side,
       ...(body.other === undefined ? {} : { other: body.other }),
       ...(contrast === undefined ? {} : { contrast }),
+      lights: baitUnderLights(parts.pattern, shared, mold.bodyMm),
+      water: baitInWater(parts.pattern, shared, mold.bodyMm),
       facets: { ...lookFacets(body.side), ...materialFacets(cups, shelf) },
       batch,
       repeatability: repeatabilityOf({ cups }, batch, batchShelf, settings, mold.bodyMm),
@@ -203,38 +200,25 @@ export function changesFromParent(
   });
 }
 
-/**
- * How far two cups stand apart where they lie over each other: through a streak of a swirl, or across a laminate.
- *
- * The thresholds at which a pattern shows are common practice, no source.
- */
+/** How far the first two cups stand apart where one lies over the other, and which patterns that suits. */
 function contrastOf(
   pattern: Pattern,
   cups: readonly SharedCup[],
   thickness: number,
-  streakMm: number,
+  streak: number | undefined,
 ): Recipe['contrast'] {
   const [first, second] = cups;
   if (first === undefined || second === undefined) return undefined;
-  const streak = Math.min(streakMm, thickness / 2);
-  const through = (near: SharedCup, far: SharedCup): Layer[] => [
-    { ...near.body, thickness: streak },
-    { ...far.body, thickness: thickness - streak },
-  ];
-  const seen = (layers: readonly Layer[]): ReturnType<typeof labOf> =>
-    labOf(stackReflectance(layers, BOOK_BACKINGS.white, BESIDE_GLOSS));
-  const deltaE = deltaE00(seen(through(first, second)), seen(through(second, first)));
-  return { deltaE, suits: suits(pattern, deltaE) };
+  const room = streak === undefined ? {} : { streak: Math.min(streak, thickness / 2) };
+  const { swirl, laminate, suits } = patternContrast(first.body, second.body, { thickness, ...room });
+  const deltaE = pattern === 'swirl' ? swirl : laminate;
+  return { deltaE, suits: patternWords(pattern, deltaE, suits) };
 }
 
-function suits(pattern: Pattern, deltaE: number): string {
+function patternWords(pattern: Pattern, deltaE: number, suits: PatternContrast['suits']): string {
   const shows = deltaE >= 10 ? 'stand clearly apart' : deltaE >= 4 ? 'stand softly apart' : 'run into one another';
-  const fits =
-    deltaE >= 10
-      ? 'suits a swirl, a laminate or a tip'
-      : deltaE >= 4
-        ? 'suits a laminate or a soft swirl'
-        : 'suits a laminate or a core; a swirl would not show';
-  const own = pattern === 'swirl' && deltaE < 4 ? ' Give the cups more contrast, or thicken one.' : '';
-  return `The cups ${shows}: ${fits}.${own}`;
+  const swirl = suits.swirl ? 'a swirl of them shows' : 'a swirl of them would hardly show';
+  const laminate = suits.laminate ? 'a laminate shines through' : 'a laminate keeps its sides to themselves';
+  const cure = pattern === 'swirl' && !suits.swirl ? ' Give the cups more contrast, or thicken one.' : '';
+  return `The cups ${shows}: ${swirl}, ${laminate}.${cure}`;
 }

@@ -4,9 +4,13 @@
  * @packageDocumentation
  */
 import { type Appearance, appearance, type seen, swirlAppearance } from '../optics/appearance.ts';
-import type { Body, Layer } from '../optics/stack.ts';
+import type { Viewing } from '../optics/opacity.ts';
+import type { Body } from '../optics/stack.ts';
 import { coreLayers, layersByShare } from '../optics/stack.ts';
-import type { Look, Pattern, Seen } from './model.ts';
+import { IN_WATER } from '../optics/surface.ts';
+import type { Light } from '../optics/tristimulus.ts';
+import { seenAtDepth, type WaterType } from '../optics/water.ts';
+import type { Look, Pattern, Recipe, Seen } from './model.ts';
 
 const round = (value: number, places: number): number => Number(value.toFixed(places));
 
@@ -46,26 +50,73 @@ export function baitLooks(
   cups: readonly SharedCup[],
   thickness: number,
 ): { readonly side: Look; readonly other?: Look } {
+  const { side, other } = baitAppearances(pattern, cups, thickness);
+  return { side: keptLook(side), ...(other === undefined ? {} : { other: keptLook(other) }) };
+}
+
+type Side = Pick<Appearance, 'overWhite' | 'overBlack' | 'contrastRatio'>;
+
+function baitAppearances(
+  pattern: Pattern,
+  cups: readonly SharedCup[],
+  thickness: number,
+  viewing: Viewing = {},
+): { readonly side: Side; readonly other?: Side } {
   const shared = cups.map(({ body, share }) => ({ ...body, share }));
   const [first, second] = shared;
   if (first === undefined) throw new RangeError('a bait has no cup; give it one');
-  const layersLook = (layers: readonly Layer[]): Look => keptLook(appearance(layers));
+  const alone = (body: Body): Side => appearance(body, { thickness, ...viewing });
   switch (pattern) {
     case 'solid':
-      return { side: lookOf(first, thickness) };
+      return { side: alone(first) };
     case 'laminate':
     case 'layered':
       return {
-        side: layersLook(layersByShare(shared, thickness)),
-        other: layersLook(layersByShare(shared.toReversed(), thickness)),
+        side: appearance(layersByShare(shared, thickness), viewing),
+        other: appearance(layersByShare(shared.toReversed(), thickness), viewing),
       };
     case 'core':
       return second === undefined
-        ? { side: lookOf(first, thickness) }
-        : { side: layersLook(coreLayers(first, second, thickness)), other: lookOf(second, thickness) };
+        ? { side: alone(first) }
+        : { side: appearance(coreLayers(first, second, thickness), viewing), other: alone(second) };
     case 'swirl':
-      return { side: keptLook(swirlAppearance(shared, { thickness })) };
+      return { side: swirlAppearance(shared, { thickness, ...viewing }) };
     case 'tipped':
-      return { side: lookOf(first, thickness), ...(second === undefined ? {} : { other: lookOf(second, thickness) }) };
+      return { side: alone(first), ...(second === undefined ? {} : { other: alone(second) }) };
   }
+}
+
+/** Lights of shops and evenings, beside the daylight of all other colours. */
+const OTHER_LIGHTS: readonly { readonly light: Light; readonly name: string }[] = [
+  { light: 'A', name: 'lamp' },
+  { light: 'LED-B1', name: 'warm LED' },
+  { light: 'F11', name: 'fluorescent tube' },
+];
+
+/** The side looked at under other lights than daylight, adapted to each. */
+export function baitUnderLights(pattern: Pattern, cups: readonly SharedCup[], thickness: number): Recipe['lights'] {
+  return OTHER_LIGHTS.map(({ light, name }) => ({
+    light,
+    name,
+    body: keptLook(baitAppearances(pattern, cups, thickness, { light }).side),
+  }));
+}
+
+/** Waters and depths that the book shows: open sea, a green coast, a turbid one. No published table has peat-stained water. */
+const WATERS_SHOWN: readonly { readonly type: WaterType; readonly name: string }[] = [
+  { type: 'IB', name: 'clear' },
+  { type: '5C', name: 'green' },
+  { type: '9C', name: 'turbid' },
+];
+const DEPTHS_M = [1, 3, 6];
+
+/** The side looked at, at depth: lit from above, against the dark of the water, looked at from close by. */
+export function baitInWater(pattern: Pattern, cups: readonly SharedCup[], thickness: number): Recipe['water'] {
+  const { overBlack } = baitAppearances(pattern, cups, thickness, { surface: IN_WATER }).side;
+  return WATERS_SHOWN.flatMap(({ type, name }) =>
+    DEPTHS_M.map((depthM) => {
+      const { hex, lightLeft } = seenAtDepth(overBlack.spectrum, type, depthM);
+      return { water: name, type, depthM, hex, lightLeft: round(lightLeft, 4) };
+    }),
+  );
 }

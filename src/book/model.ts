@@ -199,6 +199,16 @@ export interface Recipe {
   readonly other?: Look;
   /** Between the first two cups, as seen through a streak or a layer. */
   readonly contrast?: { readonly deltaE: number; readonly suits: string };
+  /** The body under other lights than daylight, adapted to each. */
+  readonly lights: readonly { readonly light: string; readonly name: string; readonly body: Look }[];
+  /** The body at depth; `type` is Jerlov's. `lightLeft` is the part of the daylight that gets there. */
+  readonly water: readonly {
+    readonly water: string;
+    readonly type: string;
+    readonly depthM: number;
+    readonly hex: string;
+    readonly lightLeft: number;
+  }[];
   /** What readers search by. */
   readonly facets: Facets;
   readonly batch: Batch;

@@ -126,7 +126,7 @@ export const recipeSchema = fields({
   publish: publish.optional(),
   tags: z.array(text).optional(),
   photos: z.array(photo).optional(),
-  /** Width of a streak in a swirl. Default 1.5 mm: common practice, no source. */
+  /** Width of a streak in a swirl. Default 1 mm: common practice, no source. */
   streak: length.optional(),
   cups: z.record(z.string(), cup).optional(),
 });
