@@ -12,10 +12,10 @@ export type Spectrum = Float64Array;
 export const BAND_COUNT = 36;
 
 /** Centre of the first band, nm. */
-export const FIRST_WAVELENGTH = 380;
+const FIRST_WAVELENGTH = 380;
 
 /** Distance from band to band, nm. */
-export const BAND_STEP = 10;
+const BAND_STEP = 10;
 
 /** Centres of the bands, nm. */
 export const WAVELENGTHS: readonly number[] = Array.from(
