@@ -38,6 +38,11 @@ export interface FilmProblem {
   readonly films: readonly ProblemFilm[];
   readonly absorption: SmoothPrior;
   readonly scattering: SmoothPrior;
+  /**
+   * What the priors' ln k and ln s of each material are raised by: they speak of the material as it stands in a film, of the
+   * thickness that films have (`fractions`) or in the film that has most of it (`concentrations`).
+   */
+  readonly raised: readonly number[];
   /** Unknowns of one material: 2 × bands + 1. */
   readonly perMaterial: number;
   readonly unknowns: number;
@@ -86,6 +91,7 @@ export function filmProblem(films: readonly MeasuredFilm[], options: FitOptions)
     films: numbers,
     absorption: smoothPrior(bands, step, options.absorption),
     scattering: smoothPrior(bands, step, options.scattering),
+    raised: materials.map((_, m) => -Math.log(usualDepth(numbers, m, options))),
     perMaterial,
     unknowns,
   };
@@ -113,15 +119,16 @@ export function readMaterials(
   const { bands, perMaterial, options } = problem;
   for (let m = 0; m < out.length; m++) {
     const at = m * perMaterial;
+    const raised = problem.raised[m]!;
     curveFromStandard(problem.absorption, z, logs, at);
     curveFromStandard(problem.scattering, z, logs, at + bands);
     const { absorption, scattering } = out[m]!;
     for (let band = 0; band < bands; band++) {
-      absorption[band] = Math.exp(Math.max(-LARGEST_LOG, Math.min(LARGEST_LOG, logs[at + band]!)));
-      scattering[band] = Math.exp(Math.max(-LARGEST_LOG, Math.min(LARGEST_LOG, logs[at + bands + band]!)));
+      absorption[band] = Math.exp(raised + held(logs[at + band]!));
+      scattering[band] = Math.exp(raised + held(logs[at + bands + band]!));
     }
     const lnFactor = options.amounts === 'fractions' ? options.factorSpread * z[at + 2 * bands]! : 0;
-    out[m]!.factor = Math.exp(Math.max(-LARGEST_LOG, Math.min(LARGEST_LOG, lnFactor)));
+    out[m]!.factor = Math.exp(held(lnFactor));
   }
 }
 
@@ -147,6 +154,18 @@ function viewNumbers(
     lab: slopes.lab,
     metric: colourMetric({ L: L!, a: a!, b: b! }),
   };
+}
+
+/** Thickness of films, times the amount of the material where amounts are concentrations. */
+function usualDepth(films: readonly ProblemFilm[], material: number, options: FitOptions): number {
+  if (options.amounts === 'fractions') {
+    return Math.exp(films.reduce((sum, film) => sum + Math.log(film.thickness), 0) / films.length);
+  }
+  return Math.max(...films.map((film) => (film.amounts[film.materials.indexOf(material)] ?? 0) * film.thickness));
+}
+
+function held(ln: number): number {
+  return Math.max(-LARGEST_LOG, Math.min(LARGEST_LOG, ln));
 }
 
 function byCodeUnit(one: string, other: string): number {

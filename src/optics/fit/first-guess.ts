@@ -36,7 +36,9 @@ function purestFilm(problem: FilmProblem, material: number): FilmProblem['films'
   for (const film of problem.films) {
     const index = film.materials.indexOf(material);
     if (index < 0) continue;
-    const share = film.amounts[index]! / film.amounts.reduce((sum, amount) => sum + amount, 0);
+    const whole = film.amounts.reduce((sum, amount) => sum + amount, 0);
+    const share =
+      problem.options.amounts === 'fractions' ? film.amounts[index]! / whole : film.amounts[index]! * film.thickness;
     if (share > bestShare) {
       best = film;
       bestShare = share;

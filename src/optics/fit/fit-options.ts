@@ -32,6 +32,12 @@ export interface FitOptions {
   readonly bandNoise: number;
   /** Degrees of freedom of Student's t for a film's misfit: the fewer, the less a bad film weighs. */
   readonly robustness: number;
+  /**
+   * What the model itself misses on a mix whose materials are well known, as a standard deviation in ΔE00 along each of
+   * three axes; and by how much the Gaussian about a fit is too narrow.
+   */
+  readonly modelMiss: number;
+  readonly posteriorScale: number;
   readonly maxIterations: number;
   readonly tolerance: number;
 }
@@ -39,16 +45,18 @@ export interface FitOptions {
 /** The options where none are named. */
 export const FIT_DEFAULTS: Omit<FitOptions, 'wavelengths'> = {
   amounts: 'fractions',
-  surface: { k1: 0.035, k2: 0.6, specular: 'included' },
+  surface: { k1: 0.037, k2: 0.62, specular: 'included' },
   backingSurface: { k1: 0.04, k2: 0.6, specular: 'included' },
   absorption: { curvature: 0.6, slope: 1, centre: 0, spread: 2.5 },
-  scattering: { curvature: 0.03, slope: 0.15, centre: 1.5, spread: 1.5 },
-  factorSpread: 0.3,
-  thicknessSpread: 0.1,
-  drawdownSpread: 0.05,
+  scattering: { curvature: 0.03, slope: 0.15, centre: 1.3, spread: 0.85 },
+  factorSpread: 0.4,
+  thicknessSpread: 0.5,
+  drawdownSpread: 0.07,
   colourNoise: 1,
   bandNoise: 1.5,
   robustness: 20,
+  modelMiss: 0.8,
+  posteriorScale: 1.3,
   maxIterations: 2000,
   tolerance: 1e-7,
 };

@@ -23,14 +23,6 @@ export interface PredictedFilm extends ColourSpread {
 }
 
 /**
- * What the model itself misses on a mix whose materials are well known, as a standard deviation in ΔE00 along each of
- * three axes, and what the Gaussian about the fit is too narrow by. Chosen so that the 90 % bound holds for about nine in
- * ten of the films of the bench when each is left out of the fit.
- */
-const MODEL_MISS = 0.6;
-const SPREAD_SCALE = 1;
-
-/**
  * Predicts the film that `parts` make on a backing.
  *
  * Units: parts as in the fit, `thickness` in its unit (1 if unset), backing as measured bare, 0..1.
@@ -104,9 +96,9 @@ function colourCovariance(
   for (let i = 0; i < 3; i++) {
     for (let j = 0; j < 3; j++) {
       const thickness = thicknessVariance * byThickness[i]! * byThickness[j]!;
-      covariance[i * 3 + j] = SPREAD_SCALE ** 2 * (covariance[i * 3 + j]! + thickness);
+      covariance[i * 3 + j] = options.posteriorScale ** 2 * (covariance[i * 3 + j]! + thickness);
     }
-    covariance[i * 4]! += MODEL_MISS ** 2;
+    covariance[i * 4]! += options.modelMiss ** 2;
   }
   return covariance;
 }

@@ -52,7 +52,11 @@ test('labSlopes(R) is the Lab of a spectrum, and its slopes are those of a small
 
 test('bandWeights(observer) add up to 1, and no band counts nothing', () => {
   const weights = bandWeights(WEIGHTS);
-  expectClose(weights.reduce((sum, weight) => sum + weight, 0), 1, 1e-12);
+  expectClose(
+    weights.reduce((sum, weight) => sum + weight, 0),
+    1,
+    1e-12,
+  );
   expect(Math.min(...weights)).toBeGreaterThan(0.01);
 });
 

@@ -4,7 +4,10 @@ import { addElement, envelope, factorize, solveLower } from '../../../src/optics
 import { expectClose } from '../close.ts';
 
 test('factorize(matrix) gives L with L Lᵀ the matrix, whatever its envelope', () => {
-  const rows = fc.array(fc.tuple(fc.nat(11), fc.double({ min: -1, max: 1, noNaN: true })), { minLength: 12, maxLength: 12 });
+  const rows = fc.array(fc.tuple(fc.nat(11), fc.double({ min: -1, max: 1, noNaN: true })), {
+    minLength: 12,
+    maxLength: 12,
+  });
   fc.assert(
     fc.property(rows, (seeds) => {
       const starts = seeds.map(([reach], i) => Math.max(0, i - reach));

@@ -1,6 +1,12 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { backingInside, filmState, type LayerSlopes, layerSlopes, mixFilm } from '../../../src/optics/fit/film-model.ts';
+import {
+  backingInside,
+  filmState,
+  type LayerSlopes,
+  layerSlopes,
+  mixFilm,
+} from '../../../src/optics/fit/film-model.ts';
 import { layerReflectance } from '../../../src/optics/kubelka-munk.ts';
 import { BESIDE_GLOSS, IN_AIR, surfaceInward, surfaceOutward } from '../../../src/optics/surface.ts';
 import { expectClose } from '../close.ts';
