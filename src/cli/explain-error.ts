@@ -43,6 +43,7 @@ const SYSTEM: Readonly<Record<string, string>> = {
   EACCES: 'There is no permission to read or write',
   EPERM: 'There is no permission to read or write',
   EROFS: 'This cannot be written, since its disk is read-only',
+  ENOTEMPTY: 'Another build wrote there at the same time',
   ENOSPC: 'The disk is full',
   ENOENT: 'This file or folder is not there',
   EADDRINUSE: 'Another program already uses this port',

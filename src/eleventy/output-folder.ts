@@ -1,5 +1,5 @@
 import { mkdir, readdir, rename, rm, rmdir, writeFile } from 'node:fs/promises';
-import { isAbsolute, join, relative } from 'node:path';
+import { basename, dirname, isAbsolute, join, relative } from 'node:path';
 import { Refusal } from './refusal.ts';
 
 /**
@@ -77,10 +77,11 @@ async function sweep(root: string, prefix: string, kept: (path: string) => boole
  * @param write fills the folder that it is given
  */
 export async function swapOutput(output: string, write: (aside: string) => Promise<void>): Promise<void> {
-  // Beside the output and not in the project: a folder can only be renamed within its own disk.
-  const next = `${output}.next.tmp`;
-  const last = `${output}.last.tmp`;
-  for (const left of [next, last]) await removeClaimed(left);
+  // Beside the output and not in the project: a folder can only be renamed within its own disk. With the number of this
+  // process, so that two builds at once do not write into one folder.
+  const next = `${output}.next-${process.pid}.tmp`;
+  const last = `${output}.last-${process.pid}.tmp`;
+  await removeLeftovers(output);
   try {
     await claimOutput(next);
     await write(next);
@@ -95,10 +96,29 @@ export async function swapOutput(output: string, write: (aside: string) => Promi
   }
 }
 
+/** Removes what builds that were killed left beside an output folder. */
+async function removeLeftovers(output: string): Promise<void> {
+  const parent = dirname(output);
+  for (const name of await readdir(parent).catch((): string[] => [])) {
+    const [, base, id] = /^(.+)\.(?:next|last)-(\d+)\.tmp$/.exec(name) ?? [];
+    if (base === basename(output) && !isRunning(Number(id))) await removeClaimed(join(parent, name));
+  }
+}
+
+/** Whether a process of this machine runs; signal 0 only asks. */
+function isRunning(id: number): boolean {
+  try {
+    process.kill(id, 0);
+    return true;
+  } catch (error) {
+    return (error as NodeJS.ErrnoException).code === 'EPERM';
+  }
+}
+
 /** Removes a folder that a build wrote; leaves any other, whatever its name. */
 async function removeClaimed(folder: string): Promise<void> {
-  await checkOutput(folder);
-  await rm(folder, { recursive: true, force: true });
+  const names = await readdir(folder).catch((): string[] => []);
+  if (names.includes(MARKER)) await rm(folder, { recursive: true, force: true });
 }
 
 async function renameIfThere(from: string, to: string): Promise<void> {

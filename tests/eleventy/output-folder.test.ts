@@ -1,4 +1,5 @@
-import { existsSync, mkdirSync, symlinkSync, writeFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, readdirSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { checkApart, claimOutput, MARKER, swapOutput, sweepOutput } from '../../src/eleventy/output-folder.ts';
@@ -82,11 +83,18 @@ describe('swapOutput(output, write)', () => {
     expect(treeHash(parent)).toBe(before);
   });
 
-  test('refuses to remove a folder of somebody else that has the name of its own', async () => {
+  test('removes what a killed build left, but nothing of a running build or of somebody else', async () => {
     const parent = temporaryFolder();
-    await writeFiles(parent, { 'site.next.tmp/mine.txt': '' });
-    await expect(swapOutput(join(parent, 'site'), async () => undefined)).rejects.toThrow('site.next.tmp holds files');
-    expect(filesBelow(parent)).toEqual(['site.next.tmp/mine.txt']);
+    const { pid: gone } = spawnSync(process.execPath, ['--version']);
+    await claimOutput(join(parent, `site.next-${gone}.tmp`));
+    await claimOutput(join(parent, `site.next-${process.ppid}.tmp`));
+    await claimOutput(join(parent, `other.next-${gone}.tmp`));
+    await writeFiles(parent, { [`site.last-${gone}.tmp/mine.txt`]: '' });
+    await swapOutput(join(parent, 'site'), async () => undefined);
+    const left = readdirSync(parent).sort();
+    expect(left).toEqual(
+      ['site', `site.next-${process.ppid}.tmp`, `other.next-${gone}.tmp`, `site.last-${gone}.tmp`].sort(),
+    );
   });
 
   test('refuses an output that was filled by somebody else meanwhile', async () => {
