@@ -1,7 +1,6 @@
 import { type FlakeCut, flakeMass } from '../optics/flake.ts';
+import { flakeReflectance } from '../optics/flake-colour.ts';
 import { plasticConstants } from '../optics/plastic.ts';
-import { surfaceInwardSpectrum } from '../optics/surface.ts';
-import { reflectanceFromHex } from '../optics/upsampling.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import type { MaterialKind } from '../recipe/source.ts';
 import { FLAKE_FILM_DENSITY, FLAKE_FILM_THICKNESS } from '../tables/flake-film.ts';
@@ -125,7 +124,7 @@ function flakeLook(thing: Thing<'flake'>): LookOf {
     filmMm,
     density,
   };
-  const reflectance = surfaceInwardSpectrum(reflectanceFromHex(fields.look.colour));
+  const reflectance = flakeReflectance(fields.look.colour);
   const flake: FlakeProperties = {
     ...cut,
     filmMm,
