@@ -147,7 +147,10 @@ function start(form: HTMLFormElement, result: HTMLElement, status: HTMLElement, 
     showRemove();
     later();
   });
-  form.addEventListener('submit', (event) => event.preventDefault());
+  form.addEventListener('submit', (event) => {
+    event.preventDefault();
+    void replan();
+  });
   form.hidden = false;
   void replan();
 }

@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import { type Html, html } from './html.ts';
+import { escapeHtml, type Html, html } from './html.ts';
 import { link, paths } from './links.ts';
 import type { PageContext, ScriptName } from './page.ts';
 
@@ -55,13 +55,19 @@ function policy(searches: boolean): string {
   ].join('; ');
 }
 
-/** Search engines and tabs cut longer titles. */
-const LONGEST_TITLE = 65;
+/** Search engines and tabs cut longer titles; counted as it is written, entities and all. */
+const LONGEST_TITLE = 70;
 
 function fullTitle(title: string | undefined, bookTitle: string): string {
-  if (title === undefined) return bookTitle.slice(0, LONGEST_TITLE);
+  if (title === undefined) return shortened(bookTitle);
   const full = `${title} · ${bookTitle}`;
-  return full.length <= LONGEST_TITLE ? full : title.slice(0, LONGEST_TITLE);
+  return escapeHtml(full).length <= LONGEST_TITLE ? full : shortened(title);
+}
+
+function shortened(title: string): string {
+  const letters = [...title];
+  while (escapeHtml(letters.join('')).length > LONGEST_TITLE) letters.pop();
+  return letters.join('');
 }
 
 /** The whole document as text. */
@@ -102,7 +108,7 @@ ${parts.main}
 <div class="colophon">
 <p>${book.title}${book.maker === undefined ? '' : html`, by ${book.maker}`}. Colours are computed from the materials and what is in the cup; a screen shows them nearly, a poured bait shows them truly.</p>
 <p>Hot vinyl burns and gives off fumes: <a href="${to(paths.care)}">read the cautions</a> before you heat any. The whole book <a href="${to(paths.bookData)}">as data</a>.</p>
-<p class="theme" hidden><button type="button" data-theme-switch aria-live="polite">Light or dark</button></p>
+<p class="theme" hidden><button class="quiet" type="button" data-theme-switch aria-live="polite">Light or dark</button></p>
 </div>
 </footer>
 </body>

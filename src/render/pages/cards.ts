@@ -87,7 +87,7 @@ function sheetPage(kind: string, format: CardFormat, sheet: 'a4' | 'letter', siz
         main: html`<h1 class="print-title">All cards on ${size}</h1>${printBar(
           html`Four to a sheet, ${counted(sheets.length, 'sheet')}. ${HOW} Cut along the marks.`,
           html`<a href="${link(context, paths.cards)}">All cards</a>`,
-        )}<div class="papers">${sheets.map((four) => html`<section class="sheet sheet-${sheet}" aria-label="Sheet">${four}<span class="mark mark-top"></span><span class="mark mark-bottom"></span><span class="mark mark-left"></span><span class="mark mark-right"></span><span class="mark mark-middle"></span></section>`)}</div>${
+        )}<div class="papers">${sheets.map((four) => html`<div class="sheet sheet-${sheet}">${four}<span class="mark mark-top"></span><span class="mark mark-bottom"></span><span class="mark mark-left"></span><span class="mark mark-right"></span><span class="mark mark-middle"></span></div>`)}</div>${
           cells.length === 0 ? html`<p>The book has no recipes to print.</p>` : ''
         }`,
       });
@@ -125,7 +125,7 @@ export const labelsPage: PageKind = {
       main: html`<h1 class="print-title">Bag labels</h1>${printBar(
         html`70 × 37 mm, 24 to an A4 sheet, ${counted(sheets.length, 'sheet')}. ${HOW}`,
         html`<a href="${link(context, paths.cards)}">All cards</a>`,
-      )}<div class="papers">${sheets.map((recipes) => html`<section class="sheet sheet-labels" aria-label="Sheet">${recipes.map((recipe) => bagLabel(book, recipe))}</section>`)}</div>`,
+      )}<div class="papers">${sheets.map((recipes) => html`<div class="sheet sheet-labels">${recipes.map((recipe) => bagLabel(book, recipe))}</div>`)}</div>`,
     });
   },
 };

@@ -106,9 +106,10 @@ export const findPage: PageKind = {
       main: html`<h1>Find</h1>
 <div class="find"${index} data-find>
 <form class="find-form" role="search" hidden>
-<label for="find-words">Words</label><span class="search-line"><input id="find-words" name="q" type="search" autocomplete="off" spellcheck="false"><button type="reset">Clear</button></span>
+<label for="find-words">Words</label><span class="search-line"><input id="find-words" name="q" type="search" autocomplete="off" spellcheck="false"><button type="submit">Find</button></span>
 <fieldset class="find-kind"><legend>Look among</legend><ul class="choices"><li><input type="radio" id="k-colour" name="kind" value="colour" checked><label for="k-colour">Colours</label></li><li><input type="radio" id="k-all" name="kind" value=""><label for="k-all">Everything</label></li></ul></fieldset>
 <div class="facets">${groups}</div>
+<p><button class="quiet" type="reset">Clear all</button></p>
 </form>
 <div class="find-results">
 <p class="find-count" role="status" data-count>${counted(count, 'colour')}, by hue.</p>

@@ -7,9 +7,9 @@ import type { Mold, Recipe, RecipeLook } from '../../book/model.ts';
 import { type Html, html } from '../html.ts';
 import { type BaitShape, baitLength, baitShape } from './bait-shapes.ts';
 import { type Coat, type Coats, cupCoat, lookCoats, recipeCoats, thinCupCoat } from './coat.ts';
-import { flakePattern } from './flake-pattern.ts';
+import { type FlakePattern, flakePatterns } from './flake-pattern.ts';
 import { band, outline, round, stretch } from './ribbon.ts';
-import { streakPattern } from './streaks.ts';
+import { streakPatterns } from './streaks.ts';
 import { BLACK_CARD, WHITE_CARD } from './tint.ts';
 
 type View = 'white' | 'black';
@@ -86,30 +86,25 @@ export interface BaitDrawing {
 }
 
 function drawing(shape: BaitShape, lengthMm: number, areas: readonly Area[], { id, seed, label }: BaitDrawing): Html {
-  const patterns = new Map<Coat, string>();
-  const definitions: Html[] = [html`<clipPath id="${id}-body"><path d="${outline(shape.body)}"/></clipPath>`];
+  const patterns = new Map<Coat, readonly FlakePattern[]>();
   for (const { coat } of areas) {
     if (patterns.has(coat)) continue;
     const name = `${id}-f${patterns.size}`;
-    const pattern = flakePattern(coat.flakes, coat.depth, {
-      id: name,
-      seed: `${seed}/${name}`,
-      budget: BUDGET,
-      scale: 1,
-    });
-    patterns.set(coat, pattern === undefined ? '' : name);
-    if (pattern !== undefined) definitions.push(pattern.definition);
+    patterns.set(
+      coat,
+      flakePatterns(coat.flakes, coat.depth, { id: name, seed: `${seed}/${name}`, budget: BUDGET, scale: 1 }),
+    );
   }
+  const definitions: Html[] = [
+    html`<clipPath id="${id}-body"><path d="${outline(shape.body)}"/></clipPath>`,
+    ...[...patterns.values()].flat().map(({ definition }) => definition),
+  ];
   const streaks = areas.find((area) => area.streaks !== undefined)?.streaks;
-  if (streaks !== undefined) {
-    for (const view of ['white', 'black'] as const) {
-      definitions.push(streakPattern(streaks.coat[view], streaks.share, { id: `${id}-s${view}`, scale: 1 }));
-    }
-  }
+  if (streaks !== undefined) definitions.push(streakPatterns(streaks.coat, streaks.share, { id: `${id}-s`, scale: 1 }));
   const side = (view: View): readonly Html[] =>
     areas.map(({ path, coat, clipped, streaks: streaked }) => {
-      const flake = patterns.get(coat);
-      const fills = [coat[view], ...(streaked ? [`url(#${id}-s${view})`] : []), ...(flake ? [`url(#${flake})`] : [])];
+      const flakes = (patterns.get(coat) ?? []).map(({ fill }) => fill);
+      const fills = [coat[view], ...(streaked ? [`url(#${id}-s-${view})`] : []), ...flakes];
       const paths = fills.map((fill) => html`<path d="${path}" fill="${fill}"/>`);
       return clipped ? html`<g clip-path="url(#${id}-body)">${paths}</g>` : html`${paths}`;
     });

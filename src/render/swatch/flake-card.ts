@@ -1,6 +1,6 @@
 import type { Material } from '../../book/model.ts';
 import { type Html, html } from '../html.ts';
-import { flakePattern, PX_PER_MM } from './flake-pattern.ts';
+import { flakePatterns, PX_PER_MM } from './flake-pattern.ts';
 import { describedAs } from './pour.ts';
 import { BLACK_CARD, WHITE_CARD } from './tint.ts';
 
@@ -25,11 +25,11 @@ export function flakeCard(
     flakesPerMl,
     ...(longMm === undefined ? {} : { longMm }),
   };
-  const pattern = flakePattern(
+  const [pattern] = flakePatterns(
     [kind],
     { thicknessMm: 1, contrastRatio: 0, flat: true },
     { ...options, seed, scale: PX_PER_MM },
   );
-  const flakes = pattern === undefined ? '' : html`<rect width="100%" height="100%" fill="url(#${pattern.id})"/>`;
+  const flakes = pattern === undefined ? '' : html`<rect width="100%" height="100%" fill="${pattern.fill}"/>`;
   return html`<svg class="chips"${describedAs(options.label)} width="100%" height="100%"><defs>${pattern?.definition}</defs><rect width="100%" height="50%" fill="${WHITE_CARD}"/><rect y="50%" width="100%" height="50%" fill="${BLACK_CARD}"/>${flakes}</svg>`;
 }

@@ -22,7 +22,6 @@ export interface Depth {
 
 /** One flake of the drawing. */
 export interface PlacedFlake {
-  readonly kind: number;
   readonly x: number;
   readonly y: number;
   /** How far it is turned in its own plane, and which way it is tilted, in radians. */
@@ -47,9 +46,14 @@ const FAINTEST = 0.08;
 /** A square is not larger than this: a bait's width; sparse flake needs room to be sparse in. */
 const LARGEST_SIDE = 40;
 const SMALLEST_SIDE = 3.2;
-/** Flakes below this size are dots: their shape can't be seen on a page, and a dot takes a quarter of the text of an outline. */
-export const DOT_BELOW_MM = 0.45;
-const DOT_WEIGHT = 0.25;
+/** Flakes below this size are dots: their shape can't be seen on a page, and a dot takes a third of the text of an outline. */
+const DOT_BELOW_MM = 0.45;
+const DOT_WEIGHT = 0.33;
+
+/** Whether a kind is too fine for its shape to be seen. */
+export function isDot({ sizeMm, longMm }: Pick<FlakeKind, 'sizeMm' | 'longMm'>): boolean {
+  return Math.max(sizeMm, longMm ?? 0) < DOT_BELOW_MM;
+}
 
 /**
  * Depth to which flake is seen.
@@ -63,46 +67,41 @@ export function seenDepth({ thicknessMm, contrastRatio }: Depth): number {
 }
 
 /**
- * Places the flakes of a cup.
+ * Places the flakes of one kind.
  *
- * Positions and orientations are uniform, as in a stirred cup, and independent but for the finest flake. The square is as large as the budget of
- * flakes allows, so that the density is true whatever the budget.
+ * Positions and orientations are uniform, as in a stirred cup, and independent but for the finest flake. The square is as
+ * large as the budget of flakes allows, so that the density is true whatever the budget.
  *
  * @param seed decides the places; the same text, the same flakes
  * @param budget most flakes to draw
  */
-export function flakeField(kinds: readonly FlakeKind[], depth: Depth, seed: string, budget: number): FlakeField {
+export function flakeField(kind: FlakeKind, depth: Depth, seed: string, budget: number): FlakeField {
   const deep = seenDepth(depth);
-  const perSquareMm = kinds.map((kind) => (kind.flakesPerMl * deep) / 1000);
-  const isDot = kinds.map((kind) => kind.sizeMm < DOT_BELOW_MM);
-  const density = perSquareMm.reduce((sum, each, kind) => sum + each * (isDot[kind] ? DOT_WEIGHT : 1), 0);
-  const largest = Math.max(0, ...kinds.map((kind) => kind.longMm ?? kind.sizeMm));
-  const wanted = density > 0 ? Math.sqrt(budget / density) : 0;
-  const sideMm = Math.min(LARGEST_SIDE, Math.max(SMALLEST_SIDE, 3 * largest, wanted));
+  const perSquareMm = (kind.flakesPerMl * deep) / 1000;
+  const dots = isDot(kind);
+  const wanted = perSquareMm > 0 ? Math.sqrt(budget / perSquareMm / (dots ? DOT_WEIGHT : 1)) : 0;
+  const sideMm = Math.min(LARGEST_SIDE, Math.max(SMALLEST_SIDE, 3 * (kind.longMm ?? kind.sizeMm), wanted));
   const random = randomFrom(seed);
   const fade = Math.log(Math.max(1 - depth.contrastRatio, 1e-6)) / depth.thicknessMm;
-  const flakes: PlacedFlake[] = [];
-  for (const [kind, each] of perSquareMm.entries()) {
-    // The fraction left over is a flake in that fraction of colours, so sparse flake is neither lost nor doubled.
-    const count = Math.floor(each * sideMm * sideMm + random());
-    // Dots lie one to a cell: a cluster of dots would be seen again and again where the square repeats.
-    const cells = isDot[kind] ? Math.ceil(Math.sqrt(count)) : 0;
-    for (let number = 0; number < count; number++) {
-      const cell = cells > 0 ? Math.floor((number * cells * cells) / count) : 0;
-      const [column, row, span] = cells > 0 ? [cell % cells, Math.floor(cell / cells), sideMm / cells] : [0, 0, sideMm];
-      flakes.push({
-        kind,
-        x: (column + random()) * span,
-        y: (row + random()) * span,
-        turn: random() * 2 * Math.PI,
-        tilt: random() * 2 * Math.PI,
-        // The cosine of a direction drawn evenly from the sphere is itself even, which gives Cauchy's mean of one half.
-        facing: depth.flat ? 1 : random(),
-        visible: Math.exp(fade * random() * deep),
-        glint: random(),
-      });
-    }
-  }
+  // The fraction left over is a flake in that fraction of colours, so sparse flake is neither lost nor doubled.
+  const count = Math.floor(perSquareMm * sideMm * sideMm + random());
+  // Dots lie one to a cell: a cluster of dots would be seen again and again where the square repeats.
+  const cells = dots ? Math.ceil(Math.sqrt(count)) : 1;
+  const span = sideMm / cells;
+  const flakes = Array.from({ length: count }, (_, number): PlacedFlake => {
+    const cell = Math.floor((number * cells * cells) / count);
+    const [column, row] = dots ? [cell % cells, Math.floor(cell / cells)] : [0, 0];
+    return {
+      x: (column + random()) * span,
+      y: (row + random()) * span,
+      turn: random() * 2 * Math.PI,
+      tilt: random() * 2 * Math.PI,
+      // The cosine of a direction drawn evenly from the sphere is itself even, which gives Cauchy's mean of one half.
+      facing: depth.flat ? 1 : random(),
+      visible: Math.exp(fade * random() * deep),
+      glint: random(),
+    };
+  });
   // The deepest first, so that the near ones lie over them.
   flakes.sort((one, other) => one.visible - other.visible);
   return { sideMm, flakes };

@@ -5,7 +5,7 @@
  */
 import { type Html, html } from '../html.ts';
 import type { Depth, FlakeKind, PlacedFlake } from './flake-field.ts';
-import { DOT_BELOW_MM, flakeField } from './flake-field.ts';
+import { flakeField, isDot } from './flake-field.ts';
 import { tint } from './tint.ts';
 
 const UNITS_PER_MM = 100;
@@ -77,7 +77,7 @@ interface Face {
   readonly dot: number;
 }
 
-const VISIBLE_CLASSES = [0.2, 0.45, 0.75, 1] as const;
+const VISIBLE_CLASSES = [0.25, 0.6, 1] as const;
 
 function faceOf(flake: PlacedFlake, kind: FlakeKind): Face {
   const { part, far } = FACES[kind.finish] ?? { part: 0, far: 0 };
@@ -90,9 +90,9 @@ function faceOf(flake: PlacedFlake, kind: FlakeKind): Face {
           ? tint(kind.hex, '#000000', far * 0.6)
           : kind.hex;
   const opacity = VISIBLE_CLASSES.find((upper) => flake.visible <= upper + 0.05) ?? 1;
-  if (kind.sizeMm >= DOT_BELOW_MM) return { fill: turned, opacity, dot: 0 };
-  // A disc as large as what the tilted face shows, in three sizes.
-  const shown = (Math.floor(flake.facing * 3) + 0.5) / 3;
+  if (!isDot(kind)) return { fill: turned, opacity, dot: 0 };
+  // A disc as large as what the tilted face shows, in two sizes; lying flat, the whole face.
+  const shown = flake.facing === 1 ? 1 : flake.facing < 0.5 ? 0.25 : 0.75;
   const facePerSquare =
     kind.outline === 'square' ? 4 / Math.PI : kind.outline === 'round' ? 1 : (2 * Math.sqrt(3)) / Math.PI;
   return {
@@ -102,29 +102,42 @@ function faceOf(flake: PlacedFlake, kind: FlakeKind): Face {
   };
 }
 
-/** A pattern to fill a shape with, and the square that it repeats. */
+/** A pattern to fill a shape with. */
 export interface FlakePattern {
-  readonly id: string;
+  /** What to write as `fill`. */
+  readonly fill: string;
   readonly definition: Html;
 }
 
-/**
- * Pattern of a cup's flake, or undefined where none would be seen.
- *
- * @param id of the pattern; one that the page has once
- * @param scale user units of the drawing in a millimetre: 1 where its viewBox is in mm, `PX_PER_MM` without one
- */
-export function flakePattern(
+/** How patterns are drawn. */
+export interface PatternOptions {
+  /** Beginning of their ids; one that the page has once. */
+  readonly id: string;
+  readonly seed: string;
+  /** Most flakes of all kinds together. */
+  readonly budget: number;
+  /** User units of the drawing in a millimetre: 1 where its viewBox is in mm, `PX_PER_MM` without one. */
+  readonly scale: number;
+}
+
+/** Patterns of a cup's flake to lay over one another, one for each kind of which any would be seen. */
+export function flakePatterns(
   kinds: readonly FlakeKind[],
   depth: Depth,
-  options: { readonly id: string; readonly seed: string; readonly budget: number; readonly scale: number },
-): FlakePattern | undefined {
-  if (kinds.length === 0) return undefined;
-  const { sideMm, flakes } = flakeField(kinds, depth, options.seed, options.budget);
+  options: PatternOptions,
+): readonly FlakePattern[] {
+  const budget = options.budget / Math.max(kinds.length, 1);
+  return kinds.flatMap((kind, index) => {
+    const id = kinds.length === 1 ? options.id : `${options.id}-${index}`;
+    return onePattern(kind, depth, { ...options, id, budget, seed: `${options.seed}/${index}` }) ?? [];
+  });
+}
+
+function onePattern(kind: FlakeKind, depth: Depth, options: PatternOptions): FlakePattern | undefined {
+  const { sideMm, flakes } = flakeField(kind, depth, options.seed, options.budget);
   if (flakes.length === 0) return undefined;
   const faces = new Map<string, Face & { path: string }>();
   for (const flake of flakes) {
-    const kind = kinds[flake.kind]!;
     const face = faceOf(flake, kind);
     const key = `${face.fill}${face.opacity}/${face.dot}`;
     let entry = faces.get(key);
@@ -139,13 +152,13 @@ export function flakePattern(
   const paths = [...faces.values()].map(({ fill, opacity, dot, path }) => {
     const seen = opacity < 1 ? html` opacity="${opacity}"` : '';
     return dot > 0
-      ? html`<path stroke="${fill}" stroke-width="${dot}" stroke-linecap="round"${seen} d="${path}"/>`
+      ? html`<path stroke="${fill}" stroke-width="${dot}"${seen} d="${path}"/>`
       : html`<path fill="${fill}"${seen} d="${path}"/>`;
   });
   const side = whole(sideMm);
   const scale = Number((options.scale / UNITS_PER_MM).toFixed(6));
   return {
-    id: options.id,
-    definition: html`<pattern id="${options.id}" width="${side}" height="${side}" patternUnits="userSpaceOnUse" patternTransform="rotate(${TURNED}) scale(${scale})">${paths}</pattern>`,
+    fill: `url(#${options.id})`,
+    definition: html`<pattern id="${options.id}" width="${side}" height="${side}" patternUnits="userSpaceOnUse" patternTransform="rotate(${TURNED}) scale(${scale})" stroke-linecap="round">${paths}</pattern>`,
   };
 }

@@ -7,8 +7,8 @@
  */
 import { type Html, html } from '../html.ts';
 import type { Coat, Coats } from './coat.ts';
-import { type FlakePattern, flakePattern, PX_PER_MM } from './flake-pattern.ts';
-import { streakPattern } from './streaks.ts';
+import { flakePatterns, PX_PER_MM } from './flake-pattern.ts';
+import { streakPatterns } from './streaks.ts';
 import { BLACK_CARD, WHITE_CARD } from './tint.ts';
 
 export interface PourOptions {
@@ -16,7 +16,7 @@ export interface PourOptions {
   readonly id: string;
   /** Decides where the flakes lie. */
   readonly seed: string;
-  /** Most flakes of a pattern. */
+  /** Most flakes of the body; a narrower part of the card has fewer. */
   readonly budget: number;
   /** What the drawing shows, for those who don't see it; an empty text for a drawing beside its words. */
   readonly label: string;
@@ -50,29 +50,26 @@ export function pour(coats: Coats, options: PourOptions): Html {
   const { id, seed, budget, label } = options;
   const parts = columns(coats).map((column, index) => {
     const { coat, from, to } = column;
-    const pattern = flakePattern(coat.flakes, coat.depth, {
+    const flakes = flakePatterns(coat.flakes, coat.depth, {
       id: `${id}-f${index}`,
       seed: `${seed}/${index}`,
-      budget,
+      budget: (budget * (to - from)) / 72,
       scale: PX_PER_MM,
     });
-    return { from, to, coat, pattern, streaks: index === 0 ? coats.streaks : undefined };
+    return { from, to, coat, flakes, streaks: index === 0 ? coats.streaks : undefined };
   });
   const definitions: Html[] = [];
-  const film = parts.map(({ from, to, coat, pattern, streaks }) => {
+  const film = parts.map(({ from, to, coat, flakes, streaks }) => {
     const half = (fill: string, y: number, height: number): Html =>
       html`<rect x="${from}%" y="${y}%" width="${to - from}%" height="${height}%" fill="${fill}"/>`;
     const drawn = [half(coat.white, TOP, 50 - TOP), half(coat.black, 50, BOTTOM - 50)];
     if (streaks !== undefined) {
-      definitions.push(
-        streakPattern(streaks.coat.white, streaks.share, { id: `${id}-sw`, scale: PX_PER_MM }),
-        streakPattern(streaks.coat.black, streaks.share, { id: `${id}-sb`, scale: PX_PER_MM }),
-      );
-      drawn.push(half(`url(#${id}-sw)`, TOP, 50 - TOP), half(`url(#${id}-sb)`, 50, BOTTOM - 50));
+      definitions.push(streakPatterns(streaks.coat, streaks.share, { id: `${id}-s`, scale: PX_PER_MM }));
+      drawn.push(half(`url(#${id}-s-white)`, TOP, 50 - TOP), half(`url(#${id}-s-black)`, 50, BOTTOM - 50));
     }
-    if (pattern !== undefined) {
-      definitions.push(pattern.definition);
-      drawn.push(half(`url(#${pattern.id})`, TOP, BOTTOM - TOP));
+    for (const { definition, fill } of flakes) {
+      definitions.push(definition);
+      drawn.push(half(fill, TOP, BOTTOM - TOP));
     }
     return drawn;
   });
@@ -85,5 +82,3 @@ export function pour(coats: Coats, options: PourOptions): Html {
 export function describedAs(label: string): Html {
   return label === '' ? html` aria-hidden="true"` : html` role="img" aria-label="${label}"`;
 }
-
-export type { FlakePattern };

@@ -11,7 +11,7 @@ function wave(
   heights: readonly [number, number, number],
   phase: number,
 ): readonly Point[] {
-  const steps = 18;
+  const steps = 14;
   return Array.from({ length: steps + 3 }, (_, index): Point => {
     const x = (lengthMm * (index - 1)) / steps;
     const turn = (2 * Math.PI * x) / lengthMm;
@@ -33,33 +33,42 @@ const STREAKS = [
   { part: 1.1, middle: 0.82, phase: 2.6 },
 ] as const;
 
-/**
- * Streaks of one colour that cover a share of the area, as a pattern over another colour.
- *
- * @param share part of the area, 0..1
- * @param scale user units in a millimetre
- */
-export function streakPattern(
-  fill: string,
-  share: number,
-  options: { readonly id: string; readonly scale: number },
-): Html {
-  const period = STREAK_MM / Math.min(Math.max(share, 0.12), 0.88);
+/** Outlines of the streaks of a tile. */
+function streakPath(period: number, lengthMm: number): string {
   const height = STREAKS.length * period;
-  const length = 37;
-  const paths = STREAKS.flatMap(({ part, middle, phase }) => {
+  return STREAKS.flatMap(({ part, middle, phase }) => {
     const half = (STREAK_MM * part) / 2;
     // The edges of a streak run nearly alike; where they don't, it is thick or thin, and its mean width stays.
     const run = [period * 0.5, period * 0.22, period * 0.1] as const;
     const thicker = [half * 0.35, half * 0.45, half * 0.3] as const;
+    const reach = period * 0.82 + half * 2.1;
     // A streak that waves out of the tile comes in on its other side.
-    return [-height, 0, height].map((shift) => {
+    return [-height, 0, height].flatMap((shift) => {
       const y = middle * height + shift;
-      const upper = wave(length, y - half, run, phase);
-      const swell = wave(length, half, thicker, phase + 2);
+      if (y + reach < 0 || y - reach > height) return [];
+      const upper = wave(lengthMm, y - half, run, phase);
+      const swell = wave(lengthMm, half, thicker, phase + 2);
       const lower = upper.map(([x, top], index): Point => [x, top + half + swell[index]![1]]).reverse();
       return `${smoothPath(upper, false)}L${smoothPath(lower, false).slice(1)}z`;
     });
-  });
-  return html`<pattern id="${options.id}" width="${length}" height="${round(height)}" patternUnits="userSpaceOnUse" patternTransform="scale(${round(options.scale)})"><path fill="${fill}" d="${paths.join('')}"/></pattern>`;
+  }).join('');
+}
+
+/**
+ * Streaks that cover a share of the area, as two patterns to lay over another colour: `<id>-white` and `<id>-black`.
+ *
+ * @param coat colours of the streaks over white and over black
+ * @param share part of the area, 0..1
+ */
+export function streakPatterns(
+  coat: { readonly white: string; readonly black: string },
+  share: number,
+  options: { readonly id: string; readonly scale: number },
+): Html {
+  const { id, scale } = options;
+  const period = STREAK_MM / Math.min(Math.max(share, 0.12), 0.88);
+  const [length, height] = [37, round(STREAKS.length * period)];
+  const pattern = (view: 'white' | 'black'): Html =>
+    html`<pattern id="${id}-${view}" width="${length}" height="${height}" patternUnits="userSpaceOnUse" patternTransform="scale(${round(scale)})"><use href="#${id}-path" fill="${coat[view]}"/></pattern>`;
+  return html`<path id="${id}-path" d="${streakPath(period, length)}"/>${pattern('white')}${pattern('black')}`;
 }

@@ -1,0 +1,103 @@
+import fc from 'fast-check';
+import jsqr from 'jsqr';
+import sharp from 'sharp';
+import { expect, test } from 'vitest';
+import type { CardContent, CardRow } from '../../src/render/card/content.ts';
+import { cardContent } from '../../src/render/card/content.ts';
+import { CARD_FORMATS, fitCard, TYPE_STEPS } from '../../src/render/card/fit.ts';
+import { qrCode } from '../../src/render/card/qr.ts';
+import { lineCount, textWidth } from '../../src/render/card/text-lines.ts';
+import { pageOf, SAMPLE_BOOK } from './sample-book.ts';
+
+const recipe = SAMPLE_BOOK.recipes.find(({ id }) => id === 'alder-smoke')!;
+const content = cardContent(SAMPLE_BOOK, recipe);
+
+const row = (name: string): CardRow => ({
+  measure: '1 tsp + 1/2 tsp + 1 pinch',
+  name,
+  weight: '12.34 g',
+  plastic: false,
+});
+
+/** A card with so many cups and rows. */
+function crowded(cups: number, rows: number, name: string): CardContent {
+  return {
+    ...content,
+    title: name,
+    cups: Array.from({ length: cups }, (_, index) => ({
+      name: `${name} ${index}`,
+      share: '25 % of the bait',
+      split: '3 equal cups, each:',
+      hex: '#808080',
+      rows: Array.from({ length: rows }, () => row(name)),
+    })),
+  };
+}
+
+test('cardContent(book, recipe) states every plastic and material of every cup', () => {
+  expect(content.cups.map(({ name, rows }) => [name, rows.length])).toEqual(
+    recipe.batch.cups.map(({ name, plastics, amounts }) => [name, plastics.length + amounts.length]),
+  );
+  expect(content.address).toBe('https://book.example/deep/colours/alder-smoke/');
+  expect(content.heat[0]).toBe('Never above 182 °C: Copper hexagon.');
+  expect(content.cautions.length).toBe(8);
+});
+
+test('fitCard(content, format) loses no row and no part, whatever there is to say', () => {
+  fc.assert(
+    fc.property(
+      fc.integer({ min: 1, max: 4 }),
+      fc.integer({ min: 1, max: 14 }),
+      fc.constantFrom('Peat', 'A material with quite a long name .040', 'Unbreakable'.repeat(5)),
+      fc.constantFrom(...Object.values(CARD_FORMATS)),
+      (cups, rows, name, format) => {
+        const { sides } = fitCard(crowded(cups, rows, name), format);
+        const blocks = sides.flatMap((side) => side.blocks);
+        const shown = blocks.flatMap((block) => (block.kind === 'cup' ? block.rows : []));
+        expect(shown.length).toBe(cups * rows);
+        expect(blocks.slice(-3).map(({ kind }) => kind)).toEqual(['heat', 'steps', 'cautions']);
+        for (const { step } of sides) expect(TYPE_STEPS[step]).toBeDefined();
+      },
+    ),
+  );
+});
+
+test('fitCard(content, format) sets a card of one cup on one or two sides, in type that is read at arm’s length', () => {
+  for (const each of SAMPLE_BOOK.recipes) {
+    const { sides } = fitCard(cardContent(SAMPLE_BOOK, each), CARD_FORMATS.a6);
+    expect(sides.length).toBeLessThanOrEqual(each.cups.length > 2 ? 3 : 2);
+    for (const { step } of sides) expect(TYPE_STEPS[step]).toBeGreaterThanOrEqual(0.8);
+  }
+});
+
+test('a side without the cautions warns at its foot', async () => {
+  const page = await pageOf('recipe-card', 'alder-smoke');
+  const sides = page.split('<article ').slice(1);
+  expect(sides.length).toBeGreaterThan(1);
+  for (const side of sides) expect(side).toMatch(/Cautions<\/h3>|Hot vinyl burns/);
+});
+
+test('qrCode(text, label) is read back by another library', async () => {
+  const text = 'https://book.example/deep/colours/alder-smoke/';
+  const svg = qrCode(text, 'x')
+    .toString()
+    .replace('<svg ', '<svg xmlns="http://www.w3.org/2000/svg" width="300" height="300" ');
+  const { data, info } = await sharp(Buffer.from(svg)).ensureAlpha().raw().toBuffer({ resolveWithObject: true });
+  expect(jsqr(new Uint8ClampedArray(data), info.width, info.height)?.data).toBe(text);
+});
+
+test('a book without an address has cards without a code, and says so', async () => {
+  const { address: _, ...rest } = SAMPLE_BOOK;
+  const page = await pageOf('recipe-card', 'alder-smoke', rest);
+  expect(page).not.toContain('class="qr"');
+  expect(page).toContain('no QR code');
+});
+
+test('lineCount(text, size, width) breaks between words, and words that are too long', () => {
+  expect(lineCount('', 4, 40)).toBe(1);
+  expect(lineCount('one', 4, 40)).toBe(1);
+  expect(lineCount('one two three four five six seven eight', 4, 40)).toBe(
+    Math.ceil(textWidth('one two three four five six seven eight') / 10),
+  );
+  expect(lineCount('x'.repeat(100), 4, 40)).toBeGreaterThanOrEqual(5);
+});

@@ -1,0 +1,33 @@
+import { expect, test } from 'vitest';
+import { paths } from '../../src/render/links.ts';
+import { PAGES, searchRecords } from '../../src/render/pages.ts';
+import { SAMPLE_BOOK } from './sample-book.ts';
+
+const records = searchRecords(SAMPLE_BOOK);
+const recordOf = (url: string) => records.find((record) => record.url === url)!;
+
+test('searchRecords(book) leads to pages that are there', () => {
+  const urls = new Set(PAGES.flatMap((kind) => kind.items(SAMPLE_BOOK).map((item) => kind.url(item))));
+  expect(records.map(({ url }) => urls.has(url))).toEqual(records.map(() => true));
+});
+
+test('searchRecords(book) knows a colour by its materials, flake, pattern, notes and rounds', () => {
+  const record = recordOf(paths.recipe('alder-smoke'));
+  expect(record.filters.pattern).toEqual(['laminate']);
+  expect(record.filters.material).toContain('Copper hexagon');
+  expect(record.filters['flake-size']).toEqual(['0.008 in', '0.040 in']);
+  expect(recordOf(paths.recipe('weir-foam')).content).toMatch(/Foam below the weir.*too thin/);
+});
+
+test('searchRecords(book) tells of a look no more than its look', () => {
+  const record = recordOf(paths.recipe('hush'));
+  expect(Object.keys(record.filters).sort()).toEqual(['hue', 'kind', 'lightness', 'opacity', 'pattern']);
+  expect(JSON.stringify(record)).not.toMatch(/Lamp|Peat/);
+});
+
+test('searchRecords(book) holds only texts, and no filter without a value', () => {
+  for (const { meta, sort, filters } of records) {
+    for (const value of [...Object.values(meta), ...Object.values(sort)]) expect(typeof value).toBe('string');
+    for (const values of Object.values(filters)) expect(values.length).toBeGreaterThan(0);
+  }
+});
