@@ -61,7 +61,7 @@ const FOLDERS: readonly Folder[] = [
   {
     name: 'cli',
     purpose: 'shell: commands, exit codes and printing only',
-    imports: ['diagnostics', 'units', 'recipe', 'matching', 'photo', 'book', 'eleventy'],
+    imports: ['diagnostics', 'units', 'optics', 'recipe', 'matching', 'photo', 'book', 'eleventy'],
     shell: true,
   },
 ];

@@ -8,6 +8,7 @@ import { checkCommand } from './check.ts';
 import { type Command, type Option, parseArgsOptions } from './command.ts';
 import { explainCommand } from './explain.ts';
 import { explainError } from './explain-error.ts';
+import { filmsCommand } from './films-command.ts';
 import { helpText } from './help.ts';
 import { newCommand } from './new.ts';
 import { serveCommand } from './serve.ts';
@@ -20,6 +21,7 @@ const COMMANDS: readonly Command[] = [
   explainCommand,
   newCommand,
   batchCommand,
+  filmsCommand,
 ];
 
 /** Options that every command takes. */

@@ -1,7 +1,7 @@
 import { relative, resolve } from 'node:path';
 import { loadBook } from './load-book.ts';
 import { checkApart, claimOutput, sweepOutput } from './output-folder.ts';
-import { type Progress, showProgress } from './progress.ts';
+import { statusLine } from './status-line.ts';
 import { Refusal } from './refusal.ts';
 import { reportText } from './report.ts';
 import { isOfSearchIndex, searchIndexer } from './search-index.ts';
@@ -65,8 +65,9 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
   const recipes = resolve(root, options.recipes);
   const indexer = searchIndexer(INDEX_AFTER_MS, (error) => console.error(String(error)));
   let site: Site | undefined;
-  let progress: Progress | undefined;
+  const status = statusLine();
   let started = 0;
+  let rendered = 0;
 
   const current = (): Site => {
     if (!site) throw new Error('a page was asked for before the book was read');
@@ -77,7 +78,9 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
     started = performance.now();
     const output = resolve(root, directories.output);
     checkApart(recipes, output);
+    status.show('computing the book …');
     const loaded = loadBook(recipes);
+    status.clear();
     if (loaded.diagnostics.length > 0) console.error(reportText(loaded));
     if (!loaded.book) {
       throw new Refusal('The book has errors, so nothing was written. Mend what is listed above.', { ofBook: true });
@@ -85,11 +88,11 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
     await claimOutput(output);
     site = await prepareSite(loaded.book, { root, recipes, output });
     indexer.update(site.records, output);
-    progress = showProgress(site.pageCount, 'pages');
+    rendered = 0;
   });
 
   config.on('eleventy.after', async ({ directories, outputMode, incremental, results = [] }) => {
-    progress?.end();
+    status.clear();
     await indexer.first;
     const { book, files, pageCount } = current();
     const output = resolve(root, directories.output);
@@ -111,12 +114,13 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
 
   // As data and not as functions of Eleventy, which would time every call and tell about it.
   config.addGlobalData('cupbook', (): TemplateData => {
-    const { items, pagePath, page } = current();
+    const { items, pageCount, pagePath, page } = current();
     return {
       items,
       path: pagePath,
       page: (kind, item) => {
-        progress?.step();
+        rendered += 1;
+        status.count(rendered, pageCount, 'pages');
         return page(kind, item);
       },
     };
