@@ -5,7 +5,13 @@ export default defineConfig({
   test: {
     projects: [
       {
-        test: { name: 'core', root: '.', include: ['tests/**/*.test.ts'], exclude: ['tests/site/**'], testTimeout: 30_000 },
+        test: {
+          name: 'core',
+          root: '.',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/site/**'],
+          testTimeout: 30_000,
+        },
       },
       {
         test: {
