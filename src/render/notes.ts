@@ -9,8 +9,8 @@ import { type Html, trusted } from './html.ts';
 import { link, paths } from './links.ts';
 import type { PageContext } from './page.ts';
 
-/** Headings of notes begin below those of the page. */
-const HEADINGS_DOWN = 2;
+/** A note stands under the title of its page, which is the only heading of level one. */
+const TOP_HEADING = 2;
 /** Addresses that a note may link to: the web, mail, or a file of the book. */
 const WEB = /^(?:https?:|mailto:)/i;
 const SCHEME = /^[a-z][a-z0-9+.-]*:/i;
@@ -49,18 +49,35 @@ function pageOf({ book }: PageContext, name: string, path: string): string | und
 type NoteEnvironment = StateCore['env'] & { readonly context: PageContext };
 
 markdown.core.ruler.push('book', (state: StateCore): void => {
+  levelHeadings(state.tokens);
   for (const token of state.tokens) {
-    if (token.type === 'heading_open' || token.type === 'heading_close') {
-      token.tag = `h${Math.min(6, Number(token.tag.slice(1)) + HEADINGS_DOWN)}`;
-    }
     if (token.type === 'fence') token.info = '';
     if (token.children) token.children = resolvedInline(state, token.children);
   }
 });
 
+/** Headings from the top level down without a gap: each stands one below the nearest one above it that is higher. */
+function levelHeadings(tokens: readonly Token[]): void {
+  const above: number[] = [];
+  for (const token of tokens) {
+    if (token.type === 'heading_open') {
+      while (above.length > 0 && above.at(-1)! >= levelOf(token)) above.pop();
+      above.push(levelOf(token));
+    }
+    // A heading is closed before the next one opens, so its place is still the last.
+    if (token.type === 'heading_open' || token.type === 'heading_close') {
+      token.tag = `h${Math.min(6, TOP_HEADING + above.length - 1)}`;
+    }
+  }
+}
+
+function levelOf({ tag }: Token): number {
+  return Number(tag.slice(1));
+}
+
 /**
  * A note as HTML: no raw HTML, no picture from elsewhere (its text stays, as a link), links to files of the book lead to their
- * pages, links that lead nowhere lose their address, headings begin below those of the page.
+ * pages, links that lead nowhere lose their address, headings go on from the page's title.
  */
 export function notesHtml(context: PageContext, notes: string): Html {
   const environment: NoteEnvironment = { context };

@@ -26,8 +26,12 @@ test('notesHtml(context, notes) keeps the words of a link that leads nowhere', (
   expect(note).toContain('picture: here');
 });
 
-test('notesHtml(context, notes) puts headings below those of the page, and takes no attribute from a fence', () => {
-  expect(note).toContain('<h3>Heading</h3>');
+test('notesHtml(context, notes) goes on with headings from the title without a gap', () => {
+  const headings = notesHtml(context, '### a\n\n##### b\n\n#### c\n\n# d').toString();
+  expect(headings.match(/<h\d/g)).toEqual(['<h2', '<h3', '<h3', '<h2']);
+});
+
+test('notesHtml(context, notes) takes no attribute from a fence', () => {
   expect(note).toContain('<pre><code>code &lt;b&gt;');
 });
 

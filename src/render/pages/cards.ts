@@ -163,7 +163,7 @@ ${groups.map(
       recipe === undefined
         ? []
         : [
-            html`<li><span class="choice-chip">${chips([{ overWhite: body.overWhite.hex, overBlack: body.overBlack.hex }], '')}</span><span class="choice-name">${title}</span><a href="${to(paths.card(id))}" aria-label="Card of ${title}, 105 by 148 mm">105 × 148 mm</a><a href="${to(paths.smallCard(id))}" aria-label="Card of ${title}, 4 by 6 in">4 × 6 in</a></li>`,
+            html`<li><span class="choice-chip">${chips([{ overWhite: body.overWhite.hex, overBlack: body.overBlack.hex }], '')}</span><span class="choice-name">${title}</span><a href="${to(paths.card(id))}" aria-label="105 × 148 mm card of ${title}">105 × 148 mm</a><a href="${to(paths.smallCard(id))}" aria-label="4 × 6 in card of ${title}">4 × 6 in</a></li>`,
           ],
     )}</ul>`,
 )}`,

@@ -80,7 +80,7 @@ function facetGroup(book: Book, filter: string, name: string, values: readonly F
     const id = `f-${filter}-${value.toLowerCase().replace(/[^a-z0-9]+/g, '-')}`;
     return html`<li><input type="checkbox" id="${id}" name="${filter}" value="${value}"><label for="${id}">${strip(value)}<span>${sentence(value)}</span> <span class="count">${count}</span></label></li>`;
   });
-  return html`<details class="facet"${filter === 'hue' ? html` open` : ''} data-facet="${filter}"><summary>${name} <span class="chosen" data-chosen></span></summary><ul class="choices" role="group" aria-label="${name}">${choices}</ul></details>`;
+  return html`<details class="facet"${filter === 'hue' ? html` open` : ''} data-facet="${filter}"><summary>${name} <span class="chosen" data-chosen></span></summary><fieldset><legend class="unseen-words">${name}</legend><ul class="choices">${choices}</ul></fieldset></details>`;
 }
 
 /** Search over everything in the book. */

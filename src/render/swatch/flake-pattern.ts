@@ -77,7 +77,8 @@ interface Face {
   readonly dot: number;
 }
 
-const VISIBLE_CLASSES = [0.25, 0.6, 1] as const;
+/** How visible flakes are drawn: each as the nearest of these, since every one more makes the drawing larger. */
+const VISIBLE_CLASSES = [0.2, 0.5, 0.9] as const;
 
 function faceOf(flake: PlacedFlake, kind: FlakeKind): Face {
   const { part, far } = FACES[kind.finish] ?? { part: 0, far: 0 };
@@ -89,7 +90,9 @@ function faceOf(flake: PlacedFlake, kind: FlakeKind): Face {
         : flake.glint > 1 - part
           ? tint(kind.hex, '#000000', far * 0.6)
           : kind.hex;
-  const opacity = VISIBLE_CLASSES.find((upper) => flake.visible <= upper + 0.05) ?? 1;
+  const opacity = VISIBLE_CLASSES.reduce((best, each) =>
+    Math.abs(each - flake.visible) < Math.abs(best - flake.visible) ? each : best,
+  );
   if (!isDot(kind)) return { fill: turned, opacity, dot: 0 };
   // A disc as large as what the tilted face shows, in two sizes; lying flat, the whole face.
   const shown = flake.facing === 1 ? 1 : flake.facing < 0.5 ? 0.25 : 0.75;
