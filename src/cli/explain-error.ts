@@ -17,7 +17,7 @@ function sentenceOf(cause: unknown): string {
   if (isRefusal(cause)) return cause.message;
   if (isSystemError(cause)) return `${SYSTEM[cause.code] ?? 'The system refused'}: ${cause.path ?? cause.message}.`;
   const message = cause instanceof Error ? cause.message : String(cause);
-  return `Cupbook stopped at an error of its own: ${message.split('\n')[0]}\nPlease report it: run the same again with --trace, and send what it shows together with the recipe, if you may.`;
+  return `Cupbook stopped at an error of its own: ${message.trim()}\nPlease report it: run the same again with --trace, and send what it shows together with the recipe, if you may.`;
 }
 
 /** Eleventy wraps what a page throws. */

@@ -1,9 +1,10 @@
+import { execFile } from 'node:child_process';
 import { existsSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { rm } from 'node:fs/promises';
-import { join } from 'node:path';
+import { join, relative } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { filesBelow, treeHash } from '../folder-tree.ts';
-import { runCupbook } from '../run-cupbook.ts';
+import { ROOT, runCupbook } from '../run-cupbook.ts';
 import { SMALL_BOOK, smallBook, temporaryFolder, writeFiles } from '../small-book.ts';
 
 const BOG_POOL = SMALL_BOOK['colours/bog-pool.md']!;
@@ -98,6 +99,57 @@ describe('cupbook build', () => {
     const { code, stderr } = await runCupbook(['build', '--recipes', await smallBook(), '--output', output]);
     expect(code).toBe(1);
     expect(stderr).toMatch(/holds files that no build of a book wrote.*\n$/);
+    expect(filesBelow(output)).toEqual(['mine.txt']);
+  });
+});
+
+describe('npx eleventy', () => {
+  /** Runs Eleventy's own command in the project, as somebody does who knows Eleventy. */
+  async function eleventy(recipes: string, output: string): Promise<{ readonly code: number; readonly said: string }> {
+    const command = join(ROOT, 'node_modules/@11ty/eleventy/cmd.cjs');
+    const env = { ...process.env, CUPBOOK_RECIPES: recipes };
+    return new Promise((done) => {
+      execFile(
+        process.execPath,
+        [command, `--output=${relative(ROOT, output)}`],
+        { cwd: ROOT, env },
+        (error, stdout, stderr) => done({ code: error === null ? 0 : Number(error.code), said: stdout + stderr }),
+      );
+    });
+  }
+
+  test('writes the same site, and removes what an earlier build left', async () => {
+    const book = await smallBook({ 'colours/reed.md': BOG_POOL.replace('Bog Pool', 'Reed Bed') });
+    const output = join(temporaryFolder(), 'site');
+    expect((await eleventy(book, output)).code).toBe(0);
+    expect(existsSync(join(output, 'colours/reed/index.html'))).toBe(true);
+    await rm(join(book, 'colours/reed.md'));
+    expect((await eleventy(book, output)).code).toBe(0);
+
+    const other = join(temporaryFolder(), 'site');
+    await runCupbook(['build', '--recipes', book, '--output', other]);
+    expect(filesBelow(output)).toEqual(filesBelow(other));
+  });
+
+  test('fails for a book with errors, and leaves the site as it was', async () => {
+    const book = await smallBook();
+    const output = join(temporaryFolder(), 'site');
+    await eleventy(book, output);
+    const before = treeHash(output);
+    await writeFiles(book, { 'colours/reed.md': BOG_POOL.replace('peat', 'paet') });
+    const { code, said } = await eleventy(book, output);
+    expect(code).toBe(1);
+    expect(said).toContain('colours/reed.md:9:7 error recipe/unknown-material');
+    expect(said).not.toMatch(/^\S*\s+at /m);
+    expect(treeHash(output)).toBe(before);
+  });
+
+  test('refuses a folder with other things in it', async () => {
+    const output = temporaryFolder();
+    await writeFiles(output, { 'mine.txt': '' });
+    const { code, said } = await eleventy(await smallBook(), output);
+    expect(code).toBe(1);
+    expect(said).toContain('holds files that no build of a book wrote');
     expect(filesBelow(output)).toEqual(['mine.txt']);
   });
 });
