@@ -103,6 +103,8 @@ async function start(panel: HTMLElement, folder: string): Promise<void> {
       const names = [...facet.querySelectorAll<HTMLInputElement>(':checked')].map(({ value }) => value);
       facet.querySelector('[data-chosen]')!.textContent = names.join(', ');
     }
+    const number = form.querySelectorAll('[data-facet] :checked').length;
+    form.querySelector('[data-chosen-count]')!.textContent = number === 0 ? '' : `(${number} chosen)`;
   };
   const showMore = async (): Promise<void> => {
     const question = asked;
@@ -150,6 +152,8 @@ async function start(panel: HTMLElement, folder: string): Promise<void> {
   });
   more.addEventListener('click', () => void showMore());
   readAddress(form);
+  // Beside the results there is room for the filters; above them they would push the results off a phone.
+  form.querySelector<HTMLDetailsElement>('[data-narrow]')!.open = window.matchMedia('(min-width: 60rem)').matches;
   form.hidden = false;
   chosen();
   if (location.search !== '') await search();

@@ -45,19 +45,23 @@ export function inOrderOfWork<T extends { readonly material: string }>(
 function materialName(names: BatchNames, id: string): Html {
   const { title, hex } = names.material(id);
   const href = names.href?.(id);
-  return html`${dot(hex)}${href === undefined ? title : html`<a href="${href}">${title}</a>`}`;
+  const name =
+    href === undefined
+      ? html`<span class="amount-name">${title}</span>`
+      : html`<a class="amount-name" href="${href}">${title}</a>`;
+  return html`${dot(hex)}${name}`;
 }
 
 function amountRow(names: BatchNames, cup: string, amount: Measured): Html {
   const { material, text, grams, byWeight, tool } = amount;
   // What the scale has shown already is not said again.
   const weight = byWeight === undefined || tool === 'scale' ? '' : html`<span class="or">or ${byWeight}</span>`;
-  return html`<tr><th scope="row">${materialName(names, material)}</th><td class="measure"><b>${text}</b>${weight}</td><td class="exact">${massText(grams)}<span class="per">${names.perHundred(cup, material)}</span></td></tr>`;
+  return html`<tr><th class="amount-head" scope="row">${materialName(names, material)}</th><td class="measure"><b>${text}</b>${weight}</td><td class="exact">${massText(grams)}<span class="per">${names.perHundred(cup, material)}</span></td></tr>`;
 }
 
 function plasticRow(names: BatchNames, { material, ml }: BatchCup['plastics'][number]): Html {
   const exact = names.settings.volume === 'ml' ? `${ml.toFixed(1)} ml` : volumeText(ml, names.settings);
-  return html`<tr class="plastic"><th scope="row">${materialName(names, material)}</th><td class="measure"><b>${volumeText(ml, names.settings)}</b></td><td class="exact">${exact}</td></tr>`;
+  return html`<tr class="plastic"><th class="amount-head" scope="row">${materialName(names, material)}</th><td class="measure"><b>${volumeText(ml, names.settings)}</b></td><td class="exact">${exact}</td></tr>`;
 }
 
 /** How many equal cups, in words that stand out. */

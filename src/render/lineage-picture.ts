@@ -112,5 +112,5 @@ function nodeBox(context: PageContext, node: PlacedNode, here: string | undefine
 export function lineagePicture(context: PageContext, layout: GraphLayout, label: string, here?: string): Html {
   const { width, height, edges, nodes } = layout;
   const lines = edges.map((edge) => html`<path class="edge" d="${curve(edge)}"/>`);
-  return html`<section class="scroll lineage" aria-label="${label}" tabindex="0"><svg role="group" aria-label="${label}" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}">${lines}${nodes.map((node) => nodeBox(context, node, here))}</svg></section>`;
+  return html`<section class="scroll lineage" aria-label="${label}" tabindex="0"><svg class="lineage-picture" role="group" aria-label="${label}" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}">${lines}${nodes.map((node) => nodeBox(context, node, here))}</svg></section>`;
 }

@@ -4,6 +4,7 @@ import { bookIndex, required } from '../book-index.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { document } from '../document.ts';
 import { embeddedJson, type Html, html, joined } from '../html.ts';
+import { relativesLayout } from '../lineage-picture.ts';
 import { hueAnchor, link, paths } from '../links.ts';
 import { notesHtml, notesText } from '../notes.ts';
 import { heatOf, heatWords, orderOfWork } from '../order-of-work.ts';
@@ -43,6 +44,7 @@ function fullPage(context: PageContext, recipe: Recipe): string {
 <p class="label-line">${labelLine(context, recipe, mold)}</p>
 </header>
 ${plate(recipe, mold)}
+${jumps(recipe)}
 <div class="columns">
 <div class="column-main">
 ${notes.trim() === '' ? '' : html`<div class="notes">${notesHtml(context, notes)}</div>`}
@@ -74,6 +76,21 @@ function labelLine(context: PageContext, recipe: Recipe, mold: Mold): Html {
     ],
     html` <span aria-hidden="true">/</span> `,
   );
+}
+
+/** Ways to the parts of the page, for one long column. */
+function jumps(recipe: Recipe): Html {
+  const logged = recipe.cups.some(({ rounds }) => rounds.length > 0);
+  const related = relativesLayout(recipe).nodes.length > 1;
+  const parts: readonly (readonly [string, string])[] = [
+    ['cups', 'What goes in'],
+    ['work', 'Order of work'],
+    ...(logged ? [['rounds', 'How it was found'] as const] : []),
+    ...(related ? [['lineage', 'Where it comes from'] as const] : []),
+    ['costs', 'Cost'],
+    ['take', 'Cards'],
+  ];
+  return html`<nav class="jump" aria-label="On this page"><ul>${parts.map(([id, name]) => html`<li><a href="#${id}">${name}</a></li>`)}</ul></nav>`;
 }
 
 function recipePlan(context: PageContext, recipe: Recipe): PlannerData {
