@@ -1,12 +1,12 @@
 import { relative, resolve } from 'node:path';
 import { loadBook } from './load-book.ts';
 import { checkApart, claimOutput, sweepOutput } from './output-folder.ts';
-import { statusLine } from './status-line.ts';
 import { Refusal } from './refusal.ts';
 import { reportText } from './report.ts';
 import { isOfSearchIndex, searchIndexer } from './search-index.ts';
 import { serverStartMessage } from './server-message.ts';
 import { prepareSite, type Site } from './site.ts';
+import { statusLine } from './status-line.ts';
 
 /** What Eleventy says of the build that starts or ends. */
 interface BuildEvent {

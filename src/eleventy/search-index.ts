@@ -69,26 +69,26 @@ export interface SearchIndexer {
 export function searchIndexer(wait: number, onError: (error: unknown) => void): SearchIndexer {
   let hash = '';
   let timer: NodeJS.Timeout | undefined;
-  let running: Promise<void> | undefined;
+  let first: Promise<void> | undefined;
+  let last: Promise<void> | undefined;
   return {
     update(records, output) {
       const next = createHash('sha256').update(JSON.stringify(records)).digest('hex');
       if (next === hash) return;
       hash = next;
-      if (!running) {
-        running = writeSearchIndex(records, output);
+      if (!first) {
+        first = writeSearchIndex(records, output);
         // Reported where `first` is awaited; if the build stops before, there is nobody left to tell.
-        running.catch(() => undefined);
+        last = first.catch(() => undefined);
         return;
       }
-      const before = running;
       clearTimeout(timer);
       timer = setTimeout(() => {
-        running = before.then(() => writeSearchIndex(records, output)).catch(onError);
+        last = last?.then(() => writeSearchIndex(records, output)).catch(onError);
       }, wait);
     },
     get first() {
-      return running ?? Promise.resolve();
+      return first ?? Promise.resolve();
     },
   };
 }

@@ -129,6 +129,7 @@ describe('npx eleventy', () => {
     const other = join(temporaryFolder(), 'site');
     await runCupbook(['build', '--recipes', book, '--output', other]);
     expect(filesBelow(output)).toEqual(filesBelow(other));
+    expect(treeHash(output)).toBe(treeHash(other));
   });
 
   test('fails for a book with errors, and leaves the site as it was', async () => {

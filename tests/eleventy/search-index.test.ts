@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gunzipSync } from 'node:zlib';
 import { expect, test } from 'vitest';
-import { writeSearchIndex } from '../../src/eleventy/search-index.ts';
+import { searchIndexer, writeSearchIndex } from '../../src/eleventy/search-index.ts';
 import type { SearchRecord } from '../../src/render/page.ts';
 import { filesBelow } from '../folder-tree.ts';
 import { temporaryFolder } from '../small-book.ts';
@@ -43,4 +43,22 @@ test('writeSearchIndex(records) leaves nothing of the index that it replaces', a
 test('writeSearchIndex(records) fails when a record is refused', async () => {
   const nameless = { ...record('alder'), language: undefined as unknown as string };
   await expect(writeSearchIndex([nameless], temporaryFolder())).rejects.toThrow('missing field `language`');
+});
+
+test('searchIndexer() writes the first index at once, later ones only for other records and after a pause', async () => {
+  const output = temporaryFolder();
+  const errors: unknown[] = [];
+  const indexer = searchIndexer(50, (error) => errors.push(error));
+  indexer.update([record('alder')], output);
+  await indexer.first;
+  const before = fragments(output).join('\n');
+  expect(before).toContain('alder');
+
+  indexer.update([record('sedge')], output);
+  indexer.update([record('willow')], output);
+  await indexer.first;
+  expect(fragments(output).join('\n')).toBe(before);
+  await expect.poll(() => fragments(output).join('\n'), { timeout: 10_000 }).toContain('willow');
+  expect(fragments(output)).toHaveLength(1);
+  expect(errors).toEqual([]);
 });
