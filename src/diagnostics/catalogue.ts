@@ -15,7 +15,7 @@ const warning = (meaning: string): CatalogueEntry => ({ severity: 'warning', mea
 export const CATALOGUE = {
   'file/name': error('A file name cannot be an id: it has capitals, spaces or signs.'),
   'file/too-large': error('A text is too long to be a recipe.'),
-  'file/not-text': error('A file is not text.'),
+  'file/not-text': error('A file is not plain text of its own: it is damaged, in another encoding, or a link.'),
   'file/unknown-place': warning('A file lies in a folder that the book does not know, and is not read.'),
   'file/same-name': error('Two materials of the shelf have the same name, so that a recipe could mean either.'),
   'front-matter/missing': error('A file has no front matter, or its front matter has no end.'),

@@ -46,7 +46,7 @@ export function readBook(folder: string): BookFolder {
         problem(
           'file/not-text',
           path,
-          'a link',
+          'link to another place',
           'a plain file',
           'a link may lead out of the book',
           'put the file itself there',
