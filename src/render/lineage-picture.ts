@@ -12,7 +12,7 @@ import { link, paths } from './links.ts';
 import type { PageContext } from './page.ts';
 
 /** Size of a box, px. */
-const NODE_WIDTH = 156;
+const NODE_WIDTH = 172;
 const NODE_HEIGHT = 56;
 const CHIP_WIDTH = 44;
 const LETTERS_A_LINE = 15;

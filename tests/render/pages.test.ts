@@ -158,3 +158,12 @@ test('the data of a recipe stands by itself: its materials and its mold are in i
     FILES.find(({ kind }) => kind === 'recipe-source')!.text(SAMPLE_BOOK, 'weir-foam'),
   );
 });
+
+test('a wall of many colours shows some of each hue and links to the others', async () => {
+  const [first] = SAMPLE_BOOK.recipes;
+  const many = Array.from({ length: 600 }, (_, index) => ({ ...first!, id: `${first!.id}-${index}` }));
+  const page = await pageOf('home', '', { ...SAMPLE_BOOK, recipes: many, looks: [], families: [] });
+  expect(page.match(/class="tile"/g)?.length).toBe(36);
+  expect(page).toContain(`href="./find/?hue=${first!.facets.hueFamily}">all 600 colours</a>`);
+  expect(page.length).toBeLessThan(600_000);
+});

@@ -1,6 +1,6 @@
 import type { Book } from '../../book/model.ts';
 import { bookIndex } from '../book-index.ts';
-import { coloursByHue } from '../colour-entry.ts';
+import { coloursByHue, type HueGroup } from '../colour-entry.ts';
 import { document } from '../document.ts';
 import { foundRow } from '../find-view.ts';
 import { type Html, html } from '../html.ts';
@@ -34,7 +34,7 @@ interface FacetValue {
 }
 
 /** Values of every filter, with how many colours have each. */
-function facetValues(book: Book): ReadonlyMap<string, readonly FacetValue[]> {
+function facetValues(book: Book, groups: readonly HueGroup[]): ReadonlyMap<string, readonly FacetValue[]> {
   const counts = new Map<string, Map<string, number>>();
   for (const { filters } of searchRecords(book)) {
     for (const [filter, values] of Object.entries(filters)) {
@@ -43,7 +43,7 @@ function facetValues(book: Book): ReadonlyMap<string, readonly FacetValue[]> {
       for (const value of values) count.set(value, (count.get(value) ?? 0) + 1);
     }
   }
-  const hues = coloursByHue(book).map(({ hue }) => hue);
+  const hues = groups.map(({ hue }) => hue);
   return new Map(
     [...counts].map(([filter, values]) => {
       const order = filter === 'hue' || filter === 'flake-colour' ? hues : (ORDER[filter] ?? []);
@@ -55,8 +55,8 @@ function facetValues(book: Book): ReadonlyMap<string, readonly FacetValue[]> {
 }
 
 /** Colours under a hue's name: those of its lightest, middle and darkest. */
-function hueStrip(book: Book, hue: string): Html {
-  const entries = coloursByHue(book).find((group) => group.hue === hue)?.entries ?? [];
+function hueStrip(groups: readonly HueGroup[], hue: string): Html {
+  const entries = groups.find((group) => group.hue === hue)?.entries ?? [];
   const some = [...new Set([0, 0.5, 1].map((part) => Math.round(part * (entries.length - 1))))].flatMap(
     (at) => entries[at] ?? [],
   );
@@ -66,12 +66,17 @@ function hueStrip(book: Book, hue: string): Html {
   );
 }
 
-function facetGroup(book: Book, filter: string, name: string, values: readonly FacetValue[]): Html {
+function facetGroup(
+  book: Book,
+  groups: readonly HueGroup[],
+  [filter, name]: (typeof FACETS)[number],
+  values: readonly FacetValue[],
+): Html {
   const { materials } = bookIndex(book);
   const colours = new Map([...materials.values()].map(({ title, hex }) => [title, hex]));
   const strip = (value: string): Html | string => {
     const hex = colours.get(value);
-    if (filter === 'hue') return html`<span class="choice-strip">${hueStrip(book, value)}</span>`;
+    if (filter === 'hue') return html`<span class="choice-strip">${hueStrip(groups, value)}</span>`;
     return filter === 'material' && hex !== undefined
       ? html`<span class="choice-strip">${chips([{ overWhite: hex, overBlack: hex }], '')}</span>`
       : '';
@@ -90,10 +95,11 @@ export const findPage: PageKind = {
   url: () => paths.find,
   render: (context) => {
     const { book, assets } = context;
-    const values = facetValues(book);
-    const groups = FACETS.flatMap(([filter, name]) => {
-      const found = values.get(filter);
-      return found === undefined ? [] : [facetGroup(book, filter, name, found)];
+    const groups = coloursByHue(book);
+    const values = facetValues(book, groups);
+    const facets = FACETS.flatMap((facet) => {
+      const found = values.get(facet[0]);
+      return found === undefined ? [] : [facetGroup(book, groups, facet, found)];
     });
     const count = book.recipes.length + book.looks.length;
     const index = assets.pagefind === undefined ? '' : html` data-pagefind="${link(context, assets.pagefind)}"`;
@@ -108,12 +114,12 @@ export const findPage: PageKind = {
 <form class="find-form" role="search" hidden>
 <label for="find-words">Words</label><span class="search-line"><input id="find-words" name="q" type="search" autocomplete="off" spellcheck="false"><button type="submit">Find</button></span>
 <fieldset class="find-kind"><legend>Look among</legend><ul class="choices"><li><input type="radio" id="k-colour" name="kind" value="colour" checked><label for="k-colour">Colours</label></li><li><input type="radio" id="k-all" name="kind" value=""><label for="k-all">Everything</label></li></ul></fieldset>
-<details class="narrow" data-narrow><summary>Narrow it by hue, pattern, flake, material <span class="chosen" data-chosen-count></span></summary><div class="facets">${groups}</div>
+<details class="narrow" data-narrow><summary>Narrow it by hue, pattern, flake, material <span class="chosen" data-chosen-count></span></summary><div class="facets">${facets}</div>
 <p><button class="quiet" type="reset">Clear all</button></p></details>
 </form>
 <div class="find-results">
 <p class="find-count" role="status" data-count>${counted(count, 'colour')}, by hue.</p>
-<div data-results>${coloursByHue(book).map(
+<div data-results>${groups.map(
         ({ hue, entries }) =>
           html`<h2>${sentence(hue)}</h2><ul class="found-list">${entries.map(({ id, title, body, pattern, facets }) =>
             foundRow({

@@ -7,6 +7,10 @@ import { chips } from '../swatch/chip.ts';
 import { tile, tileBudget } from '../tile.ts';
 import { counted, sentence } from '../words.ts';
 
+/** A wall of more colours than this shows some of each hue, and where the others are. */
+const WHOLE_WALL = 480;
+const SOME_OF_A_HUE = 36;
+
 /** The wall of colours. */
 export const homePage: PageKind = {
   kind: 'home',
@@ -16,7 +20,9 @@ export const homePage: PageKind = {
     const { book } = context;
     const groups = coloursByHue(book);
     const count = book.recipes.length + book.looks.length;
-    const budget = tileBudget(count);
+    const most = count <= WHOLE_WALL ? count : SOME_OF_A_HUE;
+    const shown = groups.reduce((sum, { entries }) => sum + Math.min(entries.length, most), 0);
+    const budget = tileBudget(shown);
     return document(context, {
       description: `${book.title}: ${counted(count, 'colour')} for soft-plastic lures, computed from what is in the cup.`,
       part: paths.home,
@@ -29,23 +35,41 @@ export const homePage: PageKind = {
 <p class="filter-count" role="status" data-filter-count></p>
 </div>
 <nav class="hues" aria-label="Families of hue"><ul>${groups.map(hueLink)}</ul></nav>
-<div class="walls">${groups.map((group) => hueSection(context, group, budget))}</div>${groups.length === 0 ? html`<p>The book has no colours yet. <a href="${link(context, paths.foreword)}">The foreword</a> says what it is for.</p>` : ''}`,
+<div class="walls">${groups.map((group) => hueSection(context, group, { budget, most }))}</div>${groups.length === 0 ? html`<p>The book has no colours yet. <a href="${link(context, paths.foreword)}">The foreword</a> says what it is for.</p>` : ''}`,
     });
   },
 };
 
 /** The colours of one hue, its name before them. */
-function hueSection(context: PageContext, { hue, entries }: HueGroup, budget: number): Html {
+function hueSection(
+  context: PageContext,
+  group: HueGroup,
+  options: { readonly budget: number; readonly most: number },
+): Html {
+  const { hue, entries } = group;
   const id = hueAnchor(hue);
-  return html`<section class="hue" aria-labelledby="${id}" data-filter-group><h2 id="${id}" tabindex="-1">${sentence(hue)} <span class="count">${counted(entries.length, 'colour')}</span></h2>
-<ul class="wall">${entries.map((entry) => tile(context, entry, { budget }))}</ul></section>
+  const shown = spread(entries, options.most);
+  const count = counted(entries.length, 'colour');
+  const all =
+    shown.length === entries.length
+      ? html`<span class="count">${count}</span>`
+      : html`<a class="count" href="${link(context, paths.find)}?hue=${encodeURIComponent(hue)}">all ${count}</a>`;
+  return html`<section class="hue" aria-labelledby="${id}" data-filter-group><h2 id="${id}" tabindex="-1">${sentence(hue)} ${all}</h2>
+<ul class="wall">${shown.map((entry) => tile(context, entry, options))}</ul></section>
 `;
+}
+
+/** At most so many of a list, evenly from its first to its last. */
+function spread<T>(list: readonly T[], most: number): readonly T[] {
+  if (list.length <= most) return list;
+  return Array.from({ length: most }, (_, at) => list[Math.round((at * (list.length - 1)) / (most - 1))]!);
 }
 
 /** A family's name under a strip of its colours. */
 function hueLink({ hue, entries }: HueGroup): Html {
-  const colours = entries
-    .slice(0, 24)
-    .map(({ body }) => ({ overWhite: body.overWhite.hex, overBlack: body.overBlack.hex }));
+  const colours = spread(entries, 24).map(({ body }) => ({
+    overWhite: body.overWhite.hex,
+    overBlack: body.overBlack.hex,
+  }));
   return html`<li><a href="#${hueAnchor(hue)}">${chips(colours, '')}<span>${sentence(hue)} <span class="count">${entries.length}</span></span></a></li>`;
 }

@@ -32,6 +32,7 @@ export const recipePage: PageKind = {
 function fullPage(context: PageContext, recipe: Recipe): string {
   const mold = required(bookIndex(context.book).molds, recipe.mold);
   const { title, notes } = recipe;
+  const plan = recipePlan(context, recipe);
   return document(context, {
     title,
     description:
@@ -49,11 +50,11 @@ ${jumps(recipe)}
 <div class="column-main">
 ${notes.trim() === '' ? '' : html`<div class="notes">${notesHtml(context, notes)}</div>`}
 ${photoFigures(context, recipe.photos, `Photo of ${title}`)}
-${plannerSection(context, recipe)}
+${plannerSection(context, recipe, plan)}
 ${workSection(context, recipe)}
 ${roundsSection(context, recipe.cups, (id) => required(bookIndex(context.book).materials, id).title)}
 ${relativesSection(context, recipe)}
-${costSection(context, recipe)}
+${costSection(recipe, plan)}
 </div>
 <aside class="column-side" aria-label="Particulars">
 ${looksSection(context, recipe)}
@@ -99,9 +100,8 @@ function recipePlan(context: PageContext, recipe: Recipe): PlannerData {
   return plannerData(shop, [recipe], (id) => link(context, paths.material(id)));
 }
 
-function plannerSection(context: PageContext, recipe: Recipe): Html {
+function plannerSection(context: PageContext, recipe: Recipe, data: PlannerData): Html {
   const { book } = context;
-  const data = recipePlan(context, recipe);
   const names = plannedNames(data, data.recipes[0]!);
   const options = book.molds.map(
     ({ id, title }) => html`<option value="${id}"${id === recipe.mold ? html` selected` : ''}>${title}</option>`,
@@ -170,8 +170,7 @@ ${
 }</section>`;
 }
 
-function costSection(context: PageContext, recipe: Recipe): Html {
-  const data = recipePlan(context, recipe);
+function costSection(recipe: Recipe, data: PlannerData): Html {
   return html`<section class="part" aria-labelledby="costs"><h2 id="costs">Cost and shopping</h2><div data-planned-costs>${batchCosts(recipe.batch, plannedNames(data, data.recipes[0]!))}</div></section>`;
 }
 

@@ -83,9 +83,16 @@ export interface BaitDrawing {
   readonly id: string;
   readonly seed: string;
   readonly label: string;
+  /** Whether it is drawn to a scale that can be told. */
+  readonly scaled?: boolean;
 }
 
-function drawing(shape: BaitShape, lengthMm: number, areas: readonly Area[], { id, seed, label }: BaitDrawing): Html {
+function drawing(
+  shape: BaitShape,
+  lengthMm: number,
+  areas: readonly Area[],
+  { id, seed, label, scaled = true }: BaitDrawing,
+): Html {
   const patterns = new Map<Coat, readonly FlakePattern[]>();
   for (const { coat } of areas) {
     if (patterns.has(coat)) continue;
@@ -113,7 +120,7 @@ function drawing(shape: BaitShape, lengthMm: number, areas: readonly Area[], { i
   const height = round(2 * (shape.reachMm + MARGIN_MM * 0.75));
   const panel = (view: View, parts: Html): Html => {
     const over = view === 'white' ? WHITE_CARD : BLACK_CARD;
-    return html`<svg class="bait ${view}" role="img" aria-label="${label}, over ${view}" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">${parts}<rect width="${width}" height="${height}" fill="${over}"/><g transform="translate(${MARGIN_MM} ${round(height / 2)})">${side(view)}${lines}</g>${view === 'white' ? scaleBar(width, height) : ''}</svg>`;
+    return html`<svg class="bait ${view}" role="img" aria-label="${label}, over ${view}" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">${parts}<rect width="${width}" height="${height}" fill="${over}"/><g transform="translate(${MARGIN_MM} ${round(height / 2)})">${side(view)}${lines}</g>${view === 'white' && scaled ? scaleBar(width, height) : ''}</svg>`;
   };
   const tall = height / width > TALL ? ' tall' : '';
   return html`<div class="baits${tall}">${panel('white', html`<defs>${definitions}</defs>`)}${panel('black', html``)}</div>`;
@@ -138,7 +145,7 @@ export function bait(recipe: Recipe, mold: Mold, options: BaitDrawing): Html {
 export function lookBait(look: RecipeLook, options: BaitDrawing): Html {
   const [lengthMm, thicknessMm] = [80, 11];
   const shape = baitShape(look.shape, lengthMm, thicknessMm);
-  return drawing(shape, lengthMm, lookAreas(look, shape), options);
+  return drawing(shape, lengthMm, lookAreas(look, shape), { ...options, scaled: false });
 }
 
 /** The outline of a mold's bait, in grey. */

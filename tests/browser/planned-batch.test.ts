@@ -1,0 +1,69 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { baitsFrom, plannedBatch } from '../../src/browser/planned-batch.ts';
+import { batchCosts, batchCups } from '../../src/render/batch-view.ts';
+import { bookIndex } from '../../src/render/book-index.ts';
+import { embeddedJson } from '../../src/render/html.ts';
+import { type PlannerData, plannedNames, plannerData } from '../../src/render/planner-data.ts';
+import { pageOf, SAMPLE_BOOK } from '../render/sample-book.ts';
+
+const { materials, molds } = bookIndex(SAMPLE_BOOK);
+
+/** A recipe's data as a page has it: written as JSON and read again. */
+function pageData(id: string): PlannerData {
+  const recipe = SAMPLE_BOOK.recipes.find((each) => each.id === id)!;
+  const data = plannerData(
+    { materials, molds, settings: SAMPLE_BOOK.settings },
+    [recipe],
+    (material) => `../../shelf/${material}/`,
+  );
+  return JSON.parse(embeddedJson(data).toString()) as PlannerData;
+}
+
+test.each(SAMPLE_BOOK.recipes.map(({ id }) => id))(
+  'plannedBatch(data, recipe, lines) of %s is the batch that the build made',
+  (id) => {
+    const data = pageData(id);
+    const { batch } = SAMPLE_BOOK.recipes.find((recipe) => recipe.id === id)!;
+    const planned = plannedBatch(data, data.recipes[0]!, batch.lines);
+    expect(planned.lines).toEqual(batch.lines);
+    expect(planned.cups.map(({ amounts, split }) => [split, amounts.map(({ text }) => text)])).toEqual(
+      batch.cups.map(({ amounts, split }) => [split, amounts.map(({ text }) => text)]),
+    );
+    expect(planned.cost).toBeCloseTo(batch.cost, 6);
+  },
+);
+
+test('the planner writes what the page says already', async () => {
+  const data = pageData('alder-smoke');
+  const [recipe] = data.recipes;
+  const page = await pageOf('recipe', 'alder-smoke');
+  const batch = plannedBatch(data, recipe!, [{ mold: recipe!.mold, baits: recipe!.baits }]);
+  expect(page).toContain(batchCups(batch, plannedNames(data, recipe!)).toString());
+  expect(page).toContain(batchCosts(batch, plannedNames(data, recipe!)).toString());
+});
+
+test('plannedBatch(data, recipe, lines) needs more plastic for more baits, in proportion but for what stays in the cups', () => {
+  const data = pageData('alder-smoke');
+  const plastic = (baits: number): number =>
+    plannedBatch(data, data.recipes[0]!, [{ mold: 'minnow-3', baits }]).cups.reduce(
+      (sum, { plastics, split }) => sum + split * plastics.reduce((all, { ml }) => all + ml, 0),
+      0,
+    );
+  fc.assert(
+    fc.property(fc.integer({ min: 1, max: 500 }), fc.integer({ min: 1, max: 500 }), (one, more) => {
+      expect(plastic(one + more)).toBeGreaterThan(plastic(one));
+    }),
+    { numRuns: 25 },
+  );
+});
+
+test('plannedBatch(data, recipe, lines) names what the data does not have', () => {
+  const data = pageData('alder-smoke');
+  expect(() => plannedBatch(data, data.recipes[0]!, [{ mold: 'no-such-mold', baits: 1 }])).toThrow(/no-such-mold/);
+});
+
+test('baitsFrom(text) takes whole numbers that a batch can have', () => {
+  expect(['12', ' 7 ', '1', '100000'].map(baitsFrom)).toEqual([12, 7, 1, 100_000]);
+  expect(['', '0', '-3', '1.5', 'ten', '100001', '1e9'].map(baitsFrom)).toEqual(new Array(7).fill(undefined));
+});
