@@ -3,11 +3,11 @@
  *
  * @packageDocumentation
  */
-import type { Batch, Material, Mold, Recipe, Settings } from '../book/model.ts';
+import type { Batch, Material, Recipe, Settings } from '../book/model.ts';
 import { type BatchNames, batchCosts, batchCups } from '../render/batch-view.ts';
 import { type Html, html } from '../render/html.ts';
 import type { PlanPageData } from '../render/pages/plan.ts';
-import { plannedNames, plannerData } from '../render/planner-data.ts';
+import { plannedNames, plannerData, type ShopMold } from '../render/planner-data.ts';
 import { counted } from '../render/words.ts';
 import { mergeBatches } from './merge-batches.ts';
 import { afterPause, pageData } from './page-data.ts';
@@ -16,8 +16,7 @@ import { baitsFrom, MOST_BAITS, type PlanLine, plannedBatch } from './planned-ba
 /** What is read of a recipe's data file. */
 interface RecipeFile {
   readonly recipe: Recipe;
-  readonly materials: readonly Material[];
-  readonly mold: Mold;
+  readonly materials: readonly Omit<Material, 'usedIn'>[];
   readonly settings: Settings;
 }
 
@@ -43,7 +42,7 @@ interface Planned {
   readonly names: BatchNames;
 }
 
-async function planRecipe(id: string, lines: readonly PlanLine[], molds: readonly Mold[]): Promise<Planned> {
+async function planRecipe(id: string, lines: readonly PlanLine[], molds: readonly ShopMold[]): Promise<Planned> {
   const { recipe, materials, settings } = await recipeFile(id);
   const shop = {
     materials: new Map(materials.map((material) => [material.id, material])),

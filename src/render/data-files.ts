@@ -45,9 +45,14 @@ function recipeData(book: Book, id: string): object {
     book: { title: book.title, maker: book.maker, address: book.address },
     settings: book.settings,
     recipe,
-    mold: required(molds, recipe.mold),
-    materials: [...used].sort().map((material) => required(materials, material)),
+    mold: withoutUses(required(molds, recipe.mold)),
+    materials: [...used].sort().map((material) => withoutUses(required(materials, material))),
   };
+}
+
+/** A thing without the list of where else it is used: that is the book's, and would make every recipe's file grow with it. */
+function withoutUses<T extends { readonly usedIn: readonly unknown[] }>({ usedIn: _, ...thing }: T): Omit<T, 'usedIn'> {
+  return thing;
 }
 
 /** All files beside the pages. */

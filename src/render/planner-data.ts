@@ -53,7 +53,7 @@ export interface PlannerData {
 // Six digits are far below what any bench can measure, and half of what JSON would write.
 const brief = (numbers: readonly number[]): readonly number[] => numbers.map((number) => Number(number.toPrecision(6)));
 
-function plannedMaterial(material: Material, href: string): PlannedMaterial {
+function plannedMaterial(material: Omit<Material, 'usedIn'>, href: string): PlannedMaterial {
   const { id, kind, title, hex, constants, flake, gramsPerMl, gramsPerDrop, price, packGrams, stockGrams } = material;
   return {
     id,
@@ -91,15 +91,18 @@ function plannedRecipe(bodyMm: number, recipe: Recipe): PlannedRecipe {
   };
 }
 
+/** A mold in the shop: with the thickness at which colours are judged. */
+export type ShopMold = PlannedMold & Pick<Mold, 'bodyMm'>;
+
 /** What batches are planned with. */
 export interface PlannerShop {
-  readonly materials: ReadonlyMap<string, Material>;
-  readonly molds: ReadonlyMap<string, Mold>;
+  readonly materials: ReadonlyMap<string, Omit<Material, 'usedIn'>>;
+  readonly molds: ReadonlyMap<string, ShopMold>;
   readonly settings: Settings;
 }
 
 /** A mold as the planner needs it. */
-export function plannedMold({ id, title, cavities, cavityMl, sprueMl, bag }: Mold): PlannedMold {
+export function plannedMold({ id, title, cavities, cavityMl, sprueMl, bag }: PlannedMold): PlannedMold {
   return { id, title, cavities, cavityMl, sprueMl, ...(bag === undefined ? {} : { bag }) };
 }
 

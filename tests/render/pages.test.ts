@@ -154,6 +154,8 @@ test('the data of a recipe stands by itself: its materials and its mold are in i
   expect(data.recipe.id).toBe('alder-smoke');
   expect(data.mold.id).toBe('minnow-3');
   expect(data.materials.map(({ id }: { id: string }) => id)).toContain('copper-hex-040');
+  // Where else a material is used would make every file grow with the book.
+  expect(JSON.stringify(data)).not.toContain('usedIn');
   expect(SAMPLE_FILES['colours/weir-foam.md']).toBe(
     FILES.find(({ kind }) => kind === 'recipe-source')!.text(SAMPLE_BOOK, 'weir-foam'),
   );

@@ -39,8 +39,16 @@ function blockView(block: CardBlock, content: CardContent): Html {
   }
 }
 
-/** All sides of a card. */
-export function cardSides(card: FittedCard, coats: Coats, idPrefix: string): readonly Html[] {
+/**
+ * All sides of a card.
+ *
+ * @param options beginning of the ids in it, one that the page has once; most flakes of its drawing
+ */
+export function cardSides(
+  card: FittedCard,
+  coats: Coats,
+  { id: idPrefix, budget }: { readonly id: string; readonly budget: number },
+): readonly Html[] {
   const { content, format, sides } = card;
   const { title, batch, id, book } = content;
   return sides.map(({ blocks, step }, index) => {
@@ -48,7 +56,7 @@ export function cardSides(card: FittedCard, coats: Coats, idPrefix: string): rea
     const drawing = pour(coats, {
       id: `${idPrefix}-${index}`,
       seed: id,
-      budget: 110,
+      budget: first ? budget : budget / 4,
       label: first ? `${title} over white and over black` : '',
     });
     const number = sides.length > 1 ? `side ${index + 1} of ${sides.length}` : '';

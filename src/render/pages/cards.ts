@@ -15,11 +15,15 @@ import { link, paths } from '../links.ts';
 import type { PageKind } from '../page.ts';
 import { chips } from '../swatch/chip.ts';
 import { recipeCoats } from '../swatch/coat.ts';
+import { tileBudget } from '../tile.ts';
 import { counted, sentence } from '../words.ts';
 
-function sidesOf(book: Book, recipe: Recipe, format: CardFormat): readonly Html[] {
+function sidesOf(book: Book, recipe: Recipe, format: CardFormat, cards: number): readonly Html[] {
   const mold = required(bookIndex(book).molds, recipe.mold);
-  return cardSides(fitCard(cardContent(book, recipe), format), recipeCoats(recipe, mold), `c-${recipe.id}`);
+  return cardSides(fitCard(cardContent(book, recipe), format), recipeCoats(recipe, mold), {
+    id: `c-${recipe.id}`,
+    budget: tileBudget(cards),
+  });
 }
 
 /** What stands above the papers on a screen: how to print, and where else to go. */
@@ -37,7 +41,7 @@ function cardPage(kind: string, format: CardFormat, size: string, url: (id: stri
     render: (context, id) => {
       const { book } = context;
       const recipe = required(bookIndex(book).recipes, id);
-      const sides = sidesOf(book, recipe, format);
+      const sides = sidesOf(book, recipe, format, 1);
       const unaddressed =
         book.address === undefined ? ' It has no QR code, since the book does not state its address.' : '';
       const two =
@@ -74,7 +78,7 @@ function sheetPage(kind: string, format: CardFormat, sheet: 'a4' | 'letter', siz
     url: () => url,
     render: (context) => {
       const { book } = context;
-      const cells = book.recipes.flatMap((recipe) => sidesOf(book, recipe, format));
+      const cells = book.recipes.flatMap((recipe) => sidesOf(book, recipe, format, book.recipes.length));
       const sheets = Array.from({ length: Math.ceil(cells.length / CELLS) }, (_, index) =>
         cells.slice(index * CELLS, (index + 1) * CELLS),
       );

@@ -1,21 +1,21 @@
-import type { Book, Mold } from '../../book/model.ts';
+import type { Book } from '../../book/model.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { document } from '../document.ts';
 import { embeddedJson, type Html, html } from '../html.ts';
 import { link, paths } from '../links.ts';
 import type { PageKind } from '../page.ts';
+import { plannedMold, type ShopMold } from '../planner-data.ts';
 
 /** What the plan page knows before it has fetched any recipe. */
 export interface PlanPageData {
-  readonly molds: readonly Mold[];
+  readonly molds: readonly ShopMold[];
   /** Usual mold and batch of each recipe. */
   readonly recipes: readonly { readonly id: string; readonly mold: string; readonly baits: number }[];
 }
 
 function planData({ molds, recipes }: Book): PlanPageData {
   return {
-    // The files of the molds and the lists of their colours are not planned with.
-    molds: molds.map((mold) => ({ ...mold, notes: '', photos: [], usedIn: [], source: { path: '', text: '' } })),
+    molds: molds.map((mold) => ({ ...plannedMold(mold), bodyMm: mold.bodyMm })),
     recipes: recipes.map(({ id, mold, batch }) => ({ id, mold, baits: batch.baits })),
   };
 }
