@@ -9,7 +9,7 @@ import type { CupSpec } from './cup-specs.ts';
 import { describeChange } from './describe-change.ts';
 import { hueFamily, lookFacets } from './facets.ts';
 import type { FilledCup } from './fill-cup.ts';
-import { baitInWater, baitLooks, baitUnderLights, type SharedCup } from './looks.ts';
+import { baitInWater, baitLooks, baitUnderLights, type SharedCup, withoutFlake } from './looks.ts';
 import type { Cup, Facets, Mold, Pattern, Publish, Recipe, Settings, Tier } from './model.ts';
 import { photoOf } from './photo-of.ts';
 import type { Report } from './report.ts';
@@ -120,6 +120,8 @@ export function compileRecipe(
   const shared = coloured.map(({ body }, index): SharedCup => ({ body, share: shares[index]! }));
   const body = baitLooks(parts.pattern, shared, mold.bodyMm);
   const thin = baitLooks(parts.pattern, shared, mold.thinMm);
+  const plainCups = shared.map((cup): SharedCup => ({ ...cup, body: withoutFlake(cup.body) }));
+  const plain = baitLooks(parts.pattern, plainCups, mold.bodyMm);
   const batchShelf = (material: string): NonNullable<ReturnType<Shelf['get']>> => shelf.get(material)!;
   const batch = batchOfRecipe(
     { cups },
@@ -148,6 +150,11 @@ export function compileRecipe(
       body: body.side,
       thin: thin.side,
       ...(body.other === undefined ? {} : { other: body.other }),
+      between: {
+        body: plain.side,
+        thin: baitLooks(parts.pattern, plainCups, mold.thinMm).side,
+        ...(plain.other === undefined ? {} : { other: plain.other }),
+      },
       ...(contrast === undefined ? {} : { contrast }),
       lights: baitUnderLights(parts.pattern, shared, mold.bodyMm),
       water: baitInWater(parts.pattern, shared, mold.bodyMm),

@@ -197,6 +197,8 @@ export interface Recipe {
   readonly thin: Look;
   /** Laminates: the other side. Tipped: the tip. Core: the core alone. */
   readonly other?: Look;
+  /** The same views of the bait without its flake, to draw flake on. */
+  readonly between: { readonly body: Look; readonly thin: Look; readonly other?: Look };
   /** Between the first two cups, as seen through a streak or a layer. */
   readonly contrast?: { readonly deltaE: number; readonly suits: string };
   /** The body under other lights than daylight, adapted to each. */

@@ -16,9 +16,14 @@ export function publishedBook(book: Book): Book {
     .filter(({ id }) => full.has(id))
     .map((recipe) => withoutSecrets(recipe, full, shown, new Set(targets.map(({ id }) => id))));
   const looks = book.recipes.filter(({ id }) => shown.has(id) && !full.has(id)).map((recipe) => lookOnly(recipe, book));
+  const families = compileFamilies([
+    ...recipes,
+    ...looks.map(({ id, title }) => lookDescendant(id, title, book, shown)),
+  ]);
+  const familyOf = new Map(families.flatMap((family) => family.members.map((id) => [id, family.id] as const)));
   return {
     ...book,
-    recipes,
+    recipes: recipes.map((recipe) => ({ ...recipe, family: familyOf.get(recipe.id)! })),
     looks,
     targets,
     materials: book.materials.map((material) => ({
@@ -26,7 +31,7 @@ export function publishedBook(book: Book): Book {
       usedIn: material.usedIn.filter(({ recipe }) => full.has(recipe)),
     })),
     molds: book.molds.map((mold) => ({ ...mold, usedIn: mold.usedIn.filter((id) => full.has(id)) })),
-    families: compileFamilies([...recipes, ...looks.map(({ id, title }) => lookDescendant(id, title, book, shown))]),
+    families,
   };
 }
 
@@ -53,7 +58,6 @@ function withoutSecrets(
     children: recipe.children.filter((id) => shown.has(id)),
     cupsFrom: recipe.cupsFrom.filter((id) => shown.has(id)),
     cupsIn: recipe.cupsIn.filter((id) => shown.has(id)),
-    family: recipe.id,
     source: namesHidden || hidesTarget ? { ...recipe.source, text: standaloneRecipe(recipe) } : recipe.source,
   };
 }
