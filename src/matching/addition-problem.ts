@@ -1,0 +1,76 @@
+import { type CupState, total } from '../cup/ledger.ts';
+import type { OpticalConstants } from '../optics/mixture.ts';
+import { BAND_COUNT } from '../optics/spectrum.ts';
+import { type ModelCorrection, NO_CORRECTION } from './correct-model.ts';
+import { baseOfCup } from './cup-model.ts';
+import { type MatchMaterial, withStrengths } from './match-material.ts';
+import type { Ingredient } from './measure-doses.ts';
+import { Mix } from './mix.ts';
+import type { MixCandidate } from './mix-problem.ts';
+import type { TargetPart } from './target-part.ts';
+import { type AdditionLimits, type LeftOut, usableMaterials } from './usable-materials.ts';
+
+/** A cup, a target and everything that could be added, ready to be solved. */
+export interface AdditionProblem {
+  readonly mix: Mix;
+  readonly ingredients: readonly Ingredient[];
+  readonly plasticMl: number;
+  readonly leftOut: readonly LeftOut[];
+  /** K and S of the cup as it is, per mm. */
+  readonly base: OpticalConstants;
+}
+
+// A cup is hardly ever thinned to less than a third.
+const THINNEST = 0.65;
+
+/**
+ * Sets up what could be added to a cup (see `usableMaterials`), and the plastic to thin it with where that is allowed: the one
+ * that most of the cup is.
+ */
+export function additionProblem(
+  cup: CupState,
+  target: TargetPart,
+  shelf: ReadonlyMap<string, MatchMaterial>,
+  correction: ModelCorrection = NO_CORRECTION,
+  limits: AdditionLimits = {},
+): AdditionProblem {
+  const plasticMl = total(cup.plastics);
+  const corrected = withStrengths(shelf, correction.strengths);
+  const { mix: base, flakes, plastic } = baseOfCup(cup, (name) => corrected.get(name)!);
+  const { usable, leftOut } = usableMaterials(cup, corrected, limits);
+  const ingredients: Ingredient[] = usable.map(({ material, most }) => ({ material, cup: 0, thins: false, most }));
+  const candidates: MixCandidate[] = usable.map(({ material, most }) => ({
+    cup: 0,
+    constants: material.constants!,
+    most: most / plasticMl,
+  }));
+  const thinner = limits.mayThin
+    ? Object.keys(cup.plastics).sort((one, other) => cup.plastics[other]! - cup.plastics[one]!)[0]
+    : undefined;
+  if (thinner !== undefined) {
+    const mostMl = Math.max(0, (limits.roomMl ?? 3 * plasticMl) - plasticMl);
+    const share = Math.min(THINNEST, mostMl / (plasticMl + mostMl));
+    if (share > 0.01) {
+      ingredients.push({ material: shelf.get(thinner)!, cup: 0, thins: true, most: mostMl });
+      candidates.push({ cup: 0, constants: difference(plastic, base), most: share });
+    }
+  }
+  const goal = {
+    layers: [{ cup: 0, thickness: target.thicknessMm, flakes }],
+    overWhite: target.overWhite,
+    ...(target.overBlack === undefined ? {} : { overBlack: target.overBlack }),
+    offWhite: correction.offWhite,
+    offBlack: correction.offBlack,
+  };
+  return { mix: new Mix({ cups: [base], goals: [goal], candidates }), ingredients, plasticMl, leftOut, base };
+}
+
+function difference(one: OpticalConstants, other: OpticalConstants): OpticalConstants {
+  const absorption = new Float64Array(BAND_COUNT);
+  const scattering = new Float64Array(BAND_COUNT);
+  for (let band = 0; band < BAND_COUNT; band++) {
+    absorption[band] = one.absorption[band]! - other.absorption[band]!;
+    scattering[band] = one.scattering[band]! - other.scattering[band]!;
+  }
+  return { absorption, scattering };
+}

@@ -1,0 +1,194 @@
+import type { Bench } from '../cup/bench.ts';
+import type { CupState } from '../cup/ledger.ts';
+import type { SpreadFlake } from '../optics/flake.ts';
+import { spreadFlake } from '../optics/flake.ts';
+import { type ModelCorrection, NO_CORRECTION } from './correct-model.ts';
+import { baseOfCup } from './cup-model.ts';
+import { type FoundDoses, findDoses } from './find-doses.ts';
+import { type FlakeChoice, flakeDose, nearestFlakes, type WantedFlake } from './flake-match.ts';
+import { laminateDoses } from './laminate-doses.ts';
+import { type MatchMaterial, shelfByName, withStrengths } from './match-material.ts';
+import { type Ingredient, measureDoses } from './measure-doses.ts';
+import { type MissingKind, missingKinds } from './missing-kind.ts';
+import { Mix } from './mix.ts';
+import type { MixCandidate, MixGoal, MixProblem } from './mix-problem.ts';
+import { type RecipeProposal, rankRecipes, recipeProposal } from './recipe-proposal.ts';
+import { targetConstants } from './target-constants.ts';
+import { partFault, type TargetPart } from './target-part.ts';
+import { type AdditionLimits, type LeftOut, usableMaterials } from './usable-materials.ts';
+import { differenceText, listed } from './words.ts';
+
+/** A target that is to be made from plain plastic. */
+export interface FirstRecipeQuestion {
+  /** One: a solid bait. Two: the sides of a laminate as they are seen in the finished bait, each through the other. */
+  readonly parts: readonly TargetPart[];
+  readonly flakes?: readonly WantedFlake[];
+  /** Plastic of the cups, and how much of it in each, ml. */
+  readonly plastic: string;
+  readonly plasticMl: number;
+  readonly shelf: readonly MatchMaterial[];
+  readonly bench: Bench;
+  readonly tolerance: number;
+  readonly limits?: Pick<AdditionLimits, 'inStock' | 'without'>;
+  /** What rounds of the same colour have taught. */
+  readonly correction?: ModelCorrection;
+  /** Most materials in a cup, flake apart; unset: 4. */
+  readonly most?: number;
+  /** Proposals wanted; unset: 3. */
+  readonly proposals?: number;
+}
+
+/** Recipes for a target. */
+export interface FirstRecipe {
+  /** 'make' one of them, 'cannot' get within tolerance from this shelf, or a 'fault' in what was asked. */
+  readonly advice: 'make' | 'cannot' | 'fault';
+  readonly sentence: string;
+  /** Best first. */
+  readonly proposals: readonly RecipeProposal[];
+  readonly missing: readonly MissingKind[];
+  /** For each flake of the target, the nearest on the shelf. */
+  readonly flakes: readonly FlakeChoice[];
+  readonly leftOut: readonly LeftOut[];
+}
+
+const WORKED_OUT = 14;
+
+/**
+ * The best few recipes for a target, from plain plastic: of at most so many materials a cup, in amounts that the bench can measure.
+ *
+ * Of a laminate both sides are found together, since each is seen through the other. Never throws for what a maker gives.
+ */
+export function firstRecipe(question: FirstRecipeQuestion): FirstRecipe {
+  const fault = questionFault(question);
+  if (fault !== undefined)
+    return { advice: 'fault', sentence: fault, proposals: [], missing: [], flakes: [], leftOut: [] };
+  const { parts, plastic, plasticMl, bench, tolerance, limits = {}, most = 4, correction = NO_CORRECTION } = question;
+  const shelf = withStrengths(shelfByName(question.shelf), correction.strengths);
+  const cup: CupState = { plastics: { [plastic]: plasticMl }, materials: {} };
+  const { plastic: clear } = baseOfCup(cup, (name) => shelf.get(name)!);
+  const { usable, leftOut } = usableMaterials(cup, shelf, limits);
+  const flakes = chosenFlakes(question, shelf);
+  const spread = flakes.map(({ material, dose }): SpreadFlake => spreadFlake(material.flake!, dose));
+  const cups = parts.map(() => clear);
+  const ingredients: Ingredient[] = parts.flatMap((_, index) =>
+    usable.map(({ material, most: grams }) => ({ material, cup: index, thins: false, most: grams })),
+  );
+  const candidates: MixCandidate[] = ingredients.map(({ material, cup: index, most: grams }) => ({
+    cup: index,
+    constants: material.constants!,
+    most: grams / plasticMl,
+  }));
+  const problem: MixProblem = { cups, goals: goalsOf(parts, spread, correction), candidates };
+  const mix = new Mix(problem);
+  const start = parts.map(targetConstants);
+  const found: readonly FoundDoses[] =
+    parts.length === 1 ? findDoses(mix, [start], { size: most }) : laminateDoses(problem, start, most);
+  const each = parts.map(() => plasticMl);
+  const measured = found
+    .slice(0, WORKED_OUT)
+    .map(({ set, doses }) => ({ exact: doses, measured: measureDoses(mix, ingredients, set, doses, each, bench) }));
+  const proposals = rankRecipes(
+    measured
+      .filter(({ measured: { ingredients: used } }) => used.length > 0)
+      .map(({ exact, measured: result }) =>
+        recipeProposal({
+          exact,
+          measured: result,
+          mix,
+          ingredients,
+          parts,
+          plastic,
+          plasticMl,
+          shelf,
+          flakes,
+          correction,
+          tolerance,
+          bench,
+        }),
+      ),
+    tolerance,
+    question.proposals ?? 3,
+  );
+  const known = { proposals, flakes: flakes.map(({ choice }) => choice), leftOut };
+  const [best] = proposals;
+  const exact = found[0] && mix.worst(found[0].doses);
+  if (best && exact !== undefined && (best.deltaE <= tolerance || exact <= tolerance)) {
+    const rounding =
+      best.deltaE <= tolerance
+        ? ''
+        : ` Measured so, it misses by ΔE ${differenceText(best.deltaE)}: weigh it, or make more at once.`;
+    return { advice: 'make', sentence: `${best.sentence}${rounding}`, missing: [], ...known };
+  }
+  const missing =
+    parts.length === 1
+      ? missingKinds(
+          cup,
+          parts[0]!,
+          shelf,
+          NO_CORRECTION,
+          limits,
+          found[0]?.set.map((j) => ingredients[j]!.material.id) ?? [],
+          exact ?? mix.worst(new Float64Array(mix.count)),
+        )
+      : [];
+  return { advice: 'cannot', sentence: cannotSentence(best, missing, usable.length), missing, ...known };
+}
+
+function cannotSentence(best: RecipeProposal | undefined, missing: readonly MissingKind[], usable: number): string {
+  const reach =
+    usable === 0
+      ? 'There is no colorant or powder on the shelf that could be used.'
+      : best
+        ? `Nothing on the shelf gets within tolerance. The nearest leaves ΔE ${differenceText(best.deltaE)}. ${best.sentence}`
+        : 'Nothing on the shelf comes nearer to this colour than the plain plastic.';
+  return missing.length > 0 ? `${reach} What would help: ${listed(missing.map(({ words }) => words))}.` : reach;
+}
+
+function goalsOf(
+  parts: readonly TargetPart[],
+  flakes: readonly SpreadFlake[],
+  { offWhite, offBlack }: ModelCorrection,
+): readonly MixGoal[] {
+  return parts.map(({ overWhite, overBlack, thicknessMm }, index): MixGoal => {
+    const colours = { overWhite, ...(overBlack === undefined ? {} : { overBlack }), offWhite, offBlack };
+    if (parts.length === 1) return { layers: [{ cup: 0, thickness: thicknessMm, flakes }], ...colours };
+    const side = { thickness: thicknessMm / 2, flakes };
+    return {
+      layers: [
+        { cup: index, ...side },
+        { cup: 1 - index, ...side },
+      ],
+      ...colours,
+    };
+  });
+}
+
+function chosenFlakes(
+  { flakes = [], parts, limits }: FirstRecipeQuestion,
+  shelf: ReadonlyMap<string, MatchMaterial>,
+): readonly { material: MatchMaterial; dose: number; choice: FlakeChoice }[] {
+  return flakes.flatMap((wanted) => {
+    const there = [...shelf.values()].filter(
+      ({ stockGrams }) => !limits?.inStock || stockGrams === undefined || stockGrams > 0,
+    );
+    const [choice] = nearestFlakes(wanted, there);
+    const material = choice && shelf.get(choice.material);
+    return material ? [{ material, dose: flakeDose(material, parts[0]!.thicknessMm, wanted.coverage), choice }] : [];
+  });
+}
+
+function questionFault({ parts, plastic, plasticMl, shelf, tolerance, most }: FirstRecipeQuestion): string | undefined {
+  if (parts.length === 0) return 'The target has no colour. Give at least the colour over white.';
+  if (parts.length > 2)
+    return 'The target has more than two parts. A laminate has two sides; match the others one at a time.';
+  const base = shelf.find(({ id }) => id === plastic);
+  if (base?.kind !== 'plastic' || !base.constants)
+    return `There is no plastic ${plastic} on the shelf. Every cup begins with plastic.`;
+  if (!(plasticMl > 0 && Number.isFinite(plasticMl)))
+    return 'The cup has no plastic. Give its volume in millilitres, such as 120.';
+  if (!(tolerance > 0 && Number.isFinite(tolerance)))
+    return 'The tolerance is no number above 0. Give the largest ΔE that counts as the same colour, such as 2.';
+  if (most !== undefined && !(Number.isInteger(most) && most >= 1 && most <= 6))
+    return 'A recipe takes from 1 to 6 materials a cup. Give a whole number of them.';
+  return parts.map(partFault).find((fault) => fault !== undefined);
+}

@@ -1,0 +1,223 @@
+import type { Bench } from '../cup/bench.ts';
+import { type CupState, total } from '../cup/ledger.ts';
+import { additionProblem } from './addition-problem.ts';
+import {
+  type CorrectionPriors,
+  correctModel,
+  type ModelCorrection,
+  NO_CORRECTION,
+  type Observation,
+} from './correct-model.ts';
+import { findDoses } from './find-doses.ts';
+import { firstRecipe } from './first-recipe.ts';
+import { type MatchMaterial, shelfByName } from './match-material.ts';
+import { measureDoses } from './measure-doses.ts';
+import { type MissingKind, missingKinds } from './missing-kind.ts';
+import { type Proposal, proposalOf, rankProposals } from './proposal.ts';
+import type { RecipeProposal } from './recipe-proposal.ts';
+import { targetConstants } from './target-constants.ts';
+import { partFault, type SeenViews, type TargetPart } from './target-part.ts';
+import type { AdditionLimits, LeftOut } from './usable-materials.ts';
+import { isNoVerdict, thresholdsFor, type Verdict, verdict } from './verdict.ts';
+import { differenceText, listed } from './words.ts';
+
+/** A cup that is to be brought to a target. */
+export interface NextAdditionQuestion {
+  /** What is in the cup now, by the ledger. */
+  readonly cup: CupState;
+  readonly target: TargetPart;
+  readonly shelf: readonly MatchMaterial[];
+  readonly bench: Bench;
+  /** Largest difference that counts as the same colour, ΔE00. */
+  readonly tolerance: number;
+  /** Rounds so far, the last one last. */
+  readonly rounds?: readonly Observation[];
+  /** What the cup looks like as it is now; unset: not poured yet, or not noted. */
+  readonly seen?: SeenViews;
+  readonly limits?: AdditionLimits;
+  readonly priors?: CorrectionPriors;
+  /** Plastic that a new cup would be started with, ml; unset: what is in this one. */
+  readonly startMl?: number;
+  /** Most materials in one addition; unset: 3. */
+  readonly most?: number;
+  /** Most of them that are not in the cup yet; unset: 2. */
+  readonly newBottles?: number;
+  /** Proposals wanted; unset: 3. */
+  readonly proposals?: number;
+}
+
+/** What to do with a cup now. */
+export interface NextAddition {
+  /** 'leave' it, 'add' something, 'cannot' get there from this shelf, or a 'fault' in what was asked. */
+  readonly advice: 'leave' | 'add' | 'cannot' | 'fault';
+  /** For the maker. */
+  readonly sentence: string;
+  /** The cup now, as seen, or else as predicted. */
+  readonly now?: Verdict;
+  /** ΔE00 that the corrected model gives the cup now: what the proposals are to be compared with. */
+  readonly predictedDeltaE?: number;
+  /** Best first. Each makes the predicted difference smaller. */
+  readonly proposals: readonly Proposal[];
+  /** Kinds of material that would get nearer than anything on the shelf. */
+  readonly missing: readonly MissingKind[];
+  /** A new cup that comes nearer than anything that can be done to this one, with what the rounds have taught. */
+  readonly startAgain?: RecipeProposal;
+  readonly correction: ModelCorrection;
+  readonly leftOut: readonly LeftOut[];
+}
+
+// An addition must be worth lighting the stove for, ΔE00.
+const LEAST_GAIN = 0.1;
+const WORKED_OUT = 14;
+// A new cup costs plastic and an evening: it must come this much nearer, ΔE00.
+const WORTH_STARTING_AGAIN = 0.5;
+
+/**
+ * What to add to a cup now so that it comes nearest to its target.
+ *
+ * The model is first corrected by the rounds so far. Additions only, in amounts that the bench can measure, within every material's
+ * most allowed load and the heat that the cup needs; flake in the cup is kept.
+ * Never throws for what a maker gives: an empty cup, an empty shelf, or a colour that is none is answered in a sentence.
+ */
+export function nextAddition(question: NextAdditionQuestion): NextAddition {
+  const fault = questionFault(question);
+  if (fault !== undefined) return nothing('fault', fault);
+  const { cup, target, bench, tolerance, seen, limits = {}, most = 3, newBottles = 2 } = question;
+  const shelf = shelfByName(question.shelf);
+  const correction = correctModel(question.rounds ?? [], (name) => shelf.get(name)!, question.priors);
+  const problem = additionProblem(cup, target, shelf, correction, limits);
+  const { mix, ingredients, plasticMl, leftOut } = problem;
+  const nothingAdded = new Float64Array(mix.count);
+  const [white, black] = mix.labs(nothingAdded);
+  const predicted = { overWhite: white!, ...(black === undefined ? {} : { overBlack: black }) };
+  const thresholds = thresholdsFor(tolerance);
+  const now = verdict(seen ?? predicted, target, thresholds);
+  if (isNoVerdict(now)) return nothing('fault', now.fault);
+  const predictedDeltaE = mix.worst(nothingAdded);
+  const known = { now, predictedDeltaE, correction, leftOut };
+  if (now.within) {
+    return { ...nothing('leave', `Leave it: it is ${now.sentence}.`), ...known };
+  }
+
+  const isNew = (j: number): boolean =>
+    !ingredients[j]!.thins && !((cup.materials[ingredients[j]!.material.id] ?? 0) > 0);
+  const found = findDoses(mix, [[problem.base], [targetConstants(target)]], {
+    size: most,
+    counts: isNew,
+    limit: newBottles,
+  });
+  const score = mix.score(nothingAdded);
+  const measured = found
+    .slice(0, WORKED_OUT)
+    .map(({ set, doses }) => measureDoses(mix, ingredients, set, doses, [plasticMl], bench))
+    .filter(
+      (each) =>
+        each.ingredients.length > 0 && each.score < score - LEAST_GAIN && mix.worst(each.doses) < predictedDeltaE,
+    );
+  const proposals = rankProposals(
+    measured.map((each) => proposalOf(each, { problem, cup, target, shelf, thresholds, isNew })),
+    tolerance,
+    question.proposals ?? 3,
+  );
+  const [best] = proposals;
+  if (best?.left.within)
+    return {
+      ...nothing('add', `${best.sentence} That leaves ΔE ${differenceText(best.left.deltaE)}.`),
+      ...known,
+      proposals,
+    };
+  const exact = found[0] && mix.worst(found[0].doses);
+  // What only the bench's steps keep from being right is not the shelf's fault.
+  const reachable = exact !== undefined && exact <= tolerance;
+  const missing = reachable
+    ? []
+    : missingKinds(
+        cup,
+        target,
+        shelf,
+        correction,
+        limits,
+        (found[0]?.set ?? []).map((j) => ingredients[j]!.material.id),
+        exact ?? predictedDeltaE,
+      );
+  if (reachable && best) {
+    return {
+      ...nothing(
+        'add',
+        `${best.sentence} That leaves ΔE ${differenceText(best.left.deltaE)}; a finer measure, or a larger cup, would come nearer.`,
+      ),
+      ...known,
+      proposals,
+    };
+  }
+  const again = freshCup(question, correction, best?.left.deltaE ?? predictedDeltaE);
+  return {
+    ...nothing('cannot', cannotSentence(best, missing, now, again)),
+    ...known,
+    proposals,
+    missing,
+    ...(again === undefined ? {} : { startAgain: again }),
+  };
+}
+
+/** A recipe from plain plastic that leaves less than `left`; undefined where there is none, or there was no round to learn from. */
+export function freshCup(
+  { cup, target, shelf, bench, tolerance, limits, startMl }: NextAdditionQuestion,
+  correction: ModelCorrection,
+  left: number,
+): RecipeProposal | undefined {
+  const [plastic] = Object.keys(cup.plastics).sort((one, other) => cup.plastics[other]! - cup.plastics[one]!);
+  const { inStock, without } = limits ?? {};
+  const { proposals } = firstRecipe({
+    parts: [target],
+    plastic: plastic!,
+    plasticMl: startMl ?? total(cup.plastics),
+    shelf,
+    bench,
+    tolerance,
+    correction,
+    limits: { ...(inStock === undefined ? {} : { inStock }), ...(without === undefined ? {} : { without }) },
+    proposals: 1,
+  });
+  return proposals[0] && proposals[0].deltaE < left - WORTH_STARTING_AGAIN ? proposals[0] : undefined;
+}
+
+function nothing(advice: NextAddition['advice'], sentence: string): NextAddition {
+  return { advice, sentence, proposals: [], missing: [], correction: NO_CORRECTION, leftOut: [] };
+}
+
+function cannotSentence(
+  best: Proposal | undefined,
+  missing: readonly MissingKind[],
+  now: Verdict,
+  again: RecipeProposal | undefined,
+): string {
+  const reach = best
+    ? `Nothing on the shelf gets this cup within tolerance. The nearest leaves ΔE ${differenceText(best.left.deltaE)}: ${best.sentence}`
+    : `Nothing on the shelf brings this cup nearer than it is, ΔE ${differenceText(now.deltaE)}.`;
+  const help = missing.length > 0 ? ` What would help: ${listed(missing.map(({ words }) => words))}.` : '';
+  const fresh = again ? ` A new cup comes nearer: ${again.sentence}` : '';
+  return `${reach}${help}${fresh}`;
+}
+
+/** What is wrong with a question, as a sentence for the maker; undefined where nothing is. */
+export function questionFault({ cup, target, shelf, tolerance, seen }: NextAdditionQuestion): string | undefined {
+  const names = new Set(shelf.map(({ id }) => id));
+  const unknown = [...Object.keys(cup.plastics), ...Object.keys(cup.materials)].find((name) => !names.has(name));
+  if (unknown !== undefined)
+    return `The cup has ${unknown} in it, which is not on the shelf. Put it there, so that its colour is known.`;
+  const amounts = [...Object.values(cup.plastics), ...Object.values(cup.materials)];
+  if (!amounts.every((amount) => Number.isFinite(amount) && amount >= 0))
+    return 'An amount in the cup is no number. Correct the log.';
+  if (!(total(cup.plastics) > 1e-6))
+    return 'The cup is empty: everything in it was poured. Start a new one from the recipe.';
+  if (!(tolerance > 0 && Number.isFinite(tolerance)))
+    return 'The tolerance is no number above 0. Give the largest ΔE that counts as the same colour, such as 2.';
+  return partFault(target) ?? (seen && seenFault(seen));
+}
+
+function seenFault(seen: SeenViews): string | undefined {
+  return seen.overWhite === undefined && seen.overBlack === undefined
+    ? 'Nothing was seen of this round. Note what it looks like over white and over black.'
+    : undefined;
+}

@@ -1,0 +1,179 @@
+import { type CupState, cupVolume } from '../cup/ledger.ts';
+import type { Lab } from '../optics/cielab.ts';
+import { hexFromLab } from '../optics/display.ts';
+import type { AdditionProblem } from './addition-problem.ts';
+import { costOf, type MatchMaterial } from './match-material.ts';
+import type { MeasuredDoses } from './measure-doses.ts';
+import { contrastOfViews, type TargetPart } from './target-part.ts';
+import { isNoVerdict, type Thresholds, type Verdict, verdict } from './verdict.ts';
+import { listed } from './words.ts';
+
+/** A colour that is predicted. */
+export interface PredictedColour {
+  readonly lab: Lab;
+  /** Nearest colour that a screen shows. */
+  readonly hex: string;
+}
+
+/** One material of a proposal, measured. */
+export interface Addition {
+  readonly material: string;
+  readonly title: string;
+  readonly grams: number;
+  /** "3 drops", "1/8 tsp", "0.12 g" */
+  readonly text: string;
+  /** Not in the cup yet. */
+  readonly isNew: boolean;
+}
+
+/** Something to do to a cup, and what comes of it. */
+export interface Proposal {
+  readonly additions: readonly Addition[];
+  /** Plastic to thin the cup with. */
+  readonly thin?: { readonly plastic: string; readonly title: string; readonly ml: number };
+  readonly overWhite: PredictedColour;
+  readonly overBlack?: PredictedColour;
+  readonly contrastRatio?: number;
+  /** What is left of the difference. */
+  readonly left: Verdict;
+  /** Materials to be opened, and those of them that are not in the cup yet. */
+  readonly bottles: number;
+  readonly newBottles: number;
+  /** Of what is added and has a price. */
+  readonly cost: number;
+  readonly unpriced: readonly string[];
+  /** Volume of the cup afterwards, ml. */
+  readonly volumeMl: number;
+  /** Lowest highest temperature of everything in the cup then, and whether the addition lowers it. */
+  readonly limit?: { readonly celsius: number; readonly material: string; readonly lowered: boolean };
+  /** "Add 3 drops of Lamp Black and 1/8 tsp of Ivory Pearl." */
+  readonly sentence: string;
+}
+
+/** What a proposal is made of. */
+export interface ProposalContext {
+  readonly problem: AdditionProblem;
+  readonly cup: CupState;
+  readonly target: TargetPart;
+  readonly shelf: ReadonlyMap<string, MatchMaterial>;
+  readonly thresholds: Thresholds;
+  readonly isNew: (candidate: number) => boolean;
+}
+
+/** Measured doses as a proposal. */
+export function proposalOf({ ingredients, doses }: MeasuredDoses, context: ProposalContext): Proposal {
+  const { problem, cup, target, shelf, thresholds, isNew } = context;
+  const [white, black] = problem.mix.labs(doses);
+  const views = { overWhite: white!, ...(black === undefined ? {} : { overBlack: black }) };
+  const left = verdict(views, target, thresholds);
+  if (isNoVerdict(left)) throw new RangeError(`a predicted colour is none: ${left.fault}`);
+  const additions: Addition[] = [];
+  let thin: Proposal['thin'];
+  const plastics: Record<string, number> = { ...cup.plastics };
+  const materials: Record<string, number> = { ...cup.materials };
+  for (const { candidate, amount, measure } of ingredients) {
+    const { material, thins } = problem.ingredients[candidate]!;
+    if (thins) {
+      thin = { plastic: material.id, title: material.title, ml: amount };
+      plastics[material.id] = (plastics[material.id] ?? 0) + amount;
+    } else {
+      additions.push({
+        material: material.id,
+        title: material.title,
+        grams: amount,
+        text: measure.text,
+        isNew: isNew(candidate),
+      });
+      materials[material.id] = (materials[material.id] ?? 0) + amount;
+    }
+  }
+  const after = { plastics, materials };
+  const limit = limitOf(after, shelf);
+  const before = limitOf(cup, shelf);
+  const contrastRatio = contrastOfViews(views);
+  const costs = additions.map(({ material, grams }) => ({ material, cost: costOf(shelf.get(material)!, grams) }));
+  return {
+    additions,
+    ...(thin === undefined ? {} : { thin }),
+    overWhite: predicted(white!),
+    ...(black === undefined ? {} : { overBlack: predicted(black) }),
+    ...(contrastRatio === undefined ? {} : { contrastRatio }),
+    left,
+    bottles: ingredients.length,
+    newBottles: additions.filter((addition) => addition.isNew).length,
+    cost: costs.reduce((sum, { cost }) => sum + (cost ?? 0), 0),
+    unpriced: costs.filter(({ cost }) => cost === undefined).map(({ material }) => material),
+    volumeMl: cupVolume(after, (material) => 1 / shelf.get(material)!.density),
+    ...(limit === undefined
+      ? {}
+      : { limit: { ...limit, lowered: before !== undefined && limit.celsius < before.celsius } }),
+    sentence: proposalSentence(additions, thin),
+  };
+}
+
+/** A predicted colour with its screen colour. */
+export function predicted(lab: Lab): PredictedColour {
+  return { lab, hex: hexFromLab(lab).hex };
+}
+
+/** What to do, in a sentence. */
+export function proposalSentence(
+  additions: readonly Pick<Addition, 'text' | 'title'>[],
+  thin: Proposal['thin'],
+): string {
+  const parts = additions.map(({ text, title }) => `${text} of ${title}`);
+  if (thin) parts.push(`${thin.ml} ml of ${thin.title} to thin it`);
+  return `Add ${listed(parts)}.`;
+}
+
+/** Lowest highest temperature of what is in a cup. */
+export function limitOf(
+  cup: CupState,
+  shelf: ReadonlyMap<string, MatchMaterial>,
+): { celsius: number; material: string } | undefined {
+  let limit: { celsius: number; material: string } | undefined;
+  for (const material of [...Object.keys(cup.plastics), ...Object.keys(cup.materials)]) {
+    const highest = shelf.get(material)?.highest;
+    if (highest !== undefined && (limit === undefined || highest < limit.celsius))
+      limit = { celsius: highest, material };
+  }
+  return limit;
+}
+
+// Differences below half the tolerance are alike; then a new bottle counts like this much ΔE00, and any bottle like that.
+const NEW_BOTTLE = 0.3;
+const BOTTLE = 0.15;
+// More materials for less than this are no other proposal.
+const WORTH_MORE = 0.3;
+
+/**
+ * Proposals by the difference that they leave, then by how few bottles are opened and by cost; without those that only add
+ * something to a better one for no gain.
+ */
+export function rankProposals(proposals: readonly Proposal[], tolerance: number, count: number): readonly Proposal[] {
+  const rank = ({ left, bottles, newBottles }: Proposal): number =>
+    Math.max(left.deltaE, tolerance / 2) + NEW_BOTTLE * newBottles + BOTTLE * bottles;
+  const sorted = [...proposals].sort(
+    (one, other) =>
+      rank(one) - rank(other) ||
+      one.left.deltaE - other.left.deltaE ||
+      one.cost - other.cost ||
+      (one.sentence < other.sentence ? -1 : 1),
+  );
+  const kept: Proposal[] = [];
+  for (const proposal of sorted) {
+    if (kept.length >= count) break;
+    const names = namesOf(proposal);
+    const repeats = kept.some((other) => {
+      const others = namesOf(other);
+      const alike = others.every((name) => names.includes(name)) || names.every((name) => others.includes(name));
+      return alike && proposal.left.deltaE > other.left.deltaE - WORTH_MORE;
+    });
+    if (!repeats) kept.push(proposal);
+  }
+  return kept;
+}
+
+function namesOf({ additions, thin }: Proposal): readonly string[] {
+  return [...additions.map(({ material }) => material), ...(thin ? [thin.plastic] : [])];
+}

@@ -1,0 +1,261 @@
+import type { Bench } from '../cup/bench.ts';
+import { measures } from '../cup/measures.ts';
+import { type Lab, labOf, tristimulusFromLab } from '../optics/cielab.ts';
+import { cupBody } from '../optics/cup-body.ts';
+import { deltaE00 } from '../optics/delta-e00.ts';
+import { BOOK_BACKINGS, hidingThickness } from '../optics/opacity.ts';
+import { type Body, type Layer, stackReflectance } from '../optics/stack.ts';
+import { BESIDE_GLOSS } from '../optics/surface.ts';
+import type { Light } from '../optics/tristimulus.ts';
+import { reflectanceFromTristimulus } from '../optics/upsampling.ts';
+import type { ModelCorrection } from './correct-model.ts';
+import { costOf, type MatchMaterial } from './match-material.ts';
+import type { Ingredient, MeasuredDoses } from './measure-doses.ts';
+import type { Mix } from './mix.ts';
+import { limitOf, type PredictedColour, predicted } from './proposal.ts';
+import { contrastOfViews, type SeenViews, type TargetPart } from './target-part.ts';
+import { isNoVerdict, thresholdsFor, type Verdict, verdict } from './verdict.ts';
+import { listed } from './words.ts';
+
+/** One material of a proposed cup. */
+export interface RecipeAmount {
+  readonly material: string;
+  readonly title: string;
+  /** Measured, g in this cup, and exact, g per ml of plastic. */
+  readonly grams: number;
+  readonly exactGramsPerMl: number;
+  /** "3 drops", "1/8 tsp", "0.12 g" */
+  readonly text: string;
+}
+
+/** A proposed cup. */
+export interface RecipeCup {
+  readonly name: string;
+  readonly plastic: string;
+  readonly plasticMl: number;
+  readonly amounts: readonly RecipeAmount[];
+  /** Poured by itself, at the thickness of its part. */
+  readonly alone: {
+    readonly overWhite: PredictedColour;
+    readonly overBlack: PredictedColour;
+    readonly contrastRatio: number;
+  };
+  /** Thickness at which it hides what is behind it, mm; absent where none does. */
+  readonly hidingMm?: number;
+}
+
+/** What a part of the target will look like. */
+export interface RecipeSide {
+  readonly name: string;
+  readonly overWhite: PredictedColour;
+  readonly overBlack?: PredictedColour;
+  readonly contrastRatio?: number;
+  readonly left: Verdict;
+  /** ΔE00 under illuminant A, against a smooth spectrum that shows the target under D65: what a lamp makes of the match. */
+  readonly deltaEUnderA: number;
+}
+
+/** A recipe for a target. */
+export interface RecipeProposal {
+  readonly cups: readonly RecipeCup[];
+  readonly sides: readonly RecipeSide[];
+  /** Largest ΔE00 of the measured recipe, and of the exact one. */
+  readonly deltaE: number;
+  readonly exactDeltaE: number;
+  readonly deltaEUnderA: number;
+  readonly bottles: number;
+  readonly cost: number;
+  readonly unpriced: readonly string[];
+  readonly limit?: { readonly celsius: number; readonly material: string };
+  /** "12 drops of Peat and 1/8 tsp of Ivory Pearl in 120 ml of Supple: ΔE 0.8." */
+  readonly sentence: string;
+}
+
+/** What a recipe is made of. */
+export interface RecipeContext {
+  readonly exact: Float64Array;
+  readonly measured: MeasuredDoses;
+  readonly mix: Mix;
+  readonly ingredients: readonly Ingredient[];
+  readonly parts: readonly TargetPart[];
+  readonly plastic: string;
+  readonly plasticMl: number;
+  readonly shelf: ReadonlyMap<string, MatchMaterial>;
+  readonly flakes: readonly { readonly material: MatchMaterial; readonly dose: number }[];
+  readonly correction: Pick<ModelCorrection, 'offWhite' | 'offBlack'>;
+  readonly tolerance: number;
+  readonly bench: Bench;
+}
+
+/** Measured doses as a recipe. */
+export function recipeProposal(context: RecipeContext): RecipeProposal {
+  const { exact, measured, mix, parts, plastic, plasticMl, shelf } = context;
+  const cups = parts.map((part, index) => cupOf(context, part, index));
+  const bodies = cups.map(({ amounts }): Body => bodyOf(amounts, plastic, plasticMl, shelf));
+  const sides = parts.map((part, index) => sideOf(part, layersOf(bodies, index, part.thicknessMm), context));
+  const used = new Map<string, number>();
+  for (const { material, grams } of cups.flatMap(({ amounts }) => amounts))
+    used.set(material, (used.get(material) ?? 0) + grams);
+  const costs = [...used].map(([material, grams]) => ({ material, cost: costOf(shelf.get(material)!, grams) }));
+  const base = costOf(shelf.get(plastic)!, cups.length * plasticMl * shelf.get(plastic)!.gramsPerMl);
+  const limit = limitOf({ plastics: { [plastic]: 1 }, materials: Object.fromEntries(used) }, shelf);
+  const deltaE = Math.max(...sides.map(({ left }) => left.deltaE));
+  const unpriced = [
+    ...costs.flatMap(({ material, cost }) => (cost === undefined ? [material] : [])),
+    ...(base === undefined ? [plastic] : []),
+  ];
+  return {
+    cups,
+    sides,
+    deltaE,
+    exactDeltaE: mix.worst(exact),
+    deltaEUnderA: Math.max(...sides.map(({ deltaEUnderA }) => deltaEUnderA)),
+    bottles:
+      new Set(measured.ingredients.map(({ candidate }) => context.ingredients[candidate]!.material.id)).size +
+      context.flakes.length,
+    cost: costs.reduce((sum, { cost }) => sum + (cost ?? 0), base ?? 0),
+    unpriced,
+    ...(limit === undefined ? {} : { limit }),
+    sentence: recipeSentence(cups, shelf, deltaE),
+  };
+}
+
+function cupOf(context: RecipeContext, part: TargetPart, index: number): RecipeCup {
+  const { exact, measured, ingredients, plastic, plasticMl, shelf, flakes, bench } = context;
+  const coloured = measured.ingredients.flatMap(({ candidate, amount, measure }): RecipeAmount[] => {
+    const { material, cup } = ingredients[candidate]!;
+    if (cup !== index) return [];
+    return [
+      {
+        material: material.id,
+        title: material.title,
+        grams: amount,
+        exactGramsPerMl: exact[candidate]!,
+        text: measure.text,
+      },
+    ];
+  });
+  const flaked = flakes.map(({ material, dose }): RecipeAmount => {
+    const measure = measures(dose * plasticMl, material, bench)[0]!;
+    return {
+      material: material.id,
+      title: material.title,
+      grams: measure.grams,
+      exactGramsPerMl: dose,
+      text: measure.text,
+    };
+  });
+  const amounts = [...coloured, ...flaked];
+  const body = bodyOf(amounts, plastic, plasticMl, shelf);
+  const alone = viewsOf([{ ...body, thickness: part.thicknessMm }]);
+  const hidingMm = hidingThickness({ absorption: body.absorption, scattering: body.scattering });
+  return {
+    name: part.name,
+    plastic,
+    plasticMl,
+    amounts,
+    alone: {
+      overWhite: predicted(alone.overWhite),
+      overBlack: predicted(alone.overBlack),
+      contrastRatio: contrastOfViews(alone)!,
+    },
+    ...(hidingMm === undefined ? {} : { hidingMm }),
+  };
+}
+
+function bodyOf(
+  amounts: readonly RecipeAmount[],
+  plastic: string,
+  plasticMl: number,
+  shelf: ReadonlyMap<string, MatchMaterial>,
+): Body {
+  const contents = amounts.map(({ material, grams }) => ({ material, gramsPerMl: grams / plasticMl }));
+  return cupBody({ plastics: [{ material: plastic, fraction: 1 }], contents }, (name) => shelf.get(name)!);
+}
+
+function layersOf(bodies: readonly Body[], index: number, thickness: number): readonly Layer[] {
+  if (bodies.length === 1) return [{ ...bodies[0]!, thickness }];
+  return [bodies[index]!, bodies[1 - index]!].map((body) => ({ ...body, thickness: thickness / 2 }));
+}
+
+function viewsOf(layers: readonly Layer[], light: Light = 'D65'): { overWhite: Lab; overBlack: Lab } {
+  return {
+    overWhite: labOf(stackReflectance(layers, BOOK_BACKINGS.white, BESIDE_GLOSS), light),
+    overBlack: labOf(stackReflectance(layers, BOOK_BACKINGS.black, BESIDE_GLOSS), light),
+  };
+}
+
+function sideOf(part: TargetPart, layers: readonly Layer[], { tolerance, correction }: RecipeContext): RecipeSide {
+  const plain = viewsOf(layers);
+  const views = {
+    overWhite: moved(plain.overWhite, correction.offWhite),
+    overBlack: moved(plain.overBlack, correction.offBlack),
+  };
+  const shown: SeenViews = part.overBlack ? views : { overWhite: views.overWhite };
+  const left = verdict(shown, part, thresholdsFor(tolerance));
+  if (isNoVerdict(left)) throw new RangeError(`a predicted colour is none: ${left.fault}`);
+  const underA = viewsOf(layers, 'A');
+  const targetUnderA = (lab: Lab): Lab => labOf(reflectanceFromTristimulus(tristimulusFromLab(lab)), 'A');
+  const contrastRatio = contrastOfViews(shown);
+  return {
+    name: part.name,
+    overWhite: predicted(views.overWhite),
+    ...(part.overBlack ? { overBlack: predicted(views.overBlack) } : {}),
+    ...(contrastRatio === undefined ? {} : { contrastRatio }),
+    left,
+    deltaEUnderA: Math.max(
+      deltaE00(targetUnderA(part.overWhite), underA.overWhite),
+      part.overBlack ? deltaE00(targetUnderA(part.overBlack), underA.overBlack) : 0,
+    ),
+  };
+}
+
+function moved(lab: Lab, off: Lab): Lab {
+  return { L: Math.min(100, Math.max(0, lab.L + off.L)), a: lab.a + off.a, b: lab.b + off.b };
+}
+
+function recipeSentence(cups: readonly RecipeCup[], shelf: ReadonlyMap<string, MatchMaterial>, deltaE: number): string {
+  const of = ({ amounts, plasticMl, plastic, name }: RecipeCup): string => {
+    const what = amounts.length === 0 ? 'nothing' : listed(amounts.map(({ text, title }) => `${text} of ${title}`));
+    return `${cups.length > 1 ? `${name}: ` : ''}${what} in ${plasticMl} ml of ${shelf.get(plastic)!.title}`;
+  };
+  return `${cups.map(of).join('; ')}: ΔE ${deltaE.toFixed(1)}.`;
+}
+
+// As for proposals: differences below half the tolerance are alike; then fewer bottles, less of a mismatch under a lamp, less cost.
+const BOTTLE = 0.15;
+const LAMP = 0.05;
+const WORTH_MORE = 0.3;
+
+/** Recipes by the difference that they leave, then by how few bottles they take; without those that only add something for no gain. */
+export function rankRecipes(
+  recipes: readonly RecipeProposal[],
+  tolerance: number,
+  count: number,
+): readonly RecipeProposal[] {
+  const rank = ({ deltaE, bottles, deltaEUnderA }: RecipeProposal): number =>
+    Math.max(deltaE, tolerance / 2) + BOTTLE * bottles + LAMP * deltaEUnderA;
+  const sorted = [...recipes].sort(
+    (one, other) =>
+      rank(one) - rank(other) ||
+      one.deltaE - other.deltaE ||
+      one.cost - other.cost ||
+      (one.sentence < other.sentence ? -1 : 1),
+  );
+  const kept: RecipeProposal[] = [];
+  for (const recipe of sorted) {
+    if (kept.length >= count) break;
+    const names = namesOf(recipe);
+    const repeats = kept.some((other) => {
+      const others = namesOf(other);
+      const alike = others.every((name) => names.includes(name)) || names.every((name) => others.includes(name));
+      return alike && recipe.deltaE > other.deltaE - WORTH_MORE;
+    });
+    if (!repeats) kept.push(recipe);
+  }
+  return kept;
+}
+
+function namesOf({ cups }: RecipeProposal): readonly string[] {
+  return cups.flatMap(({ amounts }, index) => amounts.map(({ material }) => `${index}/${material}`));
+}

@@ -1,0 +1,74 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { correctModel, NO_CORRECTION, type Observation } from '../../src/matching/correct-model.ts';
+import { baseOfCup } from '../../src/matching/cup-model.ts';
+import { type MatchMaterial, withStrengths } from '../../src/matching/match-material.ts';
+import { bodyViews } from '../../src/optics/cup-body.ts';
+import { expectClose } from '../optics/close.ts';
+import { CLEAR, SHELF } from './sample-shelf.ts';
+
+const shelf = new Map([CLEAR, ...SHELF].map((material) => [material.id, material]));
+const byName = (name: string): MatchMaterial => shelf.get(name)!;
+
+/** What is seen of a cup whose materials have other strengths. */
+function observed(
+  materials: Readonly<Record<string, number>>,
+  strengths: Readonly<Record<string, number>>,
+): Observation {
+  const cup = { plastics: { clear: 100 }, materials };
+  const real = withStrengths(shelf, strengths);
+  return { cup, thicknessMm: 6, seen: bodyViews(baseOfCup(cup, (name) => real.get(name)!).mix, 6) };
+}
+
+const strength = fc.double({ min: 0.75, max: 1.3, noNaN: true });
+
+test('correctModel(rounds) learns the strengths that the materials have', () => {
+  fc.assert(
+    fc.property(strength, strength, (brown, pearl) => {
+      const truth = { 'brown-dye': brown, 'white-pearl': pearl };
+      const rounds = [
+        observed({ 'brown-dye': 0.2, 'white-pearl': 0.3 }, truth),
+        observed({ 'brown-dye': 0.4, 'white-pearl': 0.3 }, truth),
+      ];
+      const found = correctModel(rounds, byName);
+      expectClose(found.strengths['brown-dye']!, brown, 0.06, 'brown');
+      expectClose(found.strengths['white-pearl']!, pearl, 0.08, 'pearl');
+      expect(found.after).toBeLessThan(0.5);
+      expect(found.after).toBeLessThanOrEqual(found.before + 1e-6);
+    }),
+    { numRuns: 30 },
+  );
+});
+
+test('correctModel(rounds) of rounds that were as predicted changes nothing', () => {
+  const found = correctModel([observed({ ochre: 0.2, 'green-dye': 0.3 }, {})], byName);
+  for (const value of Object.values(found.strengths)) expectClose(value, 1, 1e-3);
+  expectClose(found.offWhite.L, 0, 0.01);
+  expectClose(found.before, 0, 1e-6);
+});
+
+test('correctModel(rounds) stays within half and one and a half times a strength, whatever was seen', () => {
+  fc.assert(
+    fc.property(fc.double({ min: 0, max: 100, noNaN: true }), fc.double({ min: -80, max: 80, noNaN: true }), (L, a) => {
+      const round = observed({ 'brown-dye': 0.2, white: 0.3 }, {});
+      const found = correctModel([{ ...round, seen: { overWhite: { L, a, b: 0 } } }], byName);
+      for (const value of Object.values(found.strengths)) {
+        expect(value).toBeGreaterThanOrEqual(0.5 - 1e-9);
+        expect(value).toBeLessThanOrEqual(1.5 + 1e-9);
+      }
+      expect(Number.isFinite(found.offWhite.L + found.offWhite.a + found.offBlack.L)).toBe(true);
+    }),
+    { numRuns: 50 },
+  );
+});
+
+test('correctModel(rounds) leaves the view over black alone where nothing was seen over black', () => {
+  const round = observed({ 'brown-dye': 0.2 }, { 'brown-dye': 1.2 });
+  const { offBlack } = correctModel([{ ...round, seen: { overWhite: round.seen.overWhite! } }], byName);
+  expectClose(Math.hypot(offBlack.L, offBlack.a, offBlack.b), 0, 1e-9);
+});
+
+test('correctModel([]) is no correction', () => {
+  expect(correctModel([], byName)).toBe(NO_CORRECTION);
+  expect(correctModel([{ ...observed({}, {}), seen: {} }], byName)).toBe(NO_CORRECTION);
+});

@@ -1,0 +1,199 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { seededRandom } from '../../src/cup/random.ts';
+import { baseOfCup } from '../../src/matching/cup-model.ts';
+import { type FirstRecipeQuestion, firstRecipe } from '../../src/matching/first-recipe.ts';
+import { flakeDose, nearestFlakes } from '../../src/matching/flake-match.ts';
+import type { MatchMaterial } from '../../src/matching/match-material.ts';
+import type { TargetPart } from '../../src/matching/target-part.ts';
+import { labOf } from '../../src/optics/cielab.ts';
+import { bodyViews } from '../../src/optics/cup-body.ts';
+import { labFromHex } from '../../src/optics/display.ts';
+import { flakeCoverage, spreadFlake } from '../../src/optics/flake.ts';
+import { BOOK_BACKINGS } from '../../src/optics/opacity.ts';
+import { stackReflectance } from '../../src/optics/stack.ts';
+import { BESIDE_GLOSS } from '../../src/optics/surface.ts';
+import { expectClose } from '../optics/close.ts';
+import { BENCH, CLEAR, EXACT_BENCH, SHELF } from './sample-shelf.ts';
+
+const ALL = [...SHELF, CLEAR];
+const named = new Map(ALL.map((material) => [material.id, material]));
+const mixOf = (doses: Readonly<Record<string, number>>): ReturnType<typeof baseOfCup>['mix'] =>
+  baseOfCup({ plastics: { clear: 1 }, materials: doses }, (name) => named.get(name)!).mix;
+const partOf = (doses: Readonly<Record<string, number>>): TargetPart => ({
+  name: 'body',
+  ...bodyViews(mixOf(doses), 6),
+  thicknessMm: 6,
+});
+const ask = (
+  question: Partial<FirstRecipeQuestion> & Pick<FirstRecipeQuestion, 'parts'>,
+): ReturnType<typeof firstRecipe> =>
+  firstRecipe({ plastic: 'clear', plasticMl: 120, shelf: ALL, bench: BENCH, tolerance: 2, ...question });
+
+/** Doses of a hidden mixture of the shelf, g/ml. */
+const hidden = fc.nat(1e6).map((seed) => {
+  const random = seededRandom(seed);
+  const picked = [...SHELF].sort(() => random() - 0.5).slice(0, 2 + Math.floor(random() * 3));
+  return Object.fromEntries(picked.map(({ id, typical }) => [id, typical! * 0.04 ** random()]));
+});
+
+describe('laws', () => {
+  test('firstRecipe(a mixture of the shelf) is within ΔE00 0.3 before it is measured', () => {
+    fc.assert(
+      fc.property(hidden, (doses) => {
+        const { proposals, sentence } = ask({ parts: [partOf(doses)], bench: EXACT_BENCH, tolerance: 0.3 });
+        expectClose(proposals[0]!.exactDeltaE, 0, 0.3, `${JSON.stringify(doses)} ${sentence}`);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test('firstRecipe(…) predicts what the optics shows of the measured amounts', () => {
+    fc.assert(
+      fc.property(hidden, (doses) => {
+        const part = partOf(doses);
+        for (const { cups, sides } of ask({ parts: [part] }).proposals) {
+          const grams = Object.fromEntries(cups[0]!.amounts.map((amount) => [amount.material, amount.grams / 120]));
+          const shown = bodyViews(mixOf(grams), 6);
+          expectClose(shown.overWhite.L, sides[0]!.overWhite.lab.L, 1e-9);
+          expectClose(shown.overBlack.b, sides[0]!.overBlack!.lab.b, 1e-9);
+        }
+      }),
+      { numRuns: 15 },
+    );
+  });
+
+  test('firstRecipe(…) does not hang on the order of the shelf, and takes no more materials than asked', () => {
+    fc.assert(
+      fc.property(hidden, fc.nat(), fc.integer({ min: 1, max: 4 }), (doses, seed, most) => {
+        const random = seededRandom(seed);
+        const parts = [partOf(doses)];
+        const found = ask({ parts, most });
+        expect(ask({ parts, most, shelf: [...ALL].sort(() => random() - 0.5) })).toEqual(found);
+        for (const { cups } of found.proposals) expect(cups[0]!.amounts.length).toBeLessThanOrEqual(most);
+      }),
+      { numRuns: 15 },
+    );
+  });
+});
+
+describe('a laminate', () => {
+  const back = mixOf({ 'brown-dye': 0.006, 'white-pearl': 0.004 });
+  const belly = mixOf({ 'amber-dye': 0.002, 'white-pearl': 0.003 });
+  const side = (name: string, near: typeof back, far: typeof back): TargetPart => {
+    const layers = [near, far].map((body) => ({ ...body, thickness: 3 }));
+    return {
+      name,
+      overWhite: labOf(stackReflectance(layers, BOOK_BACKINGS.white, BESIDE_GLOSS)),
+      overBlack: labOf(stackReflectance(layers, BOOK_BACKINGS.black, BESIDE_GLOSS)),
+      thicknessMm: 6,
+    };
+  };
+
+  test('firstRecipe(two sides) finds both cups together, each seen through the other', () => {
+    const parts = [side('back', back, belly), side('belly', belly, back)];
+    const { advice, proposals } = ask({ parts, bench: EXACT_BENCH });
+    expect(advice).toBe('make');
+    const [best] = proposals;
+    expect(best!.cups.map(({ name }) => name)).toEqual(['back', 'belly']);
+    expectClose(best!.exactDeltaE, 0, 0.5);
+    // Alone on white, the belly is lighter than in the bait, with the back behind it.
+    expect(best!.cups[1]!.alone.overWhite.lab.L - best!.sides[1]!.overWhite.lab.L).toBeGreaterThan(5);
+  });
+
+  test('firstRecipe(two sides) measured by the bench stays within tolerance', () => {
+    const { proposals } = ask({ parts: [side('back', back, belly), side('belly', belly, back)] });
+    expect(proposals[0]!.deltaE).toBeLessThan(2);
+  });
+});
+
+describe('what it says', () => {
+  test('firstRecipe(…) gives cost, opacity, and the difference under a lamp', () => {
+    const { proposals } = ask({ parts: [partOf({ ochre: 0.004, 'white-pearl': 0.006 })] });
+    const [best] = proposals;
+    expect(best!.cost).toBeGreaterThan(0);
+    expect(best!.unpriced).toEqual([]);
+    expect(best!.cups[0]!.hidingMm).toBeGreaterThan(0);
+    expect(best!.deltaEUnderA).toBeGreaterThan(0);
+    expect(best!.sentence).toMatch(/ in 120 ml of Clear: ΔE \d\.\d\.$/);
+  });
+
+  test('firstRecipe(a colour no plastic has) says what would help', () => {
+    const { advice, sentence, missing } = ask({
+      parts: [{ name: 'body', overWhite: labFromHex('#2030ff'), thicknessMm: 6 }],
+      shelf: ALL.filter(({ id }) => !/blue|violet/.test(id)),
+    });
+    expect(advice).toBe('cannot');
+    expect(missing[0]!.words).toMatch(/blue|violet/);
+    expect(sentence).toContain('What would help');
+  });
+
+  test.each([
+    ['no part', { parts: [] }, /no colour/],
+    ['three parts', { parts: [partOf({}), partOf({}), partOf({})] }, /more than two parts/],
+    ['a plastic that is not there', { parts: [partOf({})], plastic: 'none' }, /no plastic none/],
+    ['no plastic', { parts: [partOf({})], plasticMl: 0 }, /no plastic/],
+    ['half a material', { parts: [partOf({})], most: 0.5 }, /whole number/],
+    ['NaN', { parts: [{ ...partOf({}), overBlack: { L: Number.NaN, a: 0, b: 0 } }] }, /no colour/],
+  ] as const)('firstRecipe(%s) is a sentence', (_, question, sentence) => {
+    const found = ask(question as never);
+    expect(found.advice).toBe('fault');
+    expect(found.sentence).toMatch(sentence);
+  });
+
+  test('firstRecipe(…) from an empty shelf says so', () => {
+    const found = ask({ parts: [partOf({ ochre: 0.01 })], shelf: [CLEAR] });
+    expect(found.advice).toBe('cannot');
+    expect(found.sentence).toMatch(/^There is no colorant or powder/);
+  });
+});
+
+describe('flake', () => {
+  const flake = (id: string, colour: string, sizeMm: number, finish: string): MatchMaterial => ({
+    id,
+    title: id,
+    kind: 'flake',
+    density: 1.39,
+    gramsPerMl: 0.55,
+    expectedDeltaE: 2,
+    flake: {
+      shape: 'hex',
+      sizeMm,
+      reflectance: new Float64Array(36).fill(0.3),
+      ...{ colour, acrossMm: sizeMm, finish },
+    },
+  });
+  const flakes = [
+    flake('black-large', '#1a1a1a', 1.016, 'metallic'),
+    flake('black-small', '#1c1c1c', 0.381, 'metallic'),
+    flake('copper', '#b06a40', 1.016, 'metallic'),
+    flake('black-prism', '#1a1a1a', 1.016, 'hologram'),
+  ];
+
+  test('nearestFlakes(wanted) goes by colour, size and finish, and says the difference', () => {
+    const found = nearestFlakes({ hex: '#1a1a1a', sizeMm: 1.016, finish: 'metallic' }, flakes);
+    expect(found.map(({ material, words }) => [material, words])).toEqual([
+      ['black-large', 'the same size and the same colour'],
+      ['black-prism', 'the same size, the same colour and hologram instead of metallic'],
+      ['black-small', 'much smaller and the same colour'],
+      ['copper', 'the same size and much yellower'],
+    ]);
+  });
+
+  test('flakeDose(flake, thickness, coverage) covers that much', () => {
+    for (const cover of [0.05, 0.15, 0.6]) {
+      const dose = flakeDose(flakes[0]!, 8, cover);
+      expectClose(flakeCoverage([spreadFlake(flakes[0]!.flake!, dose)], 8), cover, 1e-9);
+    }
+  });
+
+  test('firstRecipe(a target with flake) puts the nearest flake in, and matches the colour with it', () => {
+    const found = ask({
+      parts: [partOf({ ochre: 0.002, 'white-pearl': 0.002 })],
+      flakes: [{ hex: '#151515', sizeMm: 1, coverage: 0.15 }],
+      shelf: [...ALL, ...flakes],
+    });
+    expect(found.flakes[0]!.material).toBe('black-large');
+    expect(found.proposals[0]!.cups[0]!.amounts.some(({ material }) => material === 'black-large')).toBe(true);
+  });
+});

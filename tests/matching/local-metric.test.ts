@@ -1,0 +1,32 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { localMetric } from '../../src/matching/local-metric.ts';
+import { deltaE00 } from '../../src/optics/delta-e00.ts';
+import { expectClose } from '../optics/close.ts';
+
+const labs = fc.record({
+  L: fc.double({ min: 5, max: 95, noNaN: true }),
+  a: fc.double({ min: -60, max: 60, noNaN: true }),
+  b: fc.double({ min: -60, max: 60, noNaN: true }),
+});
+const steps = fc.tuple(...[0, 1, 2].map(() => fc.double({ min: -1, max: 1, noNaN: true })));
+
+test('localMetric(lab) measures a small step as deltaE00 does', () => {
+  fc.assert(
+    fc.property(labs, steps, (lab, [dL, da, db]) => {
+      const size = 0.3;
+      const step = [dL! * size, da! * size, db! * size];
+      const m = localMetric(lab);
+      const length = Math.hypot(
+        ...[0, 1, 2].map((row) => m[3 * row]! * step[0]! + m[3 * row + 1]! * step[1]! + m[3 * row + 2]! * step[2]!),
+      );
+      const straight = deltaE00(lab, { L: lab.L + step[0]!, a: lab.a + step[1]!, b: lab.b + step[2]! });
+      expectClose(length, straight, 0.03 * straight + 0.005, `at ${JSON.stringify(lab)}`);
+    }),
+  );
+});
+
+test('localMetric(lab) counts a step of lightness in mid grey as it is', () => {
+  expectClose(localMetric({ L: 50, a: 0, b: 0 })[0]!, 1, 1e-4);
+  expect(localMetric({ L: 50, a: 0, b: 0 }).length).toBe(9);
+});

@@ -1,0 +1,280 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { type CupState, scaleCup } from '../../src/cup/ledger.ts';
+import { seededRandom } from '../../src/cup/random.ts';
+import { baseOfCup } from '../../src/matching/cup-model.ts';
+import type { MatchMaterial } from '../../src/matching/match-material.ts';
+import { type NextAdditionQuestion, nextAddition } from '../../src/matching/next-addition.ts';
+import type { TargetPart } from '../../src/matching/target-part.ts';
+import { bodyViews, viewsDifference } from '../../src/optics/cup-body.ts';
+import { labFromHex } from '../../src/optics/display.ts';
+import { expectClose } from '../optics/close.ts';
+import { BENCH, CLEAR, EXACT_BENCH, largeShelf, SHELF, sampleMaterial } from './sample-shelf.ts';
+
+const ALL = [...SHELF, CLEAR];
+const named = new Map(ALL.map((material) => [material.id, material]));
+const cupOf = (materials: Readonly<Record<string, number>>, ml = 120): CupState => ({
+  plastics: { clear: ml },
+  materials,
+});
+const lookOf = (cup: CupState, shelf: ReadonlyMap<string, MatchMaterial> = named): TargetPart => ({
+  name: 'body',
+  ...bodyViews(baseOfCup(cup, (name) => shelf.get(name)!).mix, 6),
+  thicknessMm: 6,
+});
+const ask = (
+  question: Partial<NextAdditionQuestion> & Pick<NextAdditionQuestion, 'cup' | 'target'>,
+): ReturnType<typeof nextAddition> => nextAddition({ shelf: ALL, bench: BENCH, tolerance: 2, ...question });
+
+/** A cup and what is missing in it, from a seed. */
+const missing = fc.nat(1e6).map((seed) => {
+  const random = seededRandom(seed);
+  const picked = [...SHELF].sort(() => random() - 0.5).slice(0, 3);
+  const whole = Object.fromEntries(picked.map(({ id, typical }) => [id, 120 * typical! * 0.05 ** random()]));
+  const part = Object.fromEntries(Object.entries(whole).map(([id, grams]) => [id, grams * (0.4 + 0.5 * random())]));
+  return { whole: cupOf(whole), part: cupOf(part) };
+});
+
+describe('laws', () => {
+  test('nextAddition(…) finds what is missing in a cup, where the bench measures exactly', () => {
+    fc.assert(
+      fc.property(missing, ({ whole, part }) => {
+        const found = ask({ cup: part, target: lookOf(whole), bench: EXACT_BENCH, tolerance: 0.3 });
+        if (found.advice === 'leave') return;
+        expectClose(found.proposals[0]!.left.deltaE, 0, 0.3, found.sentence);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test('nextAddition(…) proposes nothing that makes the predicted difference larger, and predicts as the optics does', () => {
+    fc.assert(
+      fc.property(missing, missing, ({ part }, { whole }) => {
+        const target = lookOf(whole);
+        const found = ask({ cup: part, target });
+        for (const { left, additions } of found.proposals) {
+          expect(left.deltaE).toBeLessThan(found.predictedDeltaE!);
+          const after = { ...part, materials: { ...part.materials } };
+          for (const { material, grams } of additions)
+            after.materials[material] = (after.materials[material] ?? 0) + grams;
+          expectClose(viewsDifference(lookOf(after) as never, target as never), left.deltaE, 1e-6);
+        }
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  test('nextAddition(…) does not hang on the order of the shelf', () => {
+    fc.assert(
+      fc.property(missing, fc.nat(), ({ whole, part }, seed) => {
+        const random = seededRandom(seed);
+        const target = lookOf(whole);
+        expect(ask({ cup: part, target, shelf: [...ALL].sort(() => random() - 0.5) })).toEqual(
+          ask({ cup: part, target }),
+        );
+      }),
+      { numRuns: 15 },
+    );
+  });
+
+  test('nextAddition(…) for a cup of another size is the same addition, scaled', () => {
+    fc.assert(
+      fc.property(missing, fc.double({ min: 0.2, max: 5, noNaN: true }), ({ whole, part }, factor) => {
+        const target = lookOf(whole);
+        const one = ask({ cup: part, target, bench: EXACT_BENCH }).proposals[0];
+        const other = ask({ cup: scaleCup(part, factor), target, bench: EXACT_BENCH }).proposals[0];
+        expect(other?.additions.map(({ material }) => material)).toEqual(
+          one?.additions.map(({ material }) => material),
+        );
+        for (const [i, { grams }] of (one?.additions ?? []).entries())
+          expectClose(other!.additions[i]!.grams / grams, factor, 0.01 * factor);
+      }),
+      { numRuns: 25 },
+    );
+  });
+
+  test('nextAddition(…) keeps every material within its most, and what it adds can be measured', () => {
+    const shelf = [...ALL.filter(({ id }) => id !== 'white-pearl'), { ...named.get('white-pearl')!, most: 0.002 }];
+    fc.assert(
+      fc.property(missing, ({ part }) => {
+        const target: TargetPart = {
+          name: 'body',
+          overWhite: labFromHex('#e8e4d8'),
+          overBlack: labFromHex('#c8c4b8'),
+          thicknessMm: 6,
+        };
+        const held = { ...part, materials: { ...part.materials, 'white-pearl': 0.1 } };
+        for (const { additions } of ask({ cup: held, target, shelf }).proposals) {
+          for (const { material, grams, text } of additions) {
+            if (material === 'white-pearl') expect(grams + 0.1).toBeLessThanOrEqual(0.002 * 120 + 1e-9);
+            expect(text).toMatch(
+              /^(\d+ drops?|(\d × )?1(\/\d)? (tsp|pinch|smidgen)( \+ (\d × )?1(\/\d)? (tsp|pinch|smidgen))*)$/,
+            );
+          }
+        }
+      }),
+      { numRuns: 25 },
+    );
+  });
+});
+
+describe('what a maker would do', () => {
+  // A bottle of white moves a cup of this size by more in one drop than a smidgen of pearl does: common practice, no source,
+  // says to lighten with pearl.
+  test.each(['#6b4a2e', '#55602f', '#7a3f38'])(
+    'nextAddition(…) lightens %s slightly with white pearl rather than white colorant',
+    (colour) => {
+      const body = sampleMaterial('body-colour', 'pigment', colour);
+      const cup = cupOf({ 'body-colour': 120 * 0.0085 });
+      const shelf = [body, CLEAR, named.get('white')!, named.get('white-pearl')!];
+      const shelfByName = new Map(shelf.map((material) => [material.id, material]));
+      const now = lookOf(cup, shelfByName);
+      const lighter = (lab: { L: number; a: number; b: number }): typeof lab => ({ ...lab, L: lab.L + 3 });
+      const target = { ...now, overWhite: lighter(now.overWhite), overBlack: lighter(now.overBlack!) };
+      const [best] = ask({ cup, target, shelf }).proposals;
+      expect(best!.additions.map(({ material }) => material)).toContain('white-pearl');
+      expect(best!.additions.map(({ material }) => material)).not.toContain('white');
+    },
+  );
+
+  test('nextAddition(…) leaves a cup that is within tolerance', () => {
+    const cup = cupOf({ ochre: 0.6, 'white-pearl': 0.3 });
+    const found = ask({ cup, target: lookOf(cup) });
+    expect(found.advice).toBe('leave');
+    expect(found.sentence).toMatch(/^Leave it: it is within tolerance: ΔE 0\.0/);
+    expect(found.proposals).toEqual([]);
+  });
+
+  test('nextAddition(…) goes by what was seen, not by what was predicted', () => {
+    const cup = cupOf({ 'brown-dye': 0.4, 'white-pearl': 0.3 });
+    const target = lookOf(cup);
+    const seen = {
+      overWhite: { ...target.overWhite, L: target.overWhite.L + 8 },
+      overBlack: { ...target.overBlack!, L: target.overBlack!.L + 4 },
+    };
+    const found = ask({ cup, target, seen, rounds: [{ cup, thicknessMm: 6, seen }] });
+    expect(found.advice).toBe('add');
+    expect(found.now!.sentence).toContain('light');
+    expect(found.correction.strengths['brown-dye']).toBeLessThan(1);
+  });
+
+  test('nextAddition(…) says what kind of material would help where the shelf cannot', () => {
+    const dyes = ALL.filter(({ id }) => id.endsWith('-dye') || id === 'clear');
+    const found = ask({
+      cup: cupOf({ 'amber-dye': 0.2 }),
+      target: lookOf(cupOf({ 'amber-dye': 0.2, 'white-pearl': 0.8 })),
+      shelf: dyes,
+    });
+    expect(found.advice).toBe('cannot');
+    expect(found.sentence).toContain('something that scatters: a white or a white pearl');
+  });
+
+  test('nextAddition(…) leaves out what scorches below the pouring temperature, and says so', () => {
+    const shelf = ALL.map((material) => (material.id === 'white-pearl' ? { ...material, highest: 150 } : material));
+    const found = ask({ cup: cupOf({ ochre: 0.4 }), target: lookOf(cupOf({ ochre: 0.4, 'white-pearl': 0.6 })), shelf });
+    expect(found.leftOut).toContainEqual({
+      material: 'white-pearl',
+      why: 'it takes 150 °C at most, and the plastic pours at 165 °C',
+    });
+    for (const { additions } of found.proposals)
+      expect(additions.some(({ material }) => material === 'white-pearl')).toBe(false);
+  });
+
+  test('nextAddition(…) asked for stock uses nothing that is gone, nor more than there is', () => {
+    const shelf = ALL.map((material) => ({ ...material, stockGrams: material.id === 'white-pearl' ? 0 : 0.3 }));
+    const found = ask({
+      cup: cupOf({ ochre: 0.4 }),
+      target: lookOf(cupOf({ ochre: 1.6, 'white-pearl': 0.6 })),
+      shelf,
+      limits: { inStock: true },
+    });
+    for (const { additions } of found.proposals) {
+      for (const { material, grams } of additions) {
+        expect(material).not.toBe('white-pearl');
+        expect(grams).toBeLessThanOrEqual(0.3 + 1e-9);
+      }
+    }
+  });
+
+  test('nextAddition(…) offers a new cup where nothing that is added can mend this one', () => {
+    const found = ask({
+      cup: cupOf({ ochre: 0.4, black: 0.6 }),
+      target: lookOf(cupOf({ ochre: 0.4, 'white-pearl': 0.3 })),
+    });
+    expect(found.advice).toBe('cannot');
+    expect(found.startAgain!.deltaE).toBeLessThan(2);
+    expect(found.sentence).toContain('A new cup comes nearer');
+  });
+
+  test('nextAddition(…) keeps the flake that is in the cup', () => {
+    const flake: MatchMaterial = {
+      id: 'flake',
+      title: 'Flake',
+      kind: 'flake',
+      density: 1.39,
+      gramsPerMl: 0.55,
+      expectedDeltaE: 2,
+      highest: 160,
+      flake: { shape: 'hex', sizeMm: 1, reflectance: new Float64Array(36).fill(0.5) },
+    };
+    const shelf = [...ALL, flake];
+    const byName = new Map(shelf.map((material) => [material.id, material]));
+    const base = baseOfCup(cupOf({ ochre: 0.8, flake: 0.3 }), (name) => byName.get(name)!);
+    const target: TargetPart = { name: 'body', ...bodyViews({ ...base.mix, flakes: base.flakes }, 6), thicknessMm: 6 };
+    const found = ask({ cup: cupOf({ ochre: 0.5, flake: 0.3 }), target, shelf, bench: EXACT_BENCH, tolerance: 0.5 });
+    expect(found.advice).toBe('add');
+    expectClose(found.proposals[0]!.left.deltaE, 0, 0.3);
+    for (const { additions, limit } of found.proposals) {
+      expect(additions.every(({ material }) => material !== 'flake')).toBe(true);
+      expect(limit).toMatchObject({ celsius: 160, material: 'flake', lowered: false });
+    }
+  });
+});
+
+describe('hostile questions', () => {
+  const target: TargetPart = {
+    name: 'body',
+    overWhite: labFromHex('#8c6840'),
+    overBlack: labFromHex('#4a3a28'),
+    thicknessMm: 6,
+  };
+  const cup = cupOf({ ochre: 0.4 });
+
+  test.each([
+    ['a cup poured empty', { cup: cupOf({}, 0), target }, /^The cup is empty/],
+    ['NaN in a colour', { cup, target: { ...target, overWhite: { L: Number.NaN, a: 0, b: 0 } } }, /no colour/],
+    ['NaN in what was seen', { cup, target, seen: { overWhite: { L: 40, a: Number.NaN, b: 0 } } }, /no colour/],
+    ['an impossible pair', { cup, target: { ...target, overBlack: labFromHex('#ffffff') } }, /exchange them/],
+    ['no thickness', { cup, target: { ...target, thicknessMm: 0 } }, /no thickness/],
+    ['an unknown material', { cup: cupOf({ nothing: 1 }), target }, /not on the shelf/],
+    ['NaN in the cup', { cup: cupOf({ ochre: Number.NaN }), target }, /no number/],
+    ['no tolerance', { cup, target, tolerance: 0 }, /tolerance/],
+    ['nothing seen', { cup, target, seen: {} }, /^Nothing was seen/],
+  ] as const)('nextAddition(…) answers %s with a sentence', (_, question, sentence) => {
+    const found = ask(question as never);
+    expect(found.advice).toBe('fault');
+    expect(found.sentence).toMatch(sentence);
+  });
+
+  test('nextAddition(…) with nothing but plastic on the shelf says what is wanted', () => {
+    const found = ask({ cup: cupOf({}), target, shelf: [CLEAR] });
+    expect(found.advice).toBe('cannot');
+    expect(found.missing.length).toBeGreaterThan(0);
+  });
+
+  test('nextAddition(…) gives finite numbers for any target of the screen', () => {
+    const hex = fc.nat(0xffffff).map((value) => `#${value.toString(16).padStart(6, '0')}`);
+    fc.assert(
+      fc.property(hex, (colour) => {
+        const found = ask({
+          cup,
+          target: { ...target, overWhite: labFromHex(colour), overBlack: labFromHex('#000000') },
+          shelf: [...largeShelf(8), ...ALL],
+        });
+        expect(JSON.stringify(found)).not.toContain('null');
+        expect(found.sentence).not.toMatch(/NaN|Infinity|undefined/);
+      }),
+      { numRuns: 25 },
+    );
+  });
+});

@@ -1,0 +1,154 @@
+import { describe, expect, test } from 'vitest';
+import type { CupState } from '../../src/cup/ledger.ts';
+import { baseOfCup } from '../../src/matching/cup-model.ts';
+import { cutBack } from '../../src/matching/cut-back.ts';
+import type { MatchMaterial } from '../../src/matching/match-material.ts';
+import { substitutes } from '../../src/matching/substitutes.ts';
+import type { TargetPart } from '../../src/matching/target-part.ts';
+import { bodyViews } from '../../src/optics/cup-body.ts';
+import { expectClose } from '../optics/close.ts';
+import { BENCH, CLEAR, EXACT_BENCH, SHELF, sampleMaterial } from './sample-shelf.ts';
+
+const ALL = [...SHELF, CLEAR];
+const named = new Map(ALL.map((material) => [material.id, material]));
+const cupOf = (materials: Readonly<Record<string, number>>, ml = 120): CupState => ({
+  plastics: { clear: ml },
+  materials,
+});
+const lookOf = (cup: CupState): TargetPart => ({
+  name: 'body',
+  ...bodyViews(baseOfCup(cup, (name) => named.get(name)!).mix, 6),
+  thicknessMm: 6,
+});
+
+describe('substitutes', () => {
+  const ask = (
+    cup: CupState,
+    material: string,
+    shelf: readonly MatchMaterial[] = ALL,
+  ): ReturnType<typeof substitutes> =>
+    substitutes({ cup, thicknessMm: 6, material, shelf, bench: BENCH, tolerance: 2 });
+
+  test('substitutes(…) takes a twin of twice the strength first, half as much of it', () => {
+    const brown = named.get('brown-dye')!;
+    const twin: MatchMaterial = {
+      ...brown,
+      id: 'strong-brown',
+      title: 'Strong Brown',
+      constants: {
+        absorption: Float64Array.from(brown.constants!.absorption, (K) => 2 * K),
+        scattering: Float64Array.from(brown.constants!.scattering, (S) => 2 * S),
+      },
+    };
+    const found = substitutes({
+      cup: cupOf({ 'brown-dye': 0.8, 'white-pearl': 0.4 }),
+      thicknessMm: 6,
+      material: 'brown-dye',
+      shelf: [...ALL, twin],
+      bench: EXACT_BENCH,
+      tolerance: 2,
+    });
+    expect(found.advice).toBe('swap');
+    expect(found.swaps[0]!.amounts[0]!.material).toBe('strong-brown');
+    expectClose(found.swaps[0]!.amounts[0]!.grams, 0.4, 0.01);
+    expect(found.sentence).toMatch(/^Nearest to brown-dye here: /);
+  });
+
+  test('substitutes(…) works a cup out anew where no one material will do', () => {
+    const found = ask(cupOf({ olive: 0.6, 'white-pearl': 0.4 }), 'olive');
+    expect(found.recipes.length).toBeGreaterThan(0);
+    for (const { amounts } of [...found.swaps, ...found.recipes])
+      expect(amounts.some(({ material }) => material === 'olive')).toBe(false);
+    expect(found.recipes[0]!.left.deltaE).toBeLessThan(found.swaps[0]!.left.deltaE + 1e-9);
+  });
+
+  test('substitutes(…) of a flake keeps its cover', () => {
+    const flake = (id: string, sizeMm: number): MatchMaterial => ({
+      id,
+      title: id,
+      kind: 'flake',
+      density: 1.39,
+      gramsPerMl: 0.55,
+      expectedDeltaE: 2,
+      flake: {
+        shape: 'hex',
+        sizeMm,
+        reflectance: new Float64Array(36).fill(0.3),
+        ...{ colour: '#b06a40', acrossMm: sizeMm, finish: 'metallic' },
+      },
+    });
+    const shelf = [...ALL, flake('copper-040', 1.016), flake('copper-035', 0.889)];
+    const found = substitutes({
+      cup: cupOf({ 'copper-040': 0.3 }),
+      thicknessMm: 6,
+      material: 'copper-040',
+      shelf,
+      bench: EXACT_BENCH,
+      tolerance: 2,
+    });
+    expect(found.flakes[0]).toMatchObject({ material: 'copper-035', words: 'a little smaller and the same colour' });
+    // Film of one thickness covers by its mass, whatever its size.
+    expectClose(found.flakes[0]!.grams, 0.3, 0.003);
+  });
+
+  test.each([
+    ['a material that is not in the cup', cupOf({ ochre: 1 }), 'olive', /no olive in this cup/],
+    ['an empty cup', cupOf({}, 0), 'olive', /empty/],
+    ['one that is not on the shelf', cupOf({ lost: 1 }), 'lost', /not on the shelf/],
+  ] as const)('substitutes(%s) is a sentence', (_, cup, material, sentence) => {
+    const found = ask(cup, material);
+    expect(found.advice).toBe('fault');
+    expect(found.sentence).toMatch(sentence);
+  });
+
+  test('substitutes(the only colorant) from a shelf of one is a sentence', () => {
+    const only = sampleMaterial('only', 'dye', '#884422');
+    const found = ask(cupOf({ only: 1 }), 'only', [only, CLEAR]);
+    expect(found.advice).toBe('cannot');
+    expect(found.sentence).toBe('Nothing on the shelf can stand for only here.');
+  });
+});
+
+describe('cutting back', () => {
+  const ask = (cup: CupState, target: TargetPart, more: object = {}): ReturnType<typeof cutBack> =>
+    cutBack({ cup, target, shelf: ALL, bench: BENCH, tolerance: 2, ...more });
+
+  test('cutBack(a cup with half too much of everything) is half as much plastic again', () => {
+    const found = ask(
+      cupOf({ 'brown-dye': 0.9, 'white-pearl': 0.9 }),
+      lookOf(cupOf({ 'brown-dye': 0.6, 'white-pearl': 0.6 })),
+    );
+    expect(found.advice).toBe('thin');
+    expect(found.thinned!.thin).toEqual({ plastic: 'clear', title: 'Clear', ml: 60 });
+    expectClose(found.thinned!.volumeMl, 180, 2);
+    expect(found.sentence).toMatch(/makes 18\d ml in all and leaves ΔE 0\.\d\. That beats starting again/);
+  });
+
+  test('cutBack(a cup that is too thin already) does not thin it', () => {
+    const found = ask(cupOf({ 'brown-dye': 0.3 }), lookOf(cupOf({ 'brown-dye': 0.6, 'white-pearl': 0.6 })));
+    expect(found.thinned).toBeUndefined();
+    expect(found.sentence).toMatch(/^Clear plastic does not bring this cup nearer/);
+    expect(found.advice).toBe('start-again');
+  });
+
+  test('cutBack(a cup four times too strong) is a new cup', () => {
+    const found = ask(
+      cupOf({ 'brown-dye': 2.4, 'white-pearl': 2.4 }),
+      lookOf(cupOf({ 'brown-dye': 0.6, 'white-pearl': 0.6 })),
+    );
+    expect(found.advice).toBe('start-again');
+    expect(found.fresh!.deltaE).toBeLessThan(2);
+  });
+
+  test('cutBack(a cup without room) says so', () => {
+    const found = ask(cupOf({ 'brown-dye': 0.9 }), lookOf(cupOf({ 'brown-dye': 0.3 })), { limits: { roomMl: 120 } });
+    expect(found.advice).toBe('cannot');
+    expect(found.sentence).toMatch(/no room/);
+  });
+
+  test('cutBack(a cup within tolerance) leaves it, and an empty one is a sentence', () => {
+    const cup = cupOf({ ochre: 0.5 });
+    expect(ask(cup, lookOf(cup)).advice).toBe('leave');
+    expect(ask(cupOf({}, 0), lookOf(cup)).advice).toBe('fault');
+  });
+});
