@@ -2,6 +2,7 @@ import { type CupState, cupVolume } from '../cup/ledger.ts';
 import type { Lab } from '../optics/cielab.ts';
 import { hexFromLab } from '../optics/display.ts';
 import type { AdditionProblem } from './addition-problem.ts';
+import { distinctBest } from './distinct-best.ts';
 import { costOf, type MatchMaterial } from './match-material.ts';
 import type { MeasuredDoses } from './measure-doses.ts';
 import { contrastOfViews, type TargetPart } from './target-part.ts';
@@ -140,40 +141,21 @@ export function limitOf(
   return limit;
 }
 
-// Differences below half the tolerance are alike; then a new bottle counts like this much ΔE00, and any bottle like that.
+// A new bottle counts like this much ΔE00, and any bottle like that.
 const NEW_BOTTLE = 0.3;
 const BOTTLE = 0.15;
-// More materials for less than this are no other proposal.
-const WORTH_MORE = 0.3;
 
-/**
- * Proposals by the difference that they leave, then by how few bottles are opened and by cost; without those that only add
- * something to a better one for no gain.
- */
+/** Proposals by the difference that they leave, then by how few bottles are opened and by cost. */
 export function rankProposals(proposals: readonly Proposal[], tolerance: number, count: number): readonly Proposal[] {
-  const rank = ({ left, bottles, newBottles }: Proposal): number =>
-    Math.max(left.deltaE, tolerance / 2) + NEW_BOTTLE * newBottles + BOTTLE * bottles;
-  const sorted = [...proposals].sort(
-    (one, other) =>
-      rank(one) - rank(other) ||
-      one.left.deltaE - other.left.deltaE ||
-      one.cost - other.cost ||
-      (one.sentence < other.sentence ? -1 : 1),
+  return distinctBest(
+    proposals,
+    ({ left, bottles, newBottles, cost, additions, thin }) => ({
+      deltaE: left.deltaE,
+      besides: NEW_BOTTLE * newBottles + BOTTLE * bottles,
+      cost,
+      names: [...additions.map(({ material }) => material), ...(thin ? [thin.plastic] : [])],
+    }),
+    tolerance,
+    count,
   );
-  const kept: Proposal[] = [];
-  for (const proposal of sorted) {
-    if (kept.length >= count) break;
-    const names = namesOf(proposal);
-    const repeats = kept.some((other) => {
-      const others = namesOf(other);
-      const alike = others.every((name) => names.includes(name)) || names.every((name) => others.includes(name));
-      return alike && proposal.left.deltaE > other.left.deltaE - WORTH_MORE;
-    });
-    if (!repeats) kept.push(proposal);
-  }
-  return kept;
-}
-
-function namesOf({ additions, thin }: Proposal): readonly string[] {
-  return [...additions.map(({ material }) => material), ...(thin ? [thin.plastic] : [])];
 }

@@ -9,6 +9,7 @@ import { BESIDE_GLOSS } from '../optics/surface.ts';
 import type { Light } from '../optics/tristimulus.ts';
 import { reflectanceFromTristimulus } from '../optics/upsampling.ts';
 import type { ModelCorrection } from './correct-model.ts';
+import { distinctBest } from './distinct-best.ts';
 import { costOf, type MatchMaterial } from './match-material.ts';
 import type { Ingredient, MeasuredDoses } from './measure-doses.ts';
 import type { Mix } from './mix.ts';
@@ -222,40 +223,24 @@ function recipeSentence(cups: readonly RecipeCup[], shelf: ReadonlyMap<string, M
   return `${cups.map(of).join('; ')}: ΔE ${deltaE.toFixed(1)}.`;
 }
 
-// As for proposals: differences below half the tolerance are alike; then fewer bottles, less of a mismatch under a lamp, less cost.
 const BOTTLE = 0.15;
 const LAMP = 0.05;
-const WORTH_MORE = 0.3;
 
-/** Recipes by the difference that they leave, then by how few bottles they take; without those that only add something for no gain. */
+/** Recipes by the difference that they leave, then by how few bottles they take, what a lamp makes of them, and cost. */
 export function rankRecipes(
   recipes: readonly RecipeProposal[],
   tolerance: number,
   count: number,
 ): readonly RecipeProposal[] {
-  const rank = ({ deltaE, bottles, deltaEUnderA }: RecipeProposal): number =>
-    Math.max(deltaE, tolerance / 2) + BOTTLE * bottles + LAMP * deltaEUnderA;
-  const sorted = [...recipes].sort(
-    (one, other) =>
-      rank(one) - rank(other) ||
-      one.deltaE - other.deltaE ||
-      one.cost - other.cost ||
-      (one.sentence < other.sentence ? -1 : 1),
+  return distinctBest(
+    recipes,
+    ({ deltaE, deltaEUnderA, bottles, cost, cups }) => ({
+      deltaE,
+      besides: BOTTLE * bottles + LAMP * deltaEUnderA,
+      cost,
+      names: cups.flatMap(({ amounts }, index) => amounts.map(({ material }) => `${index}/${material}`)),
+    }),
+    tolerance,
+    count,
   );
-  const kept: RecipeProposal[] = [];
-  for (const recipe of sorted) {
-    if (kept.length >= count) break;
-    const names = namesOf(recipe);
-    const repeats = kept.some((other) => {
-      const others = namesOf(other);
-      const alike = others.every((name) => names.includes(name)) || names.every((name) => others.includes(name));
-      return alike && recipe.deltaE > other.deltaE - WORTH_MORE;
-    });
-    if (!repeats) kept.push(recipe);
-  }
-  return kept;
-}
-
-function namesOf({ cups }: RecipeProposal): readonly string[] {
-  return cups.flatMap(({ amounts }, index) => amounts.map(({ material }) => `${index}/${material}`));
 }

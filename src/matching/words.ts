@@ -10,11 +10,6 @@ export function listed(words: readonly string[], last = 'and'): string {
   return `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1)}`;
 }
 
-/** A sentence begins with a capital. */
-export function sentence(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
-
 /** A colour difference as it is said: "1.4". */
 export function differenceText(deltaE: number): string {
   return deltaE.toFixed(1);
