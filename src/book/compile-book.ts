@@ -21,6 +21,7 @@ import { compileTarget } from './compile-target.ts';
 import { type CupSpec, cupKey, cupSpecs } from './cup-specs.ts';
 import { doseLadder, markColour } from './dose-ladder.ts';
 import { type FilledCup, fillCup } from './fill-cup.ts';
+import { type MatchContext, matchRounds } from './match-rounds.ts';
 import type { Book, Material, Mold, Recipe, Target } from './model.ts';
 import { publishedBook } from './published-book.ts';
 import { faultyKey, readThings, type Things } from './read-things.ts';
@@ -116,7 +117,11 @@ function joinThings(
   checkPhotos(everything, options.photos ?? [], report, diagnostics);
   if (hasErrors(diagnostics)) return undefined;
 
-  const recipes = withFamilies(cores, filled);
+  const recipes = withMatches(withFamilies(cores, filled), targets, {
+    materials: [...shelf.values()],
+    settings,
+    molds,
+  });
   const book: Book = {
     format: 1,
     title: fields.title,
@@ -249,6 +254,18 @@ function checkReferences(things: Things, report: Report): void {
   }
   for (const target of things.targets.values())
     check(target as Thing, 'mold', target.fields.mold, 'mold', things.molds);
+}
+
+function withMatches(
+  recipes: readonly Recipe[],
+  targets: ReadonlyMap<string, Omit<Target, 'recipes'>>,
+  context: MatchContext,
+): readonly Recipe[] {
+  return recipes.map((recipe) => {
+    const target = recipe.target === undefined ? undefined : targets.get(recipe.target);
+    const match = target && matchRounds(recipe, target, context);
+    return match ? { ...recipe, match } : recipe;
+  });
 }
 
 function withFamilies(

@@ -8,6 +8,8 @@
  * @packageDocumentation
  */
 import type { Batch, Shop } from '../cup/plan-batch.ts';
+import type { NextAddition } from '../matching/next-addition.ts';
+import type { Verdict } from '../matching/verdict.ts';
 import type { Flake } from '../optics/flake.ts';
 import type { MaterialKind } from '../recipe/source.ts';
 
@@ -190,6 +192,8 @@ export interface Recipe {
   readonly notes: string;
   readonly photos: readonly Photo[];
   readonly target?: string;
+  /** Beside its target, round by round; only where a part of the target is for one of its cups. */
+  readonly match?: RecipeMatch;
   readonly source: { readonly path: string; readonly text: string };
   readonly cups: readonly Cup[];
   /** The bait as a whole: the side looked at, over white and over black. */
@@ -348,6 +352,36 @@ export interface Target {
   readonly flakes: readonly { readonly hex: string; readonly sizeMm: number; readonly coverage?: number }[];
   readonly recipes: readonly string[];
   readonly source: { readonly path: string; readonly text: string };
+}
+
+/** A recipe's cups beside the parts of its target. */
+export interface RecipeMatch {
+  readonly target: string;
+  /** ΔE00 within which they are the same colour. */
+  readonly tolerance: number;
+  readonly cups: readonly CupMatch[];
+}
+
+/** A cup beside its part of the target. */
+export interface CupMatch {
+  readonly cup: string;
+  readonly part: string;
+  /** The rounds of its log; of a cup without a log, the cup itself. */
+  readonly rounds: readonly MatchedRound[];
+  /** What to do with what is left in the cup; absent where the last round is within tolerance or nothing is left. */
+  readonly next?: Pick<NextAddition, 'advice' | 'sentence' | 'proposals' | 'missing'>;
+}
+
+/** A round beside the target. */
+export interface MatchedRound {
+  readonly number: number;
+  /** Whether the colours are those noted, or the model's where none were. */
+  readonly basis: 'seen' | 'predicted';
+  /** Seen at another thickness than the target, and moved to that by the model. */
+  readonly moved?: boolean;
+  readonly overWhite?: Seen;
+  readonly overBlack?: Seen;
+  readonly verdict: Verdict;
 }
 
 /** Recipes that are tied by derivation or by cups, with the places of a drawing. */

@@ -43,7 +43,7 @@ function withoutSecrets(
   targets: ReadonlySet<string>,
 ): Recipe {
   const cups = recipe.cups.map(({ from, ...cup }) => (from && shown.has(from.recipe) ? { ...cup, from } : cup));
-  const { parent, target, ...rest } = recipe;
+  const { parent, target, match, ...rest } = recipe;
   const namesHidden = [parent, ...recipe.cups.map(({ from }) => from?.recipe)].some(
     (id) => id !== undefined && !full.has(id),
   );
@@ -51,7 +51,7 @@ function withoutSecrets(
   return {
     ...rest,
     ...(parent !== undefined && shown.has(parent) ? { parent } : {}),
-    ...(target === undefined || hidesTarget ? {} : { target }),
+    ...(target === undefined || hidesTarget ? {} : { target, ...(match === undefined ? {} : { match }) }),
     cups,
     // A change of dose from a recipe whose amounts are not published would tell them.
     changes: recipe.changes.filter(({ fromRecipe }) => full.has(fromRecipe)),

@@ -1,7 +1,6 @@
 import type { Bench } from '../cup/bench.ts';
-import type { CupState } from '../cup/ledger.ts';
+import { type Amounts, type CupState, scaleAmounts } from '../cup/ledger.ts';
 import type { SpreadFlake } from '../optics/flake.ts';
-import { spreadFlake } from '../optics/flake.ts';
 import { type ModelCorrection, NO_CORRECTION } from './correct-model.ts';
 import { baseOfCup } from './cup-model.ts';
 import { type FoundDoses, findDoses } from './find-doses.ts';
@@ -23,6 +22,8 @@ export interface FirstRecipeQuestion {
   /** One: a solid bait. Two: the sides of a laminate as they are seen in the finished bait, each through the other. */
   readonly parts: readonly TargetPart[];
   readonly flakes?: readonly WantedFlake[];
+  /** What goes in besides and is not to be changed, such as flake and salt: g per ml of plastic, in every cup. */
+  readonly keep?: Amounts;
   /** Plastic of the cups, and how much of it in each, ml. */
   readonly plastic: string;
   readonly plasticMl: number;
@@ -64,12 +65,13 @@ export function firstRecipe(question: FirstRecipeQuestion): FirstRecipe {
     return { advice: 'fault', sentence: fault, proposals: [], missing: [], flakes: [], leftOut: [] };
   const { parts, plastic, plasticMl, bench, tolerance, limits = {}, most = 4, correction = NO_CORRECTION } = question;
   const shelf = withStrengths(shelfByName(question.shelf), correction.strengths);
-  const cup: CupState = { plastics: { [plastic]: plasticMl }, materials: {} };
-  const { plastic: clear } = baseOfCup(cup, (name) => shelf.get(name)!);
-  const { usable, leftOut } = usableMaterials(cup, shelf, limits);
   const flakes = chosenFlakes(question, shelf);
-  const spread = flakes.map(({ material, dose }): SpreadFlake => spreadFlake(material.flake!, dose));
-  const cups = parts.map(() => clear);
+  const chosen = Object.fromEntries(flakes.map(({ material, dose }) => [material.id, dose]));
+  const besides = { ...question.keep, ...chosen };
+  const cup: CupState = { plastics: { [plastic]: plasticMl }, materials: scaleAmounts(besides, plasticMl) };
+  const { mix: base, flakes: spread } = baseOfCup(cup, (name) => shelf.get(name)!);
+  const { usable, leftOut } = usableMaterials(cup, shelf, limits);
+  const cups = parts.map(() => base);
   const ingredients: Ingredient[] = parts.flatMap((_, index) =>
     usable.map(({ material, most: grams }) => ({ material, cup: index, thins: false, most: grams })),
   );
@@ -100,7 +102,7 @@ export function firstRecipe(question: FirstRecipeQuestion): FirstRecipe {
           plastic,
           plasticMl,
           shelf,
-          flakes,
+          besides,
           correction,
           tolerance,
           bench,
@@ -177,13 +179,23 @@ function chosenFlakes(
   });
 }
 
-function questionFault({ parts, plastic, plasticMl, shelf, tolerance, most }: FirstRecipeQuestion): string | undefined {
+function questionFault({
+  parts,
+  plastic,
+  plasticMl,
+  shelf,
+  tolerance,
+  most,
+  keep = {},
+}: FirstRecipeQuestion): string | undefined {
   if (parts.length === 0) return 'The target has no colour. Give at least the colour over white.';
   if (parts.length > 2)
     return 'The target has more than two parts. A laminate has two sides; match the others one at a time.';
   const base = shelf.find(({ id }) => id === plastic);
   if (base?.kind !== 'plastic' || !base.constants)
     return `There is no plastic ${plastic} on the shelf. Every cup begins with plastic.`;
+  const unknown = Object.keys(keep).find((name) => !shelf.some(({ id }) => id === name));
+  if (unknown !== undefined) return `There is no ${unknown} on the shelf. Put it there, so that its colour is known.`;
   if (!(plasticMl > 0 && Number.isFinite(plasticMl)))
     return 'The cup has no plastic. Give its volume in millilitres, such as 120.';
   if (!(tolerance > 0 && Number.isFinite(tolerance)))

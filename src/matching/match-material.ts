@@ -38,9 +38,9 @@ export function shelfByName(shelf: readonly MatchMaterial[]): ReadonlyMap<string
   );
 }
 
-/** Whether a material colours the plastic: all but flake and plastics that have K and S. */
-export function colours(material: MatchMaterial): boolean {
-  return material.constants !== undefined && material.flake === undefined && material.kind !== 'plastic';
+/** Whether a material is for colouring plastic: colorants and powders that have K and S. */
+export function colours({ constants, kind }: MatchMaterial): boolean {
+  return constants !== undefined && (kind === 'colorant' || kind === 'powder');
 }
 
 /** The shelf with the strengths that materials were found to have. */

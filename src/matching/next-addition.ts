@@ -1,5 +1,5 @@
 import type { Bench } from '../cup/bench.ts';
-import { type CupState, total } from '../cup/ledger.ts';
+import { type CupState, concentrations, total } from '../cup/ledger.ts';
 import { additionProblem } from './addition-problem.ts';
 import {
   type CorrectionPriors,
@@ -10,7 +10,7 @@ import {
 } from './correct-model.ts';
 import { findDoses } from './find-doses.ts';
 import { firstRecipe } from './first-recipe.ts';
-import { type MatchMaterial, shelfByName } from './match-material.ts';
+import { colours, type MatchMaterial, shelfByName } from './match-material.ts';
 import { measureDoses } from './measure-doses.ts';
 import { type MissingKind, missingKinds } from './missing-kind.ts';
 import { type Proposal, proposalOf, rankProposals } from './proposal.ts';
@@ -168,6 +168,9 @@ export function freshCup(
 ): RecipeProposal | undefined {
   const [plastic] = Object.keys(cup.plastics).sort((one, other) => cup.plastics[other]! - cup.plastics[one]!);
   const { inStock, without } = limits ?? {};
+  const contents = concentrations(cup);
+  const byName = new Map(shelf.map((material) => [material.id, material]));
+  const keep = Object.fromEntries(Object.entries(contents).filter(([name]) => !colours(byName.get(name)!)));
   const { proposals } = firstRecipe({
     parts: [target],
     plastic: plastic!,
@@ -176,6 +179,7 @@ export function freshCup(
     bench,
     tolerance,
     correction,
+    keep,
     limits: { ...(inStock === undefined ? {} : { inStock }), ...(without === undefined ? {} : { without }) },
     proposals: 1,
   });

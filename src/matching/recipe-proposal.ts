@@ -1,4 +1,5 @@
 import type { Bench } from '../cup/bench.ts';
+import type { Amounts } from '../cup/ledger.ts';
 import { measures } from '../cup/measures.ts';
 import { type Lab, labOf, tristimulusFromLab } from '../optics/cielab.ts';
 import { cupBody } from '../optics/cup-body.ts';
@@ -82,7 +83,8 @@ export interface RecipeContext {
   readonly plastic: string;
   readonly plasticMl: number;
   readonly shelf: ReadonlyMap<string, MatchMaterial>;
-  readonly flakes: readonly { readonly material: MatchMaterial; readonly dose: number }[];
+  /** What goes into every cup besides, g per ml of plastic. */
+  readonly besides: Amounts;
   readonly correction: Pick<ModelCorrection, 'offWhite' | 'offBlack'>;
   readonly tolerance: number;
   readonly bench: Bench;
@@ -113,7 +115,7 @@ export function recipeProposal(context: RecipeContext): RecipeProposal {
     deltaEUnderA: Math.max(...sides.map(({ deltaEUnderA }) => deltaEUnderA)),
     bottles:
       new Set(measured.ingredients.map(({ candidate }) => context.ingredients[candidate]!.material.id)).size +
-      context.flakes.length,
+      Object.keys(context.besides).length,
     cost: costs.reduce((sum, { cost }) => sum + (cost ?? 0), base ?? 0),
     unpriced,
     ...(limit === undefined ? {} : { limit }),
@@ -122,7 +124,7 @@ export function recipeProposal(context: RecipeContext): RecipeProposal {
 }
 
 function cupOf(context: RecipeContext, part: TargetPart, index: number): RecipeCup {
-  const { exact, measured, ingredients, plastic, plasticMl, shelf, flakes, bench } = context;
+  const { exact, measured, ingredients, plastic, plasticMl, shelf, besides, bench } = context;
   const coloured = measured.ingredients.flatMap(({ candidate, amount, measure }): RecipeAmount[] => {
     const { material, cup } = ingredients[candidate]!;
     if (cup !== index) return [];
@@ -136,7 +138,8 @@ function cupOf(context: RecipeContext, part: TargetPart, index: number): RecipeC
       },
     ];
   });
-  const flaked = flakes.map(({ material, dose }): RecipeAmount => {
+  const kept = Object.entries(besides).map(([name, dose]): RecipeAmount => {
+    const material = shelf.get(name)!;
     const measure = measures(dose * plasticMl, material, bench)[0]!;
     return {
       material: material.id,
@@ -146,7 +149,7 @@ function cupOf(context: RecipeContext, part: TargetPart, index: number): RecipeC
       text: measure.text,
     };
   });
-  const amounts = [...coloured, ...flaked];
+  const amounts = [...coloured, ...kept];
   const body = bodyOf(amounts, plastic, plasticMl, shelf);
   const alone = viewsOf([{ ...body, thickness: part.thicknessMm }]);
   const hidingMm = hidingThickness({ absorption: body.absorption, scattering: body.scattering });
@@ -218,7 +221,7 @@ function moved(lab: Lab, off: Lab): Lab {
 function recipeSentence(cups: readonly RecipeCup[], shelf: ReadonlyMap<string, MatchMaterial>, deltaE: number): string {
   const of = ({ amounts, plasticMl, plastic, name }: RecipeCup): string => {
     const what = amounts.length === 0 ? 'nothing' : listed(amounts.map(({ text, title }) => `${text} of ${title}`));
-    return `${cups.length > 1 ? `${name}: ` : ''}${what} in ${plasticMl} ml of ${shelf.get(plastic)!.title}`;
+    return `${cups.length > 1 ? `${name}: ` : ''}${what} in ${Math.round(plasticMl)} ml of ${shelf.get(plastic)!.title}`;
   };
   return `${cups.map(of).join('; ')}: ΔE ${deltaE.toFixed(1)}.`;
 }

@@ -144,9 +144,7 @@ function colourSubstitutes(question: SubstituteQuestion, shelf: ReadonlyMap<stri
     .sort(byDifference)
     .slice(0, count);
 
-  const kept = Object.fromEntries(
-    Object.entries(others).filter(([name]) => !colours(shelf.get(name)!) || shelf.get(name)!.kind === 'additive'),
-  );
+  const kept = Object.fromEntries(Object.entries(others).filter(([name]) => !colours(shelf.get(name)!)));
   const anew = inContext({ ...cup, materials: kept });
   const isNew = (j: number): boolean => !(anew.problem.ingredients[j]!.material.id in others);
   const size = Math.min(5, Math.max(2, Object.keys(others).length - Object.keys(kept).length + 1));

@@ -44,7 +44,7 @@ export function usableMaterials(
   const usable: { material: MatchMaterial; most: number }[] = [];
   const leftOut: LeftOut[] = [];
   for (const material of shelf.values()) {
-    if (!colours(material) || material.kind === 'additive' || without.includes(material.id)) continue;
+    if (!colours(material) || without.includes(material.id)) continue;
     const most = mostGrams(material, contents, plasticMl, inStock);
     const why =
       whyNot(material, pouredAt, inStock) ??
