@@ -404,6 +404,8 @@ export interface Settings extends Shop {
   readonly currency: string;
   /** Largest difference that counts as the same colour, ΔE00. */
   readonly tolerance: number;
+  /** The plastic meant where none is named, if the book says. */
+  readonly plastic?: string;
 }
 
 export interface Book {

@@ -31,6 +31,7 @@ export function settingsOf(fields: FieldsOf<'book'>): Settings {
     dropSpread: tools.spread.drop,
     spoonSpread: tools.spread.spoon,
     tolerance: fields.tolerance,
+    ...(fields.plastic === undefined ? {} : { plastic: fields.plastic }),
     loss: fields.loss,
     leftInCupMl: fields['left-in-cup'],
     cupMl: fields.cup,

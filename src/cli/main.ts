@@ -10,6 +10,7 @@ import { explainCommand } from './explain.ts';
 import { explainError } from './explain-error.ts';
 import { filmsCommand } from './films-command.ts';
 import { helpText } from './help.ts';
+import { matchCommands } from './matching.ts';
 import { newCommand } from './new.ts';
 import { serveCommand } from './serve.ts';
 import { versionText } from './version.ts';
@@ -21,6 +22,7 @@ const COMMANDS: readonly Command[] = [
   explainCommand,
   newCommand,
   batchCommand,
+  ...matchCommands,
   filmsCommand,
 ];
 

@@ -92,7 +92,11 @@ export function proposalOf({ ingredients, doses }: MeasuredDoses, context: Propo
   const limit = limitOf(after, shelf);
   const before = limitOf(cup, shelf);
   const contrastRatio = contrastOfViews(views);
-  const costs = additions.map(({ material, grams }) => ({ material, cost: costOf(shelf.get(material)!, grams) }));
+  const bought = [
+    ...additions.map(({ material, grams }) => ({ material, grams })),
+    ...(thin ? [{ material: thin.plastic, grams: thin.ml * shelf.get(thin.plastic)!.gramsPerMl }] : []),
+  ];
+  const costs = bought.map(({ material, grams }) => ({ material, cost: costOf(shelf.get(material)!, grams) }));
   return {
     additions,
     ...(thin === undefined ? {} : { thin }),

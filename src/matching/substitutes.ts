@@ -158,7 +158,10 @@ function colourSubstitutes(question: SubstituteQuestion, shelf: ReadonlyMap<stri
     .map(({ set, doses }) =>
       anew.finish(measureDoses(anew.problem.mix, anew.problem.ingredients, set, doses, [plasticMl], question.bench)),
     )
-    .filter(({ amounts }) => amounts.length > 0)
+    .filter(
+      ({ amounts, sentence }, index, all) =>
+        amounts.length > 0 && all.findIndex((other) => other.sentence === sentence) === index,
+    )
     .sort(byDifference)
     .slice(0, Math.min(3, count));
 

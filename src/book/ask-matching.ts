@@ -1,0 +1,140 @@
+/**
+ * The questions of matching, asked of a compiled book.
+ *
+ * @packageDocumentation
+ */
+import { type CutBack, cutBack } from '../matching/cut-back.ts';
+import { type FirstRecipe, firstRecipe } from '../matching/first-recipe.ts';
+import { type NextAddition, type NextAdditionQuestion, nextAddition } from '../matching/next-addition.ts';
+import { type Substitution, substitutes } from '../matching/substitutes.ts';
+import type { TargetPart } from '../matching/target-part.ts';
+import { cupLeft, cupState, observationsOf, partFor, seenViews } from './match-rounds.ts';
+import type { Book, Cup, Recipe, Target } from './model.ts';
+
+/** What of the shelf may be used. */
+export interface Asking {
+  readonly inStock?: boolean;
+}
+
+/** Recipes for a part of a target, or for its two sides together. */
+export interface PartRecipe {
+  readonly part: string;
+  readonly recipe: FirstRecipe;
+}
+
+// Volume of a cup that has no log to say what is left in it, ml.
+const A_CUP_ML = 120;
+
+/** The part of a target that a cup is for. */
+export function cupForMatching(target: Target, cup: Cup, recipe: Recipe): TargetPart | undefined {
+  return partFor(target, cup.name, recipe.cups.length);
+}
+
+/**
+ * First recipes for a target: one answer for each part, as it was seen by itself; for a laminate one for both sides, each seen through
+ * the other.
+ */
+export function firstRecipeFor(
+  book: Book,
+  target: Target,
+  {
+    most,
+    laminate,
+    inStock = false,
+    plasticMl,
+  }: Asking & { readonly most: number; readonly laminate: boolean; readonly plasticMl: number },
+): readonly PartRecipe[] {
+  const parts = target.parts.flatMap(({ name }) => partFor(target, name, 1) ?? []);
+  const plastic = book.settings.plastic ?? book.materials.find(({ kind }) => kind === 'plastic')?.id ?? '';
+  const ask = (asked: readonly TargetPart[]): FirstRecipe =>
+    firstRecipe({
+      parts: asked,
+      flakes: target.flakes,
+      plastic,
+      plasticMl,
+      shelf: book.materials,
+      bench: book.settings,
+      tolerance: target.tolerance,
+      most,
+      limits: { inStock },
+    });
+  if (laminate) {
+    if (parts.length !== 2) {
+      const sentence = `A laminate has two sides, and this target ${parts.length === 1 ? 'one part' : `${parts.length} parts`}. Give it two \`parts\`.`;
+      return [
+        {
+          part: target.title,
+          recipe: { advice: 'fault', sentence, proposals: [], missing: [], flakes: [], leftOut: [] },
+        },
+      ];
+    }
+    return [{ part: parts.map(({ name }) => name).join(' and '), recipe: ask(parts) }];
+  }
+  return parts.map((part) => ({ part: part.name, recipe: ask([part]) }));
+}
+
+/** What to add to a cup of a recipe now. */
+export function nextAdditionFor(
+  book: Book,
+  recipe: Recipe,
+  cup: Cup,
+  target: Target,
+  asking: Asking = {},
+): NextAddition {
+  return nextAddition(question(book, recipe, cup, target, asking));
+}
+
+/** Whether a cup of a recipe can be thinned back. */
+export function thinningFor(book: Book, recipe: Recipe, cup: Cup, target: Target): CutBack {
+  return cutBack(question(book, recipe, cup, target, {}));
+}
+
+/** What can stand for a material in a cup of a recipe. */
+export function substitutesFor(
+  book: Book,
+  recipe: Recipe,
+  cup: Cup,
+  material: string,
+  { inStock = false }: Asking = {},
+): Substitution {
+  return substitutes({
+    cup: cupState(cup, A_CUP_ML, cup.contents),
+    thicknessMm: bodyMm(book, recipe),
+    material,
+    shelf: book.materials,
+    bench: book.settings,
+    tolerance: book.settings.tolerance,
+    limits: { inStock },
+  });
+}
+
+function question(
+  book: Book,
+  recipe: Recipe,
+  cup: Cup,
+  target: Target,
+  { inStock = false }: Asking,
+): NextAdditionQuestion {
+  const part = cupForMatching(target, cup, recipe);
+  if (!part) throw new RangeError(`no part of ${target.id} is for ${recipe.id}/${cup.name}; ask cupForMatching first`);
+  const thickness = bodyMm(book, recipe);
+  const last = cup.rounds.at(-1);
+  const poured = last !== undefined && cupLeft(cup) === undefined;
+  // What was seen at another thickness than the target's teaches the model, but is no look at the target's.
+  const seen = last && Math.abs(part.thicknessMm - thickness) <= 0.01 ? seenViews(last) : undefined;
+  return {
+    cup: poured ? { plastics: {}, materials: {} } : (cupLeft(cup) ?? cupState(cup, A_CUP_ML, cup.contents)),
+    target: part,
+    shelf: book.materials,
+    bench: book.settings,
+    tolerance: target.tolerance,
+    rounds: observationsOf(cup, thickness),
+    ...(seen ? { seen } : {}),
+    startMl: Math.round(cup.rounds[0]?.plasticMl ?? A_CUP_ML),
+    limits: { inStock, mayThin: true, roomMl: book.settings.cupMl * book.settings.fill },
+  };
+}
+
+function bodyMm(book: Book, recipe: Recipe): number {
+  return book.molds.find(({ id }) => id === recipe.mold)!.bodyMm;
+}

@@ -1,0 +1,136 @@
+/**
+ * The answers of matching as text.
+ *
+ * @packageDocumentation
+ */
+import type { Book } from '../book/model.ts';
+import type { CutBack } from '../matching/cut-back.ts';
+import type { FirstRecipe } from '../matching/first-recipe.ts';
+import type { NextAddition } from '../matching/next-addition.ts';
+import type { Proposal } from '../matching/proposal.ts';
+import type { RecipeProposal } from '../matching/recipe-proposal.ts';
+import type { Substitute, Substitution } from '../matching/substitutes.ts';
+import { formatTemperature } from '../units/format-quantity.ts';
+
+/** Stands wherever somebody is told to heat. */
+const CAUTION =
+  "Hot plastic burns, and overheated it gives off hydrogen chloride: fume hood or open air, eye protection, gloves and sleeves,\na thermometer, no water near it, and the suppliers' safety data sheets first.";
+
+type Money = Pick<Book, 'settings' | 'materials'>;
+
+/** First recipes. */
+export function firstRecipeText(
+  part: string,
+  { advice, sentence, proposals, flakes, leftOut }: FirstRecipe,
+  book: Money,
+): string {
+  return lines([
+    `${part}: ${sentence}`,
+    ...proposals.flatMap((proposal, index) => ['', ...recipeLines(proposal, index + 1, book)]),
+    ...flakes.map(({ title, words }) => `Flake: ${title}, ${words}.`),
+    ...leftOut.map(({ material, why }) => `Left out: ${titleOf(material, book)}, since ${why}.`),
+    ...(advice === 'fault' || proposals.length === 0 ? [] : ['', CAUTION]),
+  ]);
+}
+
+/** What to add. */
+export function nextAdditionText(
+  cup: string,
+  { sentence, now, proposals, leftOut, startAgain }: NextAddition,
+  book: Money,
+): string {
+  return lines([
+    ...(now ? [`${cup} now: ${now.sentence} (ΔE ${now.deltaE.toFixed(1)})`] : []),
+    `${now ? '' : `${cup}: `}${sentence}`,
+    ...proposals.flatMap((proposal, index) => ['', ...proposalLines(proposal, index + 1, book)]),
+    ...(startAgain ? ['', 'Or a new cup:', ...recipeLines(startAgain, undefined, book)] : []),
+    ...leftOut.map(({ material, why }) => `Left out: ${titleOf(material, book)}, since ${why}.`),
+    ...(proposals.length > 0 || startAgain ? ['', CAUTION] : []),
+  ]);
+}
+
+/** Whether to thin. */
+export function cutBackText(cup: string, { sentence, now, thinned, mended, fresh }: CutBack, book: Money): string {
+  return lines([
+    ...(now ? [`${cup} now: ${now.sentence} (ΔE ${now.deltaE.toFixed(1)})`] : []),
+    `${now ? '' : `${cup}: `}${sentence}`,
+    ...(thinned ? ['', 'With plastic alone:', ...proposalLines(thinned, undefined, book)] : []),
+    ...(mended ? ['', 'With plastic and something to mend it:', ...proposalLines(mended, undefined, book)] : []),
+    ...(fresh ? ['', 'A new cup:', ...recipeLines(fresh, undefined, book)] : []),
+    ...(thinned || mended || fresh ? ['', CAUTION] : []),
+  ]);
+}
+
+/** What can stand for a material. */
+export function substitutionText(cup: string, { sentence, swaps, recipes, flakes }: Substitution): string {
+  const list = (title: string, each: readonly Substitute[]): readonly string[] =>
+    each.length === 0 ? [] : ['', title, ...each.map((one) => `  ${one.sentence}`)];
+  return lines([
+    `${cup}: ${sentence}`,
+    ...list('One for one:', swaps),
+    ...list('Made anew without it:', recipes),
+    ...(flakes.length === 0
+      ? []
+      : ['', 'Flakes:', ...flakes.map(({ text, title, words }) => `  ${text.padEnd(20)} ${title}: ${words}`)]),
+  ]);
+}
+
+function recipeLines(
+  { cups, sides, deltaEUnderA, cost, unpriced, limit }: RecipeProposal,
+  number: number | undefined,
+  book: Money,
+): readonly string[] {
+  const many = cups.length > 1;
+  return [
+    ...cups.flatMap(({ name, plastic, plasticMl, amounts, alone }, index) => {
+      const head = [...(number === undefined || index > 0 ? [] : [`${number}.`]), ...(many ? [`${name}:`] : [])].join(
+        ' ',
+      );
+      return [
+        ...(head === '' ? [] : [head]),
+        `  ${`${Math.round(plasticMl)} ml`.padEnd(22)} ${titleOf(plastic, book)}`,
+        ...amounts.map(({ text, title }) => `  ${text.padEnd(22)} ${title}`),
+        ...(many
+          ? [`  poured alone it looks like ${alone.overWhite.hex} over white, ${alone.overBlack.hex} over black`]
+          : []),
+      ];
+    }),
+    ...sides.map(
+      ({ name, overWhite, overBlack, left }) =>
+        `  ${many ? `${name}: ` : ''}${overWhite.hex}${overBlack ? ` over white, ${overBlack.hex} over black` : ''}; ${left.sentence}`,
+    ),
+    `  under a lamp ΔE ${deltaEUnderA.toFixed(1)}; ${costText(cost, unpriced, book)}${limitText(limit, book)}`,
+  ];
+}
+
+function proposalLines(
+  { sentence, overWhite, overBlack, left, volumeMl, cost, unpriced, limit }: Proposal,
+  number: number | undefined,
+  book: Money,
+): readonly string[] {
+  return [
+    `${number === undefined ? '' : `${number}. `}${sentence}`,
+    `   leaves ΔE ${left.deltaE.toFixed(1)}: ${left.sentence}`,
+    `   ${overWhite.hex}${overBlack ? ` over white, ${overBlack.hex} over black` : ''}; ${Math.round(volumeMl)} ml in the cup; ${costText(cost, unpriced, book)}${limit?.lowered ? limitText(limit, book) : ''}`,
+  ];
+}
+
+function costText(cost: number, unpriced: readonly string[], { settings, materials }: Money): string {
+  const without =
+    unpriced.length === 0 ? '' : ` without ${unpriced.map((id) => titleOf(id, { materials })).join(', ')}`;
+  return `${settings.currency} ${cost.toFixed(2)}${without}`;
+}
+
+function limitText(limit: { readonly celsius: number; readonly material: string } | undefined, book: Money): string {
+  return limit === undefined
+    ? ''
+    : `; not above ${formatTemperature(limit.celsius, book.settings.temperature)} (${titleOf(limit.material, book)})`;
+}
+
+function titleOf(id: string, { materials }: Pick<Money, 'materials'>): string {
+  return materials.find((material) => material.id === id)?.title ?? id;
+}
+
+function lines(text: readonly string[]): string {
+  return text.join('\n');
+}

@@ -1,0 +1,124 @@
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { main } from '../../src/cli/main.ts';
+import { ROOT } from '../run-cupbook.ts';
+import { smallBook } from '../small-book.ts';
+
+const here = process.cwd();
+beforeEach(() => {
+  vi.stubEnv('CUPBOOK_RECIPES', undefined);
+  vi.stubEnv('INIT_CWD', undefined);
+});
+afterEach(() => {
+  vi.unstubAllEnvs();
+  vi.restoreAllMocks();
+  process.chdir(here);
+});
+
+const FILES = {
+  'shelf/powders/ivory.md': '---\ntitle: Ivory\nlook: { kind: pearl, colour: "#ece6d6", dose: 1 % }\n---\n',
+  'shelf/colorants/soot.md':
+    '---\ntitle: Soot\nlook: { kind: pigment, colour: "#1a1a1a", dose: 10 drops per 100 ml }\n---\n',
+  'targets/leaf.md': '---\ntitle: Leaf\nmold: minnow-3\nover-white: "#8a6844"\nover-black: "#6e5a40"\n---\n',
+  'targets/elver.md':
+    '---\ntitle: Elver\nmold: minnow-3\nparts:\n  back: { over-white: "#584630", over-black: "#40382c" }\n  belly: { over-white: "#a89878", over-black: "#98886c" }\n---\n',
+  'colours/trial.md':
+    '---\ntitle: Trial\nmold: minnow-3\nfor: leaf\ncups:\n  body:\n    plastic: 120 ml supple\n    log:\n      - add: { peat: 4 drops }\n        pour: 14 ml\n---\n',
+};
+
+/** Runs a command line on a small book with targets, and keeps what it says. */
+async function cupbook(...line: readonly string[]): Promise<{ code: number; out: string; err: string }> {
+  const said = { out: '', err: '' };
+  vi.spyOn(console, 'log').mockImplementation((text: string) => {
+    said.out += `${text}\n`;
+  });
+  vi.spyOn(console, 'error').mockImplementation((text: string) => {
+    said.err += `${text}\n`;
+  });
+  const recipes = await smallBook(FILES);
+  const code = await main([...line, '--recipes', recipes], { root: ROOT });
+  return { code, ...said };
+}
+
+describe('cupbook match', () => {
+  test('match TARGET proposes recipes in measured amounts, with the cautions', async () => {
+    const { code, out } = await cupbook('match', 'leaf');
+    expect(code).toBe(0);
+    expect(out).toMatch(/^body: .* of (Ivory|Peat|Soot)/);
+    expect(out).toMatch(/ 120 ml +Supple/);
+    expect(out).toContain('Hot plastic burns');
+  });
+
+  test('match TARGET --json is the same for other programs', async () => {
+    const { out } = await cupbook('match', 'leaf', '--json', '--materials', '2', '--plastic', '200');
+    const [answer] = JSON.parse(out);
+    expect(answer.part).toBe('body');
+    expect(answer.recipe.proposals.length).toBeGreaterThan(0);
+    for (const { cups } of answer.recipe.proposals) {
+      expect(cups[0].plasticMl).toBe(200);
+      expect(cups[0].amounts.length).toBeLessThanOrEqual(2);
+    }
+  });
+
+  test('match TARGET --laminate takes both sides together, and says so where there is one', async () => {
+    const both = await cupbook('match', 'elver', '--laminate');
+    expect(both.out).toMatch(/^back and belly: /);
+    expect(both.out).toContain('poured alone it looks like');
+    expect((await cupbook('match', 'leaf', '--laminate')).out).toContain('A laminate has two sides');
+    expect((await cupbook('match', 'elver')).out).toMatch(/^back: [\s\S]*\nbelly: /);
+  });
+
+  test('match of no target, and with no number, is a sentence', async () => {
+    const unknown = await cupbook('match', 'leav');
+    expect([unknown.code, unknown.err]).toEqual([1, 'The book has no target "leav". Did you mean leaf?\n']);
+    expect((await cupbook('match', 'leaf', '--materials', 'few')).err).toContain('--materials takes a whole number');
+  });
+});
+
+describe('cupbook next and thin', () => {
+  test('next RECIPE says what is wrong and what to add', async () => {
+    const { code, out } = await cupbook('next', 'trial/body');
+    expect(code).toBe(0);
+    expect(out).toMatch(/^body now: .*too thin/);
+    expect(out).toMatch(/1\. Add .*Ivory/);
+    expect(out).toMatch(/leaves ΔE \d/);
+  });
+
+  test('next RECIPE --json has the verdict, the proposals and what was learned', async () => {
+    const { out } = await cupbook('next', 'trial', '--json');
+    const [{ cup, next }] = JSON.parse(out);
+    expect(cup).toBe('body');
+    expect(next.now.deltaE).toBeGreaterThan(2);
+    expect(next.proposals[0].left.deltaE).toBeLessThan(next.predictedDeltaE);
+    expect(next.correction.strengths).toEqual({});
+  });
+
+  test('next of a recipe that is for no target, and of a cup that is not there, is a sentence', async () => {
+    expect((await cupbook('next', 'bog-pool')).err).toBe(
+      'Bog Pool is for no target. Write `for: TARGET` in its file, or give --target TARGET.\n',
+    );
+    expect((await cupbook('next', 'bog-pool', '--target', 'leaf')).code).toBe(0);
+    expect((await cupbook('next', 'trial/bodi')).err).toContain('Did you mean body?');
+    expect((await cupbook('next', 'trial', '--target', 'elver')).err).toContain(
+      'No part of Elver (back, belly) is for body.',
+    );
+  });
+
+  test('thin RECIPE says that a cup that is too thin needs no plastic', async () => {
+    const { code, out } = await cupbook('thin', 'trial');
+    expect(code).toBe(0);
+    expect(out).toContain('body now: ');
+  });
+});
+
+describe('cupbook substitute', () => {
+  test('substitute RECIPE MATERIAL lists what can stand for it', async () => {
+    const { code, out } = await cupbook('substitute', 'trial', 'peat');
+    expect(code).toBe(0);
+    expect(out).toMatch(/^body: .*Peat/);
+    expect(out).toContain('One for one:');
+  });
+
+  test('substitute of what is not in the recipe is a sentence', async () => {
+    expect((await cupbook('substitute', 'trial', 'ivory')).err).toBe('Trial has no Ivory in it: peat.\n');
+  });
+});
