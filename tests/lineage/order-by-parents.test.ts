@@ -30,18 +30,14 @@ describe('orderByParents', () => {
     expect(order).toEqual(['free']);
   });
   test('orderByParents(graph without rings) has every node once, after its parents', () => {
-    const graph = fc
-      .integer({ min: 1, max: 30 })
-      .chain((size) =>
-        fc
-          .array(fc.array(fc.nat(), { maxLength: 3 }), { minLength: size, maxLength: size })
-          .map((picks) =>
-            picks.map((list, index) => ({
-              id: `n${index}`,
-              parents: index === 0 ? [] : [...new Set(list.map((pick) => `n${pick % index}`))],
-            })),
-          ),
-      );
+    const graph = fc.integer({ min: 1, max: 30 }).chain((size) =>
+      fc.array(fc.array(fc.nat(), { maxLength: 3 }), { minLength: size, maxLength: size }).map((picks) =>
+        picks.map((list, index) => ({
+          id: `n${index}`,
+          parents: index === 0 ? [] : [...new Set(list.map((pick) => `n${pick % index}`))],
+        })),
+      ),
+    );
     fc.assert(
       fc.property(graph, (nodes) => {
         const { order, rings } = orderByParents(nodes.toReversed());
