@@ -8,7 +8,7 @@ import { freshCup, type NextAdditionQuestion, questionFault } from './next-addit
 import { type Proposal, proposalOf } from './proposal.ts';
 import type { RecipeProposal } from './recipe-proposal.ts';
 import { targetConstants } from './target-constants.ts';
-import { isNoVerdict, thresholdsFor, type Verdict, verdict } from './verdict.ts';
+import { isNoVerdict, thresholdsFor, type Verdict, verdict, verdictOf } from './verdict.ts';
 import { differenceText } from './words.ts';
 
 /** Whether an overshot cup can be thinned back. */
@@ -47,7 +47,8 @@ export function cutBack(question: NextAdditionQuestion): CutBack {
   const nothingAdded = new Float64Array(mix.count);
   const [white, black] = mix.labs(nothingAdded);
   const thresholds = thresholdsFor(tolerance);
-  const now = verdict(seen ?? { overWhite: white!, ...(black ? { overBlack: black } : {}) }, target, thresholds);
+  const predictedViews = { overWhite: white!, ...(black ? { overBlack: black } : {}) };
+  const now = seen ? verdict(seen, target, thresholds) : verdictOf(predictedViews, target, thresholds);
   if (isNoVerdict(now)) return { advice: 'fault', sentence: now.fault };
   if (now.within) return { advice: 'leave', sentence: `Leave it: it is ${now.sentence}.`, now };
   const thin = ingredients.findIndex(({ thins }) => thins);

@@ -24,7 +24,9 @@ export function distinctBest<T>(
 ): readonly T[] {
   const ranked = proposals.map((proposal) => {
     const each = standing(proposal);
-    const rank = rounded(Math.max(each.deltaE, tolerance / 2) + each.besides, 0.01);
+    // What is within tolerance comes before what is not, whatever it takes.
+    const missed = each.deltaE > tolerance ? tolerance : 0;
+    const rank = rounded(Math.max(each.deltaE, tolerance / 2) + missed + each.besides, 0.01);
     return { proposal, ...each, rank, nearness: rounded(each.deltaE, tolerance / 20), key: each.names.join() };
   });
   ranked.sort(

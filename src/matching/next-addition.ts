@@ -18,7 +18,7 @@ import type { RecipeProposal } from './recipe-proposal.ts';
 import { targetConstants } from './target-constants.ts';
 import { partFault, type SeenViews, type TargetPart } from './target-part.ts';
 import type { AdditionLimits, LeftOut } from './usable-materials.ts';
-import { isNoVerdict, thresholdsFor, type Verdict, verdict } from './verdict.ts';
+import { isNoVerdict, thresholdsFor, type Verdict, verdict, verdictOf } from './verdict.ts';
 import { differenceText, listed } from './words.ts';
 
 /** A cup that is to be brought to a target. */
@@ -91,7 +91,7 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
   const [white, black] = mix.labs(nothingAdded);
   const predicted = { overWhite: white!, ...(black === undefined ? {} : { overBlack: black }) };
   const thresholds = thresholdsFor(tolerance);
-  const now = verdict(seen ?? predicted, target, thresholds);
+  const now = seen ? verdict(seen, target, thresholds) : verdictOf(predicted, target, thresholds);
   if (isNoVerdict(now)) return nothing('fault', now.fault);
   const predictedDeltaE = mix.worst(nothingAdded);
   const known = { now, predictedDeltaE, correction, leftOut };

@@ -6,7 +6,7 @@ import { distinctBest } from './distinct-best.ts';
 import { costOf, type MatchMaterial } from './match-material.ts';
 import type { MeasuredDoses } from './measure-doses.ts';
 import { contrastOfViews, type TargetPart } from './target-part.ts';
-import { isNoVerdict, type Thresholds, type Verdict, verdict } from './verdict.ts';
+import { type Thresholds, type Verdict, verdictOf } from './verdict.ts';
 import { listed } from './words.ts';
 
 /** A colour that is predicted. */
@@ -66,8 +66,7 @@ export function proposalOf({ ingredients, doses }: MeasuredDoses, context: Propo
   const { problem, cup, target, shelf, thresholds, isNew } = context;
   const [white, black] = problem.mix.labs(doses);
   const views = { overWhite: white!, ...(black === undefined ? {} : { overBlack: black }) };
-  const left = verdict(views, target, thresholds);
-  if (isNoVerdict(left)) throw new RangeError(`a predicted colour is none: ${left.fault}`);
+  const left = verdictOf(views, target, thresholds);
   const additions: Addition[] = [];
   let thin: Proposal['thin'];
   const plastics: Record<string, number> = { ...cup.plastics };
@@ -118,7 +117,9 @@ export function proposalOf({ ingredients, doses }: MeasuredDoses, context: Propo
 
 /** A predicted colour with its screen colour. */
 export function predicted(lab: Lab): PredictedColour {
-  return { lab, hex: hexFromLab(lab).hex };
+  // What the model is off by can lift a colour above white.
+  const shown = { ...lab, L: Math.min(100, Math.max(0, lab.L)) };
+  return { lab: shown, hex: hexFromLab(shown).hex };
 }
 
 /** What to do, in a sentence. */

@@ -16,7 +16,7 @@ import type { Ingredient, MeasuredDoses } from './measure-doses.ts';
 import type { Mix } from './mix.ts';
 import { limitOf, type PredictedColour, predicted } from './proposal.ts';
 import { contrastOfViews, type SeenViews, type TargetPart } from './target-part.ts';
-import { isNoVerdict, thresholdsFor, type Verdict, verdict } from './verdict.ts';
+import { thresholdsFor, type Verdict, verdictOf } from './verdict.ts';
 import { listed } from './words.ts';
 
 /** One material of a proposed cup. */
@@ -196,8 +196,7 @@ function sideOf(part: TargetPart, layers: readonly Layer[], { tolerance, correct
     overBlack: moved(plain.overBlack, correction.offBlack),
   };
   const shown: SeenViews = part.overBlack ? views : { overWhite: views.overWhite };
-  const left = verdict(shown, part, thresholdsFor(tolerance));
-  if (isNoVerdict(left)) throw new RangeError(`a predicted colour is none: ${left.fault}`);
+  const left = verdictOf(shown, part, thresholdsFor(tolerance));
   const underA = viewsOf(layers, 'A');
   const targetUnderA = (lab: Lab): Lab => labOf(reflectanceFromTristimulus(tristimulusFromLab(lab)), 'A');
   const contrastRatio = contrastOfViews(shown);

@@ -15,7 +15,7 @@ import { refineDoses } from './refine-doses.ts';
 import { targetConstants } from './target-constants.ts';
 import type { TargetPart } from './target-part.ts';
 import type { AdditionLimits } from './usable-materials.ts';
-import { isNoVerdict, thresholdsFor, type Verdict, verdict } from './verdict.ts';
+import { thresholdsFor, type Verdict, verdictOf } from './verdict.ts';
 import { differenceText, listed } from './words.ts';
 
 /** A cup in which one material is to be replaced. */
@@ -204,8 +204,7 @@ function substituteOf(
   lost: MatchMaterial,
 ): Substitute {
   const [overWhite, overBlack] = mix.labs(doses);
-  const left = verdict({ overWhite: overWhite!, overBlack: overBlack! }, target, thresholdsFor(tolerance));
-  if (isNoVerdict(left)) throw new RangeError(`a predicted colour is none: ${left.fault}`);
+  const left = verdictOf({ overWhite: overWhite!, overBlack: overBlack! }, target, thresholdsFor(tolerance));
   const amounts = ingredients.map(({ candidate, amount, measure }): SubstituteAmount => {
     const { id, title } = all[candidate]!.material;
     return { material: id, title, grams: amount, text: measure.text };

@@ -70,14 +70,25 @@ export function isNoVerdict(result: Verdict | NoVerdict): result is NoVerdict {
 export function verdict(seen: SeenViews, target: TargetPart, thresholds: Thresholds): Verdict | NoVerdict {
   const fault = viewsFault(seen) ?? viewsFault(target);
   if (fault !== undefined) return { fault };
+  const known = (['overWhite', 'overBlack'] as const).some((view) => seen[view] && target[view]);
+  return known
+    ? verdictOf(seen, target, thresholds)
+    : { fault: 'Nothing was seen of this colour where the target was. Note what it looks like over white.' };
+}
+
+/**
+ * `verdict` of a colour that is a colour, such as a predicted one.
+ *
+ * Throws: RangeError if no view is known of both.
+ */
+export function verdictOf(seen: SeenViews, target: TargetPart, thresholds: Thresholds): Verdict {
   const pairs: { view: 'overWhite' | 'overBlack'; seen: Lab; target: Lab }[] = [];
   for (const view of ['overWhite', 'overBlack'] as const) {
     const [one, other] = [seen[view], target[view]];
     if (one && other) pairs.push({ view, seen: one, target: other });
   }
   const [first] = pairs;
-  if (!first)
-    return { fault: 'Nothing was seen of this colour where the target was. Note what it looks like over white.' };
+  if (!first) throw new RangeError('No view is known of both the colour and its target; give one');
 
   const totals = Object.fromEntries(pairs.map((pair) => [pair.view, deltaE00(pair.target, pair.seen)]));
   const deltaE = Math.max(...Object.values(totals));

@@ -263,6 +263,19 @@ describe('hostile questions', () => {
     expect(found.missing.length).toBeGreaterThan(0);
   });
 
+  test('nextAddition(…) takes whatever was seen of the rounds', () => {
+    const hex = fc.nat(0xffffff).map((value) => labFromHex(`#${value.toString(16).padStart(6, '0')}`));
+    const seen = fc.record({ overWhite: hex, overBlack: hex }, { requiredKeys: [] });
+    fc.assert(
+      fc.property(fc.array(seen, { maxLength: 3 }), (looks) => {
+        const rounds = looks.map((each) => ({ cup, thicknessMm: 6, seen: each }));
+        const found = ask({ cup, target, rounds, limits: { mayThin: true } });
+        expect(found.sentence).not.toMatch(/NaN|Infinity|undefined/);
+      }),
+      { numRuns: 40 },
+    );
+  });
+
   test('nextAddition(…) gives finite numbers for any target of the screen', () => {
     const hex = fc.nat(0xffffff).map((value) => `#${value.toString(16).padStart(6, '0')}`);
     fc.assert(
