@@ -41,6 +41,7 @@ export const paths = {
   foreword: 'foreword/',
   find: 'find/',
   plan: 'plan/',
+  bench: 'bench/',
   care: 'care/',
   bookData: 'book.json',
 } as const;

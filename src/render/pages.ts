@@ -6,6 +6,7 @@
 
 import { FILES as FILE_KINDS } from './data-files.ts';
 import type { FileKind, PageKind } from './page.ts';
+import { benchPage } from './pages/bench.ts';
 import {
   cardsPage,
   labelsPage,
@@ -47,6 +48,7 @@ export const PAGES: readonly PageKind[] = [
   forewordPage,
   findPage,
   planPage,
+  benchPage,
   carePage,
   notFoundPage,
 ];

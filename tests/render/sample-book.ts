@@ -118,6 +118,7 @@ export const ASSETS: Assets = {
     planner: 'assets/planner.js',
     plan: 'assets/plan.js',
     print: 'assets/print.js',
+    bench: 'assets/bench.js',
   },
   pagefind: 'pagefind/',
 };

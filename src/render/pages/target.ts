@@ -1,5 +1,6 @@
 import type { Target } from '../../book/model.ts';
 import { bookIndex, required } from '../book-index.ts';
+import { cautionsBlock } from '../cautions.ts';
 import { type ColourEntry, colourEntry } from '../colour-entry.ts';
 import { document } from '../document.ts';
 import { type Html, html } from '../html.ts';
@@ -8,6 +9,7 @@ import { notesHtml, notesText } from '../notes.ts';
 import type { PageContext, PageKind } from '../page.ts';
 import { photoFigures } from '../photo.ts';
 import { chipColours, chips, dot } from '../swatch/chip.ts';
+import { matchedCup } from '../target/matched-cup.ts';
 import { tile } from '../tile.ts';
 import { deltaEText, inches, sentence } from '../words.ts';
 
@@ -35,10 +37,18 @@ ${recipes(context, target)}
           ? ''
           : html`<aside class="column-side" aria-label="Particulars"><section aria-labelledby="flake"><h2 id="flake">Its flake</h2><ul class="uses">${flakes.map(({ hex, sizeMm, coverage }) => html`<li>${dot(hex)}${inches(sizeMm)}${coverage === undefined ? '' : html`<span class="fine">, on ${Math.round(coverage * 100)} % of it</span>`}</li>`)}</ul></section></aside>`
       }</div>
+${advises(context, target) ? cautionsBlock(context) : ''}
 </article>`,
     });
   },
 };
+
+/** Whether the page tells somebody to heat a cup again. */
+function advises({ book }: PageContext, { recipes }: Target): boolean {
+  return book.recipes.some(
+    ({ id, match }) => recipes.includes(id) && match?.cups.some(({ next }) => next !== undefined),
+  );
+}
 
 function partFigure({ name, overWhite, overBlack, thicknessMm }: Target['parts'][number]): Html {
   const colours = { overWhite: overWhite.hex, ...(overBlack === undefined ? {} : { overBlack: overBlack.hex }) };
@@ -50,8 +60,16 @@ function recipes(context: PageContext, target: Target): Html {
   if (target.recipes.length === 0) return html`<p>No colour has been made for it yet.</p>`;
   const { book } = context;
   const entries = target.recipes.flatMap((id) => colourEntry(book, id) ?? []);
-  const beside = entries.flatMap((entry) => target.parts.map((part) => besideTarget(context, target, part, entry)));
-  return html`<section class="part" aria-labelledby="made-for"><h2 id="made-for">Made for it</h2><ol class="rounds">${beside}</ol><ul class="wall">${entries.map((entry) => tile(context, entry, { budget: 120 }))}</ul></section>`;
+  return html`<section class="part" aria-labelledby="made-for"><h2 id="made-for">Made for it</h2>${entries.map((entry) => madeFor(context, target, entry))}<ul class="wall">${entries.map((entry) => tile(context, entry, { budget: 120 }))}</ul></section>`;
+}
+
+/** A colour beside the target: its rounds where it has any that can be compared, else as it is. */
+function madeFor(context: PageContext, target: Target, entry: ColourEntry): Html {
+  const { id, title, recipe } = entry;
+  if (!recipe?.match) {
+    return html`<ol class="rounds">${target.parts.map((part) => besideTarget(context, target, part, entry))}</ol>`;
+  }
+  return html`<h3><a href="${link(context, paths.recipe(id))}">${title}</a></h3>${recipe.match.cups.map((cup) => matchedCup(context, target, title, cup))}`;
 }
 
 /** A part of the target and what the recipe shows of it: the cup of the same name, or the whole bait. */

@@ -1,0 +1,152 @@
+/**
+ * The questions of matching, asked of a match in the making.
+ *
+ * @packageDocumentation
+ */
+import { type FirstRecipe, firstRecipe } from '../../matching/first-recipe.ts';
+import { type NextAddition, nextAddition } from '../../matching/next-addition.ts';
+import type { RecipeProposal } from '../../matching/recipe-proposal.ts';
+import type { BenchPageData } from '../../render/pages/bench.ts';
+import { fileDose } from './dose-text.ts';
+import {
+  aimOf,
+  begunAnew,
+  type CupNow,
+  cupNow,
+  partOfSide,
+  type Work,
+  type WorkAmount,
+  type WorkSide,
+  withCup,
+} from './work.ts';
+
+/** Recipes for one side, or for both together. */
+export interface FirstAnswer {
+  readonly part: string;
+  readonly recipe: FirstRecipe;
+}
+
+/** A new match: a target that is to be described. */
+export function newWork(data: BenchPageData): Work {
+  const mold = data.molds[0]!;
+  return withTarget(
+    {
+      format: 1,
+      title: '',
+      arrangement: 'solid',
+      sides: [],
+      tolerance: data.settings.tolerance,
+      mold: mold.id,
+      plastic: data.plastic,
+      plasticMl: 120,
+      without: [],
+      inStock: false,
+      cups: [],
+    },
+    [{ name: 'body', overWhite: '#8a6a44', overBlack: '#5d4c36', thicknessMm: mold.bodyMm }],
+  );
+}
+
+function withTarget(work: Work, sides: readonly WorkSide[]): Work {
+  return { ...work, sides, cups: sides.map(({ name }) => ({ name, steps: [] })) };
+}
+
+/** The match begun with a target of the book. */
+export function withBookTarget(work: Work, id: string, data: BenchPageData): Work {
+  const target = data.targets.find((each) => each.id === id);
+  if (!target) {
+    const { target: _, ...rest } = work;
+    return rest;
+  }
+  // A laminate has two sides; of a target with more parts the first two are taken.
+  const parts = target.parts.slice(0, 2);
+  const sides = parts.map(
+    ({ name, overWhite, overBlack, thicknessMm }): WorkSide => ({
+      name,
+      overWhite: overWhite.hex,
+      ...(overBlack && { overBlack: overBlack.hex }),
+      thicknessMm,
+    }),
+  );
+  const mold = data.molds.some((each) => each.id === target.mold) ? target.mold! : work.mold;
+  return withTarget(
+    {
+      ...work,
+      target: id,
+      title: work.title,
+      arrangement: sides.length === 1 ? 'solid' : 'apart',
+      tolerance: target.tolerance,
+      mold,
+    },
+    sides,
+  );
+}
+
+/** First recipes for the sides of a match. */
+export function firstAnswers(work: Work, data: BenchPageData): readonly FirstAnswer[] {
+  const ask = (sides: readonly WorkSide[]): FirstRecipe =>
+    firstRecipe({
+      parts: sides.map(partOfSide),
+      flakes: data.targets.find(({ id }) => id === work.target)?.flakes ?? [],
+      plastic: work.plastic,
+      plasticMl: work.plasticMl,
+      shelf: data.materials,
+      bench: data.settings,
+      tolerance: work.tolerance,
+      limits: { inStock: work.inStock, without: work.without },
+    });
+  if (work.arrangement === 'together')
+    return [{ part: work.sides.map(({ name }) => name).join(' and '), recipe: ask(work.sides) }];
+  return work.sides.map((side) => ({ part: side.name, recipe: ask([side]) }));
+}
+
+/** The match with the cups of a proposal begun. */
+export function withRecipe(work: Work, answer: number, { cups }: RecipeProposal, data: BenchPageData): Work {
+  return cups.reduce((all, cup, at) => {
+    const index = cups.length > 1 ? at : answer;
+    const begun = begunAnew(all, index, [{ do: 'add', amounts: amountsOf(cup.amounts, data) }]);
+    if (cups.length === 1) return begun;
+    const { overWhite, overBlack } = cup.alone;
+    const aim = { ...work.sides[index]!, overWhite: overWhite.hex, overBlack: overBlack.hex };
+    return withCup(begun, index, (each) => ({ ...each, aim }));
+  }, work);
+}
+
+/** Measured amounts as the log keeps them. */
+export function amountsOf(
+  amounts: readonly { readonly material: string; readonly grams: number; readonly text: string }[],
+  data: BenchPageData,
+): readonly WorkAmount[] {
+  return amounts.map((amount) => {
+    const material = data.materials.find(({ id }) => id === amount.material)!;
+    return { material: amount.material, dose: fileDose(amount, material), grams: amount.grams };
+  });
+}
+
+/** What a cup is like now, and what to add to it. */
+export function adviceFor(
+  work: Work,
+  index: number,
+  data: BenchPageData,
+): { readonly now: CupNow; readonly next: NextAddition } {
+  const densities = new Map(data.materials.map(({ id, density }) => [id, density]));
+  const now = cupNow(work, index, (material) => densities.get(material) ?? 1);
+  const { settings } = data;
+  const next = nextAddition({
+    cup: now.cup,
+    target: partOfSide(aimOf(work, index)),
+    shelf: data.materials,
+    bench: settings,
+    tolerance: work.tolerance,
+    rounds: now.rounds,
+    ...(now.seen ? { seen: now.seen } : {}),
+    startMl: work.plasticMl,
+    limits: {
+      inStock: work.inStock,
+      without: work.without,
+      mayThin: true,
+      roomMl: Math.max(settings.cupMl * settings.fill, work.plasticMl),
+    },
+  });
+  return { now, next };
+}

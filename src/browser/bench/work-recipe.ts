@@ -1,0 +1,143 @@
+import { formatDecimal } from '../../units/format-quantity.ts';
+import type { Work, WorkAmount, WorkCup, WorkStep } from './work.ts';
+
+/** What a recipe's file is made with. */
+export interface RecipeFileOptions {
+  /** `2026-03-14` */
+  readonly made: string;
+  /** Names of the recipes that the book has already. */
+  readonly taken: ReadonlySet<string>;
+}
+
+/** A recipe's file. */
+export interface RecipeFile {
+  /** The file's name, without its folder `colours/`. */
+  readonly name: string;
+  readonly text: string;
+}
+
+/** Work as a recipe of the book: a file that `check` accepts. Its log is the log of the work, step for step. */
+export function recipeFile(work: Work, { made, taken }: RecipeFileOptions): RecipeFile {
+  const title = work.title.trim() === '' ? 'Matched at the bench' : work.title.trim();
+  const lines = [
+    '---',
+    `title: ${quoted(title)}`,
+    `made: ${made}`,
+    `pattern: ${work.cups.length === 1 ? 'solid' : 'laminate'}`,
+    `mold: ${work.mold}`,
+    ...(work.target === undefined ? [] : [`for: ${work.target}`]),
+    'cups:',
+    ...work.cups.flatMap((cup) => cupLines(cup, work)),
+    '---',
+    '',
+  ];
+  return { name: `${freeName(title, taken)}.md`, text: lines.join('\n') };
+}
+
+function cupLines({ name, steps }: WorkCup, { plastic, plasticMl }: Work): readonly string[] {
+  const log = grouped(steps);
+  return [
+    `  ${name}:`,
+    `    plastic: ${formatDecimal(plasticMl, 4)} ml ${plastic}`,
+    ...(log.length === 0 ? [] : ['    log:', ...log.flatMap((step) => stepLines(step, plastic))]),
+  ];
+}
+
+/** Steps that a recipe's file writes as one, in the order that it reads them in: plastic, add, pour, seen. */
+interface LogStep {
+  plasticMl?: number;
+  add?: readonly WorkAmount[];
+  pourMl?: number;
+  see?: Extract<WorkStep, { do: 'see' }>;
+}
+
+function grouped(steps: readonly WorkStep[]): readonly LogStep[] {
+  const log: LogStep[] = [];
+  // Only into a step that has nothing yet which comes after it.
+  const into = (fits: (step: LogStep) => boolean): LogStep => {
+    const last = log.at(-1);
+    if (last && fits(last)) return last;
+    const next: LogStep = {};
+    log.push(next);
+    return next;
+  };
+  for (const step of steps) {
+    switch (step.do) {
+      case 'plastic':
+        into(
+          ({ plasticMl, add, pourMl, see }) => plasticMl === undefined && !add && pourMl === undefined && !see,
+        ).plasticMl = step.ml;
+        break;
+      case 'add':
+        into(({ add, pourMl, see }) => !add && pourMl === undefined && !see).add = step.amounts;
+        break;
+      case 'pour':
+        into(({ pourMl, see }) => pourMl === undefined && !see).pourMl = step.ml;
+        break;
+      case 'see':
+        into(({ see }) => !see).see = step;
+        break;
+    }
+  }
+  return log;
+}
+
+function stepLines({ plasticMl, add, pourMl, see }: LogStep, plastic: string): readonly string[] {
+  const fields = [
+    ...(plasticMl === undefined ? [] : [`plastic: ${formatDecimal(plasticMl, 4)} ml ${plastic}`]),
+    ...(add === undefined
+      ? []
+      : [
+          `add: { ${merged(add)
+            .map(([material, dose]) => `${material}: ${dose}`)
+            .join(', ')} }`,
+        ]),
+    ...(pourMl === undefined ? [] : [`pour: ${formatDecimal(pourMl, 4)} ml`]),
+    ...(see === undefined ? [] : [`seen: { ${seenFields(see).join(', ')} }`]),
+  ];
+  return fields.map((field, index) => `      ${index === 0 ? '- ' : '  '}${field}`);
+}
+
+function seenFields({ overWhite, overBlack, note }: Extract<WorkStep, { do: 'see' }>): readonly string[] {
+  return [
+    ...(overWhite === undefined ? [] : [`over-white: "${overWhite}"`]),
+    ...(overBlack === undefined ? [] : [`over-black: "${overBlack}"`]),
+    ...(note === undefined || note.trim() === '' ? [] : [`note: ${quoted(note.trim())}`]),
+  ];
+}
+
+/** A material twice in one step is written once, in grams. */
+function merged(amounts: readonly WorkAmount[]): readonly (readonly [material: string, dose: string])[] {
+  const all = new Map<string, readonly WorkAmount[]>();
+  for (const amount of amounts) all.set(amount.material, [...(all.get(amount.material) ?? []), amount]);
+  return [...all].map(([material, each]) => [
+    material,
+    each.length === 1
+      ? each[0]!.dose
+      : `${formatDecimal(
+          each.reduce((sum, { grams }) => sum + grams, 0),
+          4,
+        )} g`,
+  ]);
+}
+
+/** A text as YAML reads it back, whatever is in it: JSON's strings are YAML's, and of one line. */
+function quoted(text: string): string {
+  return JSON.stringify(text);
+}
+
+/** The title as a file's name: plain letters and digits with hyphens between, and a number where the book has that name already. */
+export function freeName(title: string, taken: ReadonlySet<string>): string {
+  const plain = title
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '')
+    .slice(0, 60)
+    .replace(/-+$/, '');
+  const name = plain === '' ? 'matched' : plain;
+  let free = name;
+  for (let number = 2; taken.has(free); number++) free = `${name}-${number}`;
+  return free;
+}

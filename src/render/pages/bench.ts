@@ -1,0 +1,154 @@
+import type { Book, Material, Mold, Settings, Target } from '../../book/model.ts';
+import { cautionsBlock } from '../cautions.ts';
+import { document } from '../document.ts';
+import { embeddedJson, type Html, html } from '../html.ts';
+import { link, paths } from '../links.ts';
+import type { PageContext, PageKind } from '../page.ts';
+import { dot } from '../swatch/chip.ts';
+
+/** A material as the bench page needs it. */
+export type BenchPageMaterial = Pick<
+  Material,
+  | 'id'
+  | 'title'
+  | 'kind'
+  | 'hex'
+  | 'constants'
+  | 'flake'
+  | 'density'
+  | 'expectedDeltaE'
+  | 'gramsPerMl'
+  | 'gramsPerDrop'
+  | 'price'
+  | 'packGrams'
+  | 'stockGrams'
+  | 'highest'
+  | 'most'
+  | 'typical'
+  | 'working'
+>;
+
+/** What the bench page knows of the book. */
+export interface BenchPageData {
+  readonly materials: readonly BenchPageMaterial[];
+  readonly molds: readonly Pick<Mold, 'id' | 'title' | 'bodyMm'>[];
+  readonly targets: readonly Pick<Target, 'id' | 'title' | 'mold' | 'tolerance' | 'parts' | 'flakes'>[];
+  readonly settings: Settings;
+  /** The plastic that a cup begins with, unless another is chosen. */
+  readonly plastic: string;
+  /** Names of the recipes that there are, so that a new one gets another. */
+  readonly recipes: readonly string[];
+}
+
+// As for the planner: six digits are far below what any bench can measure.
+const brief = (numbers: readonly number[]): readonly number[] => numbers.map((number) => Number(number.toPrecision(6)));
+
+function benchMaterial(material: Material): BenchPageMaterial {
+  const { id, title, kind, hex, constants, flake, density, expectedDeltaE, gramsPerMl } = material;
+  const { gramsPerDrop, price, packGrams, stockGrams, highest, most, typical, working } = material;
+  const kept = { gramsPerDrop, price, packGrams, stockGrams, highest, most, typical, working };
+  return {
+    id,
+    title,
+    kind,
+    hex,
+    density,
+    expectedDeltaE,
+    gramsPerMl,
+    ...(constants && {
+      constants: { absorption: brief(constants.absorption), scattering: brief(constants.scattering) },
+    }),
+    ...(flake && { flake: { ...flake, reflectance: brief(flake.reflectance) } }),
+    ...(Object.fromEntries(
+      Object.entries(kept).filter(([, value]) => value !== undefined),
+    ) as Partial<BenchPageMaterial>),
+  };
+}
+
+/** What the bench page is given; undefined where the book has no plastic or no mold, and nothing can be matched. */
+export function benchPageData(book: Book): BenchPageData | undefined {
+  const { materials, molds, targets, settings, recipes } = book;
+  const plastic = settings.plastic ?? materials.find(({ kind }) => kind === 'plastic')?.id;
+  if (plastic === undefined || molds.length === 0) return undefined;
+  return {
+    materials: materials.map(benchMaterial),
+    molds: molds.map(({ id, title, bodyMm }) => ({ id, title, bodyMm })),
+    targets: targets.map(({ id, title, mold, tolerance, parts, flakes }) => ({
+      id,
+      title,
+      ...(mold === undefined ? {} : { mold }),
+      tolerance,
+      parts,
+      flakes,
+    })),
+    settings,
+    plastic,
+    recipes: recipes.map(({ id }) => id),
+  };
+}
+
+/** Matching in the browser: a target, a shelf, rounds, and a recipe to take away. */
+export const benchPage: PageKind = {
+  kind: 'bench',
+  items: () => [''],
+  url: () => paths.bench,
+  render: (context) => {
+    const { book } = context;
+    const data = benchPageData(book);
+    return document(context, {
+      title: 'Match a colour',
+      description:
+        'From a colour in the hand to a cup that has it: a first recipe, what is wrong with a round, and what to add now.',
+      part: paths.bench,
+      scripts: data ? ['bench'] : [],
+      main: html`<h1>Match a colour</h1>
+<p class="lead">From a colour in the hand to a cup that has it. Say what it looks like over white and over black; the book proposes a recipe from the shelf, judges every round, and says what to add to this cup now.</p>
+${data ? html`${benchForm(data, context)}<script type="application/json" data-bench-data>${embeddedJson(data)}</script>` : html`<p>There is nothing to match with yet: the book needs a plastic and a mold.</p>`}
+<p class="only-static">This page works with JavaScript, in this browser alone: nothing of a match is sent anywhere. Without it, the book’s targets are on their own pages, and the command <code>cupbook match</code> does the same work.</p>
+${cautionsBlock(context)}`,
+    });
+  },
+};
+
+function benchForm(data: BenchPageData, context: PageContext): Html {
+  const { materials, molds, targets, settings } = data;
+  const plastics = materials.filter(({ kind }) => kind === 'plastic');
+  const coloured = materials.filter(({ kind, constants }) => (kind === 'colorant' || kind === 'powder') && constants);
+  return html`<div class="bench" data-bench hidden>
+<p class="bench-says" role="status" data-says></p>
+<section class="part" aria-labelledby="bench-target"><h2 id="bench-target">1. The target</h2>
+<p class="field wide"><label for="bench-which">Which</label><select id="bench-which" name="target"><option value="">One that I describe</option>${targets.map(({ id, title }) => html`<option value="${id}">${title}</option>`)}</select></p>
+<p class="field wide"><label for="bench-arrangement">How it is made</label><select id="bench-arrangement" name="arrangement"><option value="solid">Solid: one cup</option><option value="apart">Two sides, each seen by itself</option><option value="together">Two sides of a finished laminate, each seen through the other</option></select></p>
+<div data-sides></div>
+<p class="field"><label for="bench-tolerance">Right within ΔE</label><input id="bench-tolerance" name="tolerance" type="number" inputmode="decimal" min="0.5" max="20" step="0.1" value="${settings.tolerance}"></p>
+</section>
+<section class="part" aria-labelledby="bench-cup"><h2 id="bench-cup">2. The cup and the shelf</h2>
+<div class="bench-fields">
+<p class="field wide"><label for="bench-mold">Mold</label><select id="bench-mold" name="mold">${molds.map(({ id, title, bodyMm }) => html`<option value="${id}">${title}, ${bodyMm} mm</option>`)}</select></p>
+<p class="field wide"><label for="bench-plastic">Plastic</label><select id="bench-plastic" name="plastic">${plastics.map(({ id, title }) => html`<option value="${id}">${title}</option>`)}</select></p>
+<p class="field"><label for="bench-ml">Millilitres of it</label><input id="bench-ml" name="plasticMl" type="number" inputmode="decimal" min="1" max="100000" step="any" value="120"></p>
+</div>
+<details class="bench-shelf"><summary>What is on the shelf: <span data-shelf-count>${coloured.length} of ${coloured.length}</span></summary>
+<p class="check"><input id="bench-stock" name="inStock" type="checkbox"><label for="bench-stock">Only what is counted as left</label></p>
+<ul class="checks">${coloured.map(({ id, title, hex }) => html`<li class="check"><input id="shelf-${id}" type="checkbox" name="shelf" value="${id}" checked><label for="shelf-${id}">${dot(hex)}${title}</label></li>`)}</ul>
+</details>
+</section>
+<section class="part" aria-labelledby="bench-first"><h2 id="bench-first">3. A first recipe</h2>
+<p class="bench-buttons"><button type="button" data-find>Find recipes</button> <button class="quiet" type="button" data-plain>Start with plain plastic</button></p>
+<div data-first></div>
+<p class="bench-caution">Before you heat anything: data sheet first, fumes drawn away, goggles, gloves and sleeves, a thermometer in the cup, no water near it. <a href="${link(context, paths.care)}">All cautions</a></p>
+</section>
+<div data-cups></div>
+<section class="part" aria-labelledby="bench-take"><h2 id="bench-take">Take it away</h2>
+<p class="field wide"><label for="bench-title">Name of the colour</label><input id="bench-title" name="title" type="text" maxlength="120" autocomplete="off"></p>
+<p class="bench-buttons"><button type="button" data-download>Download the recipe</button> <button class="quiet" type="button" data-copy>Copy it</button></p>
+<p class="fine" data-file-name></p>
+<section class="bench-file" tabindex="0" aria-label="The recipe’s file"><pre><code data-file></code></pre></section>
+</section>
+<section class="part" aria-labelledby="bench-work"><h2 id="bench-work">This work</h2>
+<p>It is kept in this browser after every step, and nowhere else. It is there again after a reload or when the telephone has slept.</p>
+<p class="bench-buttons"><button class="quiet" type="button" data-export>Export it</button> <button class="quiet" type="button" data-import>Import</button> <button class="quiet" type="button" data-clear>Begin another match</button></p>
+<input type="file" accept="application/json,.json" aria-label="A match that was exported" data-import-file hidden>
+</section>
+</div>`;
+}

@@ -1,0 +1,79 @@
+import type { MatchedRound } from '../../book/model.ts';
+import { type Html, html } from '../html.ts';
+import { deltaEText } from '../words.ts';
+
+type Verdict = MatchedRound['verdict'];
+
+/** The strips of the chart, top to bottom. */
+const STRIPS: readonly (readonly [name: string, value: (verdict: Verdict) => number | undefined])[] = [
+  ['in all', ({ deltaE }) => deltaE],
+  ['hue', ({ hue }) => hue.deltaE],
+  ['lightness', ({ lightness }) => lightness.deltaE],
+  ['strength', ({ strength }) => strength.deltaE],
+  ['thickness', ({ thickness }) => thickness?.deltaE],
+];
+
+const WIDTH = 340;
+const STRIP = 38;
+const LEFT = 78;
+const RIGHT = 44;
+const FOOT = 18;
+/** Least top of the scale, ΔE00, so that a match that was right from the start is drawn small. */
+const LEAST_TOP = 4;
+
+/**
+ * How far each round was from the target, in all and part by part, over the rounds: one strip of dots a part, with a rule where the
+ * tolerance is.
+ *
+ * Heights go with the root of ΔE00, so that 20 and 1 are both to be seen. The picture tells what the words beside it tell in full.
+ */
+export function matchChart(rounds: readonly MatchedRound[], tolerance: number, title: string): Html {
+  if (rounds.length < 2) return html``;
+  const strips = STRIPS.map(([name, value]) => ({ name, values: rounds.map(({ verdict }) => value(verdict)) })).filter(
+    ({ values }) => values.some((each) => each !== undefined),
+  );
+  const highest = Math.max(LEAST_TOP, ...strips.flatMap(({ values }) => values.map((each) => each ?? 0)));
+  const height = STRIP * strips.length + FOOT;
+  const x = (round: number): number => LEFT + ((WIDTH - LEFT - RIGHT) * round) / (rounds.length - 1);
+  const y = (strip: number, deltaE: number): number =>
+    STRIP * (strip + 1) - 6 - (STRIP - 12) * Math.sqrt(deltaE / highest);
+  const label = strips
+    .map(
+      ({ name, values }) =>
+        `${name}: ${values.map((each) => (each === undefined ? 'not seen' : deltaEText(each))).join(', ')}`,
+    )
+    .join('; ');
+  return html`<svg class="match-chart" role="img" aria-label="${`${title}, ΔE round by round. ${label}.`}" viewBox="0 0 ${WIDTH} ${height}" width="${WIDTH}" height="${height}">
+${strips.map(({ name, values }, strip) => stripOf(name, values, strip, { x, y, tolerance, isMain: strip === 0 }))}
+${rounds.map(({ number }, round) => html`<text class="match-round" x="${fixed(x(round))}" y="${height - 4}" text-anchor="middle">${number}</text>`)}
+</svg>`;
+}
+
+function stripOf(
+  name: string,
+  values: readonly (number | undefined)[],
+  strip: number,
+  {
+    x,
+    y,
+    tolerance,
+    isMain,
+  }: { x: (round: number) => number; y: (strip: number, deltaE: number) => number; tolerance: number; isMain: boolean },
+): Html {
+  const points = values.flatMap((each, round) =>
+    each === undefined ? [] : [{ at: x(round), deltaE: each, height: y(strip, each) }],
+  );
+  const foot = STRIP * (strip + 1) - 6;
+  const within = y(strip, tolerance);
+  const last = points.at(-1);
+  const line = points.map(({ at, height }) => `${fixed(at)},${fixed(height)}`).join(' ');
+  return html`<g class="${isMain ? 'match-strip match-main' : 'match-strip'}"><text x="0" y="${foot - 8}">${name}</text><path class="match-foot" d="M${LEFT - 8} ${foot}H${WIDTH - RIGHT + 8}"/><path class="match-tolerance" d="M${LEFT - 8} ${fixed(within)}H${WIDTH - RIGHT + 8}"/><polyline points="${line}"/>${points.map(({ at, height }) => html`<circle cx="${fixed(at)}" cy="${fixed(height)}" r="${isMain ? 4 : 3}"/>`)}${
+    last === undefined
+      ? ''
+      : html`<text class="match-last" x="${WIDTH}" y="${foot - 8}" text-anchor="end">${deltaEText(last.deltaE)}</text>`
+  }</g>`;
+}
+
+function fixed(value: number): string {
+  return value.toFixed(1).replace(/\.0$/, '');
+}

@@ -1,0 +1,219 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { compileBook } from '../../src/book/compile-book.ts';
+import type { Book } from '../../src/book/model.ts';
+import {
+  adviceFor,
+  amountsOf,
+  firstAnswers,
+  newWork,
+  withBookTarget,
+  withRecipe,
+} from '../../src/browser/bench/ask.ts';
+import { fileDose, typedAmount } from '../../src/browser/bench/dose-text.ts';
+import { isNoWork, readWork } from '../../src/browser/bench/read-work.ts';
+import { type Work, withoutLastStep, withSides, withSteps } from '../../src/browser/bench/work.ts';
+import { freeName, recipeFile } from '../../src/browser/bench/work-recipe.ts';
+import type { Source } from '../../src/recipe/source.ts';
+import { type BenchPageData, benchPageData } from '../../src/render/pages/bench.ts';
+import { isFault, parseQuantity } from '../../src/units/quantity.ts';
+import { expectClose } from '../optics/close.ts';
+
+const FILES: readonly Source[] = [
+  { path: 'book.md', text: '---\ntitle: Bench\n---\n' },
+  { path: 'shelf/plastics/supple.md', text: '---\ntitle: Supple\n---\n' },
+  {
+    path: 'shelf/colorants/peat.md',
+    text: '---\ntitle: Peat\nlook: { kind: dye, colour: "#7a4a24", dose: 20 drops per 120 ml }\n---\n',
+  },
+  {
+    path: 'shelf/colorants/soot.md',
+    text: '---\ntitle: Soot\nlook: { kind: pigment, colour: "#1a1a1a", dose: 10 drops per 100 ml }\n---\n',
+  },
+  {
+    path: 'shelf/powders/ivory.md',
+    text: '---\ntitle: Ivory\nlook: { kind: pearl, colour: "#ece6d6", dose: 1 % }\n---\n',
+  },
+  { path: 'molds/minnow.md', text: '---\ntitle: Minnow\ncavity: 12 ml\nbody: 8 mm\n---\n' },
+  {
+    path: 'targets/leaf.md',
+    text: '---\ntitle: Leaf\nmold: minnow\nover-white: "#a4805a"\nover-black: "#6e5a44"\n---\n',
+  },
+  {
+    path: 'targets/elver.md',
+    text: '---\ntitle: Elver\nmold: minnow\nparts:\n  back: { over-white: "#74583a", over-black: "#50422f" }\n  belly: { over-white: "#bcab8c", over-black: "#8c8270" }\n---\n',
+  },
+];
+
+function compiled(...more: readonly Source[]): Book {
+  const { book, diagnostics } = compileBook([...FILES, ...more]);
+  expect(diagnostics.filter(({ severity }) => severity === 'error')).toEqual([]);
+  return book!;
+}
+
+const DATA: BenchPageData = benchPageData(compiled())!;
+const leaf = (): Work => withBookTarget(newWork(DATA), 'leaf', DATA);
+
+/** The match as a person would make it: first recipe, a look, an addition, another look. */
+function matched(): Work {
+  const begun = leaf();
+  const [answer] = firstAnswers(begun, DATA);
+  let work = withRecipe(begun, 0, answer!.recipe.proposals[0]!, DATA);
+  work = withSteps(
+    work,
+    0,
+    { do: 'pour', ml: 14 },
+    { do: 'see', overWhite: '#b8926a', overBlack: '#5a4a3a', note: 'too light: "weak tea"' },
+  );
+  const { next } = adviceFor(work, 0, DATA);
+  work = withSteps(work, 0, { do: 'add', amounts: amountsOf(next.proposals[0]!.additions, DATA) });
+  return withSteps(work, 0, { do: 'pour', ml: 14 }, { do: 'see', overWhite: '#a6825c', overBlack: '#6c5842' });
+}
+
+describe('the recipe to take away', () => {
+  test('recipeFile(a match) is a file that the book takes without a word, with the same cup in it', () => {
+    const work = { ...matched(), title: 'Leaf: "brown"' };
+    const { name, text } = recipeFile(work, { made: '2026-03-14', taken: new Set() });
+    expect(name).toBe('leaf-brown.md');
+    const { book, diagnostics } = compileBook([...FILES, { path: `colours/${name}`, text }]);
+    expect(diagnostics).toEqual([]);
+    const recipe = book!.recipes[0]!;
+    expect(recipe).toMatchObject({ title: 'Leaf: "brown"', target: 'leaf', mold: 'minnow', pattern: 'solid' });
+    const { now } = adviceFor(work, 0, DATA);
+    expectClose(recipe.cups[0]!.leftMl!, now.volumeMl, 0.01);
+    for (const { material, gramsPerMl } of recipe.cups[0]!.contents) {
+      const inWork = now.cup.materials[material]! / now.cup.plastics.supple!;
+      expectClose(gramsPerMl, inWork, 2e-3 * inWork, material);
+    }
+    expect(recipe.cups[0]!.rounds.map(({ seen }) => seen?.overWhite)).toEqual(['#b8926a', '#a6825c']);
+    expect(recipe.match!.cups[0]!.rounds.at(-1)!.verdict.within).toBe(true);
+  });
+
+  test('recipeFile(a laminate) has both cups', () => {
+    let work: Work = { ...withBookTarget(newWork(DATA), 'elver', DATA), arrangement: 'together' };
+    const [answer] = firstAnswers(work, DATA);
+    work = withRecipe(work, 0, answer!.recipe.proposals[0]!, DATA);
+    expect(work.cups.map(({ aim }) => aim?.name)).toEqual(['back', 'belly']);
+    const { text } = recipeFile({ ...work, title: 'Elver' }, { made: '2026-03-14', taken: new Set() });
+    const [recipe] = compiled({ path: 'colours/elver.md', text }).recipes;
+    expect(recipe!.pattern).toBe('laminate');
+    expect(recipe!.cups.map(({ name }) => name)).toEqual(['back', 'belly']);
+  });
+
+  test('recipeFile(any steps) is a file that the book takes', () => {
+    const amount = fc.constantFrom(
+      { material: 'peat', dose: '3 drops', grams: 0.15 },
+      { material: 'ivory', dose: '5/16 tsp', grams: 0.6 },
+      { material: 'soot', dose: '0.25 g', grams: 0.25 },
+    );
+    const step = fc.oneof(
+      fc.record({ do: fc.constant('add' as const), amounts: fc.array(amount, { minLength: 1, maxLength: 3 }) }),
+      fc.record({ do: fc.constant('plastic' as const), ml: fc.integer({ min: 1, max: 60 }) }),
+      fc.record({ do: fc.constant('pour' as const), ml: fc.integer({ min: 1, max: 8 }) }),
+      fc.record({ do: fc.constant('see' as const), overWhite: fc.constant('#a08060'), note: fc.string() }),
+    );
+    fc.assert(
+      fc.property(fc.array(step, { maxLength: 10 }), fc.string(), (steps, title) => {
+        const work = { ...withSteps(leaf(), 0, ...steps), title };
+        const { name, text } = recipeFile(work, { made: '2026-03-14', taken: new Set() });
+        const { diagnostics } = compileBook([...FILES, { path: `colours/${name}`, text }]);
+        const errors = diagnostics.filter(({ severity, code }) => severity === 'error' && code !== 'recipe/overloaded');
+        expect(errors, text).toEqual([]);
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  test('freeName(title) is a plain name that is not taken', () => {
+    expect(freeName('Åkra: Älv & Öl!', new Set())).toBe('akra-alv-ol');
+    expect(freeName('水', new Set())).toBe('matched');
+    expect(freeName('Leaf', new Set(['leaf', 'leaf-2']))).toBe('leaf-3');
+  });
+});
+
+describe('amounts', () => {
+  const ivory = DATA.materials.find(({ id }) => id === 'ivory')!;
+  const peat = DATA.materials.find(({ id }) => id === 'peat')!;
+
+  test.each([
+    ['1/4 tsp + 1 pinch', 5 / 16, '5/16 tsp'],
+    ['1 tsp + 1/2 tsp', 1.5, '1 1/2 tsp'],
+    ['2 × 1 tsp', 2, '2 tsp'],
+  ])('fileDose(%s) is one number and one unit', (text, spoons, expected) => {
+    const grams = spoons * 4.92892159375 * ivory.gramsPerMl;
+    const dose = fileDose({ grams, text }, ivory);
+    expect(dose).toBe(expected);
+    const read = parseQuantity(dose, ['volume']);
+    expect(isFault(read)).toBe(false);
+  });
+
+  test('fileDose(a sum of odd spoons) goes by weight', () => {
+    expect(fileDose({ grams: 1.234, text: '1 scoop + 1 pinch' }, ivory)).toBe('1.234 g');
+  });
+
+  test('typedAmount(text) is an amount, or says why not', () => {
+    const plastic = { ml: 100, grams: 105 };
+    expect(typedAmount('3 drops', peat, plastic)).toMatchObject({ dose: '3 drops' });
+    expect(typedAmount('1 %', peat, plastic)).toMatchObject({ grams: 1.05 });
+    expect(typedAmount('3 drops', ivory, plastic)).toEqual({
+      fault: 'Ivory has no drops: write for example 1/8 tsp or 0.25 g.',
+    });
+    expect(typedAmount('some', peat, plastic)).toMatchObject({ fault: expect.stringContaining('“some” is no amount') });
+    expect(typedAmount('', peat, plastic)).toMatchObject({ fault: expect.stringContaining('Nothing is no amount') });
+  });
+});
+
+describe('a match that is kept', () => {
+  test('readWork(exported work) is the work', () => {
+    const work = matched();
+    expect(readWork(JSON.stringify(work))).toEqual(work);
+    expect(readWork(JSON.stringify(newWork(DATA)))).toEqual(newWork(DATA));
+  });
+
+  test('readWork(anything else) is a sentence', () => {
+    const work = matched();
+    for (const text of [
+      '',
+      'null',
+      '[]',
+      '{"format":2}',
+      '<svg onload=alert(1)>',
+      JSON.stringify({ ...work, plastic: '../../etc' }),
+      JSON.stringify({ ...work, sides: [] }),
+      JSON.stringify({ ...work, tolerance: null }),
+      JSON.stringify({ ...work, cups: [{ name: 'body', steps: [{ do: 'see', overWhite: 'url(x)' }] }] }),
+      JSON.stringify({ ...work, cups: [{ name: 'body', steps: [{ do: 'pour', ml: -3 }] }] }),
+      'x'.repeat(600_000),
+    ]) {
+      expect(isNoWork(readWork(text)), text.slice(0, 80)).toBe(true);
+    }
+    fc.assert(fc.property(fc.json(), (text) => isNoWork(readWork(text))));
+  });
+
+  test('withoutLastStep(…) takes one step back; what was seen counts until something is added', () => {
+    const work = matched();
+    expect(adviceFor(work, 0, DATA).now.seen).toBeDefined();
+    const added = withSteps(work, 0, { do: 'plastic', ml: 10 });
+    expect(adviceFor(added, 0, DATA).now.seen).toBeUndefined();
+    expect(withoutLastStep(added, 0)).toEqual(work);
+  });
+
+  test('adviceFor(a cup poured empty) says so', () => {
+    const work = withSteps(leaf(), 0, { do: 'pour', ml: 120 });
+    expect(adviceFor(work, 0, DATA).next.sentence).toMatch(/^The cup is empty/);
+  });
+
+  test('withSides(other sides) keeps the logs and gives up the aims', () => {
+    const work = { ...matched(), cups: [{ ...matched().cups[0]!, aim: matched().sides[0]! }] };
+    const changed = withSides(work, [{ ...work.sides[0]!, overWhite: '#ffffff' }]);
+    expect(changed.cups[0]!.steps).toEqual(work.cups[0]!.steps);
+    expect(changed.cups[0]!.aim).toBeUndefined();
+  });
+
+  test('withBookTarget(…) takes a target of two parts as two sides, seen by themselves', () => {
+    const work = withBookTarget(newWork(DATA), 'elver', DATA);
+    expect(work.arrangement).toBe('apart');
+    expect(work.cups.map(({ name }) => name)).toEqual(['back', 'belly']);
+    expect(firstAnswers(work, DATA).map(({ part }) => part)).toEqual(['back', 'belly']);
+  });
+});

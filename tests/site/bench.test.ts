@@ -1,0 +1,233 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { AxeResults } from 'axe-core';
+import type { Browser, Download, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { compileBook } from '../../src/book/compile-book.ts';
+import type { Source } from '../../src/recipe/source.ts';
+import { ROOT } from '../run-cupbook.ts';
+import { book, connect, visit } from './visit.ts';
+
+const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, acceptDownloads: true } as const;
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await connect();
+});
+afterAll(() => browser.close());
+
+/** The demo book as its maker has it, with one more file. */
+function compiledWith(file: Source): ReturnType<typeof compileBook> {
+  const recipes = join(ROOT, 'recipes');
+  const paths = readdirSync(recipes, { recursive: true, encoding: 'utf8' });
+  const sources = paths
+    .filter((path) => path.endsWith('.md'))
+    .map((path) => ({ path, text: readFileSync(join(recipes, path), 'utf8') }));
+  const photos = paths.filter((path) => /^photos\/.+\./.test(path));
+  return compileBook([...sources, file], { photos });
+}
+
+/** What was downloaded: the browser may run elsewhere, so its copy is asked for. */
+async function textOf(download: Download): Promise<string> {
+  const folder = mkdtempSync(join(tmpdir(), 'cupbook-bench-'));
+  const path = join(folder, 'file');
+  await download.saveAs(path);
+  const text = readFileSync(path, 'utf8');
+  rmSync(folder, { recursive: true });
+  return text;
+}
+
+const says = (page: Page): Promise<string> => page.locator('[data-says]').innerText();
+const verdict = (page: Page): Promise<string> => page.locator('.bench-verdict').first().innerText();
+
+async function noteRound(page: Page, ml: string, overWhite: string, overBlack: string): Promise<void> {
+  await page.getByLabel('Poured, ml').fill(ml);
+  await page.getByLabel('Seen over white', { exact: true }).fill(overWhite);
+  await page.getByLabel('Seen over black', { exact: true }).fill(overBlack);
+  await page.getByRole('button', { name: 'Note this round' }).click();
+  await expect.poll(() => says(page)).toBe('The round is noted.');
+}
+
+/** From a target of the book to a cup with one round in its log. */
+async function begin(page: Page): Promise<void> {
+  await page.getByLabel('Which').selectOption('rack-claw');
+  await page.getByRole('button', { name: 'Find recipes' }).click();
+  await page.getByRole('button', { name: 'Use this' }).first().click();
+  await noteRound(page, '14', '#b84a36', '#8a4a38');
+}
+
+describe('a match on a telephone', () => {
+  test('goes from a target to a file that the book takes', async () => {
+    const { page, errors, foreign, close } = await visit(browser, 'bench/', PHONE);
+    await begin(page);
+    expect(await verdict(page)).toMatch(/too light/);
+    await page.getByRole('button', { name: 'I added this' }).first().click();
+    expect(await verdict(page)).toMatch(/So the model says/);
+    const target = book().targets.find(({ id }) => id === 'rack-claw')!.parts[0]!;
+    await noteRound(page, '14', target.overWhite.hex, target.overBlack!.hex);
+    expect(await verdict(page)).toMatch(/Within tolerance/);
+    expect(await page.locator('.bench-next').innerText()).toMatch(/^Leave it/);
+
+    await page.getByLabel('Name of the colour').fill('Rack Claw Again');
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Download the recipe' }).click(),
+    ]);
+    expect(download.suggestedFilename()).toBe('rack-claw-again.md');
+    const text = await textOf(download);
+    expect(text).toBe(await page.locator('[data-file]').textContent());
+    const { book: whole, diagnostics } = compiledWith({ path: 'colours/rack-claw-again.md', text });
+    expect(diagnostics.filter(({ file }) => file.includes('rack-claw-again'))).toEqual([]);
+    const recipe = whole!.recipes.find(({ id }) => id === 'rack-claw-again')!;
+    expect(recipe.match!.cups[0]!.rounds.at(-1)!.verdict.within).toBe(true);
+    expect(errors).toEqual([]);
+    expect(foreign).toEqual([]);
+    await close();
+  });
+
+  test('is there again after a reload, what was typed and not noted too', async () => {
+    const { page, errors, close } = await visit(browser, 'bench/', PHONE);
+    await begin(page);
+    await page.getByLabel('Note').fill('held to the window');
+    await page.getByLabel('Name of the colour').fill('Kept');
+    const before = await page.locator('[data-file]').textContent();
+    // The page keeps a step when the reader has stopped for a moment.
+    await page.waitForTimeout(600);
+    await page.reload();
+    await expect.poll(() => page.locator('[data-file]').textContent()).toBe(before);
+    expect(await page.getByLabel('Which').inputValue()).toBe('rack-claw');
+    expect(await page.getByLabel('Note').inputValue()).toBe('held to the window');
+    expect(await verdict(page)).toMatch(/too light/);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  test('is exported, thrown away, and imported again', async () => {
+    const { page, errors, close } = await visit(browser, 'bench/', PHONE);
+    page.on('dialog', (dialog) => void dialog.accept());
+    await begin(page);
+    const before = await page.locator('[data-file]').textContent();
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Export it' }).click(),
+    ]);
+    const exported = await textOf(download);
+    await page.getByRole('button', { name: 'Begin another match' }).click();
+    expect(await page.locator('[data-file]').textContent()).not.toBe(before);
+    await page
+      .locator('[data-import-file]')
+      .setInputFiles({ name: 'match.json', mimeType: 'application/json', buffer: Buffer.from(exported) });
+    await expect.poll(() => page.locator('[data-file]').textContent()).toBe(before);
+
+    await page.locator('[data-import-file]').setInputFiles({
+      name: 'x.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from('{"format":1,"title":"<img src=x>"}'),
+    });
+    await expect.poll(() => says(page)).toMatch(/^This file holds no match/);
+    expect(await page.locator('[data-file]').textContent()).toBe(before);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  test('can be touched with gloves, and nothing runs out of the screen', async () => {
+    const { page, close } = await visit(browser, 'bench/', PHONE);
+    await begin(page);
+    await page.locator('.bench-shelf summary').click();
+    const found = await page.evaluate(() => {
+      const small = [
+        ...document.querySelectorAll<HTMLElement>(
+          '.bench button, .bench input:not([type="checkbox"]), .bench select, .bench summary, .bench .check label',
+        ),
+      ]
+        .filter((element) => element.offsetParent !== null)
+        .filter((element) => element.getBoundingClientRect().height < 48)
+        .map((element) => element.outerHTML.slice(0, 90));
+      return { small, wide: document.documentElement.scrollWidth - document.documentElement.clientWidth };
+    });
+    expect(found.small).toEqual([]);
+    expect(found.wide).toBeLessThanOrEqual(0);
+    await close();
+  });
+});
+
+describe('what it takes and what it does not', () => {
+  test('a described laminate finds both cups together', async () => {
+    const { page, errors, close } = await visit(browser, 'bench/');
+    await page.getByLabel('How it is made').selectOption('together');
+    await page.getByLabel('Over white', { exact: true }).nth(1).fill('#b09070');
+    await page.getByRole('button', { name: 'Find recipes' }).click();
+    await page.getByRole('button', { name: 'Use this' }).first().click();
+    expect(await page.locator('[data-cup]').count()).toBe(2);
+    expect(await page.locator('[data-file]').textContent()).toMatch(/pattern: laminate[\s\S]*back:[\s\S]*belly:/);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  test('more than is in the cup cannot be poured, and nothing is lost', async () => {
+    const { page, close } = await visit(browser, 'bench/');
+    await page.getByRole('button', { name: 'Start with plain plastic' }).click();
+    await page.getByLabel('Poured, ml').fill('500');
+    await page.getByRole('button', { name: 'Note this round' }).click();
+    expect(await says(page)).toBe('There are 120 ml in the cup: no more can be poured.');
+    await page.getByText('Something else went in').click();
+    await page.getByLabel('Amount').fill('some');
+    await page.getByRole('button', { name: 'Put it in the log' }).first().click();
+    expect(await says(page)).toMatch(/“some” is no amount/);
+    expect(await page.getByLabel('Poured, ml').inputValue()).toBe('500');
+    await close();
+  });
+
+  test('what is taken off the shelf is not proposed', async () => {
+    const { page, close } = await visit(browser, 'bench/');
+    await page.getByLabel('Which').selectOption('rack-claw');
+    await page.locator('.bench-shelf summary').click();
+    await page.getByLabel('Rowan', { exact: true }).uncheck();
+    expect(await page.locator('[data-shelf-count]').innerText()).toMatch(/^(\d+) of (?!\1)/);
+    await page.getByRole('button', { name: 'Find recipes' }).click();
+    await page.locator('[data-first] p').first().waitFor();
+    expect(await page.locator('[data-first]').innerText()).not.toContain('Rowan');
+    await close();
+  });
+
+  test('works by keyboard: a proposal taken leads to the cup', async () => {
+    const { page, close } = await visit(browser, 'bench/');
+    await page.getByLabel('Which').selectOption('tin-ribbon');
+    await page.getByRole('button', { name: 'Find recipes' }).focus();
+    await page.keyboard.press('Enter');
+    const use = page.getByRole('button', { name: 'Use this' }).first();
+    await use.focus();
+    await page.keyboard.press('Enter');
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe('cup-0-head');
+    await close();
+  });
+
+  test.each(['light', 'dark'] as const)(
+    'has nothing that axe objects to in the middle of a match, %s',
+    async (colorScheme) => {
+      const { page, close } = await visit(browser, 'bench/', { ...PHONE, colorScheme, bypassCSP: true });
+      await begin(page);
+      await page.evaluate(AXE);
+      const { violations } = await page.evaluate(
+        (): Promise<AxeResults> => (globalThis as unknown as { axe: typeof import('axe-core') }).axe.run(),
+      );
+      expect(violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 120)}`))).toEqual(
+        [],
+      );
+      await close();
+    },
+  );
+});
+
+test('a target’s page shows every round beside it, and how it came nearer', async () => {
+  const { page, close } = await visit(browser, 'targets/two-tone-elver/');
+  const eel = book().recipes.find(({ id }) => id === 'eel-bridge')!;
+  const rounds = eel.match!.cups.flatMap((cup) => cup.rounds);
+  expect(await page.locator('.matched .round').count()).toBe(rounds.length);
+  expect(await page.getByRole('img', { name: /ΔE round by round/ }).count()).toBe(eel.match!.cups.length);
+  expect(await page.locator('main').innerText()).toContain('much too thin: contrast ratio');
+  await close();
+});
