@@ -144,7 +144,39 @@ type Rule = (
   | { additions: readonly { material: string; grams: number }[]; thinMl?: number; afresh?: boolean; worse?: boolean }
   | undefined;
 
-function match(world: World, shelf: readonly MatchMaterial[], names: readonly string[], rule: Rule): Outcome {
+type Start = (target: TargetPart, shelf: readonly MatchMaterial[]) => readonly { material: string; grams: number }[];
+
+/** The book's first recipe. */
+const bookStart: Start = (target, shelf) =>
+  firstRecipe({ parts: [target], plastic: CLEAR.id, plasticMl: CUP_ML, shelf, bench: BENCH, tolerance: AIM })
+    .proposals[0]?.cups[0]?.amounts ?? [];
+
+/** By eye: the one bottle that is nearest to the target at a quarter, half, or all of its typical dose. */
+const eyeStart: Start = (target, shelf) => {
+  const named = shelfByName(shelf);
+  const tries = shelf.flatMap(({ id, typical }) =>
+    typical === undefined
+      ? []
+      : [1 / 4, 1 / 2, 1].map((part) => {
+          const grams = part * typical * CUP_ML;
+          const look = viewsIn({ plastics: { [CLEAR.id]: CUP_ML }, materials: { [id]: grams } }, named);
+          return {
+            material: id,
+            grams,
+            away: viewsDifference(look, { overWhite: target.overWhite, overBlack: target.overBlack! }),
+          };
+        }),
+  );
+  return tries.sort((one, other) => one.away - other.away).slice(0, 1);
+};
+
+function match(
+  world: World,
+  shelf: readonly MatchMaterial[],
+  names: readonly string[],
+  rule: Rule,
+  start: Start,
+): Outcome {
   const { random } = world;
   const hidden = hiddenTarget(world, names);
   const target: TargetPart = {
@@ -153,17 +185,8 @@ function match(world: World, shelf: readonly MatchMaterial[], names: readonly st
     overBlack: noisy(hidden.overBlack, random),
     thicknessMm: THICKNESS,
   };
-  const recipe = firstRecipe({
-    parts: [target],
-    plastic: CLEAR.id,
-    plasticMl: CUP_ML,
-    shelf,
-    bench: BENCH,
-    tolerance: AIM,
-  });
   let cup = PLAIN;
-  for (const { material, grams } of recipe.proposals[0]?.cups[0]?.amounts ?? [])
-    cup = addTo(cup, material, grams, world);
+  for (const { material, grams } of start(target, shelf)) cup = addTo(cup, material, grams, world);
   const rounds: Observation[] = [];
   const course: number[] = [];
   let worse = 0;
@@ -272,10 +295,11 @@ function report(
   shelf: readonly MatchMaterial[],
   rule: (shelf: readonly MatchMaterial[]) => Rule,
   difficulty: Difficulty,
+  start: Start = bookStart,
 ): void {
   const names = shelf.filter(({ kind }) => kind !== 'plastic').map(({ id }) => id);
   const outcomes = Array.from({ length: TARGETS }, (_, seed) =>
-    match(worldOf(shelf, seededRandom(1000 + seed), difficulty), shelf, names, rule(shelf)),
+    match(worldOf(shelf, seededRandom(1000 + seed), difficulty), shelf, names, rule(shelf), start),
   );
   const rounds = outcomes.map((outcome) => outcome.rounds);
   const by = [1, 2, 3, 4, 5].map(
@@ -297,9 +321,10 @@ const colours: Difficulty = { strength: 0.2, misfit: 0.2 };
 const measured = [...SHELF, CLEAR];
 const photographed = measured.map((material) => ({ ...material, expectedDeltaE: 5 }));
 report('by the book', measured, byBook, strengths);
-report('by eye', measured, byEye, strengths);
+report("by eye, from the book's first recipe", measured, byEye, strengths);
+report('by eye, from the nearest bottle', measured, byEye, strengths, eyeStart);
 report('materials of another colour, by the book', photographed, byBook, colours);
-report('materials of another colour, by eye', photographed, byEye, colours);
+report("materials of another colour, by eye, from the book's first recipe", photographed, byEye, colours);
 
 /** Milliseconds a question takes from a shelf of 40, to the same hidden targets. */
 function timed(
