@@ -40,7 +40,7 @@ export function nextAdditionText(
   book: Money,
 ): string {
   return lines([
-    ...(now ? [`${cup} now: ${now.sentence} (ΔE ${now.deltaE.toFixed(1)})`] : []),
+    ...(now ? [nowText(cup, now)] : []),
     `${now ? '' : `${cup}: `}${sentence}`,
     ...proposals.flatMap((proposal, index) => ['', ...proposalLines(proposal, index + 1, book)]),
     ...(startAgain ? ['', 'Or a new cup:', ...recipeLines(startAgain, undefined, book)] : []),
@@ -52,7 +52,7 @@ export function nextAdditionText(
 /** Whether to thin. */
 export function cutBackText(cup: string, { sentence, now, thinned, mended, fresh }: CutBack, book: Money): string {
   return lines([
-    ...(now ? [`${cup} now: ${now.sentence} (ΔE ${now.deltaE.toFixed(1)})`] : []),
+    ...(now ? [nowText(cup, now)] : []),
     `${now ? '' : `${cup}: `}${sentence}`,
     ...(thinned ? ['', 'With plastic alone:', ...proposalLines(thinned, undefined, book)] : []),
     ...(mended ? ['', 'With plastic and something to mend it:', ...proposalLines(mended, undefined, book)] : []),
@@ -110,9 +110,13 @@ function proposalLines(
 ): readonly string[] {
   return [
     `${number === undefined ? '' : `${number}. `}${sentence}`,
-    `   leaves ΔE ${left.deltaE.toFixed(1)}: ${left.sentence}`,
+    left.within ? `   leaves it ${left.sentence}` : `   leaves ΔE ${left.deltaE.toFixed(1)}: ${left.sentence}`,
     `   ${overWhite.hex}${overBlack ? ` over white, ${overBlack.hex} over black` : ''}; ${Math.round(volumeMl)} ml in the cup; ${costText(cost, unpriced, book)}${limit?.lowered ? limitText(limit, book) : ''}`,
   ];
+}
+
+function nowText(cup: string, { sentence, deltaE, within }: NonNullable<NextAddition['now']>): string {
+  return `${cup} now: ${sentence}${within ? '' : ` (ΔE ${deltaE.toFixed(1)})`}`;
 }
 
 function costText(cost: number, unpriced: readonly string[], { settings, materials }: Money): string {

@@ -1,4 +1,4 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -6,6 +6,7 @@ import type { AxeResults } from 'axe-core';
 import type { Browser, Download, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { compileBook } from '../../src/book/compile-book.ts';
+import { readBook } from '../../src/eleventy/read-book.ts';
 import type { Source } from '../../src/recipe/source.ts';
 import { ROOT } from '../run-cupbook.ts';
 import { book, connect, visit } from './visit.ts';
@@ -21,12 +22,7 @@ afterAll(() => browser.close());
 
 /** The demo book as its maker has it, with one more file. */
 function compiledWith(file: Source): ReturnType<typeof compileBook> {
-  const recipes = join(ROOT, 'recipes');
-  const paths = readdirSync(recipes, { recursive: true, encoding: 'utf8' });
-  const sources = paths
-    .filter((path) => path.endsWith('.md'))
-    .map((path) => ({ path, text: readFileSync(join(recipes, path), 'utf8') }));
-  const photos = paths.filter((path) => /^photos\/.+\./.test(path));
+  const { sources, photos } = readBook(join(ROOT, 'recipes'));
   return compileBook([...sources, file], { photos });
 }
 

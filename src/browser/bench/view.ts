@@ -60,12 +60,22 @@ export function firstView(
 ): Html {
   return html`${answers.map(({ part, recipe }, answer) => {
     const { proposals, sentence: says, flakes, leftOut } = recipe;
-    return html`<div class="bench-answer">${answers.length > 1 ? html`<h3>${sentence(part)}</h3>` : ''}<p>${says}</p>${
+    return html`<div class="bench-answer">${answers.length > 1 ? html`<h3>${sentence(part)}</h3>` : ''}${saysMore(recipe) ? html`<p>${says}</p>` : ''}${
       proposals.length === 0
         ? ''
         : html`<ol class="bench-proposals">${proposals.map((proposal, index) => recipeItem(proposal, sides, shown, html`<button type="button" data-use="${answer}" data-proposal="${index}">Use this${answers.length > 1 ? ` for ${part}` : ''}</button>`))}</ol>`
     }${flakes.map(({ title, words }) => html`<p class="fine">Flake: ${title}, ${words}.</p>`)}${leftOutView(leftOut, shown)}</div>`;
   })}`;
+}
+
+/** Whether an answer says more than its first proposal does. */
+function saysMore({ advice, proposals }: FirstRecipe): boolean {
+  return advice !== 'make' || proposals[0]?.sides.some(({ left }) => !left.within) !== false;
+}
+
+/** A verdict with its size, which one within tolerance tells itself. */
+function judged({ within, deltaE, sentence: words }: Proposal['left']): Html {
+  return within ? html`<b>${sentence(words)}</b>` : html`<b>ΔE ${deltaEText(deltaE)}</b> ${sentence(words)}`;
 }
 
 function recipeItem(
@@ -82,7 +92,7 @@ function recipeItem(
       overWhite,
       overBlack,
       `${predicted.length > 1 ? `${name}: ` : ''}target on the left, predicted on the right`,
-      html`<p><b>ΔE ${deltaEText(left.deltaE)}</b> ${left.sentence}</p>`,
+      html`<p>${judged(left)}.</p>`,
     );
   })}${cups.map(
     ({ name, plastic, plasticMl, amounts, alone }) =>
@@ -127,7 +137,7 @@ export function adviceView(side: WorkSide, now: CupNow, next: NextAddition, show
   const last = now.seen ? 'seen' : 'predicted';
   return html`${
     verdict
-      ? html`<p class="bench-verdict"><b>ΔE ${deltaEText(verdict.deltaE)}</b> ${sentence(verdict.sentence)}.${now.seen ? '' : ' So the model says: pour a bait and look.'}</p>`
+      ? html`<p class="bench-verdict">${judged(verdict)}.${now.seen ? '' : ' So the model says: pour a bait and look.'}</p>`
       : ''
   }<p class="bench-next" data-advice="${next.advice}" data-basis="${last}">${says}</p>${
     proposals.length === 0
@@ -147,7 +157,7 @@ function proposalItem(
   shown: BenchShown,
 ): Html {
   const { settings } = shown.data;
-  const words = html`<p><b>${what}</b></p><p>Leaves ΔE ${deltaEText(left.deltaE)}: ${left.sentence}.</p><p class="fine">${volumeText(volumeMl, settings)} in the cup, ${moneyText(cost, settings)}${limit?.lowered ? limitWords(limit, shown) : ''}.</p>`;
+  const words = html`<p><b>${what}</b></p><p>${left.within ? `Leaves it ${left.sentence}` : `Leaves ΔE ${deltaEText(left.deltaE)}: ${left.sentence}`}.</p><p class="fine">${volumeText(volumeMl, settings)} in the cup, ${moneyText(cost, settings)}${limit?.lowered ? limitWords(limit, shown) : ''}.</p>`;
   return html`<li>${comparison(side, overWhite, overBlack, 'target on the left, predicted on the right', words)}<button type="button" data-take="${index}">I added this</button></li>`;
 }
 

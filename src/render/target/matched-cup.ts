@@ -41,7 +41,7 @@ function nextStep({ book }: PageContext, { next }: CupMatch): Html {
       ? ''
       : html`<ol class="proposals">${next.proposals.map(
           ({ sentence: what, left, cost, volumeMl }) =>
-            html`<li><p>${what}</p><p class="fine">Leaves ΔE ${deltaEText(left.deltaE)}: ${left.sentence}. ${volumeText(volumeMl, settings)} in the cup, ${moneyText(cost, settings)}.</p></li>`,
+            html`<li><p>${what}</p><p class="fine">${left.within ? `Leaves it ${left.sentence}` : `Leaves ΔE ${deltaEText(left.deltaE)}: ${left.sentence}`}. ${volumeText(volumeMl, settings)} in the cup, ${moneyText(cost, settings)}.</p></li>`,
         )}</ol>`
   }</div>`;
 }
