@@ -27,6 +27,7 @@ import { publishedBook } from './published-book.ts';
 import { faultyKey, readThings, type Things } from './read-things.ts';
 import { type Report, reportInto } from './report.ts';
 import { settingsOf } from './settings.ts';
+import { fitShelf } from './shelf-fit.ts';
 
 /** What a compiler needs besides the texts. */
 export interface CompileOptions {
@@ -73,7 +74,8 @@ function joinThings(
   report: Report,
   diagnostics: Diagnostic[],
 ): Book | undefined {
-  const shelf = collect(things.materials, (thing) => compileMaterial(thing, report));
+  const measured = fitShelf(things.measurements, things.materials, diagnostics);
+  const shelf = collect(things.materials, (thing) => compileMaterial(thing, measured(thing.id), report));
   const molds = collect(things.molds, (thing) => compileMold(thing, report));
   const specs = cupSpecs(things, report);
   checkReferences(things, report);

@@ -18,10 +18,14 @@ import type { Report } from './report.ts';
 export type MaterialCore = Omit<Material, 'ladder' | 'usedIn' | 'hex'>;
 
 /** A material from its file; undefined, and reported, where it cannot be. */
-export function compileMaterial(thing: Thing<MaterialKind>, report: Report): MaterialCore | undefined {
+export function compileMaterial(
+  thing: Thing<MaterialKind>,
+  measured: MaterialLook | 'unreadable' | undefined,
+  report: Report,
+): MaterialCore | undefined {
   const handling = handlingOf(thing);
   const { fields } = thing;
-  const look = lookOf(thing, handling, report);
+  const look = lookOf(thing, handling, measured, report);
   const most = fields.most === undefined ? undefined : relativeDose(thing, fields.most, ['most'], handling, report);
   const packGrams = boughtGrams(fields.pack, handling);
   const stockGrams = boughtGrams(fields.stock, handling);
@@ -45,6 +49,7 @@ export function compileMaterial(thing: Thing<MaterialKind>, report: Report): Mat
     ...(look.constants === undefined ? {} : { constants: look.constants }),
     tier: look.tier,
     expectedDeltaE: look.expectedDeltaE,
+    ...(look.fit === undefined ? {} : { fit: look.fit }),
     ...(look.flake === undefined ? {} : { flake: look.flake }),
     ...(plastic?.hardness === undefined ? {} : { hardness: plastic.hardness }),
     density: handling.density,
@@ -69,14 +74,19 @@ function boughtGrams(quantity: Quantity | undefined, { gramsPerMl }: MaterialHan
     : gramsOfDose(quantity, { gramsPerMl, gramsPerDrop: 0 }, { ml: 0, grams: 0 });
 }
 
-type LookOf = Partial<Pick<MaterialLook, 'constants' | 'typical'>> & {
+type LookOf = Partial<Pick<MaterialLook, 'constants' | 'typical' | 'fit'>> & {
   readonly tier: Material['tier'];
   readonly expectedDeltaE: number;
   readonly flake?: FlakeProperties;
   readonly assumptions: readonly string[];
 };
 
-function lookOf(thing: Thing<MaterialKind>, handling: MaterialHandling, report: Report): LookOf | undefined {
+function lookOf(
+  thing: Thing<MaterialKind>,
+  handling: MaterialHandling,
+  measured: MaterialLook | 'unreadable' | undefined,
+  report: Report,
+): LookOf | undefined {
   switch (thing.kind) {
     case 'plastic': {
       const { fields } = thing as Thing<'plastic'>;
@@ -94,12 +104,12 @@ function lookOf(thing: Thing<MaterialKind>, handling: MaterialHandling, report: 
       if (fields.look === undefined) {
         return { tier: 'estimated', expectedDeltaE: 0, assumptions: ['does not change the colour'] };
       }
-      const look = materialLook(thing, fields.look, handling, report);
+      const look = materialLook(thing, fields.look, handling, measured, report);
       return look && { ...look, assumptions: [] };
     }
     default: {
       const { fields } = thing as Thing<'colorant' | 'powder'>;
-      const look = materialLook(thing, fields.look, handling, report);
+      const look = materialLook(thing, fields.look, handling, measured, report);
       return (
         look && {
           ...look,

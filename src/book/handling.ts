@@ -55,7 +55,8 @@ export function handlingOf(thing: Thing<MaterialKind>): MaterialHandling {
     }
     case 'powder': {
       const { fields } = thing as Thing<'powder'>;
-      const kind = fields.look.kind ?? 'pearl';
+      const stated = fields.look.kind;
+      const kind = stated === undefined || stated === 'measured' ? 'pearl' : stated;
       return {
         density: density(fields.density, POWDER_DENSITY[kind]),
         gramsPerMl: bulk(fields.bulk, POWDER_BULK),

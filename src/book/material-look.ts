@@ -9,13 +9,13 @@ import { plasticConstants } from '../optics/plastic.ts';
 import type { FieldPath } from '../recipe/front-matter.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import type { FieldsOf } from '../recipe/schema.ts';
-import type { MaterialKind } from '../recipe/source.ts';
+import { type MaterialKind, MEASUREMENTS_FILE } from '../recipe/source.ts';
 import { PLASTIC_DENSITY } from '../tables/material-defaults.ts';
 import { gramsOfDose, type Handling } from '../units/dose.ts';
 import { formatDose } from '../units/format-quantity.ts';
 import { isRate, type Quantity, type Rate } from '../units/quantity.ts';
 import { UNITS } from '../units/unit.ts';
-import type { Constants } from './model.ts';
+import type { Constants, Material } from './model.ts';
 import type { Report } from './report.ts';
 
 type LookFields = FieldsOf<'colorant'>['look'];
@@ -24,6 +24,7 @@ type LookFields = FieldsOf<'colorant'>['look'];
 export interface MaterialLook extends Pick<MaterialConstants, 'tier' | 'expectedDeltaE'> {
   readonly constants: Constants;
   readonly typical?: number;
+  readonly fit?: NonNullable<Material['fit']>;
 }
 
 // Kept in the book with seven digits: more than any of them deserves, and half the size of the JSON.
@@ -71,9 +72,21 @@ export function materialLook(
   thing: Thing<MaterialKind>,
   look: LookFields,
   handling: Partial<Handling> & { gramsPerMl: number },
+  measured: MaterialLook | 'unreadable' | undefined,
   report: Report,
 ): MaterialLook | undefined {
   const path = ['look'];
+  if (look.kind === 'measured') {
+    if (measured === 'unreadable') return undefined;
+    if (measured) return measured;
+    report.add('material/not-measured', thing, [...path, 'kind'], {
+      found: '`measured` without a film',
+      expected: `at least one film of it in ${MEASUREMENTS_FILE}`,
+      why: 'what it absorbs and scatters is found from its films',
+      fix: 'add its films there, or describe it by `chips`, or by a colour and another kind',
+    });
+    return undefined;
+  }
   if (look.chips) {
     const doses = look.chips.map((chip, index) =>
       relativeDose(thing, chip.dose, [...path, 'chips', index, 'dose'], handling, report),
@@ -90,7 +103,8 @@ export function materialLook(
     });
     return settle(result, median(doses as number[]), thing, [...path, 'chips'], report);
   }
-  const { kind, colour, dose, thickness } = look;
+  const { colour, dose, thickness } = look;
+  const kind = look.kind;
   if (kind === undefined || colour === undefined || dose === undefined) {
     const missing = Object.entries({ kind, colour, dose }).flatMap(([name, value]) =>
       value === undefined ? [`\`${name}\``] : [],

@@ -286,6 +286,8 @@ export interface Material {
   readonly constants?: Constants;
   readonly tier: Tier;
   readonly expectedDeltaE: number;
+  /** Of a measured material: what its K and S rest on, and how well its films are met (root mean square ΔE00). */
+  readonly fit?: { readonly films: number; readonly residual: number; readonly restsOn: string };
   readonly flake?: FlakeProperties;
   readonly hardness?: string;
   /** g/ml of the substance: what it adds to the cup's volume. */

@@ -7,6 +7,7 @@ import {
   type Kind,
   kindOfPath,
   type MaterialKind,
+  MEASUREMENTS_FILE,
   SLUG,
   type Source,
   slugOf,
@@ -19,6 +20,8 @@ export interface Things {
   readonly materials: ReadonlyMap<string, Thing<MaterialKind>>;
   readonly molds: ReadonlyMap<string, Thing<'mold'>>;
   readonly targets: ReadonlyMap<string, Thing<'target'>>;
+  /** The table of measured films, if there is one. */
+  readonly measurements: Source | undefined;
   /** Names that exist but whose files have faults: a reference to one is not a second mistake. */
   readonly faulty: ReadonlySet<string>;
 }
@@ -43,8 +46,13 @@ export function readThings(sources: readonly Source[], diagnostics: Diagnostic[]
   const materials = new Map<string, Thing<MaterialKind>>();
   const faulty = new Set<string>();
   let book: Thing<'book'> | undefined;
+  let measurements: Source | undefined;
 
   for (const source of [...sources].sort((one, other) => (one.path < other.path ? -1 : 1))) {
+    if (source.path === MEASUREMENTS_FILE) {
+      measurements = source;
+      continue;
+    }
     const what = kindOfPath(source.path);
     if (what === undefined) {
       diagnostics.push({
@@ -97,5 +105,5 @@ export function readThings(sources: readonly Source[], diagnostics: Diagnostic[]
     } else if (kind === 'book') book = thing as Thing<'book'>;
     else (byKind[kind as 'recipe'] as Map<string, Thing>).set(id, thing as Thing);
   }
-  return { book, recipes: byKind.recipe, materials, molds: byKind.mold, targets: byKind.target, faulty };
+  return { book, recipes: byKind.recipe, materials, molds: byKind.mold, targets: byKind.target, measurements, faulty };
 }

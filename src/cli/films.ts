@@ -6,12 +6,12 @@
  * wavelength of the measurements, in percent or 0..1 as the requests are.
  */
 import { parseArgs } from 'node:util';
+import { compareFindings, type FilmsFinding, findingText } from '../book/films-finding.ts';
+import { measuredFilms, type RequestedView, requestedViews } from '../book/films-samples.ts';
+import { type FilmsTable, readFilmsTable } from '../book/films-table.ts';
 import { nearestName } from '../diagnostics/nearest-name.ts';
 import { type FittedMaterials, fitMaterials } from '../optics/fit/fit-materials.ts';
 import { type PredictedFilm, predictFilm } from '../optics/fit/predict-film.ts';
-import { compareFindings, type FilmsFinding, findingText } from './films-finding.ts';
-import { measuredFilms, type RequestedView, requestedViews } from './films-samples.ts';
-import { type FilmsTable, readFilmsTable } from './films-table.ts';
 
 /** What `films` returns. */
 export interface FilmsResult {

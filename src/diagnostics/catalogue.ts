@@ -53,6 +53,11 @@ export const CATALOGUE = {
   'material/look-incomplete': error('A look lacks a field that its kind needs.'),
   'material/chip': error('A chip cannot be: it is darker over white than over black.'),
   'material/pack': warning('A price without the size of its pack says nothing about the cost of a bait.'),
+  'material/not-measured': error(
+    'A material says that it was measured, but no film in `shelf/measurements.csv` holds it.',
+  ),
+  'shelf/measurements': error('The table of measured films cannot be read, or holds a material that it may not.'),
+  'shelf/film': warning('A measured film cannot be, or does not agree with the others.'),
   'mold/no-volume': error('A mold gives neither the volume of a cavity nor the mass of a bait.'),
   'mold/thickness': error('A mold is thicker in its thin part than in its body.'),
   'target/no-colour': error('A target says neither how it is seen over white nor its parts.'),

@@ -48,6 +48,24 @@ export const EXAMPLE_PHOTOS: Readonly<
   'photo/unused': { bad: ['photos/smoke.jpg'], good: ['photos/smoke.jpg'] },
 };
 
+/** Films of peat in clear plastic, at four wavelengths: enough for an example. */
+const films = (composition: string, onWhite = '61.2,66.7,73.0,77.9'): string =>
+  [
+    '# unit: percent',
+    'sample,composition,thickness,surface,400,500,600,700',
+    `thin,${composition},1,bare_white,86,88,88,88`,
+    `thin,${composition},1,film_on_white,${onWhite}`,
+    `thin,${composition},1,bare_black,5,5,5,5`,
+    `thin,${composition},1,film_on_black,5.9,5.9,6.0,6.1`,
+    '',
+  ].join('\n');
+const MEASURED_PEAT = text('title: Peat\nlook: { kind: measured }');
+const measured = (table: string | undefined): ExampleFiles => ({
+  'shelf/colorants/peat.md': MEASURED_PEAT,
+  'shelf/measurements.csv': table,
+});
+const PEAT_FILMS = films('peat=4 drops per 100 ml');
+
 export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
   'file/name': {
     bad: { 'colours/Old Smoke.md': EXAMPLE_BOOK['colours/smoke.md'] },
@@ -197,6 +215,15 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
     text('title: Peat\nprice: 6\nlook: { kind: pigment, colour: "#5b4327", dose: 12 drops per 100 ml }'),
     text('title: Peat\nprice: 6\npack: 30 ml\nlook: { kind: pigment, colour: "#5b4327", dose: 12 drops per 100 ml }'),
   ),
+  'material/not-measured': { bad: measured(undefined), good: measured(PEAT_FILMS) },
+  'shelf/measurements': {
+    bad: {
+      ...measured(PEAT_FILMS),
+      'shelf/measurements.csv': `${PEAT_FILMS}${films('paet=4 drops per 100 ml').split('\n').slice(2).join('\n').replaceAll('thin', 'thick')}`,
+    },
+    good: measured(PEAT_FILMS),
+  },
+  'shelf/film': { bad: measured(films('peat=4 drops per 100 ml', '5.1,5.2,5.2,5.3')), good: measured(PEAT_FILMS) },
   'mold/no-volume': change(
     'molds/minnow.md',
     text('title: Minnow\nbody: 9 mm'),

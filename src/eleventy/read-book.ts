@@ -1,7 +1,7 @@
 import { type Dirent, readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
-import { LONGEST_TEXT, PHOTO_FOLDER, type Source } from '../recipe/source.ts';
+import { LONGEST_TABLE, LONGEST_TEXT, MEASUREMENTS_FILE, PHOTO_FOLDER, type Source } from '../recipe/source.ts';
 import { Refusal } from './refusal.ts';
 
 /** What a book's folder holds. */
@@ -38,7 +38,7 @@ export function readBook(folder: string): BookFolder {
   const photos: string[] = [];
   const diagnostics: Diagnostic[] = [];
   for (const { path, entry } of entriesOf(folder, '', DEEPEST)) {
-    const text = /\.md$/i.test(entry.name);
+    const text = /\.md$/i.test(entry.name) || path === MEASUREMENTS_FILE;
     const photo = path.startsWith(`${PHOTO_FOLDER}/`) && PICTURE.test(entry.name);
     if (!text && !photo && !entry.isSymbolicLink()) continue;
     if (!entry.isFile()) {
@@ -65,7 +65,17 @@ export function readBook(folder: string): BookFolder {
 
 function readText(file: string, path: string): Source | Diagnostic {
   const { size } = statSync(file);
-  if (size > MOST_BYTES) {
+  if (path === MEASUREMENTS_FILE && size > LONGEST_TABLE) {
+    const found = `table of ${Math.round(size / 1024)} KiB`;
+    return problem(
+      'file/too-large',
+      path,
+      found,
+      `at most ${LONGEST_TABLE / 1024} KiB`,
+      'a shelf has some hundred films',
+    );
+  }
+  if (path !== MEASUREMENTS_FILE && size > MOST_BYTES) {
     const found = `a file of ${Math.round(size / 1024)} KiB`;
     const why = 'a recipe is a page, and longer front matter takes minutes to read';
     return problem('file/too-large', path, found, `at most ${LONGEST_TEXT / 1024} KiB`, why);

@@ -142,7 +142,8 @@ const chip = fields({
 
 /** How a material looks: one colour and a kind, or chips seen over white and over black, or spectra. */
 const look = fields({
-  kind: z.enum(['dye', 'pigment', 'pearl', 'white', 'clear']).optional(),
+  /** `measured`: from the films in `shelf/measurements.csv`. */
+  kind: z.enum(['dye', 'pigment', 'pearl', 'white', 'clear', 'measured']).optional(),
   /** Body colour at `dose`: thick enough to hide its backing, or for a dye over white at `thickness`. */
   colour: colour.optional(),
   dose: dose.optional(),

@@ -28,6 +28,12 @@ export const BOOK_FILE = 'book.md';
 /** Folder of the photos. */
 export const PHOTO_FOLDER = 'photos';
 
+/** Table of the films that were measured of the shelf's materials and their mixtures. */
+export const MEASUREMENTS_FILE = 'shelf/measurements.csv';
+
+/** Largest table of measurements that is read, in bytes. */
+export const LONGEST_TABLE: number = 4 * 1024 * 1024;
+
 /** Names that a file may have: they become ids and addresses. */
 export const SLUG: RegExp = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
 

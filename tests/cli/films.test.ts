@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
+import { findingText } from '../../src/book/films-finding.ts';
 import { type FilmsEffects, films, filmsCommand } from '../../src/cli/films.ts';
-import { findingText } from '../../src/cli/films-finding.ts';
 import { BLACK, knownFilm, partsOf, WAVELENGTHS, WHITE } from '../optics/fit/synthetic-films.ts';
 
 const HEADER = ['sample', 'composition', 'surface', ...WAVELENGTHS].join(',');

@@ -43,8 +43,11 @@ interface Parsed {
   readonly info: { readonly lines: number };
 }
 
-/** Reads a table; `file` is its name in what there is to tell. */
-export function readFilmsTable(text: string, file: string): FilmsTable {
+/** What the figure of a part means: its amount, or what was expected in its place. */
+export type ReadAmount = (figure: string, material: string) => number | { readonly expected: string };
+
+/** Reads a table; `file` is its name in what there is to tell. Figures of a composition are parts by mass unless told otherwise. */
+export function readFilmsTable(text: string, file: string, amountOf: ReadAmount = partByMass): FilmsTable {
   const findings: FilmsFinding[] = [];
   const tell: Tell = (severity, line, message, fix) => findings.push({ severity, file, line, message, fix });
   const [header, ...records] = parsedRecords(text, tell);
@@ -61,7 +64,7 @@ export function readFilmsTable(text: string, file: string): FilmsTable {
   const highest = Math.max(0, ...numbers.flatMap((spectrum) => spectrum ?? []));
   const stated = /^#.*\bunit\s*:\s*(percent|%|ratio)/im.exec(text)?.[1]?.toLowerCase();
   const unit = stated === 'ratio' || (stated === undefined && highest <= 2) ? 'ratio' : 'percent';
-  const rows = records.map((record, index) => readRow(record, columns, numbers[index], unit, tell));
+  const rows = records.map((record, index) => readRow(record, columns, numbers[index], unit, amountOf, tell));
   return { file, wavelengths: columns.spectrum.map(({ wavelength }) => wavelength), unit, rows, findings };
 }
 
@@ -156,6 +159,7 @@ function readRow(
   columns: Columns,
   numbers: readonly number[] | undefined,
   unit: 'percent' | 'ratio',
+  amountOf: ReadAmount,
   tell: Tell,
 ): FilmsRow {
   const cell = (index: number): string => (index < 0 ? '' : (record[index] ?? ''));
@@ -180,23 +184,26 @@ function readRow(
   return {
     line,
     sample,
-    parts: readComposition(cell(columns.composition), line, tell),
+    parts: readComposition(cell(columns.composition), line, amountOf, tell),
     surface: cell(columns.surface).toLowerCase(),
     thickness,
     spectrum,
   };
 }
 
+const partByMass: ReadAmount = (figure) => Number(figure.replace(/%$/, ''));
+
 /** `ochre=0.9;soot=0.1`: parts by mass. A name alone is a film of nothing else. */
-function readComposition(text: string, line: number, tell: Tell): FilmPart[] | undefined {
+function readComposition(text: string, line: number, amountOf: ReadAmount, tell: Tell): FilmPart[] | undefined {
   if (text === '') return undefined;
   const parts: FilmPart[] = [];
   for (const piece of text.split(';')) {
     if (piece.trim() === '') continue;
     const [name = '', figure] = piece.split('=').map((side) => side.trim());
-    const amount = figure === undefined ? 1 : Number(figure.replace(/%$/, ''));
-    if (name === '' || figure === '' || !(amount >= 0 && amount < 1e9)) {
-      tell('error', line, `Unexpected \`${piece.trim()}\` in the composition, expected \`paint=fraction\``);
+    const amount = figure === undefined ? 1 : amountOf(figure, name);
+    if (name === '' || figure === '' || typeof amount === 'object' || !(amount >= 0 && amount < 1e9)) {
+      const expected = typeof amount === 'object' ? amount.expected : '`paint=fraction`';
+      tell('error', line, `Unexpected \`${piece.trim()}\` in the composition, expected ${expected}`);
       return undefined;
     }
     if (parts.some((part) => part.material === name)) {

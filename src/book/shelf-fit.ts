@@ -1,0 +1,244 @@
+import { CATALOGUE, type DiagnosticCode } from '../diagnostics/catalogue.ts';
+import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import { nearestName } from '../diagnostics/nearest-name.ts';
+import type { FilmPart, MeasuredFilm } from '../optics/fit/film.ts';
+import { type FittedMaterials, fitMaterials } from '../optics/fit/fit-materials.ts';
+import type { FitOptions } from '../optics/fit/fit-options.ts';
+import { plasticConstants } from '../optics/plastic.ts';
+import { constantSpectrum, resampleSpectrum, type Spectrum } from '../optics/spectrum.ts';
+import { stackReflectance } from '../optics/stack.ts';
+import { IN_AIR } from '../optics/surface.ts';
+import type { Thing } from '../recipe/read-thing.ts';
+import { type MaterialKind, MEASUREMENTS_FILE, type Source } from '../recipe/source.ts';
+import { PLASTIC_DENSITY } from '../tables/material-defaults.ts';
+import { EXPECTED_DELTA_E } from '../tables/material-kinds.ts';
+import { gramsOfDose } from '../units/dose.ts';
+import { isFault, isRate, parseDose } from '../units/quantity.ts';
+import { UNITS } from '../units/unit.ts';
+import type { FilmsFinding } from './films-finding.ts';
+import { measuredFilms } from './films-samples.ts';
+import { type ReadAmount, readFilmsTable } from './films-table.ts';
+import { handlingOf } from './handling.ts';
+import { keptConstants, type MaterialLook } from './material-look.ts';
+
+/** Name that the plastic has in the fit; no file can have it. */
+const PLASTIC = 'plastic of the films';
+
+/**
+ * What the joint fit believes of a shelf, other than of paints (`FIT_DEFAULTS`): thickness is measured with a caliper, within
+ * 3 %, and how much a material scatters is not known beforehand. Common practice, no source.
+ */
+const SHELF_OPTIONS: Partial<FitOptions> = {
+  amounts: 'concentrations',
+  surface: IN_AIR,
+  backingSurface: IN_AIR,
+  scattering: { curvature: 0.03, slope: 0.15, centre: -1, spread: 3 },
+  thicknessSpread: 0.03,
+  drawdownSpread: 0.02,
+};
+
+// A film that is missed by more than this is named: ΔE00, about twice what a good measurement and the theory differ by.
+const POOR_FILM = 4;
+
+/** The materials that say they were measured. */
+function measuredThings(materials: ReadonlyMap<string, Thing<MaterialKind>>): readonly Thing<MaterialKind>[] {
+  return [...materials.values()].filter(
+    ({ fields }) => 'look' in fields && fields.look && 'kind' in fields.look && fields.look.kind === 'measured',
+  );
+}
+
+/**
+ * K and S of all measured materials of the shelf at once, from every film in `shelf/measurements.csv`: several doses,
+ * thicknesses and mixtures tie them together. Faults of the table go to `diagnostics`.
+ *
+ * Returns what the films tell of a material by its name: nothing where no film holds it, `unreadable` where the table has errors.
+ */
+export function fitShelf(
+  table: Source | undefined,
+  materials: ReadonlyMap<string, Thing<MaterialKind>>,
+  diagnostics: Diagnostic[],
+): (id: string) => MaterialLook | 'unreadable' | undefined {
+  const measured = measuredThings(materials);
+  const tell = (
+    code: DiagnosticCode,
+    line: number | undefined,
+    finding: Pick<Diagnostic, 'found' | 'expected' | 'why' | 'fix'>,
+  ): void => {
+    diagnostics.push({
+      code,
+      severity: CATALOGUE[code].severity,
+      file: MEASUREMENTS_FILE,
+      start: { line: line ?? 1, column: 1 },
+      ...finding,
+    });
+  };
+  if (table === undefined) return () => undefined;
+  const read = readFilmsTable(table.text, MEASUREMENTS_FILE, amountReader(materials));
+  const { films: found, findings } = measuredFilms(read);
+  for (const finding of [...read.findings, ...findings]) tellFinding(finding, tell);
+  const films = found.map((film) => withPlastic(film, materials));
+  const known = new Set(measured.map(({ id }) => id));
+  const strangers = [...new Set(films.flatMap(({ parts }) => parts.map(({ material }) => material)))].filter(
+    (name) => name !== PLASTIC && !known.has(name),
+  );
+  for (const name of strangers) tellStranger(name, materials, known, table, tell);
+  if (
+    [...read.findings, ...findings].some(({ severity }) => severity === 'error') ||
+    strangers.length > 0 ||
+    films.length === 0
+  ) {
+    return () => 'unreadable';
+  }
+  const fitted = fitMaterials([...films, ...clearFilms(films, read.wavelengths)], {
+    ...SHELF_OPTIONS,
+    wavelengths: read.wavelengths,
+  });
+  tellPoorFilms(fitted, tell);
+  return (id) => (known.has(id) && fitted.materials.has(id) ? lookOf(id, films, fitted) : undefined);
+}
+
+function tellFinding({ severity, line, message, fix }: FilmsFinding, tell: Tell): void {
+  const [, found = message, expected = 'a table of films as the README describes it'] =
+    /^Unexpected ([\s\S]*?), expected ([\s\S]*)$/.exec(message) ?? [];
+  tell(severity === 'error' ? 'shelf/measurements' : 'shelf/film', line, {
+    found,
+    expected,
+    ...(fix === undefined ? {} : { fix }),
+  });
+}
+
+type Tell = (
+  code: DiagnosticCode,
+  line: number | undefined,
+  finding: Pick<Diagnostic, 'found' | 'expected' | 'why' | 'fix'>,
+) => void;
+
+function tellStranger(
+  name: string,
+  materials: ReadonlyMap<string, unknown>,
+  known: ReadonlySet<string>,
+  table: Source,
+  tell: Tell,
+): void {
+  const line = table.text.split('\n').findIndex((text) => !text.startsWith('#') && text.includes(name)) + 1;
+  const nearest = nearestName(name, known);
+  tell('shelf/measurements', line, {
+    found: `material \`${name}\``,
+    expected: materials.has(name)
+      ? 'a material whose file says `look: { kind: measured }`'
+      : 'the name of a measured material on the shelf',
+    why: 'films tell K and S of every material that is in them, all at once',
+    fix: materials.has(name)
+      ? `write \`look: { kind: measured }\` in its file, or remove the film`
+      : nearest === undefined
+        ? 'remove the film'
+        : `write \`${nearest}\``,
+  });
+}
+
+function tellPoorFilms(fitted: FittedMaterials, tell: Tell): void {
+  for (const { film, views } of fitted.faults) {
+    tell('shelf/film', undefined, {
+      found: `film \`${film}\`, darker as ${views[0]} than as ${views[1]}`,
+      expected: 'a film that is lighter over white than over black, as every layer is',
+      why: 'the two drawdowns differ, or their rows were exchanged',
+      fix: 'exchange the rows if they were; otherwise draw it down and measure it again',
+    });
+  }
+  const impossible = new Set(fitted.faults.map(({ film }) => film));
+  for (const { name, views } of fitted.films) {
+    if (impossible.has(name)) continue;
+    const worst = Math.max(...views.map(({ deltaE00 }) => deltaE00));
+    if (worst <= POOR_FILM) continue;
+    tell('shelf/film', undefined, {
+      found: `film \`${name}\`, which the fit of all films misses by ΔE00 ${worst.toFixed(1)}`,
+      expected: `at most ${POOR_FILM}`,
+      why: 'a wrong dose, thickness or drawdown spoils what the others tell',
+      fix: 'make and measure it again, or remove its rows',
+    });
+  }
+}
+
+/** Doses as recipes have them, `10 drops per 100 ml` or `1 %`, in g per ml of plastic. */
+function amountReader(materials: ReadonlyMap<string, Thing<MaterialKind>>): ReadAmount {
+  return (figure, name) => {
+    const thing = materials.get(name);
+    if (!thing) return 1e-3; // Told as a stranger, once, with the nearest name.
+    const dose = parseDose(figure);
+    const relative = {
+      expected: 'a dose per volume of plastic, or a share of it, such as `10 drops per 100 ml` or `1 %`',
+    };
+    if (isFault(dose) || (!isRate(dose) && UNITS[dose.unit].dimension !== 'part')) return relative;
+    const handling = handlingOf(thing);
+    const unit = isRate(dose) ? dose.quantity.unit : dose.unit;
+    if (UNITS[unit].dimension === 'drop' && handling.gramsPerDrop === undefined) return relative;
+    return gramsOfDose(dose, { gramsPerDrop: 0, ...handling }, { ml: 100, grams: 100 * PLASTIC_DENSITY }) / 100;
+  };
+}
+
+/** A film with its plastic as a part of amount 1, however it was named. */
+function withPlastic(film: MeasuredFilm, materials: ReadonlyMap<string, Thing<MaterialKind>>): MeasuredFilm {
+  const parts = film.parts.filter(({ material }) => materials.get(material)?.kind !== 'plastic');
+  return { ...film, parts: [{ material: PLASTIC, amount: 1 }, ...parts] };
+}
+
+/**
+ * What clear plastic of the films' thicknesses looks like by the book's own K and S, as films: unless a clear film was
+ * measured, this is how the fit knows what the plastic does.
+ */
+function clearFilms(films: readonly MeasuredFilm[], wavelengths: readonly number[]): readonly MeasuredFilm[] {
+  if (films.some(({ parts }) => parts.length === 1)) return [];
+  const plastic = plasticConstants('clear');
+  return [...new Set(films.map(({ thickness }) => thickness ?? 1))].map((thickness) => ({
+    name: `clear plastic of ${thickness} mm`,
+    parts: [{ material: PLASTIC, amount: 1 }],
+    thickness,
+    views: [0.9, 0.03].map((inside) => ({
+      label: inside > 0.5 ? 'film_on_white' : 'film_on_black',
+      backing: onGrid(stackReflectance([], constantSpectrum(inside), IN_AIR), wavelengths),
+      seen: onGrid(stackReflectance([{ ...plastic, thickness }], constantSpectrum(inside), IN_AIR), wavelengths),
+    })),
+  }));
+}
+
+function onGrid(spectrum: Spectrum, wavelengths: readonly number[]): readonly number[] {
+  const last = spectrum.length - 1;
+  return wavelengths.map((wavelength) => {
+    const at = Math.min(last, Math.max(0, (wavelength - 380) / 10));
+    const below = Math.min(last - 1, Math.floor(at));
+    return spectrum[below]! + (at - below) * (spectrum[below + 1]! - spectrum[below]!);
+  });
+}
+
+function lookOf(id: string, films: readonly MeasuredFilm[], fitted: FittedMaterials): MaterialLook {
+  const { wavelengths } = fitted.options;
+  const { absorption, scattering } = fitted.materials.get(id)!;
+  const own = films.filter(({ parts }) => parts.some(({ material }) => material === id));
+  const alone = own.filter(({ parts }) => parts.length === 2);
+  const names = new Set(own.map(({ name }) => name));
+  const misses = fitted.films
+    .filter(({ name }) => names.has(name))
+    .flatMap(({ views }) => views.map(({ deltaE00 }) => deltaE00));
+  const residual = Math.sqrt(misses.reduce((sum, miss) => sum + miss * miss, 0) / misses.length);
+  const doses = own.map(({ parts }) => amountIn(parts, id)).sort((one, other) => one - other);
+  const count = (number: number, thing: string): string => `${number} ${thing}${number === 1 ? '' : 's'}`;
+  const distinct = (numbers: readonly number[]): number => new Set(numbers.map((number) => number.toPrecision(6))).size;
+  return {
+    constants: keptConstants({
+      absorption: resampleSpectrum(wavelengths, absorption),
+      scattering: resampleSpectrum(wavelengths, scattering),
+    }),
+    tier: 'measured',
+    expectedDeltaE: Math.max(EXPECTED_DELTA_E.measured, residual),
+    typical: doses[Math.floor(doses.length / 2)]!,
+    fit: {
+      films: own.length,
+      residual: Number(residual.toFixed(2)),
+      restsOn: `${count(distinct(alone.map(({ parts }) => amountIn(parts, id))), 'dose')} and ${count(distinct(alone.map(({ thickness }) => thickness ?? 1)), 'thickness').replace(/thicknesss$/, 'thicknesses')} by itself, ${count(own.length - alone.length, 'mixture')}`,
+    },
+  };
+}
+
+function amountIn(parts: readonly FilmPart[], id: string): number {
+  return parts.find(({ material }) => material === id)!.amount;
+}
