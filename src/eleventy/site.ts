@@ -43,7 +43,7 @@ export interface Site {
  */
 export async function prepareSite(compiled: Book, { root, recipes, output }: SiteFolders): Promise<Site> {
   const book = publishedBook(compiled);
-  const [{ assets, files }, photos, lineage, data] = await Promise.all([
+  const [{ assets, files }, photos, lineage, data] = await allDone([
     writeAssets(root, output),
     writePhotos(photosOf(book), recipes, output, join(root, '.build/photos')),
     layOutFamilies(book),
@@ -74,6 +74,14 @@ export async function prepareSite(compiled: Book, { root, recipes, output }: Sit
         .replace(/(^|\/)$/, '$1index.html'),
     page: (kind, item) => kindOf(kind).render({ ...context, url: kindOf(kind).url(item) }, item),
   };
+}
+
+/** As `Promise.all`, but a failure waits for the others: none still writes into a folder that is being cleared. */
+async function allDone<const Tasks extends readonly Promise<unknown>[]>(
+  tasks: Tasks,
+): Promise<{ -readonly [Index in keyof Tasks]: Awaited<Tasks[Index]> }> {
+  await Promise.allSettled(tasks);
+  return Promise.all(tasks) as Promise<{ -readonly [Index in keyof Tasks]: Awaited<Tasks[Index]> }>;
 }
 
 async function layOutFamilies(book: Book): Promise<PageContext['lineage']> {
