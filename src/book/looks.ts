@@ -10,6 +10,7 @@ import { coreLayers, layersByShare } from '../optics/stack.ts';
 import { IN_WATER } from '../optics/surface.ts';
 import type { Light } from '../optics/tristimulus.ts';
 import { seenAtDepth, type WaterType } from '../optics/water.ts';
+import { describeChange } from './describe-change.ts';
 import type { Look, Pattern, Recipe, Seen } from './model.ts';
 
 const round = (value: number, places: number): number => Number(value.toFixed(places));
@@ -93,13 +94,14 @@ const OTHER_LIGHTS: readonly { readonly light: Light; readonly name: string }[] 
   { light: 'F11', name: 'fluorescent tube' },
 ];
 
-/** The side looked at under other lights than daylight, adapted to each. */
+/** The side looked at under other lights than daylight, adapted to each, and how far that is from daylight. */
 export function baitUnderLights(pattern: Pattern, cups: readonly SharedCup[], thickness: number): Recipe['lights'] {
-  return OTHER_LIGHTS.map(({ light, name }) => ({
-    light,
-    name,
-    body: keptLook(baitAppearances(pattern, cups, thickness, { light }).side),
-  }));
+  const daylight = keptLook(baitAppearances(pattern, cups, thickness).side);
+  return OTHER_LIGHTS.map(({ light, name }) => {
+    const body = keptLook(baitAppearances(pattern, cups, thickness, { light }).side);
+    const { deltaE, words } = describeChange({ look: daylight, contents: {} }, { look: body, contents: {} });
+    return { light, name, body, deltaE: round(deltaE, 2), words };
+  });
 }
 
 /** Waters and depths that the book shows: open sea, a green coast, a turbid one. No published table has peat-stained water. */

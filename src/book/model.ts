@@ -205,8 +205,15 @@ export interface Recipe {
   readonly between: { readonly body: Look; readonly thin: Look; readonly other?: Look };
   /** Between the first two cups, as seen through a streak or a layer. */
   readonly contrast?: { readonly deltaE: number; readonly suits: string };
-  /** The body under other lights than daylight, adapted to each. */
-  readonly lights: readonly { readonly light: string; readonly name: string; readonly body: Look }[];
+  /** The body under other lights than daylight, each colour relative to the white of its light. */
+  readonly lights: readonly {
+    readonly light: string;
+    readonly name: string;
+    readonly body: Look;
+    /** Change from daylight: ΔE00, the larger of those over white and over black; and in words. */
+    readonly deltaE: number;
+    readonly words: readonly string[];
+  }[];
   /** The body at depth; `type` is Jerlov's. `lightLeft` is the part of the daylight that gets there. */
   readonly water: readonly {
     readonly water: string;
