@@ -5,10 +5,12 @@
  */
 import { type CutBack, cutBack } from '../matching/cut-back.ts';
 import { type FirstRecipe, firstRecipe } from '../matching/first-recipe.ts';
+import { shelfByName } from '../matching/match-material.ts';
 import { type NextAddition, type NextAdditionQuestion, nextAddition } from '../matching/next-addition.ts';
 import { type Substitution, substitutes } from '../matching/substitutes.ts';
 import type { TargetPart } from '../matching/target-part.ts';
-import { cupLeft, cupState, observationsOf, partFor, seenViews } from './match-rounds.ts';
+import { cupAim, partFor, seenWhole } from './cup-aim.ts';
+import { cupLeft, cupState, observationsOf, seenViews } from './cup-states.ts';
 import type { Book, Cup, Recipe, Target } from './model.ts';
 
 /** What of the shelf may be used. */
@@ -31,18 +33,13 @@ export function cupForMatching(target: Target, cup: Cup, recipe: Recipe): Target
 }
 
 /**
- * First recipes for a target: one answer for each part, as it was seen by itself; for a laminate one for both sides, each seen through
- * the other.
+ * First recipes for a target: one answer for both sides of a finished bait, each with the other behind it (see `seenWhole`); else one
+ * for each part, as it was seen by itself.
  */
 export function firstRecipeFor(
   book: Book,
   target: Target,
-  {
-    most,
-    laminate,
-    inStock = false,
-    plasticMl,
-  }: Asking & { readonly most: number; readonly laminate: boolean; readonly plasticMl: number },
+  { most, inStock = false, plasticMl }: Asking & { readonly most: number; readonly plasticMl: number },
 ): readonly PartRecipe[] {
   const parts = target.parts.flatMap(({ name }) => partFor(target, name, 1) ?? []);
   const plastic = book.settings.plastic ?? book.materials.find(({ kind }) => kind === 'plastic')?.id ?? '';
@@ -58,18 +55,7 @@ export function firstRecipeFor(
       most,
       limits: { inStock },
     });
-  if (laminate) {
-    if (parts.length !== 2) {
-      const sentence = `A laminate has two sides, and this target ${parts.length === 1 ? 'one part' : `${parts.length} parts`}. Give it two \`parts\`.`;
-      return [
-        {
-          part: target.title,
-          recipe: { advice: 'fault', sentence, proposals: [], missing: [], flakes: [], leftOut: [] },
-        },
-      ];
-    }
-    return [{ part: parts.map(({ name }) => name).join(' and '), recipe: ask(parts) }];
-  }
+  if (seenWhole(target)) return [{ part: parts.map(({ name }) => name).join(' and '), recipe: ask(parts) }];
   return parts.map((part) => ({ part: part.name, recipe: ask([part]) }));
 }
 
@@ -115,21 +101,21 @@ function question(
   target: Target,
   { inStock = false }: Asking,
 ): NextAdditionQuestion {
-  const part = cupForMatching(target, cup, recipe);
-  if (!part) throw new RangeError(`no part of ${target.id} is for ${recipe.id}/${cup.name}; ask cupForMatching first`);
   const thickness = bodyMm(book, recipe);
+  const aim = cupAim(recipe, cup, target, { shelf: shelfByName(book.materials), bodyMm: thickness });
+  if (!aim) throw new RangeError(`no part of ${target.id} is for ${recipe.id}/${cup.name}; ask cupForMatching first`);
   const last = cup.rounds.at(-1);
-  const poured = last !== undefined && cupLeft(cup) === undefined;
-  // What was seen at another thickness than the target's teaches the model, but is no look at the target's.
-  const seen = last && Math.abs(part.thicknessMm - thickness) <= 0.01 ? seenViews(last) : undefined;
+  const left = cupLeft(cup);
+  const poured = last !== undefined && left === undefined;
+  const seen = last && left && seenViews(last);
   return {
-    cup: poured ? { plastics: {}, materials: {} } : (cupLeft(cup) ?? cupState(cup, A_CUP_ML, cup.contents)),
-    target: part,
+    cup: poured ? { plastics: {}, materials: {} } : (left ?? cupState(cup, A_CUP_ML, cup.contents)),
+    target: aim.part,
     shelf: book.materials,
     bench: book.settings,
     tolerance: target.tolerance,
     rounds: observationsOf(cup, thickness),
-    ...(seen ? { seen } : {}),
+    ...(seen && left ? { seen: aim.asTarget(seen, left) } : {}),
     startMl: Math.round(cup.rounds[0]?.plasticMl ?? A_CUP_ML),
     limits: { inStock, mayThin: true, roomMl: book.settings.cupMl * book.settings.fill },
   };

@@ -42,6 +42,7 @@ export function compileTarget(
       ...(part['over-black'] === undefined ? {} : { overBlack: stated(part['over-black']) }),
       thicknessMm: part.thickness ?? fields.thickness ?? mold?.bodyMm ?? USUAL_MM,
     })),
+    ...(fields.apart === true ? { apart: true } : {}),
     flakes: (fields.flake ?? []).map((flake) => ({
       hex: flake.colour,
       sizeMm: flake.size,

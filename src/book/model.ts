@@ -358,6 +358,8 @@ export interface Target {
     readonly overBlack?: Seen;
     readonly thicknessMm: number;
   }[];
+  /** Its parts were seen each by itself; else two parts are the sides of a finished bait, each seen with the other behind it. */
+  readonly apart?: boolean;
   readonly flakes: readonly { readonly hex: string; readonly sizeMm: number; readonly coverage?: number }[];
   readonly recipes: readonly string[];
   readonly source: { readonly path: string; readonly text: string };
@@ -386,8 +388,8 @@ export interface MatchedRound {
   readonly number: number;
   /** Whether the colours are those noted, or the model's where none were. */
   readonly basis: 'seen' | 'predicted';
-  /** Seen at another thickness than the target, and moved to that by the model. */
-  readonly moved?: boolean;
+  /** Seen at another thickness than the target, or without the other side of the bait behind it, and moved to that by the model. */
+  readonly moved?: 'thickness' | 'laminate';
   readonly overWhite?: Seen;
   readonly overBlack?: Seen;
   readonly verdict: Verdict;

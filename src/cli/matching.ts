@@ -19,24 +19,23 @@ const TARGET_OPTION = { target: { value: 'TARGET', help: "the target (default: t
 
 const matchCommand: Command = {
   name: 'match',
-  usage: 'TARGET [--materials N] [--laminate] [--in-stock]',
+  usage: 'TARGET [--materials N] [--plastic ML] [--in-stock]',
   summary: 'find recipes for a target from the shelf',
   words: [1, 1],
   options: {
     materials: { value: 'N', help: 'most colorants and powders in a cup, 1 to 6 (default 4)' },
-    laminate: { help: 'its two parts are the sides of a finished laminate, each seen through the other' },
     plastic: { value: 'ML', help: 'plastic in each cup (default 120)' },
     ...STOCK_OPTION,
     ...JSON_OPTION,
   },
-  details: 'Without --laminate every part is matched by itself, as it was seen by itself.',
+  details:
+    'Two parts are the sides of a finished bait, found together; of a target that says `apart: true` each is found by itself.',
   run([id = ''], values, surroundings) {
     const book = loaded(surroundings);
     const target = named('target', id, book.targets);
     const most = wholeNumber(values, 'materials', 4);
     const answers = firstRecipeFor(book, target, {
       most,
-      laminate: values.laminate === true,
       inStock: values['in-stock'] === true,
       plasticMl: wholeNumber(values, 'plastic', 120),
     });

@@ -3,6 +3,7 @@ import type { OpticalConstants } from '../optics/mixture.ts';
 import { BAND_COUNT } from '../optics/spectrum.ts';
 import { type ModelCorrection, NO_CORRECTION } from './correct-model.ts';
 import { baseOfCup } from './cup-model.ts';
+import { layersOfPart, withBehind } from './layers-of-part.ts';
 import { type MatchMaterial, withStrengths } from './match-material.ts';
 import type { Ingredient } from './measure-doses.ts';
 import { Mix } from './mix.ts';
@@ -16,8 +17,8 @@ export interface AdditionProblem {
   readonly ingredients: readonly Ingredient[];
   readonly plasticMl: number;
   readonly leftOut: readonly LeftOut[];
-  /** K and S of the cup as it is, per mm. */
-  readonly base: OpticalConstants;
+  /** K and S of the cup as it is, per mm, and of what lies behind it. */
+  readonly cups: readonly OpticalConstants[];
 }
 
 // A cup is hardly ever thinned to less than a third.
@@ -56,13 +57,14 @@ export function additionProblem(
     }
   }
   const goal = {
-    layers: [{ cup: 0, thickness: target.thicknessMm, flakes }],
+    layers: layersOfPart(target, flakes),
     overWhite: target.overWhite,
     ...(target.overBlack === undefined ? {} : { overBlack: target.overBlack }),
     offWhite: correction.offWhite,
     offBlack: correction.offBlack,
   };
-  return { mix: new Mix({ cups: [base], goals: [goal], candidates }), ingredients, plasticMl, leftOut, base };
+  const cups = withBehind(target, base);
+  return { mix: new Mix({ cups, goals: [goal], candidates }), ingredients, plasticMl, leftOut, cups };
 }
 
 function difference(one: OpticalConstants, other: OpticalConstants): OpticalConstants {

@@ -2,6 +2,7 @@ import { total } from '../cup/ledger.ts';
 import { additionProblem } from './addition-problem.ts';
 import { correctModel } from './correct-model.ts';
 import { findDoses } from './find-doses.ts';
+import { withBehind } from './layers-of-part.ts';
 import { shelfByName } from './match-material.ts';
 import { measureDoses } from './measure-doses.ts';
 import { freshCup, type NextAdditionQuestion, questionFault } from './next-addition.ts';
@@ -70,7 +71,11 @@ export function cutBack(question: NextAdditionQuestion): CutBack {
     alone.ingredients.length > 0 && mix.worst(alone.doses) < predicted - LEAST_GAIN
       ? proposalOf(alone, context)
       : undefined;
-  const [withOthers] = findDoses(mix, [[problem.base], [targetConstants(target)]], { size: 3, counts: isNew, limit: 2 })
+  const [withOthers] = findDoses(mix, [problem.cups, withBehind(target, targetConstants(target))], {
+    size: 3,
+    counts: isNew,
+    limit: 2,
+  })
     .filter(({ set }) => set.includes(thin))
     .map(({ set, doses }) => measured(set, doses))
     .filter(

@@ -6,6 +6,7 @@ import { baseOfCup } from './cup-model.ts';
 import { type FoundDoses, findDoses } from './find-doses.ts';
 import { type FlakeChoice, flakeDose, nearestFlakes, type WantedFlake } from './flake-match.ts';
 import { laminateDoses } from './laminate-doses.ts';
+import { layersOfPart, withBehind } from './layers-of-part.ts';
 import { type MatchMaterial, shelfByName, withStrengths } from './match-material.ts';
 import { type Ingredient, measureDoses } from './measure-doses.ts';
 import { type MissingKind, missingKinds } from './missing-kind.ts';
@@ -19,7 +20,10 @@ import { differenceText, listed } from './words.ts';
 
 /** A target that is to be made from plain plastic. */
 export interface FirstRecipeQuestion {
-  /** One: a solid bait. Two: the sides of a laminate as they are seen in the finished bait, each through the other. */
+  /**
+   * One: a solid bait, or one side of a laminate the other side of which there is already (`behind`). Two: the sides of a laminate
+   * as they are seen in the finished bait, each with the other behind it, and each through half of its thickness.
+   */
   readonly parts: readonly TargetPart[];
   readonly flakes?: readonly WantedFlake[];
   /** What goes in besides and is not to be changed, such as flake and salt: g per ml of plastic, in every cup. */
@@ -71,7 +75,8 @@ export function firstRecipe(question: FirstRecipeQuestion): FirstRecipe {
   const cup: CupState = { plastics: { [plastic]: plasticMl }, materials: scaleAmounts(besides, plasticMl) };
   const { mix: base, flakes: spread } = baseOfCup(cup, (name) => shelf.get(name)!);
   const { usable, leftOut } = usableMaterials(cup, shelf, limits);
-  const cups = parts.map(() => base);
+  const [only] = parts.length === 1 ? parts : [];
+  const cups = only ? withBehind(only, base) : parts.map(() => base);
   const ingredients: Ingredient[] = parts.flatMap((_, index) =>
     usable.map(({ material, most: grams }) => ({ material, cup: index, thins: false, most: grams })),
   );
@@ -82,7 +87,7 @@ export function firstRecipe(question: FirstRecipeQuestion): FirstRecipe {
   }));
   const problem: MixProblem = { cups, goals: goalsOf(parts, spread, correction), candidates };
   const mix = new Mix(problem);
-  const start = parts.map(targetConstants);
+  const start = only ? withBehind(only, targetConstants(only)) : parts.map(targetConstants);
   const found: readonly FoundDoses[] =
     parts.length === 1 ? findDoses(mix, [start], { size: most }) : laminateDoses(problem, start, most);
   const each = parts.map(() => plasticMl);
@@ -151,9 +156,10 @@ function goalsOf(
   flakes: readonly SpreadFlake[],
   { offWhite, offBlack }: ModelCorrection,
 ): readonly MixGoal[] {
-  return parts.map(({ overWhite, overBlack, thicknessMm }, index): MixGoal => {
+  return parts.map(({ overWhite, overBlack, thicknessMm, behind }, index): MixGoal => {
     const colours = { overWhite, ...(overBlack === undefined ? {} : { overBlack }), offWhite, offBlack };
-    if (parts.length === 1) return { layers: [{ cup: 0, thickness: thicknessMm, flakes }], ...colours };
+    if (parts.length === 1)
+      return { layers: layersOfPart({ thicknessMm, ...(behind && { behind }) }, flakes), ...colours };
     const side = { thickness: thicknessMm / 2, flakes };
     return {
       layers: [

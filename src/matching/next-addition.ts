@@ -10,6 +10,7 @@ import {
 } from './correct-model.ts';
 import { findDoses } from './find-doses.ts';
 import { firstRecipe } from './first-recipe.ts';
+import { withBehind } from './layers-of-part.ts';
 import { colours, type MatchMaterial, shelfByName } from './match-material.ts';
 import { measureDoses } from './measure-doses.ts';
 import { type MissingKind, missingKinds } from './missing-kind.ts';
@@ -101,7 +102,7 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
 
   const isNew = (j: number): boolean =>
     !ingredients[j]!.thins && !((cup.materials[ingredients[j]!.material.id] ?? 0) > 0);
-  const found = findDoses(mix, [[problem.base], [targetConstants(target)]], {
+  const found = findDoses(mix, [problem.cups, withBehind(target, targetConstants(target))], {
     size: most,
     counts: isNew,
     limit: newBottles,

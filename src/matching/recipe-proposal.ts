@@ -95,7 +95,7 @@ export function recipeProposal(context: RecipeContext): RecipeProposal {
   const { exact, measured, mix, parts, plastic, plasticMl, shelf } = context;
   const cups = parts.map((part, index) => cupOf(context, part, index));
   const bodies = cups.map(({ amounts }): Body => bodyOf(amounts, plastic, plasticMl, shelf));
-  const sides = parts.map((part, index) => sideOf(part, layersOf(bodies, index, part.thicknessMm), context));
+  const sides = parts.map((part, index) => sideOf(part, layersOf(bodies, index, part), context));
   const used = new Map<string, number>();
   for (const { material, grams } of cups.flatMap(({ amounts }) => amounts))
     used.set(material, (used.get(material) ?? 0) + grams);
@@ -177,8 +177,20 @@ function bodyOf(
   return cupBody({ plastics: [{ material: plastic, fraction: 1 }], contents }, (name) => shelf.get(name)!);
 }
 
-function layersOf(bodies: readonly Body[], index: number, thickness: number): readonly Layer[] {
-  if (bodies.length === 1) return [{ ...bodies[0]!, thickness }];
+function layersOf(
+  bodies: readonly Body[],
+  index: number,
+  { thicknessMm: thickness, behind }: TargetPart,
+): readonly Layer[] {
+  if (bodies.length === 1) {
+    const near = bodies[0]!;
+    if (!behind) return [{ ...near, thickness }];
+    const { mix, flakes, share } = behind;
+    return [
+      { ...near, thickness: (1 - share) * thickness },
+      { ...mix, flakes, thickness: share * thickness },
+    ];
+  }
   return [bodies[index]!, bodies[1 - index]!].map((body) => ({ ...body, thickness: thickness / 2 }));
 }
 

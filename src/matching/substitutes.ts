@@ -148,7 +148,7 @@ function colourSubstitutes(question: SubstituteQuestion, shelf: ReadonlyMap<stri
   const anew = inContext({ ...cup, materials: kept });
   const isNew = (j: number): boolean => !(anew.problem.ingredients[j]!.material.id in others);
   const size = Math.min(5, Math.max(2, Object.keys(others).length - Object.keys(kept).length + 1));
-  const recipes = findDoses(anew.problem.mix, [[anew.problem.base], [targetConstants(target)]], {
+  const recipes = findDoses(anew.problem.mix, [[anew.problem.cups[0]!], [targetConstants(target)]], {
     size,
     counts: isNew,
     limit: 2,

@@ -1,4 +1,6 @@
 import { type Lab, tristimulusFromLab } from '../optics/cielab.ts';
+import type { SpreadFlake } from '../optics/flake.ts';
+import type { MixtureConstants } from '../optics/mixture.ts';
 
 /** A colour to be matched: one part of a target. */
 export interface TargetPart {
@@ -6,8 +8,19 @@ export interface TargetPart {
   /** CIELAB under D65, over the book's white and over its black. */
   readonly overWhite: Lab;
   readonly overBlack?: Lab;
-  /** Thickness at which it was seen, mm. */
+  /** Thickness at which it was seen, mm: of a side of a laminate, that of the whole bait. */
   readonly thicknessMm: number;
+  /** The other cup of the bait, where the part is a side of a finished laminate and is seen through this side's own cup. */
+  readonly behind?: LayerBehind;
+}
+
+/** The far side of a laminate. */
+export interface LayerBehind {
+  /** K and S per mm. */
+  readonly mix: MixtureConstants;
+  readonly flakes: readonly SpreadFlake[];
+  /** Its part of the bait's thickness, above 0 and below 1. */
+  readonly share: number;
 }
 
 /** A colour as it was seen or is predicted, as far as it is known. */

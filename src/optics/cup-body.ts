@@ -10,7 +10,7 @@ import { type Flake, spreadFlake } from './flake.ts';
 import { mixtureConstants, type OpticalConstants } from './mixture.ts';
 import { BOOK_BACKINGS } from './opacity.ts';
 import { BAND_COUNT } from './spectrum.ts';
-import { type Body, stackReflectance } from './stack.ts';
+import { type Body, type Layer, stackReflectance } from './stack.ts';
 import { BESIDE_GLOSS } from './surface.ts';
 
 /** What the optics knows of a material: K and S, or a flake, or neither where it does not colour. */
@@ -60,7 +60,11 @@ export interface TwoViews {
 
 /** CIELAB (D65) of a body at a thickness in mm over the book's backings. */
 export function bodyViews(body: Body, thickness: number): TwoViews {
-  const layers = [{ ...body, thickness }];
+  return layersViews([{ ...body, thickness }]);
+}
+
+/** CIELAB (D65) of layers, the near one first, over the book's backings. */
+export function layersViews(layers: readonly Layer[]): TwoViews {
   return {
     overWhite: labOf(stackReflectance(layers, BOOK_BACKINGS.white, BESIDE_GLOSS)),
     overBlack: labOf(stackReflectance(layers, BOOK_BACKINGS.black, BESIDE_GLOSS)),

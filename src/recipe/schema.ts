@@ -257,6 +257,8 @@ export const targetSchema = fields({
   thickness: length.optional(),
   /** What was seen part by part, by the names of the cups: the two sides of a laminate. */
   parts: z.record(z.string(), targetPart).optional(),
+  /** Whether each part was seen by itself. Default: two parts are the sides of a finished bait, each seen with the other behind it. */
+  apart: z.boolean().optional(),
   flake: z.array(fields({ colour, size: length, coverage: share.optional() })).optional(),
   mold: reference.optional(),
   tolerance: positive.optional(),

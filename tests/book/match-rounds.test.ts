@@ -3,6 +3,7 @@ import { compileBook } from '../../src/book/compile-book.ts';
 import type { Book, Recipe } from '../../src/book/model.ts';
 import { publishedBook } from '../../src/book/published-book.ts';
 import type { Source } from '../../src/recipe/source.ts';
+import { expectClose } from '../optics/close.ts';
 
 const BOOK: readonly Source[] = [
   { path: 'book.md', text: '---\ntitle: Rounds\ntolerance: 2\n---\n' },
@@ -83,7 +84,7 @@ describe('rounds beside the target', () => {
   test('compileBook(…) moves what was seen to the thickness of the target', () => {
     const [thin] = trial(recipe(LOGGED), target(`${LEAF}\nthickness: 4 mm`)).match!.cups[0]!.rounds;
     const [same] = trial(recipe(LOGGED), target(LEAF)).match!.cups[0]!.rounds;
-    expect(thin!.moved).toBe(true);
+    expect(thin!.moved).toBe('thickness');
     expect(same!.moved).toBeUndefined();
     expect(thin!.overWhite!.lab.L).toBeGreaterThan(same!.overWhite!.lab.L);
   });
@@ -99,6 +100,51 @@ describe('rounds beside the target', () => {
       ['belly', 'belly'],
     ]);
     expect(match!.cups[0]!.rounds[0]!.verdict.thickness).toBeUndefined();
+  });
+
+  describe('of a laminate', () => {
+    const cups = (belly: string): string =>
+      `pattern: laminate\ncups:\n  back: { share: 40%, plastic: 100 ml supple, add: { peat: 20 drops } }\n  belly:\n    plastic: 150 ml supple\n${belly}`;
+    const bait = trial(recipe(cups('    add: { ivory: 1/4 tsp, peat: 2 drops }')), target(LEAF));
+    const side = ({ overWhite, overBlack }: Recipe['body']): string =>
+      `{ over-white: "${overWhite.hex}", over-black: "${overBlack.hex}" }`;
+    const whole = `parts:\n  back: ${side(bait.body)}\n  belly: ${side(bait.other!)}`;
+    const alone = bait.cups[1]!.body;
+
+    test('compileBook(…) takes two parts for the sides of a finished bait, each seen with the other behind it', () => {
+      const { match } = trial(recipe(cups('    add: { ivory: 1/4 tsp, peat: 2 drops }')), target(whole));
+      for (const { rounds } of match!.cups) expect(rounds[0]!.verdict.deltaE).toBeLessThan(0.5);
+    });
+
+    test('compileBook(…) takes the parts of a target that says `apart` for the cups by themselves', () => {
+      const { match } = trial(
+        recipe(cups('    add: { ivory: 1/4 tsp, peat: 2 drops }')),
+        target(`${whole}\napart: true`),
+      );
+      for (const { rounds } of match!.cups) expect(rounds[0]!.verdict.deltaE).toBeGreaterThan(3);
+      const apart = target(`parts:\n  belly: ${side(alone)}\n  back: ${side(bait.cups[0]!.body)}\napart: true`);
+      const again = trial(recipe(cups('    add: { ivory: 1/4 tsp, peat: 2 drops }')), apart).match!;
+      for (const { rounds } of again.cups) expect(rounds[0]!.verdict.deltaE).toBeLessThan(1);
+    });
+
+    test('compileBook(…) shows a test pour of one cup as the finished bait would show it', () => {
+      const log = `    log:\n      - add: { ivory: 1/4 tsp, peat: 2 drops }\n        pour: 14 ml\n        seen: ${side(alone)}`;
+      const [, belly] = trial(recipe(cups(log)), target(whole)).match!.cups;
+      expect(belly!.rounds[0]).toMatchObject({ basis: 'seen', moved: 'laminate' });
+      expect(belly!.rounds[0]!.verdict.deltaE).toBeLessThan(1);
+      expect(belly!.next).toBeUndefined();
+    });
+
+    test('compileBook(…) says what one cup lacks with the other behind it', () => {
+      const log = '    log:\n      - add: { ivory: 1/16 tsp, peat: 2 drops }\n        pour: 14 ml';
+      const [, belly] = trial(recipe(cups(log)), target(whole)).match!.cups;
+      expect(belly!.rounds[0]!.verdict.sentence).toContain('too dark');
+      const [best] = belly!.next!.proposals;
+      expect(best!.additions.map(({ material }) => material)).toContain('ivory');
+      expect(best!.left.within).toBe(true);
+      // 3/16 tsp are missing in what 14 ml were poured from.
+      expectClose(best!.additions.find(({ material }) => material === 'ivory')!.grams, 0.335, 0.05);
+    });
   });
 
   test('compileBook(…) of a recipe none of whose cups a part is for has no match', () => {

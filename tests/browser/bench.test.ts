@@ -43,6 +43,10 @@ const FILES: readonly Source[] = [
     path: 'targets/elver.md',
     text: '---\ntitle: Elver\nmold: minnow\nparts:\n  back: { over-white: "#74583a", over-black: "#50422f" }\n  belly: { over-white: "#bcab8c", over-black: "#8c8270" }\n---\n',
   },
+  {
+    path: 'targets/halves.md',
+    text: '---\ntitle: Halves\nmold: minnow\napart: true\nparts:\n  back: { over-white: "#74583a", over-black: "#50422f" }\n  belly: { over-white: "#bcab8c", over-black: "#8c8270" }\n---\n',
+  },
 ];
 
 function compiled(...more: readonly Source[]): Book {
@@ -90,7 +94,7 @@ describe('the recipe to take away', () => {
   });
 
   test('recipeFile(a laminate) has both cups', () => {
-    let work: Work = { ...withBookTarget(newWork(DATA), 'elver', DATA), arrangement: 'together' };
+    let work: Work = withBookTarget(newWork(DATA), 'elver', DATA);
     const [answer] = firstAnswers(work, DATA);
     work = withRecipe(work, 0, answer!.recipe.proposals[0]!, DATA);
     expect(work.cups.map(({ aim }) => aim?.name)).toEqual(['back', 'belly']);
@@ -210,10 +214,13 @@ describe('a match that is kept', () => {
     expect(changed.cups[0]!.aim).toBeUndefined();
   });
 
-  test('withBookTarget(…) takes a target of two parts as two sides, seen by themselves', () => {
-    const work = withBookTarget(newWork(DATA), 'elver', DATA);
-    expect(work.arrangement).toBe('apart');
-    expect(work.cups.map(({ name }) => name)).toEqual(['back', 'belly']);
-    expect(firstAnswers(work, DATA).map(({ part }) => part)).toEqual(['back', 'belly']);
+  test('withBookTarget(…) takes a target of two parts as the sides of a finished bait, or by themselves where it says so', () => {
+    const together = withBookTarget(newWork(DATA), 'elver', DATA);
+    expect(together.arrangement).toBe('together');
+    expect(together.cups.map(({ name }) => name)).toEqual(['back', 'belly']);
+    expect(firstAnswers(together, DATA).map(({ part }) => part)).toEqual(['back and belly']);
+    const apart = withBookTarget(newWork(DATA), 'halves', DATA);
+    expect(apart.arrangement).toBe('apart');
+    expect(firstAnswers(apart, DATA).map(({ part }) => part)).toEqual(['back', 'belly']);
   });
 });

@@ -21,6 +21,8 @@ const FILES = {
   'targets/leaf.md': '---\ntitle: Leaf\nmold: minnow-3\nover-white: "#8a6844"\nover-black: "#6e5a40"\n---\n',
   'targets/elver.md':
     '---\ntitle: Elver\nmold: minnow-3\nparts:\n  back: { over-white: "#584630", over-black: "#40382c" }\n  belly: { over-white: "#a89878", over-black: "#98886c" }\n---\n',
+  'targets/halves.md':
+    '---\ntitle: Halves\nmold: minnow-3\napart: true\nparts:\n  back: { over-white: "#584630", over-black: "#40382c" }\n  belly: { over-white: "#a89878", over-black: "#98886c" }\n---\n',
   'colours/trial.md':
     '---\ntitle: Trial\nmold: minnow-3\nfor: leaf\ncups:\n  body:\n    plastic: 120 ml supple\n    log:\n      - add: { peat: 4 drops }\n        pour: 14 ml\n---\n',
 };
@@ -59,12 +61,11 @@ describe('cupbook match', () => {
     }
   });
 
-  test('match TARGET --laminate takes both sides together, and says so where there is one', async () => {
-    const both = await cupbook('match', 'elver', '--laminate');
+  test('match TARGET takes the two sides of a finished bait together, and those that were seen apart each by itself', async () => {
+    const both = await cupbook('match', 'elver');
     expect(both.out).toMatch(/^back and belly: /);
     expect(both.out).toContain('poured alone it looks like');
-    expect((await cupbook('match', 'leaf', '--laminate')).out).toContain('A laminate has two sides');
-    expect((await cupbook('match', 'elver')).out).toMatch(/^back: [\s\S]*\nbelly: /);
+    expect((await cupbook('match', 'halves')).out).toMatch(/^back: [\s\S]*\nbelly: /);
   });
 
   test('match of no target, and with no number, is a sentence', async () => {

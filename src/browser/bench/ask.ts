@@ -74,7 +74,7 @@ export function withBookTarget(work: Work, id: string, data: BenchPageData): Wor
       ...work,
       target: id,
       title: work.title,
-      arrangement: sides.length === 1 ? 'solid' : 'apart',
+      arrangement: sides.length === 1 ? 'solid' : target.apart || target.parts.length > 2 ? 'apart' : 'together',
       tolerance: target.tolerance,
       mold,
     },

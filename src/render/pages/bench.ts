@@ -32,7 +32,7 @@ export type BenchPageMaterial = Pick<
 export interface BenchPageData {
   readonly materials: readonly BenchPageMaterial[];
   readonly molds: readonly Pick<Mold, 'id' | 'title' | 'bodyMm'>[];
-  readonly targets: readonly Pick<Target, 'id' | 'title' | 'mold' | 'tolerance' | 'parts' | 'flakes'>[];
+  readonly targets: readonly Pick<Target, 'id' | 'title' | 'mold' | 'tolerance' | 'parts' | 'apart' | 'flakes'>[];
   readonly settings: Settings;
   /** The plastic that a cup begins with, unless another is chosen. */
   readonly plastic: string;
@@ -73,12 +73,13 @@ export function benchPageData(book: Book): BenchPageData | undefined {
   return {
     materials: materials.map(benchMaterial),
     molds: molds.map(({ id, title, bodyMm }) => ({ id, title, bodyMm })),
-    targets: targets.map(({ id, title, mold, tolerance, parts, flakes }) => ({
+    targets: targets.map(({ id, title, mold, tolerance, parts, apart, flakes }) => ({
       id,
       title,
       ...(mold === undefined ? {} : { mold }),
       tolerance,
       parts,
+      ...(apart === undefined ? {} : { apart }),
       flakes,
     })),
     settings,

@@ -5,6 +5,11 @@ import { type ChipColours, chips } from '../swatch/chip.ts';
 import { deltaEText, listText, moneyText, sentence, volumeText } from '../words.ts';
 import { matchChart } from './match-chart.ts';
 
+const MOVED: Readonly<Record<NonNullable<MatchedRound['moved']>, string>> = {
+  thickness: 'Seen at another thickness than the target, and moved to that by the model.',
+  laminate: 'Seen by itself, and shown as the finished bait would show it, with the other cup behind it, by the model.',
+};
+
 /** The rounds of a cup beside its part of the target, how they came nearer, and what to add to what is left. */
 export function matchedCup(context: PageContext, target: Target, title: string, match: CupMatch): Html {
   const part = target.parts.find(({ name }) => name === match.part)!;
@@ -29,7 +34,7 @@ function matchedRound(
     ...(verdict.overBlack === undefined ? [] : [`${deltaEText(verdict.overBlack)} over black`]),
   ];
   return html`<li class="round"><div class="round-chips"><div class="pair">${chips([wanted, shown], `${name}, round ${number}: the target on the left, as ${how} on the right; over white above, over black below`)}</div><p class="pair-words" aria-hidden="true"><span>target</span><span>${how}</span></p></div><div class="round-words"><h4>Round ${number} <span class="round-change">ΔE ${listText(differences)}</span></h4><p>${sentence(verdict.sentence)}.</p>${
-    moved ? html`<p class="fine">Seen at another thickness than the target, and moved to that by the model.</p>` : ''
+    moved === undefined ? '' : html`<p class="fine">${MOVED[moved]}</p>`
   }</div></li>`;
 }
 

@@ -1,0 +1,118 @@
+import type { CupState } from '../cup/ledger.ts';
+import { correctModel } from '../matching/correct-model.ts';
+import { baseOfCup, type CupBase } from '../matching/cup-model.ts';
+import { type MatchMaterial, withStrengths } from '../matching/match-material.ts';
+import type { SeenViews, TargetPart } from '../matching/target-part.ts';
+import { bodyViews, layersViews, type TwoViews } from '../optics/cup-body.ts';
+import { cupState, observationsOf } from './cup-states.ts';
+import type { Cup, Lab, Recipe, Target } from './model.ts';
+
+/** What a cup is to show, and how a test pour of it is compared with that. */
+export interface CupAim {
+  readonly part: TargetPart;
+  /** Whether a test pour is seen otherwise than the target was: at another thickness, or without the other cup behind it. */
+  readonly moved: 'thickness' | 'laminate' | undefined;
+  /** The cup in some state as the target was seen, by the model as the rounds have corrected it. */
+  views(state: CupState): TwoViews;
+  /** What was seen of a test pour, as the target was seen: moved by what the corrected model says that makes. */
+  asTarget(seen: SeenViews, state: CupState): SeenViews;
+}
+
+type PartsOf = Pick<Target, 'parts' | 'apart'>;
+type CupsOf = Pick<Recipe, 'cups' | 'pattern'>;
+
+/** The part of a target that a cup is for: the one of its name, or the only one where the cup is the only one. */
+export function partFor(target: Pick<Target, 'parts'>, cup: string, cups: number): TargetPart | undefined {
+  const part =
+    target.parts.find(({ name }) => name === cup) ??
+    (target.parts.length === 1 && cups === 1 ? target.parts[0] : undefined);
+  return (
+    part && {
+      name: part.name,
+      overWhite: part.overWhite.lab,
+      ...(part.overBlack === undefined ? {} : { overBlack: part.overBlack.lab }),
+      thicknessMm: part.thicknessMm,
+    }
+  );
+}
+
+/**
+ * Whether the parts of a target are the two sides of a finished bait. That is what a maker holds in the hand, so it is the rule: each
+ * side is seen with the other one behind it, through the whole thickness. A target that was cut open says `apart: true`, and then each
+ * part is its cup alone; so is every part of a target with more than two.
+ */
+export function seenWhole({ parts, apart }: PartsOf): boolean {
+  return parts.length === 2 && !apart;
+}
+
+/**
+ * What a cup of a recipe is to show; undefined where no part of the target is for it.
+ *
+ * Of a target that was seen whole (see `seenWhole`), the cup is judged as the finished bait would show it, with the recipe's other cup,
+ * as that one is now, behind it. A test pour is one cup alone, at the thickness of the mold's body: what was seen of it is moved by the
+ * difference that the model makes between that and the bait.
+ *
+ * @param bodyMm thickness of a test pour
+ */
+export function cupAim(
+  recipe: CupsOf,
+  cup: Cup,
+  target: PartsOf,
+  { shelf, bodyMm }: { readonly shelf: ReadonlyMap<string, MatchMaterial>; readonly bodyMm: number },
+): CupAim | undefined {
+  const found = partFor(target, cup.name, recipe.cups.length);
+  if (!found) return undefined;
+  const corrected = (each: Cup): ((state: CupState) => CupBase) => {
+    const { strengths } = correctModel(observationsOf(each, bodyMm), (name) => shelf.get(name)!);
+    const known = withStrengths(shelf, strengths);
+    return (state) => baseOfCup(state, (name) => known.get(name)!);
+  };
+  const base = corrected(cup);
+  const other = otherSide(recipe, cup, target);
+  const behind = other && {
+    ...corrected(other)(cupState(other, 100, other.contents)),
+    share: other.share / (cup.share + other.share),
+  };
+  const part: TargetPart = behind ? { ...found, behind } : found;
+  const views = (state: CupState): TwoViews => {
+    const { mix, flakes } = base(state);
+    const near = { ...mix, flakes };
+    if (!behind) return bodyViews(near, part.thicknessMm);
+    return layersViews([
+      { ...near, thickness: (1 - behind.share) * part.thicknessMm },
+      { ...behind.mix, flakes: behind.flakes, thickness: behind.share * part.thicknessMm },
+    ]);
+  };
+  const moved = behind ? 'laminate' : Math.abs(part.thicknessMm - bodyMm) > 0.01 ? 'thickness' : undefined;
+  return {
+    part,
+    moved,
+    views,
+    asTarget(seen, state) {
+      if (moved === undefined) return seen;
+      const { mix, flakes } = base(state);
+      const here = bodyViews({ ...mix, flakes }, bodyMm);
+      const there = views(state);
+      const overWhite = shifted(seen.overWhite, here.overWhite, there.overWhite);
+      const black = shifted(seen.overBlack, here.overBlack, there.overBlack);
+      // What is added up of looking and of two predictions must not end up lighter over black.
+      const overBlack = black && { ...black, L: Math.min(black.L, overWhite?.L ?? 100) };
+      return { ...(overWhite && { overWhite }), ...(overBlack && { overBlack }) };
+    },
+  };
+}
+
+function otherSide({ cups, pattern }: CupsOf, cup: Cup, target: PartsOf): Cup | undefined {
+  if (pattern !== 'laminate' || cups.length !== 2 || !seenWhole(target)) return undefined;
+  return cups.find((each) => each.name !== cup.name);
+}
+
+function shifted(lab: Lab | undefined, from: Lab, to: Lab): Lab | undefined {
+  return (
+    lab && {
+      L: Math.min(100, Math.max(0, lab.L + to.L - from.L)),
+      a: lab.a + to.a - from.a,
+      b: lab.b + to.b - from.b,
+    }
+  );
+}

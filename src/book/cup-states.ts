@@ -1,0 +1,45 @@
+/**
+ * Cups of a recipe as matching takes them: what is in one after a round, what is left of it, and what was seen.
+ *
+ * @packageDocumentation
+ */
+import { type CupState, scaleAmounts } from '../cup/ledger.ts';
+import type { Observation } from '../matching/correct-model.ts';
+import type { SeenViews } from '../matching/target-part.ts';
+import { labFromHex } from '../optics/display.ts';
+import type { Cup, Round } from './model.ts';
+
+/** What the log of a cup leaves, g and ml; undefined where all of it was poured. */
+export function cupLeft(cup: Cup): CupState | undefined {
+  const round = cup.rounds.at(-1);
+  if (!round || !(round.volumeMl > 0) || !(round.leftMl > 1e-6)) return undefined;
+  return cupState(cup, (round.plasticMl * round.leftMl) / round.volumeMl, round.contents);
+}
+
+/** A cup of so many ml of plastic, as it is after its last round. */
+export function cupState(cup: Pick<Cup, 'plastics'>, plasticMl: number, contents: Cup['contents']): CupState {
+  return {
+    plastics: Object.fromEntries(cup.plastics.map(({ material, fraction }) => [material, fraction * plasticMl])),
+    materials: scaleAmounts(
+      Object.fromEntries(contents.map(({ material, gramsPerMl }) => [material, gramsPerMl])),
+      plasticMl,
+    ),
+  };
+}
+
+/** The rounds of a cup in which a colour was seen, as matching learns from them. */
+export function observationsOf(cup: Cup, thicknessMm: number): readonly Observation[] {
+  return cup.rounds.flatMap((round): Observation[] => {
+    const seen = seenViews(round);
+    return seen ? [{ cup: cupState(cup, round.plasticMl, round.contents), thicknessMm, seen }] : [];
+  });
+}
+
+/** What was seen of a round, in CIELAB; undefined where no colour was noted. */
+export function seenViews({ seen }: Pick<Round, 'seen'>): SeenViews | undefined {
+  if (seen?.overWhite === undefined && seen?.overBlack === undefined) return undefined;
+  return {
+    ...(seen.overWhite === undefined ? {} : { overWhite: labFromHex(seen.overWhite) }),
+    ...(seen.overBlack === undefined ? {} : { overBlack: labFromHex(seen.overBlack) }),
+  };
+}
