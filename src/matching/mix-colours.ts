@@ -1,11 +1,11 @@
 import { type Lab, labFromTristimulus } from '../optics/cielab.ts';
 import { effectiveDepth, layerOver } from '../optics/kubelka-munk.ts';
+import { type LocalMetric, localMetric } from '../optics/local-metric.ts';
 import { BAND_COUNT } from '../optics/spectrum.ts';
 import { BESIDE_GLOSS } from '../optics/surface.ts';
 import { bookWeights } from '../optics/tristimulus.ts';
 import { BLACK_BACKING, WHITE_BACKING } from '../tables/backings.ts';
 import { flakedSlopes, layerSlopes, type Slopes } from './layer-slopes.ts';
-import { type LocalMetric, localMetric } from './local-metric.ts';
 import type { MixGoal, MixLayer, MixProblem } from './mix-problem.ts';
 
 const { x: WX, y: WY, z: WZ, white: WHITE } = bookWeights('D65');

@@ -6,7 +6,8 @@ import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { test } from 'vitest';
 
-const FOLDER = join(import.meta.dirname, '../../../shared/reference');
+// From the working folder, which is the project's, so that bundled benchmarks find it too.
+const FOLDER = join(process.cwd(), '../shared/reference');
 
 /** A test against check data; skipped, with the reason in its title, where there is none. */
 export function referenceTest(title: string, check: () => void): void {

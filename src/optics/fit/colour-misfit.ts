@@ -5,8 +5,6 @@
  * smooth everywhere, which ΔE00 itself is not). For the instrument: the difference in each band on the scale of lightness,
  * 116 ∛R, so that dark bands count as much as they are seen.
  */
-import type { Lab } from '../cielab.ts';
-import { deltaE00 } from '../delta-e00.ts';
 import type { ObserverWeights } from '../tristimulus.ts';
 
 /** Lab and its derivatives by the reflectance of each band. */
@@ -53,35 +51,6 @@ export function labSlopes(R: ArrayLike<number>, weights: ObserverWeights, out: L
     byA[band] = 500 * (sx * x[band]! - sy * y[band]!);
     byB[band] = 200 * (sy * y[band]! - sz * z[band]!);
   }
-}
-
-/**
- * The upper triangle U (row by row, 6 numbers) with |U d|² = ΔE00² for small Lab differences d about a colour.
- */
-export function colourMetric(about: Lab): Float64Array {
-  const h = 0.05;
-  const squared = (dL: number, da: number, db: number): number =>
-    (deltaE00(about, { L: about.L + dL, a: about.a + da, b: about.b + db }) / h) ** 2;
-  // The mean of both directions, so that the metric does not lean to one side.
-  const both = (dL: number, da: number, db: number): number => (squared(dL, da, db) + squared(-dL, -da, -db)) / 2;
-  const LL = both(h, 0, 0);
-  const aa = both(0, h, 0);
-  const bb = both(0, 0, h);
-  const La = (both(h, h, 0) - LL - aa) / 2;
-  const Lb = (both(h, 0, h) - LL - bb) / 2;
-  const ab = (both(0, h, h) - aa - bb) / 2;
-  const u11 = Math.sqrt(LL);
-  const u12 = La / u11;
-  const u13 = Lb / u11;
-  const u22 = Math.sqrt(Math.max(1e-9, aa - u12 * u12));
-  const u23 = (ab - u12 * u13) / u22;
-  const u33 = Math.sqrt(Math.max(1e-9, bb - u13 * u13 - u23 * u23));
-  return Float64Array.of(u11, u12, u13, u22, u23, u33);
-}
-
-/** U d. */
-export function appliedMetric(U: Float64Array, dL: number, da: number, db: number): [number, number, number] {
-  return [U[0]! * dL + U[1]! * da + U[2]! * db, U[3]! * da + U[4]! * db, U[5]! * db];
 }
 
 /** What each band counts in the misfit for the instrument: half evenly, half by what the eye makes of it. */

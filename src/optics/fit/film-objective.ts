@@ -154,7 +154,7 @@ function measureMisfit(
       RbyS[band] = layer.byS;
     }
     labSlopes(R, weights, lab);
-    const [u11, u12, u13, u22, u23, u33] = view.metric;
+    const [u11, u12, u13, , u22, u23, , , u33] = view.metric;
     const dL = lab.lab[0]! - view.lab[0]!;
     const da = lab.lab[1]! - view.lab[1]!;
     const db = lab.lab[2]! - view.lab[2]!;

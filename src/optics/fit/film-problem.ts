@@ -4,8 +4,10 @@
  * The unknowns are standard normal before the films are seen. For each material, in order: ln k of each band, ln s of
  * each band, ln factor. Then, for each film: ln thickness, and of each of its drawdowns.
  */
+
+import { localMetric } from '../local-metric.ts';
 import { type ObserverWeights, observerWeights } from '../tristimulus.ts';
-import { bandWeights, colourMetric, labSlopes, labSlopesSpace } from './colour-misfit.ts';
+import { bandWeights, labSlopes, labSlopesSpace } from './colour-misfit.ts';
 import { type MeasuredFilm, requireFilm } from './film.ts';
 import { backingInside, type FilmNumbers } from './film-model.ts';
 import type { FitOptions } from './fit-options.ts';
@@ -16,7 +18,7 @@ export interface ViewNumbers {
   readonly backing: Float64Array;
   readonly seen: Float64Array;
   readonly lab: Float64Array;
-  /** See `colourMetric`. */
+  /** See `localMetric`. */
   readonly metric: Float64Array;
 }
 
@@ -152,7 +154,7 @@ function viewNumbers(
     backing: backingInside(backing, options.backingSurface),
     seen: Float64Array.from(seen),
     lab: slopes.lab,
-    metric: colourMetric({ L: L!, a: a!, b: b! }),
+    metric: localMetric({ L: L!, a: a!, b: b! }),
   };
 }
 

@@ -161,7 +161,7 @@ function colourRows(
   size: number,
 ): Float64Array[] {
   const lab = labByUnknowns(problem.perMaterial, film, state, materials, slopes, factorSpread(problem), size);
-  const [u11, u12, u13, u22, u23, u33] = metric;
+  const [u11, u12, u13, , u22, u23, , , u33] = metric;
   const noise = problem.options.colourNoise;
   const [L, a, b] = lab as [Float64Array, Float64Array, Float64Array];
   for (let i = 0; i < size; i++) {

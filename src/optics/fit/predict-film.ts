@@ -2,13 +2,13 @@
  * The look of a film that nobody has made yet, and how far off it may be.
  */
 import type { LabD65 } from '../cielab.ts';
+import { appliedMetric, localMetric } from '../local-metric.ts';
+import { type ColourSpread, colourSpread } from '../spread-of-colour.ts';
 import { observerWeights, type Tristimulus } from '../tristimulus.ts';
-import { appliedMetric, colourMetric } from './colour-misfit.ts';
 import { type FilmPart, requireParts, requireReflectances } from './film.ts';
 import { backingInside, type FilmNumbers, filmState, mixFilm } from './film-model.ts';
 import type { FittedMaterials } from './fit-materials.ts';
 import { labByUnknowns, posteriorCovariance } from './material-posterior.ts';
-import { type ColourSpread, colourSpread } from './spread-of-colour.ts';
 import { type ViewSlopes, viewSlopes } from './view-slopes.ts';
 
 /** A predicted film on a backing. */
@@ -83,7 +83,7 @@ function colourCovariance(
   const spread = options.amounts === 'fractions' ? options.factorSpread : 0;
   const materials = [...fitted.materials.values()];
   const rows = labByUnknowns(perMaterial, film, state, materials, slopes, spread, ownUnknowns + 1);
-  const metric = colourMetric(lab);
+  const metric = localMetric(lab);
   const gradients = rows.map(() => new Float64Array(posterior.factor.rows.length));
   for (let i = 0; i < ownUnknowns; i++) {
     const place = posterior.begins[film.materials[Math.floor(i / perMaterial)]!]! + (i % perMaterial);

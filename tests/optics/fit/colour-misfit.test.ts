@@ -1,12 +1,8 @@
-import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { deltaE00 } from '../../../src/optics/delta-e00.ts';
 import {
-  appliedMetric,
   bandLightness,
   bandLightnessSlope,
   bandWeights,
-  colourMetric,
   labSlopes,
   labSlopesSpace,
 } from '../../../src/optics/fit/colour-misfit.ts';
@@ -15,22 +11,6 @@ import { expectAllClose, expectClose } from '../close.ts';
 
 const WAVELENGTHS = Array.from({ length: 31 }, (_, i) => 400 + 10 * i);
 const WEIGHTS = observerWeights(WAVELENGTHS, 'D65');
-
-test('colourMetric(lab) makes small differences into their ΔE00', () => {
-  const colours = fc.record({
-    L: fc.double({ min: 5, max: 95, noNaN: true }),
-    a: fc.double({ min: -60, max: 60, noNaN: true }),
-    b: fc.double({ min: -60, max: 60, noNaN: true }),
-  });
-  const step = fc.double({ min: -0.1, max: 0.1, noNaN: true });
-  fc.assert(
-    fc.property(colours, step, step, step, (lab, dL, da, db) => {
-      const along = appliedMetric(colourMetric(lab), dL, da, db);
-      const near = deltaE00(lab, { L: lab.L + dL, a: lab.a + da, b: lab.b + db });
-      expectClose(Math.hypot(...along), near, 0.006 + 0.05 * near);
-    }),
-  );
-});
 
 test('labSlopes(R) is the Lab of a spectrum, and its slopes are those of a small step', () => {
   const at = (R: readonly number[]): Float64Array => {

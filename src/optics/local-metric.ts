@@ -3,8 +3,8 @@
  *
  * @packageDocumentation
  */
-import type { Lab } from '../optics/cielab.ts';
-import { deltaE00 } from '../optics/delta-e00.ts';
+import type { Lab } from './cielab.ts';
+import { deltaE00 } from './delta-e00.ts';
 
 /** Nine numbers, row by row, upper triangle: ΔE00 of a small step is the length of this matrix times the step in Lab. */
 export type LocalMetric = Float64Array;
@@ -41,4 +41,9 @@ export function localMetric(lab: Lab): LocalMetric {
   const uab = (ab - uLa * uLb) / uaa;
   const ubb = Math.sqrt(Math.max(LEAST, bb - uLb * uLb - uab * uab));
   return Float64Array.of(uLL, uLa, uLb, 0, uaa, uab, 0, 0, ubb);
+}
+
+/** M d. */
+export function appliedMetric(M: LocalMetric, dL: number, da: number, db: number): [number, number, number] {
+  return [M[0]! * dL + M[1]! * da + M[2]! * db, M[4]! * da + M[5]! * db, M[8]! * db];
 }

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { localMetric } from '../../src/matching/local-metric.ts';
 import { deltaE00 } from '../../src/optics/delta-e00.ts';
-import { expectClose } from '../optics/close.ts';
+import { appliedMetric, localMetric } from '../../src/optics/local-metric.ts';
+import { expectClose } from './close.ts';
 
 const labs = fc.record({
   L: fc.double({ min: 5, max: 95, noNaN: true }),
@@ -16,10 +16,7 @@ test('localMetric(lab) measures a small step as deltaE00 does', () => {
     fc.property(labs, steps, (lab, [dL, da, db]) => {
       const size = 0.3;
       const step = [dL! * size, da! * size, db! * size];
-      const m = localMetric(lab);
-      const length = Math.hypot(
-        ...[0, 1, 2].map((row) => m[3 * row]! * step[0]! + m[3 * row + 1]! * step[1]! + m[3 * row + 2]! * step[2]!),
-      );
+      const length = Math.hypot(...appliedMetric(localMetric(lab), step[0]!, step[1]!, step[2]!));
       const straight = deltaE00(lab, { L: lab.L + step[0]!, a: lab.a + step[1]!, b: lab.b + step[2]! });
       expectClose(length, straight, 0.03 * straight + 0.005, `at ${JSON.stringify(lab)}`);
     }),
