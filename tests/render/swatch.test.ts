@@ -5,13 +5,14 @@ import { constantSpectrum } from '../../src/optics/spectrum.ts';
 import { bait } from '../../src/render/swatch/bait.ts';
 import { baitLength, baitShape } from '../../src/render/swatch/bait-shapes.ts';
 import { recipeCoats } from '../../src/render/swatch/coat.ts';
-import { type FlakeKind, flakeField, seenDepth } from '../../src/render/swatch/flake-field.ts';
-import { type FlakePattern, flakePatterns } from '../../src/render/swatch/flake-pattern.ts';
+import { type Depth, type FlakeKind, flakeField, seenDepth } from '../../src/render/swatch/flake-field.ts';
+import { flakePatterns } from '../../src/render/swatch/flake-pattern.ts';
 import { pour } from '../../src/render/swatch/pour.ts';
 import { randomFrom } from '../../src/render/swatch/random-from.ts';
 import { discHeight } from '../../src/render/swatch/section.ts';
 import { streakPatterns } from '../../src/render/swatch/streaks.ts';
 import { BLACK_CARD, luminance, tint, WHITE_CARD } from '../../src/render/swatch/tint.ts';
+import { tileBudget } from '../../src/render/tile.ts';
 import { BLACK_BACKING, WHITE_BACKING } from '../../src/tables/backings.ts';
 import { SAMPLE_BOOK } from './sample-book.ts';
 
@@ -75,38 +76,85 @@ test('seenDepth(depth) is the whole body where it is clear, and less the more it
   );
 });
 
-test('flakePatterns(kinds, depth, options) repeats without a seam: what leaves on one side comes in on the other', () => {
-  const [{ definition }] = flakePatterns([HEXAGON], CLEAR, { id: 'p', seed: 's', budget: 200, scale: 1 }) as [
-    FlakePattern,
-  ];
-  const text = definition.toString();
-  const side = Number(/width="(\d+)"/.exec(text)![1]);
-  const starts = [...text.matchAll(/M(-?\d+) (-?\d+)/g)].map(([, x, y]) => [Number(x), Number(y)] as const);
-  const beyond = starts.filter(([x]) => x < 0);
-  expect(beyond.length).toBeGreaterThan(0);
-  for (const [x, y] of beyond) {
-    expect(starts.some(([otherX, otherY]) => Math.abs(otherX - x - side) <= 1 && Math.abs(otherY - y) <= 1)).toBe(true);
+/** Where the flakes of a drawing begin, and the steps of the first. */
+function marksOf(definition: string): { readonly starts: readonly (readonly [number, number])[]; first: number[] } {
+  const starts: (readonly [number, number])[] = [];
+  let first: number[] = [];
+  for (const [, data] of definition.matchAll(/ d="([^"]+)"/g)) {
+    let [x, y] = [0, 0];
+    for (const [, move, steps] of data!.matchAll(/m([^lh]+)(?:h0|l([^z]+)z)/g)) {
+      const [dx, dy] = move!.match(/-?\d+/g)!.map(Number) as [number, number];
+      [x, y] = [x + dx, y + dy];
+      starts.push([x, y]);
+      if (first.length === 0) first = (steps ?? '').match(/-?\d+/g)?.map(Number) ?? [];
+    }
+  }
+  return { starts, first };
+}
+
+/** Millimetres of a unit of a pattern whose drawing is in mm. */
+const unitMm = (definition: string): number => Number(/ scale\(([\d.]+)\)/.exec(definition)![1]);
+
+test('flakePatterns(kinds, depths, options) repeats without a seam: what leaves on one side comes in on the other', () => {
+  for (const kind of [HEXAGON, DUST]) {
+    const { definitions } = flakePatterns([kind], [CLEAR], { id: 'p', seed: 's', budget: 200, scale: 1 });
+    const text = definitions.join('');
+    const side = Number(/width="(\d+)"/.exec(text)![1]);
+    const { starts } = marksOf(text);
+    const beyond = starts.filter(([x]) => x < 0);
+    expect(beyond.length).toBeGreaterThan(0);
+    for (const [x, y] of beyond) expect(starts).toContainEqual([x + side, y]);
   }
 });
 
-test('flakePatterns(kinds, depth, options) draws flakes at their true size', () => {
-  const [{ definition }] = flakePatterns(
-    [HEXAGON],
-    { ...CLEAR, flat: true },
-    { id: 'p', seed: 's', budget: 60, scale: 1 },
-  ) as [FlakePattern];
-  const flat = definition.toString();
-  const [, first] = /d="M-?\d+ -?\d+l([^z]+)z/.exec(flat)!;
-  const steps = first!.match(/-?\d+/g)!.map(Number);
-  // Corner to corner of a hexagon is its side: across flats over the root of three, in hundredths of a mm.
-  expect(Math.hypot(steps[0]!, steps[1]!)).toBeCloseTo((100 * HEXAGON.sizeMm) / Math.sqrt(3), -0.5);
+test('flakePatterns(kinds, depths, options) draws flakes at their true size', () => {
+  for (const sizeMm of [0.635, 1.016, 3.175]) {
+    const flat = { ...CLEAR, flat: true };
+    const { definitions } = flakePatterns([{ ...HEXAGON, sizeMm }], [flat], {
+      id: 'p',
+      seed: 's',
+      budget: 60,
+      scale: 1,
+    });
+    const text = definitions.join('');
+    const { first } = marksOf(text);
+    // Opposite corners of a hexagon are two of its sides apart, a side the size across flats over the root of three.
+    const [x, y] = [first[0]! + first[2]! + first[4]!, first[1]! + first[3]! + first[5]!];
+    const cornersMm = Math.hypot(x, y) * unitMm(text);
+    expect(Math.abs(cornersMm / ((2 * sizeMm) / Math.sqrt(3)) - 1)).toBeLessThan(0.05);
+  }
 });
 
-test('flakePatterns(kinds, depth, options) is nothing where no flake is', () => {
-  expect(flakePatterns([], CLEAR, { id: 'p', seed: 's', budget: 60, scale: 1 })).toEqual([]);
-  expect(flakePatterns([{ ...HEXAGON, flakesPerMl: 0 }], CLEAR, { id: 'p', seed: 's', budget: 60, scale: 1 })).toEqual(
-    [],
-  );
+test('flakePatterns(kinds, depths, options) draws as many flakes as lie in the plastic over a square millimetre, thick or thin', () => {
+  const thin = { ...CLEAR, thicknessMm: 2.5 };
+  for (const kind of [{ ...HEXAGON, flakesPerMl: 400 }, DUST]) {
+    const { fills, definitions } = flakePatterns([kind], [CLEAR, thin], { id: 'p', seed: 's', budget: 800, scale: 1 });
+    const texts = definitions.map(String);
+    const part = texts.find((text) => fills[1]![0]!.includes(/id="([^"]+)"/.exec(text)![1]!))!;
+    const inSquare = (text: string): number => {
+      const side = Number(/width="(\d+)"/.exec(text)![1]);
+      // Of a flake that is cut by the edge of the square, the places within the square add up to one.
+      return marksOf(text).starts.filter(([x, y]) => x >= 0 && y >= 0 && x < side && y < side).length;
+    };
+    const areaMm2 = (Number(/width="(\d+)"/.exec(part)![1]) * unitMm(part)) ** 2;
+    const perMm2 = (mm: number): number => (kind.flakesPerMl * mm) / 1000;
+    expect(inSquare(part) / areaMm2 / perMm2(2.5)).toBeCloseTo(1, 1);
+    expect(inSquare(texts.join('')) / areaMm2 / perMm2(10)).toBeCloseTo(1, 1);
+  }
+});
+
+test('flakePatterns(kinds, depths, options) draws a cup once for all depths at which it is shown', () => {
+  const options = { id: 'p', seed: 's', budget: 200, scale: 1 };
+  const size = (depths: readonly Depth[]): number => flakePatterns([DUST], depths, options).definitions.join('').length;
+  expect(size([CLEAR, { ...CLEAR, thicknessMm: 3 }])).toBeLessThan(1.5 * size([CLEAR]));
+  const { fills } = flakePatterns([DUST], [CLEAR, CLEAR], options);
+  expect(fills[0]).toEqual(fills[1]);
+});
+
+test('flakePatterns(kinds, depths, options) is nothing where no flake is', () => {
+  const options = { id: 'p', seed: 's', budget: 60, scale: 1 };
+  expect(flakePatterns([], [CLEAR], options)).toEqual({ fills: [[]], definitions: [] });
+  expect(flakePatterns([{ ...HEXAGON, flakesPerMl: 0 }], [CLEAR], options)).toEqual({ fills: [[]], definitions: [] });
 });
 
 test('pour(coats, options) and bait(recipe, mold, options) draw the same every time', () => {
@@ -118,19 +166,20 @@ test('pour(coats, options) and bait(recipe, mold, options) draw the same every t
 
 test('pour(coats, options) shows body, other side and thin part over white and over black', () => {
   const drawing = pour(recipeCoats(recipe, mold), { id: 'x', seed: 's', budget: 50, label: '' }).toString();
-  for (const look of [recipe.body, recipe.other!, recipe.thin]) {
+  const { body, thin, other } = recipe.between;
+  for (const look of [body, other!, thin]) {
     expect(drawing).toContain(`fill="${look.overWhite.hex}"`);
     expect(drawing).toContain(`fill="${look.overBlack.hex}"`);
   }
   expect(drawing).toContain('aria-hidden="true"');
 });
 
-test('pour(coats, options) stays below twenty kilobytes with the budget of the wall', () => {
+test('pour(coats, options) stays below twelve kilobytes with the budget of the wall', () => {
   for (const each of SAMPLE_BOOK.recipes) {
     const own = SAMPLE_BOOK.molds.find(({ id }) => id === each.mold)!;
     expect(
-      pour(recipeCoats(each, own), { id: 'x', seed: each.id, budget: 140, label: '' }).toString().length,
-    ).toBeLessThan(20_000);
+      pour(recipeCoats(each, own), { id: 'x', seed: each.id, budget: tileBudget(1), label: '' }).toString().length,
+    ).toBeLessThan(12_000);
   }
 });
 
@@ -173,12 +222,14 @@ test('streakPatterns(coat, share, options) cover about its share of the tile', (
 
 /** End points of the curves of a path: enough for its area. */
 function cornersOf(path: string): readonly (readonly [number, number])[] {
-  return [...path.matchAll(/([MLC])([^MLC]+)/g)].flatMap(([, command, rest]) => {
-    const numbers = rest!.match(/-?\d+(?:\.\d+)?/g)!.map(Number);
-    const points: [number, number][] = [];
-    const step = command === 'C' ? 6 : 2;
-    for (let at = step - 2; at < numbers.length; at += step) points.push([numbers[at]!, numbers[at + 1]!]);
-    return points;
+  let [x, y] = [0, 0];
+  return [...path.matchAll(/([MLc])([^MLc]+)/g)].map(([, command, rest]) => {
+    const [dx, dy] = rest!
+      .match(/-?(?:\d+\.?\d*|\.\d+)/g)!
+      .map(Number)
+      .slice(-2) as [number, number];
+    [x, y] = command === 'c' ? [x + dx, y + dy] : [dx, dy];
+    return [x, y] as const;
   });
 }
 

@@ -53,12 +53,8 @@ export function cardSides(
   const { title, batch, id, book } = content;
   return sides.map(({ blocks, step }, index) => {
     const first = index === 0;
-    const drawing = pour(coats, {
-      id: `${idPrefix}-${index}`,
-      seed: id,
-      budget: first ? budget : budget / 4,
-      label: first ? `${title} over white and over black` : '',
-    });
+    const label = first ? `${title} over white and over black` : '';
+    const drawing = pour(coats, { id: idPrefix, seed: id, budget, label, again: !first });
     const number = sides.length > 1 ? `side ${index + 1} of ${sides.length}` : '';
     const head = first
       ? html`<div class="card-swatch">${drawing}</div><h2>${title}</h2><p class="card-batch">${batch}</p>`

@@ -7,7 +7,7 @@ import type { Mold, Recipe, RecipeLook } from '../../book/model.ts';
 import { type Html, html } from '../html.ts';
 import { type BaitShape, baitLength, baitShape } from './bait-shapes.ts';
 import { type Coat, type Coats, cupCoat, lookCoats, recipeCoats, thinCupCoat } from './coat.ts';
-import { type FlakePattern, flakePatterns } from './flake-pattern.ts';
+import { coatFlakes } from './coat-flakes.ts';
 import { band, outline, round, stretch } from './ribbon.ts';
 import { streakPatterns } from './streaks.ts';
 import { BLACK_CARD, WHITE_CARD } from './tint.ts';
@@ -23,8 +23,8 @@ interface Area {
   readonly clipped?: boolean;
 }
 
-/** Most flakes of one pattern of a bait. */
-const BUDGET = 420;
+/** Most flakes of a cup in a bait. */
+const BUDGET = 320;
 const MARGIN_MM = 7;
 
 /** Cups side by side, seen from the side: the first above. */
@@ -93,29 +93,29 @@ function drawing(
   areas: readonly Area[],
   { id, seed, label, scaled = true }: BaitDrawing,
 ): Html {
-  const patterns = new Map<Coat, readonly FlakePattern[]>();
-  for (const { coat } of areas) {
-    if (patterns.has(coat)) continue;
-    const name = `${id}-f${patterns.size}`;
-    patterns.set(
-      coat,
-      flakePatterns(coat.flakes, coat.depth, { id: name, seed: `${seed}/${name}`, budget: BUDGET, scale: 1 }),
-    );
-  }
-  const definitions: Html[] = [
-    html`<clipPath id="${id}-body"><path d="${outline(shape.body)}"/></clipPath>`,
-    ...[...patterns.values()].flat().map(({ definition }) => definition),
-  ];
+  const flakes = coatFlakes(
+    areas.map(({ coat }) => coat),
+    { id: `${id}-f`, seed, budget: BUDGET, scale: 1 },
+  );
   const streaks = areas.find((area) => area.streaks !== undefined)?.streaks;
-  if (streaks !== undefined) definitions.push(streakPatterns(streaks.coat, streaks.share, { id: `${id}-s`, scale: 1 }));
+  // Every outline is written once and painted as often as there are coats over white and over black.
+  const body = outline(shape.body);
+  const outlines = [...new Set([body, ...areas.map(({ path }) => path)])];
+  const idOf = (path: string): string => `${id}-o${outlines.indexOf(path)}`;
+  const definitions: readonly Html[] = [
+    ...outlines.map((path) => html`<path id="${idOf(path)}" d="${path}"/>`),
+    html`<clipPath id="${id}-body"><use href="#${idOf(body)}"/></clipPath>`,
+    ...flakes.definitions,
+    ...(streaks === undefined ? [] : [streakPatterns(streaks.coat, streaks.share, { id: `${id}-s`, scale: 1 })]),
+  ];
   const side = (view: View): readonly Html[] =>
     areas.map(({ path, coat, clipped, streaks: streaked }) => {
-      const flakes = (patterns.get(coat) ?? []).map(({ fill }) => fill);
-      const fills = [coat[view], ...(streaked ? [`url(#${id}-s-${view})`] : []), ...flakes];
-      const paths = fills.map((fill) => html`<path d="${path}" fill="${fill}"/>`);
-      return clipped ? html`<g clip-path="url(#${id}-body)">${paths}</g>` : html`${paths}`;
+      // A streak lies over the flake of the cup that it runs through.
+      const fills = [coat[view], ...flakes.fills(coat), ...(streaked ? [`url(#${id}-s-${view})`] : [])];
+      const painted = fills.map((fill) => html`<use href="#${idOf(path)}" fill="${fill}"/>`);
+      return clipped ? html`<g clip-path="url(#${id}-body)">${painted}</g>` : html`${painted}`;
     });
-  const lines = html`<g class="bait-lines"><path d="${outline(shape.body)}"/>${shape.lines.map((d) => html`<path d="${d}"/>`)}</g>`;
+  const lines = html`<g class="bait-lines"><use href="#${idOf(body)}"/>${shape.lines.map((d) => html`<path d="${d}"/>`)}</g>`;
   const width = round(lengthMm + 2 * MARGIN_MM);
   const height = round(2 * (shape.reachMm + MARGIN_MM * 0.75));
   const panel = (view: View, parts: Html): Html => {

@@ -28,9 +28,9 @@ export function cupCoat(cup: Cup, mold: Pick<Mold, 'bodyMm'>): Coat {
   return { ...plainCoat(cup.between, mold.bodyMm), flakes: cup.flakes };
 }
 
-/** A cup by itself at the thickness of the thin part. */
+/** A cup by itself at the thickness of the thin part: as a whole, its flake in its colour and not drawn once more. */
 export function thinCupCoat(cup: Cup, mold: Pick<Mold, 'thinMm'>): Coat {
-  return { ...plainCoat(cup.thin, mold.thinMm), flakes: cup.flakes };
+  return plainCoat(cup.thin, mold.thinMm);
 }
 
 /** A recipe as it is drawn: the side that is looked at, the thin part, and what else there is to see. */
@@ -48,32 +48,40 @@ function nearDepth({ thicknessMm, contrastRatio }: Depth, share: number): Depth 
   return { thicknessMm: thicknessMm * share, contrastRatio: 1 - Math.max(1 - contrastRatio, 1e-6) ** share };
 }
 
-/** The coats of a recipe. Where cups are seen through one another, the colour is the whole bait's and the flake the near cup's. */
-export function recipeCoats(recipe: Recipe, mold: Mold): Coats {
+/**
+ * The coats of a recipe. Where cups are seen through one another, the colour is the whole bait's and the flake the near cup's.
+ *
+ * The colours are those between the flakes: laid over colours that hold the flake already, it would count twice.
+ */
+export function recipeCoats(recipe: Recipe, mold: Pick<Mold, 'bodyMm' | 'thinMm'>): Coats {
+  const { between, pattern } = recipe;
   const cups = recipe.cups.map((cup) => cupCoat(cup, mold));
   const [near, second] = cups;
-  const thin = { ...plainCoat(recipe.thin, mold.thinMm) };
-  if (near === undefined) return { body: plainCoat(recipe.body, mold.bodyMm), thin };
-  const thinFlakes = { ...thin, flakes: near.flakes };
-  const other = recipe.other === undefined ? undefined : plainCoat(recipe.other, mold.bodyMm);
-  switch (recipe.pattern) {
+  const thin = plainCoat(between.thin, mold.thinMm);
+  if (near === undefined) return { body: plainCoat(between.body, mold.bodyMm), thin };
+  const thinNear: Coat = { ...thin, flakes: near.flakes };
+  switch (pattern) {
     case 'solid':
-      return { body: near, thin: thinFlakes };
+      return { body: near, thin: thinNear };
     case 'swirl':
       return second === undefined
-        ? { body: near, thin: thinFlakes }
-        : { body: near, streaks: { coat: second, share: recipe.cups[1]!.share }, thin: thinFlakes };
+        ? { body: near, thin: thinNear }
+        : { body: near, streaks: { coat: second, share: recipe.cups[1]!.share }, thin: thinNear };
     case 'tipped':
-      return second === undefined ? { body: near, thin: thinFlakes } : { body: near, other: second, thin: thinFlakes };
+      return second === undefined ? { body: near, thin: thinNear } : { body: near, other: second, thin: thinNear };
     default: {
-      const share = recipe.pattern === 'core' ? recipe.cups[0]!.share / 2 : recipe.cups[0]!.share;
+      const nearShare = recipe.cups[0]!.share / (pattern === 'core' ? 2 : 1);
       const body: Coat = {
-        ...plainCoat(recipe.body, mold.bodyMm),
+        ...plainCoat(between.body, mold.bodyMm),
         flakes: near.flakes,
-        depth: nearDepth(near.depth, share),
+        depth: nearDepth(near.depth, nearShare),
       };
-      if (other === undefined) return { body, thin: thinFlakes };
-      return { body, thin: thinFlakes, other: { ...other, flakes: cups.at(-1)!.flakes, depth: cups.at(-1)!.depth } };
+      const thinLayer: Coat = { ...thinNear, depth: nearDepth(thin.depth, nearShare) };
+      if (between.other === undefined) return { body, thin: thinLayer };
+      const last = cups.at(-1)!;
+      // A core is shown alone; the far layer of others lies there as thick as its share.
+      const depth = pattern === 'core' ? last.depth : nearDepth(last.depth, recipe.cups.at(-1)!.share);
+      return { body, thin: thinLayer, other: { ...plainCoat(between.other, mold.bodyMm), flakes: last.flakes, depth } };
     }
   }
 }

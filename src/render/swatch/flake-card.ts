@@ -25,11 +25,11 @@ export function flakeCard(
     flakesPerMl,
     ...(longMm === undefined ? {} : { longMm }),
   };
-  const [pattern] = flakePatterns(
-    [kind],
-    { thicknessMm: 1, contrastRatio: 0, flat: true },
-    { ...options, seed, scale: PX_PER_MM },
-  );
-  const flakes = pattern === undefined ? '' : html`<rect width="100%" height="100%" fill="${pattern.fill}"/>`;
-  return html`<svg class="chips"${describedAs(options.label)} width="100%" height="100%"><defs>${pattern?.definition}</defs><rect width="100%" height="50%" fill="${WHITE_CARD}"/><rect y="50%" width="100%" height="50%" fill="${BLACK_CARD}"/>${flakes}</svg>`;
+  const { fills, definitions } = flakePatterns([kind], [{ thicknessMm: 1, contrastRatio: 0, flat: true }], {
+    ...options,
+    seed,
+    scale: PX_PER_MM,
+  });
+  const flakes = fills.flat().map((fill) => html`<rect width="100%" height="100%" fill="${fill}"/>`);
+  return html`<svg class="chips"${describedAs(options.label)} width="100%" height="100%"><defs>${definitions}</defs><rect width="100%" height="50%" fill="${WHITE_CARD}"/><rect y="50%" width="100%" height="50%" fill="${BLACK_CARD}"/>${flakes}</svg>`;
 }

@@ -29,7 +29,9 @@ export interface PlacedFlake {
   readonly tilt: number;
   /** Cosine of the tilt: 1 lies flat, 0 stands on its edge. */
   readonly facing: number;
-  /** How much of it is seen through the plastic above it, 0..1. */
+  /** Plastic above it, mm. */
+  readonly deepMm: number;
+  /** How much of it is seen through that plastic, 0..1. */
   readonly visible: number;
   /** 0..1, what the light does on this flake. */
   readonly glint: number;
@@ -88,9 +90,12 @@ export function flakeField(kind: FlakeKind, depth: Depth, seed: string, budget: 
   // Dots lie one to a cell: a cluster of dots would be seen again and again where the square repeats.
   const cells = dots ? Math.ceil(Math.sqrt(count)) : 1;
   const span = sideMm / cells;
+  const ranks = shuffled(count, random);
   const flakes = Array.from({ length: count }, (_, number): PlacedFlake => {
     const cell = Math.floor((number * cells * cells) / count);
     const [column, row] = dots ? [cell % cells, Math.floor(cell / cells)] : [0, 0];
+    // One to each of as many slices of the depth, so that a thinner part, which has the upper slices, has its true share.
+    const deepMm = ((ranks[number]! + random()) / count) * deep;
     return {
       x: (column + random()) * span,
       y: (row + random()) * span,
@@ -98,11 +103,22 @@ export function flakeField(kind: FlakeKind, depth: Depth, seed: string, budget: 
       tilt: random() * 2 * Math.PI,
       // The cosine of a direction drawn evenly from the sphere is itself even, which gives Cauchy's mean of one half.
       facing: depth.flat ? 1 : random(),
-      visible: Math.exp(fade * random() * deep),
+      deepMm,
+      visible: Math.exp(fade * deepMm),
       glint: random(),
     };
   });
   // The deepest first, so that the near ones lie over them.
-  flakes.sort((one, other) => one.visible - other.visible);
+  flakes.sort((one, other) => other.deepMm - one.deepMm);
   return { sideMm, flakes };
+}
+
+/** The numbers from 0 up to a count, in random order (Fisher & Yates). */
+function shuffled(count: number, random: () => number): readonly number[] {
+  const numbers = Array.from({ length: count }, (_, number) => number);
+  for (let last = count - 1; last > 0; last--) {
+    const at = Math.floor(random() * (last + 1));
+    [numbers[last], numbers[at]] = [numbers[at]!, numbers[last]!];
+  }
+  return numbers;
 }

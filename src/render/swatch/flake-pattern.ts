@@ -1,16 +1,22 @@
 /**
- * Flake as an SVG pattern, in hundredths of a millimetre.
+ * Flake as SVG patterns.
  *
  * @packageDocumentation
  */
 import { type Html, html } from '../html.ts';
 import type { Depth, FlakeKind, PlacedFlake } from './flake-field.ts';
 import { flakeField, isDot } from './flake-field.ts';
+import { dotMark, type Mark, outlineMark, pathOf } from './flake-path.ts';
 import { tint } from './tint.ts';
 
-const UNITS_PER_MM = 100;
-/** Degrees by which the square is turned: a repeat along the edges of a card is seen sooner than one across them. */
-const TURNED = 27;
+/** Units of a drawing that a flake is wide: as fine as a screen shows it, since every digit is sent as often as there are flakes. */
+const UNITS_PER_FLAKE = 20;
+const UNITS_PER_MM = { least: 10, most: 50, dots: 20 };
+/**
+ * Degrees by which the square is turned: a repeat along the edges of a card is seen sooner than one across them. Each further
+ * kind is turned further, so that two kinds don't repeat together.
+ */
+const TURNED = { first: 27, further: 34 };
 /** CSS pixels in a millimetre: 96 in an inch of 25.4 mm, by definition of CSS. */
 export const PX_PER_MM: number = 96 / 25.4;
 
@@ -23,47 +29,6 @@ const FACES: Readonly<Record<string, { readonly part: number; readonly far: numb
 /** What a hologram's face throws back, as its angle has it. */
 const RAINBOW = ['#ff9a8f', '#ffe38a', '#9ff0a8', '#8fd3ff', '#d3a6ff'] as const;
 
-const whole = (mm: number): number => Math.round(mm * UNITS_PER_MM);
-
-/** Corners of a flake that lies flat, turned in its plane, from its centre, in mm. */
-function corners(kind: FlakeKind, turn: number): readonly (readonly [number, number])[] {
-  if (kind.outline === 'strip') {
-    const [long, wide] = [(kind.longMm ?? kind.sizeMm * 4) / 2, kind.sizeMm / 2];
-    const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
-    return (
-      [
-        [long, wide],
-        [-long, wide],
-        [-long, -wide],
-        [long, -wide],
-      ] as const
-    ).map(([x, y]) => [x * cos - y * sin, x * sin + y * cos]);
-  }
-  const count = kind.outline === 'square' ? 4 : kind.outline === 'round' ? 10 : 6;
-  const radius = kind.sizeMm / 2 / Math.cos(Math.PI / count);
-  return Array.from({ length: count }, (_, at) => {
-    const angle = turn + (2 * Math.PI * at) / count;
-    return [radius * Math.cos(angle), radius * Math.sin(angle)];
-  });
-}
-
-/** Path of one flake, tilted, at a place. */
-function outline(flake: PlacedFlake, kind: FlakeKind, x: number, y: number): string {
-  const [cos, sin] = [Math.cos(flake.tilt), Math.sin(flake.tilt)];
-  const narrow = Math.max(flake.facing, 0.06);
-  let path = '';
-  let [px, py] = [0, 0];
-  for (const [at, [cx, cy]] of corners(kind, flake.turn).entries()) {
-    const along = (cx * cos + cy * sin) * narrow;
-    const across = cy * cos - cx * sin;
-    const [nx, ny] = [whole(x + along * cos - across * sin), whole(y + along * sin + across * cos)];
-    path +=
-      at === 0 ? `M${nx} ${ny}l` : `${at > 1 && nx - px >= 0 ? ' ' : ''}${nx - px}${ny - py < 0 ? '' : ' '}${ny - py}`;
-    [px, py] = [nx, ny];
-  }
-  return `${path}z`;
-}
-
 /** The places at which a flake is drawn so that the square repeats without a seam. */
 function places(flake: PlacedFlake, reach: number, side: number): readonly (readonly [number, number])[] {
   const shifts = (at: number): number[] => (at < reach ? [0, side] : at > side - reach ? [0, -side] : [0]);
@@ -73,8 +38,8 @@ function places(flake: PlacedFlake, reach: number, side: number): readonly (read
 interface Face {
   readonly fill: string;
   readonly opacity: number;
-  /** Width of a dot, in units; 0 for an outline. */
-  readonly dot: number;
+  /** Width of a dot, mm; 0 for an outline. */
+  readonly dotMm: number;
 }
 
 /** How visible flakes are drawn: each as the nearest of these, since every one more makes the drawing larger. */
@@ -93,23 +58,12 @@ function faceOf(flake: PlacedFlake, kind: FlakeKind): Face {
   const opacity = VISIBLE_CLASSES.reduce((best, each) =>
     Math.abs(each - flake.visible) < Math.abs(best - flake.visible) ? each : best,
   );
-  if (!isDot(kind)) return { fill: turned, opacity, dot: 0 };
+  if (!isDot(kind)) return { fill: turned, opacity, dotMm: 0 };
   // A disc as large as what the tilted face shows, in two sizes; lying flat, the whole face.
   const shown = flake.facing === 1 ? 1 : flake.facing < 0.5 ? 0.25 : 0.75;
   const facePerSquare =
     kind.outline === 'square' ? 4 / Math.PI : kind.outline === 'round' ? 1 : (2 * Math.sqrt(3)) / Math.PI;
-  return {
-    fill: turned,
-    opacity,
-    dot: Math.max(4, Math.round(kind.sizeMm * UNITS_PER_MM * Math.sqrt(shown * facePerSquare))),
-  };
-}
-
-/** A pattern to fill a shape with. */
-export interface FlakePattern {
-  /** What to write as `fill`. */
-  readonly fill: string;
-  readonly definition: Html;
+  return { fill: turned, opacity, dotMm: Math.max(0.04, kind.sizeMm * Math.sqrt(shown * facePerSquare)) };
 }
 
 /** How patterns are drawn. */
@@ -117,51 +71,89 @@ export interface PatternOptions {
   /** Beginning of their ids; one that the page has once. */
   readonly id: string;
   readonly seed: string;
-  /** Most flakes of all kinds together. */
+  /** Most flakes drawn of all kinds together. */
   readonly budget: number;
-  /** User units of the drawing in a millimetre: 1 where its viewBox is in mm, `PX_PER_MM` without one. */
+  /** Units of the drawing in a millimetre: `PX_PER_MM`, or 1 where the drawing is in mm. */
   readonly scale: number;
 }
 
-/** Patterns of a cup's flake to lay over one another, one for each kind of which any would be seen. */
-export function flakePatterns(
-  kinds: readonly FlakeKind[],
-  depth: Depth,
-  options: PatternOptions,
-): readonly FlakePattern[] {
-  const budget = options.budget / Math.max(kinds.length, 1);
-  return kinds.flatMap((kind, index) => {
-    const id = kinds.length === 1 ? options.id : `${options.id}-${index}`;
-    return onePattern(kind, depth, { ...options, id, budget, seed: `${options.seed}/${index}` }) ?? [];
-  });
+/** Flake to lay over the places where a cup is thick, and over those where it is thinner. */
+export interface FlakePatterns {
+  /** For each depth what to write as `fill`, one over another. */
+  readonly fills: readonly (readonly string[])[];
+  readonly definitions: readonly Html[];
 }
 
-function onePattern(kind: FlakeKind, depth: Depth, options: PatternOptions): FlakePattern | undefined {
-  const { sideMm, flakes } = flakeField(kind, depth, options.seed, options.budget);
-  if (flakes.length === 0) return undefined;
-  const faces = new Map<string, Face & { path: string }>();
+/**
+ * Patterns of a cup's flake at each depth that a drawing shows it at.
+ *
+ * A thin part shows the upper slice of what the deepest part shows, so the flakes of a cup are drawn once for all depths.
+ */
+export function flakePatterns(
+  kinds: readonly FlakeKind[],
+  depths: readonly Depth[],
+  options: PatternOptions,
+): FlakePatterns {
+  const budget = options.budget / Math.max(kinds.length, 1);
+  const patterns = kinds.map((kind, index) => {
+    const id = kinds.length === 1 ? options.id : `${options.id}-${index}`;
+    const turned = TURNED.first + TURNED.further * index;
+    return kindPatterns(kind, depths, { ...options, id, budget, seed: `${options.seed}/${index}`, turned });
+  });
+  return {
+    fills: depths.map((_, at) => patterns.flatMap(({ fills }) => fills[at]!)),
+    definitions: patterns.flatMap(({ definitions }) => definitions),
+  };
+}
+
+const deepest = (depths: readonly Depth[]): Depth =>
+  depths.reduce((most, depth) => (depth.thicknessMm > most.thicknessMm ? depth : most));
+
+function kindPatterns(
+  kind: FlakeKind,
+  depths: readonly Depth[],
+  options: PatternOptions & { readonly turned: number },
+): FlakePatterns {
+  const { sideMm, flakes } = flakeField(kind, deepest(depths), options.seed, options.budget);
+  const { id } = options;
+  // A depth shows the flakes that lie no deeper: how many those are tells the depths apart.
+  const shown = depths.map(({ thicknessMm }) => flakes.filter(({ deepMm }) => deepMm <= thicknessMm).length);
+  const levels = [...new Set(shown)].filter((count) => count > 0).sort((one, other) => one - other);
+  const wanted = isDot(kind)
+    ? UNITS_PER_MM.dots
+    : Math.min(UNITS_PER_MM.most, Math.max(UNITS_PER_MM.least, UNITS_PER_FLAKE / kind.sizeMm));
+  const side = Math.round(sideMm * wanted);
+  // The square is a whole number of units wide, so that what leaves on one side comes in on the other.
+  const unitsPerMm = side / sideMm;
+  const open = html`width="${side}" height="${side}" patternUnits="userSpaceOnUse" patternTransform="rotate(${options.turned}) scale(${Number((options.scale / unitsPerMm).toPrecision(5))})"${isDot(kind) ? html` stroke-linecap="round"` : ''}`;
+  const definitions = levels.map((count, level) => {
+    // The deepest come first.
+    const slice = flakes.slice(flakes.length - count, flakes.length - (levels[level - 1] ?? 0));
+    const paths = facePaths(slice, kind, sideMm, unitsPerMm);
+    const drawn = html`${paths}${level > 0 ? html`<use href="#${id}u${level - 1}"/>` : ''}`;
+    const grouped = level < levels.length - 1 ? html`<g id="${id}u${level}">${drawn}</g>` : drawn;
+    return html`<pattern id="${id}p${level}" ${open}>${grouped}</pattern>`;
+  });
+  return { fills: shown.map((count) => (count > 0 ? [`url(#${id}p${levels.indexOf(count)})`] : [])), definitions };
+}
+
+function facePaths(flakes: readonly PlacedFlake[], kind: FlakeKind, sideMm: number, unitsPerMm: number): Html {
+  const faces = new Map<string, Face & { readonly marks: Mark[] }>();
+  const reach = (kind.longMm ?? kind.sizeMm) * 0.6;
   for (const flake of flakes) {
     const face = faceOf(flake, kind);
-    const key = `${face.fill}${face.opacity}/${face.dot}`;
-    let entry = faces.get(key);
-    if (entry === undefined) {
-      entry = { ...face, path: '' };
-      faces.set(key, entry);
-    }
-    for (const [x, y] of places(flake, (kind.longMm ?? kind.sizeMm) * 0.6, sideMm)) {
-      entry.path += face.dot > 0 ? `M${whole(x)} ${whole(y)}h0` : outline(flake, kind, x, y);
+    const key = `${face.fill}${face.opacity}/${face.dotMm}`;
+    const entry = faces.get(key) ?? { ...face, marks: [] };
+    faces.set(key, entry);
+    for (const [xMm, yMm] of places(flake, reach, sideMm)) {
+      const [x, y] = [xMm * unitsPerMm, yMm * unitsPerMm];
+      entry.marks.push(face.dotMm > 0 ? dotMark(x, y) : outlineMark(flake, kind, x, y, unitsPerMm));
     }
   }
-  const paths = [...faces.values()].map(({ fill, opacity, dot, path }) => {
-    const seen = opacity < 1 ? html` opacity="${opacity}"` : '';
-    return dot > 0
-      ? html`<path stroke="${fill}" stroke-width="${dot}"${seen} d="${path}"/>`
-      : html`<path fill="${fill}"${seen} d="${path}"/>`;
-  });
-  const side = whole(sideMm);
-  const scale = Number((options.scale / UNITS_PER_MM).toFixed(6));
-  return {
-    fill: `url(#${options.id})`,
-    definition: html`<pattern id="${options.id}" width="${side}" height="${side}" patternUnits="userSpaceOnUse" patternTransform="rotate(${TURNED}) scale(${scale})" stroke-linecap="round">${paths}</pattern>`,
-  };
+  return html`${[...faces.values()].map(({ fill, opacity, dotMm, marks }) => {
+    const paint = `${fill}${Math.round(opacity * 255).toString(16)}`;
+    return dotMm > 0
+      ? html`<path stroke="${paint}" stroke-width="${Number((dotMm * unitsPerMm).toFixed(1))}" d="${pathOf(marks)}"/>`
+      : html`<path fill="${paint}" d="${pathOf(marks)}"/>`;
+  })}`;
 }

@@ -7,7 +7,8 @@
  */
 import { type Html, html } from '../html.ts';
 import type { Coat, Coats } from './coat.ts';
-import { flakePatterns, PX_PER_MM } from './flake-pattern.ts';
+import { coatFlakes } from './coat-flakes.ts';
+import { PX_PER_MM } from './flake-pattern.ts';
 import { streakPatterns } from './streaks.ts';
 import { BLACK_CARD, WHITE_CARD } from './tint.ts';
 
@@ -16,10 +17,12 @@ export interface PourOptions {
   readonly id: string;
   /** Decides where the flakes lie. */
   readonly seed: string;
-  /** Most flakes of the body; a narrower part of the card has fewer. */
+  /** Most flakes of a cup. */
   readonly budget: number;
   /** What the drawing shows, for those who don't see it; an empty text for a drawing beside its words. */
   readonly label: string;
+  /** Whether the page has the same drawing before, with the same id: its flake is not defined again. */
+  readonly again?: boolean;
 }
 
 interface Column {
@@ -47,34 +50,33 @@ function columns({ body, other, thin }: Coats): readonly Column[] {
 
 /** The drawing of a recipe's coats. */
 export function pour(coats: Coats, options: PourOptions): Html {
-  const { id, seed, budget, label } = options;
-  const parts = columns(coats).map((column, index) => {
-    const { coat, from, to } = column;
-    const flakes = flakePatterns(coat.flakes, coat.depth, {
-      id: `${id}-f${index}`,
-      seed: `${seed}/${index}`,
-      budget: (budget * (to - from)) / 72,
-      scale: PX_PER_MM,
-    });
-    return { from, to, coat, flakes, streaks: index === 0 ? coats.streaks : undefined };
-  });
-  const definitions: Html[] = [];
-  const film = parts.map(({ from, to, coat, flakes, streaks }) => {
+  const { id, seed, budget, label, again = false } = options;
+  const parts = columns(coats);
+  const flakes = coatFlakes(
+    parts.map(({ coat }) => coat),
+    { id: `${id}-f`, seed, budget, scale: PX_PER_MM },
+  );
+  const { streaks } = coats;
+  const definitions = [
+    ...flakes.definitions,
+    ...(streaks === undefined
+      ? []
+      : [streakPatterns(streaks.coat, streaks.share, { id: `${id}-s`, scale: PX_PER_MM })]),
+  ];
+  const film = parts.map(({ from, to, coat }, index) => {
     const half = (fill: string, y: number, height: number): Html =>
-      html`<rect x="${from}%" y="${y}%" width="${to - from}%" height="${height}%" fill="${fill}"/>`;
-    const drawn = [half(coat.white, TOP, 50 - TOP), half(coat.black, 50, BOTTOM - 50)];
-    if (streaks !== undefined) {
-      definitions.push(streakPatterns(streaks.coat, streaks.share, { id: `${id}-s`, scale: PX_PER_MM }));
-      drawn.push(half(`url(#${id}-s-white)`, TOP, 50 - TOP), half(`url(#${id}-s-black)`, 50, BOTTOM - 50));
-    }
-    for (const { definition, fill } of flakes) {
-      definitions.push(definition);
-      drawn.push(half(fill, TOP, BOTTOM - TOP));
-    }
-    return drawn;
+      html`<rect${from === 0 ? '' : html` x="${from}%"`} y="${y}%" width="${to - from}%" height="${height}%" fill="${fill}"/>`;
+    const halves = (white: string, black: string): readonly Html[] => [
+      half(white, TOP, 50 - TOP),
+      half(black, 50, BOTTOM - 50),
+    ];
+    const laid = flakes.fills(coat).map((fill) => half(fill, TOP, BOTTOM - TOP));
+    // A streak lies over the flake of the cup that it runs through.
+    const streaked = streaks !== undefined && index === 0 ? halves(`url(#${id}-s-white)`, `url(#${id}-s-black)`) : [];
+    return [halves(coat.white, coat.black), laid, streaked];
   });
   return html`<svg class="pour"${describedAs(label)} width="100%" height="100%">${
-    definitions.length > 0 ? html`<defs>${definitions}</defs>` : ''
+    definitions.length > 0 && !again ? html`<defs>${definitions}</defs>` : ''
   }<rect width="100%" height="50%" fill="${WHITE_CARD}"/><rect y="50%" width="100%" height="50%" fill="${BLACK_CARD}"/>${film}</svg>`;
 }
 

@@ -22,6 +22,14 @@ export function round(mm: number): number {
 
 const at = ([x, y]: Point): string => `${round(x)} ${round(y)}`;
 
+/** Numbers of a path, with no more between them than must be. */
+function written(numbers: readonly number[]): string {
+  return numbers
+    .map((number) => `${number}`.replace(/^(-?)0\./, '$1.'))
+    .map((text, index) => (index > 0 && !text.startsWith('-') ? ` ${text}` : text))
+    .join('');
+}
+
 /**
  * Path through points without corners: cubic curves whose tangent at each point is parallel to the line between its neighbours
  * (Catmull & Rom 1974).
@@ -30,12 +38,14 @@ export function smoothPath(points: readonly Point[], closed: boolean): string {
   const count = points.length;
   const point = (index: number): Point =>
     points[closed ? (index + count) % count : Math.min(Math.max(index, 0), count - 1)]!;
-  let path = `M${at(points[0]!)}C`;
+  let path = `M${at(points[0]!)}`;
   for (let index = 0; index < (closed ? count : count - 1); index++) {
     const [before, from, to, after] = [point(index - 1), point(index), point(index + 1), point(index + 2)];
     const first: Point = [from[0] + (to[0] - before[0]) / 6, from[1] + (to[1] - before[1]) / 6];
     const second: Point = [to[0] - (after[0] - from[0]) / 6, to[1] - (after[1] - from[1]) / 6];
-    path += `${index > 0 ? ' ' : ''}${at(first)} ${at(second)} ${at(to)}`;
+    // Relative to the point as it was written, so that roundings don't add up.
+    const [x, y] = [round(from[0]), round(from[1])];
+    path += `c${written([first, second, to].flatMap((each) => [round(round(each[0]) - x), round(round(each[1]) - y)]))}`;
   }
   return closed ? `${path}z` : path;
 }

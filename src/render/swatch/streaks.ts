@@ -11,7 +11,7 @@ function wave(
   heights: readonly [number, number, number],
   phase: number,
 ): readonly Point[] {
-  const steps = 14;
+  const steps = 9;
   return Array.from({ length: steps + 3 }, (_, index): Point => {
     const x = (lengthMm * (index - 1)) / steps;
     const turn = (2 * Math.PI * x) / lengthMm;
