@@ -37,6 +37,19 @@ export function batchOfRecipe(
   });
 }
 
+/** Standard deviation of a dose of a batch as it is measured with the bench's tools, as a part of it. */
+export function doseDeviation(
+  { amounts }: Pick<Batch['cups'][number], 'amounts'>,
+  material: string,
+  settings: Settings,
+): number {
+  const amount = amounts.find((each) => each.material === material);
+  if (!amount) return 0;
+  const spread = handSpread(amount.tool, settings);
+  // A step is evenly spread over its width, which deviates by 1/√12 of it.
+  return spread.kind === 'relative' ? spread.deviation : spread.grams / Math.sqrt(12) / amount.grams;
+}
+
 /** How far apart batches come out that are made with the bench's tools: the worst of the cups. */
 export function repeatabilityOf(
   recipe: BatchRecipe,

@@ -60,7 +60,6 @@ export function compileCup(
   checkLoads(filled, shelf, report);
   const working = workingOf(plastics, shelf);
   const hidingMm = hidingThickness(withoutFlake(body));
-  const trust = trustOf(contents, shelf);
   return {
     body,
     cup: {
@@ -83,7 +82,7 @@ export function compileCup(
       between: lookOf(withoutFlake(body), mold.bodyMm),
       ...(hidingMm === undefined ? {} : { hidingMm }),
       flakes: flakeLooks(contents, mold, volumePerPlastic, shelf),
-      ...trust,
+      tier: tierOf(contents, shelf),
       assumptions: names.flatMap((name) =>
         shelf.get(name)!.assumptions.map((assumed) => `${shelf.get(name)!.title}: ${assumed}`),
       ),
@@ -228,21 +227,11 @@ function flakeLooks(
   });
 }
 
-/** The worst tier of what colours the cup, and the difference to be expected: each material counts by its part in K and S. */
-function trustOf(contents: Amounts, shelf: Shelf): Pick<Cup, 'tier' | 'expectedDeltaE'> {
-  let tier = 0;
-  let sum = 0;
-  let weights = 0;
-  for (const { material, gramsPerMl } of contentsOf(contents)) {
-    const { constants, flake, tier: rests, expectedDeltaE } = shelf.get(material)!;
-    if (!constants && !flake) continue;
-    tier = Math.max(tier, TIERS.indexOf(rests));
-    const acts = constants
-      ? constants.absorption.reduce((all, K, band) => all + K + constants.scattering[band]!, 0)
-      : 0;
-    const weight = acts * gramsPerMl;
-    sum += (weight * expectedDeltaE) ** 2;
-    weights += weight ** 2;
-  }
-  return { tier: TIERS[tier]!, expectedDeltaE: weights > 0 ? Math.sqrt(sum / weights) : 2 };
+/** The worst tier of what colours the cup. */
+function tierOf(contents: Amounts, shelf: Shelf): Tier {
+  const tiers = contentsOf(contents).flatMap(({ material }) => {
+    const { constants, flake, tier } = shelf.get(material)!;
+    return constants || flake ? TIERS.indexOf(tier) : [];
+  });
+  return TIERS[Math.max(0, ...tiers)]!;
 }

@@ -49,6 +49,7 @@ export function compileMaterial(
     ...(look.constants === undefined ? {} : { constants: look.constants }),
     tier: look.tier,
     expectedDeltaE: look.expectedDeltaE,
+    ...(look.doubt === undefined ? {} : { doubt: look.doubt }),
     ...(look.fit === undefined ? {} : { fit: look.fit }),
     ...(look.flake === undefined ? {} : { flake: look.flake }),
     ...(plastic?.hardness === undefined ? {} : { hardness: plastic.hardness }),
@@ -74,7 +75,7 @@ function boughtGrams(quantity: Quantity | undefined, { gramsPerMl }: MaterialHan
     : gramsOfDose(quantity, { gramsPerMl, gramsPerDrop: 0 }, { ml: 0, grams: 0 });
 }
 
-type LookOf = Partial<Pick<MaterialLook, 'constants' | 'typical' | 'fit'>> & {
+type LookOf = Partial<Pick<MaterialLook, 'constants' | 'typical' | 'fit' | 'doubt'>> & {
   readonly tier: Material['tier'];
   readonly expectedDeltaE: number;
   readonly flake?: FlakeProperties;

@@ -3,7 +3,7 @@ import { labFromHex } from '../optics/display.ts';
 import { type PatternContrast, patternContrast } from '../optics/pattern-contrast.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
-import { batchOfRecipe, repeatabilityOf } from './batch-of-recipe.ts';
+import { batchOfRecipe, doseDeviation, repeatabilityOf } from './batch-of-recipe.ts';
 import { type ColouredCup, compileCup, type Shelf } from './compile-cup.ts';
 import type { CupSpec } from './cup-specs.ts';
 import { describeChange } from './describe-change.ts';
@@ -13,6 +13,7 @@ import { baitInWater, baitLooks, baitUnderLights, type SharedCup, withoutFlake }
 import type { Cup, Facets, Mold, Pattern, Publish, Recipe, Settings, Tier } from './model.ts';
 import { photoOf } from './photo-of.ts';
 import type { Report } from './report.ts';
+import { spreadOfBait } from './spread-of-bait.ts';
 
 /** What every recipe of a book is compiled with. */
 export interface RecipeContext {
@@ -162,7 +163,15 @@ export function compileRecipe(
       batch,
       repeatability: repeatabilityOf({ cups }, batch, batchShelf, settings, mold.bodyMm),
       tier: tiers[Math.max(...cups.map((cup) => tiers.indexOf(cup.tier)))]!,
-      expectedDeltaE: Math.max(...cups.map((cup) => cup.expectedDeltaE)),
+      spread: spreadOfBait(
+        parts.pattern,
+        cups.map((cup, index) => ({
+          ...cup,
+          doseDeviation: (material: string) => doseDeviation(batch.cups[index]!, material, settings),
+        })),
+        batchShelf,
+        mold.bodyMm,
+      ),
       ...(fields.from === undefined ? {} : { parent: fields.from }),
       cupsFrom: [
         ...new Set(

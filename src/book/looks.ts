@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import { type Appearance, appearance, type seen, swirlAppearance } from '../optics/appearance.ts';
+import type { TwoViews } from '../optics/cup-body.ts';
 import type { Viewing } from '../optics/opacity.ts';
 import type { Body } from '../optics/stack.ts';
 import { coreLayers, layersByShare } from '../optics/stack.ts';
@@ -53,6 +54,12 @@ export function baitLooks(
 ): { readonly side: Look; readonly other?: Look } {
   const { side, other } = baitAppearances(pattern, cups, thickness);
   return { side: keptLook(side), ...(other === undefined ? {} : { other: keptLook(other) }) };
+}
+
+/** Lab of the side looked at. */
+export function baitViews(pattern: Pattern, cups: readonly SharedCup[], thickness: number): TwoViews {
+  const { overWhite, overBlack } = baitAppearances(pattern, cups, thickness).side;
+  return { overWhite: overWhite.lab, overBlack: overBlack.lab };
 }
 
 type Side = Pick<Appearance, 'overWhite' | 'overBlack' | 'contrastRatio'>;
@@ -105,7 +112,7 @@ export function baitUnderLights(pattern: Pattern, cups: readonly SharedCup[], th
 }
 
 /** Waters and depths that the book shows: open sea, a green coast, a turbid one. No published table has peat-stained water. */
-const WATERS_SHOWN: readonly { readonly type: WaterType; readonly name: string }[] = [
+export const WATERS_SHOWN: readonly { readonly type: WaterType; readonly name: string }[] = [
   { type: 'IB', name: 'clear' },
   { type: '5C', name: 'green' },
   { type: '9C', name: 'turbid' },

@@ -1,3 +1,4 @@
+import { tierDoubt } from '../optics/constants-doubt.ts';
 import { isFault } from '../optics/fault.ts';
 import {
   fromChips,
@@ -24,6 +25,7 @@ type LookFields = FieldsOf<'colorant'>['look'];
 export interface MaterialLook extends Pick<MaterialConstants, 'tier' | 'expectedDeltaE'> {
   readonly constants: Constants;
   readonly typical?: number;
+  readonly doubt: NonNullable<Material['doubt']>;
   readonly fit?: NonNullable<Material['fit']>;
 }
 
@@ -101,7 +103,7 @@ export function materialLook(
         overBlack: chip['over-black'],
       })),
     });
-    return settle(result, median(doses as number[]), thing, [...path, 'chips'], report);
+    return settle(result, 'photographed', median(doses as number[]), thing, [...path, 'chips'], report);
   }
   const { colour, dose, thickness } = look;
   const kind = look.kind;
@@ -126,11 +128,12 @@ export function materialLook(
   const typical = relativeDose(thing, dose, [...path, 'dose'], handling, report);
   if (typical === undefined) return undefined;
   const result = fromColourAndKind({ colour, kind, dose: typical, ...(thickness === undefined ? {} : { thickness }) });
-  return settle(result, typical, thing, [...path, 'colour'], report);
+  return settle(result, 'estimated', typical, thing, [...path, 'colour'], report);
 }
 
 function settle(
   result: MaterialResult,
+  tier: 'photographed' | 'estimated',
   typical: number,
   thing: Thing,
   path: FieldPath,
@@ -153,8 +156,9 @@ function settle(
   }
   return {
     constants: keptConstants(result.constants),
-    tier: result.tier,
+    tier,
     expectedDeltaE: result.expectedDeltaE,
+    doubt: tierDoubt(tier, result.residual),
     typical,
   };
 }

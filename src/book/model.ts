@@ -160,10 +160,22 @@ export interface Cup {
   readonly hidingMm?: number;
   readonly flakes: readonly FlakeLook[];
   readonly tier: Tier;
-  /** Colour difference to be expected of the prediction, ΔE00. */
-  readonly expectedDeltaE: number;
   /** What the numbers assume: "a drop of peat is 0.05 ml, not weighed". */
   readonly assumptions: readonly string[];
+}
+
+/** How far a bait may be from its predicted colour, ΔE00, of the view over white or over black that varies more. */
+export interface Spread {
+  /** Half of all baits stay within this. */
+  readonly expected: number;
+  /** Nine in ten stay within this. */
+  readonly bound: number;
+  /** The bound, were only the materials in doubt. */
+  readonly fromMaterials: number;
+  /** The bound, were only the measuring of the doses in doubt. */
+  readonly fromMeasuring: number;
+  /** Over white, `#rrggbb`: the darker and the lighter colour between which nine in ten lie along each of two axes, widest first. */
+  readonly ends: readonly (readonly [string, string])[];
 }
 
 /** Made again with the bench's tools: largest ΔE00 in 19 of 20 batches. */
@@ -227,7 +239,7 @@ export interface Recipe {
   readonly batch: Batch;
   readonly repeatability: Repeatability;
   readonly tier: Tier;
-  readonly expectedDeltaE: number;
+  readonly spread: Spread;
   readonly parent?: string;
   /** What changed from the parent, cup by cup of the same name. */
   readonly changes: readonly {
@@ -292,7 +304,10 @@ export interface Material {
   /** Absent for flake and for what does not colour. */
   readonly constants?: Constants;
   readonly tier: Tier;
+  /** ΔE00 to expect of a mix of materials that are known as this one is. */
   readonly expectedDeltaE: number;
+  /** How surely K and S are known: standard deviations of level, slope and bend of ln K and of ln S over the spectrum. */
+  readonly doubt?: { readonly absorption: readonly number[]; readonly scattering: readonly number[] };
   /** Of a measured material: what its K and S rest on, and how well its films are met (root mean square ΔE00). */
   readonly fit?: { readonly films: number; readonly residual: number; readonly restsOn: string };
   readonly flake?: FlakeProperties;

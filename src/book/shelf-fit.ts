@@ -4,6 +4,7 @@ import { nearestName } from '../diagnostics/nearest-name.ts';
 import type { FilmPart, MeasuredFilm } from '../optics/fit/film.ts';
 import { type FittedMaterials, fitMaterials } from '../optics/fit/fit-materials.ts';
 import type { FitOptions } from '../optics/fit/fit-options.ts';
+import { materialDoubt } from '../optics/fit/material-doubt.ts';
 import { plasticConstants } from '../optics/plastic.ts';
 import { constantSpectrum, resampleSpectrum, type Spectrum } from '../optics/spectrum.ts';
 import { stackReflectance } from '../optics/stack.ts';
@@ -230,6 +231,7 @@ function lookOf(id: string, films: readonly MeasuredFilm[], fitted: FittedMateri
     }),
     tier: 'measured',
     expectedDeltaE: Math.max(EXPECTED_DELTA_E.measured, residual),
+    doubt: materialDoubt(fitted, id),
     typical: doses[Math.floor(doses.length / 2)]!,
     fit: {
       films: own.length,
