@@ -69,7 +69,7 @@ export function fitShelf(
       code,
       severity: CATALOGUE[code].severity,
       file: MEASUREMENTS_FILE,
-      start: { line: line ?? 1, column: 1 },
+      start: placeIn(table, line, finding.found),
       ...finding,
     });
   };
@@ -94,8 +94,15 @@ export function fitShelf(
     ...SHELF_OPTIONS,
     wavelengths: read.wavelengths,
   });
-  tellPoorFilms(fitted, tell);
+  tellPoorFilms(fitted, (film) => read.rows.find(({ sample }) => sample === film)?.line, tell);
   return (id) => (known.has(id) && fitted.materials.has(id) ? lookOf(id, films, fitted) : undefined);
+}
+
+/** Where the cell stands that a finding quotes; a table's reader knows lines alone. */
+function placeIn(table: Source | undefined, line: number | undefined, found: string): Diagnostic['start'] {
+  const text = table?.text.split(/\r?\n/)[(line ?? 1) - 1] ?? '';
+  const quoted = /`([^`]+)`/.exec(found)?.[1];
+  return { line: line ?? 1, column: Math.max(0, quoted === undefined ? 0 : text.indexOf(quoted)) + 1 };
 }
 
 function tellFinding({ severity, line, message, fix }: FilmsFinding, tell: Tell): void {
@@ -137,9 +144,9 @@ function tellStranger(
   });
 }
 
-function tellPoorFilms(fitted: FittedMaterials, tell: Tell): void {
+function tellPoorFilms(fitted: FittedMaterials, lineOf: (film: string) => number | undefined, tell: Tell): void {
   for (const { film, views } of fitted.faults) {
-    tell('shelf/film', undefined, {
+    tell('shelf/film', lineOf(film), {
       found: `film \`${film}\`, darker as ${views[0]} than as ${views[1]}`,
       expected: 'a film that is lighter over white than over black, as every layer is',
       why: 'the two drawdowns differ, or their rows were exchanged',
@@ -151,7 +158,7 @@ function tellPoorFilms(fitted: FittedMaterials, tell: Tell): void {
     if (impossible.has(name)) continue;
     const worst = Math.max(...views.map(({ deltaE00 }) => deltaE00));
     if (worst <= POOR_FILM) continue;
-    tell('shelf/film', undefined, {
+    tell('shelf/film', lineOf(name), {
       found: `film \`${name}\`, which the fit of all films misses by ΔE00 ${worst.toFixed(1)}`,
       expected: `at most ${POOR_FILM}`,
       why: 'a wrong dose, thickness or drawdown spoils what the others tell',
