@@ -1,0 +1,204 @@
+import { describe, expect, test } from 'vitest';
+import type { Book, Material } from '../../src/book/model.ts';
+import { bodyViews, cupBody, viewsDifference } from '../../src/optics/cup-body.ts';
+import type { OpticalConstants } from '../../src/optics/mixture.ts';
+import { mixtureConstants } from '../../src/optics/mixture.ts';
+import { plasticConstants } from '../../src/optics/plastic.ts';
+import { BAND_COUNT, constantSpectrum } from '../../src/optics/spectrum.ts';
+import { stackReflectance } from '../../src/optics/stack.ts';
+import { IN_AIR } from '../../src/optics/surface.ts';
+import { compileWith, file } from './sample.ts';
+
+const clear = plasticConstants('clear');
+
+/** Two pigments of invented K and S, per mm and g/ml. */
+const TRUTH = {
+  reed: hump(60, 8, 20, 40),
+  clay: hump(25, 22, 10, 90),
+} as const satisfies Record<string, OpticalConstants>;
+
+type Pigment = keyof typeof TRUTH;
+
+/** Absorption that peaks at a band, above a floor, and even scattering. */
+function hump(height: number, at: number, floor: number, scattering: number): OpticalConstants {
+  return {
+    absorption: Float64Array.from(
+      { length: BAND_COUNT },
+      (_, band) => floor + height * Math.exp(-(((band - at) / 6) ** 2)),
+    ),
+    scattering: constantSpectrum(scattering),
+  };
+}
+
+interface Film {
+  readonly name: string;
+  /** % by mass of the plastic. */
+  readonly parts: Partial<Record<Pigment, number>>;
+  readonly mm: number;
+}
+
+const PLASTIC_DENSITY = 1.05;
+
+function body(parts: Film['parts']): ReturnType<typeof mixtureConstants> {
+  return mixtureConstants(
+    clear,
+    Object.entries(parts).map(([name, percent]) => ({
+      constants: TRUTH[name as Pigment],
+      concentration: (percent / 100) * PLASTIC_DENSITY,
+    })),
+  );
+}
+
+/** The table that an instrument without noise would have given. */
+function table(films: readonly Film[]): string {
+  const bands = Array.from({ length: 31 }, (_, i) => i + 2);
+  const rows = films.flatMap(({ name, parts, mm }) =>
+    [0.88, 0.04].flatMap((backing, black) => {
+      const of = (layers: Parameters<typeof stackReflectance>[0]): string => {
+        const R = stackReflectance(layers, constantSpectrum(backing), IN_AIR);
+        return bands.map((band) => R[band]!.toFixed(5)).join(',');
+      };
+      const what = Object.entries(parts)
+        .map(([id, percent]) => `${id}=${percent} %`)
+        .join(';');
+      const side = black ? 'black' : 'white';
+      return [
+        `${name},${what},${mm},bare_${side},${of([])}`,
+        `${name},${what},${mm},film_on_${side},${of([{ ...body(parts), thickness: mm }])}`,
+      ];
+    }),
+  );
+  return [
+    '# unit: ratio',
+    `sample,composition,thickness,surface,${bands.map((band) => 380 + 10 * band).join(',')}`,
+    ...rows,
+  ].join('\n');
+}
+
+const MEASURED = {
+  'shelf/colorants/reed.md': file('title: Reed\nlook: { kind: measured }'),
+  'shelf/colorants/clay.md': file('title: Clay\nlook: { kind: measured }'),
+};
+
+function measuredBook(films: readonly Film[]): Book {
+  const { book, diagnostics } = compileWith({ ...MEASURED, 'shelf/measurements.csv': table(films) });
+  expect(diagnostics).toEqual([]);
+  return book!;
+}
+
+const material = (book: Book, id: string): Material => book.materials.find((each) => each.id === id)!;
+
+/** ΔE00 between a mix by the shelf's constants and by the true ones, at 6 mm. */
+function missOf(book: Book, parts: Film['parts']): number {
+  const contents = Object.entries(parts).map(([id, percent]) => ({
+    material: id,
+    gramsPerMl: (percent / 100) * PLASTIC_DENSITY,
+  }));
+  const shelf = (id: string): { constants: OpticalConstants } => ({
+    constants: id === 'clear' ? clear : material(book, id).constants!,
+  });
+  const predicted = cupBody({ plastics: [{ material: 'clear', fraction: 1 }], contents }, shelf);
+  return viewsDifference(bodyViews(predicted, 6), bodyViews(body(parts), 6));
+}
+
+const FILMS: readonly Film[] = [
+  { name: 'r1', parts: { reed: 0.2 }, mm: 1.5 },
+  { name: 'r2', parts: { reed: 1 }, mm: 3 },
+  { name: 'c1', parts: { clay: 0.2 }, mm: 1.5 },
+  { name: 'c2', parts: { clay: 1 }, mm: 3 },
+  { name: 'rc', parts: { reed: 0.3, clay: 0.3 }, mm: 2 },
+];
+
+describe('fitShelf', () => {
+  test('finds what the materials of films do, so that mixes and doses that nobody poured come out within ΔE00 0.5', () => {
+    const book = measuredBook(FILMS);
+    for (const parts of [{ reed: 0.5, clay: 0.1 }, { reed: 0.1, clay: 0.6 }, { reed: 0.5 }, { clay: 0.05 }]) {
+      expect(missOf(book, parts), JSON.stringify(parts)).toBeLessThan(0.5);
+    }
+  });
+
+  test('tells what a material rests on and how well its films are met', () => {
+    const { tier, fit, typical } = material(measuredBook(FILMS), 'reed');
+    expect(tier).toBe('measured');
+    expect(fit).toMatchObject({ films: 3, restsOn: '2 doses and 2 thicknesses by itself, 1 mixture' });
+    expect(fit!.residual).toBeLessThan(0.5);
+    expect(typical).toBeCloseTo(0.003 * PLASTIC_DENSITY, 9);
+  });
+
+  test('knows a material from mixtures alone, less surely', () => {
+    const book = measuredBook([
+      ...FILMS.slice(0, 2),
+      { name: 'm1', parts: { reed: 0.2, clay: 0.2 }, mm: 2 },
+      { name: 'm2', parts: { reed: 0.1, clay: 0.8 }, mm: 2 },
+    ]);
+    expect(missOf(book, { clay: 0.4 })).toBeLessThan(2);
+    const surest = material(measuredBook(FILMS), 'clay').doubt!.scattering[0]!;
+    expect(material(book, 'clay').doubt!.scattering[0]!).toBeGreaterThan(surest);
+  });
+
+  test('is surer of a material of more films', () => {
+    const [one, all] = [FILMS.slice(0, 3), FILMS].map((films) => material(measuredBook(films), 'clay').doubt!);
+    for (const quantity of ['absorption', 'scattering'] as const) {
+      expect(all![quantity][0]!).toBeLessThan(one![quantity][0]!);
+    }
+  });
+
+  test('does not depend on the order of the films', () => {
+    const [one, other] = [FILMS, FILMS.toReversed()].map((films) =>
+      missOf(measuredBook(films), { reed: 0.4, clay: 0.4 }),
+    );
+    expect(Math.abs(one! - other!)).toBeLessThan(0.02);
+  });
+});
+
+describe('mistakes in shelf/measurements.csv', () => {
+  const told = (text: string): string[] =>
+    compileWith({ ...MEASURED, 'shelf/measurements.csv': text }).diagnostics.map(
+      ({ severity, code, start, found, fix }) => `${start.line}:${start.column} ${severity} ${code} ${found} → ${fix}`,
+    );
+  const good = table(FILMS);
+
+  test('a name that is not on the shelf, with the nearest one', () => {
+    expect(told(good.replaceAll('reed=0.2', 'rede=0.2'))).toEqual([
+      '3:4 error shelf/measurements material `rede` → write `reed`',
+    ]);
+  });
+
+  test('a dose that depends on the cup, where it stands', () => {
+    expect(told(good.replace('r1,reed=0.2 %', 'r1,reed=12 drops'))[0]).toMatch(
+      /^3:4 error shelf\/measurements `reed=12 drops` in the composition/,
+    );
+  });
+
+  test('a material that was described otherwise', () => {
+    const { diagnostics } = compileWith({
+      'shelf/colorants/reed.md': MEASURED['shelf/colorants/reed.md'],
+      'shelf/colorants/clay.md': file('title: Clay\nlook: { colour: "#a0522d", kind: pigment, dose: 1 % }'),
+      'shelf/measurements.csv': good,
+    });
+    expect(diagnostics.map(({ code, found, fix }) => [code, found, fix])).toEqual([
+      ['shelf/measurements', 'material `clay`', 'write `look: { kind: measured }` in its file, or remove the film'],
+    ]);
+  });
+
+  test('a film whose rows were exchanged is named, and the book is built from the others', () => {
+    const lines = good.split('\n');
+    const [white, black] = ['r2,reed=1 %,3,film_on_white', 'r2,reed=1 %,3,film_on_black'].map((start) =>
+      lines.findIndex((line) => line.startsWith(start)),
+    );
+    const swapped = lines
+      .with(white!, lines[black!]!.replace('on_black', 'on_white'))
+      .with(black!, lines[white!]!.replace('on_white', 'on_black'));
+    expect(told(swapped.join('\n'))).toEqual([
+      expect.stringMatching(
+        /^7:1 warning shelf\/film film `r2`, darker as film_on_white than as film_on_black → exchange the rows/,
+      ),
+    ]);
+  });
+
+  test('a number that is none, a header without samples, nothing at all: one sentence each, and no exception', () => {
+    expect(told(good.replace(/0\.\d{5}/, 'n/a'))[0]).toMatch(/^3:\d+ error shelf\/measurements `n\/a`/);
+    expect(told('when,what\n1,2')[0]).toMatch(/error shelf\/measurements header without `sample`/);
+    expect(told('')[0]).toMatch(/error shelf\/measurements empty file/);
+  });
+});
