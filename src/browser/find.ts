@@ -134,13 +134,15 @@ async function start(panel: HTMLElement, folder: string): Promise<void> {
     });
     if (number !== asked) return;
     pending = found.results;
-    results.innerHTML = html`<ul class="found-list"></ul>`.toString();
     const thing = question.filters.kind === undefined ? 'page' : 'colour';
-    status.textContent =
+    const says =
       pending.length === 0
         ? `No ${thing} like that. Take out a word or a filter.`
         : `${counted(pending.length, thing)} found.`;
+    results.innerHTML = html`<ul class="found-list"></ul>`.toString();
     await showMore();
+    // Said once the rows are there, so that who hears it can go on to them.
+    if (number === asked) status.textContent = says;
   };
 
   const later = afterPause(() => void search());
