@@ -37,6 +37,7 @@ function contents({ book }: PageContext): readonly (readonly [path: string, name
     ...(book.families.some(({ members }) => members.length > 1) ? [[paths.families, 'Families'] as const] : []),
     [paths.cards, 'Cards'],
     [paths.care, 'Care'],
+    [paths.method, 'Method'],
     [paths.foreword, 'Foreword'],
   ];
 }

@@ -43,6 +43,7 @@ export const paths = {
   plan: 'plan/',
   bench: 'bench/',
   care: 'care/',
+  method: 'method/',
   bookData: 'book.json',
 } as const;
 

@@ -18,6 +18,7 @@ import {
 import { familiesPage, familyPage } from './pages/families.ts';
 import { findPage } from './pages/find.ts';
 import { homePage } from './pages/home.ts';
+import { methodPage } from './pages/method.ts';
 import { moldPage, moldsPage } from './pages/molds.ts';
 import { planPage } from './pages/plan.ts';
 import { recipePage } from './pages/recipe.ts';
@@ -49,6 +50,7 @@ export const PAGES: readonly PageKind[] = [
   findPage,
   planPage,
   benchPage,
+  methodPage,
   carePage,
   notFoundPage,
 ];

@@ -5,21 +5,14 @@ import { cautionsBlock } from '../cautions.ts';
 import { document } from '../document.ts';
 import { type Html, html } from '../html.ts';
 import { link, paths } from '../links.ts';
+import { knownColour } from '../material/known-colour.ts';
+import { lightGraph } from '../material/light-graph.ts';
 import { notesHtml, notesText } from '../notes.ts';
 import type { PageContext, PageKind } from '../page.ts';
 import { photoFigures } from '../photo.ts';
 import { chipColours, chips, dot } from '../swatch/chip.ts';
 import { flakeCard } from '../swatch/flake-card.ts';
-import {
-  counted,
-  deltaEText,
-  inches,
-  MATERIAL_TIER_WORDS,
-  massText,
-  moneyText,
-  sentence,
-  temperatureText,
-} from '../words.ts';
+import { counted, inches, massText, moneyText, sentence, temperatureText } from '../words.ts';
 
 /** Kinds of material in the order of the shelf, with their headings. */
 export const SHELVES: readonly (readonly [Material['kind'], string])[] = [
@@ -108,6 +101,7 @@ ${ladder(material)}
 <div class="columns"><div class="column-main">
 ${notes.trim() === '' ? '' : html`<div class="notes">${notesHtml(context, notes)}</div>`}
 ${photoFigures(context, material.photos, `Photo of ${title}`)}
+${lightGraph(context, material)}
 ${usedIn(context, material)}
 ${cautionsBlock(context)}
 </div><aside class="column-side" aria-label="Particulars">${properties(context, material)}</aside></div>
@@ -147,8 +141,6 @@ function usedIn(context: PageContext, { usedIn: uses, kind }: Material): Html {
 function properties(context: PageContext, material: Material): Html {
   const { settings } = context.book;
   const {
-    tier,
-    expectedDeltaE,
     flake,
     density,
     gramsPerMl,
@@ -190,6 +182,6 @@ function properties(context: PageContext, material: Material): Html {
   facts.push(['On the shelf', stockGrams === undefined ? 'not counted' : massText(stockGrams)]);
   const rests = colours(material) && material.kind !== 'plastic';
   return html`<section aria-labelledby="properties"><h2 id="properties">Properties</h2><dl class="facts stacked">${facts.map(([name, value]) => html`<div><dt>${name}</dt><dd>${value}</dd></div>`)}</dl></section>
-${rests ? html`<section aria-labelledby="rests"><h2 id="rests">How its colour is known</h2><p>${flake === undefined ? MATERIAL_TIER_WORDS[tier] : 'Estimated from the colour of its face.'} <span class="fine">Expect ΔE ${deltaEText(expectedDeltaE)}.</span></p></section>` : ''}
+${rests ? knownColour(context, material) : ''}
 ${assumptions.length === 0 ? '' : html`<section aria-labelledby="assumed"><h2 id="assumed">Assumed</h2><ul class="fine">${assumptions.map((assumed) => html`<li>${sentence(assumed)}</li>`)}</ul></section>`}`;
 }

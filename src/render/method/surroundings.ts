@@ -1,0 +1,81 @@
+import type { MethodExamples } from '../../book/method-examples.ts';
+import type { Recipe } from '../../book/model.ts';
+import { ILLUMINANTS } from '../../tables/illuminants.ts';
+import { type Html, html } from '../html.ts';
+import { link, paths } from '../links.ts';
+import type { PageContext } from '../page.ts';
+import { WATER_SOURCE } from '../recipe/in-water.ts';
+import { spectrumGraph } from '../spectrum-graph.ts';
+import { peakWords } from '../spectrum-words.ts';
+import { deltaEText, listText } from '../words.ts';
+import type { MethodPart } from './method-part.ts';
+
+/** Columns of the table of lights, by what a reader calls them. */
+const LIGHTS: readonly (readonly [column: 1 | 3 | 4 | 5, name: string, words: string])[] = [
+  [1, 'daylight', 'fairly even, a little more blue than red'],
+  [3, 'lamp', 'rises steadily from little violet to much red'],
+  [5, 'warm LED', 'a narrow blue peak and a broad hill in the orange'],
+  [4, 'tube', 'three narrow peaks, blue, green and orange, and little between'],
+];
+const LAST_NM = 730;
+
+/** The same bait under other lights. */
+export function lightsPart(context: PageContext): MethodPart {
+  const { recipes } = context.book;
+  const rows = ILLUMINANTS.filter(([nm]) => nm <= LAST_NM);
+  const graphs = LIGHTS.map(([column, name, words]) =>
+    spectrumGraph({
+      id: `light-${column}`,
+      title: `Light of a ${name}`,
+      description: `Power over wavelength: ${words}.`,
+      wavelengths: rows.map(([nm]) => nm),
+      unit: '',
+      top: 1,
+      height: 130,
+      lines: [{ name, values: relative(rows.map((row) => row[column])), mark: 'solid' }],
+    }),
+  );
+  return {
+    id: 'lights',
+    title: 'Under other lights',
+    content: html`<p>A bait has no colour in the dark: what comes back depends on what arrives. All colours here are for daylight; a recipe’s page shows three others, each as an eye sees it that has got used to the light. Colours that rest on one narrow part of the spectrum change most, since that part may be missing.</p>
+<figure class="method-figure"><div class="method-pair">${graphs}</div><figcaption>Power of the lights over wavelength, each by its own highest: daylight D65, a lamp (A), a warm LED (LED-B1), a three-band tube (FL11).</figcaption></figure>
+${mostChanged(context, recipes)}
+<p>Two baits that match in daylight can part under a lamp. The book can’t say that of a target that is only known by its colour in daylight; for that its whole spectrum would be needed. Hold both under a lamp.</p>`,
+  };
+}
+
+function relative(values: readonly number[]): readonly number[] {
+  const most = Math.max(...values);
+  return values.map((value) => value / most);
+}
+
+function mostChanged(context: PageContext, recipes: readonly Recipe[]): Html {
+  const views = recipes.flatMap((recipe) => recipe.lights.map((view) => ({ recipe, view })));
+  const most = views.reduce<(typeof views)[number] | undefined>(
+    (best, each) => (best === undefined || each.view.deltaE > best.view.deltaE ? each : best),
+    undefined,
+  );
+  if (most === undefined) return html``;
+  const { recipe, view } = most;
+  return html`<p>Of the colours of this book <a href="${link(context, paths.recipe(recipe.id))}">${recipe.title}</a> changes most: under a ${view.name} it turns ${view.words.length === 0 ? 'a little' : listText(view.words)} (ΔE ${deltaEText(view.deltaE)}).</p>`;
+}
+
+/** The same bait at depth. */
+export function waterPart({ water, waterDepthM }: MethodExamples): MethodPart {
+  const marks = ['solid', 'dashed', 'dotted'] as const;
+  return {
+    id: 'water',
+    title: 'In water',
+    content: html`<p>Water swallows light as well: red first, and in green and turbid water the blue too. What is left at depth falls on the bait. In water the surface of the plastic hardly reflects, so colours are a little deeper than in air. The swatches show the hue that is left, as bright as at the surface; the percentage beside them says how dark it really is.</p>
+<figure class="method-figure">${spectrumGraph({
+      id: 'water-light',
+      title: `Daylight that is left at ${waterDepthM} m`,
+      description: water.map(({ name, light }) => `In ${name} water ${peakWords(light)}`).join('. '),
+      unit: 'of the light at the surface',
+      top: 1,
+      lines: water.map(({ name, light }, index) => ({ name, values: light, mark: marks[index % marks.length]! })),
+    })}<figcaption>Daylight that is left at ${waterDepthM} m. ${water.map(({ name, light }) => `In ${name} water ${peakWords(light)}`).join('. ')}.</figcaption></figure>
+<p class="fine">${WATER_SOURCE}</p>`,
+  };
+}
