@@ -119,6 +119,7 @@ export const ASSETS: Assets = {
     plan: 'assets/plan.js',
     print: 'assets/print.js',
     bench: 'assets/bench.js',
+    unfold: 'assets/unfold.js',
   },
   pagefind: 'pagefind/',
 };

@@ -11,10 +11,15 @@ import { heatOf, heatWords, orderOfWork } from '../order-of-work.ts';
 import type { PageContext, PageKind } from '../page.ts';
 import { photoFigures } from '../photo.ts';
 import { type PlannerData, plannedNames, plannerData } from '../planner-data.ts';
+import { howItLooks } from '../recipe/how-it-looks.ts';
+import { howSure } from '../recipe/how-sure.ts';
+import { inWater } from '../recipe/in-water.ts';
+import { madeAgain } from '../recipe/made-again.ts';
+import { otherLights } from '../recipe/other-lights.ts';
 import { plate } from '../recipe/plate.ts';
 import { relativesSection } from '../recipe/relatives.ts';
 import { roundsSection } from '../recipe/rounds.ts';
-import { contrastText, dayText, deltaEText, opacityWords, sentence, TIER_WORDS } from '../words.ts';
+import { dayText, sentence } from '../words.ts';
 import { lookPage } from './look.ts';
 
 /** A colour's page: the whole recipe, or its look where no more is published. */
@@ -38,7 +43,7 @@ function fullPage(context: PageContext, recipe: Recipe): string {
     description:
       notesText(notes).slice(0, 150) || `${title}: what is in the cup, and how it looks over white and over black.`,
     part: paths.home,
-    scripts: ['planner'],
+    scripts: ['planner', 'unfold'],
     main: html`<article class="recipe">
 <header class="label">
 <h1>${title}</h1>
@@ -48,17 +53,19 @@ ${plate(recipe, mold)}
 ${jumps(recipe)}
 <div class="columns">
 <div class="column-main">
-${notes.trim() === '' ? '' : html`<div class="notes">${notesHtml(context, notes)}</div>`}
-${photoFigures(context, recipe.photos, `Photo of ${title}`)}
 ${plannerSection(context, recipe, plan)}
 ${workSection(context, recipe)}
+${notesSection(context, recipe)}
 ${roundsSection(context, recipe.cups, (id) => required(bookIndex(context.book).materials, id).title)}
 ${relativesSection(context, recipe)}
 ${costSection(recipe, plan)}
 </div>
 <aside class="column-side" aria-label="Particulars">
-${looksSection(context, recipe)}
-${againSection(recipe)}
+${howItLooks(context, recipe)}
+${otherLights(recipe)}
+${inWater(recipe)}
+${howSure(context, recipe)}
+${madeAgain(recipe)}
 ${takeSection(context, recipe)}
 </aside>
 </div>
@@ -89,6 +96,8 @@ function jumps(recipe: Recipe): Html {
     ...(logged ? [['rounds', 'How it was found'] as const] : []),
     ...(related ? [['lineage', 'Where it comes from'] as const] : []),
     ['costs', 'Cost'],
+    ['looks', 'How it looks'],
+    ['sure', 'How sure'],
     ['take', 'Cards'],
   ];
   return html`<nav class="jump" aria-label="On this page"><ul>${parts.map(([id, name]) => html`<li><a href="#${id}">${name}</a></li>`)}</ul></nav>`;
@@ -129,45 +138,10 @@ ${cautionsBlock(context)}
 </section>`;
 }
 
-function looksSection(context: PageContext, recipe: Recipe): Html {
-  const { body, thin, contrast, cups, tier, expectedDeltaE, target } = recipe;
-  const mold = required(bookIndex(context.book).molds, recipe.mold);
-  const hidden = cups.filter((cup) => cup.hidingMm !== undefined);
-  const mapped = [body, thin, ...(recipe.other === undefined ? [] : [recipe.other])].some(
-    ({ overWhite, overBlack }) => overWhite.mapped || overBlack.mapped,
-  );
-  const flakes = cups.flatMap(({ flakes: all }) => all);
-  const targets = bookIndex(context.book).targets;
-  const { materials } = bookIndex(context.book);
-  return html`<section aria-labelledby="looks"><h2 id="looks">How it looks</h2>
-<dl class="facts stacked">
-<div><dt>Body, ${mold.bodyMm} mm</dt><dd>${sentence(opacityWords(body))}. <span class="fine">Contrast ${contrastText(body.contrastRatio)}</span></dd></div>
-<div><dt>${sentence(mold.thinPart)}, ${mold.thinMm} mm</dt><dd>${sentence(opacityWords(thin))}. <span class="fine">Contrast ${contrastText(thin.contrastRatio)}</span></dd></div>
-${hidden.map((cup) => html`<div><dt>${cups.length > 1 ? `${sentence(cup.name)} hides from` : 'Hides from'}</dt><dd>${cup.hidingMm! >= 100 ? 'more than 100 mm' : `${cup.hidingMm!.toFixed(cup.hidingMm! < 10 ? 1 : 0)} mm`}</dd></div>`)}
-${contrast === undefined ? '' : html`<div><dt>Between the cups</dt><dd>ΔE ${deltaEText(contrast.deltaE)} seen through a streak. ${sentence(contrast.suits)}</dd></div>`}
-${flakes.map((flake) => html`<div><dt>${materials.get(flake.material)?.title ?? flake.material}</dt><dd>${Math.round(flake.perBait)} flakes a bait, ${flake.spacingMm.toFixed(1)} mm apart, in ${Math.round(flake.coverage * 100)} % of the lines of sight</dd></div>`)}
-${target === undefined || !targets.has(target) ? '' : html`<div><dt>Made for</dt><dd><a href="${link(context, paths.target(target))}">${required(targets, target).title}</a></dd></div>`}
-<div><dt>Rests on</dt><dd>${sentence(TIER_WORDS[tier])}. <span class="fine">Expect ΔE ${deltaEText(expectedDeltaE)} between this and the bait.</span></dd></div>
-</dl>
-${mapped ? html`<p class="fine">A screen can’t show this colour fully; the nearest that it can stands here.</p>` : ''}</section>`;
-}
-
-function againSection(recipe: Recipe): Html {
-  const { bySpoonAndDrop, byScale, advice } = recipe.repeatability;
-  const assumptions = [...new Set(recipe.cups.flatMap((cup) => cup.assumptions))];
-  const known = bySpoonAndDrop !== undefined || byScale !== undefined;
-  if (!known && assumptions.length === 0) return html``;
-  return html`<section aria-labelledby="again"><h2 id="again">Made again</h2>
-${
-  known
-    ? html`<dl class="facts stacked">${bySpoonAndDrop === undefined ? '' : html`<div><dt>By drop and spoon</dt><dd>ΔE at most ${deltaEText(bySpoonAndDrop)} in 19 of 20 batches</dd></div>`}${byScale === undefined ? '' : html`<div><dt>By weight</dt><dd>ΔE at most ${deltaEText(byScale)}</dd></div>`}</dl>`
-    : ''
-}${advice === undefined ? '' : html`<p>${advice}</p>`}
-${
-  assumptions.length === 0
-    ? ''
-    : html`<details><summary>What the numbers assume</summary><ul class="fine">${assumptions.map((assumed) => html`<li>${sentence(assumed)}</li>`)}</ul></details>`
-}</section>`;
+function notesSection(context: PageContext, { title, notes, photos }: Recipe): Html {
+  const figures = photoFigures(context, photos, `Photo of ${title}`);
+  if (notes.trim() === '' && figures.toString() === '') return html``;
+  return html`<section class="part" aria-labelledby="notes"><h2 id="notes">Notes</h2>${notes.trim() === '' ? '' : html`<div class="notes">${notesHtml(context, notes)}</div>`}${figures}</section>`;
 }
 
 function costSection(recipe: Recipe, data: PlannerData): Html {

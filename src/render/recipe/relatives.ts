@@ -32,7 +32,7 @@ function changeItem(
   const doses = change.doses.map(
     ({ material, from, to }) => html`<li>${materials.get(material)?.title ?? material}: ${doseText(from, to)}</li>`,
   );
-  return html`<li><p>${several ? html`<b>${cup}</b> from ` : 'From '}${colourLink(context, fromRecipe)}${of}: ${changeText(change)}.</p>${doses.length === 0 ? '' : html`<ul class="doses">${doses}</ul>`}</li>`;
+  return html`<li><p>${several ? html`<b>${cup}</b> from ` : 'From '}${colourLink(context, fromRecipe)}${of}: ${changeText(change)}.</p>${doses.length === 0 ? '' : html`<details><summary>Dose by dose</summary><ul class="doses">${doses}</ul></details>`}</li>`;
 }
 
 /** What a recipe was made from and what was made from it; nothing for one that stands alone. */

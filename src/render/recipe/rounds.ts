@@ -77,7 +77,7 @@ function ledger(cup: Cup, titles: Titles, context: PageContext): Html {
     naive.words.length === 0
       ? `Adding up the notes would give nearly the same (ΔE ${deltaEText(naive.deltaE)}).`
       : `Adding up the notes would come out ${listText(naive.words)} (ΔE ${deltaEText(naive.deltaE)}).`
-  }</p><div class="scroll"><table><thead><tr><th scope="col">In 100 ml</th><th scope="col">Really in the cup</th><th scope="col">Sum of the notes</th><th scope="col">Off by</th></tr></thead><tbody>${rows}</tbody></table></div></div>`;
+  }</p><details><summary>The cup beside the sum of the notes</summary><div class="scroll"><table><thead><tr><th scope="col">In 100 ml</th><th scope="col">Really in the cup</th><th scope="col">Sum of the notes</th><th scope="col">Off by</th></tr></thead><tbody>${rows}</tbody></table></div></details></div>`;
 }
 
 /** The rounds of every cup that has a log; nothing where none has. */

@@ -1,0 +1,35 @@
+import type { Recipe } from '../../book/model.ts';
+import { bookIndex, required } from '../book-index.ts';
+import { type Html, html } from '../html.ts';
+import { link, paths } from '../links.ts';
+import type { PageContext } from '../page.ts';
+import { contrastText, deltaEText, opacityWords, sentence } from '../words.ts';
+import { fold } from './fold.ts';
+
+/** How a recipe looks, in words and numbers: what its parts hide, how its cups stand apart, what its flake does. */
+export function howItLooks(context: PageContext, recipe: Recipe): Html {
+  const { body, thin, contrast, cups, target } = recipe;
+  const { materials, molds, targets } = bookIndex(context.book);
+  const mold = required(molds, recipe.mold);
+  const mapped = [body, thin, ...(recipe.other === undefined ? [] : [recipe.other])].some(
+    ({ overWhite, overBlack }) => overWhite.mapped || overBlack.mapped,
+  );
+  const hidden = cups.filter((cup) => cup.hidingMm !== undefined);
+  const flakes = cups.flatMap(({ flakes: all }) => all);
+  const short = (look: Recipe['body']): string => opacityWords(look).split(':')[0]!;
+  const gist = `${sentence(short(body))}; the ${mold.thinPart} ${short(thin)}`;
+  return fold(
+    'looks',
+    'How it looks',
+    gist,
+    html`<dl class="facts stacked">
+<div><dt>Body, ${mold.bodyMm} mm</dt><dd>${sentence(opacityWords(body))}. <span class="fine">Contrast ${contrastText(body.contrastRatio)}</span></dd></div>
+<div><dt>${sentence(mold.thinPart)}, ${mold.thinMm} mm</dt><dd>${sentence(opacityWords(thin))}. <span class="fine">Contrast ${contrastText(thin.contrastRatio)}</span></dd></div>
+${hidden.map((cup) => html`<div><dt>${cups.length > 1 ? `${sentence(cup.name)} hides from` : 'Hides from'}</dt><dd>${cup.hidingMm! >= 100 ? 'more than 100 mm' : `${cup.hidingMm!.toFixed(cup.hidingMm! < 10 ? 1 : 0)} mm`}</dd></div>`)}
+${contrast === undefined ? '' : html`<div><dt>Between the cups</dt><dd>ΔE ${deltaEText(contrast.deltaE)} seen through a streak. ${sentence(contrast.suits)}</dd></div>`}
+${flakes.map((flake) => html`<div><dt>${materials.get(flake.material)?.title ?? flake.material}</dt><dd>${Math.round(flake.perBait)} flakes a bait, ${flake.spacingMm.toFixed(1)} mm apart, in ${Math.round(flake.coverage * 100)} % of the lines of sight</dd></div>`)}
+${target === undefined || !targets.has(target) ? '' : html`<div><dt>Made for</dt><dd><a href="${link(context, paths.target(target))}">${required(targets, target).title}</a></dd></div>`}
+</dl>
+${mapped ? html`<p class="fine">A screen can’t show this colour fully; the nearest that it can stands here.</p>` : ''}`,
+  );
+}

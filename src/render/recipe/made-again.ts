@@ -1,0 +1,31 @@
+import type { Recipe } from '../../book/model.ts';
+import { type Html, html } from '../html.ts';
+import { deltaEText, sentence } from '../words.ts';
+import { fold } from './fold.ts';
+
+/** How near a batch comes that is made again, by which tool, and what the numbers assume. */
+export function madeAgain({ repeatability, cups }: Recipe): Html {
+  const { bySpoonAndDrop, byScale, advice } = repeatability;
+  const assumptions = [...new Set(cups.flatMap((cup) => cup.assumptions))];
+  const known = bySpoonAndDrop !== undefined || byScale !== undefined;
+  if (!known && assumptions.length === 0) return html``;
+  const gist = [
+    ...(bySpoonAndDrop === undefined ? [] : [`ΔE ${deltaEText(bySpoonAndDrop)} by drop and spoon`]),
+    ...(byScale === undefined ? [] : [`${deltaEText(byScale)} by weight`]),
+  ].join(', ');
+  return fold(
+    'again',
+    'Made again',
+    gist,
+    html`${
+      known
+        ? html`<dl class="facts stacked">${bySpoonAndDrop === undefined ? '' : html`<div><dt>By drop and spoon</dt><dd>ΔE at most ${deltaEText(bySpoonAndDrop)} in 19 of 20 batches</dd></div>`}${byScale === undefined ? '' : html`<div><dt>By weight</dt><dd>ΔE at most ${deltaEText(byScale)}</dd></div>`}</dl>`
+        : ''
+    }${advice === undefined ? '' : html`<p>${advice}</p>`}
+${
+  assumptions.length === 0
+    ? ''
+    : html`<h3>What the numbers assume</h3><ul class="fine">${assumptions.map((assumed) => html`<li>${sentence(assumed)}</li>`)}</ul>`
+}`,
+  );
+}

@@ -1,0 +1,45 @@
+import type { Recipe } from '../../book/model.ts';
+import { type Html, html } from '../html.ts';
+import { chipColours, chips } from '../swatch/chip.ts';
+import { deltaEText, listText } from '../words.ts';
+import { fold } from './fold.ts';
+
+type LightView = Recipe['lights'][number];
+
+/** Below this ΔE00 hardly anyone sees a difference, even side by side. */
+const SEEN = 1;
+
+/** The body in daylight beside the same under a lamp, an LED or a tube; which one is chosen with a radio button, without a script. */
+export function otherLights({ lights, body }: Recipe): Html {
+  const [first] = lights;
+  if (first === undefined) return html``;
+  const most = lights.reduce((one, other) => (other.deltaE > one.deltaE ? other : one));
+  const gist =
+    most.deltaE < SEEN
+      ? `Holds its colour: ΔE ${deltaEText(most.deltaE)} at most`
+      : `ΔE ${deltaEText(most.deltaE)} under a ${most.name}`;
+  const plates = lights.map(
+    (view) =>
+      html`<div class="light-plate"><div class="light-chips">${chips([chipColours(body), chipColours(view.body)], `Daylight on the left, ${view.name} on the right; over white above, over black below`)}</div><p class="pair-words" aria-hidden="true"><span>daylight</span><span>${view.name}</span></p></div>`,
+  );
+  const choices = lights.map(
+    (view) =>
+      html`<li><label><input type="radio" name="light" value="${view.light}"${view === first ? html` checked` : ''}><span class="light-swatch">${chips([chipColours(view.body)], '')}</span><span class="light-name">${view.name} <span class="fine">${lightChange(view)}</span></span></label></li>`,
+  );
+  return fold(
+    'lights',
+    'Under other lights',
+    gist,
+    html`<fieldset class="lights"><legend>The body in daylight, beside the same under</legend>
+<ul class="light-choices">${choices}</ul>
+${plates}</fieldset>
+<p class="fine">Each colour is as the eye sees it once it is used to the light. Two baits that match in daylight may part under a lamp: compare them under both.</p>`,
+  );
+}
+
+/** How a light changes the colour, in words with the size. */
+function lightChange({ words, deltaE }: LightView): string {
+  const size = `ΔE ${deltaEText(deltaE)}`;
+  if (deltaE < SEEN || words.length === 0) return `no change to be seen (${size})`;
+  return `${listText(words)} (${size})`;
+}
