@@ -1,7 +1,6 @@
 import { type Amounts, concentrations, cupVolume, total } from '../cup/ledger.ts';
 import { cupBody } from '../optics/cup-body.ts';
 import { deltaE00 } from '../optics/delta-e00.ts';
-import { labFromHex } from '../optics/display.ts';
 import { flakeCoverage, flakeSpacing, flakesPerMl, spreadFlake } from '../optics/flake.ts';
 import { hidingThickness } from '../optics/opacity.ts';
 import type { Body } from '../optics/stack.ts';
@@ -13,6 +12,7 @@ import { lookOf, withoutFlake } from './looks.ts';
 import type { Content, Cup, FlakeLook, Look, Mold, PlasticShare, Round, Tier } from './model.ts';
 import { photoOf } from './photo-of.ts';
 import type { Report } from './report.ts';
+import { seenByDaylight } from './seen-colour.ts';
 
 /** The shelf as the colours need it. */
 export type Shelf = ReadonlyMap<string, MaterialCore>;
@@ -111,7 +111,7 @@ function compileRounds(
       ...(round.heatedTo === undefined ? {} : { heatedTo: round.heatedTo }),
       reheated: round.reheated,
       ...(round.note === undefined ? {} : { note: round.note }),
-      ...(seen === undefined ? {} : { seen: seenOf(seen), seenDeltaE: seenDeltaE(seen, look) }),
+      ...(seen === undefined ? {} : seenOf(seen, look)),
       contents: contentsOf(contents),
       plasticMl: total(round.before.plastics),
       volumeMl: cupVolume(round.before, volumePerGram),
@@ -124,20 +124,22 @@ function compileRounds(
 
 type SeenFields = NonNullable<FilledRound['seen']>;
 
-function seenOf(seen: SeenFields): NonNullable<Round['seen']> {
-  const { 'over-white': overWhite, 'over-black': overBlack, note, photo } = seen;
+function seenOf(seen: SeenFields, look: Look): Pick<Round, 'seen' | 'seenDeltaE'> {
+  const { 'over-white': white, 'over-black': black, note, photo } = seen;
+  const overWhite = white === undefined ? undefined : seenByDaylight(white);
+  const overBlack = black === undefined ? undefined : seenByDaylight(black);
   return {
-    ...(overWhite === undefined ? {} : { overWhite }),
-    ...(overBlack === undefined ? {} : { overBlack }),
-    ...(note === undefined ? {} : { note }),
-    ...(photo === undefined ? {} : { photo: photoOf(photo) }),
+    seen: {
+      ...(overWhite === undefined ? {} : { overWhite: overWhite.hex }),
+      ...(overBlack === undefined ? {} : { overBlack: overBlack.hex }),
+      ...(note === undefined ? {} : { note }),
+      ...(photo === undefined ? {} : { photo: photoOf(photo) }),
+    },
+    seenDeltaE: {
+      ...(overWhite === undefined ? {} : { overWhite: deltaE00(overWhite.lab, look.overWhite.lab) }),
+      ...(overBlack === undefined ? {} : { overBlack: deltaE00(overBlack.lab, look.overBlack.lab) }),
+    },
   };
-}
-
-function seenDeltaE(seen: SeenFields, look: Look): NonNullable<Round['seenDeltaE']> {
-  const away = (hex: string | undefined, side: 'overWhite' | 'overBlack'): object =>
-    hex === undefined ? {} : { [side]: deltaE00(labFromHex(hex), look[side].lab) };
-  return { ...away(seen['over-white'], 'overWhite'), ...away(seen['over-black'], 'overBlack') };
 }
 
 function naiveOf(

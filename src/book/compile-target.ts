@@ -1,8 +1,8 @@
-import { labFromHex } from '../optics/display.ts';
 import type { Thing } from '../recipe/read-thing.ts';
-import type { Mold, Publish, Seen, Settings, Target } from './model.ts';
+import type { Mold, Publish, Settings, Target } from './model.ts';
 import { photoOf } from './photo-of.ts';
 import type { Report } from './report.ts';
+import { seenByDaylight } from './seen-colour.ts';
 
 // Thickness at which a target without a mold was seen, mm. Convention of this book.
 const USUAL_MM = 6;
@@ -38,8 +38,8 @@ export function compileTarget(
     tolerance: fields.tolerance ?? settings.tolerance,
     parts: Object.entries(parts).map(([name, part]) => ({
       name,
-      overWhite: stated(part['over-white']),
-      ...(part['over-black'] === undefined ? {} : { overBlack: stated(part['over-black']) }),
+      overWhite: seenByDaylight(part['over-white']),
+      ...(part['over-black'] === undefined ? {} : { overBlack: seenByDaylight(part['over-black']) }),
       thicknessMm: part.thickness ?? fields.thickness ?? mold?.bodyMm ?? USUAL_MM,
     })),
     ...(fields.apart === true ? { apart: true } : {}),
@@ -50,8 +50,4 @@ export function compileTarget(
     })),
     source: thing.source,
   };
-}
-
-function stated(hex: string): Seen {
-  return { lab: labFromHex(hex), hex, mapped: false };
 }

@@ -18,6 +18,7 @@ import { isRate, type Quantity, type Rate } from '../units/quantity.ts';
 import { UNITS } from '../units/unit.ts';
 import type { Constants, Material } from './model.ts';
 import type { Report } from './report.ts';
+import { statedColour } from './seen-colour.ts';
 
 type LookFields = FieldsOf<'colorant'>['look'];
 
@@ -99,8 +100,8 @@ export function materialLook(
       chips: look.chips.map((chip, index) => ({
         concentration: doses[index]!,
         thickness: chip.thickness,
-        overWhite: chip['over-white'],
-        overBlack: chip['over-black'],
+        overWhite: statedColour(chip['over-white']),
+        overBlack: statedColour(chip['over-black']),
       })),
     });
     return settle(result, 'photographed', median(doses as number[]), thing, [...path, 'chips'], report);

@@ -1,14 +1,14 @@
 import { labOf } from './cielab.ts';
-import { isHex } from './display.ts';
+import { deltaE00 } from './delta-e00.ts';
 import { opticalFault } from './fault.ts';
-import { chipFault, fitByBand, residualDeltaE } from './from-spectra.ts';
+import { chipFault, fitByBand } from './from-spectra.ts';
 import { type MaterialResult, materialConstants } from './material-tier.ts';
-import type { OpticalConstants } from './mixture.ts';
+import { mixtureConstants, type OpticalConstants } from './mixture.ts';
 import { type Backings, BOOK_BACKINGS } from './opacity.ts';
-import { smoothFit } from './smooth-fit.ts';
+import { type ColourView, smoothFit } from './smooth-fit.ts';
 import { stackReflectance } from './stack.ts';
+import { isColour, reflectanceOfColour, type StatedColour, seenUnder } from './stated-colour.ts';
 import { BESIDE_GLOSS, type Surface } from './surface.ts';
-import { reflectanceFromHex } from './upsampling.ts';
 
 /** A chip or bait of plastic with one material in it, photographed over both backings. */
 export interface PhotographedChip {
@@ -16,9 +16,9 @@ export interface PhotographedChip {
   readonly concentration: number;
   /** mm, above 0. */
   readonly thickness: number;
-  /** `#rrggbb` as seen over white and over black. */
-  readonly overWhite: string;
-  readonly overBlack: string;
+  /** As seen over white and over black. */
+  readonly overWhite: StatedColour;
+  readonly overBlack: StatedColour;
   /** Unset: the backings of this book. */
   readonly backings?: Backings;
 }
@@ -43,23 +43,40 @@ export interface PhotographedMaterial {
 export function fromChips({ plastic, chips, surface = BESIDE_GLOSS }: PhotographedMaterial): MaterialResult {
   for (const [i, { overWhite, overBlack }] of chips.entries()) {
     for (const colour of [overWhite, overBlack]) {
-      if (!isHex(colour)) return opticalFault('out-of-range', `Chip ${i + 1} has colour ${colour}, expected #rrggbb`);
+      if (isColour(colour)) continue;
+      const found = typeof colour === 'string' ? colour : Object.values(colour.lab).join(' ');
+      return opticalFault('out-of-range', `Chip ${i + 1} has colour ${found}, expected #rrggbb or Lab`);
     }
   }
   const upsampled = chips.map((chip) => ({
     ...chip,
-    overWhite: reflectanceFromHex(chip.overWhite),
-    overBlack: reflectanceFromHex(chip.overBlack),
+    overWhite: reflectanceOfColour(chip.overWhite),
+    overBlack: reflectanceOfColour(chip.overBlack),
   }));
   const fault = chipFault(upsampled);
   if (fault) return fault;
   const guess = fitByBand(plastic, upsampled, surface);
-  const views = upsampled.flatMap(({ concentration, thickness, overWhite, overBlack, backings = BOOK_BACKINGS }) => [
-    { concentration, thickness, backing: stackReflectance([], backings.white), lab: labOf(overWhite) },
-    { concentration, thickness, backing: stackReflectance([], backings.black), lab: labOf(overBlack) },
+  const views = chips.flatMap(({ concentration, thickness, overWhite, overBlack, backings = BOOK_BACKINGS }) => [
+    { concentration, thickness, backing: stackReflectance([], backings.white), ...seenUnder(overWhite) },
+    { concentration, thickness, backing: stackReflectance([], backings.black), ...seenUnder(overBlack) },
   ]);
   const constants = smoothFit(views, plastic, guess, surface);
-  return materialConstants(constants, 'photographed', residualDeltaE(constants, plastic, upsampled, surface));
+  return materialConstants(constants, 'photographed', residualOf(views, constants, plastic, surface));
+}
+
+/** Root mean square ΔE00 between what was seen and what the constants show. */
+function residualOf(
+  views: readonly ColourView[],
+  constants: OpticalConstants,
+  plastic: OpticalConstants,
+  surface: Surface,
+): number {
+  let squares = 0;
+  for (const { concentration, thickness, backing, lab, light } of views) {
+    const layer = { ...mixtureConstants(plastic, [{ constants, concentration }]), thickness };
+    squares += deltaE00(lab, labOf(stackReflectance([layer], backing, surface), light)) ** 2;
+  }
+  return Math.sqrt(squares / views.length);
 }
 
 /** `fromChips` of one chip. */

@@ -145,7 +145,7 @@ function backingIn(backing: number | ArrayLike<number>, band: number): number {
 }
 
 /** Root mean square ΔE00 between chips as they are and as the constants would have them. */
-export function residualDeltaE(
+function residualDeltaE(
   constants: OpticalConstants,
   plastic: OpticalConstants,
   chips: readonly MeasuredChip[],

@@ -14,7 +14,7 @@ import { solveLinear } from './linear-system.ts';
 import type { MixtureConstants, OpticalConstants } from './mixture.ts';
 import { BAND_COUNT } from './spectrum.ts';
 import { type Surface, surfaceOutward } from './surface.ts';
-import { bookWeights } from './tristimulus.ts';
+import { bookWeights, type Light } from './tristimulus.ts';
 
 /** A layer with the material in it, seen over one backing. */
 export interface ColourView {
@@ -24,7 +24,9 @@ export interface ColourView {
   readonly thickness: number;
   /** Reflectance of the backing, in optical contact: a spectrum. */
   readonly backing: ArrayLike<number>;
+  /** Under `light`; unset: D65. */
   readonly lab: Lab;
+  readonly light?: Light;
 }
 
 /**
@@ -94,12 +96,12 @@ function lookAt(
   unit: number,
   logs: Float64Array,
 ): Look {
-  const { x, y, z, white } = bookWeights('D65');
   const errors = new Float64Array(3 * views.length);
   const slopes: Float64Array[] = [];
   const R = new Float64Array(BAND_COUNT);
   const byLog = new Float64Array(UNKNOWNS);
-  for (const [index, { concentration, thickness, backing, lab }] of views.entries()) {
+  for (const [index, { concentration, thickness, backing, lab, light }] of views.entries()) {
+    const { x, y, z, white } = bookWeights(light);
     let X = 0;
     let Y = 0;
     let Z = 0;
@@ -119,7 +121,7 @@ function lookAt(
       Y += y[band]! * R[band]!;
       Z += z[band]! * R[band]!;
     }
-    const now = labFromTristimulus({ X, Y, Z });
+    const now = labFromTristimulus({ X, Y, Z }, white);
     errors[3 * index] = (now.L - lab.L) / TOLERANCE;
     errors[3 * index + 1] = (now.a - lab.a) / TOLERANCE;
     errors[3 * index + 2] = (now.b - lab.b) / TOLERANCE;

@@ -19,6 +19,7 @@ import {
   positive,
   quantity,
   reference,
+  seenColour,
   share,
   shortOrLong,
   temperature,
@@ -75,8 +76,8 @@ export const bookSchema = fields({
 });
 
 const seen = fields({
-  'over-white': colour.optional(),
-  'over-black': colour.optional(),
+  'over-white': seenColour.optional(),
+  'over-black': seenColour.optional(),
   note: text.optional(),
   photo: photo.optional(),
 });
@@ -135,8 +136,8 @@ const chip = fields({
   dose,
   /** Thickness of the chip. */
   thickness: length,
-  'over-white': colour,
-  'over-black': colour,
+  'over-white': seenColour,
+  'over-black': seenColour,
   photo: photo.optional(),
 });
 
@@ -242,8 +243,8 @@ export const moldSchema = fields({
 
 /** A colour to be matched, as it is seen. */
 const targetPart = fields({
-  'over-white': colour,
-  'over-black': colour.optional(),
+  'over-white': seenColour,
+  'over-black': seenColour.optional(),
   /** Thickness at which it was seen. Default: the body of the mold. */
   thickness: length.optional(),
 });
@@ -252,8 +253,8 @@ const targetPart = fields({
 export const targetSchema = fields({
   title: text,
   /** What was seen of a target of one part. */
-  'over-white': colour.optional(),
-  'over-black': colour.optional(),
+  'over-white': seenColour.optional(),
+  'over-black': seenColour.optional(),
   thickness: length.optional(),
   /** What was seen part by part, by the names of the cups: the two sides of a laminate. */
   parts: z.record(z.string(), targetPart).optional(),
