@@ -32,14 +32,9 @@ const FOLDERS: readonly Folder[] = [
     imports: ['tables', 'optics', 'cup'],
   },
   {
-    name: 'photo',
-    purpose: 'pixels in, colours over white and over black out; no file access',
-    imports: ['tables', 'optics'],
-  },
-  {
     name: 'book',
     purpose: 'joins the things of a book: references, ledger, prediction, lineage (`compileBook`)',
-    imports: ['diagnostics', 'units', 'tables', 'lineage', 'optics', 'recipe', 'cup', 'matching', 'photo'],
+    imports: ['diagnostics', 'units', 'tables', 'lineage', 'optics', 'recipe', 'cup', 'matching'],
   },
   {
     name: 'render',
@@ -49,7 +44,7 @@ const FOLDERS: readonly Folder[] = [
   {
     name: 'browser',
     purpose: 'shell: scripts shipped with the page',
-    imports: ['units', 'tables', 'optics', 'cup', 'matching', 'photo', 'book', 'render'],
+    imports: ['units', 'tables', 'optics', 'cup', 'matching', 'book', 'render'],
     shell: true,
   },
   {
@@ -61,7 +56,7 @@ const FOLDERS: readonly Folder[] = [
   {
     name: 'cli',
     purpose: 'shell: commands, exit codes and printing only',
-    imports: ['diagnostics', 'units', 'optics', 'recipe', 'matching', 'photo', 'book', 'eleventy'],
+    imports: ['diagnostics', 'units', 'optics', 'recipe', 'matching', 'book', 'eleventy'],
     shell: true,
   },
 ];
