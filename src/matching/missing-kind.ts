@@ -26,10 +26,10 @@ const KINDS: readonly (readonly [id: string, words: string, kind: MaterialKind, 
   ['~violet-dye', 'a violet dye', 'dye', '#7a4aa0'],
   ['~blue-dye', 'a blue dye', 'dye', '#2c66b0'],
   ['~green-dye', 'a green dye', 'dye', '#2f8a4c'],
-  ['~yellow-pigment', 'a yellow pigment, which colours and thickens', 'pigment', '#e3bf3a'],
-  ['~red-pigment', 'a red pigment, which colours and thickens', 'pigment', '#b23a36'],
-  ['~blue-pigment', 'a blue pigment, which colours and thickens', 'pigment', '#3a63a6'],
-  ['~green-pigment', 'a green pigment, which colours and thickens', 'pigment', '#3d8451'],
+  ['~yellow-pigment', 'a yellow pigment (it colours and thickens)', 'pigment', '#e3bf3a'],
+  ['~red-pigment', 'a red pigment (it colours and thickens)', 'pigment', '#b23a36'],
+  ['~blue-pigment', 'a blue pigment (it colours and thickens)', 'pigment', '#3a63a6'],
+  ['~green-pigment', 'a green pigment (it colours and thickens)', 'pigment', '#3d8451'],
 ];
 
 // What is left must fall to this part, or by so much ΔE00, for a new bottle to be worth a word.

@@ -198,7 +198,7 @@ function cannotSentence(
   again: RecipeProposal | undefined,
 ): string {
   const reach = best
-    ? `Nothing on the shelf gets this cup within tolerance. The nearest leaves ΔE ${differenceText(best.left.deltaE)}: ${best.sentence}`
+    ? `Nothing on the shelf gets this cup within tolerance. The best proposal leaves ΔE ${differenceText(best.left.deltaE)}: ${best.sentence}`
     : `Nothing on the shelf brings this cup nearer than it is, ΔE ${differenceText(now.deltaE)}.`;
   const help = missing.length > 0 ? ` What would help: ${listed(missing.map(({ words }) => words))}.` : '';
   const fresh = again ? ` A new cup comes nearer: ${again.sentence}` : '';

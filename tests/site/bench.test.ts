@@ -132,6 +132,7 @@ describe('a match on a telephone', () => {
   test('can be touched with gloves, and nothing runs out of the screen', async () => {
     const { page, close } = await visit(browser, 'bench/', PHONE);
     await begin(page);
+    await page.getByText('The target, the cup and the shelf').click();
     await page.locator('.bench-shelf summary').click();
     const found = await page.evaluate(() => {
       const small = [
@@ -153,12 +154,76 @@ describe('a match on a telephone', () => {
 describe('what it takes and what it does not', () => {
   test('a described laminate finds both cups together', async () => {
     const { page, errors, close } = await visit(browser, 'bench/');
-    await page.getByLabel('How it is made').selectOption('together');
+    await page.getByLabel('How it is seen').selectOption('together');
     await page.getByLabel('Over white', { exact: true }).nth(1).fill('#b09070');
     await page.getByRole('button', { name: 'Find recipes' }).click();
     await page.getByRole('button', { name: 'Use this' }).first().click();
     expect(await page.locator('[data-cup]').count()).toBe(2);
     expect(await page.locator('[data-file]').textContent()).toMatch(/pattern: laminate[\s\S]*back:[\s\S]*belly:/);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  test('what is typed and is none of what it should be is said in a sentence, and counts for nothing', async () => {
+    const { page, errors, close } = await visit(browser, 'bench/');
+    const digits = page.getByLabel('Over white, as # and six digits');
+    await digits.fill('#zzz');
+    await page.getByRole('button', { name: 'Find recipes' }).click();
+    expect(await says(page)).toBe('“#zzz” is no colour: write # and six digits, such as #8a6a44.');
+    expect(await page.evaluate(() => document.activeElement?.getAttribute('data-hex-of'))).toBe('side-0-white');
+    await digits.fill('8A6A44');
+    for (const [label, text, expected] of [
+      ['Right within ΔE', '1e300', 'The tolerance is a number from 0.1 to 20.'],
+      ['Millilitres of it', '', 'The plastic of the cup is a number from 1 to 100,000.'],
+      ['Seen at mm', '-3', 'The thickness is a number from 0.1 to 1,000.'],
+    ] as const) {
+      const field = page.getByLabel(label);
+      const before = await field.inputValue();
+      await field.fill(text);
+      await field.blur();
+      expect(await says(page)).toBe(expected);
+      await field.fill(before);
+      await field.blur();
+      expect(await says(page)).toBe('');
+    }
+    await page.getByRole('button', { name: 'Start with plain plastic' }).click();
+    await page.getByLabel('Seen over white, as # and six digits').fill('zz');
+    await page.getByRole('button', { name: 'Note this round' }).click();
+    expect(await says(page)).toMatch(/^“zz” is no colour/);
+    await page.getByText('Something else went in').click();
+    await page.getByLabel('Amount').fill('99999999 g');
+    await page.getByRole('button', { name: 'Put it in the log' }).first().click();
+    expect(await says(page)).toMatch(/^“99999999 g” is more than a cup can take/);
+    expect(await page.locator('.bench-log').innerText()).toContain('Plain plastic.');
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  test('there is something to take away once something was done, and the cup comes before what it was begun with', async () => {
+    const { page, close } = await visit(browser, 'bench/', PHONE);
+    const take = page.getByRole('heading', { name: 'Take it away' });
+    expect(await take.isVisible()).toBe(false);
+    await begin(page);
+    expect(await take.isVisible()).toBe(true);
+    const now = await page.locator('.bench-next').boundingBox();
+    await page.evaluate(() => window.scrollTo(0, 0));
+    const setup = await page.locator('[data-setup]').boundingBox();
+    expect(now!.y).toBeLessThan(844);
+    expect(setup!.y).toBeGreaterThan(now!.y);
+    expect(await page.getByLabel('Which').isVisible()).toBe(false);
+    expect(await page.locator('.cautions').count()).toBe(1);
+    await close();
+  });
+
+  test('the shelf can be changed in the middle of a match', async () => {
+    const { page, errors, close } = await visit(browser, 'bench/');
+    await begin(page);
+    const before = await page.locator('[data-file]').textContent();
+    await page.getByText('The target, the cup and the shelf').click();
+    await page.locator('.bench-shelf summary').click();
+    await page.getByLabel('Straw', { exact: true }).uncheck();
+    expect(await page.locator('.bench-now .bench-proposals').innerText()).not.toContain('Straw');
+    expect(await page.locator('[data-file]').textContent()).toBe(before);
     expect(errors).toEqual([]);
     await close();
   });

@@ -101,15 +101,32 @@ export function firstAnswers(work: Work, data: BenchPageData): readonly FirstAns
 }
 
 /** The match with the cups of a proposal begun. */
-export function withRecipe(work: Work, answer: number, { cups }: RecipeProposal, data: BenchPageData): Work {
-  return cups.reduce((all, cup, at) => {
-    const index = cups.length > 1 ? at : answer;
-    const begun = begunAnew(all, index, [{ do: 'add', amounts: amountsOf(cup.amounts, data) }]);
-    if (cups.length === 1) return begun;
-    const { overWhite, overBlack } = cup.alone;
+export function withRecipe(work: Work, answer: number, recipe: RecipeProposal, data: BenchPageData): Work {
+  const { cups } = recipe;
+  const begun = cups.reduce(
+    (all, cup, at) =>
+      begunAnew(all, cups.length > 1 ? at : answer, [{ do: 'add', amounts: amountsOf(cup.amounts, data) }]),
+    work,
+  );
+  return cups.length > 1 ? withAims(begun, recipe) : begun;
+}
+
+/**
+ * The match with an aim for each cup of a laminate that is seen finished: what it is to look like poured by itself. A recipe that makes
+ * both sides right says so, with each seen through the other.
+ */
+function withAims(work: Work, { cups }: RecipeProposal): Work {
+  return cups.reduce((all, { alone: { overWhite, overBlack } }, index) => {
     const aim = { ...work.sides[index]!, overWhite: overWhite.hex, overBlack: overBlack.hex };
-    return withCup(begun, index, (each) => ({ ...each, aim }));
+    return withCup(all, index, (each) => ({ ...each, aim }));
   }, work);
+}
+
+/** The match with aims where it needs some and has none; as it is, where the shelf has no recipe to take them from. */
+export function aimed(work: Work, data: BenchPageData): Work {
+  if (work.arrangement !== 'together' || work.cups.every(({ aim }) => aim)) return work;
+  const best = firstAnswers(work, data)[0]?.recipe.proposals[0];
+  return best ? withAims(work, best) : work;
 }
 
 /** Measured amounts as the log keeps them. */
@@ -129,8 +146,7 @@ export function adviceFor(
   index: number,
   data: BenchPageData,
 ): { readonly now: CupNow; readonly next: NextAddition } {
-  const densities = new Map(data.materials.map(({ id, density }) => [id, density]));
-  const now = cupNow(work, index, (material) => densities.get(material) ?? 1);
+  const now = cupNow(work, index, densityIn(data));
   const { settings } = data;
   const next = nextAddition({
     cup: now.cup,
@@ -149,4 +165,10 @@ export function adviceFor(
     },
   });
   return { now, next };
+}
+
+/** Densities of the shelf, g/ml. */
+export function densityIn({ materials }: BenchPageData): (material: string) => number {
+  const densities = new Map(materials.map(({ id, density }) => [id, density]));
+  return (material) => densities.get(material) ?? 1;
 }

@@ -6,6 +6,9 @@ import { UNITS } from '../../units/unit.ts';
 import type { WorkAmount } from './work.ts';
 
 const SMIDGENS = 32;
+/** Limits of an amount, g. */
+const LEAST_GRAMS = 1e-6;
+const MOST_GRAMS = 100_000;
 
 /**
  * A measured amount as a recipe's file writes it: one number, one unit. "1/4 tsp + 1 pinch" becomes 5/16 tsp.
@@ -53,6 +56,11 @@ export function typedAmount(
     { gramsPerMl: material.gramsPerMl, gramsPerDrop: material.gramsPerDrop ?? 0 },
     plastic,
   );
+  if (!(grams >= LEAST_GRAMS && grams <= MOST_GRAMS)) {
+    return {
+      fault: `“${text.trim()}” is ${grams > MOST_GRAMS ? 'more' : 'less'} than a cup can take: write for example 3 drops, 1/8 tsp or 0.25 g.`,
+    };
+  }
   return { material: material.id, dose: formatDose(read), grams };
 }
 

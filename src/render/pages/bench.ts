@@ -2,7 +2,7 @@ import type { Book, Material, Mold, Settings, Target } from '../../book/model.ts
 import { cautionsBlock } from '../cautions.ts';
 import { document } from '../document.ts';
 import { embeddedJson, type Html, html } from '../html.ts';
-import { link, paths } from '../links.ts';
+import { paths } from '../links.ts';
 import type { PageContext, PageKind } from '../page.ts';
 import { dot } from '../swatch/chip.ts';
 
@@ -103,10 +103,9 @@ export const benchPage: PageKind = {
       part: paths.bench,
       scripts: data ? ['bench'] : [],
       main: html`<h1>Match a colour</h1>
-<p class="lead">From a colour in the hand to a cup that has it. Say what it looks like over white and over black; the book proposes a recipe from the shelf, judges every round, and says what to add to this cup now.</p>
+<p class="lead bench-lead">From a colour in the hand to a cup that has it. Say what it looks like over white and over black; the book proposes a recipe from the shelf, judges every round, and says what to add to this cup now.</p>
 ${data ? html`${benchForm(data, context)}<script type="application/json" data-bench-data>${embeddedJson(data)}</script>` : html`<p>There is nothing to match with yet: the book needs a plastic and a mold.</p>`}
-<p class="only-static">This page works with JavaScript, in this browser alone: nothing of a match is sent anywhere. Without it, the book’s targets are on their own pages, and the command <code>cupbook match</code> does the same work.</p>
-${cautionsBlock(context)}`,
+<p class="only-static">This page works with JavaScript, in this browser alone: nothing of a match is sent anywhere. Without it, the book’s targets are on their own pages, and the command <code>cupbook match</code> does the same work.</p>`,
     });
   },
 };
@@ -117,13 +116,17 @@ function benchForm(data: BenchPageData, context: PageContext): Html {
   const coloured = materials.filter(({ kind, constants }) => (kind === 'colorant' || kind === 'powder') && constants);
   return html`<div class="bench" data-bench hidden>
 <p class="bench-says" role="status" data-says></p>
-<section class="part" aria-labelledby="bench-target"><h2 id="bench-target">1. The target</h2>
+<div data-cups></div>
+<details class="bench-setup" data-setup open><summary>The target, the cup and the shelf</summary>
+<section class="part" aria-labelledby="bench-target"><h2 id="bench-target">The target</h2>
+<div class="bench-fields">
 <p class="field wide"><label for="bench-which">Which</label><select id="bench-which" name="target"><option value="">One that I describe</option>${targets.map(({ id, title }) => html`<option value="${id}">${title}</option>`)}</select></p>
-<p class="field wide"><label for="bench-arrangement">How it is made</label><select id="bench-arrangement" name="arrangement"><option value="solid">Solid: one cup</option><option value="apart">Two sides, each seen by itself</option><option value="together">Two sides of a finished laminate, each seen through the other</option></select></p>
-<div data-sides></div>
-<p class="field"><label for="bench-tolerance">Right within ΔE</label><input id="bench-tolerance" name="tolerance" type="number" inputmode="decimal" min="0.5" max="20" step="0.1" value="${settings.tolerance}"></p>
+<p class="field wide"><label for="bench-arrangement">How it is seen</label><select id="bench-arrangement" name="arrangement"><option value="solid">Solid: one cup</option><option value="together">Two sides of a finished bait, each with the other behind it</option><option value="apart">Two sides, cut apart and each seen by itself</option></select></p>
+<p class="field"><label for="bench-tolerance">Right within ΔE</label><input id="bench-tolerance" name="tolerance" type="number" inputmode="decimal" min="0.1" max="20" step="any" value="${settings.tolerance}"></p>
+</div>
+<div class="bench-sides" data-sides></div>
 </section>
-<section class="part" aria-labelledby="bench-cup"><h2 id="bench-cup">2. The cup and the shelf</h2>
+<section class="part" aria-labelledby="bench-cup"><h2 id="bench-cup">The cup and the shelf</h2>
 <div class="bench-fields">
 <p class="field wide"><label for="bench-mold">Mold</label><select id="bench-mold" name="mold">${molds.map(({ id, title, bodyMm }) => html`<option value="${id}">${title}, ${bodyMm} mm</option>`)}</select></p>
 <p class="field wide"><label for="bench-plastic">Plastic</label><select id="bench-plastic" name="plastic">${plastics.map(({ id, title }) => html`<option value="${id}">${title}</option>`)}</select></p>
@@ -134,17 +137,18 @@ function benchForm(data: BenchPageData, context: PageContext): Html {
 <ul class="checks">${coloured.map(({ id, title, hex }) => html`<li class="check"><input id="shelf-${id}" type="checkbox" name="shelf" value="${id}" checked><label for="shelf-${id}">${dot(hex)}${title}</label></li>`)}</ul>
 </details>
 </section>
-<section class="part" aria-labelledby="bench-first"><h2 id="bench-first">3. A first recipe</h2>
+<section class="part" aria-labelledby="bench-first"><h2 id="bench-first">A first recipe</h2>
 <p class="bench-buttons"><button type="button" data-find>Find recipes</button> <button class="quiet" type="button" data-plain>Start with plain plastic</button></p>
 <div data-first></div>
-<p class="bench-caution">Before you heat anything: data sheet first, fumes drawn away, goggles, gloves and sleeves, a thermometer in the cup, no water near it. <a href="${link(context, paths.care)}">All cautions</a></p>
 </section>
-<div data-cups></div>
-<section class="part" aria-labelledby="bench-take"><h2 id="bench-take">Take it away</h2>
+</details>
+${cautionsBlock(context)}
+<section class="part" aria-labelledby="bench-take" data-take-away hidden><h2 id="bench-take">Take it away</h2>
+<div class="bench-take"><div>
 <p class="field wide"><label for="bench-title">Name of the colour</label><input id="bench-title" name="title" type="text" maxlength="120" autocomplete="off"></p>
 <p class="bench-buttons"><button type="button" data-download>Download the recipe</button> <button class="quiet" type="button" data-copy>Copy it</button></p>
 <p class="fine" data-file-name></p>
-<section class="bench-file" tabindex="0" aria-label="The recipe’s file"><pre><code data-file></code></pre></section>
+</div><section class="bench-file" tabindex="0" aria-label="The recipe’s file"><pre><code data-file></code></pre></section></div>
 </section>
 <section class="part" aria-labelledby="bench-work"><h2 id="bench-work">This work</h2>
 <p>It is kept in this browser after every step, and nowhere else. It is there again after a reload or when the telephone has slept.</p>

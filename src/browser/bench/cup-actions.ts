@@ -1,0 +1,92 @@
+/**
+ * What can be done to a cup: add, pour and look, begin anew, take back.
+ *
+ * @packageDocumentation
+ */
+import { adviceFor, amountsOf } from './ask.ts';
+import { typedAmount } from './dose-text.ts';
+import { isMistyped, numberIn, readRound } from './read-forms.ts';
+import type { BenchScreen } from './screen.ts';
+import type { BenchState } from './state.ts';
+import { begunAnew, type WorkStep, withoutLastStep, withSteps } from './work.ts';
+
+/** Actions on the cups. */
+export class CupActions {
+  private readonly state: BenchState;
+  private readonly screen: BenchScreen;
+
+  constructor(state: BenchState, screen: BenchScreen) {
+    this.state = state;
+    this.screen = screen;
+  }
+
+  /** Puts a proposal into the log. */
+  take(index: number, proposal: number): void {
+    const { data, work } = this.state;
+    const { additions, thin } = adviceFor(work, index, data).next.proposals[proposal]!;
+    const steps: WorkStep[] = [
+      ...(thin ? [{ do: 'plastic' as const, ml: thin.ml }] : []),
+      ...(additions.length > 0 ? [{ do: 'add' as const, amounts: amountsOf(additions, data) }] : []),
+    ];
+    this.log(index, steps, 'It is in the log. Stir, pour a bait, look, and note the round.');
+  }
+
+  beginAfresh(index: number): void {
+    const { data, work } = this.state;
+    const recipe = adviceFor(work, index, data).next.startAgain;
+    if (!recipe) return;
+    this.state.work = begunAnew(work, index, [{ do: 'add', amounts: amountsOf(recipe.cups[0]!.amounts, data) }]);
+    this.show(index, 'A new cup, with what the old one taught.');
+  }
+
+  noteRound(index: number): void {
+    const { data, work, drafts } = this.state;
+    const { now } = adviceFor(work, index, data);
+    const steps = readRound(this.screen.part(`[data-cup="${index}"] [data-round]`), now.volumeMl);
+    if (isMistyped(steps)) {
+      this.screen.complain(steps);
+      return;
+    }
+    this.state.draft(index, { ...drafts[index], note: '' });
+    this.log(index, steps, 'The round is noted.');
+  }
+
+  addElse(index: number): void {
+    const { screen } = this;
+    const { work, data, materials } = this.state;
+    const cup = screen.part(`[data-cup="${index}"]`);
+    const select = cup.querySelector<HTMLSelectElement>('[name="material"]')!;
+    const at = cup.querySelector<HTMLInputElement>('[name="amount"]')!;
+    const { now } = adviceFor(work, index, data);
+    const plastic = Object.entries(now.cup.plastics);
+    const ml = plastic.reduce((sum, [, each]) => sum + each, 0);
+    const grams = plastic.reduce((sum, [id, each]) => sum + each * (materials.get(id)?.density ?? 1), 0);
+    const amount = typedAmount(at.value, materials.get(select.value)!, { ml, grams });
+    if ('fault' in amount) screen.complain({ fault: amount.fault, at });
+    else this.log(index, [{ do: 'add', amounts: [amount] }], 'It is in the log.');
+  }
+
+  addPlastic(index: number): void {
+    const at = this.screen.part(`[data-cup="${index}"]`).querySelector<HTMLInputElement>('[name="addedMl"]')!;
+    const ml = numberIn(at, 'addedMl');
+    if (typeof ml === 'number') this.log(index, [{ do: 'plastic', ml }], 'It is in the log.');
+    else this.screen.complain(ml);
+  }
+
+  undo(index: number): void {
+    this.state.work = withoutLastStep(this.state.work, index);
+    this.state.begun = true;
+    this.show(index, 'The last line is taken back.');
+  }
+
+  private log(index: number, steps: readonly WorkStep[], says: string): void {
+    this.state.work = withSteps(this.state.work, index, ...steps);
+    this.show(index, says);
+  }
+
+  private show(index: number, says: string): void {
+    this.screen.showCup(index);
+    this.screen.part(`#cup-${index}-head`).focus();
+    this.screen.say(says);
+  }
+}

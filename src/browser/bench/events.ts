@@ -1,0 +1,97 @@
+import type { CupActions } from './cup-actions.ts';
+import type { FileActions } from './file-actions.ts';
+import { hexOf, mistypedColour } from './read-forms.ts';
+import type { BenchScreen } from './screen.ts';
+import type { BenchState } from './state.ts';
+import type { TargetActions } from './target-actions.ts';
+import type { Arrangement } from './work.ts';
+
+/** What the events of the page lead to. */
+export interface BenchActions {
+  readonly target: TargetActions;
+  readonly cup: CupActions;
+  readonly file: FileActions;
+}
+
+/** Listens to the whole page at once, since its parts are drawn anew all the time. */
+export function listen(state: BenchState, screen: BenchScreen, actions: BenchActions): void {
+  const { root } = screen;
+  root.addEventListener('input', (event) => onInput(event.target as HTMLInputElement, state, screen, actions));
+  root.addEventListener('change', (event) => onChange(event.target as HTMLInputElement, screen, actions));
+  root.addEventListener('click', (event) => {
+    const button = (event.target as HTMLElement).closest('button');
+    if (button) onClick(button, screen, actions);
+  });
+  // A telephone that is put away may never come back to the script.
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'hidden') void state.save();
+  });
+}
+
+function onInput(control: HTMLInputElement, state: BenchState, screen: BenchScreen, actions: BenchActions): void {
+  const twin = control.dataset.hexOf;
+  if (twin !== undefined) {
+    const hex = hexOf(control.value);
+    if (hex === undefined) return;
+    control.removeAttribute('aria-invalid');
+    const picker = screen.part<HTMLInputElement>(`#${twin}`);
+    picker.value = hex;
+    onInput(picker, state, screen, actions);
+    return;
+  }
+  if (control.type === 'color') {
+    const digits = screen.root.querySelector<HTMLInputElement>(`[data-hex-of="${control.id}"]`);
+    if (digits && digits !== document.activeElement) digits.value = control.value;
+  }
+  if (control.closest('[data-side]')) {
+    // A number that is being typed is judged when it is done.
+    if (control.type !== 'number' && control.name !== 'name') actions.target.takeSides();
+  } else if (control.closest('[data-round]')) {
+    const index = indexOf(control);
+    const value = control.type === 'checkbox' ? control.checked : control.value;
+    state.draft(index, { ...state.drafts[index], [control.name]: value });
+  } else if (control.name === 'title') {
+    state.work = { ...state.work, title: control.value };
+    screen.showFile();
+  }
+}
+
+function onChange(control: HTMLInputElement, screen: BenchScreen, { target, file }: BenchActions): void {
+  if (control.dataset.hexOf !== undefined) {
+    const mistyped = mistypedColour(control.parentElement!);
+    if (mistyped) screen.mark(mistyped);
+  } else if (control.matches('[data-import-file]')) void file.importWork(control);
+  else if (control.name === 'target') target.choose(control.value);
+  else if (control.name === 'arrangement') target.arrange(control.value as Arrangement);
+  else if (control.closest('[data-side]')) {
+    target.takeSides();
+    if (control.name !== 'sawBlack') return;
+    screen.showSides();
+    screen.part(`#${control.id}`).focus();
+  } else if ((control.name === 'sawWhite' || control.name === 'sawBlack') && control.closest('[data-round]')) {
+    screen.showCup(indexOf(control));
+    screen.part(`#${control.id}`).focus();
+  } else if (!control.closest('[data-cup]') && control.name !== 'title') target.takeFields();
+}
+
+function onClick(button: HTMLButtonElement, screen: BenchScreen, { target, cup, file }: BenchActions): void {
+  const { dataset } = button;
+  if (dataset.find !== undefined) target.find();
+  else if (dataset.plain !== undefined) target.beginPlain();
+  else if (dataset.use !== undefined) target.use(Number(dataset.use), Number(dataset.proposal));
+  else if (dataset.take !== undefined) cup.take(indexOf(button), Number(dataset.take));
+  else if (dataset.afresh !== undefined) cup.beginAfresh(indexOf(button));
+  else if (dataset.noteRound !== undefined) cup.noteRound(indexOf(button));
+  else if (dataset.addElse !== undefined) cup.addElse(indexOf(button));
+  else if (dataset.addPlastic !== undefined) cup.addPlastic(indexOf(button));
+  else if (dataset.undo !== undefined) cup.undo(indexOf(button));
+  else if (dataset.download !== undefined) file.downloadRecipe();
+  else if (dataset.copy !== undefined) void file.copyRecipe();
+  else if (dataset.export !== undefined) file.exportWork();
+  else if (dataset.import !== undefined) screen.part<HTMLInputElement>('[data-import-file]').click();
+  else if (dataset.clear !== undefined) file.clear();
+}
+
+function indexOf(control: HTMLElement): number {
+  return Number(control.closest<HTMLElement>('[data-cup]')!.dataset.cup);
+}

@@ -1,0 +1,103 @@
+/**
+ * What leaves the page and comes into it: the recipe's file, and a match to go on with elsewhere.
+ *
+ * @packageDocumentation
+ */
+import type { BenchPageData } from '../../render/pages/bench.ts';
+import { newWork } from './ask.ts';
+import { isNoWork, readWork } from './read-work.ts';
+import type { BenchScreen } from './screen.ts';
+import type { BenchState } from './state.ts';
+import type { Work } from './work.ts';
+import { freeName } from './work-recipe.ts';
+
+const MOST_BYTES = 1_000_000;
+
+/** Actions on files. */
+export class FileActions {
+  private readonly state: BenchState;
+  private readonly screen: BenchScreen;
+  private readonly mayReplace: () => boolean;
+
+  constructor(state: BenchState, screen: BenchScreen, mayReplace: () => boolean) {
+    this.state = state;
+    this.screen = screen;
+    this.mayReplace = mayReplace;
+  }
+
+  downloadRecipe(): void {
+    const { name, text } = this.screen.file();
+    this.download(name, text, 'text/markdown');
+  }
+
+  exportWork(): void {
+    const { work } = this.state;
+    this.download(
+      `${freeName(work.title, new Set())}-match.json`,
+      `${JSON.stringify(work, null, 2)}\n`,
+      'application/json',
+    );
+  }
+
+  async copyRecipe(): Promise<void> {
+    try {
+      await navigator.clipboard.writeText(this.screen.file().text);
+      this.screen.say('The recipe is copied.');
+    } catch {
+      // Without leave for the clipboard the text is marked, to be copied by hand.
+      window.getSelection()?.selectAllChildren(this.screen.part('[data-file]'));
+      this.screen.say('The recipe is marked: copy it by hand.');
+    }
+  }
+
+  async importWork(control: HTMLInputElement): Promise<void> {
+    const file = control.files?.[0];
+    if (!file) return;
+    const text = file.size > MOST_BYTES ? '' : await file.text();
+    control.value = '';
+    const read = readWork(text);
+    const fault = isNoWork(read) ? read.fault : strangerIn(read, this.state.data);
+    if (fault !== undefined || isNoWork(read)) this.screen.say(fault ?? '');
+    else if (this.mayReplace()) this.replace(read, 'The match is here.');
+  }
+
+  clear(): void {
+    if (this.mayReplace()) this.replace(newWork(this.state.data), 'A new match.');
+  }
+
+  private replace(work: Work, says: string): void {
+    const { state, screen } = this;
+    state.drafts = [];
+    state.answers = [];
+    state.begun = false;
+    state.work = work;
+    screen.showAll();
+    screen.say(says);
+  }
+
+  private download(name: string, text: string, type: string): void {
+    const url = URL.createObjectURL(new Blob([text], { type }));
+    const anchor = document.createElement('a');
+    anchor.href = url;
+    anchor.download = name;
+    anchor.click();
+    // The browser reads the address after the click.
+    window.setTimeout(() => URL.revokeObjectURL(url), 10_000);
+    this.screen.say(`${name} is saved.`);
+  }
+}
+
+/** What in a match this book does not have, as a sentence; undefined where nothing is. */
+export function strangerIn(work: Work, { materials, molds }: BenchPageData): string | undefined {
+  const names = new Set(materials.map(({ id }) => id));
+  const used = work.cups.flatMap(({ steps, earlier = [] }) =>
+    [...earlier.flat(), ...steps].flatMap((step) =>
+      step.do === 'add' ? step.amounts.map(({ material }) => material) : [],
+    ),
+  );
+  const missing = [work.plastic, ...used].find((name) => !names.has(name));
+  if (missing !== undefined) return `This match uses ${missing}, which is not on this book’s shelf.`;
+  return molds.some(({ id }) => id === work.mold)
+    ? undefined
+    : `This match is for the mold ${work.mold}, which this book does not have.`;
+}

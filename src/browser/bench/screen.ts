@@ -1,0 +1,143 @@
+import { html } from '../../render/html.ts';
+import { chips } from '../../render/swatch/chip.ts';
+import { sentence } from '../../render/words.ts';
+import { adviceFor } from './ask.ts';
+import { lookNow, roundsSeen } from './cup-looks.ts';
+import { cupView } from './cup-view.ts';
+import { sidesView } from './fields-view.ts';
+import { firstView, viewsOf } from './proposal-view.ts';
+import type { Mistyped } from './read-forms.ts';
+import type { BenchState } from './state.ts';
+import { aimOf } from './work.ts';
+import { type RecipeFile, recipeFile } from './work-recipe.ts';
+
+/** Puts the state on the page. */
+export class BenchScreen {
+  readonly root: HTMLElement;
+  private readonly state: BenchState;
+
+  constructor(root: HTMLElement, state: BenchState) {
+    this.root = root;
+    this.state = state;
+  }
+
+  part<T extends HTMLElement>(selector: string): T {
+    return this.root.querySelector<T>(selector)!;
+  }
+
+  say(text: string): void {
+    this.part('[data-says]').textContent = text;
+  }
+
+  /** Says what is wrong with something typed, and marks it. */
+  mark({ fault, at }: Mistyped): void {
+    this.say(fault);
+    at.setAttribute('aria-invalid', 'true');
+  }
+
+  /** Says what keeps a button from doing its work, and leads there. */
+  complain(mistyped: Mistyped): void {
+    this.mark(mistyped);
+    mistyped.at.focus();
+  }
+
+  showAll(): void {
+    this.showFields();
+    this.showSides();
+    this.showFirst();
+    this.showCups();
+  }
+
+  showFields(): void {
+    const { work, data } = this.state;
+    const set = (name: string, value: string): void => {
+      const field = this.part<HTMLInputElement | HTMLSelectElement>(`[name="${name}"]`);
+      field.value = value;
+      field.removeAttribute('aria-invalid');
+    };
+    set('target', work.target ?? '');
+    set('arrangement', work.arrangement);
+    set('tolerance', String(work.tolerance));
+    set('mold', work.mold);
+    set('plastic', work.plastic);
+    set('plasticMl', String(work.plasticMl));
+    set('title', work.title);
+    this.part<HTMLInputElement>('[name="inStock"]').checked = work.inStock;
+    const boxes = [...this.root.querySelectorAll<HTMLInputElement>('[name="shelf"]')];
+    for (const box of boxes) box.checked = !work.without.includes(box.value);
+    this.part('[data-shelf-count]').textContent = `${boxes.filter(({ checked }) => checked).length} of ${boxes.length}`;
+    // Of a target with one part nothing else can be made than one cup.
+    const parts = data.targets.find(({ id }) => id === work.target)?.parts.length;
+    for (const option of this.part<HTMLSelectElement>('[name="arrangement"]').options) {
+      option.disabled = parts !== undefined && (option.value === 'solid') !== (parts === 1);
+    }
+  }
+
+  showSides(): void {
+    this.part('[data-sides]').innerHTML = sidesView(this.state.work).toString();
+  }
+
+  /** The colours of the sides alone, while their fields are being used. */
+  showSwatches(): void {
+    for (const [index, side] of this.state.work.sides.entries()) {
+      this.part(`[data-side="${index}"] .bench-swatch`).innerHTML = chips([viewsOf(side)], '').toString();
+    }
+  }
+
+  showFirst(): void {
+    this.part('[data-first]').innerHTML = firstView(this.state.answers, this.state.work.sides, this.state).toString();
+  }
+
+  /** The cups, above everything else as soon as there is work in progress. */
+  showCups(): void {
+    const { work, inProgress } = this.state;
+    const was = this.root.hasAttribute('data-begun');
+    this.root.toggleAttribute('data-begun', inProgress);
+    document.documentElement.toggleAttribute('data-bench-begun', inProgress);
+    if (was !== inProgress) this.part<HTMLDetailsElement>('[data-setup]').open = !inProgress;
+    this.part('[data-cups]').innerHTML = inProgress
+      ? html`${work.cups.map(
+          ({ name }, index) =>
+            html`<section class="part bench-cup" data-cup="${index}" aria-labelledby="cup-${index}-head"><h2 id="cup-${index}-head" tabindex="-1">${work.cups.length > 1 ? sentence(name) : 'The cup'}</h2><div class="bench-cup-shown" data-cup-shown></div></section>`,
+        )}`.toString()
+      : '';
+    if (inProgress) for (const index of work.cups.keys()) this.showCup(index);
+    this.showFile();
+  }
+
+  showCup(index: number): void {
+    const { work, data, drafts } = this.state;
+    const { now, next } = adviceFor(work, index, data);
+    const look = lookNow(work, index, data, next.correction);
+    this.part(`[data-cup="${index}"] [data-cup-shown]`).innerHTML = cupView(
+      {
+        index,
+        cup: work.cups[index]!,
+        side: aimOf(work, index),
+        now,
+        next,
+        ...(look && { look }),
+        rounds: roundsSeen(work, index),
+        tolerance: work.tolerance,
+        draft: drafts[index] ?? {},
+      },
+      this.state,
+    ).toString();
+    this.showFile();
+  }
+
+  /** What there is to take away, once there is something. */
+  showFile(): void {
+    const { name, text } = this.file();
+    this.part('[data-take-away]').hidden = !this.state.hasLog;
+    this.part('[data-file-name]').textContent = `Put it into the book as colours/${name}.`;
+    this.part('[data-file]').textContent = text;
+  }
+
+  file(): RecipeFile {
+    const now = new Date();
+    const two = (number: number): string => String(number).padStart(2, '0');
+    const made = `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+    return recipeFile(this.state.work, { made, taken: new Set(this.state.data.recipes) });
+  }
+}

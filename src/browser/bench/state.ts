@@ -1,0 +1,70 @@
+import type { BenchPageData, BenchPageMaterial } from '../../render/pages/bench.ts';
+import { afterPause } from '../page-data.ts';
+import type { FirstAnswer } from './ask.ts';
+import type { RoundDraft } from './fields-view.ts';
+import type { WorkStore } from './store.ts';
+import type { Work } from './work.ts';
+
+/** Where a match and what was typed for it are kept between visits; nowhere, where the browser keeps nothing. */
+export interface BenchStores {
+  readonly work: WorkStore | undefined;
+  readonly drafts: WorkStore | undefined;
+}
+
+/** Everything that the page knows, kept soon after every change. */
+export class BenchState {
+  readonly data: BenchPageData;
+  readonly materials: ReadonlyMap<string, BenchPageMaterial>;
+  readonly keepsNothing: boolean;
+  drafts: readonly RoundDraft[];
+  answers: readonly FirstAnswer[] = [];
+  /** A cup is shown though nothing was put in yet. */
+  begun = false;
+  /** Told when the browser could not keep something. */
+  onLoss: () => void = () => {};
+  private current: Work;
+  private readonly stores: BenchStores;
+  private readonly saveSoon = afterPause(() => void this.save(), 250);
+
+  constructor(data: BenchPageData, work: Work, drafts: readonly RoundDraft[], stores: BenchStores) {
+    this.data = data;
+    this.materials = new Map(data.materials.map((material) => [material.id, material]));
+    this.current = work;
+    this.drafts = drafts;
+    this.stores = stores;
+    this.keepsNothing = stores.work === undefined;
+  }
+
+  get work(): Work {
+    return this.current;
+  }
+
+  set work(work: Work) {
+    this.current = work;
+    this.saveSoon();
+  }
+
+  /** Whether there is a cup to show: something was done, or the maker begins with plain plastic. */
+  get inProgress(): boolean {
+    return this.begun || this.hasLog;
+  }
+
+  /** Whether anything was done to a cup. */
+  get hasLog(): boolean {
+    return this.work.cups.some(({ steps }) => steps.length > 0);
+  }
+
+  draft(index: number, draft: RoundDraft): void {
+    this.drafts = this.work.cups.map((_, at) => (at === index ? draft : (this.drafts[at] ?? {})));
+    this.saveSoon();
+  }
+
+  async save(): Promise<void> {
+    try {
+      await this.stores.work?.write(JSON.stringify(this.work));
+      await this.stores.drafts?.write(JSON.stringify(this.drafts));
+    } catch {
+      this.onLoss();
+    }
+  }
+}

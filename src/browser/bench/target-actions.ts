@@ -1,0 +1,166 @@
+/**
+ * What can be done with the target and the shelf: choose, describe, ask for first recipes.
+ *
+ * @packageDocumentation
+ */
+import { afterPause } from '../page-data.ts';
+import { aimed, firstAnswers, withBookTarget, withRecipe } from './ask.ts';
+import { isMistyped, mistypedColour, readFields, readSides } from './read-forms.ts';
+import type { BenchScreen } from './screen.ts';
+import type { BenchState } from './state.ts';
+import { type Arrangement, withSides } from './work.ts';
+
+/** Actions on the target and the shelf. */
+export class TargetActions {
+  private readonly state: BenchState;
+  private readonly screen: BenchScreen;
+  private readonly showCupsSoon = afterPause(() => this.showCups(), 400);
+
+  constructor(state: BenchState, screen: BenchScreen) {
+    this.state = state;
+    this.screen = screen;
+  }
+
+  /** Asks before a log is thrown away. */
+  mayReplace(): boolean {
+    return !this.state.hasLog || window.confirm('The log of this match would be lost. Go on?');
+  }
+
+  choose(id: string): void {
+    const { state, screen } = this;
+    if (!this.mayReplace()) {
+      screen.showFields();
+      return;
+    }
+    state.work = withBookTarget(state.work, id, state.data);
+    state.drafts = [];
+    state.answers = [];
+    screen.showAll();
+    const { title } = state.data.targets.find((each) => each.id === id) ?? { title: undefined };
+    screen.say(title === undefined ? 'Describe the target by its colours.' : `The target is ${title}.`);
+  }
+
+  arrange(arrangement: Arrangement): void {
+    const { state, screen } = this;
+    const { sides } = state.work;
+    const first = sides[0]!;
+    const wanted = arrangement === 'solid' ? 1 : 2;
+    if (wanted < sides.length && !this.mayReplace()) {
+      screen.showFields();
+      return;
+    }
+    const two =
+      sides.length === 2
+        ? sides
+        : [
+            { ...first, name: 'back' },
+            { ...first, name: 'belly' },
+          ];
+    // Aims were worked out for the other arrangement.
+    const { cups } = withSides({ ...state.work, arrangement }, wanted === 1 ? [{ ...first, name: 'body' }] : two);
+    state.work = {
+      ...withSides({ ...state.work, arrangement }, wanted === 1 ? [{ ...first, name: 'body' }] : two),
+      cups: cups.map(({ aim: _, ...cup }) => cup),
+    };
+    state.answers = [];
+    screen.showFields();
+    screen.showSides();
+    screen.showFirst();
+    this.showCups();
+  }
+
+  /** Takes over the fields of the cup and the shelf. */
+  takeFields(): void {
+    const { state, screen } = this;
+    const before = state.work;
+    const read = readFields(screen.root, before);
+    if (isMistyped(read)) {
+      screen.mark(read);
+      return;
+    }
+    state.work = read;
+    if (read.mold !== before.mold && read.target === undefined) {
+      const thicknessMm = state.data.molds.find(({ id }) => id === read.mold)!.bodyMm;
+      state.work = withSides(
+        read,
+        read.sides.map((side) => ({ ...side, thicknessMm })),
+      );
+      screen.showSides();
+    }
+    screen.say('');
+    screen.showFields();
+    this.forgetAnswers();
+    this.showCups();
+  }
+
+  /** Takes over the described target: one that is changed by hand is no longer the book's. */
+  takeSides(): void {
+    const { state, screen } = this;
+    const sides = readSides(screen.root, state.work.sides);
+    if (isMistyped(sides)) {
+      screen.mark(sides);
+      return;
+    }
+    if (!mistypedColour(screen.part('[data-sides]'))) {
+      screen.say('');
+      for (const each of screen.part('[data-sides]').querySelectorAll('[aria-invalid]'))
+        each.removeAttribute('aria-invalid');
+    }
+    const { target: _, ...described } = state.work;
+    state.work = withSides(described, sides);
+    screen.part<HTMLSelectElement>('[name="target"]').value = '';
+    screen.showSwatches();
+    this.forgetAnswers();
+    this.showCupsSoon();
+  }
+
+  find(): void {
+    const { state, screen } = this;
+    const mistyped = mistypedColour(screen.part('[data-sides]'));
+    if (mistyped) {
+      screen.complain(mistyped);
+      return;
+    }
+    screen.say('Looking through the shelf…');
+    // The words must be painted before the work begins.
+    window.setTimeout(() => {
+      state.answers = firstAnswers(state.work, state.data);
+      screen.showFirst();
+      const found = state.answers.reduce((sum, { recipe }) => sum + recipe.proposals.length, 0);
+      screen.say(found === 0 ? 'No recipe.' : found === 1 ? 'One recipe.' : `${found} recipes.`);
+    }, 30);
+  }
+
+  beginPlain(): void {
+    this.state.begun = true;
+    this.showCups();
+    this.screen.part('#cup-0-head').focus();
+  }
+
+  use(answer: number, proposal: number): void {
+    const { state, screen } = this;
+    const recipe = state.answers[answer]!.recipe.proposals[proposal]!;
+    const replaced = recipe.cups.length > 1 ? state.work.cups : [state.work.cups[answer]!];
+    if (
+      replaced.some(({ steps }) => steps.length > 0) &&
+      !window.confirm('The cup would begin again with this recipe. Go on?')
+    )
+      return;
+    state.work = withRecipe(state.work, answer, recipe, state.data);
+    screen.showCups();
+    const index = recipe.cups.length > 1 ? 0 : answer;
+    screen.part(`#cup-${index}-head`).focus();
+    screen.say('The recipe is in the log. Mix it, pour a bait, look, and note the round.');
+  }
+
+  private showCups(): void {
+    if (this.state.inProgress) this.state.work = aimed(this.state.work, this.state.data);
+    this.screen.showCups();
+  }
+
+  private forgetAnswers(): void {
+    if (this.state.answers.length === 0) return;
+    this.state.answers = [];
+    this.screen.showFirst();
+  }
+}

@@ -1,0 +1,40 @@
+import type { MatchedRound } from '../../book/model.ts';
+import { type Html, html } from '../html.ts';
+import { type ChipColours, chips } from '../swatch/chip.ts';
+import { deltaEText, listText, sentence } from '../words.ts';
+import { matchChart } from './match-chart.ts';
+
+const MOVED: Readonly<Record<NonNullable<MatchedRound['moved']>, string>> = {
+  thickness: 'Seen at another thickness than the target, and moved to that by the model.',
+  laminate: 'Seen by itself, and shown as the finished bait would show it, with the other cup behind it, by the model.',
+};
+
+/** Rounds beside the colour that they are to have, and how they came nearer. */
+export function roundsBeside(
+  rounds: readonly MatchedRound[],
+  wanted: ChipColours,
+  name: string,
+  tolerance: number,
+): Html {
+  return html`<ol class="rounds">${rounds.map((round) => roundBeside(round, wanted, name))}</ol>${
+    rounds.length < 2
+      ? ''
+      : html`<figure class="match-figure">${matchChart(rounds, tolerance, name)}<figcaption>How far each round was from the target, in all and part by part, ΔE. The thin rule is the tolerance, ${deltaEText(tolerance)}.</figcaption></figure>`
+  }`;
+}
+
+function roundBeside(
+  { number, basis, moved, overWhite, overBlack, verdict }: MatchedRound,
+  wanted: ChipColours,
+  name: string,
+): Html {
+  const shown = { ...(overWhite && { overWhite: overWhite.hex }), ...(overBlack && { overBlack: overBlack.hex }) };
+  const how = basis === 'seen' ? 'seen' : 'predicted';
+  const differences = [
+    ...(verdict.overWhite === undefined ? [] : [`${deltaEText(verdict.overWhite)} over white`]),
+    ...(verdict.overBlack === undefined ? [] : [`${deltaEText(verdict.overBlack)} over black`]),
+  ];
+  return html`<li class="round"><div class="round-chips"><div class="pair">${chips([wanted, shown], `${name}, round ${number}: the target on the left, as ${how} on the right; over white above, over black below`)}</div><p class="pair-words" aria-hidden="true"><span>target</span><span>${how}</span></p></div><div class="round-words"><h4>Round ${number} <span class="round-change">ΔE ${listText(differences)}</span></h4><p>${sentence(verdict.sentence)}.</p>${
+    moved === undefined ? '' : html`<p class="fine">${MOVED[moved]}</p>`
+  }</div></li>`;
+}
