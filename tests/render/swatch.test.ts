@@ -132,11 +132,11 @@ test('flakePatterns(kinds, depths, options) draws as many flakes as lie in the p
     const texts = definitions.map(String);
     const part = texts.find((text) => fills[1]![0]!.includes(/id="([^"]+)"/.exec(text)![1]!))!;
     const inSquare = (text: string): number => {
-      const side = Number(/width="(\d+)"/.exec(text)![1]);
+      const side = Number(/width="(\d+)"/.exec(texts[0]!)![1]);
       // Of a flake that is cut by the edge of the square, the places within the square add up to one.
       return marksOf(text).starts.filter(([x, y]) => x >= 0 && y >= 0 && x < side && y < side).length;
     };
-    const areaMm2 = (Number(/width="(\d+)"/.exec(part)![1]) * unitMm(part)) ** 2;
+    const areaMm2 = (Number(/width="(\d+)"/.exec(texts[0]!)![1]) * unitMm(texts[0]!)) ** 2;
     const perMm2 = (mm: number): number => (kind.flakesPerMl * mm) / 1000;
     expect(inSquare(part) / areaMm2 / perMm2(2.5)).toBeCloseTo(1, 1);
     expect(inSquare(texts.join('')) / areaMm2 / perMm2(10)).toBeCloseTo(1, 1);

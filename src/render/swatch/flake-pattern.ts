@@ -42,8 +42,14 @@ interface Face {
   readonly dotMm: number;
 }
 
-/** How visible flakes are drawn: each as the nearest of these, since every one more makes the drawing larger. */
-const VISIBLE_CLASSES = [0.2, 0.5, 0.9] as const;
+/**
+ * How visible flakes are drawn: each as the nearest of these, since every one more makes the drawing larger. The few faces
+ * that the light makes lighter or darker come in fewer kinds.
+ */
+const VISIBLE_CLASSES = { usual: [0.2, 0.5, 0.9], turned: [0.3, 0.85] } as const;
+
+const nearest = (classes: readonly number[], visible: number): number =>
+  classes.reduce((best, each) => (Math.abs(each - visible) < Math.abs(best - visible) ? each : best));
 
 function faceOf(flake: PlacedFlake, kind: FlakeKind): Face {
   const { part, far } = FACES[kind.finish] ?? { part: 0, far: 0 };
@@ -55,12 +61,11 @@ function faceOf(flake: PlacedFlake, kind: FlakeKind): Face {
         : flake.glint > 1 - part
           ? tint(kind.hex, '#000000', far * 0.6)
           : kind.hex;
-  const opacity = VISIBLE_CLASSES.reduce((best, each) =>
-    Math.abs(each - flake.visible) < Math.abs(best - flake.visible) ? each : best,
-  );
+  const usual = turned === kind.hex;
+  const opacity = nearest(usual ? VISIBLE_CLASSES.usual : VISIBLE_CLASSES.turned, flake.visible);
   if (!isDot(kind)) return { fill: turned, opacity, dotMm: 0 };
   // A disc as large as what the tilted face shows, in two sizes; lying flat, the whole face.
-  const shown = flake.facing === 1 ? 1 : flake.facing < 0.5 ? 0.25 : 0.75;
+  const shown = flake.facing === 1 ? 1 : !usual ? 0.5 : flake.facing < 0.5 ? 0.25 : 0.75;
   const facePerSquare =
     kind.outline === 'square' ? 4 / Math.PI : kind.outline === 'round' ? 1 : (2 * Math.sqrt(3)) / Math.PI;
   return { fill: turned, opacity, dotMm: Math.max(0.04, kind.sizeMm * Math.sqrt(shown * facePerSquare)) };
@@ -125,14 +130,16 @@ function kindPatterns(
   const side = Math.round(sideMm * wanted);
   // The square is a whole number of units wide, so that what leaves on one side comes in on the other.
   const unitsPerMm = side / sideMm;
-  const open = html`width="${side}" height="${side}" patternUnits="userSpaceOnUse" patternTransform="rotate(${options.turned}) scale(${Number((options.scale / unitsPerMm).toPrecision(5))})"${isDot(kind) ? html` stroke-linecap="round"` : ''}`;
+  const square = html`width="${side}" height="${side}" patternUnits="userSpaceOnUse" patternTransform="rotate(${options.turned}) scale(${Number((options.scale / unitsPerMm).toPrecision(5))})"`;
+  const cap = isDot(kind) ? html` stroke-linecap="round"` : '';
   const definitions = levels.map((count, level) => {
     // The deepest come first.
     const slice = flakes.slice(flakes.length - count, flakes.length - (levels[level - 1] ?? 0));
     const paths = facePaths(slice, kind, sideMm, unitsPerMm);
     const drawn = html`${paths}${level > 0 ? html`<use href="#${id}u${level - 1}"/>` : ''}`;
     const grouped = level < levels.length - 1 ? html`<g id="${id}u${level}">${drawn}</g>` : drawn;
-    return html`<pattern id="${id}p${level}" ${open}>${grouped}</pattern>`;
+    // Further patterns of a kind take their square from its first.
+    return html`<pattern id="${id}p${level}" ${level === 0 ? square : html`href="#${id}p0"`}${cap}>${grouped}</pattern>`;
   });
   return { fills: shown.map((count) => (count > 0 ? [`url(#${id}p${levels.indexOf(count)})`] : [])), definitions };
 }
