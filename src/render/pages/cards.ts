@@ -12,7 +12,7 @@ import { coloursByHue } from '../colour-entry.ts';
 import { document } from '../document.ts';
 import { type Html, html } from '../html.ts';
 import { link, paths } from '../links.ts';
-import type { PageKind } from '../page.ts';
+import type { PageContext, PageKind } from '../page.ts';
 import { chips } from '../swatch/chip.ts';
 import { recipeCoats } from '../swatch/coat.ts';
 import { tileBudget } from '../tile.ts';
@@ -29,6 +29,12 @@ function sidesOf(book: Book, recipe: Recipe, format: CardFormat, cards: number):
 /** What stands above the papers on a screen: how to print, and where else to go. */
 function printBar(words: Html, back: Html): Html {
   return html`<div class="print-bar"><p>${words}</p><p class="print-actions"><button type="button" data-print hidden>Print</button> ${back}</p></div>`;
+}
+
+/** The bar of a page of sheets; without any there is nothing to print. */
+function sheetBar(context: PageContext, sheets: number, words: Html): Html {
+  const back = html`<a href="${link(context, paths.cards)}">All cards</a>`;
+  return sheets === 0 ? html`<p>The book has no recipes to print. ${back}</p>` : printBar(words, back);
 }
 
 const HOW = 'Print it from your browser’s menu, at 100 %, with background graphics and without margins.';
@@ -88,12 +94,11 @@ function sheetPage(kind: string, format: CardFormat, sheet: 'a4' | 'letter', siz
         part: paths.cards,
         scripts: ['print'],
         paper: 'paper',
-        main: html`<h1 class="print-title">All cards on ${size}</h1>${printBar(
+        main: html`<h1 class="print-title">All cards on ${size}</h1>${sheetBar(
+          context,
+          sheets.length,
           html`Four to a sheet, ${counted(sheets.length, 'sheet')}. ${HOW} Cut along the marks.`,
-          html`<a href="${link(context, paths.cards)}">All cards</a>`,
-        )}<div class="papers">${sheets.map((four) => html`<div class="sheet sheet-${sheet}">${four}<span class="mark mark-top"></span><span class="mark mark-bottom"></span><span class="mark mark-left"></span><span class="mark mark-right"></span><span class="mark mark-middle"></span></div>`)}</div>${
-          cells.length === 0 ? html`<p>The book has no recipes to print.</p>` : ''
-        }`,
+        )}<div class="papers">${sheets.map((four) => html`<div class="sheet sheet-${sheet}">${four}<span class="mark mark-top"></span><span class="mark mark-bottom"></span><span class="mark mark-left"></span><span class="mark mark-right"></span><span class="mark mark-middle"></span></div>`)}</div>`,
       });
     },
   };
@@ -126,9 +131,10 @@ export const labelsPage: PageKind = {
       part: paths.cards,
       scripts: ['print'],
       paper: 'paper',
-      main: html`<h1 class="print-title">Bag labels</h1>${printBar(
+      main: html`<h1 class="print-title">Bag labels</h1>${sheetBar(
+        context,
+        sheets.length,
         html`70 × 37 mm, 24 to an A4 sheet, ${counted(sheets.length, 'sheet')}. ${HOW}`,
-        html`<a href="${link(context, paths.cards)}">All cards</a>`,
       )}<div class="papers">${sheets.map((recipes) => html`<div class="sheet sheet-labels">${recipes.map((recipe) => bagLabel(book, recipe))}</div>`)}</div>`,
     });
   },
@@ -160,7 +166,11 @@ export const cardsPage: PageKind = {
       part: paths.cards,
       main: html`<h1>Cards</h1>
 <p class="lead">For the wall above the bench: measured amounts for the recipe’s own batch, order of work, the highest temperature, the cautions.</p>
-<ul class="sheets"><li><a href="${to(paths.sheetA4)}">All cards on A4, four to a sheet</a></li><li><a href="${to(paths.sheetLetter)}">All cards on Letter, four to a sheet</a></li><li><a href="${to(paths.labels)}">Bag labels on A4, 24 to a sheet</a></li></ul>
+${
+  book.recipes.length === 0
+    ? html`<p>The book has no recipes to print yet.</p>`
+    : html`<ul class="sheets"><li><a href="${to(paths.sheetA4)}">All cards on A4, four to a sheet</a></li><li><a href="${to(paths.sheetLetter)}">All cards on Letter, four to a sheet</a></li><li><a href="${to(paths.labels)}">Bag labels on A4, 24 to a sheet</a></li></ul>`
+}
 ${groups.map(
   ({ hue, entries }) =>
     html`<h2>${sentence(hue)}</h2><ul class="card-choice">${entries.flatMap(({ id, title, body, recipe }) =>

@@ -114,11 +114,11 @@ export const findPage: PageKind = {
 <form class="find-form" role="search" hidden>
 <label for="find-words">Words</label><span class="search-line"><input id="find-words" name="q" type="search" autocomplete="off" spellcheck="false"><button type="submit">Find</button></span>
 <fieldset class="find-kind"><legend>Look among</legend><ul class="choices"><li><input type="radio" id="k-colour" name="kind" value="colour" checked><label for="k-colour">Colours</label></li><li><input type="radio" id="k-all" name="kind" value=""><label for="k-all">Everything</label></li></ul></fieldset>
-<details class="narrow" data-narrow><summary>Narrow it by hue, pattern, flake, material <span class="chosen" data-chosen-count></span></summary><div class="facets">${facets}</div>
+<details class="narrow" data-narrow${facets.length === 0 ? html` hidden` : ''}><summary>Narrow it by hue, pattern, flake, material <span class="chosen" data-chosen-count></span></summary><div class="facets">${facets}</div>
 <p><button class="quiet" type="reset">Clear all</button></p></details>
 </form>
 <div class="find-results">
-<p class="find-count" role="status" data-count>${counted(count, 'colour')}, by hue.</p>
+<p class="find-count" role="status" data-count>${count === 0 ? 'The book has no colours yet.' : `${counted(count, 'colour')}, by hue.`}</p>
 <div data-results>${groups.map(
         ({ hue, entries }) =>
           html`<h2>${sentence(hue)}</h2><ul class="found-list">${entries.map(({ id, title, body, pattern, facets }) =>

@@ -27,15 +27,19 @@ export const homePage: PageKind = {
       description: `${book.title}: ${counted(count, 'colour')} for soft-plastic lures, computed from what is in the cup.`,
       part: paths.home,
       paper: 'at-home',
-      scripts: ['filter'],
-      main: html`<div class="wall-head">
+      scripts: count === 0 ? [] : ['filter'],
+      main:
+        count === 0
+          ? html`<h1>${book.title}</h1>
+<p class="lead">The book has no colours yet. <a href="${link(context, paths.foreword)}">The foreword</a> says how to read it.</p>`
+          : html`<div class="wall-head">
 <h1>${book.title}</h1>
 <p class="lead">${counted(count, 'colour')}${book.maker === undefined ? '' : html`, poured by ${book.maker}`}. Each card is one film over white and over black: thick, then thin, then none, with its flake at true size.</p>
 <form class="search-form" role="search" action="${link(context, paths.find)}" method="get"><label for="q">Name, material, tag</label><span class="search-line"><input id="q" name="q" type="search" autocomplete="off" data-filter><button type="submit">Find</button></span></form>
 <p class="filter-count" role="status" data-filter-count></p>
 </div>
 <nav class="hues" aria-label="Families of hue"><ul>${groups.map(hueLink)}</ul></nav>
-<div class="walls">${groups.map((group) => hueSection(context, group, { budget, most }))}</div>${groups.length === 0 ? html`<p>The book has no colours yet. <a href="${link(context, paths.foreword)}">The foreword</a> says what it is for.</p>` : ''}`,
+<div class="walls">${groups.map((group) => hueSection(context, group, { budget, most }))}</div>`,
     });
   },
 };
