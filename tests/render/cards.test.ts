@@ -43,6 +43,19 @@ test('cardContent(book, recipe) states every plastic and material of every cup',
   expect(content.cautions.length).toBe(8);
 });
 
+test('a measure breaks after its plus signs and nowhere else', () => {
+  const measures = content.cups.flatMap(({ rows }) => rows.map(({ measure }) => measure));
+  expect(measures.length).toBeGreaterThan(0);
+  for (const measure of measures)
+    expect(
+      measure
+        .split(' ')
+        .slice(0, -1)
+        .every((part) => part.endsWith('+')),
+    ).toBe(true);
+  expect(lineCount('1/8\u00a0tsp\u00a0+ 1\u00a0pinch', 5, 26)).toBe(2);
+});
+
 test('fitCard(content, format) loses no row and no part, whatever there is to say', () => {
   fc.assert(
     fc.property(

@@ -96,7 +96,7 @@ describe('a card', () => {
     const { recipes } = book();
     for (const recipe of recipes.slice(0, 5)) {
       const { page, close } = await visit(browser, `colours/${recipe.id}/card/`);
-      const words = (await page.locator('[data-card]').allInnerTexts()).join('\n');
+      const words = (await page.locator('[data-card]').allInnerTexts()).join('\n').replaceAll('\u00a0', ' ');
       for (const { text } of recipe.batch.cups.flatMap(({ amounts }) => amounts)) expect(words).toContain(text);
       expect(words).toMatch(/°[CF]/);
       expect(words).toMatch(/gloves/i);

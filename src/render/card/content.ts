@@ -44,18 +44,23 @@ export interface CardContent {
   readonly book: string;
 }
 
+/** A measure that breaks only after its plus signs: a number never stands at the end of a line without its unit. */
+function unbroken(measure: string): string {
+  return measure.replaceAll(' ', '\u00a0').replaceAll('+\u00a0', '+ ');
+}
+
 function rowsOf(book: Book, cup: Recipe['batch']['cups'][number]): readonly CardRow[] {
   const { materials } = bookIndex(book);
   const plastics = cup.plastics.map(
     ({ material, ml }): CardRow => ({
-      measure: volumeText(ml, book.settings),
+      measure: unbroken(volumeText(ml, book.settings)),
       name: required(materials, material).title,
       plastic: true,
     }),
   );
   const amounts = inOrderOfWork(cup.amounts, (material) => required(materials, material).kind).map(
     ({ material, text, byWeight, tool }): CardRow => ({
-      measure: text,
+      measure: unbroken(text),
       name: required(materials, material).title,
       plastic: false,
       ...(byWeight === undefined || tool === 'scale' ? {} : { weight: byWeight }),

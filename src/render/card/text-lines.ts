@@ -9,7 +9,7 @@ export type Type = 'text' | 'bold' | 'title';
 
 /** Widths of letters as parts of the type's size: means of our text face by kind of letter, measured in a browser. */
 const WIDTHS: readonly (readonly [letters: RegExp, width: number])[] = [
-  [/[iljtfrI.,;:'’!|()[\]/ -]/u, 0.29],
+  [/[iljtfrI.,;:'’!|()[\]/ \u00a0-]/u, 0.29],
   [/[mwMW@%—]/u, 0.84],
   [/\p{Lu}/u, 0.64],
   [/[\p{Nd}+°½¼¾×]/u, 0.58],
@@ -38,7 +38,7 @@ export function lineCount(text: string, size: number, width: number, type: Type 
   const space = textWidth(' ', type);
   let lines = 1;
   let used = 0;
-  for (const word of text.split(/\s+/)) {
+  for (const word of text.split(/[^\S\u00a0]+/)) {
     const length = textWidth(word, type);
     if (used > 0 && used + space + length <= room) used += space + length;
     else {
