@@ -54,6 +54,13 @@ async function planRecipe(id: string, lines: readonly PlanLine[], molds: readonl
   return { title: recipe.title, batch: plannedBatch(data, planned, lines), names: plannedNames(data, planned) };
 }
 
+/** Lines of a colour with one more: two of the same mold are poured as one. */
+function withLine(lines: readonly PlanLine[], { mold, baits }: PlanLine): PlanLine[] {
+  const known = lines.find((line) => line.mold === mold);
+  if (known === undefined) return [...lines, { mold, baits }];
+  return lines.map((line) => (line === known ? { mold, baits: line.baits + baits } : line));
+}
+
 /** All colours of a plan, and what they take together. */
 function planView(planned: readonly Planned[], all: Batch, names: BatchNames): Html {
   return html`${planned.map(
@@ -87,7 +94,7 @@ function start(form: HTMLFormElement, result: HTMLElement, status: HTMLElement, 
         return;
       }
       const id = field(line, 'recipe');
-      wanted.set(id, [...(wanted.get(id) ?? []), { mold: field(line, 'mold'), baits }]);
+      wanted.set(id, withLine(wanted.get(id) ?? [], { mold: field(line, 'mold'), baits }));
     }
     try {
       const planned = await Promise.all(

@@ -96,4 +96,23 @@ describe('the plan page', () => {
     expect(errors).toEqual([]);
     await close();
   });
+
+  test('pours two lines of one colour in one mold as one', async () => {
+    const published = book();
+    const recipe = published.recipes[0]!;
+    const { page, errors, close } = await visit(browser, 'plan/');
+    const line = (number: number): ReturnType<Page['locator']> => page.locator('[data-line]').nth(number);
+    await line(0).getByLabel('Colour').selectOption(recipe.id);
+    await line(0).getByLabel('Baits').fill('30');
+    await page.getByRole('button', { name: 'Add a line' }).click();
+    await line(1).getByLabel('Colour').selectOption(recipe.id);
+    await line(1).getByLabel('Baits').fill('45');
+    const result = page.locator('[data-plan-result]');
+    await expect
+      .poll(async () => (await result.locator('tr:not(.plastic) .measure b').allInnerTexts()).sort())
+      .toEqual(measures(batchOf(published, recipe, [{ mold: recipe.mold, baits: 75 }])));
+    expect(await result.locator('.batch-says').innerText()).toMatch(/^For 75 baits of [^,]* in \d+ shots\.$/);
+    expect(errors).toEqual([]);
+    await close();
+  });
 });
