@@ -16,10 +16,10 @@ export interface SpectrumGraph {
   /** nm, as many as each line has values. Unset: the bands of the book, 380 to 730 nm by 10. */
   readonly wavelengths?: readonly number[];
   readonly lines: readonly GraphLine[];
-  /** Written at the top of the scale, behind its number. */
-  readonly unit: string;
-  /** Largest value of the scale; unset: the next round number above the lines. */
-  readonly top?: number;
+  /** Unit of the lines; the scale ends at the next round number above them. Unset: shares, and the scale ends at 1. */
+  readonly unit?: string;
+  /** What 1 means, where the lines are shares. */
+  readonly whole?: string;
   readonly height?: number;
 }
 
@@ -61,9 +61,10 @@ function placed(heights: readonly number[], lowest: number): readonly number[] {
 
 /** Lines over wavelength with their names at their ends: no colours, so that it reads in grey, on paper and in the dark. */
 export function spectrumGraph(graph: SpectrumGraph): Html {
-  const { id, title, description, lines, unit, height = 200 } = graph;
+  const { id, title, description, lines, unit, whole = '', height = 200 } = graph;
   const wavelengths = graph.wavelengths ?? Array.from({ length: 36 }, (_, band) => FIRST + 10 * band);
-  const top = graph.top ?? roundTop(Math.max(...lines.flatMap(({ values }) => values)));
+  const top = unit === undefined ? 1 : roundTop(Math.max(...lines.flatMap(({ values }) => values)));
+  const scale = unit === undefined ? whole : `${Number(top.toPrecision(3))} ${unit}`;
   const foot = height - FOOT;
   const x = (nm: number): number => LEFT + ((WIDTH - LEFT - RIGHT) * (nm - FIRST)) / (LAST - FIRST);
   const y = (value: number): number => foot - ((foot - HEAD) * Math.min(value, top)) / top;
@@ -72,7 +73,7 @@ export function spectrumGraph(graph: SpectrumGraph): Html {
     foot,
   );
   return html`<svg class="graph" role="img" aria-labelledby="${id}-title ${id}-desc" viewBox="0 0 ${WIDTH} ${height}" width="${WIDTH}" height="${height}"><title id="${id}-title">${title}</title><desc id="${id}-desc">${description}</desc>
-<path class="graph-top" d="M${LEFT} ${HEAD}H${WIDTH - RIGHT}"/><text class="graph-scale" x="${LEFT}" y="${HEAD - 6}">${Number(top.toPrecision(3))} ${unit}</text><path class="graph-foot" d="M${LEFT} ${foot}H${WIDTH - RIGHT}"/>
+<path class="graph-top" d="M${LEFT} ${HEAD}H${WIDTH - RIGHT}"/><text class="graph-scale" x="${LEFT}" y="${HEAD - 6}">${scale}</text><path class="graph-foot" d="M${LEFT} ${foot}H${WIDTH - RIGHT}"/>
 ${TICKS.map(([nm, colour]) => html`<path class="graph-tick" d="M${fixed(x(nm))} ${foot}v5"/><text class="graph-scale" x="${fixed(x(nm))}" y="${foot + 17}" text-anchor="middle">${nm}</text><text class="graph-scale" x="${fixed(x(nm))}" y="${foot + 30}" text-anchor="middle">${colour}</text>`)}
 ${lines.map(({ name, values, mark }, index) => html`<polyline class="graph-line ${mark}" points="${values.map((value, at) => `${fixed(x(wavelengths[at]!))},${fixed(y(value))}`).join(' ')}"/><text class="graph-name" x="${WIDTH - RIGHT + 6}" y="${fixed(names[index]! + 4)}">${name}</text>`)}</svg>`;
 }

@@ -72,7 +72,9 @@ function flakeFigure({ flake, colorant, steps }: NonNullable<MethodExamples['fla
       steps.map(({ hex }) => ({ overWhite: hex, overBlack: hex })),
       `A flake of ${flake.title} behind more and more plastic, from left to right`,
     ),
-    steps.map(({ depthMm, met }) => (depthMm === 0 ? 'at the surface' : `${depthMm} mm, ${Math.round(met * 100)} %`)),
+    steps.map(({ depthMm, met }) =>
+      depthMm === 0 ? 'at the surface' : `${depthMm}\u00a0mm, ${Math.round(met * 100)}\u00a0%`,
+    ),
     `The face of ${flake.title}${size} at its usual load, behind ${behind}: how deep it lies, and how many of a hundred lines of sight have met a flake by then.`,
   );
 }

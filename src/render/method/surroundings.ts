@@ -29,8 +29,6 @@ export function lightsPart(context: PageContext): MethodPart {
       title: `Light of a ${name}`,
       description: `Power over wavelength: ${words}.`,
       wavelengths: rows.map(([nm]) => nm),
-      unit: '',
-      top: 1,
       height: 130,
       lines: [{ name, values: relative(rows.map((row) => row[column])), mark: 'solid' }],
     }),
@@ -72,8 +70,7 @@ export function waterPart({ water, waterDepthM }: MethodExamples): MethodPart {
       id: 'water-light',
       title: `Daylight that is left at ${waterDepthM} m`,
       description: water.map(({ name, light }) => `In ${name} water ${peakWords(light)}`).join('. '),
-      unit: 'of the light at the surface',
-      top: 1,
+      whole: 'all the light at the surface',
       lines: water.map(({ name, light }, index) => ({ name, values: light, mark: marks[index % marks.length]! })),
     })}<figcaption>Daylight that is left at ${waterDepthM} m. ${water.map(({ name, light }) => `In ${name} water ${peakWords(light)}`).join('. ')}.</figcaption></figure>
 <p class="fine">${WATER_SOURCE}</p>`,

@@ -1,0 +1,70 @@
+import { describe, expect, test } from 'vitest';
+import { html } from '../../src/render/html.ts';
+import { fold } from '../../src/render/recipe/fold.ts';
+import { pageOf, SAMPLE_BOOK } from './sample-book.ts';
+
+const recipe = SAMPLE_BOOK.recipes.find(({ id }) => id === 'alder-smoke')!;
+const page = await pageOf('recipe', 'alder-smoke');
+const inOrder = (...parts: readonly string[]): readonly number[] => parts.map((part) => page.indexOf(part));
+
+test('a recipe begins with what is done at the bench: amounts, work, cautions; the rest follows', () => {
+  const places = inOrder(
+    'id="cups"',
+    'id="work"',
+    'class="cautions"',
+    'id="notes"',
+    'id="lineage"',
+    'id="costs"',
+    'id="looks"',
+    'id="lights"',
+    'id="water"',
+    'id="sure"',
+    'id="again"',
+    'id="take"',
+  );
+  expect(places.every((place) => place > 0)).toBe(true);
+  expect(places).toEqual([...places].sort((one, other) => one - other));
+});
+
+test('fold(…) says the gist on its lid', () => {
+  expect(fold('id', 'Title', 'a < b', html`<p>In it</p>`).toString()).toContain(
+    '<summary><h2 id="id">Title</h2><span class="gist">a &lt; b</span></summary>',
+  );
+});
+
+describe('other lights', () => {
+  test('are a choice of radio buttons, the first chosen, each with its change in words', () => {
+    const choices = [...page.matchAll(/<input type="radio" name="light" value="([^"]+)"( checked)?>/g)];
+    expect(choices.map(([, light]) => light)).toEqual(recipe.lights.map(({ light }) => light));
+    expect(choices.map(([, , checked]) => checked !== undefined)).toEqual([true, false, false]);
+    for (const { deltaE } of recipe.lights) expect(page).toContain(`ΔE ${deltaE.toFixed(1)}`);
+  });
+
+  test('have a pair of colours each: daylight beside the light', () => {
+    for (const { name, body } of recipe.lights) {
+      const plate = page.slice(page.indexOf(`Daylight on the left, ${name} on the right`)).slice(0, 900);
+      expect(plate).toContain(`fill="${recipe.body.overWhite.hex}"`);
+      expect(plate).toContain(`fill="${body.overWhite.hex}"`);
+    }
+  });
+});
+
+test('the table of waters has every colour, the light that is left, its source and its limit', () => {
+  const table = page.slice(page.indexOf('<table class="water">'));
+  for (const { hex, lightLeft } of recipe.water) {
+    expect(table).toContain(`fill="${hex}"`);
+    if (lightLeft >= 0.1) expect(table).toContain(`${Math.round(lightLeft * 100)} %</td>`);
+  }
+  expect(table).toContain('Jerlov, Marine Optics, 2nd ed., 1976, table XXVII');
+  expect(table).toContain('No river or lake is in that table');
+});
+
+test('how sure it is stands in words and as the ends of what it may be', () => {
+  const { spread } = recipe;
+  const part = page.slice(page.indexOf('id="sure"'), page.indexOf('id="again"'));
+  for (const end of spread.ends.flat()) expect(part).toContain(`fill="${end}"`);
+  expect(part).toMatch(
+    /Half of all batches come out within ΔE [\d.]+ of the colour shown, nine in ten within [\d.]+\./,
+  );
+  expect(part).toContain('href="../../method/#sure"');
+});
