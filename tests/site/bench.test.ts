@@ -292,3 +292,20 @@ test('a target’s page shows every round beside it, and how it came nearer', as
   expect(await page.locator('main').innerText()).toContain('much too thin: contrast ratio');
   await close();
 });
+
+test('a recipe’s page shows its rounds beside the target, and the same chart', async () => {
+  for (const id of ['rowan-week', 'tannery-bend', 'eel-bridge']) {
+    const { page, close } = await visit(browser, `colours/${id}/`, { viewport: PHONE.viewport });
+    const { cups } = book().recipes.find((recipe) => recipe.id === id)!.match!;
+    const section = page.getByRole('region', { name: 'Beside its target' });
+    expect(await section.getByRole('img', { name: /the target on the left/ }).count()).toBe(
+      cups.flatMap(({ rounds }) => rounds).length,
+    );
+    const charts = await section.getByRole('img', { name: /ΔE round by round/ }).all();
+    expect(charts.length).toBe(cups.length);
+    for (const chart of charts)
+      expect(await chart.getAttribute('aria-label')).toMatch(/in all: .*hue: .*lightness: .*strength: .*thickness: /);
+    expect(await section.innerText()).toMatch(/within tolerance/i);
+    await close();
+  }
+});

@@ -19,6 +19,7 @@ import { otherLights } from '../recipe/other-lights.ts';
 import { plate } from '../recipe/plate.ts';
 import { relativesSection } from '../recipe/relatives.ts';
 import { roundsSection } from '../recipe/rounds.ts';
+import { besideTarget } from '../target/beside-target.ts';
 import { dayText, sentence } from '../words.ts';
 import { lookPage } from './look.ts';
 
@@ -57,6 +58,7 @@ ${plannerSection(context, recipe, plan)}
 ${workSection(context, recipe)}
 ${notesSection(context, recipe)}
 ${roundsSection(context, recipe.cups, (id) => required(bookIndex(context.book).materials, id).title)}
+${besideTarget(context, recipe)}
 ${relativesSection(context, recipe)}
 ${costSection(recipe, plan)}
 </div>
@@ -94,6 +96,7 @@ function jumps(recipe: Recipe): Html {
     ['cups', 'What goes in'],
     ['work', 'Order of work'],
     ...(logged ? [['rounds', 'How it was found'] as const] : []),
+    ...(recipe.match ? [['target', 'Its target'] as const] : []),
     ...(related ? [['lineage', 'Where it comes from'] as const] : []),
     ['costs', 'Cost'],
     ['looks', 'How it looks'],

@@ -1,3 +1,4 @@
+import { seenWhole } from '../../book/cup-aim.ts';
 import type { Target } from '../../book/model.ts';
 import { bookIndex, required } from '../book-index.ts';
 import { cautionsBlock } from '../cautions.ts';
@@ -26,7 +27,7 @@ export const targetPage: PageKind = {
       description: notesText(notes).slice(0, 150) || `${title}: a colour to be matched, over white and over black.`,
       part: paths.home,
       main: html`<article class="target">
-<header class="label"><h1>${title}</h1><p class="label-line">Target, to be matched within ΔE ${deltaEText(tolerance)}</p></header>
+<header class="label"><h1>${title}</h1><p class="label-line">Target, to be matched within ΔE ${deltaEText(tolerance)}${target.parts.length < 2 ? '' : seenWhole(target) ? '; two sides of a finished bait, each seen with the other behind it' : '; each part seen by itself'}</p></header>
 <div class="target-parts">${target.parts.map(partFigure)}</div>
 <div class="columns"><div class="column-main">
 ${notes.trim() === '' ? '' : html`<div class="notes">${notesHtml(context, notes)}</div>`}

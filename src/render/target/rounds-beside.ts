@@ -16,11 +16,13 @@ export function roundsBeside(
   name: string,
   tolerance: number,
 ): Html {
-  return html`<ol class="rounds">${rounds.map((round) => roundBeside(round, wanted, name))}</ol>${
-    rounds.length < 2
-      ? ''
-      : html`<figure class="match-figure">${matchChart(rounds, tolerance, name)}<figcaption>How far each round was from the target, in all and part by part, ΔE. The thin rule is the tolerance, ${deltaEText(tolerance)}.</figcaption></figure>`
-  }`;
+  return html`<ol class="rounds">${rounds.map((round) => roundBeside(round, wanted, name))}</ol>${roundsChart(rounds, name, tolerance)}`;
+}
+
+/** How rounds came nearer, as a chart; nothing of fewer than two. */
+export function roundsChart(rounds: readonly MatchedRound[], name: string, tolerance: number): Html {
+  if (rounds.length < 2) return html``;
+  return html`<figure class="match-figure">${matchChart(rounds, tolerance, name)}<figcaption>How far each round was from the target, in all and part by part, ΔE. The dotted rule is the tolerance, ${deltaEText(tolerance)}.</figcaption></figure>`;
 }
 
 function roundBeside(

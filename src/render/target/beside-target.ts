@@ -1,0 +1,34 @@
+import type { CupMatch, MatchedRound, Recipe, Target } from '../../book/model.ts';
+import { bookIndex } from '../book-index.ts';
+import { type Html, html } from '../html.ts';
+import { link, paths } from '../links.ts';
+import type { PageContext } from '../page.ts';
+import { type ChipColours, chips } from '../swatch/chip.ts';
+import { deltaEText, sentence } from '../words.ts';
+import { roundsChart } from './rounds-beside.ts';
+
+/**
+ * A recipe's rounds beside the target that it is for, in short, and how they came nearer; nothing where it is for none. What was wrong
+ * with each round, and what to do next, stands on the target's page.
+ */
+export function besideTarget(context: PageContext, { title, match }: Recipe): Html {
+  const target = match && bookIndex(context.book).targets.get(match.target);
+  if (!match || !target) return html``;
+  return html`<section class="part" aria-labelledby="target"><h2 id="target">Beside its target</h2><p>Made for <a href="${link(context, paths.target(target.id))}">${target.title}</a>, where every round is judged in words.</p>${match.cups.map((cup) => cupBeside(cup, target, target.parts.length > 1 ? `${title}, ${cup.cup}` : title))}</section>`;
+}
+
+function cupBeside({ cup, part: name, rounds }: CupMatch, target: Target, title: string): Html {
+  const part = target.parts.find((each) => each.name === name)!;
+  const wanted = { overWhite: part.overWhite.hex, ...(part.overBlack && { overBlack: part.overBlack.hex }) };
+  const last = rounds.at(-1);
+  return html`<div class="matched">${target.parts.length > 1 ? html`<h3>${sentence(cup)}</h3>` : ''}<ol class="match-rounds">${rounds.map((round) => pairOf(round, wanted, title))}</ol>${last === undefined ? '' : html`<p>${sentence(last.verdict.sentence)}.</p>`}${roundsChart(rounds, title, target.tolerance)}</div>`;
+}
+
+function pairOf(
+  { number, basis, overWhite, overBlack, verdict }: MatchedRound,
+  wanted: ChipColours,
+  title: string,
+): Html {
+  const shown = { ...(overWhite && { overWhite: overWhite.hex }), ...(overBlack && { overBlack: overBlack.hex }) };
+  return html`<li><div class="pair">${chips([wanted, shown], `${title}, round ${number}: the target on the left, as ${basis} on the right; over white above, over black below`)}</div>Round ${number} <span class="fine">ΔE ${deltaEText(verdict.deltaE)}${basis === 'seen' ? '' : ', predicted'}</span></li>`;
+}
