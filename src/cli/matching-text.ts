@@ -81,6 +81,7 @@ function recipeLines(
   book: Money,
 ): readonly string[] {
   const many = cups.length > 1;
+  const wide = Math.max(14, ...cups.flatMap(({ amounts }) => amounts.map(({ text }) => text.length))) + 2;
   return [
     ...cups.flatMap(({ name, plastic, plasticMl, amounts, alone }, index) => {
       const head = [...(number === undefined || index > 0 ? [] : [`${number}.`]), ...(many ? [`${name}:`] : [])].join(
@@ -88,8 +89,8 @@ function recipeLines(
       );
       return [
         ...(head === '' ? [] : [head]),
-        `  ${`${Math.round(plasticMl)} ml`.padEnd(22)} ${titleOf(plastic, book)}`,
-        ...amounts.map(({ text, title }) => `  ${text.padEnd(22)} ${title}`),
+        `  ${`${Math.round(plasticMl)} ml`.padEnd(wide)}${titleOf(plastic, book)}`,
+        ...amounts.map(({ text, title }) => `  ${text.padEnd(wide)}${title}`),
         ...(many
           ? [`  poured alone it looks like ${alone.overWhite.hex} over white, ${alone.overBlack.hex} over black`]
           : []),
