@@ -169,3 +169,29 @@ test('a wall of many colours shows some of each hue and links to the others', as
   expect(page).toContain(`href="./find/?hue=${first!.facets.hueFamily}">all 600 colours</a>`);
   expect(page.length).toBeLessThan(600_000);
 });
+
+test('a book without colours offers nothing that it does not have', async () => {
+  const empty = bookOf({
+    'book.md': SAMPLE_FILES['book.md']!,
+    'shelf/plastics/supple.md': SAMPLE_FILES['shelf/plastics/supple.md']!,
+  });
+  const once = [
+    'home',
+    'find',
+    'plan',
+    'families',
+    'molds',
+    'cards',
+    'cards-a4',
+    'cards-letter',
+    'labels',
+    'not-found',
+  ];
+  for (const kind of once) {
+    const page = await pageOf(kind, '', empty);
+    expect(await faultsOf(page), kind).toEqual([]);
+    expect(page, kind).not.toMatch(/\b0 (?:colours|sheets|cards)/);
+    expect(page, kind).not.toContain('data-print hidden');
+  }
+  expect(await pageOf('home', '', empty)).not.toContain('<form');
+});

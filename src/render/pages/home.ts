@@ -24,7 +24,7 @@ export const homePage: PageKind = {
     const shown = groups.reduce((sum, { entries }) => sum + Math.min(entries.length, most), 0);
     const budget = tileBudget(shown);
     return document(context, {
-      description: `${book.title}: ${counted(count, 'colour')} for soft-plastic lures, computed from what is in the cup.`,
+      description: `${book.title}: ${count === 0 ? 'colours' : counted(count, 'colour')} for soft-plastic lures, computed from what is in the cup.`,
       part: paths.home,
       paper: 'at-home',
       scripts: count === 0 ? [] : ['filter'],

@@ -55,10 +55,13 @@ export const notFoundPage: PageKind = {
   kind: 'not-found',
   items: () => [''],
   url: () => NOT_FOUND,
-  render: (context) =>
-    document(context, {
+  render: (context) => {
+    const { recipes, looks } = context.book;
+    const count = recipes.length + looks.length;
+    return document(context, {
       title: 'Not in the book',
       description: 'There is no such page in the book.',
-      main: html`<article class="text"><h1>Not in the book</h1><p class="lead">There is no page at this address. A colour may have been renamed, or taken out of the book.</p><p><a href="${link(context, paths.home)}">All ${counted(context.book.recipes.length + context.book.looks.length, 'colour')}</a>, or <a href="${link(context, paths.find)}">find one</a>.</p></article>`,
-    }),
+      main: html`<article class="text"><h1>Not in the book</h1><p class="lead">There is no page at this address. A colour may have been renamed, or taken out of the book.</p><p><a href="${link(context, paths.home)}">${count === 0 ? 'The first page' : `All ${counted(count, 'colour')}`}</a>, or <a href="${link(context, paths.find)}">find one</a>.</p></article>`,
+    });
+  },
 };
