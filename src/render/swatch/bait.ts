@@ -24,7 +24,7 @@ interface Area {
 }
 
 /** Most flakes of a cup in a bait. */
-const BUDGET = 320;
+const BUDGET = 240;
 const MARGIN_MM = 7;
 
 /** Cups side by side, seen from the side: the first above. */
