@@ -10,7 +10,7 @@ type LightView = Recipe['lights'][number];
 const SEEN = 1;
 
 /** The body in daylight beside the same under a lamp, an LED or a tube; which one is chosen with a radio button, without a script. */
-export function otherLights({ lights, body }: Recipe): Html {
+export function otherLights({ lights, body, match }: Recipe): Html {
   const [first] = lights;
   if (first === undefined) return html``;
   const most = lights.reduce((one, other) => (other.deltaE > one.deltaE ? other : one));
@@ -33,7 +33,7 @@ export function otherLights({ lights, body }: Recipe): Html {
     html`<fieldset class="lights"><legend>The body in daylight, beside the same under</legend>
 <ul class="light-choices">${choices}</ul>
 ${plates}</fieldset>
-<p class="fine">Each colour is as the eye sees it once it is used to the light. Two baits that match in daylight may part under a lamp: compare them under both.</p>`,
+<p class="fine">Each colour is as the eye sees it once it is used to the light. Two baits that match in daylight may part under a lamp: compare them under both.${match === undefined ? '' : ' The target of this one is known in daylight alone, so whether it parts from it the book can’t say.'}</p>`,
   );
 }
 
