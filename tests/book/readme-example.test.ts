@@ -19,12 +19,20 @@ test('the book in the README compiles without a word', () => {
     'molds/minnow-3.md',
     'colours/alder-smoke.md',
     'colours/night-alder.md',
+    'targets/jar-elver.md',
   ]);
-  const { book, diagnostics } = compileBook(files);
+  const { book, diagnostics } = compileBook(files, { photos: ['photos/jar-elver.jpg'] });
   expect(diagnostics).toEqual([]);
   const [alder, night] = [recipeOf(book!, 'alder-smoke'), recipeOf(book!, 'night-alder')];
   expect(dose(night.cups[0]!, 'peat') - dose(alder.cups[0]!, 'peat')).toBeCloseTo((8 * 0.98) / 20, 9);
   expect(night.cups[1]!.contents).toEqual(alder.cups[1]!.contents);
+});
+
+test('the target in the README has every field that a target can have', async () => {
+  const { SCHEMAS } = await import('../../src/recipe/schema.ts');
+  const { text } = readmeFiles().find(({ path }) => path === 'targets/jar-elver.md')!;
+  const missing = Object.keys(SCHEMAS.target.shape).filter((name) => !new RegExp(`\\b${name}:`).test(text));
+  expect(missing).toEqual([]);
 });
 
 test('every field of a file stands in the README', async () => {
@@ -39,7 +47,7 @@ test('every field of a file stands in the README', async () => {
 });
 
 test('every part of book.json stands in the README', async () => {
-  const { book } = compileBook(readmeFiles());
+  const { book } = compileBook(readmeFiles(), { photos: ['photos/jar-elver.jpg'] });
   const readme = projectFile('README.md').slice(projectFile('README.md').indexOf('## What the book is made from'));
   const parts = [...Object.keys(book!), ...Object.keys(book!.recipes[0]!.cups[1]!)];
   const known = [
