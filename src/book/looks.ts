@@ -3,15 +3,18 @@
  *
  * @packageDocumentation
  */
+import { adaptTristimulus } from '../optics/adaptation.ts';
 import { type Appearance, appearance, type seen, swirlAppearance } from '../optics/appearance.ts';
+import { type Lab, labFromTristimulus } from '../optics/cielab.ts';
 import type { TwoViews } from '../optics/cup-body.ts';
+import { deltaE00 } from '../optics/delta-e00.ts';
 import type { Viewing } from '../optics/opacity.ts';
 import type { Body } from '../optics/stack.ts';
 import { coreLayers, layersByShare } from '../optics/stack.ts';
 import { IN_WATER } from '../optics/surface.ts';
-import type { Light } from '../optics/tristimulus.ts';
+import { type Light, type Tristimulus, whitePoint } from '../optics/tristimulus.ts';
 import { seenAtDepth, type WaterType } from '../optics/water.ts';
-import { describeChange } from './describe-change.ts';
+import { changeWords } from './describe-change.ts';
 import type { Look, Pattern, Recipe, Seen } from './model.ts';
 
 const round = (value: number, places: number): number => Number(value.toFixed(places));
@@ -101,14 +104,28 @@ const OTHER_LIGHTS: readonly { readonly light: Light; readonly name: string }[] 
   { light: 'F11', name: 'fluorescent tube' },
 ];
 
-/** The side looked at under other lights than daylight, adapted to each, and how far that is from daylight. */
+/**
+ * The side looked at under other lights than daylight, and how far that is from daylight to an eye that has got used to the
+ * light: colours are compared as the screen shows them, adapted to D65, over white or over black, where they differ more.
+ */
 export function baitUnderLights(pattern: Pattern, cups: readonly SharedCup[], thickness: number): Recipe['lights'] {
-  const daylight = keptLook(baitAppearances(pattern, cups, thickness).side);
+  const daylight = baitAppearances(pattern, cups, thickness).side;
   return OTHER_LIGHTS.map(({ light, name }) => {
-    const body = keptLook(baitAppearances(pattern, cups, thickness, { light }).side);
-    const { deltaE, words } = describeChange({ look: daylight, contents: {} }, { look: body, contents: {} });
-    return { light, name, body, deltaE: round(deltaE, 2), words };
+    const { side } = baitAppearances(pattern, cups, thickness, { light });
+    const [white, black] = (['overWhite', 'overBlack'] as const).map((view) => {
+      const [before, after] = [daylight[view].lab, usedTo(side[view].tristimulus, light)];
+      return { before, after, deltaE: deltaE00(before, after) };
+    });
+    const { before, after, deltaE } = white!.deltaE >= black!.deltaE ? white! : black!;
+    const words = changeWords(before, after, side.contrastRatio - daylight.contrastRatio);
+    return { light, name, body: keptLook(side), deltaE: round(deltaE, 2), words };
   });
+}
+
+/** A colour under a light as an eye that has got used to the light would name it in daylight. */
+function usedTo(colour: Tristimulus, light: Light): Lab {
+  const white = whitePoint('D65');
+  return labFromTristimulus(adaptTristimulus(colour, whitePoint(light), white), white);
 }
 
 /** Waters and depths that the book shows: open sea, a green coast, a turbid one. No published table has peat-stained water. */

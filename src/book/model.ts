@@ -222,7 +222,7 @@ export interface Recipe {
     readonly light: string;
     readonly name: string;
     readonly body: Look;
-    /** Change from daylight: ΔE00, the larger of those over white and over black; and in words. */
+    /** Change from daylight to an eye used to the light: ΔE00, the larger of those over white and over black; and in words. */
     readonly deltaE: number;
     readonly words: readonly string[];
   }[];

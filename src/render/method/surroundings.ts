@@ -56,7 +56,7 @@ function mostChanged(context: PageContext, recipes: readonly Recipe[]): Html {
   );
   if (most === undefined) return html``;
   const { recipe, view } = most;
-  return html`<p>Of the colours of this book <a href="${link(context, paths.recipe(recipe.id))}">${recipe.title}</a> changes most: under a ${view.name} it turns ${view.words.length === 0 ? 'a little' : listText(view.words)} (ΔE ${deltaEText(view.deltaE)}).</p>`;
+  return html`<p>Of the colours of this book <a href="${link(context, paths.recipe(recipe.id))}">${recipe.title}</a> changes most: under a ${view.name} ${view.words.length === 0 ? 'it is' : `it turns ${listText(view.words)},`} ΔE ${deltaEText(view.deltaE)} from daylight.</p>`;
 }
 
 /** The same bait at depth. */

@@ -40,6 +40,6 @@ ${plates}</fieldset>
 /** How a light changes the colour, in words with the size. */
 function lightChange({ words, deltaE }: LightView): string {
   const size = `ΔE ${deltaEText(deltaE)}`;
-  if (deltaE < SEEN || words.length === 0) return `no change to be seen (${size})`;
-  return `${listText(words)} (${size})`;
+  if (deltaE < SEEN) return `no change to be seen (${size})`;
+  return words.length === 0 ? size : `${listText(words)} (${size})`;
 }
