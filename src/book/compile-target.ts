@@ -1,4 +1,5 @@
 import type { Thing } from '../recipe/read-thing.ts';
+import { SLUG } from '../recipe/source.ts';
 import type { Mold, Publish, Settings, Target } from './model.ts';
 import { photoOf } from './photo-of.ts';
 import type { Report } from './report.ts';
@@ -18,7 +19,7 @@ export function compileTarget(
   const { fields } = thing;
   const whole = fields['over-white'];
   const parts = fields.parts ?? (whole === undefined ? undefined : { body: { ...fields, 'over-white': whole } });
-  if (parts === undefined) {
+  if (parts === undefined || Object.keys(parts).length === 0) {
     report.add('target/no-colour', thing, [], {
       found: 'target without a colour',
       expected: '`over-white` (and `over-black`, if you can), or `parts`',
@@ -27,6 +28,21 @@ export function compileTarget(
     });
     return undefined;
   }
+  const misnamed = Object.keys(parts).filter((name) => !SLUG.test(name));
+  for (const name of misnamed) {
+    report.add(
+      'file/name',
+      thing,
+      ['parts', name],
+      {
+        found: `part named \`${name}\``,
+        expected: 'lower-case letters and digits, with single hyphens between words',
+        why: 'a part has the name of the cup that it is for, and that is an id',
+      },
+      'key',
+    );
+  }
+  if (misnamed.length > 0) return undefined;
   const mold = fields.mold === undefined ? undefined : molds.get(fields.mold);
   return {
     id: thing.id,

@@ -169,3 +169,12 @@ test('compileBook(…) keeps a match as a plain value', () => {
   const book = compiled(recipe(LOGGED), target(LEAF));
   expect(JSON.parse(JSON.stringify(book.recipes[0]!.match))).toEqual(book.recipes[0]!.match);
 });
+
+test('compileBook(a target whose parts no cup can have the name of, or that has none) says so at its place', () => {
+  const told = (parts: string): readonly string[] =>
+    compileBook([...BOOK, target(parts)]).diagnostics.map(({ code, start, found }) => `${start.line} ${code} ${found}`);
+  expect(told('parts:\n  Back side: { over-white: "#6a4a30" }')).toEqual([
+    expect.stringMatching(/^5 file\/name part named `Back side`$/),
+  ]);
+  expect(told('parts: {}')).toEqual([expect.stringMatching(/target\/no-colour/)]);
+});

@@ -173,7 +173,7 @@ describe('what it takes and what it does not', () => {
     expect(await page.evaluate(() => document.activeElement?.getAttribute('data-hex-of'))).toBe('side-0-white');
     await digits.fill('8A6A44');
     for (const [label, text, expected] of [
-      ['Right within ΔE', '1e300', 'The tolerance is a number from 0.1 to 20.'],
+      ['Right within ΔE', '1e300', 'The tolerance is a number from 0.1 to 100.'],
       ['Millilitres of it', '', 'The plastic of the cup is a number from 1 to 100,000.'],
       ['Seen at mm', '-3', 'The thickness is a number from 0.1 to 1,000.'],
     ] as const) {

@@ -20,7 +20,7 @@ export function isMistyped(read: object): read is Mistyped {
 
 /** Limits of the numbers of a match; `readWork` takes no others. */
 const LIMITS = {
-  tolerance: { what: 'The tolerance', least: 0.1, most: 20 },
+  tolerance: { what: 'The tolerance', least: 0.1, most: 100 },
   plasticMl: { what: 'The plastic of the cup', least: 1, most: 100_000 },
   thicknessMm: { what: 'The thickness', least: 0.1, most: 1000 },
   addedMl: { what: 'The plastic that went in', least: 0.1, most: 100_000 },

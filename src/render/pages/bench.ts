@@ -122,7 +122,7 @@ function benchForm(data: BenchPageData, context: PageContext): Html {
 <div class="bench-fields">
 <p class="field wide"><label for="bench-which">Which</label><select id="bench-which" name="target"><option value="">One that I describe</option>${targets.map(({ id, title }) => html`<option value="${id}">${title}</option>`)}</select></p>
 <p class="field wide"><label for="bench-arrangement">How it is seen</label><select id="bench-arrangement" name="arrangement"><option value="solid">Solid: one cup</option><option value="together">Two sides of a finished bait, each with the other behind it</option><option value="apart">Two sides, cut apart and each seen by itself</option></select></p>
-<p class="field"><label for="bench-tolerance">Right within ΔE</label><input id="bench-tolerance" name="tolerance" type="number" inputmode="decimal" min="0.1" max="20" step="any" value="${settings.tolerance}"></p>
+<p class="field"><label for="bench-tolerance">Right within ΔE</label><input id="bench-tolerance" name="tolerance" type="number" inputmode="decimal" min="0.1" max="100" step="any" value="${settings.tolerance}"></p>
 </div>
 <div class="bench-sides" data-sides></div>
 </section>
