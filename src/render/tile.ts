@@ -12,7 +12,7 @@ import { section } from './swatch/section.ts';
 
 /** Flakes of all tiles of a page together, and the most and the fewest that one tile gets. */
 const PAGE_BUDGET = 8000;
-const TILE_MOST = 80;
+const TILE_MOST = 72;
 const TILE_FEWEST = 12;
 
 /** Flakes that each tile of a page with so many may have, so that a page of thousands still loads. */

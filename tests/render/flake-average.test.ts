@@ -54,27 +54,36 @@ function coded(light: number): string {
     .padStart(2, '0');
 }
 
+/** Streaks are not even over a card, so a swirl is not averaged. */
 const flaked = SAMPLE_BOOK.recipes.filter(
-  ({ pattern, cups }) => pattern === 'solid' && cups.some(({ flakes }) => flakes.length > 0),
+  ({ pattern, cups }) => pattern !== 'swirl' && cups.some(({ flakes }) => flakes.length > 0),
 );
 
-test('there is a solid colour with flake to look at', () => {
-  expect(flaked.length).toBeGreaterThan(0);
+test('there are colours with flake to look at, of one cup and of two', () => {
+  expect(new Set(flaked.map(({ cups }) => cups.length)).size).toBeGreaterThan(1);
 });
 
 test.each(flaked.map((recipe) => [recipe.id, recipe] as const))(
-  'flake and the colour between it are together what %s looks like, thick and thin',
+  'flake and the colour between it are together what %s looks like, on each side, thick and thin',
   async (_, recipe) => {
-    const parts = [
-      [recipe.body, [0, 72]],
-      [recipe.thin, [72, 93]],
-    ] as const satisfies readonly (readonly [Look, readonly [number, number]])[];
+    const { body, other, thin } = recipe;
+    const parts: readonly (readonly [Look, readonly [number, number]])[] =
+      other === undefined
+        ? [
+            [body, [0, 72]],
+            [thin, [72, 93]],
+          ]
+        : [
+            [body, [0, 48]],
+            [other, [48, 76]],
+            [thin, [76, 93]],
+          ];
     for (const [look, across] of parts) {
       const white = await meanColour(recipe, across, [9, 50]);
       const black = await meanColour(recipe, across, [50, 91]);
       // A screen lays flake over its ground, plastic lies over and under it: near, not the same.
-      expect(deltaE00(labFromHex(white), look.overWhite.lab)).toBeLessThan(4);
-      expect(deltaE00(labFromHex(black), look.overBlack.lab)).toBeLessThan(4);
+      expect(deltaE00(labFromHex(white), look.overWhite.lab)).toBeLessThan(5);
+      expect(deltaE00(labFromHex(black), look.overBlack.lab)).toBeLessThan(5);
     }
   },
 );

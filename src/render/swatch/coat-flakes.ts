@@ -25,5 +25,14 @@ export function coatFlakes(coats: readonly Coat[], options: PatternOptions): Coa
     for (const [at, coat] of alike.entries()) fills.set(coat, patterns.fills[at]!);
     return patterns.definitions;
   });
-  return { definitions, fills: (coat) => fills.get(coat) ?? [] };
+  const behind = [...new Set(coats)].flatMap((coat, index) => {
+    if (coat.behind === undefined) return [];
+    const { flakes, depth, seen } = coat.behind;
+    const far = { id: `${options.id}b${index}`, seed: `${options.seed}/b${index}`, budget: options.budget / 3, seen };
+    const patterns = flakePatterns(flakes, [depth], { ...options, ...far });
+    // What lies behind is painted first.
+    fills.set(coat, [...patterns.fills[0]!, ...(fills.get(coat) ?? [])]);
+    return patterns.definitions;
+  });
+  return { definitions: [...definitions, ...behind], fills: (coat) => fills.get(coat) ?? [] };
 }

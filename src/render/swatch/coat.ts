@@ -5,12 +5,15 @@
  */
 import type { Cup, Look, Mold, Recipe, RecipeLook } from '../../book/model.ts';
 import type { Depth, FlakeKind } from './flake-field.ts';
+import { BLACK_CARD, luminance, WHITE_CARD } from './tint.ts';
 
 export interface Coat {
   readonly white: string;
   readonly black: string;
   readonly flakes: readonly FlakeKind[];
   readonly depth: Depth;
+  /** Flake of the next cup, seen through this one. */
+  readonly behind?: { readonly flakes: readonly FlakeKind[]; readonly depth: Depth; readonly seen: number };
 }
 
 /** A coat of a look alone, without flake to be drawn. */
@@ -43,6 +46,18 @@ export interface Coats {
   readonly thin: Coat;
 }
 
+/** Flake behind a layer that leaves it less light than this is not drawn: it changes the whole by less than ΔE00 2. */
+const SEEN_THROUGH = 0.5;
+
+/**
+ * Light that goes through a layer and back, as thick as its share of the body: what a white card behind it adds to a black
+ * one, by the same for the bare cards. A dark dye hides flake without hiding a card's edge, so contrast would not do.
+ */
+function lightThrough({ white, black }: Coat, share: number): number {
+  const added = (luminance(white) - luminance(black)) / (luminance(WHITE_CARD) - luminance(BLACK_CARD));
+  return Math.min(1, Math.max(0, added)) ** share;
+}
+
 /** Depth of the near part of a body, as thick as its share. */
 function nearDepth({ thicknessMm, contrastRatio }: Depth, share: number): Depth {
   return { thicknessMm: thicknessMm * share, contrastRatio: 1 - Math.max(1 - contrastRatio, 1e-6) ** share };
@@ -70,18 +85,31 @@ export function recipeCoats(recipe: Recipe, mold: Pick<Mold, 'bodyMm' | 'thinMm'
     case 'tipped':
       return second === undefined ? { body: near, thin: thinNear } : { body: near, other: second, thin: thinNear };
     default: {
-      const nearShare = recipe.cups[0]!.share / (pattern === 'core' ? 2 : 1);
-      const body: Coat = {
-        ...plainCoat(between.body, mold.bodyMm),
-        flakes: near.flakes,
-        depth: nearDepth(near.depth, nearShare),
+      const shares = recipe.cups.map(({ share }, index) => (pattern === 'core' && index === 0 ? share / 2 : share));
+      /** A side's colour with the flake of a cup in its layer, and that of the next cup behind it. */
+      const side = (ground: Coat, at: number, next: number): Coat => {
+        const depth = nearDepth(cups[at]!.depth, shares[at]!);
+        const seen = lightThrough(cups[at]!, shares[at]!);
+        const behind = cups[next];
+        const shown = behind !== undefined && behind.flakes.length > 0 && seen >= SEEN_THROUGH;
+        return {
+          ...ground,
+          flakes: cups[at]!.flakes,
+          depth,
+          ...(shown ? { behind: { flakes: behind.flakes, depth: nearDepth(behind.depth, shares[next]!), seen } } : {}),
+        };
       };
-      const thinLayer: Coat = { ...thinNear, depth: nearDepth(thin.depth, nearShare) };
+      const body = side(plainCoat(between.body, mold.bodyMm), 0, 1);
+      const thinLayer: Coat = { ...thinNear, depth: nearDepth(thin.depth, shares[0]!) };
       if (between.other === undefined) return { body, thin: thinLayer };
-      const last = cups.at(-1)!;
-      // A core is shown alone; the far layer of others lies there as thick as its share.
-      const depth = pattern === 'core' ? last.depth : nearDepth(last.depth, recipe.cups.at(-1)!.share);
-      return { body, thin: thinLayer, other: { ...plainCoat(between.other, mold.bodyMm), flakes: last.flakes, depth } };
+      const ground = plainCoat(between.other, mold.bodyMm);
+      const last = cups.length - 1;
+      // A core is shown alone; the far layer of others lies there as thick as its share, the one before it behind it.
+      const other =
+        pattern === 'core'
+          ? { ...ground, flakes: cups[last]!.flakes, depth: cups[last]!.depth }
+          : side(ground, last, last - 1);
+      return { body, thin: thinLayer, other };
     }
   }
 }

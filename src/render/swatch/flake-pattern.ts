@@ -51,7 +51,7 @@ const VISIBLE_CLASSES = { usual: [0.2, 0.5, 0.9], turned: [0.3, 0.85] } as const
 const nearest = (classes: readonly number[], visible: number): number =>
   classes.reduce((best, each) => (Math.abs(each - visible) < Math.abs(best - visible) ? each : best));
 
-function faceOf(flake: PlacedFlake, kind: FlakeKind): Face {
+function faceOf(flake: PlacedFlake, kind: FlakeKind, seen: number): Face {
   const { part, far } = FACES[kind.finish] ?? { part: 0, far: 0 };
   const turned =
     kind.finish === 'hologram' && flake.glint < part
@@ -62,7 +62,7 @@ function faceOf(flake: PlacedFlake, kind: FlakeKind): Face {
           ? tint(kind.hex, '#000000', far * 0.6)
           : kind.hex;
   const usual = turned === kind.hex;
-  const opacity = nearest(usual ? VISIBLE_CLASSES.usual : VISIBLE_CLASSES.turned, flake.visible);
+  const opacity = nearest(usual ? VISIBLE_CLASSES.usual : VISIBLE_CLASSES.turned, flake.visible * seen);
   if (!isDot(kind)) return { fill: turned, opacity, dotMm: 0 };
   // A disc as large as what the tilted face shows, in two sizes; lying flat, the whole face.
   const shown = flake.facing === 1 ? 1 : !usual ? 0.5 : flake.facing < 0.5 ? 0.25 : 0.75;
@@ -80,6 +80,8 @@ export interface PatternOptions {
   readonly budget: number;
   /** Units of the drawing in a millimetre: `PX_PER_MM`, or 1 where the drawing is in mm. */
   readonly scale: number;
+  /** Part of the flake that is still seen through what lies before it, 0..1; 1 if left out. */
+  readonly seen?: number;
 }
 
 /** Flake to lay over the places where a cup is thick, and over those where it is thinner. */
@@ -135,7 +137,7 @@ function kindPatterns(
   const definitions = levels.map((count, level) => {
     // The deepest come first.
     const slice = flakes.slice(flakes.length - count, flakes.length - (levels[level - 1] ?? 0));
-    const paths = facePaths(slice, kind, sideMm, unitsPerMm);
+    const paths = facePaths(slice, kind, { sideMm, unitsPerMm, seen: options.seen ?? 1 });
     const drawn = html`${paths}${level > 0 ? html`<use href="#${id}u${level - 1}"/>` : ''}`;
     const grouped = level < levels.length - 1 ? html`<g id="${id}u${level}">${drawn}</g>` : drawn;
     // Further patterns of a kind take their square from its first.
@@ -144,11 +146,15 @@ function kindPatterns(
   return { fills: shown.map((count) => (count > 0 ? [`url(#${id}p${levels.indexOf(count)})`] : [])), definitions };
 }
 
-function facePaths(flakes: readonly PlacedFlake[], kind: FlakeKind, sideMm: number, unitsPerMm: number): Html {
+function facePaths(
+  flakes: readonly PlacedFlake[],
+  kind: FlakeKind,
+  { sideMm, unitsPerMm, seen }: { readonly sideMm: number; readonly unitsPerMm: number; readonly seen: number },
+): Html {
   const faces = new Map<string, Face & { readonly marks: Mark[] }>();
   const reach = (kind.longMm ?? kind.sizeMm) * 0.6;
   for (const flake of flakes) {
-    const face = faceOf(flake, kind);
+    const face = faceOf(flake, kind, seen);
     const key = `${face.fill}${face.opacity}/${face.dotMm}`;
     const entry = faces.get(key) ?? { ...face, marks: [] };
     faces.set(key, entry);
