@@ -4,15 +4,20 @@ import type { Bench, BenchMaterial, Measure, Spoon } from './bench.ts';
 // More than this many spoonfuls is not how anybody measures; a coarser spoon or the scale is.
 const MOST_SPOONFULS = 6;
 
+// Nobody counts further: common practice, no source. More of a liquid is spooned or weighed where the bench can.
+const MOST_DROPS = 100;
+
 /**
  * The ways to measure about `grams` of a material with the bench's own tools, nearest first: whole drops, sums of level spoons,
  * or steps of the scale. Never empty, never zero: what is too little for every tool is the smallest measure of one.
  *
- * A liquid is dropped where the bench drops, a powder or flake is spooned where there are spoons; the scale serves otherwise.
+ * A liquid is dropped where the bench drops and can count that far, a powder or flake is spooned where there are spoons; the scale serves otherwise.
  */
 export function measures(grams: number, material: BenchMaterial, bench: Bench): readonly Measure[] {
+  const fewDrops = grams <= MOST_DROPS * (material.gramsPerDrop ?? 0);
+  const otherTools = bench.spoons.length > 0 || bench.scaleGrams !== undefined;
   const found =
-    material.gramsPerDrop !== undefined && bench.drops
+    material.gramsPerDrop !== undefined && bench.drops && (fewDrops || !otherTools)
       ? dropMeasures(grams, material.gramsPerDrop)
       : bench.spoons.length > 0
         ? spoonMeasures(grams, material.gramsPerMl, bench.spoons)

@@ -36,10 +36,22 @@ export interface ColourView {
 const TOLERANCE = 0.3;
 const STIFFNESS = 0.25;
 
+/**
+ * As many times as stiff is s: what a material scatters changes more slowly over the spectrum than what it absorbs. Chosen on
+ * the same paints: from one chip the median is ΔE00 4.65 with 1, 4.38 with 4, 4.34 with 8, 4.50 with 16 and 5.16 with 40.
+ */
+const EVENNESS = 8;
+
 /** k and s are kept within this factor of one optical thickness of the middle layer. */
 const RANGE = Math.log(1e4);
 
 const UNKNOWNS = 2 * BAND_COUNT;
+
+/** Where ln k and ln s begin among the unknowns, and how stiff each is. */
+const STIFFNESSES = [
+  [0, STIFFNESS],
+  [BAND_COUNT, EVENNESS * STIFFNESS],
+] as const;
 const MOST_STEPS = 100;
 const LEAST_DAMPING = 1e-6;
 const MOST_DAMPING = 1e8;
@@ -136,8 +148,8 @@ function lookAt(
   }
   let cost = 0;
   for (const error of errors) cost += error * error;
-  eachStep((band, before) => {
-    cost += STIFFNESS * (logs[band]! - logs[before]!) ** 2;
+  eachStep((band, before, stiffness) => {
+    cost += stiffness * (logs[band]! - logs[before]!) ** 2;
   });
   return { errors, slopes, cost };
 }
@@ -146,8 +158,8 @@ function lookAt(
 function bestMove(logs: Float64Array, { errors, slopes }: Look, damping: number): Float64Array {
   const downhill = new Float64Array(UNKNOWNS);
   for (const [row, slope] of slopes.entries()) addScaled(downhill, -errors[row]!, slope);
-  eachStep((band, before) => {
-    const pull = STIFFNESS * (logs[band]! - logs[before]!);
+  eachStep((band, before, stiffness) => {
+    const pull = stiffness * (logs[band]! - logs[before]!);
     downhill[band]! -= pull;
     downhill[before]! += pull;
   });
@@ -169,12 +181,12 @@ function bestMove(logs: Float64Array, { errors, slopes }: Look, damping: number)
 function solveStiff(right: Float64Array, damping: number): Float64Array {
   const x = right.slice();
   const upper = new Float64Array(BAND_COUNT);
-  for (const offset of [0, BAND_COUNT]) {
+  for (const [offset, stiffness] of STIFFNESSES) {
     for (let band = 0; band < BAND_COUNT; band++) {
       const inner = band > 0 && band < BAND_COUNT - 1;
-      const before = band > 0 ? STIFFNESS : 0;
-      const pivot = (inner ? 2 : 1) * STIFFNESS + damping - before * (band > 0 ? upper[band - 1]! : 0);
-      upper[band] = STIFFNESS / pivot;
+      const before = band > 0 ? stiffness : 0;
+      const pivot = (inner ? 2 : 1) * stiffness + damping - before * (band > 0 ? upper[band - 1]! : 0);
+      upper[band] = stiffness / pivot;
       x[offset + band] = (x[offset + band]! + (band > 0 ? before * x[offset + band - 1]! : 0)) / pivot;
     }
     for (let band = BAND_COUNT - 2; band >= 0; band--) x[offset + band]! += upper[band]! * x[offset + band + 1]!;
@@ -183,8 +195,10 @@ function solveStiff(right: Float64Array, damping: number): Float64Array {
 }
 
 /** Calls with each two neighbours among the unknowns, k first, then s. */
-function eachStep(use: (band: number, before: number) => void): void {
-  for (let i = 1; i < UNKNOWNS; i++) if (i !== BAND_COUNT) use(i, i - 1);
+function eachStep(use: (band: number, before: number, stiffness: number) => void): void {
+  for (const [offset, stiffness] of STIFFNESSES) {
+    for (let i = offset + 1; i < offset + BAND_COUNT; i++) use(i, i - 1, stiffness);
+  }
 }
 
 function withinRange(log: number): number {

@@ -111,14 +111,15 @@ export function batchCosts(batch: Batch, names: BatchNames): Html {
       ? html`<p class="fine">Without ${joined(batch.unpriced.map((id) => names.material(id).title))}, whose price is not on the shelf.</p>`
       : '';
   const rows = batch.materials.map(({ material, grams, ml, cost: price, stockGrams, shortGrams, packs }) => {
-    const amount = names.material(material).kind === 'plastic' ? volumeText(ml, settings) : massText(grams);
+    const plastic = names.material(material).kind === 'plastic';
+    const amountText = (mass: number): string => (plastic ? volumeText((mass / grams) * ml, settings) : massText(mass));
     const left =
       stockGrams === undefined
         ? 'not counted'
         : shortGrams > 0
-          ? html`<strong>${massText(shortGrams)} short${packs > 0 ? `: buy ${counted(packs, 'pack')}` : ''}</strong>`
-          : `${massText(stockGrams - grams)} left after it`;
-    return html`<tr><th scope="row">${materialName(names, material)}</th><td>${amount}</td><td>${price === undefined ? '–' : moneyText(price, settings)}</td><td>${left}</td></tr>`;
+          ? html`<strong>${amountText(shortGrams)} short${packs > 0 ? `: buy ${counted(packs, 'pack')}` : ''}</strong>`
+          : `${amountText(stockGrams - grams)} left after it`;
+    return html`<tr><th scope="row">${materialName(names, material)}</th><td>${amountText(grams)}</td><td>${price === undefined ? '–' : moneyText(price, settings)}</td><td>${left}</td></tr>`;
   });
   const verdict =
     short.length === 0

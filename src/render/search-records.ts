@@ -22,6 +22,7 @@ function recipeRecord(book: Book, recipe: Recipe): SearchRecord {
   const { materials, molds } = bookIndex(book);
   const materialTitles = facets.materials.map((material) => required(materials, material).title);
   const rounds = cups.flatMap((cup) => cup.rounds.flatMap((round) => [round.note, round.seen?.note]));
+  const kinds = facets.materials.map((material) => required(materials, material).kind);
   const mold = required(molds, recipe.mold);
   return {
     url: paths.recipe(id),
@@ -31,7 +32,8 @@ function recipeRecord(book: Book, recipe: Recipe): SearchRecord {
       facets.hueFamily,
       facets.opacity,
       ...tags,
-      ...materialTitles,
+      // `copper flake` finds what has copper in the name of a flake.
+      ...materialTitles.map((material, index) => `${material} ${kinds[index]}`),
       mold.title,
       notesText(notes),
       ...rounds,

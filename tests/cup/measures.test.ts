@@ -25,6 +25,12 @@ describe('measures', () => {
     expect(measures(0.37, liquid, bench).map(({ text }) => text)).toEqual(['7 drops', '8 drops']);
     expect(measures(0.01, liquid, bench).map(({ text }) => text)).toEqual(['1 drop']);
   });
+  test('measures(much liquid) are not counted in drops, unless there is nothing else', () => {
+    expect(measures(7.3, liquid, bench)[0]!.text).toBe('1 tsp + 1/2 tsp');
+    expect(measures(7.3, liquid, { drops: true, spoons: [], dropSpread: 0.1, spoonSpread: 0.1 })[0]!.text).toBe(
+      '146 drops',
+    );
+  });
   test('measures(powder) are level spoons, and their sums are what the words say', () => {
     const [nearest] = measures(0.375 * TSP * 0.4, powder, bench);
     expect(nearest).toMatchObject({ text: '1/4 tsp + 1/8 tsp', tool: 'spoons' });
@@ -42,12 +48,13 @@ describe('measures', () => {
     fc.assert(
       fc.property(fc.double({ min: 0.0001, max: 40, noNaN: true }), fc.boolean(), (grams, drops) => {
         const material = drops ? liquid : powder;
-        const finest = drops ? liquid.gramsPerDrop : (TSP / 8) * 0.4;
+        const counted = drops && grams <= 100 * liquid.gramsPerDrop;
+        const finest = counted ? liquid.gramsPerDrop : (TSP / 8) * material.gramsPerMl;
         const found = measures(grams, material, bench);
         expect(found.length).toBeGreaterThan(0);
         for (const measure of found) expect(measure.grams).toBeGreaterThan(0);
         // Very large amounts are measured in the largest spoon: nobody levels dozens of small ones.
-        if (grams < TSP * 0.4 * 4 || drops) {
+        if (grams < TSP * material.gramsPerMl * 4 || counted) {
           expect(Math.abs(found[0]!.grams - grams)).toBeLessThanOrEqual(
             Math.max(finest / 2 + 1e-9, grams < finest ? finest : 0),
           );
