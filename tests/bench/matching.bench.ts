@@ -14,12 +14,12 @@ import { seededRandom, standardNormal } from '../../src/cup/random.ts';
 import { additionProblem } from '../../src/matching/addition-problem.ts';
 import { correctModel, type Observation } from '../../src/matching/correct-model.ts';
 import { firstRecipe } from '../../src/matching/first-recipe.ts';
-import { localMetric } from '../../src/optics/local-metric.ts';
 import { type MatchMaterial, shelfByName } from '../../src/matching/match-material.ts';
 import { nextAddition } from '../../src/matching/next-addition.ts';
 import type { TargetPart } from '../../src/matching/target-part.ts';
 import type { Lab } from '../../src/optics/cielab.ts';
 import { bodyViews, cupBody, type TwoViews, viewsDifference } from '../../src/optics/cup-body.ts';
+import { localMetric } from '../../src/optics/local-metric.ts';
 import { BENCH, CLEAR, largeShelf, SHELF } from '../matching/sample-shelf.ts';
 
 const TARGETS = Number(process.env.TARGETS ?? 200);
