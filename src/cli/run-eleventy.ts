@@ -12,6 +12,8 @@ export interface EleventyRun {
   /** Absolute. */
   readonly output: string;
   readonly mode: 'build' | 'serve';
+  /** Told before every build. */
+  readonly onStart?: () => void;
   /** Told after every build. */
   readonly onBuilt: (built: BuiltSite) => void;
   /** Told of every build that fails; the first one throws as well. */
@@ -23,7 +25,7 @@ export interface EleventyRun {
  *
  * It is silent: what a person must know is said by the plugin, by the two listeners, or by the error that it throws.
  */
-export function eleventyFor({ root, recipes, output, mode, onBuilt, onFailed }: EleventyRun): Eleventy {
+export function eleventyFor({ root, recipes, output, mode, onStart, onBuilt, onFailed }: EleventyRun): Eleventy {
   process.env.CUPBOOK_RECIPES = recipes;
   // From the project's folder, since Eleventy takes an absolute path for a relative one. As `cli`, since else the
   // output that the configuration names would win.
@@ -32,7 +34,10 @@ export function eleventyFor({ root, recipes, output, mode, onBuilt, onFailed }: 
     configPath: '.eleventy.js',
     quietMode: true,
     runMode: mode,
-    config: (config) => config.on('cupbook.built', onBuilt),
+    config: (config) => {
+      if (onStart) config.on('eleventy.before', onStart);
+      config.on('cupbook.built', onBuilt);
+    },
   });
   eleventy.disableLogger();
   eleventy.errorHandler.initialMessage = () => undefined;

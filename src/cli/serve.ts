@@ -1,10 +1,11 @@
 import { once } from 'node:events';
 import { watch } from 'node:fs';
-import { relative, resolve } from 'node:path';
+import { join, relative, resolve } from 'node:path';
 import type { BuiltSite } from '../eleventy/plugin.ts';
 import { Refusal } from '../eleventy/refusal.ts';
 import type { Command } from './command.ts';
 import { explainError, isRefusal } from './explain-error.ts';
+import { folderState, watchForMissed } from './missed-changes.ts';
 import { builtText, DEFAULT_OUTPUT, eleventyFor } from './run-eleventy.ts';
 
 /** `cupbook serve` */
@@ -30,15 +31,25 @@ export const serveCommand: Command = {
       const onFailed = (error: unknown): void => {
         if (watching) console.error(explainError(error, values.trace === true));
       };
-      const eleventy = eleventyFor({ root, recipes, output, mode: 'serve', onBuilt, onFailed });
+      let built = '';
+      const onStart = (): void => {
+        built = folderState(recipes);
+      };
+      const eleventy = eleventyFor({ root, recipes, output, mode: 'serve', onStart, onBuilt, onFailed });
       try {
         await eleventy.init();
         const rebuild = await eleventy.watch();
         watching = true;
         // Eleventy itself only builds again for what was added or changed: a removed recipe would stay in the book.
         eleventy.watcher.on('unlink', (path) => void rebuild(path));
+        const endWatch = watchForMissed(
+          recipes,
+          () => built,
+          () => void rebuild(join(recipes, 'book.md')),
+        );
         await eleventy.serve(port);
         await interrupted;
+        endWatch();
         await eleventy.stopWatch();
         return 0;
       } catch (error) {
