@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import type { Recipe } from '../../src/book/model.ts';
 import { html } from '../../src/render/html.ts';
 import { fold } from '../../src/render/recipe/fold.ts';
+import { lastSeen } from '../../src/render/recipe/last-seen.ts';
 import { pageOf, SAMPLE_BOOK } from './sample-book.ts';
 
 const recipe = SAMPLE_BOOK.recipes.find(({ id }) => id === 'alder-smoke')!;
@@ -67,4 +69,42 @@ test('how sure it is stands in words and as the ends of what it may be', () => {
     /Half of all batches come out within ΔE [\d.]+ of the colour shown, nine in ten within [\d.]+\./,
   );
   expect(part).toContain('href="../../method/#sure"');
+});
+
+describe('lastSeen', () => {
+  const seenFar = (deltaE: number): Recipe => {
+    const [cup] = recipe.cups;
+    const round = {
+      ...cup!,
+      number: 1,
+      added: [],
+      plasticAddedMl: 0,
+      pouredMl: 5,
+      reheated: false,
+      plasticMl: 100,
+      volumeMl: 100,
+      leftMl: 95,
+      look: cup!.body,
+      seen: { overWhite: '#8f9a4d' },
+      seenDeltaE: { overWhite: deltaE },
+    };
+    return {
+      ...recipe,
+      pattern: 'solid',
+      cups: [{ ...cup!, rounds: [round] }],
+      spread: { ...recipe.spread, bound: 9 },
+    };
+  };
+
+  test('says at the head of the page how far the last bait was from the computed colour', () => {
+    const told = lastSeen(seenFar(19), 2).toString();
+    expect(told).toContain('The last bait was seen ΔE 19 from the colour computed here.');
+    expect(told).toContain('further than nine in ten');
+    expect(told).toContain('#8f9a4d');
+    expect(lastSeen(seenFar(6), 2).toString()).toContain('no more than the materials leave open');
+  });
+
+  test('is silent where they agree', () => {
+    expect(lastSeen(seenFar(3), 2).toString()).toBe('');
+  });
 });

@@ -14,6 +14,7 @@ import { type PlannerData, plannedNames, plannerData } from '../planner-data.ts'
 import { howItLooks } from '../recipe/how-it-looks.ts';
 import { howSure } from '../recipe/how-sure.ts';
 import { inWater } from '../recipe/in-water.ts';
+import { lastSeen } from '../recipe/last-seen.ts';
 import { madeAgain } from '../recipe/made-again.ts';
 import { otherLights } from '../recipe/other-lights.ts';
 import { plate } from '../recipe/plate.ts';
@@ -51,6 +52,7 @@ function fullPage(context: PageContext, recipe: Recipe): string {
 <p class="label-line">${labelLine(context, recipe, mold)}</p>
 </header>
 ${plate(recipe, mold)}
+${lastSeen(recipe, context.book.settings.tolerance)}
 ${jumps(recipe)}
 <div class="columns">
 <div class="column-main">
