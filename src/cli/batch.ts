@@ -1,33 +1,30 @@
 import { batchOfRecipe } from '../book/batch-of-recipe.ts';
 import type { Batch, Book, Material, Mold, Recipe } from '../book/model.ts';
-import { nearestName } from '../diagnostics/nearest-name.ts';
-import { loadBook } from '../eleventy/load-book.ts';
 import { printable } from '../eleventy/printable.ts';
 import { Refusal } from '../eleventy/refusal.ts';
-import { reportText } from '../eleventy/report.ts';
 import { millilitres } from '../units/convert.ts';
 import { formatDecimal, formatTemperature } from '../units/format-quantity.ts';
 import type { Command } from './command.ts';
+import { findNamed } from './find-named.ts';
+import { type SoundBook, soundBook } from './sound-book.ts';
 
 /** `cupbook batch` */
 export const batchCommand: Command = {
   name: 'batch',
-  usage: 'RECIPE [MOLD=]BAITS …',
+  usage: 'RECIPE [[MOLD=]BAITS …]',
   summary: 'work out how much of everything so many baits take',
-  words: [2, Number.POSITIVE_INFINITY],
+  words: [1, Number.POSITIVE_INFINITY],
   options: { json: { help: 'as JSON, for other programs' } },
-  details: "For example: cupbook batch alder-smoke minnow-3=60 claw-4=25. Without a mold: the recipe's own.",
+  details:
+    "For example: cupbook batch alder-smoke minnow-3=60 claw-4=25. Without a mold: the recipe's own; without a number, the recipe's\nbaits, too. It counts baits, not bags: for three bags of eight write 24.",
   run([id = '', ...wanted], values, { recipes }) {
-    const loaded = loadBook(recipes);
-    const { book } = loaded;
-    if (!book) {
-      console.error(reportText(loaded));
-      throw new Refusal('The book has errors, and nothing can be worked out from it. Mend what is listed above.');
-    }
-    const recipe = named('recipe', id, book.recipes);
-    const lines = wanted.map((text) => lineOf(text, recipe, book));
+    const sound = soundBook(recipes);
+    const { book } = sound;
+    const recipe = findNamed('recipe', id, sound);
+    const own = recipe.batch.lines.map(({ mold, baits }) => `${mold}=${baits}`);
+    const lines = (wanted.length > 0 ? wanted : own).map((text) => lineOf(text, recipe, sound));
     const materials = new Map(book.materials.map((material) => [material.id, material]));
-    const shelf = (material: string): Material => named('material', material, [...materials.values()]);
+    const shelf = (material: string): Material => materials.get(material)!;
     const { bodyMm } = lines[0]!.mold;
     const batch = batchOfRecipe(recipe, lines, shelf, book.settings, bodyMm);
     console.log(values.json ? JSON.stringify(batch, null, 2) : printable(batchText(recipe, batch, book)));
@@ -35,20 +32,10 @@ export const batchCommand: Command = {
   },
 };
 
-function named<T extends { readonly id: string }>(what: string, id: string, things: readonly T[]): T {
-  const found = things.find((thing) => thing.id === id);
-  if (found) return found;
-  const nearest = nearestName(
-    id,
-    things.map((thing) => thing.id),
-  );
-  throw new Refusal(`The book has no ${what} "${id}".${nearest === undefined ? '' : ` Did you mean ${nearest}?`}`);
-}
-
-function lineOf(text: string, recipe: Recipe, book: Book): { readonly mold: Mold; readonly baits: number } {
+function lineOf(text: string, recipe: Recipe, sound: SoundBook): { readonly mold: Mold; readonly baits: number } {
   const [, mold = recipe.mold, count = ''] = /^(?:([^=]*)=)?(\d+)$/.exec(text) ?? [];
   const baits = Number(count);
-  if (baits >= 1 && Number.isSafeInteger(baits)) return { mold: named('mold', mold, book.molds), baits };
+  if (baits >= 1 && Number.isSafeInteger(baits)) return { mold: findNamed('mold', mold, sound), baits };
   throw new Refusal(`"${text}" is not a number of baits: write for example ${recipe.mold}=60, or 60 alone.`);
 }
 

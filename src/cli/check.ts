@@ -1,5 +1,7 @@
+import { relative } from 'node:path';
 import { diagnosticMessage } from '../diagnostics/format-diagnostics.ts';
 import { loadBook } from '../eleventy/load-book.ts';
+import { printable } from '../eleventy/printable.ts';
 import { reportText } from '../eleventy/report.ts';
 import type { Command } from './command.ts';
 
@@ -14,7 +16,7 @@ export const checkCommand: Command = {
     strict: { help: 'let warnings fail, too' },
   },
   details: 'Exit code: 0 without errors, 1 with errors (with --strict: or warnings).',
-  run(_words, values, { recipes }) {
+  run(_words, values, { from, recipes }) {
     const loaded = loadBook(recipes);
     const errors = loaded.diagnostics.filter(({ severity }) => severity === 'error').length;
     const warnings = loaded.diagnostics.length - errors;
@@ -25,7 +27,7 @@ export const checkCommand: Command = {
       }));
       console.log(JSON.stringify({ errors, warnings, files: loaded.sources.length, diagnostics }, null, 2));
     } else {
-      console.log(reportText(loaded));
+      console.log(`${reportText(loaded)} of ${printable(relative(from, recipes) || '.')}`);
     }
     return errors > 0 || (values.strict && warnings > 0) ? 1 : 0;
   },

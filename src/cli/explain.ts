@@ -18,7 +18,7 @@ export const explainCommand: Command = {
       return 0;
     }
     if (!(code in CATALOGUE)) {
-      const nearest = nearestName(code, Object.keys(CATALOGUE));
+      const nearest = codeMeant(code);
       console.error(
         `There is no message "${code}".${nearest === undefined ? ' "cupbook explain" lists them all.' : ` Did you mean ${nearest}?`}`,
       );
@@ -32,6 +32,14 @@ export const explainCommand: Command = {
     return 0;
   },
 };
+
+/** The code that a misspelt one, or one without what stands before its slash, was meant to be. */
+function codeMeant(code: string): string | undefined {
+  const codes = Object.keys(CATALOGUE);
+  const known = new Map(codes.map((each) => [each.slice(each.indexOf('/') + 1), each]));
+  const short = nearestName(code.slice(code.indexOf('/') + 1), known.keys());
+  return nearestName(code, codes) ?? (short === undefined ? undefined : known.get(short));
+}
 
 // An example may be a file of megabytes, where its size is the mistake.
 const LONGEST = 600;

@@ -6,6 +6,7 @@ import { batchCommand } from './batch.ts';
 import { buildCommand } from './build.ts';
 import { checkCommand } from './check.ts';
 import { type Command, type Option, parseArgsOptions } from './command.ts';
+import { defaultRecipes } from './default-recipes.ts';
 import { explainCommand } from './explain.ts';
 import { explainError } from './explain-error.ts';
 import { filmsCommand } from './films-command.ts';
@@ -110,11 +111,6 @@ async function run(line: readonly string[], root: string): Promise<number> {
     from,
     recipes,
   });
-}
-
-function defaultRecipes(root: string, from: string): string {
-  const named = process.env.CUPBOOK_RECIPES;
-  return named ? resolve(from, named) : resolve(root, 'recipes');
 }
 
 function unknown(what: string, name: string, known: readonly string[]): string {

@@ -5,13 +5,12 @@
  */
 import { cupForMatching, firstRecipeFor, nextAdditionFor, substitutesFor, thinningFor } from '../book/ask-matching.ts';
 import type { Book, Cup, Material, Recipe, Target } from '../book/model.ts';
-import { nearestName } from '../diagnostics/nearest-name.ts';
-import { loadBook } from '../eleventy/load-book.ts';
 import { printable } from '../eleventy/printable.ts';
 import { Refusal } from '../eleventy/refusal.ts';
-import { reportText } from '../eleventy/report.ts';
 import type { Command, OptionValues, Surroundings } from './command.ts';
+import { findNamed, nameHint } from './find-named.ts';
 import { cutBackText, firstRecipeText, nextAdditionText, substitutionText } from './matching-text.ts';
+import { type SoundBook, soundBook } from './sound-book.ts';
 
 const JSON_OPTION = { json: { help: 'as JSON, for other programs' } } as const;
 const STOCK_OPTION = { 'in-stock': { help: 'only what is left on the shelf' } } as const;
@@ -31,15 +30,17 @@ const matchCommand: Command = {
   details:
     'Two parts are the sides of a finished bait, found together; of a target that says `apart: true` each is found by itself.',
   run([id = ''], values, surroundings) {
-    const book = loaded(surroundings);
-    const target = named('target', id, book.targets);
-    const most = wholeNumber(values, 'materials', 4);
+    const most = wholeNumber(values, 'materials', 4, 6);
+    const sound = soundBook(surroundings.recipes);
+    const { book } = sound;
+    const target = findNamed('target', id, sound);
     const answers = firstRecipeFor(book, target, {
       most,
       inStock: values['in-stock'] === true,
       plasticMl: wholeNumber(values, 'plastic', 120),
     });
-    return answer(values, answers, () =>
+    const advice = answers.map(({ recipe }) => recipe.advice);
+    return answer(values, answers, advice, () =>
       answers.map(({ part, recipe }) => firstRecipeText(part, recipe, book)).join('\n\n'),
     );
   },
@@ -58,7 +59,8 @@ const nextCommand: Command = {
       cup: cup.name,
       next: nextAdditionFor(book, recipe, cup, target, { inStock: values['in-stock'] === true }),
     }));
-    return answer(values, answers, () =>
+    const advice = answers.map(({ next }) => next.advice);
+    return answer(values, answers, advice, () =>
       answers.map(({ cup, next }) => nextAdditionText(cup, next, book)).join('\n\n'),
     );
   },
@@ -73,7 +75,10 @@ const thinCommand: Command = {
   run([name = ''], values, surroundings) {
     const { book, recipe, cups, target } = cupsOf(name, values, surroundings);
     const answers = cups.map((cup) => ({ cup: cup.name, thin: thinningFor(book, recipe, cup, target) }));
-    return answer(values, answers, () => answers.map(({ cup, thin }) => cutBackText(cup, thin, book)).join('\n\n'));
+    const advice = answers.map(({ thin }) => thin.advice);
+    return answer(values, answers, advice, () =>
+      answers.map(({ cup, thin }) => cutBackText(cup, thin, book)).join('\n\n'),
+    );
   },
 };
 
@@ -84,9 +89,10 @@ const substituteCommand: Command = {
   words: [2, 2],
   options: { ...STOCK_OPTION, ...JSON_OPTION },
   run([name = '', id = ''], values, surroundings) {
-    const book = loaded(surroundings);
-    const { recipe, cups } = recipeCups(book, name);
-    const material = named('material', id, book.materials);
+    const sound = soundBook(surroundings.recipes);
+    const { book } = sound;
+    const { recipe, cups } = recipeCups(sound, name);
+    const material = findNamed('material', id, sound);
     const having = cups.filter(({ contents }) => contents.some((content) => content.material === material.id));
     if (having.length === 0)
       throw new Refusal(`${recipe.title} has no ${material.title} in it: ${contentsText(cups, book)}.`);
@@ -94,45 +100,28 @@ const substituteCommand: Command = {
       cup: cup.name,
       ...substitutesFor(book, recipe, cup, material.id, { inStock: values['in-stock'] === true }),
     }));
-    return answer(values, answers, () => answers.map((each) => substitutionText(each.cup, each)).join('\n\n'));
+    const advice = answers.map((each) => each.advice);
+    return answer(values, answers, advice, () => answers.map((each) => substitutionText(each.cup, each)).join('\n\n'));
   },
 };
 
 /** The commands of matching, in the order of a match. */
 export const matchCommands: readonly Command[] = [matchCommand, nextCommand, thinCommand, substituteCommand];
 
-function answer(values: OptionValues, answers: unknown, text: () => string): number {
+/** Prints the answers and returns the exit code: 1 where a question had a fault. */
+function answer(values: OptionValues, answers: unknown, advice: readonly string[], text: () => string): number {
   console.log(values.json ? JSON.stringify(answers, null, 2) : printable(text()));
-  return 0;
+  return advice.includes('fault') ? 1 : 0;
 }
 
-function loaded({ recipes }: Surroundings): Book {
-  const result = loadBook(recipes);
-  if (result.book) return result.book;
-  console.error(reportText(result));
-  throw new Refusal('The book has errors, and nothing can be worked out from it. Mend what is listed above.');
-}
-
-function named<T extends { readonly id: string }>(what: string, id: string, things: readonly T[]): T {
-  const found = things.find((thing) => thing.id === id);
-  if (found) return found;
-  const names = things.map((thing) => thing.id);
-  const nearest = nearestName(id, names);
-  const hint =
-    nearest === undefined
-      ? names.length === 0
-        ? ''
-        : ` There are: ${names.join(', ')}.`
-      : ` Did you mean ${nearest}?`;
-  throw new Refusal(`The book has no ${what} "${id}".${hint}`);
-}
-
-function recipeCups(book: Book, name: string): { readonly recipe: Recipe; readonly cups: readonly Cup[] } {
-  const [id = '', cup] = name.split('/');
-  const recipe = named('recipe', id, book.recipes);
-  if (cup === undefined) return { recipe, cups: recipe.cups };
-  const cups = recipe.cups.map((each) => ({ ...each, id: each.name }));
-  return { recipe, cups: [named(`cup in ${recipe.id}`, cup, cups)] };
+function recipeCups(sound: SoundBook, name: string): { readonly recipe: Recipe; readonly cups: readonly Cup[] } {
+  const [id = '', wanted] = name.split('/');
+  const recipe = findNamed('recipe', id, sound);
+  if (wanted === undefined) return { recipe, cups: recipe.cups };
+  const cup = recipe.cups.find((each) => each.name === wanted);
+  if (cup) return { recipe, cups: [cup] };
+  const names = recipe.cups.map((each) => each.name);
+  throw new Refusal(`${recipe.title} has no cup "${wanted}".${nameHint(wanted, names)}`);
 }
 
 function cupsOf(
@@ -140,13 +129,14 @@ function cupsOf(
   values: OptionValues,
   surroundings: Surroundings,
 ): { book: Book; recipe: Recipe; cups: readonly Cup[]; target: Target } {
-  const book = loaded(surroundings);
-  const { recipe, cups } = recipeCups(book, name);
+  const sound = soundBook(surroundings.recipes);
+  const { book } = sound;
+  const { recipe, cups } = recipeCups(sound, name);
   const wanted = typeof values.target === 'string' ? values.target : recipe.target;
   if (wanted === undefined) {
     throw new Refusal(`${recipe.title} is for no target. Write \`for: TARGET\` in its file, or give --target TARGET.`);
   }
-  const target = named('target', wanted, book.targets);
+  const target = findNamed('target', wanted, sound);
   const matched = cups.filter((cup) => cupForMatching(target, cup, recipe) !== undefined);
   if (matched.length === 0) {
     const parts = target.parts.map((part) => part.name).join(', ');
@@ -165,10 +155,11 @@ function contentsText(cups: readonly Cup[], book: Book): string {
   return [...names].join(', ');
 }
 
-function wholeNumber(values: OptionValues, name: string, usual: number): number {
+function wholeNumber(values: OptionValues, name: string, usual: number, most = Number.MAX_SAFE_INTEGER): number {
   const text = values[name];
   if (typeof text !== 'string') return usual;
   const number = Number(text);
-  if (Number.isInteger(number) && number > 0) return number;
-  throw new Refusal(`--${name} takes a whole number above 0, not "${text}".`);
+  if (Number.isInteger(number) && number > 0 && number <= most) return number;
+  const range = most < Number.MAX_SAFE_INTEGER ? `from 1 to ${most}` : 'above 0';
+  throw new Refusal(`--${name} takes a whole number ${range}, not "${text}".`);
 }

@@ -8,6 +8,7 @@ import { printable } from '../eleventy/printable.ts';
 import { Refusal } from '../eleventy/refusal.ts';
 import { BOOK_FILE, FOLDERS, type Kind, kindOfPath, type Source, slugOf } from '../recipe/source.ts';
 import type { Command } from './command.ts';
+import { defaultRecipes } from './default-recipes.ts';
 import { type Scaffolded, scaffoldText } from './scaffold.ts';
 
 const KINDS: readonly Kind[] = [
@@ -33,14 +34,14 @@ export const newCommand: Command = {
     from: { value: 'RECIPE', help: 'make the new recipe from this one' },
   },
   details: 'The file passes `cupbook check` as it is. A file that is already there is never touched.',
-  async run([name = ''], values, { from, recipes }) {
+  async run([name = ''], values, { root, from, recipes }) {
     const kind = kindNamed(values.kind);
     const slug = slugOf(name);
     if (slug === '') throw new Refusal(`"${name}" has no letter or digit that a file name could be made of.`);
     const path = kind === 'book' ? BOOK_FILE : `${FOLDERS[kind]}/${slug}.md`;
     const file = join(recipes, path);
     const shown = relative(from, file);
-    if (existsSync(file)) throw new Refusal(`${shown} is already there. Choose another name.`);
+    if (existsSync(file)) throw new Refusal(`${shown} is already there. ${instead(kind)}`);
     if (kind === 'book') await mkdir(recipes, { recursive: true });
 
     const { sources } = loadBook(recipes);
@@ -55,10 +56,23 @@ export const newCommand: Command = {
     await mkdir(dirname(file), { recursive: true });
     // `wx` fails if somebody else was faster.
     await writeFile(file, text, { flag: 'wx' });
-    console.log(`${shown} is there. Fill it in, then run: npm run check`);
+    console.log(`${shown} is there. Fill it in, then run: ${checkLine(root, from, recipes)}`);
     return 0;
   },
 };
+
+function instead(kind: Kind): string {
+  return kind === 'book'
+    ? 'Its name is always the same: write into that one, or name an empty folder with --recipes for another book.'
+    : 'Choose another name.';
+}
+
+/** The command that checks this book: with its folder, where that is not the one that is checked without. */
+function checkLine(root: string, from: string, recipes: string): string {
+  if (recipes === defaultRecipes(root, from)) return 'npx cupbook check';
+  const folder = relative(from, recipes) || '.';
+  return `npx cupbook check --recipes ${/^[\w./-]+$/.test(folder) ? folder : JSON.stringify(folder)}`;
+}
 
 function kindNamed(value: string | boolean | undefined): Kind {
   const kind = value ?? 'recipe';

@@ -1,5 +1,5 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, relative } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { main } from '../../src/cli/main.ts';
 import { treeHash } from '../folder-tree.ts';
@@ -76,12 +76,14 @@ describe('cupbook', () => {
 });
 
 describe('cupbook check', () => {
-  test('says nothing but a count of a book without errors', async () => {
-    expect(await cupbook(['check', '--recipes', await smallBook()])).toEqual({
+  test('says nothing but a count, and which book, where there are no errors', async () => {
+    const folder = await smallBook();
+    expect(await cupbook(['check', '--recipes', folder])).toEqual({
       code: 0,
-      out: 'no errors in 5 files\n',
+      out: `no errors in 5 files of ${relative(here, folder)}\n`,
       err: '',
     });
+    expect((await cupbook(['check', '--recipes', '.'], folder)).out).toBe('no errors in 5 files of .\n');
   });
 
   test('shows place, fault and fix of every error, and exits with 1', async () => {
@@ -94,7 +96,7 @@ describe('cupbook check', () => {
     expect(out).toContain('colours/broken.md:3:7 error recipe/unknown-mold');
     expect(out).toContain('fix: write `minnow-3`');
     expect(out).toContain('molds/b.md:1:1 error front-matter/missing');
-    expect(out).toMatch(/2 errors in 7 files\n$/);
+    expect(out).toMatch(/2 errors in 7 files of \S+\n$/);
   });
 
   test('--json gives the same to a program', async () => {
@@ -144,7 +146,7 @@ describe('cupbook new', () => {
       expect(made).toMatchObject({ code: 0, err: '' });
       expect(await cupbook(['check', '--strict', '--recipes', folder])).toMatchObject({
         code: 0,
-        out: 'no errors in 6 files\n',
+        out: expect.stringMatching(/^no errors in 6 files of /),
       });
       const [, path = ''] = /(\S+uber-reed-2\.md) is there/.exec(made.out) ?? [];
       expect(readFileSync(join(ROOT, path), 'utf8')).toContain('title: "Über Reed \\"2\\""');
@@ -160,6 +162,15 @@ describe('cupbook new', () => {
     expect((await cupbook(['check', '--strict', '--recipes', folder])).code).toBe(0);
   });
 
+  test('says how to check the book that it wrote into', async () => {
+    const folder = await smallBook();
+    expect((await cupbook(['new', 'reed', '--recipes', '.'], folder)).out).toMatch(
+      /run: npx cupbook check --recipes \.\n$/,
+    );
+    vi.stubEnv('CUPBOOK_RECIPES', folder);
+    expect((await cupbook(['new', 'rush'])).out).toMatch(/run: npx cupbook check\n$/);
+  });
+
   test('starts a whole book in a folder that is not there, kind by kind', async () => {
     const folder = join(temporaryFolder(), 'my/book');
     for (const [name, kind] of [
@@ -172,7 +183,7 @@ describe('cupbook new', () => {
     }
     expect(await cupbook(['check', '--strict', '--recipes', folder])).toMatchObject({
       code: 0,
-      out: 'no errors in 4 files\n',
+      out: expect.stringMatching(/^no errors in 4 files of /),
     });
   });
 
@@ -184,6 +195,7 @@ describe('cupbook new', () => {
 
   test.each([
     [['bog-pool'], 'bog-pool.md is already there. Choose another name.'],
+    [['Ours', '--kind', 'book'], 'book.md is already there. Its name is always the same: write into that one, or'],
     [['***'], '"***" has no letter or digit'],
     [['reed', '--kind', 'recip'], 'There is no kind "recip". Did you mean recipe?'],
     [['reed', '--from', 'bog-pol'], 'The book has no recipe "bog-pol". Did you mean bog-pool?'],
@@ -235,17 +247,87 @@ describe('cupbook batch', () => {
     expect(err).toContain(sentence);
   });
 
-  test('is refused for a book with errors, after showing them', async () => {
-    const { code, err } = await cupbook([
-      'batch',
-      'bog-pool',
-      '10',
-      '--recipes',
-      await smallBook({ 'colours/broken.md': BROKEN }),
-    ]);
+  test("takes the recipe's own baits where no number is given", async () => {
+    const { code, out } = await cupbook(['batch', 'bog-pool', '--json', '--recipes', await smallBook()]);
+    expect(code).toBe(0);
+    expect(JSON.parse(out)).toMatchObject({ lines: [{ mold: 'minnow-3', baits: 20 }] });
+  });
+});
+
+describe('a book with errors', () => {
+  const batch = async (files: Readonly<Record<string, string>>, recipe = 'bog-pool'): Promise<Said> =>
+    cupbook(['batch', recipe, '10', '--recipes', await smallBook(files)]);
+  const needs = (fields: string): string =>
+    `---\ntitle: Other\n${fields}cups:\n  body:\n    plastic: 100 ml supple\n---\n`;
+
+  test('answers of what is sound, and says what was left out with what needs it', async () => {
+    const { code, out, err } = await batch({
+      'colours/broken.md': BROKEN,
+      'colours/child.md': '---\ntitle: Child\nfrom: broken\n---\n',
+      'photos/unused.jpg': '',
+    });
+    expect(code).toBe(0);
+    expect(out).toMatch(/^Bog Pool: 10 in minnow-3/);
+    expect(err).toBe(
+      'Left out, since there are errors in it or in what it needs: colours/broken.md, colours/child.md. See: cupbook check\n',
+    );
+  });
+
+  test.each([['broken'], ['child']])(
+    'refuses %s, which is faulty or needs what is, after showing why',
+    async (recipe) => {
+      const files = { 'colours/broken.md': BROKEN, 'colours/child.md': '---\ntitle: Child\nfrom: broken\n---\n' };
+      const { code, out, err } = await batch(files, recipe);
+      expect([code, out]).toEqual([1, '']);
+      expect(err).toContain('recipe/unknown-mold');
+      expect(err).toContain(`There are errors in colours/${recipe}.md or in what it needs`);
+    },
+  );
+
+  test('of which two materials have one name knows neither', async () => {
+    const { code, err } = await batch({
+      'shelf/powders/peat.md': '---\ntitle: Peat\nlook: { kind: pearl, colour: "#e9e4d4", dose: 1 % }\n---\n',
+    });
     expect(code).toBe(1);
-    expect(err).toContain('recipe/unknown-mold');
+    expect(err).toContain('There are errors in colours/bog-pool.md or in what it needs');
+  });
+
+  test.each([
+    [
+      'plastic',
+      'shelf/plastics/tough.md',
+      '---\ntitle: Tough\nbogus: 1\n---\n',
+      needs('mold: minnow-3\n').replace(' supple', ''),
+    ],
+    ['mold', 'molds/claw.md', '---\ntitle: Claw\n---\n', needs('')],
+  ])('does not take the only %s that is sound for the only one', async (_what, path, text, recipe) => {
+    const files = { [path]: text, 'colours/other.md': recipe };
+    expect(await batch(files, 'other')).toMatchObject({ code: 1, out: '' });
+    const { code, out } = await batch(files);
+    expect([code, out]).toEqual([0, expect.stringMatching(/^Bog Pool/)]);
+    expect(out).not.toContain('Left out');
+  });
+
+  test('of which only a photo is missing answers of everything', async () => {
+    const { code, err } = await batch({ 'colours/other.md': needs('mold: minnow-3\nphotos: [other.jpg]\n') }, 'other');
+    expect([code, err]).toEqual([0, '']);
+  });
+
+  test('is refused where book.md itself is faulty', async () => {
+    const { code, out, err } = await batch({ 'book.md': '---\ntitl: Ours\n---\n' });
+    expect([code, out]).toEqual([1, '']);
     expect(err).toContain('nothing can be worked out from it');
+  });
+});
+
+describe('cupbook explain', () => {
+  test.each([
+    ['over-poured', 'recipe/over-poured'],
+    ['over-pourd', 'recipe/over-poured'],
+    ['recipe/over-pourd', 'recipe/over-poured'],
+  ])('%s names the whole code', async (code, meant) => {
+    const said = await cupbook(['explain', code]);
+    expect(said).toMatchObject({ code: 2, err: `There is no message "${code}". Did you mean ${meant}?\n` });
   });
 });
 

@@ -71,7 +71,10 @@ describe('cupbook match', () => {
   test('match of no target, and with no number, is a sentence', async () => {
     const unknown = await cupbook('match', 'leav');
     expect([unknown.code, unknown.err]).toEqual([1, 'The book has no target "leav". Did you mean leaf?\n']);
-    expect((await cupbook('match', 'leaf', '--materials', 'few')).err).toContain('--materials takes a whole number');
+    for (const number of ['few', '0', '9']) {
+      const { code, err } = await cupbook('match', 'leaf', '--materials', number);
+      expect([code, err]).toEqual([1, `--materials takes a whole number from 1 to 6, not "${number}".\n`]);
+    }
   });
 });
 

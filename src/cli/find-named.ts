@@ -1,0 +1,48 @@
+import type { Material, Mold, Recipe, Target } from '../book/model.ts';
+import { nearestName } from '../diagnostics/nearest-name.ts';
+import { Refusal } from '../eleventy/refusal.ts';
+import { reportText } from '../eleventy/report.ts';
+import { kindOfPath } from '../recipe/source.ts';
+import type { SoundBook } from './sound-book.ts';
+
+interface Named {
+  readonly recipe: Recipe;
+  readonly target: Target;
+  readonly material: Material;
+  readonly mold: Mold;
+}
+
+/**
+ * The thing of a book that has a name.
+ *
+ * Throws: Refusal, with the nearest name, where there is none; and where it was left out for its errors, after showing them.
+ */
+export function findNamed<K extends keyof Named>(kind: K, id: string, sound: SoundBook): Named[K] {
+  const { book, leftOut, loaded } = sound;
+  const things = { recipe: book.recipes, target: book.targets, material: book.materials, mold: book.molds }[kind];
+  const found = things.find((thing) => thing.id === id);
+  if (found) return found as Named[K];
+  const path = leftOut.find((each) => {
+    const what = kindOfPath(each);
+    return what?.id === id && (what.kind === kind || (kind === 'material' && each.startsWith('shelf/')));
+  });
+  if (path !== undefined) {
+    console.error(reportText(loaded));
+    throw new Refusal(
+      `There are errors in ${path} or in what it needs, so nothing can be worked out with it. Mend what is listed above.`,
+    );
+  }
+  throw new Refusal(
+    `The book has no ${kind} "${id}".${nameHint(
+      id,
+      things.map((thing) => thing.id),
+    )}`,
+  );
+}
+
+/** What a name might have been, as a sentence after a space; empty where there is nothing to name. */
+export function nameHint(id: string, names: readonly string[]): string {
+  const nearest = nearestName(id, names);
+  if (nearest !== undefined) return ` Did you mean ${nearest}?`;
+  return names.length === 0 ? '' : ` There are: ${names.join(', ')}.`;
+}
