@@ -3,6 +3,7 @@ import { type Document, isMap, isScalar, isSeq, LineCounter, type Node, parseDoc
 import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
 import type { Diagnostic, Position } from '../diagnostics/diagnostic.ts';
 import { LONGEST_TEXT, type Source } from './source.ts';
+import { yamlSlip } from './yaml-slip.ts';
 
 /** Steps from the top of the front matter to a value in it. */
 export type FieldPath = readonly PropertyKey[];
@@ -118,18 +119,12 @@ export function readFrontMatter({ path, text }: Source): FrontMatter | readonly 
   const base = mark + content.indexOf(split.matter, 3);
   const parsed = document;
 
-  const problems: Diagnostic[] = [];
-  for (const error of [...parsed.errors, ...parsed.warnings]) {
-    problems.push(
-      ...fault('front-matter/syntax', base + error.pos[0], {
-        found: syntaxFound(error.message),
-        expected: 'YAML: `name: value`, nested by spaces',
-        fix: BARE_COLOUR.test(lineAt(text, base + error.pos[0]))
-          ? 'put the colour in quotes: a bare # begins a comment'
-          : SYNTAX_FIXES[error.code],
-      }),
-    );
-  }
+  const problems: Diagnostic[] = syntaxFaults(parsed, split.matter, position(base).line).map((what) => ({
+    code: 'front-matter/syntax',
+    severity: 'error',
+    file: path,
+    ...what,
+  }));
   visit(parsed, {
     Alias: (_key, node) => {
       problems.push(
@@ -154,21 +149,63 @@ export function readFrontMatter({ path, text }: Source): FrontMatter | readonly 
   };
 }
 
+type Placed = Fault & Place;
+
+/**
+ * What is wrong with YAML, each thing once: of a slip of the pen that is recognised, that alone, since what a parser says after
+ * it follows from it; else the parser's first error. Names that stand twice are told of all together.
+ *
+ * @param first number of the first line of the YAML in its file
+ */
+function syntaxFaults(parsed: Document.Parsed, yaml: string, first: number): readonly Placed[] {
+  const errors = [...parsed.errors, ...parsed.warnings];
+  if (errors.length === 0) return [];
+  const lines = yaml.replace(/\r$/, '').split(/\r?\n/);
+  const lineOf = (offset: number): number => yaml.slice(0, offset).split('\n').length - 1;
+  const twice = errors.filter(({ code }) => code === 'DUPLICATE_KEY');
+  if (twice.length === errors.length) return twice.map(({ pos }) => secondOfName(yaml, pos[0], first));
+  const slip = yamlSlip(
+    lines,
+    first,
+    Math.min(lines.length - 1, Math.max(...errors.map(({ pos }) => lineOf(pos[0]))) + 1),
+  );
+  if (slip) {
+    const { line, column, width, ...what } = slip;
+    const start = { line: first + line, column: column + 1 };
+    return [{ ...what, start, end: { ...start, column: start.column + width } }];
+  }
+  const { code, message, pos } = errors.find((error) => error.code !== 'DUPLICATE_KEY')!;
+  const line = lineOf(pos[0]);
+  return [
+    {
+      found: syntaxFound(message),
+      expected: 'YAML: `name: value`, nested by spaces',
+      fix: SYNTAX_FIXES[code] ?? 'look at this line and the one above: put text with signs in it in quotes',
+      start: { line: first + line, column: pos[0] - (yaml.lastIndexOf('\n', pos[0] - 1) + 1) + 1 },
+    },
+  ];
+}
+
+function secondOfName(yaml: string, offset: number, first: number): Placed {
+  const begin = yaml.lastIndexOf('\n', offset - 1) + 1;
+  const name = /^["']?([^:"'\n]+)/.exec(yaml.slice(offset))?.[1]?.trim() ?? '';
+  const start = { line: first + yaml.slice(0, offset).split('\n').length - 1, column: offset - begin + 1 };
+  return {
+    found: `second \`${name}\``,
+    expected: 'each name once among fields that belong together',
+    fix: 'keep one of the two',
+    start,
+    end: { ...start, column: start.column + name.length },
+  };
+}
+
 const SYNTAX_FIXES: Readonly<Record<string, string>> = {
-  DUPLICATE_KEY: 'keep one of the two',
   TAB_AS_INDENT: 'indent with spaces, not with tabs',
   BAD_INDENT: 'give fields of one level the same number of spaces',
   MISSING_CHAR: 'close the quote or bracket',
   MULTILINE_IMPLICIT_KEY: 'give each field a line of its own, `name: value`',
   BLOCK_AS_IMPLICIT_KEY: 'put nested fields on lines of their own, or the value in quotes if it holds a colon',
 };
-
-const BARE_COLOUR = /:\s+#[0-9a-f]{3,8}\b/i;
-
-function lineAt(text: string, offset: number): string {
-  const start = text.lastIndexOf('\n', offset - 1) + 1;
-  return text.slice(start, Math.max(offset, start) + 200).split('\n')[0]!;
-}
 
 /** The parser's sentence without its full stop, to stand after "Unexpected". */
 function syntaxFound(message: string): string {

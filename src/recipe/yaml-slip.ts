@@ -1,0 +1,174 @@
+import { type LineSlip, type ScannedLine, scanLine } from './yaml-lines.ts';
+
+/** A slip of the pen in YAML and the line that it is in, from 0. */
+export interface YamlSlip extends LineSlip {
+  readonly line: number;
+}
+
+interface PlacedLine extends ScannedLine {
+  readonly number: number;
+}
+
+/**
+ * The slip that a parser stumbles over, told in a maker's words: a tab, a bare colour, a quote or bracket that is not closed,
+ * a second colon, a dash among fields, a line that is moved in too far or too little.
+ *
+ * Looked for from the top, in lines that a parser found wrong as a whole: sound YAML may look like some of these.
+ * Undefined where none is recognised.
+ *
+ * @param first number of the first line in the file, from 1, for what points at another line
+ * @param last the last line, from 0, where the slip can be: the parser stumbles there, or after it
+ */
+export function yamlSlip(lines: readonly string[], first: number, last: number): YamlSlip | undefined {
+  const before: PlacedLine[] = [];
+  let depth = 0;
+  let opened: { indent: number; number: number; column: number; bracket: string } | undefined;
+  let folded: number | undefined; // Indentation of the field whose text stands on the lines below it.
+  for (const [number, line] of lines.slice(0, last + 1).entries()) {
+    if (/^\s*(?:#.*)?$/.test(line)) continue;
+    const tab = /^ *\t/.exec(line)?.[0];
+    if (folded !== undefined && /^ */.exec(line)![0].length > folded) continue;
+    folded = undefined;
+    if (tab !== undefined && depth === 0) return { line: number, ...tabSlip(tab.length - 1) };
+    const indent = /^ */.exec(line)![0].length;
+    if (opened && indent <= opened.indent && !/^\s*[}\]]/.test(line)) {
+      return { line: opened.number, ...openBracket(opened.column, opened.bracket) };
+    }
+    const scanned: PlacedLine = { ...scanLine(line, depth), number };
+    if (scanned.slip) return { line: number, ...scanned.slip };
+    if (depth === 0) {
+      const slip = structureSlip(scanned, line, before, first);
+      if (slip) return { line: number, ...slip };
+      before.push(scanned);
+    }
+    depth = scanned.depth;
+    if (depth === 0) opened = undefined;
+    else if (scanned.open) opened = { indent: opened?.indent ?? indent, number, ...scanned.open };
+    if (/:\s*[|>][+-]?\s*$/.test(line)) folded = indent;
+  }
+  return opened && last >= lines.length - 1
+    ? { line: opened.number, ...openBracket(opened.column, opened.bracket) }
+    : undefined;
+}
+
+function structureSlip(
+  at: PlacedLine,
+  line: string,
+  before: readonly PlacedLine[],
+  first: number,
+): (LineSlip & { readonly line?: number }) | undefined {
+  const sibling = before.findLast(
+    (other) => other.indent <= at.indent && !(other.dash && other.indent < at.indent && other.inner > at.indent),
+  );
+  const above = before.at(-1);
+  if (at.key === undefined && !at.dash) return withoutColon(at, line, before);
+  if (at.dash && sibling?.indent === at.indent && !sibling.dash && sibling.hasValue) {
+    return {
+      column: at.indent,
+      width: 1,
+      found: `\`- \` among fields`,
+      expected: `a field like \`${sibling.key ?? ''}\` in line ${first + sibling.number}`,
+      why: 'a dash begins an entry of a list',
+      fix: at.key === undefined ? 'remove the line, or make all of them entries of a list' : 'remove the `- `',
+    };
+  }
+  if (!at.dash && isAmongEntries(at, before)) {
+    return {
+      column: at.indent,
+      width: at.key!.length,
+      found: `field \`${at.key}\` among the entries of a list`,
+      expected: '`- ` before it, or more spaces',
+      fix: `write \`- ${at.key}: …\`, or put two more spaces before it if it belongs to the entry above`,
+    };
+  }
+  if (
+    above &&
+    at.indent > Math.max(above.indent, above.inner) &&
+    (above.hasValue || (above.key === undefined && !above.dash))
+  ) {
+    return above.key === undefined
+      ? undefined
+      : misplaced(at, above.dash && !at.dash ? above.inner : above.indent, above, first);
+  }
+  const levels = levelsAt(at, before);
+  if (above && at.indent < above.inner && !levels.some(({ indent }) => indent === at.indent)) {
+    const [nearest] = [...levels].sort(
+      (one, other) =>
+        Math.abs(one.indent - at.indent) - Math.abs(other.indent - at.indent) || other.indent - one.indent,
+    );
+    const top = before[0]!;
+    if (at.indent === 0) return { line: top.number, ...misplaced(top, 0, at, first) };
+    if (nearest) return misplaced(at, nearest.indent, nearest.line, first);
+  }
+  return undefined;
+}
+
+/** The indentations at which a line may stand, with the last line at each. */
+function levelsAt(at: PlacedLine, before: readonly PlacedLine[]): readonly { indent: number; line: PlacedLine }[] {
+  const levels: { indent: number; line: PlacedLine }[] = [];
+  for (const line of before) {
+    while (levels.length > 0 && levels.at(-1)!.indent >= line.indent) levels.pop();
+    levels.push({ indent: line.indent, line });
+    if (line.inner > line.indent) levels.push({ indent: line.inner, line });
+  }
+  return levels.filter(({ line, indent }) => !at.dash || line.dash || indent !== line.inner || !line.hasValue);
+}
+
+/** Whether a field stands where only entries of a list can. */
+function isAmongEntries(at: PlacedLine, before: readonly PlacedLine[]): boolean {
+  const same = before
+    .slice(before.findLastIndex(({ indent }) => indent < at.indent) + 1)
+    .filter(({ indent }) => indent === at.indent);
+  return same.length > 0 && same.every(({ dash }) => dash);
+}
+
+function misplaced(at: PlacedLine, indent: number, like: PlacedLine, first: number): LineSlip {
+  const spaces = (count: number): string => (count === 0 ? 'no space' : count === 1 ? '1 space' : `${count} spaces`);
+  const name = at.key ?? '- …';
+  return {
+    column: at.indent,
+    width: Math.max(1, name.length),
+    found: `\`${name}\` after ${spaces(at.indent)}`,
+    expected: `${spaces(indent)} before it, as in line ${first + like.number}`,
+    why: 'fields that belong together begin in the same column',
+    fix: indent === 0 ? 'remove the spaces before it' : `begin the line with ${spaces(indent)}`,
+  };
+}
+
+/** A field whose colon, or the space after it, was left out. */
+function withoutColon(at: PlacedLine, line: string, before: readonly PlacedLine[]): LineSlip | undefined {
+  const above = before.at(-1);
+  const among = above !== undefined && (at.indent <= above.indent || !above.hasValue) && !/^\s*["'{[|>]/.test(line);
+  const [, name, sign, value] = /^([\w-]+)(\s*[:=]\s*|\s+)(\S.*)$/.exec(line.trim()) ?? [];
+  if ((above !== undefined && !among) || name === undefined || value === undefined || value.startsWith('//'))
+    return undefined;
+  return {
+    column: at.indent,
+    width: line.trim().length,
+    found: `\`${line.trim()}\` without ${sign!.includes(':') ? 'a space after the colon' : 'a colon'}`,
+    expected: '`name: value`',
+    fix: `write \`${name}: ${value}\``,
+  };
+}
+
+function tabSlip(column: number): LineSlip {
+  return {
+    column,
+    width: 1,
+    found: 'tab at the beginning of a line',
+    expected: 'spaces',
+    why: 'a tab is as wide as each editor likes',
+    fix: 'put spaces in its place, as many as in the lines beside it',
+  };
+}
+
+function openBracket(column: number, bracket: string): LineSlip {
+  const closing = bracket === '{' ? '}' : ']';
+  return {
+    column,
+    width: 1,
+    found: `\`${bracket}\` without \`${closing}\``,
+    expected: `\`${closing}\` where the list of values ends`,
+    fix: `write \`${closing}\` at the end`,
+  };
+}
