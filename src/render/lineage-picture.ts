@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import type { Book, Recipe } from '../book/model.ts';
+import type { Book } from '../book/model.ts';
 import type { Graph, GraphLayout, PlacedEdge, PlacedNode } from '../lineage/graph.ts';
 import { bookIndex, required } from './book-index.ts';
 import { colourEntry } from './colour-entry.ts';
@@ -12,8 +12,8 @@ import { link, paths } from './links.ts';
 import type { PageContext } from './page.ts';
 
 /** Size of a box, px. */
-const NODE_WIDTH = 172;
-const NODE_HEIGHT = 56;
+export const NODE_WIDTH = 172;
+export const NODE_HEIGHT = 56;
 const CHIP_WIDTH = 44;
 const LETTERS_A_LINE = 15;
 
@@ -23,47 +23,6 @@ export function familyGraph(book: Book, family: string): Graph {
   return {
     nodes: members.map((id) => ({ id, width: NODE_WIDTH, height: NODE_HEIGHT })),
     edges: edges.map(({ from, to }) => ({ from, to })),
-  };
-}
-
-/** What a recipe was made from and what was made from it, each in a column beside it. */
-export function relativesLayout(
-  recipe: Pick<Recipe, 'id' | 'parent' | 'cupsFrom' | 'children' | 'cupsIn'>,
-): GraphLayout {
-  const before = [...new Set([...(recipe.parent === undefined ? [] : [recipe.parent]), ...recipe.cupsFrom])];
-  const after = [...new Set([...recipe.children, ...recipe.cupsIn])];
-  const columns = [before, [recipe.id], after].filter((column) => column.length > 0);
-  const tallest = Math.max(...columns.map((column) => column.length));
-  const [stepX, stepY, margin] = [NODE_WIDTH + 48, NODE_HEIGHT + 16, 6];
-  const height = tallest * stepY - 16 + 2 * margin;
-  const nodes = columns.flatMap((column, at) =>
-    column.map((id, row): PlacedNode => {
-      const top = (height - (column.length * stepY - 16)) / 2;
-      const y = top + row * stepY + NODE_HEIGHT / 2;
-      return { id, width: NODE_WIDTH, height: NODE_HEIGHT, x: margin + at * stepX + NODE_WIDTH / 2, y };
-    }),
-  );
-  const places = new Map(nodes.map((node) => [node.id, node]));
-  const edge = (from: string, to: string): PlacedEdge => {
-    const [start, end] = [required(places, from), required(places, to)];
-    const [x0, x1] = [start.x + NODE_WIDTH / 2, end.x - NODE_WIDTH / 2];
-    const bend = (x1 - x0) / 2;
-    return {
-      from,
-      to,
-      points: [
-        { x: x0, y: start.y },
-        { x: x0 + bend, y: start.y },
-        { x: x1 - bend, y: end.y },
-        { x: x1, y: end.y },
-      ],
-    };
-  };
-  return {
-    width: columns.length * stepX - 48 + 2 * margin,
-    height,
-    nodes,
-    edges: [...before.map((id) => edge(id, recipe.id)), ...after.map((id) => edge(recipe.id, id))],
   };
 }
 
@@ -108,9 +67,15 @@ function nodeBox(context: PageContext, node: PlacedNode, here: string | undefine
  * The picture. Its links can be reached by keyboard; a list beside it says the same to those who don't see it.
  *
  * @param here the colour that the page is about, which is not a link
+ * @param when the pages that it is for, where there is a picture for each
  */
-export function lineagePicture(context: PageContext, layout: GraphLayout, label: string, here?: string): Html {
+export function lineagePicture(
+  context: PageContext,
+  layout: GraphLayout,
+  label: string,
+  { here, when = '' }: { readonly here?: string; readonly when?: 'narrow' | 'wide' | '' } = {},
+): Html {
   const { width, height, edges, nodes } = layout;
   const lines = edges.map((edge) => html`<path class="edge" d="${curve(edge)}"/>`);
-  return html`<section class="scroll lineage" aria-label="${label}" tabindex="0"><svg class="lineage-picture" role="group" aria-label="${label}" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}">${lines}${nodes.map((node) => nodeBox(context, node, here))}</svg></section>`;
+  return html`<section class="scroll lineage${when === '' ? '' : ` only-${when}`}" aria-label="${label}" tabindex="0"><svg class="lineage-picture" role="group" aria-label="${label}" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}">${lines}${nodes.map((node) => nodeBox(context, node, here))}</svg></section>`;
 }

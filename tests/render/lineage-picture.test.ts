@@ -1,26 +1,40 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import type { PlacedNode } from '../../src/lineage/graph.ts';
 import { layoutGraph } from '../../src/lineage/layout.ts';
-import { familyGraph, nameLines, relativesLayout } from '../../src/render/lineage-picture.ts';
+import { familyGraph, nameLines } from '../../src/render/lineage-picture.ts';
+import { relativesAcross, relativesDown } from '../../src/render/recipe/relatives-layout.ts';
 import { pageOf, SAMPLE_BOOK } from './sample-book.ts';
 
-test('relativesLayout(recipe) sets parents left of it and children right of it, none on another', () => {
-  const { nodes, width, height } = relativesLayout({
-    id: 'me',
-    parent: 'mother',
-    cupsFrom: ['aunt'],
-    children: ['a', 'b', 'c'],
-    cupsIn: ['c'],
+const RELATED = { id: 'me', parent: 'mother', cupsFrom: ['aunt'], children: ['a', 'b', 'c'], cupsIn: ['c'] };
+
+describe.each([
+  ['relativesAcross', relativesAcross],
+  ['relativesDown', relativesDown],
+])('%s(recipe)', (_, layout) => {
+  const { nodes, edges, width, height } = layout(RELATED);
+  const at = (id: string): PlacedNode => nodes.find((node) => node.id === id)!;
+
+  test('sets each generation further right, none on another, all within the picture', () => {
+    expect(at('mother').x).toBe(at('aunt').x);
+    expect(at('mother').x).toBeLessThan(at('me').x);
+    expect(at('me').x).toBeLessThan(at('a').x);
+    for (const [index, node] of nodes.entries()) {
+      expect(node.x - node.width / 2).toBeGreaterThanOrEqual(0);
+      expect(node.x + node.width / 2).toBeLessThanOrEqual(width);
+      expect(node.y + node.height / 2).toBeLessThanOrEqual(height);
+      for (const other of nodes.slice(index + 1)) {
+        expect(Math.abs(node.x - other.x) >= node.width || Math.abs(node.y - other.y) >= node.height).toBe(true);
+      }
+    }
   });
-  const x = new Map(nodes.map((node) => [node.id, node.x]));
-  expect(x.get('mother')).toBe(x.get('aunt'));
-  expect(x.get('mother')!).toBeLessThan(x.get('me')!);
-  expect(x.get('me')!).toBeLessThan(x.get('a')!);
-  expect(new Set(nodes.map((node) => `${node.x},${node.y}`)).size).toBe(6);
-  for (const node of nodes) {
-    expect(node.x - node.width / 2).toBeGreaterThanOrEqual(0);
-    expect(node.x + node.width / 2).toBeLessThanOrEqual(width);
-    expect(node.y + node.height / 2).toBeLessThanOrEqual(height);
-  }
+
+  test('ties every relative to the recipe, once', () => {
+    expect(edges.map(({ from, to }) => `${from}-${to}`)).toEqual(['mother-me', 'aunt-me', 'me-a', 'me-b', 'me-c']);
+  });
+});
+
+test('relativesDown(recipe) fits a phone', () => {
+  expect(relativesDown(RELATED).width).toBeLessThan(320);
 });
 
 test('a family’s page shows every member as a link, in the picture and in the list', async () => {

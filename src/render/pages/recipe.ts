@@ -4,7 +4,6 @@ import { bookIndex, required } from '../book-index.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { document } from '../document.ts';
 import { embeddedJson, type Html, html, joined } from '../html.ts';
-import { relativesLayout } from '../lineage-picture.ts';
 import { hueAnchor, link, paths } from '../links.ts';
 import { notesHtml, notesText } from '../notes.ts';
 import { heatOf, heatWords, orderOfWork } from '../order-of-work.ts';
@@ -19,6 +18,7 @@ import { madeAgain } from '../recipe/made-again.ts';
 import { otherLights } from '../recipe/other-lights.ts';
 import { plate } from '../recipe/plate.ts';
 import { relativesSection } from '../recipe/relatives.ts';
+import { relativesAcross } from '../recipe/relatives-layout.ts';
 import { roundsSection } from '../recipe/rounds.ts';
 import { besideTarget } from '../target/beside-target.ts';
 import { dayText, sentence } from '../words.ts';
@@ -93,7 +93,7 @@ function labelLine(context: PageContext, recipe: Recipe, mold: Mold): Html {
 /** Ways to the parts of the page, for one long column. */
 function jumps(recipe: Recipe): Html {
   const logged = recipe.cups.some(({ rounds }) => rounds.length > 0);
-  const related = relativesLayout(recipe).nodes.length > 1;
+  const related = relativesAcross(recipe).nodes.length > 1;
   const parts: readonly (readonly [string, string])[] = [
     ['cups', 'What goes in'],
     ['work', 'Order of work'],

@@ -2,10 +2,11 @@ import type { Recipe } from '../../book/model.ts';
 import { bookIndex } from '../book-index.ts';
 import { colourEntry } from '../colour-entry.ts';
 import { type Html, html, joined } from '../html.ts';
-import { lineagePicture, relativesLayout } from '../lineage-picture.ts';
+import { lineagePicture } from '../lineage-picture.ts';
 import { link, paths } from '../links.ts';
 import type { PageContext } from '../page.ts';
 import { massText } from '../words.ts';
+import { relativesAcross, relativesDown } from './relatives-layout.ts';
 import { changeText } from './rounds.ts';
 
 function colourLink(context: PageContext, id: string): Html {
@@ -37,12 +38,14 @@ function changeItem(
 
 /** What a recipe was made from and what was made from it; nothing for one that stands alone. */
 export function relativesSection(context: PageContext, recipe: Recipe): Html {
-  const layout = relativesLayout(recipe);
+  const layout = relativesAcross(recipe);
   if (layout.nodes.length < 2) return html``;
+  const label = `Lineage of ${recipe.title}`;
+  const here = recipe.id;
   const family = bookIndex(context.book).familyOf.get(recipe.id);
   const { parent, cupsFrom, children, cupsIn, changes, cups } = recipe;
   return html`<section class="part" aria-labelledby="lineage"><h2 id="lineage">Where it comes from</h2>
-${lineagePicture(context, layout, `Lineage of ${recipe.title}`, recipe.id)}
+${lineagePicture(context, layout, label, { here, when: 'wide' })}${lineagePicture(context, relativesDown(recipe), `${label}, downwards`, { here, when: 'narrow' })}
 <ul class="relations">${relation(context, 'Made from', parent === undefined ? [] : [parent])}${relation(context, 'Uses a cup of', cupsFrom)}${relation(context, 'Made from it:', children)}${relation(context, 'Its cups are used in', cupsIn)}</ul>
 ${changes.length === 0 ? '' : html`<h3>What changed</h3><ul class="changes">${changes.map((change) => changeItem(context, change, cups.length > 1))}</ul>`}
 ${family === undefined || family.members.length < 2 ? '' : html`<p><a href="${link(context, paths.family(family.id))}">The whole family of ${family.title}</a></p>`}
