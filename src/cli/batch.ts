@@ -1,5 +1,6 @@
 import { batchOfRecipe } from '../book/batch-of-recipe.ts';
-import type { Batch, Book, Material, Mold, Recipe } from '../book/model.ts';
+import { exactText, measureNote, measuringNotes, weighsText } from '../book/measured-words.ts';
+import type { Batch, Book, Material, Measured, Mold, Recipe } from '../book/model.ts';
 import { printable } from '../eleventy/printable.ts';
 import { Refusal } from '../eleventy/refusal.ts';
 import { millilitres } from '../units/convert.ts';
@@ -52,10 +53,8 @@ export function batchText(recipe: Recipe, batch: Batch, book: Book): string {
       '',
       `${cup.name}${times}:`,
       ...cup.plastics.map(({ material, ml }) => `  ${amount(ml).padEnd(20)} ${name(material)}`),
-      ...cup.amounts.map(
-        ({ material, text, byWeight }) =>
-          `  ${text.padEnd(20)} ${name(material)}${byWeight === undefined || byWeight === text ? '' : ` (${byWeight})`}`,
-      ),
+      ...cup.amounts.map((measured) => amountLine(measured, name)),
+      ...measuringNotes(cup, name).map((note) => `  ${note}`),
       ...(limit === undefined
         ? []
         : [`  not above ${formatTemperature(limit.celsius, temperature)} (${name(limit.material)})`]),
@@ -64,7 +63,7 @@ export function batchText(recipe: Recipe, batch: Batch, book: Book): string {
   });
   const short = batch.materials.filter(({ shortGrams }) => shortGrams > 0);
   return [
-    `${recipe.title}: ${batch.lines.map(({ mold, baits, shots }) => `${baits} in ${mold} (${shots} shots)`).join(', ')}`,
+    `${recipe.title}: ${batch.lines.map(({ mold, baits, shots }) => `${baits} in ${mold} (${shots} shot${shots === 1 ? '' : 's'})`).join(', ')}`,
     ...cups,
     '',
     ...short.map(
@@ -76,6 +75,17 @@ export function batchText(recipe: Recipe, batch: Batch, book: Book): string {
     '',
     CAUTION,
   ].join('\n');
+}
+
+/** `1/4 tsp = 0.68 g      Ivory pearl, or exactly 0.80 g` */
+function amountLine(measured: Measured, name: (material: string) => string): string {
+  const measure = [measured.text, weighsText(measured)].filter((text) => text !== undefined).join(' ');
+  const note = measureNote(measured);
+  return [
+    `  ${measure.padEnd(20)} ${name(measured.material)}`,
+    ...(measured.tool === 'drops' || measured.tool === 'spoons' ? [`or exactly ${exactText(measured)}`] : []),
+    ...(note === undefined ? [] : [note]),
+  ].join(', ');
 }
 
 /** Stands wherever somebody is told to heat. */

@@ -29,6 +29,14 @@ export function measures(grams: number, material: BenchMaterial, bench: Bench): 
   );
 }
 
+// A fifth is what a careful level spoon may be off by, twice its spread: convention of this book.
+const NEAR = 0.2;
+
+/** Whether a measure comes near an amount: within a fifth of it. */
+export function isNear(measuredGrams: number, grams: number): boolean {
+  return Math.abs(measuredGrams / grams - 1) <= NEAR + 1e-9;
+}
+
 /** An amount by the scale, rounded to its step and at least one step. */
 export function weighed(grams: number, step: number): Measure {
   const steps = Math.max(1, Math.round(grams / step));

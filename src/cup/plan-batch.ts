@@ -1,7 +1,7 @@
 import type { Bench, BenchMaterial } from './bench.ts';
 import { scaleAmounts } from './ledger.ts';
 import { type ColourError, measuredAmounts } from './measured-amounts.ts';
-import { weighed } from './measures.ts';
+import { isNear, weighed } from './measures.ts';
 
 /** How a shop works: what is lost, and how far a cup is filled. */
 export interface Shop extends Bench {
@@ -53,8 +53,10 @@ export interface Measured {
   /** "22 drops", "1/4 tsp + 1/8 tsp", "0.42 g" */
   readonly text: string;
   readonly tool: 'drops' | 'spoons' | 'scale' | 'none';
-  /** The same by weight, if there is a scale. */
+  /** The same by weight, if there is a scale that comes near it. */
   readonly byWeight?: string;
+  /** Drops or spoons that the scale stands in for, since they come out too far from it. */
+  readonly tooCoarse?: { readonly text: string; readonly grams: number };
 }
 
 /** A cup of a batch. */
@@ -67,6 +69,8 @@ export interface BatchCup {
   readonly amounts: readonly Measured[];
   /** Volume of each with everything in it, ml. */
   readonly volumeMl: number;
+  /** Whether one measure makes up for another, so that all are measured so or all are weighed. */
+  readonly together: boolean;
   /** ΔE00 between the exact and the measured cup. */
   readonly measuringDeltaE: number;
 }
@@ -134,7 +138,12 @@ export function planBatch(plan: {
       Object.fromEntries(cup.contents.map(({ material, gramsPerMl }) => [material, gramsPerMl])),
       plasticMl,
     );
-    const { chosen, deltaE } = measuredAmounts(exact, stock, shop, plan.colourError(index, plasticMl));
+    const { chosen, tooCoarse, together, deltaE } = measuredAmounts(
+      exact,
+      stock,
+      shop,
+      plan.colourError(index, plasticMl),
+    );
     return {
       name: cup.name,
       split,
@@ -142,16 +151,20 @@ export function planBatch(plan: {
       amounts: cup.contents.map(({ material }): Measured => {
         const measure = chosen[material]!;
         const grams = exact[material]!;
+        const coarse = tooCoarse[material];
+        const byWeight = weightText(grams, shop.scaleGrams);
         return {
           material,
           grams,
           measuredGrams: measure.grams,
           text: measure.text,
           tool: measure.tool,
-          ...(shop.scaleGrams === undefined ? {} : { byWeight: weighed(grams, shop.scaleGrams).text }),
+          ...(byWeight === undefined ? {} : { byWeight }),
+          ...(coarse === undefined ? {} : { tooCoarse: { text: coarse.text, grams: coarse.grams } }),
         };
       }),
       volumeMl,
+      together,
       measuringDeltaE: deltaE,
     };
   });
@@ -167,6 +180,13 @@ export function planBatch(plan: {
     costPerBait: cost / baits,
     unpriced: materials.filter((material) => material.cost === undefined).map((material) => material.material),
   };
+}
+
+/** What a scale shows; nothing where its step is too coarse for the amount. */
+function weightText(grams: number, step: number | undefined): string | undefined {
+  if (step === undefined) return undefined;
+  const measure = weighed(grams, step);
+  return isNear(measure.grams, grams) ? measure.text : undefined;
 }
 
 function purchases(cups: readonly BatchCup[], stock: (material: string) => BatchStock): BatchMaterial[] {

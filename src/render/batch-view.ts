@@ -4,10 +4,11 @@
  *
  * @packageDocumentation
  */
+import { exactText, measureNote, measuringNotes, weighsText } from '../book/measured-words.ts';
 import type { Batch, BatchCup, Measured, Settings } from '../book/model.ts';
 import { type Html, html, joined } from './html.ts';
 import { dot } from './swatch/chip.ts';
-import { counted, deltaEText, listText, massText, moneyText, sentence, volumeText } from './words.ts';
+import { counted, listText, massText, moneyText, sentence, volumeText } from './words.ts';
 
 /** What the view knows of a material. */
 export interface NamedMaterial {
@@ -53,10 +54,12 @@ function materialName(names: BatchNames, id: string): Html {
 }
 
 function amountRow(names: BatchNames, cup: string, amount: Measured): Html {
-  const { material, text, grams, byWeight, tool } = amount;
-  // What the scale has shown already is not said again.
-  const weight = byWeight === undefined || tool === 'scale' ? '' : html`<span class="or">or ${byWeight}</span>`;
-  return html`<tr><th class="amount-head" scope="row">${materialName(names, material)}</th><td class="measure"><b>${text}</b>${weight}</td><td class="exact">${massText(grams)}<span class="per">${names.perHundred(cup, material)}</span></td></tr>`;
+  const { material, text, grams, tool } = amount;
+  const weighs = weighsText(amount);
+  const note = measureNote(amount);
+  // Beside what the scale has shown already stands what it rounds.
+  const exact = tool === 'scale' ? massText(grams) : exactText(amount);
+  return html`<tr><th class="amount-head" scope="row">${materialName(names, material)}</th><td class="measure"><b>${text}</b>${weighs === undefined ? '' : html`<span class="or">${weighs}</span>`}${note === undefined ? '' : html`<span class="or">${note}</span>`}</td><td class="exact">${exact}<span class="per">${names.perHundred(cup, material)}</span></td></tr>`;
 }
 
 function plasticRow(names: BatchNames, { material, ml }: BatchCup['plastics'][number]): Html {
@@ -73,11 +76,9 @@ function cupTable(names: BatchNames, cup: BatchCup, level: 3 | 4): Html {
   const { share, hex } = names.cup(cup.name);
   const order = inOrderOfWork(cup.amounts, (material) => names.material(material).kind);
   const head = html`${dot(hex)}<span>${sentence(cup.name)}</span> <span class="cup-share">${Math.round(share * 100)} % of the bait, ${splitText(cup.split)}</span>`;
-  const fault =
-    cup.measuringDeltaE >= 0.05
-      ? html`<p class="fine">Measured so, it comes out ΔE ${deltaEText(cup.measuringDeltaE)} from exact.</p>`
-      : '';
-  return html`<div class="cup" data-cup="${cup.name}">${level === 3 ? html`<h3>${head}</h3>` : html`<h4>${head}</h4>`}<table class="amounts"><thead><tr><th scope="col">Material</th><th scope="col">Measure</th><th scope="col">Exact<span class="per">in 100 ml</span></th></tr></thead><tbody>${cup.plastics.map((plastic) => plasticRow(names, plastic))}${order.map((amount) => amountRow(names, cup.name, amount))}</tbody></table>${fault}</div>`;
+  const notes = measuringNotes(cup, (material) => names.material(material).title);
+  const exact = names.settings.scaleGrams === undefined ? 'Exact' : 'Or exactly';
+  return html`<div class="cup" data-cup="${cup.name}">${level === 3 ? html`<h3>${head}</h3>` : html`<h4>${head}</h4>`}<table class="amounts"><thead><tr><th scope="col">Material</th><th scope="col">Measure</th><th scope="col">${exact}<span class="per">in 100 ml</span></th></tr></thead><tbody>${cup.plastics.map((plastic) => plasticRow(names, plastic))}${order.map((amount) => amountRow(names, cup.name, amount))}</tbody></table>${notes.map((note) => html`<p class="fine">${note}</p>`)}</div>`;
 }
 
 /** What the batch makes, in a sentence. */

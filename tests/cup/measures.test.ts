@@ -17,6 +17,7 @@ const bench: Bench = {
   dropSpread: 0.1,
   spoonSpread: 0.1,
 };
+const { scaleGrams: _, ...NO_SCALE } = bench;
 const liquid = { gramsPerDrop: 0.05, gramsPerMl: 1 };
 const powder = { gramsPerMl: 0.4 };
 
@@ -66,16 +67,18 @@ describe('measures', () => {
 
 describe('measuredAmounts', () => {
   test('measuredAmounts rounds one dose against another where that keeps the colour', () => {
-    // Only the sum of the two is seen: 2.4 + 2.4 drops look like 5 drops, and rounding each to its nearest would give 4.
+    // Only the sum of the two is seen: 5.4 + 5.4 drops look like 11 drops, and rounding each to its nearest would give 10.
     const colourError = (grams: Readonly<Record<string, number>>): number =>
-      Math.abs(grams.straw! + grams.peat! - 4.8 * 0.05) * 1000;
-    const { chosen, deltaE } = measuredAmounts(
-      { straw: 2.4 * 0.05, peat: 2.4 * 0.05 },
+      Math.abs(grams.straw! + grams.peat! - 10.8 * 0.05) * 1000;
+    const { chosen, deltaE, together } = measuredAmounts(
+      { straw: 5.4 * 0.05, peat: 5.4 * 0.05 },
       () => liquid,
       bench,
       colourError,
     );
-    expect(chosen.straw!.grams + chosen.peat!.grams).toBeCloseTo(5 * 0.05, 9);
+    expect(chosen.straw!.grams + chosen.peat!.grams).toBeCloseTo(11 * 0.05, 9);
+    // 5 drops of the one and the other weighed would be 10.4.
+    expect(together).toBe(true);
     expect(deltaE).toBeCloseTo(0.2 * 0.05 * 1000, 6);
   });
   test('measuredAmounts keeps the dose of flake near although it hardly moves the colour', () => {
@@ -86,6 +89,50 @@ describe('measuredAmounts', () => {
       () => 0,
     );
     expect(chosen.flake!.text).toBe('1/4 tsp + 1/8 tsp');
+  });
+  test('measuredAmounts weighs what no spoon comes near, and says which spoon was too coarse', () => {
+    const exact = { flake: 0.14 };
+    const flake = { gramsPerMl: 0.55 };
+    const { chosen, tooCoarse, together } = measuredAmounts(
+      exact,
+      () => flake,
+      bench,
+      () => 0,
+    );
+    expect(chosen.flake).toMatchObject({ text: '0.14 g', tool: 'scale' });
+    // 4.9289 ml / 8 × 0.55 g/ml = 0.3389 g, 2.4 times as much.
+    expect(tooCoarse.flake).toMatchObject({ text: '1/8 tsp', grams: expect.closeTo(0.3389, 4) });
+    expect(together).toBe(false);
+    const byHand = measuredAmounts(
+      exact,
+      () => flake,
+      NO_SCALE,
+      () => 0,
+    );
+    expect(byHand.chosen.flake!.text).toBe('1/8 tsp');
+    expect(byHand.tooCoarse).toEqual({});
+  });
+  test('measuredAmounts never rounds out of a fifth of the dose what can be measured within it', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.double({ min: 0.03, max: 4, noNaN: true }), { minLength: 1, maxLength: 5 }),
+        (amounts) => {
+          const exact = Object.fromEntries(amounts.map((grams, index) => [`m${index}`, grams]));
+          // A colour that wants less of everything.
+          const { chosen } = measuredAmounts(
+            exact,
+            () => liquid,
+            bench,
+            (grams) => 100 * Object.values(grams).reduce((sum, mass) => sum + mass, 0),
+          );
+          for (const [name, grams] of Object.entries(exact)) {
+            const off = Math.abs(chosen[name]!.grams / grams - 1);
+            expect(off).toBeLessThanOrEqual(0.2 + 1e-9);
+          }
+        },
+      ),
+      { numRuns: 50 },
+    );
   });
   test('measuredAmounts(many materials) is never further off than rounding each to its nearest', () => {
     fc.assert(
@@ -100,9 +147,11 @@ describe('measuredAmounts', () => {
               Object.entries(grams).reduce((sum, [name, mass]) => sum + weight(name) * (mass - exact[name]!), 0),
             );
           const nearest = Object.fromEntries(
-            Object.entries(exact).map(([name, grams]) => [name, measures(grams, liquid, bench)[0]!.grams]),
+            Object.entries(exact).map(([name, grams]) => [name, measures(grams, liquid, NO_SCALE)[0]!.grams]),
           );
-          expect(measuredAmounts(exact, () => liquid, bench, error).deltaE).toBeLessThanOrEqual(error(nearest) + 0.021);
+          expect(measuredAmounts(exact, () => liquid, NO_SCALE, error).deltaE).toBeLessThanOrEqual(
+            error(nearest) + 0.021,
+          );
         },
       ),
       { numRuns: 50 },

@@ -1,0 +1,65 @@
+/**
+ * A measured amount in words: the same on the page, in its planner, on the card and on the command line.
+ *
+ * @packageDocumentation
+ */
+import { isNear } from '../cup/measures.ts';
+import type { BatchCup, Measured } from '../cup/plan-batch.ts';
+import { formatDecimal } from '../units/format-quantity.ts';
+
+// Below this the exact and the measured cup are one to every eye, and to most instruments.
+const UNSEEN = 0.05;
+
+/** A mass as a scale of the bench would show it: hundredths of a gram, more digits of less. Units: g. */
+function massText(grams: number): string {
+  return `${grams >= 0.1 ? grams.toFixed(2) : formatDecimal(grams, 2)} g`;
+}
+
+/** What drops or spoons weigh: `= 0.68 g`; nothing for what is weighed already. */
+export function weighsText({ tool, measuredGrams }: Measured): string | undefined {
+  return tool === 'drops' || tool === 'spoons' ? `= ${massText(measuredGrams)}` : undefined;
+}
+
+/** What to weigh instead: `0.80 g`. By the scale's step where there is one. */
+export function exactText({ grams, byWeight }: Measured): string {
+  return byWeight ?? massText(grams);
+}
+
+/** How far off a measure is: `about 2.4 times too much`, `about 24 % too little`. */
+function amissText(measured: number, exact: number): string {
+  const ratio = measured / exact;
+  if (ratio >= 1.5) return `about ${formatDecimal(ratio, 2)} times too much`;
+  return `about ${Math.round(Math.abs(ratio - 1) * 100)} % too ${ratio > 1 ? 'much' : 'little'}`;
+}
+
+/** Why the scale leads, or that no tool of the bench comes near; nothing where one does. */
+export function measureNote({ tooCoarse, measuredGrams, grams }: Measured): string | undefined {
+  const amiss = isNear(measuredGrams, grams) ? undefined : `${amissText(measuredGrams, grams)}: make a larger batch`;
+  if (tooCoarse === undefined) return amiss;
+  const scale = `by the scale: ${tooCoarse.text} is ${amissText(tooCoarse.grams, grams)}`;
+  return amiss === undefined ? scale : `${scale}; even this is ${amiss}`;
+}
+
+/** What is to be known of a cup as it is measured: how its colour comes out, what is far off, what belongs together. */
+export function measuringNotes(
+  { amounts, measuringDeltaE, together }: BatchCup,
+  title: (material: string) => string,
+): readonly string[] {
+  const off = amounts.filter(({ measuredGrams, grams }) => !isNear(measuredGrams, grams));
+  const doses = off.map(
+    ({ material, measuredGrams, grams }) =>
+      `${formatDecimal(measuredGrams / grams, 2)} times the ${title(material)} of the recipe`,
+  );
+  const withDoses = doses.length === 0 ? '' : `, with ${doses.join(' and ')}`;
+  const byScale = amounts.some(({ byWeight }) => byWeight !== undefined);
+  return [
+    ...(measuringDeltaE >= UNSEEN || doses.length > 0
+      ? [`Measured so, its colour comes out ΔE ${formatDecimal(measuringDeltaE, 2)} from exact${withDoses}.`]
+      : []),
+    ...(together
+      ? [
+          `Drops and spoons belong together, one makes up for another: measure all of them so${byScale ? ', or weigh all' : ''}.`,
+        ]
+      : []),
+  ];
+}

@@ -1,0 +1,61 @@
+import { describe, expect, test } from 'vitest';
+import { exactText, measureNote, measuringNotes, weighsText } from '../../src/book/measured-words.ts';
+import type { BatchCup, Measured } from '../../src/cup/plan-batch.ts';
+
+const pearl: Measured = {
+  material: 'pearl',
+  grams: 0.8,
+  measuredGrams: 0.68,
+  text: '1/4 tsp',
+  tool: 'spoons',
+  byWeight: '0.80 g',
+};
+const weighed: Measured = {
+  material: 'copper',
+  grams: 0.144,
+  measuredGrams: 0.14,
+  text: '0.14 g',
+  tool: 'scale',
+  byWeight: '0.14 g',
+  tooCoarse: { text: '1/8 tsp', grams: 0.3389 },
+};
+const far: Measured = { material: 'copper', grams: 0.144, measuredGrams: 0.3389, text: '1/8 tsp', tool: 'spoons' };
+const cup = (amounts: readonly Measured[], measuringDeltaE: number, together = false): BatchCup => ({
+  name: 'body',
+  split: 1,
+  plastics: [],
+  amounts,
+  volumeMl: 100,
+  measuringDeltaE,
+  together,
+});
+const title = (material: string): string => ({ pearl: 'Ivory pearl', copper: 'Copper hex' })[material]!;
+
+describe('measured amounts in words', () => {
+  test('a spoon says what it weighs, and what the exact amount is', () => {
+    expect(weighsText(pearl)).toBe('= 0.68 g');
+    expect(exactText(pearl)).toBe('0.80 g');
+    expect(measureNote(pearl)).toBeUndefined();
+  });
+  test('what the scale leads names the spoon that it stands in for', () => {
+    expect(weighsText(weighed)).toBeUndefined();
+    expect(measureNote(weighed)).toBe('by the scale: 1/8 tsp is about 2.4 times too much');
+  });
+  test('what no tool comes near says how far off it is, and what mends it', () => {
+    expect(exactText(far)).toBe('0.14 g');
+    expect(measureNote(far)).toBe('about 2.4 times too much: make a larger batch');
+    expect(measureNote({ ...far, measuredGrams: 0.1 })).toBe('about 31 % too little: make a larger batch');
+  });
+  test('a cup names what is far off although the colour hardly shows it', () => {
+    expect(measuringNotes(cup([far], 0.02), title)).toEqual([
+      'Measured so, its colour comes out ΔE 0.02 from exact, with 2.4 times the Copper hex of the recipe.',
+    ]);
+    expect(measuringNotes(cup([pearl], 0.02), title)).toEqual([]);
+  });
+  test('a cup says where one measure makes up for another', () => {
+    expect(measuringNotes(cup([pearl], 0.6, true), title)).toEqual([
+      'Measured so, its colour comes out ΔE 0.6 from exact.',
+      'Drops and spoons belong together, one makes up for another: measure all of them so, or weigh all.',
+    ]);
+  });
+});
