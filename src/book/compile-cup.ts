@@ -32,9 +32,14 @@ export function contentsOf(amounts: Amounts): readonly Content[] {
     .flatMap((material) => (amounts[material]! > 0 ? [{ material, gramsPerMl: amounts[material]! }] : []));
 }
 
-/** Everything that the book says of one cup. */
+/**
+ * Everything that the book says of one cup.
+ *
+ * @param share its part of the bait's volume, 0..1
+ */
 export function compileCup(
   filled: FilledCup,
+  share: number,
   mold: Pick<Mold, 'bodyMm' | 'thinMm' | 'cavityMl'>,
   shelf: Shelf,
   temperature: '°C' | '°F',
@@ -81,7 +86,7 @@ export function compileCup(
       thin: lookOf(body, mold.thinMm),
       between: lookOf(withoutFlake(body), mold.bodyMm),
       ...(hidingMm === undefined ? {} : { hidingMm }),
-      flakes: flakeLooks(contents, mold, volumePerPlastic, shelf),
+      flakes: flakeLooks(contents, { ...mold, cavityMl: mold.cavityMl * share }, volumePerPlastic, shelf),
       tier: tierOf(contents, shelf),
       assumptions: names.flatMap((name) =>
         shelf.get(name)!.assumptions.map((assumed) => `${shelf.get(name)!.title}: ${assumed}`),
@@ -201,9 +206,10 @@ function checkLoads(filled: FilledCup, shelf: Shelf, report: Report): void {
   }
 }
 
+/** @param part body, and what of the cavity the cup fills */
 function flakeLooks(
   contents: Amounts,
-  mold: Pick<Mold, 'bodyMm' | 'cavityMl'>,
+  part: Pick<Mold, 'bodyMm' | 'cavityMl'>,
   volumePerPlastic: number,
   shelf: Shelf,
 ): readonly FlakeLook[] {
@@ -221,9 +227,9 @@ function flakeLooks(
         ...(flake.longMm === undefined ? {} : { longMm: flake.longMm }),
         finish: flake.finish,
         flakesPerMl: perMl,
-        perBait: perMl * mold.cavityMl,
+        perBait: perMl * part.cavityMl,
         spacingMm: flakeSpacing(perMl) ?? 0,
-        coverage: flakeCoverage([spreadFlake(flake, gramsPerMl)], mold.bodyMm),
+        coverage: flakeCoverage([spreadFlake(flake, gramsPerMl)], part.bodyMm),
       },
     ];
   });

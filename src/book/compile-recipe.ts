@@ -116,7 +116,9 @@ export function compileRecipe(
   const { shelf, settings, report } = context;
   const { fields } = recipe;
   const mold = context.molds.get(parts.mold)!;
-  const coloured = filled.map((cup) => compileCup(cup, mold, shelf, settings.temperature, report));
+  const coloured = filled.map((cup, index) =>
+    compileCup(cup, shares[index]!, mold, shelf, settings.temperature, report),
+  );
   const cups = coloured.map(({ cup }, index): Cup => ({ ...cup, share: shares[index]! }));
   const shared = coloured.map(({ body }, index): SharedCup => ({ body, share: shares[index]! }));
   const body = baitLooks(parts.pattern, shared, mold.bodyMm);

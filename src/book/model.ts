@@ -58,7 +58,7 @@ export interface FlakeLook {
   readonly longMm?: number;
   readonly finish: string;
   readonly flakesPerMl: number;
-  /** Flakes in one bait of the recipe's mold. */
+  /** Flakes of the cup in one bait of the recipe's mold: in its share of the cavity. */
   readonly perBait: number;
   /** Mean distance between neighbours, mm. */
   readonly spacingMm: number;

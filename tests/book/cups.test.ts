@@ -125,6 +125,21 @@ describe('a bait of several cups', () => {
     expect(recipe.body.overWhite.hex).not.toBe(back!.body.overWhite.hex);
     expect(recipe.contrast!.deltaE).toBeGreaterThan(2);
   });
+  test.each(['laminate', 'swirl', 'core', 'tipped', 'layered'])(
+    'compileBook counts the flakes of a cup of a %s in its share of the cavity',
+    (pattern) => {
+      const files = {
+        'shelf/flakes/copper.md': file('title: Copper\nsize: 0.040 in\nlook: { colour: "#b8693a" }'),
+        'colours/two.md': file(
+          `title: Two\nmold: minnow\npattern: ${pattern}\ncups:\n  one:\n    share: 30%\n    plastic: 80 ml supple\n    add: { copper: 1/8 tsp }\n  rest:\n    plastic: 120 ml supple`,
+        ),
+      };
+      const book = bookWith(files);
+      const [flake] = recipeOf(book, 'two').cups[0]!.flakes;
+      const { cavityMl } = book.molds.find(({ id }) => id === 'minnow')!;
+      expect(flake!.perBait / (flake!.flakesPerMl * cavityMl)).toBeCloseTo(0.3, 9);
+    },
+  );
   test('compileBook does not care for the order of the files', () => {
     const files = {
       'colours/two.md': file(`title: Two\nmold: minnow\npattern: swirl\n${cups}`),
