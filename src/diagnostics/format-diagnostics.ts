@@ -36,13 +36,24 @@ function formatDiagnostic(diagnostic: Diagnostic, text: string | undefined): str
   if (fix !== undefined) lines.push(`  fix: ${fix}`);
   const source = text?.split(/\r?\n/)[start.line - 1];
   if (source !== undefined && source.trim() !== '') {
-    const number = String(start.line).padStart(5);
     const width = end !== undefined && end.line === start.line ? Math.max(1, end.column - start.column) : 1;
-    // Tabs are kept in the padding so that the caret stands under the same place whatever their width.
-    const padding = source.slice(0, start.column - 1).replace(/[^\t]/g, ' ');
-    lines.push(`${number} | ${source}`, `${' '.repeat(5)} | ${padding}${'^'.repeat(width)}`);
+    lines.push(...sourceLines(source, start.line, start.column - 1, width));
   }
   for (const { message, file: other, start: place } of related)
     lines.push(`  ${other}:${place.line}:${place.column} ${message}`);
   return `${lines.join('\n')}\n`;
+}
+
+/** Longest stretch of a line that is shown: rows of spectra are far longer than a terminal is wide. */
+const WIDEST = 100;
+
+/** A line with carets under what is meant, cut to what stands around it. */
+function sourceLines(source: string, line: number, column: number, width: number): readonly string[] {
+  const from = source.length <= WIDEST ? 0 : Math.max(0, Math.min(column - 30, source.length - WIDEST));
+  const shown = source.slice(from, from + WIDEST);
+  const [before, after] = [from > 0 ? '…' : '', from + WIDEST < source.length ? '…' : ''];
+  // Tabs are kept in the padding so that the caret stands under the same place whatever their width.
+  const padding = `${before}${source.slice(from, column)}`.replace(/[^\t]/g, ' ');
+  const carets = '^'.repeat(Math.max(1, Math.min(width, from + WIDEST - column)));
+  return [`${String(line).padStart(5)} | ${before}${shown}${after}`, `${' '.repeat(5)} | ${padding}${carets}`];
 }

@@ -7,9 +7,10 @@ import { z } from 'zod';
 import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
 import { nearestName } from '../diagnostics/nearest-name.ts';
 import { celsius, fraction, grams, millilitres, millimetres } from '../units/convert.ts';
+import { formatQuantity } from '../units/format-quantity.ts';
 import { isFault, parseDose, parseQuantity, type Quantity, type QuantityFault, type Rate } from '../units/quantity.ts';
 import type { Dimension } from '../units/unit.ts';
-import { SLUG } from './source.ts';
+import { SLUG, slugOf } from './source.ts';
 
 /** What a schema says of a value that it refuses. */
 export interface FieldFault {
@@ -93,8 +94,8 @@ export const reference: z.ZodType<string> = field<string>('field/value', (input)
 export const colour: z.ZodType<string> = field<string>('field/colour', readColour);
 
 function readColour(input: unknown): Read<string> {
-  const text = typeof input === 'string' ? input.trim() : '';
-  if (/^#[0-9a-f]{6}$/i.test(text)) return { value: text.toLowerCase() };
+  const text = typeof input === 'string' || typeof input === 'number' ? String(input).replace(/[“”„‘’\s]/g, '') : '';
+  if (text === input && /^#[0-9a-f]{6}$/i.test(text)) return { value: text.toLowerCase() };
   if (input === null) {
     return {
       fault: {
@@ -169,8 +170,35 @@ export const date: z.ZodType<string> = field<string>('field/date', (input) => {
   const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
   const day = match && new Date(`${text}T00:00:00Z`);
   if (day && !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text)) return { value: text };
-  return { fault: { found: shown(input), expected: 'a day of the calendar such as `2026-03-14`' } };
+  const fix = dateFix(text);
+  return {
+    fault: {
+      found: shown(input),
+      expected: 'a day of the calendar such as `2026-03-14`',
+      why: match ? 'the calendar has no such day' : 'the year comes first, then month and day in two digits each',
+      ...(fix === undefined ? {} : { fix }),
+    },
+  };
 });
+
+/** The days that another way of writing a date may mean, as an edit. */
+function dateFix(text: string): string | undefined {
+  const [, first, sign, second, third] = /^(\d{1,4})\s?([./-])\s?(\d{1,2})\2\s?(\d{1,4})\.?$/.exec(text) ?? [];
+  if (first === undefined || second === undefined || third === undefined) return undefined;
+  const day = (year: string, month: string, inMonth: string): string[] => {
+    const written = `${year}-${month.padStart(2, '0')}-${inMonth.padStart(2, '0')}`;
+    const at = new Date(`${written}T00:00:00Z`);
+    return year.length === 4 && !Number.isNaN(at.getTime()) && at.toISOString().startsWith(written)
+      ? [`\`${written}\``]
+      : [];
+  };
+  // With points the day comes first; with strokes or hyphens either may.
+  const days =
+    first.length === 4
+      ? day(first, second, third)
+      : [...new Set([...day(third, second, first), ...(sign === '.' ? [] : day(third, first, second))])];
+  return days.length === 0 ? undefined : `write ${days.join(' or ')}`;
+}
 
 /** A quantity's fault with the unit that was most likely meant. */
 function explained({ unknownUnit, ...fault }: QuantityFault): Omit<FieldFault, 'code'> {
@@ -236,10 +264,21 @@ export const plasticAmount: z.ZodType<PlasticAmount> = field<PlasticAmount>('fie
   const written = asText(input).trim();
   const whole = parseQuantity(written, ['volume']);
   if (!isFault(whole)) return { value: { ml: millilitres(whole), plastic: undefined } };
-  const space = written.lastIndexOf(' ');
-  const name = written.slice(space + 1);
-  const amount = parseQuantity(written.slice(0, Math.max(0, space)), ['volume']);
-  if (!isFault(amount) && SLUG.test(name)) return { value: { ml: millilitres(amount), plastic: name } };
+  for (let space = written.lastIndexOf(' '); space > 0; space = written.lastIndexOf(' ', space - 1)) {
+    const name = written.slice(space + 1);
+    const amount = parseQuantity(written.slice(0, space), ['volume']);
+    if (isFault(amount)) continue;
+    if (SLUG.test(name)) return { value: { ml: millilitres(amount), plastic: name } };
+    const slug = slugOf(name);
+    return {
+      fault: {
+        found: `plastic \`${name}\``,
+        expected: 'the name of a file in shelf/plastics/',
+        why: 'names are lower-case letters, digits and single hyphens',
+        ...(slug === '' ? {} : { fix: `write \`${formatQuantity(amount)} ${slug}\`` }),
+      },
+    };
+  }
   return {
     fault: {
       ...explained(whole),
@@ -254,7 +293,13 @@ export function wholeNumber(least: number): z.ZodType<number> {
   return field<number>('field/type', (input) =>
     typeof input === 'number' && Number.isInteger(input) && input >= least
       ? { value: input }
-      : { fault: { found: shown(input), expected: `a whole number from ${least}` } },
+      : {
+          fault: {
+            found: shown(input),
+            expected: `a whole number from ${least}`,
+            ...writtenNumber(input, /^\d+(?=\s*[a-z]*$)/i),
+          },
+        },
   );
 }
 
@@ -262,5 +307,19 @@ export function wholeNumber(least: number): z.ZodType<number> {
 export const positive: z.ZodType<number> = field<number>('field/type', (input) =>
   typeof input === 'number' && Number.isFinite(input) && input > 0
     ? { value: input }
-    : { fault: { found: shown(input), expected: 'a number above zero' } },
+    : {
+        fault: {
+          found: shown(input),
+          expected: 'a number above zero',
+          ...writtenNumber(input, /\d+(?:[.,]\d+)?(?=[^\d.,]*$)/),
+        },
+      },
 );
+
+/** A number that stands in a text, with a decimal comma or a unit that does not belong there. */
+function writtenNumber(input: unknown, pattern: RegExp): { why?: string; fix?: string } {
+  const number = typeof input === 'string' ? pattern.exec(input)?.[0].replace(',', '.') : undefined;
+  return number === undefined || !(Number(number) > 0)
+    ? {}
+    : { why: 'a number stands alone here, with a point before its decimals', fix: `write \`${number}\`` };
+}

@@ -109,7 +109,7 @@ function explain(found: z.core.$ZodIssue, frontMatter: FrontMatter, file: string
       return [
         input === undefined
           ? missing(expected)
-          : at('field/type', issue.path, 'value', { found: shown(input), expected }),
+          : at('field/type', issue.path, 'value', { found: shown(input), expected, ...listFix(issue.expected, input) }),
       ];
     }
     case 'too_small':
@@ -126,6 +126,15 @@ function explain(found: z.core.$ZodIssue, frontMatter: FrontMatter, file: string
     default:
       return [at('field/value', issue.path, 'value', { found: shown(input), expected: issue.message })];
   }
+}
+
+/** How a list becomes fields, or the other way round. */
+function listFix(expected: string, input: unknown): { fix?: string } {
+  if ((expected === 'object' || expected === 'record') && Array.isArray(input)) {
+    return { fix: 'remove the `- ` before each name' };
+  }
+  if (expected !== 'array' || input === null) return {};
+  return { fix: typeof input === 'object' ? 'begin each entry with `- `' : `write \`[${String(input)}]\`` };
 }
 
 const EXPECTED_TYPES: Readonly<Record<string, string>> = {

@@ -81,6 +81,7 @@ export function parseQuantity(text: string, dimensions: readonly Dimension[]): Q
     return { found, expected, why: 'decimals are written with a point', fix: `write \`${trimmed.replace(',', '.')}\`` };
   }
   const number = amountAtStart(trimmed);
+  if (/^[-−–]\s*[\d.½⅓⅔¼¾⅛⅜⅝⅞]/.test(trimmed)) return { found, expected, why: 'an amount is a number above zero' };
   if (number === undefined) return { found, expected, why: 'an amount begins with a number' };
   if (!Number.isFinite(number.amount) || number.amount <= 0) {
     return { found, expected, why: 'an amount is a number above zero' };
@@ -89,8 +90,10 @@ export function parseQuantity(text: string, dimensions: readonly Dimension[]): Q
   const unit = unitOf(spelling);
   if (unit === undefined) {
     const names = unitNames(dimensions).join(', ');
-    if (spelling === '')
-      return { found, expected, why: `a number alone does not say what it counts (units here: ${names})` };
+    if (spelling === '') {
+      const why = `a number alone does not say what it counts (units here: ${names})`;
+      return { found, expected, why, fix: withUnit(trimmed, number.amount, dimensions) };
+    }
     const unknownUnit = { number: trimmed.slice(0, number.length), spelling, allowed: unitSpellings(dimensions) };
     return { found, expected, why: `\`${spelling}\` is no unit that fits here (${names})`, unknownUnit };
   }
@@ -99,6 +102,27 @@ export function parseQuantity(text: string, dimensions: readonly Dimension[]): Q
   }
   return { amount: number.amount, unit };
 }
+
+/** What was most likely meant by a number without a unit. */
+function withUnit(text: string, amount: number, dimensions: readonly Dimension[]): string {
+  const [dimension] = dimensions;
+  if (dimensions.length > 1 || dimension === undefined) {
+    return dimensions.includes('drop') && Number.isInteger(amount)
+      ? `write \`${text} drops\` if drops are meant, or the unit that was counted`
+      : 'write the unit that was counted';
+  }
+  if (dimension === 'part' && amount <= 1) return `write \`${Number((100 * amount).toPrecision(6))}%\``;
+  return `write ${USUAL_UNITS[dimension].map((unit) => `\`${text} ${unit}\``).join(' or ')}`;
+}
+
+const USUAL_UNITS: Readonly<Record<Dimension, readonly string[]>> = {
+  volume: ['ml'],
+  mass: ['g'],
+  length: ['mm', 'in'],
+  temperature: ['°C', '°F'],
+  drop: ['drops'],
+  part: ['%'],
+};
 
 const MEASURES: Readonly<Record<Dimension, string>> = {
   volume: 'a volume',

@@ -1,0 +1,57 @@
+import { describe, expect, test } from 'vitest';
+import { readThing } from '../../src/recipe/read-thing.ts';
+import type { Kind } from '../../src/recipe/source.ts';
+
+/** What is told of a file with these fields. */
+const told = (kind: Kind, ...lines: string[]): readonly string[] => {
+  const path = 'a.md';
+  const found = readThing(kind, 'a', { path, text: `---\ntitle: A\n${lines.join('\n')}\n---\n` });
+  return 'kind' in found ? [] : found.map(({ found, why, fix }) => `${found}, ${why} → ${fix}`);
+};
+const recipe = (...lines: string[]): readonly string[] => told('recipe', ...lines);
+const inCup = (...lines: string[]): readonly string[] =>
+  recipe('cups:', '  body:', '    plastic: 90 ml', ...lines.map((line) => `    ${line}`));
+
+describe('a field that is written otherwise than the book reads it is told with the edit that mends it', () => {
+  test('days', () => {
+    const order = 'the year comes first, then month and day in two digits each';
+    expect(recipe('made: 14.3.2026')).toEqual([`\`14.3.2026\`, ${order} → write \`2026-03-14\``]);
+    expect(recipe('made: 2026-3-4')).toEqual([`\`2026-3-4\`, ${order} → write \`2026-03-04\``]);
+    expect(recipe('made: 3/14/2026')).toEqual([`\`3/14/2026\`, ${order} → write \`2026-03-14\``]);
+    expect(recipe('made: 3/4/2026')).toEqual([`\`3/4/2026\`, ${order} → write \`2026-04-03\` or \`2026-03-04\``]);
+    expect(recipe('made: 2026-02-30')).toEqual(['`2026-02-30`, the calendar has no such day → undefined']);
+  });
+  test('prices', () => {
+    const alone = 'a number stands alone here, with a point before its decimals';
+    expect(told('plastic', 'price: 7,20')).toEqual([`\`7,20\`, ${alone} → write \`7.20\``]);
+    expect(told('plastic', 'price: 9 €')).toEqual([`\`9 €\`, ${alone} → write \`9\``]);
+    expect(told('plastic', 'price: cheap')).toEqual(['`cheap`, undefined → undefined']);
+  });
+  test('numbers without a unit', () => {
+    expect(inCup('log:', '  - heat: 172')[0]).toMatch(/→ write `172 °C` or `172 °F`$/);
+    expect(inCup('share: 0.4')[0]).toMatch(/→ write `40%`$/);
+    expect(inCup('add: { peat: 12 }')[0]).toMatch(
+      /→ write `12 drops` if drops are meant, or the unit that was counted$/,
+    );
+  });
+  test('an amount below zero', () => {
+    expect(inCup('add: { peat: -30 drops }')).toEqual(['`-30 drops`, an amount is a number above zero → undefined']);
+  });
+  test('the name of a plastic with capitals or spaces', () => {
+    const names = 'names are lower-case letters, digits and single hyphens';
+    expect(recipe('cups: { body: { plastic: 120ml Supple } }')).toEqual([
+      `plastic \`Supple\`, ${names} → write \`120 ml supple\``,
+    ]);
+    expect(recipe('cups: { body: { plastic: 4 fl oz Soft Supple } }')).toEqual([
+      `plastic \`Soft Supple\`, ${names} → write \`4 fl oz soft-supple\``,
+    ]);
+  });
+  test('a list for fields, and fields for a list', () => {
+    expect(inCup('add:', '  - peat: 3 drops')).toEqual(['a list, undefined → remove the `- ` before each name']);
+    expect(inCup('log:', '  pour: 3 ml')).toEqual(['nested fields, undefined → begin each entry with `- `']);
+    expect(recipe('tags: dark')).toEqual(['`dark`, undefined → write `[dark]`']);
+  });
+  test('a colour in typographic quotes', () => {
+    expect(inCup('log:', '  - seen: { over-white: “#d9c48f” }')[0]).toMatch(/→ write `"#d9c48f"`$/);
+  });
+});
