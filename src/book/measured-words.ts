@@ -25,25 +25,37 @@ export function exactText({ grams, byWeight }: Measured): string {
   return byWeight ?? massText(grams);
 }
 
-/** How far off a measure is: `about 2.4 times too much`, `about 24 % too little`. */
+/** How far off a measure is: `2.4 times too much`, `24 % too little`. */
 function amissText(measured: number, exact: number): string {
   const ratio = measured / exact;
-  if (ratio >= 1.5) return `about ${formatDecimal(ratio, 2)} times too much`;
-  return `about ${Math.round(Math.abs(ratio - 1) * 100)} % too ${ratio > 1 ? 'much' : 'little'}`;
+  if (ratio >= 1.5) return `${formatDecimal(ratio, 2)} times too much`;
+  return `${Math.round(Math.abs(ratio - 1) * 100)} % too ${ratio > 1 ? 'much' : 'little'}`;
 }
 
-/** Why the scale leads, or that no tool of the bench comes near; nothing where one does. */
-export function measureNote({ tooCoarse, measuredGrams, grams }: Measured): string | undefined {
-  const amiss = isNear(measuredGrams, grams) ? undefined : `${amissText(measuredGrams, grams)}: make a larger batch`;
+/** How far off the measure is where no tool of the bench comes near; nothing where one does. */
+export function amissNote({ measuredGrams, grams }: Measured): string | undefined {
+  return isNear(measuredGrams, grams) ? undefined : `about ${amissText(measuredGrams, grams)}: make a larger batch`;
+}
+
+/** Why the scale leads, and how far off a measure is that does not come near. */
+export function measureNote(measured: Measured): string | undefined {
+  const { tooCoarse, grams } = measured;
+  const amiss = amissNote(measured);
   if (tooCoarse === undefined) return amiss;
-  const scale = `by the scale: ${tooCoarse.text} is ${amissText(tooCoarse.grams, grams)}`;
+  const several = /drops|\+|×/.test(tooCoarse.text);
+  const scale = `by scale: ${tooCoarse.text} ${several ? 'are' : 'is'} ${amissText(tooCoarse.grams, grams)}`;
   return amiss === undefined ? scale : `${scale}; even this is ${amiss}`;
 }
 
-/** What is to be known of a cup as it is measured: how its colour comes out, what is far off, what belongs together. */
+/**
+ * What is to be known of a cup as it is measured: how its colour comes out, what is far off, what belongs together.
+ *
+ * @param leastDeltaE smallest colour error that is worth its line, ΔE00
+ */
 export function measuringNotes(
   { amounts, measuringDeltaE, together }: BatchCup,
   title: (material: string) => string,
+  leastDeltaE: number = UNSEEN,
 ): readonly string[] {
   const off = amounts.filter(({ measuredGrams, grams }) => !isNear(measuredGrams, grams));
   const doses = off.map(
@@ -53,7 +65,7 @@ export function measuringNotes(
   const withDoses = doses.length === 0 ? '' : `, with ${doses.join(' and ')}`;
   const byScale = amounts.some(({ byWeight }) => byWeight !== undefined);
   return [
-    ...(measuringDeltaE >= UNSEEN || doses.length > 0
+    ...(measuringDeltaE >= leastDeltaE || doses.length > 0
       ? [`Measured so, its colour comes out ΔE ${formatDecimal(measuringDeltaE, 2)} from exact${withDoses}.`]
       : []),
     ...(together

@@ -39,7 +39,12 @@ describe('measured amounts in words', () => {
   });
   test('what the scale leads names the spoon that it stands in for', () => {
     expect(weighsText(weighed)).toBeUndefined();
-    expect(measureNote(weighed)).toBe('by the scale: 1/8 tsp is about 2.4 times too much');
+    expect(measureNote(weighed)).toBe('by scale: 1/8 tsp is 2.4 times too much');
+  });
+  test('several drops or spoons are many in grammar too', () => {
+    expect(measureNote({ ...weighed, tooCoarse: { text: '2 drops', grams: 0.18 } })).toBe(
+      'by scale: 2 drops are 25 % too much',
+    );
   });
   test('what no tool comes near says how far off it is, and what mends it', () => {
     expect(exactText(far)).toBe('0.14 g');

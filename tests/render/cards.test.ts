@@ -14,8 +14,10 @@ const content = cardContent(SAMPLE_BOOK, recipe);
 
 const row = (name: string): CardRow => ({
   measure: '1 tsp + 1/2 tsp + 1 pinch',
+  weighs: '= 12.01\u00a0g',
   name,
-  weight: '12.34 g',
+  weight: 'or\u00a012.34\u00a0g',
+  note: 'by scale: 1/8 tsp is 2.4 times too much',
   plastic: false,
 });
 
@@ -30,6 +32,7 @@ function crowded(cups: number, rows: number, name: string): CardContent {
       split: '3 equal cups, each:',
       hex: '#808080',
       rows: Array.from({ length: rows }, () => row(name)),
+      notes: ['Measured so, its colour comes out ΔE 0.6 from exact.'],
     })),
   };
 }
@@ -68,6 +71,7 @@ test('fitCard(content, format) loses no row and no part, whatever there is to sa
         const blocks = sides.flatMap((side) => side.blocks);
         const shown = blocks.flatMap((block) => (block.kind === 'cup' ? block.rows : []));
         expect(shown.length).toBe(cups * rows);
+        expect(blocks.flatMap((block) => (block.kind === 'cup' ? block.notes : [])).length).toBe(cups);
         expect(blocks.slice(-3).map(({ kind }) => kind)).toEqual(['heat', 'steps', 'cautions']);
         for (const { step } of sides) expect(TYPE_STEPS[step]).toBeDefined();
       },

@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+import { amissNote, exactText, measuringNotes, weighsText } from '../../book/measured-words.ts';
 import type { Book, Mold, Recipe } from '../../book/model.ts';
 import { batchSentence, inOrderOfWork } from '../batch-view.ts';
 import { bookIndex, required } from '../book-index.ts';
@@ -11,11 +12,16 @@ import { paths } from '../links.ts';
 import { heatOf, heatWords, orderOfWork } from '../order-of-work.ts';
 import { volumeText } from '../words.ts';
 
-/** One line of a cup: how much, of what, and the same by weight. */
+/** One line of a cup: how much, of what, and the exact weight for those who weigh. */
 export interface CardRow {
   readonly measure: string;
+  /** What that weighs: `= 0.68 g` */
+  readonly weighs?: string;
   readonly name: string;
+  /** `or 0.80 g`; `by scale` where the measure is a weight since drops or spoons are too coarse. */
   readonly weight?: string;
+  /** How far off the measure is. */
+  readonly note?: string;
   readonly plastic: boolean;
 }
 
@@ -27,6 +33,8 @@ export interface CardCup {
   readonly split?: string;
   readonly hex: string;
   readonly rows: readonly CardRow[];
+  /** What is to be known of the cup as it is measured. */
+  readonly notes: readonly string[];
 }
 
 export interface CardContent {
@@ -49,6 +57,10 @@ function unbroken(measure: string): string {
   return measure.replaceAll(' ', '\u00a0').replaceAll('+\u00a0', '+ ');
 }
 
+// A card has no room for what hardly matters: the weight of a measure as good as exact, a colour error that few see.
+const SAME = 0.05;
+const CARD_DELTA_E = 1;
+
 function rowsOf(book: Book, cup: Recipe['batch']['cups'][number]): readonly CardRow[] {
   const { materials } = bookIndex(book);
   const plastics = cup.plastics.map(
@@ -59,12 +71,20 @@ function rowsOf(book: Book, cup: Recipe['batch']['cups'][number]): readonly Card
     }),
   );
   const amounts = inOrderOfWork(cup.amounts, (material) => required(materials, material).kind).map(
-    ({ material, text, byWeight, tool }): CardRow => ({
-      measure: unbroken(text),
-      name: required(materials, material).title,
-      plastic: false,
-      ...(byWeight === undefined || tool === 'scale' ? {} : { weight: byWeight }),
-    }),
+    (amount): CardRow => {
+      const { grams, measuredGrams, byWeight } = amount;
+      const weight = byWeight === undefined ? undefined : weighsText(amount);
+      const note = amissNote(amount);
+      return {
+        measure: unbroken(amount.text),
+        name: required(materials, amount.material).title,
+        plastic: false,
+        ...(weight === undefined ? {} : { weight: unbroken(`or ${exactText(amount)}`) }),
+        ...(amount.tooCoarse === undefined ? {} : { weight: unbroken('by scale') }),
+        ...(weight === undefined || Math.abs(measuredGrams / grams - 1) < SAME ? {} : { weighs: unbroken(weight) }),
+        ...(note === undefined ? {} : { note }),
+      };
+    },
   );
   return [...plastics, ...amounts];
 }
@@ -83,6 +103,7 @@ export function cardContent(book: Book, recipe: Recipe): CardContent {
       share: `${Math.round(recipe.cups[index]!.share * 100)} % of the bait`,
       hex: recipe.cups[index]!.body.overWhite.hex,
       rows: rowsOf(book, cup),
+      notes: measuringNotes(cup, (material) => required(materials, material).title, CARD_DELTA_E),
       ...(cup.split === 1 ? {} : { split: `${cup.split} equal cups, each:` }),
     })),
     heat: heatWords(heatOf(recipe.cups), book.settings, (material) => materials.get(material)?.title ?? material),

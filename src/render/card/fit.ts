@@ -7,7 +7,7 @@
  * @packageDocumentation
  */
 import type { CardContent, CardCup, CardRow } from './content.ts';
-import { lineCount, type Type } from './text-lines.ts';
+import { lineCount, type Type, textWidth } from './text-lines.ts';
 
 /** A paper, and the class that the style sheet knows it by. */
 export interface CardFormat {
@@ -41,6 +41,7 @@ const TYPE = {
   cup: 4.4,
   measure: 5,
   name: 4.4,
+  weight: 3.5,
   small: 3.1,
   steps: 3.5,
   cautions: 2.9,
@@ -52,11 +53,17 @@ const NEXT_HEAD = 9;
 const FOOT = 6;
 const QR = 24;
 /** Columns of the measures, the names and the weights, as parts of the width; the style sheet has the same. */
-const COLUMNS = { measure: 0.43, name: 0.4, weight: 0.17 } as const;
+const COLUMNS = { measure: 0.41, name: 0.4, weight: 0.19 } as const;
 
 /** Part of a card's content that stays together. */
 export type CardBlock =
-  | { readonly kind: 'cup'; readonly cup: CardCup; readonly rows: readonly CardRow[]; readonly continued: boolean }
+  | {
+      readonly kind: 'cup';
+      readonly cup: CardCup;
+      readonly rows: readonly CardRow[];
+      readonly notes: readonly string[];
+      readonly continued: boolean;
+    }
   | { readonly kind: 'heat' }
   | { readonly kind: 'steps' }
   | { readonly kind: 'cautions' };
@@ -82,9 +89,15 @@ interface Measure {
 function rowHeight(row: CardRow, { width, scale }: Measure): number {
   const lines = (text: string, size: number, column: number, type?: Type): number =>
     lineCount(text, size * scale, width * column - 1.2, type) * size * scale * LEADING;
-  const name = lines(row.name, TYPE.name, row.weight === undefined ? COLUMNS.name + COLUMNS.weight : COLUMNS.name);
-  const weight = row.weight === undefined ? 0 : lines(row.weight, TYPE.small, COLUMNS.weight);
-  return Math.max(lines(row.measure, TYPE.measure, COLUMNS.measure, 'bold'), name, weight) + 1.4 * scale;
+  const head = row.weight === undefined ? COLUMNS.name + COLUMNS.weight : COLUMNS.name;
+  const note = row.note === undefined ? 0 : lines(row.note, TYPE.small, head);
+  const name = lines(row.name, TYPE.name, head) + note;
+  const weight = row.weight === undefined ? 0 : lines(row.weight, TYPE.weight, COLUMNS.weight);
+  // What a measure weighs stands behind it where there is room, else on a line of its own.
+  const weighs = row.weighs === undefined ? 0 : textWidth(` ${row.weighs}`) * TYPE.small * scale;
+  const behind = textWidth(row.measure, 'bold') * TYPE.measure * scale + weighs <= width * COLUMNS.measure - 1.2;
+  const below = weighs === 0 || behind ? 0 : TYPE.small * scale * LEADING;
+  return Math.max(lines(row.measure, TYPE.measure, COLUMNS.measure, 'bold') + below, name, weight) + 1.4 * scale;
 }
 
 function cupHeadHeight(cup: CardCup, { width, scale }: Measure): number {
@@ -100,7 +113,11 @@ function blockHeight(block: CardBlock, content: CardContent, measure: Measure): 
   const { width, scale } = measure;
   switch (block.kind) {
     case 'cup':
-      return cupHeadHeight(block.cup, measure) + block.rows.reduce((sum, row) => sum + rowHeight(row, measure), 0);
+      return (
+        cupHeadHeight(block.cup, measure) +
+        block.rows.reduce((sum, row) => sum + rowHeight(row, measure), 0) +
+        textHeight(block.notes, TYPE.small * scale, width, 0.8 * scale)
+      );
     case 'heat':
       return (
         lineCount(content.heat.join(' '), TYPE.cup * scale, width - 5, 'bold') * TYPE.cup * scale * LEADING + 5 * scale
@@ -126,17 +143,19 @@ function cupBlocks(cup: CardCup, roomOnSide: number, measure: Measure): readonly
   const blocks: CardBlock[] = [];
   let rows: CardRow[] = [];
   let used = cupHeadHeight(cup, measure);
-  for (const row of cup.rows) {
-    const height = rowHeight(row, measure);
+  // The notes stand below the last row.
+  const after = textHeight(cup.notes, TYPE.small * measure.scale, measure.width, 0.8 * measure.scale);
+  for (const [index, row] of cup.rows.entries()) {
+    const height = rowHeight(row, measure) + (index === cup.rows.length - 1 ? after : 0);
     if (rows.length > 0 && used + height > roomOnSide) {
-      blocks.push({ kind: 'cup', cup, rows, continued: blocks.length > 0 });
+      blocks.push({ kind: 'cup', cup, rows, notes: [], continued: blocks.length > 0 });
       rows = [];
       used = cupHeadHeight(cup, measure);
     }
     rows.push(row);
     used += height;
   }
-  return [...blocks, { kind: 'cup', cup, rows, continued: blocks.length > 0 }];
+  return [...blocks, { kind: 'cup', cup, rows, notes: cup.notes, continued: blocks.length > 0 }];
 }
 
 /** Room for blocks on a side of the paper, below its head. */

@@ -16,15 +16,17 @@ const WARNING = 'Hot vinyl burns, its fumes harm: goggles, gloves, hood.';
 function blockView(block: CardBlock, content: CardContent): Html {
   switch (block.kind) {
     case 'cup': {
-      const { cup, rows, continued } = block;
+      const { cup, rows, notes, continued } = block;
       return html`<section class="card-cup"><h3>${dot(cup.hex)}${cup.name}${continued ? ', continued' : ''} <span class="card-share">${cup.share}${cup.split === undefined ? '' : html` <b>${cup.split}</b>`}</span></h3><table><colgroup><col class="col-measure"><col><col class="col-weight"></colgroup><tbody>${rows.map(
-        ({ measure, name, weight, plastic }) =>
-          html`<tr${plastic ? html` class="plastic"` : ''}><td class="card-measure">${measure}</td>${
+        ({ measure, weighs, name, weight, note, plastic }) => {
+          const head = html`${name}${note === undefined ? '' : html`<span class="card-note">${note}</span>`}`;
+          return html`<tr${plastic ? html` class="plastic"` : ''}><td class="card-measure">${measure}${weighs === undefined ? '' : html` <span class="card-weighs">${weighs}</span>`}</td>${
             weight === undefined
-              ? html`<th scope="row" colspan="2">${name}</th>`
-              : html`<th scope="row">${name}</th><td class="card-weight">${weight}</td>`
-          }</tr>`,
-      )}</tbody></table></section>`;
+              ? html`<th scope="row" colspan="2">${head}</th>`
+              : html`<th scope="row">${head}</th><td class="card-weight">${weight}</td>`
+          }</tr>`;
+        },
+      )}</tbody></table>${notes.map((note) => html`<p class="card-cup-note">${note}</p>`)}</section>`;
     }
     case 'heat':
       return html`<p class="card-heat">${content.heat.join(' ')}</p>`;
