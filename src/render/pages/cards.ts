@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import type { Book, Recipe } from '../../book/model.ts';
+import type { Book, Look, Recipe } from '../../book/model.ts';
 import { bookIndex, required } from '../book-index.ts';
 import { cardContent } from '../card/content.ts';
 import { CARD_FORMATS, type CardFormat, fitCard } from '../card/fit.ts';
@@ -140,15 +140,21 @@ export const labelsPage: PageKind = {
   },
 };
 
+/** What a label shows: where cups lie side by side each of them, else the sides and the thin part. */
+function labelLooks({ pattern, cups, body, other, thin }: Recipe): readonly Look[] {
+  return pattern === 'swirl' || pattern === 'tipped'
+    ? cups.map((cup) => cup.body)
+    : [body, ...(other === undefined ? [] : [other]), thin];
+}
+
 function bagLabel(book: Book, recipe: Recipe): Html {
-  const { title, body, thin, pattern } = recipe;
+  const { title, pattern } = recipe;
   const mold = required(bookIndex(book).molds, recipe.mold);
   const long = title.length > 26 ? ' long' : '';
-  const colours = [body, ...(recipe.other === undefined ? [] : [recipe.other]), thin];
   return html`<article class="bag-label"><div class="bag-chip">${chips(
-    colours.map(({ overWhite, overBlack }) => ({ overWhite: overWhite.hex, overBlack: overBlack.hex })),
+    labelLooks(recipe).map(({ overWhite, overBlack }) => ({ overWhite: overWhite.hex, overBlack: overBlack.hex })),
     '',
-  )}</div><div class="bag-words"><h2 class="bag-title${long}">${title}</h2><p>${mold.title}${mold.bag === undefined ? '' : `, ${mold.bag}`}</p><p>${sentence(pattern)}</p><p class="bag-date">Poured</p></div></article>`;
+  )}</div><div class="bag-words"><h2 class="bag-title${long}">${title}</h2><p>${mold.title}${mold.bag === undefined ? '' : `, bag of ${mold.bag}`}</p><p>${sentence(pattern)}</p><p class="bag-date">Poured</p></div></article>`;
 }
 
 /** Where cards are chosen. */

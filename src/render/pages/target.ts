@@ -9,7 +9,7 @@ import { link, paths } from '../links.ts';
 import { notesHtml, notesText } from '../notes.ts';
 import type { PageContext, PageKind } from '../page.ts';
 import { photoFigures } from '../photo.ts';
-import { chipColours, chips, dot } from '../swatch/chip.ts';
+import { chipColours, chips, chipWords, dot } from '../swatch/chip.ts';
 import { matchedCup } from '../target/matched-cup.ts';
 import { tile } from '../tile.ts';
 import { deltaEText, inches, sentence } from '../words.ts';
@@ -83,5 +83,5 @@ function besideTarget(context: PageContext, target: Target, part: Target['parts'
     ...(part.overBlack === undefined ? {} : { overBlack: part.overBlack.hex }),
   };
   const name = target.parts.length > 1 ? `, ${part.name}` : '';
-  return html`<li class="round"><div class="round-chips"><div class="pair">${chips([seen, chipColours(look)], `${target.title}${name} on the left, ${title} on the right`)}</div><p class="pair-words" aria-hidden="true"><span>target</span><span>recipe</span></p></div><div class="round-words"><h3><a href="${link(context, paths.recipe(id))}">${title}</a>${name}</h3></div></li>`;
+  return html`<li class="round"><div class="round-chips"><div class="pair">${chips([seen, chipColours(look)], `${target.title}${name} on the left, ${title} on the right`)}</div>${chipWords('target', 'recipe')}</div><div class="round-words"><h3><a href="${link(context, paths.recipe(id))}">${title}</a>${name}</h3></div></li>`;
 }

@@ -1,6 +1,6 @@
 import type { Cup, Recipe, Round } from '../../book/model.ts';
 import { type Html, html } from '../html.ts';
-import { chipColours, chips } from '../swatch/chip.ts';
+import { chipColours, chips, chipWords } from '../swatch/chip.ts';
 import { deltaEText, sentence } from '../words.ts';
 
 /** As many times the tolerance must a bait be from its computed colour before the page says so at its head. */
@@ -29,7 +29,7 @@ export function lastSeen({ cups, spread, pattern }: Recipe, tolerance: number): 
       html`<div class="last-seen"><div class="round-chips"><div class="pair">${chips(
         [chipColours(far.round.look), seen],
         `${sentence(cup.name)}: computed on the left, as last seen on the right; over white above, over black below`,
-      )}</div><p class="pair-words" aria-hidden="true"><span>computed</span><span>seen</span></p></div><p>${what} was seen ΔE ${deltaEText(far.deltaE)} from the colour computed here. ${surprise}</p></div>`,
+      )}</div>${chipWords('computed', 'seen')}</div><p>${what} was seen ΔE ${deltaEText(far.deltaE)} from the colour computed here. ${surprise}</p></div>`,
     ];
   });
   return told.length === 0 ? html`` : html`<section class="part" aria-label="As it was last seen">${told}</section>`;

@@ -2,7 +2,7 @@ import type { Change, Cup, Round } from '../../book/model.ts';
 import { type Html, html, joined } from '../html.ts';
 import type { PageContext } from '../page.ts';
 import { photoFigure } from '../photo.ts';
-import { chipColours, chips } from '../swatch/chip.ts';
+import { chipColours, chips, chipWords } from '../swatch/chip.ts';
 import { counted, deltaEText, listText, massText, sentence, temperatureText, volumeText } from '../words.ts';
 
 type Titles = (material: string) => string;
@@ -14,14 +14,14 @@ export function changeText({ words, deltaE }: Pick<Change, 'words' | 'deltaE'>):
     : `${listText(words)} (ΔE ${deltaEText(deltaE)})`;
 }
 
-function seenSentence({ seenDeltaE, seen }: Round): string | undefined {
-  if (seen === undefined || seenDeltaE === undefined) return undefined;
+function seenSentence({ seenDeltaE, seen }: Round): readonly string[] {
+  if (seen === undefined || seenDeltaE === undefined) return [];
   const { overWhite, overBlack } = seenDeltaE;
   const parts = [
     ...(overWhite === undefined ? [] : [`${deltaEText(overWhite)} over white`]),
     ...(overBlack === undefined ? [] : [`${deltaEText(overBlack)} over black`]),
   ];
-  return parts.length === 0 ? undefined : `Seen ΔE ${parts.join(' and ')} from what was predicted.`;
+  return parts.length === 0 ? [] : [`Seen ΔE ${parts.join(' and ')} from what was predicted.`];
 }
 
 function roundItem(context: PageContext, round: Round, titles: Titles): Html {
@@ -46,16 +46,17 @@ function roundItem(context: PageContext, round: Round, titles: Titles): Html {
   const heat =
     heatedTo === undefined
       ? reheated
-        ? 'Reheated.'
-        : ''
-      : `${reheated ? 'Reheated' : 'Heated'} to ${temperatureText(heatedTo, settings)}.`;
-  return html`<li class="round"><div class="round-chips"><div class="${wasSeen ? 'pair' : 'single'}">${chips(columns, label)}</div><p class="pair-words" aria-hidden="true"><span>predicted</span>${wasSeen ? html`<span>seen</span>` : ''}</p></div><div class="round-words"><h4>Round ${number}${change === undefined ? '' : html` <span class="round-change">${changeText(change)}</span>`}</h4>${
-    additions.length === 0 ? '' : html`<p>Added ${joined(additions)}.</p>`
-  }${seen?.note === undefined ? '' : html`<p class="said">“${seen.note}”</p>`}${note === undefined ? '' : html`<p class="said">${note}</p>`}<p class="fine">${
+        ? ['Reheated.']
+        : []
+      : [`${reheated ? 'Reheated' : 'Heated'} to ${temperatureText(heatedTo, settings)}.`];
+  const cup =
     pouredMl > 0
-      ? `${volumeText(pouredMl, settings)} of ${volumeText(volumeMl, settings)} poured, ${volumeText(leftMl, settings)} left. `
-      : `${volumeText(volumeMl, settings)} in the cup. `
-  }${heat} ${seenSentence(round)}</p>${seen?.photo === undefined ? '' : photoFigure(context, seen.photo, `Test bait of round ${number}`)}</div></li>`;
+      ? `${volumeText(pouredMl, settings)} of ${volumeText(volumeMl, settings)} poured, ${volumeText(leftMl, settings)} left.`
+      : `${volumeText(volumeMl, settings)} in the cup.`;
+  const facts = [cup, ...heat, ...seenSentence(round)].join(' ');
+  return html`<li class="round"><div class="round-chips"><div class="${wasSeen ? 'pair' : 'single'}">${chips(columns, label)}</div>${wasSeen ? chipWords('predicted', 'seen') : chipWords('predicted')}</div><div class="round-words"><h4>Round ${number}${change === undefined ? '' : html` <span class="round-change">${changeText(change)}</span>`}</h4>${
+    additions.length === 0 ? '' : html`<p>Added ${joined(additions)}.</p>`
+  }${seen?.note === undefined ? '' : html`<p class="said">“${seen.note}”</p>`}${note === undefined ? '' : html`<p class="said">${note}</p>`}<p class="fine">${facts}</p>${seen?.photo === undefined ? '' : photoFigure(context, seen.photo, `Test bait of round ${number}`)}</div></li>`;
 }
 
 /** What is in a cup after its log, and how far the sum of the notes is from it. */

@@ -40,6 +40,11 @@ export function chips(colours: readonly ChipColours[], label: string): Html {
   return html`<svg class="chips"${describedAs(label)} width="100%" height="100%">${drawn}</svg>`;
 }
 
+/** What the columns and rows of chips are, below them; who hears the page has it from their label. */
+export function chipWords(...columns: readonly string[]): Html {
+  return html`<p class="pair-words" aria-hidden="true">${columns.map((column) => html`<span>${column}</span>`)}</p><p class="row-words" aria-hidden="true">over white above, over black below</p>`;
+}
+
 /** One small disc of a colour, beside a name. */
 export function dot(hex: string): Html {
   return html`<svg class="dot" aria-hidden="true" width="16" height="16" viewBox="0 0 16 16"><circle cx="8" cy="8" r="7.5" fill="${hex}"/></svg>`;

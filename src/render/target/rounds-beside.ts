@@ -1,6 +1,6 @@
 import type { MatchedRound } from '../../book/model.ts';
 import { type Html, html } from '../html.ts';
-import { type ChipColours, chips } from '../swatch/chip.ts';
+import { type ChipColours, chips, chipWords } from '../swatch/chip.ts';
 import { deltaEText, listText, sentence } from '../words.ts';
 import { matchChart } from './match-chart.ts';
 
@@ -36,7 +36,7 @@ function roundBeside(
     ...(verdict.overWhite === undefined ? [] : [`${deltaEText(verdict.overWhite)} over white`]),
     ...(verdict.overBlack === undefined ? [] : [`${deltaEText(verdict.overBlack)} over black`]),
   ];
-  return html`<li class="round"><div class="round-chips"><div class="pair">${chips([wanted, shown], `${name}, round ${number}: the target on the left, as ${how} on the right; over white above, over black below`)}</div><p class="pair-words" aria-hidden="true"><span>target</span><span>${how}</span></p></div><div class="round-words"><h4>Round ${number} <span class="round-change">ΔE ${listText(differences)}</span></h4><p>${sentence(verdict.sentence)}.</p>${
+  return html`<li class="round"><div class="round-chips"><div class="pair">${chips([wanted, shown], `${name}, round ${number}: the target on the left, as ${how} on the right; over white above, over black below`)}</div>${chipWords('target', how)}</div><div class="round-words"><h4>Round ${number} <span class="round-change">ΔE ${listText(differences)}</span></h4><p>${sentence(verdict.sentence)}.</p>${
     moved === undefined ? '' : html`<p class="fine">${MOVED[moved]}</p>`
   }</div></li>`;
 }
