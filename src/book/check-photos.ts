@@ -7,10 +7,15 @@ import { PHOTO_FOLDER } from '../recipe/source.ts';
 import { photoPath } from './photo-of.ts';
 import type { Report } from './report.ts';
 
-/** Reports photos that are named but not there, and photos that are there but named nowhere. */
+/**
+ * Reports photos that are named but not there, and photos that are there but named nowhere.
+ *
+ * @param faults whether there are files with faults, which may name any photo
+ */
 export function checkPhotos(
   things: readonly Thing[],
   photos: readonly string[],
+  faults: boolean,
   report: Report,
   diagnostics: Diagnostic[],
 ): void {
@@ -31,7 +36,7 @@ export function checkPhotos(
     }
   }
   for (const photo of photos) {
-    if (named.has(photo)) continue;
+    if (faults || named.has(photo)) continue;
     diagnostics.push({
       code: 'photo/unused',
       severity: CATALOGUE['photo/unused'].severity,

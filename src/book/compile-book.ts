@@ -3,7 +3,9 @@ import { CATALOGUE } from '../diagnostics/catalogue.ts';
 import { compareDiagnostics, type Diagnostic, hasErrors } from '../diagnostics/diagnostic.ts';
 import { nearestName } from '../diagnostics/nearest-name.ts';
 import type { Thing } from '../recipe/read-thing.ts';
+import { SCHEMAS } from '../recipe/schema.ts';
 import { BOOK_FILE, type Source } from '../recipe/source.ts';
+import { checkPartial } from './check-partial.ts';
 import { checkPhotos } from './check-photos.ts';
 import { checkSecrets } from './check-secrets.ts';
 import { compileFamilies } from './compile-families.ts';
@@ -20,11 +22,12 @@ import {
 import { compileTarget } from './compile-target.ts';
 import { type CupSpec, cupKey, cupSpecs } from './cup-specs.ts';
 import { doseLadder, markColour } from './dose-ladder.ts';
-import { type FilledCup, fillCup } from './fill-cup.ts';
+import { faultyKey } from './file-names.ts';
+import { type CupShelf, type FilledCup, fillCup } from './fill-cup.ts';
 import { type MatchContext, matchRounds } from './match-rounds.ts';
 import type { Book, Material, Mold, Recipe, Target } from './model.ts';
 import { publishedBook } from './published-book.ts';
-import { faultyKey, readThings, type Things } from './read-things.ts';
+import { readThings, type Things } from './read-things.ts';
 import { type Report, reportInto } from './report.ts';
 import { settingsOf } from './settings.ts';
 import { fitShelf } from './shelf-fit.ts';
@@ -33,6 +36,8 @@ import { fitShelf } from './shelf-fit.ts';
 export interface CompileOptions {
   /** Photos that are there, as `photos/…`. */
   readonly photos?: readonly string[];
+  /** Files that are there but could not be read as text: a name of one is not unknown. */
+  readonly unread?: readonly string[];
 }
 
 /** A compiled book, and everything that was found on the way. With errors there is no book. */
@@ -50,7 +55,7 @@ export interface Compiled {
 export function compileBook(sources: readonly Source[], options: CompileOptions = {}): Compiled {
   const diagnostics: Diagnostic[] = [];
   const report = reportInto(diagnostics);
-  const things = readThings(sources, diagnostics);
+  const things = readThings(sources, diagnostics, options.unread);
   if (!things.book && !things.faulty.has(faultyKey('book', 'book'))) {
     diagnostics.push({
       code: 'book/missing',
@@ -74,17 +79,23 @@ function joinThings(
   report: Report,
   diagnostics: Diagnostic[],
 ): Book | undefined {
-  const measured = fitShelf(things.measurements, things.materials, diagnostics);
+  const measured = fitShelf(things.measurements, things, diagnostics);
   const shelf = collect(things.materials, (thing) => compileMaterial(thing, measured(thing.id), report));
   const molds = collect(things.molds, (thing) => compileMold(thing, report));
   const specs = cupSpecs(things, report);
   checkReferences(things, report);
   const plastic = usualPlastic(things, shelf, report);
-  const filled = fillCups(specs.cups, things, shelf, plastic, report);
+  const cupShelf = {
+    materials: shelf,
+    plastic,
+    isFaulty: (id: string): boolean => things.faulty.has(faultyKey('colorant', id)) || things.materials.has(id),
+  };
+  const filled = fillCups(specs.cups, cupShelf, report);
+  checkPartial(things, specs.lost, cupShelf, report);
 
-  const fields = things.book?.fields;
-  const settings = fields && settingsOf(fields);
-  if (!settings) return undefined;
+  // Without a `book.md` there is no book, but the recipes can be checked.
+  const fields = things.book?.fields ?? SCHEMAS.book.parse({ title: BOOK_FILE });
+  const settings = settingsOf(fields);
 
   const context = { shelf, molds, settings, publish: fields.publish, report };
   const cores = new Map<string, RecipeCore>();
@@ -110,13 +121,14 @@ function joinThings(
   }
   const targets = collect(things.targets, (thing) => compileTarget(thing, molds, settings, fields.publish, report));
   const everything: readonly Thing[] = [
-    things.book!,
+    ...(things.book ? [things.book] : []),
+    ...things.partial.filter((thing) => thing !== things.book),
     ...things.recipes.values(),
     ...things.materials.values(),
     ...things.molds.values(),
     ...things.targets.values(),
   ] as Thing[];
-  checkPhotos(everything, options.photos ?? [], report, diagnostics);
+  checkPhotos(everything, options.photos ?? [], things.faulty.size > 0, report, diagnostics);
   if (hasErrors(diagnostics)) return undefined;
 
   const recipes = withMatches(withFamilies(cores, filled), targets, {
@@ -160,22 +172,11 @@ function collect<T, R>(things: ReadonlyMap<string, T>, compile: (thing: T) => R 
   );
 }
 
-function fillCups(
-  cups: readonly CupSpec[],
-  things: Things,
-  shelf: ReadonlyMap<string, MaterialCore>,
-  plastic: string | undefined,
-  report: Report,
-): ReadonlyMap<string, FilledCup> {
+function fillCups(cups: readonly CupSpec[], shelf: CupShelf, report: Report): ReadonlyMap<string, FilledCup> {
   const filled = new Map<string, FilledCup>();
-  const cupShelf = {
-    materials: shelf,
-    plastic,
-    isFaulty: (id: string): boolean => things.faulty.has(faultyKey('colorant', id)) || things.materials.has(id),
-  };
   for (const spec of cups) {
     const parent = spec.from && filled.get(cupKey(spec.from.recipe, spec.from.cup));
-    const cup = fillCup(spec, parent, cupShelf, report);
+    const cup = fillCup(spec, parent, shelf, report);
     if (cup) filled.set(cupKey(spec.recipe.id, spec.name), cup);
   }
   return filled;
@@ -210,7 +211,9 @@ function usualPlastic(things: Things, shelf: ReadonlyMap<string, MaterialCore>, 
       fix: 'create `shelf/plastics/NAME.md` with a `title`',
     });
   }
-  return stated ?? (plastics.length === 1 ? plastics[0] : undefined);
+  // Of a `book.md` with faults it is not known which plastic it means, so that no cup is told to name one.
+  const known = plastics.length === 1 || things.faulty.has(faultyKey('book', 'book'));
+  return stated ?? (known ? plastics[0] : undefined);
 }
 
 function moldOf(recipe: Thing<'recipe'>, things: Things, report: Report): string | undefined {
@@ -250,11 +253,13 @@ function checkReferences(things: Things, report: Report): void {
       ...(nearest === undefined ? { fix: `create ${folder}/${id}.md` } : { fix: `write \`${nearest}\``, nearest }),
     });
   };
-  for (const recipe of things.recipes.values()) {
+  const partial = <K extends 'recipe' | 'target'>(kind: K): readonly Thing<K>[] =>
+    things.partial.filter((thing): thing is Thing<K> => thing.kind === kind);
+  for (const recipe of [...things.recipes.values(), ...partial('recipe')]) {
     check(recipe as Thing, 'mold', recipe.fields.mold, 'mold', things.molds);
     check(recipe as Thing, 'for', recipe.fields.for, 'target', things.targets);
   }
-  for (const target of things.targets.values())
+  for (const target of [...things.targets.values(), ...partial('target')])
     check(target as Thing, 'mold', target.fields.mold, 'mold', things.molds);
 }
 

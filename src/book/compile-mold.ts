@@ -20,6 +20,15 @@ export function compileMold(thing: Thing<'mold'>, report: Report): Omit<Mold, 'u
       fix: 'weigh a plain bait and write `bait: 3.4 g`',
     });
   }
+  if (fields.cavity !== undefined && fields.bait !== undefined) {
+    const baitMl = fields.bait / PLASTIC_DENSITY;
+    report.add('mold/two-volumes', thing, ['bait'], {
+      found: `both \`cavity\`, ${formatDecimal(fields.cavity)} ml, and \`bait\`, ${formatDecimal(fields.bait)} g or ${formatDecimal(baitMl)} ml at ${PLASTIC_DENSITY} g/ml`,
+      expected: 'one of them',
+      why: '`cavity` counts, and `bait` is not read',
+      fix: 'remove `bait`, or `cavity` if you trust the scale more',
+    });
+  }
   if (thinMm > fields.body) {
     sound = false;
     report.add('mold/thickness', thing, ['thin'], {

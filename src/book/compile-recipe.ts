@@ -4,6 +4,7 @@ import { type PatternContrast, patternContrast } from '../optics/pattern-contras
 import type { Thing } from '../recipe/read-thing.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
 import { batchOfRecipe, doseDeviation, repeatabilityOf } from './batch-of-recipe.ts';
+import { checkFullness } from './check-fullness.ts';
 import { type ColouredCup, compileCup, type Shelf } from './compile-cup.ts';
 import type { CupSpec } from './cup-specs.ts';
 import { describeChange } from './describe-change.ts';
@@ -90,11 +91,20 @@ export function patternOf(
     const [from, to] = CUPS_OF_PATTERN[name];
     return cups.length >= from && cups.length <= to;
   });
+  const kept = cups.filter(({ path }) => path[0] === 'from').map(({ name }) => `\`${name}\``);
+  const parent = recipe.fields.from;
+  const patterns = others.map((name) => `\`${name}\``).join(' or ');
   report.add('recipe/pattern', recipe, ['pattern'], {
-    found: `pattern \`${pattern}\` with ${cups.length} cup${cups.length === 1 ? '' : 's'}`,
+    found: `pattern \`${pattern}\` with ${cups.length} cup${cups.length === 1 ? '' : 's'}${kept.length > 0 ? `, of which ${kept.join(', ')} come${kept.length === 1 ? 's' : ''} from \`${parent}\`` : ''}`,
     expected: words,
-    why: 'the pattern says how the cups lie in the bait',
-    fix: `add or remove a cup, or write one of ${others.map((name) => `\`${name}\``).join(', ')}`,
+    why:
+      kept.length > 0
+        ? 'a derived recipe has all cups of the one that it comes from, and those of its own'
+        : 'the pattern says how the cups lie in the bait',
+    fix:
+      kept.length > 0 && cups.length > most
+        ? `write \`pattern: ${others[0] ?? 'swirl'}\`; or, for some of the cups alone, remove the recipe's \`from\` and write \`from: ${parent}/CUP\` in each cup`
+        : `add or remove a cup, or write ${patterns}`,
   });
   return undefined;
 }
@@ -116,6 +126,7 @@ export function compileRecipe(
   const { shelf, settings, report } = context;
   const { fields } = recipe;
   const mold = context.molds.get(parts.mold)!;
+  for (const cup of filled) checkFullness(cup, settings, (id) => 1 / shelf.get(id)!.density, report);
   const coloured = filled.map((cup, index) =>
     compileCup(cup, shares[index]!, mold, shelf, settings.temperature, report),
   );

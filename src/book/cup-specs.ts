@@ -5,7 +5,8 @@ import type { FieldPath } from '../recipe/front-matter.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import type { FieldsOf } from '../recipe/schema.ts';
 import { SLUG } from '../recipe/source.ts';
-import { faultyKey, type Things } from './read-things.ts';
+import { faultyKey } from './file-names.ts';
+import type { Things } from './read-things.ts';
 import type { Report } from './report.ts';
 
 /** The fields of one cup as they stand in a recipe's file. */
@@ -36,7 +37,12 @@ export function cupKey(recipe: string, cup: string): string {
 export function cupSpecs(
   things: Things,
   report: Report,
-): { readonly cups: readonly CupSpec[]; readonly ofRecipe: ReadonlyMap<string, readonly CupSpec[]> } {
+): {
+  readonly cups: readonly CupSpec[];
+  readonly ofRecipe: ReadonlyMap<string, readonly CupSpec[]>;
+  /** Cups whose origin is not known, and which cannot be filled. */
+  readonly lost: readonly CupSpec[];
+} {
   const ofRecipe = new Map<string, readonly CupSpec[]>();
   for (const id of recipesInOrder(things, report)) {
     const recipe = things.recipes.get(id)!;
@@ -70,6 +76,7 @@ export function cupSpecs(
   const sound = new Set(order);
   return {
     cups,
+    lost: [...ofRecipe.values()].flat().filter(({ recipe, name }) => !sound.has(cupKey(recipe.id, name))),
     ofRecipe: new Map(
       [...ofRecipe].flatMap(([id, list]) => {
         const kept = list
@@ -105,7 +112,14 @@ function recipesInOrder(things: Things, report: Report): readonly string[] {
   return order;
 }
 
-function knownRecipe(id: string, thing: Thing<'recipe'>, path: FieldPath, things: Things, report: Report): boolean {
+/** Whether a recipe has a file, sound or not; reports one that has none. */
+export function knownRecipe(
+  id: string,
+  thing: Thing<'recipe'>,
+  path: FieldPath,
+  things: Things,
+  report: Report,
+): boolean {
   if (things.recipes.has(id)) return true;
   if (things.faulty.has(faultyKey('recipe', id))) return false;
   const nearest = nearestName(id, things.recipes.keys());
@@ -144,6 +158,32 @@ function shareOf(spec: CupSpec): Pick<CupFields, 'share'> {
   return spec.fields.share === undefined ? {} : { share: spec.fields.share };
 }
 
+/** Whether a cup of a derived recipe neither begins with plastic nor has the name of a cup of the parent; reports it. */
+function isNowhere(spec: CupSpec, ofRecipe: ReadonlyMap<string, readonly CupSpec[]>, report: Report): boolean {
+  const { recipe, path, name, fields } = spec;
+  const parent = recipe.fields.from;
+  if (parent === undefined || spec.from || fields.plastic !== undefined) return false;
+  const own = Object.keys(recipe.fields.cups ?? {});
+  const names = (ofRecipe.get(parent) ?? []).map((cup) => cup.name);
+  const open = names.filter((other) => !own.includes(other));
+  const nearest = nearestName(name, open);
+  report.add(
+    'recipe/unknown-cup',
+    recipe,
+    path,
+    {
+      found: `cup \`${name}\``,
+      expected: `a cup of ${parent} (${names.join(', ')}), or \`plastic\` in a cup of its own`,
+      why: 'a cup without plastic is the one of that name in the recipe that this comes from',
+      ...(nearest === undefined
+        ? { fix: `write \`${open[0] ?? names[0]}\`, or add \`plastic: 120 ml …\` to make it a cup of its own` }
+        : { fix: `write \`${nearest}\``, nearest }),
+    },
+    'key',
+  );
+  return true;
+}
+
 /** A cup with the cup that its `from` means; undefined, and reported, where there is none. */
 function resolveFrom(
   spec: CupSpec,
@@ -166,7 +206,7 @@ function resolveFrom(
     );
     return undefined;
   }
-  if (fields.from === undefined) return spec;
+  if (fields.from === undefined) return isNowhere(spec, ofRecipe, report) ? undefined : spec;
   const [fromRecipe = '', fromCup, ...rest] = fields.from.split('/');
   const at = [...path, 'from'];
   if (!knownRecipe(fromRecipe, recipe, at, things, report)) return undefined;

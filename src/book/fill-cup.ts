@@ -20,7 +20,7 @@ import { formatDecimal, formatDose } from '../units/format-quantity.ts';
 import type { Quantity, Rate } from '../units/quantity.ts';
 import { UNITS } from '../units/unit.ts';
 import type { CupSpec } from './cup-specs.ts';
-import type { Report } from './report.ts';
+import type { Finding, Report } from './report.ts';
 
 /** What the ledger needs to know of a material. */
 export interface CupMaterial {
@@ -61,6 +61,8 @@ export interface FilledCup {
   readonly spec: CupSpec;
   /** Cup that is left; of an empty one, the last that was not. */
   readonly state: CupState;
+  /** Before the first round. */
+  readonly start: CupState;
   /** Grams of each material per millilitre of plastic. */
   readonly contents: Amounts;
   /** Plastic that the recipe starts with, ml: what a cup derived from this one starts with, if it does not say. */
@@ -107,6 +109,7 @@ export function fillCup(
   return {
     spec,
     state,
+    start,
     contents: concentrations(state),
     plasticMl: filling.plasticMl,
     written,
@@ -117,6 +120,22 @@ export function fillCup(
           leftMl: cupVolume(filling.state, filling.volumePerGram),
         }
       : {}),
+  };
+}
+
+/** Volumes are told rounded down to 0.1 ml, so that a pour of what is told is possible. */
+function overPoured(pourMl: number, leftMl: number, before: readonly LedgerStep[]): Finding {
+  const down = (ml: number): string => formatDecimal(Math.floor(ml * 10 + 1e-6) / 10, 6);
+  const most = Math.floor(leftMl * 10 + 1e-6) / 10;
+  const poured = before.reduce((sum, step) => sum + (step.kind === 'pour' ? step.ml : 0), 0);
+  return {
+    found: `${formatDecimal(pourMl, 6)} ml poured`,
+    expected: `at most the ${down(leftMl)} ml that are ${poured > 0 ? 'left ' : ''}in the cup`,
+    why:
+      poured > 0
+        ? `the pours before it have taken ${down(poured)} ml`
+        : 'that is the plastic with all that was added to it',
+    fix: most > 0 ? `write \`pour: ${down(leftMl)} ml\`, or correct an earlier step` : 'correct an earlier step',
   };
 }
 
@@ -230,8 +249,8 @@ class Filling {
         path,
         {
           found: `plastic \`${id}\``,
-          expected: `the name of a file in shelf/plastics/ (${names.join(', ')})`,
-          ...help,
+          expected: `the name of a file in shelf/plastics/${names.length > 0 ? ` (${names.join(', ')})` : ''}`,
+          ...(nearest === undefined ? { fix: `create shelf/plastics/${id}.md` } : help),
         },
         part,
       );
@@ -400,12 +419,7 @@ class Filling {
       const leftMl = cupVolume(this.state, this.volumePerGram);
       if (this.record({ kind: 'pour', ml: step.pour })) round.pouredMl += step.pour;
       else if (this.sound) {
-        this.fault('recipe/over-poured', [...at, 'pour'], {
-          found: `${formatDecimal(step.pour)} ml poured`,
-          expected: `at most the ${formatDecimal(leftMl)} ml that are left in the cup`,
-          why: 'the pours before it have taken the rest',
-          fix: `write \`pour: ${formatDecimal(Math.floor(leftMl * 10) / 10)} ml\`, or correct an earlier step`,
-        });
+        this.fault('recipe/over-poured', [...at, 'pour'], overPoured(step.pour, leftMl, this.steps));
       }
     }
     if (step.seen) round.seen = { ...round.seen, ...step.seen };

@@ -8,6 +8,8 @@ export interface FilmsFinding {
   readonly message: string;
   /** What to do about it, where that is known. */
   readonly fix?: string;
+  /** The film that it is about, where it says that its rows do not agree on what is in it. */
+  readonly disagrees?: string;
 }
 
 /** A finding as one or two lines of text: `films.csv:12 error Unexpected …`. */

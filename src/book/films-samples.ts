@@ -1,6 +1,7 @@
 /**
  * From rows of a table to films: those that were measured, and those that are asked for.
  */
+import { nearestName } from '../diagnostics/nearest-name.ts';
 import type { FilmPart, MeasuredFilm } from '../optics/fit/film.ts';
 import type { FilmsFinding } from './films-finding.ts';
 import type { FilmsRow, FilmsTable } from './films-table.ts';
@@ -26,6 +27,14 @@ interface Sample {
 const BARE = /^bare_?(.*)$/;
 const FILM = /^film_on_?(.*)$/;
 
+const USUAL_SURFACES = ['bare_white', 'film_on_white', 'bare_black', 'film_on_black'];
+const SURFACES = USUAL_SURFACES.map((surface) => `\`${surface}\``).join(', ');
+
+function surfaceFix(surface: string): string | undefined {
+  const nearest = nearestName(surface, USUAL_SURFACES);
+  return nearest === undefined ? undefined : `write \`${nearest}\``;
+}
+
 /**
  * Films of a table of measurements: rows of one sample belong together, each `film_on_black` with the `bare_black` of that
  * sample, and so for any other backing.
@@ -45,7 +54,8 @@ export function measuredFilms(table: FilmsTable): { films: MeasuredFilm[]; findi
           wrong(
             table,
             row,
-            `Unexpected surface \`${row.surface}\`, expected \`bare_…\` or \`film_on_…\`, such as \`bare_black\``,
+            `Unexpected surface \`${row.surface}\`, expected one of ${SURFACES}`,
+            surfaceFix(row.surface),
           ),
         );
       } else if (kind.has(key)) {
@@ -61,14 +71,27 @@ export function measuredFilms(table: FilmsTable): { films: MeasuredFilm[]; findi
     const views = [...film].flatMap(([key, row]) => {
       const under = bare.get(key);
       if (!under?.spectrum || !row.spectrum) {
-        const what = under ? 'an empty spectrum' : `no \`bare_${key}\``;
-        findings.push(
-          wrong(
-            table,
-            row,
-            `Unexpected film of ${sample.name} with ${what}, expected the backing and the film measured`,
-          ),
-        );
+        if (under) {
+          findings.push(
+            wrong(
+              table,
+              row,
+              `Unexpected film of ${sample.name} with an empty spectrum, expected the backing and the film measured`,
+            ),
+          );
+        } else {
+          const usual = key === 'white' || key === 'black';
+          findings.push(
+            wrong(
+              table,
+              row,
+              `Unexpected \`${row.surface}\` of ${sample.name} without its \`bare_${key}\`, expected the backing measured, too${usual ? '' : `; the usual surfaces are ${SURFACES}`}`,
+              usual
+                ? `add the row \`bare_${key}\` of ${sample.name}, the card alone`
+                : `write \`film_on_white\` or \`film_on_black\`, or add a row \`bare_${key}\``,
+            ),
+          );
+        }
         return [];
       }
       return [{ label: row.surface, backing: under.spectrum, seen: row.spectrum }];
@@ -84,7 +107,7 @@ export function measuredFilms(table: FilmsTable): { films: MeasuredFilm[]; findi
       });
     }
   }
-  if (films.length === 0 && findings.length === 0) {
+  if (films.length === 0 && findings.length === 0 && table.findings.length === 0) {
     findings.push({
       severity: 'error',
       file: table.file,
@@ -139,14 +162,15 @@ function samplesOf(table: FilmsTable, findings: FilmsFinding[]): Sample[] {
     }
     const other = rows.find((row) => row.parts && compositionKey(row.parts) !== compositionKey(first.parts!));
     if (other) {
-      findings.push(
-        wrong(
+      findings.push({
+        ...wrong(
           table,
           other,
           `Unexpected other composition of ${name}, expected that of line ${first.line}`,
-          'give each film a sample name of its own',
+          `write the same composition in all rows of ${name}, or give a second film a sample name of its own`,
         ),
-      );
+        disagrees: name,
+      });
       continue;
     }
     const thickness = rows.find((row) => row.thickness !== undefined)?.thickness ?? 1;

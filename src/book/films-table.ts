@@ -58,6 +58,15 @@ export function readFilmsTable(text: string, file: string, amountOf: ReadAmount 
     }
     return nothing;
   }
+  if (header.record.length === 1 && (header.record[0]!.match(/;/g)?.length ?? 0) > 2) {
+    tell(
+      'error',
+      header.info.lines,
+      'Unexpected semicolons between the columns, expected commas',
+      'save the table as CSV with commas between the columns, and with points in the numbers',
+    );
+    return nothing;
+  }
   const columns = readHeader(header, tell);
   if (!columns) return nothing;
   const numbers = records.map((record) => readNumbers(record, header.record, columns, tell));
@@ -149,8 +158,14 @@ function readNumbers(
   const bad = numbers.findIndex((number) => !(Number.isFinite(number) && number >= 0));
   if (bad < 0) return numbers;
   const where = header[columns.spectrum[bad]!.index];
-  const found = cells[bad] === '' ? 'an empty cell' : `\`${cells[bad]}\``;
-  tell('error', info.lines, `Unexpected ${found} in column \`${where}\`, expected a reflectance, at least 0`);
+  const cell = cells[bad]!;
+  const number = /^[\d.]+(?=\s*%$)/.exec(cell)?.[0];
+  tell(
+    'error',
+    info.lines,
+    `Unexpected ${cell === '' ? 'empty cell' : `\`${cell}\``} in column \`${where}\`, expected a reflectance, at least 0`,
+    number === undefined ? undefined : `write \`${number}\`, and say percent once: in a line \`# unit: percent\``,
+  );
   return undefined;
 }
 
@@ -179,7 +194,13 @@ function readRow(
   const thicknessCell = cell(columns.thickness);
   const thickness = thicknessCell === '' ? undefined : Number(thicknessCell);
   if (thickness !== undefined && !(thickness > 0 && thickness < 1e6)) {
-    tell('error', line, `Unexpected thickness \`${thicknessCell}\`, expected a number above 0`);
+    const number = /^\d+(?:[.,]\d+)?(?=\s*(?:mm)?$)/i.exec(thicknessCell)?.[0].replace(',', '.');
+    tell(
+      'error',
+      line,
+      `Unexpected thickness \`${thicknessCell}\`, expected a number above 0`,
+      number === undefined ? undefined : `write \`${number}\``,
+    );
   }
   return {
     line,

@@ -1,17 +1,9 @@
-import { CATALOGUE } from '../diagnostics/catalogue.ts';
+import { CATALOGUE, type DiagnosticCode } from '../diagnostics/catalogue.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
-import { readThing, type Thing } from '../recipe/read-thing.ts';
-import {
-  BOOK_FILE,
-  FOLDERS,
-  type Kind,
-  kindOfPath,
-  type MaterialKind,
-  MEASUREMENTS_FILE,
-  SLUG,
-  type Source,
-  slugOf,
-} from '../recipe/source.ts';
+import { readThing, soundPart, type Thing } from '../recipe/read-thing.ts';
+import { kindOfPath, type MaterialKind, MEASUREMENTS_FILE, misnamed, SLUG, type Source } from '../recipe/source.ts';
+import { FileNames, faultyKey, isMaterialKind, noSlug, secondName, unknownPlace, unreadName } from './file-names.ts';
+import type { Finding } from './report.ts';
 
 /** Every file of a book that could be read by itself, by kind and by id. */
 export interface Things {
@@ -21,89 +13,82 @@ export interface Things {
   readonly molds: ReadonlyMap<string, Thing<'mold'>>;
   readonly targets: ReadonlyMap<string, Thing<'target'>>;
   /** The table of measured films, if there is one. */
-  readonly measurements: Source | undefined;
+  readonly measurements: Source | 'unreadable' | undefined;
   /** Names that exist but whose files have faults: a reference to one is not a second mistake. */
   readonly faulty: ReadonlySet<string>;
+  /** What is sound in files that have faults: to be checked, never to be used. A `book.md` of these is `book`, too. */
+  readonly partial: readonly Thing[];
 }
 
-/** Key of a thing in `Things.faulty`; all materials share one name space. */
-export function faultyKey(kind: Kind, id: string): string {
-  return `${isMaterialKind(kind) ? 'material' : kind}/${id}`;
-}
+const TOP = { line: 1, column: 1 };
 
-function isMaterialKind(kind: Kind): kind is MaterialKind {
-  return kind === 'colorant' || kind === 'powder' || kind === 'flake' || kind === 'plastic' || kind === 'additive';
-}
-
-/** Reads every text of a book by itself, in the order of the paths. Faults are appended to `diagnostics`. */
-export function readThings(sources: readonly Source[], diagnostics: Diagnostic[]): Things {
-  const at = { line: 1, column: 1 };
+/**
+ * Reads every text of a book by itself, in the order of the paths. Faults are appended to `diagnostics`.
+ *
+ * @param unread files that are there but could not be read as text
+ */
+export function readThings(
+  sources: readonly Source[],
+  diagnostics: Diagnostic[],
+  unread: readonly string[] = [],
+): Things {
   const byKind = {
+    book: new Map<string, Thing<'book'>>(),
     recipe: new Map<string, Thing<'recipe'>>(),
     mold: new Map<string, Thing<'mold'>>(),
     target: new Map<string, Thing<'target'>>(),
   };
   const materials = new Map<string, Thing<MaterialKind>>();
   const faulty = new Set<string>();
-  let book: Thing<'book'> | undefined;
-  let measurements: Source | undefined;
+  const partial: Thing[] = [];
+  const names = new FileNames([...sources.map(({ path }) => path), ...unread]);
+  const tell = (code: DiagnosticCode, file: string, finding: Finding): void => {
+    diagnostics.push({ code, severity: CATALOGUE[code].severity, file, start: TOP, ...finding });
+  };
+  for (const path of unread) {
+    const what = kindOfPath(path);
+    if (what) faulty.add(faultyKey(what.kind, what.id));
+  }
 
   for (const source of [...sources].sort((one, other) => (one.path < other.path ? -1 : 1))) {
-    if (source.path === MEASUREMENTS_FILE) {
-      measurements = source;
-      continue;
-    }
-    const what = kindOfPath(source.path);
+    const { path } = source;
+    if (path === MEASUREMENTS_FILE) continue;
+    const what = kindOfPath(path);
     if (what === undefined) {
-      diagnostics.push({
-        code: 'file/unknown-place',
-        severity: CATALOGUE['file/unknown-place'].severity,
-        file: source.path,
-        start: at,
-        found: `file in \`${source.path.replace(/[^/]*$/, '') || './'}\``,
-        expected: `${BOOK_FILE}, or a file in ${Object.values(FOLDERS).join(', ')}`,
-        why: 'the folder of a file says what it is',
-        fix: 'move it to the folder of its kind',
-      });
+      if (misnamed(path) === undefined) tell('file/unknown-place', path, unknownPlace(path));
+      else tell('file/extension', path, unreadName(path, names));
       continue;
     }
     const { kind, id } = what;
     if (!SLUG.test(id)) {
       faulty.add(faultyKey(kind, id));
-      const slug = slugOf(id);
-      diagnostics.push({
-        code: 'file/name',
-        severity: 'error',
-        file: source.path,
-        start: at,
-        found: `file name \`${id}.md\``,
-        expected: 'lower-case letters and digits, with single hyphens between words',
-        why: 'the name is the id that other files use, and the address of the page',
-        ...(slug === '' ? {} : { fix: `rename it to \`${slug}.md\``, nearest: slug }),
-      });
+      tell('file/name', path, noSlug(kind, id, names));
       continue;
     }
-    const thing = readThing(kind, id, source);
-    if (!('kind' in thing)) {
-      faulty.add(faultyKey(kind, id));
-      diagnostics.push(...thing);
-    } else if (isMaterialKind(kind)) {
-      const twin = materials.get(id);
-      if (twin) {
-        diagnostics.push({
-          code: 'file/same-name',
-          severity: 'error',
-          file: source.path,
-          start: at,
-          found: `second material \`${id}\``,
-          expected: 'one name for each material of the shelf',
-          why: 'a recipe that says the name could mean either',
-          fix: `rename it, for instance to \`${id}-${kind}.md\``,
-          related: [{ message: 'the other one is here', file: twin.source.path, start: at }],
-        });
-      } else materials.set(id, thing as Thing<MaterialKind>);
-    } else if (kind === 'book') book = thing as Thing<'book'>;
-    else (byKind[kind as 'recipe'] as Map<string, Thing>).set(id, thing as Thing);
+    const twin = isMaterialKind(kind) ? names.firstMaterial(id) : path;
+    if (twin !== path) tell('file/same-name', path, secondName(kind, id, twin, names));
+    const read = readThing(kind, id, source);
+    if ('kind' in read) {
+      if (twin !== path) continue;
+      if (isMaterialKind(kind)) materials.set(id, read as Thing<MaterialKind>);
+      else (byKind[kind] as Map<string, Thing>).set(id, read as Thing);
+      continue;
+    }
+    faulty.add(faultyKey(kind, id));
+    diagnostics.push(...read);
+    const part = soundPart(kind, id, source);
+    if (part) partial.push(part as Thing);
   }
-  return { book, recipes: byKind.recipe, materials, molds: byKind.mold, targets: byKind.target, measurements, faulty };
+  const book = byKind.book.get('book') ?? partial.find((thing): thing is Thing<'book'> => thing.kind === 'book');
+  const measurements = sources.find(({ path }) => path === MEASUREMENTS_FILE);
+  return {
+    book,
+    recipes: byKind.recipe,
+    materials,
+    molds: byKind.mold,
+    targets: byKind.target,
+    measurements: measurements ?? (unread.includes(MEASUREMENTS_FILE) ? 'unreadable' : undefined),
+    faulty,
+    partial,
+  };
 }

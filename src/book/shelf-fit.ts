@@ -1,6 +1,5 @@
 import { CATALOGUE, type DiagnosticCode } from '../diagnostics/catalogue.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
-import { nearestName } from '../diagnostics/nearest-name.ts';
 import type { FilmPart, MeasuredFilm } from '../optics/fit/film.ts';
 import { type FittedMaterials, fitMaterials } from '../optics/fit/fit-materials.ts';
 import type { FitOptions } from '../optics/fit/fit-options.ts';
@@ -16,11 +15,14 @@ import { EXPECTED_DELTA_E } from '../tables/material-kinds.ts';
 import { gramsOfDose } from '../units/dose.ts';
 import { isFault, isRate, parseDose } from '../units/quantity.ts';
 import { UNITS } from '../units/unit.ts';
+import { faultyKey } from './file-names.ts';
 import type { FilmsFinding } from './films-finding.ts';
 import { measuredFilms } from './films-samples.ts';
+import { strangerFinding, strangersIn } from './films-strangers.ts';
 import { type ReadAmount, readFilmsTable } from './films-table.ts';
 import { handlingOf } from './handling.ts';
 import { keptConstants, type MaterialLook } from './material-look.ts';
+import type { Things } from './read-things.ts';
 
 /** Name that the plastic has in the fit; no file can have it. */
 const PLASTIC = 'plastic of the films';
@@ -55,10 +57,11 @@ function measuredThings(materials: ReadonlyMap<string, Thing<MaterialKind>>): re
  * Returns what the films tell of a material by its name: nothing where no film holds it, `unreadable` where the table has errors.
  */
 export function fitShelf(
-  table: Source | undefined,
-  materials: ReadonlyMap<string, Thing<MaterialKind>>,
+  table: Source | 'unreadable' | undefined,
+  { materials, faulty }: Pick<Things, 'materials' | 'faulty'>,
   diagnostics: Diagnostic[],
 ): (id: string) => MaterialLook | 'unreadable' | undefined {
+  if (table === 'unreadable') return () => 'unreadable';
   const measured = measuredThings(materials);
   const tell = (
     code: DiagnosticCode,
@@ -76,16 +79,21 @@ export function fitShelf(
   if (table === undefined) return () => undefined;
   const read = readFilmsTable(table.text, MEASUREMENTS_FILE, amountReader(materials));
   const { films: found, findings } = measuredFilms(read);
-  for (const finding of [...read.findings, ...findings]) tellFinding(finding, tell);
-  const films = found.map((film) => withPlastic(film, materials));
   const known = new Set(measured.map(({ id }) => id));
-  const strangers = [...new Set(films.flatMap(({ parts }) => parts.map(({ material }) => material)))].filter(
-    (name) => name !== PLASTIC && !known.has(name),
-  );
-  for (const name of strangers) tellStranger(name, materials, known, table, tell);
+  const strangers = strangersIn(read, (name) => known.has(name) || materials.get(name)?.kind === 'plastic');
+  const strange = new Set([...strangers.values()].flatMap(({ samples }) => samples));
+  for (const finding of [...read.findings, ...findings]) {
+    // Rows of a film in which a name is misspelt do not agree until it is mended.
+    if (finding.disagrees === undefined || !strange.has(finding.disagrees)) tellFinding(finding, tell);
+  }
+  for (const [name, { lines }] of strangers) {
+    if (faulty.has(faultyKey('colorant', name))) continue;
+    tell('shelf/measurements', lines[0], strangerFinding(name, lines, materials, known));
+  }
+  const films = found.map((film) => withPlastic(film, materials));
   if (
     [...read.findings, ...findings].some(({ severity }) => severity === 'error') ||
-    strangers.length > 0 ||
+    strangers.size > 0 ||
     films.length === 0
   ) {
     return () => 'unreadable';
@@ -120,29 +128,6 @@ type Tell = (
   line: number | undefined,
   finding: Pick<Diagnostic, 'found' | 'expected' | 'why' | 'fix'>,
 ) => void;
-
-function tellStranger(
-  name: string,
-  materials: ReadonlyMap<string, unknown>,
-  known: ReadonlySet<string>,
-  table: Source,
-  tell: Tell,
-): void {
-  const line = table.text.split('\n').findIndex((text) => !text.startsWith('#') && text.includes(name)) + 1;
-  const nearest = nearestName(name, known);
-  tell('shelf/measurements', line, {
-    found: `material \`${name}\``,
-    expected: materials.has(name)
-      ? 'a material whose file says `look: { kind: measured }`'
-      : 'the name of a measured material on the shelf',
-    why: 'films tell K and S of every material that is in them, all at once',
-    fix: materials.has(name)
-      ? `write \`look: { kind: measured }\` in its file, or remove the film`
-      : nearest === undefined
-        ? 'remove the film'
-        : `write \`${nearest}\``,
-  });
-}
 
 function tellPoorFilms(fitted: FittedMaterials, lineOf: (film: string) => number | undefined, tell: Tell): void {
   for (const { film, views } of fitted.faults) {

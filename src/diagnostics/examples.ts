@@ -82,6 +82,10 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
     EXAMPLE_BOOK['colours/smoke.md'],
   ),
   'file/unknown-place': { bad: { 'drafts/smoke.md': 'not yet' }, good: { 'drafts/smoke.md': undefined } },
+  'file/extension': {
+    bad: { 'colours/dusk.markdown': EXAMPLE_BOOK['colours/smoke.md'] },
+    good: { 'colours/dusk.md': EXAMPLE_BOOK['colours/smoke.md'] },
+  },
   'file/same-name': {
     bad: { 'shelf/powders/peat.md': EXAMPLE_BOOK['shelf/powders/frost.md'] },
     good: { 'shelf/powders/peat-powder.md': EXAMPLE_BOOK['shelf/powders/frost.md'] },
@@ -192,6 +196,7 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
       'colours/smoke.md': cup('plastic: 120 ml supple\nadd:\n  frost: 1.5 %'),
     },
   },
+  'recipe/over-full': smoke('plastic: 300 ml supple', 'plastic: 170 ml supple'),
   'recipe/too-hot': smoke(
     'plastic: 120 ml supple\nlog:\n  - heat: 192 °C\n    add: { peat: 12 drops }',
     'plastic: 120 ml supple\nlog:\n  - heat: 175 °C\n    add: { peat: 12 drops }',
@@ -228,6 +233,11 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
     'molds/minnow.md',
     text('title: Minnow\nbody: 9 mm'),
     text('title: Minnow\nbody: 9 mm\nbait: 3.4 g'),
+  ),
+  'mold/two-volumes': change(
+    'molds/minnow.md',
+    text('title: Minnow\ncavity: 3.1 ml\nbait: 3.4 g\nbody: 9 mm'),
+    text('title: Minnow\ncavity: 3.1 ml\nbody: 9 mm'),
   ),
   'mold/thickness': change(
     'molds/minnow.md',

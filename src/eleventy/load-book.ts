@@ -21,7 +21,7 @@ export interface LoadedBook {
 export function loadBook(folder: string, more: readonly Source[] = []): LoadedBook {
   const read = readBook(folder);
   const sources = [...read.sources, ...more];
-  const compiled = compileBook(sources, { photos: read.photos });
+  const compiled = compileBook(sources, { photos: read.photos, unread: read.diagnostics.map(({ file }) => file) });
   const diagnostics = [...read.diagnostics, ...compiled.diagnostics].sort(compareDiagnostics);
   return { book: hasErrors(diagnostics) ? undefined : compiled.book, diagnostics, sources };
 }

@@ -1,12 +1,19 @@
 import { type Dirent, readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
-import { LONGEST_TABLE, LONGEST_TEXT, MEASUREMENTS_FILE, PHOTO_FOLDER, type Source } from '../recipe/source.ts';
+import {
+  LONGEST_TABLE,
+  LONGEST_TEXT,
+  MEASUREMENTS_FILE,
+  misnamed,
+  PHOTO_FOLDER,
+  type Source,
+} from '../recipe/source.ts';
 import { Refusal } from './refusal.ts';
 
 /** What a book's folder holds. */
 export interface BookFolder {
-  /** Every Markdown file, by path. */
+  /** Every Markdown file and table, by path; files whose name the book does not read, without their text. */
   readonly sources: readonly Source[];
   /** Every picture, `photos/…`, by path. */
   readonly photos: readonly string[];
@@ -40,7 +47,8 @@ export function readBook(folder: string): BookFolder {
   for (const { path, entry } of entriesOf(folder, '', DEEPEST)) {
     const text = /\.md$/i.test(entry.name) || path === MEASUREMENTS_FILE;
     const photo = path.startsWith(`${PHOTO_FOLDER}/`) && PICTURE.test(entry.name);
-    if (!text && !photo && !entry.isSymbolicLink()) continue;
+    const stray = !text && misnamed(path) !== undefined;
+    if (!text && !photo && !stray && !entry.isSymbolicLink()) continue;
     if (!entry.isFile()) {
       diagnostics.push(
         problem(
@@ -54,6 +62,8 @@ export function readBook(folder: string): BookFolder {
       );
     } else if (photo) {
       photos.push(path);
+    } else if (stray) {
+      sources.push({ path, text: '' });
     } else {
       const read = readText(join(folder, path), path);
       if ('code' in read) diagnostics.push(read);

@@ -36,6 +36,50 @@ export function readThing<K extends Kind>(kind: K, id: string, source: Source): 
   };
 }
 
+/**
+ * A file with faults, without the fields that have them, so that what is sound in it can be checked as well. What is missing there
+ * may only have been taken out. Undefined where its text cannot be read, or where a field is missing that must be there; a
+ * missing title is none of these.
+ */
+export function soundPart<K extends Kind>(kind: K, id: string, source: Source): Thing<K> | undefined {
+  const frontMatter = readFrontMatter(source);
+  if (!('place' in frontMatter)) return undefined;
+  const data = structuredClone(frontMatter.data);
+  // Each round takes something out, and a field may nest only so deep.
+  for (let round = 0; round < 20; round++) {
+    const result = SCHEMAS[kind].safeParse(data);
+    if (result.success) {
+      const { place, body } = frontMatter;
+      return { kind, id, source, fields: result.data as FieldsOf<K>, notes: body.trim(), place };
+    }
+    for (const issue of result.error.issues) if (!takeOut(data, issue, id)) return undefined;
+  }
+  return undefined;
+}
+
+/** Takes out of `data` what an issue is about; false where that leaves nothing. */
+function takeOut(data: unknown, issue: z.core.$ZodIssue, id: string): boolean {
+  const path = writtenPath(data, issue.path);
+  if (issue.code === 'unrecognized_keys') {
+    const owner = valueAt(data, path);
+    for (const key of issue.keys) delete (owner as Record<string, unknown>)[key];
+    return true;
+  }
+  if (path.length === 1 && path[0] === 'title') {
+    (data as { title: string }).title = id;
+    return true;
+  }
+  // An entry of a list goes with its list, and what lacks a field goes whole: the places of all others stay what they are.
+  const whole = valueAt(data, path) === undefined || typeof path.at(-1) === 'number' ? path.slice(0, -1) : path;
+  const last = whole.at(-1);
+  if (last === undefined) return false;
+  const owner = valueAt(data, whole.slice(0, -1));
+  if (typeof owner !== 'object' || owner === null || !(last in owner)) return true;
+  if (Array.isArray(owner)) return takeOut(data, { ...issue, code: 'custom', path: [...whole] } as typeof issue, id);
+  delete (owner as Record<PropertyKey, unknown>)[last];
+  return true;
+}
+
 function valueAt(data: unknown, path: FieldPath): unknown {
   return path.reduce<unknown>(
     (value, step) =>

@@ -49,6 +49,20 @@ export function kindOfPath(path: string): { kind: Kind; id: string } | undefined
   return kind && path.endsWith('.md') ? { kind, id: path.slice(slash + 1, -'.md'.length) } : undefined;
 }
 
+const TEXT_ENDINGS = /^\.(?:md|markdown|mdown|mkdn?|mdx|txt|text|ya?ml|json|html?|rtf|docx?|odt|pages|)$/i;
+const TABLE_ENDINGS = /^\.(?:csv|tsv|txt|xlsx?|ods|numbers)$/i;
+const PICTURE_ENDINGS = /^\.(?:jpe?g|png|webp|gif|heic|tiff?)$/i;
+
+/** What a file was meant to be that lies where the book looks, with a name that it does not read; undefined for any other file. */
+export function misnamed(path: string): 'text' | 'table' | 'picture' | undefined {
+  const [, folder = '', stem = '', ending = ''] = /^(?:(.*)\/)?([^/]*?)(\.[^./]*)?$/s.exec(path) ?? [];
+  if (kindOfPath(path) !== undefined || path === MEASUREMENTS_FILE || stem === '') return undefined;
+  if (folder === '') return stem.toLowerCase() === 'book' && TEXT_ENDINGS.test(ending || '.') ? 'text' : undefined;
+  if (folder === 'shelf') return TABLE_ENDINGS.test(ending) ? 'table' : undefined;
+  if (!Object.values(FOLDERS).includes(folder)) return undefined;
+  return TEXT_ENDINGS.test(ending || '.') ? 'text' : PICTURE_ENDINGS.test(ending) ? 'picture' : undefined;
+}
+
 /** A slug made of a title: lower case, accents dropped, everything else a hyphen. Empty where nothing is left. */
 export function slugOf(title: string): string {
   return title

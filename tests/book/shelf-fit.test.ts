@@ -160,8 +160,39 @@ describe('mistakes in shelf/measurements.csv', () => {
 
   test('a name that is not on the shelf, with the nearest one', () => {
     expect(told(good.replaceAll('reed=0.2', 'rede=0.2'))).toEqual([
-      '3:4 error shelf/measurements material `rede` → write `reed`',
+      '3:4 error shelf/measurements material `rede` in lines 3 to 6 → write `reed` in all 4 lines that have it',
     ]);
+  });
+
+  test('a misspelt name in some rows of a film, once, and not that its rows disagree', () => {
+    const lines = good.split('\n');
+    const some = lines.map((line, index) => (index === 3 || index === 4 ? line.replace('reed=0.2', 'rede=0.2') : line));
+    expect(told(some.join('\n'))).toEqual([
+      '4:4 error shelf/measurements material `rede` in lines 4 and 5 → write `reed` in both lines that have it',
+    ]);
+  });
+
+  test('a material without a file is to be created, and one whose file has a fault is no second mistake', () => {
+    const { 'shelf/colorants/clay.md': clay, ...others } = MEASURED;
+    const compiled = (files: Record<string, string>): readonly (string | undefined)[] =>
+      compileWith({ ...files, 'shelf/measurements.csv': good }).diagnostics.map(({ code, fix }) => `${code} → ${fix}`);
+    expect(compiled(others)).toEqual([
+      'shelf/measurements → create shelf/colorants/clay.md, or a file of its own kind, with `look: { kind: measured }`',
+    ]);
+    expect(compiled({ ...others, 'shelf/colorants/clay.md': clay!.replace('measured', 'measure') })).toEqual([
+      'field/value → write `measured`',
+    ]);
+  });
+
+  test('semicolons, an empty cell, a thickness with its unit, a surface that is none of the four', () => {
+    expect(told(good.replaceAll(',', ';'))).toEqual([
+      '2:1 error shelf/measurements semicolons between the columns → save the table as CSV with commas between the columns, and with points in the numbers',
+    ]);
+    expect(told(good.replace(/0\.\d{5}/, ''))[0]).toMatch(/^3:1 error shelf\/measurements empty cell in column `\d+`/);
+    expect(told(good.replace('r2,reed=1 %,3,', 'r2,reed=1 %,3 mm,'))[0]).toMatch(/thickness `3 mm` → write `3`$/);
+    expect(told(good.replace('film_on_white', 'film_on_card'))[0]).toMatch(
+      /`film_on_card` of r1 without its `bare_card` → write `film_on_white` or `film_on_black`/,
+    );
   });
 
   test('a dose that depends on the cup, where it stands', () => {
@@ -177,7 +208,11 @@ describe('mistakes in shelf/measurements.csv', () => {
       'shelf/measurements.csv': good,
     });
     expect(diagnostics.map(({ code, found, fix }) => [code, found, fix])).toEqual([
-      ['shelf/measurements', 'material `clay`', 'write `look: { kind: measured }` in its file, or remove the film'],
+      [
+        'shelf/measurements',
+        'material `clay` in lines 11 to 22',
+        'write `look: { kind: measured }` in shelf/colorants/clay.md',
+      ],
     ]);
   });
 

@@ -128,9 +128,9 @@ test('films(measurements, requests) tells all errors of the measurements at once
   );
   expect(result.predictions).toBeUndefined();
   expect(messages(result).filter((message) => message.includes('error'))).toEqual([
-    'shelf.csv:3 error Unexpected other composition of 1, expected that of line 2\n  fix: give each film a sample name of its own',
-    'shelf.csv:4 error Unexpected film of 2 with no `bare_white`, expected the backing and the film measured',
-    'shelf.csv:5 error Unexpected surface `underside`, expected `bare_…` or `film_on_…`, such as `bare_black`',
+    'shelf.csv:3 error Unexpected other composition of 1, expected that of line 2\n  fix: write the same composition in all rows of 1, or give a second film a sample name of its own',
+    'shelf.csv:4 error Unexpected `film_on_white` of 2 without its `bare_white`, expected the backing measured, too\n  fix: add the row `bare_white` of 2, the card alone',
+    'shelf.csv:5 error Unexpected surface `underside`, expected one of `bare_white`, `film_on_white`, `bare_black`, `film_on_black`',
     'shelf.csv:6 error Unexpected `dusk=-1` in the composition, expected `paint=fraction`',
     'shelf.csv:7 error Unexpected `dark` in column `700`, expected a reflectance, at least 0',
   ]);

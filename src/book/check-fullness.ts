@@ -1,0 +1,49 @@
+import { type CupState, cupVolume } from '../cup/ledger.ts';
+import type { Thing } from '../recipe/read-thing.ts';
+import { formatDecimal } from '../units/format-quantity.ts';
+import type { FilledCup } from './fill-cup.ts';
+import type { Settings } from './model.ts';
+import type { Report } from './report.ts';
+
+/** How far above the limit a cup is not told of: a tenth is what the eye takes for the same height. Common practice, no source. */
+const LEEWAY = 1.1;
+
+/**
+ * Reports a cup that was filled further than the book's `cup` and `fill` allow, at its start or while it was worked out. A cup
+ * that says neither its plastic nor its rounds is told of where it comes from.
+ *
+ * @param volumePerGram ml that a gram of a material adds
+ */
+export function checkFullness(
+  { spec, rounds, start }: FilledCup,
+  { cupMl, fill }: Pick<Settings, 'cupMl' | 'fill'>,
+  volumePerGram: (material: string) => number,
+  report: Report,
+): void {
+  const { fields, recipe, path } = spec;
+  const most = cupMl * fill;
+  const volume = (state: CupState): number => cupVolume(state, volumePerGram);
+  const round = rounds.find(({ before }) => volume(before) > most * LEEWAY);
+  const first = volume(start) > most * LEEWAY;
+  if (!first && !round) return;
+  const at =
+    fields.plastic !== undefined && (first || !fields.log)
+      ? ['plastic']
+      : fields.log
+        ? ['log', round?.step ?? 0]
+        : undefined;
+  if (!at) return;
+  const ml = volume(first ? start : round!.before);
+  report.add(
+    'recipe/over-full',
+    recipe as Thing,
+    [...path, ...at],
+    {
+      found: `${formatDecimal(ml)} ml in the cup`,
+      expected: `at most ${formatDecimal(most)} ml, which is ${formatDecimal(fill * 100)} % of a cup of ${formatDecimal(cupMl)} ml`,
+      why: 'hot plastic foams and splashes',
+      fix: 'begin with less, or write the size of your cups as `cup: … ml` in book.md',
+    },
+    'key',
+  );
+}

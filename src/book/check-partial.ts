@@ -1,0 +1,47 @@
+import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
+import type { Thing } from '../recipe/read-thing.ts';
+import type { MaterialKind } from '../recipe/source.ts';
+import { compileMaterial } from './compile-material.ts';
+import { compileMold } from './compile-mold.ts';
+import { type CupSpec, knownRecipe } from './cup-specs.ts';
+import { isMaterialKind } from './file-names.ts';
+import { type CupShelf, fillCup } from './fill-cup.ts';
+import type { Things } from './read-things.ts';
+import type { Report } from './report.ts';
+
+/** What can be told of a file in which something is missing, since it does not follow from what is missing. */
+const TOLD: ReadonlySet<DiagnosticCode> = new Set<DiagnosticCode>([
+  'recipe/unknown-material',
+  'recipe/unknown-plastic',
+  'recipe/unknown-recipe',
+  'recipe/plastic-as-material',
+  'recipe/wrong-measure',
+  'recipe/add-and-log',
+  'material/chip',
+  'mold/thickness',
+  'mold/two-volumes',
+]);
+
+/**
+ * Checks what is sound in files with faults, and in cups that come from nowhere, so that all mistakes come in one run. Nothing is
+ * told that may only follow from a fault that was told already.
+ */
+export function checkPartial(things: Things, lost: readonly CupSpec[], shelf: CupShelf, report: Report): void {
+  const quiet: Report = {
+    add: (code, ...rest) => {
+      if (TOLD.has(code)) report.add(code, ...rest);
+    },
+  };
+  for (const thing of things.partial) {
+    if (isMaterialKind(thing.kind)) compileMaterial(thing as Thing<MaterialKind>, 'unreadable', quiet);
+    else if (thing.kind === 'mold') compileMold(thing as Thing<'mold'>, quiet);
+    else if (thing.kind === 'recipe') {
+      const recipe = thing as Thing<'recipe'>;
+      if (recipe.fields.from !== undefined) knownRecipe(recipe.fields.from, recipe, ['from'], things, quiet);
+      for (const [name, fields] of Object.entries(recipe.fields.cups ?? {})) {
+        fillCup({ recipe, name, path: ['cups', name], fields }, undefined, shelf, quiet);
+      }
+    }
+  }
+  for (const { recipe, name, path, fields } of lost) fillCup({ recipe, name, path, fields }, undefined, shelf, quiet);
+}

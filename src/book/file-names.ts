@@ -1,0 +1,148 @@
+/**
+ * Names of a book's files: which are taken, and what is told of those that it cannot read.
+ *
+ * @packageDocumentation
+ */
+import {
+  BOOK_FILE,
+  FOLDERS,
+  type Kind,
+  kindOfPath,
+  type MaterialKind,
+  MEASUREMENTS_FILE,
+  misnamed,
+  PHOTO_FOLDER,
+  slugOf,
+} from '../recipe/source.ts';
+import type { Finding } from './report.ts';
+
+const TOP = { line: 1, column: 1 };
+
+/** Key of a thing in `Things.faulty`; all materials share one name space. */
+export function faultyKey(kind: Kind, id: string): string {
+  return `${isMaterialKind(kind) ? 'material' : kind}/${id}`;
+}
+
+/** Whether files of a kind stand on the shelf. */
+export function isMaterialKind(kind: Kind): kind is MaterialKind {
+  return kind === 'colorant' || kind === 'powder' || kind === 'flake' || kind === 'plastic' || kind === 'additive';
+}
+
+/** The names that are taken in each folder; all materials share one name space. */
+export class FileNames {
+  private readonly paths: ReadonlySet<string>;
+  private readonly materials = new Map<string, string>();
+  private readonly offered = new Set<string>();
+
+  constructor(paths: readonly string[]) {
+    this.paths = new Set([...paths].sort());
+    for (const path of this.paths) {
+      const what = kindOfPath(path);
+      if (what && isMaterialKind(what.kind) && !this.materials.has(what.id)) this.materials.set(what.id, path);
+    }
+  }
+
+  /** The first material of a name, by path. */
+  firstMaterial(id: string): string | undefined {
+    return this.materials.get(id);
+  }
+
+  has(path: string): boolean {
+    return this.paths.has(path);
+  }
+
+  private isTaken(kind: Kind, id: string): boolean {
+    return kind === 'book'
+      ? this.paths.has(BOOK_FILE)
+      : isMaterialKind(kind)
+        ? this.firstMaterial(id) !== undefined
+        : this.paths.has(`${FOLDERS[kind]}/${id}.md`);
+  }
+
+  /** A name like the wanted one that no file has, and that was not offered before. */
+  free(kind: Kind, wanted: string): string {
+    for (let number = 1; ; number++) {
+      const id = number === 1 ? wanted : `${wanted}-${number}`;
+      const key = faultyKey(kind, id);
+      if (this.isTaken(kind, id) || this.offered.has(key)) continue;
+      this.offered.add(key);
+      return id;
+    }
+  }
+}
+
+export function unknownPlace(path: string): Finding {
+  return {
+    found: `file in \`${path.replace(/[^/]*$/, '') || './'}\``,
+    expected: `${BOOK_FILE}, or a file in ${Object.values(FOLDERS).join(', ')}`,
+    why: 'the folder of a file says what it is',
+    fix: 'move it to the folder of its kind',
+  };
+}
+
+export function noSlug(kind: Kind, id: string, names: FileNames): Finding {
+  const slug = slugOf(id);
+  const finding = {
+    found: `file name \`${id}.md\``,
+    expected: 'lower-case letters and digits, with single hyphens between words',
+    why: 'the name is the id that other files use, and the address of the page',
+  };
+  if (slug === '') return finding;
+  const free = names.free(kind, slug);
+  const other =
+    free === slug ? '' : `; \`${slug}.md\` is another file, so remove this one if it is an old copy of that`;
+  return { ...finding, fix: `rename it to \`${free}.md\`${other}`, nearest: free };
+}
+
+export function secondName(kind: Kind, id: string, twin: string | undefined, names: FileNames): Finding {
+  return {
+    found: `second material \`${id}\``,
+    expected: 'one name for each material of the shelf',
+    why: 'a recipe that says the name could mean either',
+    fix: `rename it, for instance to \`${names.free(kind, `${id}-${kind}`)}.md\``,
+    ...(twin === undefined ? {} : { related: [{ message: 'the other one is here', file: twin, start: TOP }] }),
+  };
+}
+
+/** A file that lies where the book looks, under a name that it does not read. */
+export function unreadName(path: string, names: FileNames): Finding {
+  const slash = path.lastIndexOf('/') + 1;
+  const name = path.slice(slash);
+  const stem = name.replace(/\.[^.]*$/, '');
+  const found = `\`${name}\`, which is not read`;
+  if (misnamed(path) === 'picture') {
+    return {
+      found,
+      expected: `pictures in ${PHOTO_FOLDER}/`,
+      why: 'they are looked for nowhere else',
+      fix: `move it to ${PHOTO_FOLDER}/, and name it in the file that it belongs to`,
+    };
+  }
+  if (misnamed(path) === 'table') {
+    const table = MEASUREMENTS_FILE.slice(MEASUREMENTS_FILE.lastIndexOf('/') + 1);
+    const plain = /\.(?:csv|txt)$/i.test(name);
+    return {
+      found,
+      expected: `the table of measured films as \`${table}\``,
+      why: 'all films of the shelf stand in one table',
+      fix: names.has(MEASUREMENTS_FILE)
+        ? `put its rows into \`${table}\`, or move it out of the book`
+        : plain
+          ? `rename it to \`${table}\``
+          : `save it as CSV, with commas, under the name \`${table}\``,
+    };
+  }
+  const kind = kindOfPath(`${path.slice(0, slash)}a.md`)?.kind ?? 'book';
+  const wanted = `${kind === 'book' ? 'book' : names.free(kind, slugOf(stem) || kind)}.md`;
+  return {
+    found,
+    expected: `a name that ends in \`.md\`, such as \`${wanted}\``,
+    why: 'other files are left alone',
+    fix:
+      kind === 'book' && names.has(BOOK_FILE)
+        ? 'move it out of the book'
+        : /\.(?:html?|rtf|docx?|odt|pages)$/i.test(name)
+          ? `save it as plain text under the name \`${wanted}\``
+          : `rename it to \`${wanted}\``,
+  };
+}

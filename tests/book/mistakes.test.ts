@@ -1,0 +1,149 @@
+import { describe, expect, test } from 'vitest';
+import { compileBook } from '../../src/book/compile-book.ts';
+import { EXAMPLE_BOOK } from '../../src/diagnostics/examples.ts';
+
+const file = (...front: string[]): string => `---\n${front.join('\n')}\n---\n`;
+
+/** What is told of the example book with some files of its own. */
+const told = (files: Record<string, string>, options: Parameters<typeof compileBook>[1] = {}): readonly string[] => {
+  const sources = Object.entries({ ...EXAMPLE_BOOK, ...files }).map(([path, text]) => ({ path, text }));
+  return compileBook(sources, options).diagnostics.map(
+    ({ file, code, found, fix }) => `${file} ${code}: ${found} → ${fix}`,
+  );
+};
+const PEAT = EXAMPLE_BOOK['shelf/colorants/peat.md']!;
+const SMOKE = EXAMPLE_BOOK['colours/smoke.md']!;
+
+describe('all mistakes come in one run, and none that only follows from another', () => {
+  test('two materials of one name, one of which has a fault', () => {
+    const powder = file('title: Peat', 'drop: 0.05 ml', 'look: { kind: pearl, colour: "#e8e4da", dose: 1 % }');
+    expect(told({ 'shelf/powders/peat.md': powder })).toEqual([
+      'shelf/powders/peat.md file/same-name: second material `peat` → rename it, for instance to `peat-powder.md`',
+      'shelf/powders/peat.md field/unknown: field `drop` → remove it, or move it to the notes',
+    ]);
+  });
+  test('a mold with a wrong amount and with a thin part that is thicker than the body', () => {
+    expect(told({ 'molds/minnow.md': file('title: Minnow', 'bait: 3.4 gm', 'body: 2 mm', 'thin: 9 mm') })).toEqual([
+      'molds/minnow.md field/quantity: `3.4 gm` → write `3.4 g`',
+      'molds/minnow.md mold/thickness: thin part of 9 mm → exchange `thin` and `body`, or correct one',
+    ]);
+  });
+  test('a recipe with a wrong date, an unknown material and an unknown mold, and no word of what the date hides', () => {
+    const recipe = file(
+      'made: today',
+      'mold: minow',
+      'cups:',
+      '  body:',
+      '    plastic: 9 dorps',
+      '    add: { paet: 3 drops }',
+    );
+    expect(told({ 'colours/smoke.md': recipe }).map((line) => line.split(':')[0])).toEqual([
+      'colours/smoke.md field/missing',
+      'colours/smoke.md field/date',
+      'colours/smoke.md recipe/unknown-mold',
+      'colours/smoke.md field/quantity',
+      'colours/smoke.md recipe/unknown-material',
+    ]);
+  });
+  test('a book.md with a fault, and a pattern that does not fit', () => {
+    expect(
+      told({
+        'book.md': file('title: Two Cups', 'tolerence: 2', 'plastic: 3'),
+        'shelf/plastics/stout.md': file('title: Stout'),
+        'colours/smoke.md': file('title: Smoke', 'pattern: core', 'cups: { body: { plastic: 90 ml } }'),
+      }).map((line) => line.split(':')[0]),
+    ).toEqual(['book.md field/unknown', 'book.md field/value', 'colours/smoke.md recipe/pattern']);
+  });
+  test('a photo that a file with a fault may name is not called unused', () => {
+    expect(told({ 'colours/smoke.md': file('title: Smoke: dark') }, { photos: ['photos/a.jpg'] })).toHaveLength(1);
+  });
+  test('a file that is no text is not to be created', () => {
+    const dusk = file('title: Dusk', 'from: smoke');
+    const { 'colours/smoke.md': _, ...others } = EXAMPLE_BOOK;
+    const sources = Object.entries({ ...others, 'colours/dusk.md': dusk }).map(([path, text]) => ({ path, text }));
+    expect(compileBook(sources, { unread: ['colours/smoke.md'] }).diagnostics).toEqual([]);
+    expect(compileBook(sources).diagnostics).toHaveLength(1);
+  });
+});
+
+describe('a fix never takes anything from the maker', () => {
+  test('a file is renamed to a name that no other has', () => {
+    expect(told({ 'colours/Smoke.md': SMOKE, 'colours/SMOKE.md': SMOKE })).toEqual([
+      'colours/SMOKE.md file/name: file name `SMOKE.md` → rename it to `smoke-2.md`; `smoke.md` is another file, so remove this one if it is an old copy of that',
+      'colours/Smoke.md file/name: file name `Smoke.md` → rename it to `smoke-3.md`; `smoke.md` is another file, so remove this one if it is an old copy of that',
+    ]);
+    expect(told({ 'shelf/powders/Peat.md': PEAT })[0]).toMatch(/→ rename it to `peat-2.md`/);
+    expect(
+      told({
+        'shelf/powders/peat.md': EXAMPLE_BOOK['shelf/powders/frost.md']!,
+        'shelf/powders/peat-powder.md': EXAMPLE_BOOK['shelf/powders/frost.md']!,
+      })[0],
+    ).toMatch(/→ rename it, for instance to `peat-powder-2.md`/);
+  });
+  test.each([
+    ['colours/dusk.markdown', 'rename it to `dusk.md`'],
+    ['colours/Smoke.MD', 'rename it to `smoke-2.md`'],
+    ['colours/dusk.md.txt', 'rename it to `dusk-md.md`'],
+    ['colours/dusk', 'rename it to `dusk.md`'],
+    ['molds/minnow.docx', 'save it as plain text under the name `minnow-2.md`'],
+    ['colours/dusk.jpg', 'move it to photos/, and name it in the file that it belongs to'],
+    ['shelf/Measurements.CSV', 'rename it to `measurements.csv`'],
+    ['shelf/films.xlsx', 'save it as CSV, with commas, under the name `measurements.csv`'],
+    ['book.markdown', 'move it out of the book'],
+  ])('%s is not read, and says so', (path, fix) => {
+    const name = path.slice(path.lastIndexOf('/') + 1);
+    expect(told({ [path]: '' })).toEqual([`${path} file/extension: \`${name}\`, which is not read → ${fix}`]);
+  });
+  test('a pour is put right with one that is possible', () => {
+    const poured = (ml: string): string =>
+      file(
+        'title: Smoke',
+        'cups:',
+        '  body:',
+        '    plastic: 90 ml',
+        '    log:',
+        '      - add: { peat: 18 drops }',
+        `      - pour: ${ml}`,
+      );
+    const [over] = told({ 'colours/smoke.md': poured('301 ml') });
+    const fix = /write `pour: (.* ml)`/.exec(over!)?.[1];
+    expect(fix).toBe('90.9 ml');
+    expect(told({ 'colours/smoke.md': poured(fix!) })).toEqual([]);
+    expect(told({ 'colours/smoke.md': poured('90.95 ml') })[0]).toContain('90.95 ml poured');
+  });
+});
+
+describe('cups of a derived recipe', () => {
+  const swirl = file(
+    'title: Canal',
+    'pattern: swirl',
+    'cups:',
+    ...['main', 'ribbon'].map((name) => `  ${name}: { plastic: 60 ml }`),
+  );
+  test('a misspelt one is told once, with the name that was meant', () => {
+    const dusk = file('title: Dusk', 'from: canal', 'cups:', '  ribbn: { add: { paet: 3 drops } }');
+    expect(told({ 'colours/canal.md': swirl, 'colours/dusk.md': dusk })).toEqual([
+      'colours/dusk.md recipe/unknown-cup: cup `ribbn` → write `ribbon`',
+      'colours/dusk.md recipe/unknown-material: material `paet` → write `peat`',
+    ]);
+  });
+  test('a pattern that the kept ones do not fit says which they are, and how to take one alone', () => {
+    const dusk = file('title: Dusk', 'from: canal', 'pattern: solid', 'cups:', '  body: { plastic: 60 ml }');
+    expect(told({ 'colours/canal.md': swirl, 'colours/dusk.md': dusk })).toEqual([
+      "colours/dusk.md recipe/pattern: pattern `solid` with 3 cups, of which `main`, `ribbon` come from `canal` → write `pattern: swirl`; or, for some of the cups alone, remove the recipe's `from` and write `from: canal/CUP` in each cup",
+    ]);
+  });
+});
+
+test('a cup above the limit says where, by how much, and where the limit comes from', () => {
+  const recipe = (...cup: string[]): string =>
+    file('title: Smoke', 'cups:', '  body:', ...cup.map((line) => `    ${line}`));
+  expect(told({ 'colours/smoke.md': recipe('plastic: 300 ml') })).toEqual([
+    'colours/smoke.md recipe/over-full: 300 ml in the cup → begin with less, or write the size of your cups as `cup: … ml` in book.md',
+  ]);
+  expect(told({ 'colours/smoke.md': recipe('plastic: 190 ml') })).toEqual([]);
+  expect(told({ 'colours/smoke.md': recipe('plastic: 150 ml', 'log:', '  - plastic: 90 ml') })).toHaveLength(1);
+  expect(told({ 'colours/smoke.md': recipe('plastic: 300 ml'), 'book.md': file('title: B', 'cup: 700 ml') })).toEqual(
+    [],
+  );
+});
