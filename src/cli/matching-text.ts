@@ -8,13 +8,26 @@ import type { CutBack } from '../matching/cut-back.ts';
 import type { FirstRecipe } from '../matching/first-recipe.ts';
 import type { NextAddition } from '../matching/next-addition.ts';
 import type { Proposal } from '../matching/proposal.ts';
-import type { RecipeProposal } from '../matching/recipe-proposal.ts';
+import type { RecipeAmount, RecipeProposal } from '../matching/recipe-proposal.ts';
 import type { Substitute, Substitution } from '../matching/substitutes.ts';
+import { weightsText } from '../matching/weigh-doses.ts';
 import { formatTemperature } from '../units/format-quantity.ts';
 
 /** Stands wherever somebody is told to heat. */
 const CAUTION =
   "Hot plastic burns, and overheated it gives off hydrogen chloride: fume hood or open air, eye protection, gloves and sleeves,\na thermometer, no water near it, and the suppliers' safety data sheets first.";
+
+/** What the words of an answer mean, for the end of it. */
+export function legendText({ weighed, inStock }: { readonly weighed: boolean; readonly inStock: boolean }): string {
+  return lines([
+    'ΔE is the whole difference of two colours: up to the tolerance they count as the same. Hue is which colour it is; strong and weak say',
+    'how vivid it is, not how large the dose; the contrast ratio says how well it hides what is behind it, from 0, clear, to 1, opaque.',
+    ...(weighed
+      ? ['Drops and spoons belong together, one makes up for another: measure all of a cup so, or weigh all of it.']
+      : []),
+    ...(inStock ? ['--in-stock leaves out what is used up; what has no `stock` in its file counts as there.'] : []),
+  ]);
+}
 
 type Money = Pick<Book, 'settings' | 'materials'>;
 
@@ -64,7 +77,18 @@ export function cutBackText(cup: string, { sentence, now, thinned, mended, fresh
 /** What can stand for a material. */
 export function substitutionText(cup: string, { sentence, swaps, recipes, flakes }: Substitution): string {
   const list = (title: string, each: readonly Substitute[]): readonly string[] =>
-    each.length === 0 ? [] : ['', title, ...each.map((one) => `  ${one.sentence}`)];
+    each.length === 0
+      ? []
+      : [
+          '',
+          title,
+          ...each.flatMap((one) => [
+            `  ${one.sentence}`,
+            ...(one.weighedDeltaE === undefined
+              ? []
+              : [`    or weighed: ${weightsText(one.amounts)}; ΔE ${one.weighedDeltaE.toFixed(1)}`]),
+          ]),
+        ];
   return lines([
     `${cup}: ${sentence}`,
     ...list('One for one:', swaps),
@@ -76,12 +100,14 @@ export function substitutionText(cup: string, { sentence, swaps, recipes, flakes
 }
 
 function recipeLines(
-  { cups, sides, deltaEUnderA, cost, unpriced, limit }: RecipeProposal,
+  { cups, sides, weighedDeltaE, deltaEUnderA, cost, unpriced, limit }: RecipeProposal,
   number: number | undefined,
   book: Money,
 ): readonly string[] {
   const many = cups.length > 1;
-  const wide = Math.max(14, ...cups.flatMap(({ amounts }) => amounts.map(({ text }) => text.length))) + 2;
+  const all = cups.flatMap(({ amounts }) => amounts);
+  const wide = Math.max(14, ...all.map(({ text }) => text.length)) + 2;
+  const weights = Math.max(0, ...all.map((amount) => weightText(amount).length + 2));
   return [
     ...cups.flatMap(({ name, plastic, plasticMl, amounts, alone }, index) => {
       const head = [...(number === undefined || index > 0 ? [] : [`${number}.`]), ...(many ? [`${name}:`] : [])].join(
@@ -89,8 +115,11 @@ function recipeLines(
       );
       return [
         ...(head === '' ? [] : [head]),
-        `  ${`${Math.round(plasticMl)} ml`.padEnd(wide)}${titleOf(plastic, book)}`,
-        ...amounts.map(({ text, title }) => `  ${text.padEnd(wide)}${title}`),
+        `  ${`${Math.round(plasticMl)} ml`.padEnd(wide + (weights > 2 ? weights : 0))}${titleOf(plastic, book)}`,
+        ...amounts.map(
+          (amount) =>
+            `  ${amount.text.padEnd(wide)}${weights > 2 ? weightText(amount).padEnd(weights) : ''}${amount.title}`,
+        ),
         ...(many
           ? [`  poured alone it looks like ${alone.overWhite.hex} over white, ${alone.overBlack.hex} over black`]
           : []),
@@ -100,20 +129,28 @@ function recipeLines(
       ({ name, overWhite, overBlack, left }) =>
         `  ${many ? `${name}: ` : ''}${overWhite.hex}${overBlack ? ` over white, ${overBlack.hex} over black` : ''}; ${left.sentence}`,
     ),
+    ...(weighedDeltaE === undefined ? [] : [`  weighed, all of it: ΔE ${weighedDeltaE.toFixed(1)}`]),
     `  under a lamp ΔE ${deltaEUnderA.toFixed(1)}; ${costText(cost, unpriced, book)}${limitText(limit, book)}`,
   ];
 }
 
 function proposalLines(
-  { sentence, overWhite, overBlack, left, volumeMl, cost, unpriced, limit }: Proposal,
+  { sentence, additions, overWhite, overBlack, left, weighedDeltaE, volumeMl, cost, unpriced, limit }: Proposal,
   number: number | undefined,
   book: Money,
 ): readonly string[] {
   return [
     `${number === undefined ? '' : `${number}. `}${sentence}`,
     left.within ? `   leaves it ${left.sentence}` : `   leaves ΔE ${left.deltaE.toFixed(1)}: ${left.sentence}`,
+    ...(weighedDeltaE === undefined
+      ? []
+      : [`   or weighed: ${weightsText(additions)}; that leaves ΔE ${weighedDeltaE.toFixed(1)}`]),
     `   ${overWhite.hex}${overBlack ? ` over white, ${overBlack.hex} over black` : ''}; ${Math.round(volumeMl)} ml in the cup; ${costText(cost, unpriced, book)}${limit?.lowered ? limitText(limit, book) : ''}`,
   ];
+}
+
+function weightText({ weighed }: RecipeAmount): string {
+  return weighed === undefined ? '' : `or ${weighed.text}`;
 }
 
 function nowText(cup: string, { sentence, deltaE, within }: NonNullable<NextAddition['now']>): string {

@@ -9,11 +9,13 @@ import { printable } from '../eleventy/printable.ts';
 import { Refusal } from '../eleventy/refusal.ts';
 import type { Command, OptionValues, Surroundings } from './command.ts';
 import { findNamed, nameHint } from './find-named.ts';
-import { cutBackText, firstRecipeText, nextAdditionText, substitutionText } from './matching-text.ts';
+import { cutBackText, firstRecipeText, legendText, nextAdditionText, substitutionText } from './matching-text.ts';
 import { type SoundBook, soundBook } from './sound-book.ts';
 
 const JSON_OPTION = { json: { help: 'as JSON, for other programs' } } as const;
-const STOCK_OPTION = { 'in-stock': { help: 'only what is left on the shelf' } } as const;
+const STOCK_OPTION = {
+  'in-stock': { help: 'only what is left on the shelf; what has no `stock` in its file counts as there' },
+} as const;
 const TARGET_OPTION = { target: { value: 'TARGET', help: "the target (default: the recipe's own, `for`)" } } as const;
 
 const matchCommand: Command = {
@@ -108,9 +110,12 @@ const substituteCommand: Command = {
 /** The commands of matching, in the order of a match. */
 export const matchCommands: readonly Command[] = [matchCommand, nextCommand, thinCommand, substituteCommand];
 
-/** Prints the answers and returns the exit code: 1 where a question had a fault. */
+/** Prints the answers and what their words mean, and returns the exit code: 1 where a question had a fault. */
 function answer(values: OptionValues, answers: unknown, advice: readonly string[], text: () => string): number {
-  console.log(values.json ? JSON.stringify(answers, null, 2) : printable(text()));
+  const json = JSON.stringify(answers, null, 2);
+  const legend = { weighed: json.includes('"weighedDeltaE"'), inStock: values['in-stock'] === true };
+  const meant = json.includes('"deltaE"') ? `\n\n${legendText(legend)}` : '';
+  console.log(values.json ? json : printable(`${text()}${meant}`));
   return advice.includes('fault') ? 1 : 0;
 }
 

@@ -1,11 +1,10 @@
-import { total } from '../cup/ledger.ts';
 import { additionProblem } from './addition-problem.ts';
 import { correctModel } from './correct-model.ts';
 import { findDoses } from './find-doses.ts';
 import { withBehind } from './layers-of-part.ts';
 import { shelfByName } from './match-material.ts';
 import { measureDoses } from './measure-doses.ts';
-import { freshCup, type NextAdditionQuestion, questionFault } from './next-addition.ts';
+import { freshCup, freshMl, type NextAdditionQuestion, questionFault } from './next-addition.ts';
 import { type Proposal, proposalOf } from './proposal.ts';
 import type { RecipeProposal } from './recipe-proposal.ts';
 import { targetConstants } from './target-constants.ts';
@@ -56,20 +55,21 @@ export function cutBack(question: NextAdditionQuestion): CutBack {
   if (thin < 0)
     return {
       advice: 'cannot',
-      sentence: 'There is no room in the cup for more plastic. Pour some off into another cup first.',
+      sentence: `There is no room in the cup for more plastic: there are ${Math.round(plasticMl)} ml in it, and it is to be filled to ${Math.round(limits.roomMl ?? plasticMl)} ml. Pour half of it into another cup, write that pour down, and ask again.`,
       now,
     };
 
   const isNew = (j: number): boolean =>
     !ingredients[j]!.thins && !((cup.materials[ingredients[j]!.material.id] ?? 0) > 0);
-  const context = { problem, cup, target, shelf, thresholds, isNew };
+  const context = { problem, cup, target, shelf, bench, thresholds, isNew };
   const measured = (set: readonly number[], doses: Float64Array): ReturnType<typeof measureDoses> =>
     measureDoses(mix, ingredients, set, doses, [plasticMl], bench);
-  const alone = measured([thin], bestShare(mix, thin));
+  const share = bestShare(mix, thin);
+  const alone = measured([thin], share);
   const predicted = mix.worst(nothingAdded);
   const thinned =
     alone.ingredients.length > 0 && mix.worst(alone.doses) < predicted - LEAST_GAIN
-      ? proposalOf(alone, context)
+      ? proposalOf(alone, share, context)
       : undefined;
   const [withOthers] = findDoses(mix, [problem.cups, withBehind(target, targetConstants(target))], {
     size: 3,
@@ -77,13 +77,16 @@ export function cutBack(question: NextAdditionQuestion): CutBack {
     limit: 2,
   })
     .filter(({ set }) => set.includes(thin))
-    .map(({ set, doses }) => measured(set, doses))
+    .map(({ set, doses }) => ({ exact: doses, each: measured(set, doses) }))
     .filter(
-      ({ ingredients: used, doses }) =>
+      ({ each: { ingredients: used, doses } }) =>
         used.some(({ candidate }) => candidate === thin) && mix.worst(doses) < predicted - LEAST_GAIN,
     )
-    .sort((one, other) => one.score - other.score);
-  const other = withOthers && withOthers.ingredients.length > 1 ? proposalOf(withOthers, context) : undefined;
+    .sort((one, other) => one.each.score - other.each.score);
+  const other =
+    withOthers && withOthers.each.ingredients.length > 1
+      ? proposalOf(withOthers.each, withOthers.exact, context)
+      : undefined;
   // What plastic alone makes worse is hardly overshot: more plastic than the cup holds would be another cup.
   const worthIt = other !== undefined && (thinned !== undefined || (other.thin?.ml ?? 0) <= plasticMl);
   const mended = worthIt && other.left.deltaE < (thinned?.left.deltaE ?? predicted) - WORTH_MENDING ? other : undefined;
@@ -103,7 +106,7 @@ export function cutBack(question: NextAdditionQuestion): CutBack {
       ...known,
     };
   }
-  return { ...judge(best, fresh, question.startMl ?? total(cup.plastics), tolerance), ...known };
+  return { ...judge(best, fresh, freshMl(question), tolerance), ...known };
 }
 
 /** Whether thinning beats a new cup: by the colour, and by how much plastic each takes. */

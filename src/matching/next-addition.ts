@@ -20,6 +20,7 @@ import { targetConstants } from './target-constants.ts';
 import { partFault, type SeenViews, type TargetPart } from './target-part.ts';
 import type { AdditionLimits, LeftOut } from './usable-materials.ts';
 import { isNoVerdict, thresholdsFor, type Verdict, verdict, verdictOf } from './verdict.ts';
+import { scaleAlone, weightsText } from './weigh-doses.ts';
 import { differenceText, listed } from './words.ts';
 
 /** A cup that is to be brought to a target. */
@@ -72,6 +73,8 @@ const LEAST_GAIN = 0.1;
 const WORKED_OUT = 14;
 // A new cup costs plastic and an evening: it must come this much nearer, ΔE00.
 const WORTH_STARTING_AGAIN = 0.5;
+// Putting drops and spoons away altogether must gain this much, ΔE00.
+const WORTH_WEIGHING = 0.5;
 
 /**
  * What to add to a cup now so that it comes nearest to its target.
@@ -108,28 +111,33 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
     limit: newBottles,
   });
   const score = mix.score(nothingAdded);
-  const measured = found
-    .slice(0, WORKED_OUT)
-    .map(({ set, doses }) => measureDoses(mix, ingredients, set, doses, [plasticMl], bench))
-    .filter(
-      (each) =>
-        each.ingredients.length > 0 && each.score < score - LEAST_GAIN && mix.worst(each.doses) < predictedDeltaE,
+  const proposalsBy = (tools: Bench): readonly Proposal[] => {
+    const context = { problem, cup, target, shelf, bench: tools, thresholds, isNew };
+    const measured = found
+      .slice(0, WORKED_OUT)
+      .map(({ set, doses }) => ({ exact: doses, each: measureDoses(mix, ingredients, set, doses, [plasticMl], tools) }))
+      .filter(
+        ({ each }) =>
+          each.ingredients.length > 0 && each.score < score - LEAST_GAIN && mix.worst(each.doses) < predictedDeltaE,
+      );
+    return rankProposals(
+      measured.map(({ exact, each }) => proposalOf(each, exact, context)),
+      tolerance,
+      question.proposals ?? 3,
     );
-  const proposals = rankProposals(
-    measured.map((each) => proposalOf(each, { problem, cup, target, shelf, thresholds, isNew })),
-    tolerance,
-    question.proposals ?? 3,
-  );
-  const [best] = proposals;
-  if (best?.left.within)
-    return {
-      ...nothing('add', `${best.sentence} That leaves ΔE ${differenceText(best.left.deltaE)}.`),
-      ...known,
-      proposals,
-    };
+  };
   const exact = found[0] && mix.worst(found[0].doses);
   // What only the bench's steps keep from being right is not the shelf's fault.
   const reachable = exact !== undefined && exact <= tolerance;
+  const proposals = bestTools(bench, proposalsBy, predictedDeltaE, tolerance);
+  const [best] = proposals;
+  const crowded = crowdedWords(plasticMl, limits);
+  if (best?.left.within)
+    return {
+      ...nothing('add', `${best.sentence} That leaves ΔE ${differenceText(best.left.deltaE)}.${crowded}`),
+      ...known,
+      proposals,
+    };
   const missing = reachable
     ? []
     : missingKinds(
@@ -145,7 +153,7 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
     return {
       ...nothing(
         'add',
-        `${best.sentence} That leaves ΔE ${differenceText(best.left.deltaE)}; a finer measure, or a larger cup, would come nearer.`,
+        `${best.sentence} That leaves ΔE ${differenceText(best.left.deltaE)}; ${nearerWords(best)}.${crowded}`,
       ),
       ...known,
       proposals,
@@ -153,7 +161,7 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
   }
   const again = freshCup(question, correction, best?.left.deltaE ?? predictedDeltaE);
   return {
-    ...nothing('cannot', cannotSentence(best, missing, now, again)),
+    ...nothing('cannot', `${cannotSentence(best, missing, now, again)}${crowded}`),
     ...known,
     proposals,
     missing,
@@ -163,10 +171,11 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
 
 /** A recipe from plain plastic that leaves less than `left`; undefined where there is none, or there was no round to learn from. */
 export function freshCup(
-  { cup, target, shelf, bench, tolerance, limits, startMl }: NextAdditionQuestion,
+  question: NextAdditionQuestion,
   correction: ModelCorrection,
   left: number,
 ): RecipeProposal | undefined {
+  const { cup, target, shelf, bench, tolerance, limits } = question;
   const [plastic] = Object.keys(cup.plastics).sort((one, other) => cup.plastics[other]! - cup.plastics[one]!);
   const { inStock, without } = limits ?? {};
   const contents = concentrations(cup);
@@ -175,7 +184,7 @@ export function freshCup(
   const { proposals } = firstRecipe({
     parts: [target],
     plastic: plastic!,
-    plasticMl: startMl ?? total(cup.plastics),
+    plasticMl: freshMl(question),
     shelf,
     bench,
     tolerance,
@@ -187,8 +196,48 @@ export function freshCup(
   return proposals[0] && proposals[0].deltaE < left - WORTH_STARTING_AGAIN ? proposals[0] : undefined;
 }
 
+/** Plastic that a new cup is started with, ml: never more than a cup is filled to. */
+export function freshMl({ cup, startMl = total(cup.plastics), limits }: NextAdditionQuestion): number {
+  return Math.min(startMl, limits?.roomMl ?? Number.POSITIVE_INFINITY);
+}
+
+/** What to say of a cup that is fuller than it is to be filled; nothing of another. */
+function crowdedWords(plasticMl: number, { roomMl = plasticMl }: AdditionLimits): string {
+  return plasticMl <= roomMl + 0.5
+    ? ''
+    : ` There are ${Math.round(plasticMl)} ml in the cup, which is to be filled to ${Math.round(roomMl)} ml: hot plastic foams.`;
+}
+
 function nothing(advice: NextAddition['advice'], sentence: string): NextAddition {
   return { advice, sentence, proposals: [], missing: [], correction: NO_CORRECTION, leftOut: [] };
+}
+
+/** Proposals by drops and spoons; by the scale alone, where those miss and only that gets nearer. */
+function bestTools(
+  bench: Bench,
+  proposalsBy: (tools: Bench) => readonly Proposal[],
+  now: number,
+  tolerance: number,
+): readonly Proposal[] {
+  const byHand = proposalsBy(bench);
+  const [best] = byHand;
+  const left = best ? Math.min(best.left.deltaE, best.weighedDeltaE ?? best.left.deltaE) : now;
+  const scale = scaleAlone(bench);
+  if (left <= tolerance || !scale) return byHand;
+  const byScale = proposalsBy(scale);
+  return byScale[0] && byScale[0].left.deltaE < left - WORTH_WEIGHING ? byScale : byHand;
+}
+
+/** What comes nearer than a proposal that only the bench's steps keep from being right. */
+function nearerWords({ additions, left, weighedDeltaE = left.deltaE }: Proposal): string {
+  return weighedDeltaE < left.deltaE - LEAST_GAIN
+    ? `weighed, with ${weightsText(additions)}, it leaves ΔE ${differenceText(weighedDeltaE)}`
+    : 'a finer measure, or a larger cup, would come nearer';
+}
+
+/** " (weighed, ΔE 6.4)", where that is less. */
+function weighedWords({ left, weighedDeltaE = left.deltaE }: Proposal): string {
+  return weighedDeltaE < left.deltaE - LEAST_GAIN ? ` (weighed, ΔE ${differenceText(weighedDeltaE)})` : '';
 }
 
 function cannotSentence(
@@ -198,7 +247,7 @@ function cannotSentence(
   again: RecipeProposal | undefined,
 ): string {
   const reach = best
-    ? `Nothing on the shelf gets this cup within tolerance. The best proposal leaves ΔE ${differenceText(best.left.deltaE)}: ${best.sentence}`
+    ? `Nothing on the shelf gets this cup within tolerance. The best proposal leaves ΔE ${differenceText(best.left.deltaE)}${weighedWords(best)}: ${best.sentence}`
     : `Nothing on the shelf brings this cup nearer than it is, ΔE ${differenceText(now.deltaE)}.`;
   const help = missing.length > 0 ? ` What would help: ${listed(missing.map(({ words }) => words))}.` : '';
   const fresh = again ? ` A new cup comes nearer: ${again.sentence}` : '';

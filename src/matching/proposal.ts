@@ -1,3 +1,4 @@
+import type { Bench } from '../cup/bench.ts';
 import { type CupState, cupVolume } from '../cup/ledger.ts';
 import type { Lab } from '../optics/cielab.ts';
 import { hexFromLab } from '../optics/display.ts';
@@ -7,6 +8,7 @@ import { costOf, type MatchMaterial } from './match-material.ts';
 import type { MeasuredDoses } from './measure-doses.ts';
 import { contrastOfViews, type TargetPart } from './target-part.ts';
 import { type Thresholds, type Verdict, verdictOf } from './verdict.ts';
+import { type Weight, weighDoses } from './weigh-doses.ts';
 import { listed } from './words.ts';
 
 /** A colour that is predicted. */
@@ -23,6 +25,8 @@ export interface Addition {
   readonly grams: number;
   /** "3 drops", "1/8 tsp", "0.12 g" */
   readonly text: string;
+  /** What to weigh instead, all of the proposal or nothing; absent where there is no scale, or it is weighed already. */
+  readonly weighed?: Weight;
   /** Not in the cup yet. */
   readonly isNew: boolean;
 }
@@ -37,6 +41,8 @@ export interface Proposal {
   readonly contrastRatio?: number;
   /** What is left of the difference. */
   readonly left: Verdict;
+  /** ΔE00 that is left where everything is weighed instead. */
+  readonly weighedDeltaE?: number;
   /** Materials to be opened, and those of them that are not in the cup yet. */
   readonly bottles: number;
   readonly newBottles: number;
@@ -57,13 +63,16 @@ export interface ProposalContext {
   readonly cup: CupState;
   readonly target: TargetPart;
   readonly shelf: ReadonlyMap<string, MatchMaterial>;
+  readonly bench: Bench;
   readonly thresholds: Thresholds;
   readonly isNew: (candidate: number) => boolean;
 }
 
-/** Measured doses as a proposal. */
-export function proposalOf({ ingredients, doses }: MeasuredDoses, context: ProposalContext): Proposal {
-  const { problem, cup, target, shelf, thresholds, isNew } = context;
+/** Measured doses, and what they were before they were measured, as a proposal. */
+export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context: ProposalContext): Proposal {
+  const { ingredients, doses } = measured;
+  const { problem, cup, target, shelf, bench, thresholds, isNew } = context;
+  const weighed = weighDoses(problem.mix, problem.ingredients, measured, exact, [problem.plasticMl], bench);
   const [white, black] = problem.mix.labs(doses);
   const views = { overWhite: white!, ...(black === undefined ? {} : { overBlack: black }) };
   const left = verdictOf(views, target, thresholds);
@@ -82,6 +91,7 @@ export function proposalOf({ ingredients, doses }: MeasuredDoses, context: Propo
         title: material.title,
         grams: amount,
         text: measure.text,
+        ...(weighed === undefined ? {} : { weighed: weighed.weights.get(candidate)! }),
         isNew: isNew(candidate),
       });
       materials[material.id] = (materials[material.id] ?? 0) + amount;
@@ -103,6 +113,7 @@ export function proposalOf({ ingredients, doses }: MeasuredDoses, context: Propo
     ...(black === undefined ? {} : { overBlack: predicted(black) }),
     ...(contrastRatio === undefined ? {} : { contrastRatio }),
     left,
+    ...(weighed === undefined ? {} : { weighedDeltaE: weighed.deltaE }),
     bottles: ingredients.length,
     newBottles: additions.filter((addition) => addition.isNew).length,
     cost: costs.reduce((sum, { cost }) => sum + (cost ?? 0), 0),

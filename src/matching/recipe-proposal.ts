@@ -17,6 +17,7 @@ import type { Mix } from './mix.ts';
 import { limitOf, type PredictedColour, predicted } from './proposal.ts';
 import { contrastOfViews, type SeenViews, type TargetPart } from './target-part.ts';
 import { thresholdsFor, type Verdict, verdictOf } from './verdict.ts';
+import { type WeighedDoses, type Weight, weighDoses, weightOf } from './weigh-doses.ts';
 import { listed } from './words.ts';
 
 /** One material of a proposed cup. */
@@ -28,6 +29,8 @@ export interface RecipeAmount {
   readonly exactGramsPerMl: number;
   /** "3 drops", "1/8 tsp", "0.12 g" */
   readonly text: string;
+  /** What to weigh instead, all of the recipe or nothing; absent where there is no scale, or it is weighed already. */
+  readonly weighed?: Weight;
 }
 
 /** A proposed cup. */
@@ -61,9 +64,10 @@ export interface RecipeSide {
 export interface RecipeProposal {
   readonly cups: readonly RecipeCup[];
   readonly sides: readonly RecipeSide[];
-  /** Largest ΔE00 of the measured recipe, and of the exact one. */
+  /** Largest ΔE00 of the measured recipe, of the exact one, and of the one that is weighed, where there is a scale for it. */
   readonly deltaE: number;
   readonly exactDeltaE: number;
+  readonly weighedDeltaE?: number;
   readonly deltaEUnderA: number;
   readonly bottles: number;
   readonly cost: number;
@@ -92,8 +96,10 @@ export interface RecipeContext {
 
 /** Measured doses as a recipe. */
 export function recipeProposal(context: RecipeContext): RecipeProposal {
-  const { exact, measured, mix, parts, plastic, plasticMl, shelf } = context;
-  const cups = parts.map((part, index) => cupOf(context, part, index));
+  const { exact, measured, mix, ingredients, parts, plastic, plasticMl, shelf, bench } = context;
+  const each = parts.map(() => plasticMl);
+  const weighed = weighDoses(mix, ingredients, measured, exact, each, bench);
+  const cups = parts.map((part, index) => cupOf(context, weighed, part, index));
   const bodies = cups.map(({ amounts }): Body => bodyOf(amounts, plastic, plasticMl, shelf));
   const sides = parts.map((part, index) => sideOf(part, layersOf(bodies, index, part), context));
   const used = new Map<string, number>();
@@ -112,6 +118,7 @@ export function recipeProposal(context: RecipeContext): RecipeProposal {
     sides,
     deltaE,
     exactDeltaE: mix.worst(exact),
+    ...(weighed === undefined ? {} : { weighedDeltaE: weighed.deltaE }),
     deltaEUnderA: Math.max(...sides.map(({ deltaEUnderA }) => deltaEUnderA)),
     bottles:
       new Set(measured.ingredients.map(({ candidate }) => context.ingredients[candidate]!.material.id)).size +
@@ -123,7 +130,12 @@ export function recipeProposal(context: RecipeContext): RecipeProposal {
   };
 }
 
-function cupOf(context: RecipeContext, part: TargetPart, index: number): RecipeCup {
+function cupOf(
+  context: RecipeContext,
+  weighedDoses: WeighedDoses | undefined,
+  part: TargetPart,
+  index: number,
+): RecipeCup {
   const { exact, measured, ingredients, plastic, plasticMl, shelf, besides, bench } = context;
   const coloured = measured.ingredients.flatMap(({ candidate, amount, measure }): RecipeAmount[] => {
     const { material, cup } = ingredients[candidate]!;
@@ -135,6 +147,7 @@ function cupOf(context: RecipeContext, part: TargetPart, index: number): RecipeC
         grams: amount,
         exactGramsPerMl: exact[candidate]!,
         text: measure.text,
+        ...(weighedDoses === undefined ? {} : { weighed: weighedDoses.weights.get(candidate)! }),
       },
     ];
   });
@@ -147,6 +160,9 @@ function cupOf(context: RecipeContext, part: TargetPart, index: number): RecipeC
       grams: measure.grams,
       exactGramsPerMl: dose,
       text: measure.text,
+      ...(bench.scaleGrams === undefined || measure.tool === 'scale'
+        ? {}
+        : { weighed: weightOf(dose * plasticMl, bench.scaleGrams) }),
     };
   });
   const amounts = [...coloured, ...kept];

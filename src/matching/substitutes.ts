@@ -8,7 +8,7 @@ import { baseOfCup } from './cup-model.ts';
 import { findDoses } from './find-doses.ts';
 import { type FlakeChoice, flakeDose, flakeOf, nearestFlakes } from './flake-match.ts';
 import { colours, type MatchMaterial, shelfByName } from './match-material.ts';
-import { type MeasuredDoses, measureDoses } from './measure-doses.ts';
+import { measureDoses } from './measure-doses.ts';
 import { Mix } from './mix.ts';
 import { type PredictedColour, predicted } from './proposal.ts';
 import { refineDoses } from './refine-doses.ts';
@@ -16,6 +16,7 @@ import { targetConstants } from './target-constants.ts';
 import type { TargetPart } from './target-part.ts';
 import type { AdditionLimits } from './usable-materials.ts';
 import { thresholdsFor, type Verdict, verdictOf } from './verdict.ts';
+import { type Weight, weighDoses } from './weigh-doses.ts';
 import { differenceText, listed } from './words.ts';
 
 /** A cup in which one material is to be replaced. */
@@ -39,6 +40,8 @@ export interface SubstituteAmount {
   readonly title: string;
   readonly grams: number;
   readonly text: string;
+  /** What to weigh instead; absent where there is no scale, or it is weighed already. */
+  readonly weighed?: Weight;
 }
 
 /** A cup without the material that comes near to the one with it. */
@@ -49,6 +52,8 @@ export interface Substitute {
   readonly overBlack: PredictedColour;
   /** Against the cup with it. */
   readonly left: Verdict;
+  /** ΔE00 against it where everything is weighed instead. */
+  readonly weighedDeltaE?: number;
   readonly sentence: string;
 }
 
@@ -66,6 +71,9 @@ export interface Substitution {
   readonly recipes: readonly Substitute[];
   readonly flakes: readonly FlakeSubstitute[];
 }
+
+// What is further off than this ΔE00 stands for nothing: it is another colour. Convention of this book.
+const ANOTHER_COLOUR = 10;
 
 /**
  * What can stand for a material in a cup: the nearest by what it does there, the cup worked out anew without it, and for flake the
@@ -120,32 +128,32 @@ function colourSubstitutes(question: SubstituteQuestion, shelf: ReadonlyMap<stri
   const target = lookOf(cup, thicknessMm, shelf);
   const { [material]: _, ...others } = cup.materials;
   const bounds = { ...limits, without: [material] };
-  const inContext = (rest: CupState): { problem: AdditionProblem; finish: (measured: MeasuredDoses) => Substitute } => {
+  const inContext = (
+    rest: CupState,
+  ): { problem: AdditionProblem; finish: (set: readonly number[], exact: Float64Array) => Substitute } => {
     const problem = additionProblem(rest, target, shelf, NO_CORRECTION, bounds);
-    return { problem, finish: (measured) => substituteOf(measured, problem, target, tolerance, lost) };
+    return {
+      problem,
+      finish: (set, exact) => substituteOf({ set, exact, problem, target, tolerance, lost, bench: question.bench }),
+    };
   };
 
   const swapping = inContext({ ...cup, materials: others });
-  const { mix, ingredients, plasticMl } = swapping.problem;
+  const { mix, ingredients } = swapping.problem;
+  const without = mix.worst(new Float64Array(mix.count));
   const swaps = ingredients
-    .flatMap((_ingredient, j): Substitute[] => {
+    .map((_ingredient, j): Substitute => {
       const start = new Float64Array(mix.count);
       start[j] = mix.most[j]! / 8;
-      const measured = measureDoses(
-        mix,
-        ingredients,
-        [j],
-        refineDoses(mix, [j], start).doses,
-        [plasticMl],
-        question.bench,
-      );
-      return measured.ingredients.length > 0 ? [swapping.finish(measured)] : [];
+      return swapping.finish([j], refineDoses(mix, [j], start).doses);
     })
+    .filter(({ amounts, left }) => amounts.length > 0 && left.deltaE < without)
     .sort(byDifference)
     .slice(0, count);
 
   const kept = Object.fromEntries(Object.entries(others).filter(([name]) => !colours(shelf.get(name)!)));
   const anew = inContext({ ...cup, materials: kept });
+  const recolours = Object.keys(kept).length < Object.keys(others).length;
   const isNew = (j: number): boolean => !(anew.problem.ingredients[j]!.material.id in others);
   const size = Math.min(5, Math.max(2, Object.keys(others).length - Object.keys(kept).length + 1));
   const recipes = findDoses(anew.problem.mix, [[anew.problem.cups[0]!], [targetConstants(target)]], {
@@ -155,9 +163,9 @@ function colourSubstitutes(question: SubstituteQuestion, shelf: ReadonlyMap<stri
     keep: 5,
   })
     .slice(0, 10)
-    .map(({ set, doses }) =>
-      anew.finish(measureDoses(anew.problem.mix, anew.problem.ingredients, set, doses, [plasticMl], question.bench)),
-    )
+    .map(({ set, doses }) => anew.finish(set, doses))
+    // Where nothing else colours the cup, a swap is all of it.
+    .filter(({ sentence }) => recolours || swaps.every((swap) => swap.sentence !== sentence))
     .filter(
       ({ amounts, sentence }, index, all) =>
         amounts.length > 0 && all.findIndex((other) => other.sentence === sentence) === index,
@@ -165,58 +173,70 @@ function colourSubstitutes(question: SubstituteQuestion, shelf: ReadonlyMap<stri
     .sort(byDifference)
     .slice(0, Math.min(3, count));
 
-  const [swap] = swaps;
-  const [recipe] = recipes;
-  if (swap && (swap.left.within || !recipe || swap.left.deltaE <= recipe.left.deltaE + 0.3)) {
-    return {
-      advice: swap.left.within ? 'swap' : 'cannot',
-      sentence: swapSentence(swap, lost),
-      swaps,
-      recipes,
-      flakes: [],
-    };
+  const near = ({ left }: Substitute): boolean => left.deltaE <= Math.max(ANOTHER_COLOUR, tolerance);
+  const found = { swaps: swaps.filter(near), recipes: recipes.filter(near), flakes: [] };
+  const [swap] = found.swaps;
+  const [recipe] = found.recipes;
+  if (swap && (swap.left.within || !recipe || swap.left.deltaE <= recipe.left.deltaE + 0.3))
+    return { advice: swap.left.within ? 'swap' : 'cannot', sentence: swapSentence(swap, lost), ...found };
+  if (recipe) {
+    const sentence = `No one material does what ${lost.title} does here. Made anew without it, the cup comes to ΔE ${differenceText(recipe.left.deltaE)} with ${whatOf(recipe)}.`;
+    return { advice: recipe.left.within ? 're-solve' : 'cannot', sentence, ...found };
   }
-  if (!recipe)
-    return {
-      advice: 'cannot',
-      sentence: `Nothing on the shelf can stand for ${lost.title} here.`,
-      swaps,
-      recipes,
-      flakes: [],
-    };
-  const how = `No one material does what ${lost.title} does here. Made anew without it: ${recipe.sentence}`;
-  return { advice: recipe.left.within ? 're-solve' : 'cannot', sentence: how, swaps, recipes, flakes: [] };
+  const [nearest] = [...swaps, ...recipes].sort(byDifference);
+  const why = nearest ? `: ${whatOf(nearest)} would leave ΔE ${differenceText(nearest.left.deltaE)}` : '';
+  return { advice: 'cannot', sentence: `Nothing on the shelf can stand for ${lost.title} here${why}.`, ...found };
 }
 
 function swapSentence(swap: Substitute, lost: MatchMaterial): string {
-  const nearest = `Nearest to ${lost.title} here: ${swap.sentence}`;
-  return swap.left.within ? nearest : `Nothing on the shelf stands for ${lost.title} here within tolerance. ${nearest}`;
+  const size = `ΔE ${differenceText(swap.left.deltaE)}`;
+  return swap.left.within
+    ? `Nearest to ${lost.title} here: ${whatOf(swap)}, ${size}.`
+    : `Nothing on the shelf stands for ${lost.title} here within tolerance. Nearest: ${whatOf(swap)}, ${size}.`;
+}
+
+/** "1/8 tsp of Ivory Pearl and 2 drops of Peat" */
+function whatOf({ amounts }: Pick<Substitute, 'amounts'>): string {
+  return listed(amounts.map(({ text, title }) => `${text} of ${title}`));
 }
 
 const byDifference = (one: Substitute, other: Substitute): number =>
   one.left.deltaE - other.left.deltaE || (one.sentence < other.sentence ? -1 : 1);
 
-function substituteOf(
-  { ingredients, doses }: MeasuredDoses,
-  { mix, ingredients: all }: AdditionProblem,
-  target: TargetPart,
-  tolerance: number,
-  lost: MatchMaterial,
-): Substitute {
-  const [overWhite, overBlack] = mix.labs(doses);
+function substituteOf({
+  set,
+  exact,
+  problem: { mix, ingredients, plasticMl },
+  target,
+  tolerance,
+  lost,
+  bench,
+}: {
+  readonly set: readonly number[];
+  readonly exact: Float64Array;
+  readonly problem: AdditionProblem;
+  readonly target: TargetPart;
+  readonly tolerance: number;
+  readonly lost: MatchMaterial;
+  readonly bench: Bench;
+}): Substitute {
+  const measured = measureDoses(mix, ingredients, set, exact, [plasticMl], bench);
+  const weighed = weighDoses(mix, ingredients, measured, exact, [plasticMl], bench);
+  const [overWhite, overBlack] = mix.labs(measured.doses);
   const left = verdictOf({ overWhite: overWhite!, overBlack: overBlack! }, target, thresholdsFor(tolerance));
-  const amounts = ingredients.map(({ candidate, amount, measure }): SubstituteAmount => {
-    const { id, title } = all[candidate]!.material;
-    return { material: id, title, grams: amount, text: measure.text };
+  const amounts = measured.ingredients.map(({ candidate, amount, measure }): SubstituteAmount => {
+    const { id, title } = ingredients[candidate]!.material;
+    const weight = weighed?.weights.get(candidate);
+    return { material: id, title, grams: amount, text: measure.text, ...(weight && { weighed: weight }) };
   });
-  const what = listed(amounts.map(({ text, title }) => `${text} of ${title}`));
   const difference = `ΔE ${differenceText(left.deltaE)} from the cup with ${lost.title}`;
   return {
     amounts,
     overWhite: predicted(overWhite!),
     overBlack: predicted(overBlack!),
     left,
-    sentence: `${what}; ${difference} (${left.sentence}).`,
+    ...(weighed && { weighedDeltaE: weighed.deltaE }),
+    sentence: `${whatOf({ amounts })}; ${difference} (${left.sentence}).`,
   };
 }
 

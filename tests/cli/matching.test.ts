@@ -23,12 +23,22 @@ const FILES = {
     '---\ntitle: Elver\nmold: minnow-3\nparts:\n  back: { over-white: "#584630", over-black: "#40382c" }\n  belly: { over-white: "#a89878", over-black: "#98886c" }\n---\n',
   'targets/halves.md':
     '---\ntitle: Halves\nmold: minnow-3\napart: true\nparts:\n  back: { over-white: "#584630", over-black: "#40382c" }\n  belly: { over-white: "#a89878", over-black: "#98886c" }\n---\n',
+  'targets/near.md': '---\ntitle: Near\nmold: minnow-3\nover-white: "#99887a"\nover-black: "#97887a"\n---\n',
   'colours/trial.md':
     '---\ntitle: Trial\nmold: minnow-3\nfor: leaf\ncups:\n  body:\n    plastic: 120 ml supple\n    log:\n      - add: { peat: 4 drops }\n        pour: 14 ml\n---\n',
 };
 
+interface Said {
+  readonly code: number;
+  readonly out: string;
+  readonly err: string;
+}
+
 /** Runs a command line on a small book with targets, and keeps what it says. */
-async function cupbook(...line: readonly string[]): Promise<{ code: number; out: string; err: string }> {
+const cupbook = (...line: readonly string[]): Promise<Said> => cupbookOf({}, ...line);
+
+/** The same, with other files besides. */
+async function cupbookOf(files: Readonly<Record<string, string>>, ...line: readonly string[]): Promise<Said> {
   const said = { out: '', err: '' };
   vi.spyOn(console, 'log').mockImplementation((text: string) => {
     said.out += `${text}\n`;
@@ -36,10 +46,79 @@ async function cupbook(...line: readonly string[]): Promise<{ code: number; out:
   vi.spyOn(console, 'error').mockImplementation((text: string) => {
     said.err += `${text}\n`;
   });
-  const recipes = await smallBook(FILES);
+  const recipes = await smallBook({ ...FILES, ...files });
   const code = await main([...line, '--recipes', recipes], { root: ROOT });
   return { code, ...said };
 }
+
+const SOD =
+  '---\ntitle: Sod\nlook: { kind: dye, colour: "#6c4a2c", dose: 10 drops per 100 ml, thickness: 3 mm }\n---\n';
+const SCALE = { 'book.md': '---\ntitle: A Small Book\ntools: { spoons: [1/2 tsp], scale: 0.01 g }\n---\n' };
+
+describe('the scale', () => {
+  test('match says what to weigh beside each measure, and what that leaves', async () => {
+    const { out } = await cupbookOf(SCALE, 'match', 'near', '--plastic', '60');
+    expect(out).toMatch(/Measured so, it misses by ΔE [\d.]+\. Weighed, it leaves ΔE [\d.]+: [\d.]+ g of /);
+    expect(out).toMatch(/ {2}1\/2 tsp +or \d\.\d\d g {2}Ivory/);
+    expect(out).toMatch(/weighed, all of it: ΔE \d/);
+    expect(out).toContain('Drops and spoons belong together');
+  });
+
+  test('match --json has the weights, which leave no more than the measures', async () => {
+    const { out } = await cupbookOf(SCALE, 'match', 'near', '--plastic', '60', '--json');
+    const [{ recipe }] = JSON.parse(out);
+    for (const { cups, deltaE, weighedDeltaE } of recipe.proposals) {
+      expect(weighedDeltaE).toBeLessThan(deltaE);
+      for (const { weighed } of cups[0].amounts) expect(weighed.text).toBe(`${weighed.grams.toFixed(2)} g`);
+    }
+  });
+
+  test('next says what to weigh instead', async () => {
+    const { out } = await cupbookOf(SCALE, 'next', 'trial', '--target', 'near');
+    expect(out).toMatch(/or weighed: [\d.]+ g of .*; that leaves ΔE \d/);
+  });
+
+  test('next leaves drops and spoons where only the scale comes near', async () => {
+    const { out } = await cupbookOf(SCALE, 'next', 'trial');
+    expect(out).toMatch(/1\. Add 0\.\d\d g of Ivory\.\n {3}leaves ΔE 6/);
+    expect(out).not.toMatch(/or weighed/);
+  });
+
+  test('a book without one has no weights, and is told what one would do', async () => {
+    const spoon = { 'book.md': '---\ntitle: A Small Book\ntools: { spoons: [1/2 tsp] }\n---\n' };
+    const { out } = await cupbookOf(spoon, 'match', 'near', '--plastic', '60');
+    expect(out).toMatch(/it misses by ΔE [\d.]+; with a scale it would leave ΔE [\d.]+, or make more at once/);
+    expect(out).not.toMatch(/weigh/);
+  });
+});
+
+describe('the words of an answer', () => {
+  test('are explained at its end, stock where it was asked for', async () => {
+    const { out } = await cupbook('match', 'leaf', '--in-stock');
+    expect(out).toContain('ΔE is the whole difference of two colours');
+    expect(out).toMatch(/what has no `stock` in its file counts as there\.\n$/);
+    expect((await cupbook('next', 'trial')).out).not.toContain('--in-stock');
+  });
+});
+
+describe('a cup that is fuller than the book fills one', () => {
+  const full = {
+    'book.md': '---\ntitle: A Small Book\ncup: 200 ml\nfill: 50 %\n---\n',
+    'colours/trial.md': FILES['colours/trial.md'].replace('4 drops', '40 drops'),
+  };
+
+  test('thin says with numbers that there is no room', async () => {
+    expect((await cupbookOf(full, 'thin', 'trial')).out).toMatch(
+      /no room in the cup for more plastic: there are 10\d ml in it, and it is to be filled to 100 ml\./,
+    );
+  });
+
+  test('next says so, and a new cup is no fuller than that', async () => {
+    const { out } = await cupbookOf(full, 'next', 'trial');
+    expect(out).toMatch(/There are 10\d ml in the cup, which is to be filled to 100 ml: hot plastic foams\./);
+    expect(out).toMatch(/Or a new cup:\n {2}100 ml +Supple/);
+  });
+});
 
 describe('cupbook match', () => {
   test('match TARGET proposes recipes in measured amounts, with the cautions', async () => {
@@ -116,10 +195,17 @@ describe('cupbook next and thin', () => {
 
 describe('cupbook substitute', () => {
   test('substitute RECIPE MATERIAL lists what can stand for it', async () => {
+    const { code, out } = await cupbookOf({ 'shelf/colorants/sod.md': SOD }, 'substitute', 'trial', 'peat');
+    expect(code).toBe(0);
+    expect(out).toMatch(/^body: Nearest to Peat here: \d drops of Sod, ΔE/);
+    expect(out).toMatch(/One for one:\n {2}\d drops of Sod; ΔE/);
+    expect(out).not.toContain('Made anew without it:\n  4 drops of Sod;');
+  });
+
+  test('substitute of what nothing comes near says so once, and lists no other colour', async () => {
     const { code, out } = await cupbook('substitute', 'trial', 'peat');
     expect(code).toBe(0);
-    expect(out).toMatch(/^body: .*Peat/);
-    expect(out).toContain('One for one:');
+    expect(out).toMatch(/^body: Nothing on the shelf can stand for Peat here: .* would leave ΔE \d+\.\d\.\n$/);
   });
 
   test('substitute of what is not in the recipe is a sentence', async () => {
