@@ -27,6 +27,12 @@ export interface PartRecipe {
 // Volume of a cup that has no log to say what is left in it, ml.
 const A_CUP_ML = 120;
 
+/** A target for a cup that was named: one colour is that of the cup, whatever other cups there are. */
+export function targetForCup(target: Target, cup: Cup): Target {
+  const [only, ...others] = target.parts;
+  return only && others.length === 0 ? { ...target, parts: [{ ...only, name: cup.name }] } : target;
+}
+
 /** The part of a target that a cup is for. */
 export function cupForMatching(target: Target, cup: Cup, recipe: Recipe): TargetPart | undefined {
   return partFor(target, cup.name, recipe.cups.length);

@@ -29,6 +29,7 @@ import type { Book, Material, Mold, Recipe, Target } from './model.ts';
 import { publishedBook } from './published-book.ts';
 import { readThings, type Things } from './read-things.ts';
 import { type Report, reportInto } from './report.ts';
+import { reportNoPart } from './report-no-part.ts';
 import { settingsOf } from './settings.ts';
 import { fitShelf } from './shelf-fit.ts';
 
@@ -136,6 +137,10 @@ function joinThings(
     settings,
     molds,
   });
+  for (const { id, cups, target: wanted, match } of recipes) {
+    const target = wanted === undefined ? undefined : targets.get(wanted);
+    if (target && !match) reportNoPart(things.recipes.get(id)!, { cups }, target, report);
+  }
   const book: Book = {
     format: 1,
     title: fields.title,

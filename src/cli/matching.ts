@@ -3,7 +3,14 @@
  *
  * @packageDocumentation
  */
-import { cupForMatching, firstRecipeFor, nextAdditionFor, substitutesFor, thinningFor } from '../book/ask-matching.ts';
+import {
+  cupForMatching,
+  firstRecipeFor,
+  nextAdditionFor,
+  substitutesFor,
+  targetForCup,
+  thinningFor,
+} from '../book/ask-matching.ts';
 import type { Book, Cup, Material, Recipe, Target } from '../book/model.ts';
 import { printable } from '../eleventy/printable.ts';
 import { Refusal } from '../eleventy/refusal.ts';
@@ -141,15 +148,22 @@ function cupsOf(
   if (wanted === undefined) {
     throw new Refusal(`${recipe.title} is for no target. Write \`for: TARGET\` in its file, or give --target TARGET.`);
   }
-  const target = findNamed('target', wanted, sound);
+  const found = findNamed('target', wanted, sound);
+  const target = name.includes('/') ? targetForCup(found, cups[0]!) : found;
   const matched = cups.filter((cup) => cupForMatching(target, cup, recipe) !== undefined);
   if (matched.length === 0) {
-    const parts = target.parts.map((part) => part.name).join(', ');
-    throw new Refusal(
-      `No part of ${target.title} (${parts}) is for ${cups.map((cup) => cup.name).join(', ')}. Give the part the name of the cup.`,
-    );
+    throw new Refusal(noPartText(recipe, cups, target));
   }
   return { book, recipe, cups: matched, target };
+}
+
+function noPartText({ id, title }: Recipe, cups: readonly Cup[], target: Target): string {
+  const names = cups.map((cup) => cup.name);
+  if (target.parts.length > 1) {
+    const parts = target.parts.map((part) => part.name).join(', ');
+    return `No part of ${target.title} (${parts}) is for ${names.join(', ')}. Give the part the name of the cup.`;
+  }
+  return `${target.title} is one colour, and ${title} has the cups ${names.join(', ')}. Say which one it is for, such as ${id}/${names[0]}; or name them in targets/${target.id}.md: parts: { ${names[0]}: { over-white: … } }.`;
 }
 
 function contentsText(cups: readonly Cup[], book: Book): string {

@@ -38,6 +38,11 @@ const cup = (inside: string): string =>
 const smoke = (bad: string, good: string): DiagnosticExample => change('colours/smoke.md', cup(bad), cup(good));
 const front = (bad: string, good: string): DiagnosticExample => change('colours/smoke.md', text(bad), text(good));
 const PLAIN_CUP = 'cups:\n  body:\n    plastic: 120 ml supple';
+const TWO_CUPS: ExampleFiles = {
+  'colours/smoke.md': text(
+    'title: Smoke\nmold: minnow\nfor: elver\ncups:\n  back: { plastic: 60 ml supple, add: { peat: 12 drops } }\n  belly: { plastic: 60 ml supple }',
+  ),
+};
 const photo = (file: string): string => text(`title: Smoke\nmold: minnow\nphotos: [${file}]\n${PLAIN_CUP}`);
 
 /** Photos that are in the folder of `EXAMPLE_BOOK`. */
@@ -149,6 +154,10 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
     `title: Smoke\nmold: minnow\nfor: elver\n${PLAIN_CUP}`,
     `title: Smoke\nmold: minnow\n${PLAIN_CUP}`,
   ),
+  'recipe/no-part': {
+    bad: { ...TWO_CUPS, 'targets/elver.md': text('title: Elver\nover-white: "#7a6a4c"') },
+    good: { ...TWO_CUPS, 'targets/elver.md': text('title: Elver\nparts: { back: { over-white: "#7a6a4c" } }') },
+  },
   'recipe/no-cups': front('title: Smoke\nmold: minnow', `title: Smoke\nmold: minnow\n${PLAIN_CUP}`),
   'recipe/no-plastic': smoke('add:\n  peat: 12 drops', 'plastic: 120 ml supple\nadd:\n  peat: 12 drops'),
   'recipe/add-and-log': smoke(

@@ -186,6 +186,21 @@ describe('cupbook next and thin', () => {
     );
   });
 
+  test('next RECIPE/CUP compares one colour with the cup that is named, and asks which where none is', async () => {
+    const two = {
+      'colours/two.md':
+        '---\ntitle: Two\nmold: minnow-3\nfor: leaf\ncups:\n  back: { plastic: 60 ml supple, add: { peat: 4 drops } }\n  belly: { plastic: 60 ml supple }\n---\n',
+    };
+    const back = await cupbookOf(two, 'next', 'two/back');
+    expect([back.code, back.out]).toEqual([0, expect.stringMatching(/^back now: /)]);
+    expect((await cupbookOf(two, 'thin', 'two/belly')).code).toBe(0);
+    const either = await cupbookOf(two, 'next', 'two');
+    expect(either.code).toBe(1);
+    expect(either.err).toMatch(
+      /^Leaf is one colour, and Two has the cups back, belly\. .*such as two\/back; or name them in/,
+    );
+  });
+
   test('thin RECIPE says that a cup that is too thin needs no plastic', async () => {
     const { code, out } = await cupbook('thin', 'trial');
     expect(code).toBe(0);
