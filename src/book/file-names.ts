@@ -94,6 +94,11 @@ export function noSlug(kind: Kind, id: string, names: FileNames): Finding {
   return { ...finding, fix: `rename it to \`${free}.md\`${other}`, nearest: free };
 }
 
+function renameTo(free: string, wanted: string): string {
+  const other = `; \`${wanted}.md\` is another file, so remove this one if it is an old copy of that`;
+  return `rename it to \`${free}.md\`${free === wanted ? '' : other}`;
+}
+
 export function secondName(kind: Kind, id: string, twin: string | undefined, names: FileNames): Finding {
   return {
     found: `second material \`${id}\``,
@@ -133,16 +138,17 @@ export function unreadName(path: string, names: FileNames): Finding {
     };
   }
   const kind = kindOfPath(`${path.slice(0, slash)}a.md`)?.kind ?? 'book';
-  const wanted = `${kind === 'book' ? 'book' : names.free(kind, slugOf(stem) || kind)}.md`;
+  const wanted = kind === 'book' ? 'book' : slugOf(stem) || kind;
+  const free = kind === 'book' ? wanted : names.free(kind, wanted);
   return {
     found,
-    expected: `a name that ends in \`.md\`, such as \`${wanted}\``,
+    expected: `a name that ends in \`.md\``,
     why: 'other files are left alone',
     fix:
       kind === 'book' && names.has(BOOK_FILE)
         ? 'move it out of the book'
         : /\.(?:html?|rtf|docx?|odt|pages)$/i.test(name)
-          ? `save it as plain text under the name \`${wanted}\``
-          : `rename it to \`${wanted}\``,
+          ? `save it as plain text under the name \`${free}.md\``
+          : renameTo(free, wanted),
   };
 }

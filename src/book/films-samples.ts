@@ -71,6 +71,8 @@ export function measuredFilms(table: FilmsTable): { films: MeasuredFilm[]; findi
     const views = [...film].flatMap(([key, row]) => {
       const under = bare.get(key);
       if (!under?.spectrum || !row.spectrum) {
+        const toldOf = table.findings.some(({ line }) => line === row.line || line === under?.line);
+        if (under && toldOf) return [];
         if (under) {
           findings.push(
             wrong(

@@ -94,7 +94,13 @@ function readText(file: string, path: string): Source | Diagnostic {
     return { path, text: new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(readFileSync(file)) };
   } catch (error) {
     if (!(error instanceof TypeError)) throw error;
-    return problem('file/not-text', path, 'bytes that are not UTF-8', 'text', undefined, 'save the file as UTF-8');
+    const before = readFileSync(file).toString('utf8').split('\uFFFD')[0]!.split(/\r?\n/);
+    const start = { line: before.length, column: before.at(-1)!.length + 1 };
+    const why = `line ${start.line} holds bytes of another encoding`;
+    return {
+      ...problem('file/not-text', path, 'bytes that are not UTF-8', 'text', why, 'save the file as UTF-8'),
+      start,
+    };
   }
 }
 

@@ -63,16 +63,14 @@ function structureSlip(
   const above = before.at(-1);
   if (at.key === undefined && !at.dash) return withoutColon(at, line, before);
   if (at.dash && sibling?.indent === at.indent && !sibling.dash && sibling.hasValue) {
-    return {
-      column: at.indent,
-      width: 1,
-      found: `\`- \` among fields`,
-      expected: `a field like \`${sibling.key ?? ''}\` in line ${first + sibling.number}`,
-      why: 'a dash begins an entry of a list',
-      fix: at.key === undefined ? 'remove the line, or make all of them entries of a list' : 'remove the `- `',
-    };
+    return dashAmongFields(at, `\`${sibling.key ?? ''}\` in line ${first + sibling.number}`);
   }
   if (!at.dash && isAmongEntries(at, before)) {
+    const entry = before.findLast(({ indent }) => indent === at.indent)!;
+    const owner = before.findLast(({ indent, number }) => indent < at.indent && number < entry.number);
+    if (entry.key !== undefined && owner?.key !== undefined && !LISTS.has(owner.key)) {
+      return { line: entry.number, ...dashAmongFields(entry, `\`${at.key}\` in line ${first + at.number}`) };
+    }
     return {
       column: at.indent,
       width: at.key!.length,
@@ -81,14 +79,15 @@ function structureSlip(
       fix: `write \`- ${at.key}: …\`, or put two more spaces before it if it belongs to the entry above`,
     };
   }
-  if (
-    above &&
-    at.indent > Math.max(above.indent, above.inner) &&
-    (above.hasValue || (above.key === undefined && !above.dash))
-  ) {
-    return above.key === undefined
-      ? undefined
-      : misplaced(at, above.dash && !at.dash ? above.inner : above.indent, above, first);
+  const tooDeep = above && at.indent > Math.max(above.indent, above.inner);
+  if (tooDeep && above.key !== undefined && above.hasValue) {
+    const owner = before.at(-2);
+    const depth = above.indent - (owner?.indent ?? 0);
+    if (owner && !owner.hasValue && depth % 2 === 1 && (at.indent - owner.indent) % 2 === 0) {
+      // The first of several fields has lost a space: the others go by twos.
+      return { line: above.number, ...misplaced(above, at.indent, at, first) };
+    }
+    return misplaced(at, above.dash && !at.dash ? above.inner : above.indent, above, first);
   }
   const levels = levelsAt(at, before);
   if (above && at.indent < above.inner && !levels.some(({ indent }) => indent === at.indent)) {
@@ -101,6 +100,20 @@ function structureSlip(
     if (nearest) return misplaced(at, nearest.indent, nearest.line, first);
   }
   return undefined;
+}
+
+/** Fields of which the book has lists; of all others a dash is the slip. */
+const LISTS: ReadonlySet<string> = new Set(['log', 'tags', 'photos', 'chips', 'flake', 'spoons', 'without', 'plastic']);
+
+function dashAmongFields(at: PlacedLine, like: string): LineSlip {
+  return {
+    column: at.indent,
+    width: 1,
+    found: '`- ` among fields',
+    expected: `a field like ${like}`,
+    why: 'a dash begins an entry of a list',
+    fix: at.key === undefined ? 'remove the line, or make all of them entries of a list' : 'remove the `- `',
+  };
 }
 
 /** The indentations at which a line may stand, with the last line at each. */

@@ -82,7 +82,11 @@ describe('a fix never takes anything from the maker', () => {
   });
   test.each([
     ['colours/dusk.markdown', 'rename it to `dusk.md`'],
-    ['colours/Smoke.MD', 'rename it to `smoke-2.md`'],
+    ['colours/Dusk.MD', 'rename it to `dusk.md`'],
+    [
+      'colours/smoke.txt',
+      'rename it to `smoke-2.md`; `smoke.md` is another file, so remove this one if it is an old copy of that',
+    ],
     ['colours/dusk.md.txt', 'rename it to `dusk-md.md`'],
     ['colours/dusk', 'rename it to `dusk.md`'],
     ['molds/minnow.docx', 'save it as plain text under the name `minnow-2.md`'],

@@ -1,6 +1,7 @@
 import { mkdirSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { loadBook } from '../../src/eleventy/load-book.ts';
 import { readBook } from '../../src/eleventy/read-book.ts';
 import { LONGEST_TEXT } from '../../src/recipe/source.ts';
 import { SMALL_BOOK, smallBook, temporaryFolder } from '../small-book.ts';
@@ -44,8 +45,9 @@ test('readBook(folder) refuses a file that is too large to be a recipe, before i
 
 test('readBook(folder) refuses bytes that are not UTF-8', async () => {
   const folder = await smallBook();
-  writeFileSync(join(folder, 'colours/latin.md'), Buffer.from([0x2d, 0xe9, 0x2d]));
+  writeFileSync(join(folder, 'colours/latin.md'), Buffer.from([0x2d, 0x0a, 0x2d, 0xe9, 0x2d]));
   expect(codes(folder)).toEqual(['colours/latin.md file/not-text']);
+  expect(readBook(folder).diagnostics[0]!.start).toEqual({ line: 2, column: 2 });
 });
 
 test('readBook(folder) leaves hidden files and what is deeper than a book alone', async () => {
@@ -70,6 +72,26 @@ test('readBook(folder) hands on files with names that no id may have, so that th
     'colours/line\nend.md',
     'colours/ü#?%.MD',
   ]);
+});
+
+test('readBook(folder) hands on files that lie among the recipes with another ending, but not what is in them', async () => {
+  const folder = await smallBook({
+    'colours/dusk.markdown': 'x',
+    'colours/Thumbs.db': 'x',
+    'molds/big.docx': Buffer.from([0xff]).toString('latin1'),
+    'shelf/films.xlsx': 'x',
+    'readme.txt': 'x',
+  });
+  const more = readBook(folder).sources.filter(({ path }) => !(path in SMALL_BOOK));
+  expect(more).toEqual(
+    ['colours/dusk.markdown', 'molds/big.docx', 'shelf/films.xlsx'].map((path) => ({ path, text: '' })),
+  );
+});
+
+test('loadBook(folder) does not propose to create a file that is there but is no text', async () => {
+  const folder = await smallBook({ 'colours/dusk.md': '---\ntitle: Dusk\nfrom: latin\n---\n' });
+  writeFileSync(join(folder, 'colours/latin.md'), Buffer.from([0xe9]));
+  expect(loadBook(folder).diagnostics.map(({ code }) => code)).toEqual(['file/not-text']);
 });
 
 test('readBook(folder) names the folder that is not there', () => {

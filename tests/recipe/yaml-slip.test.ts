@@ -59,6 +59,16 @@ describe('readFrontMatter tells a slip of the pen once, where it is, and what me
       '4:4 `seen` after 3 spaces → begin the line with 4 spaces',
     ],
     [
+      'one space too few in the first of several fields',
+      ['add:', ' peat: 3 drops', '  straw: 4 drops'],
+      '3:2 `peat` after 1 space → begin the line with 2 spaces',
+    ],
+    [
+      'a dash before the first of several fields',
+      ['add:', '  - peat: 3 drops', '  straw: 4 drops'],
+      '3:3 `- ` among fields → remove the `- `',
+    ],
+    [
       'a dash among fields',
       ['add:', '  peat: 3 drops', '  - straw: 4 drops', '  tea: 1 drop'],
       '4:3 `- ` among fields → remove the `- `',
