@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import type { Book } from '../book/model.ts';
+import { MEASURED_TOGETHER, VERDICT_WORDS } from '../book/verdict-words.ts';
 import type { CutBack } from '../matching/cut-back.ts';
 import type { FirstRecipe } from '../matching/first-recipe.ts';
 import type { NextAddition } from '../matching/next-addition.ts';
@@ -20,11 +21,8 @@ const CAUTION =
 /** What the words of an answer mean, for the end of it. */
 export function legendText({ weighed, inStock }: { readonly weighed: boolean; readonly inStock: boolean }): string {
   return lines([
-    'ΔE is the whole difference of two colours: up to the tolerance they count as the same. Hue is which colour it is; strong and weak say',
-    'how vivid it is, not how large the dose; the contrast ratio says how well it hides what is behind it, from 0, clear, to 1, opaque.',
-    ...(weighed
-      ? ['Drops and spoons belong together, one makes up for another: measure all of a cup so, or weigh all of it.']
-      : []),
+    ...VERDICT_WORDS,
+    ...(weighed ? [MEASURED_TOGETHER] : []),
     ...(inStock ? ['--in-stock leaves out what is used up; what has no `stock` in its file counts as there.'] : []),
   ]);
 }

@@ -74,6 +74,19 @@ function matched(): Work {
   return withSteps(work, 0, { do: 'pour', ml: 14 }, { do: 'see', overWhite: '#a6825c', overBlack: '#6c5842' });
 }
 
+test('withRecipe(…, weighing) and amountsOf(…, weighing) keep what was weighed, as the scale showed it', () => {
+  const data: BenchPageData = { ...DATA, settings: { ...DATA.settings, scaleGrams: 0.01 } };
+  const [answer] = firstAnswers(leaf(), data);
+  const [best] = answer!.recipe.proposals;
+  const [step] = withRecipe(leaf(), 0, best!, data, true).cups[0]!.steps;
+  const weights = best!.cups[0]!.amounts.map(({ weighed }) => weighed!);
+  expect(step!.do === 'add' && step!.amounts.map(({ dose, grams }) => ({ dose, grams }))).toEqual(
+    weights.map(({ grams }) => ({ dose: expect.stringMatching(/ g$/), grams })),
+  );
+  const [byHand] = withRecipe(leaf(), 0, best!, data).cups[0]!.steps;
+  expect(byHand!.do === 'add' && byHand!.amounts[0]!.grams).toBe(best!.cups[0]!.amounts[0]!.grams);
+});
+
 describe('the recipe to take away', () => {
   test('recipeFile(a match) is a file that the book takes without a word, with the same cup in it', () => {
     const work = { ...matched(), title: 'Leaf: "brown"' };

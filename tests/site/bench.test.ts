@@ -164,6 +164,22 @@ describe('what it takes and what it does not', () => {
     await close();
   });
 
+  test('what is weighed instead of dropped and spooned is in the log by weight', async () => {
+    const { page, errors, close } = await visit(browser, 'bench/', PHONE);
+    await page.getByLabel('Which').selectOption('rack-claw');
+    await page.getByRole('button', { name: 'Find recipes' }).click();
+    const first = page.locator('[data-first] .bench-proposals > li').first();
+    expect(await first.innerText()).toMatch(/7 drops\s+or 0\.36 g[\s\S]*Weighed, all of it: ΔE 0\.\d/);
+    await first.getByRole('button', { name: 'Use this, weighed' }).click();
+    await noteRound(page, '14', '#b84a36', '#8a4a38');
+    await page.getByRole('button', { name: 'I weighed it' }).first().click();
+    const log = await page.locator('.bench-log li').allInnerTexts();
+    expect(log[0]).toBe('Added Ember 0.36 g, Rowan 2.11 g, Sedge 0.61 g');
+    expect(log[3]).toMatch(/^Added \w+ \d\.\d+ g/);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
   test('what is typed and is none of what it should be is said in a sentence, and counts for nothing', async () => {
     const { page, errors, close } = await visit(browser, 'bench/');
     const digits = page.getByLabel('Over white, as # and six digits');

@@ -5,7 +5,7 @@
  */
 import { type FirstRecipe, firstRecipe } from '../../matching/first-recipe.ts';
 import { type NextAddition, nextAddition } from '../../matching/next-addition.ts';
-import type { RecipeProposal } from '../../matching/recipe-proposal.ts';
+import type { RecipeAmount, RecipeProposal } from '../../matching/recipe-proposal.ts';
 import type { BenchPageData } from '../../render/pages/bench.ts';
 import { fileDose } from './dose-text.ts';
 import {
@@ -100,12 +100,18 @@ export function firstAnswers(work: Work, data: BenchPageData): readonly FirstAns
   return work.sides.map((side) => ({ part: side.name, recipe: ask([side]) }));
 }
 
-/** The match with the cups of a proposal begun. */
-export function withRecipe(work: Work, answer: number, recipe: RecipeProposal, data: BenchPageData): Work {
+/** The match with the cups of a proposal begun, by drops and spoons or by weight. */
+export function withRecipe(
+  work: Work,
+  answer: number,
+  recipe: RecipeProposal,
+  data: BenchPageData,
+  weighing = false,
+): Work {
   const { cups } = recipe;
   const begun = cups.reduce(
     (all, cup, at) =>
-      begunAnew(all, cups.length > 1 ? at : answer, [{ do: 'add', amounts: amountsOf(cup.amounts, data) }]),
+      begunAnew(all, cups.length > 1 ? at : answer, [{ do: 'add', amounts: amountsOf(cup.amounts, data, weighing) }]),
     work,
   );
   return cups.length > 1 ? withAims(begun, recipe) : begun;
@@ -129,14 +135,16 @@ export function aimed(work: Work, data: BenchPageData): Work {
   return best ? withAims(work, best) : work;
 }
 
-/** Measured amounts as the log keeps them. */
+/** Measured amounts as the log keeps them: as drops and spoons, or as what was weighed instead. */
 export function amountsOf(
-  amounts: readonly { readonly material: string; readonly grams: number; readonly text: string }[],
+  amounts: readonly Pick<RecipeAmount, 'material' | 'grams' | 'text' | 'weighed'>[],
   data: BenchPageData,
+  weighing = false,
 ): readonly WorkAmount[] {
   return amounts.map((amount) => {
     const material = data.materials.find(({ id }) => id === amount.material)!;
-    return { material: amount.material, dose: fileDose(amount, material), grams: amount.grams };
+    const { grams, text } = weighing ? (amount.weighed ?? amount) : amount;
+    return { material: amount.material, dose: fileDose({ grams, text }, material), grams };
   });
 }
 

@@ -21,21 +21,23 @@ export class CupActions {
   }
 
   /** Puts a proposal into the log. */
-  take(index: number, proposal: number): void {
+  take(index: number, proposal: number, weighing: boolean): void {
     const { data, work } = this.state;
     const { additions, thin } = adviceFor(work, index, data).next.proposals[proposal]!;
     const steps: WorkStep[] = [
       ...(thin ? [{ do: 'plastic' as const, ml: thin.ml }] : []),
-      ...(additions.length > 0 ? [{ do: 'add' as const, amounts: amountsOf(additions, data) }] : []),
+      ...(additions.length > 0 ? [{ do: 'add' as const, amounts: amountsOf(additions, data, weighing) }] : []),
     ];
     this.log(index, steps, 'It is in the log. Stir, pour a bait, look, and note the round.');
   }
 
-  beginAfresh(index: number): void {
+  beginAfresh(index: number, weighing: boolean): void {
     const { data, work } = this.state;
     const recipe = adviceFor(work, index, data).next.startAgain;
     if (!recipe) return;
-    this.state.work = begunAnew(work, index, [{ do: 'add', amounts: amountsOf(recipe.cups[0]!.amounts, data) }]);
+    this.state.work = begunAnew(work, index, [
+      { do: 'add', amounts: amountsOf(recipe.cups[0]!.amounts, data, weighing) },
+    ]);
     this.show(index, 'A new cup, with what the old one taught.');
   }
 

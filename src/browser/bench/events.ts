@@ -76,11 +76,12 @@ function onChange(control: HTMLInputElement, screen: BenchScreen, { target, file
 
 function onClick(button: HTMLButtonElement, screen: BenchScreen, { target, cup, file }: BenchActions): void {
   const { dataset } = button;
+  const weighing = dataset.weighing !== undefined;
   if (dataset.find !== undefined) target.find();
   else if (dataset.plain !== undefined) target.beginPlain();
-  else if (dataset.use !== undefined) target.use(Number(dataset.use), Number(dataset.proposal));
-  else if (dataset.take !== undefined) cup.take(indexOf(button), Number(dataset.take));
-  else if (dataset.afresh !== undefined) cup.beginAfresh(indexOf(button));
+  else if (dataset.use !== undefined) target.use(Number(dataset.use), Number(dataset.proposal), weighing);
+  else if (dataset.take !== undefined) cup.take(indexOf(button), Number(dataset.take), weighing);
+  else if (dataset.afresh !== undefined) cup.beginAfresh(indexOf(button), weighing);
   else if (dataset.noteRound !== undefined) cup.noteRound(indexOf(button));
   else if (dataset.addElse !== undefined) cup.addElse(indexOf(button));
   else if (dataset.addPlastic !== undefined) cup.addPlastic(indexOf(button));

@@ -137,7 +137,7 @@ export class TargetActions {
     this.screen.part('#cup-0-head').focus();
   }
 
-  use(answer: number, proposal: number): void {
+  use(answer: number, proposal: number, weighing: boolean): void {
     const { state, screen } = this;
     const recipe = state.answers[answer]!.recipe.proposals[proposal]!;
     const replaced = recipe.cups.length > 1 ? state.work.cups : [state.work.cups[answer]!];
@@ -146,7 +146,7 @@ export class TargetActions {
       !window.confirm('The cup would begin again with this recipe. Go on?')
     )
       return;
-    state.work = withRecipe(state.work, answer, recipe, state.data);
+    state.work = withRecipe(state.work, answer, recipe, state.data, weighing);
     screen.showCups();
     const index = recipe.cups.length > 1 ? 0 : answer;
     screen.part(`#cup-${index}-head`).focus();

@@ -1,4 +1,5 @@
 import type { Book, Material, Mold, Settings, Target } from '../../book/model.ts';
+import { MEASURED_TOGETHER, VERDICT_WORDS } from '../../book/verdict-words.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { document } from '../document.ts';
 import { embeddedJson, type Html, html } from '../html.ts';
@@ -133,7 +134,7 @@ function benchForm(data: BenchPageData, context: PageContext): Html {
 <p class="field"><label for="bench-ml">Millilitres of it</label><input id="bench-ml" name="plasticMl" type="number" inputmode="decimal" min="1" max="100000" step="any" value="120"></p>
 </div>
 <details class="bench-shelf"><summary>What is on the shelf: <span data-shelf-count>${coloured.length} of ${coloured.length}</span></summary>
-<p class="check"><input id="bench-stock" name="inStock" type="checkbox"><label for="bench-stock">Only what is counted as left</label></p>
+<p class="check"><input id="bench-stock" name="inStock" type="checkbox"><label for="bench-stock">Only what is left; what is not counted counts as there</label></p>
 <ul class="checks">${coloured.map(({ id, title, hex }) => html`<li class="check"><input id="shelf-${id}" type="checkbox" name="shelf" value="${id}" checked><label for="shelf-${id}">${dot(hex)}${title}</label></li>`)}</ul>
 </details>
 </section>
@@ -142,6 +143,7 @@ function benchForm(data: BenchPageData, context: PageContext): Html {
 <div data-first></div>
 </section>
 </details>
+<details class="bench-words"><summary>What the words mean</summary><p>${VERDICT_WORDS.join(' ')}</p>${settings.scaleGrams === undefined ? '' : html`<p>${MEASURED_TOGETHER}</p>`}</details>
 ${cautionsBlock(context)}
 <section class="part" aria-labelledby="bench-take" data-take-away hidden><h2 id="bench-take">Take it away</h2>
 <div class="bench-take"><div>
