@@ -6,7 +6,10 @@
 import { type FoundThing, foundRow } from '../render/find-view.ts';
 import { html } from '../render/html.ts';
 import { counted } from '../render/words.ts';
+import { offersInstead, offersView } from './find-offers.ts';
+import { vocabularyOf } from './near-words.ts';
 import { afterPause } from './page-data.ts';
+import { askFor, isNarrowed, type Question, queryOf, questionOf } from './question.ts';
 
 /** What is used of the search library. */
 interface SearchLibrary {
@@ -27,52 +30,11 @@ interface FoundPage {
 const PAGE = 40;
 const root = document.documentElement.dataset.root ?? './';
 
-/** What the form asks for. */
-interface Question {
-  readonly words: string;
-  readonly filters: Readonly<Record<string, readonly string[]>>;
-}
-
-function questionOf(form: HTMLFormElement): Question {
-  const filters: Record<string, string[]> = {};
-  let words = '';
-  for (const [name, value] of new FormData(form)) {
-    if (typeof value !== 'string') continue;
-    if (name === 'q') words = value.trim();
-    else if (value !== '') filters[name] = [...(filters[name] ?? []), value];
-  }
-  return { words, filters };
-}
-
 /** Values of one filter are alternatives, filters narrow one another. */
 function pagefindFilters({ filters }: Question): object {
   return Object.fromEntries(
     Object.entries(filters).map(([name, values]) => [name, values.length === 1 ? values[0] : { any: values }]),
   );
-}
-
-function addressOf({ words, filters }: Question): string {
-  const query = new URLSearchParams();
-  if (words !== '') query.set('q', words);
-  for (const [name, values] of Object.entries(filters)) {
-    if (name === 'kind' && values[0] === 'colour') continue;
-    for (const value of values) query.append(name, value);
-  }
-  if (filters.kind === undefined) query.set('kind', 'all');
-  const text = query.toString();
-  return text === '' ? location.pathname : `${location.pathname}?${text}`;
-}
-
-function readAddress(form: HTMLFormElement): void {
-  const query = new URLSearchParams(location.search);
-  const words = form.querySelector<HTMLInputElement>('[name="q"]')!;
-  words.value = query.get('q') ?? '';
-  for (const box of form.querySelectorAll<HTMLInputElement>('[type="checkbox"]')) {
-    box.checked = query.getAll(box.name).includes(box.value);
-    if (box.checked) box.closest('details')?.setAttribute('open', '');
-  }
-  const kind = query.get('kind') === 'all' ? '' : 'colour';
-  for (const radio of form.querySelectorAll<HTMLInputElement>('[type="radio"]')) radio.checked = radio.value === kind;
 }
 
 function foundThing({ meta, raw_url, url }: FoundPage): FoundThing {
@@ -98,6 +60,20 @@ async function start(panel: HTMLElement, folder: string): Promise<void> {
   let asked = 0;
   let pending: readonly { data(): Promise<FoundPage> }[] = [];
 
+  // The words of what can be found: the list of all colours, and the filters with the names of materials and molds.
+  const vocabulary = vocabularyOf([
+    ...[...results.querySelectorAll('.found-name, .found-about')].map(({ textContent }) => textContent ?? ''),
+    ...[...form.querySelectorAll<HTMLInputElement>('[type="checkbox"]')].map(({ value }) => value),
+  ]);
+  const ask = async (question: Question): Promise<typeof pending> => {
+    const sort = question.words === '' ? { sort: { title: 'asc' } as const } : {};
+    const { results: found } = await library.search(question.words === '' ? null : question.words, {
+      filters: pagefindFilters(question),
+      ...sort,
+    });
+    return found;
+  };
+
   const chosen = (): void => {
     for (const facet of form.querySelectorAll<HTMLElement>('[data-facet]')) {
       const names = [...facet.querySelectorAll<HTMLInputElement>(':checked')].map(({ value }) => value);
@@ -112,34 +88,37 @@ async function start(panel: HTMLElement, folder: string): Promise<void> {
     if (question !== asked) return;
     pending = pending.slice(PAGE);
     const rows = html`${pages.map((page) => foundRow(foundThing(page)))}`.toString();
-    results.querySelector('ul')!.insertAdjacentHTML('beforeend', rows);
+    results.querySelector('.found-list')!.insertAdjacentHTML('beforeend', rows);
     more.hidden = pending.length === 0;
   };
   const search = async (): Promise<void> => {
     const question = questionOf(form);
     const number = ++asked;
-    history.replaceState(null, '', addressOf(question));
+    const query = queryOf(question);
+    history.replaceState(null, '', query === '' ? location.pathname : `${location.pathname}?${query}`);
     chosen();
-    const narrowed = Object.keys(question.filters).some((name) => name !== 'kind');
-    if (question.words === '' && !narrowed && question.filters.kind !== undefined) {
+    if (question.words === '' && !isNarrowed(question) && question.filters.kind !== undefined) {
       results.innerHTML = whole.results;
       status.textContent = whole.status;
       more.hidden = true;
       return;
     }
-    const sort = question.words === '' ? { sort: { title: 'asc' } as const } : {};
-    const found = await library.search(question.words === '' ? null : question.words, {
-      filters: pagefindFilters(question),
-      ...sort,
-    });
+    const found = await ask(question);
     if (number !== asked) return;
-    pending = found.results;
+    pending = found;
     const thing = question.filters.kind === undefined ? 'page' : 'colour';
+    const offers = await offersInstead(
+      question,
+      pending.length,
+      vocabulary,
+      async (other) => (await ask(other)).length,
+    );
+    if (number !== asked) return;
     const says =
-      pending.length === 0
-        ? `No ${thing} like that. Take out a word or a filter.`
-        : `${counted(pending.length, thing)} found.`;
-    results.innerHTML = html`<ul class="found-list"></ul>`.toString();
+      pending.length > 0
+        ? `${counted(pending.length, thing)} found.`
+        : `No ${thing} like that.${offers.length === 0 ? ' Take out a word or a filter.' : ''}`;
+    results.innerHTML = html`${offersView(offers)}<ul class="found-list"></ul>`.toString();
     await showMore();
     // Said once the rows are there, so that who hears it can go on to them.
     if (number === asked) status.textContent = says;
@@ -152,8 +131,16 @@ async function start(panel: HTMLElement, folder: string): Promise<void> {
     event.preventDefault();
     void search();
   });
+  results.addEventListener('click', (event) => {
+    const offered = (event.target as Element).closest<HTMLElement>('[data-ask]')?.dataset.ask;
+    if (offered === undefined) return;
+    askFor(form, new URLSearchParams(offered));
+    // The button goes with the answer; who has it under their finger goes on from the words.
+    form.querySelector<HTMLInputElement>('[name="q"]')!.focus();
+    void search();
+  });
   more.addEventListener('click', () => void showMore());
-  readAddress(form);
+  askFor(form, new URLSearchParams(location.search));
   // Beside the results there is room for the filters; above them they would push the results off a phone.
   form.querySelector<HTMLDetailsElement>('[data-narrow]')!.open = window.matchMedia('(min-width: 60rem)').matches;
   form.hidden = false;

@@ -130,6 +130,23 @@ describe('the find page', () => {
     await close();
   });
 
+  test('offers what was likely meant, and to take out the filters, where nothing is found', async () => {
+    const { page, close } = await visit(browser, 'find/');
+    const recipe = book().recipes[0]!;
+    const [word = ''] = recipe.title.toLowerCase().split(' ');
+    await page.getByRole('searchbox').fill(`${word.slice(0, -1)}q`);
+    await page.getByRole('button', { name: new RegExp(`“${word}”`) }).click();
+    expect(await page.getByRole('searchbox').inputValue()).toBe(word);
+    expect(await found(page)).toContain(recipe.id);
+    const { hueFamily } = book().recipes.find(({ facets }) => facets.hueFamily !== recipe.facets.hueFamily)!.facets;
+    await page.getByRole('searchbox').fill(recipe.title);
+    await choose(page, 'hue', hueFamily);
+    await page.getByRole('button', { name: /Take out the filters/ }).click();
+    expect(await found(page)).toContain(recipe.id);
+    expect(await page.locator('[data-facet] :checked').count()).toBe(0);
+    await close();
+  });
+
   test('takes the words that the first page sends', async () => {
     const { page, close } = await visit(browser, '');
     const recipe = book().recipes[0]!;

@@ -1,0 +1,74 @@
+import { type Html, html } from '../render/html.ts';
+import { nearWords, strangeWords } from './near-words.ts';
+import { isNarrowed, type Question, queryOf } from './question.ts';
+
+/** Another question that finds something, and what it changes. */
+export interface Offer {
+  readonly says: string;
+  readonly question: Question;
+  readonly found: number;
+}
+
+type Count = (question: Question) => Promise<number>;
+
+/** Words as they were likely meant. A word of the notes is in no list of words, so the search is asked whether it has it. */
+async function wordsMeant(words: string, vocabulary: ReadonlySet<string>, count: Count): Promise<string | undefined> {
+  const known = await Promise.all(
+    strangeWords(words, vocabulary).map(async (word) =>
+      (await count({ words: `"${word}"`, filters: {} })) > 0 ? [word] : [],
+    ),
+  );
+  return nearWords(words, new Set([...vocabulary, ...known.flat()]));
+}
+
+/**
+ * What to ask instead: near words, and where nothing was found also no filters, or everything in the book. Only what finds something
+ * is offered.
+ *
+ * @param found how much the question itself has found
+ * @param count how much a question finds
+ */
+export async function offersInstead(
+  question: Question,
+  found: number,
+  vocabulary: ReadonlySet<string>,
+  count: Count,
+): Promise<readonly Offer[]> {
+  const { words, filters } = question;
+  const meant = await wordsMeant(words, vocabulary, count);
+  const near: readonly Omit<Offer, 'found'>[] =
+    meant === undefined ? [] : [{ says: `Look for “${meant}”`, question: { words: meant, filters } }];
+  const asked: readonly Omit<Offer, 'found'>[] = [...near, ...(found > 0 ? [] : elsewhere(question, meant))];
+  const counted = await Promise.all(asked.map(async (offer) => ({ ...offer, found: await count(offer.question) })));
+  return counted.filter((offer) => offer.found > 0);
+}
+
+/** The same without filters, or among everything. */
+function elsewhere(question: Question, meant: string | undefined): readonly Omit<Offer, 'found'>[] {
+  const { words, filters } = question;
+  const { kind } = filters;
+  const ofKind: Question['filters'] = kind === undefined ? {} : { kind };
+  return [
+    ...(isNarrowed(question)
+      ? [
+          { says: 'Take out the filters', question: { words, filters: ofKind } },
+          ...(meant === undefined
+            ? []
+            : [{ says: `Look for “${meant}” without filters`, question: { words: meant, filters: ofKind } }]),
+        ]
+      : []),
+    ...(kind === undefined || words === ''
+      ? []
+      : [{ says: 'Look among everything', question: { words, filters: {} } }]),
+  ];
+}
+
+/** The offers as buttons that carry their question as an address would. */
+export function offersView(offers: readonly Offer[]): Html {
+  return offers.length === 0
+    ? html``
+    : html`<ul class="find-offers">${offers.map(
+        ({ says, question, found }) =>
+          html`<li><button class="quiet" type="button" data-ask="${queryOf(question)}">${says} (${found} found)</button></li>`,
+      )}</ul>`;
+}
