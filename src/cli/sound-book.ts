@@ -84,6 +84,6 @@ function withoutStandIns(book: Book): Book {
 
 function leftOutText(paths: readonly string[]): string {
   return printable(
-    `Left out, since there are errors in it or in what it needs: ${[...paths].sort().join(', ')}. See: cupbook check`,
+    `Left out, since there are errors in it or in what it needs: ${[...paths].sort().join(', ')}. npx cupbook check shows them.`,
   );
 }

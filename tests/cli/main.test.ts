@@ -227,7 +227,7 @@ describe('cupbook batch', () => {
     const { code, out } = await cupbook(['batch', 'bog-pool', 'minnow-3=20', 'big=5', '--recipes', folder]);
     expect(code).toBe(0);
     expect(out).toMatch(/^Bog Pool: 20 in minnow-3 \(10 shots\), 5 in big \(5 shots\)\n/);
-    expect(out).toMatch(/\d+ drops +Peat/);
+    expect(out).toMatch(/\d+ drops = 0\.\d\d g +Peat, or exactly 0\.\d\d g/);
     expect(out).toContain('Hot plastic burns');
   });
 
@@ -269,7 +269,7 @@ describe('a book with errors', () => {
     expect(code).toBe(0);
     expect(out).toMatch(/^Bog Pool: 10 in minnow-3/);
     expect(err).toBe(
-      'Left out, since there are errors in it or in what it needs: colours/broken.md, colours/child.md. See: cupbook check\n',
+      'Left out, since there are errors in it or in what it needs: colours/broken.md, colours/child.md. npx cupbook check shows them.\n',
     );
   });
 

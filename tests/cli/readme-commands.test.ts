@@ -29,9 +29,31 @@ afterEach(() => {
 });
 
 /** What the README shows of a command: its line, and the passages of its output between the signs for what is left out. */
-const SHOWN = [...projectFile('README.md').matchAll(/^```console\n\$ npm run (.+)\n([\s\S]*?)```/gm)].map(
+const SHOWN = [...projectFile('README.md').matchAll(/^```console\n\$ npx cupbook (.+)\n([\s\S]*?)```/gm)].map(
   ([, line, output]) => ({ line: line!, passages: output!.split(/^…\n/m).filter((passage) => passage !== '') }),
 );
+
+describe('the table of commands in the README', () => {
+  test('has a row for every command, with all its options', async () => {
+    let help = '';
+    vi.spyOn(console, 'log').mockImplementation((text: string) => {
+      help += `${text}\n`;
+    });
+    await main(['help'], { root: ROOT });
+    const names = [...help.matchAll(/^ {2}cupbook (\w+)/gm)].map(([, name]) => name!);
+    expect(names.length).toBeGreaterThan(10);
+    for (const name of names) {
+      const row = new RegExp(`^\\| .*\`${name}\\b.*$`, 'm').exec(projectFile('README.md'))?.[0];
+      expect(row, name).toBeDefined();
+      if (name === 'help' || name === 'version') continue;
+      help = '';
+      await main(['help', name], { root: ROOT });
+      const options = [...help.matchAll(/^ {2}(--[\w-]+)/gm)].map(([, option]) => option!);
+      for (const option of options.filter((each) => !['--recipes', '--help', '--trace'].includes(each)))
+        expect(row).toContain(`\`${option}`);
+    }
+  });
+});
 
 describe('what the README shows of the demo book', () => {
   test('is something of each command of matching', () => {
@@ -40,17 +62,12 @@ describe('what the README shows of the demo book', () => {
     );
   });
 
-  test.each(SHOWN)('npm run $line prints it', async ({ line, passages }) => {
+  test.each(SHOWN)('npx cupbook $line prints it', async ({ line, passages }) => {
     let out = '';
     vi.spyOn(console, 'log').mockImplementation((text: string) => {
       out += `${text}\n`;
     });
-    expect(
-      await main(
-        line.split(' ').filter((word) => word !== '--'),
-        { root: ROOT },
-      ),
-    ).toBe(0);
+    expect(await main(line.split(' '), { root: ROOT })).toBe(0);
     let from = 0;
     for (const passage of passages) {
       const at = out.indexOf(passage, from);
