@@ -82,8 +82,20 @@ function walk(line: string, from: number, depthBefore: number): Pick<ScannedLine
       depth++;
       open.push({ column: at, bracket: sign });
     } else if (depth > 0 && (sign === '}' || sign === ']')) {
+      const bracket = open.pop()?.bracket;
+      if (bracket !== undefined && CLOSERS[bracket] !== sign) {
+        return {
+          ...state(),
+          slip: {
+            column: at,
+            width: 1,
+            found: `\`${sign}\` after \`${bracket}\``,
+            expected: `\`${CLOSERS[bracket]}\``,
+            fix: `write \`${CLOSERS[bracket]}\` before it, or in its place`,
+          },
+        };
+      }
       depth--;
-      open.pop();
       fresh = false;
       const rest = line.slice(at + 1).trim();
       if (depth === 0 && rest !== '' && !/^[#:]/.test(rest)) {

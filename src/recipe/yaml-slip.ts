@@ -43,7 +43,7 @@ export function yamlSlip(lines: readonly string[], first: number, last: number):
     }
     depth = scanned.depth;
     if (depth === 0) opened = undefined;
-    else if (scanned.open) opened = { indent: opened?.indent ?? indent, number, ...scanned.open };
+    else if (scanned.open) opened = { indent: opened?.indent ?? scanned.inner, number, ...scanned.open };
     if (/:\s*[|>][+-]?\s*$/.test(line)) folded = indent;
   }
   return opened && last >= lines.length - 1
@@ -61,13 +61,17 @@ function structureSlip(
     (other) => other.indent <= at.indent && !(other.dash && other.indent < at.indent && other.inner > at.indent),
   );
   const above = before.at(-1);
-  if (at.key === undefined && !at.dash) return withoutColon(at, line, before);
-  if (at.dash && sibling?.indent === at.indent && !sibling.dash && sibling.hasValue) {
+  if (at.key === undefined && (!at.dash || ENTRIES_WITH_FIELDS.has(ownerOf(at, before)?.key ?? ''))) {
+    return withoutColon(at, line, before);
+  }
+  const besideEntry = sibling?.dash === true && sibling.indent < at.indent && sibling.inner === at.indent;
+  const beside = sibling !== undefined && (besideEntry || (sibling.indent === at.indent && !sibling.dash));
+  if (at.dash && beside && (sibling.hasValue || sibling !== above)) {
     return dashAmongFields(at, `\`${sibling.key ?? ''}\` in line ${first + sibling.number}`);
   }
   if (!at.dash && isAmongEntries(at, before)) {
     const entry = before.findLast(({ indent }) => indent === at.indent)!;
-    const owner = before.findLast(({ indent, number }) => indent < at.indent && number < entry.number);
+    const owner = ownerOf(entry, before);
     if (entry.key !== undefined && owner?.key !== undefined && !LISTS.has(owner.key)) {
       return { line: entry.number, ...dashAmongFields(entry, `\`${at.key}\` in line ${first + at.number}`) };
     }
@@ -77,6 +81,22 @@ function structureSlip(
       found: `field \`${at.key}\` among the entries of a list`,
       expected: '`- ` before it, or more spaces',
       fix: `write \`- ${at.key}: …\`, or put two more spaces before it if it belongs to the entry above`,
+    };
+  }
+  if (
+    above &&
+    !at.dash &&
+    !above.hasValue &&
+    above.key !== undefined &&
+    LISTS.has(above.key) &&
+    at.indent > above.indent
+  ) {
+    return {
+      column: at.indent,
+      width: at.key!.length,
+      found: `field \`${at.key}\` where a list begins`,
+      expected: 'a dash before each entry',
+      fix: `write \`- ${at.key}: …\``,
     };
   }
   const tooDeep = above && at.indent > Math.max(above.indent, above.inner);
@@ -95,15 +115,35 @@ function structureSlip(
       (one, other) =>
         Math.abs(one.indent - at.indent) - Math.abs(other.indent - at.indent) || other.indent - one.indent,
     );
-    const top = before[0]!;
-    if (at.indent === 0) return { line: top.number, ...misplaced(top, 0, at, first) };
-    if (nearest) return misplaced(at, nearest.indent, nearest.line, first);
+    if (nearest === undefined) return undefined;
+    const owner = levels[levels.indexOf(nearest) - 1];
+    const list = levels.findLast(({ indent }) => indent < above.indent);
+    if (above.dash && nearest.line === above && list && (above.indent - list.indent) % 2 === 1) {
+      return { line: above.number, ...misplaced(above, at.indent - (above.inner - above.indent), at, first) };
+    }
+    const from = owner?.indent ?? 0;
+    const alone = before.filter(
+      ({ indent, number }) => indent === nearest.indent && number > (owner?.line.number ?? -1),
+    );
+    const byTwos =
+      (at.indent - from) % 2 === 0 && (nearest.indent - from) % 2 === 1 && (owner === undefined || at.indent > from);
+    // The first of several fields was moved: the others go by twos.
+    if (byTwos && alone.length === 1) return { line: alone[0]!.number, ...misplaced(alone[0]!, at.indent, at, first) };
+    return misplaced(at, nearest.indent, nearest.line, first);
   }
   return undefined;
 }
 
 /** Fields of which the book has lists; of all others a dash is the slip. */
 const LISTS: ReadonlySet<string> = new Set(['log', 'tags', 'photos', 'chips', 'flake', 'spoons', 'without', 'plastic']);
+
+/** Those whose entries have fields; of the others an entry may be text. */
+const ENTRIES_WITH_FIELDS: ReadonlySet<string> = new Set(['log', 'chips', 'flake']);
+
+/** The line whose list or fields a line belongs to. */
+function ownerOf(at: PlacedLine, before: readonly PlacedLine[]): PlacedLine | undefined {
+  return before.findLast(({ indent, number }) => number < at.number && indent < at.indent);
+}
 
 function dashAmongFields(at: PlacedLine, like: string): LineSlip {
   return {
@@ -137,12 +177,12 @@ function isAmongEntries(at: PlacedLine, before: readonly PlacedLine[]): boolean 
 
 function misplaced(at: PlacedLine, indent: number, like: PlacedLine, first: number): LineSlip {
   const spaces = (count: number): string => (count === 0 ? 'no space' : count === 1 ? '1 space' : `${count} spaces`);
-  const name = at.key ?? '- …';
+  const name = at.dash ? `- ${at.key ?? '…'}` : (at.key ?? '');
   return {
     column: at.indent,
     width: Math.max(1, name.length),
     found: `\`${name}\` after ${spaces(at.indent)}`,
-    expected: `${spaces(indent)} before it, as in line ${first + like.number}`,
+    expected: `${spaces(indent)} before it, to fit line ${first + like.number}`,
     why: 'fields that belong together begin in the same column',
     fix: indent === 0 ? 'remove the spaces before it' : `begin the line with ${spaces(indent)}`,
   };
@@ -151,14 +191,26 @@ function misplaced(at: PlacedLine, indent: number, like: PlacedLine, first: numb
 /** A field whose colon, or the space after it, was left out. */
 function withoutColon(at: PlacedLine, line: string, before: readonly PlacedLine[]): LineSlip | undefined {
   const above = before.at(-1);
-  const among = above !== undefined && (at.indent <= above.indent || !above.hasValue) && !/^\s*["'{[|>]/.test(line);
-  const [, name, sign, value] = /^([\w-]+)(\s*[:=]\s*|\s+)(\S.*)$/.exec(line.trim()) ?? [];
+  const written = line.slice(at.inner).trim();
+  const among =
+    above !== undefined && (at.dash || at.indent <= above.inner || !above.hasValue) && !/^["'{[|>]/.test(written);
+  const alone = /^[\w-]+(?=\s*(?:#.*)?$)/.exec(written)?.[0];
+  if (alone !== undefined && (above === undefined || among)) {
+    return {
+      column: at.inner,
+      width: alone.length,
+      found: `\`${alone}\` without a colon`,
+      expected: '`name: value`, or `name:` above its fields',
+      fix: `write \`${alone}:\``,
+    };
+  }
+  const [, name, sign, value] = /^([\w-]+)(\s*[:=]\s*|\s+)(\S.*)$/.exec(written) ?? [];
   if ((above !== undefined && !among) || name === undefined || value === undefined || value.startsWith('//'))
     return undefined;
   return {
-    column: at.indent,
-    width: line.trim().length,
-    found: `\`${line.trim()}\` without ${sign!.includes(':') ? 'a space after the colon' : 'a colon'}`,
+    column: at.inner,
+    width: written.length,
+    found: `\`${written}\` without ${sign!.includes(':') ? 'a space after the colon' : 'a colon'}`,
     expected: '`name: value`',
     fix: `write \`${name}: ${value}\``,
   };

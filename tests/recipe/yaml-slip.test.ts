@@ -1,3 +1,4 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { readFrontMatter } from '../../src/recipe/front-matter.ts';
@@ -107,6 +108,46 @@ describe('readFrontMatter tells a slip of the pen once, where it is, and what me
       text: '---\r\nadd:\r\n  peat: 3 drops\r\n straw: 4\r\n---\r\n',
     });
     expect(found).toMatchObject([{ start: { line: 4, column: 2 }, end: { line: 4, column: 7 } }]);
+  });
+});
+
+/** Slips that a hand makes in a line; undefined where the line has no room for one. */
+const SLIPS: Readonly<Record<string, (line: string) => string | undefined>> = {
+  'a space too few': (line) => (line.startsWith(' ') ? line.slice(1) : undefined),
+  'a space too many': (line) => ` ${line}`,
+  'a tab': (line) => (line.startsWith('  ') ? line.replace(/^ +/, '\t') : undefined),
+  'a quote lost': (line) => line.replace('"', ''),
+  'the last quote lost': (line) => line.replace(/"(?=[^"]*$)/, ''),
+  'both quotes lost': (line) => line.replace(/"([^"]*)"/, '$1'),
+  'a bracket lost': (line) => line.replace(/[{[]/, ''),
+  'the last bracket lost': (line) => line.replace(/[}\]](?=[^}\]]*$)/, ''),
+  'a comma lost': (line) => line.replace(/(?<=\{.*),/, ''),
+  'a colon lost': (line) => line.replace(':', ''),
+  'the space after a colon lost': (line) => line.replace(': ', ':'),
+  'a second colon': (line) => (/[{["]/.test(line) ? undefined : line.replace(/: (\w+)/, ': $1: ')),
+  'a dash too many': (line) => (/^ +\w/.test(line) ? line.replace(/^ +/, '$&- ') : undefined),
+  'a dash lost': (line) => line.replace(/^( *)- /, '$1'),
+};
+
+describe('a slip in any line of the demo book is told once, in that line', () => {
+  const folder = new URL('../../recipes/colours/', import.meta.url);
+  const texts = readdirSync(folder).map((name) => readFileSync(new URL(name, folder), 'utf8'));
+  test.each(Object.entries(SLIPS))('%s', (_kind, slip) => {
+    const astray: string[] = [];
+    let told = 0;
+    for (const text of texts) {
+      const lines = text.split('\n');
+      for (const [index, line] of lines.slice(0, lines.indexOf('---', 1)).entries()) {
+        const slipped = index === 0 ? undefined : slip(line);
+        if (slipped === undefined || slipped === line) continue;
+        const found = readFrontMatter({ path: 'a.md', text: lines.with(index, slipped).join('\n') });
+        if ('place' in found) continue;
+        told += 1;
+        if (found.length !== 1 || found[0]!.start.line !== index + 1) astray.push(`${slipped}: ${found[0]!.found}`);
+      }
+    }
+    expect(told).toBeGreaterThan(20);
+    expect(astray).toEqual([]);
   });
 });
 
