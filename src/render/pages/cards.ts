@@ -154,7 +154,7 @@ function bagLabel(book: Book, recipe: Recipe): Html {
   return html`<article class="bag-label"><div class="bag-chip">${chips(
     labelLooks(recipe).map(({ overWhite, overBlack }) => ({ overWhite: overWhite.hex, overBlack: overBlack.hex })),
     '',
-  )}</div><div class="bag-words"><h2 class="bag-title${long}">${title}</h2><p>${mold.title}${mold.bag === undefined ? '' : `, bag of ${mold.bag}`}</p><p>${sentence(pattern)}</p><p class="bag-date">Poured</p></div></article>`;
+  )}</div><div class="bag-words"><h2 class="bag-title${long}">${title}</h2><p>${mold.title}${mold.bag === undefined ? '' : `, bag\u00a0of\u00a0${mold.bag}`}</p><p>${sentence(pattern)}</p><p class="bag-date">Poured</p></div></article>`;
 }
 
 /** Where cards are chosen. */
