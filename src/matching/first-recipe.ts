@@ -1,6 +1,7 @@
 import type { Bench } from '../cup/bench.ts';
 import { type Amounts, type CupState, scaleAmounts } from '../cup/ledger.ts';
 import type { SpreadFlake } from '../optics/flake.ts';
+import { byBestTools } from './best-tools.ts';
 import { type ModelCorrection, NO_CORRECTION } from './correct-model.ts';
 import { baseOfCup } from './cup-model.ts';
 import { type FoundDoses, findDoses } from './find-doses.ts';
@@ -16,7 +17,7 @@ import { type RecipeProposal, rankRecipes, recipeProposal } from './recipe-propo
 import { targetConstants } from './target-constants.ts';
 import { partFault, type TargetPart } from './target-part.ts';
 import { type AdditionLimits, type LeftOut, usableMaterials } from './usable-materials.ts';
-import { scaleAlone, weightsText } from './weigh-doses.ts';
+import { WORTH_A_WORD, weighedWords, weightsText } from './weigh-doses.ts';
 import { differenceText, listed } from './words.ts';
 
 /** A target that is to be made from plain plastic. */
@@ -58,10 +59,6 @@ export interface FirstRecipe {
 }
 
 const WORKED_OUT = 14;
-// Weighing must be worth a word, ΔE00.
-const LEAST_GAIN = 0.1;
-// Putting drops and spoons away altogether must gain this much, ΔE00.
-const WORTH_WEIGHING = 0.5;
 
 /**
  * The best few recipes for a target, from plain plastic: of at most so many materials a cup, in amounts that the bench can measure.
@@ -107,7 +104,7 @@ export function firstRecipe(question: FirstRecipeQuestion): FirstRecipe {
       question.proposals ?? 3,
     );
   const exact = found[0] && mix.worst(found[0].doses);
-  const proposals = bestTools(bench, proposalsBy, tolerance);
+  const proposals = byBestTools(bench, proposalsBy, (each) => each, tolerance);
   const known = { proposals, flakes: flakes.map(({ choice }) => choice), leftOut };
   const [best] = proposals;
   if (best && exact !== undefined && (best.deltaE <= tolerance || exact <= tolerance)) {
@@ -132,26 +129,11 @@ export function firstRecipe(question: FirstRecipeQuestion): FirstRecipe {
   return { advice: 'cannot', sentence: cannotSentence(best, missing, usable.length), missing, ...known };
 }
 
-/** Recipes by drops and spoons; by the scale alone, where those miss and only that gets nearer. */
-function bestTools(
-  bench: Bench,
-  proposalsBy: (tools: Bench) => readonly RecipeProposal[],
-  tolerance: number,
-): readonly RecipeProposal[] {
-  const byHand = proposalsBy(bench);
-  const [best] = byHand;
-  const left = best ? Math.min(best.deltaE, best.weighedDeltaE ?? best.deltaE) : Number.POSITIVE_INFINITY;
-  const scale = scaleAlone(bench);
-  if (left <= tolerance || !scale) return byHand;
-  const byScale = proposalsBy(scale);
-  return byScale[0] && byScale[0].deltaE < left - WORTH_WEIGHING ? byScale : byHand;
-}
-
 /** What comes nearer than a recipe that only the bench's steps keep from being right. */
 function nearerWords({ cups, deltaE, exactDeltaE, weighedDeltaE }: RecipeProposal, { scaleGrams }: Bench): string {
   if (scaleGrams === undefined)
     return `; with a scale it would leave ΔE ${differenceText(exactDeltaE)}, or make more at once`;
-  if (weighedDeltaE === undefined || weighedDeltaE >= deltaE - LEAST_GAIN) return ': make more at once';
+  if (weighedDeltaE === undefined || weighedDeltaE >= deltaE - WORTH_A_WORD) return ': make more at once';
   const what = cups.map(({ name, amounts }) => `${cups.length > 1 ? `${name}: ` : ''}${weightsText(amounts)}`);
   return `. Weighed, it leaves ΔE ${differenceText(weighedDeltaE)}: ${what.join('; ')}`;
 }
@@ -164,11 +146,6 @@ function cannotSentence(best: RecipeProposal | undefined, missing: readonly Miss
         ? `Nothing on the shelf gets within tolerance. The best proposal leaves ΔE ${differenceText(best.deltaE)}${weighedWords(best)}. ${best.sentence}`
         : 'Nothing on the shelf comes nearer to this colour than the plain plastic.';
   return missing.length > 0 ? `${reach} What would help: ${listed(missing.map(({ words }) => words))}.` : reach;
-}
-
-/** " (weighed, ΔE 6.4)", where that is less. */
-function weighedWords({ deltaE, weighedDeltaE = deltaE }: RecipeProposal): string {
-  return weighedDeltaE < deltaE - LEAST_GAIN ? ` (weighed, ΔE ${differenceText(weighedDeltaE)})` : '';
 }
 
 function goalsOf(

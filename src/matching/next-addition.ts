@@ -1,6 +1,7 @@
 import type { Bench } from '../cup/bench.ts';
 import { type CupState, concentrations, total } from '../cup/ledger.ts';
 import { additionProblem } from './addition-problem.ts';
+import { byBestTools } from './best-tools.ts';
 import {
   type CorrectionPriors,
   correctModel,
@@ -14,14 +15,14 @@ import { withBehind } from './layers-of-part.ts';
 import { colours, type MatchMaterial, shelfByName } from './match-material.ts';
 import { measureDoses } from './measure-doses.ts';
 import { type MissingKind, missingKinds } from './missing-kind.ts';
+import { cannotSentence, crowdedWords, leftBy, nearerWords } from './next-addition-words.ts';
 import { type Proposal, proposalOf, rankProposals } from './proposal.ts';
 import type { RecipeProposal } from './recipe-proposal.ts';
 import { targetConstants } from './target-constants.ts';
 import { partFault, type SeenViews, type TargetPart } from './target-part.ts';
 import type { AdditionLimits, LeftOut } from './usable-materials.ts';
 import { isNoVerdict, thresholdsFor, type Verdict, verdict, verdictOf } from './verdict.ts';
-import { scaleAlone, weightsText } from './weigh-doses.ts';
-import { differenceText, listed } from './words.ts';
+import { differenceText } from './words.ts';
 
 /** A cup that is to be brought to a target. */
 export interface NextAdditionQuestion {
@@ -73,8 +74,6 @@ const LEAST_GAIN = 0.1;
 const WORKED_OUT = 14;
 // A new cup costs plastic and an evening: it must come this much nearer, ΔE00.
 const WORTH_STARTING_AGAIN = 0.5;
-// Putting drops and spoons away altogether must gain this much, ΔE00.
-const WORTH_WEIGHING = 0.5;
 
 /**
  * What to add to a cup now so that it comes nearest to its target.
@@ -129,7 +128,7 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
   const exact = found[0] && mix.worst(found[0].doses);
   // What only the bench's steps keep from being right is not the shelf's fault.
   const reachable = exact !== undefined && exact <= tolerance;
-  const proposals = bestTools(bench, proposalsBy, predictedDeltaE, tolerance);
+  const proposals = byBestTools(bench, proposalsBy, leftBy, tolerance, predictedDeltaE);
   const [best] = proposals;
   const crowded = crowdedWords(plasticMl, limits);
   if (best?.left.within)
@@ -201,57 +200,8 @@ export function freshMl({ cup, startMl = total(cup.plastics), limits }: NextAddi
   return Math.min(startMl, limits?.roomMl ?? Number.POSITIVE_INFINITY);
 }
 
-/** What to say of a cup that is fuller than it is to be filled; nothing of another. */
-function crowdedWords(plasticMl: number, { roomMl = plasticMl }: AdditionLimits): string {
-  return plasticMl <= roomMl + 0.5
-    ? ''
-    : ` There are ${Math.round(plasticMl)} ml in the cup, which is to be filled to ${Math.round(roomMl)} ml: hot plastic foams.`;
-}
-
 function nothing(advice: NextAddition['advice'], sentence: string): NextAddition {
   return { advice, sentence, proposals: [], missing: [], correction: NO_CORRECTION, leftOut: [] };
-}
-
-/** Proposals by drops and spoons; by the scale alone, where those miss and only that gets nearer. */
-function bestTools(
-  bench: Bench,
-  proposalsBy: (tools: Bench) => readonly Proposal[],
-  now: number,
-  tolerance: number,
-): readonly Proposal[] {
-  const byHand = proposalsBy(bench);
-  const [best] = byHand;
-  const left = best ? Math.min(best.left.deltaE, best.weighedDeltaE ?? best.left.deltaE) : now;
-  const scale = scaleAlone(bench);
-  if (left <= tolerance || !scale) return byHand;
-  const byScale = proposalsBy(scale);
-  return byScale[0] && byScale[0].left.deltaE < left - WORTH_WEIGHING ? byScale : byHand;
-}
-
-/** What comes nearer than a proposal that only the bench's steps keep from being right. */
-function nearerWords({ additions, left, weighedDeltaE = left.deltaE }: Proposal): string {
-  return weighedDeltaE < left.deltaE - LEAST_GAIN
-    ? `weighed, with ${weightsText(additions)}, it leaves ΔE ${differenceText(weighedDeltaE)}`
-    : 'a finer measure, or a larger cup, would come nearer';
-}
-
-/** " (weighed, ΔE 6.4)", where that is less. */
-function weighedWords({ left, weighedDeltaE = left.deltaE }: Proposal): string {
-  return weighedDeltaE < left.deltaE - LEAST_GAIN ? ` (weighed, ΔE ${differenceText(weighedDeltaE)})` : '';
-}
-
-function cannotSentence(
-  best: Proposal | undefined,
-  missing: readonly MissingKind[],
-  now: Verdict,
-  again: RecipeProposal | undefined,
-): string {
-  const reach = best
-    ? `Nothing on the shelf gets this cup within tolerance. The best proposal leaves ΔE ${differenceText(best.left.deltaE)}${weighedWords(best)}: ${best.sentence}`
-    : `Nothing on the shelf brings this cup nearer than it is, ΔE ${differenceText(now.deltaE)}.`;
-  const help = missing.length > 0 ? ` What would help: ${listed(missing.map(({ words }) => words))}.` : '';
-  const fresh = again ? ` A new cup comes nearer: ${again.sentence}` : '';
-  return `${reach}${help}${fresh}`;
 }
 
 /** What is wrong with a question, as a sentence for the maker; undefined where nothing is. */

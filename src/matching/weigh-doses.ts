@@ -1,9 +1,10 @@
 import type { Bench } from '../cup/bench.ts';
 import { weighed } from '../cup/measures.ts';
+import type { LeftByTools } from './best-tools.ts';
 import type { Ingredient, MeasuredDoses } from './measure-doses.ts';
 import type { Mix } from './mix.ts';
 import { refineDoses } from './refine-doses.ts';
-import { listed } from './words.ts';
+import { differenceText, listed } from './words.ts';
 
 /** An amount as the scale shows it. */
 export interface Weight {
@@ -61,11 +62,6 @@ export function weighDoses(
   return best.deltaE <= asMeasured.deltaE ? best : asMeasured;
 }
 
-/** A bench that weighs everything; undefined without a scale. */
-export function scaleAlone(bench: Bench): Bench | undefined {
-  return bench.scaleGrams === undefined ? undefined : { ...bench, drops: false, spoons: [] };
-}
-
 /** An amount by the scale's step. */
 export function weightOf(exactGrams: number, scaleGrams: number): Weight {
   const { grams, text } = weighed(exactGrams, scaleGrams);
@@ -77,4 +73,12 @@ export function weightsText(
   amounts: readonly { readonly title: string; readonly text: string; readonly weighed?: Weight }[],
 ): string {
   return listed(amounts.map(({ title, text, weighed: { text: weight } = { text } }) => `${weight} of ${title}`));
+}
+
+/** Weighing is worth a word where it gains this much, ΔE00. */
+export const WORTH_A_WORD = 0.1;
+
+/** " (weighed, ΔE 6.4)", where that is less; else nothing. */
+export function weighedWords({ deltaE, weighedDeltaE = deltaE }: LeftByTools): string {
+  return weighedDeltaE < deltaE - WORTH_A_WORD ? ` (weighed, ΔE ${differenceText(weighedDeltaE)})` : '';
 }

@@ -8,6 +8,7 @@ import type { MatchMaterial } from '../../src/matching/match-material.ts';
 import type { TargetPart } from '../../src/matching/target-part.ts';
 import { labOf } from '../../src/optics/cielab.ts';
 import { bodyViews } from '../../src/optics/cup-body.ts';
+import { deltaE00 } from '../../src/optics/delta-e00.ts';
 import { labFromHex } from '../../src/optics/display.ts';
 import { flakeCoverage, spreadFlake } from '../../src/optics/flake.ts';
 import { BOOK_BACKINGS } from '../../src/optics/opacity.ts';
@@ -45,6 +46,26 @@ describe('laws', () => {
         expectClose(proposals[0]!.exactDeltaE, 0, 0.3, `${JSON.stringify(doses)} ${sentence}`);
       }),
       { numRuns: 60 },
+    );
+  });
+
+  test('firstRecipe(…) says of the weights what the optics shows of them, and they are hardly ever worse than drops and spoons', () => {
+    fc.assert(
+      fc.property(hidden, (doses) => {
+        const part = partOf(doses);
+        for (const { cups, deltaE, weighedDeltaE } of ask({ parts: [part] }).proposals) {
+          if (weighedDeltaE === undefined) continue;
+          const weights = cups[0]!.amounts.map(({ material, weighed, grams }) => [
+            material,
+            (weighed?.grams ?? grams) / 120,
+          ]);
+          const shown = bodyViews(mixOf(Object.fromEntries(weights)), 6);
+          const left = Math.max(deltaE00(part.overWhite, shown.overWhite), deltaE00(part.overBlack!, shown.overBlack));
+          expectClose(left, weighedDeltaE, 0.02);
+          expect(weighedDeltaE).toBeLessThan(deltaE + 0.3);
+        }
+      }),
+      { numRuns: 40 },
     );
   });
 

@@ -109,7 +109,7 @@ describe('laws', () => {
           for (const { material, grams, text } of additions) {
             if (material === 'white-pearl') expect(grams + 0.1).toBeLessThanOrEqual(0.002 * 120 + 1e-9);
             expect(text).toMatch(
-              /^(\d+ drops?|(\d × )?1(\/\d)? (tsp|pinch|smidgen)( \+ (\d × )?1(\/\d)? (tsp|pinch|smidgen))*)$/,
+              /^(\d+\.\d\d g|\d+ drops?|(\d × )?1(\/\d)? (tsp|pinch|smidgen)( \+ (\d × )?1(\/\d)? (tsp|pinch|smidgen))*)$/,
             );
           }
         }

@@ -1,0 +1,47 @@
+/**
+ * What an answer to "what do I add now" says.
+ *
+ * @packageDocumentation
+ */
+import type { LeftByTools } from './best-tools.ts';
+import type { MissingKind } from './missing-kind.ts';
+import type { Proposal } from './proposal.ts';
+import type { RecipeProposal } from './recipe-proposal.ts';
+import type { AdditionLimits } from './usable-materials.ts';
+import type { Verdict } from './verdict.ts';
+import { WORTH_A_WORD, weighedWords, weightsText } from './weigh-doses.ts';
+import { differenceText, listed } from './words.ts';
+
+/** What a proposal leaves, measured and weighed. */
+export function leftBy({ left: { deltaE }, weighedDeltaE }: Proposal): LeftByTools {
+  return { deltaE, ...(weighedDeltaE === undefined ? {} : { weighedDeltaE }) };
+}
+
+/** What comes nearer than a proposal that only the bench's steps keep from being right. */
+export function nearerWords({ additions, left, weighedDeltaE = left.deltaE }: Proposal): string {
+  return weighedDeltaE < left.deltaE - WORTH_A_WORD
+    ? `weighed, with ${weightsText(additions)}, it leaves ΔE ${differenceText(weighedDeltaE)}`
+    : 'a finer measure, or a larger cup, would come nearer';
+}
+
+/** That the shelf does not get there, how near it gets, and what would help. */
+export function cannotSentence(
+  best: Proposal | undefined,
+  missing: readonly MissingKind[],
+  now: Verdict,
+  again: RecipeProposal | undefined,
+): string {
+  const reach = best
+    ? `Nothing on the shelf gets this cup within tolerance. The best proposal leaves ΔE ${differenceText(best.left.deltaE)}${weighedWords(leftBy(best))}: ${best.sentence}`
+    : `Nothing on the shelf brings this cup nearer than it is, ΔE ${differenceText(now.deltaE)}.`;
+  const help = missing.length > 0 ? ` What would help: ${listed(missing.map(({ words }) => words))}.` : '';
+  const fresh = again ? ` A new cup comes nearer: ${again.sentence}` : '';
+  return `${reach}${help}${fresh}`;
+}
+
+/** What to say of a cup that is fuller than it is to be filled; nothing of another. */
+export function crowdedWords(plasticMl: number, { roomMl = plasticMl }: AdditionLimits): string {
+  return plasticMl <= roomMl + 0.5
+    ? ''
+    : ` There are ${Math.round(plasticMl)} ml in the cup, which is to be filled to ${Math.round(roomMl)} ml: hot plastic foams.`;
+}
