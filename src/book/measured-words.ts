@@ -59,10 +59,10 @@ export function measuringNotes(
 ): readonly string[] {
   const off = amounts.filter(({ measuredGrams, grams }) => !isNear(measuredGrams, grams));
   const doses = off.map(
-    ({ material, measuredGrams, grams }) =>
-      `${formatDecimal(measuredGrams / grams, 2)} times the ${title(material)} of the recipe`,
+    ({ material, measuredGrams, grams }) => `${formatDecimal(measuredGrams / grams, 2)} times the ${title(material)}`,
   );
-  const withDoses = doses.length === 0 ? '' : `, with ${doses.join(' and ')}`;
+  const listed = [doses.slice(0, -1).join(', '), doses.at(-1)].filter(Boolean).join(' and ');
+  const withDoses = doses.length === 0 ? '' : `, with ${listed} of the recipe`;
   const byScale = amounts.some(({ byWeight }) => byWeight !== undefined);
   return [
     ...(measuringDeltaE >= leastDeltaE || doses.length > 0

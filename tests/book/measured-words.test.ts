@@ -55,6 +55,9 @@ describe('measured amounts in words', () => {
     expect(measuringNotes(cup([far], 0.02), title)).toEqual([
       'Measured so, its colour comes out ΔE 0.02 from exact, with 2.4 times the Copper hex of the recipe.',
     ]);
+    expect(measuringNotes(cup([far, { ...pearl, measuredGrams: 0.4 }], 2), title)).toEqual([
+      'Measured so, its colour comes out ΔE 2 from exact, with 2.4 times the Copper hex and 0.5 times the Ivory pearl of the recipe.',
+    ]);
     expect(measuringNotes(cup([pearl], 0.02), title)).toEqual([]);
   });
   test('a cup says where one measure makes up for another', () => {
