@@ -7,7 +7,7 @@ import { printable } from '../eleventy/printable.ts';
 import { readBook } from '../eleventy/read-book.ts';
 import { Refusal } from '../eleventy/refusal.ts';
 import { reportText } from '../eleventy/report.ts';
-import { BOOK_FILE, FOLDERS, type Source } from '../recipe/source.ts';
+import { BOOK_FILE, FOLDERS, kindOfPath, MEASUREMENTS_FILE, SLUG, type Source } from '../recipe/source.ts';
 
 /** What can be worked with of a book, whatever is wrong elsewhere in it. */
 export interface SoundBook {
@@ -39,10 +39,12 @@ export function soundBook(folder: string): SoundBook {
     return leftOut.size + photos.size > before && !leftOut.has(BOOK_FILE);
   };
   for (let more = leaveOut(loaded.diagnostics); more; ) {
-    const left = loaded.sources.filter(({ path }) => !leftOut.has(path));
+    const left = loaded.sources
+      .filter(({ path }) => !leftOut.has(path))
+      .map((source) => (source.path === MEASUREMENTS_FILE ? withoutFilmsOf(leftOut, source) : source));
     const { book, diagnostics } = compileBook([...left, ...standIns(leftOut)], { photos: [...photos] });
     if (book) {
-      if (leftOut.size > 0) console.error(leftOutText([...leftOut]));
+      if (leftOut.size > 0) console.error(leftOutText(faultyFiles(loaded.diagnostics), [...leftOut]));
       return { book: withoutStandIns(book), leftOut: [...leftOut], loaded };
     }
     more = leaveOut(diagnostics);
@@ -68,6 +70,20 @@ function faultyFiles(diagnostics: readonly Diagnostic[]): readonly string[] {
     );
 }
 
+/** The table of measured films without those that hold a material that was left out. */
+function withoutFilmsOf(leftOut: ReadonlySet<string>, { path, text }: Source): Source {
+  const names = [...leftOut].flatMap((each) => kindOfPath(each)?.id ?? []).filter((id) => SLUG.test(id));
+  if (names.length === 0) return { path, text };
+  const holds = new RegExp(`(?:^|[,;"\\s])(?:${names.join('|')})\\s*=`);
+  return {
+    path,
+    text: text
+      .split('\n')
+      .filter((line) => !holds.test(line))
+      .join('\n'),
+  };
+}
+
 function standIns(leftOut: ReadonlySet<string>): readonly Source[] {
   const stand = (kind: 'plastic' | 'mold', fields: string): readonly Source[] =>
     [...leftOut].some((path) => path.startsWith(`${FOLDERS[kind]}/`))
@@ -82,8 +98,10 @@ function withoutStandIns(book: Book): Book {
   return { ...book, materials: real(book.materials), molds: real(book.molds) };
 }
 
-function leftOutText(paths: readonly string[]): string {
+function leftOutText(faulty: readonly string[], leftOut: readonly string[]): string {
+  const needing = leftOut.filter((path) => !faulty.includes(path));
+  const besides = needing.length === 0 ? '' : `, and with it what needs it: ${[...needing].sort().join(', ')}`;
   return printable(
-    `Left out, since there are errors in it or in what it needs: ${[...paths].sort().join(', ')}. npx cupbook check shows them.`,
+    `Left out for errors, which npx cupbook check shows: ${[...new Set(faulty)].sort().join(', ')}${besides}.`,
   );
 }

@@ -269,7 +269,7 @@ describe('a book with errors', () => {
     expect(code).toBe(0);
     expect(out).toMatch(/^Bog Pool: 10 in minnow-3/);
     expect(err).toBe(
-      'Left out, since there are errors in it or in what it needs: colours/broken.md, colours/child.md. npx cupbook check shows them.\n',
+      'Left out for errors, which npx cupbook check shows: colours/broken.md, and with it what needs it: colours/child.md.\n',
     );
   });
 
@@ -306,6 +306,33 @@ describe('a book with errors', () => {
     const { code, out } = await batch(files);
     expect([code, out]).toEqual([0, expect.stringMatching(/^Bog Pool/)]);
     expect(out).not.toContain('Left out');
+  });
+
+  test('keeps the films of the other materials where one that was measured is faulty', async () => {
+    const films = ['rust', 'sage'].flatMap((id) =>
+      [
+        'bare_white,86,88,88,88',
+        'film_on_white,61.2,66.7,73.0,77.9',
+        'bare_black,5,5,5,5',
+        'film_on_black,5.9,5.9,6.0,6.1',
+      ].map((row) => `${id}-a,${id}=4 drops per 100 ml,1,${row}`),
+    );
+    const { code, out, err } = await batch(
+      {
+        'shelf/measurements.csv': [
+          '# unit: percent',
+          'sample,composition,thickness,surface,400,500,600,700',
+          ...films,
+          '',
+        ].join('\n'),
+        'shelf/colorants/rust.md': '---\ntitle: Rust\nlook: { kind: measured }\nbogus: 1\n---\n',
+        'shelf/colorants/sage.md': '---\ntitle: Sage\nlook: { kind: measured }\n---\n',
+        'colours/other.md': needs('mold: minnow-3\n').replace('supple\n', 'supple\n    add: { sage: 4 drops }\n'),
+      },
+      'other',
+    );
+    expect([code, err]).toEqual([0, 'Left out for errors, which npx cupbook check shows: shelf/colorants/rust.md.\n']);
+    expect(out).toContain('Sage');
   });
 
   test('of which only a photo is missing answers of everything', async () => {
