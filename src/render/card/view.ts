@@ -17,7 +17,7 @@ function blockView(block: CardBlock, content: CardContent): Html {
   switch (block.kind) {
     case 'cup': {
       const { cup, rows, notes, continued } = block;
-      return html`<section class="card-cup"><h3>${dot(cup.hex)}${cup.name}${continued ? ', continued' : ''} <span class="card-share">${cup.share}${cup.split === undefined ? '' : html` <b>${cup.split}</b>`}</span></h3><table><colgroup><col class="col-measure"><col><col class="col-weight"></colgroup><tbody>${rows.map(
+      return html`<section class="card-cup"><h3>${dot(cup.hex)}${cup.name}${continued ? ', continued' : ''} <span class="card-share">${cup.share}${cup.split === undefined ? '' : html`, <b>${cup.split}</b>`}</span></h3><table><colgroup><col class="col-measure"><col><col class="col-weight"></colgroup><tbody>${rows.map(
         ({ measure, weighs, name, weight, note, plastic }) => {
           const head = html`${name}${note === undefined ? '' : html`<span class="card-note">${note}</span>`}`;
           return html`<tr${plastic ? html` class="plastic"` : ''}><td class="card-measure">${measure}${weighs === undefined ? '' : html` <span class="card-weighs">${weighs}</span>`}</td>${
