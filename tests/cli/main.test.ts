@@ -1,10 +1,11 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
-import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { main } from '../../src/cli/main.ts';
 import { treeHash } from '../folder-tree.ts';
 import { ROOT } from '../run-cupbook.ts';
 import { smallBook, temporaryFolder } from '../small-book.ts';
+import { leaveAsFound } from './leave-as-found.ts';
 
 interface Said {
   readonly code: number;
@@ -13,15 +14,7 @@ interface Said {
 }
 
 const here = process.cwd();
-beforeEach(() => {
-  vi.stubEnv('CUPBOOK_RECIPES', undefined);
-  vi.stubEnv('INIT_CWD', undefined);
-});
-afterEach(() => {
-  vi.unstubAllEnvs();
-  vi.restoreAllMocks();
-  process.chdir(here);
-});
+leaveAsFound();
 
 /** Runs a command line in this process, from a folder, and keeps what it says. */
 async function cupbook(line: readonly string[], from: string = here): Promise<Said> {

@@ -1,18 +1,11 @@
-import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { main } from '../../src/cli/main.ts';
 import { ROOT } from '../run-cupbook.ts';
 import { smallBook } from '../small-book.ts';
+import { leaveAsFound } from './leave-as-found.ts';
 
 const here = process.cwd();
-beforeEach(() => {
-  vi.stubEnv('CUPBOOK_RECIPES', undefined);
-  vi.stubEnv('INIT_CWD', undefined);
-});
-afterEach(() => {
-  vi.unstubAllEnvs();
-  vi.restoreAllMocks();
-  process.chdir(here);
-});
+leaveAsFound();
 
 const FILES = {
   'shelf/powders/ivory.md': '---\ntitle: Ivory\nlook: { kind: pearl, colour: "#ece6d6", dose: 1 % }\n---\n',

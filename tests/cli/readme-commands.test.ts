@@ -1,7 +1,8 @@
-import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { main } from '../../src/cli/main.ts';
 import { projectFile } from '../book/sample.ts';
 import { ROOT } from '../run-cupbook.ts';
+import { leaveAsFound } from './leave-as-found.ts';
 
 // The demo book is compiled once for all commands: that takes longer than anything they do with it.
 vi.mock('../../src/eleventy/load-book.ts', async (original) => {
@@ -17,16 +18,7 @@ vi.mock('../../src/eleventy/load-book.ts', async (original) => {
   };
 });
 
-const here = process.cwd();
-beforeEach(() => {
-  vi.stubEnv('CUPBOOK_RECIPES', undefined);
-  vi.stubEnv('INIT_CWD', undefined);
-});
-afterEach(() => {
-  vi.unstubAllEnvs();
-  vi.restoreAllMocks();
-  process.chdir(here);
-});
+leaveAsFound();
 
 /** What the README shows of a command: its line, and the passages of its output between the signs for what is left out. */
 const SHOWN = [...projectFile('README.md').matchAll(/^```console\n\$ npx cupbook (.+)\n([\s\S]*?)```/gm)].map(
