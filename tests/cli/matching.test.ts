@@ -4,7 +4,6 @@ import { ROOT } from '../run-cupbook.ts';
 import { smallBook } from '../small-book.ts';
 import { leaveAsFound } from './leave-as-found.ts';
 
-const here = process.cwd();
 leaveAsFound();
 
 const FILES = {
