@@ -2,12 +2,10 @@ import type { Bench } from '../cup/bench.ts';
 import type { Amounts } from '../cup/ledger.ts';
 import { measures } from '../cup/measures.ts';
 import { type Lab, labOf, tristimulusFromLab } from '../optics/cielab.ts';
-import { cupBody } from '../optics/cup-body.ts';
+import { cupBody, layersViews } from '../optics/cup-body.ts';
 import { deltaE00 } from '../optics/delta-e00.ts';
-import { BOOK_BACKINGS, hidingThickness } from '../optics/opacity.ts';
-import { type Body, type Layer, stackReflectance } from '../optics/stack.ts';
-import { BESIDE_GLOSS } from '../optics/surface.ts';
-import type { Light } from '../optics/tristimulus.ts';
+import { hidingThickness } from '../optics/opacity.ts';
+import type { Body, Layer } from '../optics/stack.ts';
 import { reflectanceFromTristimulus } from '../optics/upsampling.ts';
 import type { ModelCorrection } from './correct-model.ts';
 import { distinctBest } from './distinct-best.ts';
@@ -167,7 +165,7 @@ function cupOf(
   });
   const amounts = [...coloured, ...kept];
   const body = bodyOf(amounts, plastic, plasticMl, shelf);
-  const alone = viewsOf([{ ...body, thickness: part.thicknessMm }]);
+  const alone = layersViews([{ ...body, thickness: part.thicknessMm }]);
   const hidingMm = hidingThickness({ absorption: body.absorption, scattering: body.scattering });
   return {
     name: part.name,
@@ -210,22 +208,15 @@ function layersOf(
   return [bodies[index]!, bodies[1 - index]!].map((body) => ({ ...body, thickness: thickness / 2 }));
 }
 
-function viewsOf(layers: readonly Layer[], light: Light = 'D65'): { overWhite: Lab; overBlack: Lab } {
-  return {
-    overWhite: labOf(stackReflectance(layers, BOOK_BACKINGS.white, BESIDE_GLOSS), light),
-    overBlack: labOf(stackReflectance(layers, BOOK_BACKINGS.black, BESIDE_GLOSS), light),
-  };
-}
-
 function sideOf(part: TargetPart, layers: readonly Layer[], { tolerance, correction }: RecipeContext): RecipeSide {
-  const plain = viewsOf(layers);
+  const plain = layersViews(layers);
   const views = {
     overWhite: moved(plain.overWhite, correction.offWhite),
     overBlack: moved(plain.overBlack, correction.offBlack),
   };
   const shown: SeenViews = part.overBlack ? views : { overWhite: views.overWhite };
   const left = verdictOf(shown, part, thresholdsFor(tolerance));
-  const underA = viewsOf(layers, 'A');
+  const underA = layersViews(layers, 'A');
   const targetUnderA = (lab: Lab): Lab => labOf(reflectanceFromTristimulus(tristimulusFromLab(lab)), 'A');
   const contrastRatio = contrastOfViews(shown);
   return {

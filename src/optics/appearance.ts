@@ -6,7 +6,7 @@ import { hexFromTristimulus } from './display.ts';
 import { flakeCoverage } from './flake.ts';
 import { BOOK_BACKINGS, contrastRatio, type Viewing } from './opacity.ts';
 import type { Spectrum } from './spectrum.ts';
-import { type Body, type Layer, type SharedBody, stackReflectance, swirlReflectance } from './stack.ts';
+import { type Body, type Layer, type SharedBody, stackReflectances, swirlReflectance } from './stack.ts';
 import { BESIDE_GLOSS } from './surface.ts';
 import { type Light, type Tristimulus, tristimulus, whitePoint } from './tristimulus.ts';
 
@@ -115,8 +115,9 @@ function seenOverBoth(
   layers: readonly Layer[],
   { light = 'D65', surface = BESIDE_GLOSS, backings = BOOK_BACKINGS }: Viewing,
 ): { overWhite: Seen; overBlack: Seen; contrastRatio: number } {
-  const overWhite = seen(stackReflectance(layers, backings.white, surface), light);
-  const overBlack = seen(stackReflectance(layers, backings.black, surface), light);
+  const [white, black] = stackReflectances(layers, [backings.white, backings.black], surface);
+  const overWhite = seen(white!, light);
+  const overBlack = seen(black!, light);
   return { overWhite, overBlack, contrastRatio: contrastRatio(overBlack.spectrum, overWhite.spectrum, light) };
 }
 

@@ -10,8 +10,9 @@ import { type Flake, spreadFlake } from './flake.ts';
 import { mixtureConstants, type OpticalConstants } from './mixture.ts';
 import { BOOK_BACKINGS } from './opacity.ts';
 import { BAND_COUNT } from './spectrum.ts';
-import { type Body, type Layer, stackReflectance } from './stack.ts';
+import { type Body, type Layer, stackReflectances } from './stack.ts';
 import { BESIDE_GLOSS } from './surface.ts';
+import type { Light } from './tristimulus.ts';
 
 /** What the optics knows of a material: K and S, or a flake, or neither where it does not colour. */
 export interface OpticalMaterial {
@@ -63,12 +64,10 @@ export function bodyViews(body: Body, thickness: number): TwoViews {
   return layersViews([{ ...body, thickness }]);
 }
 
-/** CIELAB (D65) of layers, the near one first, over the book's backings. */
-export function layersViews(layers: readonly Layer[]): TwoViews {
-  return {
-    overWhite: labOf(stackReflectance(layers, BOOK_BACKINGS.white, BESIDE_GLOSS)),
-    overBlack: labOf(stackReflectance(layers, BOOK_BACKINGS.black, BESIDE_GLOSS)),
-  };
+/** CIELAB of layers, the near one first, over the book's backings. */
+export function layersViews(layers: readonly Layer[], light?: Light): TwoViews {
+  const [white, black] = stackReflectances(layers, [BOOK_BACKINGS.white, BOOK_BACKINGS.black], BESIDE_GLOSS);
+  return { overWhite: labOf(white!, light), overBlack: labOf(black!, light) };
 }
 
 /** The larger of the two colour differences, ΔE00, over white and over black: a translucent colour is both. */

@@ -156,15 +156,30 @@ export function reflectanceWithFlakes(
   Rg: ArrayLike<number>,
   out: Spectrum = new Float64Array(BAND_COUNT),
 ): Spectrum {
-  layerReflectances(K, S, thickness, Rg, out);
+  if (out !== Rg) out.set(Rg);
+  coverWithFlakes(K, S, thickness, flakes, [out]);
+  return out;
+}
+
+/**
+ * `reflectanceWithFlakes` over several backings, each of which is written over. What is seen of the flake does not depend on
+ * them, and takes most of the time.
+ */
+export function coverWithFlakes(
+  K: ArrayLike<number>,
+  S: ArrayLike<number>,
+  thickness: number,
+  flakes: readonly SpreadFlake[],
+  backings: readonly Spectrum[],
+): void {
+  for (const R of backings) layerReflectances(K, S, thickness, R, R);
   const mu = totalPerMm(flakes);
-  if (mu === 0 || thickness === 0) return out;
+  if (mu === 0 || thickness === 0) return;
   const past = Math.exp(-mu * thickness);
   for (let band = 0; band < BAND_COUNT; band++) {
     const onFlakes = seenOnFlakes(K[band]!, S[band]!, thickness, flakes, mu, band);
-    out[band] = Math.min(1, past * out[band]! + onFlakes);
+    for (const R of backings) R[band] = Math.min(1, past * R[band]! + onFlakes);
   }
-  return out;
 }
 
 /** Beyond 20/μ there is e^(−20) = 2e-9 of the light left. */

@@ -4,7 +4,7 @@
  * Source: the idea of ISO 6504-3: luminance over black by luminance over white.
  */
 import { BLACK_BACKING, WHITE_BACKING } from '../tables/backings.ts';
-import { type Body, stackReflectance } from './stack.ts';
+import { type Body, stackReflectances } from './stack.ts';
 import { BESIDE_GLOSS, type Surface } from './surface.ts';
 import { type Light, tristimulus } from './tristimulus.ts';
 
@@ -54,8 +54,8 @@ export function hidingThickness(body: Body, options: Viewing & { readonly ratio?
   if (!(ratio > 0 && ratio < 1)) throw new RangeError(`Contrast ratio is ${ratio}; give a number between 0 and 1`);
   const reached = (thickness: number): boolean => {
     const layers = [{ ...body, thickness }];
-    const overBlack = stackReflectance(layers, backings.black, surface);
-    return contrastRatio(overBlack, stackReflectance(layers, backings.white, surface), light) >= ratio;
+    const [white, black] = stackReflectances(layers, [backings.white, backings.black], surface);
+    return contrastRatio(black!, white!, light) >= ratio;
   };
   if (reached(0)) return 0;
   let enough = 0.001;

@@ -1,7 +1,7 @@
 /**
  * Arrangements of cups in a bait: layers in optical contact, and cups side by side.
  */
-import { reflectanceWithFlakes, type SpreadFlake } from './flake.ts';
+import { coverWithFlakes, type SpreadFlake } from './flake.ts';
 import type { OpticalConstants } from './mixture.ts';
 import { BAND_COUNT, constantSpectrum, requireBands, type Spectrum, spectrumFrom } from './spectrum.ts';
 import { NO_SURFACE, type Surface, surfaceOutward } from './surface.ts';
@@ -36,15 +36,27 @@ export function stackReflectance(
   backing: number | ArrayLike<number>,
   surface: Surface = NO_SURFACE,
 ): Spectrum {
-  const R = typeof backing === 'number' ? constantSpectrum(backing) : spectrumFrom(backing);
-  for (const layer of layers.toReversed()) {
-    const { absorption, scattering, thickness, flakes = [] } = layer;
-    reflectanceWithFlakes(absorption, scattering, thickness, flakes, R, R);
+  return stackReflectances(layers, [backing], surface)[0]!;
+}
+
+/** `stackReflectance` over several backings at once, which costs little more than over one. */
+export function stackReflectances(
+  layers: readonly Layer[],
+  backings: readonly (number | ArrayLike<number>)[],
+  surface: Surface = NO_SURFACE,
+): readonly Spectrum[] {
+  const stacks = backings.map((backing) =>
+    typeof backing === 'number' ? constantSpectrum(backing) : spectrumFrom(backing),
+  );
+  for (const { absorption, scattering, thickness, flakes = [] } of layers.toReversed()) {
+    coverWithFlakes(absorption, scattering, thickness, flakes, stacks);
   }
   if (surface !== NO_SURFACE) {
-    for (let band = 0; band < BAND_COUNT; band++) R[band] = surfaceOutward(R[band]!, surface);
+    for (const R of stacks) {
+      for (let band = 0; band < BAND_COUNT; band++) R[band] = surfaceOutward(R[band]!, surface);
+    }
   }
-  return R;
+  return stacks;
 }
 
 /**
