@@ -7,6 +7,7 @@ import { type FoundThing, foundRow } from '../render/find-view.ts';
 import { html } from '../render/html.ts';
 import { counted } from '../render/words.ts';
 import { offersInstead, offersView } from './find-offers.ts';
+import { type Counts, countsBeside, showCounts } from './live-counts.ts';
 import { vocabularyOf } from './near-words.ts';
 import { afterPause } from './page-data.ts';
 import { askFor, isNarrowed, type Question, queryOf, questionOf } from './question.ts';
@@ -15,10 +16,12 @@ import { askFor, isNarrowed, type Question, queryOf, questionOf } from './questi
 interface SearchLibrary {
   options(options: { readonly baseUrl?: string; readonly ranking?: object }): Promise<void>;
   init(): Promise<void>;
+  /** Loads the values of all filters: without them a search counts only those that it narrows by. */
+  filters(): Promise<unknown>;
   search(
     words: string | null,
     options: { readonly filters: object; readonly sort?: Readonly<Record<string, 'asc' | 'desc'>> },
-  ): Promise<{ readonly results: readonly { data(): Promise<FoundPage> }[] }>;
+  ): Promise<{ readonly results: readonly { data(): Promise<FoundPage> }[]; readonly filters: Counts }>;
 }
 
 interface FoundPage {
@@ -65,13 +68,19 @@ async function start(panel: HTMLElement, folder: string): Promise<void> {
     ...[...results.querySelectorAll('.found-name, .found-about')].map(({ textContent }) => textContent ?? ''),
     ...[...form.querySelectorAll<HTMLInputElement>('[type="checkbox"]')].map(({ value }) => value),
   ]);
-  const ask = async (question: Question): Promise<typeof pending> => {
+  const searchFor = (question: Question): ReturnType<SearchLibrary['search']> => {
     const sort = question.words === '' ? { sort: { title: 'asc' } as const } : {};
-    const { results: found } = await library.search(question.words === '' ? null : question.words, {
+    return library.search(question.words === '' ? null : question.words, {
       filters: pagefindFilters(question),
       ...sort,
     });
-    return found;
+  };
+  const ask = async (question: Question): Promise<typeof pending> => (await searchFor(question)).results;
+  const facets = [...form.querySelectorAll<HTMLElement>('[data-facet]')].map(({ dataset }) => dataset.facet!);
+  const count = async (question: Question, number: number): Promise<void> => {
+    await library.filters();
+    const counts = await countsBeside(question, facets, async (other) => (await searchFor(other)).filters);
+    if (number === asked) showCounts(form, counts);
   };
 
   const chosen = (): void => {
@@ -97,6 +106,7 @@ async function start(panel: HTMLElement, folder: string): Promise<void> {
     const query = queryOf(question);
     history.replaceState(null, '', query === '' ? location.pathname : `${location.pathname}?${query}`);
     chosen();
+    void count(question, number);
     if (question.words === '' && !isNarrowed(question) && question.filters.kind !== undefined) {
       results.innerHTML = whole.results;
       status.textContent = whole.status;

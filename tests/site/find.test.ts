@@ -107,6 +107,31 @@ describe('the find page', () => {
     await close();
   });
 
+  test('counts beside each choice what it would find with all that is asked already', async () => {
+    const { page, close } = await visit(browser, 'find/');
+    const count = (filter: string, value: string): Promise<string> =>
+      page.locator(`li:has(> input[name="${filter}"][value="${value}"]) .count`).innerText();
+    const { recipes, looks } = book();
+    const [first] = recipes;
+    const hue = first!.facets.hueFamily;
+    const all = [...recipes, ...looks];
+    const opacities = [...new Set(all.map(({ facets }) => facets.opacity))];
+    const hues = [...new Set(all.map(({ facets }) => facets.hueFamily))];
+    await choose(page, 'hue', hue);
+    await foundAll(page);
+    await page.locator('[data-facet="opacity"]').evaluate((details) => details.setAttribute('open', ''));
+    for (const opacity of opacities) {
+      const both = all.filter(({ facets }) => facets.hueFamily === hue && facets.opacity === opacity).length;
+      expect(await count('opacity', opacity), opacity).toBe(String(both));
+    }
+    for (const other of hues) {
+      expect(await count('hue', other), other).toBe(
+        String(all.filter(({ facets }) => facets.hueFamily === other).length),
+      );
+    }
+    await close();
+  });
+
   test('works by keyboard alone', async () => {
     const { page, close } = await visit(browser, 'find/');
     const recipe = book().recipes[0]!;
