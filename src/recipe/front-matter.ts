@@ -1,5 +1,15 @@
 import matter from 'gray-matter';
-import { type Document, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument, visit } from 'yaml';
+import {
+  type Document,
+  isMap,
+  isScalar,
+  isSeq,
+  LineCounter,
+  type Node,
+  parseDocument,
+  visit,
+  type YAMLMap,
+} from 'yaml';
 import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
 import type { Diagnostic, Position } from '../diagnostics/diagnostic.ts';
 import { LONGEST_TEXT, type Source } from './source.ts';
@@ -126,6 +136,18 @@ export function readFrontMatter({ path, text }: Source): FrontMatter | readonly 
     ...what,
   }));
   visit(parsed, {
+    Map: (_key, node) => {
+      for (const { written, from } of decimalCommas(node)) {
+        problems.push(
+          ...fault('front-matter/syntax', base + from, {
+            found: `\`${written}\``,
+            expected: 'a number with a point',
+            why: 'inside `{ }` a comma begins the next field',
+            fix: `write \`${written.replace(',', '.')}\``,
+          }),
+        );
+      }
+    },
     Alias: (_key, node) => {
       problems.push(
         ...fault('front-matter/alias', base + (node.range?.[0] ?? 0), {
@@ -147,6 +169,25 @@ export function readFrontMatter({ path, text }: Source): FrontMatter | readonly 
       return { start: position(base + from), end: position(base + to) };
     },
   };
+}
+
+/** Numbers with a comma in a map in braces, such as `{ peat: 0,05 g }`: YAML takes what follows the comma for a field of its own. */
+function decimalCommas(map: YAMLMap): readonly { readonly written: string; readonly from: number }[] {
+  if (!map.flow) return [];
+  return map.items.flatMap(({ key, value }, index) => {
+    const before = map.items[index - 1]?.value;
+    if (
+      !isScalar(key) ||
+      !isScalar(before) ||
+      !/^\d/.test(String(key.source)) ||
+      !/^\d+$/.test(String(before.source))
+    ) {
+      return [];
+    }
+    return isScalar(value) && value.value !== null
+      ? []
+      : [{ written: `${before.source},${key.source}`, from: before.range![0] }];
+  });
 }
 
 type Placed = Fault & Place;

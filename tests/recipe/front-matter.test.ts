@@ -28,6 +28,14 @@ describe('readFrontMatter', () => {
     expect(place(`\uFEFF${text}`, ['title'])).toBe('2:8');
     expect(place(`\uFEFF${text.replaceAll('\n', '\r\n')}`, ['list', 1])).toBe('7:13');
   });
+  test('readFrontMatter tells a decimal comma in braces where it stands, with the point', () => {
+    const found = read(
+      '---\ntitle: Smoke\nadd: { peat: 0,05 g, straw: 3 drops }\nlist: [1,5]\nmap: { a: 1,b: 2 }\n---\n',
+    );
+    expect(found).toMatchObject([
+      { code: 'front-matter/syntax', start: { line: 3, column: 14 }, found: '`0,05 g`', fix: 'write `0.05 g`' },
+    ]);
+  });
   test('readFrontMatter gives the notes after the front matter', () => {
     const found = read(text);
     expect('body' in found && found.body).toBe('Notes.\n');
