@@ -70,7 +70,7 @@ ${otherLights(recipe)}
 ${inWater(recipe)}
 ${howSure(context, recipe)}
 ${madeAgain(recipe)}
-${takeSection(context, recipe)}
+${takeSection(context, recipe, mold)}
 </aside>
 </div>
 </article>`,
@@ -153,8 +153,9 @@ function costSection(recipe: Recipe, data: PlannerData): Html {
   return html`<section class="part" aria-labelledby="costs"><h2 id="costs">Cost and shopping</h2><div data-planned-costs>${batchCosts(recipe.batch, plannedNames(data, data.recipes[0]!))}</div></section>`;
 }
 
-function takeSection(context: PageContext, { id }: Recipe): Html {
+function takeSection(context: PageContext, { id, batch }: Recipe, mold: Mold): Html {
   return html`<section aria-labelledby="take"><h2 id="take">Take it with you</h2>
+<p class="fine">The cards are for ${batch.baits} baits of ${mold.title}. For another batch, work it out above and print this page.</p>
 <ul class="take">
 <li><a href="${link(context, paths.card(id))}">Bench card, 105 × 148 mm</a></li>
 <li><a href="${link(context, paths.smallCard(id))}">Bench card, 4 × 6 in</a></li>
