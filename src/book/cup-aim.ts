@@ -1,5 +1,5 @@
 import type { CupState } from '../cup/ledger.ts';
-import { correctModel } from '../matching/correct-model.ts';
+import { correctModel, type Observation } from '../matching/correct-model.ts';
 import { baseOfCup, type CupBase } from '../matching/cup-model.ts';
 import { type MatchMaterial, withStrengths } from '../matching/match-material.ts';
 import type { SeenViews, TargetPart } from '../matching/target-part.ts';
@@ -16,6 +16,14 @@ export interface CupAim {
   views(state: CupState): TwoViews;
   /** What was seen of a test pour, as the target was seen: moved by what the corrected model says that makes. */
   asTarget(seen: SeenViews, state: CupState): SeenViews;
+}
+
+/** The other cup of a finished bait. */
+export interface OtherSide {
+  readonly cup: CupState;
+  readonly rounds: readonly Observation[];
+  /** Its part of the bait's thickness, above 0 and below 1. */
+  readonly share: number;
 }
 
 type PartsOf = Pick<Target, 'parts' | 'apart'>;
@@ -62,17 +70,37 @@ export function cupAim(
 ): CupAim | undefined {
   const found = partFor(target, cup.name, recipe.cups.length);
   if (!found) return undefined;
-  const corrected = (each: Cup): ((state: CupState) => CupBase) => {
-    const { strengths } = correctModel(observationsOf(each, bodyMm), (name) => shelf.get(name)!);
+  const other = otherSide(recipe, cup, target);
+  return aimAt(
+    found,
+    observationsOf(cup, bodyMm),
+    { shelf, bodyMm },
+    other && {
+      cup: cupState(other, 100, other.contents),
+      rounds: observationsOf(other, bodyMm),
+      share: other.share / (cup.share + other.share),
+    },
+  );
+}
+
+/**
+ * What a cup is to show of a part of a target, given its rounds, and of a side of a finished bait the other cup as that one is now.
+ *
+ * @param bodyMm thickness of a test pour
+ */
+export function aimAt(
+  found: TargetPart,
+  rounds: readonly Observation[],
+  { shelf, bodyMm }: { readonly shelf: ReadonlyMap<string, MatchMaterial>; readonly bodyMm: number },
+  other?: OtherSide,
+): CupAim {
+  const corrected = (seen: readonly Observation[]): ((state: CupState) => CupBase) => {
+    const { strengths } = correctModel(seen, (name) => shelf.get(name)!);
     const known = withStrengths(shelf, strengths);
     return (state) => baseOfCup(state, (name) => known.get(name)!);
   };
-  const base = corrected(cup);
-  const other = otherSide(recipe, cup, target);
-  const behind = other && {
-    ...corrected(other)(cupState(other, 100, other.contents)),
-    share: other.share / (cup.share + other.share),
-  };
+  const base = corrected(rounds);
+  const behind = other && { ...corrected(other.rounds)(other.cup), share: other.share };
   const part: TargetPart = behind ? { ...found, behind } : found;
   const views = (state: CupState): TwoViews => {
     const { mix, flakes } = base(state);
