@@ -6,8 +6,8 @@
 import type { BenchPageData } from '../render/pages/bench.ts';
 import { newWork } from './bench/ask.ts';
 import { CupActions } from './bench/cup-actions.ts';
+import { readDrafts } from './bench/drafts.ts';
 import { listen } from './bench/events.ts';
-import type { RoundDraft } from './bench/fields-view.ts';
 import { FileActions, strangerIn } from './bench/file-actions.ts';
 import { isNoWork, readWork } from './bench/read-work.ts';
 import { BenchScreen } from './bench/screen.ts';
@@ -15,15 +15,6 @@ import { BenchState } from './bench/state.ts';
 import { openStore } from './bench/store.ts';
 import { TargetActions } from './bench/target-actions.ts';
 import { pageData } from './page-data.ts';
-
-function draftsFrom(text: string | undefined): readonly RoundDraft[] {
-  try {
-    const read: unknown = JSON.parse(text ?? '[]');
-    return Array.isArray(read) ? (read as readonly RoundDraft[]) : [];
-  } catch {
-    return [];
-  }
-}
 
 /** The match that was kept, or a new one. */
 async function stateOf(data: BenchPageData): Promise<BenchState> {
@@ -33,7 +24,7 @@ async function stateOf(data: BenchPageData): Promise<BenchState> {
   const [kept, typed] = await Promise.all([work, drafts].map((store) => store?.read().catch(() => undefined)));
   const read = kept === undefined ? undefined : readWork(kept);
   const usable = read !== undefined && !isNoWork(read) && strangerIn(read, data) === undefined;
-  return new BenchState(data, usable ? read : newWork(data), usable ? draftsFrom(typed) : [], { work, drafts });
+  return new BenchState(data, usable ? read : newWork(data), readDrafts(usable ? typed : undefined), { work, drafts });
 }
 
 async function start(root: HTMLElement, data: BenchPageData): Promise<void> {
@@ -45,6 +36,7 @@ async function start(root: HTMLElement, data: BenchPageData): Promise<void> {
   listen(state, screen, { target, cup: new CupActions(state, screen), file });
   screen.showAll();
   root.hidden = false;
+  if (state.findsAgain && state.work.cups.some(({ steps }) => steps.length === 0)) target.find();
   if (state.keepsNothing) screen.say('This browser keeps nothing here: export the match before you leave the page.');
 }
 

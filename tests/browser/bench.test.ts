@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { nextAdditionFor } from '../../src/book/ask-matching.ts';
 import { compileBook } from '../../src/book/compile-book.ts';
 import type { Book } from '../../src/book/model.ts';
 import {
@@ -10,9 +11,10 @@ import {
   withBookTarget,
   withRecipe,
 } from '../../src/browser/bench/ask.ts';
+import { roundsSeen } from '../../src/browser/bench/cup-looks.ts';
 import { fileDose, typedAmount } from '../../src/browser/bench/dose-text.ts';
 import { isNoWork, readWork } from '../../src/browser/bench/read-work.ts';
-import { type Work, withoutLastStep, withSides, withSteps } from '../../src/browser/bench/work.ts';
+import { type Work, withoutLastDone, withSides, withSteps } from '../../src/browser/bench/work.ts';
 import { freeName, recipeFile } from '../../src/browser/bench/work-recipe.ts';
 import type { Source } from '../../src/recipe/source.ts';
 import { type BenchPageData, benchPageData } from '../../src/render/pages/bench.ts';
@@ -110,11 +112,31 @@ describe('the recipe to take away', () => {
     let work: Work = withBookTarget(newWork(DATA), 'elver', DATA);
     const [answer] = firstAnswers(work, DATA);
     work = withRecipe(work, 0, answer!.recipe.proposals[0]!, DATA);
-    expect(work.cups.map(({ aim }) => aim?.name)).toEqual(['back', 'belly']);
     const { text } = recipeFile({ ...work, title: 'Elver' }, { made: '2026-03-14', taken: new Set() });
     const [recipe] = compiled({ path: 'colours/elver.md', text }).recipes;
     expect(recipe!.pattern).toBe('laminate');
     expect(recipe!.cups.map(({ name }) => name)).toEqual(['back', 'belly']);
+  });
+
+  test('a side of a finished bait is judged as the book judges the recipe that is taken away', () => {
+    let work: Work = withBookTarget(newWork(DATA), 'elver', DATA);
+    work = withRecipe(work, 0, firstAnswers(work, DATA)[0]!.recipe.proposals[0]!, DATA);
+    const seen = (at: number, overWhite: string, overBlack: string): Work =>
+      withSteps(work, at, { do: 'pour', ml: 14 }, { do: 'see', overWhite, overBlack });
+    work = seen(0, '#6a5038', '#40362a');
+    work = seen(1, '#c0b090', '#807868');
+    const { text } = recipeFile({ ...work, title: 'Elver' }, { made: '2026-03-14', taken: new Set() });
+    const book = compiled({ path: 'colours/elver.md', text });
+    const [recipe] = book.recipes;
+    for (const [index, cup] of recipe!.cups.entries()) {
+      const next = nextAdditionFor(book, recipe!, cup, book.targets.find(({ id }) => id === 'elver')!);
+      const here = adviceFor(work, index, DATA);
+      expect(here.next.now!.sentence).toBe(next.now!.sentence);
+      expect(here.next.now!.within).toBe(false);
+      expectClose(here.next.now!.deltaE, next.now!.deltaE, 0.02);
+      const [round] = roundsSeen(here, work.tolerance);
+      expectClose(round!.verdict.deltaE, recipe!.match!.cups[index]!.rounds[0]!.verdict.deltaE, 0.02);
+    }
   });
 
   test('recipeFile(any steps) is a file that the book takes', () => {
@@ -207,12 +229,17 @@ describe('a match that is kept', () => {
     fc.assert(fc.property(fc.json(), (text) => isNoWork(readWork(text))));
   });
 
-  test('withoutLastStep(…) takes one step back; what was seen counts until something is added', () => {
+  test('withoutLastDone(…) takes back what was done in one go; what was seen counts until something is added', () => {
     const work = matched();
     expect(adviceFor(work, 0, DATA).now.seen).toBeDefined();
-    const added = withSteps(work, 0, { do: 'plastic', ml: 10 });
+    const added = withSteps(work, 0, { do: 'plastic', ml: 10 }, { do: 'add', amounts: [] });
     expect(adviceFor(added, 0, DATA).now.seen).toBeUndefined();
-    expect(withoutLastStep(added, 0)).toEqual(work);
+    expect(withoutLastDone(added, 0)).toEqual(work);
+    const { steps } = work.cups[0]!;
+    expect(withoutLastDone(work, 0).cups[0]!.steps).toEqual(steps.slice(0, -2));
+    // As they were kept before steps were marked.
+    const unmarked = { ...work, cups: [{ ...work.cups[0]!, steps: steps.map(({ also: _, ...step }) => step) }] };
+    expect(withoutLastDone(unmarked, 0).cups[0]!.steps).toHaveLength(steps.length - 2);
   });
 
   test('adviceFor(a cup poured empty) says so', () => {
@@ -220,11 +247,18 @@ describe('a match that is kept', () => {
     expect(adviceFor(work, 0, DATA).next.sentence).toMatch(/^The cup is empty/);
   });
 
-  test('withSides(other sides) keeps the logs and gives up the aims', () => {
-    const work = { ...matched(), cups: [{ ...matched().cups[0]!, aim: matched().sides[0]! }] };
+  test('withSides(other sides) keeps the logs', () => {
+    const work = matched();
     const changed = withSides(work, [{ ...work.sides[0]!, overWhite: '#ffffff' }]);
     expect(changed.cups[0]!.steps).toEqual(work.cups[0]!.steps);
-    expect(changed.cups[0]!.aim).toBeUndefined();
+  });
+
+  test('readWork(a match of an earlier version) is that match, without the aims that it had', () => {
+    const { cups, ...work } = matched();
+    const [cup] = cups;
+    const steps = cup!.steps.map(({ also: _, ...step }) => step);
+    const kept = { ...work, cups: [{ ...cup!, steps, aim: work.sides[0]! }] };
+    expect(readWork(JSON.stringify(kept))).toEqual({ ...work, cups: [{ ...cup!, steps }] });
   });
 
   test('withBookTarget(…) takes a target of two parts as the sides of a finished bait, or by themselves where it says so', () => {

@@ -88,6 +88,7 @@ describe('a match on a telephone', () => {
     const { page, errors, close } = await visit(browser, 'bench/', PHONE);
     await begin(page);
     await page.getByLabel('Note').fill('held to the window');
+    await page.getByLabel('Poured, ml').fill('12');
     await page.getByLabel('Name of the colour').fill('Kept');
     const before = await page.locator('[data-file]').textContent();
     // The page keeps a step when the reader has stopped for a moment.
@@ -97,6 +98,58 @@ describe('a match on a telephone', () => {
     expect(await page.getByLabel('Which').inputValue()).toBe('rack-claw');
     expect(await page.getByLabel('Note').inputValue()).toBe('held to the window');
     expect(await verdict(page)).toMatch(/too light/);
+    // Neither the last key before a reload is lost, nor a colour, nor digits that are half typed.
+    await page.getByLabel('Seen over white', { exact: true }).fill('#b04a36');
+    await page.getByLabel('Seen over black, as # and six digits').fill('#8a4');
+    await page.reload();
+    await expect.poll(() => page.getByLabel('Seen over white', { exact: true }).inputValue()).toBe('#b04a36');
+    expect(await page.getByLabel('Seen over black, as # and six digits').inputValue()).toBe('#8a4');
+    expect(await page.getByLabel('Poured, ml').inputValue()).toBe('12');
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  test('keeps the recipes that were found, and what of one is mixed, over a reload', async () => {
+    const { page, errors, close } = await visit(browser, 'bench/', PHONE);
+    await page.getByLabel('Which').selectOption('rack-claw');
+    await page.getByRole('button', { name: 'Find recipes' }).click();
+    await page.getByRole('button', { name: 'Use this' }).first().waitFor();
+    await page.waitForTimeout(600);
+    await page.reload();
+    await page.getByRole('button', { name: 'Use this' }).first().click();
+    const rows = page.locator('.bench-mix li');
+    expect(await rows.allInnerTexts()).toHaveLength(4);
+    expect((await rows.first().innerText()).replace(/\s+/g, ' ')).toMatch(/^120 ml/);
+    expect(await page.locator('.bench-log li').first().innerText()).toMatch(/^To be mixed: /);
+    await rows.nth(1).getByRole('checkbox').check();
+    await page.waitForTimeout(600);
+    await page.reload();
+    await rows.first().waitFor();
+    expect(await rows.getByRole('checkbox', { checked: true }).count()).toBe(1);
+    await noteRound(page, '14', '#b84a36', '#8a4a38');
+    expect(await rows.count()).toBe(0);
+    expect(await page.locator('.bench-log li').first().innerText()).toMatch(/^Added /);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  test('takes for seen and for poured only what was said, and a round back as a whole', async () => {
+    const { page, errors, close } = await visit(browser, 'bench/', PHONE);
+    await begin(page);
+    const before = await page.locator('[data-file]').textContent();
+    const note = page.getByRole('button', { name: 'Note this round' });
+    await note.click();
+    expect(await says(page)).toBe('How many millilitres were poured? Write 0 if nothing left the cup.');
+    await page.getByLabel('Poured, ml').fill('14');
+    await note.click();
+    expect(await says(page)).toBe('Say what you saw over white: choose its colour, or take away the tick.');
+    expect(await page.locator('[data-file]').textContent()).toBe(before);
+    await noteRound(page, '14', '#b04030', '#804030');
+    await page.getByRole('button', { name: 'Take back round 2' }).click();
+    expect(await says(page)).toBe('Taken back: round 2. It is in the form again.');
+    expect(await page.locator('[data-file]').textContent()).toBe(before);
+    await note.click();
+    expect((await page.locator('[data-file]').textContent())!.match(/pour: 14 ml/g)).toHaveLength(2);
     expect(errors).toEqual([]);
     await close();
   });
@@ -175,7 +228,8 @@ describe('what it takes and what it does not', () => {
     await page.getByRole('button', { name: 'I weighed it' }).first().click();
     const log = await page.locator('.bench-log li').allInnerTexts();
     expect(log[0]).toBe('Added Ember 0.36 g, Rowan 2.11 g, Sedge 0.61 g');
-    expect(log[3]).toMatch(/^Added \w+ \d\.\d+ g/);
+    expect(log[1]).toMatch(/^Round 1: poured 14 ml; saw #b84a36 over white/);
+    expect(log[2]).toMatch(/^Added \w+ \d\.\d+ g/);
     expect(errors).toEqual([]);
     await close();
   });
@@ -203,6 +257,7 @@ describe('what it takes and what it does not', () => {
       expect(await says(page)).toBe('');
     }
     await page.getByRole('button', { name: 'Start with plain plastic' }).click();
+    await page.getByLabel('Poured, ml').fill('14');
     await page.getByLabel('Seen over white, as # and six digits').fill('zz');
     await page.getByRole('button', { name: 'Note this round' }).click();
     expect(await says(page)).toMatch(/^“zz” is no colour/);

@@ -3,27 +3,26 @@
  *
  * @packageDocumentation
  */
+import type { CupAim } from '../../book/cup-aim.ts';
 import { type FirstRecipe, firstRecipe } from '../../matching/first-recipe.ts';
 import { type NextAddition, nextAddition } from '../../matching/next-addition.ts';
 import type { RecipeAmount, RecipeProposal } from '../../matching/recipe-proposal.ts';
 import type { BenchPageData } from '../../render/pages/bench.ts';
+import { aimFor, bodyOf, densityIn } from './aim-for.ts';
 import { fileDose } from './dose-text.ts';
-import {
-  aimOf,
-  begunAnew,
-  type CupNow,
-  cupNow,
-  partOfSide,
-  type Work,
-  type WorkAmount,
-  type WorkSide,
-  withCup,
-} from './work.ts';
+import { begunAnew, type CupNow, cupNow, partOfSide, type Work, type WorkAmount, type WorkSide } from './work.ts';
 
 /** Recipes for one side, or for both together. */
 export interface FirstAnswer {
   readonly part: string;
   readonly recipe: FirstRecipe;
+}
+
+/** All that is worked out of a cup. */
+export interface CupAdvice {
+  readonly now: CupNow;
+  readonly aim: CupAim;
+  readonly next: NextAddition;
 }
 
 /** A new match: a target that is to be described. */
@@ -109,30 +108,13 @@ export function withRecipe(
   weighing = false,
 ): Work {
   const { cups } = recipe;
-  const begun = cups.reduce(
+  return cups.reduce(
     (all, cup, at) =>
-      begunAnew(all, cups.length > 1 ? at : answer, [{ do: 'add', amounts: amountsOf(cup.amounts, data, weighing) }]),
+      begunAnew(all, cups.length > 1 ? at : answer, [
+        { do: 'add', recipe: true, amounts: amountsOf(cup.amounts, data, weighing) },
+      ]),
     work,
   );
-  return cups.length > 1 ? withAims(begun, recipe) : begun;
-}
-
-/**
- * The match with an aim for each cup of a laminate that is seen finished: what it is to look like poured by itself. A recipe that makes
- * both sides right says so, with each seen through the other.
- */
-function withAims(work: Work, { cups }: RecipeProposal): Work {
-  return cups.reduce((all, { alone: { overWhite, overBlack } }, index) => {
-    const aim = { ...work.sides[index]!, overWhite: overWhite.hex, overBlack: overBlack.hex };
-    return withCup(all, index, (each) => ({ ...each, aim }));
-  }, work);
-}
-
-/** The match with aims where it needs some and has none; as it is, where the shelf has no recipe to take them from. */
-export function aimed(work: Work, data: BenchPageData): Work {
-  if (work.arrangement !== 'together' || work.cups.every(({ aim }) => aim)) return work;
-  const best = firstAnswers(work, data)[0]?.recipe.proposals[0];
-  return best ? withAims(work, best) : work;
 }
 
 /** Measured amounts as the log keeps them: as drops and spoons, or as what was weighed instead. */
@@ -148,22 +130,19 @@ export function amountsOf(
   });
 }
 
-/** What a cup is like now, and what to add to it. */
-export function adviceFor(
-  work: Work,
-  index: number,
-  data: BenchPageData,
-): { readonly now: CupNow; readonly next: NextAddition } {
-  const now = cupNow(work, index, densityIn(data));
+/** What a cup is to show, what it is like now, and what to add to it. */
+export function adviceFor(work: Work, index: number, data: BenchPageData): CupAdvice {
+  const now = cupNow(work, index, densityIn(data), bodyOf(work, data));
+  const aim = aimFor(work, index, data);
   const { settings } = data;
   const next = nextAddition({
     cup: now.cup,
-    target: partOfSide(aimOf(work, index)),
+    target: aim.part,
     shelf: data.materials,
     bench: settings,
     tolerance: work.tolerance,
     rounds: now.rounds,
-    ...(now.seen ? { seen: now.seen } : {}),
+    ...(now.seen ? { seen: aim.asTarget(now.seen, now.looked) } : {}),
     startMl: work.plasticMl,
     limits: {
       inStock: work.inStock,
@@ -172,11 +151,5 @@ export function adviceFor(
       roomMl: Math.max(settings.cupMl * settings.fill, work.plasticMl),
     },
   });
-  return { now, next };
-}
-
-/** Densities of the shelf, g/ml. */
-export function densityIn({ materials }: BenchPageData): (material: string) => number {
-  const densities = new Map(materials.map(({ id, density }) => [id, density]));
-  return (material) => densities.get(material) ?? 1;
+  return { now, aim, next };
 }

@@ -5,10 +5,12 @@
  */
 import { adviceFor, amountsOf } from './ask.ts';
 import { typedAmount } from './dose-text.ts';
+import { type CupDraft, withoutRound } from './drafts.ts';
+import { lastDone } from './log-view.ts';
 import { isMistyped, numberIn, readRound } from './read-forms.ts';
 import type { BenchScreen } from './screen.ts';
 import type { BenchState } from './state.ts';
-import { begunAnew, type WorkStep, withoutLastStep, withSteps } from './work.ts';
+import { begunAnew, doings, type WorkStep, withoutLastDone, withSteps } from './work.ts';
 
 /** Actions on the cups. */
 export class CupActions {
@@ -36,7 +38,7 @@ export class CupActions {
     const recipe = adviceFor(work, index, data).next.startAgain;
     if (!recipe) return;
     this.state.work = begunAnew(work, index, [
-      { do: 'add', amounts: amountsOf(recipe.cups[0]!.amounts, data, weighing) },
+      { do: 'add', recipe: true, amounts: amountsOf(recipe.cups[0]!.amounts, data, weighing) },
     ]);
     this.show(index, 'A new cup, with what the old one taught.');
   }
@@ -49,7 +51,7 @@ export class CupActions {
       this.screen.complain(steps);
       return;
     }
-    this.state.draft(index, { ...drafts[index], note: '' });
+    this.state.draft(index, withoutRound(drafts[index] ?? {}));
     this.log(index, steps, 'The round is noted.');
   }
 
@@ -65,20 +67,38 @@ export class CupActions {
     const grams = plastic.reduce((sum, [id, each]) => sum + each * (materials.get(id)?.density ?? 1), 0);
     const amount = typedAmount(at.value, materials.get(select.value)!, { ml, grams });
     if ('fault' in amount) screen.complain({ fault: amount.fault, at });
-    else this.log(index, [{ do: 'add', amounts: [amount] }], 'It is in the log.');
+    else {
+      this.forget(index, { amount: '' });
+      this.log(index, [{ do: 'add', amounts: [amount] }], 'It is in the log.');
+    }
   }
 
   addPlastic(index: number): void {
     const at = this.screen.part(`[data-cup="${index}"]`).querySelector<HTMLInputElement>('[name="addedMl"]')!;
     const ml = numberIn(at, 'addedMl');
-    if (typeof ml === 'number') this.log(index, [{ do: 'plastic', ml }], 'It is in the log.');
-    else this.screen.complain(ml);
+    if (typeof ml !== 'number') {
+      this.screen.complain(ml);
+      return;
+    }
+    this.forget(index, { addedMl: '' });
+    this.log(index, [{ do: 'plastic', ml }], 'It is in the log.');
   }
 
+  /** Takes back what was done last, all of it; a round is put back into its form, to be mended. */
   undo(index: number): void {
-    this.state.work = withoutLastStep(this.state.work, index);
-    this.state.begun = true;
-    this.show(index, 'The last line is taken back.');
+    const { state } = this;
+    const { steps } = state.work.cups[index]!;
+    const what = lastDone(steps);
+    const last = doings(steps).at(-1) ?? [];
+    state.work = withoutLastDone(state.work, index);
+    state.begun = true;
+    const isRound = last.some((step) => step.do === 'pour' || step.do === 'see');
+    this.forget(index, isRound ? draftOf(last) : { mixed: [] });
+    this.show(index, `Taken back: ${what}.${isRound ? ' It is in the form again.' : ''}`);
+  }
+
+  private forget(index: number, changed: CupDraft): void {
+    this.state.draft(index, { ...this.state.drafts[index], ...changed });
   }
 
   private log(index: number, steps: readonly WorkStep[], says: string): void {
@@ -91,4 +111,18 @@ export class CupActions {
     this.screen.part(`#cup-${index}-head`).focus();
     this.screen.say(says);
   }
+}
+
+/** A round as it was typed. */
+function draftOf(round: readonly WorkStep[]): CupDraft {
+  const pour = round.find((step) => step.do === 'pour');
+  const see = round.find((step) => step.do === 'see');
+  return {
+    pour: String(pour?.ml ?? 0),
+    sawWhite: see?.overWhite !== undefined,
+    sawBlack: see?.overBlack !== undefined,
+    overWhite: see?.overWhite ?? '',
+    overBlack: see?.overBlack ?? '',
+    note: see?.note ?? '',
+  };
 }

@@ -4,57 +4,72 @@
  * @packageDocumentation
  */
 import type { MatchedRound, Seen } from '../../book/model.ts';
-import { total } from '../../cup/ledger.ts';
+import { type CupState, total } from '../../cup/ledger.ts';
 import type { ModelCorrection } from '../../matching/correct-model.ts';
 import { baseOfCup } from '../../matching/cup-model.ts';
 import { shelfByName, withStrengths } from '../../matching/match-material.ts';
 import { predicted } from '../../matching/proposal.ts';
 import { isNoVerdict, thresholdsFor, verdict } from '../../matching/verdict.ts';
 import type { Lab } from '../../optics/cielab.ts';
-import { bodyViews } from '../../optics/cup-body.ts';
-import { labFromHex } from '../../optics/display.ts';
+import { bodyViews, type TwoViews } from '../../optics/cup-body.ts';
+import { hexFromLab } from '../../optics/display.ts';
 import type { BenchPageData } from '../../render/pages/bench.ts';
 import type { ChipColours } from '../../render/swatch/chip.ts';
-import { densityIn } from './ask.ts';
-import { aimOf, cupNow, partOfSide, type Work } from './work.ts';
+import { bodyOf } from './aim-for.ts';
+import type { CupAdvice } from './ask.ts';
+import type { Work } from './work.ts';
 
-/** What a cup looks like now: as it was seen, or as the corrected model says; undefined where it is empty. */
-export function lookNow(
+/** What a cup looks like now beside its target: as it was seen, or as the corrected model says; undefined where it is empty. */
+export function lookNow({ now, aim, next }: CupAdvice): ChipColours | undefined {
+  if (now.seen) {
+    const { overWhite, overBlack } = aim.asTarget(now.seen, now.looked);
+    return { ...(overWhite && { overWhite: hexOf(overWhite) }), ...(overBlack && { overBlack: hexOf(overBlack) }) };
+  }
+  return total(now.cup.plastics) > 1e-6 ? corrected(aim.views(now.cup), next.correction) : undefined;
+}
+
+/** What a test pour of a cup should look like, by the corrected model; undefined where the cup is empty. */
+export function aloneNow(
+  cup: CupState,
   work: Work,
-  index: number,
   data: BenchPageData,
   correction: ModelCorrection,
 ): ChipColours | undefined {
-  const { cup, seen } = cupNow(work, index, densityIn(data));
-  const last = work.cups[index]!.steps.findLast((step) => step.do === 'see' && (step.overWhite || step.overBlack));
-  if (seen && last?.do === 'see') return last;
   if (!(total(cup.plastics) > 1e-6)) return undefined;
   const shelf = withStrengths(shelfByName(data.materials), correction.strengths);
   const { mix, flakes } = baseOfCup(cup, (name) => shelf.get(name)!);
-  const { overWhite, overBlack } = bodyViews({ ...mix, flakes }, aimOf(work, index).thicknessMm);
-  const { offWhite, offBlack } = correction;
+  return corrected(bodyViews({ ...mix, flakes }, bodyOf(work, data)), correction);
+}
+
+/** The rounds of a cup in which a colour was seen, beside what it is to look like. */
+export function roundsSeen({ now, aim }: CupAdvice, tolerance: number): readonly MatchedRound[] {
+  return now.rounds.flatMap(({ cup, seen, number, earlier }): MatchedRound[] => {
+    if (earlier) return [];
+    const views = aim.asTarget(seen, cup);
+    const found = verdict(views, aim.part, thresholdsFor(tolerance));
+    if (isNoVerdict(found)) return [];
+    return [
+      {
+        number,
+        basis: 'seen',
+        ...(aim.moved && { moved: aim.moved }),
+        ...(views.overWhite && { overWhite: stated(views.overWhite) }),
+        ...(views.overBlack && { overBlack: stated(views.overBlack) }),
+        verdict: found,
+      },
+    ];
+  });
+}
+
+function corrected({ overWhite, overBlack }: TwoViews, { offWhite, offBlack }: ModelCorrection): ChipColours {
   const hex = (lab: Lab, off: Lab): string => predicted({ L: lab.L + off.L, a: lab.a + off.a, b: lab.b + off.b }).hex;
   return { overWhite: hex(overWhite, offWhite), overBlack: hex(overBlack, offBlack) };
 }
 
-/** The rounds of a cup in which a colour was seen, beside what it is to look like. */
-export function roundsSeen(work: Work, index: number): readonly MatchedRound[] {
-  const part = partOfSide(aimOf(work, index));
-  const looks = work.cups[index]!.steps.flatMap((step) => (step.do === 'see' ? [step] : []));
-  return looks.flatMap(({ overWhite, overBlack }, at): MatchedRound[] => {
-    const stated = (hex: string): Seen => ({ lab: labFromHex(hex), hex, mapped: false });
-    const seen = {
-      ...(overWhite && { overWhite: stated(overWhite) }),
-      ...(overBlack && { overBlack: stated(overBlack) }),
-    };
-    const found = verdict(
-      {
-        ...(seen.overWhite && { overWhite: seen.overWhite.lab }),
-        ...(seen.overBlack && { overBlack: seen.overBlack.lab }),
-      },
-      part,
-      thresholdsFor(work.tolerance),
-    );
-    return isNoVerdict(found) ? [] : [{ number: at + 1, basis: 'seen', ...seen, verdict: found }];
-  });
+function stated(lab: Lab): Seen {
+  return { lab, ...hexFromLab(lab) };
+}
+
+function hexOf(lab: Lab): string {
+  return hexFromLab(lab).hex;
 }

@@ -4,47 +4,61 @@
  * @packageDocumentation
  */
 import type { MatchedRound } from '../../book/model.ts';
-import type { NextAddition } from '../../matching/next-addition.ts';
 import { type Html, html } from '../../render/html.ts';
 import { type ChipColours, chips } from '../../render/swatch/chip.ts';
 import { roundsBeside } from '../../render/target/rounds-beside.ts';
 import { sentence } from '../../render/words.ts';
-import { type RoundDraft, roundForms } from './fields-view.ts';
+import type { CupAdvice } from './ask.ts';
+import type { CupDraft } from './drafts.ts';
+import { roundForms } from './fields-view.ts';
 import { logView } from './log-view.ts';
+import { isToBeMixed, mixView } from './mix-view.ts';
 import { judged, nextView, viewsOf } from './proposal-view.ts';
 import type { BenchShown } from './shown.ts';
-import type { CupNow, WorkCup, WorkSide } from './work.ts';
+import type { Work, WorkCup, WorkSide } from './work.ts';
 
 /** All that is known of a cup. */
 export interface CupShown {
   readonly index: number;
+  readonly work: Work;
   readonly cup: WorkCup;
-  /** What it is to look like by itself. */
   readonly side: WorkSide;
-  readonly now: CupNow;
-  readonly next: NextAddition;
-  /** What it looks like now: seen, or else predicted; absent where it is empty. */
+  readonly advice: CupAdvice;
+  /** What it looks like now, as the target was seen: seen, or else predicted; absent where it is empty. */
   readonly look?: ChipColours;
+  /** What a test pour of it should look like, where that is not how the target was seen. */
+  readonly alone?: ChipColours;
   readonly rounds: readonly MatchedRound[];
-  readonly tolerance: number;
-  readonly draft: RoundDraft;
+  readonly draft: CupDraft;
 }
 
 /** A cup at the bench. */
-export function cupView(
-  { index, cup, side, now, next, look, rounds, tolerance, draft }: CupShown,
-  shown: BenchShown,
-): Html {
+export function cupView(cupShown: CupShown, shown: BenchShown): Html {
+  const { index, work, cup, side, advice, look, rounds, draft } = cupShown;
+  const { now, next, aim } = advice;
   const how = now.seen ? 'seen' : 'predicted';
   const beside = look ? [viewsOf(side), viewsOf(look)] : [viewsOf(side)];
-  return html`<figure class="bench-hero"><div class="bench-swatch">${chips(beside, look ? `Target on the left, as ${how} on the right; over white above, over black below` : 'The target, over white above, over black below')}</div><figcaption class="pair-words"><span>target${cup.aim ? `, as ${cup.name} by itself should show it` : ''}</span>${look ? html`<span>${how}</span>` : ''}</figcaption></figure>
-<div class="bench-now">${
+  const finished = aim.moved === 'laminate';
+  return html`<figure class="bench-hero"><div class="bench-swatch">${chips(beside, look ? `Target on the left, as ${how} on the right; over white above, over black below` : 'The target, over white above, over black below')}</div><figcaption class="pair-words"><span>target</span>${look ? html`<span>${how}${finished ? ', as the finished bait shows it' : ''}</span>` : ''}</figcaption></figure>
+<div class="bench-now">${mixView(cup, index, draft, work, shown)}${
     next.now
-      ? html`<p class="bench-verdict">${judged(next.now)}.${now.seen ? '' : ' So the model says: pour a bait and look.'}</p>`
+      ? html`<p class="bench-verdict">${judged(next.now)}.${now.seen || isToBeMixed(cup) ? '' : ' So the model says: pour a bait and look.'}</p>`
       : ''
-  }<p class="bench-next" data-advice="${next.advice}">${next.advice === 'leave' ? 'Leave it as it is.' : next.sentence}</p>${nextView(next, side, shown)}${roundForms(index, draft, side, shown)}${
+  }${finished ? behindView(cupShown) : ''}${
+    isToBeMixed(cup)
+      ? ''
+      : html`<p class="bench-next" data-advice="${next.advice}">${next.advice === 'leave' ? 'Leave it as it is.' : next.sentence}</p>${nextView(advice, side, shown)}`
+  }${roundForms(index, draft, cupShown, shown)}${
     rounds.length === 0
       ? ''
-      : html`<h3>Rounds so far</h3>${roundsBeside(rounds, viewsOf(side), sentence(cup.name), tolerance)}`
+      : html`<h3>Rounds so far</h3>${roundsBeside(rounds, viewsOf(side), sentence(cup.name), work.tolerance)}`
   }${logView(cup.steps, now, shown)}</div>`;
+}
+
+/** What a side of a finished bait is seen in front of. */
+function behindView({ index, work }: CupShown): Html {
+  const other = work.cups[1 - index]!;
+  return other.steps.every((step) => step.do !== 'add')
+    ? html`<p>The ${other.name} is plain plastic yet, and is judged as that behind this one: begin it, too.</p>`
+    : html`<p class="fine">Judged as the finished bait, with the ${other.name} as it is now behind it.</p>`;
 }

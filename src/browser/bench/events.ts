@@ -32,9 +32,11 @@ function onInput(control: HTMLInputElement, state: BenchState, screen: BenchScre
   const twin = control.dataset.hexOf;
   if (twin !== undefined) {
     const hex = hexOf(control.value);
+    const picker = screen.part<HTMLInputElement>(`#${twin}`);
+    // What is half typed is kept as well.
+    if (control.closest('[data-round]')) draft(control, picker.name, control.value, state);
     if (hex === undefined) return;
     control.removeAttribute('aria-invalid');
-    const picker = screen.part<HTMLInputElement>(`#${twin}`);
     picker.value = hex;
     onInput(picker, state, screen, actions);
     return;
@@ -46,19 +48,36 @@ function onInput(control: HTMLInputElement, state: BenchState, screen: BenchScre
   if (control.closest('[data-side]')) {
     // A number that is being typed is judged when it is done.
     if (control.type !== 'number' && control.name !== 'name') actions.target.takeSides();
-  } else if (control.closest('[data-round]')) {
-    const index = indexOf(control);
-    const value = control.type === 'checkbox' ? control.checked : control.value;
-    state.draft(index, { ...state.drafts[index], [control.name]: value });
+  } else if (control.name === 'mixed') {
+    const list = control.closest('ul')!.querySelectorAll<HTMLInputElement>(':checked');
+    draft(
+      control,
+      'mixed',
+      [...list].map(({ value }) => value),
+      state,
+    );
+  } else if (control.closest('[data-cup]')) {
+    draft(control, control.name, control.type === 'checkbox' ? control.checked : control.value, state);
   } else if (control.name === 'title') {
     state.work = { ...state.work, title: control.value };
     screen.showFile();
   }
 }
 
+function draft(
+  control: HTMLElement,
+  name: string,
+  value: string | boolean | readonly string[],
+  state: BenchState,
+): void {
+  const index = indexOf(control);
+  state.draft(index, { ...state.drafts[index], [name]: value });
+}
+
 function onChange(control: HTMLInputElement, screen: BenchScreen, { target, file }: BenchActions): void {
   if (control.dataset.hexOf !== undefined) {
-    const mistyped = mistypedColour(control.parentElement!);
+    const unsaid = control.value.trim() === '' && control.closest('[data-round]');
+    const mistyped = unsaid ? undefined : mistypedColour(control.parentElement!);
     if (mistyped) screen.mark(mistyped);
   } else if (control.matches('[data-import-file]')) void file.importWork(control);
   else if (control.name === 'target') target.choose(control.value);

@@ -5,23 +5,20 @@
  */
 import { type Html, html } from '../../render/html.ts';
 import { chips } from '../../render/swatch/chip.ts';
-import { sentence } from '../../render/words.ts';
+import { sentence, volumeText } from '../../render/words.ts';
+import type { CupShown } from './cup-view.ts';
+import type { CupDraft } from './drafts.ts';
+import { hexOf } from './read-forms.ts';
 import type { BenchShown } from './shown.ts';
-import type { Work, WorkSide } from './work.ts';
+import type { Work } from './work.ts';
 
-/** What was typed for a round and is not noted yet. */
-export interface RoundDraft {
-  readonly pour?: string;
-  readonly overWhite?: string;
-  readonly overBlack?: string;
-  readonly sawWhite?: boolean;
-  readonly sawBlack?: boolean;
-  readonly note?: string;
-}
+// What the chooser opens with before anything was said: no colour that could pass for what was seen.
+const UNSAID = '#808080';
 
-/** A colour to be chosen, by the eye or by its digits. */
-function colourField(id: string, name: string, label: string, value: string): Html {
-  return html`<p class="colour-field"><label for="${id}">${label}</label><input id="${id}" type="color" name="${name}" value="${value}"><input type="text" aria-label="${label}, as # and six digits" data-hex-of="${id}" value="${value}" maxlength="7" spellcheck="false" autocomplete="off"></p>`;
+/** A colour to be chosen, by the eye or by its digits; no digits as long as nothing was said. */
+function colourField(id: string, name: string, label: string, digits: string): Html {
+  const value = hexOf(digits) ?? UNSAID;
+  return html`<p class="colour-field"><label for="${id}">${label}</label><input id="${id}" type="color" name="${name}" value="${value}"><input type="text" aria-label="${label}, as # and six digits" data-hex-of="${id}" value="${digits}" placeholder="not said yet" maxlength="7" spellcheck="false" autocomplete="off"></p>`;
 }
 
 /** The colours of a target, to be described. */
@@ -40,27 +37,29 @@ ${overBlack === undefined ? '' : colourField(`${id}-black`, 'overBlack', 'Over b
 }
 
 /** The forms of a cup: a test pour with what was seen, and anything else that was added. */
-export function roundForms(index: number, draft: RoundDraft, side: WorkSide, { data }: BenchShown): Html {
+export function roundForms(
+  index: number,
+  draft: CupDraft,
+  { side, alone, work }: Pick<CupShown, 'side' | 'alone' | 'work'>,
+  { data }: BenchShown,
+): Html {
   const id = `cup-${index}`;
   const materials = data.materials.filter(({ kind }) => kind !== 'plastic');
-  const {
-    overWhite = side.overWhite,
-    overBlack = side.overBlack ?? '#303030',
-    sawWhite = true,
-    sawBlack = side.overBlack !== undefined,
-  } = draft;
-  return html`<fieldset class="bench-round" data-round><legend>A test pour</legend>
-<div class="bench-fields"><p class="field"><label for="${id}-pour">Poured, ml</label><input id="${id}-pour" type="number" inputmode="decimal" name="pour" min="0" step="any" value="${draft.pour ?? ''}"></p>
+  const { title, shotMl } = data.molds.find(({ id: mold }) => mold === work.mold)!;
+  const { overWhite = '', overBlack = '', sawWhite = true, sawBlack = side.overBlack !== undefined } = draft;
+  const { material: chosen, amount = '', addedMl = '' } = draft;
+  return html`<fieldset class="bench-round" data-round><legend>A test pour</legend>${alone ? html`<div class="bench-alone"><div class="bench-chip">${chips([alone], '')}</div><p>Poured by itself, this cup should look about like this: ${alone.overWhite} over white, ${alone.overBlack} over black. It is a help, not the target.</p></div>` : ''}
+<div class="bench-fields"><p class="field"><label for="${id}-pour">Poured, ml</label><input id="${id}-pour" type="number" inputmode="decimal" name="pour" min="0" step="any" value="${draft.pour ?? ''}" aria-describedby="${id}-shot"><span class="fine" id="${id}-shot">One shot of ${title}: ${volumeText(shotMl, data.settings)}</span></p>
 <div><p class="check"><input id="${id}-saw-white" type="checkbox" name="sawWhite"${sawWhite ? html` checked` : ''}><label for="${id}-saw-white">Looked at it over white</label></p>
 ${sawWhite ? colourField(`${id}-white`, 'overWhite', 'Seen over white', overWhite) : ''}</div>
 <div><p class="check"><input id="${id}-saw-black" type="checkbox" name="sawBlack"${sawBlack ? html` checked` : ''}><label for="${id}-saw-black">Looked at it over black</label></p>
 ${sawBlack ? colourField(`${id}-black`, 'overBlack', 'Seen over black', overBlack) : ''}</div></div>
 <p class="field wide"><label for="${id}-note">Note</label><input id="${id}-note" type="text" name="note" maxlength="300" autocomplete="off" value="${draft.note ?? ''}"></p>
 <p class="bench-buttons"><button type="button" data-note-round>Note this round</button></p></fieldset>
-<details class="bench-else"><summary>Something else went in</summary><div class="bench-fields">
-<p class="field wide"><label for="${id}-material">Material</label><select id="${id}-material" name="material">${materials.map(({ id: material, title }) => html`<option value="${material}">${title}</option>`)}</select></p>
-<p class="field"><label for="${id}-amount">Amount</label><input id="${id}-amount" type="text" name="amount" placeholder="3 drops" maxlength="40" autocomplete="off"></p>
+<details class="bench-else"${amount !== '' || addedMl !== '' ? html` open` : ''}><summary>Something else went in</summary><div class="bench-fields">
+<p class="field wide"><label for="${id}-material">Material</label><select id="${id}-material" name="material">${materials.map(({ id: material, title: name }) => html`<option value="${material}"${material === chosen ? html` selected` : ''}>${name}</option>`)}</select></p>
+<p class="field"><label for="${id}-amount">Amount</label><input id="${id}-amount" type="text" name="amount" placeholder="3 drops" maxlength="40" autocomplete="off" value="${amount}"></p>
 <p class="field"><button class="quiet" type="button" data-add-else>Put it in the log</button></p></div><div class="bench-fields">
-<p class="field"><label for="${id}-plastic">Plastic, ml</label><input id="${id}-plastic" type="number" inputmode="decimal" name="addedMl" min="0" step="any"></p>
+<p class="field"><label for="${id}-plastic">Plastic, ml</label><input id="${id}-plastic" type="number" inputmode="decimal" name="addedMl" min="0" step="any" value="${addedMl}"></p>
 <p class="field"><button class="quiet" type="button" data-add-plastic>Put it in the log</button></p></div></details>`;
 }

@@ -1,9 +1,11 @@
 import { concentrations, total } from '../../cup/ledger.ts';
 import { limitOf } from '../../matching/proposal.ts';
 import { type Html, html } from '../../render/html.ts';
-import { perHundred, temperatureText, volumeText } from '../../render/words.ts';
+import { perHundred, sentence, temperatureText, volumeText } from '../../render/words.ts';
+import { formatDecimal } from '../../units/format-quantity.ts';
+import { isToBeMixed } from './mix-view.ts';
 import { type BenchShown, titleIn } from './shown.ts';
-import type { CupNow, WorkStep } from './work.ts';
+import { type CupNow, doings, nextRound, type WorkStep } from './work.ts';
 
 /** The log of a cup, and what is in it. */
 export function logView(
@@ -15,25 +17,49 @@ export function logView(
   const limit = limitOf(cup, shown.materials);
   const inside = Object.entries(concentrations(cup)).map(
     ([id, gramsPerMl]) =>
-      html`<li>${titleIn(shown, id)} <span class="fine">${perHundred({ gramsPerMl }, shown.materials.get(id))} in 100 ml</span></li>`,
+      html`<li><b>${formatDecimal(cup.materials[id]!, 2)} g</b> ${titleIn(shown, id)} <span class="fine">${perHundred({ gramsPerMl }, shown.materials.get(id))} in 100 ml</span></li>`,
   );
   return html`<div class="bench-log"><div><h3>The log</h3>${
     steps.length === 0
       ? html`<p>Plain plastic.</p>`
-      : html`<ol>${steps.map((step) => html`<li>${stepWords(step, shown)}</li>`)}</ol><p class="bench-buttons"><button class="quiet" type="button" data-undo>Take back the last line</button></p>`
-  }</div><div><h3>Really in the cup</h3><p>${volumeText(volumeMl, settings)}${total(cup.plastics) > 1e-6 ? '' : ': it is empty'}.${limit ? ` Not above ${temperatureText(limit.celsius, settings)}, for ${titleIn(shown, limit.material)}.` : ''}</p>${inside.length === 0 ? '' : html`<ul class="bench-inside">${inside}</ul>`}</div></div>`;
+      : html`<ol>${linesOf(steps, shown)}</ol><p class="bench-buttons"><button class="quiet" type="button" data-undo>Take back ${lastDone(steps)}</button></p>`
+  }</div><div><h3>${isToBeMixed({ steps }) ? 'In the cup when it is mixed' : 'Really in the cup'}</h3><p>${volumeText(volumeMl, settings)}${total(cup.plastics) > 1e-6 ? '' : ': it is empty'}.${limit ? ` Not above ${temperatureText(limit.celsius, settings)}, for ${titleIn(shown, limit.material)}.` : ''}</p>${inside.length === 0 ? '' : html`<ul class="bench-inside">${inside}</ul>`}</div></div>`;
 }
 
-function stepWords(step: WorkStep, shown: BenchShown): Html {
+/** What was done last, as the end of "Take back …". */
+export function lastDone(steps: readonly WorkStep[]): string {
+  const last = doings(steps).at(-1)?.[0]?.do;
+  if (steps.at(-1)?.do === 'see') return `round ${nextRound(steps) - 1}`;
+  return isToBeMixed({ steps }) ? 'the recipe' : last === 'pour' ? 'the last pour' : 'the last addition';
+}
+
+/** A line for everything that was done in one go. */
+function linesOf(steps: readonly WorkStep[], shown: BenchShown): Html {
+  let round = 0;
+  const toMix = isToBeMixed({ steps });
+  const lines = doings(steps).map((together) => {
+    const looked = together.some((step) => step.do === 'see');
+    if (looked) round++;
+    const words = together.map(
+      (step, index) =>
+        html`${index > 0 ? '; ' : ''}${stepWords(step, shown, looked || index > 0, toMix && step === steps.at(-1))}`,
+    );
+    return html`<li>${looked ? html`Round ${round}: ` : ''}${words}</li>`;
+  });
+  return html`${lines}`;
+}
+
+function stepWords(step: WorkStep, shown: BenchShown, goesOn: boolean, toMix: boolean): Html {
   const { settings } = shown.data;
+  const verb = (word: string): string => (goesOn ? word : sentence(word));
   switch (step.do) {
     case 'add':
-      return html`Added ${step.amounts.map(({ material, dose }, index) => html`${index > 0 ? ', ' : ''}${titleIn(shown, material)} ${dose}`)}`;
+      return html`${verb(toMix ? 'to be mixed:' : 'added')} ${step.amounts.map(({ material, dose }, index) => html`${index > 0 ? ', ' : ''}${titleIn(shown, material)} ${dose}`)}`;
     case 'plastic':
-      return html`Added ${volumeText(step.ml, settings)} of plastic`;
+      return html`${verb('added')} ${volumeText(step.ml, settings)} of plastic`;
     case 'pour':
-      return html`Poured ${volumeText(step.ml, settings)}`;
+      return html`${verb('poured')} ${volumeText(step.ml, settings)}`;
     case 'see':
-      return html`Saw ${step.overWhite ? `${step.overWhite} over white` : ''}${step.overWhite && step.overBlack ? ', ' : ''}${step.overBlack ? `${step.overBlack} over black` : ''}${step.note ? html` <span class="said">“${step.note}”</span>` : ''}`;
+      return html`${verb('saw')} ${step.overWhite ? `${step.overWhite} over white` : ''}${step.overWhite && step.overBlack ? ', ' : ''}${step.overBlack ? `${step.overBlack} over black` : ''}${step.note ? html` <span class="said">“${step.note}”</span>` : ''}`;
   }
 }

@@ -4,13 +4,13 @@
  * @packageDocumentation
  */
 import type { FirstRecipe } from '../../matching/first-recipe.ts';
-import type { NextAddition } from '../../matching/next-addition.ts';
 import type { PredictedColour, Proposal } from '../../matching/proposal.ts';
 import type { RecipeProposal } from '../../matching/recipe-proposal.ts';
 import { weightsText } from '../../matching/weigh-doses.ts';
 import { type Html, html } from '../../render/html.ts';
 import { type ChipColours, chips } from '../../render/swatch/chip.ts';
 import { deltaEText, moneyText, sentence, volumeText } from '../../render/words.ts';
+import type { CupAdvice } from './ask.ts';
 import { type BenchShown, limitWords, titleIn } from './shown.ts';
 import type { WorkSide } from './work.ts';
 
@@ -36,7 +36,11 @@ function saysMore({ advice, proposals }: FirstRecipe): boolean {
 }
 
 /** What to add to a cup now, and a new cup where that comes nearer. */
-export function nextView({ proposals, startAgain, leftOut }: NextAddition, side: WorkSide, shown: BenchShown): Html {
+export function nextView(
+  { next: { proposals, startAgain, leftOut } }: CupAdvice,
+  side: WorkSide,
+  shown: BenchShown,
+): Html {
   return html`${
     proposals.length === 0
       ? ''

@@ -88,36 +88,37 @@ export function readSides(root: HTMLElement, before: readonly WorkSide[]): reado
   return sides;
 }
 
-/** A test pour and what was seen of it, as steps of the log. */
+/** A test pour and what was seen of it, as steps of the log. Nothing is taken for seen that was not said. */
 export function readRound(round: HTMLElement, volumeMl: number): readonly WorkStep[] | Mistyped {
-  const field = (name: string): HTMLInputElement | null => round.querySelector<HTMLInputElement>(`[name="${name}"]`);
-  const pourField = field('pour')!;
-  const pour = Number(pourField.value);
-  if (!(pour >= 0) || pourField.validity.badInput)
-    return { fault: 'Give what was poured in millilitres, 0 or more.', at: pourField };
+  const field = (name: string): HTMLInputElement => round.querySelector<HTMLInputElement>(`[name="${name}"]`)!;
+  const at = field('pour');
+  const pour = Number(at.value);
+  if (!(pour >= 0) || at.validity.badInput) return { fault: 'Give what was poured in millilitres, 0 or more.', at };
+  if (at.value.trim() === '')
+    return { fault: 'How many millilitres were poured? Write 0 if nothing left the cup.', at };
   if (pour > volumeMl + 1e-6)
-    return {
-      fault: `There are ${Math.floor(volumeMl * 10) / 10} ml in the cup: no more can be poured.`,
-      at: pourField,
-    };
-  const mistyped = mistypedColour(round);
-  if (mistyped) return mistyped;
-  const overWhite = field('sawWhite')!.checked ? field('overWhite')?.value : undefined;
-  const overBlack = field('sawBlack')!.checked ? field('overBlack')?.value : undefined;
-  const note = field('note')!.value.trim();
-  const looked = overWhite !== undefined || overBlack !== undefined || note !== '';
-  if (pour === 0 && !looked) return { fault: 'Note what was poured, or what was seen.', at: pourField };
+    return { fault: `There are ${Math.floor(volumeMl * 10) / 10} ml in the cup: no more can be poured.`, at };
+  const views: { overWhite?: string; overBlack?: string } = {};
+  for (const [view, saw, backing] of [
+    ['overWhite', 'sawWhite', 'white'],
+    ['overBlack', 'sawBlack', 'black'],
+  ] as const) {
+    if (!field(saw).checked) continue;
+    const digits = round.querySelector<HTMLInputElement>(`[data-hex-of="${field(view).id}"]`)!;
+    if (digits.value.trim() === '')
+      return {
+        fault: `Say what you saw over ${backing}: choose its colour, or take away the tick.`,
+        at: digits,
+      };
+    const hex = hexOf(digits.value);
+    if (hex === undefined) return mistypedColour(digits.parentElement!)!;
+    views[view] = hex;
+  }
+  const note = field('note').value.trim();
+  const looked = views.overWhite !== undefined || views.overBlack !== undefined || note !== '';
+  if (pour === 0 && !looked) return { fault: 'Note what was poured, or what was seen.', at };
   return [
     ...(pour > 0 ? [{ do: 'pour' as const, ml: pour }] : []),
-    ...(looked
-      ? [
-          {
-            do: 'see' as const,
-            ...(overWhite && { overWhite }),
-            ...(overBlack && { overBlack }),
-            ...(note !== '' && { note }),
-          },
-        ]
-      : []),
+    ...(looked ? [{ do: 'see' as const, ...views, ...(note !== '' && { note }) }] : []),
   ];
 }

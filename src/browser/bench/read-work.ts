@@ -101,7 +101,6 @@ function cupOf(value: unknown): WorkCup {
   return {
     name: name(fields.name),
     steps: steps(fields.steps),
-    ...present('aim', maybe(fields.aim, sideOf)),
     ...present(
       'earlier',
       maybe(fields.earlier, (each) => list(each, 50).map(steps)),
@@ -111,22 +110,26 @@ function cupOf(value: unknown): WorkCup {
 
 function stepOf(value: unknown): WorkStep {
   const fields = object(value);
+  const also = fields.also === true ? { also: true as const } : {};
   switch (fields.do) {
     case 'add':
       return {
         do: 'add',
+        ...also,
+        ...(fields.recipe === true ? { recipe: true as const } : {}),
         amounts: list(fields.amounts, 50).map((amount) => {
           const { material, dose, grams } = object(amount);
           return { material: name(material), dose: text(dose, 40), grams: number(grams, 1e-9, 1e6) };
         }),
       };
     case 'plastic':
-      return { do: 'plastic', ml: number(fields.ml, 1e-6, 1e6) };
+      return { do: 'plastic', ...also, ml: number(fields.ml, 1e-6, 1e6) };
     case 'pour':
-      return { do: 'pour', ml: number(fields.ml, 1e-6, 1e6) };
+      return { do: 'pour', ...also, ml: number(fields.ml, 1e-6, 1e6) };
     case 'see':
       return {
         do: 'see',
+        ...also,
         ...present('overWhite', maybe(fields.overWhite, colour)),
         ...present('overBlack', maybe(fields.overBlack, colour)),
         ...present(

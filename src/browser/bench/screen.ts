@@ -2,13 +2,13 @@ import { html } from '../../render/html.ts';
 import { chips } from '../../render/swatch/chip.ts';
 import { sentence } from '../../render/words.ts';
 import { adviceFor } from './ask.ts';
-import { lookNow, roundsSeen } from './cup-looks.ts';
+import { aloneNow, lookNow, roundsSeen } from './cup-looks.ts';
 import { cupView } from './cup-view.ts';
 import { sidesView } from './fields-view.ts';
 import { firstView, viewsOf } from './proposal-view.ts';
 import type { Mistyped } from './read-forms.ts';
 import type { BenchState } from './state.ts';
-import { aimOf } from './work.ts';
+import { sideOf } from './work.ts';
 import { type RecipeFile, recipeFile } from './work-recipe.ts';
 
 /** Puts the state on the page. */
@@ -101,29 +101,37 @@ export class BenchScreen {
             html`<section class="part bench-cup" data-cup="${index}" aria-labelledby="cup-${index}-head"><h2 id="cup-${index}-head" tabindex="-1">${work.cups.length > 1 ? sentence(name) : 'The cup'}</h2><div class="bench-cup-shown" data-cup-shown></div></section>`,
         )}`.toString()
       : '';
-    if (inProgress) for (const index of work.cups.keys()) this.showCup(index);
+    if (inProgress) for (const index of work.cups.keys()) this.showOne(index);
     this.showFile();
   }
 
+  /** A cup; with it the other one of a finished bait, which is seen in front of it. */
   showCup(index: number): void {
+    const { work } = this.state;
+    for (const at of work.arrangement === 'together' ? work.cups.keys() : [index]) this.showOne(at);
+    this.showFile();
+  }
+
+  private showOne(index: number): void {
     const { work, data, drafts } = this.state;
-    const { now, next } = adviceFor(work, index, data);
-    const look = lookNow(work, index, data, next.correction);
+    const advice = adviceFor(work, index, data);
+    const { now, next, aim } = advice;
+    const look = lookNow(advice);
+    const alone = aim.moved && !now.seen ? aloneNow(now.cup, work, data, next.correction) : undefined;
     this.part(`[data-cup="${index}"] [data-cup-shown]`).innerHTML = cupView(
       {
         index,
+        work,
         cup: work.cups[index]!,
-        side: aimOf(work, index),
-        now,
-        next,
+        side: sideOf(work, index),
+        advice,
         ...(look && { look }),
-        rounds: roundsSeen(work, index),
-        tolerance: work.tolerance,
+        ...(alone && { alone }),
+        rounds: roundsSeen(advice, work.tolerance),
         draft: drafts[index] ?? {},
       },
       this.state,
     ).toString();
-    this.showFile();
   }
 
   /** What there is to take away, once there is something. */

@@ -1,7 +1,7 @@
 import type { BenchPageData, BenchPageMaterial } from '../../render/pages/bench.ts';
 import { afterPause } from '../page-data.ts';
 import type { FirstAnswer } from './ask.ts';
-import type { RoundDraft } from './fields-view.ts';
+import type { CupDraft, Drafts } from './drafts.ts';
 import type { WorkStore } from './store.ts';
 import type { Work } from './work.ts';
 
@@ -16,8 +16,10 @@ export class BenchState {
   readonly data: BenchPageData;
   readonly materials: ReadonlyMap<string, BenchPageMaterial>;
   readonly keepsNothing: boolean;
-  drafts: readonly RoundDraft[];
+  drafts: readonly CupDraft[];
   answers: readonly FirstAnswer[] = [];
+  /** Recipes were found before the page was loaded again, and are to be found anew. */
+  readonly findsAgain: boolean;
   /** A cup is shown though nothing was put in yet. */
   begun = false;
   /** Told when the browser could not keep something. */
@@ -26,11 +28,12 @@ export class BenchState {
   private readonly stores: BenchStores;
   private readonly saveSoon = afterPause(() => void this.save(), 250);
 
-  constructor(data: BenchPageData, work: Work, drafts: readonly RoundDraft[], stores: BenchStores) {
+  constructor(data: BenchPageData, work: Work, drafts: Drafts, stores: BenchStores) {
     this.data = data;
     this.materials = new Map(data.materials.map((material) => [material.id, material]));
     this.current = work;
-    this.drafts = drafts;
+    this.drafts = drafts.cups;
+    this.findsAgain = drafts.found;
     this.stores = stores;
     this.keepsNothing = stores.work === undefined;
   }
@@ -54,15 +57,25 @@ export class BenchState {
     return this.work.cups.some(({ steps }) => steps.length > 0);
   }
 
-  draft(index: number, draft: RoundDraft): void {
+  /** Keeps what was typed for a cup, at once: the next thing may be a reload. */
+  draft(index: number, draft: CupDraft): void {
     this.drafts = this.work.cups.map((_, at) => (at === index ? draft : (this.drafts[at] ?? {})));
-    this.saveSoon();
+    void this.saveDrafts();
   }
 
   async save(): Promise<void> {
     try {
       await this.stores.work?.write(JSON.stringify(this.work));
-      await this.stores.drafts?.write(JSON.stringify(this.drafts));
+    } catch {
+      this.onLoss();
+    }
+    await this.saveDrafts();
+  }
+
+  async saveDrafts(): Promise<void> {
+    const drafts: Drafts = { cups: this.drafts, found: this.answers.length > 0 };
+    try {
+      await this.stores.drafts?.write(JSON.stringify(drafts));
     } catch {
       this.onLoss();
     }

@@ -27,7 +27,11 @@ export async function openStore(book: string): Promise<WorkStore | undefined> {
         return typeof text === 'string' ? text : undefined;
       },
       write: async (text) => {
-        await done(database.transaction(STORE, 'readwrite').objectStore(STORE).put(text, book));
+        const transaction = database.transaction(STORE, 'readwrite');
+        const put = done(transaction.objectStore(STORE).put(text, book));
+        // Nothing else comes: a page that is left now must not wait for that.
+        transaction.commit();
+        await put;
       },
     };
   } catch {

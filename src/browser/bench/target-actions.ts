@@ -4,7 +4,7 @@
  * @packageDocumentation
  */
 import { afterPause } from '../page-data.ts';
-import { aimed, firstAnswers, withBookTarget, withRecipe } from './ask.ts';
+import { firstAnswers, withBookTarget, withRecipe } from './ask.ts';
 import { isMistyped, mistypedColour, readFields, readSides } from './read-forms.ts';
 import type { BenchScreen } from './screen.ts';
 import type { BenchState } from './state.ts';
@@ -56,12 +56,7 @@ export class TargetActions {
             { ...first, name: 'back' },
             { ...first, name: 'belly' },
           ];
-    // Aims were worked out for the other arrangement.
-    const { cups } = withSides({ ...state.work, arrangement }, wanted === 1 ? [{ ...first, name: 'body' }] : two);
-    state.work = {
-      ...withSides({ ...state.work, arrangement }, wanted === 1 ? [{ ...first, name: 'body' }] : two),
-      cups: cups.map(({ aim: _, ...cup }) => cup),
-    };
+    state.work = withSides({ ...state.work, arrangement }, wanted === 1 ? [{ ...first, name: 'body' }] : two);
     state.answers = [];
     screen.showFields();
     screen.showSides();
@@ -125,6 +120,7 @@ export class TargetActions {
     // The words must be painted before the work begins.
     window.setTimeout(() => {
       state.answers = firstAnswers(state.work, state.data);
+      void state.saveDrafts();
       screen.showFirst();
       const found = state.answers.reduce((sum, { recipe }) => sum + recipe.proposals.length, 0);
       screen.say(found === 0 ? 'No recipe.' : found === 1 ? 'One recipe.' : `${found} recipes.`);
@@ -147,14 +143,14 @@ export class TargetActions {
     )
       return;
     state.work = withRecipe(state.work, answer, recipe, state.data, weighing);
+    const begun = recipe.cups.length > 1 ? [...state.work.cups.keys()] : [answer];
+    for (const at of begun) state.draft(at, { ...state.drafts[at], mixed: [] });
     screen.showCups();
-    const index = recipe.cups.length > 1 ? 0 : answer;
-    screen.part(`#cup-${index}-head`).focus();
-    screen.say('The recipe is in the log. Mix it, pour a bait, look, and note the round.');
+    screen.part(`#cup-${begun[0]}-head`).focus();
+    screen.say('Mix what stands below, pour a bait, look, and note the round.');
   }
 
   private showCups(): void {
-    if (this.state.inProgress) this.state.work = aimed(this.state.work, this.state.data);
     this.screen.showCups();
   }
 

@@ -8,7 +8,7 @@ import type { Observation } from '../../matching/correct-model.ts';
 import type { SeenViews, TargetPart } from '../../matching/target-part.ts';
 import { labFromHex } from '../../optics/display.ts';
 
-/** A colour to be matched, or one that a cup is to have. */
+/** A colour to be matched. */
 export interface WorkSide {
   readonly name: string;
   /** `#rrggbb` */
@@ -25,18 +25,25 @@ export interface WorkAmount {
 }
 
 /** One thing that was done to a cup, or seen of it. */
-export type WorkStep =
-  | { readonly do: 'add'; readonly amounts: readonly WorkAmount[] }
+export type WorkStep = {
+  /** Done in one go with the step before it, and taken back with it. */
+  readonly also?: true;
+} & (
+  | {
+      readonly do: 'add';
+      readonly amounts: readonly WorkAmount[];
+      /** A recipe that a cup was begun with: it is still to be mixed. */
+      readonly recipe?: true;
+    }
   | { readonly do: 'plastic'; readonly ml: number }
   | { readonly do: 'pour'; readonly ml: number }
-  | { readonly do: 'see'; readonly overWhite?: string; readonly overBlack?: string; readonly note?: string };
+  | { readonly do: 'see'; readonly overWhite?: string; readonly overBlack?: string; readonly note?: string }
+);
 
 /** A cup and everything that was done to it. */
 export interface WorkCup {
   readonly name: string;
   readonly steps: readonly WorkStep[];
-  /** Of a laminate: what the cup is to look like poured by itself. */
-  readonly aim?: WorkSide;
   /** Logs of cups that were given up for this one: the model has learned from them. */
   readonly earlier?: readonly (readonly WorkStep[])[];
 }
@@ -63,11 +70,22 @@ export interface Work {
   readonly cups: readonly WorkCup[];
 }
 
+/** A round in which a colour was seen. */
+export interface WorkRound extends Observation {
+  /** Among the rounds of its cup, from 1. */
+  readonly number: number;
+  /** Of a cup that was given up for this one. */
+  readonly earlier?: true;
+}
+
 /** What a log has made of a cup. */
 export interface CupNow {
   readonly cup: CupState;
+  /** The cup, or, where it was poured empty, what was in it. */
+  readonly looked: CupState;
   readonly volumeMl: number;
-  readonly rounds: readonly Observation[];
+  /** Every round that there is something to learn from, those of cups that were given up first. */
+  readonly rounds: readonly WorkRound[];
   /** What the cup looks like as it is; absent where it was not looked at since something was added. */
   readonly seen?: SeenViews;
 }
@@ -75,9 +93,9 @@ export interface CupNow {
 /** Density of a material, g/ml. */
 type Density = (material: string) => number;
 
-/** The part of the target that a cup is to look like by itself. */
-export function aimOf(work: Work, index: number): WorkSide {
-  return work.cups[index]?.aim ?? work.sides[index] ?? work.sides[0]!;
+/** The side of the target that a cup is for. */
+export function sideOf({ sides }: Work, index: number): WorkSide {
+  return sides[index] ?? sides[0]!;
 }
 
 /** A side with its colours as matching takes them. */
@@ -90,13 +108,16 @@ export function partOfSide({ name, overWhite, overBlack, thicknessMm }: WorkSide
   };
 }
 
-/** Keeps the ledger of a cup, and gathers what was seen. */
-export function cupNow(work: Work, index: number, density: Density): CupNow {
+/**
+ * Keeps the ledger of a cup, and gathers what was seen.
+ *
+ * @param thicknessMm of a test pour
+ */
+export function cupNow(work: Work, index: number, density: Density, thicknessMm: number): CupNow {
   const { steps, earlier = [] } = work.cups[index]!;
-  const { thicknessMm } = aimOf(work, index);
   const past = earlier.flatMap((log) => keep(work, log, thicknessMm, density).rounds);
   const now = keep(work, steps, thicknessMm, density);
-  return { ...now, rounds: [...past, ...now.rounds] };
+  return { ...now, rounds: [...past.map((round) => ({ ...round, earlier: true as const })), ...now.rounds] };
 }
 
 function keep({ plastic, plasticMl }: Work, steps: readonly WorkStep[], thicknessMm: number, density: Density): CupNow {
@@ -105,7 +126,8 @@ function keep({ plastic, plasticMl }: Work, steps: readonly WorkStep[], thicknes
   // A pour changes nothing of what there is in a drop, and the last one may leave no drop to look at.
   let looked = cup;
   let seen: SeenViews | undefined;
-  const rounds: Observation[] = [];
+  const rounds: WorkRound[] = [];
+  let number = 0;
   const take = (step: Parameters<typeof afterStep>[1]): void => {
     const next = afterStep(cup, step, perGram);
     if (isOverPour(next)) return;
@@ -127,11 +149,12 @@ function keep({ plastic, plasticMl }: Work, steps: readonly WorkStep[], thicknes
         break;
       case 'see':
         seen = seenViews(step);
-        if (seen) rounds.push({ cup: looked, thicknessMm, seen });
+        number++;
+        if (seen) rounds.push({ cup: looked, thicknessMm, seen, number });
         break;
     }
   }
-  return { cup, volumeMl: cupVolume(cup, perGram), rounds, ...(seen ? { seen } : {}) };
+  return { cup, looked, volumeMl: cupVolume(cup, perGram), rounds, ...(seen ? { seen } : {}) };
 }
 
 function seenViews({
@@ -153,14 +176,33 @@ export function withCup(work: Work, index: number, change: (cup: WorkCup) => Wor
   return { ...work, cups: work.cups.map((cup, at) => (at === index ? change(cup) : cup)) };
 }
 
-/** The work with one more step of a cup. */
+/** The work with what was done to a cup in one go. */
 export function withSteps(work: Work, index: number, ...steps: readonly WorkStep[]): Work {
-  return withCup(work, index, (cup) => ({ ...cup, steps: [...cup.steps, ...steps] }));
+  const marked = steps.map((step, at) => (at === 0 ? step : { ...step, also: true as const }));
+  return withCup(work, index, (cup) => ({ ...cup, steps: [...cup.steps, ...marked] }));
 }
 
-/** The work without the last step of a cup. */
-export function withoutLastStep(work: Work, index: number): Work {
-  return withCup(work, index, (cup) => ({ ...cup, steps: cup.steps.slice(0, -1) }));
+/** A log by what was done in one go: a pour and what was seen of it are one round. */
+export function doings(steps: readonly WorkStep[]): readonly (readonly WorkStep[])[] {
+  const all: WorkStep[][] = [];
+  for (const step of steps) {
+    const last = all.at(-1);
+    // Matches that were kept before steps were marked have their rounds in two steps as well.
+    const round = step.do === 'see' && last?.at(-1)?.do === 'pour';
+    if (last && (step.also || round)) last.push(step);
+    else all.push([step]);
+  }
+  return all;
+}
+
+/** Number that a round would have after such a log, from 1. */
+export function nextRound(steps: readonly WorkStep[]): number {
+  return 1 + steps.filter((step) => step.do === 'see').length;
+}
+
+/** The work without what was done last to a cup, all of it. */
+export function withoutLastDone(work: Work, index: number): Work {
+  return withCup(work, index, (cup) => ({ ...cup, steps: doings(cup.steps).slice(0, -1).flat() }));
 }
 
 /** The work with a cup begun anew: what was learned from the old one is kept. */
@@ -174,11 +216,6 @@ export function begunAnew(work: Work, index: number, steps: readonly WorkStep[])
 
 /** The work with cups that go with its sides: as many, of the same names; logs of cups that stay are kept. */
 export function withSides(work: Work, sides: readonly WorkSide[]): Work {
-  const cups = sides.map(({ name }, index): WorkCup => {
-    const { aim, ...cup } = work.cups[index] ?? { name, steps: [] };
-    // An aim stands only as long as the sides that it was worked out for.
-    const stays = JSON.stringify(sides) === JSON.stringify(work.sides) && aim !== undefined;
-    return { ...cup, name, ...(stays ? { aim } : {}) };
-  });
+  const cups = sides.map(({ name }, index): WorkCup => ({ ...(work.cups[index] ?? { steps: [] }), name }));
   return { ...work, sides, cups };
 }

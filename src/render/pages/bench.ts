@@ -29,10 +29,16 @@ export type BenchPageMaterial = Pick<
   | 'working'
 >;
 
+/** A mold as the bench page needs it. */
+export interface BenchPageMold extends Pick<Mold, 'id' | 'title' | 'bodyMm'> {
+  /** What one pour or shot takes, all cavities and the sprue, ml. */
+  readonly shotMl: number;
+}
+
 /** What the bench page knows of the book. */
 export interface BenchPageData {
   readonly materials: readonly BenchPageMaterial[];
-  readonly molds: readonly Pick<Mold, 'id' | 'title' | 'bodyMm'>[];
+  readonly molds: readonly BenchPageMold[];
   readonly targets: readonly Pick<Target, 'id' | 'title' | 'mold' | 'tolerance' | 'parts' | 'apart' | 'flakes'>[];
   readonly settings: Settings;
   /** The plastic that a cup begins with, unless another is chosen. */
@@ -73,7 +79,12 @@ export function benchPageData(book: Book): BenchPageData | undefined {
   if (plastic === undefined || molds.length === 0) return undefined;
   return {
     materials: materials.map(benchMaterial),
-    molds: molds.map(({ id, title, bodyMm }) => ({ id, title, bodyMm })),
+    molds: molds.map(({ id, title, bodyMm, cavities, cavityMl, sprueMl }) => ({
+      id,
+      title,
+      bodyMm,
+      shotMl: cavities * cavityMl + sprueMl,
+    })),
     targets: targets.map(({ id, title, mold, tolerance, parts, apart, flakes }) => ({
       id,
       title,

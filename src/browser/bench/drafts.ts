@@ -1,0 +1,67 @@
+/**
+ * What was typed on the bench page and is not in a log yet, so that a reload loses nothing of it.
+ *
+ * @packageDocumentation
+ */
+
+/** What was typed for a cup. */
+export interface CupDraft {
+  readonly pour?: string;
+  /** As typed: no colour yet, perhaps. */
+  readonly overWhite?: string;
+  readonly overBlack?: string;
+  readonly sawWhite?: boolean;
+  readonly sawBlack?: boolean;
+  readonly note?: string;
+  readonly material?: string;
+  readonly amount?: string;
+  readonly addedMl?: string;
+  /** What of the recipe is in the cup already, ticked off. */
+  readonly mixed?: readonly string[];
+}
+
+/** What is not in the match itself. */
+export interface Drafts {
+  readonly cups: readonly CupDraft[];
+  /** Recipes were found for the target, and are shown. */
+  readonly found: boolean;
+}
+
+const TEXTS = ['pour', 'overWhite', 'overBlack', 'note', 'material', 'amount', 'addedMl'] as const;
+const TICKS = ['sawWhite', 'sawBlack'] as const;
+
+/** Drafts as the browser kept them; none, where it kept something else. */
+export function readDrafts(text: string | undefined): Drafts {
+  try {
+    const read: unknown = JSON.parse(text ?? '[]');
+    // Earlier a list of cups was kept.
+    if (Array.isArray(read)) return { cups: read.map(draftOf), found: false };
+    const { cups, found } = read as { readonly cups: readonly unknown[]; readonly found: unknown };
+    return { cups: cups.map(draftOf), found: found === true };
+  } catch {
+    return { cups: [], found: false };
+  }
+}
+
+/** A draft without what belongs to a round, once that is in the log. */
+export function withoutRound({ sawWhite, sawBlack, material, amount, addedMl }: CupDraft): CupDraft {
+  return { ...ticks({ sawWhite, sawBlack }), ...texts({ material, amount, addedMl }) };
+}
+
+function draftOf(value: unknown): CupDraft {
+  const fields = (typeof value === 'object' && value !== null ? value : {}) as Readonly<Record<string, unknown>>;
+  const { mixed } = fields;
+  return {
+    ...texts(fields),
+    ...ticks(fields),
+    ...(Array.isArray(mixed) && { mixed: mixed.filter((each) => typeof each === 'string') }),
+  };
+}
+
+function texts(fields: Readonly<Record<string, unknown>>): CupDraft {
+  return Object.fromEntries(TEXTS.flatMap((name) => (typeof fields[name] === 'string' ? [[name, fields[name]]] : [])));
+}
+
+function ticks(fields: Readonly<Record<string, unknown>>): CupDraft {
+  return Object.fromEntries(TICKS.flatMap((name) => (typeof fields[name] === 'boolean' ? [[name, fields[name]]] : [])));
+}
