@@ -16,6 +16,7 @@ import { fileDose, typedAmount } from '../../src/browser/bench/dose-text.ts';
 import { isNoWork, readWork } from '../../src/browser/bench/read-work.ts';
 import { type Work, withoutLastDone, withSides, withSteps } from '../../src/browser/bench/work.ts';
 import { freeName, recipeFile } from '../../src/browser/bench/work-recipe.ts';
+import { targetFile } from '../../src/browser/bench/work-target.ts';
 import type { Source } from '../../src/recipe/source.ts';
 import { type BenchPageData, benchPageData } from '../../src/render/pages/bench.ts';
 import { isFault, parseQuantity } from '../../src/units/quantity.ts';
@@ -137,6 +138,34 @@ describe('the recipe to take away', () => {
       const [round] = roundsSeen(here, work.tolerance);
       expectClose(round!.verdict.deltaE, recipe!.match!.cups[index]!.rounds[0]!.verdict.deltaE, 0.02);
     }
+  });
+
+  test.each([
+    ['solid', 1],
+    ['together', 2],
+    ['apart', 2],
+  ] as const)('targetFile(a described target, %s) is the target that the recipe is for', (arrangement, count) => {
+    const side = { name: 'body', overWhite: '#a4805a', overBlack: '#6e5a44', thicknessMm: 6.5 };
+    const two = [
+      { ...side, name: 'back' },
+      { ...side, name: 'belly', overWhite: '#bcab8c', thicknessMm: 7 },
+    ];
+    let work = withSides({ ...newWork(DATA), arrangement, tolerance: 1.5 }, count === 1 ? [side] : two);
+    for (const [index, { recipe }] of firstAnswers(work, DATA).entries())
+      work = withRecipe(work, index, recipe.proposals[0]!, DATA);
+    const target = targetFile({ ...work, title: 'Leaf: "dry"' }, new Set())!;
+    expect(target.name).toBe('leaf-dry-target.md');
+    const options = { made: '2026-03-14', taken: new Set<string>(), target: 'leaf-dry-target' };
+    const { text } = recipeFile({ ...work, title: 'Leaf: "dry"' }, options);
+    const book = compiled({ path: `targets/${target.name}`, text: target.text }, { path: 'colours/leaf-dry.md', text });
+    const read = book.targets.find(({ id }) => id === 'leaf-dry-target')!;
+    expect(withBookTarget(newWork(DATA), 'it', { ...DATA, targets: [{ ...read, id: 'it' }] })).toMatchObject({
+      arrangement,
+      tolerance: 1.5,
+      sides: work.sides,
+    });
+    expect(book.recipes[0]!.match!.cups).toHaveLength(count);
+    expect(targetFile({ ...work, target: 'leaf' }, new Set())).toBeUndefined();
   });
 
   test('recipeFile(any steps) is a file that the book takes', () => {

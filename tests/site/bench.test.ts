@@ -74,7 +74,7 @@ describe('a match on a telephone', () => {
     ]);
     expect(download.suggestedFilename()).toBe('rack-claw-again.md');
     const text = await textOf(download);
-    expect(text).toBe(await page.locator('[data-file]').textContent());
+    expect(text).toBe(await page.locator('[data-file="recipe"]').textContent());
     const { book: whole, diagnostics } = compiledWith({ path: 'colours/rack-claw-again.md', text });
     expect(diagnostics.filter(({ file }) => file.includes('rack-claw-again'))).toEqual([]);
     const recipe = whole!.recipes.find(({ id }) => id === 'rack-claw-again')!;
@@ -90,11 +90,11 @@ describe('a match on a telephone', () => {
     await page.getByLabel('Note').fill('held to the window');
     await page.getByLabel('Poured, ml').fill('12');
     await page.getByLabel('Name of the colour').fill('Kept');
-    const before = await page.locator('[data-file]').textContent();
+    const before = await page.locator('[data-file="recipe"]').textContent();
     // The page keeps a step when the reader has stopped for a moment.
     await page.waitForTimeout(600);
     await page.reload();
-    await expect.poll(() => page.locator('[data-file]').textContent()).toBe(before);
+    await expect.poll(() => page.locator('[data-file="recipe"]').textContent()).toBe(before);
     expect(await page.getByLabel('Which').inputValue()).toBe('rack-claw');
     expect(await page.getByLabel('Note').inputValue()).toBe('held to the window');
     expect(await verdict(page)).toMatch(/too light/);
@@ -136,20 +136,20 @@ describe('a match on a telephone', () => {
   test('takes for seen and for poured only what was said, and a round back as a whole', async () => {
     const { page, errors, close } = await visit(browser, 'bench/', PHONE);
     await begin(page);
-    const before = await page.locator('[data-file]').textContent();
+    const before = await page.locator('[data-file="recipe"]').textContent();
     const note = page.getByRole('button', { name: 'Note this round' });
     await note.click();
     expect(await says(page)).toBe('How many millilitres were poured? Write 0 if nothing left the cup.');
     await page.getByLabel('Poured, ml').fill('14');
     await note.click();
     expect(await says(page)).toBe('Say what you saw over white: choose its colour, or take away the tick.');
-    expect(await page.locator('[data-file]').textContent()).toBe(before);
+    expect(await page.locator('[data-file="recipe"]').textContent()).toBe(before);
     await noteRound(page, '14', '#b04030', '#804030');
     await page.getByRole('button', { name: 'Take back round 2' }).click();
     expect(await says(page)).toBe('Taken back: round 2. It is in the form again.');
-    expect(await page.locator('[data-file]').textContent()).toBe(before);
+    expect(await page.locator('[data-file="recipe"]').textContent()).toBe(before);
     await note.click();
-    expect((await page.locator('[data-file]').textContent())!.match(/pour: 14 ml/g)).toHaveLength(2);
+    expect((await page.locator('[data-file="recipe"]').textContent())!.match(/pour: 14 ml/g)).toHaveLength(2);
     expect(errors).toEqual([]);
     await close();
   });
@@ -158,18 +158,18 @@ describe('a match on a telephone', () => {
     const { page, errors, close } = await visit(browser, 'bench/', PHONE);
     page.on('dialog', (dialog) => void dialog.accept());
     await begin(page);
-    const before = await page.locator('[data-file]').textContent();
+    const before = await page.locator('[data-file="recipe"]').textContent();
     const [download] = await Promise.all([
       page.waitForEvent('download'),
       page.getByRole('button', { name: 'Export it' }).click(),
     ]);
     const exported = await textOf(download);
     await page.getByRole('button', { name: 'Begin another match' }).click();
-    expect(await page.locator('[data-file]').textContent()).not.toBe(before);
+    expect(await page.locator('[data-file="recipe"]').textContent()).not.toBe(before);
     await page
       .locator('[data-import-file]')
       .setInputFiles({ name: 'match.json', mimeType: 'application/json', buffer: Buffer.from(exported) });
-    await expect.poll(() => page.locator('[data-file]').textContent()).toBe(before);
+    await expect.poll(() => page.locator('[data-file="recipe"]').textContent()).toBe(before);
 
     await page.locator('[data-import-file]').setInputFiles({
       name: 'x.json',
@@ -177,7 +177,7 @@ describe('a match on a telephone', () => {
       buffer: Buffer.from('{"format":1,"title":"<img src=x>"}'),
     });
     await expect.poll(() => says(page)).toMatch(/^This file holds no match/);
-    expect(await page.locator('[data-file]').textContent()).toBe(before);
+    expect(await page.locator('[data-file="recipe"]').textContent()).toBe(before);
     expect(errors).toEqual([]);
     await close();
   });
@@ -212,7 +212,19 @@ describe('what it takes and what it does not', () => {
     await page.getByRole('button', { name: 'Find recipes' }).click();
     await page.getByRole('button', { name: 'Use this' }).first().click();
     expect(await page.locator('[data-cup]').count()).toBe(2);
-    expect(await page.locator('[data-file]').textContent()).toMatch(/pattern: laminate[\s\S]*back:[\s\S]*belly:/);
+    expect(await page.locator('[data-file="recipe"]').textContent()).toMatch(
+      /pattern: laminate[\s\S]*back:[\s\S]*belly:/,
+    );
+    await page.getByLabel('Name of the colour').fill('Two Tone');
+    expect(await page.locator('[data-file-name]').innerText()).toBe(
+      'Put it into the book as colours/two-tone.md, and with it the target that it is for, as targets/two-tone-target.md.',
+    );
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Download its target' }).click(),
+    ]);
+    expect(download.suggestedFilename()).toBe('two-tone-target.md');
+    expect(await textOf(download)).toMatch(/parts:\n {2}back: \{ over-white: "#8a6a44"[\s\S]*belly: .*"#b09070"/);
     expect(errors).toEqual([]);
     await close();
   });
@@ -289,12 +301,12 @@ describe('what it takes and what it does not', () => {
   test('the shelf can be changed in the middle of a match', async () => {
     const { page, errors, close } = await visit(browser, 'bench/');
     await begin(page);
-    const before = await page.locator('[data-file]').textContent();
+    const before = await page.locator('[data-file="recipe"]').textContent();
     await page.getByText('The target, the cup and the shelf').click();
     await page.locator('.bench-shelf summary').click();
     await page.getByLabel('Straw', { exact: true }).uncheck();
     expect(await page.locator('.bench-now .bench-proposals').innerText()).not.toContain('Straw');
-    expect(await page.locator('[data-file]').textContent()).toBe(before);
+    expect(await page.locator('[data-file="recipe"]').textContent()).toBe(before);
     expect(errors).toEqual([]);
     await close();
   });

@@ -105,8 +105,8 @@ function onClick(button: HTMLButtonElement, screen: BenchScreen, { target, cup, 
   else if (dataset.addElse !== undefined) cup.addElse(indexOf(button));
   else if (dataset.addPlastic !== undefined) cup.addPlastic(indexOf(button));
   else if (dataset.undo !== undefined) cup.undo(indexOf(button));
-  else if (dataset.download !== undefined) file.downloadRecipe();
-  else if (dataset.copy !== undefined) void file.copyRecipe();
+  else if (dataset.download !== undefined) file.downloadFile(dataset.download as 'recipe' | 'target');
+  else if (dataset.copy !== undefined) void file.copyFile(dataset.copy as 'recipe' | 'target');
   else if (dataset.export !== undefined) file.exportWork();
   else if (dataset.import !== undefined) screen.part<HTMLInputElement>('[data-import-file]').click();
   else if (dataset.clear !== undefined) file.clear();

@@ -25,8 +25,8 @@ export class FileActions {
     this.mayReplace = mayReplace;
   }
 
-  downloadRecipe(): void {
-    const { name, text } = this.screen.file();
+  downloadFile(which: 'recipe' | 'target'): void {
+    const { name, text } = this.screen.files()[which]!;
     this.download(name, text, 'text/markdown');
   }
 
@@ -39,14 +39,14 @@ export class FileActions {
     );
   }
 
-  async copyRecipe(): Promise<void> {
+  async copyFile(which: 'recipe' | 'target'): Promise<void> {
     try {
-      await navigator.clipboard.writeText(this.screen.file().text);
-      this.screen.say('The recipe is copied.');
+      await navigator.clipboard.writeText(this.screen.files()[which]!.text);
+      this.screen.say(`The ${which} is copied.`);
     } catch {
       // Without leave for the clipboard the text is marked, to be copied by hand.
-      window.getSelection()?.selectAllChildren(this.screen.part('[data-file]'));
-      this.screen.say('The recipe is marked: copy it by hand.');
+      window.getSelection()?.selectAllChildren(this.screen.part(`[data-file="${which}"]`));
+      this.screen.say(`The ${which} is marked: copy it by hand.`);
     }
   }
 

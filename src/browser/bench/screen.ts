@@ -9,7 +9,8 @@ import { firstView, viewsOf } from './proposal-view.ts';
 import type { Mistyped } from './read-forms.ts';
 import type { BenchState } from './state.ts';
 import { sideOf } from './work.ts';
-import { type RecipeFile, recipeFile } from './work-recipe.ts';
+import { recipeFile, type TakenFile } from './work-recipe.ts';
+import { targetFile } from './work-target.ts';
 
 /** Puts the state on the page. */
 export class BenchScreen {
@@ -136,16 +137,23 @@ export class BenchScreen {
 
   /** What there is to take away, once there is something. */
   showFile(): void {
-    const { name, text } = this.file();
+    const { recipe, target } = this.files();
     this.part('[data-take-away]').hidden = !this.state.hasLog;
-    this.part('[data-file-name]').textContent = `Put it into the book as colours/${name}.`;
-    this.part('[data-file]').textContent = text;
+    this.part('[data-file-name]').textContent =
+      `Put it into the book as colours/${recipe.name}${target ? `, and with it the target that it is for, as targets/${target.name}` : ''}.`;
+    this.part('[data-file="recipe"]').textContent = recipe.text;
+    this.part('[data-file="target"]').textContent = target?.text ?? '';
+    this.part('[data-take-target]').hidden = target === undefined;
   }
 
-  file(): RecipeFile {
+  /** The recipe's file, and that of a target which was described. */
+  files(): { readonly recipe: TakenFile; readonly target: TakenFile | undefined } {
     const now = new Date();
     const two = (number: number): string => String(number).padStart(2, '0');
     const made = `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-    return recipeFile(this.state.work, { made, taken: new Set(this.state.data.recipes) });
+    const { work, data } = this.state;
+    const target = targetFile(work, new Set(data.targets.map(({ id }) => id)));
+    const id = target?.name.replace(/\.md$/, '') ?? work.target;
+    return { recipe: recipeFile(work, { made, taken: new Set(data.recipes), target: id }), target };
   }
 }

@@ -7,25 +7,27 @@ export interface RecipeFileOptions {
   readonly made: string;
   /** Names of the recipes that the book has already. */
   readonly taken: ReadonlySet<string>;
+  /** Name of the target that it is for, where that is not one of the book's yet. */
+  readonly target?: string | undefined;
 }
 
-/** A recipe's file. */
-export interface RecipeFile {
-  /** The file's name, without its folder `colours/`. */
+/** A file to take away. */
+export interface TakenFile {
+  /** The file's name, without its folder. */
   readonly name: string;
   readonly text: string;
 }
 
 /** Work as a recipe of the book: a file that `check` accepts. Its log is the log of the work, step for step. */
-export function recipeFile(work: Work, { made, taken }: RecipeFileOptions): RecipeFile {
-  const title = work.title.trim() === '' ? 'Matched at the bench' : work.title.trim();
+export function recipeFile(work: Work, { made, taken, target = work.target }: RecipeFileOptions): TakenFile {
+  const title = titleOf(work);
   const lines = [
     '---',
     `title: ${quoted(title)}`,
     `made: ${made}`,
     `pattern: ${work.cups.length === 1 ? 'solid' : 'laminate'}`,
     `mold: ${work.mold}`,
-    ...(work.target === undefined ? [] : [`for: ${work.target}`]),
+    ...(target === undefined ? [] : [`for: ${target}`]),
     'cups:',
     ...work.cups.flatMap((cup) => cupLines(cup, work)),
     '---',
@@ -121,8 +123,13 @@ function merged(amounts: readonly WorkAmount[]): readonly (readonly [material: s
   ]);
 }
 
+/** Name of the colour, or what stands for it. */
+export function titleOf({ title }: Pick<Work, 'title'>): string {
+  return title.trim() === '' ? 'Matched at the bench' : title.trim();
+}
+
 /** A text as YAML reads it back, whatever is in it: JSON's strings are YAML's, and of one line. */
-function quoted(text: string): string {
+export function quoted(text: string): string {
   return JSON.stringify(text);
 }
 

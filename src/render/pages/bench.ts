@@ -159,9 +159,12 @@ ${cautionsBlock(context)}
 <section class="part" aria-labelledby="bench-take" data-take-away hidden><h2 id="bench-take">Take it away</h2>
 <div class="bench-take"><div>
 <p class="field wide"><label for="bench-title">Name of the colour</label><input id="bench-title" name="title" type="text" maxlength="120" autocomplete="off"></p>
-<p class="bench-buttons"><button type="button" data-download>Download the recipe</button> <button class="quiet" type="button" data-copy>Copy it</button></p>
+<p class="bench-buttons"><button type="button" data-download="recipe">Download the recipe</button> <button class="quiet" type="button" data-copy="recipe">Copy it</button></p>
 <p class="fine" data-file-name></p>
-</div><section class="bench-file" tabindex="0" aria-label="The recipe’s file"><pre><code data-file></code></pre></section></div>
+</div><section class="bench-file" tabindex="0" aria-label="The recipe’s file"><pre><code data-file="recipe"></code></pre></section></div>
+<div class="bench-take" data-take-target hidden><div>
+<p class="bench-buttons"><button type="button" data-download="target">Download its target</button> <button class="quiet" type="button" data-copy="target">Copy it</button></p>
+</div><section class="bench-file" tabindex="0" aria-label="The target’s file"><pre><code data-file="target"></code></pre></section></div>
 </section>
 <section class="part" aria-labelledby="bench-work"><h2 id="bench-work">This work</h2>
 <p>It is kept in this browser after every step, and nowhere else. It is there again after a reload or when the telephone has slept.</p>

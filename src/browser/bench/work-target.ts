@@ -1,0 +1,31 @@
+import { formatDecimal } from '../../units/format-quantity.ts';
+import type { Work, WorkSide } from './work.ts';
+import { freeName, quoted, type TakenFile, titleOf } from './work-recipe.ts';
+
+/** A target that was described at the bench, as a file of the book; undefined where the book has the target already. */
+export function targetFile(work: Work, taken: ReadonlySet<string>): TakenFile | undefined {
+  if (work.target !== undefined) return undefined;
+  const title = `${titleOf(work)}, the target`;
+  const [only, ...others] = work.sides;
+  const lines = [
+    '---',
+    `title: ${quoted(title)}`,
+    `mold: ${work.mold}`,
+    `tolerance: ${formatDecimal(work.tolerance, 4)}`,
+    ...(others.length === 0
+      ? fieldsOf(only!)
+      : ['parts:', ...work.sides.map((side) => `  ${side.name}: { ${fieldsOf(side).join(', ')} }`)]),
+    ...(work.arrangement === 'apart' ? ['apart: true'] : []),
+    '---',
+    '',
+  ];
+  return { name: `${freeName(`${titleOf(work)} target`, taken)}.md`, text: lines.join('\n') };
+}
+
+function fieldsOf({ overWhite, overBlack, thicknessMm }: WorkSide): readonly string[] {
+  return [
+    `over-white: "${overWhite}"`,
+    ...(overBlack === undefined ? [] : [`over-black: "${overBlack}"`]),
+    `thickness: ${formatDecimal(thicknessMm, 4)} mm`,
+  ];
+}
