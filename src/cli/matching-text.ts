@@ -9,7 +9,7 @@ import type { CutBack } from '../matching/cut-back.ts';
 import type { FirstRecipe } from '../matching/first-recipe.ts';
 import type { NextAddition } from '../matching/next-addition.ts';
 import type { Proposal } from '../matching/proposal.ts';
-import type { RecipeAmount, RecipeProposal } from '../matching/recipe-proposal.ts';
+import type { RecipeProposal } from '../matching/recipe-proposal.ts';
 import type { Substitute, Substitution } from '../matching/substitutes.ts';
 import { weightsText } from '../matching/weigh-doses.ts';
 import { formatTemperature } from '../units/format-quantity.ts';
@@ -84,7 +84,7 @@ export function substitutionText(cup: string, { sentence, swaps, recipes, flakes
             `  ${one.sentence}`,
             ...(one.weighedDeltaE === undefined
               ? []
-              : [`    or weighed: ${weightsText(one.amounts)}; ΔE ${one.weighedDeltaE.toFixed(1)}`]),
+              : [`    or weigh all: ${weightsText(one.amounts)}; ΔE ${one.weighedDeltaE.toFixed(1)}`]),
           ]),
         ];
   return lines([
@@ -98,14 +98,13 @@ export function substitutionText(cup: string, { sentence, swaps, recipes, flakes
 }
 
 function recipeLines(
-  { cups, sides, weighedDeltaE, deltaEUnderA, cost, unpriced, limit }: RecipeProposal,
+  { cups, sides, weighedDeltaE, tooLittle, deltaEUnderA, cost, unpriced, limit }: RecipeProposal,
   number: number | undefined,
   book: Money,
 ): readonly string[] {
   const many = cups.length > 1;
   const all = cups.flatMap(({ amounts }) => amounts);
   const wide = Math.max(14, ...all.map(({ text }) => text.length)) + 2;
-  const weights = Math.max(0, ...all.map((amount) => weightText(amount).length + 2));
   return [
     ...cups.flatMap(({ name, plastic, plasticMl, amounts, alone }, index) => {
       const head = [...(number === undefined || index > 0 ? [] : [`${number}.`]), ...(many ? [`${name}:`] : [])].join(
@@ -113,11 +112,8 @@ function recipeLines(
       );
       return [
         ...(head === '' ? [] : [head]),
-        `  ${`${Math.round(plasticMl)} ml`.padEnd(wide + (weights > 2 ? weights : 0))}${titleOf(plastic, book)}`,
-        ...amounts.map(
-          (amount) =>
-            `  ${amount.text.padEnd(wide)}${weights > 2 ? weightText(amount).padEnd(weights) : ''}${amount.title}`,
-        ),
+        `  ${`${Math.round(plasticMl)} ml`.padEnd(wide)}${titleOf(plastic, book)}`,
+        ...amounts.map(({ text, title }) => `  ${text.padEnd(wide)}${title}`),
         ...(many
           ? [`  poured alone it looks like ${alone.overWhite.hex} over white, ${alone.overBlack.hex} over black`]
           : []),
@@ -125,30 +121,49 @@ function recipeLines(
     }),
     ...sides.map(
       ({ name, overWhite, overBlack, left }) =>
-        `  ${many ? `${name}: ` : ''}${overWhite.hex}${overBlack ? ` over white, ${overBlack.hex} over black` : ''}; ${left.sentence}`,
+        `  ${many ? `${name}: ` : ''}${overWhite.hex}${overBlack ? ` over white, ${overBlack.hex} over black` : ''}; ${leftText(left)}`,
     ),
-    ...(weighedDeltaE === undefined ? [] : [`  weighed, all of it: ΔE ${weighedDeltaE.toFixed(1)}`]),
+    ...(weighedDeltaE === undefined
+      ? []
+      : [
+          `  or weigh all: ${cups.map(({ name, amounts }) => `${many ? `${name}: ` : ''}${weightsText(amounts)}`).join('; ')}; that leaves ΔE ${weighedDeltaE.toFixed(1)}`,
+        ]),
+    ...(tooLittle === undefined ? [] : [`  ${tooLittle}`]),
     `  under a lamp ΔE ${deltaEUnderA.toFixed(1)}; ${costText(cost, unpriced, book)}${limitText(limit, book)}`,
   ];
 }
 
 function proposalLines(
-  { sentence, additions, overWhite, overBlack, left, weighedDeltaE, volumeMl, cost, unpriced, limit }: Proposal,
+  {
+    sentence,
+    additions,
+    overWhite,
+    overBlack,
+    left,
+    weighedDeltaE,
+    tooLittle,
+    volumeMl,
+    cost,
+    unpriced,
+    limit,
+  }: Proposal,
   number: number | undefined,
   book: Money,
 ): readonly string[] {
   return [
     `${number === undefined ? '' : `${number}. `}${sentence}`,
-    left.within ? `   leaves it ${left.sentence}` : `   leaves ΔE ${left.deltaE.toFixed(1)}: ${left.sentence}`,
+    `   leaves ${left.within ? 'it ' : ''}${leftText(left)}`,
     ...(weighedDeltaE === undefined
       ? []
-      : [`   or weighed: ${weightsText(additions)}; that leaves ΔE ${weighedDeltaE.toFixed(1)}`]),
+      : [`   or weigh all: ${weightsText(additions)}; that leaves ΔE ${weighedDeltaE.toFixed(1)}`]),
+    ...(tooLittle === undefined ? [] : [`   ${tooLittle}`]),
     `   ${overWhite.hex}${overBlack ? ` over white, ${overBlack.hex} over black` : ''}; ${Math.round(volumeMl)} ml in the cup; ${costText(cost, unpriced, book)}${limit?.lowered ? limitText(limit, book) : ''}`,
   ];
 }
 
-function weightText({ weighed }: RecipeAmount): string {
-  return weighed === undefined ? '' : `or ${weighed.text}`;
+/** A verdict with its size, which one within tolerance tells itself. */
+function leftText({ within, deltaE, sentence }: Proposal['left']): string {
+  return within ? sentence : `ΔE ${deltaE.toFixed(1)}: ${sentence}`;
 }
 
 function nowText(cup: string, { sentence, deltaE, within }: NonNullable<NextAddition['now']>): string {

@@ -6,11 +6,19 @@ export interface LeftByTools {
   readonly weighedDeltaE?: number;
 }
 
+/** Proposals by the tools that serve best. */
+export interface ByBestTools<P> {
+  readonly proposals: readonly P[];
+  /** ΔE00 that the best by drops and spoons leaves, where these are by the scale alone instead. */
+  readonly byHandDeltaE?: number;
+}
+
 // Putting drops and spoons away altogether must gain this much, ΔE00.
 const WORTH_WEIGHING = 0.5;
 
 /**
- * Proposals by drops and spoons; by the scale alone, where the best of those misses, weighed or not, and only that gets nearer.
+ * Proposals by drops and spoons; by the scale alone, where the best of those misses and weighing does not, or where weighing is clearly
+ * nearer. Differences below half the tolerance are alike.
  *
  * @param now ΔE00 of what there is without a proposal
  */
@@ -20,14 +28,28 @@ export function byBestTools<P>(
   leftBy: (proposal: P) => LeftByTools,
   tolerance: number,
   now: number = Number.POSITIVE_INFINITY,
-): readonly P[] {
-  const least = ([best]: readonly P[]): number => {
-    if (best === undefined) return now;
-    const { deltaE, weighedDeltaE = deltaE } = leftBy(best);
-    return Math.min(deltaE, weighedDeltaE);
-  };
+): ByBestTools<P> {
   const byHand = propose(bench);
-  if (bench.scaleGrams === undefined || least(byHand) <= tolerance) return byHand;
+  if (bench.scaleGrams === undefined) return { proposals: byHand };
+  const alike = (deltaE: number): number => Math.max(deltaE, tolerance / 2);
+  const [best] = byHand;
+  const hand = best === undefined ? { deltaE: now } : leftBy(best);
+  const isNearer = (weighed: number): boolean =>
+    (weighed <= tolerance && hand.deltaE > tolerance) || alike(weighed) < alike(hand.deltaE) - WORTH_WEIGHING;
+  // What is right by hand already is worked out anew only where its own weights promise something.
+  if (hand.deltaE <= tolerance && !isNearer(hand.weighedDeltaE ?? hand.deltaE)) return { proposals: byHand };
   const byScale = propose({ ...bench, drops: false, spoons: [] });
-  return least(byScale) < least(byHand) - WORTH_WEIGHING ? byScale : byHand;
+  const [weighed] = byScale;
+  if (weighed === undefined || !isNearer(leftBy(weighed).deltaE)) return { proposals: byHand };
+  return { proposals: byScale, ...(best === undefined ? {} : { byHandDeltaE: hand.deltaE }) };
+}
+
+/** " By drops and spoons the best leaves ΔE 5.9.", where the proposals are by the scale alone instead; else nothing. */
+export function byHandWords(byHandDeltaE: number | undefined): string {
+  return byHandDeltaE === undefined ? '' : ` By drops and spoons the best leaves ΔE ${byHandDeltaE.toFixed(1)}.`;
+}
+
+/** The smaller of what a proposal leaves by hand and weighed, ΔE00. */
+export function leastLeft({ deltaE, weighedDeltaE = deltaE }: LeftByTools): number {
+  return Math.min(deltaE, weighedDeltaE);
 }

@@ -1,20 +1,29 @@
+import type { Bench } from '../cup/bench.ts';
 import { additionProblem } from './addition-problem.ts';
+import { byBestTools, leastLeft } from './best-tools.ts';
 import { correctModel } from './correct-model.ts';
 import { findDoses } from './find-doses.ts';
+import { freshCup, freshMl } from './fresh-cup.ts';
 import { withBehind } from './layers-of-part.ts';
 import { shelfByName } from './match-material.ts';
 import { measureDoses } from './measure-doses.ts';
-import { freshCup, freshMl, type NextAdditionQuestion, questionFault } from './next-addition.ts';
+import { type NextAdditionQuestion, questionFault } from './next-addition.ts';
+import { leftBy } from './next-addition-words.ts';
+import { isOvershot } from './overshot.ts';
 import { type Proposal, proposalOf } from './proposal.ts';
 import type { RecipeProposal } from './recipe-proposal.ts';
 import { targetConstants } from './target-constants.ts';
-import { isNoVerdict, thresholdsFor, type Verdict, verdict, verdictOf } from './verdict.ts';
+import { isNoVerdict, thresholdsFor, type Verdict, verdict } from './verdict.ts';
+import { weighedWords } from './weigh-doses.ts';
 import { differenceText } from './words.ts';
 
 /** Whether an overshot cup can be thinned back. */
 export interface CutBack {
-  /** 'leave' it, 'thin' it, 'start-again' with a new cup, 'cannot' be thinned, or a 'fault' in what was asked. */
-  readonly advice: 'leave' | 'thin' | 'start-again' | 'cannot' | 'fault';
+  /**
+   * 'leave' it, 'thin' it, 'start-again' with a new cup, 'add' to it, since there is not too much of anything in it, 'cannot' be
+   * thinned, or a 'fault' in what was asked.
+   */
+  readonly advice: 'leave' | 'thin' | 'start-again' | 'add' | 'cannot' | 'fault';
   /** For the maker. */
   readonly sentence: string;
   readonly now?: Verdict;
@@ -48,9 +57,11 @@ export function cutBack(question: NextAdditionQuestion): CutBack {
   const [white, black] = mix.labs(nothingAdded);
   const thresholds = thresholdsFor(tolerance);
   const predictedViews = { overWhite: white!, ...(black ? { overBlack: black } : {}) };
-  const now = seen ? verdict(seen, target, thresholds) : verdictOf(predictedViews, target, thresholds);
+  const views = seen ?? predictedViews;
+  const now = verdict(views, target, thresholds);
   if (isNoVerdict(now)) return { advice: 'fault', sentence: now.fault };
   if (now.within) return { advice: 'leave', sentence: `Leave it: it is ${now.sentence}.`, now };
+  const tooMuch = isOvershot(now, views, target);
   const thin = ingredients.findIndex(({ thins }) => thins);
   if (thin < 0)
     return {
@@ -61,37 +72,43 @@ export function cutBack(question: NextAdditionQuestion): CutBack {
 
   const isNew = (j: number): boolean =>
     !ingredients[j]!.thins && !((cup.materials[ingredients[j]!.material.id] ?? 0) > 0);
-  const context = { problem, cup, target, shelf, bench, thresholds, isNew };
-  const measured = (set: readonly number[], doses: Float64Array): ReturnType<typeof measureDoses> =>
-    measureDoses(mix, ingredients, set, doses, [plasticMl], bench);
-  const share = bestShare(mix, thin);
-  const alone = measured([thin], share);
   const predicted = mix.worst(nothingAdded);
+  const share = bestShare(mix, thin);
+  const alone = measureDoses(mix, ingredients, [thin], share, [plasticMl], bench);
+  const context = { problem, cup, target, shelf, thresholds, isNew };
   const thinned =
     alone.ingredients.length > 0 && mix.worst(alone.doses) < predicted - LEAST_GAIN
-      ? proposalOf(alone, share, context)
+      ? proposalOf(alone, share, { ...context, bench })
       : undefined;
-  const [withOthers] = findDoses(mix, [problem.cups, withBehind(target, targetConstants(target))], {
+  if (!tooMuch && (thinned === undefined || isTooThin(now)))
+    return {
+      advice: 'add',
+      sentence: 'It is not overshot, so thinning does not help it: `next` says what to add.',
+      now,
+    };
+  const withPlastic = findDoses(mix, [problem.cups, withBehind(target, targetConstants(target))], {
     size: 3,
     counts: isNew,
     limit: 2,
-  })
-    .filter(({ set }) => set.includes(thin))
-    .map(({ set, doses }) => ({ exact: doses, each: measured(set, doses) }))
-    .filter(
-      ({ each: { ingredients: used, doses } }) =>
-        used.some(({ candidate }) => candidate === thin) && mix.worst(doses) < predicted - LEAST_GAIN,
-    )
-    .sort((one, other) => one.each.score - other.each.score);
-  const other =
-    withOthers && withOthers.each.ingredients.length > 1
-      ? proposalOf(withOthers.each, withOthers.exact, context)
-      : undefined;
+  }).filter(({ set }) => set.includes(thin));
+  const mendedBy = (tools: Bench): readonly Proposal[] =>
+    withPlastic
+      .map(({ set, doses }) => ({ exact: doses, each: measureDoses(mix, ingredients, set, doses, [plasticMl], tools) }))
+      .filter(
+        ({ each: { ingredients: used, doses } }) =>
+          used.some(({ candidate }) => candidate === thin) && mix.worst(doses) < predicted - LEAST_GAIN,
+      )
+      .sort((one, another) => one.each.score - another.each.score)
+      .slice(0, 1)
+      .filter(({ each }) => each.ingredients.length > 1)
+      .map(({ exact, each }) => proposalOf(each, exact, { ...context, bench: tools }));
+  const [other] = byBestTools(bench, mendedBy, leftBy, tolerance, predicted).proposals;
   // What plastic alone makes worse is hardly overshot: more plastic than the cup holds would be another cup.
   const worthIt = other !== undefined && (thinned !== undefined || (other.thin?.ml ?? 0) <= plasticMl);
-  const mended = worthIt && other.left.deltaE < (thinned?.left.deltaE ?? predicted) - WORTH_MENDING ? other : undefined;
+  const mended =
+    worthIt && leastLeft(leftBy(other)) < (thinned?.left.deltaE ?? predicted) - WORTH_MENDING ? other : undefined;
   const best = thinned?.left.within ? thinned : (mended ?? thinned);
-  const fresh = freshCup(question, correction, Number.POSITIVE_INFINITY);
+  const fresh = freshCup(question, correction);
   const known = {
     now,
     ...(thinned === undefined ? {} : { thinned }),
@@ -99,14 +116,18 @@ export function cutBack(question: NextAdditionQuestion): CutBack {
     ...(fresh === undefined ? {} : { fresh }),
   };
   if (!best) {
-    const again = fresh && fresh.deltaE < predicted ? ` A new cup would come nearer: ${fresh.sentence}` : '';
+    const again = fresh && leastLeft(fresh) < predicted ? ` A new cup would come nearer: ${fresh.sentence}` : '';
     return {
-      advice: fresh && fresh.deltaE <= tolerance ? 'start-again' : 'cannot',
+      advice: fresh && leastLeft(fresh) <= tolerance ? 'start-again' : 'cannot',
       sentence: `Clear plastic does not bring this cup nearer: it is ${now.sentence}.${again}`,
       ...known,
     };
   }
   return { ...judge(best, fresh, freshMl(question), tolerance), ...known };
+}
+
+function isTooThin({ thickness }: Verdict): boolean {
+  return thickness !== undefined && !thickness.within && thickness.contrast < thickness.target;
 }
 
 /** Whether thinning beats a new cup: by the colour, and by how much plastic each takes. */
@@ -117,18 +138,24 @@ function judge(
   tolerance: number,
 ): Pick<CutBack, 'advice' | 'sentence'> {
   const ml = best.thin?.ml ?? 0;
-  const result = `${best.sentence} That makes ${Math.round(best.volumeMl)} ml in all and leaves ΔE ${differenceText(best.left.deltaE)}.`;
-  const nearer = fresh !== undefined && !best.left.within && fresh.deltaE < best.left.deltaE - WORTH_MENDING;
-  const cheaper = fresh !== undefined && ml > startMl && fresh.deltaE <= Math.max(tolerance, best.left.deltaE);
-  if (nearer) return { advice: 'start-again', sentence: `${result} A new cup would come nearer: ${fresh.sentence}` };
-  if (cheaper) return { advice: 'start-again', sentence: `${result} A new cup takes less plastic: ${fresh.sentence}` };
+  const left = leastLeft(leftBy(best));
+  const result = `${best.sentence} That makes ${Math.round(best.volumeMl)} ml in all and leaves ΔE ${differenceText(best.left.deltaE)}${weighedWords(leftBy(best))}.`;
+  if (fresh === undefined) return { advice: 'thin', sentence: result };
+  const anew = leastLeft(fresh);
+  const again = (advice: string): Pick<CutBack, 'advice' | 'sentence'> => ({
+    advice: 'start-again',
+    sentence: `${result} A new cup ${advice}: ${fresh.sentence}`,
+  });
+  if (left > tolerance && anew < left - WORTH_MENDING) return again('comes nearer');
+  if (ml > startMl && anew <= Math.max(tolerance, left)) return again('takes less plastic');
+  const cup = `${Math.round(startMl)} ml and leave ΔE ${differenceText(anew)}`;
   const why =
-    fresh === undefined
-      ? ''
-      : ml > startMl
-        ? ''
-        : ` That beats starting again, which would take ${Math.round(startMl)} ml.`;
-  return { advice: 'thin', sentence: `${result}${why}` };
+    ml > startMl
+      ? `A new cup would take ${cup}.`
+      : left <= tolerance || left <= anew
+        ? `That beats starting again, which would take ${cup}.`
+        : `Starting again would take ${cup}, hardly less.`;
+  return { advice: 'thin', sentence: `${result} ${why}` };
 }
 
 /** The share of added plastic that leaves least, by trying the whole range and then closing in. */

@@ -1,7 +1,7 @@
 import type { Bench } from '../cup/bench.ts';
 import { type Amounts, type CupState, scaleAmounts } from '../cup/ledger.ts';
 import type { SpreadFlake } from '../optics/flake.ts';
-import { byBestTools } from './best-tools.ts';
+import { byBestTools, byHandWords } from './best-tools.ts';
 import { type ModelCorrection, NO_CORRECTION } from './correct-model.ts';
 import { baseOfCup } from './cup-model.ts';
 import { type FoundDoses, findDoses } from './find-doses.ts';
@@ -13,6 +13,7 @@ import { type Ingredient, measureDoses } from './measure-doses.ts';
 import { type MissingKind, missingKinds } from './missing-kind.ts';
 import { Mix } from './mix.ts';
 import type { MixCandidate, MixGoal, MixProblem } from './mix-problem.ts';
+import { tooLittleWords } from './next-addition-words.ts';
 import { type RecipeProposal, rankRecipes, recipeProposal } from './recipe-proposal.ts';
 import { targetConstants } from './target-constants.ts';
 import { partFault, type TargetPart } from './target-part.ts';
@@ -104,15 +105,16 @@ export function firstRecipe(question: FirstRecipeQuestion): FirstRecipe {
       question.proposals ?? 3,
     );
   const exact = found[0] && mix.worst(found[0].doses);
-  const proposals = byBestTools(bench, proposalsBy, (each) => each, tolerance);
+  const { proposals, byHandDeltaE } = byBestTools(bench, proposalsBy, (each) => each, tolerance);
   const known = { proposals, flakes: flakes.map(({ choice }) => choice), leftOut };
   const [best] = proposals;
   if (best && exact !== undefined && (best.deltaE <= tolerance || exact <= tolerance)) {
     const rounding =
-      best.deltaE <= tolerance
+      best.deltaE <= tolerance || tooLittleWords(best) !== ''
         ? ''
         : ` Measured so, it misses by ΔE ${differenceText(best.deltaE)}${nearerWords(best, bench)}.`;
-    return { advice: 'make', sentence: `${best.sentence}${rounding}`, missing: [], ...known };
+    const sentence = `${best.sentence}${rounding}${byHandWords(byHandDeltaE)}${tooLittleWords(best)}`;
+    return { advice: 'make', sentence, missing: [], ...known };
   }
   const missing =
     parts.length === 1
@@ -126,7 +128,8 @@ export function firstRecipe(question: FirstRecipeQuestion): FirstRecipe {
           exact ?? mix.worst(new Float64Array(mix.count)),
         )
       : [];
-  return { advice: 'cannot', sentence: cannotSentence(best, missing, usable.length), missing, ...known };
+  const sentence = `${cannotSentence(best, missing, usable.length)}${byHandWords(byHandDeltaE)}${tooLittleWords(best)}`;
+  return { advice: 'cannot', sentence, missing, ...known };
 }
 
 /** What comes nearer than a recipe that only the bench's steps keep from being right. */

@@ -39,6 +39,26 @@ export function cannotSentence(
   return `${reach}${help}${fresh}`;
 }
 
+/** What of a proposal that is to be weighed is too little for it; else nothing. */
+export function tooLittleWords(best: Pick<Proposal, 'tooLittle' | 'weighedDeltaE'> | undefined): string {
+  return best?.tooLittle === undefined || best.weighedDeltaE !== undefined ? '' : ` ${best.tooLittle}`;
+}
+
+/** That mending a cup takes more than a new one. */
+export function afreshSentence(best: Proposal, anew: RecipeProposal): string {
+  return `Start again with a new cup: ${anew.sentence} Mending this one takes more than that, and leaves ΔE ${differenceText(best.left.deltaE)}: ${best.sentence}`;
+}
+
+// As much as makes a reader ask which of two numbers is meant, ΔE00.
+const WORTH_EXPLAINING = 0.5;
+
+/** From which ΔE the proposals are reckoned, where that is not what was seen; else nothing. */
+export function reckonedWords({ deltaE }: Verdict, predictedDeltaE: number, seen: boolean): string {
+  return seen && Math.abs(deltaE - predictedDeltaE) >= WORTH_EXPLAINING
+    ? ` As seen, the cup is ΔE ${differenceText(deltaE)} off; the corrected model has it at ΔE ${differenceText(predictedDeltaE)}, and what is left is reckoned from that.`
+    : '';
+}
+
 /** What to say of a cup that is fuller than it is to be filled; nothing of another. */
 export function crowdedWords(plasticMl: number, { roomMl = plasticMl }: AdditionLimits): string {
   return plasticMl <= roomMl + 0.5

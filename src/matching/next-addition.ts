@@ -1,7 +1,7 @@
 import type { Bench } from '../cup/bench.ts';
-import { type CupState, concentrations, total } from '../cup/ledger.ts';
+import { type CupState, total } from '../cup/ledger.ts';
 import { additionProblem } from './addition-problem.ts';
-import { byBestTools } from './best-tools.ts';
+import { byBestTools, byHandWords, leastLeft } from './best-tools.ts';
 import {
   type CorrectionPriors,
   correctModel,
@@ -10,12 +10,20 @@ import {
   type Observation,
 } from './correct-model.ts';
 import { findDoses } from './find-doses.ts';
-import { firstRecipe } from './first-recipe.ts';
+import { freshCup, isLarge, takesMore } from './fresh-cup.ts';
 import { withBehind } from './layers-of-part.ts';
-import { colours, type MatchMaterial, shelfByName } from './match-material.ts';
+import { type MatchMaterial, shelfByName } from './match-material.ts';
 import { measureDoses } from './measure-doses.ts';
 import { type MissingKind, missingKinds } from './missing-kind.ts';
-import { cannotSentence, crowdedWords, leftBy, nearerWords } from './next-addition-words.ts';
+import {
+  afreshSentence,
+  cannotSentence,
+  crowdedWords,
+  leftBy,
+  nearerWords,
+  reckonedWords,
+  tooLittleWords,
+} from './next-addition-words.ts';
 import { type Proposal, proposalOf, rankProposals } from './proposal.ts';
 import type { RecipeProposal } from './recipe-proposal.ts';
 import { targetConstants } from './target-constants.ts';
@@ -51,8 +59,11 @@ export interface NextAdditionQuestion {
 
 /** What to do with a cup now. */
 export interface NextAddition {
-  /** 'leave' it, 'add' something, 'cannot' get there from this shelf, or a 'fault' in what was asked. */
-  readonly advice: 'leave' | 'add' | 'cannot' | 'fault';
+  /**
+   * 'leave' it, 'add' something, 'start-again' with a new cup, which takes less than mending this one, 'cannot' get there from this
+   * shelf, or a 'fault' in what was asked.
+   */
+  readonly advice: 'leave' | 'add' | 'start-again' | 'cannot' | 'fault';
   /** For the maker. */
   readonly sentence: string;
   /** The cup now, as seen, or else as predicted. */
@@ -63,7 +74,7 @@ export interface NextAddition {
   readonly proposals: readonly Proposal[];
   /** Kinds of material that would get nearer than anything on the shelf. */
   readonly missing: readonly MissingKind[];
-  /** A new cup that comes nearer than anything that can be done to this one, with what the rounds have taught. */
+  /** A new cup that comes nearer than anything that can be done to this one, or takes less, with what the rounds have taught. */
   readonly startAgain?: RecipeProposal;
   readonly correction: ModelCorrection;
   readonly leftOut: readonly LeftOut[];
@@ -128,15 +139,34 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
   const exact = found[0] && mix.worst(found[0].doses);
   // What only the bench's steps keep from being right is not the shelf's fault.
   const reachable = exact !== undefined && exact <= tolerance;
-  const proposals = byBestTools(bench, proposalsBy, leftBy, tolerance, predictedDeltaE);
+  const { proposals, byHandDeltaE } = byBestTools(bench, proposalsBy, leftBy, tolerance, predictedDeltaE);
   const [best] = proposals;
-  const crowded = crowdedWords(plasticMl, limits);
-  if (best?.left.within)
+  const besides = `${tooLittleWords(best)}${byHandWords(byHandDeltaE)}${crowdedWords(plasticMl, limits)}${reckonedWords(now, predictedDeltaE, seen !== undefined)}`;
+  const left = best ? leastLeft(leftBy(best)) : predictedDeltaE;
+  const isRight = best !== undefined && left <= tolerance;
+  const anew = isRight && !isLarge(best, question) ? undefined : freshCup(question, correction);
+  const again = anew && leastLeft(anew) < left - WORTH_STARTING_AGAIN && !isRight ? anew : undefined;
+  if (anew && best && takesMore(best, anew, question) && leastLeft(anew) <= Math.max(tolerance, left))
     return {
-      ...nothing('add', `${best.sentence} That leaves ΔE ${differenceText(best.left.deltaE)}.${crowded}`),
+      ...nothing('start-again', `${afreshSentence(best, anew)}${besides}`),
+      ...known,
+      proposals: proposals.filter((each) => !takesMore(each, anew, question)),
+      startAgain: anew,
+    };
+  const startAgain = again === undefined ? {} : { startAgain: again };
+  if (best && (reachable || best.left.within)) {
+    const nearer = best.left.within ? '' : `; ${nearerWords(best)}`;
+    const fresh = again ? ` A new cup comes nearer: ${again.sentence}` : '';
+    return {
+      ...nothing(
+        'add',
+        `${best.sentence} That leaves ΔE ${differenceText(best.left.deltaE)}${nearer}.${fresh}${besides}`,
+      ),
       ...known,
       proposals,
+      ...startAgain,
     };
+  }
   const missing = reachable
     ? []
     : missingKinds(
@@ -148,56 +178,13 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
         (found[0]?.set ?? []).map((j) => ingredients[j]!.material.id),
         exact ?? predictedDeltaE,
       );
-  if (reachable && best) {
-    return {
-      ...nothing(
-        'add',
-        `${best.sentence} That leaves ΔE ${differenceText(best.left.deltaE)}; ${nearerWords(best)}.${crowded}`,
-      ),
-      ...known,
-      proposals,
-    };
-  }
-  const again = freshCup(question, correction, best?.left.deltaE ?? predictedDeltaE);
   return {
-    ...nothing('cannot', `${cannotSentence(best, missing, now, again)}${crowded}`),
+    ...nothing('cannot', `${cannotSentence(best, missing, now, again)}${besides}`),
     ...known,
     proposals,
     missing,
-    ...(again === undefined ? {} : { startAgain: again }),
+    ...startAgain,
   };
-}
-
-/** A recipe from plain plastic that leaves less than `left`; undefined where there is none, or there was no round to learn from. */
-export function freshCup(
-  question: NextAdditionQuestion,
-  correction: ModelCorrection,
-  left: number,
-): RecipeProposal | undefined {
-  const { cup, target, shelf, bench, tolerance, limits } = question;
-  const [plastic] = Object.keys(cup.plastics).sort((one, other) => cup.plastics[other]! - cup.plastics[one]!);
-  const { inStock, without } = limits ?? {};
-  const contents = concentrations(cup);
-  const byName = new Map(shelf.map((material) => [material.id, material]));
-  const keep = Object.fromEntries(Object.entries(contents).filter(([name]) => !colours(byName.get(name)!)));
-  const { proposals } = firstRecipe({
-    parts: [target],
-    plastic: plastic!,
-    plasticMl: freshMl(question),
-    shelf,
-    bench,
-    tolerance,
-    correction,
-    keep,
-    limits: { ...(inStock === undefined ? {} : { inStock }), ...(without === undefined ? {} : { without }) },
-    proposals: 1,
-  });
-  return proposals[0] && proposals[0].deltaE < left - WORTH_STARTING_AGAIN ? proposals[0] : undefined;
-}
-
-/** Plastic that a new cup is started with, ml: never more than a cup is filled to. */
-export function freshMl({ cup, startMl = total(cup.plastics), limits }: NextAdditionQuestion): number {
-  return Math.min(startMl, limits?.roomMl ?? Number.POSITIVE_INFINITY);
 }
 
 function nothing(advice: NextAddition['advice'], sentence: string): NextAddition {

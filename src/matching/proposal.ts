@@ -7,6 +7,7 @@ import { distinctBest } from './distinct-best.ts';
 import { costOf, type MatchMaterial } from './match-material.ts';
 import type { MeasuredDoses } from './measure-doses.ts';
 import { contrastOfViews, type TargetPart } from './target-part.ts';
+import { tooLittleToWeigh } from './too-little.ts';
 import { type Thresholds, type Verdict, verdictOf } from './verdict.ts';
 import { type Weight, weighDoses } from './weigh-doses.ts';
 import { listed } from './words.ts';
@@ -43,6 +44,8 @@ export interface Proposal {
   readonly left: Verdict;
   /** ΔE00 that is left where everything is weighed instead. */
   readonly weighedDeltaE?: number;
+  /** What of it is too little for the scale, where it is weighed or may be. */
+  readonly tooLittle?: string;
   /** Materials to be opened, and those of them that are not in the cup yet. */
   readonly bottles: number;
   readonly newBottles: number;
@@ -77,6 +80,7 @@ export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context
   const views = { overWhite: white!, ...(black === undefined ? {} : { overBlack: black }) };
   const left = verdictOf(views, target, thresholds);
   const additions: Addition[] = [];
+  const onScale: (Weight & { readonly title: string })[] = [];
   let thin: Proposal['thin'];
   const plastics: Record<string, number> = { ...cup.plastics };
   const materials: Record<string, number> = { ...cup.materials };
@@ -94,6 +98,8 @@ export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context
         ...(weighed === undefined ? {} : { weighed: weighed.weights.get(candidate)! }),
         isNew: isNew(candidate),
       });
+      const weight = weighed?.weights.get(candidate) ?? (measure.tool === 'scale' ? measure : undefined);
+      if (weight) onScale.push({ ...weight, title: material.title });
       materials[material.id] = (materials[material.id] ?? 0) + amount;
     }
   }
@@ -101,6 +107,7 @@ export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context
   const limit = limitOf(after, shelf);
   const before = limitOf(cup, shelf);
   const contrastRatio = contrastOfViews(views);
+  const tooLittle = tooLittleToWeigh(onScale, bench.scaleGrams);
   const bought = [
     ...additions.map(({ material, grams }) => ({ material, grams })),
     ...(thin ? [{ material: thin.plastic, grams: thin.ml * shelf.get(thin.plastic)!.gramsPerMl }] : []),
@@ -114,6 +121,7 @@ export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context
     ...(contrastRatio === undefined ? {} : { contrastRatio }),
     left,
     ...(weighed === undefined ? {} : { weighedDeltaE: weighed.deltaE }),
+    ...(tooLittle === undefined ? {} : { tooLittle }),
     bottles: ingredients.length,
     newBottles: additions.filter((addition) => addition.isNew).length,
     cost: costs.reduce((sum, { cost }) => sum + (cost ?? 0), 0),

@@ -14,6 +14,7 @@ import type { Ingredient, MeasuredDoses } from './measure-doses.ts';
 import type { Mix } from './mix.ts';
 import { limitOf, type PredictedColour, predicted } from './proposal.ts';
 import { contrastOfViews, type SeenViews, type TargetPart } from './target-part.ts';
+import { tooLittleToWeigh } from './too-little.ts';
 import { thresholdsFor, type Verdict, verdictOf } from './verdict.ts';
 import { type WeighedDoses, type Weight, weighDoses, weightOf } from './weigh-doses.ts';
 import { listed } from './words.ts';
@@ -66,6 +67,8 @@ export interface RecipeProposal {
   readonly deltaE: number;
   readonly exactDeltaE: number;
   readonly weighedDeltaE?: number;
+  /** What of it is too little for the scale, where it is weighed or may be. */
+  readonly tooLittle?: string;
   readonly deltaEUnderA: number;
   readonly bottles: number;
   readonly cost: number;
@@ -107,6 +110,10 @@ export function recipeProposal(context: RecipeContext): RecipeProposal {
   const base = costOf(shelf.get(plastic)!, cups.length * plasticMl * shelf.get(plastic)!.gramsPerMl);
   const limit = limitOf({ plastics: { [plastic]: 1 }, materials: Object.fromEntries(used) }, shelf);
   const deltaE = Math.max(...sides.map(({ left }) => left.deltaE));
+  const tooLittle = tooLittleToWeigh(
+    cups.flatMap(({ amounts }) => amounts.flatMap((amount) => onScale(amount) ?? [])),
+    bench.scaleGrams,
+  );
   const unpriced = [
     ...costs.flatMap(({ material, cost }) => (cost === undefined ? [material] : [])),
     ...(base === undefined ? [plastic] : []),
@@ -117,6 +124,7 @@ export function recipeProposal(context: RecipeContext): RecipeProposal {
     deltaE,
     exactDeltaE: mix.worst(exact),
     ...(weighed === undefined ? {} : { weighedDeltaE: weighed.deltaE }),
+    ...(tooLittle === undefined ? {} : { tooLittle }),
     deltaEUnderA: Math.max(...sides.map(({ deltaEUnderA }) => deltaEUnderA)),
     bottles:
       new Set(measured.ingredients.map(({ candidate }) => context.ingredients[candidate]!.material.id)).size +
@@ -126,6 +134,12 @@ export function recipeProposal(context: RecipeContext): RecipeProposal {
     ...(limit === undefined ? {} : { limit }),
     sentence: recipeSentence(cups, shelf, deltaE),
   };
+}
+
+/** An amount as the scale shows it; undefined where it is not weighed. */
+function onScale({ title, grams, text, weighed }: RecipeAmount): (Weight & { readonly title: string }) | undefined {
+  if (weighed) return { title, ...weighed };
+  return text.endsWith(' g') ? { title, grams, text } : undefined;
 }
 
 function cupOf(

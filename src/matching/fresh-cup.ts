@@ -1,0 +1,67 @@
+import { concentrations, total } from '../cup/ledger.ts';
+import type { ModelCorrection } from './correct-model.ts';
+import { firstRecipe } from './first-recipe.ts';
+import { colours, type MatchMaterial } from './match-material.ts';
+import type { NextAdditionQuestion } from './next-addition.ts';
+import type { Proposal } from './proposal.ts';
+import type { RecipeProposal } from './recipe-proposal.ts';
+
+/** The colour of a cup in a new one, from plain plastic, with what the rounds have taught; undefined where there is none. */
+export function freshCup(question: NextAdditionQuestion, correction: ModelCorrection): RecipeProposal | undefined {
+  const { cup, target, shelf, bench, tolerance, limits } = question;
+  const [plastic] = Object.keys(cup.plastics).sort((one, other) => cup.plastics[other]! - cup.plastics[one]!);
+  const { inStock, without } = limits ?? {};
+  const contents = concentrations(cup);
+  const byName = new Map(shelf.map((material) => [material.id, material]));
+  const keep = Object.fromEntries(Object.entries(contents).filter(([name]) => !colours(byName.get(name)!)));
+  const { proposals } = firstRecipe({
+    parts: [target],
+    plastic: plastic!,
+    plasticMl: freshMl(question),
+    shelf,
+    bench,
+    tolerance,
+    correction,
+    keep,
+    limits: { ...(inStock === undefined ? {} : { inStock }), ...(without === undefined ? {} : { without }) },
+    proposals: 1,
+  });
+  return proposals[0];
+}
+
+/** Plastic that a new cup is started with, ml: never more than a cup is filled to. */
+export function freshMl({ cup, startMl = total(cup.plastics), limits }: NextAdditionQuestion): number {
+  return Math.min(startMl, limits?.roomMl ?? Number.POSITIVE_INFINITY);
+}
+
+/** Whether an addition is so large that a new cup has to be thought of: more than all that colours this one, or a cup of plastic. */
+export function isLarge({ additions, thin }: Proposal, question: NextAdditionQuestion): boolean {
+  const shelf = new Map(question.shelf.map((material) => [material.id, material]));
+  const inCup = colourGrams(
+    Object.entries(question.cup.materials).map(([material, grams]) => ({ material, grams })),
+    shelf,
+  );
+  const more = inCup > 0 && colourGrams(additions, shelf) > inCup;
+  return more || (thin?.ml ?? 0) > freshMl(question);
+}
+
+/** Whether an addition takes more material, or more plastic, than a new cup. */
+export function takesMore(
+  { additions, thin }: Proposal,
+  { cups }: RecipeProposal,
+  question: NextAdditionQuestion,
+): boolean {
+  const shelf = new Map(question.shelf.map((material) => [material.id, material]));
+  const anew = colourGrams(
+    cups.flatMap(({ amounts }) => amounts),
+    shelf,
+  );
+  return colourGrams(additions, shelf) > anew || (thin?.ml ?? 0) > freshMl(question);
+}
+
+function colourGrams(
+  amounts: readonly { readonly material: string; readonly grams: number }[],
+  shelf: ReadonlyMap<string, MatchMaterial>,
+): number {
+  return amounts.reduce((sum, { material, grams }) => sum + (colours(shelf.get(material)!) ? grams : 0), 0);
+}
