@@ -17,7 +17,7 @@ export function logView(
   const limit = limitOf(cup, shown.materials);
   const inside = Object.entries(concentrations(cup)).map(
     ([id, gramsPerMl]) =>
-      html`<li><b>${formatDecimal(cup.materials[id]!, 2)} g</b> ${titleIn(shown, id)} <span class="fine">${perHundred({ gramsPerMl }, shown.materials.get(id))} in 100 ml</span></li>`,
+      html`<li><b>${formatDecimal(cup.materials[id]!, 3)} g</b> ${titleIn(shown, id)} <span class="fine">${perHundred({ gramsPerMl }, shown.materials.get(id))} in 100 ml</span></li>`,
   );
   return html`<div class="bench-log"><div><h3>The log</h3>${
     steps.length === 0

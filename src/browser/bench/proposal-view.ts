@@ -7,6 +7,7 @@ import type { FirstRecipe } from '../../matching/first-recipe.ts';
 import type { PredictedColour, Proposal } from '../../matching/proposal.ts';
 import type { RecipeProposal } from '../../matching/recipe-proposal.ts';
 import { weightsText } from '../../matching/weigh-doses.ts';
+import { listed } from '../../matching/words.ts';
 import { type Html, html } from '../../render/html.ts';
 import { type ChipColours, chips } from '../../render/swatch/chip.ts';
 import { deltaEText, moneyText, sentence, volumeText } from '../../render/words.ts';
@@ -25,7 +26,7 @@ export function firstView(
     return html`<div class="bench-answer">${answers.length > 1 ? html`<h3>${sentence(part)}</h3>` : ''}${saysMore(recipe) ? html`<p>${says}</p>` : ''}${
       proposals.length === 0
         ? ''
-        : html`<ol class="bench-proposals">${proposals.map((proposal, index) => recipeItem(proposal, sides, shown, (weighing) => useButton(answer, index, answers.length > 1 ? ` for ${part}` : '', weighing)))}</ol>`
+        : html`<ol class="bench-proposals">${proposals.map((proposal, index) => recipeItem(proposal, sides, shown, (choice) => useButton(answer, index, answers.length > 1 ? ` for ${part}` : '', choice)))}</ol>`
     }${flakes.map(({ title, words }) => html`<p class="fine">Flake: ${title}, ${words}.</p>`)}${leftOutView(leftOut, shown)}</div>`;
   })}`;
 }
@@ -37,19 +38,19 @@ function saysMore({ advice, proposals }: FirstRecipe): boolean {
 
 /** What to add to a cup now, and a new cup where that comes nearer. */
 export function nextView(
-  { next: { proposals, startAgain, leftOut } }: CupAdvice,
+  { next: { advice, proposals, startAgain, leftOut } }: CupAdvice,
   side: WorkSide,
   shown: BenchShown,
 ): Html {
-  return html`${
+  const startsAgain = advice === 'start-again';
+  const mend =
     proposals.length === 0
-      ? ''
-      : html`<ol class="bench-proposals">${proposals.map((proposal, index) => proposalItem(proposal, index, side, shown))}</ol>`
-  }${
-    startAgain
-      ? html`<h3>Or a new cup</h3><ol class="bench-proposals">${recipeItem(startAgain, [side], shown, (weighing) => html`<button class="quiet" type="button" data-afresh${weighing ? html` data-weighing` : ''}>Begin this cup anew with it${weighing ? ', weighed' : ''}</button>`)}</ol>`
-      : ''
-  }${leftOutView(leftOut, shown)}`;
+      ? html``
+      : html`${startsAgain ? html`<h3>Or mend this one</h3>` : ''}<ol class="bench-proposals">${proposals.map((proposal, index) => proposalItem(proposal, index, side, shown))}</ol>`;
+  const anew = startAgain
+    ? html`<h3>${startsAgain ? 'A new cup' : 'Or a new cup'}</h3><ol class="bench-proposals">${recipeItem(startAgain, [side], shown, (choice) => anewButton(choice, startsAgain))}</ol>`
+    : html``;
+  return html`${startsAgain ? [anew, mend] : [mend, anew]}${leftOutView(leftOut, shown)}`;
 }
 
 /** A verdict with its size, which one within tolerance tells itself. */
@@ -57,37 +58,104 @@ export function judged({ within, deltaE, sentence: words }: Proposal['left']): H
   return within ? html`<b>${sentence(words)}</b>` : html`<b>ΔE ${deltaEText(deltaE)}</b> ${sentence(words)}`;
 }
 
-function useButton(answer: number, proposal: number, whose: string, weighing: boolean): Html {
-  return weighing
-    ? html`<button class="quiet" type="button" data-use="${answer}" data-proposal="${proposal}" data-weighing>Use this, weighed${whose}</button>`
-    : html`<button type="button" data-use="${answer}" data-proposal="${proposal}">Use this${whose}</button>`;
+/** One way to measure a proposal. */
+interface Choice {
+  readonly weighing: boolean;
+  /** The better way, or the only one. */
+  readonly leads: boolean;
+  /** There is the other way as well. */
+  readonly other: boolean;
+}
+
+function choiceButton({ weighing, leads, other }: Choice, data: Html, does: string): Html {
+  const how = !other || (leads && !weighing) ? '' : weighing ? ', weighed' : ', by drops and spoons';
+  return html`<button${leads ? '' : html` class="quiet"`} type="button"${data}${weighing ? html` data-weighing` : ''}>${does}${how}</button>`;
+}
+
+function useButton(answer: number, proposal: number, whose: string, choice: Choice): Html {
+  return choiceButton(choice, html` data-use="${answer}" data-proposal="${proposal}"`, `Use this${whose}`);
+}
+
+function anewButton(choice: Choice, startsAgain: boolean): Html {
+  return choiceButton(
+    { ...choice, leads: choice.leads && startsAgain },
+    html` data-afresh`,
+    'Begin this cup anew with it',
+  );
+}
+
+// Weighing leads where drops and spoons miss and it comes this much nearer, ΔE00 (convention of this book).
+const CLEARLY_NEARER = 0.5;
+
+/** The ways to measure something, the better one first. */
+function choices(deltaE: number, within: boolean, weighedDeltaE: number | undefined): readonly Choice[] {
+  if (weighedDeltaE === undefined) return [{ weighing: false, leads: true, other: false }];
+  const weigh = !within && weighedDeltaE < deltaE - CLEARLY_NEARER;
+  return [weigh, !weigh].map((weighing, index) => ({ weighing, leads: index === 0, other: true }));
 }
 
 function recipeItem(
-  { cups, sides: predicted, weighedDeltaE, deltaEUnderA, cost, limit }: RecipeProposal,
+  { cups, sides: predicted, deltaE, weighedDeltaE, deltaEUnderA, cost, limit, tooLittle }: RecipeProposal,
   sides: readonly WorkSide[],
   shown: BenchShown,
-  button: (weighing: boolean) => Html,
+  button: (choice: Choice) => Html,
 ): Html {
   const { settings } = shown.data;
+  const ways = choices(
+    deltaE,
+    predicted.every(({ left }) => left.within),
+    weighedDeltaE,
+  );
+  const [{ weighing } = { weighing: false }] = ways;
+  const several = cups.length > 1;
   return html`<li>${predicted.map(({ name, overWhite, overBlack, left }) => {
     const side = sides.find((each) => each.name === name) ?? sides[0]!;
     const label = `${predicted.length > 1 ? `${name}: ` : ''}target on the left, predicted on the right`;
-    return html`${comparison(side, overWhite, overBlack, label)}<p>${judged(left)}.</p>`;
-  })}${cups.map(
-    ({ name, plastic, plasticMl, amounts, alone }) =>
-      html`<div class="bench-amounts">${cups.length > 1 ? html`<h3>${sentence(name)}</h3>` : ''}<ul><li><b>${volumeText(plasticMl, settings)}</b> <span>${titleIn(shown, plastic)}</span></li>${amounts.map(({ text, weighed, title }) => html`<li><span><b>${text}</b>${weighed ? html` <span class="or">or ${weighed.text}</span>` : ''}</span> <span>${title}</span></li>`)}</ul>${cups.length > 1 ? html`<p class="fine">Poured by itself it should be ${alone.overWhite.hex} over white and ${alone.overBlack.hex} over black.</p>` : ''}</div>`,
-  )}${weighedDeltaE === undefined ? '' : html`<p>Weighed, all of it: <b>ΔE ${deltaEText(weighedDeltaE)}</b>.</p>`}<p class="fine">Under a lamp ΔE ${deltaEText(deltaEUnderA)}; ${moneyText(cost, settings)}${limitWords(limit, shown)}.</p><div class="bench-choices">${button(false)}${weighedDeltaE === undefined ? '' : button(true)}</div></li>`;
+    return html`${comparison(side, overWhite, overBlack, label)}<p>${weighing ? 'By drops and spoons: ' : ''}${judged(left)}.</p>`;
+  })}${weighing ? html`<p>Weighed, it leaves <b>ΔE ${deltaEText(weighedDeltaE!)}</b>.</p>` : ''}${cups.map(
+    ({ name, plastic, plasticMl, amounts }) =>
+      html`<div class="bench-amounts">${several ? html`<h3>${sentence(name)}</h3>` : ''}<ul><li><b>${volumeText(plasticMl, settings)}</b> <span>${titleIn(shown, plastic)}</span></li>${amounts.map(({ text, weighed, title }) => html`<li><b>${weighing ? (weighed?.text ?? text) : text}</b> <span>${title}</span></li>`)}</ul>${weighedDeltaE === undefined ? '' : weighing ? html`<p>Or all by drops and spoons: ${byHandText(amounts)}.</p>` : html`<p>Or weigh all: <b>${weightsText(amounts)}</b>${several ? '' : html`. That leaves ΔE ${deltaEText(weighedDeltaE)}`}.</p>`}</div>`,
+  )}${several && weighedDeltaE !== undefined && !weighing ? html`<p>Weighed, all of both, it leaves ΔE ${deltaEText(weighedDeltaE)}.</p>` : ''}${tooLittle === undefined ? '' : html`<p>${sentence(tooLittle)}</p>`}<p class="fine">Under a lamp ΔE ${deltaEText(deltaEUnderA)}; ${moneyText(cost, settings)}${limitWords(limit, shown)}.</p><div class="bench-choices">${ways.map(button)}</div></li>`;
 }
 
 function proposalItem(
-  { sentence: what, additions, overWhite, overBlack, left, weighedDeltaE, volumeMl, cost, limit }: Proposal,
+  {
+    sentence: what,
+    additions,
+    thin,
+    overWhite,
+    overBlack,
+    left,
+    weighedDeltaE,
+    volumeMl,
+    cost,
+    limit,
+    tooLittle,
+  }: Proposal,
   index: number,
   side: WorkSide,
   shown: BenchShown,
 ): Html {
   const { settings } = shown.data;
-  return html`<li>${comparison(side, overWhite, overBlack, 'target on the left, predicted on the right')}<p><b>${what}</b></p><p>${left.within ? `Leaves it ${left.sentence}` : `Leaves ΔE ${deltaEText(left.deltaE)}: ${left.sentence}`}.</p>${weighedDeltaE === undefined ? '' : html`<p>Or weighed: <b>${weightsText(additions)}</b>. That leaves ΔE ${deltaEText(weighedDeltaE)}.</p>`}<p class="fine">${volumeText(volumeMl, settings)} in the cup, ${moneyText(cost, settings)}${limit?.lowered ? limitWords(limit, shown) : ''}.</p><div class="bench-choices"><button type="button" data-take="${index}">I added this</button>${weighedDeltaE === undefined ? '' : html`<button class="quiet" type="button" data-take="${index}" data-weighing>I weighed it</button>`}</div></li>`;
+  const ways = choices(left.deltaE, left.within, weighedDeltaE);
+  const weighing = ways[0]!.weighing;
+  const byHand = html`<p>${weighing ? html`Or by drops and spoons: ${what} That leaves` : html`<b>${what}</b></p><p>Leaves`} ${left.within ? `it ${left.sentence}` : `ΔE ${deltaEText(left.deltaE)}: ${left.sentence}`}.</p>`;
+  const inWeights =
+    weighedDeltaE === undefined
+      ? undefined
+      : `${weightsText(additions)}${thin ? `, with ${thin.ml} ml of ${thin.title}` : ''}`;
+  const byWeight =
+    inWeights === undefined
+      ? html``
+      : weighing
+        ? html`<p><b>Weigh ${inWeights}.</b></p><p>That leaves ΔE ${deltaEText(weighedDeltaE!)}.</p>`
+        : html`<p>Or weigh all: <b>${inWeights}</b>. That leaves ΔE ${deltaEText(weighedDeltaE!)}.</p>`;
+  return html`<li>${comparison(side, overWhite, overBlack, 'target on the left, predicted on the right')}${weighing ? [byWeight, byHand] : [byHand, byWeight]}${tooLittle === undefined ? '' : html`<p>${sentence(tooLittle)}</p>`}<p class="fine">${volumeText(volumeMl, settings)} in the cup, ${moneyText(cost, settings)}${limit?.lowered ? limitWords(limit, shown) : ''}.</p><div class="bench-choices">${ways.map((choice) => html`<button${choice.leads ? '' : html` class="quiet"`} type="button" data-take="${index}"${choice.weighing ? html` data-weighing` : ''}>${choice.weighing ? 'I weighed it' : 'I added this'}</button>`)}</div></li>`;
+}
+
+/** "3 drops of Peat and 1/8 tsp of Ivory Pearl": everything as it is dropped and spooned. */
+function byHandText(amounts: readonly { readonly title: string; readonly text: string }[]): string {
+  return listed(amounts.map(({ text, title }) => `${text} of ${title}`));
 }
 
 /** The target beside another colour. */
