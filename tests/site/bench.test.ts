@@ -55,6 +55,28 @@ async function begin(page: Page): Promise<void> {
   await noteRound(page, '14', '#b84a36', '#8a4a38');
 }
 
+/** Changes what the browser keeps, as an earlier version of the page, or of the book, may have left it. */
+async function keptInstead(page: Page, change: (text: string) => string): Promise<void> {
+  const at = async (write?: string): Promise<string> =>
+    page.evaluate(
+      (text) =>
+        new Promise<string>((resolve) => {
+          const request = indexedDB.open('cupbook-bench', 1);
+          request.onsuccess = () => {
+            const store = request.result.transaction('work', 'readwrite').objectStore('work');
+            const keys = store.getAllKeys();
+            keys.onsuccess = () => {
+              const key = keys.result.find((each) => !String(each).endsWith('#draft'))!;
+              const done = text === undefined ? store.get(key) : store.put(text, key);
+              done.onsuccess = () => resolve(String(done.result));
+            };
+          };
+        }),
+      write,
+    );
+  await at(change(await at()));
+}
+
 describe('a match on a telephone', () => {
   test('goes from a target to a file that the book takes', async () => {
     const { page, errors, foreign, close } = await visit(browser, 'bench/', PHONE);
@@ -150,6 +172,35 @@ describe('a match on a telephone', () => {
     expect(await page.locator('[data-file="recipe"]').textContent()).toBe(before);
     await note.click();
     expect((await page.locator('[data-file="recipe"]').textContent())!.match(/pour: 14 ml/g)).toHaveLength(2);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  test('of an earlier version is there again; one that cannot be read is refused in a sentence, and left alone', async () => {
+    const { page, errors, close } = await visit(browser, 'bench/', PHONE);
+    await begin(page);
+    await page.waitForTimeout(600);
+    const log = await page.locator('.bench-log li').allInnerTexts();
+    await keptInstead(page, (text) => {
+      const { cups, ...work } = JSON.parse(text);
+      const steps = cups[0].steps.map(({ also: _, recipe: __, ...step }: Record<string, unknown>) => step);
+      return JSON.stringify({ ...work, cups: [{ ...cups[0], steps, aim: work.sides[0] }] });
+    });
+    await page.reload();
+    await expect.poll(() => page.locator('.bench-log li').allInnerTexts()).toEqual(log);
+    expect(await page.getByRole('button', { name: 'Take back round 1' }).count()).toBe(1);
+    await keptInstead(page, (text) => text.replaceAll('"rowan"', '"rowan-of-old"'));
+    for (let visits = 0; visits < 2; visits++) {
+      await page.reload();
+      await expect
+        .poll(() => says(page))
+        .toBe(
+          'This match uses rowan-of-old, which is not on this book’s shelf. It stays there until something is changed in this new one.',
+        );
+    }
+    await keptInstead(page, () => '{"format":0}');
+    await page.reload();
+    await expect.poll(() => says(page)).toMatch(/^The match that was kept here cannot be read/);
     expect(errors).toEqual([]);
     await close();
   });

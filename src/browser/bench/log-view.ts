@@ -30,7 +30,11 @@ export function logView(
 export function lastDone(steps: readonly WorkStep[]): string {
   const last = doings(steps).at(-1)?.[0]?.do;
   if (steps.at(-1)?.do === 'see') return `round ${nextRound(steps) - 1}`;
-  return isToBeMixed({ steps }) ? 'the recipe' : last === 'pour' ? 'the last pour' : 'the last addition';
+  return steps.length === 1 && isToBeMixed({ steps })
+    ? 'the recipe'
+    : last === 'pour'
+      ? 'the last pour'
+      : 'the last addition';
 }
 
 /** A line for everything that was done in one go. */
@@ -42,7 +46,7 @@ function linesOf(steps: readonly WorkStep[], shown: BenchShown): Html {
     if (looked) round++;
     const words = together.map(
       (step, index) =>
-        html`${index > 0 ? '; ' : ''}${stepWords(step, shown, looked || index > 0, toMix && step === steps.at(-1))}`,
+        html`${index > 0 ? '; ' : ''}${stepWords(step, shown, looked || index > 0, toMix && step === steps[0])}`,
     );
     return html`<li>${looked ? html`Round ${round}: ` : ''}${words}</li>`;
   });

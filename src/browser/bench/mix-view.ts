@@ -2,12 +2,15 @@ import { type Html, html } from '../../render/html.ts';
 import { volumeText } from '../../render/words.ts';
 import type { CupDraft } from './drafts.ts';
 import { type BenchShown, titleIn } from './shown.ts';
-import type { Work, WorkCup } from './work.ts';
+import type { Work, WorkCup, WorkStep } from './work.ts';
 
-/** Whether a cup was begun with a recipe that nothing says is mixed yet. */
+/** Whether a cup was begun with a recipe, and nothing was poured of it yet. */
 export function isToBeMixed({ steps }: Pick<WorkCup, 'steps'>): boolean {
-  const last = steps.at(-1);
-  return last?.do === 'add' && last.recipe === true;
+  return isRecipe(steps[0]) && steps.every((step) => step.do === 'add' || step.do === 'plastic');
+}
+
+function isRecipe(step: WorkStep | undefined): boolean {
+  return step?.do === 'add' && step.recipe === true;
 }
 
 /** What is to be mixed now, in rows to tick off; nothing once that is done. */
@@ -18,11 +21,11 @@ export function mixView(
   { plastic, plasticMl }: Pick<Work, 'plastic' | 'plasticMl'>,
   shown: BenchShown,
 ): Html {
-  const last = cup.steps.at(-1);
-  if (!isToBeMixed(cup) || last?.do !== 'add') return html``;
+  const [recipe] = cup.steps;
+  if (!isToBeMixed(cup) || recipe?.do !== 'add') return html``;
   const rows = [
     { material: plastic, dose: volumeText(plasticMl, shown.data.settings) },
-    ...last.amounts.map(({ material, dose }) => ({ material, dose })),
+    ...recipe.amounts.map(({ material, dose }) => ({ material, dose })),
   ];
   return html`<h3>Mix this</h3><ul class="bench-mix">${rows.map(({ material, dose }) => {
     const id = `cup-${index}-mixed-${material}`;

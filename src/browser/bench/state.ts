@@ -25,6 +25,8 @@ export class BenchState {
   /** Told when the browser could not keep something. */
   onLoss: () => void = () => {};
   private current: Work;
+  /** What was kept is left alone until there is something else to keep. */
+  private changed = false;
   private readonly stores: BenchStores;
   private readonly saveSoon = afterPause(() => void this.save(), 250);
 
@@ -44,6 +46,7 @@ export class BenchState {
 
   set work(work: Work) {
     this.current = work;
+    this.changed = true;
     this.saveSoon();
   }
 
@@ -64,9 +67,12 @@ export class BenchState {
   }
 
   async save(): Promise<void> {
+    if (!this.changed) return;
+    this.changed = false;
     try {
       await this.stores.work?.write(JSON.stringify(this.work));
     } catch {
+      this.changed = true;
       this.onLoss();
     }
     await this.saveDrafts();
