@@ -89,9 +89,11 @@ export function substitutesFor(
   material: string,
   { inStock = false }: Asking = {},
 ): Substitution {
+  const thicknessMm = bodyMm(book, recipe);
   return substitutes({
     cup: cupState(cup, A_CUP_ML, cup.contents),
-    thicknessMm: bodyMm(book, recipe),
+    thicknessMm,
+    rounds: observationsOf(cup, thicknessMm),
     material,
     shelf: book.materials,
     bench: book.settings,

@@ -1,8 +1,10 @@
 import type { CupState } from '../cup/ledger.ts';
+import { correctModel } from '../matching/correct-model.ts';
 import { type MatchMaterial, shelfByName } from '../matching/match-material.ts';
 import { nextAddition } from '../matching/next-addition.ts';
 import type { SeenViews } from '../matching/target-part.ts';
-import { isNoVerdict, thresholdsFor, type Verdict, verdict } from '../matching/verdict.ts';
+import { isNoVerdict, thresholdsFor, type Verdict, verdict, verdictOf } from '../matching/verdict.ts';
+import type { TwoViews } from '../optics/cup-body.ts';
 import { hexFromLab } from '../optics/display.ts';
 import { type CupAim, cupAim } from './cup-aim.ts';
 import { cupLeft, cupState, observationsOf, seenViews } from './cup-states.ts';
@@ -33,9 +35,19 @@ export function matchRounds(
 function matchCup(cup: Cup, aim: CupAim, bodyMm: number, tolerance: number, context: MatchContext): CupMatch {
   const { materials, settings } = context;
   const { part, moved } = aim;
+  const shelf = shelfByName(materials);
+  const observations = observationsOf(cup, bodyMm);
+  const { offWhite, offBlack } = correctModel(observations, (name) => shelf.get(name)!);
+  // By all that the rounds have taught, as the next addition is reckoned.
+  const predicted = (state: CupState): TwoViews => {
+    const { overWhite, overBlack } = aim.views(state);
+    return { overWhite: plus(overWhite, offWhite), overBlack: plus(overBlack, offBlack) };
+  };
   const matched = (number: number, state: CupState, seen: SeenViews | undefined): MatchedRound[] => {
-    const views = seen ? aim.asTarget(seen, state) : aim.views(state);
-    const found = verdict(views, part, thresholdsFor(tolerance));
+    const views: SeenViews = seen ? aim.asTarget(seen, state) : predicted(state);
+    const found = seen
+      ? verdict(views, part, thresholdsFor(tolerance))
+      : verdictOf(views, part, thresholdsFor(tolerance));
     if (isNoVerdict(found)) return [];
     return [
       {
@@ -64,7 +76,7 @@ function matchCup(cup: Cup, aim: CupAim, bodyMm: number, tolerance: number, cont
     shelf: materials,
     bench: settings,
     tolerance,
-    rounds: observationsOf(cup, bodyMm),
+    rounds: observations,
     ...(seen ? { seen: aim.asTarget(seen, left) } : {}),
     startMl: Math.round(cup.rounds[0]!.plasticMl),
     limits: { mayThin: true, roomMl: settings.cupMl * settings.fill },
@@ -73,6 +85,10 @@ function matchCup(cup: Cup, aim: CupAim, bodyMm: number, tolerance: number, cont
   return advice === 'fault' || advice === 'leave'
     ? { cup: cup.name, part: part.name, rounds }
     : { cup: cup.name, part: part.name, rounds, next: rounded({ advice, sentence, proposals, missing }) };
+}
+
+function plus({ L, a, b }: Lab, off: Lab): Lab {
+  return { L: Math.min(100, Math.max(0, L + off.L)), a: a + off.a, b: b + off.b };
 }
 
 function stated(lab: Lab): Seen {

@@ -54,7 +54,9 @@ export function nextAdditionText(
     ...(now ? [nowText(cup, now)] : []),
     `${now ? '' : `${cup}: `}${sentence}`,
     ...proposals.flatMap((proposal, index) => ['', ...proposalLines(proposal, index + 1, book)]),
-    ...(startAgain ? ['', 'Or a new cup:', ...recipeLines(startAgain, undefined, book)] : []),
+    ...(startAgain
+      ? ['', proposals.length > 0 ? 'Or a new cup:' : 'A new cup:', ...recipeLines(startAgain, undefined, book)]
+      : []),
     ...leftOut.map(({ material, why }) => `Left out: ${titleOf(material, book)}, since ${why}.`),
     ...(proposals.length > 0 || startAgain ? ['', CAUTION] : []),
   ]);

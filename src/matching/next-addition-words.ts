@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import type { LeftByTools } from './best-tools.ts';
+import { type LeftByTools, leastLeft } from './best-tools.ts';
 import type { MissingKind } from './missing-kind.ts';
 import type { Proposal } from './proposal.ts';
 import type { RecipeProposal } from './recipe-proposal.ts';
@@ -45,8 +45,9 @@ export function tooLittleWords(best: Pick<Proposal, 'tooLittle' | 'weighedDeltaE
 }
 
 /** That mending a cup takes more than a new one. */
-export function afreshSentence(best: Proposal, anew: RecipeProposal): string {
-  return `Start again with a new cup: ${anew.sentence} Mending this one takes more than that, and leaves ΔE ${differenceText(best.left.deltaE)}: ${best.sentence}`;
+export function afreshSentence(best: Proposal, anew: RecipeProposal, tolerance: number): string {
+  const misses = leastLeft(anew) > tolerance ? ' No cup from this shelf gets within tolerance.' : '';
+  return `Start again with a new cup: ${anew.sentence}${misses} Mending this one takes more than that, and leaves ΔE ${differenceText(best.left.deltaE)}: ${best.sentence}`;
 }
 
 // As much as makes a reader ask which of two numbers is meant, ΔE00.

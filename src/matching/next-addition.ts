@@ -148,7 +148,7 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
   const again = anew && leastLeft(anew) < left - WORTH_STARTING_AGAIN && !isRight ? anew : undefined;
   if (anew && best && takesMore(best, anew, question) && leastLeft(anew) <= Math.max(tolerance, left))
     return {
-      ...nothing('start-again', `${afreshSentence(best, anew)}${besides}`),
+      ...nothing('start-again', `${afreshSentence(best, anew, tolerance)}${besides}`),
       ...known,
       proposals: proposals.filter((each) => !takesMore(each, anew, question)),
       startAgain: anew,

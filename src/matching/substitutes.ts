@@ -3,11 +3,11 @@ import { type CupState, concentrations, total } from '../cup/ledger.ts';
 import { measures } from '../cup/measures.ts';
 import { flakeCoverage, spreadFlake } from '../optics/flake.ts';
 import { type AdditionProblem, additionProblem } from './addition-problem.ts';
-import { NO_CORRECTION } from './correct-model.ts';
+import { correctModel, type ModelCorrection, type Observation } from './correct-model.ts';
 import { baseOfCup } from './cup-model.ts';
 import { findDoses } from './find-doses.ts';
 import { type FlakeChoice, flakeDose, flakeOf, nearestFlakes } from './flake-match.ts';
-import { colours, type MatchMaterial, shelfByName } from './match-material.ts';
+import { colours, type MatchMaterial, shelfByName, withStrengths } from './match-material.ts';
 import { measureDoses } from './measure-doses.ts';
 import { Mix } from './mix.ts';
 import { type PredictedColour, predicted } from './proposal.ts';
@@ -29,6 +29,8 @@ export interface SubstituteQuestion {
   readonly shelf: readonly MatchMaterial[];
   readonly bench: Bench;
   readonly tolerance: number;
+  /** Rounds of the cup, from which the model learns as it does for an addition. */
+  readonly rounds?: readonly Observation[];
   readonly limits?: Pick<AdditionLimits, 'inStock'>;
   /** Most of each list; unset: 5. */
   readonly count?: number;
@@ -125,13 +127,14 @@ function flakeSubstitutes(
 function colourSubstitutes(question: SubstituteQuestion, shelf: ReadonlyMap<string, MatchMaterial>): Substitution {
   const { cup, thicknessMm, material, tolerance, limits = {}, count = 5 } = question;
   const lost = shelf.get(material)!;
-  const target = lookOf(cup, thicknessMm, shelf);
+  const correction = correctModel(question.rounds ?? [], (name) => shelf.get(name)!);
+  const target = lookOf(cup, thicknessMm, shelf, correction);
   const { [material]: _, ...others } = cup.materials;
   const bounds = { ...limits, without: [material] };
   const inContext = (
     rest: CupState,
   ): { problem: AdditionProblem; finish: (set: readonly number[], exact: Float64Array) => Substitute } => {
-    const problem = additionProblem(rest, target, shelf, NO_CORRECTION, bounds);
+    const problem = additionProblem(rest, target, shelf, correction, bounds);
     return {
       problem,
       finish: (set, exact) => substituteOf({ set, exact, problem, target, tolerance, lost, bench: question.bench }),
@@ -241,12 +244,26 @@ function substituteOf({
 }
 
 /** What a cup looks like, as a target. */
-function lookOf(cup: CupState, thicknessMm: number, shelf: ReadonlyMap<string, MatchMaterial>): TargetPart {
-  const { mix, flakes } = baseOfCup(cup, (name) => shelf.get(name)!);
+function lookOf(
+  cup: CupState,
+  thicknessMm: number,
+  shelf: ReadonlyMap<string, MatchMaterial>,
+  { strengths, offWhite, offBlack }: ModelCorrection,
+): TargetPart {
+  const known = withStrengths(shelf, strengths);
+  const { mix, flakes } = baseOfCup(cup, (name) => known.get(name)!);
   const nothing = { L: 50, a: 0, b: 0 };
   const colour = new Mix({
     cups: [mix],
-    goals: [{ layers: [{ cup: 0, thickness: thicknessMm, flakes }], overWhite: nothing, overBlack: nothing }],
+    goals: [
+      {
+        layers: [{ cup: 0, thickness: thicknessMm, flakes }],
+        overWhite: nothing,
+        overBlack: nothing,
+        offWhite,
+        offBlack,
+      },
+    ],
     candidates: [],
   });
   const [overWhite, overBlack] = colour.labs(new Float64Array(0));

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { nextAdditionFor } from '../../src/book/ask-matching.ts';
 import { compileBook } from '../../src/book/compile-book.ts';
 import type { Book, Recipe } from '../../src/book/model.ts';
 import { publishedBook } from '../../src/book/published-book.ts';
@@ -55,6 +56,13 @@ describe('rounds beside the target', () => {
     expect(cup!.rounds[0]!.overWhite!.hex).toBe('#d9b48a');
     expect(cup!.rounds[0]!.verdict.sentence).toMatch(/too thin/);
     expect(cup!.rounds[0]!.verdict.thickness!.contrast).toBeLessThan(cup!.rounds[0]!.verdict.thickness!.target);
+  });
+
+  test('compileBook(…) judges a round that was not looked at by the same corrected model as the next addition', () => {
+    const book = compiled(recipe(LOGGED), target(LEAF));
+    const [logged] = book.recipes;
+    const { now } = nextAdditionFor(book, logged!, logged!.cups[0]!, book.targets[0]!);
+    expectClose(logged!.match!.cups[0]!.rounds[1]!.verdict.deltaE, now!.deltaE, 0.001);
   });
 
   test('compileBook(…) says what to add to what is left of a cup that is not there yet', () => {

@@ -120,7 +120,7 @@ describe('a cup that is fuller than the book fills one', () => {
   test('next says so, and a new cup is no fuller than that', async () => {
     const { out } = await cupbookOf(full, 'next', 'trial');
     expect(out).toMatch(/There are 10\d ml in the cup, which is to be filled to 100 ml: hot plastic foams\./);
-    expect(out).toMatch(/Or a new cup:\n {2}100 ml +Supple/);
+    expect(out).toMatch(/\nA new cup:\n {2}100 ml +Supple/);
   });
 });
 

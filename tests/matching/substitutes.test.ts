@@ -54,6 +54,18 @@ describe('substitutes', () => {
     expect(found.sentence).toMatch(/^Nearest to brown-dye here: /);
   });
 
+  test('substitutes(…) learns from the rounds: what turned out weak is replaced by less', () => {
+    const cup = cupOf({ 'brown-dye': 0.8, 'white-pearl': 0.4 });
+    const { overWhite, overBlack } = lookOf(cupOf({ 'brown-dye': 0.55, 'white-pearl': 0.4 }));
+    const rounds = [{ cup, thicknessMm: 6, seen: { overWhite, overBlack: overBlack! } }];
+    const shelf = [...ALL, { ...named.get('brown-dye')!, id: 'other-brown', title: 'Other Brown' }];
+    const question = { cup, thicknessMm: 6, material: 'brown-dye', shelf, bench: EXACT_BENCH, tolerance: 2 };
+    const grams = (found: ReturnType<typeof substitutes>): number | undefined =>
+      found.swaps.flatMap(({ amounts }) => amounts).find(({ material }) => material === 'other-brown')?.grams;
+    expectClose(grams(substitutes(question))!, 0.8, 0.01);
+    expect(grams(substitutes({ ...question, rounds }))).toBeLessThan(0.72);
+  });
+
   test('substitutes(…) works a cup out anew where no one material will do', () => {
     const found = ask(cupOf({ olive: 0.6, 'white-pearl': 0.4 }), 'olive');
     expect(found.recipes.length).toBeGreaterThan(0);

@@ -16,7 +16,8 @@ export function roundsBeside(
   name: string,
   tolerance: number,
 ): Html {
-  return html`<ol class="rounds">${rounds.map((round) => roundBeside(round, wanted, name))}</ol>${roundsChart(rounds, name, tolerance)}`;
+  const hasSeen = rounds.some(({ basis }) => basis === 'seen');
+  return html`<ol class="rounds">${rounds.map((round) => roundBeside(round, wanted, name, hasSeen))}</ol>${roundsChart(rounds, name, tolerance)}`;
 }
 
 /** How rounds came nearer, as a chart; nothing of fewer than two. */
@@ -29,6 +30,7 @@ function roundBeside(
   { number, basis, moved, overWhite, overBlack, verdict }: MatchedRound,
   wanted: ChipColours,
   name: string,
+  hasSeen: boolean,
 ): Html {
   const shown = { ...(overWhite && { overWhite: overWhite.hex }), ...(overBlack && { overBlack: overBlack.hex }) };
   const how = basis === 'seen' ? 'seen' : 'predicted';
@@ -36,7 +38,11 @@ function roundBeside(
     ...(verdict.overWhite === undefined ? [] : [`${deltaEText(verdict.overWhite)} over white`]),
     ...(verdict.overBlack === undefined ? [] : [`${deltaEText(verdict.overBlack)} over black`]),
   ];
-  return html`<li class="round"><div class="round-chips"><div class="pair">${chips([wanted, shown], `${name}, round ${number}: the target on the left, as ${how} on the right; over white above, over black below`)}</div>${chipWords('target', how)}</div><div class="round-words"><h4>Round ${number} <span class="round-change">ΔE ${listText(differences)}</span></h4><p>${sentence(verdict.sentence)}.</p>${
+  return html`<li class="round"><div class="round-chips"><div class="pair">${chips([wanted, shown], `${name}, round ${number}: the target on the left, as ${how} on the right; over white above, over black below`)}</div>${chipWords('target', how)}</div><div class="round-words"><h4>Round ${number} <span class="round-change">ΔE ${listText(differences)}, ${how}</span></h4><p>${sentence(verdict.sentence)}.</p>${
     moved === undefined ? '' : html`<p class="fine">${MOVED[moved]}</p>`
+  }${
+    basis === 'predicted' && hasSeen
+      ? html`<p class="fine">Nobody noted what it looked like: this is the model, as the rounds that were seen have corrected it.</p>`
+      : ''
   }</div></li>`;
 }
