@@ -46,7 +46,7 @@ export function tooLittleWords(best: Pick<Proposal, 'tooLittle' | 'weighedDeltaE
 
 /** That mending a cup takes more than a new one. */
 export function afreshSentence(best: Proposal, anew: RecipeProposal, tolerance: number): string {
-  const misses = leastLeft(anew) > tolerance ? ' No cup from this shelf gets within tolerance.' : '';
+  const misses = leastLeft(anew) > tolerance ? ' That is not within tolerance either.' : '';
   return `Start again with a new cup: ${anew.sentence}${misses} Mending this one takes more than that, and leaves ΔE ${differenceText(best.left.deltaE)}: ${best.sentence}`;
 }
 
