@@ -280,6 +280,17 @@ describe('what it takes and what it does not', () => {
     await close();
   });
 
+  test('two cups of plain plastic are told to be begun together, and not to be thrown away', async () => {
+    const { page, errors, close } = await visit(browser, 'bench/');
+    await page.getByLabel('How it is seen').selectOption('together');
+    await page.getByRole('button', { name: 'Start with plain plastic' }).click();
+    const cup = await page.locator('[data-cup="0"]').innerText();
+    expect(cup).toContain('The belly is plain plastic yet');
+    expect(cup).not.toContain('Start again');
+    expect(errors).toEqual([]);
+    await close();
+  });
+
   test('what is weighed instead of dropped and spooned is in the log by weight', async () => {
     const { page, errors, close } = await visit(browser, 'bench/', PHONE);
     await page.getByLabel('Which').selectOption('rack-claw');

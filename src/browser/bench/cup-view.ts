@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import type { MatchedRound } from '../../book/model.ts';
+import { total } from '../../cup/ledger.ts';
 import { type Html, html } from '../../render/html.ts';
 import { type ChipColours, chips } from '../../render/swatch/chip.ts';
 import { roundsBeside } from '../../render/target/rounds-beside.ts';
@@ -47,7 +48,7 @@ export function cupView(cupShown: CupShown, shown: BenchShown): Html {
   }${finished ? behindView(cupShown) : ''}${
     isToBeMixed(cup)
       ? ''
-      : html`<p class="bench-next" data-advice="${next.advice}">${next.advice === 'leave' ? 'Leave it as it is.' : next.sentence}</p>${nextView(advice, side, shown)}`
+      : html`<p class="bench-next" data-advice="${next.advice}">${adviceWords(advice)}</p>${nextView(advice, side, shown)}`
   }${roundForms(index, draft, cupShown, shown)}${
     rounds.length === 0
       ? ''
@@ -55,10 +56,18 @@ export function cupView(cupShown: CupShown, shown: BenchShown): Html {
   }${logView(cup.steps, now, shown)}</div>`;
 }
 
+function adviceWords({ now, next: { advice, sentence: words } }: CupAdvice): string {
+  if (advice === 'leave') return 'Leave it as it is.';
+  // Nothing is lost with a cup that nothing was put into.
+  return advice === 'start-again' && total(now.cup.materials) === 0
+    ? 'It is plain plastic yet: begin it with this.'
+    : words;
+}
+
 /** What a side of a finished bait is seen in front of. */
 function behindView({ index, work }: CupShown): Html {
   const other = work.cups[1 - index]!;
   return other.steps.every((step) => step.do !== 'add')
-    ? html`<p>The ${other.name} is plain plastic yet, and is judged as that behind this one: begin it, too.</p>`
+    ? html`<p>The ${other.name} is plain plastic yet, and is judged as that behind this one. “Find recipes” below works out both together.</p>`
     : html`<p class="fine">Judged as the finished bait, with the ${other.name} as it is now behind it.</p>`;
 }

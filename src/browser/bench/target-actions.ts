@@ -145,6 +145,7 @@ export class TargetActions {
     state.work = withRecipe(state.work, answer, recipe, state.data, weighing);
     const begun = recipe.cups.length > 1 ? [...state.work.cups.keys()] : [answer];
     for (const at of begun) state.draft(at, { ...state.drafts[at], mixed: [] });
+    void state.save();
     screen.showCups();
     screen.part(`#cup-${begun[0]}-head`).focus();
     screen.say('Mix what stands below, pour a bait, look, and note the round.');
