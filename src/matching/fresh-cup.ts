@@ -45,7 +45,10 @@ export function isLarge({ additions, thin }: Proposal, question: NextAdditionQue
   return more || (thin?.ml ?? 0) > freshMl(question);
 }
 
-/** Whether an addition takes more material, or more plastic, than a new cup. */
+// So much more material than a new cup takes: a cup that was hardly begun needs about as much. Convention of this book.
+const OUT_OF_PROPORTION = 1.5;
+
+/** Whether an addition is out of proportion: it takes far more material than a new cup, or more plastic. */
 export function takesMore(
   { additions, thin }: Proposal,
   { cups }: RecipeProposal,
@@ -56,7 +59,7 @@ export function takesMore(
     cups.flatMap(({ amounts }) => amounts),
     shelf,
   );
-  return colourGrams(additions, shelf) > anew || (thin?.ml ?? 0) > freshMl(question);
+  return colourGrams(additions, shelf) > OUT_OF_PROPORTION * anew || (thin?.ml ?? 0) > freshMl(question);
 }
 
 function colourGrams(

@@ -46,8 +46,8 @@ export function tooLittleWords(best: Pick<Proposal, 'tooLittle' | 'weighedDeltaE
 
 /** That mending a cup takes more than a new one. */
 export function afreshSentence(best: Proposal, anew: RecipeProposal, tolerance: number): string {
-  const misses = leastLeft(anew) > tolerance ? ' That is not within tolerance either.' : '';
-  return `Start again with a new cup: ${anew.sentence}${misses} Mending this one takes more than that, and leaves ΔE ${differenceText(best.left.deltaE)}: ${best.sentence}`;
+  const misses = leastLeft(anew) > tolerance ? ' Neither is within tolerance.' : '';
+  return `Start again with a new cup: ${anew.sentence} Mending this one takes more than that, and leaves ΔE ${differenceText(best.left.deltaE)}: ${best.sentence}${misses}`;
 }
 
 // As much as makes a reader ask which of two numbers is meant, ΔE00.

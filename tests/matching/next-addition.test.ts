@@ -207,10 +207,17 @@ describe('what a maker would do', () => {
     expect(found.sentence).toMatch(
       /^Start again with a new cup: .* in 120 ml of Clear: ΔE [01]\.\d\. Mending this one takes more/,
     );
-    // What takes more material than a new cup is no proposal.
+    // What takes far more material than a new cup is no proposal.
     const anew = found.startAgain!.cups[0]!.amounts.reduce((sum, { grams }) => sum + grams, 0);
     for (const { additions } of found.proposals)
-      expect(additions.reduce((sum, { grams }) => sum + grams, 0)).toBeLessThanOrEqual(anew);
+      expect(additions.reduce((sum, { grams }) => sum + grams, 0)).toBeLessThanOrEqual(1.5 * anew);
+  });
+
+  test('nextAddition(…) mends a cup that was hardly begun', () => {
+    const target = lookOf(cupOf({ ochre: 0.6, 'white-pearl': 0.6 }));
+    const found = ask({ cup: cupOf({ ochre: 0.05 }), target });
+    expect(found.advice).toBe('add');
+    expect(found.startAgain).toBeUndefined();
   });
 
   test('nextAddition(…) keeps the flake that is in the cup', () => {
