@@ -1,5 +1,5 @@
 import type { Thing } from '../recipe/read-thing.ts';
-import { SLUG } from '../recipe/source.ts';
+import { SLUG, SLUG_WORDS } from '../recipe/source.ts';
 import type { Mold, Publish, Settings, Target } from './model.ts';
 import { photoOf } from './photo-of.ts';
 import type { Report } from './report.ts';
@@ -36,7 +36,7 @@ export function compileTarget(
       ['parts', name],
       {
         found: `part named \`${name}\``,
-        expected: 'lower-case letters and digits, with single hyphens between words',
+        expected: SLUG_WORDS,
         why: 'a part has the name of the cup that it is for, and that is an id',
       },
       'key',

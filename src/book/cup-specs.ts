@@ -4,7 +4,7 @@ import { orderByParents } from '../lineage/order-by-parents.ts';
 import type { FieldPath } from '../recipe/front-matter.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import type { FieldsOf } from '../recipe/schema.ts';
-import { SLUG } from '../recipe/source.ts';
+import { SLUG, SLUG_WORDS } from '../recipe/source.ts';
 import { faultyKey } from './file-names.ts';
 import type { Things } from './read-things.ts';
 import type { Report } from './report.ts';
@@ -199,7 +199,7 @@ function resolveFrom(
       path,
       {
         found: `cup named \`${name}\``,
-        expected: 'lower-case letters and digits, with single hyphens between words',
+        expected: SLUG_WORDS,
         why: `${CATALOGUE['file/name'].meaning.replace(/^A file name/, 'the name of a cup is an id too: it').replace(/\.$/, '')}`,
       },
       'key',

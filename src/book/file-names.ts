@@ -12,6 +12,7 @@ import {
   MEASUREMENTS_FILE,
   misnamed,
   PHOTO_FOLDER,
+  SLUG_WORDS,
   slugOf,
 } from '../recipe/source.ts';
 import type { Finding } from './report.ts';
@@ -84,7 +85,7 @@ export function noSlug(kind: Kind, id: string, names: FileNames): Finding {
   const slug = slugOf(id);
   const finding = {
     found: `file name \`${id}.md\``,
-    expected: 'lower-case letters and digits, with single hyphens between words',
+    expected: SLUG_WORDS,
     why: 'the name is the id that other files use, and the address of the page',
   };
   if (slug === '') return finding;

@@ -16,6 +16,7 @@ import { gramsOfDose, type Handling } from '../units/dose.ts';
 import { formatDose } from '../units/format-quantity.ts';
 import { isRate, type Quantity, type Rate } from '../units/quantity.ts';
 import { UNITS } from '../units/unit.ts';
+import { median } from './median.ts';
 import type { Constants, Material } from './model.ts';
 import type { Report } from './report.ts';
 import { statedColour } from './seen-colour.ts';
@@ -165,7 +166,3 @@ function settle(
 }
 
 const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
-
-function median(values: readonly number[]): number {
-  return [...values].sort((one, other) => one - other)[Math.floor(values.length / 2)]!;
-}

@@ -5,6 +5,7 @@
  */
 import { isNear } from '../cup/measures.ts';
 import type { BatchCup, Measured } from '../cup/plan-batch.ts';
+import { listed } from '../matching/words.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
 
 // Below this the exact and the measured cup are one to every eye, and to most instruments.
@@ -61,8 +62,7 @@ export function measuringNotes(
   const doses = off.map(
     ({ material, measuredGrams, grams }) => `${formatDecimal(measuredGrams / grams, 2)} times the ${title(material)}`,
   );
-  const listed = [doses.slice(0, -1).join(', '), doses.at(-1)].filter(Boolean).join(' and ');
-  const withDoses = doses.length === 0 ? '' : `, with ${listed} of the recipe`;
+  const withDoses = doses.length === 0 ? '' : `, with ${listed(doses)} of the recipe`;
   const byScale = amounts.some(({ byWeight }) => byWeight !== undefined);
   return [
     ...(measuringDeltaE >= leastDeltaE || doses.length > 0

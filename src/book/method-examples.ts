@@ -16,6 +16,7 @@ import { lightAtDepth } from '../optics/water.ts';
 import { LADDER_MM } from '../tables/material-defaults.ts';
 import { type FlakeInDepth, flakeInDepth } from './flake-in-depth.ts';
 import { keptLook, lookOf, WATERS_SHOWN } from './looks.ts';
+import { median } from './median.ts';
 import type { Book, Constants, Look, Material, Tier } from './model.ts';
 
 /** A material that colours, with what the examples need of it. */
@@ -121,10 +122,6 @@ function bestOf<T>(things: readonly T[], score: (thing: T) => number): T | undef
   let best: T | undefined;
   for (const thing of things) if (best === undefined || score(thing) > score(best)) best = thing;
   return best;
-}
-
-function median(values: readonly number[]): number {
-  return [...values].sort((one, other) => one - other)[Math.floor(values.length / 2)]!;
 }
 
 /** CIELAB chroma of the mark of a material. */

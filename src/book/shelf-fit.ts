@@ -22,6 +22,7 @@ import { strangerFinding, strangersIn } from './films-strangers.ts';
 import { type ReadAmount, readFilmsTable } from './films-table.ts';
 import { handlingOf } from './handling.ts';
 import { keptConstants, type MaterialLook } from './material-look.ts';
+import { median } from './median.ts';
 import type { Things } from './read-things.ts';
 
 /** Name that the plastic has in the fit; no file can have it. */
@@ -213,8 +214,8 @@ function lookOf(id: string, films: readonly MeasuredFilm[], fitted: FittedMateri
     .filter(({ name }) => names.has(name))
     .flatMap(({ views }) => views.map(({ deltaE00 }) => deltaE00));
   const residual = Math.sqrt(misses.reduce((sum, miss) => sum + miss * miss, 0) / misses.length);
-  const doses = own.map(({ parts }) => amountIn(parts, id)).sort((one, other) => one - other);
-  const count = (number: number, thing: string): string => `${number} ${thing}${number === 1 ? '' : 's'}`;
+  const count = (number: number, thing: string, things = `${thing}s`): string =>
+    `${number} ${number === 1 ? thing : things}`;
   const distinct = (numbers: readonly number[]): number => new Set(numbers.map((number) => number.toPrecision(6))).size;
   return {
     constants: keptConstants({
@@ -224,11 +225,11 @@ function lookOf(id: string, films: readonly MeasuredFilm[], fitted: FittedMateri
     tier: 'measured',
     expectedDeltaE: Math.max(EXPECTED_DELTA_E.measured, residual),
     doubt: materialDoubt(fitted, id),
-    typical: doses[Math.floor(doses.length / 2)]!,
+    typical: median(own.map(({ parts }) => amountIn(parts, id))),
     fit: {
       films: own.length,
       residual: Number(residual.toFixed(2)),
-      restsOn: `${count(distinct(alone.map(({ parts }) => amountIn(parts, id))), 'dose')} and ${count(distinct(alone.map(({ thickness }) => thickness ?? 1)), 'thickness').replace(/thicknesss$/, 'thicknesses')} by itself, ${count(own.length - alone.length, 'mixture')}`,
+      restsOn: `${count(distinct(alone.map(({ parts }) => amountIn(parts, id))), 'dose')} and ${count(distinct(alone.map(({ thickness }) => thickness ?? 1)), 'thickness', 'thicknesses')} by itself, ${count(own.length - alone.length, 'mixture')}`,
     },
   };
 }

@@ -37,6 +37,9 @@ export const LONGEST_TABLE: number = 4 * 1024 * 1024;
 /** Names that a file may have: they become ids and addresses. */
 export const SLUG: RegExp = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
 
+/** `SLUG` in words. */
+export const SLUG_WORDS = 'lower-case letters and digits, with single hyphens between words';
+
 /** Largest text that is read, in UTF-16 units: a recipe has a few hundred, and YAML of megabytes takes minutes. */
 export const LONGEST_TEXT: number = 256 * 1024;
 

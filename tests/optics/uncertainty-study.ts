@@ -11,7 +11,6 @@ import { bodyViews, type TwoViews, viewsDifference } from '../../src/optics/cup-
 import { deltaE00 } from '../../src/optics/delta-e00.ts';
 import { hexFromLab, hexOf } from '../../src/optics/display.ts';
 import { isFault } from '../../src/optics/fault.ts';
-import { fitMaterials } from '../../src/optics/fit/fit-materials.ts';
 import { materialDoubt } from '../../src/optics/fit/material-doubt.ts';
 import { predictFilm } from '../../src/optics/fit/predict-film.ts';
 import { reflectancesInfinite } from '../../src/optics/kubelka-munk.ts';
@@ -20,7 +19,7 @@ import { mixtureConstants, type OpticalConstants } from '../../src/optics/mixtur
 import { plasticConstants } from '../../src/optics/plastic.ts';
 import { BESIDE_GLOSS, surfaceOutwardSpectrum } from '../../src/optics/surface.ts';
 import { viewsSpread } from '../../src/optics/views-spread.ts';
-import { labOnGrid, type PigmentFilms } from './fit/pigment-films.ts';
+import { fitsLeavingOut, labOnGrid, type PigmentFilms } from './fit/pigment-films.ts';
 import { look, paints, pairs } from './paints.ts';
 
 /** A prediction beside the truth, in ΔE00. */
@@ -102,11 +101,9 @@ function known(
 
 /** Each mix of real paints, predicted by the fit of all other films with the doubt of each paint by itself. */
 export function judgedFilms({ all, wavelengths }: PigmentFilms): Judged[] {
-  return all.flatMap((film) => {
-    const others = all.filter((other) => other !== film);
-    const held = new Set(others.flatMap(({ parts }) => parts.map(({ material }) => material)));
-    if (film.parts.length < 2 || !film.parts.every(({ material }) => held.has(material))) return [];
-    const fitted = fitMaterials(others, { wavelengths });
+  const mixes = all.filter(({ parts }) => parts.length > 1);
+  return fitsLeavingOut(mixes, all, { wavelengths }).flatMap(({ film, fitOthers }) => {
+    const fitted = fitOthers();
     return film.views.map(({ backing, seen }) => {
       const both = (lab: Lab): TwoViews => ({ overWhite: lab, overBlack: lab });
       const { lab } = predictFilm(fitted, film.parts, backing);

@@ -72,11 +72,21 @@ export function leaveOneOut(
   all: readonly MeasuredFilm[],
   options: Partial<FitOptions> & Pick<FitOptions, 'wavelengths'>,
 ): Miss[] {
+  return fitsLeavingOut(films, all, options).flatMap(({ film, fitOthers }) => missesOf(fitOthers(), [film]));
+}
+
+/** Of each film that the others can tell, how to fit all others. */
+export function fitsLeavingOut(
+  films: readonly MeasuredFilm[],
+  all: readonly MeasuredFilm[],
+  options: Partial<FitOptions> & Pick<FitOptions, 'wavelengths'>,
+): { readonly film: MeasuredFilm; fitOthers(): FittedMaterials }[] {
   return films.flatMap((film) => {
     const others = all.filter((other) => other !== film);
     const known = new Set(others.flatMap(({ parts }) => parts.map(({ material }) => material)));
-    if (!film.parts.every(({ material }) => known.has(material))) return [];
-    return missesOf(fitMaterials(others, options), [film]);
+    return film.parts.every(({ material }) => known.has(material))
+      ? [{ film, fitOthers: () => fitMaterials(others, options) }]
+      : [];
   });
 }
 
