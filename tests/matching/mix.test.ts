@@ -54,7 +54,8 @@ describe('one cup', () => {
     fc.assert(
       fc.property(doses, fc.nat(SHELF.length - 1), (amounts, j) => {
         const { slopes } = mix.slopes(amounts);
-        const h = 1e-3 * (amounts[j]! + 1e-4);
+        // CIELAB bends sharply where it changes from a root to a line: a step ten times as long is off by more than is allowed.
+        const h = 1e-4 * (amounts[j]! + 1e-4);
         const up = mix.slopes(amounts.with(j, amounts[j]! + h)).residuals;
         const twice = mix.slopes(amounts.with(j, amounts[j]! + 2 * h)).residuals;
         const here = mix.slopes(amounts).residuals;
