@@ -346,6 +346,28 @@ describe('what it takes and what it does not', () => {
     await close();
   });
 
+  test('a page that draws itself anew closes no fold and takes no field out of the hand', async () => {
+    const { page, errors, close } = await visit(browser, 'bench/');
+    await page.getByLabel('Seen at mm').fill('9');
+    await page.getByRole('button', { name: 'Start with plain plastic' }).click();
+    await page.evaluate(() => {
+      document.querySelector<HTMLDetailsElement>('.bench-else')!.open = true;
+      const drawn = document.querySelector<HTMLInputElement>('#cup-0-amount')!;
+      drawn.dataset.before = '';
+      drawn.focus();
+      // A change above draws the cups anew a moment later.
+      document.querySelector('#side-0-mm')!.dispatchEvent(new Event('change', { bubbles: true }));
+    });
+    await page.keyboard.type('12 dops');
+    for (const _ of 'ops') await page.keyboard.press('ArrowLeft');
+    await expect.poll(() => page.locator('#cup-0-amount[data-before]').count()).toBe(0);
+    await page.keyboard.type('r');
+    expect(await page.getByLabel('Amount').inputValue()).toBe('12 drops');
+    expect(await page.locator('.bench-else').getAttribute('open')).toBe('');
+    expect(errors).toEqual([]);
+    await close();
+  });
+
   test('there is something to take away once something was done, and the cup comes before what it was begun with', async () => {
     const { page, close } = await visit(browser, 'bench/', PHONE);
     const take = page.getByRole('heading', { name: 'Take it away' });

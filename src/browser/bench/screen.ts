@@ -1,4 +1,4 @@
-import { html } from '../../render/html.ts';
+import { type Html, html } from '../../render/html.ts';
 import { chips } from '../../render/swatch/chip.ts';
 import { sentence } from '../../render/words.ts';
 import { adviceFor } from './ask.ts';
@@ -7,6 +7,7 @@ import { cupView } from './cup-view.ts';
 import { sidesView } from './fields-view.ts';
 import { firstView, viewsOf } from './proposal-view.ts';
 import type { Mistyped } from './read-forms.ts';
+import { redraw } from './redraw.ts';
 import type { BenchState } from './state.ts';
 import { sideOf } from './work.ts';
 import { recipeFile, type TakenFile } from './work-recipe.ts';
@@ -75,7 +76,7 @@ export class BenchScreen {
   }
 
   showSides(): void {
-    this.part('[data-sides]').innerHTML = sidesView(this.state.work).toString();
+    redraw(this.part('[data-sides]'), sidesView(this.state.work));
   }
 
   /** The colours of the sides alone, while their fields are being used. */
@@ -86,7 +87,7 @@ export class BenchScreen {
   }
 
   showFirst(): void {
-    this.part('[data-first]').innerHTML = firstView(this.state.answers, this.state.work.sides, this.state).toString();
+    redraw(this.part('[data-first]'), firstView(this.state.answers, this.state.work.sides, this.state));
   }
 
   /** The cups, above everything else as soon as there is work in progress. */
@@ -96,30 +97,33 @@ export class BenchScreen {
     this.root.toggleAttribute('data-begun', inProgress);
     document.documentElement.toggleAttribute('data-bench-begun', inProgress);
     if (was !== inProgress) this.part<HTMLDetailsElement>('[data-setup]').open = !inProgress;
-    this.part('[data-cups]').innerHTML = inProgress
-      ? html`${work.cups.map(
-          ({ name }, index) =>
-            html`<section class="part bench-cup" data-cup="${index}" aria-labelledby="cup-${index}-head"><h2 id="cup-${index}-head" tabindex="-1">${work.cups.length > 1 ? sentence(name) : 'The cup'}</h2><div class="bench-cup-shown" data-cup-shown></div></section>`,
-        )}`.toString()
-      : '';
-    if (inProgress) for (const index of work.cups.keys()) this.showOne(index);
+    redraw(
+      this.part('[data-cups]'),
+      inProgress
+        ? html`${work.cups.map(
+            ({ name }, index) =>
+              html`<section class="part bench-cup" data-cup="${index}" aria-labelledby="cup-${index}-head"><h2 id="cup-${index}-head" tabindex="-1">${work.cups.length > 1 ? sentence(name) : 'The cup'}</h2><div class="bench-cup-shown" data-cup-shown>${this.cup(index)}</div></section>`,
+          )}`
+        : '',
+    );
     this.showFile();
   }
 
   /** A cup; with it the other one of a finished bait, which is seen in front of it. */
   showCup(index: number): void {
     const { work } = this.state;
-    for (const at of work.arrangement === 'together' ? work.cups.keys() : [index]) this.showOne(at);
+    for (const at of work.arrangement === 'together' ? work.cups.keys() : [index])
+      redraw(this.part(`[data-cup="${at}"] [data-cup-shown]`), this.cup(at));
     this.showFile();
   }
 
-  private showOne(index: number): void {
+  private cup(index: number): Html {
     const { work, data, drafts } = this.state;
     const advice = adviceFor(work, index, data);
     const { now, next, aim } = advice;
     const look = lookNow(advice);
     const alone = aim.moved && !now.seen ? aloneNow(now.cup, work, data, next.correction) : undefined;
-    this.part(`[data-cup="${index}"] [data-cup-shown]`).innerHTML = cupView(
+    return cupView(
       {
         index,
         work,
@@ -132,7 +136,7 @@ export class BenchScreen {
         draft: drafts[index] ?? {},
       },
       this.state,
-    ).toString();
+    );
   }
 
   /** What there is to take away, once there is something. */
