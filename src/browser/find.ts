@@ -100,13 +100,7 @@ async function start(panel: HTMLElement, folder: string): Promise<void> {
     results.querySelector('.found-list')!.insertAdjacentHTML('beforeend', rows);
     more.hidden = pending.length === 0;
   };
-  const search = async (): Promise<void> => {
-    const question = questionOf(form);
-    const number = ++asked;
-    const query = queryOf(question);
-    history.replaceState(null, '', query === '' ? location.pathname : `${location.pathname}?${query}`);
-    chosen();
-    void count(question, number);
+  const answer = async (question: Question, number: number): Promise<void> => {
     if (question.words === '' && !isNarrowed(question) && question.filters.kind !== undefined) {
       results.innerHTML = whole.results;
       status.textContent = whole.status;
@@ -133,9 +127,32 @@ async function start(panel: HTMLElement, folder: string): Promise<void> {
     // Said once the rows are there, so that who hears it can go on to them.
     if (number === asked) status.textContent = says;
   };
+  const busy = (): void => results.setAttribute('aria-busy', 'true');
+  const untilShown = async (number: number, work: Promise<unknown>): Promise<void> => {
+    busy();
+    try {
+      await work;
+    } catch (error) {
+      if (number === asked)
+        status.textContent = `The search did not answer. Change a word to ask again. (${String(error)})`;
+    } finally {
+      if (number === asked) results.removeAttribute('aria-busy');
+    }
+  };
+  const search = async (): Promise<void> => {
+    const question = questionOf(form);
+    const number = ++asked;
+    const query = queryOf(question);
+    history.replaceState(null, '', query === '' ? location.pathname : `${location.pathname}?${query}`);
+    chosen();
+    await untilShown(number, Promise.all([answer(question, number), count(question, number)]));
+  };
 
   const later = afterPause(() => void search());
-  form.addEventListener('input', later);
+  form.addEventListener('input', () => {
+    busy();
+    later();
+  });
   form.addEventListener('reset', () => window.setTimeout(() => void search(), 0));
   form.addEventListener('submit', (event) => {
     event.preventDefault();
@@ -149,7 +166,7 @@ async function start(panel: HTMLElement, folder: string): Promise<void> {
     form.querySelector<HTMLInputElement>('[name="q"]')!.focus();
     void search();
   });
-  more.addEventListener('click', () => void showMore());
+  more.addEventListener('click', () => void untilShown(asked, showMore()));
   askFor(form, new URLSearchParams(location.search));
   // Beside the results there is room for the filters; above them they would push the results off a phone.
   form.querySelector<HTMLDetailsElement>('[data-narrow]')!.open = window.matchMedia('(min-width: 60rem)').matches;

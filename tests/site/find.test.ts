@@ -9,20 +9,14 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-/** Addresses of the rows that are shown, once they have come to rest. */
+/** Addresses of the rows that are shown, once the search has answered. */
 async function found(page: Page): Promise<readonly string[]> {
-  const hrefs = async (): Promise<readonly string[]> =>
-    page
-      .locator('[data-results] a[href*="colours/"]')
-      .evaluateAll((links) => links.map((link) => new URL((link as HTMLAnchorElement).href).pathname));
-  let before = await hrefs();
-  for (;;) {
-    await page.waitForTimeout(250);
-    const now = await hrefs();
-    if (now.join() === before.join())
-      return now.map((path) => path.replace(/^.*\/colours\//, '').replace(/\/$/, '')).sort();
-    before = now;
-  }
+  await page.locator('[data-results]:not([aria-busy])').waitFor({ state: 'attached' });
+  return page
+    .locator('[data-results] a[href*="colours/"]')
+    .evaluateAll((links) =>
+      links.map((link) => new URL((link as HTMLAnchorElement).href).pathname.replace(/^.*\/colours\/|\/$/g, '')).sort(),
+    );
 }
 
 /** Shows all rows where they come in parts. */
