@@ -1,5 +1,8 @@
 import { defineConfig } from 'vitest/config';
 
+// Nothing is timed here: a limit only ends what hangs, on a slow and busy machine too.
+const PATIENT = { poll: { timeout: 60_000, interval: 100 } };
+
 /** Fast tests of the pure core, and tests of the built book in a real browser. */
 export default defineConfig({
   test: {
@@ -10,7 +13,8 @@ export default defineConfig({
           root: '.',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/site/**'],
-          testTimeout: 30_000,
+          testTimeout: 180_000,
+          expect: PATIENT,
         },
       },
       {
@@ -19,8 +23,9 @@ export default defineConfig({
           root: '.',
           include: ['tests/site/**/*.test.ts'],
           globalSetup: 'tests/site/built-book.ts',
-          testTimeout: 60_000,
-          hookTimeout: 120_000,
+          testTimeout: 180_000,
+          hookTimeout: 300_000,
+          expect: PATIENT,
         },
       },
     ],

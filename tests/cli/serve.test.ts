@@ -51,31 +51,28 @@ async function get(url: string): Promise<{ readonly status: number; readonly tex
   }
 }
 
-const PATIENT = { timeout: 30_000, interval: 100 };
 const statusOf = (url: string) => async (): Promise<number> => (await get(url)).status;
 
-test('cupbook serve shows the book, follows its files, and stops when told', { timeout: 90_000 }, async () => {
+test('cupbook serve shows the book, follows its files, and stops when told', async () => {
   const { book, address, child, said } = await serve(await smallBook());
-  await expect.poll(statusOf(address), PATIENT).toBe(200);
-  expect(said()).toContain(`The book is open at ${address}`);
+  await expect.poll(statusOf(address)).toBe(200);
+  await expect.poll(said).toContain(`The book is open at ${address}`);
   expect(said()).toMatch(/^1 recipe, 2 materials → /m);
 
   const reed = join(book, 'colours/reed.md');
   writeFileSync(reed, BOG_POOL.replace('Bog Pool', 'Reed Bed'));
-  await expect.poll(statusOf(`${address}colours/reed/`), PATIENT).toBe(200);
+  await expect.poll(statusOf(`${address}colours/reed/`)).toBe(200);
 
   writeFileSync(reed, BOG_POOL.replace('Bog Pool', 'Reed Fringe'));
-  await expect
-    .poll(async () => (await get(`${address}colours/reed/`)).text.includes('Reed Fringe'), PATIENT)
-    .toBe(true);
+  await expect.poll(async () => (await get(`${address}colours/reed/`)).text.includes('Reed Fringe')).toBe(true);
 
   writeFileSync(reed, BOG_POOL.replace('peat', 'paet'));
-  await expect.poll(said, PATIENT).toContain('colours/reed.md:9:7 error recipe/unknown-material');
+  await expect.poll(said).toContain('colours/reed.md:9:7 error recipe/unknown-material');
   expect((await get(`${address}colours/reed/`)).text).toContain('Reed Fringe');
 
   rmSync(reed);
-  await expect.poll(statusOf(`${address}colours/reed/`), PATIENT).toBe(404);
-  expect((await get(address)).text).not.toContain('Reed');
+  await expect.poll(statusOf(`${address}colours/reed/`)).toBe(404);
+  await expect.poll(async () => (await get(address)).text).not.toContain('Reed');
 
   expect(said()).not.toMatch(/^\s+at /m);
   child.kill('SIGINT');
@@ -83,16 +80,16 @@ test('cupbook serve shows the book, follows its files, and stops when told', { t
   expect(code).toBe(0);
 });
 
-test('cupbook serve waits for a book with errors to be mended', { timeout: 90_000 }, async () => {
+test('cupbook serve waits for a book with errors to be mended', async () => {
   const { book, address, said } = await serve(await smallBook({ 'colours/reed.md': BOG_POOL.replace('peat', 'paet') }));
-  await expect.poll(said, PATIENT).toContain('Waiting for a change in ');
+  await expect.poll(said).toContain('Waiting for a change in ');
   expect(said()).toContain('fix: write `peat`');
   expect((await get(address)).status).toBe(0);
   writeFileSync(
     join(book, 'colours/reed.md'),
     readFileSync(join(book, 'colours/reed.md'), 'utf8').replace('paet', 'peat'),
   );
-  await expect.poll(statusOf(`${address}colours/reed/`), PATIENT).toBe(200);
+  await expect.poll(statusOf(`${address}colours/reed/`)).toBe(200);
 });
 
 test('cupbook serve refuses a port that is none', async () => {

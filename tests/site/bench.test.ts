@@ -55,26 +55,34 @@ async function begin(page: Page): Promise<void> {
   await noteRound(page, '14', '#b84a36', '#8a4a38');
 }
 
+/** What the browser keeps of the match, or of what was typed for it and is not noted; puts something else in its place. */
+async function kept(page: Page, what: 'match' | 'typed', write?: string): Promise<string> {
+  return page.evaluate(
+    ({ typed, text }) =>
+      new Promise<string>((resolve) => {
+        const request = indexedDB.open('cupbook-bench', 1);
+        request.onsuccess = () => {
+          const store = request.result.transaction('work', 'readwrite').objectStore('work');
+          const keys = store.getAllKeys();
+          keys.onsuccess = () => {
+            const key = keys.result.find((each) => String(each).endsWith('#draft') === typed);
+            if (key === undefined) return resolve('');
+            const done = text === undefined ? store.get(key) : store.put(text, key);
+            done.onsuccess = () => resolve(String(done.result));
+          };
+        };
+      }),
+    { typed: what === 'typed', text: write },
+  );
+}
+
+/** Waits until the browser keeps something: the page lets the reader stop for a moment first. */
+const untilKept = (page: Page, what: 'match' | 'typed', text: string): Promise<void> =>
+  expect.poll(() => kept(page, what)).toContain(text);
+
 /** Changes what the browser keeps, as an earlier version of the page, or of the book, may have left it. */
 async function keptInstead(page: Page, change: (text: string) => string): Promise<void> {
-  const at = async (write?: string): Promise<string> =>
-    page.evaluate(
-      (text) =>
-        new Promise<string>((resolve) => {
-          const request = indexedDB.open('cupbook-bench', 1);
-          request.onsuccess = () => {
-            const store = request.result.transaction('work', 'readwrite').objectStore('work');
-            const keys = store.getAllKeys();
-            keys.onsuccess = () => {
-              const key = keys.result.find((each) => !String(each).endsWith('#draft'))!;
-              const done = text === undefined ? store.get(key) : store.put(text, key);
-              done.onsuccess = () => resolve(String(done.result));
-            };
-          };
-        }),
-      write,
-    );
-  await at(change(await at()));
+  await kept(page, 'match', change(await kept(page, 'match')));
 }
 
 describe('a match on a telephone', () => {
@@ -113,8 +121,7 @@ describe('a match on a telephone', () => {
     await page.getByLabel('Poured, ml').fill('12');
     await page.getByLabel('Name of the colour').fill('Kept');
     const before = await page.locator('[data-file="recipe"]').textContent();
-    // The page keeps a step when the reader has stopped for a moment.
-    await page.waitForTimeout(600);
+    await untilKept(page, 'match', '"title":"Kept"');
     await page.reload();
     await expect.poll(() => page.locator('[data-file="recipe"]').textContent()).toBe(before);
     expect(await page.getByLabel('Which').inputValue()).toBe('rack-claw');
@@ -136,7 +143,7 @@ describe('a match on a telephone', () => {
     await page.getByLabel('Which').selectOption('rack-claw');
     await page.getByRole('button', { name: 'Find recipes' }).click();
     await page.getByRole('button', { name: 'Use this' }).first().waitFor();
-    await page.waitForTimeout(600);
+    await untilKept(page, 'typed', '"found":true');
     await page.reload();
     await page.getByRole('button', { name: 'Use this' }).first().click();
     const rows = page.locator('.bench-mix li');
@@ -144,7 +151,7 @@ describe('a match on a telephone', () => {
     expect((await rows.first().innerText()).replace(/\s+/g, ' ')).toMatch(/^120 ml/);
     expect(await page.locator('.bench-log li').first().innerText()).toMatch(/^To be mixed: /);
     await rows.nth(1).getByRole('checkbox').check();
-    await page.waitForTimeout(600);
+    await untilKept(page, 'typed', '"mixed":["');
     await page.reload();
     await rows.first().waitFor();
     expect(await rows.getByRole('checkbox', { checked: true }).count()).toBe(1);
@@ -179,7 +186,7 @@ describe('a match on a telephone', () => {
   test('of an earlier version is there again; one that cannot be read is refused in a sentence, and left alone', async () => {
     const { page, errors, close } = await visit(browser, 'bench/', PHONE);
     await begin(page);
-    await page.waitForTimeout(600);
+    await untilKept(page, 'match', '"do":"see"');
     const log = await page.locator('.bench-log li').allInnerTexts();
     await keptInstead(page, (text) => {
       const { cups, ...work } = JSON.parse(text);
