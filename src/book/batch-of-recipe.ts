@@ -37,7 +37,7 @@ export function batchOfRecipe(
   });
 }
 
-/** Standard deviation of a dose of a batch as it is measured with the bench's tools, as a part of it. */
+/** Standard deviation of a dose of a batch as it is measured with the bench's tools, as a part of it; more than 1 where a scale is far too coarse. */
 export function doseDeviation(
   { amounts }: Pick<Batch['cups'][number], 'amounts'>,
   material: string,
@@ -46,8 +46,18 @@ export function doseDeviation(
   const amount = amounts.find((each) => each.material === material);
   if (!amount) return 0;
   const spread = handSpread(amount.tool, settings);
-  // A step is evenly spread over its width, which deviates by 1/√12 of it.
-  return spread.kind === 'relative' ? spread.deviation : spread.grams / Math.sqrt(12) / amount.grams;
+  return spread.kind === 'relative' ? spread.deviation : stepDeviation(amount.grams, spread.grams) / amount.grams;
+}
+
+/**
+ * Standard deviation of a weighed amount, g: evenly spread over a step of the scale, 1/√12 of it, and where the step is wider than
+ * twice the amount, with all that would be less than nothing at nothing.
+ */
+function stepDeviation(grams: number, step: number): number {
+  const most = grams + step / 2;
+  if (grams >= step / 2) return step / Math.sqrt(12);
+  const part = most / step;
+  return Math.sqrt((part * most ** 2) / 3 - ((part * most) / 2) ** 2);
 }
 
 /** How far apart batches come out that are made with the bench's tools: the worst of the cups. */

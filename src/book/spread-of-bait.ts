@@ -49,7 +49,8 @@ export function spreadOfBait(
   const measuring = cups.flatMap((cup, changed) =>
     cup.contents.map(({ material }) => {
       const at = (sign: number): TwoViews => {
-        const factor = 1 + sign * cup.doseDeviation(material);
+        // A step of the scale may be wider than the dose, but no dose is less than none.
+        const factor = Math.max(0, 1 + sign * cup.doseDeviation(material));
         const contents = cup.contents.map((content) =>
           content.material === material ? { material, gramsPerMl: content.gramsPerMl * factor } : content,
         );
