@@ -1,11 +1,10 @@
 import { once } from 'node:events';
-import { watch } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
 import type { BuiltSite } from '../eleventy/plugin.ts';
 import { Refusal } from '../eleventy/refusal.ts';
 import type { Command } from './command.ts';
 import { explainError, isRefusal } from './explain-error.ts';
-import { folderState, watchForMissed } from './missed-changes.ts';
+import { changeIn, folderState, watchForMissed } from './missed-changes.ts';
 import { builtText, DEFAULT_OUTPUT, eleventyFor } from './run-eleventy.ts';
 
 /** `cupbook serve` */
@@ -25,13 +24,15 @@ export const serveCommand: Command = {
     const output = resolve(from, typeof values.output === 'string' ? values.output : resolve(root, DEFAULT_OUTPUT));
     const interrupted = Promise.race([once(process, 'SIGINT'), once(process, 'SIGTERM')]);
     const onBuilt = (built: BuiltSite): void => console.log(builtText(built, relative(from, output) || output));
+    const shown = relative(from, recipes) || recipes;
 
     for (;;) {
       let watching = false;
       const onFailed = (error: unknown): void => {
-        if (watching) console.error(explainError(error, values.trace === true));
+        // Of a folder that is gone for a moment, the watch tells.
+        if (watching && folderState(recipes) !== undefined) console.error(explainError(error, values.trace === true));
       };
-      let built = '';
+      let built: string | undefined;
       const onStart = (): void => {
         built = folderState(recipes);
       };
@@ -42,11 +43,10 @@ export const serveCommand: Command = {
         watching = true;
         // Eleventy itself only builds again for what was added or changed: a removed recipe would stay in the book.
         eleventy.watcher.on('unlink', (path) => void rebuild(path));
-        const endWatch = watchForMissed(
-          recipes,
-          () => built,
-          () => void rebuild(join(recipes, 'book.md')),
-        );
+        const endWatch = watchForMissed(recipes, () => built, {
+          changed: () => void rebuild(join(recipes, 'book.md')),
+          gone: () => console.error(`${shown} cannot be read now. The pages stay as they are until it can be …`),
+        });
         await eleventy.serve(port);
         await interrupted;
         endWatch();
@@ -54,9 +54,9 @@ export const serveCommand: Command = {
         return 0;
       } catch (error) {
         if (!isRefusal(error) || !error.ofBook) throw error;
-        console.error(`${explainError(error, false)}\nWaiting for a change in ${relative(from, recipes) || recipes} …`);
-        const again = await Promise.race([changeIn(recipes), interrupted.then(() => false)]);
-        if (!again) return 1;
+        console.error(`${explainError(error, false)}\nWaiting for a change in ${shown} …`);
+        const gone = (): void => console.error(`${shown} cannot be read now. Waiting until it can be …`);
+        if (!(await changeIn(recipes, built ?? folderState(recipes), gone, interrupted))) return 1;
       }
     }
   },
@@ -66,18 +66,4 @@ function portOf(text: string): number {
   const port = Number(text);
   if (Number.isInteger(port) && port >= 1 && port <= 65_535) return port;
   throw new Refusal(`The port must be a whole number from 1 to 65535, not "${text}".`);
-}
-
-/** Editors save in several steps; a build in between would find half a file, ms. */
-const SETTLES_MS = 200;
-
-/** Resolves with true when something in a folder has changed. */
-function changeIn(folder: string): Promise<boolean> {
-  return new Promise((resolve, reject) => {
-    const watcher = watch(folder, { recursive: true }, () => {
-      watcher.close();
-      setTimeout(() => resolve(true), SETTLES_MS);
-    });
-    watcher.on('error', reject);
-  });
 }

@@ -1,6 +1,6 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join, resolve } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
@@ -90,6 +90,50 @@ test('cupbook serve waits for a book with errors to be mended', async () => {
     readFileSync(join(book, 'colours/reed.md'), 'utf8').replace('paet', 'peat'),
   );
   await expect.poll(statusOf(`${address}colours/reed/`)).toBe(200);
+});
+
+const HOLLOW = BOG_POOL.replace('Bog Pool', 'Hollow Way');
+
+test('cupbook serve waits while the folder of the book is away, and says so', async () => {
+  const { book, address, child, said } = await serve(await smallBook());
+  await expect.poll(said).toContain('The book is open at');
+
+  const away = join(temporaryFolder(), 'away');
+  renameSync(book, away);
+  await expect.poll(said).toContain('cannot be read now. The pages stay as they are until it can be …');
+  expect((await get(`${address}colours/bog-pool/`)).status).toBe(200);
+  writeFileSync(join(away, 'colours/reed.md'), BOG_POOL.replace('Bog Pool', 'Reed Bed'));
+  renameSync(away, book);
+  await expect.poll(statusOf(`${address}colours/reed/`)).toBe(200);
+
+  // Another folder in its place, as a sync or a checkout leaves it.
+  cpSync(book, away, { recursive: true });
+  rmSync(book, { recursive: true });
+  await expect.poll(() => said().match(/cannot be read now/g)).toHaveLength(2);
+  renameSync(away, book);
+  writeFileSync(join(book, 'colours/hollow.md'), HOLLOW);
+  await expect.poll(statusOf(`${address}colours/hollow/`)).toBe(200);
+  writeFileSync(join(book, 'colours/hollow.md'), HOLLOW.replace('Way', 'Lane'));
+  await expect.poll(async () => (await get(`${address}colours/hollow/`)).text).toContain('Hollow Lane');
+
+  expect(said()).not.toMatch(/^\s+at |stopped at an error/m);
+  child.kill('SIGINT');
+  expect((await once(child, 'close'))[0]).toBe(0);
+});
+
+test('cupbook serve waits for the folder of a book with errors, and can be stopped meanwhile', async () => {
+  const { book, child, address, said } = await serve(
+    await smallBook({ 'colours/reed.md': BOG_POOL.replace('peat', 'paet') }),
+  );
+  await expect.poll(said).toContain('Waiting for a change in ');
+  const away = join(temporaryFolder(), 'away');
+  renameSync(book, away);
+  await expect.poll(said).toContain('cannot be read now. Waiting until it can be …');
+  renameSync(away, book);
+  expect((await get(address)).status).toBe(0);
+  child.kill('SIGINT');
+  expect((await once(child, 'close'))[0]).toBe(1);
+  expect(said()).not.toMatch(/^\s+at /m);
 });
 
 test('cupbook serve refuses a port that is none', async () => {
