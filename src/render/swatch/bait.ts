@@ -93,11 +93,13 @@ function drawing(
   areas: readonly Area[],
   { id, seed, label, scaled = true }: BaitDrawing,
 ): Html {
-  const flakes = coatFlakes(
-    areas.map(({ coat }) => coat),
-    { id: `${id}-f`, seed, budget: BUDGET, scale: 1 },
-  );
   const streaks = areas.find((area) => area.streaks !== undefined)?.streaks;
+  const flakes = coatFlakes([...areas.map(({ coat }) => coat), ...(streaks === undefined ? [] : [streaks.coat])], {
+    id: `${id}-f`,
+    seed,
+    budget: BUDGET,
+    scale: 1,
+  });
   // Every outline is written once and painted as often as there are coats over white and over black.
   const body = outline(shape.body);
   const outlines = [...new Set([body, ...areas.map(({ path }) => path)])];
@@ -106,7 +108,9 @@ function drawing(
     ...outlines.map((path) => html`<path id="${idOf(path)}" d="${path}"/>`),
     html`<clipPath id="${id}-body"><use href="#${idOf(body)}"/></clipPath>`,
     ...flakes.definitions,
-    ...(streaks === undefined ? [] : [streakPatterns(streaks.coat, streaks.share, { id: `${id}-s`, scale: 1 })]),
+    ...(streaks === undefined
+      ? []
+      : [streakPatterns(streaks.coat, streaks.share, { id: `${id}-s`, scale: 1, flakes: flakes.fills(streaks.coat) })]),
   ];
   const side = (view: View): readonly Html[] =>
     areas.map(({ path, coat, clipped, streaks: streaked }) => {

@@ -52,16 +52,24 @@ function columns({ body, other, thin }: Coats): readonly Column[] {
 export function pour(coats: Coats, options: PourOptions): Html {
   const { id, seed, budget, label, again = false } = options;
   const parts = columns(coats);
-  const flakes = coatFlakes(
-    parts.map(({ coat }) => coat),
-    { id: `${id}-f`, seed, budget, scale: PX_PER_MM },
-  );
   const { streaks } = coats;
+  const flakes = coatFlakes([...parts.map(({ coat }) => coat), ...(streaks === undefined ? [] : [streaks.coat])], {
+    id: `${id}-f`,
+    seed,
+    budget,
+    scale: PX_PER_MM,
+  });
   const definitions = [
     ...flakes.definitions,
     ...(streaks === undefined
       ? []
-      : [streakPatterns(streaks.coat, streaks.share, { id: `${id}-s`, scale: PX_PER_MM })]),
+      : [
+          streakPatterns(streaks.coat, streaks.share, {
+            id: `${id}-s`,
+            scale: PX_PER_MM,
+            flakes: flakes.fills(streaks.coat),
+          }),
+        ]),
   ];
   const film = parts.map(({ from, to, coat }, index) => {
     const half = (fill: string, y: number, height: number): Html =>

@@ -4,17 +4,15 @@ import { type Point, round, smoothPath } from './ribbon.ts';
 /** Width of the streaks of a drawing, mm. Common practice, no source: the same as a recipe's default. */
 const STREAK_MM = 1.5;
 
+/** Length of the tile that repeats, mm. */
+const TILE_MM = 37;
+
 /** A wave along a tile, a little beyond both of its ends so that it has no seam. */
-function wave(
-  lengthMm: number,
-  y: number,
-  heights: readonly [number, number, number],
-  phase: number,
-): readonly Point[] {
+function wave(length: number, y: number, heights: readonly [number, number, number], phase: number): readonly Point[] {
   const steps = 9;
   return Array.from({ length: steps + 3 }, (_, index): Point => {
-    const x = (lengthMm * (index - 1)) / steps;
-    const turn = (2 * Math.PI * x) / lengthMm;
+    const x = (length * (index - 1)) / steps;
+    const turn = (2 * Math.PI * x) / length;
     const [slow, middle, quick] = heights;
     return [
       x,
@@ -33,11 +31,11 @@ const STREAKS = [
   { part: 1.1, middle: 0.82, phase: 2.6 },
 ] as const;
 
-/** Outlines of the streaks of a tile. */
-function streakPath(period: number, lengthMm: number): string {
+/** Outlines of the streaks of a tile, all lengths in units of the drawing. */
+function streakPath(width: number, period: number, length: number): string {
   const height = STREAKS.length * period;
   return STREAKS.flatMap(({ part, middle, phase }) => {
-    const half = (STREAK_MM * part) / 2;
+    const half = (width * part) / 2;
     // The edges of a streak run nearly alike; where they don't, it is thick or thin, and its mean width stays.
     const run = [period * 0.5, period * 0.22, period * 0.1] as const;
     const thicker = [half * 0.35, half * 0.45, half * 0.3] as const;
@@ -46,8 +44,8 @@ function streakPath(period: number, lengthMm: number): string {
     return [-height, 0, height].flatMap((shift) => {
       const y = middle * height + shift;
       if (y + reach < 0 || y - reach > height) return [];
-      const upper = wave(lengthMm, y - half, run, phase);
-      const swell = wave(lengthMm, half, thicker, phase + 2);
+      const upper = wave(length, y - half, run, phase);
+      const swell = wave(length, half, thicker, phase + 2);
       const lower = upper.map(([x, top], index): Point => [x, top + half + swell[index]![1]]).reverse();
       return `${smoothPath(upper, false)}L${smoothPath(lower, false).slice(1)}z`;
     });
@@ -59,16 +57,17 @@ function streakPath(period: number, lengthMm: number): string {
  *
  * @param coat colours of the streaks over white and over black
  * @param share part of the area, 0..1
+ * @param flakes what lies in the streaks, as fills in the drawing's own units
  */
 export function streakPatterns(
   coat: { readonly white: string; readonly black: string },
   share: number,
-  options: { readonly id: string; readonly scale: number },
+  { id, scale, flakes = [] }: { readonly id: string; readonly scale: number; readonly flakes?: readonly string[] },
 ): Html {
-  const { id, scale } = options;
-  const period = STREAK_MM / Math.min(Math.max(share, 0.12), 0.88);
-  const [length, height] = [37, round(STREAKS.length * period)];
+  const width = STREAK_MM * scale;
+  const period = width / Math.min(Math.max(share, 0.12), 0.88);
+  const [length, height] = [round(TILE_MM * scale), round(STREAKS.length * period)];
   const pattern = (view: 'white' | 'black'): Html =>
-    html`<pattern id="${id}-${view}" width="${length}" height="${height}" patternUnits="userSpaceOnUse" patternTransform="scale(${round(scale)})"><use href="#${id}-path" fill="${coat[view]}"/></pattern>`;
-  return html`<path id="${id}-path" d="${streakPath(period, length)}"/>${pattern('white')}${pattern('black')}`;
+    html`<pattern id="${id}-${view}" width="${length}" height="${height}" patternUnits="userSpaceOnUse">${[coat[view], ...flakes].map((fill) => html`<use href="#${id}-path" fill="${fill}"/>`)}</pattern>`;
+  return html`<path id="${id}-path" d="${streakPath(width, period, length)}"/>${pattern('white')}${pattern('black')}`;
 }
