@@ -26,7 +26,7 @@ export const batchCommand: Command = {
     const lines = (wanted.length > 0 ? wanted : own).map((text) => lineOf(text, recipe, sound));
     const materials = new Map(book.materials.map((material) => [material.id, material]));
     const shelf = (material: string): Material => materials.get(material)!;
-    const { bodyMm } = lines[0]!.mold;
+    const { bodyMm } = book.molds.find(({ id: mold }) => mold === recipe.mold)!;
     const batch = batchOfRecipe(recipe, lines, shelf, book.settings, bodyMm);
     console.log(values.json ? JSON.stringify(batch, null, 2) : printable(batchText(recipe, batch, book)));
     return 0;

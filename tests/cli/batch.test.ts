@@ -1,0 +1,44 @@
+import { expect, test, vi } from 'vitest';
+import type { Batch } from '../../src/book/model.ts';
+import { plannedBatch } from '../../src/browser/planned-batch.ts';
+import { main } from '../../src/cli/main.ts';
+import { loadBook } from '../../src/eleventy/load-book.ts';
+import { bookIndex } from '../../src/render/book-index.ts';
+import { plannerData } from '../../src/render/planner-data.ts';
+import { ROOT } from '../run-cupbook.ts';
+import { smallBook } from '../small-book.ts';
+import { leaveAsFound } from './leave-as-found.ts';
+
+leaveAsFound();
+
+const THIN_MOLD = { 'molds/leaf.md': '---\ntitle: Leaf\ncavity: 1 ml\nbody: 0.5 mm\n---\n' };
+
+async function batchOf(folder: string, ...words: readonly string[]): Promise<Batch> {
+  let said = '';
+  vi.spyOn(console, 'log').mockImplementation((text: string) => {
+    said += text;
+  });
+  expect(await main(['batch', 'bog-pool', ...words, '--json', '--recipes', folder], { root: ROOT })).toBe(0);
+  return JSON.parse(said) as Batch;
+}
+
+const measures = ({ cups }: Batch): readonly (readonly string[])[] =>
+  cups.map(({ amounts }) => amounts.map(({ text }) => text));
+
+test('batch RECIPE of several molds is measured for the body of the recipe’s own mold: one cup is poured into all, whichever comes first, as on its page', async () => {
+  const folder = await smallBook(THIN_MOLD);
+  const book = loadBook(folder).book!;
+  const { materials, molds } = bookIndex(book);
+  const recipe = book.recipes.find(({ id }) => id === 'bog-pool')!;
+  const data = plannerData({ materials, molds, settings: book.settings }, [recipe], () => '');
+  for (let baits = 5; baits < 25; baits++) {
+    const lines = [
+      { mold: 'leaf', baits },
+      { mold: recipe.mold, baits: 5 },
+    ];
+    const words = lines.map((line) => `${line.mold}=${line.baits}`);
+    const thinFirst = measures(await batchOf(folder, ...words));
+    expect(thinFirst, `${baits}`).toEqual(measures(await batchOf(folder, ...words.reverse())));
+    expect(thinFirst, `${baits}`).toEqual(measures(plannedBatch(data, data.recipes[0]!, lines)));
+  }
+});
