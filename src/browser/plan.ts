@@ -11,7 +11,7 @@ import { plannedNames, plannerData, type ShopMold } from '../render/planner-data
 import { counted } from '../render/words.ts';
 import { mergeBatches } from './merge-batches.ts';
 import { afterPause, pageData } from './page-data.ts';
-import { baitsFrom, MOST_BAITS, type PlanLine, plannedBatch } from './planned-batch.ts';
+import { baitsFrom, baitsWanted, type PlanLine, plannedBatch } from './planned-batch.ts';
 
 /** What is read of a recipe's data file. */
 interface RecipeFile {
@@ -86,11 +86,14 @@ function start(form: HTMLFormElement, result: HTMLElement, status: HTMLElement, 
 
   const replan = async (): Promise<void> => {
     const asked = ++question;
+    // What stands there is the answer to another question.
+    result.replaceChildren();
+    status.textContent = 'Working it out…';
     const wanted = new Map<string, PlanLine[]>();
     for (const line of lines()) {
       const baits = baitsFrom(field(line, 'baits'));
       if (baits === undefined) {
-        status.textContent = `Give a whole number of baits on every line, from 1 to ${MOST_BAITS}.`;
+        status.textContent = baitsWanted(' on every line');
         return;
       }
       const id = field(line, 'recipe');

@@ -7,7 +7,7 @@ import { batchCosts, batchCups } from '../render/batch-view.ts';
 import { html } from '../render/html.ts';
 import { type PlannerData, plannedNames } from '../render/planner-data.ts';
 import { afterPause, pageData } from './page-data.ts';
-import { baitsFrom, MOST_BAITS, plannedBatch } from './planned-batch.ts';
+import { baitsFrom, baitsWanted, plannedBatch } from './planned-batch.ts';
 
 const form = document.querySelector<HTMLFormElement>('[data-planner] form');
 const amounts = document.querySelector<HTMLElement>('[data-planned]');
@@ -21,8 +21,10 @@ if (form !== null && amounts !== null && data !== undefined && recipe !== undefi
     const fields = new FormData(form);
     const baits = baitsFrom(String(fields.get('baits') ?? ''));
     if (baits === undefined) {
-      amounts.innerHTML =
-        html`<p class="batch-says">Give a whole number of baits, from 1 to ${MOST_BAITS}.</p>`.toString();
+      // What stood there was for another number.
+      for (const part of [amounts, costs]) {
+        if (part !== null) part.innerHTML = html`<p class="batch-says">${baitsWanted()}</p>`.toString();
+      }
       return;
     }
     const batch = plannedBatch(data, recipe, [{ mold: String(fields.get('mold') ?? recipe.mold), baits }]);

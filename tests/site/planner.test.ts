@@ -59,13 +59,28 @@ describe('the planner of a recipe', () => {
     }
   });
 
-  test('keeps the last amounts while the number makes no sense', async () => {
+  test('says what it wants where the number makes no sense, and leaves no amount and no cost of another number', async () => {
     const recipe = book().recipes[0]!;
     const { page, errors, close } = await visit(browser, `colours/${recipe.id}/`);
-    await page.getByLabel('Baits').fill('');
-    expect(await shownMeasures(page)).toEqual(measures(recipe.batch));
-    await page.getByLabel('Baits').fill('-3');
-    expect(await shownMeasures(page)).toEqual(measures(recipe.batch));
+    const amounts = page.locator('[data-planned]');
+    const costs = page.locator('[data-planned-costs]');
+    const own = await costs.innerText();
+    for (const [sense, none] of [
+      ['60', '0'],
+      ['75', ''],
+      ['60', '-3'],
+      ['75', '100001'],
+    ] as const) {
+      await page.getByLabel('Baits').fill(sense);
+      await expect.poll(() => amounts.innerText()).toMatch(new RegExp(`^For ${sense} baits`));
+      expect(await costs.innerText()).not.toBe(own);
+      await page.getByLabel('Baits').fill(none);
+      for (const part of [amounts, costs])
+        await expect.poll(() => part.innerText()).toBe('Give a whole number of baits, from 1 to 100,000.');
+    }
+    await page.getByLabel('Baits').fill(String(recipe.batch.baits));
+    await expect.poll(() => shownMeasures(page)).toEqual(measures(recipe.batch));
+    expect(await costs.innerText()).toBe(own);
     expect(errors).toEqual([]);
     await close();
   });
@@ -113,6 +128,52 @@ describe('the plan page', () => {
       .toEqual(measures(batchOf(published, recipe, [{ mold: recipe.mold, baits: 75 }])));
     expect(await result.locator('.batch-says').innerText()).toMatch(/^For 75 baits of [^,]* in \d+ shots\.$/);
     expect(errors).toEqual([]);
+    await close();
+  });
+
+  test('says what it wants where a number makes no sense, and leaves no amount and no cost of the last plan', async () => {
+    const recipe = book().recipes[0]!;
+    const { page, errors, close } = await visit(browser, 'plan/');
+    const result = page.locator('[data-plan-result]');
+    const status = page.locator('[data-plan-status]');
+    const baits = page.locator('[data-line]').getByLabel('Baits');
+    await page.locator('[data-line]').getByLabel('Colour').selectOption(recipe.id);
+    for (const none of ['0', '', '1.5']) {
+      await baits.fill('30');
+      await expect.poll(() => status.innerText()).toMatch(/^30 baits of 1 colour/);
+      expect(await result.innerText()).toContain(recipe.title);
+      await baits.fill(none);
+      await expect
+        .poll(() => status.innerText())
+        .toBe('Give a whole number of baits on every line, from 1 to 100,000.');
+      expect(await result.innerText()).toBe('');
+    }
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  test('leaves nothing of the last plan while a colour is fetched, nor where it does not come', async () => {
+    const [one, other] = book().recipes;
+    const { page, close } = await visit(browser, 'plan/');
+    const result = page.locator('[data-plan-result]');
+    const status = page.locator('[data-plan-status]');
+    const colour = page.locator('[data-line]').getByLabel('Colour');
+    await colour.selectOption(one!.id);
+    await expect.poll(() => result.innerText()).toContain(one!.title);
+    let fail = (): void => {};
+    const failing = new Promise<void>((resolve) => {
+      fail = resolve;
+    });
+    await page.route(`**/colours/${other!.id}/recipe.json`, async (route) => {
+      await failing;
+      await route.abort();
+    });
+    await colour.selectOption(other!.id);
+    await expect.poll(() => status.innerText()).toBe('Working it out…');
+    expect(await result.innerText()).toBe('');
+    fail();
+    await expect.poll(() => status.innerText()).toMatch(/^The amounts could not be worked out: .*Reload the page/);
+    expect(await result.innerText()).toBe('');
     await close();
   });
 });
