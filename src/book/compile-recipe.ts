@@ -172,7 +172,7 @@ export function compileRecipe(
       ...(contrast === undefined ? {} : { contrast }),
       lights: baitUnderLights(parts.pattern, shared, mold.bodyMm),
       water: baitInWater(parts.pattern, shared, mold.bodyMm),
-      facets: { ...lookFacets(body.side), ...materialFacets(cups, shelf) },
+      facets: { ...lookFacets(body.side, parts.pattern, cups), ...materialFacets(cups, shelf) },
       batch,
       repeatability: repeatabilityOf({ cups }, batch, batchShelf, settings, mold.bodyMm),
       tier: tiers[Math.max(...cups.map((cup) => tiers.indexOf(cup.tier)))]!,

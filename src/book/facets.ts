@@ -1,4 +1,6 @@
-import type { Facets, Lab, Look } from './model.ts';
+import { OPACITY_CLASSES } from '../tables/opacity-classes.ts';
+import { SIDE_BY_SIDE } from '../tables/patterns.ts';
+import type { Facets, Lab, Look, Pattern } from './model.ts';
 
 /** Families of hue that readers look by, in the order of the wall. */
 export const HUE_FAMILIES = [
@@ -10,6 +12,7 @@ export const HUE_FAMILIES = [
   'blue',
   'purple',
   'pink',
+  'clear',
   'white',
   'grey',
   'black',
@@ -34,12 +37,35 @@ export function hueFamily({ L, a, b }: Lab): (typeof HUE_FAMILIES)[number] {
   return 'purple';
 }
 
-/** What readers search a recipe by, without its materials. */
-export function lookFacets(look: Look): Pick<Facets, 'hueFamily' | 'lightness' | 'opacity'> {
-  const { lab } = look.overWhite;
+/** The family of a look: of its colour over white, or `clear` where it has none and hides next to nothing. */
+export function hueFamilyOfLook({ overWhite, contrastRatio }: Look): (typeof HUE_FAMILIES)[number] {
+  const family = hueFamily(overWhite.lab);
+  return family === 'white' && opacityClass(contrastRatio).word === 'clear' ? 'clear' : family;
+}
+
+/** How much a body of this contrast ratio hides: the word and what it means. */
+export function opacityClass(contrastRatio: number): (typeof OPACITY_CLASSES)[number] {
+  return OPACITY_CLASSES.findLast(({ from }) => contrastRatio >= from) ?? OPACITY_CLASSES[0];
+}
+
+/**
+ * What readers search a recipe by, without its materials.
+ *
+ * @param side the side of the bait that is looked at
+ * @param cups the cups by themselves: where they are seen side by side the bait is of all their families, the largest cup's first
+ */
+export function lookFacets(
+  side: Look,
+  pattern: Pattern,
+  cups: readonly { readonly body: Look; readonly share: number }[],
+): Pick<Facets, 'hueFamilies' | 'lightness' | 'opacity'> {
+  const { lab } = side.overWhite;
+  const looks = SIDE_BY_SIDE.has(pattern)
+    ? [...cups].sort((one, other) => other.share - one.share).map(({ body }) => body)
+    : [side];
   return {
-    hueFamily: hueFamily(lab),
+    hueFamilies: [...new Set(looks.map(hueFamilyOfLook))],
     lightness: lab.L < 40 ? 'dark' : lab.L < 68 ? 'medium' : 'light',
-    opacity: look.contrastRatio < 0.35 ? 'clear' : look.contrastRatio < 0.9 ? 'translucent' : 'opaque',
+    opacity: opacityClass(side.contrastRatio).word,
   };
 }

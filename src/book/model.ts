@@ -12,6 +12,7 @@ import type { NextAddition } from '../matching/next-addition.ts';
 import type { Verdict } from '../matching/verdict.ts';
 import type { Flake } from '../optics/flake.ts';
 import type { MaterialKind } from '../recipe/source.ts';
+import type { OpacityWord } from '../tables/opacity-classes.ts';
 
 export type { Batch, BatchCup, BatchMaterial, Measured, Shop } from '../cup/plan-batch.ts';
 
@@ -256,10 +257,10 @@ export interface Recipe {
 }
 
 export interface Facets {
-  /** brown, green, … of the body over white. */
-  readonly hueFamily: string;
+  /** brown, green, … of the body over white; of each cup, the largest first, where they are seen side by side. */
+  readonly hueFamilies: readonly string[];
   readonly lightness: 'dark' | 'medium' | 'light';
-  readonly opacity: 'clear' | 'translucent' | 'opaque';
+  readonly opacity: OpacityWord;
   readonly materials: readonly string[];
   readonly flakeColours: readonly string[];
   /** As printed on the bag: `0.040 in`. */
@@ -462,5 +463,5 @@ export interface RecipeLook {
   readonly body: Look;
   readonly thin: Look;
   readonly other?: Look;
-  readonly facets: Pick<Facets, 'hueFamily' | 'lightness' | 'opacity'>;
+  readonly facets: Pick<Facets, 'hueFamilies' | 'lightness' | 'opacity'>;
 }

@@ -64,7 +64,7 @@ function withoutSecrets(
 
 function lookOnly(recipe: Recipe, book: Book): RecipeLook {
   const { id, title, pattern, body, thin, other, facets } = recipe;
-  const { hueFamily, lightness, opacity } = facets;
+  const { hueFamilies, lightness, opacity } = facets;
   const { shape } = book.molds.find((mold) => mold.id === recipe.mold)!;
   return {
     id,
@@ -74,7 +74,7 @@ function lookOnly(recipe: Recipe, book: Book): RecipeLook {
     body,
     thin,
     ...(other === undefined ? {} : { other }),
-    facets: { hueFamily, lightness, opacity },
+    facets: { hueFamilies, lightness, opacity },
   };
 }
 

@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import { HUE_FAMILIES } from '../book/facets.ts';
+import { HUE_FAMILIES, hueFamilyOfLook } from '../book/facets.ts';
 import type { Book, Facets, Look, Pattern, Recipe, RecipeLook } from '../book/model.ts';
 import { bookIndex, required } from './book-index.ts';
 import { type Coats, lookCoats, recipeCoats } from './swatch/coat.ts';
@@ -13,7 +13,7 @@ export interface ColourEntry {
   readonly title: string;
   readonly pattern: Pattern;
   readonly body: Look;
-  readonly facets: Pick<Facets, 'hueFamily' | 'lightness' | 'opacity'>;
+  readonly facets: Pick<Facets, 'hueFamilies' | 'lightness' | 'opacity'>;
   readonly tags: readonly string[];
   /** Colours of the cups over white with their shares, in order. */
   readonly cups: readonly { readonly hex: string; readonly share: number }[];
@@ -45,6 +45,12 @@ export function colourEntry(book: Book, id: string): ColourEntry | undefined {
   return look === undefined ? undefined : lookEntry(look);
 }
 
+/** What a colour shows of a family of hue: the cup that is of it where cups are seen side by side, else the whole bait. */
+export function lookInHue({ facets, body, recipe }: ColourEntry, hue: string): Look {
+  if (facets.hueFamilies.length < 2) return body;
+  return recipe?.cups.find((cup) => hueFamilyOfLook(cup.body) === hue)?.body ?? body;
+}
+
 const HUE_ORDER = new Map<string, number>(HUE_FAMILIES.map((hue, index) => [hue, index]));
 
 /** Colours of one family of hue, from light to dark. */
@@ -53,14 +59,17 @@ export interface HueGroup {
   readonly entries: readonly ColourEntry[];
 }
 
-/** All colours of a book by hue, in the order of the wall. */
+const lightnessIn = (entry: ColourEntry, hue: string): number => lookInHue(entry, hue).overWhite.lab.L;
+
+/** All colours of a book by hue, in the order of the wall; one whose cups are seen side by side at each of its families. */
 export function coloursByHue(book: Book): readonly HueGroup[] {
   const groups = new Map<string, ColourEntry[]>();
   for (const entry of [...book.recipes.map((recipe) => recipeEntry(book, recipe)), ...book.looks.map(lookEntry)]) {
-    const { hueFamily } = entry.facets;
-    const group = groups.get(hueFamily);
-    if (group === undefined) groups.set(hueFamily, [entry]);
-    else group.push(entry);
+    for (const hue of entry.facets.hueFamilies) {
+      const group = groups.get(hue);
+      if (group === undefined) groups.set(hue, [entry]);
+      else group.push(entry);
+    }
   }
   const place = (hue: string): number => HUE_ORDER.get(hue) ?? HUE_ORDER.size;
   return [...groups]
@@ -68,7 +77,7 @@ export function coloursByHue(book: Book): readonly HueGroup[] {
     .map(([hue, entries]) => ({
       hue,
       entries: entries.sort(
-        (one, other) => other.body.overWhite.lab.L - one.body.overWhite.lab.L || one.id.localeCompare(other.id),
+        (one, other) => lightnessIn(other, hue) - lightnessIn(one, hue) || one.id.localeCompare(other.id),
       ),
     }));
 }

@@ -7,6 +7,7 @@ import type { Book, Material, Recipe, RecipeLook } from '../book/model.ts';
 import { bookIndex, required } from './book-index.ts';
 import { paths } from './links.ts';
 import { notesText } from './notes.ts';
+import { opacityWords } from './opacity-words.ts';
 import type { SearchRecord } from './page.ts';
 import { inches, sentence } from './words.ts';
 
@@ -29,8 +30,8 @@ function recipeRecord(book: Book, recipe: Recipe): SearchRecord {
     content: [
       title,
       pattern,
-      facets.hueFamily,
-      facets.opacity,
+      ...facets.hueFamilies,
+      opacityWords(body),
       ...tags,
       // `copper flake` finds what has copper in the name of a flake.
       ...materialTitles.map((material, index) => `${material} ${kinds[index]}`),
@@ -49,7 +50,7 @@ function recipeRecord(book: Book, recipe: Recipe): SearchRecord {
     },
     filters: {
       kind: ['colour'],
-      hue: [facets.hueFamily],
+      hue: facets.hueFamilies,
       lightness: [facets.lightness],
       opacity: [facets.opacity],
       pattern: [pattern],
@@ -67,7 +68,7 @@ function recipeRecord(book: Book, recipe: Recipe): SearchRecord {
 function lookRecord({ id, title, pattern, body, facets }: RecipeLook): SearchRecord {
   return {
     url: paths.recipe(id),
-    content: [title, pattern, facets.hueFamily, facets.opacity].join('. '),
+    content: [title, pattern, ...facets.hueFamilies, opacityWords(body)].join('. '),
     language: LANGUAGE,
     meta: {
       title,
@@ -77,7 +78,7 @@ function lookRecord({ id, title, pattern, body, facets }: RecipeLook): SearchRec
     },
     filters: {
       kind: ['colour'],
-      hue: [facets.hueFamily],
+      hue: facets.hueFamilies,
       lightness: [facets.lightness],
       opacity: [facets.opacity],
       pattern: [pattern],

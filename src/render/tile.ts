@@ -27,7 +27,14 @@ export function tile(
   options: { readonly budget: number; readonly prefix?: string },
 ): Html {
   const { id, title, pattern, facets, cups, tags } = entry;
-  const words = [title, pattern, facets.hueFamily, facets.opacity, ...tags, ...(entry.recipe?.facets.materials ?? [])];
+  const words = [
+    title,
+    pattern,
+    ...facets.hueFamilies,
+    facets.opacity,
+    ...tags,
+    ...(entry.recipe?.facets.materials ?? []),
+  ];
   const drawing = pour(entry.coats(), {
     id: `${options.prefix ?? 't'}-${id}`,
     seed: id,

@@ -1,5 +1,5 @@
 /**
- * From where on a pattern shows.
+ * How patterns show, and from where on.
  *
  * Source: common practice, no source: a laminate wants thin cups, a swirl wants contrast.
  */
@@ -12,3 +12,6 @@ export const LAMINATE_SHINES_THROUGH = 0.9;
 
 /** mm, thickness of a streak in a swirl where the book doesn't say. */
 export const STREAK_THICKNESS = 1;
+
+/** Patterns whose cups are seen beside one another, each by itself: such a bait has the colours of its cups, not one between them. */
+export const SIDE_BY_SIDE: ReadonlySet<string> = new Set(['swirl', 'tipped']);

@@ -1,13 +1,15 @@
 import type { Book } from '../../book/model.ts';
+import { OPACITY_CLASSES } from '../../tables/opacity-classes.ts';
 import { bookIndex } from '../book-index.ts';
-import { coloursByHue, type HueGroup } from '../colour-entry.ts';
+import { coloursByHue, type HueGroup, lookInHue } from '../colour-entry.ts';
 import { document } from '../document.ts';
 import { foundRow } from '../find-view.ts';
-import { type Html, html } from '../html.ts';
+import { embeddedJson, type Html, html } from '../html.ts';
 import { link, paths } from '../links.ts';
+import { nearColours, nearField } from '../near-colours.ts';
 import type { PageKind } from '../page.ts';
 import { searchRecords } from '../search-records.ts';
-import { chips } from '../swatch/chip.ts';
+import { chipColours, chips } from '../swatch/chip.ts';
 import { counted, sentence } from '../words.ts';
 
 /** Filters of the search, in the order of the page, with their names. Each is a filter of the search records. */
@@ -25,7 +27,7 @@ const FACETS: readonly (readonly [filter: string, name: string])[] = [
 
 const ORDER: Readonly<Record<string, readonly string[]>> = {
   lightness: ['light', 'medium', 'dark'],
-  opacity: ['clear', 'translucent', 'opaque'],
+  opacity: OPACITY_CLASSES.map(({ word }) => word),
 };
 
 interface FacetValue {
@@ -61,7 +63,7 @@ function hueStrip(groups: readonly HueGroup[], hue: string): Html {
     (at) => entries[at] ?? [],
   );
   return chips(
-    some.map(({ body }) => ({ overWhite: body.overWhite.hex, overBlack: body.overBlack.hex })),
+    some.map((entry) => chipColours(lookInHue(entry, hue))),
     '',
   );
 }
@@ -114,6 +116,7 @@ export const findPage: PageKind = {
 <form class="find-form" role="search" hidden>
 <label for="find-words">Words</label><span class="search-line"><input id="find-words" name="q" type="search" autocomplete="off" spellcheck="false"><button type="submit">Find</button></span>
 <fieldset class="find-kind"><legend>Look among</legend><ul class="choices"><li><input type="radio" id="k-colour" name="kind" value="colour" checked><label for="k-colour">Colours</label></li><li><input type="radio" id="k-all" name="kind" value=""><label for="k-all">Everything</label></li></ul></fieldset>
+${nearField()}
 <details class="narrow" data-narrow${facets.length === 0 ? html` hidden` : ''}><summary>Narrow it by hue, pattern, flake, material <span class="chosen" data-chosen-count></span></summary><div class="facets">${facets}</div>
 <p><button class="quiet" type="reset">Clear all</button></p></details>
 </form>
@@ -133,7 +136,8 @@ export const findPage: PageKind = {
       )}</div>
 <p><button type="button" hidden data-more>Show more</button></p>
 <p class="only-static fine">Without JavaScript this page lists all colours by hue; <a href="${link(context, paths.shelf)}">the shelf</a> says which colours a material is in.</p>
-</div></div>`,
+</div></div>
+<script type="application/json" data-near-colours>${embeddedJson(nearColours(book))}</script>`,
     });
   },
 };

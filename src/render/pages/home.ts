@@ -1,9 +1,9 @@
-import { coloursByHue, type HueGroup } from '../colour-entry.ts';
+import { coloursByHue, type HueGroup, lookInHue } from '../colour-entry.ts';
 import { document } from '../document.ts';
 import { type Html, html } from '../html.ts';
 import { hueAnchor, link, paths } from '../links.ts';
 import type { PageContext, PageKind } from '../page.ts';
-import { chips } from '../swatch/chip.ts';
+import { chipColours, chips } from '../swatch/chip.ts';
 import { tile, tileBudget } from '../tile.ts';
 import { counted, sentence } from '../words.ts';
 
@@ -59,7 +59,7 @@ function hueSection(
       ? html`<span class="count">${count}</span>`
       : html`<a class="count" href="${link(context, paths.find)}?hue=${encodeURIComponent(hue)}">all ${count}</a>`;
   return html`<section class="hue" aria-labelledby="${id}" data-filter-group><h2 id="${id}" tabindex="-1">${sentence(hue)} ${all}</h2>
-<ul class="wall">${shown.map((entry) => tile(context, entry, options))}</ul></section>
+<ul class="wall">${shown.map((entry) => tile(context, entry, { ...options, prefix: `t-${hue}` }))}</ul></section>
 `;
 }
 
@@ -71,9 +71,6 @@ function spread<T>(list: readonly T[], most: number): readonly T[] {
 
 /** A family's name under a strip of its colours. */
 function hueLink({ hue, entries }: HueGroup): Html {
-  const colours = spread(entries, 24).map(({ body }) => ({
-    overWhite: body.overWhite.hex,
-    overBlack: body.overBlack.hex,
-  }));
+  const colours = spread(entries, 24).map((entry) => chipColours(lookInHue(entry, hue)));
   return html`<li><a href="#${hueAnchor(hue)}">${chips(colours, '')}<span>${sentence(hue)} <span class="count">${entries.length}</span></span></a></li>`;
 }

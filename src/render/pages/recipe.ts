@@ -4,7 +4,8 @@ import { bookIndex, required } from '../book-index.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { document } from '../document.ts';
 import { embeddedJson, type Html, html, joined } from '../html.ts';
-import { hueAnchor, link, paths } from '../links.ts';
+import { hueLinks } from '../hue-links.ts';
+import { link, paths } from '../links.ts';
 import { notesHtml, notesText } from '../notes.ts';
 import { heatOf, heatWords, orderOfWork } from '../order-of-work.ts';
 import type { PageContext, PageKind } from '../page.ts';
@@ -21,7 +22,7 @@ import { relativesSection } from '../recipe/relatives.ts';
 import { relativesAcross } from '../recipe/relatives-layout.ts';
 import { roundsSection } from '../recipe/rounds.ts';
 import { besideTarget } from '../target/beside-target.ts';
-import { dayText, sentence } from '../words.ts';
+import { dayText } from '../words.ts';
 import { lookPage } from './look.ts';
 
 /** A colour's page: the whole recipe, or its look where no more is published. */
@@ -81,7 +82,7 @@ function labelLine(context: PageContext, recipe: Recipe, mold: Mold): Html {
   const { pattern, made, facets, tags } = recipe;
   return joined(
     [
-      html`<a href="${link(context, paths.home)}#${hueAnchor(facets.hueFamily)}">${sentence(facets.hueFamily)}</a>`,
+      hueLinks(context, facets.hueFamilies),
       html`${pattern} in <a href="${link(context, paths.mold(mold.id))}">${mold.title}</a>`,
       ...(made === undefined ? [] : [html`<time datetime="${made}">${dayText(made)}</time>`]),
       ...tags.map((tag) => html`<span class="tag">${tag}</span>`),

@@ -2,8 +2,9 @@ import type { Recipe } from '../../book/model.ts';
 import { bookIndex, required } from '../book-index.ts';
 import { type Html, html } from '../html.ts';
 import { link, paths } from '../links.ts';
+import { opacityWords } from '../opacity-words.ts';
 import type { PageContext } from '../page.ts';
-import { contrastText, deltaEText, opacityWords, sentence } from '../words.ts';
+import { contrastText, deltaEText, sentence } from '../words.ts';
 import { fold } from './fold.ts';
 
 /** How a recipe looks, in words and numbers: what its parts hide, how its cups stand apart, what its flake does. */

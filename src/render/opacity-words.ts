@@ -1,0 +1,8 @@
+import { opacityClass } from '../book/facets.ts';
+import type { Look } from '../book/model.ts';
+
+/** How much a body hides: the word that it is found by, and what that means. `thick: light comes through, shapes don’t` */
+export function opacityWords({ contrastRatio }: Pick<Look, 'contrastRatio'>): string {
+  const { word, meaning } = opacityClass(contrastRatio);
+  return `${word}: ${meaning}`;
+}

@@ -1,0 +1,14 @@
+/**
+ * How much a body hides, in the trade's words, from the contrast ratio (Y over black by Y over white) up from which each is said.
+ *
+ * Source: the bounds are a convention of this book.
+ */
+export const OPACITY_CLASSES = [
+  { word: 'clear', from: 0, meaning: 'what is behind it shows plainly' },
+  { word: 'thin', from: 0.35, meaning: 'translucent, what is behind it shows through' },
+  { word: 'thick', from: 0.6, meaning: 'light comes through, shapes don’t' },
+  { word: 'opaque', from: 0.9, meaning: 'what is behind it hardly shows, if at all' },
+] as const;
+
+/** One of the words. */
+export type OpacityWord = (typeof OPACITY_CLASSES)[number]['word'];

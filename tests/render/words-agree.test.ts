@@ -1,0 +1,95 @@
+import { describe, expect, test } from 'vitest';
+import { opacityClass } from '../../src/book/facets.ts';
+import { colourEntry, coloursByHue, lookInHue } from '../../src/render/colour-entry.ts';
+import { paths } from '../../src/render/links.ts';
+import { searchRecords } from '../../src/render/search-records.ts';
+import { OPACITY_CLASSES } from '../../src/tables/opacity-classes.ts';
+import { DEMO_BOOK } from './demo-book.ts';
+import { bookOf, pageOf, SAMPLE_BOOK, SAMPLE_FILES } from './sample-book.ts';
+
+describe('how much a colour hides', () => {
+  test('opacityClass(ratio) has a word for every contrast ratio, from its bound on', () => {
+    for (const { word, from } of OPACITY_CLASSES) expect(opacityClass(from).word).toBe(word);
+    expect([0, 0.34, 0.59, 0.89, 1].map((ratio) => opacityClass(ratio).word)).toEqual([
+      'clear',
+      'clear',
+      'thin',
+      'thick',
+      'opaque',
+    ]);
+  });
+
+  test.each([...DEMO_BOOK.recipes, ...DEMO_BOOK.looks].map((colour) => [colour.id, colour] as const))(
+    '%s: its page, the wall and Find say the same word',
+    async (id, { body, facets, pattern }) => {
+      const { word } = opacityClass(body.contrastRatio);
+      expect(facets.opacity).toBe(word);
+      const looks = (await pageOf('recipe', id, DEMO_BOOK)).split('id="looks"')[1]!;
+      expect(/<dt>Body[^<]*<\/dt><dd>(\w+)/.exec(looks)![1]!.toLowerCase()).toBe(word);
+      const record = searchRecords(DEMO_BOOK).find(({ url }) => url === paths.recipe(id))!;
+      expect(record.filters.opacity).toEqual([word]);
+      expect(record.meta.about).toContain(`${pattern}, ${word}`);
+    },
+  );
+
+  test('the wall and the list of Find have the word beside every name', async () => {
+    const [home, find] = [await pageOf('home', '', DEMO_BOOK), await pageOf('find', '', DEMO_BOOK)];
+    for (const { id, pattern, facets } of DEMO_BOOK.recipes) {
+      for (const page of [home, find]) {
+        const row = page.slice(page.indexOf(`href="${page === home ? './' : '../'}${paths.recipe(id)}"`));
+        expect([id, row.slice(0, row.indexOf('</li>')).includes(`${pattern}, ${facets.opacity}`)]).toEqual([id, true]);
+      }
+    }
+  });
+});
+
+describe('the hue that a colour is filed under', () => {
+  const marble = DEMO_BOOK.recipes.find(({ id }) => id === 'millrace-marble')!;
+
+  test('is that of each cup where they are seen side by side, not of a mean that no eye sees', () => {
+    expect(marble.facets.hueFamilies).toEqual(['green', 'white']);
+    expect(DEMO_BOOK.recipes.find(({ id }) => id === 'lit-wick')!.facets.hueFamilies).toEqual(['black', 'orange']);
+    expect(DEMO_BOOK.recipes.find(({ id }) => id === 'alder-smoke')!.facets.hueFamilies).toEqual(['brown']);
+  });
+
+  test('has it on the wall, in Find and on its page at each of them', async () => {
+    const groups = coloursByHue(DEMO_BOOK).filter(({ entries }) => entries.some(({ id }) => id === marble.id));
+    expect(groups.map(({ hue }) => hue)).toEqual(['green', 'white']);
+    for (const kind of ['home', 'find']) {
+      const page = await pageOf(kind, '', DEMO_BOOK);
+      expect([kind, page.split(`${paths.recipe(marble.id)}"`).length - 1]).toEqual([kind, 2]);
+    }
+    const record = searchRecords(DEMO_BOOK).find(({ url }) => url === paths.recipe(marble.id))!;
+    expect(record.filters.hue).toEqual(['green', 'white']);
+    const page = await pageOf('recipe', marble.id, DEMO_BOOK);
+    expect(page).toMatch(/#hue-green">Green<\/a>, <a href="[^"]*#hue-white">White<\/a>/);
+  });
+
+  test('lookInHue(entry, hue) is the cup of that family', () => {
+    const entry = colourEntry(DEMO_BOOK, marble.id)!;
+    expect(lookInHue(entry, 'white')).toBe(marble.cups[1]!.body);
+    expect(lookInHue(entry, 'green')).toBe(marble.cups[0]!.body);
+    expect(lookInHue(colourEntry(DEMO_BOOK, 'alder-smoke')!, 'brown')).toBe(
+      DEMO_BOOK.recipes.find(({ id }) => id === 'alder-smoke')!.body,
+    );
+  });
+
+  test('no id stands on the wall twice', async () => {
+    const ids = [...(await pageOf('home', '', DEMO_BOOK)).matchAll(/\sid="([^"]*)"/g)].map(([, id]) => id);
+    expect(ids.filter((id, at) => ids.indexOf(id) !== at)).toEqual([]);
+  });
+});
+
+describe('a cup with no colour in it', () => {
+  const clear = bookOf({
+    ...SAMPLE_FILES,
+    'colours/plain.md':
+      '---\ntitle: Plain\npattern: solid\nmold: minnow-3\ncups:\n  body:\n    plastic: 100 ml supple\n---\n',
+  });
+
+  test('is clear, not white', async () => {
+    expect(clear.recipes.find(({ id }) => id === 'plain')!.facets.hueFamilies).toEqual(['clear']);
+    expect(await pageOf('recipe', 'plain', clear)).toContain('Clear, no colour in it</a>');
+    expect(SAMPLE_BOOK.recipes.length).toBe(clear.recipes.length - 1);
+  });
+});
