@@ -10,7 +10,7 @@ import { measureDoses } from './measure-doses.ts';
 import { type NextAdditionQuestion, questionFault } from './next-addition.ts';
 import { leftBy } from './next-addition-words.ts';
 import { isOvershot } from './overshot.ts';
-import { type Proposal, proposalOf } from './proposal.ts';
+import { type Proposal, proposalOf, rankProposals } from './proposal.ts';
 import type { RecipeProposal } from './recipe-proposal.ts';
 import { targetConstants } from './target-constants.ts';
 import { isNoVerdict, thresholdsFor, type Verdict, verdict } from './verdict.ts';
@@ -39,6 +39,7 @@ export interface CutBack {
 const LEAST_GAIN = 0.1;
 const WORTH_MENDING = 0.5;
 const STEPS = 24;
+const WORKED_OUT = 14;
 
 /**
  * How much clear plastic brings an overshot cup back, what volume results, and whether that is better than starting again.
@@ -92,16 +93,23 @@ export function cutBack(question: NextAdditionQuestion): CutBack {
     limit: 2,
   }).filter(({ set }) => set.includes(thin));
   const mendedBy = (tools: Bench): readonly Proposal[] =>
-    withPlastic
-      .map(({ set, doses }) => ({ exact: doses, each: measureDoses(mix, ingredients, set, doses, [plasticMl], tools) }))
-      .filter(
-        ({ each: { ingredients: used, doses } }) =>
-          used.some(({ candidate }) => candidate === thin) && mix.worst(doses) < predicted - LEAST_GAIN,
-      )
-      .sort((one, another) => one.each.score - another.each.score)
-      .slice(0, 1)
-      .filter(({ each }) => each.ingredients.length > 1)
-      .map(({ exact, each }) => proposalOf(each, exact, { ...context, bench: tools }));
+    rankProposals(
+      withPlastic
+        .slice(0, WORKED_OUT)
+        .map(({ set, doses }) => ({
+          exact: doses,
+          each: measureDoses(mix, ingredients, set, doses, [plasticMl], tools),
+        }))
+        .filter(
+          ({ each: { ingredients: used, doses } }) =>
+            used.length > 1 &&
+            used.some(({ candidate }) => candidate === thin) &&
+            mix.worst(doses) < predicted - LEAST_GAIN,
+        )
+        .map(({ exact, each }) => proposalOf(each, exact, { ...context, bench: tools })),
+      tolerance,
+      1,
+    );
   const [other] = byBestTools(bench, mendedBy, leftBy, tolerance, predicted).proposals;
   // What plastic alone makes worse is hardly overshot: more plastic than the cup holds would be another cup.
   const worthIt = other !== undefined && (thinned !== undefined || (other.thin?.ml ?? 0) <= plasticMl);

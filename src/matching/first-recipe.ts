@@ -146,7 +146,7 @@ function cannotSentence(best: RecipeProposal | undefined, missing: readonly Miss
     usable === 0
       ? 'There is no colorant or powder on the shelf that could be used.'
       : best
-        ? `Nothing on the shelf gets within tolerance. The best proposal leaves ΔE ${differenceText(best.deltaE)}${weighedWords(best)}. ${best.sentence}`
+        ? `Nothing on the shelf gets within tolerance. The first proposal leaves ΔE ${differenceText(best.deltaE)}${weighedWords(best)}. ${best.sentence}`
         : 'Nothing on the shelf comes nearer to this colour than the plain plastic.';
   return missing.length > 0 ? `${reach} What would help: ${listed(missing.map(({ words }) => words))}.` : reach;
 }

@@ -32,7 +32,7 @@ export function cannotSentence(
   again: RecipeProposal | undefined,
 ): string {
   const reach = best
-    ? `Nothing on the shelf gets this cup within tolerance. The best proposal leaves ΔE ${differenceText(best.left.deltaE)}${weighedWords(leftBy(best))}: ${best.sentence}`
+    ? `Nothing on the shelf gets this cup within tolerance. The first proposal leaves ΔE ${differenceText(best.left.deltaE)}${weighedWords(leftBy(best))}: ${best.sentence}`
     : `Nothing on the shelf brings this cup nearer than it is, ΔE ${differenceText(now.deltaE)}.`;
   const help = missing.length > 0 ? ` What would help: ${listed(missing.map(({ words }) => words))}.` : '';
   const fresh = again ? ` A new cup comes nearer: ${again.sentence}` : '';

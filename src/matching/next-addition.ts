@@ -133,24 +133,30 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
     return rankProposals(
       measured.map(({ exact, each }) => proposalOf(each, exact, context)),
       tolerance,
-      question.proposals ?? 3,
+      WORKED_OUT,
     );
   };
   const exact = found[0] && mix.worst(found[0].doses);
   // What only the bench's steps keep from being right is not the shelf's fault.
   const reachable = exact !== undefined && exact <= tolerance;
-  const { proposals, byHandDeltaE } = byBestTools(bench, proposalsBy, leftBy, tolerance, predictedDeltaE);
+  const { proposals: ranked, byHandDeltaE } = byBestTools(bench, proposalsBy, leftBy, tolerance, predictedDeltaE);
+  const [nearest] = ranked;
+  const nearestIsRight = nearest !== undefined && leastLeft(leftBy(nearest)) <= tolerance;
+  const anew = nearestIsRight && !isLarge(nearest, question) ? undefined : freshCup(question, correction);
+  const inProportion = anew === undefined ? ranked : ranked.filter((each) => !takesMore(each, anew, question));
+  // A right proposal in proportion mends the cup, whatever one that takes more would do.
+  const mends = inProportion.some((each) => leastLeft(leftBy(each)) <= tolerance);
+  const proposals = (mends ? inProportion : ranked).slice(0, question.proposals ?? 3);
   const [best] = proposals;
   const besides = `${tooLittleWords(best)}${byHandWords(byHandDeltaE)}${crowdedWords(plasticMl, limits)}${reckonedWords(now, predictedDeltaE, seen !== undefined)}`;
   const left = best ? leastLeft(leftBy(best)) : predictedDeltaE;
   const isRight = best !== undefined && left <= tolerance;
-  const anew = isRight && !isLarge(best, question) ? undefined : freshCup(question, correction);
   const again = anew && leastLeft(anew) < left - WORTH_STARTING_AGAIN && !isRight ? anew : undefined;
   if (anew && best && takesMore(best, anew, question) && leastLeft(anew) <= Math.max(tolerance, left))
     return {
       ...nothing('start-again', `${afreshSentence(best, anew, tolerance)}${besides}`),
       ...known,
-      proposals: proposals.filter((each) => !takesMore(each, anew, question)),
+      proposals: inProportion.slice(0, question.proposals ?? 3),
       startAgain: anew,
     };
   const startAgain = again === undefined ? {} : { startAgain: again };

@@ -1,3 +1,4 @@
+import { join } from 'node:path';
 import { describe, expect, test, vi } from 'vitest';
 import { main } from '../../src/cli/main.ts';
 import { ROOT } from '../run-cupbook.ts';
@@ -31,6 +32,11 @@ const cupbook = (...line: readonly string[]): Promise<Said> => cupbookOf({}, ...
 
 /** The same, with other files besides. */
 async function cupbookOf(files: Readonly<Record<string, string>>, ...line: readonly string[]): Promise<Said> {
+  return cupbookIn(await smallBook({ ...FILES, ...files }), ...line);
+}
+
+/** The same, on the book in a folder. */
+async function cupbookIn(recipes: string, ...line: readonly string[]): Promise<Said> {
   const said = { out: '', err: '' };
   vi.spyOn(console, 'log').mockImplementation((text: string) => {
     said.out += `${text}\n`;
@@ -38,7 +44,6 @@ async function cupbookOf(files: Readonly<Record<string, string>>, ...line: reado
   vi.spyOn(console, 'error').mockImplementation((text: string) => {
     said.err += `${text}\n`;
   });
-  const recipes = await smallBook({ ...FILES, ...files });
   const code = await main([...line, '--recipes', recipes], { root: ROOT });
   return { code, ...said };
 }
@@ -203,6 +208,14 @@ describe('cupbook next and thin', () => {
     expect(either.err).toMatch(
       /^Leaf is one colour, and Two has the cups back, belly\. .*such as two\/back; or name them in/,
     );
+  });
+
+  test('thin and next lead with the same where both thin and mend, and neither calls the first the best', async () => {
+    const demo = join(ROOT, 'recipes');
+    const first = /\n1\. (Add .* to thin it\.)\n/.exec((await cupbookIn(demo, 'next', 'quagmire-waltz')).out)?.[1];
+    expect(first).toMatch(/ of .* ml of /);
+    expect((await cupbookIn(demo, 'thin', 'quagmire-waltz')).out).toContain(`something to mend it:\n${first}\n`);
+    expect((await cupbookIn(demo, 'next', 'quagmire-waltz')).out).toContain('The first proposal leaves');
   });
 
   test('thin RECIPE says that a cup that is too thin needs no plastic', async () => {

@@ -77,6 +77,22 @@ describe('laws', () => {
     );
   });
 
+  test('nextAddition(…) throws no cup away that something which it proposes mends', () => {
+    const overshot = fc.record({ cups: missing, factor: fc.double({ min: 1.2, max: 3, noNaN: true }) });
+    fc.assert(
+      fc.property(overshot, missing, ({ cups: { whole }, factor }, { part }) => {
+        const cup = cupOf(Object.fromEntries(Object.entries(whole.materials).map(([id, g]) => [id, g * factor])));
+        for (const target of [lookOf(whole), lookOf(part)]) {
+          const { advice, proposals } = ask({ cup, target, limits: { mayThin: true, roomMl: 200 } });
+          if (advice !== 'start-again') continue;
+          for (const { left, weighedDeltaE = left.deltaE } of proposals)
+            expect(Math.min(left.deltaE, weighedDeltaE)).toBeGreaterThan(2);
+        }
+      }),
+      { numRuns: 30, seed: 3 },
+    );
+  });
+
   test('nextAddition(…) for a cup of another size is the same addition, scaled', () => {
     fc.assert(
       fc.property(missing, fc.double({ min: 0.2, max: 5, noNaN: true }), ({ whole, part }, factor) => {
