@@ -3,6 +3,7 @@ import type { Thing } from '../recipe/read-thing.ts';
 import type { MaterialKind } from '../recipe/source.ts';
 import { compileMaterial } from './compile-material.ts';
 import { compileMold } from './compile-mold.ts';
+import { computed } from './computed.ts';
 import { type CupSpec, knownRecipe } from './cup-specs.ts';
 import { isMaterialKind } from './file-names.ts';
 import { type CupShelf, fillCup } from './fill-cup.ts';
@@ -32,16 +33,21 @@ export function checkPartial(things: Things, lost: readonly CupSpec[], shelf: Cu
       if (TOLD.has(code)) report.add(code, ...rest);
     },
   };
-  for (const thing of things.partial) {
-    if (isMaterialKind(thing.kind)) compileMaterial(thing as Thing<MaterialKind>, 'unreadable', quiet);
-    else if (thing.kind === 'mold') compileMold(thing as Thing<'mold'>, quiet);
-    else if (thing.kind === 'recipe') {
-      const recipe = thing as Thing<'recipe'>;
-      if (recipe.fields.from !== undefined) knownRecipe(recipe.fields.from, recipe, ['from'], things, quiet);
-      for (const [name, fields] of Object.entries(recipe.fields.cups ?? {})) {
-        fillCup({ recipe, name, path: ['cups', name], fields }, undefined, shelf, quiet);
-      }
+  // What cannot be computed of a part is nothing to tell of: `quiet` leaves it out.
+  for (const thing of things.partial) computed(thing, quiet, () => checkPart(thing, things, shelf, quiet));
+  for (const { recipe, name, path, fields } of lost) {
+    computed(recipe as Thing, quiet, () => fillCup({ recipe, name, path, fields }, undefined, shelf, quiet));
+  }
+}
+
+function checkPart(thing: Thing, things: Things, shelf: CupShelf, report: Report): void {
+  if (isMaterialKind(thing.kind)) compileMaterial(thing as Thing<MaterialKind>, 'unreadable', report);
+  else if (thing.kind === 'mold') compileMold(thing as Thing<'mold'>, report);
+  else if (thing.kind === 'recipe') {
+    const recipe = thing as Thing<'recipe'>;
+    if (recipe.fields.from !== undefined) knownRecipe(recipe.fields.from, recipe, ['from'], things, report);
+    for (const [name, fields] of Object.entries(recipe.fields.cups ?? {})) {
+      fillCup({ recipe, name, path: ['cups', name], fields }, undefined, shelf, report);
     }
   }
-  for (const { recipe, name, path, fields } of lost) fillCup({ recipe, name, path, fields }, undefined, shelf, quiet);
 }

@@ -4,7 +4,7 @@ import { compareDiagnostics, type Diagnostic, hasErrors } from '../diagnostics/d
 import { nearestName } from '../diagnostics/nearest-name.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import { SCHEMAS } from '../recipe/schema.ts';
-import { BOOK_FILE, type Source } from '../recipe/source.ts';
+import { BOOK_FILE, type Kind, MEASUREMENTS_FILE, type Source } from '../recipe/source.ts';
 import { checkPartial } from './check-partial.ts';
 import { checkPhotos } from './check-photos.ts';
 import { checkSecrets } from './check-secrets.ts';
@@ -20,6 +20,7 @@ import {
   sharesOf,
 } from './compile-recipe.ts';
 import { compileTarget } from './compile-target.ts';
+import { computed, computedOf } from './computed.ts';
 import { type CupSpec, cupKey, cupSpecs } from './cup-specs.ts';
 import { doseLadder, markColour } from './dose-ladder.ts';
 import { faultyKey } from './file-names.ts';
@@ -80,9 +81,11 @@ function joinThings(
   report: Report,
   diagnostics: Diagnostic[],
 ): Book | undefined {
-  const measured = fitShelf(things.measurements, things, diagnostics);
-  const shelf = collect(things.materials, (thing) => compileMaterial(thing, measured(thing.id), report));
-  const molds = collect(things.molds, (thing) => compileMold(thing, report));
+  const measured =
+    computedOf(MEASUREMENTS_FILE, diagnostics, () => fitShelf(things.measurements, things, diagnostics)) ??
+    ((): 'unreadable' => 'unreadable');
+  const shelf = collect(things.materials, report, (thing) => compileMaterial(thing, measured(thing.id), report));
+  const molds = collect(things.molds, report, (thing) => compileMold(thing, report));
   const specs = cupSpecs(things, report);
   checkReferences(things, report);
   const plastic = usualPlastic(things, shelf, report);
@@ -118,9 +121,12 @@ function joinThings(
       ...(target === undefined ? {} : { target }),
       ...(streak === undefined ? {} : { streak }),
     };
-    cores.set(recipe.id, compileRecipe(recipe, parts, full, shares, context).recipe);
+    const core = computed(recipe as Thing, report, () => compileRecipe(recipe, parts, full, shares, context).recipe);
+    if (core) cores.set(recipe.id, core);
   }
-  const targets = collect(things.targets, (thing) => compileTarget(thing, molds, settings, fields.publish, report));
+  const targets = collect(things.targets, report, (thing) =>
+    compileTarget(thing, molds, settings, fields.publish, report),
+  );
   const everything: readonly Thing[] = [
     ...(things.book ? [things.book] : []),
     ...things.partial.filter((thing) => thing !== things.book),
@@ -132,11 +138,13 @@ function joinThings(
   checkPhotos(everything, options.photos ?? [], things.faulty.size > 0, report, diagnostics);
   if (hasErrors(diagnostics)) return undefined;
 
-  const recipes = withMatches(withFamilies(cores, filled), targets, {
-    materials: [...shelf.values()],
-    settings,
-    molds,
-  });
+  const recipes = withMatches(
+    withFamilies(cores, filled, things, report),
+    targets,
+    { materials: [...shelf.values()], settings, molds },
+    things,
+    report,
+  );
   for (const { id, cups, target: wanted, match } of recipes) {
     const target = wanted === undefined ? undefined : targets.get(wanted);
     if (target && !match) reportNoPart(things.recipes.get(id)!, { cups }, target, report);
@@ -152,7 +160,10 @@ function joinThings(
     settings,
     recipes,
     looks: [],
-    materials: [...shelf.values()].map((material) => withUse(material, recipes)),
+    materials: [...shelf.values()].flatMap(
+      (material) =>
+        computed(things.materials.get(material.id) as Thing, report, () => withUse(material, recipes)) ?? [],
+    ),
     molds: [...molds.values()].map(
       (mold): Mold => ({ ...mold, usedIn: recipes.filter((recipe) => recipe.mold === mold.id).map(({ id }) => id) }),
     ),
@@ -168,10 +179,14 @@ function joinThings(
   return book;
 }
 
-function collect<T, R>(things: ReadonlyMap<string, T>, compile: (thing: T) => R | undefined): ReadonlyMap<string, R> {
+function collect<T extends Thing<Kind>, R>(
+  things: ReadonlyMap<string, T>,
+  report: Report,
+  compile: (thing: T) => R | undefined,
+): ReadonlyMap<string, R> {
   return new Map(
     [...things].flatMap(([id, thing]): [string, R][] => {
-      const compiled = compile(thing);
+      const compiled = computed(thing as Thing, report, () => compile(thing));
       return compiled === undefined ? [] : [[id, compiled]];
     }),
   );
@@ -181,7 +196,7 @@ function fillCups(cups: readonly CupSpec[], shelf: CupShelf, report: Report): Re
   const filled = new Map<string, FilledCup>();
   for (const spec of cups) {
     const parent = spec.from && filled.get(cupKey(spec.from.recipe, spec.from.cup));
-    const cup = fillCup(spec, parent, shelf, report);
+    const cup = computed(spec.recipe as Thing, report, () => fillCup(spec, parent, shelf, report));
     if (cup) filled.set(cupKey(spec.recipe.id, spec.name), cup);
   }
   return filled;
@@ -272,10 +287,13 @@ function withMatches(
   recipes: readonly Recipe[],
   targets: ReadonlyMap<string, Omit<Target, 'recipes'>>,
   context: MatchContext,
+  things: Things,
+  report: Report,
 ): readonly Recipe[] {
   return recipes.map((recipe) => {
     const target = recipe.target === undefined ? undefined : targets.get(recipe.target);
-    const match = target && matchRounds(recipe, target, context);
+    const match =
+      target && computed(things.recipes.get(recipe.id) as Thing, report, () => matchRounds(recipe, target, context));
     return match ? { ...recipe, match } : recipe;
   });
 }
@@ -283,12 +301,17 @@ function withMatches(
 function withFamilies(
   cores: ReadonlyMap<string, RecipeCore>,
   filled: ReadonlyMap<string, FilledCup>,
+  things: Things,
+  report: Report,
 ): readonly Recipe[] {
   const contentsIn = (recipe: string, name: string): { cup: Recipe['cups'][number]; contents: Amounts } | undefined => {
     const cup = cores.get(recipe)?.cups.find((known) => known.name === name);
     return cup && { cup, contents: filled.get(cupKey(recipe, name))!.contents };
   };
-  const changed = [...cores.values()].map((core) => ({ ...core, changes: changesFromParent(core, contentsIn) }));
+  const changed = [...cores.values()].map((core) => ({
+    ...core,
+    changes: computed(things.recipes.get(core.id) as Thing, report, () => changesFromParent(core, contentsIn)) ?? [],
+  }));
   const familyOf = new Map(
     compileFamilies(changed).flatMap((family) => family.members.map((id) => [id, family.id] as const)),
   );

@@ -169,6 +169,10 @@ function readNumbers(
   return undefined;
 }
 
+// Films of any paint, in mm: what the fit can compute with.
+const LEAST_THICKNESS = 1e-6;
+const MOST_THICKNESS = 10_000;
+
 function readRow(
   { record, info }: Parsed,
   columns: Columns,
@@ -193,12 +197,12 @@ function readRow(
   }
   const thicknessCell = cell(columns.thickness);
   const thickness = thicknessCell === '' ? undefined : Number(thicknessCell);
-  if (thickness !== undefined && !(thickness > 0 && thickness < 1e6)) {
+  if (thickness !== undefined && !(thickness >= LEAST_THICKNESS && thickness <= MOST_THICKNESS)) {
     const number = /^\d+(?:[.,]\d+)?(?=\s*(?:mm)?$)/i.exec(thicknessCell)?.[0].replace(',', '.');
     tell(
       'error',
       line,
-      `Unexpected thickness \`${thicknessCell}\`, expected a number above 0`,
+      `Unexpected thickness \`${thicknessCell}\`, expected a number above 0, at most ${MOST_THICKNESS}`,
       number === undefined ? undefined : `write \`${number}\``,
     );
   }

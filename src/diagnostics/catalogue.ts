@@ -19,6 +19,7 @@ export const CATALOGUE = {
   'file/unknown-place': warning('A file lies in a folder that the book does not know, and is not read.'),
   'file/extension': warning('A file in a folder of the book has a name that the book does not read.'),
   'file/same-name': error('Two materials of the shelf have the same name, so that a recipe could mean either.'),
+  'file/not-computed': error('A file holds numbers that only together are beyond what can be computed.'),
   'front-matter/missing': error('A file has no front matter, or its front matter has no end.'),
   'front-matter/language': error('The front matter is marked as something other than YAML.'),
   'front-matter/syntax': error('The front matter is not YAML.'),
@@ -27,7 +28,9 @@ export const CATALOGUE = {
   'field/missing': error('A field that must be there is not.'),
   'field/type': error('A field holds another kind of value than it must.'),
   'field/value': error('A field holds a word that is not among those allowed.'),
-  'field/quantity': error('An amount has no number, no unit, or a unit that does not fit.'),
+  'field/quantity': error(
+    'An amount has no number, no unit, a unit that does not fit, or is beyond anything at a bench.',
+  ),
   'field/colour': error('A colour is not written as six hexadecimal digits in quotes.'),
   'field/date': error('A date is not a day of the calendar.'),
   'book/missing': error('The folder has no `book.md`.'),
@@ -68,6 +71,7 @@ export const CATALOGUE = {
   'photo/missing': error('A photo that a file names is not in `photos/`.'),
   'photo/unused': warning('A photo is named by no file, and is not published.'),
   'publish/named': error('A published file names a recipe or target that is not published.'),
+  'publish/word': warning('A published file holds a word that is also the name of what is not published.'),
 } as const satisfies Record<string, CatalogueEntry>;
 
 /** Every code that a diagnostic may have. */

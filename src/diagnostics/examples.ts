@@ -95,6 +95,20 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
     bad: { 'shelf/powders/peat.md': EXAMPLE_BOOK['shelf/powders/frost.md'] },
     good: { 'shelf/powders/peat-powder.md': EXAMPLE_BOOK['shelf/powders/frost.md'] },
   },
+  'file/not-computed': {
+    bad: {
+      'shelf/colorants/peat.md': text(
+        'title: Peat\nlook: { kind: pigment, colour: "#5b4327", dose: 0.1 mg per 1000 l }',
+      ),
+      'colours/smoke.md': cup('plastic: 60 ml supple\nadd:\n  peat: 60 g'),
+    },
+    good: {
+      'shelf/colorants/peat.md': text(
+        'title: Peat\nlook: { kind: pigment, colour: "#5b4327", dose: 0.5 g per 100 ml }',
+      ),
+      'colours/smoke.md': cup('plastic: 60 ml supple\nadd:\n  peat: 0.3 g'),
+    },
+  },
   'front-matter/missing': change('colours/smoke.md', 'title: Smoke\n', EXAMPLE_BOOK['colours/smoke.md']),
   'front-matter/language': change(
     'colours/smoke.md',
@@ -267,6 +281,16 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
     good: {
       'colours/dusk.md': text('title: Dusk\nmold: minnow\npublish: no\nfrom: smoke'),
       'colours/smoke.md': `${EXAMPLE_BOOK['colours/smoke.md']}There is a darker one.\n`,
+    },
+  },
+  'publish/word': {
+    bad: {
+      'colours/dusk.md': text('title: Dusk\nmold: minnow\npublish: no\nfrom: smoke'),
+      'colours/smoke.md': `${EXAMPLE_BOOK['colours/smoke.md']}Fish it at dusk.\n`,
+    },
+    good: {
+      'colours/summer-dusk.md': text('title: Summer Dusk\nmold: minnow\npublish: no\nfrom: smoke'),
+      'colours/smoke.md': `${EXAMPLE_BOOK['colours/smoke.md']}Fish it at dusk.\n`,
     },
   },
 };

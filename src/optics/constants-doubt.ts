@@ -13,13 +13,16 @@ export interface DoubtfulWay<Thing> {
   readonly down: Thing;
 }
 
+// A deviation of ln K by 4 is a factor of 50: of chips that are missed by more than that nothing is known. Convention of this book.
+const MOST_WIDENED = 10;
+
 /**
  * The doubt about a material that rests on chips or on a colour and its kind.
  *
  * @param residual root mean square ΔE00 between its chips and what is found from them
  */
 export function tierDoubt(tier: keyof typeof TIER_DOUBT, residual: number): ConstantsDoubt {
-  const wider = tier === 'photographed' ? Math.max(1, residual / USUAL_RESIDUAL) : 1;
+  const wider = tier === 'photographed' ? Math.min(MOST_WIDENED, Math.max(1, residual / USUAL_RESIDUAL)) : 1;
   const widened = (deviations: readonly number[]): readonly number[] => deviations.map((each) => each * wider);
   const { absorption, scattering } = TIER_DOUBT[tier];
   return { absorption: widened(absorption), scattering: widened(scattering) };

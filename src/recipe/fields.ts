@@ -8,7 +8,15 @@ import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
 import { nearestName } from '../diagnostics/nearest-name.ts';
 import { celsius, fraction, grams, millilitres, millimetres } from '../units/convert.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
-import { isFault, parseDose, parseQuantity, type Quantity, type QuantityFault, type Rate } from '../units/quantity.ts';
+import {
+  isFault,
+  LONGEST_AMOUNT,
+  parseDose,
+  parseQuantity,
+  type Quantity,
+  type QuantityFault,
+  type Rate,
+} from '../units/quantity.ts';
 import type { Dimension } from '../units/unit.ts';
 import { SLUG, slugOf } from './source.ts';
 
@@ -246,11 +254,24 @@ export function quantity(...dimensions: readonly Dimension[]): z.ZodType<Quantit
   });
 }
 
+// Loose powders begin at some hundredths of a g/ml, and metals end at 23 (osmium, from memory).
+const LEAST_DENSITY = 0.01;
+const MOST_DENSITY = 25;
+
 /** A density such as `1.1 g/ml`, in g/ml. */
 export const density: z.ZodType<number> = field<number>('field/quantity', (input) => {
   const match = /^(\d+(?:\.\d+)?|\.\d+)\s*g\s*\/\s*(?:ml|cm3|cm³)$/i.exec(asText(input).trim());
   const value = Number(match?.[1]);
-  return match && value > 0 ? { value } : { fault: { found: shown(input), expected: 'a density such as `1.1 g/ml`' } };
+  if (!match || value === 0) return { fault: { found: shown(input), expected: 'a density such as `1.1 g/ml`' } };
+  if (value >= LEAST_DENSITY && value <= MOST_DENSITY) return { value };
+  return {
+    fault: {
+      found: shown(input),
+      expected: `a density from ${LEAST_DENSITY} to ${MOST_DENSITY} g/ml`,
+      why: 'no material is lighter as a powder, or heavier as a solid',
+      fix: 'correct the number',
+    },
+  };
 });
 
 /** A volume of a plastic by its name: `120 ml supple`, or `120 ml` of the book's plastic. */
@@ -263,6 +284,7 @@ export interface PlasticAmount {
 export const plasticAmount: z.ZodType<PlasticAmount> = field<PlasticAmount>('field/quantity', (input) => {
   const written = asText(input).trim();
   const whole = parseQuantity(written, ['volume']);
+  if (written.length > LONGEST_AMOUNT) return { fault: explained(whole as QuantityFault) };
   if (!isFault(whole)) return { value: { ml: millilitres(whole), plastic: undefined } };
   for (let space = written.lastIndexOf(' '); space > 0; space = written.lastIndexOf(' ', space - 1)) {
     const name = written.slice(space + 1);
@@ -288,29 +310,35 @@ export const plasticAmount: z.ZodType<PlasticAmount> = field<PlasticAmount>('fie
   };
 });
 
-/** A whole number from `least` up. */
+// More baits than this are no batch of one maker: convention of this book.
+const MOST_COUNTED = 1_000_000;
+
+/** A whole number from `least` up to a million. */
 export function wholeNumber(least: number): z.ZodType<number> {
   return field<number>('field/type', (input) =>
-    typeof input === 'number' && Number.isInteger(input) && input >= least
+    typeof input === 'number' && Number.isInteger(input) && input >= least && input <= MOST_COUNTED
       ? { value: input }
       : {
           fault: {
             found: shown(input),
-            expected: `a whole number from ${least}`,
+            expected: `a whole number from ${least} to ${MOST_COUNTED}`,
             ...writtenNumber(input, /^\d+(?=\s*[a-z]*$)/i),
           },
         },
   );
 }
 
-/** A number above zero. */
+const MOST_POSITIVE = 1e9;
+
+/** A number above zero, at most a thousand million. */
 export const positive: z.ZodType<number> = field<number>('field/type', (input) =>
-  typeof input === 'number' && Number.isFinite(input) && input > 0
+  typeof input === 'number' && input > 0 && input <= MOST_POSITIVE
     ? { value: input }
     : {
         fault: {
           found: shown(input),
-          expected: 'a number above zero',
+          expected:
+            typeof input === 'number' && input > MOST_POSITIVE ? `at most ${MOST_POSITIVE}` : 'a number above zero',
           ...writtenNumber(input, /\d+(?:[.,]\d+)?(?=[^\d.,]*$)/),
         },
       },
@@ -318,7 +346,10 @@ export const positive: z.ZodType<number> = field<number>('field/type', (input) =
 
 /** A number that stands in a text, with a decimal comma or a unit that does not belong there. */
 function writtenNumber(input: unknown, pattern: RegExp): { why?: string; fix?: string } {
-  const number = typeof input === 'string' ? pattern.exec(input)?.[0].replace(',', '.') : undefined;
+  const number =
+    typeof input === 'string' && input.length <= LONGEST_AMOUNT
+      ? pattern.exec(input)?.[0].replace(',', '.')
+      : undefined;
   return number === undefined || !(Number(number) > 0)
     ? {}
     : { why: 'a number stands alone here, with a point before its decimals', fix: `write \`${number}\`` };

@@ -1,3 +1,4 @@
+import { boundsMissed } from './bounds.ts';
 import { type Dimension, UNITS, type Unit, unitNames, unitOf, unitSpellings } from './unit.ts';
 
 /** An amount of something: 22 drops, 1/8 tsp, 171 °C. */
@@ -47,6 +48,9 @@ const EXAMPLES: Readonly<Record<Dimension, string>> = {
   part: '`2 %`',
 };
 
+/** Longest text that is read as an amount, in UTF-16 units. */
+export const LONGEST_AMOUNT = 100;
+
 function amountAtStart(text: string): { amount: number; length: number } | undefined {
   const match = NUMBER.exec(text);
   if (!match?.groups) return undefined;
@@ -68,7 +72,7 @@ export function isFault<T extends object>(parsed: T | QuantityFault): parsed is 
 /**
  * Reads an amount with its unit: `120 ml`, `1 1/2 tsp`, `1½ tsp`, `.5 g`, `40%`.
  *
- * Units: as in `UNITS`. The amount must be finite and more than zero.
+ * Units: as in `UNITS`. The amount must be more than zero and within the bounds of its dimension, the text no longer than `LONGEST_AMOUNT`.
  * Returns a fault in place of a quantity if the text is anything else, or measures something that is not in `dimensions`.
  *
  * @example parseQuantity('1 1/2 tsp', ['volume']) // { amount: 1.5, unit: 'tsp' }
@@ -76,6 +80,9 @@ export function isFault<T extends object>(parsed: T | QuantityFault): parsed is 
 export function parseQuantity(text: string, dimensions: readonly Dimension[]): Quantity | QuantityFault {
   const trimmed = text.trim();
   const expected = `an amount such as ${dimensions.map((dimension) => EXAMPLES[dimension]).join(', ')}`;
+  if (trimmed.length > LONGEST_AMOUNT) {
+    return { found: `\`${trimmed.slice(0, 30)}…\``, expected, why: 'an amount is a number and a unit' };
+  }
   const found = `\`${trimmed}\``;
   if (/^\d+,\d+/.test(trimmed)) {
     return { found, expected, why: 'decimals are written with a point', fix: `write \`${trimmed.replace(',', '.')}\`` };
@@ -100,7 +107,16 @@ export function parseQuantity(text: string, dimensions: readonly Dimension[]): Q
   if (!dimensions.includes(UNITS[unit].dimension)) {
     return { found, expected, why: `${unit} measures ${MEASURES[UNITS[unit].dimension]}` };
   }
-  return { amount: number.amount, unit };
+  const quantity = { amount: number.amount, unit };
+  const bounds = boundsMissed(quantity);
+  return bounds === undefined
+    ? quantity
+    : {
+        found,
+        expected: `an amount ${bounds}`,
+        why: 'no bench measures that, and nothing can be computed from it',
+        fix: 'correct the number or the unit',
+      };
 }
 
 /** What was most likely meant by a number without a unit. */
@@ -142,6 +158,7 @@ export const DOSE_DIMENSIONS: readonly Dimension[] = ['drop', 'volume', 'mass', 
  * @example parseDose('3/8 tsp per cup') // { quantity: { amount: 0.375, unit: 'tsp' }, per: { amount: 1, unit: 'cup' } }
  */
 export function parseDose(text: string): Quantity | Rate | QuantityFault {
+  if (text.length > 2 * LONGEST_AMOUNT) return parseQuantity(text, DOSE_DIMENSIONS) as QuantityFault;
   const [amount, volume, ...more] = text.split(/\s+per\s+/i);
   if (amount === undefined || more.length > 0) {
     return {

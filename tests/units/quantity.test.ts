@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { boundsMissed } from '../../src/units/bounds.ts';
 import { celsius, grams, millilitres, millimetres } from '../../src/units/convert.ts';
 import { gramsOfDose } from '../../src/units/dose.ts';
 import { formatDose, formatQuantity, formatTemperature } from '../../src/units/format-quantity.ts';
 import { isFault, parseDose, parseQuantity, type Quantity } from '../../src/units/quantity.ts';
-import { UNITS, type Unit, unitOf } from '../../src/units/unit.ts';
+import { type Dimension, UNITS, type Unit, unitOf } from '../../src/units/unit.ts';
 
 describe('units against their definitions (NIST SP 811; Handbook 44, Appendix C)', () => {
   // Exact by definition: a gallon of 231 in³, an inch of 25.4 mm, a pound of 453.592 37 g.
@@ -77,6 +78,7 @@ describe('parseQuantity', () => {
     const units = (Object.keys(UNITS) as Unit[]).filter((unit) => UNITS[unit].dimension !== 'temperature');
     fc.assert(
       fc.property(fc.constantFrom(...units), fc.double({ min: 0.01, max: 5000, noNaN: true }), (unit, amount) => {
+        fc.pre(boundsMissed({ amount, unit }) === undefined);
         const back = parseQuantity(formatQuantity({ amount, unit }), [
           'volume',
           'mass',
@@ -96,6 +98,31 @@ describe('parseQuantity', () => {
     ]);
     expect(new Set(spellings).size).toBe(spellings.length);
     expect(unitOf('Teaspoons')).toBe('tsp');
+  });
+});
+
+describe('an amount beyond anything at a bench is a fault that says the bounds', () => {
+  test.each([
+    ['100000 kg', 'from 0.1 mg to 1000 kg'],
+    ['0.0000000000001 g', 'from 0.1 mg to 1000 kg'],
+    ['0.0000000000000001 ml', 'from 0.001 ml to 1000 l'],
+    ['100000000 in', 'from 0.001 mm to 1000 mm'],
+    ['1000000 drops', 'from 0.01 drops to 100000 drops'],
+    ['2000 °F', 'from -20 °C to 500 °C'],
+    ['2000 %', 'from 0.0001 % to 1000 %'],
+  ])('%s', (text, bounds) => {
+    const all: readonly Dimension[] = ['volume', 'mass', 'length', 'temperature', 'drop', 'part'];
+    expect(parseQuantity(text, all)).toMatchObject({ expected: `an amount ${bounds}` });
+  });
+  test('and the bounds themselves are amounts', () => {
+    for (const text of ['1000 l', '1000 kg', '1 mg', '1000 mm', '500 °C', '932 °F', '1 °F', '1000 %']) {
+      expect(parseQuantity(text, ['volume', 'mass', 'length', 'temperature', 'part'])).not.toHaveProperty('expected');
+    }
+  });
+  test('a text of pages is none, and is not quoted whole', () => {
+    const long = `1${' x'.repeat(25_000)}`;
+    expect(parseQuantity(long, ['volume'])).toMatchObject({ found: expect.stringMatching(/^.{1,40}$/) });
+    expect(parseDose(`${long} per ${long}`)).toMatchObject({ found: expect.stringMatching(/^.{1,40}$/) });
   });
 });
 

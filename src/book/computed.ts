@@ -1,0 +1,44 @@
+import { CATALOGUE } from '../diagnostics/catalogue.ts';
+import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import type { Thing } from '../recipe/read-thing.ts';
+import type { Finding, Report } from './report.ts';
+
+/**
+ * What is computed of one thing of the book; undefined, and reported in its file, where that throws. Bounds of the fields keep nearly
+ * all of it away; this is for numbers that only together are beyond what can be computed, so that one file never takes the
+ * findings of the others with it.
+ */
+export function computed<T>(thing: Thing, report: Report, compute: () => T): T | undefined {
+  try {
+    return compute();
+  } catch (error) {
+    report.add('file/not-computed', thing, [], notComputed(error));
+    return undefined;
+  }
+}
+
+/** The same for a file that is no thing, such as a table. */
+export function computedOf<T>(file: string, diagnostics: Diagnostic[], compute: () => T): T | undefined {
+  try {
+    return compute();
+  } catch (error) {
+    diagnostics.push({
+      code: 'file/not-computed',
+      severity: CATALOGUE['file/not-computed'].severity,
+      file,
+      start: { line: 1, column: 1 },
+      ...notComputed(error),
+    });
+    return undefined;
+  }
+}
+
+function notComputed(error: unknown): Finding {
+  const [first = ''] = (error instanceof Error ? error.message : String(error)).split('\n');
+  return {
+    found: 'numbers that together cannot be computed',
+    expected: 'amounts, sizes and colours that a bench could have',
+    why: `the computation stopped: ${first.length > 160 ? `${first.slice(0, 157)}…` : first}`,
+    fix: 'look for a digit too many or a wrong unit in this file and in those that it names; if all of them are right, this program has a fault',
+  };
+}
