@@ -106,7 +106,11 @@ export function cardContent(book: Book, recipe: Recipe): CardContent {
       notes: measuringNotes(cup, (material) => required(materials, material).title, CARD_DELTA_E),
       ...(cup.split === 1 ? {} : { split: `${cup.split} equal cups, each:` }),
     })),
-    heat: heatWords(heatOf(recipe.cups), book.settings, (material) => materials.get(material)?.title ?? material),
+    heat: heatWords(
+      heatOf(recipe.cups, (plastic) => materials.get(plastic)?.working),
+      book.settings,
+      (material) => materials.get(material)?.title ?? material,
+    ),
     steps: orderOfWork(recipe, (material) => materials.get(material)?.kind),
     cautions: CAUTIONS.map(({ short }) => short),
     ...(book.address === undefined ? {} : { address: `${book.address}${paths.recipe(id)}` }),

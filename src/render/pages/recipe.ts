@@ -22,7 +22,7 @@ import { relativesSection } from '../recipe/relatives.ts';
 import { relativesAcross } from '../recipe/relatives-layout.ts';
 import { roundsSection } from '../recipe/rounds.ts';
 import { besideTarget } from '../target/beside-target.ts';
-import { dayText } from '../words.ts';
+import { counted, dayText } from '../words.ts';
 import { lookPage } from './look.ts';
 
 /** A colour's page: the whole recipe, or its look where no more is published. */
@@ -132,7 +132,11 @@ function plannerSection(context: PageContext, recipe: Recipe, data: PlannerData)
 
 function workSection(context: PageContext, recipe: Recipe): Html {
   const { materials } = bookIndex(context.book);
-  const heat = heatWords(heatOf(recipe.cups), context.book.settings, (id) => materials.get(id)?.title ?? id);
+  const heat = heatWords(
+    heatOf(recipe.cups, (plastic) => materials.get(plastic)?.working),
+    context.book.settings,
+    (id) => materials.get(id)?.title ?? id,
+  );
   return html`<section class="part" aria-labelledby="work"><h2 id="work">Order of work</h2>
 <p class="heat">${joined(
     heat.map((line, index) => (index === 0 ? html`<strong>${line}</strong>` : line)),
@@ -156,7 +160,7 @@ function costSection(recipe: Recipe, data: PlannerData): Html {
 
 function takeSection(context: PageContext, { id, batch }: Recipe, mold: Mold): Html {
   return html`<section aria-labelledby="take"><h2 id="take">Take it with you</h2>
-<p class="fine">The cards are for ${batch.baits} baits of ${mold.title}. For another batch, work it out above and print this page.</p>
+<p class="fine">The cards are for ${counted(batch.baits, 'bait')} of ${mold.title}. For another batch, work it out above and print this page.</p>
 <ul class="take">
 <li><a href="${link(context, paths.card(id))}">Bench card, 105 × 148 mm</a></li>
 <li><a href="${link(context, paths.smallCard(id))}">Bench card, 4 × 6 in</a></li>
