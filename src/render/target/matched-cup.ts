@@ -1,4 +1,6 @@
+import { costWords } from '../../book/cost-words.ts';
 import type { CupMatch, Target } from '../../book/model.ts';
+import { bookIndex } from '../book-index.ts';
 import { type Html, html } from '../html.ts';
 import type { PageContext } from '../page.ts';
 import { deltaEText, moneyText, volumeText } from '../words.ts';
@@ -15,12 +17,15 @@ export function matchedCup(context: PageContext, target: Target, title: string, 
 function nextStep({ book }: PageContext, { next }: CupMatch): Html {
   if (!next) return html``;
   const { settings } = book;
+  const { materials } = bookIndex(book);
+  const money = (amount: number): string => moneyText(amount, settings);
+  const named = (ids: readonly string[]): readonly string[] => ids.map((id) => materials.get(id)?.title ?? id);
   return html`<div class="match-next"><h4>Next</h4><p>${next.sentence}</p>${
     next.proposals.length < 2
       ? ''
       : html`<ol class="proposals">${next.proposals.map(
-          ({ sentence: what, left, cost, volumeMl }) =>
-            html`<li><p>${what}</p><p class="fine">${left.within ? `Leaves it ${left.sentence}` : `Leaves ΔE ${deltaEText(left.deltaE)}: ${left.sentence}`}. ${volumeText(volumeMl, settings)} in the cup, ${moneyText(cost, settings)}.</p></li>`,
+          ({ sentence: what, left, cost, unpriced, volumeMl }) =>
+            html`<li><p>${what}</p><p class="fine">${left.within ? `Leaves it ${left.sentence}` : `Leaves ΔE ${deltaEText(left.deltaE)}: ${left.sentence}`}. ${volumeText(volumeMl, settings)} in the cup, ${costWords(cost, named(unpriced), money)}.</p></li>`,
         )}</ol>`
   }</div>`;
 }
