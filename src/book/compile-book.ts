@@ -7,7 +7,7 @@ import { SCHEMAS } from '../recipe/schema.ts';
 import { BOOK_FILE, type Kind, MEASUREMENTS_FILE, type Source } from '../recipe/source.ts';
 import { checkPartial } from './check-partial.ts';
 import { checkPhotos } from './check-photos.ts';
-import { checkSecrets } from './check-secrets.ts';
+import { checkPublished } from './check-secrets.ts';
 import { compileFamilies } from './compile-families.ts';
 import { compileMaterial, type MaterialCore } from './compile-material.ts';
 import { compileMold } from './compile-mold.ts';
@@ -27,7 +27,7 @@ import { faultyKey } from './file-names.ts';
 import { type CupShelf, type FilledCup, fillCup } from './fill-cup.ts';
 import { type MatchContext, matchRounds } from './match-rounds.ts';
 import type { Book, Material, Mold, Recipe, Target } from './model.ts';
-import { publishedBook } from './published-book.ts';
+import { publishOf } from './publish-of.ts';
 import { readThings, type Things } from './read-things.ts';
 import { type Report, reportInto } from './report.ts';
 import { reportNoPart } from './report-no-part.ts';
@@ -101,7 +101,8 @@ function joinThings(
   const fields = things.book?.fields ?? SCHEMAS.book.parse({ title: BOOK_FILE });
   const settings = settingsOf(fields);
 
-  const context = { shelf, molds, settings, publish: fields.publish, report };
+  const publish = publishOf(things.recipes, specs.ofRecipe, fields.publish);
+  const context = { shelf, molds, settings, report };
   const cores = new Map<string, RecipeCore>();
   for (const recipe of things.recipes.values()) {
     const cups = specs.ofRecipe.get(recipe.id);
@@ -121,7 +122,11 @@ function joinThings(
       ...(target === undefined ? {} : { target }),
       ...(streak === undefined ? {} : { streak }),
     };
-    const core = computed(recipe as Thing, report, () => compileRecipe(recipe, parts, full, shares, context).recipe);
+    const core = computed(
+      recipe as Thing,
+      report,
+      () => compileRecipe(recipe, parts, full, shares, { ...context, publish: publish(recipe.id) }).recipe,
+    );
     if (core) cores.set(recipe.id, core);
   }
   const targets = collect(things.targets, report, (thing) =>
@@ -338,26 +343,4 @@ function withUse(material: MaterialCore, recipes: readonly Recipe[]): Material {
       }),
     ),
   };
-}
-
-/** Reports what a published file would tell of an unpublished one. */
-function checkPublished(book: Book, things: readonly Thing[], diagnostics: Diagnostic[]): void {
-  const secrets = [...book.recipes, ...book.targets].filter(({ publish }) => publish === 'no');
-  if (secrets.length === 0) return;
-  const published = publishedBook(book);
-  const texts = new Map(
-    [...published.recipes, ...published.materials, ...published.molds, ...published.targets].map(({ source }) => [
-      source.path,
-      source.text,
-    ]),
-  );
-  texts.set(BOOK_FILE, book.foreword);
-  checkSecrets(
-    secrets,
-    things.flatMap((thing) => {
-      const text = texts.get(thing.source.path);
-      return text === undefined ? [] : [{ thing, text }];
-    }),
-    diagnostics,
-  );
 }

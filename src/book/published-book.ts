@@ -1,5 +1,5 @@
 import { compileFamilies } from './compile-families.ts';
-import type { Book, Recipe, RecipeLook } from './model.ts';
+import type { Book, Recipe, RecipeLook, Target } from './model.ts';
 import { standaloneRecipe } from './standalone-recipe.ts';
 
 /**
@@ -11,7 +11,10 @@ export function publishedBook(book: Book): Book {
   const shown = new Set([...full, ...book.recipes.filter(({ publish }) => publish === 'look').map(({ id }) => id)]);
   const targets = book.targets
     .filter(({ publish }) => publish !== 'no')
-    .map((target) => ({ ...target, recipes: target.recipes.filter((id) => full.has(id)) }));
+    .map((target) => ({
+      ...(target.publish === 'look' ? lookOfTarget(target) : target),
+      recipes: target.recipes.filter((id) => full.has(id)),
+    }));
   const recipes = book.recipes
     .filter(({ id }) => full.has(id))
     .map((recipe) => withoutSecrets(recipe, full, shown, new Set(targets.map(({ id }) => id))));
@@ -60,6 +63,11 @@ function withoutSecrets(
     cupsIn: recipe.cupsIn.filter((id) => shown.has(id)),
     source: namesHidden || hidesTarget ? { ...recipe.source, text: standaloneRecipe(recipe) } : recipe.source,
   };
+}
+
+/** A target's name and colours, without notes, photo and file. */
+function lookOfTarget({ photo: _, ...target }: Target): Target {
+  return { ...target, notes: '', source: { ...target.source, text: '' } };
 }
 
 function lookOnly(recipe: Recipe, book: Book): RecipeLook {

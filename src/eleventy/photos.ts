@@ -31,6 +31,11 @@ export function photosOf(book: Book): readonly string[] {
   return [...new Set(photos.map(({ file }) => file))].sort();
 }
 
+/** What the picture of a photo is called in the site: it tells what is in the photo, and nothing of its file's name. */
+export function pictureName(original: Uint8Array): string {
+  return createHash('sha256').update(`${RECIPE}\n`).update(original).digest('hex').slice(0, 16);
+}
+
 /**
  * Writes the pictures of a book into an output folder: turned upright, at most 1600 px and 480 px wide, as WebP.
  *
@@ -53,7 +58,7 @@ export async function writePhotos(
     await Promise.all([mkdir(cache, { recursive: true }), mkdir(join(output, 'photos'), { recursive: true })]);
   for (const file of files) {
     const original = await readFile(join(folder, file));
-    const name = createHash('sha256').update(`${RECIPE}\n`).update(original).digest('hex').slice(0, 16);
+    const name = pictureName(original);
     const src = `photos/${name}.webp`;
     const thumb = `photos/${name}-small.webp`;
     const picture = join(cache, `${name}.webp`);

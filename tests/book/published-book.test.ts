@@ -13,8 +13,10 @@ const shownOnly = file(
   'Nobody reads this.',
 );
 const child = file(
-  'title: Offspring\nmold: minnow\nfrom: quaggle\ncups:\n  body:\n    add: { peat: 1 drop per 100 ml }',
+  'title: Offspring\nmold: minnow\nfrom: quaggle\npublish: full\ncups:\n  body:\n    add: { peat: 1 drop per 100 ml }',
 );
+/** The same by a maker who says nothing of publishing. */
+const quietChild = child.replace('publish: full\n', '');
 
 describe('publishedBook', () => {
   const book = bookWith({
@@ -54,12 +56,52 @@ describe('publishedBook', () => {
   });
   test('publishedBook tells no dose of a look through what was derived from it', () => {
     const derived = publishedBook(
+      bookWith({ 'colours/snowveil.md': shownOnly, 'colours/offspring.md': quietChild.replace('quaggle', 'snowveil') }),
+    );
+    expect(derived.looks.map(({ id }) => id)).toEqual(['offspring', 'snowveil']);
+    expect(derived.recipes.map(({ id }) => id)).toEqual(['smoke']);
+    expect(derived.families.map(({ members }) => members)).toContainEqual(['offspring', 'snowveil']);
+    expect(JSON.stringify(derived)).not.toMatch(/3\.21|frost: /);
+    expect(derived.materials.find(({ id }) => id === 'frost')!.usedIn).toEqual([]);
+  });
+  test('publishedBook tells nothing of what comes from a hidden recipe, whole, by a cup, or in the second generation', () => {
+    const cupOnly = file(
+      'title: Cupling\nmold: minnow\ncups:\n  body:\n    from: quaggle/body\n    plastic: 60 ml supple',
+    );
+    const hiddenFamily = publishedBook(
+      bookWith({
+        'colours/quaggle.md': hidden,
+        'colours/offspring.md': quietChild,
+        'colours/grandchild.md': quietChild.replace('Offspring', 'Grandchild').replace('quaggle', 'offspring'),
+        'colours/cupling.md': cupOnly,
+      }),
+    );
+    expect(hiddenFamily.recipes.map(({ id }) => id)).toEqual(['smoke']);
+    expect(hiddenFamily.looks).toEqual([]);
+    expect(JSON.stringify(hiddenFamily)).not.toMatch(/quaggle|offspring|grandchild|cupling/i);
+  });
+  test('publish: full in the file of what is derived publishes its own doses, and only these', () => {
+    const derived = publishedBook(
       bookWith({ 'colours/snowveil.md': shownOnly, 'colours/offspring.md': child.replace('quaggle', 'snowveil') }),
     );
     const offspring = recipeOf(derived, 'offspring');
     expect(offspring.parent).toBe('snowveil');
     expect(offspring.changes).toEqual([]);
-    expect(derived.families.map(({ members }) => members)).toContainEqual(['offspring', 'snowveil']);
+    expect(offspring.source.text).not.toContain('from:');
+  });
+  test('a target with publish: look shows its colours, without notes, photo or file', () => {
+    const target = (publish: string): string =>
+      file(
+        `title: Elver\nover-white: "#7a6a4c"\nphoto: { file: elver.jpg, caption: Below the weir }\npublish: ${publish}`,
+        'Caught below the weir.',
+      );
+    const published = (publish: string): ReturnType<typeof publishedBook> =>
+      publishedBook(bookWith({ 'targets/elver.md': target(publish) }, ['photos/elver.jpg']));
+    expect(JSON.stringify(published('full'))).toMatch(/below the weir.*elver\.jpg/i);
+    const [look] = published('look').targets;
+    expect(look!.parts[0]!.overWhite.hex).toBe('#7a6a4c');
+    expect(JSON.stringify(look)).not.toMatch(/below the weir|elver\.jpg/i);
+    expect(published('no').targets).toEqual([]);
   });
   test('compileBook refuses a published text that names what is hidden, by title or by id, wherever it stands', () => {
     for (const notes of ['As dark as Quaggle.', 'See [that](quaggle.md).']) {
@@ -77,5 +119,49 @@ describe('publishedBook', () => {
     const secret = publishedBook(bookWith({ 'book.md': file('title: Mine\npublish: look') }));
     expect(secret.recipes).toEqual([]);
     expect(secret.looks.map(({ id }) => id)).toEqual(['smoke']);
+  });
+
+  describe('compileBook looks for the names of what is hidden', () => {
+    const ghost = hidden.replace('Quaggle', 'Grey Ghost');
+    const found = (files: Readonly<Record<string, string>>): readonly string[] =>
+      compileWith({ 'colours/grey-ghost.md': ghost, ...files }).diagnostics.map(
+        ({ code, file: path, start }) => `${code} ${path}:${start.line}:${start.column}`,
+      );
+    const minnow = EXAMPLE_BOOK['molds/minnow.md']!;
+
+    test.each(['Like grey ghost.', 'GREY GHOST', 'Grey\nGhost', '*Grey* Ghost'])('in notes: %j', (notes) => {
+      expect(found({ 'molds/minnow.md': `${minnow}${notes}` })[0]).toMatch(/^publish\/named molds\/minnow\.md:7:/);
+    });
+    test('in tags, captions, titles, notes of rounds, the name of the book, and the title of a look', () => {
+      const smoke = (front: string): string => EXAMPLE_BOOK['colours/smoke.md']!.replace('mold:', `${front}\nmold:`);
+      expect(found({ 'colours/smoke.md': smoke('tags: [Grey_Ghost]') })).toEqual([
+        'publish/named colours/smoke.md:3:8',
+      ]);
+      expect(found({ 'book.md': file('title: The Grey Ghost Book') })).toEqual(['publish/named book.md:2:12']);
+      const look = shownOnly.replace('Snowveil', 'Not a grey ghost');
+      expect(found({ 'colours/snowveil.md': look })).toEqual(['publish/named colours/snowveil.md:2:14']);
+      const log = 'cups:\n  body:\n    log: [{ add: { peat: 1 drop }, seen: { note: near the grey ghost } }]';
+      const derived = file(`title: Open\npublish: full\nfrom: grey-ghost\n${log}`);
+      expect(found({ 'colours/open.md': derived })).toEqual(['publish/named colours/open.md:7:59']);
+      expect(found({ 'colours/open.md': derived.replace('the grey ghost', 'it') })).toEqual([]);
+    });
+    test('a single word in lower case is a warning, and none within the name of something published', () => {
+      const files = (notes: string): Readonly<Record<string, string>> => ({
+        'colours/haze.md': hidden.replace('Quaggle', 'Haze').replace('from: smoke', 'from: deep-haze'),
+        'colours/deep-haze.md': EXAMPLE_BOOK['colours/smoke.md']!.replace('Smoke', 'Deep Haze'),
+        'molds/minnow.md': `${minnow}${notes}`,
+      });
+      const own = 'publish/word colours/deep-haze.md:2:13';
+      expect(found(files('For Deep Haze and deep-haze.'))).toEqual([own]);
+      expect(found(files('In the morning haze.'))).toEqual([own, 'publish/word molds/minnow.md:7:16']);
+      expect(found(files('In the Haze.'))).toEqual([own, 'publish/named molds/minnow.md:7:8']);
+    });
+    test('a published material of the same name may be named', () => {
+      const files = { 'colours/frost.md': hidden.replace('Quaggle', 'Frost') };
+      expect(found({ ...files, 'molds/minnow.md': `${minnow}Frost shows here, so does frost.` })).toEqual([]);
+      expect(found({ ...files, 'molds/minnow.md': `${minnow}[it](../colours/frost.md)` })).toEqual([
+        'publish/named molds/minnow.md:7:17',
+      ]);
+    });
   });
 });

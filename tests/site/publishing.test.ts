@@ -5,7 +5,7 @@ import sharp from 'sharp';
 import { describe, expect, inject, test } from 'vitest';
 import type { Recipe } from '../../src/book/model.ts';
 import { loadBook } from '../../src/eleventy/load-book.ts';
-import { photosOf } from '../../src/eleventy/photos.ts';
+import { photosOf, pictureName } from '../../src/eleventy/photos.ts';
 import { filesBelow } from '../folder-tree.ts';
 import { ROOT } from '../run-cupbook.ts';
 import { book as publishedBook } from './visit.ts';
@@ -112,10 +112,18 @@ describe('photos', () => {
     }
   });
 
-  test('of what is not published are not there', () => {
+  test('of what is not published are not there, and all others are', () => {
+    const namesOf = (photos: readonly string[]): readonly string[] =>
+      photos.flatMap((file) => {
+        const name = `photos/${pictureName(readFileSync(join(RECIPES, file)))}`;
+        return [`${name}.webp`, `${name}-small.webp`];
+      });
     const wanted = photosOf(publishedBook());
-    const pictures = files.filter((path) => path.startsWith('photos/') && !path.includes('-small'));
-    expect(pictures.length).toBeLessThanOrEqual(wanted.length);
+    const hidden = photosOf(whole!).filter((file) => !wanted.includes(file));
+    expect(hidden.length).toBeGreaterThan(0);
+    const pictures = files.filter((path) => path.startsWith('photos/'));
+    expect(pictures.toSorted()).toEqual([...new Set(namesOf(wanted))].sort());
+    expect(pictures.filter((path) => namesOf(hidden).includes(path))).toEqual([]);
   });
 });
 

@@ -1,0 +1,35 @@
+import type { Thing } from '../recipe/read-thing.ts';
+import type { CupSpec } from './cup-specs.ts';
+import type { Publish } from './model.ts';
+
+/** From the least to the most. */
+const ORDER: readonly Publish[] = ['no', 'look', 'full'];
+
+/**
+ * What is published of each recipe: what its own file says. Where it says nothing, no more than the book says, and no more than is
+ * published of any recipe that it comes from, whole or with a cup: its doses would tell theirs.
+ */
+export function publishOf(
+  recipes: ReadonlyMap<string, Thing<'recipe'>>,
+  cups: ReadonlyMap<string, readonly CupSpec[]>,
+  ofBook: Publish,
+): (id: string) => Publish {
+  const known = new Map<string, Publish>();
+  const of = (id: string): Publish => {
+    const before = known.get(id);
+    if (before !== undefined) return before;
+    // Until it is worked out, so that a ring ends.
+    known.set(id, ofBook);
+    const fields = recipes.get(id)?.fields;
+    const from = new Set([fields?.from, ...(cups.get(id) ?? []).map((cup) => cup.from?.recipe)]);
+    const published =
+      fields?.publish ??
+      [...from].reduce<Publish>((least, origin) => {
+        const ofOrigin = origin === undefined || !recipes.has(origin) ? least : of(origin);
+        return ORDER.indexOf(ofOrigin) < ORDER.indexOf(least) ? ofOrigin : least;
+      }, ofBook);
+    known.set(id, published);
+    return published;
+  };
+  return of;
+}
