@@ -5,11 +5,14 @@
  */
 import { type FoundThing, foundRow } from '../render/find-view.ts';
 import { html } from '../render/html.ts';
+import type { NearColour } from '../render/near-colours.ts';
 import { counted } from '../render/words.ts';
 import { offersInstead, offersView } from './find-offers.ts';
 import { type Counts, countsBeside, showCounts } from './live-counts.ts';
+import { listenToNearField, showNearField } from './near-field.ts';
 import { vocabularyOf } from './near-words.ts';
-import { afterPause } from './page-data.ts';
+import { nearestFirst } from './nearest-first.ts';
+import { afterPause, pageData } from './page-data.ts';
 import { askFor, isNarrowed, type Question, queryOf, questionOf } from './question.ts';
 
 /** What is used of the search library. */
@@ -61,7 +64,11 @@ async function start(panel: HTMLElement, folder: string): Promise<void> {
   await library.init();
 
   let asked = 0;
-  let pending: readonly { data(): Promise<FoundPage> }[] = [];
+  let pending: readonly (() => Promise<FoundThing>)[] = [];
+  const colours = (pageData<readonly NearColour[]>('[data-near-colours]') ?? []).map((colour) => ({
+    ...colour,
+    href: root + colour.href,
+  }));
 
   // The words of what can be found: the list of all colours, and the filters with the names of materials and molds.
   const vocabulary = vocabularyOf([
@@ -75,7 +82,16 @@ async function start(panel: HTMLElement, folder: string): Promise<void> {
       ...sort,
     });
   };
-  const ask = async (question: Question): Promise<typeof pending> => (await searchFor(question)).results;
+  const ask = async (question: Question): Promise<typeof pending> =>
+    (await searchFor(question)).results.map((result) => async () => foundThing(await result.data()));
+  /** The colours that a question finds, the nearest to the wanted one first. */
+  const askNear = async (question: Question, near: string): Promise<typeof pending> => {
+    const all = question.words === '' && !isNarrowed(question);
+    const found = all ? undefined : await Promise.all((await ask(question)).map((thing) => thing()));
+    const hrefs = found && new Set(found.map(({ href }) => href));
+    const asked = hrefs ? colours.filter(({ href }) => hrefs.has(href)) : colours;
+    return nearestFirst(asked, near).map((thing) => async () => thing);
+  };
   const facets = [...form.querySelectorAll<HTMLElement>('[data-facet]')].map(({ dataset }) => dataset.facet!);
   const count = async (question: Question, number: number): Promise<void> => {
     await library.filters();
@@ -90,27 +106,29 @@ async function start(panel: HTMLElement, folder: string): Promise<void> {
     }
     const number = form.querySelectorAll('[data-facet] :checked').length;
     form.querySelector('[data-chosen-count]')!.textContent = number === 0 ? '' : `(${number} chosen)`;
+    showNearField(form);
   };
   const showMore = async (): Promise<void> => {
     const question = asked;
-    const pages = await Promise.all(pending.slice(0, PAGE).map((result) => result.data()));
+    const things = await Promise.all(pending.slice(0, PAGE).map((thing) => thing()));
     if (question !== asked) return;
     pending = pending.slice(PAGE);
-    const rows = html`${pages.map((page) => foundRow(foundThing(page)))}`.toString();
+    const rows = html`${things.map(foundRow)}`.toString();
     results.querySelector('.found-list')!.insertAdjacentHTML('beforeend', rows);
     more.hidden = pending.length === 0;
   };
   const answer = async (question: Question, number: number): Promise<void> => {
-    if (question.words === '' && !isNarrowed(question) && question.filters.kind !== undefined) {
+    const { near } = question;
+    if (near === undefined && question.words === '' && !isNarrowed(question) && question.filters.kind !== undefined) {
       results.innerHTML = whole.results;
       status.textContent = whole.status;
       more.hidden = true;
       return;
     }
-    const found = await ask(question);
+    const found = near === undefined ? await ask(question) : await askNear(question, near);
     if (number !== asked) return;
     pending = found;
-    const thing = question.filters.kind === undefined ? 'page' : 'colour';
+    const thing = near === undefined && question.filters.kind === undefined ? 'page' : 'colour';
     const offers = await offersInstead(
       question,
       pending.length,
@@ -120,7 +138,7 @@ async function start(panel: HTMLElement, folder: string): Promise<void> {
     if (number !== asked) return;
     const says =
       pending.length > 0
-        ? `${counted(pending.length, thing)} found.`
+        ? `${counted(pending.length, thing)} found${near === undefined ? '' : `, the nearest to ${near} first`}.`
         : `No ${thing} like that.${offers.length === 0 ? ' Take out a word or a filter.' : ''}`;
     results.innerHTML = html`${offersView(offers)}<ul class="found-list"></ul>`.toString();
     await showMore();
@@ -153,6 +171,7 @@ async function start(panel: HTMLElement, folder: string): Promise<void> {
     busy();
     later();
   });
+  listenToNearField(form, () => void search());
   form.addEventListener('reset', () => window.setTimeout(() => void search(), 0));
   form.addEventListener('submit', (event) => {
     event.preventDefault();

@@ -1,0 +1,21 @@
+import { deltaE00 } from '../optics/delta-e00.ts';
+import { labFromHex } from '../optics/display.ts';
+import type { FoundThing } from '../render/find-view.ts';
+import type { NearColour } from '../render/near-colours.ts';
+import { deltaEText } from '../render/words.ts';
+
+/** Colours with the nearest to `#rrggbb` first, each with what of it is that near. */
+export function nearestFirst(colours: readonly NearColour[], hex: string): readonly FoundThing[] {
+  const wanted = labFromHex(hex);
+  return colours
+    .map(({ seen, ...thing }) => {
+      const looks = seen.flatMap(([part, overWhite, overBlack]) => [
+        { deltaE: deltaE00(wanted, labFromHex(overWhite)), where: `${part} over white` },
+        { deltaE: deltaE00(wanted, labFromHex(overBlack)), where: `${part} over black` },
+      ]);
+      const { deltaE, where } = looks.reduce((best, each) => (each.deltaE < best.deltaE ? each : best));
+      return { deltaE, thing: { ...thing, about: `ΔE ${deltaEText(deltaE)}, ${where}` } };
+    })
+    .sort((one, other) => one.deltaE - other.deltaE || one.thing.title.localeCompare(other.thing.title))
+    .map(({ thing }) => thing);
+}

@@ -1,0 +1,5 @@
+/** `#rrggbb` of what was typed, with or without its sign; undefined where it is no colour. */
+export function typedHex(text: string): string | undefined {
+  const digits = /^#?([0-9a-f]{6})$/i.exec(text.trim())?.[1];
+  return digits && `#${digits.toLowerCase()}`;
+}

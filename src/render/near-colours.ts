@@ -1,0 +1,63 @@
+/**
+ * What the find page knows of each colour's looks, so that it can say which is nearest to a colour in the hand.
+ *
+ * @packageDocumentation
+ */
+import type { Book, Look, Recipe, RecipeLook } from '../book/model.ts';
+import type { FoundThing } from './find-view.ts';
+import { type Html, html } from './html.ts';
+import { paths } from './links.ts';
+
+/** A part of a bait and its colours, `#rrggbb`. */
+export type SeenPart = readonly [part: string, overWhite: string, overBlack: string];
+
+/** A colour as it is listed, with everything of it that can be seen. */
+export interface NearColour extends Required<FoundThing> {
+  readonly seen: readonly SeenPart[];
+}
+
+function seenPart(part: string, { overWhite, overBlack }: Look): SeenPart {
+  return [part, overWhite.hex, overBlack.hex];
+}
+
+function sides({
+  body,
+  thin,
+  other,
+  pattern,
+}: Pick<RecipeLook, 'body' | 'thin' | 'other' | 'pattern'>): readonly SeenPart[] {
+  const behind = pattern === 'core' ? 'core' : 'other side';
+  return [
+    seenPart('body', body),
+    ...(other === undefined ? [] : [seenPart(behind, other)]),
+    seenPart('thin part', thin),
+  ];
+}
+
+/** The cups that lie side by side in a bait, each by itself. */
+function cups({ pattern, cups: all }: Recipe): readonly SeenPart[] {
+  return pattern === 'swirl' || pattern === 'tipped' ? all.map(({ name, body }) => seenPart(name, body)) : [];
+}
+
+/** Every colour of the book with its looks; addresses from the book's root. */
+export function nearColours({ recipes, looks }: Pick<Book, 'recipes' | 'looks'>): readonly NearColour[] {
+  const near = (look: Recipe | RecipeLook, seen: readonly SeenPart[]): NearColour => ({
+    href: paths.recipe(look.id),
+    title: look.title,
+    about: `${look.pattern}, ${look.facets.opacity}`,
+    white: look.body.overWhite.hex,
+    black: look.body.overBlack.hex,
+    seen,
+  });
+  return [
+    ...recipes.map((recipe) => near(recipe, [...sides(recipe), ...cups(recipe)])),
+    ...looks.map((look) => near(look, sides(look))),
+  ];
+}
+
+/** The field of the find page for a colour to be near to. */
+export function nearField(): Html {
+  return html`<details class="near" data-near><summary>Nearest to a colour or a photo <span class="chosen" data-near-chosen></span></summary>
+<div class="near-fields"><p class="colour-field"><label for="near-colour">The colour</label><input id="near-colour" type="color" value="#808080"><input type="text" name="near" aria-label="The colour, as # and six digits" placeholder="not said yet" maxlength="7" spellcheck="false" autocomplete="off"></p>
+<p><button class="quiet" type="button" data-from-photo>From a photo</button></p></div></details>`;
+}
