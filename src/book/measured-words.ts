@@ -7,23 +7,19 @@ import { isNear } from '../cup/measures.ts';
 import type { BatchCup, Measured } from '../cup/plan-batch.ts';
 import { listed } from '../matching/words.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
+import { weighedText } from '../units/scale-step.ts';
 
 // Below this the exact and the measured cup are one to every eye, and to most instruments.
 const UNSEEN = 0.05;
 
-/** A mass as a scale of the bench would show it: hundredths of a gram, more digits of less. Units: g. */
-function massText(grams: number): string {
-  return `${grams >= 0.1 ? grams.toFixed(2) : formatDecimal(grams, 2)} g`;
-}
-
 /** What drops or spoons weigh: `= 0.68 g`; nothing for what is weighed already. */
 export function weighsText({ tool, measuredGrams }: Measured): string | undefined {
-  return tool === 'drops' || tool === 'spoons' ? `= ${massText(measuredGrams)}` : undefined;
+  return tool === 'drops' || tool === 'spoons' ? `= ${weighedText(measuredGrams)}` : undefined;
 }
 
 /** What to weigh instead: `0.80 g`. By the scale's step where there is one. */
 export function exactText({ grams, byWeight }: Measured): string {
-  return byWeight ?? massText(grams);
+  return byWeight ?? weighedText(grams);
 }
 
 /** How far off a measure is: `2.4 times too much`, `24 % too little`. */

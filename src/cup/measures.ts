@@ -1,4 +1,5 @@
 import { formatDecimal } from '../units/format-quantity.ts';
+import { scaleText } from '../units/scale-step.ts';
 import type { Bench, BenchMaterial, Measure, Spoon } from './bench.ts';
 
 // More than this many spoonfuls is not how anybody measures; a coarser spoon or the scale is.
@@ -37,11 +38,10 @@ export function isNear(measuredGrams: number, grams: number): boolean {
   return Math.abs(measuredGrams / grams - 1) <= NEAR + 1e-9;
 }
 
-/** An amount by the scale, rounded to its step and at least one step. */
+/** An amount by the scale, rounded to its step (g) and at least one step, in the words of its display. */
 export function weighed(grams: number, step: number): Measure {
   const steps = Math.max(1, Math.round(grams / step));
-  const places = Math.max(0, Math.ceil(-Math.log10(step)));
-  return { grams: steps * step, text: `${(steps * step).toFixed(places)} g`, tool: 'scale', effort: 1 };
+  return { grams: steps * step, text: scaleText(steps * step, step), tool: 'scale', effort: 1 };
 }
 
 function dropMeasures(grams: number, gramsPerDrop: number): Measure[] {

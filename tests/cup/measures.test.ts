@@ -45,6 +45,24 @@ describe('measures', () => {
   test('weighed(less than a step) is one step, never nothing', () => {
     expect(weighed(0.001, 0.01).text).toBe('0.01 g');
   });
+  test.each([
+    [0.25, 0.25, '0.25 g'],
+    [0.6, 0.25, '0.50 g'],
+    [1.25, 0.5, '1.5 g'],
+    [0.337, 0.02, '0.34 g'],
+    [0.0123, 0.001, '0.012 g'],
+    [12.4, 1, '12 g'],
+    [27, 10, '30 g'],
+    [1.231, 0.01 * 28.349523125, '0.04 oz (1.13 g)'],
+    [10, 0.125 * 28.349523125, '0.375 oz (10.63 g)'],
+    [30, 0.1 * 28.349523125, '1.1 oz (31.18 g)'],
+    [30, 0.01 * 453.59237, '0.07 lb (31.75 g)'],
+  ])('weighed(%f g, in steps of %f g) is what the scale shows: %s', (grams, step, text) => {
+    const measure = weighed(grams, step);
+    expect(measure.text).toBe(text);
+    // What stands there is what was meant: the text does not round the step away.
+    expect(Number.parseFloat(/([\d.]+) g/.exec(text)![1]!) / measure.grams).toBeCloseTo(1, 2);
+  });
   test('measures(grams) are never empty, never zero, and the nearest is within half the finest tool', () => {
     fc.assert(
       fc.property(fc.double({ min: 0.0001, max: 40, noNaN: true }), fc.boolean(), (grams, drops) => {

@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+import { scaleText } from '../../units/scale-step.ts';
 import { CAUTIONS } from '../cautions.ts';
 import { document } from '../document.ts';
 import { html } from '../html.ts';
@@ -21,7 +22,7 @@ export const forewordPage: PageKind = {
     const tools = [
       ...(drops ? ['drop by drop'] : []),
       ...(spoons.length > 0 ? [`with spoons of ${listText(spoons.map(({ name }) => name))}`] : []),
-      ...(scaleGrams === undefined ? [] : [`on a scale that shows ${scaleGrams} g`]),
+      ...(scaleGrams === undefined ? [] : [`on a scale that shows ${scaleText(scaleGrams, scaleGrams)}`]),
     ];
     return document(context, {
       title: 'Foreword',
