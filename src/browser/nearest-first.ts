@@ -4,17 +4,17 @@ import type { FoundThing } from '../render/find-view.ts';
 import type { NearColour } from '../render/near-colours.ts';
 import { deltaEText } from '../render/words.ts';
 
-/** Colours with the nearest to `#rrggbb` first, each with what of it is that near. */
+/** Colours with the nearest to `#rrggbb` first, each with, and in the colours of, what of it is that near. */
 export function nearestFirst(colours: readonly NearColour[], hex: string): readonly FoundThing[] {
   const wanted = labFromHex(hex);
   return colours
     .map(({ seen, ...thing }) => {
-      const looks = seen.flatMap(([part, overWhite, overBlack]) => [
-        { deltaE: deltaE00(wanted, labFromHex(overWhite)), where: `${part} over white` },
-        { deltaE: deltaE00(wanted, labFromHex(overBlack)), where: `${part} over black` },
+      const looks = seen.flatMap(([part, white, black]) => [
+        { deltaE: deltaE00(wanted, labFromHex(white)), where: `${part} over white`, white, black },
+        { deltaE: deltaE00(wanted, labFromHex(black)), where: `${part} over black`, white, black },
       ]);
-      const { deltaE, where } = looks.reduce((best, each) => (each.deltaE < best.deltaE ? each : best));
-      return { deltaE, thing: { ...thing, about: `ΔE ${deltaEText(deltaE)}, ${where}` } };
+      const { deltaE, where, white, black } = looks.reduce((best, each) => (each.deltaE < best.deltaE ? each : best));
+      return { deltaE, thing: { ...thing, about: `ΔE ${deltaEText(deltaE)}, ${where}`, white, black } };
     })
     .sort((one, other) => one.deltaE - other.deltaE || one.thing.title.localeCompare(other.thing.title))
     .map(({ thing }) => thing);

@@ -77,8 +77,8 @@ async function photo(bait: string, lamp: readonly [number, number, number]): Pro
 }
 
 async function touch(page: Page, x: number, y: number): Promise<void> {
-  const { width, height } = (await page.locator('.photo canvas').boundingBox())!;
-  await page.locator('.photo canvas').click({ position: { x: width * x, y: height * y } });
+  const { width, height } = (await page.locator('.photo-dialog canvas').boundingBox())!;
+  await page.locator('.photo-dialog canvas').click({ position: { x: width * x, y: height * y } });
 }
 
 const channelsApart = (one: string, other: string): number =>
@@ -169,7 +169,7 @@ describe('a colour from a photo', () => {
     const used = (await hex()).slice(0, 7);
     expect(channelsApart(used, BAIT)).toBeLessThanOrEqual(2);
     await page.getByRole('button', { name: 'Use this colour' }).click();
-    expect(await page.locator('dialog.photo').isVisible()).toBe(false);
+    expect(await page.locator('dialog.photo-dialog').isVisible()).toBe(false);
     expect(await page.getByLabel('The colour, as # and six digits').inputValue()).toBe(used);
     await expect.poll(() => page.locator('[data-count]').innerText()).toContain(`the nearest to ${used} first`);
     expect(errors).toEqual([]);
@@ -180,15 +180,15 @@ describe('a colour from a photo', () => {
   test('can be taken by keyboard, and left without one', async () => {
     const { page, close } = await visit(browser, 'find/');
     await open(page, await photo(BAIT, [1, 1, 1]));
-    await page.locator('.photo canvas').press('Shift+ArrowLeft');
+    await page.locator('.photo-dialog canvas').press('Shift+ArrowLeft');
     for (let step = 0; step < 3; step += 1) await page.keyboard.press('Shift+ArrowLeft');
     await expect.poll(() => page.locator('[data-photo-hex]').innerText()).toBe(BAIT);
     await page.keyboard.press('Escape');
-    await expect.poll(() => page.locator('dialog.photo').isVisible()).toBe(false);
+    await expect.poll(() => page.locator('dialog.photo-dialog').isVisible()).toBe(false);
     expect(await page.getByLabel('The colour, as # and six digits').inputValue()).toBe('');
     // The photo is still there for the next colour.
     await page.getByRole('button', { name: 'From a photo' }).click();
-    expect(await page.locator('.photo canvas').isVisible()).toBe(true);
+    expect(await page.locator('.photo-dialog canvas').isVisible()).toBe(true);
     await close();
   });
 

@@ -27,7 +27,7 @@ class PhotoDialog {
 
   constructor() {
     this.dialog = document.createElement('dialog');
-    this.dialog.className = 'photo';
+    this.dialog.className = 'photo-dialog';
     this.dialog.setAttribute('aria-labelledby', 'photo-head');
     this.dialog.innerHTML = photoView().toString();
     document.body.append(this.dialog);
