@@ -8,6 +8,7 @@ import { FLAKE_LOAD, FLAKE_TRANSMITTANCE } from '../tables/material-defaults.ts'
 import { gramsOfDose } from '../units/dose.ts';
 import { formatDecimal, formatQuantity } from '../units/format-quantity.ts';
 import type { Quantity } from '../units/quantity.ts';
+import { UNITS } from '../units/unit.ts';
 import { handlingOf, type MaterialHandling } from './handling.ts';
 import { keptConstants, type MaterialLook, materialLook, relativeDose } from './material-look.ts';
 import type { FlakeProperties, Material } from './model.ts';
@@ -57,6 +58,8 @@ export function compileMaterial(
     gramsPerMl: handling.gramsPerMl,
     ...(handling.gramsPerDrop === undefined ? {} : { gramsPerDrop: handling.gramsPerDrop }),
     ...(fields.price === undefined ? {} : { price: fields.price }),
+    ...(fields.pack === undefined ? {} : { pack: formatQuantity(fields.pack) }),
+    byVolume: isByVolume(fields.pack ?? fields.stock, thing.kind),
     ...(packGrams === undefined ? {} : { packGrams }),
     ...(stockGrams === undefined ? {} : { stockGrams }),
     ...(fields.highest === undefined ? {} : { highest: fields.highest }),
@@ -73,6 +76,10 @@ function boughtGrams(quantity: Quantity | undefined, { gramsPerMl }: MaterialHan
   return quantity === undefined
     ? undefined
     : gramsOfDose(quantity, { gramsPerMl, gramsPerDrop: 0 }, { ml: 0, grams: 0 });
+}
+
+function isByVolume(counted: Quantity | undefined, kind: MaterialKind): boolean {
+  return counted === undefined ? kind === 'plastic' : UNITS[counted.unit].dimension === 'volume';
 }
 
 type LookOf = Partial<Pick<MaterialLook, 'constants' | 'typical' | 'fit' | 'doubt'>> & {

@@ -320,6 +320,10 @@ export interface Material {
   /** g; absent for what is not dropped. */
   readonly gramsPerDrop?: number;
   readonly price?: number;
+  /** Size of a pack as its file has it: `1 l`. */
+  readonly pack?: string;
+  /** Whether it is bought and counted by volume, as its pack or else its stock is written; a plastic with neither is. */
+  readonly byVolume: boolean;
   /** g */
   readonly packGrams?: number;
   readonly stockGrams?: number;

@@ -4,14 +4,16 @@
  *
  * @packageDocumentation
  */
+import { boughtText, shortWords } from '../book/bought-words.ts';
 import { exactText, measureNote, measuringNotes, weighsText } from '../book/measured-words.ts';
-import type { Batch, BatchCup, Measured, Settings } from '../book/model.ts';
+import type { Batch, BatchCup, Material, Measured, Settings } from '../book/model.ts';
 import { type Html, html, joined } from './html.ts';
 import { dot } from './swatch/chip.ts';
+import { usualVolume } from './usual-volume.ts';
 import { counted, listText, massText, moneyText, sentence, volumeText } from './words.ts';
 
 /** What the view knows of a material. */
-export interface NamedMaterial {
+export interface NamedMaterial extends Pick<Material, 'byVolume' | 'gramsPerMl'> {
   readonly title: string;
   readonly hex: string;
   /** Order in which it goes into the cup: plastics, liquids, powders, flake, the rest. */
@@ -24,8 +26,8 @@ export interface BatchNames {
   material(id: string): NamedMaterial;
   /** Link to a material's page; absent where there is none. */
   href?(id: string): string;
-  /** Exact dose in 100 ml, as a text. */
-  perHundred(cup: string, material: string): string;
+  /** Exact dose in the usual volume, as a text. */
+  doseIn(cup: string, material: string): string;
   /** Share of the bait, and the colour of the cup over white. */
   cup(name: string): { readonly share: number; readonly hex: string };
   mold(id: string): { readonly title: string; readonly bag?: number };
@@ -59,7 +61,7 @@ function amountRow(names: BatchNames, cup: string, amount: Measured): Html {
   const note = measureNote(amount);
   // Beside what the scale has shown already stands what it rounds.
   const exact = tool === 'scale' ? massText(grams) : exactText(amount);
-  return html`<tr><th class="amount-head" scope="row">${materialName(names, material)}</th><td class="measure"><b>${text}</b>${weighs === undefined ? '' : html`<span class="or">${weighs}</span>`}${note === undefined ? '' : html`<span class="or">${note}</span>`}</td><td class="exact">${exact}<span class="per">${names.perHundred(cup, material)}</span></td></tr>`;
+  return html`<tr><th class="amount-head" scope="row">${materialName(names, material)}</th><td class="measure"><b>${text}</b>${weighs === undefined ? '' : html`<span class="or">${weighs}</span>`}${note === undefined ? '' : html`<span class="or">${note}</span>`}</td><td class="exact">${exact}<span class="per">${names.doseIn(cup, material)}</span></td></tr>`;
 }
 
 function plasticRow(names: BatchNames, { material, ml }: BatchCup['plastics'][number]): Html {
@@ -78,7 +80,7 @@ function cupTable(names: BatchNames, cup: BatchCup, level: 3 | 4): Html {
   const head = html`${dot(hex)}<span>${sentence(cup.name)}</span> <span class="cup-share">${Math.round(share * 100)} % of the bait, ${splitText(cup.split)}</span>`;
   const notes = measuringNotes(cup, (material) => names.material(material).title);
   const exact = names.settings.scaleGrams === undefined ? 'Exact' : 'Or exactly';
-  return html`<div class="cup" data-cup="${cup.name}">${level === 3 ? html`<h3>${head}</h3>` : html`<h4>${head}</h4>`}<table class="amounts"><thead><tr><th scope="col">Material</th><th scope="col">Measure</th><th scope="col">${exact}<span class="per">in 100 ml</span></th></tr></thead><tbody>${cup.plastics.map((plastic) => plasticRow(names, plastic))}${order.map((amount) => amountRow(names, cup.name, amount))}</tbody></table>${notes.map((note) => html`<p class="fine">${note}</p>`)}</div>`;
+  return html`<div class="cup" data-cup="${cup.name}">${level === 3 ? html`<h3>${head}</h3>` : html`<h4>${head}</h4>`}<table class="amounts"><thead><tr><th scope="col">Material</th><th scope="col">Measure</th><th scope="col">${exact}<span class="per">in ${usualVolume(names.settings).text}</span></th></tr></thead><tbody>${cup.plastics.map((plastic) => plasticRow(names, plastic))}${order.map((amount) => amountRow(names, cup.name, amount))}</tbody></table>${notes.map((note) => html`<p class="fine">${note}</p>`)}</div>`;
 }
 
 /** What the batch makes, in a sentence. */
@@ -97,6 +99,7 @@ export function batchCups(batch: Batch, names: BatchNames, level: 3 | 4 = 3): Ht
 /** Cost of a batch, and what must be bought for it. */
 export function batchCosts(batch: Batch, names: BatchNames): Html {
   const { settings } = names;
+  const forms = { volume: (ml: number): string => volumeText(ml, settings), mass: massText };
   const short = batch.materials.filter(({ shortGrams }) => shortGrams > 0);
   const bags = batch.lines.length === 1 ? names.mold(batch.lines[0]!.mold).bag : undefined;
   const priced = batch.materials.length > batch.unpriced.length;
@@ -111,14 +114,13 @@ export function batchCosts(batch: Batch, names: BatchNames): Html {
     priced && batch.unpriced.length > 0
       ? html`<p class="fine">Without ${joined(batch.unpriced.map((id) => names.material(id).title))}, whose price is not on the shelf.</p>`
       : '';
-  const rows = batch.materials.map(({ material, grams, ml, cost: price, stockGrams, shortGrams, packs }) => {
-    const plastic = names.material(material).kind === 'plastic';
-    const amountText = (mass: number): string => (plastic ? volumeText((mass / grams) * ml, settings) : massText(mass));
+  const rows = batch.materials.map(({ material, grams, cost: price, stockGrams, shortGrams, packs }) => {
+    const amountText = (mass: number): string => boughtText(mass, names.material(material), forms);
     const left =
       stockGrams === undefined
         ? 'not counted'
         : shortGrams > 0
-          ? html`<strong>${amountText(shortGrams)} short${packs > 0 ? `: buy ${counted(packs, 'pack')}` : ''}</strong>`
+          ? html`<strong>${shortWords({ shortGrams, packs }, names.material(material), forms)}</strong>`
           : `${amountText(stockGrams - grams)} left after it`;
     return html`<tr><th scope="row">${materialName(names, material)}</th><td>${amountText(grams)}</td><td>${price === undefined ? '–' : moneyText(price, settings)}</td><td>${left}</td></tr>`;
   });

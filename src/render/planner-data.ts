@@ -6,7 +6,7 @@
 import type { Cup, Material, Mold, Recipe, Settings } from '../book/model.ts';
 import type { BatchNames } from './batch-view.ts';
 import { required } from './book-index.ts';
-import { perHundred } from './words.ts';
+import { doseIn } from './usual-volume.ts';
 
 /** A cup as the planner needs it. */
 export type PlannedCup = Pick<Cup, 'name' | 'share' | 'plastics' | 'contents' | 'volumePerPlastic'> & {
@@ -24,6 +24,7 @@ export type PlannedMaterial = Pick<
   | 'flake'
   | 'gramsPerMl'
   | 'gramsPerDrop'
+  | 'byVolume'
   | 'price'
   | 'packGrams'
   | 'stockGrams'
@@ -54,7 +55,8 @@ export interface PlannerData {
 const brief = (numbers: readonly number[]): readonly number[] => numbers.map((number) => Number(number.toPrecision(6)));
 
 function plannedMaterial(material: Omit<Material, 'usedIn'>, href: string): PlannedMaterial {
-  const { id, kind, title, hex, constants, flake, gramsPerMl, gramsPerDrop, price, packGrams, stockGrams } = material;
+  const { id, kind, title, hex, constants, flake, gramsPerMl, gramsPerDrop } = material;
+  const { byVolume, price, packGrams, stockGrams } = material;
   return {
     id,
     kind,
@@ -62,6 +64,7 @@ function plannedMaterial(material: Omit<Material, 'usedIn'>, href: string): Plan
     hex,
     href,
     gramsPerMl,
+    byVolume,
     ...(constants === undefined
       ? {}
       : { constants: { absorption: brief(constants.absorption), scattering: brief(constants.scattering) } }),
@@ -136,9 +139,9 @@ export function plannedNames(data: PlannerData, recipe: PlannedRecipe): BatchNam
     href: (id) => required(materials, id).href,
     mold: (id) => required(molds, id),
     cup: (name) => required(cups, name),
-    perHundred: (name, id) => {
+    doseIn: (name, id) => {
       const content = required(cups, name).contents.find(({ material }) => material === id);
-      return content === undefined ? '' : perHundred(content, materials.get(id));
+      return content === undefined ? '' : doseIn(content, data.settings, materials.get(id));
     },
     settings: data.settings,
   };

@@ -4,6 +4,7 @@ import { link, paths } from '../links.ts';
 import type { PageContext } from '../page.ts';
 import { spectrumGraph } from '../spectrum-graph.ts';
 import { lightWords } from '../spectrum-words.ts';
+import { ladderText } from '../usual-volume.ts';
 import { sentence } from '../words.ts';
 
 /** How much light a material swallows and scatters over the spectrum, at its usual dose; a plastic as it is. */
@@ -14,7 +15,8 @@ export function lightGraph(context: PageContext, material: Material): Html {
   if (!(dose > 0)) return html``;
   const K = constants.absorption.map((value) => value * dose);
   const S = constants.scattering.map((value) => value * dose);
-  const usual = ladder.find(({ gramsPerMl }) => gramsPerMl === typical)?.label;
+  const step = ladder.find(({ gramsPerMl }) => gramsPerMl === typical);
+  const usual = step && ladderText(step, context.book.settings, material);
   const words = sentence(lightWords(K, S));
   return html`<section class="part" aria-labelledby="spectrum"><h2 id="spectrum">What it does to light</h2>
 <figure class="graph-figure">${spectrumGraph({

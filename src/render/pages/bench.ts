@@ -3,6 +3,7 @@ import { MEASURED_TOGETHER, VERDICT_WORDS } from '../../book/verdict-words.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { document } from '../document.ts';
 import { embeddedJson, type Html, html } from '../html.ts';
+import { lengthText } from '../length-text.ts';
 import { paths } from '../links.ts';
 import type { PageContext, PageKind } from '../page.ts';
 import { dot } from '../swatch/chip.ts';
@@ -140,7 +141,7 @@ function benchForm(data: BenchPageData, context: PageContext): Html {
 </section>
 <section class="part" aria-labelledby="bench-cup"><h2 id="bench-cup">The cup and the shelf</h2>
 <div class="bench-fields">
-<p class="field wide"><label for="bench-mold">Mold</label><select id="bench-mold" name="mold">${molds.map(({ id, title, bodyMm }) => html`<option value="${id}">${title}, ${bodyMm} mm</option>`)}</select></p>
+<p class="field wide"><label for="bench-mold">Mold</label><select id="bench-mold" name="mold">${molds.map(({ id, title, bodyMm }) => html`<option value="${id}">${title}, ${lengthText(bodyMm, settings)}</option>`)}</select></p>
 <p class="field wide"><label for="bench-plastic">Plastic</label><select id="bench-plastic" name="plastic">${plastics.map(({ id, title }) => html`<option value="${id}">${title}</option>`)}</select></p>
 <p class="field"><label for="bench-ml">Millilitres of it</label><input id="bench-ml" name="plasticMl" type="number" inputmode="decimal" min="1" max="100000" step="any" value="120"></p>
 </div>

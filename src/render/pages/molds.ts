@@ -3,6 +3,7 @@ import { bookIndex, required } from '../book-index.ts';
 import { colourEntry } from '../colour-entry.ts';
 import { document } from '../document.ts';
 import { type Html, html } from '../html.ts';
+import { lengthText } from '../length-text.ts';
 import { link, paths } from '../links.ts';
 import { notesHtml, notesText } from '../notes.ts';
 import type { PageContext, PageKind } from '../page.ts';
@@ -71,14 +72,15 @@ function colours(context: PageContext, mold: Mold): Html {
 
 function properties(context: PageContext, mold: Mold): Html {
   const { cavities, cavityMl, sprueMl, bodyMm, thinMm, thinPart, lengthMm, bag, assumptions } = mold;
+  const length = (mm: number): string => lengthText(mm, context.book.settings);
   const facts: readonly (readonly [string, string])[] = [
     ['Cavities', String(cavities)],
     ['One bait', small(context, cavityMl)],
     ['A full shot', small(context, cavities * cavityMl + sprueMl)],
     ['Sprue', small(context, sprueMl)],
-    ['Body', `${bodyMm} mm thick`],
-    [sentence(thinPart), `${thinMm} mm thick`],
-    ...(lengthMm === undefined ? [] : [['Length', `${lengthMm} mm`] as const]),
+    ['Body', `${length(bodyMm)} thick`],
+    [sentence(thinPart), `${length(thinMm)} thick`],
+    ...(lengthMm === undefined ? [] : [['Length', length(lengthMm)] as const]),
     ...(bag === undefined ? [] : [['A bag', counted(bag, 'bait')] as const]),
   ];
   return html`<section aria-labelledby="properties"><h2 id="properties">Properties</h2><dl class="facts stacked">${facts.map(([name, value]) => html`<div><dt>${name}</dt><dd>${value}</dd></div>`)}</dl></section>${

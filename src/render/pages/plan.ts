@@ -5,6 +5,7 @@ import { embeddedJson, type Html, html } from '../html.ts';
 import { link, paths } from '../links.ts';
 import type { PageKind } from '../page.ts';
 import { plannedMold, type ShopMold } from '../planner-data.ts';
+import { usualVolume } from '../usual-volume.ts';
 
 /** What the plan page knows before it has fetched any recipe. */
 export interface PlanPageData {
@@ -54,7 +55,7 @@ ${
 <p class="find-count" role="status" data-plan-status></p>
 <div data-plan-result></div>
 <script type="application/json" data-plan-data>${embeddedJson(planData(book))}</script>
-<p class="only-static">This page works out its amounts with JavaScript. Without it, each <a href="${link(context, paths.home)}">colour’s page</a> states the amounts for its own batch and for 100 ml of plastic.</p>`
+<p class="only-static">This page works out its amounts with JavaScript. Without it, each <a href="${link(context, paths.home)}">colour’s page</a> states the amounts for its own batch and for ${usualVolume(book.settings).text} of plastic.</p>`
 }
 ${cautionsBlock(context)}`,
     });

@@ -22,6 +22,7 @@ import { relativesSection } from '../recipe/relatives.ts';
 import { relativesAcross } from '../recipe/relatives-layout.ts';
 import { roundsSection } from '../recipe/rounds.ts';
 import { besideTarget } from '../target/beside-target.ts';
+import { usualVolume } from '../usual-volume.ts';
 import { counted, dayText } from '../words.ts';
 import { lookPage } from './look.ts';
 
@@ -125,7 +126,7 @@ function plannerSection(context: PageContext, recipe: Recipe, data: PlannerData)
 <h2 id="cups">What goes in</h2>
 <form class="planner" hidden><p class="field"><label for="plan-baits">Baits</label><input id="plan-baits" name="baits" type="number" inputmode="numeric" min="1" max="100000" step="1" value="${recipe.batch.baits}"></p><p class="field wide"><label for="plan-mold">Mold</label><select id="plan-mold" name="mold">${options}</select></p><p class="field"><button type="submit">Work it out</button></p></form>
 <div data-planned aria-live="polite">${batchCups(recipe.batch, names)}</div>
-<p class="only-static fine">Amounts for another number of baits or another mold: multiply what is in 100 ml, or <a href="${link(context, paths.plan)}">plan a batch</a>.</p>
+<p class="only-static fine">Amounts for another number of baits or another mold: multiply what is in ${usualVolume(book.settings).text}, or <a href="${link(context, paths.plan)}">plan a batch</a>.</p>
 <script type="application/json" data-planner-data>${embeddedJson(data)}</script>
 </section>`;
 }

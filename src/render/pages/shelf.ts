@@ -1,9 +1,12 @@
-import type { Material } from '../../book/model.ts';
+import { boughtText } from '../../book/bought-words.ts';
+import type { Material, Settings } from '../../book/model.ts';
 import { LADDER_MM } from '../../tables/material-defaults.ts';
+import { formatDecimal } from '../../units/format-quantity.ts';
 import { bookIndex, required } from '../book-index.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { document } from '../document.ts';
 import { type Html, html } from '../html.ts';
+import { lengthText } from '../length-text.ts';
 import { link, paths } from '../links.ts';
 import { knownColour } from '../material/known-colour.ts';
 import { lightGraph } from '../material/light-graph.ts';
@@ -12,7 +15,8 @@ import type { PageContext, PageKind } from '../page.ts';
 import { photoFigures } from '../photo.ts';
 import { chipColours, chips, dot } from '../swatch/chip.ts';
 import { flakeCard } from '../swatch/flake-card.ts';
-import { counted, inches, massText, moneyText, sentence, temperatureText } from '../words.ts';
+import { ladderText, massIn, usualVolume } from '../usual-volume.ts';
+import { counted, inches, massText, moneyText, sentence, temperatureText, volumeText } from '../words.ts';
 
 /** Kinds of material in the order of the shelf, with their headings. */
 export const SHELVES: readonly (readonly [Material['kind'], string])[] = [
@@ -77,7 +81,9 @@ function shelfItem(context: PageContext, material: Material): Html {
     ...(hardness === undefined ? [] : [hardness]),
     ...(colours(material) && material.kind !== 'plastic' && flake === undefined ? [tier] : []),
     uses === 0 ? 'not used yet' : `in ${counted(uses, 'colour')}`,
-    ...(stockGrams === undefined ? [] : [stockGrams === 0 ? 'none left' : `${massText(stockGrams)} left`]),
+    ...(stockGrams === undefined
+      ? []
+      : [stockGrams === 0 ? 'none left' : `${stockText(material, stockGrams, context.book.settings)} left`]),
   ];
   return html`<li><a href="${link(context, paths.material(id))}"><span class="shelf-strip ${flake === undefined ? '' : 'flakes'}">${strip(material)}</span><span class="shelf-name">${title}</span></a><span class="shelf-words">${words.join(', ')}</span></li>`;
 }
@@ -97,7 +103,7 @@ export const materialPage: PageKind = {
       part: paths.shelf,
       main: html`<article class="material">
 <header class="label"><h1>${title}</h1><p class="label-line"><a href="${link(context, paths.shelf)}">Shelf</a> <span aria-hidden="true">/</span> ${kind}</p></header>
-${ladder(material)}
+${ladder(context, material)}
 <div class="columns"><div class="column-main">
 ${notes.trim() === '' ? '' : html`<div class="notes">${notesHtml(context, notes)}</div>`}
 ${photoFigures(context, material.photos, `Photo of ${title}`)}
@@ -110,29 +116,34 @@ ${cautionsBlock(context)}
   },
 };
 
-function ladder(material: Material): Html {
+function ladder({ book: { settings } }: PageContext, material: Material): Html {
   const { title, flake, ladder: steps } = material;
   if (flake !== undefined) {
     return html`<figure class="flake-plate">${flakeCard(material, { id: 'flake', budget: 240, label: `${title} at its true size over white and over black` })}<figcaption>At its true size, flat on white and on black card: ${inches(flake.acrossMm)} across, ${flake.outline}, ${flake.finish}.</figcaption></figure>`;
   }
   if (steps.length === 0) return html``;
-  const labels = steps.map((step) => step.label);
+  const labels = steps.map((step) => ladderText(step, settings, material));
   return html`<figure class="ladder"><div class="ladder-chips">${chips(
     steps.map(({ look }) => chipColours(look)),
     `${title} from ${labels[0]!} on the left to ${labels.at(-1)!} on the right`,
-  )}</div><ol>${labels.map((label) => html`<li>${label}</li>`)}</ol><figcaption>Alone in clear plastic, ${LADDER_MM} mm thick; over white above, over black below.</figcaption></figure>`;
+  )}</div><ol>${labels.map((label) => html`<li>${label}</li>`)}</ol><figcaption>Alone in clear plastic, ${lengthText(LADDER_MM, settings)} thick; over white above, over black below.</figcaption></figure>`;
+}
+
+function stockText(material: Material, grams: number, settings: Settings): string {
+  return boughtText(grams, material, { volume: (ml) => volumeText(ml, settings), mass: massText });
 }
 
 function usedIn(context: PageContext, { usedIn: uses, kind }: Material): Html {
   if (uses.length === 0)
     return html`<section class="part"><h2>Used in</h2><p>No colour of the book uses it yet.</p></section>`;
   const { recipes } = bookIndex(context.book);
+  const { settings } = context.book;
   return html`<section class="part" aria-labelledby="used"><h2 id="used">Used in</h2><ul class="uses">${uses.map(
     ({ recipe, cup, gramsPerMl }) => {
       const found = recipes.get(recipe);
       if (found === undefined) return html``;
       const name = found.cups.length > 1 ? `, ${cup}` : '';
-      const amount = kind === 'plastic' ? '' : `: ${massText(gramsPerMl * 100)} in 100 ml`;
+      const amount = kind === 'plastic' ? '' : `: ${massIn({ gramsPerMl }, settings)} in ${usualVolume(settings).text}`;
       return html`<li>${dot(found.body.overWhite.hex)}<a href="${link(context, paths.recipe(recipe))}">${found.title}</a><span class="fine">${name}${amount}</span></li>`;
     },
   )}</ul></section>`;
@@ -146,7 +157,7 @@ function properties(context: PageContext, material: Material): Html {
     gramsPerMl,
     gramsPerDrop,
     price,
-    packGrams,
+    pack,
     stockGrams,
     highest,
     working,
@@ -163,7 +174,7 @@ function properties(context: PageContext, material: Material): Html {
     ]);
     facts.push(
       ['Cut', `${flake.outline}, ${flake.finish}`],
-      ['Film', `${flake.filmMm} mm`],
+      ['Film', `${formatDecimal(flake.filmMm)} mm`],
       ['A gram', `${Math.round(1 / flake.gramsPerFlake)} flakes`],
     );
   }
@@ -173,13 +184,13 @@ function properties(context: PageContext, material: Material): Html {
   ]);
   if (working !== undefined)
     facts.push(['Pour at', `${temperatureText(working.from, settings)} to ${temperatureText(working.to, settings)}`]);
-  if (most !== undefined) facts.push(['At most', `${massText(most * 100)} in 100 ml`]);
+  if (most !== undefined)
+    facts.push(['At most', `${massIn({ gramsPerMl: most }, settings)} in ${usualVolume(settings).text}`]);
   if (gramsPerDrop !== undefined) facts.push(['A drop', massText(gramsPerDrop)]);
-  facts.push(['Density', `${density} g/ml`]);
+  facts.push(['Density', `${formatDecimal(density)} g/ml`]);
   if (gramsPerMl !== density) facts.push(['A level ml', massText(gramsPerMl)]);
-  if (price !== undefined && packGrams !== undefined)
-    facts.push(['Price', `${moneyText(price, settings)} for ${massText(packGrams)}`]);
-  facts.push(['On the shelf', stockGrams === undefined ? 'not counted' : massText(stockGrams)]);
+  if (price !== undefined && pack !== undefined) facts.push(['Price', `${moneyText(price, settings)} for ${pack}`]);
+  facts.push(['On the shelf', stockGrams === undefined ? 'not counted' : stockText(material, stockGrams, settings)]);
   const rests = colours(material) && material.kind !== 'plastic';
   return html`<section aria-labelledby="properties"><h2 id="properties">Properties</h2><dl class="facts stacked">${facts.map(([name, value]) => html`<div><dt>${name}</dt><dd>${value}</dd></div>`)}</dl></section>
 ${rests ? knownColour(context, material) : ''}

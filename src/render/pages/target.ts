@@ -5,6 +5,7 @@ import { cautionsBlock } from '../cautions.ts';
 import { type ColourEntry, colourEntry } from '../colour-entry.ts';
 import { document } from '../document.ts';
 import { type Html, html } from '../html.ts';
+import { lengthText } from '../length-text.ts';
 import { link, paths } from '../links.ts';
 import { notesHtml, notesText } from '../notes.ts';
 import type { PageContext, PageKind } from '../page.ts';
@@ -28,7 +29,7 @@ export const targetPage: PageKind = {
       part: paths.home,
       main: html`<article class="target">
 <header class="label"><h1>${title}</h1><p class="label-line">Target, to be matched within ΔE ${deltaEText(tolerance)}${target.parts.length < 2 ? '' : seenWhole(target) ? '; two sides of a finished bait, each seen with the other behind it' : '; each part seen by itself'}</p></header>
-<div class="target-parts">${target.parts.map(partFigure)}</div>
+<div class="target-parts">${target.parts.map((part) => partFigure(context, part))}</div>
 <div class="columns"><div class="column-main">
 ${notes.trim() === '' ? '' : html`<div class="notes">${notesHtml(context, notes)}</div>`}
 ${photo === undefined ? '' : photoFigures(context, [photo], `Photo of ${title}`)}
@@ -51,10 +52,10 @@ function advises({ book }: PageContext, { recipes }: Target): boolean {
   );
 }
 
-function partFigure({ name, overWhite, overBlack, thicknessMm }: Target['parts'][number]): Html {
+function partFigure({ book }: PageContext, { name, overWhite, overBlack, thicknessMm }: Target['parts'][number]): Html {
   const colours = { overWhite: overWhite.hex, ...(overBlack === undefined ? {} : { overBlack: overBlack.hex }) };
   const seen = overBlack === undefined ? 'over white only' : 'over white above, over black below';
-  return html`<figure class="target-part"><div class="target-chip">${chips([colours], `${name}, ${seen}`)}</div><figcaption>${sentence(name)}, ${thicknessMm} mm, ${seen}</figcaption></figure>`;
+  return html`<figure class="target-part"><div class="target-chip">${chips([colours], `${name}, ${seen}`)}</div><figcaption>${sentence(name)}, ${lengthText(thicknessMm, book.settings)}, ${seen}</figcaption></figure>`;
 }
 
 function recipes(context: PageContext, target: Target): Html {

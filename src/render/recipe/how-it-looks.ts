@@ -1,6 +1,7 @@
-import type { Recipe } from '../../book/model.ts';
+import type { Recipe, Settings } from '../../book/model.ts';
 import { bookIndex, required } from '../book-index.ts';
 import { type Html, html } from '../html.ts';
+import { lengthText } from '../length-text.ts';
 import { link, paths } from '../links.ts';
 import { opacityWords } from '../opacity-words.ts';
 import type { PageContext } from '../page.ts';
@@ -15,6 +16,7 @@ export function howItLooks(context: PageContext, recipe: Recipe): Html {
   const mapped = [body, thin, ...(recipe.other === undefined ? [] : [recipe.other])].some(
     ({ overWhite, overBlack }) => overWhite.mapped || overBlack.mapped,
   );
+  const length = (mm: number): string => lengthText(mm, context.book.settings);
   const hidden = cups.filter((cup) => cup.hidingMm !== undefined);
   const flakes = cups.flatMap(({ flakes: all }) => all);
   const short = (look: Recipe['body']): string => opacityWords(look).split(':')[0]!;
@@ -24,13 +26,21 @@ export function howItLooks(context: PageContext, recipe: Recipe): Html {
     'How it looks',
     gist,
     html`<dl class="facts stacked">
-<div><dt>Body, ${mold.bodyMm} mm</dt><dd>${sentence(opacityWords(body))}. <span class="fine">Contrast ${contrastText(body.contrastRatio)}</span></dd></div>
-<div><dt>${sentence(mold.thinPart)}, ${mold.thinMm} mm</dt><dd>${sentence(opacityWords(thin))}. <span class="fine">Contrast ${contrastText(thin.contrastRatio)}</span></dd></div>
-${hidden.map((cup) => html`<div><dt>${cups.length > 1 ? `${sentence(cup.name)} hides from` : 'Hides from'}</dt><dd>${cup.hidingMm! >= 100 ? 'more than 100 mm' : `${cup.hidingMm!.toFixed(cup.hidingMm! < 10 ? 1 : 0)} mm`}</dd></div>`)}
+<div><dt>Body, ${length(mold.bodyMm)}</dt><dd>${sentence(opacityWords(body))}. <span class="fine">Contrast ${contrastText(body.contrastRatio)}</span></dd></div>
+<div><dt>${sentence(mold.thinPart)}, ${length(mold.thinMm)}</dt><dd>${sentence(opacityWords(thin))}. <span class="fine">Contrast ${contrastText(thin.contrastRatio)}</span></dd></div>
+${hidden.map((cup) => html`<div><dt>${cups.length > 1 ? `${sentence(cup.name)} hides from` : 'Hides from'}</dt><dd>${hidingText(cup.hidingMm!, context.book.settings)}</dd></div>`)}
 ${contrast === undefined ? '' : html`<div><dt>Between the cups</dt><dd>ΔE ${deltaEText(contrast.deltaE)} seen through a streak. ${sentence(contrast.suits)}</dd></div>`}
-${flakes.map((flake) => html`<div><dt>${materials.get(flake.material)?.title ?? flake.material}</dt><dd>${Math.round(flake.perBait)} flakes a bait, ${flake.spacingMm.toFixed(1)} mm apart, in ${Math.round(flake.coverage * 100)} % of the lines of sight</dd></div>`)}
+${flakes.map((flake) => html`<div><dt>${materials.get(flake.material)?.title ?? flake.material}</dt><dd>${Math.round(flake.perBait)} flakes a bait, ${length(Number(flake.spacingMm.toFixed(1)))} apart, in ${Math.round(flake.coverage * 100)} % of the lines of sight</dd></div>`)}
 ${target === undefined || !targets.has(target) ? '' : html`<div><dt>Made for</dt><dd><a href="${link(context, paths.target(target))}">${required(targets, target).title}</a></dd></div>`}
 </dl>
 ${mapped ? html`<p class="fine">A screen can’t show this colour fully; the nearest that it can stands here.</p>` : ''}`,
   );
+}
+
+/** A thickness beyond which hiding says nothing more of a bait, mm. */
+const MOST_HIDING = 100;
+
+function hidingText(mm: number, settings: Settings): string {
+  if (mm >= MOST_HIDING) return `more than ${lengthText(MOST_HIDING, settings)}`;
+  return lengthText(Number(mm.toFixed(mm < 10 ? 1 : 0)), settings);
 }

@@ -1,11 +1,11 @@
-import type { Recipe } from '../../book/model.ts';
+import type { Recipe, Settings } from '../../book/model.ts';
 import { bookIndex } from '../book-index.ts';
 import { colourEntry } from '../colour-entry.ts';
 import { type Html, html, joined } from '../html.ts';
 import { lineagePicture } from '../lineage-picture.ts';
 import { link, paths } from '../links.ts';
 import type { PageContext } from '../page.ts';
-import { massText } from '../words.ts';
+import { massIn, usualVolume } from '../usual-volume.ts';
 import { relativesAcross, relativesDown } from './relatives-layout.ts';
 import { changeText } from './rounds.ts';
 
@@ -17,10 +17,13 @@ function relation(context: PageContext, words: string, ids: readonly string[]): 
   return ids.length === 0 ? html`` : html`<li>${words} ${joined(ids.map((id) => colourLink(context, id)))}.</li>`;
 }
 
-function doseText(from: number, to: number): string {
-  if (from === 0) return `${massText(to)} in 100 ml, new`;
-  if (to === 0) return `left out (was ${massText(from)})`;
-  return `${massText(from)} → ${massText(to)} in 100 ml`;
+/** A change of dose; `from` and `to` in g per 100 ml. */
+function doseText(from: number, to: number, settings: Settings): string {
+  const { text } = usualVolume(settings);
+  const mass = (per100: number): string => massIn({ gramsPerMl: per100 / 100 }, settings);
+  if (from === 0) return `${mass(to)} in ${text}, new`;
+  if (to === 0) return `left out (was ${mass(from)} in ${text})`;
+  return `${mass(from)} → ${mass(to)} in ${text}`;
 }
 
 function changeItem(
@@ -31,7 +34,8 @@ function changeItem(
   const { materials } = bookIndex(context.book);
   const of = fromCup === cup ? '' : ` (${fromCup})`;
   const doses = change.doses.map(
-    ({ material, from, to }) => html`<li>${materials.get(material)?.title ?? material}: ${doseText(from, to)}</li>`,
+    ({ material, from, to }) =>
+      html`<li>${materials.get(material)?.title ?? material}: ${doseText(from, to, context.book.settings)}</li>`,
   );
   return html`<li><p>${several ? html`<b>${cup}</b> from ` : 'From '}${colourLink(context, fromRecipe)}${of}: ${changeText(change)}.</p>${doses.length === 0 ? '' : html`<details><summary>Dose by dose</summary><ul class="doses">${doses}</ul></details>`}</li>`;
 }

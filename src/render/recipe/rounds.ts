@@ -3,6 +3,7 @@ import { type Html, html, joined } from '../html.ts';
 import type { PageContext } from '../page.ts';
 import { photoFigure } from '../photo.ts';
 import { chipColours, chips, chipWords } from '../swatch/chip.ts';
+import { massIn, usualVolume } from '../usual-volume.ts';
 import { counted, deltaEText, listText, massText, sentence, temperatureText, volumeText } from '../words.ts';
 
 type Titles = (material: string) => string;
@@ -72,13 +73,13 @@ function ledger(cup: Cup, titles: Titles, context: PageContext): Html {
   const rows = cup.contents.map(({ material, gramsPerMl }) => {
     const sum = naive.contents.find((content) => content.material === material)?.gramsPerMl ?? 0;
     const off = gramsPerMl > 0 ? Math.round((sum / gramsPerMl - 1) * 100) : 0;
-    return html`<tr><th scope="row">${titles(material)}</th><td>${massText(gramsPerMl * 100)}</td><td>${massText(sum * 100)}</td><td>${off === 0 ? 'the same' : `${off > 0 ? '+' : '−'}${Math.abs(off)} %`}</td></tr>`;
+    return html`<tr><th scope="row">${titles(material)}</th><td>${massIn({ gramsPerMl }, settings)}</td><td>${massIn({ gramsPerMl: sum }, settings)}</td><td>${off === 0 ? 'the same' : `${off > 0 ? '+' : '−'}${Math.abs(off)} %`}</td></tr>`;
   });
   return html`<div class="ledger"><p>${history} Every pour took its part of everything away, so later additions went into less plastic. ${
     naive.words.length === 0
       ? `Adding up the notes would give nearly the same (ΔE ${deltaEText(naive.deltaE)}).`
       : `Adding up the notes would come out ${listText(naive.words)} (ΔE ${deltaEText(naive.deltaE)}).`
-  }</p><details><summary>The cup beside the sum of the notes</summary><div class="scroll"><table><thead><tr><th scope="col">In 100 ml</th><th scope="col">Really in the cup</th><th scope="col">Sum of the notes</th><th scope="col">Off by</th></tr></thead><tbody>${rows}</tbody></table></div></details></div>`;
+  }</p><details><summary>The cup beside the sum of the notes</summary><div class="scroll"><table><thead><tr><th scope="col">In ${usualVolume(settings).text}</th><th scope="col">Really in the cup</th><th scope="col">Sum of the notes</th><th scope="col">Off by</th></tr></thead><tbody>${rows}</tbody></table></div></details></div>`;
 }
 
 /** The rounds of every cup that has a log; nothing where none has. */

@@ -1,0 +1,43 @@
+import type { Content, Material, Settings } from '../book/model.ts';
+import { formatDecimal } from '../units/format-quantity.ts';
+import { UNITS } from '../units/unit.ts';
+import { massText } from './words.ts';
+
+/** The volume of plastic that doses are stated for, in the book's unit: 100 ml, or 4 fl oz. */
+export function usualVolume({ volume }: Pick<Settings, 'volume'>): { readonly ml: number; readonly text: string } {
+  return volume === 'ml' ? { ml: 100, text: '100 ml' } : { ml: 4 * UNITS['fl oz'].size, text: '4 fl oz' };
+}
+
+/** What the usual volume takes: `1.2 g`. */
+export function massIn({ gramsPerMl }: Pick<Content, 'gramsPerMl'>, settings: Pick<Settings, 'volume'>): string {
+  return massText(gramsPerMl * usualVolume(settings).ml);
+}
+
+/** What the usual volume takes: grams, and drops where the material is dropped. */
+export function doseIn(
+  { gramsPerMl }: Pick<Content, 'gramsPerMl'>,
+  settings: Pick<Settings, 'volume'>,
+  material?: Pick<Material, 'gramsPerDrop'>,
+): string {
+  const grams = gramsPerMl * usualVolume(settings).ml;
+  const { gramsPerDrop } = material ?? {};
+  const mass = `${formatDecimal(grams)} g`;
+  return gramsPerDrop === undefined ? mass : `${mass} = ${dropsText(grams / gramsPerDrop)}`;
+}
+
+/** A step of a dose ladder: drops of a liquid, grams of anything else, in the usual volume. */
+export function ladderText(
+  { gramsPerMl }: Pick<Content, 'gramsPerMl'>,
+  settings: Pick<Settings, 'volume'>,
+  { gramsPerDrop }: Pick<Material, 'gramsPerDrop'>,
+): string {
+  const { ml, text } = usualVolume(settings);
+  const grams = gramsPerMl * ml;
+  const dose = gramsPerDrop === undefined ? `${formatDecimal(grams, 2)} g` : dropsText(grams / gramsPerDrop);
+  return `${dose} in ${text}`;
+}
+
+function dropsText(drops: number): string {
+  const number = drops >= 10 ? drops.toFixed(1).replace(/\.0$/, '') : formatDecimal(drops, 2);
+  return `${number} ${number === '1' ? 'drop' : 'drops'}`;
+}

@@ -1,0 +1,94 @@
+import { describe, expect, test } from 'vitest';
+import { FILES, PAGES } from '../../src/render/pages.ts';
+import { bookOf, contextOf, pageOf, SAMPLE_FILES } from './sample-book.ts';
+
+const file = (front: string): string => `---\n${front}\n---\n`;
+
+/** The sample book as somebody writes it who measures in inches, ounces and degrees Fahrenheit. */
+const IMPERIAL = bookOf({
+  ...SAMPLE_FILES,
+  'book.md': file(
+    'title: Back Shed\nunits: { volume: fl oz, temperature: °F, currency: $ }\ntools: { scale: 0.01 g }\ncup: 8 fl oz',
+  ),
+  'shelf/plastics/supple.md': file(
+    'title: Supple\nprice: 16.5\npack: 1 qt\nstock: 3 fl oz\nhighest: 365 °F\nworking: { from: 320 °F, to: 350 °F }',
+  ),
+  'shelf/colorants/peat.md': file(
+    'title: Peat\nprice: 8\npack: 1 fl oz\nstock: 0.7 fl oz\nlook: { kind: dye, colour: "#8a5a2b", dose: 7 drops per 4 fl oz, thickness: 1/8 in }',
+  ),
+  'molds/minnow-3.md': file(
+    'title: Minnow\ncavities: 3\ncavity: 0.19 fl oz\nsprue: 1/3 fl oz\nbody: 3/8 in\nthin: 0.07 in\nlength: 6 in\nbag: 7',
+  ),
+  'targets/rack.md': file(
+    'title: On the rack\nover-white: "#a08050"\nover-black: "#504030"\nmold: minnow-3\nthickness: 3/8 in\nflake: [{ colour: "#b8693a", size: 0.040 in }]',
+  ),
+});
+
+/** What a reader sees or hears of a page: its text, and the labels of pictures and fields. */
+function readable(page: string): string {
+  const text = page.replace(/<script[\s\S]*?<\/script>/g, ' ');
+  const labels = [...text.matchAll(/\s(?:aria-label|alt|title|content|placeholder|label)="([^"]*)"/g)].map(
+    ([, label]) => label,
+  );
+  return `${text.replace(/<[^>]*>/g, ' ')} ${labels.join(' ')}`;
+}
+
+/** Every text in data, except the files as their makers wrote them. */
+function texts(value: unknown, key = ''): readonly string[] {
+  if (typeof value === 'string') return key === 'source' ? [] : [value];
+  if (typeof value !== 'object' || value === null || key === 'source') return [];
+  return Object.entries(value).flatMap(([name, each]) => texts(each, name));
+}
+
+const RAW = /\d*\.\d{5,}/g;
+
+const pages: (readonly [string, string])[] = [];
+for (const kind of PAGES) {
+  for (const item of kind.items(IMPERIAL)) {
+    const url = kind.url(item);
+    pages.push([url, readable(kind.render(await contextOf(IMPERIAL, url), item))]);
+  }
+}
+
+describe('a book in inches and fluid ounces', () => {
+  test('shows no number with more than four decimals on any page or card', () => {
+    for (const [url, text] of pages) expect([url, text.match(RAW)]).toEqual([url, null]);
+  });
+
+  test('has none in the texts of its data', () => {
+    for (const kind of FILES.filter(({ kind: name }) => name !== 'recipe-source')) {
+      for (const item of kind.items(IMPERIAL)) {
+        const found = texts(JSON.parse(kind.text(IMPERIAL, item))).flatMap((text) => text.match(RAW) ?? []);
+        expect([kind.kind, item, found]).toEqual([kind.kind, item, []]);
+      }
+    }
+  });
+
+  test('shows lengths in inches', async () => {
+    const recipe = readable(await pageOf('recipe', 'weir-foam', IMPERIAL));
+    expect(recipe).toContain('Body, 0.375 in');
+    expect(recipe).toContain('Tail, 0.07 in');
+    const mold = readable(await pageOf('mold', 'minnow-3', IMPERIAL));
+    expect(mold).toMatch(/0\.375 in thick/);
+    expect(mold).toMatch(/Length\s+6 in/);
+    // A film of flake is stated in millimetres by its makers, and the scale beside a picture is one.
+    const own = /(?:film of [\d.]+|105 × 148|\s10) mm/g;
+    for (const [url, text] of pages) {
+      if (!/^(colours\/[^/]+|molds\/[^/]+|targets\/[^/]+|bench)\/$/.test(url)) continue;
+      expect([url, text.replaceAll(own, '').match(/.{20} mm\b/g)]).toEqual([url, null]);
+    }
+  });
+
+  test('states doses for four fluid ounces', async () => {
+    for (const [url, text] of pages) expect([url, text.match(/.{20}100 ml/g)]).toEqual([url, null]);
+    expect(readable(await pageOf('recipe', 'alder-smoke', IMPERIAL))).toMatch(/in 4 fl oz/);
+  });
+});
+
+test('a pack and a stock stand as they are bought, by volume where the file has one', async () => {
+  const supple = readable(await pageOf('material', 'supple', IMPERIAL));
+  expect(supple).toMatch(/\$16\.50 for 1 qt/);
+  expect(supple).toMatch(/On the shelf\s+3 fl oz/);
+  const costs = readable(await pageOf('recipe', 'weir-foam', IMPERIAL));
+  expect(costs).toMatch(/[\d.]+ fl oz short: buy 1 pack\b/);
+});
