@@ -29,8 +29,8 @@ export { type Batch, planBatch } from './cup/plan-batch.ts';
 export { CATALOGUE, type DiagnosticCode } from './diagnostics/catalogue.ts';
 export { type Diagnostic, hasErrors, type Position } from './diagnostics/diagnostic.ts';
 export { diagnosticMessage, formatDiagnostics, summarizeDiagnostics } from './diagnostics/format-diagnostics.ts';
-export { appearance } from './optics/appearance.ts';
 // optics
+export { appearance } from './optics/appearance.ts';
 export { cupBody } from './optics/cup-body.ts';
 export { deltaE00 } from './optics/delta-e00.ts';
 export { mixtureConstants, type OpticalConstants } from './optics/mixture.ts';

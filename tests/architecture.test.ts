@@ -56,7 +56,7 @@ const FOLDERS: readonly Folder[] = [
   {
     name: 'cli',
     purpose: 'shell: commands, exit codes and printing only',
-    imports: ['diagnostics', 'units', 'optics', 'recipe', 'matching', 'book', 'eleventy'],
+    imports: ['diagnostics', 'units', 'recipe', 'matching', 'book', 'eleventy'],
     shell: true,
   },
 ];

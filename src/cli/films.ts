@@ -1,219 +1,44 @@
-/**
- * `cupbook films`: from measured films and wanted compositions to predicted spectra and colours, as CSV.
- *
- * Layouts are told in `films-table.ts` and `films-samples.ts`. A prediction's row holds sample, surface; L, a, b (D65, 2°);
- * X, Y, Z (Y of white = 100); the expected ΔE00 and the one not exceeded nine times in ten; then the reflectance in each
- * wavelength of the measurements, in percent or 0..1 as the requests are.
- */
-import { parseArgs } from 'node:util';
-import { compareFindings, type FilmsFinding, findingText } from '../book/films-finding.ts';
-import { measuredFilms, type RequestedView, requestedViews } from '../book/films-samples.ts';
-import { type FilmsTable, readFilmsTable } from '../book/films-table.ts';
-import { nearestName } from '../diagnostics/nearest-name.ts';
-import { type FittedMaterials, fitMaterials } from '../optics/fit/fit-materials.ts';
-import { type PredictedFilm, predictFilm } from '../optics/fit/predict-film.ts';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { findingText } from '../book/films-finding.ts';
+import { predictFilms } from '../book/predict-films.ts';
+import { printable } from '../eleventy/printable.ts';
+import type { Command } from './command.ts';
 
-/** What `films` returns. */
-export interface FilmsResult {
-  /** CSV; undefined where the measurements can't be used, or nothing could be predicted. */
-  readonly predictions?: string;
-  readonly findings: readonly FilmsFinding[];
-  /** What the predictions rest on, in a sentence. */
-  readonly summary?: string;
-}
-
-/** What the tables are called in findings. */
-export interface FilmsNames {
-  readonly measurements: string;
-  readonly films: string;
-}
-
-/** How a command reaches files and screen. */
-export interface FilmsEffects {
-  readText(path: string): string | Promise<string>;
-  writeText(path: string, text: string): void | Promise<void>;
-  print(text: string): void;
-  printError(text: string): void;
-}
-
-/**
- * Predicts films.
- *
- * Shape: two CSV texts in, one out. An error in the measurements stops everything; an error in a request leaves out that
- * sample alone.
- */
-export function films(
-  measurementsCsv: string,
-  requestsCsv: string,
-  names: FilmsNames = { measurements: 'measurements', films: 'films' },
-): FilmsResult {
-  const measurements = readFilmsTable(measurementsCsv, names.measurements);
-  const requests = readFilmsTable(requestsCsv, names.films);
-  const measured = measuredFilms(measurements);
-  const requested = requestedViews(requests);
-  const aboutMeasurements = [...measurements.findings, ...measured.findings];
-  const findings = [...aboutMeasurements, ...requests.findings, ...requested.findings];
-  if (aboutMeasurements.some(isError)) return { findings: findings.sort(compareFindings) };
-
-  const fitted = fitMaterials(measured.films, { wavelengths: measurements.wavelengths });
-  findings.push(...faultWarnings(fitted, measurements));
-  const columns = wantedColumns(measurements, requests, findings);
-  const faulty = faultySamples(requests, findings);
-  const lines: string[] = [];
-  for (const view of columns ? requested.views : []) {
-    if (faulty.has(view.sample)) continue;
-    const unknown = view.parts.find(({ material }) => !fitted.materials.has(material));
-    if (unknown) {
-      findings.push(unknownMaterial(unknown.material, view, fitted, requests.file));
-      continue;
+/** `cupbook films` */
+export const filmsCommand: Command = {
+  name: 'films',
+  usage: '--measurements FILE --films FILE [--out FILE]',
+  summary: 'predict how films of measured paints look, as CSV',
+  words: [0, 0],
+  options: {
+    measurements: {
+      value: 'FILE',
+      help: 'measured films: composition, surface, and the reflectance at each wavelength',
+    },
+    films: { value: 'FILE', help: 'films to predict: the same columns, the reflectance being that of the backing' },
+    out: { value: 'FILE', help: 'where to write the predictions (default: the screen)' },
+  },
+  details:
+    'A composition is paint=fraction;… A surface is bare_black, bare_white, film_on_black or film_on_white; other backings likewise.',
+  run(_words, { measurements, films, out }, { from }) {
+    if (typeof measurements !== 'string' || typeof films !== 'string') {
+      console.error(
+        `The option --${typeof measurements === 'string' ? 'films' : 'measurements'} is missing: give it a file.`,
+      );
+      return 2;
     }
-    const backing = columns!.map((column) => view.backing[column]!);
-    lines.push(predictionLine(view, predictFilm(fitted, view.parts, backing, view.thickness), requests.unit));
-  }
-  const header = [
-    ...['sample', 'surface', 'L', 'a', 'b', 'X', 'Y', 'Z', 'expected_dE00', 'bound90_dE00'],
-    ...measurements.wavelengths,
-  ].join(',');
-  return {
-    predictions: lines.length === 0 ? undefined : `${[header, ...lines].join('\n')}\n`,
-    findings: findings.sort(compareFindings),
-    summary: summaryOf(fitted, lines.length),
-  };
-}
-
-const HELP = `cupbook films --measurements FILE --films FILE [--out FILE]
-  predict how films of measured paints look, as CSV
-
---measurements FILE  measured films, with columns sample, composition (paint=fraction;…), surface (bare_black, bare_white,
-                     film_on_black, film_on_white; other backings likewise), and the reflectance at each wavelength
---films FILE         films to predict: the same columns, the reflectance being that of the backing
---out FILE           where to write the predictions (default: the screen)`;
-
-/** Runs the command on the words that follow its name; returns the exit code: 0 done, 1 errors in the tables, 2 wrong use. */
-export async function filmsCommand(args: string[], io: FilmsEffects): Promise<number> {
-  const options = readArguments(args);
-  if (typeof options === 'string') {
-    io.printError(`${options}\n\n${HELP}`);
-    return 2;
-  }
-  if (options.help) {
-    io.print(HELP);
-    return 0;
-  }
-  const [measurementsCsv, requestsCsv] = [await io.readText(options.measurements), await io.readText(options.films)];
-  const result = films(measurementsCsv, requestsCsv, options);
-  for (const finding of result.findings) io.printError(findingText(finding));
-  if (result.summary !== undefined) io.printError(result.summary);
-  if (result.predictions !== undefined) {
-    if (options.out === undefined) io.print(result.predictions.trimEnd());
-    else await io.writeText(options.out, result.predictions);
-  }
-  return result.predictions === undefined || result.findings.some(isError) ? 1 : 0;
-}
-
-interface FilmsOptions extends FilmsNames {
-  readonly out?: string;
-  readonly help: boolean;
-}
-
-/** The options, or what is wrong with them. */
-function readArguments(args: string[]): FilmsOptions | string {
-  try {
-    const { values } = parseArgs({
-      args,
-      options: {
-        measurements: { type: 'string' },
-        films: { type: 'string' },
-        out: { type: 'string' },
-        help: { type: 'boolean', short: 'h' },
-      },
+    const textOf = (path: string): string => readFileSync(resolve(from, path), 'utf8');
+    const { predictions, findings, summary } = predictFilms(textOf(measurements), textOf(films), {
+      measurements,
+      films,
     });
-    const { measurements = '', films: wanted = '', out, help = false } = values;
-    if (!help && (measurements === '' || wanted === '')) {
-      return `The option --${measurements === '' ? 'measurements' : 'films'} is missing: give it a file.`;
+    for (const finding of findings) console.error(printable(findingText(finding)));
+    if (summary !== undefined) console.error(printable(summary));
+    if (predictions !== undefined) {
+      if (typeof out === 'string') writeFileSync(resolve(from, out), predictions);
+      else console.log(predictions.trimEnd());
     }
-    if (out === '') return 'The option --out needs a file.';
-    return { measurements, films: wanted, help, ...(out === undefined ? {} : { out }) };
-  } catch (error) {
-    return error instanceof Error ? error.message : String(error);
-  }
-}
-
-function isError({ severity }: FilmsFinding): boolean {
-  return severity === 'error';
-}
-
-/** Where the measurements' wavelengths stand among those of the requests; undefined, and told, if some are missing. */
-function wantedColumns(measurements: FilmsTable, requests: FilmsTable, findings: FilmsFinding[]): number[] | undefined {
-  const columns = measurements.wavelengths.map((wavelength) => requests.wavelengths.indexOf(wavelength));
-  const missing = measurements.wavelengths.filter((_, index) => columns[index]! < 0);
-  if (missing.length === 0) return columns;
-  if (requests.wavelengths.length > 0) {
-    findings.push({
-      severity: 'error',
-      file: requests.file,
-      message: `Unexpected wavelengths, expected those of ${measurements.file}: ${missing.join(', ')} nm are missing`,
-    });
-  }
-  return undefined;
-}
-
-/** Samples that have an error in any of their rows. */
-function faultySamples(table: FilmsTable, findings: readonly FilmsFinding[]): Set<string> {
-  const lines = new Set(
-    findings.filter((finding) => isError(finding) && finding.file === table.file).map(({ line }) => line),
-  );
-  return new Set(table.rows.filter(({ line }) => lines.has(line)).map(({ sample }) => sample));
-}
-
-function faultWarnings(fitted: FittedMaterials, table: FilmsTable): FilmsFinding[] {
-  return fitted.faults.map(({ film, views, message }) => ({
-    severity: 'warning',
-    file: table.file,
-    line: table.rows.find(({ sample, surface }) => sample === film && surface === views[0])?.line,
-    message,
-  }));
-}
-
-function unknownMaterial(name: string, view: RequestedView, fitted: FittedMaterials, file: string): FilmsFinding {
-  const nearest = nearestName(name, fitted.materials.keys());
-  return {
-    severity: 'error',
-    file,
-    line: view.line,
-    message: `Unexpected paint \`${name}\` in ${view.sample}, expected one that a measured film holds`,
-    fix: nearest === undefined ? `measure a film with ${name} first` : `write \`${nearest}\``,
-  };
-}
-
-function predictionLine(view: RequestedView, film: PredictedFilm, unit: 'percent' | 'ratio'): string {
-  const { lab, tristimulus, expected, bound90, spectrum } = film;
-  const [scale, decimals] = unit === 'percent' ? [100, 4] : [1, 6];
-  const figures = [lab.L, lab.a, lab.b, 100 * tristimulus.X, 100 * tristimulus.Y, 100 * tristimulus.Z].map((figure) =>
-    figure.toFixed(4),
-  );
-  return [
-    quoted(view.sample),
-    quoted(view.surface),
-    ...figures,
-    expected.toFixed(2),
-    bound90.toFixed(2),
-    ...Array.from(spectrum, (R) => (scale * R).toFixed(decimals)),
-  ].join(',');
-}
-
-function quoted(text: string): string {
-  return /[",\n\t]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
-}
-
-function summaryOf(fitted: FittedMaterials, predicted: number): string {
-  const { films: count, views, converged } = fitted.restsOn;
-  const doubted = fitted.films.filter(({ weight }) => weight < 0.5).map(({ name }) => name);
-  return [
-    `Predicted ${predicted} from ${count} measured films (${views} views) of ${fitted.materials.size} paints.`,
-    ...(doubted.length === 0
-      ? []
-      : [`Films that do not agree with the others, and count little: ${doubted.join(', ')}.`]),
-    ...(converged ? [] : ['The search for the best fit ended early: the figures may be off.']),
-  ].join(' ');
-}
+    return predictions === undefined || findings.some(({ severity }) => severity === 'error') ? 1 : 0;
+  },
+};

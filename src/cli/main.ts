@@ -9,7 +9,7 @@ import { type Command, type Option, parseArgsOptions } from './command.ts';
 import { defaultRecipes } from './default-recipes.ts';
 import { explainCommand } from './explain.ts';
 import { explainError } from './explain-error.ts';
-import { filmsCommand } from './films-command.ts';
+import { filmsCommand } from './films.ts';
 import { helpText } from './help.ts';
 import { matchCommands } from './matching.ts';
 import { newCommand } from './new.ts';

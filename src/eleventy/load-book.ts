@@ -11,6 +11,8 @@ export interface LoadedBook {
   /** All findings, in the order of the files. */
   readonly diagnostics: readonly Diagnostic[];
   readonly sources: readonly Source[];
+  /** Every picture, `photos/…`, by path. */
+  readonly photos: readonly string[];
 }
 
 /**
@@ -23,5 +25,5 @@ export function loadBook(folder: string, more: readonly Source[] = []): LoadedBo
   const sources = [...read.sources, ...more];
   const compiled = compileBook(sources, { photos: read.photos, unread: read.diagnostics.map(({ file }) => file) });
   const diagnostics = [...read.diagnostics, ...compiled.diagnostics].sort(compareDiagnostics);
-  return { book: hasErrors(diagnostics) ? undefined : compiled.book, diagnostics, sources };
+  return { book: hasErrors(diagnostics) ? undefined : compiled.book, diagnostics, sources, photos: read.photos };
 }

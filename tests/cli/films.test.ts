@@ -1,216 +1,40 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { findingText } from '../../src/book/films-finding.ts';
-import { type FilmsEffects, films, filmsCommand } from '../../src/cli/films.ts';
-import { BLACK, knownFilm, partsOf, WAVELENGTHS, WHITE } from '../optics/fit/synthetic-films.ts';
+import { bareRows, MEASUREMENTS, MIX, row, table } from '../book/film-tables.ts';
+import { BLACK } from '../optics/fit/synthetic-films.ts';
+import { type Ran, runCupbook } from '../run-cupbook.ts';
+import { temporaryFolder, writeFiles } from '../small-book.ts';
 
-const HEADER = ['sample', 'composition', 'surface', ...WAVELENGTHS].join(',');
-
-type Amounts = Readonly<Record<string, number>>;
-
-const composition = (amounts: Amounts): string =>
-  Object.entries(amounts)
-    .map(([material, amount]) => `${material}=${amount}`)
-    .join(';');
-
-/** A row of the table, its reflectances in percent unless told otherwise. */
-function row(sample: string, amounts: Amounts, surface: string, R: readonly number[], scale = 100): string {
-  return [sample, composition(amounts), surface, ...R.map((value) => (scale * value).toFixed(5))].join(',');
-}
-
-function bareRows(sample: string, amounts: Amounts, scale = 100): string[] {
-  return [row(sample, amounts, 'bare_black', BLACK, scale), row(sample, amounts, 'bare_white', WHITE, scale)];
-}
-
-function measuredRows(sample: string, amounts: Amounts, scale = 100): string[] {
-  const parts = partsOf(amounts);
-  return [
-    ...bareRows(sample, amounts, scale),
-    row(sample, amounts, 'film_on_black', knownFilm(parts, BLACK), scale),
-    row(sample, amounts, 'film_on_white', knownFilm(parts, WHITE), scale),
-  ];
-}
-
-const SHELF: readonly (readonly [string, Amounts])[] = [
-  ['1', { chalk: 1 }],
-  ['2', { dusk: 1 }],
-  ['3', { dusk: 0.1, chalk: 0.9 }],
-];
-
-const table = (...rows: string[]): string => `${[HEADER, ...rows].join('\n')}\n`;
-const MEASUREMENTS = table('# invented paints', ...SHELF.flatMap(([name, amounts]) => measuredRows(name, amounts)));
-const MIX = { dusk: 0.4, chalk: 0.6 };
-
-const cells = (csv: string | undefined): string[][] =>
-  (csv ?? '')
-    .trimEnd()
-    .split('\n')
-    .map((line) => line.split(','));
-
-const messages = (result: ReturnType<typeof films>): string[] => result.findings.map(findingText);
-
-test('films(measurements, requests) predicts each request, with colour, expected error and spectrum', () => {
-  const result = films(MEASUREMENTS, table(...bareRows('wanted', MIX)));
-  expect(messages(result)).toEqual([]);
-  const [header, ...rows] = cells(result.predictions);
-  expect(header!.slice(0, 11)).toEqual('sample surface L a b X Y Z expected_dE00 bound90_dE00 400'.split(' '));
-  expect(rows.map((each) => each.slice(0, 2))).toEqual([
-    ['wanted', 'film_on_black'],
-    ['wanted', 'film_on_white'],
-  ]);
-  const truth = knownFilm(partsOf(MIX), WHITE);
-  const spectrum = rows[1]!.slice(10).map(Number);
-  expect(spectrum).toHaveLength(31);
-  spectrum.forEach((percent, band) => {
-    expect(Math.abs(percent - 100 * truth[band]!)).toBeLessThan(2.5);
+async function films(...options: readonly string[]): Promise<Ran & { readonly folder: string }> {
+  const folder = temporaryFolder();
+  await writeFiles(folder, {
+    'm.csv': MEASUREMENTS,
+    'f.csv': table(...bareRows('x', MIX)),
+    'rust.csv': table(row('x', { rust: 1 }, 'film_on_black', BLACK)),
   });
-  for (const each of rows) expect(each.every((cell) => cell !== '' && !/NaN|Infinity/.test(cell))).toBe(true);
-});
-
-test('films(measurements, requests) takes a row without bare backings as the backing itself', () => {
-  const asBare = films(MEASUREMENTS, table(...bareRows('x', MIX))).predictions;
-  const asFilm = films(
-    MEASUREMENTS,
-    table(row('x', MIX, 'film_on_black', BLACK), row('x', MIX, 'film_on_white', WHITE)),
-  ).predictions;
-  expect(asFilm).toBe(asBare);
-  const unnamed = films(MEASUREMENTS, table(row('x', MIX, '', BLACK))).predictions;
-  expect(cells(unnamed)[1]!.slice(0, 2)).toEqual(['x', 'film']);
-});
-
-test('films(measurements, requests) never reads the answer from a table of measurements', () => {
-  const honest = films(MEASUREMENTS, table(...bareRows('x', MIX))).predictions;
-  const answered = films(MEASUREMENTS, table(...measuredRows('x', MIX))).predictions;
-  expect(answered).toBe(honest);
-});
-
-test('films(measurements, requests) reads 0..1 as well as percent, and answers in the unit of the requests', () => {
-  const ratios = table(...SHELF.flatMap(([name, amounts]) => measuredRows(name, amounts, 1)));
-  const percent = cells(films(MEASUREMENTS, table(...bareRows('x', MIX))).predictions)[1]!;
-  const ratio = cells(films(ratios, table(...bareRows('x', MIX, 1))).predictions)[1]!;
-  expect(Math.abs(Number(ratio[2]) - Number(percent[2]))).toBeLessThan(0.01);
-  expect(Math.abs(100 * Number(ratio[10]) - Number(percent[10]))).toBeLessThan(0.01);
-});
-
-test('films(measurements, requests) finds its columns in any order, with tabs, marks of byte order and comments', () => {
-  const wild = MEASUREMENTS.split('\n')
-    .map((line) => (line.startsWith('#') ? line : line.split(',').reverse().join('\t')))
-    .join('\r\n');
-  const straight = films(MEASUREMENTS, table(...bareRows('x', MIX)));
-  const result = films(`\uFEFF${wild}`, table(...bareRows('x', MIX)));
-  expect(messages(result)).toEqual([]);
-  expect(result.predictions).toBe(straight.predictions);
-});
-
-test('films(measurements, requests) names an unknown paint by its line, offers the nearest, and predicts the others', () => {
-  const result = films(
-    MEASUREMENTS,
-    table(row('bad', { dusck: 0.5, chalk: 0.5 }, 'film_on_black', BLACK), row('good', MIX, 'film_on_black', BLACK)),
-    { measurements: 'shelf.csv', films: 'wanted.csv' },
-  );
-  expect(messages(result)).toEqual([
-    'wanted.csv:2 error Unexpected paint `dusck` in bad, expected one that a measured film holds\n  fix: write `dusk`',
-  ]);
-  expect(cells(result.predictions).map(([sample]) => sample)).toEqual(['sample', 'good']);
-});
-
-test('films(measurements, requests) tells all errors of the measurements at once, and predicts nothing', () => {
-  const result = films(
-    table(
-      row('1', { chalk: 1 }, 'bare_black', BLACK),
-      row('1', { chalk: 0.9 }, 'film_on_black', BLACK),
-      row('2', { dusk: 1 }, 'film_on_white', WHITE),
-      row('3', { dusk: 1 }, 'underside', WHITE),
-      row('4', { dusk: -1 }, 'bare_black', WHITE),
-      row('5', { dusk: 1 }, 'bare_black', BLACK).replace(/,[^,]*$/, ',dark'),
-    ),
-    table(...bareRows('x', MIX)),
-    { measurements: 'shelf.csv', films: 'wanted.csv' },
-  );
-  expect(result.predictions).toBeUndefined();
-  expect(messages(result).filter((message) => message.includes('error'))).toEqual([
-    'shelf.csv:3 error Unexpected other composition of 1, expected that of line 2\n  fix: write the same composition in all rows of 1, or give a second film a sample name of its own',
-    'shelf.csv:4 error Unexpected `film_on_white` of 2 without its `bare_white`, expected the backing measured, too\n  fix: add the row `bare_white` of 2, the card alone',
-    'shelf.csv:5 error Unexpected surface `underside`, expected one of `bare_white`, `film_on_white`, `bare_black`, `film_on_black`',
-    'shelf.csv:6 error Unexpected `dusk=-1` in the composition, expected `paint=fraction`',
-    'shelf.csv:7 error Unexpected `dark` in column `700`, expected a reflectance, at least 0',
-  ]);
-});
-
-test.each([
-  ['', 'error Unexpected empty file, expected a header and rows of reflectances'],
-  ['# nothing\n', 'error Unexpected empty file, expected a header and rows of reflectances'],
-  ['name,400,410,420\n', 'error Unexpected header without `sample`, expected a column of that name'],
-  ['sample,composition\n', 'expected at least three columns in equal steps among 380, 385 … 780 nm'],
-  ['sample,composition,400,410,430\n', 'expected at least three columns in equal steps'],
-  ['sample,composition,400,410,420\n"1,chalk,1,1,1\n', 'error Unexpected quotes, expected CSV'],
-  ['sample,composition,400,410,420\n', 'error Unexpected table without films, expected at least one'],
-  ['sample,composition,surface,400,410,420\n1,chalk,bare_black,180,5,5\n', 'expected no more than 120 %'],
-])('films(measurements) says what is wrong with %j', (text, expected) => {
-  const result = films(text, table(...bareRows('x', MIX)));
-  expect(messages(result).join('\n')).toContain(expected);
-  expect(result.predictions).toBeUndefined();
-});
-
-test('films(measurements, requests) wants the wavelengths of the measurements in the requests', () => {
-  const short = table(...bareRows('x', MIX))
-    .split('\n')
-    .map((line) => line.split(',').slice(0, -1).join(','))
-    .join('\n');
-  const result = films(MEASUREMENTS, short);
-  expect(result.predictions).toBeUndefined();
-  expect(messages(result)).toEqual([
-    'films error Unexpected wavelengths, expected those of measurements: 700 nm are missing',
-  ]);
-});
-
-test('films(measurements, requests) warns of films that are darker over white', () => {
-  const swapped = measuredRows('1', { chalk: 1 }).map((line) =>
-    line.replace(/film_on_(black|white)/, (_, under: string) => `film_on_${under === 'black' ? 'white' : 'black'}`),
-  );
-  const result = films(
-    table(...swapped, ...SHELF.slice(1).flatMap(([name, amounts]) => measuredRows(name, amounts))),
-    table(...bareRows('x', MIX)),
-  );
-  expect(messages(result)[0]).toMatch(
-    /^measurements:4 warning Film 1 is darker as film_on_white than as film_on_black/,
-  );
-  expect(result.predictions).toBeDefined();
-});
-
-function effects(files: Record<string, string>): FilmsEffects & { readonly out: string[]; readonly errors: string[] } {
-  const out: string[] = [];
-  const errors: string[] = [];
-  return {
-    out,
-    errors,
-    readText: (path) => files[path]!,
-    writeText: (path, text) => {
-      files[path] = text;
-    },
-    print: (text) => out.push(text),
-    printError: (text) => errors.push(text),
-  };
+  return { ...(await runCupbook(['films', ...options], folder)), folder };
 }
 
-test('filmsCommand(--measurements, --films, --out) writes the predictions and says what they rest on', async () => {
-  const files: Record<string, string> = { 'm.csv': MEASUREMENTS, 'f.csv': table(...bareRows('x', MIX)) };
-  const io = effects(files);
-  const code = await filmsCommand(['--measurements', 'm.csv', '--films', 'f.csv', '--out', 'p.csv'], io);
-  expect(code).toBe(0);
-  expect(io.out).toEqual([]);
-  expect(io.errors).toEqual(['Predicted 2 from 3 measured films (6 views) of 2 paints.']);
-  expect(cells(files['p.csv'])).toHaveLength(3);
+test('cupbook films --out writes the predictions and says what they rest on', async () => {
+  const { code, stdout, stderr, folder } = await films('--measurements', 'm.csv', '--films', 'f.csv', '--out', 'p.csv');
+  expect({ code, stdout, stderr }).toEqual({
+    code: 0,
+    stdout: '',
+    stderr: 'Predicted 2 from 3 measured films (6 views) of 2 paints.\n',
+  });
+  expect(readFileSync(join(folder, 'p.csv'), 'utf8').trimEnd().split('\n')).toHaveLength(3);
 });
 
-test('filmsCommand(…) prints without --out, exits 1 on errors in the tables and 2 on wrong use', async () => {
-  const files = { 'm.csv': MEASUREMENTS, 'f.csv': table(row('x', { rust: 1 }, 'film_on_black', BLACK)) };
-  const io = effects({ ...files, 'g.csv': table(...bareRows('x', MIX)) });
-  expect(await filmsCommand(['--measurements', 'm.csv', '--films', 'g.csv'], io)).toBe(0);
-  expect(io.out[0]).toMatch(/^sample,surface,L,a,b,/);
-  expect(await filmsCommand(['--measurements', 'm.csv', '--films', 'f.csv'], effects(files))).toBe(1);
-  const wrong = effects(files);
-  expect(await filmsCommand(['--measurements', 'm.csv'], wrong)).toBe(2);
-  expect(wrong.errors[0]).toMatch(/^The option --films is missing: give it a file\./);
-  expect(await filmsCommand(['--colour', 'red'], effects(files))).toBe(2);
-  expect(await filmsCommand(['--help'], effects(files))).toBe(0);
+test('cupbook films prints without --out, ends with 1 on errors in the tables and with 2 where a table is not named', async () => {
+  const { code, stdout } = await films('--measurements', 'm.csv', '--films', 'f.csv');
+  expect({ code, head: stdout.slice(0, 23) }).toEqual({ code: 0, head: 'sample,surface,L,a,b,X,' });
+  expect(await films('--measurements', 'm.csv', '--films', 'rust.csv')).toMatchObject({
+    code: 1,
+    stderr: expect.stringContaining('Unexpected paint `rust`'),
+  });
+  expect(await films('--measurements', 'm.csv')).toMatchObject({
+    code: 2,
+    stderr: 'The option --films is missing: give it a file.\n',
+  });
 });
