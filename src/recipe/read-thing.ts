@@ -61,7 +61,9 @@ export function soundPart<K extends Kind>(kind: K, id: string, source: Source): 
 function takeOut(data: unknown, issue: z.core.$ZodIssue, id: string): boolean {
   const path = writtenPath(data, issue.path);
   if (issue.code === 'unrecognized_keys') {
+    // What holds it may have gone already, with another fault in it.
     const owner = valueAt(data, path);
+    if (typeof owner !== 'object' || owner === null) return true;
     for (const key of issue.keys) delete (owner as Record<string, unknown>)[key];
     return true;
   }

@@ -54,6 +54,13 @@ describe('all mistakes come in one run, and none that only follows from another'
       }).map((line) => line.split(':')[0]),
     ).toEqual(['book.md field/unknown', 'book.md field/value', 'colours/smoke.md recipe/pattern']);
   });
+  test('an entry of a list that lacks a field and has one too many', () => {
+    const photos = file('title: Smoke', 'photos:', '  - { fiel: a.jpg }', 'cups: { body: { plastic: 90 ml } }');
+    expect(told({ 'colours/smoke.md': photos }).map((line) => line.split(':')[0])).toEqual([
+      'colours/smoke.md field/missing',
+      'colours/smoke.md field/unknown',
+    ]);
+  });
   test('a photo that a file with a fault may name is not called unused', () => {
     expect(told({ 'colours/smoke.md': file('title: Smoke: dark') }, { photos: ['photos/a.jpg'] })).toHaveLength(1);
   });
