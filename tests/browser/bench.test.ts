@@ -2,80 +2,16 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { nextAdditionFor } from '../../src/book/ask-matching.ts';
 import { compileBook } from '../../src/book/compile-book.ts';
-import type { Book } from '../../src/book/model.ts';
-import {
-  adviceFor,
-  amountsOf,
-  firstAnswers,
-  newWork,
-  withBookTarget,
-  withRecipe,
-} from '../../src/browser/bench/ask.ts';
+import { adviceFor, firstAnswers, newWork, withBookTarget, withRecipe } from '../../src/browser/bench/ask.ts';
 import { roundsSeen } from '../../src/browser/bench/cup-looks.ts';
 import { fileDose, typedAmount } from '../../src/browser/bench/dose-text.ts';
-import { isNoWork, readWork } from '../../src/browser/bench/read-work.ts';
 import { type Work, withoutLastDone, withSides, withSteps } from '../../src/browser/bench/work.ts';
 import { freeName, recipeFile } from '../../src/browser/bench/work-recipe.ts';
 import { targetFile } from '../../src/browser/bench/work-target.ts';
-import type { Source } from '../../src/recipe/source.ts';
-import { type BenchPageData, benchPageData } from '../../src/render/pages/bench.ts';
+import type { BenchPageData } from '../../src/render/pages/bench.ts';
 import { isFault, parseQuantity } from '../../src/units/quantity.ts';
 import { expectClose } from '../optics/close.ts';
-
-const FILES: readonly Source[] = [
-  { path: 'book.md', text: '---\ntitle: Bench\n---\n' },
-  { path: 'shelf/plastics/supple.md', text: '---\ntitle: Supple\n---\n' },
-  {
-    path: 'shelf/colorants/peat.md',
-    text: '---\ntitle: Peat\nlook: { kind: dye, colour: "#7a4a24", dose: 20 drops per 120 ml }\n---\n',
-  },
-  {
-    path: 'shelf/colorants/soot.md',
-    text: '---\ntitle: Soot\nlook: { kind: pigment, colour: "#1a1a1a", dose: 10 drops per 100 ml }\n---\n',
-  },
-  {
-    path: 'shelf/powders/ivory.md',
-    text: '---\ntitle: Ivory\nlook: { kind: pearl, colour: "#ece6d6", dose: 1 % }\n---\n',
-  },
-  { path: 'molds/minnow.md', text: '---\ntitle: Minnow\ncavity: 12 ml\nbody: 8 mm\n---\n' },
-  {
-    path: 'targets/leaf.md',
-    text: '---\ntitle: Leaf\nmold: minnow\nover-white: "#a4805a"\nover-black: "#6e5a44"\n---\n',
-  },
-  {
-    path: 'targets/elver.md',
-    text: '---\ntitle: Elver\nmold: minnow\nparts:\n  back: { over-white: "#74583a", over-black: "#50422f" }\n  belly: { over-white: "#bcab8c", over-black: "#8c8270" }\n---\n',
-  },
-  {
-    path: 'targets/halves.md',
-    text: '---\ntitle: Halves\nmold: minnow\napart: true\nparts:\n  back: { over-white: "#74583a", over-black: "#50422f" }\n  belly: { over-white: "#bcab8c", over-black: "#8c8270" }\n---\n',
-  },
-];
-
-function compiled(...more: readonly Source[]): Book {
-  const { book, diagnostics } = compileBook([...FILES, ...more]);
-  expect(diagnostics.filter(({ severity }) => severity === 'error')).toEqual([]);
-  return book!;
-}
-
-const DATA: BenchPageData = benchPageData(compiled())!;
-const leaf = (): Work => withBookTarget(newWork(DATA), 'leaf', DATA);
-
-/** The match as a person would make it: first recipe, a look, an addition, another look. */
-function matched(): Work {
-  const begun = leaf();
-  const [answer] = firstAnswers(begun, DATA);
-  let work = withRecipe(begun, 0, answer!.recipe.proposals[0]!, DATA);
-  work = withSteps(
-    work,
-    0,
-    { do: 'pour', ml: 14 },
-    { do: 'see', overWhite: '#b8926a', overBlack: '#5a4a3a', note: 'too light: "weak tea"' },
-  );
-  const { next } = adviceFor(work, 0, DATA);
-  work = withSteps(work, 0, { do: 'add', amounts: amountsOf(next.proposals[0]!.additions, DATA) });
-  return withSteps(work, 0, { do: 'pour', ml: 14 }, { do: 'see', overWhite: '#a6825c', overBlack: '#6c5842' });
-}
+import { compiled, DATA, FILES, leaf, matched } from './bench-book.ts';
 
 test('withRecipe(…, weighing) and amountsOf(…, weighing) keep what was weighed, as the scale showed it', () => {
   const data: BenchPageData = { ...DATA, settings: { ...DATA.settings, scaleGrams: 0.01 } };
@@ -231,33 +167,7 @@ describe('amounts', () => {
   });
 });
 
-describe('a match that is kept', () => {
-  test('readWork(exported work) is the work', () => {
-    const work = matched();
-    expect(readWork(JSON.stringify(work))).toEqual(work);
-    expect(readWork(JSON.stringify(newWork(DATA)))).toEqual(newWork(DATA));
-  });
-
-  test('readWork(anything else) is a sentence', () => {
-    const work = matched();
-    for (const text of [
-      '',
-      'null',
-      '[]',
-      '{"format":2}',
-      '<svg onload=alert(1)>',
-      JSON.stringify({ ...work, plastic: '../../etc' }),
-      JSON.stringify({ ...work, sides: [] }),
-      JSON.stringify({ ...work, tolerance: null }),
-      JSON.stringify({ ...work, cups: [{ name: 'body', steps: [{ do: 'see', overWhite: 'url(x)' }] }] }),
-      JSON.stringify({ ...work, cups: [{ name: 'body', steps: [{ do: 'pour', ml: -3 }] }] }),
-      'x'.repeat(600_000),
-    ]) {
-      expect(isNoWork(readWork(text)), text.slice(0, 80)).toBe(true);
-    }
-    fc.assert(fc.property(fc.json(), (text) => isNoWork(readWork(text))));
-  });
-
+describe('a match as it goes on', () => {
   test('withoutLastDone(…) takes back what was done in one go; what was seen counts until something is added', () => {
     const work = matched();
     expect(adviceFor(work, 0, DATA).now.seen).toBeDefined();
@@ -280,14 +190,6 @@ describe('a match that is kept', () => {
     const work = matched();
     const changed = withSides(work, [{ ...work.sides[0]!, overWhite: '#ffffff' }]);
     expect(changed.cups[0]!.steps).toEqual(work.cups[0]!.steps);
-  });
-
-  test('readWork(a match of an earlier version) is that match, without the aims that it had', () => {
-    const { cups, ...work } = matched();
-    const [cup] = cups;
-    const steps = cup!.steps.map(({ also: _, ...step }) => step);
-    const kept = { ...work, cups: [{ ...cup!, steps, aim: work.sides[0]! }] };
-    expect(readWork(JSON.stringify(kept))).toEqual({ ...work, cups: [{ ...cup!, steps }] });
   });
 
   test('withBookTarget(…) takes a target of two parts as the sides of a finished bait, or by themselves where it says so', () => {

@@ -9,7 +9,8 @@ import { type NextAddition, nextAddition } from '../../matching/next-addition.ts
 import type { RecipeAmount, RecipeProposal } from '../../matching/recipe-proposal.ts';
 import type { BenchPageData } from '../../render/pages/bench.ts';
 import { aimFor, bodyOf, densityIn } from './aim-for.ts';
-import { fileDose } from './dose-text.ts';
+import { bookAmount, fileDose } from './dose-text.ts';
+import { within } from './limits.ts';
 import { begunAnew, type CupNow, cupNow, partOfSide, type Work, type WorkAmount, type WorkSide } from './work.ts';
 
 /** Recipes for one side, or for both together. */
@@ -34,7 +35,7 @@ export function newWork(data: BenchPageData): Work {
       title: '',
       arrangement: 'solid',
       sides: [],
-      tolerance: data.settings.tolerance,
+      tolerance: within('tolerance', data.settings.tolerance),
       mold: mold.id,
       plastic: data.plastic,
       plasticMl: 120,
@@ -42,7 +43,7 @@ export function newWork(data: BenchPageData): Work {
       inStock: false,
       cups: [],
     },
-    [{ name: 'body', overWhite: '#8a6a44', overBlack: '#5d4c36', thicknessMm: mold.bodyMm }],
+    [{ name: 'body', overWhite: '#8a6a44', overBlack: '#5d4c36', thicknessMm: within('thicknessMm', mold.bodyMm) }],
   );
 }
 
@@ -64,7 +65,7 @@ export function withBookTarget(work: Work, id: string, data: BenchPageData): Wor
       name,
       overWhite: overWhite.hex,
       ...(overBlack && { overBlack: overBlack.hex }),
-      thicknessMm,
+      thicknessMm: within('thicknessMm', thicknessMm),
     }),
   );
   const mold = data.molds.some((each) => each.id === target.mold) ? target.mold! : work.mold;
@@ -74,7 +75,7 @@ export function withBookTarget(work: Work, id: string, data: BenchPageData): Wor
       target: id,
       title: work.title,
       arrangement: sides.length === 1 ? 'solid' : target.apart || target.parts.length > 2 ? 'apart' : 'together',
-      tolerance: target.tolerance,
+      tolerance: within('tolerance', target.tolerance),
       mold,
     },
     sides,
@@ -126,7 +127,7 @@ export function amountsOf(
   return amounts.map((amount) => {
     const material = data.materials.find(({ id }) => id === amount.material)!;
     const { grams, text } = weighing ? (amount.weighed ?? amount) : amount;
-    return { material: amount.material, dose: fileDose({ grams, text }, material), grams };
+    return bookAmount({ material: amount.material, dose: fileDose({ grams, text }, material), grams }, material);
   });
 }
 

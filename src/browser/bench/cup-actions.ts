@@ -37,10 +37,10 @@ export class CupActions {
     const { data, work } = this.state;
     const recipe = adviceFor(work, index, data).next.startAgain;
     if (!recipe) return;
-    this.state.work = begunAnew(work, index, [
+    const begun = begunAnew(work, index, [
       { do: 'add', recipe: true, amounts: amountsOf(recipe.cups[0]!.amounts, data, weighing) },
     ]);
-    this.show(index, 'A new cup, with what the old one taught.');
+    if (this.state.put(begun)) this.show(index, 'A new cup, with what the old one taught.');
   }
 
   noteRound(index: number): void {
@@ -51,8 +51,7 @@ export class CupActions {
       this.screen.complain(steps);
       return;
     }
-    this.state.draft(index, withoutRound(drafts[index] ?? {}));
-    this.log(index, steps, 'The round is noted.');
+    this.log(index, steps, 'The round is noted.', withoutRound(drafts[index] ?? {}));
   }
 
   addElse(index: number): void {
@@ -67,10 +66,8 @@ export class CupActions {
     const grams = plastic.reduce((sum, [id, each]) => sum + each * (materials.get(id)?.density ?? 1), 0);
     const amount = typedAmount(at.value, materials.get(select.value)!, { ml, grams });
     if ('fault' in amount) screen.complain({ fault: amount.fault, at });
-    else {
-      this.forget(index, { amount: '' });
-      this.log(index, [{ do: 'add', amounts: [amount] }], 'It is in the log.');
-    }
+    else
+      this.log(index, [{ do: 'add', amounts: [amount] }], 'It is in the log.', this.draftWith(index, { amount: '' }));
   }
 
   addPlastic(index: number): void {
@@ -80,8 +77,7 @@ export class CupActions {
       this.screen.complain(ml);
       return;
     }
-    this.forget(index, { addedMl: '' });
-    this.log(index, [{ do: 'plastic', ml }], 'It is in the log.');
+    this.log(index, [{ do: 'plastic', ml }], 'It is in the log.', this.draftWith(index, { addedMl: '' }));
   }
 
   /** Takes back what was done last, all of it; a round is put back into its form, to be mended. */
@@ -93,16 +89,18 @@ export class CupActions {
     state.work = withoutLastDone(state.work, index);
     state.begun = true;
     const isRound = last.some((step) => step.do === 'pour' || step.do === 'see');
-    this.forget(index, isRound ? draftOf(last) : { mixed: [] });
+    state.draft(index, this.draftWith(index, isRound ? draftOf(last) : { mixed: [] }));
     this.show(index, `Taken back: ${what}.${isRound ? ' It is in the form again.' : ''}`);
   }
 
-  private forget(index: number, changed: CupDraft): void {
-    this.state.draft(index, { ...this.state.drafts[index], ...changed });
+  private draftWith(index: number, changed: CupDraft): CupDraft {
+    return { ...this.state.drafts[index], ...changed };
   }
 
-  private log(index: number, steps: readonly WorkStep[], says: string): void {
-    this.state.work = withSteps(this.state.work, index, ...steps);
+  /** Puts steps into the log; what was typed for them is a draft no longer once they are there. */
+  private log(index: number, steps: readonly WorkStep[], says: string, draft?: CupDraft): void {
+    if (!this.state.put(withSteps(this.state.work, index, ...steps))) return;
+    if (draft) this.state.draft(index, draft);
     this.show(index, says);
   }
 

@@ -23,7 +23,10 @@ import type { Work } from './work.ts';
 export function lookNow({ now, aim, next }: CupAdvice): ChipColours | undefined {
   if (now.seen) {
     const { overWhite, overBlack } = aim.asTarget(now.seen, now.looked);
-    return { ...(overWhite && { overWhite: hexOf(overWhite) }), ...(overBlack && { overBlack: hexOf(overBlack) }) };
+    return {
+      ...(overWhite && { overWhite: hexFromLab(overWhite).hex }),
+      ...(overBlack && { overBlack: hexFromLab(overBlack).hex }),
+    };
   }
   return total(now.cup.plastics) > 1e-6 ? corrected(aim.views(now.cup), next.correction) : undefined;
 }
@@ -68,8 +71,4 @@ function corrected({ overWhite, overBlack }: TwoViews, { offWhite, offBlack }: M
 
 function stated(lab: Lab): Seen {
   return { lab, ...hexFromLab(lab) };
-}
-
-function hexOf(lab: Lab): string {
-  return hexFromLab(lab).hex;
 }

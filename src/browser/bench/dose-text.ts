@@ -1,14 +1,12 @@
 import type { BenchMaterial } from '../../cup/bench.ts';
-import { gramsOfDose } from '../../units/dose.ts';
-import { formatDecimal, formatDose, formatQuantity } from '../../units/format-quantity.ts';
-import { DOSE_DIMENSIONS, isFault, parseQuantity } from '../../units/quantity.ts';
-import { UNITS } from '../../units/unit.ts';
+import { gramsOfDose, type Handling } from '../../units/dose.ts';
+import { formatDecimal, formatQuantity } from '../../units/format-quantity.ts';
+import { DOSE_DIMENSIONS, isFault, isRate, parseDose, parseQuantity, type Quantity } from '../../units/quantity.ts';
+import { type Dimension, UNITS } from '../../units/unit.ts';
+import { isWithin, LIMITS, MOST } from './limits.ts';
 import type { WorkAmount } from './work.ts';
 
 const SMIDGENS = 32;
-/** Limits of an amount, g. */
-const LEAST_GRAMS = 1e-6;
-const MOST_GRAMS = 100_000;
 
 /**
  * A measured amount as a recipe's file writes it: one number, one unit. "1/4 tsp + 1 pinch" becomes 5/16 tsp.
@@ -34,6 +32,31 @@ export function fileDose(
 }
 
 /**
+ * An amount with the grams that the book reads from its dose, so that the log is the same here as in the recipe's file. What the file
+ * cannot say of this material, and shares of plastic, which go by how much of it there is, are written by weight.
+ */
+export function bookAmount({ material, dose, grams }: WorkAmount, shelf: BenchMaterial): WorkAmount {
+  const read = parseDose(dose);
+  if (!isFault(read) && !isRate(read) && isCounted(UNITS[read.unit].dimension, shelf)) {
+    const counted = gramsOfDose(read, handlingOf(shelf), NO_PLASTIC);
+    if (isWithin('grams', counted)) return { material, dose, grams: counted };
+  }
+  const text = formatDecimal(grams, 6);
+  return { material, dose: `${text} g`, grams: Number(text) };
+}
+
+// Of a drop, a volume or a mass: how much plastic there is does not matter.
+const NO_PLASTIC = { ml: 0, grams: 0 };
+
+function isCounted(dimension: Dimension, { gramsPerDrop }: BenchMaterial): boolean {
+  return dimension === 'drop' ? gramsPerDrop !== undefined : dimension !== 'part';
+}
+
+function handlingOf({ gramsPerMl, gramsPerDrop = 0 }: BenchMaterial): Handling {
+  return { gramsPerMl, gramsPerDrop };
+}
+
+/**
  * What somebody typed, as an amount of a material; a sentence where it is none.
  *
  * @param plastic the cup's, in ml and g
@@ -51,17 +74,22 @@ export function typedAmount(
   if (UNITS[read.unit].dimension === 'drop' && material.gramsPerDrop === undefined) {
     return { fault: `${material.title} has no drops: write for example 1/8 tsp or 0.25 g.` };
   }
-  const grams = gramsOfDose(
-    read,
-    { gramsPerMl: material.gramsPerMl, gramsPerDrop: material.gramsPerDrop ?? 0 },
-    plastic,
-  );
-  if (!(grams >= LEAST_GRAMS && grams <= MOST_GRAMS)) {
+  const grams = gramsOfDose(read, handlingOf(material), plastic);
+  if (!isWithin('grams', grams)) {
     return {
-      fault: `“${text.trim()}” is ${grams > MOST_GRAMS ? 'more' : 'less'} than a cup can take: write for example 3 drops, 1/8 tsp or 0.25 g.`,
+      fault: `“${text.trim()}” is ${grams > LIMITS.grams.most ? 'more' : 'less'} than a cup can take: write for example 3 drops, 1/8 tsp or 0.25 g.`,
     };
   }
-  return { material: material.id, dose: formatDose(read), grams };
+  return bookAmount({ material: material.id, dose: doseWords(text, read), grams }, material);
+}
+
+/** A dose in the book's words, or as it was typed where those have too few digits for it. */
+function doseWords(typed: string, read: Quantity): string {
+  const words = formatQuantity(read);
+  const again = parseQuantity(words, DOSE_DIMENSIONS);
+  const same = !isFault(again) && Math.abs(again.amount - read.amount) <= 1e-9 * read.amount;
+  const plain = typed.trim().replace(/\s+/g, ' ');
+  return same || plain.length > MOST.dose ? words : plain;
 }
 
 function commonDivisor(one: number, other: number): number {

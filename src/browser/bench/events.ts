@@ -1,9 +1,11 @@
 import type { CupActions } from './cup-actions.ts';
 import type { FileActions } from './file-actions.ts';
-import { hexOf, mistypedColour } from './read-forms.ts';
+import { MOST } from './limits.ts';
+import { mistypedColour } from './read-forms.ts';
 import type { BenchScreen } from './screen.ts';
 import type { BenchState } from './state.ts';
 import type { TargetActions } from './target-actions.ts';
+import { typedHex } from './typed-hex.ts';
 import type { Arrangement } from './work.ts';
 
 /** What the events of the page lead to. */
@@ -31,7 +33,7 @@ export function listen(state: BenchState, screen: BenchScreen, actions: BenchAct
 function onInput(control: HTMLInputElement, state: BenchState, screen: BenchScreen, actions: BenchActions): void {
   const twin = control.dataset.hexOf;
   if (twin !== undefined) {
-    const hex = hexOf(control.value);
+    const hex = typedHex(control.value);
     const picker = screen.part<HTMLInputElement>(`#${twin}`);
     // What is half typed is kept as well.
     if (control.closest('[data-round]')) draft(control, picker.name, control.value, state);
@@ -59,7 +61,7 @@ function onInput(control: HTMLInputElement, state: BenchState, screen: BenchScre
   } else if (control.closest('[data-cup]')) {
     draft(control, control.name, control.type === 'checkbox' ? control.checked : control.value, state);
   } else if (control.name === 'title') {
-    state.work = { ...state.work, title: control.value };
+    state.work = { ...state.work, title: control.value.slice(0, MOST.title) };
     screen.showFile();
   }
 }

@@ -8,8 +8,9 @@ import { chips } from '../../render/swatch/chip.ts';
 import { sentence, volumeText } from '../../render/words.ts';
 import type { CupShown } from './cup-view.ts';
 import type { CupDraft } from './drafts.ts';
-import { hexOf } from './read-forms.ts';
+import { LIMITS } from './limits.ts';
 import type { BenchShown } from './shown.ts';
+import { typedHex } from './typed-hex.ts';
 import type { Work } from './work.ts';
 
 // What the chooser opens with before anything was said: no colour that could pass for what was seen.
@@ -17,7 +18,7 @@ const UNSAID = '#808080';
 
 /** A colour to be chosen, by the eye or by its digits; no digits as long as nothing was said. */
 function colourField(id: string, name: string, label: string, digits: string): Html {
-  const value = hexOf(digits) ?? UNSAID;
+  const value = typedHex(digits) ?? UNSAID;
   return html`<p class="colour-field"><label for="${id}">${label}</label><input id="${id}" type="color" name="${name}" value="${value}"><input type="text" aria-label="${label}, as # and six digits" data-hex-of="${id}" value="${digits}" placeholder="not said yet" maxlength="7" spellcheck="false" autocomplete="off"></p>`;
 }
 
@@ -32,7 +33,7 @@ export function sidesView({ sides, arrangement }: Work): Html {
 ${colourField(`${id}-white`, 'overWhite', 'Over white', overWhite)}
 <p class="check"><input id="${id}-saw" type="checkbox" name="sawBlack"${overBlack === undefined ? '' : html` checked`}><label for="${id}-saw">Seen over black too: without that, nothing can be said of its thickness</label></p>
 ${overBlack === undefined ? '' : colourField(`${id}-black`, 'overBlack', 'Over black', overBlack)}
-<p class="field"><label for="${id}-mm">Seen at mm${arrangement === 'together' ? ', the whole bait' : ''}</label><input id="${id}-mm" type="number" inputmode="decimal" name="thicknessMm" min="0.1" max="200" step="any" value="${thicknessMm}"></p></div></fieldset>`;
+<p class="field"><label for="${id}-mm">Seen at mm${arrangement === 'together' ? ', the whole bait' : ''}</label><input id="${id}-mm" type="number" inputmode="decimal" name="thicknessMm" min="${LIMITS.thicknessMm.least}" max="${LIMITS.thicknessMm.most}" step="any" value="${thicknessMm}"></p></div></fieldset>`;
   })}`;
 }
 

@@ -3,15 +3,18 @@
  *
  * @packageDocumentation
  */
-import type { BenchPageData } from '../../render/pages/bench.ts';
 import { newWork } from './ask.ts';
+import { exportedText } from './fit-work.ts';
+import { MOST } from './limits.ts';
 import { isNoWork, readWork } from './read-work.ts';
 import type { BenchScreen } from './screen.ts';
+import { settledWork } from './settle-work.ts';
 import type { BenchState } from './state.ts';
 import type { Work } from './work.ts';
 import { freeName } from './work-recipe.ts';
 
-const MOST_BYTES = 1_000_000;
+// A character has at most three bytes.
+const MOST_BYTES = 3 * MOST.exported;
 
 /** Actions on files. */
 export class FileActions {
@@ -32,11 +35,7 @@ export class FileActions {
 
   exportWork(): void {
     const { work } = this.state;
-    this.download(
-      `${freeName(work.title, new Set())}-match.json`,
-      `${JSON.stringify(work, null, 2)}\n`,
-      'application/json',
-    );
+    this.download(`${freeName(work.title, new Set())}-match.json`, exportedText(work), 'application/json');
   }
 
   async copyFile(which: 'recipe' | 'target'): Promise<void> {
@@ -56,9 +55,9 @@ export class FileActions {
     const text = file.size > MOST_BYTES ? '' : await file.text();
     control.value = '';
     const read = readWork(text);
-    const fault = isNoWork(read) ? read.fault : strangerIn(read, this.state.data);
-    if (fault !== undefined || isNoWork(read)) this.screen.say(fault ?? '');
-    else if (this.mayReplace()) this.replace(read, 'The match is here.');
+    const settled = isNoWork(read) ? read : settledWork(read, this.state.data);
+    if ('fault' in settled) this.screen.say(settled.fault);
+    else if (this.mayReplace()) this.replace(settled.work, `The match is here. ${settled.says}`.trim());
   }
 
   clear(): void {
@@ -85,19 +84,4 @@ export class FileActions {
     window.setTimeout(() => URL.revokeObjectURL(url), 10_000);
     this.screen.say(`${name} is saved.`);
   }
-}
-
-/** What in a match this book does not have, as a sentence; undefined where nothing is. */
-export function strangerIn(work: Work, { materials, molds }: BenchPageData): string | undefined {
-  const names = new Set(materials.map(({ id }) => id));
-  const used = work.cups.flatMap(({ steps, earlier = [] }) =>
-    [...earlier.flat(), ...steps].flatMap((step) =>
-      step.do === 'add' ? step.amounts.map(({ material }) => material) : [],
-    ),
-  );
-  const missing = [work.plastic, ...used].find((name) => !names.has(name));
-  if (missing !== undefined) return `This match uses ${missing}, which is not on this book’s shelf.`;
-  return molds.some(({ id }) => id === work.mold)
-    ? undefined
-    : `This match is for the mold ${work.mold}, which this book does not have.`;
 }

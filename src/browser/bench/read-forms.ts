@@ -4,8 +4,11 @@
  * @packageDocumentation
  */
 
+import { cupName } from './cup-name.ts';
+import { type LIMITS, numberOf } from './limits.ts';
+import { typedHex } from './typed-hex.ts';
+import { isRoundFault, noColour, roundOf } from './typed-round.ts';
 import type { Work, WorkSide, WorkStep } from './work.ts';
-import { freeName } from './work-recipe.ts';
 
 /** What is wrong with something typed, and where. */
 export interface Mistyped {
@@ -18,35 +21,18 @@ export function isMistyped(read: object): read is Mistyped {
   return 'fault' in read;
 }
 
-/** Limits of the numbers of a match; `readWork` takes no others. */
-const LIMITS = {
-  tolerance: { what: 'The tolerance', least: 0.1, most: 100 },
-  plasticMl: { what: 'The plastic of the cup', least: 1, most: 100_000 },
-  thicknessMm: { what: 'The thickness', least: 0.1, most: 1000 },
-  addedMl: { what: 'The plastic that went in', least: 0.1, most: 100_000 },
-} as const;
-
 /** A number of a match within its limits. */
 export function numberIn(field: HTMLInputElement, name: keyof typeof LIMITS): number | Mistyped {
-  const { what, least, most } = LIMITS[name];
-  const number = field.value.trim() === '' ? Number.NaN : Number(field.value);
-  if (number >= least && number <= most) return number;
-  return { fault: `${what} is a number from ${least} to ${most.toLocaleString('en')}.`, at: field };
+  const number = numberOf(field.value, name);
+  return typeof number === 'number' ? number : { fault: number, at: field };
 }
 
 /** The first of the digits beside a colour that are no colour. */
 export function mistypedColour(within: ParentNode): Mistyped | undefined {
   for (const at of within.querySelectorAll<HTMLInputElement>('[data-hex-of]')) {
-    if (hexOf(at.value) === undefined)
-      return { fault: `“${at.value}” is no colour: write # and six digits, such as #8a6a44.`, at };
+    if (typedHex(at.value) === undefined) return { fault: noColour(at.value), at };
   }
   return undefined;
-}
-
-/** `#rrggbb` of what was typed, with or without its sign; undefined where it is no colour. */
-export function hexOf(text: string): string | undefined {
-  const digits = /^#?([0-9a-f]{6})$/i.exec(text.trim())?.[1];
-  return digits && `#${digits.toLowerCase()}`;
 }
 
 /** The fields of the cup and the shelf. */
@@ -76,10 +62,10 @@ export function readSides(root: HTMLElement, before: readonly WorkSide[]): reado
       element.querySelector<HTMLInputElement>(`[name="${name}"]`);
     const thicknessMm = numberIn(field('thicknessMm')!, 'thicknessMm');
     if (typeof thicknessMm !== 'number') return thicknessMm;
-    const others = new Set(before.flatMap(({ name }, at) => (at === index ? [] : [name])));
+    const others = new Set([...before.filter((_, at) => at !== index), ...sides].map(({ name }) => name));
     const name = field('name');
     sides.push({
-      name: name ? freeName(name.value, others) : before[index]!.name,
+      name: name ? cupName(name.value, others) : before[index]!.name,
       overWhite: field('overWhite')!.value,
       ...(field('sawBlack')!.checked && { overBlack: field('overBlack')?.value ?? '#303030' }),
       thicknessMm,
@@ -88,37 +74,23 @@ export function readSides(root: HTMLElement, before: readonly WorkSide[]): reado
   return sides;
 }
 
-/** A test pour and what was seen of it, as steps of the log. Nothing is taken for seen that was not said. */
+/** A test pour and what was seen of it, as steps of the log. */
 export function readRound(round: HTMLElement, volumeMl: number): readonly WorkStep[] | Mistyped {
   const field = (name: string): HTMLInputElement => round.querySelector<HTMLInputElement>(`[name="${name}"]`)!;
-  const at = field('pour');
-  const pour = Number(at.value);
-  if (!(pour >= 0) || at.validity.badInput) return { fault: 'Give what was poured in millilitres, 0 or more.', at };
-  if (at.value.trim() === '')
-    return { fault: 'How many millilitres were poured? Write 0 if nothing left the cup.', at };
-  if (pour > volumeMl + 1e-6)
-    return { fault: `There are ${Math.floor(volumeMl * 10) / 10} ml in the cup: no more can be poured.`, at };
-  const views: { overWhite?: string; overBlack?: string } = {};
-  for (const [view, saw, backing] of [
-    ['overWhite', 'sawWhite', 'white'],
-    ['overBlack', 'sawBlack', 'black'],
-  ] as const) {
-    if (!field(saw).checked) continue;
-    const digits = round.querySelector<HTMLInputElement>(`[data-hex-of="${field(view).id}"]`)!;
-    if (digits.value.trim() === '')
-      return {
-        fault: `Say what you saw over ${backing}: choose its colour, or take away the tick.`,
-        at: digits,
-      };
-    const hex = hexOf(digits.value);
-    if (hex === undefined) return mistypedColour(digits.parentElement!)!;
-    views[view] = hex;
-  }
-  const note = field('note').value.trim();
-  const looked = views.overWhite !== undefined || views.overBlack !== undefined || note !== '';
-  if (pour === 0 && !looked) return { fault: 'Note what was poured, or what was seen.', at };
-  return [
-    ...(pour > 0 ? [{ do: 'pour' as const, ml: pour }] : []),
-    ...(looked ? [{ do: 'see' as const, ...views, ...(note !== '' && { note }) }] : []),
-  ];
+  const digits = (view: string): HTMLInputElement =>
+    round.querySelector<HTMLInputElement>(`[data-hex-of="${field(view).id}"]`)!;
+  const pour = field('pour');
+  const steps = roundOf(
+    {
+      // What a field of numbers does not take it hides.
+      pour: pour.validity.badInput ? 'NaN' : pour.value,
+      ...(field('sawWhite').checked && { overWhite: digits('overWhite').value }),
+      ...(field('sawBlack').checked && { overBlack: digits('overBlack').value }),
+      note: field('note').value,
+    },
+    volumeMl,
+  );
+  if (!isRoundFault(steps)) return steps;
+  const { fault, field: name } = steps;
+  return { fault, at: name === 'overWhite' || name === 'overBlack' ? digits(name) : field(name) };
 }

@@ -1,4 +1,6 @@
-import { isHex } from '../../optics/display.ts';
+import { isFault, parseDose } from '../../units/quantity.ts';
+import { LIMITS, MOST, within } from './limits.ts';
+import { typedHex } from './typed-hex.ts';
 import type { Work, WorkCup, WorkSide, WorkStep } from './work.ts';
 
 /** Why a text is no work, for the maker. */
@@ -6,8 +8,6 @@ export interface NoWork {
   readonly fault: string;
 }
 
-/** A file of work is small; anything else is something else. */
-const MOST_CHARACTERS = 500_000;
 const NAME = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
 
 /**
@@ -17,7 +17,7 @@ const NAME = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
  */
 export function readWork(text: string): Work | NoWork {
   const fault = { fault: 'This file holds no match. Choose one that this page has exported.' };
-  if (text.length > MOST_CHARACTERS) return fault;
+  if (text.length > MOST.exported) return fault;
   let value: unknown;
   try {
     value = JSON.parse(text);
@@ -49,13 +49,18 @@ const object = (value: unknown): Fields =>
   need(typeof value === 'object' && value !== null && !Array.isArray(value) ? (value as Fields) : undefined);
 const list = (value: unknown, most: number): readonly unknown[] =>
   need(Array.isArray(value) && value.length <= most ? value : undefined);
-const text = (value: unknown, most = 300): string =>
+const text = (value: unknown, most: number): string =>
   need(typeof value === 'string' && value.length <= most ? value : undefined);
-const name = (value: unknown): string => need(NAME.test(text(value, 100)) ? (value as string) : undefined);
-const number = (value: unknown, least: number, most: number): number =>
-  need(typeof value === 'number' && value >= least && value <= most ? value : undefined);
-const colour = (value: unknown): string =>
-  need(isHex(text(value, 7)) && (value as string).length === 7 ? (value as string).toLowerCase() : undefined);
+const name = (value: unknown): string => need(NAME.test(text(value, MOST.name)) ? (value as string) : undefined);
+// Earlier versions kept smaller numbers than can be typed now.
+const number = (value: unknown, limits: keyof typeof LIMITS): number =>
+  within(limits, need(typeof value === 'number' && value > 0 && value <= LIMITS[limits].most ? value : undefined));
+const colour = (value: unknown): string => need(typedHex(text(value, 7)));
+// Spaces of any kind count as one for who reads a dose, and a recipe's file has it on one line.
+const dose = (value: unknown): string => {
+  const plain = text(value, MOST.dose).trim().replace(/\s+/g, ' ');
+  return need(isFault(parseDose(plain)) ? undefined : plain);
+};
 const maybe = <T>(value: unknown, read: (value: unknown) => T): T | undefined =>
   value === undefined ? undefined : read(value);
 const present = <K extends string, T>(key: K, value: T | undefined): { [P in K]?: T } =>
@@ -65,21 +70,27 @@ function workOf(value: unknown): Work {
   const fields = object(value);
   if (fields.format !== 1) throw new Unfit();
   const arrangement = need((['solid', 'apart', 'together'] as const).find((each) => each === fields.arrangement));
-  const sides = list(fields.sides, 2).map(sideOf);
-  const cups = list(fields.cups, 2).map(cupOf);
+  const sides = list(fields.sides, MOST.sides).map(sideOf);
+  const cups = list(fields.cups, MOST.sides).map(cupOf);
   if (sides.length === 0 || cups.length !== sides.length || (arrangement === 'solid') !== (sides.length === 1))
+    throw new Unfit();
+  // A cup is that of its side, and the fields of a recipe's file have names of their own.
+  if (
+    cups.some((cup, index) => cup.name !== sides[index]!.name) ||
+    new Set(cups.map((cup) => cup.name)).size < cups.length
+  )
     throw new Unfit();
   return {
     format: 1,
-    title: text(fields.title),
+    title: text(fields.title, MOST.title),
     ...present('target', maybe(fields.target, name)),
     arrangement,
     sides,
-    tolerance: number(fields.tolerance, 0.01, 100),
+    tolerance: number(fields.tolerance, 'tolerance'),
     mold: name(fields.mold),
     plastic: name(fields.plastic),
-    plasticMl: number(fields.plasticMl, 1, 100_000),
-    without: list(fields.without, 10_000).map(name),
+    plasticMl: number(fields.plasticMl, 'plasticMl'),
+    without: list(fields.without, MOST.without).map(name),
     inStock: fields.inStock === true,
     cups,
   };
@@ -91,19 +102,19 @@ function sideOf(value: unknown): WorkSide {
     name: name(fields.name),
     overWhite: colour(fields.overWhite),
     ...present('overBlack', maybe(fields.overBlack, colour)),
-    thicknessMm: number(fields.thicknessMm, 0.01, 1000),
+    thicknessMm: number(fields.thicknessMm, 'thicknessMm'),
   };
 }
 
 function cupOf(value: unknown): WorkCup {
   const fields = object(value);
-  const steps = (each: unknown): readonly WorkStep[] => list(each, 500).map(stepOf);
+  const steps = (each: unknown): readonly WorkStep[] => list(each, MOST.steps).map(stepOf);
   return {
     name: name(fields.name),
     steps: steps(fields.steps),
     ...present(
       'earlier',
-      maybe(fields.earlier, (each) => list(each, 50).map(steps)),
+      maybe(fields.earlier, (each) => list(each, MOST.earlier).map(steps)),
     ),
   };
 }
@@ -117,15 +128,15 @@ function stepOf(value: unknown): WorkStep {
         do: 'add',
         ...also,
         ...(fields.recipe === true ? { recipe: true as const } : {}),
-        amounts: list(fields.amounts, 50).map((amount) => {
-          const { material, dose, grams } = object(amount);
-          return { material: name(material), dose: text(dose, 40), grams: number(grams, 1e-9, 1e6) };
+        amounts: list(fields.amounts, MOST.amounts).map((amount) => {
+          const each = object(amount);
+          return { material: name(each.material), dose: dose(each.dose), grams: number(each.grams, 'grams') };
         }),
       };
     case 'plastic':
-      return { do: 'plastic', ...also, ml: number(fields.ml, 1e-6, 1e6) };
+      return { do: 'plastic', ...also, ml: number(fields.ml, 'addedMl') };
     case 'pour':
-      return { do: 'pour', ...also, ml: number(fields.ml, 1e-6, 1e6) };
+      return { do: 'pour', ...also, ml: number(fields.ml, 'pouredMl') };
     case 'see':
       return {
         do: 'see',
@@ -134,7 +145,7 @@ function stepOf(value: unknown): WorkStep {
         ...present('overBlack', maybe(fields.overBlack, colour)),
         ...present(
           'note',
-          maybe(fields.note, (note) => text(note, 2000)),
+          maybe(fields.note, (note) => text(note, MOST.note)),
         ),
       };
     default:

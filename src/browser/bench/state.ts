@@ -2,6 +2,7 @@ import type { BenchPageData, BenchPageMaterial } from '../../render/pages/bench.
 import { afterPause } from '../page-data.ts';
 import type { FirstAnswer } from './ask.ts';
 import type { CupDraft, Drafts } from './drafts.ts';
+import { fittedWork } from './fit-work.ts';
 import type { WorkStore } from './store.ts';
 import type { Work } from './work.ts';
 
@@ -24,6 +25,8 @@ export class BenchState {
   begun = false;
   /** Told when the browser could not keep something. */
   onLoss: () => void = () => {};
+  /** Told when a match has become too long. */
+  onFull: () => void = () => {};
   private current: Work;
   /** What was kept is left alone until there is something else to keep. */
   private changed = false;
@@ -45,9 +48,20 @@ export class BenchState {
   }
 
   set work(work: Work) {
-    this.current = work;
+    this.put(work);
+  }
+
+  /** Takes over a changed match, and keeps it soon. False, and told, where there is too much of it to be kept: then all stays as it was. */
+  put(work: Work): boolean {
+    const fitted = fittedWork(work);
+    if (fitted === undefined) {
+      this.onFull();
+      return false;
+    }
+    this.current = fitted;
     this.changed = true;
     this.saveSoon();
+    return true;
   }
 
   /** Whether there is a cup to show: something was done, or the maker begins with plain plastic. */

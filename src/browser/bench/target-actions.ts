@@ -4,11 +4,17 @@
  * @packageDocumentation
  */
 import { afterPause } from '../page-data.ts';
+import { densityIn } from './aim-for.ts';
 import { firstAnswers, withBookTarget, withRecipe } from './ask.ts';
+import { leastPlasticMl } from './least-plastic.ts';
+import { within } from './limits.ts';
 import { isMistyped, mistypedColour, readFields, readSides } from './read-forms.ts';
 import type { BenchScreen } from './screen.ts';
 import type { BenchState } from './state.ts';
 import { type Arrangement, withSides } from './work.ts';
+
+// As the ledger of a cup has it.
+const ROUNDING_ML = 1e-6;
 
 /** Actions on the target and the shelf. */
 export class TargetActions {
@@ -73,9 +79,18 @@ export class TargetActions {
       screen.mark(read);
       return;
     }
+    const least = leastPlasticMl(read, densityIn(state.data));
+    if (read.plasticMl < least - ROUNDING_ML) {
+      const at = screen.part<HTMLInputElement>('[name="plasticMl"]');
+      screen.mark({
+        fault: `More was poured of a cup than that: it began with at least ${Math.ceil(10 * least) / 10} ml.`,
+        at,
+      });
+      return;
+    }
     state.work = read;
     if (read.mold !== before.mold && read.target === undefined) {
-      const thicknessMm = state.data.molds.find(({ id }) => id === read.mold)!.bodyMm;
+      const thicknessMm = within('thicknessMm', state.data.molds.find(({ id }) => id === read.mold)!.bodyMm);
       state.work = withSides(
         read,
         read.sides.map((side) => ({ ...side, thicknessMm })),
@@ -142,7 +157,7 @@ export class TargetActions {
       !window.confirm('The cup would begin again with this recipe. Go on?')
     )
       return;
-    state.work = withRecipe(state.work, answer, recipe, state.data, weighing);
+    if (!state.put(withRecipe(state.work, answer, recipe, state.data, weighing))) return;
     const begun = recipe.cups.length > 1 ? [...state.work.cups.keys()] : [answer];
     for (const at of begun) state.draft(at, { ...state.drafts[at], mixed: [] });
     void state.save();

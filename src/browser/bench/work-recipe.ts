@@ -26,8 +26,8 @@ export function recipeFile(work: Work, { made, taken, target = work.target }: Re
     `title: ${quoted(title)}`,
     `made: ${made}`,
     `pattern: ${work.cups.length === 1 ? 'solid' : 'laminate'}`,
-    `mold: ${work.mold}`,
-    ...(target === undefined ? [] : [`for: ${target}`]),
+    `mold: ${nameText(work.mold)}`,
+    ...(target === undefined ? [] : [`for: ${nameText(target)}`]),
     'cups:',
     ...work.cups.flatMap((cup) => cupLines(cup, work)),
     '---',
@@ -39,8 +39,8 @@ export function recipeFile(work: Work, { made, taken, target = work.target }: Re
 function cupLines({ name, steps }: WorkCup, { plastic, plasticMl }: Work): readonly string[] {
   const log = grouped(steps);
   return [
-    `  ${name}:`,
-    `    plastic: ${formatDecimal(plasticMl, 4)} ml ${plastic}`,
+    `  ${nameText(name)}:`,
+    `    plastic: ${exactMl(plasticMl)} ${plastic}`,
     ...(log.length === 0 ? [] : ['    log:', ...log.flatMap((step) => stepLines(step, plastic))]),
   ];
 }
@@ -86,15 +86,15 @@ function grouped(steps: readonly WorkStep[]): readonly LogStep[] {
 
 function stepLines({ plasticMl, add, pourMl, see }: LogStep, plastic: string): readonly string[] {
   const fields = [
-    ...(plasticMl === undefined ? [] : [`plastic: ${formatDecimal(plasticMl, 4)} ml ${plastic}`]),
+    ...(plasticMl === undefined ? [] : [`plastic: ${exactMl(plasticMl)} ${plastic}`]),
     ...(add === undefined
       ? []
       : [
           `add: { ${merged(add)
-            .map(([material, dose]) => `${material}: ${dose}`)
+            .map(([material, dose]) => `${nameText(material)}: ${dose}`)
             .join(', ')} }`,
         ]),
-    ...(pourMl === undefined ? [] : [`pour: ${formatDecimal(pourMl, 4)} ml`]),
+    ...(pourMl === undefined ? [] : [`pour: ${exactMl(pourMl)}`]),
     ...(see === undefined ? [] : [`seen: { ${seenFields(see).join(', ')} }`]),
   ];
   return fields.map((field, index) => `      ${index === 0 ? '- ' : '  '}${field}`);
@@ -118,9 +118,21 @@ function merged(amounts: readonly WorkAmount[]): readonly (readonly [material: s
       ? each[0]!.dose
       : `${formatDecimal(
           each.reduce((sum, { grams }) => sum + grams, 0),
-          4,
+          DIGITS,
         )} g`,
   ]);
+}
+
+// More than were typed: rounded, a pour could be larger than what is left.
+const DIGITS = 12;
+
+function exactMl(ml: number): string {
+  return `${formatDecimal(ml, DIGITS)} ml`;
+}
+
+/** A name as YAML reads it back: digits alone would be a number, and some words are none. */
+export function nameText(name: string): string {
+  return /^[a-z]/.test(name) && !/^(?:true|false|null)$/.test(name) ? name : quoted(name);
 }
 
 /** Name of the colour, or what stands for it. */

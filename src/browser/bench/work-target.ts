@@ -1,6 +1,6 @@
 import { formatDecimal } from '../../units/format-quantity.ts';
 import type { Work, WorkSide } from './work.ts';
-import { freeName, quoted, type TakenFile, titleOf } from './work-recipe.ts';
+import { freeName, nameText, quoted, type TakenFile, titleOf } from './work-recipe.ts';
 
 /** A target that was described at the bench, as a file of the book; undefined where the book has the target already. */
 export function targetFile(work: Work, taken: ReadonlySet<string>): TakenFile | undefined {
@@ -10,11 +10,11 @@ export function targetFile(work: Work, taken: ReadonlySet<string>): TakenFile | 
   const lines = [
     '---',
     `title: ${quoted(title)}`,
-    `mold: ${work.mold}`,
+    `mold: ${nameText(work.mold)}`,
     `tolerance: ${formatDecimal(work.tolerance, 4)}`,
     ...(others.length === 0
       ? fieldsOf(only!)
-      : ['parts:', ...work.sides.map((side) => `  ${side.name}: { ${fieldsOf(side).join(', ')} }`)]),
+      : ['parts:', ...work.sides.map((side) => `  ${nameText(side.name)}: { ${fieldsOf(side).join(', ')} }`)]),
     ...(work.arrangement === 'apart' ? ['apart: true'] : []),
     '---',
     '',

@@ -1,0 +1,52 @@
+/**
+ * Limits of what a match holds. What is typed, what is kept and what is read go by this one table, so that a match that was kept is
+ * always read again.
+ *
+ * @packageDocumentation
+ */
+
+/** Numbers of a match. */
+export const LIMITS = {
+  tolerance: { what: 'The tolerance', least: 0.1, most: 100 },
+  plasticMl: { what: 'The plastic of the cup', least: 1, most: 100_000 },
+  thicknessMm: { what: 'The thickness', least: 0.1, most: 1000 },
+  addedMl: { what: 'The plastic that went in', least: 0.1, most: 100_000 },
+  pouredMl: { what: 'What was poured', least: 0.01, most: 100_000 },
+  grams: { what: 'An amount', least: 1e-6, most: 100_000 },
+} as const;
+
+/** How much there can be of something, and how long a text. */
+export const MOST = {
+  sides: 2,
+  /** In the log of one cup. */
+  steps: 500,
+  /** Logs of cups that were given up for one. */
+  earlier: 50,
+  amounts: 50,
+  without: 10_000,
+  name: 1000,
+  title: 300,
+  dose: 40,
+  note: 2000,
+  /** Characters of a match as it is exported. */
+  exported: 2_000_000,
+} as const;
+
+type Limited = keyof typeof LIMITS;
+
+/** Whether a number is within its limits. */
+export function isWithin(name: Limited, number: number): boolean {
+  return number >= LIMITS[name].least && number <= LIMITS[name].most;
+}
+
+/** The nearest number within its limits: a book may state others. */
+export function within(name: Limited, number: number): number {
+  return Math.min(LIMITS[name].most, Math.max(LIMITS[name].least, number));
+}
+
+/** A number as it was typed, or a sentence where it is none within its limits. */
+export function numberOf(text: string, name: Limited): number | string {
+  const number = text.trim() === '' ? Number.NaN : Number(text);
+  const { what, least, most } = LIMITS[name];
+  return isWithin(name, number) ? number : `${what} is a number from ${least} to ${most.toLocaleString('en')}.`;
+}

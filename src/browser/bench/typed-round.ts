@@ -1,0 +1,64 @@
+import { LIMITS, MOST } from './limits.ts';
+import { typedHex } from './typed-hex.ts';
+import type { WorkStep } from './work.ts';
+
+/** A round as it stands in its form; a view is absent where nobody looked. */
+export interface TypedRound {
+  /** ml */
+  readonly pour: string;
+  readonly overWhite?: string;
+  readonly overBlack?: string;
+  readonly note: string;
+}
+
+/** What is wrong with a round, and with which of its fields. */
+export interface RoundFault {
+  readonly fault: string;
+  readonly field: keyof TypedRound;
+}
+
+/** Whether a round is not one yet. */
+export function isRoundFault(round: readonly WorkStep[] | RoundFault): round is RoundFault {
+  return 'fault' in round;
+}
+
+/** A colour that is none, in a sentence. */
+export function noColour(typed: string): string {
+  return `“${typed}” is no colour: write # and six digits, such as #8a6a44.`;
+}
+
+/**
+ * A test pour and what was seen of it, as steps of the log. Nothing is taken for seen that was not said.
+ *
+ * @param volumeMl what is in the cup
+ */
+export function roundOf(typed: TypedRound, volumeMl: number): readonly WorkStep[] | RoundFault {
+  const pour = Number(typed.pour);
+  const poured = (fault: string): RoundFault => ({ fault, field: 'pour' });
+  if (!(pour >= 0)) return poured('Give what was poured in millilitres, 0 or more.');
+  if (typed.pour.trim() === '') return poured('How many millilitres were poured? Write 0 if nothing left the cup.');
+  if (pour > 0 && pour < LIMITS.pouredMl.least)
+    return poured(`Give what was poured in millilitres: 0, or at least ${LIMITS.pouredMl.least}.`);
+  if (pour > Math.min(volumeMl + 1e-6, LIMITS.pouredMl.most))
+    return poured(`There are ${Math.floor(volumeMl * 10) / 10} ml in the cup: no more can be poured.`);
+  const views: { overWhite?: string; overBlack?: string } = {};
+  for (const view of ['overWhite', 'overBlack'] as const) {
+    const digits = typed[view];
+    if (digits === undefined) continue;
+    const backing = view === 'overWhite' ? 'white' : 'black';
+    if (digits.trim() === '')
+      return { fault: `Say what you saw over ${backing}: choose its colour, or take away the tick.`, field: view };
+    const hex = typedHex(digits);
+    if (hex === undefined) return { fault: noColour(digits), field: view };
+    views[view] = hex;
+  }
+  const note = typed.note.trim();
+  if (note.length > MOST.note) return { fault: `A note has at most ${MOST.note} characters.`, field: 'note' };
+  const looked = views.overWhite !== undefined || views.overBlack !== undefined || note !== '';
+  if (pour === 0 && !looked) return poured('Note what was poured, or what was seen.');
+  return [
+    // No more than there is, to the last digit: the recipe's file is held to that.
+    ...(pour > 0 ? [{ do: 'pour' as const, ml: Math.min(pour, volumeMl) }] : []),
+    ...(looked ? [{ do: 'see' as const, ...views, ...(note !== '' && { note }) }] : []),
+  ];
+}

@@ -1,0 +1,298 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { compileBook } from '../../src/book/compile-book.ts';
+import { densityIn } from '../../src/browser/bench/aim-for.ts';
+import { newWork, withBookTarget } from '../../src/browser/bench/ask.ts';
+import { cupName } from '../../src/browser/bench/cup-name.ts';
+import { typedAmount } from '../../src/browser/bench/dose-text.ts';
+import { exportedText, fittedWork } from '../../src/browser/bench/fit-work.ts';
+import { leastPlasticMl } from '../../src/browser/bench/least-plastic.ts';
+import { MOST, numberOf } from '../../src/browser/bench/limits.ts';
+import { isNoWork, readWork } from '../../src/browser/bench/read-work.ts';
+import { type SettledWork, settledWork } from '../../src/browser/bench/settle-work.ts';
+import { isRoundFault, roundOf } from '../../src/browser/bench/typed-round.ts';
+import { begunAnew, cupNow, type Work, withoutLastDone, withSides, withSteps } from '../../src/browser/bench/work.ts';
+import { recipeFile } from '../../src/browser/bench/work-recipe.ts';
+import { targetFile } from '../../src/browser/bench/work-target.ts';
+import { DATA, FILES, leaf, matched } from './bench-book.ts';
+
+/** What the book says against the files of a match. */
+function refusals(work: Work): readonly string[] {
+  const target = targetFile(work, new Set(DATA.targets.map(({ id }) => id)));
+  const id = target?.name.replace(/\.md$/, '') ?? work.target;
+  const recipe = recipeFile(work, { made: '2026-03-14', taken: new Set(), target: id });
+  const { book, diagnostics } = compileBook([
+    ...FILES,
+    { path: `colours/${recipe.name}`, text: recipe.text },
+    ...(target ? [{ path: `targets/${target.name}`, text: target.text }] : []),
+  ]);
+  const cups = book?.recipes[0]?.cups.map(({ name }) => name).join();
+  return [
+    ...diagnostics.flatMap(({ severity, code, found }) => (severity === 'error' ? [`${code} ${found}`] : [])),
+    ...(book && cups !== work.cups.map(({ name }) => name).join() ? [`other cups: ${cups}`] : []),
+  ].map((refused) => `${refused}\n${recipe.text}`);
+}
+
+describe('whatever is done at the bench', () => {
+  /** Something that is typed, or pressed; what is refused with a sentence leaves the match as it is. */
+  type Action = (work: Work) => Work;
+  const density = densityIn(DATA);
+  const at = fc.nat({ max: 1 });
+  const cupOf = (work: Work, index: number): number => Math.min(index, work.cups.length - 1);
+  const number = fc.oneof(
+    fc.integer({ min: -1, max: 130 }).map(String),
+    fc.double({ min: 0, max: 130, noNaN: true }).map(String),
+    fc.constantFrom('', '0', '-0', '1e-7', '0.0000001', '0.01', '120', '1e9', 'some', '100000'),
+  );
+  const colour = fc.option(fc.constantFrom('', 'A08060', '#a08060', '#zz'), { nil: undefined });
+  const pour = fc
+    .record({ index: at, pour: number, overWhite: colour, overBlack: colour, note: fc.string({ maxLength: 300 }) })
+    .map(
+      ({ index, overWhite, overBlack, ...typed }): Action =>
+        (work) => {
+          const cup = cupOf(work, index);
+          const views = {
+            ...(overWhite === undefined ? {} : { overWhite }),
+            ...(overBlack === undefined ? {} : { overBlack }),
+          };
+          const steps = roundOf({ ...typed, ...views }, cupNow(work, cup, density, 8).volumeMl);
+          return isRoundFault(steps) ? work : withSteps(work, cup, ...steps);
+        },
+    );
+  const unit = fc.constantFrom('g', 'drops', 'tsp', 'ml', '%', 'phr', 'pinch', 'cup', 'kg');
+  const add = fc.record({ index: at, amount: number, unit, material: fc.constantFrom('peat', 'soot', 'ivory') }).map(
+    ({ index, amount, unit: counted, material }): Action =>
+      (work) => {
+        const cup = cupOf(work, index);
+        const [, ml] = Object.entries(cupNow(work, cup, density, 8).cup.plastics)[0]!;
+        const shelf = DATA.materials.find(({ id }) => id === material)!;
+        const typed = typedAmount(`${amount}  ${counted}`, shelf, { ml, grams: ml * density('supple') });
+        return 'fault' in typed ? work : withSteps(work, cup, { do: 'add', amounts: [typed] });
+      },
+  );
+  const plastic = fc.tuple(at, number).map(
+    ([index, text]): Action =>
+      (work) => {
+        const ml = numberOf(text, 'addedMl');
+        return typeof ml === 'string' ? work : withSteps(work, cupOf(work, index), { do: 'plastic', ml });
+      },
+  );
+  const fields = fc.tuple(number, number, number).map(
+    ([tolerance, ml, mm]): Action =>
+      (work) => {
+        const read = [
+          numberOf(tolerance, 'tolerance'),
+          numberOf(ml, 'plasticMl'),
+          numberOf(mm, 'thicknessMm'),
+        ] as const;
+        let next = work;
+        if (typeof read[0] === 'number') next = { ...next, tolerance: read[0] };
+        if (typeof read[1] === 'number' && read[1] >= leastPlasticMl(work, density) - 1e-6)
+          next = { ...next, plasticMl: read[1] };
+        const [, , thicknessMm] = read;
+        if (typeof thicknessMm === 'string') return next;
+        const { target: _, ...described } = next;
+        return withSides(
+          described,
+          work.sides.map((side) => ({ ...side, thicknessMm })),
+        );
+      },
+  );
+  const anew = at.map(
+    (index): Action =>
+      (work) =>
+        begunAnew(work, cupOf(work, index), []),
+  );
+  const undo = at.map(
+    (index): Action =>
+      (work) =>
+        withoutLastDone(work, cupOf(work, index)),
+  );
+  const title = fc.string({ maxLength: MOST.title }).map(
+    (typed): Action =>
+      (work) => ({ ...work, title: typed }),
+  );
+  const named = fc.oneof(fc.string({ maxLength: 40 }), fc.constantFrom('1', ' 2', 'belly', 'true')).map(
+    (typed): Action =>
+      (work) => {
+        const [first, ...others] = work.sides;
+        if (others.length === 0) return work;
+        const { target: _, ...described } = work;
+        return withSides(described, [
+          { ...first!, name: cupName(typed, new Set(others.map(({ name }) => name))) },
+          ...others,
+        ]);
+      },
+  );
+  const action = fc.oneof(pour, pour, add, add, plastic, fields, anew, undo, title, named);
+  const begun = fc.constantFrom(newWork(DATA), leaf(), matched(), withBookTarget(newWork(DATA), 'elver', DATA));
+
+  test('readWork(what is kept) and readWork(what is exported) are the match, and the book takes its files', () => {
+    fc.assert(
+      fc.property(begun, fc.array(action, { maxLength: 14 }), (work, actions) => {
+        const done = actions.reduce((all, each) => fittedWork(each(all)) ?? all, work);
+        expect(readWork(JSON.stringify(done))).toEqual(done);
+        expect(readWork(exportedText(done))).toEqual(done);
+        expect(settledWork(done, DATA)).toEqual({ work: done, says: '' });
+        expect(refusals(done)).toEqual([]);
+      }),
+      { numRuns: 120 },
+    );
+  });
+
+  test('of a book with limits of its own, readWork(a new match) is that match', () => {
+    const data = {
+      ...DATA,
+      settings: { ...DATA.settings, tolerance: 0.001 },
+      molds: DATA.molds.map((mold) => ({ ...mold, bodyMm: 4000 })),
+    };
+    expect(readWork(JSON.stringify(newWork(data)))).toEqual(newWork(data));
+  });
+
+  test('roundOf(a pour of next to nothing) is a sentence', () => {
+    expect(roundOf({ pour: '0.0000001', note: '' }, 120)).toEqual({
+      fault: 'Give what was poured in millilitres: 0, or at least 0.01.',
+      field: 'pour',
+    });
+  });
+
+  test('fittedWork(…) gives up the oldest of the cups that were given up: the 51st, and what makes a match too long', () => {
+    const see = (work: Work, note: string): Work => withSteps(work, 0, { do: 'see', overWhite: '#112233', note });
+    let work = leaf();
+    for (let cup = 1; cup <= 51; cup++) work = fittedWork(begunAnew(see(work, `cup ${cup}`), 0, []))!;
+    expect(work.cups[0]!.earlier!.map(([step]) => step!.do === 'see' && step!.note)).toEqual(
+      Array.from({ length: 50 }, (_, index) => `cup ${index + 2}`),
+    );
+    expect(readWork(JSON.stringify(work))).toEqual(work);
+    for (let cup = 0; cup < 30; cup++) {
+      for (let look = 0; look < 60; look++) work = see(work, 'ä'.repeat(2000));
+      work = fittedWork(begunAnew(work, 0, []))!;
+    }
+    expect(work.cups[0]!.earlier!.length).toBeLessThan(30);
+    expect(readWork(exportedText(work))).toEqual(work);
+  });
+
+  test('fittedWork(a log with one step too many) is none', () => {
+    const steps = Array.from({ length: MOST.steps }, () => ({ do: 'plastic' as const, ml: 1 }));
+    const full = withSteps(leaf(), 0, ...steps);
+    expect(fittedWork(full)).toEqual(full);
+    expect(readWork(JSON.stringify(full))).toEqual(full);
+    expect(fittedWork(withSteps(full, 0, { do: 'plastic', ml: 1 }))).toBeUndefined();
+  });
+});
+
+describe('a match that is read', () => {
+  test('readWork(exported work) is the work', () => {
+    const work = matched();
+    expect(readWork(JSON.stringify(work))).toEqual(work);
+    expect(readWork(JSON.stringify(newWork(DATA)))).toEqual(newWork(DATA));
+  });
+
+  test('readWork(anything else) is a sentence', () => {
+    const work = matched();
+    for (const text of [
+      '',
+      'null',
+      '[]',
+      '{"format":2}',
+      '<svg onload=alert(1)>',
+      JSON.stringify({ ...work, plastic: '../../etc' }),
+      JSON.stringify({ ...work, sides: [] }),
+      JSON.stringify({ ...work, tolerance: null }),
+      JSON.stringify({ ...work, cups: [{ name: 'body', steps: [{ do: 'see', overWhite: 'url(x)' }] }] }),
+      JSON.stringify({ ...work, cups: [{ name: 'body', steps: [{ do: 'pour', ml: -3 }] }] }),
+      'x'.repeat(3_000_000),
+    ]) {
+      expect(isNoWork(readWork(text)), text.slice(0, 80)).toBe(true);
+    }
+    fc.assert(fc.property(fc.json(), (text) => isNoWork(readWork(text))));
+  });
+
+  test('readWork(a match of an earlier version) is that match, without the aims that it had', () => {
+    const { cups, ...work } = matched();
+    const [cup] = cups;
+    const steps = cup!.steps.map(({ also: _, ...step }) => step);
+    const kept = { ...work, cups: [{ ...cup!, steps, aim: work.sides[0]! }] };
+    expect(readWork(JSON.stringify(kept))).toEqual({ ...work, cups: [{ ...cup!, steps }] });
+  });
+
+  test('of an earlier version with a pour of next to nothing is there again', () => {
+    const work = withSteps(leaf(), 0, { do: 'pour', ml: 1e-7 });
+    expect(readWork(JSON.stringify(work))).toEqual(withSteps(leaf(), 0, { do: 'pour', ml: 0.01 }));
+  });
+
+  test.each(['1 g }\npublish: no\nx: {', '1 g, soot: 2 g', 'some', '', '1 tsp # a note'])(
+    'with the dose %j is none: the book could not read it either',
+    (dose) => {
+      const work = withSteps(leaf(), 0, { do: 'add', amounts: [{ material: 'peat', dose, grams: 1 }] });
+      expect(isNoWork(readWork(JSON.stringify(work)))).toBe(true);
+    },
+  );
+
+  test('with the cups of other sides, or two of one name, is none', () => {
+    const work = withBookTarget(newWork(DATA), 'elver', DATA);
+    const [back, belly] = work.cups;
+    expect(isNoWork(readWork(JSON.stringify({ ...work, cups: [belly, back] })))).toBe(true);
+    const twice = { ...work, sides: [work.sides[0], work.sides[0]], cups: [back, back] };
+    expect(isNoWork(readWork(JSON.stringify(twice)))).toBe(true);
+  });
+});
+
+describe('settledWork(a match, of another book or an earlier one)', () => {
+  const settled = (work: Work): SettledWork => {
+    const found = settledWork(work, DATA);
+    if ('fault' in found) throw new Error(found.fault);
+    expect(refusals(found.work)).toEqual([]);
+    return found;
+  };
+
+  test('makes a target that is gone a described one, whose file is taken away with the recipe', () => {
+    const gone = { ...matched(), target: 'gone' };
+    const { work, says } = settled(gone);
+    expect(says).toBe('This book has no target gone: it is one that is described here.');
+    expect(work).toEqual({ ...gone, target: undefined });
+    expect(targetFile(work, new Set())!.text).toContain('over-white: "#a4805a"');
+    expect(settled(matched())).toEqual({ work: matched(), says: '' });
+  });
+
+  test('lets a cup have begun with what was poured of it', () => {
+    const poured = { ...withSteps(leaf(), 0, { do: 'pour', ml: 80 }), plasticMl: 50 };
+    expect(refusals(poured)).not.toEqual([]);
+    const { work, says } = settled(poured);
+    expect(work.plasticMl).toBe(80);
+    expect(says).toBe('More was poured of a cup than it began with: it is taken to have begun with 80 ml.');
+    expect(settledWork(withSteps(leaf(), 0, { do: 'pour', ml: 100_000 }, { do: 'pour', ml: 1 }), DATA)).toEqual({
+      fault: 'More is poured in this match than any cup holds.',
+    });
+  });
+
+  test('counts doses as this book does, and writes by weight what it cannot count', () => {
+    const added = (material: string, dose: string, grams: number): Work =>
+      withSteps(leaf(), 0, { do: 'add', amounts: [{ material, dose, grams }] });
+    const amountOf = (work: Work): unknown => {
+      const [step] = settled(work).work.cups[0]!.steps;
+      return step!.do === 'add' && step!.amounts[0];
+    };
+    expect(amountOf(added('peat', '1 g', 500))).toEqual({ material: 'peat', dose: '1 g', grams: 1 });
+    expect(amountOf(added('ivory', '3 drops', 0.15))).toEqual({ material: 'ivory', dose: '0.15 g', grams: 0.15 });
+    expect(amountOf(added('ivory', '1 %', 1.2))).toEqual({ material: 'ivory', dose: '1.2 g', grams: 1.2 });
+    expect(amountOf(added('peat', '3 drops per cup', 0.08))).toEqual({ material: 'peat', dose: '0.08 g', grams: 0.08 });
+  });
+
+  test('says what the book lacks', () => {
+    const fault = (work: Work): unknown => settledWork(work, DATA);
+    expect(fault({ ...leaf(), plastic: 'firm' })).toEqual({
+      fault: 'This match uses firm, which is not on this book’s shelf.',
+    });
+    expect(fault({ ...leaf(), plastic: 'peat' })).toEqual({
+      fault: 'This match uses peat as its plastic, which is none in this book.',
+    });
+    const supple = { material: 'supple', dose: '1 g', grams: 1 };
+    expect(fault(withSteps(leaf(), 0, { do: 'add', amounts: [supple] }))).toEqual({
+      fault: 'This match uses supple as a material, which is a plastic in this book.',
+    });
+    expect(fault({ ...leaf(), mold: 'pike' })).toEqual({
+      fault: 'This match is for the mold pike, which this book does not have.',
+    });
+  });
+});
