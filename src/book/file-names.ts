@@ -72,6 +72,7 @@ export class FileNames {
   }
 }
 
+/** A file in a folder that holds nothing of a book. */
 export function unknownPlace(path: string): Finding {
   return {
     found: `file in \`${path.replace(/[^/]*$/, '') || './'}\``,
@@ -81,6 +82,7 @@ export function unknownPlace(path: string): Finding {
   };
 }
 
+/** A file whose name is no id. The name that is offered is free, and kept from then on. */
 export function noSlug(kind: Kind, id: string, names: FileNames): Finding {
   const slug = slugOf(id);
   const finding = {
@@ -100,6 +102,11 @@ function renameTo(free: string, wanted: string): string {
   return `rename it to \`${free}.md\`${free === wanted ? '' : other}`;
 }
 
+/**
+ * A material whose name another one has already.
+ *
+ * @param twin path of the other
+ */
 export function secondName(kind: Kind, id: string, twin: string | undefined, names: FileNames): Finding {
   return {
     found: `second material \`${id}\``,

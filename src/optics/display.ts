@@ -38,6 +38,8 @@ const ROUNDING = 1e-4;
 /**
  * The screen's colour for tristimulus values, adapted to the screen's white if the light is another than D65.
  *
+ * Throws: RangeError if a value is not finite.
+ *
  * @example hexFromTristimulus(whitePoint('D65')) // { hex: '#ffffff', mapped: false }
  */
 export function hexFromTristimulus(XYZ: Tristimulus, light: Light = 'D65'): DisplayColour {
@@ -53,6 +55,8 @@ export function hexFromTristimulus(XYZ: Tristimulus, light: Light = 'D65'): Disp
 
 /**
  * The screen's colour for CIELAB.
+ *
+ * Throws: RangeError if a value is not finite.
  *
  * @example hexFromLab({ L: 50, a: 0, b: 0 }) // { hex: '#777777', mapped: false }
  */
