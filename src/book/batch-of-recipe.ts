@@ -2,7 +2,8 @@ import type { ColourError } from '../cup/measured-amounts.ts';
 import { type Batch, planBatch } from '../cup/plan-batch.ts';
 import { handSpread, repeatability } from '../cup/repeatability.ts';
 import { measuringError, type OpticalMaterial } from '../optics/cup-body.ts';
-import { formatDecimal, formatQuantity } from '../units/format-quantity.ts';
+import { formatDecimal } from '../units/format-quantity.ts';
+import { volumeText } from '../units/volume-text.ts';
 import type { Cup, Material, Mold, Repeatability, Settings } from './model.ts';
 
 /** What a batch needs of a recipe. The browser has it from the page, the build from the book. */
@@ -93,7 +94,7 @@ export function repeatabilityOf(
   }
   const measures = recipe.cups.some((cup) => cup.contents.length > 0);
   if (!measures) return {};
-  if (advice.length === 0 && byHand > settings.tolerance) advice.push(handAdvice(byHand, byScale, settings));
+  if (advice.length === 0 && asPrinted(byHand) > settings.tolerance) advice.push(handAdvice(byHand, byScale, settings));
   return {
     bySpoonAndDrop: byHand,
     ...(settings.scaleGrams === undefined ? {} : { byScale }),
@@ -109,7 +110,15 @@ function handAdvice(byHand: number, byScale: number, settings: Settings): string
     : `${why}, and the scale is too coarse for this batch: make a larger one.`;
 }
 
-/** Where one drop alone moves the colour by more than the tolerance: the batch from which it does not, and the scale if it is finer. */
+/** A colour difference as it is shown: what reads as within the tolerance is not said to be beyond it. */
+function asPrinted(deltaE: number): number {
+  return Math.round(deltaE * 10) / 10;
+}
+
+/**
+ * Where one drop alone moves the colour by more than the tolerance: the batch from which it does not, if a cup holds that, and the
+ * scale if it is finer.
+ */
 function dropAdvice(
   exact: Readonly<Record<string, number>>,
   tools: ReadonlyMap<string, string>,
@@ -122,12 +131,15 @@ function dropAdvice(
     const { gramsPerDrop, title } = shelf(material);
     if (tool !== 'drops' || gramsPerDrop === undefined) return [];
     const moved = colourError({ ...exact, [material]: exact[material]! + gramsPerDrop });
-    if (moved <= settings.tolerance) return [];
+    if (asPrinted(moved) <= settings.tolerance) return [];
     // The colour moves about in proportion to the drop's part of the cup, so a cup larger by that ratio brings it within tolerance.
     const enoughMl = Math.ceil((plasticMl * moved) / settings.tolerance / 10) * 10;
-    const scale = settings.scaleGrams !== undefined && settings.scaleGrams < gramsPerDrop ? ', or weigh it' : '';
-    return [
-      `One drop of ${title} moves the colour by ΔE ${formatDecimal(moved, 2)}: make at least ${formatQuantity({ amount: enoughMl, unit: 'ml' })}${scale}.`,
+    const { scaleGrams, cupMl, fill } = settings;
+    const mends = [
+      ...(enoughMl <= cupMl * fill ? [`make at least ${volumeText(enoughMl, settings)} in a cup`] : []),
+      ...(scaleGrams !== undefined && scaleGrams < gramsPerDrop ? ['weigh it'] : []),
     ];
+    const mend = mends.length === 0 ? 'a scale finer than that would mend it' : mends.join(', or ');
+    return [`One drop of ${title} moves the colour by ΔE ${asPrinted(moved).toFixed(1)}: ${mend}.`];
   });
 }

@@ -30,8 +30,12 @@ function amissText(measured: number, exact: number): string {
 }
 
 /** How far off the measure is where no tool of the bench comes near; nothing where one does. */
-export function amissNote({ measuredGrams, grams }: Measured): string | undefined {
-  return isNear(measuredGrams, grams) ? undefined : `about ${amissText(measuredGrams, grams)}: make a larger batch`;
+export function amissNote({ measuredGrams, grams, nearInFullCup, tool }: Measured): string | undefined {
+  if (isNear(measuredGrams, grams)) return undefined;
+  const mend = nearInFullCup
+    ? 'make a larger batch'
+    : `no cup is large enough for that, ${tool === 'scale' ? 'a finer scale' : 'a scale'} would mend it`;
+  return `about ${amissText(measuredGrams, grams)}: ${mend}`;
 }
 
 /** Why the scale leads, and how far off a measure is that does not come near. */
@@ -50,7 +54,7 @@ export function measureNote(measured: Measured): string | undefined {
  * @param leastDeltaE smallest colour error that is worth its line, ΔE00
  */
 export function measuringNotes(
-  { amounts, measuringDeltaE, together }: BatchCup,
+  { amounts, measuringDeltaE, byHandDeltaE, together }: BatchCup,
   title: (material: string) => string,
   leastDeltaE: number = UNSEEN,
 ): readonly string[] {
@@ -62,8 +66,13 @@ export function measuringNotes(
   const byScale = amounts.some(({ byWeight }) => byWeight !== undefined);
   return [
     ...(measuringDeltaE >= leastDeltaE || doses.length > 0
-      ? [`Measured so, its colour comes out ΔE ${formatDecimal(measuringDeltaE, 2)} from exact${withDoses}.`]
+      ? [
+          `Measured so, its colour comes out ${measuringDeltaE < UNSEEN ? 'less than ΔE 0.1' : `ΔE ${measuringDeltaE.toFixed(1)}`} from exact${withDoses}.`,
+        ]
       : []),
+    ...(byHandDeltaE === undefined
+      ? []
+      : [`By drops and spoons alone it would come out ΔE ${byHandDeltaE.toFixed(1)} from exact.`]),
     ...(together
       ? [
           `Drops and spoons belong together, one makes up for another: measure all of them so${byScale ? ', or weigh all' : ''}.`,

@@ -25,7 +25,7 @@ export type LedgerStep =
   | { readonly kind: 'add'; readonly material: string; readonly grams: number }
   | { readonly kind: 'pour'; readonly ml: number };
 
-/** Thrown never, returned where a log pours more than is left. */
+/** What is returned where a log pours more than is left: the maker's mistake, so nothing is thrown. */
 export interface OverPour {
   readonly step: number;
   readonly leftMl: number;
@@ -37,6 +37,11 @@ export type VolumePerGram = (material: string) => number;
 
 /** A cup with nothing in it. */
 export const EMPTY_CUP: CupState = { plastics: {}, materials: {} };
+
+/** How much there is of a material, whatever its name; 0 where there is none. */
+export function amountOf(amounts: Amounts, name: string): number {
+  return Object.hasOwn(amounts, name) ? amounts[name]! : 0;
+}
 
 /** Sum of amounts. */
 export function total(amounts: Amounts): number {
@@ -70,7 +75,7 @@ export function concentrations(cup: CupState): Amounts {
 
 const added = (amounts: Amounts, name: string, amount: number): Amounts => ({
   ...amounts,
-  [name]: (amounts[name] ?? 0) + amount,
+  [name]: amountOf(amounts, name) + amount,
 });
 
 function withAdded(cup: CupState, step: Exclude<LedgerStep, { kind: 'pour' }>): CupState {
@@ -81,6 +86,11 @@ function withAdded(cup: CupState, step: Exclude<LedgerStep, { kind: 'pour' }>): 
 
 // A log's volumes are read off a cup by eye: a pour that is over by less than this is the whole cup.
 const ROUNDING_ML = 1e-6;
+
+/** Whether a cup has nothing left in it that anything could be mixed into. */
+export function isEmpty(cup: CupState): boolean {
+  return total(cup.plastics) <= ROUNDING_ML;
+}
 
 /** The cup after one step; an over-pour as a value (its `step` is 0). */
 export function afterStep(cup: CupState, step: LedgerStep, volumePerGram: VolumePerGram): CupState | OverPour {

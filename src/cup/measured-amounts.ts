@@ -15,42 +15,95 @@ const NOTICED = 0.5;
 // seen to be half of it.
 const AMISS = 8;
 
+// What weighing must gain before drops and spoons are put away for it, ΔE00: as for proposals, a convention of this book.
+const WORTH_WEIGHING = 0.5;
+
+/** How the amounts of a cup are measured. */
+export interface MeasuredAmounts {
+  /** The measure of each material. */
+  readonly chosen: Readonly<Record<string, Measure>>;
+  /** Drops or spoons that come near no amount, and which the scale stands in for. */
+  readonly tooCoarse: Readonly<Record<string, Measure>>;
+  /** Whether one measure makes up for another. */
+  readonly together: boolean;
+  /** Colour error that is left, ΔE00. */
+  readonly deltaE: number;
+  /** What drops and spoons alone would leave, ΔE00, where something is weighed for the colour's sake. */
+  readonly byHandDeltaE?: number;
+}
+
 /**
  * Rounds the amounts of one cup to what the bench can measure, together, for the least colour error.
  *
  * Rounding each to its nearest would let errors add up; here one may be rounded away from its nearest to make up for another,
- * but never out of what is near. An amount that neither drops nor spoons come near is weighed where there is a scale.
+ * but never out of what is near. An amount that neither drops nor spoons come near is weighed where there is a scale. Where
+ * they all come near and the colour still comes out off, the fewest amounts are weighed that mend it.
  *
  * @param exact grams of each material in one cup
- * @returns the measure of each material, what drops or spoons would have been where the scale stands in for them, whether the
- * measures belong together because one makes up for another, and the colour error that is left
+ * @param tolerance ΔE00 that the maker allows
  */
 export function measuredAmounts(
   exact: Amounts,
   material: (name: string) => BenchMaterial,
   bench: Bench,
   colourError: ColourError,
-): {
-  readonly chosen: Readonly<Record<string, Measure>>;
-  readonly tooCoarse: Readonly<Record<string, Measure>>;
-  readonly together: boolean;
-  readonly deltaE: number;
-} {
+  tolerance: number = Number.POSITIVE_INFINITY,
+): MeasuredAmounts {
   const names = Object.keys(exact).sort();
   const ways = names.map((name) => waysToMeasure(exact[name]!, measures(exact[name]!, material(name), bench), bench));
-  const options = ways.map((way) => way.options);
-  const gramsOf = (choice: readonly number[]): Amounts =>
-    Object.fromEntries(names.map((name, index) => [name, options[index]![choice[index]!]!.grams]));
+  const byHand = bestMeasures(
+    names.map((name, index) => ({ name, options: ways[index]!.options })),
+    exact,
+    colourError,
+  );
+  const best = withScale(byHand, exact, bench, colourError, tolerance);
+  return {
+    chosen: Object.fromEntries(best.rows.map(({ name, measure }) => [name, measure])),
+    tooCoarse: Object.fromEntries(
+      names.flatMap((name, index) => {
+        const { tooCoarse } = ways[index]!;
+        return tooCoarse === undefined ? [] : [[name, tooCoarse]];
+      }),
+    ),
+    together: belongTogether(best, exact, colourError),
+    deltaE: best.deltaE,
+    ...(best === byHand ? {} : { byHandDeltaE: byHand.deltaE }),
+  };
+}
+
+/** A material with the measures to choose from, the nearest first. */
+interface Choice {
+  readonly name: string;
+  readonly options: readonly Measure[];
+}
+
+/** Measures that were chosen together, and the colour error that they leave, ΔE00. */
+interface Chosen {
+  readonly rows: readonly (Choice & { readonly measure: Measure })[];
+  readonly deltaE: number;
+}
+
+/** Grams of each material as measured. */
+function gramsOf({ rows }: Pick<Chosen, 'rows'>): Amounts {
+  return Object.fromEntries(rows.map(({ name, measure }) => [name, measure.grams]));
+}
+
+/** Of all measures of each material, those that together leave the least error with the least effort. */
+function bestMeasures(choices: readonly Choice[], exact: Amounts, colourError: ColourError): Chosen {
+  const options = choices.map((choice) => choice.options);
+  const rowsOf = (choice: readonly number[]): Chosen['rows'] =>
+    choices.map((each, index) => ({ ...each, measure: each.options[choice[index]!]! }));
   const errorOf = (choice: readonly number[]): number => {
-    const grams = gramsOf(choice);
+    const grams = gramsOf({ rows: rowsOf(choice) });
     return (
-      colourError(grams) + AMISS * names.reduce((sum, name) => sum + Math.abs(grams[name]! / exact[name]! - 1) ** 2, 0)
+      colourError(grams) +
+      AMISS * choices.reduce((sum, { name }) => sum + Math.abs(grams[name]! / exact[name]! - 1) ** 2, 0)
     );
   };
   const effortOf = (choice: readonly number[]): number =>
     choice.reduce((sum, option, index) => sum + options[index]![option]!.effort, 0);
 
-  let best = names.map(() => 0);
+  let best = choices.map(() => 0);
   let bestError = errorOf(best);
   const consider = (choice: number[]): void => {
     const error = errorOf(choice);
@@ -68,31 +121,57 @@ export function measuredAmounts(
       for (const option of list.keys()) consider(best.with(index, option));
     }
   }
-  return {
-    chosen: Object.fromEntries(names.map((name, index) => [name, options[index]![best[index]!]!])),
-    tooCoarse: Object.fromEntries(
-      names.flatMap((name, index) => {
-        const { tooCoarse } = ways[index]!;
-        return tooCoarse === undefined ? [] : [[name, tooCoarse]];
-      }),
-    ),
-    together: belongTogether(
-      exact,
-      gramsOf(best),
-      names.filter((_, index) => BY_HAND.has(options[index]![best[index]!]!.tool)),
-      colourError,
-    ),
-    deltaE: colourError(gramsOf(best)),
-  };
+  const rows = rowsOf(best);
+  return { rows, deltaE: colourError(gramsOf({ rows })) };
+}
+
+/** The same with one amount after another weighed instead, that which gains most first, until the colour is right or nothing gains. */
+function withScale(
+  byHand: Chosen,
+  exact: Amounts,
+  { scaleGrams }: Bench,
+  colourError: ColourError,
+  tolerance: number,
+): Chosen {
+  if (scaleGrams === undefined) return byHand;
+  const onScale = (choice: Choice): Choice => ({ ...choice, options: [weighed(exact[choice.name]!, scaleGrams)] });
+  const least = bestMeasures(byHand.rows.map(onScale), exact, colourError).deltaE;
+  const enough = Math.max(least, Math.min(tolerance, Math.max(least, tolerance / 2) + WORTH_WEIGHING));
+  let best = byHand;
+  while (best.deltaE > enough) {
+    const tried = best.rows.flatMap((row) =>
+      BY_HAND.has(row.measure.tool)
+        ? [
+            bestMeasures(
+              best.rows.map((each) => (each === row ? onScale(each) : each)),
+              exact,
+              colourError,
+            ),
+          ]
+        : [],
+    );
+    const next = tried.reduce((one, other) => (other.deltaE < one.deltaE ? other : one), best);
+    if (next.deltaE > best.deltaE - INDIFFERENT) break;
+    best = next;
+  }
+  return best;
 }
 
 const BY_HAND: ReadonlySet<Measure['tool']> = new Set(['drops', 'spoons']);
 
-/** Whether somebody who weighs one of the amounts that go by hand exactly, and the others as chosen, sees the difference. */
-function belongTogether(exact: Amounts, chosen: Amounts, byHand: readonly string[], colourError: ColourError): boolean {
+/**
+ * Whether one measure makes up for another: an amount that goes by hand stands off its nearest measure for the colour's sake, or
+ * somebody who weighs one of them exactly, and the others as chosen, sees the difference.
+ */
+function belongTogether(chosen: Chosen, exact: Amounts, colourError: ColourError): boolean {
+  const byHand = chosen.rows.filter(({ measure }) => BY_HAND.has(measure.tool));
   if (byHand.length < 2) return false;
-  const allowed = colourError(chosen) + NOTICED;
-  return byHand.some((name) => colourError({ ...chosen, [name]: exact[name]! }) > allowed);
+  const instead = (name: string, grams: number): number => colourError({ ...gramsOf(chosen), [name]: grams });
+  return byHand.some(
+    ({ name, options, measure }) =>
+      instead(name, exact[name]!) > chosen.deltaE + NOTICED ||
+      (measure !== options[0] && instead(name, options[0]!.grams) > chosen.deltaE + INDIFFERENT),
+  );
 }
 
 /** The measures to choose from: those that come near; else the scale or the nearest, whichever is nearer. */

@@ -1,7 +1,7 @@
 import type { Bench, BenchMaterial } from './bench.ts';
 import { scaleAmounts } from './ledger.ts';
 import { type ColourError, measuredAmounts } from './measured-amounts.ts';
-import { isNear, weighed } from './measures.ts';
+import { isNear, measures, weighed } from './measures.ts';
 
 /** How a shop works: what is lost, and how far a cup is filled. */
 export interface Shop extends Bench {
@@ -12,6 +12,8 @@ export interface Shop extends Bench {
   /** Size of a cup, ml, and the fraction to which it is filled. */
   readonly cupMl: number;
   readonly fill: number;
+  /** ΔE00 that the maker allows. */
+  readonly tolerance: number;
 }
 
 /** A cup's repeatable recipe, ready to be scaled. */
@@ -57,6 +59,8 @@ export interface Measured {
   readonly byWeight?: string;
   /** Drops or spoons that the scale stands in for, since they come out too far from it. */
   readonly tooCoarse?: { readonly text: string; readonly grams: number };
+  /** Of a measure that comes out far off: whether one comes near in a cup that is as full as it may be. */
+  readonly nearInFullCup?: boolean;
 }
 
 /** A cup of a batch. */
@@ -73,6 +77,8 @@ export interface BatchCup {
   readonly together: boolean;
   /** ΔE00 between the exact and the measured cup. */
   readonly measuringDeltaE: number;
+  /** ΔE00 that drops and spoons alone would leave, where something is weighed for the colour's sake. */
+  readonly byHandDeltaE?: number;
 }
 
 /** What a batch takes of one material, and what must be bought for it. */
@@ -108,7 +114,7 @@ export interface Batch {
  * A cup that would stand above its fill limit is split into equal cups.
  *
  * @param colourError for each cup by its place, ΔE00 of grams in a stated volume of plastic against the exact recipe
- * @throws RangeError if a line has no baits
+ * @throws RangeError if a line has no baits, or a cup holds no more than what stays in it
  */
 export function planBatch(plan: {
   readonly cups: readonly ScalableCup[];
@@ -118,6 +124,11 @@ export function planBatch(plan: {
   readonly colourError: (cup: number, plasticMl: number) => ColourError;
 }): Batch {
   const { shop, stock } = plan;
+  if (!(shop.cupMl * shop.fill > shop.leftInCupMl)) {
+    throw new RangeError(
+      `a cup filled with ${shop.cupMl * shop.fill} ml pours nothing if ${shop.leftInCupMl} ml stay in it: give a larger cup`,
+    );
+  }
   const lines = plan.lines.map(({ mold, baits }) => {
     if (!(Number.isInteger(baits) && baits > 0))
       throw new RangeError(`a batch needs a whole number of baits, not ${baits}`);
@@ -130,7 +141,7 @@ export function planBatch(plan: {
   const cups = plan.cups.map((cup, index): BatchCup => {
     const neededMl = baitsMl * cup.share * (1 + shop.loss);
     // What stays in each cup takes room in it too, so the cup's useful room is smaller by that.
-    const room = Math.max(shop.cupMl * shop.fill - shop.leftInCupMl, shop.cupMl * 0.05);
+    const room = shop.cupMl * shop.fill - shop.leftInCupMl;
     const split = Math.max(1, Math.ceil(neededMl / room - 1e-9));
     const volumeMl = neededMl / split + shop.leftInCupMl;
     const plasticMl = volumeMl / cup.volumePerPlastic;
@@ -138,11 +149,12 @@ export function planBatch(plan: {
       Object.fromEntries(cup.contents.map(({ material, gramsPerMl }) => [material, gramsPerMl])),
       plasticMl,
     );
-    const { chosen, tooCoarse, together, deltaE } = measuredAmounts(
+    const { chosen, tooCoarse, together, deltaE, byHandDeltaE } = measuredAmounts(
       exact,
       stock,
       shop,
       plan.colourError(index, plasticMl),
+      shop.tolerance,
     );
     return {
       name: cup.name,
@@ -153,6 +165,7 @@ export function planBatch(plan: {
         const grams = exact[material]!;
         const coarse = tooCoarse[material];
         const byWeight = weightText(grams, shop.scaleGrams);
+        const inFullCup = (grams * shop.cupMl * shop.fill) / volumeMl;
         return {
           material,
           grams,
@@ -161,11 +174,13 @@ export function planBatch(plan: {
           tool: measure.tool,
           ...(byWeight === undefined ? {} : { byWeight }),
           ...(coarse === undefined ? {} : { tooCoarse: { text: coarse.text, grams: coarse.grams } }),
+          ...(isNear(measure.grams, grams) ? {} : { nearInFullCup: canMeasure(inFullCup, stock(material), shop) }),
         };
       }),
       volumeMl,
       together,
       measuringDeltaE: deltaE,
+      ...(byHandDeltaE === undefined ? {} : { byHandDeltaE }),
     };
   });
   const materials = purchases(cups, stock);
@@ -180,6 +195,12 @@ export function planBatch(plan: {
     costPerBait: cost / baits,
     unpriced: materials.filter((material) => material.cost === undefined).map((material) => material.material),
   };
+}
+
+/** Whether a tool of the bench comes near an amount, g. */
+function canMeasure(grams: number, material: BenchMaterial, bench: Bench): boolean {
+  const byHand = measures(grams, material, bench).some((measure) => isNear(measure.grams, grams));
+  return byHand || weightText(grams, bench.scaleGrams) !== undefined;
 }
 
 /** What a scale shows; nothing where its step is too coarse for the amount. */

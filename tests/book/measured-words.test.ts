@@ -48,17 +48,27 @@ describe('measured amounts in words', () => {
   });
   test('what no tool comes near says how far off it is, and what mends it', () => {
     expect(exactText(far)).toBe('0.14 g');
-    expect(measureNote(far)).toBe('about 2.4 times too much: make a larger batch');
-    expect(measureNote({ ...far, measuredGrams: 0.1 })).toBe('about 31 % too little: make a larger batch');
+    expect(measureNote({ ...far, nearInFullCup: true })).toBe('about 2.4 times too much: make a larger batch');
+    expect(measureNote({ ...far, measuredGrams: 0.1, nearInFullCup: true })).toBe(
+      'about 31 % too little: make a larger batch',
+    );
+    expect(measureNote(far)).toBe('about 2.4 times too much: no cup is large enough for that, a scale would mend it');
+    expect(measureNote({ ...far, tool: 'scale' })).toMatch(/a finer scale would mend it$/);
   });
   test('a cup names what is far off although the colour hardly shows it', () => {
     expect(measuringNotes(cup([far], 0.02), title)).toEqual([
-      'Measured so, its colour comes out ΔE 0.02 from exact, with 2.4 times the Copper hex of the recipe.',
+      'Measured so, its colour comes out less than ΔE 0.1 from exact, with 2.4 times the Copper hex of the recipe.',
     ]);
     expect(measuringNotes(cup([far, { ...pearl, measuredGrams: 0.4 }], 2), title)).toEqual([
-      'Measured so, its colour comes out ΔE 2 from exact, with 2.4 times the Copper hex and 0.5 times the Ivory pearl of the recipe.',
+      'Measured so, its colour comes out ΔE 2.0 from exact, with 2.4 times the Copper hex and 0.5 times the Ivory pearl of the recipe.',
     ]);
     expect(measuringNotes(cup([pearl], 0.02), title)).toEqual([]);
+  });
+  test('a cup says what is gained by weighing some of it', () => {
+    expect(measuringNotes({ ...cup([pearl], 0.4), byHandDeltaE: 2.31 }, title)).toEqual([
+      'Measured so, its colour comes out ΔE 0.4 from exact.',
+      'By drops and spoons alone it would come out ΔE 2.3 from exact.',
+    ]);
   });
   test('a cup says where one measure makes up for another', () => {
     expect(measuringNotes(cup([pearl], 0.6, true), title)).toEqual([

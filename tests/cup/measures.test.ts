@@ -130,6 +130,60 @@ describe('measuredAmounts', () => {
     expect(byHand.chosen.flake!.text).toBe('1/8 tsp');
     expect(byHand.tooCoarse).toEqual({});
   });
+  test('measuredAmounts weighs the one dose whose drops leave the colour off, and no more', () => {
+    // 5.4 drops of soot are seen far sooner than 5.4 of straw.
+    const exact = { soot: 5.4 * 0.05, straw: 5.4 * 0.05 };
+    const error = (grams: Readonly<Record<string, number>>): number =>
+      150 * Math.abs(grams.soot! - exact.soot) + 10 * Math.abs(grams.straw! - exact.straw);
+    const { chosen, deltaE, byHandDeltaE } = measuredAmounts(exact, () => liquid, bench, error, 2);
+    expect(chosen.soot).toMatchObject({ text: '0.27 g', tool: 'scale' });
+    expect(chosen.straw).toMatchObject({ text: '5 drops', tool: 'drops' });
+    expect(deltaE).toBeCloseTo(0.2, 6);
+    expect(byHandDeltaE).toBeCloseTo(3.2, 6);
+    // What is within the tolerance and hardly better weighed stays with the drops.
+    const near = measuredAmounts(
+      exact,
+      () => liquid,
+      bench,
+      (grams) => error(grams) / 3,
+      2,
+    );
+    expect(near.chosen.soot!.tool).toBe('drops');
+    expect(near.byHandDeltaE).toBeUndefined();
+    expect(measuredAmounts(exact, () => liquid, NO_SCALE, error, 2).byHandDeltaE).toBeUndefined();
+  });
+  test('measuredAmounts with a scale is never further off than without, and within the tolerance wherever the scale alone is', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.double({ min: 0.03, max: 1, noNaN: true }), { minLength: 1, maxLength: 5 }),
+        fc.array(fc.double({ min: 1, max: 300, noNaN: true }), { minLength: 5, maxLength: 5 }),
+        (amounts, strengths) => {
+          const exact = Object.fromEntries(amounts.map((grams, index) => [`m${index}`, grams]));
+          const error = (grams: Readonly<Record<string, number>>): number =>
+            Object.keys(exact).reduce(
+              (sum, name, at) => sum + strengths[at]! * Math.abs(grams[name]! - exact[name]!),
+              0,
+            );
+          const scale = error(
+            Object.fromEntries(Object.entries(exact).map(([name, grams]) => [name, Math.round(grams * 100) / 100])),
+          );
+          const { deltaE, byHandDeltaE = deltaE } = measuredAmounts(exact, () => liquid, bench, error, 2);
+          expect(deltaE).toBeLessThanOrEqual(byHandDeltaE);
+          if (scale <= 2) expect(deltaE).toBeLessThanOrEqual(2);
+        },
+      ),
+      { numRuns: 100 },
+    );
+  });
+  test('measuredAmounts says that doses belong together where one is not its nearest', () => {
+    const exact = { straw: 5.4 * 0.05, peat: 5.4 * 0.05 };
+    // One drop more of either is worth ΔE 0.3, too little to be noticed by itself.
+    const error = (grams: Readonly<Record<string, number>>): number =>
+      6 * Math.abs(grams.straw! + grams.peat! - 10.8 * 0.05);
+    const { chosen, together } = measuredAmounts(exact, () => liquid, NO_SCALE, error);
+    expect(chosen.straw!.grams + chosen.peat!.grams).toBeCloseTo(11 * 0.05, 9);
+    expect(together).toBe(true);
+  });
   test('measuredAmounts never rounds out of a fifth of the dose what can be measured within it', () => {
     fc.assert(
       fc.property(

@@ -11,6 +11,7 @@ const shop: Shop = {
   leftInCupMl: 3,
   cupMl: 350,
   fill: 0.5,
+  tolerance: 2,
 };
 const minnow: BatchMold = { id: 'minnow', cavities: 4, cavityMl: 3, sprueMl: 6 };
 const craw: BatchMold = { id: 'craw', cavities: 2, cavityMl: 8, sprueMl: 5 };
@@ -79,4 +80,23 @@ describe('planBatch', () => {
   test('planBatch(no baits) throws and says what it needs', () => {
     expect(() => plan([{ mold: minnow, baits: 0 }])).toThrow(/whole number of baits/);
   });
+});
+
+test('planBatch(a measure far off) says whether a cup as full as may be would come nearer', () => {
+  const trace = (gramsPerMl: number): ScalableCup => ({
+    ...cup('body', 1),
+    contents: [{ material: 'peat', gramsPerMl }],
+  });
+  const amount = (gramsPerMl: number): unknown =>
+    planBatch({
+      cups: [trace(gramsPerMl)],
+      lines: [{ mold: minnow, baits: 10 }],
+      shop: { ...shop, scaleGrams: 0.1 },
+      stock,
+      colourError: () => () => 0,
+    }).cups[0]!.amounts[0];
+  // 55.8 ml here, 175 ml at most: a third of a drop becomes a whole one, a twentieth does not.
+  expect(amount(0.05 / 55.8 / 3)).toMatchObject({ text: '1 drop', nearInFullCup: true });
+  expect(amount(0.05 / 55.8 / 20)).toMatchObject({ text: '1 drop', nearInFullCup: false });
+  expect(amount(0.05 / 55.8)).not.toHaveProperty('nearInFullCup');
 });
