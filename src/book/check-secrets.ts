@@ -30,7 +30,7 @@ export function checkPublished(book: Book, things: readonly Thing[], diagnostics
     const texts = file
       ? [file.source.text, ...writtenIn(file)]
       : thing.kind === 'book'
-        ? [book.title, book.maker ?? '', book.foreword]
+        ? [book.title, book.maker ?? '', book.address ?? '', book.settings.currency, book.foreword]
         : [own?.title ?? ''];
     // With a sign between them that stands in no name.
     const text = normalized(texts.join('\n|\n'));
@@ -52,7 +52,7 @@ function namesOf({ title, id }: Named): readonly string[] {
 }
 
 /** Fields of a published thing that hold what its maker wrote. */
-const WRITTEN: ReadonlySet<string> = new Set(['title', 'notes', 'note', 'caption', 'tags', 'thinPart', 'hardness']);
+const WRITTEN: ReadonlySet<string> = new Set(['title', 'notes', 'note', 'caption', 'tags', 'thinPart']);
 
 /** What a maker wrote in a published thing: a file that stands by itself leaves some of it out. */
 function writtenIn(value: unknown, written = false): readonly string[] {

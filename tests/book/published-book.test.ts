@@ -138,6 +138,9 @@ describe('publishedBook', () => {
         'publish/named colours/smoke.md:3:8',
       ]);
       expect(found({ 'book.md': file('title: The Grey Ghost Book') })).toEqual(['publish/named book.md:2:12']);
+      expect(found({ 'book.md': file('title: Ours\naddress: https://book.example/grey-ghost') })).toEqual([
+        'publish/named book.md:3:31',
+      ]);
       const look = shownOnly.replace('Snowveil', 'Not a grey ghost');
       expect(found({ 'colours/snowveil.md': look })).toEqual(['publish/named colours/snowveil.md:2:14']);
       const log = 'cups:\n  body:\n    log: [{ add: { peat: 1 drop }, seen: { note: near the grey ghost } }]';
