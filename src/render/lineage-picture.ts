@@ -10,6 +10,7 @@ import { colourEntry } from './colour-entry.ts';
 import { type Html, html } from './html.ts';
 import { link, paths } from './links.ts';
 import type { PageContext } from './page.ts';
+import { type ChipColours, chipColours } from './swatch/chip.ts';
 
 /** Size of a box, px. */
 export const NODE_WIDTH = 172;
@@ -17,13 +18,31 @@ export const NODE_HEIGHT = 56;
 const CHIP_WIDTH = 44;
 const LETTERS_A_LINE = 15;
 
-/** A family's colours and what was made from what, ready to be laid out. */
+/** A family's colours, what was made from what, and the targets that they are for, ready to be laid out. */
 export function familyGraph(book: Book, family: string): Graph {
-  const { members, edges } = required(bookIndex(book).families, family);
+  const { families, recipes } = bookIndex(book);
+  const { members, edges } = required(families, family);
+  const aims = members.flatMap((id) => {
+    const target = recipes.get(id)?.target;
+    return target === undefined ? [] : [{ from: targetNode(target), to: id }];
+  });
+  const ids = [...members, ...new Set(aims.map(({ from }) => from))];
   return {
-    nodes: members.map((id) => ({ id, width: NODE_WIDTH, height: NODE_HEIGHT })),
-    edges: edges.map(({ from, to }) => ({ from, to })),
+    nodes: ids.map((id) => ({ id, width: NODE_WIDTH, height: NODE_HEIGHT })),
+    edges: [...edges.map(({ from, to }) => ({ from, to })), ...aims],
   };
+}
+
+const TARGET = 'target:';
+
+/** Id of a target among the nodes of a lineage: no colour's, since those are slugs. */
+export function targetNode(target: string): string {
+  return TARGET + target;
+}
+
+/** Whether a node of a lineage is a target. */
+export function isTargetNode(id: string): boolean {
+  return id.startsWith(TARGET);
 }
 
 /** A name on at most two lines. */
@@ -50,17 +69,72 @@ function curve({ points }: PlacedEdge): string {
 }
 
 function nodeBox(context: PageContext, node: PlacedNode, here: string | undefined): Html {
+  const [x, y] = [node.x - node.width / 2, node.y - node.height / 2];
+  const place = html`transform="translate(${tenth(x)} ${tenth(y)})"`;
+  if (isTargetNode(node.id)) return targetBox(context, node, place);
   const entry = colourEntry(context.book, node.id);
   if (entry === undefined) return html``;
   const { title, body } = entry;
-  const [x, y] = [node.x - node.width / 2, node.y - node.height / 2];
   const lines = nameLines(title);
   const first = node.height / 2 + 5 - (lines.length - 1) * 9;
-  const text = lines.map((line, index) => html`<text x="${CHIP_WIDTH + 10}" y="${first + index * 18}">${line}</text>`);
-  const box = html`<rect class="node-box" x="0.5" y="0.5" width="${node.width - 1}" height="${node.height - 1}"/><rect width="${CHIP_WIDTH}" height="${node.height / 2}" fill="${body.overWhite.hex}"/><rect y="${node.height / 2}" width="${CHIP_WIDTH}" height="${node.height / 2}" fill="${body.overBlack.hex}"/>${text}`;
-  const place = html`transform="translate(${Math.round(x * 10) / 10} ${Math.round(y * 10) / 10})"`;
+  const box = boxOf(node, [chipColours(body)], lines, first, 18);
   if (node.id === here) return html`<g class="node here" ${place}>${box}</g>`;
   return html`<a class="node" href="${link(context, paths.recipe(node.id))}" ${place} aria-label="${title}">${box}</a>`;
+}
+
+/** A target: its parts as chips, and above its name what it is. */
+function targetBox(context: PageContext, node: PlacedNode, place: Html): Html {
+  const id = node.id.slice(TARGET.length);
+  const target = bookIndex(context.book).targets.get(id);
+  if (target === undefined) return html``;
+  const { title, parts } = target;
+  const lines = nameLines(title);
+  const first = lines.length === 1 ? 40 : 32;
+  const chips = parts.map(({ overWhite, overBlack }) => ({
+    overWhite: overWhite.hex,
+    ...(overBlack && { overBlack: overBlack.hex }),
+  }));
+  const word = html`<text class="node-kind" x="${CHIP_WIDTH + 10}" y="${first - 17}">target</text>`;
+  return html`<a class="node target" href="${link(context, paths.target(id))}" ${place} aria-label="Target: ${title}">${boxOf(node, chips, lines, first, 16)}${word}</a>`;
+}
+
+/** A box with chips at its left, over white above and over black below, and a name. */
+function boxOf(
+  node: PlacedNode,
+  chips: readonly ChipColours[],
+  lines: readonly string[],
+  first: number,
+  apart: number,
+): Html {
+  const [wide, half] = [CHIP_WIDTH / chips.length, node.height / 2];
+  const colours = chips.map(({ overWhite, overBlack }, at) =>
+    [overWhite, overBlack].map((fill, row) =>
+      fill === undefined
+        ? html``
+        : html`<rect x="${tenth(at * wide)}" y="${row * half}" width="${tenth(wide)}" height="${half}" fill="${fill}"/>`,
+    ),
+  );
+  const text = lines.map(
+    (line, index) => html`<text x="${CHIP_WIDTH + 10}" y="${first + index * apart}">${line}</text>`,
+  );
+  return html`<rect class="node-box" x="0.5" y="0.5" width="${node.width - 1}" height="${node.height - 1}"/>${colours}${text}`;
+}
+
+function tenth(number: number): number {
+  return Math.round(number * 10) / 10;
+}
+
+/** A line from what something was made from; from a target, which it is for, broken and with that word at its start. */
+function edgeLine(edge: PlacedEdge): Html {
+  const path = curve(edge);
+  const [start] = edge.points;
+  if (!isTargetNode(edge.from) || start === undefined) return html`<path class="edge" d="${path}"/>`;
+  const [below, above] = [start.y + 12, start.y - 5];
+  // On the side from which the line turns away: beside one that begins downwards, under one that rises.
+  const down = edge.points[1]!.x === start.x;
+  const y = down || edge.points.at(-1)!.y < start.y - 1 ? below : above;
+  const x = start.x + (down ? 6 : 4);
+  return html`<path class="edge for" d="${path}"/><text class="edge-word" x="${tenth(x)}" y="${tenth(y)}">for</text>`;
 }
 
 /**
@@ -76,6 +150,6 @@ export function lineagePicture(
   { here, when = '' }: { readonly here?: string; readonly when?: 'narrow' | 'wide' | '' } = {},
 ): Html {
   const { width, height, edges, nodes } = layout;
-  const lines = edges.map((edge) => html`<path class="edge" d="${curve(edge)}"/>`);
+  const lines = edges.map(edgeLine);
   return html`<section class="scroll lineage${when === '' ? '' : ` only-${when}`}" aria-label="${label}" tabindex="0"><svg class="lineage-picture" role="group" aria-label="${label}" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}">${lines}${nodes.map((node) => nodeBox(context, node, here))}</svg></section>`;
 }

@@ -3,7 +3,7 @@ import type { PlacedNode } from '../../src/lineage/graph.ts';
 import { layoutGraph } from '../../src/lineage/layout.ts';
 import { familyGraph, nameLines } from '../../src/render/lineage-picture.ts';
 import { relativesAcross, relativesDown } from '../../src/render/recipe/relatives-layout.ts';
-import { pageOf, SAMPLE_BOOK } from './sample-book.ts';
+import { bookOf, pageOf, SAMPLE_BOOK, SAMPLE_FILES } from './sample-book.ts';
 
 const RELATED = { id: 'me', parent: 'mother', cupsFrom: ['aunt'], children: ['a', 'b', 'c'], cupsIn: ['c'] };
 
@@ -35,6 +35,52 @@ describe.each([
 
 test('relativesDown(recipe) fits a phone', () => {
   expect(relativesDown(RELATED).width).toBeLessThan(320);
+});
+
+test('a target stands among what a recipe comes from, last, and its line leads to the recipe', () => {
+  const { nodes, edges } = relativesDown({ ...RELATED, target: 'aim' });
+  expect(nodes.map(({ id }) => id)).toEqual(['mother', 'aunt', 'target:aim', 'me', 'a', 'b', 'c']);
+  const [parent, , aim] = edges;
+  expect(aim).toMatchObject({ from: 'target:aim', to: 'me' });
+  expect(aim!.points[0]!.x).not.toBe(parent!.points[0]!.x);
+});
+
+describe('the lineage of a recipe', async () => {
+  const page = await pageOf('recipe', 'weir-foam');
+  const section = page.slice(page.indexOf('<h2 id="lineage">'), page.indexOf('<h2 id="costs">'));
+  const { cups } = SAMPLE_BOOK.recipes.find(({ id }) => id === 'weir-foam')!;
+
+  test('shows the target that it is for, in both pictures and in words', () => {
+    expect(section.split('aria-label="Target: On the rack"').length - 1).toBe(2);
+    expect(section.match(/class="edge-word"[^>]*>for</g)).toHaveLength(2);
+    expect(section).toContain('Made for <a href="../../targets/rack/">On the rack</a>.');
+  });
+
+  test('shows its rounds one after the other, with the difference between each two', () => {
+    const chain = section.slice(section.indexOf('chain-rounds'));
+    for (const { number, look } of cups[0]!.rounds) {
+      expect(chain).toContain(`Round ${number}<`);
+      expect(chain).toContain(`fill="${look.overWhite.hex}"`);
+    }
+    const { deltaE } = cups[0]!.rounds[1]!.change!;
+    expect(chain).toContain(`ΔE ${deltaE >= 10 ? Math.round(deltaE) : deltaE.toFixed(1)}<`);
+    expect(chain.match(/chain-step/g)).toHaveLength(cups[0]!.rounds.length - 1);
+  });
+
+  test('tells nothing of targets where none is published', async () => {
+    const hidden = bookOf({
+      ...SAMPLE_FILES,
+      'targets/rack.md': SAMPLE_FILES['targets/rack.md']!.replace('mold:', 'publish: no\nmold:'),
+    });
+    expect(await pageOf('recipe', 'weir-foam', hidden)).not.toMatch(/Made for|target:|On the rack/);
+  });
+});
+
+test('a family’s page shows the targets that its colours are for, and says so in the list', async () => {
+  const family = SAMPLE_BOOK.families.find(({ members }) => members.includes('weir-foam'))!;
+  const page = await pageOf('family', family.id);
+  expect(page).toContain('aria-label="Target: On the rack"');
+  expect(page).toContain(', for <a href="../../targets/rack/">On the rack</a>');
 });
 
 test('a family’s page shows every member as a link, in the picture and in the list', async () => {

@@ -65,8 +65,12 @@ function familyList(context: PageContext, { members, edges }: Family): Html {
       const how = kind === 'recipe' ? 'from' : 'with a cup of';
       return html`, ${how} ${title(parent)}${label === '' ? '' : `: ${label}`}`;
     });
-    const hex = colourEntry(book, id)?.body.overWhite.hex;
-    return html`<li>${hex === undefined ? '' : dot(hex)}<a href="${link(context, paths.recipe(id))}">${title(id)}</a><span class="fine">${words}</span></li>`;
+    const { recipe, body } = colourEntry(book, id) ?? {};
+    const hex = body?.overWhite.hex;
+    const target = recipe?.target === undefined ? undefined : bookIndex(book).targets.get(recipe.target);
+    const aim =
+      target === undefined ? '' : html`, for <a href="${link(context, paths.target(target.id))}">${target.title}</a>`;
+    return html`<li>${hex === undefined ? '' : dot(hex)}<a href="${link(context, paths.recipe(id))}">${title(id)}</a><span class="fine">${words}${aim}</span></li>`;
   })}</ul>`;
 }
 

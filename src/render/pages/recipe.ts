@@ -18,8 +18,7 @@ import { lastSeen } from '../recipe/last-seen.ts';
 import { madeAgain } from '../recipe/made-again.ts';
 import { otherLights } from '../recipe/other-lights.ts';
 import { plate } from '../recipe/plate.ts';
-import { relativesSection } from '../recipe/relatives.ts';
-import { relativesAcross } from '../recipe/relatives-layout.ts';
+import { hasLineage, relativesSection } from '../recipe/relatives.ts';
 import { roundsSection } from '../recipe/rounds.ts';
 import { besideTarget } from '../target/beside-target.ts';
 import { usualVolume } from '../usual-volume.ts';
@@ -95,13 +94,12 @@ function labelLine(context: PageContext, recipe: Recipe, mold: Mold): Html {
 /** Ways to the parts of the page, for one long column. */
 function jumps(recipe: Recipe): Html {
   const logged = recipe.cups.some(({ rounds }) => rounds.length > 0);
-  const related = relativesAcross(recipe).nodes.length > 1;
   const parts: readonly (readonly [string, string])[] = [
     ['cups', 'What goes in'],
     ['work', 'Order of work'],
     ...(logged ? [['rounds', 'How it was found'] as const] : []),
     ...(recipe.match ? [['target', 'Its target'] as const] : []),
-    ...(related ? [['lineage', 'Where it comes from'] as const] : []),
+    ...(hasLineage(recipe) ? [['lineage', 'Where it comes from'] as const] : []),
     ['costs', 'Cost'],
     ['looks', 'How it looks'],
     ['sure', 'How sure'],

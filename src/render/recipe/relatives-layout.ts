@@ -1,14 +1,14 @@
 /**
- * Places for a recipe among those that it was made from and that were made from it.
+ * Places for a recipe among those that it was made from, the target that it is for, and those that were made from it.
  *
  * @packageDocumentation
  */
 import type { Recipe } from '../../book/model.ts';
 import type { GraphLayout, PlacedEdge, PlacedNode } from '../../lineage/graph.ts';
 import { required } from '../book-index.ts';
-import { NODE_HEIGHT, NODE_WIDTH } from '../lineage-picture.ts';
+import { isTargetNode, NODE_HEIGHT, NODE_WIDTH, targetNode } from '../lineage-picture.ts';
 
-type Related = Pick<Recipe, 'id' | 'parent' | 'cupsFrom' | 'children' | 'cupsIn'>;
+type Related = Pick<Recipe, 'id' | 'parent' | 'target' | 'cupsFrom' | 'children' | 'cupsIn'>;
 
 const MARGIN = 6;
 
@@ -53,12 +53,15 @@ export function relativesDown(recipe: Related): GraphLayout {
     }),
   );
   const edge = edgesOf(nodes, (start, end) => {
-    const x = start.x - NODE_WIDTH / 2 + inset / 2;
+    // Beside the lines of the parents, which come down behind it.
+    const aside = isTargetNode(start.id) ? 8 : 0;
+    const x = start.x - NODE_WIDTH / 2 + inset / 2 + aside;
+    const y = end.y - aside;
     return [
       { x, y: start.y + NODE_HEIGHT / 2 },
-      { x, y: end.y },
-      { x, y: end.y },
-      { x: end.x - NODE_WIDTH / 2, y: end.y },
+      { x, y },
+      { x, y },
+      { x: end.x - NODE_WIDTH / 2, y },
     ];
   });
   return {
@@ -73,8 +76,10 @@ function generations({ id, ...related }: Related): readonly (readonly string[])[
   return [before(related), [id], after(related)].filter((column) => column.length > 0);
 }
 
-function before({ parent, cupsFrom }: Omit<Related, 'id'>): readonly string[] {
-  return [...new Set([...(parent === undefined ? [] : [parent]), ...cupsFrom])];
+function before({ parent, cupsFrom, target }: Omit<Related, 'id'>): readonly string[] {
+  const made = new Set([...(parent === undefined ? [] : [parent]), ...cupsFrom]);
+  // The target comes last, so that in a narrow picture its line runs by no other.
+  return [...made, ...(target === undefined ? [] : [targetNode(target)])];
 }
 
 function after({ children, cupsIn }: Omit<Related, 'id'>): readonly string[] {

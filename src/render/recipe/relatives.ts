@@ -7,6 +7,7 @@ import { link, paths } from '../links.ts';
 import type { PageContext } from '../page.ts';
 import { massIn, usualVolume } from '../usual-volume.ts';
 import { relativesAcross, relativesDown } from './relatives-layout.ts';
+import { roundChains } from './round-chain.ts';
 import { changeText } from './rounds.ts';
 
 function colourLink(context: PageContext, id: string): Html {
@@ -40,18 +41,32 @@ function changeItem(
   return html`<li><p>${several ? html`<b>${cup}</b> from ` : 'From '}${colourLink(context, fromRecipe)}${of}: ${changeText(change)}.</p>${doses.length === 0 ? '' : html`<details><summary>Dose by dose</summary><ul class="doses">${doses}</ul></details>`}</li>`;
 }
 
-/** What a recipe was made from and what was made from it; nothing for one that stands alone. */
+/** Whether there is anything to tell of where a recipe comes from. */
+export function hasLineage(recipe: Recipe): boolean {
+  return relativesAcross(recipe).nodes.length > 1 || recipe.cups.some(({ rounds }) => rounds.length > 0);
+}
+
+/** What a recipe was made from, what it is for, its rounds, and what was made from it; nothing for one that stands alone. */
 export function relativesSection(context: PageContext, recipe: Recipe): Html {
-  const layout = relativesAcross(recipe);
-  if (layout.nodes.length < 2) return html``;
-  const label = `Lineage of ${recipe.title}`;
-  const here = recipe.id;
+  if (!hasLineage(recipe)) return html``;
   const family = bookIndex(context.book).familyOf.get(recipe.id);
-  const { parent, cupsFrom, children, cupsIn, changes, cups } = recipe;
+  const { changes, cups } = recipe;
   return html`<section class="part" aria-labelledby="lineage"><h2 id="lineage">Where it comes from</h2>
-${lineagePicture(context, layout, label, { here, when: 'wide' })}${lineagePicture(context, relativesDown(recipe), `${label}, downwards`, { here, when: 'narrow' })}
-<ul class="relations">${relation(context, 'Made from', parent === undefined ? [] : [parent])}${relation(context, 'Uses a cup of', cupsFrom)}${relation(context, 'Made from it:', children)}${relation(context, 'Its cups are used in', cupsIn)}</ul>
+${pictures(context, recipe)}${roundChains(cups)}
 ${changes.length === 0 ? '' : html`<h3>What changed</h3><ul class="changes">${changes.map((change) => changeItem(context, change, cups.length > 1))}</ul>`}
 ${family === undefined || family.members.length < 2 ? '' : html`<p><a href="${link(context, paths.family(family.id))}">The whole family of ${family.title}</a></p>`}
 </section>`;
+}
+
+/** The picture for a desk and for a phone, and the same in words. */
+function pictures(context: PageContext, recipe: Recipe): Html {
+  const layout = relativesAcross(recipe);
+  if (layout.nodes.length < 2) return html``;
+  const { id: here, title, parent, target, cupsFrom, children, cupsIn } = recipe;
+  const label = `Lineage of ${title}`;
+  const aim = target === undefined ? undefined : bookIndex(context.book).targets.get(target);
+  return html`${lineagePicture(context, layout, label, { here, when: 'wide' })}${lineagePicture(context, relativesDown(recipe), `${label}, downwards`, { here, when: 'narrow' })}
+<ul class="relations">${relation(context, 'Made from', parent === undefined ? [] : [parent])}${relation(context, 'Uses a cup of', cupsFrom)}${
+    aim === undefined ? '' : html`<li>Made for <a href="${link(context, paths.target(aim.id))}">${aim.title}</a>.</li>`
+  }${relation(context, 'Made from it:', children)}${relation(context, 'Its cups are used in', cupsIn)}</ul>`;
 }
