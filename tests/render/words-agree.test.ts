@@ -95,4 +95,10 @@ describe('a cup with no colour in it', () => {
     expect(await pageOf('recipe', 'plain', clear)).toContain('Clear, no colour in it</a>');
     expect(SAMPLE_BOOK.recipes.length).toBe(clear.recipes.length - 1);
   });
+
+  test('says so where others say how near they come out', async () => {
+    expect(await pageOf('recipe', 'plain', clear)).toContain(
+      '<h2 id="again">Made again</h2><span class="gist">No colour in it, nothing to measure</span>',
+    );
+  });
 });

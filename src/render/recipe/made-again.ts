@@ -9,15 +9,17 @@ export function madeAgain({ repeatability, cups }: Recipe): Html {
   const assumptions = [...new Set(cups.flatMap((cup) => cup.assumptions))];
   const known = bySpoonAndDrop !== undefined || byScale !== undefined;
   if (!known && assumptions.length === 0) return html``;
-  const gist = [
+  // A clear cup holds nothing that could be measured wrong.
+  const plain = cups.every(({ contents }) => contents.length === 0);
+  const measured = [
     ...(bySpoonAndDrop === undefined ? [] : [`ΔE ${deltaEText(bySpoonAndDrop)} by drop and spoon`]),
     ...(byScale === undefined ? [] : [`${deltaEText(byScale)} by weight`]),
   ].join(', ');
   return fold(
     'again',
     'Made again',
-    gist,
-    html`${
+    plain ? 'No colour in it, nothing to measure' : measured,
+    html`${plain ? html`<p>It is plastic alone, so every batch comes out as clear as the plastic is.</p>` : ''}${
       known
         ? html`<dl class="facts stacked">${bySpoonAndDrop === undefined ? '' : html`<div><dt>By drop and spoon</dt><dd>ΔE at most ${deltaEText(bySpoonAndDrop)} in 19 of 20 batches</dd></div>`}${byScale === undefined ? '' : html`<div><dt>By weight</dt><dd>ΔE at most ${deltaEText(byScale)}</dd></div>`}</dl>`
         : ''
