@@ -1,13 +1,7 @@
-import type { Content, Material, Settings } from '../book/model.ts';
+import type { Content, Material } from '../book/model.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
-import { UNITS } from '../units/unit.ts';
 
-/** A volume of plastic in the book's unit. */
-export function volumeText(ml: number, settings: Pick<Settings, 'volume'>): string {
-  if (settings.volume === 'fl oz')
-    return `${formatDecimal(ml / UNITS['fl oz'].size, ml / UNITS['fl oz'].size >= 10 ? 3 : 2)} fl oz`;
-  return `${ml >= 20 ? Math.round(ml) : formatDecimal(ml, 2)} ml`;
-}
+export { volumeText } from '../units/volume-text.ts';
 
 /** A mass for people, g: three digits, four from 100 g on, and kilograms from 1000 g on. */
 export function massText(grams: number): string {
@@ -25,7 +19,8 @@ export function perHundred(
   return drops === undefined ? `${formatDecimal(grams)} g` : `${formatDecimal(grams)} g = ${dropsText(drops)}`;
 }
 
-function dropsText(drops: number): string {
-  const number = drops >= 10 ? drops.toFixed(1) : formatDecimal(drops, 2);
-  return `${number.replace(/\.0$/, '')} ${number === '1' ? 'drop' : 'drops'}`;
+/** A number of drops as a dose has it: `4.3 drops`, `1 drop`. */
+export function dropsText(drops: number): string {
+  const number = drops >= 10 ? drops.toFixed(1).replace(/\.0$/, '') : formatDecimal(drops, 2);
+  return `${number} ${number === '1' ? 'drop' : 'drops'}`;
 }

@@ -129,10 +129,9 @@ function edgeLine(edge: PlacedEdge): Html {
   const path = curve(edge);
   const [start] = edge.points;
   if (!isTargetNode(edge.from) || start === undefined) return html`<path class="edge" d="${path}"/>`;
-  const [below, above] = [start.y + 12, start.y - 5];
   // On the side from which the line turns away: beside one that begins downwards, under one that rises.
   const down = edge.points[1]!.x === start.x;
-  const y = down || edge.points.at(-1)!.y < start.y - 1 ? below : above;
+  const y = start.y + (down ? 9 : edge.points.at(-1)!.y < start.y - 1 ? 12 : -5);
   const x = start.x + (down ? 6 : 4);
   return html`<path class="edge for" d="${path}"/><text class="edge-word" x="${tenth(x)}" y="${tenth(y)}">for</text>`;
 }

@@ -1,7 +1,7 @@
 import type { Content, Material, Settings } from '../book/model.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
 import { UNITS } from '../units/unit.ts';
-import { massText } from './words.ts';
+import { dropsText, massText } from './amount-text.ts';
 
 /** The volume of plastic that doses are stated for, in the book's unit: 100 ml, or 4 fl oz. */
 export function usualVolume({ volume }: Pick<Settings, 'volume'>): { readonly ml: number; readonly text: string } {
@@ -35,9 +35,4 @@ export function ladderText(
   const grams = gramsPerMl * ml;
   const dose = gramsPerDrop === undefined ? `${formatDecimal(grams, 2)} g` : dropsText(grams / gramsPerDrop);
   return `${dose} in ${text}`;
-}
-
-function dropsText(drops: number): string {
-  const number = drops >= 10 ? drops.toFixed(1).replace(/\.0$/, '') : formatDecimal(drops, 2);
-  return `${number} ${number === '1' ? 'drop' : 'drops'}`;
 }
