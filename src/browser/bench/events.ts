@@ -1,3 +1,5 @@
+import { colourFromPhoto } from '../photo/photo-dialog.ts';
+import { typedHex } from '../typed-hex.ts';
 import type { CupActions } from './cup-actions.ts';
 import type { FileActions } from './file-actions.ts';
 import { MOST } from './limits.ts';
@@ -5,7 +7,6 @@ import { mistypedColour } from './read-forms.ts';
 import type { BenchScreen } from './screen.ts';
 import type { BenchState } from './state.ts';
 import type { TargetActions } from './target-actions.ts';
-import { typedHex } from './typed-hex.ts';
 import type { Arrangement } from './work.ts';
 
 /** What the events of the page lead to. */
@@ -99,6 +100,7 @@ function onClick(button: HTMLButtonElement, screen: BenchScreen, { target, cup, 
   const { dataset } = button;
   const weighing = dataset.weighing !== undefined;
   if (dataset.find !== undefined) target.find();
+  else if (dataset.photoFor !== undefined) void takeFromPhoto(dataset.photoFor, screen);
   else if (dataset.plain !== undefined) target.beginPlain();
   else if (dataset.use !== undefined) target.use(Number(dataset.use), Number(dataset.proposal), weighing);
   else if (dataset.take !== undefined) cup.take(indexOf(button), Number(dataset.take), weighing);
@@ -112,6 +114,16 @@ function onClick(button: HTMLButtonElement, screen: BenchScreen, { target, cup, 
   else if (dataset.export !== undefined) file.exportWork();
   else if (dataset.import !== undefined) screen.part<HTMLInputElement>('[data-import-file]').click();
   else if (dataset.clear !== undefined) file.clear();
+}
+
+/** Puts a colour of a photo where one can be typed, as if it had been. */
+async function takeFromPhoto(field: string, screen: BenchScreen): Promise<void> {
+  const hex = await colourFromPhoto();
+  if (hex === undefined) return;
+  const digits = screen.part<HTMLInputElement>(`[data-hex-of="${field}"]`);
+  digits.value = hex;
+  for (const event of ['input', 'change']) digits.dispatchEvent(new Event(event, { bubbles: true }));
+  screen.part(`[data-photo-for="${field}"]`).focus();
 }
 
 function indexOf(control: HTMLElement): number {

@@ -6,11 +6,11 @@
 import { type Html, html } from '../../render/html.ts';
 import { chips } from '../../render/swatch/chip.ts';
 import { sentence, volumeText } from '../../render/words.ts';
+import { typedHex } from '../typed-hex.ts';
 import type { CupShown } from './cup-view.ts';
 import type { CupDraft } from './drafts.ts';
 import { LIMITS } from './limits.ts';
 import type { BenchShown } from './shown.ts';
-import { typedHex } from './typed-hex.ts';
 import type { Work } from './work.ts';
 
 // What the chooser opens with before anything was said: no colour that could pass for what was seen.
@@ -19,7 +19,7 @@ const UNSAID = '#808080';
 /** A colour to be chosen, by the eye or by its digits; no digits as long as nothing was said. */
 function colourField(id: string, name: string, label: string, digits: string): Html {
   const value = typedHex(digits) ?? UNSAID;
-  return html`<p class="colour-field"><label for="${id}">${label}</label><input id="${id}" type="color" name="${name}" value="${value}"><input type="text" aria-label="${label}, as # and six digits" data-hex-of="${id}" value="${digits}" placeholder="not said yet" maxlength="7" spellcheck="false" autocomplete="off"></p>`;
+  return html`<p class="colour-field"><label for="${id}">${label}</label><input id="${id}" type="color" name="${name}" value="${value}"><input type="text" aria-label="${label}, as # and six digits" data-hex-of="${id}" value="${digits}" placeholder="not said yet" maxlength="7" spellcheck="false" autocomplete="off"><button class="quiet" type="button" data-photo-for="${id}" aria-label="${label}, from a photo">Photo</button></p>`;
 }
 
 /** The colours of a target, to be described. */

@@ -4,9 +4,9 @@
  * @packageDocumentation
  */
 
+import { typedHex } from '../typed-hex.ts';
 import { cupName } from './cup-name.ts';
 import { type LIMITS, numberOf } from './limits.ts';
-import { typedHex } from './typed-hex.ts';
 import { isRoundFault, noColour, roundOf } from './typed-round.ts';
 import type { Work, WorkSide, WorkStep } from './work.ts';
 

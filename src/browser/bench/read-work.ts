@@ -1,6 +1,6 @@
 import { isFault, parseDose } from '../../units/quantity.ts';
+import { typedHex } from '../typed-hex.ts';
 import { LIMITS, MOST, within } from './limits.ts';
-import { typedHex } from './typed-hex.ts';
 import type { Work, WorkCup, WorkSide, WorkStep } from './work.ts';
 
 /** Why a text is no work, for the maker. */

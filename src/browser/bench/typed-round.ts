@@ -1,5 +1,5 @@
+import { typedHex } from '../typed-hex.ts';
 import { LIMITS, MOST } from './limits.ts';
-import { typedHex } from './typed-hex.ts';
 import type { WorkStep } from './work.ts';
 
 /** A round as it stands in its form; a view is absent where nobody looked. */
