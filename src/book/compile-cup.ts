@@ -195,8 +195,14 @@ function checkLoads(filled: FilledCup, shelf: Shelf, report: Report): void {
     const { most, title } = shelf.get(id)!;
     if (most === undefined || gramsPerMl <= most * 1.001) continue;
     const { add = {}, set = {}, log = [] } = spec.fields;
-    const step = log.findLastIndex((entry) => entry.add !== undefined && id in entry.add);
-    const path = id in add ? ['add', id] : id in set ? ['set', id] : step >= 0 ? ['log', step, 'add', id] : [];
+    const step = log.findLastIndex((entry) => entry.add !== undefined && Object.hasOwn(entry.add, id));
+    const path = Object.hasOwn(add, id)
+      ? ['add', id]
+      : Object.hasOwn(set, id)
+        ? ['set', id]
+        : step >= 0
+          ? ['log', step, 'add', id]
+          : [];
     report.add('recipe/overloaded', spec.recipe, [...spec.path, ...path], {
       found: `${formatDecimal(gramsPerMl * 100)} g of ${title} in 100 ml`,
       expected: `at most ${formatDecimal(most * 100)} g, as its file says`,

@@ -1,6 +1,6 @@
 import type { Thing } from '../recipe/read-thing.ts';
-import { SLUG, SLUG_WORDS } from '../recipe/source.ts';
 import type { Mold, Publish, Settings, Target } from './model.ts';
+import { isPartName, misnamedPart } from './part-name.ts';
 import { photoOf } from './photo-of.ts';
 import type { Report } from './report.ts';
 import { seenByDaylight } from './seen-colour.ts';
@@ -28,19 +28,10 @@ export function compileTarget(
     });
     return undefined;
   }
-  const misnamed = Object.keys(parts).filter((name) => !SLUG.test(name));
+  const misnamed = Object.keys(parts).filter((name) => !isPartName(name));
   for (const name of misnamed) {
-    report.add(
-      'file/name',
-      thing,
-      ['parts', name],
-      {
-        found: `part named \`${name}\``,
-        expected: SLUG_WORDS,
-        why: 'a part has the name of the cup that it is for, and that is an id',
-      },
-      'key',
-    );
+    const why = 'a part has the name of the cup that it is for, and that is an id';
+    report.add('file/name', thing, ['parts', name], misnamedPart('part', name, why), 'key');
   }
   if (misnamed.length > 0) return undefined;
   const mold = fields.mold === undefined ? undefined : molds.get(fields.mold);

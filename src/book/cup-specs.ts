@@ -1,11 +1,10 @@
-import { CATALOGUE } from '../diagnostics/catalogue.ts';
 import { nearestName } from '../diagnostics/nearest-name.ts';
 import { orderByParents } from '../lineage/order-by-parents.ts';
 import type { FieldPath } from '../recipe/front-matter.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import type { FieldsOf } from '../recipe/schema.ts';
-import { SLUG, SLUG_WORDS } from '../recipe/source.ts';
 import { faultyKey } from './file-names.ts';
+import { isPartName, misnamedPart } from './part-name.ts';
 import type { Things } from './read-things.ts';
 import type { Report } from './report.ts';
 
@@ -192,18 +191,8 @@ function resolveFrom(
   report: Report,
 ): CupSpec | undefined {
   const { recipe, path, name, fields } = spec;
-  if (!SLUG.test(name)) {
-    report.add(
-      'file/name',
-      recipe,
-      path,
-      {
-        found: `cup named \`${name}\``,
-        expected: SLUG_WORDS,
-        why: `${CATALOGUE['file/name'].meaning.replace(/^A file name/, 'the name of a cup is an id too: it').replace(/\.$/, '')}`,
-      },
-      'key',
-    );
+  if (!isPartName(name)) {
+    report.add('file/name', recipe, path, misnamedPart('cup', name, 'the name of a cup is an id'), 'key');
     return undefined;
   }
   if (fields.from === undefined) return isNowhere(spec, ofRecipe, report) ? undefined : spec;

@@ -1,4 +1,4 @@
-import type { Amounts } from '../cup/ledger.ts';
+import { type Amounts, amountOf } from '../cup/ledger.ts';
 import { deltaE00 } from '../optics/delta-e00.ts';
 import type { Change, Lab, Look } from './model.ts';
 
@@ -29,8 +29,8 @@ export function describeChange(from: { look: Look; contents: Amounts }, to: { lo
     doses: names
       .map((material) => ({
         material,
-        from: (from.contents[material] ?? 0) * 100,
-        to: (to.contents[material] ?? 0) * 100,
+        from: amountOf(from.contents, material) * 100,
+        to: amountOf(to.contents, material) * 100,
       }))
       .filter((dose) => Math.abs(dose.to - dose.from) > 1e-9 * Math.max(dose.from, dose.to)),
   };

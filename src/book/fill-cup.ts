@@ -1,10 +1,12 @@
 import {
   type Amounts,
   afterStep,
+  amountOf,
   type CupState,
   concentrations,
   cupVolume,
   EMPTY_CUP,
+  isEmpty,
   isOverPour,
   type LedgerStep,
   naiveSum,
@@ -102,10 +104,9 @@ export function fillCup(
   const start = filling.state;
   const rounds = filling.log();
   if (!filling.sound) return undefined;
-  const state =
-    total(filling.state.plastics) > 1e-9
-      ? filling.state
-      : (rounds.findLast((round) => total(round.before.plastics) > 1e-9)?.before ?? start);
+  const state = isEmpty(filling.state)
+    ? (rounds.findLast((round) => !isEmpty(round.before))?.before ?? start)
+    : filling.state;
   return {
     spec,
     state,
@@ -138,6 +139,13 @@ function overPoured(pourMl: number, leftMl: number, before: readonly LedgerStep[
     fix: most > 0 ? `write \`pour: ${down(leftMl)} ml\`, or correct an earlier step` : 'correct an earlier step',
   };
 }
+
+const ADDED_TO_NOTHING: Finding = {
+  found: '`add` to an empty cup',
+  expected: 'plastic in the cup',
+  why: 'the pours before it have taken all that was in it, and with it nothing is left to be mixed',
+  fix: 'give the step `plastic: … ml`, correct an earlier pour, or begin another recipe',
+};
 
 type Log = NonNullable<CupSpec['fields']['log']>;
 
@@ -221,7 +229,7 @@ class Filling {
           why: 'the shelf has several plastics, and `book.md` names none as the usual one',
           fix: 'write the name, or `plastic: NAME` in book.md',
         });
-      } else if (this.known(id, path, 'plastic')) plastics[id] = (plastics[id] ?? 0) + amount.ml;
+      } else if (this.known(id, path, 'plastic')) plastics[id] = amountOf(plastics, id) + amount.ml;
     }
     return plastics;
   }
@@ -304,7 +312,7 @@ class Filling {
     }
     const materials: Record<string, number> = { ...this.state.materials };
     const drop = (id: string, at: FieldPath, part: 'key' | 'value'): void => {
-      if (id in materials) delete materials[id];
+      if (Object.hasOwn(materials, id)) delete materials[id];
       else if (this.known(id, at, 'material', part)) {
         const nearest = nearestName(id, Object.keys(materials));
         this.fault(
@@ -408,6 +416,9 @@ class Filling {
         this.record({ kind: 'plastic', material, ml });
         round.plasticAddedMl += ml;
       }
+    }
+    if (step.add && isEmpty(this.state) && this.sound) {
+      this.fault('recipe/empty-cup', [...at, 'add'], ADDED_TO_NOTHING, 'key');
     }
     if (step.add) {
       const added = this.doses(step.add, [...at, 'add']);

@@ -14,7 +14,7 @@ const warning = (meaning: string): CatalogueEntry => ({ severity: 'warning', mea
 
 export const CATALOGUE = {
   'file/name': error('A file name cannot be an id: it has capitals, spaces or signs.'),
-  'file/too-large': error('A text is too long to be a recipe.'),
+  'file/too-large': error('A text is too long, or nested too deep, to be a recipe.'),
   'file/not-text': error('A file is not plain text of its own: it is damaged, in another encoding, or a link.'),
   'file/unknown-place': warning('A file lies in a folder that the book does not know, and is not read.'),
   'file/extension': warning('A file in a folder of the book has a name that the book does not read.'),
@@ -36,6 +36,7 @@ export const CATALOGUE = {
   'book/missing': error('The folder has no `book.md`.'),
   'book/no-plastic': error('The shelf has no plastic, so that no cup can be computed.'),
   'book/unknown-plastic': error('`book.md` names a plastic that is not on the shelf.'),
+  'book/left-in-cup': error('What stays in a cup is as much as a cup is filled with, so that nothing could be poured.'),
   'recipe/unknown-material': error('A cup holds a material that is not on the shelf.'),
   'recipe/unknown-plastic': error('A cup holds a plastic that is not on the shelf.'),
   'recipe/unknown-mold': error('A recipe or target names a mold that has no file.'),
@@ -50,6 +51,7 @@ export const CATALOGUE = {
   'recipe/shares': error('The shares of the cups are not 100 % together.'),
   'recipe/cycle': error('Recipes come from each other in a ring.'),
   'recipe/over-poured': error('More is poured than is left in the cup.'),
+  'recipe/empty-cup': error('Something is added to a cup that was poured empty.'),
   'recipe/not-in-cup': error('`set` or `without` names a material that the cup it comes from does not hold.'),
   'recipe/wrong-measure': error('A material is measured in a way that it cannot be, such as drops of a powder.'),
   'recipe/plastic-as-material': error('A plastic stands among the materials that are added.'),

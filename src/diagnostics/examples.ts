@@ -153,6 +153,11 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
     text('title: Two Cups\nplastic: suple'),
     text('title: Two Cups\nplastic: supple'),
   ),
+  'book/left-in-cup': change(
+    'book.md',
+    text('title: Two Cups\nleft-in-cup: 180 ml'),
+    text('title: Two Cups\nleft-in-cup: 3 ml'),
+  ),
   'recipe/unknown-material': smoke(
     'plastic: 120 ml supple\nadd:\n  paet: 12 drops',
     'plastic: 120 ml supple\nadd:\n  peat: 12 drops',
@@ -199,6 +204,10 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
   'recipe/over-poured': smoke(
     'plastic: 120 ml supple\nlog:\n  - pour: 90 ml\n  - pour: 40 ml',
     'plastic: 120 ml supple\nlog:\n  - pour: 90 ml\n  - pour: 20 ml',
+  ),
+  'recipe/empty-cup': smoke(
+    'plastic: 120 ml supple\nlog:\n  - pour: 120 ml\n  - add: { peat: 3 drops }',
+    'plastic: 120 ml supple\nlog:\n  - pour: 14 ml\n  - add: { peat: 3 drops }',
   ),
   'recipe/not-in-cup': {
     bad: { 'colours/dusk.md': text('title: Dusk\nmold: minnow\ncups:\n  body:\n    from: smoke\n    without: frost') },

@@ -1,5 +1,8 @@
 import { distance } from 'fastest-levenshtein';
 
+// Nobody means a name by a text of this length.
+const LONGEST_NAME = 100;
+
 /**
  * The known name that a misspelt one was most likely meant to be.
  *
@@ -12,7 +15,10 @@ export function nearestName(name: string, known: Iterable<string>): string | und
   const wanted = name.toLowerCase();
   let best: string | undefined;
   let fewest = Math.max(2, Math.floor(name.length / 3)) + 1;
+  if (name.length > LONGEST_NAME) return undefined;
   for (const candidate of known) {
+    // As many letters as one name is longer must change.
+    if (Math.abs(candidate.length - wanted.length) >= fewest) continue;
     const edits = distance(wanted, candidate.toLowerCase());
     if (edits < fewest) {
       best = candidate;

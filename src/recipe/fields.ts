@@ -28,6 +28,8 @@ export interface FieldFault {
   readonly why?: string;
   readonly fix?: string;
   readonly nearest?: string;
+  /** YAML took words for a number or the like: what was written is to be read instead. */
+  readonly asWritten?: true;
 }
 
 /** A value as it is shown in a message. */
@@ -76,13 +78,14 @@ export function oneOrMore<T>(item: z.ZodType<T>): z.ZodType<readonly T[]> {
   return z.preprocess((input) => (Array.isArray(input) ? input : [input]), z.array(item).min(1).readonly());
 }
 
-/** Text that is not empty. */
+/** What YAML makes of plain words that look like a number: 1.1 of `1.10`. */
+const isReread = (input: unknown): boolean => typeof input === 'number' || typeof input === 'boolean';
+
+/** Text that is not empty; a number as it is written, `1.10`. */
 export const text: z.ZodType<string> = field<string>('field/type', (input) =>
   typeof input === 'string' && input.trim() !== ''
     ? { value: input.trim() }
-    : typeof input === 'number'
-      ? { value: String(input) }
-      : { fault: { found: shown(input), expected: 'text' } },
+    : { fault: { found: shown(input), expected: 'text', ...(isReread(input) ? { asWritten: true } : {}) } },
 );
 
 /** The name of another file of the book. */
@@ -94,6 +97,7 @@ export const reference: z.ZodType<string> = field<string>('field/value', (input)
           found: shown(input),
           expected: 'the name of a file, without its folder and `.md`',
           why: 'names are lower-case letters, digits and single hyphens',
+          ...(isReread(input) ? { asWritten: true } : {}),
         },
       },
 );
@@ -120,6 +124,7 @@ function readColour(input: unknown): Read<string> {
       found: shown(input),
       expected: 'a colour such as `"#d9c48f"`',
       why: 'colours are sRGB, six hexadecimal digits after #',
+      ...(isReread(input) ? { asWritten: true } : {}),
       ...(bare ? { fix: `write \`"#${bare.toLowerCase()}"\`` } : {}),
     },
   };

@@ -29,6 +29,8 @@ export interface FrontMatter {
   readonly data: unknown;
   /** Markdown after the front matter. */
   readonly body: string;
+  /** A value as it is written, such as `1.10` of the number 1.1; undefined where the path leads to no plain value. */
+  written(path: FieldPath): string | undefined;
   /** Where a value stands, or its key; the nearest that exists where the path leads to nothing. */
   place(path: FieldPath, part?: 'key' | 'value'): Place;
 }
@@ -101,14 +103,24 @@ export function readFrontMatter({ path, text }: Source): FrontMatter | readonly 
     });
   }
 
+  if (isNestedTooDeep(content.slice(0, content.search(CLOSING)))) {
+    return fault('file/too-large', 0, {
+      found: `fields nested more than ${DEEPEST} deep`,
+      expected: 'fields as the README describes them',
+      why: 'no file of a book nests so deep, and reading it takes minutes',
+    });
+  }
+
   let document: Document.Parsed | undefined;
   const parse = (yaml: string): object => {
     // The splitter leaves the carriage return before the closing line, which YAML takes for a character of its own.
     document = parseDocument(yaml.replace(/\r$/, ''), {
       schema: 'core',
       version: '1.2',
-      uniqueKeys: true,
+      // Told below: the parser compares each name with each.
+      uniqueKeys: false,
       prettyErrors: false,
+      logLevel: 'error',
     });
     return {};
   };
@@ -128,6 +140,13 @@ export function readFrontMatter({ path, text }: Source): FrontMatter | readonly 
   document ??= parseDocument('', { schema: 'core' });
   const base = mark + content.indexOf(split.matter, 3);
   const parsed = document;
+  if (hasMoreThan(MOST_VALUES, parsed)) {
+    return fault('file/too-large', 0, {
+      found: `front matter of more than ${MOST_VALUES} names and values`,
+      expected: 'as many as a page has',
+      why: 'a recipe has a few dozen, and what is wrong with thousands takes minutes to find',
+    });
+  }
 
   const problems: Diagnostic[] = syntaxFaults(parsed, split.matter, position(base).line).map((what) => ({
     code: 'front-matter/syntax',
@@ -135,8 +154,15 @@ export function readFrontMatter({ path, text }: Source): FrontMatter | readonly 
     file: path,
     ...what,
   }));
+  // What a parser that stumbled took for a name is no mistake of its own.
+  const sound = problems.length === 0;
+  const first = position(base).line;
   visit(parsed, {
     Map: (_key, node) => {
+      if (sound)
+        problems.push(
+          ...badNames(node, split.matter, first).map((what) => ({ severity: 'error', file: path, ...what }) as const),
+        );
       for (const { written, from } of decimalCommas(node)) {
         problems.push(
           ...fault('front-matter/syntax', base + from, {
@@ -164,11 +190,73 @@ export function readFrontMatter({ path, text }: Source): FrontMatter | readonly 
   return {
     data: parsed.toJS({ maxAliasCount: 0 }) ?? {},
     body: split.content.replace(/^\r?\n/, ''),
+    written: (fields) => {
+      const node = parsed.getIn(fields, true);
+      return isScalar(node) ? node.source : undefined;
+    },
     place: (fields, part = 'value') => {
       const [from, to] = rangeOf(parsed, fields, part);
       return { start: position(base + from), end: position(base + to) };
     },
   };
+}
+
+/** Deepest nesting that is read: a recipe's is five. */
+const DEEPEST = 30;
+
+/** Names and values that are read: the longest recipe has a few hundred. */
+const MOST_VALUES = 5000;
+
+function hasMoreThan(most: number, document: Document.Parsed): boolean {
+  let count = 0;
+  visit(document, {
+    Scalar: () => (++count > most ? visit.BREAK : undefined),
+  });
+  return count > most;
+}
+
+/** Whether YAML opens more than `DEEPEST` brackets, or dashes in one line. Signs in texts count too: no text has so many. */
+function isNestedTooDeep(yaml: string): boolean {
+  let open = 0;
+  for (const sign of yaml) {
+    if (sign === '[' || sign === '{') open++;
+    else if (sign === ']' || sign === '}') open--;
+    if (open > DEEPEST) return true;
+  }
+  return new RegExp(`^ *(?:[-?][ \\t]+){${DEEPEST}}`, 'm').test(yaml);
+}
+
+/** Names that stand twice, are no text, or that no map of a program may have. */
+function badNames(map: YAMLMap, yaml: string, first: number): readonly (Placed & Pick<Diagnostic, 'code'>)[] {
+  const seen = new Set<string>();
+  return map.items.flatMap(({ key }): readonly (Placed & Pick<Diagnostic, 'code'>)[] => {
+    const offset = (key as Node | null)?.range?.[0] ?? 0;
+    if (!isScalar(key)) {
+      return [
+        {
+          code: 'front-matter/syntax',
+          found: 'nested fields as the name of a field',
+          expected: '`name: value`',
+          ...placeOfName(yaml, offset, 1, first),
+        },
+      ];
+    }
+    const name = String(key.value);
+    if (seen.has(name)) return [{ code: 'front-matter/syntax', ...secondOfName(yaml, offset, first) }];
+    seen.add(name);
+    return name === '__proto__'
+      ? [
+          {
+            code: 'field/unknown',
+            found: 'field `__proto__`',
+            expected: 'a name that a field or a file of the book has',
+            why: 'a field that nobody reads would be lost without a word',
+            fix: 'remove it',
+            ...placeOfName(yaml, offset, name.length, first),
+          },
+        ]
+      : [];
+  });
 }
 
 /** Numbers with a comma in a map in braces, such as `{ peat: 0,05 g }`: YAML takes what follows the comma for a field of its own. */
@@ -194,7 +282,7 @@ type Placed = Fault & Place;
 
 /**
  * What is wrong with YAML, each thing once: of a slip of the pen that is recognised, that alone, since what a parser says after
- * it follows from it; else the parser's first error. Names that stand twice are told of all together.
+ * it follows from it; else the parser's first error.
  *
  * @param first number of the first line of the YAML in its file
  */
@@ -203,19 +291,14 @@ function syntaxFaults(parsed: Document.Parsed, yaml: string, first: number): rea
   if (errors.length === 0) return [];
   const lines = yaml.replace(/\r$/, '').split(/\r?\n/);
   const lineOf = (offset: number): number => yaml.slice(0, offset).split('\n').length - 1;
-  const twice = errors.filter(({ code }) => code === 'DUPLICATE_KEY');
-  if (twice.length === errors.length) return twice.map(({ pos }) => secondOfName(yaml, pos[0], first));
-  const slip = yamlSlip(
-    lines,
-    first,
-    Math.min(lines.length - 1, Math.max(...errors.map(({ pos }) => lineOf(pos[0]))) + 1),
-  );
+  const lastError = errors.reduce((last, { pos }) => Math.max(last, pos[0]), 0);
+  const slip = yamlSlip(lines, first, Math.min(lines.length - 1, lineOf(lastError) + 1));
   if (slip) {
     const { line, column, width, ...what } = slip;
     const start = { line: first + line, column: column + 1 };
     return [{ ...what, start, end: { ...start, column: start.column + width } }];
   }
-  const { code, message, pos } = errors.find((error) => error.code !== 'DUPLICATE_KEY')!;
+  const { code, message, pos } = errors[0]!;
   const line = lineOf(pos[0]);
   return [
     {
@@ -228,16 +311,21 @@ function syntaxFaults(parsed: Document.Parsed, yaml: string, first: number): rea
 }
 
 function secondOfName(yaml: string, offset: number, first: number): Placed {
-  const begin = yaml.lastIndexOf('\n', offset - 1) + 1;
-  const name = /^["']?([^:"'\n]+)/.exec(yaml.slice(offset))?.[1]?.trim() ?? '';
-  const start = { line: first + yaml.slice(0, offset).split('\n').length - 1, column: offset - begin + 1 };
+  const name = /^["']?([^:"'\n]{0,200})/.exec(yaml.slice(offset, offset + 210))?.[1]?.trim() ?? '';
   return {
     found: `second \`${name}\``,
     expected: 'each name once among fields that belong together',
     fix: 'keep one of the two',
-    start,
-    end: { ...start, column: start.column + name.length },
+    ...placeOfName(yaml, offset, name.length, first),
   };
+}
+
+function placeOfName(yaml: string, offset: number, width: number, first: number): Place {
+  const start = {
+    line: first + yaml.slice(0, offset).split('\n').length - 1,
+    column: offset - yaml.lastIndexOf('\n', offset - 1),
+  };
+  return { start, end: { ...start, column: start.column + width } };
 }
 
 const SYNTAX_FIXES: Readonly<Record<string, string>> = {

@@ -22,7 +22,7 @@ export interface Thing<K extends Kind = Kind> {
 export function readThing<K extends Kind>(kind: K, id: string, source: Source): Thing<K> | readonly Diagnostic[] {
   const frontMatter = readFrontMatter(source);
   if (!('place' in frontMatter)) return frontMatter;
-  const result = SCHEMAS[kind].safeParse(frontMatter.data);
+  const { result } = parsed(kind, frontMatter, frontMatter.data);
   if (!result.success) {
     return result.error.issues.flatMap((issue) => explain(issue, frontMatter, source.path));
   }
@@ -44,7 +44,7 @@ export function readThing<K extends Kind>(kind: K, id: string, source: Source): 
 export function soundPart<K extends Kind>(kind: K, id: string, source: Source): Thing<K> | undefined {
   const frontMatter = readFrontMatter(source);
   if (!('place' in frontMatter)) return undefined;
-  const data = structuredClone(frontMatter.data);
+  const { data } = parsed(kind, frontMatter, structuredClone(frontMatter.data));
   // Each round takes something out, and a field may nest only so deep.
   for (let round = 0; round < 20; round++) {
     const result = SCHEMAS[kind].safeParse(data);
@@ -55,6 +55,29 @@ export function soundPart<K extends Kind>(kind: K, id: string, source: Source): 
     for (const issue of result.error.issues) if (!takeOut(data, issue, id)) return undefined;
   }
   return undefined;
+}
+
+/** Data read by the schema of its kind, with the words that were written where text was meant and YAML has made a number of it. */
+function parsed<K extends Kind>(
+  kind: K,
+  { written }: FrontMatter,
+  data: unknown,
+): { readonly data: unknown; readonly result: ReturnType<(typeof SCHEMAS)[K]['safeParse']> } {
+  const read = (from: unknown): ReturnType<(typeof SCHEMAS)[K]['safeParse']> =>
+    SCHEMAS[kind].safeParse(from) as ReturnType<(typeof SCHEMAS)[K]['safeParse']>;
+  const result = read(data);
+  const reread = (result.error?.issues ?? []).flatMap((issue) => {
+    if (issue.code !== 'custom' || !(issue.params as unknown as FieldFault).asWritten) return [];
+    const path = writtenPath(data, issue.path);
+    const words = written(path);
+    return words === undefined ? [] : [{ path, words }];
+  });
+  if (reread.length === 0) return { data, result };
+  const asWritten = structuredClone(data);
+  for (const { path, words } of reread) {
+    (valueAt(asWritten, path.slice(0, -1)) as Record<PropertyKey, unknown>)[path.at(-1)!] = words;
+  }
+  return { data: asWritten, result: read(asWritten) };
 }
 
 /** Takes out of `data` what an issue is about; false where that leaves nothing. */
@@ -85,7 +108,9 @@ function takeOut(data: unknown, issue: z.core.$ZodIssue, id: string): boolean {
 function valueAt(data: unknown, path: FieldPath): unknown {
   return path.reduce<unknown>(
     (value, step) =>
-      typeof value === 'object' && value !== null ? (value as Record<PropertyKey, unknown>)[step] : undefined,
+      typeof value === 'object' && value !== null && Object.hasOwn(value, step)
+        ? (value as Record<PropertyKey, unknown>)[step]
+        : undefined,
     data,
   );
 }
@@ -120,7 +145,7 @@ function explain(found: z.core.$ZodIssue, frontMatter: FrontMatter, file: string
 
   switch (issue.code) {
     case 'custom': {
-      const { code, ...fault } = issue.params as unknown as FieldFault;
+      const { code, asWritten: _, ...fault } = issue.params as unknown as FieldFault;
       if (input === undefined) return [missing(fault.expected)];
       return [at(code, issue.path, 'value', fault)];
     }

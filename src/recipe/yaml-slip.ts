@@ -9,6 +9,10 @@ interface PlacedLine extends ScannedLine {
   readonly number: number;
 }
 
+// Each line is compared with those above it, and its signs with one another: a person writes no more than this.
+const MOST_LINES = 2000;
+const LONGEST_LINE = 2000;
+
 /**
  * The slip that a parser stumbles over, told in a maker's words: a tab, a bare colour, a quote or bracket that is not closed,
  * a second colon, a dash among fields, a line that is moved in too far or too little.
@@ -20,6 +24,7 @@ interface PlacedLine extends ScannedLine {
  * @param last the last line, from 0, where the slip can be: the parser stumbles there, or after it
  */
 export function yamlSlip(lines: readonly string[], first: number, last: number): YamlSlip | undefined {
+  if (last > MOST_LINES || lines.slice(0, last + 1).some((line) => line.length > LONGEST_LINE)) return undefined;
   const before: PlacedLine[] = [];
   let depth = 0;
   let opened: { indent: number; number: number; column: number; bracket: string } | undefined;

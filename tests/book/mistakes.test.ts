@@ -48,7 +48,7 @@ describe('all mistakes come in one run, and none that only follows from another'
   test('a book.md with a fault, and a pattern that does not fit', () => {
     expect(
       told({
-        'book.md': file('title: Two Cups', 'tolerence: 2', 'plastic: 3'),
+        'book.md': file('title: Two Cups', 'tolerence: 2', 'plastic: 3 l'),
         'shelf/plastics/stout.md': file('title: Stout'),
         'colours/smoke.md': file('title: Smoke', 'pattern: core', 'cups: { body: { plastic: 90 ml } }'),
       }).map((line) => line.split(':')[0]),
