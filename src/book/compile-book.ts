@@ -31,7 +31,7 @@ import { publishOf } from './publish-of.ts';
 import { readThings, type Things } from './read-things.ts';
 import { type Report, reportInto } from './report.ts';
 import { reportNoPart } from './report-no-part.ts';
-import { settingsOf } from './settings.ts';
+import { settingsOf, withRoom } from './settings.ts';
 import { fitShelf } from './shelf-fit.ts';
 
 /** What a compiler needs besides the texts. */
@@ -99,7 +99,7 @@ function joinThings(
 
   // Without a `book.md` there is no book, but the recipes can be checked.
   const fields = things.book?.fields ?? SCHEMAS.book.parse({ title: BOOK_FILE });
-  const settings = settingsOf(fields);
+  const settings = withRoom(things.book, settingsOf(fields), report);
 
   const publish = publishOf(things.recipes, specs.ofRecipe, fields.publish);
   const context = { shelf, molds, settings, report };

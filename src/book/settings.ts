@@ -1,9 +1,11 @@
 import type { Spoon } from '../cup/bench.ts';
+import type { Thing } from '../recipe/read-thing.ts';
 import type { FieldsOf } from '../recipe/schema.ts';
 import { millilitres } from '../units/convert.ts';
-import { formatQuantity } from '../units/format-quantity.ts';
+import { formatDecimal, formatQuantity } from '../units/format-quantity.ts';
 import type { Quantity } from '../units/quantity.ts';
 import type { Settings } from './model.ts';
+import type { Report } from './report.ts';
 
 const DEFAULT_SPOONS: readonly Quantity[] = [
   { amount: 1, unit: 'tbsp' },
@@ -37,4 +39,21 @@ export function settingsOf(fields: FieldsOf<'book'>): Settings {
     cupMl: fields.cup,
     fill: fields.fill,
   };
+}
+
+/**
+ * Settings with which the recipes can be checked: reports a cup of which nothing could be poured, since as much stays in it as it is
+ * filled with, and lets nothing stay in it.
+ */
+export function withRoom(book: Thing<'book'> | undefined, settings: Settings, report: Report): Settings {
+  const { cupMl, fill, leftInCupMl } = settings;
+  const most = cupMl * fill;
+  if (!book || leftInCupMl < most) return settings;
+  report.add('book/left-in-cup', book as Thing, ['left-in-cup'], {
+    found: `${formatDecimal(leftInCupMl)} ml that stay in a cup`,
+    expected: `less than ${formatDecimal(most)} ml, which is ${formatDecimal(fill * 100)} % of a cup of ${formatDecimal(cupMl)} ml`,
+    why: 'a cup is filled so far, and what stays in it is not poured',
+    fix: 'write what is left in a cup after the last bait, or the size of your cups as `cup: … ml`',
+  });
+  return { ...settings, leftInCupMl: 0 };
 }

@@ -117,6 +117,21 @@ describe('numbers that no bench has', () => {
   });
 });
 
+test('no cup of a batch is filled above its limit, whatever stays in it, and where nothing could be poured that is told', () => {
+  const left = (text: string): ReturnType<typeof compileWith> =>
+    compileWith({
+      'book.md': file(`title: T\n${text}`),
+      'colours/smoke.md': file('title: Smoke\nmold: minnow\nbaits: 60\ncups: { body: { plastic: 120 ml } }'),
+    });
+  for (const text of ['left-in-cup: 3 ml', 'left-in-cup: 100 ml', 'left-in-cup: 170 ml']) {
+    const [cup] = left(text).book!.recipes[0]!.batch.cups;
+    expect(cup!.volumeMl).toBeLessThanOrEqual(175 + 1e-9);
+  }
+  for (const text of ['left-in-cup: 180 ml', 'left-in-cup: 400 ml', 'left-in-cup: 175 ml']) {
+    expect(left(text).diagnostics.map(({ code, start }) => `${code} ${start.line}`)).toEqual(['book/left-in-cup 3']);
+  }
+});
+
 test('compileBook(…) throws for no number, unit or name that is put in the place of another', () => {
   const folder = 'tests/fixtures/two-families/recipes';
   const sources = filesBelow(folder).map((path) => ({ path, text: projectFile(`${folder}/${path}`) }));
