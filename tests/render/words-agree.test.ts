@@ -77,6 +77,13 @@ describe('the hue that a colour is filed under', () => {
     );
   });
 
+  test('has the colours of that cup beside its name', async () => {
+    const find = await pageOf('find', '', DEMO_BOOK);
+    const white = find.slice(find.indexOf('<h2>White</h2>'));
+    const row = white.split('<li').find((item) => item.includes(paths.recipe(marble.id)))!;
+    expect(row).toContain(`fill="${marble.cups[1]!.body.overWhite.hex}"`);
+  });
+
   test('no id stands on the wall twice', async () => {
     const ids = [...(await pageOf('home', '', DEMO_BOOK)).matchAll(/\sid="([^"]*)"/g)].map(([, id]) => id);
     expect(ids.filter((id, at) => ids.indexOf(id) !== at)).toEqual([]);

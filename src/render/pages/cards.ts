@@ -8,12 +8,12 @@ import { bookIndex, required } from '../book-index.ts';
 import { cardContent } from '../card/content.ts';
 import { CARD_FORMATS, type CardFormat, fitCard } from '../card/fit.ts';
 import { cardSides } from '../card/view.ts';
-import { coloursByHue } from '../colour-entry.ts';
+import { coloursByHue, lookInHue } from '../colour-entry.ts';
 import { document } from '../document.ts';
 import { type Html, html } from '../html.ts';
 import { link, paths } from '../links.ts';
 import type { PageContext, PageKind } from '../page.ts';
-import { chips } from '../swatch/chip.ts';
+import { chipColours, chips } from '../swatch/chip.ts';
 import { recipeCoats } from '../swatch/coat.ts';
 import { tileBudget } from '../tile.ts';
 import { counted, sentence } from '../words.ts';
@@ -179,13 +179,14 @@ ${
 }
 ${groups.map(
   ({ hue, entries }) =>
-    html`<h2>${sentence(hue)}</h2><ul class="card-choice">${entries.flatMap(({ id, title, body, recipe }) =>
-      recipe === undefined
+    html`<h2>${sentence(hue)}</h2><ul class="card-choice">${entries.flatMap((entry) => {
+      const { id, title, recipe } = entry;
+      return recipe === undefined
         ? []
         : [
-            html`<li><span class="choice-chip">${chips([{ overWhite: body.overWhite.hex, overBlack: body.overBlack.hex }], '')}</span><span class="choice-name">${title}</span><a href="${to(paths.card(id))}" aria-label="105 × 148 mm card of ${title}">105 × 148 mm</a><a href="${to(paths.smallCard(id))}" aria-label="4 × 6 in card of ${title}">4 × 6 in</a></li>`,
-          ],
-    )}</ul>`,
+            html`<li><span class="choice-chip">${chips([chipColours(lookInHue(entry, hue))], '')}</span><span class="choice-name">${title}</span><a href="${to(paths.card(id))}" aria-label="105 × 148 mm card of ${title}">105 × 148 mm</a><a href="${to(paths.smallCard(id))}" aria-label="4 × 6 in card of ${title}">4 × 6 in</a></li>`,
+          ];
+    })}</ul>`,
 )}`,
     });
   },

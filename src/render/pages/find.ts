@@ -124,15 +124,16 @@ ${nearField()}
 <p class="find-count" role="status" data-count>${count === 0 ? 'The book has no colours yet.' : `${counted(count, 'colour')}, by hue.`}</p>
 <div data-results>${groups.map(
         ({ hue, entries }) =>
-          html`<h2>${sentence(hue)}</h2><ul class="found-list">${entries.map(({ id, title, body, pattern, facets }) =>
-            foundRow({
-              href: link(context, paths.recipe(id)),
-              title,
-              about: `${pattern}, ${facets.opacity}`,
-              white: body.overWhite.hex,
-              black: body.overBlack.hex,
-            }),
-          )}</ul>`,
+          html`<h2>${sentence(hue)}</h2><ul class="found-list">${entries.map((entry) => {
+            const { overWhite, overBlack } = lookInHue(entry, hue);
+            return foundRow({
+              href: link(context, paths.recipe(entry.id)),
+              title: entry.title,
+              about: `${entry.pattern}, ${entry.facets.opacity}`,
+              white: overWhite.hex,
+              black: overBlack.hex,
+            });
+          })}</ul>`,
       )}</div>
 <p><button type="button" hidden data-more>Show more</button></p>
 <p class="only-static fine">Without JavaScript this page lists all colours by hue; <a href="${link(context, paths.shelf)}">the shelf</a> says which colours a material is in.</p>
