@@ -22,6 +22,8 @@ export interface QuantityFault {
   readonly fix?: string;
   /** The number and what stands where its unit should, if that is no unit. */
   readonly unknownUnit?: { readonly number: string; readonly spelling: string; readonly allowed: readonly string[] };
+  /** What the amount would have to lie in, if it is one that no bench has: "from 0.1 mg to 1000 kg". */
+  readonly bounds?: string;
 }
 
 const VULGAR: Readonly<Record<string, number>> = {
@@ -116,6 +118,7 @@ export function parseQuantity(text: string, dimensions: readonly Dimension[]): Q
         expected: `an amount ${bounds}`,
         why: 'no bench measures that, and nothing can be computed from it',
         fix: 'correct the number or the unit',
+        bounds,
       };
 }
 
