@@ -1,4 +1,4 @@
-import { chroma, type Lab, labFromTristimulus, tristimulusFromLab } from '../optics/cielab.ts';
+import { chroma, type Lab, labFromTristimulus } from '../optics/cielab.ts';
 import { deltaE00, deltaE00Parts } from '../optics/delta-e00.ts';
 import { contrastOfViews, luminance, type SeenViews, type TargetPart, viewsFault } from './target-part.ts';
 
@@ -176,14 +176,10 @@ function thicknessPart(seen: SeenViews, target: TargetPart, threshold: number): 
   const contrast = contrastOfViews(seen);
   const wanted = contrastOfViews(target);
   if (contrast === undefined || wanted === undefined || !target.overBlack) return undefined;
-  const black = tristimulusFromLab(target.overBlack);
-  const factor = wanted > 0 ? contrast / wanted : 1;
-  const asThin = labFromTristimulus({ X: black.X * factor, Y: black.Y * factor, Z: black.Z * factor });
-  const brightest = Math.min(asThin.L, 100);
-  const deltaE = deltaE00(
-    target.overBlack,
-    luminance(target.overBlack) > 0 ? { ...target.overBlack, L: brightest } : target.overBlack,
-  );
+  // As light as the target over white with the contrast ratio that was seen: that goes for a target that is black over black, too.
+  const Y = luminance(target.overWhite!) * contrast;
+  const { L } = labFromTristimulus({ X: Y, Y, Z: Y });
+  const deltaE = deltaE00(target.overBlack, { ...target.overBlack, L: Math.min(L, 100) });
   const within = deltaE <= threshold;
   const ratios = `contrast ratio ${contrast.toFixed(2)}`;
   return {

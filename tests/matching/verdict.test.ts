@@ -52,6 +52,15 @@ describe('words', () => {
     );
   });
 
+  test('verdict(seen, target) of a target that is black over black is as one that is nearly so', () => {
+    const seen = ['#5b4327', '#5b4327'] as const;
+    const [black, nearly] = ['#000000', '#010101'].map((overBlack) => judged(seen, ['#5b4327', overBlack]));
+    expect(black!.thickness!.within).toBe(false);
+    expect(black!.sentence).toContain('much too thick: contrast ratio 1.00 against 0.00');
+    expectClose(black!.thickness!.deltaE, nearly!.thickness!.deltaE, 0.6);
+    expect(judged(['#5b4327', '#000000'], ['#5b4327', '#000000']).thickness!.within).toBe(true);
+    expect(judged(['#000000', '#000000'], ['#000000', '#000000']).thickness!.within).toBe(true);
+  });
   test('verdict(seen, target) without a colour over black says nothing of thickness', () => {
     const found = judged(['#8c6840'], ['#8c6840', '#4a3a28']);
     expect(found.thickness).toBeUndefined();
