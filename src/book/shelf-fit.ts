@@ -91,6 +91,7 @@ export function fitShelf(
     if (faulty.has(faultyKey('colorant', name))) continue;
     tell('shelf/measurements', lines[0], strangerFinding(name, lines, materials, known));
   }
+  tellSameBackings(found, (film) => read.rows.find(({ sample }) => sample === film)?.line, tell);
   const films = found.map((film) => withPlastic(film, materials));
   if (
     [...read.findings, ...findings].some(({ severity }) => severity === 'error') ||
@@ -129,6 +130,29 @@ type Tell = (
   line: number | undefined,
   finding: Pick<Diagnostic, 'found' | 'expected' | 'why' | 'fix'>,
 ) => void;
+
+/** Cards that differ by less than this, mean reflectance, are no white and black one. Convention of this book. */
+const SAME_CARD = 0.2;
+
+function tellSameBackings(
+  films: readonly MeasuredFilm[],
+  lineOf: (film: string) => number | undefined,
+  tell: Tell,
+): void {
+  for (const { name, views } of films) {
+    const cards = views.map(
+      ({ backing }) => Array.from(backing).reduce((sum, value) => sum + value, 0) / backing.length,
+    );
+    const [darkest, lightest] = [Math.min(...cards), Math.max(...cards)];
+    if (cards.length < 2 || lightest - darkest >= SAME_CARD) continue;
+    tell('shelf/film', lineOf(name), {
+      found: `film \`${name}\` on cards that reflect ${(100 * darkest).toFixed(0)} % and ${(100 * lightest).toFixed(0)} %`,
+      expected: 'a white card and a black one',
+      why: 'over cards that are alike nobody can tell what a film absorbs from what it scatters',
+      fix: 'correct the rows of its bare cards, or measure it on a white and on a black card',
+    });
+  }
+}
 
 function tellPoorFilms(fitted: FittedMaterials, lineOf: (film: string) => number | undefined, tell: Tell): void {
   for (const { film, views } of fitted.faults) {

@@ -99,6 +99,20 @@ describe('numbers that no bench has', () => {
     });
     expect(diagnostics.map(({ code }) => code)).toEqual(table.map(() => 'shelf/measurements'));
   });
+  test('a film on two cards that are alike is told of', () => {
+    const table = ['bare_white', 'film_on_white', 'bare_black', 'film_on_black'].map(
+      (row) => `a,peat=1 %,1,${row},100,100,100`,
+    );
+    const { diagnostics } = compileWith({
+      ...peat('kind: measured'),
+      'shelf/measurements.csv': ['# unit: percent', 'sample,composition,thickness,surface,400,500,600', ...table].join(
+        '\n',
+      ),
+    });
+    expect(diagnostics.map(({ code, start, found }) => `${code} ${start.line} ${found}`)).toEqual([
+      'shelf/film 3 film `a` on cards that reflect 100 % and 100 %',
+    ]);
+  });
   test('a chip of a colour that no plastic shows is computed', () => {
     const chip =
       'chips: [{ dose: 1 %, thickness: 3 mm, over-white: { lab: [110, 200, -200] }, over-black: "#000000" }]';
