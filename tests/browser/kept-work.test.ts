@@ -276,6 +276,8 @@ describe('settledWork(a match, of another book or an earlier one)', () => {
     expect(amountOf(added('peat', '1 g', 500))).toEqual({ material: 'peat', dose: '1 g', grams: 1 });
     expect(amountOf(added('ivory', '3 drops', 0.15))).toEqual({ material: 'ivory', dose: '0.15 g', grams: 0.15 });
     expect(amountOf(added('ivory', '1 %', 1.2))).toEqual({ material: 'ivory', dose: '1.2 g', grams: 1.2 });
+    // Less than the book reads as an amount.
+    expect(amountOf(added('ivory', '2 %', 1e-7))).toEqual({ material: 'ivory', dose: '0.0001 g', grams: 0.0001 });
     expect(amountOf(added('peat', '3 drops per cup', 0.08))).toEqual({ material: 'peat', dose: '0.08 g', grams: 0.08 });
   });
 

@@ -3,7 +3,7 @@ import { gramsOfDose, type Handling } from '../../units/dose.ts';
 import { formatDecimal, formatQuantity } from '../../units/format-quantity.ts';
 import { DOSE_DIMENSIONS, isFault, isRate, parseDose, parseQuantity, type Quantity } from '../../units/quantity.ts';
 import { type Dimension, UNITS } from '../../units/unit.ts';
-import { isWithin, LIMITS, MOST } from './limits.ts';
+import { isWithin, LIMITS, MOST, within } from './limits.ts';
 import type { WorkAmount } from './work.ts';
 
 const SMIDGENS = 32;
@@ -41,7 +41,7 @@ export function bookAmount({ material, dose, grams }: WorkAmount, shelf: BenchMa
     const counted = gramsOfDose(read, handlingOf(shelf), NO_PLASTIC);
     if (isWithin('grams', counted)) return { material, dose, grams: counted };
   }
-  const text = formatDecimal(grams, 6);
+  const text = formatDecimal(within('grams', grams), 6);
   return { material, dose: `${text} g`, grams: Number(text) };
 }
 
@@ -67,7 +67,6 @@ export function typedAmount(
   plastic: { readonly ml: number; readonly grams: number },
 ): WorkAmount | { readonly fault: string } {
   const read = parseQuantity(text, DOSE_DIMENSIONS);
-  if (isFault(read) && read.bounds !== undefined) return { fault: `“${text.trim()}” is no amount ${read.bounds}.` };
   if (isFault(read))
     return {
       fault: `${text.trim() === '' ? 'Nothing' : `“${text.trim()}”`} is no amount: write for example 3 drops, 1/8 tsp or 0.25 g.`,

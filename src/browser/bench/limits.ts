@@ -12,7 +12,7 @@ export const LIMITS = {
   thicknessMm: { what: 'The thickness', least: 0.1, most: 1000 },
   addedMl: { what: 'The plastic that went in', least: 0.1, most: 100_000 },
   pouredMl: { what: 'What was poured', least: 0.01, most: 100_000 },
-  grams: { what: 'An amount', least: 1e-6, most: 100_000 },
+  grams: { what: 'An amount', least: 1e-4, most: 100_000 },
 } as const;
 
 /** How much there can be of something, and how long a text. */
