@@ -1,11 +1,8 @@
 import { tierDoubt } from '../optics/constants-doubt.ts';
-import { isFault } from '../optics/fault.ts';
-import {
-  fromChips,
-  fromColourAndKind,
-  type MaterialConstants,
-  type MaterialResult,
-} from '../optics/material-constants.ts';
+import { isOpticalFault } from '../optics/fault.ts';
+import { fromChips } from '../optics/from-chips.ts';
+import { fromColourAndKind } from '../optics/from-colour-and-kind.ts';
+import type { MaterialConstants, MaterialResult } from '../optics/material-constants.ts';
 import { plasticConstants } from '../optics/plastic.ts';
 import type { FieldPath } from '../recipe/front-matter.ts';
 import type { Thing } from '../recipe/read-thing.ts';
@@ -141,7 +138,7 @@ function settle(
   path: FieldPath,
   report: Report,
 ): MaterialLook | undefined {
-  if (isFault(result)) {
+  if (isOpticalFault(result)) {
     report.add(
       'material/chip',
       thing,

@@ -1,6 +1,6 @@
 import type { CupState } from '../cup/ledger.ts';
-import { isFault } from '../optics/fault.ts';
-import { fromColourAndKind, type MaterialKind } from '../optics/material-constants.ts';
+import { isOpticalFault } from '../optics/fault.ts';
+import { fromColourAndKind, type MaterialKind } from '../optics/from-colour-and-kind.ts';
 import { additionProblem } from './addition-problem.ts';
 import type { ModelCorrection } from './correct-model.ts';
 import type { MatchMaterial } from './match-material.ts';
@@ -88,7 +88,7 @@ let made: readonly (readonly [MatchMaterial, string])[] | undefined;
 function idealMaterials(): readonly (readonly [MatchMaterial, string])[] {
   made ??= KINDS.flatMap(([id, words, kind, colour]) => {
     const result = fromColourAndKind({ colour, kind });
-    if (isFault(result)) return [];
+    if (isOpticalFault(result)) return [];
     const { constants, expectedDeltaE } = result;
     return [
       [{ id, title: words, kind: 'colorant', density: 1, gramsPerMl: 1, constants, expectedDeltaE }, words] as const,

@@ -1,5 +1,5 @@
 import { type Lab, tristimulusFromLab } from '../optics/cielab.ts';
-import { isFault } from '../optics/fault.ts';
+import { isOpticalFault } from '../optics/fault.ts';
 import { absorptionToScattering, invertTwoBackings } from '../optics/kubelka-munk.ts';
 import type { MixtureConstants } from '../optics/mixture.ts';
 import { BAND_COUNT, mapSpectrum, type Spectrum } from '../optics/spectrum.ts';
@@ -29,7 +29,7 @@ export function targetConstants({ overWhite, overBlack, thicknessMm }: TargetPar
     const found =
       black &&
       invertTwoBackings({ R0: black[band]!, Rblack: BLACK_BACKING, R, Rwhite: WHITE_BACKING, thickness: thicknessMm });
-    if (found && !isFault(found) && found.S * thicknessMm < 100 && found.K * thicknessMm < 100) {
+    if (found && !isOpticalFault(found) && found.S * thicknessMm < 100 && found.K * thicknessMm < 100) {
       absorption[band] = found.K;
       scattering[band] = found.S;
     } else {

@@ -29,8 +29,8 @@ export function opticalFault(fault: OpticalFaultCode, message: string, wavelengt
 /**
  * Tells a fault from a result.
  *
- * @example isFault({ fault: 'opaque', message: 'no contrast' }) // true
+ * @example isOpticalFault({ fault: 'opaque', message: 'no contrast' }) // true
  */
-export function isFault(value: object): value is OpticalFault {
+export function isOpticalFault(value: object): value is OpticalFault {
   return 'fault' in value;
 }

@@ -2,7 +2,7 @@ import { labOf } from './cielab.ts';
 import { deltaE00 } from './delta-e00.ts';
 import { opticalFault } from './fault.ts';
 import { chipFault, fitByBand } from './from-spectra.ts';
-import { type MaterialResult, materialConstants } from './material-tier.ts';
+import { type MaterialResult, materialConstants } from './material-constants.ts';
 import { mixtureConstants, type OpticalConstants } from './mixture.ts';
 import { type Backings, BOOK_BACKINGS } from './opacity.ts';
 import { type ColourView, smoothFit } from './smooth-fit.ts';

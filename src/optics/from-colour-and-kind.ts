@@ -5,7 +5,7 @@ import { deltaE00 } from './delta-e00.ts';
 import { isHex, labFromHex } from './display.ts';
 import { opticalFault } from './fault.ts';
 import { absorptionToScattering, effectiveDepth, layerOver, reflectancesInfinite } from './kubelka-munk.ts';
-import { type MaterialResult, materialConstants } from './material-tier.ts';
+import { type MaterialResult, materialConstants } from './material-constants.ts';
 import { mixtureConstants, type OpticalConstants } from './mixture.ts';
 import { plasticConstants } from './plastic.ts';
 import { BAND_COUNT, mapSpectrum, type Spectrum } from './spectrum.ts';

@@ -2,7 +2,7 @@ import { labOf } from './cielab.ts';
 import { deltaE00 } from './delta-e00.ts';
 import { type OpticalFault, opticalFault } from './fault.ts';
 import { type BandObservation, fitBand } from './fit-band.ts';
-import { type MaterialResult, materialConstants } from './material-tier.ts';
+import { type MaterialResult, materialConstants } from './material-constants.ts';
 import { type MixtureConstants, mixtureConstants, type OpticalConstants } from './mixture.ts';
 import { type Backings, BOOK_BACKINGS } from './opacity.ts';
 import { BAND_COUNT, constantSpectrum, requireBands, WAVELENGTHS } from './spectrum.ts';

@@ -1,8 +1,8 @@
 /**
  * K and S per mm of the base plastic by its look, for shelves that have no measured ones.
  *
- * Source: common practice, no source. Chosen so that 10 mm of clear plastic over white is a shade off white and yellowish,
- * that hazy plastic greys a black behind 10 mm of it, and that milky plastic all but hides print behind 10 mm of it.
+ * Source: common practice, no source. Chosen so that 10 mm of clear plastic over white is a shade off white and yellowish, and
+ * that milky plastic all but hides print behind 10 mm of it.
  */
 export interface PlasticLook {
   /** K in the reds and greens, per mm. */
@@ -14,9 +14,8 @@ export interface PlasticLook {
 }
 
 /** The looks that there are. */
-export const PLASTIC_LOOKS: Readonly<Record<'clear' | 'hazy' | 'milky', PlasticLook>> = {
+export const PLASTIC_LOOKS: Readonly<Record<'clear' | 'milky', PlasticLook>> = {
   clear: { absorption: 0.0015, yellowness: 0.006, scattering: 0.003 },
-  hazy: { absorption: 0.002, yellowness: 0.007, scattering: 0.02 },
   milky: { absorption: 0.0025, yellowness: 0.008, scattering: 0.12 },
 };
 

@@ -2,7 +2,7 @@ import { fahrenheit } from './convert.ts';
 import type { Quantity, Rate } from './quantity.ts';
 import { isRate } from './quantity.ts';
 
-const EIGHTHS: Readonly<Record<number, string>> = {
+const THIRTY_SECONDS: Readonly<Record<number, string>> = {
   1: '1/32',
   2: '1/16',
   4: '1/8',
@@ -18,7 +18,7 @@ const EIGHTHS: Readonly<Record<number, string>> = {
 export function formatNumber(number: number): string {
   const whole = Math.floor(number + 1e-9);
   const thirtySeconds = (number - whole) * 32;
-  const part = EIGHTHS[Math.round(thirtySeconds)];
+  const part = THIRTY_SECONDS[Math.round(thirtySeconds)];
   if (part !== undefined && Math.abs(thirtySeconds - Math.round(thirtySeconds)) < 1e-6) {
     return whole === 0 ? part : `${whole} ${part}`;
   }

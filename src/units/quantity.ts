@@ -66,7 +66,7 @@ function amountAtStart(text: string): { amount: number; length: number } | undef
   return { amount, length: match[0].length };
 }
 
-/** Whether a parsed text is a fault. */
+/** Whether a parsed text is a fault; of the optics' figures it is `isOpticalFault`. */
 export function isFault<T extends object>(parsed: T | QuantityFault): parsed is QuantityFault {
   return 'expected' in parsed;
 }

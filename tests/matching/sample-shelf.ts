@@ -3,8 +3,8 @@
  */
 import type { Bench } from '../../src/cup/bench.ts';
 import type { MatchMaterial } from '../../src/matching/match-material.ts';
-import { isFault } from '../../src/optics/fault.ts';
-import { fromColourAndKind, type MaterialKind } from '../../src/optics/material-constants.ts';
+import { isOpticalFault } from '../../src/optics/fault.ts';
+import { fromColourAndKind, type MaterialKind } from '../../src/optics/from-colour-and-kind.ts';
 import { plasticConstants } from '../../src/optics/plastic.ts';
 
 /** Drops, spoons from a teaspoon to a smidgen, and a scale to 0.01 g. */
@@ -50,7 +50,7 @@ export function sampleMaterial(
   const powder = kind === 'pearl';
   const { dose = powder ? 0.0105 : 0.0085, ...fields } = rest;
   const result = fromColourAndKind({ colour, kind, dose });
-  if (isFault(result)) throw new RangeError(result.message);
+  if (isOpticalFault(result)) throw new RangeError(result.message);
   return {
     id,
     title: id,

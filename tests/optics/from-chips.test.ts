@@ -1,11 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { isFault } from '../../src/optics/fault.ts';
-import {
-  fromChip,
-  fromChips,
-  type MaterialConstants,
-  type MaterialResult,
-} from '../../src/optics/material-constants.ts';
+import { isOpticalFault } from '../../src/optics/fault.ts';
+import { fromChip, fromChips } from '../../src/optics/from-chips.ts';
+import type { MaterialConstants, MaterialResult } from '../../src/optics/material-constants.ts';
 import type { OpticalConstants } from '../../src/optics/mixture.ts';
 import { plasticConstants } from '../../src/optics/plastic.ts';
 import { constantSpectrum } from '../../src/optics/spectrum.ts';
@@ -15,7 +11,7 @@ import { referenceTest } from './reference.ts';
 const plastic = plasticConstants('clear');
 
 function found(result: MaterialResult): MaterialConstants {
-  if (isFault(result)) throw new Error(result.message);
+  if (isOpticalFault(result)) throw new Error(result.message);
   return result;
 }
 

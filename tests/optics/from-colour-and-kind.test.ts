@@ -4,9 +4,10 @@ import { appearance } from '../../src/optics/appearance.ts';
 import { labOf } from '../../src/optics/cielab.ts';
 import { deltaE00 } from '../../src/optics/delta-e00.ts';
 import { hexOf, labFromHex } from '../../src/optics/display.ts';
-import { isFault } from '../../src/optics/fault.ts';
+import { isOpticalFault } from '../../src/optics/fault.ts';
+import { fromColourAndKind, type StatedColour } from '../../src/optics/from-colour-and-kind.ts';
 import { reflectancesInfinite } from '../../src/optics/kubelka-munk.ts';
-import { fromColourAndKind, type MaterialConstants, type StatedColour } from '../../src/optics/material-constants.ts';
+import type { MaterialConstants } from '../../src/optics/material-constants.ts';
 import { type MixtureConstants, mixtureConstants } from '../../src/optics/mixture.ts';
 import { hidingThickness } from '../../src/optics/opacity.ts';
 import { plasticConstants } from '../../src/optics/plastic.ts';
@@ -21,7 +22,7 @@ const clear = plasticConstants('clear');
 
 function found(stated: StatedColour): MaterialConstants {
   const result = fromColourAndKind(stated);
-  if (isFault(result)) throw new Error(result.message);
+  if (isOpticalFault(result)) throw new Error(result.message);
   return result;
 }
 

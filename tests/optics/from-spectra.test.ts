@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { isFault } from '../../src/optics/fault.ts';
-import { fromSpectra, type MaterialConstants, type MeasuredChip } from '../../src/optics/material-constants.ts';
+import { isOpticalFault } from '../../src/optics/fault.ts';
+import { fromSpectra, type MeasuredChip } from '../../src/optics/from-spectra.ts';
+import type { MaterialConstants } from '../../src/optics/material-constants.ts';
 import { mixtureConstants, type OpticalConstants } from '../../src/optics/mixture.ts';
 import { plasticConstants } from '../../src/optics/plastic.ts';
 import { constantSpectrum, resampleSpectrum } from '../../src/optics/spectrum.ts';
@@ -34,7 +35,7 @@ function chipOf(
 }
 
 function found(result: ReturnType<typeof fromSpectra>): MaterialConstants {
-  if (isFault(result)) throw new Error(result.message);
+  if (isOpticalFault(result)) throw new Error(result.message);
   return result;
 }
 
@@ -146,7 +147,7 @@ describe('fromSpectra', () => {
           },
         ],
       });
-      if (isFault(result)) {
+      if (isOpticalFault(result)) {
         expect(result.fault, sample).toMatch(/opaque|darker-over-white/);
         opaque++;
         continue;
@@ -178,7 +179,7 @@ describe('faults', () => {
   ] as const)('fromSpectra diagnoses %s', (_, chips, fault) => {
     const result = fromSpectra({ plastic, chips });
     expect(result).toMatchObject({ fault });
-    expect(isFault(result)).toBe(true);
+    expect(isOpticalFault(result)).toBe(true);
   });
 
   test('fromSpectra names the wavelength at which a reflectance is out of range', () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { isFault } from '../../src/optics/fault.ts';
+import { isOpticalFault } from '../../src/optics/fault.ts';
 import {
   absorptionToScattering,
   invertTwoBackings,
@@ -232,7 +232,7 @@ describe('invertTwoBackings', () => {
           const R = layerReflectance(K, S, X, Rwhite);
           fc.pre(R - R0 > 1e-3);
           const found = invertTwoBackings({ R0, Rblack, R, Rwhite, thickness: X });
-          if (isFault(found)) expect.fail(found.message);
+          if (isOpticalFault(found)) expect.fail(found.message);
           expectClose(found.K, K, 1e-8, 'K');
           expectClose(found.S, S, 1e-8, 'S');
         },
@@ -252,7 +252,7 @@ describe('invertTwoBackings', () => {
         fc.oneof(extreme, fc.constant(Number.NaN)),
         (R0, Rblack, R, Rwhite, X) => {
           const found = invertTwoBackings({ R0, Rblack, R, Rwhite, thickness: X });
-          if (isFault(found)) {
+          if (isOpticalFault(found)) {
             expect(found.message).toMatch(/^[A-Z].{20,}$/);
             return;
           }

@@ -10,11 +10,13 @@ import { doubtfulConstants, tierDoubt } from '../../src/optics/constants-doubt.t
 import { bodyViews, type TwoViews, viewsDifference } from '../../src/optics/cup-body.ts';
 import { deltaE00 } from '../../src/optics/delta-e00.ts';
 import { hexFromLab, hexOf } from '../../src/optics/display.ts';
-import { isFault } from '../../src/optics/fault.ts';
+import { isOpticalFault } from '../../src/optics/fault.ts';
 import { materialDoubt } from '../../src/optics/fit/material-doubt.ts';
 import { predictFilm } from '../../src/optics/fit/predict-film.ts';
+import { fromChips } from '../../src/optics/from-chips.ts';
+import { fromColourAndKind } from '../../src/optics/from-colour-and-kind.ts';
 import { reflectancesInfinite } from '../../src/optics/kubelka-munk.ts';
-import { fromChips, fromColourAndKind, type MaterialConstants } from '../../src/optics/material-constants.ts';
+import type { MaterialConstants } from '../../src/optics/material-constants.ts';
 import { mixtureConstants, type OpticalConstants } from '../../src/optics/mixture.ts';
 import { plasticConstants } from '../../src/optics/plastic.ts';
 import { BESIDE_GLOSS, surfaceOutwardSpectrum } from '../../src/optics/surface.ts';
@@ -76,7 +78,7 @@ function known(
     const { absorption, scattering } = constants;
     const colour = hexOf(surfaceOutwardSpectrum(reflectancesInfinite(absorption, scattering), BESIDE_GLOSS)).hex;
     const result = fromColourAndKind({ colour, kind: /white/i.test(name) ? 'white' : 'pigment', dose: 1 });
-    if (isFault(result)) throw new Error(result.message);
+    if (isOpticalFault(result)) throw new Error(result.message);
     return result;
   }
   const photographed = ({ L, a, b }: Lab): string => {
@@ -95,7 +97,7 @@ function known(
     });
     const result = fromChips({ plastic, chips });
     // A maker who is told that a chip can't be takes its photo again.
-    if (!isFault(result)) return result;
+    if (!isOpticalFault(result)) return result;
   }
 }
 
