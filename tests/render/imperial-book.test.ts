@@ -85,6 +85,10 @@ describe('a book in inches and fluid ounces', () => {
   });
 });
 
+test('the bench page says what a fluid ounce is where it asks for millilitres', async () => {
+  expect(await pageOf('bench', '', IMPERIAL)).toContain('Millilitres of it, 29.6 to the fl oz</label>');
+});
+
 test('a pack and a stock stand as they are bought, by volume where the file has one', async () => {
   const supple = readable(await pageOf('material', 'supple', IMPERIAL));
   expect(supple).toMatch(/\$16\.50 for 1 qt/);

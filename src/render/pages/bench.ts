@@ -1,5 +1,6 @@
 import type { Book, Material, Mold, Settings, Target } from '../../book/model.ts';
 import { MEASURED_TOGETHER, VERDICT_WORDS } from '../../book/verdict-words.ts';
+import { UNITS } from '../../units/unit.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { document } from '../document.ts';
 import { embeddedJson, type Html, html } from '../html.ts';
@@ -143,7 +144,7 @@ function benchForm(data: BenchPageData, context: PageContext): Html {
 <div class="bench-fields">
 <p class="field wide"><label for="bench-mold">Mold</label><select id="bench-mold" name="mold">${molds.map(({ id, title, bodyMm }) => html`<option value="${id}">${title}, ${lengthText(bodyMm, settings)}</option>`)}</select></p>
 <p class="field wide"><label for="bench-plastic">Plastic</label><select id="bench-plastic" name="plastic">${plastics.map(({ id, title }) => html`<option value="${id}">${title}</option>`)}</select></p>
-<p class="field"><label for="bench-ml">Millilitres of it</label><input id="bench-ml" name="plasticMl" type="number" inputmode="decimal" min="1" max="100000" step="any" value="120"></p>
+<p class="field"><label for="bench-ml">Millilitres of it${settings.volume === 'ml' ? '' : `, ${UNITS[settings.volume].size.toFixed(1)} to the ${settings.volume}`}</label><input id="bench-ml" name="plasticMl" type="number" inputmode="decimal" min="1" max="100000" step="any" value="120"></p>
 </div>
 <details class="bench-shelf"><summary>What is on the shelf: <span data-shelf-count>${coloured.length} of ${coloured.length}</span></summary>
 <p class="check"><input id="bench-stock" name="inStock" type="checkbox"><label for="bench-stock">Only what is left; what is not counted counts as there</label></p>
