@@ -67,6 +67,7 @@ export function typedAmount(
   plastic: { readonly ml: number; readonly grams: number },
 ): WorkAmount | { readonly fault: string } {
   const read = parseQuantity(text, DOSE_DIMENSIONS);
+  if (isFault(read) && read.bounds !== undefined) return { fault: `“${text.trim()}” is no amount ${read.bounds}.` };
   if (isFault(read))
     return {
       fault: `${text.trim() === '' ? 'Nothing' : `“${text.trim()}”`} is no amount: write for example 3 drops, 1/8 tsp or 0.25 g.`,
