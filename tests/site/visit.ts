@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
-import { inject } from 'vitest';
+import { expect, inject } from 'vitest';
 import type { Book } from '../../src/book/model.ts';
 import { PAGES } from '../../src/render/pages.ts';
 
@@ -27,6 +27,10 @@ export interface Visit {
   close(): Promise<void>;
 }
 
+/** Parts that stay so only until a page's script has begun, and drawn what it draws of itself. */
+const NOT_BEGUN =
+  '[data-find] form[hidden], [data-plan][hidden], [data-planner] form[hidden], [data-bench][hidden], [data-plan] ~ [data-plan-result]:empty';
+
 /** Opens a page of the book in a fresh profile and waits until it has come to rest. */
 export async function visit(browser: Browser, path: string, options: BrowserContextOptions = {}): Promise<Visit> {
   const context = await browser.newContext(options);
@@ -47,5 +51,6 @@ export async function visit(browser: Browser, path: string, options: BrowserCont
     if (response.status() >= 400) errors.push(`${path}: ${response.status()} ${response.url()}`);
   });
   await page.goto(address + path, { waitUntil: 'load' });
+  if (options.javaScriptEnabled !== false) await expect.poll(() => page.locator(NOT_BEGUN).count()).toBe(0);
   return { page, errors, foreign, close: () => context.close() };
 }
