@@ -4,12 +4,13 @@ import { deltaE00 } from '../optics/delta-e00.ts';
 import { flakeCoverage, flakeSpacing, flakesPerMl, spreadFlake } from '../optics/flake.ts';
 import { hidingThickness } from '../optics/opacity.ts';
 import type { Body } from '../optics/stack.ts';
+import { SIDE_BY_SIDE } from '../tables/patterns.ts';
 import { formatDecimal, formatTemperature } from '../units/format-quantity.ts';
 import type { MaterialCore } from './compile-material.ts';
 import { describeChange } from './describe-change.ts';
 import type { FilledCup, FilledRound } from './fill-cup.ts';
 import { lookOf, withoutFlake } from './looks.ts';
-import type { Content, Cup, FlakeLook, Look, Mold, PlasticShare, Round, Tier } from './model.ts';
+import type { Content, Cup, FlakeLook, Look, Mold, Pattern, PlasticShare, Round, Tier } from './model.ts';
 import { photoOf } from './photo-of.ts';
 import type { Report } from './report.ts';
 import { seenByDaylight } from './seen-colour.ts';
@@ -35,11 +36,11 @@ export function contentsOf(amounts: Amounts): readonly Content[] {
 /**
  * Everything that the book says of one cup.
  *
- * @param share its part of the bait's volume, 0..1
+ * @param part pattern of the bait, and the cup's part of its volume, 0..1
  */
 export function compileCup(
   filled: FilledCup,
-  share: number,
+  part: { readonly pattern: Pattern; readonly share: number },
   mold: Pick<Mold, 'bodyMm' | 'thinMm' | 'cavityMl'>,
   shelf: Shelf,
   temperature: '°C' | '°F',
@@ -61,7 +62,7 @@ export function compileCup(
   const limit = limitOf(names, shelf);
   const reached = filled.rounds.flatMap((round) => round.heatedTo ?? []);
   const highestReached = reached.length > 0 ? Math.max(...reached) : undefined;
-  checkHeat(filled, limit, shelf, temperature, report);
+  checkHeat(filled, heatedAtMost(limit, plastics, shelf), temperature, report);
   checkLoads(filled, shelf, report);
   const working = workingOf(plastics, shelf);
   const hidingMm = hidingThickness(withoutFlake(body));
@@ -86,7 +87,7 @@ export function compileCup(
       thin: lookOf(body, mold.thinMm),
       between: lookOf(withoutFlake(body), mold.bodyMm),
       ...(hidingMm === undefined ? {} : { hidingMm }),
-      flakes: flakeLooks(contents, { ...mold, cavityMl: mold.cavityMl * share }, volumePerPlastic, shelf),
+      flakes: flakeLooks(contents, part, mold, volumePerPlastic, shelf),
       tier: tierOf(contents, shelf),
       assumptions: names.flatMap((name) =>
         shelf.get(name)!.assumptions.map((assumed) => `${shelf.get(name)!.title}: ${assumed}`),
@@ -176,13 +177,30 @@ function workingOf(plastics: readonly PlasticShare[], shelf: Shelf): Cup['workin
   return from <= to ? { from, to } : undefined;
 }
 
-function checkHeat(filled: FilledCup, limit: Cup['limit'], shelf: Shelf, unit: '°C' | '°F', report: Report): void {
+/** A temperature that a cup may be heated to, °C, and why. */
+interface MostHeat {
+  readonly celsius: number;
+  readonly why: string;
+}
+
+/** The limit of a cup, or the top of a pouring range where that is lower and its plastic has no highest temperature on the shelf. */
+function heatedAtMost(limit: Cup['limit'], plastics: readonly PlasticShare[], shelf: Shelf): MostHeat | undefined {
+  const tops = plastics.flatMap(({ material }): readonly MostHeat[] => {
+    const { title, working, highest } = shelf.get(material)!;
+    if (working === undefined || highest !== undefined) return [];
+    return [{ celsius: working.to, why: `the top of the pouring range of ${title}, which has no \`highest\`` }];
+  });
+  const stated = limit && { celsius: limit.celsius, why: `the highest for ${shelf.get(limit.material)!.title}` };
+  return [...(stated ? [stated] : []), ...tops].sort((one, other) => one.celsius - other.celsius)[0];
+}
+
+function checkHeat(filled: FilledCup, most: MostHeat | undefined, unit: '°C' | '°F', report: Report): void {
   const { spec } = filled;
   for (const [index, step] of (spec.fields.log ?? []).entries()) {
-    if (step.heat === undefined || limit === undefined || step.heat <= limit.celsius + 0.01) continue;
+    if (step.heat === undefined || most === undefined || step.heat <= most.celsius + 0.01) continue;
     report.add('recipe/too-hot', spec.recipe, [...spec.path, 'log', index, 'heat'], {
       found: formatTemperature(step.heat, unit),
-      expected: `at most ${formatTemperature(limit.celsius, unit)}, the highest for ${shelf.get(limit.material)!.title}`,
+      expected: `at most ${formatTemperature(most.celsius, unit)}, ${most.why}`,
       why: 'overheated plastic gives off hydrogen chloride, and flake scorches',
       fix: 'correct the temperature, or note what happened and keep the cup cooler next time',
     });
@@ -212,10 +230,11 @@ function checkLoads(filled: FilledCup, shelf: Shelf, report: Report): void {
   }
 }
 
-/** @param part body, and what of the cavity the cup fills */
+/** The flakes of a cup, and what of them is in its part of a bait. */
 function flakeLooks(
   contents: Amounts,
-  part: Pick<Mold, 'bodyMm' | 'cavityMl'>,
+  { pattern, share }: { readonly pattern: Pattern; readonly share: number },
+  { bodyMm, cavityMl }: Pick<Mold, 'bodyMm' | 'cavityMl'>,
   volumePerPlastic: number,
   shelf: Shelf,
 ): readonly FlakeLook[] {
@@ -224,6 +243,12 @@ function flakeLooks(
     if (!flake) return [];
     // Flakes are spread through the whole cup, which the materials make a little larger than its plastic.
     const perMl = flakesPerMl(gramsPerMl / volumePerPlastic, flake);
+    const spread = [spreadFlake(flake, gramsPerMl / volumePerPlastic)];
+    // A cup that stands beside another is met by its share of the lines of sight, all the way; one that lies over another by
+    // all of them, through its part of the thickness.
+    const coverage = SIDE_BY_SIDE.has(pattern)
+      ? share * flakeCoverage(spread, bodyMm)
+      : flakeCoverage(spread, share * bodyMm);
     return [
       {
         material,
@@ -233,9 +258,9 @@ function flakeLooks(
         ...(flake.longMm === undefined ? {} : { longMm: flake.longMm }),
         finish: flake.finish,
         flakesPerMl: perMl,
-        perBait: perMl * part.cavityMl,
+        perBait: perMl * cavityMl * share,
         spacingMm: flakeSpacing(perMl) ?? 0,
-        coverage: flakeCoverage([spreadFlake(flake, gramsPerMl)], part.bodyMm),
+        coverage,
       },
     ];
   });

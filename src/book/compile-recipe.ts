@@ -128,7 +128,7 @@ export function compileRecipe(
   const mold = context.molds.get(parts.mold)!;
   for (const cup of filled) checkFullness(cup, settings, (id) => 1 / shelf.get(id)!.density, report);
   const coloured = filled.map((cup, index) =>
-    compileCup(cup, shares[index]!, mold, shelf, settings.temperature, report),
+    compileCup(cup, { pattern: parts.pattern, share: shares[index]! }, mold, shelf, settings.temperature, report),
   );
   const cups = coloured.map(({ cup }, index): Cup => ({ ...cup, share: shares[index]! }));
   const shared = coloured.map(({ body }, index): SharedCup => ({ body, share: shares[index]! }));

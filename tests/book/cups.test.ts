@@ -155,3 +155,47 @@ describe('a bait of several cups', () => {
     expect(JSON.stringify(book)).not.toContain('null');
   });
 });
+
+describe('what a cup’s flake meets of the lines of sight', () => {
+  // Cauchy: a line of sight meets a flake of n per mm³ and area A within z with the chance 1 − exp(−n A z / 2).
+  const area = (Math.sqrt(3) / 2) * 1.016 ** 2;
+  const inPattern = (pattern: string): { readonly met: number; readonly through: (mm: number) => number } => {
+    const book = bookWith({
+      'shelf/flakes/copper.md': file('title: Copper\nsize: 0.040 in\nlook: { colour: "#b8693a" }'),
+      'colours/two.md': file(
+        `title: Two\nmold: minnow\npattern: ${pattern}\ncups:\n  main: { share: 30%, plastic: 100 ml, add: { copper: 1 g } }\n  other: { plastic: 100 ml }`,
+      ),
+    });
+    const [flake] = recipeOf(book, 'two').cups[0]!.flakes;
+    const perMm = flake!.flakesPerMl / 1000;
+    return { met: flake!.coverage, through: (mm) => 1 - Math.exp((-perMm * area * mm) / 2) };
+  };
+  // The body of the mold is 9 mm.
+  test.each(['laminate', 'layered', 'core'])('%s: all of them, through the cup’s part of the thickness', (pattern) => {
+    const { met, through } = inPattern(pattern);
+    expect(met).toBeCloseTo(through(0.3 * 9), 6);
+  });
+  test.each(['swirl', 'tipped'])('%s: its share of them, all the way', (pattern) => {
+    const { met, through } = inPattern(pattern);
+    expect(met).toBeCloseTo(0.3 * through(9), 6);
+  });
+});
+
+test('a plastic without a highest temperature is not heated above its pouring range without a word', () => {
+  const heated = (plastic: string): readonly string[] =>
+    compileWith({
+      'shelf/plastics/soft.md': file(`title: Soft\n${plastic}`),
+      'colours/smoke.md': file(
+        'title: Smoke\nmold: minnow\ncups: { body: { plastic: 100 ml soft, log: [{ add: { peat: 9 drops }, heat: 260 °C }] } }',
+      ),
+    })
+      .diagnostics.filter(({ code }) => code === 'recipe/too-hot')
+      .map(({ expected }) => expected);
+  expect(heated('working: { from: 160 °C, to: 177 °C }')).toEqual([
+    'at most 177 °C, the top of the pouring range of Soft, which has no `highest`',
+  ]);
+  expect(heated('working: { from: 160 °C, to: 177 °C }\nhighest: 185 °C')).toEqual([
+    'at most 185 °C, the highest for Soft',
+  ]);
+  expect(heated('working: { from: 160 °C, to: 177 °C }\nhighest: 270 °C')).toEqual([]);
+});
