@@ -17,19 +17,19 @@ function narrow(text: string): void {
     .toLowerCase()
     .split(/\s+/)
     .filter((word) => word !== '');
-  let shown = 0;
+  // A swirl stands at the hue of each of its cups, and is one colour.
+  const shown = new Set<string | undefined>();
   for (const { element, tiles } of groups) {
-    let here = 0;
     for (const tile of tiles) {
       const fits = words.every((word) => tile.dataset.words?.includes(word) ?? false);
       tile.hidden = !fits;
-      if (fits) here++;
+      if (fits) shown.add(tile.querySelector('a')?.href);
     }
-    element.hidden = here === 0;
-    shown += here;
+    element.hidden = tiles.every(({ hidden }) => hidden);
   }
   if (count !== null)
-    count.textContent = words.length === 0 ? '' : `${counted(shown, 'colour')} shown. Enter searches the whole book.`;
+    count.textContent =
+      words.length === 0 ? '' : `${counted(shown.size, 'colour')} shown. Enter searches the whole book.`;
 }
 
 if (input !== null) {
