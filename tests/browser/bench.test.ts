@@ -2,11 +2,12 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { nextAdditionFor } from '../../src/book/ask-matching.ts';
 import { compileBook } from '../../src/book/compile-book.ts';
+import { freeName } from '../../src/book/free-name.ts';
 import { adviceFor, firstAnswers, newWork, withBookTarget, withRecipe } from '../../src/browser/bench/ask.ts';
 import { roundsSeen } from '../../src/browser/bench/cup-looks.ts';
 import { fileDose, typedAmount } from '../../src/browser/bench/dose-text.ts';
 import { type Work, withoutLastDone, withSides, withSteps } from '../../src/browser/bench/work.ts';
-import { freeName, recipeFile } from '../../src/browser/bench/work-recipe.ts';
+import { recipeFile } from '../../src/browser/bench/work-recipe.ts';
 import { targetFile } from '../../src/browser/bench/work-target.ts';
 import type { BenchPageData } from '../../src/render/pages/bench.ts';
 import { isFault, parseQuantity } from '../../src/units/quantity.ts';
@@ -130,6 +131,7 @@ describe('the recipe to take away', () => {
 
   test('freeName(title) is a plain name that is not taken', () => {
     expect(freeName('Åkra: Älv & Öl!', new Set())).toBe('akra-alv-ol');
+    expect(freeName(`${'x'.repeat(59)} yz`, new Set())).toBe('x'.repeat(59));
     expect(freeName('水', new Set())).toBe('matched');
     expect(freeName('Leaf', new Set(['leaf', 'leaf-2']))).toBe('leaf-3');
   });

@@ -3,6 +3,8 @@
  *
  * @packageDocumentation
  */
+
+import { freeName } from '../../book/free-name.ts';
 import { newWork } from './ask.ts';
 import { exportedText } from './fit-work.ts';
 import { MOST } from './limits.ts';
@@ -11,7 +13,6 @@ import type { BenchScreen } from './screen.ts';
 import { settledWork } from './settle-work.ts';
 import type { BenchState } from './state.ts';
 import type { Work } from './work.ts';
-import { freeName } from './work-recipe.ts';
 
 // A character has at most three bytes.
 const MOST_BYTES = 3 * MOST.exported;

@@ -1,3 +1,4 @@
+import { freeName } from '../../book/free-name.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
 import type { Work, WorkAmount, WorkCup, WorkStep } from './work.ts';
 
@@ -143,20 +144,4 @@ export function titleOf({ title }: Pick<Work, 'title'>): string {
 /** A text as YAML reads it back, whatever is in it: JSON's strings are YAML's, and of one line. */
 export function quoted(text: string): string {
   return JSON.stringify(text);
-}
-
-/** The title as a file's name: plain letters and digits with hyphens between, and a number where the book has that name already. */
-export function freeName(title: string, taken: ReadonlySet<string>): string {
-  const plain = title
-    .normalize('NFKD')
-    .replace(/\p{M}/gu, '')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-+|-+$/g, '')
-    .slice(0, 60)
-    .replace(/-+$/, '');
-  const name = plain === '' ? 'matched' : plain;
-  let free = name;
-  for (let number = 2; taken.has(free); number++) free = `${name}-${number}`;
-  return free;
 }

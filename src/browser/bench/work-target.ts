@@ -1,6 +1,7 @@
+import { freeName } from '../../book/free-name.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
 import type { Work, WorkSide } from './work.ts';
-import { freeName, nameText, quoted, type TakenFile, titleOf } from './work-recipe.ts';
+import { nameText, quoted, type TakenFile, titleOf } from './work-recipe.ts';
 
 /** A target that was described at the bench, as a file of the book; undefined where the book has the target already. */
 export function targetFile(work: Work, taken: ReadonlySet<string>): TakenFile | undefined {
