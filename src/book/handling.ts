@@ -75,6 +75,8 @@ export function handlingOf(thing: Thing<MaterialKind>): MaterialHandling {
     case 'additive': {
       const { fields } = thing as Thing<'additive'>;
       if (fields.bulk === undefined && (fields.drop !== undefined || (fields.density ?? 0) < 1.5)) {
+        if (fields.drop === undefined && fields.density === undefined)
+          assumptions.push('taken for a liquid; salt or a powder has `bulk` in its file');
         return liquid(fields.density, fields.drop);
       }
       return {

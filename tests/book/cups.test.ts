@@ -199,3 +199,23 @@ test('a plastic without a highest temperature is not heated above its pouring ra
   ]);
   expect(heated('working: { from: 160 °C, to: 177 °C }\nhighest: 270 °C')).toEqual([]);
 });
+
+test('an additive of which nothing is said is taken for a liquid, and that is said', () => {
+  const spooned = (extra: string): { readonly grams: number; readonly says: readonly string[] } => {
+    const book = bookWith({
+      'shelf/additives/salt.md': file(`title: Salt\n${extra}`),
+      'colours/smoke.md': file(
+        'title: Smoke\nmold: minnow\ncups: { body: { plastic: 100 ml, add: { peat: 9 drops, salt: 2 tbsp } } }',
+      ),
+    });
+    const [cup] = recipeOf(book, 'smoke').cups;
+    return { grams: dose(cup!, 'salt'), says: cup!.assumptions.filter((text) => text.includes('Salt')) };
+  };
+  const TWO_SPOONS = 29.5735;
+  const unsaid = spooned('');
+  expect(unsaid.grams).toBeCloseTo(TWO_SPOONS * 1.0, 3);
+  expect(unsaid.says.join('\n')).toContain('taken for a liquid; salt or a powder has `bulk` in its file');
+  expect(spooned('bulk: 1.2 g/ml').grams).toBeCloseTo(TWO_SPOONS * 1.2, 3);
+  expect(spooned('density: 2.16 g/ml').grams).toBeCloseTo(TWO_SPOONS * 1.2, 3);
+  expect(spooned('density: 2.16 g/ml').says.join('\n')).not.toContain('liquid');
+});
