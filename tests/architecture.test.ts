@@ -20,6 +20,7 @@ const FOLDERS: readonly Folder[] = [
   { name: 'tables', purpose: 'observer, illuminants and other reference data, each with its source', imports: [] },
   { name: 'lineage', purpose: 'the graph of derived recipes: cycles, order, coordinates', imports: [] },
   { name: 'optics', purpose: 'spectra, K and S of mixtures, R, tristimulus, Lab, deltaE00', imports: ['tables'] },
+  { name: 'photo', purpose: 'pixels in, colours out; no file access', imports: ['tables', 'optics'] },
   {
     name: 'recipe',
     purpose: 'one Markdown text with front matter in, one thing of the book or diagnostics out',
@@ -29,7 +30,7 @@ const FOLDERS: readonly Folder[] = [
   {
     name: 'matching',
     purpose: 'first recipe, next addition, substitutes, ranked by deltaE00',
-    imports: ['tables', 'optics', 'cup'],
+    imports: ['units', 'tables', 'optics', 'cup'],
   },
   {
     name: 'book',
@@ -44,7 +45,7 @@ const FOLDERS: readonly Folder[] = [
   {
     name: 'browser',
     purpose: 'shell: scripts shipped with the page',
-    imports: ['units', 'tables', 'optics', 'cup', 'matching', 'book', 'render'],
+    imports: ['units', 'tables', 'optics', 'photo', 'cup', 'matching', 'book', 'render'],
     shell: true,
   },
   {

@@ -1,4 +1,4 @@
-import { hexOfSpot, type LinearRgb, type Pixels, spotOf } from '../../optics/photo-spot.ts';
+import { hexOfSpot, type LinearRgb, type Pixels, spotOf } from '../../photo/photo-spot.ts';
 
 /** What a spot of a photo lies on. */
 export type SpotOn = 'bait' | 'card';

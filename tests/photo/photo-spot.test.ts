@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { hexOfSpot, type Pixels, spotOf } from '../../src/optics/photo-spot.ts';
+import { hexOfSpot, type Pixels, spotOf } from '../../src/photo/photo-spot.ts';
 
 /** A photo of one colour, with some pixels of others. */
 function photo(hex: string, others: Readonly<Record<string, string>> = {}): Pixels {
