@@ -88,7 +88,7 @@ export function compileCup(
       between: lookOf(withoutFlake(body), mold.bodyMm),
       ...(hidingMm === undefined ? {} : { hidingMm }),
       flakes: flakeLooks(contents, part, mold, volumePerPlastic, shelf),
-      tier: tierOf(contents, shelf),
+      tier: tierOf(contents, plastics, shelf),
       assumptions: names.flatMap((name) =>
         shelf.get(name)!.assumptions.map((assumed) => `${shelf.get(name)!.title}: ${assumed}`),
       ),
@@ -266,11 +266,12 @@ function flakeLooks(
   });
 }
 
-/** The worst tier of what colours the cup. */
-function tierOf(contents: Amounts, shelf: Shelf): Tier {
-  const tiers = contentsOf(contents).flatMap(({ material }) => {
-    const { constants, flake, tier } = shelf.get(material)!;
-    return constants || flake ? TIERS.indexOf(tier) : [];
+/** The worst tier of what colours the cup; of a cup with nothing in it that does, its plastic's. */
+function tierOf(contents: Amounts, plastics: readonly PlasticShare[], shelf: Shelf): Tier {
+  const colouring = Object.keys(contents).filter((material) => {
+    const { constants, flake } = shelf.get(material)!;
+    return contents[material]! > 0 && (constants !== undefined || flake !== undefined);
   });
-  return TIERS[Math.max(0, ...tiers)]!;
+  const counted = colouring.length > 0 ? colouring : plastics.map(({ material }) => material);
+  return TIERS[Math.max(...counted.map((material) => TIERS.indexOf(shelf.get(material)!.tier)))]!;
 }

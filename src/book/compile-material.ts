@@ -3,6 +3,7 @@ import { flakeReflectance } from '../optics/flake-colour.ts';
 import { plasticConstants } from '../optics/plastic.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import type { MaterialKind } from '../recipe/source.ts';
+import { PLASTIC_DOUBT } from '../tables/constants-doubt.ts';
 import { FLAKE_FILM_DENSITY, FLAKE_FILM_THICKNESS } from '../tables/flake-film.ts';
 import { FLAKE_LOAD, FLAKE_TRANSMITTANCE } from '../tables/material-defaults.ts';
 import { gramsOfDose } from '../units/dose.ts';
@@ -102,6 +103,7 @@ function lookOf(
         constants: keptConstants(plasticConstants(fields.look.kind)),
         tier: 'estimated',
         expectedDeltaE: 2,
+        doubt: PLASTIC_DOUBT,
         assumptions: [`absorbs and scatters as ${fields.look.kind} plastic usually does, not measured`],
       };
     }

@@ -38,7 +38,9 @@ export function spreadOfBait(
       thickness,
     );
   const predicted = views(cups, shelf);
-  const names = [...new Set(cups.flatMap(({ contents }) => contents.map(({ material }) => material)))].sort();
+  const names = [
+    ...new Set(cups.flatMap(({ plastics, contents }) => [...plastics, ...contents].map(({ material }) => material))),
+  ].sort();
   const materials = names.flatMap((name) =>
     otherwise(shelf(name)).map(({ up, down }) => {
       const at = (changed: OpticalMaterial): TwoViews =>

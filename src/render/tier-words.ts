@@ -7,6 +7,9 @@ export const TIER_WORDS: Readonly<Record<Tier, string>> = {
   estimated: 'estimated: at least one material is known by one colour and its kind alone',
 };
 
+/** The same for plastic with nothing in it. */
+export const PLAIN_PLASTIC_WORDS = 'estimated: nothing is in the plastic, which is known as clear or milky alone';
+
 /** The same for one material. */
 export const MATERIAL_TIER_WORDS: Readonly<Record<Tier, string>> = {
   measured: 'Measured: spectra over white and black at a known dose and thickness.',

@@ -11,4 +11,4 @@ export { moneyText } from './money-text.ts';
 export { PATTERN_WORDS } from './pattern-words.ts';
 export { counted, listText, sentence } from './sentence-text.ts';
 export { temperatureText } from './temperature-text.ts';
-export { MATERIAL_TIER_WORDS, TIER_WORDS } from './tier-words.ts';
+export { MATERIAL_TIER_WORDS, PLAIN_PLASTIC_WORDS, TIER_WORDS } from './tier-words.ts';

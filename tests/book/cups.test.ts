@@ -219,3 +219,14 @@ test('an additive of which nothing is said is taken for a liquid, and that is sa
   expect(spooned('density: 2.16 g/ml').grams).toBeCloseTo(TWO_SPOONS * 1.2, 3);
   expect(spooned('density: 2.16 g/ml').says.join('\n')).not.toContain('liquid');
 });
+
+test('a clear cup is as sure as its plastic: estimated, and never certain', () => {
+  const clear = recipeOf(
+    bookWith({ 'colours/smoke.md': file('title: Smoke\nmold: minnow\ncups: { body: { plastic: 100 ml } }') }),
+    'smoke',
+  );
+  expect(clear.tier).toBe('estimated');
+  expect(clear.cups[0]!.tier).toBe('estimated');
+  expect(clear.spread.bound).toBeGreaterThan(0.3);
+  expect(clear.spread.bound).toBeLessThan(10);
+});
