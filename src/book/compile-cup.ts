@@ -6,6 +6,7 @@ import { hidingThickness } from '../optics/opacity.ts';
 import type { Body } from '../optics/stack.ts';
 import { SIDE_BY_SIDE } from '../tables/patterns.ts';
 import { formatDecimal, formatTemperature } from '../units/format-quantity.ts';
+import { checkSeen } from './check-seen.ts';
 import type { MaterialCore } from './compile-material.ts';
 import { describeChange } from './describe-change.ts';
 import type { FilledCup, FilledRound } from './fill-cup.ts';
@@ -63,6 +64,8 @@ export function compileCup(
   const reached = filled.rounds.flatMap((round) => round.heatedTo ?? []);
   const highestReached = reached.length > 0 ? Math.max(...reached) : undefined;
   checkHeat(filled, heatedAtMost(limit, plastics, shelf), temperature, report);
+  for (const [index, { seen = {} }] of (spec.fields.log ?? []).entries())
+    checkSeen(seen, spec.recipe, [...spec.path, 'log', index, 'seen'], report);
   checkLoads(filled, shelf, report);
   const working = workingOf(plastics, shelf);
   const hidingMm = hidingThickness(withoutFlake(body));

@@ -1,4 +1,5 @@
 import type { Thing } from '../recipe/read-thing.ts';
+import { checkSeen } from './check-seen.ts';
 import type { Mold, Publish, Settings, Target } from './model.ts';
 import { isPartName, misnamedPart } from './part-name.ts';
 import { photoOf } from './photo-of.ts';
@@ -34,6 +35,8 @@ export function compileTarget(
     report.add('file/name', thing, ['parts', name], misnamedPart('part', name, why), 'key');
   }
   if (misnamed.length > 0) return undefined;
+  for (const [name, part] of Object.entries(parts))
+    checkSeen(part, thing, fields.parts === undefined ? [] : ['parts', name], report);
   const mold = fields.mold === undefined ? undefined : molds.get(fields.mold);
   return {
     id: thing.id,

@@ -280,6 +280,10 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
     bad: { 'targets/elver.md': text('title: Elver') },
     good: { 'targets/elver.md': text('title: Elver\nover-white: "#7a6a4c"') },
   },
+  'seen/reversed': {
+    bad: { 'targets/elver.md': text('title: Elver\nover-white: "#4a3a2c"\nover-black: "#8a7a5c"') },
+    good: { 'targets/elver.md': text('title: Elver\nover-white: "#8a7a5c"\nover-black: "#4a3a2c"') },
+  },
   'photo/missing': change('colours/smoke.md', photo('smoek.jpg'), photo('smoke.jpg')),
   'photo/unused': change('colours/smoke.md', EXAMPLE_BOOK['colours/smoke.md'], photo('smoke.jpg')),
   'publish/named': {

@@ -41,8 +41,8 @@ export function contrastOfViews({ overWhite, overBlack }: SeenViews): number | u
   return white > 0 ? luminance(overBlack) / white : 1;
 }
 
-// By the error of looking alone an opaque thing can come out this much lighter over black, ΔL.
-const LOOKING_ERROR = 3;
+/** By the error of looking alone an opaque thing can come out this much lighter over black, ΔL. Common practice, no source. */
+export const LOOKING_ERROR = 3;
 
 /** What is wrong with the colours of a target or a look, as a sentence for the maker; undefined where nothing is. */
 export function viewsFault(views: SeenViews): string | undefined {

@@ -58,3 +58,18 @@ test('a round may be seen by an instrument', () => {
   const book = bookWith({ 'colours/pool.md': recipe });
   expect(recipeOf(book, 'pool').cups[0]!.rounds[0]!.seen!.overWhite).toBe('#a4814f');
 });
+
+test('what is lighter over black than over white is told where it stands, in a round and in a part of a target', () => {
+  const { diagnostics } = compileWith({
+    'colours/smoke.md': file(
+      'title: Smoke\nmold: minnow\ncups:\n  body:\n    plastic: 100 ml\n    log:\n      - add: { peat: 9 drops }\n      - pour: 14 ml\n        seen: { over-white: "#000000", over-black: "#ffffff" }\n      - pour: 14 ml\n        seen: { over-white: "#4a3a2c", over-black: "#4b3b2d" }',
+    ),
+    'targets/elver.md': file(
+      'title: Elver\nparts:\n  back: { over-white: "#202020", over-black: "#d0d0d0" }\n  belly: { over-white: "#d0d0d0", over-black: "#202020" }',
+    ),
+  });
+  expect(diagnostics.map(({ code, file: path, start }) => [code, path, start.line])).toEqual([
+    ['seen/reversed', 'colours/smoke.md', 10],
+    ['seen/reversed', 'targets/elver.md', 4],
+  ]);
+});
