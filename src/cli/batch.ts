@@ -1,10 +1,13 @@
 import { batchOfRecipe } from '../book/batch-of-recipe.ts';
+import { shortWords } from '../book/bought-words.ts';
+import { costWords } from '../book/cost-words.ts';
 import { exactText, measureNote, measuringNotes, weighsText } from '../book/measured-words.ts';
 import type { Batch, Book, Material, Measured, Mold, Recipe } from '../book/model.ts';
 import { printable } from '../eleventy/printable.ts';
 import { Refusal } from '../eleventy/refusal.ts';
-import { millilitres } from '../units/convert.ts';
-import { formatDecimal, formatTemperature } from '../units/format-quantity.ts';
+import { formatTemperature } from '../units/format-quantity.ts';
+import { massText } from '../units/mass-text.ts';
+import { volumeText } from '../units/volume-text.ts';
 import type { Command } from './command.ts';
 import { findNamed } from './find-named.ts';
 import { type SoundBook, soundBook } from './sound-book.ts';
@@ -44,15 +47,17 @@ function lineOf(text: string, recipe: Recipe, sound: SoundBook): { readonly mold
 export function batchText(recipe: Recipe, batch: Batch, book: Book): string {
   const title = new Map(book.materials.map((material) => [material.id, material.title]));
   const name = (material: string): string => title.get(material) ?? material;
-  const { volume, temperature, currency } = book.settings;
-  const amount = (ml: number): string => `${formatDecimal(ml / millilitres({ amount: 1, unit: volume }))} ${volume}`;
+  const { temperature, currency } = book.settings;
+  const volume = (ml: number): string => volumeText(ml, book.settings);
+  const money = (amount: number): string => `${currency} ${amount.toFixed(2)}`;
+  const unpriced = batch.unpriced.map(name);
   const cups = batch.cups.flatMap((cup, index) => {
     const { limit, limitUnknown } = recipe.cups[index]!;
     const times = cup.split === 1 ? '' : `, ${cup.split} times`;
     return [
       '',
       `${cup.name}${times}:`,
-      ...cup.plastics.map(({ material, ml }) => `  ${amount(ml).padEnd(20)} ${name(material)}`),
+      ...cup.plastics.map(({ material, ml }) => `  ${volume(ml).padEnd(20)} ${name(material)}`),
       ...cup.amounts.map((measured) => amountLine(measured, name)),
       ...measuringNotes(cup, name).map((note) => `  ${note}`),
       ...(limit === undefined
@@ -67,11 +72,10 @@ export function batchText(recipe: Recipe, batch: Batch, book: Book): string {
     ...cups,
     '',
     ...short.map(
-      ({ material, shortGrams, packs }) =>
-        `Short of ${name(material)}: ${formatDecimal(shortGrams)} g${packs > 0 ? `, buy ${packs}` : ''}`,
+      (missing) =>
+        `${name(missing.material)}: ${shortWords(missing, book.materials.find(({ id }) => id === missing.material)!, { volume, mass: massText })}`,
     ),
-    `Materials: ${currency} ${batch.cost.toFixed(2)}, a bait ${currency} ${batch.costPerBait.toFixed(2)}`,
-    ...(batch.unpriced.length === 0 ? [] : [`Without a price: ${batch.unpriced.map(name).join(', ')}`]),
+    `Materials: ${costWords(batch.cost, unpriced, money)}${batch.cost === 0 && unpriced.length > 0 ? '' : `; a bait ${money(batch.costPerBait)}`}`,
     '',
     CAUTION,
   ].join('\n');

@@ -1,13 +1,8 @@
 import type { Content, Material } from '../book/model.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
 
+export { massText } from '../units/mass-text.ts';
 export { volumeText } from '../units/volume-text.ts';
-
-/** A mass for people, g: three digits, four from 100 g on, and kilograms from 1000 g on. */
-export function massText(grams: number): string {
-  if (grams >= 1000) return `${formatDecimal(grams / 1000)} kg`;
-  return `${formatDecimal(grams, grams >= 100 ? 4 : 3)} g`;
-}
 
 /** What 100 ml of plastic takes: grams, and drops where the material is dropped. */
 export function perHundred(
