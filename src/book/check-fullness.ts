@@ -1,6 +1,7 @@
 import { type CupState, cupVolume } from '../cup/ledger.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
+import { volumeText } from '../units/volume-text.ts';
 import type { FilledCup } from './fill-cup.ts';
 import type { Settings } from './model.ts';
 import type { Report } from './report.ts';
@@ -16,11 +17,12 @@ const LEEWAY = 1.1;
  */
 export function checkFullness(
   { spec, rounds, start }: FilledCup,
-  { cupMl, fill }: Pick<Settings, 'cupMl' | 'fill'>,
+  settings: Pick<Settings, 'cupMl' | 'fill' | 'volume'>,
   volumePerGram: (material: string) => number,
   report: Report,
 ): void {
   const { fields, recipe, path } = spec;
+  const { cupMl, fill } = settings;
   const most = cupMl * fill;
   const volume = (state: CupState): number => cupVolume(state, volumePerGram);
   const round = rounds.find(({ before }) => volume(before) > most * LEEWAY);
@@ -39,10 +41,10 @@ export function checkFullness(
     recipe as Thing,
     [...path, ...at],
     {
-      found: `${formatDecimal(ml)} ml in the cup`,
-      expected: `at most ${formatDecimal(most)} ml, which is ${formatDecimal(fill * 100)} % of a cup of ${formatDecimal(cupMl)} ml`,
+      found: `${volumeText(ml, settings)} in the cup`,
+      expected: `at most ${volumeText(most, settings)}, which is ${formatDecimal(fill * 100)} % of a cup of ${volumeText(cupMl, settings)}`,
       why: 'hot plastic foams and splashes',
-      fix: 'begin with less, or write the size of your cups as `cup: … ml` in book.md',
+      fix: `begin with less, or write the size of your cups as \`cup: … ${settings.volume}\` in book.md`,
     },
     'key',
   );

@@ -4,6 +4,7 @@ import type { FieldsOf } from '../recipe/schema.ts';
 import { millilitres } from '../units/convert.ts';
 import { formatDecimal, formatQuantity } from '../units/format-quantity.ts';
 import type { Quantity } from '../units/quantity.ts';
+import { volumeText } from '../units/volume-text.ts';
 import type { Settings } from './model.ts';
 import type { Report } from './report.ts';
 
@@ -50,10 +51,10 @@ export function withRoom(book: Thing<'book'> | undefined, settings: Settings, re
   const most = cupMl * fill;
   if (!book || leftInCupMl < most) return settings;
   report.add('book/left-in-cup', book as Thing, ['left-in-cup'], {
-    found: `${formatDecimal(leftInCupMl)} ml that stay in a cup`,
-    expected: `less than ${formatDecimal(most)} ml, which is ${formatDecimal(fill * 100)} % of a cup of ${formatDecimal(cupMl)} ml`,
+    found: `${volumeText(leftInCupMl, settings)} that stay in a cup`,
+    expected: `less than ${volumeText(most, settings)}, which is ${formatDecimal(fill * 100)} % of a cup of ${volumeText(cupMl, settings)}`,
     why: 'a cup is filled so far, and what stays in it is not poured',
-    fix: 'write what is left in a cup after the last bait, or the size of your cups as `cup: … ml`',
+    fix: `write what is left in a cup after the last bait, or the size of your cups as \`cup: … ${settings.volume}\``,
   });
   return { ...settings, leftInCupMl: 0 };
 }

@@ -240,7 +240,20 @@ export const temperature: z.ZodType<number> = measured('temperature', celsius);
 /** A share such as `40%`, as a fraction of 1 from 0 to 1. */
 export const share: z.ZodType<number> = field<number>('field/quantity', (input) => {
   const quantity = parseQuantity(asText(input), ['part']);
-  if (isFault(quantity)) return { fault: { ...explained(quantity), expected: 'a share such as `40%`' } };
+  const expected = 'a share such as `40%`';
+  if (isFault(quantity)) {
+    const { unknownUnit, ...fault } = quantity;
+    // A share has one unit alone: the others that measure parts are not offered.
+    if (unknownUnit) {
+      const fix = `write \`${unknownUnit.number}%\``;
+      return { fault: { found: shown(input), expected, why: 'a share is in per cent', fix } };
+    }
+    return { fault: { ...fault, expected } };
+  }
+  if (quantity.unit !== '%') {
+    const why = `${quantity.unit} counts a dose in plastic, not a part of a whole`;
+    return { fault: { found: shown(input), expected, why, fix: `write \`${quantity.amount}%\`` } };
+  }
   const value = fraction(quantity);
   return value <= 1 ? { value } : { fault: { found: shown(input), expected: 'at most 100%' } };
 });

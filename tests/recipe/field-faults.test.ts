@@ -34,6 +34,14 @@ describe('a field that is written otherwise than the book reads it is told with 
       /→ write `12 drops` if drops are meant, or the unit that was counted$/,
     );
   });
+  test('a share is in per cent alone', () => {
+    expect(inCup('share: 40 phr')).toEqual([
+      '`40 phr`, phr counts a dose in plastic, not a part of a whole → write `40%`',
+    ]);
+    expect(inCup('share: 40 ml')[0]).toMatch(/^`40 ml`, ml measures/);
+    expect(inCup('share: 40 pct')).toEqual(['`40 pct`, a share is in per cent → write `40%`']);
+    expect(inCup('share: 40%')).toEqual([]);
+  });
   test('an amount below zero', () => {
     expect(inCup('add: { peat: -30 drops }')).toEqual(['`-30 drops`, an amount is a number above zero → undefined']);
   });
