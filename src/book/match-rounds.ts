@@ -2,6 +2,7 @@ import type { CupState } from '../cup/ledger.ts';
 import { correctModel } from '../matching/correct-model.ts';
 import { type MatchMaterial, shelfByName } from '../matching/match-material.ts';
 import { nextAddition } from '../matching/next-addition.ts';
+import { offsetsFor } from '../matching/off-share.ts';
 import type { SeenViews } from '../matching/target-part.ts';
 import { isNoVerdict, thresholdsFor, type Verdict, verdict, verdictOf } from '../matching/verdict.ts';
 import type { TwoViews } from '../optics/cup-body.ts';
@@ -37,10 +38,12 @@ function matchCup(cup: Cup, aim: CupAim, bodyMm: number, tolerance: number, cont
   const { part, moved } = aim;
   const shelf = shelfByName(materials);
   const observations = observationsOf(cup, bodyMm);
-  const { offWhite, offBlack } = correctModel(observations, (name) => shelf.get(name)!);
+  const known = (name: string): MatchMaterial => shelf.get(name)!;
+  const correction = correctModel(observations, known);
   // By all that the rounds have taught, as the next addition is reckoned.
   const predicted = (state: CupState): TwoViews => {
     const { overWhite, overBlack } = aim.views(state);
+    const { offWhite, offBlack } = offsetsFor(correction, state, known);
     return { overWhite: plus(overWhite, offWhite), overBlack: plus(overBlack, offBlack) };
   };
   const matched = (number: number, state: CupState, seen: SeenViews | undefined): MatchedRound[] => {

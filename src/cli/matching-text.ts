@@ -13,6 +13,7 @@ import type { RecipeProposal } from '../matching/recipe-proposal.ts';
 import type { Substitute, Substitution } from '../matching/substitutes.ts';
 import { weightsText } from '../matching/weigh-doses.ts';
 import { formatTemperature } from '../units/format-quantity.ts';
+import { volumeText } from '../units/volume-text.ts';
 
 /** Stands wherever somebody is told to heat. */
 const CAUTION =
@@ -114,7 +115,7 @@ function recipeLines(
       );
       return [
         ...(head === '' ? [] : [head]),
-        `  ${`${Math.round(plasticMl)} ml`.padEnd(wide)}${titleOf(plastic, book)}`,
+        `  ${volumeText(plasticMl, book.settings).padEnd(wide)}${titleOf(plastic, book)}`,
         ...amounts.map(({ text, title }) => `  ${text.padEnd(wide)}${title}`),
         ...(many
           ? [`  poured alone it looks like ${alone.overWhite.hex} over white, ${alone.overBlack.hex} over black`]
@@ -159,7 +160,7 @@ function proposalLines(
       ? []
       : [`   or weigh all: ${weightsText(additions)}; that leaves ΔE ${weighedDeltaE.toFixed(1)}`]),
     ...(tooLittle === undefined ? [] : [`   ${tooLittle}`]),
-    `   ${overWhite.hex}${overBlack ? ` over white, ${overBlack.hex} over black` : ''}; ${Math.round(volumeMl)} ml in the cup; ${costText(cost, unpriced, book)}${limit?.lowered ? limitText(limit, book) : ''}`,
+    `   ${overWhite.hex}${overBlack ? ` over white, ${overBlack.hex} over black` : ''}; ${volumeText(volumeMl, book.settings)} in the cup; ${costText(cost, unpriced, book)}${limit?.lowered ? limitText(limit, book) : ''}`,
   ];
 }
 

@@ -4,10 +4,12 @@ import { BAND_COUNT } from '../optics/spectrum.ts';
 import { type ModelCorrection, NO_CORRECTION } from './correct-model.ts';
 import { baseOfCup } from './cup-model.ts';
 import { layersOfPart, withBehind } from './layers-of-part.ts';
+import { contentsOf } from './likeness.ts';
 import { type MatchMaterial, withStrengths } from './match-material.ts';
 import type { Ingredient } from './measure-doses.ts';
 import { Mix } from './mix.ts';
 import type { MixCandidate } from './mix-problem.ts';
+import { offShareOf } from './off-share.ts';
 import type { TargetPart } from './target-part.ts';
 import { type AdditionLimits, type LeftOut, usableMaterials } from './usable-materials.ts';
 
@@ -64,7 +66,9 @@ export function additionProblem(
     offBlack: correction.offBlack,
   };
   const cups = withBehind(target, base);
-  return { mix: new Mix({ cups, goals: [goal], candidates }), ingredients, plasticMl, leftOut, cups };
+  const offShare = offShareOf(correction, contentsOf(cup), ingredients, shelf);
+  const mix = new Mix({ cups, goals: [goal], candidates, ...(offShare && { offShare }) });
+  return { mix, ingredients, plasticMl, leftOut, cups };
 }
 
 function difference(one: OpticalConstants, other: OpticalConstants): OpticalConstants {

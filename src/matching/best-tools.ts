@@ -22,9 +22,9 @@ const WORTH_WEIGHING = 0.5;
  *
  * @param now ΔE00 of what there is without a proposal
  */
-export function byBestTools<P>(
-  bench: Bench,
-  propose: (tools: Bench) => readonly P[],
+export function byBestTools<P, B extends Bench>(
+  bench: B,
+  propose: (tools: B) => readonly P[],
   leftBy: (proposal: P) => LeftByTools,
   tolerance: number,
   now: number = Number.POSITIVE_INFINITY,

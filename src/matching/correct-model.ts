@@ -4,6 +4,7 @@ import { deltaE00 } from '../optics/delta-e00.ts';
 import { BAND_COUNT } from '../optics/spectrum.ts';
 import { boundedQuadratic } from './bounded-quadratic.ts';
 import { baseOfCup, type CupShelf } from './cup-model.ts';
+import { type Contents, contentsOf, likeness } from './likeness.ts';
 import { MixColours } from './mix-colours.ts';
 import { normalEquations } from './refine-doses.ts';
 import type { SeenViews } from './target-part.ts';
@@ -23,6 +24,10 @@ export interface ModelCorrection {
   /** What stays of the difference after that, in Lab: to be added to every prediction. */
   readonly offWhite: Lab;
   readonly offBlack: Lab;
+  /** What was in the cup in which that was seen last: it holds as much as another cup is like that one (see `likeness`). */
+  readonly learntFrom?: Contents;
+  /** ΔE00 between what was seen last and what the corrected model makes of it, the larger of the views that were seen. */
+  readonly miss: number;
   /** ΔE00 between rounds and predictions, root mean square: by the shelf alone, and corrected. */
   readonly before: number;
   readonly after: number;
@@ -43,6 +48,7 @@ export const NO_CORRECTION: ModelCorrection = {
   strengths: {},
   offWhite: { L: 0, a: 0, b: 0 },
   offBlack: { L: 0, a: 0, b: 0 },
+  miss: 0,
   before: 0,
   after: 0,
 };
@@ -51,10 +57,12 @@ export const NO_CORRECTION: ModelCorrection = {
 const WEAKEST = Math.log(0.5);
 const STRONGEST = Math.log(1.5);
 const MOST_STEPS = 12;
+// An offset of this many standard deviations is as much as the shelf expects to be off by: beyond it, something else is wrong.
+const MOST_OFF = 4;
 
 /**
  * Learns from the rounds how strong the materials in the cup really are: the most probable strengths (log-normal about those of
- * the shelf, bounded) and constant offsets in Lab, given what was seen.
+ * the shelf, bounded) and offsets in Lab, bounded too and less in a cup that is less like the last, given what was seen.
  *
  * Damped least squares on the rounds and the priors together. Without a colour seen it returns `NO_CORRECTION`.
  */
@@ -83,6 +91,9 @@ class Correction {
   private readonly seen: readonly { readonly lab: Lab; readonly white: boolean; readonly known: boolean }[];
   private readonly deviations: Float64Array;
   private readonly looking: number;
+  /** How much each round's cup is like the last one. */
+  private readonly shares: readonly number[];
+  private readonly last: Contents;
   private readonly shelf: CupShelf;
 
   constructor(
@@ -98,6 +109,9 @@ class Correction {
       plasticS: plastic.scattering,
       contents: concentrations(observations[index]!.cup),
     }));
+    const all = observations.map(({ cup }) => contentsOf(cup));
+    this.last = all.at(-1)!;
+    this.shares = all.map((each) => likeness(each, this.last, shelf));
     const used = new Set(
       this.rounds.flatMap(({ contents }) => Object.keys(contents).filter((name) => contents[name]! > 0)),
     );
@@ -142,8 +156,9 @@ class Correction {
       for (let j = 0; j < n; j++) {
         H[j * n + j]! *= 1 + damping;
         const isStrength = j < this.names.length;
-        low[j] = isStrength ? WEAKEST - at[j]! : Number.NEGATIVE_INFINITY;
-        high[j] = isStrength ? STRONGEST - at[j]! : Number.POSITIVE_INFINITY;
+        const most = MOST_OFF * this.deviations[j]!;
+        low[j] = (isStrength ? WEAKEST : -most) - at[j]!;
+        high[j] = (isStrength ? STRONGEST : most) - at[j]!;
       }
       const move = new Float64Array(n);
       boundedQuadratic(H, g, low, high, move);
@@ -160,14 +175,51 @@ class Correction {
       } else if (damping > 1e6) break;
       else damping *= 10;
     }
-    const offset = (from: number): Lab => ({ L: at[from]!, a: at[from + 1]!, b: at[from + 2]! });
+    const after = this.rootMeanSquare(at);
+    this.tie(at);
     return {
       strengths: Object.fromEntries(this.names.map((name, j) => [name, Math.exp(at[j]!)])),
-      offWhite: offset(this.names.length),
-      offBlack: offset(this.names.length + 3),
+      offWhite: offsetAt(at, this.names.length),
+      offBlack: offsetAt(at, this.names.length + 3),
+      learntFrom: this.last,
+      miss: Math.max(...this.lastMisses(at).map(({ deltaE }) => deltaE)),
       before,
-      after: this.rootMeanSquare(at),
+      after,
     };
+  }
+
+  /**
+   * Moves the offsets so that the corrected model makes of the last cup what was seen of it: all predictions are then differences from
+   * that. By as much of what is left as is not looking's own spread, three times its variance for three coordinates (the positive part of
+   * James and Stein 1961, citation from memory, as a method of moments).
+   */
+  private tie(at: Float64Array): void {
+    for (const { view, from, left } of this.lastMisses(at)) {
+      const metric = this.colours.metricOf(view);
+      const size = Math.hypot(
+        ...[0, 3, 6].map((row) => metric[row]! * left.L + metric[row + 1]! * left.a + metric[row + 2]! * left.b),
+      );
+      if (size === 0) continue;
+      const sure = Math.max(0, 1 - 3 * (this.looking / size) ** 2);
+      for (const [i, off] of [left.L, left.a, left.b].entries()) {
+        const most = MOST_OFF * this.deviations[from + i]!;
+        at[from + i] = Math.min(most, Math.max(-most, at[from + i]! + sure * off));
+      }
+    }
+  }
+
+  /** What the corrected model misses the last look by, view by view as far as they were seen; `from`: where the view's offset begins. */
+  private lastMisses(at: Float64Array): readonly { view: number; from: number; left: Lab; deltaE: number }[] {
+    this.fill(at);
+    const labs = this.colours.labs();
+    return [this.seen.length - 2, this.seen.length - 1].flatMap((view) => {
+      const { known, white, lab: seen } = this.seen[view]!;
+      if (!known) return [];
+      const from = this.names.length + (white ? 0 : 3);
+      const made = plus(labs[view]!, offsetAt(at, from));
+      const left = { L: seen.L - made.L, a: seen.a - made.a, b: seen.b - made.b };
+      return [{ view, from, left, deltaE: deltaE00(made, seen) }];
+    });
   }
 
   /** Puts the strengths into the cups. */
@@ -211,11 +263,12 @@ class Correction {
     for (const [view, { white, known }] of this.seen.entries()) {
       const metric = this.colours.metricOf(view);
       const from = strengths + (white ? 0 : 3);
+      const share = this.shares[view >> 1]!;
       for (let row = 0; row < 3; row++) {
         const place = 3 * view + row;
         for (let i = 0; i < 3; i++) {
-          residuals[place]! += metric[3 * row + i]! * at[from + i]!;
-          slopes[place * n + from + i] = metric[3 * row + i]!;
+          residuals[place]! += share * metric[3 * row + i]! * at[from + i]!;
+          slopes[place * n + from + i] = share * metric[3 * row + i]!;
         }
         const weight = known ? 1 / this.looking : 0;
         residuals[place]! *= weight;
@@ -238,12 +291,19 @@ class Correction {
       const { known, white, lab: seen } = this.seen[view]!;
       if (!known) continue;
       const from = strengths + (white ? 0 : 3);
-      const corrected = { L: lab.L + at[from]!, a: lab.a + at[from + 1]!, b: lab.b + at[from + 2]! };
-      sum += deltaE00(corrected, seen) ** 2;
+      sum += deltaE00(plus(lab, offsetAt(at, from)), seen) ** 2;
       count++;
     }
     return Math.sqrt(sum / count);
   }
+}
+
+function offsetAt(at: Float64Array, from: number): Lab {
+  return { L: at[from]!, a: at[from + 1]!, b: at[from + 2]! };
+}
+
+function plus(lab: Lab, off: Lab): Lab {
+  return { L: lab.L + off.L, a: lab.a + off.a, b: lab.b + off.b };
 }
 
 function lengthOf(values: Float64Array): number {

@@ -1,10 +1,10 @@
-import type { Bench } from '../cup/bench.ts';
 import { additionProblem } from './addition-problem.ts';
 import { byBestTools, leastLeft } from './best-tools.ts';
 import { correctModel } from './correct-model.ts';
 import { findDoses } from './find-doses.ts';
 import { freshCup, freshMl } from './fresh-cup.ts';
 import { withBehind } from './layers-of-part.ts';
+import { type MatchBench, plasticText } from './match-bench.ts';
 import { shelfByName } from './match-material.ts';
 import { measureDoses } from './measure-doses.ts';
 import { type NextAdditionQuestion, questionFault } from './next-addition.ts';
@@ -12,6 +12,7 @@ import { leftBy } from './next-addition-words.ts';
 import { isOvershot } from './overshot.ts';
 import { type Proposal, proposalOf, rankProposals } from './proposal.ts';
 import type { RecipeProposal } from './recipe-proposal.ts';
+import { reckoning } from './reckoning.ts';
 import { targetConstants } from './target-constants.ts';
 import { isNoVerdict, thresholdsFor, type Verdict, verdict } from './verdict.ts';
 import { weighedWords } from './weigh-doses.ts';
@@ -67,18 +68,19 @@ export function cutBack(question: NextAdditionQuestion): CutBack {
   if (thin < 0)
     return {
       advice: 'cannot',
-      sentence: `There is no room in the cup for more plastic: there are ${Math.round(plasticMl)} ml in it, and it is to be filled to ${Math.round(limits.roomMl ?? plasticMl)} ml. Pour half of it into another cup, write that pour down, and ask again.`,
+      sentence: `There is no room in the cup for more plastic: there are ${plasticText(plasticMl, bench)} in it, and it is to be filled to ${plasticText(limits.roomMl ?? plasticMl, bench)}. Pour half of it into another cup, write that pour down, and ask again.`,
       now,
     };
 
   const isNew = (j: number): boolean =>
     !ingredients[j]!.thins && !((cup.materials[ingredients[j]!.material.id] ?? 0) > 0);
   const predicted = mix.worst(nothingAdded);
+  const { below, caution } = reckoning({ correction, now, predictedDeltaE: predicted, seen, target, tolerance });
   const share = bestShare(mix, thin);
   const alone = measureDoses(mix, ingredients, [thin], share, [plasticMl], bench);
   const context = { problem, cup, target, shelf, thresholds, isNew };
   const thinned =
-    alone.ingredients.length > 0 && mix.worst(alone.doses) < predicted - LEAST_GAIN
+    alone.ingredients.length > 0 && mix.worst(alone.doses) < below - LEAST_GAIN
       ? proposalOf(alone, share, { ...context, bench })
       : undefined;
   if (!tooMuch && (thinned === undefined || isTooThin(now)))
@@ -92,7 +94,7 @@ export function cutBack(question: NextAdditionQuestion): CutBack {
     counts: isNew,
     limit: 2,
   }).filter(({ set }) => set.includes(thin));
-  const mendedBy = (tools: Bench): readonly Proposal[] =>
+  const mendedBy = (tools: MatchBench): readonly Proposal[] =>
     rankProposals(
       withPlastic
         .slice(0, WORKED_OUT)
@@ -104,7 +106,7 @@ export function cutBack(question: NextAdditionQuestion): CutBack {
           ({ each: { ingredients: used, doses } }) =>
             used.length > 1 &&
             used.some(({ candidate }) => candidate === thin) &&
-            mix.worst(doses) < predicted - LEAST_GAIN,
+            mix.worst(doses) < below - LEAST_GAIN,
         )
         .map(({ exact, each }) => proposalOf(each, exact, { ...context, bench: tools })),
       tolerance,
@@ -114,9 +116,10 @@ export function cutBack(question: NextAdditionQuestion): CutBack {
   // What plastic alone makes worse is hardly overshot: more plastic than the cup holds would be another cup.
   const worthIt = other !== undefined && (thinned !== undefined || (other.thin?.ml ?? 0) <= plasticMl);
   const mended =
-    worthIt && leastLeft(leftBy(other)) < (thinned?.left.deltaE ?? predicted) - WORTH_MENDING ? other : undefined;
+    worthIt && leastLeft(leftBy(other)) < (thinned?.left.deltaE ?? below) - WORTH_MENDING ? other : undefined;
   const best = thinned?.left.within ? thinned : (mended ?? thinned);
-  const fresh = freshCup(question, correction);
+  const anew = freshCup(question, correction);
+  const fresh = anew && leastLeft(anew) < below ? anew : undefined;
   const known = {
     now,
     ...(thinned === undefined ? {} : { thinned }),
@@ -124,14 +127,15 @@ export function cutBack(question: NextAdditionQuestion): CutBack {
     ...(fresh === undefined ? {} : { fresh }),
   };
   if (!best) {
-    const again = fresh && leastLeft(fresh) < predicted ? ` A new cup would come nearer: ${fresh.sentence}` : '';
+    const again = fresh && leastLeft(fresh) < below ? ` A new cup would come nearer: ${fresh.sentence}` : '';
     return {
       advice: fresh && leastLeft(fresh) <= tolerance ? 'start-again' : 'cannot',
-      sentence: `Clear plastic does not bring this cup nearer: it is ${now.sentence}.${again}`,
+      sentence: `${caution}Clear plastic does not bring this cup nearer: it is ${now.sentence}.${again}`,
       ...known,
     };
   }
-  return { ...judge(best, fresh, freshMl(question), tolerance), ...known };
+  const judged = judge(best, fresh, question);
+  return { ...judged, sentence: `${caution}${judged.sentence}`, ...known };
 }
 
 function isTooThin({ thickness }: Verdict): boolean {
@@ -142,12 +146,13 @@ function isTooThin({ thickness }: Verdict): boolean {
 function judge(
   best: Proposal,
   fresh: RecipeProposal | undefined,
-  startMl: number,
-  tolerance: number,
+  question: NextAdditionQuestion,
 ): Pick<CutBack, 'advice' | 'sentence'> {
+  const { bench, tolerance } = question;
+  const startMl = freshMl(question);
   const ml = best.thin?.ml ?? 0;
   const left = leastLeft(leftBy(best));
-  const result = `${best.sentence} That makes ${Math.round(best.volumeMl)} ml in all and leaves ΔE ${differenceText(best.left.deltaE)}${weighedWords(leftBy(best))}.`;
+  const result = `${best.sentence} That makes ${plasticText(best.volumeMl, bench)} in all and leaves ΔE ${differenceText(best.left.deltaE)}${weighedWords(leftBy(best))}.`;
   if (fresh === undefined) return { advice: 'thin', sentence: result };
   const anew = leastLeft(fresh);
   const again = (advice: string): Pick<CutBack, 'advice' | 'sentence'> => ({
@@ -156,7 +161,7 @@ function judge(
   });
   if (left > tolerance && anew < left - WORTH_MENDING) return again('comes nearer');
   if (ml > startMl && anew <= Math.max(tolerance, left)) return again('takes less plastic');
-  const cup = `${Math.round(startMl)} ml and leave ΔE ${differenceText(anew)}`;
+  const cup = `${plasticText(startMl, bench)} and leave ΔE ${differenceText(anew)}`;
   const why =
     ml > startMl
       ? `A new cup would take ${cup}.`

@@ -8,12 +8,15 @@ import { type FoundDoses, findDoses } from './find-doses.ts';
 import { type FlakeChoice, flakeDose, nearestFlakes, type WantedFlake } from './flake-match.ts';
 import { laminateDoses } from './laminate-doses.ts';
 import { layersOfPart, withBehind } from './layers-of-part.ts';
+import { contentsOf } from './likeness.ts';
+import type { MatchBench } from './match-bench.ts';
 import { type MatchMaterial, shelfByName, withStrengths } from './match-material.ts';
 import { type Ingredient, measureDoses } from './measure-doses.ts';
 import { type MissingKind, missingKinds } from './missing-kind.ts';
 import { Mix } from './mix.ts';
 import type { MixCandidate, MixGoal, MixProblem } from './mix-problem.ts';
 import { tooLittleWords } from './next-addition-words.ts';
+import { offShareOf } from './off-share.ts';
 import { type RecipeProposal, rankRecipes, recipeProposal } from './recipe-proposal.ts';
 import { targetConstants } from './target-constants.ts';
 import { partFault, type TargetPart } from './target-part.ts';
@@ -35,7 +38,7 @@ export interface FirstRecipeQuestion {
   readonly plastic: string;
   readonly plasticMl: number;
   readonly shelf: readonly MatchMaterial[];
-  readonly bench: Bench;
+  readonly bench: MatchBench;
   readonly tolerance: number;
   readonly limits?: Pick<AdditionLimits, 'inStock' | 'without'>;
   /** What rounds of the same colour have taught. */
@@ -88,14 +91,20 @@ export function firstRecipe(question: FirstRecipeQuestion): FirstRecipe {
     constants: material.constants!,
     most: grams / plasticMl,
   }));
-  const problem: MixProblem = { cups, goals: goalsOf(parts, spread, correction), candidates };
+  const offShare = only && offShareOf(correction, contentsOf(cup), ingredients, shelf);
+  const problem: MixProblem = {
+    cups,
+    goals: goalsOf(parts, spread, correction),
+    candidates,
+    ...(offShare && { offShare }),
+  };
   const mix = new Mix(problem);
   const start = only ? withBehind(only, targetConstants(only)) : parts.map(targetConstants);
   const found: readonly FoundDoses[] =
     parts.length === 1 ? findDoses(mix, [start], { size: most }) : laminateDoses(problem, start, most);
   const each = parts.map(() => plasticMl);
   const context = { mix, ingredients, parts, plastic, plasticMl, shelf, besides, correction, tolerance };
-  const proposalsBy = (tools: Bench): readonly RecipeProposal[] =>
+  const proposalsBy = (tools: MatchBench): readonly RecipeProposal[] =>
     rankRecipes(
       found.slice(0, WORKED_OUT).flatMap(({ set, doses: exact }) => {
         const measured = measureDoses(mix, ingredients, set, exact, each, tools);

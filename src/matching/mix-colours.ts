@@ -43,6 +43,8 @@ export class MixColours {
   /** Three for each view. */
   readonly rows: number;
   readonly targets: readonly Lab[];
+  /** Part of what the model is off by that is added, 0 to 1; written by the caller. */
+  offShare = 1;
   private readonly views: readonly View[];
   /** Slopes of the residuals, row by row, with K and S of each cup, band by band. */
   private readonly rowsByK: Float64Array;
@@ -64,7 +66,7 @@ export class MixColours {
   labs(): readonly Lab[] {
     return this.views.map((view) => {
       this.see(view);
-      return labSeen(view);
+      return labSeen(view, this.offShare);
     });
   }
 
@@ -89,7 +91,7 @@ export class MixColours {
     const weights = new Float64Array(9);
     for (const [index, view] of this.views.entries()) {
       this.look(view);
-      const lab = labSeen(view);
+      const lab = labSeen(view, this.offShare);
       const { metric, target, R, byK, byS } = view;
       tristimulusSlopes(metric, R, weights);
       for (let row = 0; row < 3; row++) {
@@ -203,10 +205,10 @@ function viewsOf(goal: MixGoal, stride: number): View[] {
   return goal.overBlack ? [white, view(BLACK_BACKING, goal.overBlack, goal.offBlack)] : [white];
 }
 
-function labSeen({ R, off }: View): Lab {
+function labSeen({ R, off }: View, share: number): Lab {
   const XYZ = sums(R);
   const lab = labFromTristimulus(XYZ);
-  return { L: lab.L + off.L, a: lab.a + off.a, b: lab.b + off.b };
+  return { L: lab.L + share * off.L, a: lab.a + share * off.a, b: lab.b + share * off.b };
 }
 
 function sums(R: Float64Array): { X: number; Y: number; Z: number } {

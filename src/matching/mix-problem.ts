@@ -40,4 +40,6 @@ export interface MixProblem {
   readonly cups: readonly OpticalConstants[];
   readonly goals: readonly MixGoal[];
   readonly candidates: readonly MixCandidate[];
+  /** Part of what the model was found to be off by that holds with such doses, 0 to 1; unset: all of it. */
+  readonly offShare?: (doses: Float64Array) => number;
 }

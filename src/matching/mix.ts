@@ -42,6 +42,7 @@ export class Mix {
   /** Puts doses into the cups. Doses below 0 by rounding, and cups thinned to below nothing, count as nothing. */
   private fill(doses: Float64Array): void {
     const { K, S } = this.colours;
+    this.colours.offShare = this.offShare(doses);
     for (const [cup, base] of this.base.entries()) {
       K[cup]!.set(base.K);
       S[cup]!.set(base.S);
@@ -63,6 +64,11 @@ export class Mix {
         if (S[cup]![band]! < 0) S[cup]![band] = 0;
       }
     }
+  }
+
+  /** Part of what the model is off by that holds with these doses, 0 to 1. */
+  offShare(doses: Float64Array): number {
+    return this.problem.offShare?.(doses) ?? 1;
   }
 
   /** Colours of every view, over white and over black in turn, with what the model is off by. */
@@ -114,6 +120,7 @@ export class Mix {
    */
   linearAbout(cups: readonly OpticalConstants[]): MixSlopes {
     const { K, S } = this.colours;
+    this.colours.offShare = this.offShare(new Float64Array(this.count));
     for (const [cup, { absorption, scattering }] of cups.entries()) {
       K[cup]!.set(absorption);
       S[cup]!.set(scattering);

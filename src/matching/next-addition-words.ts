@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import { type LeftByTools, leastLeft } from './best-tools.ts';
+import { type MatchBench, plasticText } from './match-bench.ts';
 import type { MissingKind } from './missing-kind.ts';
 import type { Proposal } from './proposal.ts';
 import type { RecipeProposal } from './recipe-proposal.ts';
@@ -39,6 +40,11 @@ export function cannotSentence(
   return `${reach}${help}${fresh}`;
 }
 
+/** That a cup is to be looked at before anything is done to it. */
+export function lookFirstSentence({ deltaE }: Verdict): string {
+  return `Until then leave the cup as it is: nothing is sure to bring it nearer than ΔE ${differenceText(deltaE)}, as which it was seen.`;
+}
+
 /** What of a proposal that is to be weighed is too little for it; else nothing. */
 export function tooLittleWords(best: Pick<Proposal, 'tooLittle' | 'weighedDeltaE'> | undefined): string {
   return best?.tooLittle === undefined || best.weighedDeltaE !== undefined ? '' : ` ${best.tooLittle}`;
@@ -50,19 +56,9 @@ export function afreshSentence(best: Proposal, anew: RecipeProposal, tolerance: 
   return `Start again with a new cup: ${anew.sentence} Mending this one takes more than that, and leaves ΔE ${differenceText(best.left.deltaE)}: ${best.sentence}${misses}`;
 }
 
-// As much as makes a reader ask which of two numbers is meant, ΔE00.
-const WORTH_EXPLAINING = 0.5;
-
-/** From which ΔE the proposals are reckoned, where that is not what was seen; else nothing. */
-export function reckonedWords({ deltaE }: Verdict, predictedDeltaE: number, seen: boolean): string {
-  return seen && Math.abs(deltaE - predictedDeltaE) >= WORTH_EXPLAINING
-    ? ` As seen, the cup is ΔE ${differenceText(deltaE)} off; the corrected model has it at ΔE ${differenceText(predictedDeltaE)}, and what is left is reckoned from that.`
-    : '';
-}
-
 /** What to say of a cup that is fuller than it is to be filled; nothing of another. */
-export function crowdedWords(plasticMl: number, { roomMl = plasticMl }: AdditionLimits): string {
+export function crowdedWords(plasticMl: number, { roomMl = plasticMl }: AdditionLimits, bench: MatchBench): string {
   return plasticMl <= roomMl + 0.5
     ? ''
-    : ` There are ${Math.round(plasticMl)} ml in the cup, which is to be filled to ${Math.round(roomMl)} ml: hot plastic foams.`;
+    : ` There are ${plasticText(plasticMl, bench)} in the cup, which is to be filled to ${plasticText(roomMl, bench)}: hot plastic foams.`;
 }

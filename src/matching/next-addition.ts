@@ -1,4 +1,3 @@
-import type { Bench } from '../cup/bench.ts';
 import { type CupState, total } from '../cup/ledger.ts';
 import { additionProblem } from './addition-problem.ts';
 import { byBestTools, byHandWords, leastLeft } from './best-tools.ts';
@@ -12,6 +11,7 @@ import {
 import { findDoses } from './find-doses.ts';
 import { freshCup, isLarge, takesMore } from './fresh-cup.ts';
 import { withBehind } from './layers-of-part.ts';
+import type { MatchBench } from './match-bench.ts';
 import { type MatchMaterial, shelfByName } from './match-material.ts';
 import { measureDoses } from './measure-doses.ts';
 import { type MissingKind, missingKinds } from './missing-kind.ts';
@@ -20,12 +20,13 @@ import {
   cannotSentence,
   crowdedWords,
   leftBy,
+  lookFirstSentence,
   nearerWords,
-  reckonedWords,
   tooLittleWords,
 } from './next-addition-words.ts';
 import { type Proposal, proposalOf, rankProposals } from './proposal.ts';
 import type { RecipeProposal } from './recipe-proposal.ts';
+import { reckoning } from './reckoning.ts';
 import { targetConstants } from './target-constants.ts';
 import { partFault, type SeenViews, type TargetPart } from './target-part.ts';
 import type { AdditionLimits, LeftOut } from './usable-materials.ts';
@@ -38,7 +39,7 @@ export interface NextAdditionQuestion {
   readonly cup: CupState;
   readonly target: TargetPart;
   readonly shelf: readonly MatchMaterial[];
-  readonly bench: Bench;
+  readonly bench: MatchBench;
   /** Largest difference that counts as the same colour, ΔE00. */
   readonly tolerance: number;
   /** Rounds so far, the last one last. */
@@ -108,6 +109,7 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
   const now = seen ? verdict(seen, target, thresholds) : verdictOf(predicted, target, thresholds);
   if (isNoVerdict(now)) return nothing('fault', now.fault);
   const predictedDeltaE = mix.worst(nothingAdded);
+  const { agrees, below, caution, words } = reckoning({ correction, now, predictedDeltaE, seen, target, tolerance });
   const known = { now, predictedDeltaE, correction, leftOut };
   if (now.within) {
     return { ...nothing('leave', `Leave it: it is ${now.sentence}.`), ...known };
@@ -121,14 +123,13 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
     limit: newBottles,
   });
   const score = mix.score(nothingAdded);
-  const proposalsBy = (tools: Bench): readonly Proposal[] => {
+  const proposalsBy = (tools: MatchBench): readonly Proposal[] => {
     const context = { problem, cup, target, shelf, bench: tools, thresholds, isNew };
     const measured = found
       .slice(0, WORKED_OUT)
       .map(({ set, doses }) => ({ exact: doses, each: measureDoses(mix, ingredients, set, doses, [plasticMl], tools) }))
       .filter(
-        ({ each }) =>
-          each.ingredients.length > 0 && each.score < score - LEAST_GAIN && mix.worst(each.doses) < predictedDeltaE,
+        ({ each }) => each.ingredients.length > 0 && each.score < score - LEAST_GAIN && mix.worst(each.doses) < below,
       );
     return rankProposals(
       measured.map(({ exact, each }) => proposalOf(each, exact, context)),
@@ -142,19 +143,20 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
   const { proposals: ranked, byHandDeltaE } = byBestTools(bench, proposalsBy, leftBy, tolerance, predictedDeltaE);
   const [nearest] = ranked;
   const nearestIsRight = nearest !== undefined && leastLeft(leftBy(nearest)) <= tolerance;
-  const anew = nearestIsRight && !isLarge(nearest, question) ? undefined : freshCup(question, correction);
+  const fresh = nearestIsRight && !isLarge(nearest, question) ? undefined : freshCup(question, correction);
+  const anew = fresh && leastLeft(fresh) < below ? fresh : undefined;
   const inProportion = anew === undefined ? ranked : ranked.filter((each) => !takesMore(each, anew, question));
   // A right proposal in proportion mends the cup, whatever one that takes more would do.
   const mends = inProportion.some((each) => leastLeft(leftBy(each)) <= tolerance);
   const proposals = (mends ? inProportion : ranked).slice(0, question.proposals ?? 3);
   const [best] = proposals;
-  const besides = `${tooLittleWords(best)}${byHandWords(byHandDeltaE)}${crowdedWords(plasticMl, limits)}${reckonedWords(now, predictedDeltaE, seen !== undefined)}`;
-  const left = best ? leastLeft(leftBy(best)) : predictedDeltaE;
+  const besides = `${tooLittleWords(best)}${byHandWords(byHandDeltaE)}${crowdedWords(plasticMl, limits, bench)}${words}`;
+  const left = best ? leastLeft(leftBy(best)) : below;
   const isRight = best !== undefined && left <= tolerance;
   const again = anew && leastLeft(anew) < left - WORTH_STARTING_AGAIN && !isRight ? anew : undefined;
   if (anew && best && takesMore(best, anew, question) && leastLeft(anew) <= Math.max(tolerance, left))
     return {
-      ...nothing('start-again', `${afreshSentence(best, anew, tolerance)}${besides}`),
+      ...nothing('start-again', `${caution}${afreshSentence(best, anew, tolerance)}${besides}`),
       ...known,
       proposals: inProportion.slice(0, question.proposals ?? 3),
       startAgain: anew,
@@ -162,16 +164,19 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
   const startAgain = again === undefined ? {} : { startAgain: again };
   if (best && (reachable || best.left.within)) {
     const nearer = best.left.within ? '' : `; ${nearerWords(best)}`;
-    const fresh = again ? ` A new cup comes nearer: ${again.sentence}` : '';
+    const fresher = again ? ` A new cup comes nearer: ${again.sentence}` : '';
     return {
       ...nothing(
         'add',
-        `${best.sentence} That leaves ΔE ${differenceText(best.left.deltaE)}${nearer}.${fresh}${besides}`,
+        `${caution}${best.sentence} That leaves ΔE ${differenceText(best.left.deltaE)}${nearer}.${fresher}${besides}`,
       ),
       ...known,
       proposals,
       ...startAgain,
     };
+  }
+  if (!agrees && best === undefined && anew === undefined) {
+    return { ...nothing('cannot', `${caution}${lookFirstSentence(now)}${besides}`), ...known };
   }
   const missing = reachable
     ? []
@@ -185,7 +190,7 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
         exact ?? predictedDeltaE,
       );
   return {
-    ...nothing('cannot', `${cannotSentence(best, missing, now, again)}${besides}`),
+    ...nothing('cannot', `${caution}${cannotSentence(best, missing, now, again)}${besides}`),
     ...known,
     proposals,
     missing,

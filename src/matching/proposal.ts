@@ -1,9 +1,9 @@
-import type { Bench } from '../cup/bench.ts';
 import { type CupState, cupVolume } from '../cup/ledger.ts';
 import type { Lab } from '../optics/cielab.ts';
 import { hexFromLab } from '../optics/display.ts';
 import type { AdditionProblem } from './addition-problem.ts';
 import { distinctBest } from './distinct-best.ts';
+import { type MatchBench, plasticText } from './match-bench.ts';
 import { costOf, type MatchMaterial } from './match-material.ts';
 import type { MeasuredDoses } from './measure-doses.ts';
 import { contrastOfViews, type TargetPart } from './target-part.ts';
@@ -66,7 +66,7 @@ export interface ProposalContext {
   readonly cup: CupState;
   readonly target: TargetPart;
   readonly shelf: ReadonlyMap<string, MatchMaterial>;
-  readonly bench: Bench;
+  readonly bench: MatchBench;
   readonly thresholds: Thresholds;
   readonly isNew: (candidate: number) => boolean;
 }
@@ -130,7 +130,7 @@ export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context
     ...(limit === undefined
       ? {}
       : { limit: { ...limit, lowered: before !== undefined && limit.celsius < before.celsius } }),
-    sentence: proposalSentence(additions, thin),
+    sentence: proposalSentence(additions, thin, bench),
   };
 }
 
@@ -145,9 +145,10 @@ export function predicted(lab: Lab): PredictedColour {
 export function proposalSentence(
   additions: readonly Pick<Addition, 'text' | 'title'>[],
   thin: Proposal['thin'],
+  bench: Pick<MatchBench, 'volume'>,
 ): string {
   const parts = additions.map(({ text, title }) => `${text} of ${title}`);
-  if (thin) parts.push(`${thin.ml} ml of ${thin.title} to thin it`);
+  if (thin) parts.push(`${plasticText(thin.ml, bench)} of ${thin.title} to thin it`);
   return `Add ${listed(parts)}.`;
 }
 

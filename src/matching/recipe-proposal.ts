@@ -1,4 +1,3 @@
-import type { Bench } from '../cup/bench.ts';
 import type { Amounts } from '../cup/ledger.ts';
 import { measures } from '../cup/measures.ts';
 import { type Lab, labOf, tristimulusFromLab } from '../optics/cielab.ts';
@@ -7,11 +6,12 @@ import { deltaE00 } from '../optics/delta-e00.ts';
 import { hidingThickness } from '../optics/opacity.ts';
 import type { Body, Layer } from '../optics/stack.ts';
 import { reflectanceFromTristimulus } from '../optics/upsampling.ts';
-import type { ModelCorrection } from './correct-model.ts';
 import { distinctBest } from './distinct-best.ts';
+import { type MatchBench, plasticText } from './match-bench.ts';
 import { costOf, type MatchMaterial } from './match-material.ts';
 import type { Ingredient, MeasuredDoses } from './measure-doses.ts';
 import type { Mix } from './mix.ts';
+import { type Offsets, partOf } from './off-share.ts';
 import { limitOf, type PredictedColour, predicted } from './proposal.ts';
 import { contrastOfViews, type SeenViews, type TargetPart } from './target-part.ts';
 import { tooLittleToWeigh } from './too-little.ts';
@@ -90,9 +90,9 @@ export interface RecipeContext {
   readonly shelf: ReadonlyMap<string, MatchMaterial>;
   /** What goes into every cup besides, g per ml of plastic. */
   readonly besides: Amounts;
-  readonly correction: Pick<ModelCorrection, 'offWhite' | 'offBlack'>;
+  readonly correction: Offsets;
   readonly tolerance: number;
-  readonly bench: Bench;
+  readonly bench: MatchBench;
 }
 
 /** Measured doses as a recipe. */
@@ -132,7 +132,7 @@ export function recipeProposal(context: RecipeContext): RecipeProposal {
     cost: costs.reduce((sum, { cost }) => sum + (cost ?? 0), base ?? 0),
     unpriced,
     ...(limit === undefined ? {} : { limit }),
-    sentence: recipeSentence(cups, shelf, deltaE),
+    sentence: recipeSentence(cups, shelf, deltaE, bench),
   };
 }
 
@@ -222,12 +222,11 @@ function layersOf(
   return [bodies[index]!, bodies[1 - index]!].map((body) => ({ ...body, thickness: thickness / 2 }));
 }
 
-function sideOf(part: TargetPart, layers: readonly Layer[], { tolerance, correction }: RecipeContext): RecipeSide {
+function sideOf(part: TargetPart, layers: readonly Layer[], context: RecipeContext): RecipeSide {
+  const { tolerance, correction, mix, measured } = context;
   const plain = layersViews(layers);
-  const views = {
-    overWhite: moved(plain.overWhite, correction.offWhite),
-    overBlack: moved(plain.overBlack, correction.offBlack),
-  };
+  const { offWhite, offBlack } = partOf(correction, mix.offShare(measured.doses));
+  const views = { overWhite: moved(plain.overWhite, offWhite), overBlack: moved(plain.overBlack, offBlack) };
   const shown: SeenViews = part.overBlack ? views : { overWhite: views.overWhite };
   const left = verdictOf(shown, part, thresholdsFor(tolerance));
   const underA = layersViews(layers, 'A');
@@ -250,10 +249,15 @@ function moved(lab: Lab, off: Lab): Lab {
   return { L: Math.min(100, Math.max(0, lab.L + off.L)), a: lab.a + off.a, b: lab.b + off.b };
 }
 
-function recipeSentence(cups: readonly RecipeCup[], shelf: ReadonlyMap<string, MatchMaterial>, deltaE: number): string {
+function recipeSentence(
+  cups: readonly RecipeCup[],
+  shelf: ReadonlyMap<string, MatchMaterial>,
+  deltaE: number,
+  bench: MatchBench,
+): string {
   const of = ({ amounts, plasticMl, plastic, name }: RecipeCup): string => {
     const what = amounts.length === 0 ? 'nothing' : listed(amounts.map(({ text, title }) => `${text} of ${title}`));
-    return `${cups.length > 1 ? `${name}: ` : ''}${what} in ${Math.round(plasticMl)} ml of ${shelf.get(plastic)!.title}`;
+    return `${cups.length > 1 ? `${name}: ` : ''}${what} in ${plasticText(plasticMl, bench)} of ${shelf.get(plastic)!.title}`;
   };
   return `${cups.map(of).join('; ')}: ΔE ${deltaE.toFixed(1)}.`;
 }

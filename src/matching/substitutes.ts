@@ -3,6 +3,7 @@ import { type CupState, concentrations, total } from '../cup/ledger.ts';
 import { measures } from '../cup/measures.ts';
 import { flakeCoverage, spreadFlake } from '../optics/flake.ts';
 import { type AdditionProblem, additionProblem } from './addition-problem.ts';
+import { byBestTools, byHandWords, type LeftByTools } from './best-tools.ts';
 import { correctModel, type ModelCorrection, type Observation } from './correct-model.ts';
 import { baseOfCup } from './cup-model.ts';
 import { findDoses } from './find-doses.ts';
@@ -10,6 +11,7 @@ import { type FlakeChoice, flakeDose, flakeOf, nearestFlakes } from './flake-mat
 import { colours, type MatchMaterial, shelfByName, withStrengths } from './match-material.ts';
 import { measureDoses } from './measure-doses.ts';
 import { Mix } from './mix.ts';
+import { offsetsFor } from './off-share.ts';
 import { type PredictedColour, predicted } from './proposal.ts';
 import { refineDoses } from './refine-doses.ts';
 import { targetConstants } from './target-constants.ts';
@@ -128,62 +130,80 @@ function colourSubstitutes(question: SubstituteQuestion, shelf: ReadonlyMap<stri
   const { cup, thicknessMm, material, tolerance, limits = {}, count = 5 } = question;
   const lost = shelf.get(material)!;
   const correction = correctModel(question.rounds ?? [], (name) => shelf.get(name)!);
+  if (correction.miss > tolerance) {
+    const sentence = `What was seen of this cup last does not agree with the shelf: it is ΔE ${differenceText(correction.miss)} from all that the rounds can make of it, so that nothing can be promised to stand for ${lost.title}. Look at a test pour again, by daylight, and note the round anew; see that the log says what went in.`;
+    return { advice: 'cannot', sentence, swaps: [], recipes: [], flakes: [] };
+  }
   const target = lookOf(cup, thicknessMm, shelf, correction);
   const { [material]: _, ...others } = cup.materials;
   const bounds = { ...limits, without: [material] };
   const inContext = (
     rest: CupState,
-  ): { problem: AdditionProblem; finish: (set: readonly number[], exact: Float64Array) => Substitute } => {
+  ): {
+    problem: AdditionProblem;
+    finish: (set: readonly number[], exact: Float64Array, tools: Bench) => Substitute;
+  } => {
     const problem = additionProblem(rest, target, shelf, correction, bounds);
     return {
       problem,
-      finish: (set, exact) => substituteOf({ set, exact, problem, target, tolerance, lost, bench: question.bench }),
+      finish: (set, exact, tools) => substituteOf({ set, exact, problem, target, tolerance, lost, bench: tools }),
     };
   };
 
   const swapping = inContext({ ...cup, materials: others });
   const { mix, ingredients } = swapping.problem;
   const without = mix.worst(new Float64Array(mix.count));
-  const swaps = ingredients
-    .map((_ingredient, j): Substitute => {
-      const start = new Float64Array(mix.count);
-      start[j] = mix.most[j]! / 8;
-      return swapping.finish([j], refineDoses(mix, [j], start).doses);
-    })
-    .filter(({ amounts, left }) => amounts.length > 0 && left.deltaE < without)
-    .sort(byDifference)
-    .slice(0, count);
+  const exactSwaps = ingredients.map((_, j) => {
+    const start = new Float64Array(mix.count);
+    start[j] = mix.most[j]! / 8;
+    return { set: [j], doses: refineDoses(mix, [j], start).doses };
+  });
+  const swapsBy = (tools: Bench): readonly Substitute[] =>
+    exactSwaps
+      .map(({ set, doses }) => swapping.finish(set, doses, tools))
+      .filter(({ amounts, left }) => amounts.length > 0 && left.deltaE < without)
+      .sort(byDifference)
+      .slice(0, count);
+  const bySwap = byBestTools(question.bench, swapsBy, leftOf, tolerance, without);
+  const swaps = bySwap.proposals;
 
   const kept = Object.fromEntries(Object.entries(others).filter(([name]) => !colours(shelf.get(name)!)));
   const anew = inContext({ ...cup, materials: kept });
   const recolours = Object.keys(kept).length < Object.keys(others).length;
   const isNew = (j: number): boolean => !(anew.problem.ingredients[j]!.material.id in others);
   const size = Math.min(5, Math.max(2, Object.keys(others).length - Object.keys(kept).length + 1));
-  const recipes = findDoses(anew.problem.mix, [[anew.problem.cups[0]!], [targetConstants(target)]], {
+  const exactRecipes = findDoses(anew.problem.mix, [[anew.problem.cups[0]!], [targetConstants(target)]], {
     size,
     counts: isNew,
     limit: 2,
     keep: 5,
-  })
-    .slice(0, 10)
-    .map(({ set, doses }) => anew.finish(set, doses))
-    // Where nothing else colours the cup, a swap is all of it.
-    .filter(({ sentence }) => recolours || swaps.every((swap) => swap.sentence !== sentence))
-    .filter(
-      ({ amounts, sentence }, index, all) =>
-        amounts.length > 0 && all.findIndex((other) => other.sentence === sentence) === index,
-    )
-    .sort(byDifference)
-    .slice(0, Math.min(3, count));
+  }).slice(0, 10);
+  const recipesBy = (tools: Bench): readonly Substitute[] =>
+    exactRecipes
+      .map(({ set, doses }) => anew.finish(set, doses, tools))
+      // Where nothing else colours the cup, a swap is all of it.
+      .filter(({ sentence }) => recolours || swaps.every((swap) => swap.sentence !== sentence))
+      .filter(
+        ({ amounts, sentence }, index, all) =>
+          amounts.length > 0 && all.findIndex((other) => other.sentence === sentence) === index,
+      )
+      .sort(byDifference)
+      .slice(0, Math.min(3, count));
+  const byRecipe = byBestTools(question.bench, recipesBy, leftOf, tolerance, without);
+  const recipes = byRecipe.proposals;
 
   const near = ({ left }: Substitute): boolean => left.deltaE <= Math.max(ANOTHER_COLOUR, tolerance);
   const found = { swaps: swaps.filter(near), recipes: recipes.filter(near), flakes: [] };
   const [swap] = found.swaps;
   const [recipe] = found.recipes;
   if (swap && (swap.left.within || !recipe || swap.left.deltaE <= recipe.left.deltaE + 0.3))
-    return { advice: swap.left.within ? 'swap' : 'cannot', sentence: swapSentence(swap, lost), ...found };
+    return {
+      advice: swap.left.within ? 'swap' : 'cannot',
+      sentence: `${swapSentence(swap, lost)}${byHandWords(bySwap.byHandDeltaE)}`,
+      ...found,
+    };
   if (recipe) {
-    const sentence = `No one material does what ${lost.title} does here. Made anew without it, the cup comes to ΔE ${differenceText(recipe.left.deltaE)} with ${whatOf(recipe)}.`;
+    const sentence = `No one material does what ${lost.title} does here. Made anew without it, the cup comes to ΔE ${differenceText(recipe.left.deltaE)} with ${whatOf(recipe)}.${byHandWords(byRecipe.byHandDeltaE)}`;
     return { advice: recipe.left.within ? 're-solve' : 'cannot', sentence, ...found };
   }
   const [nearest] = [...swaps, ...recipes].sort(byDifference);
@@ -202,6 +222,11 @@ function swapSentence(swap: Substitute, lost: MatchMaterial): string {
 function whatOf({ amounts }: Pick<Substitute, 'amounts'>): string {
   return listed(amounts.map(({ text, title }) => `${text} of ${title}`));
 }
+
+const leftOf = ({ left: { deltaE }, weighedDeltaE }: Substitute): LeftByTools => ({
+  deltaE,
+  ...(weighedDeltaE === undefined ? {} : { weighedDeltaE }),
+});
 
 const byDifference = (one: Substitute, other: Substitute): number =>
   one.left.deltaE - other.left.deltaE || (one.sentence < other.sentence ? -1 : 1);
@@ -248,9 +273,10 @@ function lookOf(
   cup: CupState,
   thicknessMm: number,
   shelf: ReadonlyMap<string, MatchMaterial>,
-  { strengths, offWhite, offBlack }: ModelCorrection,
+  correction: ModelCorrection,
 ): TargetPart {
-  const known = withStrengths(shelf, strengths);
+  const known = withStrengths(shelf, correction.strengths);
+  const { offWhite, offBlack } = offsetsFor(correction, cup, (name) => shelf.get(name)!);
   const { mix, flakes } = baseOfCup(cup, (name) => known.get(name)!);
   const nothing = { L: 50, a: 0, b: 0 };
   const colour = new Mix({

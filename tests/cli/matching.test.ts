@@ -110,6 +110,23 @@ describe('the words of an answer', () => {
   });
 });
 
+describe('a book in fluid ounces', () => {
+  const ounces = { 'book.md': '---\ntitle: A Small Book\nunits: { volume: fl oz }\ncup: 6.8 fl oz\nfill: 50 %\n---\n' };
+
+  test.each([
+    ['match', 'leaf'],
+    ['next', 'trial'],
+    ['thin', 'trial'],
+    ['thin', 'strong'],
+    ['next', 'strong'],
+  ])('%s %s speaks no ml', async (...line) => {
+    const strong = FILES['colours/trial.md'].replace('Trial', 'Strong').replace('4 drops', '40 drops');
+    const { out } = await cupbookOf({ ...ounces, 'colours/strong.md': strong }, ...line);
+    if (line[0] !== 'thin' || line[1] !== 'trial') expect(out).toMatch(/[\d.]+ fl oz/);
+    expect(out).not.toMatch(/\d ml\b/);
+  });
+});
+
 describe('a cup that is fuller than the book fills one', () => {
   const full = {
     'book.md': '---\ntitle: A Small Book\ncup: 200 ml\nfill: 50 %\n---\n',

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { correctModel, NO_CORRECTION, type Observation } from '../../src/matching/correct-model.ts';
 import { baseOfCup } from '../../src/matching/cup-model.ts';
 import { type MatchMaterial, withStrengths } from '../../src/matching/match-material.ts';
+import type { Lab } from '../../src/optics/cielab.ts';
 import { bodyViews } from '../../src/optics/cup-body.ts';
 import { expectClose } from '../optics/close.ts';
 import { CLEAR, SHELF } from './sample-shelf.ts';
@@ -66,6 +67,40 @@ test('correctModel(rounds) leaves the view over black alone where nothing was se
   const round = observed({ 'brown-dye': 0.2 }, { 'brown-dye': 1.2 });
   const { offBlack } = correctModel([{ ...round, seen: { overWhite: round.seen.overWhite! } }], byName);
   expectClose(Math.hypot(offBlack.L, offBlack.a, offBlack.b), 0, 1e-9);
+});
+
+test('correctModel(rounds) makes of the last cup what was seen of it, as nearly as one can see', () => {
+  const lab = fc.record({
+    L: fc.double({ min: -4, max: 4, noNaN: true }),
+    a: fc.double({ min: -3, max: 3, noNaN: true }),
+  });
+  fc.assert(
+    fc.property(lab, lab, ({ L, a }, last) => {
+      const shown = (materials: Readonly<Record<string, number>>, by: { L: number; a: number }): Observation => {
+        const round = observed(materials, {});
+        const moved = (view: Lab): Lab => ({ L: view.L + by.L, a: view.a + by.a, b: view.b });
+        const { overWhite, overBlack } = round.seen;
+        return { ...round, seen: { overWhite: moved(overWhite!), overBlack: moved(overBlack!) } };
+      };
+      const rounds = [
+        shown({ 'brown-dye': 0.05, 'white-pearl': 0.8 }, { L, a }),
+        shown({ 'brown-dye': 0.1, 'white-pearl': 0.8 }, last),
+      ];
+      const coarse = (name: string): MatchMaterial => ({ ...byName(name), expectedDeltaE: 12 });
+      expect(correctModel(rounds, coarse).miss).toBeLessThan(1.4);
+    }),
+    { numRuns: 40 },
+  );
+});
+
+test('correctModel(rounds) is off by no more than the shelf is expected to be, and says what that misses', () => {
+  const round = observed({ 'brown-dye': 0.2, white: 0.3 }, {});
+  const found = correctModel([{ ...round, seen: { overWhite: { L: 20, a: 60, b: -40 } } }], byName);
+  // The shelf's materials are expected to be off by 2.
+  expect(Math.abs(found.offWhite.L)).toBeLessThanOrEqual(2 + 1e-9);
+  expect(Math.abs(found.offWhite.a)).toBeLessThanOrEqual(3 + 1e-9);
+  expect(Math.abs(found.offWhite.b)).toBeLessThanOrEqual(3 + 1e-9);
+  expect(found.miss).toBeGreaterThan(10);
 });
 
 test('correctModel([]) is no correction', () => {

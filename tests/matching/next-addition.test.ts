@@ -93,6 +93,25 @@ describe('laws', () => {
     );
   });
 
+  test('nextAddition(…) proposes nothing, and no new cup, that is predicted to be worse than the cup was seen', () => {
+    const hex = fc.nat(0xffffff).map((value) => labFromHex(`#${value.toString(16).padStart(6, '0')}`));
+    const looks = fc.record({ overWhite: hex, overBlack: hex }, { requiredKeys: ['overWhite'] });
+    fc.assert(
+      fc.property(missing, missing, looks, looks, fc.boolean(), ({ whole }, { part }, first, off, isNear) => {
+        const target = lookOf(whole);
+        const near = { overWhite: { ...target.overWhite, L: target.overWhite.L + 3.1 } };
+        const seen = isNear ? near : off;
+        const rounds = [first, seen].map((each) => ({ cup: part, thicknessMm: 6, seen: each }));
+        const found = ask({ cup: part, target, seen, rounds, limits: { mayThin: true } });
+        if (found.advice === 'fault') return;
+        for (const { left } of found.proposals) expect(left.deltaE).toBeLessThan(found.now!.deltaE);
+        const { deltaE = 0, weighedDeltaE = deltaE } = found.startAgain ?? {};
+        expect(Math.min(deltaE, weighedDeltaE)).toBeLessThan(found.now!.deltaE + 1e-9);
+      }),
+      { numRuns: 30 },
+    );
+  });
+
   test('nextAddition(…) for a cup of another size is the same addition, scaled', () => {
     fc.assert(
       fc.property(missing, fc.double({ min: 0.2, max: 5, noNaN: true }), ({ whole, part }, factor) => {
@@ -173,6 +192,28 @@ describe('what a maker would do', () => {
     expect(found.advice).toBe('add');
     expect(found.now!.sentence).toContain('light');
     expect(found.correction.strengths['brown-dye']).toBeLessThan(1);
+  });
+
+  test('nextAddition(…) of a round that the shelf cannot explain says so, and what to do', () => {
+    const cup = cupOf({ ochre: 0.4, 'white-pearl': 0.3 });
+    const target = lookOf(cupOf({ ochre: 0.5, 'white-pearl': 0.3 }));
+    const seen = { overWhite: { L: 30, a: -50, b: 40 }, overBlack: { L: 25, a: -40, b: 30 } };
+    const found = ask({ cup, target, seen, rounds: [{ cup, thicknessMm: 6, seen }] });
+    expect(found.correction.miss).toBeGreaterThan(2);
+    expect(found.sentence).toMatch(/^What was seen last does not agree with the shelf: .* note the round anew/);
+  });
+
+  test('nextAddition(…) of a cup that was not looked at over black asks for that, before anything is thrown away', () => {
+    const target = lookOf(cupOf({ 'amber-dye': 0.2, 'white-pearl': 0.8 }));
+    const cup = cupOf({ 'amber-dye': 0.15 });
+    const seen = { overWhite: { ...target.overWhite, L: target.overWhite.L - 5 } };
+    const shelf = ALL.filter(({ id }) => id.endsWith('-dye') || id === 'clear');
+    const found = ask({ cup, target, seen, shelf, rounds: [{ cup, thicknessMm: 6, seen }], priors: { model: 12 } });
+    expect(found.advice).toBe('cannot');
+    expect(found.startAgain).toBeUndefined();
+    expect(found.sentence).toMatch(
+      /^What it looks like over black was not noted, .* Until then leave the cup as it is/,
+    );
   });
 
   test('nextAddition(…) says what kind of material would help where the shelf cannot', () => {

@@ -103,6 +103,31 @@ describe('substitutes', () => {
     expectClose(found.flakes[0]!.grams, 0.3, 0.003);
   });
 
+  test('substitutes(…) promises nothing where what was seen does not agree with the shelf', () => {
+    const cup = cupOf({ 'blue-dye': 0.6, black: 0.6 });
+    const rounds = [{ cup, thicknessMm: 6, seen: { overWhite: { L: 52, a: -14, b: -5 } } }];
+    const found = substitutes({
+      cup,
+      thicknessMm: 6,
+      material: 'blue-dye',
+      shelf: ALL,
+      bench: BENCH,
+      tolerance: 2,
+      rounds,
+    });
+    expect(found.advice).toBe('cannot');
+    expect([...found.swaps, ...found.recipes]).toEqual([]);
+    expect(found.sentence).toMatch(/does not agree with the shelf: .* note the round anew/);
+  });
+
+  test('substitutes(…) leads with weights where drops and spoons miss and weighing does not', () => {
+    const bench = { ...BENCH, spoons: [{ ml: 4.929, name: '1 tsp' }] };
+    const cup = cupOf({ 'white-pearl': 0.31, ochre: 0.05 }, 60);
+    const found = substitutes({ cup, thicknessMm: 6, material: 'ochre', shelf: ALL, bench, tolerance: 2 });
+    for (const { amounts } of found.recipes) for (const { text } of amounts) expect(text).toMatch(/ g$/);
+    expect(found.sentence).toMatch(/By drops and spoons the best leaves ΔE/);
+  });
+
   test.each([
     ['a material that is not in the cup', cupOf({ ochre: 1 }), 'olive', /no olive in this cup/],
     ['an empty cup', cupOf({}, 0), 'olive', /empty/],
