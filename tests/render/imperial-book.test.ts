@@ -85,8 +85,10 @@ describe('a book in inches and fluid ounces', () => {
   });
 });
 
-test('the bench page says what a fluid ounce is where it asks for millilitres', async () => {
-  expect(await pageOf('bench', '', IMPERIAL)).toContain('Millilitres of it, 29.6 to the fl oz</label>');
+test('the bench page asks for fluid ounces, four of them in a cup to begin with', async () => {
+  const page = await pageOf('bench', '', IMPERIAL);
+  expect(page).toMatch(/Fluid ounces of it<\/label><input[^>]* min="0\.034" max="3381"[^>]* value="4">/);
+  expect(readable(page)).not.toMatch(/millilitre/i);
 });
 
 test('a pack and a stock stand as they are bought, by volume where the file has one', async () => {

@@ -31,14 +31,19 @@ export interface Visit {
 const NOT_BEGUN =
   '[data-find] form[hidden], [data-plan][hidden], [data-planner] form[hidden], [data-bench][hidden], [data-plan] ~ [data-plan-result]:empty';
 
-/** Opens a page of the book in a fresh profile and waits until it has come to rest. */
-export async function visit(browser: Browser, path: string, options: BrowserContextOptions = {}): Promise<Visit> {
+/** Opens a page of the book, or of the one that is served at `from`, in a fresh profile and waits until it has come to rest. */
+export async function visit(
+  browser: Browser,
+  path: string,
+  options: BrowserContextOptions = {},
+  from: string = inject('address'),
+): Promise<Visit> {
   const context = await browser.newContext(options);
   const page = await context.newPage();
   const errors: string[] = [];
   const foreign: string[] = [];
   // What is shown in the place of any missing page cannot know how deep it is.
-  const address = path === '404.html' ? inject('hosted') : inject('address');
+  const address = path === '404.html' ? inject('hosted') : from;
   page.on('pageerror', (error) => errors.push(`${path}: ${error.message}`));
   page.on('console', (message) => {
     if (message.type() === 'error' || message.type() === 'warning') errors.push(`${path}: ${message.text()}`);

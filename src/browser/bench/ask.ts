@@ -38,7 +38,7 @@ export function newWork(data: BenchPageData): Work {
       tolerance: within('tolerance', data.settings.tolerance),
       mold: mold.id,
       plastic: data.plastic,
-      plasticMl: 120,
+      plasticMl: data.plasticMl,
       without: [],
       inStock: false,
       cups: [],

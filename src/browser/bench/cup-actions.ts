@@ -3,11 +3,13 @@
  *
  * @packageDocumentation
  */
+import { volumeInField } from '../../units/volume-field.ts';
+import type { VolumeUnit } from '../../units/volume-text.ts';
 import { adviceFor, amountsOf } from './ask.ts';
 import { typedAmount } from './dose-text.ts';
 import { type CupDraft, withoutRound } from './drafts.ts';
 import { lastDone } from './log-view.ts';
-import { isMistyped, numberIn, readRound } from './read-forms.ts';
+import { isMistyped, readRound, volumeIn } from './read-forms.ts';
 import type { BenchScreen } from './screen.ts';
 import type { BenchState } from './state.ts';
 import { begunAnew, doings, type WorkStep, withoutLastDone, withSteps } from './work.ts';
@@ -46,7 +48,8 @@ export class CupActions {
   noteRound(index: number): void {
     const { data, work, drafts } = this.state;
     const { now } = adviceFor(work, index, data);
-    const steps = readRound(this.screen.part(`[data-cup="${index}"] [data-round]`), now.volumeMl);
+    const round = this.screen.part(`[data-cup="${index}"] [data-round]`);
+    const steps = readRound(round, now.volumeMl, data.settings, drafts[index]?.pouredMl);
     if (isMistyped(steps)) {
       this.screen.complain(steps);
       return;
@@ -72,7 +75,7 @@ export class CupActions {
 
   addPlastic(index: number): void {
     const at = this.screen.part(`[data-cup="${index}"]`).querySelector<HTMLInputElement>('[name="addedMl"]')!;
-    const ml = numberIn(at, 'addedMl');
+    const ml = volumeIn(at, 'addedMl', this.state.data.settings);
     if (typeof ml !== 'number') {
       this.screen.complain(ml);
       return;
@@ -89,7 +92,7 @@ export class CupActions {
     state.work = withoutLastDone(state.work, index);
     state.begun = true;
     const isRound = last.some((step) => step.do === 'pour' || step.do === 'see');
-    state.draft(index, this.draftWith(index, isRound ? draftOf(last) : { mixed: [] }));
+    state.draft(index, this.draftWith(index, isRound ? draftOf(last, state.data.settings) : { mixed: [] }));
     this.show(index, `Taken back: ${what}.${isRound ? ' It is in the form again.' : ''}`);
   }
 
@@ -114,11 +117,12 @@ export class CupActions {
 }
 
 /** A round as it was typed. */
-function draftOf(round: readonly WorkStep[]): CupDraft {
+function draftOf(round: readonly WorkStep[], unit: VolumeUnit): CupDraft {
   const pour = round.find((step) => step.do === 'pour');
   const see = round.find((step) => step.do === 'see');
   return {
-    pour: String(pour?.ml ?? 0),
+    pour: pour === undefined ? '0' : volumeInField(pour.ml, unit),
+    pouredMl: pour?.ml,
     sawWhite: see?.overWhite !== undefined,
     sawBlack: see?.overBlack !== undefined,
     overWhite: see?.overWhite ?? '',

@@ -6,7 +6,10 @@
 
 /** What was typed for a cup. */
 export interface CupDraft {
+  /** In the book's unit. */
   readonly pour?: string;
+  /** The pour of a round that was taken back, ml: what its field shows may be rounded. */
+  readonly pouredMl?: number | undefined;
   /** As typed: no colour yet, perhaps. */
   readonly overWhite?: string;
   readonly overBlack?: string;
@@ -15,6 +18,7 @@ export interface CupDraft {
   readonly note?: string;
   readonly material?: string;
   readonly amount?: string;
+  /** In the book's unit. */
   readonly addedMl?: string;
   /** What of the recipe is in the cup already, ticked off. */
   readonly mixed?: readonly string[];
@@ -50,10 +54,11 @@ export function withoutRound({ sawWhite, sawBlack, material, amount, addedMl }: 
 
 function draftOf(value: unknown): CupDraft {
   const fields = (typeof value === 'object' && value !== null ? value : {}) as Readonly<Record<string, unknown>>;
-  const { mixed } = fields;
+  const { mixed, pouredMl } = fields;
   return {
     ...texts(fields),
     ...ticks(fields),
+    ...(typeof pouredMl === 'number' && { pouredMl }),
     ...(Array.isArray(mixed) && { mixed: mixed.filter((each) => typeof each === 'string') }),
   };
 }

@@ -45,12 +45,13 @@ export function roundForms(
   { data }: BenchShown,
 ): Html {
   const id = `cup-${index}`;
+  const { volume } = data.settings;
   const materials = data.materials.filter(({ kind }) => kind !== 'plastic');
   const { title, shotMl } = data.molds.find(({ id: mold }) => mold === work.mold)!;
   const { overWhite = '', overBlack = '', sawWhite = true, sawBlack = side.overBlack !== undefined } = draft;
   const { material: chosen, amount = '', addedMl = '' } = draft;
   return html`<fieldset class="bench-round" data-round><legend>A test pour</legend>${alone ? html`<div class="bench-alone"><div class="bench-chip">${chips([alone], '')}</div><p>Poured by itself, this cup should look about like this: ${alone.overWhite} over white, ${alone.overBlack} over black. It is a help, not the target.</p></div>` : ''}
-<div class="bench-fields"><p class="field"><label for="${id}-pour">Poured, ml</label><input id="${id}-pour" type="number" inputmode="decimal" name="pour" min="0" step="any" value="${draft.pour ?? ''}" aria-describedby="${id}-shot"><span class="fine" id="${id}-shot">One shot of ${title}: ${volumeText(shotMl, data.settings)}</span></p>
+<div class="bench-fields"><p class="field"><label for="${id}-pour">Poured, ${volume}</label><input id="${id}-pour" type="number" inputmode="decimal" name="pour" min="0" step="any" value="${draft.pour ?? ''}" aria-describedby="${id}-shot"><span class="fine" id="${id}-shot">One shot of ${title}: ${volumeText(shotMl, data.settings)}</span></p>
 <div><p class="check"><input id="${id}-saw-white" type="checkbox" name="sawWhite"${sawWhite ? html` checked` : ''}><label for="${id}-saw-white">Looked at it over white</label></p>
 ${sawWhite ? colourField(`${id}-white`, 'overWhite', 'Seen over white', overWhite) : ''}</div>
 <div><p class="check"><input id="${id}-saw-black" type="checkbox" name="sawBlack"${sawBlack ? html` checked` : ''}><label for="${id}-saw-black">Looked at it over black</label></p>
@@ -61,6 +62,6 @@ ${sawBlack ? colourField(`${id}-black`, 'overBlack', 'Seen over black', overBlac
 <p class="field wide"><label for="${id}-material">Material</label><select id="${id}-material" name="material">${materials.map(({ id: material, title: name }) => html`<option value="${material}"${material === chosen ? html` selected` : ''}>${name}</option>`)}</select></p>
 <p class="field"><label for="${id}-amount">Amount</label><input id="${id}-amount" type="text" name="amount" placeholder="3 drops" maxlength="40" autocomplete="off" value="${amount}"></p>
 <p class="field"><button class="quiet" type="button" data-add-else>Put it in the log</button></p></div><div class="bench-fields">
-<p class="field"><label for="${id}-plastic">Plastic, ml</label><input id="${id}-plastic" type="number" inputmode="decimal" name="addedMl" min="0" step="any" value="${addedMl}"></p>
+<p class="field"><label for="${id}-plastic">Plastic, ${volume}</label><input id="${id}-plastic" type="number" inputmode="decimal" name="addedMl" min="0" step="any" value="${addedMl}"></p>
 <p class="field"><button class="quiet" type="button" data-add-plastic>Put it in the log</button></p></div></details>`;
 }

@@ -5,6 +5,9 @@
  * @packageDocumentation
  */
 
+import { mlInField, volumeLimits } from '../../units/volume-field.ts';
+import type { VolumeUnit } from '../../units/volume-text.ts';
+
 /** Numbers of a match. */
 export const LIMITS = {
   tolerance: { what: 'The tolerance', least: 0.1, most: 100 },
@@ -47,6 +50,26 @@ export function within(name: Limited, number: number): number {
 /** A number as it was typed, or a sentence where it is none within its limits. */
 export function numberOf(text: string, name: Limited): number | string {
   const number = text.trim() === '' ? Number.NaN : Number(text);
-  const { what, least, most } = LIMITS[name];
-  return isWithin(name, number) ? number : `${what} is a number from ${least} to ${most.toLocaleString('en')}.`;
+  return isWithin(name, number) ? number : `${LIMITS[name].what} is a number ${fromTo(LIMITS[name])}.`;
+}
+
+/**
+ * A volume as it was typed in the book's unit, in ml, or a sentence where it is none within its limits.
+ *
+ * @param before ml that its field showed
+ */
+export function volumeOf(
+  text: string,
+  name: 'plasticMl' | 'addedMl',
+  unit: VolumeUnit,
+  before?: number,
+): number | string {
+  if (unit.volume === 'ml') return numberOf(text, name);
+  const ml = text.trim() === '' ? Number.NaN : mlInField(text, unit, before);
+  if (isWithin(name, ml)) return ml;
+  return `${LIMITS[name].what} is a number ${fromTo(volumeLimits(LIMITS[name], unit))}, in fluid ounces.`;
+}
+
+function fromTo({ least, most }: { readonly least: number; readonly most: number }): string {
+  return `from ${least} to ${most.toLocaleString('en')}`;
 }

@@ -4,9 +4,10 @@
  * @packageDocumentation
  */
 
+import type { VolumeUnit } from '../../units/volume-text.ts';
 import { typedHex } from '../typed-hex.ts';
 import { cupName } from './cup-name.ts';
-import { type LIMITS, numberOf } from './limits.ts';
+import { type LIMITS, numberOf, volumeOf } from './limits.ts';
 import { isRoundFault, noColour, roundOf } from './typed-round.ts';
 import type { Work, WorkSide, WorkStep } from './work.ts';
 
@@ -22,9 +23,20 @@ export function isMistyped(read: object): read is Mistyped {
 }
 
 /** A number of a match within its limits. */
-export function numberIn(field: HTMLInputElement, name: keyof typeof LIMITS): number | Mistyped {
+function numberIn(field: HTMLInputElement, name: keyof typeof LIMITS): number | Mistyped {
   const number = numberOf(field.value, name);
   return typeof number === 'number' ? number : { fault: number, at: field };
+}
+
+/** A volume of a match in ml, within its limits; `before` is what the field showed. */
+export function volumeIn(
+  field: HTMLInputElement,
+  name: 'plasticMl' | 'addedMl',
+  unit: VolumeUnit,
+  before?: number,
+): number | Mistyped {
+  const ml = volumeOf(field.value, name, unit, before);
+  return typeof ml === 'number' ? ml : { fault: ml, at: field };
 }
 
 /** The first of the digits beside a colour that are no colour. */
@@ -36,11 +48,11 @@ export function mistypedColour(within: ParentNode): Mistyped | undefined {
 }
 
 /** The fields of the cup and the shelf. */
-export function readFields(root: HTMLElement, before: Work): Work | Mistyped {
+export function readFields(root: HTMLElement, before: Work, unit: VolumeUnit): Work | Mistyped {
   const field = (name: string): HTMLInputElement => root.querySelector<HTMLInputElement>(`[name="${name}"]`)!;
   const tolerance = numberIn(field('tolerance'), 'tolerance');
   if (typeof tolerance !== 'number') return tolerance;
-  const plasticMl = numberIn(field('plasticMl'), 'plasticMl');
+  const plasticMl = volumeIn(field('plasticMl'), 'plasticMl', unit, before.plasticMl);
   if (typeof plasticMl !== 'number') return plasticMl;
   const boxes = [...root.querySelectorAll<HTMLInputElement>('[name="shelf"]')];
   return {
@@ -74,8 +86,13 @@ export function readSides(root: HTMLElement, before: readonly WorkSide[]): reado
   return sides;
 }
 
-/** A test pour and what was seen of it, as steps of the log. */
-export function readRound(round: HTMLElement, volumeMl: number): readonly WorkStep[] | Mistyped {
+/** A test pour and what was seen of it, as steps of the log; the volumes as for `roundOf`. */
+export function readRound(
+  round: HTMLElement,
+  volumeMl: number,
+  unit: VolumeUnit,
+  pouredMl: number | undefined,
+): readonly WorkStep[] | Mistyped {
   const field = (name: string): HTMLInputElement => round.querySelector<HTMLInputElement>(`[name="${name}"]`)!;
   const digits = (view: string): HTMLInputElement =>
     round.querySelector<HTMLInputElement>(`[data-hex-of="${field(view).id}"]`)!;
@@ -89,6 +106,8 @@ export function readRound(round: HTMLElement, volumeMl: number): readonly WorkSt
       note: field('note').value,
     },
     volumeMl,
+    unit,
+    pouredMl,
   );
   if (!isRoundFault(steps)) return steps;
   const { fault, field: name } = steps;

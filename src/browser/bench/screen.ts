@@ -1,6 +1,7 @@
 import { type Html, html } from '../../render/html.ts';
 import { chips } from '../../render/swatch/chip.ts';
 import { sentence } from '../../render/words.ts';
+import { volumeInField } from '../../units/volume-field.ts';
 import { adviceFor } from './ask.ts';
 import { aloneNow, lookNow, roundsSeen } from './cup-looks.ts';
 import { cupView } from './cup-view.ts';
@@ -62,7 +63,7 @@ export class BenchScreen {
     set('tolerance', String(work.tolerance));
     set('mold', work.mold);
     set('plastic', work.plastic);
-    set('plasticMl', String(work.plasticMl));
+    set('plasticMl', volumeInField(work.plasticMl, data.settings));
     set('title', work.title);
     this.part<HTMLInputElement>('[name="inStock"]').checked = work.inStock;
     const boxes = [...this.root.querySelectorAll<HTMLInputElement>('[name="shelf"]')];
@@ -158,6 +159,9 @@ export class BenchScreen {
     const { work, data } = this.state;
     const target = targetFile(work, new Set(data.targets.map(({ id }) => id)));
     const id = target?.name.replace(/\.md$/, '') ?? work.target;
-    return { recipe: recipeFile(work, { made, taken: new Set(data.recipes), target: id }), target };
+    return {
+      recipe: recipeFile(work, { made, taken: new Set(data.recipes), target: id, unit: data.settings }),
+      target,
+    };
   }
 }

@@ -1,4 +1,5 @@
 import type { BenchPageData } from '../../render/pages/bench.ts';
+import { volumeInField } from '../../units/volume-field.ts';
 import { densityIn } from './aim-for.ts';
 import { bookAmount } from './dose-text.ts';
 import { leastPlasticMl } from './least-plastic.ts';
@@ -32,7 +33,10 @@ export function settledWork(work: Work, data: BenchPageData): SettledWork | NoWo
   if (least > LIMITS.plasticMl.most) return { fault: 'More is poured in this match than any cup holds.' };
   if (settled.plasticMl < least) {
     settled = { ...settled, plasticMl: least };
-    says.push(`More was poured of a cup than it began with: it is taken to have begun with ${least} ml.`);
+    const { settings } = data;
+    says.push(
+      `More was poured of a cup than it began with: it is taken to have begun with ${volumeInField(least, settings)} ${settings.volume}.`,
+    );
   }
   return { work: settled, says: says.join(' ') };
 }

@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+import { noLessThan } from '../../units/volume-field.ts';
 import { afterPause } from '../page-data.ts';
 import { densityIn } from './aim-for.ts';
 import { firstAnswers, withBookTarget, withRecipe } from './ask.ts';
@@ -74,7 +75,7 @@ export class TargetActions {
   takeFields(): void {
     const { state, screen } = this;
     const before = state.work;
-    const read = readFields(screen.root, before);
+    const read = readFields(screen.root, before, state.data.settings);
     if (isMistyped(read)) {
       screen.mark(read);
       return;
@@ -83,7 +84,7 @@ export class TargetActions {
     if (read.plasticMl < least - ROUNDING_ML) {
       const at = screen.part<HTMLInputElement>('[name="plasticMl"]');
       screen.mark({
-        fault: `More was poured of a cup than that: it began with at least ${Math.ceil(10 * least) / 10} ml.`,
+        fault: `More was poured of a cup than that: it began with at least ${noLessThan(least, state.data.settings)}.`,
         at,
       });
       return;

@@ -1,10 +1,12 @@
+import { mlInField, noMoreThan, volumeLimits, volumeUnitName } from '../../units/volume-field.ts';
+import type { VolumeUnit } from '../../units/volume-text.ts';
 import { typedHex } from '../typed-hex.ts';
 import { LIMITS, MOST } from './limits.ts';
 import type { WorkStep } from './work.ts';
 
 /** A round as it stands in its form; a view is absent where nobody looked. */
 export interface TypedRound {
-  /** ml */
+  /** In the book's unit. */
   readonly pour: string;
   readonly overWhite?: string;
   readonly overBlack?: string;
@@ -31,16 +33,24 @@ export function noColour(typed: string): string {
  * A test pour and what was seen of it, as steps of the log. Nothing is taken for seen that was not said.
  *
  * @param volumeMl what is in the cup
+ * @param unit what the pour is typed in
+ * @param pouredMl the pour that the form was given, of a round that was taken back
  */
-export function roundOf(typed: TypedRound, volumeMl: number): readonly WorkStep[] | RoundFault {
-  const pour = Number(typed.pour);
+export function roundOf(
+  typed: TypedRound,
+  volumeMl: number,
+  unit: VolumeUnit = { volume: 'ml' },
+  pouredMl?: number,
+): readonly WorkStep[] | RoundFault {
+  const pour = mlInField(typed.pour, unit, pouredMl);
+  const inUnits = volumeUnitName(unit);
   const poured = (fault: string): RoundFault => ({ fault, field: 'pour' });
-  if (!(pour >= 0)) return poured('Give what was poured in millilitres, 0 or more.');
-  if (typed.pour.trim() === '') return poured('How many millilitres were poured? Write 0 if nothing left the cup.');
+  if (!(pour >= 0)) return poured(`Give what was poured in ${inUnits}, 0 or more.`);
+  if (typed.pour.trim() === '') return poured(`How many ${inUnits} were poured? Write 0 if nothing left the cup.`);
   if (pour > 0 && pour < LIMITS.pouredMl.least)
-    return poured(`Give what was poured in millilitres: 0, or at least ${LIMITS.pouredMl.least}.`);
+    return poured(`Give what was poured in ${inUnits}: 0, or at least ${volumeLimits(LIMITS.pouredMl, unit).least}.`);
   if (pour > Math.min(volumeMl + 1e-6, LIMITS.pouredMl.most))
-    return poured(`There are ${Math.floor(volumeMl * 10) / 10} ml in the cup: no more can be poured.`);
+    return poured(`There are ${noMoreThan(volumeMl, unit)} in the cup: no more can be poured.`);
   const views: { overWhite?: string; overBlack?: string } = {};
   for (const view of ['overWhite', 'overBlack'] as const) {
     const digits = typed[view];

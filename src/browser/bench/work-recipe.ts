@@ -1,5 +1,7 @@
 import { freeName } from '../../book/free-name.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
+import { typedOunces } from '../../units/volume-field.ts';
+import type { VolumeUnit } from '../../units/volume-text.ts';
 import type { Work, WorkAmount, WorkCup, WorkStep } from './work.ts';
 
 /** What a recipe's file is made with. */
@@ -10,6 +12,8 @@ export interface RecipeFileOptions {
   readonly taken: ReadonlySet<string>;
   /** Name of the target that it is for, where that is not one of the book's yet. */
   readonly target?: string | undefined;
+  /** What volumes were typed in; unset: ml. What was not typed so is in ml, to all its digits. */
+  readonly unit?: VolumeUnit;
 }
 
 /** A file to take away. */
@@ -20,7 +24,10 @@ export interface TakenFile {
 }
 
 /** Work as a recipe of the book: a file that `check` accepts. Its log is the log of the work, step for step. */
-export function recipeFile(work: Work, { made, taken, target = work.target }: RecipeFileOptions): TakenFile {
+export function recipeFile(
+  work: Work,
+  { made, taken, target = work.target, unit = { volume: 'ml' } }: RecipeFileOptions,
+): TakenFile {
   const title = titleOf(work);
   const lines = [
     '---',
@@ -30,19 +37,19 @@ export function recipeFile(work: Work, { made, taken, target = work.target }: Re
     `mold: ${nameText(work.mold)}`,
     ...(target === undefined ? [] : [`for: ${nameText(target)}`]),
     'cups:',
-    ...work.cups.flatMap((cup) => cupLines(cup, work)),
+    ...work.cups.flatMap((cup) => cupLines(cup, work, unit)),
     '---',
     '',
   ];
   return { name: `${freeName(title, taken)}.md`, text: lines.join('\n') };
 }
 
-function cupLines({ name, steps }: WorkCup, { plastic, plasticMl }: Work): readonly string[] {
+function cupLines({ name, steps }: WorkCup, { plastic, plasticMl }: Work, unit: VolumeUnit): readonly string[] {
   const log = grouped(steps);
   return [
     `  ${nameText(name)}:`,
-    `    plastic: ${exactMl(plasticMl)} ${plastic}`,
-    ...(log.length === 0 ? [] : ['    log:', ...log.flatMap((step) => stepLines(step, plastic))]),
+    `    plastic: ${exactVolume(plasticMl, unit)} ${plastic}`,
+    ...(log.length === 0 ? [] : ['    log:', ...log.flatMap((step) => stepLines(step, plastic, unit))]),
   ];
 }
 
@@ -85,9 +92,9 @@ function grouped(steps: readonly WorkStep[]): readonly LogStep[] {
   return log;
 }
 
-function stepLines({ plasticMl, add, pourMl, see }: LogStep, plastic: string): readonly string[] {
+function stepLines({ plasticMl, add, pourMl, see }: LogStep, plastic: string, unit: VolumeUnit): readonly string[] {
   const fields = [
-    ...(plasticMl === undefined ? [] : [`plastic: ${exactMl(plasticMl)} ${plastic}`]),
+    ...(plasticMl === undefined ? [] : [`plastic: ${exactVolume(plasticMl, unit)} ${plastic}`]),
     ...(add === undefined
       ? []
       : [
@@ -95,7 +102,7 @@ function stepLines({ plasticMl, add, pourMl, see }: LogStep, plastic: string): r
             .map(([material, dose]) => `${nameText(material)}: ${dose}`)
             .join(', ')} }`,
         ]),
-    ...(pourMl === undefined ? [] : [`pour: ${exactMl(pourMl)}`]),
+    ...(pourMl === undefined ? [] : [`pour: ${exactVolume(pourMl, unit)}`]),
     ...(see === undefined ? [] : [`seen: { ${seenFields(see).join(', ')} }`]),
   ];
   return fields.map((field, index) => `      ${index === 0 ? '- ' : '  '}${field}`);
@@ -127,8 +134,9 @@ function merged(amounts: readonly WorkAmount[]): readonly (readonly [material: s
 // More than were typed: rounded, a pour could be larger than what is left.
 const DIGITS = 12;
 
-function exactMl(ml: number): string {
-  return `${formatDecimal(ml, DIGITS)} ml`;
+function exactVolume(ml: number, { volume }: VolumeUnit): string {
+  const ounces = volume === 'ml' ? undefined : typedOunces(ml);
+  return ounces === undefined ? `${formatDecimal(ml, DIGITS)} ml` : `${ounces} fl oz`;
 }
 
 /** A name as YAML reads it back: digits alone would be a number, and some words are none. */

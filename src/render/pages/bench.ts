@@ -1,6 +1,6 @@
 import type { Book, Material, Mold, Settings, Target } from '../../book/model.ts';
 import { MEASURED_TOGETHER, VERDICT_WORDS } from '../../book/verdict-words.ts';
-import { UNITS } from '../../units/unit.ts';
+import { volumeInField, volumeLimits, volumeUnitName } from '../../units/volume-field.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { document } from '../document.ts';
 import { embeddedJson, type Html, html } from '../html.ts';
@@ -8,6 +8,8 @@ import { lengthText } from '../length-text.ts';
 import { paths } from '../links.ts';
 import type { PageContext, PageKind } from '../page.ts';
 import { dot } from '../swatch/chip.ts';
+import { usualVolume } from '../usual-volume.ts';
+import { sentence } from '../words.ts';
 
 /** A material as the bench page needs it. */
 export type BenchPageMaterial = Pick<
@@ -45,9 +47,14 @@ export interface BenchPageData {
   readonly settings: Settings;
   /** The plastic that a cup begins with, unless another is chosen. */
   readonly plastic: string;
+  /** How much of it, ml. */
+  readonly plasticMl: number;
   /** Names of the recipes that there are, so that a new one gets another. */
   readonly recipes: readonly string[];
 }
+
+// A small cup for a match (common practice, no source); in a book of fluid ounces it is four of them.
+const A_CUP_ML = 120;
 
 // As for the planner: six digits are far below what any bench can measure.
 const brief = (numbers: readonly number[]): readonly number[] => numbers.map((number) => Number(number.toPrecision(6)));
@@ -98,6 +105,7 @@ export function benchPageData(book: Book): BenchPageData | undefined {
     })),
     settings,
     plastic,
+    plasticMl: settings.volume === 'ml' ? A_CUP_ML : usualVolume(settings).ml,
     recipes: recipes.map(({ id }) => id),
   };
 }
@@ -127,6 +135,7 @@ ${data ? html`${benchForm(data, context)}<script type="application/json" data-be
 function benchForm(data: BenchPageData, context: PageContext): Html {
   const { materials, molds, targets, settings } = data;
   const plastics = materials.filter(({ kind }) => kind === 'plastic');
+  const { least, most } = volumeLimits({ least: 1, most: 100_000 }, settings);
   const coloured = materials.filter(({ kind, constants }) => (kind === 'colorant' || kind === 'powder') && constants);
   return html`<div class="bench" data-bench hidden>
 <p class="bench-says" role="status" data-says></p>
@@ -144,7 +153,7 @@ function benchForm(data: BenchPageData, context: PageContext): Html {
 <div class="bench-fields">
 <p class="field wide"><label for="bench-mold">Mold</label><select id="bench-mold" name="mold">${molds.map(({ id, title, bodyMm }) => html`<option value="${id}">${title}, ${lengthText(bodyMm, settings)}</option>`)}</select></p>
 <p class="field wide"><label for="bench-plastic">Plastic</label><select id="bench-plastic" name="plastic">${plastics.map(({ id, title }) => html`<option value="${id}">${title}</option>`)}</select></p>
-<p class="field"><label for="bench-ml">Millilitres of it${settings.volume === 'ml' ? '' : `, ${UNITS[settings.volume].size.toFixed(1)} to the ${settings.volume}`}</label><input id="bench-ml" name="plasticMl" type="number" inputmode="decimal" min="1" max="100000" step="any" value="120"></p>
+<p class="field"><label for="bench-ml">${sentence(volumeUnitName(settings))} of it</label><input id="bench-ml" name="plasticMl" type="number" inputmode="decimal" min="${least}" max="${most}" step="any" value="${volumeInField(data.plasticMl, settings)}"></p>
 </div>
 <details class="bench-shelf"><summary>What is on the shelf: <span data-shelf-count>${coloured.length} of ${coloured.length}</span></summary>
 <p class="check"><input id="bench-stock" name="inStock" type="checkbox"><label for="bench-stock">Only what is left; what is not counted counts as there</label></p>
