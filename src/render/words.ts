@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-export { massText, perHundred, volumeText } from './amount-text.ts';
+export { massText, volumeText } from './amount-text.ts';
 export { dayText } from './day-text.ts';
 export { contrastText, deltaEText } from './difference-text.ts';
 export { inches } from './flake-size-text.ts';

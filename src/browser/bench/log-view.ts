@@ -1,7 +1,8 @@
 import { concentrations, total } from '../../cup/ledger.ts';
 import { limitOf } from '../../matching/proposal.ts';
 import { type Html, html } from '../../render/html.ts';
-import { perHundred, sentence, temperatureText, volumeText } from '../../render/words.ts';
+import { doseIn, usualVolume } from '../../render/usual-volume.ts';
+import { sentence, temperatureText, volumeText } from '../../render/words.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
 import { isToBeMixed } from './mix-view.ts';
 import { type BenchShown, titleIn } from './shown.ts';
@@ -17,7 +18,7 @@ export function logView(
   const limit = limitOf(cup, shown.materials);
   const inside = Object.entries(concentrations(cup)).map(
     ([id, gramsPerMl]) =>
-      html`<li><b>${formatDecimal(cup.materials[id]!, 3)} g</b> ${titleIn(shown, id)} <span class="fine">${perHundred({ gramsPerMl }, shown.materials.get(id))} in 100 ml</span></li>`,
+      html`<li><b>${formatDecimal(cup.materials[id]!, 3)} g</b> ${titleIn(shown, id)} <span class="fine">${doseIn({ gramsPerMl }, settings, shown.materials.get(id))} in ${usualVolume(settings).text}</span></li>`,
   );
   return html`<div class="bench-log"><div><h3>The log</h3>${
     steps.length === 0
