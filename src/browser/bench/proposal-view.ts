@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+import { costWords } from '../../book/cost-words.ts';
 import type { FirstRecipe } from '../../matching/first-recipe.ts';
 import type { PredictedColour, Proposal } from '../../matching/proposal.ts';
 import type { RecipeProposal } from '../../matching/recipe-proposal.ts';
@@ -95,7 +96,7 @@ function choices(deltaE: number, within: boolean, weighedDeltaE: number | undefi
 }
 
 function recipeItem(
-  { cups, sides: predicted, deltaE, weighedDeltaE, deltaEUnderA, cost, limit, tooLittle }: RecipeProposal,
+  { cups, sides: predicted, deltaE, weighedDeltaE, deltaEUnderA, cost, unpriced, limit, tooLittle }: RecipeProposal,
   sides: readonly WorkSide[],
   shown: BenchShown,
   button: (choice: Choice) => Html,
@@ -115,7 +116,7 @@ function recipeItem(
   })}${weighing ? html`<p>Weighed, it leaves <b>ΔE ${deltaEText(weighedDeltaE!)}</b>.</p>` : ''}${cups.map(
     ({ name, plastic, plasticMl, amounts }) =>
       html`<div class="bench-amounts">${several ? html`<h3>${sentence(name)}</h3>` : ''}<ul><li><b>${volumeText(plasticMl, settings)}</b> <span>${titleIn(shown, plastic)}</span></li>${amounts.map(({ text, weighed, title }) => html`<li><b>${weighing ? (weighed?.text ?? text) : text}</b> <span>${title}</span></li>`)}</ul>${weighedDeltaE === undefined ? '' : weighing ? html`<p>Or all by drops and spoons: ${byHandText(amounts)}.</p>` : html`<p>Or weigh all: <b>${weightsText(amounts)}</b>${several ? '' : html`. That leaves ΔE ${deltaEText(weighedDeltaE)}`}.</p>`}</div>`,
-  )}${several && weighedDeltaE !== undefined && !weighing ? html`<p>Weighed, all of both, it leaves ΔE ${deltaEText(weighedDeltaE)}.</p>` : ''}${tooLittle === undefined ? '' : html`<p>${sentence(tooLittle)}</p>`}<p class="fine">Under a lamp ΔE ${deltaEText(deltaEUnderA)}; ${moneyText(cost, settings)}${limitWords(limit, shown)}.</p><div class="bench-choices">${ways.map(button)}</div></li>`;
+  )}${several && weighedDeltaE !== undefined && !weighing ? html`<p>Weighed, all of both, it leaves ΔE ${deltaEText(weighedDeltaE)}.</p>` : ''}${tooLittle === undefined ? '' : html`<p>${sentence(tooLittle)}</p>`}<p class="fine">Under a lamp ΔE ${deltaEText(deltaEUnderA)}; ${costIn(shown, cost, unpriced)}${limitWords(limit, shown)}.</p><div class="bench-choices">${ways.map(button)}</div></li>`;
 }
 
 function proposalItem(
@@ -129,6 +130,7 @@ function proposalItem(
     weighedDeltaE,
     volumeMl,
     cost,
+    unpriced,
     limit,
     tooLittle,
   }: Proposal,
@@ -143,19 +145,25 @@ function proposalItem(
   const inWeights =
     weighedDeltaE === undefined
       ? undefined
-      : `${weightsText(additions)}${thin ? `, with ${thin.ml} ml of ${thin.title}` : ''}`;
+      : `${weightsText(additions)}${thin ? `, with ${volumeText(thin.ml, settings)} of ${thin.title}` : ''}`;
   const byWeight =
     inWeights === undefined
       ? html``
       : weighing
         ? html`<p><b>Weigh ${inWeights}.</b></p><p>That leaves ΔE ${deltaEText(weighedDeltaE!)}.</p>`
         : html`<p>Or weigh all: <b>${inWeights}</b>. That leaves ΔE ${deltaEText(weighedDeltaE!)}.</p>`;
-  return html`<li>${comparison(side, overWhite, overBlack, 'target on the left, predicted on the right')}${weighing ? [byWeight, byHand] : [byHand, byWeight]}${tooLittle === undefined ? '' : html`<p>${sentence(tooLittle)}</p>`}<p class="fine">${volumeText(volumeMl, settings)} in the cup, ${moneyText(cost, settings)}${limit?.lowered ? limitWords(limit, shown) : ''}.</p><div class="bench-choices">${ways.map((choice) => html`<button${choice.leads ? '' : html` class="quiet"`} type="button" data-take="${index}"${choice.weighing ? html` data-weighing` : ''}>${choice.weighing ? 'I weighed it' : 'I added this'}</button>`)}</div></li>`;
+  return html`<li>${comparison(side, overWhite, overBlack, 'target on the left, predicted on the right')}${weighing ? [byWeight, byHand] : [byHand, byWeight]}${tooLittle === undefined ? '' : html`<p>${sentence(tooLittle)}</p>`}<p class="fine">${volumeText(volumeMl, settings)} in the cup, ${costIn(shown, cost, unpriced)}${limit?.lowered ? limitWords(limit, shown) : ''}.</p><div class="bench-choices">${ways.map((choice) => html`<button${choice.leads ? '' : html` class="quiet"`} type="button" data-take="${index}"${choice.weighing ? html` data-weighing` : ''}>${choice.weighing ? 'I weighed it' : 'I added this'}</button>`)}</div></li>`;
 }
 
 /** "3 drops of Peat and 1/8 tsp of Ivory Pearl": everything as it is dropped and spooned. */
 function byHandText(amounts: readonly { readonly title: string; readonly text: string }[]): string {
   return listed(amounts.map(({ text, title }) => `${text} of ${title}`));
+}
+
+/** What something costs, and what of it has no price. */
+function costIn(shown: BenchShown, cost: number, unpriced: readonly string[]): string {
+  const names = unpriced.map((id) => titleIn(shown, id));
+  return costWords(cost, names, (amount) => moneyText(amount, shown.data.settings));
 }
 
 /** The target beside another colour. */
