@@ -1,0 +1,144 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { compileBook } from '../../src/book/compile-book.ts';
+import { adviceFor, firstAnswers, newWork, withBookTarget, withRecipe } from '../../src/browser/bench/ask.ts';
+import { readDrafts, withoutRound } from '../../src/browser/bench/drafts.ts';
+import { roundForms } from '../../src/browser/bench/fields-view.ts';
+import { volumeOf } from '../../src/browser/bench/limits.ts';
+import { logView } from '../../src/browser/bench/log-view.ts';
+import { firstView, nextView } from '../../src/browser/bench/proposal-view.ts';
+import { readWork } from '../../src/browser/bench/read-work.ts';
+import { settledWork } from '../../src/browser/bench/settle-work.ts';
+import type { BenchShown } from '../../src/browser/bench/shown.ts';
+import { roundOf } from '../../src/browser/bench/typed-round.ts';
+import { sideOf, type Work, withSteps } from '../../src/browser/bench/work.ts';
+import { recipeFile } from '../../src/browser/bench/work-recipe.ts';
+import { benchPageData } from '../../src/render/pages/bench.ts';
+import { UNITS } from '../../src/units/unit.ts';
+import { volumeInField } from '../../src/units/volume-field.ts';
+import { FILES, matched } from './bench-book.ts';
+
+const FL_OZ = UNITS['fl oz'].size;
+
+/** The same book, of a maker who measures in fluid ounces. */
+const BOOK = FILES.map((file) =>
+  file.path === 'book.md' ? { ...file, text: '---\ntitle: Bench\nunits: { volume: fl oz, currency: $ }\n---\n' } : file,
+);
+const DATA = benchPageData(compileBook(BOOK).book!)!;
+const { settings } = DATA;
+const SHOWN: BenchShown = { data: DATA, materials: new Map(DATA.materials.map((material) => [material.id, material])) };
+
+const leaf = (): Work => withBookTarget(newWork(DATA), 'leaf', DATA);
+
+/** A cup begun with a recipe and looked at. */
+function looked(): Work {
+  const work = withRecipe(leaf(), 0, firstAnswers(leaf(), DATA)[0]!.recipe.proposals[0]!, DATA);
+  return withSteps(work, 0, { do: 'pour', ml: 0.5 * FL_OZ }, { do: 'see', overWhite: '#b8926a', overBlack: '#5a4a3a' });
+}
+
+const text = (html: { toString(): string }): string =>
+  html
+    .toString()
+    .replace(/<[^>]*>/g, ' ')
+    .replace(/\s+/g, ' ');
+
+describe('a match in a book of fluid ounces', () => {
+  test('newWork(data) begins with four of them, and is kept in ml', () => {
+    expect(volumeInField(newWork(DATA).plasticMl, settings)).toBe('4');
+    expect(newWork(DATA).plasticMl).toBeCloseTo(118.294, 3);
+  });
+
+  test.each([
+    ['', 'How many fluid ounces were poured? Write 0 if nothing left the cup.'],
+    ['NaN', 'Give what was poured in fluid ounces, 0 or more.'],
+    ['-1', 'Give what was poured in fluid ounces, 0 or more.'],
+    ['0.00001', 'Give what was poured in fluid ounces: 0, or at least 0.00034.'],
+    ['4.1', 'There are 4.05 fl oz in the cup: no more can be poured.'],
+  ])('roundOf(%j) says: %s', (pour, fault) => {
+    expect(roundOf({ pour, note: '' }, 120, settings)).toEqual({ fault, field: 'pour' });
+  });
+
+  test('roundOf(0.5) pours 14.8 ml, and what the page says is in the cup can be poured', () => {
+    expect(roundOf({ pour: '0.5', note: '' }, 120, settings)).toEqual([{ do: 'pour', ml: 0.5 * FL_OZ }]);
+    expect(roundOf({ pour: '4.05', note: '' }, 120, settings)).toEqual([{ do: 'pour', ml: 4.05 * FL_OZ }]);
+    expect(roundOf({ pour: '4', note: '' }, 4 * FL_OZ - 1e-9, settings)).toEqual([
+      { do: 'pour', ml: 4 * FL_OZ - 1e-9 },
+    ]);
+  });
+
+  test('roundOf(a round that was taken back) pours what it poured, whatever its field can show of it', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.01, max: 120, noNaN: true }), (ml) => {
+        const pour = volumeInField(ml, settings);
+        expect(roundOf({ pour, note: '' }, Math.max(ml, 100), settings, ml)).toEqual([{ do: 'pour', ml }]);
+      }),
+    );
+    expect(roundOf({ pour: '0.48', note: '' }, 120, settings, 14)).toEqual([{ do: 'pour', ml: 0.48 * FL_OZ }]);
+  });
+
+  test('volumeOf(text) is ml, within limits that are told in fluid ounces', () => {
+    expect(volumeOf('4', 'plasticMl', settings, 120)).toBe(4 * FL_OZ);
+    expect(volumeOf('4.06', 'plasticMl', settings, 120)).toBe(120);
+    for (const typed of ['', 'some', '0.03', '3382', '1e300']) {
+      expect(volumeOf(typed, 'plasticMl', settings, 120)).toBe(
+        'The plastic of the cup is a number from 0.034 to 3,381, in fluid ounces.',
+      );
+    }
+    expect(volumeOf('0', 'addedMl', settings)).toBe(
+      'The plastic that went in is a number from 0.0034 to 3,381, in fluid ounces.',
+    );
+    for (const told of ['0.034', '3381']) expect(volumeOf(told, 'plasticMl', settings)).toBeTypeOf('number');
+  });
+
+  test('readDrafts(what was kept) has the pour that was taken back, until the round is noted', () => {
+    const draft = { pour: '0.473', pouredMl: 14, addedMl: '1.5' };
+    expect(readDrafts(JSON.stringify({ cups: [draft], found: false })).cups).toEqual([draft]);
+    expect(withoutRound(draft)).toEqual({ addedMl: '1.5' });
+    expect(readDrafts('{"cups":[{"pour":"0.473","pouredMl":"14"}],"found":false}').cups).toEqual([{ pour: '0.473' }]);
+  });
+
+  test('a match of a book in ml is the same here', () => {
+    const work = matched();
+    const read = readWork(JSON.stringify(work)) as Work;
+    expect(settledWork(read, DATA)).toEqual({ work, says: '' });
+    expect(recipeFile(work, { made: '2026-03-14', taken: new Set(), unit: settings }).text).toBe(
+      recipeFile(work, { made: '2026-03-14', taken: new Set() }).text,
+    );
+  });
+
+  test('settledWork(…) says with how much a cup is taken to have begun as the field shows it', () => {
+    const poured = { ...withSteps(leaf(), 0, { do: 'pour', ml: 3 * FL_OZ }), plasticMl: 50 };
+    const settled = settledWork(poured, DATA);
+    if ('fault' in settled) throw new Error(settled.fault);
+    expect(settled.says).toBe('More was poured of a cup than it began with: it is taken to have begun with 3 fl oz.');
+    expect(volumeInField(settled.work.plasticMl, settings)).toBe('3');
+  });
+
+  test('recipeFile(…) has what was typed in fluid ounces as it was typed, and the book takes it', () => {
+    const work = withSteps(looked(), 0, { do: 'plastic', ml: 14 });
+    const { name, text: file } = recipeFile(work, { made: '2026-03-14', taken: new Set(), unit: settings });
+    expect(file).toContain('    plastic: 4 fl oz supple\n');
+    expect(file).toContain('pour: 0.5 fl oz\n');
+    expect(file).toContain('- plastic: 14 ml supple\n');
+    const { book, diagnostics } = compileBook([...BOOK, { path: `colours/${name}`, text: file }]);
+    expect(diagnostics).toEqual([]);
+    expect(book!.recipes[0]!.cups[0]!.leftMl).toBeCloseTo(adviceFor(work, 0, DATA).now.volumeMl, 6);
+  });
+
+  test('its forms, its log and its proposals speak of fluid ounces alone', () => {
+    const work = looked();
+    const advice = adviceFor(work, 0, DATA);
+    const side = sideOf(work, 0);
+    const views = [
+      roundForms(0, {}, { side, work }, SHOWN),
+      logView(work.cups[0]!.steps, advice.now, SHOWN),
+      firstView(firstAnswers(work, DATA), work.sides, SHOWN),
+      nextView(advice, side, SHOWN),
+    ].map(text);
+    for (const view of views) expect(view).not.toMatch(/\bml\b|millilit/i);
+    expect(views[0]).toMatch(/Poured, fl oz .*One shot of Minnow: 0\.41 fl oz .*Plastic, fl oz/);
+    expect(views[1]).toMatch(/poured 0\.5 fl oz; saw .* g = [\d.]+ drops in 4 fl oz/);
+    expect(views[2]).toMatch(/no price on the shelf for Ivory, Peat and Supple/);
+    expect(views[3]).toMatch(/fl oz in the cup, no price on the shelf for (Peat|Soot|Ivory)/);
+  });
+});
