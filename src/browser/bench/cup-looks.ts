@@ -8,6 +8,7 @@ import { type CupState, total } from '../../cup/ledger.ts';
 import type { ModelCorrection } from '../../matching/correct-model.ts';
 import { baseOfCup } from '../../matching/cup-model.ts';
 import { shelfByName, withStrengths } from '../../matching/match-material.ts';
+import { offsetsFor } from '../../matching/off-share.ts';
 import { predicted } from '../../matching/proposal.ts';
 import { isNoVerdict, thresholdsFor, verdict } from '../../matching/verdict.ts';
 import type { Lab } from '../../optics/cielab.ts';
@@ -20,7 +21,7 @@ import type { CupAdvice } from './ask.ts';
 import type { Work } from './work.ts';
 
 /** What a cup looks like now beside its target: as it was seen, or as the corrected model says; undefined where it is empty. */
-export function lookNow({ now, aim, next }: CupAdvice): ChipColours | undefined {
+export function lookNow({ now, aim, next }: CupAdvice, data: BenchPageData): ChipColours | undefined {
   if (now.seen) {
     const { overWhite, overBlack } = aim.asTarget(now.seen, now.looked);
     return {
@@ -28,7 +29,7 @@ export function lookNow({ now, aim, next }: CupAdvice): ChipColours | undefined 
       ...(overBlack && { overBlack: hexFromLab(overBlack).hex }),
     };
   }
-  return total(now.cup.plastics) > 1e-6 ? corrected(aim.views(now.cup), next.correction) : undefined;
+  return total(now.cup.plastics) > 1e-6 ? corrected(aim.views(now.cup), now.cup, data, next.correction) : undefined;
 }
 
 /** What a test pour of a cup should look like, by the corrected model; undefined where the cup is empty. */
@@ -41,7 +42,7 @@ export function aloneNow(
   if (!(total(cup.plastics) > 1e-6)) return undefined;
   const shelf = withStrengths(shelfByName(data.materials), correction.strengths);
   const { mix, flakes } = baseOfCup(cup, (name) => shelf.get(name)!);
-  return corrected(bodyViews({ ...mix, flakes }, bodyOf(work, data)), correction);
+  return corrected(bodyViews({ ...mix, flakes }, bodyOf(work, data)), cup, data, correction);
 }
 
 /** The rounds of a cup in which a colour was seen, beside what it is to look like. */
@@ -64,7 +65,15 @@ export function roundsSeen({ now, aim }: CupAdvice, tolerance: number): readonly
   });
 }
 
-function corrected({ overWhite, overBlack }: TwoViews, { offWhite, offBlack }: ModelCorrection): ChipColours {
+/** What is computed of a cup, with what the model is off by in a cup like it. */
+function corrected(
+  { overWhite, overBlack }: TwoViews,
+  cup: CupState,
+  data: BenchPageData,
+  correction: ModelCorrection,
+): ChipColours {
+  const shelf = shelfByName(data.materials);
+  const { offWhite, offBlack } = offsetsFor(correction, cup, (name) => shelf.get(name)!);
   const hex = (lab: Lab, off: Lab): string => predicted({ L: lab.L + off.L, a: lab.a + off.a, b: lab.b + off.b }).hex;
   return { overWhite: hex(overWhite, offWhite), overBlack: hex(overBlack, offBlack) };
 }

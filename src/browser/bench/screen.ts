@@ -122,7 +122,7 @@ export class BenchScreen {
     const { work, data, drafts } = this.state;
     const advice = adviceFor(work, index, data);
     const { now, next, aim } = advice;
-    const look = lookNow(advice);
+    const look = lookNow(advice, data);
     const alone = aim.moved && !now.seen ? aloneNow(now.cup, work, data, next.correction) : undefined;
     return cupView(
       {
