@@ -190,7 +190,9 @@ function chosenFlakes(
     );
     const [choice] = nearestFlakes(wanted, there);
     const material = choice && shelf.get(choice.material);
-    return material ? [{ material, dose: flakeDose(material, parts[0]!.thicknessMm, wanted.coverage), choice }] : [];
+    // Of two sides each lies in half of the bait.
+    const thicknessMm = parts[0]!.thicknessMm / parts.length;
+    return material ? [{ material, dose: flakeDose(material, thicknessMm, wanted.coverage), choice }] : [];
   });
 }
 

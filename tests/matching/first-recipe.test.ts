@@ -217,4 +217,24 @@ describe('flake', () => {
     expect(found.flakes[0]!.material).toBe('black-large');
     expect(found.proposals[0]!.cups[0]!.amounts.some(({ material }) => material === 'black-large')).toBe(true);
   });
+
+  test('firstRecipe(two sides with flake) covers each side by what lies in its own half of the bait', () => {
+    const part = partOf({ ochre: 0.002, 'white-pearl': 0.002 });
+    const grams = (parts: readonly (typeof part)[]): number =>
+      ask({
+        parts,
+        flakes: [{ hex: '#151515', sizeMm: 1, coverage: 0.15 }],
+        shelf: [...ALL, ...flakes],
+        bench: EXACT_BENCH,
+      }).proposals[0]!.cups[0]!.amounts.find(({ material }) => material === 'black-large')!.grams;
+    // Flakes in half the thickness: twice as many a millilitre, since ln(1 − 0.15) is shared by half as much depth.
+    expectClose(
+      grams([
+        { ...part, name: 'back' },
+        { ...part, name: 'belly' },
+      ]) / grams([part]),
+      2,
+      1e-3,
+    );
+  });
 });
