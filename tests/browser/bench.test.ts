@@ -6,7 +6,8 @@ import { freeName } from '../../src/book/free-name.ts';
 import { adviceFor, firstAnswers, newWork, withBookTarget, withRecipe } from '../../src/browser/bench/ask.ts';
 import { roundsSeen } from '../../src/browser/bench/cup-looks.ts';
 import { fileDose, typedAmount } from '../../src/browser/bench/dose-text.ts';
-import { type Work, withoutLastDone, withSides, withSteps } from '../../src/browser/bench/work.ts';
+import { roundForms, sidesView } from '../../src/browser/bench/fields-view.ts';
+import { sideOf, type Work, withoutLastDone, withSides, withSteps } from '../../src/browser/bench/work.ts';
 import { recipeFile } from '../../src/browser/bench/work-recipe.ts';
 import { targetFile } from '../../src/browser/bench/work-target.ts';
 import type { BenchPageData } from '../../src/render/pages/bench.ts';
@@ -170,6 +171,16 @@ describe('amounts', () => {
 });
 
 describe('a match as it goes on', () => {
+  test('every field has an id, by which it stays in the hand when the page is drawn anew', () => {
+    const work = matched();
+    const shown = { data: DATA, materials: new Map(DATA.materials.map((material) => [material.id, material])) };
+    const drawn = `${sidesView(work)}${roundForms(0, {}, { side: sideOf(work, 0), work }, shown)}`;
+    const fields = drawn.match(/<(?:input|select)\b[^>]*>/g)!;
+    expect(fields.filter((field) => !/ id="/.test(field))).toEqual([]);
+    const ids = fields.map((field) => / id="([^"]*)"/.exec(field)?.[1]);
+    expect(new Set(ids).size).toBe(ids.length);
+  });
+
   test('withoutLastDone(…) takes back what was done in one go; what was seen counts until something is added', () => {
     const work = matched();
     expect(adviceFor(work, 0, DATA).now.seen).toBeDefined();

@@ -19,7 +19,7 @@ const UNSAID = '#808080';
 /** A colour to be chosen, by the eye or by its digits; no digits as long as nothing was said. */
 function colourField(id: string, name: string, label: string, digits: string): Html {
   const value = typedHex(digits) ?? UNSAID;
-  return html`<p class="colour-field"><label for="${id}">${label}</label><input id="${id}" type="color" name="${name}" value="${value}"><input type="text" aria-label="${label}, as # and six digits" data-hex-of="${id}" value="${digits}" placeholder="not said yet" maxlength="7" spellcheck="false" autocomplete="off"><button class="quiet" type="button" data-photo-for="${id}" aria-label="${label}, from a photo">Photo</button></p>`;
+  return html`<p class="colour-field"><label for="${id}">${label}</label><input id="${id}" type="color" name="${name}" value="${value}"><input id="${id}-digits" type="text" aria-label="${label}, as # and six digits" data-hex-of="${id}" value="${digits}" placeholder="not said yet" maxlength="7" spellcheck="false" autocomplete="off"><button class="quiet" type="button" data-photo-for="${id}" aria-label="${label}, from a photo">Photo</button></p>`;
 }
 
 /** The colours of a target, to be described. */
