@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 // Nothing is timed here: a limit only ends what hangs, on a slow and busy machine too.
@@ -6,6 +7,8 @@ const PATIENT = { poll: { timeout: 60_000, interval: 100 } };
 /** Fast tests of the pure core, and tests of the built book in a real browser. */
 export default defineConfig({
   test: {
+    // Half of the time somebody waits: for a server, a browser, a disk. So two even where there are but two processors.
+    maxWorkers: Math.max(2, availableParallelism() - 1),
     projects: [
       {
         test: {

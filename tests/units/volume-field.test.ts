@@ -44,7 +44,7 @@ describe('volumeInField(ml) and mlInField(text)', () => {
     const typed = fc.tuple(fc.integer({ min: 1, max: 3000 }), fc.integer({ min: 0, max: 999_999 }));
     fc.assert(
       fc.property(typed, ([whole, millionths]) => {
-        const text = String(whole + millionths / 1e6);
+        const text = String(Number(`${whole}.${String(millionths).padStart(6, '0')}`));
         expect(volumeInField(mlInField(text, OUNCES), OUNCES)).toBe(text);
         expect(volumeInField(mlInField(text, ML), ML)).toBe(text);
       }),
