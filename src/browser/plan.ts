@@ -6,8 +6,9 @@
 import type { Batch, Material, Recipe, Settings } from '../book/model.ts';
 import { type BatchNames, batchCosts, batchCups } from '../render/batch-view.ts';
 import { type Html, html } from '../render/html.ts';
+import { heatOf, heatWords } from '../render/order-of-work.ts';
 import type { PlanPageData } from '../render/pages/plan.ts';
-import { plannedNames, plannerData, type ShopMold } from '../render/planner-data.ts';
+import { type PlannerShop, plannedNames, plannerData, type ShopMold } from '../render/planner-data.ts';
 import { counted } from '../render/words.ts';
 import { mergeBatches } from './merge-batches.ts';
 import { afterPause, pageData } from './page-data.ts';
@@ -51,7 +52,17 @@ async function planRecipe(id: string, lines: readonly PlanLine[], molds: readonl
   };
   const data = plannerData(shop, [recipe], (material) => `${root}shelf/${material}/`);
   const planned = data.recipes[0]!;
-  return { title: recipe.title, batch: plannedBatch(data, planned, lines), names: plannedNames(data, planned) };
+  const names: BatchNames = { ...plannedNames(data, planned), heat: (cup) => cupHeat(cup, recipe, shop) };
+  return { title: recipe.title, batch: plannedBatch(data, planned, lines), names };
+}
+
+/** How hot a cup may get and what sets it, in the words of the recipe's page. */
+function cupHeat(name: string, { cups }: Recipe, { materials, settings }: PlannerShop): readonly string[] {
+  const heat = heatOf(
+    cups.filter((cup) => cup.name === name),
+    (plastic) => materials.get(plastic)?.working,
+  );
+  return heatWords(heat, settings, (id) => materials.get(id)?.title ?? id);
 }
 
 /** Lines of a colour with one more: two of the same mold are poured as one. */

@@ -7,6 +7,7 @@
 import { boughtText, shortWords } from '../book/bought-words.ts';
 import { exactText, measureNote, measuringNotes, weighsText } from '../book/measured-words.ts';
 import type { Batch, BatchCup, Material, Measured, Settings } from '../book/model.ts';
+import { heatParagraph } from './heat-paragraph.ts';
 import { type Html, html, joined } from './html.ts';
 import { dot } from './swatch/chip.ts';
 import { usualVolume } from './usual-volume.ts';
@@ -30,6 +31,8 @@ export interface BatchNames {
   doseIn(cup: string, material: string): string;
   /** Share of the bait, and the colour of the cup over white. */
   cup(name: string): { readonly share: number; readonly hex: string };
+  /** Heat of a cup in words; absent where the page states it for the whole recipe. */
+  heat?(cup: string): readonly string[];
   mold(id: string): { readonly title: string; readonly bag?: number };
   readonly settings: Settings;
 }
@@ -80,7 +83,8 @@ function cupTable(names: BatchNames, cup: BatchCup, level: 3 | 4): Html {
   const head = html`${dot(hex)}<span>${sentence(cup.name)}</span> <span class="cup-share">${Math.round(share * 100)} % of the bait, ${splitText(cup.split)}</span>`;
   const notes = measuringNotes(cup, (material) => names.material(material).title);
   const exact = names.settings.scaleGrams === undefined ? 'Exact' : 'Or exactly';
-  return html`<div class="cup" data-cup="${cup.name}">${level === 3 ? html`<h3>${head}</h3>` : html`<h4>${head}</h4>`}<table class="amounts"><thead><tr><th scope="col">Material</th><th scope="col">Measure</th><th scope="col">${exact}<span class="per">in ${usualVolume(names.settings).text}</span></th></tr></thead><tbody>${cup.plastics.map((plastic) => plasticRow(names, plastic))}${order.map((amount) => amountRow(names, cup.name, amount))}</tbody></table>${notes.map((note) => html`<p class="fine">${note}</p>`)}</div>`;
+  const heat = names.heat?.(cup.name);
+  return html`<div class="cup" data-cup="${cup.name}">${level === 3 ? html`<h3>${head}</h3>` : html`<h4>${head}</h4>`}${heat === undefined ? '' : heatParagraph(heat)}<table class="amounts"><thead><tr><th scope="col">Material</th><th scope="col">Measure</th><th scope="col">${exact}<span class="per">in ${usualVolume(names.settings).text}</span></th></tr></thead><tbody>${cup.plastics.map((plastic) => plasticRow(names, plastic))}${order.map((amount) => amountRow(names, cup.name, amount))}</tbody></table>${notes.map((note) => html`<p class="fine">${note}</p>`)}</div>`;
 }
 
 /** What the batch makes, in a sentence. */

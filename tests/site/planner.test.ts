@@ -2,6 +2,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { batchOfRecipe } from '../../src/book/batch-of-recipe.ts';
 import type { Batch, Book, Recipe } from '../../src/book/model.ts';
+import { formatTemperature } from '../../src/units/format-quantity.ts';
 import { book, connect, visit } from './visit.ts';
 
 let browser: Browser;
@@ -108,6 +109,29 @@ describe('the plan page', () => {
     await expect
       .poll(async () => (await result.locator('tr:not(.plastic) .measure b').allInnerTexts()).sort())
       .toEqual(expected.sort());
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  test('says of each cup how hot it may get, what sets that, and what is unknown', async () => {
+    const published = book();
+    const titleOf = (id: string): string => published.materials.find((material) => material.id === id)!.title;
+    const mixed = published.recipes.find(({ cups }) => new Set(cups.map(({ limit }) => limit?.celsius)).size > 1)!;
+    const open = published.recipes.find(({ cups }) => cups.some(({ limitUnknown }) => limitUnknown.length > 0));
+    const { page, errors, close } = await visit(browser, 'plan/');
+    const result = page.locator('[data-plan-result]');
+    for (const recipe of open === undefined ? [mixed] : [mixed, open]) {
+      await page.locator('[data-line]').getByLabel('Colour').selectOption(recipe.id);
+      await expect.poll(() => result.locator('h2').first().innerText()).toBe(recipe.title);
+      for (const { name, limit, limitUnknown } of recipe.cups) {
+        const words = await result.locator(`[data-cup="${name}"] .heat`).innerText();
+        if (limit !== undefined) {
+          const degrees = formatTemperature(limit.celsius, published.settings.temperature);
+          expect(words).toContain(`Never above ${degrees}: ${titleOf(limit.material)}.`);
+        }
+        for (const id of limitUnknown) expect(words).toMatch(new RegExp(`${titleOf(id)}|No supplier’s temperature`));
+      }
+    }
     expect(errors).toEqual([]);
     await close();
   });

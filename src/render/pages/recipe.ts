@@ -3,6 +3,7 @@ import { batchCosts, batchCups } from '../batch-view.ts';
 import { bookIndex, required } from '../book-index.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { document } from '../document.ts';
+import { heatParagraph } from '../heat-paragraph.ts';
 import { embeddedJson, type Html, html, joined } from '../html.ts';
 import { hueLinks } from '../hue-links.ts';
 import { link, paths } from '../links.ts';
@@ -137,10 +138,7 @@ function workSection(context: PageContext, recipe: Recipe): Html {
     (id) => materials.get(id)?.title ?? id,
   );
   return html`<section class="part" aria-labelledby="work"><h2 id="work">Order of work</h2>
-<p class="heat">${joined(
-    heat.map((line, index) => (index === 0 ? html`<strong>${line}</strong>` : line)),
-    ' ',
-  )}</p>
+${heatParagraph(heat)}
 <ol class="steps">${orderOfWork(recipe, (id) => materials.get(id)?.kind).map((step) => html`<li>${step}</li>`)}</ol>
 <p class="fine">The order is common practice; what the suppliers say comes first.</p>
 ${cautionsBlock(context)}
