@@ -24,9 +24,6 @@ export interface PartRecipe {
   readonly recipe: FirstRecipe;
 }
 
-// Volume of a cup that has no log to say what is left in it, ml.
-const A_CUP_ML = 120;
-
 /** A target for a cup that was named: one colour is that of the cup, whatever other cups there are. */
 export function targetForCup(target: Target, cup: Cup): Target {
   const [only, ...others] = target.parts;
@@ -91,7 +88,7 @@ export function substitutesFor(
 ): Substitution {
   const thicknessMm = bodyMm(book, recipe);
   return substitutes({
-    cup: cupState(cup, A_CUP_ML, cup.contents),
+    cup: cupState(cup, cup.startMl, cup.contents),
     thicknessMm,
     rounds: observationsOf(cup, thicknessMm),
     material,
@@ -117,14 +114,14 @@ function question(
   const poured = last !== undefined && left === undefined;
   const seen = last && left && seenViews(last);
   return {
-    cup: poured ? { plastics: {}, materials: {} } : (left ?? cupState(cup, A_CUP_ML, cup.contents)),
+    cup: poured ? { plastics: {}, materials: {} } : (left ?? cupState(cup, cup.startMl, cup.contents)),
     target: aim.part,
     shelf: book.materials,
     bench: book.settings,
     tolerance: target.tolerance,
     rounds: observationsOf(cup, thickness),
     ...(seen && left ? { seen: aim.asTarget(seen, left) } : {}),
-    startMl: Math.round(cup.rounds[0]?.plasticMl ?? A_CUP_ML),
+    startMl: Math.round(cup.rounds[0]?.plasticMl ?? cup.startMl),
     limits: { inStock, mayThin: true, roomMl: book.settings.cupMl * book.settings.fill },
   };
 }

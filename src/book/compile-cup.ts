@@ -76,6 +76,7 @@ export function compileCup(
       ...(spec.from === undefined ? {} : { from: spec.from }),
       contents: contentsOf(contents),
       plastics,
+      startMl: filled.plasticMl,
       volumePerPlastic,
       written: filled.written,
       rounds,

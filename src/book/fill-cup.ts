@@ -140,6 +140,16 @@ function overPoured(pourMl: number, leftMl: number, before: readonly LedgerStep[
   };
 }
 
+/** Whether another look at a cup begins here: a pour for one, or a view that was seen before. */
+function looksAgain(before: FilledRound['seen'], steps: Log): boolean {
+  const [step] = steps;
+  if (before === undefined || step === undefined) return false;
+  const { seen = {} } = step;
+  const sees = ('over-white' in seen && 'over-white' in before) || ('over-black' in seen && 'over-black' in before);
+  const next = steps.find((each) => each.seen ?? each.add ?? each.plastic);
+  return sees || (step.pour !== undefined && next?.seen !== undefined && next.add === undefined);
+}
+
 const ADDED_TO_NOTHING: Finding = {
   found: '`add` to an empty cup',
   expected: 'plastic in the cup',
@@ -380,7 +390,7 @@ class Filling {
     return true;
   }
 
-  /** Takes the steps of the log, and gathers them into rounds: one ends when something is added after a pour or a look. */
+  /** Takes the steps of the log, and gathers them into rounds: one ends when something is added after a pour or a look, or before another look. */
   log(): FilledRound[] {
     const rounds: FilledRound[] = [];
     const log: Log = this.spec.fields.log ?? [];
@@ -389,7 +399,7 @@ class Filling {
       const last = rounds.at(-1);
       const starts = step.add !== undefined || step.plastic !== undefined;
       const closed = last !== undefined && (last.pouredMl > 0 || last.seen !== undefined);
-      if (last === undefined || (starts && closed)) {
+      if (last === undefined || (starts && closed) || looksAgain(last.seen, log.slice(index))) {
         rounds.push({
           step: index,
           added: [],

@@ -131,6 +131,8 @@ export interface Cup {
   /** Repeatable recipe: what is really in the cup. */
   readonly contents: readonly Content[];
   readonly plastics: readonly PlasticShare[];
+  /** Plastic that its file begins with, ml. */
+  readonly startMl: number;
   /** Mixed volume of one ml of plastic with everything in it, ml. */
   readonly volumePerPlastic: number;
   /** The amounts as the maker wrote them, if the cup has no log. */

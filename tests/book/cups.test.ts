@@ -230,3 +230,57 @@ test('a clear cup is as sure as its plastic: estimated, and never certain', () =
   expect(clear.spread.bound).toBeGreaterThan(0.3);
   expect(clear.spread.bound).toBeLessThan(10);
 });
+
+describe('looks at a cup, one after another', () => {
+  const rounds = (...steps: string[]): readonly (readonly unknown[])[] =>
+    recipeOf(
+      bookWith({
+        'colours/smoke.md': file(
+          `title: Smoke\nmold: minnow\ncups:\n  body:\n    plastic: 120 ml\n    log:\n${steps.map((step) => `      - ${step}`).join('\n')}`,
+        ),
+      }),
+      'smoke',
+    ).cups[0]!.rounds.map(({ pouredMl, seen, added }) => [added.length, pouredMl, seen?.overWhite, seen?.overBlack]);
+
+  test('each is a round of its own, with its pour, though nothing was added between', () => {
+    expect(
+      rounds(
+        '{ add: { peat: 9 drops } }',
+        '{ pour: 14 ml, seen: { over-white: "#8a6a45", note: too light } }',
+        '{ pour: 10 ml, seen: { over-white: "#8a6b46" } }',
+        '{ pour: 12 ml }',
+        '{ seen: { over-white: "#896a45" } }',
+      ),
+    ).toEqual([
+      [1, 14, '#8a6a45', undefined],
+      [0, 10, '#8a6b46', undefined],
+      [0, 12, '#896a45', undefined],
+    ]);
+  });
+  test('over white and then over black is one look, and the baits that are poured at last are none', () => {
+    expect(
+      rounds(
+        '{ add: { peat: 9 drops } }',
+        '{ pour: 14 ml }',
+        '{ seen: { over-white: "#8a6a45" } }',
+        '{ seen: { over-black: "#3a2a25" } }',
+        '{ pour: 60 ml }',
+      ),
+    ).toEqual([[1, 74, '#8a6a45', '#3a2a25']]);
+  });
+});
+
+test('a cup without rounds is as large as its file says', () => {
+  const cup = (plastic: string): number =>
+    recipeOf(
+      bookWith({
+        'colours/smoke.md': file(
+          `title: Smoke\nmold: minnow\ncups: { body: { plastic: ${plastic}, add: { peat: 9 drops } } }`,
+        ),
+        'colours/dusk.md': file('title: Dusk\nmold: minnow\nfrom: smoke\ncups: { body: { add: { frost: 1 % } } }'),
+      }),
+      'dusk',
+    ).cups[0]!.startMl;
+  expect(cup('90 ml')).toBeCloseTo(90, 9);
+  expect(cup('8 fl oz')).toBeCloseTo(236.588, 3);
+});
