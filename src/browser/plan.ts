@@ -72,14 +72,27 @@ function withLine(lines: readonly PlanLine[], { mold, baits }: PlanLine): PlanLi
   return lines.map((line) => (line === known ? { mold, baits: line.baits + baits } : line));
 }
 
-/** All colours of a plan, and what they take together. */
-function planView(planned: readonly Planned[], all: Batch, names: BatchNames): Html {
+/** Cups of all colours of a plan. */
+function planCups(planned: readonly Planned[]): Html {
   return html`${planned.map(
-    ({ title, batch, names: own }) => html`<section class="part"><h2>${title}</h2>${batchCups(batch, own)}</section>`,
-  )}<section class="part"><h2>Cost and shopping</h2>${batchCosts(all, names)}</section>`;
+    ({ title, batch, names }) => html`<section class="part"><h2>${title}</h2>${batchCups(batch, names)}</section>`,
+  )}`;
 }
 
-function start(form: HTMLFormElement, result: HTMLElement, status: HTMLElement, page: PlanPageData): void {
+/** What all colours of a plan take together. */
+function planCosts(all: Batch, names: BatchNames): Html {
+  return html`<section class="part"><h2>Cost and shopping</h2>${batchCosts(all, names)}</section>`;
+}
+
+/** Where the page shows a plan. */
+interface PlanParts {
+  readonly form: HTMLFormElement;
+  readonly result: HTMLElement;
+  readonly costs: HTMLElement;
+  readonly status: HTMLElement;
+}
+
+function start({ form, result, costs, status }: PlanParts, page: PlanPageData): void {
   const list = form.querySelector<HTMLElement>('[data-lines]')!;
   const template = list.querySelector<HTMLElement>('[data-line]')!.cloneNode(true) as HTMLElement;
   const usual = new Map(page.recipes.map((recipe) => [recipe.id, recipe]));
@@ -99,6 +112,7 @@ function start(form: HTMLFormElement, result: HTMLElement, status: HTMLElement, 
     const asked = ++question;
     // What stands there is the answer to another question.
     result.replaceChildren();
+    costs.replaceChildren();
     status.textContent = 'Working it out…';
     const wanted = new Map<string, PlanLine[]>();
     for (const line of lines()) {
@@ -129,7 +143,8 @@ function start(form: HTMLFormElement, result: HTMLElement, status: HTMLElement, 
         material: (id) => packs.get(id) ?? first.material(id),
         href: (id) => `${root}shelf/${id}/`,
       };
-      result.innerHTML = planView(planned, all, names).toString();
+      result.innerHTML = planCups(planned).toString();
+      costs.innerHTML = planCosts(all, names).toString();
       status.textContent = `${counted(all.baits, 'bait')} of ${counted(planned.length, 'colour')}, ${counted(
         all.cups.reduce((sum, cup) => sum + cup.split, 0),
         'cup',
@@ -177,6 +192,8 @@ function start(form: HTMLFormElement, result: HTMLElement, status: HTMLElement, 
 
 const form = document.querySelector<HTMLFormElement>('[data-plan]');
 const result = document.querySelector<HTMLElement>('[data-plan-result]');
+const costs = document.querySelector<HTMLElement>('[data-plan-costs]');
 const status = document.querySelector<HTMLElement>('[data-plan-status]');
 const page = pageData<PlanPageData>('[data-plan-data]');
-if (form !== null && result !== null && status !== null && page !== undefined) start(form, result, status, page);
+if (form !== null && result !== null && costs !== null && status !== null && page !== undefined)
+  start({ form, result, costs, status }, page);

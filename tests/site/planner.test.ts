@@ -159,6 +159,7 @@ describe('the plan page', () => {
     const recipe = book().recipes[0]!;
     const { page, errors, close } = await visit(browser, 'plan/');
     const result = page.locator('[data-plan-result]');
+    const costs = page.locator('[data-plan-costs]');
     const status = page.locator('[data-plan-status]');
     const baits = page.locator('[data-line]').getByLabel('Baits');
     await page.locator('[data-line]').getByLabel('Colour').selectOption(recipe.id);
@@ -166,11 +167,13 @@ describe('the plan page', () => {
       await baits.fill('30');
       await expect.poll(() => status.innerText()).toMatch(/^30 baits of 1 colour/);
       expect(await result.innerText()).toContain(recipe.title);
+      expect(await costs.innerText()).toContain('This batch');
       await baits.fill(none);
       await expect
         .poll(() => status.innerText())
         .toBe('Give a whole number of baits on every line, from 1 to 100,000.');
       expect(await result.innerText()).toBe('');
+      expect(await costs.innerText()).toBe('');
     }
     expect(errors).toEqual([]);
     await close();
@@ -180,6 +183,7 @@ describe('the plan page', () => {
     const [one, other] = book().recipes;
     const { page, close } = await visit(browser, 'plan/');
     const result = page.locator('[data-plan-result]');
+    const costs = page.locator('[data-plan-costs]');
     const status = page.locator('[data-plan-status]');
     const colour = page.locator('[data-line]').getByLabel('Colour');
     await colour.selectOption(one!.id);
@@ -195,9 +199,11 @@ describe('the plan page', () => {
     await colour.selectOption(other!.id);
     await expect.poll(() => status.innerText()).toBe('Working it out…');
     expect(await result.innerText()).toBe('');
+    expect(await costs.innerText()).toBe('');
     fail();
     await expect.poll(() => status.innerText()).toMatch(/^The amounts could not be worked out: .*Reload the page/);
     expect(await result.innerText()).toBe('');
+    expect(await costs.innerText()).toBe('');
     await close();
   });
 });

@@ -129,3 +129,19 @@ test('a recipe page prints whole, without the parts that only work on a screen',
   expect(await page.locator('main h1').isVisible()).toBe(true);
   await close();
 });
+
+test('a plan prints what was planned, and none of what it was planned with; its costs follow the cautions', async () => {
+  const { page, close } = await visit(browser, 'plan/');
+  const result = page.locator('[data-plan-result]');
+  await expect.poll(() => result.locator('.amounts').count()).toBeGreaterThan(0);
+  await page.emulateMedia({ media: 'print' });
+  for (const part of ['header nav', 'form', 'button']) {
+    for (const element of await page.locator(part).all()) expect(await element.isVisible(), part).toBe(false);
+  }
+  expect(await result.locator('.batch-says').innerText()).toMatch(/^For \d+ baits? of .+ in \d+ shots?\.$/);
+  expect(await result.locator('.heat').first().innerText()).toMatch(/°[CF]|data sheets/);
+  const below = async (part: string): Promise<number> => (await page.locator(part).boundingBox())!.y;
+  expect(await below('.cautions')).toBeGreaterThan(await below('[data-plan-result]'));
+  expect(await below('[data-plan-costs]')).toBeGreaterThan(await below('.cautions'));
+  await close();
+});

@@ -50,14 +50,16 @@ export const planPage: PageKind = {
 <p class="lead">Which colours, in which molds, how many baits: what goes into each cup, what it costs, what runs short.</p>
 ${
   empty
-    ? html`<p>There is nothing to plan yet: the book needs a recipe and a mold.</p>`
+    ? html`<p>There is nothing to plan yet: the book needs a recipe and a mold.</p>
+${cautionsBlock(context)}`
     : html`<form class="plan" data-plan hidden><ol class="plan-lines" data-lines>${planLine(book)}</ol><p class="plan-buttons"><button type="button" data-add>Add a line</button> <button type="submit">Work it out</button></p></form>
 <p class="find-count" role="status" data-plan-status></p>
 <div data-plan-result></div>
+${cautionsBlock(context)}
+<div data-plan-costs></div>
 <script type="application/json" data-plan-data>${embeddedJson(planData(book))}</script>
 <p class="only-static">This page works out its amounts with JavaScript. Without it, each <a href="${link(context, paths.home)}">colour’s page</a> states the amounts for its own batch and for ${usualVolume(book.settings).text} of plastic.</p>`
-}
-${cautionsBlock(context)}`,
+}`,
     });
   },
 };
