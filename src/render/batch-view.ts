@@ -48,13 +48,22 @@ export function inOrderOfWork<T extends { readonly material: string }>(
   return [...amounts].sort((one, other) => place(one) - place(other));
 }
 
+/** Letters of a word, above which a phone's column holds it only in small letters, or not at all. Tried by eye, no source. */
+const LONG_WORD = 14;
+const ENDLESS_WORD = 20;
+
+function nameClass(title: string): string {
+  const longest = Math.max(...title.split(/[\s-]+/).map(({ length }) => length));
+  return `amount-name${longest > LONG_WORD ? ' long' : ''}${longest > ENDLESS_WORD ? ' endless' : ''}`;
+}
+
 function materialName(names: BatchNames, id: string): Html {
   const { title, hex } = names.material(id);
   const href = names.href?.(id);
   const name =
     href === undefined
-      ? html`<span class="amount-name">${title}</span>`
-      : html`<a class="amount-name" href="${href}">${title}</a>`;
+      ? html`<span class="${nameClass(title)}">${title}</span>`
+      : html`<a class="${nameClass(title)}" href="${href}">${title}</a>`;
   return html`${dot(hex)}${name}`;
 }
 
