@@ -1,13 +1,11 @@
 import { type CupState, cupVolume } from '../cup/ledger.ts';
+import { FULLNESS_LEEWAY } from '../cup/plan-batch.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
 import { volumeText } from '../units/volume-text.ts';
 import type { FilledCup } from './fill-cup.ts';
 import type { Settings } from './model.ts';
 import type { Report } from './report.ts';
-
-/** How far above the limit a cup is not told of: a tenth is what the eye takes for the same height. Common practice, no source. */
-const LEEWAY = 1.1;
 
 /**
  * Reports a cup that was filled further than the book's `cup` and `fill` allow, at its start or while it was worked out. A cup
@@ -25,8 +23,8 @@ export function checkFullness(
   const { cupMl, fill } = settings;
   const most = cupMl * fill;
   const volume = (state: CupState): number => cupVolume(state, volumePerGram);
-  const round = rounds.find(({ before }) => volume(before) > most * LEEWAY);
-  const first = volume(start) > most * LEEWAY;
+  const round = rounds.find(({ before }) => volume(before) > most * FULLNESS_LEEWAY);
+  const first = volume(start) > most * FULLNESS_LEEWAY;
   if (!first && !round) return;
   const at =
     fields.plastic !== undefined && (first || !fields.log)

@@ -3,6 +3,9 @@ import { scaleAmounts } from './ledger.ts';
 import { type ColourError, measuredAmounts } from './measured-amounts.ts';
 import { isNear, measures, weighed } from './measures.ts';
 
+/** How far above its limit a cup is not told of: a tenth is what the eye takes for the same height. Common practice, no source. */
+export const FULLNESS_LEEWAY = 1.1;
+
 /** How a shop works: what is lost, and how far a cup is filled. */
 export interface Shop extends Bench {
   /** Plastic lost on the way, as a fraction of what the baits and sprues take. */
@@ -142,7 +145,8 @@ export function planBatch(plan: {
     const neededMl = baitsMl * cup.share * (1 + shop.loss);
     // What stays in each cup takes room in it too, so the cup's useful room is smaller by that.
     const room = shop.cupMl * shop.fill - shop.leftInCupMl;
-    const split = Math.max(1, Math.ceil(neededMl / room - 1e-9));
+    // A little above the limit a cup is told to be right, and is not split for it.
+    const split = neededMl <= room * FULLNESS_LEEWAY ? 1 : Math.ceil(neededMl / room - 1e-9);
     const volumeMl = neededMl / split + shop.leftInCupMl;
     const plasticMl = volumeMl / cup.volumePerPlastic;
     const exact = scaleAmounts(

@@ -42,7 +42,7 @@ export function cannotSentence(
 
 /** That a cup is to be looked at before anything is done to it. */
 export function lookFirstSentence({ deltaE }: Verdict): string {
-  return `Until then leave the cup as it is: nothing is sure to bring it nearer than ΔE ${differenceText(deltaE)}, as which it was seen.`;
+  return `Until then leave the cup as it is: nothing is sure to bring it nearer than the ΔE ${differenceText(deltaE)} that it was seen to be off.`;
 }
 
 /** What of a proposal that is to be weighed is too little for it; else nothing. */
@@ -56,9 +56,19 @@ export function afreshSentence(best: Proposal, anew: RecipeProposal, tolerance: 
   return `Start again with a new cup: ${anew.sentence} Mending this one takes more than that, and leaves ΔE ${differenceText(best.left.deltaE)}: ${best.sentence}${misses}`;
 }
 
-/** What to say of a cup that is fuller than it is to be filled; nothing of another. */
-export function crowdedWords(plasticMl: number, { roomMl = plasticMl }: AdditionLimits, bench: MatchBench): string {
-  return plasticMl <= roomMl + 0.5
+// Less room than this part of what a cup is filled to is none to thin in: convention of this book.
+const NO_ROOM = 0.03;
+
+/** What to say of a cup that is fuller than it is to be filled, or too full to be thinned though that might help; nothing of another. */
+export function crowdedWords(
+  plasticMl: number,
+  { roomMl = Number.POSITIVE_INFINITY }: AdditionLimits,
+  bench: MatchBench,
+  isRight: boolean,
+): string {
+  if (plasticMl > roomMl + 0.5)
+    return ` There are ${plasticText(plasticMl, bench)} in the cup, which is to be filled to ${plasticText(roomMl, bench)}: hot plastic foams.`;
+  return isRight || plasticMl < roomMl * (1 - NO_ROOM)
     ? ''
-    : ` There are ${plasticText(plasticMl, bench)} in the cup, which is to be filled to ${plasticText(roomMl, bench)}: hot plastic foams.`;
+    : ` The cup is as full as it is to be, ${plasticText(roomMl, bench)}: to thin it with clear plastic, pour some of it into another cup first.`;
 }

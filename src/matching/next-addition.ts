@@ -150,9 +150,9 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
   const mends = inProportion.some((each) => leastLeft(leftBy(each)) <= tolerance);
   const proposals = (mends ? inProportion : ranked).slice(0, question.proposals ?? 3);
   const [best] = proposals;
-  const besides = `${tooLittleWords(best)}${byHandWords(byHandDeltaE)}${crowdedWords(plasticMl, limits, bench)}${words}`;
   const left = best ? leastLeft(leftBy(best)) : below;
   const isRight = best !== undefined && left <= tolerance;
+  const besides = `${tooLittleWords(best)}${byHandWords(byHandDeltaE)}${crowdedWords(plasticMl, limits, bench, isRight)}${words}`;
   const again = anew && leastLeft(anew) < left - WORTH_STARTING_AGAIN && !isRight ? anew : undefined;
   if (anew && best && takesMore(best, anew, question) && leastLeft(anew) <= Math.max(tolerance, left))
     return {

@@ -66,6 +66,13 @@ describe('planBatch', () => {
     expect(only!.volumeMl).toBeLessThanOrEqual(350 * 0.5 + 1e-9);
     expect((only!.volumeMl - 3) * only!.split).toBeCloseTo((100 * 3 + 25 * 6) * 1.1, 6);
   });
+  test('planBatch does not split a cup for what nobody sees of its height, and splits what is more', () => {
+    // 33 baits take 9 shots: (99 + 54) × 1.1 = 168.3 ml, and 34 take 171.6 ml; the cup has room for 172 ml.
+    expect(plan([{ mold: minnow, baits: 34 }]).cups[0]!.split).toBe(1);
+    // 36 baits: (108 + 54) × 1.1 = 178.2 ml, 3.6 % more than there is room for; 42 baits (126 + 66 ml) are 23 % more.
+    expect(plan([{ mold: minnow, baits: 36 }]).cups[0]!.split).toBe(1);
+    expect(plan([{ mold: minnow, baits: 42 }]).cups[0]!.split).toBe(2);
+  });
   test('planBatch prices what it measures, and says what to buy', () => {
     const batch = plan([{ mold: minnow, baits: 100 }]);
     const peat = batch.materials.find(({ material }) => material === 'peat')!;
