@@ -12,6 +12,7 @@ import {
   SOLID_ADDITIVE_DENSITY,
 } from '../tables/material-defaults.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
+import { UNITS } from '../units/unit.ts';
 
 /** How a material is weighed out and what room it takes, with the defaults named that were used. */
 export interface MaterialHandling {
@@ -74,11 +75,17 @@ export function handlingOf(thing: Thing<MaterialKind>): MaterialHandling {
     }
     case 'additive': {
       const { fields } = thing as Thing<'additive'>;
-      if (fields.bulk === undefined && (fields.drop !== undefined || (fields.density ?? 0) < 1.5)) {
-        if (fields.drop === undefined && fields.density === undefined)
-          assumptions.push('taken for a liquid; salt or a powder has `bulk` in its file');
+      const unsaid = fields.drop === undefined && fields.density === undefined;
+      const byWeight = fields.pack !== undefined && UNITS[fields.pack.unit].dimension === 'mass';
+      if (
+        fields.bulk === undefined &&
+        !(unsaid && byWeight) &&
+        (fields.drop !== undefined || (fields.density ?? 0) < 1.5)
+      ) {
+        if (unsaid) assumptions.push('taken for a liquid; salt or a powder has `bulk` in its file');
         return liquid(fields.density, fields.drop);
       }
+      if (fields.bulk === undefined && unsaid) assumptions.push('taken for salt, since its pack is told by weight');
       return {
         density: density(fields.density, SOLID_ADDITIVE_DENSITY),
         gramsPerMl: bulk(fields.bulk, SOLID_ADDITIVE_BULK),

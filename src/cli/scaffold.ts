@@ -61,7 +61,10 @@ const TEXTS: Readonly<Record<Kind, (made: Scaffolded) => Text>> = {
     'hardness: medium\n# The range in which its supplier says to pour.\n# working: { from: 165 °C, to: 180 °C }\n# highest: 190 °C\n',
     'Where it is bought, and how it pours.',
   ],
-  additive: () => ['# most: 3 %\n', 'What it does, and how much of it is too much.'],
+  additive: () => [
+    '# bulk: 1.2 g/ml, of salt and powders: a level millilitre, weighed\n# drop: 0.05 ml, of liquids\n# most: 3 %\n',
+    'What it does, and how much of it is too much.',
+  ],
   mold: () => [
     'cavities: 2\n# Or the mass of a plain bait, `bait: 6 g`.\ncavity: 6 ml\nsprue: 3 ml\nbody: 9 mm\nthin: 2 mm\nthin-part: tail\nlength: 3 in\nshape: minnow\n',
     'How it fills, and what to mind.',

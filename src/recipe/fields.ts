@@ -214,7 +214,7 @@ function dateFix(text: string): string | undefined {
 }
 
 /** A quantity's fault with the unit that was most likely meant. */
-function explained({ unknownUnit, ...fault }: QuantityFault): Omit<FieldFault, 'code'> {
+function explained({ unknownUnit, bounds: _, ...fault }: QuantityFault): Omit<FieldFault, 'code'> {
   if (!unknownUnit || fault.fix !== undefined) return fault;
   const nearest = nearestName(unknownUnit.spelling, unknownUnit.allowed);
   return nearest === undefined ? fault : { ...fault, nearest, fix: `write \`${unknownUnit.number} ${nearest}\`` };
@@ -235,6 +235,27 @@ export const volume: z.ZodType<number> = measured('volume', millilitres);
 export const mass: z.ZodType<number> = measured('mass', grams);
 /** A length, in millimetres. */
 export const length: z.ZodType<number> = measured('length', millimetres);
+// Flake is sold from 0.008 to 0.125 in (3.2 mm), and strips a few times as long; common practice, no source.
+const MOST_FLAKE_MM = 25;
+
+/** A size of a flake, in millimetres. */
+export const flakeSize: z.ZodType<number> = field<number>('field/quantity', (input) => {
+  const quantity = parseQuantity(asText(input), ['length']);
+  if (isFault(quantity)) return { fault: explained(quantity) };
+  const value = millimetres(quantity);
+  if (value <= MOST_FLAKE_MM) return { value };
+  const thousandths = quantity.unit === 'in' && quantity.amount < 1000;
+  return {
+    fault: {
+      found: shown(input),
+      expected: `a size up to ${MOST_FLAKE_MM} mm, such as \`0.040 in\``,
+      why: 'flake is sold from 0.008 to 0.125 in across flats',
+      ...(thousandths && {
+        fix: `write \`${Number((quantity.amount / 1000).toPrecision(6))} in\` if thousandths are meant`,
+      }),
+    },
+  };
+});
 /** A temperature, in degrees Celsius. */
 export const temperature: z.ZodType<number> = measured('temperature', celsius);
 /** A share such as `40%`, as a fraction of 1 from 0 to 1. */
@@ -242,7 +263,7 @@ export const share: z.ZodType<number> = field<number>('field/quantity', (input) 
   const quantity = parseQuantity(asText(input), ['part']);
   const expected = 'a share such as `40%`';
   if (isFault(quantity)) {
-    const { unknownUnit, ...fault } = quantity;
+    const { unknownUnit, bounds: _, ...fault } = quantity;
     // A share has one unit alone: the others that measure parts are not offered.
     if (unknownUnit) {
       const fix = `write \`${unknownUnit.number}%\``;

@@ -12,6 +12,7 @@ import {
   density,
   dose,
   fields,
+  flakeSize,
   length,
   mass,
   oneOrMore,
@@ -188,9 +189,9 @@ export const flakeSchema = fields({
   look: fields({ colour }),
   shape: z.enum(['hexagon', 'square', 'round', 'strip']).default('hexagon'),
   /** Across flats, or the side, or the width of a strip. */
-  size: length,
+  size: flakeSize,
   /** Length of a strip. */
-  long: length.optional(),
+  long: flakeSize.optional(),
   /** Thickness of the film. */
   film: length.optional(),
   finish: z.enum(['metallic', 'matte', 'pearl', 'hologram', 'translucent', 'fluorescent']).default('metallic'),
@@ -260,7 +261,7 @@ export const targetSchema = fields({
   parts: z.record(z.string(), targetPart).optional(),
   /** Whether each part was seen by itself. Default: two parts are the sides of a finished bait, each seen with the other behind it. */
   apart: z.boolean().optional(),
-  flake: z.array(fields({ colour, size: length, coverage: share.optional() })).optional(),
+  flake: z.array(fields({ colour, size: flakeSize, coverage: share.optional() })).optional(),
   mold: reference.optional(),
   tolerance: positive.optional(),
   publish: publish.optional(),

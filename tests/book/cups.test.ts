@@ -218,6 +218,9 @@ test('an additive of which nothing is said is taken for a liquid, and that is sa
   expect(spooned('bulk: 1.2 g/ml').grams).toBeCloseTo(TWO_SPOONS * 1.2, 3);
   expect(spooned('density: 2.16 g/ml').grams).toBeCloseTo(TWO_SPOONS * 1.2, 3);
   expect(spooned('density: 2.16 g/ml').says.join('\n')).not.toContain('liquid');
+  const sold = spooned('price: 4\npack: 3 lb');
+  expect(sold.grams).toBeCloseTo(TWO_SPOONS * 1.2, 3);
+  expect(sold.says.join('\n')).toContain('taken for salt, since its pack is told by weight');
 });
 
 test('a clear cup is as sure as its plastic: estimated, and never certain', () => {

@@ -34,6 +34,12 @@ describe('a field that is written otherwise than the book reads it is told with 
       /→ write `12 drops` if drops are meant, or the unit that was counted$/,
     );
   });
+  test('a flake as large as a hand', () => {
+    expect(told('flake', 'size: 35 in', 'look: { colour: "#b8693a" }')).toEqual([
+      '`35 in`, flake is sold from 0.008 to 0.125 in across flats → write `0.035 in` if thousandths are meant',
+    ]);
+    expect(told('flake', 'size: 0.125 in', 'look: { colour: "#b8693a" }')).toEqual([]);
+  });
   test('a share is in per cent alone', () => {
     expect(inCup('share: 40 phr')).toEqual([
       '`40 phr`, phr counts a dose in plastic, not a part of a whole → write `40%`',
