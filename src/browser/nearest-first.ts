@@ -9,10 +9,16 @@ export function nearestFirst(colours: readonly NearColour[], hex: string): reado
   const wanted = labFromHex(hex);
   return colours
     .map(({ seen, ...thing }) => {
-      const looks = seen.flatMap(([part, white, black]) => [
-        { deltaE: deltaE00(wanted, labFromHex(white)), where: `${part} over white`, white, black },
-        { deltaE: deltaE00(wanted, labFromHex(black)), where: `${part} over black`, white, black },
-      ]);
+      const looks = seen.flatMap(([part, white, black]) =>
+        [
+          { hex: white, where: `${part} over white` },
+          { hex: black, where: `${part} over black` },
+        ].flatMap(({ hex: look, where }) =>
+          look === null
+            ? []
+            : [{ deltaE: deltaE00(wanted, labFromHex(look)), where, white: white ?? look, black: black ?? look }],
+        ),
+      );
       const { deltaE, where, white, black } = looks.reduce((best, each) => (each.deltaE < best.deltaE ? each : best));
       return { deltaE, thing: { ...thing, about: `ΔE ${deltaEText(deltaE)}, ${where}`, white, black } };
     })

@@ -8,8 +8,8 @@ import type { FoundThing } from './find-view.ts';
 import { type Html, html } from './html.ts';
 import { paths } from './links.ts';
 
-/** A part of a bait and its colours, `#rrggbb`. */
-export type SeenPart = readonly [part: string, overWhite: string, overBlack: string];
+/** A part of a bait and its colours, `#rrggbb`; `null` where nobody looked. */
+export type SeenPart = readonly [part: string, overWhite: string | null, overBlack: string | null];
 
 /** A colour as it is listed, with everything of it that can be seen. */
 export interface NearColour extends Required<FoundThing> {
@@ -39,6 +39,15 @@ function cups({ pattern, cups: all }: Recipe): readonly SeenPart[] {
   return pattern === 'swirl' || pattern === 'tipped' ? all.map(({ name, body }) => seenPart(name, body)) : [];
 }
 
+/** What the last bait of each cup was seen to look like: the truth, where the computed colour misses it. */
+function looked({ cups: all }: Recipe): readonly SeenPart[] {
+  return all.flatMap(({ name, rounds }): readonly SeenPart[] => {
+    const seen = rounds.findLast((round) => round.seen?.overWhite ?? round.seen?.overBlack)?.seen;
+    const part = all.length > 1 ? `${name} as last seen` : 'as last seen';
+    return seen === undefined ? [] : [[part, seen.overWhite ?? null, seen.overBlack ?? null]];
+  });
+}
+
 /** Every colour of the book with its looks; addresses from the book's root. */
 export function nearColours({ recipes, looks }: Pick<Book, 'recipes' | 'looks'>): readonly NearColour[] {
   const near = (look: Recipe | RecipeLook, seen: readonly SeenPart[]): NearColour => ({
@@ -50,7 +59,7 @@ export function nearColours({ recipes, looks }: Pick<Book, 'recipes' | 'looks'>)
     seen,
   });
   return [
-    ...recipes.map((recipe) => near(recipe, [...sides(recipe), ...cups(recipe)])),
+    ...recipes.map((recipe) => near(recipe, [...sides(recipe), ...cups(recipe), ...looked(recipe)])),
     ...looks.map((look) => near(look, sides(look))),
   ];
 }

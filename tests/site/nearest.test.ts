@@ -41,7 +41,12 @@ function least(hex: string, colour: Recipe | RecipeLook): number {
     ...(colour.other ? [colour.other] : []),
     ...('cups' in colour && ['swirl', 'tipped'].includes(colour.pattern) ? colour.cups.map(({ body }) => body) : []),
   ];
-  const all = looks.flatMap(({ overWhite, overBlack }) => [overWhite.hex, overBlack.hex]);
+  const last =
+    'cups' in colour ? colour.cups.flatMap(({ rounds }) => rounds.findLast(({ seen }) => seen)?.seen ?? []) : [];
+  const all = [
+    ...looks.flatMap(({ overWhite, overBlack }) => [overWhite.hex, overBlack.hex]),
+    ...last.flatMap(({ overWhite, overBlack }) => [overWhite, overBlack].filter((hex) => hex !== undefined)),
+  ];
   return Math.min(...all.map((each) => deltaE(hex, each)));
 }
 
@@ -66,6 +71,15 @@ describe('the colour nearest to another', () => {
     );
     expect(errors).toEqual([]);
     expect(foreign).toEqual([]);
+    await close();
+  });
+
+  test('is what was seen of a bait, too, whatever was computed of it', async () => {
+    const { page, close } = await visit(browser, 'find/');
+    const wanted = book().recipes.find(({ id }) => id === 'rowan-week')!;
+    const seen = wanted.cups[0]!.rounds.findLast((round) => round.seen?.overBlack)!.seen!.overBlack!;
+    await near(page, seen);
+    expect((await rows(page))[0]).toEqual([wanted.id, 'ΔE 0.0, as last seen over black']);
     await close();
   });
 
