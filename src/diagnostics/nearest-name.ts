@@ -7,9 +7,10 @@ const LONGEST_NAME = 100;
  * The known name that a misspelt one was most likely meant to be.
  *
  * Returns undefined when nothing is near: more than a third of the letters (at least 2) would have to change.
- * Ties go to the name that comes first in `known`.
+ * A name of which it is a whole word comes before all others. Ties go to the name that comes first in `known`.
  *
  * @example nearestName('paet', ['peat', 'straw']) // 'peat'
+ * @example nearestName('oz', ['ml', 'fl oz']) // 'fl oz'
  */
 export function nearestName(name: string, known: Iterable<string>): string | undefined {
   const wanted = name.toLowerCase();
@@ -17,6 +18,7 @@ export function nearestName(name: string, known: Iterable<string>): string | und
   let fewest = Math.max(2, Math.floor(name.length / 3)) + 1;
   if (name.length > LONGEST_NAME) return undefined;
   for (const candidate of known) {
+    if (candidate.includes(' ') && candidate.toLowerCase().split(' ').includes(wanted)) return candidate;
     // As many letters as one name is longer must change.
     if (Math.abs(candidate.length - wanted.length) >= fewest) continue;
     const edits = distance(wanted, candidate.toLowerCase());

@@ -1,0 +1,12 @@
+import { expect, test } from 'vitest';
+import { nearestName } from '../../src/diagnostics/nearest-name.ts';
+
+test.each([
+  ['paet', ['peat', 'straw'], 'peat'],
+  ['oz', ['ml', 'fl oz'], 'fl oz'],
+  ['OZ', ['ml', 'fl oz'], 'fl oz'],
+  ['m', ['ml', 'fl oz'], 'ml'],
+  ['chartreuse', ['peat', 'straw'], undefined],
+] as const)('nearestName(%s, %j) is %s', (name, known, nearest) => {
+  expect(nearestName(name, known)).toBe(nearest);
+});
