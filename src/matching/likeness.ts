@@ -20,18 +20,26 @@ export function contentsOf(cup: CupState): Contents {
  * By materials and not by colour, since what a model is off by lies with the materials.
  */
 export function likeness(one: Contents, other: Contents, shelf: CupShelf): number {
+  const names = [...new Set([...Object.keys(one), ...Object.keys(other)])];
+  const doses = (contents: Contents): Float64Array => Float64Array.from(names, (name) => contents[name] ?? 0);
+  const effects = Float64Array.from(names, (name) => effectOf(name, shelf));
+  return likenessOf(doses(one), doses(other), effects);
+}
+
+/** The same of doses in the same order, with what a unit of each takes up or throws back. */
+export function likenessOf(one: Float64Array, other: Float64Array, effects: Float64Array): number {
   let common = 0;
   let all = 0;
-  for (const name of new Set([...Object.keys(one), ...Object.keys(other)])) {
-    const effect = effectOf(name, shelf);
-    const [here = 0, there = 0] = [one[name], other[name]];
-    common += effect * Math.max(0, Math.min(here, there));
-    all += effect * Math.max(0, here, there);
+  for (let i = 0; i < effects.length; i++) {
+    const [here, there] = [Math.max(0, one[i]!), Math.max(0, other[i]!)];
+    common += effects[i]! * Math.min(here, there);
+    all += effects[i]! * Math.max(here, there);
   }
   return all > 0 ? common / all : 1;
 }
 
-function effectOf(name: string, shelf: CupShelf): number {
+/** What a unit of a material takes up or throws back: K and S summed over the bands. */
+export function effectOf(name: string, shelf: CupShelf): number {
   const { constants } = shelf(name);
   if (!constants) return 0;
   let sum = 0;

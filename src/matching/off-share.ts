@@ -2,7 +2,7 @@ import type { CupState } from '../cup/ledger.ts';
 import type { Lab } from '../optics/cielab.ts';
 import type { ModelCorrection } from './correct-model.ts';
 import type { CupShelf } from './cup-model.ts';
-import { type Contents, contentsOf, likeness } from './likeness.ts';
+import { type Contents, contentsOf, effectOf, likeness, likenessOf } from './likeness.ts';
 import type { MatchMaterial } from './match-material.ts';
 import type { Ingredient } from './measure-doses.ts';
 
@@ -22,16 +22,23 @@ export function offShareOf(
   shelf: ReadonlyMap<string, MatchMaterial>,
 ): ((doses: Float64Array) => number) | undefined {
   if (learntFrom === undefined) return undefined;
+  // Asked for at every step of a search: names are numbers here, and what each is worth is known.
+  const names = [...new Set([...Object.keys(contents), ...Object.keys(learntFrom), ...ingredients.map(nameOf)])];
+  const effects = Float64Array.from(names, (name) => effectOf(name, (each) => shelf.get(each)!));
+  const base = Float64Array.from(names, (name) => contents[name] ?? 0);
+  const learnt = Float64Array.from(names, (name) => learntFrom[name] ?? 0);
+  const places = ingredients.map((ingredient) => names.indexOf(nameOf(ingredient)));
   const thins = ingredients.findIndex((each) => each.thins);
+  const mixed = new Float64Array(names.length);
   return (doses) => {
     const left = 1 - (thins < 0 ? 0 : doses[thins]!);
-    const mixed: Record<string, number> = {};
-    for (const name in contents) mixed[name] = left * contents[name]!;
-    for (const [j, { material }] of ingredients.entries())
-      if (doses[j]! > 0) mixed[material.id] = (mixed[material.id] ?? 0) + doses[j]!;
-    return likeness(mixed, learntFrom, (name) => shelf.get(name)!);
+    for (let i = 0; i < mixed.length; i++) mixed[i] = left * base[i]!;
+    for (let j = 0; j < places.length; j++) if (doses[j]! > 0) mixed[places[j]!]! += doses[j]!;
+    return likenessOf(mixed, learnt, effects);
   };
 }
+
+const nameOf = ({ material }: Ingredient): string => material.id;
 
 /** What the model is off by in a cup. */
 export function offsetsFor(correction: ModelCorrection, cup: CupState, shelf: CupShelf): Offsets {
