@@ -263,13 +263,13 @@ export const share: z.ZodType<number> = field<number>('field/quantity', (input) 
   const quantity = parseQuantity(asText(input), ['part']);
   const expected = 'a share such as `40%`';
   if (isFault(quantity)) {
-    const { unknownUnit, bounds: _, ...fault } = quantity;
+    const { unknownUnit } = quantity;
     // A share has one unit alone: the others that measure parts are not offered.
     if (unknownUnit) {
       const fix = `write \`${unknownUnit.number}%\``;
       return { fault: { found: shown(input), expected, why: 'a share is in per cent', fix } };
     }
-    return { fault: { ...fault, expected } };
+    return { fault: { ...explained(quantity), expected } };
   }
   if (quantity.unit !== '%') {
     const why = `${quantity.unit} counts a dose in plastic, not a part of a whole`;

@@ -52,14 +52,15 @@ class PhotoDialog {
   /** The colour that the reader takes; undefined if they leave without one. */
   ask(): Promise<string | undefined> {
     this.give(undefined);
-    const { promise, resolve } = withResolver<string | undefined>();
-    this.answer = resolve;
+    const answered = new Promise<string | undefined>((resolve) => {
+      this.answer = resolve;
+    });
     this.spots?.forget('bait');
     this.part<HTMLInputElement>('#photo-bait').checked = true;
     this.dialog.showModal();
     this.show();
     if (this.spots === undefined) this.part<HTMLInputElement>('[data-photo-file]').click();
-    return promise;
+    return answered;
   }
 
   private part<T extends HTMLElement>(selector: string): T {
@@ -149,14 +150,6 @@ class PhotoDialog {
     spot.style.setProperty('top', `${100 * place.y}%`);
     spot.style.setProperty('width', `${(200 * SPOT_RADIUS * Math.min(width, height)) / width}%`);
   }
-}
-
-function withResolver<T>(): { readonly promise: Promise<T>; readonly resolve: (value: T) => void } {
-  let resolve: (value: T) => void = () => {};
-  const promise = new Promise<T>((done) => {
-    resolve = done;
-  });
-  return { promise, resolve };
 }
 
 let shared: PhotoDialog | undefined;
