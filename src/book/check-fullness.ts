@@ -1,11 +1,11 @@
 import { type CupState, cupVolume } from '../cup/ledger.ts';
 import { FULLNESS_LEEWAY } from '../cup/plan-batch.ts';
 import type { Thing } from '../recipe/read-thing.ts';
-import { formatDecimal } from '../units/format-quantity.ts';
 import { volumeText } from '../units/volume-text.ts';
 import type { FilledCup } from './fill-cup.ts';
 import type { Settings } from './model.ts';
 import type { Report } from './report.ts';
+import { filledText } from './settings.ts';
 
 /**
  * Reports a cup that was filled further than the book's `cup` and `fill` allow, at its start or while it was worked out. A cup
@@ -20,8 +20,7 @@ export function checkFullness(
   report: Report,
 ): void {
   const { fields, recipe, path } = spec;
-  const { cupMl, fill } = settings;
-  const most = cupMl * fill;
+  const most = settings.cupMl * settings.fill;
   const volume = (state: CupState): number => cupVolume(state, volumePerGram);
   const round = rounds.find(({ before }) => volume(before) > most * FULLNESS_LEEWAY);
   const first = volume(start) > most * FULLNESS_LEEWAY;
@@ -40,7 +39,7 @@ export function checkFullness(
     [...path, ...at],
     {
       found: `${volumeText(ml, settings)} in the cup`,
-      expected: `at most ${volumeText(most, settings)}, which is ${formatDecimal(fill * 100)} % of a cup of ${volumeText(cupMl, settings)}`,
+      expected: `at most ${filledText(settings)}`,
       why: 'hot plastic foams and splashes',
       fix: `begin with less, or write the size of your cups as \`cup: … ${settings.volume}\` in book.md`,
     },

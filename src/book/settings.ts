@@ -42,17 +42,22 @@ export function settingsOf(fields: FieldsOf<'book'>): Settings {
   };
 }
 
+/** How far a cup is filled, in words. */
+export function filledText(settings: Pick<Settings, 'cupMl' | 'fill' | 'volume'>): string {
+  const { cupMl, fill } = settings;
+  return `${volumeText(cupMl * fill, settings)}, which is ${formatDecimal(fill * 100)} % of a cup of ${volumeText(cupMl, settings)}`;
+}
+
 /**
  * Settings with which the recipes can be checked: reports a cup of which nothing could be poured, since as much stays in it as it is
  * filled with, and lets nothing stay in it.
  */
 export function withRoom(book: Thing<'book'> | undefined, settings: Settings, report: Report): Settings {
   const { cupMl, fill, leftInCupMl } = settings;
-  const most = cupMl * fill;
-  if (!book || leftInCupMl < most) return settings;
+  if (!book || leftInCupMl < cupMl * fill) return settings;
   report.add('book/left-in-cup', book as Thing, ['left-in-cup'], {
     found: `${volumeText(leftInCupMl, settings)} that stay in a cup`,
-    expected: `less than ${volumeText(most, settings)}, which is ${formatDecimal(fill * 100)} % of a cup of ${volumeText(cupMl, settings)}`,
+    expected: `less than ${filledText(settings)}`,
     why: 'a cup is filled so far, and what stays in it is not poured',
     fix: `write what is left in a cup after the last bait, or the size of your cups as \`cup: … ${settings.volume}\``,
   });
