@@ -8,6 +8,7 @@ import { Refusal } from '../eleventy/refusal.ts';
 import { formatTemperature } from '../units/format-quantity.ts';
 import { massText } from '../units/mass-text.ts';
 import { volumeText } from '../units/volume-text.ts';
+import { CAUTION } from './caution.ts';
 import type { Command } from './command.ts';
 import { findNamed } from './find-named.ts';
 import { type SoundBook, soundBook } from './sound-book.ts';
@@ -91,7 +92,3 @@ function amountLine(measured: Measured, name: (material: string) => string): str
     ...(note === undefined ? [] : [note]),
   ].join(', ');
 }
-
-/** Stands wherever somebody is told to heat. */
-const CAUTION =
-  "Hot plastic burns, and overheated it gives off hydrogen chloride: fume hood or open air, eye protection, gloves and sleeves,\na thermometer, no water near it, and the suppliers' safety data sheets first.";

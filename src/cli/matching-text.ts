@@ -14,10 +14,7 @@ import type { Substitute, Substitution } from '../matching/substitutes.ts';
 import { weightsText } from '../matching/weigh-doses.ts';
 import { formatTemperature } from '../units/format-quantity.ts';
 import { volumeText } from '../units/volume-text.ts';
-
-/** Stands wherever somebody is told to heat. */
-const CAUTION =
-  "Hot plastic burns, and overheated it gives off hydrogen chloride: fume hood or open air, eye protection, gloves and sleeves,\na thermometer, no water near it, and the suppliers' safety data sheets first.";
+import { CAUTION } from './caution.ts';
 
 /** What the words of an answer mean, for the end of it. */
 export function legendText({ weighed, inStock }: { readonly weighed: boolean; readonly inStock: boolean }): string {
