@@ -12,7 +12,7 @@ declare module '@11ty/eleventy' {
 
   export class Eleventy {
     constructor(input: string | undefined, output: string | undefined, options: EleventyOptions);
-    readonly errorHandler: { log(error: unknown): void; initialMessage(): void };
+    readonly errorHandler: { log(error: unknown): void; fatal(error: unknown): void; initialMessage(): void };
     /** Set while it watches. */
     readonly watcher: { on(event: 'unlink', listener: (path: string) => void): void };
     disableLogger(): void;

@@ -42,6 +42,8 @@ export function eleventyFor({ root, recipes, output, mode, onStart, onBuilt, onF
   eleventy.disableLogger();
   eleventy.errorHandler.initialMessage = () => undefined;
   eleventy.errorHandler.log = (error) => onFailed?.(error);
+  // It would set the exit code, which is the command's to say.
+  eleventy.errorHandler.fatal = eleventy.errorHandler.log;
   return eleventy;
 }
 

@@ -49,6 +49,7 @@ export const serveCommand: Command = {
         });
         await eleventy.serve(port);
         await interrupted;
+        watching = false;
         endWatch();
         await eleventy.stopWatch();
         return 0;

@@ -46,7 +46,8 @@ export async function claimOutput(folder: string): Promise<void> {
 /**
  * Removes what earlier builds left in an output folder, and the folders that become empty.
  *
- * @param kept whether this build wrote a file, by its path from the folder, with `/`
+ * @param kept whether a file was written by this build, by its path from the folder, with `/`; also asked of folders,
+ * and one that is kept stays whole, unread: it may be written to meanwhile
  */
 export async function sweepOutput(folder: string, kept: (path: string) => boolean): Promise<void> {
   await checkOutput(folder);
@@ -58,11 +59,11 @@ async function sweep(root: string, prefix: string, kept: (path: string) => boole
   let left = false;
   for (const entry of await readdir(join(root, prefix), { withFileTypes: true })) {
     const path = prefix + entry.name;
-    if (entry.isDirectory()) {
+    if (kept(path)) {
+      left = true;
+    } else if (entry.isDirectory()) {
       if (await sweep(root, `${path}/`, kept)) left = true;
       else await rmdir(join(root, path));
-    } else if (kept(path)) {
-      left = true;
     } else {
       await rm(join(root, path));
     }

@@ -3,7 +3,7 @@ import { loadBook } from './load-book.ts';
 import { checkApart, claimOutput, sweepOutput } from './output-folder.ts';
 import { Refusal } from './refusal.ts';
 import { reportText } from './report.ts';
-import { isOfSearchIndex, searchIndexer } from './search-index.ts';
+import { isSearchIndex, searchIndexer } from './search-index.ts';
 import { serverStartMessage } from './server-message.ts';
 import { prepareSite, type Site } from './site.ts';
 import { statusLine } from './status-line.ts';
@@ -101,7 +101,7 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
         outputPath ? relative(output, resolve(root, outputPath)) : [],
       );
       const written = new Set([...pages, ...files].map((path) => path.replaceAll('\\', '/')));
-      await sweepOutput(output, (path) => written.has(path) || isOfSearchIndex(path));
+      await sweepOutput(output, (path) => written.has(path) || isSearchIndex(path));
     }
     const built: BuiltSite = {
       recipes: book.recipes.length + book.looks.length,

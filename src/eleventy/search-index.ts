@@ -7,17 +7,20 @@ import type { SearchRecord } from '../render/page.ts';
 /** Folder of the search index in an output folder. */
 export const PAGEFIND_FOLDER = 'pagefind';
 
+/** Folder in which the next index is written. */
+const ASIDE_FOLDER = `${PAGEFIND_FOLDER}.tmp`;
+
 /** Interfaces that Pagefind writes beside its index. The book has its own. */
 const UNUSED = /^pagefind-(?:ui|modular-ui|component-ui|highlight)\b/;
 
-/** Whether a path from the output folder belongs to the index, or to one that is being written. */
-export function isOfSearchIndex(path: string): boolean {
-  return path.startsWith(`${PAGEFIND_FOLDER}/`) || path.startsWith(`${PAGEFIND_FOLDER}.tmp/`);
+/** Whether a path from the output folder is the index, or one that is being written. */
+export function isSearchIndex(path: string): boolean {
+  return path === PAGEFIND_FOLDER || path === ASIDE_FOLDER;
 }
 
 /** Writes a search index of records into an output folder, in place of the one that is there. */
 export async function writeSearchIndex(records: readonly SearchRecord[], output: string): Promise<void> {
-  const aside = join(output, `${PAGEFIND_FOLDER}.tmp`);
+  const aside = join(output, ASIDE_FOLDER);
   await rm(aside, { recursive: true, force: true });
   try {
     const { index } = sound(await pagefind.createIndex());

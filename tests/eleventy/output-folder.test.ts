@@ -39,6 +39,15 @@ describe('sweepOutput(folder, kept)', () => {
     expect(existsSync(join(folder, 'old'))).toBe(false);
   });
 
+  test('leaves a folder that is kept as it is, even empty', async () => {
+    const folder = temporaryFolder();
+    await claimOutput(folder);
+    mkdirSync(join(folder, 'index.tmp/part'), { recursive: true });
+    await writeFiles(folder, { 'index.tmp/one.bin': '' });
+    await sweepOutput(folder, (path) => path === 'index.tmp');
+    expect(readdirSync(join(folder, 'index.tmp'))).toEqual(['one.bin', 'part']);
+  });
+
   test('never enters a folder through a link', async () => {
     const elsewhere = temporaryFolder();
     await writeFiles(elsewhere, { 'mine.txt': '' });
