@@ -3,16 +3,18 @@ import { describe, expect, test } from 'vitest';
 import { compileBook } from '../../src/book/compile-book.ts';
 import { adviceFor, firstAnswers, newWork, withBookTarget, withRecipe } from '../../src/browser/bench/ask.ts';
 import { readDrafts, withoutRound } from '../../src/browser/bench/drafts.ts';
-import { roundForms } from '../../src/browser/bench/fields-view.ts';
+import { roundForms, sidesView } from '../../src/browser/bench/fields-view.ts';
 import { volumeOf } from '../../src/browser/bench/limits.ts';
 import { logView } from '../../src/browser/bench/log-view.ts';
 import { firstView, nextView } from '../../src/browser/bench/proposal-view.ts';
 import { readWork } from '../../src/browser/bench/read-work.ts';
 import { settledWork } from '../../src/browser/bench/settle-work.ts';
 import type { BenchShown } from '../../src/browser/bench/shown.ts';
+import { thicknessInField, thicknessOf } from '../../src/browser/bench/thickness-field.ts';
 import { roundOf } from '../../src/browser/bench/typed-round.ts';
 import { sideOf, type Work, withSteps } from '../../src/browser/bench/work.ts';
 import { recipeFile } from '../../src/browser/bench/work-recipe.ts';
+import { targetFile } from '../../src/browser/bench/work-target.ts';
 import { benchPageData } from '../../src/render/pages/bench.ts';
 import { UNITS } from '../../src/units/unit.ts';
 import { volumeInField } from '../../src/units/volume-field.ts';
@@ -125,20 +127,53 @@ describe('a match in a book of fluid ounces', () => {
     expect(book!.recipes[0]!.cups[0]!.leftMl).toBeCloseTo(adviceFor(work, 0, DATA).now.volumeMl, 6);
   });
 
+  test('thicknessOf(text) is mm, within limits that are told in inches; untouched, it is what it was', () => {
+    expect(thicknessOf('0.375', settings, 8)).toBeCloseTo(9.525, 12);
+    expect(thicknessInField(9.525, settings)).toBe('0.375');
+    for (const typed of ['', 'some', '0.003', '40', '-1', '1e300']) {
+      expect(thicknessOf(typed, settings, 8)).toBe('The thickness is a number from 0.004 to 39, in inches.');
+    }
+    for (const told of ['0.004', '39']) expect(thicknessOf(told, settings)).toBeTypeOf('number');
+    fc.assert(
+      fc.property(fc.double({ min: 0.1, max: 1000, noNaN: true }), (mm) => {
+        expect(thicknessOf(thicknessInField(mm, settings), settings, mm)).toBe(mm);
+      }),
+    );
+  });
+
+  test('targetFile(…) has a thickness that was typed in inches as it was typed, and the book takes it', () => {
+    const { target: _, ...described } = leaf();
+    const [side] = described.sides;
+    for (const [thicknessMm, written] of [
+      [thicknessOf('0.375', settings) as number, '0.375 in'],
+      [8, '8 mm'],
+    ] as const) {
+      const work = { ...described, sides: [{ ...side!, thicknessMm }] };
+      const { name, text: file } = targetFile(work, new Set(), settings)!;
+      expect(file).toContain(`thickness: ${written}\n`);
+      const { book, diagnostics } = compileBook([...BOOK, { path: `targets/${name}`, text: file }]);
+      expect(diagnostics).toEqual([]);
+      const found = book!.targets.find(({ id }) => name === `${id}.md`)!;
+      expect(found.parts[0]!.thicknessMm).toBeCloseTo(thicknessMm, 12);
+    }
+  });
+
   test('its forms, its log and its proposals speak of fluid ounces alone', () => {
     const work = looked();
     const advice = adviceFor(work, 0, DATA);
     const side = sideOf(work, 0);
+    expect(`${sidesView(work, settings)}`).toContain('Thickness, in</label>');
     const views = [
+      sidesView(work, settings),
       roundForms(0, {}, { side, work }, SHOWN),
       logView(work.cups[0]!.steps, advice.now, SHOWN),
       firstView(firstAnswers(work, DATA), work.sides, SHOWN),
       nextView(advice, side, SHOWN),
     ].map(text);
-    for (const view of views) expect(view).not.toMatch(/\bml\b|millilit/i);
-    expect(views[0]).toMatch(/Poured, fl oz .*One shot of Minnow: 0\.41 fl oz .*Plastic, fl oz/);
-    expect(views[1]).toMatch(/poured 0\.5 fl oz; saw .* g = [\d.]+ drops in 4 fl oz/);
-    expect(views[2]).toMatch(/no price on the shelf for Ivory, Peat and Supple/);
-    expect(views[3]).toMatch(/fl oz in the cup, no price on the shelf for (Peat|Soot|Ivory)/);
+    for (const view of views) expect(view).not.toMatch(/\b(?:ml|mm)\b|millilit/i);
+    expect(views[1]).toMatch(/Poured, fl oz .*One shot of Minnow: 0\.41 fl oz .*Plastic, fl oz/);
+    expect(views[2]).toMatch(/poured 0\.5 fl oz; saw .* g = [\d.]+ drops in 4 fl oz/);
+    expect(views[3]).toMatch(/no price on the shelf for Ivory, Peat and Supple/);
+    expect(views[4]).toMatch(/fl oz in the cup, no price on the shelf for (Peat|Soot|Ivory)/);
   });
 });

@@ -154,7 +154,7 @@ describe('what it takes and what it does not', () => {
     for (const [label, text, expected] of [
       ['Right within ΔE', '1e300', 'The tolerance is a number from 0.1 to 100.'],
       ['Millilitres of it', '', 'The plastic of the cup is a number from 1 to 100,000.'],
-      ['Seen at mm', '-3', 'The thickness is a number from 0.1 to 1,000.'],
+      ['Thickness, mm', '-3', 'The thickness is a number from 0.1 to 1,000.'],
     ] as const) {
       const field = page.getByLabel(label);
       const before = await field.inputValue();
@@ -186,7 +186,7 @@ describe('what it takes and what it does not', () => {
 
   test('a page that draws itself anew closes no fold and takes no field out of the hand', async () => {
     const { page, errors, close } = await visit(browser, 'bench/');
-    await page.getByLabel('Seen at mm').fill('9');
+    await page.getByLabel('Thickness, mm').fill('9');
     await page.getByRole('button', { name: 'Start with plain plastic' }).click();
     await page.evaluate(() => {
       document.querySelector<HTMLDetailsElement>('.bench-else')!.open = true;
@@ -194,7 +194,7 @@ describe('what it takes and what it does not', () => {
       drawn.dataset.before = '';
       drawn.focus();
       // A change above draws the cups anew a moment later.
-      document.querySelector('#side-0-mm')!.dispatchEvent(new Event('change', { bubbles: true }));
+      document.querySelector('#side-0-thickness')!.dispatchEvent(new Event('change', { bubbles: true }));
     });
     await page.keyboard.type('12 dops');
     for (const _ of 'ops') await page.keyboard.press('ArrowLeft');

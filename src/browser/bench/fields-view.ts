@@ -6,11 +6,12 @@
 import { type Html, html } from '../../render/html.ts';
 import { chips } from '../../render/swatch/chip.ts';
 import { sentence, volumeText } from '../../render/words.ts';
+import type { VolumeUnit } from '../../units/volume-text.ts';
 import { typedHex } from '../typed-hex.ts';
 import type { CupShown } from './cup-view.ts';
 import type { CupDraft } from './drafts.ts';
-import { LIMITS } from './limits.ts';
 import type { BenchShown } from './shown.ts';
+import { lengthUnit, thicknessInField, thicknessLimits } from './thickness-field.ts';
 import type { Work } from './work.ts';
 
 // What the chooser opens with before anything was said: no colour that could pass for what was seen.
@@ -23,8 +24,9 @@ function colourField(id: string, name: string, label: string, digits: string): H
 }
 
 /** The colours of a target, to be described. */
-export function sidesView({ sides, arrangement }: Work): Html {
+export function sidesView({ sides, arrangement }: Work, unit: VolumeUnit): Html {
   const many = sides.length > 1;
+  const { least, most } = thicknessLimits(unit);
   return html`${sides.map(({ name, overWhite, overBlack, thicknessMm }, index) => {
     const id = `side-${index}`;
     return html`<fieldset class="bench-side" data-side="${index}"><legend>${many ? sentence(name) : 'Its colour'}</legend>
@@ -33,7 +35,7 @@ export function sidesView({ sides, arrangement }: Work): Html {
 ${colourField(`${id}-white`, 'overWhite', 'Over white', overWhite)}
 <p class="check"><input id="${id}-saw" type="checkbox" name="sawBlack"${overBlack === undefined ? '' : html` checked`}><label for="${id}-saw">Seen over black too: without that, nothing can be said of its thickness</label></p>
 ${overBlack === undefined ? '' : colourField(`${id}-black`, 'overBlack', 'Over black', overBlack)}
-<p class="field"><label for="${id}-mm">Seen at mm${arrangement === 'together' ? ', the whole bait' : ''}</label><input id="${id}-mm" type="number" inputmode="decimal" name="thicknessMm" min="${LIMITS.thicknessMm.least}" max="${LIMITS.thicknessMm.most}" step="any" value="${thicknessMm}"></p></div></fieldset>`;
+<p class="field"><label for="${id}-thickness">Thickness${arrangement === 'together' ? ' of the whole bait' : ''}, ${lengthUnit(unit)}</label><input id="${id}-thickness" type="number" inputmode="decimal" name="thicknessMm" min="${least}" max="${most}" step="any" value="${thicknessInField(thicknessMm, unit)}"></p></div></fieldset>`;
   })}`;
 }
 

@@ -8,6 +8,7 @@ import type { VolumeUnit } from '../../units/volume-text.ts';
 import { typedHex } from '../typed-hex.ts';
 import { cupName } from './cup-name.ts';
 import { type LIMITS, numberOf, volumeOf } from './limits.ts';
+import { thicknessOf } from './thickness-field.ts';
 import { isRoundFault, noColour, roundOf } from './typed-round.ts';
 import type { Work, WorkSide, WorkStep } from './work.ts';
 
@@ -67,13 +68,18 @@ export function readFields(root: HTMLElement, before: Work, unit: VolumeUnit): W
 }
 
 /** The sides of the target. */
-export function readSides(root: HTMLElement, before: readonly WorkSide[]): readonly WorkSide[] | Mistyped {
+export function readSides(
+  root: HTMLElement,
+  before: readonly WorkSide[],
+  unit: VolumeUnit,
+): readonly WorkSide[] | Mistyped {
   const sides: WorkSide[] = [];
   for (const [index, element] of [...root.querySelectorAll<HTMLElement>('[data-side]')].entries()) {
     const field = (name: string): HTMLInputElement | null =>
       element.querySelector<HTMLInputElement>(`[name="${name}"]`);
-    const thicknessMm = numberIn(field('thicknessMm')!, 'thicknessMm');
-    if (typeof thicknessMm !== 'number') return thicknessMm;
+    const thickness = field('thicknessMm')!;
+    const thicknessMm = thicknessOf(thickness.value, unit, before[index]!.thicknessMm);
+    if (typeof thicknessMm !== 'number') return { fault: thicknessMm, at: thickness };
     const others = new Set([...before.filter((_, at) => at !== index), ...sides].map(({ name }) => name));
     const name = field('name');
     sides.push({

@@ -77,7 +77,7 @@ export class BenchScreen {
   }
 
   showSides(): void {
-    redraw(this.part('[data-sides]'), sidesView(this.state.work));
+    redraw(this.part('[data-sides]'), sidesView(this.state.work, this.state.data.settings));
   }
 
   /** The colours of the sides alone, while their fields are being used. */
@@ -157,7 +157,7 @@ export class BenchScreen {
     const two = (number: number): string => String(number).padStart(2, '0');
     const made = `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
     const { work, data } = this.state;
-    const target = targetFile(work, new Set(data.targets.map(({ id }) => id)));
+    const target = targetFile(work, new Set(data.targets.map(({ id }) => id)), data.settings);
     const id = target?.name.replace(/\.md$/, '') ?? work.target;
     return {
       recipe: recipeFile(work, { made, taken: new Set(data.recipes), target: id, unit: data.settings }),

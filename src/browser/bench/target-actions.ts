@@ -107,7 +107,7 @@ export class TargetActions {
   /** Takes over the described target: one that is changed by hand is no longer the book's. */
   takeSides(): void {
     const { state, screen } = this;
-    const sides = readSides(screen.root, state.work.sides);
+    const sides = readSides(screen.root, state.work.sides, state.data.settings);
     if (isMistyped(sides)) {
       screen.mark(sides);
       return;

@@ -1,10 +1,20 @@
 import { freeName } from '../../book/free-name.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
+import type { VolumeUnit } from '../../units/volume-text.ts';
+import { exactThickness } from './thickness-field.ts';
 import type { Work, WorkSide } from './work.ts';
 import { nameText, quoted, type TakenFile, titleOf } from './work-recipe.ts';
 
-/** A target that was described at the bench, as a file of the book; undefined where the book has the target already. */
-export function targetFile(work: Work, taken: ReadonlySet<string>): TakenFile | undefined {
+/**
+ * A target that was described at the bench, as a file of the book; undefined where the book has the target already.
+ *
+ * @param unit what lengths were typed in; unset: mm
+ */
+export function targetFile(
+  work: Work,
+  taken: ReadonlySet<string>,
+  unit: VolumeUnit = { volume: 'ml' },
+): TakenFile | undefined {
   if (work.target !== undefined) return undefined;
   const title = `${titleOf(work)}, the target`;
   const [only, ...others] = work.sides;
@@ -14,8 +24,8 @@ export function targetFile(work: Work, taken: ReadonlySet<string>): TakenFile | 
     `mold: ${nameText(work.mold)}`,
     `tolerance: ${formatDecimal(work.tolerance, 4)}`,
     ...(others.length === 0
-      ? fieldsOf(only!)
-      : ['parts:', ...work.sides.map((side) => `  ${nameText(side.name)}: { ${fieldsOf(side).join(', ')} }`)]),
+      ? fieldsOf(only!, unit)
+      : ['parts:', ...work.sides.map((side) => `  ${nameText(side.name)}: { ${fieldsOf(side, unit).join(', ')} }`)]),
     ...(work.arrangement === 'apart' ? ['apart: true'] : []),
     '---',
     '',
@@ -23,10 +33,10 @@ export function targetFile(work: Work, taken: ReadonlySet<string>): TakenFile | 
   return { name: `${freeName(`${titleOf(work)} target`, taken)}.md`, text: lines.join('\n') };
 }
 
-function fieldsOf({ overWhite, overBlack, thicknessMm }: WorkSide): readonly string[] {
+function fieldsOf({ overWhite, overBlack, thicknessMm }: WorkSide, unit: VolumeUnit): readonly string[] {
   return [
     `over-white: "${overWhite}"`,
     ...(overBlack === undefined ? [] : [`over-black: "${overBlack}"`]),
-    `thickness: ${formatDecimal(thicknessMm, 4)} mm`,
+    `thickness: ${exactThickness(thicknessMm, unit)}`,
   ];
 }
