@@ -32,6 +32,8 @@ export async function serveFolder(folder: string, below: string): Promise<Static
       response.writeHead(500).end(String(error));
     });
   });
+  // A connection that is idle for long would be closed just as the next request is on its way.
+  server.keepAliveTimeout = 0;
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
   const { port } = server.address() as AddressInfo;
   return {
