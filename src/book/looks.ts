@@ -128,11 +128,12 @@ function usedTo(colour: Tristimulus, light: Light): Lab {
   return labFromTristimulus(adaptTristimulus(colour, whitePoint(light), white), white);
 }
 
-/** Waters and depths that the book shows: open sea, a green coast, a turbid one. No published table has peat-stained water. */
+/** Waters and depths that the book shows: open sea, a green coast, a turbid one, and a lake that peat has stained. */
 export const WATERS_SHOWN: readonly { readonly type: WaterType; readonly name: string }[] = [
   { type: 'IB', name: 'clear' },
   { type: '5C', name: 'green' },
   { type: '9C', name: 'turbid' },
+  { type: 'stained', name: 'stained' },
 ];
 const DEPTHS_M = [1, 3, 6];
 

@@ -229,7 +229,7 @@ export interface Recipe {
     readonly deltaE: number;
     readonly words: readonly string[];
   }[];
-  /** The body at depth; `type` is Jerlov's. `lightLeft` is the part of the daylight that gets there. */
+  /** The body at depth; `type` is Jerlov's, or `stained`. `lightLeft` is the part of the daylight that gets there. */
   readonly water: readonly {
     readonly water: string;
     readonly type: string;

@@ -1,17 +1,18 @@
 /**
- * What is left of a colour at depth: daylight loses its red first, and in turbid water its blue as well.
+ * What is left of a colour at depth: daylight loses its red first, and in turbid or stained water its blue as well.
  */
+import { HUMUS } from '../tables/stained-water.ts';
 import { WATER_TYPES, WATER_WAVELENGTHS } from '../tables/water-types.ts';
 import { type Lab, labFromTristimulus } from './cielab.ts';
 import { hexFromTristimulus } from './display.ts';
-import { mapSpectrum, requireBands, resampleSpectrum, type Spectrum } from './spectrum.ts';
+import { mapSpectrum, requireBands, resampleSpectrum, type Spectrum, WAVELENGTHS } from './spectrum.ts';
 import { type Tristimulus, tristimulus, whitePoint } from './tristimulus.ts';
 
-/** A type of sea water after Jerlov: I to III of the open ocean, 1C to 9C of coasts. */
-export type WaterType = keyof typeof WATER_TYPES;
+/** A type of sea water after Jerlov: I to III of the open ocean, 1C to 9C of coasts; or clear water stained by humus. */
+export type WaterType = keyof typeof WATER_TYPES | 'stained';
 
-/** The types of water there are, clearest first. */
-export const WATERS: readonly WaterType[] = ['I', 'IA', 'IB', 'II', 'III', '1C', '3C', '5C', '7C', '9C'];
+/** The types of water there are: Jerlov's, clearest first, then the stained one. */
+export const WATERS: readonly WaterType[] = ['I', 'IA', 'IB', 'II', 'III', '1C', '3C', '5C', '7C', '9C', 'stained'];
 
 /** A colour as it is seen at depth from close by. */
 export interface SeenAtDepth {
@@ -27,6 +28,23 @@ export interface SeenAtDepth {
 }
 
 /**
+ * Diffuse attenuation of a water, per m. That of stained water is the clearest water's and the humus's absorption: daylight
+ * comes down aslant, so in a real lake it is somewhat more.
+ */
+function attenuationOf(water: WaterType): Spectrum {
+  const stained = water === 'stained';
+  const attenuation = WATER_TYPES[stained ? 'I' : water];
+  if (!attenuation) throw new RangeError(`Unknown water ${water}; give one of ${WATERS.join(', ')}`);
+  const K = resampleSpectrum(WATER_WAVELENGTHS, attenuation);
+  return stained
+    ? mapSpectrum(
+        K,
+        (clear, band) => clear + HUMUS.absorption * Math.exp(-HUMUS.slope * (WAVELENGTHS[band]! - HUMUS.at)),
+      )
+    : K;
+}
+
+/**
  * Share of daylight that gets down to a depth, band by band: e^(−K depth).
  *
  * Units: depth in m, 0..1000. The table ends at 700 nm; beyond, its last value is held.
@@ -35,10 +53,9 @@ export interface SeenAtDepth {
  * @example lightAtDepth('3C', 5)[18] // 0.372, to 3 decimals: at 560 nm
  */
 export function lightAtDepth(water: WaterType, depth: number): Spectrum {
-  const attenuation = WATER_TYPES[water];
-  if (!attenuation) throw new RangeError(`Unknown water ${water}; give one of ${WATERS.join(', ')}`);
+  const attenuation = attenuationOf(water);
   if (!(depth >= 0 && depth <= 1000)) throw new RangeError(`Depth is ${depth} m; give a number from 0 to 1000`);
-  return mapSpectrum(resampleSpectrum(WATER_WAVELENGTHS, attenuation), (K) => Math.exp(-K * depth));
+  return mapSpectrum(attenuation, (K) => Math.exp(-K * depth));
 }
 
 /**

@@ -4,7 +4,7 @@ import { type Html, html } from './html.ts';
 export interface GraphLine {
   readonly name: string;
   readonly values: readonly number[];
-  readonly mark: 'solid' | 'dashed' | 'dotted';
+  readonly mark: 'solid' | 'dashed' | 'dotted' | 'dash-dot';
 }
 
 export interface SpectrumGraph {

@@ -7,7 +7,7 @@
  * Checked: first on 2026-11-25, row by row between two copies in open-source programs of different authors. They differ in
  * one figure, type I at 400 nm: 0.028 here, 0.027 there. The book itself could not be opened.
  *
- * No river or lake is in it: water stained by peat takes far more of the blue.
+ * No river or lake is in it; for water stained by peat see `stained-water.ts`.
  */
 export const WATER_WAVELENGTHS: readonly number[] = [
   375, 400, 425, 450, 475, 500, 525, 550, 575, 600, 625, 650, 675, 700,

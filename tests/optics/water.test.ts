@@ -10,9 +10,10 @@ const anyWater = fc.constantFrom(...WATERS);
 const anyDepth = fc.double({ min: 0, max: 40, noNaN: true });
 
 test('WATER_TYPES have a figure a wavelength, and each type is more turbid in the blue than the one before', () => {
-  WATERS.forEach((water, i) => {
-    expect(WATER_TYPES[water]).toHaveLength(WATER_WAVELENGTHS.length);
-    if (i > 0) expect(WATER_TYPES[water][4]!).toBeGreaterThan(WATER_TYPES[WATERS[i - 1]!][4]!);
+  const types = Object.values(WATER_TYPES);
+  types.forEach((attenuation, i) => {
+    expect(attenuation).toHaveLength(WATER_WAVELENGTHS.length);
+    if (i > 0) expect(attenuation[4]!).toBeGreaterThan(types[i - 1]![4]!);
   });
 });
 
@@ -20,6 +21,25 @@ test('lightAtDepth worked by hand: 10 m of type II at 500 nm is e^(−0.7), at 5
   const light = lightAtDepth('II', 10);
   expectClose(light[12]!, Math.exp(-0.7), 1e-12);
   expectClose(light[17]!, Math.exp(-0.89), 1e-12);
+});
+
+test('lightAtDepth of stained water: the humus has the mean of the lakes at 380 nm, and at 440 nm what Kirk found elsewhere', () => {
+  // Per m, natural: what a metre takes beyond the clearest water.
+  const humus = (band: number): number => Math.log(lightAtDepth('I', 1)[band]! / lightAtDepth('stained', 1)[band]!);
+  // Sipelgas et al. 2003, abstract: 6.6 per m in the mean.
+  expectClose(humus(0), 6.6, 0.05);
+  // Kirk 1976, abstract: 0.42 to 2.90 per m, base ten.
+  expect(humus(6)).toBeGreaterThan(0.42 * Math.LN10);
+  expect(humus(6)).toBeLessThan(2.9 * Math.LN10);
+});
+
+test('seenAtDepth: in stained water the blue goes first, and white turns amber', () => {
+  const blue = constantSpectrum(0.03).map((low, band) => (band < 12 ? 0.8 : low));
+  const red = constantSpectrum(0.03).map((low, band) => (band > 22 ? 0.8 : low));
+  expect(seenAtDepth(blue, 'stained', 2).tristimulus.Y).toBeLessThan(seenAtDepth(red, 'stained', 2).tristimulus.Y / 4);
+  const white = seenAtDepth(constantSpectrum(1), 'stained', 2).lab;
+  expect(white.a).toBeGreaterThan(5);
+  expect(white.b).toBeGreaterThan(40);
 });
 
 test('lightAtDepth: twice the depth is the square, and no depth takes nothing', () => {

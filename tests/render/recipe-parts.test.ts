@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Recipe } from '../../src/book/model.ts';
 import { html } from '../../src/render/html.ts';
 import { fold } from '../../src/render/recipe/fold.ts';
+import { inWater } from '../../src/render/recipe/in-water.ts';
 import { lastSeen } from '../../src/render/recipe/last-seen.ts';
 import { pageOf, SAMPLE_BOOK } from './sample-book.ts';
 
@@ -58,7 +59,12 @@ test('the table of waters has every colour, the light that is left, its source a
     if (lightLeft >= 0.1) expect(table).toContain(`${Math.round(lightLeft * 100)} %</td>`);
   }
   expect(table).toContain('Jerlov, Marine Optics, 2nd ed., 1976, table XXVII');
-  expect(table).toContain('No river or lake is in that table');
+  expect(table).toContain(
+    'Stained: reckoned, the clearest water with the humus of the mean of 30 Finnish and Estonian lakes',
+  );
+  expect(inWater(recipe, { volume: 'fl oz' }).toString()).toContain(
+    '<th scope="col">3.3 ft</th><th scope="col">9.8 ft</th><th scope="col">20 ft</th>',
+  );
 });
 
 test('how sure it is stands in words and as the ends of what it may be', () => {

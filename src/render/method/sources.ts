@@ -29,7 +29,10 @@ const SOURCES: readonly (readonly [what: string, source: string])[] = [
   ['Colour as numbers', 'CIELAB: ISO/CIE 11664-4'],
   ['Colour difference', 'CIEDE2000: ISO/CIE 11664-6; G. Sharma, W. Wu & E. N. Dalal, Color Res. Appl. 30:21 (2005)'],
   ['Colours on a screen', 'sRGB: IEC 61966-2-1:1999; what a screen can’t show is brought nearer as in CSS Color 4'],
-  ['Water', 'N. G. Jerlov, Marine Optics, 2nd ed., Elsevier 1976, table XXVII'],
+  [
+    'Water',
+    'N. G. Jerlov, Marine Optics, 2nd ed., Elsevier 1976, table XXVII; its stain: A. Bricaud, A. Morel & L. Prieur, Limnol. Oceanogr. 26:43 (1981) (from memory) with the figures of L. Sipelgas et al., Hydrology Research 34:361 (2003)',
+  ],
 ];
 
 export function sourcesPart(): MethodPart {

@@ -1,7 +1,8 @@
 import type { MethodExamples } from '../../book/method-examples.ts';
-import type { Recipe } from '../../book/model.ts';
+import type { Recipe, Settings } from '../../book/model.ts';
 import { ILLUMINANTS } from '../../tables/illuminants.ts';
 import { type Html, html } from '../html.ts';
+import { depthText } from '../length-text.ts';
 import { link, paths } from '../links.ts';
 import type { PageContext } from '../page.ts';
 import { WATER_SOURCE } from '../recipe/in-water.ts';
@@ -60,19 +61,19 @@ function mostChanged(context: PageContext, recipes: readonly Recipe[]): Html {
 }
 
 /** The same bait at depth. */
-export function waterPart({ water, waterDepthM }: MethodExamples): MethodPart {
-  const marks = ['solid', 'dashed', 'dotted'] as const;
+export function waterPart({ water, waterDepthM }: MethodExamples, settings: Pick<Settings, 'volume'>): MethodPart {
+  const marks = ['solid', 'dashed', 'dotted', 'dash-dot'] as const;
   return {
     id: 'water',
     title: 'In water',
-    content: html`<p>Water swallows light as well: red first, and in green and turbid water the blue too. What is left at depth falls on the bait. In water the surface of the plastic holds hardly any light back, so the bait comes out lighter, and somewhat paler, than in air. The swatches show the hue that is left, as bright as at the surface; the percentage beside them says how dark it really is.</p>
+    content: html`<p>Water swallows light as well: red first, in green and turbid water the blue too, and in stained water the blue above all. What is left at depth falls on the bait. In water the surface of the plastic holds hardly any light back, so the bait comes out lighter, and somewhat paler, than in air. The swatches show the hue that is left, as bright as at the surface; the percentage beside them says how dark it really is.</p>
 <figure class="method-figure">${spectrumGraph({
       id: 'water-light',
-      title: `Daylight that is left at ${waterDepthM} m`,
+      title: `Daylight that is left at ${depthText(waterDepthM, settings)}`,
       description: water.map(({ name, light }) => `In ${name} water ${peakWords(light)}`).join('. '),
       whole: 'all the light at the surface',
       lines: water.map(({ name, light }, index) => ({ name, values: light, mark: marks[index % marks.length]! })),
-    })}<figcaption>Daylight that is left at ${waterDepthM} m. ${water.map(({ name, light }) => `In ${name} water ${peakWords(light)}`).join('. ')}.</figcaption></figure>
+    })}<figcaption>Daylight that is left at ${depthText(waterDepthM, settings)}. ${water.map(({ name, light }) => `In ${name} water ${peakWords(light)}`).join('. ')}.</figcaption></figure>
 <p class="fine">${WATER_SOURCE}</p>`,
   };
 }

@@ -29,7 +29,7 @@ export const methodPage: PageKind = {
       surePart(context),
       learningPart(book),
       lightsPart(context),
-      waterPart(examples),
+      waterPart(examples, context.book.settings),
       limitsPart(context),
       sourcesPart(),
     ];

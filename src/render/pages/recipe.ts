@@ -69,7 +69,7 @@ ${costSection(recipe, plan)}
 <aside class="column-side" aria-label="Particulars">
 ${howItLooks(context, recipe)}
 ${otherLights(recipe)}
-${inWater(recipe)}
+${inWater(recipe, context.book.settings)}
 ${howSure(context, recipe)}
 ${madeAgain(recipe)}
 ${takeSection(context, recipe, mold)}
