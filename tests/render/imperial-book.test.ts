@@ -71,12 +71,20 @@ describe('a book in inches and fluid ounces', () => {
     const mold = readable(await pageOf('mold', 'minnow-3', IMPERIAL));
     expect(mold).toMatch(/0\.375 in thick/);
     expect(mold).toMatch(/Length\s+6 in/);
-    // A film of flake is stated in millimetres by its makers, and the scale beside a picture is one.
-    const own = /(?:film of [\d.]+|105 × 148|\s10) mm/g;
+    expect(recipe).toContain(' 1/2 in ');
+    // A film of flake is stated in millimetres by its makers; what plastic swallows and scatters is so per millimetre.
+    const own = /(?:film of [\d.]+|Film\s+[\d.]+|105 × 148|per) mm/g;
     for (const [url, text] of pages) {
-      if (!/^(colours\/[^/]+|molds\/[^/]+|targets\/[^/]+|bench)\/$/.test(url)) continue;
+      if (!/^(colours\/[^/]+|molds\/[^/]+|targets\/[^/]+|shelf\/.*|bench)\/$/.test(url)) continue;
       expect([url, text.replaceAll(own, '').match(/.{20} mm\b/g)]).toEqual([url, null]);
     }
+  });
+
+  test('shows the size of a flake in inches alone, and what a level teaspoon weighs', async () => {
+    const flake = readable(await pageOf('material', 'copper-hex-040', IMPERIAL));
+    expect(flake).toMatch(/Size\s+0\.040 in\s/);
+    expect(flake).toMatch(/A level tsp\s+[\d.]+ g/);
+    expect(flake).not.toContain('A level ml');
   });
 
   test('states doses for four fluid ounces', async () => {

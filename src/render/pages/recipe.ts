@@ -53,7 +53,7 @@ function fullPage(context: PageContext, recipe: Recipe): string {
 <h1>${title}</h1>
 <p class="label-line">${labelLine(context, recipe, mold)}</p>
 </header>
-${plate(recipe, mold)}
+${plate(recipe, mold, context.book.settings)}
 ${lastSeen(recipe, context.book.settings.tolerance)}
 ${jumps(recipe)}
 <div class="columns">

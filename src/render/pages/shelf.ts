@@ -2,6 +2,7 @@ import { boughtText } from '../../book/bought-words.ts';
 import type { Material, Settings } from '../../book/model.ts';
 import { LADDER_MM } from '../../tables/material-defaults.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
+import { UNITS } from '../../units/unit.ts';
 import { bookIndex, required } from '../book-index.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { document } from '../document.ts';
@@ -170,7 +171,7 @@ function properties(context: PageContext, material: Material): Html {
   if (flake !== undefined) {
     facts.push([
       'Size',
-      `${inches(flake.acrossMm)} = ${flake.acrossMm.toFixed(2)} mm${flake.longMm === undefined ? '' : `, ${flake.longMm.toFixed(1)} mm long`}`,
+      `${inches(flake.acrossMm)}${settings.volume === 'ml' ? ` = ${flake.acrossMm.toFixed(2)} mm` : ''}${flake.longMm === undefined ? '' : `, ${settings.volume === 'ml' ? `${flake.longMm.toFixed(1)} mm` : inches(flake.longMm)} long`}`,
     ]);
     facts.push(
       ['Cut', `${flake.outline}, ${flake.finish}`],
@@ -188,7 +189,12 @@ function properties(context: PageContext, material: Material): Html {
     facts.push(['At most', `${massIn({ gramsPerMl: most }, settings)} in ${usualVolume(settings).text}`]);
   if (gramsPerDrop !== undefined) facts.push(['A drop', massText(gramsPerDrop)]);
   facts.push(['Density', `${formatDecimal(density)} g/ml`]);
-  if (gramsPerMl !== density) facts.push(['A level ml', massText(gramsPerMl)]);
+  if (gramsPerMl !== density)
+    facts.push(
+      settings.volume === 'ml'
+        ? ['A level ml', massText(gramsPerMl)]
+        : ['A level tsp', massText(gramsPerMl * UNITS.tsp.size)],
+    );
   if (price !== undefined && pack !== undefined) facts.push(['Price', `${moneyText(price, settings)} for ${pack}`]);
   facts.push(['On the shelf', stockGrams === undefined ? 'not counted' : stockText(material, stockGrams, settings)]);
   const rests = colours(material) && material.kind !== 'plastic';

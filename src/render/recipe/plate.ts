@@ -1,4 +1,4 @@
-import type { Mold, Recipe } from '../../book/model.ts';
+import type { Mold, Recipe, Settings } from '../../book/model.ts';
 import { type Html, html } from '../html.ts';
 import { bait } from '../swatch/bait.ts';
 import type { Coats } from '../swatch/coat.ts';
@@ -27,7 +27,7 @@ export function labelledPour(
 }
 
 /** How a recipe looks: its bait, its drawdown card, a cut through it. */
-export function plate(recipe: Recipe, mold: Mold): Html {
+export function plate(recipe: Recipe, mold: Mold, settings: Pick<Settings, 'volume'>): Html {
   const { id, title, pattern, cups } = recipe;
   const coats = recipeCoats(recipe, mold);
   const parts = cardParts(pattern, coats.other !== undefined, mold.thinPart);
@@ -43,6 +43,7 @@ export function plate(recipe: Recipe, mold: Mold): Html {
     id: 'bait',
     seed: id,
     label: `${title} in ${mold.title}`,
+    scale: settings,
   })}</div><div class="plate-side">${labelledPour(coats, {
     id: 'card',
     seed: id,

@@ -3,7 +3,8 @@
  *
  * @packageDocumentation
  */
-import type { Mold, Recipe, RecipeLook } from '../../book/model.ts';
+import type { Mold, Recipe, RecipeLook, Settings } from '../../book/model.ts';
+import { UNITS } from '../../units/unit.ts';
 import { type Html, html } from '../html.ts';
 import { type BaitShape, baitLength, baitShape } from './bait-shapes.ts';
 import { type Coat, type Coats, cupCoat, lookCoats, recipeCoats, thinCupCoat } from './coat.ts';
@@ -83,15 +84,15 @@ export interface BaitDrawing {
   readonly id: string;
   readonly seed: string;
   readonly label: string;
-  /** Whether it is drawn to a scale that can be told. */
-  readonly scaled?: boolean;
+  /** Unit of the book, for a bar beside it; unset: its scale cannot be told. */
+  readonly scale?: Pick<Settings, 'volume'>;
 }
 
 function drawing(
   shape: BaitShape,
   lengthMm: number,
   areas: readonly Area[],
-  { id, seed, label, scaled = true }: BaitDrawing,
+  { id, seed, label, scale }: BaitDrawing,
 ): Html {
   const streaks = areas.find((area) => area.streaks !== undefined)?.streaks;
   const flakes = coatFlakes([...areas.map(({ coat }) => coat), ...(streaks === undefined ? [] : [streaks.coat])], {
@@ -124,7 +125,7 @@ function drawing(
   const height = round(2 * (shape.reachMm + MARGIN_MM * 0.75));
   const panel = (view: View, parts: Html): Html => {
     const over = view === 'white' ? WHITE_CARD : BLACK_CARD;
-    return html`<svg class="bait ${view}" role="img" aria-label="${label}, over ${view}" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">${parts}<rect width="${width}" height="${height}" fill="${over}"/><g transform="translate(${MARGIN_MM} ${round(height / 2)})">${side(view)}${lines}</g>${view === 'white' && scaled ? scaleBar(width, height) : ''}</svg>`;
+    return html`<svg class="bait ${view}" role="img" aria-label="${label}, over ${view}" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">${parts}<rect width="${width}" height="${height}" fill="${over}"/><g transform="translate(${MARGIN_MM} ${round(height / 2)})">${side(view)}${lines}</g>${view === 'white' && scale ? scaleBar(width, height, scale) : ''}</svg>`;
   };
   const tall = height / width > TALL ? ' tall' : '';
   return html`<div class="baits${tall}">${panel('white', html`<defs>${definitions}</defs>`)}${panel('black', html``)}</div>`;
@@ -133,9 +134,10 @@ function drawing(
 /** Shapes that are taller than this, for their length, lie side by side where there is room. */
 const TALL = 0.36;
 
-function scaleBar(width: number, height: number): Html {
+function scaleBar(width: number, height: number, { volume }: Pick<Settings, 'volume'>): Html {
+  const [long, text] = volume === 'ml' ? [10, '10 mm'] : [UNITS.in.size / 2, '1/2 in'];
   const bar = width - MARGIN_MM * 0.7;
-  return html`<path class="scale-bar" d="M${round(bar - 10)} ${round(height - 1.6)}h10"/><text class="scale-text" x="${round(bar - 5)}" y="${round(height - 2.4)}" text-anchor="middle">10 mm</text>`;
+  return html`<path class="scale-bar" d="M${round(bar - long)} ${round(height - 1.6)}h${long}"/><text class="scale-text" x="${round(bar - long / 2)}" y="${round(height - 2.4)}" text-anchor="middle">${text}</text>`;
 }
 
 /** A recipe's bait in its own mold. */
@@ -146,10 +148,10 @@ export function bait(recipe: Recipe, mold: Mold, options: BaitDrawing): Html {
 }
 
 /** The bait of a recipe of which only the look is published, in a usual size of its shape. */
-export function lookBait(look: RecipeLook, options: BaitDrawing): Html {
+export function lookBait(look: RecipeLook, options: Omit<BaitDrawing, 'scale'>): Html {
   const [lengthMm, thicknessMm] = [80, 11];
   const shape = baitShape(look.shape, lengthMm, thicknessMm);
-  return drawing(shape, lengthMm, lookAreas(look, shape), { ...options, scaled: false });
+  return drawing(shape, lengthMm, lookAreas(look, shape), options);
 }
 
 /** The outline of a mold's bait, in grey. */
