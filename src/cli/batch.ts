@@ -7,6 +7,7 @@ import { printable } from '../eleventy/printable.ts';
 import { Refusal } from '../eleventy/refusal.ts';
 import { formatTemperature } from '../units/format-quantity.ts';
 import { massText } from '../units/mass-text.ts';
+import { moneyText } from '../units/money-text.ts';
 import { volumeText } from '../units/volume-text.ts';
 import { CAUTION } from './caution.ts';
 import type { Command } from './command.ts';
@@ -48,9 +49,9 @@ function lineOf(text: string, recipe: Recipe, sound: SoundBook): { readonly mold
 export function batchText(recipe: Recipe, batch: Batch, book: Book): string {
   const title = new Map(book.materials.map((material) => [material.id, material.title]));
   const name = (material: string): string => title.get(material) ?? material;
-  const { temperature, currency } = book.settings;
+  const { temperature } = book.settings;
   const volume = (ml: number): string => volumeText(ml, book.settings);
-  const money = (amount: number): string => `${currency} ${amount.toFixed(2)}`;
+  const money = (amount: number): string => moneyText(amount, book.settings);
   const unpriced = batch.unpriced.map(name);
   const cups = batch.cups.flatMap((cup, index) => {
     const { limit, limitUnknown } = recipe.cups[index]!;

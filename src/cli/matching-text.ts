@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+import { costWords } from '../book/cost-words.ts';
 import type { Book } from '../book/model.ts';
 import { MEASURED_TOGETHER, VERDICT_WORDS } from '../book/verdict-words.ts';
 import type { CutBack } from '../matching/cut-back.ts';
@@ -13,6 +14,7 @@ import type { RecipeProposal } from '../matching/recipe-proposal.ts';
 import type { Substitute, Substitution } from '../matching/substitutes.ts';
 import { weightsText } from '../matching/weigh-doses.ts';
 import { formatTemperature } from '../units/format-quantity.ts';
+import { moneyText } from '../units/money-text.ts';
 import { volumeText } from '../units/volume-text.ts';
 import { CAUTION } from './caution.ts';
 
@@ -171,9 +173,8 @@ function nowText(cup: string, { sentence, deltaE, within }: NonNullable<NextAddi
 }
 
 function costText(cost: number, unpriced: readonly string[], { settings, materials }: Money): string {
-  const without =
-    unpriced.length === 0 ? '' : ` without ${unpriced.map((id) => titleOf(id, { materials })).join(', ')}`;
-  return `${settings.currency} ${cost.toFixed(2)}${without}`;
+  const names = unpriced.map((id) => titleOf(id, { materials }));
+  return costWords(cost, names, (amount) => moneyText(amount, settings));
 }
 
 function limitText(limit: { readonly celsius: number; readonly material: string } | undefined, book: Money): string {

@@ -3,11 +3,11 @@
  *
  * @packageDocumentation
  */
+export { moneyText } from '../units/money-text.ts';
 export { massText, volumeText } from './amount-text.ts';
 export { dayText } from './day-text.ts';
 export { contrastText, deltaEText } from './difference-text.ts';
 export { inches } from './flake-size-text.ts';
-export { moneyText } from './money-text.ts';
 export { PATTERN_WORDS } from './pattern-words.ts';
 export { counted, listText, sentence } from './sentence-text.ts';
 export { temperatureText } from './temperature-text.ts';

@@ -42,3 +42,19 @@ test('batch RECIPE of several molds is measured for the body of the recipe’s o
     expect(thinFirst, `${baits}`).toEqual(measures(plannedBatch(data, data.recipes[0]!, lines)));
   }
 });
+
+test('batch tells money as the pages do: a bait below a cent costs less than that, and what has no price is named', async () => {
+  const priced = (price: number): Readonly<Record<string, string>> => ({
+    'shelf/colorants/peat.md': `---\ntitle: Peat\nprice: ${price}\npack: 30 ml\nlook: { kind: dye, colour: "#6b4a2b", dose: 10 drops per 100 ml, thickness: 3 mm }\n---\n`,
+  });
+  const said = async (price: number): Promise<string> => {
+    let text = '';
+    vi.spyOn(console, 'log').mockImplementation((line: string) => {
+      text += line;
+    });
+    await main(['batch', 'bog-pool', '24', '--recipes', await smallBook(priced(price))], { root: ROOT });
+    return text;
+  };
+  expect(await said(1)).toContain('Materials: €0.03, no price on the shelf for Supple; a bait less than €0.01\n');
+  expect(await said(100)).toMatch(/Materials: €[\d.]+, no price on the shelf for Supple; a bait €0\.1\d\n/);
+});

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { moneyText } from '../../src/render/money-text.ts';
+import { moneyText } from '../../src/units/money-text.ts';
 
 test.each([
   [0, '$', '$0.00'],

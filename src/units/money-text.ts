@@ -1,5 +1,3 @@
-import type { Settings } from '../book/model.ts';
-
 /**
  * Money in the book's currency, with two decimals.
  *
@@ -8,7 +6,7 @@ import type { Settings } from '../book/model.ts';
  * @example moneyText(0.096, { currency: '$' }) // '$0.10'
  * @example moneyText(0.004, { currency: 'EUR' }) // 'less than 0.01 EUR'
  */
-export function moneyText(amount: number, { currency }: Pick<Settings, 'currency'>): string {
+export function moneyText(amount: number, { currency }: { readonly currency: string }): string {
   const tiny = amount > 0 && amount < 0.01;
   const figures = (tiny ? 0.01 : amount).toFixed(2);
   const text = currency.length === 1 ? `${currency}${figures}` : `${figures} ${currency}`;
