@@ -17,6 +17,7 @@ import { Refusal } from '../eleventy/refusal.ts';
 import type { Command, OptionValues, Surroundings } from './command.ts';
 import { findNamed, nameHint } from './find-named.ts';
 import { cutBackText, firstRecipeText, legendText, nextAdditionText, substitutionText } from './matching-text.ts';
+import { plasticOption } from './plastic-option.ts';
 import { type SoundBook, soundBook } from './sound-book.ts';
 
 const JSON_OPTION = { json: { help: 'as JSON, for other programs' } } as const;
@@ -27,12 +28,15 @@ const TARGET_OPTION = { target: { value: 'TARGET', help: "the target (default: t
 
 const matchCommand: Command = {
   name: 'match',
-  usage: 'TARGET [--materials N] [--plastic ML] [--in-stock]',
+  usage: 'TARGET [--materials N] [--plastic VOLUME] [--in-stock]',
   summary: 'find recipes for a target from the shelf',
   words: [1, 1],
   options: {
     materials: { value: 'N', help: 'most colorants and powders in a cup, 1 to 6 (default 4)' },
-    plastic: { value: 'ML', help: 'plastic in each cup (default 120)' },
+    plastic: {
+      value: 'VOLUME',
+      help: "plastic in each cup (default 120 ml, or 4 fl oz); a number alone is in the book's unit",
+    },
     ...STOCK_OPTION,
     ...JSON_OPTION,
   },
@@ -46,7 +50,7 @@ const matchCommand: Command = {
     const answers = firstRecipeFor(book, target, {
       most,
       inStock: values['in-stock'] === true,
-      plasticMl: wholeNumber(values, 'plastic', 120),
+      plasticMl: plasticOption(typeof values.plastic === 'string' ? values.plastic : undefined, book.settings),
     });
     const advice = answers.map(({ recipe }) => recipe.advice);
     return answer(values, answers, advice, () =>
@@ -174,11 +178,10 @@ function contentsText(cups: readonly Cup[], book: Book): string {
   return [...names].join(', ');
 }
 
-function wholeNumber(values: OptionValues, name: string, usual: number, most = Number.MAX_SAFE_INTEGER): number {
+function wholeNumber(values: OptionValues, name: string, usual: number, most: number): number {
   const text = values[name];
   if (typeof text !== 'string') return usual;
   const number = Number(text);
   if (Number.isInteger(number) && number > 0 && number <= most) return number;
-  const range = most < Number.MAX_SAFE_INTEGER ? `from 1 to ${most}` : 'above 0';
-  throw new Refusal(`--${name} takes a whole number ${range}, not "${text}".`);
+  throw new Refusal(`--${name} takes a whole number from 1 to ${most}, not "${text}".`);
 }

@@ -1,5 +1,7 @@
-import type { Bench, Measure } from '../cup/bench.ts';
+import type { Measure } from '../cup/bench.ts';
 import { measures } from '../cup/measures.ts';
+import { UNITS } from '../units/unit.ts';
+import { type MatchBench, plasticText } from './match-bench.ts';
 import type { MatchMaterial } from './match-material.ts';
 import type { Mix } from './mix.ts';
 
@@ -35,8 +37,8 @@ interface Option {
   readonly measure?: Measure;
 }
 
-// Plastic is read off a cup's marks. Common practice, no source.
-const PLASTIC_STEP_ML = 5;
+// Plastic is read off a cup's marks: 5 ml, or a quarter of a fluid ounce. Common practice, no source.
+const PLASTIC_STEP_ML = { ml: 5, 'fl oz': UNITS['fl oz'].size / 4 } as const;
 const OPTIONS = 4;
 const MOST_COMBINATIONS = 150;
 // A spoonful more to level must gain this much ΔE00.
@@ -55,7 +57,7 @@ export function measureDoses(
   set: readonly number[],
   doses: Float64Array,
   plasticMl: readonly number[],
-  bench: Bench,
+  bench: MatchBench,
 ): MeasuredDoses {
   const exactMl = plasticMl.map((ml, cup) => {
     const thin = set.find((j) => ingredients[j]!.thins && ingredients[j]!.cup === cup);
@@ -65,7 +67,7 @@ export function measureDoses(
     const ingredient = ingredients[j]!;
     const ml = exactMl[ingredient.cup]!;
     return ingredient.thins
-      ? plasticOptions(ml - plasticMl[ingredient.cup]!, ingredient)
+      ? plasticOptions(ml - plasticMl[ingredient.cup]!, ingredient, bench)
       : materialOptions(doses[j]! * ml, ingredient, bench);
   });
   const into = (choice: readonly number[]): Float64Array => {
@@ -98,17 +100,20 @@ export function addedPlastic(share: number, plasticMl: number): number {
   return (plasticMl * share) / (1 - share);
 }
 
-function plasticOptions(ml: number, { most }: Ingredient): readonly Option[] {
-  const down = Math.floor(ml / PLASTIC_STEP_ML) * PLASTIC_STEP_ML;
-  return [down, down + PLASTIC_STEP_ML]
+function plasticOptions(ml: number, { most }: Ingredient, bench: MatchBench): readonly Option[] {
+  const step = PLASTIC_STEP_ML[bench.volume ?? 'ml'];
+  const down = Math.floor(ml / step);
+  return [down * step, (down + 1) * step]
     .filter((amount) => amount <= most)
     .map((amount) =>
-      amount === 0 ? { amount } : { amount, measure: { grams: amount, text: `${amount} ml`, tool: 'none', effort: 1 } },
+      amount === 0
+        ? { amount }
+        : { amount, measure: { grams: amount, text: plasticText(amount, bench), tool: 'none', effort: 1 } },
     );
 }
 
 /** Amounts about `grams` that the bench can measure, nearest first, and none at all. */
-function materialOptions(grams: number, { material, most }: Ingredient, bench: Bench): readonly Option[] {
+function materialOptions(grams: number, { material, most }: Ingredient, bench: MatchBench): readonly Option[] {
   const found = new Map<string, Measure>();
   for (const about of [grams, grams * 0.8, grams * 1.25]) {
     for (const measure of measures(about, material, bench).slice(0, OPTIONS)) found.set(measure.text, measure);

@@ -125,6 +125,58 @@ describe('a book in fluid ounces', () => {
     if (line[0] !== 'thin' || line[1] !== 'trial') expect(out).toMatch(/[\d.]+ fl oz/);
     expect(out).not.toMatch(/\d ml\b/);
   });
+
+  test('thin and next thin by quarters of a fluid ounce', async () => {
+    const strong = FILES['colours/trial.md'].replace('Trial', 'Strong').replace('4 drops', '40 drops');
+    const roomy = { 'book.md': ounces['book.md'].replace('6.8', '16'), 'colours/strong.md': strong };
+    const said = await Promise.all(['thin', 'next'].map((name) => cupbookOf(roomy, name, 'strong', '--json')));
+    const thinned = said.flatMap(({ out }) =>
+      [...out.matchAll(/"thin": \{[^}]*"ml": ([\d.]+)/g)].map(([, ml]) => Number(ml)),
+    );
+    expect(thinned.length).toBeGreaterThan(0);
+    for (const ml of thinned) expect((4 * ml) / 29.5735295625).toBeCloseTo(Math.round((4 * ml) / 29.5735295625), 9);
+    expect((await cupbookOf(roomy, 'thin', 'strong')).out).toMatch(
+      /\b(?:\d+(?:\.25|\.5|\.75)?) fl oz of Supple to thin it/,
+    );
+  });
+});
+
+describe('match --plastic', () => {
+  const ounces = { 'book.md': '---\ntitle: A Small Book\nunits: { volume: fl oz }\n---\n' };
+  const plasticOf = async (files: Readonly<Record<string, string>>, ...options: readonly string[]): Promise<number> => {
+    const { out } = await cupbookOf(files, 'match', 'leaf', '--json', '--materials', '1', ...options);
+    return JSON.parse(out)[0].recipe.proposals[0].cups[0].plasticMl;
+  };
+
+  test.each([
+    [{}, [], 120],
+    [{}, ['--plastic', '60'], 60],
+    [{}, ['--plastic', '4 fl oz'], 118.294],
+    [{}, ['--plastic', '1/2 cup'], 118.294],
+    [ounces, [], 118.294],
+    [ounces, ['--plastic', '4'], 118.294],
+    [ounces, ['--plastic', '2.5'], 73.934],
+    [ounces, ['--plastic', '120 ml'], 120],
+  ])('%j with %j is for %d ml', async (files, options, ml) => {
+    expect(await plasticOf(files, ...options)).toBeCloseTo(ml, 3);
+  });
+
+  test.each([
+    [{}, '4 oz', 'in ml, the book’s unit), not "4 oz": write "4 fl oz".'],
+    [{}, '60 mll', 'in ml, the book’s unit), not "60 mll": write "60 ml".'],
+    [{}, 'some', 'in ml, the book’s unit), not "some".'],
+    [{}, '0', 'in ml, the book’s unit), not "0".'],
+    [{}, '1,5', 'in ml, the book’s unit), not "1,5": write "1.5".'],
+    [ounces, '30 g', 'in fl oz, the book’s unit), not "30 g".'],
+    [ounces, '1e9', 'in fl oz, the book’s unit), not "1e9".'],
+    [{}, '2000 l', 'in ml, the book’s unit), not "2000 l": from 0.001 ml to 1000 l.'],
+  ])('%j refuses %s', async (files, typed, words) => {
+    const { code, err } = await cupbookOf(files, 'match', 'leaf', '--plastic', typed);
+    expect([code, err]).toEqual([
+      1,
+      expect.stringContaining(`--plastic takes a volume such as "120 ml" or "4 fl oz" (a number alone is ${words}`),
+    ]);
+  });
 });
 
 describe('a cup that is fuller than the book fills one', () => {

@@ -1,0 +1,36 @@
+import { nearestName } from '../diagnostics/nearest-name.ts';
+import { Refusal } from '../eleventy/refusal.ts';
+import { millilitres } from '../units/convert.ts';
+import { isFault, parseQuantity, type QuantityFault } from '../units/quantity.ts';
+import { UNITS } from '../units/unit.ts';
+import type { VolumeUnit } from '../units/volume-text.ts';
+
+// A small cup for a match (common practice, no source), as the page Match begins with.
+const USUAL_ML = { ml: 120, 'fl oz': 4 * UNITS['fl oz'].size } as const;
+
+/**
+ * Plastic that a cup is to begin with, ml, as `--plastic` has it: a volume with its unit, or a number in the book's. Throws Refusal for anything
+ * else.
+ *
+ * @param text what was typed; unset: 120 ml, or 4 fl oz
+ *
+ * @example plasticOption('4', { volume: 'fl oz' }) // 118.29
+ */
+export function plasticOption(text: string | undefined, { volume }: VolumeUnit): number {
+  if (text === undefined) return USUAL_ML[volume];
+  const typed = text.trim();
+  const quantity = parseQuantity(Number.isNaN(Number(typed)) ? typed : `${typed} ${volume}`, ['volume']);
+  if (!isFault(quantity)) return millilitres(quantity);
+  const remedy = quantity.bounds ?? meantBy(typed, quantity);
+  throw new Refusal(
+    `--plastic takes a volume such as "120 ml" or "4 fl oz" (a number alone is in ${volume}, the book’s unit), not "${text}"${remedy === undefined ? '' : `: ${remedy}`}.`,
+  );
+}
+
+/** What was most likely meant: ounces of plastic are fluid ounces, and a misspelt unit the nearest. */
+function meantBy(typed: string, { unknownUnit, fix }: QuantityFault): string | undefined {
+  const [, ounces] = /^(.*\S)\s*oz\.?$/i.exec(typed) ?? [];
+  if (ounces !== undefined) return `write "${ounces} fl oz"`;
+  const nearest = unknownUnit && nearestName(unknownUnit.spelling, unknownUnit.allowed);
+  return nearest === undefined ? fix?.replaceAll('`', '"') : `write "${unknownUnit!.number} ${nearest}"`;
+}
