@@ -31,6 +31,7 @@ export const paths = {
   sheetA4: 'cards/a4/',
   sheetLetter: 'cards/letter/',
   labels: 'labels/',
+  labelsLetter: 'labels/letter/',
   shelf: 'shelf/',
   material: (id: string): string => `shelf/${id}/`,
   molds: 'molds/',

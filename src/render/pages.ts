@@ -7,17 +7,11 @@
 import { FILES as FILE_KINDS } from './data-files.ts';
 import type { FileKind, PageKind } from './page.ts';
 import { benchPage } from './pages/bench.ts';
-import {
-  cardsPage,
-  labelsPage,
-  recipeCardPage,
-  recipeSmallCardPage,
-  sheetA4Page,
-  sheetLetterPage,
-} from './pages/cards.ts';
+import { cardsPage, recipeCardPage, recipeSmallCardPage, sheetA4Page, sheetLetterPage } from './pages/cards.ts';
 import { familiesPage, familyPage } from './pages/families.ts';
 import { findPage } from './pages/find.ts';
 import { homePage } from './pages/home.ts';
+import { labelsLetterPage, labelsPage } from './pages/labels.ts';
 import { methodPage } from './pages/method.ts';
 import { moldPage, moldsPage } from './pages/molds.ts';
 import { planPage } from './pages/plan.ts';
@@ -39,6 +33,7 @@ export const PAGES: readonly PageKind[] = [
   sheetA4Page,
   sheetLetterPage,
   labelsPage,
+  labelsLetterPage,
   shelfPage,
   materialPage,
   moldsPage,

@@ -19,6 +19,7 @@ const PAPERS = [
   { kind: 'cards-a4', width: 210 * MM, height: 297 * MM, papers: '.sheet' },
   { kind: 'cards-letter', width: 8.5 * INCH, height: 11 * INCH, papers: '.sheet' },
   { kind: 'labels', width: 210 * MM, height: 297 * MM, papers: '.sheet' },
+  { kind: 'labels-letter', width: 8.5 * INCH, height: 11 * INCH, papers: '.sheet' },
 ] as const;
 
 const urlsOf = (kind: string): readonly string[] => pagesByKind().find((page) => page.kind === kind)!.urls;
@@ -89,6 +90,24 @@ describe.each(PAPERS)('the paper of $kind', ({ kind, width, height, papers }) =>
     expect(faults.slice(0, 10)).toEqual([]);
     await close();
   });
+});
+
+test('labels on Letter lie where the labels of their sheets do', async () => {
+  const { page, close } = await visit(browser, 'labels/letter/');
+  await page.emulateMedia({ media: 'print' });
+  const boxes = await page.evaluate(() => {
+    const { left, top } = document.querySelector('.sheet')!.getBoundingClientRect();
+    return [...document.querySelectorAll('.sheet:first-child .bag-label')].map((label) => {
+      const box = label.getBoundingClientRect();
+      return [box.left - left, box.top - top, box.width, box.height].map((px) => px / 96);
+    });
+  });
+  expect(boxes.length).toBe(14);
+  for (const [index, box] of boxes.entries()) {
+    const at = [5 / 32 + (index % 2) * (4 + 3 / 16), 5 / 6 + (Math.floor(index / 2) * 4) / 3, 4, 4 / 3];
+    for (const [side, inches] of box.entries()) expect(Math.abs(inches - at[side]!)).toBeLessThan(0.01);
+  }
+  await close();
 });
 
 describe('a card', () => {

@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import type { Book, Look, Recipe } from '../../book/model.ts';
+import type { Book, Recipe } from '../../book/model.ts';
 import { bookIndex, required } from '../book-index.ts';
 import { cardContent } from '../card/content.ts';
 import { CARD_FORMATS, type CardFormat, fitCard } from '../card/fit.ts';
@@ -12,7 +12,8 @@ import { coloursByHue, lookInHue } from '../colour-entry.ts';
 import { document } from '../document.ts';
 import { type Html, html } from '../html.ts';
 import { link, paths } from '../links.ts';
-import type { PageContext, PageKind } from '../page.ts';
+import type { PageKind } from '../page.ts';
+import { HOW, printBar, sheetBar } from '../print-bar.ts';
 import { chipColours, chips } from '../swatch/chip.ts';
 import { recipeCoats } from '../swatch/coat.ts';
 import { tileBudget } from '../tile.ts';
@@ -25,19 +26,6 @@ function sidesOf(book: Book, recipe: Recipe, format: CardFormat, cards: number):
     budget: tileBudget(cards),
   });
 }
-
-/** What stands above the papers on a screen: how to print, and where else to go. */
-function printBar(words: Html, back: Html): Html {
-  return html`<div class="print-bar"><p>${words}</p><p class="print-actions"><button type="button" data-print hidden>Print</button> ${back}</p></div>`;
-}
-
-/** The bar of a page of sheets; without any there is nothing to print. */
-function sheetBar(context: PageContext, sheets: number, words: Html): Html {
-  const back = html`<a href="${link(context, paths.cards)}">All cards</a>`;
-  return sheets === 0 ? html`<p>The book has no recipes to print. ${back}</p>` : printBar(words, back);
-}
-
-const HOW = 'Print it from your browser’s menu, at 100 %, with background graphics and without margins.';
 
 function cardPage(kind: string, format: CardFormat, size: string, url: (id: string) => string): PageKind {
   return {
@@ -113,50 +101,6 @@ export const sheetLetterPage: PageKind = sheetPage(
   paths.sheetLetter,
 );
 
-/** Labels of a sheet: 3 across and 8 down an A4. */
-const LABELS = 24;
-
-export const labelsPage: PageKind = {
-  kind: 'labels',
-  items: () => [''],
-  url: () => paths.labels,
-  render: (context) => {
-    const { book } = context;
-    const sheets = Array.from({ length: Math.ceil(book.recipes.length / LABELS) }, (_, index) =>
-      book.recipes.slice(index * LABELS, (index + 1) * LABELS),
-    );
-    return document(context, {
-      title: 'Bag labels',
-      description: `Labels for the bags of ${book.title}, 24 to an A4 sheet.`,
-      part: paths.cards,
-      scripts: ['print'],
-      paper: 'paper',
-      main: html`<h1 class="print-title">Bag labels</h1>${sheetBar(
-        context,
-        sheets.length,
-        html`70 × 37 mm, 24 to an A4 sheet, ${counted(sheets.length, 'sheet')}. ${HOW}`,
-      )}<div class="papers">${sheets.map((recipes) => html`<div class="sheet sheet-labels">${recipes.map((recipe) => bagLabel(book, recipe))}</div>`)}</div>`,
-    });
-  },
-};
-
-/** What a label shows: where cups lie side by side each of them, else the sides and the thin part. */
-function labelLooks({ pattern, cups, body, other, thin }: Recipe): readonly Look[] {
-  return pattern === 'swirl' || pattern === 'tipped'
-    ? cups.map((cup) => cup.body)
-    : [body, ...(other === undefined ? [] : [other]), thin];
-}
-
-function bagLabel(book: Book, recipe: Recipe): Html {
-  const { title, pattern } = recipe;
-  const mold = required(bookIndex(book).molds, recipe.mold);
-  const long = title.length > 26 ? ' long' : '';
-  return html`<article class="bag-label"><div class="bag-chip">${chips(
-    labelLooks(recipe).map(({ overWhite, overBlack }) => ({ overWhite: overWhite.hex, overBlack: overBlack.hex })),
-    '',
-  )}</div><div class="bag-words"><h2 class="bag-title${long}">${title}</h2><p>${mold.title}${mold.bag === undefined ? '' : `, bag\u00a0of\u00a0${mold.bag}`}</p><p>${sentence(pattern)}</p><p class="bag-date">Poured</p></div></article>`;
-}
-
 /** Where cards are chosen. */
 export const cardsPage: PageKind = {
   kind: 'cards',
@@ -175,7 +119,7 @@ export const cardsPage: PageKind = {
 ${
   book.recipes.length === 0
     ? html`<p>The book has no recipes to print yet.</p>`
-    : html`<ul class="sheets"><li><a href="${to(paths.sheetA4)}">All cards on A4, four to a sheet</a></li><li><a href="${to(paths.sheetLetter)}">All cards on Letter, four to a sheet</a></li><li><a href="${to(paths.labels)}">Bag labels on A4, 24 to a sheet</a></li></ul>`
+    : html`<ul class="sheets"><li><a href="${to(paths.sheetA4)}">All cards on A4, four to a sheet</a></li><li><a href="${to(paths.sheetLetter)}">All cards on Letter, four to a sheet</a></li><li><a href="${to(paths.labels)}">Bag labels on A4, 24 to a sheet</a></li><li><a href="${to(paths.labelsLetter)}">Bag labels on Letter, 14 to a sheet</a></li></ul>`
 }
 ${groups.map(
   ({ hue, entries }) =>

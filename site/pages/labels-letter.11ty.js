@@ -1,0 +1,3 @@
+import { pageKind } from '../page-kind.js';
+
+export default pageKind('labels-letter');

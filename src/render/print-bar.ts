@@ -1,0 +1,17 @@
+import { type Html, html } from './html.ts';
+import { link, paths } from './links.ts';
+import type { PageContext } from './page.ts';
+
+/** What stands above the papers on a screen: how to print, and where else to go. */
+export function printBar(words: Html, back: Html): Html {
+  return html`<div class="print-bar"><p>${words}</p><p class="print-actions"><button type="button" data-print hidden>Print</button> ${back}</p></div>`;
+}
+
+/** The bar of a page of sheets; without any there is nothing to print. */
+export function sheetBar(context: PageContext, sheets: number, words: Html): Html {
+  const back = html`<a href="${link(context, paths.cards)}">All cards</a>`;
+  return sheets === 0 ? html`<p>The book has no recipes to print. ${back}</p>` : printBar(words, back);
+}
+
+/** How paper comes out at its size. */
+export const HOW = 'Print it from your browser’s menu, at 100 %, with background graphics and without margins.';
