@@ -1,5 +1,5 @@
 import { LOOKING_ERROR } from '../matching/target-part.ts';
-import type { SeenColour } from '../recipe/fields.ts';
+import type { TargetColour } from '../recipe/colour-fields.ts';
 import type { FieldPath } from '../recipe/front-matter.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import type { Report } from './report.ts';
@@ -7,7 +7,7 @@ import { seenByDaylight } from './seen-colour.ts';
 
 /** Reports colours that no bait has: a black card adds no light to what is seen over it. */
 export function checkSeen(
-  seen: { readonly 'over-white'?: SeenColour; readonly 'over-black'?: SeenColour },
+  seen: { readonly 'over-white'?: TargetColour; readonly 'over-black'?: TargetColour },
   thing: Thing,
   path: FieldPath,
   report: Report,

@@ -1,10 +1,11 @@
+import { isMeasured, type TargetColour } from '../recipe/colour-fields.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import { checkSeen } from './check-seen.ts';
 import type { Mold, Publish, Settings, Target } from './model.ts';
 import { isPartName, misnamedPart } from './part-name.ts';
 import { photoOf } from './photo-of.ts';
 import type { Report } from './report.ts';
-import { seenByDaylight } from './seen-colour.ts';
+import { reflectanceBesideGloss, seenByDaylight } from './seen-colour.ts';
 
 // Thickness at which a target without a mold was seen, mm. Convention of this book.
 const USUAL_MM = 6;
@@ -50,6 +51,7 @@ export function compileTarget(
       name,
       overWhite: seenByDaylight(part['over-white']),
       ...(part['over-black'] === undefined ? {} : { overBlack: seenByDaylight(part['over-black']) }),
+      ...reflectances(part),
       thicknessMm: part.thickness ?? fields.thickness ?? mold?.bodyMm ?? USUAL_MM,
     })),
     ...(fields.apart === true ? { apart: true } : {}),
@@ -60,4 +62,17 @@ export function compileTarget(
     })),
     source: thing.source,
   };
+}
+
+/** What of a part was measured band by band. */
+function reflectances(part: {
+  readonly 'over-white': TargetColour;
+  readonly 'over-black'?: TargetColour;
+}): Pick<Target['parts'][number], 'reflectance'> {
+  const kept = (name: string, colour: TargetColour | undefined): Readonly<Record<string, readonly number[]>> =>
+    colour !== undefined && isMeasured(colour)
+      ? { [name]: Array.from(reflectanceBesideGloss(colour), (share) => Number(share.toFixed(4))) }
+      : {};
+  const measured = { ...kept('overWhite', part['over-white']), ...kept('overBlack', part['over-black']) };
+  return Object.keys(measured).length === 0 ? {} : { reflectance: measured };
 }

@@ -4,6 +4,7 @@ import { baseOfCup, type CupBase } from '../matching/cup-model.ts';
 import { type MatchMaterial, withStrengths } from '../matching/match-material.ts';
 import type { SeenViews, TargetPart } from '../matching/target-part.ts';
 import { bodyViews, layersViews, type TwoViews } from '../optics/cup-body.ts';
+import type { Light } from '../optics/tristimulus.ts';
 import { cupState, observationsOf } from './cup-states.ts';
 import type { Cup, Lab, Recipe, Target } from './model.ts';
 
@@ -12,8 +13,8 @@ export interface CupAim {
   readonly part: TargetPart;
   /** Whether a test pour is seen otherwise than the target was: at another thickness, or without the other cup behind it. */
   readonly moved: 'thickness' | 'laminate' | undefined;
-  /** The cup in some state as the target was seen, by the model as the rounds have corrected it. */
-  views(state: CupState): TwoViews;
+  /** The cup in some state as the target was seen, by the model as the rounds have corrected it; unset, by daylight. */
+  views(state: CupState, light?: Light): TwoViews;
   /** What was seen of a test pour, as the target was seen: moved by what the corrected model says that makes. */
   asTarget(seen: SeenViews, state: CupState): SeenViews;
 }
@@ -39,6 +40,7 @@ export function partFor(target: Pick<Target, 'parts'>, cup: string, cups: number
       name: part.name,
       overWhite: part.overWhite.lab,
       ...(part.overBlack === undefined ? {} : { overBlack: part.overBlack.lab }),
+      ...(part.reflectance === undefined ? {} : { reflectance: part.reflectance }),
       thicknessMm: part.thicknessMm,
     }
   );
@@ -102,14 +104,17 @@ export function aimAt(
   const base = corrected(rounds);
   const behind = other && { ...corrected(other.rounds)(other.cup), share: other.share };
   const part: TargetPart = behind ? { ...found, behind } : found;
-  const views = (state: CupState): TwoViews => {
+  const views = (state: CupState, light?: Light): TwoViews => {
     const { mix, flakes } = base(state);
     const near = { ...mix, flakes };
-    if (!behind) return bodyViews(near, part.thicknessMm);
-    return layersViews([
-      { ...near, thickness: (1 - behind.share) * part.thicknessMm },
-      { ...behind.mix, flakes: behind.flakes, thickness: behind.share * part.thicknessMm },
-    ]);
+    if (!behind) return layersViews([{ ...near, thickness: part.thicknessMm }], light);
+    return layersViews(
+      [
+        { ...near, thickness: (1 - behind.share) * part.thicknessMm },
+        { ...behind.mix, flakes: behind.flakes, thickness: behind.share * part.thicknessMm },
+      ],
+      light,
+    );
   };
   const moved = behind ? 'laminate' : Math.abs(part.thicknessMm - bodyMm) > 0.01 ? 'thickness' : undefined;
   return {
@@ -135,7 +140,8 @@ function otherSide({ cups, pattern }: CupsOf, cup: Cup, target: PartsOf): Cup | 
   return cups.find((each) => each.name !== cup.name);
 }
 
-function shifted(lab: Lab | undefined, from: Lab, to: Lab): Lab | undefined {
+/** A colour that was seen, moved by the difference between two that were computed. */
+export function shifted(lab: Lab | undefined, from: Lab, to: Lab): Lab | undefined {
   return (
     lab && {
       L: Math.min(100, Math.max(0, lab.L + to.L - from.L)),

@@ -98,7 +98,7 @@ function baitAppearances(
 }
 
 /** Lights of shops and evenings, beside the daylight of all other colours. */
-const OTHER_LIGHTS: readonly { readonly light: Light; readonly name: string }[] = [
+export const OTHER_LIGHTS: readonly { readonly light: Light; readonly name: string }[] = [
   { light: 'A', name: 'lamp' },
   { light: 'LED-B1', name: 'warm LED' },
   { light: 'F11', name: 'fluorescent tube' },

@@ -9,6 +9,7 @@ import type { TwoViews } from '../optics/cup-body.ts';
 import { hexFromLab } from '../optics/display.ts';
 import { type CupAim, cupAim } from './cup-aim.ts';
 import { cupLeft, cupState, observationsOf, seenViews } from './cup-states.ts';
+import { cupUnderLights } from './cup-under-lights.ts';
 import type { Cup, CupMatch, Lab, MatchedRound, Mold, Recipe, RecipeMatch, Seen, Settings, Target } from './model.ts';
 
 /** What a match is worked out with. */
@@ -46,8 +47,10 @@ function matchCup(cup: Cup, aim: CupAim, bodyMm: number, tolerance: number, cont
     const { offWhite, offBlack } = offsetsFor(correction, state, known);
     return { overWhite: plus(overWhite, offWhite), overBlack: plus(overBlack, offBlack) };
   };
+  const asTarget = (state: CupState, seen: SeenViews | undefined): SeenViews =>
+    seen ? aim.asTarget(seen, state) : predicted(state);
   const matched = (number: number, state: CupState, seen: SeenViews | undefined): MatchedRound[] => {
-    const views: SeenViews = seen ? aim.asTarget(seen, state) : predicted(state);
+    const views = asTarget(state, seen);
     const found = seen
       ? verdict(views, part, thresholdsFor(tolerance))
       : verdictOf(views, part, thresholdsFor(tolerance));
@@ -71,8 +74,13 @@ function matchCup(cup: Cup, aim: CupAim, bodyMm: number, tolerance: number, cont
       : matched(1, cupState(cup, 100, cup.contents), undefined);
   const last = rounds.at(-1);
   const left = cupLeft(cup);
-  if (!last || last.verdict.within || !left) return { cup: cup.name, part: part.name, rounds };
-  const seen = seenViews(cup.rounds.at(-1)!);
+  if (!last) return { cup: cup.name, part: part.name, rounds };
+  const final = cup.rounds.at(-1);
+  const seen = final && seenViews(final);
+  const state = final ? cupState(cup, final.plasticMl, final.contents) : cupState(cup, 100, cup.contents);
+  const lights = rounded(cupUnderLights(aim, state, asTarget(state, seen)));
+  const found = { cup: cup.name, part: part.name, rounds, lights };
+  if (last.verdict.within || !left) return found;
   const next = nextAddition({
     cup: left,
     target: part,
@@ -86,8 +94,8 @@ function matchCup(cup: Cup, aim: CupAim, bodyMm: number, tolerance: number, cont
   });
   const { advice, sentence, proposals, missing } = next;
   return advice === 'fault' || advice === 'leave'
-    ? { cup: cup.name, part: part.name, rounds }
-    : { cup: cup.name, part: part.name, rounds, next: rounded({ advice, sentence, proposals, missing }) };
+    ? found
+    : { ...found, next: rounded({ advice, sentence, proposals, missing }) };
 }
 
 function plus({ L, a, b }: Lab, off: Lab): Lab {

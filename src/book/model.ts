@@ -378,6 +378,8 @@ export interface Target {
     readonly name: string;
     readonly overWhite: Seen;
     readonly overBlack?: Seen;
+    /** What was measured band by band: 0..1, 380 to 730 nm by 10, beside the gloss. */
+    readonly reflectance?: { readonly overWhite?: readonly number[]; readonly overBlack?: readonly number[] };
     readonly thicknessMm: number;
   }[];
   /** Its parts were seen each by itself; else two parts are the sides of a finished bait, each seen with the other behind it. */
@@ -401,8 +403,18 @@ export interface CupMatch {
   readonly part: string;
   /** The rounds of its log; of a cup without a log, the cup itself. */
   readonly rounds: readonly MatchedRound[];
+  /** How far the cup, as it was last, and the target are apart under other lights than daylight; absent without a round. */
+  readonly lights?: CupLights;
   /** What to do with what is left in the cup; absent where the last round is within tolerance or nothing is left. */
   readonly next?: Pick<NextAddition, 'advice' | 'sentence' | 'proposals' | 'missing'>;
+}
+
+/** A cup beside its target under other lights. */
+export interface CupLights {
+  /** Whether the target's reflectance was measured; else the smoothest one of its colour stands for it, and the real one may differ. */
+  readonly basis: 'measured' | 'estimated';
+  /** ΔE00 under each light, the larger of those over white and over black. */
+  readonly views: readonly { readonly light: string; readonly name: string; readonly deltaE: number }[];
 }
 
 /** A round beside the target. */

@@ -1,8 +1,11 @@
+import { seen } from '../optics/appearance.ts';
 import { labFromTristimulus } from '../optics/cielab.ts';
 import { hexFromLab } from '../optics/display.ts';
+import { mapSpectrum, resampleSpectrum, type Spectrum } from '../optics/spectrum.ts';
 import { labByDaylight, type StatedColour } from '../optics/stated-colour.ts';
 import { whitePoint } from '../optics/tristimulus.ts';
-import type { SeenColour } from '../recipe/fields.ts';
+import { isMeasured, type MeasuredReflectance, type SeenColour, type TargetColour } from '../recipe/colour-fields.ts';
+import { SURFACE_K1 } from '../tables/surface.ts';
 import { keptSeen } from './looks.ts';
 import type { Seen } from './model.ts';
 
@@ -15,8 +18,19 @@ export function statedColour(colour: SeenColour): StatedColour {
   return { lab: labFromTristimulus({ X: X / 100, Y: Y / 100, Z: Z / 100 }, whitePoint(light)), light };
 }
 
+/** A reflectance of a file on the bands of the book, 0..1, as one looks at it: beside the gloss. */
+export function reflectanceBesideGloss({ reflectance, from, step, gloss }: MeasuredReflectance): Spectrum {
+  const bands = resampleSpectrum(
+    reflectance.map((_, index) => from + index * step),
+    reflectance,
+  );
+  const glossy = gloss === 'included' ? SURFACE_K1 : 0;
+  return mapSpectrum(bands, (percent) => Math.min(1, Math.max(0, percent / 100 - glossy)));
+}
+
 /** A colour of a file as it looks by daylight. */
-export function seenByDaylight(colour: SeenColour): Seen {
+export function seenByDaylight(colour: TargetColour): Seen {
+  if (isMeasured(colour)) return keptSeen(seen(reflectanceBesideGloss(colour)));
   const lab = labByDaylight(statedColour(colour));
   return typeof colour === 'string' ? { lab, hex: colour, mapped: false } : keptSeen({ lab, ...hexFromLab(lab) });
 }

@@ -1,11 +1,10 @@
 import type { Amounts } from '../cup/ledger.ts';
 import { measures } from '../cup/measures.ts';
-import { type Lab, labOf, tristimulusFromLab } from '../optics/cielab.ts';
+import type { Lab } from '../optics/cielab.ts';
 import { cupBody, layersViews } from '../optics/cup-body.ts';
 import { deltaE00 } from '../optics/delta-e00.ts';
 import { hidingThickness } from '../optics/opacity.ts';
 import type { Body, Layer } from '../optics/stack.ts';
-import { reflectanceFromTristimulus } from '../optics/upsampling.ts';
 import { distinctBest } from './distinct-best.ts';
 import { type MatchBench, plasticText } from './match-bench.ts';
 import { costOf, type MatchMaterial } from './match-material.ts';
@@ -14,6 +13,7 @@ import type { Mix } from './mix.ts';
 import { type Offsets, partOf } from './off-share.ts';
 import { limitOf, type PredictedColour, predicted } from './proposal.ts';
 import { contrastOfViews, type SeenViews, type TargetPart } from './target-part.ts';
+import { targetUnder } from './target-under-light.ts';
 import { tooLittleToWeigh } from './too-little.ts';
 import { thresholdsFor, type Verdict, verdictOf } from './verdict.ts';
 import { type WeighedDoses, type Weight, weighDoses, weightOf } from './weigh-doses.ts';
@@ -55,7 +55,7 @@ export interface RecipeSide {
   readonly overBlack?: PredictedColour;
   readonly contrastRatio?: number;
   readonly left: Verdict;
-  /** ΔE00 under illuminant A, against a smooth spectrum that shows the target under D65: what a lamp makes of the match. */
+  /** ΔE00 under illuminant A (see `targetUnder`): what a lamp makes of the match. */
   readonly deltaEUnderA: number;
 }
 
@@ -230,7 +230,7 @@ function sideOf(part: TargetPart, layers: readonly Layer[], context: RecipeConte
   const shown: SeenViews = part.overBlack ? views : { overWhite: views.overWhite };
   const left = verdictOf(shown, part, thresholdsFor(tolerance));
   const underA = layersViews(layers, 'A');
-  const targetUnderA = (lab: Lab): Lab => labOf(reflectanceFromTristimulus(tristimulusFromLab(lab)), 'A');
+  const targetUnderA = targetUnder(part, 'A');
   const contrastRatio = contrastOfViews(shown);
   return {
     name: part.name,
@@ -239,8 +239,8 @@ function sideOf(part: TargetPart, layers: readonly Layer[], context: RecipeConte
     ...(contrastRatio === undefined ? {} : { contrastRatio }),
     left,
     deltaEUnderA: Math.max(
-      deltaE00(targetUnderA(part.overWhite), underA.overWhite),
-      part.overBlack ? deltaE00(targetUnderA(part.overBlack), underA.overBlack) : 0,
+      deltaE00(targetUnderA.overWhite, underA.overWhite),
+      targetUnderA.overBlack ? deltaE00(targetUnderA.overBlack, underA.overBlack) : 0,
     ),
   };
 }

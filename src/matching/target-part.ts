@@ -8,6 +8,8 @@ export interface TargetPart {
   /** CIELAB under D65, over the book's white and over its black. */
   readonly overWhite: Lab;
   readonly overBlack?: Lab;
+  /** What was measured of it band by band (36 bands, 0..1, beside the gloss): its colour under any light. */
+  readonly reflectance?: { readonly overWhite?: ArrayLike<number>; readonly overBlack?: ArrayLike<number> };
   /** Thickness at which it was seen, mm: of a side of a laminate, that of the whole bait. */
   readonly thicknessMm: number;
   /** The other cup of the bait, where the part is a side of a finished laminate and is seen through this side's own cup. */

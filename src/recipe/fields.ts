@@ -41,7 +41,8 @@ export function shown(input: unknown): string {
   return `\`${text.length > 60 ? `${text.slice(0, 57)}…` : text}\``;
 }
 
-type Read<T> =
+/** What was read, or what is wrong with it. */
+export type Read<T> =
   | { readonly value: T }
   | { readonly fault: Omit<FieldFault, 'code'> & { readonly code?: DiagnosticCode } };
 
@@ -79,7 +80,7 @@ export function oneOrMore<T>(item: z.ZodType<T>): z.ZodType<readonly T[]> {
 }
 
 /** What YAML makes of plain words that look like a number: 1.1 of `1.10`. */
-const isReread = (input: unknown): boolean => typeof input === 'number' || typeof input === 'boolean';
+export const isReread = (input: unknown): boolean => typeof input === 'number' || typeof input === 'boolean';
 
 /** Text that is not empty; a number as it is written, `1.10`. */
 export const text: z.ZodType<string> = field<string>('field/type', (input) =>
@@ -101,81 +102,6 @@ export const reference: z.ZodType<string> = field<string>('field/value', (input)
         },
       },
 );
-
-/** A colour as `#rrggbb`, in lower case. */
-export const colour: z.ZodType<string> = field<string>('field/colour', readColour);
-
-function readColour(input: unknown): Read<string> {
-  const text = typeof input === 'string' || typeof input === 'number' ? String(input).replace(/[“”„‘’\s]/g, '') : '';
-  if (text === input && /^#[0-9a-f]{6}$/i.test(text)) return { value: text.toLowerCase() };
-  if (input === null) {
-    return {
-      fault: {
-        found: 'nothing',
-        expected: 'a colour such as `"#d9c48f"`',
-        why: 'YAML reads an unquoted # as the start of a comment',
-        fix: 'put the colour in quotes',
-      },
-    };
-  }
-  const bare = /^#?([0-9a-f]{6})$/i.exec(text)?.[1] ?? /^#?([0-9a-f]{3})$/i.exec(text)?.[1]?.replace(/./g, '$&$&');
-  return {
-    fault: {
-      found: shown(input),
-      expected: 'a colour such as `"#d9c48f"`',
-      why: 'colours are sRGB, six hexadecimal digits after #',
-      ...(isReread(input) ? { asWritten: true } : {}),
-      ...(bare ? { fix: `write \`"#${bare.toLowerCase()}"\`` } : {}),
-    },
-  };
-}
-
-/** Lights that an instrument may state its colours under. */
-const LIGHTS = ['D65', 'D50', 'A', 'F11', 'LED-B1'] as const;
-
-type Triple = readonly [number, number, number];
-
-/** A colour as it was seen: on a screen, or by an instrument (2° observer) under a light; Y of white is 100. */
-export type SeenColour =
-  | string
-  | { readonly lab: Triple; readonly light: (typeof LIGHTS)[number] }
-  | { readonly xyz: Triple; readonly light: (typeof LIGHTS)[number] };
-
-/** `"#d9c48f"`, or `{ lab: [80.1, 0.9, 29.4], light: D50 }`, or `xyz` in its place; unset, the light is D65. */
-export const seenColour: z.ZodType<SeenColour> = field<SeenColour>('field/colour', (input) => {
-  if (typeof input !== 'object' || input === null) return readColour(input);
-  const { lab, xyz, light = 'D65', ...others } = input as Record<string, unknown>;
-  const expected =
-    'a colour such as `"#d9c48f"`, or what an instrument says, such as `{ lab: [80.1, 0.9, 29.4], light: D65 }`';
-  const [stranger] = Object.keys(others);
-  if (stranger !== undefined) return { fault: { found: `\`${stranger}\` in a colour`, expected } };
-  const known = LIGHTS.find((name) => name === light);
-  if (known === undefined) {
-    return {
-      fault: { found: `light ${shown(light)}`, expected: `one of ${LIGHTS.map((name) => `\`${name}\``).join(', ')}` },
-    };
-  }
-  if (xyz === undefined && isTriple(lab, [0, -200, -200], [110, 200, 200])) return { value: { lab, light: known } };
-  if (lab === undefined && isTriple(xyz, [0, 0, 0], [130, 110, 130])) return { value: { xyz, light: known } };
-  return {
-    fault: {
-      found:
-        lab !== undefined && xyz !== undefined
-          ? '`lab` and `xyz` together'
-          : 'a colour whose three numbers are not there or out of range',
-      expected,
-      why: 'L is 0 to 100; X, Y and Z are on the scale where Y of white is 100',
-    },
-  };
-});
-
-function isTriple(value: unknown, least: Triple, most: Triple): value is Triple {
-  return (
-    Array.isArray(value) &&
-    value.length === 3 &&
-    value.every((each, i) => typeof each === 'number' && each >= least[i]! && each <= most[i]!)
-  );
-}
 
 /** A day as `2026-03-14`. */
 export const date: z.ZodType<string> = field<string>('field/date', (input) => {

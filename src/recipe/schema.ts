@@ -6,8 +6,8 @@
  * @packageDocumentation
  */
 import { z } from 'zod';
+import { colour, seenColour, targetColour } from './colour-fields.ts';
 import {
-  colour,
   date,
   density,
   dose,
@@ -20,7 +20,6 @@ import {
   positive,
   quantity,
   reference,
-  seenColour,
   share,
   shortOrLong,
   temperature,
@@ -244,8 +243,8 @@ export const moldSchema = fields({
 
 /** A colour to be matched, as it is seen. */
 const targetPart = fields({
-  'over-white': seenColour,
-  'over-black': seenColour.optional(),
+  'over-white': targetColour,
+  'over-black': targetColour.optional(),
   /** Thickness at which it was seen. Default: the body of the mold. */
   thickness: length.optional(),
 });
@@ -254,8 +253,8 @@ const targetPart = fields({
 export const targetSchema = fields({
   title: text,
   /** What was seen of a target of one part. */
-  'over-white': seenColour.optional(),
-  'over-black': seenColour.optional(),
+  'over-white': targetColour.optional(),
+  'over-black': targetColour.optional(),
   thickness: length.optional(),
   /** What was seen part by part, by the names of the cups: the two sides of a laminate. */
   parts: z.record(z.string(), targetPart).optional(),

@@ -10,10 +10,22 @@ import { roundForms, sidesView } from '../../src/browser/bench/fields-view.ts';
 import { sideOf, type Work, withoutLastDone, withSides, withSteps } from '../../src/browser/bench/work.ts';
 import { recipeFile } from '../../src/browser/bench/work-recipe.ts';
 import { targetFile } from '../../src/browser/bench/work-target.ts';
-import type { BenchPageData } from '../../src/render/pages/bench.ts';
+import { type BenchPageData, benchPageData } from '../../src/render/pages/bench.ts';
 import { isFault, parseQuantity } from '../../src/units/quantity.ts';
 import { expectClose } from '../optics/close.ts';
 import { compiled, DATA, FILES, leaf, matched } from './bench-book.ts';
+
+test('firstAnswers(…) goes by what was measured of a target, while the match has its colours', () => {
+  const step = Array.from({ length: 31 }, (_, band) => (band < 18 ? 12 : 45));
+  const text = `---\ntitle: Cast\nmold: minnow\nover-white: { reflectance: [${step.join(', ')}] }\n---\n`;
+  const data = benchPageData(compiled({ path: 'targets/cast.md', text }))!;
+  const underA = (work: Work): number => firstAnswers(work, data)[0]!.recipe.proposals[0]!.deltaEUnderA;
+  const cast = withBookTarget(newWork(data), 'cast', data);
+  const { target: _, ...described } = cast;
+  expect(Math.abs(underA(cast) - underA(described))).toBeGreaterThan(0.1);
+  const redder = [{ ...cast.sides[0]!, overWhite: '#a0522d' }];
+  expect(underA(withSides(cast, redder))).toBe(underA(withSides(described, redder)));
+});
 
 test('withRecipe(…, weighing) and amountsOf(…, weighing) keep what was weighed, as the scale showed it', () => {
   const data: BenchPageData = { ...DATA, settings: { ...DATA.settings, scaleGrams: 0.01 } };

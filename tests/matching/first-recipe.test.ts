@@ -139,6 +139,20 @@ describe('what it says', () => {
     expect(best!.sentence).toMatch(/ in 120 ml of Clear: ΔE \d\.\d\.$/);
   });
 
+  test('firstRecipe(a target whose reflectance was measured) compares it under a lamp as it is', () => {
+    const doses = { ochre: 0.004, 'white-pearl': 0.006 };
+    const layers = [{ ...mixOf(doses), thickness: 6 }];
+    const reflectance = {
+      overWhite: stackReflectance(layers, BOOK_BACKINGS.white, BESIDE_GLOSS),
+      overBlack: stackReflectance(layers, BOOK_BACKINGS.black, BESIDE_GLOSS),
+    };
+    const best = ask({ parts: [{ ...partOf(doses), reflectance }], bench: EXACT_BENCH, most: 2 }).proposals[0]!;
+    // The recipe is the target's own, so its reflectance is as well; the smoothest one of the colour is another.
+    expect(best.deltaEUnderA).toBeLessThan(0.3);
+    const smooth = ask({ parts: [partOf(doses)], bench: EXACT_BENCH, most: 2 }).proposals[0]!;
+    expect(smooth.deltaEUnderA).toBeGreaterThan(best.deltaEUnderA);
+  });
+
   test('firstRecipe(a colour no plastic has) says what would help', () => {
     const { advice, sentence, missing } = ask({
       parts: [{ name: 'body', overWhite: labFromHex('#2030ff'), thicknessMm: 6 }],

@@ -4,6 +4,7 @@ import { html } from '../../src/render/html.ts';
 import { fold } from '../../src/render/recipe/fold.ts';
 import { inWater } from '../../src/render/recipe/in-water.ts';
 import { lastSeen } from '../../src/render/recipe/last-seen.ts';
+import { deltaEText } from '../../src/render/words.ts';
 import { pageOf, SAMPLE_BOOK } from './sample-book.ts';
 
 const recipe = SAMPLE_BOOK.recipes.find(({ id }) => id === 'alder-smoke')!;
@@ -41,6 +42,16 @@ describe('other lights', () => {
     expect(choices.map(([, light]) => light)).toEqual(recipe.lights.map(({ light }) => light));
     expect(choices.map(([, , checked]) => checked !== undefined)).toEqual([true, false, false]);
     for (const { deltaE } of recipe.lights) expect(page).toContain(`ΔE ${deltaE.toFixed(1)}`);
+  });
+
+  test('tell how far it is from its target under each, and that this is an estimate; the target’s page too', async () => {
+    const book = SAMPLE_BOOK.recipes.find(({ match }) => match !== undefined)!;
+    const { lights } = book.match!.cups[0]!;
+    const words = lights!.views.map(({ name, deltaE }) => `${deltaEText(deltaE)} under a ${name}`);
+    for (const text of [await pageOf('recipe', book.id), await pageOf('target', book.match!.target)]) {
+      for (const each of words) expect(text).toContain(each);
+      expect(text).toContain('known by its colour in daylight alone');
+    }
   });
 
   test('have a pair of colours each: daylight beside the light', () => {

@@ -7,6 +7,7 @@ import type { CupAim } from '../../book/cup-aim.ts';
 import { type FirstRecipe, firstRecipe } from '../../matching/first-recipe.ts';
 import { type NextAddition, nextAddition } from '../../matching/next-addition.ts';
 import type { RecipeAmount, RecipeProposal } from '../../matching/recipe-proposal.ts';
+import type { TargetPart } from '../../matching/target-part.ts';
 import type { BenchPageData } from '../../render/pages/bench.ts';
 import { aimFor, bodyOf, densityIn } from './aim-for.ts';
 import { bookAmount, fileDose } from './dose-text.ts';
@@ -82,11 +83,21 @@ export function withBookTarget(work: Work, id: string, data: BenchPageData): Wor
   );
 }
 
+/** A side as matching takes it; what was measured of the target's part counts while the side has its colours. */
+function asked(side: WorkSide, { target }: Work, data: BenchPageData): TargetPart {
+  const part = data.targets
+    .find(({ id }) => id === target)
+    ?.parts.find(({ name, overWhite, overBlack }) => {
+      return name === side.name && overWhite.hex === side.overWhite && overBlack?.hex === side.overBlack;
+    });
+  return { ...partOfSide(side), ...(part?.reflectance && { reflectance: part.reflectance }) };
+}
+
 /** First recipes for the sides of a match. */
 export function firstAnswers(work: Work, data: BenchPageData): readonly FirstAnswer[] {
   const ask = (sides: readonly WorkSide[]): FirstRecipe =>
     firstRecipe({
-      parts: sides.map(partOfSide),
+      parts: sides.map((side) => asked(side, work, data)),
       flakes: data.targets.find(({ id }) => id === work.target)?.flakes ?? [],
       plastic: work.plastic,
       plasticMl: work.plasticMl,

@@ -40,7 +40,7 @@ export function lightsPart(context: PageContext): MethodPart {
     content: html`<p>A bait has no colour in the dark: what comes back depends on what arrives. All colours here are for daylight; a recipe’s page shows three others, each as an eye sees it that has got used to the light. Colours that rest on one narrow part of the spectrum change most, since that part may be missing.</p>
 <figure class="method-figure"><div class="method-pair">${graphs}</div><figcaption>Power of the lights over wavelength, each by its own highest: daylight D65, a lamp (A), a warm LED (LED-B1), a three-band tube (FL11).</figcaption></figure>
 ${mostChanged(context, recipes)}
-<p>Two baits that match in daylight can part under a lamp. The book can’t say that of a target that is only known by its colour in daylight; for that its whole spectrum would be needed. Hold both under a lamp.</p>`,
+<p>Two baits that match in daylight can part under a lamp. A cup is compared with its target under each of these lights: with the target’s own reflectance where that was measured band by band, else with the smoothest one of its colour. The real one may part otherwise, so hold both under the lamp.</p>`,
   };
 }
 

@@ -1,6 +1,7 @@
-import type { Recipe } from '../../book/model.ts';
+import type { Recipe, RecipeMatch } from '../../book/model.ts';
 import { type Html, html } from '../html.ts';
 import { chipColours, chips } from '../swatch/chip.ts';
+import { apartUnderLights, LIGHTS_BASIS } from '../target/under-lights.ts';
 import { deltaEText, listText } from '../words.ts';
 import { fold } from './fold.ts';
 
@@ -33,8 +34,17 @@ export function otherLights({ lights, body, match }: Recipe): Html {
     html`<fieldset class="lights"><legend>The body in daylight, beside the same under</legend>
 <ul class="light-choices">${choices}</ul>
 ${plates}</fieldset>
-<p class="fine">Each colour is as the eye sees it once it is used to the light. Two baits that match in daylight may part under a lamp: compare them under both.${match === undefined ? '' : ' The target of this one is known in daylight alone, so whether it parts from it the book can’t say.'}</p>`,
+<p class="fine">Each colour is as the eye sees it once it is used to the light. Two baits that match in daylight may part under a lamp: compare them under both.</p>${match === undefined ? '' : besideTarget(match)}`,
   );
+}
+
+/** How far the cups and their target are apart under these lights. */
+function besideTarget({ cups }: RecipeMatch): Html {
+  const known = cups.flatMap(({ cup, lights }) => (lights ? [{ cup, lights }] : []));
+  const [first] = known;
+  if (first === undefined) return html``;
+  const words = known.map(({ cup, lights }) => `${known.length > 1 ? `the ${cup} ` : ''}${apartUnderLights(lights)}`);
+  return html`<p>From its target it is apart by ${words.join('; ')}. <span class="fine">${LIGHTS_BASIS[first.lights.basis]}</span></p>`;
 }
 
 /** How a light changes the colour, in words with the size. */

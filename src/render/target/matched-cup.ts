@@ -5,13 +5,14 @@ import { type Html, html } from '../html.ts';
 import type { PageContext } from '../page.ts';
 import { deltaEText, moneyText, volumeText } from '../words.ts';
 import { roundsBeside } from './rounds-beside.ts';
+import { underLights } from './under-lights.ts';
 
 /** The rounds of a cup beside its part of the target, how they came nearer, and what to add to what is left. */
 export function matchedCup(context: PageContext, target: Target, title: string, match: CupMatch): Html {
   const part = target.parts.find(({ name }) => name === match.part)!;
   const wanted = { overWhite: part.overWhite.hex, ...(part.overBlack && { overBlack: part.overBlack.hex }) };
   const name = target.parts.length > 1 ? `${title}, ${match.cup}` : title;
-  return html`<div class="matched">${roundsBeside(match.rounds, wanted, name, target.tolerance)}${nextStep(context, match)}</div>`;
+  return html`<div class="matched">${roundsBeside(match.rounds, wanted, name, target.tolerance)}${underLights(match, target.tolerance)}${nextStep(context, match)}</div>`;
 }
 
 function nextStep({ book }: PageContext, { next }: CupMatch): Html {
