@@ -72,7 +72,13 @@ test('fitCard(content, format) loses no row and no part, whatever there is to sa
         const shown = blocks.flatMap((block) => (block.kind === 'cup' ? block.rows : []));
         expect(shown.length).toBe(cups * rows);
         expect(blocks.flatMap((block) => (block.kind === 'cup' ? block.notes : [])).length).toBe(cups);
-        expect(blocks.slice(-3).map(({ kind }) => kind)).toEqual(['heat', 'steps', 'cautions']);
+        const rest = blocks.flatMap(({ kind }) => (kind === 'cup' ? [] : [kind]));
+        expect([...rest].sort()).toEqual(['cautions', 'heat', 'steps']);
+        expect(blocks[0]!.kind).toBe('cup');
+        for (const { blocks: own } of sides) {
+          const names = own.flatMap((block) => (block.kind === 'cup' ? [block.cup.name] : []));
+          expect(new Set(names).size).toBe(names.length);
+        }
         for (const { step } of sides) expect(TYPE_STEPS[step]).toBeDefined();
       },
     ),
@@ -85,6 +91,24 @@ test('fitCard(content, format) sets a card of one cup on one or two sides, in ty
     expect(sides.length).toBeLessThanOrEqual(each.cups.length > 2 ? 3 : 2);
     for (const { step } of sides) expect(TYPE_STEPS[step]).toBeGreaterThanOrEqual(0.8);
   }
+});
+
+test('fitCard(two long cups) needs two sides: the cautions stand below the first cup where there is room', () => {
+  const short: CardRow = { measure: '12 drops', name: 'Peat', weight: 'or\u00a00.58\u00a0g', plastic: false };
+  const long: CardRow = { ...short, measure: '1/2\u00a0tsp\u00a0+ 1/4\u00a0tsp\u00a0+ 1\u00a0smidgen' };
+  const [cup] = content.cups;
+  const cups = [Array.from({ length: 5 }, () => short), [...Array.from({ length: 4 }, () => short), long, long, long]];
+  const twoCups = {
+    ...content,
+    title: 'Wet Chapel',
+    cups: cups.map((rows, index) => ({ ...cup!, name: `cup ${index}`, rows, notes: [] })),
+  };
+  const { sides } = fitCard(twoCups, CARD_FORMATS.a6);
+  expect(sides.map(({ blocks }) => blocks.map(({ kind }) => kind))).toEqual([
+    ['cup', 'cautions'],
+    ['cup', 'heat', 'steps'],
+  ]);
+  for (const { step } of sides) expect(TYPE_STEPS[step]).toBeGreaterThanOrEqual(0.8);
 });
 
 test('a side without the cautions warns at its foot', async () => {

@@ -139,7 +139,11 @@ function headHeight(content: CardContent, { width, scale }: Measure): number {
 }
 
 /** Splits a cup over sides where even a side of its own is too short for it. */
-function cupBlocks(cup: CardCup, roomOnSide: number, measure: Measure): readonly CardBlock[] {
+function cupBlocks(
+  cup: CardCup,
+  rooms: { readonly own: number; readonly next: number },
+  measure: Measure,
+): readonly CardBlock[] {
   const blocks: CardBlock[] = [];
   let rows: CardRow[] = [];
   let used = cupHeadHeight(cup, measure);
@@ -147,7 +151,7 @@ function cupBlocks(cup: CardCup, roomOnSide: number, measure: Measure): readonly
   const after = textHeight(cup.notes, TYPE.small * measure.scale, measure.width, 0.8 * measure.scale);
   for (const [index, row] of cup.rows.entries()) {
     const height = rowHeight(row, measure) + (index === cup.rows.length - 1 ? after : 0);
-    if (rows.length > 0 && used + height > roomOnSide) {
+    if (rows.length > 0 && used + height > (blocks.length === 0 ? rooms.own : rooms.next)) {
       blocks.push({ kind: 'cup', cup, rows, notes: [], continued: blocks.length > 0 });
       rows = [];
       used = cupHeadHeight(cup, measure);
@@ -168,28 +172,40 @@ function measureOf(format: CardFormat, step: number): Measure {
   return { width: format.widthMm - 2 * TYPE.margin, scale: TYPE_STEPS[step]! };
 }
 
+/** What may stand below the cups of an earlier side than the rest of it, where that saves a side; undefined: all in order. */
+type Early = 'steps' | 'cautions' | undefined;
+const EARLY: readonly Early[] = [undefined, 'cautions', 'steps'];
+
 /** Blocks in order, a new side where one has no room. */
-function flow(content: CardContent, format: CardFormat, step: number): readonly (readonly CardBlock[])[] {
+function flow(content: CardContent, format: CardFormat, step: number, early: Early): readonly (readonly CardBlock[])[] {
   const measure = measureOf(format, step);
   const onFirst = room(content, format, measure, true);
   const onNext = room(content, format, measure, false);
   const blocks: readonly CardBlock[] = [
-    ...content.cups.flatMap((cup) => cupBlocks(cup, Math.min(onFirst, onNext), measure)),
+    ...content.cups.flatMap((cup, index) =>
+      cupBlocks(cup, { own: index === 0 ? onFirst : onNext, next: onNext }, measure),
+    ),
     ...(content.heat.length > 0 ? [{ kind: 'heat' } as const] : []),
-    { kind: 'steps' },
-    { kind: 'cautions' },
+    ...(['steps', 'cautions'] as const).filter((kind) => kind !== early).map((kind) => ({ kind })),
   ];
   const sides: CardBlock[][] = [[]];
   let left = onFirst;
+  let waiting: CardBlock | undefined = early && { kind: early };
   for (const block of blocks) {
     const needed = blockHeight(block, content, measure);
     if (needed > left && sides.at(-1)!.length > 0) {
+      if (waiting && blockHeight(waiting, content, measure) <= left) {
+        sides.at(-1)!.push(waiting);
+        waiting = undefined;
+      }
       sides.push([]);
       left = onNext;
     }
     sides.at(-1)!.push(block);
     left -= needed;
   }
+  // Where it stands no earlier, nothing is won: such a flow is as long as the one in order, or longer.
+  if (waiting) sides.push([waiting]);
   return sides;
 }
 
@@ -204,17 +220,22 @@ function largestStep(content: CardContent, format: CardFormat, blocks: readonly 
 }
 
 /**
- * Fits a card: on one side if the type stays large, else on the two sides that a card has, else on as many as it takes.
+ * Fits a card: on one side if the type stays large, else on the two sides that a card has, if need be with the cautions or the order of work
+ * below the first cup, else on as many as it takes.
  */
 export function fitCard(content: CardContent, format: CardFormat): FittedCard {
-  const flows = TYPE_STEPS.map((_, step) => flow(content, format, step));
-  const first = (most: number, smallest: number): number =>
-    flows.findIndex((sides, step) => step >= USUAL_STEP && step <= smallest && sides.length <= most);
-  const fewest = Math.min(...flows.slice(USUAL_STEP, SMALLEST_STEP + 1).map((sides) => sides.length));
-  const step = [first(1, SMALLEST_FOR_ONE), first(Math.max(2, fewest), SMALLEST_STEP)].find((found) => found >= 0)!;
+  const steps = Array.from({ length: SMALLEST_STEP + 1 - USUAL_STEP }, (_, index) => USUAL_STEP + index);
+  const flows = EARLY.flatMap((early) =>
+    steps.map((step) => ({ step, early, sides: flow(content, format, step, early) })),
+  );
+  const fewest = Math.max(2, Math.min(...flows.map(({ sides }) => sides.length)));
+  const { sides } =
+    flows.find(
+      ({ step, early, sides: { length } }) => early === undefined && step <= SMALLEST_FOR_ONE && length === 1,
+    ) ?? flows.find(({ sides: { length } }) => length <= fewest)!;
   return {
     content,
     format,
-    sides: flows[step]!.map((blocks, index) => ({ blocks, step: largestStep(content, format, blocks, index === 0) })),
+    sides: sides.map((blocks, index) => ({ blocks, step: largestStep(content, format, blocks, index === 0) })),
   };
 }
