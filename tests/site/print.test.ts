@@ -149,6 +149,21 @@ test('a recipe page prints whole, without the parts that only work on a screen',
   await close();
 });
 
+test('a plan of one colour prints on two sheets of A4 or Letter, no cup over both of them', async () => {
+  for (const format of ['A4', 'Letter']) {
+    const { page, close } = await visit(browser, 'plan/');
+    await expect.poll(() => page.locator('[data-plan-result] .amounts').count()).toBeGreaterThan(1);
+    const pdf = await page.pdf({ format, printBackground: true });
+    expect((await PDFDocument.load(pdf)).getPageCount()).toBeLessThanOrEqual(2);
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.locator('main > .lead').isVisible()).toBe(false);
+    expect(await page.locator('.cautions').isVisible()).toBe(true);
+    for (const cup of await page.locator('.cup').all())
+      expect(await cup.evaluate((element) => getComputedStyle(element).breakInside)).toBe('avoid');
+    await close();
+  }
+});
+
 test('a plan prints what was planned, and none of what it was planned with; its costs follow the cautions', async () => {
   const { page, close } = await visit(browser, 'plan/');
   const result = page.locator('[data-plan-result]');
