@@ -121,10 +121,13 @@ function part(difference: number, threshold: number, more: string, less: string,
   return {
     deltaE,
     within,
-    words: within
-      ? `${name} within ${deltaE.toFixed(1)}`
-      : `${degree(deltaE, threshold)} ${difference > 0 ? more : less}`,
+    words: within ? `${name} ${withinText(deltaE)}` : `${degree(deltaE, threshold)} ${difference > 0 ? more : less}`,
   };
+}
+
+/** "within 1.1"; never within nothing, which no eye and no measurement could tell. */
+function withinText(deltaE: number): string {
+  return `within ${Math.max(deltaE, 0.1).toFixed(1)}`;
 }
 
 function degree(deltaE: number, threshold: number): string {
@@ -144,7 +147,7 @@ function huePart(pairs: readonly { readonly seen: Lab; readonly target: Lab }[],
   return {
     deltaE,
     within,
-    words: within ? `hue within ${deltaE.toFixed(1)}` : `${degree(deltaE, threshold)} ${towards}`,
+    words: within ? `hue ${withinText(deltaE)}` : `${degree(deltaE, threshold)} ${towards}`,
   };
 }
 
@@ -168,7 +171,7 @@ function direction(seen: Lab, target: Lab): string {
 
 function strengthPart(target: Lab, dC: number, threshold: number): VerdictPart {
   // Of a grey, chroma is a cast and counts as hue.
-  if (isNeutral(target)) return { deltaE: 0, within: true, words: 'strength within 0.0' };
+  if (isNeutral(target)) return { deltaE: 0, within: true, words: `strength ${withinText(0)}` };
   return part(dC, threshold, 'strong', 'weak', 'strength');
 }
 

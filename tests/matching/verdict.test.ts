@@ -52,6 +52,10 @@ describe('words', () => {
     );
   });
 
+  test('verdict(seen, target) is never within nothing', () => {
+    expect(judged(['#8c6840', '#4a3a28'], ['#8c6840', '#4a3a28']).sentence).toContain('hue within 0.1');
+  });
+
   test('verdict(seen, target) of a target that is black over black is as one that is nearly so', () => {
     const seen = ['#5b4327', '#5b4327'] as const;
     const [black, nearly] = ['#000000', '#010101'].map((overBlack) => judged(seen, ['#5b4327', overBlack]));

@@ -70,8 +70,13 @@ function stripOf(
   return html`<g class="${isMain ? 'match-strip match-main' : 'match-strip'}"><text x="0" y="${foot - 8}">${name}</text><path class="match-foot" d="M${LEFT - 8} ${foot}H${WIDTH - RIGHT + 8}"/><path class="match-tolerance" d="M${LEFT - 8} ${fixed(within)}H${WIDTH - RIGHT + 8}"/><polyline points="${line}"/>${points.map(({ at, height }) => html`<circle cx="${fixed(at)}" cy="${fixed(height)}" r="${isMain ? 4 : 3}"/>`)}${
     last === undefined
       ? ''
-      : html`<text class="match-last" x="${WIDTH}" y="${foot - 8}" text-anchor="end">${deltaEText(last.deltaE)}</text>`
+      : html`<text class="match-last" x="${WIDTH}" y="${foot - 8}" text-anchor="end">${shortDeltaE(last.deltaE)}</text>`
   }</g>`;
+}
+
+/** Short enough to stand beside the strip, where words would reach into it. */
+function shortDeltaE(deltaE: number): string {
+  return deltaEText(deltaE).replace('less than', '<');
 }
 
 function fixed(value: number): string {

@@ -3,7 +3,7 @@ import type { CupMatch, Target } from '../../book/model.ts';
 import { bookIndex } from '../book-index.ts';
 import { type Html, html } from '../html.ts';
 import type { PageContext } from '../page.ts';
-import { deltaEText, moneyText, volumeText } from '../words.ts';
+import { deltaEText, moneyText, sentence, volumeText } from '../words.ts';
 import { roundsBeside } from './rounds-beside.ts';
 import { underLights } from './under-lights.ts';
 
@@ -11,17 +11,18 @@ import { underLights } from './under-lights.ts';
 export function matchedCup(context: PageContext, target: Target, title: string, match: CupMatch): Html {
   const part = target.parts.find(({ name }) => name === match.part)!;
   const wanted = { overWhite: part.overWhite.hex, ...(part.overBlack && { overBlack: part.overBlack.hex }) };
-  const name = target.parts.length > 1 ? `${title}, ${match.cup}` : title;
-  return html`<div class="matched">${roundsBeside(match.rounds, wanted, name, target.tolerance)}${underLights(match, target.tolerance)}${nextStep(context, match)}</div>`;
+  const several = target.parts.length > 1;
+  const [name, level] = several ? ([`${title}, ${match.cup}`, 5] as const) : ([title, 4] as const);
+  return html`<div class="matched">${several ? html`<h4>${sentence(match.cup)}</h4>` : ''}${roundsBeside(match.rounds, wanted, name, target.tolerance, level)}${underLights(match, target.tolerance)}${nextStep(context, match, level)}</div>`;
 }
 
-function nextStep({ book }: PageContext, { next }: CupMatch): Html {
+function nextStep({ book }: PageContext, { next }: CupMatch, level: number): Html {
   if (!next) return html``;
   const { settings } = book;
   const { materials } = bookIndex(book);
   const money = (amount: number): string => moneyText(amount, settings);
   const named = (ids: readonly string[]): readonly string[] => ids.map((id) => materials.get(id)?.title ?? id);
-  return html`<div class="match-next"><h4>Next</h4><p>${next.sentence}</p>${
+  return html`<div class="match-next"><h${level}>Next</h${level}><p>${next.sentence}</p>${
     next.proposals.length < 2
       ? ''
       : html`<ol class="proposals">${next.proposals.map(

@@ -9,15 +9,16 @@ const MOVED: Readonly<Record<NonNullable<MatchedRound['moved']>, string>> = {
   laminate: 'Seen by itself, and shown as the finished bait would show it, with the other cup behind it, by the model.',
 };
 
-/** Rounds beside the colour that they are to have, and how they came nearer. */
+/** Rounds beside the colour that they are to have, and how they came nearer; `level` is that of their headings. */
 export function roundsBeside(
   rounds: readonly MatchedRound[],
   wanted: ChipColours,
   name: string,
   tolerance: number,
+  level: 4 | 5 = 4,
 ): Html {
   const hasSeen = rounds.some(({ basis }) => basis === 'seen');
-  return html`<ol class="rounds">${rounds.map((round) => roundBeside(round, wanted, name, hasSeen))}</ol>${roundsChart(rounds, name, tolerance)}`;
+  return html`<ol class="rounds">${rounds.map((round) => roundBeside(round, wanted, { name, hasSeen, level }))}</ol>${roundsChart(rounds, name, tolerance)}`;
 }
 
 /** How rounds came nearer, as a chart; nothing of fewer than two. */
@@ -29,8 +30,7 @@ export function roundsChart(rounds: readonly MatchedRound[], name: string, toler
 function roundBeside(
   { number, basis, moved, overWhite, overBlack, verdict }: MatchedRound,
   wanted: ChipColours,
-  name: string,
-  hasSeen: boolean,
+  { name, hasSeen, level }: { readonly name: string; readonly hasSeen: boolean; readonly level: number },
 ): Html {
   const shown = { ...(overWhite && { overWhite: overWhite.hex }), ...(overBlack && { overBlack: overBlack.hex }) };
   const how = basis === 'seen' ? 'seen' : 'predicted';
@@ -38,7 +38,7 @@ function roundBeside(
     ...(verdict.overWhite === undefined ? [] : [`${deltaEText(verdict.overWhite)} over white`]),
     ...(verdict.overBlack === undefined ? [] : [`${deltaEText(verdict.overBlack)} over black`]),
   ];
-  return html`<li class="round"><div class="round-chips"><div class="pair">${chips([wanted, shown], `${name}, round ${number}: the target on the left, as ${how} on the right; over white above, over black below`)}</div>${chipWords('target', how)}</div><div class="round-words"><h4>Round ${number} <span class="round-change">ΔE ${listText(differences)}, ${how}</span></h4><p>${sentence(verdict.sentence)}.</p>${
+  return html`<li class="round"><div class="round-chips"><div class="pair">${chips([wanted, shown], `${name}, round ${number}: the target on the left, as ${how} on the right; over white above, over black below`)}</div>${chipWords('target', how)}</div><div class="round-words"><h${level}>Round ${number} <span class="round-change">ΔE ${listText(differences)}, ${how}</span></h${level}><p>${sentence(verdict.sentence)}.</p>${
     moved === undefined ? '' : html`<p class="fine">${MOVED[moved]}</p>`
   }${
     basis === 'predicted' && hasSeen

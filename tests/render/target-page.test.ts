@@ -1,0 +1,33 @@
+import { expect, test } from 'vitest';
+import { matchChart } from '../../src/render/target/match-chart.ts';
+import { DEMO_BOOK } from './demo-book.ts';
+import { pageOf } from './sample-book.ts';
+
+const headings = (page: string): readonly string[] =>
+  [...page.matchAll(/<h([1-6])[^>]*>(.*?)<\/h\1>/g)].map(
+    ([, level, text]) => `${level} ${text!.replace(/<[^>]+>/g, '')}`,
+  );
+
+test('a target of two parts has each part’s rounds under its name', async () => {
+  const found = headings(await pageOf('target', 'two-tone-elver', DEMO_BOOK));
+  const back = found.indexOf('4 Back');
+  const belly = found.indexOf('4 Belly');
+  expect(back).toBeGreaterThan(found.indexOf('3 Eel Bridge'));
+  expect(belly).toBeGreaterThan(back);
+  for (const at of [back, belly]) expect(found[at + 1]).toMatch(/^5 Round 1/);
+});
+
+test('a target of one part has its rounds right under the colour', async () => {
+  const found = headings(await pageOf('target', 'rack-claw', DEMO_BOOK));
+  expect(found.some((heading) => heading.startsWith('4 Round 1'))).toBe(true);
+  expect(found.some((heading) => heading.startsWith('5 '))).toBe(false);
+});
+
+test('matchChart(…) has no words that its rule could strike out', () => {
+  const { rounds } = DEMO_BOOK.recipes.flatMap(({ match }) => match?.cups ?? []).find((cup) => cup.rounds.length > 1)!;
+  const [first, last] = rounds;
+  const nearly = { ...last!, verdict: { ...last!.verdict, deltaE: 0.02 } };
+  const chart = matchChart([first!, nearly], 2, 'Any').toString();
+  expect(chart).toContain('>&lt; 0.1</text>');
+  expect(chart).toMatch(/aria-label="[^"]*less than 0\.1/);
+});
