@@ -4,9 +4,10 @@ import type { MaterialKind } from '../recipe/source.ts';
 import { compileMaterial } from './compile-material.ts';
 import { compileMold } from './compile-mold.ts';
 import { computed } from './computed.ts';
+import type { CupShelf } from './cup-shelf.ts';
 import { type CupSpec, knownRecipe } from './cup-specs.ts';
 import { isMaterialKind } from './file-names.ts';
-import { type CupShelf, fillCup } from './fill-cup.ts';
+import { fillCup } from './fill-cup.ts';
 import type { Things } from './read-things.ts';
 import type { Report } from './report.ts';
 

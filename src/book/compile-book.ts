@@ -1,12 +1,12 @@
 import type { Amounts } from '../cup/ledger.ts';
 import { CATALOGUE } from '../diagnostics/catalogue.ts';
 import { compareDiagnostics, type Diagnostic, hasErrors } from '../diagnostics/diagnostic.ts';
-import { nearestName } from '../diagnostics/nearest-name.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import { SCHEMAS } from '../recipe/schema.ts';
 import { BOOK_FILE, type Kind, MEASUREMENTS_FILE, type Source } from '../recipe/source.ts';
 import { checkPartial } from './check-partial.ts';
 import { checkPhotos } from './check-photos.ts';
+import { checkReferences } from './check-references.ts';
 import { checkPublished } from './check-secrets.ts';
 import { compileFamilies } from './compile-families.ts';
 import { compileMaterial, type MaterialCore } from './compile-material.ts';
@@ -21,10 +21,11 @@ import {
 } from './compile-recipe.ts';
 import { compileTarget } from './compile-target.ts';
 import { computed, computedOf } from './computed.ts';
+import type { CupShelf } from './cup-shelf.ts';
 import { type CupSpec, cupKey, cupSpecs } from './cup-specs.ts';
 import { doseLadder, markColour } from './dose-ladder.ts';
 import { faultyKey } from './file-names.ts';
-import { type CupShelf, type FilledCup, fillCup } from './fill-cup.ts';
+import { type FilledCup, fillCup } from './fill-cup.ts';
 import { type MatchContext, matchRounds } from './match-rounds.ts';
 import type { Book, Material, Mold, Recipe, Target } from './model.ts';
 import { publishOf } from './publish-of.ts';
@@ -33,6 +34,7 @@ import { type Report, reportInto } from './report.ts';
 import { reportNoPart } from './report-no-part.ts';
 import { settingsOf, withRoom } from './settings.ts';
 import { fitShelf } from './shelf-fit.ts';
+import { usualMold, usualPlastic } from './usual-things.ts';
 
 /** What a compiler needs besides the texts. */
 export interface CompileOptions {
@@ -109,7 +111,7 @@ function joinThings(
     if (!cups) continue;
     const pattern = patternOf(recipe, things.recipes, cups, report);
     const shares = sharesOf(recipe, cups, report);
-    const mold = moldOf(recipe, things, report);
+    const mold = usualMold(recipe, things, report);
     const full = cups.flatMap((cup) => filled.get(cupKey(recipe.id, cup.name)) ?? []);
     if (!pattern || !shares || !mold || !molds.has(mold) || full.length < cups.length) continue;
     const inherited = <K extends 'baits' | 'for' | 'streak'>(name: K): Thing<'recipe'>['fields'][K] =>
@@ -205,87 +207,6 @@ function fillCups(cups: readonly CupSpec[], shelf: CupShelf, report: Report): Re
     if (cup) filled.set(cupKey(spec.recipe.id, spec.name), cup);
   }
   return filled;
-}
-
-/** The plastic meant where none is named: the book's, or the only one on the shelf. */
-function usualPlastic(things: Things, shelf: ReadonlyMap<string, MaterialCore>, report: Report): string | undefined {
-  const plastics = [...things.materials.values()].filter(({ kind }) => kind === 'plastic').map(({ id }) => id);
-  const stated = things.book?.fields.plastic;
-  if (
-    stated !== undefined &&
-    shelf.get(stated)?.kind !== 'plastic' &&
-    !things.faulty.has(faultyKey('plastic', stated))
-  ) {
-    const nearest = nearestName(stated, plastics);
-    report.add('book/unknown-plastic', things.book as Thing, ['plastic'], {
-      found: `plastic \`${stated}\``,
-      expected: 'the name of a file in shelf/plastics/',
-      ...(nearest === undefined ? {} : { fix: `write \`${nearest}\``, nearest }),
-    });
-  }
-  if (
-    things.book &&
-    plastics.length === 0 &&
-    things.recipes.size > 0 &&
-    ![...things.faulty].some((key) => key.startsWith('material/'))
-  ) {
-    report.add('book/no-plastic', things.book as Thing, [], {
-      found: 'shelf without plastic',
-      expected: 'at least one file in shelf/plastics/',
-      why: 'every cup begins with plastic',
-      fix: 'create `shelf/plastics/NAME.md` with a `title`',
-    });
-  }
-  // Of a `book.md` with faults it is not known which plastic it means, so that no cup is told to name one.
-  const known = plastics.length === 1 || things.faulty.has(faultyKey('book', 'book'));
-  return stated ?? (known ? plastics[0] : undefined);
-}
-
-function moldOf(recipe: Thing<'recipe'>, things: Things, report: Report): string | undefined {
-  const mold = inheritedField(recipe, things.recipes, 'mold');
-  if (mold !== undefined) return mold;
-  if (things.molds.size === 1) return [...things.molds.keys()][0];
-  report.add(
-    'field/missing',
-    recipe,
-    [],
-    {
-      found: 'recipe without `mold`',
-      expected: 'a field `mold` with the name of a file in molds/',
-      why: 'how thick the bait is decides how it looks, and how large it is how much it takes',
-      fix: 'add a line `mold: …`',
-    },
-    'key',
-  );
-  return undefined;
-}
-
-/** Reports names of molds and targets that have no file. */
-function checkReferences(things: Things, report: Report): void {
-  const check = (
-    thing: Thing,
-    field: string,
-    id: string | undefined,
-    kind: 'mold' | 'target',
-    known: ReadonlyMap<string, unknown>,
-  ): void => {
-    if (id === undefined || known.has(id) || things.faulty.has(faultyKey(kind, id))) return;
-    const nearest = nearestName(id, known.keys());
-    const folder = `${kind}s`;
-    report.add(kind === 'mold' ? 'recipe/unknown-mold' : 'recipe/unknown-target', thing, [field], {
-      found: `${kind} \`${id}\``,
-      expected: `the name of a file in ${folder}/`,
-      ...(nearest === undefined ? { fix: `create ${folder}/${id}.md` } : { fix: `write \`${nearest}\``, nearest }),
-    });
-  };
-  const partial = <K extends 'recipe' | 'target'>(kind: K): readonly Thing<K>[] =>
-    things.partial.filter((thing): thing is Thing<K> => thing.kind === kind);
-  for (const recipe of [...things.recipes.values(), ...partial('recipe')]) {
-    check(recipe as Thing, 'mold', recipe.fields.mold, 'mold', things.molds);
-    check(recipe as Thing, 'for', recipe.fields.for, 'target', things.targets);
-  }
-  for (const target of [...things.targets.values(), ...partial('target')])
-    check(target as Thing, 'mold', target.fields.mold, 'mold', things.molds);
 }
 
 function withMatches(

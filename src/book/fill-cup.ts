@@ -13,34 +13,27 @@ import {
   scaleCup,
   total,
 } from '../cup/ledger.ts';
-import { nearestName } from '../diagnostics/nearest-name.ts';
+import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
 import type { PlasticAmount } from '../recipe/fields.ts';
 import type { FieldPath } from '../recipe/front-matter.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import { gramsOfDose } from '../units/dose.ts';
-import { formatDecimal, formatDose } from '../units/format-quantity.ts';
+import { formatDose } from '../units/format-quantity.ts';
 import type { Quantity, Rate } from '../units/quantity.ts';
 import { UNITS } from '../units/unit.ts';
+import {
+  ADD_AND_LOG,
+  ADDED_TO_NOTHING,
+  noDrops,
+  noPlastic,
+  nothingToChange,
+  notInParent,
+  overPoured,
+  PLASTIC_UNNAMED,
+} from './cup-findings.ts';
+import { type CupShelf, nameFault, shelfNames, type Wanted } from './cup-shelf.ts';
 import type { CupSpec } from './cup-specs.ts';
 import type { Finding, Report } from './report.ts';
-
-/** What the ledger needs to know of a material. */
-export interface CupMaterial {
-  readonly id: string;
-  readonly kind: 'colorant' | 'powder' | 'flake' | 'plastic' | 'additive';
-  readonly density: number;
-  readonly gramsPerMl: number;
-  readonly gramsPerDrop?: number;
-}
-
-/** The shelf as a cup is filled from it. */
-export interface CupShelf {
-  readonly materials: ReadonlyMap<string, CupMaterial>;
-  /** The plastic meant where none is named. */
-  readonly plastic: string | undefined;
-  /** Names of files with faults of their own, which are not reported again. */
-  isFaulty(id: string): boolean;
-}
 
 /** One trial of a cup as the ledger sees it. */
 export interface FilledRound {
@@ -86,17 +79,7 @@ export function fillCup(
   const filling = new Filling(spec, shelf, report);
   const { fields, path } = spec;
   if (fields.log && fields.add && !spec.from) {
-    filling.fault(
-      'recipe/add-and-log',
-      [...path, 'log'],
-      {
-        found: '`add` and `log` in one cup',
-        expected: 'one of them',
-        why: 'it would not be clear whether the amounts come before the rounds or sum them up',
-        fix: 'make `add` the first step of `log`',
-      },
-      'key',
-    );
+    filling.fault('recipe/add-and-log', [...path, 'log'], ADD_AND_LOG, 'key');
   }
   filling.start(parent);
   filling.change(parent);
@@ -124,22 +107,6 @@ export function fillCup(
   };
 }
 
-/** Volumes are told rounded down to 0.1 ml, so that a pour of what is told is possible. */
-function overPoured(pourMl: number, leftMl: number, before: readonly LedgerStep[]): Finding {
-  const down = (ml: number): string => formatDecimal(Math.floor(ml * 10 + 1e-6) / 10, 6);
-  const most = Math.floor(leftMl * 10 + 1e-6) / 10;
-  const poured = before.reduce((sum, step) => sum + (step.kind === 'pour' ? step.ml : 0), 0);
-  return {
-    found: `${formatDecimal(pourMl, 6)} ml poured`,
-    expected: `at most the ${down(leftMl)} ml that are ${poured > 0 ? 'left ' : ''}in the cup`,
-    why:
-      poured > 0
-        ? `the pours before it have taken ${down(poured)} ml`
-        : 'that is the plastic with all that was added to it',
-    fix: most > 0 ? `write \`pour: ${down(leftMl)} ml\`, or correct an earlier step` : 'correct an earlier step',
-  };
-}
-
 /** Whether another look at a cup begins here: a pour for one, or a view that was seen before. */
 function looksAgain(before: FilledRound['seen'], steps: Log): boolean {
   const [step] = steps;
@@ -149,13 +116,6 @@ function looksAgain(before: FilledRound['seen'], steps: Log): boolean {
   const next = steps.find((each) => each.seen ?? each.add ?? each.plastic);
   return sees || (step.pour !== undefined && next?.seen !== undefined && next.add === undefined);
 }
-
-const ADDED_TO_NOTHING: Finding = {
-  found: '`add` to an empty cup',
-  expected: 'plastic in the cup',
-  why: 'the pours before it have taken all that was in it, and with it nothing is left to be mixed',
-  fix: 'give the step `plastic: … ml`, correct an earlier pour, or begin another recipe',
-};
 
 type Log = NonNullable<CupSpec['fields']['log']>;
 
@@ -177,14 +137,7 @@ class Filling {
     this.report = report;
   }
 
-  fault(
-    ...[code, path, finding, part]: [
-      Parameters<Report['add']>[0],
-      FieldPath,
-      Parameters<Report['add']>[3],
-      ('key' | 'value')?,
-    ]
-  ): void {
+  fault(...[code, path, finding, part]: [DiagnosticCode, FieldPath, Finding, ('key' | 'value')?]): void {
     this.sound = false;
     this.report.add(code, this.spec.recipe as Thing, path, finding, part);
   }
@@ -206,17 +159,7 @@ class Filling {
       this.plasticMl = ml;
       this.state = { plastics, materials: {} };
     } else if (fields.plastic === undefined) {
-      this.fault(
-        'recipe/no-plastic',
-        path,
-        {
-          found: `cup \`${this.spec.name}\` without \`plastic\``,
-          expected: '`plastic` with a volume and a name, such as `120 ml supple`, or `from` with another cup',
-          why: 'an amount of colorant means nothing without the plastic it goes into',
-          fix: 'add `plastic: 120 ml …` to the cup',
-        },
-        'key',
-      );
+      this.fault('recipe/no-plastic', path, noPlastic(this.spec.name), 'key');
     }
   }
 
@@ -229,74 +172,21 @@ class Filling {
     const plastics: Record<string, number> = {};
     for (const amount of amounts) {
       const id = amount.plastic ?? this.shelf.plastic;
-      if (id === undefined && this.names('plastic').length === 0) {
+      if (id === undefined && shelfNames(this.shelf, 'plastic').length === 0) {
         // The shelf without plastic is reported once, for the book.
         this.sound = false;
       } else if (id === undefined) {
-        this.fault('recipe/unknown-plastic', path, {
-          found: 'volume without the name of a plastic',
-          expected: 'the name after the volume, such as `120 ml supple`',
-          why: 'the shelf has several plastics, and `book.md` names none as the usual one',
-          fix: 'write the name, or `plastic: NAME` in book.md',
-        });
+        this.fault('recipe/unknown-plastic', path, PLASTIC_UNNAMED);
       } else if (this.known(id, path, 'plastic')) plastics[id] = amountOf(plastics, id) + amount.ml;
     }
     return plastics;
   }
 
-  private names(wanted: 'plastic' | 'material'): readonly string[] {
-    return [...this.shelf.materials.values()]
-      .filter(({ kind }) => (kind === 'plastic') === (wanted === 'plastic'))
-      .map(({ id }) => id);
-  }
-
-  private known(id: string, path: FieldPath, wanted: 'plastic' | 'material', part: 'key' | 'value' = 'value'): boolean {
-    const material = this.shelf.materials.get(id);
-    const isPlastic = material?.kind === 'plastic';
-    if (material && isPlastic === (wanted === 'plastic')) return true;
-    if (!material && this.shelf.isFaulty(id)) {
-      this.sound = false;
-      return false;
-    }
-    const names = this.names(wanted);
-    const nearest = nearestName(id, names);
-    const help = nearest === undefined ? {} : { fix: `write \`${nearest}\``, nearest };
-    if (wanted === 'plastic') {
-      this.fault(
-        'recipe/unknown-plastic',
-        path,
-        {
-          found: `plastic \`${id}\``,
-          expected: `the name of a file in shelf/plastics/${names.length > 0 ? ` (${names.join(', ')})` : ''}`,
-          ...(nearest === undefined ? { fix: `create shelf/plastics/${id}.md` } : help),
-        },
-        part,
-      );
-    } else if (isPlastic) {
-      this.fault(
-        'recipe/plastic-as-material',
-        path,
-        {
-          found: `plastic \`${id}\` among the materials`,
-          expected: 'a colorant, powder, flake or additive',
-          why: 'plastic changes how much is in the cup, not only what is in it',
-          fix: `write it as \`plastic: … ${id}\``,
-        },
-        part,
-      );
-    } else {
-      this.fault(
-        'recipe/unknown-material',
-        path,
-        {
-          found: `material \`${id}\``,
-          expected: 'the name of a file in shelf/',
-          why: 'what a material does to the colour is in its file',
-          ...(nearest === undefined ? { fix: `create it: shelf/…/${id}.md` } : help),
-        },
-        part,
-      );
-    }
+  private known(id: string, path: FieldPath, wanted: Wanted, part: 'key' | 'value' = 'value'): boolean {
+    const fault = nameFault(this.shelf, id, wanted);
+    if (fault === undefined) return true;
+    if (fault === 'faulty') this.sound = false;
+    else this.fault(fault.code, path, fault.finding, part);
     return false;
   }
 
@@ -306,43 +196,21 @@ class Filling {
     if (!parent) {
       for (const name of ['set', 'without'] as const) {
         if (fields[name] !== undefined && !this.spec.from) {
-          this.fault(
-            'recipe/not-in-cup',
-            [...path, name],
-            {
-              found: `\`${name}\` in a cup that comes from no other`,
-              expected: name === 'set' ? '`add`' : 'no such field',
-              why: 'there is nothing to change',
-            },
-            'key',
-          );
+          this.fault('recipe/not-in-cup', [...path, name], nothingToChange(name), 'key');
         }
       }
       return;
     }
     const materials: Record<string, number> = { ...this.state.materials };
-    const drop = (id: string, at: FieldPath, part: 'key' | 'value'): void => {
+    const drop = (id: string, field: 'set' | 'without', at: FieldPath): void => {
+      const part = field === 'set' ? 'key' : 'value';
       if (Object.hasOwn(materials, id)) delete materials[id];
       else if (this.known(id, at, 'material', part)) {
-        const nearest = nearestName(id, Object.keys(materials));
-        this.fault(
-          'recipe/not-in-cup',
-          at,
-          {
-            found: `material \`${id}\``,
-            expected: `one that is in ${this.spec.from!.recipe}/${this.spec.from!.cup}: ${Object.keys(materials).join(', ')}`,
-            ...(part === 'key'
-              ? { fix: 'write it under `add`' }
-              : nearest === undefined
-                ? {}
-                : { fix: `write \`${nearest}\``, nearest }),
-          },
-          part,
-        );
+        this.fault('recipe/not-in-cup', at, notInParent(id, field, this.spec.from!, Object.keys(materials)), part);
       }
     };
-    for (const [index, id] of (fields.without ?? []).entries()) drop(id, [...path, 'without', index], 'value');
-    for (const id of Object.keys(fields.set ?? {})) drop(id, [...path, 'set', id], 'key');
+    for (const [index, id] of (fields.without ?? []).entries()) drop(id, 'without', [...path, 'without', index]);
+    for (const id of Object.keys(fields.set ?? {})) drop(id, 'set', [...path, 'set', id]);
     this.state = { ...this.state, materials };
     this.add(fields.set ?? {}, [...path, 'set']);
   }
@@ -366,11 +234,7 @@ class Filling {
       const material = this.shelf.materials.get(id)!;
       const { unit } = 'per' in dose ? dose.quantity : dose;
       if (UNITS[unit].dimension === 'drop' && material.gramsPerDrop === undefined) {
-        this.fault('recipe/wrong-measure', [...path, id], {
-          found: `\`${formatDose(dose)}\` of ${material.kind} \`${id}\``,
-          expected: 'spoons or a mass, such as `1/8 tsp` or `0.3 g`',
-          why: `a ${material.kind} has no drops`,
-        });
+        this.fault('recipe/wrong-measure', [...path, id], noDrops(material, dose));
         continue;
       }
       const grams = gramsOfDose(

@@ -1,0 +1,33 @@
+import { nearestName } from '../diagnostics/nearest-name.ts';
+import type { Thing } from '../recipe/read-thing.ts';
+import { faultyKey } from './file-names.ts';
+import type { Things } from './read-things.ts';
+import type { Report } from './report.ts';
+
+/** Reports names of molds and targets that have no file. */
+export function checkReferences(things: Things, report: Report): void {
+  const check = (
+    thing: Thing,
+    field: string,
+    id: string | undefined,
+    kind: 'mold' | 'target',
+    known: ReadonlyMap<string, unknown>,
+  ): void => {
+    if (id === undefined || known.has(id) || things.faulty.has(faultyKey(kind, id))) return;
+    const nearest = nearestName(id, known.keys());
+    const folder = `${kind}s`;
+    report.add(kind === 'mold' ? 'recipe/unknown-mold' : 'recipe/unknown-target', thing, [field], {
+      found: `${kind} \`${id}\``,
+      expected: `the name of a file in ${folder}/`,
+      ...(nearest === undefined ? { fix: `create ${folder}/${id}.md` } : { fix: `write \`${nearest}\``, nearest }),
+    });
+  };
+  const partial = <K extends 'recipe' | 'target'>(kind: K): readonly Thing<K>[] =>
+    things.partial.filter((thing): thing is Thing<K> => thing.kind === kind);
+  for (const recipe of [...things.recipes.values(), ...partial('recipe')]) {
+    check(recipe as Thing, 'mold', recipe.fields.mold, 'mold', things.molds);
+    check(recipe as Thing, 'for', recipe.fields.for, 'target', things.targets);
+  }
+  for (const target of [...things.targets.values(), ...partial('target')])
+    check(target as Thing, 'mold', target.fields.mold, 'mold', things.molds);
+}

@@ -1,0 +1,90 @@
+/**
+ * What a maker can have wrong in a cup, in words.
+ *
+ * @packageDocumentation
+ */
+import type { LedgerStep } from '../cup/ledger.ts';
+import { nearestName } from '../diagnostics/nearest-name.ts';
+import { formatDecimal, formatDose } from '../units/format-quantity.ts';
+import type { Quantity, Rate } from '../units/quantity.ts';
+import type { CupMaterial } from './cup-shelf.ts';
+import type { CupSpec } from './cup-specs.ts';
+import type { Finding } from './report.ts';
+
+export const ADD_AND_LOG: Finding = {
+  found: '`add` and `log` in one cup',
+  expected: 'one of them',
+  why: 'it would not be clear whether the amounts come before the rounds or sum them up',
+  fix: 'make `add` the first step of `log`',
+};
+
+export const ADDED_TO_NOTHING: Finding = {
+  found: '`add` to an empty cup',
+  expected: 'plastic in the cup',
+  why: 'the pours before it have taken all that was in it, and with it nothing is left to be mixed',
+  fix: 'give the step `plastic: … ml`, correct an earlier pour, or begin another recipe',
+};
+
+export const PLASTIC_UNNAMED: Finding = {
+  found: 'volume without the name of a plastic',
+  expected: 'the name after the volume, such as `120 ml supple`',
+  why: 'the shelf has several plastics, and `book.md` names none as the usual one',
+  fix: 'write the name, or `plastic: NAME` in book.md',
+};
+
+export function noPlastic(cup: string): Finding {
+  return {
+    found: `cup \`${cup}\` without \`plastic\``,
+    expected: '`plastic` with a volume and a name, such as `120 ml supple`, or `from` with another cup',
+    why: 'an amount of colorant means nothing without the plastic it goes into',
+    fix: 'add `plastic: 120 ml …` to the cup',
+  };
+}
+
+export function nothingToChange(field: 'set' | 'without'): Finding {
+  return {
+    found: `\`${field}\` in a cup that comes from no other`,
+    expected: field === 'set' ? '`add`' : 'no such field',
+    why: 'there is nothing to change',
+  };
+}
+
+/** A material to be changed or left out that the cup it comes from does not hold. */
+export function notInParent(
+  id: string,
+  field: 'set' | 'without',
+  { recipe, cup }: NonNullable<CupSpec['from']>,
+  held: readonly string[],
+): Finding {
+  const nearest = nearestName(id, held);
+  const near = nearest === undefined ? {} : { fix: `write \`${nearest}\``, nearest };
+  return {
+    found: `material \`${id}\``,
+    expected: `one that is in ${recipe}/${cup}: ${held.join(', ')}`,
+    ...(field === 'set' ? { fix: 'write it under `add`' } : near),
+  };
+}
+
+export function noDrops({ id, kind }: CupMaterial, dose: Quantity | Rate): Finding {
+  return {
+    found: `\`${formatDose(dose)}\` of ${kind} \`${id}\``,
+    expected: 'spoons or a mass, such as `1/8 tsp` or `0.3 g`',
+    why: `a ${kind} has no drops`,
+  };
+}
+
+/** Volumes are told rounded down to 0.1 ml, so that a pour of what is told is possible. */
+export function overPoured(pourMl: number, leftMl: number, before: readonly LedgerStep[]): Finding {
+  const down = (ml: number): string => formatDecimal(Math.floor(ml * 10 + 1e-6) / 10, 6);
+  const most = Math.floor(leftMl * 10 + 1e-6) / 10;
+  const poured = before.reduce((sum, step) => sum + (step.kind === 'pour' ? step.ml : 0), 0);
+  return {
+    found: `${formatDecimal(pourMl, 6)} ml poured`,
+    expected: `at most the ${down(leftMl)} ml that are ${poured > 0 ? 'left ' : ''}in the cup`,
+    why:
+      poured > 0
+        ? `the pours before it have taken ${down(poured)} ml`
+        : 'that is the plastic with all that was added to it',
+    fix: most > 0 ? `write \`pour: ${down(leftMl)} ml\`, or correct an earlier step` : 'correct an earlier step',
+  };
+}

@@ -1,0 +1,77 @@
+import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
+import { nearestName } from '../diagnostics/nearest-name.ts';
+import type { Finding } from './report.ts';
+
+/** What the ledger needs to know of a material. */
+export interface CupMaterial {
+  readonly id: string;
+  readonly kind: 'colorant' | 'powder' | 'flake' | 'plastic' | 'additive';
+  readonly density: number;
+  readonly gramsPerMl: number;
+  readonly gramsPerDrop?: number;
+}
+
+/** The shelf as a cup is filled from it. */
+export interface CupShelf {
+  readonly materials: ReadonlyMap<string, CupMaterial>;
+  /** The plastic meant where none is named. */
+  readonly plastic: string | undefined;
+  /** Names of files with faults of their own, which are not reported again. */
+  isFaulty(id: string): boolean;
+}
+
+/** What a cup can be told to take. */
+export type Wanted = 'plastic' | 'material';
+
+/** Names on the shelf of plastics, or of all that is no plastic. */
+export function shelfNames(shelf: CupShelf, wanted: Wanted): readonly string[] {
+  return [...shelf.materials.values()]
+    .filter(({ kind }) => (kind === 'plastic') === (wanted === 'plastic'))
+    .map(({ id }) => id);
+}
+
+/** Why a name cannot be taken from the shelf: undefined where it can, `faulty` where its own file was told of. */
+export function nameFault(
+  shelf: CupShelf,
+  id: string,
+  wanted: Wanted,
+): { readonly code: DiagnosticCode; readonly finding: Finding } | 'faulty' | undefined {
+  const material = shelf.materials.get(id);
+  const isPlastic = material?.kind === 'plastic';
+  if (material && isPlastic === (wanted === 'plastic')) return undefined;
+  if (!material && shelf.isFaulty(id)) return 'faulty';
+  const names = shelfNames(shelf, wanted);
+  const nearest = nearestName(id, names);
+  const help = (create: string): Pick<Finding, 'fix' | 'nearest'> =>
+    nearest === undefined ? { fix: create } : { fix: `write \`${nearest}\``, nearest };
+  if (wanted === 'plastic') {
+    return {
+      code: 'recipe/unknown-plastic',
+      finding: {
+        found: `plastic \`${id}\``,
+        expected: `the name of a file in shelf/plastics/${names.length > 0 ? ` (${names.join(', ')})` : ''}`,
+        ...help(`create shelf/plastics/${id}.md`),
+      },
+    };
+  }
+  if (isPlastic) {
+    return {
+      code: 'recipe/plastic-as-material',
+      finding: {
+        found: `plastic \`${id}\` among the materials`,
+        expected: 'a colorant, powder, flake or additive',
+        why: 'plastic changes how much is in the cup, not only what is in it',
+        fix: `write it as \`plastic: … ${id}\``,
+      },
+    };
+  }
+  return {
+    code: 'recipe/unknown-material',
+    finding: {
+      found: `material \`${id}\``,
+      expected: 'the name of a file in shelf/',
+      why: 'what a material does to the colour is in its file',
+      ...help(`create it: shelf/…/${id}.md`),
+    },
+  };
+}

@@ -1,0 +1,66 @@
+/**
+ * What a recipe means where it names nothing: the usual plastic, and the mold.
+ *
+ * @packageDocumentation
+ */
+import { nearestName } from '../diagnostics/nearest-name.ts';
+import type { Thing } from '../recipe/read-thing.ts';
+import { inheritedField } from './compile-recipe.ts';
+import type { CupShelf } from './cup-shelf.ts';
+import { faultyKey } from './file-names.ts';
+import type { Things } from './read-things.ts';
+import type { Report } from './report.ts';
+
+/** The plastic meant where none is named: the book's, or the only one on the shelf. */
+export function usualPlastic(things: Things, shelf: CupShelf['materials'], report: Report): string | undefined {
+  const plastics = [...things.materials.values()].filter(({ kind }) => kind === 'plastic').map(({ id }) => id);
+  const stated = things.book?.fields.plastic;
+  if (
+    stated !== undefined &&
+    shelf.get(stated)?.kind !== 'plastic' &&
+    !things.faulty.has(faultyKey('plastic', stated))
+  ) {
+    const nearest = nearestName(stated, plastics);
+    report.add('book/unknown-plastic', things.book as Thing, ['plastic'], {
+      found: `plastic \`${stated}\``,
+      expected: 'the name of a file in shelf/plastics/',
+      ...(nearest === undefined ? {} : { fix: `write \`${nearest}\``, nearest }),
+    });
+  }
+  if (
+    things.book &&
+    plastics.length === 0 &&
+    things.recipes.size > 0 &&
+    ![...things.faulty].some((key) => key.startsWith('material/'))
+  ) {
+    report.add('book/no-plastic', things.book as Thing, [], {
+      found: 'shelf without plastic',
+      expected: 'at least one file in shelf/plastics/',
+      why: 'every cup begins with plastic',
+      fix: 'create `shelf/plastics/NAME.md` with a `title`',
+    });
+  }
+  // Of a `book.md` with faults it is not known which plastic it means, so that no cup is told to name one.
+  const known = plastics.length === 1 || things.faulty.has(faultyKey('book', 'book'));
+  return stated ?? (known ? plastics[0] : undefined);
+}
+
+/** A recipe's mold: its own, its parent's, or the only one there is; else it is asked for. */
+export function usualMold(recipe: Thing<'recipe'>, things: Things, report: Report): string | undefined {
+  const mold = inheritedField(recipe, things.recipes, 'mold');
+  if (mold !== undefined) return mold;
+  if (things.molds.size === 1) return [...things.molds.keys()][0];
+  report.add(
+    'field/missing',
+    recipe,
+    [],
+    {
+      found: 'recipe without `mold`',
+      expected: 'a field `mold` with the name of a file in molds/',
+      why: 'how thick the bait is decides how it looks, and how large it is how much it takes',
+      fix: 'add a line `mold: …`',
+    },
+    'key',
+  );
+  return undefined;
+}
