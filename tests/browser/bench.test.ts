@@ -166,8 +166,8 @@ describe('amounts', () => {
     expect(isFault(read)).toBe(false);
   });
 
-  test('fileDose(a sum of odd spoons) goes by weight', () => {
-    expect(fileDose({ grams: 1.234, text: '1 scoop + 1 pinch' }, ivory)).toBe('1.234 g');
+  test('fileDose(a sum of odd spoons) is in millilitres, from which the spoons can be named again', () => {
+    expect(fileDose({ grams: 1.234, text: '1 scoop + 1 pinch' }, ivory)).toBe('3.085 ml');
   });
 
   test('typedAmount(text) is an amount, or says why not', () => {

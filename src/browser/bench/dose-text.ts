@@ -19,10 +19,11 @@ export function fileDose(
 ): string {
   const read = parseQuantity(text, DOSE_DIMENSIONS);
   if (!isFault(read)) return text;
-  const spoons = (grams / gramsPerMl / UNITS.tsp.size) * SMIDGENS;
+  const ml = grams / gramsPerMl;
+  const spoons = (ml / UNITS.tsp.size) * SMIDGENS;
   const whole = Math.round(spoons);
-  // Spoons of other sizes than the usual set are written by weight.
-  if (whole === 0 || Math.abs(spoons - whole) > 1e-3 * spoons) return `${formatDecimal(grams, 4)} g`;
+  // What spoons of other sizes than the usual set hold is written in millilitres.
+  if (whole === 0 || Math.abs(spoons - whole) > 1e-3 * spoons) return `${formatDecimal(ml, 5)} ml`;
   const full = Math.floor(whole / SMIDGENS);
   const rest = whole % SMIDGENS;
   if (rest === 0) return formatQuantity({ amount: full, unit: 'tsp' });

@@ -6,6 +6,7 @@ import { sentence, temperatureText, volumeText } from '../../render/words.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
 import { isToBeMixed } from './mix-view.ts';
 import { type BenchShown, titleIn } from './shown.ts';
+import { spoonWords } from './spoon-words.ts';
 import { type CupNow, doings, nextRound, type WorkStep } from './work.ts';
 
 /** The log of a cup, and what is in it. */
@@ -59,7 +60,7 @@ function stepWords(step: WorkStep, shown: BenchShown, goesOn: boolean, toMix: bo
   const verb = (word: string): string => (goesOn ? word : sentence(word));
   switch (step.do) {
     case 'add':
-      return html`${verb(toMix ? 'to be mixed:' : 'added')} ${step.amounts.map(({ material, dose }, index) => html`${index > 0 ? ', ' : ''}${titleIn(shown, material)} ${dose}`)}`;
+      return html`${verb(toMix ? 'to be mixed:' : 'added')} ${step.amounts.map(({ material, dose }, index) => html`${index > 0 ? ', ' : ''}${titleIn(shown, material)} ${spoonWords(dose, settings)}`)}`;
     case 'plastic':
       return html`${verb('added')} ${volumeText(step.ml, settings)} of plastic`;
     case 'pour':

@@ -2,6 +2,7 @@ import { type Html, html } from '../../render/html.ts';
 import { volumeText } from '../../render/words.ts';
 import type { CupDraft } from './drafts.ts';
 import { type BenchShown, titleIn } from './shown.ts';
+import { spoonWords } from './spoon-words.ts';
 import type { Work, WorkCup, WorkStep } from './work.ts';
 
 /** Whether a cup was begun with a recipe, and nothing was poured of it yet. */
@@ -25,7 +26,7 @@ export function mixView(
   if (!isToBeMixed(cup) || recipe?.do !== 'add') return html``;
   const rows = [
     { material: plastic, dose: volumeText(plasticMl, shown.data.settings) },
-    ...recipe.amounts.map(({ material, dose }) => ({ material, dose })),
+    ...recipe.amounts.map(({ material, dose }) => ({ material, dose: spoonWords(dose, shown.data.settings) })),
   ];
   return html`<h3>Mix this</h3><ul class="bench-mix">${rows.map(({ material, dose }) => {
     const id = `cup-${index}-mixed-${material}`;
