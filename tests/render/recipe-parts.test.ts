@@ -121,7 +121,15 @@ describe('lastSeen', () => {
     expect(lastSeen(seenFar(6), 2).toString()).toContain('no more than the materials leave open');
   });
 
+  test('shows what was seen beside what is computed as soon as it is beyond the tolerance, and asks why further on', () => {
+    const told = lastSeen(seenFar(3), 2).toString();
+    expect(told).toContain('#8f9a4d');
+    expect(told).toContain('<p>The last bait was seen ΔE 3.0 from the colour computed here.</p>');
+    expect(told).toContain('computed on the left, as last seen on the right; seen over white only, above');
+    expect(lastSeen(seenFar(4.1), 2).toString()).toContain('no more than the materials leave open');
+  });
+
   test('is silent where they agree', () => {
-    expect(lastSeen(seenFar(3), 2).toString()).toBe('');
+    expect(lastSeen(seenFar(2), 2).toString()).toBe('');
   });
 });

@@ -1,19 +1,19 @@
 import type { Cup, Recipe, Round } from '../../book/model.ts';
 import { type Html, html } from '../html.ts';
-import { chipColours, chips, chipWords } from '../swatch/chip.ts';
+import { type ChipColours, chipColours, chips, chipWords } from '../swatch/chip.ts';
 import { deltaEText, sentence } from '../words.ts';
 
-/** As many times the tolerance must a bait be from its computed colour before the page says so at its head. */
-const TELLING = 2;
+/** As many times the tolerance must a bait be from its computed colour before the page asks why. Convention of this book. */
+const SURPRISING = 2;
 
-/** The last round of a cup's log, if its colour was noted and is far from what is computed. */
+/** The last round of a cup's log, if its colour was noted and is not the one that is computed. */
 function farRound({ rounds }: Cup, tolerance: number): { readonly round: Round; readonly deltaE: number } | undefined {
   const round = rounds.at(-1);
   const deltaE = Math.max(0, round?.seenDeltaE?.overWhite ?? 0, round?.seenDeltaE?.overBlack ?? 0);
-  return round && deltaE > TELLING * tolerance ? { round, deltaE } : undefined;
+  return round && deltaE > tolerance ? { round, deltaE } : undefined;
 }
 
-/** Where a cup was last seen far from its computed colour: both side by side, so that nobody takes the picture for the bait. */
+/** Where a cup was last seen beyond the tolerance of its computed colour: both side by side, so that nobody takes the picture for the bait. */
 export function lastSeen({ cups, spread, pattern }: Recipe, tolerance: number): Html {
   const told = cups.flatMap((cup) => {
     const far = farRound(cup, tolerance);
@@ -22,15 +22,23 @@ export function lastSeen({ cups, spread, pattern }: Recipe, tolerance: number): 
     const seen = { ...(overWhite && { overWhite }), ...(overBlack && { overBlack }) };
     const what = pattern === 'solid' ? 'The last bait' : `The last bait of the ${cup.name}`;
     const surprise =
-      far.deltaE > spread.bound
-        ? 'That is further than nine in ten: look again at the files of its materials; a chip on a card would mend them.'
-        : 'That is no more than the materials leave open; chips on a card would narrow it.';
+      far.deltaE <= SURPRISING * tolerance
+        ? ''
+        : far.deltaE > spread.bound
+          ? ' That is further than nine in ten: look again at the files of its materials; a chip on a card would mend them.'
+          : ' That is no more than the materials leave open; chips on a card would narrow it.';
     return [
       html`<div class="last-seen"><div class="round-chips"><div class="pair">${chips(
         [chipColours(far.round.look), seen],
-        `${sentence(cup.name)}: computed on the left, as last seen on the right; over white above, over black below`,
-      )}</div>${chipWords('computed', 'seen')}</div><p>${what} was seen ΔE ${deltaEText(far.deltaE)} from the colour computed here. ${surprise}</p></div>`,
+        `${sentence(cup.name)}: computed on the left, as last seen on the right; ${viewWords(seen)}`,
+      )}</div>${chipWords('computed', 'seen')}</div><p>${what} was seen ΔE ${deltaEText(far.deltaE)} from the colour computed here.${surprise}</p></div>`,
     ];
   });
   return told.length === 0 ? html`` : html`<section class="part" aria-label="As it was last seen">${told}</section>`;
+}
+
+/** Which of the two views were looked at, and where they stand: a round may have been seen on one card only. */
+function viewWords({ overWhite, overBlack }: ChipColours): string {
+  if (overWhite !== undefined && overBlack !== undefined) return 'over white above, over black below';
+  return `seen over ${overWhite === undefined ? 'black' : 'white'} only, ${overWhite === undefined ? 'below' : 'above'}`;
 }
