@@ -51,8 +51,9 @@ describe('spoons at the bench', () => {
     )!;
     const work = withRecipe(leaf(), 0, proposal, DATA);
     const [cup] = work.cups;
-    const mix = mixView(cup!, 0, {}, work, shown).toString();
-    const log = logView(cup!.steps, adviceFor(work, 0, DATA).now, shown).toString();
+    const { now } = adviceFor(work, 0, DATA);
+    const mix = mixView(cup!, now.cup, 0, {}, work, shown).toString();
+    const log = logView(cup!.steps, now, shown).toString();
     for (const { text } of proposal.cups[0]!.amounts) {
       expect(mix).toContain(`<b>${text}</b>`);
       expect(log).toContain(text);

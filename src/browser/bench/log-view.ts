@@ -16,7 +16,9 @@ export function logView(
   shown: BenchShown,
 ): Html {
   const { settings } = shown.data;
-  const limit = limitOf(cup, shown.materials);
+  const toMix = isToBeMixed({ steps });
+  // Of what is to be mixed it stands where it is told to be.
+  const limit = toMix ? undefined : limitOf(cup, shown.materials);
   const inside = Object.entries(concentrations(cup)).map(
     ([id, gramsPerMl]) =>
       html`<li><b>${formatDecimal(cup.materials[id]!, 3)} g</b> ${titleIn(shown, id)} <span class="fine">${doseIn({ gramsPerMl }, settings, shown.materials.get(id))} in ${usualVolume(settings).text}</span></li>`,
@@ -25,7 +27,7 @@ export function logView(
     steps.length === 0
       ? html`<p>Plain plastic.</p>`
       : html`<ol>${linesOf(steps, shown)}</ol><p class="bench-buttons"><button class="quiet" type="button" data-undo>Take back ${lastDone(steps)}</button></p>`
-  }</div><div><h3>${isToBeMixed({ steps }) ? 'In the cup when it is mixed' : 'Really in the cup'}</h3><p>${volumeText(volumeMl, settings)}${total(cup.plastics) > 1e-6 ? '' : ': it is empty'}.${limit ? ` Not above ${temperatureText(limit.celsius, settings)}, for ${titleIn(shown, limit.material)}.` : ''}</p>${inside.length === 0 ? '' : html`<ul class="bench-inside">${inside}</ul>`}</div></div>`;
+  }</div><div><h3>${toMix ? 'In the cup when it is mixed' : 'Really in the cup'}</h3><p>${volumeText(volumeMl, settings)}${total(cup.plastics) > 1e-6 ? '' : ': it is empty'}.${limit ? ` Not above ${temperatureText(limit.celsius, settings)}, for ${titleIn(shown, limit.material)}.` : ''}</p>${inside.length === 0 ? '' : html`<ul class="bench-inside">${inside}</ul>`}</div></div>`;
 }
 
 /** What was done last, as the end of "Take back …". */

@@ -1,5 +1,8 @@
+import type { CupState } from '../../cup/ledger.ts';
+import { heatParagraph } from '../../render/heat-paragraph.ts';
 import { type Html, html } from '../../render/html.ts';
 import { volumeText } from '../../render/words.ts';
+import { cupHeat } from './cup-heat.ts';
 import type { CupDraft } from './drafts.ts';
 import { type BenchShown, titleIn } from './shown.ts';
 import { spoonWords } from './spoon-words.ts';
@@ -14,9 +17,14 @@ function isRecipe(step: WorkStep | undefined): boolean {
   return step?.do === 'add' && step.recipe === true;
 }
 
-/** What is to be mixed now, in rows to tick off; nothing once that is done. */
+/**
+ * What is to be mixed now, in rows to tick off, and how hot it may get; nothing once that is done.
+ *
+ * @param mix what the cup will be
+ */
 export function mixView(
   cup: Pick<WorkCup, 'steps'>,
+  mix: CupState,
   index: number,
   { mixed = [] }: CupDraft,
   { plastic, plasticMl }: Pick<Work, 'plastic' | 'plasticMl'>,
@@ -28,8 +36,10 @@ export function mixView(
     { material: plastic, dose: volumeText(plasticMl, shown.data.settings) },
     ...recipe.amounts.map(({ material, dose }) => ({ material, dose: spoonWords(dose, shown.data.settings) })),
   ];
-  return html`<h3>Mix this</h3><ul class="bench-mix">${rows.map(({ material, dose }) => {
-    const id = `cup-${index}-mixed-${material}`;
-    return html`<li class="check"><input id="${id}" type="checkbox" name="mixed" value="${material}"${mixed.includes(material) ? html` checked` : ''}><label for="${id}"><b>${dose}</b> <span>${titleIn(shown, material)}</span></label></li>`;
-  })}</ul><p class="bench-next">Mix it, pour a bait, look, and note the round.</p>`;
+  return html`<h3>Mix this</h3>${heatParagraph(cupHeat(mix, shown))}<ul class="bench-mix">${rows.map(
+    ({ material, dose }) => {
+      const id = `cup-${index}-mixed-${material}`;
+      return html`<li class="check"><input id="${id}" type="checkbox" name="mixed" value="${material}"${mixed.includes(material) ? html` checked` : ''}><label for="${id}"><b>${dose}</b> <span>${titleIn(shown, material)}</span></label></li>`;
+    },
+  )}</ul><p class="bench-next">Mix it, pour a bait, look, and note the round.</p>`;
 }

@@ -1,0 +1,36 @@
+import { expect, test } from 'vitest';
+import { adviceFor, firstAnswers, withRecipe } from '../../src/browser/bench/ask.ts';
+import { cupHeat } from '../../src/browser/bench/cup-heat.ts';
+import { logView } from '../../src/browser/bench/log-view.ts';
+import { mixView } from '../../src/browser/bench/mix-view.ts';
+import { withSteps } from '../../src/browser/bench/work.ts';
+import { benchPageData } from '../../src/render/pages/bench.ts';
+import { compiled, leaf } from './bench-book.ts';
+
+const DATA = benchPageData(
+  compiled({
+    path: 'shelf/plastics/supple.md',
+    text: '---\ntitle: Supple\nhighest: 185 C\nworking: { from: 165 C, to: 177 C }\n---\n',
+  }),
+)!;
+const shown = { data: DATA, materials: new Map(DATA.materials.map((material) => [material.id, material])) };
+const work = withRecipe(leaf(), 0, firstAnswers(leaf(), DATA)[0]!.recipe.proposals[0]!, DATA);
+
+test('cupHeat(cup) is how hot it may get, at what heat it is poured, and what has no limit on the shelf', () => {
+  const words = cupHeat({ plastics: { supple: 120 }, materials: { peat: 0.1 } }, shown);
+  expect(words).toEqual([
+    'Never above 185 °C: Supple.',
+    'Pour at 165 to 177 °C.',
+    'No limit known for Peat: ask the supplier.',
+  ]);
+});
+
+test('what is to be mixed says first how hot it may get; once it is mixed, the cup does', () => {
+  const { now } = adviceFor(work, 0, DATA);
+  const mix = mixView(work.cups[0]!, now.cup, 0, {}, work, shown).toString();
+  expect(mix).toMatch(/^<h3>Mix this<\/h3><p class="heat"><strong>Never above 185 °C: Supple\.<\/strong> Pour at/);
+  expect(logView(work.cups[0]!.steps, now, shown).toString()).not.toContain('°C');
+  const poured = withSteps(work, 0, { do: 'pour', ml: 14 });
+  const log = logView(poured.cups[0]!.steps, adviceFor(poured, 0, DATA).now, shown).toString();
+  expect(log).toContain('Not above 185 °C, for Supple.');
+});
