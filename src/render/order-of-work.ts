@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import type { Cup, Material, Pattern, Recipe, Settings } from '../book/model.ts';
+import { type Html, html } from './html.ts';
 import { listText, temperatureText } from './words.ts';
 
 /** A pouring range, °C. */
@@ -97,40 +98,95 @@ function pouringWords(
   ];
 }
 
-const POURS: Readonly<Record<Pattern, (cups: readonly string[]) => string>> = {
-  solid: () => 'Shoot the mold slowly and top up the sprue while it shrinks.',
-  laminate: ([first, second]) => `Shoot ${first} and ${second} together, side by side, at the same temperature.`,
-  swirl: (cups) => `Shoot ${listText(cups)} through one nozzle, unmixed.`,
-  layered: (cups) => `Pour ${inTurn(cups)}, each as soon as the one before holds its place.`,
-  core: ([first, second]) => `Shoot ${first}, and while its middle is liquid shoot ${second} into it.`,
-  tipped: ([first, second]) => `Pour ${second} into the tip, let it set, then shoot ${first}.`,
-};
+/** A step as its words and the names of cups in it, which stand out where letters can. */
+export type WorkStep = readonly (string | { readonly cup: string })[];
 
-/** Steps, in order. */
-export function orderOfWork(
-  recipe: Pick<Recipe, 'pattern' | 'cups'>,
-  kindOf: (material: string) => Material['kind'] | undefined,
-): readonly string[] {
-  const kinds = new Set(recipe.cups.flatMap(({ contents }) => contents.map(({ material }) => kindOf(material))));
-  const present = (...each: readonly (readonly [Material['kind'], string])[]): readonly string[] =>
-    each.filter(([kind]) => kinds.has(kind)).map(([, word]) => word);
-  const early = present(['colorant', 'the colorant'], ['powder', 'the powder']);
-  const late = present(['flake', 'flake'], ['additive', 'additives']);
-  return [
-    'Shake the plastic well; measure everything out before you heat.',
-    'Heat in short turns and stir from the bottom, until it is clear and runs.',
-    ...(early.length > 0 ? [`Stir in ${inTurn(early)} until no streak is left.`] : []),
-    ...(late.length > 0
-      ? [
-          `Last the ${listText(late)}; stir again before each pour, ${kinds.has('additive') ? 'they sink' : 'it sinks'}.`,
-        ]
-      : []),
-    'Let bubbles rise off the heat; check the thermometer.',
-    POURS[recipe.pattern](recipe.cups.map(({ name }) => name)),
-  ];
+/** A step's words alone, for where none can stand out. */
+export function stepText(step: WorkStep): string {
+  return step.map((part) => (typeof part === 'string' ? part : part.cup)).join('');
 }
 
-/** `the colorant, then the powder` */
-function inTurn(words: readonly string[]): string {
-  return words.join(', then ');
+/** A step with the names of its cups in strong letters. */
+export function stepHtml(step: WorkStep): Html {
+  return html`${step.map((part) => (typeof part === 'string' ? part : html`<b>${part.cup}</b>`))}`;
+}
+
+/** Names of cups in a row: `back and belly`. */
+function cupNames(names: readonly string[], between = ', ', last = between): WorkStep {
+  return names.flatMap((cup, index) => {
+    const before = index === names.length - 1 ? last : between;
+    return index === 0 ? [{ cup }] : [before, { cup }];
+  });
+}
+
+const POURS: Readonly<Record<Pattern, (cups: readonly string[]) => WorkStep>> = {
+  solid: () => ['Shoot the mold slowly and top up the sprue while it shrinks.'],
+  laminate: (cups) => [
+    'Shoot the cups ',
+    ...cupNames(cups, ', ', ' and '),
+    ' together, side by side, at the same temperature.',
+  ],
+  swirl: (cups) => ['Shoot the cups ', ...cupNames(cups, ', ', ' and '), ' through one nozzle, unmixed.'],
+  layered: ([first = '', ...others]) => [
+    'Pour the cup ',
+    { cup: first },
+    ' first, then ',
+    ...cupNames(others, ', then '),
+    others.length > 1 ? ', each as soon as the one before holds its place.' : ' as soon as it holds its place.',
+  ],
+  core: ([first = '', second = '']) => [
+    'Shoot the cup ',
+    { cup: first },
+    ', and while its middle is liquid, shoot the cup ',
+    { cup: second },
+    ' into it.',
+  ],
+  tipped: ([first = '', second = '']) => [
+    'Fill only the end of the mold from the cup ',
+    { cup: second },
+    ', let it set, then shoot the cup ',
+    { cup: first },
+    '.',
+  ],
+};
+
+/** What the order of work asks of a material. */
+export type WorkMaterial = Pick<Material, 'title' | 'kind' | 'gramsPerDrop' | 'highest' | 'working'>;
+
+/**
+ * Steps, in order.
+ *
+ * Liquid additives go into the cold plastic: a heat guard is to be there before the heat is, and a softener is part of the plastic. One that
+ * bears less than the plastic is poured at waits until the cup is off the heat. Only what sinks goes last. Common practice, no source.
+ */
+export function orderOfWork(
+  recipe: Pick<Recipe, 'pattern' | 'cups'>,
+  materialOf: (id: string) => WorkMaterial | undefined,
+): readonly WorkStep[] {
+  const known = (ids: readonly string[]): readonly WorkMaterial[] =>
+    [...new Set(ids)].flatMap((id) => materialOf(id) ?? []);
+  const materials = known(recipe.cups.flatMap(({ contents }) => contents.map(({ material }) => material)));
+  const plastics = known(recipe.cups.flatMap((cup) => cup.plastics.map(({ material }) => material)));
+  const has = (wanted: Material['kind']): boolean => materials.some(({ kind }) => kind === wanted);
+  const titles = (wanted: (additive: WorkMaterial) => boolean): readonly string[] =>
+    materials.filter((each) => each.kind === 'additive' && wanted(each)).map(({ title }) => title);
+  const pouredAt = Math.max(...plastics.map(({ working }) => working?.to ?? Number.NEGATIVE_INFINITY));
+  const isLiquid = ({ gramsPerDrop }: WorkMaterial): boolean => gramsPerDrop !== undefined;
+  const bearsLess = ({ highest = Number.POSITIVE_INFINITY }: WorkMaterial): boolean => highest < pouredAt;
+
+  const cold = titles((each) => isLiquid(each) && !bearsLess(each));
+  const offTheHeat = titles((each) => isLiquid(each) && bearsLess(each));
+  const early = [...(has('colorant') ? ['the colorant'] : []), ...(has('powder') ? ['the powder'] : [])];
+  const sinking = [...(has('flake') ? ['the flake'] : []), ...titles((each) => !isLiquid(each))];
+  const steps: readonly string[] = [
+    'Shake the plastic well; measure everything out before you heat.',
+    `${cold.length > 0 ? `Stir ${listText(cold)} into the cold plastic; then heat` : 'Heat'} in short turns and stir from the bottom, until it is clear and runs.`,
+    ...(early.length > 0 ? [`Stir in ${early.join(', then ')} until no streak is left.`] : []),
+    ...(offTheHeat.length > 0 ? [`Off the heat, stir in ${listText(offTheHeat)}.`] : []),
+    ...(sinking.length > 0
+      ? [`Last ${listText(sinking)}; stir again before each pour, ${sinking.length > 1 ? 'they sink' : 'it sinks'}.`]
+      : []),
+    'Let bubbles rise off the heat; check the thermometer.',
+  ];
+  return [...steps.map((step) => [step]), POURS[recipe.pattern](recipe.cups.map(({ name }) => name))];
 }

@@ -1,6 +1,15 @@
 import { describe, expect, test } from 'vitest';
-import type { Cup, Material } from '../../src/book/model.ts';
-import { heatOf, heatWords, orderOfWork } from '../../src/render/order-of-work.ts';
+import type { Cup, Pattern } from '../../src/book/model.ts';
+import {
+  heatOf,
+  heatWords,
+  orderOfWork,
+  stepHtml,
+  stepText,
+  type WorkMaterial,
+  type WorkStep,
+} from '../../src/render/order-of-work.ts';
+import { pageOf } from './sample-book.ts';
 
 type Ranges = Readonly<Record<string, { from: number; to: number }>>;
 
@@ -49,13 +58,85 @@ describe('heatWords(heat)', () => {
   });
 });
 
-test('orderOfWork(recipe) is said as one says it', () => {
-  const kinds: Record<string, Material['kind']> = { peat: 'colorant', pearl: 'powder', hex: 'flake' };
-  const contents = Object.keys(kinds).map((material) => ({ material, gramsPerMl: 0.01 }));
-  const steps = orderOfWork(
-    { pattern: 'solid', cups: [{ name: 'body', contents } as unknown as Cup] },
-    (id) => kinds[id],
-  );
-  expect(steps).toContain('Stir in the colorant, then the powder until no streak is left.');
-  expect(steps).toContain('Last the flake; stir again before each pour, it sinks.');
+const MATERIALS: Readonly<Record<string, WorkMaterial>> = {
+  supple: { title: 'Supple', kind: 'plastic', working: { from: 165, to: 177 } },
+  peat: { title: 'Peat', kind: 'colorant', gramsPerDrop: 0.05 },
+  pearl: { title: 'Ivory pearl', kind: 'powder' },
+  hex: { title: 'Copper hex', kind: 'flake' },
+  salt: { title: 'Fine salt', kind: 'additive' },
+  guard: { title: 'Heat guard', kind: 'additive', gramsPerDrop: 0.05, highest: 200 },
+  scent: { title: 'Kelp scent', kind: 'additive', gramsPerDrop: 0.04, highest: 168 },
+};
+
+/** The order of work for cups of these names, each with the same in it. */
+function work(pattern: Pattern, names: readonly string[], materials: readonly string[]): readonly WorkStep[] {
+  const contents = materials.map((material) => ({ material, gramsPerMl: 0.01 }));
+  const plastics = [{ material: 'supple', fraction: 1 }];
+  const cups = names.map((name) => ({ name, contents, plastics }) as unknown as Cup);
+  return orderOfWork({ pattern, cups }, (id) => MATERIALS[id]);
+}
+
+describe('orderOfWork(recipe)', () => {
+  const solid = (...materials: readonly string[]): readonly string[] =>
+    work('solid', ['body'], materials).map(stepText);
+
+  test('is said as one says it', () => {
+    const steps = solid('peat', 'pearl', 'hex');
+    expect(steps).toContain('Stir in the colorant, then the powder until no streak is left.');
+    expect(steps).toContain('Last the flake; stir again before each pour, it sinks.');
+  });
+
+  test('puts a liquid additive into the cold plastic, and says of none that it sinks', () => {
+    const steps = solid('peat', 'guard');
+    expect(steps[1]).toMatch(/^Stir Heat guard into the cold plastic; then heat in short turns /);
+    expect(steps.join(' ')).not.toMatch(/sink|Last/);
+  });
+
+  test('keeps for last what is spooned and sinks', () => {
+    expect(solid('salt', 'guard', 'hex')).toContain(
+      'Last the flake and Fine salt; stir again before each pour, they sink.',
+    );
+    expect(solid('salt')).toContain('Last Fine salt; stir again before each pour, it sinks.');
+  });
+
+  test('keeps off the heat what bears less than the plastic is poured at', () => {
+    const steps = solid('peat', 'scent', 'hex');
+    expect(steps.join(' ')).not.toContain('cold plastic');
+    const place = (begin: string): number => steps.findIndex((step) => step.startsWith(begin));
+    expect(place('Off the heat, stir in Kelp scent.')).toBeGreaterThan(place('Stir in the colorant'));
+    expect(place('Last the flake')).toBeGreaterThan(place('Off the heat, stir in'));
+  });
+
+  test('names cups as cups', () => {
+    const last = (pattern: Pattern, ...names: readonly string[]): string => stepText(work(pattern, names, []).at(-1)!);
+    expect(last('layered', 'back', 'middle', 'belly')).toBe(
+      'Pour the cup back first, then middle, then belly, each as soon as the one before holds its place.',
+    );
+    expect(last('layered', 'back', 'belly')).toBe('Pour the cup back first, then belly as soon as it holds its place.');
+    expect(last('tipped', 'body', 'tip')).toBe(
+      'Fill only the end of the mold from the cup tip, let it set, then shoot the cup body.',
+    );
+    expect(last('swirl', 'race', 'foam')).toBe('Shoot the cups race and foam through one nozzle, unmixed.');
+    expect(last('laminate', 'back', 'belly')).toBe(
+      'Shoot the cups back and belly together, side by side, at the same temperature.',
+    );
+    expect(last('core', 'shell', 'core')).toBe(
+      'Shoot the cup shell, and while its middle is liquid, shoot the cup core into it.',
+    );
+  });
+
+  test('names of cups stand out, and cannot be taken for markup', () => {
+    const step = work('core', ['shell', '<i>'], []).at(-1)!;
+    expect(stepHtml(step).toString()).toBe(
+      'Shoot the cup <b>shell</b>, and while its middle is liquid, shoot the cup <b>&lt;i&gt;</b> into it.',
+    );
+  });
+});
+
+test('a recipe with notes says that they come before the order of work, on its page and on its card', async () => {
+  const page = await pageOf('recipe', 'weir-foam');
+  expect(page.indexOf('<a href="#notes">the maker’s notes</a>')).toBeLessThan(page.indexOf('<ol class="steps">'));
+  expect(await pageOf('recipe-card', 'weir-foam')).toContain('the maker’s notes come first');
+  expect(await pageOf('recipe', 'kernel')).not.toContain('the maker’s notes');
+  expect(await pageOf('recipe-card', 'kernel')).not.toContain('the maker’s notes');
 });

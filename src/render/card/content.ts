@@ -9,7 +9,7 @@ import { batchSentence, inOrderOfWork } from '../batch-view.ts';
 import { bookIndex, required } from '../book-index.ts';
 import { CAUTIONS } from '../cautions.ts';
 import { paths } from '../links.ts';
-import { heatOf, heatWords, orderOfWork } from '../order-of-work.ts';
+import { heatOf, heatWords, orderOfWork, type WorkStep } from '../order-of-work.ts';
 import { volumeText } from '../words.ts';
 
 /** One line of a cup: how much, of what, and the exact weight for those who weigh. */
@@ -45,7 +45,9 @@ export interface CardContent {
   readonly batch: string;
   readonly cups: readonly CardCup[];
   readonly heat: readonly string[];
-  readonly steps: readonly string[];
+  readonly steps: readonly WorkStep[];
+  /** Whether the recipe has notes, which come before the order of work. */
+  readonly noted: boolean;
   readonly cautions: readonly string[];
   /** Absolute address of the recipe's page; absent where the book states none. */
   readonly address?: string;
@@ -111,7 +113,8 @@ export function cardContent(book: Book, recipe: Recipe): CardContent {
       book.settings,
       (material) => materials.get(material)?.title ?? material,
     ),
-    steps: orderOfWork(recipe, (material) => materials.get(material)?.kind),
+    steps: orderOfWork(recipe, (material) => materials.get(material)),
+    noted: recipe.notes.trim() !== '',
     cautions: CAUTIONS.map(({ short }) => short),
     ...(book.address === undefined ? {} : { address: `${book.address}${paths.recipe(id)}` }),
     book: book.title,

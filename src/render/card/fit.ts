@@ -6,6 +6,7 @@
  *
  * @packageDocumentation
  */
+import { stepText } from '../order-of-work.ts';
 import type { CardContent, CardCup, CardRow } from './content.ts';
 import { lineCount, type Type, textWidth } from './text-lines.ts';
 
@@ -123,7 +124,11 @@ function blockHeight(block: CardBlock, content: CardContent, measure: Measure): 
         lineCount(content.heat.join(' '), TYPE.cup * scale, width - 5, 'bold') * TYPE.cup * scale * LEADING + 5 * scale
       );
     case 'steps':
-      return TYPE.cup * scale * LEADING + textHeight(content.steps, TYPE.steps * scale, width - 6, 0.6) + 3 * scale;
+      return (
+        TYPE.cup * scale * LEADING +
+        textHeight(content.steps.map(stepText), TYPE.steps * scale, width - 6, 0.6) +
+        3 * scale
+      );
     case 'cautions': {
       const beside = content.address === undefined ? 0 : QR + 3;
       const text =

@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import { type Html, html } from '../html.ts';
+import { stepHtml } from '../order-of-work.ts';
 import { dot } from '../swatch/chip.ts';
 import type { Coats } from '../swatch/coat.ts';
 import { pour } from '../swatch/pour.ts';
@@ -31,7 +32,7 @@ function blockView(block: CardBlock, content: CardContent): Html {
     case 'heat':
       return html`<p class="card-heat">${content.heat.join(' ')}</p>`;
     case 'steps':
-      return html`<section class="card-steps"><h3>Order of work</h3><ol>${content.steps.map((step) => html`<li>${step}</li>`)}</ol></section>`;
+      return html`<section class="card-steps"><h3>Order of work${content.noted ? html` <span class="card-share">the maker’s notes come first</span>` : ''}</h3><ol>${content.steps.map((step) => html`<li>${stepHtml(step)}</li>`)}</ol></section>`;
     case 'cautions':
       return html`<section class="card-cautions"><div><h3>Cautions</h3><ul>${content.cautions.map((caution) => html`<li>${caution}</li>`)}</ul></div>${
         content.address === undefined

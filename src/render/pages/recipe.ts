@@ -8,7 +8,7 @@ import { embeddedJson, type Html, html, joined } from '../html.ts';
 import { hueLinks } from '../hue-links.ts';
 import { link, paths } from '../links.ts';
 import { notesHtml, notesText } from '../notes.ts';
-import { heatOf, heatWords, orderOfWork } from '../order-of-work.ts';
+import { heatOf, heatWords, orderOfWork, stepHtml } from '../order-of-work.ts';
 import type { PageContext, PageKind } from '../page.ts';
 import { photoFigures } from '../photo.ts';
 import { type PlannerData, plannedNames, plannerData } from '../planner-data.ts';
@@ -132,6 +132,7 @@ function plannerSection(context: PageContext, recipe: Recipe, data: PlannerData)
 
 function workSection(context: PageContext, recipe: Recipe): Html {
   const { materials } = bookIndex(context.book);
+  const noted = recipe.notes.trim() !== '';
   const heat = heatWords(
     heatOf(recipe.cups, (plastic) => materials.get(plastic)?.working),
     context.book.settings,
@@ -139,8 +140,8 @@ function workSection(context: PageContext, recipe: Recipe): Html {
   );
   return html`<section class="part" aria-labelledby="work"><h2 id="work">Order of work</h2>
 ${heatParagraph(heat)}
-<ol class="steps">${orderOfWork(recipe, (id) => materials.get(id)?.kind).map((step) => html`<li>${step}</li>`)}</ol>
-<p class="fine">The order is common practice; what the suppliers say comes first.</p>
+<p class="fine">The order is common practice; what the suppliers say comes before it${noted ? html`, and so do <a href="#notes">the maker’s notes</a>` : ''}.</p>
+<ol class="steps">${orderOfWork(recipe, (id) => materials.get(id)).map((step) => html`<li>${stepHtml(step)}</li>`)}</ol>
 ${cautionsBlock(context)}
 </section>`;
 }
