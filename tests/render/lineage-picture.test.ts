@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import type { PlacedNode } from '../../src/lineage/graph.ts';
+import type { Graph, GraphNode, PlacedNode } from '../../src/lineage/graph.ts';
 import { layoutGraph } from '../../src/lineage/layout.ts';
+import { familyDown } from '../../src/render/family-down.ts';
 import { familyGraph, nameLines } from '../../src/render/lineage-picture.ts';
 import { relativesAcross, relativesDown } from '../../src/render/recipe/relatives-layout.ts';
+import { DEMO_BOOK } from './demo-book.ts';
 import { bookOf, pageOf, SAMPLE_BOOK, SAMPLE_FILES } from './sample-book.ts';
 
 const RELATED = { id: 'me', parent: 'mother', cupsFrom: ['aunt'], children: ['a', 'b', 'c'], cupsIn: ['c'] };
@@ -87,8 +89,66 @@ test('a family’s page shows every member as a link, in the picture and in the 
   const family = SAMPLE_BOOK.families.find(({ members }) => members.length > 2)!;
   const page = await pageOf('family', family.id);
   for (const member of family.members) {
-    expect(page.split(`href="../../colours/${member}/"`).length - 1, member).toBe(2);
+    expect(page.split(`href="../../colours/${member}/"`).length - 1, member).toBe(3);
   }
+});
+
+describe('familyDown(graph)', () => {
+  const node = (id: string): GraphNode => ({ id, width: 172, height: 56 });
+  const graph: Graph = {
+    nodes: ['mother', 'child', 'grandchild', 'second', 'stranger', 'target:aim', 'target:other'].map(node),
+    edges: [
+      { from: 'mother', to: 'child' },
+      { from: 'mother', to: 'second' },
+      { from: 'child', to: 'grandchild' },
+      { from: 'stranger', to: 'second' },
+      { from: 'target:aim', to: 'child' },
+      { from: 'target:aim', to: 'second' },
+      { from: 'target:other', to: 'stranger' },
+    ],
+  };
+  const layout = familyDown(graph);
+
+  test('sets children below their first parent and in from it, a target above what it is for', () => {
+    expect(layout.nodes.map(({ id }) => id)).toEqual([
+      'mother',
+      'target:aim',
+      'child',
+      'grandchild',
+      'second',
+      'target:other',
+      'stranger',
+    ]);
+    const x = Object.fromEntries(layout.nodes.map(({ id, x: place }) => [id, place]));
+    expect(x.mother).toBeLessThan(x.child!);
+    expect(x.child).toBeLessThan(x.grandchild!);
+    expect(x.second).toBe(x.child);
+    expect(x['target:aim']).toBe(x.child);
+  });
+
+  test('draws every tie, none through a box, and fits a phone', () => {
+    expect(layout.edges.map(({ from, to }) => ({ from, to }))).toEqual(graph.edges);
+    expect(layout.width).toBeLessThanOrEqual(320);
+    for (const { from, to, points } of layout.edges) {
+      expect((points.length - 1) % 3).toBe(0);
+      // All are of straight lines, or corners drawn to a point, so that a box on the way would hold a point between two.
+      for (let at = 1; at < points.length; at++) {
+        for (let step = 0; step <= 20; step++) {
+          const [one, two] = [points[at - 1]!, points[at]!];
+          const [px, py] = [one.x + ((two.x - one.x) * step) / 20, one.y + ((two.y - one.y) * step) / 20];
+          const hit = layout.nodes.find(
+            ({ x, y, width, height }) => Math.abs(px - x) < width / 2 && Math.abs(py - y) < height / 2,
+          );
+          expect(hit?.id, `${from} to ${to}`).toBeUndefined();
+        }
+      }
+    }
+  });
+
+  test('fits a phone for every family of the demo book', () => {
+    for (const { id } of DEMO_BOOK.families)
+      expect(familyDown(familyGraph(DEMO_BOOK, id)).width).toBeLessThanOrEqual(320);
+  });
 });
 
 test('layoutGraph(familyGraph(book, id)) is the same every time', async () => {

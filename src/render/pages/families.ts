@@ -2,8 +2,9 @@ import type { Book, Family } from '../../book/model.ts';
 import { bookIndex, required } from '../book-index.ts';
 import { colourEntry } from '../colour-entry.ts';
 import { document } from '../document.ts';
+import { familyDown } from '../family-down.ts';
 import { type Html, html } from '../html.ts';
-import { lineagePicture } from '../lineage-picture.ts';
+import { familyGraph, lineagePicture } from '../lineage-picture.ts';
 import { link, paths } from '../links.ts';
 import type { PageContext, PageKind } from '../page.ts';
 import { chipColours, chips, dot } from '../swatch/chip.ts';
@@ -49,7 +50,7 @@ export const familyPage: PageKind = {
       description: `${counted(members.length, 'colour')} that come from ${title}, and how each differs from its parent.`,
       part: paths.families,
       main: html`<h1>The family of ${title}</h1>
-${layout === undefined ? '' : lineagePicture(context, layout, `Lineage of the family of ${title}, parents on the left`)}
+${layout === undefined ? '' : lineagePicture(context, layout, `Lineage of the family of ${title}, parents on the left`, { when: 'wide' })}${lineagePicture(context, familyDown(familyGraph(context.book, id)), `Lineage of the family of ${title}, parents above`, { when: 'narrow' })}
 <h2>As a list</h2>
 ${familyList(context, family)}`,
     });
