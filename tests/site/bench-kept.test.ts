@@ -100,6 +100,7 @@ describe('a match on a telephone', () => {
     const exported = await textOf(download);
     await page.getByRole('button', { name: 'Begin another match' }).click();
     await expect.poll(() => says(page)).toBe('A new match.');
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe('bench-target');
     expect(await page.locator('[data-file="recipe"]').textContent()).not.toBe(before);
     await page
       .locator('[data-import-file]')

@@ -65,8 +65,8 @@ describe('a match on a telephone', () => {
     await close();
   });
 
-  test('can be touched with gloves, and nothing runs out of the screen', async () => {
-    const { page, close } = await visit(browser, 'bench/', PHONE);
+  test.each([390, 320])('can be touched with gloves, and nothing runs out of a screen of %i px', async (width) => {
+    const { page, close } = await visit(browser, 'bench/', { ...PHONE, viewport: { width, height: 844 } });
     await begin(page);
     await page.getByText('The target, the cup and the shelf').click();
     await page.locator('.bench-shelf summary').click();

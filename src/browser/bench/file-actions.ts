@@ -62,7 +62,10 @@ export class FileActions {
   }
 
   clear(): void {
-    if (this.mayReplace()) this.replace(newWork(this.state.data), 'A new match.');
+    if (!this.mayReplace()) return;
+    this.replace(newWork(this.state.data), 'A new match.');
+    // The button stands at the foot of a page whose head it has changed.
+    this.screen.part('#bench-target').focus();
   }
 
   private replace(work: Work, says: string): void {

@@ -141,7 +141,7 @@ function benchForm(data: BenchPageData, context: PageContext): Html {
 <p class="bench-says" role="status" data-says></p>
 <div data-cups></div>
 <details class="bench-setup" data-setup open><summary>The target, the cup and the shelf</summary>
-<section class="part" aria-labelledby="bench-target"><h2 id="bench-target">The target</h2>
+<section class="part" aria-labelledby="bench-target"><h2 id="bench-target" tabindex="-1">The target</h2>
 <div class="bench-fields">
 <p class="field wide"><label for="bench-which">Which</label><select id="bench-which" name="target"><option value="">One that I describe</option>${targets.map(({ id, title }) => html`<option value="${id}">${title}</option>`)}</select></p>
 <p class="field wide"><label for="bench-arrangement">How it is seen</label><select id="bench-arrangement" name="arrangement"><option value="solid">Solid: one cup</option><option value="together">Two sides of a finished bait, each with the other behind it</option><option value="apart">Two sides, cut apart and each seen by itself</option></select></p>
