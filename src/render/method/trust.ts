@@ -1,5 +1,6 @@
 import type { Book, Tier } from '../../book/model.ts';
 import { EXPECTED_DELTA_E } from '../../tables/material-kinds.ts';
+import { DELTA_E_ANCHOR } from '../delta-e-gloss.ts';
 import { type Html, html } from '../html.ts';
 import { link, paths } from '../links.ts';
 import type { PageContext } from '../page.ts';
@@ -45,7 +46,7 @@ export function surePart(context: PageContext): MethodPart {
     title: 'How sure a colour is',
     content: html`<p>A prediction is not a point but a small cloud of colours. Each number in it may be a little off: K and S by what the material’s films or chips leave open, the dose by what a drop or a spoon varies. The book moves one after the other by what it may be off, looks how far the colour goes, and adds the squares. A recipe’s page shows the middle of the cloud and its ends.</p>
 ${exampleOfSpread(context)}
-<p>ΔE is the colour difference CIEDE2000. Below 1 hardly anybody sees it, even side by side; 2 to 3 is plain when held together; at 10 they are two colours (common practice, no source).</p>`,
+<p id="${DELTA_E_ANCHOR}">ΔE is the colour difference CIEDE2000. Below 1 hardly anybody sees it, even side by side; 2 to 3 is plain when held together; at 10 they are two colours (common practice, no source).</p>`,
   };
 }
 

@@ -2,6 +2,7 @@ import type { Mold, Recipe } from '../../book/model.ts';
 import { batchCosts, batchCups } from '../batch-view.ts';
 import { bookIndex, required } from '../book-index.ts';
 import { cautionsBlock } from '../cautions.ts';
+import { deltaEGloss } from '../delta-e-gloss.ts';
 import { document } from '../document.ts';
 import { heatParagraph } from '../heat-paragraph.ts';
 import { embeddedJson, type Html, html, joined } from '../html.ts';
@@ -12,6 +13,7 @@ import { heatOf, heatWords, orderOfWork, stepHtml } from '../order-of-work.ts';
 import type { PageContext, PageKind } from '../page.ts';
 import { photoFigures } from '../photo.ts';
 import { type PlannerData, plannedNames, plannerData } from '../planner-data.ts';
+import { doses } from '../recipe/doses.ts';
 import { howItLooks } from '../recipe/how-it-looks.ts';
 import { howSure } from '../recipe/how-sure.ts';
 import { inWater } from '../recipe/in-water.ts';
@@ -42,6 +44,7 @@ function fullPage(context: PageContext, recipe: Recipe): string {
   const mold = required(bookIndex(context.book).molds, recipe.mold);
   const { title, notes } = recipe;
   const plan = recipePlan(context, recipe);
+  const far = lastSeen(recipe, context.book.settings.tolerance);
   return document(context, {
     title,
     description:
@@ -54,11 +57,11 @@ function fullPage(context: PageContext, recipe: Recipe): string {
 <p class="label-line">${labelLine(context, recipe, mold)}</p>
 </header>
 ${plate(recipe, mold, context.book.settings)}
-${lastSeen(recipe, context.book.settings.tolerance)}
+${far.length === 0 ? '' : html`<section class="part" aria-label="As it was last seen">${far}${deltaEGloss(context)}</section>`}
 ${jumps(recipe)}
 <div class="columns">
 <div class="column-main">
-${plannerSection(context, recipe, plan)}
+${plannerSection(context, recipe, plan, far.length > 0)}
 ${workSection(context, recipe)}
 ${notesSection(context, recipe)}
 ${roundsSection(context, recipe.cups, (id) => required(bookIndex(context.book).materials, id).title)}
@@ -115,7 +118,8 @@ function recipePlan(context: PageContext, recipe: Recipe): PlannerData {
   return plannerData(shop, [recipe], (id) => link(context, paths.material(id)));
 }
 
-function plannerSection(context: PageContext, recipe: Recipe, data: PlannerData): Html {
+/** @param explained whether the page has said already what ΔE is */
+function plannerSection(context: PageContext, recipe: Recipe, data: PlannerData, explained: boolean): Html {
   const { book } = context;
   const names = plannedNames(data, data.recipes[0]!);
   const options = book.molds.map(
@@ -125,7 +129,9 @@ function plannerSection(context: PageContext, recipe: Recipe, data: PlannerData)
 <h2 id="cups">What goes in</h2>
 <form class="planner" hidden><p class="field"><label for="plan-baits">Baits</label><input id="plan-baits" name="baits" type="number" inputmode="numeric" min="1" max="100000" step="1" value="${recipe.batch.baits}"></p><p class="field wide"><label for="plan-mold">Mold</label><select id="plan-mold" name="mold">${options}</select></p><p class="field"><button type="submit">Work it out</button></p></form>
 <div data-planned aria-live="polite">${batchCups(recipe.batch, names)}</div>
+${explained ? '' : deltaEGloss(context)}
 <p class="only-static fine">Amounts for another number of baits or another mold: multiply what is in ${usualVolume(book.settings).text}, or <a href="${link(context, paths.plan)}">plan a batch</a>.</p>
+${doses(recipe, bookIndex(book).materials, book.settings)}
 <script type="application/json" data-planner-data>${embeddedJson(data)}</script>
 </section>`;
 }

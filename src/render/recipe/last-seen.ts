@@ -14,8 +14,8 @@ function farRound({ rounds }: Cup, tolerance: number): { readonly round: Round; 
 }
 
 /** Where a cup was last seen beyond the tolerance of its computed colour: both side by side, so that nobody takes the picture for the bait. */
-export function lastSeen({ cups, spread, pattern }: Recipe, tolerance: number): Html {
-  const told = cups.flatMap((cup) => {
+export function lastSeen({ cups, spread, pattern }: Recipe, tolerance: number): readonly Html[] {
+  return cups.flatMap((cup) => {
     const far = farRound(cup, tolerance);
     if (!far) return [];
     const { overWhite, overBlack } = far.round.seen!;
@@ -34,7 +34,6 @@ export function lastSeen({ cups, spread, pattern }: Recipe, tolerance: number): 
       )}</div>${chipWords('computed', 'seen')}</div><p>${what} was seen ΔE ${deltaEText(far.deltaE)} from the colour computed here.${surprise}</p></div>`,
     ];
   });
-  return told.length === 0 ? html`` : html`<section class="part" aria-label="As it was last seen">${told}</section>`;
 }
 
 /** Which of the two views were looked at, and where they stand: a round may have been seen on one card only. */
