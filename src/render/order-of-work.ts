@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import type { Cup, Material, Pattern, Recipe, Settings } from '../book/model.ts';
+import type { Cup, Material, Pattern, Settings } from '../book/model.ts';
 import { type Html, html } from './html.ts';
 import { listText, temperatureText } from './words.ts';
 
@@ -153,6 +153,13 @@ const POURS: Readonly<Record<Pattern, (cups: readonly string[]) => WorkStep>> = 
 /** What the order of work asks of a material. */
 export type WorkMaterial = Pick<Material, 'title' | 'kind' | 'gramsPerDrop' | 'highest' | 'working'>;
 
+/** What the order of work asks of a cup. */
+interface WorkCup {
+  readonly name: string;
+  readonly contents: readonly { readonly material: string }[];
+  readonly plastics: readonly { readonly material: string }[];
+}
+
 /**
  * Steps, in order.
  *
@@ -160,7 +167,7 @@ export type WorkMaterial = Pick<Material, 'title' | 'kind' | 'gramsPerDrop' | 'h
  * bears less than the plastic is poured at waits until the cup is off the heat. Only what sinks goes last. Common practice, no source.
  */
 export function orderOfWork(
-  recipe: Pick<Recipe, 'pattern' | 'cups'>,
+  recipe: { readonly pattern: Pattern; readonly cups: readonly WorkCup[] },
   materialOf: (id: string) => WorkMaterial | undefined,
 ): readonly WorkStep[] {
   const known = (ids: readonly string[]): readonly WorkMaterial[] =>

@@ -29,6 +29,9 @@ test('what is to be mixed says first how hot it may get; once it is mixed, the c
   const { now } = adviceFor(work, 0, DATA);
   const mix = mixView(work.cups[0]!, now.cup, 0, {}, work, shown).toString();
   expect(mix).toMatch(/^<h3>Mix this<\/h3><p class="heat"><strong>Never above 185 °C: Supple\.<\/strong> Pour at/);
+  expect(mix).toMatch(
+    /<details class="bench-order"><summary>Order of work<\/summary><ol[\s\S]*Stir in the colorant[\s\S]*Wear goggles/,
+  );
   expect(logView(work.cups[0]!.steps, now, shown).toString()).not.toContain('°C');
   const poured = withSteps(work, 0, { do: 'pour', ml: 14 });
   const log = logView(poured.cups[0]!.steps, adviceFor(poured, 0, DATA).now, shown).toString();

@@ -1,6 +1,8 @@
-import type { CupState } from '../../cup/ledger.ts';
+import type { Amounts, CupState } from '../../cup/ledger.ts';
+import { CAUTIONS } from '../../render/cautions.ts';
 import { heatParagraph } from '../../render/heat-paragraph.ts';
 import { type Html, html } from '../../render/html.ts';
+import { orderOfWork, stepHtml } from '../../render/order-of-work.ts';
 import { volumeText } from '../../render/words.ts';
 import { cupHeat } from './cup-heat.ts';
 import type { CupDraft } from './drafts.ts';
@@ -23,7 +25,7 @@ function isRecipe(step: WorkStep | undefined): boolean {
  * @param mix what the cup will be
  */
 export function mixView(
-  cup: Pick<WorkCup, 'steps'>,
+  cup: Pick<WorkCup, 'name' | 'steps'>,
   mix: CupState,
   index: number,
   { mixed = [] }: CupDraft,
@@ -41,5 +43,14 @@ export function mixView(
       const id = `cup-${index}-mixed-${material}`;
       return html`<li class="check"><input id="${id}" type="checkbox" name="mixed" value="${material}"${mixed.includes(material) ? html` checked` : ''}><label for="${id}"><b>${dose}</b> <span>${titleIn(shown, material)}</span></label></li>`;
     },
-  )}</ul><p class="bench-next">Mix it, pour a bait, look, and note the round.</p>`;
+  )}</ul>${orderFold(cup.name, mix, shown)}<p class="bench-next">Mix it, pour a bait, look, and note the round.</p>`;
+}
+
+/** The order of work for a cup that is poured by itself, with the cautions. */
+function orderFold(name: string, mix: CupState, { materials }: BenchShown): Html {
+  const named = (amounts: Amounts): readonly { material: string }[] =>
+    Object.keys(amounts).map((material) => ({ material }));
+  const made = { name, contents: named(mix.materials), plastics: named(mix.plastics) };
+  const steps = orderOfWork({ pattern: 'solid', cups: [made] }, (id) => materials.get(id));
+  return html`<details class="bench-order"><summary>Order of work</summary><ol class="steps">${steps.map((step) => html`<li>${stepHtml(step)}</li>`)}</ol><p class="fine">The order is common practice; what the suppliers say comes first.</p><p>${CAUTIONS.map(({ short }) => short).join(' ')}</p></details>`;
 }
