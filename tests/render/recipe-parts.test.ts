@@ -88,6 +88,16 @@ test('how sure it is stands in words and as the ends of what it may be', () => {
   expect(part).toContain('href="../../method/#sure"');
 });
 
+describe('how sure', () => {
+  test('names the materials that are known by one colour alone, with their pages', () => {
+    const sure = page.slice(page.indexOf('id="sure"'), page.indexOf('id="again"'));
+    expect(sure).toMatch(
+      /By one colour and the kind: (?:<a [^>]*>[^<]*<\/a>, )*<a href="\.\.\/\.\.\/shelf\/peat\/">Peat<\/a>/,
+    );
+    expect(sure).toMatch(/By the colour of its face, as all flake: .*shelf\/copper-hex-040\/">Copper hexagon<\/a>/);
+  });
+});
+
 describe('lastSeen', () => {
   const seenFar = (deltaE: number): Recipe => {
     const [cup] = recipe.cups;

@@ -1,5 +1,6 @@
-import type { Recipe } from '../../book/model.ts';
-import { type Html, html } from '../html.ts';
+import type { Material, Recipe } from '../../book/model.ts';
+import { bookIndex, required } from '../book-index.ts';
+import { type Html, html, joined } from '../html.ts';
 import { link, paths } from '../links.ts';
 import type { PageContext } from '../page.ts';
 import { deltaEText, PLAIN_PLASTIC_WORDS, sentence, TIER_WORDS } from '../words.ts';
@@ -15,7 +16,28 @@ export function howSure(context: PageContext, { tier, spread, body, cups }: Reci
     `${sentence(tier)}: nine in ten within ΔE ${deltaEText(bound)}`,
     html`${spreadPicture(spread, body.overWhite.hex)}
 <p>Half of all batches come out within ΔE ${deltaEText(expected)} of the colour shown, nine in ten within ${deltaEText(bound)}. The materials alone would make that ${deltaEText(fromMaterials)}, the measuring alone ${deltaEText(fromMeasuring)}.</p>
-<p>${sentence(cups.every(({ contents }) => contents.length === 0) ? PLAIN_PLASTIC_WORDS : TIER_WORDS[tier])}.</p>
+<p>${sentence(cups.every(({ contents }) => contents.length === 0) ? PLAIN_PLASTIC_WORDS : TIER_WORDS[tier])}.</p>${leastKnown(context, cups)}
 <p><a href="${link(context, paths.method)}#sure">How sure a colour is</a></p>`,
   );
+}
+
+/** Which materials of some cups are known by one colour alone: flake by that of its face, the others by theirs and their kind. */
+function leastKnown(context: PageContext, cups: Recipe['cups']): Html {
+  const { materials } = bookIndex(context.book);
+  const used = [...new Set(cups.flatMap(({ contents }) => contents.map(({ material }) => material)))];
+  const estimated = used.flatMap((id) => {
+    const material = required(materials, id);
+    const colours = material.constants !== undefined || material.flake !== undefined;
+    return colours && material.tier === 'estimated' ? [material] : [];
+  });
+  const list = (words: string, some: readonly Material[]): Html =>
+    some.length === 0
+      ? html``
+      : html`<li>${words}: ${joined(some.map(({ id, title }) => html`<a href="${link(context, paths.material(id))}">${title}</a>`))}.</li>`;
+  const [flakes, others] = [true, false].map((isFlake) =>
+    estimated.filter(({ flake }) => (flake !== undefined) === isFlake),
+  ) as [Material[], Material[]];
+  return estimated.length === 0
+    ? html``
+    : html`<ul class="least-known">${list('By one colour and the kind', others)}${list('By the colour of its face, as all flake', flakes)}</ul>`;
 }
