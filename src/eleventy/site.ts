@@ -5,6 +5,7 @@ import { publishedBook } from '../book/published-book.ts';
 import { layoutGraph } from '../lineage/layout.ts';
 import type { PageContext, PageKind, SearchRecord } from '../render/page.ts';
 import { FILES, familyGraph, PAGES, searchRecords } from '../render/pages.ts';
+import { unitsKeptIn } from '../render/unbroken.ts';
 import { writeAssets } from './assets.ts';
 import { photosOf, writePhotos } from './photos.ts';
 import { PAGEFIND_FOLDER } from './search-index.ts';
@@ -72,7 +73,7 @@ export async function prepareSite(compiled: Book, { root, recipes, output }: Sit
       kindOf(kind)
         .url(item)
         .replace(/(^|\/)$/, '$1index.html'),
-    page: (kind, item) => kindOf(kind).render({ ...context, url: kindOf(kind).url(item) }, item),
+    page: (kind, item) => unitsKeptIn(kindOf(kind).render({ ...context, url: kindOf(kind).url(item) }, item)),
   };
 }
 

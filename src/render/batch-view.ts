@@ -10,7 +10,7 @@ import type { Batch, BatchCup, Material, Measured, Settings } from '../book/mode
 import { heatParagraph } from './heat-paragraph.ts';
 import { type Html, html, joined } from './html.ts';
 import { dot } from './swatch/chip.ts';
-import { usualVolume } from './usual-volume.ts';
+import { unbroken, unitsKept } from './unbroken.ts';
 import { counted, listText, massText, moneyText, sentence, volumeText } from './words.ts';
 
 /** What the view knows of a material. */
@@ -27,8 +27,6 @@ export interface BatchNames {
   material(id: string): NamedMaterial;
   /** Link to a material's page; absent where there is none. */
   href?(id: string): string;
-  /** Exact dose in the usual volume, as a text. */
-  doseIn(cup: string, material: string): string;
   /** Share of the bait, and the colour of the cup over white. */
   cup(name: string): { readonly share: number; readonly hex: string };
   /** Heat of a cup in words; absent where the page states it for the whole recipe. */
@@ -67,18 +65,19 @@ function materialName(names: BatchNames, id: string): Html {
   return html`${dot(hex)}${name}`;
 }
 
-function amountRow(names: BatchNames, cup: string, amount: Measured): Html {
+function amountRow(names: BatchNames, amount: Measured): Html {
   const { material, text, grams, tool } = amount;
   const weighs = weighsText(amount);
   const note = measureNote(amount);
   // Beside what the scale has shown already stands what it rounds.
   const exact = tool === 'scale' ? massText(grams) : exactText(amount);
-  return html`<tr><th class="amount-head" scope="row">${materialName(names, material)}</th><td class="measure"><b>${text}</b>${weighs === undefined ? '' : html`<span class="or">${weighs}</span>`}${note === undefined ? '' : html`<span class="or">${note}</span>`}</td><td class="exact">${exact}<span class="per">${names.doseIn(cup, material)}</span></td></tr>`;
+  const below = [weighs, note].filter((words) => words !== undefined);
+  return html`<tr><th class="amount-head" scope="row">${materialName(names, material)}</th><td class="measure"><b>${unbroken(text)}</b>${below.map((words) => html` <span class="or">${unitsKept(words)}</span>`)}</td><td class="exact">${unbroken(exact)}</td></tr>`;
 }
 
 function plasticRow(names: BatchNames, { material, ml }: BatchCup['plastics'][number]): Html {
   const exact = names.settings.volume === 'ml' ? `${ml.toFixed(1)} ml` : volumeText(ml, names.settings);
-  return html`<tr class="plastic"><th class="amount-head" scope="row">${materialName(names, material)}</th><td class="measure"><b>${volumeText(ml, names.settings)}</b></td><td class="exact">${exact}</td></tr>`;
+  return html`<tr class="plastic"><th class="amount-head" scope="row">${materialName(names, material)}</th><td class="measure"><b>${unbroken(volumeText(ml, names.settings))}</b></td><td class="exact">${unbroken(exact)}</td></tr>`;
 }
 
 /** How many equal cups, in words that stand out. */
@@ -93,7 +92,7 @@ function cupTable(names: BatchNames, cup: BatchCup, level: 3 | 4): Html {
   const notes = measuringNotes(cup, (material) => names.material(material).title);
   const exact = names.settings.scaleGrams === undefined ? 'Exact' : 'Or exactly';
   const heat = names.heat?.(cup.name);
-  return html`<div class="cup" data-cup="${cup.name}">${level === 3 ? html`<h3>${head}</h3>` : html`<h4>${head}</h4>`}${heat === undefined ? '' : heatParagraph(heat)}<table class="amounts"><thead><tr><th scope="col">Material</th><th scope="col">Measure</th><th scope="col">${exact}<span class="per">in ${usualVolume(names.settings).text}</span></th></tr></thead><tbody>${cup.plastics.map((plastic) => plasticRow(names, plastic))}${order.map((amount) => amountRow(names, cup.name, amount))}</tbody></table>${notes.map((note) => html`<p class="fine">${note}</p>`)}</div>`;
+  return html`<div class="cup" data-cup="${cup.name}">${level === 3 ? html`<h3>${head}</h3>` : html`<h4>${head}</h4>`}${heat === undefined ? '' : heatParagraph(heat)}<table class="amounts" aria-label="${sentence(cup.name)}: amounts"><thead><tr><th scope="col">Material</th><th scope="col">Measure</th><th scope="col">${exact}</th></tr></thead><tbody>${cup.plastics.map((plastic) => plasticRow(names, plastic))}${order.map((amount) => amountRow(names, amount))}</tbody></table>${notes.map((note) => html`<p class="fine">${unitsKept(note)}</p>`)}</div>`;
 }
 
 /** What the batch makes, in a sentence. */
@@ -106,7 +105,7 @@ export function batchSentence(batch: Batch, names: Pick<BatchNames, 'mold'>): st
 
 /** Amounts of every cup of a batch. */
 export function batchCups(batch: Batch, names: BatchNames, level: 3 | 4 = 3): Html {
-  return html`<p class="batch-says">For ${batchSentence(batch, names)}.</p><div class="cups">${batch.cups.map((cup) => cupTable(names, cup, level))}</div>`;
+  return html`<p class="batch-says">For ${unitsKept(batchSentence(batch, names))}.</p><div class="cups">${batch.cups.map((cup) => cupTable(names, cup, level))}</div>`;
 }
 
 /** Cost of a batch, and what must be bought for it. */

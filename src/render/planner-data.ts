@@ -6,7 +6,6 @@
 import type { Cup, Material, Mold, Recipe, Settings } from '../book/model.ts';
 import type { BatchNames } from './batch-view.ts';
 import { required } from './book-index.ts';
-import { doseIn } from './usual-volume.ts';
 
 /** A cup as the planner needs it. */
 export type PlannedCup = Pick<Cup, 'name' | 'share' | 'plastics' | 'contents' | 'volumePerPlastic'> & {
@@ -139,10 +138,6 @@ export function plannedNames(data: PlannerData, recipe: PlannedRecipe): BatchNam
     href: (id) => required(materials, id).href,
     mold: (id) => required(molds, id),
     cup: (name) => required(cups, name),
-    doseIn: (name, id) => {
-      const content = required(cups, name).contents.find(({ material }) => material === id);
-      return content === undefined ? '' : doseIn(content, data.settings, materials.get(id));
-    },
     settings: data.settings,
   };
 }

@@ -1,4 +1,4 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { batchOfRecipe } from '../../src/book/batch-of-recipe.ts';
 import type { Batch, Book, Recipe } from '../../src/book/model.ts';
@@ -31,8 +31,13 @@ function batchOf(
 const measures = (batch: Batch): readonly string[] =>
   batch.cups.flatMap(({ amounts }) => amounts.map(({ text }) => text)).sort();
 
-const shownMeasures = async (page: Page): Promise<readonly string[]> =>
-  (await page.locator('[data-planned] tr:not(.plastic) .measure b').allInnerTexts()).sort();
+/** Measures in a part of a page, their spaces as they are written elsewhere. */
+const measuresIn = async (part: Locator): Promise<readonly string[]> =>
+  (await part.locator('tr:not(.plastic) .measure b').allInnerTexts())
+    .map((text) => text.replaceAll('\u00a0', ' '))
+    .sort();
+
+const shownMeasures = (page: Page): Promise<readonly string[]> => measuresIn(page.locator('[data-planned]'));
 
 describe('the planner of a recipe', () => {
   test('shows at first what the build wrote', async () => {
@@ -106,9 +111,7 @@ describe('the plan page', () => {
       ...measures(batchOf(published, other!, [{ mold: other!.mold, baits: 45 }])),
     ];
     const result = page.locator('[data-plan-result]');
-    await expect
-      .poll(async () => (await result.locator('tr:not(.plastic) .measure b').allInnerTexts()).sort())
-      .toEqual(expected.sort());
+    await expect.poll(() => measuresIn(result)).toEqual(expected.sort());
     expect(errors).toEqual([]);
     await close();
   });
@@ -124,7 +127,7 @@ describe('the plan page', () => {
       await page.locator('[data-line]').getByLabel('Colour').selectOption(recipe.id);
       await expect.poll(() => result.locator('h2').first().innerText()).toBe(recipe.title);
       for (const { name, limit, limitUnknown } of recipe.cups) {
-        const words = await result.locator(`[data-cup="${name}"] .heat`).innerText();
+        const words = (await result.locator(`[data-cup="${name}"] .heat`).innerText()).replaceAll('\u00a0', ' ');
         if (limit !== undefined) {
           const degrees = formatTemperature(limit.celsius, published.settings.temperature);
           expect(words).toContain(`Never above ${degrees}: ${titleOf(limit.material)}.`);
@@ -148,7 +151,7 @@ describe('the plan page', () => {
     await line(1).getByLabel('Baits').fill('45');
     const result = page.locator('[data-plan-result]');
     await expect
-      .poll(async () => (await result.locator('tr:not(.plastic) .measure b').allInnerTexts()).sort())
+      .poll(() => measuresIn(result))
       .toEqual(measures(batchOf(published, recipe, [{ mold: recipe.mold, baits: 75 }])));
     expect(await result.locator('.batch-says').innerText()).toMatch(/^For 75 baits of [^,]* in \d+ shots\.$/);
     expect(errors).toEqual([]);

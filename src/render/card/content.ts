@@ -10,6 +10,7 @@ import { bookIndex, required } from '../book-index.ts';
 import { CAUTIONS } from '../cautions.ts';
 import { paths } from '../links.ts';
 import { heatOf, heatWords, orderOfWork, type WorkStep } from '../order-of-work.ts';
+import { unbroken } from '../unbroken.ts';
 import { volumeText } from '../words.ts';
 
 /** One line of a cup: how much, of what, and the exact weight for those who weigh. */
@@ -52,11 +53,6 @@ export interface CardContent {
   /** Absolute address of the recipe's page; absent where the book states none. */
   readonly address?: string;
   readonly book: string;
-}
-
-/** A measure that breaks only after its plus signs: a number never stands at the end of a line without its unit. */
-function unbroken(measure: string): string {
-  return measure.replaceAll(' ', '\u00a0').replaceAll('+\u00a0', '+ ');
 }
 
 // A card has no room for what hardly matters: the weight of a measure as good as exact, a colour error that few see.

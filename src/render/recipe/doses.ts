@@ -1,0 +1,28 @@
+import type { Material, Recipe, Settings } from '../../book/model.ts';
+import { dropsText } from '../amount-text.ts';
+import { inOrderOfWork } from '../batch-view.ts';
+import { required } from '../book-index.ts';
+import { type Html, html } from '../html.ts';
+import { unbroken } from '../unbroken.ts';
+import { massIn, usualVolume } from '../usual-volume.ts';
+import { sentence } from '../words.ts';
+
+/** The exact doses of each cup in the usual volume of plastic, apart from the amounts of a batch, so that nobody weighs the wrong one. */
+export function doses(
+  { cups }: Pick<Recipe, 'cups'>,
+  materials: ReadonlyMap<string, Pick<Material, 'title' | 'kind' | 'gramsPerDrop'>>,
+  settings: Settings,
+): Html {
+  const coloured = cups.filter(({ contents }) => contents.length > 0);
+  if (coloured.length === 0) return html``;
+  const { ml, text } = usualVolume(settings);
+  const title = `In ${unbroken(text)} of plastic`;
+  const groups = coloured.map(({ name: cup, contents }) => {
+    const rows = inOrderOfWork(contents, (id) => required(materials, id).kind).map((content) => {
+      const { title: name, gramsPerDrop } = required(materials, content.material);
+      return html`<tr><th scope="row">${name}</th><td>${unbroken(massIn(content, settings))}</td><td>${gramsPerDrop === undefined ? '–' : unbroken(dropsText((content.gramsPerMl * ml) / gramsPerDrop))}</td></tr>`;
+    });
+    return html`<tbody>${cups.length > 1 ? html`<tr><th scope="rowgroup" colspan="3">${sentence(cup)}</th></tr>` : ''}${rows}</tbody>`;
+  });
+  return html`<details class="doses"><summary>${title}</summary><p class="fine">The recipe for any amount, not for this batch.</p><table aria-label="${title}"><thead><tr><th scope="col">Material</th><th scope="col">By weight</th><th scope="col">By drops</th></tr></thead>${groups}</table></details>`;
+}

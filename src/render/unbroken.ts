@@ -1,0 +1,33 @@
+/**
+ * Numbers that stay with their units where a line ends: a spoon's name at the end of one line and its number on the line before
+ * are misread.
+ *
+ * @packageDocumentation
+ */
+
+const NO_BREAK = '\u00a0';
+
+/** A measure that breaks only after its plus signs. */
+export function unbroken(measure: string): string {
+  return measure.replaceAll(' ', NO_BREAK).replaceAll(`+${NO_BREAK}`, '+ ');
+}
+
+// Longer before shorter, so that `fl oz` is not left at `fl`.
+const UNITS = 'fl oz|°C|°F|%|ml|mm|m|l|mg|kg|g|oz|lb|in|ft|tsp|tbsp|cups?|pt|qt|gal|dash|pinch|smidgen|phr|drops?';
+const NUMBER_AND_UNIT = new RegExp(`(?<=[\\d½¼¾]) (${UNITS})(?![\\p{L}\\d])`, 'gu');
+const DIFFERENCE = /(ΔE|ΔE00) (?=\d)/g;
+
+/** A text in which no line ends between a number and its unit, or between ΔE and its number. */
+export function unitsKept(text: string): string {
+  return text
+    .replace(NUMBER_AND_UNIT, (_, unit: string) => NO_BREAK + unit.replace(' ', NO_BREAK))
+    .replace(DIFFERENCE, `$1${NO_BREAK}`);
+}
+
+// What is not prose keeps its spaces, as what is copied from it must.
+const TOKENS = /<(script|style|pre|code|textarea)\b[\s\S]*?<\/\1>|<[^>]*>|[^<]+/g;
+
+/** A page in whose text no line ends between a number and its unit; tags, scripts and code stay as they are. */
+export function unitsKeptIn(page: string): string {
+  return page.replace(TOKENS, (token) => (token.startsWith('<') ? token : unitsKept(token)));
+}

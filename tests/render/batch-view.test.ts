@@ -1,0 +1,54 @@
+import { expect, test } from 'vitest';
+import type { Batch } from '../../src/book/model.ts';
+import { batchCups } from '../../src/render/batch-view.ts';
+import { bookIndex } from '../../src/render/book-index.ts';
+import { plannedNames, plannerData } from '../../src/render/planner-data.ts';
+import { doses } from '../../src/render/recipe/doses.ts';
+import { pageOf, SAMPLE_BOOK } from './sample-book.ts';
+
+const recipe = SAMPLE_BOOK.recipes.find(({ id }) => id === 'alder-smoke')!;
+const { materials, molds } = bookIndex(SAMPLE_BOOK);
+const data = plannerData({ materials, molds, settings: SAMPLE_BOOK.settings }, [recipe], (id) => `../${id}/`);
+const shown = (batch: Batch): string => batchCups(batch, plannedNames(data, data.recipes[0]!)).toString();
+const cells = (html: string, name: string): readonly string[] =>
+  [...html.matchAll(new RegExp(`<td class="${name}">(.*?)</td>`, 'g'))].map(([, cell]) =>
+    cell!.replace(/<[^>]+>/g, '').trim(),
+  );
+
+test('batchCups(batch) shows one number to weigh in a row, and no rate beside it', () => {
+  const page = shown(recipe.batch);
+  const rows = recipe.batch.cups.reduce((sum, { plastics, amounts }) => sum + plastics.length + amounts.length, 0);
+  const exact = cells(page, 'exact');
+  expect(exact.length).toBe(rows);
+  for (const cell of exact) expect(cell).toMatch(/^[\d.]+\u00a0(g|ml)$/);
+  expect(page).not.toMatch(/100.ml/);
+});
+
+test('batchCups(batch) names each table after its cup', () => {
+  const tables = [...shown(recipe.batch).matchAll(/<table class="amounts" aria-label="([^"]+)">/g)];
+  expect(tables.map(([, name]) => name)).toEqual(['Body: amounts', 'Back: amounts']);
+});
+
+test('batchCups(batch) parts no number from its unit, nor a measure but after its plus signs', () => {
+  const [cup] = recipe.batch.cups;
+  const [amount] = cup!.amounts;
+  const spooned = { ...amount!, text: '1/8 tsp + 1 pinch + 1 smidgen', measuredGrams: 0.68, tool: 'spoons' as const };
+  const page = shown({ ...recipe.batch, cups: [{ ...cup!, amounts: [spooned], measuringDeltaE: 1.2 }] });
+  expect(page).toContain(
+    '<b>1/8\u00a0tsp\u00a0+ 1\u00a0pinch\u00a0+ 1\u00a0smidgen</b> <span class="or">= 0.68\u00a0g</span>',
+  );
+  expect(page).toContain('ΔE\u00a01.2');
+  expect(page.replace(/<[^>]+>/g, ' ')).not.toMatch(/\d (g|ml|tsp|pinch|smidgen|drops?)\b/);
+});
+
+test('doses(recipe) has what a hundred millilitres take in a table of its own, folded', async () => {
+  const page = doses(recipe, materials, SAMPLE_BOOK.settings).toString();
+  expect(page).toMatch(/^<details class="doses"><summary>In 100\u00a0ml of plastic<\/summary>/);
+  const { contents } = recipe.cups[1]!;
+  const peat = contents.find(({ material }) => material === 'peat')!;
+  expect(page).toContain(
+    `<td>${(peat.gramsPerMl * 100).toFixed(1).replace(/\.0$/, '')}\u00a0g</td><td>20\u00a0drops</td>`,
+  );
+  expect(page).toMatch(/Copper hexagon<\/th><td>[\d.]+\u00a0g<\/td><td>–<\/td>/);
+  expect(await pageOf('recipe', 'alder-smoke')).toContain(page);
+});
