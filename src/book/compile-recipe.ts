@@ -1,5 +1,4 @@
 import type { Amounts } from '../cup/ledger.ts';
-import { labFromHex } from '../optics/display.ts';
 import { type PatternContrast, patternContrast } from '../optics/pattern-contrast.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
@@ -8,8 +7,9 @@ import { checkFullness } from './check-fullness.ts';
 import { type ColouredCup, compileCup, type Shelf } from './compile-cup.ts';
 import type { CupSpec } from './cup-specs.ts';
 import { describeChange } from './describe-change.ts';
-import { hueFamily, lookFacets } from './facets.ts';
+import { lookFacets } from './facets.ts';
 import type { FilledCup } from './fill-cup.ts';
+import { flakeHue } from './flake-hue.ts';
 import { baitInWater, baitLooks, baitUnderLights, type SharedCup, withoutFlake } from './looks.ts';
 import type { Cup, Facets, Mold, Pattern, Publish, Recipe, Settings, Tier } from './model.ts';
 import { photoOf } from './photo-of.ts';
@@ -202,13 +202,9 @@ function materialFacets(cups: readonly Cup[], shelf: Shelf): Pick<Facets, 'mater
   const flakes = materials.flatMap((material) => shelf.get(material)!.flake ?? []);
   return {
     materials,
-    flakeColours: [...new Set(flakes.map((flake) => flakeColour(flake.colour)))].sort(),
+    flakeColours: [...new Set(flakes.map(flakeHue))].sort(),
     flakeSizes: [...new Set(flakes.map((flake) => `${(flake.acrossMm / 25.4).toFixed(3)} in`))].sort(),
   };
-}
-
-function flakeColour(hex: string): string {
-  return hueFamily(labFromHex(hex));
 }
 
 /** Changes from the parent, cup by cup: each cup against the one that it comes from, or that has its name there. */

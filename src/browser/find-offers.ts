@@ -22,8 +22,8 @@ async function wordsMeant(words: string, vocabulary: ReadonlySet<string>, count:
 }
 
 /**
- * What to ask instead: near words, and where nothing was found also no filters, or everything in the book. Only what finds something
- * is offered.
+ * What to ask instead: near words, and where nothing was found also one word less, no filters, or everything in the book. Only what
+ * finds something is offered.
  *
  * @param found how much the question itself has found
  * @param count how much a question finds
@@ -43,12 +43,13 @@ export async function offersInstead(
   return counted.filter((offer) => offer.found > 0);
 }
 
-/** The same without filters, or among everything. */
+/** The same with one word less, without filters, or among everything. */
 function elsewhere(question: Question, meant: string | undefined): readonly Omit<Offer, 'found'>[] {
   const { words, filters } = question;
   const { kind } = filters;
   const ofKind: Question['filters'] = kind === undefined ? {} : { kind };
   return [
+    ...oneWordLess(question),
     ...(isNarrowed(question)
       ? [
           { says: 'Take out the filters', question: { words, filters: ofKind } },
@@ -61,6 +62,15 @@ function elsewhere(question: Question, meant: string | undefined): readonly Omit
       ? []
       : [{ says: 'Look among everything', question: { words, filters: {} } }]),
   ];
+}
+
+function oneWordLess({ words, filters }: Question): readonly Omit<Offer, 'found'>[] {
+  const all = [...new Set(words.split(/\s+/))];
+  if (all.length < 2) return [];
+  return all.map((word) => ({
+    says: `Without “${word}”`,
+    question: { words: all.filter((other) => other !== word).join(' '), filters },
+  }));
 }
 
 /** The offers as buttons that carry their question as an address would. */

@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import type { Book, Material, Recipe, RecipeLook } from '../book/model.ts';
+import type { Book, Look, Material, Recipe, RecipeLook } from '../book/model.ts';
 import { bookIndex, required } from './book-index.ts';
 import { paths } from './links.ts';
 import { notesText } from './notes.ts';
@@ -12,6 +12,12 @@ import type { SearchRecord } from './page.ts';
 import { inches, sentence } from './words.ts';
 
 const LANGUAGE = 'en';
+
+/** How much a body hides, as it is asked for: what is clear is translucent to many. */
+function opacityContent(look: Look): string {
+  const words = opacityWords(look);
+  return words.startsWith('clear') ? `${words}, translucent` : words;
+}
 
 /** Sorts as text: lightness with two digits before the point, title in lower case. */
 function sortKeys(title: string, lightness: number): SearchRecord['sort'] {
@@ -31,7 +37,7 @@ function recipeRecord(book: Book, recipe: Recipe): SearchRecord {
       title,
       pattern,
       ...facets.hueFamilies,
-      opacityWords(body),
+      opacityContent(body),
       ...tags,
       // `copper flake` finds what has copper in the name of a flake.
       ...materialTitles.map((material, index) => `${material} ${kinds[index]}`),
@@ -68,7 +74,7 @@ function recipeRecord(book: Book, recipe: Recipe): SearchRecord {
 function lookRecord({ id, title, pattern, body, facets }: RecipeLook): SearchRecord {
   return {
     url: paths.recipe(id),
-    content: [title, pattern, ...facets.hueFamilies, opacityWords(body)].join('. '),
+    content: [title, pattern, ...facets.hueFamilies, opacityContent(body)].join('. '),
     language: LANGUAGE,
     meta: {
       title,

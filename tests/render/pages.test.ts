@@ -196,3 +196,9 @@ test('a book without colours offers nothing that it does not have', async () => 
   }
   expect(await pageOf('home', '', empty)).not.toContain('<form');
 });
+
+test('Find names the flakes under each flake colour, since copper is among the browns', async () => {
+  const page = await pageOf('find');
+  const names = /value="brown"><label for="f-flake-colour-brown">.*?<span class="choice-names">([^<]*)</.exec(page);
+  expect(names?.[1]).toBe('Copper hexagon');
+});

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { paths } from '../../src/render/links.ts';
 import { PAGES, searchRecords } from '../../src/render/pages.ts';
+import { DEMO_BOOK } from './demo-book.ts';
 import { SAMPLE_BOOK } from './sample-book.ts';
 
 const records = searchRecords(SAMPLE_BOOK);
@@ -17,6 +18,16 @@ test('searchRecords(book) knows a colour by its materials, flake, pattern, notes
   expect(record.filters.material).toContain('Copper hexagon');
   expect(record.filters['flake-size']).toEqual(['0.008 in', '0.040 in']);
   expect(recordOf(paths.recipe('weir-foam')).content).toMatch(/Foam below the weir.*too thin/);
+});
+
+test('searchRecords(book) calls clear and thin colours translucent', () => {
+  const content = (opacity: string): readonly string[] =>
+    searchRecords(DEMO_BOOK).flatMap((record) => (record.filters.opacity?.[0] === opacity ? [record.content] : []));
+  for (const opacity of ['clear', 'thin']) {
+    expect(content(opacity).length).toBeGreaterThan(0);
+    for (const each of content(opacity)) expect(each).toContain('translucent');
+  }
+  expect(content('opaque').join()).not.toContain('translucent');
 });
 
 test('searchRecords(book) tells of a look no more than its look', () => {

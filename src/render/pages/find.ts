@@ -1,10 +1,11 @@
+import { flakeHue } from '../../book/flake-hue.ts';
 import type { Book } from '../../book/model.ts';
 import { OPACITY_CLASSES } from '../../tables/opacity-classes.ts';
 import { bookIndex } from '../book-index.ts';
 import { coloursByHue, type HueGroup, lookInHue } from '../colour-entry.ts';
 import { document } from '../document.ts';
 import { foundRow } from '../find-view.ts';
-import { embeddedJson, type Html, html } from '../html.ts';
+import { embeddedJson, type Html, html, joined } from '../html.ts';
 import { link, paths } from '../links.ts';
 import { nearColours, nearField } from '../near-colours.ts';
 import type { PageKind } from '../page.ts';
@@ -68,6 +69,18 @@ function hueStrip(groups: readonly HueGroup[], hue: string): Html {
   );
 }
 
+/** Names of the flakes in the book's colours, by the hue that they are found by. */
+function flakeNames(book: Book): ReadonlyMap<string, readonly string[]> {
+  const used = new Set(book.recipes.flatMap(({ facets }) => facets.materials));
+  const names = new Map<string, string[]>();
+  for (const { id, title, flake } of book.materials) {
+    if (flake === undefined || !used.has(id)) continue;
+    const hue = flakeHue(flake);
+    names.set(hue, [...(names.get(hue) ?? []), title]);
+  }
+  return names;
+}
+
 function facetGroup(
   book: Book,
   groups: readonly HueGroup[],
@@ -76,6 +89,7 @@ function facetGroup(
 ): Html {
   const { materials } = bookIndex(book);
   const colours = new Map([...materials.values()].map(({ title, hex }) => [title, hex]));
+  const flakes = filter === 'flake-colour' ? flakeNames(book) : new Map<string, readonly string[]>();
   const strip = (value: string): Html | string => {
     const hex = colours.get(value);
     if (filter === 'hue') return html`<span class="choice-strip">${hueStrip(groups, value)}</span>`;
@@ -85,7 +99,8 @@ function facetGroup(
   };
   const choices = values.map(({ value, count }) => {
     const id = `f-${filter}-${value.toLowerCase().replace(/[^a-z0-9]+/g, '-')}`;
-    return html`<li><input type="checkbox" id="${id}" name="${filter}" value="${value}"><label for="${id}">${strip(value)}<span>${sentence(value)}</span> <span class="count">${count}</span></label></li>`;
+    const names = flakes.get(value);
+    return html`<li><input type="checkbox" id="${id}" name="${filter}" value="${value}"><label for="${id}">${strip(value)}<span>${sentence(value)}</span> <span class="count">${count}</span>${names === undefined ? '' : html`<span class="choice-names">${joined(names)}</span>`}</label></li>`;
   });
   return html`<details class="facet"${filter === 'hue' ? html` open` : ''} data-facet="${filter}"><summary>${name} <span class="chosen" data-chosen></span></summary><fieldset><legend class="unseen-words">${name}</legend><ul class="choices">${choices}</ul></fieldset></details>`;
 }
