@@ -12,7 +12,10 @@ import { type PlannerShop, plannedNames, plannerData, type ShopMold } from '../r
 import { counted } from '../render/words.ts';
 import { mergeBatches } from './merge-batches.ts';
 import { afterPause, pageData } from './page-data.ts';
-import { baitsFrom, baitsWanted, type PlanLine, plannedBatch } from './planned-batch.ts';
+import { batchQuery, type ColourLine, linesAsked, planQuery, showInAddress } from './plan-address.ts';
+import { PlanForm } from './plan-form.ts';
+import { baitsWanted, type PlanLine, plannedBatch } from './planned-batch.ts';
+import { TickRows } from './tick-rows.ts';
 
 /** What is read of a recipe's data file. */
 interface RecipeFile {
@@ -38,7 +41,9 @@ function recipeFile(id: string): Promise<RecipeFile> {
 }
 
 interface Planned {
+  readonly id: string;
   readonly title: string;
+  readonly lines: readonly PlanLine[];
   readonly batch: Batch;
   readonly names: BatchNames;
 }
@@ -53,7 +58,7 @@ async function planRecipe(id: string, lines: readonly PlanLine[], molds: readonl
   const data = plannerData(shop, [recipe], (material) => `${root}shelf/${material}/`);
   const planned = data.recipes[0]!;
   const names: BatchNames = { ...plannedNames(data, planned), heat: (cup) => cupHeat(cup, recipe, shop) };
-  return { title: recipe.title, batch: plannedBatch(data, planned, lines), names };
+  return { id, title: recipe.title, lines, batch: plannedBatch(data, planned, lines), names };
 }
 
 /** How hot a cup may get and what sets it, in the words of the recipe's page. */
@@ -73,10 +78,13 @@ function withLine(lines: readonly PlanLine[], { mold, baits }: PlanLine): PlanLi
 }
 
 /** Cups of all colours of a plan. */
-function planCups(planned: readonly Planned[]): Html {
-  return html`${planned.map(
-    ({ title, batch, names }) => html`<section class="part"><h2>${title}</h2>${batchCups(batch, names)}</section>`,
-  )}`;
+function planCups(planned: readonly Planned[], usual: ReadonlyMap<string, PlanLine>): Html {
+  return html`${planned.map(({ id, title, lines, batch, names }) => {
+    // A colour's own page shows the same batch, where it is one of one mold.
+    const query = lines.length === 1 ? batchQuery(lines[0]!, usual.get(id)!) : '';
+    const href = `${root}colours/${id}/${query === '' ? '' : `?${query}`}`;
+    return html`<section class="part" data-colour="${id}"><h2><a href="${href}">${title}</a></h2><p class="plan-order"><a href="${href}#work">Order of work<span class="unseen-words"> for ${title}</span></a></p>${batchCups(batch, names)}</section>`;
+  })}`;
 }
 
 /** What all colours of a plan take together. */
@@ -92,21 +100,21 @@ interface PlanParts {
   readonly status: HTMLElement;
 }
 
+/** Lines of a plan by their colours. */
+function byColour(lines: readonly ColourLine[]): ReadonlyMap<string, readonly PlanLine[]> {
+  const wanted = new Map<string, readonly PlanLine[]>();
+  for (const line of lines) wanted.set(line.recipe, withLine(wanted.get(line.recipe) ?? [], line));
+  return wanted;
+}
+
 function start({ form, result, costs, status }: PlanParts, page: PlanPageData): void {
-  const list = form.querySelector<HTMLElement>('[data-lines]')!;
-  const template = list.querySelector<HTMLElement>('[data-line]')!.cloneNode(true) as HTMLElement;
   const usual = new Map(page.recipes.map((recipe) => [recipe.id, recipe]));
-  let lineNumber = 1;
+  const known = { recipes: new Set(usual.keys()), molds: new Set(page.molds.map(({ id }) => id)) };
+  const lines = new PlanForm(form, usual);
+  const ticks = new TickRows(result);
+  let isChanged = location.search !== '';
   // An answer that comes after a later question is dropped.
   let question = 0;
-
-  const field = (line: HTMLElement, name: string): string =>
-    line.querySelector<HTMLInputElement | HTMLSelectElement>(`[name="${name}"]`)!.value;
-  const lines = (): HTMLElement[] => [...list.querySelectorAll<HTMLElement>('[data-line]')];
-  const showRemove = (): void => {
-    const all = lines();
-    for (const line of all) line.querySelector<HTMLElement>('[data-remove]')!.hidden = all.length < 2;
-  };
 
   const replan = async (): Promise<void> => {
     const asked = ++question;
@@ -114,16 +122,14 @@ function start({ form, result, costs, status }: PlanParts, page: PlanPageData): 
     result.replaceChildren();
     costs.replaceChildren();
     status.textContent = 'Working it out…';
-    const wanted = new Map<string, PlanLine[]>();
-    for (const line of lines()) {
-      const baits = baitsFrom(field(line, 'baits'));
-      if (baits === undefined) {
-        status.textContent = baitsWanted(' on every line');
-        return;
-      }
-      const id = field(line, 'recipe');
-      wanted.set(id, withLine(wanted.get(id) ?? [], { mold: field(line, 'mold'), baits }));
+    const read = lines.read();
+    if (read === undefined) {
+      status.textContent = baitsWanted(' on every line');
+      return;
     }
+    const query = planQuery(read);
+    if (isChanged) showInAddress(query);
+    const wanted = byColour(read);
     try {
       const planned = await Promise.all(
         [...wanted].map(([id, recipeLines]) => planRecipe(id, recipeLines, page.molds)),
@@ -143,7 +149,8 @@ function start({ form, result, costs, status }: PlanParts, page: PlanPageData): 
         material: (id) => packs.get(id) ?? first.material(id),
         href: (id) => `${root}shelf/${id}/`,
       };
-      result.innerHTML = planCups(planned).toString();
+      result.innerHTML = planCups(planned, usual).toString();
+      ticks.show(query);
       costs.innerHTML = planCosts(all, names).toString();
       status.textContent = `${counted(all.baits, 'bait')} of ${counted(planned.length, 'colour')}, ${counted(
         all.cups.reduce((sum, cup) => sum + cup.split, 0),
@@ -154,38 +161,18 @@ function start({ form, result, costs, status }: PlanParts, page: PlanPageData): 
       status.textContent = `The amounts could not be worked out: ${error instanceof Error ? error.message : String(error)}. Reload the page to try again.`;
     }
   };
-  const later = afterPause(() => void replan());
 
-  form.addEventListener('input', (event) => {
-    const control = event.target as HTMLElement;
-    const line = control.closest<HTMLElement>('[data-line]');
-    if (line !== null && control.getAttribute('name') === 'recipe') {
-      const recipe = usual.get(field(line, 'recipe'));
-      if (recipe !== undefined) line.querySelector<HTMLSelectElement>('[name="mold"]')!.value = recipe.mold;
-    }
+  const later = afterPause(() => void replan());
+  lines.onChange = () => {
+    isChanged = true;
     later();
-  });
-  form.addEventListener('click', (event) => {
-    const button = (event.target as HTMLElement).closest('button');
-    if (button?.matches('[data-add]')) {
-      const line = template.cloneNode(true) as HTMLElement;
-      lineNumber++;
-      for (const element of line.querySelectorAll('[id]')) element.id = element.id.replace(/\d+$/, String(lineNumber));
-      for (const label of line.querySelectorAll('label'))
-        label.htmlFor = label.htmlFor.replace(/\d+$/, String(lineNumber));
-      list.append(line);
-      line.querySelector('select')?.focus();
-    } else if (button?.matches('[data-remove]')) {
-      button.closest('[data-line]')?.remove();
-      list.querySelector('select')?.focus();
-    } else return;
-    showRemove();
-    later();
-  });
+  };
   form.addEventListener('submit', (event) => {
     event.preventDefault();
     void replan();
   });
+  const asked = linesAsked(new URLSearchParams(location.search), known);
+  if (asked.length > 0) lines.write(asked);
   form.hidden = false;
   void replan();
 }

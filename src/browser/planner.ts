@@ -5,40 +5,71 @@
  */
 import { batchCosts, batchCups } from '../render/batch-view.ts';
 import { html } from '../render/html.ts';
-import { type PlannerData, plannedNames } from '../render/planner-data.ts';
+import { type PlannedRecipe, type PlannerData, plannedNames } from '../render/planner-data.ts';
 import { afterPause, pageData } from './page-data.ts';
-import { baitsFrom, baitsWanted, plannedBatch } from './planned-batch.ts';
+import { batchAsked, batchQuery, showInAddress } from './plan-address.ts';
+import { baitsFrom, baitsWanted, type PlanLine, plannedBatch } from './planned-batch.ts';
+import { TickRows } from './tick-rows.ts';
+
+/** Where the page shows a batch. */
+interface PlannerParts {
+  readonly form: HTMLFormElement;
+  readonly amounts: HTMLElement;
+  readonly costs: HTMLElement;
+}
+
+function start({ form, amounts, costs }: PlannerParts, data: PlannerData, recipe: PlannedRecipe): void {
+  const names = plannedNames(data, recipe);
+  const says = amounts.querySelector<HTMLElement>('.batch-says')!;
+  const cups = amounts.querySelector<HTMLElement>('.cups')!;
+  const ticks = new TickRows(cups);
+  const usual: PlanLine = { baits: recipe.baits, mold: recipe.mold };
+  const field = (name: string): HTMLInputElement | HTMLSelectElement => form.querySelector(`[name="${name}"]`)!;
+  const shownAs = ({ baits, mold }: PlanLine): string => `${baits} ${mold}`;
+
+  const replan = (): void => {
+    const baits = baitsFrom(field('baits').value);
+    if (baits === undefined) {
+      // What stood there was for another number.
+      says.textContent = baitsWanted();
+      cups.replaceChildren();
+      costs.innerHTML = html`<p class="batch-says">${baitsWanted()}</p>`.toString();
+      return;
+    }
+    const line = { mold: field('mold').value, baits };
+    const batch = plannedBatch(data, recipe, [line]);
+    const drawn = document.createElement('template');
+    drawn.innerHTML = batchCups(batch, names).toString();
+    // What is said stays in its place, where alone a change of it is heard.
+    says.replaceChildren(...drawn.content.querySelector('.batch-says')!.childNodes);
+    cups.replaceChildren(...drawn.content.querySelector('.cups')!.children);
+    costs.innerHTML = batchCosts(batch, names).toString();
+    ticks.show(shownAs(line));
+    showInAddress(batchQuery(line, usual));
+  };
+
+  says.setAttribute('role', 'status');
+  form.addEventListener('input', afterPause(replan));
+  form.addEventListener('submit', (event) => {
+    event.preventDefault();
+    replan();
+  });
+  const isAsked = location.search !== '';
+  if (isAsked) {
+    const asked = batchAsked(new URLSearchParams(location.search), usual, new Set(data.molds.map(({ id }) => id)));
+    field('baits').value = String(asked.baits);
+    field('mold').value = asked.mold;
+  }
+  // A reader who comes back finds the fields as they were left, so the amounts must follow them.
+  if (isAsked || field('baits').value !== String(usual.baits) || field('mold').value !== usual.mold) replan();
+  else ticks.show(shownAs(usual));
+  form.hidden = false;
+}
 
 const form = document.querySelector<HTMLFormElement>('[data-planner] form');
 const amounts = document.querySelector<HTMLElement>('[data-planned]');
 const costs = document.querySelector<HTMLElement>('[data-planned-costs]');
 const data = pageData<PlannerData>('[data-planner-data]');
 const recipe = data?.recipes[0];
-
-if (form !== null && amounts !== null && data !== undefined && recipe !== undefined) {
-  const names = plannedNames(data, recipe);
-  const replan = (): void => {
-    const fields = new FormData(form);
-    const baits = baitsFrom(String(fields.get('baits') ?? ''));
-    if (baits === undefined) {
-      // What stood there was for another number.
-      for (const part of [amounts, costs]) {
-        if (part !== null) part.innerHTML = html`<p class="batch-says">${baitsWanted()}</p>`.toString();
-      }
-      return;
-    }
-    const batch = plannedBatch(data, recipe, [{ mold: String(fields.get('mold') ?? recipe.mold), baits }]);
-    amounts.innerHTML = batchCups(batch, names).toString();
-    if (costs !== null) costs.innerHTML = batchCosts(batch, names).toString();
-  };
-  form.addEventListener('input', afterPause(replan));
-  form.addEventListener('submit', (event) => {
-    event.preventDefault();
-    replan();
-  });
-  form.hidden = false;
-  // A reader who comes back finds the fields as they were left, so the amounts must follow them.
-  const { baits, mold } = { baits: recipe.baits, mold: recipe.mold };
-  const fields = new FormData(form);
-  if (fields.get('baits') !== String(baits) || fields.get('mold') !== mold) replan();
-}
+if (form !== null && amounts !== null && costs !== null && data !== undefined && recipe !== undefined)
+  start({ form, amounts, costs }, data, recipe);

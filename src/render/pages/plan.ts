@@ -25,12 +25,12 @@ function planData({ molds, recipes }: Book): PlanPageData {
 function planLine(book: Book): Html {
   const recipes = [...book.recipes].sort((one, other) => one.title.localeCompare(other.title));
   const first = recipes[0];
-  return html`<li class="plan-line" data-line>
+  return html`<li data-line><fieldset class="plan-line"><legend class="unseen-words">Line 1</legend>
 <p class="field wide"><label for="plan-recipe-1">Colour</label><select id="plan-recipe-1" name="recipe">${recipes.map(({ id, title }) => html`<option value="${id}">${title}</option>`)}</select></p>
 <p class="field wide"><label for="plan-mold-1">Mold</label><select id="plan-mold-1" name="mold">${book.molds.map(({ id, title }) => html`<option value="${id}"${id === first?.mold ? html` selected` : ''}>${title}</option>`)}</select></p>
 <p class="field"><label for="plan-baits-1">Baits</label><input id="plan-baits-1" name="baits" type="number" inputmode="numeric" min="1" max="100000" step="1" value="${first?.batch.baits ?? 20}"></p>
 <p class="field"><button class="quiet" type="button" data-remove hidden>Take out</button></p>
-</li>`;
+</fieldset></li>`;
 }
 
 /** Several colours and molds in one plan: amounts, cost, shopping. */

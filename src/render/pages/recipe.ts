@@ -128,7 +128,7 @@ function plannerSection(context: PageContext, recipe: Recipe, data: PlannerData,
   return html`<section class="part" aria-labelledby="cups" data-planner>
 <h2 id="cups">What goes in</h2>
 <form class="planner" hidden><p class="field"><label for="plan-baits">Baits</label><input id="plan-baits" name="baits" type="number" inputmode="numeric" min="1" max="100000" step="1" value="${recipe.batch.baits}"></p><p class="field wide"><label for="plan-mold">Mold</label><select id="plan-mold" name="mold">${options}</select></p><p class="field"><button type="submit">Work it out</button></p></form>
-<div data-planned aria-live="polite">${batchCups(recipe.batch, names)}</div>
+<div data-planned>${batchCups(recipe.batch, names)}</div>
 ${explained ? '' : deltaEGloss(context)}
 <p class="only-static fine">Amounts for another number of baits or another mold: multiply what is in ${usualVolume(book.settings).text}, or <a href="${link(context, paths.plan)}">plan a batch</a>.</p>
 ${doses(recipe, bookIndex(book).materials, book.settings)}
