@@ -43,6 +43,13 @@ describe('how much a colour hides', () => {
   });
 });
 
+test('the wall and Find say what each word under a name means, and the wall what the edge of a card is', async () => {
+  const [home, find] = [await pageOf('home', '', DEMO_BOOK), await pageOf('find', '', DEMO_BOOK)];
+  const words = new Set(DEMO_BOOK.recipes.flatMap(({ pattern, facets }) => [pattern, facets.opacity]));
+  for (const page of [home, find]) for (const word of words) expect(page).toContain(`<dt>${word}</dt>`);
+  expect(home).toContain('the white and black edge is the bare card');
+});
+
 describe('the hue that a colour is filed under', () => {
   const marble = DEMO_BOOK.recipes.find(({ id }) => id === 'millrace-marble')!;
 

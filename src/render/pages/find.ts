@@ -12,6 +12,7 @@ import type { PageKind } from '../page.ts';
 import { searchRecords } from '../search-records.ts';
 import { chipColours, chips } from '../swatch/chip.ts';
 import { counted, sentence } from '../words.ts';
+import { wordsUnderNames } from '../words-under-names.ts';
 
 /** Filters of the search, in the order of the page, with their names. Each is a filter of the search records. */
 const FACETS: readonly (readonly [filter: string, name: string])[] = [
@@ -137,6 +138,7 @@ ${nearField()}
 </form>
 <div class="find-results">
 <p class="find-count" role="status" data-count>${count === 0 ? 'The book has no colours yet.' : `${counted(count, 'colour')}, by hue.`}</p>
+${count === 0 ? '' : wordsUnderNames([...book.recipes, ...book.looks])}
 <div data-results>${groups.map(
         ({ hue, entries }) =>
           html`<h2>${sentence(hue)}</h2><ul class="found-list">${entries.map((entry) => {

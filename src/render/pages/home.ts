@@ -6,6 +6,7 @@ import type { PageContext, PageKind } from '../page.ts';
 import { chipColours, chips } from '../swatch/chip.ts';
 import { tile, tileBudget } from '../tile.ts';
 import { counted, sentence } from '../words.ts';
+import { wordsUnderNames } from '../words-under-names.ts';
 
 /** A wall of more colours than this shows some of each hue, and where the others are. */
 const WHOLE_WALL = 480;
@@ -34,10 +35,11 @@ export const homePage: PageKind = {
 <p class="lead">The book has no colours yet. <a href="${link(context, paths.foreword)}">The foreword</a> says how to read it.</p>`
           : html`<div class="wall-head">
 <h1>${book.title}</h1>
-<p class="lead">${counted(count, 'colour')}${book.maker === undefined ? '' : html`, poured by ${book.maker}`}. Each card is one film over white and over black: thick, then thin, then none, with its flake at true size.</p>
+<p class="lead">${counted(count, 'colour')}${book.maker === undefined ? '' : html`, poured by ${book.maker}`}. Each card is one film over white and over black, as thick as the bait’s body, then as its thin part, with its flake at true size; the white and black edge is the bare card.</p>
 <form class="search-form" role="search" action="${link(context, paths.find)}" method="get"><label for="q">Name, material, tag</label><span class="search-line"><input id="q" name="q" type="search" autocomplete="off" data-filter><button type="submit">Find</button></span></form>
 <p class="filter-count" role="status" data-filter-count></p>
 </div>
+${wordsUnderNames([...book.recipes, ...book.looks])}
 <nav class="hues" aria-label="Families of hue"><ul>${groups.map(hueLink)}</ul></nav>
 <div class="walls">${groups.map((group) => hueSection(context, group, { budget, most }))}</div>`,
     });

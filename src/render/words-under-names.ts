@@ -1,0 +1,17 @@
+import type { Pattern } from '../book/model.ts';
+import { OPACITY_CLASSES } from '../tables/opacity-classes.ts';
+import { type Html, html } from './html.ts';
+import { PATTERN_WORDS } from './words.ts';
+
+/** What the words under the names of colours mean, folded: how much a body hides, and the patterns that the colours have. */
+export function wordsUnderNames(colours: readonly { readonly pattern: Pattern }[]): Html {
+  const patterns = new Set(colours.map(({ pattern }) => pattern));
+  const words = [
+    ...OPACITY_CLASSES.map(({ word, meaning }) => [word, meaning] as const),
+    ...Object.values(PATTERN_WORDS).flatMap((words) => {
+      const [word, meaning] = words.split(': ') as [string, string];
+      return patterns.has(word as Pattern) ? [[word, meaning] as const] : [];
+    }),
+  ];
+  return html`<details class="words-under"><summary>What the words under the names mean</summary><dl>${words.map(([word, meaning]) => html`<div><dt>${word}</dt><dd>${meaning}</dd></div>`)}</dl></details>`;
+}
