@@ -3,6 +3,7 @@ import { bookIndex } from '../book-index.ts';
 import { document } from '../document.ts';
 import { html } from '../html.ts';
 import { hueLinks } from '../hue-links.ts';
+import { labelLine } from '../label-line.ts';
 import { link, paths } from '../links.ts';
 import { opacityWords } from '../opacity-words.ts';
 import type { PageContext } from '../page.ts';
@@ -22,7 +23,7 @@ export function lookPage(context: PageContext, look: RecipeLook): string {
     description: `${title}: how it looks over white and over black. Its recipe is not published.`,
     part: paths.home,
     main: html`<article class="recipe">
-<header class="label"><h1>${title}</h1><p class="label-line">${hueLinks(context, facets.hueFamilies)} <span aria-hidden="true">/</span> ${pattern}</p></header>
+<header class="label"><h1>${title}</h1>${labelLine([hueLinks(context, facets.hueFamilies), pattern])}</header>
 <div class="plate"><div class="plate-bait">${lookBait(look, { id: 'bait', seed: id, label: title })}</div><div class="plate-side">${labelledPour(coats, { id: 'card', seed: id, label: `${title} as a film over white and over black`, parts })}</div></div>
 <div class="columns"><div class="column-main"><p class="lead">The maker shows how this colour looks and keeps what is in the cup.</p>${family === undefined || family.members.length < 2 ? '' : html`<p>It belongs to <a href="${link(context, paths.family(family.id))}">the family of ${family.title}</a>.</p>`}</div>
 <aside class="column-side" aria-label="Particulars"><section aria-labelledby="looks"><h2 id="looks">How it looks</h2><dl class="facts stacked"><div><dt>Body</dt><dd>${sentence(opacityWords(body))}. <span class="fine">Contrast ${contrastText(body.contrastRatio)}</span></dd></div><div><dt>Thin part</dt><dd>${sentence(opacityWords(thin))}. <span class="fine">Contrast ${contrastText(thin.contrastRatio)}</span></dd></div></dl><p class="fine">Flake, if it has any, is not drawn.</p></section></aside></div>

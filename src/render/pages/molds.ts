@@ -3,6 +3,7 @@ import { bookIndex, required } from '../book-index.ts';
 import { colourEntry } from '../colour-entry.ts';
 import { document } from '../document.ts';
 import { type Html, html } from '../html.ts';
+import { labelLine } from '../label-line.ts';
 import { lengthText } from '../length-text.ts';
 import { link, paths } from '../links.ts';
 import { notesHtml, notesText } from '../notes.ts';
@@ -48,7 +49,7 @@ export const moldPage: PageKind = {
         `${mold.title}: cavities, volumes, thickness, and the colours poured in it.`,
       part: paths.molds,
       main: html`<article class="mold">
-<header class="label"><h1>${mold.title}</h1><p class="label-line"><a href="${link(context, paths.molds)}">Molds</a> <span aria-hidden="true">/</span> ${mold.shape}</p></header>
+<header class="label"><h1>${mold.title}</h1>${labelLine([html`<a href="${link(context, paths.molds)}">Molds</a>`, mold.shape])}</header>
 <div class="mold-plate">${baitOutline(mold)}</div>
 <div class="columns"><div class="column-main">
 ${mold.notes.trim() === '' ? '' : html`<div class="notes">${notesHtml(context, mold.notes)}</div>`}

@@ -5,8 +5,9 @@ import { cautionsBlock } from '../cautions.ts';
 import { deltaEGloss } from '../delta-e-gloss.ts';
 import { document } from '../document.ts';
 import { heatParagraph } from '../heat-paragraph.ts';
-import { embeddedJson, type Html, html, joined } from '../html.ts';
+import { embeddedJson, type Html, html } from '../html.ts';
 import { hueLinks } from '../hue-links.ts';
+import { labelLine } from '../label-line.ts';
 import { link, paths } from '../links.ts';
 import { notesHtml, notesText } from '../notes.ts';
 import { heatOf, heatWords, orderOfWork, stepHtml } from '../order-of-work.ts';
@@ -54,7 +55,7 @@ function fullPage(context: PageContext, recipe: Recipe): string {
     main: html`<article class="recipe">
 <header class="label">
 <h1>${title}</h1>
-<p class="label-line">${labelLine(context, recipe, mold)}</p>
+${inShort(context, recipe, mold)}
 </header>
 ${plate(recipe, mold, context.book.settings)}
 ${far.length === 0 ? '' : html`<section class="part" aria-label="As it was last seen">${far}${deltaEGloss(context)}</section>`}
@@ -82,17 +83,14 @@ ${takeSection(context, recipe, mold)}
   });
 }
 
-function labelLine(context: PageContext, recipe: Recipe, mold: Mold): Html {
+function inShort(context: PageContext, recipe: Recipe, mold: Mold): Html {
   const { pattern, made, facets, tags } = recipe;
-  return joined(
-    [
-      hueLinks(context, facets.hueFamilies),
-      html`${pattern} in <a href="${link(context, paths.mold(mold.id))}">${mold.title}</a>`,
-      ...(made === undefined ? [] : [html`<time datetime="${made}">${dayText(made)}</time>`]),
-      ...tags.map((tag) => html`<span class="tag">${tag}</span>`),
-    ],
-    html` <span aria-hidden="true">/</span> `,
-  );
+  return labelLine([
+    hueLinks(context, facets.hueFamilies),
+    html`${pattern} in <a href="${link(context, paths.mold(mold.id))}">${mold.title}</a>`,
+    ...(made === undefined ? [] : [html`<time datetime="${made}">${dayText(made)}</time>`]),
+    ...tags.map((tag) => html`<span class="tag">${tag}</span>`),
+  ]);
 }
 
 /** Ways to the parts of the page, for one long column. */

@@ -7,6 +7,7 @@ import { bookIndex, required } from '../book-index.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { document } from '../document.ts';
 import { type Html, html } from '../html.ts';
+import { labelLine } from '../label-line.ts';
 import { lengthText } from '../length-text.ts';
 import { link, paths } from '../links.ts';
 import { knownColour } from '../material/known-colour.ts';
@@ -103,7 +104,7 @@ export const materialPage: PageKind = {
         notesText(notes).slice(0, 150) || `${title}, a ${kind}: how it looks in rising doses, and where it is used.`,
       part: paths.shelf,
       main: html`<article class="material">
-<header class="label"><h1>${title}</h1><p class="label-line"><a href="${link(context, paths.shelf)}">Shelf</a> <span aria-hidden="true">/</span> ${kind}</p></header>
+<header class="label"><h1>${title}</h1>${labelLine([html`<a href="${link(context, paths.shelf)}">Shelf</a>`, kind])}</header>
 ${ladder(context, material)}
 <div class="columns"><div class="column-main">
 ${notes.trim() === '' ? '' : html`<div class="notes">${notesHtml(context, notes)}</div>`}
