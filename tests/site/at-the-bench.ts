@@ -37,7 +37,7 @@ export async function noteRound(page: Page, ml: string, overWhite: string, overB
 export async function begin(page: Page): Promise<void> {
   await page.getByLabel('Which').selectOption('rack-claw');
   await page.getByRole('button', { name: 'Find recipes' }).click();
-  await page.getByRole('button', { name: 'Use this' }).first().click();
+  await page.getByRole('button', { name: 'Use recipe 1' }).first().click();
   await noteRound(page, '14', '#b84a36', '#8a4a38');
 }
 

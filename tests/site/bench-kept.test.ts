@@ -39,10 +39,10 @@ describe('a match on a telephone', () => {
     const { page, errors, close } = await visit(browser, 'bench/', PHONE);
     await page.getByLabel('Which').selectOption('rack-claw');
     await page.getByRole('button', { name: 'Find recipes' }).click();
-    await page.getByRole('button', { name: 'Use this' }).first().waitFor();
+    await page.getByRole('button', { name: 'Use recipe 1' }).first().waitFor();
     await untilKept(page, 'typed', '"found":true');
     await page.reload();
-    await page.getByRole('button', { name: 'Use this' }).first().click();
+    await page.getByRole('button', { name: 'Use recipe 1' }).first().click();
     const rows = page.locator('.bench-mix li');
     await expect.poll(() => rows.count()).toBe(4);
     expect((await rows.first().innerText()).replace(/\s+/g, ' ')).toMatch(/^120 ml/);

@@ -93,7 +93,7 @@ describe('what it takes and what it does not', () => {
     await page.getByLabel('How it is seen').selectOption('together');
     await page.getByLabel('Over white', { exact: true }).nth(1).fill('#b09070');
     await page.getByRole('button', { name: 'Find recipes' }).click();
-    await page.getByRole('button', { name: 'Use this' }).first().click();
+    await page.getByRole('button', { name: 'Use recipe 1' }).first().click();
     expect(await page.locator('[data-cup]').count()).toBe(2);
     expect(await page.locator('[data-file="recipe"]').textContent()).toMatch(
       /pattern: laminate[\s\S]*back:[\s\S]*belly:/,
@@ -123,6 +123,35 @@ describe('what it takes and what it does not', () => {
     await close();
   });
 
+  test('recipes have headings, and buttons of their own names', async () => {
+    const { page, errors, close } = await visit(browser, 'bench/');
+    for (const target of ['rack-claw', 'two-tone-elver']) {
+      await page.getByLabel('Which').selectOption(target);
+      await page.getByRole('button', { name: 'Find recipes' }).click();
+      const first = page.locator('[data-first]');
+      await first
+        .getByRole('heading', { name: /^Recipe 2/ })
+        .first()
+        .waitFor();
+      const names = await first.locator('[data-use]').allInnerTexts();
+      expect(new Set(names).size).toBe(names.length);
+      if (target === 'rack-claw') expect(names.slice(0, 2)).toEqual(['Use recipe 1', 'Use recipe 1, weighed']);
+      const heads = await first
+        .locator('.bench-proposals > li')
+        .evaluateAll((items) => items.map((item) => item.firstElementChild?.textContent));
+      expect(new Set(heads).size).toBe(heads.length);
+    }
+    await page.getByLabel('Which').selectOption('rack-claw');
+    await page.getByRole('button', { name: 'Find recipes' }).click();
+    await page.getByRole('button', { name: 'Use recipe 1', exact: true }).click();
+    await noteRound(page, '14', '#b84a36', '#8a4a38');
+    const taken = await page.locator('[data-take]').evaluateAll((buttons) => buttons.map((each) => each.textContent));
+    expect(taken.length).toBeGreaterThan(1);
+    expect(new Set(taken).size).toBe(taken.length);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
   test('what is weighed instead of dropped and spooned is in the log by weight', async () => {
     const { page, errors, close } = await visit(browser, 'bench/', PHONE);
     await page.getByLabel('Which').selectOption('rack-claw');
@@ -132,7 +161,7 @@ describe('what it takes and what it does not', () => {
     expect(await first.innerText()).toMatch(
       /7 drops[\s\S]*Or weigh all: 0\.36 g of Ember, 2\.11 g of Rowan and 0\.61 g of Sedge\. That leaves ΔE 0\.\d/,
     );
-    await first.getByRole('button', { name: 'Use this, weighed' }).click();
+    await first.getByRole('button', { name: 'Use recipe 1, weighed' }).click();
     await noteRound(page, '14', '#b84a36', '#8a4a38');
     await page.getByRole('button', { name: 'I weighed it' }).first().click();
     const log = await page.locator('.bench-log li').allInnerTexts();
@@ -257,7 +286,7 @@ describe('what it takes and what it does not', () => {
     await page.getByLabel('Rowan', { exact: true }).uncheck();
     expect(await page.locator('[data-shelf-count]').innerText()).toMatch(/^(\d+) of (?!\1)/);
     await page.getByRole('button', { name: 'Find recipes' }).click();
-    await page.getByRole('button', { name: 'Use this' }).first().waitFor();
+    await page.getByRole('button', { name: 'Use recipe 1' }).first().waitFor();
     expect(await page.locator('[data-first]').innerText()).not.toContain('Rowan');
     await close();
   });
@@ -267,7 +296,7 @@ describe('what it takes and what it does not', () => {
     await page.getByLabel('Which').selectOption('tin-ribbon');
     await page.getByRole('button', { name: 'Find recipes' }).focus();
     await page.keyboard.press('Enter');
-    const use = page.getByRole('button', { name: 'Use this' }).first();
+    const use = page.getByRole('button', { name: 'Use recipe 1' }).first();
     await use.focus();
     await page.keyboard.press('Enter');
     expect(await page.evaluate(() => document.activeElement?.id)).toBe('cup-0-head');

@@ -24,12 +24,27 @@ export function firstView(
 ): Html {
   return html`${answers.map(({ part, recipe }, answer) => {
     const { proposals, sentence: says, flakes, leftOut } = recipe;
-    return html`<div class="bench-answer">${answers.length > 1 ? html`<h3>${sentence(part)}</h3>` : ''}${saysMore(recipe) ? html`<p>${says}</p>` : ''}${
+    const several = answers.length > 1;
+    const named: NamedRecipe = { level: several ? 4 : 3, whose: several ? ` for ${part}` : '' };
+    return html`<div class="bench-answer">${several ? html`<h3>${sentence(part)}</h3>` : ''}${saysMore(recipe) ? html`<p>${says}</p>` : ''}${
       proposals.length === 0
         ? ''
-        : html`<ol class="bench-proposals">${proposals.map((proposal, index) => recipeItem(proposal, sides, shown, (choice) => useButton(answer, index, answers.length > 1 ? ` for ${part}` : '', choice)))}</ol>`
+        : html`<ol class="bench-proposals">${proposals.map((proposal, index) => recipeItem(proposal, sides, shown, (choice) => useButton(answer, index, named, choice), recipeHead(index, named)))}</ol>`
     }${flakes.map(({ title, words }) => html`<p class="fine">Flake: ${title}, ${words}.</p>`)}${leftOutView(leftOut, shown)}</div>`;
   })}`;
+}
+
+/** How the recipes of an answer are named. */
+interface NamedRecipe {
+  readonly level: 3 | 4;
+  /** Of which side they are, as the end of a name; empty where there is one answer alone. */
+  readonly whose: string;
+}
+
+/** The heading of a recipe, with its side for who hears the headings alone. */
+function recipeHead(index: number, { level, whose }: NamedRecipe): Html {
+  const words = html`Recipe ${index + 1}${whose === '' ? '' : html`<span class="unseen-words">${whose}</span>`}`;
+  return level === 3 ? html`<h3>${words}</h3>` : html`<h4>${words}</h4>`;
 }
 
 /** Whether an answer says more than its first proposal does. */
@@ -73,8 +88,9 @@ function choiceButton({ weighing, leads, other }: Choice, data: Html, does: stri
   return html`<button${leads ? '' : html` class="quiet"`} type="button"${data}${weighing ? html` data-weighing` : ''}>${does}${how}</button>`;
 }
 
-function useButton(answer: number, proposal: number, whose: string, choice: Choice): Html {
-  return choiceButton(choice, html` data-use="${answer}" data-proposal="${proposal}"`, `Use this${whose}`);
+function useButton(answer: number, proposal: number, { whose }: NamedRecipe, choice: Choice): Html {
+  const does = `Use recipe ${proposal + 1}${whose}`;
+  return choiceButton(choice, html` data-use="${answer}" data-proposal="${proposal}"`, does);
 }
 
 function anewButton(choice: Choice, startsAgain: boolean): Html {
@@ -100,6 +116,7 @@ function recipeItem(
   sides: readonly WorkSide[],
   shown: BenchShown,
   button: (choice: Choice) => Html,
+  head: Html | string = '',
 ): Html {
   const { settings } = shown.data;
   const ways = choices(
@@ -109,13 +126,13 @@ function recipeItem(
   );
   const [{ weighing } = { weighing: false }] = ways;
   const several = cups.length > 1;
-  return html`<li>${predicted.map(({ name, overWhite, overBlack, left }) => {
+  return html`<li>${head}${predicted.map(({ name, overWhite, overBlack, left }) => {
     const side = sides.find((each) => each.name === name) ?? sides[0]!;
     const label = `${predicted.length > 1 ? `${name}: ` : ''}target on the left, predicted on the right`;
     return html`${comparison(side, overWhite, overBlack, label)}<p>${weighing ? 'By drops and spoons: ' : ''}${judged(left)}.</p>`;
   })}${weighing ? html`<p>Weighed, it leaves <b>ΔE ${deltaEText(weighedDeltaE!)}</b>.</p>` : ''}${cups.map(
     ({ name, plastic, plasticMl, amounts }) =>
-      html`<div class="bench-amounts">${several ? html`<h3>${sentence(name)}</h3>` : ''}<ul><li><b>${volumeText(plasticMl, settings)}</b> <span>${titleIn(shown, plastic)}</span></li>${amounts.map(({ text, weighed, title }) => html`<li><b>${weighing ? (weighed?.text ?? text) : text}</b> <span>${title}</span></li>`)}</ul>${weighedDeltaE === undefined ? '' : weighing ? html`<p>Or all by drops and spoons: ${byHandText(amounts)}.</p>` : html`<p>Or weigh all: <b>${weightsText(amounts)}</b>${several ? '' : html`. That leaves ΔE ${deltaEText(weighedDeltaE)}`}.</p>`}</div>`,
+      html`<div class="bench-amounts">${several ? html`<h4>${sentence(name)}</h4>` : ''}<ul><li><b>${volumeText(plasticMl, settings)}</b> <span>${titleIn(shown, plastic)}</span></li>${amounts.map(({ text, weighed, title }) => html`<li><b>${weighing ? (weighed?.text ?? text) : text}</b> <span>${title}</span></li>`)}</ul>${weighedDeltaE === undefined ? '' : weighing ? html`<p>Or all by drops and spoons: ${byHandText(amounts)}.</p>` : html`<p>Or weigh all: <b>${weightsText(amounts)}</b>${several ? '' : html`. That leaves ΔE ${deltaEText(weighedDeltaE)}`}.</p>`}</div>`,
   )}${several && weighedDeltaE !== undefined && !weighing ? html`<p>Weighed, all of both, it leaves ΔE ${deltaEText(weighedDeltaE)}.</p>` : ''}${tooLittle === undefined ? '' : html`<p>${sentence(tooLittle)}</p>`}<p class="fine">Under a lamp ΔE ${deltaEText(deltaEUnderA)}; ${costIn(shown, cost, unpriced)}${limitWords(limit, shown)}.</p><div class="bench-choices">${ways.map(button)}</div></li>`;
 }
 
@@ -142,17 +159,19 @@ function proposalItem(
   const ways = choices(left.deltaE, left.within, weighedDeltaE);
   const weighing = ways[0]!.weighing;
   const byHand = html`<p>${weighing ? html`Or by drops and spoons: ${what} That leaves` : html`<b>${what}</b></p><p>Leaves`} ${left.within ? `it ${left.sentence}` : `ΔE ${deltaEText(left.deltaE)}: ${left.sentence}`}.</p>`;
-  const inWeights =
-    weighedDeltaE === undefined
-      ? undefined
-      : `${weightsText(additions)}${thin ? `, with ${volumeText(thin.ml, settings)} of ${thin.title}` : ''}`;
+  const withPlastic = (amounts: string): string =>
+    [amounts, ...(thin ? [`${volumeText(thin.ml, settings)} of ${thin.title}`] : [])]
+      .filter((words) => words !== '')
+      .join(', with ');
+  const inWeights = weighedDeltaE === undefined ? undefined : withPlastic(weightsText(additions));
+  const byDrops = withPlastic(byHandText(additions));
   const byWeight =
     inWeights === undefined
       ? html``
       : weighing
         ? html`<p><b>Weigh ${inWeights}.</b></p><p>That leaves ΔE ${deltaEText(weighedDeltaE!)}.</p>`
         : html`<p>Or weigh all: <b>${inWeights}</b>. That leaves ΔE ${deltaEText(weighedDeltaE!)}.</p>`;
-  return html`<li>${comparison(side, overWhite, overBlack, 'target on the left, predicted on the right')}${weighing ? [byWeight, byHand] : [byHand, byWeight]}${tooLittle === undefined ? '' : html`<p>${sentence(tooLittle)}</p>`}<p class="fine">${volumeText(volumeMl, settings)} in the cup, ${costIn(shown, cost, unpriced)}${limit?.lowered ? limitWords(limit, shown) : ''}.</p><div class="bench-choices">${ways.map((choice) => html`<button${choice.leads ? '' : html` class="quiet"`} type="button" data-take="${index}"${choice.weighing ? html` data-weighing` : ''}>${choice.weighing ? 'I weighed it' : 'I added this'}</button>`)}</div></li>`;
+  return html`<li>${comparison(side, overWhite, overBlack, 'target on the left, predicted on the right')}${weighing ? [byWeight, byHand] : [byHand, byWeight]}${tooLittle === undefined ? '' : html`<p>${sentence(tooLittle)}</p>`}<p class="fine">${volumeText(volumeMl, settings)} in the cup, ${costIn(shown, cost, unpriced)}${limit?.lowered ? limitWords(limit, shown) : ''}.</p><div class="bench-choices">${ways.map((choice) => html`<button${choice.leads ? '' : html` class="quiet"`} type="button" data-take="${index}"${choice.weighing ? html` data-weighing` : ''}>${choice.weighing ? 'I weighed it' : 'I added this'}<span class="unseen-words">: ${choice.weighing ? inWeights : byDrops}</span></button>`)}</div></li>`;
 }
 
 /** "3 drops of Peat and 1/8 tsp of Ivory Pearl": everything as it is dropped and spooned. */
