@@ -67,6 +67,15 @@ describe('the batch of a recipe', () => {
     await close();
   });
 
+  test('has room for its boxes on the narrowest screen', async () => {
+    for (const id of ['bog-myrtle', 'thunder-over-chapel', 'ford-gravel']) {
+      const { page, close } = await visit(browser, `colours/${id}/`, { viewport: { width: 320, height: 700 } });
+      await page.locator('.tick input').first().waitFor();
+      expect(await page.evaluate(() => document.documentElement.scrollWidth), id).toBe(320);
+      await close();
+    }
+  });
+
   test('is told by its sentence alone, which stays in its place while the tables are drawn anew', async () => {
     const { page, close } = await visit(browser, 'colours/bog-myrtle/');
     expect(await page.locator('[data-planned] [aria-live], [data-planned][aria-live]').count()).toBe(0);
