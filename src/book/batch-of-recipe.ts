@@ -1,5 +1,4 @@
-import type { ColourError } from '../cup/measured-amounts.ts';
-import { type Batch, planBatch } from '../cup/plan-batch.ts';
+import { asPrinted, type Batch, type BatchCup, planBatch } from '../cup/plan-batch.ts';
 import { handSpread, repeatability } from '../cup/repeatability.ts';
 import { measuringError, type OpticalMaterial } from '../optics/cup-body.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
@@ -90,7 +89,7 @@ export function repeatabilityOf(
         repeatability(exact, () => ({ kind: 'step', grams: scaleGrams }), colourError),
       );
     }
-    advice.push(...dropAdvice(exact, tools, colourError, shelf, settings, plasticMl));
+    advice.push(...dropAdvice(batch.cups[index]!, shelf, settings, plasticMl));
   }
   const measures = recipe.cups.some((cup) => cup.contents.length > 0);
   if (!measures) return {};
@@ -110,36 +109,28 @@ function handAdvice(byHand: number, byScale: number, settings: Settings): string
     : `${why}, and the scale is too coarse for this batch: make a larger one.`;
 }
 
-/** A colour difference as it is shown: what reads as within the tolerance is not said to be beyond it. */
-function asPrinted(deltaE: number): number {
-  return Math.round(deltaE * 10) / 10;
-}
-
 /**
  * Where one drop alone moves the colour by more than the tolerance: the batch from which it does not, if a cup holds that, and the
  * scale if it is finer.
  */
 function dropAdvice(
-  exact: Readonly<Record<string, number>>,
-  tools: ReadonlyMap<string, string>,
-  colourError: ColourError,
+  { amounts, together }: Pick<BatchCup, 'amounts' | 'together'>,
   shelf: BatchShelf,
   settings: Settings,
   plasticMl: number,
 ): string[] {
-  return [...tools].flatMap(([material, tool]) => {
-    const { gramsPerDrop, title } = shelf(material);
-    if (tool !== 'drops' || gramsPerDrop === undefined) return [];
-    const moved = colourError({ ...exact, [material]: exact[material]! + gramsPerDrop });
-    if (asPrinted(moved) <= settings.tolerance) return [];
+  return amounts.flatMap(({ material, dropDeltaE, betterWeighed }) => {
+    if (dropDeltaE === undefined) return [];
     // The colour moves about in proportion to the drop's part of the cup, so a cup larger by that ratio brings it within tolerance.
-    const enoughMl = Math.ceil((plasticMl * moved) / settings.tolerance / 10) * 10;
-    const { scaleGrams, cupMl, fill } = settings;
+    const enoughMl = Math.ceil((plasticMl * dropDeltaE) / settings.tolerance / 10) * 10;
+    const { cupMl, fill } = settings;
     const mends = [
       ...(enoughMl <= cupMl * fill ? [`make at least ${volumeText(enoughMl, settings)} in a cup`] : []),
-      ...(scaleGrams !== undefined && scaleGrams < gramsPerDrop ? ['weigh it'] : []),
+      ...(betterWeighed ? [together ? 'weigh all of its cup' : 'weigh it'] : []),
     ];
     const mend = mends.length === 0 ? 'a scale finer than that would mend it' : mends.join(', or ');
-    return [`One drop of ${title} moves the colour by ΔE ${asPrinted(moved).toFixed(1)}: ${mend}.`];
+    return [
+      `One drop of ${shelf(material).title} moves the colour by ΔE ${asPrinted(dropDeltaE).toFixed(1)}: ${mend}.`,
+    ];
   });
 }

@@ -38,14 +38,27 @@ export function amissNote({ measuredGrams, grams, nearInFullCup, tool }: Measure
   return `about ${amissText(measuredGrams, grams)}: ${mend}`;
 }
 
-/** Why the scale leads, and how far off a measure is that does not come near. */
-export function measureNote(measured: Measured): string | undefined {
-  const { tooCoarse, grams } = measured;
+/** That drops are better weighed, since one moves the colour too far; what belongs together is weighed together. */
+export function betterWeighedWords(
+  { dropDeltaE, betterWeighed }: Measured,
+  { together }: Pick<BatchCup, 'together'>,
+): string | undefined {
+  if (dropDeltaE === undefined || !betterWeighed) return undefined;
+  return together ? 'better weigh all' : 'better weighed';
+}
+
+/** That a measure is the scale's and why, that it is better weighed, how far off it is; nothing where there is nothing to say. */
+export function measureNote(measured: Measured, cup: Pick<BatchCup, 'together'>): string | undefined {
+  const { tool, tooCoarse, grams } = measured;
   const amiss = amissNote(measured);
-  if (tooCoarse === undefined) return amiss;
-  const several = /drops|\+|×/.test(tooCoarse.text);
-  const scale = `by scale: ${tooCoarse.text} ${several ? 'are' : 'is'} ${amissText(tooCoarse.grams, grams)}`;
-  return amiss === undefined ? scale : `${scale}; even this is ${amiss}`;
+  if (tool !== 'scale') {
+    const better = betterWeighedWords(measured, cup);
+    return amiss ?? (better && `${better}: one drop moves the colour by ΔE ${measured.dropDeltaE!.toFixed(1)}`);
+  }
+  const several = tooCoarse !== undefined && /drops|\+|×/.test(tooCoarse.text);
+  const why =
+    tooCoarse === undefined ? '' : `: ${tooCoarse.text} ${several ? 'are' : 'is'} ${amissText(tooCoarse.grams, grams)}`;
+  return amiss === undefined ? `by scale${why}` : `by scale${why}; even this is ${amiss}`;
 }
 
 /**
@@ -64,6 +77,7 @@ export function measuringNotes(
   );
   const withDoses = doses.length === 0 ? '' : `, with ${listed(doses)} of the recipe`;
   const byScale = amounts.some(({ byWeight }) => byWeight !== undefined);
+  const apart = amounts.some(({ tool }) => tool === 'scale') ? 'Apart from what is weighed, drops' : 'Drops';
   return [
     ...(measuringDeltaE >= leastDeltaE || doses.length > 0
       ? [
@@ -75,7 +89,7 @@ export function measuringNotes(
       : [`By drops and spoons alone it would come out ΔE ${byHandDeltaE.toFixed(1)} from exact.`]),
     ...(together
       ? [
-          `Drops and spoons belong together, one makes up for another: measure all of them so${byScale ? ', or weigh all' : ''}.`,
+          `${apart} and spoons belong together, one makes up for another: measure all of them so${byScale ? ', or weigh all' : ''}.`,
         ]
       : []),
   ];

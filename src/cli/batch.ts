@@ -2,7 +2,7 @@ import { batchOfRecipe } from '../book/batch-of-recipe.ts';
 import { shortWords } from '../book/bought-words.ts';
 import { costWords } from '../book/cost-words.ts';
 import { exactText, measureNote, measuringNotes, weighsText } from '../book/measured-words.ts';
-import type { Batch, Book, Material, Measured, Mold, Recipe } from '../book/model.ts';
+import type { Batch, BatchCup, Book, Material, Measured, Mold, Recipe } from '../book/model.ts';
 import { printable } from '../eleventy/printable.ts';
 import { Refusal } from '../eleventy/refusal.ts';
 import { formatTemperature } from '../units/format-quantity.ts';
@@ -60,7 +60,7 @@ export function batchText(recipe: Recipe, batch: Batch, book: Book): string {
       '',
       `${cup.name}${times}:`,
       ...cup.plastics.map(({ material, ml }) => `  ${volume(ml).padEnd(20)} ${name(material)}`),
-      ...cup.amounts.map((measured) => amountLine(measured, name)),
+      ...cup.amounts.map((measured) => amountLine(measured, cup, name)),
       ...measuringNotes(cup, name).map((note) => `  ${note}`),
       ...(limit === undefined
         ? []
@@ -84,9 +84,9 @@ export function batchText(recipe: Recipe, batch: Batch, book: Book): string {
 }
 
 /** `1/4 tsp = 0.68 g      Ivory pearl, or exactly 0.80 g` */
-function amountLine(measured: Measured, name: (material: string) => string): string {
+function amountLine(measured: Measured, cup: BatchCup, name: (material: string) => string): string {
   const measure = [measured.text, weighsText(measured)].filter((text) => text !== undefined).join(' ');
-  const note = measureNote(measured);
+  const note = measureNote(measured, cup);
   return [
     `  ${measure.padEnd(20)} ${name(measured.material)}`,
     ...(measured.tool === 'drops' || measured.tool === 'spoons' ? [`or exactly ${exactText(measured)}`] : []),

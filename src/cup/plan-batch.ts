@@ -62,6 +62,10 @@ export interface Measured {
   readonly byWeight?: string;
   /** Drops or spoons that the scale stands in for, since they come out too far from it. */
   readonly tooCoarse?: { readonly text: string; readonly grams: number };
+  /** Of drops: ΔE00 by which one more moves the colour, where that is more than the tolerance. */
+  readonly dropDeltaE?: number;
+  /** Of such drops: whether there is a scale that shows less than a drop, and comes near the amount. */
+  readonly betterWeighed?: boolean;
   /** Of a measure that comes out far off: whether one comes near in a cup that is as full as it may be. */
   readonly nearInFullCup?: boolean;
 }
@@ -153,11 +157,12 @@ export function planBatch(plan: {
       Object.fromEntries(cup.contents.map(({ material, gramsPerMl }) => [material, gramsPerMl])),
       plasticMl,
     );
+    const colourError = plan.colourError(index, plasticMl);
     const { chosen, tooCoarse, together, deltaE, byHandDeltaE } = measuredAmounts(
       exact,
       stock,
       shop,
-      plan.colourError(index, plasticMl),
+      colourError,
       shop.tolerance,
     );
     return {
@@ -169,6 +174,13 @@ export function planBatch(plan: {
         const grams = exact[material]!;
         const coarse = tooCoarse[material];
         const byWeight = weightText(grams, shop.scaleGrams);
+        const { gramsPerDrop } = stock(material);
+        const dropDeltaE =
+          measure.tool === 'drops' && gramsPerDrop !== undefined
+            ? colourError({ ...exact, [material]: grams + gramsPerDrop })
+            : 0;
+        const betterWeighed =
+          byWeight !== undefined && (shop.scaleGrams ?? Number.POSITIVE_INFINITY) < (gramsPerDrop ?? 0);
         const inFullCup = (grams * shop.cupMl * shop.fill) / volumeMl;
         return {
           material,
@@ -178,6 +190,7 @@ export function planBatch(plan: {
           tool: measure.tool,
           ...(byWeight === undefined ? {} : { byWeight }),
           ...(coarse === undefined ? {} : { tooCoarse: { text: coarse.text, grams: coarse.grams } }),
+          ...(asPrinted(dropDeltaE) > shop.tolerance ? { dropDeltaE, betterWeighed } : {}),
           ...(isNear(measure.grams, grams) ? {} : { nearInFullCup: canMeasure(inFullCup, stock(material), shop) }),
         };
       }),
@@ -199,6 +212,11 @@ export function planBatch(plan: {
     costPerBait: cost / baits,
     unpriced: materials.filter((material) => material.cost === undefined).map((material) => material.material),
   };
+}
+
+/** A colour difference as it is shown: what reads as within the tolerance is not said to be beyond it. */
+export function asPrinted(deltaE: number): number {
+  return Math.round(deltaE * 10) / 10;
 }
 
 /** Whether a tool of the bench comes near an amount, g. */

@@ -65,10 +65,10 @@ function materialName(names: BatchNames, id: string): Html {
   return html`${dot(hex)}${name}`;
 }
 
-function amountRow(names: BatchNames, amount: Measured): Html {
+function amountRow(names: BatchNames, cup: BatchCup, amount: Measured): Html {
   const { material, text, grams, tool } = amount;
   const weighs = weighsText(amount);
-  const note = measureNote(amount);
+  const note = measureNote(amount, cup);
   // Beside what the scale has shown already stands what it rounds.
   const exact = tool === 'scale' ? massText(grams) : exactText(amount);
   const below = [weighs, note].filter((words) => words !== undefined);
@@ -92,7 +92,7 @@ function cupTable(names: BatchNames, cup: BatchCup, level: 3 | 4): Html {
   const notes = measuringNotes(cup, (material) => names.material(material).title);
   const exact = names.settings.scaleGrams === undefined ? 'Exact' : 'Or exactly';
   const heat = names.heat?.(cup.name);
-  return html`<div class="cup" data-cup="${cup.name}">${level === 3 ? html`<h3>${head}</h3>` : html`<h4>${head}</h4>`}${heat === undefined ? '' : heatParagraph(heat)}<table class="amounts" aria-label="${sentence(cup.name)}: amounts"><thead><tr><th scope="col">Material</th><th scope="col">Measure</th><th scope="col">${exact}</th></tr></thead><tbody>${cup.plastics.map((plastic) => plasticRow(names, plastic))}${order.map((amount) => amountRow(names, amount))}</tbody></table>${notes.map((note) => html`<p class="fine">${unitsKept(note)}</p>`)}</div>`;
+  return html`<div class="cup" data-cup="${cup.name}">${level === 3 ? html`<h3>${head}</h3>` : html`<h4>${head}</h4>`}${heat === undefined ? '' : heatParagraph(heat)}<table class="amounts" aria-label="${sentence(cup.name)}: amounts"><thead><tr><th scope="col">Material</th><th scope="col">Measure</th><th scope="col">${exact}</th></tr></thead><tbody>${cup.plastics.map((plastic) => plasticRow(names, plastic))}${order.map((amount) => amountRow(names, cup, amount))}</tbody></table>${notes.map((note) => html`<p class="fine">${unitsKept(note)}</p>`)}</div>`;
 }
 
 /** What the batch makes, in a sentence. */

@@ -29,31 +29,44 @@ const cup = (amounts: readonly Measured[], measuringDeltaE: number, together = f
   measuringDeltaE,
   together,
 });
+const apart = { together: false };
 const title = (material: string): string => ({ pearl: 'Ivory pearl', copper: 'Copper hex' })[material]!;
 
 describe('measured amounts in words', () => {
   test('a spoon says what it weighs, and what the exact amount is', () => {
     expect(weighsText(pearl)).toBe('= 0.68 g');
     expect(exactText(pearl)).toBe('0.80 g');
-    expect(measureNote(pearl)).toBeUndefined();
+    expect(measureNote(pearl, apart)).toBeUndefined();
   });
   test('what the scale leads names the spoon that it stands in for', () => {
     expect(weighsText(weighed)).toBeUndefined();
-    expect(measureNote(weighed)).toBe('by scale: 1/8 tsp is 2.4 times too much');
+    expect(measureNote(weighed, apart)).toBe('by scale: 1/8 tsp is 2.4 times too much');
   });
   test('several drops or spoons are many in grammar too', () => {
-    expect(measureNote({ ...weighed, tooCoarse: { text: '2 drops', grams: 0.18 } })).toBe(
+    expect(measureNote({ ...weighed, tooCoarse: { text: '2 drops', grams: 0.18 } }, apart)).toBe(
       'by scale: 2 drops are 25 % too much',
     );
   });
+  test('what is weighed for the colour’s sake says that it is by scale', () => {
+    const { tooCoarse: _, ...forColour } = weighed;
+    expect(measureNote(forColour, apart)).toBe('by scale');
+  });
+  test('drops of which one moves the colour too far are better weighed, and all of it where they belong together', () => {
+    const black = { ...pearl, text: '2 drops', tool: 'drops' as const, dropDeltaE: 3.48, betterWeighed: true };
+    expect(measureNote(black, apart)).toBe('better weighed: one drop moves the colour by ΔE 3.5');
+    expect(measureNote(black, { together: true })).toBe('better weigh all: one drop moves the colour by ΔE 3.5');
+    expect(measureNote({ ...black, betterWeighed: false }, apart)).toBeUndefined();
+  });
   test('what no tool comes near says how far off it is, and what mends it', () => {
     expect(exactText(far)).toBe('0.14 g');
-    expect(measureNote({ ...far, nearInFullCup: true })).toBe('about 2.4 times too much: make a larger batch');
-    expect(measureNote({ ...far, measuredGrams: 0.1, nearInFullCup: true })).toBe(
+    expect(measureNote({ ...far, nearInFullCup: true }, apart)).toBe('about 2.4 times too much: make a larger batch');
+    expect(measureNote({ ...far, measuredGrams: 0.1, nearInFullCup: true }, apart)).toBe(
       'about 31 % too little: make a larger batch',
     );
-    expect(measureNote(far)).toBe('about 2.4 times too much: no cup is large enough for that, a scale would mend it');
-    expect(measureNote({ ...far, tool: 'scale' })).toMatch(/a finer scale would mend it$/);
+    expect(measureNote(far, apart)).toBe(
+      'about 2.4 times too much: no cup is large enough for that, a scale would mend it',
+    );
+    expect(measureNote({ ...far, tool: 'scale' }, apart)).toMatch(/a finer scale would mend it$/);
   });
   test('a cup names what is far off although the colour hardly shows it', () => {
     expect(measuringNotes(cup([far], 0.02), title)).toEqual([
@@ -74,6 +87,9 @@ describe('measured amounts in words', () => {
     expect(measuringNotes(cup([pearl], 0.6, true), title)).toEqual([
       'Measured so, its colour comes out ΔE 0.6 from exact.',
       'Drops and spoons belong together, one makes up for another: measure all of them so, or weigh all.',
+    ]);
+    expect(measuringNotes(cup([pearl, weighed], 0.02, true), title)).toEqual([
+      'Apart from what is weighed, drops and spoons belong together, one makes up for another: measure all of them so, or weigh all.',
     ]);
   });
 });

@@ -45,6 +45,23 @@ describe('planBatch', () => {
       byWeight: '0.28 g',
     });
   });
+  test('planBatch says of which drops one moves the colour by more than the tolerance, and whether the scale is finer', () => {
+    const touchy = (deltaEPerGram: number, scaleGrams: number): unknown =>
+      planBatch({
+        cups: [cup('body', 1)],
+        lines: [{ mold: minnow, baits: 10 }],
+        shop: { ...shop, scaleGrams },
+        stock,
+        colourError: (_, plasticMl) => (grams) => deltaEPerGram * Math.abs(grams.peat! - 0.005 * plasticMl),
+      }).cups[0]!.amounts[0];
+    expect(touchy(50, 0.01)).toMatchObject({
+      text: '6 drops',
+      dropDeltaE: expect.closeTo(2.5, 9),
+      betterWeighed: true,
+    });
+    expect(touchy(50, 0.1)).toMatchObject({ text: '6 drops', betterWeighed: false });
+    expect(touchy(30, 0.01)).not.toHaveProperty('dropDeltaE');
+  });
   test('planBatch adds several molds together', () => {
     const batch = plan([
       { mold: minnow, baits: 10 },

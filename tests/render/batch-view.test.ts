@@ -52,3 +52,15 @@ test('doses(recipe) has what a hundred millilitres take in a table of its own, f
   expect(page).toMatch(/Copper hexagon<\/th><td>[\d.]+\u00a0g<\/td><td>–<\/td>/);
   expect(await pageOf('recipe', 'alder-smoke')).toContain(page);
 });
+
+test('batchCups(batch) says in the row that a drop is better weighed, and what the scale has measured', () => {
+  const [cup] = recipe.batch.cups;
+  const [amount] = cup!.amounts;
+  const drops = { ...amount!, text: '2 drops', tool: 'drops' as const, measuredGrams: amount!.grams };
+  const touchy = { ...drops, dropDeltaE: 3.5, betterWeighed: true };
+  const scale = { ...drops, text: '0.17 g', tool: 'scale' as const };
+  const page = shown({ ...recipe.batch, cups: [{ ...cup!, amounts: [touchy, scale], together: true }] });
+  expect(page).toContain('better weigh all: one drop moves the colour by ΔE\u00a03.5');
+  expect(page).toContain('<b>0.17\u00a0g</b> <span class="or">by scale</span>');
+  expect(page).toContain('Apart from what is weighed, drops and spoons belong together');
+});

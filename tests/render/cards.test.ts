@@ -46,6 +46,19 @@ test('cardContent(book, recipe) states every plastic and material of every cup',
   expect(content.cautions.length).toBe(8);
 });
 
+test('cardContent(book, recipe) says what the scale has measured, and which drops are better weighed', () => {
+  const [cup, ...others] = recipe.batch.cups;
+  const [amount] = cup!.amounts;
+  const drops = { ...amount!, text: '2 drops', tool: 'drops' as const, measuredGrams: amount!.grams };
+  const amounts = [
+    { ...drops, dropDeltaE: 3.5, betterWeighed: true },
+    { ...drops, text: '0.17 g', tool: 'scale' as const },
+  ];
+  const batch = { ...recipe.batch, cups: [{ ...cup!, amounts, together: false }, ...others] };
+  const rows = cardContent(SAMPLE_BOOK, { ...recipe, batch }).cups[0]!.rows.filter(({ plastic }) => !plastic);
+  expect(rows.map(({ note, weight }) => note ?? weight)).toEqual(['better weighed', 'by\u00a0scale']);
+});
+
 test('a measure breaks after its plus signs and nowhere else', () => {
   const measures = content.cups.flatMap(({ rows }) => rows.map(({ measure }) => measure));
   expect(measures.length).toBeGreaterThan(0);

@@ -3,14 +3,14 @@
  *
  * @packageDocumentation
  */
-import { amissNote, exactText, measuringNotes, weighsText } from '../../book/measured-words.ts';
+import { amissNote, betterWeighedWords, exactText, measuringNotes, weighsText } from '../../book/measured-words.ts';
 import type { Book, Mold, Recipe } from '../../book/model.ts';
 import { batchSentence, inOrderOfWork } from '../batch-view.ts';
 import { bookIndex, required } from '../book-index.ts';
 import { CAUTIONS } from '../cautions.ts';
 import { paths } from '../links.ts';
 import { heatOf, heatWords, orderOfWork, type WorkStep } from '../order-of-work.ts';
-import { unbroken } from '../unbroken.ts';
+import { unbroken, unitsKept } from '../unbroken.ts';
 import { volumeText } from '../words.ts';
 
 /** One line of a cup: how much, of what, and the exact weight for those who weigh. */
@@ -19,9 +19,9 @@ export interface CardRow {
   /** What that weighs: `= 0.68 g` */
   readonly weighs?: string;
   readonly name: string;
-  /** `or 0.80 g`; `by scale` where the measure is a weight since drops or spoons are too coarse. */
+  /** `or 0.80 g`; `by scale` where the measure is a weight. */
   readonly weight?: string;
-  /** How far off the measure is. */
+  /** How far off the measure is, or that weighing is better. */
   readonly note?: string;
   readonly plastic: boolean;
 }
@@ -72,15 +72,15 @@ function rowsOf(book: Book, cup: Recipe['batch']['cups'][number]): readonly Card
     (amount): CardRow => {
       const { grams, measuredGrams, byWeight } = amount;
       const weight = byWeight === undefined ? undefined : weighsText(amount);
-      const note = amissNote(amount);
+      const note = amissNote(amount) ?? betterWeighedWords(amount, cup);
       return {
         measure: unbroken(amount.text),
         name: required(materials, amount.material).title,
         plastic: false,
         ...(weight === undefined ? {} : { weight: unbroken(`or ${exactText(amount)}`) }),
-        ...(amount.tooCoarse === undefined ? {} : { weight: unbroken('by scale') }),
+        ...(amount.tool === 'scale' ? { weight: unbroken('by scale') } : {}),
         ...(weight === undefined || Math.abs(measuredGrams / grams - 1) < SAME ? {} : { weighs: unbroken(weight) }),
-        ...(note === undefined ? {} : { note }),
+        ...(note === undefined ? {} : { note: unitsKept(note) }),
       };
     },
   );
