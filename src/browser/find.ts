@@ -9,7 +9,7 @@ import type { NearColour } from '../render/near-colours.ts';
 import { counted } from '../render/words.ts';
 import { offersInstead, offersView } from './find-offers.ts';
 import { type Counts, countsBeside, showCounts } from './live-counts.ts';
-import { listenToNearField, showNearField } from './near-field.ts';
+import { listenToNearField, nearFault, showNearField } from './near-field.ts';
 import { vocabularyOf } from './near-words.ts';
 import { nearestFirst } from './nearest-first.ts';
 import { afterPause, pageData } from './page-data.ts';
@@ -117,11 +117,15 @@ async function start(panel: HTMLElement, folder: string): Promise<void> {
     results.querySelector('.found-list')!.insertAdjacentHTML('beforeend', rows);
     more.hidden = pending.length === 0;
   };
+  /** Says what was found, and first what of the question could not be asked. */
+  const tell = (says: string): void => {
+    status.textContent = [nearFault(form), says].filter((words) => words !== '').join(' ');
+  };
   const answer = async (question: Question, number: number): Promise<void> => {
     const { near } = question;
     if (near === undefined && question.words === '' && !isNarrowed(question) && question.filters.kind !== undefined) {
       results.innerHTML = whole.results;
-      status.textContent = whole.status;
+      tell(whole.status);
       more.hidden = true;
       return;
     }
@@ -143,7 +147,7 @@ async function start(panel: HTMLElement, folder: string): Promise<void> {
     results.innerHTML = html`${offersView(offers)}<ul class="found-list"></ul>`.toString();
     await showMore();
     // Said once the rows are there, so that who hears it can go on to them.
-    if (number === asked) status.textContent = says;
+    if (number === asked) tell(says);
   };
   const busy = (): void => results.setAttribute('aria-busy', 'true');
   const untilShown = async (number: number, work: Promise<unknown>): Promise<void> => {

@@ -4,7 +4,7 @@
  * @packageDocumentation
  */
 import { colourFromPhoto } from './photo/photo-dialog.ts';
-import { typedHex } from './typed-hex.ts';
+import { noColour, typedHex } from './typed-hex.ts';
 
 const digitsOf = (form: HTMLFormElement): HTMLInputElement => form.querySelector<HTMLInputElement>('[name="near"]')!;
 const chooserOf = (form: HTMLFormElement): HTMLInputElement => form.querySelector<HTMLInputElement>('#near-colour')!;
@@ -23,13 +23,20 @@ export function listenToNearField(form: HTMLFormElement, ask: () => void): void 
   });
 }
 
+/** What is wrong with the digits, as a sentence; empty where nothing is. */
+export function nearFault(form: HTMLFormElement): string {
+  const typed = digitsOf(form).value.trim();
+  return typed === '' || typedHex(typed) !== undefined ? '' : noColour(typed);
+}
+
 /** Shows what the digits say: in the chooser, beside the closed field, and whether they are a colour at all. */
 export function showNearField(form: HTMLFormElement): void {
   const [digits, chooser] = [digitsOf(form), chooserOf(form)];
   const hex = typedHex(digits.value);
   if (hex !== undefined) chooser.value = hex;
-  const wrong = hex === undefined && digits.value.trim() !== '';
-  if (wrong) digits.setAttribute('aria-invalid', 'true');
-  else digits.removeAttribute('aria-invalid');
-  form.querySelector('[data-near-chosen]')!.textContent = hex ?? (wrong ? 'no colour: # and six digits' : '');
+  const fault = nearFault(form);
+  if (fault === '') digits.removeAttribute('aria-invalid');
+  else digits.setAttribute('aria-invalid', 'true');
+  form.querySelector('[data-near-fault]')!.textContent = fault;
+  form.querySelector('[data-near-chosen]')!.textContent = hex ?? (fault === '' ? '' : 'no colour: # and six digits');
 }

@@ -3,3 +3,8 @@ export function typedHex(text: string): string | undefined {
   const digits = /^#?([0-9a-f]{6})$/i.exec(text.trim())?.[1];
   return digits && `#${digits.toLowerCase()}`;
 }
+
+/** A colour that is none, in a sentence. */
+export function noColour(typed: string): string {
+  return `“${typed}” is no colour: write # and six digits, such as #8a6a44.`;
+}

@@ -194,3 +194,23 @@ test('the first page narrows its wall to the words that are typed', async () => 
   expect(await page.locator('[data-filter-count]').innerText()).toMatch(/^1 colour shown/);
   await close();
 });
+
+test('says what of the question is no colour, at its field and with what was found', async () => {
+  const { page, errors, close } = await visit(browser, 'find/');
+  await page.locator('[data-near]').evaluate((details) => details.setAttribute('open', ''));
+  const digits = page.getByLabel('The colour, as # and six digits');
+  await digits.fill('olive');
+  const fault = '“olive” is no colour: write # and six digits, such as #8a6a44.';
+  const status = page.locator('[data-count]');
+  await expect.poll(() => status.innerText()).toMatch(new RegExp(`^${fault} \\d+\\scolours, by hue\\.$`));
+  expect(await digits.getAttribute('aria-invalid')).toBe('true');
+  const described = await digits.getAttribute('aria-describedby');
+  expect(await page.locator(`#${described}`).innerText()).toBe(fault);
+  await page.getByRole('searchbox').fill('stained water');
+  await expect.poll(() => status.innerText()).toMatch(new RegExp(`^${fault} \\d+\\scolours? found\\.$`));
+  await digits.fill('#8a6a44');
+  await expect.poll(() => status.innerText()).toMatch(/^\d+\scolours? found, the nearest/);
+  expect(await page.locator(`#${described}`).innerText()).toBe('');
+  expect(errors).toEqual([]);
+  await close();
+});

@@ -5,11 +5,11 @@
  */
 
 import type { VolumeUnit } from '../../units/volume-text.ts';
-import { typedHex } from '../typed-hex.ts';
+import { noColour, typedHex } from '../typed-hex.ts';
 import { cupName } from './cup-name.ts';
 import { type LIMITS, numberOf, volumeOf } from './limits.ts';
 import { thicknessOf } from './thickness-field.ts';
-import { isRoundFault, noColour, roundOf } from './typed-round.ts';
+import { isRoundFault, roundOf } from './typed-round.ts';
 import type { Work, WorkSide, WorkStep } from './work.ts';
 
 /** What is wrong with something typed, and where. */

@@ -1,6 +1,6 @@
 import { mlInField, noMoreThan, volumeLimits, volumeUnitName } from '../../units/volume-field.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
-import { typedHex } from '../typed-hex.ts';
+import { noColour, typedHex } from '../typed-hex.ts';
 import { LIMITS, MOST } from './limits.ts';
 import type { WorkStep } from './work.ts';
 
@@ -22,11 +22,6 @@ export interface RoundFault {
 /** Whether a round is not one yet. */
 export function isRoundFault(round: readonly WorkStep[] | RoundFault): round is RoundFault {
   return 'fault' in round;
-}
-
-/** A colour that is none, in a sentence. */
-export function noColour(typed: string): string {
-  return `“${typed}” is no colour: write # and six digits, such as #8a6a44.`;
 }
 
 /**
