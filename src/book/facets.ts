@@ -43,6 +43,11 @@ export function hueFamilyOfLook({ overWhite, contrastRatio }: Look): (typeof HUE
   return family === 'white' && opacityClass(contrastRatio).word === 'clear' ? 'clear' : family;
 }
 
+/** The word for a lightness L*. The bounds are a convention of this book. */
+export function lightnessClass(L: number): Facets['lightness'] {
+  return L < 40 ? 'dark' : L < 68 ? 'medium' : 'light';
+}
+
 /** How much a body of this contrast ratio hides: the word and what it means. */
 export function opacityClass(contrastRatio: number): (typeof OPACITY_CLASSES)[number] {
   return OPACITY_CLASSES.findLast(({ from }) => contrastRatio >= from) ?? OPACITY_CLASSES[0];
@@ -65,7 +70,7 @@ export function lookFacets(
     : [side];
   return {
     hueFamilies: [...new Set(looks.map(hueFamilyOfLook))],
-    lightness: lab.L < 40 ? 'dark' : lab.L < 68 ? 'medium' : 'light',
+    lightness: lightnessClass(lab.L),
     opacity: opacityClass(side.contrastRatio).word,
   };
 }

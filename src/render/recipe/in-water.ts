@@ -1,3 +1,4 @@
+import { hexWords } from '../../book/colour-words.ts';
 import type { Recipe, Settings } from '../../book/model.ts';
 import { type Html, html } from '../html.ts';
 import { depthText } from '../length-text.ts';
@@ -18,7 +19,7 @@ export function inWater({ water }: Recipe, settings: Pick<Settings, 'volume'>): 
     const views = water.filter((view) => view.water === name);
     return html`<tr><th scope="row">${name}${jerlovType(views[0]!.type)}</th>${views.map(
       ({ hex, lightLeft }) =>
-        html`<td><svg class="water-swatch" aria-hidden="true" width="100%" height="100%"><rect width="100%" height="100%" fill="${hex}"/></svg>${lightText(lightLeft)}</td>`,
+        html`<td><svg class="water-swatch" role="img" aria-label="${hexWords(hex)}" width="100%" height="100%"><rect width="100%" height="100%" fill="${hex}"/></svg>${lightText(lightLeft)}</td>`,
     )}</tr>`;
   });
   const deepest = depths.at(-1)!;

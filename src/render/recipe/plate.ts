@@ -1,6 +1,7 @@
 import type { Mold, Recipe, Settings } from '../../book/model.ts';
 import { type Html, html } from '../html.ts';
 import { bait } from '../swatch/bait.ts';
+import { viewsInWords } from '../swatch/chip.ts';
 import type { Coats } from '../swatch/coat.ts';
 import { recipeCoats } from '../swatch/coat.ts';
 import { pour } from '../swatch/pour.ts';
@@ -23,7 +24,12 @@ export function labelledPour(
   options: { readonly id: string; readonly seed: string; readonly label: string; readonly parts: readonly string[] },
 ): Html {
   const { id, seed, label, parts } = options;
-  return html`<div class="drawdown"><div class="drawdown-plate">${pour(coats, { id, seed, budget: 260, label })}</div><p class="drawdown-parts ${parts.length === 3 ? 'with-other' : ''}" aria-hidden="true">${parts.map((part) => html`<span>${part}</span>`)}</p></div>`;
+  const columns = [coats.body, ...(coats.other === undefined ? [] : [coats.other]), coats.thin];
+  const words = columns.map(
+    ({ white, black }, at) => `${parts[at]} ${viewsInWords({ overWhite: white, overBlack: black })}`,
+  );
+  const said = `${label}: ${words.join('; ')}; then the bare card`;
+  return html`<div class="drawdown"><div class="drawdown-plate">${pour(coats, { id, seed, budget: 260, label: said })}</div><p class="drawdown-parts ${parts.length === 3 ? 'with-other' : ''}" aria-hidden="true">${parts.map((part) => html`<span>${part}</span>`)}</p></div>`;
 }
 
 /** How a recipe looks: its bait, its drawdown card, a cut through it. */
@@ -47,7 +53,7 @@ export function plate(recipe: Recipe, mold: Mold, settings: Pick<Settings, 'volu
   })}</div><div class="plate-side">${labelledPour(coats, {
     id: 'card',
     seed: id,
-    label: `${title} as a film over white and over black: ${parts.join(', ')}, then the bare card`,
+    label: `${title} as a film over white and over black`,
     parts,
   })}${cut}</div></div>`;
 }

@@ -3,6 +3,8 @@
  *
  * @packageDocumentation
  */
+import { hexWords } from '../../book/colour-words.ts';
+import { opacityClass } from '../../book/facets.ts';
 import type { Mold, Recipe, RecipeLook, Settings } from '../../book/model.ts';
 import { UNITS } from '../../units/unit.ts';
 import { type Html, html } from '../html.ts';
@@ -11,12 +13,14 @@ import { type Coat, type Coats, cupCoat, lookCoats, recipeCoats, thinCupCoat } f
 import { coatFlakes } from './coat-flakes.ts';
 import { band, outline, round, stretch } from './ribbon.ts';
 import { streakPatterns } from './streaks.ts';
-import { BLACK_CARD, WHITE_CARD } from './tint.ts';
+import { BLACK_CARD, luminance, WHITE_CARD } from './tint.ts';
 
 type View = 'white' | 'black';
 
 /** Something of a bait that is filled: with a coat, its flake, and streaks. */
 interface Area {
+  /** What it is, for those who don’t see it. */
+  readonly name: string;
   readonly path: string;
   readonly coat: Coat;
   readonly streaks?: Coats['streaks'];
@@ -29,12 +33,13 @@ const BUDGET = 240;
 const MARGIN_MM = 7;
 
 /** Cups side by side, seen from the side: the first above. */
-function bands(shape: BaitShape, coats: readonly Coat[], shares: readonly number[]): readonly Area[] {
+function bands(shape: BaitShape, coats: readonly Coat[], { cups }: Pick<Recipe, 'cups'>): readonly Area[] {
   let above = -1;
   return coats.map((coat, index): Area => {
     const from = index === 0 ? -1.6 : above;
-    above += 2 * shares[index]!;
-    return { path: band(shape.body, from, index === coats.length - 1 ? 1.6 : above), coat, clipped: true };
+    const { name, share } = cups[index]!;
+    above += 2 * share;
+    return { name, path: band(shape.body, from, index === coats.length - 1 ? 1.6 : above), coat, clipped: true };
   });
 }
 
@@ -43,39 +48,59 @@ function recipeAreas(recipe: Recipe, mold: Mold, shape: BaitShape): readonly Are
   const cups = recipe.cups.map((cup) => cupCoat(cup, mold));
   const shares = recipe.cups.map((cup) => cup.share);
   const body = outline(shape.body);
-  const thin = (coat: Coat): readonly Area[] => shape.thin.map((part) => ({ path: outline(part), coat }));
+  const thin = (coat: Coat): readonly Area[] =>
+    shape.thin.map((part) => ({ name: mold.thinPart, path: outline(part), coat }));
+  const [first = 'body', second = 'body'] = recipe.cups.map(({ name }) => name);
   switch (recipe.pattern) {
     case 'laminate':
     case 'layered':
-      return [...thin(coats.thin), ...bands(shape, cups, shares)];
+      return [...thin(coats.thin), ...bands(shape, cups, recipe)];
     case 'swirl':
-      return [...thin(coats.thin), { path: body, coat: coats.body, streaks: coats.streaks }];
+      return [...thin(coats.thin), { name: first, path: body, coat: coats.body, streaks: coats.streaks }];
     case 'core': {
       // In a round bait the core's part of the width is the root of its part of the volume.
       const reach = Math.sqrt(shares[1] ?? 0.3);
       const core = band(stretch(shape.body, 0.12, 0.9), -reach, reach);
-      return [...thin(coats.thin), { path: body, coat: cups[0]! }, { path: core, coat: coats.body, clipped: true }];
+      return [
+        ...thin(coats.thin),
+        { name: first, path: body, coat: cups[0]! },
+        { name: second, path: core, coat: coats.body, clipped: true },
+      ];
     }
     case 'tipped': {
       const from = 1 - Math.min(0.6, shares[1] ?? 0.2);
       const tip = recipe.cups[1] ?? recipe.cups[0]!;
       return [
         ...thin(thinCupCoat(tip, mold)),
-        { path: body, coat: cups[0]! },
-        { path: band(stretch(shape.body, from, 1), -1.6, 1.6), coat: cups[1] ?? cups[0]!, clipped: true },
+        { name: first, path: body, coat: cups[0]! },
+        { name: second, path: band(stretch(shape.body, from, 1), -1.6, 1.6), coat: cups[1] ?? cups[0]!, clipped: true },
       ];
     }
     default:
-      return [...thin(coats.thin), { path: body, coat: coats.body }];
+      return [...thin(coats.thin), { name: 'body', path: body, coat: coats.body }];
   }
 }
 
 function lookAreas(look: RecipeLook, shape: BaitShape): readonly Area[] {
   const coats = lookCoats(look);
   return [
-    ...shape.thin.map((part): Area => ({ path: outline(part), coat: coats.thin })),
-    { path: outline(shape.body), coat: coats.body },
+    ...shape.thin.map((part): Area => ({ name: 'thin part', path: outline(part), coat: coats.thin })),
+    { name: 'body', path: outline(shape.body), coat: coats.body },
   ];
+}
+
+/** The colours of a bait in words, its body before its thin part: "back brown, belly light yellow, tail clear white". */
+function inWords(areas: readonly Area[], thinParts: number, view: View): string {
+  const words = [...areas.slice(thinParts), ...areas.slice(0, thinParts)].flatMap(({ name, coat, streaks }) => [
+    `${name} ${coatWords(coat, view)}`,
+    ...(streaks === undefined ? [] : [`streaks ${coatWords(streaks.coat, view)}`]),
+  ]);
+  return [...new Set(words)].join(', ');
+}
+
+function coatWords(coat: Coat, view: View): string {
+  const { word } = opacityClass(luminance(coat.black) / luminance(coat.white));
+  return `${word === 'clear' ? 'clear ' : ''}${hexWords(coat[view])}`;
 }
 
 /** A bait to be drawn. */
@@ -125,7 +150,7 @@ function drawing(
   const height = round(2 * (shape.reachMm + MARGIN_MM * 0.75));
   const panel = (view: View, parts: Html): Html => {
     const over = view === 'white' ? WHITE_CARD : BLACK_CARD;
-    return html`<svg class="bait ${view}" role="img" aria-label="${label}, over ${view}" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">${parts}<rect width="${width}" height="${height}" fill="${over}"/><g transform="translate(${MARGIN_MM} ${round(height / 2)})">${side(view)}${lines}</g>${view === 'white' && scale ? scaleBar(width, height, scale) : ''}</svg>`;
+    return html`<svg class="bait ${view}" role="img" aria-label="${label}, over ${view}: ${inWords(areas, shape.thin.length, view)}" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">${parts}<rect width="${width}" height="${height}" fill="${over}"/><g transform="translate(${MARGIN_MM} ${round(height / 2)})">${side(view)}${lines}</g>${view === 'white' && scale ? scaleBar(width, height, scale) : ''}</svg>`;
   };
   const tall = height / width > TALL ? ' tall' : '';
   return html`<div class="baits${tall}">${panel('white', html`<defs>${definitions}</defs>`)}${panel('black', html``)}</div>`;

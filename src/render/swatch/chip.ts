@@ -3,8 +3,10 @@
  *
  * @packageDocumentation
  */
+import { hexWords } from '../../book/colour-words.ts';
 import type { Look } from '../../book/model.ts';
 import { type Html, html } from '../html.ts';
+import { sentence } from '../words.ts';
 import { describedAs } from './pour.ts';
 
 /** Colours of one chip; one that was not looked at is left out. */
@@ -27,7 +29,7 @@ function half(colour: string | undefined, x: number, width: number, y: number): 
 /**
  * Chips side by side without a gap, since the eye compares best along an edge: over white above, over black below.
  *
- * @param label what is shown; an empty text where the words stand beside it
+ * @param label what is shown, to which its colours are added in words; an empty text where the words stand beside it
  */
 export function chips(colours: readonly ChipColours[], label: string): Html {
   const width = 100 / colours.length;
@@ -37,7 +39,22 @@ export function chips(colours: readonly ChipColours[], label: string): Html {
     const wide = Number((width + (index < colours.length - 1 ? 0.5 : 0)).toFixed(3));
     return [half(overWhite, x, wide, 0), half(overBlack, x, wide, 50)];
   });
-  return html`<svg class="chips"${describedAs(label)} width="100%" height="100%">${drawn}</svg>`;
+  return html`<svg class="chips"${describedAs(label === '' ? '' : `${label}. ${chipsInWords(colours)}`)} width="100%" height="100%">${drawn}</svg>`;
+}
+
+/** The colours of some chips in words: "Left: brown over white, dark brown over black. Right: …" */
+function chipsInWords(colours: readonly ChipColours[]): string {
+  const places = colours.length === 2 ? ['Left: ', 'Right: '] : [];
+  return colours.map((colour, index) => sentence(`${places[index] ?? ''}${viewsInWords(colour)}.`)).join(' ');
+}
+
+/** "brown over white, dark brown over black" */
+export function viewsInWords({ overWhite, overBlack }: ChipColours): string {
+  const seen = [
+    ...(overWhite === undefined ? [] : [`${hexWords(overWhite)} over white`]),
+    ...(overBlack === undefined ? [] : [`${hexWords(overBlack)} over black`]),
+  ];
+  return seen.length === 0 ? 'not looked at' : seen.join(', ');
 }
 
 /** What the columns and rows of chips are, below them; who hears the page has it from their label. */
