@@ -131,6 +131,30 @@ test('a side without the cautions warns at its foot', async () => {
   for (const side of sides) expect(side).toMatch(/Cautions<\/h3>|Hot vinyl burns/);
 });
 
+test('a side without the temperature says at its foot what no cup may be heated above', async () => {
+  for (const { id } of SAMPLE_BOOK.recipes) {
+    const sides = (await pageOf('recipe-card', id)).split('<article ').slice(1);
+    for (const side of sides)
+      expect(side).toMatch(/class="card-heat">Never above|<b>Never\u00a0above\u00a018[25]\u00a0°C\./);
+  }
+});
+
+test('fitCard(content, format) sets smaller what else would carry a single row over to the next side', () => {
+  const plain: CardRow = { measure: '12 drops', name: 'Peat', weight: 'or\u00a00.58\u00a0g', plastic: false };
+  const [cup] = content.cups;
+  for (const format of Object.values(CARD_FORMATS)) {
+    for (let rows = 2; rows <= 12; rows++) {
+      const one = { ...content, cups: [{ ...cup!, rows: Array.from({ length: rows }, () => plain), notes: [] }] };
+      const pieces = fitCard(one, format).sides.flatMap(({ blocks }) =>
+        blocks.flatMap((block) => (block.kind === 'cup' ? [block.rows.length] : [])),
+      );
+      expect({ format: format.name, pieces, stray: pieces.length > 1 && pieces.at(-1) === 1 }).toMatchObject({
+        stray: false,
+      });
+    }
+  }
+});
+
 test('qrCode(text, label) is read back by another library', async () => {
   const text = 'https://book.example/deep/colours/alder-smoke/';
   const svg = qrCode(text, 'x')

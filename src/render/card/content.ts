@@ -11,7 +11,7 @@ import { CAUTIONS } from '../cautions.ts';
 import { paths } from '../links.ts';
 import { heatOf, heatWords, orderOfWork, type WorkStep } from '../order-of-work.ts';
 import { unbroken, unitsKept } from '../unbroken.ts';
-import { volumeText } from '../words.ts';
+import { temperatureText, volumeText } from '../words.ts';
 
 /** One line of a cup: how much, of what, and the exact weight for those who weigh. */
 export interface CardRow {
@@ -46,6 +46,8 @@ export interface CardContent {
   readonly batch: string;
   readonly cups: readonly CardCup[];
   readonly heat: readonly string[];
+  /** `Never above 185 °C.`, for a side without the heat; absent where no limit is known. */
+  readonly limit?: string;
   readonly steps: readonly WorkStep[];
   /** Whether the recipe has notes, which come before the order of work. */
   readonly noted: boolean;
@@ -91,6 +93,7 @@ function rowsOf(book: Book, cup: Recipe['batch']['cups'][number]): readonly Card
 export function cardContent(book: Book, recipe: Recipe): CardContent {
   const { materials, molds } = bookIndex(book);
   const { id, title, pattern, batch } = recipe;
+  const heat = heatOf(recipe.cups, (plastic) => materials.get(plastic)?.working);
   return {
     id,
     title,
@@ -104,11 +107,10 @@ export function cardContent(book: Book, recipe: Recipe): CardContent {
       notes: measuringNotes(cup, (material) => required(materials, material).title, CARD_DELTA_E),
       ...(cup.split === 1 ? {} : { split: `${cup.split} equal cups, each:` }),
     })),
-    heat: heatWords(
-      heatOf(recipe.cups, (plastic) => materials.get(plastic)?.working),
-      book.settings,
-      (material) => materials.get(material)?.title ?? material,
-    ),
+    heat: heatWords(heat, book.settings, (material) => materials.get(material)?.title ?? material),
+    ...(heat.limit === undefined
+      ? {}
+      : { limit: unbroken(`Never above ${temperatureText(heat.limit.celsius, book.settings)}.`) }),
     steps: orderOfWork(recipe, (material) => materials.get(material)),
     noted: recipe.notes.trim() !== '',
     cautions: CAUTIONS.map(({ short }) => short),

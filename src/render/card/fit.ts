@@ -54,7 +54,9 @@ const NEXT_HEAD = 9;
 const FOOT = 6;
 const QR = 24;
 /** Columns of the measures, the names and the weights, as parts of the width; the style sheet has the same. */
-const COLUMNS = { measure: 0.41, name: 0.4, weight: 0.19 } as const;
+const COLUMNS = { measure: 0.43, name: 0.38, weight: 0.19 } as const;
+/** Between the measure and the name, and between the others: with a little on the safe side. */
+const GAP = { measure: 3.2, other: 1.2 } as const;
 
 /** Part of a card's content that stays together. */
 export type CardBlock =
@@ -89,14 +91,18 @@ interface Measure {
 
 function rowHeight(row: CardRow, { width, scale }: Measure): number {
   const lines = (text: string, size: number, column: number, type?: Type): number =>
-    lineCount(text, size * scale, width * column - 1.2, type) * size * scale * LEADING;
+    lineCount(text, size * scale, width * column - (column === COLUMNS.measure ? GAP.measure : GAP.other), type) *
+    size *
+    scale *
+    LEADING;
   const head = row.weight === undefined ? COLUMNS.name + COLUMNS.weight : COLUMNS.name;
   const note = row.note === undefined ? 0 : lines(row.note, TYPE.small, head);
   const name = lines(row.name, TYPE.name, head) + note;
   const weight = row.weight === undefined ? 0 : lines(row.weight, TYPE.weight, COLUMNS.weight);
   // What a measure weighs stands behind it where there is room, else on a line of its own.
   const weighs = row.weighs === undefined ? 0 : textWidth(` ${row.weighs}`) * TYPE.small * scale;
-  const behind = textWidth(row.measure, 'bold') * TYPE.measure * scale + weighs <= width * COLUMNS.measure - 1.2;
+  const behind =
+    textWidth(row.measure, 'bold') * TYPE.measure * scale + weighs <= width * COLUMNS.measure - GAP.measure;
   const below = weighs === 0 || behind ? 0 : TYPE.small * scale * LEADING;
   return Math.max(lines(row.measure, TYPE.measure, COLUMNS.measure, 'bold') + below, name, weight) + 1.4 * scale;
 }
@@ -143,6 +149,9 @@ function headHeight(content: CardContent, { width, scale }: Measure): number {
   return SWATCH + title + lineCount(content.batch, TYPE.batch * scale, width) * TYPE.batch * scale * LEADING + 4;
 }
 
+/** So few rows of a cup that began on the side before are overlooked there. */
+const FEW_ROWS = 2;
+
 /** Splits a cup over sides where even a side of its own is too short for it. */
 function cupBlocks(
   cup: CardCup,
@@ -163,6 +172,11 @@ function cupBlocks(
     }
     rows.push(row);
     used += height;
+  }
+  const last = blocks.at(-1);
+  if (rows.length === 1 && last?.kind === 'cup' && last.rows.length > FEW_ROWS) {
+    rows.unshift(last.rows.at(-1)!);
+    blocks[blocks.length - 1] = { ...last, rows: last.rows.slice(0, -1) };
   }
   return [...blocks, { kind: 'cup', cup, rows, notes: cup.notes, continued: blocks.length > 0 }];
 }
@@ -214,6 +228,11 @@ function flow(content: CardContent, format: CardFormat, step: number, early: Ear
   return sides;
 }
 
+/** Whether a side has only a few rows of a cup that began on the side before. */
+function hasStrayRows(blocks: readonly CardBlock[]): boolean {
+  return blocks.some((block) => block.kind === 'cup' && block.continued && block.rows.length <= FEW_ROWS);
+}
+
 /** The largest type in which a side's blocks fit; the smallest where none does. */
 function largestStep(content: CardContent, format: CardFormat, blocks: readonly CardBlock[], first: boolean): number {
   const fits = TYPE_STEPS.findIndex((_, step) => {
@@ -234,10 +253,13 @@ export function fitCard(content: CardContent, format: CardFormat): FittedCard {
     steps.map((step) => ({ step, early, sides: flow(content, format, step, early) })),
   );
   const fewest = Math.max(2, Math.min(...flows.map(({ sides }) => sides.length)));
+  const short = flows.filter(({ sides: { length } }) => length <= fewest);
   const { sides } =
     flows.find(
       ({ step, early, sides: { length } }) => early === undefined && step <= SMALLEST_FOR_ONE && length === 1,
-    ) ?? flows.find(({ sides: { length } }) => length <= fewest)!;
+    ) ??
+    short.find((each) => !each.sides.some(hasStrayRows)) ??
+    short[0]!;
   return {
     content,
     format,

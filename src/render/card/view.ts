@@ -10,9 +10,8 @@ import type { Coats } from '../swatch/coat.ts';
 import { pour } from '../swatch/pour.ts';
 import type { CardContent } from './content.ts';
 import type { CardBlock, FittedCard } from './fit.ts';
+import { cardFoot } from './foot.ts';
 import { qrCode } from './qr.ts';
-
-const WARNING = 'Hot vinyl burns, its fumes harm: goggles, gloves, hood.';
 
 function blockView(block: CardBlock, content: CardContent): Html {
   switch (block.kind) {
@@ -53,8 +52,9 @@ export function cardSides(
   { id: idPrefix, budget }: { readonly id: string; readonly budget: number },
 ): readonly Html[] {
   const { content, format, sides } = card;
-  const { title, batch, id, book } = content;
-  return sides.map(({ blocks, step }, index) => {
+  const { title, batch, id } = content;
+  return sides.map((side, index) => {
+    const { blocks, step } = side;
     const first = index === 0;
     const label = first ? `${title} over white and over black` : '';
     const drawing = pour(coats, { id: idPrefix, seed: id, budget, label, again: !first });
@@ -62,7 +62,6 @@ export function cardSides(
     const head = first
       ? html`<div class="card-swatch">${drawing}</div><h2>${title}</h2><p class="card-batch">${batch}</p>`
       : html`<div class="card-next"><span class="card-swatch-small">${drawing}</span><h2>${title}</h2></div>`;
-    const warned = blocks.some(({ kind }) => kind === 'cautions');
-    return html`<article class="card card-${format.name} step-${step}" data-card="${id}">${head}<div class="card-body">${blocks.map((block) => blockView(block, content))}</div><p class="card-foot">${warned ? html`<span>${book}</span>` : html`<b>${WARNING}</b>`}<span>${number}</span></p></article>`;
+    return html`<article class="card card-${format.name} step-${step}" data-card="${id}">${head}<div class="card-body">${blocks.map((block) => blockView(block, content))}</div><p class="card-foot">${cardFoot(side, content)}<span>${number}</span></p></article>`;
   });
 }
