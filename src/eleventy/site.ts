@@ -9,6 +9,7 @@ import { unitsKeptIn } from '../render/unbroken.ts';
 import { writeAssets } from './assets.ts';
 import { photosOf, writePhotos } from './photos.ts';
 import { PAGEFIND_FOLDER } from './search-index.ts';
+import { writeSharedPictures } from './shared-pictures.ts';
 
 /** The folders that a build works with, as absolute paths. */
 export interface SiteFolders {
@@ -44,11 +45,12 @@ export interface Site {
  */
 export async function prepareSite(compiled: Book, { root, recipes, output }: SiteFolders): Promise<Site> {
   const book = publishedBook(compiled);
-  const [{ assets, files }, photos, lineage, data] = await allDone([
+  const [{ assets, files }, photos, lineage, data, pictures] = await allDone([
     writeAssets(root, output),
     writePhotos(photosOf(book), recipes, output, join(root, '.build/photos')),
     layOutFamilies(book),
     writeDataFiles(book, output),
+    writeSharedPictures(book, output),
   ]);
   const context: Omit<PageContext, 'url'> = {
     book,
@@ -68,7 +70,7 @@ export async function prepareSite(compiled: Book, { root, recipes, output }: Sit
     items,
     pageCount: Object.values(items).reduce((sum, list) => sum + list.length, 0),
     records: searchRecords(book),
-    files: [...files, ...data, ...Object.values(photos).flatMap(({ src, thumb }) => [src, thumb])],
+    files: [...files, ...data, ...pictures, ...Object.values(photos).flatMap(({ src, thumb }) => [src, thumb])],
     pagePath: (kind, item) =>
       kindOf(kind)
         .url(item)

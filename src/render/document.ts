@@ -6,6 +6,7 @@
 import { escapeHtml, type Html, html } from './html.ts';
 import { link, paths } from './links.ts';
 import type { PageContext, ScriptName } from './page.ts';
+import { sharedHead } from './shared-head.ts';
 
 /** What a page gives its document. */
 export interface DocumentParts {
@@ -13,6 +14,8 @@ export interface DocumentParts {
   readonly title?: string;
   /** For search engines and shared links: a sentence. */
   readonly description: string;
+  /** Path of the picture that a shared link shows, from the root. */
+  readonly picture?: string;
   /** What stands in `<main>`. */
   readonly main: Html;
   /** Scripts that the page needs; it must read without them. */
@@ -91,7 +94,7 @@ export function document(context: PageContext, parts: DocumentParts): string {
 <meta name="referrer" content="no-referrer">
 <title>${fullTitle(parts.title, book.title)}</title>
 <meta name="description" content="${parts.description}">
-<link rel="icon" type="image/svg+xml" href="${to(assets.icon)}">
+${sharedHead(context, { title: parts.title ?? book.title, description: parts.description, picture: parts.picture })}<link rel="icon" type="image/svg+xml" href="${to(assets.icon)}">
 <link rel="stylesheet" href="${to(assets.css)}">
 <script src="${to(assets.scripts.theme)}"></script>
 ${scripts.map((name) => html`<script defer src="${to(assets.scripts[name])}"></script>\n`)}</head>

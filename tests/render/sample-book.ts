@@ -120,6 +120,7 @@ export const ASSETS: Assets = {
     print: 'assets/print.js',
     bench: 'assets/bench.js',
     unfold: 'assets/unfold.js',
+    share: 'assets/share.js',
   },
   pagefind: 'pagefind/',
 };

@@ -73,9 +73,9 @@ describe('a recipe with `publish: look`', () => {
   test.each(recipes('look').map((recipe) => ({ id: recipe.id, recipe })))(
     '$id shows its name and nothing of its cups',
     ({ id, recipe }) => {
-      const own = files.filter((path) => path.startsWith(`colours/${id}/`));
-      expect(own).toEqual([`colours/${id}/index.html`]);
-      const page = contentOf(own[0]!);
+      const own = files.filter((path) => path.startsWith(`colours/${id}/`)).sort();
+      expect(own).toEqual([`colours/${id}/colour.png`, `colours/${id}/index.html`]);
+      const page = contentOf(own[1]!);
       expect(page.includes(recipe.title)).toBe(true);
       const names = new Map(whole!.materials.map((material) => [material.id, material.title]));
       for (const { material } of recipe.cups.flatMap(({ contents }) => contents)) {
@@ -96,11 +96,11 @@ describe('photos', () => {
     expect(metadata.filter(({ exif }) => exif?.includes('GPS') || (exif && exif.length > 0)).length).toBeGreaterThan(0);
   });
 
-  test('come out without any, and without their names', async () => {
+  test('and drawn pictures come out without any, and without their names', async () => {
     const pictures = files.filter((path) => /\.(?:webp|jpe?g|png|avif|gif)$/.test(path));
     expect(pictures.length).toBeGreaterThan(0);
     for (const path of pictures) {
-      expect(path).toMatch(/^photos\/[0-9a-f]{16}(?:-small)?\.webp$/);
+      expect(path).toMatch(/^photos\/[0-9a-f]{16}(?:-small)?\.webp$|^colours\/[a-z0-9-]+\/colour\.png$/);
       const { exif, xmp, iptc, comments } = await sharp(join(site, path)).metadata();
       expect({ path, exif, xmp, iptc, comments }).toEqual({
         path,

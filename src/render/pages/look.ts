@@ -22,6 +22,7 @@ export function lookPage(context: PageContext, look: RecipeLook): string {
     title,
     description: `${title}: how it looks over white and over black. Its recipe is not published.`,
     part: paths.home,
+    picture: paths.sharedPicture(id),
     main: html`<article class="recipe">
 <header class="label"><h1>${title}</h1>${labelLine([hueLinks(context, facets.hueFamilies), pattern])}</header>
 <div class="plate"><div class="plate-bait">${lookBait(look, { id: 'bait', seed: id, label: title })}</div><div class="plate-side">${labelledPour(coats, { id: 'card', seed: id, label: `${title} as a film over white and over black`, parts })}</div></div>

@@ -9,6 +9,7 @@ import { link, paths } from '../links.ts';
 import { notesHtml, notesText } from '../notes.ts';
 import type { PageContext, PageKind } from '../page.ts';
 import { photoFigures } from '../photo.ts';
+import { shortDescription } from '../short-description.ts';
 import { baitOutline } from '../swatch/bait.ts';
 import { tile, tileBudget } from '../tile.ts';
 import { counted, sentence, volumeText } from '../words.ts';
@@ -45,7 +46,7 @@ export const moldPage: PageKind = {
     return document(context, {
       title: mold.title,
       description:
-        notesText(mold.notes).slice(0, 150) ||
+        shortDescription(notesText(mold.notes)) ||
         `${mold.title}: cavities, volumes, thickness, and the colours poured in it.`,
       part: paths.molds,
       main: html`<article class="mold">

@@ -24,6 +24,7 @@ import { otherLights } from '../recipe/other-lights.ts';
 import { plate } from '../recipe/plate.ts';
 import { hasLineage, relativesSection } from '../recipe/relatives.ts';
 import { roundsSection } from '../recipe/rounds.ts';
+import { shortDescription } from '../short-description.ts';
 import { besideTarget } from '../target/beside-target.ts';
 import { usualVolume } from '../usual-volume.ts';
 import { counted, dayText } from '../words.ts';
@@ -49,9 +50,10 @@ function fullPage(context: PageContext, recipe: Recipe): string {
   return document(context, {
     title,
     description:
-      notesText(notes).slice(0, 150) || `${title}: what is in the cup, and how it looks over white and over black.`,
+      shortDescription(notesText(notes)) || `${title}: what is in the cup, and how it looks over white and over black.`,
     part: paths.home,
-    scripts: ['planner', 'unfold'],
+    picture: paths.sharedPicture(recipe.id),
+    scripts: ['planner', 'unfold', 'share'],
     main: html`<article class="recipe">
 <header class="label">
 <h1>${title}</h1>
@@ -168,5 +170,5 @@ function takeSection(context: PageContext, { id, batch }: Recipe, mold: Mold): H
 <li><a href="${link(context, paths.smallCard(id))}">Bench card, 4 × 6 in</a></li>
 <li><a href="${link(context, paths.recipeSource(id))}">The recipe’s file</a></li>
 <li><a href="${link(context, paths.recipeData(id))}">The recipe as data (JSON)</a></li>
-</ul></section>`;
+</ul><p data-share hidden><button class="quiet" type="button">Copy the address</button> <span role="status"></span></p></section>`;
 }

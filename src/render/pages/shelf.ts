@@ -15,6 +15,7 @@ import { lightGraph } from '../material/light-graph.ts';
 import { notesHtml, notesText } from '../notes.ts';
 import type { PageContext, PageKind } from '../page.ts';
 import { photoFigures } from '../photo.ts';
+import { shortDescription } from '../short-description.ts';
 import { chipColours, chips, dot } from '../swatch/chip.ts';
 import { flakeCard } from '../swatch/flake-card.ts';
 import { ladderText, massIn, usualVolume } from '../usual-volume.ts';
@@ -101,7 +102,8 @@ export const materialPage: PageKind = {
     return document(context, {
       title,
       description:
-        notesText(notes).slice(0, 150) || `${title}, a ${kind}: how it looks in rising doses, and where it is used.`,
+        shortDescription(notesText(notes)) ||
+        `${title}, a ${kind}: how it looks in rising doses, and where it is used.`,
       part: paths.shelf,
       main: html`<article class="material">
 <header class="label"><h1>${title}</h1>${labelLine([html`<a href="${link(context, paths.shelf)}">Shelf</a>`, kind])}</header>

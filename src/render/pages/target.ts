@@ -11,6 +11,7 @@ import { link, paths } from '../links.ts';
 import { notesHtml, notesText } from '../notes.ts';
 import type { PageContext, PageKind } from '../page.ts';
 import { photoFigures } from '../photo.ts';
+import { shortDescription } from '../short-description.ts';
 import { chipColours, chips, chipWords, dot } from '../swatch/chip.ts';
 import { matchedCup } from '../target/matched-cup.ts';
 import { tile } from '../tile.ts';
@@ -26,7 +27,7 @@ export const targetPage: PageKind = {
     const { title, notes, photo, tolerance, flakes } = target;
     return document(context, {
       title: `Target: ${title}`,
-      description: notesText(notes).slice(0, 150) || `${title}: a colour to be matched, over white and over black.`,
+      description: shortDescription(notesText(notes)) || `${title}: a colour to be matched, over white and over black.`,
       part: paths.home,
       main: html`<article class="target">
 <header class="label"><h1>${title}</h1><p class="label-line">Target, to be matched within ΔE ${deltaEText(tolerance)}${target.parts.length < 2 ? '' : seenWhole(target) ? '; two sides of a finished bait, each seen with the other behind it' : '; each part seen by itself'}</p>${deltaEGloss(context)}</header>

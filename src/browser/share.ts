@@ -1,0 +1,21 @@
+/**
+ * The button that copies the address of a page, where the browser lets a page copy.
+ *
+ * @packageDocumentation
+ */
+
+for (const part of document.querySelectorAll<HTMLElement>('[data-share]')) {
+  const button = part.querySelector('button');
+  const status = part.querySelector('[role="status"]');
+  if (button === null || status === null || navigator.clipboard === undefined) continue;
+  part.hidden = false;
+  button.addEventListener('click', async () => {
+    const address = location.origin + location.pathname;
+    try {
+      await navigator.clipboard.writeText(address);
+      status.textContent = 'Copied.';
+    } catch {
+      status.textContent = `The browser does not let this page copy. It is ${address}`;
+    }
+  });
+}

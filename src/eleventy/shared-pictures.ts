@@ -1,0 +1,55 @@
+import { mkdir, writeFile } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+import sharp from 'sharp';
+import type { Book, Look } from '../book/model.ts';
+import { paths } from '../render/links.ts';
+import { SHARED_PICTURE } from '../render/shared-head.ts';
+import { BLACK_CARD, WHITE_CARD } from '../render/swatch/tint.ts';
+
+/** Side of a square of which the picture is made, px: it divides both of its sides. */
+const SQUARE = 30;
+/** Bare card around the film, squares. */
+const MARGIN = { across: 3, down: 2 } as const;
+
+/**
+ * Writes a picture for the shared links of every colour: its body as a film, over the white card above and the black one below.
+ *
+ * Only where the book says where it is published: nobody else finds them. Returns their paths.
+ *
+ * @param book the published book
+ */
+export async function writeSharedPictures(book: Book, output: string): Promise<readonly string[]> {
+  if (book.address === undefined) return [];
+  const written: string[] = [];
+  for (const { id, body } of [...book.recipes, ...book.looks]) {
+    const path = paths.sharedPicture(id);
+    await mkdir(dirname(join(output, path)), { recursive: true });
+    await writeFile(join(output, path), await sharedPicture(body));
+    written.push(path);
+  }
+  return written;
+}
+
+/** The picture as a PNG that holds nothing but its pixels. */
+export async function sharedPicture({ overWhite, overBlack }: Look): Promise<Buffer> {
+  const [columns, rows] = [SHARED_PICTURE.width / SQUARE, SHARED_PICTURE.height / SQUARE];
+  const squares = Array.from({ length: rows }, (_, row) => {
+    const above = row < rows / 2;
+    return Array.from({ length: columns }, (_, column) => {
+      const isFilm =
+        column >= MARGIN.across && column < columns - MARGIN.across && row >= MARGIN.down && row < rows - MARGIN.down;
+      return isFilm ? (above ? overWhite.hex : overBlack.hex) : above ? WHITE_CARD : BLACK_CARD;
+    });
+  });
+  const pixels = Buffer.from(
+    squares
+      .flat()
+      .map((hex) => hex.slice(1))
+      .join(''),
+    'hex',
+  );
+  return sharp(pixels, { raw: { width: columns, height: rows, channels: 3 } })
+    .resize(SHARED_PICTURE.width, SHARED_PICTURE.height, { kernel: 'nearest' })
+    .png({ compressionLevel: 3 })
+    .toBuffer();
+}

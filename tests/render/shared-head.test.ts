@@ -1,0 +1,51 @@
+import { describe, expect, test } from 'vitest';
+import { shortDescription } from '../../src/render/short-description.ts';
+import { bookOf, pageOf, SAMPLE_FILES } from './sample-book.ts';
+
+const ADDRESS = 'https://book.example/deep/';
+const metaOf = (page: string, property: string): string | undefined =>
+  new RegExp(`<meta property="og:${property}" content="([^"]*)">`).exec(page)?.[1];
+
+describe('a page of a book that has an address', () => {
+  test('says what a shared link shows: its address, name, sentence and, of a colour, its picture', async () => {
+    const page = await pageOf('recipe', 'weir-foam');
+    expect(page).toContain(`<link rel="canonical" href="${ADDRESS}colours/weir-foam/">`);
+    expect(metaOf(page, 'url')).toBe(`${ADDRESS}colours/weir-foam/`);
+    expect(metaOf(page, 'title')).toBe('Weir Foam');
+    expect(metaOf(page, 'description')).toBe('Foam below the weir.');
+    expect(metaOf(page, 'image')).toBe(`${ADDRESS}colours/weir-foam/colour.png`);
+    expect(metaOf(await pageOf('recipe', 'hush'), 'image')).toBe(`${ADDRESS}colours/hush/colour.png`);
+  });
+
+  test('has no picture where there is no one colour, and no address where it stands at any', async () => {
+    const home = await pageOf('home');
+    expect(home).toContain(`<link rel="canonical" href="${ADDRESS}">`);
+    expect(metaOf(home, 'image')).toBeUndefined();
+    expect(await pageOf('not-found')).not.toMatch(/og:|canonical/);
+  });
+});
+
+test('a book without an address has nothing of it', async () => {
+  const without = bookOf({ ...SAMPLE_FILES, 'book.md': '---\ntitle: Nowhere\n---\n' });
+  expect(await pageOf('recipe', 'weir-foam', without)).not.toMatch(/og:|canonical/);
+});
+
+describe('shortDescription(text)', () => {
+  const long = 'We looked for it all winter, in jars and in ditches and once in a bucket. Took two tries. ';
+
+  test('keeps what is short', () => {
+    expect(shortDescription('Took two tries.')).toBe('Took two tries.');
+  });
+
+  test('ends with a sentence where one ends in time', () => {
+    expect(
+      shortDescription(`${long}And then it stood on the shelf for the whole of a year, forgotten by all of us.`),
+    ).toBe(long.trim());
+  });
+
+  test('else ends with a word and an ellipsis', () => {
+    const words = shortDescription(`Peat, ${'and straw and copper, '.repeat(12)}`);
+    expect(words).toMatch(/^Peat, .*(?:and|straw|copper)…$/);
+    expect(words.length).toBeLessThanOrEqual(155);
+  });
+});
