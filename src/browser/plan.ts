@@ -9,6 +9,7 @@ import { type Html, html } from '../render/html.ts';
 import { heatOf, heatWords } from '../render/order-of-work.ts';
 import type { PlanPageData } from '../render/pages/plan.ts';
 import { type PlannerShop, plannedNames, plannerData, type ShopMold } from '../render/planner-data.ts';
+import { unitsKeptIn } from '../render/unbroken.ts';
 import { counted } from '../render/words.ts';
 import { mergeBatches } from './merge-batches.ts';
 import { afterPause, pageData } from './page-data.ts';
@@ -149,9 +150,9 @@ function start({ form, result, costs, status }: PlanParts, page: PlanPageData): 
         material: (id) => packs.get(id) ?? first.material(id),
         href: (id) => `${root}shelf/${id}/`,
       };
-      result.innerHTML = planCups(planned, usual).toString();
+      result.innerHTML = unitsKeptIn(planCups(planned, usual).toString());
       ticks.show(query);
-      costs.innerHTML = planCosts(all, names).toString();
+      costs.innerHTML = unitsKeptIn(planCosts(all, names).toString());
       status.textContent = `${counted(all.baits, 'bait')} of ${counted(planned.length, 'colour')}, ${counted(
         all.cups.reduce((sum, cup) => sum + cup.split, 0),
         'cup',

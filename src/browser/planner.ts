@@ -6,6 +6,7 @@
 import { batchCosts, batchCups } from '../render/batch-view.ts';
 import { html } from '../render/html.ts';
 import { type PlannedRecipe, type PlannerData, plannedNames } from '../render/planner-data.ts';
+import { unitsKeptIn } from '../render/unbroken.ts';
 import { afterPause, pageData } from './page-data.ts';
 import { batchAsked, batchQuery, showInAddress } from './plan-address.ts';
 import { baitsFrom, baitsWanted, type PlanLine, plannedBatch } from './planned-batch.ts';
@@ -39,11 +40,11 @@ function start({ form, amounts, costs }: PlannerParts, data: PlannerData, recipe
     const line = { mold: field('mold').value, baits };
     const batch = plannedBatch(data, recipe, [line]);
     const drawn = document.createElement('template');
-    drawn.innerHTML = batchCups(batch, names).toString();
+    drawn.innerHTML = unitsKeptIn(batchCups(batch, names).toString());
     // What is said stays in its place, where alone a change of it is heard.
     says.replaceChildren(...drawn.content.querySelector('.batch-says')!.childNodes);
     cups.replaceChildren(...drawn.content.querySelector('.cups')!.children);
-    costs.innerHTML = batchCosts(batch, names).toString();
+    costs.innerHTML = unitsKeptIn(batchCosts(batch, names).toString());
     ticks.show(shownAs(line));
     showInAddress(batchQuery(line, usual));
   };

@@ -28,7 +28,7 @@ test('cupHeat(cup) is how hot it may get, at what heat it is poured, and what ha
 test('what is to be mixed says first how hot it may get; once it is mixed, the cup does', () => {
   const { now } = adviceFor(work, 0, DATA);
   const mix = mixView(work.cups[0]!, now.cup, 0, {}, work, shown).toString();
-  expect(mix).toMatch(/^<h3>Mix this<\/h3><p class="heat"><strong>Never above 185 °C: Supple\.<\/strong> Pour at/);
+  expect(mix).toMatch(/^<h3>Mix this<\/h3><p class="heat"><strong>Never above 185\s°C: Supple\.<\/strong> Pour at/);
   expect(mix).toMatch(
     /<details class="bench-order"><summary>Order of work<\/summary><ol[\s\S]*Stir in the colorant[\s\S]*Wear goggles/,
   );

@@ -159,15 +159,15 @@ describe('what it takes and what it does not', () => {
     const first = page.locator('[data-first] .bench-proposals > li').first();
     await first.waitFor();
     expect(await first.innerText()).toMatch(
-      /7 drops[\s\S]*Or weigh all: 0\.36 g of Ember, 2\.11 g of Rowan and 0\.61 g of Sedge\. That leaves ΔE 0\.\d/,
+      /7\u00a0drops[\s\S]*Or weigh all: 0\.36\u00a0g of Ember, 2\.11\u00a0g of Rowan and 0\.61\u00a0g of Sedge\. That leaves ΔE\u00a00\.\d/,
     );
     await first.getByRole('button', { name: 'Use recipe 1, weighed' }).click();
     await noteRound(page, '14', '#b84a36', '#8a4a38');
     await page.getByRole('button', { name: 'I weighed it' }).first().click();
     const log = await page.locator('.bench-log li').allInnerTexts();
-    expect(log[0]).toBe('Added Ember 0.36 g, Rowan 2.11 g, Sedge 0.61 g');
-    expect(log[1]).toMatch(/^Round 1: poured 14 ml; saw #b84a36 over white/);
-    expect(log[2]).toMatch(/^Added \w+ \d\.\d+ g/);
+    expect(log[0]).toBe('Added Ember 0.36\u00a0g, Rowan 2.11\u00a0g, Sedge 0.61\u00a0g');
+    expect(log[1]).toMatch(/^Round 1: poured 14\sml; saw #b84a36 over white/);
+    expect(log[2]).toMatch(/^Added \w+ \d\.\d+\sg/);
     expect(errors).toEqual([]);
     await close();
   });

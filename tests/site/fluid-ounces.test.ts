@@ -83,8 +83,11 @@ test('in a book of fluid ounces a match is typed and told in them', async () => 
   await page.getByText('Something else went in').click();
   await page.getByLabel('Plastic, fl oz').fill('1');
   await page.getByRole('button', { name: 'Put it in the log' }).nth(1).click();
-  expect(await page.locator('.bench-log li').allInnerTexts()).toEqual(['Poured 0.5 fl oz', 'Added 1 fl oz of plastic']);
-  expect(await page.locator('.bench-log').innerText()).toContain('6.75 fl oz.');
+  expect(await page.locator('.bench-log li').allInnerTexts()).toEqual([
+    'Poured 0.5\u00a0fl\u00a0oz',
+    'Added 1\u00a0fl\u00a0oz of plastic',
+  ]);
+  expect(await page.locator('.bench-log').innerText()).toContain('6.75\u00a0fl\u00a0oz.');
   expect(await page.locator('[data-file="recipe"]').textContent()).toMatch(
     /plastic: 6\.25 fl oz supple\n {4}log:\n {6}- pour: 0\.5 fl oz\n {6}- plastic: 1 fl oz supple/,
   );

@@ -1,4 +1,5 @@
 import type { Html } from '../../render/html.ts';
+import { unitsKeptIn } from '../../render/unbroken.ts';
 
 /** Draws a part of the page anew under the maker's hands: what was unfolded stays so, and so does the field in use. */
 export function redraw(part: HTMLElement, drawn: Html | string): void {
@@ -7,7 +8,7 @@ export function redraw(part: HTMLElement, drawn: Html | string): void {
   const used = document.activeElement;
   const id = used !== null && part.contains(used) ? used.id : '';
   const caret = used instanceof HTMLInputElement ? ([used.selectionStart, used.selectionEnd] as const) : undefined;
-  part.innerHTML = drawn.toString();
+  part.innerHTML = unitsKeptIn(drawn.toString());
   for (const fold of folds()) if (unfolded.has(nameOf(fold))) fold.open = true;
   const again = id === '' ? null : document.getElementById(id);
   again?.focus({ preventScroll: true });
