@@ -15,7 +15,18 @@ import type { GraphLayout } from '../lineage/graph.ts';
  *
  * `theme` is loaded before the first paint, the others after the page is read.
  */
-export const SCRIPTS = ['theme', 'find', 'filter', 'planner', 'plan', 'print', 'bench', 'unfold', 'share'] as const;
+export const SCRIPTS = [
+  'theme',
+  'find',
+  'filter',
+  'planner',
+  'plan',
+  'print',
+  'bench',
+  'unfold',
+  'share',
+  'labels',
+] as const;
 
 export type ScriptName = (typeof SCRIPTS)[number];
 

@@ -121,6 +121,7 @@ export const ASSETS: Assets = {
     bench: 'assets/bench.js',
     unfold: 'assets/unfold.js',
     share: 'assets/share.js',
+    labels: 'assets/labels.js',
   },
   pagefind: 'pagefind/',
 };

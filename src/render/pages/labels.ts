@@ -38,13 +38,13 @@ function labelPage({ name, count, paper, size, url }: LabelSheet): PageKind {
         title: `Bag labels, ${paper}`,
         description: `Labels for the bags of ${book.title}, ${on}.`,
         part: paths.cards,
-        scripts: ['print'],
+        scripts: ['print', 'labels'],
         paper: 'paper',
         main: html`<h1 class="print-title">Bag labels on ${paper}</h1>${sheetBar(
           context,
           sheets.length,
-          html`${size}, ${on}, ${counted(sheets.length, 'sheet')}. ${HOW}`,
-        )}<div class="papers">${sheets.map((recipes) => html`<div class="sheet sheet-${name}">${recipes.map((recipe) => bagLabel(book, recipe))}</div>`)}</div>`,
+          html`${size}, ${on}, <span role="status" data-sheets>${counted(sheets.length, 'sheet')}</span>. ${HOW}`,
+        )}${sheets.length === 0 ? '' : labelChoice(book, count)}<div class="papers">${sheets.map((recipes) => html`<div class="sheet sheet-${name}">${recipes.map((recipe) => bagLabel(book, recipe))}</div>`)}</div>`,
       });
     },
   };
@@ -67,6 +67,14 @@ export const labelsLetterPage: PageKind = labelPage({
   size: '4 × 1 1/3 in',
   url: paths.labelsLetter,
 });
+
+/** Most labels of one colour: some forty sheets. Convention of this book. */
+const MOST = 999;
+
+/** How many labels of each colour; a script lays the sheets anew. */
+function labelChoice({ recipes }: Book, perSheet: number): Html {
+  return html`<form class="label-form" data-labels="${perSheet}" autocomplete="off" hidden><details><summary>Choose colours and numbers</summary><p><button class="quiet" type="button" data-none>None</button> <button class="quiet" type="reset">One of each</button></p><ul class="label-choices">${recipes.map(({ id, title }) => html`<li><label for="n-${id}">${title}</label><input id="n-${id}" type="number" inputmode="numeric" min="0" max="${MOST}" step="1" value="1"></li>`)}</ul></details></form>`;
+}
 
 /** What a label shows: where cups lie side by side each of them, else the sides and the thin part. */
 function labelLooks({ pattern, cups, body, other, thin }: Recipe): readonly Look[] {
