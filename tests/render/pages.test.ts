@@ -124,7 +124,7 @@ test('every page and card that tells someone to heat carries the cautions', () =
 });
 
 test('a recipe page states the limit of its cups and where it comes from', async () => {
-  const page = await pageOf('recipe', 'alder-smoke');
+  const page = (await pageOf('recipe', 'alder-smoke')).replaceAll('\u00a0', ' ');
   expect(page).toContain('Never above 182 °C: Copper hexagon.');
   expect(page).toContain('Pour at 160 to 175 °C.');
   expect(page).toContain('No limit known for Dust, Ivory Pearl and Lamp Black');
