@@ -8,8 +8,9 @@ import { stepHtml } from '../order-of-work.ts';
 import { dot } from '../swatch/chip.ts';
 import type { Coats } from '../swatch/coat.ts';
 import { pour } from '../swatch/pour.ts';
+import type { CardBlock } from './block-height.ts';
 import type { CardContent } from './content.ts';
-import type { CardBlock, FittedCard } from './fit.ts';
+import type { FittedCard } from './fit.ts';
 import { cardFoot } from './foot.ts';
 import { qrCode } from './qr.ts';
 
