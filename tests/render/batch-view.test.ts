@@ -43,7 +43,7 @@ test('batchCups(batch) parts no number from its unit, nor a measure but after it
 
 test('doses(recipe) has what a hundred millilitres take in a table of its own, folded', async () => {
   const page = doses(recipe, materials, SAMPLE_BOOK.settings).toString();
-  expect(page).toMatch(/^<details class="doses"><summary>In 100\u00a0ml of plastic<\/summary>/);
+  expect(page).toMatch(/^<details class="rates"><summary>In 100\u00a0ml of plastic<\/summary>/);
   const { contents } = recipe.cups[1]!;
   const peat = contents.find(({ material }) => material === 'peat')!;
   expect(page).toContain(

@@ -24,5 +24,5 @@ export function doses(
     });
     return html`<tbody>${cups.length > 1 ? html`<tr><th scope="rowgroup" colspan="3">${sentence(cup)}</th></tr>` : ''}${rows}</tbody>`;
   });
-  return html`<details class="doses"><summary>${title}</summary><p class="fine">The recipe for any amount, not for this batch.</p><table aria-label="${title}"><thead><tr><th scope="col">Material</th><th scope="col">By weight</th><th scope="col">By drops</th></tr></thead>${groups}</table></details>`;
+  return html`<details class="rates"><summary>${title}</summary><p class="fine">The recipe for any amount, not for this batch.</p><table aria-label="${title}"><thead><tr><th scope="col">Material</th><th scope="col">By weight</th><th scope="col">By drops</th></tr></thead>${groups}</table></details>`;
 }
