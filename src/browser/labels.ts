@@ -6,16 +6,16 @@
 import { counted } from '../render/words.ts';
 import { sheetsOf } from './sheets-of.ts';
 
-const form = document.querySelector<HTMLFormElement>('[data-labels]');
+const choice = document.querySelector<HTMLElement>('[data-labels]');
 const papers = document.querySelector<HTMLElement>('.papers');
 const status = document.querySelector<HTMLElement>('[data-sheets]');
 const first = papers?.querySelector<HTMLElement>('.sheet');
 
-if (form && papers && status && first) {
-  const perSheet = Number(form.dataset.labels);
-  const most = Number(form.querySelector<HTMLInputElement>('input')?.max);
+if (choice && papers && status && first) {
+  const perSheet = Number(choice.dataset.labels);
+  const most = Number(choice.querySelector<HTMLInputElement>('input')?.max);
   const labels = [...papers.querySelectorAll<HTMLElement>('.bag-label')];
-  const fields = [...form.querySelectorAll<HTMLInputElement>('input')];
+  const fields = [...choice.querySelectorAll<HTMLInputElement>('input')];
 
   const lay = (): void => {
     const wanted = fields.map(({ valueAsNumber }) => Math.min(most, Math.max(0, Math.floor(valueAsNumber) || 0)));
@@ -31,14 +31,14 @@ if (form && papers && status && first) {
     }
   };
 
-  form.addEventListener('input', lay);
-  form.addEventListener('submit', (event) => event.preventDefault());
-  form.addEventListener('reset', () => window.setTimeout(lay, 0));
-  form.querySelector('[data-none]')!.addEventListener('click', () => {
-    for (const field of fields) field.value = '0';
+  choice.addEventListener('input', lay);
+  choice.addEventListener('click', ({ target }) => {
+    const each = (target as Element).closest<HTMLElement>('[data-each]')?.dataset.each;
+    if (each === undefined) return;
+    for (const field of fields) field.value = each;
     lay();
   });
-  form.hidden = false;
+  choice.hidden = false;
   // A browser may have kept numbers from the last visit.
   lay();
 }
