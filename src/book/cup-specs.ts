@@ -146,7 +146,7 @@ function specsOf(recipe: Thing<'recipe'>, parent: readonly CupSpec[]): readonly 
       const from = { recipe: recipe.fields.from!, cup: spec.name };
       return { recipe, name: spec.name, path: ['from'], fields: shareOf(spec), from };
     }
-    return changed.from ? { ...changed, fields: { ...shareOf(spec), ...changed.fields } } : changed;
+    return { ...changed, fields: { ...shareOf(spec), ...changed.fields } };
   });
   const names = new Set(parent.map((spec) => spec.name));
   return [...kept, ...own.filter((spec) => given.has(spec.name) && !names.has(spec.name))];
