@@ -1,9 +1,9 @@
-import type { Amounts } from '../cup/ledger.ts';
 import { CATALOGUE } from '../diagnostics/catalogue.ts';
 import { compareDiagnostics, type Diagnostic, hasErrors } from '../diagnostics/diagnostic.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import { SCHEMAS } from '../recipe/schema.ts';
 import { BOOK_FILE, type Kind, MEASUREMENTS_FILE, type Source } from '../recipe/source.ts';
+import { changesFromParent, type KnownCup } from './changes-from-parent.ts';
 import { checkPartial } from './check-partial.ts';
 import { checkPhotos } from './check-photos.ts';
 import { checkReferences } from './check-references.ts';
@@ -12,10 +12,10 @@ import { compileFamilies } from './compile-families.ts';
 import { compileMaterial, type MaterialCore } from './compile-material.ts';
 import { compileMold } from './compile-mold.ts';
 import {
-  changesFromParent,
   compileRecipe,
   inheritedField,
   patternOf,
+  type RecipeContext,
   type RecipeCore,
   sharesOf,
 } from './compile-recipe.ts';
@@ -146,7 +146,7 @@ function joinThings(
   if (hasErrors(diagnostics)) return undefined;
 
   const recipes = withMatches(
-    withFamilies(cores, filled, things, report),
+    withFamilies(cores, filled, things, context),
     targets,
     { materials: [...shelf.values()], settings, molds },
     things,
@@ -228,15 +228,18 @@ function withFamilies(
   cores: ReadonlyMap<string, RecipeCore>,
   filled: ReadonlyMap<string, FilledCup>,
   things: Things,
-  report: Report,
+  { shelf, molds, report }: Pick<RecipeContext, 'shelf' | 'molds' | 'report'>,
 ): readonly Recipe[] {
-  const contentsIn = (recipe: string, name: string): { cup: Recipe['cups'][number]; contents: Amounts } | undefined => {
-    const cup = cores.get(recipe)?.cups.find((known) => known.name === name);
+  const known = (recipe: string, name: string): KnownCup | undefined => {
+    const cup = cores.get(recipe)?.cups.find((each) => each.name === name);
     return cup && { cup, contents: filled.get(cupKey(recipe, name))!.contents };
   };
   const changed = [...cores.values()].map((core) => ({
     ...core,
-    changes: computed(things.recipes.get(core.id) as Thing, report, () => changesFromParent(core, contentsIn)) ?? [],
+    changes:
+      computed(things.recipes.get(core.id) as Thing, report, () =>
+        changesFromParent(core, known, (id) => shelf.get(id)!, molds.get(core.mold)!.bodyMm),
+      ) ?? [],
   }));
   const familyOf = new Map(
     compileFamilies(changed).flatMap((family) => family.members.map((id) => [id, family.id] as const)),

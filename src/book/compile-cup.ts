@@ -1,18 +1,18 @@
 import { type Amounts, concentrations, cupVolume, total } from '../cup/ledger.ts';
 import { cupBody } from '../optics/cup-body.ts';
 import { deltaE00 } from '../optics/delta-e00.ts';
-import { flakeCoverage, flakeSpacing, flakesPerMl, spreadFlake } from '../optics/flake.ts';
+import { flakeCoverage, flakeSpacing, flakesPerMl, flakesPerMm } from '../optics/flake.ts';
 import { hidingThickness } from '../optics/opacity.ts';
 import type { Body } from '../optics/stack.ts';
-import { SIDE_BY_SIDE } from '../tables/patterns.ts';
 import { formatDecimal, formatTemperature } from '../units/format-quantity.ts';
 import { checkSeen } from './check-seen.ts';
 import type { MaterialCore } from './compile-material.ts';
 import { describeChange } from './describe-change.ts';
 import type { FilledCup, FilledRound } from './fill-cup.ts';
 import { lookOf, withoutFlake } from './looks.ts';
-import type { Content, Cup, FlakeLook, Look, Mold, Pattern, PlasticShare, Round, Tier } from './model.ts';
+import type { Content, Cup, FlakeLook, Look, Mold, PlasticShare, Round, Tier } from './model.ts';
 import { photoOf } from './photo-of.ts';
+import type { CupPlace } from './place-in-bait.ts';
 import type { Report } from './report.ts';
 import { seenByDaylight } from './seen-colour.ts';
 
@@ -37,11 +37,11 @@ export function contentsOf(amounts: Amounts): readonly Content[] {
 /**
  * Everything that the book says of one cup.
  *
- * @param part pattern of the bait, and the cup's part of its volume, 0..1
+ * @param part the cup's part of the bait's volume, and where it lies in it: see `placeInBait`
  */
 export function compileCup(
   filled: FilledCup,
-  part: { readonly pattern: Pattern; readonly share: number },
+  part: CupPlace & { readonly share: number },
   mold: Pick<Mold, 'bodyMm' | 'thinMm' | 'cavityMl'>,
   shelf: Shelf,
   temperature: '°C' | '°F',
@@ -68,7 +68,7 @@ export function compileCup(
     checkSeen(seen, spec.recipe, [...spec.path, 'log', index, 'seen'], report);
   checkLoads(filled, shelf, report);
   const working = workingOf(plastics, shelf);
-  const hidingMm = hidingThickness(withoutFlake(body));
+  const hidingMm = hidingThickness(body);
   return {
     body,
     cup: {
@@ -237,7 +237,7 @@ function checkLoads(filled: FilledCup, shelf: Shelf, report: Report): void {
 /** The flakes of a cup, and what of them is in its part of a bait. */
 function flakeLooks(
   contents: Amounts,
-  { pattern, share }: { readonly pattern: Pattern; readonly share: number },
+  { face, depth, share }: CupPlace & { readonly share: number },
   { bodyMm, cavityMl }: Pick<Mold, 'bodyMm' | 'cavityMl'>,
   volumePerPlastic: number,
   shelf: Shelf,
@@ -247,12 +247,7 @@ function flakeLooks(
     if (!flake) return [];
     // Flakes are spread through the whole cup, which the materials make a little larger than its plastic.
     const perMl = flakesPerMl(gramsPerMl / volumePerPlastic, flake);
-    const spread = [spreadFlake(flake, gramsPerMl / volumePerPlastic)];
-    // A cup that stands beside another is met by its share of the lines of sight, all the way; one that lies over another by
-    // all of them, through its part of the thickness.
-    const coverage = SIDE_BY_SIDE.has(pattern)
-      ? share * flakeCoverage(spread, bodyMm)
-      : flakeCoverage(spread, share * bodyMm);
+    const spread = [{ perMm: flakesPerMm(gramsPerMl / volumePerPlastic, flake) }];
     return [
       {
         material,
@@ -264,7 +259,7 @@ function flakeLooks(
         flakesPerMl: perMl,
         perBait: perMl * cavityMl * share,
         spacingMm: flakeSpacing(perMl) ?? 0,
-        coverage,
+        coverage: face * flakeCoverage(spread, depth * bodyMm),
       },
     ];
   });

@@ -1,18 +1,18 @@
-import type { Amounts } from '../cup/ledger.ts';
 import { type PatternContrast, patternContrast } from '../optics/pattern-contrast.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
-import { batchOfRecipe, doseDeviation, repeatabilityOf } from './batch-of-recipe.ts';
+import { batchOfRecipe, doseDeviation } from './batch-of-recipe.ts';
 import { checkFullness } from './check-fullness.ts';
 import { type ColouredCup, compileCup, type Shelf } from './compile-cup.ts';
 import type { CupSpec } from './cup-specs.ts';
-import { describeChange } from './describe-change.ts';
 import { lookFacets } from './facets.ts';
 import type { FilledCup } from './fill-cup.ts';
 import { flakeHue } from './flake-hue.ts';
 import { baitInWater, baitLooks, baitUnderLights, type SharedCup, withoutFlake } from './looks.ts';
 import type { Cup, Facets, Mold, Pattern, Publish, Recipe, Settings, Tier } from './model.ts';
 import { photoOf } from './photo-of.ts';
+import { placeInBait } from './place-in-bait.ts';
+import { repeatabilityOf } from './repeatability-of.ts';
 import type { Report } from './report.ts';
 import { spreadOfBait } from './spread-of-bait.ts';
 
@@ -128,7 +128,14 @@ export function compileRecipe(
   const mold = context.molds.get(parts.mold)!;
   for (const cup of filled) checkFullness(cup, settings, (id) => 1 / shelf.get(id)!.density, report);
   const coloured = filled.map((cup, index) =>
-    compileCup(cup, { pattern: parts.pattern, share: shares[index]! }, mold, shelf, settings.temperature, report),
+    compileCup(
+      cup,
+      { share: shares[index]!, ...placeInBait(parts.pattern, shares, index) },
+      mold,
+      shelf,
+      settings.temperature,
+      report,
+    ),
   );
   const cups = coloured.map(({ cup }, index): Cup => ({ ...cup, share: shares[index]! }));
   const shared = coloured.map(({ body }, index): SharedCup => ({ body, share: shares[index]! }));
@@ -174,7 +181,7 @@ export function compileRecipe(
       water: baitInWater(parts.pattern, shared, mold.bodyMm),
       facets: { ...lookFacets(body.side, parts.pattern, cups), ...materialFacets(cups, shelf) },
       batch,
-      repeatability: repeatabilityOf({ cups }, batch, batchShelf, settings, mold.bodyMm),
+      repeatability: repeatabilityOf({ pattern: parts.pattern, cups }, batch, batchShelf, settings, mold.bodyMm),
       tier: tiers[Math.max(...cups.map((cup) => tiers.indexOf(cup.tier)))]!,
       spread: spreadOfBait(
         parts.pattern,
@@ -207,36 +214,22 @@ function materialFacets(cups: readonly Cup[], shelf: Shelf): Pick<Facets, 'mater
   };
 }
 
-/** Changes from the parent, cup by cup: each cup against the one that it comes from, or that has its name there. */
-export function changesFromParent(
-  recipe: RecipeCore,
-  contentsIn: (recipe: string, cup: string) => { cup: Cup; contents: Amounts } | undefined,
-): Recipe['changes'] {
-  return recipe.cups.flatMap((cup) => {
-    const from = cup.from ?? (recipe.parent === undefined ? undefined : { recipe: recipe.parent, cup: cup.name });
-    const before = from && contentsIn(from.recipe, from.cup);
-    const after = contentsIn(recipe.id, cup.name);
-    if (!from || !before || !after) return [];
-    const change = describeChange(
-      { look: before.cup.body, contents: before.contents },
-      { look: cup.body, contents: after.contents },
-    );
-    return [{ cup: cup.name, fromRecipe: from.recipe, fromCup: from.cup, change }];
-  });
-}
-
-/** How far the first two cups stand apart where one lies over the other, and which patterns that suits. */
+/** How far the two cups that differ most stand apart where one lies over the other, and which patterns that suits. */
 function contrastOf(
   pattern: Pattern,
   cups: readonly SharedCup[],
   thickness: number,
   streak: number | undefined,
 ): Recipe['contrast'] {
-  const [first, second] = cups;
-  if (first === undefined || second === undefined) return undefined;
+  if (cups.length < 2) return undefined;
   const room = streak === undefined ? {} : { streak: Math.min(streak, thickness / 2) };
-  const { swirl, laminate, suits } = patternContrast(first.body, second.body, { thickness, ...room });
-  const deltaE = pattern === 'swirl' ? swirl : laminate;
+  const pairs = cups.flatMap((one, index) =>
+    cups.slice(index + 1).map((other) => {
+      const { swirl, laminate, suits } = patternContrast(one.body, other.body, { thickness, ...room });
+      return { deltaE: pattern === 'swirl' ? swirl : laminate, suits };
+    }),
+  );
+  const { deltaE, suits } = pairs.reduce((most, pair) => (pair.deltaE > most.deltaE ? pair : most));
   return { deltaE, suits: patternWords(pattern, deltaE, suits) };
 }
 

@@ -1,5 +1,5 @@
 import { seen } from '../optics/appearance.ts';
-import { flakeCoverage, spreadFlake } from '../optics/flake.ts';
+import { flakeCoverage, flakesPerMm } from '../optics/flake.ts';
 import { mixtureConstants } from '../optics/mixture.ts';
 import { plasticConstants } from '../optics/plastic.ts';
 import { stackReflectance } from '../optics/stack.ts';
@@ -33,7 +33,7 @@ export function flakeInDepth(material: Material, colorant: Material | undefined)
       ? []
       : [{ constants: colorant.constants, concentration: colorant.typical / 2 }];
   const plastic = mixtureConstants(plasticConstants('clear'), parts);
-  const spread = spreadFlake(flake, typical);
+  const spread = { perMm: flakesPerMm(typical, flake) };
   return {
     flake: material,
     ...(colorant !== undefined && parts.length > 0 ? { colorant } : {}),

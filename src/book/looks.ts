@@ -6,7 +6,7 @@
 import { adaptTristimulus } from '../optics/adaptation.ts';
 import { type Appearance, appearance, type seen, swirlAppearance } from '../optics/appearance.ts';
 import { type Lab, labFromTristimulus } from '../optics/cielab.ts';
-import type { TwoViews } from '../optics/cup-body.ts';
+import { layersViews, type TwoViews } from '../optics/cup-body.ts';
 import { deltaE00 } from '../optics/delta-e00.ts';
 import type { Viewing } from '../optics/opacity.ts';
 import type { Body } from '../optics/stack.ts';
@@ -14,6 +14,7 @@ import { coreLayers, layersByShare } from '../optics/stack.ts';
 import { IN_WATER } from '../optics/surface.ts';
 import { type Light, type Tristimulus, whitePoint } from '../optics/tristimulus.ts';
 import { seenAtDepth, type WaterType } from '../optics/water.ts';
+import { SIDE_BY_SIDE } from '../tables/patterns.ts';
 import { changeWords } from './describe-change.ts';
 import type { Look, Pattern, Recipe, Seen } from './model.ts';
 
@@ -63,6 +64,20 @@ export function baitLooks(
 export function baitViews(pattern: Pattern, cups: readonly SharedCup[], thickness: number): TwoViews {
   const { overWhite, overBlack } = baitAppearances(pattern, cups, thickness).side;
   return { overWhite: overWhite.lab, overBlack: overBlack.lab };
+}
+
+/**
+ * What of a bait is seen by itself, over the book's white and black: the side looked at, of a laminate the other side too, of cups beside
+ * one another each.
+ */
+export function baitFaces(pattern: Pattern, cups: readonly SharedCup[], thickness: number): readonly TwoViews[] {
+  const shared = cups.map(({ body, share }) => ({ ...body, share }));
+  const [first, second] = shared;
+  if (SIDE_BY_SIDE.has(pattern) || first === undefined || second === undefined) {
+    return shared.map((body) => layersViews([{ ...body, thickness }]));
+  }
+  if (pattern === 'core') return [layersViews(coreLayers(first, second, thickness))];
+  return [shared, shared.toReversed()].map((bodies) => layersViews(layersByShare(bodies, thickness)));
 }
 
 type Side = Pick<Appearance, 'overWhite' | 'overBlack' | 'contrastRatio'>;

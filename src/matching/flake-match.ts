@@ -86,14 +86,11 @@ export function flakeOf(material: MatchMaterial): ShelfFlake | undefined {
   return colour === undefined ? undefined : { colour, acrossMm, finish };
 }
 
-/**
- * Grams of a flake per ml of plastic that cover a share of the face through a thickness, counting flake that lets light through as
- * far as it hides.
- */
+/** Grams of a flake per ml of plastic of which a share of the lines of sight through a thickness in mm meet one. */
 export function flakeDose(material: MatchMaterial, thicknessMm: number, coverage: number = ORDINARY_COVER): number {
   const flake = material.flake;
   if (!flake || !(coverage > 0)) return 0;
-  const perMm = -Math.log1p(-Math.min(0.999, coverage)) / thicknessMm / (1 - (flake.transmittance ?? 0));
+  const perMm = -Math.log1p(-Math.min(0.999, coverage)) / thicknessMm;
   const flakesPerMl = (2 * perMm * 1000) / flakeArea(flake.shape, flake.sizeMm);
   return flakesPerMl * flakeMass(flake);
 }

@@ -1,7 +1,7 @@
 import type { Bench } from '../cup/bench.ts';
 import { type CupState, concentrations, total } from '../cup/ledger.ts';
 import { measures } from '../cup/measures.ts';
-import { flakeCoverage, spreadFlake } from '../optics/flake.ts';
+import { flakeCoverage, flakesPerMm } from '../optics/flake.ts';
 import { type AdditionProblem, additionProblem } from './addition-problem.ts';
 import { byBestTools, byHandWords, type LeftByTools } from './best-tools.ts';
 import { correctModel, type ModelCorrection, type Observation } from './correct-model.ts';
@@ -98,7 +98,7 @@ function flakeSubstitutes(
 ): Substitution {
   const lost = shelf.get(material)!;
   const plasticMl = total(cup.plastics);
-  const cover = flakeCoverage([spreadFlake(lost.flake!, cup.materials[material]! / plasticMl)], thicknessMm);
+  const cover = flakeCoverage([{ perMm: flakesPerMm(cup.materials[material]! / plasticMl, lost.flake!) }], thicknessMm);
   const { colour, acrossMm, finish } = flakeOf(lost) ?? {
     colour: '#808080',
     acrossMm: lost.flake!.sizeMm,

@@ -99,9 +99,9 @@ export function flakesPerMm(concentration: number, cut: FlakeCut): number {
 }
 
 /**
- * Share of the bait's face that has flake in view, of any depth: 1 − exp(−n A X / 2), the kinds together.
+ * Share of the bait's face that has flake in view, of any depth and transparency: 1 − exp(−n A X / 2), the kinds together.
  *
- * Units: thickness in mm; perMm as from `flakesPerMm`. Returns 0..1.
+ * Units: thickness in mm; perMm as from `flakesPerMm`. Returns 0..1. With that of `spreadFlake` it is what the flake hides.
  *
  * @example flakeCoverage([{ perMm: 0.1 }], 10) // 0.632121, to 6 digits
  */

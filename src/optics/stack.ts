@@ -73,15 +73,24 @@ export function layersByShare(bodies: readonly SharedBody[], thickness: number):
 }
 
 /**
+ * Part of a round bait's diameter that a core takes, by its share of the volume: √f.
+ *
+ * @example coreAcross(0.25) // 0.5
+ */
+export function coreAcross(share: number): number {
+  return Math.sqrt(share);
+}
+
+/**
  * A core in a shell, seen through the middle: shell over core over shell.
  *
- * The shares are of volume; in a round bait a core of share f has √f of its diameter.
+ * The shares are of volume: see `coreAcross`.
  * Throws: RangeError if a share is not above 0 and finite.
  *
  * @example coreLayers({ ...shell, share: 0.75 }, { ...core, share: 0.25 }, 10)[1].thickness // 5
  */
 export function coreLayers(shell: SharedBody, core: SharedBody, thickness: number): Layer[] {
-  const across = Math.sqrt(core.share / totalShare([shell, core]));
+  const across = coreAcross(core.share / totalShare([shell, core]));
   const side = { ...shell, thickness: (thickness * (1 - across)) / 2 };
   return [side, { ...core, thickness: thickness * across }, side];
 }

@@ -159,9 +159,12 @@ describe('a bait of several cups', () => {
 describe('what a cup’s flake meets of the lines of sight', () => {
   // Cauchy: a line of sight meets a flake of n per mm³ and area A within z with the chance 1 − exp(−n A z / 2).
   const area = (Math.sqrt(3) / 2) * 1.016 ** 2;
-  const inPattern = (pattern: string): { readonly met: number; readonly through: (mm: number) => number } => {
+  const inPattern = (
+    pattern: string,
+    finish = 'metallic',
+  ): { readonly met: number; readonly through: (mm: number) => number } => {
     const book = bookWith({
-      'shelf/flakes/copper.md': file('title: Copper\nsize: 0.040 in\nlook: { colour: "#b8693a" }'),
+      'shelf/flakes/copper.md': file(`title: Copper\nsize: 0.040 in\nfinish: ${finish}\nlook: { colour: "#b8693a" }`),
       'colours/two.md': file(
         `title: Two\nmold: minnow\npattern: ${pattern}\ncups:\n  main: { share: 30%, plastic: 100 ml, add: { copper: 1 g } }\n  other: { plastic: 100 ml }`,
       ),
@@ -171,8 +174,16 @@ describe('what a cup’s flake meets of the lines of sight', () => {
     return { met: flake!.coverage, through: (mm) => 1 - Math.exp((-perMm * area * mm) / 2) };
   };
   // The body of the mold is 9 mm.
-  test.each(['laminate', 'layered', 'core'])('%s: all of them, through the cup’s part of the thickness', (pattern) => {
+  test.each(['laminate', 'layered'])('%s: all of them, through the cup’s part of the thickness', (pattern) => {
     const { met, through } = inPattern(pattern);
+    expect(met).toBeCloseTo(through(0.3 * 9), 6);
+  });
+  test('core: all of them, through the shell on both sides of a core with √0.7 of the diameter', () => {
+    const { met, through } = inPattern('core');
+    expect(met).toBeCloseTo(through((1 - Math.sqrt(0.7)) * 9), 6);
+  });
+  test('a flake that lets light through is met as often as one that does not', () => {
+    const { met, through } = inPattern('laminate', 'translucent');
     expect(met).toBeCloseTo(through(0.3 * 9), 6);
   });
   test.each(['swirl', 'tipped'])('%s: its share of them, all the way', (pattern) => {
@@ -286,4 +297,24 @@ test('a cup without rounds is as large as its file says', () => {
     ).cups[0]!.startMl;
   expect(cup('90 ml')).toBeCloseTo(90, 9);
   expect(cup('8 fl oz')).toBeCloseTo(236.588, 3);
+});
+
+test('a cup of a derived recipe keeps the share of the cup of its name, wherever its contents come from', () => {
+  const two = 'cups:\n  back: { share: 30%, plastic: 100 ml, add: { peat: 9 drops } }\n  belly: { plastic: 100 ml }';
+  const book = bookWith({
+    'colours/two.md': file(`title: Two\nmold: minnow\npattern: laminate\n${two}`),
+    'colours/other.md': file('title: Other\nmold: minnow\ncups: { body: { plastic: 100 ml, add: { peat: 2 drops } } }'),
+    'colours/child.md': file('title: Child\nfrom: two\ncups: { back: { from: other/body } }'),
+    'colours/anew.md': file('title: Anew\nfrom: two\ncups: { back: { plastic: 80 ml, add: { peat: 5 drops } } }'),
+  });
+  for (const id of ['child', 'anew']) expect(recipeOf(book, id).cups.map(({ share }) => share)).toEqual([0.3, 0.7]);
+});
+
+test('another mold is no change of the colour', () => {
+  const book = bookWith({
+    'molds/thick.md': file('title: Thick\ncavity: 20 ml\nbody: 20 mm'),
+    'colours/one.md': file('title: One\nmold: minnow\ncups: { body: { plastic: 100 ml, add: { peat: 9 drops } } }'),
+    'colours/child.md': file('title: Child\nfrom: one\nmold: thick'),
+  });
+  expect(recipeOf(book, 'child').changes[0]!.change).toMatchObject({ deltaE: 0, words: [] });
 });

@@ -6,6 +6,7 @@ import type { MethodPart } from './method-part.ts';
 const LIMITS: readonly string[] = [
   'Glow is not computed: a fluorescent powder sends back more light than arrives in its colour, and is brighter in daylight, and quite different under a black lamp, than any swatch here.',
   'Pearl and metallized flake change as they turn. The book gives one colour for all angles, never the flash.',
+  'The light of flake and of the plastic between is mixed inside the plastic, before it leaves through the surface: as it is where the light spreads sideways further than a flake is wide. Large flakes just below the surface stand out a little more than here.',
   'The theory is for flat layers in diffuse light. At the edges of a round bait, and under a single bright lamp, there is more to see.',
   'K and S of a material are taken to be the same in every company. Powders that clump, or colorants that act on one another, don’t keep to that.',
   'A dose far from those that were measured is a guess, however well the films were met.',
