@@ -21,6 +21,7 @@ export function underLights({ lights, rounds }: CupMatch, tolerance: number): Ht
   if (!lights) return html``;
   const within = rounds.at(-1)?.verdict.within === true;
   const parted = within && lights.views.some(({ deltaE }) => deltaE > tolerance);
-  const lead = parted ? 'Alike by day, they part under other light:' : 'Under other light they are apart by';
+  const part = lights.basis === 'measured' ? 'they part' : 'they may part';
+  const lead = parted ? `Alike by day, ${part} under other light:` : 'Under other light they are apart by';
   return html`<p>${lead} ${apartUnderLights(lights)}. <span class="fine">${LIGHTS_BASIS[lights.basis]}</span></p>`;
 }
