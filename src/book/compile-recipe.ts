@@ -14,6 +14,7 @@ import { photoOf } from './photo-of.ts';
 import { placeInBait } from './place-in-bait.ts';
 import { repeatabilityOf } from './repeatability-of.ts';
 import type { Report } from './report.ts';
+import { shareOut } from './share-out.ts';
 import { spreadOfBait } from './spread-of-bait.ts';
 
 /** What every recipe of a book is compiled with. */
@@ -54,27 +55,22 @@ export function inheritedField<K extends 'pattern' | 'mold' | 'baits' | 'for' | 
   return undefined;
 }
 
-/** Shares of the cups; undefined, and reported, where the stated ones are not 100 % together. */
+/** Shares of the cups, 1 together; undefined, and reported, where those that are stated do not fit. */
 export function sharesOf(
   recipe: Thing<'recipe'>,
   cups: readonly CupSpec[],
   report: Report,
 ): readonly number[] | undefined {
-  const stated = cups.map(({ fields }) => fields.share);
-  const sum = stated.reduce<number>((all, share) => all + (share ?? 0), 0);
-  const open = stated.filter((share) => share === undefined).length;
-  const fits = open > 0 ? sum < 1 - 1e-9 : Math.abs(sum - 1) < 1e-6;
-  if (!fits) {
-    const at = cups.findLast(({ fields, recipe: owner }) => fields.share !== undefined && owner === recipe);
-    report.add('recipe/shares', recipe, at && at.path[0] === 'cups' ? [...at.path, 'share'] : ['cups'], {
-      found: `shares of ${formatDecimal(sum * 100)} % together`,
-      expected: open > 0 ? 'less than 100 %, with the rest for the cup without a share' : '100 % together',
-      why: 'the cups make up the whole bait',
-      fix: open > 0 ? 'lower a share' : 'leave one `share` out: it takes what is left',
-    });
-    return undefined;
-  }
-  return stated.map((share) => share ?? (1 - sum) / open);
+  const { shares, sum, open } = shareOut(cups);
+  if (shares) return shares;
+  const at = cups.findLast(({ fields }) => fields.share !== undefined);
+  report.add('recipe/shares', recipe, at ? [...at.path, 'share'] : ['cups'], {
+    found: `shares of ${formatDecimal(sum * 100)} % together`,
+    expected: open > 0 ? 'less than 100 %, with the rest for the cup without a share' : '100 % together',
+    why: 'the cups make up the whole bait',
+    fix: open > 0 ? 'lower a share' : 'leave one `share` out: it takes what is left',
+  });
+  return undefined;
 }
 
 /** The pattern, if the cups fit it. */

@@ -7,6 +7,7 @@ import { faultyKey } from './file-names.ts';
 import { isPartName, misnamedPart } from './part-name.ts';
 import type { Things } from './read-things.ts';
 import type { Report } from './report.ts';
+import { shareOut } from './share-out.ts';
 
 /** The fields of one cup as they stand in a recipe's file. */
 export type CupFields = NonNullable<FieldsOf<'recipe'>['cups']>[string];
@@ -19,6 +20,8 @@ export interface CupSpec {
   readonly path: FieldPath;
   /** Empty for a cup that is the parent's, unchanged. */
   readonly fields: CupFields;
+  /** Share of the cup of its name in what the recipe is derived from, if one is stated there. */
+  readonly inheritedShare?: number;
   readonly from?: { readonly recipe: string; readonly cup: string };
 }
 
@@ -140,21 +143,22 @@ function specsOf(recipe: Thing<'recipe'>, parent: readonly CupSpec[]): readonly 
     return { recipe, name, path, fields, ...(inherits ? { from: { recipe: recipe.fields.from!, cup: name } } : {}) };
   });
   const given = new Set(own.map((spec) => spec.name));
-  const kept = parent.map((spec): CupSpec => {
+  const { shares } = shareOut(parent);
+  const inherited = (index: number): Pick<CupSpec, 'inheritedShare'> => {
+    const { fields, inheritedShare } = parent[index]!;
+    const share = shares?.[index];
+    return share === undefined || (fields.share ?? inheritedShare) === undefined ? {} : { inheritedShare: share };
+  };
+  const kept = parent.map((spec, index): CupSpec => {
     const changed = own.find((cup) => cup.name === spec.name);
     if (!changed) {
       const from = { recipe: recipe.fields.from!, cup: spec.name };
-      return { recipe, name: spec.name, path: ['from'], fields: shareOf(spec), from };
+      return { recipe, name: spec.name, path: ['from'], fields: {}, ...inherited(index), from };
     }
-    return { ...changed, fields: { ...shareOf(spec), ...changed.fields } };
+    return { ...changed, ...inherited(index) };
   });
   const names = new Set(parent.map((spec) => spec.name));
   return [...kept, ...own.filter((spec) => given.has(spec.name) && !names.has(spec.name))];
-}
-
-/** The share that a cup states, for the cup of the same name in a derived recipe. */
-function shareOf(spec: CupSpec): Pick<CupFields, 'share'> {
-  return spec.fields.share === undefined ? {} : { share: spec.fields.share };
 }
 
 /** Whether a cup of a derived recipe neither begins with plastic nor has the name of a cup of the parent; reports it. */

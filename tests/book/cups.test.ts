@@ -310,6 +310,21 @@ test('a cup of a derived recipe keeps the share of the cup of its name, wherever
   for (const id of ['child', 'anew']) expect(recipeOf(book, id).cups.map(({ share }) => share)).toEqual([0.3, 0.7]);
 });
 
+test('shares of the parent make room, in proportion, for those that a derived recipe states', () => {
+  const three =
+    'cups:\n  back: { share: 20%, plastic: 100 ml }\n  side: { share: 30%, plastic: 100 ml }\n  belly: { share: 50%, plastic: 100 ml }';
+  const book = bookWith({
+    'colours/three.md': file(`title: Three\nmold: minnow\npattern: layered\n${three}`),
+    'colours/child.md': file('title: Child\nfrom: three\ncups: { belly: { share: 40% } }'),
+    'colours/grandchild.md': file('title: Grandchild\nfrom: child\ncups: { back: { plastic: 80 ml } }'),
+  });
+  const sharesIn = (id: string): readonly number[] => recipeOf(book, id).cups.map(({ share }) => share);
+  for (const [index, share] of [0.24, 0.36, 0.4].entries()) {
+    expect(sharesIn('child')[index]).toBeCloseTo(share, 9);
+    expect(sharesIn('grandchild')[index]).toBeCloseTo(share, 9);
+  }
+});
+
 test('another mold is no change of the colour', () => {
   const book = bookWith({
     'molds/thick.md': file('title: Thick\ncavity: 20 ml\nbody: 20 mm'),
