@@ -10,7 +10,8 @@ for (const part of document.querySelectorAll<HTMLElement>('[data-share]')) {
   if (button === null || status === null || navigator.clipboard === undefined) continue;
   part.hidden = false;
   button.addEventListener('click', async () => {
-    const address = location.origin + location.pathname;
+    // Without the place on the page, but with a batch that was planned.
+    const address = location.origin + location.pathname + location.search;
     try {
       await navigator.clipboard.writeText(address);
       status.textContent = 'Copied.';

@@ -1,12 +1,9 @@
-import { nearestName } from '../diagnostics/nearest-name.ts';
+import { MATCH_CUP_ML } from '../book/match-cup.ts';
 import { Refusal } from '../eleventy/refusal.ts';
+import { explained } from '../recipe/fields.ts';
 import { millilitres } from '../units/convert.ts';
 import { isFault, parseQuantity, type QuantityFault } from '../units/quantity.ts';
-import { UNITS } from '../units/unit.ts';
 import type { VolumeUnit } from '../units/volume-text.ts';
-
-// A small cup for a match (common practice, no source), as the page Match begins with.
-const USUAL_ML = { ml: 120, 'fl oz': 4 * UNITS['fl oz'].size } as const;
 
 /**
  * Plastic that a cup is to begin with, ml, as `--plastic` has it: a volume with its unit, or a number in the book's. Throws Refusal for anything
@@ -17,7 +14,7 @@ const USUAL_ML = { ml: 120, 'fl oz': 4 * UNITS['fl oz'].size } as const;
  * @example plasticOption('4', { volume: 'fl oz' }) // 118.29
  */
 export function plasticOption(text: string | undefined, { volume }: VolumeUnit): number {
-  if (text === undefined) return USUAL_ML[volume];
+  if (text === undefined) return MATCH_CUP_ML[volume];
   const typed = text.trim();
   const quantity = parseQuantity(Number.isNaN(Number(typed)) ? typed : `${typed} ${volume}`, ['volume']);
   if (!isFault(quantity)) return millilitres(quantity);
@@ -28,9 +25,7 @@ export function plasticOption(text: string | undefined, { volume }: VolumeUnit):
 }
 
 /** What was most likely meant: ounces of plastic are fluid ounces, and a misspelt unit the nearest. */
-function meantBy(typed: string, { unknownUnit, fix }: QuantityFault): string | undefined {
+function meantBy(typed: string, fault: QuantityFault): string | undefined {
   const [, ounces] = /^(.*\S)\s*oz\.?$/i.exec(typed) ?? [];
-  if (ounces !== undefined) return `write "${ounces} fl oz"`;
-  const nearest = unknownUnit && nearestName(unknownUnit.spelling, unknownUnit.allowed);
-  return nearest === undefined ? fix?.replaceAll('`', '"') : `write "${unknownUnit!.number} ${nearest}"`;
+  return ounces === undefined ? explained(fault).fix?.replaceAll('`', '"') : `write "${ounces} fl oz"`;
 }

@@ -140,7 +140,7 @@ function dateFix(text: string): string | undefined {
 }
 
 /** A quantity's fault with the unit that was most likely meant. */
-function explained({ unknownUnit, bounds: _, ...fault }: QuantityFault): Omit<FieldFault, 'code'> {
+export function explained({ unknownUnit, bounds: _, ...fault }: QuantityFault): Omit<FieldFault, 'code'> {
   if (!unknownUnit || fault.fix !== undefined) return fault;
   const nearest = nearestName(unknownUnit.spelling, unknownUnit.allowed);
   return nearest === undefined ? fault : { ...fault, nearest, fix: `write \`${unknownUnit.number} ${nearest}\`` };

@@ -112,7 +112,7 @@ export function stepHtml(step: WorkStep): Html {
 }
 
 /** Names of cups in a row: `back and belly`. */
-function cupNames(names: readonly string[], between = ', ', last = between): WorkStep {
+function cupNames(names: readonly string[], between: string, last = between): WorkStep {
   return names.flatMap((cup, index) => {
     const before = index === names.length - 1 ? last : between;
     return index === 0 ? [{ cup }] : [before, { cup }];
@@ -150,6 +150,9 @@ const POURS: Readonly<Record<Pattern, (cups: readonly string[]) => WorkStep>> = 
   ],
 };
 
+/** Heat that any plastic is poured at at least, °C, for one whose supplier's is not on the shelf. Common practice, no source; never told. */
+const LEAST_POURING_HEAT = 160;
+
 /** What the order of work asks of a material. */
 export type WorkMaterial = Pick<Material, 'title' | 'kind' | 'gramsPerDrop' | 'highest' | 'working'>;
 
@@ -177,7 +180,7 @@ export function orderOfWork(
   const has = (wanted: Material['kind']): boolean => materials.some(({ kind }) => kind === wanted);
   const titles = (wanted: (additive: WorkMaterial) => boolean): readonly string[] =>
     materials.filter((each) => each.kind === 'additive' && wanted(each)).map(({ title }) => title);
-  const pouredAt = Math.max(...plastics.map(({ working }) => working?.to ?? Number.NEGATIVE_INFINITY));
+  const pouredAt = Math.max(...plastics.map(({ working, highest }) => working?.to ?? highest ?? LEAST_POURING_HEAT));
   const isLiquid = ({ gramsPerDrop }: WorkMaterial): boolean => gramsPerDrop !== undefined;
   const bearsLess = ({ highest = Number.POSITIVE_INFINITY }: WorkMaterial): boolean => highest < pouredAt;
 

@@ -14,4 +14,5 @@ export function sheetBar(context: PageContext, sheets: number, words: Html): Htm
 }
 
 /** How paper comes out at its size. */
-export const HOW = 'Print it from your browser’s menu, at 100 %, with background graphics and without margins.';
+export const PRINT_AT_SIZE =
+  'Print it from your browser’s menu, at 100 %, with background graphics and without margins.';

@@ -13,6 +13,10 @@ export function shortDescription(text: string): string {
   const head = text.slice(0, LONGEST);
   const sentences = head.slice(0, Math.max(head.lastIndexOf('. '), head.lastIndexOf('! '), head.lastIndexOf('? ')) + 1);
   if (sentences.length >= SHORTEST) return sentences;
-  const words = head.slice(0, Math.max(1, head.slice(0, LONGEST - 1).lastIndexOf(' '))).replace(/[\s,;:–—-]+$/, '');
-  return `${words}…`;
+  const room = [...text]
+    .slice(0, LONGEST - 1)
+    .join('')
+    .slice(0, LONGEST - 1);
+  const end = room.lastIndexOf(' ');
+  return `${(end < 1 ? room : room.slice(0, end)).replace(/[\s,;:–—-]+$/, '')}…`;
 }

@@ -4,6 +4,7 @@
  *
  * @packageDocumentation
  */
+import { unitSpellings } from '../units/unit.ts';
 
 const NO_BREAK = '\u00a0';
 
@@ -12,15 +13,20 @@ export function unbroken(measure: string): string {
   return measure.replaceAll(' ', NO_BREAK).replaceAll(`+${NO_BREAK}`, '+ ');
 }
 
-// Longer before shorter, so that `fl oz` is not left at `fl`.
-const UNITS = 'fl oz|°C|°F|%|ml|mm|m|l|mg|kg|g|oz|lb|in|ft|tsp|tbsp|cups?|pt|qt|gal|dash|pinch|smidgen|phr|drops?';
-const NUMBER_AND_UNIT = new RegExp(`(?<=[\\d½¼¾]) (${UNITS})(?![\\p{L}\\d])`, 'gu');
+// Units that pages write and no file of a book does.
+const [METRES, FEET, DEGREES] = ['m', 'ft', ['°C', '°F']] as const;
+const SPELLINGS = [...unitSpellings(['volume', 'mass', 'length', 'drop', 'part']), METRES, FEET, ...DEGREES]
+  .filter((spelling) => /[\p{L}%]/u.test(spelling))
+  // Longer before shorter, so that `fl oz` is not left at `fl`.
+  .sort((one, other) => other.length - one.length)
+  .map((spelling) => spelling.replaceAll('.', '\\.'));
+const NUMBER_AND_UNIT = new RegExp(`([\\d½¼¾]) (${SPELLINGS.join('|')})(?![\\p{L}\\d])`, 'gu');
 const DIFFERENCE = /(ΔE|ΔE00) (?=\d)/g;
 
 /** A text in which no line ends between a number and its unit, or between ΔE and its number. */
 export function unitsKept(text: string): string {
   return text
-    .replace(NUMBER_AND_UNIT, (_, unit: string) => NO_BREAK + unit.replace(' ', NO_BREAK))
+    .replace(NUMBER_AND_UNIT, (_, digit: string, unit: string) => digit + NO_BREAK + unit.replace(' ', NO_BREAK))
     .replace(DIFFERENCE, `$1${NO_BREAK}`);
 }
 

@@ -7,11 +7,8 @@ import { PATTERN_WORDS } from './words.ts';
 export function wordsUnderNames(colours: readonly { readonly pattern: Pattern }[]): Html {
   const patterns = new Set(colours.map(({ pattern }) => pattern));
   const words = [
-    ...OPACITY_CLASSES.map(({ word, meaning }) => [word, meaning] as const),
-    ...Object.values(PATTERN_WORDS).flatMap((words) => {
-      const [word, meaning] = words.split(': ') as [string, string];
-      return patterns.has(word as Pattern) ? [[word, meaning] as const] : [];
-    }),
+    ...OPACITY_CLASSES.map(({ word, meaning }) => [word, meaning]),
+    ...Object.entries(PATTERN_WORDS).filter(([pattern]) => patterns.has(pattern as Pattern)),
   ];
   return html`<details class="words-under"><summary>What the words under the names mean</summary><dl>${words.map(([word, meaning]) => html`<div><dt>${word}</dt><dd>${meaning}</dd></div>`)}</dl></details>`;
 }

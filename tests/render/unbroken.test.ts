@@ -15,6 +15,7 @@ test('unitsKept(text) ties numbers to their units and ΔE to its number, and not
     'ΔE\u00a03.5 from 4\u00a0fl\u00a0oz, 40\u00a0% of the bait',
   );
   expect(unitsKept('by scale: 1/8 tsp is 2.4 times too much')).toBe('by scale: 1/8\u00a0tsp is 2.4 times too much');
+  expect(unitsKept('2 pinches and 3 smidgens, 10 ft down')).toBe('2\u00a0pinches and 3\u00a0smidgens, 10\u00a0ft down');
   expect(unitsKept('3 minnows, 2 greens, 1 inside, 5 lights')).toBe('3 minnows, 2 greens, 1 inside, 5 lights');
 });
 

@@ -86,7 +86,12 @@ function cupBlocks(
 
 /** What may stand below the cups of an earlier side than the rest of it, where that saves a side; undefined: all in order. */
 type Early = 'steps' | 'cautions' | undefined;
-const EARLY: readonly Early[] = [undefined, 'cautions', 'steps'];
+
+/** A card laid out in a size of type. */
+interface Flow {
+  readonly step: number;
+  readonly sides: readonly (readonly CardBlock[])[];
+}
 
 /** Blocks in order, a new side where one has no room. */
 function flow(content: CardContent, format: CardFormat, step: number, early: Early): readonly (readonly CardBlock[])[] {
@@ -126,6 +131,13 @@ function hasStrayRows(blocks: readonly CardBlock[]): boolean {
   return blocks.some((block) => block.kind === 'cup' && block.continued && block.rows.length <= FEW_ROWS);
 }
 
+/** The flow of fewest sides, two or more, without stray rows if there is one; the first of several. */
+function shortest(flows: readonly Flow[]): Flow {
+  const fewest = Math.max(2, Math.min(...flows.map(({ sides }) => sides.length)));
+  const short = flows.filter(({ sides: { length } }) => length <= fewest);
+  return short.find(({ sides }) => !sides.some(hasStrayRows)) ?? short[0]!;
+}
+
 /** The largest type in which a side's blocks fit; the smallest where none does. */
 function largestStep(content: CardContent, format: CardFormat, blocks: readonly CardBlock[], first: boolean): number {
   const fits = TYPE_STEPS.findIndex((_, step) => {
@@ -142,17 +154,13 @@ function largestStep(content: CardContent, format: CardFormat, blocks: readonly 
  */
 export function fitCard(content: CardContent, format: CardFormat): FittedCard {
   const steps = Array.from({ length: SMALLEST_STEP + 1 - USUAL_STEP }, (_, index) => USUAL_STEP + index);
-  const flows = EARLY.flatMap((early) =>
-    steps.map((step) => ({ step, early, sides: flow(content, format, step, early) })),
-  );
-  const fewest = Math.max(2, Math.min(...flows.map(({ sides }) => sides.length)));
-  const short = flows.filter(({ sides: { length } }) => length <= fewest);
+  const flowsWith = (early: Early): readonly Flow[] =>
+    steps.map((step) => ({ step, sides: flow(content, format, step, early) }));
+  const inOrder = flowsWith(undefined);
   const { sides } =
-    flows.find(
-      ({ step, early, sides: { length } }) => early === undefined && step <= SMALLEST_FOR_ONE && length === 1,
-    ) ??
-    short.find((each) => !each.sides.some(hasStrayRows)) ??
-    short[0]!;
+    inOrder.find(({ step, sides: { length } }) => step <= SMALLEST_FOR_ONE && length === 1) ??
+    inOrder.find(({ sides }) => sides.length <= 2 && !sides.some(hasStrayRows)) ??
+    shortest([...inOrder, ...flowsWith('cautions'), ...flowsWith('steps')]);
   return {
     content,
     format,

@@ -1,3 +1,4 @@
+import { MATCH_CUP_ML } from '../../book/match-cup.ts';
 import type { Book, Material, Mold, Settings, Target } from '../../book/model.ts';
 import { MEASURED_TOGETHER, VERDICT_WORDS } from '../../book/verdict-words.ts';
 import { volumeInField, volumeLimits, volumeUnitName } from '../../units/volume-field.ts';
@@ -8,7 +9,6 @@ import { lengthText } from '../length-text.ts';
 import { paths } from '../links.ts';
 import type { PageContext, PageKind } from '../page.ts';
 import { dot } from '../swatch/chip.ts';
-import { usualVolume } from '../usual-volume.ts';
 import { sentence } from '../words.ts';
 
 /** A material as the bench page needs it. */
@@ -52,9 +52,6 @@ export interface BenchPageData {
   /** Names of the recipes that there are, so that a new one gets another. */
   readonly recipes: readonly string[];
 }
-
-// A small cup for a match (common practice, no source); in a book of fluid ounces it is four of them.
-const A_CUP_ML = 120;
 
 // As for the planner: six digits are far below what any bench can measure.
 const brief = (numbers: readonly number[]): readonly number[] => numbers.map((number) => Number(number.toPrecision(6)));
@@ -105,7 +102,7 @@ export function benchPageData(book: Book): BenchPageData | undefined {
     })),
     settings,
     plastic,
-    plasticMl: settings.volume === 'ml' ? A_CUP_ML : usualVolume(settings).ml,
+    plasticMl: MATCH_CUP_ML[settings.volume],
     recipes: recipes.map(({ id }) => id),
   };
 }

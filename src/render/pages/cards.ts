@@ -13,7 +13,7 @@ import { document } from '../document.ts';
 import { type Html, html } from '../html.ts';
 import { link, paths } from '../links.ts';
 import type { PageKind } from '../page.ts';
-import { HOW, printBar, sheetBar } from '../print-bar.ts';
+import { PRINT_AT_SIZE, printBar, sheetBar } from '../print-bar.ts';
 import { chipColours, chips } from '../swatch/chip.ts';
 import { recipeCoats } from '../swatch/coat.ts';
 import { tileBudget } from '../tile.ts';
@@ -47,7 +47,7 @@ function cardPage(kind: string, format: CardFormat, size: string, url: (id: stri
         scripts: ['print'],
         paper: 'paper',
         main: html`<h1 class="print-title">Bench card of ${recipe.title}</h1>${printBar(
-          html`${size}. ${HOW}${two}${unaddressed}`,
+          html`${size}. ${PRINT_AT_SIZE}${two}${unaddressed}`,
           html`<a href="${link(context, paths.recipe(id))}">Back to the recipe</a>`,
         )}<div class="papers">${sides}</div>`,
       });
@@ -85,7 +85,7 @@ function sheetPage(kind: string, format: CardFormat, sheet: 'a4' | 'letter', siz
         main: html`<h1 class="print-title">All cards on ${size}</h1>${sheetBar(
           context,
           sheets.length,
-          html`Four to a sheet, ${counted(sheets.length, 'sheet')}. ${HOW} Cut along the marks.`,
+          html`Four to a sheet, ${counted(sheets.length, 'sheet')}. ${PRINT_AT_SIZE} Cut along the marks.`,
         )}<div class="papers">${sheets.map((four) => html`<div class="sheet sheet-${sheet}">${four}<span class="mark mark-top"></span><span class="mark mark-bottom"></span><span class="mark mark-left"></span><span class="mark mark-right"></span><span class="mark mark-middle"></span></div>`)}</div>`,
       });
     },

@@ -9,7 +9,7 @@ import { document } from '../document.ts';
 import { type Html, html } from '../html.ts';
 import { paths } from '../links.ts';
 import type { PageKind } from '../page.ts';
-import { HOW, sheetBar } from '../print-bar.ts';
+import { PRINT_AT_SIZE, sheetBar } from '../print-bar.ts';
 import { chips } from '../swatch/chip.ts';
 import { counted, sentence } from '../words.ts';
 
@@ -43,7 +43,7 @@ function labelPage({ name, count, paper, size, url }: LabelSheet): PageKind {
         main: html`<h1 class="print-title">Bag labels on ${paper}</h1>${sheetBar(
           context,
           sheets.length,
-          html`${size}, ${on}, <span role="status" data-sheets>${counted(sheets.length, 'sheet')}</span>. ${HOW}`,
+          html`${size}, ${on}, <span role="status" data-sheets>${counted(sheets.length, 'sheet')}</span>. ${PRINT_AT_SIZE}`,
         )}${sheets.length === 0 ? '' : labelChoice(book, count)}<div class="papers">${sheets.map((recipes) => html`<div class="sheet sheet-${name}">${recipes.map((recipe) => bagLabel(book, recipe))}</div>`)}</div>`,
       });
     },
@@ -68,7 +68,7 @@ export const labelsLetterPage: PageKind = labelPage({
   url: paths.labelsLetter,
 });
 
-/** Most labels of one colour: some forty sheets. Convention of this book. */
+/** Most labels of one colour: 40 to 70 sheets. Convention of this book. */
 const MOST = 999;
 
 /** How many labels of each colour; a script lays the sheets anew. */

@@ -34,9 +34,8 @@ function leastKnown(context: PageContext, cups: Recipe['cups']): Html {
     some.length === 0
       ? html``
       : html`<li>${words}: ${joined(some.map(({ id, title }) => html`<a href="${link(context, paths.material(id))}">${title}</a>`))}.</li>`;
-  const [flakes, others] = [true, false].map((isFlake) =>
-    estimated.filter(({ flake }) => (flake !== undefined) === isFlake),
-  ) as [Material[], Material[]];
+  const flakes = estimated.filter(({ flake }) => flake !== undefined);
+  const others = estimated.filter(({ flake }) => flake === undefined);
   return estimated.length === 0
     ? html``
     : html`<ul class="least-known">${list('By one colour and the kind', others)}${list('By the colour of its face, as all flake', flakes)}</ul>`;

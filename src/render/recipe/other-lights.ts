@@ -41,10 +41,15 @@ ${plates}</fieldset>
 /** How far the cups and their target are apart under these lights. */
 function besideTarget({ cups }: RecipeMatch): Html {
   const known = cups.flatMap(({ cup, lights }) => (lights ? [{ cup, lights }] : []));
-  const [first] = known;
-  if (first === undefined) return html``;
-  const words = known.map(({ cup, lights }) => `${known.length > 1 ? `the ${cup} ` : ''}${apartUnderLights(lights)}`);
-  return html`<p>From its target it is apart by ${words.join('; ')}. <span class="fine">${LIGHTS_BASIS[first.lights.basis]}</span></p>`;
+  const bases = [...new Set(known.map(({ lights }) => lights.basis))];
+  return html`${bases.map((basis) => {
+    const those = known.filter(({ lights }) => lights.basis === basis);
+    const words = those.map(
+      ({ cup, lights }) =>
+        html`${known.length > 1 ? `The cup ${cup}` : 'It'} and its target are apart by ${apartUnderLights(lights)}. `,
+    );
+    return html`<p>${words}<span class="fine">${LIGHTS_BASIS[basis]}</span></p>`;
+  })}`;
 }
 
 /** How a light changes the colour, in words with the size. */

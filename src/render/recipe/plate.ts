@@ -44,7 +44,7 @@ export function plate(recipe: Recipe, mold: Mold, settings: Pick<Settings, 'volu
           pattern,
           cups.map((cup) => ({ hex: cup.body.overWhite.hex, share: cup.share })),
           `A cut through the bait: ${cups.map((cup) => `${cup.name} ${Math.round(cup.share * 100)} %`).join(', ')}`,
-        )}<figcaption>${sentence(PATTERN_WORDS[pattern])}<br>${cups.map((cup) => html`<span class="cut-part">${cup.name} ${Math.round(cup.share * 100)} %</span> `)}</figcaption></figure>`;
+        )}<figcaption>${sentence(pattern)}: ${PATTERN_WORDS[pattern]}<br>${cups.map((cup) => html`<span class="cut-part">${cup.name} ${Math.round(cup.share * 100)} %</span> `)}</figcaption></figure>`;
   return html`<div class="plate"><div class="plate-bait">${bait(recipe, mold, {
     id: 'bait',
     seed: id,
