@@ -34,6 +34,13 @@ export function matchRounds(
   return cups.length > 0 ? { target: target.id, tolerance: target.tolerance, cups } : undefined;
 }
 
+/** A round beside the target, with what it was reckoned from. */
+interface Matched {
+  readonly round: MatchedRound;
+  readonly state: CupState;
+  readonly views: SeenViews;
+}
+
 function matchCup(cup: Cup, aim: CupAim, bodyMm: number, tolerance: number, context: MatchContext): CupMatch {
   const { materials, settings } = context;
   const { part, moved } = aim;
@@ -47,40 +54,40 @@ function matchCup(cup: Cup, aim: CupAim, bodyMm: number, tolerance: number, cont
     const { offWhite, offBlack } = offsetsFor(correction, state, known);
     return { overWhite: plus(overWhite, offWhite), overBlack: plus(overBlack, offBlack) };
   };
-  const asTarget = (state: CupState, seen: SeenViews | undefined): SeenViews =>
-    seen ? aim.asTarget(seen, state) : predicted(state);
-  const matched = (number: number, state: CupState, seen: SeenViews | undefined): MatchedRound[] => {
-    const views = asTarget(state, seen);
+  const matched = (number: number, state: CupState, seen: SeenViews | undefined): Matched[] => {
+    const views = seen ? aim.asTarget(seen, state) : predicted(state);
     const found = seen
       ? verdict(views, part, thresholdsFor(tolerance))
       : verdictOf(views, part, thresholdsFor(tolerance));
     if (isNoVerdict(found)) return [];
-    return [
-      {
-        number,
-        basis: seen ? 'seen' : 'predicted',
-        ...(moved && seen ? { moved } : {}),
-        ...(views.overWhite === undefined ? {} : { overWhite: stated(views.overWhite) }),
-        ...(views.overBlack === undefined ? {} : { overBlack: stated(views.overBlack) }),
-        verdict: keptVerdict(found),
-      },
-    ];
+    const round: MatchedRound = {
+      number,
+      basis: seen ? 'seen' : 'predicted',
+      ...(moved && seen ? { moved } : {}),
+      ...(views.overWhite === undefined ? {} : { overWhite: stated(views.overWhite) }),
+      ...(views.overBlack === undefined ? {} : { overBlack: stated(views.overBlack) }),
+      verdict: keptVerdict(found),
+    };
+    return [{ round, state, views }];
   };
-  const rounds =
+  const all =
     cup.rounds.length > 0
       ? cup.rounds.flatMap((round) =>
           matched(round.number, cupState(cup, round.plasticMl, round.contents), seenViews(round)),
         )
       : matched(1, cupState(cup, 100, cup.contents), undefined);
-  const last = rounds.at(-1);
+  const rounds = all.map(({ round }) => round);
+  const last = all.at(-1);
   const left = cupLeft(cup);
   if (!last) return { cup: cup.name, part: part.name, rounds };
-  const final = cup.rounds.at(-1);
-  const seen = final && seenViews(final);
-  const state = final ? cupState(cup, final.plasticMl, final.contents) : cupState(cup, 100, cup.contents);
-  const lights = rounded(cupUnderLights(aim, state, asTarget(state, seen)));
-  const found = { cup: cup.name, part: part.name, rounds, lights };
-  if (last.verdict.within || !left) return found;
+  const found = {
+    cup: cup.name,
+    part: part.name,
+    rounds,
+    lights: rounded(cupUnderLights(aim, last.state, last.views)),
+  };
+  if (last.round.verdict.within || !left) return found;
+  const seen = seenViews(cup.rounds.at(-1)!);
   const next = nextAddition({
     cup: left,
     target: part,

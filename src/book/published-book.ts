@@ -65,9 +65,14 @@ function withoutSecrets(
   };
 }
 
-/** A target's name and colours, without notes, photo and file. */
-function lookOfTarget({ photo: _, ...target }: Target): Target {
-  return { ...target, notes: '', source: { ...target.source, text: '' } };
+/** A target's name and colours, without notes, photo, file and what was measured. */
+function lookOfTarget({ photo: _, parts, ...target }: Target): Target {
+  return {
+    ...target,
+    parts: parts.map(({ reflectance: __, ...part }) => part),
+    notes: '',
+    source: { ...target.source, text: '' },
+  };
 }
 
 function lookOnly(recipe: Recipe, book: Book): RecipeLook {

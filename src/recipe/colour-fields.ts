@@ -105,14 +105,18 @@ export function isMeasured(colour: TargetColour): colour is MeasuredReflectance 
 const [FIRST_NEEDED, LAST_NEEDED] = [400, 700];
 const EXAMPLE = '`{ reflectance: [8.1, 8.4, …], from: 400, step: 10, gloss: included }`, in percent';
 
-/** As `seenColour`, or `{ reflectance: […], from: 400, step: 10, gloss: excluded }` with these defaults but for the first. */
-export const targetColour: z.ZodType<TargetColour> = field<TargetColour>('field/colour', (input) =>
-  typeof input === 'object' && input !== null && 'reflectance' in input
-    ? readReflectance(input)
-    : readSeenColour(input),
-);
+const targetColour = (view: 'white' | 'black'): z.ZodType<TargetColour> =>
+  field<TargetColour>('field/colour', (input) =>
+    typeof input === 'object' && input !== null && 'reflectance' in input
+      ? readReflectance(input, view)
+      : readSeenColour(input),
+  );
 
-function readReflectance(input: object): Read<MeasuredReflectance> {
+/** As `seenColour`, or `{ reflectance: […], from: 400, step: 10, gloss: excluded }` with these defaults but for the first. */
+export const targetOverWhite: z.ZodType<TargetColour> = targetColour('white');
+export const targetOverBlack: z.ZodType<TargetColour> = targetColour('black');
+
+function readReflectance(input: object, view: 'white' | 'black'): Read<MeasuredReflectance> {
   const {
     reflectance,
     from = FIRST_NEEDED,
@@ -145,7 +149,8 @@ function readReflectance(input: object): Read<MeasuredReflectance> {
       `a colour takes all bands from ${FIRST_NEEDED} to ${LAST_NEEDED} nm`,
     );
   }
-  if (Math.max(...reflectance) <= 1) {
+  // Beside the gloss, which alone is 4 %, black over black can be darker than 1 %.
+  if (Math.max(...reflectance) <= 1 && (view === 'white' || gloss === 'included')) {
     return refuse('a reflectance of 1 % at most', 'it looks as if it were written from 0 to 1', 'multiply each by 100');
   }
   return { value: { reflectance, from, step, gloss } };

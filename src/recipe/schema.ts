@@ -6,7 +6,7 @@
  * @packageDocumentation
  */
 import { z } from 'zod';
-import { colour, seenColour, targetColour } from './colour-fields.ts';
+import { colour, seenColour, targetOverBlack, targetOverWhite } from './colour-fields.ts';
 import {
   date,
   density,
@@ -243,8 +243,8 @@ export const moldSchema = fields({
 
 /** A colour to be matched, as it is seen. */
 const targetPart = fields({
-  'over-white': targetColour,
-  'over-black': targetColour.optional(),
+  'over-white': targetOverWhite,
+  'over-black': targetOverBlack.optional(),
   /** Thickness at which it was seen. Default: the body of the mold. */
   thickness: length.optional(),
 });
@@ -253,8 +253,8 @@ const targetPart = fields({
 export const targetSchema = fields({
   title: text,
   /** What was seen of a target of one part. */
-  'over-white': targetColour.optional(),
-  'over-black': targetColour.optional(),
+  'over-white': targetOverWhite.optional(),
+  'over-black': targetOverBlack.optional(),
   thickness: length.optional(),
   /** What was seen part by part, by the names of the cups: the two sides of a laminate. */
   parts: z.record(z.string(), targetPart).optional(),

@@ -16,8 +16,8 @@ const FILES = {
 };
 const CLUE = 'over-white: "#808080"';
 
-function compiled(target: string): Book {
-  const files = { ...FILES, 'targets/pool.md': `---\ntitle: The pool\nmold: minnow-3\n${target}\n---\n` };
+function compiled(target: string, more: Readonly<Record<string, string>> = {}): Book {
+  const files = { ...FILES, ...more, 'targets/pool.md': `---\ntitle: The pool\nmold: minnow-3\n${target}\n---\n` };
   const { book, diagnostics } = compileBook(Object.entries(files).map(([path, text]) => ({ path, text })));
   expect(diagnostics.filter(({ severity }) => severity === 'error')).toEqual([]);
   return book!;
@@ -98,4 +98,17 @@ test('a target of three numbers is estimated, and says so', () => {
   const { lights } = cupOf(compiled(`over-white: "${overWhite.hex}"\nover-black: "${overBlack!.hex}"`));
   expect(lights!.basis).toBe('estimated');
   expect(most(lights)).toBeLessThan(5);
+});
+
+test('a round that the target cannot judge leaves the lights to the one before', () => {
+  const log =
+    'log: [{ add: { peat: 12 drops } }, { pour: 10 ml, seen: { over-white: "#8a6a48" } }, { add: { peat: 2 drops } }, { pour: 10 ml, seen: { over-black: "#302418" } }]';
+  const { rounds, lights } = cupOf(
+    compiled('over-white: "#8a6a48"', {
+      'colours/bog-pool.md': `---\ntitle: Bog Pool\nmold: minnow-3\nfor: pool\ncups:\n  body:\n    plastic: 100 ml supple\n    ${log}\n---\nDark.\n`,
+    }),
+  );
+  expect(rounds.map(({ number }) => number)).toEqual([1]);
+  for (const { deltaE } of lights!.views) expect(deltaE).toBeLessThan(20);
+  expect(Number.isFinite(most(lights))).toBe(true);
 });

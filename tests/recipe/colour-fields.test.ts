@@ -1,33 +1,33 @@
 import { expect, test } from 'vitest';
-import { targetColour } from '../../src/recipe/colour-fields.ts';
+import { targetOverBlack, targetOverWhite } from '../../src/recipe/colour-fields.ts';
 import type { FieldFault } from '../../src/recipe/fields.ts';
 
 const BANDS = Array.from({ length: 31 }, (_, band) => 10 + band);
 
 function faultOf(input: unknown): FieldFault {
-  const issue = targetColour.safeParse(input).error!.issues[0] as unknown as { readonly params: FieldFault };
+  const issue = targetOverWhite.safeParse(input).error!.issues[0] as unknown as { readonly params: FieldFault };
   return issue.params;
 }
 
-test('targetColour takes what seenColour takes', () => {
-  expect(targetColour.parse('#D9C48F')).toBe('#d9c48f');
+test('targetOverWhite takes what seenColour takes', () => {
+  expect(targetOverWhite.parse('#D9C48F')).toBe('#d9c48f');
   const lab = { lab: [80, 1, 29], light: 'D50' };
-  expect(targetColour.parse(lab)).toEqual(lab);
+  expect(targetOverWhite.parse(lab)).toEqual(lab);
   expect(faultOf('d9c48f').fix).toBe('write `"#d9c48f"`');
 });
 
-test('targetColour takes a reflectance in percent, by default 400 nm onwards by 10, beside the gloss', () => {
-  expect(targetColour.parse({ reflectance: BANDS })).toEqual({
+test('targetOverWhite takes a reflectance in percent, by default 400 nm onwards by 10, beside the gloss', () => {
+  expect(targetOverWhite.parse({ reflectance: BANDS })).toEqual({
     reflectance: BANDS,
     from: 400,
     step: 10,
     gloss: 'excluded',
   });
   const fine = { reflectance: [...BANDS, ...BANDS, ...BANDS], from: 360, step: 5, gloss: 'included' };
-  expect(targetColour.parse(fine)).toEqual(fine);
+  expect(targetOverWhite.parse(fine)).toEqual(fine);
 });
 
-test('targetColour says what is wrong with a reflectance', () => {
+test('targetOverWhite says what is wrong with a reflectance', () => {
   expect(faultOf({ reflectance: BANDS.slice(0, 20) })).toMatchObject({
     found: '20 reflectances from 400 to 590 nm',
     why: 'a colour takes all bands from 400 to 700 nm',
@@ -41,4 +41,11 @@ test('targetColour says what is wrong with a reflectance', () => {
   expect(faultOf({ reflectance: BANDS, step: 0 }).found).toBe('a reflectance without its wavelengths');
   expect(faultOf({ reflectance: BANDS, gloss: 'some' }).found).toBe('gloss `some`');
   expect(faultOf({ reflectance: BANDS, light: 'A' }).found).toBe('`light` in a reflectance');
+});
+
+test('targetOverBlack takes a black that is darker than 1 % beside the gloss, and none with it', () => {
+  const black = BANDS.map(() => 0.6);
+  expect(targetOverBlack.safeParse({ reflectance: black }).success).toBe(true);
+  expect(targetOverBlack.safeParse({ reflectance: black, gloss: 'included' }).success).toBe(false);
+  expect(targetOverWhite.safeParse({ reflectance: black }).success).toBe(false);
 });
