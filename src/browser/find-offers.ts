@@ -34,10 +34,10 @@ export async function offersInstead(
   vocabulary: ReadonlySet<string>,
   count: Count,
 ): Promise<readonly Offer[]> {
-  const { words, filters } = question;
+  const { words } = question;
   const meant = await wordsMeant(words, vocabulary, count);
   const near: readonly Omit<Offer, 'found'>[] =
-    meant === undefined ? [] : [{ says: `Look for “${meant}”`, question: { words: meant, filters } }];
+    meant === undefined ? [] : [{ says: `Look for “${meant}”`, question: { ...question, words: meant } }];
   const asked: readonly Omit<Offer, 'found'>[] = [...near, ...(found > 0 ? [] : elsewhere(question, meant))];
   const counted = await Promise.all(asked.map(async (offer) => ({ ...offer, found: await count(offer.question) })));
   return counted.filter((offer) => offer.found > 0);
@@ -52,24 +52,33 @@ function elsewhere(question: Question, meant: string | undefined): readonly Omit
     ...oneWordLess(question),
     ...(isNarrowed(question)
       ? [
-          { says: 'Take out the filters', question: { words, filters: ofKind } },
+          { says: 'Take out the filters', question: { ...question, filters: ofKind } },
           ...(meant === undefined
             ? []
-            : [{ says: `Look for “${meant}” without filters`, question: { words: meant, filters: ofKind } }]),
+            : [
+                {
+                  says: `Look for “${meant}” without filters`,
+                  question: { ...question, words: meant, filters: ofKind },
+                },
+              ]),
         ]
       : []),
     ...(kind === undefined || words === ''
       ? []
-      : [{ says: 'Look among everything', question: { words, filters: {} } }]),
+      : [{ says: 'Look among everything', question: { ...question, filters: {} } }]),
   ];
 }
 
-function oneWordLess({ words, filters }: Question): readonly Omit<Offer, 'found'>[] {
-  const all = [...new Set(words.split(/\s+/))];
-  if (all.length < 2) return [];
+// Each is a search of its own. Nobody types more words than this and means each.
+const MOST_WORDS = 8;
+
+/** The same without one of its words; words in quotes belong together. */
+function oneWordLess(question: Question): readonly Omit<Offer, 'found'>[] {
+  const all = [...new Set(question.words.match(/"[^"]*"|\S+/g))];
+  if (all.length < 2 || all.length > MOST_WORDS) return [];
   return all.map((word) => ({
-    says: `Without “${word}”`,
-    question: { words: all.filter((other) => other !== word).join(' '), filters },
+    says: `Without “${word.replaceAll('"', '')}”`,
+    question: { ...question, words: all.filter((other) => other !== word).join(' ') },
   }));
 }
 

@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import { counted } from '../render/words.ts';
+import { afterPause } from './page-data.ts';
 import { sheetsOf } from './sheets-of.ts';
 
 const choice = document.querySelector<HTMLElement>('[data-labels]');
@@ -13,9 +14,9 @@ const first = papers?.querySelector<HTMLElement>('.sheet');
 
 if (choice && papers && status && first) {
   const perSheet = Number(choice.dataset.labels);
-  const most = Number(choice.querySelector<HTMLInputElement>('input')?.max);
   const labels = [...papers.querySelectorAll<HTMLElement>('.bag-label')];
   const fields = [...choice.querySelectorAll<HTMLInputElement>('input')];
+  const most = Number(fields[0]?.max);
 
   const lay = (): void => {
     const wanted = fields.map(({ valueAsNumber }) => Math.min(most, Math.max(0, Math.floor(valueAsNumber) || 0)));
@@ -31,7 +32,7 @@ if (choice && papers && status && first) {
     }
   };
 
-  choice.addEventListener('input', lay);
+  choice.addEventListener('input', afterPause(lay));
   choice.addEventListener('click', ({ target }) => {
     const each = (target as Element).closest<HTMLElement>('[data-each]')?.dataset.each;
     if (each === undefined) return;
@@ -39,6 +40,4 @@ if (choice && papers && status && first) {
     lay();
   });
   choice.hidden = false;
-  // A browser may have kept numbers from the last visit.
-  lay();
 }

@@ -17,6 +17,7 @@ export class TickRows {
   // Two books of one host have pages of other paths.
   private readonly key = `cupbook ticks ${location.pathname}`;
   private kept: Kept;
+  private batch = '';
 
   constructor(part: HTMLElement) {
     this.part = part;
@@ -27,12 +28,13 @@ export class TickRows {
   }
 
   /**
-   * Puts a box before each amount that has been drawn. Ticks of another batch are forgotten.
+   * Puts a box before each amount that has been drawn, ticked if it was in this batch. Ticks of another batch are forgotten with the first
+   * of this one: a number on its way to another is no batch yet.
    *
    * @param batch what is planned, in words of its own
    */
   show(batch: string): void {
-    if (batch !== this.kept.batch) this.kept = { batch, ticked: [] };
+    this.batch = batch;
     for (const table of this.part.querySelectorAll('table.amounts:not(.has-ticks)')) {
       table.classList.add('has-ticks');
       table.querySelector('thead tr')!.insertAdjacentHTML('afterbegin', html`<td class="tick"></td>`.toString());
@@ -45,13 +47,17 @@ export class TickRows {
     const words = `${row.querySelector('.measure b')?.textContent ?? ''} ${titleOf(row)}`;
     row.insertAdjacentHTML(
       'afterbegin',
-      html`<td class="tick"><label><input type="checkbox" autocomplete="off" aria-label="${words}" value="${name}"${this.kept.ticked.includes(name) ? html` checked` : ''}></label></td>`.toString(),
+      html`<td class="tick"><label><input type="checkbox" autocomplete="off" aria-label="${words}" value="${name}"${this.isTicked(name) ? html` checked` : ''}></label></td>`.toString(),
     );
+  }
+
+  private isTicked(name: string): boolean {
+    return this.kept.batch === this.batch && this.kept.ticked.includes(name);
   }
 
   private keep(): void {
     const ticked = [...this.part.querySelectorAll<HTMLInputElement>('.tick input:checked')].map(({ value }) => value);
-    this.kept = { ...this.kept, ticked };
+    this.kept = { batch: this.batch, ticked };
     try {
       sessionStorage.setItem(this.key, JSON.stringify(this.kept));
     } catch {
@@ -65,7 +71,7 @@ const titleOf = (row: HTMLElement): string => row.querySelector('.amount-name')?
 /** A row by its colour, where there are several, its cup and its material. */
 function nameOf(row: HTMLElement): string {
   const colour = row.closest<HTMLElement>('[data-colour]')?.dataset.colour ?? '';
-  return `${colour}/${row.closest<HTMLElement>('[data-cup]')?.dataset.cup}/${titleOf(row)}`;
+  return `${colour}/${row.closest<HTMLElement>('[data-cup]')?.dataset.cup}/${row.dataset.material}`;
 }
 
 function keptAs(key: string): Kept {

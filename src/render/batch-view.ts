@@ -72,12 +72,12 @@ function amountRow(names: BatchNames, cup: BatchCup, amount: Measured): Html {
   // Beside what the scale has shown already stands what it rounds.
   const exact = tool === 'scale' ? massText(grams) : exactText(amount);
   const below = [weighs, note].filter((words) => words !== undefined);
-  return html`<tr><th class="amount-head" scope="row">${materialName(names, material)}</th><td class="measure"><b>${unbroken(text)}</b>${below.map((words) => html` <span class="or">${unitsKept(words)}</span>`)}</td><td class="exact">${unbroken(exact)}</td></tr>`;
+  return html`<tr data-material="${material}"><th class="amount-head" scope="row">${materialName(names, material)}</th><td class="measure"><b>${unbroken(text)}</b>${below.map((words) => html` <span class="or">${unitsKept(words)}</span>`)}</td><td class="exact">${unbroken(exact)}</td></tr>`;
 }
 
 function plasticRow(names: BatchNames, { material, ml }: BatchCup['plastics'][number]): Html {
   const exact = names.settings.volume === 'ml' ? `${ml.toFixed(1)} ml` : volumeText(ml, names.settings);
-  return html`<tr class="plastic"><th class="amount-head" scope="row">${materialName(names, material)}</th><td class="measure"><b>${unbroken(volumeText(ml, names.settings))}</b></td><td class="exact">${unbroken(exact)}</td></tr>`;
+  return html`<tr class="plastic" data-material="${material}"><th class="amount-head" scope="row">${materialName(names, material)}</th><td class="measure"><b>${unbroken(volumeText(ml, names.settings))}</b></td><td class="exact">${unbroken(exact)}</td></tr>`;
 }
 
 /** How many equal cups, in words that stand out. */

@@ -20,3 +20,17 @@ test('offersInstead(question) takes no word out where something is found, or whe
   expect(await offers('green flake')).toEqual([]);
   expect(await offers('purple')).toEqual([]);
 });
+
+test('offersInstead(question) keeps words in quotes together, and the colour that is asked for', async () => {
+  const question = { words: '"copper flake" green', filters: {}, near: '#84562a' };
+  const together = async ({ words }: Question): Promise<number> =>
+    THINGS.filter((thing) =>
+      (words.match(/"[^"]*"|\S+/g) ?? []).every((each) => thing.includes(each.replaceAll('"', ''))),
+    ).length;
+  const found = await offersInstead(question, 0, vocabulary, together);
+  expect(found.map(({ says }) => says)).toEqual(['Without “copper flake”', 'Without “green”']);
+  expect(found.map(({ question: { words, near } }) => [words, near])).toEqual([
+    ['green', '#84562a'],
+    ['"copper flake"', '#84562a'],
+  ]);
+});
