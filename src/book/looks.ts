@@ -9,8 +9,7 @@ import { type Lab, labFromTristimulus } from '../optics/cielab.ts';
 import { layersViews, type TwoViews } from '../optics/cup-body.ts';
 import { deltaE00 } from '../optics/delta-e00.ts';
 import type { Viewing } from '../optics/opacity.ts';
-import type { Body } from '../optics/stack.ts';
-import { coreLayers, layersByShare } from '../optics/stack.ts';
+import { type Body, coreLayers, type Layer, layersByShare, type SharedBody } from '../optics/stack.ts';
 import { IN_WATER } from '../optics/surface.ts';
 import { type Light, type Tristimulus, whitePoint } from '../optics/tristimulus.ts';
 import { seenAtDepth, type WaterType } from '../optics/water.ts';
@@ -66,18 +65,25 @@ export function baitViews(pattern: Pattern, cups: readonly SharedCup[], thicknes
   return { overWhite: overWhite.lab, overBlack: overBlack.lab };
 }
 
-/**
- * What of a bait is seen by itself, over the book's white and black: the side looked at, of a laminate the other side too, of cups beside
- * one another each.
- */
+/** What of a bait is seen by itself, over the book's white and black: see `sidesOf`. */
 export function baitFaces(pattern: Pattern, cups: readonly SharedCup[], thickness: number): readonly TwoViews[] {
-  const shared = cups.map(({ body, share }) => ({ ...body, share }));
-  const [first, second] = shared;
+  return sidesOf(pattern, sharedBodies(cups), thickness).map((layers) => layersViews(layers));
+}
+
+const sharedBodies = (cups: readonly SharedCup[]): readonly SharedBody[] =>
+  cups.map(({ body, share }) => ({ ...body, share }));
+
+/**
+ * The layers of each side of a bait that is seen by itself, the side looked at first: of cups over one another that and the other side,
+ * of a core its shell, of cups beside one another each.
+ */
+function sidesOf(pattern: Pattern, cups: readonly SharedBody[], thickness: number): readonly (readonly Layer[])[] {
+  const [first, second] = cups;
   if (SIDE_BY_SIDE.has(pattern) || first === undefined || second === undefined) {
-    return shared.map((body) => layersViews([{ ...body, thickness }]));
+    return cups.map((body) => [{ ...body, thickness }]);
   }
-  if (pattern === 'core') return [layersViews(coreLayers(first, second, thickness))];
-  return [shared, shared.toReversed()].map((bodies) => layersViews(layersByShare(bodies, thickness)));
+  if (pattern === 'core') return [coreLayers(first, second, thickness)];
+  return [layersByShare(cups, thickness), layersByShare(cups.toReversed(), thickness)];
 }
 
 type Side = Pick<Appearance, 'overWhite' | 'overBlack' | 'contrastRatio'>;
@@ -88,28 +94,13 @@ function baitAppearances(
   thickness: number,
   viewing: Viewing = {},
 ): { readonly side: Side; readonly other?: Side } {
-  const shared = cups.map(({ body, share }) => ({ ...body, share }));
-  const [first, second] = shared;
-  if (first === undefined) throw new RangeError('a bait has no cup; give it one');
-  const alone = (body: Body): Side => appearance(body, { thickness, ...viewing });
-  switch (pattern) {
-    case 'solid':
-      return { side: alone(first) };
-    case 'laminate':
-    case 'layered':
-      return {
-        side: appearance(layersByShare(shared, thickness), viewing),
-        other: appearance(layersByShare(shared.toReversed(), thickness), viewing),
-      };
-    case 'core':
-      return second === undefined
-        ? { side: alone(first) }
-        : { side: appearance(coreLayers(first, second, thickness), viewing), other: alone(second) };
-    case 'swirl':
-      return { side: swirlAppearance(shared, { thickness, ...viewing }) };
-    case 'tipped':
-      return { side: alone(first), ...(second === undefined ? {} : { other: alone(second) }) };
-  }
+  const shared = sharedBodies(cups);
+  if (pattern === 'swirl') return { side: swirlAppearance(shared, { thickness, ...viewing }) };
+  const [side, far] = sidesOf(pattern, shared, thickness).map((layers) => appearance(layers, viewing));
+  if (side === undefined) throw new RangeError('a bait has no cup; give it one');
+  const [, core] = pattern === 'core' ? shared : [];
+  const other = core === undefined ? far : appearance(core, { thickness, ...viewing });
+  return { side, ...(other === undefined ? {} : { other }) };
 }
 
 /** Lights of shops and evenings, beside the daylight of all other colours. */

@@ -5,6 +5,7 @@ import { Refusal } from './refusal.ts';
 import { reportText } from './report.ts';
 import { isSearchIndex, searchIndexer } from './search-index.ts';
 import { serverStartMessage } from './server-message.ts';
+import { sharedPictures } from './shared-pictures.ts';
 import { prepareSite, type Site } from './site.ts';
 import { statusLine } from './status-line.ts';
 
@@ -64,6 +65,7 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
   const root = process.cwd();
   const recipes = resolve(root, options.recipes);
   const indexer = searchIndexer(INDEX_AFTER_MS, (error) => console.error(String(error)));
+  const writePictures = sharedPictures();
   let site: Site | undefined;
   const status = statusLine();
   let started = 0;
@@ -86,7 +88,7 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
       throw new Refusal('The book has errors, so nothing was written. Mend what is listed above.', { ofBook: true });
     }
     await claimOutput(output);
-    site = await prepareSite(loaded.book, { root, recipes, output });
+    site = await prepareSite(loaded.book, { root, recipes, output }, writePictures);
     indexer.update(site.records, output);
     rendered = 0;
   });

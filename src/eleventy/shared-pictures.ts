@@ -11,23 +11,34 @@ const SQUARE = 30;
 /** Bare card around the film, squares. */
 const MARGIN = { across: 3, down: 2 } as const;
 
+/** Writes the pictures of a site that is built again and again: see `sharedPictures`. Returns their paths. */
+export type WritePictures = (book: Book, output: string) => Promise<readonly string[]>;
+
 /**
- * Writes a picture for the shared links of every colour: its body as a film, over the white card above and the black one below.
+ * Writes a picture for the shared links of every colour: its body as a film, over the white card above and the black one below. One whose
+ * colours it has had before is not made anew.
  *
- * Only where the book says where it is published: nobody else finds them. Returns their paths.
- *
- * @param book the published book
+ * Only where the book says where it is published: nobody else finds them. Its book is the published one.
  */
-export async function writeSharedPictures(book: Book, output: string): Promise<readonly string[]> {
-  if (book.address === undefined) return [];
-  const written: string[] = [];
-  for (const { id, body } of [...book.recipes, ...book.looks]) {
-    const path = paths.sharedPicture(id);
-    await mkdir(dirname(join(output, path)), { recursive: true });
-    await writeFile(join(output, path), await sharedPicture(body));
-    written.push(path);
-  }
-  return written;
+export function sharedPictures(): WritePictures {
+  const made = new Map<string, Promise<Buffer>>();
+  const pictureOf = (body: Look): Promise<Buffer> => {
+    const key = body.overWhite.hex + body.overBlack.hex;
+    const picture = made.get(key) ?? sharedPicture(body);
+    made.set(key, picture);
+    return picture;
+  };
+  return async (book, output) => {
+    if (book.address === undefined) return [];
+    const written: string[] = [];
+    for (const { id, body } of [...book.recipes, ...book.looks]) {
+      const path = paths.sharedPicture(id);
+      await mkdir(dirname(join(output, path)), { recursive: true });
+      await writeFile(join(output, path), await pictureOf(body));
+      written.push(path);
+    }
+    return written;
+  };
 }
 
 /** The picture as a PNG that holds nothing but its pixels. */

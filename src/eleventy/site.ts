@@ -9,7 +9,7 @@ import { unitsKeptIn } from '../render/unbroken.ts';
 import { writeAssets } from './assets.ts';
 import { photosOf, writePhotos } from './photos.ts';
 import { PAGEFIND_FOLDER } from './search-index.ts';
-import { writeSharedPictures } from './shared-pictures.ts';
+import type { WritePictures } from './shared-pictures.ts';
 
 /** The folders that a build works with, as absolute paths. */
 export interface SiteFolders {
@@ -43,14 +43,18 @@ export interface Site {
  *
  * Only what is published of the book ever comes here.
  */
-export async function prepareSite(compiled: Book, { root, recipes, output }: SiteFolders): Promise<Site> {
+export async function prepareSite(
+  compiled: Book,
+  { root, recipes, output }: SiteFolders,
+  writePictures: WritePictures,
+): Promise<Site> {
   const book = publishedBook(compiled);
   const [{ assets, files }, photos, lineage, data, pictures] = await allDone([
     writeAssets(root, output),
     writePhotos(photosOf(book), recipes, output, join(root, '.build/photos')),
     layOutFamilies(book),
     writeDataFiles(book, output),
-    writeSharedPictures(book, output),
+    writePictures(book, output),
   ]);
   const context: Omit<PageContext, 'url'> = {
     book,

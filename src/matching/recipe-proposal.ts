@@ -3,7 +3,6 @@ import { measures } from '../cup/measures.ts';
 import type { Lab } from '../optics/cielab.ts';
 import { cupBody, layersViews } from '../optics/cup-body.ts';
 import { deltaE00 } from '../optics/delta-e00.ts';
-import { hidingThickness } from '../optics/opacity.ts';
 import type { Body, Layer } from '../optics/stack.ts';
 import { distinctBest } from './distinct-best.ts';
 import { type MatchBench, plasticText } from './match-bench.ts';
@@ -44,8 +43,6 @@ export interface RecipeCup {
     readonly overBlack: PredictedColour;
     readonly contrastRatio: number;
   };
-  /** Thickness at which it hides what is behind it, mm; absent where none does. */
-  readonly hidingMm?: number;
 }
 
 /** What a part of the target will look like. */
@@ -180,7 +177,6 @@ function cupOf(
   const amounts = [...coloured, ...kept];
   const body = bodyOf(amounts, plastic, plasticMl, shelf);
   const alone = layersViews([{ ...body, thickness: part.thicknessMm }]);
-  const hidingMm = hidingThickness({ absorption: body.absorption, scattering: body.scattering });
   return {
     name: part.name,
     plastic,
@@ -191,7 +187,6 @@ function cupOf(
       overBlack: predicted(alone.overBlack),
       contrastRatio: contrastOfViews(alone)!,
     },
-    ...(hidingMm === undefined ? {} : { hidingMm }),
   };
 }
 

@@ -1,4 +1,18 @@
+import type { FlakeProperties, Settings } from '../book/model.ts';
+import { UNITS } from '../units/unit.ts';
+
 /** A size of flake as the bag has it. */
 export function inches(mm: number): string {
-  return `${(mm / 25.4).toFixed(3)} in`;
+  return `${(mm / UNITS.in.size).toFixed(3)} in`;
+}
+
+/** A flake's size as the bag has it, in a book of millilitres in millimetres too; of a strip its length as well. */
+export function flakeSizeText(
+  { acrossMm, longMm }: Pick<FlakeProperties, 'acrossMm' | 'longMm'>,
+  { volume }: Pick<Settings, 'volume'>,
+): string {
+  const metric = volume === 'ml';
+  const across = `${inches(acrossMm)}${metric ? ` = ${acrossMm.toFixed(2)} mm` : ''}`;
+  if (longMm === undefined) return across;
+  return `${across}, ${metric ? `${longMm.toFixed(1)} mm` : inches(longMm)} long`;
 }

@@ -1,7 +1,8 @@
 import type { Settings } from '../book/model.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
+import { UNITS } from '../units/unit.ts';
 
-const MM_PER_INCH = 25.4;
+const MM_PER_INCH = UNITS.in.size;
 const MM_PER_FOOT = 12 * MM_PER_INCH;
 
 /** A length in the unit of the book's measures: inches in a book in fluid ounces, else millimetres. No more digits than a rule shows. */

@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import type { Cup, Material, Pattern, Settings } from '../book/model.ts';
+import type { Cup, Material, Pattern, PlasticShare, Settings } from '../book/model.ts';
 import { type Html, html } from './html.ts';
 import { listText, temperatureText } from './words.ts';
 
@@ -24,7 +24,9 @@ export interface Heat {
 
 /** Heat of a recipe: the lowest limit of its cups, the range that they share. */
 export function heatOf(
-  cups: readonly Pick<Cup, 'limit' | 'limitUnknown' | 'plastics'>[],
+  cups: readonly (Pick<Cup, 'limit' | 'limitUnknown'> & {
+    readonly plastics: readonly Pick<PlasticShare, 'material'>[];
+  })[],
   rangeOf: (plastic: string) => Range | undefined,
 ): Heat {
   let limit: Heat['limit'];

@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import { formatDecimal } from './format-quantity.ts';
+import { typedNumber } from './typed-number.ts';
 import { UNITS } from './unit.ts';
 import type { VolumeUnit } from './volume-text.ts';
 
@@ -11,8 +12,6 @@ const ML_PER_OUNCE = UNITS['fl oz'].size;
 
 // More than anybody types, and far more than a measuring cup shows.
 const TYPED_DECIMALS = 6;
-// Of a number that went through ml and came back.
-const ROUNDING = 1e-12;
 
 /** The book's unit written out, several of it. */
 export function volumeUnitName({ volume }: VolumeUnit): 'millilitres' | 'fluid ounces' {
@@ -38,9 +37,7 @@ export function volumeInField(ml: number, { volume }: VolumeUnit): string {
  * @example typedOunces(118.29411825) // '4'
  */
 export function typedOunces(ml: number): string | undefined {
-  const ounces = ml / ML_PER_OUNCE;
-  const typed = ounces.toFixed(TYPED_DECIMALS).replace(/\.?0+$/, '');
-  return Math.abs(Number(typed) - ounces) <= ROUNDING * ounces ? typed : undefined;
+  return typedNumber(ml, ML_PER_OUNCE, TYPED_DECIMALS);
 }
 
 /**

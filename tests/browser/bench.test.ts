@@ -103,7 +103,7 @@ describe('the recipe to take away', () => {
     let work = withSides({ ...newWork(DATA), arrangement, tolerance: 1.5 }, count === 1 ? [side] : two);
     for (const [index, { recipe }] of firstAnswers(work, DATA).entries())
       work = withRecipe(work, index, recipe.proposals[0]!, DATA);
-    const target = targetFile({ ...work, title: 'Leaf: "dry"' }, new Set())!;
+    const target = targetFile({ ...work, title: 'Leaf: "dry"' }, new Set(), DATA.settings)!;
     expect(target.name).toBe('leaf-dry-target.md');
     const options = { made: '2026-03-14', taken: new Set<string>(), target: 'leaf-dry-target' };
     const { text } = recipeFile({ ...work, title: 'Leaf: "dry"' }, options);
@@ -115,7 +115,7 @@ describe('the recipe to take away', () => {
       sides: work.sides,
     });
     expect(book.recipes[0]!.match!.cups).toHaveLength(count);
-    expect(targetFile({ ...work, target: 'leaf' }, new Set())).toBeUndefined();
+    expect(targetFile({ ...work, target: 'leaf' }, new Set(), DATA.settings)).toBeUndefined();
   });
 
   test('recipeFile(any steps) is a file that the book takes', () => {

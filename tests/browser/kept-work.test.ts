@@ -18,7 +18,7 @@ import { DATA, FILES, leaf, matched } from './bench-book.ts';
 
 /** What the book says against the files of a match. */
 function refusals(work: Work): readonly string[] {
-  const target = targetFile(work, new Set(DATA.targets.map(({ id }) => id)));
+  const target = targetFile(work, new Set(DATA.targets.map(({ id }) => id)), DATA.settings);
   const id = target?.name.replace(/\.md$/, '') ?? work.target;
   const recipe = recipeFile(work, { made: '2026-03-14', taken: new Set(), target: id });
   const { book, diagnostics } = compileBook([
@@ -251,7 +251,7 @@ describe('settledWork(a match, of another book or an earlier one)', () => {
     const { work, says } = settled(gone);
     expect(says).toBe('This book has no target gone: it is one that is described here.');
     expect(work).toEqual({ ...gone, target: undefined });
-    expect(targetFile(work, new Set())!.text).toContain('over-white: "#a4805a"');
+    expect(targetFile(work, new Set(), DATA.settings)!.text).toContain('over-white: "#a4805a"');
     expect(settled(matched())).toEqual({ work: matched(), says: '' });
   });
 

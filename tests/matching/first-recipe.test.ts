@@ -129,12 +129,12 @@ describe('a laminate', () => {
 });
 
 describe('what it says', () => {
-  test('firstRecipe(…) gives cost, opacity, and the difference under a lamp', () => {
+  test('firstRecipe(…) gives cost, contrast ratio, and the difference under a lamp', () => {
     const { proposals } = ask({ parts: [partOf({ ochre: 0.004, 'white-pearl': 0.006 })] });
     const [best] = proposals;
     expect(best!.cost).toBeGreaterThan(0);
     expect(best!.unpriced).toEqual([]);
-    expect(best!.cups[0]!.hidingMm).toBeGreaterThan(0);
+    expect(best!.cups[0]!.alone.contrastRatio).toBeGreaterThan(0);
     expect(best!.deltaEUnderA).toBeGreaterThan(0);
     expect(best!.sentence).toMatch(/ in 120 ml of Clear: ΔE \d\.\d\.$/);
   });

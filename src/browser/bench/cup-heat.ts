@@ -1,4 +1,4 @@
-import { type CupState, total } from '../../cup/ledger.ts';
+import type { CupState } from '../../cup/ledger.ts';
 import { limitOf } from '../../matching/proposal.ts';
 import { heatOf, heatWords } from '../../render/order-of-work.ts';
 import { type BenchShown, titleIn } from './shown.ts';
@@ -6,8 +6,7 @@ import { type BenchShown, titleIn } from './shown.ts';
 /** How hot a cup may get, what sets that, and at what heat it is poured, in the words of a recipe's page. */
 export function cupHeat(cup: CupState, shown: BenchShown): readonly string[] {
   const { data, materials } = shown;
-  const ml = total(cup.plastics);
-  const plastics = Object.entries(cup.plastics).map(([material, each]) => ({ material, fraction: each / ml }));
+  const plastics = Object.keys(cup.plastics).map((material) => ({ material }));
   const limit = limitOf(cup, materials);
   const limitUnknown = [...Object.keys(cup.plastics), ...Object.keys(cup.materials)].filter(
     (id) => materials.get(id)?.highest === undefined,

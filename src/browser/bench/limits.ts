@@ -70,6 +70,7 @@ export function volumeOf(
   return `${LIMITS[name].what} is a number ${fromTo(volumeLimits(LIMITS[name], unit))}, in fluid ounces.`;
 }
 
-function fromTo({ least, most }: { readonly least: number; readonly most: number }): string {
+/** "from 0.5 to 1,000" */
+export function fromTo({ least, most }: { readonly least: number; readonly most: number }): string {
   return `from ${least} to ${most.toLocaleString('en')}`;
 }

@@ -5,16 +5,15 @@
  * @packageDocumentation
  */
 import { formatDecimal } from '../../units/format-quantity.ts';
+import { typedNumber } from '../../units/typed-number.ts';
 import { UNITS } from '../../units/unit.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
-import { isWithin, LIMITS, numberOf } from './limits.ts';
+import { fromTo, isWithin, LIMITS, numberOf } from './limits.ts';
 
 const MM_PER_INCH = UNITS.in.size;
 
 // A thousandth of an inch is finer than anybody sees, and four decimals more than anybody types.
 const TYPED_DECIMALS = 4;
-// Of a number that went through mm and came back.
-const ROUNDING = 1e-12;
 
 /** The unit of the book's lengths, as a label has it. */
 export function lengthUnit({ volume }: VolumeUnit): 'mm' | 'in' {
@@ -51,8 +50,7 @@ export function thicknessOf(text: string, unit: VolumeUnit, before?: number): nu
   if (before !== undefined && typed === thicknessInField(before, unit)) return before;
   const mm = typed === '' ? Number.NaN : Number(typed) * MM_PER_INCH;
   if (isWithin('thicknessMm', mm)) return mm;
-  const { least, most } = thicknessLimits(unit);
-  return `${LIMITS.thicknessMm.what} is a number from ${least} to ${most}, in inches.`;
+  return `${LIMITS.thicknessMm.what} is a number ${fromTo(thicknessLimits(unit))}, in inches.`;
 }
 
 /** A thickness as the file of a target has it, with its unit: as it was typed. What was not typed in inches is in mm. */
@@ -62,7 +60,5 @@ export function exactThickness(mm: number, { volume }: VolumeUnit): string {
 }
 
 function typedInches(mm: number): string | undefined {
-  const inches = mm / MM_PER_INCH;
-  const typed = inches.toFixed(TYPED_DECIMALS).replace(/\.?0+$/, '');
-  return Math.abs(Number(typed) - inches) <= ROUNDING * inches ? typed : undefined;
+  return typedNumber(mm, MM_PER_INCH, TYPED_DECIMALS);
 }

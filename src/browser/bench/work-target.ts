@@ -8,13 +8,9 @@ import { nameText, quoted, type TakenFile, titleOf } from './work-recipe.ts';
 /**
  * A target that was described at the bench, as a file of the book; undefined where the book has the target already.
  *
- * @param unit what lengths were typed in; unset: mm
+ * @param unit what lengths were typed in
  */
-export function targetFile(
-  work: Work,
-  taken: ReadonlySet<string>,
-  unit: VolumeUnit = { volume: 'ml' },
-): TakenFile | undefined {
+export function targetFile(work: Work, taken: ReadonlySet<string>, unit: VolumeUnit): TakenFile | undefined {
   if (work.target !== undefined) return undefined;
   const title = `${titleOf(work)}, the target`;
   const [only, ...others] = work.sides;

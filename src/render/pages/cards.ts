@@ -18,6 +18,7 @@ import { chipColours, chips } from '../swatch/chip.ts';
 import { recipeCoats } from '../swatch/coat.ts';
 import { tileBudget } from '../tile.ts';
 import { counted, sentence } from '../words.ts';
+import { A4_LABELS, LETTER_LABELS } from './labels.ts';
 
 function sidesOf(book: Book, recipe: Recipe, format: CardFormat, cards: number): readonly Html[] {
   const mold = required(bookIndex(book).molds, recipe.mold);
@@ -119,7 +120,7 @@ export const cardsPage: PageKind = {
 ${
   book.recipes.length === 0
     ? html`<p>The book has no recipes to print yet.</p>`
-    : html`<ul class="sheets"><li><a href="${to(paths.sheetA4)}">All cards on A4, four to a sheet</a></li><li><a href="${to(paths.sheetLetter)}">All cards on Letter, four to a sheet</a></li><li><a href="${to(paths.labels)}">Bag labels on A4, 24 to a sheet</a></li><li><a href="${to(paths.labelsLetter)}">Bag labels on Letter, 14 to a sheet</a></li></ul>`
+    : html`<ul class="sheets"><li><a href="${to(paths.sheetA4)}">All cards on A4, four to a sheet</a></li><li><a href="${to(paths.sheetLetter)}">All cards on Letter, four to a sheet</a></li><li><a href="${to(paths.labels)}">Bag labels on A4, ${A4_LABELS.count} to a sheet</a></li><li><a href="${to(paths.labelsLetter)}">Bag labels on Letter, ${LETTER_LABELS.count} to a sheet</a></li></ul>`
 }
 ${groups.map(
   ({ hue, entries }) =>

@@ -51,22 +51,24 @@ function labelPage({ name, count, paper, size, url }: LabelSheet): PageKind {
 }
 
 /** 3 across and 8 down. A size in which sheets of labels are sold: common practice, no source. */
-export const labelsPage: PageKind = labelPage({
+export const A4_LABELS: LabelSheet = {
   name: 'labels',
   count: 24,
   paper: 'A4',
   size: '70 × 37 mm',
   url: paths.labels,
-});
+};
+export const labelsPage: PageKind = labelPage(A4_LABELS);
 
 /** 2 across and 7 down, 3/16 in between the two and 5/6 in above. A size in which sheets of labels are sold: common practice, no source. */
-export const labelsLetterPage: PageKind = labelPage({
+export const LETTER_LABELS: LabelSheet = {
   name: 'labels-letter',
   count: 14,
   paper: 'Letter',
   size: '4 × 1 1/3 in',
   url: paths.labelsLetter,
-});
+};
+export const labelsLetterPage: PageKind = labelPage(LETTER_LABELS);
 
 /** Most labels of one colour: 40 to 70 sheets. Convention of this book. */
 const MOST = 999;

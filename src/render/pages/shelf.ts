@@ -6,6 +6,7 @@ import { UNITS } from '../../units/unit.ts';
 import { bookIndex, required } from '../book-index.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { document } from '../document.ts';
+import { flakeSizeText } from '../flake-size-text.ts';
 import { type Html, html } from '../html.ts';
 import { labelLine } from '../label-line.ts';
 import { lengthText } from '../length-text.ts';
@@ -172,10 +173,7 @@ function properties(context: PageContext, material: Material): Html {
   const facts: (readonly [string, string])[] = [];
   if (hardness !== undefined) facts.push(['Hardness', hardness]);
   if (flake !== undefined) {
-    facts.push([
-      'Size',
-      `${inches(flake.acrossMm)}${settings.volume === 'ml' ? ` = ${flake.acrossMm.toFixed(2)} mm` : ''}${flake.longMm === undefined ? '' : `, ${settings.volume === 'ml' ? `${flake.longMm.toFixed(1)} mm` : inches(flake.longMm)} long`}`,
-    ]);
+    facts.push(['Size', flakeSizeText(flake, settings)]);
     facts.push(
       ['Cut', `${flake.outline}, ${flake.finish}`],
       ['Film', `${formatDecimal(flake.filmMm)} mm`],
