@@ -16,7 +16,7 @@ test('labels are printed of the colours and in the numbers that are chosen', asy
   expect(await page.locator('.bag-label').count()).toBe(0);
   expect(await page.locator('[data-print]').isDisabled()).toBe(true);
   await page.getByLabel(colour!.title, { exact: true }).fill('26');
-  expect(await page.locator('.bag-title').allInnerTexts()).toEqual(Array(26).fill(colour!.title));
+  await expect.poll(() => page.locator('.bag-title').allInnerTexts()).toEqual(Array(26).fill(colour!.title));
   expect(await page.locator('.sheet').count()).toBe(2);
   expect(await page.locator('[data-sheets]').innerText()).toBe('2 sheets');
   await page.getByRole('button', { name: 'One of each' }).click();

@@ -48,12 +48,12 @@ describe('the batch of a recipe', () => {
   test('is ticked off row by row, which a reload leaves and another batch does not', async () => {
     const { page, errors, close } = await visit(browser, 'colours/bog-myrtle/');
     const rows = await page.locator('[data-planned] .amounts tbody tr').count();
-    expect(await page.locator('.tick input').count()).toBe(rows);
+    await expect.poll(() => page.locator('.tick input').count()).toBe(rows);
     const first = page.locator('.tick input').first();
     expect(await first.getAttribute('aria-label')).toMatch(/^\d+\sml \S/);
     await page.locator('.tick label').nth(1).click();
     await first.check();
-    expect(await ticked(page)).toBe(2);
+    await expect.poll(() => ticked(page)).toBe(2);
     await page.reload();
     await expect.poll(() => ticked(page)).toBe(2);
     await page.emulateMedia({ media: 'print' });
@@ -61,8 +61,8 @@ describe('the batch of a recipe', () => {
     await page.emulateMedia({ media: 'screen' });
     await page.getByLabel('Baits').fill('24');
     await expect.poll(() => query(page)).toBe('?baits=24');
-    expect(await ticked(page)).toBe(0);
-    expect(await page.locator('.tick input').count()).toBe(rows);
+    await expect.poll(() => ticked(page)).toBe(0);
+    await expect.poll(() => page.locator('.tick input').count()).toBe(rows);
     expect(errors).toEqual([]);
     await close();
   });
@@ -148,7 +148,7 @@ describe('a plan', () => {
     expect(await boxes.first().isChecked()).toBe(true);
     await line(page, 2).getByLabel('Baits').fill('13');
     await expect.poll(() => page.locator('[data-plan-status]').innerText()).toMatch(/^50\sbaits/);
-    expect(await ticked(page)).toBe(0);
+    await expect.poll(() => ticked(page)).toBe(0);
     expect(errors).toEqual([]);
     await close();
   });
