@@ -142,14 +142,19 @@ export function predicted(lab: Lab): PredictedColour {
 }
 
 /** What to do, in a sentence. */
-export function proposalSentence(
+export function proposalSentence(...what: Parameters<typeof addedText>): string {
+  return `Add ${addedText(...what)}.`;
+}
+
+/** What is added, as it is dropped and spooned: "3 drops of Peat and 20 ml of Clear to thin it". */
+export function addedText(
   additions: readonly Pick<Addition, 'text' | 'title'>[],
   thin: Proposal['thin'],
   bench: Pick<MatchBench, 'volume'>,
 ): string {
   const parts = additions.map(({ text, title }) => `${text} of ${title}`);
   if (thin) parts.push(`${plasticText(thin.ml, bench)} of ${thin.title} to thin it`);
-  return `Add ${listed(parts)}.`;
+  return listed(parts);
 }
 
 /** Lowest highest temperature of what is in a cup. */

@@ -5,10 +5,9 @@
  */
 import { costWords } from '../../book/cost-words.ts';
 import type { FirstRecipe } from '../../matching/first-recipe.ts';
-import type { PredictedColour, Proposal } from '../../matching/proposal.ts';
+import { addedText, type PredictedColour, type Proposal } from '../../matching/proposal.ts';
 import type { RecipeProposal } from '../../matching/recipe-proposal.ts';
 import { weightsText } from '../../matching/weigh-doses.ts';
-import { listed } from '../../matching/words.ts';
 import { type Html, html } from '../../render/html.ts';
 import { type ChipColours, chips } from '../../render/swatch/chip.ts';
 import { deltaEText, moneyText, sentence, volumeText } from '../../render/words.ts';
@@ -132,7 +131,7 @@ function recipeItem(
     return html`${comparison(side, overWhite, overBlack, label)}<p>${weighing ? 'By drops and spoons: ' : ''}${judged(left)}.</p>`;
   })}${weighing ? html`<p>Weighed, it leaves <b>ΔE ${deltaEText(weighedDeltaE!)}</b>.</p>` : ''}${cups.map(
     ({ name, plastic, plasticMl, amounts }) =>
-      html`<div class="bench-amounts">${several ? html`<h4>${sentence(name)}</h4>` : ''}<ul><li><b>${volumeText(plasticMl, settings)}</b> <span>${titleIn(shown, plastic)}</span></li>${amounts.map(({ text, weighed, title }) => html`<li><b>${weighing ? (weighed?.text ?? text) : text}</b> <span>${title}</span></li>`)}</ul>${weighedDeltaE === undefined ? '' : weighing ? html`<p>Or all by drops and spoons: ${byHandText(amounts)}.</p>` : html`<p>Or weigh all: <b>${weightsText(amounts)}</b>${several ? '' : html`. That leaves ΔE ${deltaEText(weighedDeltaE)}`}.</p>`}</div>`,
+      html`<div class="bench-amounts">${several ? html`<h4>${sentence(name)}</h4>` : ''}<ul><li><b>${volumeText(plasticMl, settings)}</b> <span>${titleIn(shown, plastic)}</span></li>${amounts.map(({ text, weighed, title }) => html`<li><b>${weighing ? (weighed?.text ?? text) : text}</b> <span>${title}</span></li>`)}</ul>${weighedDeltaE === undefined ? '' : weighing ? html`<p>Or all by drops and spoons: ${addedText(amounts, undefined, settings)}.</p>` : html`<p>Or weigh all: <b>${weightsText(amounts)}</b>${several ? '' : html`. That leaves ΔE ${deltaEText(weighedDeltaE)}`}.</p>`}</div>`,
   )}${several && weighedDeltaE !== undefined && !weighing ? html`<p>Weighed, all of both, it leaves ΔE ${deltaEText(weighedDeltaE)}.</p>` : ''}${tooLittle === undefined ? '' : html`<p>${sentence(tooLittle)}</p>`}<p class="fine">Under a lamp ΔE ${deltaEText(deltaEUnderA)}; ${costIn(shown, cost, unpriced)}${limitWords(limit, shown)}.</p><div class="bench-choices">${ways.map(button)}</div></li>`;
 }
 
@@ -164,19 +163,13 @@ function proposalItem(
       .filter((words) => words !== '')
       .join(', with ');
   const inWeights = weighedDeltaE === undefined ? undefined : withPlastic(weightsText(additions));
-  const byDrops = withPlastic(byHandText(additions));
   const byWeight =
     inWeights === undefined
       ? html``
       : weighing
         ? html`<p><b>Weigh ${inWeights}.</b></p><p>That leaves ΔE ${deltaEText(weighedDeltaE!)}.</p>`
         : html`<p>Or weigh all: <b>${inWeights}</b>. That leaves ΔE ${deltaEText(weighedDeltaE!)}.</p>`;
-  return html`<li>${comparison(side, overWhite, overBlack, 'target on the left, predicted on the right')}${weighing ? [byWeight, byHand] : [byHand, byWeight]}${tooLittle === undefined ? '' : html`<p>${sentence(tooLittle)}</p>`}<p class="fine">${volumeText(volumeMl, settings)} in the cup, ${costIn(shown, cost, unpriced)}${limit?.lowered ? limitWords(limit, shown) : ''}.</p><div class="bench-choices">${ways.map((choice) => html`<button${choice.leads ? '' : html` class="quiet"`} type="button" data-take="${index}"${choice.weighing ? html` data-weighing` : ''}>${choice.weighing ? 'I weighed it' : 'I added this'}<span class="unseen-words">: ${choice.weighing ? inWeights : byDrops}</span></button>`)}</div></li>`;
-}
-
-/** "3 drops of Peat and 1/8 tsp of Ivory Pearl": everything as it is dropped and spooned. */
-function byHandText(amounts: readonly { readonly title: string; readonly text: string }[]): string {
-  return listed(amounts.map(({ text, title }) => `${text} of ${title}`));
+  return html`<li>${comparison(side, overWhite, overBlack, 'target on the left, predicted on the right')}${weighing ? [byWeight, byHand] : [byHand, byWeight]}${tooLittle === undefined ? '' : html`<p>${sentence(tooLittle)}</p>`}<p class="fine">${volumeText(volumeMl, settings)} in the cup, ${costIn(shown, cost, unpriced)}${limit?.lowered ? limitWords(limit, shown) : ''}.</p><div class="bench-choices">${ways.map((choice) => html`<button${choice.leads ? '' : html` class="quiet"`} type="button" data-take="${index}"${choice.weighing ? html` data-weighing` : ''}>${choice.weighing ? 'I weighed it' : 'I added this'}<span class="unseen-words">: ${choice.weighing ? inWeights : addedText(additions, thin, settings)}</span></button>`)}</div></li>`;
 }
 
 /** What something costs, and what of it has no price. */
