@@ -1,4 +1,4 @@
-import { nearestName } from '../diagnostics/nearest-name.ts';
+import { nearestFix } from '../diagnostics/nearest-name.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import { faultyKey } from './file-names.ts';
 import type { Things } from './read-things.ts';
@@ -14,12 +14,11 @@ export function checkReferences(things: Things, report: Report): void {
     known: ReadonlyMap<string, unknown>,
   ): void => {
     if (id === undefined || known.has(id) || things.faulty.has(faultyKey(kind, id))) return;
-    const nearest = nearestName(id, known.keys());
     const folder = `${kind}s`;
     report.add(kind === 'mold' ? 'recipe/unknown-mold' : 'recipe/unknown-target', thing, [field], {
       found: `${kind} \`${id}\``,
       expected: `the name of a file in ${folder}/`,
-      ...(nearest === undefined ? { fix: `create ${folder}/${id}.md` } : { fix: `write \`${nearest}\``, nearest }),
+      ...(nearestFix(id, known.keys()) ?? { fix: `create ${folder}/${id}.md` }),
     });
   };
   const partial = <K extends 'recipe' | 'target'>(kind: K): readonly Thing<K>[] =>

@@ -4,7 +4,7 @@
  * @packageDocumentation
  */
 import type { LedgerStep } from '../cup/ledger.ts';
-import { nearestName } from '../diagnostics/nearest-name.ts';
+import { nearestFix } from '../diagnostics/nearest-name.ts';
 import { formatDecimal, formatDose } from '../units/format-quantity.ts';
 import type { Quantity, Rate } from '../units/quantity.ts';
 import type { CupMaterial } from './cup-shelf.ts';
@@ -56,12 +56,10 @@ export function notInParent(
   { recipe, cup }: NonNullable<CupSpec['from']>,
   held: readonly string[],
 ): Finding {
-  const nearest = nearestName(id, held);
-  const near = nearest === undefined ? {} : { fix: `write \`${nearest}\``, nearest };
   return {
     found: `material \`${id}\``,
     expected: `one that is in ${recipe}/${cup}: ${held.join(', ')}`,
-    ...(field === 'set' ? { fix: 'write it under `add`' } : near),
+    ...(field === 'set' ? { fix: 'write it under `add`' } : nearestFix(id, held)),
   };
 }
 

@@ -1,5 +1,5 @@
 import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
-import { nearestName } from '../diagnostics/nearest-name.ts';
+import { nearestFix } from '../diagnostics/nearest-name.ts';
 import type { Finding } from './report.ts';
 
 /** What the ledger needs to know of a material. */
@@ -41,16 +41,14 @@ export function nameFault(
   if (material && isPlastic === (wanted === 'plastic')) return undefined;
   if (!material && shelf.isFaulty(id)) return 'faulty';
   const names = shelfNames(shelf, wanted);
-  const nearest = nearestName(id, names);
-  const help = (create: string): Pick<Finding, 'fix' | 'nearest'> =>
-    nearest === undefined ? { fix: create } : { fix: `write \`${nearest}\``, nearest };
+  const near = nearestFix(id, names);
   if (wanted === 'plastic') {
     return {
       code: 'recipe/unknown-plastic',
       finding: {
         found: `plastic \`${id}\``,
         expected: `the name of a file in shelf/plastics/${names.length > 0 ? ` (${names.join(', ')})` : ''}`,
-        ...help(`create shelf/plastics/${id}.md`),
+        ...(near ?? { fix: `create shelf/plastics/${id}.md` }),
       },
     };
   }
@@ -71,7 +69,7 @@ export function nameFault(
       found: `material \`${id}\``,
       expected: 'the name of a file in shelf/',
       why: 'what a material does to the colour is in its file',
-      ...help(`create it: shelf/…/${id}.md`),
+      ...(near ?? { fix: `create it: shelf/…/${id}.md` }),
     },
   };
 }

@@ -1,4 +1,4 @@
-import { nearestName } from '../diagnostics/nearest-name.ts';
+import { nearestFix, nearestName } from '../diagnostics/nearest-name.ts';
 import { orderByParents } from '../lineage/order-by-parents.ts';
 import type { FieldPath } from '../recipe/front-matter.ts';
 import type { Thing } from '../recipe/read-thing.ts';
@@ -124,13 +124,10 @@ export function knownRecipe(
 ): boolean {
   if (things.recipes.has(id)) return true;
   if (things.faulty.has(faultyKey('recipe', id))) return false;
-  const nearest = nearestName(id, things.recipes.keys());
   report.add('recipe/unknown-recipe', thing, path, {
     found: `recipe \`${id}\``,
     expected: 'the name of a file in colours/',
-    ...(nearest === undefined
-      ? { fix: `create colours/${id}.md, or remove \`from\`` }
-      : { fix: `write \`${nearest}\``, nearest }),
+    ...(nearestFix(id, things.recipes.keys()) ?? { fix: `create colours/${id}.md, or remove \`from\`` }),
   });
   return false;
 }
@@ -169,7 +166,6 @@ function isNowhere(spec: CupSpec, ofRecipe: ReadonlyMap<string, readonly CupSpec
   const own = Object.keys(recipe.fields.cups ?? {});
   const names = (ofRecipe.get(parent) ?? []).map((cup) => cup.name);
   const open = names.filter((other) => !own.includes(other));
-  const nearest = nearestName(name, open);
   report.add(
     'recipe/unknown-cup',
     recipe,
@@ -178,9 +174,9 @@ function isNowhere(spec: CupSpec, ofRecipe: ReadonlyMap<string, readonly CupSpec
       found: `cup \`${name}\``,
       expected: `a cup of ${parent} (${names.join(', ')}), or \`plastic\` in a cup of its own`,
       why: 'a cup without plastic is the one of that name in the recipe that this comes from',
-      ...(nearest === undefined
-        ? { fix: `write \`${open[0] ?? names[0]}\`, or add \`plastic: 120 ml …\` to make it a cup of its own` }
-        : { fix: `write \`${nearest}\``, nearest }),
+      ...(nearestFix(name, open) ?? {
+        fix: `write \`${open[0] ?? names[0]}\`, or add \`plastic: 120 ml …\` to make it a cup of its own`,
+      }),
     },
     'key',
   );

@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import { nearestName } from '../diagnostics/nearest-name.ts';
+import { nearestFix } from '../diagnostics/nearest-name.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import { inheritedField } from './compile-recipe.ts';
 import type { CupShelf } from './cup-shelf.ts';
@@ -20,11 +20,10 @@ export function usualPlastic(things: Things, shelf: CupShelf['materials'], repor
     shelf.get(stated)?.kind !== 'plastic' &&
     !things.faulty.has(faultyKey('plastic', stated))
   ) {
-    const nearest = nearestName(stated, plastics);
     report.add('book/unknown-plastic', things.book as Thing, ['plastic'], {
       found: `plastic \`${stated}\``,
       expected: 'the name of a file in shelf/plastics/',
-      ...(nearest === undefined ? {} : { fix: `write \`${nearest}\``, nearest }),
+      ...nearestFix(stated, plastics),
     });
   }
   if (

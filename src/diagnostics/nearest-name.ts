@@ -29,3 +29,16 @@ export function nearestName(name: string, known: Iterable<string>): string | und
   }
   return best;
 }
+
+/**
+ * The edit that puts the nearest known name in the place of a misspelt one, as a diagnostic has it; undefined when nothing is near.
+ *
+ * @example nearestFix('paet', ['peat', 'straw']) // { fix: 'write `peat`', nearest: 'peat' }
+ */
+export function nearestFix(
+  name: string,
+  known: Iterable<string>,
+): { readonly fix: string; readonly nearest: string } | undefined {
+  const nearest = nearestName(name, known);
+  return nearest === undefined ? undefined : { fix: `write \`${nearest}\``, nearest };
+}

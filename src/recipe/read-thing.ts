@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
-import { nearestName } from '../diagnostics/nearest-name.ts';
+import { nearestFix } from '../diagnostics/nearest-name.ts';
 import { type FieldFault, shown } from './fields.ts';
 import { type FieldPath, type FrontMatter, readFrontMatter } from './front-matter.ts';
 import { type FieldsOf, SCHEMAS } from './schema.ts';
@@ -152,26 +152,22 @@ function explain(found: z.core.$ZodIssue, frontMatter: FrontMatter, file: string
     case 'unrecognized_keys': {
       const allowed = JSON.parse(issue.message) as string[];
       return issue.keys.map((key) => {
-        const nearest = nearestName(key, allowed);
         return at('field/unknown', [...issue.path, key], 'key', {
           found: `field \`${key}\``,
           expected: `one of ${allowed.join(', ')}`,
           why: 'a field that nobody reads would be lost without a word',
-          ...(nearest === undefined
-            ? { fix: 'remove it, or move it to the notes' }
-            : { fix: `write \`${nearest}\``, nearest }),
+          ...(nearestFix(key, allowed) ?? { fix: 'remove it, or move it to the notes' }),
         });
       });
     }
     case 'invalid_value': {
       const allowed = issue.values.map(String);
       if (input === undefined) return [missing(`one of ${allowed.join(', ')}`)];
-      const nearest = nearestName(String(input), allowed);
       return [
         at('field/value', issue.path, 'value', {
           found: shown(input),
           expected: `one of ${allowed.join(', ')}`,
-          ...(nearest === undefined ? {} : { fix: `write \`${nearest}\``, nearest }),
+          ...nearestFix(String(input), allowed),
         }),
       ];
     }

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { nearestName } from '../../src/diagnostics/nearest-name.ts';
+import { nearestFix, nearestName } from '../../src/diagnostics/nearest-name.ts';
 
 test.each([
   ['paet', ['peat', 'straw'], 'peat'],
@@ -9,4 +9,9 @@ test.each([
   ['chartreuse', ['peat', 'straw'], undefined],
 ] as const)('nearestName(%s, %j) is %s', (name, known, nearest) => {
   expect(nearestName(name, known)).toBe(nearest);
+});
+
+test('nearestFix(name, known) is the edit, and nothing where nothing is near', () => {
+  expect(nearestFix('paet', ['peat', 'straw'])).toEqual({ fix: 'write `peat`', nearest: 'peat' });
+  expect(nearestFix('chartreuse', ['peat', 'straw'])).toBeUndefined();
 });
