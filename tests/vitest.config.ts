@@ -16,6 +16,7 @@ export default defineConfig({
           root: '.',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/site/**'],
+          setupFiles: ['tests/one-seed.ts'],
           testTimeout: 180_000,
           expect: PATIENT,
         },

@@ -52,11 +52,11 @@ const lab: fc.Arbitrary<Lab> = fc.record({
 
 /**
  * Whether the formula doesn't jump here. It does where hues are opposite, and where their mean is 0°, which is also 360°: within
- * rounding of those, two right ways to compute it may land on either side.
+ * rounding of those, two right ways to compute it may land on either side. Beside a true grey it has no hue difference, and no jump.
  */
 function settled(x: Lab, y: Lab): boolean {
   const [Cx, Cy] = [Math.hypot(x.a, x.b), Math.hypot(y.a, y.b)];
-  if (Cx < 1e-9 || Cy < 1e-9) return Cx + Cy < 1e-9 || Math.abs(x.b + y.b) > 1e-9;
+  if (Cx === 0 || Cy === 0) return true;
   const opposite = Math.hypot(x.a / Cx + y.a / Cy, x.b / Cx + y.b / Cy) < 1e-6;
   return !opposite && Math.abs(x.b / Cx + y.b / Cy) > 1e-9;
 }
