@@ -59,7 +59,7 @@ export function notInParent(
   return {
     found: `material \`${id}\``,
     expected: `one that is in ${recipe}/${cup}: ${held.join(', ')}`,
-    ...(field === 'set' ? { fix: 'write it under `add`' } : nearestFix(id, held)),
+    ...(field === 'set' ? { fix: 'write it under `add`' } : (nearestFix(id, held) ?? { fix: 'remove it there' })),
   };
 }
 

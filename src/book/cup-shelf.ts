@@ -1,5 +1,6 @@
 import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
 import { nearestFix } from '../diagnostics/nearest-name.ts';
+import { SLUG_WORDS, slugOf } from '../recipe/source.ts';
 import type { Finding } from './report.ts';
 
 /** What the ledger needs to know of a material. */
@@ -30,6 +31,11 @@ export function shelfNames(shelf: CupShelf, wanted: Wanted): readonly string[] {
     .map(({ id }) => id);
 }
 
+/** Whether nothing on the shelf has that name, not even a file with faults. */
+export function isNoName(shelf: CupShelf, id: string): boolean {
+  return !shelf.materials.has(id) && !shelf.isFaulty(id);
+}
+
 /** Why a name cannot be taken from the shelf: undefined where it can, `faulty` where its own file was told of. */
 export function nameFault(
   shelf: CupShelf,
@@ -39,7 +45,7 @@ export function nameFault(
   const material = shelf.materials.get(id);
   const isPlastic = material?.kind === 'plastic';
   if (material && isPlastic === (wanted === 'plastic')) return undefined;
-  if (!material && shelf.isFaulty(id)) return 'faulty';
+  if (!material && !isNoName(shelf, id)) return 'faulty';
   const names = shelfNames(shelf, wanted);
   const near = nearestFix(id, names);
   if (wanted === 'plastic') {
@@ -48,7 +54,7 @@ export function nameFault(
       finding: {
         found: `plastic \`${id}\``,
         expected: `the name of a file in shelf/plastics/${names.length > 0 ? ` (${names.join(', ')})` : ''}`,
-        ...(near ?? { fix: `create shelf/plastics/${id}.md` }),
+        ...(near ?? { fix: newFile('shelf/plastics', id) }),
       },
     };
   }
@@ -69,7 +75,14 @@ export function nameFault(
       found: `material \`${id}\``,
       expected: 'the name of a file in shelf/',
       why: 'what a material does to the colour is in its file',
-      ...(near ?? { fix: `create it: shelf/…/${id}.md` }),
+      ...(near ?? { fix: newFile('shelf/…', id) }),
     },
   };
+}
+
+/** The edit that gives the shelf a file of that name, or of the nearest to it that a file can have. */
+function newFile(folder: string, id: string): string {
+  const slug = slugOf(id);
+  if (slug === '') return `create it in ${folder}/, with a name of ${SLUG_WORDS}`;
+  return `create ${folder}/${slug}.md${slug === id ? '' : `, and write \`${slug}\` here`}`;
 }

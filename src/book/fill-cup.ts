@@ -31,7 +31,7 @@ import {
   overPoured,
   PLASTIC_UNNAMED,
 } from './cup-findings.ts';
-import { type CupShelf, nameFault, shelfNames, type Wanted } from './cup-shelf.ts';
+import { type CupShelf, isNoName, nameFault, shelfNames, type Wanted } from './cup-shelf.ts';
 import type { CupSpec } from './cup-specs.ts';
 import type { Finding, Report } from './report.ts';
 
@@ -205,7 +205,7 @@ class Filling {
     const drop = (id: string, field: 'set' | 'without', at: FieldPath): void => {
       const part = field === 'set' ? 'key' : 'value';
       if (Object.hasOwn(materials, id)) delete materials[id];
-      else if (this.known(id, at, 'material', part)) {
+      else if ((field === 'without' && isNoName(this.shelf, id)) || this.known(id, at, 'material', part)) {
         this.fault('recipe/not-in-cup', at, notInParent(id, field, this.spec.from!, Object.keys(materials)), part);
       }
     };

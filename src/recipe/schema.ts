@@ -7,8 +7,8 @@
  */
 import { z } from 'zod';
 import { colour, seenColour, targetOverBlack, targetOverWhite } from './colour-fields.ts';
+import { date } from './date-field.ts';
 import {
-  date,
   density,
   dose,
   fields,
@@ -19,7 +19,6 @@ import {
   plasticAmount,
   positive,
   quantity,
-  reference,
   share,
   shortOrLong,
   temperature,
@@ -27,6 +26,7 @@ import {
   volume,
   wholeNumber,
 } from './fields.ts';
+import { reference } from './reference-field.ts';
 
 const publish = z.enum(['full', 'look', 'no']);
 

@@ -138,6 +138,29 @@ describe('cups of a derived recipe', () => {
       'colours/dusk.md recipe/unknown-material: material `paet` → write `peat`',
     ]);
   });
+  test('a name that nobody knows is made a file that can be, or is left away where nothing of it is in the cup', () => {
+    const dusk = (...cup: string[]): string => file('title: Dusk', 'cups:', '  body:', ...cup);
+    expect(
+      told({
+        'colours/dawn.md': dusk('    from: smoke/body', '    without: [peat, cobalt-blue]'),
+        'colours/dusk.md': dusk('    plastic: 60 ml', '    add: { Cobalt Blue: 3 drops, 青: 1 drop }'),
+      }),
+    ).toEqual([
+      'colours/dawn.md recipe/not-in-cup: material `cobalt-blue` → remove it there',
+      'colours/dusk.md recipe/unknown-material: material `Cobalt Blue` → create shelf/…/cobalt-blue.md, and write `cobalt-blue` here',
+      'colours/dusk.md recipe/unknown-material: material `青` → create it in shelf/…/, with a name of lower-case letters and digits, with single hyphens between words',
+    ]);
+  });
+  test('the name of a file that is written as its title or its path', () => {
+    const dusk = (mold: string): string => file('title: Dusk', `mold: ${mold}`, 'cups: { body: { plastic: 60 ml } }');
+    expect(
+      ['Grub 2', 'molds/grub-2.md', 'grub/two'].flatMap((mold) => told({ 'colours/dusk.md': dusk(mold) })),
+    ).toEqual([
+      'colours/dusk.md field/value: `Grub 2` → write `grub-2`',
+      'colours/dusk.md field/value: `molds/grub-2.md` → write `grub-2`',
+      'colours/dusk.md field/value: `grub/two` → undefined',
+    ]);
+  });
   test('a pattern that the kept ones do not fit says which they are, and how to take one alone', () => {
     const dusk = file('title: Dusk', 'from: canal', 'pattern: solid', 'cups:', '  body: { plastic: 60 ml }');
     expect(told({ 'colours/canal.md': swirl, 'colours/dusk.md': dusk })).toEqual([

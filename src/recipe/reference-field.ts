@@ -1,0 +1,25 @@
+import type { z } from 'zod';
+import { field, isReread, shown } from './fields.ts';
+import { FOLDERS, SLUG, slugOf } from './source.ts';
+
+/** The name of another file of the book. */
+export const reference: z.ZodType<string> = field<string>('field/value', (input) => {
+  if (typeof input === 'string' && SLUG.test(input)) return { value: input };
+  const name = typeof input === 'string' ? bareName(input) : '';
+  const slug = name.includes('/') ? '' : slugOf(name);
+  return {
+    fault: {
+      found: shown(input),
+      expected: 'the name of a file, without its folder and `.md`',
+      why: 'names are lower-case letters, digits and single hyphens',
+      ...(isReread(input) ? { asWritten: true } : {}),
+      ...(slug === '' ? {} : { fix: `write \`${slug}\`` }),
+    },
+  };
+});
+
+/** A path of the book without folder and ending; other text as it is. */
+function bareName(text: string): string {
+  const folder = Object.values(FOLDERS).find((name) => text.startsWith(`${name}/`));
+  return text.slice(folder === undefined ? 0 : folder.length + 1).replace(/\.md$/, '');
+}
