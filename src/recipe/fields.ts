@@ -8,6 +8,7 @@ import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
 import { nearestName } from '../diagnostics/nearest-name.ts';
 import { celsius, fraction, grams, millilitres, millimetres } from '../units/convert.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
+import { plainNumberFix } from '../units/plain-number.ts';
 import {
   isFault,
   LONGEST_AMOUNT,
@@ -34,7 +35,7 @@ export interface FieldFault {
 
 /** A value as it is shown in a message. */
 export function shown(input: unknown): string {
-  if (input === undefined || input === null) return 'nothing';
+  if (input === undefined || input === null || input === '') return 'nothing';
   if (Array.isArray(input)) return 'a list';
   if (typeof input === 'object') return 'nested fields';
   const text = String(input);
@@ -51,7 +52,9 @@ export function field<T>(code: DiagnosticCode, read: (input: unknown) => Read<T>
   return z.unknown().transform((input, context) => {
     const result = read(input);
     if ('value' in result) return result.value;
-    context.addIssue({ code: 'custom', message: 'refused', params: { code, ...result.fault } });
+    const { fault } = result;
+    const found = fault.found === 'nothing' ? shown(input) : fault.found;
+    context.addIssue({ code: 'custom', message: 'refused', params: { code, ...fault, found } });
     return z.NEVER;
   });
 }
@@ -117,7 +120,7 @@ const MOST_FLAKE_MM = 25;
 /** A size of a flake, in millimetres. */
 export const flakeSize: z.ZodType<number> = field<number>('field/quantity', (input) => {
   const quantity = parseQuantity(asText(input), ['length']);
-  if (isFault(quantity)) return { fault: explained(quantity) };
+  if (isFault(quantity)) return { fault: { ...explained(quantity), expected: 'a size such as `0.040 in`, `1 mm`' } };
   const value = millimetres(quantity);
   if (value <= MOST_FLAKE_MM) return { value };
   const thousandths = quantity.unit === 'in' && quantity.amount < 1000;
@@ -254,18 +257,18 @@ export const positive: z.ZodType<number> = field<number>('field/type', (input) =
           found: shown(input),
           expected:
             typeof input === 'number' && input > MOST_POSITIVE ? `at most ${MOST_POSITIVE}` : 'a number above zero',
-          ...writtenNumber(input, /\d+(?:[.,]\d+)?(?=[^\d.,]*$)/),
+          ...writtenNumber(input, /\d+(?:[.,]\d+)*(?=[^\d.,]*$)/),
         },
       },
 );
 
 /** A number that stands in a text, with a decimal comma or a unit that does not belong there. */
 function writtenNumber(input: unknown, pattern: RegExp): { why?: string; fix?: string } {
-  const number =
-    typeof input === 'string' && input.length <= LONGEST_AMOUNT
-      ? pattern.exec(input)?.[0].replace(',', '.')
-      : undefined;
-  return number === undefined || !(Number(number) > 0)
+  const number = typeof input === 'string' && input.length <= LONGEST_AMOUNT ? pattern.exec(input)?.[0] : undefined;
+  return number === undefined || !(Number(number.replaceAll(',', '')) > 0)
     ? {}
-    : { why: 'a number stands alone here, with a point before its decimals', fix: `write \`${number}\`` };
+    : {
+        why: 'a number stands alone here, with a point before its decimals',
+        fix: plainNumberFix(number) ?? `write \`${number}\``,
+      };
 }

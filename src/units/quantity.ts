@@ -1,4 +1,5 @@
 import { boundsMissed } from './bounds.ts';
+import { plainNumberFix } from './plain-number.ts';
 import { type Dimension, UNITS, type Unit, unitNames, unitOf, unitSpellings } from './unit.ts';
 
 /** An amount of something: 22 drops, 1/8 tsp, 171 °C. */
@@ -85,9 +86,10 @@ export function parseQuantity(text: string, dimensions: readonly Dimension[]): Q
   if (trimmed.length > LONGEST_AMOUNT) {
     return { found: `\`${trimmed.slice(0, 30)}…\``, expected, why: 'an amount is a number and a unit' };
   }
-  const found = `\`${trimmed}\``;
-  if (/^\d+,\d+/.test(trimmed)) {
-    return { found, expected, why: 'decimals are written with a point', fix: `write \`${trimmed.replace(',', '.')}\`` };
+  const found = trimmed === '' ? 'nothing' : `\`${trimmed}\``;
+  const fix = plainNumberFix(trimmed);
+  if (fix !== undefined) {
+    return { found, expected, why: 'a number is digits without gaps, with a point before its decimals', fix };
   }
   const number = amountAtStart(trimmed);
   if (/^[-−–]\s*[\d.½⅓⅔¼¾⅛⅜⅝⅞]/.test(trimmed)) return { found, expected, why: 'an amount is a number above zero' };

@@ -25,7 +25,16 @@ describe('a field that is written otherwise than the book reads it is told with 
     const alone = 'a number stands alone here, with a point before its decimals';
     expect(told('plastic', 'price: 7,20')).toEqual([`\`7,20\`, ${alone} → write \`7.20\``]);
     expect(told('plastic', 'price: 9 €')).toEqual([`\`9 €\`, ${alone} → write \`9\``]);
+    expect(told('plastic', 'price: $1,250')).toEqual([
+      `\`$1,250\`, ${alone} → write \`1250\`, or \`1.250\` if the comma marks decimals`,
+    ]);
     expect(told('plastic', 'price: cheap')).toEqual(['`cheap`, undefined → undefined']);
+  });
+  test('a field that is left empty, or holds fields where an amount belongs', () => {
+    const why = 'an amount begins with a number';
+    expect(inCup('log:', '  - pour:')).toEqual([`nothing, ${why} → undefined`]);
+    expect(inCup('log:', '  - pour: ""')).toEqual([`nothing, ${why} → undefined`]);
+    expect(inCup('log:', '  - pour: { ml: 12 }')).toEqual([`nested fields, ${why} → undefined`]);
   });
   test('numbers without a unit', () => {
     expect(inCup('log:', '  - heat: 172')[0]).toMatch(/→ write `172 °C` or `172 °F`$/);

@@ -71,9 +71,23 @@ describe('parseQuantity', () => {
     const parsed = parseQuantity(text, ['volume', 'drop']);
     expect(isFault(parsed) && parsed.why).toContain(why);
   });
-  test('parseQuantity(decimal comma) offers the point', () => {
-    expect(parseQuantity('1,5 ml', ['volume'])).toMatchObject({ fix: 'write `1.5 ml`' });
+  test.each([
+    ['1,5 ml', 'write `1.5 ml`'],
+    ['0,125 ml', 'write `0.125 ml`'],
+    ['1,000 ml', 'write `1000 ml`, or `1.000 ml` if the comma marks decimals'],
+    ['12,000,000 ml', 'write `12000000 ml`'],
+    ['1 000 ml', 'write `1000 ml`'],
+    ['1_000 ml', 'write `1000 ml`'],
+  ])('parseQuantity(%s) offers the number that may be meant', (text, fix) => {
+    expect(parseQuantity(text, ['volume'])).toMatchObject({ fix });
   });
+  test.each(['1,5,2 ml', '1 00 ml', '1 000.5 ml', '1,0005,0 ml'])(
+    'parseQuantity(%s) offers no number where none is plain',
+    (text) => {
+      expect(parseQuantity(text, ['volume'])).toMatchObject({ found: `\`${text}\`` });
+      expect(parseQuantity(text, ['volume'])).not.toHaveProperty('fix');
+    },
+  );
   test('parseQuantity(formatQuantity(quantity)) is the quantity, to the digits shown', () => {
     const units = (Object.keys(UNITS) as Unit[]).filter((unit) => UNITS[unit].dimension !== 'temperature');
     fc.assert(
