@@ -1,4 +1,5 @@
 import { labFromHex } from '../optics/display.ts';
+import { hueAngle } from '../optics/hue-angle.ts';
 import { hueFamily, lightnessClass } from './facets.ts';
 import type { Lab } from './model.ts';
 
@@ -10,12 +11,12 @@ const CAST_CHROMA = 4;
 
 /** What a grey, white or black leans to, by the end of the hues that it is said of, degrees. Convention of this book. */
 const CASTS: readonly (readonly [until: number, word: string])[] = [
-  [40, 'reddish'],
-  [70, 'brownish'],
-  [110, 'yellowish'],
+  [35, 'reddish'],
+  [72, 'brownish'],
+  [116, 'yellowish'],
   [190, 'greenish'],
-  [285, 'bluish'],
-  [335, 'purplish'],
+  [284, 'bluish'],
+  [340, 'purplish'],
   [360, 'reddish'],
 ];
 
@@ -50,7 +51,7 @@ function isSaidBy(family: Family): boolean {
   return family === 'white' || family === 'black';
 }
 
-function cast({ a, b }: Lab): string {
-  const hue = ((Math.atan2(b, a) * 180) / Math.PI + 360) % 360;
+function cast(lab: Lab): string {
+  const hue = hueAngle(lab);
   return CASTS.find(([until]) => hue < until)![1];
 }

@@ -1,3 +1,4 @@
+import { hueAngle } from '../optics/hue-angle.ts';
 import { OPACITY_CLASSES } from '../tables/opacity-classes.ts';
 import { SIDE_BY_SIDE } from '../tables/patterns.ts';
 import type { Facets, Lab, Look, Pattern } from './model.ts';
@@ -20,27 +21,33 @@ export const HUE_FAMILIES = [
 
 // Below this chroma a colour is called by its lightness. Convention of this book.
 const NEUTRAL_CHROMA = 9;
+// White plastic or card that shows through clear plastic is this light at least. Convention of this book.
+const CLEAR_L = 80;
 
-/** The everyday name of a colour's family. The bounds are a convention of this book. */
-export function hueFamily({ L, a, b }: Lab): (typeof HUE_FAMILIES)[number] {
-  const chroma = Math.hypot(a, b);
-  if (chroma < NEUTRAL_CHROMA) return L < 28 ? 'black' : L > 80 ? 'white' : 'grey';
-  const hue = ((Math.atan2(b, a) * 180) / Math.PI + 360) % 360;
-  if (hue < 22 || hue >= 335) return L > 60 ? 'pink' : 'red';
-  if (hue < 95 && L < 62 && chroma < 52)
-    return hue < 38 && chroma > 34 ? 'red' : hue > 86 && chroma > 40 ? 'yellow' : 'brown';
-  if (hue < 45) return L > 68 && chroma < 35 ? 'pink' : 'red';
+// A dull colour of the hues from red to yellow is a brown, and a dark one from yellow to green an olive, which is found among the greens.
+const BROWN_L = 62;
+const OLIVE_L = 60;
+
+/** The everyday name of a colour's family. The bounds are a convention of this book, held against the colours that CSS names. */
+export function hueFamily(lab: Lab): (typeof HUE_FAMILIES)[number] {
+  const { L } = lab;
+  const chroma = Math.hypot(lab.a, lab.b);
+  if (chroma < NEUTRAL_CHROMA) return L < 28 ? 'black' : L > 86 ? 'white' : 'grey';
+  const hue = hueAngle(lab);
+  if (hue < 10 || hue >= 340) return L > 45 ? 'pink' : 'red';
+  if (hue < 35) return L > BROWN_L && chroma < 55 ? 'pink' : L < BROWN_L && chroma < 34 ? 'brown' : 'red';
+  if (hue < 104 && L < BROWN_L && chroma < 58) return 'brown';
   if (hue < 72) return 'orange';
-  if (hue < 100) return 'yellow';
+  if (hue < 116) return hue > 104 && L < OLIVE_L ? 'green' : 'yellow';
   if (hue < 190) return 'green';
-  if (hue < 285) return 'blue';
+  if (hue < 284) return 'blue';
   return 'purple';
 }
 
-/** The family of a look: of its colour over white, or `clear` where it has none and hides next to nothing. */
-export function hueFamilyOfLook({ overWhite, contrastRatio }: Look): (typeof HUE_FAMILIES)[number] {
-  const family = hueFamily(overWhite.lab);
-  return family === 'white' && opacityClass(contrastRatio).word === 'clear' ? 'clear' : family;
+/** The family of a look: of its colour over white, or `clear` where it has next to none and hides next to nothing. */
+export function hueFamilyOfLook({ overWhite: { lab }, contrastRatio }: Look): (typeof HUE_FAMILIES)[number] {
+  const pale = lab.L > CLEAR_L && Math.hypot(lab.a, lab.b) < NEUTRAL_CHROMA;
+  return pale && opacityClass(contrastRatio).word === 'clear' ? 'clear' : hueFamily(lab);
 }
 
 /** The word for a lightness L*. The bounds are a convention of this book. */
