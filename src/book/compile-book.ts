@@ -4,6 +4,7 @@ import type { Thing } from '../recipe/read-thing.ts';
 import { SCHEMAS } from '../recipe/schema.ts';
 import { BOOK_FILE, type Kind, MEASUREMENTS_FILE, type Source } from '../recipe/source.ts';
 import { changesFromParent, type KnownCup } from './changes-from-parent.ts';
+import { checkKept } from './check-kept.ts';
 import { checkPartial } from './check-partial.ts';
 import { checkPhotos } from './check-photos.ts';
 import { checkReferences } from './check-references.ts';
@@ -97,6 +98,7 @@ function joinThings(
     isFaulty: (id: string): boolean => things.faulty.has(faultyKey('colorant', id)) || things.materials.has(id),
   };
   const filled = fillCups(specs.cups, cupShelf, report);
+  for (const cup of filled.values()) checkKept(cup, filled, report);
   checkPartial(things, specs.lost, cupShelf, report);
 
   // Without a `book.md` there is no book, but the recipes can be checked.

@@ -46,6 +46,9 @@ export const CATALOGUE = {
   'recipe/no-part': warning('A recipe is for a target of which no part has the name of one of its cups.'),
   'recipe/no-cups': error('A recipe has no cup and comes from no other recipe.'),
   'recipe/no-plastic': error('A cup does not say how much plastic it starts with.'),
+  'recipe/begun-anew': warning(
+    'A cup of a derived recipe has plastic of its own, and next to nothing of the cup that it has its name from.',
+  ),
   'recipe/add-and-log': error('A cup is given both as amounts and as rounds.'),
   'recipe/pattern': error('The number of cups does not fit the pattern.'),
   'recipe/shares': error('The shares of the cups are not 100 % together.'),

@@ -179,6 +179,11 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
   },
   'recipe/no-cups': front('title: Smoke\nmold: minnow', `title: Smoke\nmold: minnow\n${PLAIN_CUP}`),
   'recipe/no-plastic': smoke('add:\n  peat: 12 drops', 'plastic: 120 ml supple\nadd:\n  peat: 12 drops'),
+  'recipe/begun-anew': change(
+    'colours/dusk.md',
+    text('title: Dusk\nfrom: smoke\ncups:\n  body: { plastic: 90 ml supple, add: { frost: 1 % } }'),
+    text('title: Dusk\nfrom: smoke\ncups:\n  body: { from: smoke/body, plastic: 90 ml supple, add: { frost: 1 % } }'),
+  ),
   'recipe/add-and-log': smoke(
     'plastic: 120 ml supple\nadd:\n  peat: 12 drops\nlog:\n  - pour: 14 ml',
     'plastic: 120 ml supple\nlog:\n  - add: { peat: 12 drops }\n  - pour: 14 ml',

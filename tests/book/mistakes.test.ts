@@ -138,6 +138,21 @@ describe('cups of a derived recipe', () => {
       'colours/dusk.md recipe/unknown-material: material `paet` → write `peat`',
     ]);
   });
+  test('one with plastic of its own that holds nothing of the parent is told of, unless it was meant so', () => {
+    const cupOfPeat = (name: string): string => `  ${name}: { plastic: 60 ml, add: { peat: 9 drops } }`;
+    const dusk = (...cups: string[]): readonly string[] =>
+      told({
+        'colours/canal.md': file('title: Canal', 'pattern: swirl', 'cups:', ...['main', 'ribbon'].map(cupOfPeat)),
+        'colours/dusk.md': file('title: Dusk', 'from: canal', 'cups:', ...cups),
+      });
+    expect(dusk('  main: { plastic: 90 ml, add: { frost: 1 % } }')).toEqual([
+      "colours/dusk.md recipe/begun-anew: cup `main` without `peat` of canal/main → add `from: canal/main` to the cup, or remove the recipe's `from` if nothing comes from there",
+    ]);
+    expect(dusk('  main: { plastic: 90 ml, add: { frost: 1 %, peat: 3 drops } }')).toEqual([]);
+    expect(dusk('  main: { plastic: 90 ml, log: [{ add: { frost: 1 % } }] }')).toEqual([]);
+    expect(dusk('  main: { plastic: 90 ml }', '  ribbon: { from: canal/ribbon, add: { frost: 1 % } }')).toEqual([]);
+    expect(dusk('  main: { from: canal/main, plastic: 90 ml, add: { frost: 1 % } }')).toEqual([]);
+  });
   test('a name that nobody knows is made a file that can be, or is left away where nothing of it is in the cup', () => {
     const dusk = (...cup: string[]): string => file('title: Dusk', 'cups:', '  body:', ...cup);
     expect(
