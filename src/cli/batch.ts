@@ -1,7 +1,7 @@
 import { batchOfRecipe } from '../book/batch-of-recipe.ts';
 import { shortWords } from '../book/bought-words.ts';
 import { costWords } from '../book/cost-words.ts';
-import { exactText, measureNote, measuringNotes, weighsText } from '../book/measured-words.ts';
+import { exactWords, measureNote, measuringNotes, weighsText } from '../book/measured-words.ts';
 import type { Batch, BatchCup, Book, Material, Measured, Mold, Recipe } from '../book/model.ts';
 import { printable } from '../eleventy/printable.ts';
 import { Refusal } from '../eleventy/refusal.ts';
@@ -83,13 +83,19 @@ export function batchText(recipe: Recipe, batch: Batch, book: Book): string {
   ].join('\n');
 }
 
-/** `1/4 tsp = 0.68 g      Ivory pearl, or exactly 0.80 g` */
+/** `1/4 tsp = 0.68 g      Ivory pearl, or exactly 0.80 g`; `exactly 0.80 g: too little to weigh here` */
 function amountLine(measured: Measured, cup: BatchCup, name: (material: string) => string): string {
   const measure = [measured.text, weighsText(measured)].filter((text) => text !== undefined).join(' ');
   const note = measureNote(measured, cup);
   return [
     `  ${measure.padEnd(20)} ${name(measured.material)}`,
-    ...(measured.tool === 'drops' || measured.tool === 'spoons' ? [`or exactly ${exactText(measured)}`] : []),
+    ...(measured.tool === 'drops' || measured.tool === 'spoons' ? [exactly(measured)] : []),
     ...(note === undefined ? [] : [note]),
   ].join(', ');
+}
+
+function exactly(measured: Measured): string {
+  const { amount, note } = exactWords(measured);
+  if (note !== undefined) return `exactly ${amount}: ${note}`;
+  return measured.byWeight === undefined ? `exactly ${amount}` : `or exactly ${amount}`;
 }

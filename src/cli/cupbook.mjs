@@ -13,6 +13,11 @@ if (major < 20 || (major === 20 && minor < 18)) {
 }
 
 async function start() {
+  // A reader such as `head` has enough before everything is said.
+  process.stdout.on('error', (error) => {
+    if (error.code !== 'EPIPE') throw error;
+    process.exit();
+  });
   const { existsSync } = await import('node:fs');
   const { fileURLToPath } = await import('node:url');
   const root = fileURLToPath(new URL('../..', import.meta.url));

@@ -1,6 +1,8 @@
 import { existsSync } from 'node:fs';
 import { mkdir, writeFile } from 'node:fs/promises';
 import { dirname, join, relative } from 'node:path';
+import { compileSound } from '../book/compile-sound.ts';
+import type { Book } from '../book/model.ts';
 import { formatDiagnostics } from '../diagnostics/format-diagnostics.ts';
 import { nearestName } from '../diagnostics/nearest-name.ts';
 import { loadBook } from '../eleventy/load-book.ts';
@@ -23,6 +25,9 @@ const KINDS: readonly Kind[] = [
   'book',
 ];
 
+/** The units of a book whose `book.md` cannot be read. */
+const METRIC: Scaffolded['settings'] = { volume: 'ml', temperature: '°C' };
+
 /** `cupbook new` */
 export const newCommand: Command = {
   name: 'new',
@@ -44,13 +49,13 @@ export const newCommand: Command = {
     if (existsSync(file)) throw new Refusal(`${shown} is already there. ${instead(kind)}`);
     if (kind === 'book') await mkdir(recipes, { recursive: true });
 
-    const { sources } = loadBook(recipes);
-    const ids = idsByKind(sources);
-    const parent = values.from;
-    if (typeof parent === 'string') checkParent(kind, parent, ids.get('recipe') ?? []);
+    const loaded = loadBook(recipes);
+    const book = loaded.book ?? compileSound(loaded.sources, loaded.photos, loaded.diagnostics)?.book;
+    const ids = idsByKind(loaded.sources);
     const title = /[A-Z\s]/.test(name) ? name.trim() : titleOf(slug);
-    const made: Scaffolded = { kind, title, ids, today: today(), ...(typeof parent === 'string' && { parent }) };
-    const text = scaffoldText(made);
+    const parent = parentOf(kind, values.from, ids.get('recipe') ?? [], book);
+    const settings = book?.settings ?? METRIC;
+    const text = scaffoldText({ kind, title, ids, today: today(), settings, ...(parent && { parent }) });
     checkScaffold(recipes, { path, text });
 
     await mkdir(dirname(file), { recursive: true });
@@ -84,11 +89,20 @@ function kindNamed(value: string | boolean | undefined): Kind {
   );
 }
 
-function checkParent(kind: Kind, parent: string, recipes: readonly string[]): void {
+function parentOf(
+  kind: Kind,
+  id: string | boolean | undefined,
+  recipes: readonly string[],
+  book: Book | undefined,
+): Scaffolded['parent'] {
+  if (typeof id !== 'string') return undefined;
   if (kind !== 'recipe') throw new Refusal('Only a recipe comes from another recipe: leave out --from or --kind.');
-  if (recipes.includes(parent)) return;
-  const nearest = nearestName(parent, recipes);
-  throw new Refusal(`The book has no recipe "${parent}".${nearest ? ` Did you mean ${nearest}?` : ''}`);
+  if (!recipes.includes(id)) {
+    const nearest = nearestName(id, recipes);
+    throw new Refusal(`The book has no recipe "${id}".${nearest ? ` Did you mean ${nearest}?` : ''}`);
+  }
+  const recipe = book?.recipes.find((each) => each.id === id);
+  return { id, cups: recipe?.cups.map(({ name }) => name) ?? [] };
 }
 
 /** Compiles the book as if the file were there; what is wrong elsewhere is not the new file's fault. */

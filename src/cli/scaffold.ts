@@ -1,3 +1,4 @@
+import type { Settings } from '../book/model.ts';
 import { Refusal } from '../eleventy/refusal.ts';
 import type { Kind } from '../recipe/source.ts';
 
@@ -9,8 +10,10 @@ export interface Scaffolded {
   readonly ids: ReadonlyMap<Kind, readonly string[]>;
   /** `2026-03-14` */
   readonly today: string;
+  /** The units of the book, and the plastic that it uses where none is named. */
+  readonly settings: Pick<Settings, 'volume' | 'temperature' | 'plastic'>;
   /** The recipe that a new recipe comes from. */
-  readonly parent?: string;
+  readonly parent?: { readonly id: string; readonly cups: readonly string[] };
 }
 
 /**
@@ -27,9 +30,38 @@ export function scaffoldText(made: Scaffolded): string {
 
 type Text = readonly [frontMatter: string, notes: string];
 
+/** Amounts of an example, in the units of either kind of book. */
+const METRIC = {
+  cup: '100 ml',
+  cavity: '6 ml',
+  sprue: '3 ml',
+  bait: '6 g',
+  chip: '3 mm',
+  body: '9 mm',
+  thin: '2 mm',
+  seen: '5 mm',
+};
+const US: typeof METRIC = {
+  cup: '4 fl oz',
+  cavity: '0.2 fl oz',
+  sprue: '0.1 fl oz',
+  bait: '0.2 oz',
+  chip: '1/8 in',
+  body: '3/8 in',
+  thin: '1/16 in',
+  seen: '3/16 in',
+};
+const CELSIUS = { flake: '180 °C', most: '190 °C', from: '165 °C', to: '180 °C' };
+const FAHRENHEIT: typeof CELSIUS = { flake: '355 °F', most: '375 °F', from: '330 °F', to: '355 °F' };
+
+const amountsOf = ({ settings }: Scaffolded): typeof METRIC => (settings.volume === 'ml' ? METRIC : US);
+const heatOf = ({ settings }: Scaffolded): typeof CELSIUS => (settings.temperature === '°C' ? CELSIUS : FAHRENHEIT);
+
 const TEXTS: Readonly<Record<Kind, (made: Scaffolded) => Text>> = {
-  recipe: ({ ids, today }) => {
-    const plastic = first(ids, 'plastic');
+  recipe: (made) => {
+    const { ids, today, settings } = made;
+    const usual = settings.plastic;
+    const plastic = usual !== undefined && ids.get('plastic')?.includes(usual) ? usual : first(ids, 'plastic');
     const mold = first(ids, 'mold');
     const colorant = ids.get('colorant')?.[0];
     const powder = ids.get('powder')?.[0];
@@ -41,48 +73,53 @@ const TEXTS: Readonly<Record<Kind, (made: Scaffolded) => Text>> = {
     ];
     const add = amounts.length === 0 ? '' : `    add:\n${amounts.map((amount) => `      ${amount}\n`).join('')}`;
     return [
-      `made: ${today}\npattern: solid\nmold: ${mold}\nbaits: 20\ncups:\n  body:\n    plastic: 100 ml ${plastic}\n${add}`,
+      `made: ${today}\npattern: solid\nmold: ${mold}\nbaits: 20\ncups:\n  body:\n    plastic: ${amountsOf(made).cup} ${plastic}\n${add}`,
       'What it is for, what it looks like in the water, what to mind the next time.',
     ];
   },
-  colorant: () => [
-    '# What its colour rests on: one colour at a usual dose here, or chips over white and over black.\nlook:\n  kind: dye\n  colour: "#8a5a2b"\n  dose: 10 drops per 100 ml\n  thickness: 3 mm\n# Weigh twenty drops once, and every amount becomes exact.\n# drop: { count: 20, mass: 0.98 g }\n# highest: 190 °C\n',
+  colorant: (made) => [
+    `# What its colour rests on: one colour at a usual dose here, or chips over white and over black.\nlook:\n  kind: dye\n  colour: "#8a5a2b"\n  dose: 10 drops per ${amountsOf(made).cup}\n  thickness: ${amountsOf(made).chip}\n# Weigh twenty drops once, and every amount becomes exact.\n# drop: { count: 20, mass: 0.98 g }\n# highest: ${heatOf(made).most}\n`,
     'Where it is bought, and how it behaves.',
   ],
-  powder: () => [
-    'look:\n  kind: pearl\n  colour: "#e9e4d4"\n  dose: 1/4 tsp per 100 ml\n# Mass of a level millilitre as it is spooned.\n# bulk: 0.4 g/ml\n# highest: 190 °C\n',
+  powder: (made) => [
+    `look:\n  kind: pearl\n  colour: "#e9e4d4"\n  dose: 1/4 tsp per ${amountsOf(made).cup}\n# Mass of a level millilitre as it is spooned.\n# bulk: 0.4 g/ml\n# highest: ${heatOf(made).most}\n`,
     'Where it is bought, and how it behaves.',
   ],
-  flake: () => [
-    'look:\n  colour: "#b87333"\nshape: hexagon\nsize: 0.040 in\nfinish: metallic\n# bulk: 0.6 g/ml\n# highest: 180 °C\n',
+  flake: (made) => [
+    `look:\n  colour: "#b87333"\nshape: hexagon\nsize: 0.040 in\nfinish: metallic\n# bulk: 0.6 g/ml\n# highest: ${heatOf(made).flake}\n`,
     'Where it is bought, and how it behaves.',
   ],
-  plastic: () => [
-    'hardness: medium\n# The range in which its supplier says to pour.\n# working: { from: 165 °C, to: 180 °C }\n# highest: 190 °C\n',
+  plastic: (made) => [
+    `hardness: medium\n# The range in which its supplier says to pour.\n# working: { from: ${heatOf(made).from}, to: ${heatOf(made).to} }\n# highest: ${heatOf(made).most}\n`,
     'Where it is bought, and how it pours.',
   ],
   additive: () => [
     '# bulk: 1.2 g/ml, of salt and powders: a level millilitre, weighed\n# drop: 0.05 ml, of liquids\n# most: 3 %\n',
     'What it does, and how much of it is too much.',
   ],
-  mold: () => [
-    'cavities: 2\n# Or the mass of a plain bait, `bait: 6 g`.\ncavity: 6 ml\nsprue: 3 ml\nbody: 9 mm\nthin: 2 mm\nthin-part: tail\nlength: 3 in\nshape: minnow\n',
-    'How it fills, and what to mind.',
-  ],
-  target: () => [
-    'over-white: "#c9a866"\nover-black: "#5c4a2a"\nthickness: 5 mm\n# tolerance: 2\n',
+  mold: (made) => {
+    const { bait, cavity, sprue, body, thin } = amountsOf(made);
+    return [
+      `cavities: 2\n# Or the mass of a plain bait, \`bait: ${bait}\`.\ncavity: ${cavity}\nsprue: ${sprue}\nbody: ${body}\nthin: ${thin}\nthin-part: tail\nlength: 3 in\nshape: minnow\n`,
+      'How it fills, and what to mind.',
+    ];
+  },
+  target: (made) => [
+    `over-white: "#c9a866"\nover-black: "#5c4a2a"\nthickness: ${amountsOf(made).seen}\n# tolerance: 2\n`,
     'What it is, and in what light it was looked at.',
   ],
   book: () => [
-    '# maker: Who made it\n# address: https://book.example/\n# tools:\n#   scale: 0.01 g\n',
+    '# maker: Who made it\n# address: https://book.example/\n# units: { volume: fl oz, temperature: °F, currency: $ }\n# tools:\n#   scale: 0.01 g\n',
     "A foreword: whose book it is, and what for.\n\nHot plastic burns. Read the supplier's safety data sheet first.",
   ],
 };
 
-function derived({ today }: Scaffolded, parent: string): Text {
+function derived(made: Scaffolded, { id, cups }: NonNullable<Scaffolded['parent']>): Text {
+  const [cup = 'NAME'] = cups;
+  const others = cups.length > 1 ? ` Its cups are ${cups.join(', ')}.` : '';
   return [
-    `made: ${today}\nfrom: ${parent}\n# Only what differs. A cup that is not named here is the one of ${parent}.\n# cups:\n#   body:\n#     from: ${parent}\n#     add:\n#       some-colorant: 2 drops per 100 ml\n`,
-    `What is different from [${parent}](${parent}.md), and why.`,
+    `made: ${made.today}\nfrom: ${id}\n# Only what differs. A cup that is not named here is the one of ${id}.${others}\n# cups:\n#   ${cup}:\n#     add:\n#       some-colorant: 2 drops per ${amountsOf(made).cup}\n`,
+    `What is different from [${id}](${id}.md), and why.`,
   ];
 }
 

@@ -155,6 +155,35 @@ describe('cupbook new', () => {
     expect((await cupbook(['check', '--strict', '--recipes', folder])).code).toBe(0);
   });
 
+  test('NAME --from RECIPE shows the change of a cup that is there', async () => {
+    const folder = await smallBook();
+    await cupbook(['new', 'bog-pool-2', '--from', 'bog-pool', '--recipes', folder]);
+    const path = join(folder, 'colours/bog-pool-2.md');
+    const shown = readFileSync(path, 'utf8')
+      .replace(/^# (?=cups:| )/gm, '')
+      .replace('some-colorant', 'peat');
+    writeFileSync(path, shown);
+    expect((await cupbook(['check', '--strict', '--recipes', folder])).code).toBe(0);
+    const { out } = await cupbook(['batch', 'bog-pool-2', '--json', '--recipes', folder]);
+    expect(JSON.parse(out).cups.map(({ name }: { name: string }) => name)).toEqual(['body']);
+  });
+
+  test.each(['recipe', 'colorant', 'powder', 'plastic', 'mold', 'target'])(
+    'NAME --kind %s speaks the units of the book, and a recipe takes its plastic',
+    async (kind) => {
+      const units = 'units: { volume: fl oz, temperature: °F, currency: $ }';
+      const folder = await smallBook({
+        'book.md': `---\ntitle: Ours\n${units}\nplastic: supple\n---\n`,
+        'shelf/plastics/a-first.md': '---\ntitle: First\n---\n',
+      });
+      const { out } = await cupbook(['new', 'reed', '--kind', kind, '--recipes', folder]);
+      const text = readFileSync(join(ROOT, /(\S+reed\.md) is there/.exec(out)![1]!), 'utf8');
+      expect(text).not.toMatch(/\d ml\b| mm\b|°C/);
+      if (kind === 'recipe') expect(text).toContain('plastic: 4 fl oz supple');
+      expect((await cupbook(['check', '--strict', '--recipes', folder])).code).toBe(0);
+    },
+  );
+
   test('says how to check the book that it wrote into', async () => {
     const folder = await smallBook();
     expect((await cupbook(['new', 'reed', '--recipes', '.'], folder)).out).toMatch(
