@@ -30,7 +30,8 @@ export function compileMaterial(
   const look = lookOf(thing, handling, measured, report);
   const most = fields.most === undefined ? undefined : relativeDose(thing, fields.most, ['most'], handling, report);
   const packGrams = boughtGrams(fields.pack, handling);
-  const stockGrams = boughtGrams(fields.stock, handling);
+  const counted = fields.stock === 'none' ? undefined : fields.stock;
+  const stockGrams = fields.stock === 'none' ? 0 : boughtGrams(fields.stock, handling);
   if (fields.price !== undefined && fields.pack === undefined) {
     report.add('material/pack', thing, ['price'], {
       found: '`price` without `pack`',
@@ -60,7 +61,7 @@ export function compileMaterial(
     ...(handling.gramsPerDrop === undefined ? {} : { gramsPerDrop: handling.gramsPerDrop }),
     ...(fields.price === undefined ? {} : { price: fields.price }),
     ...(fields.pack === undefined ? {} : { pack: formatQuantity(fields.pack) }),
-    byVolume: isByVolume(fields.pack ?? fields.stock, thing.kind),
+    byVolume: isByVolume(fields.pack ?? counted, thing.kind),
     ...(packGrams === undefined ? {} : { packGrams }),
     ...(stockGrams === undefined ? {} : { stockGrams }),
     ...(fields.highest === undefined ? {} : { highest: fields.highest }),

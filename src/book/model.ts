@@ -328,6 +328,7 @@ export interface Material {
   readonly byVolume: boolean;
   /** g */
   readonly packGrams?: number;
+  /** g; 0 of what has run out, absent for what is not counted, which is taken to be there. */
   readonly stockGrams?: number;
   readonly highest?: number;
   readonly working?: { readonly from: number; readonly to: number };

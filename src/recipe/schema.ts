@@ -21,6 +21,7 @@ import {
   quantity,
   share,
   shortOrLong,
+  stock,
   temperature,
   text,
   volume,
@@ -156,8 +157,8 @@ const stocked = {
   title: text,
   price: positive.optional(),
   pack: quantity('volume', 'mass').optional(),
-  /** What is left. Left out: not counted. */
-  stock: quantity('volume', 'mass').optional(),
+  /** What is left; 0 where it has run out. Left out: not counted, and there. */
+  stock: stock.optional(),
   /** Highest temperature that the supplier allows. */
   highest: temperature.optional(),
   /** Most that a cup takes. */

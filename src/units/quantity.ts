@@ -78,9 +78,15 @@ export function isFault<T extends object>(parsed: T | QuantityFault): parsed is 
  * Units: as in `UNITS`. The amount must be more than zero and within the bounds of its dimension, the text no longer than `LONGEST_AMOUNT`.
  * Returns a fault in place of a quantity if the text is anything else, or measures something that is not in `dimensions`.
  *
+ * @param least `none` where there may be none of it: then 0 of a unit is an amount, too
+ *
  * @example parseQuantity('1 1/2 tsp', ['volume']) // { amount: 1.5, unit: 'tsp' }
  */
-export function parseQuantity(text: string, dimensions: readonly Dimension[]): Quantity | QuantityFault {
+export function parseQuantity(
+  text: string,
+  dimensions: readonly Dimension[],
+  least: 'some' | 'none' = 'some',
+): Quantity | QuantityFault {
   const trimmed = text.trim();
   const expected = `an amount such as ${dimensions.map((dimension) => EXAMPLES[dimension]).join(', ')}`;
   if (trimmed.length > LONGEST_AMOUNT) {
@@ -94,7 +100,8 @@ export function parseQuantity(text: string, dimensions: readonly Dimension[]): Q
   const number = amountAtStart(trimmed);
   if (/^[-−–]\s*[\d.½⅓⅔¼¾⅛⅜⅝⅞]/.test(trimmed)) return { found, expected, why: 'an amount is a number above zero' };
   if (number === undefined) return { found, expected, why: 'an amount begins with a number' };
-  if (!Number.isFinite(number.amount) || number.amount <= 0) {
+  const isNone = least === 'none' && number.amount === 0;
+  if (!isNone && !(Number.isFinite(number.amount) && number.amount > 0)) {
     return { found, expected, why: 'an amount is a number above zero' };
   }
   const spelling = trimmed.slice(number.length).trim();
@@ -112,7 +119,7 @@ export function parseQuantity(text: string, dimensions: readonly Dimension[]): Q
     return { found, expected, why: `${unit} measures ${MEASURES[UNITS[unit].dimension]}` };
   }
   const quantity = { amount: number.amount, unit };
-  const bounds = boundsMissed(quantity);
+  const bounds = isNone ? undefined : boundsMissed(quantity);
   return bounds === undefined
     ? quantity
     : {

@@ -57,6 +57,20 @@ describe('a field that is written otherwise than the book reads it is told with 
     expect(inCup('share: 40 pct')).toEqual(['`40 pct`, a share is in per cent → write `40%`']);
     expect(inCup('share: 40%')).toEqual([]);
   });
+  test('what has run out is 0, of a unit or of none', () => {
+    for (const stock of ['0', '0 ml', '0 fl oz', '0.0 g', '20 oz', '1/2 fl oz'])
+      expect(told('plastic', `stock: ${stock}`)).toEqual([]);
+    for (const stock of ['none', 'Empty', 'run out']) {
+      expect(told('plastic', `stock: ${stock}`)).toEqual([
+        `\`${stock}\`, an amount begins with a number → write \`0\``,
+      ]);
+    }
+    expect(told('plastic', 'stock: 0 mll')[0]).toMatch(/→ write `0 ml`$/);
+    expect(told('plastic', 'stock: -1 ml')).toHaveLength(1);
+    for (const field of ['pack: 0', 'pack: 0 ml', 'most: 0 %', 'highest: 0', 'price: 0'])
+      expect(told('plastic', field)).toHaveLength(1);
+    expect(inCup('log:', '  - pour: 0 ml')).toEqual(['`0 ml`, an amount is a number above zero → undefined']);
+  });
   test('an amount below zero', () => {
     expect(inCup('add: { peat: -30 drops }')).toEqual(['`-30 drops`, an amount is a number above zero → undefined']);
   });

@@ -99,6 +99,16 @@ test('the bench page asks for fluid ounces, four of them in a cup to begin with'
   expect(readable(page)).not.toMatch(/millilitre/i);
 });
 
+test('a material that has run out says so, on its page and on the shelf', async () => {
+  const gone = {
+    'shelf/colorants/peat.md': SAMPLE_FILES['shelf/colorants/peat.md']!.replace('stock: 3 ml', 'stock: 0'),
+  };
+  const book = bookOf({ ...SAMPLE_FILES, ...gone });
+  expect(readable(await pageOf('material', 'peat', book))).toMatch(/On the shelf\s+none\b/);
+  expect(readable(await pageOf('shelf', '', book))).toContain('none left');
+  expect(readable(await pageOf('recipe', 'weir-foam', book))).toMatch(/[\d.]+ ml short: buy 1 pack\b/);
+});
+
 test('a pack and a stock stand as they are bought, by volume where the file has one', async () => {
   const supple = readable(await pageOf('material', 'supple', IMPERIAL));
   expect(supple).toMatch(/\$16\.50 for 1 qt/);

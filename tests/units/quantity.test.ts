@@ -88,6 +88,11 @@ describe('parseQuantity', () => {
       expect(parseQuantity(text, ['volume'])).not.toHaveProperty('fix');
     },
   );
+  test('parseQuantity(0 of a unit) is an amount where there may be none', () => {
+    expect(parseQuantity('0 fl oz', ['volume', 'mass'], 'none')).toEqual({ amount: 0, unit: 'fl oz' });
+    for (const text of ['0', '0 mm', '-0 ml', '3/0 ml', '0.0001 ml'])
+      expect(parseQuantity(text, ['volume'], 'none')).toHaveProperty('expected');
+  });
   test('parseQuantity(formatQuantity(quantity)) is the quantity, to the digits shown', () => {
     const units = (Object.keys(UNITS) as Unit[]).filter((unit) => UNITS[unit].dimension !== 'temperature');
     fc.assert(

@@ -85,9 +85,7 @@ function shelfItem(context: PageContext, material: Material): Html {
     ...(hardness === undefined ? [] : [hardness]),
     ...(colours(material) && material.kind !== 'plastic' && flake === undefined ? [tier] : []),
     uses === 0 ? 'not used yet' : `in ${counted(uses, 'colour')}`,
-    ...(stockGrams === undefined
-      ? []
-      : [stockGrams === 0 ? 'none left' : `${stockText(material, stockGrams, context.book.settings)} left`]),
+    ...(stockGrams === undefined ? [] : [`${stockText(material, stockGrams, context.book.settings)} left`]),
   ];
   return html`<li><a href="${link(context, paths.material(id))}"><span class="shelf-strip ${flake === undefined ? '' : 'flakes'}">${strip(material)}</span><span class="shelf-name">${title}</span></a><span class="shelf-words">${words.join(', ')}</span></li>`;
 }
@@ -135,6 +133,7 @@ function ladder({ book: { settings } }: PageContext, material: Material): Html {
 }
 
 function stockText(material: Material, grams: number, settings: Settings): string {
+  if (grams === 0) return 'none';
   return boughtText(grams, material, { volume: (ml) => volumeText(ml, settings), mass: massText });
 }
 

@@ -1,0 +1,38 @@
+import { expect, test } from 'vitest';
+import { firstRecipeFor, substitutesFor } from '../../src/book/ask-matching.ts';
+import { bookWith, file, recipeOf } from './sample.ts';
+
+const colorant = (title: string, colour: string, stock: string): string =>
+  file(`title: ${title}\n${stock}\nlook: { kind: pigment, colour: "${colour}", dose: 12 drops per 100 ml }`);
+
+/** The example book, whose peat has this stock, with a colorant near to it and a target of its colour. */
+const stocked = (stock: string): ReturnType<typeof bookWith> =>
+  bookWith({
+    'shelf/colorants/peat.md': colorant('Peat', '#5b4327', `price: 6\npack: 1 fl oz\n${stock}`),
+    'shelf/colorants/bark.md': colorant('Bark', '#5a4429', stock),
+    'targets/elver.md': file('title: Elver\nmold: minnow\nover-white: "#5b4327"\nover-black: "#574025"'),
+  });
+const ask = { most: 2, inStock: true, plasticMl: 120 };
+
+test.each(['stock: 0', 'stock: 0 fl oz', 'stock: 0 ml', 'stock: 0 g'])('%s means run out', (stock) => {
+  const book = stocked(stock);
+  expect(book.materials.find(({ id }) => id === 'peat')).toMatchObject({ stockGrams: 0, byVolume: true });
+  const { batch, cups } = recipeOf(book, 'smoke');
+  const bought = batch.materials.find(({ material }) => material === 'peat')!;
+  expect(bought).toMatchObject({ stockGrams: 0, shortGrams: bought.grams, packs: 1 });
+  const [first] = firstRecipeFor(book, book.targets[0]!, ask);
+  expect(first!.recipe.leftOut).toContainEqual({ material: 'peat', why: 'there is none left' });
+  expect(JSON.stringify(first!.recipe.proposals)).not.toContain('peat');
+  const instead = (inStock: boolean): string =>
+    JSON.stringify(substitutesFor(book, recipeOf(book, 'smoke'), cups[0]!, 'peat', { inStock }));
+  expect(instead(false)).toContain('bark');
+  expect(instead(true)).not.toContain('bark');
+});
+
+test('a material without `stock` counts as being there', () => {
+  const book = stocked('highest: 190 °C');
+  expect(book.materials.find(({ id }) => id === 'peat')).not.toHaveProperty('stockGrams');
+  const [first] = firstRecipeFor(book, book.targets[0]!, ask);
+  expect(JSON.stringify(first!.recipe.proposals)).toMatch(/peat|bark/);
+  expect(recipeOf(book, 'smoke').batch.materials.every(({ shortGrams }) => shortGrams === 0)).toBe(true);
+});
