@@ -3,31 +3,61 @@ import { distance } from 'fastest-levenshtein';
 // Nobody means a name by a text of this length.
 const LONGEST_NAME = 100;
 
+// Shorter ones begin too many others.
+const SHORTEST_BEGINNING = 3;
+
+// Less than one edit: it is the commonest slip of all.
+const SWAP = 0.5;
+
 /**
  * The known name that a misspelt one was most likely meant to be.
  *
- * Returns undefined when nothing is near: more than a third of the letters (at least 2) would have to change.
- * A name of which it is a whole word comes before all others. Ties go to the name that comes first in `known`.
+ * A name with spaces of which it is a whole word comes before all others. Then come names of which it has two neighbouring letters
+ * exchanged, or one letter otherwise; the only name with hyphens of which it is a whole word; the name that takes the fewest
+ * edits, of a third of the letters (at least 2) at most; the only name that begins it, or that it begins. Ties go to the name that
+ * comes first in `known`. Returns undefined when none is so near.
  *
  * @example nearestName('paet', ['peat', 'straw']) // 'peat'
  * @example nearestName('oz', ['ml', 'fl oz']) // 'fl oz'
+ * @example nearestName('white', ['over-white', 'over-black']) // 'over-white'
+ * @example nearestName('crawfish', ['worm', 'craw']) // 'craw'
  */
 export function nearestName(name: string, known: Iterable<string>): string | undefined {
   const wanted = name.toLowerCase();
   let best: string | undefined;
-  let fewest = Math.max(2, Math.floor(name.length / 3)) + 1;
+  let fewest = Math.max(2, Math.floor(name.length / 3)) + SWAP;
   if (name.length > LONGEST_NAME) return undefined;
+  const having = new Set<string>();
+  const beginning = new Set<string>();
   for (const candidate of known) {
-    if (candidate.includes(' ') && candidate.toLowerCase().split(' ').includes(wanted)) return candidate;
+    const other = candidate.toLowerCase();
+    if (other.includes(' ') && other.split(' ').includes(wanted)) return candidate;
+    if (other.includes('-') && other.split('-').includes(wanted)) having.add(candidate);
+    if (begins(other, wanted) || begins(wanted, other)) beginning.add(candidate);
     // As many letters as one name is longer must change.
-    if (Math.abs(candidate.length - wanted.length) >= fewest) continue;
-    const edits = distance(wanted, candidate.toLowerCase());
+    if (Math.abs(other.length - wanted.length) > fewest) continue;
+    const edits = isSwapped(wanted, other) ? SWAP : distance(wanted, other);
     if (edits < fewest) {
       best = candidate;
       fewest = edits;
     }
   }
-  return best;
+  const only = ({ size }: ReadonlySet<string>): boolean => size === 1;
+  if (best !== undefined && fewest <= 1) return best;
+  return (only(having) ? [...having][0] : undefined) ?? best ?? (only(beginning) ? [...beginning][0] : undefined);
+}
+
+/** Whether a name is the beginning of another. */
+function begins(name: string, other: string): boolean {
+  return name.length >= SHORTEST_BEGINNING && other.startsWith(name);
+}
+
+/** Whether two texts differ by two neighbouring letters that are exchanged. */
+function isSwapped(one: string, other: string): boolean {
+  if (one.length !== other.length || one === other) return false;
+  let at = 0;
+  while (one[at] === other[at]) at++;
+  return one.slice(0, at) + (one[at + 1] ?? '') + one[at] + one.slice(at + 2) === other;
 }
 
 /**

@@ -7,6 +7,23 @@ test.each([
   ['OZ', ['ml', 'fl oz'], 'fl oz'],
   ['m', ['ml', 'fl oz'], 'ml'],
   ['chartreuse', ['peat', 'straw'], undefined],
+  // Two letters exchanged count less than one edit.
+  ['form', ['for', 'from'], 'from'],
+  ['mud-hne', ['mud-hen', 'mud-hue'], 'mud-hen'],
+  ['photo', ['photos', 'note'], 'photos'],
+  // A whole word of one name alone.
+  ['white', ['over-white', 'over-black', 'note'], 'over-white'],
+  ['anise', ['anise-oil', 'peat'], 'anise-oil'],
+  ['pearl', ['ivory-pearl', 'moth-pearl', 'straw'], undefined],
+  ['red', ['pet', 'barn-red'], 'barn-red'],
+  ['peta', ['peta-red', 'peat'], 'peat'],
+  // The beginning of one name alone, or begun by one.
+  ['core-shot', ['solid', 'core', 'tipped'], 'core'],
+  ['crawfish', ['worm', 'craw'], 'craw'],
+  ['hex', ['hexagon', 'square', 'round', 'strip'], 'hexagon'],
+  ['mud-hen-lite', ['mud-hen', 'mud-hen-light'], 'mud-hen-light'],
+  ['lam', ['laminate', 'lamination'], undefined],
+  ['li', ['litres'], undefined],
 ] as const)('nearestName(%s, %j) is %s', (name, known, nearest) => {
   expect(nearestName(name, known)).toBe(nearest);
 });
