@@ -2,7 +2,7 @@ import { MATCH_CUP_ML } from '../book/match-cup.ts';
 import { Refusal } from '../eleventy/refusal.ts';
 import { explained } from '../recipe/fields.ts';
 import { millilitres } from '../units/convert.ts';
-import { isFault, parseQuantity, type QuantityFault } from '../units/quantity.ts';
+import { isFault, parseQuantity } from '../units/quantity.ts';
 import type { VolumeUnit } from '../units/volume-text.ts';
 
 /**
@@ -18,14 +18,8 @@ export function plasticOption(text: string | undefined, { volume }: VolumeUnit):
   const typed = text.trim();
   const quantity = parseQuantity(Number.isNaN(Number(typed)) ? typed : `${typed} ${volume}`, ['volume']);
   if (!isFault(quantity)) return millilitres(quantity);
-  const remedy = quantity.bounds ?? meantBy(typed, quantity);
+  const remedy = quantity.bounds ?? explained(quantity).fix?.replaceAll('`', '"');
   throw new Refusal(
     `--plastic takes a volume such as "120 ml" or "4 fl oz" (a number alone is in ${volume}, the book’s unit), not "${text}"${remedy === undefined ? '' : `: ${remedy}`}.`,
   );
-}
-
-/** What was most likely meant: ounces of plastic are fluid ounces, and a misspelt unit the nearest. */
-function meantBy(typed: string, fault: QuantityFault): string | undefined {
-  const [, ounces] = /^(.*\S)\s*oz\.?$/i.exec(typed) ?? [];
-  return ounces === undefined ? explained(fault).fix?.replaceAll('`', '"') : `write "${ounces} fl oz"`;
 }

@@ -52,9 +52,9 @@ function begins(name: string, other: string): boolean {
   return name.length >= SHORTEST_BEGINNING && other.startsWith(name);
 }
 
-/** Whether two texts differ by two neighbouring letters that are exchanged. */
+/** Whether two texts differ by two neighbouring letters that are exchanged; of two letters that leaves nothing. */
 function isSwapped(one: string, other: string): boolean {
-  if (one.length !== other.length || one === other) return false;
+  if (one.length !== other.length || one.length <= 2 || one === other) return false;
   let at = 0;
   while (one[at] === other[at]) at++;
   return one.slice(0, at) + (one[at + 1] ?? '') + one[at] + one.slice(at + 2) === other;

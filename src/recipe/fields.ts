@@ -10,6 +10,7 @@ import { celsius, fraction, grams, millilitres, millimetres } from '../units/con
 import { formatQuantity } from '../units/format-quantity.ts';
 import { plainNumberFix } from '../units/plain-number.ts';
 import {
+  editOfWhole,
   isFault,
   LONGEST_AMOUNT,
   parseDose,
@@ -96,7 +97,8 @@ export const text: z.ZodType<string> = field<string>('field/type', (input) =>
 export function explained({ unknownUnit, bounds: _, ...fault }: QuantityFault): Omit<FieldFault, 'code'> {
   if (!unknownUnit || fault.fix !== undefined) return fault;
   const nearest = nearestName(unknownUnit.spelling, unknownUnit.allowed);
-  return nearest === undefined ? fault : { ...fault, nearest, fix: `write \`${unknownUnit.number} ${nearest}\`` };
+  const { number, after = '' } = unknownUnit;
+  return nearest === undefined ? fault : { ...fault, nearest, fix: `write \`${number} ${nearest}${after}\`` };
 }
 
 function measured(dimension: Dimension, size: (quantity: Quantity) => number): z.ZodType<number> {
@@ -223,10 +225,15 @@ export const plasticAmount: z.ZodType<PlasticAmount> = field<PlasticAmount>('fie
   const whole = parseQuantity(written, ['volume']);
   if (written.length > LONGEST_AMOUNT) return { fault: explained(whole as QuantityFault) };
   if (!isFault(whole)) return { value: { ml: millilitres(whole), plastic: undefined } };
+  let meant: string | undefined;
   for (let space = written.lastIndexOf(' '); space > 0; space = written.lastIndexOf(' ', space - 1)) {
     const name = written.slice(space + 1);
     const amount = parseQuantity(written.slice(0, space), ['volume']);
-    if (isFault(amount)) continue;
+    if (isFault(amount)) {
+      const { fix } = explained(amount);
+      if (SLUG.test(name) && fix !== undefined) meant ??= editOfWhole(fix, '', ` ${name}`);
+      continue;
+    }
     if (SLUG.test(name)) return { value: { ml: millilitres(amount), plastic: name } };
     const slug = slugOf(name);
     return {
@@ -238,11 +245,13 @@ export const plasticAmount: z.ZodType<PlasticAmount> = field<PlasticAmount>('fie
       },
     };
   }
+  const fault = explained(whole);
   return {
     fault: {
-      ...explained(whole),
+      ...fault,
       found: shown(input),
       expected: 'a volume and the name of a plastic, such as `120 ml supple`',
+      ...(fault.fix === undefined && meant !== undefined ? { fix: meant } : {}),
     },
   };
 });

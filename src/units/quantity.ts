@@ -22,7 +22,13 @@ export interface QuantityFault {
   readonly why?: string;
   readonly fix?: string;
   /** The number and what stands where its unit should, if that is no unit. */
-  readonly unknownUnit?: { readonly number: string; readonly spelling: string; readonly allowed: readonly string[] };
+  readonly unknownUnit?: {
+    readonly number: string;
+    readonly spelling: string;
+    readonly allowed: readonly string[];
+    /** What stands after the unit. */
+    readonly after?: string;
+  };
   /** What the amount would have to lie in, if it is one that no bench has: "from 0.1 mg to 1000 kg". */
   readonly bounds?: string;
 }
@@ -99,7 +105,15 @@ export function parseQuantity(
   }
   const number = amountAtStart(trimmed);
   if (/^[-−–]\s*[\d.½⅓⅔¼¾⅛⅜⅝⅞]/.test(trimmed)) return { found, expected, why: 'an amount is a number above zero' };
-  if (number === undefined) return { found, expected, why: 'an amount begins with a number' };
+  if (number === undefined) {
+    const inFigures = figuresFix(trimmed, dimensions);
+    return {
+      found,
+      expected,
+      why: 'an amount begins with a number',
+      ...(inFigures === undefined ? {} : { fix: inFigures }),
+    };
+  }
   const isNone = least === 'none' && number.amount === 0;
   if (!isNone && !(Number.isFinite(number.amount) && number.amount > 0)) {
     return { found, expected, why: 'an amount is a number above zero' };
@@ -116,7 +130,14 @@ export function parseQuantity(
     return { found, expected, why: `\`${spelling}\` is no unit that fits here (${names})`, unknownUnit };
   }
   if (!dimensions.includes(UNITS[unit].dimension)) {
-    return { found, expected, why: `${unit} measures ${MEASURES[UNITS[unit].dimension]}` };
+    // Whoever writes ounces of what is measured by volume means those of a measuring cup.
+    const fluid = unit === 'oz' && dimensions.includes('volume');
+    return {
+      found,
+      expected,
+      why: `${unit} measures ${MEASURES[UNITS[unit].dimension]}`,
+      ...(fluid ? { fix: `write \`${trimmed.slice(0, number.length).trim()} fl oz\`` } : {}),
+    };
   }
   const quantity = { amount: number.amount, unit };
   const bounds = isNone ? undefined : boundsMissed(quantity);
@@ -129,6 +150,39 @@ export function parseQuantity(
         fix: 'correct the number or the unit',
         bounds,
       };
+}
+
+const IN_WORDS: Readonly<Record<string, string>> = {
+  a: '1',
+  an: '1',
+  one: '1',
+  two: '2',
+  three: '3',
+  four: '4',
+  five: '5',
+  six: '6',
+  half: '1/2',
+  'half a': '1/2',
+  'half an': '1/2',
+  quarter: '1/4',
+  'a quarter': '1/4',
+};
+
+/** Units of which one is meant where no number stands before them. */
+const COUNTED: ReadonlySet<string> = new Set(['drop', 'pinch', 'dash', 'smidgen']);
+
+/** The edit for an amount whose number is a word, or is left out before something that one counts: `one pinch`, `pinch`. */
+function figuresFix(text: string, dimensions: readonly Dimension[]): string | undefined {
+  const [, word, spelling = ''] =
+    /^(?:((?:half|a quarter)(?: an?)?|[a-z]+)\s+(?:of an?\s+)?)?(\S.*)$/i.exec(text) ?? [];
+  const unit = unitOf(spelling);
+  if (unit === undefined || !dimensions.includes(UNITS[unit].dimension)) return undefined;
+  const number = word === undefined ? (COUNTED.has(spelling.toLowerCase()) ? '1' : undefined) : numberOf(word);
+  return number && `write \`${number} ${spelling}\``;
+}
+
+function numberOf(word: string): string | undefined {
+  return new Map(Object.entries(IN_WORDS)).get(word.toLowerCase());
 }
 
 /** What was most likely meant by a number without a unit. */
@@ -144,7 +198,7 @@ function withUnit(text: string, amount: number, dimensions: readonly Dimension[]
 }
 
 const USUAL_UNITS: Readonly<Record<Dimension, readonly string[]>> = {
-  volume: ['ml'],
+  volume: ['ml', 'fl oz'],
   mass: ['g'],
   length: ['mm', 'in'],
   temperature: ['°C', '°F'],
@@ -179,7 +233,8 @@ export function parseDose(text: string): Quantity | Rate | QuantityFault {
     };
   }
   const quantity = parseQuantity(amount, DOSE_DIMENSIONS);
-  if (volume === undefined || isFault(quantity)) return quantity;
+  if (volume === undefined) return quantity;
+  if (isFault(quantity)) return inDose(text, quantity, '', text.slice(amount.length));
   if (UNITS[quantity.unit].dimension === 'part') {
     return {
       found: `\`${text}\``,
@@ -188,7 +243,23 @@ export function parseDose(text: string): Quantity | Rate | QuantityFault {
     };
   }
   const per = parseQuantity(unitOf(volume) === undefined ? volume : `1 ${volume}`, ['volume']);
-  return isFault(per) ? per : { quantity, per };
+  return isFault(per) ? inDose(text, per, text.slice(0, text.length - volume.length), '') : { quantity, per };
+}
+
+/** The edit of a part, told as one of the whole: each text that it offers to write, with what stands before and after. */
+export function editOfWhole(fix: string, before: string, after: string): string {
+  return fix.replace(/`([^`]*)`/g, (_, part) => `\`${before}${part}${after}\``);
+}
+
+/** The fault of one amount of a rate, told of the whole. */
+function inDose(text: string, fault: QuantityFault, before: string, after: string): QuantityFault {
+  const { fix, unknownUnit } = fault;
+  return {
+    ...fault,
+    found: text.length > LONGEST_AMOUNT ? fault.found : `\`${text.trim()}\``,
+    ...(fix === undefined ? {} : { fix: editOfWhole(fix, before, after) }),
+    ...(unknownUnit ? { unknownUnit: { ...unknownUnit, number: `${before}${unknownUnit.number}`, after } } : {}),
+  };
 }
 
 /** Whether a dose is given per volume of plastic. */

@@ -48,7 +48,7 @@ export const UNITS = {
   g: unit('mass', 1, 'gram', 'grams'),
   mg: unit('mass', 0.001, 'milligram', 'milligrams'),
   kg: unit('mass', 1000, 'kilogram', 'kilograms'),
-  oz: unit('mass', GRAMS_PER_POUND / 16, 'ounce', 'ounces'),
+  oz: unit('mass', GRAMS_PER_POUND / 16, 'oz.', 'ounce', 'ounces'),
   lb: unit('mass', GRAMS_PER_POUND, 'lbs', 'pound', 'pounds'),
   mm: unit('length', 1, 'millimetre', 'millimetres', 'millimeter', 'millimeters'),
   in: unit('length', MM_PER_INCH, 'inch', 'inches', '"'),

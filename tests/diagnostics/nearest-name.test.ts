@@ -9,6 +9,7 @@ test.each([
   ['chartreuse', ['peat', 'straw'], undefined],
   // Two letters exchanged count less than one edit.
   ['form', ['for', 'from'], 'from'],
+  ['gm', ['mg', 'g'], 'g'],
   ['mud-hne', ['mud-hen', 'mud-hue'], 'mud-hen'],
   ['photo', ['photos', 'note'], 'photos'],
   // A whole word of one name alone.

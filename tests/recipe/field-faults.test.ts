@@ -83,6 +83,18 @@ describe('a field that is written otherwise than the book reads it is told with 
       `plastic \`Soft Supple\`, ${names} → write \`4 fl oz soft-supple\``,
     ]);
   });
+  test('ounces of a volume are those of a measuring cup', () => {
+    const fix = (lines: readonly string[]): readonly string[] => lines.map((line) => line.split(' → ')[1]!);
+    expect(fix(recipe('cups: { body: { plastic: 8 oz } }'))).toEqual(['write `8 fl oz`']);
+    expect(fix(recipe('cups: { body: { plastic: 8 oz supple } }'))).toEqual(['write `8 fl oz supple`']);
+    expect(fix(recipe('cups: { body: { plastic: 8 mll supple } }'))).toEqual(['write `8 ml supple`']);
+    expect(fix(recipe('cups: { body: { plastic: 8 supple } }'))).toEqual(['write `8 ml supple` or `8 fl oz supple`']);
+    expect(fix(inCup('log:', '  - pour: 1 oz'))).toEqual(['write `1 fl oz`']);
+    expect(fix(inCup('add: { peat: 12 dorps per 4 oz }'))).toEqual(['write `12 drops per 4 oz`']);
+    expect(fix(inCup('add: { peat: 12 drops per 4 oz }'))).toEqual(['write `12 drops per 4 fl oz`']);
+    expect(fix(inCup('add: { peat: 12 drops per 4 mll }'))).toEqual(['write `12 drops per 4 ml`']);
+    expect(inCup('add: { peat: 0.1 oz }')).toEqual([]);
+  });
   test('a list for fields, and fields for a list', () => {
     expect(inCup('add:', '  - peat: 3 drops')).toEqual(['a list, undefined → remove the `- ` before each name']);
     expect(inCup('log:', '  pour: 3 ml')).toEqual(['nested fields, undefined → begin each entry with `- `']);

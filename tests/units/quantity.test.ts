@@ -88,6 +88,27 @@ describe('parseQuantity', () => {
       expect(parseQuantity(text, ['volume'])).not.toHaveProperty('fix');
     },
   );
+  test.each([
+    ['8 oz', 'write `8 fl oz`'],
+    ['1 1/2 oz.', 'write `1 1/2 fl oz`'],
+    ['pinch', 'write `1 pinch`'],
+    ['one pinch', 'write `1 pinch`'],
+    ['a pinch', 'write `1 pinch`'],
+    ['half a tsp', 'write `1/2 tsp`'],
+    ['Two drops', 'write `2 drops`'],
+    ['ml', undefined],
+    ['drops', undefined],
+    ['some drops', undefined],
+    ['constructor drops', undefined],
+    ['8 lb', undefined],
+    ['one gram', undefined],
+  ])('parseQuantity(%s) offers %s where a volume or drops belong', (text, fix) => {
+    const parsed = parseQuantity(text, ['volume', 'drop']);
+    expect(isFault(parsed) && parsed.fix).toBe(fix);
+  });
+  test('parseQuantity(ounces) is a mass where there may be one', () => {
+    expect(parseQuantity('8 oz', ['volume', 'mass'])).toEqual({ amount: 8, unit: 'oz' });
+  });
   test('parseQuantity(0 of a unit) is an amount where there may be none', () => {
     expect(parseQuantity('0 fl oz', ['volume', 'mass'], 'none')).toEqual({ amount: 0, unit: 'fl oz' });
     for (const text of ['0', '0 mm', '-0 ml', '3/0 ml', '0.0001 ml'])
@@ -173,6 +194,15 @@ describe('doses', () => {
   });
   test('parseDose(share per volume) is a fault: a share already is one', () => {
     expect(parseDose('2 % per cup')).toMatchObject({ expected: '`2 %` alone' });
+  });
+  test.each([
+    ['12 drops per 4 oz', 'write `12 drops per 4 fl oz`'],
+    ['3 drops per oz', 'write `3 drops per 1 fl oz`'],
+    ['a pinch per cup', 'write `1 pinch per cup`'],
+    ['1,5 tsp per cup', 'write `1.5 tsp per cup`'],
+  ])('parseDose(%s) is a fault whose edit is one of the whole: %s', (text, fix) => {
+    expect(parseDose(text)).toMatchObject({ found: `\`${text}\``, fix });
+    expect(parseDose(/`(.*)`/.exec(fix)![1]!)).toHaveProperty('per');
   });
   test('formatDose reads back', () => {
     for (const text of ['12 drops', '10 drops per 4 fl oz', '1 1/2 tsp per 1 cup', '2 %']) {
