@@ -11,7 +11,7 @@ import type { FirstRecipe } from '../matching/first-recipe.ts';
 import type { NextAddition } from '../matching/next-addition.ts';
 import type { Proposal } from '../matching/proposal.ts';
 import type { RecipeProposal } from '../matching/recipe-proposal.ts';
-import type { Substitute, Substitution } from '../matching/substitutes.ts';
+import type { Substitute, Substitution } from '../matching/substitution.ts';
 import { weightsText } from '../matching/weigh-doses.ts';
 import { formatTemperature } from '../units/format-quantity.ts';
 import { moneyText } from '../units/money-text.ts';

@@ -1,6 +1,7 @@
 import type { Bench } from '../cup/bench.ts';
 import { weighed } from '../cup/measures.ts';
 import type { LeftByTools } from './best-tools.ts';
+import { leastDoses } from './least-doses.ts';
 import type { Ingredient, MeasuredDoses } from './measure-doses.ts';
 import type { Mix } from './mix.ts';
 import { refineDoses } from './refine-doses.ts';
@@ -56,7 +57,7 @@ export function weighDoses(
   const start = measured.doses.slice();
   const set = materials.map(({ candidate }) => candidate);
   for (const candidate of set) start[candidate] = exact[candidate]!;
-  const refined = refineDoses(mix, set, start).doses;
+  const refined = leastDoses(mix, set, refineDoses(mix, set, start).doses);
   const best = at((candidate) => refined[candidate]!);
   const asMeasured = at((candidate) => measured.doses[candidate]!);
   return best.deltaE <= asMeasured.deltaE ? best : asMeasured;

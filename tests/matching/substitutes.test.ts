@@ -54,6 +54,15 @@ describe('substitutes', () => {
     expect(found.sentence).toMatch(/^Nearest to brown-dye here: /);
   });
 
+  test('substitutes(…) says to leave out what nobody would miss, and offers no large dose in its place', () => {
+    const found = ask(cupOf({ black: 2.4, 'brown-dye': 0.3 }), 'brown-dye');
+    expect(found.advice).toBe('leave-out');
+    expect(found.sentence).toMatch(
+      /^Leave brown-dye out: without it this cup is ΔE 0\.\d from what it was, within tolerance\.$/,
+    );
+    expect([...found.swaps, ...found.recipes]).toEqual([]);
+  });
+
   test('substitutes(…) learns from the rounds: what turned out weak is replaced by less', () => {
     const cup = cupOf({ 'brown-dye': 0.8, 'white-pearl': 0.4 });
     const { overWhite, overBlack } = lookOf(cupOf({ 'brown-dye': 0.55, 'white-pearl': 0.4 }));

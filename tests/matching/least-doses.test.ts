@@ -1,0 +1,38 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { leastDoses, UNSEEN } from '../../src/matching/least-doses.ts';
+import { Mix } from '../../src/matching/mix.ts';
+import { CLEAR, SHELF } from './sample-shelf.ts';
+
+const mix = new Mix({
+  cups: [CLEAR.constants!],
+  goals: [
+    {
+      layers: [{ cup: 0, thickness: 6 }],
+      overWhite: { L: 8, a: 1, b: 1 },
+      overBlack: { L: 8, a: 1, b: 1 },
+    },
+  ],
+  candidates: SHELF.map(({ constants }) => ({ cup: 0, constants: constants!, most: 0.06 })),
+});
+const every = SHELF.map((_, j) => j);
+
+test('leastDoses(…) takes no more of anything, and leaves no difference that is seen', () => {
+  const dose = fc.double({ min: 0, max: 0.06, noNaN: true });
+  fc.assert(
+    fc.property(fc.array(dose, { minLength: SHELF.length, maxLength: SHELF.length }), (amounts) => {
+      const doses = Float64Array.from(amounts);
+      const least = leastDoses(mix, every, doses);
+      for (const j of every) expect(least[j]).toBeLessThanOrEqual(doses[j]!);
+      expect(mix.worst(least)).toBeLessThanOrEqual(mix.worst(doses) + UNSEEN);
+    }),
+  );
+});
+
+test('leastDoses(…) takes a fraction of a black that is black long before, and leaves all else as it is', () => {
+  const black = SHELF.findIndex(({ id }) => id === 'black');
+  const doses = new Float64Array(SHELF.length).with(black, 0.06).with(black === 0 ? 1 : 0, 0.001);
+  const least = leastDoses(mix, [black], doses);
+  expect(least[black]).toBeLessThan(0.03);
+  expect(least.with(black, 0.06)).toEqual(doses);
+});
