@@ -17,9 +17,20 @@ export function weighsText({ tool, measuredGrams }: Measured): string | undefine
   return tool === 'drops' || tool === 'spoons' ? `= ${weighedText(measuredGrams)}` : undefined;
 }
 
-/** What to weigh instead: `0.80 g`. By the scale's step where there is one. */
-export function exactText({ grams, byWeight }: Measured): string {
-  return byWeight ?? weighedText(grams);
+/** The exact amount: as the scale shows it, `0.04 oz (1.13 g)`; in grams where none does, with the reason if its step is too coarse. */
+export function exactWords({ grams, byWeight, tooLittleToWeigh }: Measured): {
+  readonly amount: string;
+  readonly note?: string;
+} {
+  return {
+    amount: byWeight ?? weighedText(grams),
+    ...(tooLittleToWeigh ? { note: 'too little to weigh here' } : {}),
+  };
+}
+
+/** Whether all that is dropped and spooned into a cup can be weighed instead. */
+function canWeighAll({ amounts }: Pick<BatchCup, 'amounts'>): boolean {
+  return amounts.every(({ tool, byWeight }) => tool === 'scale' || byWeight !== undefined);
 }
 
 /** How far off a measure is: `2.4 times too much`, `24 % too little`. */
@@ -38,17 +49,18 @@ export function amissNote({ measuredGrams, grams, nearInFullCup, tool }: Measure
   return `about ${amissText(measuredGrams, grams)}: ${mend}`;
 }
 
-/** That drops are better weighed, since one moves the colour too far; what belongs together is weighed together. */
+/** That drops are better weighed, since one moves the colour too far; what belongs together is weighed together, or not at all. */
 export function betterWeighedWords(
   { dropDeltaE, betterWeighed }: Measured,
-  { together }: Pick<BatchCup, 'together'>,
+  cup: Pick<BatchCup, 'together' | 'amounts'>,
 ): string | undefined {
   if (dropDeltaE === undefined || !betterWeighed) return undefined;
-  return together ? 'better weigh all' : 'better weighed';
+  if (!cup.together) return 'better weighed';
+  return canWeighAll(cup) ? 'better weigh all' : undefined;
 }
 
 /** That a measure is the scale's and why, that it is better weighed, how far off it is; nothing where there is nothing to say. */
-export function measureNote(measured: Measured, cup: Pick<BatchCup, 'together'>): string | undefined {
+export function measureNote(measured: Measured, cup: Pick<BatchCup, 'together' | 'amounts'>): string | undefined {
   const { tool, tooCoarse, grams } = measured;
   const amiss = amissNote(measured);
   if (tool !== 'scale') {
@@ -67,16 +79,16 @@ export function measureNote(measured: Measured, cup: Pick<BatchCup, 'together'>)
  * @param leastDeltaE smallest colour error that is worth its line, ΔE00
  */
 export function measuringNotes(
-  { amounts, measuringDeltaE, byHandDeltaE, together }: BatchCup,
+  cup: BatchCup,
   title: (material: string) => string,
   leastDeltaE: number = UNSEEN,
 ): readonly string[] {
+  const { amounts, measuringDeltaE, byHandDeltaE, together } = cup;
   const off = amounts.filter(({ measuredGrams, grams }) => !isNear(measuredGrams, grams));
   const doses = off.map(
     ({ material, measuredGrams, grams }) => `${formatDecimal(measuredGrams / grams, 2)} times the ${title(material)}`,
   );
   const withDoses = doses.length === 0 ? '' : `, with ${listed(doses)} of the recipe`;
-  const byScale = amounts.some(({ byWeight }) => byWeight !== undefined);
   const apart = amounts.some(({ tool }) => tool === 'scale') ? 'Apart from what is weighed, drops' : 'Drops';
   return [
     ...(measuringDeltaE >= leastDeltaE || doses.length > 0
@@ -89,7 +101,7 @@ export function measuringNotes(
       : [`By drops and spoons alone it would come out ΔE ${byHandDeltaE.toFixed(1)} from exact.`]),
     ...(together
       ? [
-          `${apart} and spoons belong together, one makes up for another: measure all of them so${byScale ? ', or weigh all' : ''}.`,
+          `${apart} and spoons belong together, one makes up for another: measure all of them so${canWeighAll(cup) ? ', or weigh all' : ''}.`,
         ]
       : []),
   ];

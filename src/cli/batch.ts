@@ -83,7 +83,7 @@ export function batchText(recipe: Recipe, batch: Batch, book: Book): string {
   ].join('\n');
 }
 
-/** `1/4 tsp = 0.68 g      Ivory pearl, or exactly 0.80 g`; `exactly 0.80 g: too little to weigh here` */
+/** `1/4 tsp = 0.68 g      Ivory pearl, or exactly 0.80 g`; `exactly 0.80 g (too little to weigh here)` */
 function amountLine(measured: Measured, cup: BatchCup, name: (material: string) => string): string {
   const measure = [measured.text, weighsText(measured)].filter((text) => text !== undefined).join(' ');
   const note = measureNote(measured, cup);
@@ -96,6 +96,6 @@ function amountLine(measured: Measured, cup: BatchCup, name: (material: string) 
 
 function exactly(measured: Measured): string {
   const { amount, note } = exactWords(measured);
-  if (note !== undefined) return `exactly ${amount}: ${note}`;
+  if (note !== undefined) return `exactly ${amount} (${note})`;
   return measured.byWeight === undefined ? `exactly ${amount}` : `or exactly ${amount}`;
 }

@@ -44,6 +44,23 @@ export function weighed(grams: number, step: number): Measure {
   return { grams: steps * step, text: scaleText(steps * step, step), tool: 'scale', effort: 1 };
 }
 
+// What a scale shows is as good as the amount within this: convention of this book.
+const AS_EXACT = 0.05;
+
+/**
+ * An amount (g) as a scale shows it, for those who would rather weigh than count and spoon. Undefined where its step (g) is too coarse
+ * for that: what it shows is more than a twentieth off, or half a step is more than a fifth of the amount.
+ *
+ * @example weighedAsExact(0.8, 0.01) // '0.80 g'
+ * @example weighedAsExact(0.85, 0.28349523125) // '0.03 oz (0.85 g)'
+ * @example weighedAsExact(0.71, 0.28349523125) // undefined: 0.03 oz is a fifth more
+ */
+export function weighedAsExact(grams: number, step: number): string | undefined {
+  const shown = weighed(grams, step);
+  const isExact = Math.abs(shown.grams / grams - 1) <= AS_EXACT;
+  return isExact && isNear(grams + step / 2, grams) ? shown.text : undefined;
+}
+
 function dropMeasures(grams: number, gramsPerDrop: number): Measure[] {
   const exact = grams / gramsPerDrop;
   const counts = new Set([Math.max(1, Math.floor(exact)), Math.max(1, Math.ceil(exact))]);

@@ -1,7 +1,7 @@
 import type { Bench, BenchMaterial } from './bench.ts';
 import { scaleAmounts } from './ledger.ts';
 import { type ColourError, measuredAmounts } from './measured-amounts.ts';
-import { isNear, measures, weighed } from './measures.ts';
+import { isNear, measures, weighed, weighedAsExact } from './measures.ts';
 
 /** How far above its limit a cup is not told of: a tenth is what the eye takes for the same height. Common practice, no source. */
 export const FULLNESS_LEEWAY = 1.1;
@@ -58,13 +58,15 @@ export interface Measured {
   /** "22 drops", "1/4 tsp + 1/8 tsp", "0.42 g" */
   readonly text: string;
   readonly tool: 'drops' | 'spoons' | 'scale' | 'none';
-  /** The same by weight, if there is a scale that comes near it. */
+  /** The exact amount as the scale shows it, if there is one that does. */
   readonly byWeight?: string;
+  /** Whether there is a scale, but with a step too coarse for the exact amount. */
+  readonly tooLittleToWeigh?: boolean;
   /** Drops or spoons that the scale stands in for, since they come out too far from it. */
   readonly tooCoarse?: { readonly text: string; readonly grams: number };
   /** Of drops: ΔE00 by which one more moves the colour, where that is more than the tolerance. */
   readonly dropDeltaE?: number;
-  /** Of such drops: whether there is a scale that shows less than a drop, and comes near the amount. */
+  /** Of such drops: whether there is a scale that shows less than a drop, and the amount. */
   readonly betterWeighed?: boolean;
   /** Of a measure that comes out far off: whether one comes near in a cup that is as full as it may be. */
   readonly nearInFullCup?: boolean;
@@ -173,14 +175,14 @@ export function planBatch(plan: {
         const measure = chosen[material]!;
         const grams = exact[material]!;
         const coarse = tooCoarse[material];
-        const byWeight = weightText(grams, shop.scaleGrams);
+        const { scaleGrams } = shop;
+        const byWeight = scaleGrams === undefined ? undefined : weighedAsExact(grams, scaleGrams);
         const { gramsPerDrop } = stock(material);
         const dropDeltaE =
           measure.tool === 'drops' && gramsPerDrop !== undefined
             ? colourError({ ...exact, [material]: grams + gramsPerDrop })
             : 0;
-        const betterWeighed =
-          byWeight !== undefined && (shop.scaleGrams ?? Number.POSITIVE_INFINITY) < (gramsPerDrop ?? 0);
+        const betterWeighed = byWeight !== undefined && (scaleGrams ?? Number.POSITIVE_INFINITY) < (gramsPerDrop ?? 0);
         const inFullCup = (grams * shop.cupMl * shop.fill) / volumeMl;
         return {
           material,
@@ -189,6 +191,7 @@ export function planBatch(plan: {
           text: measure.text,
           tool: measure.tool,
           ...(byWeight === undefined ? {} : { byWeight }),
+          ...(scaleGrams === undefined || byWeight !== undefined ? {} : { tooLittleToWeigh: true }),
           ...(coarse === undefined ? {} : { tooCoarse: { text: coarse.text, grams: coarse.grams } }),
           ...(asPrinted(dropDeltaE) > shop.tolerance ? { dropDeltaE, betterWeighed } : {}),
           ...(isNear(measure.grams, grams) ? {} : { nearInFullCup: canMeasure(inFullCup, stock(material), shop) }),
@@ -221,15 +224,8 @@ export function asPrinted(deltaE: number): number {
 
 /** Whether a tool of the bench comes near an amount, g. */
 function canMeasure(grams: number, material: BenchMaterial, bench: Bench): boolean {
-  const byHand = measures(grams, material, bench).some((measure) => isNear(measure.grams, grams));
-  return byHand || weightText(grams, bench.scaleGrams) !== undefined;
-}
-
-/** What a scale shows; nothing where its step is too coarse for the amount. */
-function weightText(grams: number, step: number | undefined): string | undefined {
-  if (step === undefined) return undefined;
-  const measure = weighed(grams, step);
-  return isNear(measure.grams, grams) ? measure.text : undefined;
+  const byScale = bench.scaleGrams === undefined ? [] : [weighed(grams, bench.scaleGrams)];
+  return [...measures(grams, material, bench), ...byScale].some((measure) => isNear(measure.grams, grams));
 }
 
 function purchases(cups: readonly BatchCup[], stock: (material: string) => BatchStock): BatchMaterial[] {

@@ -5,7 +5,7 @@
  * @packageDocumentation
  */
 import { boughtText, shortWords } from '../book/bought-words.ts';
-import { exactText, measureNote, measuringNotes, weighsText } from '../book/measured-words.ts';
+import { exactWords, measureNote, measuringNotes, weighsText } from '../book/measured-words.ts';
 import type { Batch, BatchCup, Material, Measured, Settings } from '../book/model.ts';
 import { heatParagraph } from './heat-paragraph.ts';
 import { type Html, html, joined } from './html.ts';
@@ -70,9 +70,9 @@ function amountRow(names: BatchNames, cup: BatchCup, amount: Measured): Html {
   const weighs = weighsText(amount);
   const note = measureNote(amount, cup);
   // Beside what the scale has shown already stands what it rounds.
-  const exact = tool === 'scale' ? massText(grams) : exactText(amount);
+  const exact: ReturnType<typeof exactWords> = tool === 'scale' ? { amount: massText(grams) } : exactWords(amount);
   const below = [weighs, note].filter((words) => words !== undefined);
-  return html`<tr data-material="${material}"><th class="amount-head" scope="row">${materialName(names, material)}</th><td class="measure"><b>${unbroken(text)}</b>${below.map((words) => html` <span class="or">${unitsKept(words)}</span>`)}</td><td class="exact">${unbroken(exact)}</td></tr>`;
+  return html`<tr data-material="${material}"><th class="amount-head" scope="row">${materialName(names, material)}</th><td class="measure"><b>${unbroken(text)}</b>${below.map((words) => html` <span class="or">${unitsKept(words)}</span>`)}</td><td class="exact">${unbroken(exact.amount)}${exact.note === undefined ? '' : html` <span class="or">${exact.note}</span>`}</td></tr>`;
 }
 
 function plasticRow(names: BatchNames, { material, ml }: BatchCup['plastics'][number]): Html {

@@ -8,9 +8,9 @@ import { unitSpellings } from '../units/unit.ts';
 
 const NO_BREAK = '\u00a0';
 
-/** A measure that breaks only after its plus signs. */
+/** A measure that breaks only after its plus signs and before a bracket. */
 export function unbroken(measure: string): string {
-  return measure.replaceAll(' ', NO_BREAK).replaceAll(`+${NO_BREAK}`, '+ ');
+  return measure.replaceAll(' ', NO_BREAK).replaceAll(`+${NO_BREAK}`, '+ ').replaceAll(`${NO_BREAK}(`, ' (');
 }
 
 // Units that pages write and no file of a book does.

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { exactText, measureNote, measuringNotes, weighsText } from '../../src/book/measured-words.ts';
+import { exactWords, measureNote, measuringNotes, weighsText } from '../../src/book/measured-words.ts';
 import type { BatchCup, Measured } from '../../src/cup/plan-batch.ts';
 
 const pearl: Measured = {
@@ -20,6 +20,8 @@ const weighed: Measured = {
   tooCoarse: { text: '1/8 tsp', grams: 0.3389 },
 };
 const far: Measured = { material: 'copper', grams: 0.144, measuredGrams: 0.3389, text: '1/8 tsp', tool: 'spoons' };
+const { byWeight: _, ...unweighed } = pearl;
+const small: Measured = { ...unweighed, grams: 0.7089, tooLittleToWeigh: true };
 const cup = (amounts: readonly Measured[], measuringDeltaE: number, together = false): BatchCup => ({
   name: 'body',
   split: 1,
@@ -29,14 +31,18 @@ const cup = (amounts: readonly Measured[], measuringDeltaE: number, together = f
   measuringDeltaE,
   together,
 });
-const apart = { together: false };
+const apart = { together: false, amounts: [] };
 const title = (material: string): string => ({ pearl: 'Ivory pearl', copper: 'Copper hex' })[material]!;
 
 describe('measured amounts in words', () => {
   test('a spoon says what it weighs, and what the exact amount is', () => {
     expect(weighsText(pearl)).toBe('= 0.68 g');
-    expect(exactText(pearl)).toBe('0.80 g');
+    expect(exactWords(pearl)).toEqual({ amount: '0.80 g' });
     expect(measureNote(pearl, apart)).toBeUndefined();
+  });
+  test('what the scale is too coarse for says what it truly is, and that it is not to be weighed', () => {
+    expect(exactWords({ ...pearl, grams: 1.12, byWeight: '0.04 oz (1.13 g)' })).toEqual({ amount: '0.04 oz (1.13 g)' });
+    expect(exactWords(small)).toEqual({ amount: '0.71 g', note: 'too little to weigh here' });
   });
   test('what the scale leads names the spoon that it stands in for', () => {
     expect(weighsText(weighed)).toBeUndefined();
@@ -54,11 +60,13 @@ describe('measured amounts in words', () => {
   test('drops of which one moves the colour too far are better weighed, and all of it where they belong together', () => {
     const black = { ...pearl, text: '2 drops', tool: 'drops' as const, dropDeltaE: 3.48, betterWeighed: true };
     expect(measureNote(black, apart)).toBe('better weighed: one drop moves the colour by ΔE 3.5');
-    expect(measureNote(black, { together: true })).toBe('better weigh all: one drop moves the colour by ΔE 3.5');
+    const tied = { together: true, amounts: [black, pearl] };
+    expect(measureNote(black, tied)).toBe('better weigh all: one drop moves the colour by ΔE 3.5');
+    expect(measureNote(black, { ...tied, amounts: [black, small] })).toBeUndefined();
     expect(measureNote({ ...black, betterWeighed: false }, apart)).toBeUndefined();
   });
   test('what no tool comes near says how far off it is, and what mends it', () => {
-    expect(exactText(far)).toBe('0.14 g');
+    expect(exactWords(far)).toEqual({ amount: '0.14 g' });
     expect(measureNote({ ...far, nearInFullCup: true }, apart)).toBe('about 2.4 times too much: make a larger batch');
     expect(measureNote({ ...far, measuredGrams: 0.1, nearInFullCup: true }, apart)).toBe(
       'about 31 % too little: make a larger batch',
@@ -87,6 +95,9 @@ describe('measured amounts in words', () => {
     expect(measuringNotes(cup([pearl], 0.6, true), title)).toEqual([
       'Measured so, its colour comes out ΔE 0.6 from exact.',
       'Drops and spoons belong together, one makes up for another: measure all of them so, or weigh all.',
+    ]);
+    expect(measuringNotes(cup([pearl, small], 0.02, true), title)).toEqual([
+      'Drops and spoons belong together, one makes up for another: measure all of them so.',
     ]);
     expect(measuringNotes(cup([pearl, weighed], 0.02, true), title)).toEqual([
       'Apart from what is weighed, drops and spoons belong together, one makes up for another: measure all of them so, or weigh all.',

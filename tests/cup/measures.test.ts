@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Bench } from '../../src/cup/bench.ts';
 import { measuredAmounts } from '../../src/cup/measured-amounts.ts';
-import { measures, weighed } from '../../src/cup/measures.ts';
+import { measures, weighed, weighedAsExact } from '../../src/cup/measures.ts';
+import { tooLittleToWeigh } from '../../src/matching/too-little.ts';
 
 const TSP = 4.92892159375;
 const bench: Bench = {
@@ -20,6 +21,33 @@ const bench: Bench = {
 const { scaleGrams: _, ...NO_SCALE } = bench;
 const liquid = { gramsPerDrop: 0.05, gramsPerMl: 1 };
 const powder = { gramsPerMl: 0.4 };
+
+describe('weighedAsExact', () => {
+  const HUNDREDTH_OUNCE = 0.28349523125;
+  test('weighedAsExact(grams, step) reads an amount off the scale, or leaves it', () => {
+    expect(weighedAsExact(0.8, 0.01)).toBe('0.80 g');
+    expect(weighedAsExact(0.04, 0.1)).toBeUndefined();
+    expect(weighedAsExact(1.04, 0.1)).toBe('1.0 g');
+    expect(weighedAsExact(1.12, HUNDREDTH_OUNCE)).toBe('0.04 oz (1.13 g)');
+    // 0.03 oz is a fifth more, and 0.02 oz may be any weight from a quarter less to a quarter more.
+    expect(weighedAsExact(0.709, HUNDREDTH_OUNCE)).toBeUndefined();
+    expect(weighedAsExact(0.567, HUNDREDTH_OUNCE)).toBeUndefined();
+  });
+  test('weighedAsExact(grams, step) is within a twentieth, and weighs nothing that proposals call too little', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.01, max: 30, noNaN: true }),
+        fc.constantFrom(0.01, 0.1, HUNDREDTH_OUNCE),
+        (grams, step) => {
+          const text = weighedAsExact(grams, step);
+          if (text === undefined) return;
+          expect(Math.abs(weighed(grams, step).grams / grams - 1)).toBeLessThanOrEqual(0.05);
+          expect(tooLittleToWeigh([{ title: 'Peat', grams, text }], step)).toBeUndefined();
+        },
+      ),
+    );
+  });
+});
 
 describe('measures', () => {
   test('measures(liquid) are whole drops on either side', () => {

@@ -62,6 +62,25 @@ describe('planBatch', () => {
     expect(touchy(50, 0.1)).toMatchObject({ text: '6 drops', betterWeighed: false });
     expect(touchy(30, 0.01)).not.toHaveProperty('dropDeltaE');
   });
+  test('planBatch offers to weigh what the scale shows, and says where its step is too coarse', () => {
+    const weighedWith = (scaleGrams?: number): unknown => {
+      const { scaleGrams: _, ...without } = shop;
+      const batch = planBatch({
+        cups: [cup('body', 1)],
+        lines: [{ mold: minnow, baits: 10 }],
+        shop: { ...without, ...(scaleGrams === undefined ? {} : { scaleGrams }) },
+        stock,
+        colourError: () => () => 0,
+      });
+      const { byWeight, tooLittleToWeigh } = batch.cups[0]!.amounts[0]!;
+      return { byWeight, tooLittleToWeigh };
+    };
+    // 0.2776 g: a scale of 0.1 g shows 0.3 g, of 0.01 oz twice as much or nothing.
+    expect(weighedWith(0.01)).toEqual({ byWeight: '0.28 g' });
+    expect(weighedWith(0.1)).toEqual({ tooLittleToWeigh: true });
+    expect(weighedWith(0.28349523125)).toEqual({ tooLittleToWeigh: true });
+    expect(weighedWith()).toEqual({});
+  });
   test('planBatch adds several molds together', () => {
     const batch = plan([
       { mold: minnow, baits: 10 },

@@ -59,6 +59,26 @@ test('cardContent(book, recipe) says what the scale has measured, and which drop
   expect(rows.map(({ note, weight }) => note ?? weight)).toEqual(['better weighed', 'by\u00a0scale']);
 });
 
+test('cardContent(book, recipe) offers no weight that the scale does not show, and says what it truly is', () => {
+  const [cup, ...others] = recipe.batch.cups;
+  const { byWeight: _, ...amount } = cup!.amounts[0]!;
+  const spooned = { ...amount, text: '1/4 tsp', tool: 'spoons' as const, grams: 0.7089, measuredGrams: 0.5 };
+  const amounts = [
+    { ...spooned, tooLittleToWeigh: true },
+    { ...spooned, tooLittleToWeigh: true, measuredGrams: 0.7 },
+    { ...spooned, grams: 0.84, byWeight: '0.03 oz (0.85 g)' },
+    spooned,
+  ];
+  const batch = { ...recipe.batch, cups: [{ ...cup!, amounts, together: false }, ...others] };
+  const rows = cardContent(SAMPLE_BOOK, { ...recipe, batch }).cups[0]!.rows.filter(({ plastic }) => !plastic);
+  expect(rows.map(({ weight }) => weight)).toEqual([
+    'exactly\u00a00.71\u00a0g',
+    undefined,
+    'or\u00a00.03\u00a0oz (0.85\u00a0g)',
+    undefined,
+  ]);
+});
+
 test('a measure breaks after its plus signs and nowhere else', () => {
   const measures = content.cups.flatMap(({ rows }) => rows.map(({ measure }) => measure));
   expect(measures.length).toBeGreaterThan(0);

@@ -7,6 +7,10 @@ test('unbroken(measure) breaks after its plus signs alone', () => {
   );
 });
 
+test('unbroken(weight) breaks before a bracket, never within it', () => {
+  expect(unbroken('or 0.03 oz (0.85 g)')).toBe('or\u00a00.03\u00a0oz (0.85\u00a0g)');
+});
+
 test('unitsKept(text) ties numbers to their units and ΔE to its number, and nothing else', () => {
   expect(unitsKept('Never above 185 °C: pour at 165 to 177 °C.')).toBe(
     'Never above 185\u00a0°C: pour at 165 to 177\u00a0°C.',

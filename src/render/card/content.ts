@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import { amissNote, betterWeighedWords, exactText, measuringNotes, weighsText } from '../../book/measured-words.ts';
+import { amissNote, betterWeighedWords, exactWords, measuringNotes, weighsText } from '../../book/measured-words.ts';
 import type { Book, Mold, Recipe } from '../../book/model.ts';
 import { batchSentence, inOrderOfWork } from '../batch-view.ts';
 import { bookIndex, required } from '../book-index.ts';
@@ -19,7 +19,7 @@ export interface CardRow {
   /** What that weighs: `= 0.68 g` */
   readonly weighs?: string;
   readonly name: string;
-  /** `or 0.80 g`; `by scale` where the measure is a weight. */
+  /** `or 0.80 g`; `exactly 0.71 g` where the scale is too coarse for it; `by scale` where the measure is a weight. */
   readonly weight?: string;
   /** How far off the measure is, or that weighing is better. */
   readonly note?: string;
@@ -72,16 +72,25 @@ function rowsOf(book: Book, cup: Recipe['batch']['cups'][number]): readonly Card
   );
   const amounts = inOrderOfWork(cup.amounts, (material) => required(materials, material).kind).map(
     (amount): CardRow => {
-      const { grams, measuredGrams, byWeight } = amount;
-      const weight = byWeight === undefined ? undefined : weighsText(amount);
+      const { grams, measuredGrams, byWeight, tooLittleToWeigh, tool } = amount;
+      const same = Math.abs(measuredGrams / grams - 1) < SAME;
+      const exact = exactWords(amount).amount;
+      const weight =
+        tool === 'scale'
+          ? 'by scale'
+          : byWeight !== undefined
+            ? `or ${exact}`
+            : tooLittleToWeigh && !same
+              ? `exactly ${exact}`
+              : undefined;
+      const weighs = weight === undefined || same ? undefined : weighsText(amount);
       const note = amissNote(amount) ?? betterWeighedWords(amount, cup);
       return {
         measure: unbroken(amount.text),
         name: required(materials, amount.material).title,
         plastic: false,
-        ...(weight === undefined ? {} : { weight: unbroken(`or ${exactText(amount)}`) }),
-        ...(amount.tool === 'scale' ? { weight: unbroken('by scale') } : {}),
-        ...(weight === undefined || Math.abs(measuredGrams / grams - 1) < SAME ? {} : { weighs: unbroken(weight) }),
+        ...(weight === undefined ? {} : { weight: unbroken(weight) }),
+        ...(weighs === undefined ? {} : { weighs: unbroken(weighs) }),
         ...(note === undefined ? {} : { note: unitsKept(note) }),
       };
     },
