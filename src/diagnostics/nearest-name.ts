@@ -36,7 +36,7 @@ export function nearestName(name: string, known: Iterable<string>): string | und
     if (begins(other, wanted) || begins(wanted, other)) beginning.add(candidate);
     // As many letters as one name is longer must change.
     if (Math.abs(other.length - wanted.length) > fewest) continue;
-    const edits = isSwapped(wanted, other) ? SWAP : distance(wanted, other);
+    const edits = slips(wanted, other);
     if (edits < fewest) {
       best = candidate;
       fewest = edits;
@@ -45,6 +45,12 @@ export function nearestName(name: string, known: Iterable<string>): string | und
   const only = ({ size }: ReadonlySet<string>): boolean => size === 1;
   if (best !== undefined && fewest <= 1) return best;
   return (only(having) ? [...having][0] : undefined) ?? best ?? (only(beginning) ? [...beginning][0] : undefined);
+}
+
+/** Letters in which two texts differ, whatever their case; less than one for two neighbours that are exchanged. */
+export function slips(one: string, other: string): number {
+  const [first, second] = [one.toLowerCase(), other.toLowerCase()];
+  return isSwapped(first, second) ? SWAP : distance(first, second);
 }
 
 /** Whether a name is the beginning of another. */

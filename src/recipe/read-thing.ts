@@ -1,9 +1,10 @@
 import type { z } from 'zod';
 import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
-import { nearestFix } from '../diagnostics/nearest-name.ts';
+import { nearestFix, slips } from '../diagnostics/nearest-name.ts';
 import { type FieldFault, shown } from './fields.ts';
 import { type FieldPath, type FrontMatter, readFrontMatter } from './front-matter.ts';
+import { moveFix } from './known-places.ts';
 import { type FieldsOf, SCHEMAS } from './schema.ts';
 import type { Kind, Source } from './source.ts';
 
@@ -24,7 +25,7 @@ export function readThing<K extends Kind>(kind: K, id: string, source: Source): 
   if (!('place' in frontMatter)) return frontMatter;
   const { result } = parsed(kind, frontMatter, frontMatter.data);
   if (!result.success) {
-    return result.error.issues.flatMap((issue) => explain(issue, frontMatter, source.path));
+    return result.error.issues.flatMap((issue) => explain(issue, kind, frontMatter, source.path));
   }
   return {
     kind,
@@ -120,7 +121,7 @@ function writtenPath(data: unknown, path: FieldPath): FieldPath {
   return path.filter((step, depth) => typeof step !== 'number' || Array.isArray(valueAt(data, path.slice(0, depth))));
 }
 
-function explain(found: z.core.$ZodIssue, frontMatter: FrontMatter, file: string): Diagnostic[] {
+function explain(found: z.core.$ZodIssue, kind: Kind, frontMatter: FrontMatter, file: string): Diagnostic[] {
   const issue = { ...found, path: writtenPath(frontMatter.data, found.path) };
   const at = (
     code: DiagnosticCode,
@@ -156,7 +157,7 @@ function explain(found: z.core.$ZodIssue, frontMatter: FrontMatter, file: string
           found: `field \`${key}\``,
           expected: `one of ${allowed.join(', ')}`,
           why: 'a field that nobody reads would be lost without a word',
-          ...(nearestFix(key, allowed) ?? { fix: 'remove it, or move it to the notes' }),
+          ...unknownFix(kind, issue.path, key, allowed),
         });
       });
     }
@@ -167,7 +168,7 @@ function explain(found: z.core.$ZodIssue, frontMatter: FrontMatter, file: string
         at('field/value', issue.path, 'value', {
           found: shown(input),
           expected: `one of ${allowed.join(', ')}`,
-          ...nearestFix(String(input), allowed),
+          ...(nearestFix(String(input), allowed) ?? otherWord(String(input), allowed)),
         }),
       ];
     }
@@ -193,6 +194,34 @@ function explain(found: z.core.$ZodIssue, frontMatter: FrontMatter, file: string
     default:
       return [at('field/value', issue.path, 'value', { found: shown(input), expected: issue.message })];
   }
+}
+
+/** Words that makers use for one that the book has: common practice, no source. */
+const OTHER_WORDS: ReadonlyMap<string, string> = new Map([
+  ['marble', 'swirl'],
+  ['marbled', 'swirl'],
+  ['crayfish', 'craw'],
+]);
+
+function otherWord(
+  word: string,
+  allowed: readonly string[],
+): { readonly fix: string; readonly nearest: string } | undefined {
+  const nearest = OTHER_WORDS.get(word.toLowerCase());
+  return nearest !== undefined && allowed.includes(nearest) ? { fix: `write \`${nearest}\``, nearest } : undefined;
+}
+
+/** The edit for an unknown field: it is misspelt, or belongs elsewhere in the file, or nowhere. */
+function unknownFix(
+  kind: Kind,
+  path: FieldPath,
+  key: string,
+  allowed: readonly string[],
+): { readonly fix: string; readonly nearest?: string } {
+  const near = nearestFix(key, allowed);
+  if (near && slips(near.nearest, key) <= 1) return near;
+  const move = moveFix(SCHEMAS[kind], path, key);
+  return move === undefined ? (near ?? { fix: 'remove it, or move it to the notes' }) : { fix: move };
 }
 
 /** How a list becomes fields, or the other way round. */

@@ -95,6 +95,27 @@ describe('a field that is written otherwise than the book reads it is told with 
     expect(fix(inCup('add: { peat: 12 drops per 4 mll }'))).toEqual(['write `12 drops per 4 ml`']);
     expect(inCup('add: { peat: 0.1 oz }')).toEqual([]);
   });
+  test('a field of another place of the file, or of a part of its name', () => {
+    const why = 'a field that nobody reads would be lost without a word';
+    expect(inCup('log:', '  - pour: 3 ml', '    photo: a.jpg')).toEqual([
+      `field \`photo\`, ${why} → move it into \`seen\``,
+    ]);
+    expect(inCup('log:', '  - seen: { white: "#d9c48f", black: "#57503c" }')).toEqual([
+      `field \`white\`, ${why} → write \`over-white\``,
+      `field \`black\`, ${why} → write \`over-black\``,
+    ]);
+    expect(recipe('photo: [a.jpg]')).toEqual([`field \`photo\`, ${why} → write \`photos\``]);
+    expect(recipe('form: dusk')).toEqual([`field \`form\`, ${why} → write \`from\``]);
+    expect(recipe('weather: fair')).toEqual([`field \`weather\`, ${why} → remove it, or move it to the notes`]);
+  });
+  test('a word that begins the one that is allowed, or goes on after it', () => {
+    expect(recipe('pattern: core-shot')).toEqual(['`core-shot`, undefined → write `core`']);
+    expect(recipe('pattern: marble')).toEqual(['`marble`, undefined → write `swirl`']);
+    expect(told('mold', 'body: 9 mm', 'shape: crawfish')).toEqual(['`crawfish`, undefined → write `craw`']);
+    expect(told('flake', 'size: 1 mm', 'look: { colour: "#b8693a" }', 'shape: hex')).toEqual([
+      '`hex`, undefined → write `hexagon`',
+    ]);
+  });
   test('a list for fields, and fields for a list', () => {
     expect(inCup('add:', '  - peat: 3 drops')).toEqual(['a list, undefined → remove the `- ` before each name']);
     expect(inCup('log:', '  pour: 3 ml')).toEqual(['nested fields, undefined → begin each entry with `- `']);
