@@ -72,7 +72,7 @@ test('cardContent(book, recipe) offers no weight that the scale does not show, a
   const batch = { ...recipe.batch, cups: [{ ...cup!, amounts, together: false }, ...others] };
   const rows = cardContent(SAMPLE_BOOK, { ...recipe, batch }).cups[0]!.rows.filter(({ plastic }) => !plastic);
   expect(rows.map(({ weight }) => weight)).toEqual([
-    'exactly\u00a00.71\u00a0g',
+    'exactly 0.71\u00a0g',
     undefined,
     'or\u00a00.03\u00a0oz (0.85\u00a0g)',
     undefined,

@@ -74,12 +74,12 @@ function rowsOf(book: Book, cup: Recipe['batch']['cups'][number]): readonly Card
     (amount): CardRow => {
       const { grams, measuredGrams, byWeight, tooLittleToWeigh, tool } = amount;
       const same = Math.abs(measuredGrams / grams - 1) < SAME;
-      const exact = exactWords(amount).amount;
+      const exact = unbroken(exactWords(amount).amount);
       const weight =
         tool === 'scale'
-          ? 'by scale'
+          ? unbroken('by scale')
           : byWeight !== undefined
-            ? `or ${exact}`
+            ? `or\u00a0${exact}`
             : tooLittleToWeigh && !same
               ? `exactly ${exact}`
               : undefined;
@@ -89,7 +89,7 @@ function rowsOf(book: Book, cup: Recipe['batch']['cups'][number]): readonly Card
         measure: unbroken(amount.text),
         name: required(materials, amount.material).title,
         plastic: false,
-        ...(weight === undefined ? {} : { weight: unbroken(weight) }),
+        ...(weight === undefined ? {} : { weight }),
         ...(weighs === undefined ? {} : { weighs: unbroken(weighs) }),
         ...(note === undefined ? {} : { note: unitsKept(note) }),
       };
