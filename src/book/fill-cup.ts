@@ -14,8 +14,8 @@ import {
   total,
 } from '../cup/ledger.ts';
 import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
-import type { PlasticAmount } from '../recipe/fields.ts';
 import type { FieldPath } from '../recipe/front-matter.ts';
+import type { PlasticAmount } from '../recipe/plastic-field.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import { gramsOfDose } from '../units/dose.ts';
 import { formatDose } from '../units/format-quantity.ts';

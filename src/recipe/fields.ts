@@ -7,10 +7,8 @@ import { z } from 'zod';
 import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
 import { nearestName } from '../diagnostics/nearest-name.ts';
 import { celsius, fraction, grams, millilitres, millimetres } from '../units/convert.ts';
-import { formatQuantity } from '../units/format-quantity.ts';
 import { plainNumberFix } from '../units/plain-number.ts';
 import {
-  editOfWhole,
   isFault,
   LONGEST_AMOUNT,
   parseDose,
@@ -20,7 +18,6 @@ import {
   type Rate,
 } from '../units/quantity.ts';
 import type { Dimension } from '../units/unit.ts';
-import { SLUG, slugOf } from './source.ts';
 
 /** What a schema says of a value that it refuses. */
 export interface FieldFault {
@@ -108,7 +105,8 @@ function measured(dimension: Dimension, size: (quantity: Quantity) => number): z
   });
 }
 
-const asText = (input: unknown): string => (typeof input === 'object' ? '' : String(input));
+/** A plain value as text; nothing of a list or of nested fields. */
+export const asText = (input: unknown): string => (typeof input === 'object' ? '' : String(input));
 
 /** A volume, in millilitres. */
 export const volume: z.ZodType<number> = measured('volume', millilitres);
@@ -174,25 +172,6 @@ export function quantity(...dimensions: readonly Dimension[]): z.ZodType<Quantit
   });
 }
 
-/** What is left of a material, as it was written; `none` where a bare 0 says that it has run out. */
-export type Stock = Quantity | 'none';
-
-/** `20 ml`, `8 g`; run out: `0`, or 0 of any of these units. */
-export const stock: z.ZodType<Stock> = field<Stock>('field/quantity', (input) => {
-  const written = asText(input).trim();
-  if (/^0+(?:\.0+)?$/.test(written)) return { value: 'none' };
-  const parsed = parseQuantity(written, ['volume', 'mass'], 'none');
-  if (!isFault(parsed)) return { value: parsed };
-  const runOut = /^(?:no|none|nothing|empty|out|gone|all gone|run out|used up)$/i.test(written);
-  return {
-    fault: {
-      ...explained(parsed),
-      expected: parsed.bounds ? parsed.expected : `${parsed.expected}, or \`0\` where it has run out`,
-      ...(runOut ? { fix: 'write `0`' } : {}),
-    },
-  };
-});
-
 // Loose powders begin at some hundredths of a g/ml, and metals end at 23 (osmium, from memory).
 const LEAST_DENSITY = 0.01;
 const MOST_DENSITY = 25;
@@ -209,49 +188,6 @@ export const density: z.ZodType<number> = field<number>('field/quantity', (input
       expected: `a density from ${LEAST_DENSITY} to ${MOST_DENSITY} g/ml`,
       why: 'no material is lighter as a powder, or heavier as a solid',
       fix: 'correct the number',
-    },
-  };
-});
-
-/** A volume of a plastic by its name: `120 ml supple`, or `120 ml` of the book's plastic. */
-export interface PlasticAmount {
-  readonly ml: number;
-  readonly plastic: string | undefined;
-}
-
-/** `120 ml supple`: a volume, then the name of a plastic on the shelf. */
-export const plasticAmount: z.ZodType<PlasticAmount> = field<PlasticAmount>('field/quantity', (input) => {
-  const written = asText(input).trim();
-  const whole = parseQuantity(written, ['volume']);
-  if (written.length > LONGEST_AMOUNT) return { fault: explained(whole as QuantityFault) };
-  if (!isFault(whole)) return { value: { ml: millilitres(whole), plastic: undefined } };
-  let meant: string | undefined;
-  for (let space = written.lastIndexOf(' '); space > 0; space = written.lastIndexOf(' ', space - 1)) {
-    const name = written.slice(space + 1);
-    const amount = parseQuantity(written.slice(0, space), ['volume']);
-    if (isFault(amount)) {
-      const { fix } = explained(amount);
-      if (SLUG.test(name) && fix !== undefined) meant ??= editOfWhole(fix, '', ` ${name}`);
-      continue;
-    }
-    if (SLUG.test(name)) return { value: { ml: millilitres(amount), plastic: name } };
-    const slug = slugOf(name);
-    return {
-      fault: {
-        found: `plastic \`${name}\``,
-        expected: 'the name of a file in shelf/plastics/',
-        why: 'names are lower-case letters, digits and single hyphens',
-        ...(slug === '' ? {} : { fix: `write \`${formatQuantity(amount)} ${slug}\`` }),
-      },
-    };
-  }
-  const fault = explained(whole);
-  return {
-    fault: {
-      ...fault,
-      found: shown(input),
-      expected: 'a volume and the name of a plastic, such as `120 ml supple`',
-      ...(fault.fix === undefined && meant !== undefined ? { fix: meant } : {}),
     },
   };
 });

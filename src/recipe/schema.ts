@@ -16,18 +16,18 @@ import {
   length,
   mass,
   oneOrMore,
-  plasticAmount,
   positive,
   quantity,
   share,
   shortOrLong,
-  stock,
   temperature,
   text,
   volume,
   wholeNumber,
 } from './fields.ts';
+import { plasticAmount } from './plastic-field.ts';
 import { reference } from './reference-field.ts';
+import { stock } from './stock-field.ts';
 
 const publish = z.enum(['full', 'look', 'no']);
 

@@ -1,4 +1,5 @@
 import { boundsMissed } from './bounds.ts';
+import { figuresFix } from './in-figures.ts';
 import { plainNumberFix } from './plain-number.ts';
 import { type Dimension, UNITS, type Unit, unitNames, unitOf, unitSpellings } from './unit.ts';
 
@@ -150,39 +151,6 @@ export function parseQuantity(
         fix: 'correct the number or the unit',
         bounds,
       };
-}
-
-const IN_WORDS: Readonly<Record<string, string>> = {
-  a: '1',
-  an: '1',
-  one: '1',
-  two: '2',
-  three: '3',
-  four: '4',
-  five: '5',
-  six: '6',
-  half: '1/2',
-  'half a': '1/2',
-  'half an': '1/2',
-  quarter: '1/4',
-  'a quarter': '1/4',
-};
-
-/** Units of which one is meant where no number stands before them. */
-const COUNTED: ReadonlySet<string> = new Set(['drop', 'pinch', 'dash', 'smidgen']);
-
-/** The edit for an amount whose number is a word, or is left out before something that one counts: `one pinch`, `pinch`. */
-function figuresFix(text: string, dimensions: readonly Dimension[]): string | undefined {
-  const [, word, spelling = ''] =
-    /^(?:((?:half|a quarter)(?: an?)?|[a-z]+)\s+(?:of an?\s+)?)?(\S.*)$/i.exec(text) ?? [];
-  const unit = unitOf(spelling);
-  if (unit === undefined || !dimensions.includes(UNITS[unit].dimension)) return undefined;
-  const number = word === undefined ? (COUNTED.has(spelling.toLowerCase()) ? '1' : undefined) : numberOf(word);
-  return number && `write \`${number} ${spelling}\``;
-}
-
-function numberOf(word: string): string | undefined {
-  return new Map(Object.entries(IN_WORDS)).get(word.toLowerCase());
 }
 
 /** What was most likely meant by a number without a unit. */
