@@ -48,6 +48,7 @@ function checkPart(thing: Thing, things: Things, shelf: CupShelf, report: Report
     const recipe = thing as Thing<'recipe'>;
     if (recipe.fields.from !== undefined) knownRecipe(recipe.fields.from, recipe, ['from'], things, report);
     for (const [name, fields] of Object.entries(recipe.fields.cups ?? {})) {
+      if (fields.from !== undefined) knownRecipe(fields.from, recipe, ['cups', name, 'from'], things, report);
       fillCup({ recipe, name, path: ['cups', name], fields }, undefined, shelf, report);
     }
   }

@@ -1,6 +1,6 @@
 import { nearestFix } from '../diagnostics/nearest-name.ts';
 import type { Thing } from '../recipe/read-thing.ts';
-import { faultyKey } from './file-names.ts';
+import { faultyKey, faultyNames } from './file-names.ts';
 import type { Things } from './read-things.ts';
 import type { Report } from './report.ts';
 
@@ -18,7 +18,9 @@ export function checkReferences(things: Things, report: Report): void {
     report.add(kind === 'mold' ? 'recipe/unknown-mold' : 'recipe/unknown-target', thing, [field], {
       found: `${kind} \`${id}\``,
       expected: `the name of a file in ${folder}/`,
-      ...(nearestFix(id, known.keys()) ?? { fix: `create ${folder}/${id}.md` }),
+      ...(nearestFix(id, [...known.keys(), ...faultyNames(things.faulty, (other) => other === kind)]) ?? {
+        fix: `create ${folder}/${id}.md`,
+      }),
     });
   };
   const partial = <K extends 'recipe' | 'target'>(kind: K): readonly Thing<K>[] =>

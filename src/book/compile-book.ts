@@ -25,7 +25,7 @@ import { computed, computedOf } from './computed.ts';
 import type { CupShelf } from './cup-shelf.ts';
 import { type CupSpec, cupKey, cupSpecs } from './cup-specs.ts';
 import { doseLadder, markColour } from './dose-ladder.ts';
-import { faultyKey } from './file-names.ts';
+import { faultyKey, isMaterialKind } from './file-names.ts';
 import { type FilledCup, fillCup } from './fill-cup.ts';
 import { type MatchContext, matchRounds } from './match-rounds.ts';
 import type { Book, Material, Mold, Recipe, Target } from './model.ts';
@@ -95,7 +95,7 @@ function joinThings(
   const cupShelf = {
     materials: shelf,
     plastic,
-    isFaulty: (id: string): boolean => things.faulty.has(faultyKey('colorant', id)) || things.materials.has(id),
+    faulty: faultyMaterials(things, shelf),
   };
   const filled = fillCups(specs.cups, cupShelf, report);
   for (const cup of filled.values()) checkKept(cup, filled, report);
@@ -186,6 +186,17 @@ function joinThings(
   };
   checkPublished(book, everything, diagnostics);
   return book;
+}
+
+/** Materials whose files have faults, by themselves or once they are compiled. */
+function faultyMaterials(things: Things, shelf: CupShelf['materials']): CupShelf['faulty'] {
+  const uncompiled = [...things.materials.values()].filter(({ id }) => !shelf.has(id));
+  return new Map<string, Kind>([
+    ...[...things.faulty].flatMap(([key, kind]): [string, Kind][] =>
+      isMaterialKind(kind) ? [[key.slice(key.indexOf('/') + 1), kind]] : [],
+    ),
+    ...uncompiled.map(({ id, kind }): [string, Kind] => [id, kind]),
+  ]);
 }
 
 function collect<T extends Thing<Kind>, R>(

@@ -1,6 +1,6 @@
 import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
 import { nearestFix } from '../diagnostics/nearest-name.ts';
-import { SLUG_WORDS, slugOf } from '../recipe/source.ts';
+import { type Kind, SLUG, SLUG_WORDS, slugOf } from '../recipe/source.ts';
 import type { Finding } from './report.ts';
 
 /** What the ledger needs to know of a material. */
@@ -17,8 +17,8 @@ export interface CupShelf {
   readonly materials: ReadonlyMap<string, CupMaterial>;
   /** The plastic meant where none is named. */
   readonly plastic: string | undefined;
-  /** Names of files with faults of their own, which are not reported again. */
-  isFaulty(id: string): boolean;
+  /** Files with faults of their own, which are not reported again: what kind each of these names is. */
+  readonly faulty: ReadonlyMap<string, Kind>;
 }
 
 /** What a cup can be told to take. */
@@ -26,14 +26,16 @@ export type Wanted = 'plastic' | 'material';
 
 /** Names on the shelf of plastics, or of all that is no plastic. */
 export function shelfNames(shelf: CupShelf, wanted: Wanted): readonly string[] {
-  return [...shelf.materials.values()]
-    .filter(({ kind }) => (kind === 'plastic') === (wanted === 'plastic'))
-    .map(({ id }) => id);
+  return [...shelf.materials.values()].filter(({ kind }) => isWanted(kind, wanted)).map(({ id }) => id);
+}
+
+function isWanted(kind: Kind, wanted: Wanted): boolean {
+  return (kind === 'plastic') === (wanted === 'plastic');
 }
 
 /** Whether nothing on the shelf has that name, not even a file with faults. */
 export function isNoName(shelf: CupShelf, id: string): boolean {
-  return !shelf.materials.has(id) && !shelf.isFaulty(id);
+  return !shelf.materials.has(id) && !shelf.faulty.has(id);
 }
 
 /** Why a name cannot be taken from the shelf: undefined where it can, `faulty` where its own file was told of. */
@@ -47,7 +49,8 @@ export function nameFault(
   if (material && isPlastic === (wanted === 'plastic')) return undefined;
   if (!material && !isNoName(shelf, id)) return 'faulty';
   const names = shelfNames(shelf, wanted);
-  const near = nearestFix(id, names);
+  const faulty = [...shelf.faulty].flatMap(([name, kind]) => (SLUG.test(name) && isWanted(kind, wanted) ? [name] : []));
+  const near = nearestFix(id, [...names, ...faulty]);
   if (wanted === 'plastic') {
     return {
       code: 'recipe/unknown-plastic',

@@ -3,7 +3,9 @@ import { orderByParents } from '../lineage/order-by-parents.ts';
 import type { FieldPath } from '../recipe/front-matter.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import type { FieldsOf } from '../recipe/schema.ts';
-import { faultyKey } from './file-names.ts';
+import { slugOf } from '../recipe/source.ts';
+import { editOfWhole } from '../units/quantity.ts';
+import { faultyKey, faultyNames } from './file-names.ts';
 import { isPartName, misnamedPart } from './part-name.ts';
 import type { Things } from './read-things.ts';
 import type { Report } from './report.ts';
@@ -114,20 +116,29 @@ function recipesInOrder(things: Things, report: Report): readonly string[] {
   return order;
 }
 
-/** Whether a recipe has a file, sound or not; reports one that has none. */
+/**
+ * Whether a recipe has a file, sound or not; reports one that has none.
+ *
+ * @param from as it is written: `recipe`, or `recipe/cup`
+ */
 export function knownRecipe(
-  id: string,
+  from: string,
   thing: Thing<'recipe'>,
   path: FieldPath,
   things: Things,
   report: Report,
 ): boolean {
+  const id = from.replace(/\/.*/s, '');
   if (things.recipes.has(id)) return true;
   if (things.faulty.has(faultyKey('recipe', id))) return false;
+  const near = nearestFix(id, [...things.recipes.keys(), ...faultyNames(things.faulty, (kind) => kind === 'recipe')]);
+  const slug = slugOf(id);
   report.add('recipe/unknown-recipe', thing, path, {
     found: `recipe \`${id}\``,
     expected: 'the name of a file in colours/',
-    ...(nearestFix(id, things.recipes.keys()) ?? { fix: `create colours/${id}.md, or remove \`from\`` }),
+    ...(near === undefined
+      ? { fix: slug === '' ? 'remove `from`' : `create colours/${slug}.md, or remove \`from\`` }
+      : { ...near, fix: editOfWhole(near.fix, '', from.slice(id.length)) }),
   });
   return false;
 }
@@ -198,7 +209,7 @@ function resolveFrom(
   if (fields.from === undefined) return isNowhere(spec, ofRecipe, report) ? undefined : spec;
   const [fromRecipe = '', fromCup, ...rest] = fields.from.split('/');
   const at = [...path, 'from'];
-  if (!knownRecipe(fromRecipe, recipe, at, things, report)) return undefined;
+  if (!knownRecipe(fields.from, recipe, at, things, report)) return undefined;
   const cups = ofRecipe.get(fromRecipe);
   if (cups === undefined) return undefined;
   const names = cups.map((cup) => cup.name);

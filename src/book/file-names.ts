@@ -12,6 +12,7 @@ import {
   MEASUREMENTS_FILE,
   misnamed,
   PHOTO_FOLDER,
+  SLUG,
   SLUG_WORDS,
   slugOf,
 } from '../recipe/source.ts';
@@ -22,6 +23,14 @@ const TOP = { line: 1, column: 1 };
 /** Key of a thing in `Things.faulty`; all materials share one name space. */
 export function faultyKey(kind: Kind, id: string): string {
   return `${isMaterialKind(kind) ? 'material' : kind}/${id}`;
+}
+
+/** Names of the files of some kinds that have faults: there, and so what may be meant by a misspelt name. */
+export function faultyNames(faulty: ReadonlyMap<string, Kind>, isWanted: (kind: Kind) => boolean): readonly string[] {
+  return [...faulty].flatMap(([key, kind]) => {
+    const id = key.slice(key.indexOf('/') + 1);
+    return isWanted(kind) && SLUG.test(id) ? [id] : [];
+  });
 }
 
 /** Whether files of a kind stand on the shelf. */

@@ -1,7 +1,15 @@
 import { CATALOGUE, type DiagnosticCode } from '../diagnostics/catalogue.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import { readThing, soundPart, type Thing } from '../recipe/read-thing.ts';
-import { kindOfPath, type MaterialKind, MEASUREMENTS_FILE, misnamed, SLUG, type Source } from '../recipe/source.ts';
+import {
+  type Kind,
+  kindOfPath,
+  type MaterialKind,
+  MEASUREMENTS_FILE,
+  misnamed,
+  SLUG,
+  type Source,
+} from '../recipe/source.ts';
 import { FileNames, faultyKey, isMaterialKind, noSlug, secondName, unknownPlace, unreadName } from './file-names.ts';
 import type { Finding } from './report.ts';
 
@@ -14,8 +22,8 @@ export interface Things {
   readonly targets: ReadonlyMap<string, Thing<'target'>>;
   /** The table of measured films, if there is one. */
   readonly measurements: Source | 'unreadable' | undefined;
-  /** Names that exist but whose files have faults: a reference to one is not a second mistake. */
-  readonly faulty: ReadonlySet<string>;
+  /** Kinds of the files that are there but have faults, by `faultyKey`: a reference to one is not a second mistake. */
+  readonly faulty: ReadonlyMap<string, Kind>;
   /** What is sound in files that have faults: to be checked, never to be used. A `book.md` of these is `book`, too. */
   readonly partial: readonly Thing[];
 }
@@ -39,7 +47,7 @@ export function readThings(
     target: new Map<string, Thing<'target'>>(),
   };
   const materials = new Map<string, Thing<MaterialKind>>();
-  const faulty = new Set<string>();
+  const faulty = new Map<string, Kind>();
   const partial: Thing[] = [];
   const names = new FileNames([...sources.map(({ path }) => path), ...unread]);
   const tell = (code: DiagnosticCode, file: string, finding: Finding): void => {
@@ -47,7 +55,7 @@ export function readThings(
   };
   for (const path of unread) {
     const what = kindOfPath(path);
-    if (what) faulty.add(faultyKey(what.kind, what.id));
+    if (what) faulty.set(faultyKey(what.kind, what.id), what.kind);
   }
 
   for (const source of [...sources].sort((one, other) => (one.path < other.path ? -1 : 1))) {
@@ -61,8 +69,10 @@ export function readThings(
     }
     const { kind, id } = what;
     if (!SLUG.test(id)) {
-      faulty.add(faultyKey(kind, id));
-      tell('file/name', path, noSlug(kind, id, names));
+      const finding = noSlug(kind, id, names);
+      // Who writes the name that is offered means that file.
+      for (const name of [id, finding.nearest ?? id]) faulty.set(faultyKey(kind, name), kind);
+      tell('file/name', path, finding);
       continue;
     }
     const twin = isMaterialKind(kind) ? names.firstMaterial(id) : path;
@@ -74,7 +84,7 @@ export function readThings(
       else (byKind[kind] as Map<string, Thing>).set(id, read as Thing);
       continue;
     }
-    faulty.add(faultyKey(kind, id));
+    faulty.set(faultyKey(kind, id), kind);
     diagnostics.push(...read);
     const part = soundPart(kind, id, source);
     if (part) partial.push(part as Thing);

@@ -7,7 +7,7 @@ import { nearestFix } from '../diagnostics/nearest-name.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import { inheritedField } from './compile-recipe.ts';
 import type { CupShelf } from './cup-shelf.ts';
-import { faultyKey } from './file-names.ts';
+import { faultyKey, faultyNames, isMaterialKind } from './file-names.ts';
 import type { Things } from './read-things.ts';
 import type { Report } from './report.ts';
 
@@ -23,14 +23,14 @@ export function usualPlastic(things: Things, shelf: CupShelf['materials'], repor
     report.add('book/unknown-plastic', things.book as Thing, ['plastic'], {
       found: `plastic \`${stated}\``,
       expected: 'the name of a file in shelf/plastics/',
-      ...nearestFix(stated, plastics),
+      ...nearestFix(stated, [...plastics, ...faultyNames(things.faulty, (kind) => kind === 'plastic')]),
     });
   }
   if (
     things.book &&
     plastics.length === 0 &&
     things.recipes.size > 0 &&
-    ![...things.faulty].some((key) => key.startsWith('material/'))
+    ![...things.faulty.values()].some(isMaterialKind)
   ) {
     report.add('book/no-plastic', things.book as Thing, [], {
       found: 'shelf without plastic',

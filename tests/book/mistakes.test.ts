@@ -73,6 +73,45 @@ describe('all mistakes come in one run, and none that only follows from another'
   });
 });
 
+describe('a misspelt name may mean a file that is there and has faults', () => {
+  const faulty = file('titel: A', 'title: A');
+  const unknown = (lines: readonly string[]): readonly string[] =>
+    lines.filter((line) => !line.includes('field/unknown'));
+  const cup = (...lines: string[]): string => file('title: Dusk', ...lines);
+  test.each([
+    ['shelf/powders/moth-pearl.md', ['cups: { body: { plastic: 60 ml, add: { moth pearl: 1 % } } }'], 'moth-pearl'],
+    ['shelf/plastics/stout.md', ['cups: { body: { plastic: 60 ml stuot } }'], 'stout'],
+    ['colours/mud-hen.md', ['from: mud-hne'], 'mud-hen'],
+    ['colours/mud-hen.md', ['cups: { body: { from: Mud Hen } }'], 'mud-hen'],
+    ['colours/mud-hen.md', ['cups: { body: { from: Mud Hen/body } }'], 'mud-hen/body'],
+    ['colours/mud-hen.md', ['titel: Dusk', 'cups: { body: { from: Mud Hen/body } }'], 'mud-hen/body'],
+    ['molds/grub.md', ['mold: grbu', 'cups: { body: { plastic: 60 ml supple } }'], 'grub'],
+    ['targets/elver.md', ['for: elvre', 'cups: { body: { plastic: 60 ml supple } }'], 'elver'],
+  ])('%s', (path, lines, name) => {
+    const found = unknown(told({ [path]: faulty, 'colours/dusk.md': cup(...lines) }));
+    expect(found.filter((line) => line.includes('unknown-')).map((line) => line.split(' → ')[1])).toEqual([
+      `write \`${name}\``,
+    ]);
+  });
+  test('a plastic is not offered among the materials', () => {
+    const dusk = cup('cups: { body: { plastic: 60 ml supple, add: { stuot: 1 % } } }');
+    expect(told({ 'shelf/plastics/stout.md': faulty, 'colours/dusk.md': dusk })[0]).toMatch(
+      /→ create shelf\/…\/stuot.md$/,
+    );
+  });
+  test('the name that a misnamed file is to have is one that is there', () => {
+    expect(told({ 'colours/Mud Hen.md': SMOKE, 'colours/dusk.md': cup('from: mud-hen') })).toHaveLength(1);
+    expect(told({ 'colours/Mud Hen.md': SMOKE, 'colours/dusk.md': cup('from: mud-hne') })[1]).toMatch(
+      /→ write `mud-hen`$/,
+    );
+  });
+  test('a recipe that nobody knows is made a file that can be', () => {
+    expect(told({ 'colours/dusk.md': cup('cups: { body: { from: Salt Lick/body } }') })).toEqual([
+      'colours/dusk.md recipe/unknown-recipe: recipe `Salt Lick` → create colours/salt-lick.md, or remove `from`',
+    ]);
+  });
+});
+
 describe('a fix never takes anything from the maker', () => {
   test('a file is renamed to a name that no other has', () => {
     expect(told({ 'colours/Smoke.md': SMOKE, 'colours/SMOKE.md': SMOKE })).toEqual([
