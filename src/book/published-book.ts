@@ -1,5 +1,5 @@
 import { compileFamilies } from './compile-families.ts';
-import type { Book, Recipe, RecipeLook, Target } from './model.ts';
+import type { Book, Material, Recipe, RecipeLook, Target } from './model.ts';
 import { standaloneRecipe } from './standalone-recipe.ts';
 
 /**
@@ -15,9 +15,13 @@ export function publishedBook(book: Book): Book {
       ...(target.publish === 'look' ? lookOfTarget(target) : target),
       recipes: target.recipes.filter((id) => full.has(id)),
     }));
+  const shownTargets = new Set(targets.map(({ id }) => id));
+  const materials = new Map(book.materials.map((material) => [material.id, material]));
+  const standalone = (recipe: Recipe): string =>
+    standaloneRecipe(recipe, book.settings, (id): Material => materials.get(id)!);
   const recipes = book.recipes
     .filter(({ id }) => full.has(id))
-    .map((recipe) => withoutSecrets(recipe, full, shown, new Set(targets.map(({ id }) => id))));
+    .map((recipe) => withoutSecrets(recipe, full, shown, shownTargets, standalone));
   const looks = book.recipes.filter(({ id }) => shown.has(id) && !full.has(id)).map((recipe) => lookOnly(recipe, book));
   const families = compileFamilies([
     ...recipes,
@@ -44,6 +48,7 @@ function withoutSecrets(
   full: ReadonlySet<string>,
   shown: ReadonlySet<string>,
   targets: ReadonlySet<string>,
+  standalone: (recipe: Recipe) => string,
 ): Recipe {
   const cups = recipe.cups.map(({ from, ...cup }) => (from && shown.has(from.recipe) ? { ...cup, from } : cup));
   const { parent, target, match, ...rest } = recipe;
@@ -61,7 +66,7 @@ function withoutSecrets(
     children: recipe.children.filter((id) => shown.has(id)),
     cupsFrom: recipe.cupsFrom.filter((id) => shown.has(id)),
     cupsIn: recipe.cupsIn.filter((id) => shown.has(id)),
-    source: namesHidden || hidesTarget ? { ...recipe.source, text: standaloneRecipe(recipe) } : recipe.source,
+    source: namesHidden || hidesTarget ? { ...recipe.source, text: standalone(recipe) } : recipe.source,
   };
 }
 

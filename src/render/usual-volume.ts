@@ -1,12 +1,9 @@
 import type { Content, Material, Settings } from '../book/model.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
-import { UNITS } from '../units/unit.ts';
+import { usualVolume } from '../units/usual-volume.ts';
 import { dropsText, massText } from './amount-text.ts';
 
-/** The volume of plastic that doses are stated for, in the book's unit: 100 ml, or 4 fl oz. */
-export function usualVolume({ volume }: Pick<Settings, 'volume'>): { readonly ml: number; readonly text: string } {
-  return volume === 'ml' ? { ml: 100, text: '100 ml' } : { ml: 4 * UNITS['fl oz'].size, text: '4 fl oz' };
-}
+export { usualVolume };
 
 /** What the usual volume takes: `1.2 g`. */
 export function massIn({ gramsPerMl }: Pick<Content, 'gramsPerMl'>, settings: Pick<Settings, 'volume'>): string {

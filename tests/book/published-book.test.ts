@@ -54,6 +54,22 @@ describe('publishedBook', () => {
     for (const { material } of before!.contents)
       expect(dose(after!, material) / dose(before!, material)).toBeCloseTo(1, 3);
   });
+  test('publishedBook gives it in the book’s measures: for 4 fl oz, in drops and spoons where it is so many', () => {
+    const ounces = {
+      'book.md': file('title: Back Shed\nunits: { volume: fl oz }'),
+      'colours/quaggle.md': hidden,
+      'colours/offspring.md': child.replace('peat: 1 drop per 100 ml', 'frost: 1 %'),
+      'colours/anew.md': file(
+        'title: Anew\nmold: minnow\nfrom: quaggle\npublish: full\ncups:\n  body:\n    plastic: 6 fl oz\n    from: smoke/body\n    without: [peat]\n    add: { peat: 9 drops, frost: 3/16 tsp }',
+      ),
+    };
+    const shared = publishedBook(bookWith(ounces));
+    const { text } = recipeOf(shared, 'anew').source;
+    expect(text).toMatch(/\n {4}plastic: \[4 fl oz supple\]\n/);
+    expect(text).toContain('\n      peat: 6 drops per 4 fl oz\n');
+    expect(text).toContain('\n      frost: 1/8 tsp per 4 fl oz\n');
+    expect(recipeOf(shared, 'offspring').source.text).toMatch(/\n {6}frost: [\d.]+ g per 4 fl oz\n/);
+  });
   test('publishedBook tells no dose of a look through what was derived from it', () => {
     const derived = publishedBook(
       bookWith({ 'colours/snowveil.md': shownOnly, 'colours/offspring.md': quietChild.replace('quaggle', 'snowveil') }),
