@@ -62,6 +62,7 @@ export function compileMaterial(
     ...(fields.price === undefined ? {} : { price: fields.price }),
     ...(fields.pack === undefined ? {} : { pack: formatQuantity(fields.pack) }),
     byVolume: isByVolume(fields.pack ?? counted, thing.kind),
+    byOunce: isByOunce(fields.pack ?? counted),
     ...(packGrams === undefined ? {} : { packGrams }),
     ...(stockGrams === undefined ? {} : { stockGrams }),
     ...(fields.highest === undefined ? {} : { highest: fields.highest }),
@@ -82,6 +83,10 @@ function boughtGrams(quantity: Quantity | undefined, { gramsPerMl }: MaterialHan
 
 function isByVolume(counted: Quantity | undefined, kind: MaterialKind): boolean {
   return counted === undefined ? kind === 'plastic' : UNITS[counted.unit].dimension === 'volume';
+}
+
+function isByOunce(counted: Quantity | undefined): boolean {
+  return counted?.unit === 'oz' || counted?.unit === 'lb';
 }
 
 type LookOf = Partial<Pick<MaterialLook, 'constants' | 'typical' | 'fit' | 'doubt'>> & {
@@ -160,7 +165,11 @@ function flakeLook(thing: Thing<'flake'>): LookOf {
     gramsPerFlake: flakeMass(cut),
   };
   const assumptions =
-    fields.film === undefined ? [`a film of ${formatDecimal(FLAKE_FILM_THICKNESS)} mm, not measured`] : [];
+    fields.film === undefined
+      ? [
+          `a film of ${formatDecimal(FLAKE_FILM_THICKNESS / UNITS.in.size)} in (${formatDecimal(FLAKE_FILM_THICKNESS, 2)} mm), not measured`,
+        ]
+      : [];
   return { tier: 'estimated', expectedDeltaE: 6, flake, typical: FLAKE_LOAD, assumptions };
 }
 

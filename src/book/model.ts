@@ -326,6 +326,8 @@ export interface Material {
   readonly pack?: string;
   /** Whether it is bought and counted by volume, as its pack or else its stock is written; a plastic with neither is. */
   readonly byVolume: boolean;
+  /** Whether it is bought and counted in ounces or pounds, as its pack or else its stock is written. */
+  readonly byOunce: boolean;
   /** g */
   readonly packGrams?: number;
   /** g; 0 of what has run out, absent for what is not counted, which is taken to be there. */

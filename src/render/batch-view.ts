@@ -4,9 +4,9 @@
  *
  * @packageDocumentation
  */
-import { boughtText, shortWords } from '../book/bought-words.ts';
+import { type Bought, boughtText, shortWords } from '../book/bought-words.ts';
 import { exactWords, measureNote, measuringNotes, weighsText } from '../book/measured-words.ts';
-import type { Batch, BatchCup, Material, Measured, Settings } from '../book/model.ts';
+import type { Batch, BatchCup, Measured, Settings } from '../book/model.ts';
 import { heatParagraph } from './heat-paragraph.ts';
 import { type Html, html, joined } from './html.ts';
 import { dot } from './swatch/chip.ts';
@@ -14,7 +14,7 @@ import { unbroken, unitsKept } from './unbroken.ts';
 import { counted, listText, massText, moneyText, sentence, volumeText } from './words.ts';
 
 /** What the view knows of a material. */
-export interface NamedMaterial extends Pick<Material, 'byVolume' | 'gramsPerMl'> {
+export interface NamedMaterial extends Bought {
   readonly title: string;
   readonly hex: string;
   /** Order in which it goes into the cup: plastics, liquids, powders, flake, the rest. */

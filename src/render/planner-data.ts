@@ -24,6 +24,7 @@ export type PlannedMaterial = Pick<
   | 'gramsPerMl'
   | 'gramsPerDrop'
   | 'byVolume'
+  | 'byOunce'
   | 'price'
   | 'packGrams'
   | 'stockGrams'
@@ -55,7 +56,7 @@ const brief = (numbers: readonly number[]): readonly number[] => numbers.map((nu
 
 function plannedMaterial(material: Omit<Material, 'usedIn'>, href: string): PlannedMaterial {
   const { id, kind, title, hex, constants, flake, gramsPerMl, gramsPerDrop } = material;
-  const { byVolume, price, packGrams, stockGrams } = material;
+  const { byVolume, byOunce, price, packGrams, stockGrams } = material;
   return {
     id,
     kind,
@@ -64,6 +65,7 @@ function plannedMaterial(material: Omit<Material, 'usedIn'>, href: string): Plan
     href,
     gramsPerMl,
     byVolume,
+    byOunce,
     ...(constants === undefined
       ? {}
       : { constants: { absorption: brief(constants.absorption), scattering: brief(constants.scattering) } }),

@@ -16,6 +16,9 @@ const IMPERIAL = bookOf({
   'shelf/colorants/peat.md': file(
     'title: Peat\nprice: 8\npack: 1 fl oz\nstock: 0.7 fl oz\nlook: { kind: dye, colour: "#8a5a2b", dose: 7 drops per 4 fl oz, thickness: 1/8 in }',
   ),
+  'shelf/powders/ivory-pearl.md': file(
+    'title: Ivory Pearl\nprice: 12\npack: 1 lb\nstock: 1 lb\nlook: { kind: pearl, colour: "#e8e0cc", dose: 1 g per 100 ml }',
+  ),
   'molds/minnow-3.md': file(
     'title: Minnow\ncavities: 3\ncavity: 0.19 fl oz\nsprue: 1/3 fl oz\nbody: 3/8 in\nthin: 0.07 in\nlength: 6 in\nbag: 7',
   ),
@@ -72,8 +75,8 @@ describe('a book in inches and fluid ounces', () => {
     expect(mold).toMatch(/0\.375 in thick/);
     expect(mold).toMatch(/Length\s+6 in/);
     expect(recipe).toContain(' 1/2 in ');
-    // A film of flake is stated in millimetres by its makers; what plastic swallows and scatters is so per millimetre.
-    const own = /(?:film of [\d.]+|Film\s+[\d.]+|105 × 148|per) mm/g;
+    // What plastic swallows and scatters is stated per millimetre everywhere; beside a film that is not measured stands both.
+    const own = /(?:film of [\d.]+ in \([\d.]+|105 × 148|per) mm/g;
     for (const [url, text] of pages) {
       if (!/^(colours\/[^/]+|molds\/[^/]+|targets\/[^/]+|shelf\/.*|bench)\/$/.test(url)) continue;
       expect([url, text.replaceAll(own, '').match(/.{20} mm\b/g)]).toEqual([url, null]);
@@ -83,6 +86,7 @@ describe('a book in inches and fluid ounces', () => {
   test('shows the size of a flake in inches alone, and what a level teaspoon weighs', async () => {
     const flake = readable(await pageOf('material', 'copper-hex-040', IMPERIAL));
     expect(flake).toMatch(/Size\s+0\.040 in\s/);
+    expect(flake).toMatch(/Film\s+0\.001 in\s/);
     expect(flake).toMatch(/A level tsp\s+[\d.]+ g/);
     expect(flake).not.toContain('A level ml');
   });
@@ -115,4 +119,11 @@ test('a pack and a stock stand as they are bought, by volume where the file has 
   expect(supple).toMatch(/On the shelf\s+3 fl oz/);
   const costs = readable(await pageOf('recipe', 'weir-foam', IMPERIAL));
   expect(costs).toMatch(/[\d.]+ fl oz short: buy 1 pack\b/);
+});
+
+test('what is bought by the pound is told in pounds and ounces, on its page, on the shelf and for a batch', async () => {
+  expect(readable(await pageOf('material', 'ivory-pearl', IMPERIAL))).toMatch(/for 1 lb\s+On the shelf\s+1 lb\s/);
+  expect(readable(await pageOf('shelf', '', IMPERIAL))).toMatch(/Ivory Pearl[^<]* 1 lb left/);
+  const costs = readable(await pageOf('recipe', 'alder-smoke', IMPERIAL));
+  expect(costs).toMatch(/[\d.]+ (?:oz|lb) left after it/);
 });

@@ -6,7 +6,7 @@ import { UNITS } from '../../units/unit.ts';
 import { bookIndex, required } from '../book-index.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { document } from '../document.ts';
-import { flakeSizeText } from '../flake-size-text.ts';
+import { filmText, flakeSizeText } from '../flake-size-text.ts';
 import { type Html, html } from '../html.ts';
 import { labelLine } from '../label-line.ts';
 import { lengthText } from '../length-text.ts';
@@ -175,7 +175,7 @@ function properties(context: PageContext, material: Material): Html {
     facts.push(['Size', flakeSizeText(flake, settings)]);
     facts.push(
       ['Cut', `${flake.outline}, ${flake.finish}`],
-      ['Film', `${formatDecimal(flake.filmMm)} mm`],
+      ['Film', filmText(flake.filmMm, settings)],
       ['A gram', `${Math.round(1 / flake.gramsPerFlake)} flakes`],
     );
   }
