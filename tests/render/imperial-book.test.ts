@@ -127,3 +127,8 @@ test('what is bought by the pound is told in pounds and ounces, on its page, on 
   const costs = readable(await pageOf('recipe', 'alder-smoke', IMPERIAL));
   expect(costs).toMatch(/[\d.]+ (?:oz|lb) left after it/);
 });
+
+test('a material tells how much of it each colour takes in drops, with the grams', async () => {
+  const peat = readable(await pageOf('material', 'peat', IMPERIAL)).replaceAll('\u00a0', ' ');
+  expect(peat).toMatch(/, back\s*: \d+ drops? \([\d.]+ g\) in 4 fl oz/);
+});

@@ -1,4 +1,5 @@
 import { boughtText } from '../../book/bought-words.ts';
+import { handyMeasure } from '../../book/handy-measure.ts';
 import type { Material, Settings } from '../../book/model.ts';
 import { LADDER_MM } from '../../tables/material-defaults.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
@@ -137,7 +138,16 @@ function stockText(material: Material, grams: number, settings: Settings): strin
   return boughtText(grams, material, { volume: (ml) => volumeText(ml, settings), mass: massText });
 }
 
-function usedIn(context: PageContext, { usedIn: uses, kind }: Material): Html {
+/** What the usual volume takes, so that uses can be compared: drops or spoons where they come near, with the grams. */
+function useText(gramsPerMl: number, material: Material, settings: Settings): string {
+  const { ml, text } = usualVolume(settings);
+  const measure = handyMeasure(gramsPerMl * ml, material, settings);
+  const mass = massIn({ gramsPerMl }, settings);
+  return `${measure === undefined ? mass : `${measure} (${mass})`} in ${text}`;
+}
+
+function usedIn(context: PageContext, material: Material): Html {
+  const { usedIn: uses, kind } = material;
   if (uses.length === 0)
     return html`<section class="part"><h2>Used in</h2><p>No colour of the book uses it yet.</p></section>`;
   const { recipes } = bookIndex(context.book);
@@ -147,7 +157,7 @@ function usedIn(context: PageContext, { usedIn: uses, kind }: Material): Html {
       const found = recipes.get(recipe);
       if (found === undefined) return html``;
       const name = found.cups.length > 1 ? `, ${cup}` : '';
-      const amount = kind === 'plastic' ? '' : `: ${massIn({ gramsPerMl }, settings)} in ${usualVolume(settings).text}`;
+      const amount = kind === 'plastic' ? '' : `: ${useText(gramsPerMl, material, settings)}`;
       return html`<li>${dot(found.body.overWhite.hex)}<a href="${link(context, paths.recipe(recipe))}">${found.title}</a><span class="fine">${name}${amount}</span></li>`;
     },
   )}</ul></section>`;
