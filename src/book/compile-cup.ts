@@ -4,7 +4,12 @@ import { deltaE00 } from '../optics/delta-e00.ts';
 import { flakeCoverage, flakeSpacing, flakesPerMl, flakesPerMm } from '../optics/flake.ts';
 import { hidingThickness } from '../optics/opacity.ts';
 import type { Body } from '../optics/stack.ts';
-import { formatDecimal, formatTemperature } from '../units/format-quantity.ts';
+import { fahrenheit } from '../units/convert.ts';
+import { formatDecimal } from '../units/format-quantity.ts';
+import type { Unit } from '../units/unit.ts';
+import { usualVolume } from '../units/usual-volume.ts';
+import type { VolumeUnit } from '../units/volume-text.ts';
+import { asWritten } from './as-written.ts';
 import { checkSeen } from './check-seen.ts';
 import type { MaterialCore } from './compile-material.ts';
 import { describeChange } from './describe-change.ts';
@@ -44,7 +49,7 @@ export function compileCup(
   part: CupPlace & { readonly share: number },
   mold: Pick<Mold, 'bodyMm' | 'thinMm' | 'cavityMl'>,
   shelf: Shelf,
-  temperature: '°C' | '°F',
+  volume: VolumeUnit,
   report: Report,
 ): ColouredCup {
   const { spec, state, contents } = filled;
@@ -63,10 +68,10 @@ export function compileCup(
   const limit = limitOf(names, shelf);
   const reached = filled.rounds.flatMap((round) => round.heatedTo ?? []);
   const highestReached = reached.length > 0 ? Math.max(...reached) : undefined;
-  checkHeat(filled, heatedAtMost(limit, plastics, shelf), temperature, report);
+  checkHeat(filled, heatedAtMost(limit, plastics, shelf), report);
   for (const [index, { seen = {} }] of (spec.fields.log ?? []).entries())
     checkSeen(seen, spec.recipe, [...spec.path, 'log', index, 'seen'], report);
-  checkLoads(filled, shelf, report);
+  checkLoads(filled, shelf, volume, report);
   const working = workingOf(plastics, shelf);
   const hidingMm = hidingThickness(body);
   return {
@@ -198,21 +203,34 @@ function heatedAtMost(limit: Cup['limit'], plastics: readonly PlasticShare[], sh
   return [...(stated ? [stated] : []), ...tops].sort((one, other) => one.celsius - other.celsius)[0];
 }
 
-function checkHeat(filled: FilledCup, most: MostHeat | undefined, unit: '°C' | '°F', report: Report): void {
+function checkHeat(filled: FilledCup, most: MostHeat | undefined, report: Report): void {
   const { spec } = filled;
   for (const [index, step] of (spec.fields.log ?? []).entries()) {
     if (step.heat === undefined || most === undefined || step.heat <= most.celsius + 0.01) continue;
-    report.add('recipe/too-hot', spec.recipe, [...spec.path, 'log', index, 'heat'], {
-      found: formatTemperature(step.heat, unit),
-      expected: `at most ${formatTemperature(most.celsius, unit)}, ${most.why}`,
+    const path = [...spec.path, 'log', index, 'heat'];
+    const { text, unit } = asWritten(spec.recipe, path, { amount: step.heat, unit: '°C' });
+    report.add('recipe/too-hot', spec.recipe, path, {
+      found: text,
+      expected: `at most ${noHotterThan(most.celsius, unit)}, ${most.why}`,
       why: 'overheated plastic gives off hydrogen chloride, and flake scorches',
       fix: 'correct the temperature, or note what happened and keep the cup cooler next time',
     });
   }
 }
 
-function checkLoads(filled: FilledCup, shelf: Shelf, report: Report): void {
+// A limit of 340 °F is one of 339.99999999999994 by its degrees Celsius.
+const DEGREE_ROUNDING = 1e-6;
+
+/** A temperature in whole degrees of a unit, rounded down. */
+function noHotterThan(celsius: number, unit: Unit): string {
+  return `${Math.floor((unit === '°F' ? fahrenheit(celsius) : celsius) + DEGREE_ROUNDING)} ${unit}`;
+}
+
+/** Reports a load above the most that a material's file allows, in what the book states doses for. */
+function checkLoads(filled: FilledCup, shelf: Shelf, volume: VolumeUnit, report: Report): void {
   const { spec, contents } = filled;
+  const usual = usualVolume(volume);
+  const load = (gramsPerMl: number): string => `${formatDecimal(gramsPerMl * usual.ml)} g`;
   for (const [id, gramsPerMl] of Object.entries(contents)) {
     const { most, title } = shelf.get(id)!;
     if (most === undefined || gramsPerMl <= most * 1.001) continue;
@@ -226,8 +244,8 @@ function checkLoads(filled: FilledCup, shelf: Shelf, report: Report): void {
           ? ['log', step, 'add', id]
           : [];
     report.add('recipe/overloaded', spec.recipe, [...spec.path, ...path], {
-      found: `${formatDecimal(gramsPerMl * 100)} g of ${title} in 100 ml`,
-      expected: `at most ${formatDecimal(most * 100)} g, as its file says`,
+      found: `${load(gramsPerMl)} of ${title} in ${usual.text}`,
+      expected: `at most ${load(most)}, as its file says`,
       why: 'more weakens the bait, or does not stay in it',
       fix: 'use less, or correct `most` in its file',
     });

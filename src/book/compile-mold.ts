@@ -1,6 +1,7 @@
 import type { Thing } from '../recipe/read-thing.ts';
 import { PLASTIC_DENSITY } from '../tables/material-defaults.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
+import { asWritten } from './as-written.ts';
 import type { Mold } from './model.ts';
 import { photoOf } from './photo-of.ts';
 import type { Report } from './report.ts';
@@ -31,9 +32,11 @@ export function compileMold(thing: Thing<'mold'>, report: Report): Omit<Mold, 'u
   }
   if (thinMm > fields.body) {
     sound = false;
+    const written = (name: 'thin' | 'body', mm: number): string =>
+      asWritten(thing, [name], { amount: Number(formatDecimal(mm)), unit: 'mm' }).text;
     report.add('mold/thickness', thing, ['thin'], {
-      found: `thin part of ${formatDecimal(thinMm)} mm`,
-      expected: `at most the body's ${formatDecimal(fields.body)} mm`,
+      found: `thin part of ${written('thin', thinMm)}`,
+      expected: `at most the body's ${written('body', fields.body)}`,
       why: 'the thin part is what light passes most easily',
       fix: 'exchange `thin` and `body`, or correct one',
     });

@@ -129,7 +129,7 @@ export function compileRecipe(
       { share: shares[index]!, ...placeInBait(parts.pattern, shares, index) },
       mold,
       shelf,
-      settings.temperature,
+      settings,
       report,
     ),
   );

@@ -5,8 +5,10 @@
  */
 import type { LedgerStep } from '../cup/ledger.ts';
 import { nearestFix } from '../diagnostics/nearest-name.ts';
-import { formatDecimal, formatDose } from '../units/format-quantity.ts';
+import { formatDose } from '../units/format-quantity.ts';
 import type { Quantity, Rate } from '../units/quantity.ts';
+import { noMoreThan } from '../units/volume-field.ts';
+import type { WrittenAmount } from './as-written.ts';
 import type { CupMaterial } from './cup-shelf.ts';
 import type { CupSpec } from './cup-specs.ts';
 import type { Finding } from './report.ts';
@@ -71,18 +73,19 @@ export function noDrops({ id, kind }: CupMaterial, dose: Quantity | Rate): Findi
   };
 }
 
-/** Volumes are told rounded down to 0.1 ml, so that a pour of what is told is possible. */
-export function overPoured(pourMl: number, leftMl: number, before: readonly LedgerStep[]): Finding {
-  const down = (ml: number): string => formatDecimal(Math.floor(ml * 10 + 1e-6) / 10, 6);
-  const most = Math.floor(leftMl * 10 + 1e-6) / 10;
+/** Volumes are told in the unit of the pour and rounded down, so that a pour of what is told is possible. */
+export function overPoured(pour: WrittenAmount, leftMl: number, before: readonly LedgerStep[]): Finding {
+  const down = (ml: number): string => noMoreThan(ml, { volume: pour.unit });
+  const most = down(leftMl);
   const poured = before.reduce((sum, step) => sum + (step.kind === 'pour' ? step.ml : 0), 0);
   return {
-    found: `${formatDecimal(pourMl, 6)} ml poured`,
-    expected: `at most the ${down(leftMl)} ml that are ${poured > 0 ? 'left ' : ''}in the cup`,
+    found: `${pour.text} poured`,
+    expected: `at most the ${most} that are ${poured > 0 ? 'left ' : ''}in the cup`,
     why:
       poured > 0
-        ? `the pours before it have taken ${down(poured)} ml`
+        ? `the pours before it have taken ${down(poured)}`
         : 'that is the plastic with all that was added to it',
-    fix: most > 0 ? `write \`pour: ${down(leftMl)} ml\`, or correct an earlier step` : 'correct an earlier step',
+    fix:
+      Number.parseFloat(most) > 0 ? `write \`pour: ${most}\`, or correct an earlier step` : 'correct an earlier step',
   };
 }

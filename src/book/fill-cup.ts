@@ -21,6 +21,7 @@ import { gramsOfDose } from '../units/dose.ts';
 import { formatDose } from '../units/format-quantity.ts';
 import type { Quantity, Rate } from '../units/quantity.ts';
 import { UNITS } from '../units/unit.ts';
+import { asWritten } from './as-written.ts';
 import {
   ADD_AND_LOG,
   ADDED_TO_NOTHING,
@@ -304,7 +305,9 @@ class Filling {
       const leftMl = cupVolume(this.state, this.volumePerGram);
       if (this.record({ kind: 'pour', ml: step.pour })) round.pouredMl += step.pour;
       else if (this.sound) {
-        this.fault('recipe/over-poured', [...at, 'pour'], overPoured(step.pour, leftMl, this.steps));
+        const path = [...at, 'pour'];
+        const pour = asWritten(this.spec.recipe, path, { amount: step.pour, unit: 'ml' });
+        this.fault('recipe/over-poured', path, overPoured(pour, leftMl, this.steps));
       }
     }
     if (step.seen) round.seen = { ...round.seen, ...step.seen };

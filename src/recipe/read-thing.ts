@@ -17,6 +17,7 @@ export interface Thing<K extends Kind = Kind> {
   /** Markdown after the front matter. */
   readonly notes: string;
   readonly place: FrontMatter['place'];
+  readonly written: FrontMatter['written'];
 }
 
 /** Reads one file of a known kind: a thing, or all the faults that its text has by itself. */
@@ -34,6 +35,7 @@ export function readThing<K extends Kind>(kind: K, id: string, source: Source): 
     fields: result.data as FieldsOf<K>,
     notes: frontMatter.body.trim(),
     place: frontMatter.place,
+    written: frontMatter.written,
   };
 }
 
@@ -50,8 +52,8 @@ export function soundPart<K extends Kind>(kind: K, id: string, source: Source): 
   for (let round = 0; round < 20; round++) {
     const result = SCHEMAS[kind].safeParse(data);
     if (result.success) {
-      const { place, body } = frontMatter;
-      return { kind, id, source, fields: result.data as FieldsOf<K>, notes: body.trim(), place };
+      const { place, written, body } = frontMatter;
+      return { kind, id, source, fields: result.data as FieldsOf<K>, notes: body.trim(), place, written };
     }
     for (const issue of result.error.issues) if (!takeOut(data, issue, id)) return undefined;
   }

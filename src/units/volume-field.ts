@@ -5,7 +5,7 @@
  */
 import { formatDecimal } from './format-quantity.ts';
 import { typedNumber } from './typed-number.ts';
-import { UNITS } from './unit.ts';
+import { UNITS, type Unit } from './unit.ts';
 import type { VolumeUnit } from './volume-text.ts';
 
 const ML_PER_OUNCE = UNITS['fl oz'].size;
@@ -67,8 +67,8 @@ export function volumeLimits(
   };
 }
 
-/** A volume in words that promise no more than there is: rounded down to 0.1 ml or 0.01 fl oz. */
-export function noMoreThan(ml: number, unit: VolumeUnit): string {
+/** A volume in words that promise no more than there is: rounded down to 0.1 ml or 0.01 fl oz, and as finely in any other unit. */
+export function noMoreThan(ml: number, unit: { readonly volume: Unit }): string {
   return stepped(ml, unit, (steps) => Math.floor(steps + STEP_ROUNDING));
 }
 
@@ -80,6 +80,11 @@ export function noLessThan(ml: number, unit: VolumeUnit): string {
 // A cup of 4 fl oz is one of 3.9999999999999996 by its millilitres.
 const STEP_ROUNDING = 1e-9;
 
-function stepped(ml: number, { volume }: VolumeUnit, whole: (steps: number) => number): string {
-  return volume === 'ml' ? `${whole(10 * ml) / 10} ml` : `${whole((100 * ml) / ML_PER_OUNCE) / 100} fl oz`;
+// A hundredth of a fluid ounce.
+const COARSEST_STEP_ML = 0.3;
+
+function stepped(ml: number, { volume }: { readonly volume: Unit }, whole: (steps: number) => number): string {
+  const { size } = UNITS[volume];
+  const steps = 10 ** Math.ceil(Math.log10(size / COARSEST_STEP_ML));
+  return `${whole((steps * ml) / size) / steps} ${volume}`;
 }

@@ -235,3 +235,64 @@ test('a cup above the limit says where, by how much, and where the limit comes f
     [],
   );
 });
+
+describe('what is told of a cup is in the unit in which its file has it', () => {
+  const OUNCES = file('title: B', 'units: { volume: fl oz, temperature: °F }', 'cup: 20 fl oz');
+  const said = (cup: readonly string[], files: Record<string, string> = {}): readonly string[] => {
+    const smoke = file('title: Smoke', 'cups:', '  body:', ...cup.map((line) => `    ${line}`));
+    const sources = Object.entries({ ...EXAMPLE_BOOK, 'book.md': OUNCES, ...files, 'colours/smoke.md': smoke });
+    return compileBook(sources.map(([path, text]) => ({ path, text }))).diagnostics.map(
+      ({ found, expected, why, fix }) => `${found}; ${expected}; ${why}; ${fix}`,
+    );
+  };
+  test.each([
+    ['2.5 fl oz', '2 fl oz', '6 fl oz'],
+    ['1/2 cup', '0.25 cup', '0.75 cup'],
+    ['73 ml', '59.1 ml', '177.4 ml'],
+    ['0.1 l', '0.0591 l', '0.1774 l'],
+    ['20 tbsp', '4 tbsp', '12 tbsp'],
+  ])('a pour of %s where %s are left', (pour, left, poured) => {
+    const log = (amount: string): readonly string[] => [
+      'plastic: 8 fl oz',
+      'log:',
+      '  - pour: 6 fl oz',
+      `  - pour: ${amount}`,
+    ];
+    expect(said(log(pour))).toEqual([
+      `${pour} poured; at most the ${left} that are left in the cup; the pours before it have taken ${poured}; write \`pour: ${left}\`, or correct an earlier step`,
+    ]);
+    expect(said(log(left))).toEqual([]);
+  });
+  const plastic = (highest: string): Record<string, string> => ({
+    'shelf/plastics/supple.md': file('title: Supple', `highest: ${highest}`),
+  });
+  test.each([
+    ['350 °F', '340 °F', '340 °F'],
+    ['350 F', '171 °C', '339 °F'],
+    ['172.5 °C', '340 °F', '171 °C'],
+  ])('a heat of %s where the limit is %s', (heat, limit, told) => {
+    const log = (degrees: string): readonly string[] => ['plastic: 8 fl oz', 'log:', `  - heat: ${degrees}`];
+    const [first, ...others] = said(log(heat), plastic(limit));
+    expect(first).toMatch(new RegExp(`^${heat}; at most ${told}, the highest for Supple;`));
+    expect(others).toEqual([]);
+    expect(said(log(told), plastic(limit))).toEqual([]);
+  });
+  test('a load is told for what the book states doses for', () => {
+    const frost = {
+      'shelf/powders/frost.md': file(
+        'title: Frost',
+        'most: 1 g per 4 fl oz',
+        'look: { kind: pearl, colour: "#e8e4da", dose: 1 % }',
+      ),
+    };
+    expect(said(['plastic: 8 fl oz', 'add: { frost: 3 g }'], frost)[0]).toMatch(
+      /^1\.5 g of Frost in 4 fl oz; at most 1 g, as its file says;/,
+    );
+  });
+  test('a thin part', () => {
+    const mold = file('title: Minnow', 'cavity: 0.1 fl oz', 'body: 1/8 in', 'thin: 3/8 in');
+    expect(said(['plastic: 8 fl oz'], { 'molds/minnow.md': mold })[0]).toMatch(
+      /^thin part of 3\/8 in; at most the body's 1\/8 in;/,
+    );
+  });
+});
