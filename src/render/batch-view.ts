@@ -90,7 +90,7 @@ function cupTable(names: BatchNames, cup: BatchCup, level: 3 | 4): Html {
   const order = inOrderOfWork(cup.amounts, (material) => names.material(material).kind);
   const head = html`${dot(hex)}<span>${sentence(cup.name)}</span> <span class="cup-share">${Math.round(share * 100)} % of the bait, ${splitText(cup.split)}</span>`;
   const notes = measuringNotes(cup, (material) => names.material(material).title);
-  const exact = names.settings.scaleGrams === undefined ? 'Exact' : 'Or exactly';
+  const exact = cup.amounts.some(({ byWeight }) => byWeight !== undefined) ? 'Or exactly' : 'Exact';
   const heat = names.heat?.(cup.name);
   return html`<div class="cup" data-cup="${cup.name}">${level === 3 ? html`<h3>${head}</h3>` : html`<h4>${head}</h4>`}${heat === undefined ? '' : heatParagraph(heat)}<table class="amounts" aria-label="${sentence(cup.name)}: amounts"><thead><tr><th scope="col">Material</th><th scope="col">Measure</th><th scope="col">${exact}</th></tr></thead><tbody>${cup.plastics.map((plastic) => plasticRow(names, plastic))}${order.map((amount) => amountRow(names, cup, amount))}</tbody></table>${notes.map((note) => html`<p class="fine">${unitsKept(note)}</p>`)}</div>`;
 }

@@ -72,4 +72,6 @@ test('batchCups(batch) tells the true amount of what the scale is too coarse for
   const page = shown({ ...recipe.batch, cups: [{ ...cup!, amounts: [small], together: true }] });
   expect(page).toContain('<td class="exact">0.71\u00a0g <span class="or">too little to weigh here</span></td>');
   expect(page).not.toContain('or weigh all');
+  expect(page).toContain('<th scope="col">Exact</th>');
+  expect(shown(recipe.batch)).toContain('<th scope="col">Or exactly</th>');
 });
