@@ -180,7 +180,11 @@ const MOST_DENSITY = 25;
 export const density: z.ZodType<number> = field<number>('field/quantity', (input) => {
   const match = /^(\d+(?:\.\d+)?|\.\d+)\s*g\s*\/\s*(?:ml|cm3|cm³)$/i.exec(asText(input).trim());
   const value = Number(match?.[1]);
-  if (!match || value === 0) return { fault: { found: shown(input), expected: 'a density such as `1.1 g/ml`' } };
+  if (!match || value === 0) {
+    const number = /^\d*\.?\d+$/.exec(asText(input).trim())?.[0];
+    const meant = Number(number) > 0 ? { fix: `write \`${number} g/ml\`` } : {};
+    return { fault: { found: shown(input), expected: 'a density such as `1.1 g/ml`', ...meant } };
+  }
   if (value >= LEAST_DENSITY && value <= MOST_DENSITY) return { value };
   return {
     fault: {

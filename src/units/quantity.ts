@@ -197,7 +197,7 @@ export function parseDose(text: string): Quantity | Rate | QuantityFault {
   if (amount === undefined || more.length > 0) {
     return {
       found: `\`${text}\``,
-      expected: 'an amount, or an amount per volume of plastic such as `10 drops per 4 fl oz`',
+      expected: RATE_EXPECTED,
     };
   }
   const quantity = parseQuantity(amount, DOSE_DIMENSIONS);
@@ -211,8 +211,12 @@ export function parseDose(text: string): Quantity | Rate | QuantityFault {
     };
   }
   const per = parseQuantity(unitOf(volume) === undefined ? volume : `1 ${volume}`, ['volume']);
-  return isFault(per) ? inDose(text, per, text.slice(0, text.length - volume.length), '') : { quantity, per };
+  if (!isFault(per)) return { quantity, per };
+  const fault = per.bounds === undefined ? { ...per, expected: RATE_EXPECTED } : per;
+  return inDose(text, fault, text.slice(0, text.length - volume.length), '');
 }
+
+const RATE_EXPECTED = 'an amount, or an amount per volume of plastic such as `10 drops per 4 fl oz`';
 
 /** The edit of a part, told as one of the whole: each text that it offers to write, with what stands before and after. */
 export function editOfWhole(fix: string, before: string, after: string): string {

@@ -49,6 +49,11 @@ describe('a field that is written otherwise than the book reads it is told with 
     ]);
     expect(told('flake', 'size: 0.125 in', 'look: { colour: "#b8693a" }')).toEqual([]);
   });
+  test('a density without its unit', () => {
+    expect(told('plastic', 'density: 0.98')).toEqual(['`0.98`, undefined → write `0.98 g/ml`']);
+    expect(told('plastic', 'density: .36')).toEqual(['`0.36`, undefined → write `0.36 g/ml`']);
+    expect(told('plastic', 'density: 0')).toEqual(['`0`, undefined → undefined']);
+  });
   test('a share is in per cent alone', () => {
     expect(inCup('share: 40 phr')).toEqual([
       '`40 phr`, phr counts a dose in plastic, not a part of a whole → write `40%`',
