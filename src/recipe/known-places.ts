@@ -15,11 +15,18 @@ const ENTRIES: Readonly<Record<string, string>> = { cups: 'a cup', parts: 'a par
  * place; undefined where there is none.
  *
  * @param path steps to the fields that it stands among
+ * @param isThere whether the file has that field in that place already, so that none can be moved there
  *
- * @example moveFix(SCHEMAS.recipe, ['cups', 'body', 'log', 1], 'photo') // 'move it into `seen`'
+ * @example moveFix(SCHEMAS.recipe, ['cups', 'body', 'log', 1], 'photo', () => false) // 'move it into `seen`'
  */
-export function moveFix(schema: z.core.$ZodType, path: FieldPath, name: string): string | undefined {
-  const places = placesIn(schema, []);
+export function moveFix(
+  schema: z.core.$ZodType,
+  path: FieldPath,
+  name: string,
+  isThere: (place: FieldPath) => boolean,
+): string | undefined {
+  const inFile = (place: Place): FieldPath => place.map((step, index) => (step === ANY ? (path[index] ?? ANY) : step));
+  const places = placesIn(schema, []).filter((place) => !isThere(inFile(place)));
   return (
     nearestMove(
       places.filter((place) => place.at(-1) === name),

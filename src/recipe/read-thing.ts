@@ -159,7 +159,7 @@ function explain(found: z.core.$ZodIssue, kind: Kind, frontMatter: FrontMatter, 
           found: `field \`${key}\``,
           expected: `one of ${allowed.join(', ')}`,
           why: 'a field that nobody reads would be lost without a word',
-          ...unknownFix(kind, issue.path, key, allowed),
+          ...unknownFix(kind, issue.path, key, allowed, frontMatter.data),
         });
       });
     }
@@ -219,10 +219,11 @@ function unknownFix(
   path: FieldPath,
   key: string,
   allowed: readonly string[],
+  data: unknown,
 ): { readonly fix: string; readonly nearest?: string } {
   const near = nearestFix(key, allowed);
   if (near && slips(near.nearest, key) <= 1) return near;
-  const move = moveFix(SCHEMAS[kind], path, key);
+  const move = moveFix(SCHEMAS[kind], path, key, (place) => valueAt(data, place) !== undefined);
   return move === undefined ? (near ?? { fix: 'remove it, or move it to the notes' }) : { fix: move };
 }
 
