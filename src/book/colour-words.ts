@@ -1,5 +1,5 @@
 import { labFromHex } from '../optics/display.ts';
-import { hueAngle } from '../optics/hue-angle.ts';
+import { oklabHue } from '../optics/oklab-hue.ts';
 import { hueFamily, lightnessClass } from './facets.ts';
 import type { Lab } from './model.ts';
 
@@ -52,6 +52,6 @@ function isSaidBy(family: Family): boolean {
 }
 
 function cast(lab: Lab): string {
-  const hue = hueAngle(lab);
+  const hue = oklabHue(lab);
   return CASTS.find(([until]) => hue < until)![1];
 }

@@ -1,4 +1,4 @@
-import { hueAngle } from '../optics/hue-angle.ts';
+import { oklabHue } from '../optics/oklab-hue.ts';
 import { OPACITY_CLASSES } from '../tables/opacity-classes.ts';
 import { SIDE_BY_SIDE } from '../tables/patterns.ts';
 import type { Facets, Lab, Look, Pattern } from './model.ts';
@@ -33,7 +33,7 @@ export function hueFamily(lab: Lab): (typeof HUE_FAMILIES)[number] {
   const { L } = lab;
   const chroma = Math.hypot(lab.a, lab.b);
   if (chroma < NEUTRAL_CHROMA) return L < 28 ? 'black' : L > 86 ? 'white' : 'grey';
-  const hue = hueAngle(lab);
+  const hue = oklabHue(lab);
   if (hue < 10 || hue >= 340) return L > 45 ? 'pink' : 'red';
   if (hue < 35) return L > BROWN_L && chroma < 55 ? 'pink' : L < BROWN_L && chroma < 34 ? 'brown' : 'red';
   if (hue < 104 && L < BROWN_L && chroma < 58) return 'brown';

@@ -1,5 +1,5 @@
 import { WHITE_BACKING } from '../tables/backings.ts';
-import { DARKEST_BODY, DYE_THICKNESS, MATERIAL_KINDS } from '../tables/material-kinds.ts';
+import { DARKEST_BODY, DYE_THICKNESS, MATERIAL_KINDS, PIGMENT_SCATTERING_POWER } from '../tables/material-kinds.ts';
 import { labOf } from './cielab.ts';
 import { deltaE00 } from './delta-e00.ts';
 import { isHex, labFromHex } from './display.ts';
@@ -11,6 +11,7 @@ import { plasticConstants } from './plastic.ts';
 import { BAND_COUNT, mapSpectrum, type Spectrum } from './spectrum.ts';
 import { stackReflectance } from './stack.ts';
 import { BESIDE_GLOSS, type Surface, surfaceInward, surfaceOutwardSpectrum } from './surface.ts';
+import { tristimulus } from './tristimulus.ts';
 import { reflectanceFromHex } from './upsampling.ts';
 
 /** How a material acts on light. */
@@ -34,7 +35,7 @@ export interface StatedColour {
 /**
  * K and S of a material from one colour and its kind: tier 'estimated'.
  *
- * S of the typical dose is a default by kind, the same in every band; K is what the stated colour asks for then. A dye, or
+ * S of the typical dose is the same in every band: a default by kind, and of a pigment the less the darker its colour is. K is what the stated colour asks for then. A dye, or
  * a clear plastic's own tint: seen through its thickness over white, light passing twice. A pigment or white: K = S·KS(R∞).
  * A pearl: less than that, so that a mix with it comes out lighter than the stated colour, as pearl does.
  * What the plastic itself absorbs and scatters is taken off first, so that the typical dose in that plastic has the stated
@@ -55,8 +56,9 @@ export function fromColourAndKind({
     return opticalFault('out-of-range', `Typical dose is ${dose} g/ml at ${thickness} mm, expected numbers above 0`);
   }
   const transparent = kind === 'dye' || kind === 'clear';
-  const { scattering, absorptionShare } = MATERIAL_KINDS[kind];
+  const { absorptionShare } = MATERIAL_KINDS[kind];
   const body = mapSpectrum(reflectanceFromHex(colour), (R) => Math.max(DARKEST_BODY, surfaceInward(R, surface)));
+  const scattering = scatteringOf(kind, body);
   const absorption = mapSpectrum(body, (R, band) => {
     const S = plastic.scattering[band]! + scattering;
     const needed = transparent ? absorptionOverWhite(R, S, thickness) : absorptionShare * S * absorptionToScattering(R);
@@ -68,6 +70,12 @@ export function fromColourAndKind({
     ? stackReflectance([{ ...mix, thickness }], WHITE_BACKING, surface)
     : surfaceOutwardSpectrum(reflectancesInfinite(mix.absorption, mix.scattering), surface);
   return materialConstants(constants, 'estimated', deltaE00(labOf(seen), labFromHex(colour)));
+}
+
+/** S of the typical dose, per mm, from the luminance factor inside the plastic of a body of it. */
+function scatteringOf(kind: MaterialKind, body: Spectrum): number {
+  const { scattering } = MATERIAL_KINDS[kind];
+  return kind === 'pigment' ? scattering * tristimulus(body).Y ** PIGMENT_SCATTERING_POWER : scattering;
 }
 
 /** K per mm with which a layer over white has the reflectance R: by halving, for R falls as K rises. 0 if even that is too dark. */

@@ -16,7 +16,7 @@ export interface ConstantsDoubt {
 /** By what K and S rest on. */
 export const TIER_DOUBT: Readonly<Record<'photographed' | 'estimated', ConstantsDoubt>> = {
   photographed: { absorption: [0.4, 0.4, 0.4], scattering: [0.4, 0.4, 0.4] },
-  estimated: { absorption: [1.1, 1.1, 1.1], scattering: [1.1, 1.1, 1.1] },
+  estimated: { absorption: [0.7, 0.7, 0.7], scattering: [0.7, 0.7, 0.7] },
 };
 
 /**

@@ -19,7 +19,7 @@ const TIERS: readonly (readonly [Tier, string])[] = [
   ],
   [
     'estimated',
-    'One colour, a dose and the kind (dye, pigment, pearl, white) are all that is known. How strongly it scatters is that of its kind.',
+    'One colour, a dose and the kind (dye, pigment, pearl, white) are all that is known. How strongly it scatters is that of its kind, less of a dark pigment than of a light one.',
   ],
 ];
 

@@ -11,7 +11,7 @@ const oklchFrom = useMode(modeOklch);
  *
  * Source: B. Ottosson, "A perceptual color space for image processing" (2020).
  */
-export function hueAngle({ L, a, b }: Pick<LabD65, 'L' | 'a' | 'b'>): number {
+export function oklabHue({ L, a, b }: Pick<LabD65, 'L' | 'a' | 'b'>): number {
   const { h = 0 } = oklchFrom({ mode: 'lab65', l: L, a, b });
   return ((h % 360) + 360) % 360;
 }
