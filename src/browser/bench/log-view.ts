@@ -1,9 +1,10 @@
 import { concentrations, total } from '../../cup/ledger.ts';
 import { limitOf } from '../../matching/proposal.ts';
+import { doseIn } from '../../render/dose-text.ts';
 import { type Html, html } from '../../render/html.ts';
-import { doseIn, usualVolume } from '../../render/usual-volume.ts';
 import { sentence, temperatureText, volumeText } from '../../render/words.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
+import { usualVolume } from '../../units/usual-volume.ts';
 import { isToBeMixed } from './mix-view.ts';
 import { type BenchShown, titleIn } from './shown.ts';
 import { spoonWords } from './spoon-words.ts';

@@ -1,10 +1,10 @@
 import type { Material } from '../../book/model.ts';
+import { ladderText } from '../dose-text.ts';
 import { type Html, html } from '../html.ts';
 import { link, paths } from '../links.ts';
 import type { PageContext } from '../page.ts';
 import { spectrumGraph } from '../spectrum-graph.ts';
 import { lightWords } from '../spectrum-words.ts';
-import { ladderText } from '../usual-volume.ts';
 import { sentence } from '../words.ts';
 
 /** How much light a material swallows and scatters over the spectrum, at its usual dose; a plastic as it is. */

@@ -1,11 +1,11 @@
 import type { Book } from '../../book/model.ts';
+import { usualVolume } from '../../units/usual-volume.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { document } from '../document.ts';
 import { embeddedJson, type Html, html } from '../html.ts';
 import { link, paths } from '../links.ts';
 import type { PageKind } from '../page.ts';
 import { plannedMold, type ShopMold } from '../planner-data.ts';
-import { usualVolume } from '../usual-volume.ts';
 
 /** What the plan page knows before it has fetched any recipe. */
 export interface PlanPageData {

@@ -1,4 +1,5 @@
 import type { Mold, Recipe } from '../../book/model.ts';
+import { usualVolume } from '../../units/usual-volume.ts';
 import { batchCosts, batchCups } from '../batch-view.ts';
 import { bookIndex, required } from '../book-index.ts';
 import { cautionsBlock } from '../cautions.ts';
@@ -26,7 +27,6 @@ import { hasLineage, relativesSection } from '../recipe/relatives.ts';
 import { roundsSection } from '../recipe/rounds.ts';
 import { shortDescription } from '../short-description.ts';
 import { besideTarget } from '../target/beside-target.ts';
-import { usualVolume } from '../usual-volume.ts';
 import { counted, dayText } from '../words.ts';
 import { lookPage } from './look.ts';
 

@@ -4,9 +4,11 @@ import type { Material, Settings } from '../../book/model.ts';
 import { LADDER_MM } from '../../tables/material-defaults.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
 import { UNITS } from '../../units/unit.ts';
+import { usualVolume } from '../../units/usual-volume.ts';
 import { bookIndex, required } from '../book-index.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { document } from '../document.ts';
+import { ladderText, massIn } from '../dose-text.ts';
 import { filmText, flakeSizeText } from '../flake-size-text.ts';
 import { type Html, html } from '../html.ts';
 import { labelLine } from '../label-line.ts';
@@ -20,7 +22,6 @@ import { photoFigures } from '../photo.ts';
 import { shortDescription } from '../short-description.ts';
 import { chipColours, chips, dot } from '../swatch/chip.ts';
 import { flakeCard } from '../swatch/flake-card.ts';
-import { ladderText, massIn, usualVolume } from '../usual-volume.ts';
 import { counted, inches, massText, moneyText, sentence, temperatureText, volumeText } from '../words.ts';
 
 /** Kinds of material in the order of the shelf, with their headings. */
@@ -195,8 +196,7 @@ function properties(context: PageContext, material: Material): Html {
   ]);
   if (working !== undefined)
     facts.push(['Pour at', `${temperatureText(working.from, settings)} to ${temperatureText(working.to, settings)}`]);
-  if (most !== undefined)
-    facts.push(['At most', `${massIn({ gramsPerMl: most }, settings)} in ${usualVolume(settings).text}`]);
+  if (most !== undefined) facts.push(['At most', useText(most, material, settings)]);
   if (gramsPerDrop !== undefined) facts.push(['A drop', massText(gramsPerDrop)]);
   facts.push(['Density', `${formatDecimal(density)} g/ml`]);
   if (gramsPerMl !== density)

@@ -1,10 +1,11 @@
 import type { Material, Recipe, Settings } from '../../book/model.ts';
+import { usualVolume } from '../../units/usual-volume.ts';
 import { dropsText } from '../amount-text.ts';
 import { inOrderOfWork } from '../batch-view.ts';
 import { required } from '../book-index.ts';
+import { massIn } from '../dose-text.ts';
 import { type Html, html } from '../html.ts';
 import { unbroken } from '../unbroken.ts';
-import { massIn, usualVolume } from '../usual-volume.ts';
 import { sentence } from '../words.ts';
 
 /** The exact doses of each cup in the usual volume of plastic, apart from the amounts of a batch, so that nobody weighs the wrong one. */

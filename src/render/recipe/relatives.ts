@@ -1,11 +1,12 @@
 import type { Recipe, Settings } from '../../book/model.ts';
+import { usualVolume } from '../../units/usual-volume.ts';
 import { bookIndex } from '../book-index.ts';
 import { colourEntry } from '../colour-entry.ts';
+import { massIn } from '../dose-text.ts';
 import { type Html, html, joined } from '../html.ts';
 import { lineagePicture } from '../lineage-picture.ts';
 import { link, paths } from '../links.ts';
 import type { PageContext } from '../page.ts';
-import { massIn, usualVolume } from '../usual-volume.ts';
 import { relativesAcross, relativesDown } from './relatives-layout.ts';
 import { roundChains } from './round-chain.ts';
 import { changeText } from './rounds.ts';

@@ -1,9 +1,10 @@
 import type { Change, Cup, Round } from '../../book/model.ts';
+import { usualVolume } from '../../units/usual-volume.ts';
+import { massIn } from '../dose-text.ts';
 import { type Html, html, joined } from '../html.ts';
 import type { PageContext } from '../page.ts';
 import { photoFigure } from '../photo.ts';
 import { chipColours, chips, chipWords } from '../swatch/chip.ts';
-import { massIn, usualVolume } from '../usual-volume.ts';
 import { counted, deltaEText, listText, massText, sentence, temperatureText, volumeText } from '../words.ts';
 
 type Titles = (material: string) => string;

@@ -3,8 +3,6 @@ import { formatDecimal } from '../units/format-quantity.ts';
 import { usualVolume } from '../units/usual-volume.ts';
 import { dropsText, massText } from './amount-text.ts';
 
-export { usualVolume };
-
 /** What the usual volume takes: `1.2 g`. */
 export function massIn({ gramsPerMl }: Pick<Content, 'gramsPerMl'>, settings: Pick<Settings, 'volume'>): string {
   return massText(gramsPerMl * usualVolume(settings).ml);
