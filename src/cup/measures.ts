@@ -44,6 +44,11 @@ export function weighed(grams: number, step: number): Measure {
   return { grams: steps * step, text: scaleText(steps * step, step), tool: 'scale', effort: 1 };
 }
 
+/** Whether a scale's step (g) is fine enough for an amount: half of it is a fifth of the amount at most. */
+export function isWeighable(grams: number, step: number): boolean {
+  return isNear(grams + step / 2, grams);
+}
+
 // What a scale shows is as good as the amount within this: convention of this book.
 const AS_EXACT = 0.05;
 
@@ -58,7 +63,7 @@ const AS_EXACT = 0.05;
 export function weighedAsExact(grams: number, step: number): string | undefined {
   const shown = weighed(grams, step);
   const isExact = Math.abs(shown.grams / grams - 1) <= AS_EXACT;
-  return isExact && isNear(grams + step / 2, grams) ? shown.text : undefined;
+  return isExact && isWeighable(grams, step) ? shown.text : undefined;
 }
 
 function dropMeasures(grams: number, gramsPerDrop: number): Measure[] {

@@ -1,7 +1,5 @@
+import { isWeighable } from '../cup/measures.ts';
 import { listed } from './words.ts';
-
-// Half a step may be this part of an amount: as much as a careful level spoon may be off by. Convention of this book.
-const MOST_OFF = 0.2;
 
 /** What is weighed, as the scale shows it. */
 interface WeighedAmount {
@@ -17,7 +15,7 @@ interface WeighedAmount {
  * @param scaleGrams step of the scale, g; unset: there is none
  */
 export function tooLittleToWeigh(amounts: readonly WeighedAmount[], scaleGrams = 0): string | undefined {
-  const small = amounts.filter(({ grams }) => scaleGrams / 2 > MOST_OFF * grams + 1e-9);
+  const small = amounts.filter(({ grams }) => !isWeighable(grams, scaleGrams));
   if (small.length === 0) return undefined;
   const least = Math.min(...small.map(({ grams }) => grams));
   const [is, it] = small.length === 1 ? ['is', 'it'] : ['are', 'the least of them'];
