@@ -17,6 +17,11 @@ export function checkKept({ spec, contents }: FilledCup, filled: ReadonlyMap<str
   if (from === undefined || spec.from || fields.log) return;
   if (Object.values(recipe.fields.cups ?? {}).some((cup) => cup.from !== undefined)) return;
   const parent = filled.get(cupKey(from, name));
+  const other = [...filled.values()].find((cup) => cup.spec.recipe.id === from && cup.spec.name !== name)?.spec.name;
+  const onPurpose =
+    other === undefined
+      ? "remove the recipe's `from` if nothing comes from there"
+      : `say of another that it does: \`${other}: { from: ${from}/${other} }\``;
   const before = Object.keys(parent?.contents ?? {});
   const lost = before.filter((material) => !Object.hasOwn(contents, material));
   if (lost.length <= before.length * (1 - KEPT)) return;
@@ -28,7 +33,7 @@ export function checkKept({ spec, contents }: FilledCup, filled: ReadonlyMap<str
       found: `cup \`${name}\` without ${lost.map((material) => `\`${material}\``).join(', ')} of ${from}/${name}`,
       expected: `\`from: ${from}/${name}\` beside \`plastic\`, if it comes from that cup`,
       why: 'a cup with plastic of its own begins anew, and holds what it says itself',
-      fix: `add \`from: ${from}/${name}\` to the cup, or remove the recipe's \`from\` if nothing comes from there`,
+      fix: `add \`from: ${from}/${name}\` to the cup, or ${onPurpose}`,
     },
     'key',
   );

@@ -1,6 +1,6 @@
 import { labFromHex } from '../optics/display.ts';
 import { oklabHue } from '../optics/oklab-hue.ts';
-import { hueFamily, lightnessClass } from './facets.ts';
+import { HUE_ENDS, hueFamily, lightnessClass } from './facets.ts';
 import type { Lab } from './model.ts';
 
 // Below the first a colour is called greyish, above the other vivid. Conventions of this book, chosen by eye, no source.
@@ -9,14 +9,14 @@ const VIVID_CHROMA = 62;
 /** A grey with more chroma than this has a cast that is said. Convention of this book. */
 const CAST_CHROMA = 4;
 
-/** What a grey, white or black leans to, by the end of the hues that it is said of, degrees. Convention of this book. */
+/** What a grey, white or black leans to, by the end of the hues that it is said of, degrees. */
 const CASTS: readonly (readonly [until: number, word: string])[] = [
-  [35, 'reddish'],
-  [72, 'brownish'],
-  [116, 'yellowish'],
-  [190, 'greenish'],
-  [284, 'bluish'],
-  [340, 'purplish'],
+  [HUE_ENDS.red, 'reddish'],
+  [HUE_ENDS.orange, 'brownish'],
+  [HUE_ENDS.yellow, 'yellowish'],
+  [HUE_ENDS.green, 'greenish'],
+  [HUE_ENDS.blue, 'bluish'],
+  [HUE_ENDS.purple, 'purplish'],
   [360, 'reddish'],
 ];
 

@@ -25,7 +25,7 @@ import { computed, computedOf } from './computed.ts';
 import type { CupShelf } from './cup-shelf.ts';
 import { type CupSpec, cupKey, cupSpecs } from './cup-specs.ts';
 import { doseLadder, markColour } from './dose-ladder.ts';
-import { faultyKey, isMaterialKind } from './file-names.ts';
+import { faultyKey, idOfKey, isMaterialKind } from './file-names.ts';
 import { type FilledCup, fillCup } from './fill-cup.ts';
 import { type MatchContext, matchRounds } from './match-rounds.ts';
 import type { Book, Material, Mold, Recipe, Target } from './model.ts';
@@ -193,7 +193,7 @@ function faultyMaterials(things: Things, shelf: CupShelf['materials']): CupShelf
   const uncompiled = [...things.materials.values()].filter(({ id }) => !shelf.has(id));
   return new Map<string, Kind>([
     ...[...things.faulty].flatMap(([key, kind]): [string, Kind][] =>
-      isMaterialKind(kind) ? [[key.slice(key.indexOf('/') + 1), kind]] : [],
+      isMaterialKind(kind) ? [[idOfKey(key), kind]] : [],
     ),
     ...uncompiled.map(({ id, kind }): [string, Kind] => [id, kind]),
   ]);

@@ -156,6 +156,7 @@ export function compileRecipe(
       title: fields.title,
       ...(fields.made === undefined ? {} : { made: fields.made }),
       pattern: parts.pattern,
+      ...(parts.streak === undefined ? {} : { streakMm: parts.streak }),
       mold: parts.mold,
       publish: fields.publish ?? context.publish,
       tags: fields.tags ?? [],

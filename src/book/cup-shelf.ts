@@ -1,5 +1,6 @@
 import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
 import { nearestFix } from '../diagnostics/nearest-name.ts';
+import { bareName } from '../recipe/bare-name.ts';
 import { type Kind, SLUG, SLUG_WORDS, slugOf } from '../recipe/source.ts';
 import type { Finding } from './report.ts';
 
@@ -50,7 +51,7 @@ export function nameFault(
   if (!material && !isNoName(shelf, id)) return 'faulty';
   const names = shelfNames(shelf, wanted);
   const faulty = [...shelf.faulty].flatMap(([name, kind]) => (SLUG.test(name) && isWanted(kind, wanted) ? [name] : []));
-  const near = nearestFix(id, [...names, ...faulty]);
+  const near = nearestFix(bareName(id), [...names, ...faulty]);
   if (wanted === 'plastic') {
     return {
       code: 'recipe/unknown-plastic',
@@ -85,7 +86,7 @@ export function nameFault(
 
 /** The edit that gives the shelf a file of that name, or of the nearest to it that a file can have. */
 function newFile(folder: string, id: string): string {
-  const slug = slugOf(id);
+  const slug = slugOf(bareName(id));
   if (slug === '') return `create it in ${folder}/, with a name of ${SLUG_WORDS}`;
   return `create ${folder}/${slug}.md${slug === id ? '' : `, and write \`${slug}\` here`}`;
 }

@@ -1,5 +1,6 @@
 import { nearestFix, nearestName } from '../diagnostics/nearest-name.ts';
 import { orderByParents } from '../lineage/order-by-parents.ts';
+import { bareName } from '../recipe/bare-name.ts';
 import type { FieldPath } from '../recipe/front-matter.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import type { FieldsOf } from '../recipe/schema.ts';
@@ -128,7 +129,16 @@ export function knownRecipe(
   things: Things,
   report: Report,
 ): boolean {
-  const id = from.replace(/\/.*/s, '');
+  const name = bareName(from);
+  const id = name.replace(/\/.*/s, '');
+  if (name !== from && (things.recipes.has(id) || things.faulty.has(faultyKey('recipe', id)))) {
+    report.add('recipe/unknown-recipe', thing, path, {
+      found: `\`${from}\``,
+      expected: 'the name of a recipe, without its folder and `.md`',
+      fix: `write \`${name}\``,
+    });
+    return false;
+  }
   if (things.recipes.has(id)) return true;
   if (things.faulty.has(faultyKey('recipe', id))) return false;
   const near = nearestFix(id, [...things.recipes.keys(), ...faultyNames(things.faulty, (kind) => kind === 'recipe')]);
@@ -138,7 +148,7 @@ export function knownRecipe(
     expected: 'the name of a file in colours/',
     ...(near === undefined
       ? { fix: slug === '' ? 'remove `from`' : `create colours/${slug}.md, or remove \`from\`` }
-      : { ...near, fix: editOfWhole(near.fix, '', from.slice(id.length)) }),
+      : { ...near, fix: editOfWhole(near.fix, '', name.slice(id.length)) }),
   });
   return false;
 }

@@ -24,23 +24,26 @@ const NEUTRAL_CHROMA = 9;
 // White plastic or card that shows through clear plastic is this light at least. Convention of this book.
 const CLEAR_L = 80;
 
+/** Where hues end that have a name, degrees of OKLab. Convention of this book, held against the colours that CSS names. */
+export const HUE_ENDS = { red: 35, orange: 72, yellow: 116, green: 190, blue: 284, purple: 340 } as const;
+
 // A dull colour of the hues from red to yellow is a brown, and a dark one from yellow to green an olive, which is found among the greens.
 const BROWN_L = 62;
 const OLIVE_L = 60;
 
-/** The everyday name of a colour's family. The bounds are a convention of this book, held against the colours that CSS names. */
+/** The everyday name of a colour's family. The bounds are a convention of this book. */
 export function hueFamily(lab: Lab): (typeof HUE_FAMILIES)[number] {
   const { L } = lab;
   const chroma = Math.hypot(lab.a, lab.b);
   if (chroma < NEUTRAL_CHROMA) return L < 28 ? 'black' : L > 86 ? 'white' : 'grey';
   const hue = oklabHue(lab);
-  if (hue < 10 || hue >= 340) return L > 45 ? 'pink' : 'red';
-  if (hue < 35) return L > BROWN_L && chroma < 55 ? 'pink' : L < BROWN_L && chroma < 34 ? 'brown' : 'red';
+  if (hue < 10 || hue >= HUE_ENDS.purple) return L > 45 ? 'pink' : 'red';
+  if (hue < HUE_ENDS.red) return L > BROWN_L && chroma < 55 ? 'pink' : L < BROWN_L && chroma < 34 ? 'brown' : 'red';
   if (hue < 104 && L < BROWN_L && chroma < 58) return 'brown';
-  if (hue < 72) return 'orange';
-  if (hue < 116) return hue > 104 && L < OLIVE_L ? 'green' : 'yellow';
-  if (hue < 190) return 'green';
-  if (hue < 284) return 'blue';
+  if (hue < HUE_ENDS.orange) return 'orange';
+  if (hue < HUE_ENDS.yellow) return hue > 104 && L < OLIVE_L ? 'green' : 'yellow';
+  if (hue < HUE_ENDS.green) return 'green';
+  if (hue < HUE_ENDS.blue) return 'blue';
   return 'purple';
 }
 

@@ -28,9 +28,14 @@ export function faultyKey(kind: Kind, id: string): string {
 /** Names of the files of some kinds that have faults: there, and so what may be meant by a misspelt name. */
 export function faultyNames(faulty: ReadonlyMap<string, Kind>, isWanted: (kind: Kind) => boolean): readonly string[] {
   return [...faulty].flatMap(([key, kind]) => {
-    const id = key.slice(key.indexOf('/') + 1);
+    const id = idOfKey(key);
     return isWanted(kind) && SLUG.test(id) ? [id] : [];
   });
+}
+
+/** The name of a file from its key among those with faults. */
+export function idOfKey(key: string): string {
+  return key.slice(key.indexOf('/') + 1);
 }
 
 /** Whether files of a kind stand on the shelf. */

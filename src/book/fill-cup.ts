@@ -206,7 +206,7 @@ class Filling {
     const drop = (id: string, field: 'set' | 'without', at: FieldPath): void => {
       const part = field === 'set' ? 'key' : 'value';
       if (Object.hasOwn(materials, id)) delete materials[id];
-      else if ((field === 'without' && isNoName(this.shelf, id)) || this.known(id, at, 'material', part)) {
+      else if (isNoName(this.shelf, id) ? field === 'without' : this.known(id, at, 'material', part)) {
         this.fault('recipe/not-in-cup', at, notInParent(id, field, this.spec.from!, Object.keys(materials)), part);
       }
     };

@@ -10,21 +10,26 @@ import { formatDecimal } from '../units/format-quantity.ts';
 import { weighedText } from '../units/scale-step.ts';
 
 // Below this the exact and the measured cup are one to every eye, and to most instruments.
-const UNSEEN = 0.05;
+const SAME_CUP = 0.05;
 
 /** What drops or spoons weigh: `= 0.68 g`; nothing for what is weighed already. */
 export function weighsText({ tool, measuredGrams }: Measured): string | undefined {
   return tool === 'drops' || tool === 'spoons' ? `= ${weighedText(measuredGrams)}` : undefined;
 }
 
+const OFF_SCALE: Readonly<Record<NonNullable<Measured['offScale']>, string>> = {
+  'too-little': 'too little to weigh here',
+  'between-steps': 'between two steps of the scale',
+};
+
 /** The exact amount: as the scale shows it, `0.04 oz (1.13 g)`; in grams where none does, with the reason if its step is too coarse. */
-export function exactWords({ grams, byWeight, tooLittleToWeigh }: Measured): {
+export function exactWords({ grams, byWeight, offScale }: Measured): {
   readonly amount: string;
   readonly note?: string;
 } {
   return {
     amount: byWeight ?? weighedText(grams),
-    ...(tooLittleToWeigh ? { note: 'too little to weigh here' } : {}),
+    ...(offScale === undefined ? {} : { note: OFF_SCALE[offScale] }),
   };
 }
 
@@ -81,7 +86,7 @@ export function measureNote(measured: Measured, cup: Pick<BatchCup, 'together' |
 export function measuringNotes(
   cup: BatchCup,
   title: (material: string) => string,
-  leastDeltaE: number = UNSEEN,
+  leastDeltaE: number = SAME_CUP,
 ): readonly string[] {
   const { amounts, measuringDeltaE, byHandDeltaE, together } = cup;
   const off = amounts.filter(({ measuredGrams, grams }) => !isNear(measuredGrams, grams));
@@ -93,7 +98,7 @@ export function measuringNotes(
   return [
     ...(measuringDeltaE >= leastDeltaE || doses.length > 0
       ? [
-          `Measured so, its colour comes out ${measuringDeltaE < UNSEEN ? 'less than ΔE 0.1' : `ΔE ${measuringDeltaE.toFixed(1)}`} from exact${withDoses}.`,
+          `Measured so, its colour comes out ${measuringDeltaE < SAME_CUP ? 'less than ΔE 0.1' : `ΔE ${measuringDeltaE.toFixed(1)}`} from exact${withDoses}.`,
         ]
       : []),
     ...(byHandDeltaE === undefined

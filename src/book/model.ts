@@ -201,6 +201,8 @@ export interface Recipe {
   readonly made?: string;
   readonly pattern: Pattern;
   readonly mold: string;
+  /** Width of a streak, where the recipe says. */
+  readonly streakMm?: number;
   readonly publish: Publish;
   readonly tags: readonly string[];
   /** Markdown. */

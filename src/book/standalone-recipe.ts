@@ -1,3 +1,4 @@
+import { boundsMissed } from '../units/bounds.ts';
 import { formatDecimal, formatNumber } from '../units/format-quantity.ts';
 import { UNITS } from '../units/unit.ts';
 import { usualVolume } from '../units/usual-volume.ts';
@@ -14,10 +15,10 @@ const SPOON_PARTS = 16;
  * The file of a recipe that needs no other recipe: its cups as they really are, for 100 ml or 4 fl oz of plastic. A dose is told in drops or
  * spoons where it is so many in that volume, else in grams.
  *
- * For readers who cannot have the recipes that it comes from. `check` accepts it beside the same shelf and molds.
+ * For readers who cannot have the recipes that it comes from. What is less than a file may state is left out. `check` accepts it beside the same shelf and molds.
  */
 export function standaloneRecipe(
-  recipe: Pick<Recipe, 'title' | 'made' | 'pattern' | 'mold' | 'cups' | 'notes' | 'tags'>,
+  recipe: Pick<Recipe, 'title' | 'made' | 'pattern' | 'mold' | 'streakMm' | 'cups' | 'notes' | 'tags'>,
   settings: Pick<Settings, 'volume'>,
   material: (id: string) => Dosed,
 ): string {
@@ -29,15 +30,19 @@ export function standaloneRecipe(
     ...(recipe.made === undefined ? [] : [`made: ${recipe.made}`]),
     `pattern: ${recipe.pattern}`,
     `mold: ${recipe.mold}`,
+    ...(recipe.streakMm === undefined ? [] : [`streak: ${formatDecimal(recipe.streakMm, 6)} mm`]),
     ...(recipe.tags.length === 0 ? [] : [`tags: ${JSON.stringify(recipe.tags)}`]),
     'cups:',
     ...recipe.cups.flatMap((cup) => [
       `  ${cup.name}:`,
       `    share: ${formatDecimal(cup.share * 100, 6)}%`,
       `    plastic: [${cup.plastics.map(({ material: id, fraction }) => `${formatDecimal((fraction * ml) / UNITS[unit].size, 6)} ${unit} ${id}`).join(', ')}]`,
-      ...(cup.contents.length === 0 ? [] : ['    add:']),
-      ...cup.contents.map(
-        ({ material: id, gramsPerMl }) => `      ${id}: ${doseText(gramsPerMl * ml, material(id))} per ${volume}`,
+      ...addLines(
+        cup.contents.flatMap(({ material: id, gramsPerMl }) =>
+          boundsMissed({ amount: gramsPerMl * ml, unit: 'g' })
+            ? []
+            : [`${id}: ${doseText(gramsPerMl * ml, material(id))} per ${volume}`],
+        ),
       ),
     ]),
     '---',
@@ -45,6 +50,10 @@ export function standaloneRecipe(
     '',
   ];
   return lines.join('\n');
+}
+
+function addLines(doses: readonly string[]): readonly string[] {
+  return doses.length === 0 ? [] : ['    add:', ...doses.map((dose) => `      ${dose}`)];
 }
 
 /** So many grams in the words that were most likely written: whole drops, a pinch, eighths of a teaspoon, or grams. */

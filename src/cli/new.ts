@@ -8,6 +8,7 @@ import { nearestName } from '../diagnostics/nearest-name.ts';
 import { loadBook } from '../eleventy/load-book.ts';
 import { printable } from '../eleventy/printable.ts';
 import { Refusal } from '../eleventy/refusal.ts';
+import { readFrontMatter } from '../recipe/front-matter.ts';
 import { BOOK_FILE, FOLDERS, type Kind, kindOfPath, type Source, slugOf } from '../recipe/source.ts';
 import type { Command } from './command.ts';
 import { defaultRecipes } from './default-recipes.ts';
@@ -26,7 +27,7 @@ const KINDS: readonly Kind[] = [
 ];
 
 /** The units of a book whose `book.md` cannot be read. */
-const METRIC: Scaffolded['settings'] = { volume: 'ml', temperature: '°C' };
+const METRIC_UNITS: Scaffolded['settings'] = { volume: 'ml', temperature: '°C' };
 
 /** `cupbook new` */
 export const newCommand: Command = {
@@ -53,8 +54,8 @@ export const newCommand: Command = {
     const book = loaded.book ?? compileSound(loaded.sources, loaded.photos, loaded.diagnostics)?.book;
     const ids = idsByKind(loaded.sources);
     const title = /[A-Z\s]/.test(name) ? name.trim() : titleOf(slug);
-    const parent = parentOf(kind, values.from, ids.get('recipe') ?? [], book);
-    const settings = book?.settings ?? METRIC;
+    const parent = parentOf(kind, values.from, loaded.sources, book);
+    const settings = book?.settings ?? METRIC_UNITS;
     const text = scaffoldText({ kind, title, ids, today: today(), settings, ...(parent && { parent }) });
     checkScaffold(recipes, { path, text });
 
@@ -92,17 +93,18 @@ function kindNamed(value: string | boolean | undefined): Kind {
 function parentOf(
   kind: Kind,
   id: string | boolean | undefined,
-  recipes: readonly string[],
+  sources: readonly Source[],
   book: Book | undefined,
 ): Scaffolded['parent'] {
   if (typeof id !== 'string') return undefined;
   if (kind !== 'recipe') throw new Refusal('Only a recipe comes from another recipe: leave out --from or --kind.');
-  if (!recipes.includes(id)) {
-    const nearest = nearestName(id, recipes);
+  const source = sources.find(({ path }) => path === `${FOLDERS.recipe}/${id}.md`);
+  if (!source) {
+    const nearest = nearestName(id, idsByKind(sources).get('recipe') ?? []);
     throw new Refusal(`The book has no recipe "${id}".${nearest ? ` Did you mean ${nearest}?` : ''}`);
   }
   const recipe = book?.recipes.find((each) => each.id === id);
-  return { id, cups: recipe?.cups.map(({ name }) => name) ?? [] };
+  return { id, cups: recipe?.cups.map(({ name }) => name) ?? statedCups(source) };
 }
 
 /** Compiles the book as if the file were there; what is wrong elsewhere is not the new file's fault. */
@@ -113,6 +115,13 @@ function checkScaffold(recipes: string, source: Source): void {
   if (faults.length === 0) return;
   const found = printable(formatDiagnostics(faults, new Map([[source.path, source.text]])));
   throw new Refusal(`${source.path} would have errors, so it was not written:\n${found}`);
+}
+
+/** The names of the cups that a file itself has, for a recipe that cannot be compiled. */
+function statedCups(source: Source): readonly string[] {
+  const read = readFrontMatter(source);
+  const cups = 'data' in read ? (read.data as { readonly cups?: unknown } | null)?.cups : undefined;
+  return typeof cups === 'object' && cups !== null ? Object.keys(cups) : [];
 }
 
 function idsByKind(sources: readonly Source[]): ReadonlyMap<Kind, readonly string[]> {

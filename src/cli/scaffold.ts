@@ -78,11 +78,11 @@ const TEXTS: Readonly<Record<Kind, (made: Scaffolded) => Text>> = {
     ];
   },
   colorant: (made) => [
-    `# What its colour rests on: one colour at a usual dose here, or chips over white and over black.\nlook:\n  kind: dye\n  colour: "#8a5a2b"\n  dose: 10 drops per ${amountsOf(made).cup}\n  thickness: ${amountsOf(made).chip}\n# Weigh twenty drops once, and every amount becomes exact.\n# drop: { count: 20, mass: 0.98 g }\n# highest: ${heatOf(made).most}\n`,
+    `# What its colour rests on: one colour at the smallest dose that gives it here, or chips over white and over black.\nlook:\n  kind: dye\n  colour: "#8a5a2b"\n  dose: 10 drops per ${amountsOf(made).cup}\n  thickness: ${amountsOf(made).chip}\n# Weigh twenty drops once, and every amount becomes exact.\n# drop: { count: 20, mass: 0.98 g }\n# highest: ${heatOf(made).most}\n`,
     'Where it is bought, and how it behaves.',
   ],
   powder: (made) => [
-    `look:\n  kind: pearl\n  colour: "#e9e4d4"\n  dose: 1/4 tsp per ${amountsOf(made).cup}\n# Mass of a level millilitre as it is spooned.\n# bulk: 0.4 g/ml\n# highest: ${heatOf(made).most}\n`,
+    `# The colour of the smallest dose that gives it.\nlook:\n  kind: pearl\n  colour: "#e9e4d4"\n  dose: 1/4 tsp per ${amountsOf(made).cup}\n# Mass of a level millilitre as it is spooned.\n# bulk: 0.4 g/ml\n# highest: ${heatOf(made).most}\n`,
     'Where it is bought, and how it behaves.',
   ],
   flake: (made) => [

@@ -1,7 +1,7 @@
 import type { Bench, BenchMaterial } from './bench.ts';
 import { scaleAmounts } from './ledger.ts';
 import { type ColourError, measuredAmounts } from './measured-amounts.ts';
-import { isNear, measures, weighed, weighedAsExact } from './measures.ts';
+import { isNear, isWeighable, measures, weighed, weighedAsExact } from './measures.ts';
 
 /** How far above its limit a cup is not told of: a tenth is what the eye takes for the same height. Common practice, no source. */
 export const FULLNESS_LEEWAY = 1.1;
@@ -60,8 +60,8 @@ export interface Measured {
   readonly tool: 'drops' | 'spoons' | 'scale' | 'none';
   /** The exact amount as the scale shows it, if there is one that does. */
   readonly byWeight?: string;
-  /** Whether there is a scale, but with a step too coarse for the exact amount. */
-  readonly tooLittleToWeigh?: boolean;
+  /** Why there is a scale that does not show the exact amount: half a step is more than a fifth of it, or it lies between two steps. */
+  readonly offScale?: 'too-little' | 'between-steps';
   /** Drops or spoons that the scale stands in for, since they come out too far from it. */
   readonly tooCoarse?: { readonly text: string; readonly grams: number };
   /** Of drops: ΔE00 by which one more moves the colour, where that is more than the tolerance. */
@@ -191,7 +191,9 @@ export function planBatch(plan: {
           text: measure.text,
           tool: measure.tool,
           ...(byWeight === undefined ? {} : { byWeight }),
-          ...(scaleGrams === undefined || byWeight !== undefined ? {} : { tooLittleToWeigh: true }),
+          ...(scaleGrams === undefined || byWeight !== undefined
+            ? {}
+            : { offScale: isWeighable(grams, scaleGrams) ? 'between-steps' : 'too-little' }),
           ...(coarse === undefined ? {} : { tooCoarse: { text: coarse.text, grams: coarse.grams } }),
           ...(asPrinted(dropDeltaE) > shop.tolerance ? { dropDeltaE, betterWeighed } : {}),
           ...(isNear(measure.grams, grams) ? {} : { nearInFullCup: canMeasure(inFullCup, stock(material), shop) }),

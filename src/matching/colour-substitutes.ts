@@ -60,7 +60,7 @@ export function colourSubstitutes(
   const exactSwaps = ingredients.map((_, j) => {
     const start = new Float64Array(mix.count);
     start[j] = mix.most[j]! / 8;
-    return { set: [j], doses: leastDoses(mix, [j], refineDoses(mix, [j], start).doses) };
+    return { set: [j], doses: leastDoses(mix, [j], refineDoses(mix, [j], start).doses, tolerance) };
   });
   const swapsBy = (tools: Bench): readonly Substitute[] =>
     exactSwaps
@@ -83,7 +83,7 @@ export function colourSubstitutes(
     keep: 5,
   })
     .slice(0, 10)
-    .map(({ set, doses }) => ({ set, doses: leastDoses(anew.problem.mix, set, doses) }));
+    .map(({ set, doses }) => ({ set, doses: leastDoses(anew.problem.mix, set, doses, tolerance) }));
   const recipesBy = (tools: Bench): readonly Substitute[] =>
     exactRecipes
       .map(({ set, doses }) => anew.finish(set, doses, tools))

@@ -5,7 +5,7 @@ useMode(modeLab65);
 const oklchFrom = useMode(modeOklch);
 
 /**
- * Hue of a colour in OKLab, in degrees from 0 up to 360: about 29 for red, 110 for yellow, 142 for green, 264 for blue. 0 for a grey.
+ * Hue of a colour in OKLab, in degrees from 0 up to 360: about 29 for red, 110 for yellow, 142 for green, 264 for blue. Of a grey it means nothing.
  *
  * CIELAB's own angle runs from blue into purple while people still see blue; this one was fitted so that it does not.
  *

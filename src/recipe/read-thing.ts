@@ -203,6 +203,8 @@ const OTHER_WORDS: ReadonlyMap<string, string> = new Map([
   ['marble', 'swirl'],
   ['marbled', 'swirl'],
   ['crayfish', 'craw'],
+  ['colour', 'over-white'],
+  ['color', 'over-white'],
 ]);
 
 function otherWord(
@@ -223,7 +225,12 @@ function unknownFix(
 ): { readonly fix: string; readonly nearest?: string } {
   const near = nearestFix(key, allowed);
   if (near && slips(near.nearest, key) <= 1) return near;
+  const other = otherWord(key, allowed);
+  if (other) return other;
   const move = moveFix(SCHEMAS[kind], path, key, (place) => valueAt(data, place) !== undefined);
+  // A cup has either amounts or steps.
+  if (move?.endsWith('of `log`') && valueAt(data, [...path, 'add']) !== undefined)
+    return { fix: `make \`add\` the first step of \`log\`, and ${move.replace(/ of .*$/, ' of it')}` };
   return move === undefined ? (near ?? { fix: 'remove it, or move it to the notes' }) : { fix: move };
 }
 

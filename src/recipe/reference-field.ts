@@ -1,6 +1,7 @@
 import type { z } from 'zod';
+import { bareName } from './bare-name.ts';
 import { field, isReread, shown } from './fields.ts';
-import { FOLDERS, SLUG, slugOf } from './source.ts';
+import { SLUG, slugOf } from './source.ts';
 
 /** The name of another file of the book. */
 export const reference: z.ZodType<string> = field<string>('field/value', (input) => {
@@ -17,9 +18,3 @@ export const reference: z.ZodType<string> = field<string>('field/value', (input)
     },
   };
 });
-
-/** A path of the book without folder and ending; other text as it is. */
-function bareName(text: string): string {
-  const folder = Object.values(FOLDERS).find((name) => text.startsWith(`${name}/`));
-  return text.slice(folder === undefined ? 0 : folder.length + 1).replace(/\.md$/, '');
-}

@@ -18,8 +18,8 @@ const LEAST_OUNCES = 0.1;
  * @example ounceText(0.68) // '0.68 g'
  */
 export function ounceText(grams: number): string {
-  const pounds = formatDecimal(grams / UNITS.lb.size);
-  if (Number(pounds) >= 1) return `${pounds} lb`;
   const ounces = grams / UNITS.oz.size;
-  return grams === 0 || ounces >= LEAST_OUNCES ? `${formatDecimal(ounces)} oz` : massText(grams);
+  const shown = formatDecimal(ounces);
+  if (Number(shown) * UNITS.oz.size >= UNITS.lb.size) return `${formatDecimal(Math.max(1, grams / UNITS.lb.size))} lb`;
+  return grams === 0 || ounces >= LEAST_OUNCES ? `${shown} oz` : massText(grams);
 }

@@ -21,7 +21,7 @@ const weighed: Measured = {
 };
 const far: Measured = { material: 'copper', grams: 0.144, measuredGrams: 0.3389, text: '1/8 tsp', tool: 'spoons' };
 const { byWeight: _, ...unweighed } = pearl;
-const small: Measured = { ...unweighed, grams: 0.7089, tooLittleToWeigh: true };
+const small: Measured = { ...unweighed, grams: 0.7089, offScale: 'too-little' };
 const cup = (amounts: readonly Measured[], measuringDeltaE: number, together = false): BatchCup => ({
   name: 'body',
   split: 1,
@@ -43,6 +43,7 @@ describe('measured amounts in words', () => {
   test('what the scale is too coarse for says what it truly is, and that it is not to be weighed', () => {
     expect(exactWords({ ...pearl, grams: 1.12, byWeight: '0.04 oz (1.13 g)' })).toEqual({ amount: '0.04 oz (1.13 g)' });
     expect(exactWords(small)).toEqual({ amount: '0.71 g', note: 'too little to weigh here' });
+    expect(exactWords({ ...small, offScale: 'between-steps' }).note).toBe('between two steps of the scale');
   });
   test('what the scale leads names the spoon that it stands in for', () => {
     expect(weighsText(weighed)).toBeUndefined();

@@ -185,7 +185,7 @@ describe('cups of a derived recipe', () => {
         'colours/dusk.md': file('title: Dusk', 'from: canal', 'cups:', ...cups),
       });
     expect(dusk('  main: { plastic: 90 ml, add: { frost: 1 % } }')).toEqual([
-      "colours/dusk.md recipe/begun-anew: cup `main` without `peat` of canal/main → add `from: canal/main` to the cup, or remove the recipe's `from` if nothing comes from there",
+      'colours/dusk.md recipe/begun-anew: cup `main` without `peat` of canal/main → add `from: canal/main` to the cup, or say of another that it does: `ribbon: { from: canal/ribbon }`',
     ]);
     expect(dusk('  main: { plastic: 90 ml, add: { frost: 1 %, peat: 3 drops } }')).toEqual([]);
     expect(dusk('  main: { plastic: 90 ml, log: [{ add: { frost: 1 % } }] }')).toEqual([]);
@@ -208,12 +208,40 @@ describe('cups of a derived recipe', () => {
   test('the name of a file that is written as its title or its path', () => {
     const dusk = (mold: string): string => file('title: Dusk', `mold: ${mold}`, 'cups: { body: { plastic: 60 ml } }');
     expect(
-      ['Grub 2', 'molds/grub-2.md', 'grub/two'].flatMap((mold) => told({ 'colours/dusk.md': dusk(mold) })),
+      ['Grub 2', './molds/grub-2.md', '"molds\\\\grub-2.MD"', 'grub/two'].flatMap((mold) =>
+        told({ 'colours/dusk.md': dusk(mold) }),
+      ),
     ).toEqual([
       'colours/dusk.md field/value: `Grub 2` → write `grub-2`',
-      'colours/dusk.md field/value: `molds/grub-2.md` → write `grub-2`',
+      'colours/dusk.md field/value: `./molds/grub-2.md` → write `grub-2`',
+      'colours/dusk.md field/value: `molds\\grub-2.MD` → write `grub-2`',
       'colours/dusk.md field/value: `grub/two` → undefined',
     ]);
+  });
+  test('a recipe and a material that are written as their paths', () => {
+    const dusk = file('title: Dusk', 'cups:', '  body:', '    from: colours/smoke.md');
+    expect(told({ 'colours/dusk.md': dusk })).toEqual([
+      'colours/dusk.md recipe/unknown-recipe: `colours/smoke.md` → write `smoke`',
+    ]);
+    const dawn = file('title: Dawn', 'cups: { body: { plastic: 9 ml, add: { shelf/colorants/peat: 1 drop } } }');
+    expect(told({ 'colours/dawn.md': dawn })).toEqual([
+      'colours/dawn.md recipe/unknown-material: material `shelf/colorants/peat` → write `peat`',
+    ]);
+  });
+  test('a name that nobody knows under `set` is told once', () => {
+    const dusk = file('title: Dusk', 'cups: { body: { from: smoke/body, set: { nix: 2 drops } } }');
+    expect(told({ 'colours/dusk.md': dusk })).toHaveLength(1);
+  });
+  test('what a step holds, in a cup of amounts, comes with them into a log', () => {
+    const dusk = file('title: Dusk', 'cups: { body: { plastic: 9 ml, heat: 170 °C, add: { peat: 1 drop } } }');
+    expect(told({ 'colours/dusk.md': dusk })).toEqual([
+      'colours/dusk.md field/unknown: field `heat` → make `add` the first step of `log`, and move it into a step of it',
+    ]);
+  });
+  test('a target of a plain colour is seen over white', () => {
+    expect(told({ 'targets/claw.md': file('title: Claw', 'colour: "#c9a866"') }).at(-1)).toBe(
+      'targets/claw.md field/unknown: field `colour` → write `over-white`',
+    );
   });
   test('a pattern that the kept ones do not fit says which they are, and how to take one alone', () => {
     const dusk = file('title: Dusk', 'from: canal', 'pattern: solid', 'cups:', '  body: { plastic: 60 ml }');

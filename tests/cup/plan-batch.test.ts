@@ -72,13 +72,13 @@ describe('planBatch', () => {
         stock,
         colourError: () => () => 0,
       });
-      const { byWeight, tooLittleToWeigh } = batch.cups[0]!.amounts[0]!;
-      return { byWeight, tooLittleToWeigh };
+      const { byWeight, offScale } = batch.cups[0]!.amounts[0]!;
+      return { byWeight, offScale };
     };
     // 0.2776 g: a scale of 0.1 g shows 0.3 g, of 0.01 oz twice as much or nothing.
     expect(weighedWith(0.01)).toEqual({ byWeight: '0.28 g' });
-    expect(weighedWith(0.1)).toEqual({ tooLittleToWeigh: true });
-    expect(weighedWith(0.28349523125)).toEqual({ tooLittleToWeigh: true });
+    expect(weighedWith(0.1)).toEqual({ offScale: 'between-steps' });
+    expect(weighedWith(0.28349523125)).toEqual({ offScale: 'too-little' });
     expect(weighedWith()).toEqual({});
   });
   test('planBatch adds several molds together', () => {

@@ -68,7 +68,7 @@ test('batchCups(batch) says in the row that a drop is better weighed, and what t
 test('batchCups(batch) tells the true amount of what the scale is too coarse for, and that it is not to be weighed', () => {
   const [cup] = recipe.batch.cups;
   const { byWeight: _, ...amount } = cup!.amounts[0]!;
-  const small = { ...amount, text: '1/4 tsp', tool: 'spoons' as const, grams: 0.7089, tooLittleToWeigh: true };
+  const small = { ...amount, text: '1/4 tsp', tool: 'spoons' as const, grams: 0.7089, offScale: 'too-little' as const };
   const page = shown({ ...recipe.batch, cups: [{ ...cup!, amounts: [small], together: true }] });
   expect(page).toContain('<td class="exact">0.71\u00a0g <span class="or">too little to weigh here</span></td>');
   expect(page).not.toContain('or weigh all');

@@ -64,8 +64,8 @@ test('cardContent(book, recipe) offers no weight that the scale does not show, a
   const { byWeight: _, ...amount } = cup!.amounts[0]!;
   const spooned = { ...amount, text: '1/4 tsp', tool: 'spoons' as const, grams: 0.7089, measuredGrams: 0.5 };
   const amounts = [
-    { ...spooned, tooLittleToWeigh: true },
-    { ...spooned, tooLittleToWeigh: true, measuredGrams: 0.7 },
+    { ...spooned, offScale: 'too-little' as const },
+    { ...spooned, offScale: 'too-little' as const, measuredGrams: 0.7 },
     { ...spooned, grams: 0.84, byWeight: '0.03 oz (0.85 g)' },
     spooned,
   ];

@@ -72,7 +72,7 @@ function rowsOf(book: Book, cup: Recipe['batch']['cups'][number]): readonly Card
   );
   const amounts = inOrderOfWork(cup.amounts, (material) => required(materials, material).kind).map(
     (amount): CardRow => {
-      const { grams, measuredGrams, byWeight, tooLittleToWeigh, tool } = amount;
+      const { grams, measuredGrams, byWeight, offScale, tool } = amount;
       const same = Math.abs(measuredGrams / grams - 1) < SAME;
       const exact = unbroken(exactWords(amount).amount);
       const weight =
@@ -80,7 +80,7 @@ function rowsOf(book: Book, cup: Recipe['batch']['cups'][number]): readonly Card
           ? unbroken('by scale')
           : byWeight !== undefined
             ? `or\u00a0${exact}`
-            : tooLittleToWeigh && !same
+            : offScale !== undefined && !same
               ? `exactly ${exact}`
               : undefined;
       const weighs = weight === undefined || same ? undefined : weighsText(amount);
