@@ -7,7 +7,8 @@ import { z } from 'zod';
 import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
 import { nearestName } from '../diagnostics/nearest-name.ts';
 import { celsius, fraction, grams, millilitres, millimetres } from '../units/convert.ts';
-import { plainNumberFix } from '../units/plain-number.ts';
+import { type Edit, writeFix } from '../units/edit.ts';
+import { PLAIN_NUMBER_WHY, plainNumberEdits } from '../units/plain-number.ts';
 import {
   isFault,
   LONGEST_AMOUNT,
@@ -18,6 +19,7 @@ import {
   type Rate,
 } from '../units/quantity.ts';
 import type { Dimension } from '../units/unit.ts';
+import { settled } from './settled.ts';
 
 /** What a schema says of a value that it refuses. */
 export interface FieldFault {
@@ -40,17 +42,23 @@ export function shown(input: unknown): string {
   return `\`${text.length > 60 ? `${text.slice(0, 57)}…` : text}\``;
 }
 
-/** What was read, or what is wrong with it. */
-export type Read<T> =
-  | { readonly value: T }
-  | { readonly fault: Omit<FieldFault, 'code'> & { readonly code?: DiagnosticCode } };
+/** What is wrong with a value, with what may be written in its place. */
+export type ReadFault = Omit<FieldFault, 'code'> & {
+  readonly code?: DiagnosticCode;
+  readonly edits?: readonly Edit[];
+  /** What else may be written, in words. */
+  readonly otherwise?: string;
+};
 
-/** A schema from a function that reads one value or says what is wrong with it. */
+/** What was read, or what is wrong with it. */
+export type Read<T> = { readonly value: T } | { readonly fault: ReadFault };
+
+/** A schema from a function that reads one value or says what is wrong with it. Of its edits those are offered that it reads itself. */
 export function field<T>(code: DiagnosticCode, read: (input: unknown) => Read<T>): z.ZodType<T> {
   return z.unknown().transform((input, context) => {
     const result = read(input);
     if ('value' in result) return result.value;
-    const { fault } = result;
+    const { edits: _, otherwise: __, ...fault } = settled(result.fault, read);
     const found = fault.found === 'nothing' ? shown(input) : fault.found;
     context.addIssue({ code: 'custom', message: 'refused', params: { code, ...fault, found } });
     return z.NEVER;
@@ -91,11 +99,19 @@ export const text: z.ZodType<string> = field<string>('field/type', (input) =>
 );
 
 /** A quantity's fault with the unit that was most likely meant. */
-export function explained({ unknownUnit, bounds: _, ...fault }: QuantityFault): Omit<FieldFault, 'code'> {
-  if (!unknownUnit || fault.fix !== undefined) return fault;
-  const nearest = nearestName(unknownUnit.spelling, unknownUnit.allowed);
-  const { number, after = '' } = unknownUnit;
-  return nearest === undefined ? fault : { ...fault, nearest, fix: `write \`${number} ${nearest}${after}\`` };
+export function explained({ unknownUnit, bounds, ...fault }: QuantityFault): ReadFault {
+  const nearest = unknownUnit && nearestName(unknownUnit.spelling, unknownUnit.allowed);
+  const edits =
+    unknownUnit && nearest !== undefined
+      ? [{ text: `${unknownUnit.number} ${nearest}${unknownUnit.after ?? ''}` }]
+      : (fault.edits ?? []);
+  const fix = bounds === undefined ? writeFix(edits, fault.otherwise) : 'correct the number or the unit';
+  return {
+    ...fault,
+    ...(edits.length === 0 ? {} : { edits }),
+    ...(nearest === undefined ? {} : { nearest }),
+    ...(fix === undefined ? {} : { fix }),
+  };
 }
 
 function measured(dimension: Dimension, size: (quantity: Quantity) => number): z.ZodType<number> {
@@ -116,6 +132,8 @@ export const mass: z.ZodType<number> = measured('mass', grams);
 export const length: z.ZodType<number> = measured('length', millimetres);
 // Flake is sold from 0.008 to 0.125 in (3.2 mm), and strips a few times as long; common practice, no source.
 const MOST_FLAKE_MM = 25;
+// The finest glitter is of some thousandths of an inch; from memory, no source.
+const LEAST_THOUSANDTHS = 2;
 
 /** A size of a flake, in millimetres. */
 export const flakeSize: z.ZodType<number> = field<number>('field/quantity', (input) => {
@@ -123,14 +141,14 @@ export const flakeSize: z.ZodType<number> = field<number>('field/quantity', (inp
   if (isFault(quantity)) return { fault: { ...explained(quantity), expected: 'a size such as `0.040 in`, `1 mm`' } };
   const value = millimetres(quantity);
   if (value <= MOST_FLAKE_MM) return { value };
-  const thousandths = quantity.unit === 'in' && quantity.amount < 1000;
+  const thousandths = quantity.unit === 'in' && quantity.amount >= LEAST_THOUSANDTHS && quantity.amount < 1000;
   return {
     fault: {
       found: shown(input),
       expected: `a size up to ${MOST_FLAKE_MM} mm, such as \`0.040 in\``,
       why: 'flake is sold from 0.008 to 0.125 in across flats',
       ...(thousandths && {
-        fix: `write \`${Number((quantity.amount / 1000).toPrecision(6))} in\` if thousandths are meant`,
+        edits: [{ text: `${Number((quantity.amount / 1000).toPrecision(6))} in`, when: 'thousandths are meant' }],
       }),
     },
   };
@@ -145,14 +163,14 @@ export const share: z.ZodType<number> = field<number>('field/quantity', (input) 
     const { unknownUnit } = quantity;
     // A share has one unit alone: the others that measure parts are not offered.
     if (unknownUnit) {
-      const fix = `write \`${unknownUnit.number}%\``;
-      return { fault: { found: shown(input), expected, why: 'a share is in per cent', fix } };
+      const edits = [{ text: `${unknownUnit.number}%` }];
+      return { fault: { found: shown(input), expected, why: 'a share is in per cent', edits } };
     }
     return { fault: { ...explained(quantity), expected } };
   }
   if (quantity.unit !== '%') {
     const why = `${quantity.unit} counts a dose in plastic, not a part of a whole`;
-    return { fault: { found: shown(input), expected, why, fix: `write \`${quantity.amount}%\`` } };
+    return { fault: { found: shown(input), expected, why, edits: [{ text: `${quantity.amount}%` }] } };
   }
   const value = fraction(quantity);
   return value <= 1 ? { value } : { fault: { found: shown(input), expected: 'at most 100%' } };
@@ -178,12 +196,16 @@ const MOST_DENSITY = 25;
 
 /** A density such as `1.1 g/ml`, in g/ml. */
 export const density: z.ZodType<number> = field<number>('field/quantity', (input) => {
-  const match = /^(\d+(?:\.\d+)?|\.\d+)\s*g\s*\/\s*(?:ml|cm3|cm³)$/i.exec(asText(input).trim());
+  const written = asText(input).trim();
+  const match = /^(\d+(?:\.\d+)?|\.\d+)\s*g\s*\/\s*(?:ml|cm3|cm³)$/i.exec(written);
   const value = Number(match?.[1]);
   if (!match || value === 0) {
-    const number = /^\d*\.?\d+$/.exec(asText(input).trim())?.[0];
-    const meant = Number(number) > 0 ? { fix: `write \`${number} g/ml\`` } : {};
-    return { fault: { found: shown(input), expected: 'a density such as `1.1 g/ml`', ...meant } };
+    const expected = 'a density such as `1.1 g/ml`';
+    const plain = written.length > LONGEST_AMOUNT ? undefined : plainNumberEdits(written);
+    if (plain !== undefined) return { fault: { found: shown(input), expected, why: PLAIN_NUMBER_WHY, edits: plain } };
+    const number = /^\d*\.?\d+$/.exec(written)?.[0];
+    const edits = Number(number) > 0 ? { edits: [{ text: `${number} g/ml` }] } : {};
+    return { fault: { found: shown(input), expected, ...edits } };
   }
   if (value >= LEAST_DENSITY && value <= MOST_DENSITY) return { value };
   return {
@@ -208,7 +230,7 @@ export function wholeNumber(least: number): z.ZodType<number> {
           fault: {
             found: shown(input),
             expected: `a whole number from ${least} to ${MOST_COUNTED}`,
-            ...writtenNumber(input, /^\d+(?=\s*[a-z]*$)/i),
+            ...writtenNumber(input, /^\d+$/),
           },
         },
   );
@@ -225,18 +247,22 @@ export const positive: z.ZodType<number> = field<number>('field/type', (input) =
           found: shown(input),
           expected:
             typeof input === 'number' && input > MOST_POSITIVE ? `at most ${MOST_POSITIVE}` : 'a number above zero',
-          ...writtenNumber(input, /\d+(?:[.,]\d+)*(?=[^\d.,]*$)/),
+          ...writtenNumber(input),
         },
       },
 );
 
-/** A number that stands in a text, with a decimal comma or a unit that does not belong there. */
-function writtenNumber(input: unknown, pattern: RegExp): { why?: string; fix?: string } {
-  const number = typeof input === 'string' && input.length <= LONGEST_AMOUNT ? pattern.exec(input)?.[0] : undefined;
-  return number === undefined || !(Number(number.replaceAll(',', '')) > 0)
-    ? {}
-    : {
-        why: 'a number stands alone here, with a point before its decimals',
-        fix: plainNumberFix(number) ?? `write \`${number}\``,
-      };
+// What stands about a number may be a currency or what is counted, and nothing that makes another number of it.
+const WRITTEN_NUMBER = /^([^\d.,½⅓⅔¼¾⅛⅜⅝⅞/⁄−–-]*)([.,]?\d(?:[\d.,_'’ \u00a0\u202f]*\d)?)\s*([^\d½⅓⅔¼¾⅛⅜⅝⅞/⁄]*)$/;
+const MULTIPLIES = /^(?:k|m|mio|million|thousand|hundred|dozen)\b/i;
+
+/** A number that stands in a text, with a decimal comma, gaps or a unit that does not belong there. */
+function writtenNumber(input: unknown, form = /^/): { why?: string; edits?: readonly Edit[] } {
+  const [, , number, after = ''] =
+    (typeof input === 'string' && input.length <= LONGEST_AMOUNT && WRITTEN_NUMBER.exec(input)) || [];
+  if (number === undefined || MULTIPLIES.test(after)) return {};
+  return {
+    why: 'a number stands alone here, with a point before its decimals',
+    edits: (plainNumberEdits(number) ?? [{ text: number }]).filter(({ text }) => form.test(text)),
+  };
 }

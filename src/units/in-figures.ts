@@ -1,3 +1,4 @@
+import type { Edit } from './edit.ts';
 import { type Dimension, UNITS, unitOf } from './unit.ts';
 
 const IN_WORDS: ReadonlyMap<string, string> = new Map([
@@ -22,14 +23,14 @@ const COUNTED: ReadonlySet<string> = new Set(['drop', 'pinch', 'dash', 'smidgen'
 /**
  * The edit for an amount whose number is a word, or is left out before something that one counts: `one pinch`, `pinch`.
  *
- * @example figuresFix('half a tsp', ['volume']) // 'write `1/2 tsp`'
+ * @example figuresEdit('half a tsp', ['volume']) // { text: '1/2 tsp' }
  */
-export function figuresFix(text: string, dimensions: readonly Dimension[]): string | undefined {
+export function figuresEdit(text: string, dimensions: readonly Dimension[]): Edit | undefined {
   const [, word, spelling = ''] =
     /^(?:((?:half|a quarter)(?: an?)?|[a-z]+)\s+(?:of an?\s+)?)?(\S.*)$/i.exec(text) ?? [];
   const unit = unitOf(spelling);
   if (unit === undefined || !dimensions.includes(UNITS[unit].dimension)) return undefined;
   const one = COUNTED.has(spelling.toLowerCase()) ? '1' : undefined;
   const number = word === undefined ? one : IN_WORDS.get(word.toLowerCase());
-  return number && `write \`${number} ${spelling}\``;
+  return number === undefined ? undefined : { text: `${number} ${spelling}` };
 }

@@ -1,19 +1,44 @@
-// Groups of three digits, after a sign that no decimal begins with or after a comma.
-const GROUPED = /^[1-9]\d{0,2}(?:[ _'’\u00a0\u202f]\d{3})+(?![\d.,])/;
-const COMMAS = /^[1-9]\d{0,2}(?:,\d{3})+(?![\d,])/;
+import type { Edit } from './edit.ts';
+
+// Signs that part groups of three digits and begin no decimals.
+const GAP = "[ _'’\\u00a0\\u202f]";
+const PLAIN = /^(?:\d+(?:\.\d+)?|\.\d+)$/;
+const FRACTION_FOLLOWS = /^\s*[/⁄½⅓⅔¼¾⅛⅜⅝⅞]/;
+const RUN = new RegExp(`^[.,]?\\d(?:(?:[\\d.,]|${GAP})*\\d)?`);
+
+const BY_GAPS = new RegExp(`^[1-9]\\d{0,2}(?:${GAP}\\d{3})+(?:[.,]\\d+)?$`);
+const BY_COMMAS = /^[1-9]\d{0,2}(?:(?:,\d{3})+\.\d+|(?:,\d{3}){2,})$/;
+const BY_POINTS = /^[1-9]\d{0,2}(?:(?:\.\d{3})+,\d+|(?:\.\d{3}){2,})$/;
+const ONE_GROUP = /^[1-9]\d{0,2},\d{3}$/;
+const DECIMAL_COMMA = /^\d*,\d+$/;
+
+/** Why a number that is not plain is refused. */
+export const PLAIN_NUMBER_WHY = 'a number is digits without gaps, with a point before its decimals';
 
 /**
- * The edit for a text that begins with a number which is grouped, or has a comma before its decimals: undefined for any other.
+ * The edits for a text that begins with a number which has gaps, groups or a comma: none where that number is nothing that can be told for
+ * sure, undefined where it is plain, or a fraction, or there is none.
  *
  * One comma with three digits after it can mean either, so both edits are told.
  *
- * @example plainNumberFix('1,5 ml') // 'write `1.5 ml`'
- * @example plainNumberFix('1,000 ml') // 'write `1000 ml`, or `1.000 ml` if the comma marks decimals'
+ * @example plainNumberEdits('1.000,5 ml') // [{ text: '1000.5 ml' }]
+ * @example plainNumberEdits('1,000 ml') // [{ text: '1000 ml' }, { text: '1.000 ml', when: 'the comma marks decimals' }]
  */
-export function plainNumberFix(text: string): string | undefined {
-  const grouped = (GROUPED.exec(text) ?? COMMAS.exec(text))?.[0];
-  const decimal = /^\d+,\d+(?![\d,])/.test(text) ? `\`${text.replace(',', '.')}\`` : undefined;
-  if (grouped === undefined) return decimal && `write ${decimal}`;
-  const whole = `write \`${grouped.replace(/\D/g, '')}${text.slice(grouped.length)}\``;
-  return decimal ? `${whole}, or ${decimal} if the comma marks decimals` : whole;
+export function plainNumberEdits(text: string): readonly Edit[] | undefined {
+  const run = RUN.exec(text)?.[0];
+  if (run === undefined || PLAIN.test(run) || FRACTION_FOLLOWS.test(text.slice(run.length))) return undefined;
+  return readings(run).map((edit) => ({ ...edit, text: `${edit.text}${text.slice(run.length)}` }));
+}
+
+/** The plain numbers that a run of digits, signs and gaps can stand for. */
+function readings(run: string): readonly Edit[] {
+  const grouped = run.replace(/[^\d.,]/g, '').replace(',', '.');
+  if (BY_GAPS.test(run)) return [{ text: grouped }];
+  if (BY_COMMAS.test(run)) return [{ text: run.replaceAll(',', '') }];
+  if (BY_POINTS.test(run)) return [{ text: run.replaceAll('.', '').replace(',', '.') }];
+  if (!DECIMAL_COMMA.test(run)) return [];
+  const decimal = run.replace(',', '.').replace(/^\./, '0.');
+  return ONE_GROUP.test(run)
+    ? [{ text: run.replace(',', '') }, { text: decimal, when: 'the comma marks decimals' }]
+    : [{ text: decimal }];
 }

@@ -1,6 +1,8 @@
 import { boundsMissed } from './bounds.ts';
-import { figuresFix } from './in-figures.ts';
-import { plainNumberFix } from './plain-number.ts';
+import { type Edit, editsOfWhole } from './edit.ts';
+import { foreignUnitEdits } from './foreign-unit.ts';
+import { figuresEdit } from './in-figures.ts';
+import { PLAIN_NUMBER_WHY, plainNumberEdits } from './plain-number.ts';
 import { type Dimension, UNITS, type Unit, unitNames, unitOf, unitSpellings } from './unit.ts';
 
 /** An amount of something: 22 drops, 1/8 tsp, 171 °C. */
@@ -21,7 +23,10 @@ export interface QuantityFault {
   readonly found: string;
   readonly expected: string;
   readonly why?: string;
-  readonly fix?: string;
+  /** What may be written in its place. It may have another fault, with edits of its own. */
+  readonly edits?: readonly Edit[];
+  /** What else may be written, in words. */
+  readonly otherwise?: string;
   /** The number and what stands where its unit should, if that is no unit. */
   readonly unknownUnit?: {
     readonly number: string;
@@ -100,19 +105,17 @@ export function parseQuantity(
     return { found: `\`${trimmed.slice(0, 30)}…\``, expected, why: 'an amount is a number and a unit' };
   }
   const found = trimmed === '' ? 'nothing' : `\`${trimmed}\``;
-  const fix = plainNumberFix(trimmed);
-  if (fix !== undefined) {
-    return { found, expected, why: 'a number is digits without gaps, with a point before its decimals', fix };
-  }
+  const plain = plainNumberEdits(trimmed);
+  if (plain !== undefined) return { found, expected, why: PLAIN_NUMBER_WHY, edits: plain };
   const number = amountAtStart(trimmed);
   if (/^[-−–]\s*[\d.½⅓⅔¼¾⅛⅜⅝⅞]/.test(trimmed)) return { found, expected, why: 'an amount is a number above zero' };
   if (number === undefined) {
-    const inFigures = figuresFix(trimmed, dimensions);
+    const inFigures = figuresEdit(trimmed, dimensions);
     return {
       found,
       expected,
       why: 'an amount begins with a number',
-      ...(inFigures === undefined ? {} : { fix: inFigures }),
+      ...(inFigures === undefined ? {} : { edits: [inFigures] }),
     };
   }
   const isNone = least === 'none' && number.amount === 0;
@@ -125,10 +128,13 @@ export function parseQuantity(
     const names = unitNames(dimensions).join(', ');
     if (spelling === '') {
       const why = `a number alone does not say what it counts (units here: ${names})`;
-      return { found, expected, why, fix: withUnit(trimmed, number.amount, dimensions) };
+      return { found, expected, why, ...withUnit(trimmed, number.amount, dimensions) };
     }
+    const why = `\`${spelling}\` is no unit that fits here (${names})`;
+    const edits = foreignUnitEdits(number.amount, spelling, dimensions);
+    if (edits !== undefined) return { found, expected, why, edits };
     const unknownUnit = { number: trimmed.slice(0, number.length), spelling, allowed: unitSpellings(dimensions) };
-    return { found, expected, why: `\`${spelling}\` is no unit that fits here (${names})`, unknownUnit };
+    return { found, expected, why, unknownUnit };
   }
   if (!dimensions.includes(UNITS[unit].dimension)) {
     // Whoever writes ounces of what is measured by volume means those of a measuring cup.
@@ -137,7 +143,7 @@ export function parseQuantity(
       found,
       expected,
       why: `${unit} measures ${MEASURES[UNITS[unit].dimension]}`,
-      ...(fluid ? { fix: `write \`${trimmed.slice(0, number.length).trim()} fl oz\`` } : {}),
+      ...(fluid ? { edits: [{ text: `${trimmed.slice(0, number.length).trim()} fl oz` }] } : {}),
     };
   }
   const quantity = { amount: number.amount, unit };
@@ -148,24 +154,30 @@ export function parseQuantity(
         found,
         expected: `an amount ${bounds}`,
         why: 'no bench measures that, and nothing can be computed from it',
-        fix: 'correct the number or the unit',
         bounds,
       };
 }
 
 /** What was most likely meant by a number without a unit. */
-function withUnit(text: string, amount: number, dimensions: readonly Dimension[]): string {
+function withUnit(
+  text: string,
+  amount: number,
+  dimensions: readonly Dimension[],
+): Pick<QuantityFault, 'edits' | 'otherwise'> {
   const [dimension] = dimensions;
-  if (dimensions.length > 1 || dimension === undefined) {
-    return dimensions.includes('drop') && Number.isInteger(amount)
-      ? `write \`${text} drops\` if drops are meant, or the unit that was counted`
-      : 'write the unit that was counted';
+  if (dimensions.length === 1 && dimension !== undefined) {
+    if (dimension === 'part' && amount <= 1) return { edits: [{ text: `${Number((100 * amount).toPrecision(6))}%` }] };
+    return { edits: USUAL_UNITS[dimension].map((unit) => ({ text: `${text} ${unit}` })) };
   }
-  if (dimension === 'part' && amount <= 1) return `write \`${Number((100 * amount).toPrecision(6))}%\``;
-  return `write ${USUAL_UNITS[dimension].map((unit) => `\`${text} ${unit}\``).join(' or ')}`;
+  const otherwise = 'the unit that was counted';
+  if (!dimensions.includes('drop')) {
+    return { edits: dimensions.map((each) => ({ text: `${text} ${USUAL_UNITS[each][0]}` })), otherwise };
+  }
+  const drops = { text: `${text} drops`, when: 'drops are meant' };
+  return { edits: Number.isInteger(amount) ? [drops] : [], otherwise };
 }
 
-const USUAL_UNITS: Readonly<Record<Dimension, readonly string[]>> = {
+const USUAL_UNITS: Readonly<Record<Dimension, readonly [string, ...string[]]>> = {
   volume: ['ml', 'fl oz'],
   mass: ['g'],
   length: ['mm', 'in'],
@@ -201,7 +213,7 @@ export function parseDose(text: string): Quantity | Rate | QuantityFault {
     };
   }
   const quantity = parseQuantity(amount, DOSE_DIMENSIONS);
-  if (volume === undefined) return quantity;
+  if (volume === undefined) return isFault(quantity) ? (withPer(text) ?? quantity) : quantity;
   if (isFault(quantity)) return inDose(text, quantity, '', text.slice(amount.length));
   if (UNITS[quantity.unit].dimension === 'part') {
     return {
@@ -223,13 +235,28 @@ export function editOfWhole(fix: string, before: string, after: string): string 
   return fix.replace(/`([^`]*)`/g, (_, part) => `\`${before}${part}${after}\``);
 }
 
+/** The fault of a rate with a stroke where `per` belongs: `10 drops/100 ml`. */
+function withPer(text: string): QuantityFault | undefined {
+  const [, amount, volume] = /^(.*[^\d\s])\s*[/⁄]\s*(\S.*)$/.exec(text.trim()) ?? [];
+  if (amount === undefined || volume === undefined) return undefined;
+  const edit = `${amount.trim()} per ${volume}`;
+  const meant = parseDose(edit);
+  if (isFault(meant) && (meant.edits ?? meant.unknownUnit) === undefined) return undefined;
+  return {
+    found: `\`${text.trim()}\``,
+    expected: RATE_EXPECTED,
+    why: '`per` stands between the amount and the volume',
+    edits: [{ text: edit }],
+  };
+}
+
 /** The fault of one amount of a rate, told of the whole. */
 function inDose(text: string, fault: QuantityFault, before: string, after: string): QuantityFault {
-  const { fix, unknownUnit } = fault;
+  const { edits, unknownUnit } = fault;
   return {
     ...fault,
     found: text.length > LONGEST_AMOUNT ? fault.found : `\`${text.trim()}\``,
-    ...(fix === undefined ? {} : { fix: editOfWhole(fix, before, after) }),
+    ...(edits === undefined ? {} : { edits: editsOfWhole(edits, before, after) }),
     ...(unknownUnit ? { unknownUnit: { ...unknownUnit, number: `${before}${unknownUnit.number}`, after } } : {}),
   };
 }

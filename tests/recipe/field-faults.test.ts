@@ -95,7 +95,7 @@ describe('a field that is written otherwise than the book reads it is told with 
     expect(fix(recipe('cups: { body: { plastic: 8 mll supple } }'))).toEqual(['write `8 ml supple`']);
     expect(fix(recipe('cups: { body: { plastic: 8 supple } }'))).toEqual(['write `8 ml supple` or `8 fl oz supple`']);
     expect(fix(inCup('log:', '  - pour: 1 oz'))).toEqual(['write `1 fl oz`']);
-    expect(fix(inCup('add: { peat: 12 dorps per 4 oz }'))).toEqual(['write `12 drops per 4 oz`']);
+    expect(fix(inCup('add: { peat: 12 dorps per 4 oz }'))).toEqual(['write `12 drops per 4 fl oz`']);
     expect(fix(inCup('add: { peat: 12 drops per 4 oz }'))).toEqual(['write `12 drops per 4 fl oz`']);
     expect(fix(inCup('add: { peat: 12 drops per 4 mll }'))).toEqual(['write `12 drops per 4 ml`']);
     expect(inCup('add: { peat: 0.1 oz }')).toEqual([]);

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { boundsMissed } from '../../src/units/bounds.ts';
 import { celsius, grams, millilitres, millimetres } from '../../src/units/convert.ts';
 import { gramsOfDose } from '../../src/units/dose.ts';
+import { writeFix } from '../../src/units/edit.ts';
 import { formatDose, formatQuantity, formatTemperature } from '../../src/units/format-quantity.ts';
 import { isFault, parseDose, parseQuantity, type Quantity } from '../../src/units/quantity.ts';
 import { type Dimension, UNITS, type Unit, unitOf } from '../../src/units/unit.ts';
@@ -39,6 +40,10 @@ describe('units against their definitions (NIST SP 811; Handbook 44, Appendix C)
     expect(formatTemperature(100, '°F')).toBe('212 °F');
   });
 });
+
+/** The edits of what is not read, in words. */
+const fixOf = (parsed: object): string | undefined =>
+  isFault(parsed) ? writeFix(parsed.edits ?? [], parsed.otherwise) : undefined;
 
 describe('parseQuantity', () => {
   test.each([
@@ -78,14 +83,57 @@ describe('parseQuantity', () => {
     ['12,000,000 ml', 'write `12000000 ml`'],
     ['1 000 ml', 'write `1000 ml`'],
     ['1_000 ml', 'write `1000 ml`'],
+    ['1 000.5 ml', 'write `1000.5 ml`'],
+    ["1'000,500 ml", 'write `1000.500 ml`'],
+    ['1,234.5 ml', 'write `1234.5 ml`'],
+    ['1.000,5 ml', 'write `1000.5 ml`'],
+    ['1.234.567 ml', 'write `1234567 ml`'],
+    [',5 ml', 'write `0.5 ml`'],
   ])('parseQuantity(%s) offers the number that may be meant', (text, fix) => {
-    expect(parseQuantity(text, ['volume'])).toMatchObject({ fix });
+    expect(fixOf(parseQuantity(text, ['volume']))).toBe(fix);
   });
-  test.each(['1,5,2 ml', '1 00 ml', '1 000.5 ml', '1,0005,0 ml'])(
-    'parseQuantity(%s) offers no number where none is plain',
+  test.each(['1,5,2 ml', '1 00 ml', '1,0005,0 ml', '1.5.2 ml', '1,000 5 ml', '12.34,5 ml'])(
+    'parseQuantity(%s) offers no number where none is plain, and says that it is the number',
     (text) => {
-      expect(parseQuantity(text, ['volume'])).toMatchObject({ found: `\`${text}\`` });
-      expect(parseQuantity(text, ['volume'])).not.toHaveProperty('fix');
+      expect(parseQuantity(text, ['volume'])).toMatchObject({
+        found: `\`${text}\``,
+        why: 'a number is digits without gaps, with a point before its decimals',
+        edits: [],
+      });
+    },
+  );
+  test.each([
+    ['12 cl', 'write `120 ml`'],
+    ['1 dl', 'write `100 ml`'],
+    ['15 Decilitres', 'write `1.5 l`'],
+    ['50 µl', 'write `0.05 ml`'],
+    ['0.5 kl', 'write `500 l`'],
+    ['12 cc', 'write `12 ml`'],
+    ['5 mil', 'write `5 ml`'],
+    ['1 cm', 'write `10 mm`'],
+    ['1/2 m', 'write `500 mm`'],
+    ['35 thou', 'write `0.035 in`'],
+    ['500 µg', 'write `0.5 mg`'],
+    ['1 hg', 'write `100 g`'],
+    ['2 ft', 'write `24 in`'],
+    ['3 ‰', 'write `0.3 %`'],
+  ])('parseQuantity(%s) offers what the unit comes to in one that the book knows: %s', (text, fix) => {
+    const all = ['volume', 'mass', 'length', 'part'] as const;
+    const [dimension] = all.filter((each) => fixOf(parseQuantity(text, [each])) !== undefined);
+    const parsed = parseQuantity(text, all);
+    expect(parsed).not.toHaveProperty('unknownUnit');
+    expect(fixOf(parsed)).toBe(fix);
+    expect(parseQuantity(/`(.*)`/.exec(fix)![1]!, [dimension!])).toHaveProperty('unit');
+  });
+  test('parseQuantity(mils) are thousandths of an inch where a length belongs', () => {
+    expect(fixOf(parseQuantity('2 mil', ['length']))).toBe('write `0.002 in` if thousandths of an inch are meant');
+  });
+  test.each(['1 cm', '2 dram', '5 grains', '3 ft', '2 m', '1 dsp'])(
+    'parseQuantity(%s) offers no volume in place of what is none',
+    (text) => {
+      const parsed = parseQuantity(text, ['volume']);
+      expect(parsed).toMatchObject({ edits: [] });
+      expect(parsed).not.toHaveProperty('unknownUnit');
     },
   );
   test.each([
@@ -104,7 +152,7 @@ describe('parseQuantity', () => {
     ['one gram', undefined],
   ])('parseQuantity(%s) offers %s where a volume or drops belong', (text, fix) => {
     const parsed = parseQuantity(text, ['volume', 'drop']);
-    expect(isFault(parsed) && parsed.fix).toBe(fix);
+    expect(fixOf(parsed)).toBe(fix);
   });
   test('parseQuantity(ounces) is a mass where there may be one', () => {
     expect(parseQuantity('8 oz', ['volume', 'mass'])).toEqual({ amount: 8, unit: 'oz' });
@@ -200,8 +248,11 @@ describe('doses', () => {
     ['3 drops per oz', 'write `3 drops per 1 fl oz`'],
     ['a pinch per cup', 'write `1 pinch per cup`'],
     ['1,5 tsp per cup', 'write `1.5 tsp per cup`'],
+    ['10 drops/100 ml', 'write `10 drops per 100 ml`'],
+    ['1/2 tsp / cup', 'write `1/2 tsp per cup`'],
   ])('parseDose(%s) is a fault whose edit is one of the whole: %s', (text, fix) => {
-    expect(parseDose(text)).toMatchObject({ found: `\`${text}\``, fix });
+    expect(parseDose(text)).toMatchObject({ found: `\`${text}\`` });
+    expect(fixOf(parseDose(text))).toBe(fix);
     expect(parseDose(/`(.*)`/.exec(fix)![1]!)).toHaveProperty('per');
   });
   test('formatDose reads back', () => {
