@@ -99,12 +99,16 @@ export const text: z.ZodType<string> = field<string>('field/type', (input) =>
 );
 
 /** A quantity's fault with the unit that was most likely meant. */
-export function explained({ unknownUnit, bounds, ...fault }: QuantityFault): ReadFault {
-  const nearest = unknownUnit && nearestName(unknownUnit.spelling, unknownUnit.allowed);
+export function explained({ unknownUnit, bounds, edits: told = [], ...fault }: QuantityFault): ReadFault {
+  // One letter is as near to any other.
+  const nearest =
+    unknownUnit && !/^\p{L}$/u.test(unknownUnit.spelling)
+      ? nearestName(unknownUnit.spelling, unknownUnit.allowed)
+      : undefined;
   const edits =
     unknownUnit && nearest !== undefined
       ? [{ text: `${unknownUnit.number} ${nearest}${unknownUnit.after ?? ''}` }]
-      : (fault.edits ?? []);
+      : told;
   const fix = bounds === undefined ? writeFix(edits, fault.otherwise) : 'correct the number or the unit';
   return {
     ...fault,
@@ -253,7 +257,8 @@ export const positive: z.ZodType<number> = field<number>('field/type', (input) =
 );
 
 // What stands about a number may be a currency or what is counted, and nothing that makes another number of it.
-const WRITTEN_NUMBER = /^([^\d.,½⅓⅔¼¾⅛⅜⅝⅞/⁄−–-]*)([.,]?\d(?:[\d.,_'’ \u00a0\u202f]*\d)?)\s*([^\d½⅓⅔¼¾⅛⅜⅝⅞/⁄]*)$/;
+const WRITTEN_NUMBER =
+  /^((?:[^\d.,½⅓⅔¼¾⅛⅜⅝⅞/⁄−–-]|\. )*)([.,]?\d(?:[\d.,_'’ \u00a0\u202f]*\d)?)\s*([^\d½⅓⅔¼¾⅛⅜⅝⅞/⁄]*)$/;
 const MULTIPLIES = /^(?:k|m|mio|million|thousand|hundred|dozen)\b/i;
 
 /** A number that stands in a text, with a decimal comma, gaps or a unit that does not belong there. */

@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import { millilitres } from '../units/convert.ts';
 import { type Edit, editsOfWhole } from '../units/edit.ts';
+import { foreignUnitEdits } from '../units/foreign-unit.ts';
 import { isFault, LONGEST_AMOUNT, parseQuantity, type QuantityFault } from '../units/quantity.ts';
 import { unitOf } from '../units/unit.ts';
 import { asText, explained, field, type ReadFault, shown } from './fields.ts';
@@ -22,6 +23,8 @@ export const plasticAmount: z.ZodType<PlasticAmount> = field<PlasticAmount>('fie
   for (const { before, name } of endings(written)) {
     const amount = parseQuantity(before, ['volume']);
     if (isFault(amount)) {
+      if (amount.bounds !== undefined && SLUG.test(name))
+        return { fault: { ...explained(amount), found: shown(input) } };
       const { edits } = explained(amount);
       const slug = nameMeant(name);
       if (SLUG.test(slug) && edits !== undefined) named ??= editsOfWhole(edits, '', ` ${slug}`);
@@ -59,8 +62,11 @@ function endings(written: string): readonly { readonly before: string; readonly 
     before: written.slice(0, index),
     name: written.slice(index + gap.length),
   }));
-  return words.reverse().filter(({ before, name }) => unitOf(name) === undefined && !/(?:^|\s)of$/i.test(before));
+  return words.reverse().filter(({ before, name }) => !isUnit(name) && !/(?:^|\s)of$/i.test(before));
 }
+
+const isUnit = (name: string): boolean =>
+  unitOf(name) !== undefined || foreignUnitEdits(1, name, ['volume']) !== undefined;
 
 /** A name without the `of` that may stand before it. */
 const nameMeant = (name: string): string => name.replace(/^of\s+/i, '');

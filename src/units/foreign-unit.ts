@@ -67,12 +67,13 @@ const OTHERS: ReadonlyMap<string, Foreign> = new Map([
   ...(['micron', 'microns'] as const).map((name) => [name, { size: 0.001, unit: 'mm' }] as const),
   ...(['grain', 'grains'] as const).map((name) => [name, { size: 64.79891, unit: 'mg' }] as const),
   ...(['‰', 'per mille', 'permille'] as const).map((name) => [name, { size: 0.1, unit: '%' }] as const),
+  ['tb', { size: 1, unit: 'tbsp' }],
   ['ppm', { size: 0.0001, unit: '%' }],
 ] as readonly (readonly [string, Foreign])[]);
 
 /** What is measured otherwise from place to place, or has no size: nothing can be offered in its place. */
 const WITHOUT_SIZE: ReadonlySet<string> = new Set(
-  'dram drams dr gill gills dessertspoon dessertspoons dsp jigger shot shots ct carat carats k kelvin ppb ppt ton tons tonne t'.split(
+  'd gtt dram drams dr gill gills dessertspoon dessertspoons dsp jigger shot shots ct carat carats k kelvin ppb ppt ton tons tonne t'.split(
     ' ',
   ),
 );

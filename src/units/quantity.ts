@@ -63,6 +63,8 @@ const EXAMPLES: Readonly<Record<Dimension, string>> = {
   part: '`2 %`',
 };
 
+const DEGREES = /^(?:deg\.?|degrees?|°)?\s*(?:([cf])\s*°?|°)?$/i;
+
 /** Longest text that is read as an amount, in UTF-16 units. */
 export const LONGEST_AMOUNT = 100;
 
@@ -126,14 +128,20 @@ export function parseQuantity(
   const unit = unitOf(spelling);
   if (unit === undefined) {
     const names = unitNames(dimensions).join(', ');
-    if (spelling === '') {
+    const written = trimmed.slice(0, number.length);
+    const [degrees, scale] = dimensions.includes('temperature') ? (DEGREES.exec(spelling) ?? []) : [];
+    if (scale !== undefined) {
+      const why = `\`${spelling}\` is no unit that fits here (${names})`;
+      return { found, expected, why, edits: [{ text: `${written} °${scale.toUpperCase()}` }] };
+    }
+    if (spelling === '' || degrees !== undefined) {
       const why = `a number alone does not say what it counts (units here: ${names})`;
-      return { found, expected, why, ...withUnit(trimmed, number.amount, dimensions) };
+      return { found, expected, why, ...withUnit(written, number.amount, dimensions) };
     }
     const why = `\`${spelling}\` is no unit that fits here (${names})`;
     const edits = foreignUnitEdits(number.amount, spelling, dimensions);
     if (edits !== undefined) return { found, expected, why, edits };
-    const unknownUnit = { number: trimmed.slice(0, number.length), spelling, allowed: unitSpellings(dimensions) };
+    const unknownUnit = { number: written, spelling, allowed: unitSpellings(dimensions) };
     return { found, expected, why, unknownUnit };
   }
   if (!dimensions.includes(UNITS[unit].dimension)) {
@@ -220,9 +228,11 @@ export function parseDose(text: string): Quantity | Rate | QuantityFault {
       found: `\`${text}\``,
       expected: `\`${amount.trim()}\` alone`,
       why: `${quantity.unit} already is a share of the plastic`,
+      edits: [{ text: amount.trim() }],
     };
   }
-  const per = parseQuantity(unitOf(volume) === undefined ? volume : `1 ${volume}`, ['volume']);
+  const isBare = (unitOf(volume) ?? foreignUnitEdits(1, volume.trim(), ['volume'])) !== undefined;
+  const per = parseQuantity(isBare ? `1 ${volume}` : volume, ['volume']);
   if (!isFault(per)) return { quantity, per };
   const fault = per.bounds === undefined ? { ...per, expected: RATE_EXPECTED } : per;
   return inDose(text, fault, text.slice(0, text.length - volume.length), '');
@@ -235,9 +245,10 @@ export function editOfWhole(fix: string, before: string, after: string): string 
   return fix.replace(/`([^`]*)`/g, (_, part) => `\`${before}${part}${after}\``);
 }
 
-/** The fault of a rate with a stroke where `per` belongs: `10 drops/100 ml`. */
+/** The fault of a rate with something else where `per` belongs: `10 drops/100 ml`. */
 function withPer(text: string): QuantityFault | undefined {
-  const [, amount, volume] = /^(.*[^\d\s])\s*[/⁄]\s*(\S.*)$/.exec(text.trim()) ?? [];
+  const [, amount, volume] =
+    /^(.*[^\d\s])(?:\s*[/⁄]\s*|\s+(?:in|to|for|each|every)\s+)(\S.*)$/i.exec(text.trim()) ?? [];
   if (amount === undefined || volume === undefined) return undefined;
   const edit = `${amount.trim()} per ${volume}`;
   const meant = parseDose(edit);
