@@ -8,16 +8,7 @@ import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
 import { nearestName } from '../diagnostics/nearest-name.ts';
 import { celsius, fraction, grams, millilitres, millimetres } from '../units/convert.ts';
 import { type Edit, writeFix } from '../units/edit.ts';
-import { PLAIN_NUMBER_WHY, plainNumberEdits } from '../units/plain-number.ts';
-import {
-  isFault,
-  LONGEST_AMOUNT,
-  parseDose,
-  parseQuantity,
-  type Quantity,
-  type QuantityFault,
-  type Rate,
-} from '../units/quantity.ts';
+import { isFault, parseDose, parseQuantity, type Quantity, type QuantityFault, type Rate } from '../units/quantity.ts';
 import type { Dimension } from '../units/unit.ts';
 import { settled } from './settled.ts';
 
@@ -192,82 +183,4 @@ export function quantity(...dimensions: readonly Dimension[]): z.ZodType<Quantit
     const parsed = parseQuantity(asText(input), dimensions);
     return isFault(parsed) ? { fault: explained(parsed) } : { value: parsed };
   });
-}
-
-// Loose powders begin at some hundredths of a g/ml, and metals end at 23 (osmium, from memory).
-const LEAST_DENSITY = 0.01;
-const MOST_DENSITY = 25;
-
-/** A density such as `1.1 g/ml`, in g/ml. */
-export const density: z.ZodType<number> = field<number>('field/quantity', (input) => {
-  const written = asText(input).trim();
-  const match = /^(\d+(?:\.\d+)?|\.\d+)\s*g\s*\/\s*(?:ml|cm3|cm³)$/i.exec(written);
-  const value = Number(match?.[1]);
-  if (!match || value === 0) {
-    const expected = 'a density such as `1.1 g/ml`';
-    const plain = written.length > LONGEST_AMOUNT ? undefined : plainNumberEdits(written);
-    if (plain !== undefined) return { fault: { found: shown(input), expected, why: PLAIN_NUMBER_WHY, edits: plain } };
-    const number = /^\d*\.?\d+$/.exec(written)?.[0];
-    const edits = Number(number) > 0 ? { edits: [{ text: `${number} g/ml` }] } : {};
-    return { fault: { found: shown(input), expected, ...edits } };
-  }
-  if (value >= LEAST_DENSITY && value <= MOST_DENSITY) return { value };
-  return {
-    fault: {
-      found: shown(input),
-      expected: `a density from ${LEAST_DENSITY} to ${MOST_DENSITY} g/ml`,
-      why: 'no material is lighter as a powder, or heavier as a solid',
-      fix: 'correct the number',
-    },
-  };
-});
-
-// More baits than this are no batch of one maker: convention of this book.
-const MOST_COUNTED = 1_000_000;
-
-/** A whole number from `least` up to a million. */
-export function wholeNumber(least: number): z.ZodType<number> {
-  return field<number>('field/type', (input) =>
-    typeof input === 'number' && Number.isInteger(input) && input >= least && input <= MOST_COUNTED
-      ? { value: input }
-      : {
-          fault: {
-            found: shown(input),
-            expected: `a whole number from ${least} to ${MOST_COUNTED}`,
-            ...writtenNumber(input, /^\d+$/),
-          },
-        },
-  );
-}
-
-const MOST_POSITIVE = 1e9;
-
-/** A number above zero, at most a thousand million. */
-export const positive: z.ZodType<number> = field<number>('field/type', (input) =>
-  typeof input === 'number' && input > 0 && input <= MOST_POSITIVE
-    ? { value: input }
-    : {
-        fault: {
-          found: shown(input),
-          expected:
-            typeof input === 'number' && input > MOST_POSITIVE ? `at most ${MOST_POSITIVE}` : 'a number above zero',
-          ...writtenNumber(input),
-        },
-      },
-);
-
-// What stands about a number may be a currency or what is counted, and nothing that makes another number of it.
-const WRITTEN_NUMBER =
-  /^((?:[^\d.,½⅓⅔¼¾⅛⅜⅝⅞/⁄−–-]|\. )*)([.,]?\d(?:[\d.,_'’ \u00a0\u202f]*\d)?)\s*([^\d½⅓⅔¼¾⅛⅜⅝⅞/⁄]*)$/;
-const MULTIPLIES = /^(?:k|m|mio|million|thousand|hundred|dozen)\b/i;
-
-/** A number that stands in a text, with a decimal comma, gaps or a unit that does not belong there. */
-function writtenNumber(input: unknown, form = /^/): { why?: string; edits?: readonly Edit[] } {
-  const [, , number, after = ''] =
-    (typeof input === 'string' && input.length <= LONGEST_AMOUNT && WRITTEN_NUMBER.exec(input)) || [];
-  if (number === undefined || MULTIPLIES.test(after)) return {};
-  return {
-    why: 'a number stands alone here, with a point before its decimals',
-    edits: (plainNumberEdits(number) ?? [{ text: number }]).filter(({ text }) => form.test(text)),
-  };
 }

@@ -9,22 +9,20 @@ import { z } from 'zod';
 import { colour, seenColour, targetOverBlack, targetOverWhite } from './colour-fields.ts';
 import { date } from './date-field.ts';
 import {
-  density,
   dose,
   fields,
   flakeSize,
   length,
   mass,
   oneOrMore,
-  positive,
   quantity,
   share,
   shortOrLong,
   temperature,
   text,
   volume,
-  wholeNumber,
 } from './fields.ts';
+import { density, positive, wholeNumber } from './number-fields.ts';
 import { plasticAmount } from './plastic-field.ts';
 import { reference } from './reference-field.ts';
 import { stock } from './stock-field.ts';

@@ -3,7 +3,8 @@ import { type Edit, editsOfWhole } from './edit.ts';
 import { foreignUnitEdits } from './foreign-unit.ts';
 import { figuresEdit } from './in-figures.ts';
 import { PLAIN_NUMBER_WHY, plainNumberEdits } from './plain-number.ts';
-import { type Dimension, UNITS, type Unit, unitNames, unitOf, unitSpellings } from './unit.ts';
+import { type Dimension, UNITS, type Unit, unitOf } from './unit.ts';
+import { unitFault } from './unit-fault.ts';
 
 /** An amount of something: 22 drops, 1/8 tsp, 171 °C. */
 export interface Quantity {
@@ -62,8 +63,6 @@ const EXAMPLES: Readonly<Record<Dimension, string>> = {
   drop: '`22 drops`',
   part: '`2 %`',
 };
-
-const DEGREES = /^(?:deg\.?|degrees?|°)?\s*(?:([cf])\s*°?|°)?$/i;
 
 /** Longest text that is read as an amount, in UTF-16 units. */
 export const LONGEST_AMOUNT = 100;
@@ -127,22 +126,7 @@ export function parseQuantity(
   const spelling = trimmed.slice(number.length).trim();
   const unit = unitOf(spelling);
   if (unit === undefined) {
-    const names = unitNames(dimensions).join(', ');
-    const written = trimmed.slice(0, number.length);
-    const [degrees, scale] = dimensions.includes('temperature') ? (DEGREES.exec(spelling) ?? []) : [];
-    if (scale !== undefined) {
-      const why = `\`${spelling}\` is no unit that fits here (${names})`;
-      return { found, expected, why, edits: [{ text: `${written} °${scale.toUpperCase()}` }] };
-    }
-    if (spelling === '' || degrees !== undefined) {
-      const why = `a number alone does not say what it counts (units here: ${names})`;
-      return { found, expected, why, ...withUnit(written, number.amount, dimensions) };
-    }
-    const why = `\`${spelling}\` is no unit that fits here (${names})`;
-    const edits = foreignUnitEdits(number.amount, spelling, dimensions);
-    if (edits !== undefined) return { found, expected, why, edits };
-    const unknownUnit = { number: written, spelling, allowed: unitSpellings(dimensions) };
-    return { found, expected, why, unknownUnit };
+    return { found, expected, ...unitFault(trimmed.slice(0, number.length), number.amount, spelling, dimensions) };
   }
   if (!dimensions.includes(UNITS[unit].dimension)) {
     // Whoever writes ounces of what is measured by volume means those of a measuring cup.
@@ -165,34 +149,6 @@ export function parseQuantity(
         bounds,
       };
 }
-
-/** What was most likely meant by a number without a unit. */
-function withUnit(
-  text: string,
-  amount: number,
-  dimensions: readonly Dimension[],
-): Pick<QuantityFault, 'edits' | 'otherwise'> {
-  const [dimension] = dimensions;
-  if (dimensions.length === 1 && dimension !== undefined) {
-    if (dimension === 'part' && amount <= 1) return { edits: [{ text: `${Number((100 * amount).toPrecision(6))}%` }] };
-    return { edits: USUAL_UNITS[dimension].map((unit) => ({ text: `${text} ${unit}` })) };
-  }
-  const otherwise = 'the unit that was counted';
-  if (!dimensions.includes('drop')) {
-    return { edits: dimensions.map((each) => ({ text: `${text} ${USUAL_UNITS[each][0]}` })), otherwise };
-  }
-  const drops = { text: `${text} drops`, when: 'drops are meant' };
-  return { edits: Number.isInteger(amount) ? [drops] : [], otherwise };
-}
-
-const USUAL_UNITS: Readonly<Record<Dimension, readonly [string, ...string[]]>> = {
-  volume: ['ml', 'fl oz'],
-  mass: ['g'],
-  length: ['mm', 'in'],
-  temperature: ['°C', '°F'],
-  drop: ['drops'],
-  part: ['%'],
-};
 
 const MEASURES: Readonly<Record<Dimension, string>> = {
   volume: 'a volume',
