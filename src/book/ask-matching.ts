@@ -57,7 +57,7 @@ export function firstRecipeFor(
       bench: book.settings,
       tolerance: target.tolerance,
       most,
-      limits: { inStock },
+      limits: { inStock, roomMl: book.settings.cupMl * book.settings.fill },
     });
   if (seenWhole(target)) return [{ part: parts.map(({ name }) => name).join(' and '), recipe: ask(parts) }];
   return parts.map((part) => ({ part: part.name, recipe: ask([part]) }));

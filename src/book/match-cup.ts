@@ -1,4 +1,10 @@
 import { UNITS } from '../units/unit.ts';
+import type { Settings } from './model.ts';
 
-/** Plastic of a cup that a match begins with, ml, by the book's unit: 120 ml or 4 fl oz. A small cup; common practice, no source. */
-export const MATCH_CUP_ML = { ml: 120, 'fl oz': 4 * UNITS['fl oz'].size } as const;
+/** A small cup; common practice, no source. */
+const MATCH_CUP_ML = { ml: 120, 'fl oz': 4 * UNITS['fl oz'].size } as const;
+
+/** Plastic of a cup that a match begins with, ml: 120 ml or 4 fl oz by the book's unit, but no more than a cup of the book is filled to. */
+export function matchCupMl({ volume, cupMl, fill }: Pick<Settings, 'volume' | 'cupMl' | 'fill'>): number {
+  return Math.min(MATCH_CUP_ML[volume], cupMl * fill);
+}

@@ -1,20 +1,21 @@
-import { MATCH_CUP_ML } from '../book/match-cup.ts';
+import { matchCupMl } from '../book/match-cup.ts';
+import type { Settings } from '../book/model.ts';
 import { Refusal } from '../eleventy/refusal.ts';
 import { explained } from '../recipe/fields.ts';
 import { millilitres } from '../units/convert.ts';
 import { isFault, parseQuantity } from '../units/quantity.ts';
-import type { VolumeUnit } from '../units/volume-text.ts';
 
 /**
  * Plastic that a cup is to begin with, ml, as `--plastic` has it: a volume with its unit, or a number in the book's. Throws Refusal for anything
  * else.
  *
- * @param text what was typed; unset: 120 ml, or 4 fl oz
+ * @param text what was typed; unset: what a match begins with
  *
- * @example plasticOption('4', { volume: 'fl oz' }) // 118.29
+ * @example plasticOption('4', { volume: 'fl oz', cupMl: 350, fill: 0.5 }) // 118.29
  */
-export function plasticOption(text: string | undefined, { volume }: VolumeUnit): number {
-  if (text === undefined) return MATCH_CUP_ML[volume];
+export function plasticOption(text: string | undefined, settings: Pick<Settings, 'volume' | 'cupMl' | 'fill'>): number {
+  const { volume } = settings;
+  if (text === undefined) return matchCupMl(settings);
   const typed = text.trim();
   const quantity = parseQuantity(Number.isNaN(Number(typed)) ? typed : `${typed} ${volume}`, ['volume']);
   if (!isFault(quantity)) return millilitres(quantity);

@@ -62,20 +62,31 @@ export function cutBack(question: NextAdditionQuestion): CutBack {
   const views = seen ?? predictedViews;
   const now = verdict(views, target, thresholds);
   if (isNoVerdict(now)) return { advice: 'fault', sentence: now.fault };
+  const predicted = mix.worst(nothingAdded);
+  const { isBlind, below, caution } = reckoning({
+    correction,
+    now,
+    predictedDeltaE: predicted,
+    seen,
+    target,
+    tolerance,
+  });
+  if (now.within && isBlind && predicted > tolerance)
+    return { advice: 'add', sentence: `${caution}\`next\` then says what to do.`, now };
   if (now.within) return { advice: 'leave', sentence: `Leave it: it is ${now.sentence}.`, now };
   const tooMuch = isOvershot(now, views, target);
   const thin = ingredients.findIndex(({ thins }) => thins);
-  if (thin < 0)
+  if (thin < 0) {
+    const room = limits.roomMl ?? plasticMl;
     return {
       advice: 'cannot',
-      sentence: `There is no room in the cup for more plastic: there are ${plasticText(plasticMl, bench)} in it, and it is to be filled to ${plasticText(limits.roomMl ?? plasticMl, bench)}. Pour half of it into another cup, write that pour down, and ask again.`,
+      sentence: `There is no room in the cup for more plastic: there are ${plasticText(plasticMl, bench)} in it, and it is to be filled to ${plasticText(room, bench)}. Pour all but ${plasticText(room / 2, bench)} of it into other cups, write that pour down, and ask again.`,
       now,
     };
+  }
 
   const isNew = (j: number): boolean =>
     !ingredients[j]!.thins && !((cup.materials[ingredients[j]!.material.id] ?? 0) > 0);
-  const predicted = mix.worst(nothingAdded);
-  const { below, caution } = reckoning({ correction, now, predictedDeltaE: predicted, seen, target, tolerance });
   const share = bestShare(mix, thin);
   const alone = measureDoses(mix, ingredients, [thin], share, [plasticMl], bench);
   const context = { problem, cup, target, shelf, thresholds, isNew };
@@ -161,7 +172,7 @@ function judge(
   });
   if (left > tolerance && anew < left - WORTH_MENDING) return again('comes nearer');
   if (ml > startMl && anew <= Math.max(tolerance, left)) return again('takes less plastic');
-  const cup = `${plasticText(startMl, bench)} and leave ΔE ${differenceText(anew)}`;
+  const cup = `${plasticText(startMl, bench)} and leave ΔE ${differenceText(fresh.deltaE)}${weighedWords(fresh)}`;
   const why =
     ml > startMl
       ? `A new cup would take ${cup}.`

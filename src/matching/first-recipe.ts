@@ -9,7 +9,7 @@ import { type FlakeChoice, flakeDose, nearestFlakes, type WantedFlake } from './
 import { laminateDoses } from './laminate-doses.ts';
 import { layersOfPart, withBehind } from './layers-of-part.ts';
 import { contentsOf } from './likeness.ts';
-import type { MatchBench } from './match-bench.ts';
+import { type MatchBench, plasticText } from './match-bench.ts';
 import { type MatchMaterial, shelfByName, withStrengths } from './match-material.ts';
 import { type Ingredient, measureDoses } from './measure-doses.ts';
 import { type MissingKind, missingKinds } from './missing-kind.ts';
@@ -40,7 +40,7 @@ export interface FirstRecipeQuestion {
   readonly shelf: readonly MatchMaterial[];
   readonly bench: MatchBench;
   readonly tolerance: number;
-  readonly limits?: Pick<AdditionLimits, 'inStock' | 'without'>;
+  readonly limits?: Pick<AdditionLimits, 'inStock' | 'without' | 'roomMl'>;
   /** What rounds of the same colour have taught. */
   readonly correction?: ModelCorrection;
   /** Most materials in a cup, flake apart; unset: 4. */
@@ -63,6 +63,8 @@ export interface FirstRecipe {
 }
 
 const WORKED_OUT = 14;
+// Plastic that is right as it is must come this much nearer, ΔE00, for anything to be added. Convention of this book.
+const WORTH_COLOURING = 1;
 
 /**
  * The best few recipes for a target, from plain plastic: of at most so many materials a cup, in amounts that the bench can measure.
@@ -114,9 +116,14 @@ export function firstRecipe(question: FirstRecipeQuestion): FirstRecipe {
       question.proposals ?? 3,
     );
   const exact = found[0] && mix.worst(found[0].doses);
+  const plain = mix.worst(new Float64Array(mix.count));
   const { proposals, byHandDeltaE } = byBestTools(bench, proposalsBy, (each) => each, tolerance);
   const known = { proposals, flakes: flakes.map(({ choice }) => choice), leftOut };
   const [best] = proposals;
+  if (plain <= tolerance && Math.min(...proposals.map(({ deltaE }) => deltaE)) > plain - WORTH_COLOURING) {
+    const sentence = `Plain ${shelf.get(plastic)!.title} is right: ΔE ${differenceText(plain)}, within tolerance. Add nothing.`;
+    return { advice: 'make', sentence, missing: [], ...known, proposals: [] };
+  }
   if (best && exact !== undefined && (best.deltaE <= tolerance || exact <= tolerance)) {
     const rounding =
       best.deltaE <= tolerance || tooLittleWords(best) !== ''
@@ -204,6 +211,8 @@ function questionFault({
   tolerance,
   most,
   keep = {},
+  bench,
+  limits: { roomMl = Number.POSITIVE_INFINITY } = {},
 }: FirstRecipeQuestion): string | undefined {
   if (parts.length === 0) return 'The target has no colour. Give at least the colour over white.';
   if (parts.length > 2)
@@ -215,6 +224,8 @@ function questionFault({
   if (unknown !== undefined) return `There is no ${unknown} on the shelf. Put it there, so that its colour is known.`;
   if (!(plasticMl > 0 && Number.isFinite(plasticMl)))
     return 'The cup has no plastic. Give its volume in millilitres, such as 120.';
+  if (plasticMl > roomMl + 0.5)
+    return `A cup of this book takes ${plasticText(roomMl, bench)} (\`cup\` and \`fill\` in book.md): hot plastic foams and splashes. Ask for that much, and make several cups alike.`;
   if (!(tolerance > 0 && Number.isFinite(tolerance)))
     return 'The tolerance is no number above 0. Give the largest ΔE that counts as the same colour, such as 2.';
   if (most !== undefined && !(Number.isInteger(most) && most >= 1 && most <= 6))

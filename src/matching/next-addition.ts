@@ -12,7 +12,7 @@ import { findDoses } from './find-doses.ts';
 import { freshCup, isLarge, takesMore } from './fresh-cup.ts';
 import { withBehind } from './layers-of-part.ts';
 import type { MatchBench } from './match-bench.ts';
-import { type MatchMaterial, shelfByName } from './match-material.ts';
+import { colours, type MatchMaterial, shelfByName } from './match-material.ts';
 import { measureDoses } from './measure-doses.ts';
 import { type MissingKind, missingKinds } from './missing-kind.ts';
 import {
@@ -50,9 +50,9 @@ export interface NextAdditionQuestion {
   readonly priors?: CorrectionPriors;
   /** Plastic that a new cup would be started with, ml; unset: what is in this one. */
   readonly startMl?: number;
-  /** Most materials in one addition; unset: 3. */
+  /** Most materials in one addition; unset: 3, and 4 to plain plastic. */
   readonly most?: number;
-  /** Most of them that are not in the cup yet; unset: 2. */
+  /** Most of them that are not in the cup yet; unset: 2, and 4 to plain plastic. */
   readonly newBottles?: number;
   /** Proposals wanted; unset: 3. */
   readonly proposals?: number;
@@ -84,6 +84,8 @@ export interface NextAddition {
 // An addition must be worth lighting the stove for, ΔE00.
 const LEAST_GAIN = 0.1;
 const WORKED_OUT = 14;
+// To plain plastic a whole recipe is added.
+const WHOLE_RECIPE = 4;
 // A new cup costs plastic and an evening: it must come this much nearer, ΔE00.
 const WORTH_STARTING_AGAIN = 0.5;
 
@@ -97,8 +99,10 @@ const WORTH_STARTING_AGAIN = 0.5;
 export function nextAddition(question: NextAdditionQuestion): NextAddition {
   const fault = questionFault(question);
   if (fault !== undefined) return nothing('fault', fault);
-  const { cup, target, bench, tolerance, seen, limits = {}, most = 3, newBottles = 2 } = question;
+  const { cup, target, bench, tolerance, seen, limits = {} } = question;
   const shelf = shelfByName(question.shelf);
+  const isPlain = !Object.keys(cup.materials).some((name) => colours(shelf.get(name)!));
+  const { most = isPlain ? WHOLE_RECIPE : 3, newBottles = isPlain ? WHOLE_RECIPE : 2 } = question;
   const correction = correctModel(question.rounds ?? [], (name) => shelf.get(name)!, question.priors);
   const problem = additionProblem(cup, target, shelf, correction, limits);
   const { mix, ingredients, plasticMl, leftOut } = problem;
@@ -109,9 +113,16 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
   const now = seen ? verdict(seen, target, thresholds) : verdictOf(predicted, target, thresholds);
   if (isNoVerdict(now)) return nothing('fault', now.fault);
   const predictedDeltaE = mix.worst(nothingAdded);
-  const { agrees, below, caution, words } = reckoning({ correction, now, predictedDeltaE, seen, target, tolerance });
+  const { agrees, isBlind, below, caution, words } = reckoning({
+    correction,
+    now,
+    predictedDeltaE,
+    seen,
+    target,
+    tolerance,
+  });
   const known = { now, predictedDeltaE, correction, leftOut };
-  if (now.within) {
+  if (now.within && !(isBlind && predictedDeltaE > tolerance)) {
     return { ...nothing('leave', `Leave it: it is ${now.sentence}.`), ...known };
   }
 

@@ -7,8 +7,10 @@ import { differenceText } from './words.ts';
 export interface Reckoning {
   /** Whether the corrected model makes of the cup what was seen of it, in every view of the target. */
   readonly agrees: boolean;
-  /** ΔE00 below which a prediction is surely nearer than the cup is: than it was seen, less what the model missed that by. */
+  /** ΔE00 below which a prediction is surely nearer than the cup is: than it was seen, less what the model missed that by; than it is predicted, where half a look is right. */
   readonly below: number;
+  /** Whether a view that the target has was not noted, and is off by the corrected model where the other looks right. */
+  readonly isBlind: boolean;
   /** For the maker, to stand before all else: what does not agree, and what to do; else nothing. */
   readonly caution: string;
   /** From which ΔE all is reckoned, where that is not what was seen; else nothing. */
@@ -33,10 +35,12 @@ const WORTH_EXPLAINING = 0.5;
 /** Sets what the corrected model makes of a cup against what was seen of it. */
 export function reckoning({ correction, now, predictedDeltaE, seen, target, tolerance }: Reckoned): Reckoning {
   const misses = correction.miss > tolerance;
-  const below = Math.min(predictedDeltaE, seen ? now.deltaE - (misses ? correction.miss : 0) : predictedDeltaE);
   const differs = seen !== undefined && Math.abs(now.deltaE - predictedDeltaE) >= WORTH_EXPLAINING;
   const unseen = seen && (seen.overWhite === undefined ? 'white' : seen.overBlack === undefined ? 'black' : undefined);
-  const isBlind = differs && predictedDeltaE > now.deltaE && unseen !== undefined && target.overBlack !== undefined;
+  const isLess = predictedDeltaE > now.deltaE && (differs || (now.within && predictedDeltaE > tolerance));
+  const isBlind = isLess && unseen !== undefined && target.overBlack !== undefined;
+  const asSeen = seen && !(isBlind && now.within) ? now.deltaE - (misses ? correction.miss : 0) : predictedDeltaE;
+  const below = Math.min(predictedDeltaE, asSeen);
   const by = `ΔE ${differenceText(correction.miss)}`;
   const caution = misses
     ? `What was seen last does not agree with the shelf: it is ${by} from all that the rounds can make of it. Look at a test pour again, by daylight, and note the round anew; see that the log says what went in. What is predicted may be off by as much. `
@@ -47,5 +51,5 @@ export function reckoning({ correction, now, predictedDeltaE, seen, target, tole
     differs && caution === ''
       ? ` As seen, the cup is ΔE ${differenceText(now.deltaE)} off; the corrected model has it at ΔE ${differenceText(predictedDeltaE)}, and what is left is reckoned from that.`
       : '';
-  return { agrees: caution === '', below, caution, words };
+  return { agrees: caution === '', isBlind, below, caution, words };
 }

@@ -122,7 +122,7 @@ function cupNames(names: readonly string[], between: string, last = between): Wo
 }
 
 const POURS: Readonly<Record<Pattern, (cups: readonly string[]) => WorkStep>> = {
-  solid: () => ['Shoot the mold slowly and top up the sprue while it shrinks.'],
+  solid: () => ['Fill the mold slowly, and top it up while it shrinks.'],
   laminate: (cups) => [
     'Shoot the cups ',
     ...cupNames(cups, ', ', ' and '),

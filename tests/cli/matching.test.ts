@@ -50,7 +50,9 @@ async function cupbookIn(recipes: string, ...line: readonly string[]): Promise<S
 
 const SOD =
   '---\ntitle: Sod\nlook: { kind: dye, colour: "#6c4a2c", dose: 10 drops per 100 ml, thickness: 3 mm }\n---\n';
-const SCALE = { 'book.md': '---\ntitle: A Small Book\ntools: { spoons: [1/2 tsp], scale: 0.01 g }\n---\n' };
+const SCALE = {
+  'book.md': '---\ntitle: A Small Book\ncup: 600 ml\ntools: { spoons: [1/2 tsp], scale: 0.01 g }\n---\n',
+};
 
 describe('the scale', () => {
   test('match leads with what is weighed where drops and spoons miss, and says what they leave', async () => {
@@ -94,7 +96,7 @@ describe('the scale', () => {
   });
 
   test('a book without one has no weights, and is told what one would do', async () => {
-    const spoon = { 'book.md': '---\ntitle: A Small Book\ntools: { spoons: [1/2 tsp] }\n---\n' };
+    const spoon = { 'book.md': '---\ntitle: A Small Book\ncup: 600 ml\ntools: { spoons: [1/2 tsp] }\n---\n' };
     const { out } = await cupbookOf(spoon, 'match', 'near', '--plastic', '60');
     expect(out).toMatch(/it misses by ΔE [\d.]+; with a scale it would leave ΔE [\d.]+, or make more at once/);
     expect(out).not.toMatch(/weigh/);
@@ -208,12 +210,12 @@ describe('cupbook match', () => {
   });
 
   test('match TARGET --json is the same for other programs', async () => {
-    const { out } = await cupbook('match', 'leaf', '--json', '--materials', '2', '--plastic', '200');
+    const { out } = await cupbook('match', 'leaf', '--json', '--materials', '2', '--plastic', '150');
     const [answer] = JSON.parse(out);
     expect(answer.part).toBe('body');
     expect(answer.recipe.proposals.length).toBeGreaterThan(0);
     for (const { cups } of answer.recipe.proposals) {
-      expect(cups[0].plasticMl).toBe(200);
+      expect(cups[0].plasticMl).toBe(150);
       expect(cups[0].amounts.length).toBeLessThanOrEqual(2);
     }
   });
@@ -223,6 +225,16 @@ describe('cupbook match', () => {
     expect(both.out).toMatch(/^back and belly: /);
     expect(both.out).toContain('poured alone it looks like');
     expect((await cupbook('match', 'halves')).out).toMatch(/^back: [\s\S]*\nbelly: /);
+  });
+
+  test('match for more than a cup is filled to is refused, with how to make as much', async () => {
+    const { code, out } = await cupbook('match', 'leaf', '--plastic', '3000');
+    expect([code, out]).toEqual([
+      1,
+      expect.stringMatching(
+        /A cup of this book takes 175 ml .*: hot plastic foams and splashes\. Ask for that much, and make several cups alike\./,
+      ),
+    ]);
   });
 
   test('match of no target, and with no number, is a sentence', async () => {

@@ -153,6 +153,18 @@ describe('what it says', () => {
     expect(smooth.deltaEUnderA).toBeGreaterThan(best.deltaEUnderA);
   });
 
+  test('firstRecipe(plain plastic) adds nothing', () => {
+    const found = ask({ parts: [partOf({})] });
+    expect(found).toMatchObject({ advice: 'make', proposals: [] });
+    expect(found.sentence).toBe('Plain Clear is right: ΔE 0.0, within tolerance. Add nothing.');
+  });
+
+  test('firstRecipe(more plastic than a cup is filled to) is refused', () => {
+    const found = ask({ parts: [partOf({ 'brown-dye': 0.005 })], plasticMl: 300, limits: { roomMl: 175 } });
+    expect(found.advice).toBe('fault');
+    expect(found.sentence).toMatch(/^A cup of this book takes 175 ml /);
+  });
+
   test('firstRecipe(a colour no plastic has) says what would help', () => {
     const { advice, sentence, missing } = ask({
       parts: [{ name: 'body', overWhite: labFromHex('#2030ff'), thicknessMm: 6 }],

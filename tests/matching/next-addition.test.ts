@@ -112,6 +112,29 @@ describe('laws', () => {
     );
   });
 
+  test('nextAddition(…) does not leave a cup of which half was seen, when the other half is surely off', () => {
+    const whole = { 'brown-dye': 0.6, 'white-pearl': 0.6 };
+    const target = lookOf(cupOf(whole));
+    const part = cupOf({ 'brown-dye': 0.6, 'white-pearl': 0.1 });
+    const before = lookOf(part);
+    const half = { overWhite: target.overWhite };
+    const rounds = [
+      { cup: part, thicknessMm: 6, seen: before },
+      { cup: part, thicknessMm: 6, seen: half },
+    ];
+    const found = ask({ cup: part, target, seen: half, rounds });
+    expect(found.now!.within).toBe(true);
+    expect(found.advice).not.toBe('leave');
+    expect(found.sentence).toMatch(/^What (it looks like over black was not noted|was seen last does not agree)/);
+  });
+
+  test('nextAddition(…) adds a whole recipe to plain plastic, as a first recipe would', () => {
+    const target = lookOf(cupOf({ 'brown-dye': 0.3, 'green-dye': 0.2, 'violet-dye': 0.1, 'white-pearl': 0.5 }));
+    const found = ask({ cup: cupOf({}), target, bench: EXACT_BENCH });
+    expect(found.proposals[0]!.left.deltaE).toBeLessThan(0.3);
+    expect(found.startAgain).toBeUndefined();
+  });
+
   test('nextAddition(…) for a cup of another size is the same addition, scaled', () => {
     fc.assert(
       fc.property(missing, fc.double({ min: 0.2, max: 5, noNaN: true }), ({ whole, part }, factor) => {

@@ -104,7 +104,7 @@ export function firstAnswers(work: Work, data: BenchPageData): readonly FirstAns
       shelf: data.materials,
       bench: data.settings,
       tolerance: work.tolerance,
-      limits: { inStock: work.inStock, without: work.without },
+      limits: { inStock: work.inStock, without: work.without, roomMl: data.settings.cupMl * data.settings.fill },
     });
   if (work.arrangement === 'together')
     return [{ part: work.sides.map(({ name }) => name).join(' and '), recipe: ask(work.sides) }];

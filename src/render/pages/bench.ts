@@ -1,4 +1,4 @@
-import { MATCH_CUP_ML } from '../../book/match-cup.ts';
+import { matchCupMl } from '../../book/match-cup.ts';
 import type { Book, Material, Mold, Settings, Target } from '../../book/model.ts';
 import { MEASURED_TOGETHER, VERDICT_WORDS } from '../../book/verdict-words.ts';
 import { volumeInField, volumeLimits, volumeUnitName } from '../../units/volume-field.ts';
@@ -102,7 +102,7 @@ export function benchPageData(book: Book): BenchPageData | undefined {
     })),
     settings,
     plastic,
-    plasticMl: MATCH_CUP_ML[settings.volume],
+    plasticMl: matchCupMl(settings),
     recipes: recipes.map(({ id }) => id),
   };
 }
