@@ -7,7 +7,9 @@ import { adviceFor, firstAnswers, newWork, withBookTarget, withRecipe } from '..
 import { roundsSeen } from '../../src/browser/bench/cup-looks.ts';
 import { fileDose, typedAmount } from '../../src/browser/bench/dose-text.ts';
 import { roundForms, sidesView } from '../../src/browser/bench/fields-view.ts';
-import { sideOf, type Work, withoutLastDone, withSides, withSteps } from '../../src/browser/bench/work.ts';
+import { logView } from '../../src/browser/bench/log-view.ts';
+import { roundOf } from '../../src/browser/bench/typed-round.ts';
+import { cupNow, sideOf, type Work, withoutLastDone, withSides, withSteps } from '../../src/browser/bench/work.ts';
 import { recipeFile } from '../../src/browser/bench/work-recipe.ts';
 import { targetFile } from '../../src/browser/bench/work-target.ts';
 import { type BenchPageData, benchPageData } from '../../src/render/pages/bench.ts';
@@ -179,6 +181,49 @@ describe('amounts', () => {
     });
     expect(typedAmount('some', peat, plastic)).toMatchObject({ fault: expect.stringContaining('“some” is no amount') });
     expect(typedAmount('', peat, plastic)).toMatchObject({ fault: expect.stringContaining('Nothing is no amount') });
+  });
+
+  test.each([
+    [
+      '2,5 drops',
+      'peat',
+      '“2,5 drops” is no amount: a number is digits without gaps, with a point before its decimals. Write “2.5 drops”.',
+    ],
+    [
+      '3',
+      'peat',
+      '“3” is no amount: a number alone does not say what it counts. Write “3 drops” if drops are meant, or the unit that was counted, as in 3 drops, 1/8 tsp or 0.25 g.',
+    ],
+    [
+      '3',
+      'ivory',
+      '“3” is no amount: a number alone does not say what it counts. Write the unit that was counted, as in 1/8 tsp or 0.25 g.',
+    ],
+    [
+      '2,5',
+      'ivory',
+      '“2,5” is no amount: a number is digits without gaps, with a point before its decimals. Write for example 1/8 tsp or 0.25 g.',
+    ],
+    [
+      '3 dabs',
+      'peat',
+      '“3 dabs” is no amount: “dabs” is no unit that fits here. Write for example 3 drops, 1/8 tsp or 0.25 g.',
+    ],
+    ['some', 'ivory', '“some” is no amount: write for example 1/8 tsp or 0.25 g.'],
+  ])('typedAmount(%s) of %s says what to write instead', (text, id, fault) => {
+    const material = DATA.materials.find((each) => each.id === id)!;
+    expect(typedAmount(text, material, { ml: 100, grams: 105 })).toEqual({ fault });
+  });
+
+  test.each([121.94, 121.96, 0.37, 19.999, 120 + 1e-9])('what is shown of %s ml in a cup can be poured', (volumeMl) => {
+    const shown = { data: DATA, materials: new Map(DATA.materials.map((material) => [material.id, material])) };
+    const { cup } = cupNow(leaf(), 0, () => 1, 8);
+    for (const volume of ['ml', 'fl oz'] as const) {
+      const data = { ...DATA, settings: { ...DATA.settings, volume } };
+      const drawn = logView([], { cup, volumeMl }, { ...shown, data }).toString();
+      const pour = /Really in the cup<\/h3><p>([\d.]+) /.exec(drawn)![1]!;
+      expect(roundOf({ pour, note: '' }, volumeMl, { volume })).toMatchObject([{ do: 'pour' }]);
+    }
   });
 });
 

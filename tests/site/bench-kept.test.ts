@@ -167,7 +167,7 @@ describe('a match that is there again', () => {
     await page.getByRole('button', { name: 'Start with plain plastic' }).click();
     await page.getByText('Something else went in').click();
     const plastic = page.getByLabel('Plastic, ml');
-    const put = page.getByRole('button', { name: 'Put it in the log' }).nth(1);
+    const put = page.getByRole('button', { name: 'Put the plastic in the log' });
     await plastic.fill('1');
     await put.click();
     await untilKept(page, 'match', '"do":"plastic"');

@@ -82,7 +82,7 @@ test('in a book of fluid ounces a match is typed and told in them', async () => 
   await expect.poll(() => says(page)).toBe('The round is noted.');
   await page.getByText('Something else went in').click();
   await page.getByLabel('Plastic, fl oz').fill('1');
-  await page.getByRole('button', { name: 'Put it in the log' }).nth(1).click();
+  await page.getByRole('button', { name: 'Put the plastic in the log' }).click();
   expect(await page.locator('.bench-log li').allInnerTexts()).toEqual([
     'Poured 0.5\u00a0fl\u00a0oz',
     'Added 1\u00a0fl\u00a0oz of plastic',

@@ -3,6 +3,7 @@ import { gramsOfDose, type Handling } from '../../units/dose.ts';
 import { formatDecimal, formatQuantity } from '../../units/format-quantity.ts';
 import { DOSE_DIMENSIONS, isFault, isRate, parseDose, parseQuantity, type Quantity } from '../../units/quantity.ts';
 import { type Dimension, UNITS } from '../../units/unit.ts';
+import { amountFault } from './amount-fault.ts';
 import { isWithin, LIMITS, MOST, within } from './limits.ts';
 import type { WorkAmount } from './work.ts';
 
@@ -69,10 +70,7 @@ export function typedAmount(
 ): WorkAmount | { readonly fault: string } {
   const read = parseQuantity(text, DOSE_DIMENSIONS);
   if (isFault(read) && read.bounds !== undefined) return { fault: `“${text.trim()}” is no amount ${read.bounds}.` };
-  if (isFault(read))
-    return {
-      fault: `${text.trim() === '' ? 'Nothing' : `“${text.trim()}”`} is no amount: write for example 3 drops, 1/8 tsp or 0.25 g.`,
-    };
+  if (isFault(read)) return { fault: amountFault(text.trim(), read, material.gramsPerDrop !== undefined) };
   if (UNITS[read.unit].dimension === 'drop' && material.gramsPerDrop === undefined) {
     return { fault: `${material.title} has no drops: write for example 1/8 tsp or 0.25 g.` };
   }

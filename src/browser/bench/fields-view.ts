@@ -63,7 +63,7 @@ ${sawBlack ? colourField(`${id}-black`, 'overBlack', 'Seen over black', overBlac
 <details class="bench-else"${amount !== '' || addedMl !== '' ? html` open` : ''}><summary>Something else went in</summary><div class="bench-fields">
 <p class="field wide"><label for="${id}-material">Material</label><select id="${id}-material" name="material">${materials.map(({ id: material, title: name }) => html`<option value="${material}"${material === chosen ? html` selected` : ''}>${name}</option>`)}</select></p>
 <p class="field"><label for="${id}-amount">Amount</label><input id="${id}-amount" type="text" name="amount" placeholder="3 drops" maxlength="40" autocomplete="off" value="${amount}"></p>
-<p class="field"><button class="quiet" type="button" data-add-else>Put it in the log</button></p></div><div class="bench-fields">
+<p class="field"><button class="quiet" type="button" data-add-else>Put the material in the log</button></p></div><div class="bench-fields">
 <p class="field"><label for="${id}-plastic">Plastic, ${volume}</label><input id="${id}-plastic" type="number" inputmode="decimal" name="addedMl" min="0" step="any" value="${addedMl}"></p>
-<p class="field"><button class="quiet" type="button" data-add-plastic>Put it in the log</button></p></div></details>`;
+<p class="field"><button class="quiet" type="button" data-add-plastic>Put the plastic in the log</button></p></div></details>`;
 }

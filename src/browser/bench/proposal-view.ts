@@ -11,6 +11,7 @@ import { weightsText } from '../../matching/weigh-doses.ts';
 import { type Html, html } from '../../render/html.ts';
 import { type ChipColours, chips } from '../../render/swatch/chip.ts';
 import { deltaEText, moneyText, sentence, volumeText } from '../../render/words.ts';
+import { noMoreThan } from '../../units/volume-field.ts';
 import type { CupAdvice } from './ask.ts';
 import { type BenchShown, limitWords, titleIn } from './shown.ts';
 import type { WorkSide } from './work.ts';
@@ -169,7 +170,7 @@ function proposalItem(
       : weighing
         ? html`<p><b>Weigh ${inWeights}.</b></p><p>That leaves ΔE ${deltaEText(weighedDeltaE!)}.</p>`
         : html`<p>Or weigh all: <b>${inWeights}</b>. That leaves ΔE ${deltaEText(weighedDeltaE!)}.</p>`;
-  return html`<li>${comparison(side, overWhite, overBlack, 'target on the left, predicted on the right')}${weighing ? [byWeight, byHand] : [byHand, byWeight]}${tooLittle === undefined ? '' : html`<p>${sentence(tooLittle)}</p>`}<p class="fine">${volumeText(volumeMl, settings)} in the cup, ${costIn(shown, cost, unpriced)}${limit?.lowered ? limitWords(limit, shown) : ''}.</p><div class="bench-choices">${ways.map((choice) => html`<button${choice.leads ? '' : html` class="quiet"`} type="button" data-take="${index}"${choice.weighing ? html` data-weighing` : ''}>${choice.weighing ? 'I weighed it' : 'I added this'}<span class="unseen-words">: ${choice.weighing ? inWeights : addedText(additions, thin, settings)}</span></button>`)}</div></li>`;
+  return html`<li>${comparison(side, overWhite, overBlack, 'target on the left, predicted on the right')}${weighing ? [byWeight, byHand] : [byHand, byWeight]}${tooLittle === undefined ? '' : html`<p>${sentence(tooLittle)}</p>`}<p class="fine">${noMoreThan(volumeMl, settings)} in the cup, ${costIn(shown, cost, unpriced)}${limit?.lowered ? limitWords(limit, shown) : ''}.</p><div class="bench-choices">${ways.map((choice) => html`<button${choice.leads ? '' : html` class="quiet"`} type="button" data-take="${index}"${choice.weighing ? html` data-weighing` : ''}>${choice.weighing ? 'I weighed it' : 'I added this'}<span class="unseen-words">: ${choice.weighing ? inWeights : addedText(additions, thin, settings)}</span></button>`)}</div></li>`;
 }
 
 /** What something costs, and what of it has no price. */
