@@ -1,6 +1,7 @@
 import { type Html, html } from '../render/html.ts';
 import { nearWords, strangeWords } from './near-words.ts';
 import { isNarrowed, type Question, queryOf } from './question.ts';
+import { wordsAndPhrases } from './small-words.ts';
 
 /** Another question that finds something, and what it changes. */
 export interface Offer {
@@ -74,7 +75,7 @@ const MOST_WORDS = 8;
 
 /** The same without one of its words; words in quotes belong together. */
 function oneWordLess(question: Question): readonly Omit<Offer, 'found'>[] {
-  const all = [...new Set(question.words.match(/"[^"]*"|\S+/g))];
+  const all = [...new Set(wordsAndPhrases(question.words))];
   if (all.length < 2 || all.length > MOST_WORDS) return [];
   return all.map((word) => ({
     says: `Without “${word.replaceAll('"', '')}”`,

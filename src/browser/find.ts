@@ -14,6 +14,7 @@ import { vocabularyOf } from './near-words.ts';
 import { nearestFirst } from './nearest-first.ts';
 import { afterPause, pageData } from './page-data.ts';
 import { askFor, isNarrowed, type Question, queryOf, questionOf } from './question.ts';
+import { withoutSmallWords } from './small-words.ts';
 
 /** What is used of the search library. */
 interface SearchLibrary {
@@ -76,8 +77,9 @@ async function start(panel: HTMLElement, folder: string): Promise<void> {
     ...[...form.querySelectorAll<HTMLInputElement>('[type="checkbox"]')].map(({ value }) => value),
   ]);
   const searchFor = (question: Question): ReturnType<SearchLibrary['search']> => {
-    const sort = question.words === '' ? { sort: { title: 'asc' } as const } : {};
-    return library.search(question.words === '' ? null : question.words, {
+    const words = withoutSmallWords(question.words);
+    const sort = words === '' ? { sort: { title: 'asc' } as const } : {};
+    return library.search(words === '' ? null : words, {
       filters: pagefindFilters(question),
       ...sort,
     });
@@ -134,7 +136,7 @@ async function start(panel: HTMLElement, folder: string): Promise<void> {
     pending = found;
     const thing = near === undefined && question.filters.kind === undefined ? 'page' : 'colour';
     const offers = await offersInstead(
-      question,
+      { ...question, words: withoutSmallWords(question.words) },
       pending.length,
       vocabulary,
       async (other) => (await ask(other)).length,
