@@ -154,7 +154,7 @@ function benchForm(data: BenchPageData, context: PageContext): Html {
 </div>
 <details class="bench-shelf"><summary>What is on the shelf: <span data-shelf-count>${coloured.length} of ${coloured.length}</span></summary>
 <p class="check"><input id="bench-stock" name="inStock" type="checkbox"><label for="bench-stock">Only what is left; what is not counted counts as there</label></p>
-<ul class="checks">${coloured.map(({ id, title, hex }) => html`<li class="check"><input id="shelf-${id}" type="checkbox" name="shelf" value="${id}" checked><label for="shelf-${id}">${dot(hex)}${title}</label></li>`)}</ul>
+<ul class="checks">${coloured.map(({ id, title, hex, stockGrams }) => html`<li class="check"><input id="shelf-${id}" type="checkbox" name="shelf" value="${id}" checked><label for="shelf-${id}">${dot(hex)}<span>${title}${stockGrams === 0 ? html`<span class="fine">, none left</span>` : ''}</span></label></li>`)}</ul>
 </details>
 </section>
 <section class="part" aria-labelledby="bench-first"><h2 id="bench-first">A first recipe</h2>

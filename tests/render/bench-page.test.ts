@@ -1,0 +1,12 @@
+import { expect, test } from 'vitest';
+import { bookOf, pageOf, SAMPLE_FILES } from './sample-book.ts';
+
+test('the shelf of the bench page says of which material none is left', async () => {
+  const shelfOf = async (peat: string): Promise<string> => {
+    const page = await pageOf('bench', '', bookOf({ ...SAMPLE_FILES, 'shelf/colorants/peat.md': peat }));
+    return page.match(/<ul class="checks">[\s\S]*?<\/ul>/)![0].replace(/<[^>]*>/g, ' ');
+  };
+  const peat = SAMPLE_FILES['shelf/colorants/peat.md']!;
+  expect(await shelfOf(peat.replace('stock: 3 ml', 'stock: 0'))).toMatch(/Peat\s+, none left/);
+  expect(await shelfOf(peat)).not.toContain('none left');
+});
