@@ -9,37 +9,62 @@ import { CupActions } from './bench/cup-actions.ts';
 import { readDrafts } from './bench/drafts.ts';
 import { listen } from './bench/events.ts';
 import { FileActions } from './bench/file-actions.ts';
-import { isNoWork, readWork } from './bench/read-work.ts';
+import { KeptMatch } from './bench/kept-match.ts';
+import { keptWork } from './bench/kept-work.ts';
 import { BenchScreen } from './bench/screen.ts';
-import { settledWork } from './bench/settle-work.ts';
 import { BenchState } from './bench/state.ts';
-import { openStore } from './bench/store.ts';
+import { type Kept, openStore } from './bench/store.ts';
+import { tabChannel } from './bench/tab-channel.ts';
 import { TargetActions } from './bench/target-actions.ts';
 import { pageData } from './page-data.ts';
 
+const LOST =
+  'This match went on in another tab, and stands here as it is there. What you did here last was not kept: do it again.';
+
+/** What keeps the match of this book; undefined where the browser keeps nothing. */
+async function keeperOf(book: string): Promise<{ readonly keeper: KeptMatch; readonly kept: Kept } | undefined> {
+  const store = await openStore(book);
+  const kept = await store?.read().catch(() => undefined);
+  return store && kept && { keeper: new KeptMatch(store, tabChannel(book), kept), kept };
+}
+
 /** The match that was kept, or a new one, and what there is to say of it. */
-async function stateOf(data: BenchPageData): Promise<{ readonly state: BenchState; readonly says: string }> {
-  // Two books of one host must not share their work.
-  const book = new URL(document.documentElement.dataset.root ?? './', location.href).href;
-  const [store, typing] = await Promise.all([openStore(book), openStore(`${book}#draft`)]);
-  const [kept, typed] = await Promise.all([store, typing].map((each) => each?.read().catch(() => undefined)));
-  const stores = { work: store, drafts: typing };
-  const anew = (says: string): { readonly state: BenchState; readonly says: string } => ({
-    state: new BenchState(data, newWork(data), readDrafts(undefined), stores),
-    says,
+function stateOf(
+  data: BenchPageData,
+  keeps: Awaited<ReturnType<typeof keeperOf>>,
+): { readonly state: BenchState; readonly says: string } {
+  const kept = keptWork(keeps?.kept ?? {}, data);
+  if (kept !== undefined && !('fault' in kept))
+    return { state: new BenchState(data, kept.work, kept.drafts, keeps?.keeper), says: kept.says };
+  return {
+    state: new BenchState(data, newWork(data), readDrafts(undefined), keeps?.keeper),
+    says: kept === undefined ? '' : `${kept.fault} It stays there until something is changed in this new one.`,
+  };
+}
+
+/** Shows what another tab has done, as soon as this one is seen. */
+function followTabs(keeper: KeptMatch, state: BenchState, screen: BenchScreen): void {
+  keeper.onNewer = (texts, unkept) => {
+    const kept = keptWork(texts, state.data);
+    if (kept === undefined) return;
+    if ('fault' in kept) {
+      screen.say(kept.fault);
+      return;
+    }
+    const lost = state.takeOver(kept.work, kept.drafts) || unkept;
+    screen.showAll();
+    screen.say(lost ? LOST : kept.says);
+  };
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'visible') void keeper.follow();
   });
-  if (kept === undefined) return anew('');
-  const read = readWork(kept);
-  const settled = isNoWork(read) ? { fault: 'The match that was kept here cannot be read.' } : settledWork(read, data);
-  return 'fault' in settled
-    ? anew(`${settled.fault} It stays there until something is changed in this new one.`)
-    : { state: new BenchState(data, settled.work, readDrafts(typed), stores), says: settled.says };
 }
 
 async function start(root: HTMLElement, data: BenchPageData): Promise<void> {
-  const { state, says } = await stateOf(data);
+  // Two books of one host must not share their work.
+  const keeps = await keeperOf(new URL(document.documentElement.dataset.root ?? './', location.href).href);
+  const { state, says } = stateOf(data, keeps);
   const screen = new BenchScreen(root, state);
-  state.onLoss = () => screen.say('The browser could not keep this step: export the match before you leave the page.');
   state.onFull = () => screen.say('This log is full. Take the recipe away, export the match, and begin another one.');
   const target = new TargetActions(state, screen);
   const file = new FileActions(state, screen, () => target.mayReplace());
@@ -48,7 +73,13 @@ async function start(root: HTMLElement, data: BenchPageData): Promise<void> {
   root.hidden = false;
   if (state.findsAgain && state.work.cups.some(({ steps }) => steps.length === 0)) target.find();
   if (says !== '') screen.say(says);
-  if (state.keepsNothing) screen.say('This browser keeps nothing here: export the match before you leave the page.');
+  if (keeps === undefined) {
+    screen.say('This browser keeps nothing here: export the match before you leave the page.');
+    return;
+  }
+  keeps.keeper.onLoss = () =>
+    screen.say('The browser could not keep this step: export the match before you leave the page.');
+  followTabs(keeps.keeper, state, screen);
 }
 
 const root = document.querySelector<HTMLElement>('[data-bench]');

@@ -109,7 +109,7 @@ export class CupActions {
 
   private show(index: number, says: string): void {
     // What was done is kept before the page can be left.
-    void this.state.save();
+    this.state.save();
     this.screen.showCup(index);
     this.screen.part(`#cup-${index}-head`).focus();
     this.screen.say(says);

@@ -29,6 +29,8 @@ export interface Drafts {
   readonly cups: readonly CupDraft[];
   /** Recipes were found for the target, and are shown. */
   readonly found: boolean;
+  /** A cup is shown though nothing was put in yet. */
+  readonly begun: boolean;
 }
 
 const TEXTS = ['pour', 'overWhite', 'overBlack', 'note', 'material', 'amount', 'addedMl'] as const;
@@ -39,11 +41,15 @@ export function readDrafts(text: string | undefined): Drafts {
   try {
     const read: unknown = JSON.parse(text ?? '[]');
     // Earlier a list of cups was kept.
-    if (Array.isArray(read)) return { cups: read.map(draftOf), found: false };
-    const { cups, found } = read as { readonly cups: readonly unknown[]; readonly found: unknown };
-    return { cups: cups.map(draftOf), found: found === true };
+    if (Array.isArray(read)) return { cups: read.map(draftOf), found: false, begun: false };
+    const { cups, found, begun } = read as {
+      readonly cups: readonly unknown[];
+      readonly found: unknown;
+      readonly begun?: unknown;
+    };
+    return { cups: cups.map(draftOf), found: found === true, begun: begun === true };
   } catch {
-    return { cups: [], found: false };
+    return { cups: [], found: false, begun: false };
   }
 }
 

@@ -3,44 +3,36 @@ import { afterPause } from '../page-data.ts';
 import type { FirstAnswer } from './ask.ts';
 import type { CupDraft, Drafts } from './drafts.ts';
 import { fittedWork } from './fit-work.ts';
-import type { WorkStore } from './store.ts';
+import type { KeptMatch } from './kept-match.ts';
 import type { Work } from './work.ts';
-
-/** Where a match and what was typed for it are kept between visits; nowhere, where the browser keeps nothing. */
-export interface BenchStores {
-  readonly work: WorkStore | undefined;
-  readonly drafts: WorkStore | undefined;
-}
 
 /** Everything that the page knows, kept soon after every change. */
 export class BenchState {
   readonly data: BenchPageData;
   readonly materials: ReadonlyMap<string, BenchPageMaterial>;
-  readonly keepsNothing: boolean;
   drafts: readonly CupDraft[];
   answers: readonly FirstAnswer[] = [];
   /** Recipes were found before the page was loaded again, and are to be found anew. */
   readonly findsAgain: boolean;
   /** A cup is shown though nothing was put in yet. */
-  begun = false;
-  /** Told when the browser could not keep something. */
-  onLoss: () => void = () => {};
+  begun: boolean;
   /** Told when a match has become too long. */
   onFull: () => void = () => {};
   private current: Work;
   /** What was kept is left alone until there is something else to keep. */
   private changed = false;
-  private readonly stores: BenchStores;
-  private readonly saveSoon = afterPause(() => void this.save(), 250);
+  private readonly keeper: KeptMatch | undefined;
+  private readonly saveSoon = afterPause(() => this.save(), 250);
 
-  constructor(data: BenchPageData, work: Work, drafts: Drafts, stores: BenchStores) {
+  /** @param keeper where the match is kept between visits; nowhere, where the browser keeps nothing */
+  constructor(data: BenchPageData, work: Work, drafts: Drafts, keeper: KeptMatch | undefined) {
     this.data = data;
     this.materials = new Map(data.materials.map((material) => [material.id, material]));
     this.current = work;
     this.drafts = drafts.cups;
+    this.begun = drafts.begun;
     this.findsAgain = drafts.found;
-    this.stores = stores;
-    this.keepsNothing = stores.work === undefined;
+    this.keeper = keeper;
   }
 
   get work(): Work {
@@ -77,27 +69,39 @@ export class BenchState {
   /** Keeps what was typed for a cup, at once: the next thing may be a reload. */
   draft(index: number, draft: CupDraft): void {
     this.drafts = this.work.cups.map((_, at) => (at === index ? draft : (this.drafts[at] ?? {})));
-    void this.saveDrafts();
+    this.saveDrafts();
   }
 
-  async save(): Promise<void> {
-    if (!this.changed) return;
+  /** Shows the cups though nothing was put in yet. */
+  beginPlain(): void {
+    this.begun = true;
+    this.changed = true;
+    this.save();
+  }
+
+  /** Takes over what another tab has kept. True where something of this one is lost by that. */
+  takeOver(work: Work, { cups, begun }: Drafts): boolean {
+    const lost = this.changed;
+    if (JSON.stringify(work) !== JSON.stringify(this.current)) this.answers = [];
+    this.current = work;
+    this.drafts = cups;
+    this.begun = begun;
     this.changed = false;
-    try {
-      await this.stores.work?.write(JSON.stringify(this.work));
-    } catch {
-      this.changed = true;
-      this.onLoss();
-    }
-    await this.saveDrafts();
+    return lost;
   }
 
-  async saveDrafts(): Promise<void> {
-    const drafts: Drafts = { cups: this.drafts, found: this.answers.length > 0 };
-    try {
-      await this.stores.drafts?.write(JSON.stringify(drafts));
-    } catch {
-      this.onLoss();
-    }
+  /** @param leaving the page may never come back to this script */
+  save(leaving = false): void {
+    this.keeper?.keep(this.changed ? { work: JSON.stringify(this.work), drafts: this.draftsText() } : {}, leaving);
+    this.changed = false;
+  }
+
+  saveDrafts(): void {
+    this.keeper?.keep({ drafts: this.draftsText() });
+  }
+
+  private draftsText(): string {
+    const drafts: Drafts = { cups: this.drafts, found: this.answers.length > 0, begun: this.begun };
+    return JSON.stringify(drafts);
   }
 }

@@ -1,0 +1,74 @@
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { begin, kept, noteRound, PHONE, says, untilKept } from './at-the-bench.ts';
+import { connect, visit } from './visit.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await connect();
+});
+afterAll(() => browser.close());
+
+const LOST =
+  'This match went on in another tab, and stands here as it is there. What you did here last was not kept: do it again.';
+
+test('two tabs follow each other, and a reload loses nothing of either', async () => {
+  const { page: one, errors, close } = await visit(browser, 'bench/', PHONE);
+  await begin(one);
+  await untilKept(one, 'match', '"do":"see"');
+  const other = await one.context().newPage();
+  await other.goto(one.url());
+  const log = other.locator('.bench-log ol li');
+  await expect.poll(() => log.count()).toBe(2);
+  await noteRound(one, '12', '#b44a36', '#864a38');
+  await expect.poll(() => log.count()).toBe(3);
+  await other.getByText('Something else went in').click();
+  await other.getByLabel('Plastic, ml').fill('7');
+  await other.getByRole('button', { name: 'Put the plastic in the log' }).click();
+  await expect.poll(() => one.locator('.bench-log ol li').count()).toBe(4);
+  await one.reload();
+  await expect.poll(() => one.locator('.bench-log ol li').count()).toBe(4);
+  expect(errors).toEqual([]);
+  await close();
+});
+
+test('a tab that heard nothing does not overwrite newer work, and says what was not kept', async () => {
+  const { page: one, errors, close } = await visit(browser, 'bench/', PHONE);
+  await begin(one);
+  await untilKept(one, 'match', '"do":"see"');
+  const other = await one.context().newPage();
+  await other.addInitScript(() =>
+    Object.assign(window, {
+      BroadcastChannel: class {
+        postMessage(): void {}
+      },
+    }),
+  );
+  await other.goto(one.url());
+  const log = other.locator('.bench-log ol li');
+  await expect.poll(() => log.count()).toBe(2);
+  await noteRound(one, '12', '#b44a36', '#864a38');
+  await untilKept(one, 'match', '#b44a36');
+  expect(await log.count()).toBe(2);
+  // What another tab did may not be drawn over, nor what it has kept.
+  await other.getByLabel('Name of the colour').fill('Other');
+  await expect.poll(() => says(other)).toBe(LOST);
+  await expect.poll(() => log.count()).toBe(3);
+  expect(await kept(one, 'match')).not.toContain('"Other"');
+  await other.getByLabel('Name of the colour').fill('Other');
+  await untilKept(other, 'match', '"title":"Other"');
+  expect(await kept(other, 'match')).toContain('#b44a36');
+  expect(errors).toEqual([]);
+  await close();
+});
+
+test('a cup of plain plastic is there again after a reload', async () => {
+  const { page, errors, close } = await visit(browser, 'bench/', PHONE);
+  await page.getByRole('button', { name: 'Start with plain plastic' }).click();
+  await untilKept(page, 'typed', '"begun":true');
+  await page.reload();
+  await expect.poll(() => page.locator('[data-cup]').count()).toBe(1);
+  expect(await page.getByLabel('Which').isVisible()).toBe(false);
+  expect(errors).toEqual([]);
+  await close();
+});
