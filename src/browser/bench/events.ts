@@ -27,7 +27,7 @@ export function listen(state: BenchState, screen: BenchScreen, actions: BenchAct
   });
   // A telephone that is put away may never come back to the script.
   document.addEventListener('visibilitychange', () => {
-    if (document.visibilityState === 'hidden') void state.save();
+    if (document.visibilityState === 'hidden') state.save(true);
   });
 }
 
@@ -96,8 +96,28 @@ function onChange(control: HTMLInputElement, screen: BenchScreen, { target, file
   } else if (!control.closest('[data-cup]') && control.name !== 'title') target.takeFields();
 }
 
+// What these do goes by the numbers of the target and the cup.
+const BY_NUMBERS = [
+  'find',
+  'plain',
+  'use',
+  'take',
+  'afresh',
+  'noteRound',
+  'addElse',
+  'addPlastic',
+  'download',
+  'copy',
+  'export',
+] as const;
+
 function onClick(button: HTMLButtonElement, screen: BenchScreen, { target, cup, file }: BenchActions): void {
   const { dataset } = button;
+  const mistyped = BY_NUMBERS.some((name) => name in dataset) ? target.mistyped() : undefined;
+  if (mistyped) {
+    screen.complain(mistyped);
+    return;
+  }
   const weighing = dataset.weighing !== undefined;
   if (dataset.find !== undefined) target.find();
   else if (dataset.photoFor !== undefined) void takeFromPhoto(dataset.photoFor, screen);

@@ -41,6 +41,8 @@ export class BenchScreen {
   /** Says what keeps a button from doing its work, and leads there. */
   complain(mistyped: Mistyped): void {
     this.mark(mistyped);
+    for (let fold = mistyped.at.closest('details'); fold; fold = fold.parentElement?.closest('details') ?? null)
+      fold.open = true;
     mistyped.at.focus();
   }
 

@@ -9,10 +9,10 @@ import { densityIn } from './aim-for.ts';
 import { firstAnswers, withBookTarget, withRecipe } from './ask.ts';
 import { leastPlasticMl } from './least-plastic.ts';
 import { within } from './limits.ts';
-import { isMistyped, mistypedColour, readFields, readSides } from './read-forms.ts';
+import { isMistyped, type Mistyped, mistypedColour, readFields, readSides } from './read-forms.ts';
 import type { BenchScreen } from './screen.ts';
 import type { BenchState } from './state.ts';
-import { type Arrangement, withSides } from './work.ts';
+import { type Arrangement, type Work, withSides } from './work.ts';
 
 // As the ledger of a cup has it.
 const ROUNDING_ML = 1e-6;
@@ -71,22 +71,38 @@ export class TargetActions {
     this.showCups();
   }
 
+  /** The first of the target's and the cup's fields that holds what it may not: what is worked out goes by them all. */
+  mistyped(): Mistyped | undefined {
+    const { root } = this.screen;
+    const { work, data } = this.state;
+    const fields = this.readFields();
+    const sides = readSides(root, work.sides, data.settings);
+    const found = [mistypedColour(this.screen.part('[data-sides]')), fields, sides].flatMap((read) =>
+      read !== undefined && isMistyped(read) ? [read] : [],
+    );
+    const inOrder = [...root.querySelectorAll('input')];
+    return found.sort((one, other) => inOrder.indexOf(one.at) - inOrder.indexOf(other.at))[0];
+  }
+
+  private readFields(): Work | Mistyped {
+    const { state, screen } = this;
+    const read = readFields(screen.root, state.work, state.data.settings);
+    if (isMistyped(read)) return read;
+    const least = leastPlasticMl(read, densityIn(state.data));
+    if (read.plasticMl >= least - ROUNDING_ML) return read;
+    return {
+      fault: `More was poured of a cup than that: it began with at least ${noLessThan(least, state.data.settings)}.`,
+      at: screen.part<HTMLInputElement>('[name="plasticMl"]'),
+    };
+  }
+
   /** Takes over the fields of the cup and the shelf. */
   takeFields(): void {
     const { state, screen } = this;
     const before = state.work;
-    const read = readFields(screen.root, before, state.data.settings);
+    const read = this.readFields();
     if (isMistyped(read)) {
       screen.mark(read);
-      return;
-    }
-    const least = leastPlasticMl(read, densityIn(state.data));
-    if (read.plasticMl < least - ROUNDING_ML) {
-      const at = screen.part<HTMLInputElement>('[name="plasticMl"]');
-      screen.mark({
-        fault: `More was poured of a cup than that: it began with at least ${noLessThan(least, state.data.settings)}.`,
-        at,
-      });
       return;
     }
     state.work = read;
@@ -127,16 +143,11 @@ export class TargetActions {
 
   find(): void {
     const { state, screen } = this;
-    const mistyped = mistypedColour(screen.part('[data-sides]'));
-    if (mistyped) {
-      screen.complain(mistyped);
-      return;
-    }
     screen.say('Looking through the shelf…');
     // The words must be painted before the work begins.
     window.setTimeout(() => {
       state.answers = firstAnswers(state.work, state.data);
-      void state.saveDrafts();
+      state.saveDrafts();
       screen.showFirst();
       const found = state.answers.reduce((sum, { recipe }) => sum + recipe.proposals.length, 0);
       screen.say(found === 0 ? 'No recipe.' : found === 1 ? 'One recipe.' : `${found} recipes.`);
@@ -144,7 +155,7 @@ export class TargetActions {
   }
 
   beginPlain(): void {
-    this.state.begun = true;
+    this.state.beginPlain();
     this.showCups();
     this.screen.part('#cup-0-head').focus();
   }
