@@ -1,7 +1,15 @@
 import type { BenchMaterial } from '../../cup/bench.ts';
 import { gramsOfDose, type Handling } from '../../units/dose.ts';
 import { formatDecimal, formatQuantity } from '../../units/format-quantity.ts';
-import { DOSE_DIMENSIONS, isFault, isRate, parseDose, parseQuantity, type Quantity } from '../../units/quantity.ts';
+import {
+  DOSE_DIMENSIONS,
+  isFault,
+  isRate,
+  parseDose,
+  parseQuantity,
+  type Quantity,
+  type QuantityFault,
+} from '../../units/quantity.ts';
 import { type Dimension, UNITS } from '../../units/unit.ts';
 import { amountFault } from './amount-fault.ts';
 import { isWithin, LIMITS, MOST, within } from './limits.ts';
@@ -70,10 +78,11 @@ export function typedAmount(
 ): WorkAmount | { readonly fault: string } {
   const read = parseQuantity(text, DOSE_DIMENSIONS);
   if (isFault(read) && read.bounds !== undefined) return { fault: `“${text.trim()}” is no amount ${read.bounds}.` };
-  if (isFault(read)) return { fault: amountFault(text.trim(), read, material.gramsPerDrop !== undefined) };
-  if (UNITS[read.unit].dimension === 'drop' && material.gramsPerDrop === undefined) {
+  const meant = isFault(read) ? mended(read) : read;
+  if (!isFault(meant) && UNITS[meant.unit].dimension === 'drop' && material.gramsPerDrop === undefined) {
     return { fault: `${material.title} has no drops: write for example 1/8 tsp or 0.25 g.` };
   }
+  if (isFault(read)) return { fault: amountFault(text.trim(), read, material.gramsPerDrop !== undefined) };
   const grams = gramsOfDose(read, handlingOf(material), plastic);
   if (!isWithin('grams', grams)) {
     return {
@@ -81,6 +90,13 @@ export function typedAmount(
     };
   }
   return bookAmount({ material: material.id, dose: doseWords(text, read), grams }, material);
+}
+
+/** What a text was surely meant as, where there is but one edit for it. */
+function mended(fault: QuantityFault): Quantity | QuantityFault {
+  const [edit, ...others] = fault.edits ?? [];
+  const sure = edit !== undefined && edit.when === undefined && others.length === 0;
+  return sure ? parseQuantity(edit.text, DOSE_DIMENSIONS) : fault;
 }
 
 /** A dose in the book's words, or as it was typed where those have too few digits for it. */
