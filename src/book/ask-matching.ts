@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+import { filledMl } from '../cup/filled-ml.ts';
 import { type CutBack, cutBack } from '../matching/cut-back.ts';
 import { type FirstRecipe, firstRecipe } from '../matching/first-recipe.ts';
 import { shelfByName } from '../matching/match-material.ts';
@@ -57,7 +58,7 @@ export function firstRecipeFor(
       bench: book.settings,
       tolerance: target.tolerance,
       most,
-      limits: { inStock, roomMl: book.settings.cupMl * book.settings.fill },
+      limits: { inStock, roomMl: filledMl(book.settings) },
     });
   if (seenWhole(target)) return [{ part: parts.map(({ name }) => name).join(' and '), recipe: ask(parts) }];
   return parts.map((part) => ({ part: part.name, recipe: ask([part]) }));
@@ -123,7 +124,7 @@ function question(
     rounds: observationsOf(cup, thickness),
     ...(seen && left ? { seen: aim.asTarget(seen, left) } : {}),
     startMl: Math.round(cup.rounds[0]?.plasticMl ?? cup.startMl),
-    limits: { inStock, mayThin: true, roomMl: book.settings.cupMl * book.settings.fill },
+    limits: { inStock, mayThin: true, roomMl: filledMl(book.settings) },
   };
 }
 

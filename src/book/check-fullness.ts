@@ -1,3 +1,4 @@
+import { filledMl } from '../cup/filled-ml.ts';
 import { type CupState, cupVolume } from '../cup/ledger.ts';
 import { FULLNESS_LEEWAY } from '../cup/plan-batch.ts';
 import type { Thing } from '../recipe/read-thing.ts';
@@ -20,7 +21,7 @@ export function checkFullness(
   report: Report,
 ): void {
   const { fields, recipe, path } = spec;
-  const most = settings.cupMl * settings.fill;
+  const most = filledMl(settings);
   const volume = (state: CupState): number => cupVolume(state, volumePerGram);
   const round = rounds.find(({ before }) => volume(before) > most * FULLNESS_LEEWAY);
   const first = volume(start) > most * FULLNESS_LEEWAY;

@@ -17,14 +17,14 @@ export function checkKept({ spec, contents }: FilledCup, filled: ReadonlyMap<str
   if (from === undefined || spec.from || fields.log) return;
   if (Object.values(recipe.fields.cups ?? {}).some((cup) => cup.from !== undefined)) return;
   const parent = filled.get(cupKey(from, name));
+  const before = Object.keys(parent?.contents ?? {});
+  const lost = before.filter((material) => !Object.hasOwn(contents, material));
+  if (lost.length <= before.length * (1 - KEPT)) return;
   const other = [...filled.values()].find((cup) => cup.spec.recipe.id === from && cup.spec.name !== name)?.spec.name;
   const onPurpose =
     other === undefined
       ? "remove the recipe's `from` if nothing comes from there"
       : `say of another that it does: \`${other}: { from: ${from}/${other} }\``;
-  const before = Object.keys(parent?.contents ?? {});
-  const lost = before.filter((material) => !Object.hasOwn(contents, material));
-  if (lost.length <= before.length * (1 - KEPT)) return;
   report.add(
     'recipe/begun-anew',
     recipe as Thing,

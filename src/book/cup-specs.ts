@@ -5,7 +5,6 @@ import type { FieldPath } from '../recipe/front-matter.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import type { FieldsOf } from '../recipe/schema.ts';
 import { slugOf } from '../recipe/source.ts';
-import { editOfWhole } from '../units/quantity.ts';
 import { faultyKey, faultyNames } from './file-names.ts';
 import { isPartName, misnamedPart } from './part-name.ts';
 import type { Things } from './read-things.ts';
@@ -148,7 +147,7 @@ export function knownRecipe(
     expected: 'the name of a file in colours/',
     ...(near === undefined
       ? { fix: slug === '' ? 'remove `from`' : `create colours/${slug}.md, or remove \`from\`` }
-      : { ...near, fix: editOfWhole(near.fix, '', name.slice(id.length)) }),
+      : { ...near, fix: `write \`${near.nearest}${name.slice(id.length)}\`` }),
   });
   return false;
 }

@@ -1,3 +1,4 @@
+import { filledMl } from '../cup/filled-ml.ts';
 import { UNITS } from '../units/unit.ts';
 import type { Settings } from './model.ts';
 
@@ -5,6 +6,6 @@ import type { Settings } from './model.ts';
 const MATCH_CUP_ML = { ml: 120, 'fl oz': 4 * UNITS['fl oz'].size } as const;
 
 /** Plastic of a cup that a match begins with, ml: 120 ml or 4 fl oz by the book's unit, but no more than a cup of the book is filled to. */
-export function matchCupMl({ volume, cupMl, fill }: Pick<Settings, 'volume' | 'cupMl' | 'fill'>): number {
-  return Math.min(MATCH_CUP_ML[volume], cupMl * fill);
+export function matchCupMl(settings: Pick<Settings, 'volume' | 'cupMl' | 'fill'>): number {
+  return Math.min(MATCH_CUP_ML[settings.volume], filledMl(settings));
 }

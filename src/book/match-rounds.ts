@@ -1,3 +1,4 @@
+import { filledMl } from '../cup/filled-ml.ts';
 import type { CupState } from '../cup/ledger.ts';
 import { correctModel } from '../matching/correct-model.ts';
 import { type MatchMaterial, shelfByName } from '../matching/match-material.ts';
@@ -97,7 +98,7 @@ function matchCup(cup: Cup, aim: CupAim, bodyMm: number, tolerance: number, cont
     rounds: observations,
     ...(seen ? { seen: aim.asTarget(seen, left) } : {}),
     startMl: Math.round(cup.rounds[0]!.plasticMl),
-    limits: { mayThin: true, roomMl: settings.cupMl * settings.fill },
+    limits: { mayThin: true, roomMl: filledMl(settings) },
   });
   const { advice, sentence, proposals, missing } = next;
   return advice === 'fault' || advice === 'leave'

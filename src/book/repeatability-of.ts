@@ -1,3 +1,4 @@
+import { filledMl } from '../cup/filled-ml.ts';
 import type { Amounts } from '../cup/ledger.ts';
 import { asPrinted, type Batch, type BatchCup } from '../cup/plan-batch.ts';
 import { handSpread, repeatability } from '../cup/repeatability.ts';
@@ -87,9 +88,8 @@ function dropAdvice(
     if (dropDeltaE === undefined) return [];
     // The colour moves about in proportion to the drop's part of the cup, so a cup larger by that ratio brings it within tolerance.
     const enoughMl = Math.ceil((plasticMl * dropDeltaE) / settings.tolerance / 10) * 10;
-    const { cupMl, fill } = settings;
     const mends = [
-      ...(enoughMl <= cupMl * fill ? [`make at least ${volumeText(enoughMl, settings)} in a cup`] : []),
+      ...(enoughMl <= filledMl(settings) ? [`make at least ${volumeText(enoughMl, settings)} in a cup`] : []),
       ...(betterWeighed ? [together ? 'weigh all of its cup' : 'weigh it'] : []),
     ];
     const mend = mends.length === 0 ? 'a scale finer than that would mend it' : mends.join(', or ');

@@ -1,4 +1,5 @@
 import type { Spoon } from '../cup/bench.ts';
+import { filledMl } from '../cup/filled-ml.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import type { FieldsOf } from '../recipe/schema.ts';
 import { millilitres } from '../units/convert.ts';
@@ -45,7 +46,7 @@ export function settingsOf(fields: FieldsOf<'book'>): Settings {
 /** How far a cup is filled, in words. */
 export function filledText(settings: Pick<Settings, 'cupMl' | 'fill' | 'volume'>): string {
   const { cupMl, fill } = settings;
-  return `${volumeText(cupMl * fill, settings)}, which is ${formatDecimal(fill * 100)} % of a cup of ${volumeText(cupMl, settings)}`;
+  return `${volumeText(filledMl(settings), settings)}, which is ${formatDecimal(fill * 100)} % of a cup of ${volumeText(cupMl, settings)}`;
 }
 
 /**
@@ -53,8 +54,8 @@ export function filledText(settings: Pick<Settings, 'cupMl' | 'fill' | 'volume'>
  * filled with, and lets nothing stay in it.
  */
 export function withRoom(book: Thing<'book'> | undefined, settings: Settings, report: Report): Settings {
-  const { cupMl, fill, leftInCupMl } = settings;
-  if (!book || leftInCupMl < cupMl * fill) return settings;
+  const { leftInCupMl } = settings;
+  if (!book || leftInCupMl < filledMl(settings)) return settings;
   report.add('book/left-in-cup', book as Thing, ['left-in-cup'], {
     found: `${volumeText(leftInCupMl, settings)} that stay in a cup`,
     expected: `less than ${filledText(settings)}`,

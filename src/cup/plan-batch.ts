@@ -1,4 +1,5 @@
 import type { Bench, BenchMaterial } from './bench.ts';
+import { filledMl } from './filled-ml.ts';
 import { scaleAmounts } from './ledger.ts';
 import { type ColourError, measuredAmounts } from './measured-amounts.ts';
 import { isNear, isWeighable, measures, weighed, weighedAsExact } from './measures.ts';
@@ -133,9 +134,9 @@ export function planBatch(plan: {
   readonly colourError: (cup: number, plasticMl: number) => ColourError;
 }): Batch {
   const { shop, stock } = plan;
-  if (!(shop.cupMl * shop.fill > shop.leftInCupMl)) {
+  if (!(filledMl(shop) > shop.leftInCupMl)) {
     throw new RangeError(
-      `a cup filled with ${shop.cupMl * shop.fill} ml pours nothing if ${shop.leftInCupMl} ml stay in it: give a larger cup`,
+      `a cup filled with ${filledMl(shop)} ml pours nothing if ${shop.leftInCupMl} ml stay in it: give a larger cup`,
     );
   }
   const lines = plan.lines.map(({ mold, baits }) => {
@@ -150,7 +151,7 @@ export function planBatch(plan: {
   const cups = plan.cups.map((cup, index): BatchCup => {
     const neededMl = baitsMl * cup.share * (1 + shop.loss);
     // What stays in each cup takes room in it too, so the cup's useful room is smaller by that.
-    const room = shop.cupMl * shop.fill - shop.leftInCupMl;
+    const room = filledMl(shop) - shop.leftInCupMl;
     // A little above the limit a cup is told to be right, and is not split for it.
     const split = neededMl <= room * FULLNESS_LEEWAY ? 1 : Math.ceil(neededMl / room - 1e-9);
     const volumeMl = neededMl / split + shop.leftInCupMl;
@@ -183,7 +184,7 @@ export function planBatch(plan: {
             ? colourError({ ...exact, [material]: grams + gramsPerDrop })
             : 0;
         const betterWeighed = byWeight !== undefined && (scaleGrams ?? Number.POSITIVE_INFINITY) < (gramsPerDrop ?? 0);
-        const inFullCup = (grams * shop.cupMl * shop.fill) / volumeMl;
+        const inFullCup = (grams * filledMl(shop)) / volumeMl;
         return {
           material,
           grams,

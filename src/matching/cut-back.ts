@@ -63,7 +63,7 @@ export function cutBack(question: NextAdditionQuestion): CutBack {
   const now = verdict(views, target, thresholds);
   if (isNoVerdict(now)) return { advice: 'fault', sentence: now.fault };
   const predicted = mix.worst(nothingAdded);
-  const { isBlind, below, caution } = reckoning({
+  const { isDone, below, caution } = reckoning({
     correction,
     now,
     predictedDeltaE: predicted,
@@ -71,9 +71,8 @@ export function cutBack(question: NextAdditionQuestion): CutBack {
     target,
     tolerance,
   });
-  if (now.within && isBlind && predicted > tolerance)
-    return { advice: 'add', sentence: `${caution}\`next\` then says what to do.`, now };
-  if (now.within) return { advice: 'leave', sentence: `Leave it: it is ${now.sentence}.`, now };
+  if (isDone) return { advice: 'leave', sentence: `Leave it: it is ${now.sentence}.`, now };
+  if (now.within) return { advice: 'add', sentence: `${caution}\`next\` then says what to do.`, now };
   const tooMuch = isOvershot(now, views, target);
   const thin = ingredients.findIndex(({ thins }) => thins);
   if (thin < 0) {

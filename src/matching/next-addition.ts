@@ -113,7 +113,7 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
   const now = seen ? verdict(seen, target, thresholds) : verdictOf(predicted, target, thresholds);
   if (isNoVerdict(now)) return nothing('fault', now.fault);
   const predictedDeltaE = mix.worst(nothingAdded);
-  const { agrees, isBlind, below, caution, words } = reckoning({
+  const { agrees, isDone, below, caution, words } = reckoning({
     correction,
     now,
     predictedDeltaE,
@@ -122,7 +122,7 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
     tolerance,
   });
   const known = { now, predictedDeltaE, correction, leftOut };
-  if (now.within && !(isBlind && predictedDeltaE > tolerance)) {
+  if (isDone) {
     return { ...nothing('leave', `Leave it: it is ${now.sentence}.`), ...known };
   }
 

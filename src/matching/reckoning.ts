@@ -9,8 +9,8 @@ export interface Reckoning {
   readonly agrees: boolean;
   /** ΔE00 below which a prediction is surely nearer than the cup is: than it was seen, less what the model missed that by; than it is predicted, where half a look is right. */
   readonly below: number;
-  /** Whether a view that the target has was not noted, and is off by the corrected model where the other looks right. */
-  readonly isBlind: boolean;
+  /** Whether it is within tolerance: as it was seen, and by the corrected model where it was looked at over one backing alone. */
+  readonly isDone: boolean;
   /** For the maker, to stand before all else: what does not agree, and what to do; else nothing. */
   readonly caution: string;
   /** From which ΔE all is reckoned, where that is not what was seen; else nothing. */
@@ -51,5 +51,6 @@ export function reckoning({ correction, now, predictedDeltaE, seen, target, tole
     differs && caution === ''
       ? ` As seen, the cup is ΔE ${differenceText(now.deltaE)} off; the corrected model has it at ΔE ${differenceText(predictedDeltaE)}, and what is left is reckoned from that.`
       : '';
-  return { agrees: caution === '', isBlind, below, caution, words };
+  const isDone = now.within && !(isBlind && predictedDeltaE > tolerance);
+  return { agrees: caution === '', isDone, below, caution, words };
 }

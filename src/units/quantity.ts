@@ -196,11 +196,6 @@ export function parseDose(text: string): Quantity | Rate | QuantityFault {
 
 const RATE_EXPECTED = 'an amount, or an amount per volume of plastic such as `10 drops per 4 fl oz`';
 
-/** The edit of a part, told as one of the whole: each text that it offers to write, with what stands before and after. */
-export function editOfWhole(fix: string, before: string, after: string): string {
-  return fix.replace(/`([^`]*)`/g, (_, part) => `\`${before}${part}${after}\``);
-}
-
 /** The fault of a rate with something else where `per` belongs: `10 drops/100 ml`. */
 function withPer(text: string): QuantityFault | undefined {
   const [, amount, volume] =

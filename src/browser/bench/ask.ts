@@ -3,7 +3,9 @@
  *
  * @packageDocumentation
  */
+
 import type { CupAim } from '../../book/cup-aim.ts';
+import { filledMl } from '../../cup/filled-ml.ts';
 import { type FirstRecipe, firstRecipe } from '../../matching/first-recipe.ts';
 import { type NextAddition, nextAddition } from '../../matching/next-addition.ts';
 import type { RecipeAmount, RecipeProposal } from '../../matching/recipe-proposal.ts';
@@ -104,7 +106,7 @@ export function firstAnswers(work: Work, data: BenchPageData): readonly FirstAns
       shelf: data.materials,
       bench: data.settings,
       tolerance: work.tolerance,
-      limits: { inStock: work.inStock, without: work.without, roomMl: data.settings.cupMl * data.settings.fill },
+      limits: { inStock: work.inStock, without: work.without, roomMl: filledMl(data.settings) },
     });
   if (work.arrangement === 'together')
     return [{ part: work.sides.map(({ name }) => name).join(' and '), recipe: ask(work.sides) }];
@@ -160,7 +162,7 @@ export function adviceFor(work: Work, index: number, data: BenchPageData): CupAd
       inStock: work.inStock,
       without: work.without,
       mayThin: true,
-      roomMl: Math.max(settings.cupMl * settings.fill, work.plasticMl),
+      roomMl: Math.max(filledMl(settings), work.plasticMl),
     },
   });
   return { now, aim, next };
