@@ -1,5 +1,6 @@
 import { compileFamilies } from './compile-families.ts';
-import type { Book, Material, Recipe, RecipeLook, Target } from './model.ts';
+import { lookOnly } from './look-only.ts';
+import type { Book, Material, Recipe, Target } from './model.ts';
 import { standaloneRecipe } from './standalone-recipe.ts';
 
 /**
@@ -77,22 +78,6 @@ function lookOfTarget({ photo: _, parts, ...target }: Target): Target {
     parts: parts.map(({ reflectance: __, ...part }) => part),
     notes: '',
     source: { ...target.source, text: '' },
-  };
-}
-
-function lookOnly(recipe: Recipe, book: Book): RecipeLook {
-  const { id, title, pattern, body, thin, other, facets } = recipe;
-  const { hueFamilies, lightness, opacity } = facets;
-  const { shape } = book.molds.find((mold) => mold.id === recipe.mold)!;
-  return {
-    id,
-    title,
-    pattern,
-    shape,
-    body,
-    thin,
-    ...(other === undefined ? {} : { other }),
-    facets: { hueFamilies, lightness, opacity },
   };
 }
 
