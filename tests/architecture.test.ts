@@ -15,7 +15,7 @@ interface Folder {
 
 /** The folders of `src/`. Every one may only import what stands above it; DEVELOPERS.md shows the same table. */
 const FOLDERS: readonly Folder[] = [
-  { name: 'diagnostics', purpose: 'the Diagnostic value, its codes, its text form', imports: [] },
+  { name: 'diagnostics', purpose: 'the Diagnostic value, its codes, its text form; the Refusal', imports: [] },
   { name: 'units', purpose: 'parse, convert, scale and round quantities', imports: [] },
   { name: 'tables', purpose: 'observer, illuminants and other reference data, each with its source', imports: [] },
   { name: 'lineage', purpose: 'the graph of derived recipes: cycles, order, coordinates', imports: [] },

@@ -1,7 +1,7 @@
 import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { nearestName } from '../diagnostics/nearest-name.ts';
-import { Refusal } from '../eleventy/refusal.ts';
+import { Refusal } from '../diagnostics/refusal.ts';
 import { batchCommand } from './batch.ts';
 import { buildCommand } from './build.ts';
 import { checkCommand } from './check.ts';

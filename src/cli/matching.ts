@@ -12,8 +12,8 @@ import {
   thinningFor,
 } from '../book/ask-matching.ts';
 import type { Book, Cup, Material, Recipe, Target } from '../book/model.ts';
+import { Refusal } from '../diagnostics/refusal.ts';
 import { printable } from '../eleventy/printable.ts';
-import { Refusal } from '../eleventy/refusal.ts';
 import type { Command, OptionValues, Surroundings } from './command.ts';
 import { findNamed, nameHint } from './find-named.ts';
 import { cutBackText, firstRecipeText, legendText, nextAdditionText, substitutionText } from './matching-text.ts';

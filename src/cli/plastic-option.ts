@@ -1,6 +1,6 @@
 import { matchCupMl } from '../book/match-cup.ts';
 import type { Settings } from '../book/model.ts';
-import { Refusal } from '../eleventy/refusal.ts';
+import { Refusal } from '../diagnostics/refusal.ts';
 import { explained } from '../recipe/fields.ts';
 import { millilitres } from '../units/convert.ts';
 import { isFault, parseQuantity } from '../units/quantity.ts';

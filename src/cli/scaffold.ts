@@ -1,5 +1,5 @@
 import type { Settings } from '../book/model.ts';
-import { Refusal } from '../eleventy/refusal.ts';
+import { Refusal } from '../diagnostics/refusal.ts';
 import type { Kind } from '../recipe/source.ts';
 
 /** What a new file is made from. */

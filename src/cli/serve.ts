@@ -1,7 +1,7 @@
 import { once } from 'node:events';
 import { join, relative, resolve } from 'node:path';
+import { Refusal } from '../diagnostics/refusal.ts';
 import type { BuiltSite } from '../eleventy/plugin.ts';
-import { Refusal } from '../eleventy/refusal.ts';
 import type { Command } from './command.ts';
 import { explainError, isRefusal } from './explain-error.ts';
 import { changeIn, folderState, watchForMissed } from './missed-changes.ts';

@@ -1,8 +1,8 @@
 import { compileSound } from '../book/compile-sound.ts';
 import type { Book } from '../book/model.ts';
+import { Refusal } from '../diagnostics/refusal.ts';
 import { type LoadedBook, loadBook } from '../eleventy/load-book.ts';
 import { printable } from '../eleventy/printable.ts';
-import { Refusal } from '../eleventy/refusal.ts';
 import { reportText } from '../eleventy/report.ts';
 
 /** What can be worked with of a book, whatever is wrong elsewhere in it. */

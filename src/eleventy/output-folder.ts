@@ -1,6 +1,6 @@
 import { mkdir, readdir, rename, rm, rmdir, writeFile } from 'node:fs/promises';
 import { basename, dirname, isAbsolute, join, relative } from 'node:path';
-import { Refusal } from './refusal.ts';
+import { Refusal } from '../diagnostics/refusal.ts';
 
 /**
  * The file that marks a folder as written by a build. Only a folder that carries it is ever overwritten or swept, so

@@ -4,8 +4,8 @@ import { copyFile, mkdir, readFile, rename, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import type { Book } from '../book/model.ts';
+import { Refusal } from '../diagnostics/refusal.ts';
 import type { PhotoFiles } from '../render/page.ts';
-import { Refusal } from './refusal.ts';
 
 /** Largest width of a picture and of its small version, px. */
 const WIDTHS = { src: 1600, thumb: 480 } as const;

@@ -1,7 +1,7 @@
 import { relative, resolve } from 'node:path';
+import { Refusal } from '../diagnostics/refusal.ts';
 import { loadBook } from './load-book.ts';
 import { checkApart, claimOutput, sweepOutput } from './output-folder.ts';
-import { Refusal } from './refusal.ts';
 import { reportText } from './report.ts';
 import { isSearchIndex, searchIndexer } from './search-index.ts';
 import { serverStartMessage } from './server-message.ts';

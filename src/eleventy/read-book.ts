@@ -1,6 +1,7 @@
 import { type Dirent, readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import { Refusal } from '../diagnostics/refusal.ts';
 import {
   LONGEST_TABLE,
   LONGEST_TEXT,
@@ -9,7 +10,6 @@ import {
   PHOTO_FOLDER,
   type Source,
 } from '../recipe/source.ts';
-import { Refusal } from './refusal.ts';
 
 /** What a book's folder holds. */
 export interface BookFolder {
