@@ -49,15 +49,21 @@ const FOLDERS: readonly Folder[] = [
     shell: true,
   },
   {
+    name: 'output',
+    purpose: 'shell: writes the files of a site into a folder; knows nothing of books',
+    imports: ['diagnostics'],
+    shell: true,
+  },
+  {
     name: 'eleventy',
     purpose: 'shell: the plugin; reads files, reports diagnostics, fails the build',
-    imports: ['diagnostics', 'lineage', 'recipe', 'book', 'render'],
+    imports: ['diagnostics', 'lineage', 'recipe', 'book', 'render', 'output'],
     shell: true,
   },
   {
     name: 'cli',
     purpose: 'shell: commands, exit codes and printing only',
-    imports: ['diagnostics', 'units', 'recipe', 'matching', 'book', 'eleventy'],
+    imports: ['diagnostics', 'units', 'recipe', 'matching', 'book', 'output', 'eleventy'],
     shell: true,
   },
 ];
