@@ -6,10 +6,13 @@
 
 // book
 export { type Compiled, type CompileOptions, compileBook } from './book/compile-book.ts';
+export { EDITIONS } from './book/editions.ts';
+export { makersBook } from './book/makers-book.ts';
 export type {
   Book,
   Change,
   Cup,
+  Edition,
   Family,
   Look,
   Material,

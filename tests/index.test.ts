@@ -4,6 +4,7 @@ import * as cupbook from '../src/index.ts';
 test('src/index.ts exports just these names: adding one is a promise, removing one breaks it', () => {
   expect(Object.keys(cupbook).sort()).toEqual([
     'CATALOGUE',
+    'EDITIONS',
     'appearance',
     'compileBook',
     'concentrations',
@@ -13,6 +14,7 @@ test('src/index.ts exports just these names: adding one is a promise, removing o
     'formatDiagnostics',
     'hasErrors',
     'keepLedger',
+    'makersBook',
     'mixtureConstants',
     'parseDose',
     'parseQuantity',

@@ -159,7 +159,8 @@ function joinThings(
     if (target && !match) reportNoPart(things.recipes.get(id)!, { cups }, target, report);
   }
   const book: Book = {
-    format: 1,
+    format: 2,
+    edition: 'mine',
     title: fields.title,
     ...(fields.maker === undefined ? {} : { maker: fields.maker }),
     ...(fields.address === undefined

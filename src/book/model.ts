@@ -22,6 +22,9 @@ export type Tier = 'measured' | 'photographed' | 'estimated';
 /** What is published of a thing. */
 export type Publish = 'full' | 'look' | 'no';
 
+/** For whom a book is: what readers may have of it, or the maker's own copy, with everything in it. */
+export type Edition = 'shared' | 'mine';
+
 /** How cups are arranged in the bait. */
 export type Pattern = 'solid' | 'laminate' | 'swirl' | 'layered' | 'core' | 'tipped';
 
@@ -346,6 +349,8 @@ export interface Material {
   readonly hex: string;
   readonly ladder: readonly LadderStep[];
   readonly usedIn: readonly { readonly recipe: string; readonly cup: string; readonly gramsPerMl: number }[];
+  /** What readers have of it; only in the maker's edition. */
+  readonly shared?: Publish;
   readonly source: { readonly path: string; readonly text: string };
 }
 
@@ -365,6 +370,8 @@ export interface Mold {
   readonly shape: 'minnow' | 'worm' | 'grub' | 'craw' | 'stick' | 'tube' | 'creature';
   readonly bag?: number;
   readonly usedIn: readonly string[];
+  /** What readers have of it; only in the maker's edition. */
+  readonly shared?: Publish;
   readonly assumptions: readonly string[];
   readonly source: { readonly path: string; readonly text: string };
 }
@@ -391,6 +398,8 @@ export interface Target {
   readonly apart?: boolean;
   readonly flakes: readonly { readonly hex: string; readonly sizeMm: number; readonly coverage?: number }[];
   readonly recipes: readonly string[];
+  /** What readers have of it; only in the maker's edition. */
+  readonly shared?: Publish;
   readonly source: { readonly path: string; readonly text: string };
 }
 
@@ -460,7 +469,8 @@ export interface Settings extends Shop {
 
 export interface Book {
   /** Version of this layout; see `book.json` in the README. */
-  readonly format: 1;
+  readonly format: 2;
+  readonly edition: Edition;
   readonly title: string;
   readonly maker?: string;
   /** Address that the book is published at, ending in `/`. */

@@ -31,6 +31,7 @@ export function publishedBook(book: Book): Book {
   const familyOf = new Map(families.flatMap((family) => family.members.map((id) => [id, family.id] as const)));
   return {
     ...book,
+    edition: 'shared',
     recipes: recipes.map((recipe) => ({ ...recipe, family: familyOf.get(recipe.id)! })),
     looks,
     targets,
