@@ -2,6 +2,7 @@ import matter from 'gray-matter';
 import { type Document, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument, visit } from 'yaml';
 import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
 import type { Diagnostic, Position } from '../diagnostics/diagnostic.ts';
+import { shown } from './fields.ts';
 import { LONGEST_TEXT, type Source } from './source.ts';
 import { DEEPEST, hasMoreThan, isNestedTooDeep, MOST_VALUES } from './yaml-bounds.ts';
 import { badNames, decimalCommas, type Fault, type Place, syntaxFaults } from './yaml-faults.ts';
@@ -86,7 +87,19 @@ export function readFrontMatter({ path, text }: Source): FrontMatter | readonly 
     });
   }
 
-  if (isNestedTooDeep(content.slice(0, content.search(CLOSING)))) {
+  // The splitter ends the front matter there, and what follows would go among the notes: `publish: no` perhaps.
+  const rule = content.indexOf('\n---', 3);
+  const end = content.search(CLOSING);
+  if (rule < end) {
+    const line = content.slice(rule + 1).split(/\r?\n/, 1)[0]!;
+    return fault('front-matter/syntax', mark + rule + 1, {
+      found: shown(line),
+      expected: 'a line `---` alone, where the fields end',
+      why: 'it is not clear which lines are fields and which are notes',
+      fix: 'write `---` if the fields end there, else remove it',
+    });
+  }
+  if (isNestedTooDeep(content.slice(0, end))) {
     return fault('file/too-large', 0, {
       found: `fields nested more than ${DEEPEST} deep`,
       expected: 'fields as the README describes them',

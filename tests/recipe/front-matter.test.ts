@@ -36,6 +36,14 @@ describe('readFrontMatter', () => {
       { code: 'front-matter/syntax', start: { line: 3, column: 14 }, found: '`0,05 g`', fix: 'write `0.05 g`' },
     ]);
   });
+  test('readFrontMatter refuses a line that only begins as the end does, since what follows it would be no field', () => {
+    for (const line of ['--- mine', '----', '---mine']) {
+      expect(read(`---\ntitle: Smoke\n${line}\npublish: no\n---\n`)).toMatchObject([
+        { code: 'front-matter/syntax', start: { line: 3, column: 1 }, found: `\`${line}\`` },
+      ]);
+    }
+    expect(place('---\ntitle: Smoke\n---\nNotes.\n\n--- mine\n', ['title'])).toBe('2:8');
+  });
   test('readFrontMatter gives the notes after the front matter', () => {
     const found = read(text);
     expect('body' in found && found.body).toBe('Notes.\n');

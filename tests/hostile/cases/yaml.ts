@@ -1,0 +1,88 @@
+import type { HostileBook } from '../hostile-book.ts';
+import { also, dusk, duskCup, duskWith, instead } from '../hostile-book.ts';
+import { SOUND_BOOK } from '../sound-book.ts';
+
+const DUSK = SOUND_BOOK['colours/dusk.md']!;
+const lol = Array.from({ length: 9 }, (_, at) => `l${at + 1}: &l${at + 1} [${`*l${at},`.repeat(9)}]`).join('\n');
+
+/** What YAML and the lines around it allow, and a book does not. */
+export const YAML_BOOKS: readonly HostileBook[] = [
+  ['a billion laughs', dusk(`title: Dusk\nl0: &l0 lol\n${lol}`), ['front-matter/alias']],
+  ['a list that holds itself', duskWith('tags: &a [*a]'), ['front-matter/alias']],
+  ['a map that holds itself', duskWith('photos: &a { b: *a }'), ['front-matter/alias']],
+  ['a merge key', duskWith('x: &x { baits: 3 }\n<<: *x'), ['front-matter/alias']],
+  ['an anchor that nobody uses', duskWith('tags: &t [clear water]'), 'builds'],
+  [
+    'a function as a tag',
+    duskWith('tags: !!js/function "function(){ globalThis.polluted = 1 }"'),
+    ['front-matter/syntax'],
+  ],
+  ['an expression as a tag', duskWith('baits: !!js/eval "1+1"'), ['front-matter/syntax']],
+  ['a tag of its own', duskWith('tags: !foo [a]'), ['front-matter/syntax']],
+  ['binary', duskWith('made: !!binary R0lGODlhDAAMAIQAAP'), ['field/date']],
+  ['a tag directive', { 'colours/dusk.md': `---\n%TAG ! tag:evil,2026:\n---\n${DUSK}` }, ['front-matter/syntax']],
+  ['a second document', duskWith('...\n--- x'), ['front-matter/syntax']],
+  [
+    'what is to stay secret, below a line that only looks like the end',
+    { 'colours/dusk.md': DUSK.replace(/\n---\n/, '\n--- mine\npublish: no\n---\n') },
+    ['front-matter/syntax'],
+  ],
+  [
+    'JavaScript',
+    { 'colours/dusk.md': `---js\n{ title: "Dusk", x: process.exit(3) }\n---\n` },
+    ['front-matter/language'],
+  ],
+  [
+    'JavaScript after a space',
+    { 'colours/dusk.md': `--- javascript\nprocess.exit(3)\n---\n` },
+    ['front-matter/language'],
+  ],
+  ['JSON', { 'colours/dusk.md': '---json\n{ "title": "Dusk" }\n---\n' }, ['front-matter/language']],
+  ['CoffeeScript', { 'colours/dusk.md': '--- coffee\ntitle: 1\n---\n' }, ['front-matter/language']],
+  ['four hyphens', { 'colours/dusk.md': `-${DUSK}` }, ['front-matter/language']],
+  ['plus signs', { 'colours/dusk.md': DUSK.replaceAll('---', '+++') }, ['front-matter/missing']],
+  ['no end', { 'colours/dusk.md': '---\ntitle: Dusk\n' }, ['front-matter/missing']],
+  ['nothing at all', { 'colours/dusk.md': '' }, ['front-matter/missing']],
+  ['only an opening line', { 'colours/dusk.md': '---' }, ['front-matter/missing']],
+  ['two lines and nothing between', { 'colours/dusk.md': '---\n---\n' }, ['field/missing']],
+  ['a list for front matter', dusk('- title: Dusk\n- b'), ['field/type']],
+  ['a word for front matter', dusk('Dusk'), ['field/type']],
+  ['null for front matter', dusk('~'), ['field/missing']],
+  ['a name that is a map', duskWith('? { a: b }\n: c'), ['front-matter/syntax']],
+  ['a name that is a list', duskWith('? [a, b]\n: c'), ['front-matter/syntax']],
+  ['a name that is nothing', duskWith('? \n: c'), ['field/unknown']],
+  ['a name that stands twice', duskWith('baits: 3\nbaits: 4'), ['front-matter/syntax']],
+  ['a name that stands twice, quoted once', duskWith('baits: 3\n"baits": 4'), ['front-matter/syntax']],
+  ['a tab that indents', duskWith('photos:\n\t- a.jpg'), ['front-matter/syntax']],
+  ['a quote without an end', duskWith('tags: ["a]'), ['front-matter/syntax']],
+  ['a bracket without an end', duskWith('tags: [a'), ['front-matter/syntax']],
+  ['a block text without an end', duskWith('tags:\n  - |\n    a\n   b'), ['front-matter/syntax']],
+  ['a template of fields', { 'colours/dusk.md': '---\n{{ page }}: {% raw %}\n---\n' }, ['front-matter/syntax']],
+  [
+    'fields of a template engine',
+    duskWith(
+      'permalink: ../../x.html\nlayout: evil\ntemplateEngineOverride: njk,md\neleventyComputed: { a: b }\npagination: { data: x }',
+    ),
+    ['field/unknown'],
+  ],
+  ['a comment in the place of a value', duskWith('made: # tomorrow'), ['field/date']],
+  ['a word of YAML 1.1', duskWith('publish: off'), ['field/value']],
+  ['a time for a number', duskWith('baits: 1:30'), ['field/type']],
+  ['a number with an underscore', duskWith('baits: 1_000'), ['field/type']],
+  ['an octal number', duskWith('baits: 010'), 'builds'],
+  ['a number in quotes', duskWith('baits: "12"'), ['field/type']],
+  ['a list for a number', duskWith('baits: [12]'), ['field/type']],
+  ['a map for a title', dusk('title: { a: b }\ncups: { body: { plastic: 120 ml } }'), ['field/type']],
+  ['a list for a cup', dusk('title: Dusk\nmold: minnow\ncups: { body: [1, 2] }'), ['field/type']],
+  ['null for a cup', dusk('title: Dusk\nmold: minnow\ncups: { body: }'), ['field/type']],
+  ['null for the cups', dusk('title: Dusk\nmold: minnow\ncups:'), ['field/type']],
+  ['null for an amount', duskCup('plastic: 120 ml, add: { peat: }'), ['field/quantity']],
+  ['a map of maps', duskCup('plastic: { a: { b: { c: d } } }'), ['field/quantity']],
+  ['a line of 50,000 letters', duskWith(`x: ${'a'.repeat(50_000)}`), ['field/unknown']],
+  ['100,000 brackets', duskWith(`tags: ${'['.repeat(100_000)}`), ['file/too-large']],
+  ['1,900 tags', duskWith(`tags: [${Array.from({ length: 1900 }, (_, at) => `t${at}`).join(', ')}]`), 'builds'],
+  ['carriage returns at all line ends', { 'colours/dusk.md': DUSK.replaceAll('\n', '\r\n') }, 'builds'],
+  ['mixed line ends', { 'colours/dusk.md': DUSK.replace('\n', '\r\n') }, 'builds'],
+  ['a bench without a title', instead('book.md', 'title: Two Banks', 'title:'), ['field/type']],
+  ['an unknown setting', also('book.md', 'plugins: [evil]'), ['field/unknown']],
+];

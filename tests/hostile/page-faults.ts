@@ -1,0 +1,69 @@
+import type { Book } from '../../src/book/model.ts';
+import { layoutGraph } from '../../src/lineage/layout.ts';
+import type { PageContext } from '../../src/render/page.ts';
+import { FILES, familyGraph, PAGES, searchRecords } from '../../src/render/pages.ts';
+import { unitsKeptIn } from '../../src/render/unbroken.ts';
+import { ASSETS } from '../render/sample-book.ts';
+
+/** Every page and file of a published book with what its readers must never see of it, `path: what`; renders all of them. */
+export async function sightsOf(book: Book, sources: readonly string[]): Promise<readonly string[]> {
+  const lineage: Record<string, Awaited<ReturnType<typeof layoutGraph>>> = {};
+  for (const { id } of book.families) lineage[id] = await layoutGraph(familyGraph(book, id));
+  const photos = {};
+  const words = unmeant(sources);
+  const seen: string[] = [];
+  for (const kind of PAGES) {
+    for (const item of kind.items(book)) {
+      const url = kind.url(item);
+      const context: PageContext = { book, url, assets: ASSETS, photos, lineage };
+      seen.push(...pageFaults(unitsKeptIn(kind.render(context, item)), words).map((fault) => `${url}: ${fault}`));
+    }
+  }
+  for (const kind of FILES) {
+    for (const item of kind.items(book)) {
+      const found = words.filter((word) => kind.text(book, item).includes(word));
+      seen.push(...found.map((word) => `${kind.url(item)}: ${word}`));
+    }
+  }
+  const records = JSON.stringify(searchRecords(book));
+  seen.push(...words.filter((word) => records.includes(word)).map((word) => `search: ${word}`));
+  return seen;
+}
+
+/** Words that a program writes where something is missing, unless the maker has written them. */
+function unmeant(sources: readonly string[]): readonly string[] {
+  return ['NaN', 'undefined', '[object Object]', 'Infinity'].filter(
+    (word) => !sources.some((text) => text.includes(word)),
+  );
+}
+
+/** Markup that may stand in a page: whatever a maker writes has its `<` escaped, so that every tag there is the program's. */
+export function pageFaults(html: string, words: readonly string[]): readonly string[] {
+  const faults = words.filter((word) => html.includes(word));
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: HTML forbids them
+  if (/[\u0000-\u0008\u000b\u000c\u000e-\u001f]/.test(html)) faults.push('a control character');
+  for (const [tag, name, attributes = ''] of html.matchAll(
+    /<([a-z][a-z0-9-]*)((?:\s+[^\s=>"]+(?:="[^"]*")?)*)\s*\/?>/gi,
+  )) {
+    if (/\s(?:on[a-z]+|style|srcdoc|formaction)=/i.test(attributes)) faults.push(tag);
+    if (/^(?:iframe|object|embed|base|applet|frame)$/i.test(name!)) faults.push(tag);
+    for (const [, value] of attributes.matchAll(/\s(?:href|src|action|xlink:href)="([^"]*)"/gi))
+      if (!isHarmless(value!, name === 'a')) faults.push(tag);
+  }
+  for (const [script, attributes, body] of html.matchAll(/<script\b([^>]*)>([\s\S]*?)<\/script>/gi)) {
+    if (attributes!.includes('application/json')) JSON.parse(body!);
+    else if (body !== '') faults.push(script);
+  }
+  return faults;
+}
+
+/** A place in the book, or for a link also one of the web. */
+function isHarmless(address: string, link: boolean): boolean {
+  const plain = address
+    .replace(/&#(x?)([0-9a-f]+);/gi, (_, hex, digits) => String.fromCodePoint(Number.parseInt(digits, hex ? 16 : 10)))
+    .replaceAll('&amp;', '&')
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: browsers take these out of an address
+    .replace(/[\u0000-\u0020]/g, '');
+  if (/^(?:https?|mailto):/i.test(plain)) return link || plain.startsWith('https://book.example/');
+  return !/^(?:[a-z][a-z0-9+.-]*:|\/\/|\\)/i.test(plain);
+}
