@@ -61,9 +61,15 @@ const FOLDERS: readonly Folder[] = [
     shell: true,
   },
   {
+    name: 'server',
+    purpose: 'shell: shows folders of a site to a browser; HTTP only, knows nothing of books',
+    imports: ['diagnostics'],
+    shell: true,
+  },
+  {
     name: 'cli',
     purpose: 'shell: commands, exit codes and printing only',
-    imports: ['diagnostics', 'units', 'recipe', 'matching', 'book', 'output', 'eleventy'],
+    imports: ['diagnostics', 'units', 'recipe', 'matching', 'book', 'output', 'eleventy', 'server'],
     shell: true,
   },
 ];
