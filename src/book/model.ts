@@ -487,14 +487,24 @@ export interface Book {
   readonly families: readonly Family[];
 }
 
-/** What is published of a recipe with `publish: look`. */
+/** How much flake there is to see: none, little, or much of it. */
+export type FlakeLoad = 'none' | 'light' | 'heavy';
+
+/**
+ * What is published of a recipe with `publish: look`: four colours, coarse on purpose, a word for its flake, and what follows from
+ * these; see `lookOnly`.
+ */
 export interface RecipeLook {
   readonly id: string;
   readonly title: string;
   readonly pattern: Pattern;
   readonly shape: Mold['shape'];
+  /** The side looked at; of cups beside one another the first by itself. */
   readonly body: Look;
-  readonly thin: Look;
+  /** Only of a bait with one side. */
+  readonly thin?: Look;
+  /** Laminate and layered: the other side. Swirl and tipped: the second cup by itself. */
   readonly other?: Look;
+  readonly flake: FlakeLoad;
   readonly facets: Pick<Facets, 'hueFamilies' | 'lightness' | 'opacity'>;
 }

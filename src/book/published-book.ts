@@ -22,11 +22,11 @@ export function publishedBook(book: Book): Book {
     standaloneRecipe(recipe, book.settings, (id): Material => materials.get(id)!);
   const recipes = book.recipes
     .filter(({ id }) => full.has(id))
-    .map((recipe) => withoutSecrets(recipe, full, shown, shownTargets, standalone));
+    .map((recipe) => withoutSecrets(recipe, full, shownTargets, standalone));
   const looks = book.recipes.filter(({ id }) => shown.has(id) && !full.has(id)).map((recipe) => lookOnly(recipe, book));
   const families = compileFamilies([
     ...recipes,
-    ...looks.map(({ id, title }) => lookDescendant(id, title, book, shown)),
+    ...looks.map(({ id, title }) => lookDescendant(id, title, book, looks)),
   ]);
   const familyOf = new Map(families.flatMap((family) => family.members.map((id) => [id, family.id] as const)));
   return {
@@ -44,15 +44,17 @@ export function publishedBook(book: Book): Book {
   };
 }
 
-/** A recipe without what it would tell of others that readers cannot have. */
+/**
+ * A recipe without what it would tell of others that readers cannot have. That a look-only recipe comes from this one, or this one
+ * from it, would tell its materials.
+ */
 function withoutSecrets(
   recipe: Recipe,
   full: ReadonlySet<string>,
-  shown: ReadonlySet<string>,
   targets: ReadonlySet<string>,
   standalone: (recipe: Recipe) => string,
 ): Recipe {
-  const cups = recipe.cups.map(({ from, ...cup }) => (from && shown.has(from.recipe) ? { ...cup, from } : cup));
+  const cups = recipe.cups.map(({ from, ...cup }) => (from && full.has(from.recipe) ? { ...cup, from } : cup));
   const { parent, target, match, ...rest } = recipe;
   const namesHidden = [parent, ...recipe.cups.map(({ from }) => from?.recipe)].some(
     (id) => id !== undefined && !full.has(id),
@@ -60,14 +62,14 @@ function withoutSecrets(
   const hidesTarget = target !== undefined && !targets.has(target);
   return {
     ...rest,
-    ...(parent !== undefined && shown.has(parent) ? { parent } : {}),
+    ...(parent !== undefined && full.has(parent) ? { parent } : {}),
     ...(target === undefined || hidesTarget ? {} : { target, ...(match === undefined ? {} : { match }) }),
     cups,
     // A change of dose from a recipe whose amounts are not published would tell them.
     changes: recipe.changes.filter(({ fromRecipe }) => full.has(fromRecipe)),
-    children: recipe.children.filter((id) => shown.has(id)),
-    cupsFrom: recipe.cupsFrom.filter((id) => shown.has(id)),
-    cupsIn: recipe.cupsIn.filter((id) => shown.has(id)),
+    children: recipe.children.filter((id) => full.has(id)),
+    cupsFrom: recipe.cupsFrom.filter((id) => full.has(id)),
+    cupsIn: recipe.cupsIn.filter((id) => full.has(id)),
     source: namesHidden || hidesTarget ? { ...recipe.source, text: standalone(recipe) } : recipe.source,
   };
 }
@@ -82,13 +84,14 @@ function lookOfTarget({ photo: _, parts, ...target }: Target): Target {
   };
 }
 
-/** A look in the lineage: that it comes from a published recipe may be told, by which cup and how it changed may not. */
+/** A look in the lineage: that it comes from another look may be told, by which cup and how it changed may not. */
 function lookDescendant(
   id: string,
   title: string,
   book: Book,
-  shown: ReadonlySet<string>,
+  looks: readonly { readonly id: string }[],
 ): Parameters<typeof compileFamilies>[0][number] {
   const { parent } = book.recipes.find((recipe) => recipe.id === id)!;
-  return { id, title, ...(parent !== undefined && shown.has(parent) ? { parent } : {}), cups: [], changes: [] };
+  const told = looks.some((look) => look.id === parent);
+  return { id, title, ...(parent !== undefined && told ? { parent } : {}), cups: [], changes: [] };
 }

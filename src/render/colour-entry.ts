@@ -6,6 +6,7 @@
 import { HUE_FAMILIES, hueFamilyOfLook } from '../book/facets.ts';
 import type { Book, Facets, Look, Pattern, Recipe, RecipeLook } from '../book/model.ts';
 import { bookIndex, required } from './book-index.ts';
+import { TIP_SHARE } from './swatch/bait.ts';
 import { type Coats, lookCoats, recipeCoats } from './swatch/coat.ts';
 
 export interface ColourEntry {
@@ -17,6 +18,8 @@ export interface ColourEntry {
   readonly tags: readonly string[];
   /** Colours of the cups over white with their shares, in order. */
   readonly cups: readonly { readonly hex: string; readonly share: number }[];
+  /** Looks that lie side by side in the bait, if any do: of a recipe its cups. */
+  readonly parts: readonly Look[];
   /** Absent where only the look is published. */
   readonly recipe?: Recipe;
   coats(): Coats;
@@ -26,14 +29,16 @@ function recipeEntry(book: Book, recipe: Recipe): ColourEntry {
   const { id, title, pattern, body, facets, tags } = recipe;
   const cups = recipe.cups.map((cup) => ({ hex: cup.body.overWhite.hex, share: cup.share }));
   const coats = (): Coats => recipeCoats(recipe, required(bookIndex(book).molds, recipe.mold));
-  return { id, title, pattern, body, facets, tags, cups, recipe, coats };
+  return { id, title, pattern, body, facets, tags, cups, parts: recipe.cups.map((cup) => cup.body), recipe, coats };
 }
 
 function lookEntry(look: RecipeLook): ColourEntry {
   const { id, title, pattern, body, facets, other } = look;
-  const colours = other === undefined ? [body] : [body, other];
-  const cups = colours.map(({ overWhite }) => ({ hex: overWhite.hex, share: 1 / colours.length }));
-  return { id, title, pattern, body, facets, tags: [], cups, coats: () => lookCoats(look) };
+  const parts = other === undefined ? [body] : [body, other];
+  // Its shares are the maker's: it is drawn as halves, or with a tip of a usual size.
+  const shares = pattern === 'tipped' ? [1 - TIP_SHARE, TIP_SHARE] : parts.map(() => 1 / parts.length);
+  const cups = parts.map(({ overWhite }, index) => ({ hex: overWhite.hex, share: shares[index]! }));
+  return { id, title, pattern, body, facets, tags: [], cups, parts, coats: () => lookCoats(look) };
 }
 
 /** The entry of a colour; undefined where the book has none of this id. */
@@ -46,9 +51,9 @@ export function colourEntry(book: Book, id: string): ColourEntry | undefined {
 }
 
 /** What a colour shows of a family of hue: the cup that is of it where cups are seen side by side, else the whole bait. */
-export function lookInHue({ facets, body, recipe }: ColourEntry, hue: string): Look {
+export function lookInHue({ facets, body, parts }: ColourEntry, hue: string): Look {
   if (facets.hueFamilies.length < 2) return body;
-  return recipe?.cups.find((cup) => hueFamilyOfLook(cup.body) === hue)?.body ?? body;
+  return parts.find((look) => hueFamilyOfLook(look) === hue) ?? body;
 }
 
 const HUE_ORDER = new Map<string, number>(HUE_FAMILIES.map((hue, index) => [hue, index]));

@@ -7,6 +7,7 @@ import type { Book, Look, Recipe, RecipeLook } from '../book/model.ts';
 import type { FoundThing } from './find-view.ts';
 import { type Html, html } from './html.ts';
 import { paths } from './links.ts';
+import { lookParts } from './look-parts.ts';
 
 /** A part of a bait and its colours, `#rrggbb`; `null` where nobody looked. */
 export type SeenPart = readonly [part: string, overWhite: string | null, overBlack: string | null];
@@ -20,12 +21,7 @@ function seenPart(part: string, { overWhite, overBlack }: Look): SeenPart {
   return [part, overWhite.hex, overBlack.hex];
 }
 
-function sides({
-  body,
-  thin,
-  other,
-  pattern,
-}: Pick<RecipeLook, 'body' | 'thin' | 'other' | 'pattern'>): readonly SeenPart[] {
+function sides({ body, thin, other, pattern }: Recipe): readonly SeenPart[] {
   const behind = pattern === 'core' ? 'core' : 'other side';
   return [
     seenPart('body', body),
@@ -60,7 +56,12 @@ export function nearColours({ recipes, looks }: Pick<Book, 'recipes' | 'looks'>)
   });
   return [
     ...recipes.map((recipe) => near(recipe, [...sides(recipe), ...cups(recipe), ...looked(recipe)])),
-    ...looks.map((look) => near(look, sides(look))),
+    ...looks.map((look) =>
+      near(
+        look,
+        lookParts(look).map(({ name, look: part }) => seenPart(name, part)),
+      ),
+    ),
   ];
 }
 

@@ -96,12 +96,12 @@ describe('publishedBook', () => {
     expect(hiddenFamily.looks).toEqual([]);
     expect(JSON.stringify(hiddenFamily)).not.toMatch(/quaggle|offspring|grandchild|cupling/i);
   });
-  test('publish: full in the file of what is derived publishes its own doses, and only these', () => {
+  test('publish: full in the file of what is derived publishes its own doses, and not what it comes from', () => {
     const derived = publishedBook(
       bookWith({ 'colours/snowveil.md': shownOnly, 'colours/offspring.md': child.replace('quaggle', 'snowveil') }),
     );
     const offspring = recipeOf(derived, 'offspring');
-    expect(offspring.parent).toBe('snowveil');
+    expect(offspring.parent).toBeUndefined();
     expect(offspring.changes).toEqual([]);
     expect(offspring.source.text).not.toContain('from:');
   });

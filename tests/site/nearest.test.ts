@@ -37,7 +37,7 @@ const deltaE = differenceCiede2000();
 function least(hex: string, colour: Recipe | RecipeLook): number {
   const looks: readonly Look[] = [
     colour.body,
-    colour.thin,
+    ...(colour.thin ? [colour.thin] : []),
     ...(colour.other ? [colour.other] : []),
     ...('cups' in colour && ['swirl', 'tipped'].includes(colour.pattern) ? colour.cups.map(({ body }) => body) : []),
   ];

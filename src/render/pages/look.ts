@@ -1,10 +1,11 @@
-import type { RecipeLook } from '../../book/model.ts';
+import type { FlakeLoad, RecipeLook } from '../../book/model.ts';
 import { bookIndex } from '../book-index.ts';
 import { document } from '../document.ts';
 import { html } from '../html.ts';
 import { hueLinks } from '../hue-links.ts';
 import { labelLine } from '../label-line.ts';
 import { link, paths } from '../links.ts';
+import { lookParts } from '../look-parts.ts';
 import { opacityWords } from '../opacity-words.ts';
 import type { PageContext } from '../page.ts';
 import { cardParts, labelledPour } from '../recipe/plate.ts';
@@ -12,11 +13,17 @@ import { lookBait } from '../swatch/bait.ts';
 import { lookCoats } from '../swatch/coat.ts';
 import { contrastText, sentence } from '../words.ts';
 
+const FLAKE_WORDS: Readonly<Record<FlakeLoad, string>> = {
+  none: 'None',
+  light: 'Light. It is in the colours, and not drawn',
+  heavy: 'Heavy. It is in the colours, and not drawn',
+};
+
 /** Page of a colour of which only the look is published. */
 export function lookPage(context: PageContext, look: RecipeLook): string {
-  const { id, title, pattern, facets, body, thin } = look;
+  const { id, title, pattern, facets, flake } = look;
   const coats = lookCoats(look);
-  const parts = cardParts(pattern, coats.other !== undefined, 'thin part');
+  const parts = cardParts(pattern, coats.other !== undefined, coats.thin && 'thin part');
   const family = bookIndex(context.book).familyOf.get(id);
   return document(context, {
     title,
@@ -26,8 +33,8 @@ export function lookPage(context: PageContext, look: RecipeLook): string {
     main: html`<article class="recipe">
 <header class="label"><h1>${title}</h1>${labelLine([hueLinks(context, facets.hueFamilies), pattern])}</header>
 <div class="plate"><div class="plate-bait">${lookBait(look, { id: 'bait', seed: id, label: title })}</div><div class="plate-side">${labelledPour(coats, { id: 'card', seed: id, label: `${title} as a film over white and over black`, parts })}</div></div>
-<div class="columns"><div class="column-main"><p class="lead">The maker shows how this colour looks and keeps what is in the cup.</p>${family === undefined || family.members.length < 2 ? '' : html`<p>It belongs to <a href="${link(context, paths.family(family.id))}">the family of ${family.title}</a>.</p>`}</div>
-<aside class="column-side" aria-label="Particulars"><section aria-labelledby="looks"><h2 id="looks">How it looks</h2><dl class="facts stacked"><div><dt>Body</dt><dd>${sentence(opacityWords(body))}. <span class="fine">Contrast ${contrastText(body.contrastRatio)}</span></dd></div><div><dt>Thin part</dt><dd>${sentence(opacityWords(thin))}. <span class="fine">Contrast ${contrastText(thin.contrastRatio)}</span></dd></div></dl><p class="fine">Flake, if it has any, is not drawn.</p></section></aside></div>
+<div class="columns"><div class="column-main"><p class="lead">The maker shows how this colour looks and keeps what is in the cup.</p><p>Its colours are rounded, so they may be a shade off the bait in your hand.</p>${family === undefined || family.members.length < 2 ? '' : html`<p>It belongs to <a href="${link(context, paths.family(family.id))}">the family of ${family.title}</a>.</p>`}</div>
+<aside class="column-side" aria-label="Particulars"><section aria-labelledby="looks"><h2 id="looks">How it looks</h2><dl class="facts stacked">${lookParts(look).map(({ name, look: part }) => html`<div><dt>${sentence(name)}</dt><dd>${sentence(opacityWords(part))}. <span class="fine">Contrast ${contrastText(part.contrastRatio)}</span></dd></div>`)}<div><dt>Flake</dt><dd>${FLAKE_WORDS[flake]}</dd></div></dl></section></aside></div>
 </article>`,
   });
 }

@@ -8,13 +8,17 @@ import { pour } from '../swatch/pour.ts';
 import { section } from '../swatch/section.ts';
 import { PATTERN_WORDS, sentence } from '../words.ts';
 
-/** Names of the parts of a drawdown card, left to right. */
-export function cardParts(pattern: Recipe['pattern'], hasOther: boolean, thinPart: string): readonly string[] {
+/**
+ * Names of the parts of a drawdown card, left to right.
+ *
+ * @param thinPart unset: the card does not show it
+ */
+export function cardParts(pattern: Recipe['pattern'], hasOther: boolean, thinPart?: string): readonly string[] {
   const other = pattern === 'tipped' ? 'tip' : pattern === 'core' ? 'core alone' : 'other side';
   return [
     hasOther && pattern !== 'tipped' && pattern !== 'core' ? 'this side' : 'body',
     ...(hasOther ? [other] : []),
-    thinPart,
+    ...(thinPart === undefined ? [] : [thinPart]),
   ];
 }
 
@@ -24,12 +28,18 @@ export function labelledPour(
   options: { readonly id: string; readonly seed: string; readonly label: string; readonly parts: readonly string[] },
 ): Html {
   const { id, seed, label, parts } = options;
-  const columns = [coats.body, ...(coats.other === undefined ? [] : [coats.other]), coats.thin];
+  const columns = [coats.body, coats.other, coats.thin].filter((coat) => coat !== undefined);
   const words = columns.map(
     ({ white, black }, at) => `${parts[at]} ${viewsInWords({ overWhite: white, overBlack: black })}`,
   );
   const said = `${label}: ${words.join('; ')}; then the bare card`;
-  return html`<div class="drawdown"><div class="drawdown-plate">${pour(coats, { id, seed, budget: 260, label: said })}</div><p class="drawdown-parts ${parts.length === 3 ? 'with-other' : ''}" aria-hidden="true">${parts.map((part) => html`<span>${part}</span>`)}</p></div>`;
+  return html`<div class="drawdown"><div class="drawdown-plate">${pour(coats, { id, seed, budget: 260, label: said })}</div><p class="drawdown-parts ${partsClass(coats)}" aria-hidden="true">${parts.map((part) => html`<span>${part}</span>`)}</p></div>`;
+}
+
+/** What the style sheet sets the names of the parts by, below the columns of the card. */
+function partsClass({ other, thin }: Coats): string {
+  if (other === undefined) return thin === undefined ? 'alone' : '';
+  return thin === undefined ? 'two-sides' : 'with-other';
 }
 
 /** How a recipe looks: its bait, its drawdown card, a cut through it. */

@@ -23,7 +23,7 @@ interface Area {
   readonly name: string;
   readonly path: string;
   readonly coat: Coat;
-  readonly streaks?: Coats['streaks'];
+  readonly streaks?: Coats['streaks'] | undefined;
   /** Whether it reaches beyond the body and is cut off along its outline. */
   readonly clipped?: boolean;
 }
@@ -81,12 +81,22 @@ function recipeAreas(recipe: Recipe, mold: Mold, shape: BaitShape): readonly Are
   }
 }
 
+/** Part of a bait that a tip is drawn as where nobody says. */
+export const TIP_SHARE = 0.2;
+
+/** Sides as halves, and no more shares than those: how a maker shares a bait out is not published. */
 function lookAreas(look: RecipeLook, shape: BaitShape): readonly Area[] {
-  const coats = lookCoats(look);
-  return [
-    ...shape.thin.map((part): Area => ({ name: 'thin part', path: outline(part), coat: coats.thin })),
-    { name: 'body', path: outline(shape.body), coat: coats.body },
-  ];
+  const { body, thin, other, streaks } = lookCoats(look);
+  const whole = outline(shape.body);
+  // Where its colour is not told, the thin part goes on from what it hangs on.
+  const end = look.pattern === 'tipped' ? (other ?? body) : body;
+  const thinParts = shape.thin.map((part): Area => ({ name: 'thin part', path: outline(part), coat: thin ?? end }));
+  if (other === undefined) return [...thinParts, { name: 'body', path: whole, coat: body, streaks }];
+  const second: Area =
+    look.pattern === 'tipped'
+      ? { name: 'tip', path: band(stretch(shape.body, 1 - TIP_SHARE, 1), -1.6, 1.6), coat: other, clipped: true }
+      : { name: 'other side', path: band(shape.body, 0, 1.6), coat: other, clipped: true };
+  return [...thinParts, { name: 'body', path: whole, coat: body }, second];
 }
 
 /** The colours of a bait in words, its body before its thin part: "back brown, belly light yellow, tail clear white". */

@@ -43,7 +43,8 @@ export interface Coats {
   readonly streaks?: { readonly coat: Coat; readonly share: number };
   /** The other side, the tip, or the core alone. */
   readonly other?: Coat;
-  readonly thin: Coat;
+  /** Absent of a look-only recipe with two sides. */
+  readonly thin?: Coat;
 }
 
 /** Flake behind a layer that leaves it less light than this is not drawn: it changes the whole by less than ΔE00 2. */
@@ -68,7 +69,7 @@ function nearDepth({ thicknessMm, contrastRatio }: Depth, share: number): Depth 
  *
  * The colours are those between the flakes: laid over colours that hold the flake already, it would count twice.
  */
-export function recipeCoats(recipe: Recipe, mold: Pick<Mold, 'bodyMm' | 'thinMm'>): Coats {
+export function recipeCoats(recipe: Recipe, mold: Pick<Mold, 'bodyMm' | 'thinMm'>): Coats & { readonly thin: Coat } {
   const { between, pattern } = recipe;
   const cups = recipe.cups.map((cup) => cupCoat(cup, mold));
   const [near, second] = cups;
@@ -114,11 +115,16 @@ export function recipeCoats(recipe: Recipe, mold: Pick<Mold, 'bodyMm' | 'thinMm'
   }
 }
 
-/** The coats of a recipe of which only the look is published: its flake is not. */
-export function lookCoats(look: RecipeLook): Coats {
+/** The coats of a recipe of which only the look is published: its flake is in their colours and not drawn. */
+export function lookCoats({ pattern, body, thin, other }: RecipeLook): Coats {
+  const second = other && plainCoat(other, 1);
   return {
-    body: plainCoat(look.body, 1),
-    thin: plainCoat(look.thin, 1),
-    ...(look.other === undefined ? {} : { other: plainCoat(look.other, 1) }),
+    body: plainCoat(body, 1),
+    ...(thin === undefined ? {} : { thin: plainCoat(thin, 1) }),
+    ...(second === undefined
+      ? {}
+      : pattern === 'swirl'
+        ? { streaks: { coat: second, share: 1 / 2 } }
+        : { other: second }),
   };
 }

@@ -35,17 +35,21 @@ interface Column {
 const TOP = 9;
 const BOTTOM = 91;
 
+/** Where the film ends and the bare card begins, in per cent of the width. */
+const FILM_END = 93;
+
 function columns({ body, other, thin }: Coats): readonly Column[] {
-  return other === undefined
-    ? [
-        { coat: body, from: 0, to: 72 },
-        { coat: thin, from: 72, to: 93 },
-      ]
-    : [
-        { coat: body, from: 0, to: 48 },
-        { coat: other, from: 48, to: 76 },
-        { coat: thin, from: 76, to: 93 },
-      ];
+  const coats = [body, ...(other === undefined ? [] : [other]), ...(thin === undefined ? [] : [thin])];
+  const widths = columnWidths(other !== undefined, thin !== undefined);
+  return coats.map((coat, index): Column => {
+    const from = widths.slice(0, index).reduce((sum, width) => sum + width, 0);
+    return { coat, from, to: from + widths[index]! };
+  });
+}
+
+function columnWidths(hasOther: boolean, hasThin: boolean): readonly number[] {
+  if (hasOther) return hasThin ? [48, 28, 17] : [54, FILM_END - 54];
+  return hasThin ? [72, 21] : [FILM_END];
 }
 
 /** The drawing of a recipe's coats. */
