@@ -2,12 +2,16 @@ import { bundle } from './src/cli/bundle.mjs';
 
 /**
  * Pages are written by the plugin in `src/eleventy/`, from a folder of recipes that Eleventy itself never reads:
- * a recipe comes from anybody, and must not run as a template. `CUPBOOK_RECIPES` names another folder.
+ * a recipe comes from anybody, and must not run as a template. `CUPBOOK_RECIPES` names another folder, and
+ * `CUPBOOK_EDITION=mine` asks for the maker's own copy.
  */
 export default async function (eleventyConfig) {
   // Bundled at every start and at every change of src/, under a name of its content: Node would keep the old module.
   const { default: cupbook } = await import(await bundle('src/eleventy/plugin.ts'));
-  eleventyConfig.addPlugin(cupbook, { recipes: process.env.CUPBOOK_RECIPES || 'recipes' });
+  eleventyConfig.addPlugin(cupbook, {
+    recipes: process.env.CUPBOOK_RECIPES || 'recipes',
+    edition: process.env.CUPBOOK_EDITION || 'shared',
+  });
   eleventyConfig.addWatchTarget('./src/', { resetConfig: true });
   eleventyConfig.setQuietMode(true);
 }

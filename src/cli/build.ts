@@ -1,6 +1,6 @@
 import { relative, resolve } from 'node:path';
-import { checkApart, checkOutput, swapOutput } from '../eleventy/output-folder.ts';
 import type { BuiltSite } from '../eleventy/plugin.ts';
+import { checkApart, checkOutput, swapOutput, writeFiles } from '../output/output-folder.ts';
 import type { Command } from './command.ts';
 import { builtText, DEFAULT_OUTPUT, eleventyFor } from './run-eleventy.ts';
 
@@ -22,13 +22,15 @@ export const buildCommand: Command = {
       const eleventy = eleventyFor({
         root,
         recipes,
+        edition: 'shared',
         output: aside,
         mode: 'build',
         onBuilt: (site) => {
           built = site;
         },
       });
-      await eleventy.write();
+      await eleventy.toJSON();
+      await writeFiles(aside, built?.files ?? []);
     });
     if (!built) throw new Error('Eleventy ended without a site');
     console.log(builtText({ ...built, milliseconds: performance.now() - started }, relative(from, output) || output));

@@ -16,9 +16,10 @@ declare module '@11ty/eleventy' {
     /** Set while it watches. */
     readonly watcher: { on(event: 'unlink', listener: (path: string) => void): void };
     disableLogger(): void;
-    /** Reads the configuration; `write` does it by itself, `watch` does not. */
+    /** Reads the configuration; `toJSON` does it by itself, `watch` does not. */
     init(): Promise<void>;
-    write(): Promise<unknown>;
+    /** Renders all pages and writes none. */
+    toJSON(): Promise<unknown>;
     /** Builds, then watches. Resolves with a function that builds again because of a path. */
     watch(): Promise<(path: string) => Promise<void>>;
     serve(port: number | undefined): Promise<void>;

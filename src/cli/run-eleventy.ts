@@ -1,5 +1,6 @@
 import { relative } from 'node:path';
 import { Eleventy } from '@11ty/eleventy';
+import type { Edition } from '../book/model.ts';
 import type { BuiltSite } from '../eleventy/plugin.ts';
 
 /** Folder of the site, from the project's folder, where none is named. */
@@ -9,6 +10,7 @@ export const DEFAULT_OUTPUT = '_site';
 export interface EleventyRun {
   readonly root: string;
   readonly recipes: string;
+  readonly edition: Edition;
   /** Absolute. */
   readonly output: string;
   readonly mode: 'build' | 'serve';
@@ -25,8 +27,18 @@ export interface EleventyRun {
  *
  * It is silent: what a person must know is said by the plugin, by the two listeners, or by the error that it throws.
  */
-export function eleventyFor({ root, recipes, output, mode, onStart, onBuilt, onFailed }: EleventyRun): Eleventy {
+export function eleventyFor({
+  root,
+  recipes,
+  edition,
+  output,
+  mode,
+  onStart,
+  onBuilt,
+  onFailed,
+}: EleventyRun): Eleventy {
   process.env.CUPBOOK_RECIPES = recipes;
+  process.env.CUPBOOK_EDITION = edition;
   // From the project's folder, since Eleventy takes an absolute path for a relative one. As `cli`, since else the
   // output that the configuration names would win.
   const eleventy = new Eleventy(undefined, relative(root, output), {

@@ -36,7 +36,16 @@ export const serveCommand: Command = {
       const onStart = (): void => {
         built = folderState(recipes);
       };
-      const eleventy = eleventyFor({ root, recipes, output, mode: 'serve', onStart, onBuilt, onFailed });
+      const eleventy = eleventyFor({
+        root,
+        recipes,
+        edition: 'shared',
+        output,
+        mode: 'serve',
+        onStart,
+        onBuilt,
+        onFailed,
+      });
       try {
         await eleventy.init();
         const rebuild = await eleventy.watch();

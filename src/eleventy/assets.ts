@@ -1,31 +1,33 @@
 import { relative, resolve } from 'node:path';
 import { build } from 'esbuild';
+import type { SiteFile } from '../output/site-file.ts';
 import { type Assets, SCRIPTS } from '../render/page.ts';
 
-/** Folder of an output that holds what pages load. */
+/** Folder of a site that holds what pages load. */
 const ASSETS_FOLDER = 'assets';
 
-/** What was written, by its paths from the output folder. */
-export interface WrittenAssets {
+/** What pages load: the files, and where each stands. */
+export interface BundledAssets {
   readonly assets: Assets;
-  readonly files: readonly string[];
+  readonly files: readonly SiteFile[];
 }
 
 /**
- * Bundles the scripts of `src/browser/` and the style sheet of `site/assets/`, fonts included, into an output folder.
+ * Bundles the scripts of `src/browser/` and the style sheet of `site/assets/`, fonts included.
  *
  * Names hold a hash of the content, so that a browser may keep a file for ever.
  *
  * @param root the project's folder
  */
-export async function writeAssets(root: string, output: string): Promise<WrittenAssets> {
+export async function bundledAssets(root: string): Promise<BundledAssets> {
   const scripts = SCRIPTS.map((name) => ({ name, path: `src/browser/${name}.ts` }));
   const css = 'site/assets/book.css';
   const icon = 'site/assets/icon.svg';
-  const { metafile } = await build({
+  const { metafile, outputFiles } = await build({
     absWorkingDir: root,
     entryPoints: [...scripts.map(({ path }) => path), css, icon],
-    outdir: resolve(output, ASSETS_FOLDER),
+    outdir: ASSETS_FOLDER,
+    write: false,
     entryNames: '[name]-[hash]',
     assetNames: '[name]-[hash]',
     bundle: true,
@@ -38,12 +40,11 @@ export async function writeAssets(root: string, output: string): Promise<Written
     logLevel: 'silent',
   });
 
-  const fromOutput = (path: string): string => relative(output, resolve(root, path)).replaceAll('\\', '/');
-  const written = Object.entries(metafile.outputs);
+  const made = Object.entries(metafile.outputs);
   const outputOf = (input: string): string => {
-    const found = written.find(([path, { entryPoint, inputs }]) => (entryPoint ?? soleInput(path, inputs)) === input);
-    if (!found) throw new Error(`esbuild wrote nothing for ${input}`);
-    return fromOutput(found[0]);
+    const found = made.find(([path, { entryPoint, inputs }]) => (entryPoint ?? soleInput(path, inputs)) === input);
+    if (!found) throw new Error(`esbuild made nothing of ${input}`);
+    return found[0];
   };
   return {
     assets: {
@@ -51,7 +52,10 @@ export async function writeAssets(root: string, output: string): Promise<Written
       icon: outputOf(icon),
       scripts: Object.fromEntries(scripts.map(({ name, path }) => [name, outputOf(path)])) as Assets['scripts'],
     },
-    files: written.map(([path]) => fromOutput(path)),
+    files: outputFiles.map(({ path, contents }) => ({
+      path: relative(resolve(root), path).replaceAll('\\', '/'),
+      content: contents,
+    })),
   };
 }
 

@@ -1,10 +1,11 @@
 import { createHash } from 'node:crypto';
 import { existsSync } from 'node:fs';
-import { copyFile, mkdir, readFile, rename, writeFile } from 'node:fs/promises';
+import { mkdir, readFile, rename, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import type { Book } from '../book/model.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
+import type { SiteFile } from '../output/site-file.ts';
 import type { PhotoFiles } from '../render/page.ts';
 
 /** Largest width of a picture and of its small version, px. */
@@ -36,8 +37,15 @@ export function pictureName(original: Uint8Array): string {
   return createHash('sha256').update(`${RECIPE}\n`).update(original).digest('hex').slice(0, 16);
 }
 
+/** The pictures of a book: the files, and where each stands. */
+export interface SitePhotos {
+  /** By the photo's file as the book names it. */
+  readonly photos: Readonly<Record<string, PhotoFiles>>;
+  readonly files: readonly SiteFile[];
+}
+
 /**
- * Writes the pictures of a book into an output folder: turned upright, at most 1600 px and 480 px wide, as WebP.
+ * The pictures of a book: turned upright, at most 1600 px and 480 px wide, as WebP.
  *
  * Everything but the pixels stays behind: position, camera, time, and the file's own name, since all of them may tell
  * what the maker did not mean to publish. A picture that was made before comes from the cache.
@@ -47,17 +55,12 @@ export function pictureName(original: Uint8Array): string {
  * @param folder the book's folder
  * @param cache a folder for finished pictures
  */
-export async function writePhotos(
-  files: readonly string[],
-  folder: string,
-  output: string,
-  cache: string,
-): Promise<Readonly<Record<string, PhotoFiles>>> {
-  const written: [string, PhotoFiles][] = [];
-  if (files.length > 0)
-    await Promise.all([mkdir(cache, { recursive: true }), mkdir(join(output, 'photos'), { recursive: true })]);
-  for (const file of files) {
-    const original = await readFile(join(folder, file));
+export async function sitePhotos(paths: readonly string[], folder: string, cache: string): Promise<SitePhotos> {
+  const photos: [string, PhotoFiles][] = [];
+  const files = new Map<string, SiteFile>();
+  if (paths.length > 0) await mkdir(cache, { recursive: true, mode: 0o700 });
+  for (const path of paths) {
+    const original = await readFile(join(folder, path));
     const name = pictureName(original);
     const src = `photos/${name}.webp`;
     const thumb = `photos/${name}-small.webp`;
@@ -69,15 +72,16 @@ export async function writePhotos(
         await shrink(original, WIDTHS.src, picture);
       } catch (error) {
         const why = error instanceof Error ? error.message.split('\n')[0] : String(error);
-        const message = `${file} cannot be read as a picture (${why}). Replace it with a JPEG, PNG or WebP file.`;
+        const message = `${path} cannot be read as a picture (${why}). Replace it with a JPEG, PNG or WebP file.`;
         throw new Refusal(message, { ofBook: true });
       }
     }
-    await Promise.all([copyFile(picture, join(output, src)), copyFile(small, join(output, thumb))]);
+    for (const [at, copyOf] of [[src, picture] as const, [thumb, small] as const])
+      files.set(at, { path: at, content: { copyOf } });
     const { width, height } = await sharp(await readFile(picture)).metadata();
-    written.push([file, { src, thumb, width, height }]);
+    photos.push([path, { src, thumb, width, height }]);
   }
-  return Object.fromEntries(written);
+  return { photos: Object.fromEntries(photos), files: [...files.values()] };
 }
 
 async function shrink(original: Buffer, width: number, file: string): Promise<void> {

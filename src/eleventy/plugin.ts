@@ -1,9 +1,11 @@
 import { relative, resolve } from 'node:path';
+import type { Edition } from '../book/model.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
+import { checkApart, claimOutput, sweepOutput, writeFiles } from '../output/output-folder.ts';
+import type { SiteFile } from '../output/site-file.ts';
+import { userCache } from '../output/user-cache.ts';
 import { loadBook } from './load-book.ts';
-import { checkApart, claimOutput, sweepOutput } from './output-folder.ts';
 import { reportText } from './report.ts';
-import { isSearchIndex, searchIndexer } from './search-index.ts';
 import { serverStartMessage } from './server-message.ts';
 import { sharedPictures } from './shared-pictures.ts';
 import { prepareSite, type Site } from './site.ts';
@@ -14,7 +16,14 @@ interface BuildEvent {
   readonly directories: { readonly output: string };
   readonly outputMode: 'fs' | 'json' | 'ndjson';
   readonly incremental: boolean;
-  readonly results?: readonly { readonly outputPath: string | false }[];
+  readonly results?: readonly Rendered[];
+}
+
+/** A page that Eleventy has rendered. */
+interface Rendered {
+  readonly outputPath: string | false;
+  /** Only where Eleventy does not write it itself. */
+  readonly content?: string;
 }
 
 /** The part of Eleventy's configuration that the plugin uses. */
@@ -31,6 +40,8 @@ export interface EleventyConfig {
 export interface CupbookOptions {
   /** Folder of the book, from the project's folder or absolute. */
   readonly recipes: string;
+  /** Whose copy is made; without it the shared one. */
+  readonly edition?: Edition | undefined;
 }
 
 /** What page templates find under `cupbook`. */
@@ -50,22 +61,24 @@ export interface BuiltSite {
   readonly pages: number;
   /** From the reading of the book to the last file. */
   readonly milliseconds: number;
+  /** What others refer to first. Pages are among them only where Eleventy has not written them itself. */
+  readonly files: readonly SiteFile[];
 }
 
-/** Time without a change after which a later search index is written. */
-const INDEX_AFTER_MS = 1500;
+/** Outlives a build, so that no picture is made twice. */
+const picturesOf = sharedPictures();
 
 /**
  * The Eleventy plugin: reads the book's folder, compiles it, and gives the page templates what they page over.
  *
- * A book with errors stops the build before anything is written.
+ * Where Eleventy renders only (`toJSON`), all files of the site come with `cupbook.built`, and nothing is written. Where it writes its
+ * pages itself, the plugin writes the other files beside them. A book with errors stops the build before anything is written.
  */
 export default function cupbook(config: EleventyConfig, options: CupbookOptions): void {
   config.versionCheck('>=3.1');
   const root = process.cwd();
   const recipes = resolve(root, options.recipes);
-  const indexer = searchIndexer(INDEX_AFTER_MS, (error) => console.error(String(error)));
-  const writePictures = sharedPictures();
+  const edition = options.edition ?? 'shared';
   let site: Site | undefined;
   const status = statusLine();
   let started = 0;
@@ -76,10 +89,10 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
     return site;
   };
 
-  config.on('eleventy.before', async ({ directories }) => {
+  config.on('eleventy.before', async ({ directories, outputMode }) => {
     started = performance.now();
     const output = resolve(root, directories.output);
-    checkApart(recipes, output);
+    if (outputMode === 'fs') checkApart(recipes, output);
     status.show('computing the book …');
     const loaded = loadBook(recipes);
     status.clear();
@@ -87,29 +100,30 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
     if (!loaded.book) {
       throw new Refusal('The book has errors, so nothing was written. Mend what is listed above.', { ofBook: true });
     }
-    await claimOutput(output);
-    site = await prepareSite(loaded.book, { root, recipes, output }, writePictures);
-    indexer.update(site.records, output);
+    if (outputMode === 'fs') await claimOutput(output);
+    site = await prepareSite(loaded.book, edition, { root, recipes, cache: userCache() }, picturesOf);
     rendered = 0;
   });
 
   config.on('eleventy.after', async ({ directories, outputMode, incremental, results = [] }) => {
-    status.clear();
-    await indexer.first;
-    const { book, files, pageCount } = current();
+    const { book, beside, pageCount } = current();
     const output = resolve(root, directories.output);
-    if (outputMode === 'fs' && !incremental) {
-      const pages = results.flatMap(({ outputPath }) =>
-        outputPath ? relative(output, resolve(root, outputPath)) : [],
-      );
-      const written = new Set([...pages, ...files].map((path) => path.replaceAll('\\', '/')));
-      await sweepOutput(output, (path) => written.has(path) || isSearchIndex(path));
+    const pages = results.flatMap(({ outputPath, content = '' }) =>
+      outputPath ? { path: relative(output, resolve(root, outputPath)).replaceAll('\\', '/'), content } : [],
+    );
+    const files = await beside;
+    status.clear();
+    if (outputMode === 'fs') {
+      await writeFiles(output, files);
+      const written = new Set([...files, ...pages].map(({ path }) => path));
+      if (!incremental) await sweepOutput(output, (path) => written.has(path));
     }
     const built: BuiltSite = {
       recipes: book.recipes.length + book.looks.length,
       materials: book.materials.length,
       pages: pageCount,
       milliseconds: performance.now() - started,
+      files: outputMode === 'fs' ? files : [...files, ...pages],
     };
     await config.emit('cupbook.built', built);
   });

@@ -1,7 +1,6 @@
-import { mkdir, writeFile } from 'node:fs/promises';
-import { dirname, join } from 'node:path';
 import sharp from 'sharp';
 import type { Book, Look } from '../book/model.ts';
+import type { SiteFile } from '../output/site-file.ts';
 import { paths } from '../render/links.ts';
 import { SHARED_PICTURE } from '../render/shared-head.ts';
 import { BLACK_CARD, WHITE_CARD } from '../render/swatch/tint.ts';
@@ -11,16 +10,16 @@ const SQUARE = 30;
 /** Bare card around the film, squares. */
 const MARGIN = { across: 3, down: 2 } as const;
 
-/** Writes the pictures of a site that is built again and again: see `sharedPictures`. Returns their paths. */
-export type WritePictures = (book: Book, output: string) => Promise<readonly string[]>;
+/** Makes the pictures of a book: see `sharedPictures`. */
+export type PicturesOf = (book: Book) => Promise<readonly SiteFile[]>;
 
 /**
- * Writes a picture for the shared links of every colour: its body as a film, over the white card above and the black one below. One whose
+ * A picture for the shared links of every colour: its body as a film, over the white card above and the black one below. One whose
  * colours it has had before is not made anew.
  *
  * Only where the book says where it is published: nobody else finds them. Its book is the published one.
  */
-export function sharedPictures(): WritePictures {
+export function sharedPictures(): PicturesOf {
   const made = new Map<string, Promise<Buffer>>();
   const pictureOf = (body: Look): Promise<Buffer> => {
     const key = body.overWhite.hex + body.overBlack.hex;
@@ -28,16 +27,14 @@ export function sharedPictures(): WritePictures {
     made.set(key, picture);
     return picture;
   };
-  return async (book, output) => {
+  return async (book) => {
     if (book.address === undefined) return [];
-    const written: string[] = [];
-    for (const { id, body } of [...book.recipes, ...book.looks]) {
-      const path = paths.sharedPicture(id);
-      await mkdir(dirname(join(output, path)), { recursive: true });
-      await writeFile(join(output, path), await pictureOf(body));
-      written.push(path);
-    }
-    return written;
+    return Promise.all(
+      [...book.recipes, ...book.looks].map(async ({ id, body }) => ({
+        path: paths.sharedPicture(id),
+        content: await pictureOf(body),
+      })),
+    );
   };
 }
 

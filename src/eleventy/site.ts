@@ -1,60 +1,59 @@
-import { mkdir, writeFile } from 'node:fs/promises';
-import { dirname, join } from 'node:path';
-import type { Book } from '../book/model.ts';
-import { publishedBook } from '../book/published-book.ts';
+import { join } from 'node:path';
+import { EDITIONS } from '../book/editions.ts';
+import type { Book, Edition } from '../book/model.ts';
 import { layoutGraph } from '../lineage/layout.ts';
-import type { PageContext, PageKind, SearchRecord } from '../render/page.ts';
+import type { SiteFile } from '../output/site-file.ts';
+import type { PageContext, PageKind } from '../render/page.ts';
 import { FILES, familyGraph, PAGES, searchRecords } from '../render/pages.ts';
 import { unitsKeptIn } from '../render/unbroken.ts';
-import { writeAssets } from './assets.ts';
-import { photosOf, writePhotos } from './photos.ts';
-import { PAGEFIND_FOLDER } from './search-index.ts';
-import type { WritePictures } from './shared-pictures.ts';
+import { bundledAssets } from './assets.ts';
+import { photosOf, sitePhotos } from './photos.ts';
+import { PAGEFIND_FOLDER, searchIndex } from './search-index.ts';
+import { type PicturesOf, sharedPictures } from './shared-pictures.ts';
 
-/** The folders that a build works with, as absolute paths. */
+/** The folders that a site is made from, as absolute paths. */
 export interface SiteFolders {
   /** The project's, which holds `src/` and `site/`. */
   readonly root: string;
   /** The book's. */
   readonly recipes: string;
-  /** Where the site goes. */
-  readonly output: string;
+  /** For what can be made again; made where it is missing. */
+  readonly cache: string;
 }
 
 /** A book on its way to a site: everything is ready but the pages, which are rendered one by one. */
 export interface Site {
-  /** The published book. */
+  /** The edition of the book that is shown. */
   readonly book: Book;
   /** Of each kind of page, the things that have one. */
   readonly items: Readonly<Record<string, readonly string[]>>;
   /** Number of pages. */
   readonly pageCount: number;
-  readonly records: readonly SearchRecord[];
-  /** Files already written, by their paths from the output folder. */
-  readonly files: readonly string[];
-  /** Path of a page's file from the output folder. */
+  /** All that stands beside the pages, what others refer to first. */
+  readonly beside: Promise<readonly SiteFile[]>;
+  /** Path of a page's file from the root of the site. */
   pagePath(kind: string, item: string): string;
   /** A page as an HTML document. */
   page(kind: string, item: string): string;
 }
 
 /**
- * Writes what stands beside the pages (scripts, style, photos, data) and returns the pages, ready to be rendered.
+ * Makes what stands beside the pages (scripts, style, photos, data, search index) and returns the pages, ready to be rendered.
+ * Writes nothing but finished pictures of photos into the cache.
  *
- * Only what is published of the book ever comes here.
+ * Only what the edition shows of the book ever comes here.
  */
 export async function prepareSite(
   compiled: Book,
-  { root, recipes, output }: SiteFolders,
-  writePictures: WritePictures,
+  edition: Edition,
+  { root, recipes, cache }: SiteFolders,
+  picturesOf: PicturesOf = sharedPictures(),
 ): Promise<Site> {
-  const book = publishedBook(compiled);
-  const [{ assets, files }, photos, lineage, data, pictures] = await allDone([
-    writeAssets(root, output),
-    writePhotos(photosOf(book), recipes, output, join(root, '.build/photos')),
+  const book = EDITIONS[edition](compiled);
+  const [{ assets, files }, { photos, files: photoFiles }, lineage] = await Promise.all([
+    bundledAssets(root),
+    sitePhotos(photosOf(book), recipes, join(cache, 'photos')),
     layOutFamilies(book),
-    writeDataFiles(book, output),
-    writePictures(book, output),
   ]);
   const context: Omit<PageContext, 'url'> = {
     book,
@@ -62,6 +61,15 @@ export async function prepareSite(
     photos,
     lineage,
   };
+  const beside = Promise.all([picturesOf(book), searchIndex(searchRecords(book))]).then(([pictures, index]) => [
+    ...files,
+    ...photoFiles,
+    ...pictures,
+    ...index,
+    ...dataFiles(book),
+  ]);
+  // Reported where it is awaited; if a page stops the build before, there is nobody left to tell.
+  beside.catch(() => undefined);
   const kinds = new Map(PAGES.map((page) => [page.kind, page]));
   const kindOf = (kind: string): PageKind => {
     const found = kinds.get(kind);
@@ -73,8 +81,7 @@ export async function prepareSite(
     book,
     items,
     pageCount: Object.values(items).reduce((sum, list) => sum + list.length, 0),
-    records: searchRecords(book),
-    files: [...files, ...data, ...pictures, ...Object.values(photos).flatMap(({ src, thumb }) => [src, thumb])],
+    beside,
     pagePath: (kind, item) =>
       kindOf(kind)
         .url(item)
@@ -83,12 +90,13 @@ export async function prepareSite(
   };
 }
 
-/** As `Promise.all`, but a failure waits for the others: none still writes into a folder that is being cleared. */
-async function allDone<const Tasks extends readonly Promise<unknown>[]>(
-  tasks: Tasks,
-): Promise<{ -readonly [Index in keyof Tasks]: Awaited<Tasks[Index]> }> {
-  await Promise.allSettled(tasks);
-  return Promise.all(tasks) as Promise<{ -readonly [Index in keyof Tasks]: Awaited<Tasks[Index]> }>;
+/** All files of an edition of a book, what others refer to first: the same as a build gives, without Eleventy. */
+export async function siteFiles(compiled: Book, edition: Edition, folders: SiteFolders): Promise<readonly SiteFile[]> {
+  const { items, beside, pagePath, page } = await prepareSite(compiled, edition, folders);
+  const pages = Object.entries(items).flatMap(([kind, list]) =>
+    list.map((item) => ({ path: pagePath(kind, item), content: page(kind, item) })),
+  );
+  return [...(await beside), ...pages];
 }
 
 async function layOutFamilies(book: Book): Promise<PageContext['lineage']> {
@@ -97,15 +105,8 @@ async function layOutFamilies(book: Book): Promise<PageContext['lineage']> {
   return Object.fromEntries(drawn);
 }
 
-async function writeDataFiles(book: Book, output: string): Promise<readonly string[]> {
-  const written: string[] = [];
-  for (const file of FILES) {
-    for (const item of file.items(book)) {
-      const path = file.url(item);
-      await mkdir(dirname(join(output, path)), { recursive: true });
-      await writeFile(join(output, path), file.text(book, item));
-      written.push(path);
-    }
-  }
-  return written;
+function dataFiles(book: Book): readonly SiteFile[] {
+  return FILES.flatMap((file) =>
+    file.items(book).map((item) => ({ path: file.url(item), content: file.text(book, item) })),
+  );
 }

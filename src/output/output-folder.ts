@@ -1,6 +1,7 @@
-import { mkdir, readdir, rename, rm, rmdir, writeFile } from 'node:fs/promises';
+import { copyFile, mkdir, readdir, rename, rm, rmdir, writeFile } from 'node:fs/promises';
 import { basename, dirname, isAbsolute, join, relative } from 'node:path';
 import { Refusal } from '../diagnostics/refusal.ts';
+import type { SiteFile } from './site-file.ts';
 
 /**
  * The file that marks a folder as written by a build. Only a folder that carries it is ever overwritten or swept, so
@@ -41,6 +42,16 @@ export async function claimOutput(folder: string): Promise<void> {
   await checkOutput(folder);
   await mkdir(folder, { recursive: true });
   await writeFile(join(folder, MARKER), MARKER_TEXT);
+}
+
+/** Writes files into a folder, in their order. */
+export async function writeFiles(folder: string, files: readonly SiteFile[]): Promise<void> {
+  for (const { path, content } of files) {
+    const file = join(folder, path);
+    await mkdir(dirname(file), { recursive: true });
+    if (typeof content === 'string' || content instanceof Uint8Array) await writeFile(file, content);
+    else await copyFile(content.copyOf, file);
+  }
 }
 
 /**

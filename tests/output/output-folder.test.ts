@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { checkApart, claimOutput, MARKER, swapOutput, sweepOutput } from '../../src/eleventy/output-folder.ts';
+import { checkApart, claimOutput, MARKER, swapOutput, sweepOutput } from '../../src/output/output-folder.ts';
 import { filesBelow, treeHash } from '../folder-tree.ts';
 import { temporaryFolder, writeFiles } from '../small-book.ts';
 
