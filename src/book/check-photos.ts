@@ -1,38 +1,60 @@
 import { CATALOGUE } from '../diagnostics/catalogue.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
-import { nearestName } from '../diagnostics/nearest-name.ts';
+import { nearestFileFix } from '../diagnostics/nearest-name.ts';
 import type { FieldPath } from '../recipe/front-matter.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import { PHOTO_FOLDER } from '../recipe/source.ts';
 import { photoPath } from './photo-of.ts';
-import type { Report } from './report.ts';
+import type { Finding, Report } from './report.ts';
+
+/** Why a photo that is there cannot be shown. */
+export type PhotoFault = Pick<Finding, 'expected' | 'why' | 'fix'> & {
+  /** What the file is, in words that follow its name: `a HEIC picture`. */
+  readonly found: string;
+};
+
+/** What is known of the photos of a book. */
+export interface KnownPhotos {
+  /** Photos that are there, as `photos/…`. */
+  readonly photos: readonly string[];
+  /** What is wrong with those that cannot be shown. */
+  readonly photoFaults: ReadonlyMap<string, PhotoFault>;
+  /** Pictures that are there, but elsewhere, by path: they may be the ones that are missing. */
+  readonly elsewhere: readonly string[];
+  /** Files and folders that were told of as unreadable. */
+  readonly unread: readonly string[];
+}
+
+/** So many photos are listed; a folder of more is looked at elsewhere. */
+const MOST_LISTED = 8;
 
 /**
- * Reports photos that are named but not there, and photos that are there but named nowhere.
+ * Reports photos that are named but not there or cannot be shown, each at the place that names it, and photos that are there but named nowhere.
  *
  * @param faults whether there are files with faults, which may name any photo
  */
 export function checkPhotos(
   things: readonly Thing[],
-  photos: readonly string[],
+  { photos, photoFaults, elsewhere, unread }: KnownPhotos,
   faults: boolean,
   report: Report,
   diagnostics: Diagnostic[],
 ): void {
   const named = new Set<string>();
+  const there = new Set(photos);
   for (const thing of things) {
     for (const { file, path } of photoFields(thing.fields, [])) {
       const wanted = photoPath(file);
       named.add(wanted);
-      if (photos.includes(wanted)) continue;
-      const nearest = nearestName(wanted, photos);
-      report.add('photo/missing', thing, path, {
-        found: `photo \`${file}\``,
-        expected: `the name of a file in ${PHOTO_FOLDER}/`,
-        ...(nearest === undefined
-          ? { fix: `put it into ${PHOTO_FOLDER}/, or remove the line` }
-          : { fix: `write \`${nearest.slice(PHOTO_FOLDER.length + 1)}\``, nearest }),
-      });
+      if (unread.includes(wanted) || unread.includes(PHOTO_FOLDER)) continue;
+      const fault = photoFaults.get(wanted);
+      if (fault) {
+        report.add('photo/unreadable', thing, path, {
+          ...fault,
+          found: `photo \`${file}\`, ${fault.found}`,
+          related: [{ message: 'the photo is here', file: wanted, start: { line: 1, column: 1 } }],
+        });
+      } else if (!there.has(wanted)) report.add('photo/missing', thing, path, missing(file, photos, elsewhere));
     }
   }
   for (const photo of photos) {
@@ -48,6 +70,17 @@ export function checkPhotos(
       fix: 'name it in the file that it belongs to, or remove it',
     });
   }
+}
+
+function missing(file: string, photos: readonly string[], elsewhere: readonly string[]): Finding {
+  const wanted = photoPath(file);
+  const names = photos.map((photo) => photo.slice(PHOTO_FOLDER.length + 1));
+  const listed = names.length > 0 && names.length <= MOST_LISTED ? ` (${names.join(', ')})` : '';
+  const finding = { found: `photo \`${file}\``, expected: `the name of a file in ${PHOTO_FOLDER}/${listed}` };
+  const astray = elsewhere.find((path) => path.endsWith(wanted.slice(PHOTO_FOLDER.length)));
+  if (astray !== undefined) return { ...finding, fix: `move ${astray} to ${PHOTO_FOLDER}/` };
+  const name = wanted.slice(PHOTO_FOLDER.length + 1);
+  return { ...finding, ...nearestFileFix(name, names, `put \`${name}\` into ${PHOTO_FOLDER}/, or remove it here`) };
 }
 
 /** Every photo in the fields of a file: `photo` and `photos`, at any depth. */

@@ -1,6 +1,6 @@
-import { nearestFix } from '../diagnostics/nearest-name.ts';
+import { nearestFileFix } from '../diagnostics/nearest-name.ts';
 import type { Thing } from '../recipe/read-thing.ts';
-import { faultyKey, faultyNames } from './file-names.ts';
+import { faultyNames, isTold } from './file-names.ts';
 import type { Things } from './read-things.ts';
 import type { Report } from './report.ts';
 
@@ -13,14 +13,16 @@ export function checkReferences(things: Things, report: Report): void {
     kind: 'mold' | 'target',
     known: ReadonlyMap<string, unknown>,
   ): void => {
-    if (id === undefined || known.has(id) || things.faulty.has(faultyKey(kind, id))) return;
+    if (id === undefined || known.has(id) || isTold(things, kind, id)) return;
     const folder = `${kind}s`;
     report.add(kind === 'mold' ? 'recipe/unknown-mold' : 'recipe/unknown-target', thing, [field], {
       found: `${kind} \`${id}\``,
       expected: `the name of a file in ${folder}/`,
-      ...(nearestFix(id, [...known.keys(), ...faultyNames(things.faulty, (other) => other === kind)]) ?? {
-        fix: `create ${folder}/${id}.md`,
-      }),
+      ...nearestFileFix(
+        id,
+        [...known.keys(), ...faultyNames(things.faulty, (other) => other === kind)],
+        `create ${folder}/${id}.md`,
+      ),
     });
   };
   const partial = <K extends 'recipe' | 'target'>(kind: K): readonly Thing<K>[] =>

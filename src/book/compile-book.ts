@@ -6,7 +6,7 @@ import { BOOK_FILE, type Kind, MEASUREMENTS_FILE, type Source } from '../recipe/
 import { changesFromParent, type KnownCup } from './changes-from-parent.ts';
 import { checkKept } from './check-kept.ts';
 import { checkPartial } from './check-partial.ts';
-import { checkPhotos } from './check-photos.ts';
+import { checkPhotos, type PhotoFault } from './check-photos.ts';
 import { checkReferences } from './check-references.ts';
 import { checkPublished } from './check-secrets.ts';
 import { compileFamilies } from './compile-families.ts';
@@ -41,7 +41,9 @@ import { usualMold, usualPlastic } from './usual-things.ts';
 export interface CompileOptions {
   /** Photos that are there, as `photos/…`. */
   readonly photos?: readonly string[];
-  /** Files that are there but could not be read as text: a name of one is not unknown. */
+  /** What is wrong with photos that are there and cannot be shown, by path. Left out: they were not opened. */
+  readonly photoFaults?: ReadonlyMap<string, PhotoFault>;
+  /** Files and folders that are there but could not be read: the name of one, or of what may be in one, is not unknown. */
   readonly unread?: readonly string[];
 }
 
@@ -96,6 +98,7 @@ function joinThings(
     materials: shelf,
     plastic,
     faulty: faultyMaterials(things, shelf),
+    isHidden: [...things.hidden].some(isMaterialKind),
   };
   const filled = fillCups(specs.cups, cupShelf, report);
   for (const cup of filled.values()) checkKept(cup, filled, report);
@@ -144,7 +147,13 @@ function joinThings(
     ...things.molds.values(),
     ...things.targets.values(),
   ] as Thing[];
-  checkPhotos(everything, options.photos ?? [], things.faulty.size > 0, report, diagnostics);
+  const known = {
+    photos: options.photos ?? [],
+    photoFaults: options.photoFaults ?? new Map<string, PhotoFault>(),
+    elsewhere: things.pictures,
+    unread: options.unread ?? [],
+  };
+  checkPhotos(everything, known, things.faulty.size + things.hidden.size > 0, report, diagnostics);
   if (hasErrors(diagnostics)) return undefined;
 
   const recipes = withMatches(

@@ -20,6 +20,8 @@ export interface CupShelf {
   readonly plastic: string | undefined;
   /** Files with faults of their own, which are not reported again: what kind each of these names is. */
   readonly faulty: ReadonlyMap<string, Kind>;
+  /** Whether a part of the shelf could not be read, so that any name may be in it. */
+  readonly isHidden: boolean;
 }
 
 /** What a cup can be told to take. */
@@ -36,7 +38,7 @@ function isWanted(kind: Kind, wanted: Wanted): boolean {
 
 /** Whether nothing on the shelf has that name, not even a file with faults. */
 export function isNoName(shelf: CupShelf, id: string): boolean {
-  return !shelf.materials.has(id) && !shelf.faulty.has(id);
+  return !shelf.materials.has(id) && !shelf.faulty.has(id) && !shelf.isHidden;
 }
 
 /** Why a name cannot be taken from the shelf: undefined where it can, `faulty` where its own file was told of. */

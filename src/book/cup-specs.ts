@@ -5,7 +5,7 @@ import type { FieldPath } from '../recipe/front-matter.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import type { FieldsOf } from '../recipe/schema.ts';
 import { slugOf } from '../recipe/source.ts';
-import { faultyKey, faultyNames } from './file-names.ts';
+import { faultyNames, isTold } from './file-names.ts';
 import { isPartName, misnamedPart } from './part-name.ts';
 import type { Things } from './read-things.ts';
 import type { Report } from './report.ts';
@@ -130,7 +130,7 @@ export function knownRecipe(
 ): boolean {
   const name = bareName(from);
   const id = name.replace(/\/.*/s, '');
-  if (name !== from && (things.recipes.has(id) || things.faulty.has(faultyKey('recipe', id)))) {
+  if (name !== from && (things.recipes.has(id) || isTold(things, 'recipe', id))) {
     report.add('recipe/unknown-recipe', thing, path, {
       found: `\`${from}\``,
       expected: 'the name of a recipe, without its folder and `.md`',
@@ -139,7 +139,7 @@ export function knownRecipe(
     return false;
   }
   if (things.recipes.has(id)) return true;
-  if (things.faulty.has(faultyKey('recipe', id))) return false;
+  if (isTold(things, 'recipe', id)) return false;
   const near = nearestFix(id, [...things.recipes.keys(), ...faultyNames(things.faulty, (kind) => kind === 'recipe')]);
   const slug = slugOf(id);
   report.add('recipe/unknown-recipe', thing, path, {

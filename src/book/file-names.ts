@@ -16,6 +16,7 @@ import {
   SLUG_WORDS,
   slugOf,
 } from '../recipe/source.ts';
+import type { Things } from './read-things.ts';
 import type { Finding } from './report.ts';
 
 const TOP = { line: 1, column: 1 };
@@ -23,6 +24,13 @@ const TOP = { line: 1, column: 1 };
 /** Key of a thing in `Things.faulty`; all materials share one name space. */
 export function faultyKey(kind: Kind, id: string): string {
   return `${isMaterialKind(kind) ? 'material' : kind}/${id}`;
+}
+
+/** Whether there is a file of that name which could not be read or has faults, or may be one. */
+export function isTold({ faulty, hidden }: Pick<Things, 'faulty' | 'hidden'>, kind: Kind, id: string): boolean {
+  return (
+    faulty.has(faultyKey(kind, id)) || hidden.has(kind) || (isMaterialKind(kind) && [...hidden].some(isMaterialKind))
+  );
 }
 
 /** Names of the files of some kinds that have faults: there, and so what may be meant by a misspelt name. */

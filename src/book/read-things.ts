@@ -2,6 +2,7 @@ import { CATALOGUE, type DiagnosticCode } from '../diagnostics/catalogue.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import { readThing, soundPart, type Thing } from '../recipe/read-thing.ts';
 import {
+  FOLDERS,
   type Kind,
   kindOfPath,
   type MaterialKind,
@@ -24,6 +25,10 @@ export interface Things {
   readonly measurements: Source | 'unreadable' | undefined;
   /** Kinds of the files that are there but have faults, by `faultyKey`: a reference to one is not a second mistake. */
   readonly faulty: ReadonlyMap<string, Kind>;
+  /** Kinds whose folder is there but could not be read: any name may be in it. */
+  readonly hidden: ReadonlySet<Kind>;
+  /** Pictures that lie where the book does not look for any, by path. */
+  readonly pictures: readonly string[];
   /** What is sound in files that have faults: to be checked, never to be used. A `book.md` of these is `book`, too. */
   readonly partial: readonly Thing[];
 }
@@ -91,14 +96,25 @@ export function readThings(
   }
   const book = byKind.book.get('book') ?? partial.find((thing): thing is Thing<'book'> => thing.kind === 'book');
   const measurements = sources.find(({ path }) => path === MEASUREMENTS_FILE);
+  const hidden = new Set(unread.flatMap(kindsBelow));
+  // A table names what is on the shelf, all of it.
+  const isClosed = unread.includes(MEASUREMENTS_FILE) || [...hidden].some(isMaterialKind);
   return {
     book,
     recipes: byKind.recipe,
     materials,
     molds: byKind.mold,
     targets: byKind.target,
-    measurements: measurements ?? (unread.includes(MEASUREMENTS_FILE) ? 'unreadable' : undefined),
+    measurements: isClosed ? 'unreadable' : measurements,
     faulty,
+    hidden,
+    pictures: sources.flatMap(({ path }) => (misnamed(path) === 'picture' ? [path] : [])),
     partial,
   };
+}
+
+/** The kinds of file that a folder holds, itself or below. */
+function kindsBelow(folder: string): readonly Kind[] {
+  const kinds = Object.entries(FOLDERS) as [Exclude<Kind, 'book'>, string][];
+  return kinds.flatMap(([kind, path]) => (path === folder || path.startsWith(`${folder}/`) ? [kind] : []));
 }

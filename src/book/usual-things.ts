@@ -7,7 +7,7 @@ import { nearestFix } from '../diagnostics/nearest-name.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import { inheritedField } from './compile-recipe.ts';
 import type { CupShelf } from './cup-shelf.ts';
-import { faultyKey, faultyNames, isMaterialKind } from './file-names.ts';
+import { faultyNames, isMaterialKind, isTold } from './file-names.ts';
 import type { Things } from './read-things.ts';
 import type { Report } from './report.ts';
 
@@ -15,11 +15,7 @@ import type { Report } from './report.ts';
 export function usualPlastic(things: Things, shelf: CupShelf['materials'], report: Report): string | undefined {
   const plastics = [...things.materials.values()].filter(({ kind }) => kind === 'plastic').map(({ id }) => id);
   const stated = things.book?.fields.plastic;
-  if (
-    stated !== undefined &&
-    shelf.get(stated)?.kind !== 'plastic' &&
-    !things.faulty.has(faultyKey('plastic', stated))
-  ) {
+  if (stated !== undefined && shelf.get(stated)?.kind !== 'plastic' && !isTold(things, 'plastic', stated)) {
     report.add('book/unknown-plastic', things.book as Thing, ['plastic'], {
       found: `plastic \`${stated}\``,
       expected: 'the name of a file in shelf/plastics/',
@@ -30,7 +26,7 @@ export function usualPlastic(things: Things, shelf: CupShelf['materials'], repor
     things.book &&
     plastics.length === 0 &&
     things.recipes.size > 0 &&
-    ![...things.faulty.values()].some(isMaterialKind)
+    ![...things.faulty.values(), ...things.hidden].some(isMaterialKind)
   ) {
     report.add('book/no-plastic', things.book as Thing, [], {
       found: 'shelf without plastic',
@@ -40,7 +36,7 @@ export function usualPlastic(things: Things, shelf: CupShelf['materials'], repor
     });
   }
   // Of a `book.md` with faults it is not known which plastic it means, so that no cup is told to name one.
-  const known = plastics.length === 1 || things.faulty.has(faultyKey('book', 'book'));
+  const known = plastics.length === 1 || isTold(things, 'book', 'book');
   return stated ?? (known ? plastics[0] : undefined);
 }
 
@@ -48,6 +44,7 @@ export function usualPlastic(things: Things, shelf: CupShelf['materials'], repor
 export function usualMold(recipe: Thing<'recipe'>, things: Things, report: Report): string | undefined {
   const mold = inheritedField(recipe, things.recipes, 'mold');
   if (mold !== undefined) return mold;
+  if (things.hidden.has('mold')) return undefined;
   if (things.molds.size === 1) return [...things.molds.keys()][0];
   report.add(
     'field/missing',

@@ -1,6 +1,8 @@
 import { relative } from 'node:path';
+import { capped } from '../diagnostics/capped.ts';
 import { diagnosticMessage } from '../diagnostics/format-diagnostics.ts';
-import { loadBook } from '../eleventy/load-book.ts';
+import { type LoadedBook, loadWholeBook } from '../eleventy/load-book.ts';
+import { photoOpener } from '../eleventy/open-photos.ts';
 import { printable } from '../eleventy/printable.ts';
 import { reportText } from '../eleventy/report.ts';
 import type { Command } from './command.ts';
@@ -16,19 +18,36 @@ export const checkCommand: Command = {
     strict: { help: 'let warnings fail, too' },
   },
   details: 'Exit code: 0 without errors, 1 with errors (with --strict: or warnings).',
-  run(_words, values, { from, recipes }) {
-    const loaded = loadBook(recipes);
+  refused: (line, sentence) =>
+    line.includes('--json') ? jsonText({ error: sentence, diagnostics: [], files: 0 }) : undefined,
+  async run(_words, values, { from, recipes }) {
+    const loaded = await loadWholeBook(recipes, photoOpener());
     const errors = loaded.diagnostics.filter(({ severity }) => severity === 'error').length;
     const warnings = loaded.diagnostics.length - errors;
-    if (values.json) {
-      const diagnostics = loaded.diagnostics.map((diagnostic) => ({
-        ...diagnostic,
-        message: diagnosticMessage(diagnostic),
-      }));
-      console.log(JSON.stringify({ errors, warnings, files: loaded.sources.length, diagnostics }, null, 2));
-    } else {
-      console.log(`${reportText(loaded)} of ${printable(relative(from, recipes) || '.')}`);
-    }
+    if (values.json) console.log(jsonText({ diagnostics: loaded.diagnostics, files: loaded.sources.length }));
+    else console.log(`${reportText(loaded)} of ${printable(relative(from, recipes) || '.')}`);
     return errors > 0 || (values.strict && warnings > 0) ? 1 : 0;
   },
 };
+
+/** What was found as JSON; `error` where the book could not be checked at all. */
+function jsonText({
+  error,
+  diagnostics,
+  files,
+}: Pick<LoadedBook, 'diagnostics'> & { readonly error?: string; readonly files: number }): string {
+  const errors = diagnostics.filter(({ severity }) => severity === 'error').length;
+  const { shown, unshown } = capped(diagnostics);
+  return JSON.stringify(
+    {
+      ...(error === undefined ? {} : { error }),
+      errors,
+      warnings: diagnostics.length - errors,
+      files,
+      diagnostics: shown.map((diagnostic) => ({ ...diagnostic, message: diagnosticMessage(diagnostic) })),
+      ...(unshown.length === 0 ? {} : { unshown }),
+    },
+    null,
+    2,
+  );
+}

@@ -32,6 +32,8 @@ export interface Command {
   readonly words: readonly [number, number];
   /** More for the command's own help, whole lines. */
   readonly details?: string;
+  /** What it still prints on the standard output where it stops at an error: whoever asked for JSON gets JSON. */
+  refused?(line: readonly string[], sentence: string): string | undefined;
   /** Does it and returns the exit code. */
   run(words: readonly string[], values: OptionValues, surroundings: Surroundings): Promise<number> | number;
 }

@@ -44,6 +44,8 @@ export async function main(line: readonly string[], { root }: { readonly root: s
     return await run(line, root);
   } catch (error) {
     console.error(explainError(error, trace));
+    const refused = COMMANDS.find(({ name }) => name === line[0])?.refused?.(line, explainError(error, false));
+    if (refused !== undefined) console.log(refused);
     return error instanceof WrongLine ? 2 : 1;
   }
 }

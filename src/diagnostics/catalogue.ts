@@ -15,7 +15,9 @@ const warning = (meaning: string): CatalogueEntry => ({ severity: 'warning', mea
 export const CATALOGUE = {
   'file/name': error('A file name cannot be an id: it has capitals, spaces or signs.'),
   'file/too-large': error('A text is too long, or nested too deep, to be a recipe.'),
-  'file/not-text': error('A file is not plain text of its own: it is damaged, in another encoding, or a link.'),
+  'file/not-text': error(
+    'A file is not plain text of its own: it is damaged, in another encoding, a link, or may not be read.',
+  ),
   'file/unknown-place': warning('A file lies in a folder that the book does not know, and is not read.'),
   'file/extension': warning('A file in a folder of the book has a name that the book does not read.'),
   'file/same-name': error('Two materials of the shelf have the same name, so that a recipe could mean either.'),
@@ -75,6 +77,7 @@ export const CATALOGUE = {
   'target/no-colour': error('A target says neither how it is seen over white nor its parts.'),
   'seen/reversed': warning('What was seen cannot be: it is lighter over black than over white.'),
   'photo/missing': error('A photo that a file names is not in `photos/`.'),
+  'photo/unreadable': error('A photo that a file names is no JPEG, PNG or WebP picture that can be shown.'),
   'photo/unused': warning('A photo is named by no file, and is not published.'),
   'publish/named': error('A published file names a recipe or target that is not published.'),
   'publish/word': warning('A published file holds a word that is also the name of what is not published.'),

@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import type { DiagnosticCode } from './catalogue.ts';
+import type { Diagnostic } from './diagnostic.ts';
 
 /** Texts by path; `undefined` takes a file of `EXAMPLE_BOOK` away. */
 export type ExampleFiles = Readonly<Record<string, string | undefined>>;
@@ -45,11 +46,17 @@ const TWO_CUPS: ExampleFiles = {
 };
 const photo = (file: string): string => text(`title: Smoke\nmold: minnow\nphotos: [${file}]\n${PLAIN_CUP}`);
 
+/** What opening a photo of an example finds. */
+export const EXAMPLE_PHOTO_FAULTS: Readonly<Record<string, Pick<Diagnostic, 'found' | 'expected'>>> = {
+  'photos/smoke.heic': { found: 'a HEIC picture', expected: 'a JPEG, PNG or WebP picture' },
+};
+
 /** Photos that are in the folder of `EXAMPLE_BOOK`. */
 export const EXAMPLE_PHOTOS: Readonly<
   Partial<Record<DiagnosticCode, { readonly bad: readonly string[]; readonly good: readonly string[] }>>
 > = {
   'photo/missing': { bad: [], good: ['photos/smoke.jpg'] },
+  'photo/unreadable': { bad: ['photos/smoke.heic'], good: ['photos/smoke.jpg'] },
   'photo/unused': { bad: ['photos/smoke.jpg'], good: ['photos/smoke.jpg'] },
 };
 
@@ -290,6 +297,7 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
     good: { 'targets/elver.md': text('title: Elver\nover-white: "#8a7a5c"\nover-black: "#4a3a2c"') },
   },
   'photo/missing': change('colours/smoke.md', photo('smoek.jpg'), photo('smoke.jpg')),
+  'photo/unreadable': change('colours/smoke.md', photo('smoke.heic'), photo('smoke.jpg')),
   'photo/unused': change('colours/smoke.md', EXAMPLE_BOOK['colours/smoke.md'], photo('smoke.jpg')),
   'publish/named': {
     bad: {

@@ -78,3 +78,37 @@ export function nearestFix(
   const nearest = nearestName(name, known);
   return nearest === undefined ? undefined : { fix: `write \`${nearest}\``, nearest };
 }
+
+/**
+ * Whether two names may be one: `craw-3` and `craw-4` are two things of a kind, and neither is the other misspelt.
+ *
+ * @example countAlike('craw-3', 'craw-4') // false
+ * @example countAlike('minow-3', 'minnow-3') // true
+ * @example countAlike('minnow', 'minnow-3') // true
+ */
+export function countAlike(one: string, other: string): boolean {
+  const [first, second] = [one, other].map((name) => (name.match(/\d+/g) ?? []).join());
+  return first === second || first === '' || second === '';
+}
+
+/**
+ * The edit for the name of a file that is not there: the nearest name that may be the same thing, else what is to be done, with
+ * the nearest name that is there as a fact.
+ *
+ * @param otherwise what is to be done where none is near, `create molds/craw-4.md`
+ *
+ * @example nearestFileFix('craw-4', ['craw-3'], 'create molds/craw-4.md') // { fix: 'create molds/craw-4.md; there is `craw-3`' }
+ */
+export function nearestFileFix(
+  name: string,
+  known: readonly string[],
+  otherwise: string,
+): { readonly fix: string; readonly nearest?: string } {
+  const near = nearestFix(
+    name,
+    known.filter((other) => countAlike(name, other)),
+  );
+  if (near) return near;
+  const other = nearestName(name, known);
+  return { fix: other === undefined ? otherwise : `${otherwise}; there is \`${other}\`` };
+}

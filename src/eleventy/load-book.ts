@@ -2,7 +2,8 @@ import { compileBook } from '../book/compile-book.ts';
 import type { Book } from '../book/model.ts';
 import { compareDiagnostics, type Diagnostic, hasErrors } from '../diagnostics/diagnostic.ts';
 import type { Source } from '../recipe/source.ts';
-import { readBook } from './read-book.ts';
+import type { OpenPhotos } from './open-photos.ts';
+import { type BookFolder, readBook } from './read-book.ts';
 
 /** A book's folder after reading and compiling. */
 export interface LoadedBook {
@@ -16,14 +17,32 @@ export interface LoadedBook {
 }
 
 /**
- * Reads and compiles the book of a folder; what is wrong with its texts comes back as diagnostics.
+ * Reads and compiles the book of a folder; what is wrong with its texts comes back as diagnostics. Photos are not opened: no amount and no
+ * colour depends on them.
  *
  * @param more texts to compile as if they were in the folder
  */
 export function loadBook(folder: string, more: readonly Source[] = []): LoadedBook {
+  return compiled(readBook(folder), more);
+}
+
+/** The same, with its photos opened: what can be built of this is built. */
+export async function loadWholeBook(folder: string, openPhotos: OpenPhotos): Promise<LoadedBook> {
   const read = readBook(folder);
+  return compiled(read, [], await openPhotos(folder, read.photos));
+}
+
+function compiled(
+  read: BookFolder,
+  more: readonly Source[],
+  photoFaults?: Awaited<ReturnType<OpenPhotos>>,
+): LoadedBook {
   const sources = [...read.sources, ...more];
-  const compiled = compileBook(sources, { photos: read.photos, unread: read.diagnostics.map(({ file }) => file) });
-  const diagnostics = [...read.diagnostics, ...compiled.diagnostics].sort(compareDiagnostics);
-  return { book: hasErrors(diagnostics) ? undefined : compiled.book, diagnostics, sources, photos: read.photos };
+  const { book, diagnostics: found } = compileBook(sources, {
+    photos: read.photos,
+    ...(photoFaults && { photoFaults }),
+    unread: read.diagnostics.map(({ file }) => file),
+  });
+  const diagnostics = [...read.diagnostics, ...found].sort(compareDiagnostics);
+  return { book: hasErrors(diagnostics) ? undefined : book, diagnostics, sources, photos: read.photos };
 }

@@ -7,18 +7,13 @@ import type { Book } from '../book/model.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
 import type { SiteFile } from '../output/site-file.ts';
 import type { PhotoFiles } from '../render/page.ts';
+import { faultOf, SMALL_WIDTH, smallerPhoto } from './read-photo.ts';
 
 /** Largest width of a picture and of its small version, px. */
-const WIDTHS = { src: 1600, thumb: 480 } as const;
-
-/** More than any camera's picture; a small file can unpack to gigabytes. */
-const MOST_PIXELS = 150_000_000;
+const WIDTHS = { src: 1600, thumb: SMALL_WIDTH } as const;
 
 /** Counted up when pictures of the same photo must come out another way, so that none is taken from the cache. */
 const RECIPE = 1;
-
-/** Formats that a photo may have, whatever its name says: others may hold programs or point to other files. */
-const FORMATS: readonly string[] = ['jpeg', 'png', 'webp'];
 
 /** Every photo that a book shows, by its file. */
 export function photosOf(book: Book): readonly string[] {
@@ -71,9 +66,8 @@ export async function sitePhotos(paths: readonly string[], folder: string, cache
         await shrink(original, WIDTHS.thumb, small);
         await shrink(original, WIDTHS.src, picture);
       } catch (error) {
-        const why = error instanceof Error ? error.message.split('\n')[0] : String(error);
-        const message = `${path} cannot be read as a picture (${why}). Replace it with a JPEG, PNG or WebP file.`;
-        throw new Refusal(message, { ofBook: true });
+        const { found, expected } = faultOf(error);
+        throw new Refusal(`${path} is ${found}. Replace it with ${expected}.`, { ofBook: true });
       }
     }
     for (const [at, copyOf] of [[src, picture] as const, [thumb, small] as const])
@@ -85,11 +79,7 @@ export async function sitePhotos(paths: readonly string[], folder: string, cache
 }
 
 async function shrink(original: Buffer, width: number, file: string): Promise<void> {
-  const image = sharp(original, { limitInputPixels: MOST_PIXELS });
-  const { format } = await image.metadata();
-  if (!FORMATS.includes(format)) throw new Error(`its format is ${format}`);
-  // `rotate` turns the pixels by what the metadata say, before the metadata are dropped.
-  const pixels = await image.rotate().resize({ width, withoutEnlargement: true }).webp({ quality: 82 }).toBuffer();
+  const pixels = await (await smallerPhoto(original, width)).webp({ quality: 82 }).toBuffer();
   const aside = `${file}.${process.pid}.tmp`;
   await writeFile(aside, pixels);
   await rename(aside, file);

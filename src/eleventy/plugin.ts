@@ -4,7 +4,8 @@ import { Refusal } from '../diagnostics/refusal.ts';
 import { checkApart, claimOutput, sweepOutput, writeFiles } from '../output/output-folder.ts';
 import type { SiteFile } from '../output/site-file.ts';
 import { userCache } from '../output/user-cache.ts';
-import { loadBook } from './load-book.ts';
+import { loadWholeBook } from './load-book.ts';
+import { photoOpener } from './open-photos.ts';
 import { reportText } from './report.ts';
 import { serverStartMessage } from './server-message.ts';
 import { sharedPictures } from './shared-pictures.ts';
@@ -79,6 +80,7 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
   const root = process.cwd();
   const recipes = resolve(root, options.recipes);
   const edition = options.edition ?? 'shared';
+  const openPhotos = photoOpener();
   let site: Site | undefined;
   const status = statusLine();
   let started = 0;
@@ -94,7 +96,7 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
     const output = resolve(root, directories.output);
     if (outputMode === 'fs') checkApart(recipes, output);
     status.show('computing the book …');
-    const loaded = loadBook(recipes);
+    const loaded = await loadWholeBook(recipes, openPhotos);
     status.clear();
     if (loaded.diagnostics.length > 0) console.error(reportText(loaded));
     if (!loaded.book) {

@@ -8,16 +8,18 @@ import {
   MEASUREMENTS_FILE,
   misnamed,
   PHOTO_FOLDER,
+  SLUG_WORDS,
   type Source,
 } from '../recipe/source.ts';
+import { whyUnread } from './why-unread.ts';
 
 /** What a book's folder holds. */
 export interface BookFolder {
   /** Every Markdown file and table, by path; files whose name the book does not read, without their text. */
   readonly sources: readonly Source[];
-  /** Every picture, `photos/…`, by path. */
+  /** Every picture, `photos/…`, by path; those of formats that no site shows among them. */
   readonly photos: readonly string[];
-  /** About files that could not be read as text. */
+  /** About files and folders that could not be read. */
   readonly diagnostics: readonly Diagnostic[];
 }
 
@@ -27,7 +29,8 @@ const MOST_BYTES = 3 * LONGEST_TEXT;
 /** Folders of a book lie two deep. One level more is looked at, to tell of a file that was put a level too deep. */
 const DEEPEST = 3;
 
-const PICTURE = /\.(?:jpe?g|png|webp)$/i;
+/** All that may be meant as a picture: whether it is one that can be shown is told by what is in it. */
+const PICTURE = /\.(?:jpe?g|jfif|png|webp|hei[cf]|avif|gif|tiff?|bmp|svg|dng)$/i;
 
 /**
  * Reads a book's folder: plain files only, since a link may lead to any file of this machine, and what a recipe holds
@@ -44,27 +47,16 @@ export function readBook(folder: string): BookFolder {
   const sources: Source[] = [];
   const photos: string[] = [];
   const diagnostics: Diagnostic[] = [];
-  for (const { path, entry } of entriesOf(folder, '', DEEPEST)) {
-    const text = /\.md$/i.test(entry.name) || path === MEASUREMENTS_FILE;
-    const photo = path.startsWith(`${PHOTO_FOLDER}/`) && PICTURE.test(entry.name);
+  for (const { path, entry, unread } of entriesOf(folder, '', DEEPEST)) {
+    const text = /\.md$/i.test(path) || path === MEASUREMENTS_FILE;
+    const photo = path.startsWith(`${PHOTO_FOLDER}/`) && PICTURE.test(path);
     const stray = !text && misnamed(path) !== undefined;
-    if (!text && !photo && !stray && !entry.isSymbolicLink()) continue;
-    if (!entry.isFile()) {
-      diagnostics.push(
-        problem(
-          'file/not-text',
-          path,
-          'link to another place',
-          'a plain file',
-          'a link may lead out of the book',
-          'put the file itself there',
-        ),
-      );
-    } else if (photo) {
-      photos.push(path);
-    } else if (stray) {
-      sources.push({ path, text: '' });
-    } else {
+    if (unread) diagnostics.push(unread);
+    else if (!text && !photo && !stray && !entry.isSymbolicLink()) continue;
+    else if (!entry.isFile()) diagnostics.push(noPlainFile(path, entry.isSymbolicLink()));
+    else if (photo) photos.push(path);
+    else if (stray) sources.push({ path, text: '' });
+    else {
       const read = readText(join(folder, path), path);
       if ('code' in read) diagnostics.push(read);
       else sources.push(read);
@@ -73,7 +65,29 @@ export function readBook(folder: string): BookFolder {
   return { sources, photos, diagnostics };
 }
 
+function noPlainFile(path: string, isLink: boolean): Diagnostic {
+  return isLink
+    ? problem(
+        'file/not-text',
+        path,
+        'link to another place',
+        'a plain file or folder',
+        'a link may lead out of the book, so that nothing behind it is read',
+        'put the file or folder itself there',
+      )
+    : problem('file/not-text', path, 'a pipe or device', 'a plain file', undefined, 'move it out of the book');
+}
+
 function readText(file: string, path: string): Source | Diagnostic {
+  try {
+    return readPlainText(file, path);
+  } catch (error) {
+    const { found, fix } = whyUnread(error, 'file');
+    return problem('file/not-text', path, found, 'a file that can be read', undefined, fix);
+  }
+}
+
+function readPlainText(file: string, path: string): Source | Diagnostic {
   const { size } = statSync(file);
   if (path === MEASUREMENTS_FILE && size > LONGEST_TABLE) {
     const found = `table of ${Math.round(size / 1024)} KiB`;
@@ -116,14 +130,57 @@ function problem(
   return { code, severity: 'error', file, start, found, expected, ...(why && { why }), ...(fix && { fix }) };
 }
 
-/** Everything in a folder that is not itself a folder, in the order of its paths, links not followed. */
-function* entriesOf(folder: string, prefix: string, depth: number): Generator<{ path: string; entry: Dirent }> {
-  const entries = readdirSync(join(folder, prefix), { withFileTypes: true });
-  entries.sort((one, other) => (one.name < other.name ? -1 : 1));
-  for (const entry of entries) {
-    if (entry.name.startsWith('.') || entry.name === 'node_modules') continue;
-    const path = prefix + entry.name;
-    if (!entry.isDirectory()) yield { path, entry };
-    else if (depth > 1) yield* entriesOf(folder, `${path}/`, depth - 1);
+interface Entry {
+  readonly path: string;
+  readonly entry: Dirent<Buffer>;
+  /** Why neither it nor anything in it can be read. */
+  readonly unread?: Diagnostic;
+}
+
+/**
+ * Everything in a folder that is not itself a folder, in the order of its paths, links not followed; and folders that cannot be read. Names are
+ * taken as bytes: those that are not UTF-8 lead to no file once they are text.
+ */
+function* entriesOf(folder: string, prefix: string, depth: number): Generator<Entry> {
+  const named = readdirSync(join(folder, prefix), { withFileTypes: true, encoding: 'buffer' }).map((entry) => ({
+    entry,
+    name: entry.name.toString('utf8'),
+  }));
+  named.sort((one, other) => (one.name < other.name ? -1 : 1));
+  for (const { entry, name } of named) {
+    if (name.startsWith('.') || name === 'node_modules') continue;
+    const path = prefix + name;
+    if (!Buffer.from(name, 'utf8').equals(entry.name)) {
+      const isFolder = entry.isDirectory();
+      if (isFolder || TEXT_OR_PICTURE.test(name)) yield { path, entry, unread: unreadableName(path, isFolder) };
+    } else if (!entry.isDirectory()) yield { path, entry };
+    else if (depth > 1) {
+      const inner = listed(folder, path, depth - 1);
+      if ('code' in inner) yield { path, entry, unread: inner };
+      else yield* inner;
+    }
   }
+}
+
+const TEXT_OR_PICTURE = new RegExp(`\\.md$|${PICTURE.source}`, 'i');
+
+function listed(folder: string, path: string, depth: number): readonly Entry[] | Diagnostic {
+  try {
+    return [...entriesOf(folder, `${path}/`, depth)];
+  } catch (error) {
+    const { found, fix } = whyUnread(error, 'folder');
+    return problem('file/not-text', path, found, 'a folder that can be read', undefined, fix);
+  }
+}
+
+function unreadableName(path: string, isFolder: boolean): Diagnostic {
+  const what = isFolder ? 'folder' : 'file';
+  return problem(
+    'file/name',
+    path,
+    `${what} name \`${path.slice(path.lastIndexOf('/') + 1)}\`, which holds bytes that are not UTF-8`,
+    SLUG_WORDS,
+    'it was named on a system that writes letters otherwise',
+    `rename the ${what}`,
+  );
 }

@@ -110,6 +110,41 @@ describe('cupbook check', () => {
     });
   });
 
+  test('--json is JSON even where the book could not be checked, and counts the warnings that it leaves out', async () => {
+    const refused = await cupbook(['check', '--json', '--recipes', 'nowhere'], temporaryFolder());
+    expect(refused.code).toBe(1);
+    expect(JSON.parse(refused.out)).toEqual({
+      error: refused.err.trimEnd(),
+      errors: 0,
+      warnings: 0,
+      files: 0,
+      diagnostics: [],
+    });
+    const wrong = await cupbook(['check', '--json', '--jsn']);
+    expect([wrong.code, JSON.parse(wrong.out).error]).toEqual([2, 'There is no option "--jsn". Did you mean --json?']);
+    const stray = Object.fromEntries(Array.from({ length: 25 }, (_, index) => [`scans/${index}.md`, 'x']));
+    const { out } = await cupbook(['check', '--json', '--recipes', await smallBook(stray)]);
+    const { warnings, diagnostics, unshown } = JSON.parse(out);
+    expect({ warnings, shown: diagnostics.length, unshown }).toEqual({
+      warnings: 25,
+      shown: 20,
+      unshown: [{ code: 'file/unknown-place', folder: 'scans/', count: 5 }],
+    });
+  });
+
+  test('finds the photos that a build would refuse', async () => {
+    const { code, out } = await cupbook([
+      'check',
+      '--recipes',
+      await smallBook({
+        'targets/roach.md': '---\ntitle: Roach\nover-white: "#7a6a4c"\nphoto: roach.jpg\n---\n',
+        'photos/roach.jpg': 'no picture',
+      }),
+    ]);
+    expect(code).toBe(1);
+    expect(out).toContain('targets/roach.md:4:8 error photo/unreadable');
+  });
+
   test('--strict lets warnings fail', async () => {
     const folder = await smallBook({ 'photos/nobody-names-it.jpg': '' });
     expect((await cupbook(['check', '--recipes', folder])).code).toBe(0);
@@ -382,12 +417,16 @@ describe('cupbook explain', () => {
 
 test('an error of the program itself is told in two sentences, its place only with --trace', async () => {
   const folder = await smallBook();
-  vi.spyOn(JSON, 'stringify').mockImplementation(() => {
-    throw new Error('all wrong');
-  });
+  const failOnce = (): unknown =>
+    vi.spyOn(JSON, 'stringify').mockImplementationOnce(() => {
+      throw new Error('all wrong');
+    });
+  failOnce();
   const plain = await cupbook(['check', '--json', '--recipes', folder]);
   expect(plain.code).toBe(1);
   expect(plain.err).toMatch(/^Cupbook stopped at an error of its own: all wrong\nPlease report it: .*--trace.*\n$/);
+  expect(JSON.parse(plain.out).error).toBe(plain.err.trimEnd());
+  failOnce();
   const traced = await cupbook(['check', '--json', '--trace', '--recipes', folder]);
   expect(traced.err).toMatch(/\n {4}at /);
 });

@@ -2,12 +2,18 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { compileBook } from '../../src/book/compile-book.ts';
 import { CATALOGUE, type DiagnosticCode } from '../../src/diagnostics/catalogue.ts';
-import { EXAMPLE_BOOK, EXAMPLE_PHOTOS, EXAMPLES, type ExampleFiles } from '../../src/diagnostics/examples.ts';
+import {
+  EXAMPLE_BOOK,
+  EXAMPLE_PHOTO_FAULTS,
+  EXAMPLE_PHOTOS,
+  EXAMPLES,
+  type ExampleFiles,
+} from '../../src/diagnostics/examples.ts';
 
 function compiled(changes: ExampleFiles, photos: readonly string[] = []): ReturnType<typeof compileBook> {
   const files = { ...EXAMPLE_BOOK, ...changes };
   const sources = Object.entries(files).flatMap(([path, text]) => (text === undefined ? [] : [{ path, text }]));
-  return compileBook(sources, { photos });
+  return compileBook(sources, { photos, photoFaults: new Map(Object.entries(EXAMPLE_PHOTO_FAULTS)) });
 }
 
 const CODES = Object.keys(CATALOGUE) as DiagnosticCode[];
