@@ -123,32 +123,33 @@ function cupNames(names: readonly string[], between: string, last = between): Wo
 
 const POURS: Readonly<Record<Pattern, (cups: readonly string[]) => WorkStep>> = {
   solid: () => ['Fill the mold slowly, and top it up while it shrinks.'],
+  // A name stands before its "cup": a cup is not poured back, nor shot core.
   laminate: (cups) => [
-    'Shoot the cups ',
+    'Shoot the ',
     ...cupNames(cups, ', ', ' and '),
-    ' together, side by side, at the same temperature.',
+    ' cups together, side by side, at the same temperature.',
   ],
-  swirl: (cups) => ['Shoot the cups ', ...cupNames(cups, ', ', ' and '), ' through one nozzle, unmixed.'],
+  swirl: (cups) => ['Shoot the ', ...cupNames(cups, ', ', ' and '), ' cups through one nozzle, unmixed.'],
   layered: ([first = '', ...others]) => [
-    'Pour the cup ',
+    'Pour from the ',
     { cup: first },
-    ' first, then ',
-    ...cupNames(others, ', then '),
-    others.length > 1 ? ', each as soon as the one before holds its place.' : ' as soon as it holds its place.',
+    ' cup first, then from the ',
+    ...cupNames(others, ' cup, then from the '),
+    ` cup, ${others.length > 1 ? 'each ' : ''}as soon as the layer before holds its place.`,
   ],
   core: ([first = '', second = '']) => [
-    'Shoot the cup ',
+    'Shoot the ',
     { cup: first },
-    ', and while its middle is liquid, shoot the cup ',
+    ' cup, and while its middle is liquid, shoot the ',
     { cup: second },
-    ' into it.',
+    ' cup into it.',
   ],
   tipped: ([first = '', second = '']) => [
-    'Fill only the end of the mold from the cup ',
+    'Fill only the end of the mold from the ',
     { cup: second },
-    ', let it set, then shoot the cup ',
+    ' cup, let it set, then shoot the ',
     { cup: first },
-    '.',
+    ' cup.',
   ],
 };
 

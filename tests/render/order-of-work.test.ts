@@ -107,28 +107,30 @@ describe('orderOfWork(recipe)', () => {
     expect(place('Last the flake')).toBeGreaterThan(place('Off the heat, stir in'));
   });
 
-  test('names cups as cups', () => {
+  test('names cups as cups, so that none is poured back', () => {
     const last = (pattern: Pattern, ...names: readonly string[]): string => stepText(work(pattern, names, []).at(-1)!);
     expect(last('layered', 'back', 'middle', 'belly')).toBe(
-      'Pour the cup back first, then middle, then belly, each as soon as the one before holds its place.',
+      'Pour from the back cup first, then from the middle cup, then from the belly cup, each as soon as the layer before holds its place.',
     );
-    expect(last('layered', 'back', 'belly')).toBe('Pour the cup back first, then belly as soon as it holds its place.');
+    expect(last('layered', 'back', 'belly')).toBe(
+      'Pour from the back cup first, then from the belly cup, as soon as the layer before holds its place.',
+    );
     expect(last('tipped', 'body', 'tip')).toBe(
-      'Fill only the end of the mold from the cup tip, let it set, then shoot the cup body.',
+      'Fill only the end of the mold from the tip cup, let it set, then shoot the body cup.',
     );
-    expect(last('swirl', 'race', 'foam')).toBe('Shoot the cups race and foam through one nozzle, unmixed.');
+    expect(last('swirl', 'race', 'foam')).toBe('Shoot the race and foam cups through one nozzle, unmixed.');
     expect(last('laminate', 'back', 'belly')).toBe(
-      'Shoot the cups back and belly together, side by side, at the same temperature.',
+      'Shoot the back and belly cups together, side by side, at the same temperature.',
     );
     expect(last('core', 'shell', 'core')).toBe(
-      'Shoot the cup shell, and while its middle is liquid, shoot the cup core into it.',
+      'Shoot the shell cup, and while its middle is liquid, shoot the core cup into it.',
     );
   });
 
   test('names of cups stand out, and cannot be taken for markup', () => {
     const step = work('core', ['shell', '<i>'], []).at(-1)!;
     expect(stepHtml(step).toString()).toBe(
-      'Shoot the cup <b>shell</b>, and while its middle is liquid, shoot the cup <b>&lt;i&gt;</b> into it.',
+      'Shoot the <b>shell</b> cup, and while its middle is liquid, shoot the <b>&lt;i&gt;</b> cup into it.',
     );
   });
 });
