@@ -19,7 +19,7 @@ export interface DisplayColour {
 }
 
 useMode(modeXyz65);
-useMode(modeLrgb);
+const linearFrom = useMode(modeLrgb);
 useMode(modeOklab);
 useMode(modeOklch);
 const rgbFrom = useMode(modeRgb);
@@ -31,6 +31,10 @@ const intoGamut = toGamut('rgb', 'oklch');
 const D65 = whitePoint('D65');
 const SCALE_X = SRGB_WHITE.x / SRGB_WHITE.y / D65.X;
 const SCALE_Z = (1 - SRGB_WHITE.x - SRGB_WHITE.y) / SRGB_WHITE.y / D65.Z;
+
+function screenXyz({ X, Y, Z }: Tristimulus): { mode: 'xyz65'; x: number; y: number; z: number } {
+  return { mode: 'xyz65', x: X * SCALE_X, y: Y, z: Z * SCALE_Z };
+}
 
 /** Outside the gamut by less than this, in linear or coded RGB, is rounding. */
 const ROUNDING = 1e-4;
@@ -47,10 +51,25 @@ export function hexFromTristimulus(XYZ: Tristimulus, light: Light = 'D65'): Disp
   if (!(Number.isFinite(X) && Number.isFinite(Y) && Number.isFinite(Z))) {
     throw new RangeError(`Tristimulus values are ${X}, ${Y}, ${Z}; give finite numbers`);
   }
-  const colour = { mode: 'xyz65', x: X * SCALE_X, y: Y, z: Z * SCALE_Z } as const;
+  const colour = screenXyz({ X, Y, Z });
   const { r, g, b } = rgbFrom(colour);
   const mapped = Math.min(r, g, b) < -ROUNDING || Math.max(r, g, b) > 1 + ROUNDING;
   return { hex: formatHex(mapped ? intoGamut(colour) : { mode: 'rgb', r, g, b }), mapped };
+}
+
+/**
+ * How much of a light the screen can show without one of its primaries running over, 0..1: what is lit by it, times this, keeps its
+ * hue. Of daylight all, of a saturated orange about a half.
+ *
+ * Throws: RangeError if a value is not finite.
+ *
+ * @example brightestShown(whitePoint('D65')) // 1
+ */
+export function brightestShown(light: Tristimulus): number {
+  const { r, g, b } = linearFrom(screenXyz(light));
+  const most = Math.max(r, g, b);
+  if (!Number.isFinite(most)) throw new RangeError('A light has a value that is not finite; give finite numbers');
+  return most > 1 ? 1 / most : 1;
 }
 
 /**

@@ -4,7 +4,7 @@
 import { HUMUS } from '../tables/stained-water.ts';
 import { WATER_TYPES, WATER_WAVELENGTHS } from '../tables/water-types.ts';
 import { type Lab, labFromTristimulus } from './cielab.ts';
-import { hexFromTristimulus } from './display.ts';
+import { brightestShown, hexFromTristimulus } from './display.ts';
 import { mapSpectrum, requireBands, resampleSpectrum, type Spectrum, WAVELENGTHS } from './spectrum.ts';
 import { type Tristimulus, tristimulus, whitePoint } from './tristimulus.ts';
 
@@ -22,6 +22,10 @@ export interface SeenAtDepth {
   readonly tristimulus: Tristimulus;
   /** As a camera set to daylight sees it, exposed for the depth: a white has Y = 1 and the colour of the water's light. */
   readonly lab: Lab;
+  /**
+   * For the screen, exposed so that it can show a white: strongly coloured light has less than the screen's Y of 1, and whatever were
+   * made brighter than that would have to bleach.
+   */
   readonly hex: string;
   /** Whether the screen can't show it, and a nearby colour stands for it. */
   readonly mapped: boolean;
@@ -70,11 +74,15 @@ export function seenAtDepth(R: ArrayLike<number>, water: WaterType, depth: numbe
   const light = lightAtDepth(water, depth);
   const lightLeft = tristimulus(light).Y;
   const XYZ = tristimulus(mapSpectrum(light, (share, band) => share * R[band]!));
-  const exposed = { X: XYZ.X / lightLeft, Y: XYZ.Y / lightLeft, Z: XYZ.Z / lightLeft };
+  const exposed = scaled(XYZ, 1 / lightLeft);
   return {
     lightLeft,
     tristimulus: XYZ,
     lab: labFromTristimulus(exposed, whitePoint('D65')),
-    ...hexFromTristimulus(exposed),
+    ...hexFromTristimulus(scaled(exposed, brightestShown(scaled(tristimulus(light), 1 / lightLeft)))),
   };
+}
+
+function scaled({ X, Y, Z }: Tristimulus, by: number): Tristimulus {
+  return { X: X * by, Y: Y * by, Z: Z * by };
 }

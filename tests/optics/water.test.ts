@@ -1,7 +1,12 @@
+import Color from 'colorjs.io';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { constantSpectrum } from '../../src/optics/spectrum.ts';
+import { labFromHex } from '../../src/optics/display.ts';
+import { constantSpectrum, WAVELENGTHS } from '../../src/optics/spectrum.ts';
+import { reflectanceFromHex } from '../../src/optics/upsampling.ts';
 import { lightAtDepth, seenAtDepth, WATERS, type WaterType } from '../../src/optics/water.ts';
+import { ILLUMINANTS } from '../../src/tables/illuminants.ts';
+import { COLOUR_MATCHING_FUNCTIONS } from '../../src/tables/observer.ts';
 import { WATER_TYPES, WATER_WAVELENGTHS } from '../../src/tables/water-types.ts';
 import { reflectance, spectrum } from './arbitrary.ts';
 import { expectAllClose, expectClose } from './close.ts';
@@ -87,6 +92,57 @@ test('seenAtDepth of a grey is as light as at the surface, for the exposure goes
     seenAtDepth(constantSpectrum(0.4), '3C', 7).lab.L,
     seenAtDepth(constantSpectrum(0.4), '3C', 0).lab.L,
     1e-9,
+  );
+});
+
+/**
+ * Chromaticity of a bait at depth, and of the screen's colour for it: the first summed here from the tables of the eye and of daylight,
+ * the second by colorjs.io.
+ */
+function chromaticities(R: ArrayLike<number>, water: WaterType, depth: number): readonly (readonly number[])[] {
+  const light = lightAtDepth(water, depth);
+  const sums = [0, 0, 0];
+  for (const [band, nm] of WAVELENGTHS.entries()) {
+    const eye = COLOUR_MATCHING_FUNCTIONS.find((row) => row[0] === nm)!;
+    const day = ILLUMINANTS.find((row) => row[0] === nm)![1];
+    for (const i of [0, 1, 2]) sums[i]! += eye[i + 1]! * day * light[band]! * R[band]!;
+  }
+  const whole = sums[0]! + sums[1]! + sums[2]!;
+  const shown = new Color(seenAtDepth(R, water, depth).hex).to('xyz-d65').coords.map(Number);
+  const sum = shown[0]! + shown[1]! + shown[2]!;
+  return [
+    [sums[0]! / whole - 0.3127, sums[1]! / whole - 0.329],
+    [shown[0]! / sum - 0.3127, shown[1]! / sum - 0.329],
+  ];
+}
+
+test('seenAtDepth shows a bright bait in the hue of its water, not bleached: held against chromaticities summed from the tables', () => {
+  const baits = ['#ffffff', '#f5f06a', '#ff8fb0', '#ff7a1a', '#f2e6c0', '#d8e23a'].map((hex) =>
+    reflectanceFromHex(hex),
+  );
+  for (const R of baits) {
+    for (const water of ['9C', 'stained'] as const) {
+      for (const depth of [1, 3, 6, 15]) {
+        const [real, shown] = chromaticities(R, water, depth).map(([x, y]) => ({
+          hue: (Math.atan2(y!, x!) * 180) / Math.PI,
+          purity: Math.hypot(x!, y!),
+        }));
+        expect(Math.abs(real!.hue - shown!.hue), `${water} ${depth} m`).toBeLessThan(15);
+        // The screen has no more than this of the colours of a spectrum.
+        expect(shown!.purity, `${water} ${depth} m`).toBeGreaterThan(0.75 * Math.min(real!.purity, 0.3));
+      }
+    }
+  }
+});
+
+test('seenAtDepth shows no bait lighter than a white one beside it, and at the surface white as white', () => {
+  fc.assert(
+    fc.property(spectrum(reflectance), anyWater, anyDepth, (R, water, depth) => {
+      const light = (spectrum: ArrayLike<number>): number => labFromHex(seenAtDepth(spectrum, water, depth).hex).L;
+      expect(light(R)).toBeLessThan(light(constantSpectrum(1)) + 1.5);
+      expect(seenAtDepth(constantSpectrum(1), water, 0).hex).toBe('#ffffff');
+    }),
+    { numRuns: 60 },
   );
 });
 

@@ -66,7 +66,7 @@ export function waterPart({ water, waterDepthM }: MethodExamples, settings: Pick
   return {
     id: 'water',
     title: 'In water',
-    content: html`<p>Water swallows light as well: red first, in green and turbid water the blue too, and in stained water the blue above all. What is left at depth falls on the bait. In water the surface of the plastic holds hardly any light back, so the bait comes out lighter, and somewhat paler, than in air. The swatches show the hue that is left, as bright as at the surface; the percentage beside them says how dark it really is.</p>
+    content: html`<p>Water swallows light as well: red first, in green and turbid water the blue too, and in stained water the blue above all. What is left at depth falls on the bait. In water the surface of the plastic holds hardly any light back, so the bait comes out lighter, and somewhat paler, than in air. The swatches show the hue that is left, exposed as a camera would, so that a white keeps the colour of the light; the percentage beside them says how dark it really is.</p>
 <figure class="method-figure">${spectrumGraph({
       id: 'water-light',
       title: `Daylight that is left at ${depthText(waterDepthM, settings)}`,

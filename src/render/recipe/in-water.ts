@@ -29,7 +29,7 @@ export function inWater({ water }: Recipe, settings: Pick<Settings, 'volume'>): 
     'In water',
     `At ${depthText(deepest, settings)} ${lightText(Math.max(...left))} to ${lightText(Math.min(...left))} of the light is left`,
     html`<table class="water"><caption>The body at depth, and the daylight that is left there</caption><thead><tr><th scope="col">Water</th>${depths.map((depth) => html`<th scope="col">${depthText(depth, settings)}</th>`)}</tr></thead><tbody>${rows}</tbody></table>
-<p class="fine">Lit from above, looked at from close by against the dark; shown as bright as at the surface, as an eye opens up to it. Only the way down is counted, and nothing that glows by itself.</p>
+<p class="fine">Lit from above, looked at from close by against the dark; exposed as a camera would, so that a white keeps the colour of the light. Only the way down is counted, and nothing that glows by itself.</p>
 <p class="fine">${WATER_SOURCE}</p>`,
   );
 }
