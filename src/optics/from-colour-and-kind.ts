@@ -36,8 +36,7 @@ export interface StatedColour {
  * K and S of a material from one colour and its kind: tier 'estimated'.
  *
  * S of the typical dose is the same in every band: a default by kind, and of a pigment the less the darker its colour is. K is what the stated colour asks for then. A dye, or
- * a clear plastic's own tint: seen through its thickness over white, light passing twice. A pigment or white: K = S·KS(R∞).
- * A pearl: less than that, so that a mix with it comes out lighter than the stated colour, as pearl does.
+ * a clear plastic's own tint: seen through its thickness over white, light passing twice. A pigment, pearl or white: K = S·KS(R∞).
  * What the plastic itself absorbs and scatters is taken off first, so that the typical dose in that plastic has the stated
  * colour, except where no such body is possible (darker than `DARKEST_BODY`, or lighter than the plastic itself); then
  * `residual` says by how much it misses.
@@ -56,12 +55,11 @@ export function fromColourAndKind({
     return opticalFault('out-of-range', `Typical dose is ${dose} g/ml at ${thickness} mm, expected numbers above 0`);
   }
   const transparent = kind === 'dye' || kind === 'clear';
-  const { absorptionShare } = MATERIAL_KINDS[kind];
   const body = mapSpectrum(reflectanceFromHex(colour), (R) => Math.max(DARKEST_BODY, surfaceInward(R, surface)));
   const scattering = scatteringOf(kind, body);
   const absorption = mapSpectrum(body, (R, band) => {
     const S = plastic.scattering[band]! + scattering;
-    const needed = transparent ? absorptionOverWhite(R, S, thickness) : absorptionShare * S * absorptionToScattering(R);
+    const needed = transparent ? absorptionOverWhite(R, S, thickness) : S * absorptionToScattering(R);
     return Math.max(0, needed - plastic.absorption[band]!) / dose;
   });
   const constants = { absorption, scattering: new Float64Array(BAND_COUNT).fill(scattering / dose) };

@@ -6,8 +6,6 @@
 export interface MaterialKindDefaults {
   /** S of the typical dose in plastic, per mm; of a pigment that of one which reflects all light (see `PIGMENT_SCATTERING_POWER`). */
   readonly scattering: number;
-  /** Share of the absorption that the stated colour would ask for; below 1 the mix comes out lighter than that colour. */
-  readonly absorptionShare: number;
   /** g/ml, what "typical dose" means where the shelf doesn't say. */
   readonly dose: number;
 }
@@ -17,11 +15,11 @@ export interface MaterialKindDefaults {
  * pearl is 1 % by mass, full effect in thick objects (a pearl pigment maker's leaflet).
  */
 export const MATERIAL_KINDS: Readonly<Record<'dye' | 'pigment' | 'pearl' | 'white' | 'clear', MaterialKindDefaults>> = {
-  dye: { scattering: 0.002, absorptionShare: 1, dose: 0.0085 },
-  pigment: { scattering: 0.6, absorptionShare: 1, dose: 0.0085 },
-  pearl: { scattering: 0.5, absorptionShare: 0.4, dose: 0.01 },
-  white: { scattering: 2.5, absorptionShare: 1, dose: 0.0085 },
-  clear: { scattering: 0.0005, absorptionShare: 1, dose: 0.0085 },
+  dye: { scattering: 0.002, dose: 0.0085 },
+  pigment: { scattering: 0.6, dose: 0.0085 },
+  pearl: { scattering: 0.5, dose: 0.01 },
+  white: { scattering: 2.5, dose: 0.0085 },
+  clear: { scattering: 0.0005, dose: 0.0085 },
 };
 
 /**

@@ -1,0 +1,34 @@
+import { expect, test } from 'vitest';
+import { appearance } from '../../src/optics/appearance.ts';
+import { cupBody } from '../../src/optics/cup-body.ts';
+import { deltaE00 } from '../../src/optics/delta-e00.ts';
+import { labFromHex } from '../../src/optics/display.ts';
+import { bookWith, file, recipeOf } from './sample.ts';
+
+/** Thicker than any of these needs to hide what is behind it, mm. */
+const HIDING_MM = 200;
+
+test.each([
+  ['pearl', '#b8862f', '1 %'],
+  ['pearl', '#e9dfc6', '1/4 tsp per 120 ml'],
+  ['pearl', '#d0a0c0', '0.5 %'],
+  ['pigment', '#8c1f1f', '10 drops per 100 ml'],
+  ['white', '#e6e4dc', '1/8 tsp per 4 fl oz'],
+])(
+  'the label of a %s comes back as stated, %s at %s: a recipe with that dose, where it hides what is behind it',
+  (kind, colour, dose) => {
+    const folder = dose.includes('drops') ? 'colorants' : 'powders';
+    const per = /(.+) per (.+)/.exec(dose);
+    const book = bookWith({
+      [`shelf/${folder}/label.md`]: file(`title: Label\nlook: { kind: ${kind}, colour: "${colour}", dose: ${dose} }`),
+      'colours/label-bait.md': file(
+        `title: Label bait\nmold: minnow\ncups:\n  body: { plastic: ${per?.[2] ?? '100 ml'}, add: { label: ${per?.[1] ?? dose} } }`,
+      ),
+    });
+    const [cup] = recipeOf(book, 'label-bait').cups;
+    const body = cupBody(cup!, (name) => book.materials.find(({ id }) => id === name)!);
+    const { overWhite, overBlack } = appearance(body, { thickness: HIDING_MM });
+    expect(deltaE00(overWhite.lab, labFromHex(colour))).toBeLessThan(0.5);
+    expect(deltaE00(overBlack.lab, labFromHex(colour))).toBeLessThan(0.5);
+  },
+);
