@@ -1,11 +1,11 @@
-import { LOOKING_ERROR } from '../matching/target-part.ts';
+import { isReversed } from '../matching/target-part.ts';
 import type { TargetColour } from '../recipe/colour-fields.ts';
 import type { FieldPath } from '../recipe/front-matter.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import type { Report } from './report.ts';
 import { seenByDaylight } from './seen-colour.ts';
 
-/** Reports colours that no bait has: a black card adds no light to what is seen over it. */
+/** Reports colours that no bait has: a black card adds no light to what is seen over it. What is within looking's error is opaque: see `settledViews`. */
 export function checkSeen(
   seen: { readonly 'over-white'?: TargetColour; readonly 'over-black'?: TargetColour },
   thing: Thing,
@@ -15,7 +15,7 @@ export function checkSeen(
   const { 'over-white': white, 'over-black': black } = seen;
   if (white === undefined || black === undefined) return;
   const [overWhite, overBlack] = [seenByDaylight(white), seenByDaylight(black)];
-  if (overBlack.lab.L <= overWhite.lab.L + LOOKING_ERROR) return;
+  if (!isReversed({ overWhite: overWhite.lab, overBlack: overBlack.lab })) return;
   report.add('seen/reversed', thing, [...path, 'over-black'], {
     found: `${overBlack.hex} over black, lighter than ${overWhite.hex} over white`,
     expected: 'a colour over black that is as dark as over white, or darker',

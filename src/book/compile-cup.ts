@@ -145,8 +145,8 @@ function seenOf(seen: SeenFields, look: Look): Pick<Round, 'seen' | 'seenDeltaE'
   const overBlack = black === undefined ? undefined : seenByDaylight(black);
   return {
     seen: {
-      ...(overWhite === undefined ? {} : { overWhite: overWhite.hex }),
-      ...(overBlack === undefined ? {} : { overBlack: overBlack.hex }),
+      ...(overWhite === undefined ? {} : { overWhite }),
+      ...(overBlack === undefined ? {} : { overBlack }),
       ...(note === undefined ? {} : { note }),
       ...(photo === undefined ? {} : { photo: photoOf(photo) }),
     },

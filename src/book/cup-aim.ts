@@ -2,7 +2,7 @@ import type { CupState } from '../cup/ledger.ts';
 import { correctModel, type Observation } from '../matching/correct-model.ts';
 import { baseOfCup, type CupBase } from '../matching/cup-model.ts';
 import { type MatchMaterial, withStrengths } from '../matching/match-material.ts';
-import type { SeenViews, TargetPart } from '../matching/target-part.ts';
+import { type SeenViews, settledViews, type TargetPart } from '../matching/target-part.ts';
 import { bodyViews, layersViews, type TwoViews } from '../optics/cup-body.ts';
 import type { Light } from '../optics/tristimulus.ts';
 import { cupState, observationsOf } from './cup-states.ts';
@@ -36,13 +36,14 @@ export function partFor(target: Pick<Target, 'parts'>, cup: string, cups: number
     target.parts.find(({ name }) => name === cup) ??
     (target.parts.length === 1 && cups === 1 ? target.parts[0] : undefined);
   return (
-    part && {
+    part &&
+    settledViews({
       name: part.name,
       overWhite: part.overWhite.lab,
       ...(part.overBlack === undefined ? {} : { overBlack: part.overBlack.lab }),
       ...(part.reflectance === undefined ? {} : { reflectance: part.reflectance }),
       thicknessMm: part.thicknessMm,
-    }
+    })
   );
 }
 
@@ -144,7 +145,7 @@ function otherSide({ cups, pattern }: CupsOf, cup: Cup, target: PartsOf): Cup | 
 export function shifted(lab: Lab | undefined, from: Lab, to: Lab): Lab | undefined {
   return (
     lab && {
-      L: Math.min(100, Math.max(0, lab.L + to.L - from.L)),
+      L: Math.min(Math.max(100, lab.L), Math.max(0, lab.L + to.L - from.L)),
       a: lab.a + to.a - from.a,
       b: lab.b + to.b - from.b,
     }

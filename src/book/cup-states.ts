@@ -5,8 +5,7 @@
  */
 import { type CupState, scaleAmounts } from '../cup/ledger.ts';
 import type { Observation } from '../matching/correct-model.ts';
-import type { SeenViews } from '../matching/target-part.ts';
-import { labFromHex } from '../optics/display.ts';
+import { type SeenViews, settledViews } from '../matching/target-part.ts';
 import type { Cup, Round } from './model.ts';
 
 /** What the log of a cup leaves, g and ml; undefined where all of it was poured. */
@@ -38,8 +37,8 @@ export function observationsOf(cup: Cup, thicknessMm: number): readonly Observat
 /** What was seen of a round, in CIELAB; undefined where no colour was noted. */
 export function seenViews({ seen }: Pick<Round, 'seen'>): SeenViews | undefined {
   if (seen?.overWhite === undefined && seen?.overBlack === undefined) return undefined;
-  return {
-    ...(seen.overWhite === undefined ? {} : { overWhite: labFromHex(seen.overWhite) }),
-    ...(seen.overBlack === undefined ? {} : { overBlack: labFromHex(seen.overBlack) }),
-  };
+  return settledViews({
+    ...(seen.overWhite === undefined ? {} : { overWhite: seen.overWhite.lab }),
+    ...(seen.overBlack === undefined ? {} : { overBlack: seen.overBlack.lab }),
+  });
 }

@@ -93,8 +93,8 @@ export interface Round {
   readonly reheated: boolean;
   readonly note?: string;
   readonly seen?: {
-    readonly overWhite?: string;
-    readonly overBlack?: string;
+    readonly overWhite?: Seen;
+    readonly overBlack?: Seen;
     readonly note?: string;
     readonly photo?: Photo;
   };

@@ -1,12 +1,11 @@
 import { seen } from '../optics/appearance.ts';
-import { labFromTristimulus } from '../optics/cielab.ts';
+import { type LabD65, labFromTristimulus } from '../optics/cielab.ts';
 import { hexFromLab } from '../optics/display.ts';
 import { mapSpectrum, resampleSpectrum, type Spectrum } from '../optics/spectrum.ts';
 import { labByDaylight, type StatedColour } from '../optics/stated-colour.ts';
 import { whitePoint } from '../optics/tristimulus.ts';
 import { isMeasured, type MeasuredReflectance, type SeenColour, type TargetColour } from '../recipe/colour-fields.ts';
 import { SURFACE_K1 } from '../tables/surface.ts';
-import { keptSeen } from './looks.ts';
 import type { Seen } from './model.ts';
 
 /** A colour of a file as the optics takes it. */
@@ -28,11 +27,18 @@ export function reflectanceBesideGloss({ reflectance, from, step, gloss }: Measu
   return mapSpectrum(bands, (percent) => Math.min(1, Math.max(0, percent / 100 - glossy)));
 }
 
-/** A colour of a file as it looks by daylight. */
+/** A colour of a file as it looks by daylight: as it was measured, whatever of it a screen can show. */
 export function seenByDaylight(colour: TargetColour): Seen {
-  if (isMeasured(colour)) return keptSeen(seen(reflectanceBesideGloss(colour)));
+  if (isMeasured(colour)) return measured(seen(reflectanceBesideGloss(colour)).lab);
   const lab = labByDaylight(statedColour(colour));
-  return typeof colour === 'string' ? { lab, hex: colour, mapped: false } : keptSeen({ lab, ...hexFromLab(lab) });
+  return typeof colour === 'string' ? { lab, hex: colour, mapped: false } : measured(lab);
+}
+
+/** To four decimals, more than any instrument says; adapted to daylight the darkest can come out a hair below black. */
+function measured({ L, a, b }: LabD65): Seen {
+  const kept = (value: number): number => Number(value.toFixed(4));
+  const lab = { L: Math.max(0, kept(L)), a: kept(a), b: kept(b) };
+  return { lab, ...hexFromLab(lab) };
 }
 
 const inLab = ([L, a, b]: readonly [number, number, number]): { L: number; a: number; b: number } => ({ L, a, b });

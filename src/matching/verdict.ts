@@ -1,6 +1,13 @@
 import { chroma, type Lab, labFromTristimulus } from '../optics/cielab.ts';
 import { deltaE00, deltaE00Parts } from '../optics/delta-e00.ts';
-import { contrastOfViews, luminance, type SeenViews, type TargetPart, viewsFault } from './target-part.ts';
+import {
+  contrastOfViews,
+  luminance,
+  type SeenViews,
+  settledViews,
+  type TargetPart,
+  viewsFault,
+} from './target-part.ts';
 
 /** What counts as right, ΔE00: in all, and part by part. */
 export interface Thresholds {
@@ -48,6 +55,8 @@ const PART_OF_TOLERANCE = 0.6;
 const NEUTRAL = 6;
 const A_TOUCH = 1.8;
 const MUCH = 4;
+// What to say of a pair that was evened.
+const EVENED = ' (a shade lighter over black, as looking errs: taken as opaque)';
 
 /** Thresholds for a tolerance: each part gets six tenths of it. */
 export function thresholdsFor(tolerance: number): Thresholds {
@@ -81,7 +90,8 @@ export function verdict(seen: SeenViews, target: TargetPart, thresholds: Thresho
  *
  * Throws: RangeError if no view is known of both.
  */
-export function verdictOf(seen: SeenViews, target: TargetPart, thresholds: Thresholds): Verdict {
+export function verdictOf(seenRaw: SeenViews, targetRaw: TargetPart, thresholds: Thresholds): Verdict {
+  const [seen, target] = [settledViews(seenRaw), settledViews(targetRaw)];
   const pairs: { view: 'overWhite' | 'overBlack'; seen: Lab; target: Lab }[] = [];
   for (const view of ['overWhite', 'overBlack'] as const) {
     const [one, other] = [seen[view], target[view]];
@@ -182,16 +192,17 @@ function thicknessPart(seen: SeenViews, target: TargetPart, threshold: number): 
   // As light as the target over white with the contrast ratio that was seen: that goes for a target that is black over black, too.
   const Y = luminance(target.overWhite!) * contrast;
   const { L } = labFromTristimulus({ X: Y, Y, Z: Y });
-  const deltaE = deltaE00(target.overBlack, { ...target.overBlack, L: Math.min(L, 100) });
+  const deltaE = deltaE00(target.overBlack, { ...target.overBlack, L });
   const within = deltaE <= threshold;
-  const ratios = `contrast ratio ${contrast.toFixed(2)}`;
+  const ratios = `contrast ratio ${contrast.toFixed(2)}${seen.evened ? EVENED : ''}`;
+  const asked = `${wanted.toFixed(2)}${target.evened ? EVENED : ''}`;
   return {
     deltaE,
     within,
     contrast,
     target: wanted,
     words: within
-      ? `${ratios}, target ${wanted.toFixed(2)}`
-      : `${degree(deltaE, threshold)} ${contrast < wanted ? 'thin' : 'thick'}: ${ratios} against ${wanted.toFixed(2)}`,
+      ? `${ratios}, target ${asked}`
+      : `${degree(deltaE, threshold)} ${contrast < wanted ? 'thin' : 'thick'}: ${ratios} against ${asked}`,
   };
 }

@@ -40,7 +40,7 @@ function looked({ cups: all }: Recipe): readonly SeenPart[] {
   return all.flatMap(({ name, rounds }): readonly SeenPart[] => {
     const seen = rounds.findLast((round) => round.seen?.overWhite ?? round.seen?.overBlack)?.seen;
     const part = all.length > 1 ? `${name} as last seen` : 'as last seen';
-    return seen === undefined ? [] : [[part, seen.overWhite ?? null, seen.overBlack ?? null]];
+    return seen === undefined ? [] : [[part, seen.overWhite?.hex ?? null, seen.overBlack?.hex ?? null]];
   });
 }
 

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Recipe } from '../../src/book/model.ts';
+import { labFromHex } from '../../src/optics/display.ts';
 import { html } from '../../src/render/html.ts';
 import { fold } from '../../src/render/recipe/fold.ts';
 import { inWater } from '../../src/render/recipe/in-water.ts';
@@ -112,7 +113,7 @@ describe('lastSeen', () => {
       volumeMl: 100,
       leftMl: 95,
       look: cup!.body,
-      seen: { overWhite: '#8f9a4d' },
+      seen: { overWhite: { lab: labFromHex('#8f9a4d'), hex: '#8f9a4d', mapped: false } },
       seenDeltaE: { overWhite: deltaE },
     };
     return {

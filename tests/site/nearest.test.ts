@@ -45,7 +45,7 @@ function least(hex: string, colour: Recipe | RecipeLook): number {
     'cups' in colour ? colour.cups.flatMap(({ rounds }) => rounds.findLast(({ seen }) => seen)?.seen ?? []) : [];
   const all = [
     ...looks.flatMap(({ overWhite, overBlack }) => [overWhite.hex, overBlack.hex]),
-    ...last.flatMap(({ overWhite, overBlack }) => [overWhite, overBlack].filter((hex) => hex !== undefined)),
+    ...last.flatMap(({ overWhite, overBlack }) => [overWhite, overBlack].flatMap((view) => view?.hex ?? [])),
   ];
   return Math.min(...all.map((each) => deltaE(hex, each)));
 }
@@ -77,7 +77,7 @@ describe('the colour nearest to another', () => {
   test('is what was seen of a bait, too, whatever was computed of it', async () => {
     const { page, close } = await visit(browser, 'find/');
     const wanted = book().recipes.find(({ id }) => id === 'rowan-week')!;
-    const seen = wanted.cups[0]!.rounds.findLast((round) => round.seen?.overBlack)!.seen!.overBlack!;
+    const seen = wanted.cups[0]!.rounds.findLast((round) => round.seen?.overBlack)!.seen!.overBlack!.hex;
     await near(page, seen);
     expect((await rows(page))[0]).toEqual([wanted.id, 'ΔE 0.0, as last seen over black']);
     await close();

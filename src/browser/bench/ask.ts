@@ -15,6 +15,7 @@ import { aimFor, bodyOf, densityIn } from './aim-for.ts';
 import { bookAmount, fileDose } from './dose-text.ts';
 import { within } from './limits.ts';
 import { begunAnew, type CupNow, cupNow, partOfSide, type Work, type WorkAmount, type WorkSide } from './work.ts';
+import { bookColour, colourText, type WorkColour } from './work-colour.ts';
 
 /** Recipes for one side, or for both together. */
 export interface FirstAnswer {
@@ -66,8 +67,8 @@ export function withBookTarget(work: Work, id: string, data: BenchPageData): Wor
   const sides = parts.map(
     ({ name, overWhite, overBlack, thicknessMm }): WorkSide => ({
       name,
-      overWhite: overWhite.hex,
-      ...(overBlack && { overBlack: overBlack.hex }),
+      overWhite: bookColour(overWhite),
+      ...(overBlack && { overBlack: bookColour(overBlack) }),
       thicknessMm: within('thicknessMm', thicknessMm),
     }),
   );
@@ -90,7 +91,13 @@ function asked(side: WorkSide, { target }: Work, data: BenchPageData): TargetPar
   const part = data.targets
     .find(({ id }) => id === target)
     ?.parts.find(({ name, overWhite, overBlack }) => {
-      return name === side.name && overWhite.hex === side.overWhite && overBlack?.hex === side.overBlack;
+      const same = (one?: WorkColour, other?: WorkColour): boolean =>
+        (one && colourText(one)) === (other && colourText(other));
+      return (
+        name === side.name &&
+        same(bookColour(overWhite), side.overWhite) &&
+        same(overBlack && bookColour(overBlack), side.overBlack)
+      );
     });
   return { ...partOfSide(side), ...(part?.reflectance && { reflectance: part.reflectance }) };
 }

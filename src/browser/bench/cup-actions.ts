@@ -13,6 +13,7 @@ import { isMistyped, readRound, volumeIn } from './read-forms.ts';
 import type { BenchScreen } from './screen.ts';
 import type { BenchState } from './state.ts';
 import { begunAnew, doings, type WorkStep, withoutLastDone, withSteps } from './work.ts';
+import { colourText } from './work-colour.ts';
 
 /** Actions on the cups. */
 export class CupActions {
@@ -125,8 +126,8 @@ function draftOf(round: readonly WorkStep[], unit: VolumeUnit): CupDraft {
     pouredMl: pour?.ml,
     sawWhite: see?.overWhite !== undefined,
     sawBlack: see?.overBlack !== undefined,
-    overWhite: see?.overWhite ?? '',
-    overBlack: see?.overBlack ?? '',
+    overWhite: see?.overWhite === undefined ? '' : colourText(see.overWhite),
+    overBlack: see?.overBlack === undefined ? '' : colourText(see.overBlack),
     note: see?.note ?? '',
   };
 }

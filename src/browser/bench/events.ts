@@ -1,5 +1,4 @@
 import { colourFromPhoto } from '../photo/photo-dialog.ts';
-import { typedHex } from '../typed-hex.ts';
 import type { CupActions } from './cup-actions.ts';
 import type { FileActions } from './file-actions.ts';
 import { MOST } from './limits.ts';
@@ -8,6 +7,7 @@ import type { BenchScreen } from './screen.ts';
 import type { BenchState } from './state.ts';
 import type { TargetActions } from './target-actions.ts';
 import type { Arrangement } from './work.ts';
+import { hexOfColour, typedColour } from './work-colour.ts';
 
 /** What the events of the page lead to. */
 export interface BenchActions {
@@ -34,14 +34,14 @@ export function listen(state: BenchState, screen: BenchScreen, actions: BenchAct
 function onInput(control: HTMLInputElement, state: BenchState, screen: BenchScreen, actions: BenchActions): void {
   const twin = control.dataset.hexOf;
   if (twin !== undefined) {
-    const hex = typedHex(control.value);
+    const colour = typedColour(control.value);
     const picker = screen.part<HTMLInputElement>(`#${twin}`);
     // What is half typed is kept as well.
     if (control.closest('[data-round]')) draft(control, picker.name, control.value, state);
-    if (hex === undefined) return;
+    if (colour === undefined) return;
     control.removeAttribute('aria-invalid');
-    picker.value = hex;
-    onInput(picker, state, screen, actions);
+    picker.value = hexOfColour(colour);
+    if (!control.closest('[data-round]')) onInput(picker, state, screen, actions);
     return;
   }
   if (control.type === 'color') {

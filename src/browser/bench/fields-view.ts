@@ -7,20 +7,22 @@ import { type Html, html } from '../../render/html.ts';
 import { chips } from '../../render/swatch/chip.ts';
 import { sentence, volumeText } from '../../render/words.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
-import { typedHex } from '../typed-hex.ts';
 import type { CupShown } from './cup-view.ts';
 import type { CupDraft } from './drafts.ts';
+import { viewsOf } from './proposal-view.ts';
 import type { BenchShown } from './shown.ts';
 import { lengthUnit, thicknessInField, thicknessLimits } from './thickness-field.ts';
 import type { Work } from './work.ts';
+import { colourText, hexOfColour, typedColour } from './work-colour.ts';
 
 // What the chooser opens with before anything was said: no colour that could pass for what was seen.
 const UNSAID = '#808080';
 
 /** A colour to be chosen, by the eye or by its digits; no digits as long as nothing was said. */
 function colourField(id: string, name: string, label: string, digits: string): Html {
-  const value = typedHex(digits) ?? UNSAID;
-  return html`<p class="colour-field"><label for="${id}">${label}</label><input id="${id}" type="color" name="${name}" value="${value}"><input id="${id}-digits" type="text" aria-label="${label}, as # and six digits" data-hex-of="${id}" value="${digits}" placeholder="not said yet" maxlength="7" spellcheck="false" autocomplete="off"><button class="quiet" type="button" data-photo-for="${id}" aria-label="${label}, from a photo">Photo</button></p>`;
+  const colour = typedColour(digits);
+  const value = colour === undefined ? UNSAID : hexOfColour(colour);
+  return html`<p class="colour-field"><label for="${id}">${label}</label><input id="${id}" type="color" name="${name}" value="${value}"><input id="${id}-digits" type="text" aria-label="${label}, as # and six digits, or L, a, b" data-hex-of="${id}" value="${digits}" placeholder="not said yet" maxlength="40" spellcheck="false" autocomplete="off"><button class="quiet" type="button" data-photo-for="${id}" aria-label="${label}, from a photo">Photo</button></p>`;
 }
 
 /** The colours of a target, to be described. */
@@ -30,11 +32,11 @@ export function sidesView({ sides, arrangement }: Work, unit: VolumeUnit): Html 
   return html`${sides.map(({ name, overWhite, overBlack, thicknessMm }, index) => {
     const id = `side-${index}`;
     return html`<fieldset class="bench-side" data-side="${index}"><legend>${many ? sentence(name) : 'Its colour'}</legend>
-<div class="bench-swatch">${chips([{ overWhite, ...(overBlack === undefined ? {} : { overBlack }) }], '')}</div>
+<div class="bench-swatch">${chips([viewsOf({ overWhite, ...(overBlack === undefined ? {} : { overBlack }) })], '')}</div>
 <div class="bench-side-fields">${many ? html`<p class="field wide"><label for="${id}-name">Name of the cup</label><input id="${id}-name" type="text" name="name" value="${name}" maxlength="40" autocomplete="off"></p>` : ''}
-${colourField(`${id}-white`, 'overWhite', 'Over white', overWhite)}
+${colourField(`${id}-white`, 'overWhite', 'Over white', colourText(overWhite))}
 <p class="check"><input id="${id}-saw" type="checkbox" name="sawBlack"${overBlack === undefined ? '' : html` checked`}><label for="${id}-saw">Seen over black too: without that, nothing can be said of its thickness</label></p>
-${overBlack === undefined ? '' : colourField(`${id}-black`, 'overBlack', 'Over black', overBlack)}
+${overBlack === undefined ? '' : colourField(`${id}-black`, 'overBlack', 'Over black', colourText(overBlack))}
 <p class="field"><label for="${id}-thickness">Thickness${arrangement === 'together' ? ' of the whole bait' : ''}, ${lengthUnit(unit)}</label><input id="${id}-thickness" type="number" inputmode="decimal" name="thicknessMm" min="${least}" max="${most}" step="any" value="${thicknessInField(thicknessMm, unit)}"></p></div></fieldset>`;
   })}`;
 }

@@ -10,6 +10,7 @@ import { isToBeMixed } from './mix-view.ts';
 import { type BenchShown, titleIn } from './shown.ts';
 import { spoonWords } from './spoon-words.ts';
 import { type CupNow, doings, nextRound, type WorkStep } from './work.ts';
+import { colourText } from './work-colour.ts';
 
 /** The log of a cup, and what is in it. */
 export function logView(
@@ -70,6 +71,6 @@ function stepWords(step: WorkStep, shown: BenchShown, goesOn: boolean, toMix: bo
     case 'pour':
       return html`${verb('poured')} ${volumeText(step.ml, settings)}`;
     case 'see':
-      return html`${verb('saw')} ${step.overWhite ? `${step.overWhite} over white` : ''}${step.overWhite && step.overBlack ? ', ' : ''}${step.overBlack ? `${step.overBlack} over black` : ''}${step.note ? html` <span class="said">“${step.note}”</span>` : ''}`;
+      return html`${verb('saw')} ${step.overWhite ? `${colourText(step.overWhite)} over white` : ''}${step.overWhite && step.overBlack ? ', ' : ''}${step.overBlack ? `${colourText(step.overBlack)} over black` : ''}${step.note ? html` <span class="said">“${step.note}”</span>` : ''}`;
   }
 }

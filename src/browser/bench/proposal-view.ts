@@ -15,6 +15,7 @@ import { noMoreThan } from '../../units/volume-field.ts';
 import type { CupAdvice } from './ask.ts';
 import { type BenchShown, limitWords, titleIn } from './shown.ts';
 import type { WorkSide } from './work.ts';
+import { hexOfColour, type WorkColour } from './work-colour.ts';
 
 /** First recipes, each with a button that begins with it. */
 export function firstView(
@@ -181,7 +182,7 @@ function costIn(shown: BenchShown, cost: number, unpriced: readonly string[]): s
 
 /** The target beside another colour. */
 function comparison(
-  side: ChipColours,
+  side: ViewColours,
   overWhite: PredictedColour,
   overBlack: PredictedColour | undefined,
   label: string,
@@ -190,9 +191,17 @@ function comparison(
   return html`<div class="bench-pair">${chips([viewsOf(side), other], `${sentence(label)}; over white above, over black below`)}</div>`;
 }
 
-/** The colours of a side or a look alone. */
-export function viewsOf({ overWhite, overBlack }: ChipColours): ChipColours {
-  return { ...(overWhite && { overWhite }), ...(overBlack && { overBlack }) };
+/** The colours of a side or a look alone, as they are drawn. */
+export function viewsOf({ overWhite, overBlack }: ViewColours): ChipColours {
+  return {
+    ...(overWhite && { overWhite: hexOfColour(overWhite) }),
+    ...(overBlack && { overBlack: hexOfColour(overBlack) }),
+  };
+}
+
+interface ViewColours {
+  readonly overWhite?: WorkColour;
+  readonly overBlack?: WorkColour;
 }
 
 function leftOutView(leftOut: readonly { readonly material: string; readonly why: string }[], shown: BenchShown): Html {

@@ -5,12 +5,12 @@
  */
 
 import type { VolumeUnit } from '../../units/volume-text.ts';
-import { noColour, typedHex } from '../typed-hex.ts';
 import { cupName } from './cup-name.ts';
 import { type LIMITS, numberOf, volumeOf } from './limits.ts';
 import { thicknessOf } from './thickness-field.ts';
 import { isRoundFault, roundOf } from './typed-round.ts';
 import type { Work, WorkSide, WorkStep } from './work.ts';
+import { noColour, typedColour, type WorkColour } from './work-colour.ts';
 
 /** What is wrong with something typed, and where. */
 export interface Mistyped {
@@ -43,7 +43,7 @@ export function volumeIn(
 /** The first of the digits beside a colour that are no colour. */
 export function mistypedColour(within: ParentNode): Mistyped | undefined {
   for (const at of within.querySelectorAll<HTMLInputElement>('[data-hex-of]')) {
-    if (typedHex(at.value) === undefined) return { fault: noColour(at.value), at };
+    if (typedColour(at.value) === undefined) return { fault: noColour(at.value), at };
   }
   return undefined;
 }
@@ -67,6 +67,15 @@ export function readFields(root: HTMLElement, before: Work, unit: VolumeUnit): W
   };
 }
 
+/** The colour of a chooser: as its digits say, where they say one. */
+function colourIn(chooser: HTMLInputElement, within: ParentNode): WorkColour {
+  const digits = within.querySelector<HTMLInputElement>(`[data-hex-of="${chooser.id}"]`);
+  return typedColour(digits?.value ?? '') ?? chooser.value;
+}
+
+const blackIn = (chooser: HTMLInputElement | null, within: ParentNode): WorkColour =>
+  chooser ? colourIn(chooser, within) : '#303030';
+
 /** The sides of the target. */
 export function readSides(
   root: HTMLElement,
@@ -84,8 +93,8 @@ export function readSides(
     const name = field('name');
     sides.push({
       name: name ? cupName(name.value, others) : before[index]!.name,
-      overWhite: field('overWhite')!.value,
-      ...(field('sawBlack')!.checked && { overBlack: field('overBlack')?.value ?? '#303030' }),
+      overWhite: colourIn(field('overWhite')!, element),
+      ...(field('sawBlack')!.checked && { overBlack: blackIn(field('overBlack'), element) }),
       thicknessMm,
     });
   }

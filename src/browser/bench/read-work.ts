@@ -2,6 +2,7 @@ import { isFault, parseDose } from '../../units/quantity.ts';
 import { typedHex } from '../typed-hex.ts';
 import { LIMITS, MOST, within } from './limits.ts';
 import type { Work, WorkCup, WorkSide, WorkStep } from './work.ts';
+import { settledLab, type WorkColour } from './work-colour.ts';
 
 /** Why a text is no work, for the maker. */
 export interface NoWork {
@@ -55,7 +56,12 @@ const name = (value: unknown): string => need(NAME.test(text(value, MOST.name)) 
 // Earlier versions kept smaller numbers than can be typed now.
 const number = (value: unknown, limits: keyof typeof LIMITS): number =>
   within(limits, need(typeof value === 'number' && value > 0 && value <= LIMITS[limits].most ? value : undefined));
-const colour = (value: unknown): string => need(typedHex(text(value, 7)));
+const colour = (value: unknown): WorkColour => {
+  if (typeof value === 'string') return need(typedHex(text(value, 7)));
+  const { L, a, b } = object(value);
+  const each = (number: unknown): number => need(typeof number === 'number' ? number : undefined);
+  return need(settledLab({ L: each(L), a: each(a), b: each(b) }));
+};
 // Spaces of any kind count as one for who reads a dose, and a recipe's file has it on one line.
 const dose = (value: unknown): string => {
   const plain = text(value, MOST.dose).trim().replace(/\s+/g, ' ');

@@ -1,8 +1,9 @@
+import { isReversed, viewsFault } from '../../matching/target-part.ts';
 import { mlInField, noMoreThan, volumeLimits, volumeUnitName } from '../../units/volume-field.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
-import { noColour, typedHex } from '../typed-hex.ts';
 import { LIMITS, MOST } from './limits.ts';
 import type { WorkStep } from './work.ts';
+import { labOfColour, noColour, typedColour, type WorkColour } from './work-colour.ts';
 
 /** A round as it stands in its form; a view is absent where nobody looked. */
 export interface TypedRound {
@@ -46,17 +47,20 @@ export function roundOf(
     return poured(`Give what was poured in ${inUnits}: 0, or at least ${volumeLimits(LIMITS.pouredMl, unit).least}.`);
   if (pour > Math.min(volumeMl + 1e-6, LIMITS.pouredMl.most))
     return poured(`There are ${noMoreThan(volumeMl, unit)} in the cup: no more can be poured.`);
-  const views: { overWhite?: string; overBlack?: string } = {};
+  const views: { overWhite?: WorkColour; overBlack?: WorkColour } = {};
   for (const view of ['overWhite', 'overBlack'] as const) {
     const digits = typed[view];
     if (digits === undefined) continue;
     const backing = view === 'overWhite' ? 'white' : 'black';
     if (digits.trim() === '')
       return { fault: `Say what you saw over ${backing}: choose its colour, or take away the tick.`, field: view };
-    const hex = typedHex(digits);
-    if (hex === undefined) return { fault: noColour(digits), field: view };
-    views[view] = hex;
+    const colour = typedColour(digits);
+    if (colour === undefined) return { fault: noColour(digits), field: view };
+    views[view] = colour;
   }
+  const { overWhite, overBlack } = views;
+  const labs = overWhite && overBlack && { overWhite: labOfColour(overWhite), overBlack: labOfColour(overBlack) };
+  if (labs && isReversed(labs)) return { fault: viewsFault(labs)!, field: 'overBlack' };
   const note = typed.note.trim();
   if (note.length > MOST.note) return { fault: `A note has at most ${MOST.note} characters.`, field: 'note' };
   const looked = views.overWhite !== undefined || views.overBlack !== undefined || note !== '';

@@ -3,6 +3,7 @@ import { formatDecimal } from '../../units/format-quantity.ts';
 import { typedOunces } from '../../units/volume-field.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
 import type { Work, WorkAmount, WorkCup, WorkStep } from './work.ts';
+import { colourInFile } from './work-colour.ts';
 
 /** What a recipe's file is made with. */
 export interface RecipeFileOptions {
@@ -110,8 +111,8 @@ function stepLines({ plasticMl, add, pourMl, see }: LogStep, plastic: string, un
 
 function seenFields({ overWhite, overBlack, note }: Extract<WorkStep, { do: 'see' }>): readonly string[] {
   return [
-    ...(overWhite === undefined ? [] : [`over-white: "${overWhite}"`]),
-    ...(overBlack === undefined ? [] : [`over-black: "${overBlack}"`]),
+    ...(overWhite === undefined ? [] : [`over-white: ${colourInFile(overWhite)}`]),
+    ...(overBlack === undefined ? [] : [`over-black: ${colourInFile(overBlack)}`]),
     ...(note === undefined || note.trim() === '' ? [] : [`note: ${quoted(note.trim())}`]),
   ];
 }

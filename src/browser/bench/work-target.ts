@@ -3,6 +3,7 @@ import { formatDecimal } from '../../units/format-quantity.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
 import { exactThickness } from './thickness-field.ts';
 import type { Work, WorkSide } from './work.ts';
+import { colourInFile } from './work-colour.ts';
 import { nameText, quoted, type TakenFile, titleOf } from './work-recipe.ts';
 
 /**
@@ -31,8 +32,8 @@ export function targetFile(work: Work, taken: ReadonlySet<string>, unit: VolumeU
 
 function fieldsOf({ overWhite, overBlack, thicknessMm }: WorkSide, unit: VolumeUnit): readonly string[] {
   return [
-    `over-white: "${overWhite}"`,
-    ...(overBlack === undefined ? [] : [`over-black: "${overBlack}"`]),
+    `over-white: ${colourInFile(overWhite)}`,
+    ...(overBlack === undefined ? [] : [`over-black: ${colourInFile(overBlack)}`]),
     `thickness: ${exactThickness(thicknessMm, unit)}`,
   ];
 }

@@ -5,15 +5,14 @@
  */
 import { afterStep, type CupState, cupVolume, isOverPour, total } from '../../cup/ledger.ts';
 import type { Observation } from '../../matching/correct-model.ts';
-import type { SeenViews, TargetPart } from '../../matching/target-part.ts';
-import { labFromHex } from '../../optics/display.ts';
+import { type SeenViews, settledViews, type TargetPart } from '../../matching/target-part.ts';
+import { labOfColour, type WorkColour } from './work-colour.ts';
 
 /** A colour to be matched. */
 export interface WorkSide {
   readonly name: string;
-  /** `#rrggbb` */
-  readonly overWhite: string;
-  readonly overBlack?: string;
+  readonly overWhite: WorkColour;
+  readonly overBlack?: WorkColour;
   readonly thicknessMm: number;
 }
 
@@ -37,7 +36,7 @@ export type WorkStep = {
     }
   | { readonly do: 'plastic'; readonly ml: number }
   | { readonly do: 'pour'; readonly ml: number }
-  | { readonly do: 'see'; readonly overWhite?: string; readonly overBlack?: string; readonly note?: string }
+  | { readonly do: 'see'; readonly overWhite?: WorkColour; readonly overBlack?: WorkColour; readonly note?: string }
 );
 
 /** A cup and everything that was done to it. */
@@ -100,12 +99,12 @@ export function sideOf({ sides }: Work, index: number): WorkSide {
 
 /** A side with its colours as matching takes them. */
 export function partOfSide({ name, overWhite, overBlack, thicknessMm }: WorkSide): TargetPart {
-  return {
+  return settledViews({
     name,
-    overWhite: labFromHex(overWhite),
-    ...(overBlack === undefined ? {} : { overBlack: labFromHex(overBlack) }),
+    overWhite: labOfColour(overWhite),
+    ...(overBlack === undefined ? {} : { overBlack: labOfColour(overBlack) }),
     thicknessMm,
-  };
+  });
 }
 
 /**
@@ -161,14 +160,14 @@ function seenViews({
   overWhite,
   overBlack,
 }: {
-  readonly overWhite?: string;
-  readonly overBlack?: string;
+  readonly overWhite?: WorkColour;
+  readonly overBlack?: WorkColour;
 }): SeenViews | undefined {
   if (overWhite === undefined && overBlack === undefined) return undefined;
-  return {
-    ...(overWhite && { overWhite: labFromHex(overWhite) }),
-    ...(overBlack && { overBlack: labFromHex(overBlack) }),
-  };
+  return settledViews({
+    ...(overWhite && { overWhite: labOfColour(overWhite) }),
+    ...(overBlack && { overBlack: labOfColour(overBlack) }),
+  });
 }
 
 /** The work with a cup changed. */

@@ -19,7 +19,7 @@ export function lastSeen({ cups, spread, pattern }: Recipe, tolerance: number): 
     const far = farRound(cup, tolerance);
     if (!far) return [];
     const { overWhite, overBlack } = far.round.seen!;
-    const seen = { ...(overWhite && { overWhite }), ...(overBlack && { overBlack }) };
+    const seen = { ...(overWhite && { overWhite: overWhite.hex }), ...(overBlack && { overBlack: overBlack.hex }) };
     const what = pattern === 'solid' ? 'The last bait' : `The last bait of the ${cup.name}`;
     const surprise =
       far.deltaE <= SURPRISING * tolerance

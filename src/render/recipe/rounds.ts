@@ -37,8 +37,8 @@ function roundItem(context: PageContext, round: Round, titles: Titles): Html {
     ),
   ];
   const seenColours = {
-    ...(seen?.overWhite && { overWhite: seen.overWhite }),
-    ...(seen?.overBlack && { overBlack: seen.overBlack }),
+    ...(seen?.overWhite && { overWhite: seen.overWhite.hex }),
+    ...(seen?.overBlack && { overBlack: seen.overBlack.hex }),
   };
   const wasSeen = seen?.overWhite !== undefined || seen?.overBlack !== undefined;
   const columns = wasSeen ? [chipColours(look), seenColours] : [chipColours(look)];
