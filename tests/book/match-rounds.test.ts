@@ -114,8 +114,9 @@ describe('rounds beside the target', () => {
     const cups = (belly: string): string =>
       `pattern: laminate\ncups:\n  back: { share: 40%, plastic: 100 ml supple, add: { peat: 20 drops } }\n  belly:\n    plastic: 150 ml supple\n${belly}`;
     const bait = trial(recipe(cups('    add: { ivory: 1/4 tsp, peat: 2 drops }')), target(LEAF));
+    const inLab = ({ lab: { L, a, b } }: Recipe['body']['overWhite']): string => `{ lab: [${L}, ${a}, ${b}] }`;
     const side = ({ overWhite, overBlack }: Recipe['body']): string =>
-      `{ over-white: "${overWhite.hex}", over-black: "${overBlack.hex}" }`;
+      `{ over-white: ${inLab(overWhite)}, over-black: ${inLab(overBlack)} }`;
     const whole = `parts:\n  back: ${side(bait.body)}\n  belly: ${side(bait.other!)}`;
     const alone = bait.cups[1]!.body;
 

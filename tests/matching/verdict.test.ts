@@ -91,7 +91,8 @@ describe('what is no colour', () => {
   test('verdict(seen, target) with NaN is a sentence', () => {
     const result = verdict({ overWhite: { L: Number.NaN, a: 0, b: 0 } }, part('#8c6840'), thresholdsFor(2));
     expect(result).toEqual({
-      fault: 'The colour over white is no colour. Give it as # and six hexadecimal digits, such as #8a5a2b.',
+      fault:
+        'The colour over white is no colour. Give it as # and six hexadecimal digits, such as #8a5a2b, or as an instrument’s Lab.',
     });
   });
 
