@@ -53,11 +53,11 @@ export async function faultsOfSite({ book, sources }: Tried): Promise<readonly s
       );
 }
 
-/** Whether a word that a program would write stands in a file of the maker's. */
+/** Whether a word that a program would write stands in a file of the maker's, or is what the file says: YAML writes `.nan`. */
 function written(text: string, sources: readonly Source[]): boolean {
-  return ['[object ', 'undefined', 'NaN'].every(
-    (word) =>
-      !text.includes(word) || sources.some((source) => source.text.includes(word) || source.path.includes(word)),
+  const files = sources.map((source) => `${source.path} ${source.text}`.toLowerCase());
+  return ['[object ', 'undefined', 'nan'].every(
+    (word) => !text.toLowerCase().includes(word) || files.some((other) => other.includes(word)),
   );
 }
 

@@ -33,11 +33,11 @@ export async function sightsOf(book: Book, sources: readonly string[]): Promise<
 /** Words that a program writes where something is missing, unless the maker has written them. */
 function unmeant(sources: readonly string[]): readonly string[] {
   return ['NaN', 'undefined', '[object Object]', 'Infinity'].filter(
-    (word) => !sources.some((text) => text.includes(word)),
+    (word) => !sources.some((text) => text.toLowerCase().includes(word.toLowerCase())),
   );
 }
 
-/** Markup that may stand in a page: whatever a maker writes has its `<` escaped, so that every tag there is the program's. */
+/** What no page may hold. Whatever a maker writes has its `<` escaped, so that every tag there is the program's. */
 export function pageFaults(html: string, words: readonly string[]): readonly string[] {
   const faults = words.filter((word) => html.includes(word));
   // biome-ignore lint/suspicious/noControlCharactersInRegex: HTML forbids them
@@ -45,10 +45,12 @@ export function pageFaults(html: string, words: readonly string[]): readonly str
   for (const [tag, name, attributes = ''] of html.matchAll(
     /<([a-z][a-z0-9-]*)((?:\s+[^\s=>"]+(?:="[^"]*")?)*)\s*\/?>/gi,
   )) {
-    if (/\s(?:on[a-z]+|style|srcdoc|formaction)=/i.test(attributes)) faults.push(tag);
     if (/^(?:iframe|object|embed|base|applet|frame)$/i.test(name!)) faults.push(tag);
-    for (const [, value] of attributes.matchAll(/\s(?:href|src|action|xlink:href)="([^"]*)"/gi))
-      if (!isHarmless(value!, name === 'a')) faults.push(tag);
+    for (const [, attribute = '', value = ''] of attributes.matchAll(/\s+([^\s=>"]+)(?:="([^"]*)")?/g)) {
+      const runs = /^(?:on.*|style|srcdoc|formaction)$/i.test(attribute);
+      const leads = /^(?:href|src|srcset|action|poster|xlink:href)$/i.test(attribute);
+      if (runs || (leads && !isHarmless(value, name === 'a'))) faults.push(tag);
+    }
   }
   for (const [script, attributes, body] of html.matchAll(/<script\b([^>]*)>([\s\S]*?)<\/script>/gi)) {
     if (attributes!.includes('application/json')) JSON.parse(body!);
