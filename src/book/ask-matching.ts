@@ -58,7 +58,7 @@ export function firstRecipeFor(
       bench: book.settings,
       tolerance: target.tolerance,
       most,
-      limits: { inStock, roomMl: filledMl(book.settings) },
+      limits: { inStock, roomMl: filledMl(book.settings), temperature: book.settings.temperature },
     });
   if (seenWhole(target)) return [{ part: parts.map(({ name }) => name).join(' and '), recipe: ask(parts) }];
   return parts.map((part) => ({ part: part.name, recipe: ask([part]) }));
@@ -124,7 +124,7 @@ function question(
     rounds: observationsOf(cup, thickness),
     ...(seen && left ? { seen: aim.asTarget(seen, left) } : {}),
     startMl: Math.round(cup.rounds[0]?.plasticMl ?? cup.startMl),
-    limits: { inStock, mayThin: true, roomMl: filledMl(book.settings) },
+    limits: { inStock, mayThin: true, roomMl: filledMl(book.settings), temperature: book.settings.temperature },
   };
 }
 

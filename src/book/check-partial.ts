@@ -20,6 +20,10 @@ const TOLD: ReadonlySet<DiagnosticCode> = new Set<DiagnosticCode>([
   'recipe/wrong-measure',
   'recipe/add-and-log',
   'material/chip',
+  'material/heat',
+  'plastic/heat',
+  'plastic/hot',
+  'plastic/range',
   'mold/thickness',
   'mold/two-volumes',
 ]);
@@ -42,7 +46,8 @@ export function checkPartial(things: Things, lost: readonly CupSpec[], shelf: Cu
 }
 
 function checkPart(thing: Thing, things: Things, shelf: CupShelf, report: Report): void {
-  if (isMaterialKind(thing.kind)) compileMaterial(thing as Thing<MaterialKind>, 'unreadable', report);
+  const unit = things.book?.fields.units.temperature ?? '°C';
+  if (isMaterialKind(thing.kind)) compileMaterial(thing as Thing<MaterialKind>, 'unreadable', unit, report);
   else if (thing.kind === 'mold') compileMold(thing as Thing<'mold'>, report);
   else if (thing.kind === 'recipe') {
     const recipe = thing as Thing<'recipe'>;

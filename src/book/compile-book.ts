@@ -86,10 +86,14 @@ function joinThings(
   report: Report,
   diagnostics: Diagnostic[],
 ): Book | undefined {
+  // Without a `book.md` there is no book, but the recipes can be checked.
+  const fields = things.book?.fields ?? SCHEMAS.book.parse({ title: BOOK_FILE });
   const measured =
     computedOf(MEASUREMENTS_FILE, diagnostics, () => fitShelf(things.measurements, things, diagnostics)) ??
     ((): 'unreadable' => 'unreadable');
-  const shelf = collect(things.materials, report, (thing) => compileMaterial(thing, measured(thing.id), report));
+  const shelf = collect(things.materials, report, (thing) =>
+    compileMaterial(thing, measured(thing.id), fields.units.temperature, report),
+  );
   const molds = collect(things.molds, report, (thing) => compileMold(thing, report));
   const specs = cupSpecs(things, report);
   checkReferences(things, report);
@@ -104,8 +108,6 @@ function joinThings(
   for (const cup of filled.values()) checkKept(cup, filled, report);
   checkPartial(things, specs.lost, cupShelf, report);
 
-  // Without a `book.md` there is no book, but the recipes can be checked.
-  const fields = things.book?.fields ?? SCHEMAS.book.parse({ title: BOOK_FILE });
   const settings = withRoom(things.book, settingsOf(fields), report);
 
   const publish = publishOf(things.recipes, specs.ofRecipe, fields.publish);

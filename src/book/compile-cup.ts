@@ -1,21 +1,19 @@
+import { BURNT, heatLimit } from '../cup/heat-limit.ts';
 import { type Amounts, concentrations, cupVolume, total } from '../cup/ledger.ts';
 import { cupBody } from '../optics/cup-body.ts';
 import { deltaE00 } from '../optics/delta-e00.ts';
 import { flakeCoverage, flakeSpacing, flakesPerMl, flakesPerMm } from '../optics/flake.ts';
 import { hidingThickness } from '../optics/opacity.ts';
 import type { Body } from '../optics/stack.ts';
-import { fahrenheit } from '../units/convert.ts';
-import { formatDecimal } from '../units/format-quantity.ts';
-import type { Unit } from '../units/unit.ts';
-import { usualVolume } from '../units/usual-volume.ts';
-import type { VolumeUnit } from '../units/volume-text.ts';
-import { asWritten } from './as-written.ts';
+import { sharedRange } from '../units/shared-range.ts';
+import { checkHeat, checkPouring } from './check-heat.ts';
+import { checkLoads } from './check-loads.ts';
 import { checkSeen } from './check-seen.ts';
 import type { MaterialCore } from './compile-material.ts';
 import { describeChange } from './describe-change.ts';
 import type { FilledCup, FilledRound } from './fill-cup.ts';
 import { lookOf, withoutFlake } from './looks.ts';
-import type { Content, Cup, FlakeLook, Look, Mold, PlasticShare, Round, Tier } from './model.ts';
+import type { Content, Cup, FlakeLook, Look, Mold, PlasticShare, Round, Settings, Tier } from './model.ts';
 import { photoOf } from './photo-of.ts';
 import type { CupPlace } from './place-in-bait.ts';
 import type { Report } from './report.ts';
@@ -49,7 +47,7 @@ export function compileCup(
   part: CupPlace & { readonly share: number },
   mold: Pick<Mold, 'bodyMm' | 'thinMm' | 'cavityMl'>,
   shelf: Shelf,
-  volume: VolumeUnit,
+  settings: Pick<Settings, 'volume' | 'temperature'>,
   report: Report,
 ): ColouredCup {
   const { spec, state, contents } = filled;
@@ -64,15 +62,21 @@ export function compileCup(
     cupVolume({ plastics: {}, materials: contents }, (material) => 1 / optical(material).density) + 1;
   const look = lookOf(body, mold.bodyMm);
   const rounds = compileRounds(filled.rounds, bodyOf, mold.bodyMm, (material) => 1 / optical(material).density);
-  const names = [...Object.keys(contents), ...plastics.map(({ material }) => material)];
-  const limit = limitOf(names, shelf);
+  const plasticIds = plastics.map(({ material }) => material);
+  const names = [...Object.keys(contents), ...plasticIds];
+  const heat = heatLimit(plasticIds, Object.keys(contents), (id) => shelf.get(id));
   const reached = filled.rounds.flatMap((round) => round.heatedTo ?? []);
   const highestReached = reached.length > 0 ? Math.max(...reached) : undefined;
-  checkHeat(filled, heatedAtMost(limit, plastics, shelf), report);
+  checkHeat(filled, heat.limit, shelf, settings.temperature, report);
   for (const [index, { seen = {} }] of (spec.fields.log ?? []).entries())
     checkSeen(seen, spec.recipe, [...spec.path, 'log', index, 'seen'], report);
-  checkLoads(filled, shelf, volume, report);
-  const working = workingOf(plastics, shelf);
+  const plasticDensity = plastics.reduce(
+    (sum, { material, fraction }) => sum + fraction * shelf.get(material)!.density,
+    0,
+  );
+  checkLoads(filled, plasticDensity, shelf, settings, report);
+  const working = sharedRange(plasticIds.map((id) => shelf.get(id)!.working));
+  checkPouring(filled, plasticIds, heat.limit, shelf, settings.temperature, report);
   const hidingMm = hidingThickness(body);
   return {
     body,
@@ -89,8 +93,7 @@ export function compileCup(
       ...(filled.leftMl === undefined ? {} : { leftMl: filled.leftMl }),
       ...(highestReached === undefined ? {} : { highestReached }),
       reheats: filled.rounds.filter((round) => round.reheated).length,
-      ...(limit === undefined ? {} : { limit }),
-      limitUnknown: names.filter((name) => shelf.get(name)!.highest === undefined),
+      ...heat,
       ...(working === undefined ? {} : { working }),
       body: look,
       thin: lookOf(body, mold.thinMm),
@@ -124,6 +127,7 @@ function compileRounds(
       plasticAddedMl: round.plasticAddedMl,
       pouredMl: round.pouredMl,
       ...(round.heatedTo === undefined ? {} : { heatedTo: round.heatedTo }),
+      ...((round.heatedTo ?? 0) > BURNT ? { burnt: true as const } : {}),
       reheated: round.reheated,
       ...(round.note === undefined ? {} : { note: round.note }),
       ...(seen === undefined ? {} : seenOf(seen, look)),
@@ -166,90 +170,6 @@ function naiveOf(
   const look = lookOf(bodyOf(naive), thickness);
   const change = describeChange(actual, { look, contents: naive });
   return { contents: contentsOf(naive), deltaE: change.deltaE, words: change.words };
-}
-
-function limitOf(names: readonly string[], shelf: Shelf): Cup['limit'] {
-  let limit: Cup['limit'];
-  for (const name of names) {
-    const { highest } = shelf.get(name)!;
-    if (highest !== undefined && (limit === undefined || highest < limit.celsius))
-      limit = { celsius: highest, material: name };
-  }
-  return limit;
-}
-
-function workingOf(plastics: readonly PlasticShare[], shelf: Shelf): Cup['working'] {
-  const ranges = plastics.flatMap(({ material }) => shelf.get(material)!.working ?? []);
-  if (ranges.length === 0) return undefined;
-  const from = Math.max(...ranges.map((range) => range.from));
-  const to = Math.min(...ranges.map((range) => range.to));
-  return from <= to ? { from, to } : undefined;
-}
-
-/** A temperature that a cup may be heated to, °C, and why. */
-interface MostHeat {
-  readonly celsius: number;
-  readonly why: string;
-}
-
-/** The limit of a cup, or the top of a pouring range where that is lower and its plastic has no highest temperature on the shelf. */
-function heatedAtMost(limit: Cup['limit'], plastics: readonly PlasticShare[], shelf: Shelf): MostHeat | undefined {
-  const tops = plastics.flatMap(({ material }): readonly MostHeat[] => {
-    const { title, working, highest } = shelf.get(material)!;
-    if (working === undefined || highest !== undefined) return [];
-    return [{ celsius: working.to, why: `the top of the pouring range of ${title}, which has no \`highest\`` }];
-  });
-  const stated = limit && { celsius: limit.celsius, why: `the highest for ${shelf.get(limit.material)!.title}` };
-  return [...(stated ? [stated] : []), ...tops].sort((one, other) => one.celsius - other.celsius)[0];
-}
-
-function checkHeat(filled: FilledCup, most: MostHeat | undefined, report: Report): void {
-  const { spec } = filled;
-  for (const [index, step] of (spec.fields.log ?? []).entries()) {
-    if (step.heat === undefined || most === undefined || step.heat <= most.celsius + 0.01) continue;
-    const path = [...spec.path, 'log', index, 'heat'];
-    const { text, unit } = asWritten(spec.recipe, path, { amount: step.heat, unit: '°C' });
-    report.add('recipe/too-hot', spec.recipe, path, {
-      found: text,
-      expected: `at most ${noHotterThan(most.celsius, unit)}, ${most.why}`,
-      why: 'overheated plastic gives off hydrogen chloride, and flake scorches',
-      fix: 'correct the temperature, or note what happened and keep the cup cooler next time',
-    });
-  }
-}
-
-// A limit of 340 °F is one of 339.99999999999994 by its degrees Celsius.
-const DEGREE_ROUNDING = 1e-6;
-
-/** A temperature in whole degrees of a unit, rounded down. */
-function noHotterThan(celsius: number, unit: Unit): string {
-  return `${Math.floor((unit === '°F' ? fahrenheit(celsius) : celsius) + DEGREE_ROUNDING)} ${unit}`;
-}
-
-/** Reports a load above the most that a material's file allows, in what the book states doses for. */
-function checkLoads(filled: FilledCup, shelf: Shelf, volume: VolumeUnit, report: Report): void {
-  const { spec, contents } = filled;
-  const usual = usualVolume(volume);
-  const load = (gramsPerMl: number): string => `${formatDecimal(gramsPerMl * usual.ml)} g`;
-  for (const [id, gramsPerMl] of Object.entries(contents)) {
-    const { most, title } = shelf.get(id)!;
-    if (most === undefined || gramsPerMl <= most * 1.001) continue;
-    const { add = {}, set = {}, log = [] } = spec.fields;
-    const step = log.findLastIndex((entry) => entry.add !== undefined && Object.hasOwn(entry.add, id));
-    const path = Object.hasOwn(add, id)
-      ? ['add', id]
-      : Object.hasOwn(set, id)
-        ? ['set', id]
-        : step >= 0
-          ? ['log', step, 'add', id]
-          : [];
-    report.add('recipe/overloaded', spec.recipe, [...spec.path, ...path], {
-      found: `${load(gramsPerMl)} of ${title} in ${usual.text}`,
-      expected: `at most ${load(most)}, as its file says`,
-      why: 'more weakens the bait, or does not stay in it',
-      fix: 'use less, or correct `most` in its file',
-    });
-  }
 }
 
 /** The flakes of a cup, and what of them is in its part of a bait. */

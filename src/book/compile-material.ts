@@ -7,10 +7,11 @@ import { PLASTIC_DOUBT } from '../tables/constants-doubt.ts';
 import { FLAKE_FILM_DENSITY, FLAKE_FILM_THICKNESS } from '../tables/flake-film.ts';
 import { FLAKE_LOAD, FLAKE_TRANSMITTANCE } from '../tables/material-defaults.ts';
 import { gramsOfDose } from '../units/dose.ts';
-import { formatDecimal, formatQuantity } from '../units/format-quantity.ts';
+import { formatDecimal, formatQuantity, type TemperatureUnit } from '../units/format-quantity.ts';
 import type { Quantity } from '../units/quantity.ts';
 import { UNITS } from '../units/unit.ts';
 import { handlingOf, type MaterialHandling } from './handling.ts';
+import { materialHeat } from './material-heat.ts';
 import { keptConstants, type MaterialLook, materialLook, relativeDose } from './material-look.ts';
 import type { FlakeProperties, Material } from './model.ts';
 import { photoOf } from './photo-of.ts';
@@ -23,6 +24,7 @@ export type MaterialCore = Omit<Material, 'ladder' | 'usedIn' | 'hex'>;
 export function compileMaterial(
   thing: Thing<MaterialKind>,
   measured: MaterialLook | 'unreadable' | undefined,
+  unit: TemperatureUnit,
   report: Report,
 ): MaterialCore | undefined {
   const handling = handlingOf(thing);
@@ -40,6 +42,7 @@ export function compileMaterial(
       fix: 'add a line `pack: …`',
     });
   }
+  const heat = materialHeat(thing, unit, report);
   if (look === undefined || (fields.most !== undefined && most === undefined)) return undefined;
   const assumptions = [...handling.assumptions, ...look.assumptions];
   const plastic = thing.kind === 'plastic' ? (thing as Thing<'plastic'>).fields : undefined;
@@ -65,8 +68,7 @@ export function compileMaterial(
     byOunce: isByOunce(fields.pack ?? counted),
     ...(packGrams === undefined ? {} : { packGrams }),
     ...(stockGrams === undefined ? {} : { stockGrams }),
-    ...(fields.highest === undefined ? {} : { highest: fields.highest }),
-    ...(plastic?.working === undefined ? {} : { working: plastic.working }),
+    ...heat,
     ...(most === undefined ? {} : { most }),
     ...(look.typical === undefined ? {} : { typical: look.typical }),
     assumptions,

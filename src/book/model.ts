@@ -7,6 +7,7 @@
  *
  * @packageDocumentation
  */
+import type { HeatLimit } from '../cup/heat-limit.ts';
 import type { Batch, Shop } from '../cup/plan-batch.ts';
 import type { NextAddition } from '../matching/next-addition.ts';
 import type { Verdict } from '../matching/verdict.ts';
@@ -90,6 +91,8 @@ export interface Round {
   readonly plasticAddedMl: number;
   readonly pouredMl: number;
   readonly heatedTo?: number;
+  /** It was heated until vinyl breaks down. */
+  readonly burnt?: true;
   readonly reheated: boolean;
   readonly note?: string;
   readonly seen?: {
@@ -151,8 +154,8 @@ export interface Cup {
   readonly leftMl?: number;
   readonly highestReached?: number;
   readonly reheats: number;
-  /** Lowest of the highest temperatures of what is in it. */
-  readonly limit?: { readonly celsius: number; readonly material: string };
+  /** How hot it may get, as `heatLimit` says. */
+  readonly limit?: HeatLimit;
   /** Materials of the cup whose highest temperature is not on the shelf. */
   readonly limitUnknown: readonly string[];
   /** Pouring range that all its plastics share. */

@@ -64,7 +64,7 @@ export function batchText(recipe: Recipe, batch: Batch, book: Book): string {
       ...measuringNotes(cup, name).map((note) => `  ${note}`),
       ...(limit === undefined
         ? []
-        : [`  not above ${formatTemperature(limit.celsius, temperature)} (${name(limit.material)})`]),
+        : [`  not above ${formatTemperature(limit.celsius, temperature, 'down')} (${name(limit.material)})`]),
       ...(limitUnknown.length === 0 ? [] : [`  no highest temperature known of ${limitUnknown.map(name).join(', ')}`]),
     ];
   });

@@ -180,7 +180,7 @@ function costText(cost: number, unpriced: readonly string[], { settings, materia
 function limitText(limit: { readonly celsius: number; readonly material: string } | undefined, book: Money): string {
   return limit === undefined
     ? ''
-    : `; not above ${formatTemperature(limit.celsius, book.settings.temperature)} (${titleOf(limit.material, book)})`;
+    : `; not above ${formatTemperature(limit.celsius, book.settings.temperature, 'down')} (${titleOf(limit.material, book)})`;
 }
 
 function titleOf(id: string, { materials }: Pick<Money, 'materials'>): string {

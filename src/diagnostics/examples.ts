@@ -44,6 +44,15 @@ const TWO_CUPS: ExampleFiles = {
     'title: Smoke\nmold: minnow\nfor: elver\ncups:\n  back: { plastic: 60 ml supple, add: { peat: 12 drops } }\n  belly: { plastic: 60 ml supple }',
   ),
 };
+const plastic = (bad: string, good: string): DiagnosticExample => {
+  const supple = (working: string): string => text(`title: Supple\nworking: ${working}`);
+  return change('shelf/plastics/supple.md', supple(bad), supple(good));
+};
+/** Two plastics that pour at no common temperature. */
+const RANGES: ExampleFiles = {
+  'shelf/plastics/supple.md': text('title: Supple\nworking: { from: 150 °C, to: 162 °C }'),
+  'shelf/plastics/stout.md': text('title: Stout\nworking: { from: 166 °C, to: 180 °C }'),
+};
 const photo = (file: string): string => text(`title: Smoke\nmold: minnow\nphotos: [${file}]\n${PLAIN_CUP}`);
 
 /** What opening a photo of an example finds. */
@@ -245,6 +254,26 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
     'plastic: 120 ml supple\nlog:\n  - heat: 192 °C\n    add: { peat: 12 drops }',
     'plastic: 120 ml supple\nlog:\n  - heat: 175 °C\n    add: { peat: 12 drops }',
   ),
+  'recipe/burnt': smoke(
+    'plastic: 120 ml supple\nlog:\n  - heat: 215 °C\n    add: { peat: 12 drops }',
+    'plastic: 120 ml supple\nlog:\n  - heat: 175 °C\n    add: { peat: 12 drops }',
+  ),
+  'recipe/heat-scale': smoke(
+    'plastic: 120 ml supple\nlog:\n  - heat: 340 °C\n    add: { peat: 12 drops }',
+    'plastic: 120 ml supple\nlog:\n  - heat: 340 °F\n    add: { peat: 12 drops }',
+  ),
+  'recipe/too-cold': smoke(
+    'plastic: 120 ml supple\nlog:\n  - heat: 170 °F\n    add: { peat: 12 drops }',
+    'plastic: 120 ml supple\nlog:\n  - heat: 170 °C\n    add: { peat: 12 drops }',
+  ),
+  'recipe/no-range': {
+    bad: { ...RANGES, 'colours/smoke.md': cup('plastic: [60 ml supple, 60 ml stout]') },
+    good: { ...RANGES, 'colours/smoke.md': cup('plastic: 120 ml stout') },
+  },
+  'recipe/more-than-plastic': smoke(
+    'plastic: 120 ml supple\nadd:\n  frost: 120 %',
+    'plastic: 120 ml supple\nadd:\n  frost: 1.2 %',
+  ),
   'material/look-incomplete': change(
     'shelf/colorants/peat.md',
     text('title: Peat\nlook: { kind: pigment, colour: "#5b4327" }'),
@@ -259,6 +288,14 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
       'title: Peat\nlook:\n  chips:\n    - { dose: 12 drops per 100 ml, thickness: 3 mm, over-white: "#8a6a45", over-black: "#4a3520" }',
     ),
   ),
+  'material/heat': change(
+    'shelf/powders/frost.md',
+    text('title: Frost\nhighest: 375 °C\nlook: { kind: pearl, colour: "#e8e4da", dose: 1 % }'),
+    text('title: Frost\nhighest: 375 °F\nlook: { kind: pearl, colour: "#e8e4da", dose: 1 % }'),
+  ),
+  'plastic/heat': plastic('{ from: 330 °C, to: 177 °C }', '{ from: 330 °F, to: 177 °C }'),
+  'plastic/hot': plastic('{ from: 165 °C, to: 199 °C }', '{ from: 165 °C, to: 177 °C }'),
+  'plastic/range': plastic('{ from: 177 °C, to: 165 °C }', '{ from: 165 °C, to: 177 °C }'),
   'material/pack': change(
     'shelf/colorants/peat.md',
     text('title: Peat\nprice: 6\nlook: { kind: pigment, colour: "#5b4327", dose: 12 drops per 100 ml }'),

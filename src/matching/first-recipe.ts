@@ -40,7 +40,7 @@ export interface FirstRecipeQuestion {
   readonly shelf: readonly MatchMaterial[];
   readonly bench: MatchBench;
   readonly tolerance: number;
-  readonly limits?: Pick<AdditionLimits, 'inStock' | 'without' | 'roomMl'>;
+  readonly limits?: Pick<AdditionLimits, 'inStock' | 'without' | 'roomMl' | 'temperature'>;
   /** What rounds of the same colour have taught. */
   readonly correction?: ModelCorrection;
   /** Most materials in a cup, flake apart; unset: 4. */

@@ -1,3 +1,4 @@
+import { type HeatLimit, heatLimit } from '../cup/heat-limit.ts';
 import { type CupState, cupVolume } from '../cup/ledger.ts';
 import type { Lab } from '../optics/cielab.ts';
 import { hexFromLab } from '../optics/display.ts';
@@ -55,7 +56,7 @@ export interface Proposal {
   /** Volume of the cup afterwards, ml. */
   readonly volumeMl: number;
   /** Lowest highest temperature of everything in the cup then, and whether the addition lowers it. */
-  readonly limit?: { readonly celsius: number; readonly material: string; readonly lowered: boolean };
+  readonly limit?: HeatLimit & { readonly lowered: boolean };
   /** "Add 3 drops of Lamp Black and 1/8 tsp of Ivory Pearl." */
   readonly sentence: string;
 }
@@ -157,18 +158,9 @@ export function addedText(
   return listed(parts);
 }
 
-/** Lowest highest temperature of what is in a cup. */
-export function limitOf(
-  cup: CupState,
-  shelf: ReadonlyMap<string, MatchMaterial>,
-): { celsius: number; material: string } | undefined {
-  let limit: { celsius: number; material: string } | undefined;
-  for (const material of [...Object.keys(cup.plastics), ...Object.keys(cup.materials)]) {
-    const highest = shelf.get(material)?.highest;
-    if (highest !== undefined && (limit === undefined || highest < limit.celsius))
-      limit = { celsius: highest, material };
-  }
-  return limit;
+/** How hot a cup may get. */
+export function limitOf(cup: CupState, shelf: ReadonlyMap<string, MatchMaterial>): HeatLimit | undefined {
+  return heatLimit(Object.keys(cup.plastics), Object.keys(cup.materials), (id) => shelf.get(id)).limit;
 }
 
 // A new bottle counts like this much ΔE00, and any bottle like that.

@@ -1,3 +1,4 @@
+import { type HeatLimit, heatLimit } from '../cup/heat-limit.ts';
 import type { Amounts } from '../cup/ledger.ts';
 import { measures } from '../cup/measures.ts';
 import type { Lab } from '../optics/cielab.ts';
@@ -10,7 +11,7 @@ import { costOf, type MatchMaterial } from './match-material.ts';
 import type { Ingredient, MeasuredDoses } from './measure-doses.ts';
 import type { Mix } from './mix.ts';
 import { type Offsets, partOf } from './off-share.ts';
-import { limitOf, type PredictedColour, predicted } from './proposal.ts';
+import { type PredictedColour, predicted } from './proposal.ts';
 import { contrastOfViews, type SeenViews, type TargetPart } from './target-part.ts';
 import { targetUnder } from './target-under-light.ts';
 import { tooLittleToWeigh } from './too-little.ts';
@@ -70,7 +71,7 @@ export interface RecipeProposal {
   readonly bottles: number;
   readonly cost: number;
   readonly unpriced: readonly string[];
-  readonly limit?: { readonly celsius: number; readonly material: string };
+  readonly limit?: HeatLimit;
   /** "12 drops of Peat and 1/8 tsp of Ivory Pearl in 120 ml of Supple: ΔE 0.8." */
   readonly sentence: string;
 }
@@ -105,7 +106,7 @@ export function recipeProposal(context: RecipeContext): RecipeProposal {
     used.set(material, (used.get(material) ?? 0) + grams);
   const costs = [...used].map(([material, grams]) => ({ material, cost: costOf(shelf.get(material)!, grams) }));
   const base = costOf(shelf.get(plastic)!, cups.length * plasticMl * shelf.get(plastic)!.gramsPerMl);
-  const limit = limitOf({ plastics: { [plastic]: 1 }, materials: Object.fromEntries(used) }, shelf);
+  const { limit } = heatLimit([plastic], [...used.keys()], (id) => shelf.get(id));
   const deltaE = Math.max(...sides.map(({ left }) => left.deltaE));
   const tooLittle = tooLittleToWeigh(
     cups.flatMap(({ amounts }) => amounts.flatMap((amount) => onScale(amount) ?? [])),

@@ -1,5 +1,6 @@
 import { type Amounts, type CupState, concentrations, total } from '../cup/ledger.ts';
 import { MATERIAL_KINDS } from '../tables/material-kinds.ts';
+import { formatTemperature, type TemperatureUnit } from '../units/format-quantity.ts';
 import { colours, type MatchMaterial } from './match-material.ts';
 
 /** What may be added. */
@@ -12,6 +13,8 @@ export interface AdditionLimits {
   readonly roomMl?: number;
   /** Materials that must not be used. */
   readonly without?: readonly string[];
+  /** Unit in which heat is told; unset: °C. */
+  readonly temperature?: TemperatureUnit;
 }
 
 /** A material that could colour and is left out. */
@@ -33,7 +36,7 @@ const LEAST_DOSE = 1e-6;
 export function usableMaterials(
   cup: CupState,
   shelf: ReadonlyMap<string, MatchMaterial>,
-  { inStock = false, without = [] }: AdditionLimits,
+  { inStock = false, without = [], temperature = '°C' }: AdditionLimits,
 ): {
   readonly usable: readonly { readonly material: MatchMaterial; readonly most: number }[];
   readonly leftOut: readonly LeftOut[];
@@ -47,7 +50,7 @@ export function usableMaterials(
     if (!colours(material) || without.includes(material.id)) continue;
     const most = mostGrams(material, contents, plasticMl, inStock);
     const why =
-      whyNot(material, pouredAt, inStock) ??
+      whyNot(material, pouredAt, inStock, temperature) ??
       (most <= LEAST_DOSE * plasticMl ? 'the cup has its most already' : undefined);
     if (why === undefined) usable.push({ material, most });
     else leftOut.push({ material: material.id, why });
@@ -66,9 +69,10 @@ function whyNot(
   { highest, stockGrams }: MatchMaterial,
   pouredAt: number | undefined,
   inStock: boolean,
+  unit: TemperatureUnit,
 ): string | undefined {
   if (pouredAt !== undefined && highest !== undefined && highest < pouredAt) {
-    return `it takes ${Math.round(highest)} °C at most, and the plastic pours at ${Math.round(pouredAt)} °C`;
+    return `it takes ${formatTemperature(highest, unit, 'down')} at most, and the plastic pours at ${formatTemperature(pouredAt, unit)}`;
   }
   return inStock && stockGrams !== undefined && stockGrams <= 0 ? 'there is none left' : undefined;
 }

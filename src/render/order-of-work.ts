@@ -4,16 +4,14 @@
  * @packageDocumentation
  */
 import type { Cup, Material, Pattern, PlasticShare, Settings } from '../book/model.ts';
+import { type Range, sharedRange } from '../units/shared-range.ts';
 import { type Html, html } from './html.ts';
-import { listText, temperatureText } from './words.ts';
-
-/** A pouring range, °C. */
-type Range = NonNullable<Material['working']>;
+import { limitText, listText, temperatureText } from './words.ts';
 
 /** The heat that a recipe's cups can take together. */
 export interface Heat {
   /** Lowest limit of its cups. */
-  readonly limit?: { readonly celsius: number; readonly material: string };
+  readonly limit?: Cup['limit'];
   /** Pouring range that all its plastics share. */
   readonly working?: Range;
   /** Its plastics where they share none: each with the supplier's range, or without one. */
@@ -45,14 +43,6 @@ export function heatOf(
   };
 }
 
-/** What is in all ranges; nothing where one is not known, or they don't meet. */
-function sharedRange(ranges: readonly (Range | undefined)[]): Range | undefined {
-  const known = ranges.flatMap((range) => range ?? []);
-  if (known.length === 0 || known.length < ranges.length) return undefined;
-  const shared = { from: Math.max(...known.map(({ from }) => from)), to: Math.min(...known.map(({ to }) => to)) };
-  return shared.from > shared.to ? undefined : shared;
-}
-
 /** The heat in words: what the suppliers stated, and nothing else. */
 export function heatWords(
   heat: Heat,
@@ -66,7 +56,9 @@ export function heatWords(
   return [
     ...(limit === undefined
       ? []
-      : [`Never above ${temperatureText(limit.celsius, settings)}: ${title(limit.material)}.`]),
+      : [
+          `Never above ${limitText(limit.celsius, settings)}: ${limit.ofRange ? 'the top of the pouring range of ' : ''}${title(limit.material)}.`,
+        ]),
     ...pouring,
     ...(unknown.length === 0 ? [] : [`No limit known for ${listText(unknown.map(title))}: ask the supplier.`]),
   ];
@@ -82,10 +74,12 @@ function pouringWords(
   const rangeText = ({ from, to }: Range): string | undefined => {
     const upTo = Math.min(to, limit?.celsius ?? to);
     if (upTo < from) return undefined;
-    return `${temperatureText(from, settings).replace(/ °.$/, '')} to ${temperatureText(upTo, settings)}`;
+    return `${temperatureText(from, settings).replace(/ °.$/, '')} to ${limitText(upTo, settings)}`;
   };
   const shared = working && rangeText(working);
   if (shared !== undefined) return [`Pour at ${shared}.`];
+  if (working !== undefined)
+    return [`The plastic pours from ${temperatureText(working.from, settings)} only: ask the suppliers.`];
   const ranges = apart.flatMap(({ plastic, working: own }) => {
     const text = own && rangeText(own);
     return text === undefined ? [] : [`${title(plastic)} pours at ${text}`];

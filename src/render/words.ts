@@ -10,5 +10,5 @@ export { contrastText, deltaEText } from './difference-text.ts';
 export { inches } from './flake-size-text.ts';
 export { PATTERN_WORDS } from './pattern-words.ts';
 export { counted, listText, sentence } from './sentence-text.ts';
-export { temperatureText } from './temperature-text.ts';
+export { limitText, temperatureText } from './temperature-text.ts';
 export { MATERIAL_TIER_WORDS, PLAIN_PLASTIC_WORDS, TIER_WORDS } from './tier-words.ts';

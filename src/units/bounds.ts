@@ -1,4 +1,4 @@
-import { celsius } from './convert.ts';
+import { celsius, fahrenheit } from './convert.ts';
 import type { Quantity } from './quantity.ts';
 import { type Dimension, UNITS } from './unit.ts';
 
@@ -42,12 +42,17 @@ export function boundsMissed(quantity: Quantity): string | undefined {
   const [low, size, high] = [least, quantity, most].map(inBaseUnit) as [number, number, number];
   return size >= low - ROUNDING * Math.abs(low) && size <= high * (1 + ROUNDING)
     ? undefined
-    : `from ${written(least)} to ${written(most)}`;
+    : `from ${written(inUnitOf(least, quantity))} to ${written(inUnitOf(most, quantity))}`;
 }
 
 function inBaseUnit(quantity: Quantity): number {
   const { dimension, size } = UNITS[quantity.unit];
   return dimension === 'temperature' ? celsius(quantity) : quantity.amount * size;
+}
+
+/** A temperature in the unit of another; any other quantity as it is. */
+function inUnitOf(bound: Quantity, { unit }: Quantity): Quantity {
+  return unit === '°F' && bound.unit === '°C' ? { amount: fahrenheit(bound.amount), unit } : bound;
 }
 
 function written({ amount, unit }: Quantity): string {

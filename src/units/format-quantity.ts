@@ -60,7 +60,18 @@ export function formatDose(dose: Quantity | Rate): string {
   return isRate(dose) ? `${formatQuantity(dose.quantity)} per ${formatQuantity(dose.per)}` : formatQuantity(dose);
 }
 
-/** A temperature in the book's unit, to the whole degree: `171 °C`, `340 °F`. */
-export function formatTemperature(degreesCelsius: number, unit: '°C' | '°F'): string {
-  return `${Math.round(unit === '°F' ? fahrenheit(degreesCelsius) : degreesCelsius)} ${unit}`;
+/** A unit of temperature. */
+export type TemperatureUnit = '°C' | '°F';
+
+// A limit of 340 °F is one of 339.99999999999994 by its degrees Celsius.
+const DEGREE_ROUNDING = 1e-6;
+
+/** A temperature in the book's unit, to the whole degree: `171 °C`, `340 °F`. What may not be exceeded is rounded `down`. */
+export function formatTemperature(
+  degreesCelsius: number,
+  unit: TemperatureUnit,
+  rounded: 'nearest' | 'down' = 'nearest',
+): string {
+  const degrees = unit === '°F' ? fahrenheit(degreesCelsius) : degreesCelsius;
+  return `${rounded === 'down' ? Math.floor(degrees + DEGREE_ROUNDING) : Math.round(degrees)} ${unit}`;
 }

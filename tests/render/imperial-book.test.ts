@@ -91,6 +91,18 @@ describe('a book in inches and fluid ounces', () => {
     expect(flake).not.toContain('A level ml');
   });
 
+  test('shows heat in degrees Fahrenheit', async () => {
+    for (const [url, text] of pages) expect([url, text.match(/.{20}°C/g)]).toEqual([url, null]);
+    const heat = async (id: string): Promise<string> =>
+      readable(await pageOf('recipe', id, IMPERIAL)).replace(/\s+/g, ' ');
+    // The flake stands 182 °C, 359.6 °F: what may not be exceeded is never rounded up.
+    expect(await heat('alder-smoke')).toContain('Never above 359 °F: Copper hexagon. Pour at 320 to 350 °F.');
+    expect(await heat('weir-foam')).toContain('Heated to 340 °F.');
+    expect(readable(await pageOf('material', 'supple', IMPERIAL))).toMatch(
+      /Highest\s+365 °F\s+Pour at\s+320 °F to 350 °F/,
+    );
+  });
+
   test('states doses for four fluid ounces', async () => {
     for (const [url, text] of pages) expect([url, text.match(/.{20}100 ml/g)]).toEqual([url, null]);
     expect(readable(await pageOf('recipe', 'alder-smoke', IMPERIAL))).toMatch(/in 4 fl oz/);
@@ -131,4 +143,18 @@ test('what is bought by the pound is told in pounds and ounces, on its page, on 
 test('a material tells how much of it each colour takes in drops, with the grams', async () => {
   const peat = readable(await pageOf('material', 'peat', IMPERIAL)).replaceAll('\u00a0', ' ');
   expect(peat).toMatch(/, back\s*: \d+ drops? \([\d.]+ g\) in 4 fl oz/);
+});
+
+test('a round that burnt its cup says so on the recipe’s page, in °F, with a link to the cautions', async () => {
+  const burnt = SAMPLE_FILES['colours/weir-foam.md']!.replace('heat: 171 °C', 'heat: 430 °F');
+  const book = bookOf({
+    ...SAMPLE_FILES,
+    'book.md': file('title: Back Shed\nunits: { temperature: °F }'),
+    'colours/weir-foam.md': burnt,
+  });
+  const page = await pageOf('recipe', 'weir-foam', book);
+  expect(page.replaceAll('\u00a0', ' ')).toContain('Heated to 430 °F.');
+  expect(page).toMatch(
+    /<strong>Too hot: vinyl breaks down there and gives off hydrogen chloride\. This cup is spent\.<\/strong> If it happens to you, leave the room and air it: <a href="[^"]*care\/">Care<\/a>\./,
+  );
 });

@@ -26,6 +26,24 @@ function wordsFor(plastics: readonly string[], ranges: Ranges, limit?: Cup['limi
 describe('heatWords(heat)', () => {
   const supple = { from: 160, to: 175 };
 
+  test('says where the limit is the top of a plastic’s pouring range', () => {
+    expect(wordsFor(['Supple'], { Supple: supple }, { celsius: 175, material: 'Supple', ofRange: true })).toBe(
+      'Never above 175 °C: the top of the pouring range of Supple. Pour at 160 to 175 °C.',
+    );
+  });
+
+  test('rounds what may not be exceeded down', () => {
+    expect(wordsFor(['Supple'], { Supple: { from: 160, to: 175.9 } }, { celsius: 185.9, material: 'Supple' })).toBe(
+      'Never above 185 °C: Supple. Pour at 160 to 175 °C.',
+    );
+  });
+
+  test('says so where something scorches before the plastic pours', () => {
+    expect(wordsFor(['Supple'], { Supple: supple }, { celsius: 150, material: 'Prism' })).toBe(
+      'Never above 150 °C: Prism. The plastic pours from 160 °C only: ask the suppliers.',
+    );
+  });
+
   test('says the range that all plastics share', () => {
     expect(wordsFor(['Supple', 'Steady'], { Supple: supple, Steady: { from: 165, to: 190 } })).toBe(
       'Pour at 165 to 175 °C.',

@@ -196,7 +196,8 @@ describe('an amount beyond anything at a bench is a fault that says the bounds',
     ['0.0000000000000001 ml', 'from 0.001 ml to 1000 l'],
     ['100000000 in', 'from 0.001 mm to 1000 mm'],
     ['1000000 drops', 'from 0.01 drops to 100000 drops'],
-    ['2000 °F', 'from -20 °C to 500 °C'],
+    ['2000 °C', 'from -20 °C to 500 °C'],
+    ['2000 °F', 'from -4 °F to 932 °F'],
     ['2000 %', 'from 0.0001 % to 1000 %'],
   ])('%s', (text, bounds) => {
     const all: readonly Dimension[] = ['volume', 'mass', 'length', 'temperature', 'drop', 'part'];

@@ -113,7 +113,12 @@ export function firstAnswers(work: Work, data: BenchPageData): readonly FirstAns
       shelf: data.materials,
       bench: data.settings,
       tolerance: work.tolerance,
-      limits: { inStock: work.inStock, without: work.without, roomMl: filledMl(data.settings) },
+      limits: {
+        inStock: work.inStock,
+        without: work.without,
+        roomMl: filledMl(data.settings),
+        temperature: data.settings.temperature,
+      },
     });
   if (work.arrangement === 'together')
     return [{ part: work.sides.map(({ name }) => name).join(' and '), recipe: ask(work.sides) }];
@@ -170,6 +175,7 @@ export function adviceFor(work: Work, index: number, data: BenchPageData): CupAd
       without: work.without,
       mayThin: true,
       roomMl: Math.max(filledMl(settings), work.plasticMl),
+      temperature: settings.temperature,
     },
   });
   return { now, aim, next };

@@ -1,5 +1,5 @@
+import { heatLimit } from '../../cup/heat-limit.ts';
 import type { CupState } from '../../cup/ledger.ts';
-import { limitOf } from '../../matching/proposal.ts';
 import { heatOf, heatWords } from '../../render/order-of-work.ts';
 import { type BenchShown, titleIn } from './shown.ts';
 
@@ -7,10 +7,7 @@ import { type BenchShown, titleIn } from './shown.ts';
 export function cupHeat(cup: CupState, shown: BenchShown): readonly string[] {
   const { data, materials } = shown;
   const plastics = Object.keys(cup.plastics).map((material) => ({ material }));
-  const limit = limitOf(cup, materials);
-  const limitUnknown = [...Object.keys(cup.plastics), ...Object.keys(cup.materials)].filter(
-    (id) => materials.get(id)?.highest === undefined,
-  );
-  const heat = heatOf([{ ...(limit && { limit }), limitUnknown, plastics }], (id) => materials.get(id)?.working);
+  const limits = heatLimit(Object.keys(cup.plastics), Object.keys(cup.materials), (id) => materials.get(id));
+  const heat = heatOf([{ ...limits, plastics }], (id) => materials.get(id)?.working);
   return heatWords(heat, data.settings, (id) => titleIn(shown, id));
 }

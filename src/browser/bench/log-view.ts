@@ -2,7 +2,7 @@ import { concentrations, total } from '../../cup/ledger.ts';
 import { limitOf } from '../../matching/proposal.ts';
 import { doseIn } from '../../render/dose-text.ts';
 import { type Html, html } from '../../render/html.ts';
-import { sentence, temperatureText, volumeText } from '../../render/words.ts';
+import { limitText, sentence, volumeText } from '../../render/words.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import { noMoreThan } from '../../units/volume-field.ts';
@@ -30,7 +30,7 @@ export function logView(
     steps.length === 0
       ? html`<p>Plain plastic.</p>`
       : html`<ol>${linesOf(steps, shown)}</ol><p class="bench-buttons"><button class="quiet" type="button" data-undo>Take back ${lastDone(steps)}</button></p>`
-  }</div><div><h3>${toMix ? 'In the cup when it is mixed' : 'Really in the cup'}</h3><p>${noMoreThan(Math.max(0, volumeMl), settings)}${total(cup.plastics) > 1e-6 ? '' : ': it is empty'}.${limit ? ` Not above ${temperatureText(limit.celsius, settings)}, for ${titleIn(shown, limit.material)}.` : ''}</p>${inside.length === 0 ? '' : html`<ul class="bench-inside">${inside}</ul>`}</div></div>`;
+  }</div><div><h3>${toMix ? 'In the cup when it is mixed' : 'Really in the cup'}</h3><p>${noMoreThan(Math.max(0, volumeMl), settings)}${total(cup.plastics) > 1e-6 ? '' : ': it is empty'}.${limit ? ` Not above ${limitText(limit.celsius, settings)}, for ${titleIn(shown, limit.material)}.` : ''}</p>${inside.length === 0 ? '' : html`<ul class="bench-inside">${inside}</ul>`}</div></div>`;
 }
 
 /** What was done last, as the end of "Take back …". */

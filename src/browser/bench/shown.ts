@@ -1,5 +1,5 @@
 import type { BenchPageData, BenchPageMaterial } from '../../render/pages/bench.ts';
-import { temperatureText } from '../../render/words.ts';
+import { limitText } from '../../render/words.ts';
 
 /** The shelf by names, and how the book shows amounts. */
 export interface BenchShown {
@@ -19,5 +19,5 @@ export function limitWords(
 ): string {
   return limit === undefined
     ? ''
-    : `; not above ${temperatureText(limit.celsius, shown.data.settings)}, for ${titleIn(shown, limit.material)}`;
+    : `; not above ${limitText(limit.celsius, shown.data.settings)}, for ${titleIn(shown, limit.material)}`;
 }

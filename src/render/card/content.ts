@@ -11,7 +11,7 @@ import { CAUTIONS } from '../cautions.ts';
 import { paths } from '../links.ts';
 import { heatOf, heatWords, orderOfWork, type WorkStep } from '../order-of-work.ts';
 import { unbroken, unitsKept } from '../unbroken.ts';
-import { temperatureText, volumeText } from '../words.ts';
+import { limitText, volumeText } from '../words.ts';
 
 /** One line of a cup: how much, of what, and the exact weight for those who weigh. */
 export interface CardRow {
@@ -119,7 +119,7 @@ export function cardContent(book: Book, recipe: Recipe): CardContent {
     heat: heatWords(heat, book.settings, (material) => materials.get(material)?.title ?? material),
     ...(heat.limit === undefined
       ? {}
-      : { limit: unbroken(`Never above ${temperatureText(heat.limit.celsius, book.settings)}.`) }),
+      : { limit: unbroken(`Never above ${limitText(heat.limit.celsius, book.settings)}.`) }),
     steps: orderOfWork(recipe, (material) => materials.get(material)),
     noted: recipe.notes.trim() !== '',
     cautions: CAUTIONS.map(({ short }) => short),

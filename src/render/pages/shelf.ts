@@ -22,7 +22,7 @@ import { photoFigures } from '../photo.ts';
 import { shortDescription } from '../short-description.ts';
 import { chipColours, chips, dot } from '../swatch/chip.ts';
 import { flakeCard } from '../swatch/flake-card.ts';
-import { counted, inches, massText, moneyText, sentence, temperatureText, volumeText } from '../words.ts';
+import { counted, inches, limitText, massText, moneyText, sentence, temperatureText, volumeText } from '../words.ts';
 
 /** Kinds of material in the order of the shelf, with their headings. */
 export const SHELVES: readonly (readonly [Material['kind'], string])[] = [
@@ -190,12 +190,9 @@ function properties(context: PageContext, material: Material): Html {
       ['A gram', `${Math.round(1 / flake.gramsPerFlake)} flakes`],
     );
   }
-  facts.push([
-    'Highest',
-    highest === undefined ? 'not on the shelf: ask the supplier' : temperatureText(highest, settings),
-  ]);
+  facts.push(['Highest', highest === undefined ? 'not on the shelf: ask the supplier' : limitText(highest, settings)]);
   if (working !== undefined)
-    facts.push(['Pour at', `${temperatureText(working.from, settings)} to ${temperatureText(working.to, settings)}`]);
+    facts.push(['Pour at', `${temperatureText(working.from, settings)} to ${limitText(working.to, settings)}`]);
   if (most !== undefined) facts.push(['At most', useText(most, material, settings)]);
   if (gramsPerDrop !== undefined) facts.push(['A drop', massText(gramsPerDrop)]);
   facts.push(['Density', `${formatDecimal(density)} g/ml`]);

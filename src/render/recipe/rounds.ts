@@ -2,6 +2,7 @@ import type { Change, Cup, Round } from '../../book/model.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import { massIn } from '../dose-text.ts';
 import { type Html, html, joined } from '../html.ts';
+import { link, paths } from '../links.ts';
 import type { PageContext } from '../page.ts';
 import { photoFigure } from '../photo.ts';
 import { chipColours, chips, chipWords } from '../swatch/chip.ts';
@@ -55,10 +56,13 @@ function roundItem(context: PageContext, round: Round, titles: Titles): Html {
     pouredMl > 0
       ? `${volumeText(pouredMl, settings)} of ${volumeText(volumeMl, settings)} poured, ${volumeText(leftMl, settings)} left.`
       : `${volumeText(volumeMl, settings)} in the cup.`;
+  const spent = round.burnt
+    ? html`<p><strong>Too hot: vinyl breaks down there and gives off hydrogen chloride. This cup is spent.</strong> If it happens to you, leave the room and air it: <a href="${link(context, paths.care)}">Care</a>.</p>`
+    : '';
   const facts = [cup, ...heat, ...seenSentence(round)].join(' ');
   return html`<li class="round"><div class="round-chips"><div class="${wasSeen ? 'pair' : 'single'}">${chips(columns, label)}</div>${wasSeen ? chipWords('predicted', 'seen') : chipWords('predicted')}</div><div class="round-words"><h4>Round ${number}${change === undefined ? '' : html` <span class="round-change">${changeText(change)}</span>`}</h4>${
     additions.length === 0 ? '' : html`<p>Added ${joined(additions)}.</p>`
-  }${seen?.note === undefined ? '' : html`<p class="said">“${seen.note}”</p>`}${note === undefined ? '' : html`<p class="said">${note}</p>`}<p class="fine">${facts}</p>${seen?.photo === undefined ? '' : photoFigure(context, seen.photo, `Test bait of round ${number}`)}</div></li>`;
+  }${seen?.note === undefined ? '' : html`<p class="said">“${seen.note}”</p>`}${note === undefined ? '' : html`<p class="said">${note}</p>`}<p class="fine">${facts}</p>${spent}${seen?.photo === undefined ? '' : photoFigure(context, seen.photo, `Test bait of round ${number}`)}</div></li>`;
 }
 
 /** What is in a cup after its log, and how far the sum of the notes is from it. */

@@ -1,0 +1,101 @@
+/**
+ * What can be wrong with the heat of a cup: what it was heated to, and whether all that is in it can be poured together.
+ *
+ * @packageDocumentation
+ */
+import { BURNT, type HeatLimit, POURING } from '../cup/heat-limit.ts';
+import { formatTemperature, type TemperatureUnit } from '../units/format-quantity.ts';
+import type { MaterialCore } from './compile-material.ts';
+import type { FilledCup } from './fill-cup.ts';
+import { placeInCup } from './place-in-cup.ts';
+import type { Report } from './report.ts';
+import { writtenHeat } from './written-heat.ts';
+
+type Shelf = ReadonlyMap<string, MaterialCore>;
+
+// A limit of 340 °F is one of 339.99999999999994 by its degrees Celsius.
+const ROUNDING = 0.01;
+
+/** Reports each heat of a log that a cup does not stand. A log is what was, so that only what must be a slip is refused. */
+export function checkHeat(
+  { spec }: Pick<FilledCup, 'spec'>,
+  limit: HeatLimit | undefined,
+  shelf: Shelf,
+  unit: TemperatureUnit,
+  report: Report,
+): void {
+  const told = (celsius: number): string => formatTemperature(celsius, unit, 'down');
+  for (const [index, { heat }] of (spec.fields.log ?? []).entries()) {
+    if (heat === undefined) continue;
+    const path = [...spec.path, 'log', index, 'heat'];
+    const { text, other } = writtenHeat(spec.recipe, path, heat, unit);
+    const otherFits = other.celsius >= POURING.least && other.celsius <= BURNT;
+    if (heat > BURNT && otherFits) {
+      report.add('recipe/heat-scale', spec.recipe, path, {
+        found: text,
+        expected: `at most ${told(BURNT)}, which is more than a cup is heated to`,
+        why: 'the number fits in the other scale, and whoever pours by this one breathes hydrogen chloride',
+        fix: `write \`${other.text}\``,
+      });
+    } else if (heat > BURNT) {
+      report.add('recipe/burnt', spec.recipe, path, {
+        found: text,
+        expected: `at most ${told(BURNT)}`,
+        why: 'vinyl breaks down there and gives off hydrogen chloride: that cup is spent, and its colour is no guide to the next one',
+        fix: 'correct the temperature if it is a slip; if it was so, keep it as it is. When it happens: take the cup off the heat if that is safe, leave the room and air it (page Care, `care/`, has the cautions)',
+      });
+    } else if (limit !== undefined && heat > limit.celsius + ROUNDING) {
+      const { title } = shelf.get(limit.material)!;
+      report.add('recipe/too-hot', spec.recipe, path, {
+        found: text,
+        expected: `at most ${told(limit.celsius)}, ${limit.ofRange ? `the top of the pouring range of ${title}, which has no \`highest\`` : `the highest for ${title}`}`,
+        why: 'overheated plastic gives off hydrogen chloride, and flake scorches',
+        fix: 'correct the temperature, or note what happened and keep the cup cooler next time',
+      });
+    } else if (heat < POURING.least && otherFits) {
+      report.add('recipe/too-cold', spec.recipe, path, {
+        found: text,
+        expected: `at least ${formatTemperature(POURING.least, unit)}`,
+        why: 'plastisol does not gel below it, and the number fits in the other scale',
+        fix: `write \`${other.text}\``,
+      });
+    }
+  }
+}
+
+/** Reports plastics of one cup that pour at no common temperature, and what scorches before its plastic pours. */
+export function checkPouring(
+  { spec }: Pick<FilledCup, 'spec'>,
+  plastics: readonly string[],
+  limit: HeatLimit | undefined,
+  shelf: Shelf,
+  unit: TemperatureUnit,
+  report: Report,
+): void {
+  const told = (celsius: number): string => formatTemperature(celsius, unit);
+  const ranges = plastics.flatMap((id) => {
+    const { title, working } = shelf.get(id)!;
+    return working === undefined ? [] : [{ title, ...working }];
+  });
+  const [hottest] = [...ranges].sort((one, other) => other.from - one.from);
+  const [coolest] = [...ranges].sort((one, other) => one.to - other.to);
+  if (hottest === undefined || coolest === undefined) return;
+  const ofMaterial = limit && shelf.get(limit.material)!.kind !== 'plastic' ? limit : undefined;
+  if (hottest.from > coolest.to) {
+    report.add('recipe/no-range', spec.recipe, [...spec.path, 'plastic'], {
+      found: `${coolest.title}, poured at ${told(coolest.to)} at most, with ${hottest.title}, poured from ${told(hottest.from)}`,
+      expected: 'plastics with a common pouring range',
+      why: 'at any heat one of them is too cold to pour, or too hot',
+      fix: 'use one of them, or ask their suppliers whether they go together',
+    });
+  } else if (ofMaterial !== undefined && ofMaterial.celsius + ROUNDING < hottest.from) {
+    const { material, celsius } = ofMaterial;
+    const title = shelf.get(material)!.title;
+    report.add('recipe/no-range', spec.recipe, placeInCup(spec, material) ?? spec.path, {
+      found: `${title}, which stands ${formatTemperature(celsius, unit, 'down')}, with ${hottest.title}, poured from ${told(hottest.from)}`,
+      expected: 'what stands the heat at which its plastic is poured',
+      why: 'it scorches before the plastic runs',
+      fix: `leave ${title} out, or correct \`highest\` in its file`,
+    });
+  }
+}
