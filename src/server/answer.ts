@@ -33,6 +33,12 @@ const HEADERS: Readonly<Record<string, string>> = {
 /** A name with a hash of the content, as the build gives to what pages load: it never has another content. */
 const HASHED = /-[0-9A-Z]{8}\.\w+$/;
 
+/** Largest page that is read whole, to have the script added, bytes. Common practice, no source. */
+const LARGEST_PAGE = 8 * 1024 * 1024;
+
+/** Time in which an answer must have been taken, ms: somebody who reads a byte a minute would hold a connection for days. */
+const TAKEN_MS = 120_000;
+
 /** A part of a file must arrive as it is in the file, and events at once. */
 const compressed = compression({
   filter: (request, response) =>
@@ -51,10 +57,12 @@ export function answerFrom(answers: Answers): RequestListener {
     };
     // A connection that is cut while it is answered.
     response.on('error', () => response.destroy());
+    const late = setTimeout(() => response.destroy(), TAKEN_MS);
+    response.on('close', () => clearTimeout(late));
     for (const [name, value] of Object.entries(HEADERS)) response.setHeader(name, value);
     compressed(request, response, (error) => {
       if (error !== undefined) return failed(error);
-      answer(request, response, answers)
+      answer(request, response, answers, () => clearTimeout(late))
         .then((reply) => reply && sendReply(response, reply))
         .catch(failed);
     });
@@ -66,6 +74,7 @@ async function answer(
   request: IncomingMessage,
   response: ServerResponse,
   answers: Answers,
+  keepOpen: () => void,
 ): Promise<Reply | undefined> {
   const { base } = answers;
   const { method, headers, url = '' } = request;
@@ -89,12 +98,14 @@ async function answer(
   const folder = `${base}${OWN_FOLDER}/`;
   if (target !== 404 && target.names[0] === OWN_FOLDER) {
     response.setHeader('cache-control', 'no-store');
-    return ownPage(target.names.slice(1).join('/'), answers, { request, response, caller, folder });
+    return ownPage(target.names.slice(1).join('/'), answers, { request, response, caller, folder, keepOpen });
   }
 
   const mine = caller === 'here' || answers.key?.holds(headers.cookie) === true;
   const site = mine ? answers.editions.mine : answers.editions.shared;
   if (site === undefined) return NO_SUCH_PAGE;
+  // Whoever has opened this page has no hold on it. A browser takes this for a mistake where it cannot do it.
+  if (caller === 'here') response.setHeader('cross-origin-opener-policy', 'same-origin');
   if (caller === 'network') response.setHeader('vary', 'Cookie');
   return sendOf(site, target, {
     request,
@@ -121,7 +132,7 @@ async function sendOf(site: string, target: RequestTarget | 404, sending: Sendin
   const file = target === 404 ? undefined : await findSiteFile(site, target);
   if (file === 'folder' && target !== 404) return redirectTo(`${target.path}/${target.query}`);
   if (typeof file === 'object') {
-    if (extname(file.path) === '.html') {
+    if (extname(file.path) === '.html' && file.bytes <= LARGEST_PAGE) {
       if (await isSent(sendPage(request, response, file, { status: 200, element: sending.element }))) return undefined;
     } else {
       if (HASHED.test(file.path)) response.setHeader('cache-control', 'private, max-age=31536000, immutable');

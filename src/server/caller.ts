@@ -1,5 +1,6 @@
 import type { IncomingHttpHeaders } from 'node:http';
-import { BlockList, isIP, isIPv6 } from 'node:net';
+import { isIP } from 'node:net';
+import { isLoopback, plainAddress } from './loopback.ts';
 import type { NearAddresses } from './near-addresses.ts';
 
 /** Who asks: somebody at this machine, or somebody in the same network. */
@@ -18,15 +19,6 @@ export interface Asked {
   readonly headers: IncomingHttpHeaders;
 }
 
-const LOOPBACK = new BlockList();
-LOOPBACK.addSubnet('127.0.0.0', 8, 'ipv4');
-LOOPBACK.addAddress('::1', 'ipv6');
-
-/** Whether an address is this machine's own, which no other machine reaches. */
-function isLoopback(address: string): boolean {
-  return isIP(address) !== 0 && LOOPBACK.check(address, isIPv6(address) ? 'ipv6' : 'ipv4');
-}
-
 /** What a program adds that passes on what others ask. */
 const PASSED_ON = ['forwarded', 'via', 'x-forwarded-for', 'x-forwarded-host', 'x-real-ip'] as const;
 
@@ -41,15 +33,15 @@ const PASSED_ON = ['forwarded', 'via', 'x-forwarded-for', 'x-forwarded-host', 'x
  * @param near the networks that may ask; undefined where only this machine may
  */
 export function callerOf({ peer, headers }: Asked, near: NearAddresses | undefined): Caller | TurnedAway {
-  const address = peer?.replace(/^::ffff:(?=\d+\.)/i, '').replace(/%.*$/, '');
+  const address = plainAddress(peer ?? '');
   const host = hostName(headers.host);
-  if (address === undefined || isIP(address) === 0 || host === undefined) {
+  if (isIP(address) === 0 || host === undefined) {
     return { status: 400, why: 'The request does not say which host it asks.' };
   }
   const own = host === 'localhost' || isLoopback(host);
   const known = own || near?.names.includes(host) === true;
   if (!known) return { status: 403, why: 'This book is not shown under that name.' };
-  if (isFromElsewhere(headers)) return { status: 403, why: 'Another page may not load this book.' };
+  if (isOfOtherPage(headers) && !isLink(headers)) return { status: 403, why: 'Another page may not load this book.' };
   if (own && isLoopback(address) && PASSED_ON.every((name) => headers[name] === undefined)) return 'here';
   if (near === undefined) return { status: 403, why: 'This book is only shown on the computer that it is on.' };
   if (!isLoopback(address) && !near.isNear(address)) {
@@ -65,11 +57,15 @@ function hostName(field: string | undefined): string | undefined {
   return hostname.replace(/^\[|\]$/g, '');
 }
 
-/** Whether a page of another origin makes its reader's browser ask, other than by a link that the reader follows. */
-function isFromElsewhere(headers: IncomingHttpHeaders): boolean {
-  const { origin, host } = headers;
+/** Whether a page of another origin makes its reader's browser ask; a browser says so of itself (Fetch Metadata). */
+export function isOfOtherPage({ origin, host, 'sec-fetch-site': site }: IncomingHttpHeaders): boolean {
   if (origin !== undefined && origin.toLowerCase() !== `http://${host?.toLowerCase()}`) return true;
-  const site = headers['sec-fetch-site'];
-  if (site === undefined || site === 'same-origin' || site === 'none') return false;
-  return headers['sec-fetch-mode'] !== 'navigate' || headers['sec-fetch-dest'] !== 'document';
+  return site !== undefined && site !== 'same-origin' && site !== 'none';
+}
+
+/** Whether the reader follows a link to see the answer as a page of its own. A form would send an origin. */
+function isLink(headers: IncomingHttpHeaders): boolean {
+  return (
+    headers.origin === undefined && headers['sec-fetch-mode'] === 'navigate' && headers['sec-fetch-dest'] === 'document'
+  );
 }

@@ -26,39 +26,39 @@ export async function listen(
 ): Promise<Listening> {
   if (port !== undefined) {
     const servers = await listenOn(server, addresses, port);
-    if (servers) return { port, servers };
+    if (servers === 'EACCES') {
+      throw new Refusal(`This system lets no program of yours use port ${port}. Name another one, from 1024 on.`);
+    }
+    if (servers !== 'EADDRINUSE') return { port, servers };
     throw new Refusal(
       `Port ${port} is already used by another program, perhaps by another start of this one. Stop that, name another port, or leave --port out for the next free one.`,
     );
   }
   for (let next = defaultPort; next < defaultPort + TRIED && next <= 65_535; next++) {
     const servers = await listenOn(server, addresses, next);
-    if (servers) return { port: next, servers };
+    if (typeof servers !== 'string') return { port: next, servers };
   }
   throw new Refusal(`The ports from ${defaultPort} on are all used by other programs. Name a free one with --port.`);
 }
 
-/** Undefined where the port is taken on one of the addresses. */
+/** Why not, where the port is taken on one of the addresses, or kept by the system. */
 async function listenOn(
   server: () => Server,
   addresses: readonly string[],
   port: number,
-): Promise<readonly Server[] | undefined> {
+): Promise<readonly Server[] | 'EADDRINUSE' | 'EACCES'> {
   const servers: Server[] = [];
   for (const [index, address] of addresses.entries()) {
     const one = server();
     try {
-      one.listen({ port, host: address, exclusive: true });
+      one.listen({ port, host: address });
       await once(one, 'listening');
       servers.push(one);
     } catch (error) {
       const { code } = error as NodeJS.ErrnoException;
       if (index > 0 && (code === 'EADDRNOTAVAIL' || code === 'EAFNOSUPPORT' || code === 'EINVAL')) continue;
       for (const open of servers) open.close();
-      if (code === 'EADDRINUSE') return undefined;
-      if (code === 'EACCES') {
-        throw new Refusal(`This system does not let a program of yours use port ${port}. Name one from 1024 on.`);
-      }
+      if (code === 'EADDRINUSE' || code === 'EACCES') return code;
       throw error;
     }
   }

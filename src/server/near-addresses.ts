@@ -48,7 +48,10 @@ export function nearAddresses(
   const short = name.toLowerCase().split('.')[0] ?? '';
   return {
     own,
-    names: [...own.map((address) => address.toLowerCase()), name.toLowerCase(), short, `${short}.local`],
+    names: [
+      ...own.map((address) => address.toLowerCase()),
+      ...(short ? [name.toLowerCase(), short, `${short}.local`] : []),
+    ],
     isNear: (address) => near.check(address, isIPv6(address) ? 'ipv6' : 'ipv4'),
   };
 }

@@ -1,5 +1,5 @@
 import type { IncomingMessage, ServerResponse } from 'node:http';
-import type { Caller } from './caller.ts';
+import { type Caller, isOfOtherPage } from './caller.ts';
 import type { LiveChannel } from './live-channel.ts';
 import type { MakersKey } from './makers-key.ts';
 import { KEY_HEADER, pageScript } from './page-script.ts';
@@ -26,12 +26,15 @@ export interface OwnPages {
 export function ownPage(
   name: string,
   { live, key }: OwnPages,
-  { request, response, caller, folder }: OwnRequest,
+  { request, response, caller, folder, keepOpen }: OwnRequest,
 ): Reply | undefined {
+  if (isOfOtherPage(request.headers)) return { status: 403, text: 'Only a page of this book may ask for this.' };
   if (name === 'page.js') return { status: 200, text: pageScript(folder), type: 'text/javascript; charset=utf-8' };
   if (request.method !== 'GET') return NO_SUCH_PAGE;
   if (name === 'changes') {
-    return live.follow(response, caller) ? undefined : { status: 503, text: 'Too many pages follow the book already.' };
+    if (!live.follow(response, caller)) return { status: 503, text: 'Too many pages follow the book already.' };
+    keepOpen();
+    return undefined;
   }
   return name === 'key' && key ? changeKey(key, request) : NO_SUCH_PAGE;
 }
@@ -42,6 +45,8 @@ interface OwnRequest {
   readonly response: ServerResponse;
   readonly caller: Caller;
   readonly folder: string;
+  /** Lets the answer take as long as it will. */
+  keepOpen(): void;
 }
 
 function changeKey(key: MakersKey, { headers, socket }: IncomingMessage): Reply {

@@ -18,11 +18,18 @@ export function redirectTo(path: string): Reply {
 }
 
 /** What a file that could not be sent after all may have said of itself. */
-const OF_A_FILE = ['accept-ranges', 'content-length', 'content-security-policy', 'etag', 'last-modified'] as const;
+export const OF_A_FILE = [
+  'accept-ranges',
+  'content-length',
+  'content-range',
+  'content-security-policy',
+  'content-type',
+  'etag',
+  'last-modified',
+] as const;
 
 /** Sends a reply. */
 export function sendReply(response: ServerResponse, { status, text, type, headers = {} }: Reply): void {
-  for (const name of OF_A_FILE) response.removeHeader(name);
   const body = Buffer.from(`${text}\n`);
   response.writeHead(status, {
     ...headers,

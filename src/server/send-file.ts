@@ -1,10 +1,12 @@
 import { createHash } from 'node:crypto';
+import type { ReadStream } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import { extname, resolve } from 'node:path';
 import fresh from 'fresh';
 import send from 'send';
-import type { SiteFile } from './site-file.ts';
+import { OF_A_FILE } from './reply.ts';
+import { isNotThere, type SiteFile } from './site-file.ts';
 
 /**
  * Sends a file as it is, or the part of it that is asked for, or that nothing has changed.
@@ -29,8 +31,15 @@ export function sendFile(
         done(undefined);
         return;
       }
+      for (const name of OF_A_FILE) response.removeHeader(name);
       for (const [name, value] of Object.entries(error.headers ?? {})) response.setHeader(name, value);
-      done(error.status ?? 500);
+      done(isNotThere(error) ? 404 : (error.status ?? 500));
+    });
+    stream.on('stream', (file: ReadStream) => {
+      // Another file in its place since its length was said: the rest would be waited for.
+      file.on('end', () => {
+        if (file.bytesRead < Number(response.getHeader('content-length'))) response.destroy();
+      });
     });
     stream.on('directory', () => done(404));
     response.on('close', () => done(undefined));

@@ -8,6 +8,7 @@ export interface SiteFile {
   readonly path: string;
   /** From the real folder of the site. */
   readonly names: readonly string[];
+  readonly bytes: number;
 }
 
 /**
@@ -33,7 +34,8 @@ async function fileAt(site: string, names: readonly string[]): Promise<SiteFile 
     const inside = relative(root, path);
     const real = inside.split(sep);
     if (isAbsolute(inside) || real.some((name) => name === '' || name.startsWith('.'))) return undefined;
-    return (await stat(path)).isFile() ? { path, names: real } : undefined;
+    const found = await stat(path);
+    return found.isFile() ? { path, names: real, bytes: found.size } : undefined;
   } catch (error) {
     if (isNotThere(error)) return undefined;
     throw error;

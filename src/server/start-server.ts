@@ -1,4 +1,4 @@
-import { createServer, type Server } from 'node:http';
+import { createServer, type RequestListener, type Server } from 'node:http';
 import { Refusal } from '../diagnostics/refusal.ts';
 import { answerFrom } from './answer.ts';
 import { boundConnections } from './bound-connections.ts';
@@ -6,6 +6,7 @@ import { listen } from './listen.ts';
 import { liveChannel } from './live-channel.ts';
 import { makersKey } from './makers-key.ts';
 import { nearAddresses } from './near-addresses.ts';
+import { oneAtATime } from './one-at-a-time.ts';
 
 /** What to serve, and to whom. */
 export interface ServerOptions {
@@ -36,6 +37,9 @@ export interface BookServer {
   close(): Promise<void>;
 }
 
+/** Mishaps that are told. */
+const MOST_TOLD = 20;
+
 /**
  * Serves a book: to this machine alone, or to its network too.
  *
@@ -54,10 +58,13 @@ export async function startServer({
     throw new Refusal('This computer is in no network that a phone could be in too. Join one, or leave --phone out.');
   }
   const live = liveChannel();
-  const servers: Server[] = [];
+  const bound = boundConnections();
+  // Until all addresses listen.
+  let answer: RequestListener = (_request, response) => response.destroy();
   const make = (): Server => {
-    const server = createServer();
-    boundConnections(server);
+    const server = createServer({ connectionsCheckingInterval: 1000 });
+    bound(server);
+    server.on('request', (request, response) => answer(request, response));
     return server;
   };
   const network = address?.includes(':') ? '::' : '0.0.0.0';
@@ -65,20 +72,25 @@ export async function startServer({
     defaultPort,
     ...(asked === undefined ? {} : { port: asked }),
   });
-  servers.push(...listening.servers);
-  const { port } = listening;
+  const { port, servers } = listening;
   if (asked === undefined && port !== defaultPort)
     log(`Port ${defaultPort} is used by another program, so this is ${port}.`);
   const key = phone?.mine ? makersKey(port, base) : undefined;
-  const answer = answerFrom({
+  const told = new Set<string>();
+  const answers = answerFrom({
     editions,
     base,
     live,
     ...(key ? { key } : {}),
     near: () => (phone ? nearAddresses() : undefined),
-    failed: (error) => log(`The server could not answer a request: ${error instanceof Error ? error.message : error}`),
+    failed(error) {
+      const line = `The server could not answer a request: ${error instanceof Error ? error.message : error}`;
+      // Once each: whoever finds what goes wrong could else fill the screen with it.
+      if (told.size < MOST_TOLD && !told.has(line)) log(line);
+      if (told.size < MOST_TOLD) told.add(line);
+    },
   });
-  for (const server of servers) server.on('request', answer);
+  answer = oneAtATime(answers);
 
   const at = (host: string): string => `http://${host.includes(':') ? `[${host}]` : host}:${port}${base}`;
   return {

@@ -5,9 +5,13 @@ import { onTestFinished } from 'vitest';
 import { type BookServer, type ServerOptions, startServer } from '../../src/server/start-server.ts';
 import { temporaryFolder, writeFiles } from '../small-book.ts';
 
+/** What the pages of a book may load. */
+const POLICY =
+  "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; connect-src 'self'; base-uri 'none'";
+
 /** A page as the book has them, with a word of its own. */
 export const page = (word: string): string =>
-  `<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n<title>${word}</title>\n</head>\n<body><p>${word}</p></body>\n</html>\n`;
+  `<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n<meta http-equiv="Content-Security-Policy" content="${POLICY}">\n<title>${word}</title>\n</head>\n<body><p>${word}</p></body>\n</html>\n`;
 
 /** Two editions of a site in a folder with others, which must never be seen. */
 export interface ServedSite {
