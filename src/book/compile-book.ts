@@ -7,6 +7,7 @@ import { changesFromParent, type KnownCup } from './changes-from-parent.ts';
 import { checkKept } from './check-kept.ts';
 import { checkPartial } from './check-partial.ts';
 import { checkPhotos, type PhotoFault } from './check-photos.ts';
+import { checkPortable } from './check-portable.ts';
 import { checkReferences } from './check-references.ts';
 import { checkPublished } from './check-secrets.ts';
 import { compileFamilies } from './compile-families.ts';
@@ -63,6 +64,7 @@ export function compileBook(sources: readonly Source[], options: CompileOptions 
   const diagnostics: Diagnostic[] = [];
   const report = reportInto(diagnostics);
   const things = readThings(sources, diagnostics, options.unread);
+  checkPortable([...sources.map(({ path }) => path), ...(options.photos ?? [])], diagnostics);
   if (!things.book && !things.faulty.has(faultyKey('book', 'book'))) {
     diagnostics.push({
       code: 'book/missing',

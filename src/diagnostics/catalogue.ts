@@ -20,6 +20,9 @@ export const CATALOGUE = {
   ),
   'file/unknown-place': warning('A file lies in a folder that the book does not know, and is not read.'),
   'file/extension': warning('A file in a folder of the book has a name that the book does not read.'),
+  'file/not-portable': warning(
+    'A file name that Windows cannot hold, or that differs from another in nothing but capitals.',
+  ),
   'file/same-name': error('Two materials of the shelf have the same name, so that a recipe could mean either.'),
   'file/not-computed': error('A file holds numbers that only together are beyond what can be computed.'),
   'front-matter/missing': error('A file has no front matter, or its front matter has no end.'),

@@ -107,6 +107,10 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
     bad: { 'colours/dusk.markdown': EXAMPLE_BOOK['colours/smoke.md'] },
     good: { 'colours/dusk.md': EXAMPLE_BOOK['colours/smoke.md'] },
   },
+  'file/not-portable': {
+    bad: { 'colours/aux.md': text(`title: Auk\nmold: minnow\n${PLAIN_CUP}`) },
+    good: { 'colours/auk.md': text(`title: Auk\nmold: minnow\n${PLAIN_CUP}`) },
+  },
   'file/same-name': {
     bad: { 'shelf/powders/peat.md': EXAMPLE_BOOK['shelf/powders/frost.md'] },
     good: { 'shelf/powders/peat-powder.md': EXAMPLE_BOOK['shelf/powders/frost.md'] },

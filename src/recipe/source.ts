@@ -1,3 +1,5 @@
+import { isDeviceName } from './portable-name.ts';
+
 /** One text of a book: a path from the book's folder, with `/`, and what the file holds. */
 export interface Source {
   readonly path: string;
@@ -66,12 +68,18 @@ export function misnamed(path: string): 'text' | 'table' | 'picture' | undefined
   return TEXT_ENDINGS.test(ending || '.') ? 'text' : PICTURE_ENDINGS.test(ending) ? 'picture' : undefined;
 }
 
-/** A slug made of a title: lower case, accents dropped, everything else a hyphen. Empty where nothing is left. */
+/**
+ * A slug made of a title: lower case, accents dropped, everything else a hyphen. Empty where nothing is left; never a name that Windows keeps
+ * for a device.
+ *
+ * @example slugOf('Old Smoke!') // 'old-smoke'
+ */
 export function slugOf(title: string): string {
-  return title
+  const slug = title
     .normalize('NFKD')
     .replace(/\p{Mark}/gu, '')
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-|-$/g, '');
+  return isDeviceName(slug) ? `${slug}-2` : slug;
 }

@@ -101,14 +101,10 @@ export const LINK_BOOKS: readonly HostileBook[] = [
   [
     'a photo that is a link',
     { ...duskWith('photos: [a.jpg]'), 'photos/a.jpg': { link: '/etc/passwd' } },
-    ['file/not-text', 'photo/missing'],
+    ['file/not-text'],
   ],
   ['a pipe that nobody fills', { 'colours/other.md': 'a pipe' }, ['file/not-text']],
-  [
-    'a photo that is a pipe',
-    { ...duskWith('photos: [a.jpg]'), 'photos/a.jpg': 'a pipe' },
-    ['file/not-text', 'photo/missing'],
-  ],
+  ['a photo that is a pipe', { ...duskWith('photos: [a.jpg]'), 'photos/a.jpg': 'a pipe' }, ['file/not-text']],
   ['a folder with the name of a recipe', { 'colours/other.md': 'a folder' }, 'builds'],
   ['a folder with the name of the book', { 'book.md': 'a folder' }, ['book/missing']],
 ];

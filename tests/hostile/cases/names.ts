@@ -1,6 +1,11 @@
 import { dusk, duskCup, duskWith, type HostileBook } from '../hostile-book.ts';
 import { file, type HostileFiles, SOUND_BOOK } from '../sound-book.ts';
 
+/** A picture of one pixel. */
+const PIXEL = Buffer.from(
+  'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAIAAACQd1PeAAAACXBIWXMAAAPoAAAD6AG1e1JrAAAADElEQVQImWM4scgLAAPqAbXaavlVAAAAAElFTkSuQmCC',
+  'base64',
+);
 const PEAT = SOUND_BOOK['shelf/colorants/peat.md']!;
 const DUSK = SOUND_BOOK['colours/dusk.md']!;
 const PLAIN = file('title: Other\nmold: minnow\ncups: { body: { plastic: 90 ml } }');
@@ -85,6 +90,50 @@ export const NAME_BOOKS: readonly HostileBook[] = [
     ['file/same-name'],
   ],
   ['a file in no folder of the book', named('colours/deep/dusk.md'), ['file/unknown-place']],
+  [
+    'names that Windows keeps for devices',
+    {
+      'colours/con.md': PLAIN,
+      'shelf/powders/nul.md': SOUND_BOOK['shelf/powders/frost.md']!.replace('Frost', 'Nought'),
+      'molds/com1.md': SOUND_BOOK['molds/minnow.md']!.replace('Minnow', 'Com'),
+    },
+    ['file/not-portable'],
+  ],
+  [
+    'names that only begin as those of devices',
+    {
+      'colours/con-2.md': PLAIN,
+      'colours/auxin.md': PLAIN.replace('Other', 'Auxin'),
+      'colours/com10.md': PLAIN.replace('Other', 'Ten'),
+    },
+    'builds',
+  ],
+  ['a full stop at the end', named('colours/dusk..md'), ['file/name']],
+  [
+    'a photo with the name of a device',
+    { ...duskWith('photos: [aux.png]'), 'photos/aux.png': PIXEL },
+    ['file/not-portable'],
+  ],
+  [
+    'photos with signs that Windows has for itself',
+    {
+      ...duskWith('photos: ["a:b.png", "c?.png", "d|.png"]'),
+      'photos/a:b.png': PIXEL,
+      'photos/c?.png': PIXEL,
+      'photos/d|.png': PIXEL,
+    },
+    ['file/not-portable'],
+  ],
+  [
+    'photos that differ in capitals alone',
+    { ...duskWith('photos: [a.png, A.png]'), 'photos/a.png': PIXEL, 'photos/A.png': PIXEL },
+    ['file/not-portable'],
+  ],
+  [
+    'photos that differ in how an accent is written',
+    { ...duskWith('photos: ["\u00e9.png", "e\u0301.png"]'), 'photos/\u00e9.png': PIXEL, 'photos/e\u0301.png': PIXEL },
+    ['file/not-portable'],
+  ],
   ['a second book', named('recipes/book.md', SOUND_BOOK['book.md']!), ['file/unknown-place']],
   ['another ending', named('colours/dusk.markdown', DUSK), ['file/extension']],
   [
