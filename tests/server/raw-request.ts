@@ -1,4 +1,3 @@
-import { once } from 'node:events';
 import { connect } from 'node:net';
 
 /** What came back over a connection. */
@@ -29,7 +28,7 @@ export async function rawRequest(
   if (ends) socket.end(bytes);
   else socket.write(bytes);
   const over = setTimeout(() => socket.destroy(), milliseconds);
-  await once(socket, 'close');
+  await new Promise((closed) => socket.once('close', closed));
   clearTimeout(over);
   const text = Buffer.concat(parts)
     .toString('latin1')
