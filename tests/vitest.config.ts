@@ -27,6 +27,7 @@ export default defineConfig({
           root: '.',
           include: ['tests/site/**/*.test.ts'],
           globalSetup: 'tests/site/built-book.ts',
+          runner: 'tests/site/browser-runner.ts',
           testTimeout: 180_000,
           hookTimeout: 300_000,
           expect: PATIENT,

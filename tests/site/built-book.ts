@@ -1,11 +1,11 @@
 import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { chromium as launcher } from 'playwright-core';
+import { type BrowserServer, chromium as launcher } from 'playwright-core';
 import type { TestProject } from 'vitest/node';
 import type { Book } from '../../src/book/model.ts';
 import { runCupbook } from '../run-cupbook.ts';
-import { chromium } from './chromium.ts';
+import { chromium, whyNoChromium } from './chromium.ts';
 import { serveFolder } from './static-server.ts';
 
 declare module 'vitest' {
@@ -16,7 +16,7 @@ declare module 'vitest' {
     readonly hosted: string;
     /** Folder of the site. */
     readonly site: string;
-    /** Where a browser waits. */
+    /** Where a browser waits; empty on a machine that has none, where the tests that need one are skipped. */
     readonly browser: string;
   }
 }
@@ -31,20 +31,25 @@ export default async function builtBook({ provide }: TestProject): Promise<() =>
   const server = await serveFolder(site, '/my/book/');
   const { address = 'https://book.example/' } = JSON.parse(await readFile(join(site, 'book.json'), 'utf8')) as Book;
   const host = await serveFolder(site, new URL(address).pathname);
-  const { executablePath, env } = await chromium();
-  const browser = await launcher.launchServer({
-    executablePath,
-    env,
-    args: ['--disable-gpu', '--disable-background-networking'],
-  });
+  const browser = await launched();
   provide('address', server.address);
   provide('hosted', host.address);
   provide('site', site);
-  provide('browser', browser.wsEndpoint());
+  provide('browser', browser?.wsEndpoint() ?? '');
 
   return async () => {
-    await browser.close();
+    await browser?.close();
     await Promise.all([server.close(), host.close()]);
     await rm(folder, { recursive: true, force: true });
   };
+}
+
+async function launched(): Promise<BrowserServer | undefined> {
+  const why = whyNoChromium();
+  if (why !== undefined) {
+    console.warn(`The tests in a browser are skipped: ${why}`);
+    return undefined;
+  }
+  const { executablePath, env } = await chromium();
+  return launcher.launchServer({ executablePath, env, args: ['--disable-gpu', '--disable-background-networking'] });
 }

@@ -17,6 +17,17 @@ const decompress = promisify(brotliDecompress);
 /** Folders in which a Linux keeps the libraries that Chromium links. */
 const LIBRARY_FOLDERS = ['/lib/x86_64-linux-gnu', '/usr/lib/x86_64-linux-gnu', '/usr/lib64', '/usr/lib'];
 
+/** Why this machine has no browser for the tests, and what to do about it; undefined where it has one. `CHROMIUM_PATH=none` asks for none. */
+export function whyNoChromium({
+  platform,
+  arch,
+  env,
+}: Pick<NodeJS.Process, 'platform' | 'arch' | 'env'> = process): string | undefined {
+  if (env.CHROMIUM_PATH === 'none') return 'CHROMIUM_PATH is `none`.';
+  if (env.CHROMIUM_PATH || (platform === 'linux' && arch === 'x64')) return undefined;
+  return `the browser that comes with the tests is for Linux on x64, and this is ${platform} on ${arch}. Set CHROMIUM_PATH to a Chrome or Chromium of this machine to run them.`;
+}
+
 /**
  * The browser for the tests: the one that `CHROMIUM_PATH` names, or the one in the package `@sparticuz/chromium`, with
  * the libraries and the font that a slim machine lacks, so that the tests need nothing but `npm ci`.
@@ -29,11 +40,8 @@ export async function chromium(): Promise<Chromium> {
     Object.entries(process.env).flatMap(([name, value]) => (value === undefined ? [] : [[name, value]])),
   );
   if (env.CHROMIUM_PATH) return { executablePath: env.CHROMIUM_PATH, env };
-  if (process.platform !== 'linux' || process.arch !== 'x64') {
-    throw new Error(
-      'The browser that comes with the tests is for Linux on x64. Set CHROMIUM_PATH to a Chrome or Chromium of this machine.',
-    );
-  }
+  const why = whyNoChromium();
+  if (why !== undefined) throw new Error(`There is no browser: ${why}`);
   const folder = await unpacked();
   if (!LIBRARY_FOLDERS.some((libraries) => existsSync(join(libraries, 'libnss3.so')))) {
     env.LD_LIBRARY_PATH = join(folder, 'libraries/lib');
