@@ -17,7 +17,7 @@ export default async function (eleventyConfig) {
 }
 
 export const config = {
-  dir: { input: 'site/pages', includes: '../includes', data: '../data', output: '_site' },
+  dir: { input: 'site', output: '_site' },
   templateFormats: ['11ty.js'],
   markdownTemplateEngine: false,
   htmlTemplateEngine: false,

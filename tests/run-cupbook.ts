@@ -1,8 +1,12 @@
 import { spawn } from 'node:child_process';
-import { resolve } from 'node:path';
+import { tmpdir, userInfo } from 'node:os';
+import { join, resolve } from 'node:path';
 
 /** The project's folder. */
 export const ROOT: string = resolve(import.meta.dirname, '..');
+
+/** Where commands under test keep what can be made again, instead of where the user's lies. */
+export const TEST_CACHE: string = join(tmpdir(), `cupbook-test-cache-${userInfo().username}`);
 
 /** What a command came to. */
 export interface Ran {
@@ -16,7 +20,10 @@ export function runCupbook(line: readonly string[], from: string = ROOT): Promis
   // What npm and this run's own settings would say about the book's folder must not reach the command.
   const { CUPBOOK_RECIPES: _recipes, INIT_CWD: _from, ...env } = process.env;
   return new Promise((done, fail) => {
-    const child = spawn(process.execPath, [resolve(ROOT, 'src/cli/cupbook.mjs'), ...line], { cwd: from, env });
+    const child = spawn(process.execPath, [resolve(ROOT, 'src/cli/cupbook.mjs'), ...line], {
+      cwd: from,
+      env: { ...env, XDG_CACHE_HOME: TEST_CACHE },
+    });
     let stdout = '';
     let stderr = '';
     child.stdout.on('data', (text) => {

@@ -1,39 +1,37 @@
 import { relative, resolve } from 'node:path';
-import type { BuiltSite } from '../eleventy/plugin.ts';
-import { checkApart, checkOutput, swapOutput, writeFiles } from '../output/output-folder.ts';
+import type { Edition } from '../book/model.ts';
+import { editionOutput } from '../eleventy/edition-output.ts';
+import { prepareOutput, writeSite } from '../output/write-site.ts';
 import type { Command } from './command.ts';
-import { builtText, DEFAULT_OUTPUT, eleventyFor } from './run-eleventy.ts';
+import { builtText, DEFAULT_OUTPUT, renderedSite } from './run-eleventy.ts';
+
+/** Folder of the maker's own edition, from the project's folder, where none is named. */
+const MINE_OUTPUT = '_mine';
 
 /** `cupbook build` */
 export const buildCommand: Command = {
   name: 'build',
-  usage: '[--output DIR]',
+  usage: '[--output DIR] [--mine]',
   summary: 'write the book as a site, to be put on any web server',
   words: [0, 0],
-  options: { output: { value: 'DIR', help: `folder for the site (default: ${DEFAULT_OUTPUT})` } },
-  details: 'The site of before stays as it is until the new one is complete. A book with errors builds nothing.',
+  options: {
+    output: { value: 'DIR', help: `folder for the site (default: ${DEFAULT_OUTPUT}; with --mine: ${MINE_OUTPUT})` },
+    mine: { help: 'your own edition, with what you publish nothing of; not for a web server' },
+  },
+  details:
+    'The site of before stays as it is until the new one is complete, and so does what others have put beside it. A book with errors builds\nnothing.',
   async run(_words, values, { root, from, recipes }) {
     const started = performance.now();
-    const output = typeof values.output === 'string' ? resolve(from, values.output) : resolve(root, DEFAULT_OUTPUT);
-    checkApart(recipes, output);
-    await checkOutput(output);
-    let built: BuiltSite | undefined;
-    await swapOutput(output, async (aside) => {
-      const eleventy = eleventyFor({
-        root,
-        recipes,
-        edition: 'shared',
-        output: aside,
-        mode: 'build',
-        onBuilt: (site) => {
-          built = site;
-        },
-      });
-      await eleventy.toJSON();
-      await writeFiles(aside, built?.files ?? []);
-    });
-    if (!built) throw new Error('Eleventy ended without a site');
-    console.log(builtText({ ...built, milliseconds: performance.now() - started }, relative(from, output) || output));
+    const edition: Edition = values.mine ? 'mine' : 'shared';
+    const folder =
+      typeof values.output === 'string'
+        ? resolve(from, values.output)
+        : resolve(root, values.mine ? MINE_OUTPUT : DEFAULT_OUTPUT);
+    const output = editionOutput(edition, folder, recipes);
+    await prepareOutput(output);
+    const site = await renderedSite({ recipes, edition });
+    await writeSite(site.files, output);
+    console.log(builtText({ ...site, milliseconds: performance.now() - started }, relative(from, folder) || folder));
     return 0;
   },
 };

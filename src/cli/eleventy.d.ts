@@ -13,16 +13,8 @@ declare module '@11ty/eleventy' {
   export class Eleventy {
     constructor(input: string | undefined, output: string | undefined, options: EleventyOptions);
     readonly errorHandler: { log(error: unknown): void; fatal(error: unknown): void; initialMessage(): void };
-    /** Set while it watches. */
-    readonly watcher: { on(event: 'unlink', listener: (path: string) => void): void };
     disableLogger(): void;
-    /** Reads the configuration; `toJSON` does it by itself, `watch` does not. */
-    init(): Promise<void>;
     /** Renders all pages and writes none. */
     toJSON(): Promise<unknown>;
-    /** Builds, then watches. Resolves with a function that builds again because of a path. */
-    watch(): Promise<(path: string) => Promise<void>>;
-    serve(port: number | undefined): Promise<void>;
-    stopWatch(): Promise<void>;
   }
 }

@@ -1,76 +1,98 @@
 import { once } from 'node:events';
+import { homedir } from 'node:os';
 import { join, relative, resolve } from 'node:path';
+import type { Edition } from '../book/model.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
-import type { BuiltSite } from '../eleventy/plugin.ts';
+import { editionOutput } from '../eleventy/edition-output.ts';
+import { pathInside } from '../output/path-inside.ts';
+import { prepareOutput, writeSite } from '../output/write-site.ts';
+import { type BookServer, startServer } from '../server/start-server.ts';
+import { bookCache } from './book-cache.ts';
 import type { Command } from './command.ts';
 import { explainError, isRefusal } from './explain-error.ts';
-import { changeIn, folderState, watchForMissed } from './missed-changes.ts';
-import { builtText, DEFAULT_OUTPUT, eleventyFor } from './run-eleventy.ts';
+import { followFolders } from './folder-changes.ts';
+import { builtText, renderedSite } from './run-eleventy.ts';
 
 /** `cupbook serve` */
 export const serveCommand: Command = {
   name: 'serve',
   usage: '[--port PORT] [--output DIR]',
-  summary: 'build the book, show it in a browser, and follow every change of its files',
+  summary: 'build your own edition, show it in a browser, and follow every change of its files',
   words: [0, 0],
   options: {
     port: { value: 'PORT', help: 'port of the server (default: 8080, or the next free one)' },
-    output: { value: 'DIR', help: `folder for the site (default: ${DEFAULT_OUTPUT})` },
+    output: { value: 'DIR', help: 'folder for the site (default: one in your cache folder)' },
   },
   details:
-    'Everybody in the same network can read the book while it runs. While the book has errors, the last good pages stay.',
+    'It shows all of your book, what you do not publish too. While the book has errors, the last good pages stay.',
   async run(_words, values, { root, from, recipes }) {
     const port = typeof values.port === 'string' ? portOf(values.port) : undefined;
-    const output = resolve(from, typeof values.output === 'string' ? values.output : resolve(root, DEFAULT_OUTPUT));
-    const interrupted = Promise.race([once(process, 'SIGINT'), once(process, 'SIGTERM')]);
-    const onBuilt = (built: BuiltSite): void => console.log(builtText(built, relative(from, output) || output));
-    const shown = relative(from, recipes) || recipes;
+    const cache = await bookCache(recipes);
+    const mine = typeof values.output === 'string' ? resolve(from, values.output) : join(cache, 'mine');
+    const editions: readonly (readonly [Edition, string])[] = [['mine', mine]];
+    const outputs = editions.map(([edition, folder]) => ({
+      ...editionOutput(edition, folder, recipes),
+      edition,
+      served: true,
+    }));
+    for (const output of outputs) await prepareOutput(output);
 
-    for (;;) {
-      let watching = false;
-      const onFailed = (error: unknown): void => {
-        // Of a folder that is gone for a moment, the watch tells.
-        if (watching && folderState(recipes) !== undefined) console.error(explainError(error, values.trace === true));
-      };
-      let built: string | undefined;
-      const onStart = (): void => {
-        built = folderState(recipes);
-      };
-      const eleventy = eleventyFor({
-        root,
-        recipes,
-        edition: 'shared',
-        output,
-        mode: 'serve',
-        onStart,
-        onBuilt,
-        onFailed,
-      });
-      try {
-        await eleventy.init();
-        const rebuild = await eleventy.watch();
-        watching = true;
-        // Eleventy itself only builds again for what was added or changed: a removed recipe would stay in the book.
-        eleventy.watcher.on('unlink', (path) => void rebuild(path));
-        const endWatch = watchForMissed(recipes, () => built, {
-          changed: () => void rebuild(join(recipes, 'book.md')),
-          gone: () => console.error(`${shown} cannot be read now. The pages stay as they are until it can be …`),
-        });
-        await eleventy.serve(port);
-        await interrupted;
-        watching = false;
-        endWatch();
-        await eleventy.stopWatch();
-        return 0;
-      } catch (error) {
-        if (!isRefusal(error) || !error.ofBook) throw error;
-        console.error(`${explainError(error, false)}\nWaiting for a change in ${shown} …`);
-        const gone = (): void => console.error(`${shown} cannot be read now. Waiting until it can be …`);
-        if (!(await changeIn(recipes, built ?? folderState(recipes), gone, interrupted))) return 1;
+    let server: BookServer | undefined;
+    let stopped = false;
+    const interrupted = Promise.race([once(process, 'SIGINT'), once(process, 'SIGTERM')]).then(() => {
+      stopped = true;
+    });
+    const shown = relative(from, recipes) || recipes;
+    const until = (): string => (server ? 'The pages stay as they are until it can be …' : 'Waiting until it can be …');
+    const followed = followFolders([recipes, join(root, 'src'), join(root, 'site')], () =>
+      console.error(`${shown} cannot be read now. ${until()}`),
+    );
+    try {
+      while (!stopped) {
+        const state = followed.state();
+        try {
+          for (const output of outputs) {
+            const started = performance.now();
+            const site = await renderedSite({ recipes, edition: output.edition });
+            await writeSite(site.files, output);
+            const milliseconds = performance.now() - started;
+            console.log(builtText({ ...site, milliseconds }, shownPath(output.folder, from)));
+          }
+          if (server) server.reload();
+          else {
+            server = await startServer({
+              ...(port === undefined ? {} : { port }),
+              defaultPort: DEFAULT_PORT,
+              editions: { mine },
+              log: (line) => console.error(line),
+            });
+            console.log(`The book is open at ${server.url}\nStop with Ctrl+C.`);
+          }
+        } catch (error) {
+          if (!server && !(isRefusal(error) && error.ofBook)) throw error;
+          // Of a folder that is gone for a moment, `followed` tells.
+          if (state !== undefined && followed.state() !== undefined)
+            console.error(explainError(error, values.trace === true));
+          if (!server) console.error(`Waiting for a change in ${shown} …`);
+        }
+        await Promise.race([followed.changeFrom(state), interrupted]);
       }
+      return server ? 0 : 1;
+    } finally {
+      followed.close();
+      await server?.close();
     }
   },
 };
+
+const DEFAULT_PORT = 8080;
+
+/** A path as a person would write it: from here, or from the own home folder. */
+function shownPath(path: string, from: string): string {
+  if (pathInside(from, path) !== undefined) return relative(from, path) || path;
+  const fromHome = pathInside(homedir(), path);
+  return fromHome === undefined ? path : `~/${fromHome}`;
+}
 
 function portOf(text: string): number {
   const port = Number(text);

@@ -8,8 +8,8 @@ export class Refusal extends Error {
   /** Whether the files of the book are what must be mended. */
   readonly ofBook: boolean;
 
-  constructor(message: string, options: { readonly ofBook?: boolean } = {}) {
-    super(message);
+  constructor(message: string, options: { readonly ofBook?: boolean; readonly cause?: unknown } = {}) {
+    super(message, { cause: options.cause });
     this.ofBook = options.ofBook ?? false;
   }
 }

@@ -1,13 +1,14 @@
 import { relative, resolve } from 'node:path';
 import type { Edition } from '../book/model.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
-import { checkApart, claimOutput, sweepOutput, writeFiles } from '../output/output-folder.ts';
 import type { SiteFile } from '../output/site-file.ts';
 import { userCache } from '../output/user-cache.ts';
+import { prepareOutput, reserveFor, writeSite } from '../output/write-site.ts';
+import { PAGES } from '../render/pages.ts';
+import { editionOutput } from './edition-output.ts';
 import { loadWholeBook } from './load-book.ts';
 import { photoOpener } from './open-photos.ts';
 import { reportText } from './report.ts';
-import { serverStartMessage } from './server-message.ts';
 import { sharedPictures } from './shared-pictures.ts';
 import { prepareSite, type Site } from './site.ts';
 import { statusLine } from './status-line.ts';
@@ -23,8 +24,7 @@ interface BuildEvent {
 /** A page that Eleventy has rendered. */
 interface Rendered {
   readonly outputPath: string | false;
-  /** Only where Eleventy does not write it itself. */
-  readonly content?: string;
+  readonly content: string;
 }
 
 /** The part of Eleventy's configuration that the plugin uses. */
@@ -34,8 +34,8 @@ export interface EleventyConfig {
   on(event: 'cupbook.built', listener: (built: BuiltSite) => void): void;
   emit(event: 'cupbook.built', built: BuiltSite): unknown;
   addGlobalData(name: string, data: () => unknown): void;
+  addTemplate(path: string, template: PageTemplate): void;
   addWatchTarget(target: string): void;
-  setServerOptions(options: Readonly<Record<string, unknown>>): void;
 }
 
 export interface CupbookOptions {
@@ -45,14 +45,14 @@ export interface CupbookOptions {
   readonly edition?: Edition | undefined;
 }
 
-/** What page templates find under `cupbook`. */
-interface TemplateData {
-  /** Of each kind of page, the things that have one. */
-  readonly items: Readonly<Record<string, readonly string[]>>;
-  /** Path of a page's file from the output folder. */
-  path(kind: string, item: string): string;
-  /** A page as an HTML document. */
-  page(kind: string, item: string): string;
+/** A template that writes every page of a kind. */
+interface PageTemplate {
+  readonly data: {
+    readonly pagination: { readonly data: string; readonly size: 1; readonly alias: 'item' };
+    readonly permalink: (data: { readonly item: string }) => string;
+    readonly eleventyExcludeFromCollections: true;
+  };
+  readonly render: (data: { readonly item: string }) => string;
 }
 
 /** What a build came to; the plugin emits it as `cupbook.built`. */
@@ -62,15 +62,16 @@ export interface BuiltSite {
   readonly pages: number;
   /** From the reading of the book to the last file. */
   readonly milliseconds: number;
-  /** What others refer to first. Pages are among them only where Eleventy has not written them itself. */
+  /** All of them, what others refer to first. */
   readonly files: readonly SiteFile[];
 }
 
-/** Outlives a build, so that no picture is made twice. */
+/** They outlive a build, so that no picture is made or opened twice. */
 const picturesOf = sharedPictures();
+const openPhotos = photoOpener();
 
 /**
- * The Eleventy plugin: reads the book's folder, compiles it, and gives the page templates what they page over.
+ * The Eleventy plugin: reads the book's folder, compiles it, and gives Eleventy a template for each kind of page.
  *
  * Where Eleventy renders only (`toJSON`), all files of the site come with `cupbook.built`, and nothing is written. Where it writes its
  * pages itself, the plugin writes the other files beside them. A book with errors stops the build before anything is written.
@@ -80,7 +81,6 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
   const root = process.cwd();
   const recipes = resolve(root, options.recipes);
   const edition = options.edition ?? 'shared';
-  const openPhotos = photoOpener();
   let site: Site | undefined;
   const status = statusLine();
   let started = 0;
@@ -93,8 +93,8 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
 
   config.on('eleventy.before', async ({ directories, outputMode }) => {
     started = performance.now();
-    const output = resolve(root, directories.output);
-    if (outputMode === 'fs') checkApart(recipes, output);
+    const output = editionOutput(edition, resolve(root, directories.output), recipes);
+    if (outputMode === 'fs') await prepareOutput(output);
     status.show('computing the book …');
     const loaded = await loadWholeBook(recipes, openPhotos);
     status.clear();
@@ -102,55 +102,52 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
     if (!loaded.book) {
       throw new Refusal('The book has errors, so nothing was written. Mend what is listed above.', { ofBook: true });
     }
-    if (outputMode === 'fs') await claimOutput(output);
     site = await prepareSite(loaded.book, edition, { root, recipes, cache: userCache() }, picturesOf);
+    if (outputMode === 'fs') {
+      const { items, pagePath } = site;
+      const paths = Object.entries(items).flatMap(([kind, list]) => list.map((item) => pagePath(kind, item)));
+      await reserveFor(paths, output);
+    }
     rendered = 0;
   });
 
   config.on('eleventy.after', async ({ directories, outputMode, incremental, results = [] }) => {
     const { book, beside, pageCount } = current();
     const output = resolve(root, directories.output);
-    const pages = results.flatMap(({ outputPath, content = '' }) =>
+    const pages = results.flatMap(({ outputPath, content }) =>
       outputPath ? { path: relative(output, resolve(root, outputPath)).replaceAll('\\', '/'), content } : [],
     );
-    const files = await beside;
+    const files = [...(await beside), ...pages];
     status.clear();
-    if (outputMode === 'fs') {
-      await writeFiles(output, files);
-      const written = new Set([...files, ...pages].map(({ path }) => path));
-      if (!incremental) await sweepOutput(output, (path) => written.has(path));
+    if (outputMode === 'fs' && !incremental) {
+      await writeSite(files, { ...editionOutput(edition, output, recipes), served: true });
     }
     const built: BuiltSite = {
       recipes: book.recipes.length + book.looks.length,
       materials: book.materials.length,
       pages: pageCount,
       milliseconds: performance.now() - started,
-      files: outputMode === 'fs' ? files : [...files, ...pages],
+      files,
     };
     await config.emit('cupbook.built', built);
   });
 
-  // As data and not as functions of Eleventy, which would time every call and tell about it.
-  config.addGlobalData('cupbook', (): TemplateData => {
-    const { items, pageCount, pagePath, page } = current();
-    return {
-      items,
-      path: pagePath,
-      page: (kind, item) => {
-        rendered += 1;
-        status.count(rendered, pageCount, 'pages');
-        return page(kind, item);
+  config.addGlobalData('cupbook', () => current().items);
+  // As templates and not as functions of Eleventy, which would time every call and tell about it.
+  for (const { kind } of PAGES) {
+    config.addTemplate(`${kind}.11ty.js`, {
+      data: {
+        pagination: { data: `cupbook.${kind}`, size: 1, alias: 'item' },
+        permalink: ({ item }) => current().pagePath(kind, item),
+        eleventyExcludeFromCollections: true,
       },
-    };
-  });
+      render: ({ item }) => {
+        rendered += 1;
+        status.count(rendered, current().pageCount, 'pages');
+        return current().page(kind, item);
+      },
+    });
+  }
 
   config.addWatchTarget(relative(root, recipes) || recipes);
-  config.addWatchTarget('site');
-  // Without `domDiff` a changed page is loaded anew: its scripts must start from the new data.
-  config.setServerOptions({
-    showAllHosts: true,
-    domDiff: false,
-    messageOnStart: serverStartMessage,
-    logger: { info: console.log, log: console.log, error: console.error },
-  });
 }

@@ -4,7 +4,7 @@ import { cpSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs
 import { createServer } from 'node:net';
 import { join, resolve } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
-import { ROOT } from '../run-cupbook.ts';
+import { ROOT, TEST_CACHE } from '../run-cupbook.ts';
 import { SMALL_BOOK, smallBook, temporaryFolder } from '../small-book.ts';
 
 const BOG_POOL = SMALL_BOOK['colours/bog-pool.md']!;
@@ -28,7 +28,10 @@ async function freePort(): Promise<number> {
 async function serve(book: string): Promise<Serving> {
   const port = await freePort();
   const line = ['serve', '--recipes', book, '--output', join(temporaryFolder(), 'site'), '--port', String(port)];
-  const child = spawn(process.execPath, [resolve(ROOT, 'src/cli/cupbook.mjs'), ...line], { cwd: ROOT });
+  const child = spawn(process.execPath, [resolve(ROOT, 'src/cli/cupbook.mjs'), ...line], {
+    cwd: ROOT,
+    env: { ...process.env, XDG_CACHE_HOME: TEST_CACHE },
+  });
   let said = '';
   for (const stream of [child.stdout, child.stderr]) {
     stream.on('data', (text) => {

@@ -1,3 +1,0 @@
-import { pageKind } from '../page-kind.js';
-
-export default pageKind('find');
