@@ -4,12 +4,14 @@ import type { Thing } from '../recipe/read-thing.ts';
 import { SCHEMAS } from '../recipe/schema.ts';
 import { BOOK_FILE, type Kind, MEASUREMENTS_FILE, type Source } from '../recipe/source.ts';
 import { changesFromParent, type KnownCup } from './changes-from-parent.ts';
+import { checkDay } from './check-day.ts';
 import { checkKept } from './check-kept.ts';
 import { checkPartial } from './check-partial.ts';
 import { checkPhotos, type PhotoFault } from './check-photos.ts';
 import { checkPortable } from './check-portable.ts';
 import { checkReferences } from './check-references.ts';
 import { checkPublished } from './check-secrets.ts';
+import { checkTitles } from './check-titles.ts';
 import { compileFamilies } from './compile-families.ts';
 import { compileMaterial, type MaterialCore } from './compile-material.ts';
 import { compileMold } from './compile-mold.ts';
@@ -46,6 +48,8 @@ export interface CompileOptions {
   readonly photoFaults?: ReadonlyMap<string, PhotoFault>;
   /** Files and folders that are there but could not be read: the name of one, or of what may be in one, is not unknown. */
   readonly unread?: readonly string[];
+  /** The day, `2026-03-14`: what was made later is told. Left out: it is not looked for. */
+  readonly today?: string;
 }
 
 /** A compiled book, and everything that was found on the way. With errors there is no book. */
@@ -157,6 +161,13 @@ function joinThings(
     elsewhere: things.pictures,
     unread: options.unread ?? [],
   };
+  const partial = new Set(things.partial);
+  checkTitles(
+    everything.filter((thing) => !partial.has(thing)),
+    report,
+  );
+  if (options.today !== undefined)
+    for (const recipe of things.recipes.values()) checkDay(recipe, options.today, report);
   checkPhotos(everything, known, things.faulty.size + things.hidden.size > 0, report, diagnostics);
   if (hasErrors(diagnostics)) return undefined;
 

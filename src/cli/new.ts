@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs';
 import { mkdir, writeFile } from 'node:fs/promises';
 import { dirname, join, relative } from 'node:path';
 import { compileSound } from '../book/compile-sound.ts';
+import { dayOf } from '../book/day-of.ts';
 import type { Book } from '../book/model.ts';
 import { formatDiagnostics } from '../diagnostics/format-diagnostics.ts';
 import { nearestName } from '../diagnostics/nearest-name.ts';
@@ -56,7 +57,7 @@ export const newCommand: Command = {
     const title = /[A-Z\s]/.test(name) ? name.trim() : titleOf(slug);
     const parent = parentOf(kind, values.from, loaded.sources, book);
     const settings = book?.settings ?? METRIC_UNITS;
-    const text = scaffoldText({ kind, title, ids, today: today(), settings, ...(parent && { parent }) });
+    const text = scaffoldText({ kind, title, ids, today: dayOf(new Date()), settings, ...(parent && { parent }) });
     checkScaffold(recipes, { path, text });
 
     await mkdir(dirname(file), { recursive: true });
@@ -139,11 +140,4 @@ function titleOf(slug: string): string {
     /(^|-)(\w)/g,
     (_all, hyphen: string, letter: string) => (hyphen ? ' ' : '') + letter.toUpperCase(),
   );
-}
-
-/** The day at this machine, `2026-03-14`. */
-function today(): string {
-  const now = new Date();
-  const two = (number: number): string => String(number).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }

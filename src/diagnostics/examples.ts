@@ -69,6 +69,9 @@ export const EXAMPLE_PHOTOS: Readonly<
   'photo/unused': { bad: ['photos/smoke.jpg'], good: ['photos/smoke.jpg'] },
 };
 
+/** The day on which the examples are compiled. */
+export const EXAMPLE_DAY = '2026-11-30';
+
 /** Films of peat in clear plastic, at four wavelengths: enough for an example. */
 const films = (composition: string, onWhite = '61.2,66.7,73.0,77.9'): string =>
   [
@@ -87,10 +90,13 @@ const measured = (table: string | undefined): ExampleFiles => ({
 });
 const PEAT_FILMS = films('peat=4 drops per 100 ml');
 
+const DUSK = text('title: Dusk\nfrom: smoke');
+const PEAT_POWDER = text('title: Peat powder\nlook: { kind: pearl, colour: "#5b4327", dose: 1 % }');
+
 export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
   'file/name': {
-    bad: { 'colours/Old Smoke.md': EXAMPLE_BOOK['colours/smoke.md'] },
-    good: { 'colours/old-smoke.md': EXAMPLE_BOOK['colours/smoke.md'] },
+    bad: { 'colours/Old Smoke.md': DUSK },
+    good: { 'colours/old-smoke.md': DUSK },
   },
   'file/too-large': change(
     'colours/smoke.md',
@@ -104,17 +110,26 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
   ),
   'file/unknown-place': { bad: { 'drafts/smoke.md': 'not yet' }, good: { 'drafts/smoke.md': undefined } },
   'file/extension': {
-    bad: { 'colours/dusk.markdown': EXAMPLE_BOOK['colours/smoke.md'] },
-    good: { 'colours/dusk.md': EXAMPLE_BOOK['colours/smoke.md'] },
+    bad: { 'colours/dusk.markdown': DUSK },
+    good: { 'colours/dusk.md': DUSK },
   },
   'file/not-portable': {
     bad: { 'colours/aux.md': text(`title: Auk\nmold: minnow\n${PLAIN_CUP}`) },
     good: { 'colours/auk.md': text(`title: Auk\nmold: minnow\n${PLAIN_CUP}`) },
   },
   'file/same-name': {
-    bad: { 'shelf/powders/peat.md': EXAMPLE_BOOK['shelf/powders/frost.md'] },
-    good: { 'shelf/powders/peat-powder.md': EXAMPLE_BOOK['shelf/powders/frost.md'] },
+    bad: { 'shelf/powders/peat.md': PEAT_POWDER },
+    good: { 'shelf/powders/peat-powder.md': PEAT_POWDER },
   },
+  'file/same-title': {
+    bad: { 'colours/dusk.md': text('title: smoke\nfrom: smoke') },
+    good: { 'colours/dusk.md': DUSK },
+  },
+  'file/quoted-title': front(`title: “Smoke”\nmold: minnow\n${PLAIN_CUP}`, `title: Smoke\nmold: minnow\n${PLAIN_CUP}`),
+  'file/unseen-sign': front(
+    `title: Smo\u200bke\nmold: minnow\n${PLAIN_CUP}`,
+    `title: Smoke\nmold: minnow\n${PLAIN_CUP}`,
+  ),
   'file/not-computed': {
     bad: {
       'shelf/colorants/peat.md': text(
@@ -158,6 +173,14 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
     'shelf/colorants/peat.md',
     text('title: Peat\nlook: { kind: pigment, colour: "#5b432", dose: 12 drops per 100 ml }'),
     text('title: Peat\nlook: { kind: pigment, colour: "#5b4327", dose: 12 drops per 100 ml }'),
+  ),
+  'field/too-long': front(
+    `title: ${'Smoke '.repeat(60)}\nmold: minnow\n${PLAIN_CUP}`,
+    `title: Smoke\nmold: minnow\n${PLAIN_CUP}`,
+  ),
+  'field/day-to-come': front(
+    `title: Smoke\nmade: 2062-03-14\nmold: minnow\n${PLAIN_CUP}`,
+    `title: Smoke\nmade: 2026-03-14\nmold: minnow\n${PLAIN_CUP}`,
   ),
   'field/date': front(
     `title: Smoke\nmade: 2026-02-30\nmold: minnow\n${PLAIN_CUP}`,

@@ -1,4 +1,5 @@
 import { compileBook } from '../book/compile-book.ts';
+import { dayOf } from '../book/day-of.ts';
 import type { Book } from '../book/model.ts';
 import { compareDiagnostics, type Diagnostic, hasErrors } from '../diagnostics/diagnostic.ts';
 import type { Source } from '../recipe/source.ts';
@@ -40,6 +41,7 @@ function compiled(
   const sources = [...read.sources, ...more];
   const { book, diagnostics: found } = compileBook(sources, {
     photos: read.photos,
+    today: dayOf(new Date()),
     ...(photoFaults && { photoFaults }),
     unread: read.diagnostics.map(({ file }) => file),
   });

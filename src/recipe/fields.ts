@@ -82,12 +82,31 @@ export function oneOrMore<T>(item: z.ZodType<T>): z.ZodType<readonly T[]> {
 /** What YAML makes of plain words that look like a number: 1.1 of `1.10`. */
 export const isReread = (input: unknown): boolean => typeof input === 'number' || typeof input === 'boolean';
 
-/** Text that is not empty; a number as it is written, `1.10`. */
-export const text: z.ZodType<string> = field<string>('field/type', (input) =>
-  typeof input === 'string' && input.trim() !== ''
-    ? { value: input.trim() }
-    : { fault: { found: shown(input), expected: 'text', ...(isReread(input) ? { asWritten: true } : {}) } },
-);
+/** Text that is not empty, of so many letters at most; a number as it is written, `1.10`. */
+export function textUpTo(most: number): z.ZodType<string> {
+  return field<string>('field/type', (input) => {
+    const written = typeof input === 'string' ? input.trim() : '';
+    if (written === '')
+      return { fault: { found: shown(input), expected: 'text', ...(isReread(input) ? { asWritten: true } : {}) } };
+    if (written.length <= most) return { value: written };
+    return {
+      fault: {
+        code: 'field/too-long',
+        found: `text of ${written.length} letters`,
+        expected: `at most ${most}`,
+        why: 'it stands in one place of a page',
+        fix: 'shorten it, and put the rest into the notes',
+      },
+    };
+  });
+}
+
+/** A sentence or two: a note, a caption. As long as the bench page lets one be. */
+export const text: z.ZodType<string> = textUpTo(2000);
+/** What a page is called. As long as the bench page lets one be. */
+export const title: z.ZodType<string> = textUpTo(300);
+/** A word or a few: a tag, a part of a bait, the name of a file. */
+export const words: z.ZodType<string> = textUpTo(255);
 
 /** A quantity's fault with the unit that was most likely meant. */
 export function explained({ unknownUnit, bounds, edits: told = [], ...fault }: QuantityFault): ReadFault {

@@ -1,7 +1,8 @@
 import matter from 'gray-matter';
-import { type Document, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument, visit } from 'yaml';
+import { type Document, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument, type Tags, visit } from 'yaml';
 import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
 import type { Diagnostic, Position } from '../diagnostics/diagnostic.ts';
+import { unseenIn } from './check-unseen.ts';
 import { shown } from './fields.ts';
 import { LONGEST_TEXT, type Source } from './source.ts';
 import { DEEPEST, hasMoreThan, isNestedTooDeep, MOST_VALUES } from './yaml-bounds.ts';
@@ -15,6 +16,8 @@ export interface FrontMatter {
   readonly data: unknown;
   /** Markdown after the front matter. */
   readonly body: string;
+  /** Signs in it that nobody sees. */
+  readonly unseen: readonly Diagnostic[];
   /** A value as it is written, such as `1.10` of the number 1.1; undefined where the path leads to no plain value. */
   written(path: FieldPath): string | undefined;
   /** Where a value stands, or its key; the nearest that exists where the path leads to nothing. */
@@ -24,6 +27,10 @@ export interface FrontMatter {
 const refuse = (): never => {
   throw new Error('only plain YAML front matter is read');
 };
+
+/** Numbers are digits with a point: `0x10`, `0o17`, `1e3`, `.nan` stay text, which no field takes for an amount. */
+const plainNumbers = (tags: Tags): Tags =>
+  tags.filter((tag) => typeof tag === 'string' || !('test' in tag && (tag.format || tag.test?.test('.nan'))));
 
 const OPENING = /^---[ \t]*(?:\r?\n|$)/;
 const CLOSING = /\n---[ \t]*(?:\r?\n|$)/;
@@ -115,6 +122,7 @@ export function readFrontMatter({ path, text }: Source): FrontMatter | readonly 
       version: '1.2',
       // Told below: the parser compares each name with each.
       uniqueKeys: false,
+      customTags: plainNumbers,
       prettyErrors: false,
       logLevel: 'error',
     });
@@ -186,6 +194,14 @@ export function readFrontMatter({ path, text }: Source): FrontMatter | readonly 
   return {
     data: parsed.toJS({ maxAliasCount: 0 }) ?? {},
     body: split.content.replace(/^\r?\n/, ''),
+    unseen: unseenIn({
+      path,
+      text,
+      document: parsed,
+      yamlAt: base,
+      yamlTo: base + split.matter.length,
+      position,
+    }),
     written: (fields) => {
       const node = parsed.getIn(fields, true);
       return isScalar(node) ? node.source : undefined;

@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 import type { Edit } from '../units/edit.ts';
-import { PLAIN_NUMBER_WHY, plainNumberEdits } from '../units/plain-number.ts';
+import { PLAIN_NUMBER_WHY, plainNumberEdits, programmedEdits } from '../units/plain-number.ts';
 import { LONGEST_AMOUNT } from '../units/quantity.ts';
 import { asText, field, shown } from './fields.ts';
 
@@ -73,8 +73,10 @@ const MULTIPLIES = /^(?:k|m|mio|million|thousand|hundred|dozen)\b/i;
 
 /** A number that stands in a text, with a decimal comma, gaps or a unit that does not belong there. */
 function writtenNumber(input: unknown, form = /^/): { why?: string; edits?: readonly Edit[] } {
-  const [, , number, after = ''] =
-    (typeof input === 'string' && input.length <= LONGEST_AMOUNT && WRITTEN_NUMBER.exec(input)) || [];
+  if (typeof input !== 'string' || input.length > LONGEST_AMOUNT) return {};
+  const programmed = programmedEdits(input);
+  if (programmed) return { why: PLAIN_NUMBER_WHY, edits: programmed.filter(({ text }) => form.test(text)) };
+  const [, , number, after = ''] = WRITTEN_NUMBER.exec(input) ?? [];
   if (number === undefined || MULTIPLIES.test(after)) return {};
   return {
     why: 'a number stands alone here, with a point before its decimals',

@@ -25,8 +25,9 @@ export function readThing<K extends Kind>(kind: K, id: string, source: Source): 
   const frontMatter = readFrontMatter(source);
   if (!('place' in frontMatter)) return frontMatter;
   const { result } = parsed(kind, frontMatter, frontMatter.data);
-  if (!result.success) {
-    return result.error.issues.flatMap((issue) => explain(issue, kind, frontMatter, source.path));
+  if (!result.success || frontMatter.unseen.length > 0) {
+    const { issues = [] } = result.error ?? {};
+    return [...issues.flatMap((issue) => explain(issue, kind, frontMatter, source.path)), ...frontMatter.unseen];
   }
   return {
     kind,

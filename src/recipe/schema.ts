@@ -6,10 +6,12 @@
  * @packageDocumentation
  */
 import { z } from 'zod';
+import { address } from './address-field.ts';
 import { colour, seenColour, targetOverBlack, targetOverWhite } from './colour-fields.ts';
 import { date } from './date-field.ts';
 import {
   dose,
+  type FieldFault,
   fields,
   flakeSize,
   length,
@@ -20,7 +22,9 @@ import {
   shortOrLong,
   temperature,
   text,
+  title,
   volume,
+  words,
 } from './fields.ts';
 import { density, positive, wholeNumber } from './number-fields.ts';
 import { plasticAmount } from './plastic-field.ts';
@@ -33,23 +37,41 @@ const publish = z.enum(['full', 'look', 'no']);
 const amounts = z.record(z.string(), dose);
 
 const photo = shortOrLong(
-  text.transform((file) => ({ file, caption: undefined as string | undefined })),
-  fields({ file: text, caption: text.optional() }),
+  words.transform((file) => ({ file, caption: undefined as string | undefined })),
+  fields({ file: words, caption: text.optional() }),
 );
+
+/** Most cups of a recipe: a bait has three at most, and one poured in layers a few more. Convention of this book. */
+const MOST_CUPS = 12;
+
+/** Something for each cup, by the names of the cups. */
+const byCup = <T extends z.ZodType>(each: T): z.ZodRecord<z.ZodString, T> =>
+  z.record(z.string(), each).superRefine((cups, context) => {
+    const count = Object.keys(cups).length;
+    if (count <= MOST_CUPS) return;
+    const fault: FieldFault = {
+      code: 'field/too-long',
+      found: `${count} cups`,
+      expected: `at most ${MOST_CUPS}`,
+      why: 'a bait is poured from one to three, and each is computed at length',
+      fix: 'make several recipes of them',
+    };
+    context.addIssue({ code: 'custom', message: 'refused', params: { ...fault } });
+  });
 
 /** `book.md` */
 export const bookSchema = fields({
-  title: text,
-  maker: text.optional(),
+  title,
+  maker: title.optional(),
   /** Where the book will be published; QR codes on cards point there. */
-  address: z.httpUrl().optional(),
+  address: address.optional(),
   /** What is published of a recipe that does not say so itself: everything, only its look and name, or nothing. */
   publish: publish.default('full'),
   /** How amounts are shown to people. */
   units: fields({
     volume: z.enum(['ml', 'fl oz']).default('ml'),
     temperature: z.enum(['°C', '°F']).default('°C'),
-    currency: text.default('€'),
+    currency: words.default('€'),
   }).prefault({}),
   /** What the bench can measure with. */
   tools: fields({
@@ -100,7 +122,7 @@ const cup = fields({
   /** Plastic at the start. */
   plastic: oneOrMore(plasticAmount).optional(),
   /** Another recipe's cup, `recipe/cup`, that this one is made from; `recipe` alone means its cup of the same name, or its only one. */
-  from: text.optional(),
+  from: words.optional(),
   /** Amounts added: to the plastic, or on top of the cup that this one comes from. */
   add: amounts.optional(),
   /** Amounts that replace those of the cup that this one comes from. */
@@ -113,7 +135,7 @@ const cup = fields({
 
 /** `colours/*.md` */
 export const recipeSchema = fields({
-  title: text,
+  title,
   made: date.optional(),
   pattern: z.enum(['solid', 'laminate', 'swirl', 'layered', 'core', 'tipped']).optional(),
   mold: reference.optional(),
@@ -124,11 +146,11 @@ export const recipeSchema = fields({
   /** The target that this recipe is for. */
   for: reference.optional(),
   publish: publish.optional(),
-  tags: z.array(text).optional(),
+  tags: z.array(words).optional(),
   photos: z.array(photo).optional(),
   /** Width of a streak in a swirl. Default 1 mm: common practice, no source. */
   streak: length.optional(),
-  cups: z.record(z.string(), cup).optional(),
+  cups: byCup(cup).optional(),
 });
 
 const chip = fields({
@@ -152,7 +174,7 @@ const look = fields({
 });
 
 const stocked = {
-  title: text,
+  title,
   price: positive.optional(),
   pack: quantity('volume', 'mass').optional(),
   /** What is left; 0 where it has run out. Left out: not counted, and there. */
@@ -219,7 +241,7 @@ export const additiveSchema = fields({
 
 /** `molds/*.md` */
 export const moldSchema = fields({
-  title: text,
+  title,
   cavities: wholeNumber(1).default(1),
   /** Volume of one cavity; or give `bait`, and it follows from the plastic's density. */
   cavity: volume.optional(),
@@ -232,7 +254,7 @@ export const moldSchema = fields({
   /** Default 2 mm, or the body's where that is less. */
   thin: length.optional(),
   /** What the thin part is called: tail, claws, wings. */
-  'thin-part': text.default('tail'),
+  'thin-part': words.default('tail'),
   length: length.optional(),
   shape: z.enum(['minnow', 'worm', 'grub', 'craw', 'stick', 'tube', 'creature']).default('minnow'),
   /** Baits in a bag. */
@@ -250,13 +272,13 @@ const targetPart = fields({
 
 /** `targets/*.md` */
 export const targetSchema = fields({
-  title: text,
+  title,
   /** What was seen of a target of one part. */
   'over-white': targetOverWhite.optional(),
   'over-black': targetOverBlack.optional(),
   thickness: length.optional(),
   /** What was seen part by part, by the names of the cups: the two sides of a laminate. */
-  parts: z.record(z.string(), targetPart).optional(),
+  parts: byCup(targetPart).optional(),
   /** Whether each part was seen by itself. Default: two parts are the sides of a finished bait, each seen with the other behind it. */
   apart: z.boolean().optional(),
   flake: z.array(fields({ colour, size: flakeSize, coverage: share.optional() })).optional(),

@@ -70,9 +70,14 @@ function fullTitle(title: string | undefined, bookTitle: string): string {
 }
 
 function shortened(title: string): string {
-  const letters = [...title];
-  while (escapeHtml(letters.join('')).length > LONGEST_TITLE) letters.pop();
-  return letters.join('');
+  let short = '';
+  let length = 0;
+  for (const letter of title) {
+    length += escapeHtml(letter).length;
+    if (length > LONGEST_TITLE) break;
+    short += letter;
+  }
+  return short;
 }
 
 /** The whole document as text. */

@@ -29,9 +29,15 @@ const ENTITIES: Readonly<Record<string, string>> = {
   "'": '&#39;',
 };
 
-/** A text with the five characters that markup gives a meaning written as entities; right between tags and in quoted attributes. */
+// biome-ignore lint/suspicious/noControlCharactersInRegex: no HTML may hold these (HTML Standard, 13.1.4)
+const MARKED = /[&<>"'\u0000-\u0008\u000b\u000e-\u001f\u007f-\u009f]/g;
+
+/**
+ * A text with the five characters that markup gives a meaning written as entities, and U+FFFD for those that no page may hold; right
+ * between tags and in quoted attributes.
+ */
 export function escapeHtml(text: string): string {
-  return /[&<>"']/.test(text) ? text.replace(/[&<>"']/g, (character) => ENTITIES[character]!) : text;
+  return text.replace(MARKED, (character) => ENTITIES[character] ?? '\ufffd');
 }
 
 /** One value as markup. */

@@ -4,6 +4,7 @@ import { compileBook } from '../../src/book/compile-book.ts';
 import { CATALOGUE, type DiagnosticCode } from '../../src/diagnostics/catalogue.ts';
 import {
   EXAMPLE_BOOK,
+  EXAMPLE_DAY,
   EXAMPLE_PHOTO_FAULTS,
   EXAMPLE_PHOTOS,
   EXAMPLES,
@@ -13,7 +14,11 @@ import {
 function compiled(changes: ExampleFiles, photos: readonly string[] = []): ReturnType<typeof compileBook> {
   const files = { ...EXAMPLE_BOOK, ...changes };
   const sources = Object.entries(files).flatMap(([path, text]) => (text === undefined ? [] : [{ path, text }]));
-  return compileBook(sources, { photos, photoFaults: new Map(Object.entries(EXAMPLE_PHOTO_FAULTS)) });
+  return compileBook(sources, {
+    today: EXAMPLE_DAY,
+    photos,
+    photoFaults: new Map(Object.entries(EXAMPLE_PHOTO_FAULTS)),
+  });
 }
 
 const CODES = Object.keys(CATALOGUE) as DiagnosticCode[];

@@ -41,3 +41,9 @@ test('embeddedJson(value) cannot close its element and reads back as the value',
 test('trusted(text) is written as it is', () => {
   expect(html`<p>${trusted('<b>x</b>')}</p>`.toString()).toBe('<p><b>x</b></p>');
 });
+
+test('no page holds NUL, ESC or another order to a machine', () => {
+  expect(html`<p title="${'a\0b'}">${'c\u001b[2Jd\u0085\tline\nend'}</p>`.toString()).toBe(
+    '<p title="a\ufffdb">c\ufffd[2Jd\ufffd\tline\nend</p>',
+  );
+});

@@ -1,3 +1,4 @@
+import { dayOf } from '../../book/day-of.ts';
 import { type Html, html } from '../../render/html.ts';
 import { chips } from '../../render/swatch/chip.ts';
 import { sentence } from '../../render/words.ts';
@@ -155,9 +156,7 @@ export class BenchScreen {
 
   /** The recipe's file, and that of a target which was described. */
   files(): { readonly recipe: TakenFile; readonly target: TakenFile | undefined } {
-    const now = new Date();
-    const two = (number: number): string => String(number).padStart(2, '0');
-    const made = `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+    const made = dayOf(new Date());
     const { work, data } = this.state;
     const target = targetFile(work, new Set(data.targets.map(({ id }) => id)), data.settings);
     const id = target?.name.replace(/\.md$/, '') ?? work.target;

@@ -144,7 +144,7 @@ export const NAME_BOOKS: readonly HostileBook[] = [
   [
     'a name with a space that has no width',
     duskCup('plastic: 120 ml, add: { "pe\u200bat": 9 drops }'),
-    ['recipe/unknown-material'],
+    ['file/unseen-sign', 'recipe/unknown-material'],
   ],
   ['a path for a name', dusk('title: Dusk\nfrom: ../../etc/passwd'), ['field/value']],
   ['a recipe named after a page', named('colours/a4.md'), 'builds'],

@@ -4,6 +4,9 @@ import type { HostileFiles } from '../sound-book.ts';
 const amount = (text: string): HostileFiles => duskCup(`plastic: 120 ml, add: { peat: ${text} }`);
 const baits = (text: string): HostileFiles => duskWith(`baits: ${text}`);
 const made = (text: string): HostileFiles => duskWith(`made: ${text}`);
+const pouredAt = (low: string, high: string): HostileFiles =>
+  instead('shelf/plastics/supple.md', 'from: 160 °C, to: 175 °C', `from: ${low}, to: ${high}`);
+const logged = (heat: string): HostileFiles => instead('colours/dusk.md', '171 °C', heat);
 const cavity = (text: string): HostileFiles => instead('molds/minnow.md', 'cavity: 5 ml', `cavity: ${text}`);
 const peat = (part: string, other: string): HostileFiles => instead('shelf/colorants/peat.md', part, other);
 const shares = (...each: readonly string[]): HostileFiles =>
@@ -38,6 +41,23 @@ export const NUMBER_BOOKS: readonly HostileBook[] = [
   ['more than a ton', amount('1000000 kg'), ['field/quantity']],
   ['a cup of a thousandth of a thousandth', duskCup('plastic: 0.000000001 ml'), ['field/quantity']],
   ['a million litres', duskCup('plastic: 1000000 l'), ['field/quantity']],
+  ['a salt of more than the plastic', amount('120 %'), ['recipe/more-than-plastic', 'recipe/over-full']],
+  ['a third of it colorant', amount('33 %'), ['recipe/overloaded']],
+  ['baits as a program counts', baits('0x10'), ['field/type']],
+  ['baits as an old program counts', baits('0o17'), ['field/type']],
+  ['baits by a power of ten', baits('1e3'), ['field/type']],
+  ['drops by a power of ten', amount('1e3 drops'), ['field/quantity']],
+  ['a plastic poured at a heat of the other scale', pouredAt('330 °C', '350 °C'), ['plastic/heat']],
+  ['a plastic poured at no heat', pouredAt('1 °C', '2 °C'), ['plastic/heat']],
+  ['a plastic poured from hot to less hot', pouredAt('177 °C', '165 °C'), ['plastic/range']],
+  [
+    'a plastic that stands more than any',
+    instead('shelf/plastics/supple.md', 'highest: 185 °C', 'highest: 450 °C'),
+    ['plastic/heat'],
+  ],
+  ['a log in the other scale', logged('340 °C'), ['recipe/heat-scale']],
+  ['a log of a cup that burnt', logged('480 °C'), ['recipe/burnt']],
+  ['a year to come', made('2062-03-14'), ['field/day-to-come']],
   ['half a bait', baits('0.5'), ['field/type']],
   ['no bait', baits('0'), ['field/type']],
   ['fewer than no baits', baits('-3'), ['field/type']],

@@ -4,6 +4,8 @@ import { file, type HostileFiles } from '../sound-book.ts';
 const from = (title: string, parent: string): string => file(`title: ${title}\nfrom: ${parent}`);
 const cups = (title: string, ...each: readonly string[]): string =>
   file(`title: ${title}\nmold: minnow\ncups: { ${each.join(', ')} }`);
+const many = (count: number): readonly string[] =>
+  Array.from({ length: count }, (_, at) => `c${at}: { plastic: 9 ml supple }`);
 const chain = (length: number): HostileFiles =>
   Object.fromEntries(
     Array.from({ length }, (_, at) => [`colours/c-${at}.md`, from(`C ${at}`, at === 0 ? 'hush' : `c-${at - 1}`)]),
@@ -29,6 +31,8 @@ export const RING_BOOKS: readonly HostileBook[] = [
     ['recipe/cycle'],
   ],
   ['a chain of 25', chain(25), 'builds'],
+  ['a thousand cups', { 'colours/a.md': cups('A', ...many(1000)) }, ['field/too-long']],
+  ['as many cups as there may be', { 'colours/a.md': cups('A', ...many(12)) }, ['recipe/pattern']],
   ['from a recipe that is not there', dusk('title: Dusk\nfrom: nowhere'), ['recipe/unknown-recipe']],
   ['from a cup that is not there', { 'colours/a.md': cups('A', 'body: { from: dusk/back }') }, ['recipe/unknown-cup']],
   ['from a path of three', { 'colours/a.md': cups('A', 'body: { from: dusk/body/x }') }, ['recipe/unknown-cup']],
@@ -63,9 +67,9 @@ export const RING_BOOKS: readonly HostileBook[] = [
     ['recipe/wrong-measure'],
   ],
   [
-    '20 cups of a laminate',
+    '12 cups of a laminate',
     {
-      'colours/a.md': cups('A', ...Array.from({ length: 20 }, (_, at) => `c${at}: { plastic: 9 ml }`)).replace(
+      'colours/a.md': cups('A', ...Array.from({ length: 12 }, (_, at) => `c${at}: { plastic: 9 ml }`)).replace(
         'mold',
         'pattern: laminate\nmold',
       ),
