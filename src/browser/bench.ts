@@ -11,6 +11,7 @@ import { listen } from './bench/events.ts';
 import { FileActions } from './bench/file-actions.ts';
 import { KeptMatch } from './bench/kept-match.ts';
 import { keptWork } from './bench/kept-work.ts';
+import { askToLast } from './bench/lasting-store.ts';
 import { BenchScreen } from './bench/screen.ts';
 import { BenchState } from './bench/state.ts';
 import { type Kept, openStore } from './bench/store.ts';
@@ -79,6 +80,11 @@ async function start(root: HTMLElement, data: BenchPageData): Promise<void> {
   }
   keeps.keeper.onLoss = () =>
     screen.say('The browser could not keep this step: export the match before you leave the page.');
+  keeps.keeper.onKept = () => {
+    if (!state.hasLog) return;
+    keeps.keeper.onKept = () => {};
+    void askToLast(Date.now());
+  };
   followTabs(keeps.keeper, state, screen);
 }
 

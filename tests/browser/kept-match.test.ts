@@ -9,6 +9,8 @@ class Browser {
   kept: KeptTexts = {};
   deaf = false;
   full = false;
+  /** How long it takes to keep something, ms. */
+  slow = 0;
   private readonly heard: ((revision: number) => void)[] = [];
 
   private readonly store: MatchStore = {
@@ -16,6 +18,7 @@ class Browser {
     write: async (texts, revision) => {
       if (this.full) throw new Error('full');
       if (this.taken.has(revision)) return false;
+      if (this.slow > 0) await new Promise((resolve) => setTimeout(resolve, this.slow));
       this.taken.add(revision);
       this.kept = { ...this.kept, ...texts };
       return true;
@@ -95,6 +98,32 @@ describe('the match in two tabs', () => {
     expect([other.told, browser.kept.work]).toEqual([1, 'round-4 plastic']);
     await one.keeper.follow();
     expect([one.work, one.told]).toEqual(['round-4 plastic', 0]);
+  });
+
+  test('is followed where the other tab is left before its last step is kept', async () => {
+    const browser = new Browser();
+    const [one, other] = [browser.tab(), browser.tab()];
+    browser.slow = 60;
+    one.work = 'round-4';
+    one.keeper.keep({ work: one.work }, true);
+    // The tab that leaves hears nothing of what becomes of it.
+    browser.deaf = false;
+    await settled();
+    browser.deaf = true;
+    await expect.poll(() => other.work).toBe('round-4');
+    expect(other.told).toBe(0);
+  });
+
+  test('is followed where a tab that begins finds more than another one has heard of', async () => {
+    const browser = new Browser();
+    const [one, other] = [browser.tab(), browser.tab()];
+    browser.deaf = true;
+    one.log('round-4');
+    await settled();
+    browser.deaf = false;
+    browser.tab();
+    await settled();
+    expect([other.work, other.told]).toEqual(['round-4', 0]);
   });
 
   test('what was typed is not kept over a newer match either', async () => {

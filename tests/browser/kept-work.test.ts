@@ -6,9 +6,10 @@ import { newWork, withBookTarget } from '../../src/browser/bench/ask.ts';
 import { cupName } from '../../src/browser/bench/cup-name.ts';
 import { typedAmount } from '../../src/browser/bench/dose-text.ts';
 import { exportedText, fittedWork } from '../../src/browser/bench/fit-work.ts';
+import { keptWork } from '../../src/browser/bench/kept-work.ts';
 import { leastPlasticMl } from '../../src/browser/bench/least-plastic.ts';
 import { MOST, numberOf } from '../../src/browser/bench/limits.ts';
-import { isNoWork, readWork } from '../../src/browser/bench/read-work.ts';
+import { isNoWork, type NoWork, readWork } from '../../src/browser/bench/read-work.ts';
 import { type SettledWork, settledWork } from '../../src/browser/bench/settle-work.ts';
 import { isRoundFault, roundOf } from '../../src/browser/bench/typed-round.ts';
 import { begunAnew, cupNow, type Work, withoutLastDone, withSides, withSteps } from '../../src/browser/bench/work.ts';
@@ -206,6 +207,21 @@ describe('a match that is read', () => {
       expect(isNoWork(readWork(text)), text.slice(0, 80)).toBe(true);
     }
     fc.assert(fc.property(fc.json(), (text) => isNoWork(readWork(text))));
+  });
+
+  test('readWork(a match of a newer version) says so, and of a file that only has such a number does not', () => {
+    const fault = (text: unknown): string => (readWork(JSON.stringify(text)) as NoWork).fault;
+    expect(fault({ ...matched(), format: 2, more: true })).toMatch(/^This match is from a newer version of Cupbook/);
+    expect(fault({ format: 2, cups: [] })).toMatch(/newer version/);
+    for (const other of [
+      { format: 2, recipes: [] },
+      { format: 1.5, cups: [] },
+      { format: '2', cups: [] },
+      { format: 0, cups: [] },
+    ])
+      expect(fault(other)).toMatch(/^This file holds no match/);
+    const kept = keptWork({ work: JSON.stringify({ ...matched(), format: 2 }) }, DATA);
+    expect(kept).toMatchObject({ fault: expect.stringContaining('newer version') });
   });
 
   test('readWork(a match of an earlier version) is that match, without the aims that it had', () => {

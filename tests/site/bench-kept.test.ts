@@ -113,6 +113,12 @@ describe('a match on a telephone', () => {
       buffer: Buffer.from('{"format":1,"title":"<img src=x>"}'),
     });
     await expect.poll(() => says(page)).toMatch(/^This file holds no match/);
+    await page.locator('[data-import-file]').setInputFiles({
+      name: 'newer.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(exported.replace(/"format":\s*1/, '"format":2')),
+    });
+    await expect.poll(() => says(page)).toMatch(/^This match is from a newer version of Cupbook/);
     expect(await page.locator('[data-file="recipe"]').textContent()).toBe(before);
     expect(errors).toEqual([]);
     await close();

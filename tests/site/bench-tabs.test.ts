@@ -72,3 +72,45 @@ test('a cup of plain plastic is there again after a reload', async () => {
   expect(errors).toEqual([]);
   await close();
 });
+
+test('a tab follows changes that are each followed at once by a reload', async () => {
+  const { page: one, errors, close } = await visit(browser, 'bench/', PHONE);
+  await begin(one);
+  await untilKept(one, 'match', '"do":"see"');
+  const other = await one.context().newPage();
+  await other.goto(one.url());
+  const name = other.getByLabel('Name of the colour');
+  await expect.poll(() => other.locator('.bench-log ol li').count()).toBe(2);
+  for (let change = 1; change <= 10; change++) {
+    await one.getByLabel('Name of the colour').fill(`Change ${change}`);
+    await one.reload();
+  }
+  await expect.poll(() => name.inputValue()).toBe('Change 10');
+  expect(await kept(one, 'match')).toContain('"title":"Change 10"');
+  expect(errors).toEqual([]);
+  await close();
+});
+
+test('the browser is asked once to keep a match for long, when there is one, and nothing is said of its answer', async () => {
+  const { page, errors, close } = await visit(browser, 'bench/', PHONE);
+  await page.addInitScript(() => {
+    StorageManager.prototype.persist = () => {
+      localStorage.setItem('asked', `${localStorage.getItem('asked') ?? ''}x`);
+      return Promise.reject(new Error('no'));
+    };
+  });
+  await page.reload();
+  const asked = (): Promise<string | null> => page.evaluate(() => localStorage.getItem('asked'));
+  await page.getByLabel('Which').selectOption('rack-claw');
+  await untilKept(page, 'match', '"target":"rack-claw"');
+  expect(await asked()).toBe(null);
+  await begin(page);
+  await expect.poll(asked).toBe('x');
+  expect(await says(page)).toBe('The round is noted.');
+  await page.reload();
+  await noteRound(page, '12', '#b44a36', '#864a38');
+  await untilKept(page, 'match', '#b44a36');
+  expect(await asked()).toBe('x');
+  expect(errors).toEqual([]);
+  await close();
+});

@@ -6,10 +6,17 @@ export interface TabChannel {
   listen(heard: (revision: number) => void): void;
 }
 
+/** A tab that leaves tells of its change before it is kept: the others look again after so many ms, one after another. */
+const LOOKS_AGAIN: readonly number[] = [30, 100, 300, 1000];
+
+const pause = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms));
+
 /** The match of a book as this tab keeps it: never over what another tab has kept since. */
 export class KeptMatch {
   /** Told when the browser could not keep something. */
   onLoss: () => void = () => {};
+  /** Told when something was kept. */
+  onKept: () => void = () => {};
   /** Told what another tab has kept, and whether something of this one was not kept for it. */
   onNewer: (texts: KeptTexts, lost: boolean) => void = () => {};
   private readonly store: MatchStore;
@@ -25,8 +32,10 @@ export class KeptMatch {
     this.revision = revision;
     this.kept = texts;
     channel.listen((other) => {
-      if (other > this.revision) void this.follow();
+      if (other > this.revision) void this.follow(other);
     });
+    // What was done just before a reload may have been kept after the tab that did it was gone.
+    if (revision > 0) channel.tell(revision);
   }
 
   /** Keeps texts, those of one moment together; when the page is left, without waiting for what is being written. */
@@ -35,9 +44,19 @@ export class KeptMatch {
     queueMicrotask(() => void this.write(leaving));
   }
 
-  /** Takes over what another tab has kept, if there is anything. */
-  async follow(): Promise<void> {
-    const kept = await this.store.read().catch(() => undefined);
+  /**
+   * Takes over what another tab has kept, if there is anything.
+   *
+   * @param atLeast number of a change that was told of, and may only be on its way
+   */
+  async follow(atLeast = 0): Promise<void> {
+    const read = (): Promise<Kept | undefined> => this.store.read().catch(() => undefined);
+    let kept = await read();
+    for (const ms of LOOKS_AGAIN) {
+      if (kept === undefined || kept.revision >= atLeast || this.revision >= atLeast) break;
+      await pause(ms);
+      kept = await read();
+    }
     if (kept === undefined || kept.revision <= this.revision) return;
     const lost = Object.keys(this.changed()).length > 0;
     const { revision, ...texts } = kept;
@@ -64,8 +83,13 @@ export class KeptMatch {
     this.kept = { ...this.kept, ...texts };
     this.writing++;
     try {
-      if (await this.store.write(texts, revision)) this.channel.tell(revision);
-      else {
+      const written = this.store.write(texts, revision);
+      // This script may be gone before that is done.
+      if (leaving) this.channel.tell(revision);
+      if (await written) {
+        this.channel.tell(revision);
+        this.onKept();
+      } else {
         Object.assign(this, before);
         this.next = { ...texts, ...this.next };
         await this.follow();

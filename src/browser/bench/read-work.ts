@@ -7,7 +7,12 @@ import { settledLab, type WorkColour } from './work-colour.ts';
 /** Why a text is no work, for the maker. */
 export interface NoWork {
   readonly fault: string;
+  /** It may be one, of a version that this page does not know. */
+  readonly newer?: true;
 }
+
+/** What this page writes and reads. */
+const FORMAT = 1;
 
 const NAME = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
 
@@ -25,11 +30,23 @@ export function readWork(text: string): Work | NoWork {
   } catch {
     return fault;
   }
+  if (isNewer(value)) {
+    return {
+      fault:
+        'This match is from a newer version of Cupbook than this page is. Load the page again; if that does not help, build the book with the newer version.',
+      newer: true,
+    };
+  }
   try {
     return workOf(value);
   } catch {
     return fault;
   }
+}
+
+function isNewer(value: unknown): boolean {
+  const { format, cups } = (typeof value === 'object' && value !== null ? value : {}) as Fields;
+  return Number.isInteger(format) && (format as number) > FORMAT && Array.isArray(cups);
 }
 
 /** Whether a text was none. */
@@ -74,7 +91,7 @@ const present = <K extends string, T>(key: K, value: T | undefined): { [P in K]?
 
 function workOf(value: unknown): Work {
   const fields = object(value);
-  if (fields.format !== 1) throw new Unfit();
+  if (fields.format !== FORMAT) throw new Unfit();
   const arrangement = need((['solid', 'apart', 'together'] as const).find((each) => each === fields.arrangement));
   const sides = list(fields.sides, MOST.sides).map(sideOf);
   const cups = list(fields.cups, MOST.sides).map(cupOf);
@@ -87,7 +104,7 @@ function workOf(value: unknown): Work {
   )
     throw new Unfit();
   return {
-    format: 1,
+    format: FORMAT,
     title: text(fields.title, MOST.title),
     ...present('target', maybe(fields.target, name)),
     arrangement,
