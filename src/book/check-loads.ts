@@ -28,7 +28,10 @@ export function checkLoads(
   const tooMuch = all > plasticDensity * 1.001 && loads.find(([id]) => spec.from === undefined || placeInCup(spec, id));
   if (tooMuch) {
     const [id] = tooMuch;
-    report.add('recipe/more-than-plastic', spec.recipe, placeInCup(spec, id) ?? spec.path, {
+    const place = placeInCup(spec, id) ?? spec.path;
+    // A log is what was, and never refused.
+    const code = place.includes('log') ? 'recipe/overloaded' : 'recipe/more-than-plastic';
+    report.add(code, spec.recipe, place, {
       found: `${percent(all)} of other things in the plastic, of which ${shelf.get(id)!.title} is ${load(tooMuch[1])} in ${usual.text}`,
       expected: 'less of them than of plastic, by mass',
       why: 'a bait is made of plastic, and what holds more of something else does not set',
