@@ -32,8 +32,10 @@ const refuse = (): never => {
 const plainNumbers = (tags: Tags): Tags =>
   tags.filter((tag) => typeof tag === 'string' || !('test' in tag && (tag.format || tag.test?.test('.nan'))));
 
-const OPENING = /^---[ \t]*(?:\r?\n|$)/;
-const CLOSING = /\n---[ \t]*(?:\r?\n|$)/;
+/** First line of a file: front matter in YAML begins. */
+export const OPENING: RegExp = /^---[ \t]*(?:\r?\n|$)/;
+/** Line on which the front matter ends. */
+export const CLOSING: RegExp = /\n---[ \t]*(?:\r?\n|$)/;
 
 /**
  * Splits a text and parses its front matter as YAML 1.2 (core schema), with positions.
