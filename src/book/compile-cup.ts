@@ -86,6 +86,7 @@ export function compileCup(
       contents: contentsOf(contents),
       plastics,
       startMl: filled.plasticMl,
+      ...(filled.startOf === undefined ? {} : { startOf: filled.startOf }),
       volumePerPlastic,
       written: filled.written,
       rounds,

@@ -44,6 +44,7 @@ export function compileTarget(
     title: fields.title,
     notes: thing.notes,
     publish: fields.publish ?? publish,
+    publishSaid: fields.publish !== undefined,
     ...(fields.photo === undefined ? {} : { photo: photoOf(fields.photo) }),
     ...(mold === undefined ? {} : { mold: mold.id }),
     tolerance: fields.tolerance ?? settings.tolerance,

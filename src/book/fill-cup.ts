@@ -63,6 +63,8 @@ export interface FilledCup {
   readonly contents: Amounts;
   /** Plastic that the recipe starts with, ml: what a cup derived from this one starts with, if it does not say. */
   readonly plasticMl: number;
+  /** The cup whose file states that amount, where this one's does not. */
+  readonly startOf?: { readonly recipe: string; readonly cup: string };
   readonly written: readonly { readonly material: string; readonly dose: string }[];
   readonly rounds: readonly FilledRound[];
   /** Only with a log: as if nothing had been poured. */
@@ -97,6 +99,7 @@ export function fillCup(
     start,
     contents: concentrations(state),
     plasticMl: filling.plasticMl,
+    ...(filling.startOf === undefined ? {} : { startOf: filling.startOf }),
     written,
     rounds,
     ...(fields.log
@@ -124,6 +127,7 @@ type Log = NonNullable<CupSpec['fields']['log']>;
 class Filling {
   state: CupState = EMPTY_CUP;
   plasticMl = 0;
+  startOf: FilledCup['startOf'];
   sound = true;
   /** Steps of the log, for the sum of the notes. */
   readonly steps: LedgerStep[] = [];
@@ -153,6 +157,7 @@ class Filling {
     const ml = total(plastics);
     if (parent) {
       this.plasticMl = ml || parent.plasticMl;
+      if (ml === 0) this.startOf = parent.startOf ?? { recipe: parent.spec.recipe.id, cup: parent.spec.name };
       const scaled = scaleCup(parent.state, this.plasticMl / total(parent.state.plastics));
       this.state =
         ml > 0 && Object.keys(plastics)[0] !== undefined && this.namesPlastic() ? { ...scaled, plastics } : scaled;

@@ -8,14 +8,14 @@
  * @packageDocumentation
  */
 import type { HeatLimit } from '../cup/heat-limit.ts';
-import type { Batch, Shop } from '../cup/plan-batch.ts';
+import type { BatchAmounts, Shop } from '../cup/plan-batch.ts';
 import type { NextAddition } from '../matching/next-addition.ts';
 import type { Verdict } from '../matching/verdict.ts';
 import type { Flake } from '../optics/flake.ts';
 import type { MaterialKind } from '../recipe/source.ts';
 import type { OpacityWord } from '../tables/opacity-classes.ts';
 
-export type { Batch, BatchCup, BatchMaterial, Measured, Shop } from '../cup/plan-batch.ts';
+export type { Batch, BatchAmounts, BatchCup, BatchMaterial, Measured, Shop } from '../cup/plan-batch.ts';
 
 /** What a predicted colour rests on, best first. */
 export type Tier = 'measured' | 'photographed' | 'estimated';
@@ -139,6 +139,8 @@ export interface Cup {
   readonly plastics: readonly PlasticShare[];
   /** Plastic that its file begins with, ml. */
   readonly startMl: number;
+  /** The cup whose file states `startMl`, where this one's does not. */
+  readonly startOf?: { readonly recipe: string; readonly cup: string };
   /** Mixed volume of one ml of plastic with everything in it, ml. */
   readonly volumePerPlastic: number;
   /** The amounts as the maker wrote them, if the cup has no log. */
@@ -247,7 +249,8 @@ export interface Recipe {
   }[];
   /** What readers search by. */
   readonly facets: Facets;
-  readonly batch: Batch;
+  /** A `Batch`, with costs and what is to be bought, in the maker's edition. */
+  readonly batch: BatchAmounts;
   readonly repeatability: Repeatability;
   readonly tier: Tier;
   readonly spread: Spread;
@@ -385,6 +388,8 @@ export interface Target {
   readonly title: string;
   readonly notes: string;
   readonly publish: Publish;
+  /** Whether its own file says what is published of it; else it is shared only where a recipe that is published in full is for it. */
+  readonly publishSaid: boolean;
   readonly photo?: Photo;
   readonly mold?: string;
   readonly tolerance: number;

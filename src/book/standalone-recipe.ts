@@ -12,13 +12,16 @@ const WRITTEN = 1e-6;
 const SPOON_PARTS = 16;
 
 /**
- * The file of a recipe that needs no other recipe: its cups as they really are, for 100 ml or 4 fl oz of plastic. A dose is told in drops or
- * spoons where it is so many in that volume, else in grams.
+ * The file of a recipe that needs no other recipe: its cups as they really are, each with the plastic that it begins with. Doses are told
+ * for 100 ml or 4 fl oz of it: in drops or spoons where it is so many in that volume, else in grams.
  *
  * For readers who cannot have the recipes that it comes from. What is less than a file may state is left out. `check` accepts it beside the same shelf and molds.
  */
 export function standaloneRecipe(
-  recipe: Pick<Recipe, 'title' | 'made' | 'pattern' | 'mold' | 'streakMm' | 'cups' | 'notes' | 'tags'>,
+  recipe: Pick<
+    Recipe,
+    'title' | 'made' | 'pattern' | 'mold' | 'batch' | 'target' | 'streakMm' | 'cups' | 'notes' | 'tags'
+  >,
   settings: Pick<Settings, 'volume'>,
   material: (id: string) => Dosed,
 ): string {
@@ -30,13 +33,15 @@ export function standaloneRecipe(
     ...(recipe.made === undefined ? [] : [`made: ${recipe.made}`]),
     `pattern: ${recipe.pattern}`,
     `mold: ${recipe.mold}`,
+    `baits: ${recipe.batch.baits}`,
+    ...(recipe.target === undefined ? [] : [`for: ${recipe.target}`]),
     ...(recipe.streakMm === undefined ? [] : [`streak: ${formatDecimal(recipe.streakMm, 6)} mm`]),
     ...(recipe.tags.length === 0 ? [] : [`tags: ${JSON.stringify(recipe.tags)}`]),
     'cups:',
     ...recipe.cups.flatMap((cup) => [
       `  ${cup.name}:`,
       `    share: ${formatDecimal(cup.share * 100, 6)}%`,
-      `    plastic: [${cup.plastics.map(({ material: id, fraction }) => `${formatDecimal((fraction * ml) / UNITS[unit].size, 6)} ${unit} ${id}`).join(', ')}]`,
+      `    plastic: [${cup.plastics.map(({ material: id, fraction }) => `${formatDecimal((fraction * cup.startMl) / UNITS[unit].size, 6)} ${unit} ${id}`).join(', ')}]`,
       ...addLines(
         cup.contents.flatMap(({ material: id, gramsPerMl }) =>
           boundsMissed({ amount: gramsPerMl * ml, unit: 'g' })

@@ -1,15 +1,18 @@
-import type { Batch, BatchMaterial, Material } from '../book/model.ts';
+import type { Batch, BatchAmounts, BatchMaterial, Material } from '../book/model.ts';
 
 /** What the shopping list needs of a material. */
 export type Bought = Pick<Material, 'packGrams'>;
 
 /**
- * Several recipes' batches as one, for cost and shopping: a material that two of them take is taken from one shelf.
+ * Several recipes' batches as one: a material that two of them take is taken from one shelf. With cost and shopping where each has them.
  *
  * Units: as in `Batch`. The cups are those of all, in order.
  */
-export function mergeBatches(batches: readonly Batch[], bought: (material: string) => Bought): Batch {
-  const materials = new Map<string, BatchMaterial>();
+export function mergeBatches(
+  batches: readonly BatchAmounts[],
+  bought: (material: string) => Bought,
+): BatchAmounts | Batch {
+  const materials = new Map<string, BatchAmounts['materials'][number]>();
   for (const material of batches.flatMap((batch) => batch.materials)) {
     const known = materials.get(material.material);
     materials.set(
@@ -17,26 +20,32 @@ export function mergeBatches(batches: readonly Batch[], bought: (material: strin
       known === undefined ? material : added(known, material, bought(material.material)),
     );
   }
-  const cost = batches.reduce((sum, batch) => sum + batch.cost, 0);
   const baits = batches.reduce((sum, batch) => sum + batch.baits, 0);
-  return {
+  const amounts: BatchAmounts = {
     lines: batches.flatMap((batch) => batch.lines),
     baits,
     cups: batches.flatMap((batch) => batch.cups),
     materials: [...materials.values()],
+  };
+  const costed = batches.filter((batch): batch is Batch => 'cost' in batch);
+  if (costed.length < batches.length) return amounts;
+  const cost = costed.reduce((sum, batch) => sum + batch.cost, 0);
+  return {
+    ...amounts,
     cost,
     costPerBait: baits > 0 ? cost / baits : 0,
-    unpriced: [...new Set(batches.flatMap((batch) => batch.unpriced))],
+    unpriced: [...new Set(costed.flatMap((batch) => batch.unpriced))],
   };
 }
 
-function added(one: BatchMaterial, other: BatchMaterial, { packGrams }: Bought): BatchMaterial {
-  const grams = one.grams + other.grams;
-  const shortGrams = one.stockGrams === undefined ? 0 : Math.max(0, grams - one.stockGrams);
+type Taken = BatchAmounts['materials'][number] | BatchMaterial;
+
+function added(one: Taken, other: Taken, { packGrams }: Bought): Taken {
+  const sum = { material: one.material, grams: one.grams + other.grams, ml: one.ml + other.ml };
+  if (!('shortGrams' in one && 'shortGrams' in other)) return sum;
+  const shortGrams = one.stockGrams === undefined ? 0 : Math.max(0, sum.grams - one.stockGrams);
   return {
-    material: one.material,
-    grams,
-    ml: one.ml + other.ml,
+    ...sum,
     ...(one.cost === undefined || other.cost === undefined ? {} : { cost: one.cost + other.cost }),
     ...(one.stockGrams === undefined ? {} : { stockGrams: one.stockGrams }),
     shortGrams,

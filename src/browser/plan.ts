@@ -3,8 +3,8 @@
  *
  * @packageDocumentation
  */
-import type { Batch, Material, Recipe, Settings } from '../book/model.ts';
-import { type BatchNames, batchCosts, batchCups } from '../render/batch-view.ts';
+import type { BatchAmounts, Edition, Material, Recipe, Settings } from '../book/model.ts';
+import { type BatchNames, batchCups, batchTakes, takesTitle } from '../render/batch-view.ts';
 import { type Html, html } from '../render/html.ts';
 import { heatOf, heatWords } from '../render/order-of-work.ts';
 import type { PlanPageData } from '../render/pages/plan.ts';
@@ -23,6 +23,7 @@ interface RecipeFile {
   readonly recipe: Recipe;
   readonly materials: readonly Omit<Material, 'usedIn'>[];
   readonly settings: Settings;
+  readonly edition: Edition;
 }
 
 const root = document.documentElement.dataset.root ?? './';
@@ -45,21 +46,23 @@ interface Planned {
   readonly id: string;
   readonly title: string;
   readonly lines: readonly PlanLine[];
-  readonly batch: Batch;
+  readonly batch: BatchAmounts;
+  readonly edition: Edition;
   readonly names: BatchNames;
 }
 
 async function planRecipe(id: string, lines: readonly PlanLine[], molds: readonly ShopMold[]): Promise<Planned> {
-  const { recipe, materials, settings } = await recipeFile(id);
+  const { recipe, materials, settings, edition } = await recipeFile(id);
   const shop = {
     materials: new Map(materials.map((material) => [material.id, material])),
     molds: new Map(molds.map((mold) => [mold.id, mold])),
     settings,
+    edition,
   };
   const data = plannerData(shop, [recipe], (material) => `${root}shelf/${material}/`);
   const planned = data.recipes[0]!;
   const names: BatchNames = { ...plannedNames(data, planned), heat: (cup) => cupHeat(cup, recipe, shop) };
-  return { id, title: recipe.title, lines, batch: plannedBatch(data, planned, lines), names };
+  return { id, title: recipe.title, lines, batch: plannedBatch(data, planned, lines), edition, names };
 }
 
 /** How hot a cup may get and what sets it, in the words of the recipe's page. */
@@ -89,8 +92,8 @@ function planCups(planned: readonly Planned[], usual: ReadonlyMap<string, PlanLi
 }
 
 /** What all colours of a plan take together. */
-function planCosts(all: Batch, names: BatchNames): Html {
-  return html`<section class="part"><h2>Cost and shopping</h2>${batchCosts(all, names)}</section>`;
+function planTakes(all: BatchAmounts, edition: Edition, names: BatchNames): Html {
+  return html`<section class="part"><h2>${takesTitle(edition)}</h2>${batchTakes(all, names)}</section>`;
 }
 
 /** Where the page shows a plan. */
@@ -144,7 +147,7 @@ function start({ form, result, costs, status }: PlanParts, page: PlanPageData): 
         planned.map(({ batch }) => batch),
         (id) => packs.get(id) ?? {},
       );
-      const first = planned[0]!.names;
+      const { edition, names: first } = planned[0]!;
       const names: BatchNames = {
         ...first,
         material: (id) => packs.get(id) ?? first.material(id),
@@ -152,7 +155,7 @@ function start({ form, result, costs, status }: PlanParts, page: PlanPageData): 
       };
       result.innerHTML = unitsKeptIn(planCups(planned, usual).toString());
       ticks.show(query);
-      costs.innerHTML = unitsKeptIn(planCosts(all, names).toString());
+      costs.innerHTML = unitsKeptIn(planTakes(all, edition, names).toString());
       status.textContent = `${counted(all.baits, 'bait')} of ${counted(planned.length, 'colour')}, ${counted(
         all.cups.reduce((sum, cup) => sum + cup.split, 0),
         'cup',

@@ -4,7 +4,7 @@
  * @packageDocumentation
  */
 import { batchOfRecipe } from '../book/batch-of-recipe.ts';
-import type { Batch } from '../book/model.ts';
+import type { BatchAmounts } from '../book/model.ts';
 import type { PlannedMold, PlannedRecipe, PlannerData } from '../render/planner-data.ts';
 
 /** One line of a plan. */
@@ -28,11 +28,11 @@ export function baitsFrom(text: string): number | undefined {
 }
 
 /**
- * A recipe's batch for some lines.
+ * A recipe's batch for some lines; with its costs only in the maker's edition, which has the prices.
  *
  * Throws: RangeError if a line names a mold, or the recipe a material, that is not in the data.
  */
-export function plannedBatch(data: PlannerData, recipe: PlannedRecipe, lines: readonly PlanLine[]): Batch {
+export function plannedBatch(data: PlannerData, recipe: PlannedRecipe, lines: readonly PlanLine[]): BatchAmounts {
   const materials = new Map(data.materials.map((material) => [material.id, material]));
   const molds = new Map(data.molds.map((mold) => [mold.id, mold]));
   const known = <T>(things: ReadonlyMap<string, T>, id: string): T => {
@@ -40,11 +40,16 @@ export function plannedBatch(data: PlannerData, recipe: PlannedRecipe, lines: re
     if (thing === undefined) throw new RangeError(`the page's data has no ${id}`);
     return thing;
   };
-  return batchOfRecipe(
+  const batch = batchOfRecipe(
     recipe,
     lines.map(({ mold, baits }) => ({ mold: known<PlannedMold>(molds, mold), baits })),
     (id) => known(materials, id),
     data.settings,
     recipe.bodyMm,
   );
+  return data.edition === 'mine' ? batch : withoutCosts(batch);
+}
+
+function withoutCosts({ lines, baits, cups, materials }: BatchAmounts): BatchAmounts {
+  return { lines, baits, cups, materials: materials.map(({ material, grams, ml }) => ({ material, grams, ml })) };
 }

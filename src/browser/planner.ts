@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import { batchCosts, batchCups } from '../render/batch-view.ts';
+import { batchCups, batchTakes } from '../render/batch-view.ts';
 import { html } from '../render/html.ts';
 import { type PlannedRecipe, type PlannerData, plannedNames } from '../render/planner-data.ts';
 import { unitsKeptIn } from '../render/unbroken.ts';
@@ -44,7 +44,7 @@ function start({ form, amounts, costs }: PlannerParts, data: PlannerData, recipe
     // What is said stays in its place, where alone a change of it is heard.
     says.replaceChildren(...drawn.content.querySelector('.batch-says')!.childNodes);
     cups.replaceChildren(...drawn.content.querySelector('.cups')!.children);
-    costs.innerHTML = unitsKeptIn(batchCosts(batch, names).toString());
+    costs.innerHTML = unitsKeptIn(batchTakes(batch, names).toString());
     ticks.show(shownAs(line));
     showInAddress(batchQuery(line, usual));
   };

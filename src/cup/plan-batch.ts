@@ -91,11 +91,15 @@ export interface BatchCup {
   readonly byHandDeltaE?: number;
 }
 
-/** What a batch takes of one material, and what must be bought for it. */
-export interface BatchMaterial {
+/** What a batch takes of one material. */
+export interface TakenMaterial {
   readonly material: string;
   readonly grams: number;
   readonly ml: number;
+}
+
+/** What a batch takes of one material, and what must be bought for it. */
+export interface BatchMaterial extends TakenMaterial {
   readonly cost?: number;
   /** g on the shelf, if counted. */
   readonly stockGrams?: number;
@@ -105,11 +109,16 @@ export interface BatchMaterial {
   readonly packs: number;
 }
 
-/** A plan made out: amounts, cost and shopping. */
-export interface Batch {
+/** A plan made out: what it makes, and what that takes. */
+export interface BatchAmounts {
   readonly lines: readonly { readonly mold: string; readonly baits: number; readonly shots: number }[];
   readonly baits: number;
   readonly cups: readonly BatchCup[];
+  readonly materials: readonly TakenMaterial[];
+}
+
+/** A plan with its cost and shopping, for whoever has the shelf. */
+export interface Batch extends BatchAmounts {
   readonly materials: readonly BatchMaterial[];
   /** Of everything whose price is known. */
   readonly cost: number;

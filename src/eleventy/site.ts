@@ -66,7 +66,7 @@ export async function prepareSite(
     ...photoFiles,
     ...pictures,
     ...index,
-    ...dataFiles(book),
+    ...dataFiles(book, photos),
   ]);
   // Reported where it is awaited; if a page stops the build before, there is nobody left to tell.
   beside.catch(() => undefined);
@@ -105,8 +105,8 @@ async function layOutFamilies(book: Book): Promise<PageContext['lineage']> {
   return Object.fromEntries(drawn);
 }
 
-function dataFiles(book: Book): readonly SiteFile[] {
+function dataFiles(book: Book, photos: PageContext['photos']): readonly SiteFile[] {
   return FILES.flatMap((file) =>
-    file.items(book).map((item) => ({ path: file.url(item), content: file.text(book, item) })),
+    file.items(book).map((item) => ({ path: file.url(item), content: file.text(book, item, photos) })),
   );
 }

@@ -4,9 +4,9 @@
  *
  * @packageDocumentation
  */
-import { type Bought, boughtText, shortWords } from '../book/bought-words.ts';
+import { type AmountForms, type Bought, boughtText, shortWords } from '../book/bought-words.ts';
 import { exactWords, measureNote, measuringNotes, weighsText } from '../book/measured-words.ts';
-import type { Batch, BatchCup, Measured, Settings } from '../book/model.ts';
+import type { Batch, BatchAmounts, BatchCup, Edition, Measured, Settings } from '../book/model.ts';
 import { heatParagraph } from './heat-paragraph.ts';
 import { type Html, html, joined } from './html.ts';
 import { dot } from './swatch/chip.ts';
@@ -96,7 +96,7 @@ function cupTable(names: BatchNames, cup: BatchCup, level: 3 | 4): Html {
 }
 
 /** What the batch makes, in a sentence. */
-export function batchSentence(batch: Batch, names: Pick<BatchNames, 'mold'>): string {
+export function batchSentence(batch: BatchAmounts, names: Pick<BatchNames, 'mold'>): string {
   const lines = batch.lines.map(
     ({ mold, baits, shots }) => `${counted(baits, 'bait')} of ${names.mold(mold).title} in ${counted(shots, 'shot')}`,
   );
@@ -104,14 +104,37 @@ export function batchSentence(batch: Batch, names: Pick<BatchNames, 'mold'>): st
 }
 
 /** Amounts of every cup of a batch. */
-export function batchCups(batch: Batch, names: BatchNames, level: 3 | 4 = 3): Html {
+export function batchCups(batch: BatchAmounts, names: BatchNames, level: 3 | 4 = 3): Html {
   return html`<p class="batch-says">For ${unitsKept(batchSentence(batch, names))}.</p><div class="cups">${batch.cups.map((cup) => cupTable(names, cup, level))}</div>`;
 }
 
-/** Cost of a batch, and what must be bought for it. */
-export function batchCosts(batch: Batch, names: BatchNames): Html {
+/** What the part of a page is called that says what a batch takes in all. */
+export function takesTitle(edition: Edition): string {
+  return edition === 'mine' ? 'Cost and shopping' : 'What it takes in all';
+}
+
+/** What a batch takes of each material; for whoever has the shelf its cost too, and what must be bought for it. */
+export function batchTakes(batch: BatchAmounts, names: BatchNames): Html {
+  if (isCosted(batch)) return batchCosts(batch, names);
+  const forms = amountForms(names);
+  const rows = batch.materials.map(
+    ({ material, grams }) =>
+      html`<tr><th scope="row">${materialName(names, material)}</th><td>${boughtText(grams, names.material(material), forms)}</td></tr>`,
+  );
+  return html`<div class="scroll"><table class="takes"><thead><tr><th scope="col">Material</th><th scope="col">Takes</th></tr></thead><tbody>${rows}</tbody></table></div>`;
+}
+
+function isCosted(batch: BatchAmounts): batch is Batch {
+  return 'cost' in batch;
+}
+
+function amountForms({ settings }: BatchNames): AmountForms {
+  return { volume: (ml) => volumeText(ml, settings), mass: massText };
+}
+
+function batchCosts(batch: Batch, names: BatchNames): Html {
   const { settings } = names;
-  const forms = { volume: (ml: number): string => volumeText(ml, settings), mass: massText };
+  const forms = amountForms(names);
   const short = batch.materials.filter(({ shortGrams }) => shortGrams > 0);
   const bags = batch.lines.length === 1 ? names.mold(batch.lines[0]!.mold).bag : undefined;
   const priced = batch.materials.length > batch.unpriced.length;

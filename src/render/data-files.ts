@@ -3,19 +3,32 @@
  *
  * @packageDocumentation
  */
-import type { Book } from '../book/model.ts';
+import type { Book, Photo } from '../book/model.ts';
 import { bookIndex, required } from './book-index.ts';
 import { paths } from './links.ts';
-import type { FileKind } from './page.ts';
+import type { FileKind, PageContext } from './page.ts';
 
-const json = (value: unknown): string => `${JSON.stringify(value)}\n`;
+type Photos = PageContext['photos'];
+
+/** A value as JSON. Of a photo it has the picture that is in the site: what its maker called it is not told. */
+function json(value: unknown, photos: Photos): string {
+  const shown = ({ file, ...photo }: Photo): readonly object[] => {
+    const made = photos[file];
+    return made === undefined ? [] : [{ ...photo, file: made.src, width: made.width, height: made.height }];
+  };
+  const replaced = (name: string, inside: unknown): unknown => {
+    if (name === 'photos') return (inside as readonly Photo[]).flatMap(shown);
+    return name === 'photo' ? shown(inside as Photo)[0] : inside;
+  };
+  return `${JSON.stringify(value, replaced)}\n`;
+}
 
 /** The whole published book. */
 const bookFile: FileKind = {
   kind: 'book-data',
   items: () => [''],
   url: () => paths.bookData,
-  text: (book) => json(book),
+  text: (book, _, photos) => json(book, photos),
 };
 
 /** One recipe with the materials that are in it and its mold. */
@@ -23,7 +36,7 @@ const recipeFile: FileKind = {
   kind: 'recipe-data',
   items: (book) => book.recipes.map(({ id }) => id),
   url: paths.recipeData,
-  text: (book, id) => json(recipeData(book, id)),
+  text: (book, id, photos) => json(recipeData(book, id), photos),
 };
 
 /** The recipe's file, as published. */
@@ -42,6 +55,7 @@ function recipeData(book: Book, id: string): object {
   );
   return {
     format: book.format,
+    edition: book.edition,
     book: { title: book.title, maker: book.maker, address: book.address },
     settings: book.settings,
     recipe,

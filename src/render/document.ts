@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+import { ownCopyMark } from './edition-mark.ts';
 import { escapeHtml, type Html, html } from './html.ts';
 import { link, paths } from './links.ts';
 import type { PageContext, ScriptName } from './page.ts';
@@ -105,7 +106,7 @@ ${sharedHead(context, { title: parts.title ?? book.title, description: parts.des
 ${scripts.map((name) => html`<script defer src="${to(assets.scripts[name])}"></script>\n`)}</head>
 <body${parts.paper === undefined ? '' : html` class="${parts.paper}"`}>
 <a class="skip" href="#main">Skip to the page</a>
-<header class="top">
+${ownCopyMark(book)}<header class="top">
 <a class="book-title" href="${to('')}">${book.title}</a>
 <nav class="top-nav" aria-label="Parts of the book"><ul>${items}</ul></nav>
 <p class="top-short"><a href="${to(paths.find)}">Find</a> <a href="#contents">Contents</a></p>

@@ -83,7 +83,7 @@ export interface FileKind {
   /** Path of an item's file. */
   url(item: string): string;
   /** What the file holds. */
-  text(book: Book, item: string): string;
+  text(book: Book, item: string, photos: PageContext['photos']): string;
 }
 
 /** One record of the search index, as Pagefind's `addCustomRecord` takes it. */

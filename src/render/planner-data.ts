@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import type { Cup, Material, Mold, Recipe, Settings } from '../book/model.ts';
+import type { Cup, Edition, Material, Mold, Recipe, Settings } from '../book/model.ts';
 import type { BatchNames } from './batch-view.ts';
 import { required } from './book-index.ts';
 
@@ -49,6 +49,7 @@ export interface PlannerData {
   readonly materials: readonly PlannedMaterial[];
   readonly molds: readonly PlannedMold[];
   readonly settings: Settings;
+  readonly edition: Edition;
 }
 
 // Six digits are far below what any bench can measure, and half of what JSON would write.
@@ -103,6 +104,8 @@ export interface PlannerShop {
   readonly materials: ReadonlyMap<string, Omit<Material, 'usedIn'>>;
   readonly molds: ReadonlyMap<string, ShopMold>;
   readonly settings: Settings;
+  /** Whether what a batch costs is known, and is for who looks at it. */
+  readonly edition: Edition;
 }
 
 /** A mold as the planner needs it. */
@@ -116,7 +119,7 @@ export function plannerData(
   recipes: readonly Recipe[],
   href: (material: string) => string,
 ): PlannerData {
-  const { materials, molds, settings } = shop;
+  const { materials, molds, settings, edition } = shop;
   const used = new Set(
     recipes.flatMap(({ cups }) =>
       cups.flatMap(({ plastics, contents }) => [...plastics, ...contents].map(({ material }) => material)),
@@ -127,6 +130,7 @@ export function plannerData(
     materials: [...used].sort().map((id) => plannedMaterial(required(materials, id), href(id))),
     molds: [...molds.values()].map(plannedMold),
     settings,
+    edition,
   };
 }
 

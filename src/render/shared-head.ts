@@ -7,7 +7,7 @@ export const SHARED_PICTURE = { width: 1200, height: 630 } as const;
 
 /**
  * What a shared link to a page shows: its address, name, sentence and picture. Only where the book says where it is published, since
- * these must be whole addresses.
+ * these must be whole addresses. The maker's own copy is not to be shared, nor found by search engines.
  *
  * Source of the names: the Open Graph protocol, ogp.me (from memory).
  *
@@ -17,6 +17,7 @@ export function sharedHead(
   { book, url }: PageContext,
   { title, description, picture }: { readonly title: string; readonly description: string; readonly picture?: string },
 ): Html {
+  if (book.edition === 'mine') return html`<meta name="robots" content="noindex, nofollow">\n`;
   if (book.address === undefined || url === NOT_FOUND) return html``;
   const to = (path: string): string => new URL(path, book.address).href;
   const image =

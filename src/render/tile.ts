@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import type { ColourEntry } from './colour-entry.ts';
+import { publishWords } from './edition-mark.ts';
 import { type Html, html } from './html.ts';
 import { link, paths } from './links.ts';
 import type { PageContext } from './page.ts';
@@ -43,5 +44,10 @@ export function tile(
   });
   return html`<li class="tile" data-words="${words.join(' ').toLowerCase()}"><a href="${link(context, paths.recipe(id))}"><span class="tile-plate">${drawing}</span><span class="tile-name">${title}</span></a><p class="tile-note">${
     cups.length > 1 ? section(pattern, cups) : ''
-  }${pattern}, ${facets.opacity}${entry.recipe === undefined ? ', look only' : ''}</p></li>`;
+  }${pattern}, ${facets.opacity}${entry.recipe === undefined ? ', look only' : publishMark(context, entry)}</p></li>`;
+}
+
+function publishMark({ book }: PageContext, { recipe }: ColourEntry): Html {
+  const words = publishWords(book, recipe?.publish);
+  return words === undefined ? html`` : html`, <span class="publish-${recipe!.publish}">${words}</span>`;
 }

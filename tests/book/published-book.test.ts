@@ -65,7 +65,7 @@ describe('publishedBook', () => {
     };
     const shared = publishedBook(bookWith(ounces));
     const { text } = recipeOf(shared, 'anew').source;
-    expect(text).toMatch(/\n {4}plastic: \[4 fl oz supple\]\n/);
+    expect(text).toMatch(/\n {4}plastic: \[6 fl oz supple\]\n/);
     expect(text).toContain('\n      peat: 6 drops per 4 fl oz\n');
     expect(text).toContain('\n      frost: 1/8 tsp per 4 fl oz\n');
     expect(recipeOf(shared, 'offspring').source.text).toMatch(/\n {6}frost: [\d.]+ g per 4 fl oz\n/);
@@ -78,7 +78,7 @@ describe('publishedBook', () => {
     expect(derived.recipes.map(({ id }) => id)).toEqual(['smoke']);
     expect(derived.families.map(({ members }) => members)).toContainEqual(['offspring', 'snowveil']);
     expect(JSON.stringify(derived)).not.toMatch(/3\.21|frost: /);
-    expect(derived.materials.find(({ id }) => id === 'frost')!.usedIn).toEqual([]);
+    expect(derived.materials.map(({ id }) => id)).toEqual(['peat', 'supple']);
   });
   test('publishedBook tells nothing of what comes from a hidden recipe, whole, by a cup, or in the second generation', () => {
     const cupOnly = file(
@@ -176,7 +176,12 @@ describe('publishedBook', () => {
       expect(found(files('In the Haze.'))).toEqual([own, 'publish/named molds/minnow.md:7:8']);
     });
     test('a published material of the same name may be named', () => {
-      const files = { 'colours/frost.md': hidden.replace('Quaggle', 'Frost') };
+      const files = {
+        'colours/frost.md': hidden.replace('Quaggle', 'Frost'),
+        'colours/rime.md': EXAMPLE_BOOK['colours/smoke.md']!.replace('Smoke', 'Rime')
+          .replace('peat', 'frost')
+          .replace('12 drops', '1 g'),
+      };
       expect(found({ ...files, 'molds/minnow.md': `${minnow}Frost shows here, so does frost.` })).toEqual([]);
       expect(found({ ...files, 'molds/minnow.md': `${minnow}[it](../colours/frost.md)` })).toEqual([
         'publish/named molds/minnow.md:7:17',

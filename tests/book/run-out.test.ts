@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { firstRecipeFor, substitutesFor } from '../../src/book/ask-matching.ts';
+import type { Batch } from '../../src/book/model.ts';
 import { bookWith, file, recipeOf } from './sample.ts';
 
 const colorant = (title: string, colour: string, stock: string): string =>
@@ -18,7 +19,7 @@ test.each(['stock: 0', 'stock: 0 fl oz', 'stock: 0 ml', 'stock: 0 g'])('%s means
   const book = stocked(stock);
   expect(book.materials.find(({ id }) => id === 'peat')).toMatchObject({ stockGrams: 0, byVolume: true });
   const { batch, cups } = recipeOf(book, 'smoke');
-  const bought = batch.materials.find(({ material }) => material === 'peat')!;
+  const bought = (batch as Batch).materials.find(({ material }) => material === 'peat')!;
   expect(bought).toMatchObject({ stockGrams: 0, shortGrams: bought.grams, packs: 1 });
   const [first] = firstRecipeFor(book, book.targets[0]!, ask);
   expect(first!.recipe.leftOut).toContainEqual({ material: 'peat', why: 'there is none left' });
@@ -34,5 +35,5 @@ test('a material without `stock` counts as being there', () => {
   expect(book.materials.find(({ id }) => id === 'peat')).not.toHaveProperty('stockGrams');
   const [first] = firstRecipeFor(book, book.targets[0]!, ask);
   expect(JSON.stringify(first!.recipe.proposals)).toMatch(/peat|bark/);
-  expect(recipeOf(book, 'smoke').batch.materials.every(({ shortGrams }) => shortGrams === 0)).toBe(true);
+  expect((recipeOf(book, 'smoke').batch as Batch).materials.every(({ shortGrams }) => shortGrams === 0)).toBe(true);
 });

@@ -1,19 +1,19 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import type { Batch, Book } from '../../src/book/model.ts';
 import { baitsFrom, plannedBatch } from '../../src/browser/planned-batch.ts';
-import { batchCosts, batchCups } from '../../src/render/batch-view.ts';
+import { batchCups, batchTakes } from '../../src/render/batch-view.ts';
 import { bookIndex } from '../../src/render/book-index.ts';
 import { embeddedJson } from '../../src/render/html.ts';
 import { type PlannerData, plannedNames, plannerData } from '../../src/render/planner-data.ts';
-import { pageOf, SAMPLE_BOOK } from '../render/sample-book.ts';
-
-const { materials, molds } = bookIndex(SAMPLE_BOOK);
+import { MAKERS_BOOK, pageOf, SAMPLE_BOOK } from '../render/sample-book.ts';
 
 /** A recipe's data as a page has it: written as JSON and read again. */
-function pageData(id: string): PlannerData {
-  const recipe = SAMPLE_BOOK.recipes.find((each) => each.id === id)!;
+function pageData(id: string, book: Book = SAMPLE_BOOK): PlannerData {
+  const { materials, molds } = bookIndex(book);
+  const recipe = book.recipes.find((each) => each.id === id)!;
   const data = plannerData(
-    { materials, molds, settings: SAMPLE_BOOK.settings },
+    { materials, molds, settings: book.settings, edition: book.edition },
     [recipe],
     (material) => `../../shelf/${material}/`,
   );
@@ -23,25 +23,28 @@ function pageData(id: string): PlannerData {
 test.each(SAMPLE_BOOK.recipes.map(({ id }) => id))(
   'plannedBatch(data, recipe, lines) of %s is the batch that the build made',
   (id) => {
-    const data = pageData(id);
-    const { batch } = SAMPLE_BOOK.recipes.find((recipe) => recipe.id === id)!;
+    const data = pageData(id, MAKERS_BOOK);
+    const { batch } = MAKERS_BOOK.recipes.find((recipe) => recipe.id === id)!;
     const planned = plannedBatch(data, data.recipes[0]!, batch.lines);
     expect(planned.lines).toEqual(batch.lines);
     expect(planned.cups.map(({ amounts, split }) => [split, amounts.map(({ text }) => text)])).toEqual(
       batch.cups.map(({ amounts, split }) => [split, amounts.map(({ text }) => text)]),
     );
-    expect(planned.cost).toBeCloseTo(batch.cost, 6);
+    expect((planned as Batch).cost).toBeCloseTo((batch as Batch).cost, 6);
   },
 );
 
-test('the planner writes what the page says already', async () => {
-  const data = pageData('alder-smoke');
-  const [recipe] = data.recipes;
-  const page = await pageOf('recipe', 'alder-smoke');
-  const batch = plannedBatch(data, recipe!, [{ mold: recipe!.mold, baits: recipe!.baits }]);
-  expect(page).toContain(batchCups(batch, plannedNames(data, recipe!)).toString());
-  expect(page).toContain(batchCosts(batch, plannedNames(data, recipe!)).toString());
-});
+test.each([MAKERS_BOOK, SAMPLE_BOOK])(
+  'the planner writes what the page says already, edition $edition',
+  async (book) => {
+    const data = pageData('alder-smoke', book);
+    const [recipe] = data.recipes;
+    const page = await pageOf('recipe', 'alder-smoke', book);
+    const batch = plannedBatch(data, recipe!, [{ mold: recipe!.mold, baits: recipe!.baits }]);
+    expect(page).toContain(batchCups(batch, plannedNames(data, recipe!)).toString());
+    expect(page).toContain(batchTakes(batch, plannedNames(data, recipe!)).toString());
+  },
+);
 
 test('plannedBatch(data, recipe, lines) needs more plastic for more baits, in proportion but for what stays in the cups', () => {
   const data = pageData('alder-smoke');

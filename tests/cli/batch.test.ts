@@ -1,5 +1,5 @@
 import { expect, test, vi } from 'vitest';
-import type { Batch } from '../../src/book/model.ts';
+import type { Batch, BatchAmounts } from '../../src/book/model.ts';
 import { plannedBatch } from '../../src/browser/planned-batch.ts';
 import { main } from '../../src/cli/main.ts';
 import { loadBook } from '../../src/eleventy/load-book.ts';
@@ -22,7 +22,7 @@ async function batchOf(folder: string, ...words: readonly string[]): Promise<Bat
   return JSON.parse(said) as Batch;
 }
 
-const measures = ({ cups }: Batch): readonly (readonly string[])[] =>
+const measures = ({ cups }: BatchAmounts): readonly (readonly string[])[] =>
   cups.map(({ amounts }) => amounts.map(({ text }) => text));
 
 test('batch RECIPE of several molds is measured for the body of the recipe’s own mold: one cup is poured into all, whichever comes first, as on its page', async () => {
@@ -30,7 +30,7 @@ test('batch RECIPE of several molds is measured for the body of the recipe’s o
   const book = loadBook(folder).book!;
   const { materials, molds } = bookIndex(book);
   const recipe = book.recipes.find(({ id }) => id === 'bog-pool')!;
-  const data = plannerData({ materials, molds, settings: book.settings }, [recipe], () => '');
+  const data = plannerData({ materials, molds, settings: book.settings, edition: book.edition }, [recipe], () => '');
   for (let baits = 5; baits < 25; baits++) {
     const lines = [
       { mold: 'leaf', baits },

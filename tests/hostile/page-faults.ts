@@ -21,7 +21,7 @@ export async function sightsOf(book: Book, sources: readonly string[]): Promise<
   }
   for (const kind of FILES) {
     for (const item of kind.items(book)) {
-      const found = words.filter((word) => kind.text(book, item).includes(word));
+      const found = words.filter((word) => kind.text(book, item, {}).includes(word));
       seen.push(...found.map((word) => `${kind.url(item)}: ${word}`));
     }
   }

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { Batch } from '../../src/book/model.ts';
+import type { BatchAmounts } from '../../src/book/model.ts';
 import { batchCups } from '../../src/render/batch-view.ts';
 import { bookIndex } from '../../src/render/book-index.ts';
 import { plannedNames, plannerData } from '../../src/render/planner-data.ts';
@@ -8,8 +8,12 @@ import { pageOf, SAMPLE_BOOK } from './sample-book.ts';
 
 const recipe = SAMPLE_BOOK.recipes.find(({ id }) => id === 'alder-smoke')!;
 const { materials, molds } = bookIndex(SAMPLE_BOOK);
-const data = plannerData({ materials, molds, settings: SAMPLE_BOOK.settings }, [recipe], (id) => `../${id}/`);
-const shown = (batch: Batch): string => batchCups(batch, plannedNames(data, data.recipes[0]!)).toString();
+const data = plannerData(
+  { materials, molds, settings: SAMPLE_BOOK.settings, edition: 'shared' },
+  [recipe],
+  (id) => `../${id}/`,
+);
+const shown = (batch: BatchAmounts): string => batchCups(batch, plannedNames(data, data.recipes[0]!)).toString();
 const cells = (html: string, name: string): readonly string[] =>
   [...html.matchAll(new RegExp(`<td class="${name}">(.*?)</td>`, 'g'))].map(([, cell]) =>
     cell!.replace(/<[^>]+>/g, '').trim(),

@@ -5,7 +5,7 @@ import { bookOf, contextOf, pageOf, SAMPLE_FILES } from './sample-book.ts';
 const file = (front: string): string => `---\n${front}\n---\n`;
 
 /** The sample book as somebody writes it who measures in inches, ounces and degrees Fahrenheit. */
-const IMPERIAL = bookOf({
+const IMPERIAL_FILES = {
   ...SAMPLE_FILES,
   'book.md': file(
     'title: Back Shed\nunits: { volume: fl oz, temperature: °F, currency: $ }\ntools: { scale: 0.01 g }\ncup: 8 fl oz',
@@ -25,7 +25,11 @@ const IMPERIAL = bookOf({
   'targets/rack.md': file(
     'title: On the rack\nover-white: "#a08050"\nover-black: "#504030"\nmold: minnow-3\nthickness: 3/8 in\nflake: [{ colour: "#b8693a", size: 0.040 in }]',
   ),
-});
+};
+const IMPERIAL = bookOf(IMPERIAL_FILES);
+
+/** The same as its maker has it, with stock and prices. */
+const MAKERS = bookOf(IMPERIAL_FILES, 'mine');
 
 /** What a reader sees or hears of a page: its text, and the labels of pictures and fields. */
 function readable(page: string): string {
@@ -61,7 +65,7 @@ describe('a book in inches and fluid ounces', () => {
   test('has none in the texts of its data', () => {
     for (const kind of FILES.filter(({ kind: name }) => name !== 'recipe-source')) {
       for (const item of kind.items(IMPERIAL)) {
-        const found = texts(JSON.parse(kind.text(IMPERIAL, item))).flatMap((text) => text.match(RAW) ?? []);
+        const found = texts(JSON.parse(kind.text(IMPERIAL, item, {}))).flatMap((text) => text.match(RAW) ?? []);
         expect([kind.kind, item, found]).toEqual([kind.kind, item, []]);
       }
     }
@@ -119,24 +123,24 @@ test('a material that has run out says so, on its page and on the shelf', async 
   const gone = {
     'shelf/colorants/peat.md': SAMPLE_FILES['shelf/colorants/peat.md']!.replace('stock: 3 ml', 'stock: 0'),
   };
-  const book = bookOf({ ...SAMPLE_FILES, ...gone });
+  const book = bookOf({ ...SAMPLE_FILES, ...gone }, 'mine');
   expect(readable(await pageOf('material', 'peat', book))).toMatch(/On the shelf\s+none\b/);
   expect(readable(await pageOf('shelf', '', book))).toContain('none left');
   expect(readable(await pageOf('recipe', 'weir-foam', book))).toMatch(/[\d.]+ ml short: buy 1 pack\b/);
 });
 
 test('a pack and a stock stand as they are bought, by volume where the file has one', async () => {
-  const supple = readable(await pageOf('material', 'supple', IMPERIAL));
+  const supple = readable(await pageOf('material', 'supple', MAKERS));
   expect(supple).toMatch(/\$16\.50 for 1 qt/);
   expect(supple).toMatch(/On the shelf\s+3 fl oz/);
-  const costs = readable(await pageOf('recipe', 'weir-foam', IMPERIAL));
+  const costs = readable(await pageOf('recipe', 'weir-foam', MAKERS));
   expect(costs).toMatch(/[\d.]+ fl oz short: buy 1 pack\b/);
 });
 
 test('what is bought by the pound is told in pounds and ounces, on its page, on the shelf and for a batch', async () => {
-  expect(readable(await pageOf('material', 'ivory-pearl', IMPERIAL))).toMatch(/for 1 lb\s+On the shelf\s+1 lb\s/);
-  expect(readable(await pageOf('shelf', '', IMPERIAL))).toMatch(/Ivory Pearl[^<]* 1 lb left/);
-  const costs = readable(await pageOf('recipe', 'alder-smoke', IMPERIAL));
+  expect(readable(await pageOf('material', 'ivory-pearl', MAKERS))).toMatch(/for 1 lb\s+On the shelf\s+1 lb\s/);
+  expect(readable(await pageOf('shelf', '', MAKERS))).toMatch(/Ivory Pearl[^<]* 1 lb left/);
+  const costs = readable(await pageOf('recipe', 'alder-smoke', MAKERS));
   expect(costs).toMatch(/[\d.]+ (?:oz|lb) left after it/);
 });
 

@@ -150,14 +150,14 @@ test('rounds show what was seen beside what was predicted', async () => {
 
 test('the data of a recipe stands by itself: its materials and its mold are in it', () => {
   const recipeData = FILES.find(({ kind }) => kind === 'recipe-data')!;
-  const data = JSON.parse(recipeData.text(SAMPLE_BOOK, 'alder-smoke'));
+  const data = JSON.parse(recipeData.text(SAMPLE_BOOK, 'alder-smoke', {}));
   expect(data.recipe.id).toBe('alder-smoke');
   expect(data.mold.id).toBe('minnow-3');
   expect(data.materials.map(({ id }: { id: string }) => id)).toContain('copper-hex-040');
   // Where else a material is used would make every file grow with the book.
   expect(JSON.stringify(data)).not.toContain('usedIn');
   expect(SAMPLE_FILES['colours/weir-foam.md']).toBe(
-    FILES.find(({ kind }) => kind === 'recipe-source')!.text(SAMPLE_BOOK, 'weir-foam'),
+    FILES.find(({ kind }) => kind === 'recipe-source')!.text(SAMPLE_BOOK, 'weir-foam', {}),
   );
 });
 

@@ -1,6 +1,6 @@
 import { compileBook } from '../../src/book/compile-book.ts';
-import type { Book } from '../../src/book/model.ts';
-import { publishedBook } from '../../src/book/published-book.ts';
+import { EDITIONS } from '../../src/book/editions.ts';
+import type { Book, Edition } from '../../src/book/model.ts';
 import type { GraphLayout } from '../../src/lineage/graph.ts';
 import { layoutGraph } from '../../src/lineage/layout.ts';
 import type { Assets, PageContext, PageKind } from '../../src/render/page.ts';
@@ -92,8 +92,8 @@ export const SAMPLE_FILES: Readonly<Record<string, string>> = {
   ),
 };
 
-/** The book of some files, as published. An error in them is an error of the test. */
-export function bookOf(files: Readonly<Record<string, string>>): Book {
+/** An edition of the book of some files. An error in them is an error of the test. */
+export function bookOf(files: Readonly<Record<string, string>>, edition: Edition = 'shared'): Book {
   const { book, diagnostics } = compileBook(Object.entries(files).map(([path, text]) => ({ path, text })));
   if (book === undefined) {
     throw new Error(
@@ -102,11 +102,14 @@ export function bookOf(files: Readonly<Record<string, string>>): Book {
         .join('\n'),
     );
   }
-  return publishedBook(book);
+  return EDITIONS[edition](book);
 }
 
 /** The sample book, as published. */
 export const SAMPLE_BOOK: Book = bookOf(SAMPLE_FILES);
+
+/** The sample book, as its maker has it. */
+export const MAKERS_BOOK: Book = bookOf(SAMPLE_FILES, 'mine');
 
 export const ASSETS: Assets = {
   css: 'assets/book.css',

@@ -1,7 +1,7 @@
 import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { batchOfRecipe } from '../../src/book/batch-of-recipe.ts';
-import type { Batch, Book, Recipe } from '../../src/book/model.ts';
+import type { BatchAmounts, Book, Recipe } from '../../src/book/model.ts';
 import { formatTemperature } from '../../src/units/format-quantity.ts';
 import { book, connect, visit } from './visit.ts';
 
@@ -16,7 +16,7 @@ function batchOf(
   published: Book,
   recipe: Recipe,
   lines: readonly { readonly mold: string; readonly baits: number }[],
-): Batch {
+): BatchAmounts {
   const materials = new Map(published.materials.map((material) => [material.id, material]));
   const molds = new Map(published.molds.map((mold) => [mold.id, mold]));
   return batchOfRecipe(
@@ -28,7 +28,7 @@ function batchOf(
   );
 }
 
-const measures = (batch: Batch): readonly string[] =>
+const measures = (batch: BatchAmounts): readonly string[] =>
   batch.cups.flatMap(({ amounts }) => amounts.map(({ text }) => text)).sort();
 
 /** Measures in a part of a page, their spaces as they are written elsewhere. */

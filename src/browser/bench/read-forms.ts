@@ -62,7 +62,7 @@ export function readFields(root: HTMLElement, before: Work, unit: VolumeUnit): W
     mold: field('mold').value,
     plastic: field('plastic').value,
     plasticMl,
-    inStock: field('inStock').checked,
+    inStock: root.querySelector<HTMLInputElement>('[name="inStock"]')?.checked ?? false,
     without: boxes.filter(({ checked }) => !checked).map((box) => box.value),
   };
 }

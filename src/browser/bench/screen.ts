@@ -68,7 +68,9 @@ export class BenchScreen {
     set('plastic', work.plastic);
     set('plasticMl', volumeInField(work.plasticMl, data.settings));
     set('title', work.title);
-    this.part<HTMLInputElement>('[name="inStock"]').checked = work.inStock;
+    // Readers are not told what is left.
+    const inStock = this.root.querySelector<HTMLInputElement>('[name="inStock"]');
+    if (inStock) inStock.checked = work.inStock;
     const boxes = [...this.root.querySelectorAll<HTMLInputElement>('[name="shelf"]')];
     for (const box of boxes) box.checked = !work.without.includes(box.value);
     this.part('[data-shelf-count]').textContent = `${boxes.filter(({ checked }) => checked).length} of ${boxes.length}`;

@@ -1,5 +1,5 @@
 import { matchCupMl } from '../../book/match-cup.ts';
-import type { Book, Material, Mold, Settings, Target } from '../../book/model.ts';
+import type { Book, Edition, Material, Mold, Settings, Target } from '../../book/model.ts';
 import { MEASURED_TOGETHER, VERDICT_WORDS } from '../../book/verdict-words.ts';
 import { volumeInField, volumeLimits, volumeUnitName } from '../../units/volume-field.ts';
 import { cautionsBlock } from '../cautions.ts';
@@ -45,6 +45,8 @@ export interface BenchPageData {
   readonly molds: readonly BenchPageMold[];
   readonly targets: readonly Pick<Target, 'id' | 'title' | 'mold' | 'tolerance' | 'parts' | 'apart' | 'flakes'>[];
   readonly settings: Settings;
+  /** Whether stock and prices are known, and are for who looks at them. */
+  readonly edition: Edition;
   /** The plastic that a cup begins with, unless another is chosen. */
   readonly plastic: string;
   /** How much of it, ml. */
@@ -80,7 +82,7 @@ function benchMaterial(material: Material): BenchPageMaterial {
 
 /** What the bench page is given; undefined where the book has no plastic or no mold, and nothing can be matched. */
 export function benchPageData(book: Book): BenchPageData | undefined {
-  const { materials, molds, targets, settings, recipes } = book;
+  const { materials, molds, targets, settings, edition, recipes } = book;
   const plastic = settings.plastic ?? materials.find(({ kind }) => kind === 'plastic')?.id;
   if (plastic === undefined || molds.length === 0) return undefined;
   return {
@@ -101,6 +103,7 @@ export function benchPageData(book: Book): BenchPageData | undefined {
       flakes,
     })),
     settings,
+    edition,
     plastic,
     plasticMl: matchCupMl(settings),
     recipes: recipes.map(({ id }) => id),
@@ -153,8 +156,7 @@ function benchForm(data: BenchPageData, context: PageContext): Html {
 <p class="field"><label for="bench-ml">${sentence(volumeUnitName(settings))} of it</label><input id="bench-ml" name="plasticMl" type="number" inputmode="decimal" min="${least}" max="${most}" step="any" value="${volumeInField(data.plasticMl, settings)}"></p>
 </div>
 <details class="bench-shelf"><summary>What is on the shelf: <span data-shelf-count>${coloured.length} of ${coloured.length}</span></summary>
-<p class="check"><input id="bench-stock" name="inStock" type="checkbox"><label for="bench-stock">Only what is left; what is not counted counts as there</label></p>
-<ul class="checks">${coloured.map(({ id, title, hex, stockGrams }) => html`<li class="check"><input id="shelf-${id}" type="checkbox" name="shelf" value="${id}" checked><label for="shelf-${id}">${dot(hex)}<span>${title}${stockGrams === 0 ? html`<span class="fine">, none left</span>` : ''}</span></label></li>`)}</ul>
+${data.edition === 'mine' ? html`<p class="check"><input id="bench-stock" name="inStock" type="checkbox"><label for="bench-stock">Only what is left; what is not counted counts as there</label></p>\n` : ''}<ul class="checks">${coloured.map(({ id, title, hex, stockGrams }) => html`<li class="check"><input id="shelf-${id}" type="checkbox" name="shelf" value="${id}" checked><label for="shelf-${id}">${dot(hex)}<span>${title}${stockGrams === 0 ? html`<span class="fine">, none left</span>` : ''}</span></label></li>`)}</ul>
 </details>
 </section>
 <section class="part" aria-labelledby="bench-first"><h2 id="bench-first">A first recipe</h2>

@@ -2,6 +2,7 @@ import type { Mold } from '../../book/model.ts';
 import { bookIndex, required } from '../book-index.ts';
 import { colourEntry } from '../colour-entry.ts';
 import { document } from '../document.ts';
+import { shelfNote } from '../edition-mark.ts';
 import { type Html, html } from '../html.ts';
 import { labelLine } from '../label-line.ts';
 import { lengthText } from '../length-text.ts';
@@ -50,7 +51,7 @@ export const moldPage: PageKind = {
         `${mold.title}: cavities, volumes, thickness, and the colours poured in it.`,
       part: paths.molds,
       main: html`<article class="mold">
-<header class="label"><h1>${mold.title}</h1>${labelLine([html`<a href="${link(context, paths.molds)}">Molds</a>`, mold.shape])}</header>
+<header class="label"><h1>${mold.title}</h1>${labelLine([html`<a href="${link(context, paths.molds)}">Molds</a>`, mold.shape])}${shelfNote(mold)}</header>
 <div class="mold-plate">${baitOutline(mold)}</div>
 <div class="columns"><div class="column-main">
 ${mold.notes.trim() === '' ? '' : html`<div class="notes">${notesHtml(context, mold.notes)}</div>`}

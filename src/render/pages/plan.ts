@@ -43,11 +43,11 @@ export const planPage: PageKind = {
     const empty = book.recipes.length === 0 || book.molds.length === 0;
     return document(context, {
       title: 'Plan a batch',
-      description: `Amounts, cost and shopping list for several colours and molds of ${book.title} at once.`,
+      description: `${book.edition === 'mine' ? 'Amounts, cost and shopping list' : 'Amounts'} for several colours and molds of ${book.title} at once.`,
       part: paths.plan,
       scripts: empty ? [] : ['plan'],
       main: html`<h1>Plan a batch</h1>
-<p class="lead">Which colours, in which molds, how many baits: what goes into each cup, what it costs, what runs short.</p>
+<p class="lead">Which colours, in which molds, how many baits: what goes into each cup, ${book.edition === 'mine' ? 'what it costs, what runs short' : 'and what that takes in all'}.</p>
 ${
   empty
     ? html`<p>There is nothing to plan yet: the book needs a recipe and a mold.</p>

@@ -1,10 +1,11 @@
-import type { Mold, Recipe } from '../../book/model.ts';
+import type { Edition, Mold, Recipe } from '../../book/model.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
-import { batchCosts, batchCups } from '../batch-view.ts';
+import { batchCups, batchTakes, takesTitle } from '../batch-view.ts';
 import { bookIndex, required } from '../book-index.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { deltaEGloss } from '../delta-e-gloss.ts';
 import { document } from '../document.ts';
+import { publishNote } from '../edition-mark.ts';
 import { heatParagraph } from '../heat-paragraph.ts';
 import { embeddedJson, type Html, html } from '../html.ts';
 import { hueLinks } from '../hue-links.ts';
@@ -58,10 +59,10 @@ function fullPage(context: PageContext, recipe: Recipe): string {
 <header class="label">
 <h1>${title}</h1>
 ${inShort(context, recipe, mold)}
-</header>
+${publishNote(context.book, recipe.publish)}</header>
 ${plate(recipe, mold, context.book.settings)}
 ${far.length === 0 ? '' : html`<section class="part" aria-label="As it was last seen">${far}${deltaEGloss(context)}</section>`}
-${jumps(recipe)}
+${jumps(recipe, context.book.edition)}
 <div class="columns">
 <div class="column-main">
 ${plannerSection(context, recipe, plan, far.length > 0)}
@@ -96,7 +97,7 @@ function inShort(context: PageContext, recipe: Recipe, mold: Mold): Html {
 }
 
 /** Ways to the parts of the page, for one long column. */
-function jumps(recipe: Recipe): Html {
+function jumps(recipe: Recipe, edition: Edition): Html {
   const logged = recipe.cups.some(({ rounds }) => rounds.length > 0);
   const parts: readonly (readonly [string, string])[] = [
     ['cups', 'What goes in'],
@@ -104,7 +105,7 @@ function jumps(recipe: Recipe): Html {
     ...(logged ? [['rounds', 'How it was found'] as const] : []),
     ...(recipe.match ? [['target', 'Its target'] as const] : []),
     ...(hasLineage(recipe) ? [['lineage', 'Where it comes from'] as const] : []),
-    ['costs', 'Cost'],
+    ['costs', edition === 'mine' ? 'Cost' : 'What it takes'],
     ['looks', 'How it looks'],
     ['sure', 'How sure'],
     ['take', 'Cards'],
@@ -114,7 +115,7 @@ function jumps(recipe: Recipe): Html {
 
 function recipePlan(context: PageContext, recipe: Recipe): PlannerData {
   const { materials, molds } = bookIndex(context.book);
-  const shop = { materials, molds, settings: context.book.settings };
+  const shop = { materials, molds, settings: context.book.settings, edition: context.book.edition };
   return plannerData(shop, [recipe], (id) => link(context, paths.material(id)));
 }
 
@@ -159,7 +160,7 @@ function notesSection(context: PageContext, { title, notes, photos }: Recipe): H
 }
 
 function costSection(recipe: Recipe, data: PlannerData): Html {
-  return html`<section class="part" aria-labelledby="costs"><h2 id="costs">Cost and shopping</h2><div data-planned-costs>${batchCosts(recipe.batch, plannedNames(data, data.recipes[0]!))}</div></section>`;
+  return html`<section class="part" aria-labelledby="costs"><h2 id="costs">${takesTitle(data.edition)}</h2><div data-planned-costs>${batchTakes(recipe.batch, plannedNames(data, data.recipes[0]!))}</div></section>`;
 }
 
 function takeSection(context: PageContext, { id, batch }: Recipe, mold: Mold): Html {

@@ -9,6 +9,7 @@ import { bookIndex, required } from '../book-index.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { document } from '../document.ts';
 import { ladderText, massIn } from '../dose-text.ts';
+import { shelfNote } from '../edition-mark.ts';
 import { filmText, flakeSizeText } from '../flake-size-text.ts';
 import { type Html, html } from '../html.ts';
 import { labelLine } from '../label-line.ts';
@@ -107,7 +108,7 @@ export const materialPage: PageKind = {
         `${title}, a ${kind}: how it looks in rising doses, and where it is used.`,
       part: paths.shelf,
       main: html`<article class="material">
-<header class="label"><h1>${title}</h1>${labelLine([html`<a href="${link(context, paths.shelf)}">Shelf</a>`, kind])}</header>
+<header class="label"><h1>${title}</h1>${labelLine([html`<a href="${link(context, paths.shelf)}">Shelf</a>`, kind])}${shelfNote(material)}</header>
 ${ladder(context, material)}
 <div class="columns"><div class="column-main">
 ${notes.trim() === '' ? '' : html`<div class="notes">${notesHtml(context, notes)}</div>`}
@@ -203,7 +204,8 @@ function properties(context: PageContext, material: Material): Html {
         : ['A level tsp', massText(gramsPerMl * UNITS.tsp.size)],
     );
   if (price !== undefined && pack !== undefined) facts.push(['Price', `${moneyText(price, settings)} for ${pack}`]);
-  facts.push(['On the shelf', stockGrams === undefined ? 'not counted' : stockText(material, stockGrams, settings)]);
+  if (context.book.edition === 'mine')
+    facts.push(['On the shelf', stockGrams === undefined ? 'not counted' : stockText(material, stockGrams, settings)]);
   const rests = colours(material) && material.kind !== 'plastic';
   return html`<section aria-labelledby="properties"><h2 id="properties">Properties</h2><dl class="facts stacked">${facts.map(([name, value]) => html`<div><dt>${name}</dt><dd>${value}</dd></div>`)}</dl></section>
 ${rests ? knownColour(context, material) : ''}

@@ -5,6 +5,7 @@ import { cautionsBlock } from '../cautions.ts';
 import { type ColourEntry, colourEntry } from '../colour-entry.ts';
 import { deltaEGloss } from '../delta-e-gloss.ts';
 import { document } from '../document.ts';
+import { targetNote } from '../edition-mark.ts';
 import { type Html, html } from '../html.ts';
 import { lengthText } from '../length-text.ts';
 import { link, paths } from '../links.ts';
@@ -30,7 +31,7 @@ export const targetPage: PageKind = {
       description: shortDescription(notesText(notes)) || `${title}: a colour to be matched, over white and over black.`,
       part: paths.home,
       main: html`<article class="target">
-<header class="label"><h1>${title}</h1><p class="label-line">Target, to be matched within ΔE ${deltaEText(tolerance)}${target.parts.length < 2 ? '' : seenWhole(target) ? '; two sides of a finished bait, each seen with the other behind it' : '; each part seen by itself'}</p>${deltaEGloss(context)}</header>
+<header class="label"><h1>${title}</h1><p class="label-line">Target, to be matched within ΔE ${deltaEText(tolerance)}${target.parts.length < 2 ? '' : seenWhole(target) ? '; two sides of a finished bait, each seen with the other behind it' : '; each part seen by itself'}</p>${deltaEGloss(context)}${targetNote(target)}</header>
 <div class="target-parts">${target.parts.map((part) => partFigure(context, part))}</div>
 <div class="columns"><div class="column-main">
 ${notes.trim() === '' ? '' : html`<div class="notes">${notesHtml(context, notes)}</div>`}

@@ -1,0 +1,39 @@
+/**
+ * Which fields of a value readers may have, written out field by field.
+ *
+ * @packageDocumentation
+ */
+
+/** Whether readers may have a field. */
+export type Sharing = 'shared' | 'private';
+
+type Plain = string | number | boolean;
+
+/**
+ * Of a type, what readers may have of it: a word for each plain value, and for everything else either `private` or a table of its own.
+ * Every field must be named, so that one that is new is shared only once somebody has said so.
+ */
+export type FieldTable<T> = [T] extends [Plain | readonly Plain[] | readonly (readonly Plain[])[]]
+  ? Sharing
+  : [T] extends [readonly (infer Each)[]]
+    ? 'private' | FieldTable<Each>
+    : 'private' | { readonly [Key in keyof T]-?: FieldTable<NonNullable<T[Key]>> };
+
+type Table = Sharing | { readonly [field: string]: Table };
+
+/** A value with what its table shares, and nothing else: a field that the table does not know is left out too. */
+export function sharedPart<T>(value: T, table: FieldTable<T>): T {
+  return partOf(value, table as Table) as T;
+}
+
+function partOf(value: unknown, table: Table): unknown {
+  if (table === 'shared') return value;
+  if (Array.isArray(value)) return value.map((each) => partOf(each, table));
+  if (table === 'private' || typeof value !== 'object' || value === null) return undefined;
+  return Object.fromEntries(
+    Object.entries(value).flatMap(([name, inside]) => {
+      const known = Object.hasOwn(table, name) ? table[name]! : 'private';
+      return known === 'private' || inside === undefined ? [] : [[name, partOf(inside, known)]];
+    }),
+  );
+}

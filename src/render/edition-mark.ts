@@ -1,0 +1,53 @@
+/**
+ * What pages of the maker's edition say of who gets what: in their frame, of each colour, and on paper.
+ *
+ * @packageDocumentation
+ */
+import type { Book, Publish } from '../book/model.ts';
+import { type Html, html } from './html.ts';
+
+/** Over every page of the maker's edition that it is theirs alone; nothing on those that readers get. */
+export function ownCopyMark({ edition }: Pick<Book, 'edition'>): Html {
+  if (edition === 'shared') return html``;
+  return html`<aside class="own-copy" aria-label="Edition"><p><strong>Your own copy.</strong> Everything is in it: what you don’t publish, your stock, your prices. Readers get the shared edition.</p></aside>`;
+}
+
+const WORDS: Readonly<Record<Publish, string>> = { full: 'published', look: 'look only', no: 'not published' };
+
+/** What is published of a colour, in a word or two, for a tile; nothing in the shared edition. */
+export function publishWords({ edition }: Pick<Book, 'edition'>, publish: Publish | undefined): string | undefined {
+  return edition === 'shared' || publish === undefined ? undefined : WORDS[publish];
+}
+
+const COLOUR: Readonly<Record<Publish, string>> = {
+  full: 'Published: readers get the whole recipe.',
+  look: 'Look only: readers get its name and how it looks, and no amount.',
+  no: 'Not published: readers get nothing of it.',
+};
+
+const TARGET: Readonly<Record<Publish, string>> = {
+  full: 'Published: readers get this page.',
+  look: 'Look only: readers get its name and its colours.',
+  no: 'Not published: readers get nothing of it.',
+};
+
+/** What readers get of a colour, as a line of its page in the maker's edition. */
+export function publishNote({ edition }: Pick<Book, 'edition'>, publish: Publish): Html {
+  return edition === 'shared' ? html`` : note(COLOUR[publish], publish);
+}
+
+/** What readers get of a target. */
+export function targetNote({ shared }: { readonly shared?: Publish }): Html {
+  return shared === undefined ? html`` : note(TARGET[shared], shared);
+}
+
+/** That readers don't get a material or a mold: none that they get needs a word. */
+export function shelfNote({ shared }: { readonly shared?: Publish }): Html {
+  return shared === 'no'
+    ? note('Only in your own copy: nothing that you publish in full is made with it.', shared)
+    : html``;
+}
+
+function note(words: string, publish: Publish): Html {
+  return html`<p class="publish-note publish-${publish}">${words}</p>`;
+}
