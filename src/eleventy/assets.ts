@@ -1,10 +1,15 @@
 import { relative, resolve } from 'node:path';
 import { build } from 'esbuild';
 import type { SiteFile } from '../output/site-file.ts';
+import { paths } from '../render/links.ts';
 import { type Assets, SCRIPTS } from '../render/page.ts';
+import { bundledPackages, noticesText, packageFolder } from './notices.ts';
 
 /** Folder of a site that holds what pages load. */
 const ASSETS_FOLDER = 'assets';
+
+/** Packages whose files come into a site otherwise than through a bundle. */
+const SEARCH = ['pagefind'] as const;
 
 /** What pages load: the files, and where each stands. */
 export interface BundledAssets {
@@ -13,7 +18,7 @@ export interface BundledAssets {
 }
 
 /**
- * Bundles the scripts of `src/browser/` and the style sheet of `site/assets/`, fonts included.
+ * Bundles the scripts of `src/browser/` and the style sheet of `site/assets/`, fonts included; with the notices of all that is bundled, and of the search.
  *
  * Names hold a hash of the content, so that a browser may keep a file for ever.
  *
@@ -40,6 +45,10 @@ export async function bundledAssets(root: string): Promise<BundledAssets> {
     logLevel: 'silent',
   });
 
+  const packages = new Map([
+    ...bundledPackages(metafile, root),
+    ...SEARCH.map((name) => [name, packageFolder(name, root)] as const),
+  ]);
   const made = Object.entries(metafile.outputs);
   const outputOf = (input: string): string => {
     const found = made.find(([path, { entryPoint, inputs }]) => (entryPoint ?? soleInput(path, inputs)) === input);
@@ -52,10 +61,13 @@ export async function bundledAssets(root: string): Promise<BundledAssets> {
       icon: outputOf(icon),
       scripts: Object.fromEntries(scripts.map(({ name, path }) => [name, outputOf(path)])) as Assets['scripts'],
     },
-    files: outputFiles.map(({ path, contents }) => ({
-      path: relative(resolve(root), path).replaceAll('\\', '/'),
-      content: contents,
-    })),
+    files: [
+      ...outputFiles.map(({ path, contents }) => ({
+        path: relative(resolve(root), path).replaceAll('\\', '/'),
+        content: contents,
+      })),
+      { path: paths.notices, content: await noticesText(packages) },
+    ],
   };
 }
 

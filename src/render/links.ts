@@ -47,6 +47,7 @@ export const paths = {
   care: 'care/',
   method: 'method/',
   bookData: 'book.json',
+  notices: 'notices.txt',
 } as const;
 
 /** Id of a hue family's heading on the home page. */

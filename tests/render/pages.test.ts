@@ -1,5 +1,6 @@
 import { HtmlValidate } from 'html-validate';
 import { expect, test } from 'vitest';
+import { paths } from '../../src/render/links.ts';
 import { FILES, PAGES } from '../../src/render/pages.ts';
 import { bookOf, contextOf, HOSTILE_TITLE, pageOf, SAMPLE_BOOK, SAMPLE_FILES } from './sample-book.ts';
 
@@ -82,6 +83,7 @@ test('only the find page may compile the module of the search', () => {
 test('every link of a page leads to a page or a file of the book, from any depth', () => {
   const known = new Set([
     ...pages.map(([url]) => url),
+    paths.notices,
     ...FILES.flatMap((kind) => kind.items(SAMPLE_BOOK).map((item) => kind.url(item))),
   ]);
   let checked = 0;

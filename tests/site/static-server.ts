@@ -17,6 +17,7 @@ const TYPES: Readonly<Record<string, string>> = {
   '.json': 'application/json',
   '.md': 'text/markdown; charset=utf-8',
   '.svg': 'image/svg+xml',
+  '.txt': 'text/plain; charset=utf-8',
   '.webp': 'image/webp',
   '.woff2': 'font/woff2',
 };
