@@ -1,35 +1,48 @@
 import { once } from 'node:events';
 import { homedir } from 'node:os';
 import { join, relative, resolve } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import type { Edition } from '../book/model.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
 import { editionOutput } from '../eleventy/edition-output.ts';
 import { pathInside } from '../output/path-inside.ts';
 import { prepareOutput, writeSite } from '../output/write-site.ts';
-import { type BookServer, startServer } from '../server/start-server.ts';
+import { type BookServer, checkServer, startServer } from '../server/start-server.ts';
 import { bookCache } from './book-cache.ts';
-import type { Command } from './command.ts';
+import type { Command, OptionValues } from './command.ts';
 import { explainError, isRefusal } from './explain-error.ts';
 import { followFolders } from './folder-changes.ts';
+import { openBookText } from './open-book-text.ts';
 import { builtText, renderedSite } from './run-eleventy.ts';
 
 /** `cupbook serve` */
 export const serveCommand: Command = {
   name: 'serve',
-  usage: '[--port PORT] [--output DIR]',
+  usage: '[--port PORT] [--phone [--mine]] [--output DIR]',
   summary: 'build your own edition, show it in a browser, and follow every change of its files',
   words: [0, 0],
   options: {
     port: { value: 'PORT', help: 'port of the server (default: 8080, or the next free one)' },
-    output: { value: 'DIR', help: 'folder for the site (default: one in your cache folder)' },
+    phone: { help: 'show the shared edition to phones in the same network, too, with a code to scan' },
+    mine: { help: 'with --phone: a second code, which shows your own phone your own edition' },
+    output: { value: 'DIR', help: 'folder for your own edition (default: one in your cache folder)' },
   },
   details:
-    'It shows all of your book, what you do not publish too. While the book has errors, the last good pages stay.',
+    'On this computer it shows all of your book, what you do not publish too; without --phone nobody else can see it.\nWhile the book has errors, the last good pages stay.',
   async run(_words, values, { root, from, recipes }) {
-    const port = typeof values.port === 'string' ? portOf(values.port) : undefined;
+    const asked = {
+      ...(typeof values.port === 'string' ? { port: portOf(values.port) } : {}),
+      ...(values.phone === true ? { phone: { mine: values.mine === true } } : {}),
+    };
+    checkMine(values);
+    await checkServer(asked);
     const cache = await bookCache(recipes);
     const mine = typeof values.output === 'string' ? resolve(from, values.output) : join(cache, 'mine');
-    const editions: readonly (readonly [Edition, string])[] = [['mine', mine]];
+    const shared = values.phone === true ? join(cache, 'shared') : undefined;
+    const editions: readonly (readonly [Edition, string])[] = [
+      ['mine', mine],
+      ...(shared === undefined ? [] : [['shared', shared] as const]),
+    ];
     const outputs = editions.map(([edition, folder]) => ({
       ...editionOutput(edition, folder, recipes),
       edition,
@@ -61,14 +74,15 @@ export const serveCommand: Command = {
           if (server) server.reload();
           else {
             server = await startServer({
-              ...(port === undefined ? {} : { port }),
+              ...asked,
               defaultPort: DEFAULT_PORT,
-              editions: { mine },
+              editions: { mine, ...(shared === undefined ? {} : { shared }) },
               log: (line) => console.error(line),
             });
-            console.log(`The book is open at ${server.url}\nStop with Ctrl+C.`);
+            console.log(openBookText(server, process.stdout.isTTY));
           }
         } catch (error) {
+          if (await Promise.race([interrupted.then(() => true), setTimeout(STOPPED_MS, false)])) break;
           if (!server && !(isRefusal(error) && error.ofBook)) throw error;
           // Of a folder that is gone for a moment, `followed` tells.
           if (state !== undefined && followed.state() !== undefined)
@@ -86,6 +100,24 @@ export const serveCommand: Command = {
 };
 
 const DEFAULT_PORT = 8080;
+
+/** Ctrl+C ends the programs that help a build, too, and their end may be heard of first: within so long, ms, it is no error. */
+const STOPPED_MS = 100;
+
+/** Refuses the code of one's own where it would show nothing, or be written down. */
+function checkMine({ phone, mine }: OptionValues): void {
+  if (mine !== true) return;
+  if (phone !== true) {
+    throw new Refusal(
+      '--mine goes with --phone: on this computer your own edition is shown anyway. Add --phone, or leave --mine out.',
+    );
+  }
+  if (!process.stdout.isTTY) {
+    throw new Refusal(
+      'The code of --mine holds a key that must be kept nowhere, and here it would go into a file or to another program. Run this in a terminal, or leave --mine out.',
+    );
+  }
+}
 
 /** A path as a person would write it: from here, or from the own home folder. */
 function shownPath(path: string, from: string): string {

@@ -1,4 +1,5 @@
 import { createServer, type RequestListener, type Server } from 'node:http';
+import { isIPv4 } from 'node:net';
 import { Refusal } from '../diagnostics/refusal.ts';
 import { answerFrom } from './answer.ts';
 import { boundConnections } from './bound-connections.ts';
@@ -30,6 +31,8 @@ export interface BookServer {
   readonly url: string;
   /** For a phone in the same network. */
   readonly phoneUrl?: string;
+  /** Other addresses of this machine, under one of which a phone may reach it if not under that. */
+  readonly otherPhoneUrls?: readonly string[];
   /** For the maker's own phone: its fragment holds the key. Never to be kept anywhere. */
   readonly mineUrl?: string;
   /** Has open pages loaded anew. */
@@ -37,8 +40,44 @@ export interface BookServer {
   close(): Promise<void>;
 }
 
+/** What is asked of a server. */
+type Asked = Pick<ServerOptions, 'port' | 'phone'>;
+
+/** Refuses what `startServer` would refuse, before anything is made for it: a port that is taken, a phone without a network. */
+export async function checkServer({ port, phone }: Asked): Promise<void> {
+  const addresses = addressesFor(phone);
+  if (port === undefined) return;
+  const { servers } = await listen(createServer, addresses.listening, { port, defaultPort: port });
+  await Promise.all(servers.map((server) => new Promise((done) => server.close(done))));
+}
+
+/** Addresses to listen on, and those under which a phone may reach this machine. */
+function addressesFor(phone: ServerOptions['phone']): {
+  readonly listening: readonly [string, ...string[]];
+  readonly phones: readonly string[];
+} {
+  if (!phone) return { listening: ['127.0.0.1', '::1'], phones: [] };
+  const { own } = nearAddresses();
+  if (own.length === 0) {
+    throw new Refusal('This computer is in no network that a phone could be in too. Join one, or leave --phone out.');
+  }
+  const phones = own.filter((address) => isIPv4(address));
+  return phones.length > 0 ? { listening: ['0.0.0.0', '::1'], phones } : { listening: ['::'], phones: own };
+}
+
 /** Mishaps that are told. */
 const MOST_TOLD = 20;
+
+/** Tells each mishap once, and no more than some: whoever finds what goes wrong could else fill the screen with it. */
+function toldOnce(log: (line: string) => void): (error: unknown) => void {
+  const told = new Set<string>();
+  return (error) => {
+    const line = `The server could not answer a request: ${error instanceof Error ? error.message : error}`;
+    if (told.size >= MOST_TOLD || told.has(line)) return;
+    told.add(line);
+    log(line);
+  };
+}
 
 /**
  * Serves a book: to this machine alone, or to its network too.
@@ -53,10 +92,7 @@ export async function startServer({
   base = '/',
   log,
 }: ServerOptions): Promise<BookServer> {
-  const [address] = phone ? nearAddresses().own : [];
-  if (phone && address === undefined) {
-    throw new Refusal('This computer is in no network that a phone could be in too. Join one, or leave --phone out.');
-  }
+  const { listening, phones } = addressesFor(phone);
   const live = liveChannel();
   const bound = boundConnections();
   // Until all addresses listen.
@@ -67,36 +103,33 @@ export async function startServer({
     server.on('request', (request, response) => answer(request, response));
     return server;
   };
-  const network = address?.includes(':') ? '::' : '0.0.0.0';
-  const listening = await listen(make, phone ? (network === '::' ? ['::'] : [network, '::1']) : ['127.0.0.1', '::1'], {
+  const { port, servers } = await listen(make, listening, {
     defaultPort,
     ...(asked === undefined ? {} : { port: asked }),
   });
-  const { port, servers } = listening;
-  if (asked === undefined && port !== defaultPort)
+  if (asked === undefined && port !== defaultPort) {
     log(`Port ${defaultPort} is used by another program, so this is ${port}.`);
+  }
   const key = phone?.mine ? makersKey(port, base) : undefined;
-  const told = new Set<string>();
+  const failed = toldOnce(log);
+  // A connection that cannot be taken, as when too many files are open, is no reason to end.
+  for (const server of servers) server.on('error', failed);
   const answers = answerFrom({
     editions,
     base,
     live,
     ...(key ? { key } : {}),
     near: () => (phone ? nearAddresses() : undefined),
-    failed(error) {
-      const line = `The server could not answer a request: ${error instanceof Error ? error.message : error}`;
-      // Once each: whoever finds what goes wrong could else fill the screen with it.
-      if (told.size < MOST_TOLD && !told.has(line)) log(line);
-      if (told.size < MOST_TOLD) told.add(line);
-    },
+    failed,
   });
   answer = oneAtATime(answers);
 
   const at = (host: string): string => `http://${host.includes(':') ? `[${host}]` : host}:${port}${base}`;
+  const [phoneUrl, ...otherPhoneUrls] = phones.map(at);
   return {
     url: at('localhost'),
-    ...(address === undefined ? {} : { phoneUrl: at(address) }),
-    ...(address === undefined || !key ? {} : { mineUrl: `${at(address)}#key=${key.key}` }),
+    ...(phoneUrl === undefined ? {} : { phoneUrl, otherPhoneUrls }),
+    ...(phoneUrl === undefined || !key ? {} : { mineUrl: `${phoneUrl}#key=${key.key}` }),
     reload: live.reload,
     async close() {
       live.close();

@@ -1,11 +1,13 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { cpSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join, resolve } from 'node:path';
-import { expect, onTestFinished, test } from 'vitest';
+import { describe, expect, onTestFinished, test } from 'vitest';
+import { nearAddresses } from '../../src/server/near-addresses.ts';
 import { ROOT, TEST_CACHE } from '../run-cupbook.ts';
 import { SMALL_BOOK, smallBook, temporaryFolder } from '../small-book.ts';
+import { codesIn } from './scanned-code.ts';
 
 const BOG_POOL = SMALL_BOOK['colours/bog-pool.md']!;
 
@@ -25,15 +27,31 @@ async function freePort(): Promise<number> {
   return port;
 }
 
-async function serve(book: string): Promise<Serving> {
+/**
+ * @param more of the command line
+ * @param how what starts a program; by itself, with pipes in the place of a screen and a keyboard
+ */
+async function serve(
+  book: string,
+  more: readonly string[] = [],
+  how: (program: readonly string[]) => readonly string[] = (program) => program,
+): Promise<Serving> {
   const port = await freePort();
-  const line = ['serve', '--recipes', book, '--output', join(temporaryFolder(), 'site'), '--port', String(port)];
-  const child = spawn(process.execPath, [resolve(ROOT, 'src/cli/cupbook.mjs'), ...line], {
-    cwd: ROOT,
-    env: { ...process.env, XDG_CACHE_HOME: TEST_CACHE },
-  });
+  const line = [
+    'serve',
+    '--recipes',
+    book,
+    '--output',
+    join(temporaryFolder(), 'site'),
+    '--port',
+    String(port),
+    ...more,
+  ];
+  const [program, ...words] = how([process.execPath, resolve(ROOT, 'src/cli/cupbook.mjs'), ...line]);
+  const child = spawn(program!, words, { cwd: ROOT, env: { ...process.env, XDG_CACHE_HOME: TEST_CACHE } });
   let said = '';
   for (const stream of [child.stdout, child.stderr]) {
+    stream.setEncoding('utf8');
     stream.on('data', (text) => {
       said += text;
     });
@@ -149,4 +167,102 @@ test('cupbook serve refuses a port that is none', async () => {
   });
   const [code] = await once(port, 'close');
   expect({ code, said }).toEqual({ code: 1, said: 'The port must be a whole number from 1 to 65535, not "http".\n' });
+});
+
+/** The small book with a recipe that is not published. */
+const withSecret = (): Promise<string> =>
+  smallBook({ 'colours/reed.md': BOG_POOL.replace('title: Bog Pool', 'title: Reed Bed\npublish: no') });
+
+const [NETWORK_ADDRESS] = nearAddresses().own.filter((address) => !address.includes(':'));
+
+test('cupbook serve lets nobody in from the network', async () => {
+  const { address, said } = await serve(await withSecret());
+  await expect.poll(said).toContain(`The book is open at ${address} on this computer alone.`);
+  expect((await get(`${address}colours/reed/`)).status).toBe(200);
+  if (NETWORK_ADDRESS !== undefined) {
+    expect((await get(address.replace('localhost', NETWORK_ADDRESS))).status).toBe(0);
+  }
+});
+
+test('cupbook serve refuses a port that is taken, before it builds anything', async () => {
+  const { address, said } = await serve(await smallBook());
+  await expect.poll(statusOf(address)).toBe(200);
+  const { port } = new URL(address);
+  const other = await serve(await smallBook(), ['--port', port]);
+  expect((await once(other.child, 'close'))[0]).toBe(1);
+  expect(other.said()).toBe(
+    `Port ${port} is already used by another program, perhaps by another start of this one. Stop that, name another port, or leave --port out for the next free one.\n`,
+  );
+  expect((await get(address)).status).toBe(200);
+  expect(said()).not.toContain('stopped at an error');
+});
+
+test.each([
+  ['without --phone', ['--mine'], /^--mine goes with --phone: /],
+  [
+    'where a file or program would keep it',
+    ['--phone', '--mine'],
+    /^The code of --mine holds a key that must be kept nowhere/,
+  ],
+])('cupbook serve refuses the code of one’s own %s', async (_where, more, told) => {
+  const { child, said } = await serve(await smallBook(), more);
+  expect((await once(child, 'close'))[0]).toBe(1);
+  expect(said()).toMatch(told);
+});
+
+describe.skipIf(NETWORK_ADDRESS === undefined)('for a phone (needs a network card with an address)', () => {
+  test('cupbook serve --phone shows the network what is published, and this computer all', async () => {
+    const { book, address, child, said } = await serve(await withSecret(), ['--phone']);
+    const phone = address.replace('localhost', NETWORK_ADDRESS!);
+    await expect.poll(said).toContain(`On a phone in the same network: ${phone}`);
+    expect(said()).toContain('Everybody in this network can read it there');
+    for (const [at, status] of [
+      [address, 200],
+      [phone, 404],
+    ] as const) {
+      expect((await get(at)).status).toBe(200);
+      expect((await get(`${at}colours/reed/`)).status).toBe(status);
+      expect((await get(`${at}colours/reed/reed.md`)).status).toBe(status);
+      expect((await get(`${at}book.json`)).text.includes('Reed Bed')).toBe(status === 200);
+    }
+    // What is withdrawn goes, and what is published comes, while it runs.
+    writeFileSync(join(book, 'colours/reed.md'), BOG_POOL.replace('Bog Pool', 'Reed Bed'));
+    await expect.poll(statusOf(`${phone}colours/reed/`)).toBe(200);
+    writeFileSync(join(book, 'colours/reed.md'), BOG_POOL.replace('title: Bog Pool', 'title: Reed Bed\npublish: no'));
+    await expect.poll(statusOf(`${phone}colours/reed/`)).toBe(404);
+    expect((await get(`${address}colours/reed/`)).status).toBe(200);
+    child.kill('SIGINT');
+    expect((await once(child, 'close'))[0]).toBe(0);
+  });
+
+  // `script` of util-linux gives a program a screen; that of other systems takes its words in another order.
+  test.skipIf(process.platform !== 'linux' || !existsSync('/usr/bin/script'))(
+    'cupbook serve --phone --mine shows a second code, and what is on it opens the whole book (needs `script` of Linux)',
+    async () => {
+      const quoted = (words: readonly string[]): string =>
+        words.map((word) => `'${word.replaceAll("'", `'\\''`)}'`).join(' ');
+      const { address, child, said } = await serve(await withSecret(), ['--phone', '--mine'], (program) => [
+        '/usr/bin/script',
+        '-qec',
+        quoted(program),
+        '/dev/null',
+      ]);
+      await expect.poll(said).toContain('Stop with Ctrl+C.');
+      const phone = address.replace('localhost', NETWORK_ADDRESS!);
+      const [first, second] = codesIn(said().replaceAll('\r', ''));
+      expect(first).toBe(phone);
+      const { origin, pathname, hash } = new URL(second!);
+      expect(origin + pathname).toBe(phone);
+      const key = hash.slice('#key='.length);
+      expect(said()).not.toContain(key);
+
+      const opened = await fetch(`${phone}.serve/key`, { headers: { 'x-cupbook-key': key } });
+      const cookie = opened.headers.getSetCookie()[0]!.split(';')[0]!;
+      expect((await fetch(`${phone}colours/reed/`)).status).toBe(404);
+      const page = await fetch(`${phone}colours/reed/`, { headers: { cookie } });
+      expect([page.status, (await page.text()).includes('Reed Bed')]).toEqual([200, true]);
+      child.stdin?.write('\u0003');
+      expect((await once(child, 'close'))[0]).toBe(0);
+    },
+  );
 });

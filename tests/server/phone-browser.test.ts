@@ -4,16 +4,15 @@ import type { AddressInfo } from 'node:net';
 import { type Browser, chromium as launcher } from 'playwright-core';
 import { afterAll, describe, expect, onTestFinished, test } from 'vitest';
 import { nearAddresses } from '../../src/server/near-addresses.ts';
-import { type Chromium, chromium } from '../site/chromium.ts';
+import { chromium, whyNoChromium } from '../site/chromium.ts';
 import { recordingProxy } from './recording-proxy.ts';
 import { page as bookPage, servedSite } from './served-site.ts';
 
 const ADDRESS = nearAddresses().own.find((address) => !address.includes(':'));
 
-/** The browser, or why there is none. */
-const found: Chromium | Error = await chromium().catch((error: Error) => error);
-if (found instanceof Error) console.log(`Skipped: ${found.message}`);
-const browser: Browser | undefined = found instanceof Error ? undefined : await launcher.launch(found);
+const why = whyNoChromium();
+if (why !== undefined) console.warn(`The tests of the server in a browser are skipped: ${why}`);
+const browser: Browser | undefined = why === undefined ? await launcher.launch(await chromium()) : undefined;
 afterAll(() => browser?.close());
 
 /** Opens a page in a profile of its own, which is gone after the test. */
