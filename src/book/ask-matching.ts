@@ -8,9 +8,11 @@ import { type CutBack, cutBack } from '../matching/cut-back.ts';
 import { type FirstRecipe, firstRecipe } from '../matching/first-recipe.ts';
 import { shelfByName } from '../matching/match-material.ts';
 import { type NextAddition, type NextAdditionQuestion, nextAddition } from '../matching/next-addition.ts';
+import { addedText } from '../matching/proposal.ts';
 import { substitutes } from '../matching/substitutes.ts';
 import type { Substitution } from '../matching/substitution.ts';
 import type { TargetPart } from '../matching/target-part.ts';
+import { unloggedMove, unloggedQuestion } from '../matching/unlogged.ts';
 import { cupAim, partFor, seenWhole } from './cup-aim.ts';
 import { cupLeft, cupState, observationsOf, seenViews } from './cup-states.ts';
 import type { Book, Cup, Recipe, Target } from './model.ts';
@@ -101,13 +103,24 @@ export function substitutesFor(
   });
 }
 
-function question(
-  book: Book,
-  recipe: Recipe,
-  cup: Cup,
-  target: Target,
-  { inStock = false }: Asking,
-): NextAdditionQuestion {
+/** What is to be asked of the last round of a cup before anything is added: see `unloggedMove`. */
+function askedOf(book: Book, recipe: Recipe, cup: Cup, target: Target, asking: Asking): string | undefined {
+  if (!cup.rounds.at(-1) || !seenViews(cup.rounds.at(-1)!)) return undefined;
+  const move = unloggedMove(observationsOf(cup, bodyMm(book, recipe)));
+  if (!move) return undefined;
+  const before = cup.rounds.slice(0, -1).findLastIndex((round) => seenViews(round) !== undefined);
+  const then = { ...cup, rounds: cup.rounds.slice(0, before + 1) };
+  const [proposed] = nextAdditionFor(book, recipe, then, target, asking).proposals;
+  const asks = unloggedQuestion(
+    move,
+    cup.rounds[before]!.number,
+    proposed && addedText(proposed.additions, proposed.thin, book.settings),
+  );
+  return `${asks} Write what went in before that pour into the log, under \`add\`; if nothing did, write \`add: {}\` there. Until then leave the cup as it is.`;
+}
+
+function question(book: Book, recipe: Recipe, cup: Cup, target: Target, asking: Asking): NextAdditionQuestion {
+  const { inStock = false } = asking;
   const thickness = bodyMm(book, recipe);
   const aim = cupAim(recipe, cup, target, { shelf: shelfByName(book.materials), bodyMm: thickness });
   if (!aim) throw new RangeError(`no part of ${target.id} is for ${recipe.id}/${cup.name}; ask cupForMatching first`);
@@ -125,6 +138,7 @@ function question(
     ...(seen && left ? { seen: aim.asTarget(seen, left) } : {}),
     startMl: Math.round(cup.rounds[0]?.plasticMl ?? cup.startMl),
     limits: { inStock, mayThin: true, roomMl: filledMl(book.settings), temperature: book.settings.temperature },
+    asks: left && askedOf(book, recipe, cup, target, asking),
   };
 }
 

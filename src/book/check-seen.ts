@@ -1,4 +1,5 @@
-import { isReversed } from '../matching/target-part.ts';
+import { isReversed, type SeenViews, settledViews } from '../matching/target-part.ts';
+import { movedBetween } from '../matching/unlogged.ts';
 import type { TargetColour } from '../recipe/colour-fields.ts';
 import type { FieldPath } from '../recipe/front-matter.ts';
 import type { Thing } from '../recipe/read-thing.ts';
@@ -21,5 +22,39 @@ export function checkSeen(
     expected: 'a colour over black that is as dark as over white, or darker',
     why: 'a white card throws light back through the bait, a black one none',
     fix: 'change the two over, or look again',
+  });
+}
+
+type Looked = Parameters<typeof checkSeen>[0];
+
+/** Reports a look that differs from the one before by more than two test pours of a cup can, with nothing between that went in. */
+export function checkUnlogged(
+  log: readonly { readonly add?: object; readonly plastic?: object; readonly seen?: Looked }[],
+  thing: Thing,
+  path: FieldPath,
+  report: Report,
+): void {
+  let before: SeenViews | undefined;
+  for (const [index, { add, plastic, seen = {} }] of log.entries()) {
+    if (add !== undefined || plastic !== undefined) before = undefined;
+    const now = looked(seen);
+    const move = before && movedBetween(before, now);
+    if (move) {
+      report.add('seen/unlogged', thing, [...path, index, 'seen'], {
+        found: `colour that is ΔE ${move.deltaE.toFixed(1)} from the look before it, and nothing that went in between`,
+        expected: 'what went in before this pour, under `add` or `plastic`',
+        why: 'two test pours of one cup differ by less, and what is not written down is in no recipe',
+        fix: 'write `add: { … }` with what went in before this pour; if nothing did, write `add: {}`',
+      });
+    }
+    // A look may be written down in two steps, one view each.
+    before = { ...before, ...now };
+  }
+}
+
+function looked({ 'over-white': white, 'over-black': black }: Looked): SeenViews {
+  return settledViews({
+    ...(white === undefined ? {} : { overWhite: seenByDaylight(white).lab }),
+    ...(black === undefined ? {} : { overBlack: seenByDaylight(black).lab }),
   });
 }

@@ -8,7 +8,7 @@ import type { Body } from '../optics/stack.ts';
 import { sharedRange } from '../units/shared-range.ts';
 import { checkHeat, checkPouring } from './check-heat.ts';
 import { checkLoads } from './check-loads.ts';
-import { checkSeen } from './check-seen.ts';
+import { checkSeen, checkUnlogged } from './check-seen.ts';
 import type { MaterialCore } from './compile-material.ts';
 import { describeChange } from './describe-change.ts';
 import type { FilledCup, FilledRound } from './fill-cup.ts';
@@ -70,6 +70,7 @@ export function compileCup(
   checkHeat(filled, heat.limit, shelf, settings.temperature, report);
   for (const [index, { seen = {} }] of (spec.fields.log ?? []).entries())
     checkSeen(seen, spec.recipe, [...spec.path, 'log', index, 'seen'], report);
+  checkUnlogged(spec.fields.log ?? [], spec.recipe, [...spec.path, 'log'], report);
   const plasticDensity = plastics.reduce(
     (sum, { material, fraction }) => sum + fraction * shelf.get(material)!.density,
     0,
@@ -126,6 +127,7 @@ function compileRounds(
       number: index + 1,
       added: round.added,
       plasticAddedMl: round.plasticAddedMl,
+      ...(round.nothingAdded ? { nothingAdded: true } : {}),
       pouredMl: round.pouredMl,
       ...(round.heatedTo === undefined ? {} : { heatedTo: round.heatedTo }),
       ...((round.heatedTo ?? 0) > BURNT ? { burnt: true as const } : {}),

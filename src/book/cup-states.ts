@@ -28,9 +28,17 @@ export function cupState(cup: Pick<Cup, 'plastics'>, plasticMl: number, contents
 
 /** The rounds of a cup in which a colour was seen, as matching learns from them. */
 export function observationsOf(cup: Cup, thicknessMm: number): readonly Observation[] {
+  // A cup's first round is of what it was begun with.
+  let isLogged = true;
   return cup.rounds.flatMap((round): Observation[] => {
+    const { added, plasticAddedMl, nothingAdded } = round;
+    isLogged ||= added.length > 0 || plasticAddedMl > 0 || nothingAdded === true;
     const seen = seenViews(round);
-    return seen ? [{ cup: cupState(cup, round.plasticMl, round.contents), thicknessMm, seen }] : [];
+    if (!seen) return [];
+    const state = cupState(cup, round.plasticMl, round.contents);
+    const observation = { cup: state, thicknessMm, seen, ...(isLogged ? {} : { unlogged: true as const }) };
+    isLogged = false;
+    return [observation];
   });
 }
 

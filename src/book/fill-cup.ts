@@ -42,6 +42,8 @@ export interface FilledRound {
   readonly step: number;
   readonly added: { material: string; dose: string; grams: number }[];
   plasticAddedMl: number;
+  /** The log says that nothing went in: `add: {}`. */
+  nothingAdded?: true;
   pouredMl: number;
   heatedTo?: number;
   reheated: boolean;
@@ -304,6 +306,7 @@ class Filling {
       const added = this.doses(step.add, [...at, 'add']);
       for (const { material, grams } of added) this.record({ kind: 'add', material, grams });
       round.added.push(...added);
+      if (Object.keys(step.add).length === 0) round.nothingAdded = true;
     }
     if (first < this.steps.length || round.pouredMl === 0) round.before = this.state;
     if (step.pour !== undefined) {

@@ -5,6 +5,7 @@ import { type MatchMaterial, shelfByName } from '../matching/match-material.ts';
 import { nextAddition } from '../matching/next-addition.ts';
 import { offsetsFor } from '../matching/off-share.ts';
 import type { SeenViews } from '../matching/target-part.ts';
+import { unloggedMove, unloggedQuestion } from '../matching/unlogged.ts';
 import { isNoVerdict, thresholdsFor, type Verdict, verdict, verdictOf } from '../matching/verdict.ts';
 import type { TwoViews } from '../optics/cup-body.ts';
 import { hexFromLab } from '../optics/display.ts';
@@ -89,6 +90,7 @@ function matchCup(cup: Cup, aim: CupAim, bodyMm: number, tolerance: number, cont
   };
   if (last.round.verdict.within || !left) return found;
   const seen = seenViews(cup.rounds.at(-1)!);
+  const move = seen && unloggedMove(observations);
   const next = nextAddition({
     cup: left,
     target: part,
@@ -99,9 +101,11 @@ function matchCup(cup: Cup, aim: CupAim, bodyMm: number, tolerance: number, cont
     ...(seen ? { seen: aim.asTarget(seen, left) } : {}),
     startMl: Math.round(cup.rounds[0]!.plasticMl),
     limits: { mayThin: true, roomMl: filledMl(settings) },
+    ...(move ? { asks: unloggedQuestion(move, cup.rounds.at(-1)!.number - 1) } : {}),
   });
   const { advice, sentence, proposals, missing } = next;
-  return advice === 'fault' || advice === 'leave'
+  // What is to be asked is told to the maker, with its place: see `checkUnlogged`.
+  return advice === 'fault' || advice === 'leave' || advice === 'ask'
     ? found
     : { ...found, next: rounded({ advice, sentence, proposals, missing }) };
 }

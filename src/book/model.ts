@@ -89,6 +89,8 @@ export interface Round {
   readonly number: number;
   readonly added: readonly { readonly material: string; readonly dose: string; readonly grams: number }[];
   readonly plasticAddedMl: number;
+  /** The log says that nothing went in. */
+  readonly nothingAdded?: true;
   readonly pouredMl: number;
   readonly heatedTo?: number;
   /** It was heated until vinyl breaks down. */

@@ -95,6 +95,7 @@ export const CATALOGUE = {
   'mold/thickness': error('A mold is thicker in its thin part than in its body.'),
   'target/no-colour': error('A target says neither how it is seen over white nor its parts.'),
   'seen/reversed': error('What was seen cannot be: it is lighter over black than over white.'),
+  'seen/unlogged': warning('A cup looks otherwise than the look before it, and the log says of nothing that went in.'),
   'photo/missing': error('A photo that a file names is not in `photos/`.'),
   'photo/unreadable': error('A photo that a file names is no JPEG, PNG or WebP picture that can be shown.'),
   'photo/unused': warning('A photo is named by no file, and is not published.'),

@@ -360,6 +360,10 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
     bad: { 'targets/elver.md': text('title: Elver\nover-white: "#4a3a2c"\nover-black: "#8a7a5c"') },
     good: { 'targets/elver.md': text('title: Elver\nover-white: "#8a7a5c"\nover-black: "#4a3a2c"') },
   },
+  'seen/unlogged': smoke(
+    'plastic: 120 ml supple\nlog:\n  - { add: { peat: 6 drops }, pour: 14 ml, seen: { over-white: "#b09468" } }\n  - { pour: 14 ml, seen: { over-white: "#8a6a44" } }',
+    'plastic: 120 ml supple\nlog:\n  - { add: { peat: 6 drops }, pour: 14 ml, seen: { over-white: "#b09468" } }\n  - { add: { peat: 6 drops }, pour: 14 ml, seen: { over-white: "#8a6a44" } }',
+  ),
   'photo/missing': change('colours/smoke.md', photo('smoek.jpg'), photo('smoke.jpg')),
   'photo/unreadable': change('colours/smoke.md', photo('smoke.heic'), photo('smoke.jpg')),
   'photo/unused': change('colours/smoke.md', EXAMPLE_BOOK['colours/smoke.md'], photo('smoke.jpg')),

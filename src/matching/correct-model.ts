@@ -15,6 +15,8 @@ export interface Observation {
   readonly cup: CupState;
   readonly thicknessMm: number;
   readonly seen: SeenViews;
+  /** Nothing is logged between the round before and this one. */
+  readonly unlogged?: true;
 }
 
 /** What the rounds say of the model. */

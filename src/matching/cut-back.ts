@@ -22,9 +22,9 @@ import { differenceText } from './words.ts';
 export interface CutBack {
   /**
    * 'leave' it, 'thin' it, 'start-again' with a new cup, 'add' to it, since there is not too much of anything in it, 'cannot' be
-   * thinned, or a 'fault' in what was asked.
+   * thinned, 'ask' first what went in, or a 'fault' in what was asked.
    */
-  readonly advice: 'leave' | 'thin' | 'start-again' | 'add' | 'cannot' | 'fault';
+  readonly advice: 'leave' | 'thin' | 'start-again' | 'add' | 'cannot' | 'ask' | 'fault';
   /** For the maker. */
   readonly sentence: string;
   readonly now?: Verdict;
@@ -62,6 +62,7 @@ export function cutBack(question: NextAdditionQuestion): CutBack {
   const views = seen ?? predictedViews;
   const now = verdict(views, target, thresholds);
   if (isNoVerdict(now)) return { advice: 'fault', sentence: now.fault };
+  if (question.asks !== undefined) return { advice: 'ask', sentence: question.asks, now };
   const predicted = mix.worst(nothingAdded);
   const { isDone, below, caution } = reckoning({
     correction,

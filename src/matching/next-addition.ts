@@ -47,6 +47,8 @@ export interface NextAdditionQuestion {
   /** What the cup looks like as it is now; unset: not poured yet, or not noted. */
   readonly seen?: SeenViews;
   readonly limits?: AdditionLimits;
+  /** What must be answered before anything is added (see `unloggedQuestion`): the cup is judged then, and nothing proposed. */
+  readonly asks?: string | undefined;
   readonly priors?: CorrectionPriors;
   /** Plastic that a new cup would be started with, ml; unset: what is in this one. */
   readonly startMl?: number;
@@ -62,9 +64,9 @@ export interface NextAdditionQuestion {
 export interface NextAddition {
   /**
    * 'leave' it, 'add' something, 'start-again' with a new cup, which takes less than mending this one, 'cannot' get there from this
-   * shelf, or a 'fault' in what was asked.
+   * shelf, 'ask' first what went in, or a 'fault' in what was asked.
    */
-  readonly advice: 'leave' | 'add' | 'start-again' | 'cannot' | 'fault';
+  readonly advice: 'leave' | 'add' | 'start-again' | 'cannot' | 'ask' | 'fault';
   /** For the maker. */
   readonly sentence: string;
   /** The cup now, as seen, or else as predicted. */
@@ -122,6 +124,7 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
     tolerance,
   });
   const known = { now, predictedDeltaE, correction, leftOut };
+  if (question.asks !== undefined) return { ...nothing('ask', question.asks), ...known };
   if (isDone) {
     return { ...nothing('leave', `Leave it: it is ${now.sentence}.`), ...known };
   }

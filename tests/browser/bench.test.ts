@@ -232,7 +232,7 @@ describe('a match as it goes on', () => {
   test('every field has an id, by which it stays in the hand when the page is drawn anew', () => {
     const work = matched();
     const shown = { data: DATA, materials: new Map(DATA.materials.map((material) => [material.id, material])) };
-    const drawn = `${sidesView(work, DATA.settings)}${roundForms(0, {}, { side: sideOf(work, 0), work }, shown)}`;
+    const drawn = `${sidesView(work, DATA.settings)}${roundForms(0, {}, { side: sideOf(work, 0), work, advice: adviceFor(work, 0, DATA) }, shown)}`;
     const fields = drawn.match(/<(?:input|select)\b[^>]*>/g)!;
     expect(fields.filter((field) => !/ id="/.test(field))).toEqual([]);
     const ids = fields.map((field) => / id="([^"]*)"/.exec(field)?.[1]);

@@ -165,7 +165,7 @@ describe('a match in a book of fluid ounces', () => {
     expect(`${sidesView(work, settings)}`).toContain('Thickness, in</label>');
     const views = [
       sidesView(work, settings),
-      roundForms(0, {}, { side, work }, SHOWN),
+      roundForms(0, {}, { side, work, advice }, SHOWN),
       logView(work.cups[0]!.steps, advice.now, SHOWN),
       firstView(firstAnswers(work, DATA), work.sides, SHOWN),
       nextView(advice, side, SHOWN),

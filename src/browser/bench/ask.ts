@@ -8,13 +8,27 @@ import type { CupAim } from '../../book/cup-aim.ts';
 import { filledMl } from '../../cup/filled-ml.ts';
 import { type FirstRecipe, firstRecipe } from '../../matching/first-recipe.ts';
 import { type NextAddition, nextAddition } from '../../matching/next-addition.ts';
+import { addedText, type Proposal } from '../../matching/proposal.ts';
 import type { RecipeAmount, RecipeProposal } from '../../matching/recipe-proposal.ts';
 import type { TargetPart } from '../../matching/target-part.ts';
+import { unloggedMove, unloggedQuestion } from '../../matching/unlogged.ts';
 import type { BenchPageData } from '../../render/pages/bench.ts';
+import type { VolumeUnit } from '../../units/volume-text.ts';
 import { aimFor, bodyOf, densityIn } from './aim-for.ts';
 import { bookAmount, fileDose } from './dose-text.ts';
+import { leadsByWeight } from './leads-by-weight.ts';
 import { within } from './limits.ts';
-import { begunAnew, type CupNow, cupNow, partOfSide, type Work, type WorkAmount, type WorkSide } from './work.ts';
+import {
+  beforeLastLook,
+  begunAnew,
+  type CupNow,
+  cupNow,
+  partOfSide,
+  type Work,
+  type WorkAmount,
+  type WorkSide,
+  type WorkStep,
+} from './work.ts';
 import { bookColour, colourText, type WorkColour } from './work-colour.ts';
 
 /** Recipes for one side, or for both together. */
@@ -28,6 +42,8 @@ export interface CupAdvice {
   readonly now: CupNow;
   readonly aim: CupAim;
   readonly next: NextAddition;
+  /** The last round moved with nothing logged: what had been proposed before it, if anything was. */
+  readonly unlogged?: { readonly proposed?: Proposal };
 }
 
 /** A new match: a target that is to be described. */
@@ -161,6 +177,7 @@ export function adviceFor(work: Work, index: number, data: BenchPageData): CupAd
   const now = cupNow(work, index, densityIn(data), bodyOf(work, data));
   const aim = aimFor(work, index, data);
   const { settings } = data;
+  const unlogged = unloggedIn(work, index, now, data);
   const next = nextAddition({
     cup: now.cup,
     target: aim.part,
@@ -177,6 +194,41 @@ export function adviceFor(work: Work, index: number, data: BenchPageData): CupAd
       roomMl: Math.max(filledMl(settings), work.plasticMl),
       temperature: settings.temperature,
     },
+    asks: unlogged?.asks,
   });
-  return { now, aim, next };
+  return { now, aim, next, ...(unlogged && { unlogged }) };
+}
+
+/** What is to be asked of the last round, with what had been proposed before it; undefined where nothing is. */
+function unloggedIn(
+  work: Work,
+  index: number,
+  now: CupNow,
+  data: BenchPageData,
+): { readonly asks: string; readonly proposed?: Proposal } | undefined {
+  const move = now.seen && unloggedMove(now.rounds);
+  if (!move) return undefined;
+  const [proposed] = adviceFor(beforeLastLook(work, index), index, data).next.proposals;
+  const words = proposed && addedWords(proposed, data.settings);
+  return { asks: unloggedQuestion(move, now.rounds.at(-2)!.number, words), ...(proposed && { proposed }) };
+}
+
+/** What a proposal adds, in the way of measuring it that leads. */
+function addedWords({ additions, thin, left, weighedDeltaE }: Proposal, settings: VolumeUnit): string {
+  const asMeasured = leadsByWeight(left.deltaE, left.within, weighedDeltaE)
+    ? additions.map(({ title, text, weighed }) => ({ title, text: weighed?.text ?? text }))
+    : additions;
+  return addedText(asMeasured, thin, settings);
+}
+
+/** A proposal as steps of the log. */
+export function stepsOf(
+  { additions, thin }: Pick<Proposal, 'additions' | 'thin'>,
+  data: BenchPageData,
+  weighing: boolean,
+): readonly WorkStep[] {
+  return [
+    ...(thin ? [{ do: 'plastic' as const, ml: thin.ml }] : []),
+    ...(additions.length > 0 ? [{ do: 'add' as const, amounts: amountsOf(additions, data, weighing) }] : []),
+  ];
 }

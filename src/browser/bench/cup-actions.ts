@@ -5,14 +5,15 @@
  */
 import { volumeInField } from '../../units/volume-field.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
-import { adviceFor, amountsOf } from './ask.ts';
+import { adviceFor, amountsOf, stepsOf } from './ask.ts';
 import { typedAmount } from './dose-text.ts';
 import { type CupDraft, withoutRound } from './drafts.ts';
+import { leadsByWeight } from './leads-by-weight.ts';
 import { lastDone } from './log-view.ts';
 import { isMistyped, readRound, volumeIn } from './read-forms.ts';
 import type { BenchScreen } from './screen.ts';
 import type { BenchState } from './state.ts';
-import { begunAnew, doings, type WorkStep, withoutLastDone, withSteps } from './work.ts';
+import { begunAnew, doings, type WorkStep, withoutLastDone, withSteps, withStepsBeforeLook } from './work.ts';
 import { colourText } from './work-colour.ts';
 
 /** Actions on the cups. */
@@ -28,12 +29,31 @@ export class CupActions {
   /** Puts a proposal into the log. */
   take(index: number, proposal: number, weighing: boolean): void {
     const { data, work } = this.state;
-    const { additions, thin } = adviceFor(work, index, data).next.proposals[proposal]!;
-    const steps: WorkStep[] = [
-      ...(thin ? [{ do: 'plastic' as const, ml: thin.ml }] : []),
-      ...(additions.length > 0 ? [{ do: 'add' as const, amounts: amountsOf(additions, data, weighing) }] : []),
-    ];
+    const steps = stepsOf(adviceFor(work, index, data).next.proposals[proposal]!, data, weighing);
     this.log(index, steps, 'It is in the log. Stir, pour a bait, look, and note the round.');
+  }
+
+  /** Answers what went in before a round whose colour moved with nothing logged. */
+  answer(index: number, wentIn: 'proposed' | 'else' | 'nothing'): void {
+    const { data, work } = this.state;
+    if (wentIn === 'else') {
+      this.state.draft(index, this.draftWith(index, { beforeRound: true }));
+      this.screen.showCup(index);
+      this.screen.part(`#cup-${index}-material`).focus();
+      this.screen.say('Put what went in into the log: it is put before the round.');
+      return;
+    }
+    const { unlogged, now } = adviceFor(work, index, data);
+    const number = now.rounds.at(-1)?.number;
+    if (wentIn === 'nothing') {
+      this.logBefore(index, [{ do: 'add', amounts: [] }], `The log says that nothing went in before round ${number}.`);
+      return;
+    }
+    const proposed = unlogged?.proposed;
+    if (!proposed) return;
+    const { left, weighedDeltaE } = proposed;
+    const steps = stepsOf(proposed, data, leadsByWeight(left.deltaE, left.within, weighedDeltaE));
+    this.logBefore(index, steps, `It is in the log, before round ${number}.`);
   }
 
   beginAfresh(index: number, weighing: boolean): void {
@@ -70,8 +90,7 @@ export class CupActions {
     const grams = plastic.reduce((sum, [id, each]) => sum + each * (materials.get(id)?.density ?? 1), 0);
     const amount = typedAmount(at.value, materials.get(select.value)!, { ml, grams });
     if ('fault' in amount) screen.complain({ fault: amount.fault, at });
-    else
-      this.log(index, [{ do: 'add', amounts: [amount] }], 'It is in the log.', this.draftWith(index, { amount: '' }));
+    else this.logElse(index, { do: 'add', amounts: [amount] }, this.draftWith(index, { amount: '' }));
   }
 
   addPlastic(index: number): void {
@@ -81,7 +100,7 @@ export class CupActions {
       this.screen.complain(ml);
       return;
     }
-    this.log(index, [{ do: 'plastic', ml }], 'It is in the log.', this.draftWith(index, { addedMl: '' }));
+    this.logElse(index, { do: 'plastic', ml }, this.draftWith(index, { addedMl: '' }));
   }
 
   /** Takes back what was done last, all of it; a round is put back into its form, to be mended. */
@@ -108,12 +127,26 @@ export class CupActions {
     this.show(index, says);
   }
 
+  /** Puts something else into the log, where it was said to have gone in. */
+  private logElse(index: number, step: WorkStep, draft: CupDraft): void {
+    const before = this.screen.part(`[data-cup="${index}"]`).querySelector<HTMLInputElement>('[name="beforeRound"]');
+    if (before?.checked) this.logBefore(index, [step], 'It is in the log, before the round.', draft);
+    else this.log(index, [step], 'It is in the log.', draft);
+  }
+
+  private logBefore(index: number, steps: readonly WorkStep[], says: string, draft?: CupDraft): void {
+    if (!this.state.put(withStepsBeforeLook(this.state.work, index, ...steps))) return;
+    if (draft) this.state.draft(index, draft);
+    this.show(index, says);
+  }
+
   private show(index: number, says: string): void {
     // What was done is kept before the page can be left.
     this.state.save();
     this.screen.showCup(index);
-    this.screen.part(`#cup-${index}-head`).focus();
-    this.screen.say(says);
+    const asks = this.screen.root.querySelector<HTMLElement>(`#cup-${index}-asks`);
+    (asks ?? this.screen.part(`#cup-${index}-head`)).focus();
+    this.screen.say(asks ? `${says} ${asks.textContent}` : says);
   }
 }
 

@@ -16,6 +16,7 @@ import { logView } from './log-view.ts';
 import { isToBeMixed, mixView } from './mix-view.ts';
 import { judged, nextView, viewsOf } from './proposal-view.ts';
 import type { BenchShown } from './shown.ts';
+import { unloggedView } from './unlogged-view.ts';
 import type { Work, WorkCup, WorkSide } from './work.ts';
 
 /** All that is known of a cup. */
@@ -48,7 +49,9 @@ export function cupView(cupShown: CupShown, shown: BenchShown): Html {
   }${finished ? behindView(cupShown) : ''}${
     isToBeMixed(cup)
       ? ''
-      : html`<p class="bench-next" data-advice="${next.advice}">${adviceWords(advice)}</p>${nextView(advice, side, shown)}`
+      : next.advice === 'ask'
+        ? unloggedView(advice, index)
+        : html`<p class="bench-next" data-advice="${next.advice}">${adviceWords(advice)}</p>${nextView(advice, side, shown)}`
   }${roundForms(index, draft, cupShown, shown)}${
     rounds.length === 0
       ? ''

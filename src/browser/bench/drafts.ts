@@ -20,6 +20,8 @@ export interface CupDraft {
   readonly amount?: string;
   /** In the book's unit. */
   readonly addedMl?: string;
+  /** What else went in did so before the last round. */
+  readonly beforeRound?: boolean;
   /** What of the recipe is in the cup already, ticked off. */
   readonly mixed?: readonly string[];
 }
@@ -34,7 +36,7 @@ export interface Drafts {
 }
 
 const TEXTS = ['pour', 'overWhite', 'overBlack', 'note', 'material', 'amount', 'addedMl'] as const;
-const TICKS = ['sawWhite', 'sawBlack'] as const;
+const TICKS = ['sawWhite', 'sawBlack', 'beforeRound'] as const;
 
 /** Drafts as the browser kept them; none, where it kept something else. */
 export function readDrafts(text: string | undefined): Drafts {

@@ -102,6 +102,7 @@ const BY_NUMBERS = [
   'plain',
   'use',
   'take',
+  'wentIn',
   'afresh',
   'noteRound',
   'addElse',
@@ -124,6 +125,7 @@ function onClick(button: HTMLButtonElement, screen: BenchScreen, { target, cup, 
   else if (dataset.plain !== undefined) target.beginPlain();
   else if (dataset.use !== undefined) target.use(Number(dataset.use), Number(dataset.proposal), weighing);
   else if (dataset.take !== undefined) cup.take(indexOf(button), Number(dataset.take), weighing);
+  else if (dataset.wentIn !== undefined) cup.answer(indexOf(button), dataset.wentIn as 'proposed' | 'else' | 'nothing');
   else if (dataset.afresh !== undefined) cup.beginAfresh(indexOf(button), weighing);
   else if (dataset.noteRound !== undefined) cup.noteRound(indexOf(button));
   else if (dataset.addElse !== undefined) cup.addElse(indexOf(button));

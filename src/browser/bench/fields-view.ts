@@ -45,15 +45,18 @@ ${overBlack === undefined ? '' : colourField(`${id}-black`, 'overBlack', 'Over b
 export function roundForms(
   index: number,
   draft: CupDraft,
-  { side, alone, work }: Pick<CupShown, 'side' | 'alone' | 'work'>,
+  { side, alone, work, advice: { now } }: Pick<CupShown, 'side' | 'alone' | 'work' | 'advice'>,
   { data }: BenchShown,
 ): Html {
   const id = `cup-${index}`;
+  // What is noted now may be what was forgotten before the last look.
+  const lastRound = now.seen && now.rounds.at(-1)?.number;
   const { volume } = data.settings;
   const materials = data.materials.filter(({ kind }) => kind !== 'plastic');
   const { title, shotMl } = data.molds.find(({ id: mold }) => mold === work.mold)!;
   const { overWhite = '', overBlack = '', sawWhite = true, sawBlack = side.overBlack !== undefined } = draft;
-  const { material: chosen, amount = '', addedMl = '' } = draft;
+  const { material: chosen, amount = '', addedMl = '', beforeRound = false } = draft;
+  const isOpen = amount !== '' || addedMl !== '' || (beforeRound && lastRound !== undefined);
   return html`<fieldset class="bench-round" data-round><legend>A test pour</legend>${alone ? html`<div class="bench-alone"><div class="bench-chip">${chips([alone], '')}</div><p>Poured by itself, this cup should look about like this: ${alone.overWhite} over white, ${alone.overBlack} over black. It is a help, not the target.</p></div>` : ''}
 <div class="bench-fields"><p class="field"><label for="${id}-pour">Poured, ${volume}</label><input id="${id}-pour" type="number" inputmode="decimal" name="pour" min="0" step="any" value="${draft.pour ?? ''}" aria-describedby="${id}-shot"><span class="fine" id="${id}-shot">One shot of ${title}: ${volumeText(shotMl, data.settings)}</span></p>
 <div><p class="check"><input id="${id}-saw-white" type="checkbox" name="sawWhite"${sawWhite ? html` checked` : ''}><label for="${id}-saw-white">Looked at it over white</label></p>
@@ -62,7 +65,11 @@ ${sawWhite ? colourField(`${id}-white`, 'overWhite', 'Seen over white', overWhit
 ${sawBlack ? colourField(`${id}-black`, 'overBlack', 'Seen over black', overBlack) : ''}</div></div>
 <p class="field wide"><label for="${id}-note">Note</label><input id="${id}-note" type="text" name="note" maxlength="300" autocomplete="off" value="${draft.note ?? ''}"></p>
 <p class="bench-buttons"><button type="button" data-note-round>Note this round</button></p></fieldset>
-<details class="bench-else"${amount !== '' || addedMl !== '' ? html` open` : ''}><summary>Something else went in</summary><div class="bench-fields">
+<details class="bench-else"${isOpen ? html` open` : ''}><summary>Something else went in</summary>${
+    lastRound === undefined
+      ? ''
+      : html`<p class="check"><input id="${id}-before" type="checkbox" name="beforeRound"${beforeRound ? html` checked` : ''}><label for="${id}-before">It went in before round ${lastRound}</label></p>`
+  }<div class="bench-fields">
 <p class="field wide"><label for="${id}-material">Material</label><select id="${id}-material" name="material">${materials.map(({ id: material, title: name }) => html`<option value="${material}"${material === chosen ? html` selected` : ''}>${name}</option>`)}</select></p>
 <p class="field"><label for="${id}-amount">Amount</label><input id="${id}-amount" type="text" name="amount" placeholder="3 drops" maxlength="40" autocomplete="off" value="${amount}"></p>
 <p class="field"><button class="quiet" type="button" data-add-else>Put the material in the log</button></p></div><div class="bench-fields">

@@ -65,6 +65,7 @@ function stepWords(step: WorkStep, shown: BenchShown, goesOn: boolean, toMix: bo
   const verb = (word: string): string => (goesOn ? word : sentence(word));
   switch (step.do) {
     case 'add':
+      if (step.amounts.length === 0) return html`${verb('nothing went in')}`;
       return html`${verb(toMix ? 'to be mixed:' : 'added')} ${step.amounts.map(({ material, dose }, index) => html`${index > 0 ? ', ' : ''}${titleIn(shown, material)} ${spoonWords(dose, settings)}`)}`;
     case 'plastic':
       return html`${verb('added')} ${volumeText(step.ml, settings)} of plastic`;

@@ -13,6 +13,7 @@ import { type ChipColours, chips } from '../../render/swatch/chip.ts';
 import { deltaEText, moneyText, sentence, volumeText } from '../../render/words.ts';
 import { noMoreThan } from '../../units/volume-field.ts';
 import type { CupAdvice } from './ask.ts';
+import { leadsByWeight } from './leads-by-weight.ts';
 import { type BenchShown, limitWords, titleIn } from './shown.ts';
 import type { WorkSide } from './work.ts';
 import { hexOfColour, type WorkColour } from './work-colour.ts';
@@ -102,13 +103,10 @@ function anewButton(choice: Choice, startsAgain: boolean): Html {
   );
 }
 
-// Weighing leads where drops and spoons miss and it comes this much nearer, ΔE00 (convention of this book).
-const CLEARLY_NEARER = 0.5;
-
 /** The ways to measure something, the better one first. */
 function choices(deltaE: number, within: boolean, weighedDeltaE: number | undefined): readonly Choice[] {
   if (weighedDeltaE === undefined) return [{ weighing: false, leads: true, other: false }];
-  const weigh = !within && weighedDeltaE < deltaE - CLEARLY_NEARER;
+  const weigh = leadsByWeight(deltaE, within, weighedDeltaE);
   return [weigh, !weigh].map((weighing, index) => ({ weighing, leads: index === 0, other: true }));
 }
 

@@ -99,9 +99,11 @@ function stepLines({ plasticMl, add, pourMl, see }: LogStep, plastic: string, un
     ...(add === undefined
       ? []
       : [
-          `add: { ${merged(add)
-            .map(([material, dose]) => `${nameText(material)}: ${dose}`)
-            .join(', ')} }`,
+          add.length === 0
+            ? 'add: {}'
+            : `add: { ${merged(add)
+                .map(([material, dose]) => `${nameText(material)}: ${dose}`)
+                .join(', ')} }`,
         ]),
     ...(pourMl === undefined ? [] : [`pour: ${exactVolume(pourMl, unit)}`]),
     ...(see === undefined ? [] : [`seen: { ${seenFields(see).join(', ')} }`]),

@@ -30,6 +30,7 @@ export type WorkStep = {
 } & (
   | {
       readonly do: 'add';
+      /** None where somebody has said that nothing went in. */
       readonly amounts: readonly WorkAmount[];
       /** A recipe that a cup was begun with: it is still to be mixed. */
       readonly recipe?: true;
@@ -127,6 +128,8 @@ function keep({ plastic, plasticMl }: Work, steps: readonly WorkStep[], thicknes
   let seen: SeenViews | undefined;
   const rounds: WorkRound[] = [];
   let number = 0;
+  // A cup's first round is of what it was begun with.
+  let isLogged = true;
   const take = (step: Parameters<typeof afterStep>[1]): void => {
     const next = afterStep(cup, step, perGram);
     if (isOverPour(next)) return;
@@ -138,10 +141,12 @@ function keep({ plastic, plasticMl }: Work, steps: readonly WorkStep[], thicknes
       case 'add':
         for (const { material, grams } of step.amounts) take({ kind: 'add', material, grams });
         seen = undefined;
+        isLogged = true;
         break;
       case 'plastic':
         take({ kind: 'plastic', material: plastic, ml: step.ml });
         seen = undefined;
+        isLogged = true;
         break;
       case 'pour':
         take({ kind: 'pour', ml: step.ml });
@@ -149,7 +154,10 @@ function keep({ plastic, plasticMl }: Work, steps: readonly WorkStep[], thicknes
       case 'see':
         seen = seenViews(step);
         number++;
-        if (seen) rounds.push({ cup: looked, thicknessMm, seen, number });
+        if (seen) {
+          rounds.push({ cup: looked, thicknessMm, seen, number, ...(isLogged ? {} : { unlogged: true as const }) });
+          isLogged = false;
+        }
         break;
     }
   }
@@ -177,8 +185,7 @@ export function withCup(work: Work, index: number, change: (cup: WorkCup) => Wor
 
 /** The work with what was done to a cup in one go. */
 export function withSteps(work: Work, index: number, ...steps: readonly WorkStep[]): Work {
-  const marked = steps.map((step, at) => (at === 0 ? step : { ...step, also: true as const }));
-  return withCup(work, index, (cup) => ({ ...cup, steps: [...cup.steps, ...marked] }));
+  return withCup(work, index, (cup) => ({ ...cup, steps: [...cup.steps, ...inOneGo(steps)] }));
 }
 
 /** A log by what was done in one go: a pour and what was seen of it are one round. */
@@ -202,6 +209,30 @@ export function nextRound(steps: readonly WorkStep[]): number {
 /** The work without what was done last to a cup, all of it. */
 export function withoutLastDone(work: Work, index: number): Work {
   return withCup(work, index, (cup) => ({ ...cup, steps: doings(cup.steps).slice(0, -1).flat() }));
+}
+
+/** The work as it was before the last round in which a colour was seen. */
+export function beforeLastLook(work: Work, index: number): Work {
+  return withCup(work, index, (cup) => ({ ...cup, steps: atLastLook(cup.steps)[0] }));
+}
+
+/** The work with steps that were done before the last round in which a colour was seen, though they were not noted then. */
+export function withStepsBeforeLook(work: Work, index: number, ...steps: readonly WorkStep[]): Work {
+  return withCup(work, index, (cup) => {
+    const [before, since] = atLastLook(cup.steps);
+    return { ...cup, steps: [...before, ...inOneGo(steps), ...since] };
+  });
+}
+
+/** A log parted where the last round with a colour in it begins. */
+function atLastLook(steps: readonly WorkStep[]): readonly [before: readonly WorkStep[], since: readonly WorkStep[]] {
+  const all = doings(steps);
+  const at = all.findLastIndex((together) => together.some((step) => step.do === 'see' && seenViews(step)));
+  return at < 0 ? [steps, []] : [all.slice(0, at).flat(), all.slice(at).flat()];
+}
+
+function inOneGo(steps: readonly WorkStep[]): readonly WorkStep[] {
+  return steps.map((step, at) => (at === 0 ? step : { ...step, also: true as const }));
 }
 
 /** The work with a cup begun anew: what was learned from the old one is kept. */

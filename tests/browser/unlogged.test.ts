@@ -1,0 +1,106 @@
+import { describe, expect, test } from 'vitest';
+import { nextAdditionFor, thinningFor } from '../../src/book/ask-matching.ts';
+import { compileBook } from '../../src/book/compile-book.ts';
+import { adviceFor, firstAnswers, stepsOf, withRecipe } from '../../src/browser/bench/ask.ts';
+import { isNoWork, readWork } from '../../src/browser/bench/read-work.ts';
+import {
+  beforeLastLook,
+  type Work,
+  withoutLastDone,
+  withSteps,
+  withStepsBeforeLook,
+} from '../../src/browser/bench/work.ts';
+import { recipeFile } from '../../src/browser/bench/work-recipe.ts';
+import { DATA, FILES, leaf } from './bench-book.ts';
+
+/** A match whose second look is on its target, though nothing is logged since the first. */
+function forgotten(): Work {
+  const begun = leaf();
+  const work = withRecipe(begun, 0, firstAnswers(begun, DATA)[0]!.recipe.proposals[0]!, DATA);
+  const first = withSteps(work, 0, { do: 'pour', ml: 14 }, { do: 'see', overWhite: '#c8a47c', overBlack: '#6a5a46' });
+  return withSteps(first, 0, { do: 'pour', ml: 14 }, { do: 'see', overWhite: '#a4805a', overBlack: '#6e5a44' });
+}
+
+/** The match as a recipe of the book. */
+function inBook(work: Work): ReturnType<typeof compileBook> {
+  const { text } = recipeFile(work, { made: '2026-03-14', taken: new Set() });
+  return compileBook([...FILES, { path: 'colours/leaf-brown.md', text }]);
+}
+
+describe('a round that moved with nothing logged', () => {
+  test('asks what went in before it says “leave it”, with what had been proposed', () => {
+    const work = forgotten();
+    const { next, unlogged } = adviceFor(work, 0, DATA);
+    expect(next.advice).toBe('ask');
+    expect(next.now!.within).toBe(true);
+    expect(next.proposals).toEqual([]);
+    const [proposed] = adviceFor(withoutLastDone(work, 0), 0, DATA).next.proposals;
+    expect(unlogged!.proposed).toEqual(proposed);
+    expect(next.sentence).toMatch(
+      /^Nothing is logged since round 1, and the colour has moved by ΔE \d+\.\d, more than one test pour differs from the next\. Did the proposed .* of .* go in\?$/,
+    );
+  });
+
+  test('asks no more once the proposed is in the log, before that round', () => {
+    const work = forgotten();
+    const { unlogged } = adviceFor(work, 0, DATA);
+    const mended = withStepsBeforeLook(work, 0, ...stepsOf(unlogged!.proposed!, DATA, false));
+    expect(mended.cups[0]!.steps.slice(-2)).toEqual(work.cups[0]!.steps.slice(-2));
+    const { next, now } = adviceFor(mended, 0, DATA);
+    expect(next.advice).toBe('leave');
+    const { material, grams } = unlogged!.proposed!.additions[0]!;
+    expect(now.cup.materials[material]!).toBeGreaterThan(adviceFor(work, 0, DATA).now.cup.materials[material] ?? 0);
+    expect(grams).toBeGreaterThan(0);
+    expect(inBook(mended).diagnostics).toEqual([]);
+  });
+
+  test('asks no more where nothing went in; that is kept, exported and in the recipe’s file', () => {
+    const told = withStepsBeforeLook(forgotten(), 0, { do: 'add', amounts: [] });
+    expect(adviceFor(told, 0, DATA).next.advice).toBe('leave');
+    const read = readWork(JSON.stringify(told));
+    expect(isNoWork(read)).toBe(false);
+    expect(read).toEqual(told);
+    expect(recipeFile(told, { made: '2026-03-14', taken: new Set() }).text).toContain('- add: {}\n');
+    const { book, diagnostics } = inBook(told);
+    expect(diagnostics).toEqual([]);
+    const [recipe] = book!.recipes;
+    expect(recipe!.cups[0]!.rounds[1]).toMatchObject({ added: [], nothingAdded: true });
+    const target = book!.targets.find(({ id }) => id === 'leaf')!;
+    expect(nextAdditionFor(book!, recipe!, recipe!.cups[0]!, target).advice).toBe('leave');
+  });
+
+  test('is a warning of the book at its look, and the same question in next and thin', () => {
+    const { book, diagnostics } = inBook(forgotten());
+    expect(diagnostics).toMatchObject([
+      {
+        code: 'seen/unlogged',
+        severity: 'warning',
+        file: 'colours/leaf-brown.md',
+        fix: expect.stringContaining('add: {}'),
+      },
+    ]);
+    const [recipe] = book!.recipes;
+    const target = book!.targets.find(({ id }) => id === 'leaf')!;
+    const { advice, sentence, proposals } = nextAdditionFor(book!, recipe!, recipe!.cups[0]!, target);
+    expect({ advice, proposals }).toEqual({ advice: 'ask', proposals: [] });
+    const asked = adviceFor(forgotten(), 0, DATA).next.sentence;
+    expect(sentence.startsWith(asked)).toBe(true);
+    expect(sentence).toContain('write `add: {}` there');
+    expect(thinningFor(book!, recipe!, recipe!.cups[0]!, target)).toMatchObject({ advice: 'ask', sentence });
+    // The page of the recipe tells its readers nothing of it.
+    expect(recipe!.match!.cups[0]!.next).toBeUndefined();
+  });
+
+  test('does not ask of two looks that differ as two test pours do, nor of the first one', () => {
+    const first = withoutLastDone(forgotten(), 0);
+    expect(adviceFor(first, 0, DATA).next.advice).not.toBe('ask');
+    const again = withSteps(first, 0, { do: 'see', overWhite: '#c6a27a', overBlack: '#6b5b47' });
+    expect(adviceFor(again, 0, DATA).next.advice).not.toBe('ask');
+  });
+
+  test('beforeLastLook(work) goes past what was poured or only noted since', () => {
+    const work = forgotten();
+    const later = withSteps(withSteps(work, 0, { do: 'pour', ml: 5 }), 0, { do: 'see', note: 'dull' });
+    expect(beforeLastLook(later, 0)).toEqual(withoutLastDone(work, 0));
+  });
+});
