@@ -3,7 +3,6 @@
  *
  * @packageDocumentation
  */
-import { filledMl } from '../cup/filled-ml.ts';
 import { type CutBack, cutBack } from '../matching/cut-back.ts';
 import { type FirstRecipe, firstRecipe } from '../matching/first-recipe.ts';
 import { shelfByName } from '../matching/match-material.ts';
@@ -14,6 +13,7 @@ import type { Substitution } from '../matching/substitution.ts';
 import type { TargetPart } from '../matching/target-part.ts';
 import { unloggedMove, unloggedQuestion } from '../matching/unlogged.ts';
 import { cupAim, partFor, seenWhole } from './cup-aim.ts';
+import { cupLimits } from './cup-limits.ts';
 import { cupLeft, cupState, observationsOf, seenViews } from './cup-states.ts';
 import type { Book, Cup, Recipe, Target } from './model.ts';
 
@@ -60,7 +60,7 @@ export function firstRecipeFor(
       bench: book.settings,
       tolerance: target.tolerance,
       most,
-      limits: { inStock, roomMl: filledMl(book.settings), temperature: book.settings.temperature },
+      limits: cupLimits(book.settings, { inStock }),
     });
   if (seenWhole(target)) return [{ part: parts.map(({ name }) => name).join(' and '), recipe: ask(parts) }];
   return parts.map((part) => ({ part: part.name, recipe: ask([part]) }));
@@ -137,7 +137,7 @@ function question(book: Book, recipe: Recipe, cup: Cup, target: Target, asking: 
     rounds: observationsOf(cup, thickness),
     ...(seen && left ? { seen: aim.asTarget(seen, left) } : {}),
     startMl: Math.round(cup.rounds[0]?.plasticMl ?? cup.startMl),
-    limits: { inStock, mayThin: true, roomMl: filledMl(book.settings), temperature: book.settings.temperature },
+    limits: cupLimits(book.settings, { inStock }),
     asks: left && askedOf(book, recipe, cup, target, asking),
   };
 }

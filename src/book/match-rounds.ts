@@ -1,4 +1,3 @@
-import { filledMl } from '../cup/filled-ml.ts';
 import type { CupState } from '../cup/ledger.ts';
 import { correctModel } from '../matching/correct-model.ts';
 import { type MatchMaterial, shelfByName } from '../matching/match-material.ts';
@@ -10,6 +9,7 @@ import { isNoVerdict, thresholdsFor, type Verdict, verdict, verdictOf } from '..
 import type { TwoViews } from '../optics/cup-body.ts';
 import { hexFromLab } from '../optics/display.ts';
 import { type CupAim, cupAim } from './cup-aim.ts';
+import { cupLimits } from './cup-limits.ts';
 import { cupLeft, cupState, observationsOf, seenViews } from './cup-states.ts';
 import { cupUnderLights } from './cup-under-lights.ts';
 import type { Cup, CupMatch, Lab, MatchedRound, Mold, Recipe, RecipeMatch, Seen, Settings, Target } from './model.ts';
@@ -100,7 +100,7 @@ function matchCup(cup: Cup, aim: CupAim, bodyMm: number, tolerance: number, cont
     rounds: observations,
     ...(seen ? { seen: aim.asTarget(seen, left) } : {}),
     startMl: Math.round(cup.rounds[0]!.plasticMl),
-    limits: { mayThin: true, roomMl: filledMl(settings) },
+    limits: cupLimits(settings),
     ...(move ? { asks: unloggedQuestion(move, cup.rounds.at(-1)!.number - 1) } : {}),
   });
   const { advice, sentence, proposals, missing } = next;

@@ -100,7 +100,7 @@ export function substitutionText(cup: string, { sentence, swaps, recipes, flakes
 }
 
 function recipeLines(
-  { cups, sides, weighedDeltaE, tooLittle, deltaEUnderA, cost, unpriced, limit }: RecipeProposal,
+  { cups, sides, weighedDeltaE, tooLittle, runsShort, deltaEUnderA, cost, unpriced, limit }: RecipeProposal,
   number: number | undefined,
   book: Money,
 ): readonly string[] {
@@ -131,6 +131,7 @@ function recipeLines(
           `  or weigh all: ${cups.map(({ name, amounts }) => `${many ? `${name}: ` : ''}${weightsText(amounts)}`).join('; ')}; that leaves ΔE ${weighedDeltaE.toFixed(1)}`,
         ]),
     ...(tooLittle === undefined ? [] : [`  ${tooLittle}`]),
+    ...(runsShort === undefined ? [] : [`  ${runsShort}`]),
     `  under a lamp ΔE ${deltaEUnderA.toFixed(1)}; ${costText(cost, unpriced, book)}${limitText(limit, book)}`,
   ];
 }
@@ -144,6 +145,7 @@ function proposalLines(
     left,
     weighedDeltaE,
     tooLittle,
+    runsShort,
     volumeMl,
     cost,
     unpriced,
@@ -159,6 +161,7 @@ function proposalLines(
       ? []
       : [`   or weigh all: ${weightsText(additions)}; that leaves ΔE ${weighedDeltaE.toFixed(1)}`]),
     ...(tooLittle === undefined ? [] : [`   ${tooLittle}`]),
+    ...(runsShort === undefined ? [] : [`   ${runsShort}`]),
     `   ${overWhite.hex}${overBlack ? ` over white, ${overBlack.hex} over black` : ''}; ${volumeText(volumeMl, book.settings)} in the cup; ${costText(cost, unpriced, book)}${limit?.lowered ? limitText(limit, book) : ''}`,
   ];
 }

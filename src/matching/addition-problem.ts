@@ -51,7 +51,9 @@ export function additionProblem(
     ? Object.keys(cup.plastics).sort((one, other) => cup.plastics[other]! - cup.plastics[one]!)[0]
     : undefined;
   if (thinner !== undefined) {
-    const mostMl = Math.max(0, (limits.roomMl ?? 3 * plasticMl) - plasticMl);
+    const { stockGrams = Number.POSITIVE_INFINITY, gramsPerMl } = shelf.get(thinner)!;
+    const leftMl = limits.inStock ? stockGrams / gramsPerMl : Number.POSITIVE_INFINITY;
+    const mostMl = Math.max(0, Math.min(leftMl, (limits.roomMl ?? 3 * plasticMl) - plasticMl));
     const share = Math.min(THINNEST, mostMl / (plasticMl + mostMl));
     if (share > 0.01) {
       ingredients.push({ material: shelf.get(thinner)!, cup: 0, thins: true, most: mostMl });

@@ -15,7 +15,7 @@ import { type Ingredient, measureDoses } from './measure-doses.ts';
 import { type MissingKind, missingKinds } from './missing-kind.ts';
 import { Mix } from './mix.ts';
 import type { MixCandidate, MixGoal, MixProblem } from './mix-problem.ts';
-import { tooLittleWords } from './next-addition-words.ts';
+import { runsShortWords, tooLittleWords } from './next-addition-words.ts';
 import { offShareOf } from './off-share.ts';
 import { type RecipeProposal, rankRecipes, recipeProposal } from './recipe-proposal.ts';
 import { targetConstants } from './target-constants.ts';
@@ -40,7 +40,7 @@ export interface FirstRecipeQuestion {
   readonly shelf: readonly MatchMaterial[];
   readonly bench: MatchBench;
   readonly tolerance: number;
-  readonly limits?: Pick<AdditionLimits, 'inStock' | 'without' | 'roomMl' | 'temperature'>;
+  readonly limits?: Pick<AdditionLimits, 'inStock' | 'stockShare' | 'without' | 'roomMl' | 'temperature'>;
   /** What rounds of the same colour have taught. */
   readonly correction?: ModelCorrection;
   /** Most materials in a cup, flake apart; unset: 4. */
@@ -72,6 +72,14 @@ const WORTH_COLOURING = 1;
  * Of a laminate both sides are found together, since each is seen through the other. Never throws for what a maker gives.
  */
 export function firstRecipe(question: FirstRecipeQuestion): FirstRecipe {
+  const found = recipesFor(question);
+  const { parts, limits } = question;
+  if (!limits?.inStock || parts.length < 2 || !found.proposals.some(({ runsShort }) => runsShort)) return found;
+  // Both cups are filled from one bottle.
+  return recipesFor({ ...question, limits: { ...limits, stockShare: 1 / parts.length } });
+}
+
+function recipesFor(question: FirstRecipeQuestion): FirstRecipe {
   const fault = questionFault(question);
   if (fault !== undefined)
     return { advice: 'fault', sentence: fault, proposals: [], missing: [], flakes: [], leftOut: [] };
@@ -129,7 +137,7 @@ export function firstRecipe(question: FirstRecipeQuestion): FirstRecipe {
       best.deltaE <= tolerance || tooLittleWords(best) !== ''
         ? ''
         : ` Measured so, it misses by ΔE ${differenceText(best.deltaE)}${nearerWords(best, bench)}.`;
-    const sentence = `${best.sentence}${rounding}${byHandWords(byHandDeltaE)}${tooLittleWords(best)}`;
+    const sentence = `${best.sentence}${rounding}${byHandWords(byHandDeltaE)}${tooLittleWords(best)}${runsShortWords(best)}`;
     return { advice: 'make', sentence, missing: [], ...known };
   }
   const missing =
@@ -144,7 +152,7 @@ export function firstRecipe(question: FirstRecipeQuestion): FirstRecipe {
           exact ?? mix.worst(new Float64Array(mix.count)),
         )
       : [];
-  const sentence = `${cannotSentence(best, missing, usable.length)}${byHandWords(byHandDeltaE)}${tooLittleWords(best)}`;
+  const sentence = `${cannotSentence(best, missing, usable.length)}${byHandWords(byHandDeltaE)}${tooLittleWords(best)}${runsShortWords(best)}`;
   return { advice: 'cannot', sentence, missing, ...known };
 }
 

@@ -50,6 +50,11 @@ export function tooLittleWords(best: Pick<Proposal, 'tooLittle' | 'weighedDeltaE
   return best?.tooLittle === undefined || best.weighedDeltaE !== undefined ? '' : ` ${best.tooLittle}`;
 }
 
+/** What of a proposal is not there; else nothing. */
+export function runsShortWords(best: Pick<Proposal, 'runsShort'> | undefined): string {
+  return best?.runsShort === undefined ? '' : ` ${best.runsShort}`;
+}
+
 /** That mending a cup takes more than a new one. */
 export function afreshSentence(best: Proposal, anew: RecipeProposal, tolerance: number): string {
   const misses = leastLeft(anew) > tolerance ? ' Neither is within tolerance.' : '';

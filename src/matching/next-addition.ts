@@ -22,6 +22,7 @@ import {
   leftBy,
   lookFirstSentence,
   nearerWords,
+  runsShortWords,
   tooLittleWords,
 } from './next-addition-words.ts';
 import { type Proposal, proposalOf, rankProposals } from './proposal.ts';
@@ -166,7 +167,7 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
   const [best] = proposals;
   const left = best ? leastLeft(leftBy(best)) : below;
   const isRight = best !== undefined && left <= tolerance;
-  const besides = `${tooLittleWords(best)}${byHandWords(byHandDeltaE)}${crowdedWords(plasticMl, limits, bench, isRight)}${words}`;
+  const besides = `${tooLittleWords(best)}${runsShortWords(best)}${byHandWords(byHandDeltaE)}${crowdedWords(plasticMl, limits, bench, isRight)}${words}`;
   const again = anew && leastLeft(anew) < left - WORTH_STARTING_AGAIN && !isRight ? anew : undefined;
   if (anew && best && takesMore(best, anew, question) && leastLeft(anew) <= Math.max(tolerance, left))
     return {

@@ -7,6 +7,7 @@ import { distinctBest } from './distinct-best.ts';
 import { type MatchBench, plasticText } from './match-bench.ts';
 import { costOf, type MatchMaterial } from './match-material.ts';
 import type { MeasuredDoses } from './measure-doses.ts';
+import { shortStock } from './short-stock.ts';
 import { contrastOfViews, type TargetPart } from './target-part.ts';
 import { tooLittleToWeigh } from './too-little.ts';
 import { type Thresholds, type Verdict, verdictOf } from './verdict.ts';
@@ -47,6 +48,8 @@ export interface Proposal {
   readonly weighedDeltaE?: number;
   /** What of it is too little for the scale, where it is weighed or may be. */
   readonly tooLittle?: string;
+  /** That the shelf has less than it asks for. */
+  readonly runsShort?: string;
   /** Materials to be opened, and those of them that are not in the cup yet. */
   readonly bottles: number;
   readonly newBottles: number;
@@ -113,6 +116,11 @@ export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context
     ...additions.map(({ material, grams }) => ({ material, grams })),
     ...(thin ? [{ material: thin.plastic, grams: thin.ml * shelf.get(thin.plastic)!.gramsPerMl }] : []),
   ];
+  const runsShort = shortStock(
+    bought.map(({ material, grams }) => [material, grams] as const),
+    shelf,
+    bench,
+  );
   const costs = bought.map(({ material, grams }) => ({ material, cost: costOf(shelf.get(material)!, grams) }));
   return {
     additions,
@@ -123,6 +131,7 @@ export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context
     left,
     ...(weighed === undefined ? {} : { weighedDeltaE: weighed.deltaE }),
     ...(tooLittle === undefined ? {} : { tooLittle }),
+    ...(runsShort === undefined ? {} : { runsShort }),
     bottles: ingredients.length,
     newBottles: additions.filter((addition) => addition.isNew).length,
     cost: costs.reduce((sum, { cost }) => sum + (cost ?? 0), 0),

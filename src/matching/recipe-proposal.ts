@@ -12,6 +12,7 @@ import type { Ingredient, MeasuredDoses } from './measure-doses.ts';
 import type { Mix } from './mix.ts';
 import { type Offsets, partOf } from './off-share.ts';
 import { type PredictedColour, predicted } from './proposal.ts';
+import { shortStock } from './short-stock.ts';
 import { contrastOfViews, type SeenViews, type TargetPart } from './target-part.ts';
 import { targetUnder } from './target-under-light.ts';
 import { tooLittleToWeigh } from './too-little.ts';
@@ -67,6 +68,8 @@ export interface RecipeProposal {
   readonly weighedDeltaE?: number;
   /** What of it is too little for the scale, where it is weighed or may be. */
   readonly tooLittle?: string;
+  /** That the shelf has less than it asks for, of all cups together. */
+  readonly runsShort?: string;
   readonly deltaEUnderA: number;
   readonly bottles: number;
   readonly cost: number;
@@ -105,7 +108,9 @@ export function recipeProposal(context: RecipeContext): RecipeProposal {
   for (const { material, grams } of cups.flatMap(({ amounts }) => amounts))
     used.set(material, (used.get(material) ?? 0) + grams);
   const costs = [...used].map(([material, grams]) => ({ material, cost: costOf(shelf.get(material)!, grams) }));
-  const base = costOf(shelf.get(plastic)!, cups.length * plasticMl * shelf.get(plastic)!.gramsPerMl);
+  const plasticGrams = cups.length * plasticMl * shelf.get(plastic)!.gramsPerMl;
+  const base = costOf(shelf.get(plastic)!, plasticGrams);
+  const runsShort = shortStock([...used, [plastic, plasticGrams]], shelf, bench);
   const { limit } = heatLimit([plastic], [...used.keys()], (id) => shelf.get(id));
   const deltaE = Math.max(...sides.map(({ left }) => left.deltaE));
   const tooLittle = tooLittleToWeigh(
@@ -123,6 +128,7 @@ export function recipeProposal(context: RecipeContext): RecipeProposal {
     exactDeltaE: mix.worst(exact),
     ...(weighed === undefined ? {} : { weighedDeltaE: weighed.deltaE }),
     ...(tooLittle === undefined ? {} : { tooLittle }),
+    ...(runsShort === undefined ? {} : { runsShort }),
     deltaEUnderA: Math.max(...sides.map(({ deltaEUnderA }) => deltaEUnderA)),
     bottles:
       new Set(measured.ingredients.map(({ candidate }) => context.ingredients[candidate]!.material.id)).size +

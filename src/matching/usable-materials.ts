@@ -7,6 +7,8 @@ import { colours, type MatchMaterial } from './match-material.ts';
 export interface AdditionLimits {
   /** Only what is left on the shelf; what is not counted counts as there. */
   readonly inStock?: boolean;
+  /** Part of what is left that a cup may take, where others are to be filled from it as well; unset: all. */
+  readonly stockShare?: number;
   /** Plastic may be added to thin the cup. */
   readonly mayThin?: boolean;
   /** Volume to which the cup may be filled, ml; unset: three times what is in it. */
@@ -36,7 +38,7 @@ const LEAST_DOSE = 1e-6;
 export function usableMaterials(
   cup: CupState,
   shelf: ReadonlyMap<string, MatchMaterial>,
-  { inStock = false, without = [], temperature = '°C' }: AdditionLimits,
+  { inStock = false, stockShare = 1, without = [], temperature = '°C' }: AdditionLimits,
 ): {
   readonly usable: readonly { readonly material: MatchMaterial; readonly most: number }[];
   readonly leftOut: readonly LeftOut[];
@@ -48,7 +50,7 @@ export function usableMaterials(
   const leftOut: LeftOut[] = [];
   for (const material of shelf.values()) {
     if (!colours(material) || without.includes(material.id)) continue;
-    const most = mostGrams(material, contents, plasticMl, inStock);
+    const most = mostGrams(material, contents, plasticMl, inStock ? stockShare : undefined);
     const why =
       whyNot(material, pouredAt, inStock, temperature) ??
       (most <= LEAST_DOSE * plasticMl ? 'the cup has its most already' : undefined);
@@ -81,9 +83,11 @@ function mostGrams(
   { id, most, typical, stockGrams }: MatchMaterial,
   contents: Amounts,
   plasticMl: number,
-  inStock: boolean,
+  stockShare: number | undefined,
 ): number {
   const load = most ?? TYPICAL_DOSES * (typical ?? MATERIAL_KINDS.pigment.dose);
   const room = Math.max(0, load - (contents[id] ?? 0)) * plasticMl;
-  return inStock && stockGrams !== undefined ? Math.min(room, Math.max(0, stockGrams)) : room;
+  return stockShare !== undefined && stockGrams !== undefined
+    ? Math.min(room, Math.max(0, stockShare * stockGrams))
+    : room;
 }

@@ -5,7 +5,7 @@
  */
 
 import type { CupAim } from '../../book/cup-aim.ts';
-import { filledMl } from '../../cup/filled-ml.ts';
+import { cupLimits } from '../../book/cup-limits.ts';
 import { type FirstRecipe, firstRecipe } from '../../matching/first-recipe.ts';
 import { type NextAddition, nextAddition } from '../../matching/next-addition.ts';
 import { addedText, type Proposal } from '../../matching/proposal.ts';
@@ -18,6 +18,7 @@ import { aimFor, bodyOf, densityIn } from './aim-for.ts';
 import { bookAmount, fileDose } from './dose-text.ts';
 import { leadsByWeight } from './leads-by-weight.ts';
 import { within } from './limits.ts';
+import { shelfLeft } from './shelf-left.ts';
 import {
   beforeLastLook,
   begunAnew,
@@ -120,25 +121,20 @@ function asked(side: WorkSide, { target }: Work, data: BenchPageData): TargetPar
 
 /** First recipes for the sides of a match. */
 export function firstAnswers(work: Work, data: BenchPageData): readonly FirstAnswer[] {
-  const ask = (sides: readonly WorkSide[]): FirstRecipe =>
+  const ask = (sides: readonly WorkSide[], anew: readonly number[]): FirstRecipe =>
     firstRecipe({
       parts: sides.map((side) => asked(side, work, data)),
       flakes: data.targets.find(({ id }) => id === work.target)?.flakes ?? [],
       plastic: work.plastic,
       plasticMl: work.plasticMl,
-      shelf: data.materials,
+      shelf: shelfLeft(work, data, anew),
       bench: data.settings,
       tolerance: work.tolerance,
-      limits: {
-        inStock: work.inStock,
-        without: work.without,
-        roomMl: filledMl(data.settings),
-        temperature: data.settings.temperature,
-      },
+      limits: cupLimits(data.settings, work),
     });
   if (work.arrangement === 'together')
-    return [{ part: work.sides.map(({ name }) => name).join(' and '), recipe: ask(work.sides) }];
-  return work.sides.map((side) => ({ part: side.name, recipe: ask([side]) }));
+    return [{ part: work.sides.map(({ name }) => name).join(' and '), recipe: ask(work.sides, [0, 1]) }];
+  return work.sides.map((side, index) => ({ part: side.name, recipe: ask([side], [index]) }));
 }
 
 /** The match with the cups of a proposal begun, by drops and spoons or by weight. */
@@ -181,19 +177,13 @@ export function adviceFor(work: Work, index: number, data: BenchPageData): CupAd
   const next = nextAddition({
     cup: now.cup,
     target: aim.part,
-    shelf: data.materials,
+    shelf: shelfLeft(work, data),
     bench: settings,
     tolerance: work.tolerance,
     rounds: now.rounds,
     ...(now.seen ? { seen: aim.asTarget(now.seen, now.looked) } : {}),
     startMl: work.plasticMl,
-    limits: {
-      inStock: work.inStock,
-      without: work.without,
-      mayThin: true,
-      roomMl: Math.max(filledMl(settings), work.plasticMl),
-      temperature: settings.temperature,
-    },
+    limits: cupLimits(settings, work),
     asks: unlogged?.asks,
   });
   return { now, aim, next, ...(unlogged && { unlogged }) };

@@ -111,7 +111,18 @@ function choices(deltaE: number, within: boolean, weighedDeltaE: number | undefi
 }
 
 function recipeItem(
-  { cups, sides: predicted, deltaE, weighedDeltaE, deltaEUnderA, cost, unpriced, limit, tooLittle }: RecipeProposal,
+  {
+    cups,
+    sides: predicted,
+    deltaE,
+    weighedDeltaE,
+    deltaEUnderA,
+    cost,
+    unpriced,
+    limit,
+    tooLittle,
+    runsShort,
+  }: RecipeProposal,
   sides: readonly WorkSide[],
   shown: BenchShown,
   button: (choice: Choice) => Html,
@@ -132,7 +143,7 @@ function recipeItem(
   })}${weighing ? html`<p>Weighed, it leaves <b>ΔE ${deltaEText(weighedDeltaE!)}</b>.</p>` : ''}${cups.map(
     ({ name, plastic, plasticMl, amounts }) =>
       html`<div class="bench-amounts">${several ? html`<h4>${sentence(name)}</h4>` : ''}<ul><li><b>${volumeText(plasticMl, settings)}</b> <span>${titleIn(shown, plastic)}</span></li>${amounts.map(({ text, weighed, title }) => html`<li><b>${weighing ? (weighed?.text ?? text) : text}</b> <span>${title}</span></li>`)}</ul>${weighedDeltaE === undefined ? '' : weighing ? html`<p>Or all by drops and spoons: ${addedText(amounts, undefined, settings)}.</p>` : html`<p>Or weigh all: <b>${weightsText(amounts)}</b>${several ? '' : html`. That leaves ΔE ${deltaEText(weighedDeltaE)}`}.</p>`}</div>`,
-  )}${several && weighedDeltaE !== undefined && !weighing ? html`<p>Weighed, all of both, it leaves ΔE ${deltaEText(weighedDeltaE)}.</p>` : ''}${tooLittle === undefined ? '' : html`<p>${sentence(tooLittle)}</p>`}<p class="fine">Under a lamp ΔE ${deltaEText(deltaEUnderA)}${costIn(shown, cost, unpriced, '; ')}${limitWords(limit, shown)}.</p><div class="bench-choices">${ways.map(button)}</div></li>`;
+  )}${several && weighedDeltaE !== undefined && !weighing ? html`<p>Weighed, all of both, it leaves ΔE ${deltaEText(weighedDeltaE)}.</p>` : ''}${tooLittle === undefined ? '' : html`<p>${sentence(tooLittle)}</p>`}${shortView(runsShort)}<p class="fine">Under a lamp ΔE ${deltaEText(deltaEUnderA)}${costIn(shown, cost, unpriced, '; ')}${limitWords(limit, shown)}.</p><div class="bench-choices">${ways.map(button)}</div></li>`;
 }
 
 function proposalItem(
@@ -149,6 +160,7 @@ function proposalItem(
     unpriced,
     limit,
     tooLittle,
+    runsShort,
   }: Proposal,
   index: number,
   side: WorkSide,
@@ -169,7 +181,11 @@ function proposalItem(
       : weighing
         ? html`<p><b>Weigh ${inWeights}.</b></p><p>That leaves ΔE ${deltaEText(weighedDeltaE!)}.</p>`
         : html`<p>Or weigh all: <b>${inWeights}</b>. That leaves ΔE ${deltaEText(weighedDeltaE!)}.</p>`;
-  return html`<li>${comparison(side, overWhite, overBlack, 'target on the left, predicted on the right')}${weighing ? [byWeight, byHand] : [byHand, byWeight]}${tooLittle === undefined ? '' : html`<p>${sentence(tooLittle)}</p>`}<p class="fine">${noMoreThan(volumeMl, settings)} in the cup${costIn(shown, cost, unpriced, ', ')}${limit?.lowered ? limitWords(limit, shown) : ''}.</p><div class="bench-choices">${ways.map((choice) => html`<button${choice.leads ? '' : html` class="quiet"`} type="button" data-take="${index}"${choice.weighing ? html` data-weighing` : ''}>${choice.weighing ? 'I weighed it' : 'I added this'}<span class="unseen-words">: ${choice.weighing ? inWeights : addedText(additions, thin, settings)}</span></button>`)}</div></li>`;
+  return html`<li>${comparison(side, overWhite, overBlack, 'target on the left, predicted on the right')}${weighing ? [byWeight, byHand] : [byHand, byWeight]}${tooLittle === undefined ? '' : html`<p>${sentence(tooLittle)}</p>`}${shortView(runsShort)}<p class="fine">${noMoreThan(volumeMl, settings)} in the cup${costIn(shown, cost, unpriced, ', ')}${limit?.lowered ? limitWords(limit, shown) : ''}.</p><div class="bench-choices">${ways.map((choice) => html`<button${choice.leads ? '' : html` class="quiet"`} type="button" data-take="${index}"${choice.weighing ? html` data-weighing` : ''}>${choice.weighing ? 'I weighed it' : 'I added this'}<span class="unseen-words">: ${choice.weighing ? inWeights : addedText(additions, thin, settings)}</span></button>`)}</div></li>`;
+}
+
+function shortView(runsShort: string | undefined): Html | string {
+  return runsShort === undefined ? '' : html`<p><b>${runsShort}</b></p>`;
 }
 
 /** What something costs, and what of it has no price, as the next part of a sentence; nothing for readers, who are told no price. */

@@ -156,7 +156,7 @@ function benchForm(data: BenchPageData, context: PageContext): Html {
 <p class="field"><label for="bench-ml">${sentence(volumeUnitName(settings))} of it</label><input id="bench-ml" name="plasticMl" type="number" inputmode="decimal" min="${least}" max="${most}" step="any" value="${volumeInField(data.plasticMl, settings)}"></p>
 </div>
 <details class="bench-shelf"><summary>What is on the shelf: <span data-shelf-count>${coloured.length} of ${coloured.length}</span></summary>
-${data.edition === 'mine' ? html`<p class="check"><input id="bench-stock" name="inStock" type="checkbox"><label for="bench-stock">Only what is left; what is not counted counts as there</label></p>\n` : ''}<ul class="checks">${coloured.map(({ id, title, hex, stockGrams }) => html`<li class="check"><input id="shelf-${id}" type="checkbox" name="shelf" value="${id}" checked><label for="shelf-${id}">${dot(hex)}<span>${title}${stockGrams === 0 ? html`<span class="fine">, none left</span>` : ''}</span></label></li>`)}</ul>
+${data.edition === 'mine' ? html`<p class="check"><input id="bench-stock" name="inStock" type="checkbox"><label for="bench-stock">Only what is left, less what this match has taken; what is not counted counts as there</label></p>\n` : ''}<ul class="checks">${coloured.map(({ id, title, hex, stockGrams }) => html`<li class="check"><input id="shelf-${id}" type="checkbox" name="shelf" value="${id}" checked><label for="shelf-${id}">${dot(hex)}<span>${title}${stockGrams === 0 ? html`<span class="fine">, none left</span>` : ''}</span></label></li>`)}</ul>
 </details>
 </section>
 <section class="part" aria-labelledby="bench-first"><h2 id="bench-first">A first recipe</h2>

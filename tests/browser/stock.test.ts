@@ -1,0 +1,115 @@
+import { describe, expect, test } from 'vitest';
+import { firstRecipeFor, nextAdditionFor } from '../../src/book/ask-matching.ts';
+import { compileBook } from '../../src/book/compile-book.ts';
+import { adviceFor, firstAnswers, newWork, withBookTarget, withRecipe } from '../../src/browser/bench/ask.ts';
+import { shelfLeft } from '../../src/browser/bench/shelf-left.ts';
+import { begunAnew, type Work, withSteps } from '../../src/browser/bench/work.ts';
+import { recipeFile } from '../../src/browser/bench/work-recipe.ts';
+import { type BenchPageData, benchPageData } from '../../src/render/pages/bench.ts';
+import { compiled, FILES, leaf } from './bench-book.ts';
+
+/** The book with so much left of its peat, and perhaps of its plastic. */
+function shelf(peat: string, plastic?: string): { readonly data: BenchPageData; readonly files: typeof FILES } {
+  const files = [
+    ...FILES.filter(({ path }) => !/peat|supple/.test(path)),
+    {
+      path: 'shelf/colorants/peat.md',
+      text: `---\ntitle: Peat\nstock: ${peat}\nlook: { kind: dye, colour: "#7a4a24", dose: 20 drops per 120 ml }\n---\n`,
+    },
+    {
+      path: 'shelf/plastics/supple.md',
+      text: `---\ntitle: Supple\n${plastic === undefined ? '' : `stock: ${plastic}\n`}---\n`,
+    },
+  ];
+  const { book } = compileBook(files);
+  return { data: benchPageData(book!)!, files };
+}
+
+const peatOf = (work: Work, data: BenchPageData): number =>
+  shelfLeft(work, data).find(({ id }) => id === 'peat')!.stockGrams!;
+const begun = (data: BenchPageData, inStock: boolean): Work => ({
+  ...withBookTarget(newWork(data), 'leaf', data),
+  inStock,
+});
+
+describe('what is left for a match', () => {
+  test('is the stock less what went into its cups, those that were given up and what was poured of them too', () => {
+    const { data } = shelf('2 ml', '500 ml');
+    const grams = data.materials.find(({ id }) => id === 'peat')!.stockGrams!;
+    const add = { do: 'add' as const, amounts: [{ material: 'peat', dose: '8 drops', grams: 0.4 }] };
+    const one = withSteps(begun(data, true), 0, add, { do: 'pour', ml: 30 }, { do: 'see', overWhite: '#c8a47c' });
+    expect(peatOf(one, data)).toBeCloseTo(grams - 0.4, 9);
+    const two = begunAnew(one, 0, [{ ...add, recipe: true }]);
+    expect(peatOf(two, data)).toBeCloseTo(grams - 0.8, 9);
+    // Begun anew before anybody looked, the first was never made.
+    const never = begunAnew(withSteps(begun(data, true), 0, add), 0, [add]);
+    expect(peatOf(never, data)).toBeCloseTo(grams - 0.4, 9);
+    const plastic = shelfLeft(withSteps(two, 0, { do: 'plastic', ml: 20 }), data).find(({ id }) => id === 'supple')!;
+    expect(plastic.stockGrams! / plastic.gramsPerMl).toBeCloseTo(500 - 2 * two.plasticMl - 20, 6);
+    expect(shelfLeft(two, data).find(({ id }) => id === 'soot')!.stockGrams).toBeUndefined();
+  });
+
+  test('caps what is asked for next, where only what is left is asked for', () => {
+    const { data } = shelf('0.6 ml');
+    const [answer] = firstAnswers(begun(data, true), data);
+    const work = withSteps(
+      withRecipe(begun(data, true), 0, answer!.recipe.proposals[0]!, data),
+      0,
+      { do: 'pour', ml: 14 },
+      { do: 'see', overWhite: '#d8c4a4', overBlack: '#8a7a66' },
+    );
+    const left = peatOf(work, data);
+    const { proposals } = adviceFor(work, 0, data).next;
+    for (const { additions } of proposals)
+      for (const { material, grams } of additions) if (material === 'peat') expect(grams).toBeLessThan(left + 1e-6);
+    const all = adviceFor({ ...work, inStock: false }, 0, data).next.proposals;
+    expect(Math.max(...all.flatMap(({ additions }) => additions.map(({ grams }) => grams)))).toBeGreaterThan(left);
+  });
+
+  test('is told where a proposal asks for more, on the page and by the command', () => {
+    const { data, files } = shelf('0.2 ml', '90 ml');
+    const { recipe } = firstAnswers(begun(data, false), data)[0]!;
+    expect(recipe.proposals[0]!.runsShort).toBe('The shelf runs short: 4 drops of Peat and 90 ml of Supple left.');
+    expect(recipe.sentence).toContain(recipe.proposals[0]!.runsShort!);
+    const { book } = compileBook(files);
+    const target = book!.targets.find(({ id }) => id === 'leaf')!;
+    const [answer] = firstRecipeFor(book!, target, { most: 4, plasticMl: data.plasticMl });
+    expect(answer!.recipe.sentence).toBe(recipe.sentence);
+    expect(firstAnswers(leaf(), benchPageData(compiled())!)[0]!.recipe.proposals[0]!.runsShort).toBeUndefined();
+  });
+
+  test('is shared by the two cups of a laminate', () => {
+    const { data } = shelf('0.6 ml');
+    const work: Work = { ...withBookTarget(newWork(data), 'elver', data), inStock: true };
+    const left = peatOf(work, data);
+    const { proposals } = firstAnswers(work, data)[0]!.recipe;
+    expect(proposals.length).toBeGreaterThan(0);
+    for (const { cups } of proposals) {
+      const peat = cups.flatMap(({ amounts }) => amounts.filter(({ material }) => material === 'peat'));
+      expect(peat.reduce((sum, { grams }) => sum + grams, 0)).toBeLessThan(left + 1e-6);
+    }
+  });
+});
+
+test('a cup that is fuller than the book fills one is told the same on the page and by the command', () => {
+  const { data, files } = shelf('30 ml');
+  const wide: Work = { ...begun(data, false), plasticMl: 300 };
+  const work = withSteps(
+    wide,
+    0,
+    { do: 'add', amounts: [{ material: 'peat', dose: '20 drops', grams: 1 }] },
+    { do: 'pour', ml: 14 },
+    { do: 'see', overWhite: '#d8c4a4', overBlack: '#8a7a66' },
+  );
+  const { next } = adviceFor(work, 0, data);
+  expect(next.sentence).toContain('hot plastic foams');
+  const { text } = recipeFile(work, { made: '2026-03-14', taken: new Set() });
+  const { book } = compileBook([...files, { path: 'colours/leaf-brown.md', text }]);
+  const [recipe] = book!.recipes;
+  const target = book!.targets.find(({ id }) => id === 'leaf')!;
+  const foam = (sentence: string): string | undefined => /There are [^:]*: hot plastic foams\./.exec(sentence)?.[0];
+  const told = nextAdditionFor(book!, recipe!, recipe!.cups[0]!, target);
+  expect(foam(told.sentence)).toBe(foam(next.sentence));
+  for (const { cups } of next.startAgain ? [next.startAgain] : [])
+    expect(cups[0]!.plasticMl).toBeLessThanOrEqual(data.settings.cupMl * data.settings.fill);
+});
