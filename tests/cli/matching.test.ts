@@ -325,3 +325,42 @@ describe('cupbook substitute', () => {
     expect((await cupbook('substitute', 'trial', 'ivory')).err).toBe('Trial has no Ivory in it: peat.\n');
   });
 });
+
+describe('a look at a cup', () => {
+  const look = (white: string, black: string): string => `{ over-white: ${white}, over-black: ${black} }`;
+  const log = (...steps: readonly string[]): string =>
+    `---\ntitle: Trial\nmold: minnow-3\nfor: cast\ncups:\n  body:\n    plastic: 120 ml supple\n    log:\n${steps.map((step) => `      - { ${step} }\n`).join('')}---\n`;
+  const cast = (seen: string): string => `---\ntitle: Cast\nmold: minnow-3\nparts:\n  body: ${seen}\n---\n`;
+
+  test.each([
+    ['no screen shows', look('{ lab: [60, 90, 60] }', '{ lab: [30, 60, 40] }')],
+    ['no thing has', look('{ lab: [12.5, -80.25, 110.5] }', '{ lab: [3, 40, -100] }')],
+    ['was measured under a lamp', look('{ lab: [70.1, 40.5, 60], light: A }', '{ lab: [40.2, 20, 30], light: A }')],
+  ])('next --json of a target seen as itself is ΔE 0, of a colour that %s', async (_, seen) => {
+    const files = {
+      'targets/cast.md': cast(seen),
+      'colours/trial.md': log(`add: { peat: 4 drops }, pour: 14 ml, seen: ${seen}`),
+    };
+    const { out, code } = await cupbookOf(files, 'next', 'trial', '--json');
+    expect(code).toBe(0);
+    expect(JSON.parse(out)).toMatchObject([{ next: { advice: 'leave', now: { deltaE: 0, within: true } } }]);
+  });
+
+  test('that moved with nothing logged is asked about by next and by thin', async () => {
+    const first = 'add: { peat: 4 drops }, pour: 14 ml, seen: { over-white: "#c8a47c" }';
+    const files = {
+      'targets/cast.md': cast('{ over-white: "#8a6844" }'),
+      'colours/trial.md': log(first, 'pour: 14 ml, seen: { over-white: "#8a6844" }'),
+    };
+    for (const command of ['next', 'thin']) {
+      const { out, code } = await cupbookOf(files, command, 'trial');
+      expect(code).toBe(0);
+      expect(out).toMatch(
+        /^body now: within tolerance: ΔE 0\.0.*\nNothing is logged since round 1, and the colour has moved by/,
+      );
+      expect(out).toMatch(/Did the proposed .* go in\? Write what went in .* `add: \{\}` there/);
+    }
+    const told = { ...files, 'colours/trial.md': log(first, 'add: {}, pour: 14 ml, seen: { over-white: "#8a6844" }') };
+    expect((await cupbookOf(told, 'next', 'trial')).out).toMatch(/\nLeave it: it is within tolerance/);
+  });
+});

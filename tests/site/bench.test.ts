@@ -178,7 +178,11 @@ describe('what it takes and what it does not', () => {
     const digits = page.getByLabel('Over white, as # and six digits');
     await digits.fill('#zzz');
     await page.getByRole('button', { name: 'Find recipes' }).click();
-    await expect.poll(() => says(page)).toBe('“#zzz” is no colour: write # and six digits, such as #8a6a44.');
+    await expect
+      .poll(() => says(page))
+      .toBe(
+        '“#zzz” is no colour: write # and six digits, such as #8a6a44; or what an instrument says by daylight as L, a and b, such as 45 12 30.',
+      );
     expect(await page.evaluate(() => document.activeElement?.getAttribute('data-hex-of'))).toBe('side-0-white');
     await digits.fill('8A6A44');
     for (const [label, text, expected] of [
