@@ -38,7 +38,7 @@ export function checkUnlogged(
   for (const [index, { add, plastic, seen = {} }] of log.entries()) {
     if (add !== undefined || plastic !== undefined) before = undefined;
     const now = looked(seen);
-    const move = before && movedBetween(before, now);
+    const move = before && !isReversed(now) && movedBetween(before, now);
     if (move) {
       report.add('seen/unlogged', thing, [...path, index, 'seen'], {
         found: `colour that is ΔE ${move.deltaE.toFixed(1)} from the look before it, and nothing that went in between`,
@@ -47,8 +47,8 @@ export function checkUnlogged(
         fix: 'write `add: { … }` with what went in before this pour; if nothing did, write `add: {}`',
       });
     }
-    // A look may be written down in two steps, one view each.
-    before = { ...before, ...now };
+    // A look may be written down in two steps, one view each; one that cannot be says nothing of the next.
+    before = isReversed(now) ? undefined : { ...before, ...now };
   }
 }
 

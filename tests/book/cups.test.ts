@@ -254,7 +254,12 @@ describe('looks at a cup, one after another', () => {
         ),
       }),
       'smoke',
-    ).cups[0]!.rounds.map(({ pouredMl, seen, added }) => [added.length, pouredMl, seen?.overWhite, seen?.overBlack]);
+    ).cups[0]!.rounds.map(({ pouredMl, seen, added }) => [
+      added.length,
+      pouredMl,
+      seen?.overWhite?.hex,
+      seen?.overBlack?.hex,
+    ]);
 
   test('each is a round of its own, with its pour, though nothing was added between', () => {
     expect(
