@@ -55,6 +55,7 @@ const ROUND: FieldTable<Round> = {
   number: 'shared',
   added: { material: 'shared', dose: 'shared', grams: 'shared' },
   plasticAddedMl: 'shared',
+  nothingAdded: 'shared',
   pouredMl: 'shared',
   heatedTo: 'shared',
   burnt: 'shared',
