@@ -15,14 +15,7 @@ import { checkTitles } from './check-titles.ts';
 import { compileFamilies } from './compile-families.ts';
 import { compileMaterial, type MaterialCore } from './compile-material.ts';
 import { compileMold } from './compile-mold.ts';
-import {
-  compileRecipe,
-  inheritedField,
-  patternOf,
-  type RecipeContext,
-  type RecipeCore,
-  sharesOf,
-} from './compile-recipe.ts';
+import { compileRecipe, patternOf, type RecipeContext, type RecipeCore, sharesOf } from './compile-recipe.ts';
 import { compileTarget } from './compile-target.ts';
 import { computed, computedOf } from './computed.ts';
 import type { CupShelf } from './cup-shelf.ts';
@@ -30,6 +23,7 @@ import { type CupSpec, cupKey, cupSpecs } from './cup-specs.ts';
 import { doseLadder, markColour } from './dose-ladder.ts';
 import { faultyKey, idOfKey, isMaterialKind } from './file-names.ts';
 import { type FilledCup, fillCup } from './fill-cup.ts';
+import { inheritedFields } from './inherited-field.ts';
 import { type MatchContext, matchRounds } from './match-rounds.ts';
 import type { Book, Material, Mold, Recipe, Target } from './model.ts';
 import { publishOf } from './publish-of.ts';
@@ -118,18 +112,17 @@ function joinThings(
 
   const publish = publishOf(things.recipes, specs.ofRecipe, fields.publish);
   const context = { shelf, molds, settings, report };
+  const inherited = inheritedFields(things.recipes);
   const cores = new Map<string, RecipeCore>();
   for (const recipe of things.recipes.values()) {
     const cups = specs.ofRecipe.get(recipe.id);
     if (!cups) continue;
-    const pattern = patternOf(recipe, things.recipes, cups, report);
+    const pattern = patternOf(recipe, inherited, cups, report);
     const shares = sharesOf(recipe, cups, report);
-    const mold = usualMold(recipe, things, report);
+    const mold = usualMold(recipe, inherited, things, report);
     const full = cups.flatMap((cup) => filled.get(cupKey(recipe.id, cup.name)) ?? []);
     if (!pattern || !shares || !mold || !molds.has(mold) || full.length < cups.length) continue;
-    const inherited = <K extends 'baits' | 'for' | 'streak'>(name: K): Thing<'recipe'>['fields'][K] =>
-      inheritedField(recipe, things.recipes, name);
-    const [baits, target, streak] = [inherited('baits'), recipe.fields.for, inherited('streak')];
+    const [baits, target, streak] = [inherited(recipe, 'baits'), recipe.fields.for, inherited(recipe, 'streak')];
     const parts = {
       pattern,
       mold,
@@ -282,10 +275,16 @@ function withFamilies(
   const familyOf = new Map(
     compileFamilies(changed).flatMap((family) => family.members.map((id) => [id, family.id] as const)),
   );
+  const children = new Map(changed.map(({ id }) => [id, [] as string[]]));
+  const cupsIn = new Map(changed.map(({ id }) => [id, [] as string[]]));
+  for (const { id, parent, cupsFrom } of changed) {
+    if (parent !== undefined) children.get(parent)?.push(id);
+    for (const origin of new Set(cupsFrom)) cupsIn.get(origin)?.push(id);
+  }
   return changed.map((core) => ({
     ...core,
-    children: changed.filter(({ parent }) => parent === core.id).map(({ id }) => id),
-    cupsIn: changed.filter(({ cupsFrom }) => cupsFrom.includes(core.id)).map(({ id }) => id),
+    children: children.get(core.id) ?? [],
+    cupsIn: cupsIn.get(core.id) ?? [],
     family: familyOf.get(core.id)!,
   }));
 }

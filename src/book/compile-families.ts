@@ -26,11 +26,15 @@ export function compileFamilies(recipes: readonly Descendant[]): readonly Family
     id: recipe.id,
     parents: parentsOf(recipe).filter((id) => id !== recipe.id && byId.has(id)),
   }));
+  const nodeOf = new Map(nodes.map((node) => [node.id, node]));
+  const children = new Map(nodes.map(({ id }) => [id, [] as string[]]));
+  for (const { id, parents } of nodes) for (const parent of parents) children.get(parent)?.push(id);
   return families(nodes).map((members) => {
-    const inside = nodes.filter(({ id }) => members.includes(id));
+    const inside = members.map((id) => nodeOf.get(id)!);
     const roots = inside.filter(({ parents }) => parents.length === 0).map(({ id }) => id);
     // The root with the most descendants gives the family its name; the graph has no ring, so there is one.
-    const eldest = roots.reduce((best, id) => (below(id, inside) > below(best, inside) ? id : best), roots[0]!);
+    const sizes = new Map(roots.map((id) => [id, roots.length === 1 ? members.length : below(id, children)]));
+    const eldest = roots.reduce((best, id) => (sizes.get(id)! > sizes.get(best)! ? id : best), roots[0]!);
     return {
       id: eldest,
       title: byId.get(eldest)!.title,
@@ -53,16 +57,9 @@ export function compileFamilies(recipes: readonly Descendant[]): readonly Family
   });
 }
 
-function below(root: string, nodes: readonly { id: string; parents: readonly string[] }[]): number {
+/** How many come from a recipe, it among them. */
+function below(root: string, children: ReadonlyMap<string, readonly string[]>): number {
   const found = new Set([root]);
-  for (let grown = true; grown; ) {
-    grown = false;
-    for (const { id, parents } of nodes) {
-      if (!found.has(id) && parents.some((parent) => found.has(parent))) {
-        found.add(id);
-        grown = true;
-      }
-    }
-  }
+  for (const id of found) for (const child of children.get(id) ?? []) found.add(child);
   return found.size;
 }

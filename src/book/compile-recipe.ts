@@ -8,6 +8,7 @@ import type { CupSpec } from './cup-specs.ts';
 import { lookFacets } from './facets.ts';
 import type { FilledCup } from './fill-cup.ts';
 import { flakeHue } from './flake-hue.ts';
+import type { InheritedField } from './inherited-field.ts';
 import { baitInWater, baitLooks, baitUnderLights, type SharedCup, withoutFlake } from './looks.ts';
 import type { Cup, Facets, Mold, Pattern, Publish, Recipe, Settings, Tier } from './model.ts';
 import { photoOf } from './photo-of.ts';
@@ -41,20 +42,6 @@ const CUPS_OF_PATTERN: Readonly<Record<Pattern, readonly [least: number, most: n
 
 const DEFAULT_BAITS = 20;
 
-/** A field of a recipe, or of the nearest recipe above it that has one. */
-export function inheritedField<K extends 'pattern' | 'mold' | 'baits' | 'for' | 'streak'>(
-  recipe: Thing<'recipe'>,
-  recipes: ReadonlyMap<string, Thing<'recipe'>>,
-  name: K,
-): Thing<'recipe'>['fields'][K] {
-  const seen = new Set<string>();
-  for (let at: Thing<'recipe'> | undefined = recipe; at && !seen.has(at.id); at = recipes.get(at.fields.from ?? '')) {
-    seen.add(at.id);
-    if (at.fields[name] !== undefined) return at.fields[name];
-  }
-  return undefined;
-}
-
 /** Shares of the cups, 1 together; undefined, and reported, where those that are stated do not fit. */
 export function sharesOf(
   recipe: Thing<'recipe'>,
@@ -76,11 +63,11 @@ export function sharesOf(
 /** The pattern, if the cups fit it. */
 export function patternOf(
   recipe: Thing<'recipe'>,
-  recipes: ReadonlyMap<string, Thing<'recipe'>>,
+  inherited: InheritedField,
   cups: readonly CupSpec[],
   report: Report,
 ): Pattern | undefined {
-  const pattern = inheritedField(recipe, recipes, 'pattern') ?? (cups.length === 1 ? 'solid' : 'laminate');
+  const pattern = inherited(recipe, 'pattern') ?? (cups.length === 1 ? 'solid' : 'laminate');
   const [least, most, words] = CUPS_OF_PATTERN[pattern];
   if (cups.length >= least && cups.length <= most) return pattern;
   const others = (Object.keys(CUPS_OF_PATTERN) as Pattern[]).filter((name) => {

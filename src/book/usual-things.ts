@@ -5,9 +5,9 @@
  */
 import { nearestFix } from '../diagnostics/nearest-name.ts';
 import type { Thing } from '../recipe/read-thing.ts';
-import { inheritedField } from './compile-recipe.ts';
 import type { CupShelf } from './cup-shelf.ts';
 import { faultyNames, isMaterialKind, isTold } from './file-names.ts';
+import type { InheritedField } from './inherited-field.ts';
 import type { Things } from './read-things.ts';
 import type { Report } from './report.ts';
 
@@ -41,8 +41,13 @@ export function usualPlastic(things: Things, shelf: CupShelf['materials'], repor
 }
 
 /** A recipe's mold: its own, its parent's, or the only one there is; else it is asked for. */
-export function usualMold(recipe: Thing<'recipe'>, things: Things, report: Report): string | undefined {
-  const mold = inheritedField(recipe, things.recipes, 'mold');
+export function usualMold(
+  recipe: Thing<'recipe'>,
+  inherited: InheritedField,
+  things: Things,
+  report: Report,
+): string | undefined {
+  const mold = inherited(recipe, 'mold');
   if (mold !== undefined) return mold;
   if (things.hidden.has('mold')) return undefined;
   if (things.molds.size === 1) return [...things.molds.keys()][0];

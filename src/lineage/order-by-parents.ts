@@ -21,29 +21,39 @@ export function orderByParents(nodes: readonly Derived[]): {
   const state = new Map<string, 'open' | 'ordered' | 'broken'>();
   const order: string[] = [];
   const rings: string[][] = [];
-  const path: string[] = [];
 
-  // Depth is at most the number of generations of a book, so that recursion is safe after the check below.
-  const visit = (id: string): 'ordered' | 'broken' => {
-    const known = state.get(id);
-    if (known === 'open') {
-      rings.push(path.slice(path.indexOf(id)));
-      return 'broken';
+  // Not by recursion: a line of recipes may be longer than a stack is deep.
+  const visit = (first: string): void => {
+    const open: { readonly id: string; readonly parents: readonly string[]; next: number; sound: boolean }[] = [];
+    const begin = (id: string): void => {
+      state.set(id, 'open');
+      open.push({
+        id,
+        parents: (parentsOf.get(id) ?? []).filter((parent) => parentsOf.has(parent)),
+        next: 0,
+        sound: true,
+      });
+    };
+    begin(first);
+    for (let top = open.at(-1); top !== undefined; top = open.at(-1)) {
+      const parent = top.parents[top.next];
+      if (parent === undefined) {
+        open.pop();
+        state.set(top.id, top.sound ? 'ordered' : 'broken');
+        if (top.sound) order.push(top.id);
+        continue;
+      }
+      const known = state.get(parent);
+      if (known === undefined) {
+        begin(parent);
+        continue;
+      }
+      if (known === 'open') rings.push(open.slice(open.findIndex(({ id }) => id === parent)).map(({ id }) => id));
+      if (known !== 'ordered') top.sound = false;
+      top.next++;
     }
-    if (known !== undefined) return known;
-    state.set(id, 'open');
-    path.push(id);
-    let sound = true;
-    for (const parent of parentsOf.get(id) ?? []) {
-      if (parentsOf.has(parent) && visit(parent) === 'broken') sound = false;
-    }
-    path.pop();
-    const result = sound ? 'ordered' : 'broken';
-    state.set(id, result);
-    if (sound) order.push(id);
-    return result;
   };
-  for (const { id } of nodes) visit(id);
+  for (const { id } of nodes) if (!state.has(id)) visit(id);
   return { order, rings };
 }
 
@@ -56,6 +66,7 @@ export function families(nodes: readonly Derived[]): readonly (readonly string[]
       if (neighbours.has(parent)) neighbours.get(id)!.push(parent);
     }
   }
+  const placeOf = new Map(nodes.map(({ id }, index) => [id, index]));
   const seen = new Set<string>();
   return nodes.flatMap(({ id }) => {
     if (seen.has(id)) return [];
@@ -69,6 +80,6 @@ export function families(nodes: readonly Derived[]): readonly (readonly string[]
         }
       }
     }
-    return [nodes.filter((node) => family.includes(node.id)).map((node) => node.id)];
+    return [family.sort((one, other) => placeOf.get(one)! - placeOf.get(other)!)];
   });
 }

@@ -53,3 +53,12 @@ describe('orderByParents', () => {
 test('families(nodes) are the nodes that are tied in either direction', () => {
   expect(families(SMALL)).toEqual([['c', 'b', 'a', 'e'], ['d']]);
 });
+
+test('a line of 100,000 and a family of as many children take their time once', () => {
+  const line = Array.from({ length: 100_000 }, (_, at) => ({ id: `n${at}`, parents: at === 0 ? [] : [`n${at - 1}`] }));
+  const { order, rings } = orderByParents(line.toReversed());
+  expect([order.length, order[0], rings]).toEqual([100_000, 'n0', []]);
+  expect(families(line)).toEqual([line.map(({ id }) => id)]);
+  const star = line.map(({ id }, at) => ({ id, parents: at === 0 ? [] : ['n0'] }));
+  expect(families(star)).toHaveLength(1);
+});
