@@ -3,7 +3,7 @@ import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import { FOLDERS } from '../recipe/source.ts';
 import type { Book } from './model.ts';
-import { type Mention, mentions, nameWords, normalized } from './name-in-text.ts';
+import { type Mention, mentions, type NameIndex, nameIndex, nameWords } from './name-in-text.ts';
 import { publishedBook } from './published-book.ts';
 
 interface Named {
@@ -11,19 +11,32 @@ interface Named {
   readonly title: string;
 }
 
-/** Reports what published texts tell of recipes and targets that are not published, by their ids or by their titles. */
+/** A recipe or target that is not published. */
+interface Secret extends Named {
+  readonly folder: string;
+}
+
+/** What is published, by names. */
+interface Published {
+  readonly names: readonly { readonly of: Named; readonly name: string }[];
+  readonly secrets: NameIndex<Secret>;
+}
+
+/** Reports what published texts, and the names of published files, tell of recipes and targets that are not published. */
 export function checkPublished(book: Book, things: readonly Thing[], diagnostics: Diagnostic[]): void {
-  const secrets = [
+  const secrets: readonly Secret[] = [
     ...book.recipes.map((recipe) => ({ ...recipe, folder: FOLDERS.recipe })),
     ...book.targets.map((target) => ({ ...target, folder: FOLDERS.target })),
   ].filter(({ publish }) => publish === 'no');
   if (secrets.length === 0) return;
-  const published = publishedBook(book);
-  const files = [...published.recipes, ...published.materials, ...published.molds, ...published.targets];
-  const named: readonly Named[] = [...files, ...published.looks];
+  const shared = publishedBook(book);
+  const files = [...shared.recipes, ...shared.materials, ...shared.molds, ...shared.targets];
+  const published: Published = {
+    names: [...files, ...shared.looks].flatMap((of) => namesOf(of).map((name) => ({ of, name }))),
+    secrets: nameIndex(secrets.flatMap((of) => namesOf(of).map((name) => ({ of, name })))),
+  };
   const bySource = new Map(files.map((file) => [file.source.path, file]));
-  const looks = new Map(published.looks.map((look) => [look.id, look]));
-  const names = secrets.flatMap((secret) => namesOf(secret).map((name) => ({ secret, name })));
+  const looks = new Map(shared.looks.map((look) => [look.id, look]));
   for (const thing of things) {
     const file = bySource.get(thing.source.path);
     const own = file ?? (thing.kind === 'recipe' ? looks.get(thing.id) : undefined);
@@ -32,23 +45,30 @@ export function checkPublished(book: Book, things: readonly Thing[], diagnostics
       : thing.kind === 'book'
         ? [book.title, book.maker ?? '', book.address ?? '', book.settings.currency, book.foreword]
         : [own?.title ?? ''];
-    // With a sign between them that stands in no name.
-    const text = normalized(texts.join('\n|\n'));
-    const small = text.toLowerCase();
-    const worst = new Map<Named, Mention>();
-    for (const { secret, name } of names) {
-      if (!small.includes(nameWords(name)[0]!)) continue;
-      for (const mention of tellingMentions(text, name, secret.folder, named, own)) {
-        if (!worst.has(secret) || (mention.sure && !worst.get(secret)!.sure)) worst.set(secret, mention);
-      }
-    }
-    for (const [secret, mention] of worst) diagnostics.push(finding(secret, thing, mention));
+    // With a line between them that stands in no name.
+    const told = worst(tellingMentions(texts.join('\n\n=\n\n'), published, own));
+    for (const mention of told) diagnostics.push(finding(mention, thing, published.secrets));
+    if (own === undefined) continue;
+    // A word that may be an everyday one is told of once, in the title.
+    const inTitle = new Set(tellingMentions(own.title, published, own).flatMap(({ of, sure }) => (sure ? [] : [of])));
+    for (const { of } of worst(tellingMentions(own.id.replaceAll('-', ' '), published, own)))
+      if (!inTitle.has(of)) diagnostics.push(nameFinding(of, thing));
   }
 }
 
-/** Title and id, as words in lower case; once where they are the same. */
+/** Of each secret the mention that tells most. */
+function worst(found: readonly Mention<Secret>[]): readonly Mention<Secret>[] {
+  const kept = new Map<Secret, Mention<Secret>>();
+  for (const mention of found) {
+    const before = kept.get(mention.of);
+    if (before === undefined || (mention.sure && !before.sure)) kept.set(mention.of, mention);
+  }
+  return [...kept.values()];
+}
+
+/** Title and id; once where they are the same words. */
 function namesOf({ title, id }: Named): readonly string[] {
-  return [...new Set([title, id].map((name) => nameWords(name).join(' ')))].filter((name) => name !== '');
+  return nameWords(title).join(' ') === nameWords(id).join(' ') ? [title] : [title, id];
 }
 
 /** Fields of a published thing that hold what its maker wrote. */
@@ -68,32 +88,29 @@ function writtenIn(value: unknown, written = false): readonly string[] {
  */
 function tellingMentions(
   text: string,
-  name: string,
-  folder: string,
-  published: readonly Named[],
+  { names, secrets }: Published,
   own: Named | undefined,
-): readonly Mention[] {
-  const all = mentions(text, name);
-  if (all.length === 0) return [];
-  const single = !name.includes(' ');
-  const holding = published.flatMap((thing) =>
-    namesOf(thing).flatMap((other) =>
-      other === name || (single && other.split(' ').includes(name)) ? [{ thing, other }] : [],
-    ),
-  );
-  return all.flatMap((mention) => {
-    const around = holding.filter(({ other }) => covers(text, other, mention));
-    if (around.length === 0 || text.slice(0, mention.start).endsWith(`${folder}/`)) return [mention];
-    const ownAlone = around.every(({ thing, other }) => thing === own && other !== name);
+): readonly Mention<Secret>[] {
+  return mentions(text, secrets).flatMap((mention) => {
+    const words = new Set(namesOf(mention.of).map((name) => nameWords(name).join(' ')));
+    const holding = names.filter(({ name }) => {
+      const other = nameWords(name);
+      return words.has(other.join(' ')) || other.some((word) => words.has(word));
+    });
+    const around = mentions(text, nameIndex(holding.map(({ of, name }) => ({ of: { of, name }, name })))).filter(
+      ({ start, end }) => start <= mention.start && end >= mention.end,
+    );
+    if (around.length === 0 || text.slice(0, mention.start).endsWith(`${mention.of.folder}/`)) return [mention];
+    const ownAlone = around.every(({ of: { of, name } }) => of === own && !words.has(nameWords(name).join(' ')));
     return ownAlone ? [{ ...mention, sure: false }] : [];
   });
 }
 
-function covers(text: string, name: string, { start, end }: Mention): boolean {
-  return mentions(text, name).some((mention) => mention.start <= start && mention.end >= end);
-}
-
-function finding(secret: Named, { source }: Thing, { text, sure }: Mention): Diagnostic {
+function finding(
+  { of: secret, text, sure }: Mention<Secret>,
+  { source }: Thing,
+  secrets: NameIndex<Secret>,
+): Diagnostic {
   const code = sure ? 'publish/named' : 'publish/word';
   const said = sure
     ? {
@@ -103,29 +120,41 @@ function finding(secret: Named, { source }: Thing, { text, sure }: Mention): Dia
         fix: 'remove the mention, or publish the other as `look`',
       }
     : {
-        found: `\`${text}\`, which is also the name of \`${secret.id}\`, and that is not published`,
+        found: `\`${text}\`, which may be the name of \`${secret.id}\`, and that is not published`,
         expected: 'no word of it in a published file',
-        why: 'this may be the everyday word, or it may tell of that',
-        fix: 'remove it if it tells of that; else leave it, or give that a name of two words',
+        why: 'this may mean something else, or it may tell of that',
+        fix: 'remove it if it tells of that; else leave it, or give that another name',
       };
   return {
     code,
     severity: CATALOGUE[code].severity,
     file: source.path,
-    start: placeOf(source.text, secret, text),
+    start: placeOf(source.text, secret, text, secrets),
     ...said,
   };
 }
 
+/** A file whose name tells of a secret: it stands in addresses, in the search and in the data. */
+function nameFinding(secret: Secret, { source }: Thing): Diagnostic {
+  const name = source.path.slice(source.path.lastIndexOf('/') + 1);
+  return {
+    code: 'publish/named',
+    severity: CATALOGUE['publish/named'].severity,
+    file: source.path,
+    start: { line: 1, column: 1 },
+    found: `file name \`${name}\`, which tells of \`${secret.id}\`, and that is not published`,
+    expected: 'a name of its own',
+    why: 'the file is published, and its name stands in addresses',
+    fix: 'give the file another name, or publish the other as `look`',
+  };
+}
+
 /** Where a mention stands in a file as it was written: not where the file says what it comes from, which is not published. */
-function placeOf(source: string, secret: Named, found: string): Diagnostic['start'] {
-  const text = normalized(source);
-  const all = namesOf(secret)
-    .flatMap((name) => mentions(text, name))
-    .sort((one, other) => one.start - other.start);
-  const at = all.find(
-    (mention) => mention.text === found && !/\b(?:from|for):\s*["']?$/.test(text.slice(0, mention.start)),
+function placeOf(source: string, secret: Secret, found: string, secrets: NameIndex<Secret>): Diagnostic['start'] {
+  const at = mentions(source, secrets).find(
+    ({ of, text, start }) =>
+      of === secret && text === found && !/\b(?:from|for):\s*["']?$/.test(source.slice(0, start)),
   );
-  const lines = text.slice(0, at?.start ?? 0).split('\n');
+  const lines = source.slice(0, at?.start ?? 0).split('\n');
   return { line: lines.length, column: lines.at(-1)!.length + 1 };
 }

@@ -100,7 +100,7 @@ export const CATALOGUE = {
   'photo/unreadable': error('A photo that a file names is no JPEG, PNG or WebP picture that can be shown.'),
   'photo/unused': warning('A photo is named by no file, and is not published.'),
   'publish/named': error('A published file names a recipe or target that is not published.'),
-  'publish/word': warning('A published file holds a word that is also the name of what is not published.'),
+  'publish/word': warning('A published file holds words that may be the name of what is not published.'),
 } as const satisfies Record<string, CatalogueEntry>;
 
 /** Every code that a diagnostic may have. */

@@ -175,6 +175,38 @@ describe('publishedBook', () => {
       expect(found(files('In the morning haze.'))).toEqual([own, 'publish/word molds/minnow.md:7:16']);
       expect(found(files('In the Haze.'))).toEqual([own, 'publish/named molds/minnow.md:7:8']);
     });
+    test('in the names of published files, wherever their title says nothing of it', () => {
+      const base = EXAMPLE_BOOK['shelf/colorants/peat.md']!.replace('Peat', 'Base');
+      const smoke = EXAMPLE_BOOK['colours/smoke.md']!;
+      const used = smoke.replace('peat: 12 drops', 'grey-ghost-base: 12 drops');
+      expect(found({ 'shelf/colorants/grey-ghost-base.md': base, 'colours/smoke.md': used })).toContain(
+        'publish/named shelf/colorants/grey-ghost-base.md:1:1',
+      );
+      // It is the maker's alone where nothing published is made with it.
+      expect(found({ 'shelf/colorants/grey-ghost-base.md': base })).toEqual([]);
+      for (const name of ['grey-ghost-two', 'greyghost', 'ghost-grey', 'the-grey-ghosts'])
+        expect(found({ [`colours/${name}.md`]: smoke.replace('Smoke', 'Two') }), name).toEqual([
+          `publish/named colours/${name}.md:1:1`,
+        ]);
+      const oneWord = {
+        'colours/grey-ghost.md': ghost.replace('Grey Ghost', 'Zqghost'),
+        'colours/zqghost-two.md': smoke.replace('Smoke', 'Two'),
+      };
+      expect(found(oneWord)).toEqual(['publish/named colours/zqghost-two.md:1:1']);
+    });
+    test.each([
+      'G**rey** Ghost',
+      'Gr&#101;y Ghost',
+      'Grey Ghosts',
+      'Ghost, Grey',
+      'Grey.Ghost',
+      'the greyghost',
+      '[Grey](minnow.md) Ghost',
+    ])('in other spellings: %j', (notes) => {
+      expect(found({ 'molds/minnow.md': `${minnow}As ${notes} is.` })).toEqual([
+        expect.stringMatching(/^publish\/named molds\/minnow\.md:7:[4578]$/),
+      ]);
+    });
     test('a published material of the same name may be named', () => {
       const files = {
         'colours/frost.md': hidden.replace('Quaggle', 'Frost'),
