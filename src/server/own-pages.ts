@@ -56,6 +56,6 @@ function changeKey(key: MakersKey, { headers, socket }: IncomingMessage): Reply 
   const why =
     admitted === 429
       ? 'Too many wrong codes came from here. Stop the server, start it again, and scan the new code.'
-      : 'This code is from another start of the server. Scan the one that it shows now.';
+      : 'This code is from an earlier start. Scan the one that is on the screen now.';
   return { status: admitted, text: why };
 }

@@ -39,25 +39,30 @@ function inPage({ folder, header, letters }: { folder: string; header: string; l
   addEventListener('pagehide', () => events?.close());
   addEventListener('pageshow', follow);
 
-  const [hash, key] = /^#key=([\w-]*)$/.exec(location.hash) ?? [];
-  if (hash === undefined || key === undefined) return;
-  // Out of the address, before anything else can see it there or keep it.
-  history.replaceState(history.state, '', location.pathname + location.search);
   const say = (text: string): void => {
     const line = document.createElement('p');
     line.setAttribute('role', 'alert');
     line.textContent = text;
-    document.body.prepend(line);
+    (document.querySelector('main') ?? document.body).prepend(line);
   };
-  const ask = async (): Promise<void> => {
+  const change = async (key: string): Promise<void> => {
     if (key.length !== letters) return say('The code was not read whole. Scan it again.');
     const answer = await fetch(`${folder}key`, { headers: { [header]: key }, cache: 'no-store', redirect: 'error' });
     if (answer.ok) location.reload();
     else say(await answer.text());
   };
-  const start = (): void => {
-    ask().catch(() => say('The book did not answer. Scan the code again.'));
+  const takeKey = (): void => {
+    const [, key] = /^#key=([\w-]*)$/.exec(location.hash) ?? [];
+    if (key === undefined) return;
+    // Out of the address, before anything else can see it there or keep it.
+    history.replaceState(history.state, '', location.pathname + location.search);
+    const start = (): void => {
+      change(key).catch(() => say('The book did not answer. Scan the code again.'));
+    };
+    if (document.readyState === 'loading') addEventListener('DOMContentLoaded', start);
+    else start();
   };
-  if (document.readyState === 'loading') addEventListener('DOMContentLoaded', start);
-  else start();
+  takeKey();
+  // Where the page of the code is open already, it is not loaded again.
+  addEventListener('hashchange', takeKey);
 }

@@ -1,10 +1,10 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { cpSync, existsSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
-import { createServer } from 'node:net';
 import { join, resolve } from 'node:path';
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { nearAddresses } from '../../src/server/near-addresses.ts';
+import { freePort } from '../free-port.ts';
 import { ROOT, TEST_CACHE } from '../run-cupbook.ts';
 import { SMALL_BOOK, smallBook, temporaryFolder } from '../small-book.ts';
 import { codesIn } from './scanned-code.ts';
@@ -15,16 +15,10 @@ const BOG_POOL = SMALL_BOOK['colours/bog-pool.md']!;
 interface Serving {
   readonly book: string;
   readonly address: string;
+  /** Folder of one's own edition. */
+  readonly site: string;
   readonly child: ChildProcess;
   said(): string;
-}
-
-async function freePort(): Promise<number> {
-  const probe = createServer().listen(0);
-  await once(probe, 'listening');
-  const { port } = probe.address() as { port: number };
-  await new Promise((done) => probe.close(done));
-  return port;
 }
 
 /**
@@ -37,16 +31,8 @@ async function serve(
   how: (program: readonly string[]) => readonly string[] = (program) => program,
 ): Promise<Serving> {
   const port = await freePort();
-  const line = [
-    'serve',
-    '--recipes',
-    book,
-    '--output',
-    join(temporaryFolder(), 'site'),
-    '--port',
-    String(port),
-    ...more,
-  ];
+  const site = join(temporaryFolder(), 'site');
+  const line = ['serve', '--recipes', book, '--output', site, '--port', String(port), ...more];
   const [program, ...words] = how([process.execPath, resolve(ROOT, 'src/cli/cupbook.mjs'), ...line]);
   const child = spawn(program!, words, { cwd: ROOT, env: { ...process.env, XDG_CACHE_HOME: TEST_CACHE } });
   let said = '';
@@ -59,7 +45,7 @@ async function serve(
   onTestFinished(async () => {
     if (child.exitCode === null && child.kill('SIGKILL')) await once(child, 'close');
   });
-  return { book, address: `http://localhost:${port}/`, child, said: () => said };
+  return { book, address: `http://localhost:${port}/`, site, child, said: () => said };
 }
 
 /** Status and text of a page; status 0 while nothing answers. */
@@ -174,6 +160,14 @@ const withSecret = (): Promise<string> =>
   smallBook({ 'colours/reed.md': BOG_POOL.replace('title: Bog Pool', 'title: Reed Bed\npublish: no') });
 
 const [NETWORK_ADDRESS] = nearAddresses().own.filter((address) => !address.includes(':'));
+
+test('cupbook serve adds its script to what it sends, and to no file', async () => {
+  const { address, site } = await serve(await smallBook());
+  await expect.poll(statusOf(address)).toBe(200);
+  expect((await get(address)).text).toContain('<script src="/.serve/page.js"');
+  expect(readFileSync(join(site, 'index.html'), 'utf8')).not.toContain('.serve');
+  expect(existsSync(join(site, '.serve'))).toBe(false);
+});
 
 test('cupbook serve lets nobody in from the network', async () => {
   const { address, said } = await serve(await withSecret());

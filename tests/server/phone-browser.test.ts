@@ -128,6 +128,15 @@ describe.skipIf(browser === undefined || ADDRESS === undefined)(
       expect(errors.filter((error) => !error.includes('404'))).toEqual([]);
     });
 
+    test('a phone that has the book open already sees the maker’s edition once it scans the code', async () => {
+      const { at, mineUrl } = await wired();
+      const { page } = await opened(at);
+      expect(await page.textContent('body')).toContain('Home of shared');
+      await page.evaluate((url) => location.assign(url), mineUrl);
+      await expect.poll(() => page.textContent('body')).toContain('Home of mine');
+      expect(page.url()).toBe(at);
+    });
+
     test('without the code a phone sees the shared edition', async () => {
       const { at } = await wired();
       const { page, context } = await opened(at);
@@ -136,11 +145,7 @@ describe.skipIf(browser === undefined || ADDRESS === undefined)(
     });
 
     test.each([
-      [
-        'one of another start',
-        'A'.repeat(22),
-        'This code is from another start of the server. Scan the one that it shows now.',
-      ],
+      ['an old one', 'A'.repeat(22), 'This code is from an earlier start. Scan the one that is on the screen now.'],
       ['half a code', 'A'.repeat(9), 'The code was not read whole. Scan it again.'],
     ])('a phone that scanned %s is told so, and sees the shared edition', async (_what, key, told) => {
       const { at } = await wired();

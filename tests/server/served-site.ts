@@ -1,8 +1,9 @@
 import { mkdirSync } from 'node:fs';
-import { createServer } from 'node:net';
+import { networkInterfaces } from 'node:os';
 import { join } from 'node:path';
 import { onTestFinished } from 'vitest';
 import { type BookServer, type ServerOptions, startServer } from '../../src/server/start-server.ts';
+import { freePort } from '../free-port.ts';
 import { temporaryFolder, writeFiles } from '../small-book.ts';
 
 /** What the pages of a book may load. */
@@ -58,12 +59,7 @@ export async function servedSite(options: Partial<ServerOptions> = {}): Promise<
   return { server, folder, mine, shared, log };
 }
 
-/** A port that nobody listens on. */
-export async function freePort(): Promise<number> {
-  const probe = createServer();
-  const port = await new Promise<number>((found) => {
-    probe.listen(0, '127.0.0.1', () => found((probe.address() as { port: number }).port));
-  });
-  await new Promise((done) => probe.close(done));
-  return port;
-}
+/** Whether this machine has the address `::1`. */
+export const HAS_IPV6: boolean = Object.values(networkInterfaces()).some((addresses) =>
+  addresses?.some(({ address }) => address === '::1'),
+);

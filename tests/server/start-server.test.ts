@@ -2,7 +2,8 @@ import { rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
-import { freePort, page, servedSite } from './served-site.ts';
+import { freePort } from '../free-port.ts';
+import { HAS_IPV6, page, servedSite } from './served-site.ts';
 
 test('startServer shows the pages and files of the maker’s edition to this machine', async () => {
   const { server } = await servedSite();
@@ -85,7 +86,7 @@ test('startServer takes the next free port, and says so', async () => {
 
 test('startServer refuses a port that was asked for and is taken', async () => {
   const port = await freePort();
-  const other = createServer().listen(port, '::1');
+  const other = createServer().listen(port, HAS_IPV6 ? '::1' : '127.0.0.1');
   onTestFinished(() => void other.close());
   await expect(servedSite({ port })).rejects.toThrow(
     `Port ${port} is already used by another program, perhaps by another start of this one. Stop that, name another port, or leave --port out for the next free one.`,
