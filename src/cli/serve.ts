@@ -36,9 +36,9 @@ export const serveCommand: Command = {
     };
     checkMine(values);
     await checkServer(asked);
-    const cache = await bookCache(recipes);
-    const mine = typeof values.output === 'string' ? resolve(from, values.output) : join(cache, 'mine');
-    const shared = values.phone === true ? join(cache, 'shared') : undefined;
+    const mine =
+      typeof values.output === 'string' ? resolve(from, values.output) : join(await bookCache(recipes), 'mine');
+    const shared = values.phone === true ? join(await bookCache(recipes), 'shared') : undefined;
     const editions: readonly (readonly [Edition, string])[] = [
       ['mine', mine],
       ...(shared === undefined ? [] : [['shared', shared] as const]),

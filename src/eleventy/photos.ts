@@ -1,11 +1,13 @@
 import { createHash } from 'node:crypto';
 import { existsSync } from 'node:fs';
-import { mkdir, readFile, rename, writeFile } from 'node:fs/promises';
-import { join } from 'node:path';
+import { readFile, rename, writeFile } from 'node:fs/promises';
+import { basename, join } from 'node:path';
 import sharp from 'sharp';
 import type { Book } from '../book/model.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
-import type { SiteFile } from '../output/site-file.ts';
+import { systemCode } from '../output/effects.ts';
+import { privateFolder } from '../output/private-folder.ts';
+import type { Copied, SiteFile } from '../output/site-file.ts';
 import type { PhotoFiles } from '../render/page.ts';
 import { faultOf, SMALL_WIDTH, smallerPhoto } from './read-photo.ts';
 
@@ -43,7 +45,7 @@ export interface SitePhotos {
  * The pictures of a book: turned upright, at most 1600 px and 480 px wide, as WebP.
  *
  * Everything but the pixels stays behind: position, camera, time, and the file's own name, since all of them may tell
- * what the maker did not mean to publish. A picture that was made before comes from the cache.
+ * what the maker did not mean to publish. A picture that was made before comes from the cache, where one can be kept.
  *
  * Throws: Refusal that names a file which is no picture.
  *
@@ -53,34 +55,53 @@ export interface SitePhotos {
 export async function sitePhotos(paths: readonly string[], folder: string, cache: string): Promise<SitePhotos> {
   const photos: [string, PhotoFiles][] = [];
   const files = new Map<string, SiteFile>();
-  if (paths.length > 0) await mkdir(cache, { recursive: true, mode: 0o700 });
+  const kept = paths.length > 0 && (await canKeep(cache));
   for (const path of paths) {
     const original = await readFile(join(folder, path));
     const name = pictureName(original);
     const src = `photos/${name}.webp`;
     const thumb = `photos/${name}-small.webp`;
-    const picture = join(cache, `${name}.webp`);
-    const small = join(cache, `${name}-small.webp`);
-    if (!existsSync(picture) || !existsSync(small)) {
-      try {
-        await shrink(original, WIDTHS.thumb, small);
-        await shrink(original, WIDTHS.src, picture);
-      } catch (error) {
-        const { found, expected } = faultOf(error);
-        throw new Refusal(`${path} is ${found}. Replace it with ${expected}.`, { ofBook: true });
+    try {
+      for (const [at, width] of [[thumb, WIDTHS.thumb] as const, [src, WIDTHS.src] as const]) {
+        if (files.has(at)) continue;
+        const content = kept
+          ? await keptPicture(original, width, join(cache, basename(at)))
+          : await shrunk(original, width);
+        files.set(at, { path: at, content });
       }
+    } catch (error) {
+      if (systemCode(error) !== undefined) throw error;
+      const { found, expected } = faultOf(error);
+      throw new Refusal(`${path} is ${found}. Replace it with ${expected}.`, { ofBook: true });
     }
-    for (const [at, copyOf] of [[src, picture] as const, [thumb, small] as const])
-      files.set(at, { path: at, content: { copyOf } });
-    const { width, height } = await sharp(await readFile(picture)).metadata();
+    const { width, height } = await sharp(await bytesOf(files.get(src)!)).metadata();
     photos.push([path, { src, thumb, width, height }]);
   }
   return { photos: Object.fromEntries(photos), files: [...files.values()] };
 }
 
-async function shrink(original: Buffer, width: number, file: string): Promise<void> {
-  const pixels = await (await smallerPhoto(original, width)).webp({ quality: 82 }).toBuffer();
-  const aside = `${file}.${process.pid}.tmp`;
-  await writeFile(aside, pixels);
-  await rename(aside, file);
+/** Whether finished pictures can be kept in a folder: a user who has no place for them can build all the same. */
+async function canKeep(cache: string): Promise<boolean> {
+  return privateFolder(cache).then(
+    () => true,
+    () => false,
+  );
+}
+
+async function keptPicture(original: Buffer, width: number, file: string): Promise<Copied> {
+  if (!existsSync(file)) {
+    const aside = `${file}.${process.pid}.tmp`;
+    await writeFile(aside, await shrunk(original, width));
+    await rename(aside, file);
+  }
+  return { copyOf: file };
+}
+
+async function bytesOf({ content }: SiteFile): Promise<Uint8Array> {
+  if (typeof content === 'string') return Buffer.from(content);
+  return content instanceof Uint8Array ? content : readFile(content.copyOf);
+}
+
+async function shrunk(original: Buffer, width: number): Promise<Buffer> {
+  return (await smallerPhoto(original, width)).webp({ quality: 82 }).toBuffer();
 }

@@ -1,5 +1,7 @@
 import { chmod, lstat, mkdir } from 'node:fs/promises';
+import { dirname } from 'node:path';
 import { Refusal } from '../diagnostics/refusal.ts';
+import { DISK, ensureFolder, systemCode } from './effects.ts';
 import { withReason } from './with-reason.ts';
 
 /**
@@ -9,7 +11,8 @@ import { withReason } from './with-reason.ts';
  */
 export async function privateFolder(folder: string): Promise<void> {
   await withReason(folder, async () => {
-    await mkdir(folder, { recursive: true, mode: 0o700 });
+    await ensureFolder(dirname(folder), DISK);
+    await mkdir(folder, { mode: 0o700 }).catch(unlessThere);
     const stats = await lstat(folder);
     const user = process.getuid?.();
     if (!stats.isDirectory() || (user !== undefined && stats.uid !== user)) {
@@ -17,4 +20,8 @@ export async function privateFolder(folder: string): Promise<void> {
     }
     if ((stats.mode & 0o077) !== 0) await chmod(folder, 0o700);
   });
+}
+
+function unlessThere(error: unknown): void {
+  if (systemCode(error) !== 'EEXIST') throw error;
 }
