@@ -7,7 +7,9 @@ import { readPassingName } from './writer.ts';
 /** Removes files of a site, by their paths from its folder, and the folders that become empty. What is not there is passed over. */
 export async function removeFiles(folder: string, paths: readonly string[], disk: Effects): Promise<void> {
   await forEach(paths, async (path) => {
-    await disk.remove(join(folder, path)).catch(undefinedIfMissing);
+    const file = join(folder, path);
+    // Where one of the site's folders has taken its place, it is gone already.
+    if (!(await disk.look(file))?.isDirectory()) await disk.remove(file).catch(undefinedIfMissing);
   });
   const folders = [...new Set(paths.flatMap(foldersOf))];
   // The innermost first.
@@ -38,9 +40,7 @@ export async function removeOwnTree(folder: string, disk: Effects): Promise<void
  * free, it stays where it is.
  */
 export async function removeReplaced(old: string, current: string, disk: Effects): Promise<void> {
-  const mark = await readMark(old, disk);
-  if (!mark) return removeIfEmpty(old, disk);
-  await removeFiles(old, mark.files, disk);
+  await removeFiles(old, (await readMark(old, disk))?.files ?? [], disk);
   for (const entry of await disk.list(old)) {
     if (readPassingName(entry.name)?.base !== '') continue;
     if (entry.isDirectory()) await removeOwnTree(join(old, entry.name), disk);

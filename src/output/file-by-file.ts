@@ -1,9 +1,9 @@
 import { readFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { Refusal } from '../diagnostics/refusal.ts';
-import { isGone, keepTouched, whileClaimed } from './claim.ts';
+import { isGone, keepTouched, MovedAway, whileClaimed, whileClaimedAndThere } from './claim.ts';
 import { removeFiles, removeOwnTree } from './clear-away.ts';
-import { type Effects, ensureFolder, forEach, systemCode, undefinedIfMissing } from './effects.ts';
+import { type Effects, ensureFolder, forEach, undefinedIfMissing } from './effects.ts';
 import { MARKER, markText } from './mark.ts';
 import { foldersOf, type Place } from './place.ts';
 import type { SiteFile } from './site-file.ts';
@@ -21,9 +21,6 @@ interface Journal {
 const JOURNAL = 'journal.json';
 const NEW_MARK = 'mark';
 
-/** Times that another writer may move the folder away. */
-const MOST_TRIES = 50;
-
 /**
  * Writes a site into a folder file by file: only those that have changed, new ones before old ones go, and nothing of what others
  * have put there. Killed at any moment, it is either not begun, or is completed by the next writer (`recoverInside`).
@@ -37,18 +34,10 @@ export async function writeFileByFile(
   check: () => Promise<Place>,
   world: World,
 ): Promise<void> {
-  for (let tries = 0; ; tries += 1) {
-    await ensureFolder(folder, world.disk);
-    try {
-      return await whileClaimed(folder, world, async () => {
-        await completeLeft(folder, world);
-        await writeClaimed(await check(), files, label, world);
-      });
-    } catch (error) {
-      // Moved away by another writer, just now.
-      if (systemCode(error) !== 'ENOENT' || tries === MOST_TRIES || (await world.disk.look(folder))) throw error;
-    }
-  }
+  await whileClaimedAndThere(folder, world, async () => {
+    await completeLeft(folder, world);
+    await writeClaimed(await check(), files, label, world);
+  });
 }
 
 async function writeClaimed(place: Place, files: readonly SiteFile[], label: string, world: World): Promise<void> {
@@ -152,7 +141,10 @@ async function isSame(file: string, content: SiteFile['content'], disk: Effects)
 export async function recoverInside(folder: string, world: World): Promise<void> {
   const stats = await world.disk.look(folder);
   if (!stats?.isDirectory() || (await leftIn(folder, world)).length === 0) return;
-  await whileClaimed(folder, world, () => completeLeft(folder, world));
+  await whileClaimed(folder, world, () => completeLeft(folder, world)).catch((error: unknown) => {
+    // With all that was left in it.
+    if (!(error instanceof MovedAway)) throw error;
+  });
 }
 
 async function completeLeft(folder: string, world: World): Promise<void> {

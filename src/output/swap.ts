@@ -1,5 +1,5 @@
 import { basename, dirname, join } from 'node:path';
-import { isGone, keepTouched, whileClaimed } from './claim.ts';
+import { isGone, keepTouched, MovedAway, whileClaimed } from './claim.ts';
 import { removeIfEmpty, removeOwnTree, removeReplaced } from './clear-away.ts';
 import { type Effects, ensureFolder, systemCode } from './effects.ts';
 import { lookAtPlace, type Place } from './place.ts';
@@ -57,11 +57,10 @@ export async function swapSite(
             if (!isReplaceable(await check())) return 'not possible';
             return replace(folder, next, last, disk);
           }).catch((error: unknown) => {
-            // Moved away by another writer, just now.
-            if (systemCode(error) === 'ENOENT') return 'again';
+            if (error instanceof MovedAway) return 'again';
             throw error;
           })
-        : await replace(folder, next, last, disk);
+        : await replace(folder, next, undefined, disk);
       if (done === 'done') {
         await disk.settle(parent);
         return true;
@@ -78,19 +77,20 @@ export async function swapSite(
 const NEXT = 'next';
 const LAST = 'last-';
 
+/** @param last where the folder is moved; absent where none was there */
 async function replace(
   folder: string,
   next: string,
-  last: string,
+  last: string | undefined,
   disk: Effects,
 ): Promise<'done' | 'again' | 'not possible'> {
-  let moved = false;
-  try {
-    await disk.rename(folder, last);
-    moved = true;
-  } catch (error) {
-    if (NO_SWAP.includes(systemCode(error) ?? '')) return 'not possible';
-    if (systemCode(error) !== 'ENOENT') throw error;
+  if (last !== undefined) {
+    try {
+      await disk.rename(folder, last);
+    } catch (error) {
+      if (NO_SWAP.includes(systemCode(error) ?? '')) return 'not possible';
+      throw error;
+    }
   }
   try {
     await disk.rename(next, folder);
@@ -98,7 +98,7 @@ async function replace(
   } catch (error) {
     // A new site of another writer; the one that was moved away is older, and goes.
     if (TAKEN.includes(systemCode(error) ?? '') && (await disk.look(folder))) return 'again';
-    if (moved) await disk.rename(last, folder);
+    if (last !== undefined) await disk.rename(last, folder);
     throw error;
   }
 }

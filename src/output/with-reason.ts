@@ -9,7 +9,7 @@ const REASONS: Readonly<Record<string, (folder: string) => string>> = {
   ENOSPC: (folder) =>
     `The disk of ${folder} is full. The site of before stays; make room, and do this again, or name another folder with --output.`,
   EDQUOT: (folder) =>
-    `There is no more room for you on the disk of ${folder}. The site of before stays; make room, and do this again.`,
+    `There is no more room for you on the disk of ${folder}. The site of before stays; make room, and do this again, or name another folder with --output.`,
   EXDEV: (folder) => `Part of ${folder} lies on another disk. Name a folder with --output that lies on one disk.`,
   ENOTDIR: (folder) => `${folder} lies in something that is a file. Name another folder with --output.`,
   ENAMETOOLONG: (folder) =>

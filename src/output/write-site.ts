@@ -1,7 +1,7 @@
 import { join, resolve } from 'node:path';
 import { Refusal } from '../diagnostics/refusal.ts';
-import { whileClaimed } from './claim.ts';
-import { ensureFolder } from './effects.ts';
+import { isClaimed, whileClaimedAndThere } from './claim.ts';
+import { ensureFolder, systemCode } from './effects.ts';
 import { recoverInside, writeFileByFile } from './file-by-file.ts';
 import { MARKER, type Mark, markText } from './mark.ts';
 import { checkApart, foldersOf, lookAtPlace, type Place, realFolder } from './place.ts';
@@ -89,8 +89,7 @@ export function reserveFor(
           `${output.folder} holds files of others, ${others[0]} for one, which Eleventy by itself might write over. \`npx cupbook build\` leaves them as they are; or name another folder with --output.`,
         );
       }
-      await ensureFolder(folder, disk);
-      await whileClaimed(folder, world, () =>
+      await whileClaimedAndThere(folder, world, () =>
         putMark(
           folder,
           { label: output.label, files: [...new Set([...own, ...(mark?.files ?? []), ...paths])] },
@@ -108,7 +107,29 @@ async function putMark(folder: string, mark: Mark, { disk, writer }: World): Pro
   await disk.rename(aside, join(folder, MARKER));
 }
 
-async function placeFor({ folder, label, called, alone }: Output, { disk }: World): Promise<Place> {
+/** Times that a place is looked at again because another writer is at work in it, and the pause between, ms. */
+const LOOKS = { most: 100, pause: 50 } as const;
+
+async function placeFor(output: Output, world: World): Promise<Place> {
+  for (let looks = 1; ; looks += 1) {
+    try {
+      return await acceptedPlace(output, world);
+    } catch (error) {
+      // What another writer is about to change is no reason to refuse.
+      const passing = systemCode(error) === 'ENOENT' || (error instanceof Refusal && (await isBusy(output, world)));
+      if (!passing || looks === LOOKS.most) throw error;
+    }
+    await world.pause(LOOKS.pause);
+  }
+}
+
+async function isBusy({ folder }: Output, world: World): Promise<boolean> {
+  const real = await realFolder(resolve(folder), world.disk).catch(() => undefined);
+  if (real === undefined) return false;
+  return ((await world.disk.look(real))?.isDirectory() ?? false) && isClaimed(real, world);
+}
+
+async function acceptedPlace({ folder, label, called, alone }: Output, { disk }: World): Promise<Place> {
   const place = await lookAtPlace(resolve(folder), disk);
   const there = place.mark?.label;
   const what = called[label] ?? label;

@@ -52,7 +52,8 @@ const atWork = new Set<number>();
 /** Has a new writer of this process do something, after which it is gone. */
 export async function asWriter<T>(act: (writer: Writer) => Promise<T>): Promise<T> {
   count += 1;
-  const writer = { machine: MACHINE, pid: process.pid, start: await ownStart(), count };
+  const number = count;
+  const writer = { machine: MACHINE, pid: process.pid, start: await ownStart(), count: number };
   atWork.add(writer.count);
   try {
     return await act(writer);
