@@ -9,6 +9,14 @@ export default defineConfig({
   test: {
     // Half of the time somebody waits: for a server, a browser, a disk. So two even where there are but two processors.
     maxWorkers: Math.max(2, availableParallelism() - 1),
+    // Only with `--coverage`. Every file counts, those that no test imports too.
+    coverage: {
+      provider: 'v8',
+      include: ['src/**/*.ts'],
+      exclude: ['src/**/*.d.ts'],
+      reporter: ['text-summary'],
+      reportsDirectory: '.build/coverage',
+    },
     projects: [
       {
         test: {
