@@ -3,6 +3,7 @@ import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import { nearestFileFix } from '../diagnostics/nearest-name.ts';
 import type { FieldPath } from '../recipe/front-matter.ts';
 import type { Thing } from '../recipe/read-thing.ts';
+import { namesThere } from '../recipe/reference-fix.ts';
 import { PHOTO_FOLDER } from '../recipe/source.ts';
 import { photoPath } from './photo-of.ts';
 import type { Finding, Report } from './report.ts';
@@ -24,9 +25,6 @@ export interface KnownPhotos {
   /** Files and folders that were told of as unreadable. */
   readonly unread: readonly string[];
 }
-
-/** So many photos are listed; a folder of more is looked at elsewhere. */
-const MOST_LISTED = 8;
 
 /**
  * Reports photos that are named but not there or cannot be shown, each at the place that names it, and photos that are there but named nowhere.
@@ -75,8 +73,10 @@ export function checkPhotos(
 function missing(file: string, photos: readonly string[], elsewhere: readonly string[]): Finding {
   const wanted = photoPath(file);
   const names = photos.map((photo) => photo.slice(PHOTO_FOLDER.length + 1));
-  const listed = names.length > 0 && names.length <= MOST_LISTED ? ` (${names.join(', ')})` : '';
-  const finding = { found: `photo \`${file}\``, expected: `the name of a file in ${PHOTO_FOLDER}/${listed}` };
+  const finding = {
+    found: `photo \`${file}\``,
+    expected: `the name of a file in ${PHOTO_FOLDER}/${namesThere(names)}`,
+  };
   const astray = elsewhere.find((path) => path.endsWith(wanted.slice(PHOTO_FOLDER.length)));
   if (astray !== undefined) return { ...finding, fix: `move ${astray} to ${PHOTO_FOLDER}/` };
   const name = wanted.slice(PHOTO_FOLDER.length + 1);

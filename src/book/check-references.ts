@@ -1,5 +1,6 @@
 import { nearestFileFix } from '../diagnostics/nearest-name.ts';
 import type { Thing } from '../recipe/read-thing.ts';
+import { namesThere } from '../recipe/reference-fix.ts';
 import { faultyNames, isTold } from './file-names.ts';
 import type { Things } from './read-things.ts';
 import type { Report } from './report.ts';
@@ -17,7 +18,7 @@ export function checkReferences(things: Things, report: Report): void {
     const folder = `${kind}s`;
     report.add(kind === 'mold' ? 'recipe/unknown-mold' : 'recipe/unknown-target', thing, [field], {
       found: `${kind} \`${id}\``,
-      expected: `the name of a file in ${folder}/`,
+      expected: `the name of a file in ${folder}/${namesThere([...known.keys()])}`,
       ...nearestFileFix(
         id,
         [...known.keys(), ...faultyNames(things.faulty, (other) => other === kind)],

@@ -32,6 +32,7 @@ import { type Report, reportInto } from './report.ts';
 import { reportNoPart } from './report-no-part.ts';
 import { settingsOf, withRoom } from './settings.ts';
 import { fitShelf } from './shelf-fit.ts';
+import { unusedMaterials } from './unused-materials.ts';
 import { usualMold, usualPlastic } from './usual-things.ts';
 
 /** What a compiler needs besides the texts. */
@@ -102,6 +103,7 @@ function joinThings(
     materials: shelf,
     plastic,
     faulty: faultyMaterials(things, shelf),
+    unused: unusedMaterials(things),
     isHidden: [...things.hidden].some(isMaterialKind),
   };
   const filled = fillCups(specs.cups, cupShelf, report);

@@ -1,6 +1,7 @@
 import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
-import { nearestFix } from '../diagnostics/nearest-name.ts';
+import { nearestFileFix } from '../diagnostics/nearest-name.ts';
 import { bareName } from '../recipe/bare-name.ts';
+import { namesThere } from '../recipe/reference-fix.ts';
 import { type Kind, SLUG, SLUG_WORDS, slugOf } from '../recipe/source.ts';
 import type { Finding } from './report.ts';
 
@@ -20,6 +21,8 @@ export interface CupShelf {
   readonly plastic: string | undefined;
   /** Files with faults of their own, which are not reported again: what kind each of these names is. */
   readonly faulty: ReadonlyMap<string, Kind>;
+  /** Materials on it that no recipe names. */
+  readonly unused: ReadonlySet<string>;
   /** Whether a part of the shelf could not be read, so that any name may be in it. */
   readonly isHidden: boolean;
 }
@@ -53,14 +56,13 @@ export function nameFault(
   if (!material && !isNoName(shelf, id)) return 'faulty';
   const names = shelfNames(shelf, wanted);
   const faulty = [...shelf.faulty].flatMap(([name, kind]) => (SLUG.test(name) && isWanted(kind, wanted) ? [name] : []));
-  const near = nearestFix(bareName(id), [...names, ...faulty]);
   if (wanted === 'plastic') {
     return {
       code: 'recipe/unknown-plastic',
       finding: {
         found: `plastic \`${id}\``,
-        expected: `the name of a file in shelf/plastics/${names.length > 0 ? ` (${names.join(', ')})` : ''}`,
-        ...(near ?? { fix: newFile('shelf/plastics', id) }),
+        expected: `the name of a file in shelf/plastics/${namesThere(names)}`,
+        ...nearestFileFix(bareName(id), [...names, ...faulty], newFile('shelf/plastics', id)),
       },
     };
   }
@@ -81,9 +83,31 @@ export function nameFault(
       found: `material \`${id}\``,
       expected: 'the name of a file in shelf/',
       why: 'what a material does to the colour is in its file',
-      ...(near ?? { fix: newFile('shelf/…', id) }),
+      ...materialFix(bareName(id), [...names, ...faulty], shelf.unused, newFile('shelf/…', id)),
     },
   };
+}
+
+/** The edit for a material that is not there: one that is near in its spelling, or one that looks renamed since nothing uses it under its name. */
+function materialFix(
+  id: string,
+  names: readonly string[],
+  unused: ReadonlySet<string>,
+  otherwise: string,
+): Pick<Finding, 'fix' | 'nearest'> {
+  const found = nearestFileFix(id, names, otherwise);
+  if (found.nearest !== undefined) return found;
+  const renamed = [...unused].filter((name) => shareWords(id, name));
+  const [only] = renamed;
+  return only === undefined || renamed.length > 1
+    ? found
+    : { fix: `write \`${only}\`, if \`${id}\` is called that now; nothing uses it yet`, nearest: only };
+}
+
+/** Whether all words of one name are among the other's, as of \`copper-035\` and \`copper-hex-035\`. */
+function shareWords(one: string, other: string): boolean {
+  const [first, second] = [one.split('-'), other.split('-')];
+  return first.every((word) => second.includes(word)) || second.every((word) => first.includes(word));
 }
 
 /** The edit that gives the shelf a file of that name, or of the nearest to it that a file can have. */

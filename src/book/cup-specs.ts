@@ -1,8 +1,9 @@
-import { nearestFix, nearestName } from '../diagnostics/nearest-name.ts';
+import { nearestFileFix, nearestFix, nearestName } from '../diagnostics/nearest-name.ts';
 import { orderByParents } from '../lineage/order-by-parents.ts';
 import { bareName } from '../recipe/bare-name.ts';
 import type { FieldPath } from '../recipe/front-matter.ts';
 import type { Thing } from '../recipe/read-thing.ts';
+import { namesThere } from '../recipe/reference-fix.ts';
 import type { FieldsOf } from '../recipe/schema.ts';
 import { slugOf } from '../recipe/source.ts';
 import { faultyNames, isTold } from './file-names.ts';
@@ -140,16 +141,49 @@ export function knownRecipe(
   }
   if (things.recipes.has(id)) return true;
   if (isTold(things, 'recipe', id)) return false;
-  const near = nearestFix(id, [...things.recipes.keys(), ...faultyNames(things.faulty, (kind) => kind === 'recipe')]);
+  const known = [...things.recipes.keys(), ...faultyNames(things.faulty, (kind) => kind === 'recipe')];
+  const others = known.filter((other) => !comesFrom(other, thing.id, things));
   const slug = slugOf(id);
+  const otherwise = slug === '' ? 'remove `from`' : `create colours/${slug}.md, or remove \`from\``;
+  const near = nearestFileFix(id, others, otherwise);
   report.add('recipe/unknown-recipe', thing, path, {
     found: `recipe \`${id}\``,
-    expected: 'the name of a file in colours/',
-    ...(near === undefined
-      ? { fix: slug === '' ? 'remove `from`' : `create colours/${slug}.md, or remove \`from\`` }
-      : { ...near, fix: `write \`${near.nearest}${name.slice(id.length)}\`` }),
+    expected: `the name of a file in colours/${namesThere(others)}`,
+    ...(near.nearest === undefined ? near : namedCup(near.nearest, name.slice(id.length), path, things)),
   });
   return false;
+}
+
+/** Whether a recipe is another one, or is derived from it: what is derived from such a one would come from itself. */
+function comesFrom(id: string, ancestor: string, { recipes }: Things): boolean {
+  const seen = new Set<string>();
+  for (let at: string | undefined = id; at !== undefined && !seen.has(at); at = recipes.get(at)?.fields.from) {
+    if (at === ancestor) return true;
+    seen.add(at);
+  }
+  return false;
+}
+
+/** The edit that names a recipe, with one of its cups where it has several and a cup is asked for. */
+function namedCup(
+  recipe: string,
+  cup: string,
+  path: FieldPath,
+  things: Things,
+): { readonly fix: string; readonly nearest: string } {
+  const cups = path.length === 1 ? [] : cupsOf(recipe, things);
+  const isClear = cup !== '' || cups.length < 2 || cups.includes(String(path[1]));
+  const written = isClear ? [`${recipe}${cup}`] : cups.map((name) => `${recipe}/${name}`);
+  return { fix: `write ${written.map((each) => `\`${each}\``).join(' or ')}`, nearest: written[0]! };
+}
+
+/** Names of the cups of a recipe, with those that it has from its parent. */
+function cupsOf(id: string, things: Things, depth = 0): readonly string[] {
+  const fields = things.recipes.get(id)?.fields;
+  // A ring of parents has no end.
+  const inherited =
+    fields?.from === undefined || depth > things.recipes.size ? [] : cupsOf(fields.from, things, depth + 1);
+  return [...new Set([...inherited, ...Object.keys(fields?.cups ?? {})])];
 }
 
 function specsOf(recipe: Thing<'recipe'>, parent: readonly CupSpec[]): readonly CupSpec[] {
@@ -185,6 +219,8 @@ function isNowhere(spec: CupSpec, ofRecipe: ReadonlyMap<string, readonly CupSpec
   if (parent === undefined || spec.from || fields.plastic !== undefined) return false;
   const own = Object.keys(recipe.fields.cups ?? {});
   const names = (ofRecipe.get(parent) ?? []).map((cup) => cup.name);
+  // A cup of the parent that is to be called so is told of there.
+  if (names.some((other) => !isPartName(other) && slugOf(other) === name)) return true;
   const open = names.filter((other) => !own.includes(other));
   report.add(
     'recipe/unknown-cup',
@@ -212,7 +248,9 @@ function resolveFrom(
 ): CupSpec | undefined {
   const { recipe, path, name, fields } = spec;
   if (!isPartName(name)) {
-    report.add('file/name', recipe, path, misnamedPart('cup', name, 'the name of a cup is an id'), 'key');
+    // A cup that comes from the parent was told of there.
+    if (path[0] === 'cups')
+      report.add('file/name', recipe, path, misnamedPart('cup', name, 'the name of a cup is an id'), 'key');
     return undefined;
   }
   if (fields.from === undefined) return isNowhere(spec, ofRecipe, report) ? undefined : spec;
@@ -232,7 +270,7 @@ function resolveFrom(
     expected: `one of ${names.map((cup) => `\`${fromRecipe}/${cup}\``).join(', ')}`,
     why: wanted === undefined ? 'that recipe has several cups' : 'that recipe has no such cup',
     ...(nearest === undefined
-      ? {}
+      ? { fix: `write ${names.map((cup) => `\`${fromRecipe}/${cup}\``).join(' or ')}` }
       : { fix: `write \`${fromRecipe}/${nearest}\``, nearest: `${fromRecipe}/${nearest}` }),
   });
   return undefined;

@@ -14,8 +14,10 @@ import {
   PHOTO_FOLDER,
   SLUG,
   SLUG_WORDS,
+  type Source,
   slugOf,
 } from '../recipe/source.ts';
+import { kindOfText, type Likely } from './kind-of-text.ts';
 import type { Things } from './read-things.ts';
 import type { Finding } from './report.ts';
 
@@ -74,34 +76,73 @@ export class FileNames {
     return this.paths.has(path);
   }
 
-  private isTaken(kind: Kind, id: string): boolean {
+  /** Names of the files of a kind that can be ids. */
+  idsOf(kind: Kind): readonly string[] {
+    return [...this.paths].flatMap((path) => {
+      const what = kindOfPath(path);
+      return what?.kind === kind && SLUG.test(what.id) ? [what.id] : [];
+    });
+  }
+
+  private isTaken(kind: Kind, id: string, except: string | undefined): boolean {
     return kind === 'book'
       ? this.paths.has(BOOK_FILE)
       : isMaterialKind(kind)
-        ? this.firstMaterial(id) !== undefined
+        ? this.firstMaterial(id) !== undefined && this.firstMaterial(id) !== except
         : this.paths.has(`${FOLDERS[kind]}/${id}.md`);
   }
 
-  /** A name like the wanted one that no file has, and that was not offered before. */
-  free(kind: Kind, wanted: string): string {
+  /**
+   * A name like the wanted one that no file has, and that was not offered before.
+   *
+   * @param except a file that is to have that name, and may have it already
+   */
+  free(kind: Kind, wanted: string, except?: string): string {
     for (let number = 1; ; number++) {
       const id = number === 1 ? wanted : `${wanted}-${number}`;
       const key = faultyKey(kind, id);
-      if (this.isTaken(kind, id) || this.offered.has(key)) continue;
+      if (this.isTaken(kind, id, except) || this.offered.has(key)) continue;
       this.offered.add(key);
       return id;
     }
   }
 }
 
-/** A file in a folder that holds nothing of a book. */
-export function unknownPlace(path: string): Finding {
+/** A file in a folder that holds nothing of a book: told where it belongs, if its fields tell that. */
+export function unknownPlace(source: Source, names: FileNames): Finding {
+  const folder = `\`${source.path.replace(/[^/]*$/, '') || './'}\``;
+  const likely = kindOfText(source);
+  if (likely) {
+    return {
+      found: `${likely.called} in ${folder}`,
+      expected: `${likely.called} in ${likely.folder}`,
+      why: 'nothing else is looked for there, so that it is missing from the book',
+      ...moveTo(likely, source.path, names),
+    };
+  }
   return {
-    found: `file in \`${path.replace(/[^/]*$/, '') || './'}\``,
+    found: `file in ${folder}`,
     expected: `${BOOK_FILE}, or a file in ${Object.values(FOLDERS).join(', ')}`,
-    why: 'the folder of a file says what it is',
-    fix: 'move it to the folder of its kind',
+    why: 'the folder of a file says what it is, and this one is not in the book',
+    fix: 'move it to the folder of its kind, or out of the book if it is none of it',
   };
+}
+
+/** A file that lies in the folder of another kind than its fields tell. */
+export function wrongFolder(path: string, likely: Likely, names: FileNames): Finding {
+  return {
+    found: `what looks like ${likely.called} in \`${path.replace(/[^/]*$/, '')}\``,
+    expected: `${likely.called} in ${likely.folder}`,
+    why: 'the folder of a file says what it is',
+    ...moveTo(likely, path, names),
+  };
+}
+
+function moveTo({ kind, folder }: Likely, path: string, names: FileNames): Pick<Finding, 'fix'> {
+  const stem = path.slice(path.lastIndexOf('/') + 1).replace(/\.md$/i, '');
+  const wanted = slugOf(stem) || kind;
+  const free = names.free(kind, wanted, path);
+  return { fix: free === stem ? `move it to ${folder}` : `move it to ${folder}, as \`${free}.md\`` };
 }
 
 /** A file whose name is no id. The name that is offered is free, and kept from then on. */
@@ -139,11 +180,14 @@ export function secondName(kind: Kind, id: string, twin: string | undefined, nam
   };
 }
 
+/** Endings of files that hold more than plain text. */
+const FORMATTED = /\.(?:html?|rtf|docx?|odt|pages)$/i;
+
 /** A file that lies where the book looks, under a name that it does not read. */
 export function unreadName(path: string, names: FileNames): Finding {
   const slash = path.lastIndexOf('/') + 1;
   const name = path.slice(slash);
-  const stem = name.replace(/\.[^.]*$/, '');
+  const stem = name.replace(/(?:\.md)?\.[^.]*$/i, '');
   const found = `\`${name}\`, which is not read`;
   if (misnamed(path) === 'picture') {
     return {
@@ -173,12 +217,14 @@ export function unreadName(path: string, names: FileNames): Finding {
   return {
     found,
     expected: `a name that ends in \`.md\``,
-    why: 'other files are left alone',
+    why: FORMATTED.test(name)
+      ? 'a word processor’s file is more than text, so that nothing in it is in the book'
+      : 'other files are left alone, so that nothing in it is in the book',
     fix:
       kind === 'book' && names.has(BOOK_FILE)
         ? 'move it out of the book'
-        : /\.(?:html?|rtf|docx?|odt|pages)$/i.test(name)
-          ? `save it as plain text under the name \`${free}.md\``
+        : FORMATTED.test(name)
+          ? `open it in the program that wrote it, save it as plain text (UTF-8), and rename that to \`${free}.md\``
           : renameTo(free, wanted),
   };
 }

@@ -1,6 +1,7 @@
 import { CATALOGUE, type DiagnosticCode } from '../diagnostics/catalogue.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import { readThing, soundPart, type Thing } from '../recipe/read-thing.ts';
+import type { NamesOf } from '../recipe/reference-fix.ts';
 import {
   FOLDERS,
   type Kind,
@@ -11,7 +12,17 @@ import {
   SLUG,
   type Source,
 } from '../recipe/source.ts';
-import { FileNames, faultyKey, isMaterialKind, noSlug, secondName, unknownPlace, unreadName } from './file-names.ts';
+import {
+  FileNames,
+  faultyKey,
+  isMaterialKind,
+  noSlug,
+  secondName,
+  unknownPlace,
+  unreadName,
+  wrongFolder,
+} from './file-names.ts';
+import { kindOfText } from './kind-of-text.ts';
 import type { Finding } from './report.ts';
 
 /** Every file of a book that could be read by itself, by kind and by id. */
@@ -32,6 +43,15 @@ export interface Things {
   /** What is sound in files that have faults: to be checked, never to be used. A `book.md` of these is `book`, too. */
   readonly partial: readonly Thing[];
 }
+
+/** Kinds of what a field may name. */
+const NAMED_BY: Readonly<Record<string, readonly Kind[]>> = {
+  mold: ['mold'],
+  from: ['recipe'],
+  for: ['target'],
+  plastic: ['plastic'],
+  without: ['colorant', 'powder', 'flake', 'additive'],
+};
 
 const TOP = { line: 1, column: 1 };
 
@@ -63,12 +83,21 @@ export function readThings(
     if (what) faulty.set(faultyKey(what.kind, what.id), what.kind);
   }
 
+  const hidden = new Set(unread.flatMap(kindsBelow));
+  const namesOf =
+    (kind: Kind, id: string): NamesOf =>
+    (field) => {
+      const wanted = NAMED_BY[field] ?? [];
+      if (wanted.length === 0 || wanted.some((each) => hidden.has(each))) return undefined;
+      return wanted.flatMap((each) => names.idsOf(each)).filter((other) => !wanted.includes(kind) || other !== id);
+    };
+
   for (const source of [...sources].sort((one, other) => (one.path < other.path ? -1 : 1))) {
     const { path } = source;
     if (path === MEASUREMENTS_FILE) continue;
     const what = kindOfPath(path);
     if (what === undefined) {
-      if (misnamed(path) === undefined) tell('file/unknown-place', path, unknownPlace(path));
+      if (misnamed(path) === undefined) tell('file/unknown-place', path, unknownPlace(source, names));
       else tell('file/extension', path, unreadName(path, names));
       continue;
     }
@@ -82,7 +111,7 @@ export function readThings(
     }
     const twin = isMaterialKind(kind) ? names.firstMaterial(id) : path;
     if (twin !== path) tell('file/same-name', path, secondName(kind, id, twin, names));
-    const read = readThing(kind, id, source);
+    const read = readThing(kind, id, source, namesOf(kind, id));
     if ('kind' in read) {
       if (twin !== path) continue;
       if (isMaterialKind(kind)) materials.set(id, read as Thing<MaterialKind>);
@@ -90,13 +119,22 @@ export function readThings(
       continue;
     }
     faulty.set(faultyKey(kind, id), kind);
+    const likely = kind === 'book' ? undefined : kindOfText(source);
+    // What a pigment or dye is sold as its look does not tell.
+    const isSold = likely?.kind === 'colorant' || likely?.kind === 'powder';
+    if (likely && likely.kind !== kind && !(isSold && isMaterialKind(kind))) {
+      faulty.set(faultyKey(likely.kind, id), likely.kind);
+      tell('file/wrong-folder', path, wrongFolder(path, likely, names));
+      const moved = readThing(likely.kind, id, source, namesOf(likely.kind, id));
+      if (!('kind' in moved)) diagnostics.push(...moved);
+      continue;
+    }
     diagnostics.push(...read);
     const part = soundPart(kind, id, source);
     if (part) partial.push(part as Thing);
   }
   const book = byKind.book.get('book') ?? partial.find((thing): thing is Thing<'book'> => thing.kind === 'book');
   const measurements = sources.find(({ path }) => path === MEASUREMENTS_FILE);
-  const hidden = new Set(unread.flatMap(kindsBelow));
   // A table names what is on the shelf, all of it.
   const isClosed = unread.includes(MEASUREMENTS_FILE) || [...hidden].some(isMaterialKind);
   return {

@@ -19,6 +19,7 @@ export const CATALOGUE = {
     'A file is not plain text of its own: it is damaged, in another encoding, a link, or may not be read.',
   ),
   'file/unknown-place': warning('A file lies in a folder that the book does not know, and is not read.'),
+  'file/wrong-folder': error('A file lies in the folder of another kind than it is by its fields.'),
   'file/extension': warning('A file in a folder of the book has a name that the book does not read.'),
   'file/not-portable': warning(
     'A file name that Windows cannot hold, or that differs from another in nothing but capitals.',

@@ -109,6 +109,10 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
     EXAMPLE_BOOK['colours/smoke.md'],
   ),
   'file/unknown-place': { bad: { 'drafts/smoke.md': 'not yet' }, good: { 'drafts/smoke.md': undefined } },
+  'file/wrong-folder': {
+    bad: { 'shelf/colorants/dusk.md': text(`title: Dusk\nmold: minnow\n${PLAIN_CUP}`) },
+    good: { 'colours/dusk.md': text(`title: Dusk\nmold: minnow\n${PLAIN_CUP}`) },
+  },
   'file/extension': {
     bad: { 'colours/dusk.markdown': DUSK },
     good: { 'colours/dusk.md': DUSK },

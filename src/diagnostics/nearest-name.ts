@@ -80,15 +80,17 @@ export function nearestFix(
 }
 
 /**
- * Whether two names may be one: `craw-3` and `craw-4` are two things of a kind, and neither is the other misspelt.
+ * Whether a name may mean another one by its numbers: `craw-3` and `craw-4` are two things of a kind, and neither is the other misspelt. A number may
+ * have been left out, or a digit have slid into a word.
  *
- * @example countAlike('craw-3', 'craw-4') // false
- * @example countAlike('minow-3', 'minnow-3') // true
- * @example countAlike('minnow', 'minnow-3') // true
+ * @example countAlike('craw-4', 'craw-3') // false
+ * @example countAlike('craw-4', 'craw') // false
+ * @example countAlike('craw', 'craw-3') // true
+ * @example countAlike('craw4', 'craw') // true
  */
-export function countAlike(one: string, other: string): boolean {
-  const [first, second] = [one, other].map((name) => (name.match(/\d+/g) ?? []).join());
-  return first === second || first === '' || second === '';
+export function countAlike(name: string, other: string): boolean {
+  const [wanted, known] = [name, other].map((each) => (each.match(/\d+/g) ?? []).join());
+  return wanted === known || wanted === '' || (known === '' && !/(?:^|[^\p{L}\d])\d/u.test(name));
 }
 
 /**

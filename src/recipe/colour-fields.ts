@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+import { colorsNamed } from 'culori/fn';
 import type { z } from 'zod';
 import { field, isReread, type Read, shown } from './fields.ts';
 
@@ -18,7 +19,18 @@ function readColour(input: unknown): Read<string> {
         found: 'nothing',
         expected: 'a colour such as `"#d9c48f"`',
         why: 'YAML reads an unquoted # as the start of a comment',
-        fix: 'put the colour in quotes',
+        fix: 'write the colour in quotes',
+      },
+    };
+  }
+  const named = namedColour(text);
+  if (named !== undefined) {
+    return {
+      fault: {
+        found: shown(input),
+        expected: 'a colour such as `"#d9c48f"`',
+        why: `a name is not one colour: of a screen, \`${text.toLowerCase()}\` is ${named}`,
+        fix: `write \`"${named}"\`; look whether that is yours, or take it from a photo on the Match page`,
       },
     };
   }
@@ -32,6 +44,14 @@ function readColour(input: unknown): Read<string> {
       ...(bare ? { fix: `write \`"#${bare.toLowerCase()}"\`` } : {}),
     },
   };
+}
+
+/** What a screen shows by the name of a colour, as `#rrggbb`. Source: CSS Color Module Level 4, section 6.1, as culori has it. */
+function namedColour(name: string): string | undefined {
+  const value = Object.hasOwn(colorsNamed, name.toLowerCase())
+    ? colorsNamed[name.toLowerCase() as keyof typeof colorsNamed]
+    : undefined;
+  return value === undefined ? undefined : `#${value.toString(16).padStart(6, '0')}`;
 }
 
 /** Lights that an instrument may state its colours under. */

@@ -10,6 +10,7 @@ import { celsius, fraction, grams, millilitres, millimetres } from '../units/con
 import { type Edit, writeFix } from '../units/edit.ts';
 import { isFault, parseDose, parseQuantity, type Quantity, type QuantityFault, type Rate } from '../units/quantity.ts';
 import type { Dimension } from '../units/unit.ts';
+import type { WrittenName } from './reference-fix.ts';
 import { settled } from './settled.ts';
 
 /** What a schema says of a value that it refuses. */
@@ -20,6 +21,8 @@ export interface FieldFault {
   readonly why?: string;
   readonly fix?: string;
   readonly nearest?: string;
+  /** A name of another file that is not written as one: what is offered for it depends on the files that there are. */
+  readonly name?: WrittenName;
   /** YAML took words for a number or the like: what was written is to be read instead. */
   readonly asWritten?: true;
 }

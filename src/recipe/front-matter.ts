@@ -6,7 +6,7 @@ import { unseenIn } from './check-unseen.ts';
 import { shown } from './fields.ts';
 import { LONGEST_TEXT, type Source } from './source.ts';
 import { DEEPEST, hasMoreThan, isNestedTooDeep, MOST_VALUES } from './yaml-bounds.ts';
-import { badNames, decimalCommas, type Fault, type Place, syntaxFaults } from './yaml-faults.ts';
+import { badNames, decimalCommas, type Fault, type Place, syntaxFaults, textCommas } from './yaml-faults.ts';
 
 /** Steps from the top of the front matter to a value in it. */
 export type FieldPath = readonly PropertyKey[];
@@ -51,7 +51,7 @@ export function readFrontMatter({ path, text }: Source): FrontMatter | readonly 
     const { line, col } = lines.linePos(offset);
     return { line, column: col };
   };
-  const fault = (code: DiagnosticCode, offset: number, what: Fault): Diagnostic[] => [
+  const fault = (code: DiagnosticCode, offset: number, what: Fault & Partial<Place>): Diagnostic[] => [
     { code, severity: 'error', file: path, start: position(offset), ...what },
   ];
 
@@ -169,13 +169,25 @@ export function readFrontMatter({ path, text }: Source): FrontMatter | readonly 
         problems.push(
           ...badNames(node, split.matter, first).map((what) => ({ severity: 'error', file: path, ...what }) as const),
         );
-      for (const { written, from } of decimalCommas(node)) {
+      for (const { written, from, to } of decimalCommas(node)) {
         problems.push(
           ...fault('front-matter/syntax', base + from, {
+            end: position(base + to),
             found: `\`${written}\``,
             expected: 'a number with a point',
             why: 'inside `{ }` a comma begins the next field',
             fix: `write \`${written.replace(',', '.')}\``,
+          }),
+        );
+      }
+      for (const { written, from, to } of textCommas(node)) {
+        problems.push(
+          ...fault('front-matter/syntax', base + from, {
+            end: position(base + to),
+            found: `\`${written}\` without quotes`,
+            expected: 'text with a comma in quotes',
+            why: 'inside `{ }` a comma begins the next field',
+            fix: `write \`"${written.replaceAll('"', "'")}"\``,
           }),
         );
       }

@@ -66,7 +66,7 @@ function outOf(path: FieldPath, depth: number): string {
 }
 
 /** Every field that a schema knows, at any depth. What is read by a function of its own is known by its name alone. */
-function placesIn(schema: z.core.$ZodType, at: Place): readonly Place[] {
+export function placesIn(schema: z.core.$ZodType, at: Place): readonly Place[] {
   const { def } = (schema as z.core.$ZodTypes)._zod;
   switch (def.type) {
     case 'object':

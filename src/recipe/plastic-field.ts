@@ -37,7 +37,7 @@ export const plasticAmount: z.ZodType<PlasticAmount> = field<PlasticAmount>('fie
         found: `plastic \`${name}\``,
         expected: 'the name of a file in shelf/plastics/',
         why: 'names are lower-case letters, digits and single hyphens',
-        ...(slug === '' ? {} : { edits: [{ text: `${spaced(before)} ${slug}` }] }),
+        ...(slug === '' ? {} : { name: { written: name, slug, before: `${spaced(before)} ` } }),
       },
     };
   }

@@ -14,7 +14,7 @@ export const reference: z.ZodType<string> = field<string>('field/value', (input)
       expected: 'the name of a file, without its folder and `.md`',
       why: 'names are lower-case letters, digits and single hyphens',
       ...(isReread(input) ? { asWritten: true } : {}),
-      ...(slug === '' ? {} : { fix: `write \`${slug}\`` }),
+      ...(slug === '' ? {} : { name: { written: name, slug, before: '' } }),
     },
   };
 });

@@ -3,8 +3,9 @@
  *
  * @packageDocumentation
  */
-import { type Document, isScalar, type Node, type YAMLMap } from 'yaml';
+import { type Document, isScalar, type Node, type Scalar, visit, type YAMLMap } from 'yaml';
 import type { Diagnostic, Position } from '../diagnostics/diagnostic.ts';
+import { TEXT_FIELDS } from './field-names.ts';
 import { yamlSlip } from './yaml-slip.ts';
 
 /** What was found, and the edit that mends it. */
@@ -52,7 +53,9 @@ export function badNames(map: YAMLMap, yaml: string, first: number): readonly (P
 }
 
 /** Numbers with a comma in a map in braces, such as `{ peat: 0,05 g }`: YAML takes what follows the comma for a field of its own. */
-export function decimalCommas(map: YAMLMap): readonly { readonly written: string; readonly from: number }[] {
+export function decimalCommas(
+  map: YAMLMap,
+): readonly { readonly written: string; readonly from: number; readonly to: number }[] {
   if (!map.flow) return [];
   return map.items.flatMap(({ key, value }, index) => {
     const before = map.items[index - 1]?.value;
@@ -66,8 +69,70 @@ export function decimalCommas(map: YAMLMap): readonly { readonly written: string
     }
     return isScalar(value) && value.value !== null
       ? []
-      : [{ written: `${before.source},${key.source}`, from: before.range![0] }];
+      : [{ written: `${before.source},${key.source}`, from: before.range![0], to: key.range![1] }];
   });
+}
+
+/** Text with a comma in a map in braces, `{ note: better, still yellow }`: YAML takes what follows the comma for a field of its own. */
+export function textCommas(
+  map: YAMLMap,
+): readonly { readonly written: string; readonly from: number; readonly to: number }[] {
+  if (!map.flow) return [];
+  return map.items.flatMap(({ key, value }, index) => {
+    if (!isScalar(key) || !TEXT_FIELDS.has(String(key.value)) || !isScalar(value) || value.type !== 'PLAIN') return [];
+    const more = map.items.slice(index + 1);
+    const stop = more.findIndex((item) => !isScalar(item.key) || (item.value !== null && !isNothing(item.value)));
+    const rest = (stop === -1 ? more : more.slice(0, stop)).map((item) => item.key as Scalar);
+    if (rest.length === 0) return [];
+    const written = [value, ...rest].map(({ source }) => source ?? '').join(', ');
+    return [{ written, from: value.range![0], to: rest.at(-1)!.range![1] }];
+  });
+}
+
+/** Whether a field of a map in braces has no value, as a word after a comma has none. */
+function isNothing(value: unknown): boolean {
+  return isScalar(value) && value.value === null && (value.source ?? '') === '';
+}
+
+/** White space that looks like a space and is none to YAML. */
+const ODD_SPACE = /^[ \t]*(?:- )?[ \t]*(?:[\w-]+:)?[ \t]*[\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000]/;
+
+/**
+ * No-break spaces and the like at the beginning of lines: YAML takes them for letters, so that a line belongs elsewhere than it looks. Told once, and
+ * only where names of fields begin with one: a text of several lines may hold them.
+ */
+function oddSpaces(yaml: string, first: number): readonly Placed[] {
+  const lines = yaml
+    .split(/\r?\n/)
+    .flatMap((line, index) => (ODD_SPACE.test(line) ? [{ line, number: first + index }] : []));
+  const [one, ...others] = lines;
+  if (one === undefined) return [];
+  const column = one.line.search(/[\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000]/) + 1;
+  const numbers = lines.slice(0, 10).map(({ number }) => number);
+  const where = others.length === 0 ? '' : ` in lines ${numbers.join(', ')}${lines.length > 10 ? ' and others' : ''}`;
+  return [
+    {
+      found: `no-break spaces before a field or its value${where}`,
+      expected: 'plain spaces',
+      why: 'they look like spaces, as a web page or word processor leaves them, and YAML takes them for letters',
+      fix: 'replace each of them by a plain space, also between the words of the line',
+      start: { line: one.number, column },
+      end: { line: one.number, column: one.line.length - one.line.slice(column - 1).replace(/^\s+/, '').length + 1 },
+    },
+  ];
+}
+
+/** Whether a field of YAML begins with a space that is none. */
+function hasOddName(parsed: Document.Parsed): boolean {
+  let found = false;
+  visit(parsed, {
+    Pair: (_key, { key }) => {
+      if (!isScalar(key) || !/^[\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000]/.test(String(key.value))) return undefined;
+      found = true;
+      return visit.BREAK;
+    },
+  });
+  return found;
 }
 
 /**
@@ -78,6 +143,10 @@ export function decimalCommas(map: YAMLMap): readonly { readonly written: string
  */
 export function syntaxFaults(parsed: Document.Parsed, yaml: string, first: number): readonly Placed[] {
   const errors = [...parsed.errors, ...parsed.warnings];
+  if (errors.length > 0 || hasOddName(parsed)) {
+    const odd = oddSpaces(yaml, first);
+    if (odd.length > 0) return odd;
+  }
   if (errors.length === 0) return [];
   const lines = yaml.replace(/\r$/, '').split(/\r?\n/);
   const lineOf = (offset: number): number => yaml.slice(0, offset).split('\n').length - 1;

@@ -4,6 +4,9 @@
  * @packageDocumentation
  */
 
+import { unitOf } from '../units/unit.ts';
+import { FIELDS, TEXT_FIELDS } from './field-names.ts';
+
 /** What went wrong within a line; columns from 0. */
 export interface LineSlip {
   readonly column: number;
@@ -203,13 +206,28 @@ function reservedSign(column: number, plain: string): LineSlip {
 
 function colonInText(line: string, column: number, plain: string): LineSlip {
   const [, amount, next] = /^(\d.*?)(?:\s*;|\s)\s*([a-z0-9-]+\s*:\s.*)$/.exec(plain) ?? [];
-  if (amount !== undefined && next !== undefined && /[{,]/.test(line.slice(0, column))) {
+  const isUnit = unitOf(/^[^:\s]*/.exec(next ?? '')![0]) !== undefined;
+  if (amount !== undefined && next !== undefined && !isUnit && /[{,]/.test(line.slice(0, column))) {
     return {
       column,
       width: plain.length,
       found: `\`${plain}\` without a comma`,
       expected: 'a comma between two fields in { }',
       fix: `write \`${amount}, ${next}\``,
+    };
+  }
+  const name = /([\w-]+)\s*:\s*$/.exec(line.slice(0, column))?.[1] ?? '';
+  const [, value, rest] = /^(.*?)\s*:\s+(.*)$/.exec(plain) ?? [];
+  // Only what is text may hold a colon: of an amount or a name nothing is right in quotes but itself.
+  if (value !== undefined && rest !== undefined && !TEXT_FIELDS.has(name) && (FIELDS.has(name) || /^\d/.test(value))) {
+    const inBraces = /[{,]/.test(line.slice(0, column));
+    return {
+      column,
+      width: plain.length,
+      found: `second colon in \`${/[\w-]+\s*:\s*$/.exec(line.slice(0, column))?.[0] ?? ''}${plain}\``,
+      expected: 'one value after the name of a field',
+      why: 'a colon ends the name of a field',
+      fix: inBraces ? `write \`${value}\`, and the rest into a note` : `write \`${value} # ${rest}\``,
     };
   }
   const quoted = plain.includes('"') ? `'${plain.replaceAll("'", "''")}'` : `"${plain}"`;

@@ -1,3 +1,6 @@
+import { TOP_FIELDS } from './field-names.ts';
+import { shown } from './fields.ts';
+import { isSentence, NOTES_WHY, sentenceFix } from './notes-in-fields.ts';
 import { type LineSlip, type ScannedLine, scanLine } from './yaml-lines.ts';
 
 /** A slip of the pen in YAML and the line that it is in, from 0. */
@@ -42,7 +45,7 @@ export function yamlSlip(lines: readonly string[], first: number, last: number):
     const scanned: PlacedLine = { ...scanLine(line, depth), number };
     if (scanned.slip) return { line: number, ...scanned.slip };
     if (depth === 0) {
-      const slip = structureSlip(scanned, line, before, first);
+      const slip = structureSlip(scanned, line, before, first, lines.slice(number + 1));
       if (slip) return { line: number, ...slip };
       before.push(scanned);
     }
@@ -61,13 +64,14 @@ function structureSlip(
   line: string,
   before: readonly PlacedLine[],
   first: number,
+  after: readonly string[],
 ): (LineSlip & { readonly line?: number }) | undefined {
   const sibling = before.findLast(
     (other) => other.indent <= at.indent && !(other.dash && other.indent < at.indent && other.inner > at.indent),
   );
   const above = before.at(-1);
   if (at.key === undefined && (!at.dash || ENTRIES_WITH_FIELDS.has(ownerOf(at, before)?.key ?? ''))) {
-    return withoutColon(at, line, before);
+    return sentence(at, line, after) ?? withoutColon(at, line, before);
   }
   const besideEntry = sibling?.dash === true && sibling.indent < at.indent && sibling.inner === at.indent;
   const beside = sibling !== undefined && (besideEntry || (sibling.indent === at.indent && !sibling.dash));
@@ -190,6 +194,22 @@ function misplaced(at: PlacedLine, indent: number, like: PlacedLine, first: numb
     expected: `${spaces(indent)} before it, to fit line ${first + like.number}`,
     why: 'fields that belong together begin in the same column',
     fix: indent === 0 ? 'remove the spaces before it' : `begin the line with ${spaces(indent)}`,
+  };
+}
+
+/** A sentence of the notes that stands among the fields. */
+function sentence(at: PlacedLine, line: string, after: readonly string[]): LineSlip | undefined {
+  const text = line.trim();
+  const name = /^[\w-]+/.exec(text)?.[0] ?? '';
+  if (at.indent > 0 || at.dash || TOP_FIELDS.has(name) || !isSentence(text)) return undefined;
+  const fieldsBelow = after.some((each) => TOP_FIELDS.has(/^([\w-]+):/.exec(each)?.[1] ?? ''));
+  return {
+    column: 0,
+    width: text.length,
+    found: shown(text),
+    expected: '`name: value`',
+    why: NOTES_WHY,
+    fix: sentenceFix(fieldsBelow),
   };
 }
 

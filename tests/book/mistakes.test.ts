@@ -133,9 +133,12 @@ describe('a fix never takes anything from the maker', () => {
       'colours/smoke.txt',
       'rename it to `smoke-2.md`; `smoke.md` is another file, so remove this one if it is an old copy of that',
     ],
-    ['colours/dusk.md.txt', 'rename it to `dusk-md.md`'],
+    ['colours/dusk.md.txt', 'rename it to `dusk.md`'],
     ['colours/dusk', 'rename it to `dusk.md`'],
-    ['molds/minnow.docx', 'save it as plain text under the name `minnow-2.md`'],
+    [
+      'molds/minnow.docx',
+      'open it in the program that wrote it, save it as plain text (UTF-8), and rename that to `minnow-2.md`',
+    ],
     ['colours/dusk.jpg', 'move it to photos/, and name it in the file that it belongs to'],
     ['shelf/Measurements.CSV', 'rename it to `measurements.csv`'],
     ['shelf/films.xlsx', 'save it as CSV, with commas, under the name `measurements.csv`'],
@@ -209,7 +212,10 @@ describe('cups of a derived recipe', () => {
     const dusk = (mold: string): string => file('title: Dusk', `mold: ${mold}`, 'cups: { body: { plastic: 60 ml } }');
     expect(
       ['Grub 2', './molds/grub-2.md', '"molds\\\\grub-2.MD"', 'grub/two'].flatMap((mold) =>
-        told({ 'colours/dusk.md': dusk(mold) }),
+        told({
+          'colours/dusk.md': dusk(mold),
+          'molds/grub-2.md': EXAMPLE_BOOK['molds/minnow.md']!.replace('Minnow', 'Grub'),
+        }),
       ),
     ).toEqual([
       'colours/dusk.md field/value: `Grub 2` → write `grub-2`',

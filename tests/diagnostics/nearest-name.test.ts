@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { nearestFix, nearestName } from '../../src/diagnostics/nearest-name.ts';
+import { countAlike, nearestFileFix, nearestFix, nearestName } from '../../src/diagnostics/nearest-name.ts';
 
 test.each([
   ['paet', ['peat', 'straw'], 'peat'],
@@ -32,4 +32,23 @@ test.each([
 test('nearestFix(name, known) is the edit, and nothing where nothing is near', () => {
   expect(nearestFix('paet', ['peat', 'straw'])).toEqual({ fix: 'write `peat`', nearest: 'peat' });
   expect(nearestFix('chartreuse', ['peat', 'straw'])).toBeUndefined();
+});
+
+test.each([
+  ['craw-4', 'craw-3', false],
+  ['craw-4', 'craw', false],
+  ['IMG_2041.jpg', 'IMG_2042.jpg', false],
+  ['copper-hex-035', 'copper-hex-040', false],
+  ['craw', 'craw-3', true],
+  ['craw4', 'craw', true],
+  ['minow-3', 'minnow-3', true],
+] as const)('countAlike(%s, %s) is %s', (name, other, alike) => {
+  expect(countAlike(name, other)).toBe(alike);
+});
+
+test('nearestFileFix(name, known) does not offer another size, but says that it is there', () => {
+  const create = 'create molds/craw-4.md';
+  expect(nearestFileFix('craw-4', ['craw-3'], create)).toEqual({ fix: 'create molds/craw-4.md; there is `craw-3`' });
+  expect(nearestFileFix('carw-4', ['craw-4', 'craw-3'], create)).toEqual({ fix: 'write `craw-4`', nearest: 'craw-4' });
+  expect(nearestFileFix('chartreuse', ['craw-3'], create)).toEqual({ fix: create });
 });

@@ -19,7 +19,9 @@ describe('a field that is written otherwise than the book reads it is told with 
     expect(recipe('made: 2026-3-4')).toEqual([`\`2026-3-4\`, ${order} → write \`2026-03-04\``]);
     expect(recipe('made: 3/14/2026')).toEqual([`\`3/14/2026\`, ${order} → write \`2026-03-14\``]);
     expect(recipe('made: 3/4/2026')).toEqual([`\`3/4/2026\`, ${order} → write \`2026-04-03\` or \`2026-03-04\``]);
-    expect(recipe('made: 2026-02-30')).toEqual(['`2026-02-30`, the calendar has no such day → undefined']);
+    expect(recipe('made: 2026-02-30')).toEqual([
+      '`2026-02-30`, the calendar has no such day → correct it, or remove the line',
+    ]);
   });
   test('prices', () => {
     const alone = 'a number stands alone here, with a point before its decimals';

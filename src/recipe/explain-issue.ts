@@ -1,0 +1,148 @@
+import type { z } from 'zod';
+import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
+import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import { nearestFix } from '../diagnostics/nearest-name.ts';
+import { commentedValue } from './commented-value.ts';
+import { TEXT_FIELDS } from './field-names.ts';
+import { type FieldFault, shown } from './fields.ts';
+import type { FieldPath, FrontMatter } from './front-matter.ts';
+import { otherWord } from './other-words.ts';
+import { type NamesOf, referenceFix } from './reference-fix.ts';
+import type { Kind, Source } from './source.ts';
+import { unknownField } from './unknown-field.ts';
+import { valueAt, writtenPath } from './value-at.ts';
+
+/** A file whose fields are explained. */
+export interface ExplainedFile {
+  readonly kind: Kind;
+  readonly source: Source;
+  readonly frontMatter: FrontMatter;
+  readonly namesOf: NamesOf;
+}
+
+/** What a schema says of the data of a file, in a maker's words, each with its place. */
+export function explainIssue(
+  found: z.core.$ZodIssue,
+  { kind, source, frontMatter, namesOf }: ExplainedFile,
+): readonly Diagnostic[] {
+  const issue = { ...found, path: writtenPath(frontMatter.data, found.path) };
+  const at = (
+    code: DiagnosticCode,
+    path: FieldPath,
+    part: 'key' | 'value',
+    fault: Omit<FieldFault, 'code'>,
+  ): Diagnostic => ({
+    code,
+    severity: 'error',
+    file: source.path,
+    ...frontMatter.place(path, part),
+    ...fault,
+  });
+  const input = valueAt(frontMatter.data, issue.path);
+  const field = String(issue.path.at(-1) ?? 'front matter');
+  const missing = (expected: string): Diagnostic =>
+    at('field/missing', issue.path.slice(0, -1), 'key', {
+      found: `${issue.path.length > 1 ? `\`${String(issue.path.at(-2))}\`` : 'front matter'} without \`${field}\``,
+      expected: `a field \`${field}\` with ${expected}`,
+      fix: `add a line \`${field}: …\``,
+    });
+
+  switch (issue.code) {
+    case 'custom': {
+      const { code, asWritten: _, name, ...fault } = issue.params as unknown as FieldFault;
+      if (input === undefined) return [missing(fault.expected)];
+      const better =
+        (input === null && (code === 'field/colour' || TEXT_FIELDS.has(lastName(issue.path)))
+          ? commentedValue(source.text, frontMatter.place(issue.path, 'key').start)
+          : undefined) ??
+        (name ? referenceFix(lastName(issue.path), name, namesOf) : undefined) ??
+        otherShares(issue.path, input, frontMatter.data);
+      return [at(code, issue.path, 'value', { ...fault, ...better })];
+    }
+    case 'unrecognized_keys': {
+      const allowed = JSON.parse(issue.message) as string[];
+      return issue.keys.map((key) => {
+        return at('field/unknown', [...issue.path, key], 'key', {
+          found: `field \`${key}\``,
+          expected: `one of ${allowed.join(', ')}`,
+          ...unknownField({ kind, namesOf, data: frontMatter.data }, issue.path, key, allowed),
+        });
+      });
+    }
+    case 'invalid_value': {
+      const allowed = issue.values.map(String);
+      if (input === undefined) return [missing(`one of ${allowed.join(', ')}`)];
+      return [
+        at('field/value', issue.path, 'value', {
+          found: shown(input),
+          expected: `one of ${allowed.join(', ')}`,
+          ...(nearestFix(String(input), allowed) ?? otherWord(String(input), allowed)),
+        }),
+      ];
+    }
+    case 'invalid_type': {
+      const expected = EXPECTED_TYPES[issue.expected] ?? issue.expected;
+      return [
+        input === undefined
+          ? missing(expected)
+          : at('field/type', issue.path, 'value', { found: shown(input), expected, ...listFix(issue.expected, input) }),
+      ];
+    }
+    case 'too_small':
+      return [
+        at('field/type', issue.path, 'value', { found: shown(input), expected: `at least ${issue.minimum} entry` }),
+      ];
+    case 'invalid_format':
+      return [
+        at('field/value', issue.path, 'value', {
+          found: shown(input),
+          expected: 'an address such as `https://book.example/`',
+        }),
+      ];
+    default:
+      return [at('field/value', issue.path, 'value', { found: shown(input), expected: issue.message })];
+  }
+}
+
+/** How a list becomes fields, or the other way round. */
+function listFix(expected: string, input: unknown): { fix?: string } {
+  if ((expected === 'object' || expected === 'record') && Array.isArray(input)) {
+    return { fix: 'remove the `- ` before each name' };
+  }
+  if (expected !== 'array' || input === null) return {};
+  return { fix: typeof input === 'object' ? 'begin each entry with `- `' : `write \`[${String(input)}]\`` };
+}
+
+const EXPECTED_TYPES: Readonly<Record<string, string>> = {
+  object: 'nested fields',
+  record: 'nested fields',
+  array: 'a list',
+  boolean: '`true` or `false`',
+  string: 'text',
+  number: 'a number',
+};
+
+/** The last name on a path: of an entry of a list, the list's. */
+function lastName(path: FieldPath): string {
+  return String(path.findLast((step) => typeof step === 'string') ?? '');
+}
+
+/** For a share of more than the whole, what the other cups leave of it. */
+function otherShares(path: FieldPath, input: unknown, data: unknown): { readonly fix: string } | undefined {
+  if (path.length !== 3 || path[0] !== 'cups' || path[2] !== 'share' || !/^\d+(?:\.\d+)? ?%$/.test(String(input)))
+    return undefined;
+  const cups = Object.entries((valueAt(data, ['cups']) ?? {}) as Record<string, unknown>);
+  const others = cups.filter(([name]) => name !== path[1]);
+  const shares = others.map(
+    ([name]) => /^(\d+(?:\.\d+)?) ?%$/.exec(String(valueAt(data, ['cups', name, 'share'])))?.[1],
+  );
+  const left = 100 - shares.reduce((sum, share) => sum + Number(share ?? 0), 0);
+  if (others.length === 0) return { fix: 'remove the line: the only cup is the whole bait' };
+  if (left <= 0 || left >= 100) return undefined;
+  const alone = shares.every((share) => share !== undefined);
+  return {
+    fix: alone
+      ? `write \`${left}%\`, which is what the other cups leave`
+      : `correct it to less than the ${left}% that the other cups leave`,
+  };
+}

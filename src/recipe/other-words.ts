@@ -1,0 +1,17 @@
+/** Words that makers use for one that the book has: common practice, no source. */
+const OTHER_WORDS: ReadonlyMap<string, string> = new Map([
+  ['marble', 'swirl'],
+  ['marbled', 'swirl'],
+  ['crayfish', 'craw'],
+  ['colour', 'over-white'],
+  ['color', 'over-white'],
+]);
+
+/** The edit for a word of another's, where the book's word for it is allowed. */
+export function otherWord(
+  word: string,
+  allowed: readonly string[],
+): { readonly fix: string; readonly nearest: string } | undefined {
+  const nearest = OTHER_WORDS.get(word.toLowerCase());
+  return nearest !== undefined && allowed.includes(nearest) ? { fix: `write \`${nearest}\``, nearest } : undefined;
+}
