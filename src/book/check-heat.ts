@@ -5,8 +5,10 @@
  */
 import { BURNT, type HeatLimit, POURING } from '../cup/heat-limit.ts';
 import { formatTemperature, type TemperatureUnit } from '../units/format-quantity.ts';
+import type { Range } from '../units/shared-range.ts';
 import type { MaterialCore } from './compile-material.ts';
 import type { FilledCup } from './fill-cup.ts';
+import type { Pattern } from './model.ts';
 import { placeInCup } from './place-in-cup.ts';
 import type { Report } from './report.ts';
 import { writtenHeat } from './written-heat.ts';
@@ -72,30 +74,77 @@ export function checkPouring(
   unit: TemperatureUnit,
   report: Report,
 ): void {
-  const told = (celsius: number): string => formatTemperature(celsius, unit);
-  const ranges = plastics.flatMap((id) => {
-    const { title, working } = shelf.get(id)!;
-    return working === undefined ? [] : [{ title, ...working }];
-  });
-  const [hottest] = [...ranges].sort((one, other) => other.from - one.from);
-  const [coolest] = [...ranges].sort((one, other) => one.to - other.to);
+  const { hottest, coolest } = endsOf(plastics, shelf);
   if (hottest === undefined || coolest === undefined) return;
-  const ofMaterial = limit && shelf.get(limit.material)!.kind !== 'plastic' ? limit : undefined;
   if (hottest.from > coolest.to) {
     report.add('recipe/no-range', spec.recipe, [...spec.path, 'plastic'], {
-      found: `${coolest.title}, poured at ${told(coolest.to)} at most, with ${hottest.title}, poured from ${told(hottest.from)}`,
+      found: apartWords(coolest, hottest, unit),
       expected: 'plastics with a common pouring range',
       why: 'at any heat one of them is too cold to pour, or too hot',
       fix: 'use one of them, or ask their suppliers whether they go together',
     });
-  } else if (ofMaterial !== undefined && ofMaterial.celsius + ROUNDING < hottest.from) {
-    const { material, celsius } = ofMaterial;
-    const title = shelf.get(material)!.title;
-    report.add('recipe/no-range', spec.recipe, placeInCup(spec, material) ?? spec.path, {
-      found: `${title}, which stands ${formatTemperature(celsius, unit, 'down')}, with ${hottest.title}, poured from ${told(hottest.from)}`,
-      expected: 'what stands the heat at which its plastic is poured',
-      why: 'it scorches before the plastic runs',
-      fix: `leave ${title} out, or correct \`highest\` in its file`,
-    });
+    return;
   }
+  if (limit === undefined || shelf.get(limit.material)!.kind === 'plastic') return;
+  if (limit.celsius + ROUNDING >= hottest.from) return;
+  const { title } = shelf.get(limit.material)!;
+  report.add('recipe/no-range', spec.recipe, placeInCup(spec, limit.material) ?? spec.path, {
+    found: `${title}, which stands ${formatTemperature(limit.celsius, unit, 'down')}, with ${hottest.title}, poured from ${formatTemperature(hottest.from, unit)}`,
+    expected: 'what stands the heat at which its plastic is poured',
+    why: 'it scorches before the plastic runs',
+    fix: `leave ${title} out, or correct \`highest\` in its file`,
+  });
+}
+
+/** Patterns whose cups are shot together, at one temperature. */
+const SHOT_TOGETHER: ReadonlySet<Pattern> = new Set<Pattern>(['laminate', 'swirl']);
+
+/** Reports cups of plastics that pour at no common temperature where they are shot together. */
+export function checkShotTogether(
+  cups: readonly Pick<FilledCup, 'spec' | 'state'>[],
+  pattern: Pattern,
+  shelf: Shelf,
+  unit: TemperatureUnit,
+  report: Report,
+): void {
+  if (!SHOT_TOGETHER.has(pattern)) return;
+  const before: string[] = [];
+  for (const { spec, state } of cups) {
+    const own = Object.keys(state.plastics);
+    const { hottest, coolest } = endsOf([...before, ...own], shelf);
+    before.push(...own);
+    // Of one cup it is told there.
+    if (hottest === undefined || coolest === undefined || hottest.from <= coolest.to) continue;
+    if (cups.some((cup) => [hottest, coolest].every(({ id }) => Object.hasOwn(cup.state.plastics, id)))) continue;
+    report.add('recipe/no-range', spec.recipe, spec.path, {
+      found: apartWords(coolest, hottest, unit),
+      expected: `plastics with a common pouring range in the cups of a ${pattern}`,
+      why: 'they are shot together, and at any heat one of them is too cold or too hot',
+      fix: 'use the plastic of the other cup',
+    });
+    return;
+  }
+}
+
+interface PouredPlastic extends Range {
+  readonly id: string;
+  readonly title: string;
+}
+
+/** Of plastics the one that is poured hottest, and the one that bears least. */
+function endsOf(
+  plastics: readonly string[],
+  shelf: Shelf,
+): { readonly hottest: PouredPlastic | undefined; readonly coolest: PouredPlastic | undefined } {
+  const poured = plastics.flatMap((id): readonly PouredPlastic[] => {
+    const { title, working } = shelf.get(id)!;
+    return working === undefined ? [] : [{ id, title, ...working }];
+  });
+  const [hottest] = [...poured].sort((one, other) => other.from - one.from);
+  const [coolest] = [...poured].sort((one, other) => one.to - other.to);
+  return { hottest, coolest };
+}
+
+function apartWords(coolest: PouredPlastic, hottest: PouredPlastic, unit: TemperatureUnit): string {
+  return `${coolest.title}, poured at ${formatTemperature(coolest.to, unit)} at most, with ${hottest.title}, poured from ${formatTemperature(hottest.from, unit)}`;
 }

@@ -3,6 +3,7 @@ import type { Thing } from '../recipe/read-thing.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
 import { batchOfRecipe, doseDeviation } from './batch-of-recipe.ts';
 import { checkFullness } from './check-fullness.ts';
+import { checkShotTogether } from './check-heat.ts';
 import { type ColouredCup, compileCup, type Shelf } from './compile-cup.ts';
 import type { CupSpec } from './cup-specs.ts';
 import { lookFacets } from './facets.ts';
@@ -110,6 +111,7 @@ export function compileRecipe(
   const { fields } = recipe;
   const mold = context.molds.get(parts.mold)!;
   for (const cup of filled) checkFullness(cup, settings, (id) => 1 / shelf.get(id)!.density, report);
+  checkShotTogether(filled, parts.pattern, shelf, settings.temperature, report);
   const coloured = filled.map((cup, index) =>
     compileCup(
       cup,

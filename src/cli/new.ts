@@ -11,6 +11,7 @@ import { loadBook } from '../eleventy/load-book.ts';
 import { printable } from '../eleventy/printable.ts';
 import { readFrontMatter } from '../recipe/front-matter.ts';
 import { BOOK_FILE, FOLDERS, type Kind, kindOfPath, type Source, slugOf } from '../recipe/source.ts';
+import { withoutUnseen } from '../recipe/unseen-signs.ts';
 import type { Command } from './command.ts';
 import { defaultRecipes } from './default-recipes.ts';
 import { type Scaffolded, scaffoldText } from './scaffold.ts';
@@ -54,7 +55,7 @@ export const newCommand: Command = {
     const loaded = loadBook(recipes);
     const book = loaded.book ?? compileSound(loaded.sources, loaded.photos, loaded.diagnostics)?.book;
     const ids = idsByKind(loaded.sources);
-    const title = /[A-Z\s]/.test(name) ? name.trim() : titleOf(slug);
+    const title = /[A-Z\s]/.test(name) ? withoutUnseen(name).trim() : titleOf(slug);
     const parent = parentOf(kind, values.from, loaded.sources, book);
     const settings = book?.settings ?? METRIC_UNITS;
     const text = scaffoldText({ kind, title, ids, today: dayOf(new Date()), settings, ...(parent && { parent }) });

@@ -59,7 +59,7 @@ const EXAMPLES: Readonly<Record<Dimension, string>> = {
   volume: '`120 ml`',
   mass: '`0.5 g`',
   length: '`9 mm`',
-  temperature: '`171 °C`',
+  temperature: '`171 °C`, `340 °F`',
   drop: '`22 drops`',
   part: '`2 %`',
 };

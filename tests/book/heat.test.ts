@@ -169,6 +169,20 @@ describe('what is poured together', () => {
       'colours/smoke.md:6:5 warning recipe/no-range Unexpected Supple, poured at 162 °C at most, with Stout, poured from 166 °C, expected plastics with a common pouring range, because at any heat one of them is too cold to pour, or too hot → use one of them, or ask their suppliers whether they go together',
     ]);
   });
+  test('cups of a laminate are shot together, those of a bait in layers are not', () => {
+    const two = (pattern: string): readonly string[] =>
+      told({
+        ...supple('working: { from: 150 °C, to: 162 °C }'),
+        'shelf/plastics/stout.md': file('title: Stout\nworking: { from: 166 °C, to: 180 °C }'),
+        'colours/smoke.md': file(
+          `title: Smoke\nmold: minnow\npattern: ${pattern}\ncups:\n  back: { plastic: 60 ml supple }\n  belly: { plastic: 60 ml stout }`,
+        ),
+      });
+    expect(two('laminate')).toEqual([
+      'colours/smoke.md:7:3 warning recipe/no-range Unexpected Supple, poured at 162 °C at most, with Stout, poured from 166 °C, expected plastics with a common pouring range in the cups of a laminate, because they are shot together, and at any heat one of them is too cold or too hot → use the plastic of the other cup',
+    ]);
+    expect(two('layered')).toEqual([]);
+  });
   test('a material that scorches before its plastic pours is a warning, in the book’s unit', () => {
     expect(
       told({
