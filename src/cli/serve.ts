@@ -7,7 +7,7 @@ import { Refusal } from '../diagnostics/refusal.ts';
 import { editionOutput } from '../eleventy/edition-output.ts';
 import { pathInside } from '../output/path-inside.ts';
 import { prepareOutput, writeSite } from '../output/write-site.ts';
-import { type BookServer, checkServer, startServer } from '../server/start-server.ts';
+import { type BookServer, checkServer, isBasePath, startServer } from '../server/start-server.ts';
 import { bookCache } from './book-cache.ts';
 import type { Command, OptionValues } from './command.ts';
 import { explainError, isRefusal } from './explain-error.ts';
@@ -64,10 +64,12 @@ export const serveCommand: Command = {
       while (!stopped) {
         const state = followed.state();
         try {
+          let address: string | undefined;
           for (const output of outputs) {
             const started = performance.now();
             const site = await renderedSite({ recipes, edition: output.edition });
             await writeSite(site.files, output);
+            address = site.address;
             const milliseconds = performance.now() - started;
             console.log(builtText({ ...site, milliseconds }, shownPath(output.folder, from)));
           }
@@ -77,6 +79,7 @@ export const serveCommand: Command = {
               ...asked,
               defaultPort: DEFAULT_PORT,
               editions: { mine, ...(shared === undefined ? {} : { shared }) },
+              base: pathOf(address),
               log: (line) => console.error(line),
             });
             console.log(openBookText(server, process.stdout.isTTY));
@@ -100,6 +103,12 @@ export const serveCommand: Command = {
 };
 
 const DEFAULT_PORT = 8080;
+
+/** Path of a book's address: below it the links of its `404.html` lead somewhere. */
+function pathOf(address: string | undefined): string {
+  const path = address === undefined ? '/' : new URL(address).pathname;
+  return isBasePath(path) ? path : '/';
+}
 
 /** Ctrl+C ends the programs that help a build, too, and their end may be heard of first: within so long, ms, it is no error. */
 const STOPPED_MS = 100;

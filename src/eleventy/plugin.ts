@@ -60,6 +60,8 @@ export interface BuiltSite {
   readonly recipes: number;
   readonly materials: number;
   readonly pages: number;
+  /** Where the book says that it will be published. */
+  readonly address?: string;
   /** From the reading of the book to the last file. */
   readonly milliseconds: number;
   /** All of them, what others refer to first. */
@@ -126,6 +128,7 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
       recipes: book.recipes.length + book.looks.length,
       materials: book.materials.length,
       pages: pageCount,
+      ...(book.address === undefined ? {} : { address: book.address }),
       milliseconds: performance.now() - started,
       files,
     };

@@ -19,7 +19,7 @@ export interface ServerOptions {
   readonly editions: { readonly mine: string; readonly shared?: string };
   /** Absent: this machine alone. Else the network gets the shared edition; with `mine`, a key to the maker's is made. */
   readonly phone?: { readonly mine: boolean };
-  /** Path that the book is served below, beginning and ending with `/`; default `/`. */
+  /** Path that the book is served below, one for which `isBasePath`; default `/`. */
   readonly base?: string;
   /** Told in a sentence what a person should know. */
   log(line: string): void;
@@ -38,6 +38,11 @@ export interface BookServer {
   /** Has open pages loaded anew. */
   reload(): void;
   close(): Promise<void>;
+}
+
+/** Whether a book can be served below a path: it begins and ends with `/`, and means the same in an address, a page and a cookie. */
+export function isBasePath(path: string): boolean {
+  return /^\/(?:(?!\.{1,2}\/)[\w.~%-]+\/)*$/.test(path);
 }
 
 /** What is asked of a server. */
@@ -82,7 +87,7 @@ function toldOnce(log: (line: string) => void): (error: unknown) => void {
 /**
  * Serves a book: to this machine alone, or to its network too.
  *
- * Refuses a port that is taken, and a phone where this machine is in no network.
+ * Refuses a port that is taken, and a phone where this machine is in no network. Throws RangeError for a base that is no such path.
  */
 export async function startServer({
   port: asked,
@@ -92,6 +97,7 @@ export async function startServer({
   base = '/',
   log,
 }: ServerOptions): Promise<BookServer> {
+  if (!isBasePath(base)) throw new RangeError(`The path is ${base}. Give one that begins and ends with /.`);
   const { listening, phones } = addressesFor(phone);
   const live = liveChannel();
   const bound = boundConnections();

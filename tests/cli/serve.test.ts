@@ -161,6 +161,18 @@ const withSecret = (): Promise<string> =>
 
 const [NETWORK_ADDRESS] = nearAddresses().own.filter((address) => !address.includes(':'));
 
+test('cupbook serve shows a book below the path of its address, so that the page for what is missing is whole', async () => {
+  const { address } = await serve(
+    await smallBook({ 'book.md': '---\ntitle: A Small Book\naddress: https://book.example/my/book/\n---\nOurs.\n' }),
+  );
+  await expect.poll(statusOf(address)).toBe(200);
+  const { status, text } = await get(`${address}my/book/no/such/page/`);
+  expect(status).toBe(404);
+  const style = /<link rel="stylesheet" href="([^"]+)"/.exec(text)![1]!;
+  expect(style).toMatch(/^\/my\/book\/assets\//);
+  expect((await get(new URL(style, address).href)).status).toBe(200);
+});
+
 test('cupbook serve adds its script to what it sends, and to no file', async () => {
   const { address, site } = await serve(await smallBook());
   await expect.poll(statusOf(address)).toBe(200);

