@@ -39,7 +39,7 @@ export function unloggedMove(rounds: readonly Observation[]): UnloggedMove | und
  * @param proposed what had been proposed then: "1 pinch of Brass Pearl and 1 drop of Lamp Black"
  */
 export function unloggedQuestion({ deltaE }: UnloggedMove, since: number, proposed?: string): string {
-  return `Nothing is logged since round ${since}, and the colour has moved by ΔE ${differenceText(deltaE)}, more than one test pour differs from the next. ${
+  return `Nothing is logged since round ${since}, but the colour has moved by ΔE ${differenceText(deltaE)}: more than two pours of one cup differ. ${
     proposed === undefined ? 'What went in?' : `Did the proposed ${proposed} go in?`
   }`;
 }
