@@ -5,11 +5,12 @@
  */
 import type { Book, Publish } from '../book/model.ts';
 import { type Html, html } from './html.ts';
+import { sentence } from './words.ts';
 
 /** Over every page of the maker's edition that it is theirs alone; nothing on those that readers get. */
 export function ownCopyMark({ edition }: Pick<Book, 'edition'>): Html {
   if (edition === 'shared') return html``;
-  return html`<aside class="own-copy" aria-label="Edition"><p><strong>Your own copy.</strong> Everything is in it: what you don’t publish, your stock, your prices. Readers get the shared edition.</p></aside>`;
+  return html`<aside class="own-copy" aria-label="Edition"><p><strong>Your own copy,</strong> with everything in it. Readers get the shared edition.</p></aside>`;
 }
 
 const WORDS: Readonly<Record<Publish, string>> = { full: 'published', look: 'look only', no: 'not published' };
@@ -17,6 +18,12 @@ const WORDS: Readonly<Record<Publish, string>> = { full: 'published', look: 'loo
 /** What is published of a colour, in a word or two, for a tile; nothing in the shared edition. */
 export function publishWords({ edition }: Pick<Book, 'edition'>, publish: Publish | undefined): string | undefined {
   return edition === 'shared' || publish === undefined ? undefined : WORDS[publish];
+}
+
+/** The same on a card, which may be pinned up or lent: nothing where readers have the whole recipe. */
+export function cardMark(book: Pick<Book, 'edition'>, publish: Publish): { readonly mark?: string } {
+  const words = publish === 'full' ? undefined : publishWords(book, publish);
+  return words === undefined ? {} : { mark: sentence(words) };
 }
 
 const COLOUR: Readonly<Record<Publish, string>> = {

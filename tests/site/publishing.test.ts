@@ -1,14 +1,17 @@
-import { readFileSync } from 'node:fs';
+import { cpSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { gunzipSync } from 'node:zlib';
 import sharp from 'sharp';
 import { describe, expect, inject, test } from 'vitest';
 import type { Recipe } from '../../src/book/model.ts';
+import { publishedBook } from '../../src/book/published-book.ts';
 import { loadBook } from '../../src/eleventy/load-book.ts';
 import { photosOf, pictureName } from '../../src/eleventy/photos.ts';
+import { siteFiles } from '../../src/eleventy/site.ts';
 import { filesBelow } from '../folder-tree.ts';
 import { ROOT } from '../run-cupbook.ts';
-import { book as publishedBook } from './visit.ts';
+import { temporaryFolder } from '../small-book.ts';
+import { book as dataOfSite } from './visit.ts';
 
 const RECIPES = join(ROOT, 'recipes');
 const site = inject('site');
@@ -84,7 +87,7 @@ describe('a recipe with `publish: look`', () => {
           named: false,
         });
       }
-      expect(publishedBook().recipes.map((published) => published.id)).not.toContain(id);
+      expect(dataOfSite().recipes.map((published) => published.id)).not.toContain(id);
       expect(tracesOf(recipe.source.text.slice(0, 200))).toEqual([]);
     },
   );
@@ -118,13 +121,63 @@ describe('photos', () => {
         const name = `photos/${pictureName(readFileSync(join(RECIPES, file)))}`;
         return [`${name}.webp`, `${name}-small.webp`];
       });
-    const wanted = photosOf(publishedBook());
+    const wanted = photosOf(publishedBook(whole!));
     const hidden = photosOf(whole!).filter((file) => !wanted.includes(file));
     expect(hidden.length).toBeGreaterThan(0);
     const pictures = files.filter((path) => path.startsWith('photos/'));
     expect(pictures.toSorted()).toEqual([...new Set(namesOf(wanted))].sort());
     expect(pictures.filter((path) => namesOf(hidden).includes(path))).toEqual([]);
   });
+});
+
+test('no file tells a price, a cost, what is left, or what a photo was called', () => {
+  const { materials, currency } = { materials: whole!.materials, currency: whole!.settings.currency };
+  expect(
+    materials.filter(({ price, stockGrams }) => price !== undefined && stockGrams !== undefined).length,
+  ).toBeGreaterThan(5);
+  const money = new RegExp(`\\${currency} ?\\d`);
+  const names = new RegExp(
+    photosOf(whole!)
+      .map((file) => file.slice('photos/'.length))
+      .join('|'),
+  );
+  for (const path of files.filter((each) => /\.(?:html|json|md|pf_fragment)$/.test(each))) {
+    const content = contentOf(path);
+    for (const told of [
+      money,
+      names,
+      /"(?:price|stockGrams|cost|costPerBait|shortGrams|packs)"/,
+      /\bleft after it\b|\bruns short\b|\bnone left\b/i,
+      /^(?:price|stock):/m,
+    ])
+      expect({ path, told: told.exec(content)?.[0] }).toEqual({ path, told: undefined });
+  }
+});
+
+test('deleting what is not published, and from which nothing published comes, changes no byte of any file', async () => {
+  const from = new Set(
+    whole!.recipes
+      .filter(({ publish }) => publish !== 'no')
+      .flatMap(({ parent, cups }) => [parent, ...cups.map((cup) => cup.from?.recipe)]),
+  );
+  const unneeded = recipes('no').filter(({ id }) => !from.has(id));
+  expect(unneeded.length).toBeGreaterThanOrEqual(2);
+  const left = join(temporaryFolder(), 'book');
+  cpSync(RECIPES, left, { recursive: true });
+  for (const { source } of unneeded) rmSync(join(left, source.path));
+  const again = await siteFiles(loadBook(left).book!, 'shared', {
+    root: ROOT,
+    recipes: left,
+    cache: temporaryFolder(),
+  });
+  expect(again.map(({ path }) => path).sort()).toEqual(files.filter((path) => path !== '.cupbook'));
+  for (const { path, content } of again) {
+    const bytes =
+      typeof content === 'string' || content instanceof Uint8Array
+        ? Buffer.from(content)
+        : readFileSync(content.copyOf);
+    expect({ path, same: bytes.equals(readFileSync(join(site, path))) }).toEqual({ path, same: true });
+  }
 });
 
 test('nothing tells of the machine that built it', () => {

@@ -8,6 +8,7 @@ import type { Book, Mold, Recipe } from '../../book/model.ts';
 import { batchSentence, inOrderOfWork } from '../batch-view.ts';
 import { bookIndex, required } from '../book-index.ts';
 import { CAUTIONS } from '../cautions.ts';
+import { cardMark } from '../edition-mark.ts';
 import { paths } from '../links.ts';
 import { heatOf, heatWords, orderOfWork, type WorkStep } from '../order-of-work.ts';
 import { unbroken, unitsKept } from '../unbroken.ts';
@@ -54,6 +55,8 @@ export interface CardContent {
   readonly cautions: readonly string[];
   /** Absolute address of the recipe's page; absent where the book states none. */
   readonly address?: string;
+  /** Of the maker's own copy, on a card that is not for everybody: what is published of the recipe. */
+  readonly mark?: string;
   readonly book: string;
 }
 
@@ -101,7 +104,7 @@ function rowsOf(book: Book, cup: Recipe['batch']['cups'][number]): readonly Card
 /** Content of a recipe's card for its stated batch. */
 export function cardContent(book: Book, recipe: Recipe): CardContent {
   const { materials, molds } = bookIndex(book);
-  const { id, title, pattern, batch } = recipe;
+  const { id, title, pattern, batch, publish } = recipe;
   const heat = heatOf(recipe.cups, (plastic) => materials.get(plastic)?.working);
   return {
     id,
@@ -123,7 +126,9 @@ export function cardContent(book: Book, recipe: Recipe): CardContent {
     steps: orderOfWork(recipe, (material) => materials.get(material)),
     noted: recipe.notes.trim() !== '',
     cautions: CAUTIONS.map(({ short }) => short),
-    ...(book.address === undefined ? {} : { address: `${book.address}${paths.recipe(id)}` }),
+    // What is not published has no page at the book's address.
+    ...(book.address === undefined || publish === 'no' ? {} : { address: `${book.address}${paths.recipe(id)}` }),
+    ...cardMark(book, publish),
     book: book.title,
   };
 }

@@ -54,6 +54,7 @@ export function cardSides(
 ): readonly Html[] {
   const { content, format, sides } = card;
   const { title, batch, id } = content;
+  const mark = content.mark === undefined ? '' : html`<b class="card-mark">${content.mark}</b>`;
   return sides.map((side, index) => {
     const { blocks, step } = side;
     const first = index === 0;
@@ -61,8 +62,8 @@ export function cardSides(
     const drawing = pour(coats, { id: idPrefix, seed: id, budget, label, again: !first });
     const number = sides.length > 1 ? `side ${index + 1} of ${sides.length}` : '';
     const head = first
-      ? html`<div class="card-swatch">${drawing}</div><h2>${title}</h2><p class="card-batch">${batch}</p>`
-      : html`<div class="card-next"><span class="card-swatch-small">${drawing}</span><h2>${title}</h2></div>`;
+      ? html`<div class="card-swatch">${drawing}${mark}</div><h2>${title}</h2><p class="card-batch">${batch}</p>`
+      : html`<div class="card-next"><span class="card-swatch-small">${drawing}</span><h2>${title}</h2>${mark}</div>`;
     return html`<article class="card card-${format.name} step-${step}" data-card="${id}">${head}<div class="card-body">${blocks.map((block) => blockView(block, content))}</div><p class="card-foot">${cardFoot(side, content)}<span>${number}</span></p></article>`;
   });
 }
