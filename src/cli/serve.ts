@@ -5,6 +5,7 @@ import { setTimeout } from 'node:timers/promises';
 import type { Edition } from '../book/model.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
 import { editionOutput } from '../eleventy/edition-output.ts';
+import { printable } from '../eleventy/printable.ts';
 import { pathInside } from '../output/path-inside.ts';
 import { prepareOutput, writeSite } from '../output/write-site.ts';
 import { type BookServer, checkServer, isBasePath, startServer } from '../server/start-server.ts';
@@ -40,8 +41,9 @@ export const serveCommand: Command = {
       typeof values.output === 'string' ? resolve(from, values.output) : join(await bookCache(recipes), 'mine');
     const shared = values.phone === true ? join(await bookCache(recipes), 'shared') : undefined;
     const editions: readonly (readonly [Edition, string])[] = [
-      ['mine', mine],
+      // First, so that what is withdrawn is gone from it soonest.
       ...(shared === undefined ? [] : [['shared', shared] as const]),
+      ['mine', mine],
     ];
     const outputs = editions.map(([edition, folder]) => ({
       ...editionOutput(edition, folder, recipes),
@@ -80,7 +82,7 @@ export const serveCommand: Command = {
               defaultPort: DEFAULT_PORT,
               editions: { mine, ...(shared === undefined ? {} : { shared }) },
               base: pathOf(address),
-              log: (line) => console.error(line),
+              log: (line) => console.error(printable(line)),
             });
             console.log(openBookText(server, process.stdout.isTTY));
           }

@@ -15,7 +15,7 @@ const LONGEST_TARGET = 4096;
 
 /** What no file of a site has in its name: signs that a system or another program takes for more than a name. */
 // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what must not be in a name
-const NO_NAME = /[\u0000-\u001f\u007f/\\:*?"<>|]|[. ]$/;
+const NO_NAME = /[\u0000-\u001f\u007f-\u009f/\\:*?"<>|]|[. ]$/;
 
 /**
  * Reads the target of a request line. Throws nothing.
