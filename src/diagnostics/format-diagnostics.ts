@@ -42,8 +42,8 @@ function grouped(diagnostics: readonly Diagnostic[]): readonly (readonly [Diagno
   });
 }
 
-/** So many places are listed of a finding that is told once. */
-const MOST_PLACES = 12;
+/** So many places are listed of a finding that is told once: an error must be found wherever it is. */
+const MOST_PLACES = { error: 200, warning: 12 } as const;
 
 function formatGroup(
   [first, ...others]: readonly [Diagnostic, ...Diagnostic[]],
@@ -51,8 +51,9 @@ function formatGroup(
 ): string {
   const text = formatDiagnostic(first, texts.get(first.file));
   if (others.length === 0) return text;
-  const places = others.slice(0, MOST_PLACES).map(({ file, start }) => placeText(file, start));
-  const more = others.length > MOST_PLACES ? [`and ${others.length - MOST_PLACES} more`] : [];
+  const most = MOST_PLACES[first.severity];
+  const places = others.slice(0, most).map(({ file, start }) => placeText(file, start));
+  const more = others.length > most ? [`and ${others.length - most} more`] : [];
   return `${text}  the same in ${count(others.length, 'other place')}: ${[...places, ...more].join(', ')}\n`;
 }
 

@@ -36,6 +36,7 @@ export function explainIssue(
     severity: 'error',
     file: source.path,
     ...frontMatter.place(path, part),
+    ...(part === 'value' && input === null ? { fix: `write it after \`${lastName(path)}:\`` } : {}),
     ...fault,
   });
   const input = valueAt(frontMatter.data, issue.path);

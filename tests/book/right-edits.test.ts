@@ -262,6 +262,12 @@ describe('signs that mean something else to YAML', () => {
       `shelf/colorants/peat.md:5:11 field/colour: \`#5b4327\` without quotes, expected a colour such as \`"#d9c48f"\`, ${WHY} → write \`"#5b4327"\``,
     ]);
   });
+  test('a field with nothing after it is told where to write it', () => {
+    expect(told({ 'colours/smoke.md': SMOKE.replace(' Smoke', ''), ...dusk('mold:', BODY) })).toEqual([
+      'colours/dusk.md:3:6 field/value: nothing, expected the name of a file, without its folder and `.md`, because names are lower-case letters, digits and single hyphens → write it after `mold:`',
+      'colours/smoke.md:2:7 field/type: nothing, expected text → write it after `title:`',
+    ]);
+  });
   test('a second colon in an amount makes it no text', () => {
     expect(told(dusk('baits: 24: about', 'mold: minnow', BODY))).toEqual([
       'colours/dusk.md:3:8 front-matter/syntax: second colon in `baits: 24: about`, expected one value after the name of a field, because a colon ends the name of a field → write `24 # about`',

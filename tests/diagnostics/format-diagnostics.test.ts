@@ -62,7 +62,9 @@ test('formatDiagnostics(…) tells what is the same in three places once, where 
     ].join('\n'),
   );
   expect(text(names.map((name) => finding(name)))).toContain('the same in 14 other places: ');
-  expect(text(names.map((name) => finding(name)))).toMatch(/colours\/m\.md:7:5, and 2 more\n$/);
+  expect(text(names.map((name) => finding(name)))).toMatch(/colours\/o\.md:7:5\n$/);
+  const warnings = names.map((name) => finding(name, { severity: 'warning' }));
+  expect(text(warnings)).toMatch(/colours\/m\.md:7:5, and 2 more\n$/);
   expect(text(names.slice(0, 2).map((name) => finding(name))).match(/^ {2}fix/gm)).toHaveLength(2);
 });
 

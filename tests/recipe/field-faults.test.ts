@@ -34,7 +34,7 @@ describe('a field that is written otherwise than the book reads it is told with 
   });
   test('a field that is left empty, or holds fields where an amount belongs', () => {
     const why = 'an amount begins with a number';
-    expect(inCup('log:', '  - pour:')).toEqual([`nothing, ${why} → undefined`]);
+    expect(inCup('log:', '  - pour:')).toEqual([`nothing, ${why} → write it after \`pour:\``]);
     expect(inCup('log:', '  - pour: ""')).toEqual([`nothing, ${why} → undefined`]);
     expect(inCup('log:', '  - pour: { ml: 12 }')).toEqual([`nested fields, ${why} → undefined`]);
   });
