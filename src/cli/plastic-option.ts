@@ -19,7 +19,12 @@ export function plasticOption(text: string | undefined, settings: Pick<Settings,
   const typed = text.trim();
   const quantity = parseQuantity(Number.isNaN(Number(typed)) ? typed : `${typed} ${volume}`, ['volume']);
   if (!isFault(quantity)) return millilitres(quantity);
-  const remedy = quantity.bounds ?? explained(quantity).fix?.replaceAll('`', '"');
+  const fix = explained(quantity).fix;
+  // Written out, what is beyond any cup still is.
+  const offered = /^write `(.*)`$/.exec(fix ?? '')?.[1];
+  const again = offered === undefined ? undefined : parseQuantity(offered, ['volume']);
+  const isBeyond = again !== undefined && isFault(again) && again.bounds !== undefined;
+  const remedy = quantity.bounds ?? (isBeyond ? undefined : fix?.replaceAll('`', '"'));
   throw new Refusal(
     `--plastic takes a volume such as "120 ml" or "4 fl oz" (a number alone is in ${volume}, the book’s unit), not "${text}"${remedy === undefined ? '' : `: ${remedy}`}.`,
   );
