@@ -1,12 +1,13 @@
 import { createHash } from 'node:crypto';
 import { existsSync } from 'node:fs';
-import { readFile, rename, writeFile } from 'node:fs/promises';
+import { readFile, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import sharp from 'sharp';
 import type { Book } from '../book/model.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
 import { systemCode } from '../output/effects.ts';
 import { privateFolder } from '../output/private-folder.ts';
+import { rename } from '../output/retried-fs.ts';
 import type { Copied, SiteFile } from '../output/site-file.ts';
 import type { PhotoFiles } from '../render/page.ts';
 import { faultOf, SMALL_WIDTH, smallerPhoto } from './read-photo.ts';

@@ -50,7 +50,3 @@ export const unlink = (path: string, here?: Surroundings): Promise<void> => retr
 
 /** As in `node:fs/promises`, retried. */
 export const rmdir = (path: string, here?: Surroundings): Promise<void> => retried(() => files.rmdir(path), here);
-
-/** Removes a file, or a folder with all that is in it; nothing, where nothing is there. Retried. */
-export const removeTree = (path: string, here?: Surroundings): Promise<void> =>
-  retried(() => files.rm(path, { recursive: true, force: true }), here);

@@ -1,5 +1,6 @@
 import { duskWith, type HostileBook, instead } from '../hostile-book.ts';
 import { file, type HostileFiles } from '../sound-book.ts';
+import { PIXEL } from './pictures.ts';
 
 const notes = (text: string): HostileFiles => duskWith('baits: 12', text);
 const quoted = (text: string): string => JSON.stringify(text);
@@ -110,7 +111,7 @@ export const MARKUP_BOOKS: readonly HostileBook[] = [
   inNotes('a word of 100,000 letters', 'x'.repeat(100_000)),
   [
     'a caption that leaves its quotes',
-    { ...duskWith(`photos: [{ file: a.jpg, caption: '" onerror="alert(1)' }]`), 'photos/a.jpg': 'x' },
+    { ...duskWith(`photos: [{ file: a.jpg, caption: '" onerror="alert(1)' }]`), 'photos/a.jpg': PIXEL },
     'builds',
   ],
   [

@@ -1,11 +1,7 @@
 import { dusk, duskCup, duskWith, type HostileBook } from '../hostile-book.ts';
 import { file, type HostileFiles, SOUND_BOOK } from '../sound-book.ts';
+import { PIXEL } from './pictures.ts';
 
-/** A picture of one pixel. */
-const PIXEL = Buffer.from(
-  'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAIAAACQd1PeAAAACXBIWXMAAAPoAAAD6AG1e1JrAAAADElEQVQImWM4scgLAAPqAbXaavlVAAAAAElFTkSuQmCC',
-  'base64',
-);
 const PEAT = SOUND_BOOK['shelf/colorants/peat.md']!;
 const DUSK = SOUND_BOOK['colours/dusk.md']!;
 const PLAIN = file('title: Other\nmold: minnow\ncups: { body: { plastic: 90 ml } }');
