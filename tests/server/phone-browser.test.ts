@@ -1,3 +1,4 @@
+import { once } from 'node:events';
 import { writeFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
@@ -27,6 +28,20 @@ async function opened(url: string) {
   page.on('pageerror', (error) => errors.push(error.message));
   await page.goto(url);
   return { context, page, errors };
+}
+
+/** Serves a page of somebody else's, on all addresses of this machine, until the test is finished; returns its port. */
+async function otherSite(body: string): Promise<number> {
+  const other = createServer((_request, response) => {
+    response.writeHead(200, { 'content-type': 'text/html' }).end(`<!doctype html><body>${body}</body>`);
+  });
+  other.listen(0, '0.0.0.0');
+  await once(other, 'listening');
+  onTestFinished(() => {
+    other.closeAllConnections();
+    other.close();
+  });
+  return (other.address() as AddressInfo).port;
 }
 
 describe.skipIf(browser === undefined)('in a browser', () => {
@@ -137,6 +152,17 @@ describe.skipIf(browser === undefined || ADDRESS === undefined)(
       expect(page.url()).toBe(at);
     });
 
+    test('a phone that was led to the code by a page of another site keeps the maker’s edition', async () => {
+      const { at, mineUrl } = await wired();
+      const port = await otherSite(`<a href="${mineUrl}">open</a>`);
+      const { page } = await opened(`http://127.0.0.1:${port}/`);
+      await page.click('a');
+      await expect.poll(() => page.textContent('body')).toContain('Home of mine');
+      await page.reload();
+      expect(await page.textContent('body')).toContain('Home of mine');
+      expect(page.url()).toBe(at);
+    });
+
     test('without the code a phone sees the shared edition', async () => {
       const { at } = await wired();
       const { page, context } = await opened(at);
@@ -161,16 +187,7 @@ describe.skipIf(browser === undefined || ADDRESS === undefined)(
       await expect.poll(() => page.textContent('body')).toContain('Home of mine');
       const { value } = (await context.cookies())[0]!;
 
-      const evil = createServer((_request, response) => {
-        response.writeHead(200, { 'content-type': 'text/html' }).end('<!doctype html><body></body>');
-      });
-      evil.listen(0, '0.0.0.0');
-      onTestFinished(() => {
-        evil.closeAllConnections();
-        evil.close();
-      });
-      await new Promise((done) => evil.once('listening', done));
-      const { port } = evil.address() as AddressInfo;
+      const port = await otherSite('');
       for (const host of ['127.0.0.1', ADDRESS]) {
         const before = wire.sent().length;
         const other = await context.newPage();
