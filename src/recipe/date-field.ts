@@ -1,18 +1,26 @@
 import type { z } from 'zod';
 import { field, shown } from './fields.ts';
 
-/** A day as `2026-03-14`. */
+// Plastisol is younger than this; from memory, no source.
+const EARLIEST = '1900-01-01';
+
+/** A day as `2026-03-14`, since 1900. */
 export const date: z.ZodType<string> = field<string>('field/date', (input) => {
   const text = typeof input === 'string' ? input.trim() : '';
   const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
   const day = match && new Date(`${text}T00:00:00Z`);
-  if (day && !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text)) return { value: text };
+  const isDay = day && !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text);
+  if (isDay && text >= EARLIEST) return { value: text };
   const better = dateFix(text);
   return {
     fault: {
       found: shown(input),
       expected: 'a day of the calendar such as `2026-03-14`',
-      why: match ? 'the calendar has no such day' : 'the year comes first, then month and day in two digits each',
+      why: isDay
+        ? 'nobody poured soft plastic then'
+        : match
+          ? 'the calendar has no such day'
+          : 'the year comes first, then month and day in two digits each',
       ...better,
     },
   };
@@ -25,7 +33,9 @@ const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', '
 function day(year: string, month: string, inMonth: string): readonly string[] {
   const written = `${year}-${month.padStart(2, '0')}-${inMonth.padStart(2, '0')}`;
   const at = new Date(`${written}T00:00:00Z`);
-  return year.length === 4 && !Number.isNaN(at.getTime()) && at.toISOString().startsWith(written) ? [written] : [];
+  return year.length === 4 && written >= EARLIEST && !Number.isNaN(at.getTime()) && at.toISOString().startsWith(written)
+    ? [written]
+    : [];
 }
 
 /** The days that another way of writing a date may mean, as an edit. */

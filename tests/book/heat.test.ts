@@ -42,6 +42,11 @@ describe('the temperatures of a plastic', () => {
       `shelf/plastics/supple.md:3:18 error plastic/heat Unexpected 165 °F (74 °C), expected a temperature from 120 °C to 205 °C, because ${SCORCHES} → write \`165 °C\``,
     ]);
   });
+  test('one that is wrong beside others that are right is told alone', () => {
+    expect(told(supple('working: { from: 330 °C, to: 350 °F }\nhighest: 375 F'))).toEqual([
+      `shelf/plastics/supple.md:3:18 error plastic/heat Unexpected 330 °C, expected a temperature from 120 °C to 205 °C, because ${SCORCHES} → write \`330 °F\``,
+    ]);
+  });
   test('a number that fits in neither scale has no edit', () => {
     expect(told(supple('highest: 240 °C'))).toEqual([
       `shelf/plastics/supple.md:3:10 error plastic/heat Unexpected 240 °C, expected a temperature from 120 °C to 230 °C, because ${SCORCHES} → look at the supplier’s sheet again`,

@@ -95,9 +95,9 @@ describe('titles', () => {
 describe('bounds', () => {
   test('of a title, a tag and a note', () => {
     expect(told(smoke(`title: ${'a'.repeat(200_000)}`))).toEqual([
-      'colours/smoke.md:2:8 error field/too-long Unexpected text of 200000 letters, expected at most 300, because it stands in one place of a page → shorten it, and put the rest into the notes',
+      'colours/smoke.md:2:8 error field/too-long Unexpected text of 200000 letters, expected at most 320, because it stands in one place of a page → shorten it, and put the rest into the notes',
     ]);
-    expect(told(smoke(`title: ${'a'.repeat(300)}\ntags: [${'b'.repeat(255)}]`))).toEqual([]);
+    expect(told(smoke(`title: ${'a'.repeat(320)}\ntags: [${'b'.repeat(255)}]`))).toEqual([]);
     expect(told(smoke(`title: Smoke\ntags: [${'b'.repeat(256)}]`))).toHaveLength(1);
   });
   test('of the cups, before any of them is computed', () => {
@@ -165,6 +165,12 @@ describe('the address of the site', () => {
       'book.md:3:10 error field/value Unexpected address of 5021 letters, expected at most 500, because it stands on every card, and no QR code holds it → undefined',
     ]);
   });
+});
+
+test('a day of long ago is an error', () => {
+  expect(told(smoke('title: Smoke\nmade: 0206-03-14'))).toEqual([
+    'colours/smoke.md:3:7 error field/date Unexpected `0206-03-14`, expected a day of the calendar such as `2026-03-14`, because nobody poured soft plastic then → correct it, or remove the line',
+  ]);
 });
 
 describe('a day to come', () => {

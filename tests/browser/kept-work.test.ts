@@ -141,6 +141,14 @@ describe('whatever is done at the bench', () => {
     );
   });
 
+  test('a title as long as may be, with signs that nobody sees pasted into it, makes files that the book takes', () => {
+    const work = { ...leaf(), title: `Le\u200baf\u202e ${'a'.repeat(MOST.title - 7)}` };
+    expect(refusals(work)).toEqual([]);
+    expect(recipeFile(work, { made: '2026-03-14', taken: new Set() }).text).toContain(
+      `title: "Leaf ${'a'.repeat(MOST.title - 7)}"`,
+    );
+  });
+
   test('of a book with limits of its own, readWork(a new match) is that match', () => {
     const data = {
       ...DATA,

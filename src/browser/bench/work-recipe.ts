@@ -1,4 +1,5 @@
 import { freeName } from '../../book/free-name.ts';
+import { plainText } from '../../book/plain-text.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
 import { typedOunces } from '../../units/volume-field.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
@@ -115,7 +116,7 @@ function seenFields({ overWhite, overBlack, note }: Extract<WorkStep, { do: 'see
   return [
     ...(overWhite === undefined ? [] : [`over-white: ${colourInFile(overWhite)}`]),
     ...(overBlack === undefined ? [] : [`over-black: ${colourInFile(overBlack)}`]),
-    ...(note === undefined || note.trim() === '' ? [] : [`note: ${quoted(note.trim())}`]),
+    ...(note === undefined || plainText(note) === '' ? [] : [`note: ${quoted(plainText(note))}`]),
   ];
 }
 
@@ -149,7 +150,7 @@ export function nameText(name: string): string {
 
 /** Name of the colour, or what stands for it. */
 export function titleOf({ title }: Pick<Work, 'title'>): string {
-  return title.trim() === '' ? 'Matched at the bench' : title.trim();
+  return plainText(title) === '' ? 'Matched at the bench' : plainText(title);
 }
 
 /** A text as YAML reads it back, whatever is in it: JSON's strings are YAML's, and of one line. */
