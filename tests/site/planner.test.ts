@@ -170,7 +170,7 @@ describe('the plan page', () => {
       await baits.fill('30');
       await expect.poll(() => status.innerText()).toMatch(/^30 baits of 1 colour/);
       expect(await result.innerText()).toContain(recipe.title);
-      expect(await costs.innerText()).toContain('This batch');
+      expect(await costs.innerText()).toContain('What it takes in all');
       await baits.fill(none);
       await expect
         .poll(() => status.innerText())
