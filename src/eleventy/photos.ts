@@ -35,6 +35,11 @@ export function pictureName(original: Uint8Array): string {
   return createHash('sha256').update(`${RECIPE}\n`).update(original).digest('hex').slice(0, 16);
 }
 
+/** Folder of the finished pictures of all books of a user, in the folder of what can be made again. */
+export function pictureCache(cache: string): string {
+  return join(cache, 'photos');
+}
+
 /** The pictures of a book: the files, and where each stands. */
 export interface SitePhotos {
   /** By the photo's file as the book names it. */

@@ -1,4 +1,3 @@
-import { join } from 'node:path';
 import { EDITIONS } from '../book/editions.ts';
 import type { Book, Edition } from '../book/model.ts';
 import { layoutGraph } from '../lineage/layout.ts';
@@ -7,7 +6,7 @@ import type { PageContext, PageKind } from '../render/page.ts';
 import { FILES, familyGraph, PAGES, searchRecords } from '../render/pages.ts';
 import { unitsKeptIn } from '../render/unbroken.ts';
 import { bundledAssets } from './assets.ts';
-import { photosOf, sitePhotos } from './photos.ts';
+import { photosOf, pictureCache, sitePhotos } from './photos.ts';
 import { PAGEFIND_FOLDER, searchIndex } from './search-index.ts';
 import { type PicturesOf, sharedPictures } from './shared-pictures.ts';
 
@@ -52,7 +51,7 @@ export async function prepareSite(
   const book = EDITIONS[edition](compiled);
   const [{ assets, files }, { photos, files: photoFiles }, lineage] = await Promise.all([
     bundledAssets(root),
-    sitePhotos(photosOf(book), recipes, join(cache, 'photos')),
+    sitePhotos(photosOf(book), recipes, pictureCache(cache)),
     layOutFamilies(book),
   ]);
   const context: Omit<PageContext, 'url'> = {

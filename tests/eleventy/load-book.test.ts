@@ -5,8 +5,9 @@ import { describe, expect, test } from 'vitest';
 import type { Diagnostic } from '../../src/diagnostics/diagnostic.ts';
 import { loadBook, loadWholeBook } from '../../src/eleventy/load-book.ts';
 import { photoOpener } from '../../src/eleventy/open-photos.ts';
+import { pictureName } from '../../src/eleventy/photos.ts';
 import { treeHash } from '../folder-tree.ts';
-import { SMALL_BOOK, smallBook } from '../small-book.ts';
+import { SMALL_BOOK, smallBook, temporaryFolder } from '../small-book.ts';
 
 const told = ({ file, start, code, found, fix }: Diagnostic): string =>
   `${file}:${start.line}:${start.column} ${code}: ${found} → ${fix}`;
@@ -79,6 +80,28 @@ describe('loadWholeBook(folder)', () => {
     expect((await loadWholeBook(folder, open)).diagnostics).toHaveLength(1);
     writeFileSync(join(folder, 'photos/a.jpg'), await JPEG());
     expect((await loadWholeBook(folder, open)).diagnostics).toEqual([]);
+  });
+
+  test('does not decode a photo again of which a picture was made', async () => {
+    const folder = await smallBook({ ...withPhotos('a.jpg'), 'photos/a.jpg': 'no picture' });
+    const cache = temporaryFolder();
+    writeFileSync(join(cache, `${pictureName(Buffer.from('no picture'))}.webp`), '');
+    expect(
+      (
+        await loadWholeBook(
+          folder,
+          photoOpener(() => cache),
+        )
+      ).diagnostics,
+    ).toEqual([]);
+    expect(
+      (
+        await loadWholeBook(
+          folder,
+          photoOpener(() => join(cache, 'none')),
+        )
+      ).diagnostics,
+    ).toHaveLength(1);
   });
 
   test('names the folder that a photo lies in by mistake', async () => {
