@@ -1,8 +1,9 @@
-import { execFile } from 'node:child_process';
-import { existsSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import { execFile, spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, readFileSync, renameSync, symlinkSync, writeFileSync } from 'node:fs';
 import { rm } from 'node:fs/promises';
 import { join, relative } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { asWriter, passingName } from '../../src/output/writer.ts';
 import { filesBelow, treeHash } from '../folder-tree.ts';
 import { ROOT, runCupbook } from '../run-cupbook.ts';
 import { SMALL_BOOK, smallBook, temporaryFolder, writeFiles } from '../small-book.ts';
@@ -50,8 +51,8 @@ describe('cupbook build', () => {
     await runCupbook(['build', '--recipes', book, '--output', output]);
     const before = treeHash(parent);
     await writeFiles(book, {
-      'colours/one.md': BOG_POOL.replace('peat', 'paet'),
-      'colours/two.md': BOG_POOL.replace('12 drops', 'some'),
+      'colours/one.md': BOG_POOL.replace('Bog Pool', 'One').replace('peat', 'paet'),
+      'colours/two.md': BOG_POOL.replace('Bog Pool', 'Two').replace('12 drops', 'some'),
     });
     const { code, stdout, stderr } = await runCupbook(['build', '--recipes', book, '--output', output]);
     expect({ code, stdout }).toEqual({ code: 1, stdout: '' });
@@ -91,6 +92,63 @@ describe('cupbook build', () => {
     expect(code).toBe(0);
     expect(stderr).toContain('photos/unused.jpg:1:1 warning photo/unused');
     expect(stderr).toContain('no errors and 1 warning');
+  });
+
+  test('leaves what others have put into the site: a repository, a name, a thesis', async () => {
+    const book = await smallBook();
+    const output = join(temporaryFolder(), 'site');
+    await runCupbook(['build', '--recipes', book, '--output', output]);
+    const theirs = {
+      '.git/HEAD': 'ref',
+      '.well-known/x': '1',
+      '.htaccess': '2',
+      CNAME: 'book.example',
+      'my-thesis.txt': 'years',
+      'colours/notes.txt': '3',
+    };
+    await writeFiles(output, theirs);
+    await rm(join(book, 'colours/bog-pool.md'));
+    await writeFiles(book, { 'colours/reed.md': BOG_POOL });
+    expect(await runCupbook(['build', '--recipes', book, '--output', output])).toMatchObject({ code: 0, stderr: '' });
+    for (const [path, text] of Object.entries(theirs)) expect(readFileSync(join(output, path), 'utf8')).toBe(text);
+    expect(existsSync(join(output, 'colours/bog-pool'))).toBe(false);
+    expect(existsSync(join(output, 'colours/reed/index.html'))).toBe(true);
+  });
+
+  test('puts the last good site back after a kill between two renames, before a book with errors stops it', async () => {
+    const book = await smallBook({ 'colours/one.md': BOG_POOL });
+    const parent = temporaryFolder();
+    const output = join(parent, 'site');
+    await runCupbook(['build', '--recipes', book, '--output', output]);
+    const before = treeHash(parent);
+    const { pid } = spawnSync(process.execPath, ['--version']);
+    await asWriter(async (writer) => {
+      const work = join(parent, passingName('site', { ...writer, pid, count: 1 }, 'tmp'));
+      mkdirSync(join(work, 'next'), { recursive: true });
+      renameSync(output, join(work, 'last-0'));
+    });
+    await writeFiles(book, { 'colours/one.md': BOG_POOL.replace('peat', 'paet') });
+    const { code, stderr } = await runCupbook(['build', '--recipes', book, '--output', output]);
+    expect(code).toBe(1);
+    expect(stderr).toContain('nothing was written');
+    expect(treeHash(parent)).toBe(before);
+  });
+
+  test('with --mine writes all of the book, to a folder that a plain build refuses, and the other way round', async () => {
+    const book = await smallBook({ 'colours/reed.md': BOG_POOL.replace('pattern', 'publish: no\npattern') });
+    const [mine, shared] = [join(temporaryFolder(), 'mine'), join(temporaryFolder(), 'shared')];
+    await runCupbook(['build', '--mine', '--recipes', book, '--output', mine]);
+    await runCupbook(['build', '--recipes', book, '--output', shared]);
+    expect(existsSync(join(mine, 'colours/reed/index.html'))).toBe(true);
+    expect(existsSync(join(shared, 'colours/reed'))).toBe(false);
+    const before = [treeHash(mine), treeHash(shared)];
+    const plain = await runCupbook(['build', '--recipes', book, '--output', mine]);
+    const own = await runCupbook(['build', '--mine', '--recipes', book, '--output', shared]);
+    expect([plain.code, own.code]).toEqual([1, 1]);
+    expect(plain.stderr).toMatch(
+      /holds the maker's own edition of a book, and this would put the readers' edition .*\n$/,
+    );
+    expect([treeHash(mine), treeHash(shared)]).toEqual(before);
   });
 
   test('refuses a folder with other things in it', async () => {
@@ -152,6 +210,18 @@ describe('npx eleventy', () => {
     expect(code).toBe(1);
     expect(said).toContain('holds files that no build of a book wrote');
     expect(filesBelow(output)).toEqual(['mine.txt']);
+  });
+
+  test('refuses a site that holds files of others, which Eleventy might write over', async () => {
+    const book = await smallBook();
+    const output = join(temporaryFolder(), 'site');
+    await eleventy(book, output);
+    await writeFiles(output, { '.git/HEAD': 'ref' });
+    const before = treeHash(output);
+    const { code, said } = await eleventy(book, output);
+    expect(code).toBe(1);
+    expect(said).toContain('holds files of others');
+    expect(treeHash(output)).toBe(before);
   });
 });
 

@@ -93,3 +93,15 @@ test.each([
   const writing = sitePhotos(['photos/bait.jpg'], folder, temporaryFolder());
   await expect(writing).rejects.toThrow(/^photos\/bait\.jpg is a .+\. Replace it with a JPEG, PNG or WebP picture\.$/);
 });
+
+test('sitePhotos(paths) makes the same pictures where nothing can be kept', async () => {
+  const folder = temporaryFolder();
+  await writeFiles(folder, { 'photos/.keep': '', 'in-the-way': '' });
+  await telephonePicture(60, 40).toFile(join(folder, 'photos/a.jpg'));
+  const kept = await sitePhotos(['photos/a.jpg'], folder, join(folder, 'cache'));
+  const made = await sitePhotos(['photos/a.jpg'], folder, join(folder, 'in-the-way/cache'));
+  expect(made.photos).toEqual(kept.photos);
+  for (const { path, content } of made.files) {
+    expect(readFileSync(placeOf(kept, path)).equals(content as Uint8Array)).toBe(true);
+  }
+});
