@@ -28,7 +28,8 @@ async function tryBook(name: string, files: HostileFiles, told: HostileBook[2]):
       told === 'builds' ? '' : [...told].sort().join(),
     );
     expect(faultsOf(tried)).toEqual([]);
-    if (ALL || RENDERED.has(name)) expect((await faultsOfSite(tried)).join('\n')).toBe('');
+    if (ALL || RENDERED.has(name)) expect((await faultsOfSite(tried, 'shared')).join('\n')).toBe('');
+    if (ALL) expect((await faultsOfSite(tried, 'mine')).join('\n')).toBe('');
   });
 }
 

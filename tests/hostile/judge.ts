@@ -1,9 +1,11 @@
-import type { Book } from '../../src/book/model.ts';
-import { publishedBook } from '../../src/book/published-book.ts';
+import { EDITIONS } from '../../src/book/editions.ts';
+import type { Book, Edition } from '../../src/book/model.ts';
+
 import type { Diagnostic, Position } from '../../src/diagnostics/diagnostic.ts';
 import { reportText } from '../../src/eleventy/report.ts';
 import type { Source } from '../../src/recipe/source.ts';
 import { sightsOf } from './page-faults.ts';
+import { HIDDEN, SOUND_BOOK } from './sound-book.ts';
 
 /** What a book came to, as the commands have it. */
 export interface Tried {
@@ -43,14 +45,25 @@ export function faultsOf({ diagnostics, sources, book }: Tried): readonly string
   return faults;
 }
 
-/** The same for the pages and files of a book that builds. */
-export async function faultsOfSite({ book, sources }: Tried): Promise<readonly string[]> {
-  return book === undefined
-    ? []
-    : sightsOf(
-        publishedBook(book),
-        sources.map(({ text }) => text),
-      );
+/** The same for the pages and files of an edition of a book that builds. Readers of the shared one see nothing of what is hidden either. */
+export async function faultsOfSite({ book, sources }: Tried, edition: Edition): Promise<readonly string[]> {
+  if (book === undefined) return [];
+  const unmeant = ['NaN', 'undefined', '[object Object]', 'Infinity'].filter(
+    (word) => !sources.some(({ text }) => text.toLowerCase().includes(word.toLowerCase())),
+  );
+  const secrets = edition === 'mine' ? [] : HIDDEN.filter((word) => isHidden(word, sources));
+  const words = [
+    ...unmeant.map((word) => [word, new RegExp(word.replaceAll(/[[\]]/g, '\\$&'))] as const),
+    ...secrets.map((word) => [word, new RegExp(word, 'i')] as const),
+  ];
+  return sightsOf(EDITIONS[edition](book), new Map(words));
+}
+
+/** Whether a word of what is hidden stands there alone, as in the sound book. */
+function isHidden(word: string, sources: readonly Source[]): boolean {
+  return sources.every(
+    ({ path, text }) => text === SOUND_BOOK[path] || !`${path} ${text}`.toLowerCase().includes(word),
+  );
 }
 
 /** Whether a word that a program would write stands in a file of the maker's, or is what the file says: YAML writes `.nan`. */

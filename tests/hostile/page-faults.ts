@@ -5,41 +5,37 @@ import { FILES, familyGraph, PAGES, searchRecords } from '../../src/render/pages
 import { unitsKeptIn } from '../../src/render/unbroken.ts';
 import { ASSETS } from '../render/sample-book.ts';
 
-/** Every page and file of a published book with what its readers must never see of it, `path: what`; renders all of them. */
-export async function sightsOf(book: Book, sources: readonly string[]): Promise<readonly string[]> {
+/**
+ * Renders every page and file of an edition, and names what its readers must never see there, as `path: what`.
+ *
+ * @param words what may stand nowhere in it, by what it is called
+ */
+export async function sightsOf(book: Book, words: ReadonlyMap<string, RegExp>): Promise<readonly string[]> {
   const lineage: Record<string, Awaited<ReturnType<typeof layoutGraph>>> = {};
   for (const { id } of book.families) lineage[id] = await layoutGraph(familyGraph(book, id));
-  const photos = {};
-  const words = unmeant(sources);
+  const held = (text: string): readonly string[] =>
+    [...words].flatMap(([name, pattern]) => (pattern.test(text) ? [name] : []));
   const seen: string[] = [];
   for (const kind of PAGES) {
     for (const item of kind.items(book)) {
       const url = kind.url(item);
-      const context: PageContext = { book, url, assets: ASSETS, photos, lineage };
-      seen.push(...pageFaults(unitsKeptIn(kind.render(context, item)), words).map((fault) => `${url}: ${fault}`));
+      const context: PageContext = { book, url, assets: ASSETS, photos: {}, lineage };
+      const page = unitsKeptIn(kind.render(context, item));
+      seen.push(...[...held(url + page), ...pageFaults(page)].map((fault) => `${url}: ${fault}`));
     }
   }
   for (const kind of FILES) {
     for (const item of kind.items(book)) {
-      const found = words.filter((word) => kind.text(book, item, {}).includes(word));
-      seen.push(...found.map((word) => `${kind.url(item)}: ${word}`));
+      const url = kind.url(item);
+      seen.push(...held(url + kind.text(book, item, {})).map((word) => `${url}: ${word}`));
     }
   }
-  const records = JSON.stringify(searchRecords(book));
-  seen.push(...words.filter((word) => records.includes(word)).map((word) => `search: ${word}`));
-  return seen;
-}
-
-/** Words that a program writes where something is missing, unless the maker has written them. */
-function unmeant(sources: readonly string[]): readonly string[] {
-  return ['NaN', 'undefined', '[object Object]', 'Infinity'].filter(
-    (word) => !sources.some((text) => text.toLowerCase().includes(word.toLowerCase())),
-  );
+  return [...seen, ...held(JSON.stringify(searchRecords(book))).map((word) => `search: ${word}`)];
 }
 
 /** What no page may hold. Whatever a maker writes has its `<` escaped, so that every tag there is the program's. */
-export function pageFaults(html: string, words: readonly string[]): readonly string[] {
-  const faults = words.filter((word) => html.includes(word));
+function pageFaults(html: string): readonly string[] {
+  const faults: string[] = [];
   // biome-ignore lint/suspicious/noControlCharactersInRegex: HTML forbids them
   if (/[\u0000-\u0008\u000b\u000c\u000e-\u001f]/.test(html)) faults.push('a control character');
   for (const [tag, name, attributes = ''] of html.matchAll(

@@ -11,7 +11,10 @@ export type HostileContent = string | Uint8Array | { readonly link: string } | '
 /** Contents by path; `undefined` takes a file of the sound book away. */
 export type HostileFiles = Readonly<Record<string, HostileContent>>;
 
-/** A small book without mistakes that has one of everything: a log, a target, a derived bait of two cups, one of which only the look is published. */
+/** Words that stand only in what is not published. */
+export const HIDDEN: readonly string[] = ['zibeline', 'gannet'];
+
+/** A small book without mistakes that has one of everything: a log, a target, a derived bait of two cups, one of which only the look is published, and one that is hidden with its colorant. */
 export const SOUND_BOOK: Readonly<Record<string, string>> = {
   'book.md': file(
     'title: Two Banks\nmaker: Tench Lane Anglers\naddress: https://book.example/banks/\ntools: { scale: 0.01 g }',
@@ -46,6 +49,14 @@ export const SOUND_BOOK: Readonly<Record<string, string>> = {
       '  back: { share: 40 %, plastic: 100 ml supple, add: { peat: 20 drops, salt: 2 g } }',
       '  body: { from: dusk/body, set: { peat: 5 drops } }',
     ].join('\n'),
+  ),
+  'shelf/colorants/gannet.md': file(
+    'title: Gannet\nprice: 9\npack: 30 ml\nlook: { kind: dye, colour: "#8a9ab0", dose: 10 drops per 100 ml, thickness: 3 mm }',
+    'From the gannet tin.',
+  ),
+  'colours/zibeline.md': file(
+    'title: Zibeline\npublish: no\nmold: minnow\ntags: [zibeline]\ncups: { body: { plastic: 80 ml supple, add: { gannet: 4 drops, peat: 1 drop } } }',
+    'Zibeline alone.',
   ),
   'colours/hush.md': file(
     'title: Hush\npublish: look\nmold: minnow\ncups: { body: { plastic: 90 ml, add: { peat: 3 drops, gold-hex: 0.5 g } } }',

@@ -83,11 +83,8 @@ export const RING_BOOKS: readonly HostileBook[] = [
     ['recipe/unknown-target'],
   ],
   [
-    'a hidden recipe that a published one names',
-    {
-      'colours/secret.md': `${cups('Zibeline', 'body: { plastic: 90 ml }').replace('mold', 'publish: no\nmold')}`,
-      'book.md': file('title: Two Banks', 'Try Zibeline.'),
-    },
+    'a hidden recipe that a published text names',
+    { 'book.md': file('title: Two Banks', 'Try Zibeline.') },
     ['publish/named'],
   ],
   ['all hidden', { 'book.md': file('title: Two Banks\npublish: no') }, 'builds'],
