@@ -20,7 +20,7 @@ export function shortStock(
     const material = shelf.get(id)!;
     const { stockGrams, title } = material;
     return stockGrams !== undefined && grams > stockGrams + ROUNDING
-      ? [`${leftText(material, stockGrams, bench)} of ${title}`]
+      ? [stockGrams > ROUNDING ? `${leftText(material, stockGrams, bench)} of ${title}` : `no ${title}`]
       : [];
   });
   return short.length === 0 ? undefined : `The shelf runs short: ${listed(short)} left.`;
@@ -32,7 +32,6 @@ function leftText(
   grams: number,
   bench: Pick<MatchBench, 'volume'>,
 ): string {
-  if (!(grams > ROUNDING)) return 'nothing';
   if (kind === 'plastic') return plasticText(grams / gramsPerMl, bench);
   if (gramsPerDrop === undefined) return massText(grams);
   const drops = Math.floor(grams / gramsPerDrop + ROUNDING);

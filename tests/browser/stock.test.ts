@@ -71,6 +71,8 @@ describe('what is left for a match', () => {
     const { recipe } = firstAnswers(begun(data, false), data)[0]!;
     expect(recipe.proposals[0]!.runsShort).toBe('The shelf runs short: 4 drops of Peat and 90 ml of Supple left.');
     expect(recipe.sentence).toContain(recipe.proposals[0]!.runsShort!);
+    const none = firstAnswers(begun(shelf('0').data, false), shelf('0').data)[0]!.recipe.proposals[0]!;
+    expect(none.runsShort).toBe('The shelf runs short: no Peat left.');
     const { book } = compileBook(files);
     const target = book!.targets.find(({ id }) => id === 'leaf')!;
     const [answer] = firstRecipeFor(book!, target, { most: 4, plasticMl: data.plasticMl });
