@@ -59,7 +59,7 @@ function missingPhotos(diagnostics: readonly Diagnostic[]): readonly string[] {
 /** Files that have errors; of two materials of one name both, since either could be meant. */
 function faultyFiles(diagnostics: readonly Diagnostic[]): readonly string[] {
   return diagnostics
-    .filter(({ code, severity }) => severity === 'error' && code !== 'photo/missing')
+    .filter(({ code, severity }) => severity === 'error' && code !== 'photo/missing' && code !== 'photo/unreadable')
     .flatMap(({ file, code, related = [] }) =>
       code === 'file/same-name' ? [file, ...related.map((other) => other.file)] : [file],
     );

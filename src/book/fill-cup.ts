@@ -34,6 +34,7 @@ import {
 } from './cup-findings.ts';
 import { type CupShelf, isNoName, nameFault, shelfNames, type Wanted } from './cup-shelf.ts';
 import type { CupSpec } from './cup-specs.ts';
+import { placeOfEnd } from './place-of-end.ts';
 import type { Finding, Report } from './report.ts';
 
 /** One trial of a cup as the ledger sees it. */
@@ -178,14 +179,14 @@ class Filling {
 
   private plastics(amounts: readonly PlasticAmount[], path: FieldPath): Amounts {
     const plastics: Record<string, number> = {};
-    for (const amount of amounts) {
+    for (const [index, amount] of amounts.entries()) {
       const id = amount.plastic ?? this.shelf.plastic;
       if (id === undefined && shelfNames(this.shelf, 'plastic').length === 0) {
         // The shelf without plastic is reported once, for the book.
         this.sound = false;
       } else if (id === undefined) {
         this.fault('recipe/unknown-plastic', path, PLASTIC_UNNAMED);
-      } else if (this.known(id, path, 'plastic')) plastics[id] = amountOf(plastics, id) + amount.ml;
+      } else if (this.known(id, [...path, index], 'plastic')) plastics[id] = amountOf(plastics, id) + amount.ml;
     }
     return plastics;
   }
@@ -194,7 +195,10 @@ class Filling {
     const fault = nameFault(this.shelf, id, wanted);
     if (fault === undefined) return true;
     if (fault === 'faulty') this.sound = false;
-    else this.fault(fault.code, path, fault.finding, part);
+    else {
+      const place = wanted === 'plastic' ? placeOfEnd(this.spec.recipe, path, id) : undefined;
+      this.fault(fault.code, path, { ...fault.finding, ...place }, part);
+    }
     return false;
   }
 

@@ -3,8 +3,9 @@ import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { FieldPath } from '../recipe/front-matter.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 
-/** What a diagnostic says, without its place. */
-export type Finding = Pick<Diagnostic, 'found' | 'expected' | 'why' | 'fix' | 'nearest' | 'related'>;
+/** What a diagnostic says, with a place of its own where it is only a part of what stands in a field. */
+export type Finding = Pick<Diagnostic, 'found' | 'expected' | 'why' | 'fix' | 'nearest' | 'related'> &
+  Partial<Pick<Diagnostic, 'start' | 'end'>>;
 
 /** Collects findings about the things of a book, each with its place. */
 export interface Report {

@@ -77,6 +77,13 @@ describe('the name of a file', () => {
       /→ write `60 ml supple`$/,
     );
   });
+  test('of a plastic is told where it stands, behind its volume', () => {
+    const cup = (plastic: string): string =>
+      told({ ...dusk('mold: minnow', `cups: { body: { plastic: ${plastic} } }`) })[0]!.split(', expected')[0]!;
+    expect(cup('60 ml suple')).toBe('colours/dusk.md:4:32 recipe/unknown-plastic: plastic `suple`');
+    expect(cup('"60 ml suple"')).toBe('colours/dusk.md:4:33 recipe/unknown-plastic: plastic `suple`');
+    expect(cup('[60 ml supple, 9 ml suple]')).toBe('colours/dusk.md:4:46 recipe/unknown-plastic: plastic `suple`');
+  });
   test('of another size is not offered, but said', () => {
     expect(told({ ...dusk('mold: craw-4', BODY), 'molds/craw-3.md': CRAW })).toEqual([
       'colours/dusk.md:3:7 recipe/unknown-mold: mold `craw-4`, expected the name of a file in molds/ (craw-3, minnow) → create molds/craw-4.md; there is `craw-3`',
