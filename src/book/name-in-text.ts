@@ -32,6 +32,8 @@ export interface NameIndex<T> {
   readonly byLast: ReadonlyMap<string, readonly Sought<T>[]>;
   /** By all their letters in one. */
   readonly byLetters: ReadonlyMap<string, readonly Sought<T>[]>;
+  /** The first letters of these, up to three: most words of a text begin none. */
+  readonly begins: ReadonlySet<string>;
   /** In letters that have no capitals, which stand between others without spaces. */
   readonly uncased: readonly { readonly of: T; readonly letters: string }[];
 }
@@ -61,7 +63,11 @@ export function nameIndex<T>(names: readonly { readonly name: string; readonly o
     Map<string, Sought<T>[]>,
   ];
   const put = (map: Map<string, Sought<T>[]>, keys: readonly string[], sought: Sought<T>): void => {
-    for (const key of new Set(keys)) map.set(key, [...(map.get(key) ?? []), sought]);
+    for (const key of new Set(keys)) {
+      const there = map.get(key);
+      if (there === undefined) map.set(key, [sought]);
+      else there.push(sought);
+    }
   };
   const uncased: { readonly of: T; readonly letters: string }[] = [];
   for (const { name, of } of names) {
@@ -77,14 +83,17 @@ export function nameIndex<T>(names: readonly { readonly name: string; readonly o
     put(byLast, forms(last.spellings), sought);
     put(byLetters, forms([lettersOf(words, 0), lettersOf(words, 1)]), sought);
   }
-  return { byFirst, byLast, byLetters, uncased };
+  const begins = new Set([...byLetters.keys()].flatMap((key) => [1, 2, 3].map((count) => key.slice(0, count))));
+  return { byFirst, byLast, byLetters, begins, uncased };
 }
 
 const lettersOf = (words: readonly Word[], way: 0 | 1): string => words.map(({ spellings }) => spellings[way]).join('');
 
 /** Spellings of a word, and of what it may be the plural of. */
-function forms(spellings: readonly string[]): readonly string[] {
-  return spellings.flatMap((word) => [
+function forms(spellings: readonly [string, string]): readonly string[] {
+  const [plain, german] = spellings;
+  if (plain === german && !plain.endsWith('s')) return [plain];
+  return (plain === german ? [plain] : spellings).flatMap((word) => [
     word,
     ...(/..ies$/.test(word) ? [`${word.slice(0, -3)}y`] : []),
     ...(/..(?:s|x|z|ch|sh)es$/.test(word) ? [word.slice(0, -2)] : []),
@@ -119,7 +128,10 @@ function byPlace(one: Mention<unknown>, other: Mention<unknown>): number {
 }
 
 function mentionsAmong<T>(words: readonly Word[], text: string, index: NameIndex<T>): readonly Mention<T>[] {
+  const mayBegin = (form: string): boolean => index.begins.has(form.slice(0, 3));
   return words.flatMap((word, at): readonly Mention<T>[] => {
+    const isPiece = word.spellings.some(mayBegin);
+    if (!isPiece && !forms(word.spellings).some((form) => index.byLast.has(form))) return [];
     const found = new Map<T, { readonly sure: boolean; readonly count: number }>();
     const note = (of: T, count: number, sure: boolean): void => {
       if (!found.get(of)?.sure) found.set(of, { sure, count });
@@ -142,7 +154,7 @@ function mentionsAmong<T>(words: readonly Word[], text: string, index: NameIndex
       const listed = here.slice(1).every(({ before }) => JOINT.test(before) || /^\s*,\s*$/.test(before));
       note(of, name.length, isTogether(here) || (listed && here.every(({ hasCapital }) => hasCapital)));
     }
-    for (let count = 1; count <= MOST_PIECES && at + count <= words.length; count++) {
+    for (let count = 1; isPiece && count <= MOST_PIECES && at + count <= words.length; count++) {
       const here = words.slice(at, at + count);
       if (count > 1 && jointOf(here.slice(-2)) !== true) break;
       const joined = forms([lettersOf(here, 0), lettersOf(here, 1)]);

@@ -12,6 +12,17 @@ import { standaloneRecipe } from './standalone-recipe.ts';
  * those published as `look`, of the shelf and the molds what published recipes are made with, and no field that `SHARED_FIELDS` keeps.
  */
 export function publishedBook(book: Book): Book {
+  const known = editions.get(book);
+  if (known !== undefined) return known;
+  const shared = editionOf(book);
+  editions.set(book, shared);
+  return shared;
+}
+
+// It is checked, compared with and rendered, and a book never changes.
+const editions = new WeakMap<Book, Book>();
+
+function editionOf(book: Book): Book {
   const full = book.recipes.filter(({ publish }) => publish === 'full');
   const looks = book.recipes.filter(({ publish }) => publish === 'look').map((recipe) => lookOnly(recipe, book));
   const targets = sharedTargets(book, full);
