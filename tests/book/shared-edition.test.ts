@@ -8,6 +8,7 @@ import { SHARED_FIELDS } from '../../src/book/shared-fields.ts';
 import { sharedSource } from '../../src/book/shared-file-fields.ts';
 import { EXAMPLE_BOOK } from '../../src/diagnostics/examples.ts';
 import { kindOfPath } from '../../src/recipe/source.ts';
+import { bookOf, SAMPLE_FILES } from '../render/sample-book.ts';
 import { bookWith, dose, file, recipeOf } from './sample.ts';
 
 const SECRET_AMOUNTS = {
@@ -304,4 +305,21 @@ test('SHARED_FIELDS keeps private what a batch costs and what is left, and share
     unpriced: 'private',
     cups: { volumeMl: 'shared' },
   });
+});
+
+test('the files of the shared edition are a book by themselves, in which every cup is the same', () => {
+  const shared = bookOf(SAMPLE_FILES);
+  const things = [...shared.recipes, ...shared.materials, ...shared.molds, ...shared.targets];
+  const { book, diagnostics } = compileBook([
+    { path: 'book.md', text: SAMPLE_FILES['book.md']! },
+    ...things.map(({ source }) => source),
+  ]);
+  expect(diagnostics.filter(({ severity }) => severity === 'error')).toEqual([]);
+  for (const { id, cups } of shared.recipes) {
+    const again = recipeOf(book!, id);
+    for (const [index, cup] of cups.entries()) {
+      for (const { material } of cup.contents)
+        expect(dose(again.cups[index]!, material) / dose(cup, material), `${material} in ${id}`).toBeCloseTo(1, 3);
+    }
+  }
 });
