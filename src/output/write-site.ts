@@ -1,4 +1,6 @@
-import { join, resolve } from 'node:path';
+import { constants } from 'node:fs';
+import { access } from 'node:fs/promises';
+import { dirname, join, resolve } from 'node:path';
 import { Refusal } from '../diagnostics/refusal.ts';
 import { isClaimed, whileClaimedAndThere } from './claim.ts';
 import { ensureFolder, systemCode } from './effects.ts';
@@ -30,7 +32,7 @@ export interface Output {
 /**
  * Makes a place ready for a site, before the site is made: completes or takes back what killed writers have left there.
  *
- * Refuses a place that a site must not be written to.
+ * Refuses a place that a site must not, or cannot, be written to.
  */
 export function prepareOutput(output: Output, run: typeof onThisMachine = onThisMachine): Promise<void> {
   return withReason(output.folder, () =>
@@ -40,6 +42,7 @@ export function prepareOutput(output: Output, run: typeof onThisMachine = onThis
       await recoverBeside(folder, world);
       await recoverInside(folder, world);
       await placeFor(output, world);
+      await checkWritable(folder, world);
     }),
   );
 }
@@ -105,6 +108,13 @@ async function putMark(folder: string, mark: Mark, { disk, writer }: World): Pro
   const aside = join(folder, passingName('', writer, 'tmp'));
   await disk.make(aside, markText(mark));
   await disk.rename(aside, join(folder, MARKER));
+}
+
+/** Throws what the system says of a folder that cannot be written to, or of the one in which it would be made. */
+async function checkWritable(folder: string, { disk }: World): Promise<void> {
+  let there = folder;
+  while (!(await disk.look(there)) && dirname(there) !== there) there = dirname(there);
+  await access(there, constants.W_OK);
 }
 
 /** Times that a place is looked at again because another writer is at work in it, and the pause between, ms. */

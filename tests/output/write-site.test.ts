@@ -1,5 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import {
+  chmodSync,
   mkdirSync,
   readdirSync,
   readFileSync,
@@ -280,6 +281,15 @@ describe('where the system will not', () => {
     await expect(writeSite(filesOf(ONE), outputAt(folder), on(disk))).rejects.toThrow('--output');
   });
 });
+
+test.skipIf(process.getuid?.() === 0 || process.platform === 'win32')(
+  'prepareOutput() says before anything is made that a folder cannot be written to (not asked of root, who may write anywhere)',
+  async () => {
+    const parent = temporaryFolder();
+    chmodSync(parent, 0o500);
+    await expect(prepareOutput(outputAt(join(parent, 'a/site')))).rejects.toThrow('You may not write to');
+  },
+);
 
 describe('what killed writers have left', () => {
   const gone = (): string => {
