@@ -25,11 +25,11 @@ const JPEG = (): Promise<Buffer> =>
     .toBuffer();
 
 /** What is done as a person who is not the system's own user: that one may read everything. */
-function asAnybody<T>(act: () => T): T {
+async function asAnybody<T>(act: () => T | Promise<T>): Promise<T> {
   if (process.geteuid?.() !== 0) return act();
   process.seteuid!(65_534);
   try {
-    return act();
+    return await act();
   } finally {
     process.seteuid!(0);
   }
@@ -136,7 +136,7 @@ describe('one file that cannot be read hides no other finding', () => {
       chmodSync(folder, 0o755);
       try {
         const fix = 'give yourself permission to read it, or move it out of the book';
-        expect(asAnybody(() => loadBook(folder)).diagnostics.map(told)).toEqual([
+        expect((await asAnybody(() => loadBook(folder))).diagnostics.map(told)).toEqual([
           `colours/dusk.md:1:1 file/not-text: a file that you may not read → ${fix}`,
           OTHER,
           `shelf/colorants:1:1 file/not-text: a folder that you may not read → ${fix}`,
@@ -161,6 +161,22 @@ describe('one file that cannot be read hides no other finding', () => {
       ),
     );
     expect(diagnostics[0]!.why).toBe('a link may lead out of the book, so that nothing behind it is read');
+  });
+
+  test.skipIf(process.platform === 'win32')('a photo without permission', async () => {
+    const folder = await smallBook({ ...BROKEN, ...withPhotos('a.jpg'), 'photos/a.jpg': 'x' });
+    chmodSync(folder, 0o755);
+    chmodSync(join(folder, 'photos/a.jpg'), 0);
+    const { diagnostics } = await asAnybody(() =>
+      loadWholeBook(
+        folder,
+        photoOpener(() => folder),
+      ),
+    );
+    expect(diagnostics.map(told)).toEqual([
+      'colours/bog-pool.md:5:10 photo/unreadable: photo `a.jpg`, a file that you may not read → give yourself permission to read it, or move it out of the book',
+      OTHER,
+    ]);
   });
 
   test('a photo that is a link', async () => {
