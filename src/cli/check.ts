@@ -1,4 +1,5 @@
 import { relative } from 'node:path';
+import { lookNote } from '../book/look-note.ts';
 import { capped } from '../diagnostics/capped.ts';
 import { diagnosticMessage } from '../diagnostics/format-diagnostics.ts';
 import { type LoadedBook, loadWholeBook } from '../eleventy/load-book.ts';
@@ -24,8 +25,13 @@ export const checkCommand: Command = {
     const loaded = await loadWholeBook(recipes, photoOpener());
     const errors = loaded.diagnostics.filter(({ severity }) => severity === 'error').length;
     const warnings = loaded.diagnostics.length - errors;
-    if (values.json) console.log(jsonText({ diagnostics: loaded.diagnostics, files: loaded.sources.length }));
-    else console.log(`${reportText(loaded)} of ${printable(relative(from, recipes) || '.')}`);
+    const note = loaded.book && lookNote(loaded.book.recipes);
+    if (values.json) {
+      console.log(jsonText({ diagnostics: loaded.diagnostics, files: loaded.sources.length, note }));
+    } else {
+      console.log(`${reportText(loaded)} of ${printable(relative(from, recipes) || '.')}`);
+      if (note !== undefined) console.log(`note: ${printable(note)}`);
+    }
     return errors > 0 || (values.strict && warnings > 0) ? 1 : 0;
   },
 };
@@ -35,7 +41,12 @@ function jsonText({
   error,
   diagnostics,
   files,
-}: Pick<LoadedBook, 'diagnostics'> & { readonly error?: string; readonly files: number }): string {
+  note,
+}: Pick<LoadedBook, 'diagnostics'> & {
+  readonly error?: string;
+  readonly files: number;
+  readonly note?: string | undefined;
+}): string {
   const errors = diagnostics.filter(({ severity }) => severity === 'error').length;
   const { shown, unshown } = capped(diagnostics);
   return JSON.stringify(
@@ -44,6 +55,7 @@ function jsonText({
       errors,
       warnings: diagnostics.length - errors,
       files,
+      ...(note === undefined ? {} : { note }),
       diagnostics: shown.map((diagnostic) => ({ ...diagnostic, message: diagnosticMessage(diagnostic) })),
       ...(unshown.length === 0 ? {} : { unshown }),
     },

@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+import { LOOK_WARNING } from '../book/look-note.ts';
 import type { Book, Publish } from '../book/model.ts';
 import { type Html, html } from './html.ts';
 import { sentence } from './words.ts';
@@ -26,9 +27,9 @@ export function cardMark(book: Pick<Book, 'edition'>, publish: Publish): { reado
   return words === undefined ? {} : { mark: sentence(words) };
 }
 
-const COLOUR: Readonly<Record<Publish, string>> = {
+const COLOUR: Readonly<Record<Publish, Html | string>> = {
   full: 'Published: readers get the whole recipe.',
-  look: 'Look only: readers get its name and how it looks, and no amount.',
+  look: html`Look only: readers get its name and how it looks, and no amount. ${lookWarning()}.`,
   no: 'Not published: readers get nothing of it.',
 };
 
@@ -37,6 +38,13 @@ const TARGET: Readonly<Record<Publish, string>> = {
   look: 'Look only: readers get its name and its colours.',
   no: 'Not published: readers get nothing of it.',
 };
+
+/** `LOOK_WARNING`, what is to be written set as code. */
+function lookWarning(): readonly Html[] {
+  return sentence(LOOK_WARNING)
+    .split('`')
+    .map((part, index) => (index % 2 === 0 ? html`${part}` : html`<code>${part}</code>`));
+}
 
 /** What readers get of a colour, as a line of its page in the maker's edition. */
 export function publishNote({ edition }: Pick<Book, 'edition'>, publish: Publish): Html {
@@ -55,6 +63,6 @@ export function shelfNote({ shared }: { readonly shared?: Publish }): Html {
     : html``;
 }
 
-function note(words: string, publish: Publish): Html {
+function note(words: Html | string, publish: Publish): Html {
   return html`<p class="publish-note publish-${publish}">${words}</p>`;
 }

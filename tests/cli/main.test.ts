@@ -79,6 +79,21 @@ describe('cupbook check', () => {
     expect((await cupbook(['check', '--recipes', '.'], folder)).out).toBe('no errors in 5 files of .\n');
   });
 
+  test('says once a book what a look gives away, which fails nothing', async () => {
+    const secret = (title: string): string =>
+      `---\ntitle: ${title}\nmold: minnow-3\npublish: look\ncups: { body: { plastic: 90 ml supple } }\n---\n`;
+    const files = { 'colours/veil.md': secret('Veil'), 'colours/shroud.md': secret('Shroud') };
+    const folder = await smallBook(files);
+    const { code, out } = await cupbook(['check', '--strict', '--recipes', folder]);
+    expect(code).toBe(0);
+    expect(out.split('\n').slice(1)).toEqual([
+      'note: readers see only the look of Shroud and 1 more: whoever has your shelf can match what they see; `publish: no` keeps it',
+      '',
+    ]);
+    const json = JSON.parse((await cupbook(['check', '--json', '--recipes', folder])).out);
+    expect([json.note, json.diagnostics]).toEqual([expect.stringContaining('`publish: no` keeps it'), []]);
+  });
+
   test('shows place, fault and fix of every error, and exits with 1', async () => {
     const { code, out } = await cupbook([
       'check',

@@ -27,7 +27,10 @@ test('every page of the maker’s own copy says that it is, and is not for searc
 test('the maker’s own copy has every recipe in full, and says on its page and its tile what readers get of it', async () => {
   const said: Readonly<Record<string, readonly [string, string]>> = {
     'weir-foam': ['Published: readers get the whole recipe.', 'published'],
-    hush: ['Look only: readers get its name and how it looks, and no amount.', 'look only'],
+    hush: [
+      'Look only: readers get its name and how it looks, and no amount. Whoever has your shelf can match what they see; <code>publish: no</code> keeps it.',
+      'look only',
+    ],
     secret: ['Not published: readers get nothing of it.', 'not published'],
   };
   const home = await pageOf('home', '', MAKERS_BOOK);
@@ -84,4 +87,12 @@ test('readers are told what a batch takes in all, and neither costs nor a filter
   expect(mine).toContain('<h2 id="costs">Cost and shopping</h2>');
   expect(await pageOf('bench', '', SAMPLE_BOOK)).not.toContain('name="inStock"');
   expect(await pageOf('bench', '', MAKERS_BOOK)).toContain('name="inStock"');
+});
+
+test('your own page of a look-only recipe says what a look cannot keep; other pages, and those of readers, do not', async () => {
+  const warning = 'Whoever has your shelf can match what they see; <code>publish: no</code> keeps it.';
+  expect(await pageOf('recipe', 'hush', MAKERS_BOOK)).toContain(warning);
+  expect(await pageOf('recipe', 'weir-foam', MAKERS_BOOK)).not.toContain(warning);
+  expect(await pageOf('recipe', 'secret', MAKERS_BOOK)).not.toContain(warning);
+  expect(await pageOf('recipe', 'hush')).not.toContain(warning);
 });
