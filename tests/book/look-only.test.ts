@@ -41,7 +41,7 @@ describe('lookOnly(recipe, book)', () => {
       const recipe = withPattern(pattern);
       const look = lookOnly(recipe, BOOK);
       expect([look.body, look.other].map((part) => part!.overWhite.lab)).toEqual(
-        recipe.cups.map(({ body }) => coarseLab(body.overWhite.lab)),
+        recipe.cups.map(({ body }) => coarseLab(body.overWhite.lab, LOOK_STEP)),
       );
     }
   });
@@ -66,7 +66,7 @@ describe('lookOnly(recipe, book)', () => {
       }
     }
     // JSON keeps no −0.
-    expect(Object.is(coarseLab({ L: 1, a: -0.2, b: 0 }).a, 0)).toBe(true);
+    expect(Object.is(coarseLab({ L: 1, a: -0.2, b: 0 }, LOOK_STEP).a, 0)).toBe(true);
   });
   test('has one word for the flake, from a quarter of the lines of sight on another', () => {
     const recipe = recipeOf(BOOK, 'veil');

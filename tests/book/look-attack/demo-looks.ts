@@ -1,0 +1,28 @@
+import { lookOnly } from '../../../src/book/look-only.ts';
+import type { Book } from '../../../src/book/model.ts';
+import { loadBook } from '../../../src/eleventy/load-book.ts';
+import { sharedPicture } from '../../../src/eleventy/shared-pictures.ts';
+import { FILES } from '../../../src/render/data-files.ts';
+import { pageOf } from '../../render/sample-book.ts';
+import { type Knowledge, knowledgeOf, type PublicLook } from './attack.ts';
+import { type ReadLook, readLook } from './read-look.ts';
+
+/** The whole demo book, as its maker has it. */
+export function wholeDemoBook(): Book {
+  const { book } = loadBook('recipes');
+  if (book === undefined) throw new Error('the demo book has errors: run `npm run check`');
+  return book;
+}
+
+/** A look-only recipe as it is read from the finished bytes of the shared edition. */
+export async function readFromEdition(shared: Book, id: string, step: number): Promise<ReadLook> {
+  const bookJson = FILES.find(({ kind }) => kind === 'book-data')!.text(shared, '', {});
+  const picture = await sharedPicture(shared.looks.find((look) => look.id === id)!.body);
+  return readLook({ bookJson, page: await pageOf('recipe', id, shared), picture }, id, step);
+}
+
+/** A recipe of a book as if only its look were published, in colours of a step. */
+export function asLookOnly(book: Book, id: string, step: number): { look: PublicLook; knowledge: Knowledge } {
+  const recipe = book.recipes.find((each) => each.id === id)!;
+  return { look: { ...lookOnly(recipe, book, step), step }, knowledge: knowledgeOf(book, id) };
+}
