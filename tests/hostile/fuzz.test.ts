@@ -23,7 +23,7 @@ test('whatever is changed in a book, what is told has its place, and what is bui
           expect((await faultsOfSite(tried, weight % 4 === 0 ? 'shared' : 'mine')).join('\n')).toBe('');
       }),
     ),
-    { numRuns: 120 * TIMES },
+    { numRuns: 80 * TIMES },
   );
   // Were all refused at the first look, this would show nothing.
   expect(built / books).toBeGreaterThan(0.1);

@@ -1,9 +1,14 @@
 import type { Book } from '../../src/book/model.ts';
 import { layoutGraph } from '../../src/lineage/layout.ts';
-import type { PageContext } from '../../src/render/page.ts';
+import { type Assets, type PageContext, SCRIPTS } from '../../src/render/page.ts';
 import { FILES, familyGraph, PAGES, searchRecords } from '../../src/render/pages.ts';
 import { unitsKeptIn } from '../../src/render/unbroken.ts';
-import { ASSETS } from '../render/sample-book.ts';
+
+const ASSETS: Assets = {
+  css: 'assets/book.css',
+  icon: 'assets/icon.svg',
+  scripts: Object.fromEntries(SCRIPTS.map((name) => [name, `assets/${name}.js`])) as Assets['scripts'],
+};
 
 /**
  * Renders every page and file of an edition, and names what its readers must never see there, as `path: what`.

@@ -51,7 +51,7 @@ export const SOUND_BOOK: Readonly<Record<string, string>> = {
     ].join('\n'),
   ),
   'shelf/colorants/gannet.md': file(
-    'title: Gannet\nprice: 9\npack: 30 ml\nlook: { kind: dye, colour: "#8a9ab0", dose: 10 drops per 100 ml, thickness: 3 mm }',
+    'title: Gannet\nprice: 9\npack: 30 ml\nlook: { kind: pigment, colour: "#8a9ab0", dose: 10 drops per 100 ml }',
     'From the gannet tin.',
   ),
   'colours/zibeline.md': file(
@@ -59,13 +59,20 @@ export const SOUND_BOOK: Readonly<Record<string, string>> = {
     'Zibeline alone.',
   ),
   'colours/hush.md': file(
-    'title: Hush\npublish: look\nmold: minnow\ncups: { body: { plastic: 90 ml, add: { peat: 3 drops, gold-hex: 0.5 g } } }',
+    'title: Hush\npublish: look\nmold: minnow\ncups: { body: { plastic: 90 ml, add: { frost: 1 g } } }',
   ),
 };
 
+/** As in the sound book, without the rounds and the target: they take most of the time of a book that is about something else. */
+const PLAIN_DUSK = file(
+  'title: Dusk\nmold: minnow\ncups: { body: { plastic: 120 ml supple, add: { peat: 9 drops } } }',
+  'See [the stem](../targets/reed.md).',
+);
+
 /** Writes the sound book with changes into a folder, as a maker's disk would hold it. */
 export function writeBook(folder: string, files: HostileFiles): void {
-  for (const [path, content] of Object.entries({ ...SOUND_BOOK, ...files })) {
+  const all: HostileFiles = { ...SOUND_BOOK, 'colours/dusk.md': PLAIN_DUSK, ...files };
+  for (const [path, content] of Object.entries(all)) {
     if (content === undefined) continue;
     const at = join(folder, path);
     mkdirSync(dirname(at), { recursive: true });
