@@ -172,8 +172,12 @@ function namedCup(
   things: Things,
 ): { readonly fix: string; readonly nearest: string } {
   const cups = path.length === 1 ? [] : cupsOf(recipe, things);
-  const isClear = cup !== '' || cups.length < 2 || cups.includes(String(path[1]));
-  const written = isClear ? [`${recipe}${cup}`] : cups.map((name) => `${recipe}/${name}`);
+  const known = cup === '' ? undefined : nearestName(cup.slice(1), cups);
+  const isClear =
+    cups.length === 0 || known !== undefined || (cup === '' && (cups.length < 2 || cups.includes(String(path[1]))));
+  const written = isClear
+    ? [known === undefined ? `${recipe}${cup}` : `${recipe}/${known}`]
+    : cups.map((name) => `${recipe}/${name}`);
   return { fix: `write ${written.map((each) => `\`${each}\``).join(' or ')}`, nearest: written[0]! };
 }
 

@@ -1,4 +1,4 @@
-import { countAlike, nearestFix } from '../diagnostics/nearest-name.ts';
+import { countAlike, nearestFix, slips } from '../diagnostics/nearest-name.ts';
 import { FOLDERS } from './source.ts';
 
 /** Names of the files that a field may name; undefined where they are not known. */
@@ -16,6 +16,9 @@ export interface WrittenName {
 
 /** So many names are listed; of more a maker looks into the folder. */
 const MOST_LISTED = 8;
+
+/** Recipes whose names differ by more are two. */
+const MOST_SLIPS = 2;
 
 /** Folder of what a field names. */
 const FOLDER_OF: Readonly<Record<string, string>> = {
@@ -52,7 +55,8 @@ export function referenceFix(
     ? { nearest: slug }
     : nearestFix(
         slug,
-        names.filter((name) => countAlike(slug, name)),
+        // A recipe that has the name of this one as a word may well be derived from it.
+        names.filter((name) => countAlike(slug, name) && (field !== 'from' || slips(slug, name) <= MOST_SLIPS)),
       );
   if (near) return { ...expected, fix: `write \`${before}${near.nearest}\``, nearest: near.nearest };
   const isName = /^[a-z]/.test(slug) && /^[\p{L}\p{M}\s'’_-]{1,60}[\p{L}\p{N}\s'’_-]*$/u.test(written);

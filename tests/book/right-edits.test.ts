@@ -107,6 +107,8 @@ describe('the name of a file', () => {
       'colours/dusk.md:4:23 recipe/unknown-recipe: recipe `swirl9…dark`, expected the name of a file in colours/ (smoke, swirl) → write `swirl/back` or `swirl/belly`',
     ]);
     expect(cup('swirl')[0]).toMatch(/because that recipe has several cups → write `swirl\/back` or `swirl\/belly`$/);
+    expect(cup('Swirl/Belly')[0]).toMatch(/→ write `swirl\/belly`$/);
+    expect(cup('swril/tail')[0]).toMatch(/→ write `swirl\/back` or `swirl\/belly`$/);
     expect(cup('swril/belly')[0]).toMatch(/→ write `swirl\/belly`$/);
   });
   test('of a bottle that was renamed is offered where nothing uses the new one', () => {

@@ -115,7 +115,7 @@ const VALUE_SLIPS: Readonly<Record<string, (value: string) => string>> = {
   'with capitals and spaces': (value) => value.replace(/-/g, ' ').replace(/\b[a-z]/g, (letter) => letter.toUpperCase()),
   'a sign after it': (value) => `${value}9…dark`,
   'without its unit': (value) => value.replace(/(\d) ?[a-z°%]+$/i, '$1'),
-  'with another unit': (value) => value.replace(/(\d) ?[a-z°%]+$/i, '$1 ozz'),
+  'with a misspelt unit': (value) => value.replace(/(\d ?[a-z°]*?)([a-z])$/i, '$1$2$2'),
   'with a path': (value) => `colours/${value}.md`,
   'with a text after it': (value) => `${value} or so`,
   'with a colon': (value) => `${value}: dark`,
