@@ -3,11 +3,13 @@ import { join } from 'node:path';
 import { gunzipSync } from 'node:zlib';
 import sharp from 'sharp';
 import { describe, expect, inject, test } from 'vitest';
+import { LOOK_STEP } from '../../src/book/look-only.ts';
 import type { Recipe } from '../../src/book/model.ts';
 import { publishedBook } from '../../src/book/published-book.ts';
 import { loadBook } from '../../src/eleventy/load-book.ts';
 import { photosOf, pictureName } from '../../src/eleventy/photos.ts';
 import { siteFiles } from '../../src/eleventy/site.ts';
+import { readLook } from '../book/look-attack/read-look.ts';
 import { filesBelow } from '../folder-tree.ts';
 import { ROOT } from '../run-cupbook.ts';
 import { temporaryFolder } from '../small-book.ts';
@@ -89,6 +91,16 @@ describe('a recipe with `publish: look`', () => {
       }
       expect(dataOfSite().recipes.map((published) => published.id)).not.toContain(id);
       expect(tracesOf(recipe.source.text.slice(0, 200))).toEqual([]);
+    },
+  );
+
+  test.each(recipes('look').map(({ id }) => id))(
+    '%s has no colour but its four in its page and its picture',
+    async (id) => {
+      const text = (path: string): string => readFileSync(join(site, path), 'utf8');
+      const picture = readFileSync(join(site, `colours/${id}/colour.png`));
+      const bytes = { bookJson: text('book.json'), page: text(`colours/${id}/index.html`), picture };
+      expect((await readLook(bytes, id, LOOK_STEP)).strayColours).toEqual([]);
     },
   );
 });

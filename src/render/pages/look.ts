@@ -14,9 +14,9 @@ import { lookCoats } from '../swatch/coat.ts';
 import { contrastText, sentence } from '../words.ts';
 
 const FLAKE_WORDS: Readonly<Record<FlakeLoad, string>> = {
-  none: 'None',
-  light: 'Light. It is in the colours, and not drawn',
-  heavy: 'Heavy. It is in the colours, and not drawn',
+  none: 'None.',
+  light: 'Light. It is in the colours, and not drawn.',
+  heavy: 'Heavy. It is in the colours, and not drawn.',
 };
 
 /** Page of a colour of which only the look is published. */
