@@ -4,17 +4,35 @@ import { MARKER, readMark } from './mark.ts';
 import { foldersOf } from './place.ts';
 import { readPassingName } from './writer.ts';
 
-/** Removes files of a site, by their paths from its folder, and the folders that become empty. What is not there is passed over. */
+/**
+ * Removes files of a site, by their paths from its folder, and the folders that become empty. What is not there is passed over, and so
+ * is what lies behind a link.
+ */
 export async function removeFiles(folder: string, paths: readonly string[], disk: Effects): Promise<void> {
-  await forEach(paths, async (path) => {
+  const links = await notFolders(folder, paths, disk);
+  const within = paths.filter((path) => !foldersOf(path).some((above) => links.has(above)));
+  await forEach(within, async (path) => {
     const file = join(folder, path);
     // Where one of the site's folders has taken its place, it is gone already.
     if (!(await disk.look(file))?.isDirectory()) await disk.remove(file).catch(undefinedIfMissing);
   });
-  const folders = [...new Set(paths.flatMap(foldersOf))];
+  const folders = [...new Set(within.flatMap(foldersOf))];
   // The innermost first.
   for (const path of folders.sort((one, other) => other.length - one.length))
     await removeIfEmpty(join(folder, path), disk);
+}
+
+/** The folders of a site's files in whose place something else stands: a file, or a link. */
+export async function notFolders(
+  folder: string,
+  paths: readonly string[],
+  disk: Effects,
+): Promise<ReadonlySet<string>> {
+  const found = new Set<string>();
+  await forEach([...new Set(paths.flatMap(foldersOf))], async (path) => {
+    if (!((await disk.look(join(folder, path)))?.isDirectory() ?? true)) found.add(path);
+  });
+  return found;
 }
 
 /** Removes a folder if nothing is in it. */

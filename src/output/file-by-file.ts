@@ -2,21 +2,14 @@ import { readFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { Refusal } from '../diagnostics/refusal.ts';
 import { isGone, keepTouched, MovedAway, whileClaimed, whileClaimedAndThere } from './claim.ts';
-import { removeFiles, removeOwnTree } from './clear-away.ts';
+import { notFolders, removeFiles, removeOwnTree } from './clear-away.ts';
 import { type Effects, ensureFolder, forEach, undefinedIfMissing } from './effects.ts';
+import { type Journal, readJournal } from './journal.ts';
 import { MARKER, markText } from './mark.ts';
 import { foldersOf, type Place } from './place.ts';
 import type { SiteFile } from './site-file.ts';
 import type { World } from './world.ts';
 import { passingName, readPassingName } from './writer.ts';
-
-/** What is still to be done in a folder. It has reached the disk, with the files that it puts in place, before any of it is done. */
-interface Journal {
-  /** Files to put in place, in this order: the n-th lies ready under its number. `fresh`: nothing of the site was there. */
-  readonly put: readonly { readonly path: string; readonly fresh: boolean }[];
-  /** Files of the site that are no longer of it. */
-  readonly stale: readonly string[];
-}
 
 const JOURNAL = 'journal.json';
 const NEW_MARK = 'mark';
@@ -87,15 +80,14 @@ async function carryOut(folder: string, staging: string, { put, stale }: Journal
     const folders = new Set(put.flatMap(({ path }) => foldersOf(path)));
     const inTheWay = stale.filter((path) => folders.has(path) || foldersOf(path).some((above) => files.has(above)));
     if (inTheWay.length > 0) await removeFiles(folder, inTheWay, disk);
+    for (const path of await notFolders(folder, [...files], disk)) throw hasCome(join(folder, path));
     for (const [index, { path, fresh }] of put.entries()) {
       const ready = join(staging, String(index));
       if (!(await disk.look(ready))) continue;
       const target = join(folder, path);
       await ensureFolder(dirname(target), disk);
       if (fresh && (await disk.look(target))) {
-        throw new Refusal(
-          `${target} has come there while the site was written, and is left as it is. Move it away, and do this again.`,
-        );
+        throw hasCome(target);
       }
       await disk.rename(ready, target);
     }
@@ -107,6 +99,11 @@ async function carryOut(folder: string, staging: string, { put, stale }: Journal
   }
   await removeOwnTree(staging, disk);
 }
+
+const hasCome = (path: string): Refusal =>
+  new Refusal(
+    `${path} has come there while the site was written, and is left as it is. Move it away, and do this again.`,
+  );
 
 /** Refuses to replace what is not the site's. */
 async function refuseTaken({ folder, own, others }: Place, files: readonly SiteFile[], disk: Effects): Promise<void> {
@@ -152,7 +149,7 @@ async function completeLeft(folder: string, world: World): Promise<void> {
   for (const { path, isFolder } of await leftIn(folder, world)) {
     const journal = isFolder ? await disk.read(join(path, JOURNAL)).catch(undefinedIfMissing) : undefined;
     if (!isFolder) await disk.remove(path).catch(undefinedIfMissing);
-    else if (journal) await carryOut(folder, path, JSON.parse(journal.toString('utf8')) as Journal, disk);
+    else if (journal) await carryOut(folder, path, readJournal(journal.toString('utf8'), path), disk);
     else await removeOwnTree(path, disk);
   }
 }

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { Refusal } from '../diagnostics/refusal.ts';
 import { type Effects, undefinedIfMissing } from './effects.ts';
+import { isSitePath } from './site-file.ts';
 
 /**
  * The file that marks a folder as written by a build, and lists what is the build's in it: only that is ever replaced or removed.
@@ -33,14 +34,14 @@ export async function readMark(folder: string, disk: Effects): Promise<Mark | un
   const mark = parsed(text);
   if (mark) return mark;
   throw new Refusal(
-    `${folder} was written by another version of Cupbook, which kept no list of its files. Move what is yours out of it, delete the folder, and do this again.`,
+    `${folder} was written by another version of Cupbook, or its list of files, ${MARKER}, has been changed. Move what is yours out of it, delete the folder, and do this again.`,
   );
 }
 
 function parsed(text: string): Mark | undefined {
   try {
     const { label, files } = JSON.parse(text) as { readonly label?: unknown; readonly files?: unknown };
-    if (!Array.isArray(files) || !files.every((file) => typeof file === 'string')) return undefined;
+    if (!Array.isArray(files) || !files.every(isSitePath)) return undefined;
     return typeof label === 'string' ? { label, files } : { files };
   } catch {
     return undefined;

@@ -10,3 +10,12 @@ export interface Copied {
   /** Absolute. */
   readonly copyOf: string;
 }
+
+/**
+ * Whether a path is one of a file in a site's folder, as `SiteFile.path` is. Asked of what is read from a folder: that may come from
+ * anybody, and must lead nowhere else.
+ */
+export function isSitePath(path: unknown): path is string {
+  if (typeof path !== 'string' || /[\\\0]/.test(path)) return false;
+  return path.split('/').every((name) => !['', '.', '..'].includes(name));
+}

@@ -1,6 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import {
   chmodSync,
+  existsSync,
   mkdirSync,
   readdirSync,
   readFileSync,
@@ -195,6 +196,60 @@ describe('a folder that was never given to a site', () => {
     await expect(prepareOutput(outputAt(join(parent, 'site')))).rejects.toThrow('is a file');
     await expect(prepareOutput(outputAt(join(parent, 'site/below')))).rejects.toThrow('Name another folder');
     await expect(prepareOutput(outputAt(join(parent, 'old')))).rejects.toThrow('another version of Cupbook');
+  });
+});
+
+describe('a folder that somebody else has made', () => {
+  const OUTSIDE: Texts = { 'home/kept.txt': 'kept' };
+  /** As a writer leaves it that was killed long ago, on another machine. */
+  const LEFT = 'site/.cupbook-00000000-1-t0-1.tmp';
+
+  async function made(files: Texts): Promise<{ readonly parent: string; readonly folder: string }> {
+    const parent = temporaryFolder();
+    await writeFiles(parent, { ...OUTSIDE, ...files });
+    if (existsSync(join(parent, LEFT))) utimesSync(join(parent, LEFT), 0, 0);
+    return { parent, folder: join(parent, 'site') };
+  }
+
+  test.each(['../home/kept.txt', 'a/../../home/kept.txt', '/home/kept.txt', '', '..'])(
+    'has a mark that leads out of it refused: %s',
+    async (path) => {
+      const { parent, folder } = await made({ [`site/${MARKER}`]: JSON.stringify({ label: 'shared', files: [path] }) });
+      await expect(writeSite(filesOf(ONE), outputAt(folder))).rejects.toThrow('has been changed');
+      expect(readFileSync(join(parent, 'home/kept.txt'), 'utf8')).toBe('kept');
+    },
+  );
+
+  test.each([
+    { put: [{ path: '../home/kept.txt', fresh: false }], stale: [] },
+    { put: [], stale: ['../home/kept.txt'] },
+    { put: [{ path: 3, fresh: false }], stale: [] },
+    { put: {}, stale: [] },
+    [],
+  ])('has a journal that leads out of it refused: %j', async (journal) => {
+    const { parent, folder } = await made({
+      [`${LEFT}/0`]: 'theirs',
+      [`${LEFT}/mark`]: '',
+      [`${LEFT}/journal.json`]: JSON.stringify(journal),
+    });
+    await expect(prepareOutput(outputAt(folder))).rejects.toThrow('was not left by a build of a book');
+    expect(readFileSync(join(parent, 'home/kept.txt'), 'utf8')).toBe('kept');
+  });
+
+  test('has nothing written or removed behind a link in it', async () => {
+    const { parent, folder } = await made({
+      [`${LEFT}/0`]: 'theirs',
+      [`${LEFT}/mark`]: '',
+      [`${LEFT}/journal.json`]: JSON.stringify({ put: [{ path: 'a/new.txt', fresh: true }], stale: ['a/kept.txt'] }),
+    });
+    symlinkSync(join(parent, 'home'), join(folder, 'a'));
+    utimesSync(join(parent, LEFT), 0, 0);
+    await expect(prepareOutput(outputAt(folder))).rejects.toThrow('is left as it is');
+    expect(readdirSync(join(parent, 'home'))).toEqual(['kept.txt']);
+    writeFileSync(join(parent, LEFT, 'journal.json'), JSON.stringify({ put: [], stale: ['a/kept.txt'] }));
+    utimesSync(join(parent, LEFT), 0, 0);
+    await prepareOutput(outputAt(folder));
+    expect(readdirSync(join(parent, 'home'))).toEqual(['kept.txt']);
   });
 });
 
