@@ -14,16 +14,16 @@ export function ownCopyMark({ edition }: Pick<Book, 'edition'>): Html {
   return html`<aside class="own-copy" aria-label="Edition"><p><strong>Your own copy,</strong> with everything in it. Readers get the shared edition.</p></aside>`;
 }
 
-const WORDS: Readonly<Record<Publish, string>> = { full: 'published', look: 'look only', no: 'not published' };
+const KEPT: Readonly<Record<Exclude<Publish, 'full'>, string>> = { look: 'look only', no: 'not published' };
 
-/** What is published of a colour, in a word or two, for a tile; nothing in the shared edition. */
+/** What readers don't get the whole of, in a word or two for a tile; nothing of other recipes, nor in the shared edition. */
 export function publishWords({ edition }: Pick<Book, 'edition'>, publish: Publish | undefined): string | undefined {
-  return edition === 'shared' || publish === undefined ? undefined : WORDS[publish];
+  return edition === 'shared' || publish === undefined || publish === 'full' ? undefined : KEPT[publish];
 }
 
-/** The same on a card, which may be pinned up or lent: nothing where readers have the whole recipe. */
+/** The same on a card, which may be pinned up or lent. */
 export function cardMark(book: Pick<Book, 'edition'>, publish: Publish): { readonly mark?: string } {
-  const words = publish === 'full' ? undefined : publishWords(book, publish);
+  const words = publishWords(book, publish);
   return words === undefined ? {} : { mark: sentence(words) };
 }
 
