@@ -44,7 +44,7 @@ export function tile(
   });
   return html`<li class="tile" data-words="${words.join(' ').toLowerCase()}"><a href="${link(context, paths.recipe(id))}"><span class="tile-plate">${drawing}</span><span class="tile-name">${title}</span></a><p class="tile-note">${
     cups.length > 1 ? section(pattern, cups) : ''
-  }${pattern}, ${facets.opacity}${entry.recipe === undefined ? ', look only' : publishMark(context, entry)}</p></li>`;
+  }<span>${pattern}, ${facets.opacity}${entry.recipe === undefined ? ', look only' : publishMark(context, entry)}</span></p></li>`;
 }
 
 function publishMark({ book }: PageContext, { recipe }: ColourEntry): Html {

@@ -41,7 +41,7 @@ test('the maker’s own copy has every recipe in full, and says on its page what
     const mark = word === undefined ? '' : `, <span class="publish-[a-z]+">${word}</span>`;
     expect(home).toMatch(
       new RegExp(
-        `href="\\./colours/${id}/"(?:(?!</a>)[\\s\\S])*</a><p class="tile-note">(?:<svg[\\s\\S]*?</svg>)?[^<]*${mark}</p>`,
+        `href="\\./colours/${id}/"(?:(?!</a>)[\\s\\S])*</a><p class="tile-note">(?:<svg[\\s\\S]*?</svg>)?<span>[^<]*${mark}</span></p>`,
       ),
     );
   }

@@ -199,6 +199,19 @@ test('a book without colours offers nothing that it does not have', async () => 
   expect(await pageOf('home', '', empty)).not.toContain('<form');
 });
 
+test('cards have no heading of a hue of which only looks are published', async () => {
+  const looked = SAMPLE_BOOK.looks.flatMap(({ facets }) => facets.hueFamilies);
+  const recipes = SAMPLE_BOOK.recipes.filter(({ facets }) => !facets.hueFamilies.some((hue) => looked.includes(hue)));
+  expect(looked).not.toEqual([]);
+  expect(recipes).not.toEqual([]);
+  const page = await pageOf('cards', '', { ...SAMPLE_BOOK, recipes, families: [] });
+  const hues = [...page.matchAll(/<h2>([^<]*)<\/h2><ul class="card-choice"><li>/g)].map(([, hue]) =>
+    hue?.toLowerCase(),
+  );
+  expect(new Set(hues)).toEqual(new Set(recipes.flatMap(({ facets }) => facets.hueFamilies)));
+  expect(page).not.toContain('<ul class="card-choice"></ul>');
+});
+
 test('Find names the flakes under each flake colour, since copper is among the browns', async () => {
   const page = await pageOf('find');
   const names = /value="brown"><label for="f-flake-colour-brown">.*?<span class="choice-names">([^<]*)</.exec(page);

@@ -122,17 +122,17 @@ ${
     ? html`<p>The book has no recipes to print yet.</p>`
     : html`<ul class="sheets"><li><a href="${to(paths.sheetA4)}">All cards on A4, four to a sheet</a></li><li><a href="${to(paths.sheetLetter)}">All cards on Letter, four to a sheet</a></li><li><a href="${to(paths.labels)}">Bag labels on A4, ${A4_LABELS.count} to a sheet</a></li><li><a href="${to(paths.labelsLetter)}">Bag labels on Letter, ${LETTER_LABELS.count} to a sheet</a></li></ul>`
 }
-${groups.map(
-  ({ hue, entries }) =>
-    html`<h2>${sentence(hue)}</h2><ul class="card-choice">${entries.flatMap((entry) => {
-      const { id, title, recipe } = entry;
-      return recipe === undefined
-        ? []
-        : [
-            html`<li><span class="choice-chip">${chips([chipColours(lookInHue(entry, hue))], '')}</span><span class="choice-name">${title}</span><a href="${to(paths.card(id))}" aria-label="105 × 148 mm card of ${title}">105 × 148 mm</a><a href="${to(paths.smallCard(id))}" aria-label="4 × 6 in card of ${title}">4 × 6 in</a></li>`,
-          ];
-    })}</ul>`,
-)}`,
+${groups.map(({ hue, entries }) => {
+  const cards = entries.flatMap((entry) => {
+    const { id, title, recipe } = entry;
+    return recipe === undefined
+      ? []
+      : [
+          html`<li><span class="choice-chip">${chips([chipColours(lookInHue(entry, hue))], '')}</span><span class="choice-name">${title}</span><a href="${to(paths.card(id))}" aria-label="105 × 148 mm card of ${title}">105 × 148 mm</a><a href="${to(paths.smallCard(id))}" aria-label="4 × 6 in card of ${title}">4 × 6 in</a></li>`,
+        ];
+  });
+  return cards.length === 0 ? html`` : html`<h2>${sentence(hue)}</h2><ul class="card-choice">${cards}</ul>`;
+})}`,
     });
   },
 };
