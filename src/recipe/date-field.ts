@@ -11,7 +11,8 @@ export const date: z.ZodType<string> = field<string>('field/date', (input) => {
   const day = match && new Date(`${text}T00:00:00Z`);
   const isDay = day && !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text);
   if (isDay && text >= EARLIEST) return { value: text };
-  const better = dateFix(text);
+  // A dash of another length is pasted from a text, and looks the same.
+  const better = dateFix(text.replace(/\p{Pd}/gu, '-'));
   return {
     fault: {
       found: shown(input),
@@ -60,8 +61,9 @@ function daysMeant(text: string): readonly string[] {
     // After a year the month comes first, unless there is none of that number: then the two were exchanged.
     return straight.length > 0 ? straight : day(first, third, second);
   }
+  const fullYear = third.length === 2 ? `20${third}` : third;
   // With points the day comes first; with strokes or hyphens either may.
-  return [...new Set([...day(third, second, first), ...(sign === '.' ? [] : day(third, first, second))])];
+  return [...new Set([...day(fullYear, second, first), ...(sign === '.' ? [] : day(fullYear, first, second))])];
 }
 
 /** `March 20` or `20th of March` as its whole text, month and day in two digits each; undefined for anything else. */

@@ -11,6 +11,7 @@ import { type NamesOf, referenceFix } from './reference-fix.ts';
 import type { Kind, Source } from './source.ts';
 import { unknownField } from './unknown-field.ts';
 import { valueAt, writtenPath } from './value-at.ts';
+import { writtenOut } from './written-out.ts';
 
 /** A file whose fields are explained. */
 export interface ExplainedFile {
@@ -86,7 +87,12 @@ export function explainIssue(
       return [
         input === undefined
           ? missing(expected)
-          : at('field/type', issue.path, 'value', { found: shown(input), expected, ...listFix(issue.expected, input) }),
+          : at('field/type', issue.path, 'value', {
+              found: shown(input),
+              expected,
+              ...listFix(issue.expected, input),
+              ...writtenOut(field, input),
+            }),
       ];
     }
     case 'too_small':

@@ -230,11 +230,13 @@ function colonInText(line: string, column: number, plain: string): LineSlip {
       fix: inBraces ? `write \`${value}\`, and the rest into a note` : `write \`${value} # ${rest}\``,
     };
   }
-  const quoted = plain.includes('"') ? `'${plain.replaceAll("'", "''")}'` : `"${plain}"`;
+  // `#2` is a number of the text; a comment has a space after its sign.
+  const text = plain + (/^\s+#\S.*?(?=\s*$)/.exec(line.slice(column + plain.length))?.[0] ?? '');
+  const quoted = text.includes('"') ? `'${text.replaceAll("'", "''")}'` : `"${text}"`;
   return {
     column,
-    width: plain.length,
-    found: `second colon in \`${/[\w-]+\s*:\s*$/.exec(line.slice(0, column))?.[0] ?? ''}${plain}\``,
+    width: text.length,
+    found: `second colon in \`${/[\w-]+\s*:\s*$/.exec(line.slice(0, column))?.[0] ?? ''}${text}\``,
     expected: 'text with a colon in quotes',
     why: 'a colon ends the name of a field',
     fix: `write \`${quoted}\``,

@@ -73,9 +73,10 @@ const OTHERS: ReadonlyMap<string, Foreign> = new Map([
 
 /** What is measured otherwise from place to place, or has no size: nothing can be offered in its place. */
 const WITHOUT_SIZE: ReadonlySet<string> = new Set(
-  'd gtt dram drams dr gill gills dessertspoon dessertspoons dsp jigger shot shots ct carat carats k kelvin ppb ppt ton tons tonne t'.split(
-    ' ',
-  ),
+  [
+    'd gtt dram drams dr gill gills dessertspoon dessertspoons dsp jigger shot shots ct carat carats k kelvin ppb ppt ton tons tonne t',
+    'jar jars bottle bottles jug jugs bag bags tub tubs can cans box boxes pack packs squirt squirts scoop scoops capful capfuls',
+  ].flatMap((names) => names.split(' ')),
 );
 
 /**

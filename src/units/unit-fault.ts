@@ -32,6 +32,9 @@ export function unitFault(
     : { why, edits };
 }
 
+// No plastic is heated so far (common practice, no source): a bare number above it is in °F, and is never offered in °C.
+const HOTTEST_CELSIUS = 230;
+
 /** What was most likely meant by a number without a unit. */
 function withUnit(
   text: string,
@@ -41,7 +44,8 @@ function withUnit(
   const [dimension] = dimensions;
   if (dimensions.length === 1 && dimension !== undefined) {
     if (dimension === 'part' && amount <= 1) return { edits: [{ text: `${Number((100 * amount).toPrecision(6))}%` }] };
-    return { edits: USUAL_UNITS[dimension].map((unit) => ({ text: `${text} ${unit}` })) };
+    const units = USUAL_UNITS[dimension].filter((unit) => unit !== '°C' || amount <= HOTTEST_CELSIUS);
+    return { edits: units.map((unit) => ({ text: `${text} ${unit}` })) };
   }
   const otherwise = 'the unit that was counted';
   if (!dimensions.includes('drop')) {

@@ -13,12 +13,26 @@ const inCup = (...lines: string[]): readonly string[] =>
   recipe('cups:', '  body:', '    plastic: 90 ml', ...lines.map((line) => `    ${line}`));
 
 describe('a field that is written otherwise than the book reads it is told with the edit that mends it', () => {
+  test('what was written as one text in the place of nested fields', () => {
+    const fix = (kind: Kind, line: string): string | undefined => told(kind, line)[0]?.split(' → ')[1];
+    expect(fix('plastic', 'working: 330-355 F')).toBe('write `{ from: 330 °F, to: 355 °F }`');
+    expect(fix('plastic', 'working: 165 °C to 177°C')).toBe('write `{ from: 165 °C, to: 177 °C }`');
+    const two = 'write `{ from: …, to: … }` with the two temperatures that your supplier states';
+    expect(fix('plastic', 'working: 350')).toBe(two);
+    expect(fix('plastic', 'working: 165 °C to 350 °F')).toBe(two);
+    expect(fix('book', 'units: US')).toBe('write `{ volume: fl oz, temperature: °F, currency: $ }`');
+    expect(fix('book', 'units: metric')).toBe('write `{ volume: ml, temperature: °C }`');
+    expect(fix('book', 'units: {}')).toBeUndefined();
+  });
+
   test('days', () => {
     const order = 'the year comes first, then month and day in two digits each';
     expect(recipe('made: 14.3.2026')).toEqual([`\`14.3.2026\`, ${order} → write \`2026-03-14\``]);
     expect(recipe('made: 2026-3-4')).toEqual([`\`2026-3-4\`, ${order} → write \`2026-03-04\``]);
     expect(recipe('made: 3/14/2026')).toEqual([`\`3/14/2026\`, ${order} → write \`2026-03-14\``]);
     expect(recipe('made: 3/4/2026')).toEqual([`\`3/4/2026\`, ${order} → write \`2026-04-03\` or \`2026-03-04\``]);
+    expect(recipe('made: 4/11/26')).toEqual([`\`4/11/26\`, ${order} → write \`2026-11-04\` or \`2026-04-11\``]);
+    expect(recipe('made: 2026–06–10')).toEqual([`\`2026–06–10\`, ${order} → write \`2026-06-10\``]);
     expect(recipe('made: 2026-02-30')).toEqual([
       '`2026-02-30`, the calendar has no such day → correct it, or remove the line',
     ]);

@@ -35,6 +35,16 @@ describe('readFrontMatter tells a slip of the pen once, where it is, and what me
     ],
     ['a second colon', ['title: Smoke: dark'], '2:8 second colon in `title: Smoke: dark` → write `"Smoke: dark"`'],
     [
+      'a second colon and a number',
+      ['title: Smoke: #2'],
+      '2:8 second colon in `title: Smoke: #2` → write `"Smoke: #2"`',
+    ],
+    [
+      'a second colon and a comment',
+      ['title: Smoke: dark # old'],
+      '2:8 second colon in `title: Smoke: dark` → write `"Smoke: dark"`',
+    ],
+    [
       'a second colon in { }',
       ['seen: { note: better: more green }'],
       '2:15 second colon in `note: better: more green` → write `"better: more green"`',
