@@ -7,7 +7,12 @@ if (major < 20 || (major === 20 && minor < 18)) {
   process.exitCode = 1;
 } else {
   start().catch((error) => {
-    console.error(`Cupbook could not start: ${error.message}`);
+    const [, missing] = /Cannot find package '([^']+)'/.exec(error.message) || [];
+    console.error(
+      missing === undefined
+        ? `Cupbook could not start: ${error.message}`
+        : `Cupbook could not start: its package ${missing} is not installed. Run \`npm ci\` in the folder of this program.`,
+    );
     process.exitCode = 1;
   });
 }
