@@ -98,15 +98,15 @@ export function measuringNotes(
   return [
     ...(measuringDeltaE >= leastDeltaE || doses.length > 0
       ? [
-          `Measured so, its colour comes out ${measuringDeltaE < SAME_CUP ? 'less than ΔE 0.1' : `ΔE ${measuringDeltaE.toFixed(1)}`} from exact${withDoses}.`,
+          `Measured this way, the colour is ${measuringDeltaE < SAME_CUP ? 'less than ΔE 0.1' : `ΔE ${measuringDeltaE.toFixed(1)}`} from exact${withDoses}.`,
         ]
       : []),
     ...(byHandDeltaE === undefined
       ? []
-      : [`By drops and spoons alone it would come out ΔE ${byHandDeltaE.toFixed(1)} from exact.`]),
+      : [`By drops and spoons alone it would be ΔE ${byHandDeltaE.toFixed(1)} from exact.`]),
     ...(together
       ? [
-          `${apart} and spoons belong together, one makes up for another: measure all of them so${canWeighAll(cup) ? ', or weigh all' : ''}.`,
+          `${apart} and spoons make up for each other: measure all of them this way${canWeighAll(cup) ? ', or weigh all' : ''}.`,
         ]
       : []),
   ];

@@ -13,4 +13,4 @@ export const VERDICT_WORDS: readonly string[] = [
 
 /** Why one amount of a proposal must not be weighed while the others are dropped and spooned. */
 export const MEASURED_TOGETHER =
-  'Drops and spoons belong together, one makes up for another: measure all of a cup so, or weigh all of it.';
+  'Drops and spoons make up for each other: measure all of a cup this way, or weigh all of it.';

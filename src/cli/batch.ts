@@ -65,7 +65,7 @@ export function batchText(recipe: Recipe, batch: Batch, book: Book): string {
       ...(limit === undefined
         ? []
         : [`  not above ${formatTemperature(limit.celsius, temperature, 'down')} (${name(limit.material)})`]),
-      ...(limitUnknown.length === 0 ? [] : [`  no highest temperature known of ${limitUnknown.map(name).join(', ')}`]),
+      ...(limitUnknown.length === 0 ? [] : [`  no temperature limit known for ${limitUnknown.map(name).join(', ')}`]),
     ];
   });
   const short = batch.materials.filter(({ shortGrams }) => shortGrams > 0);

@@ -150,7 +150,7 @@ function cupsOf(
   const { recipe, cups } = recipeCups(sound, name);
   const wanted = typeof values.target === 'string' ? values.target : recipe.target;
   if (wanted === undefined) {
-    throw new Refusal(`${recipe.title} is for no target. Write \`for: TARGET\` in its file, or give --target TARGET.`);
+    throw new Refusal(`${recipe.title} has no target. Write \`for: TARGET\` in its file, or give --target TARGET.`);
   }
   const found = findNamed('target', wanted, sound);
   const target = name.includes('/') ? targetForCup(found, cups[0]!) : found;

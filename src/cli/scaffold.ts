@@ -127,6 +127,6 @@ function first(ids: Scaffolded['ids'], kind: 'plastic' | 'mold'): string {
   const id = ids.get(kind)?.[0];
   if (id !== undefined) return id;
   throw new Refusal(
-    `A recipe names a ${kind}, and the book has none yet. Start one first: cupbook new NAME --kind ${kind}`,
+    `A recipe names a ${kind}, and the book has none yet. Start one first: npx cupbook new NAME --kind ${kind}`,
   );
 }

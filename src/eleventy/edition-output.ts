@@ -2,8 +2,8 @@ import type { Edition } from '../book/model.ts';
 import type { Output } from '../output/write-site.ts';
 
 const CALLED: Readonly<Record<Edition, string>> = {
-  shared: "the readers' edition of a book",
-  mine: "the maker's own edition of a book",
+  shared: 'the shared edition of a book',
+  mine: 'your own edition of a book',
 };
 
 /** Where an edition of a book is written: never in the place of the other one, and the maker's never among what may be published. */

@@ -136,7 +136,7 @@ function recipesFor(question: FirstRecipeQuestion): FirstRecipe {
     const rounding =
       best.deltaE <= tolerance || tooLittleWords(best) !== ''
         ? ''
-        : ` Measured so, it misses by ΔE ${differenceText(best.deltaE)}${nearerWords(best, bench)}.`;
+        : ` Measured this way, it misses by ΔE ${differenceText(best.deltaE)}${nearerWords(best, bench)}.`;
     const sentence = `${best.sentence}${rounding}${byHandWords(byHandDeltaE)}${tooLittleWords(best)}${runsShortWords(best)}`;
     return { advice: 'make', sentence, missing: [], ...known };
   }

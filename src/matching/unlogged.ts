@@ -40,6 +40,6 @@ export function unloggedMove(rounds: readonly Observation[]): UnloggedMove | und
  */
 export function unloggedQuestion({ deltaE }: UnloggedMove, since: number, proposed?: string): string {
   return `Nothing is logged since round ${since}, but the colour has moved by ΔE ${differenceText(deltaE)}: more than two pours of one cup differ. ${
-    proposed === undefined ? 'What went in?' : `Did the proposed ${proposed} go in?`
+    proposed === undefined ? 'What went in?' : `Did you add what was proposed: ${proposed}?`
   }`;
 }

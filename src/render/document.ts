@@ -117,7 +117,7 @@ ${parts.main}
 <footer class="foot">
 <nav id="contents" aria-label="Contents"><h2>Contents</h2><ul>${items}</ul></nav>
 <div class="colophon">
-<p>${book.title}${book.maker === undefined ? '' : html`, by ${book.maker}`}. Colours are computed from the materials and what is in the cup; a screen shows them nearly, a poured bait shows them truly.</p>
+<p>${book.title}${book.maker === undefined ? '' : html`, by ${book.maker}`}. Colours are computed from the materials and what is in the cup; a screen comes close, and a poured bait has the last word.</p>
 <p>Hot vinyl burns and gives off fumes: <a href="${to(paths.care)}">read the cautions</a> before you heat any. The whole book <a href="${to(paths.bookData)}">as data</a>, and the <a href="${to(paths.notices)}">notices</a> of the fonts and programs in it.</p>
 <p class="theme" hidden><button class="quiet" type="button" data-theme-switch aria-live="polite">Light or dark</button></p>
 </div>

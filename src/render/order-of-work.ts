@@ -191,7 +191,7 @@ export function orderOfWork(
     ...(early.length > 0 ? [`Stir in ${early.join(', then ')} until no streak is left.`] : []),
     ...(offTheHeat.length > 0 ? [`Off the heat, stir in ${listText(offTheHeat)}.`] : []),
     ...(sinking.length > 0
-      ? [`Last ${listText(sinking)}; stir again before each pour, ${sinking.length > 1 ? 'they sink' : 'it sinks'}.`]
+      ? [`Add ${listText(sinking)} last, and stir before each pour: ${sinking.length > 1 ? 'they sink' : 'it sinks'}.`]
       : []),
     'Let bubbles rise off the heat; check the thermometer.',
   ];

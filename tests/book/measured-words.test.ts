@@ -79,29 +79,29 @@ describe('measured amounts in words', () => {
   });
   test('a cup names what is far off although the colour hardly shows it', () => {
     expect(measuringNotes(cup([far], 0.02), title)).toEqual([
-      'Measured so, its colour comes out less than ΔE 0.1 from exact, with 2.4 times the Copper hex of the recipe.',
+      'Measured this way, the colour is less than ΔE 0.1 from exact, with 2.4 times the Copper hex of the recipe.',
     ]);
     expect(measuringNotes(cup([far, { ...pearl, measuredGrams: 0.4 }], 2), title)).toEqual([
-      'Measured so, its colour comes out ΔE 2.0 from exact, with 2.4 times the Copper hex and 0.5 times the Ivory pearl of the recipe.',
+      'Measured this way, the colour is ΔE 2.0 from exact, with 2.4 times the Copper hex and 0.5 times the Ivory pearl of the recipe.',
     ]);
     expect(measuringNotes(cup([pearl], 0.02), title)).toEqual([]);
   });
   test('a cup says what is gained by weighing some of it', () => {
     expect(measuringNotes({ ...cup([pearl], 0.4), byHandDeltaE: 2.31 }, title)).toEqual([
-      'Measured so, its colour comes out ΔE 0.4 from exact.',
-      'By drops and spoons alone it would come out ΔE 2.3 from exact.',
+      'Measured this way, the colour is ΔE 0.4 from exact.',
+      'By drops and spoons alone it would be ΔE 2.3 from exact.',
     ]);
   });
   test('a cup says where one measure makes up for another', () => {
     expect(measuringNotes(cup([pearl], 0.6, true), title)).toEqual([
-      'Measured so, its colour comes out ΔE 0.6 from exact.',
-      'Drops and spoons belong together, one makes up for another: measure all of them so, or weigh all.',
+      'Measured this way, the colour is ΔE 0.6 from exact.',
+      'Drops and spoons make up for each other: measure all of them this way, or weigh all.',
     ]);
     expect(measuringNotes(cup([pearl, small], 0.02, true), title)).toEqual([
-      'Drops and spoons belong together, one makes up for another: measure all of them so.',
+      'Drops and spoons make up for each other: measure all of them this way.',
     ]);
     expect(measuringNotes(cup([pearl, weighed], 0.02, true), title)).toEqual([
-      'Apart from what is weighed, drops and spoons belong together, one makes up for another: measure all of them so, or weigh all.',
+      'Apart from what is weighed, drops and spoons make up for each other: measure all of them this way, or weigh all.',
     ]);
   });
 });

@@ -37,7 +37,7 @@ describe('a round that moved with nothing logged', () => {
     const [proposed] = adviceFor(withoutLastDone(work, 0), 0, DATA).next.proposals;
     expect(unlogged!.proposed).toEqual(proposed);
     expect(next.sentence).toMatch(
-      /^Nothing is logged since round 1, but the colour has moved by ΔE \d+\.\d: more than two pours of one cup differ\. Did the proposed .* of .* go in\?$/,
+      /^Nothing is logged since round 1, but the colour has moved by ΔE \d+\.\d: more than two pours of one cup differ\. Did you add what was proposed: .* of .*\?$/,
     );
   });
 

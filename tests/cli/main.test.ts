@@ -287,7 +287,7 @@ describe('cupbook new', () => {
     await cupbook(['new', 'Ours', '--kind', 'book', '--recipes', folder]);
     const { code, err } = await cupbook(['new', 'reed', '--recipes', folder]);
     expect(code).toBe(1);
-    expect(err).toContain('the book has none yet. Start one first: cupbook new NAME --kind');
+    expect(err).toContain('the book has none yet. Start one first: npx cupbook new NAME --kind');
   });
 });
 

@@ -65,7 +65,7 @@ describe('the scale', () => {
     const { out } = await cupbookOf(SCALE, 'match', 'near', '--plastic', '240');
     expect(out).toMatch(/\n {2}\d (drops?|× 1\/2 tsp) .*\n/);
     expect(out).toMatch(/\n {2}or weigh all: [\d.]+ g of .*; that leaves ΔE \d/);
-    expect(out).toContain('Drops and spoons belong together');
+    expect(out).toContain('Drops and spoons make up for each other');
   });
 
   test('a warning stands where there is too little to weigh', async () => {
@@ -267,7 +267,7 @@ describe('cupbook next and thin', () => {
 
   test('next of a recipe that is for no target, and of a cup that is not there, is a sentence', async () => {
     expect((await cupbook('next', 'bog-pool')).err).toBe(
-      'Bog Pool is for no target. Write `for: TARGET` in its file, or give --target TARGET.\n',
+      'Bog Pool has no target. Write `for: TARGET` in its file, or give --target TARGET.\n',
     );
     expect((await cupbook('next', 'bog-pool', '--target', 'leaf')).code).toBe(0);
     expect((await cupbook('next', 'trial/bodi')).err).toContain('Did you mean body?');
@@ -358,7 +358,7 @@ describe('a look at a cup', () => {
       expect(out).toMatch(
         /^body now: within tolerance: ΔE 0\.0.*\nNothing is logged since round 1, but the colour has moved by/,
       );
-      expect(out).toMatch(/Did the proposed .* go in\? Write what went in .* `add: \{\}` there/);
+      expect(out).toMatch(/Did you add what was proposed: .*\? Write what went in .* `add: \{\}` there/);
     }
     const told = { ...files, 'colours/trial.md': log(first, 'add: {}, pour: 14 ml, seen: { over-white: "#8a6844" }') };
     expect((await cupbookOf(told, 'next', 'trial')).out).toMatch(/\nLeave it: it is within tolerance/);

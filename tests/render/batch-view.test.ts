@@ -66,7 +66,7 @@ test('batchCups(batch) says in the row that a drop is better weighed, and what t
   const page = shown({ ...recipe.batch, cups: [{ ...cup!, amounts: [touchy, scale], together: true }] });
   expect(page).toContain('better weigh all: one drop moves the colour by ΔE\u00a03.5');
   expect(page).toContain('<b>0.17\u00a0g</b> <span class="or">by scale</span>');
-  expect(page).toContain('Apart from what is weighed, drops and spoons belong together');
+  expect(page).toContain('Apart from what is weighed, drops and spoons make up for each other');
 });
 
 test('batchCups(batch) tells the true amount of what the scale is too coarse for, and that it is not to be weighed', () => {

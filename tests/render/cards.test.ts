@@ -32,7 +32,7 @@ function crowded(cups: number, rows: number, name: string): CardContent {
       split: '3 equal cups, each:',
       hex: '#808080',
       rows: Array.from({ length: rows }, () => row(name)),
-      notes: ['Measured so, its colour comes out ΔE 0.6 from exact.'],
+      notes: ['Measured this way, the colour is ΔE 0.6 from exact.'],
     })),
   };
 }

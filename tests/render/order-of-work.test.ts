@@ -101,7 +101,7 @@ describe('orderOfWork(recipe)', () => {
   test('is said as one says it', () => {
     const steps = solid('peat', 'pearl', 'hex');
     expect(steps).toContain('Stir in the colorant, then the powder until no streak is left.');
-    expect(steps).toContain('Last the flake; stir again before each pour, it sinks.');
+    expect(steps).toContain('Add the flake last, and stir before each pour: it sinks.');
   });
 
   test('puts a liquid additive into the cold plastic, and says of none that it sinks', () => {
@@ -112,9 +112,9 @@ describe('orderOfWork(recipe)', () => {
 
   test('keeps for last what is spooned and sinks', () => {
     expect(solid('salt', 'guard', 'hex')).toContain(
-      'Last the flake and Fine salt; stir again before each pour, they sink.',
+      'Add the flake and Fine salt last, and stir before each pour: they sink.',
     );
-    expect(solid('salt')).toContain('Last Fine salt; stir again before each pour, it sinks.');
+    expect(solid('salt')).toContain('Add Fine salt last, and stir before each pour: it sinks.');
   });
 
   test('keeps off the heat what bears less than the plastic is poured at', () => {
@@ -122,7 +122,7 @@ describe('orderOfWork(recipe)', () => {
     expect(steps.join(' ')).not.toContain('cold plastic');
     const place = (begin: string): number => steps.findIndex((step) => step.startsWith(begin));
     expect(place('Off the heat, stir in Kelp scent.')).toBeGreaterThan(place('Stir in the colorant'));
-    expect(place('Last the flake')).toBeGreaterThan(place('Off the heat, stir in'));
+    expect(place('Add the flake last')).toBeGreaterThan(place('Off the heat, stir in'));
   });
 
   test('names cups as cups, so that none is poured back', () => {

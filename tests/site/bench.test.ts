@@ -21,7 +21,7 @@ describe('a match on a telephone', () => {
     await begin(page);
     await expect.poll(() => verdict(page)).toMatch(/too light/);
     await page.getByRole('button', { name: 'I added this' }).first().click();
-    await expect.poll(() => verdict(page)).toMatch(/So the model says/);
+    await expect.poll(() => verdict(page)).toMatch(/Predicted, not seen/);
     const target = book().targets.find(({ id }) => id === 'rack-claw')!.parts[0]!;
     await noteRound(page, '14', target.overWhite.hex, target.overBlack!.hex);
     await expect.poll(() => verdict(page)).toMatch(/Within tolerance/);

@@ -37,7 +37,9 @@ describe('a round that moved with nothing logged', () => {
     await forget(page);
     await expect
       .poll(() => asked(page).innerText())
-      .toMatch(/^Nothing is logged since round 1, but the colour has moved by ΔE\s\d.*Did the proposed .* go in\?$/);
+      .toMatch(
+        /^Nothing is logged since round 1, but the colour has moved by ΔE\s\d.*Did you add what was proposed: .*\?$/,
+      );
     expect(await says(page)).toMatch(/^The round is noted\. Nothing is logged since round 1/);
     expect(await page.locator('.bench-cup').innerText()).not.toMatch(/Leave it/);
     expect(await page.evaluate(() => document.activeElement?.id)).toBe('cup-0-asks');

@@ -44,7 +44,7 @@ export function cupView(cupShown: CupShown, shown: BenchShown): Html {
   return html`<figure class="bench-hero"><div class="bench-swatch">${chips(beside, look ? `Target on the left, as ${how} on the right; over white above, over black below` : 'The target, over white above, over black below')}</div><figcaption class="pair-words"><span>target</span>${look ? html`<span>${how}${finished ? ', as the finished bait shows it' : ''}</span>` : ''}</figcaption></figure>
 <div class="bench-now">${mixView(cup, now.cup, index, draft, work, shown)}${
     next.now
-      ? html`<p class="bench-verdict">${judged(next.now)}.${now.seen ? '' : isToBeMixed(cup) ? ' So the model says.' : ' So the model says: pour a bait and look.'}</p>`
+      ? html`<p class="bench-verdict">${judged(next.now)}.${now.seen ? '' : isToBeMixed(cup) ? ' Predicted, not seen.' : ' Predicted, not seen: pour a bait and look.'}</p>`
       : ''
   }${finished ? behindView(cupShown) : ''}${
     isToBeMixed(cup)

@@ -177,7 +177,7 @@ ${cautionsBlock(context)}
 </div><section class="bench-file" tabindex="0" aria-label="The target’s file"><pre><code data-file="target"></code></pre></section></div>
 </section>
 <section class="part" aria-labelledby="bench-work"><h2 id="bench-work">This work</h2>
-<p>It is kept in this browser after every step, and nowhere else. It is there again after a reload or when the telephone has slept.</p>
+<p>It is kept in this browser after every step, and nowhere else. It is there again after a reload or after the phone has slept.</p>
 <p class="bench-buttons"><button class="quiet" type="button" data-export>Export it</button> <button class="quiet" type="button" data-import>Import</button> <button class="quiet" type="button" data-clear>Begin another match</button></p>
 <input type="file" accept="application/json,.json" aria-label="A match that was exported" data-import-file hidden>
 </section>
