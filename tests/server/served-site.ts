@@ -39,6 +39,7 @@ export async function servedSite(options: Partial<ServerOptions> = {}): Promise<
       '404.html': page(`Nothing here in ${word}`),
       'colours/bog-pool/index.html': page(`Bog Pool of ${word}`),
       'colours/bog-pool.md': '---\ntitle: Bog Pool\n---\n',
+      'colours/bog-20260314.md': '---\ntitle: Bog of March\n---\n',
       'assets/find-2CW3AB7Z.js': `window.found = ${JSON.stringify(word.repeat(1000))};\n`,
       'pagefind/wasm.en.pagefind': 'bytes',
       'icon.svg': '<svg xmlns="http://www.w3.org/2000/svg"/>',
