@@ -5,7 +5,7 @@ import { prepareOutput, writeSite } from '../output/write-site.ts';
 import type { Command } from './command.ts';
 import { builtText, DEFAULT_OUTPUT, renderedSite } from './run-eleventy.ts';
 
-/** Folder of the maker's own edition, from the project's folder, where none is named. */
+/** Folder of the maker's edition, from the project's folder, where none is named. */
 const MINE_OUTPUT = '_mine';
 
 /** `cupbook build` */
@@ -16,10 +16,10 @@ export const buildCommand: Command = {
   words: [0, 0],
   options: {
     output: { value: 'DIR', help: `folder for the site (default: ${DEFAULT_OUTPUT}; with --mine: ${MINE_OUTPUT})` },
-    mine: { help: 'your own edition, with what you publish nothing of; not for a web server' },
+    mine: { help: 'your own edition, with all that you do not publish; not for a web server' },
   },
   details:
-    'The site of before stays as it is until the new one is complete, and so does what others have put beside it. A book with errors builds\nnothing.',
+    'The last site stays until the new one is complete, and whatever else is in the folder is left alone. A book with errors builds\nnothing.',
   async run(_words, values, { root, from, recipes }) {
     const started = performance.now();
     const edition: Edition = values.mine ? 'mine' : 'shared';

@@ -102,7 +102,7 @@ async function carryOut(folder: string, staging: string, { put, stale }: Journal
 
 const hasCome = (path: string): Refusal =>
   new Refusal(
-    `${path} has come there while the site was written, and is left as it is. Move it away, and do this again.`,
+    `${path} turned up while the site was being written, and has been left alone. Move it away, and do this again.`,
   );
 
 /** Refuses to replace what is not the site's. */
@@ -123,7 +123,7 @@ async function refuseTaken({ folder, own, others }: Place, files: readonly SiteF
   if (taken.size === 0) return;
   const [first, ...more] = [...taken].sort();
   throw new Refusal(
-    `${join(folder, first!)} was not written by a build of a book${more.length === 0 ? '' : `, nor were ${more.length} more that the site needs the place of`}. Move it away, or name another folder with --output.`,
+    `${join(folder, first!)} was not written by a build of a book${more.length === 0 ? '' : `, and neither were ${more.length} more where files of the site must go`}. Move it away, or name another folder with --output.`,
   );
 }
 

@@ -58,7 +58,7 @@ export async function lookAtPlace(path: string, disk: Effects): Promise<Place> {
   const { own, others } = await entriesOf(folder, mark, disk);
   if (!mark && others.some((name) => !name.startsWith('.') && !BESIDE_A_SITE.has(name))) {
     throw new Refusal(
-      `${path} holds files that no build of a book wrote. Name another folder with --output. If the site belongs among them, make an empty file ${MARKER} there: they stay.`,
+      `${path} holds files that no build of a book wrote. Name another folder with --output. If the site belongs among them, put an empty file ${MARKER} there: yours then stay.`,
     );
   }
   return { folder, exists: true, ...(mark && { mark }), own, others, fixed: linked || above?.dev !== stats.dev };

@@ -51,7 +51,7 @@ export function prepareOutput(output: Output, run: typeof onThisMachine = onThis
  * Writes a site to its place: as a whole where nothing else is there, else file by file. Nothing that others have put there is changed.
  * When it resolves, all has reached the disk.
  *
- * Refuses, with its reason and cure, what cannot be written; the site of before then stays.
+ * Refuses, with its reason and cure, what cannot be written; the last site then stays.
  *
  * @param files what others refer to first
  */
@@ -89,7 +89,7 @@ export function reserveFor(
       const { folder, others, own, mark } = await placeFor(output, world);
       if (others.length > 0) {
         throw new Refusal(
-          `${output.folder} holds files of others, ${others[0]} for one, which Eleventy by itself might write over. \`npx cupbook build\` leaves them as they are; or name another folder with --output.`,
+          `${output.folder} holds other files, such as ${others[0]}, which Eleventy by itself might overwrite. \`npx cupbook build\` leaves them as they are; or name another folder with --output.`,
         );
       }
       await whileClaimedAndThere(folder, world, () =>

@@ -29,7 +29,7 @@ describe('cupbook build', () => {
     expect(filesBelow(from).every((path) => path.startsWith('my site/'))).toBe(true);
   });
 
-  test('replaces the site of before: a removed recipe leaves nothing', async () => {
+  test('replaces the last site: a removed recipe leaves nothing', async () => {
     const book = await smallBook({ 'colours/reed.md': BOG_POOL.replace('Bog Pool', 'Reed Bed') });
     const output = join(temporaryFolder(), 'site');
     await runCupbook(['build', '--recipes', book, '--output', output]);
@@ -210,7 +210,7 @@ describe('npx eleventy', () => {
     expect(filesBelow(output)).toEqual(['mine.txt']);
   });
 
-  test('refuses a site that holds files of others, which Eleventy might write over', async () => {
+  test('refuses a site that holds other files, which Eleventy might overwrite', async () => {
     const book = await smallBook();
     const output = join(temporaryFolder(), 'site');
     await eleventy(book, output);
@@ -218,7 +218,7 @@ describe('npx eleventy', () => {
     const before = treeHash(output);
     const { code, said } = await eleventy(book, output);
     expect(code).toBe(1);
-    expect(said).toContain('holds files of others');
+    expect(said).toContain('holds other files, such as');
     expect(treeHash(output)).toBe(before);
   });
 });

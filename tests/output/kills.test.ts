@@ -55,7 +55,7 @@ async function begun({ before, theirs }: Case): Promise<{ readonly parent: strin
   return { parent, folder };
 }
 
-/** What is in the folder besides the site of before or the new one; its files as the mark lists them. */
+/** What is in the folder besides the last site or the new one; its files as the mark lists them. */
 function siteIn(folder: string, theirs: Texts): Texts {
   const all = textsBelow(folder);
   return Object.fromEntries(Object.entries(all).filter(([path]) => !(path in theirs)));

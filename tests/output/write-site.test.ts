@@ -96,7 +96,7 @@ describe.each<{ readonly way: string; readonly served: boolean; readonly theirs:
         : undefined,
     );
     await expect(writeSite(filesOf({ ...TWO, 'b.css': 'x' }), output, on(full))).rejects.toThrow(
-      /^The disk of .* is full\. The site of before stays; make room/,
+      /^The disk of .* is full\. The last site stays as it was; make room/,
     );
     expect(treeHash(join(folder, '..'))).toBe(before);
   });
@@ -163,7 +163,7 @@ describe('a folder that was never given to a site', () => {
     const folder = temporaryFolder();
     await writeFiles(folder, { 'taxes.txt': 'years of work' });
     await expect(prepareOutput(outputAt(folder))).rejects.toThrow('holds files that no build of a book wrote');
-    await expect(writeSite(filesOf(ONE), outputAt(folder))).rejects.toThrow('make an empty file .cupbook there');
+    await expect(writeSite(filesOf(ONE), outputAt(folder))).rejects.toThrow('put an empty file .cupbook there');
     expect(textsBelow(folder)).toEqual({ 'taxes.txt': 'years of work' });
   });
 
@@ -244,7 +244,7 @@ describe('a folder that somebody else has made', () => {
     });
     symlinkSync(join(parent, 'home'), join(folder, 'a'));
     utimesSync(join(parent, LEFT), 0, 0);
-    await expect(prepareOutput(outputAt(folder))).rejects.toThrow('is left as it is');
+    await expect(prepareOutput(outputAt(folder))).rejects.toThrow('has been left alone');
     expect(readdirSync(join(parent, 'home'))).toEqual(['kept.txt']);
     writeFileSync(join(parent, LEFT, 'journal.json'), JSON.stringify({ put: [], stale: ['a/kept.txt'] }));
     utimesSync(join(parent, LEFT), 0, 0);
@@ -274,14 +274,14 @@ describe('a folder that is named by a link', () => {
     }
   });
 
-  test('is refused where the link leads nowhere, or round to itself', async () => {
+  test('is refused where the link leads nowhere, or back to itself', async () => {
     const parent = temporaryFolder();
     symlinkSync(join(parent, 'gone'), join(parent, 'current'));
     symlinkSync(join(parent, 'round'), join(parent, 'round'));
     await expect(prepareOutput(outputAt(join(parent, 'current')))).rejects.toThrow(
       'is a link to a folder that is not there',
     );
-    await expect(prepareOutput(outputAt(join(parent, 'round')))).rejects.toThrow('leads round to itself');
+    await expect(prepareOutput(outputAt(join(parent, 'round')))).rejects.toThrow('leads back to itself');
   });
 
   test('is refused where it leads into the sources, as is a folder round them', async () => {
@@ -327,7 +327,7 @@ describe('where the system will not', () => {
   test.each([
     ['EROFS', 'its disk is read-only'],
     ['EACCES', 'You may not write to'],
-    ['EDQUOT', 'no more room for you'],
+    ['EDQUOT', 'used up your share'],
     ['EXDEV', 'lies on another disk'],
   ])('write at all (%s), that is said, with the cure', async (code, said) => {
     const folder = site();
@@ -415,6 +415,6 @@ describe('reserveFor(paths)', () => {
     const folder = site();
     await writeSite(filesOf(ONE), outputAt(folder));
     await writeFiles(folder, { '.git/HEAD': 'ref' });
-    await expect(reserveFor(['index.html'], outputAt(folder))).rejects.toThrow(/holds files of others, \.git for one/);
+    await expect(reserveFor(['index.html'], outputAt(folder))).rejects.toThrow(/holds other files, such as \.git,/);
   });
 });
