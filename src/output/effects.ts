@@ -50,7 +50,7 @@ export const DISK: Effects = {
     if (process.platform === 'win32') return;
     const handle = await open(folder, 'r');
     try {
-      await handle.sync();
+      await handle.sync().catch(unlessNoFolders);
     } finally {
       await handle.close();
     }
@@ -59,6 +59,11 @@ export const DISK: Effects = {
   remove: unlink,
   removeFolder: rmdir,
 };
+
+/** Disks of a network sync files and no folders, and say so in these ways. Common practice, no source. */
+function unlessNoFolders(error: unknown): void {
+  if (!['EINVAL', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS'].includes(systemCode(error) ?? '')) throw error;
+}
 
 /** Code of an error of the system; undefined for any other. */
 export function systemCode(error: unknown): string | undefined {

@@ -1,3 +1,4 @@
+import type { Dirent } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { isGone, keepTouched, MovedAway, whileClaimed } from './claim.ts';
 import { removeIfEmpty, removeOwnTree, removeReplaced } from './clear-away.ts';
@@ -36,6 +37,8 @@ export async function swapSite(
   const { disk } = world;
   const parent = dirname(folder);
   await ensureFolder(parent, disk);
+  // What a killed run left there would never be found.
+  if (!(await listIfAllowed(parent, disk))) return false;
   const work = join(parent, passingName(basename(folder), world.writer, 'tmp'));
   try {
     await disk.makeFolder(work);
@@ -123,7 +126,7 @@ export async function recoverBeside(folder: string, world: World): Promise<void>
   const { disk } = world;
   const parent = dirname(folder);
   if (!(await disk.look(parent))) return;
-  const works = (await disk.list(parent))
+  const works = ((await listIfAllowed(parent, disk)) ?? [])
     .filter((entry) => entry.isDirectory())
     .map(({ name }) => ({ read: readPassingName(name), work: join(parent, name) }))
     .filter(({ read }) => read?.base === basename(folder) && read.ending === 'tmp');
@@ -144,6 +147,14 @@ export async function recoverBeside(folder: string, world: World): Promise<void>
   for (const { read, work } of works) {
     if (await isGone(read!.writer, work, world)) await tidyWork(work, folder, disk);
   }
+}
+
+/** Entries of a folder; undefined where the system shows them to others alone, as hosts of many sites have it. */
+async function listIfAllowed(folder: string, disk: Effects): Promise<readonly Dirent[] | undefined> {
+  return disk.list(folder).catch((error: unknown) => {
+    if (!['EACCES', 'EPERM'].includes(systemCode(error) ?? '')) throw error;
+    return undefined;
+  });
 }
 
 /** Time after which the second of two renames has been made, ms. */

@@ -11,7 +11,7 @@ import {
   utimesSync,
   writeFileSync,
 } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { Effects } from '../../src/output/effects.ts';
 import { MARKER } from '../../src/output/mark.ts';
@@ -323,6 +323,20 @@ describe('where the system will not', () => {
     await writeSite(filesOf(TWO), outputAt(folder), on(disk));
     expect(textsBelow(folder)).toEqual(TWO);
   });
+
+  test.each(['EACCES', 'EPERM'])(
+    'look into the folder that a site lies in (%s), it is written all the same',
+    async (code) => {
+      const folder = site();
+      const disk = refusingDisk((name, path) => (name === 'list' && path === dirname(folder) ? code : undefined));
+      for (const texts of [ONE, TWO]) {
+        await prepareOutput(outputAt(folder), on(disk));
+        await writeSite(filesOf(texts), outputAt(folder), on(disk));
+        expect(textsBelow(folder)).toEqual(texts);
+      }
+      expect(passingBelow(dirname(folder))).toEqual([]);
+    },
+  );
 
   test.each([
     ['EROFS', 'its disk is read-only'],
