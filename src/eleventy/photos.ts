@@ -97,7 +97,8 @@ async function canKeep(cache: string): Promise<boolean> {
 async function keptPicture(original: Buffer, width: number, file: string): Promise<Copied> {
   if (!existsSync(file)) {
     const aside = `${file}.${process.pid}.tmp`;
-    await writeFile(aside, await shrunk(original, width));
+    // On the disk before it has its name: after a power cut, an empty picture would be taken for a finished one for ever.
+    await writeFile(aside, await shrunk(original, width), { flush: true });
     await rename(aside, file);
   }
   return { copyOf: file };
