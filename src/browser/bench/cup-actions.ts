@@ -40,7 +40,7 @@ export class CupActions {
       this.state.draft(index, this.draftWith(index, { beforeRound: true }));
       this.screen.showCup(index);
       this.screen.part(`#cup-${index}-material`).focus();
-      this.screen.say('Put what went in into the log: it is put before the round.');
+      this.screen.say('Log what went in: it goes in before the round.');
       return;
     }
     const { unlogged, now } = adviceFor(work, index, data);
