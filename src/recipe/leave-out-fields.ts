@@ -13,14 +13,15 @@ interface Cut {
  * (behind it, and right above it), and those in which it was once written: `# price: 8`.
  *
  * @param isLeftOut asked for each field, by its path
- * @param names names of the fields that may be left out: a text without any of these is not parsed
+ * @param names names of the fields that may be left out: a text that cannot hold any of these is not parsed
  */
 export function leaveOutFields(
   text: string,
   isLeftOut: (path: FieldPath) => boolean,
   names: ReadonlySet<string>,
 ): string {
-  if (![...names].some((name) => text.includes(name))) return text;
+  // A name in quotes may be written in escapes, `"pr\u0069ce"`.
+  if (!text.includes('\\') && ![...names].some((name) => text.includes(name))) return text;
   const begin = /^\uFEFF?/.exec(text)![0].length;
   const opening = OPENING.exec(text.slice(begin));
   const base = begin + (opening?.[0].length ?? 0);

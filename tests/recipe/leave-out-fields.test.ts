@@ -61,6 +61,12 @@ test.each([
   expect(without(`---${line}${yaml}---${line}Notes.`)).toBe(`---${line}${left}---${line}Notes.`);
 });
 
+test('leaveOutFields(text) takes a field out whose name is written in escapes', () => {
+  expect(without('---\ntitle: Peat\n"pr\\u0069ce": 6.40\n"\\x73tock": 3 ml\n---\nx\n')).toBe(
+    '---\ntitle: Peat\n---\nx\n',
+  );
+});
+
 test('leaveOutFields(text) leaves a text alone that has none of them', () => {
   const text = '---\ntitle:  A\n# a comment\n---\n';
   expect(without(text)).toBe(text);
