@@ -19,8 +19,8 @@ export interface Word {
   readonly before: string;
 }
 
-/** Seen by nobody: soft hyphens, spaces without width, marks of direction. */
-const UNSEEN = /(?:[\u00AD\u200B-\u200F\u202A-\u202E\u2060-\u2069\uFEFF]|\u034F)+/gu;
+/** Seen by nobody: soft hyphens, spaces without width, marks of direction, fillers. */
+const UNSEEN = /\p{Default_Ignorable_Code_Point}+/gu;
 
 const ENTITY = /&(?:#\d{1,7}|#x[\da-f]{1,6}|[a-z][a-z\d]{1,31});/giu;
 

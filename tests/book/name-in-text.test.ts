@@ -27,6 +27,7 @@ test.each([
   'Ｇｒｅｙ Ghost',
   'Gr\u00ADey Gho\u200Bst',
   'Gr&shy;ey Ghost',
+  'Gr\u180Eey Gh\uFE0Fo\u{E0020}st',
   'Grey Ghost’s',
   'Grey-Ghost-grey',
   'GreyGhost',
