@@ -145,6 +145,25 @@ export const asText = (input: unknown): string => (typeof input === 'object' ? '
 export const volume: z.ZodType<number> = measured('volume', millilitres);
 /** A mass, in grams. */
 export const mass: z.ZodType<number> = measured('mass', grams);
+// Droppers give some 0.02 to 0.1 ml; common practice, no source. A spout may give more.
+const MOST_DROP_ML = 1;
+
+/** The volume of one drop, in millilitres. */
+export const dropSize: z.ZodType<number> = field<number>('field/quantity', (input) => {
+  const quantity = parseQuantity(asText(input), ['volume']);
+  if (isFault(quantity)) return { fault: { ...explained(quantity), expected: 'the size of a drop such as `0.05 ml`' } };
+  const value = millilitres(quantity);
+  if (value <= MOST_DROP_ML) return { value };
+  return {
+    fault: {
+      found: shown(input),
+      expected: `the size of one drop, up to ${MOST_DROP_ML} ml, such as \`0.05 ml\``,
+      why: 'all that is counted in drops is worked out with it',
+      fix: 'write how much one drop is, or remove the line: then a usual drop is taken',
+    },
+  };
+});
+
 /** A length, in millimetres. */
 export const length: z.ZodType<number> = measured('length', millimetres);
 // Flake is sold from 0.008 to 0.125 in (3.2 mm), and strips a few times as long; common practice, no source.

@@ -11,6 +11,7 @@ import { colour, seenColour, targetOverBlack, targetOverWhite } from './colour-f
 import { date } from './date-field.ts';
 import {
   dose,
+  dropSize,
   type FieldFault,
   fields,
   flakeSize,
@@ -191,7 +192,7 @@ export const colorantSchema = fields({
   ...stocked,
   look,
   density: density.optional(),
-  drop: shortOrLong(volume, fields({ count: wholeNumber(1), mass })).optional(),
+  drop: shortOrLong(dropSize, fields({ count: wholeNumber(1), mass })).optional(),
 });
 
 /** `shelf/powders/*.md` */
@@ -236,7 +237,7 @@ export const additiveSchema = fields({
   look: look.optional(),
   density: density.optional(),
   bulk: density.optional(),
-  drop: shortOrLong(volume, fields({ count: wholeNumber(1), mass })).optional(),
+  drop: shortOrLong(dropSize, fields({ count: wholeNumber(1), mass })).optional(),
 });
 
 /** `molds/*.md` */

@@ -65,6 +65,16 @@ describe('a field that is written otherwise than the book reads it is told with 
     ]);
     expect(told('flake', 'size: 0.125 in', 'look: { colour: "#b8693a" }')).toEqual([]);
   });
+  test('a drop as large as a cup', () => {
+    const colorant = (size: string): readonly string[] =>
+      told('colorant', `drop: ${size}`, 'look: { kind: dye, colour: "#6b4a2b", dose: 10 drops per 100 ml }');
+    expect(colorant('30 ml')).toEqual([
+      '`30 ml`, all that is counted in drops is worked out with it → write how much one drop is, or remove the line: then a usual drop is taken',
+    ]);
+    expect(colorant('1/8 tsp')).toEqual([]);
+    expect(colorant('0.048 ml')).toEqual([]);
+    expect(colorant('{ count: 20, mass: 0.98 g }')).toEqual([]);
+  });
   test('a density without its unit', () => {
     expect(told('plastic', 'density: 0.98')).toEqual(['`0.98`, undefined → write `0.98 g/ml`']);
     expect(told('plastic', 'density: .36')).toEqual(['`0.36`, undefined → write `0.36 g/ml`']);
