@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import { BURNT, type HeatLimit, POURING } from '../cup/heat-limit.ts';
+import { BURNT, HEAT_ROUNDING, type HeatLimit, POURING } from '../cup/heat-limit.ts';
 import { formatTemperature, type TemperatureUnit } from '../units/format-quantity.ts';
 import type { Range } from '../units/shared-range.ts';
 import type { MaterialCore } from './compile-material.ts';
@@ -14,9 +14,6 @@ import type { Report } from './report.ts';
 import { writtenHeat } from './written-heat.ts';
 
 type Shelf = ReadonlyMap<string, MaterialCore>;
-
-// A limit of 340 °F is one of 339.99999999999994 by its degrees Celsius.
-const ROUNDING = 0.01;
 
 /** Reports each heat of a log that a cup does not stand. A log is what was, so that only what must be a slip is refused. */
 export function checkHeat(
@@ -46,7 +43,7 @@ export function checkHeat(
         why: 'vinyl breaks down there and gives off hydrogen chloride: that cup is spent, and its colour is no guide to the next one',
         fix: 'correct the temperature if it is a slip; if it was so, keep it as it is. When it happens: take the cup off the heat if that is safe, leave the room and air it (page Care, `care/`, has the cautions)',
       });
-    } else if (limit !== undefined && heat > limit.celsius + ROUNDING) {
+    } else if (limit !== undefined && heat > limit.celsius + HEAT_ROUNDING) {
       const { title } = shelf.get(limit.material)!;
       report.add('recipe/too-hot', spec.recipe, path, {
         found: text,
@@ -86,7 +83,7 @@ export function checkPouring(
     return;
   }
   if (limit === undefined || shelf.get(limit.material)!.kind === 'plastic') return;
-  if (limit.celsius + ROUNDING >= hottest.from) return;
+  if (limit.celsius + HEAT_ROUNDING >= hottest.from) return;
   const { title } = shelf.get(limit.material)!;
   report.add('recipe/no-range', spec.recipe, placeInCup(spec, limit.material) ?? spec.path, {
     found: `${title}, which stands ${formatTemperature(limit.celsius, unit, 'down')}, with ${hottest.title}, poured from ${formatTemperature(hottest.from, unit)}`,

@@ -1,4 +1,4 @@
-import { HIGHEST_OF_PLASTIC, POURING } from '../cup/heat-limit.ts';
+import { HEAT_ROUNDING, HIGHEST_OF_PLASTIC, POURING } from '../cup/heat-limit.ts';
 import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
 import type { FieldPath } from '../recipe/front-matter.ts';
 import type { Thing } from '../recipe/read-thing.ts';
@@ -79,7 +79,7 @@ export function materialHeat(
     });
     return known;
   }
-  if (believed !== undefined && believed + ROUNDING < working.from) {
+  if (believed !== undefined && believed + HEAT_ROUNDING < working.from) {
     report.add('plastic/range', thing as Thing, ['highest'], {
       found: `highest of ${heatAt(['highest'], believed).text} with a pouring range from ${from}`,
       expected: 'a highest temperature that is not below the pouring range',
@@ -88,7 +88,7 @@ export function materialHeat(
     });
     return known;
   }
-  if (working.to > POURING.warm + ROUNDING) {
+  if (working.to > POURING.warm + HEAT_ROUNDING) {
     report.add('plastic/hot', thing as Thing, ['working', 'to'], {
       found: `pouring range up to ${to}`,
       expected: `at most ${formatTemperature(POURING.warm, unit, 'down')}, as most plastisol is poured`,
@@ -99,9 +99,6 @@ export function materialHeat(
   return { ...known, working };
 }
 
-// A limit of 340 °F is one of 339.99999999999994 by its degrees Celsius.
-const ROUNDING = 0.01;
-
 function isWithin(celsius: number, { from, to }: Range): boolean {
-  return celsius >= from - ROUNDING && celsius <= to + ROUNDING;
+  return celsius >= from - HEAT_ROUNDING && celsius <= to + HEAT_ROUNDING;
 }

@@ -1,7 +1,7 @@
 import type { Range } from '../units/shared-range.ts';
 
 /**
- * Heat that a supplier's range for pouring plastisol may lie in, °C; above `WARM` it is unusual. Common practice, no source: plastisol gels
+ * Heat that a supplier's range for pouring plastisol may lie in, °C; above `warm` it is unusual. Common practice, no source: plastisol gels
  * above 120 °C, is poured from about 160 to 190 °C, and scorches within minutes near 205 °C.
  */
 export const POURING = { least: 120, warm: 193, most: 205 } as const;
@@ -11,6 +11,9 @@ export const HIGHEST_OF_PLASTIC = 230;
 
 /** Heat above which a cup has lost some of its vinyl, °C: it gives off hydrogen chloride. Common practice, no source. */
 export const BURNT = 200;
+
+/** Temperatures nearer than this are the same, °C: a limit of 340 °F is one of 339.99999999999994 by its degrees Celsius. */
+export const HEAT_ROUNDING = 0.01;
 
 /** What the shelf says of the heat that a material stands, °C. */
 export interface HeatMaterial {
