@@ -9,7 +9,7 @@ import { type CupSpec, knownRecipe } from './cup-specs.ts';
 import { isMaterialKind } from './file-names.ts';
 import { fillCup } from './fill-cup.ts';
 import type { Things } from './read-things.ts';
-import type { Report } from './report.ts';
+import { type Report, reportOnly } from './report.ts';
 
 /** What can be told of a file in which something is missing, since it does not follow from what is missing. */
 const TOLD: ReadonlySet<DiagnosticCode> = new Set<DiagnosticCode>([
@@ -33,11 +33,7 @@ const TOLD: ReadonlySet<DiagnosticCode> = new Set<DiagnosticCode>([
  * told that may only follow from a fault that was told already.
  */
 export function checkPartial(things: Things, lost: readonly CupSpec[], shelf: CupShelf, report: Report): void {
-  const quiet: Report = {
-    add: (code, ...rest) => {
-      if (TOLD.has(code)) report.add(code, ...rest);
-    },
-  };
+  const quiet = reportOnly(report, (code) => TOLD.has(code));
   // What cannot be computed of a part is nothing to tell of: `quiet` leaves it out.
   for (const thing of things.partial) computed(thing, quiet, () => checkPart(thing, things, shelf, quiet));
   for (const { recipe, name, path, fields } of lost) {

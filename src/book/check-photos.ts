@@ -1,5 +1,3 @@
-import { CATALOGUE } from '../diagnostics/catalogue.ts';
-import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import { nearestFileFix } from '../diagnostics/nearest-name.ts';
 import type { FieldPath } from '../recipe/front-matter.ts';
 import type { Thing } from '../recipe/read-thing.ts';
@@ -36,7 +34,6 @@ export function checkPhotos(
   { photos, photoFaults, elsewhere, unread }: KnownPhotos,
   faults: boolean,
   report: Report,
-  diagnostics: Diagnostic[],
 ): void {
   const named = new Set<string>();
   const there = new Set(photos);
@@ -57,11 +54,7 @@ export function checkPhotos(
   }
   for (const photo of photos) {
     if (faults || named.has(photo)) continue;
-    diagnostics.push({
-      code: 'photo/unused',
-      severity: CATALOGUE['photo/unused'].severity,
-      file: photo,
-      start: { line: 1, column: 1 },
+    report.tell('photo/unused', photo, {
       found: 'photo that no file names',
       expected: 'a line `photos: [NAME]` somewhere, or no such photo',
       why: 'only photos that are named are published',

@@ -1,9 +1,7 @@
-import { CATALOGUE } from '../diagnostics/catalogue.ts';
-import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import { comparableName, unportable } from '../recipe/portable-name.ts';
 import { kindOfPath, SLUG } from '../recipe/source.ts';
 import { freeName } from './free-name.ts';
-import type { Finding } from './report.ts';
+import type { Report } from './report.ts';
 
 const TOP = { line: 1, column: 1 };
 
@@ -12,12 +10,8 @@ const TOP = { line: 1, column: 1 };
  *
  * @param paths of the texts and the photos, from the book's folder
  */
-export function checkPortable(paths: readonly string[], diagnostics: Diagnostic[]): void {
+export function checkPortable(paths: readonly string[], report: Report): void {
   const first = new Map<string, string>();
-  const tell = (file: string, finding: Finding): void => {
-    const code = 'file/not-portable';
-    diagnostics.push({ code, severity: CATALOGUE[code].severity, file, start: TOP, ...finding });
-  };
   for (const path of [...paths].sort()) {
     const id = kindOfPath(path)?.id;
     if (id !== undefined && !SLUG.test(id)) continue;
@@ -27,11 +21,16 @@ export function checkPortable(paths: readonly string[], diagnostics: Diagnostic[
     const fix = `rename it, for instance to \`${free}${ending}\``;
     const why = unportable(name);
     if (why !== undefined)
-      tell(path, { found: `file name \`${name}\``, expected: 'a name for every system', why, fix });
+      report.tell('file/not-portable', path, {
+        found: `file name \`${name}\``,
+        expected: 'a name for every system',
+        why,
+        fix,
+      });
     const twin = first.get(comparableName(path));
     if (twin === undefined) first.set(comparableName(path), path);
     else {
-      tell(path, {
+      report.tell('file/not-portable', path, {
         found: `second file \`${name}\` but for its capitals`,
         expected: 'names that differ in more than capitals and the way an accent is written',
         why: 'on Windows and macOS one of the two takes the place of the other',

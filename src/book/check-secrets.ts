@@ -1,10 +1,10 @@
-import { CATALOGUE } from '../diagnostics/catalogue.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import { FOLDERS } from '../recipe/source.ts';
 import type { Book } from './model.ts';
 import { type Mention, mentions, type NameIndex, nameIndex, nameWords } from './name-in-text.ts';
 import { publishedBook } from './published-book.ts';
+import type { Report } from './report.ts';
 
 interface Named {
   readonly id: string;
@@ -23,7 +23,7 @@ interface Published {
 }
 
 /** Reports what published texts, and the names of published files, tell of recipes and targets that are not published. */
-export function checkPublished(book: Book, things: readonly Thing[], diagnostics: Diagnostic[]): void {
+export function checkPublished(book: Book, things: readonly Thing[], report: Report): void {
   const secrets: readonly Secret[] = [
     ...book.recipes.map((recipe) => ({ ...recipe, folder: FOLDERS.recipe })),
     ...book.targets.map((target) => ({ ...target, folder: FOLDERS.target })),
@@ -47,12 +47,12 @@ export function checkPublished(book: Book, things: readonly Thing[], diagnostics
         : [own?.title ?? ''];
     // With a line between them that stands in no name.
     const told = worst(tellingMentions(texts.join('\n\n=\n\n'), published, own));
-    for (const mention of told) diagnostics.push(finding(mention, thing, published.secrets));
+    for (const mention of told) reportMention(mention, thing, published.secrets, report);
     if (own === undefined) continue;
     // A word that may be an everyday one is told of once, in the title.
     const inTitle = new Set(tellingMentions(own.title, published, own).flatMap(({ of, sure }) => (sure ? [] : [of])));
     for (const { of } of worst(tellingMentions(own.id.replaceAll('-', ' '), published, own)))
-      if (!inTitle.has(of)) diagnostics.push(nameFinding(of, thing));
+      if (!inTitle.has(of)) reportName(of, thing, report);
   }
 }
 
@@ -106,11 +106,12 @@ function tellingMentions(
   });
 }
 
-function finding(
+function reportMention(
   { of: secret, text, sure }: Mention<Secret>,
   { source }: Thing,
   secrets: NameIndex<Secret>,
-): Diagnostic {
+  report: Report,
+): void {
   const code = sure ? 'publish/named' : 'publish/word';
   const said = sure
     ? {
@@ -125,28 +126,18 @@ function finding(
         why: 'this may mean something else, or it may tell of that',
         fix: 'remove it if it tells of that; else leave it, or give that another name',
       };
-  return {
-    code,
-    severity: CATALOGUE[code].severity,
-    file: source.path,
-    start: placeOf(source.text, secret, text, secrets),
-    ...said,
-  };
+  report.tell(code, source.path, { start: placeOf(source.text, secret, text, secrets), ...said });
 }
 
 /** A file whose name tells of a secret: it stands in addresses, in the search and in the data. */
-function nameFinding(secret: Secret, { source }: Thing): Diagnostic {
+function reportName(secret: Secret, { source }: Thing, report: Report): void {
   const name = source.path.slice(source.path.lastIndexOf('/') + 1);
-  return {
-    code: 'publish/named',
-    severity: CATALOGUE['publish/named'].severity,
-    file: source.path,
-    start: { line: 1, column: 1 },
+  report.tell('publish/named', source.path, {
     found: `file name \`${name}\`, which tells of \`${secret.id}\`, and that is not published`,
     expected: 'a name of its own',
     why: 'the file is published, and its name stands in addresses',
     fix: 'give the file another name, or publish the other as `look`',
-  };
+  });
 }
 
 /** Where a mention stands in a file as it was written: not where the file says what it comes from, which is not published. */

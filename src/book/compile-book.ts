@@ -1,4 +1,3 @@
-import { CATALOGUE } from '../diagnostics/catalogue.ts';
 import { compareDiagnostics, type Diagnostic, hasErrors } from '../diagnostics/diagnostic.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import { SCHEMAS } from '../recipe/schema.ts';
@@ -62,14 +61,10 @@ export interface Compiled {
 export function compileBook(sources: readonly Source[], options: CompileOptions = {}): Compiled {
   const diagnostics: Diagnostic[] = [];
   const report = reportInto(diagnostics);
-  const things = readThings(sources, diagnostics, options.unread);
-  checkPortable([...sources.map(({ path }) => path), ...(options.photos ?? [])], diagnostics);
+  const things = readThings(sources, report, options.unread);
+  checkPortable([...sources.map(({ path }) => path), ...(options.photos ?? [])], report);
   if (!things.book && !things.faulty.has(faultyKey('book', 'book'))) {
-    diagnostics.push({
-      code: 'book/missing',
-      severity: CATALOGUE['book/missing'].severity,
-      file: BOOK_FILE,
-      start: { line: 1, column: 1 },
+    report.tell('book/missing', BOOK_FILE, {
       found: `folder without \`${BOOK_FILE}\``,
       expected: `a file \`${BOOK_FILE}\` with at least a \`title\``,
       why: 'it says whose book it is and what the bench measures with',
@@ -90,7 +85,7 @@ function joinThings(
   // Without a `book.md` there is no book, but the recipes can be checked.
   const fields = things.book?.fields ?? SCHEMAS.book.parse({ title: BOOK_FILE });
   const measured =
-    computedOf(MEASUREMENTS_FILE, diagnostics, () => fitShelf(things.measurements, things, diagnostics)) ??
+    computedOf(MEASUREMENTS_FILE, report, () => fitShelf(things.measurements, things, report)) ??
     ((): 'unreadable' => 'unreadable');
   const shelf = collect(things.materials, report, (thing) =>
     compileMaterial(thing, measured(thing.id), fields.units.temperature, report),
@@ -163,7 +158,7 @@ function joinThings(
   );
   if (options.today !== undefined)
     for (const recipe of things.recipes.values()) checkDay(recipe, options.today, report);
-  checkPhotos(everything, known, things.faulty.size + things.hidden.size > 0, report, diagnostics);
+  checkPhotos(everything, known, things.faulty.size + things.hidden.size > 0, report);
   if (hasErrors(diagnostics)) return undefined;
 
   const recipes = withMatches(
@@ -204,7 +199,7 @@ function joinThings(
     ),
     families: compileFamilies(recipes),
   };
-  checkPublished(book, everything, diagnostics);
+  checkPublished(book, everything, report);
   return book;
 }
 

@@ -1,5 +1,3 @@
-import { CATALOGUE } from '../diagnostics/catalogue.ts';
-import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import type { Finding, Report } from './report.ts';
 
@@ -18,17 +16,11 @@ export function computed<T>(thing: Thing, report: Report, compute: () => T): T |
 }
 
 /** The same for a file that is no thing, such as a table. */
-export function computedOf<T>(file: string, diagnostics: Diagnostic[], compute: () => T): T | undefined {
+export function computedOf<T>(file: string, report: Report, compute: () => T): T | undefined {
   try {
     return compute();
   } catch (error) {
-    diagnostics.push({
-      code: 'file/not-computed',
-      severity: CATALOGUE['file/not-computed'].severity,
-      file,
-      start: { line: 1, column: 1 },
-      ...notComputed(error),
-    });
+    report.tell('file/not-computed', file, notComputed(error));
     return undefined;
   }
 }

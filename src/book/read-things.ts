@@ -1,5 +1,3 @@
-import { CATALOGUE, type DiagnosticCode } from '../diagnostics/catalogue.ts';
-import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import { readThing, soundPart, type Thing } from '../recipe/read-thing.ts';
 import type { NamesOf } from '../recipe/reference-fix.ts';
 import {
@@ -23,7 +21,7 @@ import {
   wrongFolder,
 } from './file-names.ts';
 import { kindOfText } from './kind-of-text.ts';
-import type { Finding } from './report.ts';
+import type { Report } from './report.ts';
 
 /** Every file of a book that could be read by itself, by kind and by id. */
 export interface Things {
@@ -53,18 +51,12 @@ const NAMED_BY: Readonly<Record<string, readonly Kind[]>> = {
   without: ['colorant', 'powder', 'flake', 'additive'],
 };
 
-const TOP = { line: 1, column: 1 };
-
 /**
- * Reads every text of a book by itself, in the order of the paths. Faults are appended to `diagnostics`.
+ * Reads every text of a book by itself, in the order of the paths.
  *
  * @param unread files that are there but could not be read as text
  */
-export function readThings(
-  sources: readonly Source[],
-  diagnostics: Diagnostic[],
-  unread: readonly string[] = [],
-): Things {
+export function readThings(sources: readonly Source[], report: Report, unread: readonly string[] = []): Things {
   const byKind = {
     book: new Map<string, Thing<'book'>>(),
     recipe: new Map<string, Thing<'recipe'>>(),
@@ -75,9 +67,6 @@ export function readThings(
   const faulty = new Map<string, Kind>();
   const partial: Thing[] = [];
   const names = new FileNames([...sources.map(({ path }) => path), ...unread]);
-  const tell = (code: DiagnosticCode, file: string, finding: Finding): void => {
-    diagnostics.push({ code, severity: CATALOGUE[code].severity, file, start: TOP, ...finding });
-  };
   for (const path of unread) {
     const what = kindOfPath(path);
     if (what) faulty.set(faultyKey(what.kind, what.id), what.kind);
@@ -97,8 +86,8 @@ export function readThings(
     if (path === MEASUREMENTS_FILE) continue;
     const what = kindOfPath(path);
     if (what === undefined) {
-      if (misnamed(path) === undefined) tell('file/unknown-place', path, unknownPlace(source, names));
-      else tell('file/extension', path, unreadName(path, names));
+      if (misnamed(path) === undefined) report.tell('file/unknown-place', path, unknownPlace(source, names));
+      else report.tell('file/extension', path, unreadName(path, names));
       continue;
     }
     const { kind, id } = what;
@@ -106,11 +95,11 @@ export function readThings(
       const finding = noSlug(kind, id, names);
       // Who writes the name that is offered means that file.
       for (const name of [id, finding.nearest ?? id]) faulty.set(faultyKey(kind, name), kind);
-      tell('file/name', path, finding);
+      report.tell('file/name', path, finding);
       continue;
     }
     const twin = isMaterialKind(kind) ? names.firstMaterial(id) : path;
-    if (twin !== path) tell('file/same-name', path, secondName(kind, id, twin, names));
+    if (twin !== path) report.tell('file/same-name', path, secondName(kind, id, twin, names));
     const read = readThing(kind, id, source, namesOf(kind, id));
     if ('kind' in read) {
       if (twin !== path) continue;
@@ -124,12 +113,12 @@ export function readThings(
     const isSold = likely?.kind === 'colorant' || likely?.kind === 'powder';
     if (likely && likely.kind !== kind && !(isSold && isMaterialKind(kind))) {
       faulty.set(faultyKey(likely.kind, id), likely.kind);
-      tell('file/wrong-folder', path, wrongFolder(path, likely, names));
+      report.tell('file/wrong-folder', path, wrongFolder(path, likely, names));
       const moved = readThing(likely.kind, id, source, namesOf(likely.kind, id));
-      if (!('kind' in moved)) diagnostics.push(...moved);
+      if (!('kind' in moved)) report.take(moved);
       continue;
     }
-    diagnostics.push(...read);
+    report.take(read);
     const part = soundPart(kind, id, source);
     if (part) partial.push(part as Thing);
   }

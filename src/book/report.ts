@@ -7,22 +7,42 @@ import type { Thing } from '../recipe/read-thing.ts';
 export type Finding = Pick<Diagnostic, 'found' | 'expected' | 'why' | 'fix' | 'nearest' | 'related'> &
   Partial<Pick<Diagnostic, 'start' | 'end'>>;
 
-/** Collects findings about the things of a book, each with its place. */
+/** Collects what is found in a book, each finding with its place: the one way in which anything is told. */
 export interface Report {
+  /** Tells of a field of a thing. */
   add(code: DiagnosticCode, thing: Thing, path: FieldPath, finding: Finding, part?: 'key' | 'value'): void;
+  /** Tells of a file: at its first sign, unless the finding has a place. */
+  tell(code: DiagnosticCode, file: string, finding: Finding): void;
+  /** Takes what the reader of one file has found. */
+  take(found: readonly Diagnostic[]): void;
 }
+
+const TOP = { line: 1, column: 1 };
 
 /** A report that appends to a list. */
 export function reportInto(diagnostics: Diagnostic[]): Report {
+  const tell: Report['tell'] = (code, file, finding) => {
+    diagnostics.push({ code, severity: CATALOGUE[code].severity, file, start: TOP, ...finding });
+  };
   return {
-    add(code, thing, path, finding, part = 'value') {
-      diagnostics.push({
-        code,
-        severity: CATALOGUE[code].severity,
-        file: thing.source.path,
-        ...thing.place(path, part),
-        ...finding,
-      });
+    add: (code, thing, path, finding, part = 'value') =>
+      tell(code, thing.source.path, { ...thing.place(path, part), ...finding }),
+    tell,
+    take: (found) => {
+      diagnostics.push(...found);
     },
+  };
+}
+
+/** A report of findings of some codes alone; nothing is told of the others. */
+export function reportOnly(report: Report, isTold: (code: DiagnosticCode) => boolean): Report {
+  return {
+    add: (code, ...rest) => {
+      if (isTold(code)) report.add(code, ...rest);
+    },
+    tell: (code, ...rest) => {
+      if (isTold(code)) report.tell(code, ...rest);
+    },
+    take: (found) => report.take(found.filter(({ code }) => isTold(code))),
   };
 }

@@ -1,4 +1,4 @@
-import { CATALOGUE, type DiagnosticCode } from '../diagnostics/catalogue.ts';
+import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { FilmPart, MeasuredFilm } from '../optics/fit/film.ts';
 import { type FittedMaterials, fitMaterials } from '../optics/fit/fit-materials.ts';
@@ -24,6 +24,7 @@ import { handlingOf } from './handling.ts';
 import { keptConstants, type MaterialLook } from './material-look.ts';
 import { median } from './median.ts';
 import type { Things } from './read-things.ts';
+import type { Report } from './report.ts';
 
 /** Name that the plastic has in the fit; no file can have it. */
 const PLASTIC = 'plastic of the films';
@@ -53,14 +54,14 @@ function measuredThings(materials: ReadonlyMap<string, Thing<MaterialKind>>): re
 
 /**
  * K and S of all measured materials of the shelf at once, from every film in `shelf/measurements.csv`: several doses,
- * thicknesses and mixtures tie them together. Faults of the table go to `diagnostics`.
+ * thicknesses and mixtures tie them together. Faults of the table are reported.
  *
  * Returns what the films tell of a material by its name: nothing where no film holds it, `unreadable` where the table has errors.
  */
 export function fitShelf(
   table: Source | 'unreadable' | undefined,
   { materials, faulty }: Pick<Things, 'materials' | 'faulty'>,
-  diagnostics: Diagnostic[],
+  report: Report,
 ): (id: string) => MaterialLook | 'unreadable' | undefined {
   if (table === 'unreadable') return () => 'unreadable';
   const measured = measuredThings(materials);
@@ -69,13 +70,7 @@ export function fitShelf(
     line: number | undefined,
     finding: Pick<Diagnostic, 'found' | 'expected' | 'why' | 'fix'>,
   ): void => {
-    diagnostics.push({
-      code,
-      severity: CATALOGUE[code].severity,
-      file: MEASUREMENTS_FILE,
-      start: placeIn(table, line, finding.found),
-      ...finding,
-    });
+    report.tell(code, MEASUREMENTS_FILE, { start: placeIn(table, line, finding.found), ...finding });
   };
   if (table === undefined) return () => undefined;
   const read = readFilmsTable(table.text, MEASUREMENTS_FILE, amountReader(materials));
