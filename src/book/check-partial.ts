@@ -1,7 +1,7 @@
 import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import type { MaterialKind } from '../recipe/source.ts';
-import { compileMaterial } from './compile-material.ts';
+import { compileMaterial, materialAmounts } from './compile-material.ts';
 import { compileMold } from './compile-mold.ts';
 import { computed } from './computed.ts';
 import type { CupShelf } from './cup-shelf.ts';
@@ -35,7 +35,7 @@ const TOLD: ReadonlySet<DiagnosticCode> = new Set<DiagnosticCode>([
 export function checkPartial(things: Things, lost: readonly CupSpec[], shelf: CupShelf, report: Report): void {
   const quiet = reportOnly(report, (code) => TOLD.has(code));
   // What cannot be computed of a part is nothing to tell of: `quiet` leaves it out.
-  for (const thing of things.partial) computed(thing, quiet, () => checkPart(thing, things, shelf, quiet));
+  for (const thing of things.faulty.parts) computed(thing, quiet, () => checkPart(thing, things, shelf, quiet));
   for (const { recipe, name, path, fields } of lost) {
     computed(recipe as Thing, quiet, () => fillCup({ recipe, name, path, fields }, undefined, shelf, quiet));
   }
@@ -43,8 +43,10 @@ export function checkPartial(things: Things, lost: readonly CupSpec[], shelf: Cu
 
 function checkPart(thing: Thing, things: Things, shelf: CupShelf, report: Report): void {
   const unit = things.book?.fields.units.temperature ?? '°C';
-  if (isMaterialKind(thing.kind)) compileMaterial(thing as Thing<MaterialKind>, 'unreadable', unit, report);
-  else if (thing.kind === 'mold') compileMold(thing as Thing<'mold'>, report);
+  if (isMaterialKind(thing.kind)) {
+    const material = thing as Thing<MaterialKind>;
+    compileMaterial(material, materialAmounts(material, unit, report), 'unreadable', report);
+  } else if (thing.kind === 'mold') compileMold(thing as Thing<'mold'>, report);
   else if (thing.kind === 'recipe') {
     const recipe = thing as Thing<'recipe'>;
     if (recipe.fields.from !== undefined) knownRecipe(recipe.fields.from, recipe, ['from'], things, report);

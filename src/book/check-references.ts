@@ -1,7 +1,6 @@
 import { nearestFileFix } from '../diagnostics/nearest-name.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import { namesThere } from '../recipe/reference-fix.ts';
-import { faultyNames, isTold } from './file-names.ts';
 import type { Things } from './read-things.ts';
 import type { Report } from './report.ts';
 
@@ -14,24 +13,22 @@ export function checkReferences(things: Things, report: Report): void {
     kind: 'mold' | 'target',
     known: ReadonlyMap<string, unknown>,
   ): void => {
-    if (id === undefined || known.has(id) || isTold(things, kind, id)) return;
+    if (id === undefined || known.has(id) || things.faulty.has(kind, id)) return;
     const folder = `${kind}s`;
     report.add(kind === 'mold' ? 'recipe/unknown-mold' : 'recipe/unknown-target', thing, [field], {
       found: `${kind} \`${id}\``,
       expected: `the name of a file in ${folder}/${namesThere([...known.keys()])}`,
       ...nearestFileFix(
         id,
-        [...known.keys(), ...faultyNames(things.faulty, (other) => other === kind)],
+        [...known.keys(), ...things.faulty.namesOf((other) => other === kind)],
         `create ${folder}/${id}.md`,
       ),
     });
   };
-  const partial = <K extends 'recipe' | 'target'>(kind: K): readonly Thing<K>[] =>
-    things.partial.filter((thing): thing is Thing<K> => thing.kind === kind);
-  for (const recipe of [...things.recipes.values(), ...partial('recipe')]) {
+  for (const recipe of [...things.recipes.values(), ...things.faulty.partsOf('recipe')]) {
     check(recipe as Thing, 'mold', recipe.fields.mold, 'mold', things.molds);
     check(recipe as Thing, 'for', recipe.fields.for, 'target', things.targets);
   }
-  for (const target of [...things.targets.values(), ...partial('target')])
+  for (const target of [...things.targets.values(), ...things.faulty.partsOf('target')])
     check(target as Thing, 'mold', target.fields.mold, 'mold', things.molds);
 }

@@ -1,8 +1,8 @@
+import { CATALOGUE } from '../diagnostics/catalogue.ts';
 import { compareDiagnostics, type Diagnostic, hasErrors } from '../diagnostics/diagnostic.ts';
 import type { Thing } from '../recipe/read-thing.ts';
-import { SCHEMAS } from '../recipe/schema.ts';
-import { BOOK_FILE, type Kind, MEASUREMENTS_FILE, type Source } from '../recipe/source.ts';
-import { changesFromParent, type KnownCup } from './changes-from-parent.ts';
+import { type FieldsOf, SCHEMAS } from '../recipe/schema.ts';
+import { BOOK_FILE, MEASUREMENTS_FILE, type Source } from '../recipe/source.ts';
 import { checkDay } from './check-day.ts';
 import { checkKept } from './check-kept.ts';
 import { checkPartial } from './check-partial.ts';
@@ -11,28 +11,28 @@ import { checkPortable } from './check-portable.ts';
 import { checkReferences } from './check-references.ts';
 import { checkPublished } from './check-secrets.ts';
 import { checkTitles } from './check-titles.ts';
-import { compileFamilies } from './compile-families.ts';
-import { compileMaterial, type MaterialCore } from './compile-material.ts';
+import type { MaterialCore } from './compile-material.ts';
 import { compileMold } from './compile-mold.ts';
-import { compileRecipe, patternOf, type RecipeContext, type RecipeCore, sharesOf } from './compile-recipe.ts';
+import type { RecipeCore } from './compile-recipe.ts';
+import { compileRecipes, fillCups } from './compile-recipes.ts';
+import { compileShelf } from './compile-shelf.ts';
 import { compileTarget } from './compile-target.ts';
-import { computed, computedOf } from './computed.ts';
+import { computedEach } from './computed.ts';
 import type { CupShelf } from './cup-shelf.ts';
-import { type CupSpec, cupKey, cupSpecs } from './cup-specs.ts';
-import { doseLadder, markColour } from './dose-ladder.ts';
-import { faultyKey, idOfKey, isMaterialKind } from './file-names.ts';
-import { type FilledCup, fillCup } from './fill-cup.ts';
+import { cupSpecs } from './cup-specs.ts';
+import type { FilledCup } from './fill-cup.ts';
 import { inheritedFields } from './inherited-field.ts';
-import { type MatchContext, matchRounds } from './match-rounds.ts';
-import type { Book, Material, Mold, Recipe, Target } from './model.ts';
+import { compareRecipes, joinRecipes, showMaterials, withUse } from './join-recipes.ts';
+import { type LeftOut, leftOut } from './left-out.ts';
+import type { Book, Mold, Settings, Target } from './model.ts';
+import { needsOf } from './needs-of.ts';
 import { publishOf } from './publish-of.ts';
 import { readThings, type Things } from './read-things.ts';
-import { type Report, reportInto } from './report.ts';
-import { reportNoPart } from './report-no-part.ts';
+import { type Report, reportInto, reportOnly } from './report.ts';
 import { settingsOf, withRoom } from './settings.ts';
-import { fitShelf } from './shelf-fit.ts';
+import type { ShelfFit } from './shelf-fit.ts';
 import { unusedMaterials } from './unused-materials.ts';
-import { usualMold, usualPlastic } from './usual-things.ts';
+import { usualPlastic } from './usual-things.ts';
 
 /** What a compiler needs besides the texts. */
 export interface CompileOptions {
@@ -46,133 +46,176 @@ export interface CompileOptions {
   readonly today?: string;
 }
 
-/** A compiled book, and everything that was found on the way. With errors there is no book. */
-export interface Compiled {
-  readonly book: Book | undefined;
+/** A compiled book, and everything that was found on the way. */
+export type Compiled = CompiledBook & {
+  /** Files that are not in the book for their errors, or for those of what they need; by path. */
+  readonly leftOut: readonly LeftOut[];
   readonly diagnostics: readonly Diagnostic[];
-}
+};
+
+/**
+ * A book without errors is complete. Of any other this is the sound part, which is what a compile of the book without the files left out
+ * gives: to be worked with, never to be published. There is none where `book.md` is left out.
+ */
+export type CompiledBook =
+  | { readonly complete: true; readonly book: Book }
+  | { readonly complete: false; readonly book: Book | undefined };
 
 /**
  * Compiles a book from its texts: reads and checks every file, keeps the ledger of every cup, computes amounts, colours and
- * lineage.
+ * lineage, and leaves out what has errors and what needs that.
  *
- * Pure: the same texts give the same book, whatever their order. All mistakes of all files are found in one run.
+ * Pure: the same texts give the same book, whatever their order. All mistakes of all files are found in one run, and nothing is compiled
+ * twice.
  */
 export function compileBook(sources: readonly Source[], options: CompileOptions = {}): Compiled {
   const diagnostics: Diagnostic[] = [];
   const report = reportInto(diagnostics);
-  const things = readThings(sources, report, options.unread);
+  const unread = options.unread ?? [];
+  const things = readThings(sources, report, unread);
   checkPortable([...sources.map(({ path }) => path), ...(options.photos ?? [])], report);
-  if (!things.book && !things.faulty.has(faultyKey('book', 'book'))) {
-    report.tell('book/missing', BOOK_FILE, {
-      found: `folder without \`${BOOK_FILE}\``,
-      expected: `a file \`${BOOK_FILE}\` with at least a \`title\``,
-      why: 'it says whose book it is and what the bench measures with',
-      fix: `create \`${BOOK_FILE}\` with the lines \`---\`, \`title: …\`, \`---\``,
-    });
-  }
-  const book = joinThings(things, options, report, diagnostics);
+  if (!things.book && !things.faulty.has('book', 'book')) reportNoBook(report);
+
+  const parts = compileParts(things, report);
+  const everything = allThings(things);
+  checkFiles(things, everything, options, report);
+
+  const faulty = (): ReadonlySet<string> => new Set([...report.faulty, ...unread, ...things.twins]);
+  const needs = needsOf(things, parts, faulty());
+  const out = (): ReadonlyMap<string, LeftOut> => leftOut(needs, faulty());
+  const isSound = !hasErrors(diagnostics) && unread.length === 0;
+  const book = out().has(BOOK_FILE) ? undefined : joinBook(things, parts, out, isSound ? report : errorsOnly(report));
+  if (book && isSound) checkPublished(book, everything, report);
+
   diagnostics.sort(compareDiagnostics);
-  return { book: hasErrors(diagnostics) ? undefined : book, diagnostics };
+  const result = { leftOut: allLeftOut(out(), parts.films), diagnostics };
+  return book && isSound && !hasErrors(diagnostics)
+    ? { ...result, complete: true, book }
+    : { ...result, complete: false, book };
 }
 
-function joinThings(
-  things: Things,
-  options: CompileOptions,
-  report: Report,
-  diagnostics: Diagnostic[],
-): Book | undefined {
+function reportNoBook(report: Report): void {
+  report.tell('book/missing', BOOK_FILE, {
+    found: `folder without \`${BOOK_FILE}\``,
+    expected: `a file \`${BOOK_FILE}\` with at least a \`title\``,
+    why: 'it says whose book it is and what the bench measures with',
+    fix: `create \`${BOOK_FILE}\` with the lines \`---\`, \`title: …\`, \`---\``,
+  });
+}
+
+/** What the files of a book give, each with what it needs, before they are put together. */
+interface Parts {
+  readonly fields: FieldsOf<'book'>;
+  readonly settings: Settings;
+  readonly shelf: ReadonlyMap<string, MaterialCore>;
+  readonly films: ShelfFit;
+  readonly molds: ReadonlyMap<string, Omit<Mold, 'usedIn'>>;
+  readonly filled: ReadonlyMap<string, FilledCup>;
+  readonly cores: ReadonlyMap<string, RecipeCore>;
+  readonly targets: ReadonlyMap<string, Omit<Target, 'recipes'>>;
+  /** What is meant where a recipe names nothing. */
+  readonly plastic: string | undefined;
+  readonly inherited: ReturnType<typeof inheritedFields>;
+}
+
+function compileParts(things: Things, report: Report): Parts {
   // Without a `book.md` there is no book, but the recipes can be checked.
   const fields = things.book?.fields ?? SCHEMAS.book.parse({ title: BOOK_FILE });
-  const measured =
-    computedOf(MEASUREMENTS_FILE, report, () => fitShelf(things.measurements, things, report)) ??
-    ((): 'unreadable' => 'unreadable');
-  const shelf = collect(things.materials, report, (thing) =>
-    compileMaterial(thing, measured(thing.id), fields.units.temperature, report),
-  );
-  const molds = collect(things.molds, report, (thing) => compileMold(thing, report));
+  const { materials: shelf, films } = compileShelf(things, fields.units.temperature, report);
+  const molds = computedEach(things.molds, report, (thing) => compileMold(thing, report));
   const specs = cupSpecs(things, report);
   checkReferences(things, report);
   const plastic = usualPlastic(things, shelf, report);
-  const cupShelf = {
+  const cupShelf: CupShelf = {
     materials: shelf,
     plastic,
     faulty: faultyMaterials(things, shelf),
     unused: unusedMaterials(things),
-    isHidden: [...things.hidden].some(isMaterialKind),
+    isHidden: things.faulty.folderOf('plastic') !== undefined,
   };
   const filled = fillCups(specs.cups, cupShelf, report);
   for (const cup of filled.values()) checkKept(cup, filled, report);
   checkPartial(things, specs.lost, cupShelf, report);
-
   const settings = withRoom(things.book, settingsOf(fields), report);
-
-  const publish = publishOf(things.recipes, specs.ofRecipe, fields.publish);
-  const context = { shelf, molds, settings, report };
   const inherited = inheritedFields(things.recipes);
-  const cores = new Map<string, RecipeCore>();
-  for (const recipe of things.recipes.values()) {
-    const cups = specs.ofRecipe.get(recipe.id);
-    if (!cups) continue;
-    const pattern = patternOf(recipe, inherited, cups, report);
-    const shares = sharesOf(recipe, cups, report);
-    const mold = usualMold(recipe, inherited, things, report);
-    const full = cups.flatMap((cup) => filled.get(cupKey(recipe.id, cup.name)) ?? []);
-    if (!pattern || !shares || !mold || !molds.has(mold) || full.length < cups.length) continue;
-    const [baits, target, streak] = [inherited(recipe, 'baits'), recipe.fields.for, inherited(recipe, 'streak')];
-    const parts = {
-      pattern,
-      mold,
-      ...(baits === undefined ? {} : { baits }),
-      ...(target === undefined ? {} : { target }),
-      ...(streak === undefined ? {} : { streak }),
-    };
-    const core = computed(
-      recipe as Thing,
-      report,
-      () => compileRecipe(recipe, parts, full, shares, { ...context, publish: publish(recipe.id) }).recipe,
-    );
-    if (core) cores.set(recipe.id, core);
-  }
-  const targets = collect(things.targets, report, (thing) =>
+  const publish = publishOf(things.recipes, specs.ofRecipe, fields.publish);
+  const context = { shelf, molds, settings, report, inherited, publish };
+  const cores = compileRecipes(things, specs.ofRecipe, filled, context);
+  const targets = computedEach(things.targets, report, (thing) =>
     compileTarget(thing, molds, settings, fields.publish, report),
   );
-  const everything: readonly Thing[] = [
-    ...(things.book ? [things.book] : []),
-    ...things.partial.filter((thing) => thing !== things.book),
-    ...things.recipes.values(),
-    ...things.materials.values(),
-    ...things.molds.values(),
-    ...things.targets.values(),
+  return { fields, settings, shelf, films, molds, filled, cores, targets, plastic, inherited };
+}
+
+/** Materials whose files have faults, by themselves or once they are compiled. */
+function faultyMaterials(things: Things, shelf: CupShelf['materials']): CupShelf['faulty'] {
+  const uncompiled = [...things.materials.values()].filter(({ id }) => !shelf.has(id));
+  return new Map([...things.faulty.materials, ...uncompiled.map(({ id, kind }) => [id, kind] as const)]);
+}
+
+/** All that was read, also what is sound in files with faults. */
+function allThings({ book, faulty, recipes, materials, molds, targets }: Things): readonly Thing[] {
+  return [
+    ...(book ? [book] : []),
+    ...faulty.parts.filter((thing) => thing !== book),
+    ...recipes.values(),
+    ...materials.values(),
+    ...molds.values(),
+    ...targets.values(),
   ] as Thing[];
-  const known = {
-    photos: options.photos ?? [],
-    photoFaults: options.photoFaults ?? new Map<string, PhotoFault>(),
-    elsewhere: things.pictures,
-    unread: options.unread ?? [],
-  };
-  const partial = new Set(things.partial);
+}
+
+/** Checks what no colour and no amount depends on. */
+function checkFiles(things: Things, everything: readonly Thing[], options: CompileOptions, report: Report): void {
+  const partial = new Set(things.faulty.parts);
   checkTitles(
     everything.filter((thing) => !partial.has(thing)),
     report,
   );
   if (options.today !== undefined)
     for (const recipe of things.recipes.values()) checkDay(recipe, options.today, report);
-  checkPhotos(everything, known, things.faulty.size + things.hidden.size > 0, report);
-  if (hasErrors(diagnostics)) return undefined;
+  const known = {
+    photos: options.photos ?? [],
+    photoFaults: options.photoFaults ?? new Map<string, PhotoFault>(),
+    elsewhere: things.pictures,
+    unread: options.unread ?? [],
+  };
+  checkPhotos(everything, known, !things.faulty.isEmpty, report);
+}
 
-  const recipes = withMatches(
-    withFamilies(cores, filled, things, context),
-    targets,
-    { materials: [...shelf.values()], settings, molds },
-    things,
-    report,
-  );
-  for (const { id, cups, target: wanted, match } of recipes) {
-    const target = wanted === undefined ? undefined : targets.get(wanted);
-    if (target && !match) reportNoPart(things.recipes.get(id)!, { cups }, target, report);
-  }
-  const book: Book = {
+/** Of a book that has errors already nothing more is told but errors: what else there is may only follow from them. */
+function errorsOnly(report: Report): Report {
+  return reportOnly(report, (code) => CATALOGUE[code].severity === 'error');
+}
+
+/**
+ * Puts the parts together that are not left out.
+ *
+ * @param out what is left out for all that was found until then
+ */
+function joinBook(
+  things: Things,
+  parts: Parts,
+  out: () => ReadonlyMap<string, LeftOut>,
+  report: Report,
+): Book | undefined {
+  const kept = <T extends { readonly id: string; readonly source: Source }>(
+    all: ReadonlyMap<string, T>,
+  ): ReadonlyMap<string, T> => {
+    const gone = out();
+    return gone.size === 0 ? all : new Map([...all].filter(([, { source }]) => !gone.has(source.path)));
+  };
+  const { fields, settings, filled } = parts;
+  // Each step may find that something cannot be computed, and what needs that is left out of the next.
+  const shown = kept(showMaterials(kept(parts.shelf), things, report));
+  if (out().has(BOOK_FILE)) return undefined;
+  const shelf = new Map([...parts.shelf].filter(([id]) => shown.has(id)));
+  const [molds, allTargets] = [kept(parts.molds), kept(parts.targets)];
+  const context = { materials: [...shelf.values()], settings, molds, targets: allTargets, filled };
+  const compared = compareRecipes(kept(parts.cores), context, things, report);
+  const gone = out();
+  const { recipes, families } = joinRecipes(compared.filter(({ source }) => !gone.has(source.path)));
+  return {
     format: 2,
     edition: 'mine',
     title: fields.title,
@@ -184,121 +227,23 @@ function joinThings(
     settings,
     recipes,
     looks: [],
-    materials: [...shelf.values()].flatMap(
-      (material) =>
-        computed(things.materials.get(material.id) as Thing, report, () => withUse(material, recipes)) ?? [],
-    ),
+    materials: [...shown.values()].map((material) => withUse(material, recipes)),
     molds: [...molds.values()].map(
       (mold): Mold => ({ ...mold, usedIn: recipes.filter((recipe) => recipe.mold === mold.id).map(({ id }) => id) }),
     ),
-    targets: [...targets.values()].map(
+    targets: [...allTargets.values()].map(
       (target): Target => ({
         ...target,
         recipes: recipes.filter((recipe) => recipe.target === target.id).map(({ id }) => id),
       }),
     ),
-    families: compileFamilies(recipes),
+    families,
   };
-  checkPublished(book, everything, report);
-  return book;
 }
 
-/** Materials whose files have faults, by themselves or once they are compiled. */
-function faultyMaterials(things: Things, shelf: CupShelf['materials']): CupShelf['faulty'] {
-  const uncompiled = [...things.materials.values()].filter(({ id }) => !shelf.has(id));
-  return new Map<string, Kind>([
-    ...[...things.faulty].flatMap(([key, kind]): [string, Kind][] =>
-      isMaterialKind(kind) ? [[idOfKey(key), kind]] : [],
-    ),
-    ...uncompiled.map(({ id, kind }): [string, Kind] => [id, kind]),
-  ]);
-}
-
-function collect<T extends Thing<Kind>, R>(
-  things: ReadonlyMap<string, T>,
-  report: Report,
-  compile: (thing: T) => R | undefined,
-): ReadonlyMap<string, R> {
-  return new Map(
-    [...things].flatMap(([id, thing]): [string, R][] => {
-      const compiled = computed(thing as Thing, report, () => compile(thing));
-      return compiled === undefined ? [] : [[id, compiled]];
-    }),
-  );
-}
-
-function fillCups(cups: readonly CupSpec[], shelf: CupShelf, report: Report): ReadonlyMap<string, FilledCup> {
-  const filled = new Map<string, FilledCup>();
-  for (const spec of cups) {
-    const parent = spec.from && filled.get(cupKey(spec.from.recipe, spec.from.cup));
-    const cup = computed(spec.recipe as Thing, report, () => fillCup(spec, parent, shelf, report));
-    if (cup) filled.set(cupKey(spec.recipe.id, spec.name), cup);
-  }
-  return filled;
-}
-
-function withMatches(
-  recipes: readonly Recipe[],
-  targets: ReadonlyMap<string, Omit<Target, 'recipes'>>,
-  context: MatchContext,
-  things: Things,
-  report: Report,
-): readonly Recipe[] {
-  return recipes.map((recipe) => {
-    const target = recipe.target === undefined ? undefined : targets.get(recipe.target);
-    const match =
-      target && computed(things.recipes.get(recipe.id) as Thing, report, () => matchRounds(recipe, target, context));
-    return match ? { ...recipe, match } : recipe;
-  });
-}
-
-function withFamilies(
-  cores: ReadonlyMap<string, RecipeCore>,
-  filled: ReadonlyMap<string, FilledCup>,
-  things: Things,
-  { shelf, molds, report }: Pick<RecipeContext, 'shelf' | 'molds' | 'report'>,
-): readonly Recipe[] {
-  const known = (recipe: string, name: string): KnownCup | undefined => {
-    const cup = cores.get(recipe)?.cups.find((each) => each.name === name);
-    return cup && { cup, contents: filled.get(cupKey(recipe, name))!.contents };
-  };
-  const changed = [...cores.values()].map((core) => ({
-    ...core,
-    changes:
-      computed(things.recipes.get(core.id) as Thing, report, () =>
-        changesFromParent(core, known, (id) => shelf.get(id)!, molds.get(core.mold)!.bodyMm),
-      ) ?? [],
-  }));
-  const familyOf = new Map(
-    compileFamilies(changed).flatMap((family) => family.members.map((id) => [id, family.id] as const)),
-  );
-  const children = new Map(changed.map(({ id }) => [id, [] as string[]]));
-  const cupsIn = new Map(changed.map(({ id }) => [id, [] as string[]]));
-  for (const { id, parent, cupsFrom } of changed) {
-    if (parent !== undefined) children.get(parent)?.push(id);
-    for (const origin of new Set(cupsFrom)) cupsIn.get(origin)?.push(id);
-  }
-  return changed.map((core) => ({
-    ...core,
-    children: children.get(core.id) ?? [],
-    cupsIn: cupsIn.get(core.id) ?? [],
-    family: familyOf.get(core.id)!,
-  }));
-}
-
-function withUse(material: MaterialCore, recipes: readonly Recipe[]): Material {
-  const plasticUse = (cup: Recipe['cups'][number]): number =>
-    cup.plastics.some((plastic) => plastic.material === material.id) ? 1 : 0;
-  return {
-    ...material,
-    hex: markColour(material),
-    ladder: doseLadder(material),
-    usedIn: recipes.flatMap(({ id, cups }) =>
-      cups.flatMap((cup) => {
-        const gramsPerMl =
-          cup.contents.find((content) => content.material === material.id)?.gramsPerMl ?? plasticUse(cup);
-        return gramsPerMl > 0 ? [{ recipe: id, cup: cup.name, gramsPerMl }] : [];
-      }),
-    ),
-  };
+/** What is left out, with the lines of the table of films that are. */
+function allLeftOut(out: ReadonlyMap<string, LeftOut>, films: ShelfFit): readonly LeftOut[] {
+  const lines = films.leftOut ?? [];
+  const table = lines.length === 0 || out.has(MEASUREMENTS_FILE) ? [] : [{ path: MEASUREMENTS_FILE, needs: [], lines }];
+  return [...out.values(), ...table].sort((one, other) => (one.path < other.path ? -1 : 1));
 }

@@ -20,20 +20,19 @@ import type { Report } from './report.ts';
 /** A material before it is known where it is used and what it looks like in steps. */
 export type MaterialCore = Omit<Material, 'ladder' | 'usedIn' | 'hex'>;
 
-/** A material from its file; undefined, and reported, where it cannot be. */
-export function compileMaterial(
-  thing: Thing<MaterialKind>,
-  measured: MaterialLook | 'unreadable' | undefined,
-  unit: TemperatureUnit,
-  report: Report,
-): MaterialCore | undefined {
+/** What a material's file says of it, but for what it looks like. */
+export interface MaterialAmounts extends Pick<Material, 'highest' | 'working'> {
+  readonly handling: MaterialHandling;
+  /** Most of it in a cup, g per ml of plastic; `wrong` where what is stated cannot be. */
+  readonly most: number | 'wrong' | undefined;
+}
+
+/** Reads what films tell nothing of; faults are reported. */
+export function materialAmounts(thing: Thing<MaterialKind>, unit: TemperatureUnit, report: Report): MaterialAmounts {
   const handling = handlingOf(thing);
   const { fields } = thing;
-  const look = lookOf(thing, handling, measured, report);
-  const most = fields.most === undefined ? undefined : relativeDose(thing, fields.most, ['most'], handling, report);
-  const packGrams = boughtGrams(fields.pack, handling);
-  const counted = fields.stock === 'none' ? undefined : fields.stock;
-  const stockGrams = fields.stock === 'none' ? 0 : boughtGrams(fields.stock, handling);
+  const most =
+    fields.most === undefined ? undefined : (relativeDose(thing, fields.most, ['most'], handling, report) ?? 'wrong');
   if (fields.price !== undefined && fields.pack === undefined) {
     report.add('material/pack', thing, ['price'], {
       found: '`price` without `pack`',
@@ -42,8 +41,26 @@ export function compileMaterial(
       fix: 'add a line `pack: …`',
     });
   }
-  const heat = materialHeat(thing, unit, report);
-  if (look === undefined || (fields.most !== undefined && most === undefined)) return undefined;
+  return { handling, most, ...materialHeat(thing, unit, report) };
+}
+
+/**
+ * A material from its file; undefined, and reported, where it cannot be.
+ *
+ * @param measured what films tell of it
+ */
+export function compileMaterial(
+  thing: Thing<MaterialKind>,
+  { handling, most, ...heat }: MaterialAmounts,
+  measured: MaterialLook | 'unreadable' | undefined,
+  report: Report,
+): MaterialCore | undefined {
+  const { fields } = thing;
+  const look = lookOf(thing, handling, measured, report);
+  if (look === undefined || most === 'wrong') return undefined;
+  const packGrams = boughtGrams(fields.pack, handling);
+  const counted = fields.stock === 'none' ? undefined : fields.stock;
+  const stockGrams = fields.stock === 'none' ? 0 : boughtGrams(fields.stock, handling);
   const assumptions = [...handling.assumptions, ...look.assumptions];
   const plastic = thing.kind === 'plastic' ? (thing as Thing<'plastic'>).fields : undefined;
   return {

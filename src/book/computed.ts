@@ -1,4 +1,5 @@
 import type { Thing } from '../recipe/read-thing.ts';
+import type { Kind } from '../recipe/source.ts';
 import type { Finding, Report } from './report.ts';
 
 /**
@@ -15,7 +16,21 @@ export function computed<T>(thing: Thing, report: Report, compute: () => T): T |
   }
 }
 
-/** The same for a file that is no thing, such as a table. */
+/** What is computed of each of many things, by id, without those of which nothing is. */
+export function computedEach<T extends Thing<Kind>, R>(
+  things: ReadonlyMap<string, T>,
+  report: Report,
+  compute: (thing: T) => R | undefined,
+): ReadonlyMap<string, R> {
+  return new Map(
+    [...things].flatMap(([id, thing]): [string, R][] => {
+      const found = computed(thing as Thing, report, () => compute(thing));
+      return found === undefined ? [] : [[id, found]];
+    }),
+  );
+}
+
+/** What is computed of a file that is no thing, such as a table. */
 export function computedOf<T>(file: string, report: Report, compute: () => T): T | undefined {
   try {
     return compute();

@@ -6,7 +6,6 @@ import type { Thing } from '../recipe/read-thing.ts';
 import { namesThere } from '../recipe/reference-fix.ts';
 import type { FieldsOf } from '../recipe/schema.ts';
 import { slugOf } from '../recipe/source.ts';
-import { faultyNames, isTold } from './file-names.ts';
 import { isPartName, misnamedPart } from './part-name.ts';
 import type { Things } from './read-things.ts';
 import type { Report } from './report.ts';
@@ -131,7 +130,7 @@ export function knownRecipe(
 ): boolean {
   const name = bareName(from);
   const id = name.replace(/\/.*/s, '');
-  if (name !== from && (things.recipes.has(id) || isTold(things, 'recipe', id))) {
+  if (name !== from && (things.recipes.has(id) || things.faulty.has('recipe', id))) {
     report.add('recipe/unknown-recipe', thing, path, {
       found: `\`${from}\``,
       expected: 'the name of a recipe, without its folder and `.md`',
@@ -140,8 +139,8 @@ export function knownRecipe(
     return false;
   }
   if (things.recipes.has(id)) return true;
-  if (isTold(things, 'recipe', id)) return false;
-  const known = [...things.recipes.keys(), ...faultyNames(things.faulty, (kind) => kind === 'recipe')];
+  if (things.faulty.has('recipe', id)) return false;
+  const known = [...things.recipes.keys(), ...things.faulty.namesOf((kind) => kind === 'recipe')];
   const others = known.filter((other) => !comesFrom(other, thing.id, things));
   const slug = slugOf(id);
   const otherwise = slug === '' ? 'remove `from`' : `create colours/${slug}.md, or remove \`from\``;

@@ -18,34 +18,13 @@ import {
   slugOf,
 } from '../recipe/source.ts';
 import { kindOfText, type Likely } from './kind-of-text.ts';
-import type { Things } from './read-things.ts';
 import type { Finding } from './report.ts';
 
 const TOP = { line: 1, column: 1 };
 
-/** Key of a thing in `Things.faulty`; all materials share one name space. */
-export function faultyKey(kind: Kind, id: string): string {
+/** Key of a file by what it is and by its name; all materials share one name space. */
+export function fileKey(kind: Kind, id: string): string {
   return `${isMaterialKind(kind) ? 'material' : kind}/${id}`;
-}
-
-/** Whether there is a file of that name which could not be read or has faults, or may be one. */
-export function isTold({ faulty, hidden }: Pick<Things, 'faulty' | 'hidden'>, kind: Kind, id: string): boolean {
-  return (
-    faulty.has(faultyKey(kind, id)) || hidden.has(kind) || (isMaterialKind(kind) && [...hidden].some(isMaterialKind))
-  );
-}
-
-/** Names of the files of some kinds that have faults: there, and so what may be meant by a misspelt name. */
-export function faultyNames(faulty: ReadonlyMap<string, Kind>, isWanted: (kind: Kind) => boolean): readonly string[] {
-  return [...faulty].flatMap(([key, kind]) => {
-    const id = idOfKey(key);
-    return isWanted(kind) && SLUG.test(id) ? [id] : [];
-  });
-}
-
-/** The name of a file from its key among those with faults. */
-export function idOfKey(key: string): string {
-  return key.slice(key.indexOf('/') + 1);
 }
 
 /** Whether files of a kind stand on the shelf. */
@@ -100,7 +79,7 @@ export class FileNames {
   free(kind: Kind, wanted: string, except?: string): string {
     for (let number = 1; ; number++) {
       const id = number === 1 ? wanted : `${wanted}-${number}`;
-      const key = faultyKey(kind, id);
+      const key = fileKey(kind, id);
       if (this.isTaken(kind, id, except) || this.offered.has(key)) continue;
       this.offered.add(key);
       return id;

@@ -10,16 +10,8 @@ import {
   SLUG,
   type Source,
 } from '../recipe/source.ts';
-import {
-  FileNames,
-  faultyKey,
-  isMaterialKind,
-  noSlug,
-  secondName,
-  unknownPlace,
-  unreadName,
-  wrongFolder,
-} from './file-names.ts';
+import { FaultyFiles } from './faulty-files.ts';
+import { FileNames, isMaterialKind, noSlug, secondName, unknownPlace, unreadName, wrongFolder } from './file-names.ts';
 import { kindOfText } from './kind-of-text.ts';
 import type { Report } from './report.ts';
 
@@ -32,14 +24,12 @@ export interface Things {
   readonly targets: ReadonlyMap<string, Thing<'target'>>;
   /** The table of measured films, if there is one. */
   readonly measurements: Source | 'unreadable' | undefined;
-  /** Kinds of the files that are there but have faults, by `faultyKey`: a reference to one is not a second mistake. */
-  readonly faulty: ReadonlyMap<string, Kind>;
-  /** Kinds whose folder is there but could not be read: any name may be in it. */
-  readonly hidden: ReadonlySet<Kind>;
+  /** Files that cannot be used. Of a `book.md` among them, what is sound is `book`, too. */
+  readonly faulty: FaultyFiles;
+  /** Materials whose name another one has, too: either may be meant by it. */
+  readonly twins: ReadonlySet<string>;
   /** Pictures that lie where the book does not look for any, by path. */
   readonly pictures: readonly string[];
-  /** What is sound in files that have faults: to be checked, never to be used. A `book.md` of these is `book`, too. */
-  readonly partial: readonly Thing[];
 }
 
 /** Kinds of what a field may name. */
@@ -64,20 +54,20 @@ export function readThings(sources: readonly Source[], report: Report, unread: r
     target: new Map<string, Thing<'target'>>(),
   };
   const materials = new Map<string, Thing<MaterialKind>>();
-  const faulty = new Map<string, Kind>();
-  const partial: Thing[] = [];
+  const faulty = new FaultyFiles();
+  const twins = new Set<string>();
   const names = new FileNames([...sources.map(({ path }) => path), ...unread]);
   for (const path of unread) {
     const what = kindOfPath(path);
-    if (what) faulty.set(faultyKey(what.kind, what.id), what.kind);
+    if (what) faulty.add(what.kind, what.id, path);
+    for (const kind of kindsBelow(path)) faulty.addFolder(kind, path);
   }
 
-  const hidden = new Set(unread.flatMap(kindsBelow));
   const namesOf =
     (kind: Kind, id: string): NamesOf =>
     (field) => {
       const wanted = NAMED_BY[field] ?? [];
-      if (wanted.length === 0 || wanted.some((each) => hidden.has(each))) return undefined;
+      if (wanted.length === 0 || wanted.some((each) => faulty.hides(each))) return undefined;
       return wanted.flatMap((each) => names.idsOf(each)).filter((other) => !wanted.includes(kind) || other !== id);
     };
 
@@ -94,12 +84,15 @@ export function readThings(sources: readonly Source[], report: Report, unread: r
     if (!SLUG.test(id)) {
       const finding = noSlug(kind, id, names);
       // Who writes the name that is offered means that file.
-      for (const name of [id, finding.nearest ?? id]) faulty.set(faultyKey(kind, name), kind);
+      for (const name of [id, finding.nearest ?? id]) faulty.add(kind, name, path);
       report.tell('file/name', path, finding);
       continue;
     }
     const twin = isMaterialKind(kind) ? names.firstMaterial(id) : path;
-    if (twin !== path) report.tell('file/same-name', path, secondName(kind, id, twin, names));
+    if (twin !== path) {
+      report.tell('file/same-name', path, secondName(kind, id, twin, names));
+      for (const each of [path, ...(twin === undefined ? [] : [twin])]) twins.add(each);
+    }
     const read = readThing(kind, id, source, namesOf(kind, id));
     if ('kind' in read) {
       if (twin !== path) continue;
@@ -107,12 +100,12 @@ export function readThings(sources: readonly Source[], report: Report, unread: r
       else (byKind[kind] as Map<string, Thing>).set(id, read as Thing);
       continue;
     }
-    faulty.set(faultyKey(kind, id), kind);
+    faulty.add(kind, id, path);
     const likely = kind === 'book' ? undefined : kindOfText(source);
     // What a pigment or dye is sold as its look does not tell.
     const isSold = likely?.kind === 'colorant' || likely?.kind === 'powder';
     if (likely && likely.kind !== kind && !(isSold && isMaterialKind(kind))) {
-      faulty.set(faultyKey(likely.kind, id), likely.kind);
+      faulty.add(likely.kind, id, path);
       report.tell('file/wrong-folder', path, wrongFolder(path, likely, names));
       const moved = readThing(likely.kind, id, source, namesOf(likely.kind, id));
       if (!('kind' in moved)) report.take(moved);
@@ -120,12 +113,12 @@ export function readThings(sources: readonly Source[], report: Report, unread: r
     }
     report.take(read);
     const part = soundPart(kind, id, source);
-    if (part) partial.push(part as Thing);
+    if (part) faulty.addPart(part as Thing);
   }
-  const book = byKind.book.get('book') ?? partial.find((thing): thing is Thing<'book'> => thing.kind === 'book');
+  const book = byKind.book.get('book') ?? faulty.partsOf('book')[0];
   const measurements = sources.find(({ path }) => path === MEASUREMENTS_FILE);
   // A table names what is on the shelf, all of it.
-  const isClosed = unread.includes(MEASUREMENTS_FILE) || [...hidden].some(isMaterialKind);
+  const isClosed = unread.includes(MEASUREMENTS_FILE) || faulty.folderOf('plastic') !== undefined;
   return {
     book,
     recipes: byKind.recipe,
@@ -134,9 +127,8 @@ export function readThings(sources: readonly Source[], report: Report, unread: r
     targets: byKind.target,
     measurements: isClosed ? 'unreadable' : measurements,
     faulty,
-    hidden,
+    twins,
     pictures: sources.flatMap(({ path }) => (misnamed(path) === 'picture' ? [path] : [])),
-    partial,
   };
 }
 

@@ -15,22 +15,34 @@ export interface Report {
   tell(code: DiagnosticCode, file: string, finding: Finding): void;
   /** Takes what the reader of one file has found. */
   take(found: readonly Diagnostic[]): void;
+  /** Paths of the files that cannot be used for the errors which were told of them. */
+  readonly faulty: ReadonlySet<string>;
 }
+
+/** Errors of what is shown and what is published: no amount and no colour depends on them, so that the file can be used. */
+const HARMLESS: ReadonlySet<DiagnosticCode> = new Set<DiagnosticCode>([
+  'photo/missing',
+  'photo/unreadable',
+  'publish/named',
+]);
 
 const TOP = { line: 1, column: 1 };
 
 /** A report that appends to a list. */
 export function reportInto(diagnostics: Diagnostic[]): Report {
-  const tell: Report['tell'] = (code, file, finding) => {
-    diagnostics.push({ code, severity: CATALOGUE[code].severity, file, start: TOP, ...finding });
+  const faulty = new Set<string>();
+  const take = (found: Diagnostic): void => {
+    diagnostics.push(found);
+    if (found.severity === 'error' && !HARMLESS.has(found.code)) faulty.add(found.file);
   };
+  const tell: Report['tell'] = (code, file, finding) =>
+    take({ code, severity: CATALOGUE[code].severity, file, start: TOP, ...finding });
   return {
     add: (code, thing, path, finding, part = 'value') =>
       tell(code, thing.source.path, { ...thing.place(path, part), ...finding }),
     tell,
-    take: (found) => {
-      diagnostics.push(...found);
-    },
+    take: (found) => found.forEach(take),
+    faulty,
   };
 }
 
@@ -44,5 +56,6 @@ export function reportOnly(report: Report, isTold: (code: DiagnosticCode) => boo
       if (isTold(code)) report.tell(code, ...rest);
     },
     take: (found) => report.take(found.filter(({ code }) => isTold(code))),
+    faulty: report.faulty,
   };
 }

@@ -15,7 +15,6 @@ import { EXPECTED_DELTA_E } from '../tables/material-kinds.ts';
 import { gramsOfDose } from '../units/dose.ts';
 import { isFault, isRate, parseDose } from '../units/quantity.ts';
 import { UNITS } from '../units/unit.ts';
-import { faultyKey } from './file-names.ts';
 import type { FilmsFinding } from './films-finding.ts';
 import { measuredFilms } from './films-samples.ts';
 import { strangerFinding, strangersIn } from './films-strangers.ts';
@@ -52,18 +51,32 @@ function measuredThings(materials: ReadonlyMap<string, Thing<MaterialKind>>): re
   );
 }
 
+/** What the films of a shelf tell. */
+export interface ShelfFit {
+  /** What they tell of a material by its name: nothing where no film holds it, `unreadable` where those that do cannot be used. */
+  readonly lookOf: (id: string) => MaterialLook | 'unreadable' | undefined;
+  /** Names of all that the films hold which were fitted; where none was, of all that keeps them from it. */
+  readonly holds: readonly string[];
+  /** Lines of the films that were left out, since they hold what cannot be used; undefined where no film is left. */
+  readonly leftOut: readonly number[] | undefined;
+}
+
+/** What a table tells that cannot be used. */
+export const UNREADABLE: ShelfFit = { lookOf: () => 'unreadable', holds: [], leftOut: undefined };
+
 /**
  * K and S of all measured materials of the shelf at once, from every film in `shelf/measurements.csv`: several doses,
  * thicknesses and mixtures tie them together. Faults of the table are reported.
  *
- * Returns what the films tell of a material by its name: nothing where no film holds it, `unreadable` where the table has errors.
+ * @param isSound whether the file of a material by that name can be used; films of others are left out
  */
 export function fitShelf(
   table: Source | 'unreadable' | undefined,
   { materials, faulty }: Pick<Things, 'materials' | 'faulty'>,
+  isSound: (id: string) => boolean,
   report: Report,
-): (id: string) => MaterialLook | 'unreadable' | undefined {
-  if (table === 'unreadable') return () => 'unreadable';
+): ShelfFit {
+  if (table === 'unreadable') return UNREADABLE;
   const measured = measuredThings(materials);
   const tell = (
     code: DiagnosticCode,
@@ -72,7 +85,7 @@ export function fitShelf(
   ): void => {
     report.tell(code, MEASUREMENTS_FILE, { start: placeIn(table, line, finding.found), ...finding });
   };
-  if (table === undefined) return () => undefined;
+  if (table === undefined) return { lookOf: () => undefined, holds: [], leftOut: [] };
   const read = readFilmsTable(table.text, MEASUREMENTS_FILE, amountReader(materials));
   const { films: found, findings } = measuredFilms(read);
   const known = new Set(measured.map(({ id }) => id));
@@ -83,24 +96,40 @@ export function fitShelf(
     if (finding.disagrees === undefined || !strange.has(finding.disagrees)) tellFinding(finding, tell);
   }
   for (const [name, { lines }] of strangers) {
-    if (faulty.has(faultyKey('colorant', name))) continue;
+    if (faulty.has('colorant', name)) continue;
     tell('shelf/measurements', lines[0], strangerFinding(name, lines, materials, known));
   }
   tellSameBackings(found, (film) => read.rows.find(({ sample }) => sample === film)?.line, tell);
-  const films = found.map((film) => withPlastic(film, materials));
-  if (
-    [...read.findings, ...findings].some(({ severity }) => severity === 'error') ||
-    strangers.size > 0 ||
-    films.length === 0
-  ) {
-    return () => 'unreadable';
-  }
+  // Films of what cannot be used say nothing: the others are fitted without them.
+  const unusable = (name: string): boolean => (strangers.has(name) ? faulty.has('colorant', name) : !isSound(name));
+  const without = new Map(
+    read.rows.flatMap(({ sample, parts = [] }) => {
+      const holds = parts.flatMap(({ material }) => (unusable(material) ? [material] : []));
+      return holds.length === 0 ? [] : [[sample, holds] as const];
+    }),
+  );
+  const kept = found.filter(({ name }) => !without.has(name));
+  const wrong = [...read.findings, ...findings].filter(({ severity }) => severity === 'error');
+  const isWrong =
+    wrong.some(({ disagrees }) => disagrees === undefined || !without.has(disagrees)) ||
+    [...strangers.keys()].some((name) => !unusable(name));
+  if (isWrong || kept.length === 0) return { ...UNREADABLE, holds: [...new Set([...without.values()].flat())] };
+  const films = kept.map((film) => withPlastic(film, materials));
   const fitted = fitMaterials([...films, ...clearFilms(films, read.wavelengths)], {
     ...SHELF_OPTIONS,
     wavelengths: read.wavelengths,
   });
   tellPoorFilms(fitted, (film) => read.rows.find(({ sample }) => sample === film)?.line, tell);
-  return (id) => (known.has(id) && fitted.materials.has(id) ? lookOf(id, films, fitted) : undefined);
+  const gone = new Set(
+    found.flatMap(({ name, parts }) => (without.has(name) ? parts.map(({ material }) => material) : [])),
+  );
+  const looks = (id: string): ReturnType<ShelfFit['lookOf']> =>
+    known.has(id) && fitted.materials.has(id) ? lookOf(id, films, fitted) : gone.has(id) ? 'unreadable' : undefined;
+  return {
+    lookOf: looks,
+    holds: [...new Set(kept.flatMap(({ parts }) => parts.map(({ material }) => material)))],
+    leftOut: read.rows.flatMap(({ sample, line }) => (without.has(sample) ? [line] : [])),
+  };
 }
 
 /** Where the cell stands that a finding quotes; a table's reader knows lines alone. */

@@ -6,7 +6,6 @@
 import { nearestFix } from '../diagnostics/nearest-name.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import type { CupShelf } from './cup-shelf.ts';
-import { faultyNames, isMaterialKind, isTold } from './file-names.ts';
 import type { InheritedField } from './inherited-field.ts';
 import type { Things } from './read-things.ts';
 import type { Report } from './report.ts';
@@ -15,18 +14,19 @@ import type { Report } from './report.ts';
 export function usualPlastic(things: Things, shelf: CupShelf['materials'], report: Report): string | undefined {
   const plastics = [...things.materials.values()].filter(({ kind }) => kind === 'plastic').map(({ id }) => id);
   const stated = things.book?.fields.plastic;
-  if (stated !== undefined && shelf.get(stated)?.kind !== 'plastic' && !isTold(things, 'plastic', stated)) {
+  if (stated !== undefined && shelf.get(stated)?.kind !== 'plastic' && !things.faulty.has('plastic', stated)) {
     report.add('book/unknown-plastic', things.book as Thing, ['plastic'], {
       found: `plastic \`${stated}\``,
       expected: 'the name of a file in shelf/plastics/',
-      ...nearestFix(stated, [...plastics, ...faultyNames(things.faulty, (kind) => kind === 'plastic')]),
+      ...nearestFix(stated, [...plastics, ...things.faulty.namesOf((kind) => kind === 'plastic')]),
     });
   }
   if (
     things.book &&
     plastics.length === 0 &&
     things.recipes.size > 0 &&
-    ![...things.faulty.values(), ...things.hidden].some(isMaterialKind)
+    things.faulty.materials.size === 0 &&
+    things.faulty.folderOf('plastic') === undefined
   ) {
     report.add('book/no-plastic', things.book as Thing, [], {
       found: 'shelf without plastic',
@@ -36,7 +36,7 @@ export function usualPlastic(things: Things, shelf: CupShelf['materials'], repor
     });
   }
   // Of a `book.md` with faults it is not known which plastic it means, so that no cup is told to name one.
-  const known = plastics.length === 1 || isTold(things, 'book', 'book');
+  const known = plastics.length === 1 || things.faulty.has('book', 'book');
   return stated ?? (known ? plastics[0] : undefined);
 }
 
@@ -49,7 +49,7 @@ export function usualMold(
 ): string | undefined {
   const mold = inherited(recipe, 'mold');
   if (mold !== undefined) return mold;
-  if (things.hidden.has('mold')) return undefined;
+  if (things.faulty.folderOf('mold') !== undefined) return undefined;
   if (things.molds.size === 1) return [...things.molds.keys()][0];
   report.add(
     'field/missing',

@@ -25,7 +25,7 @@ export const checkCommand: Command = {
     const loaded = await loadWholeBook(recipes, photoOpener());
     const errors = loaded.diagnostics.filter(({ severity }) => severity === 'error').length;
     const warnings = loaded.diagnostics.length - errors;
-    const note = loaded.book && lookNote(loaded.book.recipes);
+    const note = loaded.complete ? lookNote(loaded.book.recipes) : undefined;
     if (values.json) {
       console.log(jsonText({ diagnostics: loaded.diagnostics, files: loaded.sources.length, note }));
     } else {

@@ -22,14 +22,14 @@ export function findNamed<K extends keyof Named>(kind: K, id: string, sound: Sou
   const things = { recipe: book.recipes, target: book.targets, material: book.materials, mold: book.molds }[kind];
   const found = things.find((thing) => thing.id === id);
   if (found) return found as Named[K];
-  const path = leftOut.find((each) => {
-    const what = kindOfPath(each);
-    return what?.id === id && (what.kind === kind || (kind === 'material' && each.startsWith('shelf/')));
+  const file = leftOut.find(({ path }) => {
+    const what = kindOfPath(path);
+    return what?.id === id && (what.kind === kind || (kind === 'material' && path.startsWith('shelf/')));
   });
-  if (path !== undefined) {
+  if (file !== undefined) {
     console.error(reportText(loaded));
     throw new Refusal(
-      `There are errors in ${path} or in what it needs, so nothing can be worked out with it. Mend what is listed above.`,
+      `There are errors in ${file.path} or in what it needs, so nothing can be worked out with it. Mend what is listed above.`,
     );
   }
   throw new Refusal(

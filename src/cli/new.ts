@@ -1,7 +1,6 @@
 import { existsSync } from 'node:fs';
 import { mkdir, writeFile } from 'node:fs/promises';
 import { dirname, join, relative } from 'node:path';
-import { compileSound } from '../book/compile-sound.ts';
 import { dayOf } from '../book/day-of.ts';
 import type { Book } from '../book/model.ts';
 import { plainText } from '../book/plain-text.ts';
@@ -53,7 +52,7 @@ export const newCommand: Command = {
     if (kind === 'book') await mkdir(recipes, { recursive: true });
 
     const loaded = loadBook(recipes);
-    const book = loaded.book ?? compileSound(loaded.sources, loaded.photos, loaded.diagnostics)?.book;
+    const { book } = loaded;
     const ids = idsByKind(loaded.sources);
     const title = /[A-Z\s]/.test(name) ? plainText(name) : titleOf(slug);
     const parent = parentOf(kind, values.from, loaded.sources, book);

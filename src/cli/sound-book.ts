@@ -1,4 +1,4 @@
-import { compileSound } from '../book/compile-sound.ts';
+import type { LeftOut } from '../book/left-out.ts';
 import type { Book } from '../book/model.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
 import { type LoadedBook, loadBook } from '../eleventy/load-book.ts';
@@ -8,8 +8,8 @@ import { reportText } from '../eleventy/report.ts';
 /** What can be worked with of a book, whatever is wrong elsewhere in it. */
 export interface SoundBook {
   readonly book: Book;
-  /** Paths of the files that were left out: they have errors, or need one that has. */
-  readonly leftOut: readonly string[];
+  /** The files that were left out: they have errors, or need one that has. */
+  readonly leftOut: readonly LeftOut[];
   /** The book as it is. */
   readonly loaded: LoadedBook;
 }
@@ -22,20 +22,19 @@ export interface SoundBook {
  */
 export function soundBook(folder: string): SoundBook {
   const loaded = loadBook(folder);
-  if (loaded.book) return { book: loaded.book, leftOut: [], loaded };
-  const sound = compileSound(loaded.sources, loaded.photos, loaded.diagnostics);
-  if (!sound) {
+  const { book, leftOut } = loaded;
+  if (!book) {
     console.error(reportText(loaded));
     throw new Refusal('The book has errors, and nothing can be worked out from it. Mend what is listed above.');
   }
-  if (sound.leftOut.length > 0) console.error(leftOutText(sound.faulty, sound.leftOut));
-  return { book: sound.book, leftOut: sound.leftOut, loaded };
+  if (leftOut.length > 0) console.error(leftOutText(leftOut));
+  return { book, leftOut, loaded };
 }
 
-function leftOutText(faulty: readonly string[], leftOut: readonly string[]): string {
-  const needing = leftOut.filter((path) => !faulty.includes(path));
-  const besides = needing.length === 0 ? '' : `, and with it what needs it: ${[...needing].sort().join(', ')}`;
-  return printable(
-    `Left out for errors, which npx cupbook check shows: ${[...new Set(faulty)].sort().join(', ')}${besides}.`,
-  );
+function leftOutText(leftOut: readonly LeftOut[]): string {
+  const whole = leftOut.filter(({ lines }) => lines === undefined);
+  const paths = (needing: boolean): readonly string[] =>
+    whole.flatMap(({ path, needs }) => (needs.length > 0 === needing ? [path] : []));
+  const besides = paths(true).length === 0 ? '' : `, and with it what needs it: ${paths(true).join(', ')}`;
+  return printable(`Left out for errors, which npx cupbook check shows: ${paths(false).join(', ')}${besides}.`);
 }

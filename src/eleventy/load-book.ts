@@ -1,21 +1,21 @@
-import { compileBook } from '../book/compile-book.ts';
+import { type CompiledBook, compileBook } from '../book/compile-book.ts';
 import { dayOf } from '../book/day-of.ts';
-import type { Book } from '../book/model.ts';
+import type { LeftOut } from '../book/left-out.ts';
 import { compareDiagnostics, type Diagnostic, hasErrors } from '../diagnostics/diagnostic.ts';
 import type { Source } from '../recipe/source.ts';
 import type { OpenPhotos } from './open-photos.ts';
 import { type BookFolder, readBook } from './read-book.ts';
 
 /** A book's folder after reading and compiling. */
-export interface LoadedBook {
-  /** Absent where the folder has errors. */
-  readonly book: Book | undefined;
+export type LoadedBook = CompiledBook & {
+  /** Files that are not in the book for their errors, or for those of what they need. */
+  readonly leftOut: readonly LeftOut[];
   /** All findings, in the order of the files. */
   readonly diagnostics: readonly Diagnostic[];
   readonly sources: readonly Source[];
   /** Every picture, `photos/…`, by path. */
   readonly photos: readonly string[];
-}
+};
 
 /**
  * Reads and compiles the book of a folder; what is wrong with its texts comes back as diagnostics. Photos are not opened: no amount and no
@@ -39,12 +39,13 @@ function compiled(
   photoFaults?: Awaited<ReturnType<OpenPhotos>>,
 ): LoadedBook {
   const sources = [...read.sources, ...more];
-  const { book, diagnostics: found } = compileBook(sources, {
+  const { diagnostics: found, ...compiledBook } = compileBook(sources, {
     photos: read.photos,
     today: dayOf(new Date()),
     ...(photoFaults && { photoFaults }),
     unread: read.diagnostics.map(({ file }) => file),
   });
   const diagnostics = [...read.diagnostics, ...found].sort(compareDiagnostics);
-  return { book: hasErrors(diagnostics) ? undefined : book, diagnostics, sources, photos: read.photos };
+  const loaded = { ...compiledBook, diagnostics, sources, photos: read.photos };
+  return hasErrors(diagnostics) ? { ...loaded, complete: false } : loaded;
 }

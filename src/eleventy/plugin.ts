@@ -101,7 +101,7 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
     const loaded = await loadWholeBook(recipes, openPhotos);
     status.clear();
     if (loaded.diagnostics.length > 0) console.error(reportText(loaded));
-    if (!loaded.book) {
+    if (!loaded.complete) {
       throw new Refusal('The book has errors, so nothing was written. Mend what is listed above.', { ofBook: true });
     }
     site = await prepareSite(loaded.book, edition, { root, recipes, cache: userCache() }, picturesOf);

@@ -16,8 +16,8 @@ export function compileWith(
 
 /** The same where no mistake is meant: any is an error of the test. */
 export function bookWith(files: Readonly<Record<string, string>>, photos: readonly string[] = []): Book {
-  const { book, diagnostics } = compileWith(files, photos);
-  if (!book) throw new Error(diagnostics.map(({ file, code, found }) => `${file} ${code} ${found}`).join('\n'));
+  const { complete, book, diagnostics } = compileWith(files, photos);
+  if (!complete) throw new Error(diagnostics.map(({ file, code, found }) => `${file} ${code} ${found}`).join('\n'));
   return book;
 }
 

@@ -262,8 +262,10 @@ test('law: deleting the unpublished files from which nothing published comes cha
   fc.assert(
     fc.property(drawn, (files) => {
       const compiled = (from: Readonly<Record<string, string>>): Book => {
-        const { book, diagnostics } = compileBook(Object.entries(from).map(([path, text]) => ({ path, text })));
-        if (book === undefined) throw new Error(JSON.stringify(diagnostics, undefined, 1));
+        const { complete, book, diagnostics } = compileBook(
+          Object.entries(from).map(([path, text]) => ({ path, text })),
+        );
+        if (!complete) throw new Error(JSON.stringify(diagnostics, undefined, 1));
         return book;
       };
       const whole = compiled(files);

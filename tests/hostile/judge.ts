@@ -10,6 +10,8 @@ import { HIDDEN, SOUND_BOOK } from './sound-book.ts';
 /** What a book came to, as the commands have it. */
 export interface Tried {
   readonly book: Book | undefined;
+  /** Whether it builds; else the book is what is sound of it. */
+  readonly complete: boolean;
   readonly diagnostics: readonly Diagnostic[];
   readonly sources: readonly Source[];
 }
@@ -46,8 +48,8 @@ export function faultsOf({ diagnostics, sources, book }: Tried): readonly string
 }
 
 /** The same for the pages and files of an edition of a book that builds. Readers of the shared one see nothing of what is hidden either. */
-export async function faultsOfSite({ book, sources }: Tried, edition: Edition): Promise<readonly string[]> {
-  if (book === undefined) return [];
+export async function faultsOfSite({ book, complete, sources }: Tried, edition: Edition): Promise<readonly string[]> {
+  if (book === undefined || !complete) return [];
   const unmeant = ['NaN', 'undefined', '[object Object]', 'Infinity'].filter(
     (word) => !sources.some(({ text }) => text.toLowerCase().includes(word.toLowerCase())),
   );

@@ -2,8 +2,8 @@ import { fileURLToPath } from 'node:url';
 import { publishedBook } from '../../src/book/published-book.ts';
 import { loadBook } from '../../src/eleventy/load-book.ts';
 
-const { book } = loadBook(fileURLToPath(new URL('../../recipes', import.meta.url)));
-if (book === undefined) throw new Error('the demo book has errors: run `npm run check`');
+const { complete, book } = loadBook(fileURLToPath(new URL('../../recipes', import.meta.url)));
+if (!complete) throw new Error('the demo book has errors: run `npm run check`');
 
 /** The demo book, as published. */
 export const DEMO_BOOK: ReturnType<typeof publishedBook> = publishedBook(book);

@@ -94,8 +94,8 @@ export const SAMPLE_FILES: Readonly<Record<string, string>> = {
 
 /** An edition of the book of some files. An error in them is an error of the test. */
 export function bookOf(files: Readonly<Record<string, string>>, edition: Edition = 'shared'): Book {
-  const { book, diagnostics } = compileBook(Object.entries(files).map(([path, text]) => ({ path, text })));
-  if (book === undefined) {
+  const { complete, book, diagnostics } = compileBook(Object.entries(files).map(([path, text]) => ({ path, text })));
+  if (!complete) {
     throw new Error(
       diagnostics
         .map((found) => `${found.file}:${found.start.line} ${found.code} ${found.found} ${found.expected}`)
