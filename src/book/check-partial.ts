@@ -32,16 +32,14 @@ const TOLD: ReadonlySet<DiagnosticCode> = new Set<DiagnosticCode>([
  * Checks what is sound in files with faults, and in cups that come from nowhere, so that all mistakes come in one run. Nothing is
  * told that may only follow from a fault that was told already.
  */
-export function checkPartial(things: Things, lost: readonly CupSpec[], shelf: CupShelf, report: Report): void {
+export function checkPartial(things: Things, cups: readonly CupSpec[], shelf: CupShelf, report: Report): void {
   const quiet = reportOnly(report, (code) => TOLD.has(code));
   // What cannot be computed of a part is nothing to tell of: `quiet` leaves it out.
-  for (const thing of things.faulty.parts) computed(thing, quiet, () => checkPart(thing, things, shelf, quiet));
-  for (const { recipe, name, path, fields } of lost) {
-    computed(recipe as Thing, quiet, () => fillCup({ recipe, name, path, fields }, undefined, shelf, quiet));
-  }
+  for (const thing of things.faulty.parts) computed(thing, quiet, () => checkPart(thing, things, quiet));
+  for (const cup of cups) computed(cup.recipe as Thing, quiet, () => fillCup(cup, undefined, shelf, quiet));
 }
 
-function checkPart(thing: Thing, things: Things, shelf: CupShelf, report: Report): void {
+function checkPart(thing: Thing, things: Things, report: Report): void {
   const unit = things.book?.fields.units.temperature ?? '°C';
   if (isMaterialKind(thing.kind)) {
     const material = thing as Thing<MaterialKind>;
@@ -52,7 +50,6 @@ function checkPart(thing: Thing, things: Things, shelf: CupShelf, report: Report
     if (recipe.fields.from !== undefined) knownRecipe(recipe.fields.from, recipe, ['from'], things, report);
     for (const [name, fields] of Object.entries(recipe.fields.cups ?? {})) {
       if (fields.from !== undefined) knownRecipe(fields.from, recipe, ['cups', name, 'from'], things, report);
-      fillCup({ recipe, name, path: ['cups', name], fields }, undefined, shelf, report);
     }
   }
 }

@@ -135,7 +135,7 @@ function compileParts(things: Things, report: Report): Parts {
   };
   const filled = fillCups(specs.cups, cupShelf, report);
   for (const cup of filled.values()) checkKept(cup, filled, report);
-  checkPartial(things, specs.lost, cupShelf, report);
+  checkPartial(things, specs.parts, cupShelf, report);
   const settings = withRoom(things.book, settingsOf(fields), report);
   const inherited = inheritedFields(things.recipes);
   const publish = publishOf(things.recipes, specs.ofRecipe, fields.publish);

@@ -44,8 +44,8 @@ export function cupSpecs(
 ): {
   readonly cups: readonly CupSpec[];
   readonly ofRecipe: ReadonlyMap<string, readonly CupSpec[]>;
-  /** Cups whose origin is not known, and which cannot be filled. */
-  readonly lost: readonly CupSpec[];
+  /** Cups of files with faults, and cups that come from nowhere, without their origins: to be checked, never to be used. */
+  readonly parts: readonly CupSpec[];
 } {
   const ofRecipe = new Map<string, readonly CupSpec[]>();
   for (const id of recipesInOrder(things, report)) {
@@ -80,7 +80,13 @@ export function cupSpecs(
   const sound = new Set(order);
   return {
     cups,
-    lost: [...ofRecipe.values()].flat().filter(({ recipe, name }) => !sound.has(cupKey(recipe.id, name))),
+    parts: [
+      ...things.faulty.partsOf('recipe').flatMap((recipe) => specsOf(recipe, [])),
+      ...[...ofRecipe.values()]
+        .flat()
+        .filter(({ recipe, name }) => !sound.has(cupKey(recipe.id, name)))
+        .map(({ recipe, name, path, fields }): CupSpec => ({ recipe, name, path, fields })),
+    ],
     ofRecipe: new Map(
       [...ofRecipe].flatMap(([id, list]) => {
         const kept = list
