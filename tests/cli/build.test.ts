@@ -7,6 +7,10 @@ import { asWriter, passingName } from '../../src/output/writer.ts';
 import { filesBelow, treeHash } from '../folder-tree.ts';
 import { ROOT, runCupbook } from '../run-cupbook.ts';
 import { SMALL_BOOK, smallBook, temporaryFolder, writeFiles } from '../small-book.ts';
+import { leaveAsFound } from './leave-as-found.ts';
+import { runHere } from './run-here.ts';
+
+leaveAsFound();
 
 const BOG_POOL = SMALL_BOOK['colours/bog-pool.md']!;
 const STACK = /^\s+at /m;
@@ -32,10 +36,10 @@ describe('cupbook build', () => {
   test('replaces the last site: a removed recipe leaves nothing', async () => {
     const book = await smallBook({ 'colours/reed.md': BOG_POOL.replace('Bog Pool', 'Reed Bed') });
     const output = join(temporaryFolder(), 'site');
-    await runCupbook(['build', '--recipes', book, '--output', output]);
+    await runHere(['build', '--recipes', book, '--output', output]);
     expect(existsSync(join(output, 'colours/reed/index.html'))).toBe(true);
     await rm(join(book, 'colours/reed.md'));
-    await runCupbook(['build', '--recipes', book, '--output', output]);
+    await runHere(['build', '--recipes', book, '--output', output]);
     expect(
       filesBelow(output).filter(
         (path) => /reed/i.test(path) || /Reed Bed/.test(readFileSync(join(output, path), 'latin1')),
@@ -48,13 +52,13 @@ describe('cupbook build', () => {
     const book = await smallBook();
     const parent = temporaryFolder();
     const output = join(parent, 'site');
-    await runCupbook(['build', '--recipes', book, '--output', output]);
+    await runHere(['build', '--recipes', book, '--output', output]);
     const before = treeHash(parent);
     await writeFiles(book, {
       'colours/one.md': BOG_POOL.replace('Bog Pool', 'One').replace('peat', 'paet'),
       'colours/two.md': BOG_POOL.replace('Bog Pool', 'Two').replace('12 drops', 'some'),
     });
-    const { code, stdout, stderr } = await runCupbook(['build', '--recipes', book, '--output', output]);
+    const { code, stdout, stderr } = await runHere(['build', '--recipes', book, '--output', output]);
     expect({ code, stdout }).toEqual({ code: 1, stdout: '' });
     expect(stderr).toContain('colours/one.md:9:7 error recipe/unknown-material');
     expect(stderr).toContain('fix: write `peat`');
@@ -68,13 +72,13 @@ describe('cupbook build', () => {
     const book = await smallBook();
     const parent = temporaryFolder();
     const output = join(parent, 'site');
-    await runCupbook(['build', '--recipes', book, '--output', output]);
+    await runHere(['build', '--recipes', book, '--output', output]);
     const before = treeHash(parent);
     await writeFiles(book, {
       'colours/bog-pool.md': BOG_POOL.replace('pattern', 'photos: [bait.jpg]\npattern'),
       'photos/bait.jpg': 'no picture',
     });
-    const { code, stderr } = await runCupbook(['build', '--recipes', book, '--output', output]);
+    const { code, stderr } = await runHere(['build', '--recipes', book, '--output', output]);
     expect(code).toBe(1);
     expect(stderr).toContain('error photo/unreadable\n  Unexpected photo `bait.jpg`, a file that is no picture');
     expect(treeHash(parent)).toBe(before);
@@ -82,13 +86,7 @@ describe('cupbook build', () => {
 
   test('shows warnings and goes on', async () => {
     const book = await smallBook({ 'photos/unused.jpg': '' });
-    const { code, stderr } = await runCupbook([
-      'build',
-      '--recipes',
-      book,
-      '--output',
-      join(temporaryFolder(), 'site'),
-    ]);
+    const { code, stderr } = await runHere(['build', '--recipes', book, '--output', join(temporaryFolder(), 'site')]);
     expect(code).toBe(0);
     expect(stderr).toContain('photos/unused.jpg:1:1 warning photo/unused');
     expect(stderr).toContain('no errors and 1 warning');
@@ -97,7 +95,7 @@ describe('cupbook build', () => {
   test('leaves what others have put into the site: a repository, a name, a thesis', async () => {
     const book = await smallBook();
     const output = join(temporaryFolder(), 'site');
-    await runCupbook(['build', '--recipes', book, '--output', output]);
+    await runHere(['build', '--recipes', book, '--output', output]);
     const theirs = {
       '.git/HEAD': 'ref',
       '.well-known/x': '1',
@@ -109,7 +107,7 @@ describe('cupbook build', () => {
     await writeFiles(output, theirs);
     await rm(join(book, 'colours/bog-pool.md'));
     await writeFiles(book, { 'colours/reed.md': BOG_POOL });
-    expect(await runCupbook(['build', '--recipes', book, '--output', output])).toMatchObject({ code: 0, stderr: '' });
+    expect(await runHere(['build', '--recipes', book, '--output', output])).toMatchObject({ code: 0, stderr: '' });
     for (const [path, text] of Object.entries(theirs)) expect(readFileSync(join(output, path), 'utf8')).toBe(text);
     expect(existsSync(join(output, 'colours/bog-pool'))).toBe(false);
     expect(existsSync(join(output, 'colours/reed/index.html'))).toBe(true);
@@ -119,7 +117,7 @@ describe('cupbook build', () => {
     const book = await smallBook({ 'colours/one.md': BOG_POOL });
     const parent = temporaryFolder();
     const output = join(parent, 'site');
-    await runCupbook(['build', '--recipes', book, '--output', output]);
+    await runHere(['build', '--recipes', book, '--output', output]);
     const before = treeHash(parent);
     const { pid } = spawnSync(process.execPath, ['--version']);
     await asWriter(async (writer) => {
@@ -128,7 +126,7 @@ describe('cupbook build', () => {
       renameSync(output, join(work, 'last-0'));
     });
     await writeFiles(book, { 'colours/one.md': BOG_POOL.replace('peat', 'paet') });
-    const { code, stderr } = await runCupbook(['build', '--recipes', book, '--output', output]);
+    const { code, stderr } = await runHere(['build', '--recipes', book, '--output', output]);
     expect(code).toBe(1);
     expect(stderr).toContain('nothing was written');
     expect(treeHash(parent)).toBe(before);
@@ -137,13 +135,13 @@ describe('cupbook build', () => {
   test('with --mine writes all of the book, to a folder that a plain build refuses, and the other way round', async () => {
     const book = await smallBook({ 'colours/reed.md': BOG_POOL.replace('pattern', 'publish: no\npattern') });
     const [mine, shared] = [join(temporaryFolder(), 'mine'), join(temporaryFolder(), 'shared')];
-    await runCupbook(['build', '--mine', '--recipes', book, '--output', mine]);
-    await runCupbook(['build', '--recipes', book, '--output', shared]);
+    await runHere(['build', '--mine', '--recipes', book, '--output', mine]);
+    await runHere(['build', '--recipes', book, '--output', shared]);
     expect(existsSync(join(mine, 'colours/reed/index.html'))).toBe(true);
     expect(existsSync(join(shared, 'colours/reed'))).toBe(false);
     const before = [treeHash(mine), treeHash(shared)];
-    const plain = await runCupbook(['build', '--recipes', book, '--output', mine]);
-    const own = await runCupbook(['build', '--mine', '--recipes', book, '--output', shared]);
+    const plain = await runHere(['build', '--recipes', book, '--output', mine]);
+    const own = await runHere(['build', '--mine', '--recipes', book, '--output', shared]);
     expect([plain.code, own.code]).toEqual([1, 1]);
     expect(plain.stderr).toMatch(/holds your own edition of a book, and this would put the shared edition .*\n$/);
     expect([treeHash(mine), treeHash(shared)]).toEqual(before);
@@ -152,7 +150,7 @@ describe('cupbook build', () => {
   test('refuses a folder with other things in it', async () => {
     const output = temporaryFolder();
     await writeFiles(output, { 'mine.txt': '' });
-    const { code, stderr } = await runCupbook(['build', '--recipes', await smallBook(), '--output', output]);
+    const { code, stderr } = await runHere(['build', '--recipes', await smallBook(), '--output', output]);
     expect(code).toBe(1);
     expect(stderr).toMatch(/holds files that no build of a book wrote.*\n$/);
     expect(filesBelow(output)).toEqual(['mine.txt']);
@@ -183,7 +181,7 @@ describe('npx eleventy', () => {
     expect((await eleventy(book, output)).code).toBe(0);
 
     const other = join(temporaryFolder(), 'site');
-    await runCupbook(['build', '--recipes', book, '--output', other]);
+    await runHere(['build', '--recipes', book, '--output', other]);
     expect(filesBelow(output)).toEqual(filesBelow(other));
     expect(treeHash(output)).toBe(treeHash(other));
   });
@@ -277,13 +275,7 @@ describe('a recipe from a stranger', () => {
     const secret = join(temporaryFolder(), 'secret.md');
     writeFileSync(secret, BOG_POOL.replace('Dark', 'nobody may read this'));
     symlinkSync(secret, join(book, 'colours/stolen.md'));
-    const { code, stderr } = await runCupbook([
-      'build',
-      '--recipes',
-      book,
-      '--output',
-      join(temporaryFolder(), 'site'),
-    ]);
+    const { code, stderr } = await runHere(['build', '--recipes', book, '--output', join(temporaryFolder(), 'site')]);
     expect(code).toBe(1);
     expect(stderr).toContain('colours/Big Name.md:1:1 error file/name');
     expect(stderr).toContain('colours/a␛[2Jb.md:1:1 error file/name');
@@ -298,7 +290,7 @@ describe('a recipe from a stranger', () => {
       'colours/stranger.md': BOG_POOL.replace('Bog Pool', JSON.stringify(attack)).replace('Dark.', attack),
     });
     const output = join(temporaryFolder(), 'site');
-    expect((await runCupbook(['build', '--recipes', book, '--output', output])).code).toBe(0);
+    expect((await runHere(['build', '--recipes', book, '--output', output])).code).toBe(0);
     const page = readFileSync(join(output, 'colours/stranger/index.html'), 'utf8');
     expect(page).toContain('{{ 7 * 7 }}');
     for (const path of filesBelow(output).filter((file) => file.endsWith('.html'))) {
@@ -315,13 +307,7 @@ describe('a recipe from a stranger', () => {
       'colours/page.11ty.js': 'throw new Error("it ran")',
       'colours/page.njk': '{{ constructor.constructor("throw 1")() }}',
     });
-    const { code, stderr } = await runCupbook([
-      'build',
-      '--recipes',
-      book,
-      '--output',
-      join(temporaryFolder(), 'site'),
-    ]);
+    const { code, stderr } = await runHere(['build', '--recipes', book, '--output', join(temporaryFolder(), 'site')]);
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
   });
 });

@@ -1,14 +1,14 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { describe, expect, test, vi } from 'vitest';
-import { main } from '../../src/cli/main.ts';
 import { treeHash } from '../folder-tree.ts';
 import { ROOT } from '../run-cupbook.ts';
 import { smallBook, temporaryFolder } from '../small-book.ts';
 import { leaveAsFound } from './leave-as-found.ts';
+import { runHere } from './run-here.ts';
 
 interface Said {
-  readonly code: number;
+  readonly code: number | null;
   readonly out: string;
   readonly err: string;
 }
@@ -18,19 +18,8 @@ leaveAsFound();
 
 /** Runs a command line in this process, from a folder, and keeps what it says. */
 async function cupbook(line: readonly string[], from: string = here): Promise<Said> {
-  const said = { out: '', err: '' };
-  vi.spyOn(console, 'log').mockImplementation((text: string) => {
-    said.out += `${text}
-`;
-  });
-  vi.spyOn(console, 'error').mockImplementation((text: string) => {
-    said.err += `${text}
-`;
-  });
-  process.chdir(from);
-  const code = await main(line, { root: ROOT });
-  process.chdir(here);
-  return { code, ...said };
+  const { code, stdout, stderr } = await runHere(line, from);
+  return { code, out: stdout, err: stderr };
 }
 
 const BROKEN = '---\ntitle: Broken\nmold: minow-3\ncups:\n  body:\n    plastic: 100 ml supple\n---\n';

@@ -1,9 +1,9 @@
 import { join } from 'node:path';
-import { describe, expect, test, vi } from 'vitest';
-import { main } from '../../src/cli/main.ts';
+import { describe, expect, test } from 'vitest';
 import { ROOT } from '../run-cupbook.ts';
 import { smallBook } from '../small-book.ts';
 import { leaveAsFound } from './leave-as-found.ts';
+import { runHere } from './run-here.ts';
 
 leaveAsFound();
 
@@ -22,7 +22,7 @@ const FILES = {
 };
 
 interface Said {
-  readonly code: number;
+  readonly code: number | null;
   readonly out: string;
   readonly err: string;
 }
@@ -37,15 +37,8 @@ async function cupbookOf(files: Readonly<Record<string, string>>, ...line: reado
 
 /** The same, on the book in a folder. */
 async function cupbookIn(recipes: string, ...line: readonly string[]): Promise<Said> {
-  const said = { out: '', err: '' };
-  vi.spyOn(console, 'log').mockImplementation((text: string) => {
-    said.out += `${text}\n`;
-  });
-  vi.spyOn(console, 'error').mockImplementation((text: string) => {
-    said.err += `${text}\n`;
-  });
-  const code = await main([...line, '--recipes', recipes], { root: ROOT });
-  return { code, ...said };
+  const { code, stdout, stderr } = await runHere([...line, '--recipes', recipes]);
+  return { code, out: stdout, err: stderr };
 }
 
 const SOD =

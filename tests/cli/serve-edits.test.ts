@@ -4,9 +4,12 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { nearAddresses } from '../../src/server/near-addresses.ts';
 import { treeHash } from '../folder-tree.ts';
-import { runCupbook } from '../run-cupbook.ts';
 import { SMALL_BOOK, smallBook, temporaryFolder } from '../small-book.ts';
+import { leaveAsFound } from './leave-as-found.ts';
+import { runHere } from './run-here.ts';
 import { serve } from './serving.ts';
+
+leaveAsFound();
 
 /** Sequences of edits, and edits in each. */
 const [SEQUENCES, EDITS] = process.env.LAWS_SEED === undefined ? [2, 14] : [4, 60];
@@ -83,7 +86,7 @@ test(
         ['--mine', '--output', join(clean, 'mine')],
         ['--output', join(clean, 'shared')],
       ])
-        expect(await runCupbook(['build', '--recipes', book, ...line])).toMatchObject({ code: 0 });
+        expect(await runHere(['build', '--recipes', book, ...line])).toMatchObject({ code: 0 });
       await expect.poll(() => treeHash(site)).toBe(treeHash(join(clean, 'mine')));
       if (network) {
         const [ofBook] = readdirSync(join(cache, 'cupbook')).filter((name) => name !== 'photos');
