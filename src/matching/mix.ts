@@ -58,11 +58,9 @@ export class Mix {
         cupS[band]! += dose * s[band]!;
       }
     }
-    for (const [cup] of this.base.entries()) {
-      for (let band = 0; band < BAND_COUNT; band++) {
-        if (K[cup]![band]! < 0) K[cup]![band] = 0;
-        if (S[cup]![band]! < 0) S[cup]![band] = 0;
-      }
+    for (let cup = 0; cup < this.base.length; cup++) {
+      atLeastNothing(K[cup]!);
+      atLeastNothing(S[cup]!);
     }
   }
 
@@ -152,4 +150,8 @@ export class Mix {
       scattering: Float64Array.from(this.colours.S[cup]!),
     }));
   }
+}
+
+function atLeastNothing(values: Float64Array): void {
+  for (let band = 0; band < BAND_COUNT; band++) if (values[band]! < 0) values[band] = 0;
 }

@@ -6,7 +6,7 @@
  */
 import { FLAKE_FILM_DENSITY, FLAKE_FILM_THICKNESS } from '../tables/flake-film.ts';
 import { GAUSS_NODES, GAUSS_WEIGHTS } from './gauss-legendre.ts';
-import { layerOver, layerReflectances } from './kubelka-munk.ts';
+import { coverWithLayer, layerOver } from './kubelka-munk.ts';
 import { BAND_COUNT, requireBands, type Spectrum } from './spectrum.ts';
 
 /** Outline of a flake. */
@@ -172,7 +172,7 @@ export function coverWithFlakes(
   flakes: readonly SpreadFlake[],
   backings: readonly Spectrum[],
 ): void {
-  for (const R of backings) layerReflectances(K, S, thickness, R, R);
+  coverWithLayer(K, S, thickness, backings);
   const mu = totalPerMm(flakes);
   if (mu === 0 || thickness === 0) return;
   const past = Math.exp(-mu * thickness);

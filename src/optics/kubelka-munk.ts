@@ -108,6 +108,33 @@ export function layerReflectances(
 }
 
 /**
+ * `layerReflectances` over several backings, each of which is written over. The effective depth, which takes most of the time,
+ * does not depend on them.
+ *
+ * Throws: RangeError as `layerReflectances`.
+ */
+export function coverWithLayer(
+  K: ArrayLike<number>,
+  S: ArrayLike<number>,
+  thickness: number,
+  backings: readonly Spectrum[],
+): void {
+  for (const R of backings) requireSpectra(K, S, R);
+  for (let band = 0; band < BAND_COUNT; band++) {
+    const k = K[band]!;
+    const s = S[band]!;
+    if (!isLayer(k, s, thickness)) throw bandError(band, k, s, thickness, backings[0]?.[band] ?? 0);
+    const t = effectiveDepth(k, s, thickness);
+    for (let i = 0; i < backings.length; i++) {
+      const R = backings[i]!;
+      const g = R[band]!;
+      if (!(g >= 0 && g <= 1)) throw bandError(band, k, s, thickness, g);
+      R[band] = layerOver(k, s, t, g);
+    }
+  }
+}
+
+/**
  * `reflectanceInfinite` of whole spectra of K and S. A band that neither absorbs nor scatters has no reflectance of its own
  * and gives 0, the limit for S → 0.
  *
