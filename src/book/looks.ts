@@ -59,8 +59,13 @@ export function baitLooks(
   return { side: keptLook(side), ...(other === undefined ? {} : { other: keptLook(other) }) };
 }
 
-/** Lab of the side looked at. */
+/** Lab of the side looked at. No hex, no other side and no body without its flake is found for it: nobody would read them. */
 export function baitViews(pattern: Pattern, cups: readonly SharedCup[], thickness: number): TwoViews {
+  if (pattern !== 'swirl') {
+    const [side] = sidesOf(pattern, sharedBodies(cups), thickness);
+    if (side === undefined) throw new RangeError('a bait has no cup; give it one');
+    return layersViews(side);
+  }
   const { overWhite, overBlack } = baitAppearances(pattern, cups, thickness).side;
   return { overWhite: overWhite.lab, overBlack: overBlack.lab };
 }
