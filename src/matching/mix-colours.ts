@@ -1,3 +1,4 @@
+import { cieRootSlope } from '../optics/cie-root.ts';
 import { type Lab, labFromTristimulus } from '../optics/cielab.ts';
 import { effectiveDepth, layerOver } from '../optics/kubelka-munk.ts';
 import { type LocalMetric, localMetric } from '../optics/local-metric.ts';
@@ -11,8 +12,6 @@ import type { MixGoal, MixLayer, MixProblem } from './mix-problem.ts';
 const { x: WX, y: WY, z: WZ, white: WHITE } = bookWeights('D65');
 const THROUGH = (1 - BESIDE_GLOSS.k1) * (1 - BESIDE_GLOSS.k2);
 const HELD = BESIDE_GLOSS.k2;
-const EPSILON = 216 / 24389;
-const KAPPA = 24389 / 27;
 const NO_LAB: Lab = { L: 0, a: 0, b: 0 };
 
 /** One look at a bait over one backing. */
@@ -231,9 +230,9 @@ function measured(metric: Float64Array, row: number, dL: number, da: number, db:
 /** How the three residuals of a view change with X, Y and Z, row by row. */
 function tristimulusSlopes(metric: Float64Array, R: Float64Array, into: Float64Array): void {
   const { X, Y, Z } = sums(R);
-  const fx = rootSlope(X / WHITE.X) / WHITE.X;
-  const fy = rootSlope(Y);
-  const fz = rootSlope(Z / WHITE.Z) / WHITE.Z;
+  const fx = cieRootSlope(X / WHITE.X) / WHITE.X;
+  const fy = cieRootSlope(Y);
+  const fz = cieRootSlope(Z / WHITE.Z) / WHITE.Z;
   for (let row = 0; row < 3; row++) {
     const byL = metric[3 * row]!;
     const byA = metric[3 * row + 1]!;
@@ -242,10 +241,4 @@ function tristimulusSlopes(metric: Float64Array, R: Float64Array, into: Float64A
     into[3 * row + 1] = (116 * byL - 500 * byA + 200 * byB) * fy;
     into[3 * row + 2] = -200 * byB * fz;
   }
-}
-
-function rootSlope(ratio: number): number {
-  if (ratio <= EPSILON) return KAPPA / 116;
-  const root = Math.cbrt(ratio);
-  return 1 / (3 * root * root);
 }

@@ -1,8 +1,9 @@
 /**
  * CIELAB 1976.
  *
- * Source: ISO/CIE 11664-4, with the limits as the fractions that they stand for, 216/24389 and 24389/27.
+ * Source: ISO/CIE 11664-4.
  */
+import { cieCube, cieRoot } from './cie-root.ts';
 import { type Light, type Tristimulus, tristimulus, whitePoint } from './tristimulus.ts';
 
 /** CIELAB coordinates: L 0..100, a and b about −128..128. */
@@ -15,8 +16,6 @@ export interface Lab {
 /** `Lab` relative to D65: what every Lab of this book is, unless a light is named. */
 export type LabD65 = Lab;
 
-const EPSILON = 216 / 24389;
-const KAPPA = 24389 / 27;
 const WHITE_D65 = whitePoint('D65');
 
 /**
@@ -27,9 +26,9 @@ const WHITE_D65 = whitePoint('D65');
  * @example labFromTristimulus(whitePoint('D65')) // { L: 100, a: 0, b: 0 }
  */
 export function labFromTristimulus(XYZ: Tristimulus, white: Tristimulus = WHITE_D65): LabD65 {
-  const fx = compressed(XYZ.X / white.X);
-  const fy = compressed(XYZ.Y / white.Y);
-  const fz = compressed(XYZ.Z / white.Z);
+  const fx = cieRoot(XYZ.X / white.X);
+  const fy = cieRoot(XYZ.Y / white.Y);
+  const fz = cieRoot(XYZ.Z / white.Z);
   return { L: 116 * fy - 16, a: 500 * (fx - fy), b: 200 * (fy - fz) };
 }
 
@@ -41,9 +40,9 @@ export function labFromTristimulus(XYZ: Tristimulus, white: Tristimulus = WHITE_
 export function tristimulusFromLab(lab: Lab, white: Tristimulus = WHITE_D65): Tristimulus {
   const fy = (lab.L + 16) / 116;
   return {
-    X: white.X * expanded(fy + lab.a / 500),
-    Y: white.Y * expanded(fy),
-    Z: white.Z * expanded(fy - lab.b / 200),
+    X: white.X * cieCube(fy + lab.a / 500),
+    Y: white.Y * cieCube(fy),
+    Z: white.Z * cieCube(fy - lab.b / 200),
   };
 }
 
@@ -77,13 +76,4 @@ export function hueAngle(lab: Lab): number {
   const angle = (Math.atan2(lab.b, lab.a) * 180) / Math.PI;
   const positive = angle < 0 ? angle + 360 : angle;
   return positive === 360 ? 0 : positive;
-}
-
-function compressed(ratio: number): number {
-  return ratio > EPSILON ? Math.cbrt(ratio) : (KAPPA * ratio + 16) / 116;
-}
-
-function expanded(f: number): number {
-  const cube = f * f * f;
-  return cube > EPSILON ? cube : (116 * f - 16) / KAPPA;
 }

@@ -8,6 +8,7 @@
  * Levenberg and Marquardt's method. Its matrix is tridiagonal (smoothness) plus one rank a number seen, so that each step is
  * solved by Woodbury's identity in the few dimensions of what was seen.
  */
+import { cieRootSlope } from './cie-root.ts';
 import { type Lab, labFromTristimulus } from './cielab.ts';
 import { effectiveDepth, layerOver } from './kubelka-munk.ts';
 import { solveLinear } from './linear-system.ts';
@@ -137,9 +138,9 @@ function lookAt(
     errors[3 * index] = (now.L - lab.L) / TOLERANCE;
     errors[3 * index + 1] = (now.a - lab.a) / TOLERANCE;
     errors[3 * index + 2] = (now.b - lab.b) / TOLERANCE;
-    const fx = labSlope(X / white.X) / white.X / TOLERANCE;
-    const fy = labSlope(Y) / TOLERANCE;
-    const fz = labSlope(Z / white.Z) / white.Z / TOLERANCE;
+    const fx = cieRootSlope(X / white.X) / white.X / TOLERANCE;
+    const fy = cieRootSlope(Y) / TOLERANCE;
+    const fz = cieRootSlope(Z / white.Z) / white.Z / TOLERANCE;
     slopes.push(
       byLog.map((slope, i) => 116 * fy * y[i % BAND_COUNT]! * slope),
       byLog.map((slope, i) => 500 * (fx * x[i % BAND_COUNT]! - fy * y[i % BAND_COUNT]!) * slope),
@@ -203,10 +204,6 @@ function eachStep(use: (band: number, before: number, stiffness: number) => void
 
 function withinRange(log: number): number {
   return Math.min(RANGE, Math.max(-RANGE, log));
-}
-
-function labSlope(ratio: number): number {
-  return ratio > 216 / 24389 ? 1 / (3 * Math.cbrt(ratio) ** 2) : 24389 / 27 / 116;
 }
 
 function addScaled(sum: Float64Array, factor: number, values: Float64Array): void {

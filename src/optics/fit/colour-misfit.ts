@@ -5,6 +5,7 @@
  * smooth everywhere, which ΔE00 itself is not). For the instrument: the difference in each band on the scale of lightness,
  * 116 ∛R, so that dark bands count as much as they are seen.
  */
+import { cieRoot, cieRootSlope } from '../cie-root.ts';
 import type { ObserverWeights } from '../tristimulus.ts';
 
 /** Lab and its derivatives by the reflectance of each band. */
@@ -22,9 +23,6 @@ export function labSlopesSpace(bands: number): LabSlopes {
   };
 }
 
-const EPSILON = 216 / 24389;
-const KAPPA = 24389 / 27;
-
 /** Writes Lab of a spectrum, and its derivatives. */
 export function labSlopes(R: ArrayLike<number>, weights: ObserverWeights, out: LabSlopes): void {
   const { x, y, z, white } = weights;
@@ -36,15 +34,15 @@ export function labSlopes(R: ArrayLike<number>, weights: ObserverWeights, out: L
     Y += y[band]! * R[band]!;
     Z += z[band]! * R[band]!;
   }
-  const fx = compressed(X / white.X);
-  const fy = compressed(Y / white.Y);
-  const fz = compressed(Z / white.Z);
+  const fx = cieRoot(X / white.X);
+  const fy = cieRoot(Y / white.Y);
+  const fz = cieRoot(Z / white.Z);
   out.lab[0] = 116 * fy - 16;
   out.lab[1] = 500 * (fx - fy);
   out.lab[2] = 200 * (fy - fz);
-  const sx = compressedSlope(X / white.X) / white.X;
-  const sy = compressedSlope(Y / white.Y) / white.Y;
-  const sz = compressedSlope(Z / white.Z) / white.Z;
+  const sx = cieRootSlope(X / white.X) / white.X;
+  const sy = cieRootSlope(Y / white.Y) / white.Y;
+  const sz = cieRootSlope(Z / white.Z) / white.Z;
   const [byL, byA, byB] = out.byBand;
   for (let band = 0; band < x.length; band++) {
     byL[band] = 116 * sy * y[band]!;
@@ -71,12 +69,4 @@ export function bandLightness(R: number): number {
 /** Derivative of `bandLightness`. */
 export function bandLightnessSlope(R: number): number {
   return R < DARKEST ? 0 : 116 / (3 * Math.cbrt(R) ** 2);
-}
-
-function compressed(ratio: number): number {
-  return ratio > EPSILON ? Math.cbrt(ratio) : (KAPPA * ratio + 16) / 116;
-}
-
-function compressedSlope(ratio: number): number {
-  return ratio > EPSILON ? 1 / (3 * Math.cbrt(ratio) ** 2) : KAPPA / 116;
 }
