@@ -3,6 +3,7 @@ import { type Amounts, concentrations, cupVolume, total } from '../cup/ledger.ts
 import { cupBody } from '../optics/cup-body.ts';
 import { deltaE00 } from '../optics/delta-e00.ts';
 import { flakeCoverage, flakeSpacing, flakesPerMl, flakesPerMm } from '../optics/flake.ts';
+import { TIERS } from '../optics/material-constants.ts';
 import { hidingThickness } from '../optics/opacity.ts';
 import type { Body } from '../optics/stack.ts';
 import { sharedRange } from '../units/shared-range.ts';
@@ -27,8 +28,6 @@ export interface ColouredCup {
   readonly cup: Omit<Cup, 'share'>;
   readonly body: Body;
 }
-
-const TIERS: readonly Tier[] = ['measured', 'photographed', 'estimated'];
 
 /** Amounts as a list, in the order of the names, without what is not there. */
 export function contentsOf(amounts: Amounts): readonly Content[] {

@@ -1,6 +1,7 @@
 import { type PatternContrast, patternContrast } from '../optics/pattern-contrast.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
+import { MM_PER_INCH } from '../units/unit.ts';
 import { batchOfRecipe, doseDeviation } from './batch-of-recipe.ts';
 import { checkFullness } from './check-fullness.ts';
 import { checkShotTogether } from './check-heat.ts';
@@ -196,7 +197,7 @@ function materialFacets(cups: readonly Cup[], shelf: Shelf): Pick<Facets, 'mater
   return {
     materials,
     flakeColours: [...new Set(flakes.map(flakeHue))].sort(),
-    flakeSizes: [...new Set(flakes.map((flake) => `${(flake.acrossMm / 25.4).toFixed(3)} in`))].sort(),
+    flakeSizes: [...new Set(flakes.map((flake) => `${(flake.acrossMm / MM_PER_INCH).toFixed(3)} in`))].sort(),
   };
 }
 

@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import { type CupState, scaleAmounts } from '../cup/ledger.ts';
+import { type CupState, ROUNDING_ML, scaleAmounts } from '../cup/ledger.ts';
 import type { Observation } from '../matching/correct-model.ts';
 import { type SeenViews, settledViews } from '../matching/target-part.ts';
 import type { Cup, Round } from './model.ts';
@@ -11,7 +11,7 @@ import type { Cup, Round } from './model.ts';
 /** What the log of a cup leaves, g and ml; undefined where all of it was poured. */
 export function cupLeft(cup: Cup): CupState | undefined {
   const round = cup.rounds.at(-1);
-  if (!round || !(round.volumeMl > 0) || !(round.leftMl > 1e-6)) return undefined;
+  if (!round || !(round.volumeMl > 0) || !(round.leftMl > ROUNDING_ML)) return undefined;
   return cupState(cup, (round.plasticMl * round.leftMl) / round.volumeMl, round.contents);
 }
 

@@ -6,9 +6,11 @@
  *
  * @packageDocumentation
  */
+
 import { appearance } from '../optics/appearance.ts';
 import { deltaE00 } from '../optics/delta-e00.ts';
 import { labFromHex } from '../optics/display.ts';
+import { TIERS } from '../optics/material-constants.ts';
 import { mixtureConstants } from '../optics/mixture.ts';
 import { plasticConstants } from '../optics/plastic.ts';
 import type { Body } from '../optics/stack.ts';
@@ -17,7 +19,7 @@ import { LADDER_MM } from '../tables/material-defaults.ts';
 import { type FlakeInDepth, flakeInDepth } from './flake-in-depth.ts';
 import { keptLook, lookOf, WATERS_SHOWN } from './looks.ts';
 import { median } from './median.ts';
-import type { Book, Constants, Look, Material, Tier } from './model.ts';
+import type { Book, Constants, Look, Material } from './model.ts';
 
 /** A material that colours, with what the examples need of it. */
 export type ColouringMaterial = Material & { readonly constants: Constants; readonly typical: number };
@@ -75,8 +77,6 @@ const MOST_TRIED = 24;
 
 // A grey in front of a white shows depth, but no hue that shifts. CIELAB.
 const LEAST_CHROMA = 15;
-
-const TIERS: readonly Tier[] = ['measured', 'photographed', 'estimated'];
 
 /** Examples from the shelf; those that it has no material for are left out. */
 export function methodExamples({ materials }: Pick<Book, 'materials'>): MethodExamples {

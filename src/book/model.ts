@@ -7,18 +7,19 @@
  *
  * @packageDocumentation
  */
+
 import type { HeatLimit } from '../cup/heat-limit.ts';
 import type { BatchAmounts, Shop } from '../cup/plan-batch.ts';
 import type { NextAddition } from '../matching/next-addition.ts';
 import type { Verdict } from '../matching/verdict.ts';
 import type { Flake } from '../optics/flake.ts';
+import type { Tier } from '../optics/material-constants.ts';
 import type { MaterialKind } from '../recipe/source.ts';
 import type { OpacityWord } from '../tables/opacity-classes.ts';
 
 export type { Batch, BatchAmounts, BatchCup, BatchMaterial, Measured, Shop } from '../cup/plan-batch.ts';
 
-/** What a predicted colour rests on, best first. */
-export type Tier = 'measured' | 'photographed' | 'estimated';
+export type { Tier };
 
 /** What is published of a thing. */
 export type Publish = 'full' | 'look' | 'no';

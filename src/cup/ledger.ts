@@ -84,12 +84,12 @@ function withAdded(cup: CupState, step: Exclude<LedgerStep, { kind: 'pour' }>): 
     : { ...cup, materials: added(cup.materials, step.material, step.grams) };
 }
 
-// A log's volumes are read off a cup by eye: a pour that is over by less than this is the whole cup.
-const ROUNDING_ML = 1e-6;
+/** A log's volumes are read off a cup by eye: a pour that is over by less than this is the whole cup. */
+export const ROUNDING_ML = 1e-6;
 
 /** Whether a cup has nothing left in it that anything could be mixed into. */
 export function isEmpty(cup: CupState): boolean {
-  return total(cup.plastics) <= ROUNDING_ML;
+  return !(total(cup.plastics) > ROUNDING_ML);
 }
 
 /** The cup after one step; an over-pour as a value (its `step` is 0). */

@@ -15,8 +15,8 @@ const NOTICED = 0.5;
 // seen to be half of it.
 const AMISS = 8;
 
-// What weighing must gain before drops and spoons are put away for it, ΔE00: as for proposals, a convention of this book.
-const WORTH_WEIGHING = 0.5;
+/** What weighing must gain before drops and spoons are put away for it, ΔE00: a convention of this book. */
+export const WORTH_WEIGHING = 0.5;
 
 /** How the amounts of a cup are measured. */
 export interface MeasuredAmounts {

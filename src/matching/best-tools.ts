@@ -1,4 +1,5 @@
 import type { Bench } from '../cup/bench.ts';
+import { WORTH_WEIGHING } from '../cup/measured-amounts.ts';
 
 /** What a proposal leaves, ΔE00: measured by drops and spoons, and weighed instead. */
 export interface LeftByTools {
@@ -12,9 +13,6 @@ export interface ByBestTools<P> {
   /** ΔE00 that the best by drops and spoons leaves, where these are by the scale alone instead. */
   readonly byHandDeltaE?: number;
 }
-
-// Putting drops and spoons away altogether must gain this much, ΔE00.
-const WORTH_WEIGHING = 0.5;
 
 /**
  * Proposals by drops and spoons; by the scale alone, where the best of those misses and weighing does not, or where weighing is clearly

@@ -1,5 +1,6 @@
 import { additionProblem } from './addition-problem.ts';
 import { byBestTools, leastLeft } from './best-tools.ts';
+import { LEAST_GAIN, WORKED_OUT } from './conventions.ts';
 import { correctModel } from './correct-model.ts';
 import { findDoses } from './find-doses.ts';
 import { freshCup, freshMl } from './fresh-cup.ts';
@@ -36,11 +37,8 @@ export interface CutBack {
   readonly fresh?: RecipeProposal;
 }
 
-// What plastic alone cannot do better than this much ΔE00 nearer is not worth it.
-const LEAST_GAIN = 0.1;
 const WORTH_MENDING = 0.5;
 const STEPS = 24;
-const WORKED_OUT = 14;
 
 /**
  * How much clear plastic brings an overshot cup back, what volume results, and whether that is better than starting again.

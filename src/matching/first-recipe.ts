@@ -2,6 +2,7 @@ import type { Bench } from '../cup/bench.ts';
 import { type Amounts, type CupState, scaleAmounts } from '../cup/ledger.ts';
 import type { SpreadFlake } from '../optics/flake.ts';
 import { byBestTools, byHandWords } from './best-tools.ts';
+import { WORKED_OUT } from './conventions.ts';
 import { type ModelCorrection, NO_CORRECTION } from './correct-model.ts';
 import { baseOfCup } from './cup-model.ts';
 import { type FoundDoses, findDoses } from './find-doses.ts';
@@ -62,7 +63,6 @@ export interface FirstRecipe {
   readonly leftOut: readonly LeftOut[];
 }
 
-const WORKED_OUT = 14;
 // Plastic that is right as it is must come this much nearer, ΔE00, for anything to be added. Convention of this book.
 const WORTH_COLOURING = 1;
 

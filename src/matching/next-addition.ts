@@ -1,6 +1,7 @@
-import { type CupState, total } from '../cup/ledger.ts';
+import { type CupState, isEmpty } from '../cup/ledger.ts';
 import { additionProblem } from './addition-problem.ts';
 import { byBestTools, byHandWords, leastLeft } from './best-tools.ts';
+import { LEAST_GAIN, WORKED_OUT } from './conventions.ts';
 import {
   type CorrectionPriors,
   correctModel,
@@ -84,9 +85,6 @@ export interface NextAddition {
   readonly leftOut: readonly LeftOut[];
 }
 
-// An addition must be worth lighting the stove for, ΔE00.
-const LEAST_GAIN = 0.1;
-const WORKED_OUT = 14;
 // To plain plastic a whole recipe is added.
 const WHOLE_RECIPE = 4;
 // A new cup costs plastic and an evening: it must come this much nearer, ΔE00.
@@ -226,8 +224,7 @@ export function questionFault({ cup, target, shelf, tolerance, seen }: NextAddit
   const amounts = [...Object.values(cup.plastics), ...Object.values(cup.materials)];
   if (!amounts.every((amount) => Number.isFinite(amount) && amount >= 0))
     return 'An amount in the cup is no number. Correct the log.';
-  if (!(total(cup.plastics) > 1e-6))
-    return 'The cup is empty: everything in it was poured. Start a new one from the recipe.';
+  if (isEmpty(cup)) return 'The cup is empty: everything in it was poured. Start a new one from the recipe.';
   if (!(tolerance > 0 && Number.isFinite(tolerance)))
     return 'The tolerance is no number above 0. Give the largest ΔE that counts as the same colour, such as 2.';
   return partFault(target) ?? (seen && seenFault(seen));

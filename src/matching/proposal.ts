@@ -3,6 +3,7 @@ import { type CupState, cupVolume } from '../cup/ledger.ts';
 import type { Lab } from '../optics/cielab.ts';
 import { hexFromLab } from '../optics/display.ts';
 import type { AdditionProblem } from './addition-problem.ts';
+import { BOTTLE } from './conventions.ts';
 import { distinctBest } from './distinct-best.ts';
 import { type MatchBench, plasticText } from './match-bench.ts';
 import { costOf, type MatchMaterial } from './match-material.ts';
@@ -172,9 +173,8 @@ export function limitOf(cup: CupState, shelf: ReadonlyMap<string, MatchMaterial>
   return heatLimit(Object.keys(cup.plastics), Object.keys(cup.materials), (id) => shelf.get(id)).limit;
 }
 
-// A new bottle counts like this much ΔE00, and any bottle like that.
+// A bottle that the cup had nothing of yet counts like this much ΔE00 more.
 const NEW_BOTTLE = 0.3;
-const BOTTLE = 0.15;
 
 /** Proposals by the difference that they leave, then by how few bottles are opened and by cost. */
 export function rankProposals(proposals: readonly Proposal[], tolerance: number, count: number): readonly Proposal[] {

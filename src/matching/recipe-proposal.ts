@@ -5,6 +5,7 @@ import type { Lab } from '../optics/cielab.ts';
 import { cupBody, layersViews } from '../optics/cup-body.ts';
 import { deltaE00 } from '../optics/delta-e00.ts';
 import type { Body, Layer } from '../optics/stack.ts';
+import { BOTTLE } from './conventions.ts';
 import { distinctBest } from './distinct-best.ts';
 import { type MatchBench, plasticText } from './match-bench.ts';
 import { costOf, type MatchMaterial } from './match-material.ts';
@@ -264,7 +265,6 @@ function recipeSentence(
   return `${cups.map(of).join('; ')}: ΔE ${deltaE.toFixed(1)}.`;
 }
 
-const BOTTLE = 0.15;
 const LAMP = 0.05;
 
 /** Recipes by the difference that they leave, then by how few bottles they take, what a lamp makes of them, and cost. */

@@ -1,4 +1,4 @@
-import { concentrations, total } from '../cup/ledger.ts';
+import { concentrations, isEmpty } from '../cup/ledger.ts';
 import { colourSubstitutes } from './colour-substitutes.ts';
 import { flakeSubstitutes } from './flake-substitutes.ts';
 import { type MatchMaterial, shelfByName } from './match-material.ts';
@@ -24,7 +24,7 @@ function questionFault(
   const unknown = [...Object.keys(cup.plastics), ...Object.keys(cup.materials)].find((name) => !shelf.has(name));
   if (unknown !== undefined)
     return `The cup has ${unknown} in it, which is not on the shelf. Put it there, so that its colour is known.`;
-  if (!(total(cup.plastics) > 1e-6)) return 'The cup is empty. Give it plastic first.';
+  if (isEmpty(cup)) return 'The cup is empty. Give it plastic first.';
   if (!(thicknessMm > 0 && tolerance > 0)) return 'The thickness and the tolerance must be above 0.';
   if (!((concentrations(cup)[material] ?? 0) > 0))
     return `There is no ${shelf.get(material)?.title ?? material} in this cup.`;

@@ -7,7 +7,10 @@ import type { OpticalFault } from './fault.ts';
 import type { MixtureConstants } from './mixture.ts';
 
 /** Best first: measured spectra, photographed chips, one colour and a kind. */
-export type Tier = 'measured' | 'photographed' | 'estimated';
+export const TIERS = ['measured', 'photographed', 'estimated'] as const;
+
+/** What constants rest on. */
+export type Tier = (typeof TIERS)[number];
 
 /** K and S of a material, and how far to trust them. */
 export interface MaterialConstants {

@@ -3,9 +3,11 @@
  *
  * @packageDocumentation
  */
+
 import type { Cup, Edition, Material, Mold, Recipe, Settings } from '../book/model.ts';
 import type { BatchNames } from './batch-view.ts';
 import { required } from './book-index.ts';
+import { brief } from './brief.ts';
 
 /** A cup as the planner needs it. */
 export type PlannedCup = Pick<Cup, 'name' | 'share' | 'plastics' | 'contents' | 'volumePerPlastic'> & {
@@ -53,7 +55,6 @@ export interface PlannerData {
 }
 
 // Six digits are far below what any bench can measure, and half of what JSON would write.
-const brief = (numbers: readonly number[]): readonly number[] => numbers.map((number) => Number(number.toPrecision(6)));
 
 function plannedMaterial(material: Omit<Material, 'usedIn'>, href: string): PlannedMaterial {
   const { id, kind, title, hex, constants, flake, gramsPerMl, gramsPerDrop } = material;

@@ -9,7 +9,8 @@
  * @packageDocumentation
  */
 
-const MM_PER_INCH = 25.4;
+/** By definition. */
+export const MM_PER_INCH = 25.4;
 const ML_PER_GALLON = (231 * MM_PER_INCH ** 3) / 1000;
 const ML_PER_TEASPOON = ML_PER_GALLON / 768;
 const GRAMS_PER_POUND = 453.59237;

@@ -3,8 +3,9 @@
  *
  * @packageDocumentation
  */
+
 import type { MatchedRound, Seen } from '../../book/model.ts';
-import { type CupState, total } from '../../cup/ledger.ts';
+import { type CupState, isEmpty } from '../../cup/ledger.ts';
 import type { ModelCorrection } from '../../matching/correct-model.ts';
 import { baseOfCup } from '../../matching/cup-model.ts';
 import { shelfByName, withStrengths } from '../../matching/match-material.ts';
@@ -29,7 +30,7 @@ export function lookNow({ now, aim, next }: CupAdvice, data: BenchPageData): Chi
       ...(overBlack && { overBlack: hexFromLab(overBlack).hex }),
     };
   }
-  return total(now.cup.plastics) > 1e-6 ? corrected(aim.views(now.cup), now.cup, data, next.correction) : undefined;
+  return isEmpty(now.cup) ? undefined : corrected(aim.views(now.cup), now.cup, data, next.correction);
 }
 
 /** What a test pour of a cup should look like, by the corrected model; undefined where the cup is empty. */
@@ -39,7 +40,7 @@ export function aloneNow(
   data: BenchPageData,
   correction: ModelCorrection,
 ): ChipColours | undefined {
-  if (!(total(cup.plastics) > 1e-6)) return undefined;
+  if (isEmpty(cup)) return undefined;
   const shelf = withStrengths(shelfByName(data.materials), correction.strengths);
   const { mix, flakes } = baseOfCup(cup, (name) => shelf.get(name)!);
   return corrected(bodyViews({ ...mix, flakes }, bodyOf(work, data)), cup, data, correction);

@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+import { ROUNDING_ML } from '../../cup/ledger.ts';
 import { noLessThan } from '../../units/volume-field.ts';
 import { afterPause } from '../page-data.ts';
 import { densityIn } from './aim-for.ts';
@@ -13,9 +14,6 @@ import { isMistyped, type Mistyped, mistypedColour, readFields, readSides } from
 import type { BenchScreen } from './screen.ts';
 import type { BenchState } from './state.ts';
 import { type Arrangement, type Work, withSides } from './work.ts';
-
-// As the ledger of a cup has it.
-const ROUNDING_ML = 1e-6;
 
 /** Actions on the target and the shelf. */
 export class TargetActions {

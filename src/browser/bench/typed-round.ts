@@ -1,3 +1,4 @@
+import { ROUNDING_ML } from '../../cup/ledger.ts';
 import { isReversed, viewsFault } from '../../matching/target-part.ts';
 import { mlInField, noMoreThan, volumeLimits, volumeUnitName } from '../../units/volume-field.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
@@ -45,7 +46,7 @@ export function roundOf(
   if (typed.pour.trim() === '') return poured(`How many ${inUnits} were poured? Write 0 if nothing left the cup.`);
   if (pour > 0 && pour < LIMITS.pouredMl.least)
     return poured(`Give what was poured in ${inUnits}: 0, or at least ${volumeLimits(LIMITS.pouredMl, unit).least}.`);
-  if (pour > Math.min(volumeMl + 1e-6, LIMITS.pouredMl.most))
+  if (pour > Math.min(volumeMl + ROUNDING_ML, LIMITS.pouredMl.most))
     return poured(`There are ${noMoreThan(volumeMl, unit)} in the cup: no more can be poured.`);
   const views: { overWhite?: WorkColour; overBlack?: WorkColour } = {};
   for (const view of ['overWhite', 'overBlack'] as const) {

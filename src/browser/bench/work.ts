@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import { afterStep, type CupState, cupVolume, isOverPour, total } from '../../cup/ledger.ts';
+import { afterStep, type CupState, cupVolume, isEmpty, isOverPour } from '../../cup/ledger.ts';
 import type { Observation } from '../../matching/correct-model.ts';
 import { type SeenViews, settledViews, type TargetPart } from '../../matching/target-part.ts';
 import { labOfColour, type WorkColour } from './work-colour.ts';
@@ -134,7 +134,7 @@ function keep({ plastic, plasticMl }: Work, steps: readonly WorkStep[], thicknes
     const next = afterStep(cup, step, perGram);
     if (isOverPour(next)) return;
     cup = next;
-    if (total(cup.plastics) > 1e-6) looked = cup;
+    if (!isEmpty(cup)) looked = cup;
   };
   for (const step of steps) {
     switch (step.do) {

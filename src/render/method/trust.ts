@@ -1,3 +1,4 @@
+import { median } from '../../book/median.ts';
 import type { Book, Tier } from '../../book/model.ts';
 import { EXPECTED_DELTA_E } from '../../tables/material-kinds.ts';
 import { DELTA_E_ANCHOR } from '../delta-e-gloss.ts';
@@ -62,16 +63,13 @@ function exampleOfSpread(context: PageContext): Html {
 
 /** Learning from the rounds of a cup. */
 export function learningPart({ recipes }: Book): MethodPart {
-  const seen = recipes
-    .flatMap(({ cups }) =>
-      cups.flatMap(({ rounds }) => rounds.flatMap(({ seenDeltaE }) => seenDeltaE?.overWhite ?? [])),
-    )
-    .sort((one, other) => one - other);
-  const median = seen[Math.floor(seen.length / 2)];
+  const seen = recipes.flatMap(({ cups }) =>
+    cups.flatMap(({ rounds }) => rounds.flatMap(({ seenDeltaE }) => seenDeltaE?.overWhite ?? [])),
+  );
   return {
     id: 'learning',
     title: 'What it learns from rounds',
     content: html`<p>A test bait tells what no shelf can: how strong these very bottles are. When a cup has rounds that were looked at, the book asks how strong each material must have been for the colours that were seen, without going further from the shelf than the colours ask for, and never below half or above one and a half times. What is left it keeps as an offset. The advice for the next addition is computed with that; the page of a recipe shows the prediction as the shelf alone gives it.</p>
-${median === undefined ? '' : html`<p>In this book ${counted(seen.length, 'round')} ${seen.length === 1 ? 'was' : 'were'} looked at over white; half of the predictions lay within ΔE ${deltaEText(median)} of what was seen.</p>`}`,
+${seen.length === 0 ? '' : html`<p>In this book ${counted(seen.length, 'round')} ${seen.length === 1 ? 'was' : 'were'} looked at over white; half of the predictions lay within ΔE ${deltaEText(median(seen))} of what was seen.</p>`}`,
   };
 }

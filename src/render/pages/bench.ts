@@ -2,6 +2,7 @@ import { matchCupMl } from '../../book/match-cup.ts';
 import type { Book, Edition, Material, Mold, Settings, Target } from '../../book/model.ts';
 import { MEASURED_TOGETHER, VERDICT_WORDS } from '../../book/verdict-words.ts';
 import { volumeInField, volumeLimits, volumeUnitName } from '../../units/volume-field.ts';
+import { brief } from '../brief.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { document } from '../document.ts';
 import { embeddedJson, type Html, html } from '../html.ts';
@@ -56,7 +57,6 @@ export interface BenchPageData {
 }
 
 // As for the planner: six digits are far below what any bench can measure.
-const brief = (numbers: readonly number[]): readonly number[] => numbers.map((number) => Number(number.toPrecision(6)));
 
 function benchMaterial(material: Material): BenchPageMaterial {
   const { id, title, kind, hex, constants, flake, density, expectedDeltaE, gramsPerMl } = material;

@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+import { MM_PER_INCH } from '../../units/unit.ts';
 import { type Html, html } from '../html.ts';
 import type { Depth, FlakeKind, PlacedFlake } from './flake-field.ts';
 import { flakeField, isDot } from './flake-field.ts';
@@ -18,7 +19,7 @@ const UNITS_PER_MM = { least: 10, most: 50, dots: 20 };
  */
 const TURNED = { first: 27, further: 34 };
 /** CSS pixels in a millimetre: 96 in an inch of 25.4 mm, by definition of CSS. */
-export const PX_PER_MM: number = 96 / 25.4;
+export const PX_PER_MM: number = 96 / MM_PER_INCH;
 
 /** How light falls on the faces of a finish: parts of flakes that are lighter and darker than its colour, and how far. */
 const FACES: Readonly<Record<string, { readonly part: number; readonly far: number }>> = {
