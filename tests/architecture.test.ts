@@ -15,61 +15,70 @@ interface Folder {
 
 /** The folders of `src/`. Every one may only import what stands above it; DEVELOPERS.md shows the same table. */
 const FOLDERS: readonly Folder[] = [
+  {
+    name: 'values',
+    purpose: 'what holds for plain values: looked up for certain, left out where undefined',
+    imports: [],
+  },
   { name: 'diagnostics', purpose: 'the Diagnostic value, its codes, its text form; the Refusal', imports: [] },
   { name: 'units', purpose: 'parse, convert, scale and round quantities', imports: [] },
   { name: 'tables', purpose: 'observer, illuminants and other reference data, each with its source', imports: [] },
-  { name: 'lineage', purpose: 'the graph of derived recipes: cycles, order, coordinates', imports: [] },
+  { name: 'lineage', purpose: 'the graph of derived recipes: cycles, order, coordinates', imports: ['values'] },
   { name: 'optics', purpose: 'spectra, K and S of mixtures, R, tristimulus, Lab, deltaE00', imports: ['tables'] },
   { name: 'photo', purpose: 'pixels in, colours out; no file access', imports: ['tables', 'optics'] },
   {
     name: 'recipe',
     purpose: 'one Markdown text with front matter in, one thing of the book or diagnostics out',
-    imports: ['diagnostics', 'units'],
+    imports: ['values', 'diagnostics', 'units'],
   },
-  { name: 'cup', purpose: 'the cup ledger, batches, measurable amounts, repeatability, cost', imports: ['units'] },
+  {
+    name: 'cup',
+    purpose: 'the cup ledger, batches, measurable amounts, repeatability, cost',
+    imports: ['values', 'units'],
+  },
   {
     name: 'matching',
     purpose: 'first recipe, next addition, substitutes, ranked by deltaE00',
-    imports: ['units', 'tables', 'optics', 'cup'],
+    imports: ['values', 'units', 'tables', 'optics', 'cup'],
   },
   {
     name: 'book',
     purpose: 'joins the things of a book: references, ledger, prediction, lineage (`compileBook`)',
-    imports: ['diagnostics', 'units', 'tables', 'lineage', 'optics', 'recipe', 'cup', 'matching'],
+    imports: ['values', 'diagnostics', 'units', 'tables', 'lineage', 'optics', 'recipe', 'cup', 'matching'],
   },
   {
     name: 'render',
     purpose: 'values in, HTML and SVG strings out (page, swatch, lineage drawing, card)',
-    imports: ['units', 'tables', 'lineage', 'book'],
+    imports: ['values', 'units', 'tables', 'lineage', 'book'],
   },
   {
     name: 'browser',
     purpose: 'shell: scripts shipped with the page',
-    imports: ['units', 'tables', 'optics', 'photo', 'cup', 'matching', 'book', 'render'],
+    imports: ['values', 'units', 'tables', 'optics', 'photo', 'cup', 'matching', 'book', 'render'],
     shell: true,
   },
   {
     name: 'output',
     purpose: 'shell: writes the files of a site into a folder; knows nothing of books',
-    imports: ['diagnostics'],
+    imports: ['values', 'diagnostics'],
     shell: true,
   },
   {
     name: 'eleventy',
     purpose: 'shell: the plugin; reads files, reports diagnostics, fails the build',
-    imports: ['diagnostics', 'lineage', 'recipe', 'book', 'render', 'output'],
+    imports: ['values', 'diagnostics', 'lineage', 'recipe', 'book', 'render', 'output'],
     shell: true,
   },
   {
     name: 'server',
     purpose: 'shell: shows folders of a site to a browser; HTTP only, knows nothing of books',
-    imports: ['diagnostics'],
+    imports: ['values', 'diagnostics'],
     shell: true,
   },
   {
     name: 'cli',
     purpose: 'shell: commands, exit codes and printing only',
-    imports: ['diagnostics', 'units', 'recipe', 'matching', 'book', 'output', 'eleventy', 'server'],
+    imports: ['values', 'diagnostics', 'units', 'recipe', 'matching', 'book', 'output', 'eleventy', 'server'],
     shell: true,
   },
 ];

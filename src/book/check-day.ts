@@ -16,7 +16,7 @@ export function checkDay(recipe: Thing<'recipe'>, today: string, report: Report)
   const meant = exchanged(made).filter(
     (day) => day <= tomorrow && day >= `${Number(today.slice(0, 4)) - LOOKING_BACK}`,
   );
-  report.add('field/day-to-come', recipe as Thing, ['made'], {
+  report.add('field/day-to-come', recipe, ['made'], {
     found: `\`${made}\``,
     expected: `a day that is not after ${today}`,
     why: 'nothing was made on it yet',

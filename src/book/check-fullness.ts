@@ -1,7 +1,6 @@
 import { filledMl } from '../cup/filled-ml.ts';
 import { type CupState, cupVolume } from '../cup/ledger.ts';
 import { FULLNESS_LEEWAY } from '../cup/plan-batch.ts';
-import type { Thing } from '../recipe/read-thing.ts';
 import { volumeText } from '../units/volume-text.ts';
 import type { FilledCup } from './fill-cup.ts';
 import type { Settings } from './model.ts';
@@ -36,7 +35,7 @@ export function checkFullness(
   const ml = volume(first ? start : round!.before);
   report.add(
     'recipe/over-full',
-    recipe as Thing,
+    recipe,
     [...path, ...at],
     {
       found: `${volumeText(ml, settings)} in the cup`,

@@ -1,4 +1,3 @@
-import type { Thing } from '../recipe/read-thing.ts';
 import { cupKey } from './cup-specs.ts';
 import type { FilledCup } from './fill-cup.ts';
 import type { Report } from './report.ts';
@@ -27,7 +26,7 @@ export function checkKept({ spec, contents }: FilledCup, filled: ReadonlyMap<str
       : `say of another that it does: \`${other}: { from: ${from}/${other} }\``;
   report.add(
     'recipe/begun-anew',
-    recipe as Thing,
+    recipe,
     [...path, 'plastic'],
     {
       found: `cup \`${name}\` without ${lost.map((material) => `\`${material}\``).join(', ')} of ${from}/${name}`,

@@ -1,12 +1,11 @@
 import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
 import type { Thing } from '../recipe/read-thing.ts';
-import type { MaterialKind } from '../recipe/source.ts';
 import { compileMaterial, materialAmounts } from './compile-material.ts';
 import { compileMold } from './compile-mold.ts';
 import { computed } from './computed.ts';
 import type { CupShelf } from './cup-shelf.ts';
 import { type CupSpec, knownRecipe } from './cup-specs.ts';
-import { isMaterialKind } from './file-names.ts';
+import { isMaterial } from './file-names.ts';
 import { fillCup } from './fill-cup.ts';
 import type { Things } from './read-things.ts';
 import { type Report, reportOnly } from './report.ts';
@@ -36,17 +35,15 @@ export function checkPartial(things: Things, cups: readonly CupSpec[], shelf: Cu
   const quiet = reportOnly(report, (code) => TOLD.has(code));
   // What cannot be computed of a part is nothing to tell of: `quiet` leaves it out.
   for (const thing of things.faulty.parts) computed(thing, quiet, () => checkPart(thing, things, quiet));
-  for (const cup of cups) computed(cup.recipe as Thing, quiet, () => fillCup(cup, undefined, shelf, quiet));
+  for (const cup of cups) computed(cup.recipe, quiet, () => fillCup(cup, undefined, shelf, quiet));
 }
 
 function checkPart(thing: Thing, things: Things, report: Report): void {
   const unit = things.book?.fields.units.temperature ?? '°C';
-  if (isMaterialKind(thing.kind)) {
-    const material = thing as Thing<MaterialKind>;
-    compileMaterial(material, materialAmounts(material, unit, report), 'unreadable', report);
-  } else if (thing.kind === 'mold') compileMold(thing as Thing<'mold'>, report);
+  if (isMaterial(thing)) compileMaterial(thing, materialAmounts(thing, unit, report), 'unreadable', report);
+  else if (thing.kind === 'mold') compileMold(thing, report);
   else if (thing.kind === 'recipe') {
-    const recipe = thing as Thing<'recipe'>;
+    const recipe = thing;
     if (recipe.fields.from !== undefined) knownRecipe(recipe.fields.from, recipe, ['from'], things, report);
     for (const [name, fields] of Object.entries(recipe.fields.cups ?? {})) {
       if (fields.from !== undefined) knownRecipe(fields.from, recipe, ['cups', name, 'from'], things, report);

@@ -26,9 +26,9 @@ export function checkReferences(things: Things, report: Report): void {
     });
   };
   for (const recipe of [...things.recipes.values(), ...things.faulty.partsOf('recipe')]) {
-    check(recipe as Thing, 'mold', recipe.fields.mold, 'mold', things.molds);
-    check(recipe as Thing, 'for', recipe.fields.for, 'target', things.targets);
+    check(recipe, 'mold', recipe.fields.mold, 'mold', things.molds);
+    check(recipe, 'for', recipe.fields.for, 'target', things.targets);
   }
   for (const target of [...things.targets.values(), ...things.faulty.partsOf('target')])
-    check(target as Thing, 'mold', target.fields.mold, 'mold', things.molds);
+    check(target, 'mold', target.fields.mold, 'mold', things.molds);
 }

@@ -162,7 +162,7 @@ function allThings({ book, faulty, recipes, materials, molds, targets }: Things)
     ...materials.values(),
     ...molds.values(),
     ...targets.values(),
-  ] as Thing[];
+  ];
 }
 
 /** Checks what no colour and no amount depends on. */

@@ -62,7 +62,7 @@ export function compileMaterial(
   const counted = fields.stock === 'none' ? undefined : fields.stock;
   const stockGrams = fields.stock === 'none' ? 0 : boughtGrams(fields.stock, handling);
   const assumptions = [...handling.assumptions, ...look.assumptions];
-  const plastic = thing.kind === 'plastic' ? (thing as Thing<'plastic'>).fields : undefined;
+  const plastic = thing.kind === 'plastic' ? thing.fields : undefined;
   return {
     id: thing.id,
     kind: thing.kind,
@@ -123,7 +123,7 @@ function lookOf(
 ): LookOf | undefined {
   switch (thing.kind) {
     case 'plastic': {
-      const { fields } = thing as Thing<'plastic'>;
+      const { fields } = thing;
       return {
         constants: keptConstants(plasticConstants(fields.look.kind)),
         tier: 'estimated',
@@ -133,9 +133,9 @@ function lookOf(
       };
     }
     case 'flake':
-      return flakeLook(thing as Thing<'flake'>);
+      return flakeLook(thing);
     case 'additive': {
-      const { fields } = thing as Thing<'additive'>;
+      const { fields } = thing;
       if (fields.look === undefined) {
         return { tier: 'estimated', expectedDeltaE: 0, assumptions: ['does not change the colour'] };
       }
@@ -143,7 +143,7 @@ function lookOf(
       return look && { ...look, assumptions: [] };
     }
     default: {
-      const { fields } = thing as Thing<'colorant' | 'powder'>;
+      const { fields } = thing;
       const look = materialLook(thing, fields.look, handling, measured, report);
       return (
         look && {

@@ -1,4 +1,3 @@
-import type { Thing } from '../recipe/read-thing.ts';
 import { compileRecipe, patternOf, type RecipeContext, type RecipeCore, sharesOf } from './compile-recipe.ts';
 import { computed } from './computed.ts';
 import type { CupShelf } from './cup-shelf.ts';
@@ -15,7 +14,7 @@ export function fillCups(cups: readonly CupSpec[], shelf: CupShelf, report: Repo
   const filled = new Map<string, FilledCup>();
   for (const spec of cups) {
     const parent = spec.from && filled.get(cupKey(spec.from.recipe, spec.from.cup));
-    const cup = computed(spec.recipe as Thing, report, () => fillCup(spec, parent, shelf, report));
+    const cup = computed(spec.recipe, report, () => fillCup(spec, parent, shelf, report));
     if (cup) filled.set(cupKey(spec.recipe.id, spec.name), cup);
   }
   return filled;
@@ -53,7 +52,7 @@ export function compileRecipes(
       ...(streak === undefined ? {} : { streak }),
     };
     const core = computed(
-      recipe as Thing,
+      recipe,
       report,
       () => compileRecipe(recipe, parts, full, shares, { ...context, publish: context.publish(recipe.id) }).recipe,
     );

@@ -1,4 +1,4 @@
-import type { Thing } from '../recipe/read-thing.ts';
+import { required } from '../values/required.ts';
 import { MEASUREMENTS_FILE } from '../recipe/source.ts';
 import type { TemperatureUnit } from '../units/format-quantity.ts';
 import { compileMaterial, type MaterialAmounts, type MaterialCore, materialAmounts } from './compile-material.ts';
@@ -30,8 +30,8 @@ export function compileShelf(things: Things, unit: TemperatureUnit, report: Repo
   const films =
     computedOf(MEASUREMENTS_FILE, report, () => fitShelf(things.measurements, things, isSound, report)) ?? UNREADABLE;
   const materials = [...amounts].flatMap(([id, own]): [string, MaterialCore][] => {
-    const thing = things.materials.get(id)!;
-    const material = computed(thing as Thing, report, () => compileMaterial(thing, own, films.lookOf(id), report));
+    const thing = required(things.materials, id);
+    const material = computed(thing, report, () => compileMaterial(thing, own, films.lookOf(id), report));
     return material === undefined ? [] : [[id, material]];
   });
   return { materials: new Map(materials), films };

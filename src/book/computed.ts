@@ -1,5 +1,4 @@
 import type { Thing } from '../recipe/read-thing.ts';
-import type { Kind } from '../recipe/source.ts';
 import type { Finding, Report } from './report.ts';
 
 /**
@@ -17,14 +16,14 @@ export function computed<T>(thing: Thing, report: Report, compute: () => T): T |
 }
 
 /** What is computed of each of many things, by id, without those of which nothing is. */
-export function computedEach<T extends Thing<Kind>, R>(
+export function computedEach<T extends Thing, R>(
   things: ReadonlyMap<string, T>,
   report: Report,
   compute: (thing: T) => R | undefined,
 ): ReadonlyMap<string, R> {
   return new Map(
     [...things].flatMap(([id, thing]): [string, R][] => {
-      const found = computed(thing as Thing, report, () => compute(thing));
+      const found = computed(thing, report, () => compute(thing));
       return found === undefined ? [] : [[id, found]];
     }),
   );

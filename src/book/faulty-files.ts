@@ -43,8 +43,8 @@ export class FaultyFiles {
   }
 
   /** What is sound in the files of one kind. */
-  partsOf<K extends Kind>(kind: K): readonly Thing<K>[] {
-    return this.sound.filter((thing): thing is Thing<K> => thing.kind === kind);
+  partsOf<K extends Kind>(kind: K): readonly Extract<Thing, { kind: K }>[] {
+    return this.sound.filter((thing): thing is Extract<Thing, { kind: K }> => thing.kind === kind);
   }
 
   /** Whether a file of that name is one of these, or may be one. */

@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+import type { Thing } from '../recipe/read-thing.ts';
 import {
   BOOK_FILE,
   FOLDERS,
@@ -25,6 +26,11 @@ const TOP = { line: 1, column: 1 };
 /** Key of a file by what it is and by its name; all materials share one name space. */
 export function fileKey(kind: Kind, id: string): string {
   return `${isMaterialKind(kind) ? 'material' : kind}/${id}`;
+}
+
+/** Whether a thing stands on the shelf. */
+export function isMaterial(thing: Thing): thing is Thing<MaterialKind> {
+  return isMaterialKind(thing.kind);
 }
 
 /** Whether files of a kind stand on the shelf. */

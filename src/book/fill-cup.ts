@@ -16,7 +16,6 @@ import {
 import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
 import type { FieldPath } from '../recipe/front-matter.ts';
 import type { PlasticAmount } from '../recipe/plastic-field.ts';
-import type { Thing } from '../recipe/read-thing.ts';
 import { gramsOfDose } from '../units/dose.ts';
 import { formatDose } from '../units/format-quantity.ts';
 import type { Quantity, Rate } from '../units/quantity.ts';
@@ -147,7 +146,7 @@ class Filling {
 
   fault(...[code, path, finding, part]: [DiagnosticCode, FieldPath, Finding, ('key' | 'value')?]): void {
     this.sound = false;
-    this.report.add(code, this.spec.recipe as Thing, path, finding, part);
+    this.report.add(code, this.spec.recipe, path, finding, part);
   }
 
   start(parent: FilledCup | undefined): void {

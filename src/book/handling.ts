@@ -51,11 +51,11 @@ export function handlingOf(thing: Thing<MaterialKind>): MaterialHandling {
 
   switch (thing.kind) {
     case 'colorant': {
-      const { fields } = thing as Thing<'colorant'>;
+      const { fields } = thing;
       return liquid(fields.density, fields.drop);
     }
     case 'powder': {
-      const { fields } = thing as Thing<'powder'>;
+      const { fields } = thing;
       const stated = fields.look.kind;
       const kind = stated === undefined || stated === 'measured' ? 'pearl' : stated;
       return {
@@ -65,16 +65,16 @@ export function handlingOf(thing: Thing<MaterialKind>): MaterialHandling {
       };
     }
     case 'flake': {
-      const { fields } = thing as Thing<'flake'>;
+      const { fields } = thing;
       return { density: fields.density ?? FLAKE_FILM_DENSITY, gramsPerMl: bulk(fields.bulk, FLAKE_BULK), assumptions };
     }
     case 'plastic': {
-      const { fields } = thing as Thing<'plastic'>;
+      const { fields } = thing;
       const gramsPerMl = density(fields.density, PLASTIC_DENSITY);
       return { density: gramsPerMl, gramsPerMl, assumptions };
     }
     case 'additive': {
-      const { fields } = thing as Thing<'additive'>;
+      const { fields } = thing;
       const unsaid = fields.drop === undefined && fields.density === undefined;
       const byWeight = fields.pack !== undefined && UNITS[fields.pack.unit].dimension === 'mass';
       if (

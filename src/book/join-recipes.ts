@@ -1,4 +1,4 @@
-import type { Thing } from '../recipe/read-thing.ts';
+import { required } from '../values/required.ts';
 import { changesFromParent, type KnownCup } from './changes-from-parent.ts';
 import { compileFamilies } from './compile-families.ts';
 import type { MaterialCore } from './compile-material.ts';
@@ -34,7 +34,7 @@ export function showMaterials(
 ): ReadonlyMap<string, ShownMaterial> {
   return new Map(
     [...shelf.values()].flatMap((material): [string, ShownMaterial][] => {
-      const thing = things.materials.get(material.id) as Thing;
+      const thing = required(things.materials, material.id);
       const look = computed(thing, report, () => ({ hex: markColour(material), ladder: doseLadder(material) }));
       return look === undefined ? [] : [[material.id, { ...material, ...look }]];
     }),
@@ -52,15 +52,15 @@ export function compareRecipes(
   const shelf = new Map(context.materials.map((material) => [material.id, material]));
   const known = (recipe: string, name: string): KnownCup | undefined => {
     const cup = cores.get(recipe)?.cups.find((each) => each.name === name);
-    return cup && { cup, contents: filled.get(cupKey(recipe, name))!.contents };
+    return cup && { cup, contents: required(filled, cupKey(recipe, name)).contents };
   };
   return [...cores.values()].map((core) => {
-    const thing = things.recipes.get(core.id)!;
-    const changes = computed(thing as Thing, report, () =>
-      changesFromParent(core, known, (id) => shelf.get(id)!, molds.get(core.mold)!.bodyMm),
+    const thing = required(things.recipes, core.id);
+    const changes = computed(thing, report, () =>
+      changesFromParent(core, known, (id) => required(shelf, id), required(molds, core.mold).bodyMm),
     );
     const target = core.target === undefined ? undefined : targets.get(core.target);
-    const match = target && computed(thing as Thing, report, () => matchRounds(core, target, context));
+    const match = target && computed(thing, report, () => matchRounds(core, target, context));
     if (target && !match) reportNoPart(thing, core, target, report);
     return { ...core, changes: changes ?? [], ...(match && { match }) };
   });
@@ -84,7 +84,7 @@ export function joinRecipes(compared: readonly ComparedRecipe[]): {
       ...recipe,
       children: children.get(recipe.id) ?? [],
       cupsIn: cupsIn.get(recipe.id) ?? [],
-      family: familyOf.get(recipe.id)!,
+      family: required(familyOf, recipe.id),
       ...(match && { match }),
     }),
   );

@@ -32,7 +32,7 @@ export function materialHeat(
     otherwise: string,
   ) => {
     const heat = heatAt(path, celsius);
-    report.add(code, thing as Thing, path, {
+    report.add(code, thing, path, {
       found: heat.text,
       expected: `a temperature ${fromTo(fits)}`,
       why,
@@ -57,7 +57,7 @@ export function materialHeat(
     return above ? {} : { highest };
   }
 
-  const { working } = (thing as Thing<'plastic'>).fields;
+  const { working } = thing.fields;
   const again = 'look at the supplier’s sheet again';
   const pouring = { from: POURING.least, to: POURING.most };
   const upTo = { from: POURING.least, to: HIGHEST_OF_PLASTIC };
@@ -71,7 +71,7 @@ export function materialHeat(
 
   const [from, to] = [heatAt(['working', 'from'], working.from).text, heatAt(['working', 'to'], working.to).text];
   if (working.from > working.to) {
-    report.add('plastic/range', thing as Thing, ['working', 'from'], {
+    report.add('plastic/range', thing, ['working', 'from'], {
       found: `pouring range from ${from} to ${to}`,
       expected: 'the lower temperature as `from`, the higher as `to`',
       why: 'nothing can be poured in it',
@@ -80,7 +80,7 @@ export function materialHeat(
     return known;
   }
   if (believed !== undefined && believed + HEAT_ROUNDING < working.from) {
-    report.add('plastic/range', thing as Thing, ['highest'], {
+    report.add('plastic/range', thing, ['highest'], {
       found: `highest of ${heatAt(['highest'], believed).text} with a pouring range from ${from}`,
       expected: 'a highest temperature that is not below the pouring range',
       why: 'the plastic could never be poured',
@@ -89,7 +89,7 @@ export function materialHeat(
     return known;
   }
   if (working.to > POURING.warm + HEAT_ROUNDING) {
-    report.add('plastic/hot', thing as Thing, ['working', 'to'], {
+    report.add('plastic/hot', thing, ['working', 'to'], {
       found: `pouring range up to ${to}`,
       expected: `at most ${formatTemperature(POURING.warm, unit, 'down')}, as most plastisol is poured`,
       why: 'it scorches and gives off hydrogen chloride not far above (common practice, no source)',

@@ -61,7 +61,7 @@ export function needsOf(
   return new Map<string, readonly string[]>([
     ...(things.book ? [[BOOK_FILE, stated === undefined ? [] : usualPlastic] as const] : []),
     ...[...things.materials.values()].map(
-      (thing) => [thing.source.path, isMeasured(thing as Thing) ? [MEASUREMENTS_FILE] : []] as const,
+      (thing) => [thing.source.path, isMeasured(thing) ? [MEASUREMENTS_FILE] : []] as const,
     ),
     ...[...things.molds.values()].map(({ source }) => [source.path, []] as const),
     ...[...things.targets.values()].map(

@@ -11,7 +11,16 @@ import {
   type Source,
 } from '../recipe/source.ts';
 import { FaultyFiles } from './faulty-files.ts';
-import { FileNames, isMaterialKind, noSlug, secondName, unknownPlace, unreadName, wrongFolder } from './file-names.ts';
+import {
+  FileNames,
+  isMaterial,
+  isMaterialKind,
+  noSlug,
+  secondName,
+  unknownPlace,
+  unreadName,
+  wrongFolder,
+} from './file-names.ts';
 import { kindOfText } from './kind-of-text.ts';
 import type { Report } from './report.ts';
 
@@ -47,12 +56,10 @@ const NAMED_BY: Readonly<Record<string, readonly Kind[]>> = {
  * @param unread files that are there but could not be read as text
  */
 export function readThings(sources: readonly Source[], report: Report, unread: readonly string[] = []): Things {
-  const byKind = {
-    book: new Map<string, Thing<'book'>>(),
-    recipe: new Map<string, Thing<'recipe'>>(),
-    mold: new Map<string, Thing<'mold'>>(),
-    target: new Map<string, Thing<'target'>>(),
-  };
+  const whole: Thing<'book'>[] = [];
+  const recipes = new Map<string, Thing<'recipe'>>();
+  const molds = new Map<string, Thing<'mold'>>();
+  const targets = new Map<string, Thing<'target'>>();
   const materials = new Map<string, Thing<MaterialKind>>();
   const faulty = new FaultyFiles();
   const twins = new Set<string>();
@@ -96,8 +103,11 @@ export function readThings(sources: readonly Source[], report: Report, unread: r
     const read = readThing(kind, id, source, namesOf(kind, id));
     if ('kind' in read) {
       if (twin !== path) continue;
-      if (isMaterialKind(kind)) materials.set(id, read as Thing<MaterialKind>);
-      else (byKind[kind] as Map<string, Thing>).set(id, read as Thing);
+      if (isMaterial(read)) materials.set(id, read);
+      else if (read.kind === 'recipe') recipes.set(id, read);
+      else if (read.kind === 'mold') molds.set(id, read);
+      else if (read.kind === 'target') targets.set(id, read);
+      else whole.push(read);
       continue;
     }
     faulty.add(kind, id, path);
@@ -113,18 +123,18 @@ export function readThings(sources: readonly Source[], report: Report, unread: r
     }
     report.take(read);
     const part = soundPart(kind, id, source);
-    if (part) faulty.addPart(part as Thing);
+    if (part) faulty.addPart(part);
   }
-  const book = byKind.book.get('book') ?? faulty.partsOf('book')[0];
+  const book = whole[0] ?? faulty.partsOf('book')[0];
   const measurements = sources.find(({ path }) => path === MEASUREMENTS_FILE);
   // A table names what is on the shelf, all of it.
   const isClosed = unread.includes(MEASUREMENTS_FILE) || faulty.folderOf('plastic') !== undefined;
   return {
     book,
-    recipes: byKind.recipe,
+    recipes,
     materials,
-    molds: byKind.mold,
-    targets: byKind.target,
+    molds,
+    targets,
     measurements: isClosed ? 'unreadable' : measurements,
     faulty,
     twins,

@@ -18,7 +18,7 @@ export function reportNoPart(
   const found = oneColour
     ? `target \`${target.id}\` of one colour for ${names.length} cups`
     : `target \`${target.id}\` with parts ${quoted(target.parts.map(({ name }) => name))}`;
-  report.add('recipe/no-part', thing as Thing, ['for'], {
+  report.add('recipe/no-part', thing, ['for'], {
     found,
     expected: `a target with a part for one of the cups ${quoted(names)}`,
     why: 'each cup is compared with the part that has its name',

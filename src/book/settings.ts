@@ -56,7 +56,7 @@ export function filledText(settings: Pick<Settings, 'cupMl' | 'fill' | 'volume'>
 export function withRoom(book: Thing<'book'> | undefined, settings: Settings, report: Report): Settings {
   const { leftInCupMl } = settings;
   if (!book || leftInCupMl < filledMl(settings)) return settings;
-  report.add('book/left-in-cup', book as Thing, ['left-in-cup'], {
+  report.add('book/left-in-cup', book, ['left-in-cup'], {
     found: `${volumeText(leftInCupMl, settings)} that stay in a cup`,
     expected: `less than ${filledText(settings)}`,
     why: 'a cup is filled so far, and what stays in it is not poured',

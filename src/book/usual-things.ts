@@ -14,8 +14,8 @@ import type { Report } from './report.ts';
 export function usualPlastic(things: Things, shelf: CupShelf['materials'], report: Report): string | undefined {
   const plastics = [...things.materials.values()].filter(({ kind }) => kind === 'plastic').map(({ id }) => id);
   const stated = things.book?.fields.plastic;
-  if (stated !== undefined && shelf.get(stated)?.kind !== 'plastic' && !things.faulty.has('plastic', stated)) {
-    report.add('book/unknown-plastic', things.book as Thing, ['plastic'], {
+  if (things.book && stated !== undefined && shelf.get(stated)?.kind !== 'plastic' && !things.faulty.has('plastic', stated)) {
+    report.add('book/unknown-plastic', things.book, ['plastic'], {
       found: `plastic \`${stated}\``,
       expected: 'the name of a file in shelf/plastics/',
       ...nearestFix(stated, [...plastics, ...things.faulty.namesOf((kind) => kind === 'plastic')]),
@@ -28,7 +28,7 @@ export function usualPlastic(things: Things, shelf: CupShelf['materials'], repor
     things.faulty.materials.size === 0 &&
     things.faulty.folderOf('plastic') === undefined
   ) {
-    report.add('book/no-plastic', things.book as Thing, [], {
+    report.add('book/no-plastic', things.book, [], {
       found: 'shelf without plastic',
       expected: 'at least one file in shelf/plastics/',
       why: 'every cup begins with plastic',

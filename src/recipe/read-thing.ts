@@ -8,8 +8,7 @@ import { type FieldsOf, SCHEMAS } from './schema.ts';
 import type { Kind, Source } from './source.ts';
 import { valueAt, writtenPath } from './value-at.ts';
 
-/** One file of the book, read and checked by itself: not yet against the others. */
-export interface Thing<K extends Kind = Kind> {
+interface ThingOf<K extends Kind> {
   readonly kind: K;
   readonly id: string;
   readonly source: Source;
@@ -19,6 +18,9 @@ export interface Thing<K extends Kind = Kind> {
   readonly place: FrontMatter['place'];
   readonly written: FrontMatter['written'];
 }
+
+/** One file of the book, read and checked by itself: not yet against the others. Its `kind` tells which fields it has. */
+export type Thing<K extends Kind = Kind> = { [E in K]: ThingOf<E> }[K];
 
 /**
  * Reads one file of a known kind: a thing, or all the faults that its text has by itself.
@@ -39,15 +41,7 @@ export function readThing<K extends Kind>(
     const file = { kind, source, frontMatter, namesOf };
     return [...issues.flatMap((issue) => explainIssue(issue, file)), ...frontMatter.unseen];
   }
-  return {
-    kind,
-    id,
-    source,
-    fields: result.data as FieldsOf<K>,
-    notes: frontMatter.body.trim(),
-    place: frontMatter.place,
-    written: frontMatter.written,
-  };
+  return thingOf(kind, id, source, result.data, frontMatter);
 }
 
 /**
@@ -62,13 +56,21 @@ export function soundPart<K extends Kind>(kind: K, id: string, source: Source): 
   // Each round takes something out, and a field may nest only so deep.
   for (let round = 0; round < 20; round++) {
     const result = SCHEMAS[kind].safeParse(data);
-    if (result.success) {
-      const { place, written, body } = frontMatter;
-      return { kind, id, source, fields: result.data as FieldsOf<K>, notes: body.trim(), place, written };
-    }
+    if (result.success) return thingOf(kind, id, source, result.data, frontMatter);
     for (const issue of result.error.issues) if (!takeOut(data, issue, id)) return undefined;
   }
   return undefined;
+}
+
+function thingOf<K extends Kind>(
+  kind: K,
+  id: string,
+  source: Source,
+  fields: FieldsOf<Kind>,
+  { body, place, written }: FrontMatter,
+): Thing<K> {
+  // The schema was that of the kind, which a compiler cannot follow through a table.
+  return { kind, id, source, fields, notes: body.trim(), place, written } as ThingOf<Kind> as Thing<K>;
 }
 
 /** Data read by the schema of its kind, with the words that were written where text was meant and YAML has made a number of it. */

@@ -34,10 +34,3 @@ export function bookIndex(book: Book): BookIndex {
   indexes.set(book, index);
   return index;
 }
-
-/** A thing that a page was asked for. Throws RangeError if the book has none of this id: the shell pages over `items`. */
-export function required<T>(things: ReadonlyMap<string, T>, id: string): T {
-  const thing = things.get(id);
-  if (thing === undefined) throw new RangeError(`the book has nothing named ${id}: ask only for what \`items\` lists`);
-  return thing;
-}

@@ -1,5 +1,5 @@
 import type { Graph, GraphEdge, GraphLayout, PlacedEdge, PlacedNode } from '../lineage/graph.ts';
-import { required } from './book-index.ts';
+import { required } from '../values/required.ts';
 import { isTargetNode, NODE_HEIGHT, NODE_WIDTH } from './lineage-picture.ts';
 
 const MARGIN = 6;

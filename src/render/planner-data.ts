@@ -6,7 +6,7 @@
 
 import type { Cup, Edition, Material, Mold, Recipe, Settings } from '../book/model.ts';
 import type { BatchNames } from './batch-view.ts';
-import { required } from './book-index.ts';
+import { required } from '../values/required.ts';
 import { brief } from './brief.ts';
 
 /** A cup as the planner needs it. */

@@ -4,7 +4,8 @@
  * @packageDocumentation
  */
 import type { Book, Look, Material, Recipe, RecipeLook } from '../book/model.ts';
-import { bookIndex, required } from './book-index.ts';
+import { bookIndex } from './book-index.ts';
+import { required } from '../values/required.ts';
 import { paths } from './links.ts';
 import { notesText } from './notes.ts';
 import { opacityWords } from './opacity-words.ts';

@@ -6,7 +6,8 @@
 import { amissNote, betterWeighedWords, exactWords, measuringNotes, weighsText } from '../../book/measured-words.ts';
 import type { Book, Mold, Recipe } from '../../book/model.ts';
 import { batchSentence, inOrderOfWork } from '../batch-view.ts';
-import { bookIndex, required } from '../book-index.ts';
+import { bookIndex } from '../book-index.ts';
+import { required } from '../../values/required.ts';
 import { CAUTIONS } from '../cautions.ts';
 import { cardMark } from '../edition-mark.ts';
 import { paths } from '../links.ts';

@@ -5,7 +5,7 @@
  */
 import type { Recipe } from '../../book/model.ts';
 import type { GraphLayout, PlacedEdge, PlacedNode } from '../../lineage/graph.ts';
-import { required } from '../book-index.ts';
+import { required } from '../../values/required.ts';
 import { isTargetNode, NODE_HEIGHT, NODE_WIDTH, targetNode } from '../lineage-picture.ts';
 
 type Related = Pick<Recipe, 'id' | 'parent' | 'target' | 'cupsFrom' | 'children' | 'cupsIn'>;
