@@ -3,6 +3,7 @@ import { compareDiagnostics, type Diagnostic, hasErrors } from '../diagnostics/d
 import type { Thing } from '../recipe/read-thing.ts';
 import { type FieldsOf, SCHEMAS } from '../recipe/schema.ts';
 import { BOOK_FILE, MEASUREMENTS_FILE, type Source } from '../recipe/source.ts';
+import { defined } from '../values/defined.ts';
 import { checkDay } from './check-day.ts';
 import { checkKept } from './check-kept.ts';
 import { checkPartial } from './check-partial.ts';
@@ -219,7 +220,7 @@ function joinBook(
     format: 2,
     edition: 'mine',
     title: fields.title,
-    ...(fields.maker === undefined ? {} : { maker: fields.maker }),
+    ...defined({ maker: fields.maker }),
     ...(fields.address === undefined
       ? {}
       : { address: fields.address.endsWith('/') ? fields.address : `${fields.address}/` }),

@@ -7,6 +7,7 @@ import { TIERS } from '../optics/material-constants.ts';
 import { hidingThickness } from '../optics/opacity.ts';
 import type { Body } from '../optics/stack.ts';
 import { sharedRange } from '../units/shared-range.ts';
+import { defined } from '../values/defined.ts';
 import { checkHeat, checkPouring } from './check-heat.ts';
 import { checkLoads } from './check-loads.ts';
 import { checkSeen, checkUnlogged } from './check-seen.ts';
@@ -82,24 +83,23 @@ export function compileCup(
     body,
     cup: {
       name: spec.name,
-      ...(spec.from === undefined ? {} : { from: spec.from }),
+      ...defined({ from: spec.from }),
       contents: contentsOf(contents),
       plastics,
       startMl: filled.plasticMl,
-      ...(filled.startOf === undefined ? {} : { startOf: filled.startOf }),
+      ...defined({ startOf: filled.startOf }),
       volumePerPlastic,
       written: filled.written,
       rounds,
       ...(filled.naive === undefined ? {} : { naive: naiveOf(filled.naive, bodyOf, mold.bodyMm, { look, contents }) }),
-      ...(filled.leftMl === undefined ? {} : { leftMl: filled.leftMl }),
-      ...(highestReached === undefined ? {} : { highestReached }),
+      ...defined({ leftMl: filled.leftMl, highestReached }),
       reheats: filled.rounds.filter((round) => round.reheated).length,
       ...heat,
-      ...(working === undefined ? {} : { working }),
+      ...defined({ working }),
       body: look,
       thin: lookOf(body, mold.thinMm),
       between: lookOf(withoutFlake(body), mold.bodyMm),
-      ...(hidingMm === undefined ? {} : { hidingMm }),
+      ...defined({ hidingMm }),
       flakes: flakeLooks(contents, part, mold, volumePerPlastic, shelf),
       tier: tierOf(contents, plastics, shelf),
       assumptions: names.flatMap((name) =>
@@ -128,17 +128,17 @@ function compileRounds(
       plasticAddedMl: round.plasticAddedMl,
       ...(round.nothingAdded ? { nothingAdded: true } : {}),
       pouredMl: round.pouredMl,
-      ...(round.heatedTo === undefined ? {} : { heatedTo: round.heatedTo }),
+      ...defined({ heatedTo: round.heatedTo }),
       ...((round.heatedTo ?? 0) > BURNT ? { burnt: true as const } : {}),
       reheated: round.reheated,
-      ...(round.note === undefined ? {} : { note: round.note }),
+      ...defined({ note: round.note }),
       ...(seen === undefined ? {} : seenOf(seen, look)),
       contents: contentsOf(contents),
       plasticMl: total(round.before.plastics),
       volumeMl: cupVolume(round.before, volumePerGram),
       leftMl: cupVolume(round.after, volumePerGram),
       look,
-      ...(change === undefined ? {} : { change }),
+      ...defined({ change }),
     };
   });
 }
@@ -151,9 +151,7 @@ function seenOf(seen: SeenFields, look: Look): Pick<Round, 'seen' | 'seenDeltaE'
   const overBlack = black === undefined ? undefined : seenByDaylight(black);
   return {
     seen: {
-      ...(overWhite === undefined ? {} : { overWhite }),
-      ...(overBlack === undefined ? {} : { overBlack }),
-      ...(note === undefined ? {} : { note }),
+      ...defined({ overWhite, overBlack, note }),
       ...(photo === undefined ? {} : { photo: photoOf(photo) }),
     },
     seenDeltaE: {
@@ -194,7 +192,7 @@ function flakeLooks(
         hex: flake.colour,
         sizeMm: flake.acrossMm,
         outline: flake.outline,
-        ...(flake.longMm === undefined ? {} : { longMm: flake.longMm }),
+        ...defined({ longMm: flake.longMm }),
         finish: flake.finish,
         flakesPerMl: perMl,
         perBait: perMl * cavityMl * share,

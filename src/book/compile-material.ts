@@ -10,6 +10,7 @@ import { gramsOfDose } from '../units/dose.ts';
 import { formatDecimal, formatQuantity, type TemperatureUnit } from '../units/format-quantity.ts';
 import type { Quantity } from '../units/quantity.ts';
 import { UNITS } from '../units/unit.ts';
+import { defined } from '../values/defined.ts';
 import { handlingOf, type MaterialHandling } from './handling.ts';
 import { materialHeat } from './material-heat.ts';
 import { keptConstants, type MaterialLook, materialLook, relativeDose } from './material-look.ts';
@@ -69,25 +70,20 @@ export function compileMaterial(
     title: fields.title,
     notes: thing.notes,
     photos: (fields.photos ?? []).map(photoOf),
-    ...(look.constants === undefined ? {} : { constants: look.constants }),
+    ...defined({ constants: look.constants }),
     tier: look.tier,
     expectedDeltaE: look.expectedDeltaE,
-    ...(look.doubt === undefined ? {} : { doubt: look.doubt }),
-    ...(look.fit === undefined ? {} : { fit: look.fit }),
-    ...(look.flake === undefined ? {} : { flake: look.flake }),
+    ...defined({ doubt: look.doubt, fit: look.fit, flake: look.flake }),
     ...(plastic?.hardness === undefined ? {} : { hardness: plastic.hardness }),
     density: handling.density,
     gramsPerMl: handling.gramsPerMl,
-    ...(handling.gramsPerDrop === undefined ? {} : { gramsPerDrop: handling.gramsPerDrop }),
-    ...(fields.price === undefined ? {} : { price: fields.price }),
+    ...defined({ gramsPerDrop: handling.gramsPerDrop, price: fields.price }),
     ...(fields.pack === undefined ? {} : { pack: formatQuantity(fields.pack) }),
     byVolume: isByVolume(fields.pack ?? counted, thing.kind),
     byOunce: isByOunce(fields.pack ?? counted),
-    ...(packGrams === undefined ? {} : { packGrams }),
-    ...(stockGrams === undefined ? {} : { stockGrams }),
+    ...defined({ packGrams, stockGrams }),
     ...heat,
-    ...(most === undefined ? {} : { most }),
-    ...(look.typical === undefined ? {} : { typical: look.typical }),
+    ...defined({ most, typical: look.typical }),
     assumptions,
     source: thing.source,
   };

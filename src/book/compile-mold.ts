@@ -1,6 +1,7 @@
 import type { Thing } from '../recipe/read-thing.ts';
 import { PLASTIC_DENSITY } from '../tables/material-defaults.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
+import { defined } from '../values/defined.ts';
 import { asWritten } from './as-written.ts';
 import type { Mold } from './model.ts';
 import { photoOf } from './photo-of.ts';
@@ -56,9 +57,9 @@ export function compileMold(thing: Thing<'mold'>, report: Report): Omit<Mold, 'u
     bodyMm: fields.body,
     thinMm,
     thinPart: fields['thin-part'],
-    ...(fields.length === undefined ? {} : { lengthMm: fields.length }),
+    ...defined({ lengthMm: fields.length }),
     shape: fields.shape,
-    ...(fields.bag === undefined ? {} : { bag: fields.bag }),
+    ...defined({ bag: fields.bag }),
     assumptions,
     source: thing.source,
   };

@@ -2,6 +2,7 @@ import { type PatternContrast, patternContrast } from '../optics/pattern-contras
 import type { Thing } from '../recipe/read-thing.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
 import { MM_PER_INCH } from '../units/unit.ts';
+import { defined } from '../values/defined.ts';
 import { batchOfRecipe, doseDeviation } from './batch-of-recipe.ts';
 import { checkFullness } from './check-fullness.ts';
 import { checkShotTogether } from './check-heat.ts';
@@ -144,26 +145,26 @@ export function compileRecipe(
     recipe: {
       id: recipe.id,
       title: fields.title,
-      ...(fields.made === undefined ? {} : { made: fields.made }),
+      ...defined({ made: fields.made }),
       pattern: parts.pattern,
-      ...(parts.streak === undefined ? {} : { streakMm: parts.streak }),
+      ...defined({ streakMm: parts.streak }),
       mold: parts.mold,
       publish: fields.publish ?? context.publish,
       tags: fields.tags ?? [],
       notes: recipe.notes,
       photos: (fields.photos ?? []).map(photoOf),
-      ...(parts.target === undefined ? {} : { target: parts.target }),
+      ...defined({ target: parts.target }),
       source: recipe.source,
       cups,
       body: body.side,
       thin: thin.side,
-      ...(body.other === undefined ? {} : { other: body.other }),
+      ...defined({ other: body.other }),
       between: {
         body: plain.side,
         thin: baitLooks(parts.pattern, plainCups, mold.thinMm).side,
-        ...(plain.other === undefined ? {} : { other: plain.other }),
+        ...defined({ other: plain.other }),
       },
-      ...(contrast === undefined ? {} : { contrast }),
+      ...defined({ contrast }),
       lights: baitUnderLights(parts.pattern, shared, mold.bodyMm),
       water: baitInWater(parts.pattern, shared, mold.bodyMm),
       facets: { ...lookFacets(body.side, parts.pattern, cups), ...materialFacets(cups, shelf) },
@@ -179,7 +180,7 @@ export function compileRecipe(
         batchShelf,
         mold.bodyMm,
       ),
-      ...(fields.from === undefined ? {} : { parent: fields.from }),
+      ...defined({ parent: fields.from }),
       cupsFrom: [
         ...new Set(
           cups.flatMap(({ from }) =>

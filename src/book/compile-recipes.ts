@@ -1,3 +1,4 @@
+import { defined } from '../values/defined.ts';
 import { compileRecipe, patternOf, type RecipeContext, type RecipeCore, sharesOf } from './compile-recipe.ts';
 import { computed } from './computed.ts';
 import type { CupShelf } from './cup-shelf.ts';
@@ -47,9 +48,7 @@ export function compileRecipes(
     const parts = {
       pattern,
       mold,
-      ...(baits === undefined ? {} : { baits }),
-      ...(target === undefined ? {} : { target }),
-      ...(streak === undefined ? {} : { streak }),
+      ...defined({ baits, target, streak }),
     };
     const core = computed(
       recipe,

@@ -1,6 +1,6 @@
-import { required } from '../values/required.ts';
 import { MEASUREMENTS_FILE } from '../recipe/source.ts';
 import type { TemperatureUnit } from '../units/format-quantity.ts';
+import { required } from '../values/required.ts';
 import { compileMaterial, type MaterialAmounts, type MaterialCore, materialAmounts } from './compile-material.ts';
 import { computed, computedEach, computedOf } from './computed.ts';
 import type { Things } from './read-things.ts';

@@ -1,5 +1,6 @@
 import { isMeasured, type TargetColour } from '../recipe/colour-fields.ts';
 import type { Thing } from '../recipe/read-thing.ts';
+import { defined } from '../values/defined.ts';
 import { checkSeen } from './check-seen.ts';
 import type { Mold, Publish, Settings, Target } from './model.ts';
 import { isPartName, misnamedPart } from './part-name.ts';
@@ -59,7 +60,7 @@ export function compileTarget(
     flakes: (fields.flake ?? []).map((flake) => ({
       hex: flake.colour,
       sizeMm: flake.size,
-      ...(flake.coverage === undefined ? {} : { coverage: flake.coverage }),
+      ...defined({ coverage: flake.coverage }),
     })),
     source: thing.source,
   };

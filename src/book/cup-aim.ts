@@ -5,6 +5,7 @@ import { type MatchMaterial, withStrengths } from '../matching/match-material.ts
 import { type SeenViews, settledViews, type TargetPart } from '../matching/target-part.ts';
 import { bodyViews, layersViews, type TwoViews } from '../optics/cup-body.ts';
 import type { Light } from '../optics/tristimulus.ts';
+import { defined } from '../values/defined.ts';
 import { cupState, observationsOf } from './cup-states.ts';
 import type { Cup, Lab, Recipe, Target } from './model.ts';
 
@@ -41,7 +42,7 @@ export function partFor(target: Pick<Target, 'parts'>, cup: string, cups: number
       name: part.name,
       overWhite: part.overWhite.lab,
       ...(part.overBlack === undefined ? {} : { overBlack: part.overBlack.lab }),
-      ...(part.reflectance === undefined ? {} : { reflectance: part.reflectance }),
+      ...defined({ reflectance: part.reflectance }),
       thicknessMm: part.thicknessMm,
     })
   );
@@ -131,7 +132,7 @@ export function aimAt(
       const black = shifted(seen.overBlack, here.overBlack, there.overBlack);
       // What is added up of looking and of two predictions must not end up lighter over black.
       const overBlack = black && { ...black, L: Math.min(black.L, overWhite?.L ?? 100) };
-      return { ...(overWhite && { overWhite }), ...(overBlack && { overBlack }) };
+      return defined({ overWhite, overBlack });
     },
   };
 }

@@ -20,6 +20,7 @@ import { gramsOfDose } from '../units/dose.ts';
 import { formatDose } from '../units/format-quantity.ts';
 import type { Quantity, Rate } from '../units/quantity.ts';
 import { UNITS } from '../units/unit.ts';
+import { defined } from '../values/defined.ts';
 import { asWritten } from './as-written.ts';
 import {
   ADD_AND_LOG,
@@ -101,7 +102,7 @@ export function fillCup(
     start,
     contents: concentrations(state),
     plasticMl: filling.plasticMl,
-    ...(filling.startOf === undefined ? {} : { startOf: filling.startOf }),
+    ...defined({ startOf: filling.startOf }),
     written,
     rounds,
     ...(fields.log

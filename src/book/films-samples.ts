@@ -1,8 +1,10 @@
 /**
  * From rows of a table to films: those that were measured, and those that are asked for.
  */
+
 import { nearestName } from '../diagnostics/nearest-name.ts';
 import type { FilmPart, MeasuredFilm } from '../optics/fit/film.ts';
+import { defined } from '../values/defined.ts';
 import type { FilmsFinding } from './films-finding.ts';
 import type { FilmsRow, FilmsTable } from './films-table.ts';
 
@@ -189,5 +191,5 @@ function compositionKey(parts: readonly FilmPart[]): string {
 }
 
 function wrong(table: FilmsTable, row: FilmsRow, message: string, fix?: string): FilmsFinding {
-  return { severity: 'error', file: table.file, line: row.line, message, fix };
+  return defined({ severity: 'error', file: table.file, line: row.line, message, fix });
 }

@@ -10,8 +10,10 @@
  *
  * Wavelengths: those of 380, 390 … 780 nm if they are there in equal steps, else of 380, 385 … 780 nm; others are not read.
  */
+
 import { CsvError, parse } from 'csv-parse/sync';
 import type { FilmPart } from '../optics/fit/film.ts';
+import { defined } from '../values/defined.ts';
 import type { FilmsFinding } from './films-finding.ts';
 
 /** One row. */
@@ -49,7 +51,7 @@ export type ReadAmount = (figure: string, material: string) => number | { readon
 /** Reads a table; `file` is its name in what there is to tell. Figures of a composition are parts by mass unless told otherwise. */
 export function readFilmsTable(text: string, file: string, amountOf: ReadAmount = partByMass): FilmsTable {
   const findings: FilmsFinding[] = [];
-  const tell: Tell = (severity, line, message, fix) => findings.push({ severity, file, line, message, fix });
+  const tell: Tell = (severity, line, message, fix) => findings.push(defined({ severity, file, line, message, fix }));
   const [header, ...records] = parsedRecords(text, tell);
   const nothing: FilmsTable = { file, wavelengths: [], unit: 'ratio', rows: [], findings };
   if (!header) {
@@ -206,14 +208,14 @@ function readRow(
       number === undefined ? undefined : `write \`${number}\``,
     );
   }
-  return {
+  return defined({
     line,
     sample,
     parts: readComposition(cell(columns.composition), line, amountOf, tell),
     surface: cell(columns.surface).toLowerCase(),
     thickness,
     spectrum,
-  };
+  });
 }
 
 const partByMass: ReadAmount = (figure) => Number(figure.replace(/%$/, ''));

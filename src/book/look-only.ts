@@ -4,9 +4,11 @@
  *
  * @packageDocumentation
  */
+
 import { tristimulusFromLab } from '../optics/cielab.ts';
 import { hexFromLab } from '../optics/display.ts';
 import { SIDE_BY_SIDE } from '../tables/patterns.ts';
+import { defined } from '../values/defined.ts';
 import { lookFacets } from './facets.ts';
 import type { Book, Cup, FlakeLoad, Lab, Look, Recipe, RecipeLook, Seen } from './model.ts';
 
@@ -34,8 +36,7 @@ export function lookOnly(recipe: Recipe, { molds }: Pick<Book, 'molds'>, step: n
     pattern,
     shape,
     body,
-    ...(thin === undefined ? {} : { thin }),
-    ...(other === undefined ? {} : { other }),
+    ...defined({ thin, other }),
     flake: flakeLoad(recipe.cups),
     facets: lookFacets(
       body,

@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+
 import { adaptTristimulus } from '../optics/adaptation.ts';
 import { type Appearance, appearance, type seen, swirlAppearance } from '../optics/appearance.ts';
 import { type Lab, labFromTristimulus } from '../optics/cielab.ts';
@@ -14,6 +15,7 @@ import { IN_WATER } from '../optics/surface.ts';
 import { type Light, type Tristimulus, whitePoint } from '../optics/tristimulus.ts';
 import { seenAtDepth, type WaterType } from '../optics/water.ts';
 import { SIDE_BY_SIDE } from '../tables/patterns.ts';
+import { defined } from '../values/defined.ts';
 import { changeWords } from './describe-change.ts';
 import type { Look, Pattern, Recipe, Seen } from './model.ts';
 
@@ -105,7 +107,7 @@ function baitAppearances(
   if (side === undefined) throw new RangeError('a bait has no cup; give it one');
   const [, core] = pattern === 'core' ? shared : [];
   const other = core === undefined ? far : appearance(core, { thickness, ...viewing });
-  return { side, ...(other === undefined ? {} : { other }) };
+  return { side, ...defined({ other }) };
 }
 
 /** Lights of shops and evenings, beside the daylight of all other colours. */

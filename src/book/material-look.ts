@@ -13,6 +13,7 @@ import { gramsOfDose, type Handling } from '../units/dose.ts';
 import { formatDose } from '../units/format-quantity.ts';
 import { isRate, type Quantity, type Rate } from '../units/quantity.ts';
 import { UNITS } from '../units/unit.ts';
+import { defined } from '../values/defined.ts';
 import { median } from './median.ts';
 import type { Constants, Material } from './model.ts';
 import type { Report } from './report.ts';
@@ -126,7 +127,7 @@ export function materialLook(
   }
   const typical = relativeDose(thing, dose, [...path, 'dose'], handling, report);
   if (typical === undefined) return undefined;
-  const result = fromColourAndKind({ colour, kind, dose: typical, ...(thickness === undefined ? {} : { thickness }) });
+  const result = fromColourAndKind({ colour, kind, dose: typical, ...defined({ thickness }) });
   return settle(result, 'estimated', typical, thing, [...path, 'colour'], report);
 }
 

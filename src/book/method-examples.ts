@@ -16,6 +16,7 @@ import { plasticConstants } from '../optics/plastic.ts';
 import type { Body } from '../optics/stack.ts';
 import { lightAtDepth } from '../optics/water.ts';
 import { LADDER_MM } from '../tables/material-defaults.ts';
+import { defined } from '../values/defined.ts';
 import { type FlakeInDepth, flakeInDepth } from './flake-in-depth.ts';
 import { keptLook, lookOf, WATERS_SHOWN } from './looks.ts';
 import { median } from './median.ts';
@@ -101,9 +102,7 @@ export function methodExamples({ materials }: Pick<Book, 'materials'>): MethodEx
   return {
     ...(absorber === undefined ? {} : { absorber: curveOf(absorber), thickness: thicknessExample(absorber) }),
     ...(scatterer === undefined ? {} : { scatterer: curveOf(scatterer) }),
-    ...(mixing === undefined ? {} : { mixing }),
-    ...(layers === undefined ? {} : { layers }),
-    ...(inDepth === undefined ? {} : { flake: inDepth }),
+    ...defined({ mixing, layers, flake: inDepth }),
     water: WATERS_SHOWN.map(({ name, type }) => ({ name, type, light: [...lightAtDepth(type, WATER_DEPTH_M)] })),
     waterDepthM: WATER_DEPTH_M,
   };

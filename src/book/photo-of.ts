@@ -1,4 +1,5 @@
 import { PHOTO_FOLDER } from '../recipe/source.ts';
+import { defined } from '../values/defined.ts';
 import type { Photo } from './model.ts';
 
 /** Path of a photo from the book's folder, whether a file names it with its folder or without. */
@@ -8,5 +9,5 @@ export function photoPath(file: string): string {
 
 /** A photo as the book keeps it. */
 export function photoOf({ file, caption }: { readonly file: string; readonly caption?: string | undefined }): Photo {
-  return { file: photoPath(file), ...(caption === undefined ? {} : { caption }) };
+  return { file: photoPath(file), ...defined({ caption }) };
 }

@@ -7,9 +7,11 @@
  *
  * @packageDocumentation
  */
+
 import { nearestName } from '../diagnostics/nearest-name.ts';
 import { type FittedMaterials, fitMaterials } from '../optics/fit/fit-materials.ts';
 import { type PredictedFilm, predictFilm } from '../optics/fit/predict-film.ts';
+import { defined } from '../values/defined.ts';
 import { compareFindings, type FilmsFinding } from './films-finding.ts';
 import { measuredFilms, type RequestedView, requestedViews } from './films-samples.ts';
 import { type FilmsTable, readFilmsTable } from './films-table.ts';
@@ -67,11 +69,11 @@ export function predictFilms(
     ...['sample', 'surface', 'L', 'a', 'b', 'X', 'Y', 'Z', 'expected_dE00', 'bound90_dE00'],
     ...measurements.wavelengths,
   ].join(',');
-  return {
+  return defined({
     predictions: lines.length === 0 ? undefined : `${[header, ...lines].join('\n')}\n`,
     findings: findings.sort(compareFindings),
     summary: summaryOf(fitted, lines.length),
-  };
+  });
 }
 
 function isError({ severity }: FilmsFinding): boolean {
@@ -102,12 +104,14 @@ function faultySamples(table: FilmsTable, findings: readonly FilmsFinding[]): Se
 }
 
 function faultWarnings(fitted: FittedMaterials, table: FilmsTable): FilmsFinding[] {
-  return fitted.faults.map(({ film, views, message }) => ({
-    severity: 'warning',
-    file: table.file,
-    line: table.rows.find(({ sample, surface }) => sample === film && surface === views[0])?.line,
-    message,
-  }));
+  return fitted.faults.map(({ film, views, message }) =>
+    defined({
+      severity: 'warning',
+      file: table.file,
+      line: table.rows.find(({ sample, surface }) => sample === film && surface === views[0])?.line,
+      message,
+    }),
+  );
 }
 
 function unknownMaterial(name: string, view: RequestedView, fitted: FittedMaterials, file: string): FilmsFinding {

@@ -1,4 +1,5 @@
 import { usualVolume } from '../units/usual-volume.ts';
+import { defined } from '../values/defined.ts';
 import { compileFamilies } from './compile-families.ts';
 import { sharedPart } from './field-table.ts';
 import { lookOnly } from './look-only.ts';
@@ -135,7 +136,7 @@ function withoutSecrets(recipe: Recipe, { full, targets }: Reach, book: Book): R
   return {
     ...rest,
     ...(parent !== undefined && full.has(parent) ? { parent } : {}),
-    ...(target === undefined || !targets.has(target) ? {} : { target, ...(match === undefined ? {} : { match }) }),
+    ...(target === undefined || !targets.has(target) ? {} : { target, ...defined({ match }) }),
     cups: recipe.cups.map(({ from, ...cup }) => ({
       ...(cup.startOf && !full.has(cup.startOf.recipe) ? withoutVolume(cup, usualVolume(book.settings).ml) : cup),
       ...(from && full.has(from.recipe) ? { from } : {}),

@@ -6,6 +6,7 @@ import { millilitres } from '../units/convert.ts';
 import { formatDecimal, formatQuantity } from '../units/format-quantity.ts';
 import type { Quantity } from '../units/quantity.ts';
 import { volumeText } from '../units/volume-text.ts';
+import { defined } from '../values/defined.ts';
 import type { Settings } from './model.ts';
 import type { Report } from './report.ts';
 
@@ -31,11 +32,11 @@ export function settingsOf(fields: FieldsOf<'book'>): Settings {
     currency: units.currency,
     drops: tools.drops,
     spoons: spoons.sort((one, other) => other.ml - one.ml),
-    ...(tools.scale === undefined ? {} : { scaleGrams: tools.scale }),
+    ...defined({ scaleGrams: tools.scale }),
     dropSpread: tools.spread.drop,
     spoonSpread: tools.spread.spoon,
     tolerance: fields.tolerance,
-    ...(fields.plastic === undefined ? {} : { plastic: fields.plastic }),
+    ...defined({ plastic: fields.plastic }),
     loss: fields.loss,
     leftInCupMl: fields['left-in-cup'],
     cupMl: fields.cup,

@@ -15,6 +15,7 @@ import { EXPECTED_DELTA_E } from '../tables/material-kinds.ts';
 import { gramsOfDose } from '../units/dose.ts';
 import { isFault, isRate, parseDose } from '../units/quantity.ts';
 import { UNITS } from '../units/unit.ts';
+import { defined } from '../values/defined.ts';
 import type { FilmsFinding } from './films-finding.ts';
 import { measuredFilms } from './films-samples.ts';
 import { strangerFinding, strangersIn } from './films-strangers.ts';
@@ -145,7 +146,7 @@ function tellFinding({ severity, line, message, fix }: FilmsFinding, tell: Tell)
   tell(severity === 'error' ? 'shelf/measurements' : 'shelf/film', line, {
     found,
     expected,
-    ...(fix === undefined ? {} : { fix }),
+    ...defined({ fix }),
   });
 }
 

@@ -14,7 +14,12 @@ import type { Report } from './report.ts';
 export function usualPlastic(things: Things, shelf: CupShelf['materials'], report: Report): string | undefined {
   const plastics = [...things.materials.values()].filter(({ kind }) => kind === 'plastic').map(({ id }) => id);
   const stated = things.book?.fields.plastic;
-  if (things.book && stated !== undefined && shelf.get(stated)?.kind !== 'plastic' && !things.faulty.has('plastic', stated)) {
+  if (
+    things.book &&
+    stated !== undefined &&
+    shelf.get(stated)?.kind !== 'plastic' &&
+    !things.faulty.has('plastic', stated)
+  ) {
     report.add('book/unknown-plastic', things.book, ['plastic'], {
       found: `plastic \`${stated}\``,
       expected: 'the name of a file in shelf/plastics/',

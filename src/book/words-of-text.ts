@@ -3,7 +3,9 @@
  *
  * @packageDocumentation
  */
+
 import { decodeHTML } from 'entities';
+import { defined } from '../values/defined.ts';
 
 /** A word where it stands. */
 export interface Word {
@@ -70,7 +72,7 @@ function edited({ text, at }: Edited, pattern: RegExp, instead: (part: string) =
     for (let unit = 0; unit < put.length; unit++) places.push(at?.[index] ?? index);
     from = index + part.length;
   }
-  if (from === 0) return { text, ...(at && { at }) };
+  if (from === 0) return { text, ...defined({ at }) };
   keep(text.length);
   places.push(at?.[text.length] ?? text.length);
   return { text: left, at: places };

@@ -3,10 +3,12 @@
  *
  * @packageDocumentation
  */
+
 import { type FoundThing, foundRow } from '../render/find-view.ts';
 import { html } from '../render/html.ts';
 import type { NearColour } from '../render/near-colours.ts';
 import { counted } from '../render/words.ts';
+import { defined } from '../values/defined.ts';
 import { offersInstead, offersView } from './find-offers.ts';
 import { type Counts, countsBeside, showCounts } from './live-counts.ts';
 import { listenToNearField, nearFault, showNearField } from './near-field.ts';
@@ -49,8 +51,7 @@ function foundThing({ meta, raw_url, url }: FoundPage): FoundThing {
     href: root + (raw_url ?? url).replace(/^\//, ''),
     title: meta.title ?? '',
     about: meta.about ?? '',
-    ...(meta.white === undefined ? {} : { white: meta.white }),
-    ...(meta.black === undefined ? {} : { black: meta.black }),
+    ...defined({ white: meta.white, black: meta.black }),
   };
 }
 

@@ -1,4 +1,5 @@
 import type { Batch, BatchAmounts, BatchMaterial, Material } from '../book/model.ts';
+import { defined } from '../values/defined.ts';
 
 /** What the shopping list needs of a material. */
 export type Bought = Pick<Material, 'packGrams'>;
@@ -47,7 +48,7 @@ function added(one: Taken, other: Taken, { packGrams }: Bought): Taken {
   return {
     ...sum,
     ...(one.cost === undefined || other.cost === undefined ? {} : { cost: one.cost + other.cost }),
-    ...(one.stockGrams === undefined ? {} : { stockGrams: one.stockGrams }),
+    ...defined({ stockGrams: one.stockGrams }),
     shortGrams,
     packs: shortGrams > 0 && packGrams !== undefined ? Math.ceil(shortGrams / packGrams) : 0,
   };

@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 
+import { defined } from '../values/defined.ts';
 import { typedHex } from './typed-hex.ts';
 
 /** Words, the values chosen of each filter, and a colour to be near to. */
@@ -24,7 +25,7 @@ export function questionOf(form: HTMLFormElement): Question {
     else if (name === 'near') near = typedHex(value);
     else if (value !== '') filters[name] = [...(filters[name] ?? []), value];
   }
-  return { words, filters, ...(near !== undefined && { near }) };
+  return { words, filters, ...defined({ near }) };
 }
 
 /** Whether a filter is chosen besides the kind of thing. */

@@ -6,6 +6,7 @@ import { type LoadedBook, loadWholeBook } from '../eleventy/load-book.ts';
 import { photoOpener } from '../eleventy/open-photos.ts';
 import { printable } from '../eleventy/printable.ts';
 import { reportText } from '../eleventy/report.ts';
+import { defined } from '../values/defined.ts';
 import type { Command } from './command.ts';
 
 /** `cupbook check` */
@@ -51,11 +52,11 @@ function jsonText({
   const { shown, unshown } = capped(diagnostics);
   return JSON.stringify(
     {
-      ...(error === undefined ? {} : { error }),
+      ...defined({ error }),
       errors,
       warnings: diagnostics.length - errors,
       files,
-      ...(note === undefined ? {} : { note }),
+      ...defined({ note }),
       diagnostics: shown.map((diagnostic) => ({ ...diagnostic, message: diagnosticMessage(diagnostic) })),
       ...(unshown.length === 0 ? {} : { unshown }),
     },

@@ -11,6 +11,7 @@ import { loadBook } from '../eleventy/load-book.ts';
 import { printable } from '../eleventy/printable.ts';
 import { readFrontMatter } from '../recipe/front-matter.ts';
 import { BOOK_FILE, FOLDERS, type Kind, kindOfPath, type Source, slugOf } from '../recipe/source.ts';
+import { defined } from '../values/defined.ts';
 import type { Command } from './command.ts';
 import { defaultRecipes } from './default-recipes.ts';
 import { type Scaffolded, scaffoldText } from './scaffold.ts';
@@ -57,7 +58,7 @@ export const newCommand: Command = {
     const title = /[A-Z\s]/.test(name) ? plainText(name) : titleOf(slug);
     const parent = parentOf(kind, values.from, loaded.sources, book);
     const settings = book?.settings ?? METRIC_UNITS;
-    const text = scaffoldText({ kind, title, ids, today: dayOf(new Date()), settings, ...(parent && { parent }) });
+    const text = scaffoldText({ kind, title, ids, today: dayOf(new Date()), settings, ...defined({ parent }) });
     checkScaffold(recipes, { path, text });
 
     await mkdir(dirname(file), { recursive: true });

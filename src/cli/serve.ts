@@ -9,6 +9,7 @@ import { printable } from '../eleventy/printable.ts';
 import { pathInside } from '../output/path-inside.ts';
 import { prepareOutput, writeSite } from '../output/write-site.ts';
 import { type BookServer, checkServer, isBasePath, startServer } from '../server/start-server.ts';
+import { defined } from '../values/defined.ts';
 import { bookCache } from './book-cache.ts';
 import type { Command, OptionValues } from './command.ts';
 import { explainError, isRefusal } from './explain-error.ts';
@@ -80,7 +81,7 @@ export const serveCommand: Command = {
             server = await startServer({
               ...asked,
               defaultPort: DEFAULT_PORT,
-              editions: { mine, ...(shared === undefined ? {} : { shared }) },
+              editions: { mine, ...defined({ shared }) },
               base: pathOf(address),
               log: (line) => console.error(printable(line)),
             });

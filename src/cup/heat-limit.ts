@@ -1,4 +1,5 @@
 import type { Range } from '../units/shared-range.ts';
+import { defined } from '../values/defined.ts';
 
 /**
  * Heat that a supplier's range for pouring plastisol may lie in, °C; above `warm` it is unusual. Common practice, no source: plastisol gels
@@ -62,7 +63,7 @@ export function heatLimit(
   const ofMaterial = lowest(limits(materials).filter(({ celsius }) => celsius <= most));
   const limit = ofMaterial ?? ofPlastic;
   return {
-    ...(limit === undefined ? {} : { limit }),
+    ...defined({ limit }),
     limitUnknown: [...materials, ...plastics].filter((name) => shelf(name)?.highest === undefined),
   };
 }

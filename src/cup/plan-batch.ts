@@ -1,3 +1,4 @@
+import { defined } from '../values/defined.ts';
 import type { Bench, BenchMaterial } from './bench.ts';
 import { filledMl } from './filled-ml.ts';
 import { scaleAmounts } from './ledger.ts';
@@ -200,7 +201,7 @@ export function planBatch(plan: {
           measuredGrams: measure.grams,
           text: measure.text,
           tool: measure.tool,
-          ...(byWeight === undefined ? {} : { byWeight }),
+          ...defined({ byWeight }),
           ...(scaleGrams === undefined || byWeight !== undefined
             ? {}
             : { offScale: isWeighable(grams, scaleGrams) ? 'between-steps' : 'too-little' }),
@@ -212,7 +213,7 @@ export function planBatch(plan: {
       volumeMl,
       together,
       measuringDeltaE: deltaE,
-      ...(byHandDeltaE === undefined ? {} : { byHandDeltaE }),
+      ...defined({ byHandDeltaE }),
     };
   });
   const materials = purchases(cups, stock);
@@ -256,7 +257,7 @@ function purchases(cups: readonly BatchCup[], stock: (material: string) => Batch
       grams,
       ml: grams / gramsPerMl,
       ...(price === undefined || packGrams === undefined ? {} : { cost: (grams / packGrams) * price }),
-      ...(stockGrams === undefined ? {} : { stockGrams }),
+      ...defined({ stockGrams }),
       shortGrams,
       packs: shortGrams > 0 && packGrams !== undefined ? Math.ceil(shortGrams / packGrams) : 0,
     };

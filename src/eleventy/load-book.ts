@@ -3,6 +3,7 @@ import { dayOf } from '../book/day-of.ts';
 import type { LeftOut } from '../book/left-out.ts';
 import { compareDiagnostics, type Diagnostic, hasErrors } from '../diagnostics/diagnostic.ts';
 import type { Source } from '../recipe/source.ts';
+import { defined } from '../values/defined.ts';
 import type { OpenPhotos } from './open-photos.ts';
 import { type BookFolder, readBook } from './read-book.ts';
 
@@ -42,7 +43,7 @@ function compiled(
   const { diagnostics: found, ...compiledBook } = compileBook(sources, {
     photos: read.photos,
     today: dayOf(new Date()),
-    ...(photoFaults && { photoFaults }),
+    ...defined({ photoFaults }),
     unread: read.diagnostics.map(({ file }) => file),
   });
   const diagnostics = [...read.diagnostics, ...found].sort(compareDiagnostics);

@@ -5,6 +5,7 @@ import type { SiteFile } from '../output/site-file.ts';
 import { userCache } from '../output/user-cache.ts';
 import { prepareOutput, reserveFor, writeSite } from '../output/write-site.ts';
 import { PAGES } from '../render/pages.ts';
+import { defined } from '../values/defined.ts';
 import { editionOutput } from './edition-output.ts';
 import { loadWholeBook } from './load-book.ts';
 import { photoOpener } from './open-photos.ts';
@@ -128,7 +129,7 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
       recipes: book.recipes.length + book.looks.length,
       materials: book.materials.length,
       pages: pageCount,
-      ...(book.address === undefined ? {} : { address: book.address }),
+      ...defined({ address: book.address }),
       milliseconds: performance.now() - started,
       files,
     };

@@ -11,6 +11,7 @@ import {
   SLUG_WORDS,
   type Source,
 } from '../recipe/source.ts';
+import { defined } from '../values/defined.ts';
 import { whyUnread } from './why-unread.ts';
 
 /** What a book's folder holds. */
@@ -127,7 +128,7 @@ function problem(
   fix?: string,
 ): Diagnostic {
   const start = { line: 1, column: 1 };
-  return { code, severity: 'error', file, start, found, expected, ...(why && { why }), ...(fix && { fix }) };
+  return { code, severity: 'error', file, start, found, expected, ...defined({ why, fix }) };
 }
 
 interface Entry {

@@ -1,6 +1,7 @@
 import { type CupState, total } from '../cup/ledger.ts';
 import type { OpticalConstants } from '../optics/mixture.ts';
 import { BAND_COUNT } from '../optics/spectrum.ts';
+import { defined } from '../values/defined.ts';
 import { type ModelCorrection, NO_CORRECTION } from './correct-model.ts';
 import { baseOfCup } from './cup-model.ts';
 import { layersOfPart, withBehind } from './layers-of-part.ts';
@@ -63,13 +64,13 @@ export function additionProblem(
   const goal = {
     layers: layersOfPart(target, flakes),
     overWhite: target.overWhite,
-    ...(target.overBlack === undefined ? {} : { overBlack: target.overBlack }),
+    ...defined({ overBlack: target.overBlack }),
     offWhite: correction.offWhite,
     offBlack: correction.offBlack,
   };
   const cups = withBehind(target, base);
   const offShare = offShareOf(correction, contentsOf(cup), ingredients, shelf);
-  const mix = new Mix({ cups, goals: [goal], candidates, ...(offShare && { offShare }) });
+  const mix = new Mix({ cups, goals: [goal], candidates, ...defined({ offShare }) });
   return { mix, ingredients, plasticMl, leftOut, cups };
 }
 

@@ -1,5 +1,6 @@
 import type { Bench } from '../cup/bench.ts';
 import type { CupState } from '../cup/ledger.ts';
+import { defined } from '../values/defined.ts';
 import { type AdditionProblem, additionProblem } from './addition-problem.ts';
 import { byBestTools, byHandWords, type LeftByTools } from './best-tools.ts';
 import { correctModel, type ModelCorrection } from './correct-model.ts';
@@ -135,7 +136,7 @@ const materialsOf = ({ amounts }: Substitute): string => amounts.map(({ material
 
 const leftOf = ({ left: { deltaE }, weighedDeltaE }: Substitute): LeftByTools => ({
   deltaE,
-  ...(weighedDeltaE === undefined ? {} : { weighedDeltaE }),
+  ...defined({ weighedDeltaE }),
 });
 
 /** Nearest first; of those that nobody tells apart, the one that takes least. */
@@ -174,7 +175,7 @@ function substituteOf({
   const amounts = measured.ingredients.map(({ candidate, amount, measure }): SubstituteAmount => {
     const { id, title } = ingredients[candidate]!.material;
     const weight = weighed?.weights.get(candidate);
-    return { material: id, title, grams: amount, text: measure.text, ...(weight && { weighed: weight }) };
+    return { material: id, title, grams: amount, text: measure.text, ...defined({ weighed: weight }) };
   });
   const difference = `ΔE ${differenceText(left.deltaE)} from the cup with ${lost.title}`;
   return {

@@ -1,3 +1,4 @@
+import { defined } from '../values/defined.ts';
 import { additionProblem } from './addition-problem.ts';
 import { byBestTools, leastLeft } from './best-tools.ts';
 import { LEAST_GAIN, WORKED_OUT } from './conventions.ts';
@@ -131,9 +132,7 @@ export function cutBack(question: NextAdditionQuestion): CutBack {
   const fresh = anew && leastLeft(anew) < below ? anew : undefined;
   const known = {
     now,
-    ...(thinned === undefined ? {} : { thinned }),
-    ...(mended === undefined ? {} : { mended }),
-    ...(fresh === undefined ? {} : { fresh }),
+    ...defined({ thinned, mended, fresh }),
   };
   if (!best) {
     const again = fresh && leastLeft(fresh) < below ? ` A new cup would come nearer: ${fresh.sentence}` : '';

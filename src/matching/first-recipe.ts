@@ -1,6 +1,7 @@
 import type { Bench } from '../cup/bench.ts';
 import { type Amounts, type CupState, scaleAmounts } from '../cup/ledger.ts';
 import type { SpreadFlake } from '../optics/flake.ts';
+import { defined } from '../values/defined.ts';
 import { byBestTools, byHandWords } from './best-tools.ts';
 import { WORKED_OUT } from './conventions.ts';
 import { type ModelCorrection, NO_CORRECTION } from './correct-model.ts';
@@ -106,7 +107,7 @@ function recipesFor(question: FirstRecipeQuestion): FirstRecipe {
     cups,
     goals: goalsOf(parts, spread, correction),
     candidates,
-    ...(offShare && { offShare }),
+    ...defined({ offShare }),
   };
   const mix = new Mix(problem);
   const start = only ? withBehind(only, targetConstants(only)) : parts.map(targetConstants);
@@ -181,9 +182,9 @@ function goalsOf(
   { offWhite, offBlack }: ModelCorrection,
 ): readonly MixGoal[] {
   return parts.map(({ overWhite, overBlack, thicknessMm, behind }, index): MixGoal => {
-    const colours = { overWhite, ...(overBlack === undefined ? {} : { overBlack }), offWhite, offBlack };
+    const colours = { overWhite, ...defined({ overBlack }), offWhite, offBlack };
     if (parts.length === 1)
-      return { layers: layersOfPart({ thicknessMm, ...(behind && { behind }) }, flakes), ...colours };
+      return { layers: layersOfPart({ thicknessMm, ...defined({ behind }) }, flakes), ...colours };
     const side = { thickness: thicknessMm / 2, flakes };
     return {
       layers: [

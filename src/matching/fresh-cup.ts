@@ -1,4 +1,5 @@
 import { concentrations, total } from '../cup/ledger.ts';
+import { defined } from '../values/defined.ts';
 import type { ModelCorrection } from './correct-model.ts';
 import { firstRecipe } from './first-recipe.ts';
 import { colours, type MatchMaterial } from './match-material.ts';
@@ -23,7 +24,7 @@ export function freshCup(question: NextAdditionQuestion, correction: ModelCorrec
     tolerance,
     correction,
     keep,
-    limits: { ...(inStock === undefined ? {} : { inStock }), ...(without === undefined ? {} : { without }) },
+    limits: defined({ inStock, without }),
     proposals: 1,
   });
   return proposals[0];

@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+import { defined } from '../values/defined.ts';
 import { type LeftByTools, leastLeft } from './best-tools.ts';
 import { type MatchBench, plasticText } from './match-bench.ts';
 import type { MissingKind } from './missing-kind.ts';
@@ -15,7 +16,7 @@ import { differenceText, listed } from './words.ts';
 
 /** What a proposal leaves, measured and weighed. */
 export function leftBy({ left: { deltaE }, weighedDeltaE }: Proposal): LeftByTools {
-  return { deltaE, ...(weighedDeltaE === undefined ? {} : { weighedDeltaE }) };
+  return { deltaE, ...defined({ weighedDeltaE }) };
 }
 
 /** What comes nearer than a proposal that only the bench's steps keep from being right. */

@@ -1,4 +1,5 @@
 import { type CupState, isEmpty } from '../cup/ledger.ts';
+import { defined } from '../values/defined.ts';
 import { additionProblem } from './addition-problem.ts';
 import { byBestTools, byHandWords, leastLeft } from './best-tools.ts';
 import { LEAST_GAIN, WORKED_OUT } from './conventions.ts';
@@ -109,7 +110,7 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
   const { mix, ingredients, plasticMl, leftOut } = problem;
   const nothingAdded = new Float64Array(mix.count);
   const [white, black] = mix.labs(nothingAdded);
-  const predicted = { overWhite: white!, ...(black === undefined ? {} : { overBlack: black }) };
+  const predicted = { overWhite: white!, ...defined({ overBlack: black }) };
   const thresholds = thresholdsFor(tolerance);
   const now = seen ? verdict(seen, target, thresholds) : verdictOf(predicted, target, thresholds);
   if (isNoVerdict(now)) return nothing('fault', now.fault);

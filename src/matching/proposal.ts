@@ -2,6 +2,7 @@ import { type HeatLimit, heatLimit } from '../cup/heat-limit.ts';
 import { type CupState, cupVolume } from '../cup/ledger.ts';
 import type { Lab } from '../optics/cielab.ts';
 import { hexFromLab } from '../optics/display.ts';
+import { defined } from '../values/defined.ts';
 import type { AdditionProblem } from './addition-problem.ts';
 import { BOTTLE } from './conventions.ts';
 import { distinctBest } from './distinct-best.ts';
@@ -82,7 +83,7 @@ export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context
   const { problem, cup, target, shelf, bench, thresholds, isNew } = context;
   const weighed = weighDoses(problem.mix, problem.ingredients, measured, exact, [problem.plasticMl], bench);
   const [white, black] = problem.mix.labs(doses);
-  const views = { overWhite: white!, ...(black === undefined ? {} : { overBlack: black }) };
+  const views = { overWhite: white!, ...defined({ overBlack: black }) };
   const left = verdictOf(views, target, thresholds);
   const additions: Addition[] = [];
   const onScale: (Weight & { readonly title: string })[] = [];
@@ -125,14 +126,13 @@ export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context
   const costs = bought.map(({ material, grams }) => ({ material, cost: costOf(shelf.get(material)!, grams) }));
   return {
     additions,
-    ...(thin === undefined ? {} : { thin }),
+    ...defined({ thin }),
     overWhite: predicted(white!),
     ...(black === undefined ? {} : { overBlack: predicted(black) }),
-    ...(contrastRatio === undefined ? {} : { contrastRatio }),
+    ...defined({ contrastRatio }),
     left,
     ...(weighed === undefined ? {} : { weighedDeltaE: weighed.deltaE }),
-    ...(tooLittle === undefined ? {} : { tooLittle }),
-    ...(runsShort === undefined ? {} : { runsShort }),
+    ...defined({ tooLittle, runsShort }),
     bottles: ingredients.length,
     newBottles: additions.filter((addition) => addition.isNew).length,
     cost: costs.reduce((sum, { cost }) => sum + (cost ?? 0), 0),

@@ -5,6 +5,7 @@ import type { Lab } from '../optics/cielab.ts';
 import { cupBody, layersViews } from '../optics/cup-body.ts';
 import { deltaE00 } from '../optics/delta-e00.ts';
 import type { Body, Layer } from '../optics/stack.ts';
+import { defined } from '../values/defined.ts';
 import { BOTTLE } from './conventions.ts';
 import { distinctBest } from './distinct-best.ts';
 import { type MatchBench, plasticText } from './match-bench.ts';
@@ -128,15 +129,14 @@ export function recipeProposal(context: RecipeContext): RecipeProposal {
     deltaE,
     exactDeltaE: mix.worst(exact),
     ...(weighed === undefined ? {} : { weighedDeltaE: weighed.deltaE }),
-    ...(tooLittle === undefined ? {} : { tooLittle }),
-    ...(runsShort === undefined ? {} : { runsShort }),
+    ...defined({ tooLittle, runsShort }),
     deltaEUnderA: Math.max(...sides.map(({ deltaEUnderA }) => deltaEUnderA)),
     bottles:
       new Set(measured.ingredients.map(({ candidate }) => context.ingredients[candidate]!.material.id)).size +
       Object.keys(context.besides).length,
     cost: costs.reduce((sum, { cost }) => sum + (cost ?? 0), base ?? 0),
     unpriced,
-    ...(limit === undefined ? {} : { limit }),
+    ...defined({ limit }),
     sentence: recipeSentence(cups, shelf, deltaE, bench),
   };
 }
@@ -239,7 +239,7 @@ function sideOf(part: TargetPart, layers: readonly Layer[], context: RecipeConte
     name: part.name,
     overWhite: predicted(views.overWhite),
     ...(part.overBlack ? { overBlack: predicted(views.overBlack) } : {}),
-    ...(contrastRatio === undefined ? {} : { contrastRatio }),
+    ...defined({ contrastRatio }),
     left,
     deltaEUnderA: Math.max(
       deltaE00(targetUnderA.overWhite, underA.overWhite),

@@ -1,5 +1,6 @@
 import { chroma, type Lab, labFromTristimulus } from '../optics/cielab.ts';
 import { deltaE00, deltaE00Parts } from '../optics/delta-e00.ts';
+import { defined } from '../values/defined.ts';
 import {
   contrastOfViews,
   luminance,
@@ -119,7 +120,7 @@ export function verdictOf(seenRaw: SeenViews, targetRaw: TargetPart, thresholds:
     hue,
     lightness,
     strength,
-    ...(thickness === undefined ? {} : { thickness }),
+    ...defined({ thickness }),
     sentence: within ? [`within tolerance: ΔE ${deltaE.toFixed(1)}`, ...parts].join('; ') : parts.join('; '),
   };
 }

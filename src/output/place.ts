@@ -1,6 +1,7 @@
 import { realpath } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import { Refusal } from '../diagnostics/refusal.ts';
+import { defined } from '../values/defined.ts';
 import { type Effects, undefinedIfMissing } from './effects.ts';
 import { MARKER, type Mark, readMark } from './mark.ts';
 import { pathInside } from './path-inside.ts';
@@ -61,7 +62,7 @@ export async function lookAtPlace(path: string, disk: Effects): Promise<Place> {
       `${path} holds files that no build of a book wrote. Name another folder with --output. If the site belongs among them, put an empty file ${MARKER} there: yours then stay.`,
     );
   }
-  return { folder, exists: true, ...(mark && { mark }), own, others, fixed: linked || above?.dev !== stats.dev };
+  return { folder, exists: true, ...defined({ mark }), own, others, fixed: linked || above?.dev !== stats.dev };
 }
 
 async function entriesOf(

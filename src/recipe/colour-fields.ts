@@ -3,8 +3,10 @@
  *
  * @packageDocumentation
  */
+
 import { colorsNamed } from 'culori/fn';
 import type { z } from 'zod';
+import { defined } from '../values/defined.ts';
 import { field, isReread, type Read, shown } from './fields.ts';
 
 /** A colour as `#rrggbb`, in lower case. */
@@ -145,7 +147,7 @@ function readReflectance(input: object, view: 'white' | 'black'): Read<MeasuredR
     ...others
   } = input as Record<string, unknown>;
   const refuse = (found: string, why?: string, fix?: string): Read<MeasuredReflectance> => ({
-    fault: { found, expected: EXAMPLE, ...(why === undefined ? {} : { why }), ...(fix === undefined ? {} : { fix }) },
+    fault: { found, expected: EXAMPLE, ...defined({ why, fix }) },
   });
   const [stranger] = Object.keys(others);
   if (stranger !== undefined) return refuse(`\`${stranger}\` in a reflectance`);

@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+
 import { z } from 'zod';
 import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
 import { nearestName } from '../diagnostics/nearest-name.ts';
@@ -10,6 +11,7 @@ import { celsius, fraction, grams, millilitres, millimetres } from '../units/con
 import { type Edit, writeFix } from '../units/edit.ts';
 import { isFault, parseDose, parseQuantity, type Quantity, type QuantityFault, type Rate } from '../units/quantity.ts';
 import type { Dimension } from '../units/unit.ts';
+import { defined } from '../values/defined.ts';
 import type { WrittenName } from './reference-fix.ts';
 import { settled } from './settled.ts';
 
@@ -126,8 +128,7 @@ export function explained({ unknownUnit, bounds, edits: told = [], ...fault }: Q
   return {
     ...fault,
     ...(edits.length === 0 ? {} : { edits }),
-    ...(nearest === undefined ? {} : { nearest }),
-    ...(fix === undefined ? {} : { fix }),
+    ...defined({ nearest, fix }),
   };
 }
 

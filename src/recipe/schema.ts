@@ -39,7 +39,7 @@ const amounts = z.record(z.string(), dose);
 
 const photo = shortOrLong(
   words.transform((file) => ({ file, caption: undefined as string | undefined })),
-  fields({ file: words, caption: text.optional() }),
+  fields({ file: words, caption: text.exactOptional() }),
 );
 
 /** Most cups of a recipe: a bait has three at most, and one poured in layers a few more. Convention of this book. */
@@ -63,9 +63,9 @@ const byCup = <T extends z.ZodType>(each: T): z.ZodRecord<z.ZodString, T> =>
 /** `book.md` */
 export const bookSchema = fields({
   title,
-  maker: title.optional(),
+  maker: title.exactOptional(),
   /** Where the book will be published; QR codes on cards point there. */
-  address: address.optional(),
+  address: address.exactOptional(),
   /** What is published of a recipe that does not say so itself: everything, only its look and name, or nothing. */
   publish: publish.default('full'),
   /** How amounts are shown to people. */
@@ -78,9 +78,9 @@ export const bookSchema = fields({
   tools: fields({
     drops: z.boolean().default(true),
     /** Sizes of the spoons; an empty list for a bench without spoons. Default 1 tsp to 1/8 tsp, pinch, smidgen. */
-    spoons: z.array(quantity('volume')).optional(),
+    spoons: z.array(quantity('volume')).exactOptional(),
     /** Step of the scale. Left out: no scale. */
-    scale: mass.optional(),
+    scale: mass.exactOptional(),
     /** How far a drop and a level spoonful vary (one standard deviation). Default 10 % each: common practice, no source. */
     spread: fields({ drop: share.default(0.1), spoon: share.default(0.1) }).prefault({}),
   }).prefault({}),
@@ -94,64 +94,64 @@ export const bookSchema = fields({
   cup: volume.default(350),
   fill: share.default(0.5),
   /** The plastic meant where a recipe names none. */
-  plastic: reference.optional(),
+  plastic: reference.exactOptional(),
 });
 
 const seen = fields({
-  'over-white': seenColour.optional(),
-  'over-black': seenColour.optional(),
-  note: text.optional(),
-  photo: photo.optional(),
+  'over-white': seenColour.exactOptional(),
+  'over-black': seenColour.exactOptional(),
+  note: text.exactOptional(),
+  photo: photo.exactOptional(),
 });
 
 const step = fields({
   /** Highest temperature reached in this step. */
-  heat: temperature.optional(),
+  heat: temperature.exactOptional(),
   /** Heated again after it had cooled. */
-  reheat: z.boolean().optional(),
+  reheat: z.boolean().exactOptional(),
   /** Plastic added to thin the cup. */
-  plastic: plasticAmount.optional(),
-  add: amounts.optional(),
-  pour: volume.optional(),
-  seen: seen.optional(),
-  note: text.optional(),
+  plastic: plasticAmount.exactOptional(),
+  add: amounts.exactOptional(),
+  pour: volume.exactOptional(),
+  seen: seen.exactOptional(),
+  note: text.exactOptional(),
 });
 
 const cup = fields({
   /** Part of the bait that this cup makes. Default: what is left, shared equally. */
-  share: share.optional(),
+  share: share.exactOptional(),
   /** Plastic at the start. */
-  plastic: oneOrMore(plasticAmount).optional(),
+  plastic: oneOrMore(plasticAmount).exactOptional(),
   /** Another recipe's cup, `recipe/cup`, that this one is made from; `recipe` alone means its cup of the same name, or its only one. */
-  from: words.optional(),
+  from: words.exactOptional(),
   /** Amounts added: to the plastic, or on top of the cup that this one comes from. */
-  add: amounts.optional(),
+  add: amounts.exactOptional(),
   /** Amounts that replace those of the cup that this one comes from. */
-  set: amounts.optional(),
+  set: amounts.exactOptional(),
   /** Materials of the cup that this one comes from which are left out. */
-  without: oneOrMore(reference).optional(),
+  without: oneOrMore(reference).exactOptional(),
   /** The rounds in order, where the cup was worked out round by round. */
-  log: z.array(step).min(1).optional(),
+  log: z.array(step).min(1).exactOptional(),
 });
 
 /** `colours/*.md` */
 export const recipeSchema = fields({
   title,
-  made: date.optional(),
-  pattern: z.enum(['solid', 'laminate', 'swirl', 'layered', 'core', 'tipped']).optional(),
-  mold: reference.optional(),
+  made: date.exactOptional(),
+  pattern: z.enum(['solid', 'laminate', 'swirl', 'layered', 'core', 'tipped']).exactOptional(),
+  mold: reference.exactOptional(),
   /** Baits of the batch that the card states. Default 20. */
-  baits: wholeNumber(1).optional(),
+  baits: wholeNumber(1).exactOptional(),
   /** The recipe that this one was made from. Cups that are not given come from there. */
-  from: reference.optional(),
+  from: reference.exactOptional(),
   /** The target that this recipe is for. */
-  for: reference.optional(),
-  publish: publish.optional(),
-  tags: z.array(words).optional(),
-  photos: z.array(photo).optional(),
+  for: reference.exactOptional(),
+  publish: publish.exactOptional(),
+  tags: z.array(words).exactOptional(),
+  photos: z.array(photo).exactOptional(),
   /** Width of a streak in a swirl. Default 1 mm: common practice, no source. */
-  streak: length.optional(),
-  cups: byCup(cup).optional(),
+  streak: length.exactOptional(),
+  cups: byCup(cup).exactOptional(),
 });
 
 const chip = fields({
@@ -160,48 +160,48 @@ const chip = fields({
   thickness: length,
   'over-white': seenColour,
   'over-black': seenColour,
-  photo: photo.optional(),
+  photo: photo.exactOptional(),
 });
 
 /** How a material looks: one colour and a kind, or chips seen over white and over black, or spectra. */
 const look = fields({
   /** `measured`: from the films in `shelf/measurements.csv`. */
-  kind: z.enum(['dye', 'pigment', 'pearl', 'white', 'clear', 'measured']).optional(),
+  kind: z.enum(['dye', 'pigment', 'pearl', 'white', 'clear', 'measured']).exactOptional(),
   /** Body colour at `dose`: thick enough to hide its backing, or for a dye over white at `thickness`. */
-  colour: colour.optional(),
-  dose: dose.optional(),
-  thickness: length.optional(),
-  chips: z.array(chip).min(1).optional(),
+  colour: colour.exactOptional(),
+  dose: dose.exactOptional(),
+  thickness: length.exactOptional(),
+  chips: z.array(chip).min(1).exactOptional(),
 });
 
 const stocked = {
   title,
-  price: positive.optional(),
-  pack: quantity('volume', 'mass').optional(),
+  price: positive.exactOptional(),
+  pack: quantity('volume', 'mass').exactOptional(),
   /** What is left; 0 where it has run out. Left out: not counted, and there. */
-  stock: stock.optional(),
+  stock: stock.exactOptional(),
   /** Highest temperature that the supplier allows. */
-  highest: temperature.optional(),
+  highest: temperature.exactOptional(),
   /** Most that a cup takes. */
-  most: dose.optional(),
-  photos: z.array(photo).optional(),
+  most: dose.exactOptional(),
+  photos: z.array(photo).exactOptional(),
 };
 
 /** `shelf/colorants/*.md` */
 export const colorantSchema = fields({
   ...stocked,
   look,
-  density: density.optional(),
-  drop: shortOrLong(dropSize, fields({ count: wholeNumber(1), mass })).optional(),
+  density: density.exactOptional(),
+  drop: shortOrLong(dropSize, fields({ count: wholeNumber(1), mass })).exactOptional(),
 });
 
 /** `shelf/powders/*.md` */
 export const powderSchema = fields({
   ...stocked,
   look,
-  density: density.optional(),
+  density: density.exactOptional(),
   /** Mass of a level millilitre as it is spooned. */
-  bulk: density.optional(),
+  bulk: density.exactOptional(),
 });
 
 /** `shelf/flakes/*.md` */
@@ -212,32 +212,32 @@ export const flakeSchema = fields({
   /** Across flats, or the side, or the width of a strip. */
   size: flakeSize,
   /** Length of a strip. */
-  long: flakeSize.optional(),
+  long: flakeSize.exactOptional(),
   /** Thickness of the film. */
-  film: length.optional(),
+  film: length.exactOptional(),
   finish: z.enum(['metallic', 'matte', 'pearl', 'hologram', 'translucent', 'fluorescent']).default('metallic'),
-  density: density.optional(),
-  bulk: density.optional(),
+  density: density.exactOptional(),
+  bulk: density.exactOptional(),
 });
 
 /** `shelf/plastics/*.md` */
 export const plasticSchema = fields({
   ...stocked,
   look: fields({ kind: z.enum(['clear', 'milky']).default('clear') }).prefault({}),
-  hardness: z.enum(['soft', 'medium', 'firm', 'floating']).optional(),
-  density: density.optional(),
+  hardness: z.enum(['soft', 'medium', 'firm', 'floating']).exactOptional(),
+  density: density.exactOptional(),
   /** Range in which the supplier says to pour. */
-  working: fields({ from: temperature, to: temperature }).optional(),
+  working: fields({ from: temperature, to: temperature }).exactOptional(),
 });
 
 /** `shelf/additives/*.md` */
 export const additiveSchema = fields({
   ...stocked,
   /** Left out: no effect on the colour. */
-  look: look.optional(),
-  density: density.optional(),
-  bulk: density.optional(),
-  drop: shortOrLong(dropSize, fields({ count: wholeNumber(1), mass })).optional(),
+  look: look.exactOptional(),
+  density: density.exactOptional(),
+  bulk: density.exactOptional(),
+  drop: shortOrLong(dropSize, fields({ count: wholeNumber(1), mass })).exactOptional(),
 });
 
 /** `molds/*.md` */
@@ -245,48 +245,48 @@ export const moldSchema = fields({
   title,
   cavities: wholeNumber(1).default(1),
   /** Volume of one cavity; or give `bait`, and it follows from the plastic's density. */
-  cavity: volume.optional(),
+  cavity: volume.exactOptional(),
   /** Mass of one plain bait. */
-  bait: mass.optional(),
+  bait: mass.exactOptional(),
   /** Plastic that a filled mold leaves in its sprues. */
-  sprue: volume.optional(),
+  sprue: volume.exactOptional(),
   /** Thickness through the body, and through the thinnest part that shows. */
   body: length,
   /** Default 2 mm, or the body's where that is less. */
-  thin: length.optional(),
+  thin: length.exactOptional(),
   /** What the thin part is called: tail, claws, wings. */
   'thin-part': words.default('tail'),
-  length: length.optional(),
+  length: length.exactOptional(),
   shape: z.enum(['minnow', 'worm', 'grub', 'craw', 'stick', 'tube', 'creature']).default('minnow'),
   /** Baits in a bag. */
-  bag: wholeNumber(1).optional(),
-  photos: z.array(photo).optional(),
+  bag: wholeNumber(1).exactOptional(),
+  photos: z.array(photo).exactOptional(),
 });
 
 /** A colour to be matched, as it is seen. */
 const targetPart = fields({
   'over-white': targetOverWhite,
-  'over-black': targetOverBlack.optional(),
+  'over-black': targetOverBlack.exactOptional(),
   /** Thickness at which it was seen. Default: the body of the mold. */
-  thickness: length.optional(),
+  thickness: length.exactOptional(),
 });
 
 /** `targets/*.md` */
 export const targetSchema = fields({
   title,
   /** What was seen of a target of one part. */
-  'over-white': targetOverWhite.optional(),
-  'over-black': targetOverBlack.optional(),
-  thickness: length.optional(),
+  'over-white': targetOverWhite.exactOptional(),
+  'over-black': targetOverBlack.exactOptional(),
+  thickness: length.exactOptional(),
   /** What was seen part by part, by the names of the cups: the two sides of a laminate. */
-  parts: byCup(targetPart).optional(),
+  parts: byCup(targetPart).exactOptional(),
   /** Whether each part was seen by itself. Default: two parts are the sides of a finished bait, each seen with the other behind it. */
-  apart: z.boolean().optional(),
-  flake: z.array(fields({ colour, size: flakeSize, coverage: share.optional() })).optional(),
-  mold: reference.optional(),
-  tolerance: positive.optional(),
-  publish: publish.optional(),
-  photo: photo.optional(),
+  apart: z.boolean().exactOptional(),
+  flake: z.array(fields({ colour, size: flakeSize, coverage: share.exactOptional() })).exactOptional(),
+  mold: reference.exactOptional(),
+  tolerance: positive.exactOptional(),
+  publish: publish.exactOptional(),
+  photo: photo.exactOptional(),
 });
 
 /** Schema of each kind. */

@@ -1,4 +1,5 @@
 import { type Edit, writeFix } from '../units/edit.ts';
+import { defined } from '../values/defined.ts';
 import type { Read, ReadFault } from './fields.ts';
 
 // A comma, a unit, one of it: nothing has more faults than these that lead to an edit each.
@@ -15,13 +16,13 @@ export function settled<T>(fault: ReadFault, read: (input: unknown) => Read<T>):
   if (edits.length === 0) return fault;
   const { accepted, otherwise } = acceptedEdits(edits, read, MOST_STEPS);
   const fix = writeFix(accepted, rest.otherwise ?? otherwise);
-  if (accepted.length > 0) return { ...fault, ...(fix === undefined ? {} : { fix }) };
+  if (accepted.length > 0) return { ...fault, ...defined({ fix }) };
   const next = edits
     .map(({ text }) => readWritten(text, read))
     .find((result) => 'fault' in result && !result.fault.edits);
   return next !== undefined && 'fault' in next
     ? { ...next.fault, found: fault.found }
-    : { ...rest, ...(fix === undefined ? {} : { fix }) };
+    : { ...rest, ...defined({ fix }) };
 }
 
 /** The edits that are read, each of them once, and what else may be written by the faults of the others. */

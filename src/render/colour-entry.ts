@@ -5,8 +5,8 @@
  */
 import { HUE_FAMILIES, hueFamilyOfLook } from '../book/facets.ts';
 import type { Book, Facets, Look, Pattern, Recipe, RecipeLook } from '../book/model.ts';
-import { bookIndex } from './book-index.ts';
 import { required } from '../values/required.ts';
+import { bookIndex } from './book-index.ts';
 import { TIP_SHARE } from './swatch/bait.ts';
 import { type Coats, lookCoats, recipeCoats } from './swatch/coat.ts';
 

@@ -4,8 +4,8 @@
  * @packageDocumentation
  */
 import type { Book, Photo } from '../book/model.ts';
-import { bookIndex } from './book-index.ts';
 import { required } from '../values/required.ts';
+import { bookIndex } from './book-index.ts';
 import { paths } from './links.ts';
 import type { FileKind, PageContext } from './page.ts';
 

@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+import { defined } from '../values/defined.ts';
 import { ownCopyMark } from './edition-mark.ts';
 import { escapeHtml, type Html, html } from './html.ts';
 import { link, paths } from './links.ts';
@@ -100,7 +101,7 @@ export function document(context: PageContext, parts: DocumentParts): string {
 <meta name="referrer" content="no-referrer">
 <title>${fullTitle(parts.title, book.title)}</title>
 <meta name="description" content="${parts.description}">
-${sharedHead(context, { title: parts.title ?? book.title, description: parts.description, picture: parts.picture })}<link rel="icon" type="image/svg+xml" href="${to(assets.icon)}">
+${sharedHead(context, defined({ title: parts.title ?? book.title, description: parts.description, picture: parts.picture }))}<link rel="icon" type="image/svg+xml" href="${to(assets.icon)}">
 <link rel="stylesheet" href="${to(assets.css)}">
 <script src="${to(assets.scripts.theme)}"></script>
 ${scripts.map((name) => html`<script defer src="${to(assets.scripts[name])}"></script>\n`)}</head>

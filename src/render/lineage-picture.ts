@@ -5,8 +5,8 @@
  */
 import type { Book } from '../book/model.ts';
 import type { Graph, GraphLayout, PlacedEdge, PlacedNode } from '../lineage/graph.ts';
-import { bookIndex } from './book-index.ts';
 import { required } from '../values/required.ts';
+import { bookIndex } from './book-index.ts';
 import { colourEntry } from './colour-entry.ts';
 import { type Html, html } from './html.ts';
 import { link, paths } from './links.ts';

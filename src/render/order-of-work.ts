@@ -3,8 +3,10 @@
  *
  * @packageDocumentation
  */
+
 import type { Cup, Material, Pattern, PlasticShare, Settings } from '../book/model.ts';
 import { type Range, sharedRange } from '../units/shared-range.ts';
+import { defined } from '../values/defined.ts';
 import { type Html, html } from './html.ts';
 import { limitText, listText, temperatureText } from './words.ts';
 
@@ -33,11 +35,11 @@ export function heatOf(
   const plastics = [...new Set(cups.flatMap((cup) => cup.plastics.map(({ material }) => material)))];
   const apart = plastics.map((plastic) => {
     const working = rangeOf(plastic);
-    return { plastic, ...(working === undefined ? {} : { working }) };
+    return { plastic, ...defined({ working }) };
   });
   const shared = sharedRange(apart.map(({ working }) => working));
   return {
-    ...(limit === undefined ? {} : { limit }),
+    ...defined({ limit }),
     ...(shared === undefined ? { apart } : { working: shared, apart: [] }),
     unknown: [...new Set(cups.flatMap(({ limitUnknown }) => limitUnknown))],
   };

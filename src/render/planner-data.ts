@@ -5,8 +5,9 @@
  */
 
 import type { Cup, Edition, Material, Mold, Recipe, Settings } from '../book/model.ts';
-import type { BatchNames } from './batch-view.ts';
+import { defined } from '../values/defined.ts';
 import { required } from '../values/required.ts';
+import type { BatchNames } from './batch-view.ts';
 import { brief } from './brief.ts';
 
 /** A cup as the planner needs it. */
@@ -72,10 +73,7 @@ function plannedMaterial(material: Omit<Material, 'usedIn'>, href: string): Plan
       ? {}
       : { constants: { absorption: brief(constants.absorption), scattering: brief(constants.scattering) } }),
     ...(flake === undefined ? {} : { flake: { ...flake, reflectance: brief(flake.reflectance) } }),
-    ...(gramsPerDrop === undefined ? {} : { gramsPerDrop }),
-    ...(price === undefined ? {} : { price }),
-    ...(packGrams === undefined ? {} : { packGrams }),
-    ...(stockGrams === undefined ? {} : { stockGrams }),
+    ...defined({ gramsPerDrop, price, packGrams, stockGrams }),
   };
 }
 
@@ -111,7 +109,7 @@ export interface PlannerShop {
 
 /** A mold as the planner needs it. */
 export function plannedMold({ id, title, cavities, cavityMl, sprueMl, bag }: PlannedMold): PlannedMold {
-  return { id, title, cavities, cavityMl, sprueMl, ...(bag === undefined ? {} : { bag }) };
+  return { id, title, cavities, cavityMl, sprueMl, ...defined({ bag }) };
 }
 
 /** Data of some recipes with what is in them, all molds, and the bench. */

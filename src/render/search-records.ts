@@ -4,8 +4,8 @@
  * @packageDocumentation
  */
 import type { Book, Look, Material, Recipe, RecipeLook } from '../book/model.ts';
-import { bookIndex } from './book-index.ts';
 import { required } from '../values/required.ts';
+import { bookIndex } from './book-index.ts';
 import { paths } from './links.ts';
 import { notesText } from './notes.ts';
 import { opacityWords } from './opacity-words.ts';

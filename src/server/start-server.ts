@@ -1,6 +1,7 @@
 import { createServer, type RequestListener, type Server } from 'node:http';
 import { isIPv4 } from 'node:net';
 import { Refusal } from '../diagnostics/refusal.ts';
+import { defined } from '../values/defined.ts';
 import { answerFrom } from './answer.ts';
 import { boundConnections } from './bound-connections.ts';
 import { listen } from './listen.ts';
@@ -111,7 +112,7 @@ export async function startServer({
   };
   const { port, servers } = await listen(make, listening, {
     defaultPort,
-    ...(asked === undefined ? {} : { port: asked }),
+    ...defined({ port: asked }),
   });
   if (asked === undefined && port !== defaultPort) {
     log(`Port ${defaultPort} is used by another program, so this is ${port}.`);

@@ -14,6 +14,7 @@ import type { TargetPart } from '../../matching/target-part.ts';
 import { unloggedMove, unloggedQuestion } from '../../matching/unlogged.ts';
 import type { BenchPageData } from '../../render/pages/bench.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
+import { defined } from '../../values/defined.ts';
 import { aimFor, bodyOf, densityIn } from './aim-for.ts';
 import { bookAmount, fileDose } from './dose-text.ts';
 import { leadsByWeight } from './leads-by-weight.ts';
@@ -186,7 +187,7 @@ export function adviceFor(work: Work, index: number, data: BenchPageData): CupAd
     limits: cupLimits(settings, work),
     asks: unlogged?.asks,
   });
-  return { now, aim, next, ...(unlogged && { unlogged }) };
+  return { now, aim, next, ...defined({ unlogged }) };
 }
 
 /** What is to be asked of the last round, with what had been proposed before it; undefined where nothing is. */
@@ -200,7 +201,7 @@ function unloggedIn(
   if (!move) return undefined;
   const [proposed] = adviceFor(beforeLastLook(work, index), index, data).next.proposals;
   const words = proposed && addedWords(proposed, data.settings);
-  return { asks: unloggedQuestion(move, now.rounds.at(-2)!.number, words), ...(proposed && { proposed }) };
+  return { asks: unloggedQuestion(move, now.rounds.at(-2)!.number, words), ...defined({ proposed }) };
 }
 
 /** What a proposal adds, in the way of measuring it that leads. */

@@ -17,6 +17,7 @@ import { bodyViews, type TwoViews } from '../../optics/cup-body.ts';
 import { hexFromLab } from '../../optics/display.ts';
 import type { BenchPageData } from '../../render/pages/bench.ts';
 import type { ChipColours } from '../../render/swatch/chip.ts';
+import { defined } from '../../values/defined.ts';
 import { bodyOf } from './aim-for.ts';
 import type { CupAdvice } from './ask.ts';
 import type { Work } from './work.ts';
@@ -57,7 +58,7 @@ export function roundsSeen({ now, aim }: CupAdvice, tolerance: number): readonly
       {
         number,
         basis: 'seen',
-        ...(aim.moved && { moved: aim.moved }),
+        ...defined({ moved: aim.moved }),
         ...(views.overWhite && { overWhite: stated(views.overWhite) }),
         ...(views.overBlack && { overBlack: stated(views.overBlack) }),
         verdict: found,

@@ -3,10 +3,12 @@
  *
  * @packageDocumentation
  */
+
 import { type Html, html } from '../../render/html.ts';
 import { chips } from '../../render/swatch/chip.ts';
 import { sentence, volumeText } from '../../render/words.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
+import { defined } from '../../values/defined.ts';
 import type { CupShown } from './cup-view.ts';
 import type { CupDraft } from './drafts.ts';
 import { viewsOf } from './proposal-view.ts';
@@ -32,7 +34,7 @@ export function sidesView({ sides, arrangement }: Work, unit: VolumeUnit): Html 
   return html`${sides.map(({ name, overWhite, overBlack, thicknessMm }, index) => {
     const id = `side-${index}`;
     return html`<fieldset class="bench-side" data-side="${index}"><legend>${many ? sentence(name) : 'Its colour'}</legend>
-<div class="bench-swatch">${chips([viewsOf({ overWhite, ...(overBlack === undefined ? {} : { overBlack }) })], '')}</div>
+<div class="bench-swatch">${chips([viewsOf({ overWhite, ...defined({ overBlack }) })], '')}</div>
 <div class="bench-side-fields">${many ? html`<p class="field wide"><label for="${id}-name">Name of the cup</label><input id="${id}-name" type="text" name="name" value="${name}" maxlength="40" autocomplete="off"></p>` : ''}
 ${colourField(`${id}-white`, 'overWhite', 'Over white', colourText(overWhite))}
 <p class="check"><input id="${id}-saw" type="checkbox" name="sawBlack"${overBlack === undefined ? '' : html` checked`}><label for="${id}-saw">Seen over black too: without that, nothing can be said of its thickness</label></p>

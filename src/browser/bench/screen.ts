@@ -3,6 +3,7 @@ import { type Html, html } from '../../render/html.ts';
 import { chips } from '../../render/swatch/chip.ts';
 import { sentence } from '../../render/words.ts';
 import { volumeInField } from '../../units/volume-field.ts';
+import { defined } from '../../values/defined.ts';
 import { adviceFor } from './ask.ts';
 import { aloneNow, lookNow, roundsSeen } from './cup-looks.ts';
 import { cupView } from './cup-view.ts';
@@ -136,8 +137,7 @@ export class BenchScreen {
         cup: work.cups[index]!,
         side: sideOf(work, index),
         advice,
-        ...(look && { look }),
-        ...(alone && { alone }),
+        ...defined({ look, alone }),
         rounds: roundsSeen(advice, work.tolerance),
         draft: drafts[index] ?? {},
       },

@@ -3,11 +3,13 @@
  *
  * @packageDocumentation
  */
+
 import { amissNote, betterWeighedWords, exactWords, measuringNotes, weighsText } from '../../book/measured-words.ts';
 import type { Book, Mold, Recipe } from '../../book/model.ts';
+import { defined } from '../../values/defined.ts';
+import { required } from '../../values/required.ts';
 import { batchSentence, inOrderOfWork } from '../batch-view.ts';
 import { bookIndex } from '../book-index.ts';
-import { required } from '../../values/required.ts';
 import { CAUTIONS } from '../cautions.ts';
 import { cardMark } from '../edition-mark.ts';
 import { paths } from '../links.ts';
@@ -93,7 +95,7 @@ function rowsOf(book: Book, cup: Recipe['batch']['cups'][number]): readonly Card
         measure: unbroken(amount.text),
         name: required(materials, amount.material).title,
         plastic: false,
-        ...(weight === undefined ? {} : { weight }),
+        ...defined({ weight }),
         ...(weighs === undefined ? {} : { weighs: unbroken(weighs) }),
         ...(note === undefined ? {} : { note: unitsKept(note) }),
       };

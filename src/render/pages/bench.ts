@@ -2,6 +2,7 @@ import { matchCupMl } from '../../book/match-cup.ts';
 import type { Book, Edition, Material, Mold, Settings, Target } from '../../book/model.ts';
 import { MEASURED_TOGETHER, VERDICT_WORDS } from '../../book/verdict-words.ts';
 import { volumeInField, volumeLimits, volumeUnitName } from '../../units/volume-field.ts';
+import { defined } from '../../values/defined.ts';
 import { brief } from '../brief.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { document } from '../document.ts';
@@ -96,10 +97,10 @@ export function benchPageData(book: Book): BenchPageData | undefined {
     targets: targets.map(({ id, title, mold, tolerance, parts, apart, flakes }) => ({
       id,
       title,
-      ...(mold === undefined ? {} : { mold }),
+      ...defined({ mold }),
       tolerance,
       parts,
-      ...(apart === undefined ? {} : { apart }),
+      ...defined({ apart }),
       flakes,
     })),
     settings,

@@ -4,8 +4,8 @@
  * @packageDocumentation
  */
 import type { Book, Recipe } from '../../book/model.ts';
-import { bookIndex } from '../book-index.ts';
 import { required } from '../../values/required.ts';
+import { bookIndex } from '../book-index.ts';
 import { cardContent } from '../card/content.ts';
 import { CARD_FORMATS, type CardFormat, fitCard } from '../card/fit.ts';
 import { cardSides } from '../card/view.ts';

@@ -1,6 +1,6 @@
 import type { Book, Family } from '../../book/model.ts';
-import { bookIndex } from '../book-index.ts';
 import { required } from '../../values/required.ts';
+import { bookIndex } from '../book-index.ts';
 import { colourEntry } from '../colour-entry.ts';
 import { document } from '../document.ts';
 import { familyDown } from '../family-down.ts';

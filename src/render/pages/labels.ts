@@ -4,8 +4,8 @@
  * @packageDocumentation
  */
 import type { Book, Look, Recipe } from '../../book/model.ts';
-import { bookIndex } from '../book-index.ts';
 import { required } from '../../values/required.ts';
+import { bookIndex } from '../book-index.ts';
 import { document } from '../document.ts';
 import { type Html, html } from '../html.ts';
 import { paths } from '../links.ts';

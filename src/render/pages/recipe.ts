@@ -1,8 +1,8 @@
 import type { Edition, Mold, Recipe } from '../../book/model.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
+import { required } from '../../values/required.ts';
 import { batchCups, batchTakes, takesTitle } from '../batch-view.ts';
 import { bookIndex } from '../book-index.ts';
-import { required } from '../../values/required.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { deltaEGloss } from '../delta-e-gloss.ts';
 import { document } from '../document.ts';

@@ -1,7 +1,7 @@
 import { seenWhole } from '../../book/cup-aim.ts';
 import type { Target } from '../../book/model.ts';
-import { bookIndex } from '../book-index.ts';
 import { required } from '../../values/required.ts';
+import { bookIndex } from '../book-index.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { type ColourEntry, colourEntry } from '../colour-entry.ts';
 import { deltaEGloss } from '../delta-e-gloss.ts';

@@ -1,8 +1,8 @@
 import type { Material, Recipe, Settings } from '../../book/model.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
+import { required } from '../../values/required.ts';
 import { dropsText } from '../amount-text.ts';
 import { inOrderOfWork } from '../batch-view.ts';
-import { required } from '../../values/required.ts';
 import { massIn } from '../dose-text.ts';
 import { type Html, html } from '../html.ts';
 import { unbroken } from '../unbroken.ts';

@@ -1,6 +1,6 @@
 import type { Recipe, Settings } from '../../book/model.ts';
-import { bookIndex } from '../book-index.ts';
 import { required } from '../../values/required.ts';
+import { bookIndex } from '../book-index.ts';
 import { type Html, html } from '../html.ts';
 import { lengthText } from '../length-text.ts';
 import { link, paths } from '../links.ts';

@@ -1,4 +1,5 @@
 import type { Material } from '../../book/model.ts';
+import { defined } from '../../values/defined.ts';
 import { type Html, html } from '../html.ts';
 import { flakePatterns, PX_PER_MM } from './flake-pattern.ts';
 import { describedAs } from './pour.ts';
@@ -23,7 +24,7 @@ export function flakeCard(
     outline,
     finish,
     flakesPerMl,
-    ...(longMm === undefined ? {} : { longMm }),
+    ...defined({ longMm }),
   };
   const { fills, definitions } = flakePatterns([kind], [{ thicknessMm: 1, contrastRatio: 0, flat: true }], {
     ...options,
