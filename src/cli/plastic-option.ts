@@ -11,7 +11,7 @@ import { isFault, parseQuantity } from '../units/quantity.ts';
  *
  * @param text what was typed; unset: what a match begins with
  *
- * @example plasticOption('4', { volume: 'fl oz', cupMl: 350, fill: 0.5 }) // 118.29
+ * @example plasticOption('4', { volume: 'fl oz', cupMl: 350, fill: 0.5 }) // 118.29, to 5 digits
  */
 export function plasticOption(text: string | undefined, settings: Pick<Settings, 'volume' | 'cupMl' | 'fill'>): number {
   const { volume } = settings;

@@ -10,7 +10,7 @@ const AS_BEFORE = '\u001b[0m';
 /**
  * A QR code as lines of text for a terminal: a letter is one module wide and two high.
  *
- * @example terminalCode('http://192.168.1.5:8080/') // 17 lines of 33 letters
+ * @example terminalCode('http://192.168.1.5:8080/').split('\n').length // 17
  */
 export function terminalCode(text: string): string {
   const { modules } = create(text, { errorCorrectionLevel: 'L' });

@@ -116,11 +116,12 @@ export function isOverPour(result: CupState | OverPour): result is OverPour {
  *
  * Shape: n steps give n + 1 states.
  *
+ * 100 ml with 20 g of dye, of which 30 ml are poured, and 10 g more: 20/100 + 10/70 g/ml, where the notes add up to 30/100.
+ *
  * @example
- * // 100 ml and 20 g of dye, pour 30 ml, 10 g more: 20/100 + 10/70 = 0.343 g/ml, where the notes add up to 30/100.
- * const { states } = keepLedger({ plastics: { clear: 100 }, materials: { dye: 20 } },
- *   [{ kind: 'pour', ml: 30 }, { kind: 'add', material: 'dye', grams: 10 }], () => 0);
- * concentrations(states.at(-1)).dye // 0.342857
+ * concentrations(keepLedger({ plastics: { clear: 100 }, materials: { dye: 20 } },
+ *   [{ kind: 'pour', ml: 30 }, { kind: 'add', material: 'dye', grams: 10 }], () => 0).states.at(-1)).dye
+ * // 0.342857, to 6 digits
  */
 export function keepLedger(
   start: CupState,

@@ -8,7 +8,7 @@ export type PlasticLook = keyof typeof PLASTIC_LOOKS;
 /**
  * K and S per mm of a base plastic of which only its look is known: tier 'estimated'.
  *
- * @example plasticConstants('clear').scattering[17] // 0.003 at 550 nm
+ * @example plasticConstants('clear').scattering[17] // 0.003: at 550 nm
  */
 export function plasticConstants(look: PlasticLook = 'clear'): MixtureConstants {
   const { absorption: K, yellowness, scattering: S } = PLASTIC_LOOKS[look];

@@ -71,7 +71,7 @@ export function mapSpectrum(spectrum: ArrayLike<number>, change: (value: number,
  * Shape: `wavelengths` in nm, rising, as many as `values`.
  * Throws: RangeError if the two differ in length, are empty, don't rise, or hold a number that is not finite.
  *
- * @example resampleSpectrum([400, 700], [0.2, 0.8])[17] // 0.5 at 550 nm
+ * @example resampleSpectrum([400, 700], [0.2, 0.8])[17] // 0.5: at 550 nm
  */
 export function resampleSpectrum(wavelengths: ArrayLike<number>, values: ArrayLike<number>): Spectrum {
   if (wavelengths.length === 0 || wavelengths.length !== values.length) {

@@ -8,7 +8,7 @@ import { UNITS } from '../../units/unit.ts';
  *
  * @param hasDrops whether the material is counted in drops
  *
- * @example amountFault('2,5 drops', fault, true)
+ * @example amountFault('2,5 drops', parseDose('2,5 drops'), true)
  * // '“2,5 drops” is no amount: a number is digits without gaps, with a point before its decimals. Write “2.5 drops”.'
  */
 export function amountFault(

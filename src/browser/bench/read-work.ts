@@ -19,7 +19,7 @@ const NAME = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
 /**
  * Reads work that was exported, or kept by the browser: checked field by field, since it may come from anywhere.
  *
- * @example readWork('{}') // { fault: 'This file holds no match. …' }
+ * @example readWork('{}') // { fault: 'This file holds no match. Choose one that this page has exported.' }
  */
 export function readWork(text: string): Work | NoWork {
   const fault = { fault: 'This file holds no match. Choose one that this page has exported.' };
