@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+
 import { type CutBack, cutBack } from '../matching/cut-back.ts';
 import { type FirstRecipe, firstRecipe } from '../matching/first-recipe.ts';
 import { shelfByName } from '../matching/match-material.ts';
@@ -12,6 +13,7 @@ import { substitutes } from '../matching/substitutes.ts';
 import type { Substitution } from '../matching/substitution.ts';
 import type { TargetPart } from '../matching/target-part.ts';
 import { unloggedMove, unloggedQuestion } from '../matching/unlogged.ts';
+import { required } from '../values/required.ts';
 import { cupAim, partFor, seenWhole } from './cup-aim.ts';
 import { cupLimits } from './cup-limits.ts';
 import { cupLeft, cupState, observationsOf, seenViews } from './cup-states.ts';
@@ -143,5 +145,5 @@ function question(book: Book, recipe: Recipe, cup: Cup, target: Target, asking: 
 }
 
 function bodyMm(book: Book, recipe: Recipe): number {
-  return book.molds.find(({ id }) => id === recipe.mold)!.bodyMm;
+  return required(book.molds, recipe.mold).bodyMm;
 }

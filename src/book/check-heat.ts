@@ -6,6 +6,7 @@
 import { BURNT, HEAT_ROUNDING, type HeatLimit, POURING } from '../cup/heat-limit.ts';
 import { formatTemperature, type TemperatureUnit } from '../units/format-quantity.ts';
 import type { Range } from '../units/shared-range.ts';
+import { required } from '../values/required.ts';
 import type { MaterialCore } from './compile-material.ts';
 import type { FilledCup } from './fill-cup.ts';
 import type { Pattern } from './model.ts';
@@ -44,7 +45,7 @@ export function checkHeat(
         fix: 'correct the temperature if it is a slip; if it was so, keep it as it is. When it happens: take the cup off the heat if that is safe, leave the room and air it (page Care, `care/`, has the cautions)',
       });
     } else if (limit !== undefined && heat > limit.celsius + HEAT_ROUNDING) {
-      const { title } = shelf.get(limit.material)!;
+      const { title } = required(shelf, limit.material);
       report.add('recipe/too-hot', spec.recipe, path, {
         found: text,
         expected: `at most ${told(limit.celsius)}, ${limit.ofRange ? `the top of the pouring range of ${title}, which has no \`highest\`` : `the highest for ${title}`}`,
@@ -82,9 +83,9 @@ export function checkPouring(
     });
     return;
   }
-  if (limit === undefined || shelf.get(limit.material)!.kind === 'plastic') return;
+  if (limit === undefined || required(shelf, limit.material).kind === 'plastic') return;
   if (limit.celsius + HEAT_ROUNDING >= hottest.from) return;
-  const { title } = shelf.get(limit.material)!;
+  const { title } = required(shelf, limit.material);
   report.add('recipe/no-range', spec.recipe, placeInCup(spec, limit.material) ?? spec.path, {
     found: `${title}, which stands ${formatTemperature(limit.celsius, unit, 'down')}, with ${hottest.title}, poured from ${formatTemperature(hottest.from, unit)}`,
     expected: 'what stands the heat at which its plastic is poured',
@@ -134,7 +135,7 @@ function endsOf(
   shelf: Shelf,
 ): { readonly hottest: PouredPlastic | undefined; readonly coolest: PouredPlastic | undefined } {
   const poured = plastics.flatMap((id): readonly PouredPlastic[] => {
-    const { title, working } = shelf.get(id)!;
+    const { title, working } = required(shelf, id);
     return working === undefined ? [] : [{ id, title, ...working }];
   });
   const [hottest] = [...poured].sort((one, other) => other.from - one.from);

@@ -2,6 +2,7 @@ import { MOST_LOAD } from '../tables/material-defaults.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
 import { usualVolume } from '../units/usual-volume.ts';
 import type { VolumeUnit } from '../units/volume-text.ts';
+import { required } from '../values/required.ts';
 import type { MaterialCore } from './compile-material.ts';
 import type { FilledCup } from './fill-cup.ts';
 import { placeInCup } from './place-in-cup.ts';
@@ -32,7 +33,7 @@ export function checkLoads(
     // A log is what was, and never refused.
     const code = place.includes('log') ? 'recipe/overloaded' : 'recipe/more-than-plastic';
     report.add(code, spec.recipe, place, {
-      found: `${percent(all)} of other things in the plastic, of which ${shelf.get(id)!.title} is ${load(tooMuch[1])} in ${usual.text}`,
+      found: `${percent(all)} of other things in the plastic, of which ${required(shelf, id).title} is ${load(tooMuch[1])} in ${usual.text}`,
       expected: 'less of them than of plastic, by mass',
       why: 'a bait is made of plastic, and what holds more of something else does not set',
       fix: 'correct the number or the unit',
@@ -40,7 +41,7 @@ export function checkLoads(
     return;
   }
   for (const [id, gramsPerMl] of loads) {
-    const { most, title, kind } = shelf.get(id)!;
+    const { most, title, kind } = required(shelf, id);
     const usualMost = kind === 'plastic' ? plasticDensity : MOST_LOAD[kind] * plasticDensity;
     if (gramsPerMl <= (most ?? usualMost) * 1.001) continue;
     const place = placeInCup(spec, id) ?? spec.path;

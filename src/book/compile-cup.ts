@@ -8,6 +8,7 @@ import { hidingThickness } from '../optics/opacity.ts';
 import type { Body } from '../optics/stack.ts';
 import { sharedRange } from '../units/shared-range.ts';
 import { defined } from '../values/defined.ts';
+import { required } from '../values/required.ts';
 import { checkHeat, checkPouring } from './check-heat.ts';
 import { checkLoads } from './check-loads.ts';
 import { checkSeen, checkUnlogged } from './check-seen.ts';
@@ -55,7 +56,7 @@ export function compileCup(
   const plastics = Object.entries(state.plastics).map(
     ([material, ml]): PlasticShare => ({ material, fraction: ml / plasticMl }),
   );
-  const optical = (material: string): MaterialCore => shelf.get(material)!;
+  const optical = (material: string): MaterialCore => required(shelf, material);
   const bodyOf = (amounts: Amounts): Body => cupBody({ plastics, contents: contentsOf(amounts) }, optical);
   const body = bodyOf(contents);
   const volumePerPlastic =
@@ -72,11 +73,11 @@ export function compileCup(
     checkSeen(seen, spec.recipe, [...spec.path, 'log', index, 'seen'], report);
   checkUnlogged(spec.fields.log ?? [], spec.recipe, [...spec.path, 'log'], report);
   const plasticDensity = plastics.reduce(
-    (sum, { material, fraction }) => sum + fraction * shelf.get(material)!.density,
+    (sum, { material, fraction }) => sum + fraction * required(shelf, material).density,
     0,
   );
   checkLoads(filled, plasticDensity, shelf, settings, report);
-  const working = sharedRange(plasticIds.map((id) => shelf.get(id)!.working));
+  const working = sharedRange(plasticIds.map((id) => required(shelf, id).working));
   checkPouring(filled, plasticIds, heat.limit, shelf, settings.temperature, report);
   const hidingMm = hidingThickness(body);
   return {
@@ -103,7 +104,7 @@ export function compileCup(
       flakes: flakeLooks(contents, part, mold, volumePerPlastic, shelf),
       tier: tierOf(contents, plastics, shelf),
       assumptions: names.flatMap((name) =>
-        shelf.get(name)!.assumptions.map((assumed) => `${shelf.get(name)!.title}: ${assumed}`),
+        required(shelf, name).assumptions.map((assumed) => `${required(shelf, name).title}: ${assumed}`),
       ),
     },
   };
@@ -181,7 +182,7 @@ function flakeLooks(
   shelf: Shelf,
 ): readonly FlakeLook[] {
   return contentsOf(contents).flatMap(({ material, gramsPerMl }): FlakeLook[] => {
-    const { flake } = shelf.get(material)!;
+    const { flake } = required(shelf, material);
     if (!flake) return [];
     // Flakes are spread through the whole cup, which the materials make a little larger than its plastic.
     const perMl = flakesPerMl(gramsPerMl / volumePerPlastic, flake);
@@ -206,9 +207,9 @@ function flakeLooks(
 /** The worst tier of what colours the cup; of a cup with nothing in it that does, its plastic's. */
 function tierOf(contents: Amounts, plastics: readonly PlasticShare[], shelf: Shelf): Tier {
   const colouring = Object.keys(contents).filter((material) => {
-    const { constants, flake } = shelf.get(material)!;
+    const { constants, flake } = required(shelf, material);
     return contents[material]! > 0 && (constants !== undefined || flake !== undefined);
   });
   const counted = colouring.length > 0 ? colouring : plastics.map(({ material }) => material);
-  return TIERS[Math.max(...counted.map((material) => TIERS.indexOf(shelf.get(material)!.tier)))]!;
+  return TIERS[Math.max(...counted.map((material) => TIERS.indexOf(required(shelf, material).tier)))]!;
 }

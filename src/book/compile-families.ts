@@ -1,4 +1,5 @@
 import { families } from '../lineage/order-by-parents.ts';
+import { required } from '../values/required.ts';
 import type { Family } from './model.ts';
 
 /** What a recipe says of where it comes from. */
@@ -30,18 +31,18 @@ export function compileFamilies(recipes: readonly Descendant[]): readonly Family
   const children = new Map(nodes.map(({ id }) => [id, [] as string[]]));
   for (const { id, parents } of nodes) for (const parent of parents) children.get(parent)?.push(id);
   return families(nodes).map((members) => {
-    const inside = members.map((id) => nodeOf.get(id)!);
+    const inside = members.map((id) => required(nodeOf, id));
     const roots = inside.filter(({ parents }) => parents.length === 0).map(({ id }) => id);
     // The root with the most descendants gives the family its name; the graph has no ring, so there is one.
     const sizes = new Map(roots.map((id) => [id, roots.length === 1 ? members.length : below(id, children)]));
-    const eldest = roots.reduce((best, id) => (sizes.get(id)! > sizes.get(best)! ? id : best), roots[0]!);
+    const eldest = roots.reduce((best, id) => (required(sizes, id) > required(sizes, best) ? id : best), roots[0]!);
     return {
       id: eldest,
-      title: byId.get(eldest)!.title,
+      title: required(byId, eldest).title,
       members,
       edges: inside.flatMap(({ id, parents }) =>
         parents.map((from) => {
-          const recipe = byId.get(id)!;
+          const recipe = required(byId, id);
           const whole = recipe.parent === from;
           const cups = recipe.cups.filter((cup) => cup.from?.recipe === from).map(({ name }) => name);
           const words = recipe.changes[0]?.change.words ?? [];

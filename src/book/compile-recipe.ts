@@ -3,6 +3,7 @@ import type { Thing } from '../recipe/read-thing.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
 import { MM_PER_INCH } from '../units/unit.ts';
 import { defined } from '../values/defined.ts';
+import { required } from '../values/required.ts';
 import { batchOfRecipe, doseDeviation } from './batch-of-recipe.ts';
 import { checkFullness } from './check-fullness.ts';
 import { checkShotTogether } from './check-heat.ts';
@@ -111,8 +112,8 @@ export function compileRecipe(
 ): { readonly recipe: RecipeCore; readonly cups: readonly ColouredCup[] } {
   const { shelf, settings, report } = context;
   const { fields } = recipe;
-  const mold = context.molds.get(parts.mold)!;
-  for (const cup of filled) checkFullness(cup, settings, (id) => 1 / shelf.get(id)!.density, report);
+  const mold = required(context.molds, parts.mold);
+  for (const cup of filled) checkFullness(cup, settings, (id) => 1 / required(shelf, id).density, report);
   checkShotTogether(filled, parts.pattern, shelf, settings.temperature, report);
   const coloured = filled.map((cup, index) =>
     compileCup(
@@ -130,7 +131,7 @@ export function compileRecipe(
   const thin = baitLooks(parts.pattern, shared, mold.thinMm);
   const plainCups = shared.map((cup): SharedCup => ({ ...cup, body: withoutFlake(cup.body) }));
   const plain = baitLooks(parts.pattern, plainCups, mold.bodyMm);
-  const batchShelf = (material: string): NonNullable<ReturnType<Shelf['get']>> => shelf.get(material)!;
+  const batchShelf = (material: string): NonNullable<ReturnType<Shelf['get']>> => required(shelf, material);
   const batch = batchOfRecipe(
     { cups },
     [{ mold, baits: parts.baits ?? DEFAULT_BAITS }],
@@ -194,7 +195,7 @@ export function compileRecipe(
 
 function materialFacets(cups: readonly Cup[], shelf: Shelf): Pick<Facets, 'materials' | 'flakeColours' | 'flakeSizes'> {
   const materials = [...new Set(cups.flatMap((cup) => cup.contents.map(({ material }) => material)))].sort();
-  const flakes = materials.flatMap((material) => shelf.get(material)!.flake ?? []);
+  const flakes = materials.flatMap((material) => required(shelf, material).flake ?? []);
   return {
     materials,
     flakeColours: [...new Set(flakes.map(flakeHue))].sort(),

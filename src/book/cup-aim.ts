@@ -6,6 +6,7 @@ import { type SeenViews, settledViews, type TargetPart } from '../matching/targe
 import { bodyViews, layersViews, type TwoViews } from '../optics/cup-body.ts';
 import type { Light } from '../optics/tristimulus.ts';
 import { defined } from '../values/defined.ts';
+import { required } from '../values/required.ts';
 import { cupState, observationsOf } from './cup-states.ts';
 import type { Cup, Lab, Recipe, Target } from './model.ts';
 
@@ -99,9 +100,9 @@ export function aimAt(
   other?: OtherSide,
 ): CupAim {
   const corrected = (seen: readonly Observation[]): ((state: CupState) => CupBase) => {
-    const { strengths } = correctModel(seen, (name) => shelf.get(name)!);
+    const { strengths } = correctModel(seen, (name) => required(shelf, name));
     const known = withStrengths(shelf, strengths);
-    return (state) => baseOfCup(state, (name) => known.get(name)!);
+    return (state) => baseOfCup(state, (name) => required(known, name));
   };
   const base = corrected(rounds);
   const behind = other && { ...corrected(other.rounds)(other.cup), share: other.share };

@@ -6,6 +6,7 @@ import type { Thing } from '../recipe/read-thing.ts';
 import { namesThere } from '../recipe/reference-fix.ts';
 import type { FieldsOf } from '../recipe/schema.ts';
 import { slugOf } from '../recipe/source.ts';
+import { required } from '../values/required.ts';
 import { isPartName, misnamedPart } from './part-name.ts';
 import type { Things } from './read-things.ts';
 import type { Report } from './report.ts';
@@ -49,11 +50,11 @@ export function cupSpecs(
 } {
   const ofRecipe = new Map<string, readonly CupSpec[]>();
   for (const id of recipesInOrder(things, report)) {
-    const recipe = things.recipes.get(id)!;
+    const recipe = required(things.recipes, id);
     const parent = recipe.fields.from === undefined ? undefined : ofRecipe.get(recipe.fields.from);
     if (recipe.fields.from !== undefined && parent === undefined) continue;
     ofRecipe.set(id, specsOf(recipe, parent ?? []));
-    if (ofRecipe.get(id)!.length === 0) {
+    if (required(ofRecipe, id).length === 0) {
       report.add('recipe/no-cups', recipe, [], {
         found: 'recipe without cups',
         expected: '`cups` with at least one cup, or `from` with the recipe that it comes from',
@@ -73,10 +74,10 @@ export function cupSpecs(
     ),
   );
   for (const ring of rings) {
-    const spec = specs.get(ring[0]!)!;
+    const spec = required(specs, ring[0]!);
     report.add('recipe/cycle', spec.recipe, [...spec.path, 'from'], ringFinding(ring));
   }
-  const cups = order.map((key) => specs.get(key)!);
+  const cups = order.map((key) => required(specs, key));
   const sound = new Set(order);
   return {
     cups,
@@ -91,7 +92,7 @@ export function cupSpecs(
       [...ofRecipe].flatMap(([id, list]) => {
         const kept = list
           .filter((spec) => sound.has(cupKey(id, spec.name)))
-          .map((spec) => specs.get(cupKey(id, spec.name))!);
+          .map((spec) => required(specs, cupKey(id, spec.name)));
         return kept.length === list.length && kept.length > 0 ? [[id, kept] as const] : [];
       }),
     ),
@@ -118,7 +119,7 @@ function recipesInOrder(things: Things, report: Report): readonly string[] {
     if (from !== undefined) knownRecipe(from, recipe, ['from'], things, report);
   }
   const { order, rings } = orderByParents(nodes);
-  for (const ring of rings) report.add('recipe/cycle', things.recipes.get(ring[0]!)!, ['from'], ringFinding(ring));
+  for (const ring of rings) report.add('recipe/cycle', required(things.recipes, ring[0]!), ['from'], ringFinding(ring));
   return order;
 }
 

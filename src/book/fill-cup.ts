@@ -21,6 +21,7 @@ import { formatDose } from '../units/format-quantity.ts';
 import type { Quantity, Rate } from '../units/quantity.ts';
 import { UNITS } from '../units/unit.ts';
 import { defined } from '../values/defined.ts';
+import { required } from '../values/required.ts';
 import { asWritten } from './as-written.ts';
 import {
   ADD_AND_LOG,
@@ -134,7 +135,7 @@ class Filling {
   sound = true;
   /** Steps of the log, for the sum of the notes. */
   readonly steps: LedgerStep[] = [];
-  readonly volumePerGram = (material: string): number => 1 / this.shelf.materials.get(material)!.density;
+  readonly volumePerGram = (material: string): number => 1 / required(this.shelf.materials, material).density;
   private readonly spec: CupSpec;
   private readonly shelf: CupShelf;
   private readonly report: Report;
@@ -239,11 +240,11 @@ class Filling {
     const plasticMl = total(this.state.plastics);
     let plasticGrams = 0;
     for (const id in this.state.plastics)
-      plasticGrams += this.state.plastics[id]! * this.shelf.materials.get(id)!.density;
+      plasticGrams += this.state.plastics[id]! * required(this.shelf.materials, id).density;
     const added: FilledRound['added'] = [];
     for (const [id, dose] of Object.entries(doses)) {
       if (!this.known(id, [...path, id], 'material', 'key')) continue;
-      const material = this.shelf.materials.get(id)!;
+      const material = required(this.shelf.materials, id);
       const { unit } = 'per' in dose ? dose.quantity : dose;
       if (UNITS[unit].dimension === 'drop' && material.gramsPerDrop === undefined) {
         this.fault('recipe/wrong-measure', [...path, id], noDrops(material, dose));

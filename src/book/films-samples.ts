@@ -5,6 +5,7 @@
 import { nearestName } from '../diagnostics/nearest-name.ts';
 import type { FilmPart, MeasuredFilm } from '../optics/fit/film.ts';
 import { defined } from '../values/defined.ts';
+import { required } from '../values/required.ts';
 import type { FilmsFinding } from './films-finding.ts';
 import type { FilmsRow, FilmsTable } from './films-table.ts';
 
@@ -65,7 +66,7 @@ export function measuredFilms(table: FilmsTable): { films: MeasuredFilm[]; findi
           wrong(
             table,
             row,
-            `Unexpected second \`${row.surface}\` of ${sample.name}, expected one; the first is in line ${kind.get(key)!.line}`,
+            `Unexpected second \`${row.surface}\` of ${sample.name}, expected one; the first is in line ${required(kind, key).line}`,
           ),
         );
       } else kind.set(key, row);

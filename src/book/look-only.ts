@@ -9,6 +9,7 @@ import { tristimulusFromLab } from '../optics/cielab.ts';
 import { hexFromLab } from '../optics/display.ts';
 import { SIDE_BY_SIDE } from '../tables/patterns.ts';
 import { defined } from '../values/defined.ts';
+import { required } from '../values/required.ts';
 import { lookFacets } from './facets.ts';
 import type { Book, Cup, FlakeLoad, Lab, Look, Recipe, RecipeLook, Seen } from './model.ts';
 
@@ -27,7 +28,7 @@ export const HEAVY_FLAKE = 0.25;
 /** A recipe's name, its four colours in coarse steps, a word for its flake, and nothing that is made from anything else. */
 export function lookOnly(recipe: Recipe, { molds }: Pick<Book, 'molds'>, step: number = LOOK_STEP): RecipeLook {
   const { id, title, pattern } = recipe;
-  const { shape } = molds.find((mold) => mold.id === recipe.mold)!;
+  const { shape } = required(molds, recipe.mold);
   const { body, thin, other } = fourColours(recipe, step);
   const parts = other === undefined ? [body] : [body, other];
   return {

@@ -8,6 +8,7 @@ import { unloggedMove, unloggedQuestion } from '../matching/unlogged.ts';
 import { isNoVerdict, thresholdsFor, type Verdict, verdict, verdictOf } from '../matching/verdict.ts';
 import type { TwoViews } from '../optics/cup-body.ts';
 import { hexFromLab } from '../optics/display.ts';
+import { required } from '../values/required.ts';
 import { type CupAim, cupAim } from './cup-aim.ts';
 import { cupLimits } from './cup-limits.ts';
 import { cupLeft, cupState, observationsOf, seenViews } from './cup-states.ts';
@@ -27,7 +28,7 @@ export function matchRounds(
   target: Omit<Target, 'recipes'>,
   context: MatchContext,
 ): RecipeMatch | undefined {
-  const bodyMm = context.molds.get(recipe.mold)!.bodyMm;
+  const bodyMm = required(context.molds, recipe.mold).bodyMm;
   const shelf = shelfByName(context.materials);
   const cups = recipe.cups.flatMap((cup): CupMatch[] => {
     const aim = cupAim(recipe, cup, target, { shelf, bodyMm });
@@ -48,7 +49,7 @@ function matchCup(cup: Cup, aim: CupAim, bodyMm: number, tolerance: number, cont
   const { part, moved } = aim;
   const shelf = shelfByName(materials);
   const observations = observationsOf(cup, bodyMm);
-  const known = (name: string): MatchMaterial => shelf.get(name)!;
+  const known = (name: string): MatchMaterial => required(shelf, name);
   const correction = correctModel(observations, known);
   // By all that the rounds have taught, as the next addition is reckoned.
   const predicted = (state: CupState): TwoViews => {

@@ -1,5 +1,6 @@
 import { usualVolume } from '../units/usual-volume.ts';
 import { defined } from '../values/defined.ts';
+import { required } from '../values/required.ts';
 import { compileFamilies } from './compile-families.ts';
 import { sharedPart } from './field-table.ts';
 import { lookOnly } from './look-only.ts';
@@ -43,7 +44,7 @@ function editionOf(book: Book): Book {
     ...rest,
     edition: 'shared',
     settings: { ...settings, ...(plastic === undefined || !shelf.has(plastic) ? {} : { plastic }) },
-    recipes: recipes.map((recipe) => ({ ...recipe, family: familyOf.get(recipe.id)! })),
+    recipes: recipes.map((recipe) => ({ ...recipe, family: required(familyOf, recipe.id) })),
     targets: targets.map(({ mold, ...target }) => ({
       ...target,
       ...(mold === undefined || !molds.has(mold) ? {} : { mold }),
@@ -116,7 +117,7 @@ function sharedRecipes(full: readonly Recipe[], reach: Reach, book: Book): reado
   return parts.map((recipe) => ({
     ...recipe,
     source: reach.rewritten.has(recipe.id)
-      ? { ...recipe.source, text: standaloneRecipe(recipe, book.settings, (id): Material => materials.get(id)!) }
+      ? { ...recipe.source, text: standaloneRecipe(recipe, book.settings, (id): Material => required(materials, id)) }
       : sharedSource(recipe.source),
   }));
 }
@@ -173,6 +174,6 @@ function lookDescendant(
   book: Book,
   looks: ReadonlySet<string>,
 ): Parameters<typeof compileFamilies>[0][number] {
-  const { parent } = book.recipes.find((recipe) => recipe.id === id)!;
+  const { parent } = required(book.recipes, id);
   return { id, title, ...(parent !== undefined && looks.has(parent) ? { parent } : {}), cups: [], changes: [] };
 }

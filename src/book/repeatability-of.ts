@@ -5,6 +5,7 @@ import { handSpread, repeatability } from '../cup/repeatability.ts';
 import { cupBody, viewsDifference } from '../optics/cup-body.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
 import { volumeText } from '../units/volume-text.ts';
+import { required } from '../values/required.ts';
 import type { BatchRecipe, BatchShelf } from './batch-of-recipe.ts';
 import { baitFaces } from './looks.ts';
 import type { Pattern, Repeatability, Settings } from './model.ts';
@@ -53,7 +54,7 @@ export function repeatabilityOf(
   const colourError = (grams: Amounts): number =>
     Math.max(...faces(grams).map((face, index) => viewsDifference(wanted[index]!, face)));
   const tools = new Map(measured.map(({ key, tool }) => [key, tool]));
-  const byHand = repeatability(exact, (key) => handSpread(tools.get(key)!, settings), colourError);
+  const byHand = repeatability(exact, (key) => handSpread(required(tools, key), settings), colourError);
   const { scaleGrams } = settings;
   const byScale =
     scaleGrams === undefined ? 0 : repeatability(exact, () => ({ kind: 'step', grams: scaleGrams }), colourError);

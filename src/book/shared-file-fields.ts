@@ -6,6 +6,7 @@
  *
  * @packageDocumentation
  */
+
 import type { SeenColour, TargetColour } from '../recipe/colour-fields.ts';
 import type { FieldPath } from '../recipe/front-matter.ts';
 import { leaveOutFields } from '../recipe/leave-out-fields.ts';
@@ -13,6 +14,7 @@ import type { PlasticAmount } from '../recipe/plastic-field.ts';
 import type { FieldsOf } from '../recipe/schema.ts';
 import { type Kind, kindOfPath, type Source } from '../recipe/source.ts';
 import type { Quantity, Rate } from '../units/quantity.ts';
+import { required } from '../values/required.ts';
 import type { Sharing } from './field-table.ts';
 
 /** What is written as one value, whatever is read from it. */
@@ -164,7 +166,7 @@ function privateNames(table: Table): readonly string[] {
 export function sharedSource<S extends Source>(source: S): S {
   const kind = kindOfPath(source.path)?.kind;
   if (kind === undefined || kind === 'book') return source;
-  const names = PRIVATE_NAMES.get(kind)!;
+  const names = required(PRIVATE_NAMES, kind);
   const text = leaveOutFields(source.text, (path) => sharingAt(SHARED_FILE_FIELDS[kind], path) === 'private', names);
   return { ...source, text };
 }

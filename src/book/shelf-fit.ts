@@ -16,6 +16,7 @@ import { gramsOfDose } from '../units/dose.ts';
 import { isFault, isRate, parseDose } from '../units/quantity.ts';
 import { UNITS } from '../units/unit.ts';
 import { defined } from '../values/defined.ts';
+import { required } from '../values/required.ts';
 import type { FilmsFinding } from './films-finding.ts';
 import { measuredFilms } from './films-samples.ts';
 import { strangerFinding, strangersIn } from './films-strangers.ts';
@@ -255,7 +256,7 @@ function onGrid(spectrum: Spectrum, wavelengths: readonly number[]): readonly nu
 
 function lookOf(id: string, films: readonly MeasuredFilm[], fitted: FittedMaterials): MaterialLook {
   const { wavelengths } = fitted.options;
-  const { absorption, scattering } = fitted.materials.get(id)!;
+  const { absorption, scattering } = required(fitted.materials, id);
   const own = films.filter(({ parts }) => parts.some(({ material }) => material === id));
   const alone = own.filter(({ parts }) => parts.length === 2);
   const names = new Set(own.map(({ name }) => name));

@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+
 import type { BatchAmounts, Edition, Material, Recipe, Settings } from '../book/model.ts';
 import { type BatchNames, batchCups, batchTakes, takesTitle } from '../render/batch-view.ts';
 import { type Html, html } from '../render/html.ts';
@@ -11,6 +12,7 @@ import type { PlanPageData } from '../render/pages/plan.ts';
 import { type PlannerShop, plannedNames, plannerData, type ShopMold } from '../render/planner-data.ts';
 import { unitsKeptIn } from '../render/unbroken.ts';
 import { counted } from '../render/words.ts';
+import { required } from '../values/required.ts';
 import { mergeBatches } from './merge-batches.ts';
 import { afterPause, pageData } from './page-data.ts';
 import { batchQuery, type ColourLine, linesAsked, planQuery, showInAddress } from './plan-address.ts';
@@ -85,7 +87,7 @@ function withLine(lines: readonly PlanLine[], { mold, baits }: PlanLine): PlanLi
 function planCups(planned: readonly Planned[], usual: ReadonlyMap<string, PlanLine>): Html {
   return html`${planned.map(({ id, title, lines, batch, names }) => {
     // A colour's own page shows the same batch, where it is one of one mold.
-    const query = lines.length === 1 ? batchQuery(lines[0]!, usual.get(id)!) : '';
+    const query = lines.length === 1 ? batchQuery(lines[0]!, required(usual, id)) : '';
     const href = `${root}colours/${id}/${query === '' ? '' : `?${query}`}`;
     return html`<section class="part" data-colour="${id}"><h2><a href="${href}">${title}</a></h2><p class="plan-order"><a href="${href}#work">Order of work<span class="unseen-words"> for ${title}</span></a></p>${batchCups(batch, names)}</section>`;
   })}`;

@@ -9,6 +9,7 @@ import { formatTemperature } from '../units/format-quantity.ts';
 import { massText } from '../units/mass-text.ts';
 import { moneyText } from '../units/money-text.ts';
 import { volumeText } from '../units/volume-text.ts';
+import { required } from '../values/required.ts';
 import { CAUTION } from './caution.ts';
 import type { Command } from './command.ts';
 import { findNamed } from './find-named.ts';
@@ -30,8 +31,8 @@ export const batchCommand: Command = {
     const own = recipe.batch.lines.map(({ mold, baits }) => `${mold}=${baits}`);
     const lines = (wanted.length > 0 ? wanted : own).map((text) => lineOf(text, recipe, sound));
     const materials = new Map(book.materials.map((material) => [material.id, material]));
-    const shelf = (material: string): Material => materials.get(material)!;
-    const { bodyMm } = book.molds.find(({ id: mold }) => mold === recipe.mold)!;
+    const shelf = (material: string): Material => required(materials, material);
+    const { bodyMm } = required(book.molds, recipe.mold);
     const batch = batchOfRecipe(recipe, lines, shelf, book.settings, bodyMm);
     console.log(values.json ? JSON.stringify(batch, null, 2) : printable(batchText(recipe, batch, book)));
     return 0;
@@ -75,7 +76,7 @@ export function batchText(recipe: Recipe, batch: Batch, book: Book): string {
     '',
     ...short.map(
       (missing) =>
-        `${name(missing.material)}: ${shortWords(missing, book.materials.find(({ id }) => id === missing.material)!, { volume, mass: massText })}`,
+        `${name(missing.material)}: ${shortWords(missing, required(book.materials, missing.material), { volume, mass: massText })}`,
     ),
     `Materials: ${costWords(batch.cost, unpriced, money)}${batch.cost === 0 && unpriced.length > 0 ? '' : `; a bait ${money(batch.costPerBait)}`}`,
     '',

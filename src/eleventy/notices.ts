@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs';
 import { readdir, readFile } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import type { Metafile } from 'esbuild';
+import { required } from '../values/required.ts';
 
 /** Files of a package that say under which terms it may be passed on. */
 const TERMS = /^(?:licen[cs]e|copying|notice|ofl)(?![a-z])/i;
@@ -40,7 +41,7 @@ export function packageFolder(name: string, root: string): string {
  */
 export async function noticesText(packages: ReadonlyMap<string, string>): Promise<string> {
   const names = [...packages.keys()].sort();
-  const notices = await Promise.all(names.map((name) => noticeOf(name, packages.get(name)!)));
+  const notices = await Promise.all(names.map((name) => noticeOf(name, required(packages, name))));
   return [
     'Fonts and programs of others that come with the pages of this book, and the notices that their licences ask for.\n',
     ...notices,

@@ -10,6 +10,7 @@ import { privateFolder } from '../output/private-folder.ts';
 import { rename } from '../output/retried-fs.ts';
 import type { Copied, SiteFile } from '../output/site-file.ts';
 import type { PhotoFiles } from '../render/page.ts';
+import { required } from '../values/required.ts';
 import { faultOf, SMALL_WIDTH, smallerPhoto } from './read-photo.ts';
 
 /** Largest width of a picture and of its small version, px. */
@@ -80,7 +81,7 @@ export async function sitePhotos(paths: readonly string[], folder: string, cache
       const { found, expected } = faultOf(error);
       throw new Refusal(`${path} is ${found}. Replace it with ${expected}.`, { ofBook: true });
     }
-    const { width, height } = await sharp(await bytesOf(files.get(src)!)).metadata();
+    const { width, height } = await sharp(await bytesOf(required(files, src))).metadata();
     photos.push([path, { src, thumb, width, height }]);
   }
   return { photos: Object.fromEntries(photos), files: [...files.values()] };

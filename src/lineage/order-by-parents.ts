@@ -1,4 +1,5 @@
 /** A node of a graph of derivation: what it is, and what it comes from. */
+import { required } from '../values/required.ts';
 export interface Derived {
   readonly id: string;
   readonly parents: readonly string[];
@@ -63,7 +64,7 @@ export function families(nodes: readonly Derived[]): readonly (readonly string[]
   for (const { id, parents } of nodes) {
     for (const parent of parents) {
       neighbours.get(parent)?.push(id);
-      if (neighbours.has(parent)) neighbours.get(id)!.push(parent);
+      if (neighbours.has(parent)) required(neighbours, id).push(parent);
     }
   }
   const placeOf = new Map(nodes.map(({ id }, index) => [id, index]));
@@ -73,13 +74,13 @@ export function families(nodes: readonly Derived[]): readonly (readonly string[]
     const family = [id];
     seen.add(id);
     for (const member of family) {
-      for (const neighbour of neighbours.get(member)!) {
+      for (const neighbour of required(neighbours, member)) {
         if (!seen.has(neighbour)) {
           seen.add(neighbour);
           family.push(neighbour);
         }
       }
     }
-    return [family.sort((one, other) => placeOf.get(one)! - placeOf.get(other)!)];
+    return [family.sort((one, other) => required(placeOf, one) - required(placeOf, other))];
   });
 }

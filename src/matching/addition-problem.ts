@@ -2,6 +2,7 @@ import { type CupState, total } from '../cup/ledger.ts';
 import type { OpticalConstants } from '../optics/mixture.ts';
 import { BAND_COUNT } from '../optics/spectrum.ts';
 import { defined } from '../values/defined.ts';
+import { required } from '../values/required.ts';
 import { type ModelCorrection, NO_CORRECTION } from './correct-model.ts';
 import { baseOfCup } from './cup-model.ts';
 import { layersOfPart, withBehind } from './layers-of-part.ts';
@@ -40,7 +41,7 @@ export function additionProblem(
 ): AdditionProblem {
   const plasticMl = total(cup.plastics);
   const corrected = withStrengths(shelf, correction.strengths);
-  const { mix: base, flakes, plastic } = baseOfCup(cup, (name) => corrected.get(name)!);
+  const { mix: base, flakes, plastic } = baseOfCup(cup, (name) => required(corrected, name));
   const { usable, leftOut } = usableMaterials(cup, corrected, limits);
   const ingredients: Ingredient[] = usable.map(({ material, most }) => ({ material, cup: 0, thins: false, most }));
   const candidates: MixCandidate[] = usable.map(({ material, most }) => ({
@@ -52,12 +53,12 @@ export function additionProblem(
     ? Object.keys(cup.plastics).sort((one, other) => cup.plastics[other]! - cup.plastics[one]!)[0]
     : undefined;
   if (thinner !== undefined) {
-    const { stockGrams = Number.POSITIVE_INFINITY, gramsPerMl } = shelf.get(thinner)!;
+    const { stockGrams = Number.POSITIVE_INFINITY, gramsPerMl } = required(shelf, thinner);
     const leftMl = limits.inStock ? stockGrams / gramsPerMl : Number.POSITIVE_INFINITY;
     const mostMl = Math.max(0, Math.min(leftMl, (limits.roomMl ?? 3 * plasticMl) - plasticMl));
     const share = Math.min(THINNEST, mostMl / (plasticMl + mostMl));
     if (share > 0.01) {
-      ingredients.push({ material: shelf.get(thinner)!, cup: 0, thins: true, most: mostMl });
+      ingredients.push({ material: required(shelf, thinner), cup: 0, thins: true, most: mostMl });
       candidates.push({ cup: 0, constants: difference(plastic, base), most: share });
     }
   }

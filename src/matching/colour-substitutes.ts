@@ -1,6 +1,7 @@
 import type { Bench } from '../cup/bench.ts';
 import type { CupState } from '../cup/ledger.ts';
 import { defined } from '../values/defined.ts';
+import { required } from '../values/required.ts';
 import { type AdditionProblem, additionProblem } from './addition-problem.ts';
 import { byBestTools, byHandWords, type LeftByTools } from './best-tools.ts';
 import { correctModel, type ModelCorrection } from './correct-model.ts';
@@ -33,8 +34,8 @@ export function colourSubstitutes(
   shelf: ReadonlyMap<string, MatchMaterial>,
 ): Substitution {
   const { cup, thicknessMm, material, tolerance, limits = {}, count = 5 } = question;
-  const lost = shelf.get(material)!;
-  const correction = correctModel(question.rounds ?? [], (name) => shelf.get(name)!);
+  const lost = required(shelf, material);
+  const correction = correctModel(question.rounds ?? [], (name) => required(shelf, name));
   if (correction.miss > tolerance) {
     const sentence = `What was seen of this cup last does not agree with the shelf: it is ΔE ${differenceText(correction.miss)} from all that the rounds can make of it, so that nothing can be promised to stand for ${lost.title}. Look at a test pour again, by daylight, and note the round anew; see that the log says what went in.`;
     return { advice: 'cannot', sentence, swaps: [], recipes: [], flakes: [] };
@@ -72,7 +73,7 @@ export function colourSubstitutes(
   const bySwap = byBestTools(question.bench, swapsBy, leftOf, tolerance, without);
   const swaps = bySwap.proposals;
 
-  const kept = Object.fromEntries(Object.entries(others).filter(([name]) => !colours(shelf.get(name)!)));
+  const kept = Object.fromEntries(Object.entries(others).filter(([name]) => !colours(required(shelf, name))));
   const anew = inContext({ ...cup, materials: kept });
   const recolours = Object.keys(kept).length < Object.keys(others).length;
   const isNew = (j: number): boolean => !(anew.problem.ingredients[j]!.material.id in others);
@@ -196,8 +197,8 @@ function lookOf(
   correction: ModelCorrection,
 ): TargetPart {
   const known = withStrengths(shelf, correction.strengths);
-  const { offWhite, offBlack } = offsetsFor(correction, cup, (name) => shelf.get(name)!);
-  const { mix, flakes } = baseOfCup(cup, (name) => known.get(name)!);
+  const { offWhite, offBlack } = offsetsFor(correction, cup, (name) => required(shelf, name));
+  const { mix, flakes } = baseOfCup(cup, (name) => required(known, name));
   const nothing = { L: 50, a: 0, b: 0 };
   const colour = new Mix({
     cups: [mix],

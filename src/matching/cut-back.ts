@@ -1,4 +1,5 @@
 import { defined } from '../values/defined.ts';
+import { required } from '../values/required.ts';
 import { additionProblem } from './addition-problem.ts';
 import { byBestTools, leastLeft } from './best-tools.ts';
 import { LEAST_GAIN, WORKED_OUT } from './conventions.ts';
@@ -51,7 +52,7 @@ export function cutBack(question: NextAdditionQuestion): CutBack {
   if (fault !== undefined) return { advice: 'fault', sentence: fault };
   const { cup, target, bench, tolerance, seen, limits = {} } = question;
   const shelf = shelfByName(question.shelf);
-  const correction = correctModel(question.rounds ?? [], (name) => shelf.get(name)!, question.priors);
+  const correction = correctModel(question.rounds ?? [], (name) => required(shelf, name), question.priors);
   const problem = additionProblem(cup, target, shelf, correction, { ...limits, mayThin: true });
   const { mix, ingredients, plasticMl } = problem;
   const nothingAdded = new Float64Array(mix.count);

@@ -2,6 +2,7 @@ import type { Bench } from '../cup/bench.ts';
 import { type Amounts, type CupState, scaleAmounts } from '../cup/ledger.ts';
 import type { SpreadFlake } from '../optics/flake.ts';
 import { defined } from '../values/defined.ts';
+import { required } from '../values/required.ts';
 import { byBestTools, byHandWords } from './best-tools.ts';
 import { WORKED_OUT } from './conventions.ts';
 import { type ModelCorrection, NO_CORRECTION } from './correct-model.ts';
@@ -90,7 +91,7 @@ function recipesFor(question: FirstRecipeQuestion): FirstRecipe {
   const chosen = Object.fromEntries(flakes.map(({ material, dose }) => [material.id, dose]));
   const besides = { ...question.keep, ...chosen };
   const cup: CupState = { plastics: { [plastic]: plasticMl }, materials: scaleAmounts(besides, plasticMl) };
-  const { mix: base, flakes: spread } = baseOfCup(cup, (name) => shelf.get(name)!);
+  const { mix: base, flakes: spread } = baseOfCup(cup, (name) => required(shelf, name));
   const { usable, leftOut } = usableMaterials(cup, shelf, limits);
   const [only] = parts.length === 1 ? parts : [];
   const cups = only ? withBehind(only, base) : parts.map(() => base);
@@ -130,7 +131,7 @@ function recipesFor(question: FirstRecipeQuestion): FirstRecipe {
   const known = { proposals, flakes: flakes.map(({ choice }) => choice), leftOut };
   const [best] = proposals;
   if (plain <= tolerance && Math.min(...proposals.map(({ deltaE }) => deltaE)) > plain - WORTH_COLOURING) {
-    const sentence = `Plain ${shelf.get(plastic)!.title} is right: ΔE ${differenceText(plain)}, within tolerance. Add nothing.`;
+    const sentence = `Plain ${required(shelf, plastic).title} is right: ΔE ${differenceText(plain)}, within tolerance. Add nothing.`;
     return { advice: 'make', sentence, missing: [], ...known, proposals: [] };
   }
   if (best && exact !== undefined && (best.deltaE <= tolerance || exact <= tolerance)) {

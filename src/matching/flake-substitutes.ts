@@ -1,6 +1,7 @@
 import { total } from '../cup/ledger.ts';
 import { measures } from '../cup/measures.ts';
 import { flakeCoverage, flakesPerMm } from '../optics/flake.ts';
+import { required } from '../values/required.ts';
 import { flakeDose, flakeOf, nearestFlakes } from './flake-match.ts';
 import type { MatchMaterial } from './match-material.ts';
 import type { FlakeSubstitute, SubstituteQuestion, Substitution } from './substitution.ts';
@@ -10,7 +11,7 @@ export function flakeSubstitutes(
   { cup, thicknessMm, material, bench, limits, count = 5 }: SubstituteQuestion,
   shelf: ReadonlyMap<string, MatchMaterial>,
 ): Substitution {
-  const lost = shelf.get(material)!;
+  const lost = required(shelf, material);
   const plasticMl = total(cup.plastics);
   const cover = flakeCoverage([{ perMm: flakesPerMm(cup.materials[material]! / plasticMl, lost.flake!) }], thicknessMm);
   const { colour, acrossMm, finish } = flakeOf(lost) ?? {
@@ -24,7 +25,7 @@ export function flakeSubstitutes(
   const flakes = nearestFlakes({ hex: colour, sizeMm: acrossMm, finish }, others)
     .slice(0, count)
     .map((choice): FlakeSubstitute => {
-      const other = shelf.get(choice.material)!;
+      const other = required(shelf, choice.material);
       const measure = measures(flakeDose(other, thicknessMm, cover) * plasticMl, other, bench)[0]!;
       return { ...choice, grams: measure.grams, text: measure.text };
     });

@@ -1,5 +1,6 @@
 import { concentrations, total } from '../cup/ledger.ts';
 import { defined } from '../values/defined.ts';
+import { required } from '../values/required.ts';
 import type { ModelCorrection } from './correct-model.ts';
 import { firstRecipe } from './first-recipe.ts';
 import { colours, type MatchMaterial } from './match-material.ts';
@@ -14,7 +15,7 @@ export function freshCup(question: NextAdditionQuestion, correction: ModelCorrec
   const { inStock, without } = limits ?? {};
   const contents = concentrations(cup);
   const byName = new Map(shelf.map((material) => [material.id, material]));
-  const keep = Object.fromEntries(Object.entries(contents).filter(([name]) => !colours(byName.get(name)!)));
+  const keep = Object.fromEntries(Object.entries(contents).filter(([name]) => !colours(required(byName, name))));
   const { proposals } = firstRecipe({
     parts: [target],
     plastic: plastic!,
@@ -67,5 +68,5 @@ function colourGrams(
   amounts: readonly { readonly material: string; readonly grams: number }[],
   shelf: ReadonlyMap<string, MatchMaterial>,
 ): number {
-  return amounts.reduce((sum, { material, grams }) => sum + (colours(shelf.get(material)!) ? grams : 0), 0);
+  return amounts.reduce((sum, { material, grams }) => sum + (colours(required(shelf, material)) ? grams : 0), 0);
 }

@@ -1,5 +1,6 @@
 import { type CupState, isEmpty } from '../cup/ledger.ts';
 import { defined } from '../values/defined.ts';
+import { required } from '../values/required.ts';
 import { additionProblem } from './addition-problem.ts';
 import { byBestTools, byHandWords, leastLeft } from './best-tools.ts';
 import { LEAST_GAIN, WORKED_OUT } from './conventions.ts';
@@ -103,9 +104,9 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
   if (fault !== undefined) return nothing('fault', fault);
   const { cup, target, bench, tolerance, seen, limits = {} } = question;
   const shelf = shelfByName(question.shelf);
-  const isPlain = !Object.keys(cup.materials).some((name) => colours(shelf.get(name)!));
+  const isPlain = !Object.keys(cup.materials).some((name) => colours(required(shelf, name)));
   const { most = isPlain ? WHOLE_RECIPE : 3, newBottles = isPlain ? WHOLE_RECIPE : 2 } = question;
-  const correction = correctModel(question.rounds ?? [], (name) => shelf.get(name)!, question.priors);
+  const correction = correctModel(question.rounds ?? [], (name) => required(shelf, name), question.priors);
   const problem = additionProblem(cup, target, shelf, correction, limits);
   const { mix, ingredients, plasticMl, leftOut } = problem;
   const nothingAdded = new Float64Array(mix.count);

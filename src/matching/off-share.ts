@@ -1,5 +1,6 @@
 import type { CupState } from '../cup/ledger.ts';
 import type { Lab } from '../optics/cielab.ts';
+import { required } from '../values/required.ts';
 import type { ModelCorrection } from './correct-model.ts';
 import type { CupShelf } from './cup-model.ts';
 import { type Contents, contentsOf, effectOf, likeness, likenessOf } from './likeness.ts';
@@ -24,7 +25,7 @@ export function offShareOf(
   if (learntFrom === undefined) return undefined;
   // Asked for at every step of a search: names are numbers here, and what each is worth is known.
   const names = [...new Set([...Object.keys(contents), ...Object.keys(learntFrom), ...ingredients.map(nameOf)])];
-  const effects = Float64Array.from(names, (name) => effectOf(name, (each) => shelf.get(each)!));
+  const effects = Float64Array.from(names, (name) => effectOf(name, (each) => required(shelf, each)));
   const base = Float64Array.from(names, (name) => contents[name] ?? 0);
   const learnt = Float64Array.from(names, (name) => learntFrom[name] ?? 0);
   const places = ingredients.map((ingredient) => names.indexOf(nameOf(ingredient)));

@@ -3,6 +3,7 @@ import { type CupState, cupVolume } from '../cup/ledger.ts';
 import type { Lab } from '../optics/cielab.ts';
 import { hexFromLab } from '../optics/display.ts';
 import { defined } from '../values/defined.ts';
+import { required } from '../values/required.ts';
 import type { AdditionProblem } from './addition-problem.ts';
 import { BOTTLE } from './conventions.ts';
 import { distinctBest } from './distinct-best.ts';
@@ -101,7 +102,7 @@ export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context
         title: material.title,
         grams: amount,
         text: measure.text,
-        ...(weighed === undefined ? {} : { weighed: weighed.weights.get(candidate)! }),
+        ...(weighed === undefined ? {} : { weighed: required(weighed.weights, candidate) }),
         isNew: isNew(candidate),
       });
       const weight = weighed?.weights.get(candidate) ?? (measure.tool === 'scale' ? measure : undefined);
@@ -116,14 +117,14 @@ export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context
   const tooLittle = tooLittleToWeigh(onScale, bench.scaleGrams);
   const bought = [
     ...additions.map(({ material, grams }) => ({ material, grams })),
-    ...(thin ? [{ material: thin.plastic, grams: thin.ml * shelf.get(thin.plastic)!.gramsPerMl }] : []),
+    ...(thin ? [{ material: thin.plastic, grams: thin.ml * required(shelf, thin.plastic).gramsPerMl }] : []),
   ];
   const runsShort = shortStock(
     bought.map(({ material, grams }) => [material, grams] as const),
     shelf,
     bench,
   );
-  const costs = bought.map(({ material, grams }) => ({ material, cost: costOf(shelf.get(material)!, grams) }));
+  const costs = bought.map(({ material, grams }) => ({ material, cost: costOf(required(shelf, material), grams) }));
   return {
     additions,
     ...defined({ thin }),
@@ -137,7 +138,7 @@ export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context
     newBottles: additions.filter((addition) => addition.isNew).length,
     cost: costs.reduce((sum, { cost }) => sum + (cost ?? 0), 0),
     unpriced: costs.filter(({ cost }) => cost === undefined).map(({ material }) => material),
-    volumeMl: cupVolume(after, (material) => 1 / shelf.get(material)!.density),
+    volumeMl: cupVolume(after, (material) => 1 / required(shelf, material).density),
     ...(limit === undefined
       ? {}
       : { limit: { ...limit, lowered: before !== undefined && limit.celsius < before.celsius } }),

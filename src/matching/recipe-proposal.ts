@@ -6,6 +6,7 @@ import { cupBody, layersViews } from '../optics/cup-body.ts';
 import { deltaE00 } from '../optics/delta-e00.ts';
 import type { Body, Layer } from '../optics/stack.ts';
 import { defined } from '../values/defined.ts';
+import { required } from '../values/required.ts';
 import { BOTTLE } from './conventions.ts';
 import { distinctBest } from './distinct-best.ts';
 import { type MatchBench, plasticText } from './match-bench.ts';
@@ -109,9 +110,9 @@ export function recipeProposal(context: RecipeContext): RecipeProposal {
   const used = new Map<string, number>();
   for (const { material, grams } of cups.flatMap(({ amounts }) => amounts))
     used.set(material, (used.get(material) ?? 0) + grams);
-  const costs = [...used].map(([material, grams]) => ({ material, cost: costOf(shelf.get(material)!, grams) }));
-  const plasticGrams = cups.length * plasticMl * shelf.get(plastic)!.gramsPerMl;
-  const base = costOf(shelf.get(plastic)!, plasticGrams);
+  const costs = [...used].map(([material, grams]) => ({ material, cost: costOf(required(shelf, material), grams) }));
+  const plasticGrams = cups.length * plasticMl * required(shelf, plastic).gramsPerMl;
+  const base = costOf(required(shelf, plastic), plasticGrams);
   const runsShort = shortStock([...used, [plastic, plasticGrams]], shelf, bench);
   const { limit } = heatLimit([plastic], [...used.keys()], (id) => shelf.get(id));
   const deltaE = Math.max(...sides.map(({ left }) => left.deltaE));
@@ -164,12 +165,12 @@ function cupOf(
         grams: amount,
         exactGramsPerMl: exact[candidate]!,
         text: measure.text,
-        ...(weighedDoses === undefined ? {} : { weighed: weighedDoses.weights.get(candidate)! }),
+        ...(weighedDoses === undefined ? {} : { weighed: required(weighedDoses.weights, candidate) }),
       },
     ];
   });
   const kept = Object.entries(besides).map(([name, dose]): RecipeAmount => {
-    const material = shelf.get(name)!;
+    const material = required(shelf, name);
     const measure = measures(dose * plasticMl, material, bench)[0]!;
     return {
       material: material.id,
@@ -205,7 +206,7 @@ function bodyOf(
   shelf: ReadonlyMap<string, MatchMaterial>,
 ): Body {
   const contents = amounts.map(({ material, grams }) => ({ material, gramsPerMl: grams / plasticMl }));
-  return cupBody({ plastics: [{ material: plastic, fraction: 1 }], contents }, (name) => shelf.get(name)!);
+  return cupBody({ plastics: [{ material: plastic, fraction: 1 }], contents }, (name) => required(shelf, name));
 }
 
 function layersOf(
@@ -260,7 +261,7 @@ function recipeSentence(
 ): string {
   const of = ({ amounts, plasticMl, plastic, name }: RecipeCup): string => {
     const what = amounts.length === 0 ? 'nothing' : listed(amounts.map(({ text, title }) => `${text} of ${title}`));
-    return `${cups.length > 1 ? `${name}: ` : ''}${what} in ${plasticText(plasticMl, bench)} of ${shelf.get(plastic)!.title}`;
+    return `${cups.length > 1 ? `${name}: ` : ''}${what} in ${plasticText(plasticMl, bench)} of ${required(shelf, plastic).title}`;
   };
   return `${cups.map(of).join('; ')}: ΔE ${deltaE.toFixed(1)}.`;
 }

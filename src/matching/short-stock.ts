@@ -1,4 +1,5 @@
 import { massText } from '../units/mass-text.ts';
+import { required } from '../values/required.ts';
 import { type MatchBench, plasticText } from './match-bench.ts';
 import type { MatchMaterial } from './match-material.ts';
 import { listed } from './words.ts';
@@ -17,7 +18,7 @@ export function shortStock(
   bench: Pick<MatchBench, 'volume'>,
 ): string | undefined {
   const short = [...asked].flatMap(([id, grams]) => {
-    const material = shelf.get(id)!;
+    const material = required(shelf, id);
     const { stockGrams, title } = material;
     return stockGrams !== undefined && grams > stockGrams + ROUNDING
       ? [stockGrams > ROUNDING ? `${leftText(material, stockGrams, bench)} of ${title}` : `no ${title}`]

@@ -1,4 +1,5 @@
 import { concentrations, isEmpty } from '../cup/ledger.ts';
+import { required } from '../values/required.ts';
 import { colourSubstitutes } from './colour-substitutes.ts';
 import { flakeSubstitutes } from './flake-substitutes.ts';
 import { type MatchMaterial, shelfByName } from './match-material.ts';
@@ -14,7 +15,9 @@ export function substitutes(question: SubstituteQuestion): Substitution {
   const shelf = shelfByName(question.shelf);
   const fault = questionFault(question, shelf);
   if (fault !== undefined) return { advice: 'fault', sentence: fault, swaps: [], recipes: [], flakes: [] };
-  return shelf.get(question.material)!.flake ? flakeSubstitutes(question, shelf) : colourSubstitutes(question, shelf);
+  return required(shelf, question.material).flake
+    ? flakeSubstitutes(question, shelf)
+    : colourSubstitutes(question, shelf);
 }
 
 function questionFault(
@@ -28,7 +31,7 @@ function questionFault(
   if (!(thicknessMm > 0 && tolerance > 0)) return 'The thickness and the tolerance must be above 0.';
   if (!((concentrations(cup)[material] ?? 0) > 0))
     return `There is no ${shelf.get(material)?.title ?? material} in this cup.`;
-  const { constants, flake, title } = shelf.get(material)!;
+  const { constants, flake, title } = required(shelf, material);
   return constants || flake
     ? undefined
     : `${title} does not colour, so nothing can be found for it by colour. Its own page says what it is for.`;

@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { Refusal } from '../diagnostics/refusal.ts';
+import { required } from '../values/required.ts';
 import { isGone, keepTouched, MovedAway, whileClaimed, whileClaimedAndThere } from './claim.ts';
 import { notFolders, removeFiles, removeOwnTree } from './clear-away.ts';
 import { type Effects, ensureFolder, forEach, undefinedIfMissing } from './effects.ts';
@@ -42,7 +43,7 @@ async function writeClaimed(place: Place, files: readonly SiteFile[], label: str
     if (!own.has(file.path) || !(await isSame(join(folder, file.path), file.content, disk))) changed.push(file);
   });
   const order = new Map(files.map(({ path }, index) => [path, index]));
-  changed.sort((one, other) => order.get(one.path)! - order.get(other.path)!);
+  changed.sort((one, other) => required(order, one.path) - required(order, other.path));
   const paths = files.map(({ path }) => path);
   const stale = [...own].filter((path) => !order.has(path));
   const text = markText({ label, files: paths });

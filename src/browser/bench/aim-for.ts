@@ -1,6 +1,7 @@
 import { aimAt, type CupAim } from '../../book/cup-aim.ts';
 import { shelfByName } from '../../matching/match-material.ts';
 import type { BenchPageData } from '../../render/pages/bench.ts';
+import { required } from '../../values/required.ts';
 import { cupNow, partOfSide, sideOf, type Work } from './work.ts';
 
 // The recipe's file gives no shares, so both cups of a laminate have half of the bait.
@@ -24,7 +25,7 @@ export function aimFor(work: Work, index: number, data: BenchPageData): CupAim {
 
 /** Thickness of a test pour, mm: that of the mold's body. */
 export function bodyOf(work: Work, { molds }: BenchPageData): number {
-  return molds.find(({ id }) => id === work.mold)!.bodyMm;
+  return required(molds, work.mold).bodyMm;
 }
 
 /** Densities of the shelf, g/ml. */

@@ -15,6 +15,7 @@ import { unloggedMove, unloggedQuestion } from '../../matching/unlogged.ts';
 import type { BenchPageData } from '../../render/pages/bench.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
 import { defined } from '../../values/defined.ts';
+import { required } from '../../values/required.ts';
 import { aimFor, bodyOf, densityIn } from './aim-for.ts';
 import { bookAmount, fileDose } from './dose-text.ts';
 import { leadsByWeight } from './leads-by-weight.ts';
@@ -163,7 +164,7 @@ export function amountsOf(
   weighing = false,
 ): readonly WorkAmount[] {
   return amounts.map((amount) => {
-    const material = data.materials.find(({ id }) => id === amount.material)!;
+    const material = required(data.materials, amount.material);
     const { grams, text } = weighing ? (amount.weighed ?? amount) : amount;
     return bookAmount({ material: amount.material, dose: fileDose({ grams, text }, material), grams }, material);
   });

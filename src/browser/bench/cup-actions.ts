@@ -3,8 +3,10 @@
  *
  * @packageDocumentation
  */
+
 import { volumeInField } from '../../units/volume-field.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
+import { required } from '../../values/required.ts';
 import { adviceFor, amountsOf, stepsOf } from './ask.ts';
 import { typedAmount } from './dose-text.ts';
 import { type CupDraft, withoutRound } from './drafts.ts';
@@ -88,7 +90,7 @@ export class CupActions {
     const plastic = Object.entries(now.cup.plastics);
     const ml = plastic.reduce((sum, [, each]) => sum + each, 0);
     const grams = plastic.reduce((sum, [id, each]) => sum + each * (materials.get(id)?.density ?? 1), 0);
-    const amount = typedAmount(at.value, materials.get(select.value)!, { ml, grams });
+    const amount = typedAmount(at.value, required(materials, select.value), { ml, grams });
     if ('fault' in amount) screen.complain({ fault: amount.fault, at });
     else this.logElse(index, { do: 'add', amounts: [amount] }, this.draftWith(index, { amount: '' }));
   }

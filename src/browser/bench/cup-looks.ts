@@ -18,6 +18,7 @@ import { hexFromLab } from '../../optics/display.ts';
 import type { BenchPageData } from '../../render/pages/bench.ts';
 import type { ChipColours } from '../../render/swatch/chip.ts';
 import { defined } from '../../values/defined.ts';
+import { required } from '../../values/required.ts';
 import { bodyOf } from './aim-for.ts';
 import type { CupAdvice } from './ask.ts';
 import type { Work } from './work.ts';
@@ -43,7 +44,7 @@ export function aloneNow(
 ): ChipColours | undefined {
   if (isEmpty(cup)) return undefined;
   const shelf = withStrengths(shelfByName(data.materials), correction.strengths);
-  const { mix, flakes } = baseOfCup(cup, (name) => shelf.get(name)!);
+  const { mix, flakes } = baseOfCup(cup, (name) => required(shelf, name));
   return corrected(bodyViews({ ...mix, flakes }, bodyOf(work, data)), cup, data, correction);
 }
 
@@ -75,7 +76,7 @@ function corrected(
   correction: ModelCorrection,
 ): ChipColours {
   const shelf = shelfByName(data.materials);
-  const { offWhite, offBlack } = offsetsFor(correction, cup, (name) => shelf.get(name)!);
+  const { offWhite, offBlack } = offsetsFor(correction, cup, (name) => required(shelf, name));
   const hex = (lab: Lab, off: Lab): string => predicted({ L: lab.L + off.L, a: lab.a + off.a, b: lab.b + off.b }).hex;
   return { overWhite: hex(overWhite, offWhite), overBlack: hex(overBlack, offBlack) };
 }

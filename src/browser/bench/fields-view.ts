@@ -9,6 +9,7 @@ import { chips } from '../../render/swatch/chip.ts';
 import { sentence, volumeText } from '../../render/words.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
 import { defined } from '../../values/defined.ts';
+import { required } from '../../values/required.ts';
 import type { CupShown } from './cup-view.ts';
 import type { CupDraft } from './drafts.ts';
 import { viewsOf } from './proposal-view.ts';
@@ -55,7 +56,7 @@ export function roundForms(
   const lastRound = now.seen && now.rounds.at(-1)?.number;
   const { volume } = data.settings;
   const materials = data.materials.filter(({ kind }) => kind !== 'plastic');
-  const { title, shotMl } = data.molds.find(({ id: mold }) => mold === work.mold)!;
+  const { title, shotMl } = required(data.molds, work.mold);
   const { overWhite = '', overBlack = '', sawWhite = true, sawBlack = side.overBlack !== undefined } = draft;
   const { material: chosen, amount = '', addedMl = '', beforeRound = false } = draft;
   const isOpen = amount !== '' || addedMl !== '' || (beforeRound && lastRound !== undefined);

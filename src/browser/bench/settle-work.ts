@@ -1,5 +1,6 @@
 import type { BenchPageData } from '../../render/pages/bench.ts';
 import { volumeInField } from '../../units/volume-field.ts';
+import { required } from '../../values/required.ts';
 import { densityIn } from './aim-for.ts';
 import { bookAmount } from './dose-text.ts';
 import { leastPlasticMl } from './least-plastic.ts';
@@ -65,7 +66,7 @@ function withBookAmounts(work: Work, { materials }: BenchPageData): Work {
   const settled = (steps: readonly WorkStep[]): readonly WorkStep[] =>
     steps.map((step) =>
       step.do === 'add'
-        ? { ...step, amounts: step.amounts.map((amount) => bookAmount(amount, shelf.get(amount.material)!)) }
+        ? { ...step, amounts: step.amounts.map((amount) => bookAmount(amount, required(shelf, amount.material))) }
         : step,
     );
   const cups = work.cups.map((cup) => ({

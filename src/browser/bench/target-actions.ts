@@ -3,8 +3,10 @@
  *
  * @packageDocumentation
  */
+
 import { ROUNDING_ML } from '../../cup/ledger.ts';
 import { noLessThan } from '../../units/volume-field.ts';
+import { required } from '../../values/required.ts';
 import { afterPause } from '../page-data.ts';
 import { densityIn } from './aim-for.ts';
 import { firstAnswers, withBookTarget, withRecipe } from './ask.ts';
@@ -105,7 +107,7 @@ export class TargetActions {
     }
     state.work = read;
     if (read.mold !== before.mold && read.target === undefined) {
-      const thicknessMm = within('thicknessMm', state.data.molds.find(({ id }) => id === read.mold)!.bodyMm);
+      const thicknessMm = within('thicknessMm', required(state.data.molds, read.mold).bodyMm);
       state.work = withSides(
         read,
         read.sides.map((side) => ({ ...side, thicknessMm })),
