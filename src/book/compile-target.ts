@@ -47,7 +47,7 @@ export function compileTarget(
     publish: fields.publish ?? publish,
     publishSaid: fields.publish !== undefined,
     ...(fields.photo === undefined ? {} : { photo: photoOf(fields.photo) }),
-    ...(mold === undefined ? {} : { mold: mold.id }),
+    ...defined({ mold: mold?.id }),
     tolerance: fields.tolerance ?? settings.tolerance,
     parts: Object.entries(parts).map(([name, part]) => ({
       name,

@@ -42,8 +42,7 @@ export function partFor(target: Pick<Target, 'parts'>, cup: string, cups: number
     settledViews({
       name: part.name,
       overWhite: part.overWhite.lab,
-      ...(part.overBlack === undefined ? {} : { overBlack: part.overBlack.lab }),
-      ...defined({ reflectance: part.reflectance }),
+      ...defined({ overBlack: part.overBlack?.lab, reflectance: part.reflectance }),
       thicknessMm: part.thicknessMm,
     })
   );

@@ -3,9 +3,11 @@
  *
  * @packageDocumentation
  */
+
 import { type CupState, ROUNDING_ML, scaleAmounts } from '../cup/ledger.ts';
 import type { Observation } from '../matching/correct-model.ts';
 import { type SeenViews, settledViews } from '../matching/target-part.ts';
+import { defined } from '../values/defined.ts';
 import type { Cup, Round } from './model.ts';
 
 /** What the log of a cup leaves, g and ml; undefined where all of it was poured. */
@@ -45,8 +47,5 @@ export function observationsOf(cup: Cup, thicknessMm: number): readonly Observat
 /** What was seen of a round, in CIELAB; undefined where no colour was noted. */
 export function seenViews({ seen }: Pick<Round, 'seen'>): SeenViews | undefined {
   if (seen?.overWhite === undefined && seen?.overBlack === undefined) return undefined;
-  return settledViews({
-    ...(seen.overWhite === undefined ? {} : { overWhite: seen.overWhite.lab }),
-    ...(seen.overBlack === undefined ? {} : { overBlack: seen.overBlack.lab }),
-  });
+  return settledViews(defined({ overWhite: seen.overWhite?.lab, overBlack: seen.overBlack?.lab }));
 }

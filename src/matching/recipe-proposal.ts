@@ -129,8 +129,7 @@ export function recipeProposal(context: RecipeContext): RecipeProposal {
     sides,
     deltaE,
     exactDeltaE: mix.worst(exact),
-    ...(weighed === undefined ? {} : { weighedDeltaE: weighed.deltaE }),
-    ...defined({ tooLittle, runsShort }),
+    ...defined({ weighedDeltaE: weighed?.deltaE, tooLittle, runsShort }),
     deltaEUnderA: Math.max(...sides.map(({ deltaEUnderA }) => deltaEUnderA)),
     bottles:
       new Set(measured.ingredients.map(({ candidate }) => context.ingredients[candidate]!.material.id)).size +

@@ -1,5 +1,6 @@
 import { seenWhole } from '../../book/cup-aim.ts';
 import type { Target } from '../../book/model.ts';
+import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import { bookIndex } from '../book-index.ts';
 import { cautionsBlock } from '../cautions.ts';
@@ -57,7 +58,7 @@ function advises({ book }: PageContext, { recipes }: Target): boolean {
 }
 
 function partFigure({ book }: PageContext, { name, overWhite, overBlack, thicknessMm }: Target['parts'][number]): Html {
-  const colours = { overWhite: overWhite.hex, ...(overBlack === undefined ? {} : { overBlack: overBlack.hex }) };
+  const colours = { overWhite: overWhite.hex, ...defined({ overBlack: overBlack?.hex }) };
   const seen = overBlack === undefined ? 'over white only' : 'over white above, over black below';
   return html`<figure class="target-part"><div class="target-chip">${chips([colours], `${name}, ${seen}`)}</div><figcaption>${sentence(name)}, ${lengthText(thicknessMm, book.settings)}, ${seen}</figcaption></figure>`;
 }
@@ -85,7 +86,7 @@ function besideTarget(context: PageContext, target: Target, part: Target['parts'
   const look = cup?.body ?? body;
   const seen = {
     overWhite: part.overWhite.hex,
-    ...(part.overBlack === undefined ? {} : { overBlack: part.overBlack.hex }),
+    ...defined({ overBlack: part.overBlack?.hex }),
   };
   const name = target.parts.length > 1 ? `, ${part.name}` : '';
   return html`<li class="round"><div class="round-chips"><div class="pair">${chips([seen, chipColours(look)], `${target.title}${name} on the left, ${title} on the right`)}</div>${chipWords('target', 'recipe')}</div><div class="round-words"><h3><a href="${link(context, paths.recipe(id))}">${title}</a>${name}</h3></div></li>`;
