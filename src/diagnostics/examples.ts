@@ -4,7 +4,6 @@
  * @packageDocumentation
  */
 import type { DiagnosticCode } from './catalogue.ts';
-import type { Diagnostic } from './diagnostic.ts';
 
 /** Texts by path; `undefined` takes a file of `EXAMPLE_BOOK` away. */
 export type ExampleFiles = Readonly<Record<string, string | undefined>>;
@@ -54,23 +53,6 @@ const RANGES: ExampleFiles = {
   'shelf/plastics/stout.md': text('title: Stout\nworking: { from: 166 °C, to: 180 °C }'),
 };
 const photo = (file: string): string => text(`title: Smoke\nmold: minnow\nphotos: [${file}]\n${PLAIN_CUP}`);
-
-/** What opening a photo of an example finds. */
-export const EXAMPLE_PHOTO_FAULTS: Readonly<Record<string, Pick<Diagnostic, 'found' | 'expected'>>> = {
-  'photos/smoke.heic': { found: 'a HEIC picture', expected: 'a JPEG, PNG or WebP picture' },
-};
-
-/** Photos that are in the folder of `EXAMPLE_BOOK`. */
-export const EXAMPLE_PHOTOS: Readonly<
-  Partial<Record<DiagnosticCode, { readonly bad: readonly string[]; readonly good: readonly string[] }>>
-> = {
-  'photo/missing': { bad: [], good: ['photos/smoke.jpg'] },
-  'photo/unreadable': { bad: ['photos/smoke.heic'], good: ['photos/smoke.jpg'] },
-  'photo/unused': { bad: ['photos/smoke.jpg'], good: ['photos/smoke.jpg'] },
-};
-
-/** The day on which the examples are compiled. */
-export const EXAMPLE_DAY = '2026-11-30';
 
 /** Films of peat in clear plastic, at four wavelengths: enough for an example. */
 const films = (composition: string, onWhite = '61.2,66.7,73.0,77.9'): string =>

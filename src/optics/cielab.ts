@@ -65,15 +65,3 @@ export function labOf(R: ArrayLike<number>, light: Light = 'D65'): Lab {
 export function chroma(lab: Lab): number {
   return Math.sqrt(lab.a * lab.a + lab.b * lab.b);
 }
-
-/**
- * Hue angle in degrees, 0..360; 0 for a grey.
- *
- * @example hueAngle({ L: 50, a: 0, b: -10 }) // 270
- */
-export function hueAngle(lab: Lab): number {
-  if (lab.a === 0 && lab.b === 0) return 0;
-  const angle = (Math.atan2(lab.b, lab.a) * 180) / Math.PI;
-  const positive = angle < 0 ? angle + 360 : angle;
-  return positive === 360 ? 0 : positive;
-}

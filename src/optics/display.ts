@@ -126,29 +126,6 @@ export function isHex(text: string): boolean {
   return /^#(?:[0-9a-f]{3}|[0-9a-f]{6})$/i.test(text);
 }
 
-/**
- * Relative luminance of a screen colour, 0..1.
- *
- * Source: WCAG 2.2; the Y of sRGB.
- *
- * @example relativeLuminance('#ffffff') // 1
- */
-export function relativeLuminance(hex: string): number {
-  return tristimulusFromHex(hex).Y;
-}
-
-/**
- * Black or white, whichever can be read better on a colour: always at a contrast of 4.58 to 1 or more.
- *
- * Source: WCAG 2.2, contrast (L1 + 0.05)/(L2 + 0.05).
- *
- * @example readableInk('#d9c48f') // '#000000'
- */
-export function readableInk(hex: string): '#000000' | '#ffffff' {
-  const Y = relativeLuminance(hex);
-  return (Y + 0.05) / 0.05 >= 1.05 / (Y + 0.05) ? '#000000' : '#ffffff';
-}
-
 function rgbFromHex(hex: string): { mode: 'rgb'; r: number; g: number; b: number } {
   if (!isHex(hex)) throw new RangeError(`Unexpected colour ${hex}; give # and six hexadecimal digits`);
   const digits = hex.length === 4 ? [...hex.slice(1)].map((digit) => digit + digit).join('') : hex.slice(1);

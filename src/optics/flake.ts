@@ -119,7 +119,7 @@ export function flakeSpacing(perMl: number): number | undefined {
 }
 
 /**
- * Flake of a kind at a concentration, for `reflectanceWithFlakes`.
+ * Flake of a kind at a concentration, for `coverWithFlakes`.
  *
  * A flake that lets the share τ through hides 1 − τ of what is behind it: it counts as 1 − τ of an opaque flake. What it
  * would do to the colour of the light that passes it is left out.
@@ -140,30 +140,14 @@ export function spreadFlake(flake: Flake, concentration: number): SpreadFlake {
 }
 
 /**
- * Reflectance of a layer with flake in it, over a backing.
+ * Reflectances of a layer with flake in it, over backings, each of which is written over: what is seen of the flake does not
+ * depend on them, and takes most of the time.
  *
  * ∫ Σᵢ μᵢ e^(−μz) R(z over flake i) dz + e^(−μX) R(X over backing), μ = Σ μᵢ = Σ nᵢ Aᵢ / 2: the mean over lines of sight, each
  * of which ends at the first flake or at the backing. Right to 1e-6.
- * Shape: K, S and Rg are spectra; the result is written into `out`, which may be Rg itself.
+ * Shape: K, S and the backings are spectra.
  * Units: K and S per mm, thickness in mm.
  * Throws: RangeError as `layerReflectances`.
- */
-export function reflectanceWithFlakes(
-  K: ArrayLike<number>,
-  S: ArrayLike<number>,
-  thickness: number,
-  flakes: readonly SpreadFlake[],
-  Rg: ArrayLike<number>,
-  out: Spectrum = new Float64Array(BAND_COUNT),
-): Spectrum {
-  if (out !== Rg) out.set(Rg);
-  coverWithFlakes(K, S, thickness, flakes, [out]);
-  return out;
-}
-
-/**
- * `reflectanceWithFlakes` over several backings, each of which is written over. What is seen of the flake does not depend on
- * them, and takes most of the time.
  */
 export function coverWithFlakes(
   K: ArrayLike<number>,

@@ -1,7 +1,7 @@
 import { labOf } from './cielab.ts';
 import { deltaE00 } from './delta-e00.ts';
 import { opticalFault } from './fault.ts';
-import { chipFault, fitByBand } from './from-spectra.ts';
+import { chipFault, fitByBand } from './fit-by-band.ts';
 import { type MaterialResult, materialConstants } from './material-constants.ts';
 import { mixtureConstants, type OpticalConstants } from './mixture.ts';
 import { type Backings, BOOK_BACKINGS } from './opacity.ts';
@@ -77,9 +77,4 @@ function residualOf(
     squares += deltaE00(lab, labOf(stackReflectance([layer], backing, surface), light)) ** 2;
   }
   return Math.sqrt(squares / views.length);
-}
-
-/** `fromChips` of one chip. */
-export function fromChip(chip: PhotographedChip, plastic: OpticalConstants, surface?: Surface): MaterialResult {
-  return fromChips({ plastic, chips: [chip], ...(surface && { surface }) });
 }

@@ -40,53 +40,12 @@ export function absorptionToScattering(Rinf: number): number {
 }
 
 /**
- * Reflectance of a layer thick enough to hide its backing.
- *
- * Units: KS is the ratio K/S, none, >= 0. Returns reflectance, (0, 1].
- * Throws: RangeError if KS is negative or not finite.
- * Source: Kubelka & Munk 1931; Rinf = a − b with a = 1 + K/S, written as 1/(a + b), which loses no digits.
- *
- * @example reflectanceInfinite(0.5) // 0.381966, to 6 digits
- */
-export function reflectanceInfinite(KS: number): number {
-  if (!(KS >= 0 && KS < Number.POSITIVE_INFINITY)) throw new RangeError(`KS is ${KS}; give a finite ratio, at least 0`);
-  return 1 / (1 + KS + Math.sqrt(KS) * Math.sqrt(KS + 2));
-}
-
-/**
- * Reflectance of a layer over a backing in optical contact.
- *
- * Throws: RangeError if K, S or thickness is not in 0..1e9, or Rg not in 0..1.
- * Source: Kubelka 1948, equation for R over a backing of Rg.
- *
- * @example layerReflectance(0.5, 1, 1, 0.8) // 0.435600, to 6 digits
- */
-export function layerReflectance(K: number, S: number, thickness: number, Rg: number): number {
-  requireLayer(K, S, thickness);
-  requireReflectance(Rg, 'Rg');
-  return layerOver(K, S, effectiveDepth(K, S, thickness), Rg);
-}
-
-/**
- * Share of diffuse light that a layer lets through, without backing.
- *
- * Throws: RangeError if K, S or thickness is not in 0..1e9.
- * Source: Kubelka 1948; T = b / (a sinh bSX + b cosh bSX).
- *
- * @example layerTransmittance(0.3, 0, 1) // 0.740818, to 6 digits: exp(−0.3)
- */
-export function layerTransmittance(K: number, S: number, thickness: number): number {
-  requireLayer(K, S, thickness);
-  const attenuation = Math.exp(-Math.sqrt(K * (K + 2 * S)) * thickness);
-  const cosh2 = 1 + attenuation * attenuation;
-  return (2 * attenuation) / (cosh2 * (1 + (K + S) * effectiveDepth(K, S, thickness)));
-}
-
-/**
- * `layerReflectance` of whole spectra.
+ * Reflectance of a layer over a backing in optical contact, band by band.
  *
  * Shape: K, S and Rg are spectra; the result is written into `out`, which may be Rg itself.
- * Throws: RangeError as `layerReflectance`, naming the wavelength, or if a spectrum has not 36 bands.
+ * Throws: RangeError, naming the wavelength, if K, S or thickness is not in 0..1e9 or Rg not in 0..1, or if a spectrum has not 36
+ * bands.
+ * Source: Kubelka 1948, equation for R over a backing of Rg.
  */
 export function layerReflectances(
   K: ArrayLike<number>,
@@ -135,10 +94,11 @@ export function coverWithLayer(
 }
 
 /**
- * `reflectanceInfinite` of whole spectra of K and S. A band that neither absorbs nor scatters has no reflectance of its own
- * and gives 0, the limit for S → 0.
+ * Reflectance of a layer thick enough to hide its backing, band by band. A band that neither absorbs nor scatters has no
+ * reflectance of its own and gives 0, the limit for S → 0.
  *
- * Throws: RangeError as `layerReflectance`, naming the wavelength, or if a spectrum has not 36 bands.
+ * Source: Kubelka & Munk 1931; Rinf = a − b with a = 1 + K/S, written as S/(K + S + √(K (K + 2S))), which loses no digits.
+ * Throws: RangeError as `layerReflectances`, naming the wavelength, or if a spectrum has not 36 bands.
  */
 export function reflectancesInfinite(
   K: ArrayLike<number>,
@@ -271,24 +231,10 @@ function isLayer(K: number, S: number, thickness: number): boolean {
   );
 }
 
-function requireLayer(K: number, S: number, thickness: number): void {
-  if (!isLayer(K, S, thickness)) throw layerError(K, S, thickness);
-}
-
-function requireReflectance(R: number, name: string): void {
-  if (!inUnit(R)) throw new RangeError(`${name} is ${R}; give a reflectance between 0 and 1, never percent`);
-}
-
 function requireSpectra(K: ArrayLike<number>, S: ArrayLike<number>, out: Spectrum): void {
   requireBands(K, 'absorption');
   requireBands(S, 'scattering');
   requireBands(out, 'out');
-}
-
-function layerError(K: number, S: number, thickness: number): RangeError {
-  return new RangeError(
-    `Layer has K ${K} per mm, S ${S} per mm, thickness ${thickness} mm; give numbers from 0 to ${LARGEST_COEFFICIENT}`,
-  );
 }
 
 function bandError(band: number, K: number, S: number, thickness: number, Rg: number): RangeError {

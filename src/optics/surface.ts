@@ -98,8 +98,3 @@ export function surfaceInward(Rm: number, surface: Surface = IN_AIR): number {
 export function surfaceOutwardSpectrum(R: ArrayLike<number>, surface: Surface = IN_AIR): Spectrum {
   return mapSpectrum(R, (value) => surfaceOutward(value, surface));
 }
-
-/** `surfaceInward` of a whole spectrum. */
-export function surfaceInwardSpectrum(Rm: ArrayLike<number>, surface: Surface = IN_AIR): Spectrum {
-  return mapSpectrum(Rm, (value) => surfaceInward(value, surface));
-}

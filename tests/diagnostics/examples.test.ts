@@ -2,14 +2,25 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { compileBook } from '../../src/book/compile-book.ts';
 import { CATALOGUE, type DiagnosticCode } from '../../src/diagnostics/catalogue.ts';
-import {
-  EXAMPLE_BOOK,
-  EXAMPLE_DAY,
-  EXAMPLE_PHOTO_FAULTS,
-  EXAMPLE_PHOTOS,
-  EXAMPLES,
-  type ExampleFiles,
-} from '../../src/diagnostics/examples.ts';
+import type { Diagnostic } from '../../src/diagnostics/diagnostic.ts';
+import { EXAMPLE_BOOK, EXAMPLES, type ExampleFiles } from '../../src/diagnostics/examples.ts';
+
+/** What opening a photo of an example finds. */
+const EXAMPLE_PHOTO_FAULTS: Readonly<Record<string, Pick<Diagnostic, 'found' | 'expected'>>> = {
+  'photos/smoke.heic': { found: 'a HEIC picture', expected: 'a JPEG, PNG or WebP picture' },
+};
+
+/** Photos that are in the folder of `EXAMPLE_BOOK`. */
+const EXAMPLE_PHOTOS: Readonly<
+  Partial<Record<DiagnosticCode, { readonly bad: readonly string[]; readonly good: readonly string[] }>>
+> = {
+  'photo/missing': { bad: [], good: ['photos/smoke.jpg'] },
+  'photo/unreadable': { bad: ['photos/smoke.heic'], good: ['photos/smoke.jpg'] },
+  'photo/unused': { bad: ['photos/smoke.jpg'], good: ['photos/smoke.jpg'] },
+};
+
+/** The day on which the examples are compiled. */
+const EXAMPLE_DAY = '2026-11-30';
 
 function compiled(changes: ExampleFiles, photos: readonly string[] = []): ReturnType<typeof compileBook> {
   const files = { ...EXAMPLE_BOOK, ...changes };

@@ -3,10 +3,11 @@ import { test } from 'vitest';
 import { flakedSlopes, layerSlopes } from '../../src/matching/layer-slopes.ts';
 import { labOf } from '../../src/optics/cielab.ts';
 import { deltaE00 } from '../../src/optics/delta-e00.ts';
-import { reflectanceWithFlakes, type SpreadFlake } from '../../src/optics/flake.ts';
-import { layerReflectance } from '../../src/optics/kubelka-munk.ts';
+import type { SpreadFlake } from '../../src/optics/flake.ts';
 import { BAND_COUNT, constantSpectrum } from '../../src/optics/spectrum.ts';
 import { expectClose } from '../optics/close.ts';
+import { layerReflectance } from '../optics/one-band.ts';
+import { reflectanceWithFlakes } from '../optics/one-flaked-layer.ts';
 
 const logs = (from: number, to: number): fc.Arbitrary<number> =>
   fc.double({ min: from, max: to, noNaN: true }).map((power) => 10 ** power);

@@ -8,14 +8,15 @@ import {
   flakeSpacing,
   flakesPerMl,
   flakesPerMm,
-  reflectanceWithFlakes,
   type SpreadFlake,
   spreadFlake,
 } from '../../src/optics/flake.ts';
-import { layerReflectance, layerReflectances } from '../../src/optics/kubelka-munk.ts';
+import { layerReflectances } from '../../src/optics/kubelka-munk.ts';
 import { constantSpectrum } from '../../src/optics/spectrum.ts';
 import { extreme, magnitude, reflectance, spectrum, thickness } from './arbitrary.ts';
 import { expectAllClose, expectClose } from './close.ts';
+import { layerReflectance } from './one-band.ts';
+import { reflectanceWithFlakes } from './one-flaked-layer.ts';
 
 const INCH = 25.4;
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { isOpticalFault } from '../../src/optics/fault.ts';
-import { fromChip, fromChips } from '../../src/optics/from-chips.ts';
+import { fromChips, type PhotographedChip } from '../../src/optics/from-chips.ts';
 import type { MaterialConstants, MaterialResult } from '../../src/optics/material-constants.ts';
 import type { OpticalConstants } from '../../src/optics/mixture.ts';
 import { plasticConstants } from '../../src/optics/plastic.ts';
@@ -24,6 +24,9 @@ function photographed(constants: OpticalConstants, doses: readonly number[], thi
   return found(fromChips({ plastic, chips }));
 }
 
+/** `fromChips` of one chip. */
+const fromChip = (chip: PhotographedChip): MaterialResult => fromChips({ plastic, chips: [chip] });
+
 const moss: OpticalConstants = {
   absorption: Float64Array.from({ length: 36 }, (_, band) => 40 + 150 * Math.sin(band / 6) ** 2),
   scattering: constantSpectrum(30),
@@ -41,7 +44,7 @@ describe('fromChips', () => {
       ['#111111', '#0b0b0b'],
     ] as const) {
       const { constants, residual, tier, expectedDeltaE } = found(
-        fromChip({ concentration: 0.004, thickness: 5, overWhite, overBlack }, plastic),
+        fromChip({ concentration: 0.004, thickness: 5, overWhite, overBlack }),
       );
       expect(residual, overWhite).toBeLessThan(0.5);
       expect(tier).toBe('photographed');
@@ -64,7 +67,7 @@ describe('fromChips', () => {
   test('fromChips takes account of the backings that the chips lay on', () => {
     const backings = { white: 0.6, black: 0.1 };
     const chip = { concentration: 0.002, thickness: 4, overWhite: '#8f8266', overBlack: '#5a5240' };
-    const [book, own] = [found(fromChip(chip, plastic)), found(fromChip({ ...chip, backings }, plastic))];
+    const [book, own] = [found(fromChip(chip)), found(fromChip({ ...chip, backings }))];
     expect(own.residual).toBeLessThan(0.5);
     // Over a greyer white the same colour needs less absorption.
     expect(own.constants.absorption[17]!).toBeLessThan(book.constants.absorption[17]!);
@@ -103,7 +106,7 @@ describe('faults', () => {
     ['views exchanged', { ...chip, overWhite: chip.overBlack, overBlack: chip.overWhite }, 'darker-over-white'],
     ['a chip that hides its backing', { ...chip, overBlack: chip.overWhite }, 'opaque'],
   ])('fromChip diagnoses %s', (_, wrong, fault) => {
-    expect(fromChip(wrong, plastic)).toMatchObject({ fault });
+    expect(fromChip(wrong)).toMatchObject({ fault });
   });
 
   test('fromChips diagnoses no chips', () => {

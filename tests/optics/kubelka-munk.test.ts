@@ -4,16 +4,13 @@ import { isOpticalFault } from '../../src/optics/fault.ts';
 import {
   absorptionToScattering,
   invertTwoBackings,
-  LARGEST_COEFFICIENT,
-  layerReflectance,
   layerReflectances,
-  layerTransmittance,
-  reflectanceInfinite,
   reflectancesInfinite,
 } from '../../src/optics/kubelka-munk.ts';
 import { BAND_COUNT, constantSpectrum } from '../../src/optics/spectrum.ts';
 import { extreme, magnitude, reflectance, spectrum, thickness } from './arbitrary.ts';
 import { expectAllClose, expectClose } from './close.ts';
+import { layerReflectance, layerTransmittance, reflectanceInfinite } from './one-band.ts';
 import { referenceNumbers, referenceTest, referenceText } from './reference.ts';
 
 describe('published and independently computed values', () => {
@@ -286,12 +283,14 @@ describe('programmer’s errors', () => {
   const grey = constantSpectrum(1);
 
   test.each([
-    ['layerReflectance(-1, 1, 1, 0)', () => layerReflectance(-1, 1, 1, 0), /K -1 per mm/],
-    ['layerReflectance(1, NaN, 1, 0)', () => layerReflectance(1, Number.NaN, 1, 0), /S NaN per mm/],
-    ['layerReflectance(1, 1, ∞, 0)', () => layerReflectance(1, 1, Number.POSITIVE_INFINITY, 0), /Infinity mm/],
-    ['layerReflectance(1, 1, 1, 42)', () => layerReflectance(1, 1, 1, 42), /Rg is 42; .*, never percent/],
-    ['layerTransmittance(2e9, 1, 1)', () => layerTransmittance(2 * LARGEST_COEFFICIENT, 1, 1), /0 to 1000000000/],
-    ['reflectanceInfinite(-0.1)', () => reflectanceInfinite(-0.1), /KS is -0.1/],
+    ['layerReflectances of K -1', () => layerReflectances(constantSpectrum(-1), grey, 1, clear), /K -1 per mm/],
+    [
+      'layerReflectances of S NaN',
+      () => layerReflectances(grey, constantSpectrum(Number.NaN), 1, clear),
+      /S NaN per mm/,
+    ],
+    ['layerReflectances of ∞ mm', () => layerReflectances(grey, grey, Number.POSITIVE_INFINITY, clear), /Infinity mm/],
+    ['layerReflectances of 2e9', () => layerReflectances(constantSpectrum(2e9), grey, 1, clear), /0 to 1000000000/],
     ['absorptionToScattering(0)', () => absorptionToScattering(0), /Rinf is 0/],
     ['absorptionToScattering(45)', () => absorptionToScattering(45), /never percent/],
     ['layerReflectances of one band', () => layerReflectances([1], grey, 1, clear), /absorption has 1 bands; give 36/],

@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { labOf } from '../../src/optics/cielab.ts';
-import { absorptionToScattering, reflectanceInfinite, reflectancesInfinite } from '../../src/optics/kubelka-munk.ts';
+import { absorptionToScattering, reflectancesInfinite } from '../../src/optics/kubelka-munk.ts';
 import { type MixturePart, mixtureConstants, type OpticalConstants } from '../../src/optics/mixture.ts';
 import { BAND_COUNT, constantSpectrum } from '../../src/optics/spectrum.ts';
 import { magnitude, spectrum } from './arbitrary.ts';
 import { expectAllClose, expectClose } from './close.ts';
+import { reflectanceInfinite } from './one-band.ts';
 import { referenceTest, referenceText } from './reference.ts';
 
 const nothing: OpticalConstants = { absorption: constantSpectrum(0), scattering: constantSpectrum(0) };

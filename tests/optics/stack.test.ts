@@ -2,12 +2,13 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { labOf } from '../../src/optics/cielab.ts';
 import { deltaE00 } from '../../src/optics/delta-e00.ts';
-import { layerReflectance, layerTransmittance, reflectancesInfinite } from '../../src/optics/kubelka-munk.ts';
+import { reflectancesInfinite } from '../../src/optics/kubelka-munk.ts';
 import { constantSpectrum } from '../../src/optics/spectrum.ts';
 import { coreLayers, type Layer, layersByShare, stackReflectance, swirlReflectance } from '../../src/optics/stack.ts';
 import { BESIDE_GLOSS, IN_AIR, surfaceOutwardSpectrum } from '../../src/optics/surface.ts';
 import { magnitude, reflectance, spectrum, thickness } from './arbitrary.ts';
 import { expectAllClose, expectClose } from './close.ts';
+import { layerReflectance, layerTransmittance } from './one-band.ts';
 
 const body = (K: number, S: number): { absorption: Float64Array; scattering: Float64Array } => ({
   absorption: constantSpectrum(K),

@@ -7,9 +7,9 @@ import {
   layerSlopes,
   mixFilm,
 } from '../../../src/optics/fit/film-model.ts';
-import { layerReflectance } from '../../../src/optics/kubelka-munk.ts';
 import { BESIDE_GLOSS, IN_AIR, surfaceInward, surfaceOutward } from '../../../src/optics/surface.ts';
 import { expectClose } from '../close.ts';
+import { layerReflectance } from '../one-band.ts';
 
 const logs = fc.double({ min: -9, max: 7, noNaN: true }).map(Math.exp);
 const unit = fc.double({ min: 0, max: 0.99, noNaN: true });

@@ -2,8 +2,8 @@
  * Films whose materials are known, computed from the closed forms of `src/optics/` rather than from the fit's own model.
  */
 import type { FilmPart, MeasuredFilm } from '../../../src/optics/fit/film.ts';
-import { layerReflectance } from '../../../src/optics/kubelka-munk.ts';
 import { type Surface, surfaceInward, surfaceOutward } from '../../../src/optics/surface.ts';
+import { layerReflectance } from '../one-band.ts';
 
 export const WAVELENGTHS: readonly number[] = Array.from({ length: 31 }, (_, i) => 400 + 10 * i);
 

@@ -1,13 +1,9 @@
-import { labOf } from './cielab.ts';
-import { deltaE00 } from './delta-e00.ts';
 import { type OpticalFault, opticalFault } from './fault.ts';
 import { type BandObservation, fitBand } from './fit-band.ts';
-import { type MaterialResult, materialConstants } from './material-constants.ts';
-import { type MixtureConstants, mixtureConstants, type OpticalConstants } from './mixture.ts';
+import type { MixtureConstants, OpticalConstants } from './mixture.ts';
 import { type Backings, BOOK_BACKINGS } from './opacity.ts';
 import { BAND_COUNT, constantSpectrum, requireBands, WAVELENGTHS } from './spectrum.ts';
-import { stackReflectance } from './stack.ts';
-import { IN_AIR, type Surface } from './surface.ts';
+import type { Surface } from './surface.ts';
 
 /** A film or bait of plastic with one material in it, measured over both backings. */
 export interface MeasuredChip {
@@ -18,39 +14,18 @@ export interface MeasuredChip {
   /** Reflectances as measured, outside the surface: spectra, 0..1. */
   readonly overWhite: ArrayLike<number>;
   readonly overBlack: ArrayLike<number>;
-  /** Unset: the backings of this book. A backing measured bare comes in through `surfaceInwardSpectrum`. */
+  /** Unset: the backings of this book. */
   readonly backings?: Backings;
-}
-
-/** What `fromSpectra` takes. */
-export interface MeasuredMaterial {
-  /** K and S of the plastic, per mm. */
-  readonly plastic: OpticalConstants;
-  readonly chips: readonly MeasuredChip[];
-  /** What the instrument saw; unset: air, gloss included. */
-  readonly surface?: Surface;
 }
 
 /** Less contrast than this, in every band of every chip, is none. */
 const NO_CONTRAST = 0.002;
 
 /**
- * K and S of a material from measured chips, all of them jointly in each band by least squares in reflectance: tier
- * 'measured'.
+ * K and S of a material from chips that were checked, all of them jointly in each band by least squares in reflectance.
  *
  * The search goes outward from the band that shows most of the backing, each band beginning where its neighbour ended.
- * Returns a fault where a figure is out of range, every chip hides its backing, or a chip is darker over white.
- * Throws: RangeError if a spectrum has not 36 bands.
  */
-export function fromSpectra(material: MeasuredMaterial): MaterialResult {
-  const fault = chipFault(material.chips);
-  if (fault) return fault;
-  const { plastic, chips, surface = IN_AIR } = material;
-  const constants = fitByBand(plastic, chips, surface);
-  return materialConstants(constants, 'measured', residualDeltaE(constants, plastic, chips, surface));
-}
-
-/** Fits chips that were checked, each band by least squares in reflectance. */
 export function fitByBand(
   plastic: OpticalConstants,
   chips: readonly MeasuredChip[],
@@ -71,7 +46,11 @@ export function fitByBand(
   return { absorption, scattering };
 }
 
-/** The first thing wrong with chips, in every band. */
+/**
+ * The first thing wrong with chips: a figure that is out of range, every chip hiding its backing, a chip that is darker over white.
+ *
+ * Throws: RangeError if a spectrum has not 36 bands.
+ */
 export function chipFault(chips: readonly MeasuredChip[]): OpticalFault | undefined {
   if (chips.length === 0) return opticalFault('out-of-range', 'No chips, expected at least one over white and black');
   let contrast = 0;
@@ -142,21 +121,4 @@ function observationsIn(band: number, plastic: OpticalConstants, chips: readonly
 
 function backingIn(backing: number | ArrayLike<number>, band: number): number {
   return (typeof backing === 'number' ? constantSpectrum(backing) : backing)[band]!;
-}
-
-/** Root mean square ΔE00 between chips as they are and as the constants would have them. */
-function residualDeltaE(
-  constants: OpticalConstants,
-  plastic: OpticalConstants,
-  chips: readonly MeasuredChip[],
-  surface: Surface,
-): number {
-  let squares = 0;
-  for (const { concentration, thickness, overWhite, overBlack, backings = BOOK_BACKINGS } of chips) {
-    const layers = [{ ...mixtureConstants(plastic, [{ constants, concentration }]), thickness }];
-    const white = labOf(stackReflectance(layers, backings.white, surface));
-    const black = labOf(stackReflectance(layers, backings.black, surface));
-    squares += deltaE00(white, labOf(overWhite)) ** 2 + deltaE00(black, labOf(overBlack)) ** 2;
-  }
-  return Math.sqrt(squares / (2 * chips.length));
 }
