@@ -93,6 +93,7 @@ export const serveCommand: Command = {
           // Of a folder that is gone for a moment, `followed` tells.
           if (state !== undefined && followed.state() !== undefined)
             console.error(explainError(error, values.trace === true));
+          if (server && shared !== undefined && isRefusal(error) && error.ofBook) console.error(STILL_SHARED);
           if (!server) console.error(`Waiting for a change in ${shown} …`);
         }
         await Promise.race([followed.changeFrom(state), interrupted]);
@@ -106,6 +107,10 @@ export const serveCommand: Command = {
 };
 
 const DEFAULT_PORT = 8080;
+
+/** The last good pages stay for phones, too, and nobody would think of that who has just withdrawn a recipe. */
+const STILL_SHARED =
+  'Until then phones still see the pages from before, even of a recipe that you have just stopped publishing. To take them away now, press Ctrl+C.';
 
 /** Path of a book's address: below it the links of its `404.html` lead somewhere. */
 function pathOf(address: string | undefined): string {

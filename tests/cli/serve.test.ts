@@ -188,6 +188,10 @@ describe.skipIf(NETWORK_ADDRESS === undefined)('for a phone (needs a network car
     writeFileSync(join(book, 'colours/reed.md'), BOG_POOL.replace('title: Bog Pool', 'title: Reed Bed\npublish: no'));
     await expect.poll(statusOf(`${phone}colours/reed/`)).toBe(404);
     expect((await get(`${address}colours/reed/`)).status).toBe(200);
+    // With an error elsewhere nothing is built, so what is withdrawn then stays.
+    expect(said()).not.toContain('phones still see');
+    writeFileSync(join(book, 'colours/reed.md'), BOG_POOL.replace('title:', 'titel:'));
+    await expect.poll(said).toContain('phones still see the pages from before');
     child.kill('SIGINT');
     expect((await once(child, 'close'))[0]).toBe(0);
   });
