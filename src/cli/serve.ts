@@ -89,11 +89,12 @@ export const serveCommand: Command = {
           }
         } catch (error) {
           if (await Promise.race([interrupted.then(() => true), setTimeout(STOPPED_MS, false)])) break;
-          if (!server && !(isRefusal(error) && error.ofBook)) throw error;
+          const ofBook = isRefusal(error) && error.ofBook;
+          if (!server && !ofBook) throw error;
           // Of a folder that is gone for a moment, `followed` tells.
           if (state !== undefined && followed.state() !== undefined)
             console.error(explainError(error, values.trace === true));
-          if (server && shared !== undefined && isRefusal(error) && error.ofBook) console.error(STILL_SHARED);
+          if (server && shared !== undefined && ofBook) console.error(STILL_SHARED);
           if (!server) console.error(`Waiting for a change in ${shown} …`);
         }
         await Promise.race([followed.changeFrom(state), interrupted]);
