@@ -205,7 +205,8 @@ describe.skipIf(NETWORK_ADDRESS === undefined)('for a phone (needs a network car
       const { address, child, said } = await serve(await withSecret(), ['--phone', '--mine'], (program) => [
         '/usr/bin/script',
         '-qec',
-        quoted(program),
+        // The shell that `script` starts would end at Ctrl+C by itself, before the program has.
+        `exec ${quoted(program)}`,
         '/dev/null',
       ]);
       await expect.poll(said).toContain('Stop with Ctrl+C.');
