@@ -6,8 +6,6 @@
 
 // book
 export { type Compiled, type CompileOptions, compileBook } from './book/compile-book.ts';
-export { EDITIONS } from './book/editions.ts';
-export { makersBook } from './book/makers-book.ts';
 export type {
   Book,
   Change,
@@ -24,7 +22,9 @@ export type {
   Settings,
   Target,
 } from './book/model.ts';
-export { publishedBook } from './book/published-book.ts';
+export { EDITIONS } from './book/publish/editions.ts';
+export { makersBook } from './book/publish/makers-book.ts';
+export { publishedBook } from './book/publish/published-book.ts';
 // cup
 export { type CupState, concentrations, keepLedger, type LedgerStep } from './cup/ledger.ts';
 export { type Batch, planBatch } from './cup/plan-batch.ts';

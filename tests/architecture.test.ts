@@ -64,9 +64,15 @@ const FOLDERS: readonly Folder[] = [
     shell: true,
   },
   {
+    name: 'shell',
+    purpose: 'shell: reads the files of a book and compiles it, and tells what was found',
+    imports: ['values', 'diagnostics', 'recipe', 'book', 'render', 'output'],
+    shell: true,
+  },
+  {
     name: 'eleventy',
-    purpose: 'shell: the plugin; reads files, reports diagnostics, fails the build',
-    imports: ['values', 'diagnostics', 'lineage', 'recipe', 'book', 'render', 'output'],
+    purpose: 'shell: the plugin; renders the pages of an edition, fails the build',
+    imports: ['values', 'diagnostics', 'lineage', 'book', 'render', 'output', 'shell'],
     shell: true,
   },
   {
@@ -78,7 +84,7 @@ const FOLDERS: readonly Folder[] = [
   {
     name: 'cli',
     purpose: 'shell: commands, exit codes and printing only',
-    imports: ['values', 'diagnostics', 'units', 'recipe', 'matching', 'book', 'output', 'eleventy', 'server'],
+    imports: ['values', 'diagnostics', 'units', 'recipe', 'matching', 'book', 'output', 'shell', 'eleventy', 'server'],
     shell: true,
   },
 ];

@@ -11,7 +11,7 @@
 import type { HeatLimit } from '../cup/heat-limit.ts';
 import type { BatchAmounts, Shop } from '../cup/plan-batch.ts';
 import type { NextAddition } from '../matching/next-addition.ts';
-import type { Verdict } from '../matching/verdict.ts';
+import type { Verdict } from '../matching/target/verdict.ts';
 import type { Flake } from '../optics/flake.ts';
 import type { Tier } from '../optics/material-constants.ts';
 import type { MaterialKind } from '../recipe/source.ts';

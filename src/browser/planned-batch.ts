@@ -3,8 +3,9 @@
  *
  * @packageDocumentation
  */
-import { batchOfRecipe } from '../book/batch-of-recipe.ts';
+
 import type { BatchAmounts } from '../book/model.ts';
+import { batchOfRecipe } from '../book/recipes/batch-of-recipe.ts';
 import type { PlannedMold, PlannedRecipe, PlannerData } from '../render/planner-data.ts';
 
 /** One line of a plan. */

@@ -1,10 +1,10 @@
-import { batchOfRecipe } from '../book/batch-of-recipe.ts';
-import { shortWords } from '../book/bought-words.ts';
-import { costWords } from '../book/cost-words.ts';
-import { exactWords, measureNote, measuringNotes, weighsText } from '../book/measured-words.ts';
 import type { Batch, BatchCup, Book, Material, Measured, Mold, Recipe } from '../book/model.ts';
+import { batchOfRecipe } from '../book/recipes/batch-of-recipe.ts';
+import { shortWords } from '../book/words/bought-words.ts';
+import { costWords } from '../book/words/cost-words.ts';
+import { exactWords, measureNote, measuringNotes, weighsText } from '../book/words/measured-words.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
-import { printable } from '../eleventy/printable.ts';
+import { printable } from '../shell/printable.ts';
 import { formatTemperature } from '../units/format-quantity.ts';
 import { massText } from '../units/mass-text.ts';
 import { moneyText } from '../units/money-text.ts';

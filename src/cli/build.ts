@@ -1,7 +1,7 @@
 import { relative, resolve } from 'node:path';
 import type { Edition } from '../book/model.ts';
-import { editionOutput } from '../eleventy/edition-output.ts';
 import { prepareOutput, writeSite } from '../output/write-site.ts';
+import { editionOutput } from '../shell/edition-output.ts';
 import type { Command } from './command.ts';
 import { builtText, DEFAULT_OUTPUT, renderedSite } from './run-eleventy.ts';
 

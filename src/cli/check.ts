@@ -1,11 +1,11 @@
 import { relative } from 'node:path';
-import { lookNote } from '../book/look-note.ts';
+import { lookNote } from '../book/publish/look-note.ts';
 import { capped } from '../diagnostics/capped.ts';
 import { diagnosticMessage } from '../diagnostics/format-diagnostics.ts';
-import { type LoadedBook, loadWholeBook } from '../eleventy/load-book.ts';
-import { photoOpener } from '../eleventy/open-photos.ts';
-import { printable } from '../eleventy/printable.ts';
-import { reportText } from '../eleventy/report.ts';
+import { type LoadedBook, loadWholeBook } from '../shell/load-book.ts';
+import { photoOpener } from '../shell/open-photos.ts';
+import { printable } from '../shell/printable.ts';
+import { reportText } from '../shell/report.ts';
 import { defined } from '../values/defined.ts';
 import type { Command } from './command.ts';
 

@@ -1,5 +1,5 @@
 import type { Refusal } from '../diagnostics/refusal.ts';
-import { printable } from '../eleventy/printable.ts';
+import { printable } from '../shell/printable.ts';
 
 /**
  * What to tell a person about an error: the sentence of a refusal, what the system would not do, or that the program

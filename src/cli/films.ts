@@ -1,8 +1,8 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { findingText } from '../book/films-finding.ts';
-import { predictFilms } from '../book/predict-films.ts';
-import { printable } from '../eleventy/printable.ts';
+import { findingText } from '../book/films/films-finding.ts';
+import { predictFilms } from '../book/films/predict-films.ts';
+import { printable } from '../shell/printable.ts';
 import type { Command } from './command.ts';
 
 /** `cupbook films` */

@@ -1,8 +1,8 @@
 import type { Material, Mold, Recipe, Target } from '../book/model.ts';
 import { nearestName } from '../diagnostics/nearest-name.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
-import { reportText } from '../eleventy/report.ts';
 import { kindOfPath } from '../recipe/source.ts';
+import { reportText } from '../shell/report.ts';
 import type { SoundBook } from './sound-book.ts';
 
 interface Named {

@@ -3,16 +3,17 @@
  *
  * @packageDocumentation
  */
-import { costWords } from '../book/cost-words.ts';
+
 import type { Book } from '../book/model.ts';
-import { MEASURED_TOGETHER, VERDICT_WORDS } from '../book/verdict-words.ts';
+import { costWords } from '../book/words/cost-words.ts';
+import { MEASURED_TOGETHER, VERDICT_WORDS } from '../book/words/verdict-words.ts';
 import type { CutBack } from '../matching/cut-back.ts';
 import type { FirstRecipe } from '../matching/first-recipe.ts';
+import { weightsText } from '../matching/measure/weigh-doses.ts';
 import type { NextAddition } from '../matching/next-addition.ts';
-import type { Proposal } from '../matching/proposal.ts';
-import type { RecipeProposal } from '../matching/recipe-proposal.ts';
-import type { Substitute, Substitution } from '../matching/substitution.ts';
-import { weightsText } from '../matching/weigh-doses.ts';
+import type { Proposal } from '../matching/proposals/proposal.ts';
+import type { RecipeProposal } from '../matching/proposals/recipe-proposal.ts';
+import type { Substitute, Substitution } from '../matching/substitutes/substitution.ts';
 import { formatTemperature } from '../units/format-quantity.ts';
 import { moneyText } from '../units/money-text.ts';
 import { volumeText } from '../units/volume-text.ts';

@@ -10,10 +10,10 @@ import {
   substitutesFor,
   targetForCup,
   thinningFor,
-} from '../book/ask-matching.ts';
+} from '../book/match/ask-matching.ts';
 import type { Book, Cup, Material, Recipe, Target } from '../book/model.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
-import { printable } from '../eleventy/printable.ts';
+import { printable } from '../shell/printable.ts';
 import type { Command, OptionValues, Surroundings } from './command.ts';
 import { findNamed, nameHint } from './find-named.ts';
 import { cutBackText, firstRecipeText, legendText, nextAdditionText, substitutionText } from './matching-text.ts';

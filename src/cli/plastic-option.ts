@@ -1,4 +1,4 @@
-import { matchCupMl } from '../book/match-cup.ts';
+import { matchCupMl } from '../book/match/match-cup.ts';
 import type { Settings } from '../book/model.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
 import { explained } from '../recipe/fields.ts';

@@ -1,10 +1,10 @@
-// Runs the benchmarks of tests/bench one after another, so that none slows another: `npm run bench [part of a name]`.
+// Runs the benchmarks of tests/measure one after another, so that none slows another: `npm run bench [part of a name]`.
 import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { bundle, ROOT } from './bundle.mjs';
 
 const wanted = process.argv[2] ?? '';
-const files = (await readdir(join(ROOT, 'tests/bench'))).filter((name) => name.endsWith('.bench.ts')).sort();
+const files = (await readdir(join(ROOT, 'tests/measure'))).filter((name) => name.endsWith('.bench.ts')).sort();
 const chosen = files.filter((name) => name.includes(wanted));
 
 if (chosen.length === 0) {
@@ -13,5 +13,5 @@ if (chosen.length === 0) {
 }
 for (const name of chosen) {
   console.log(`\n${name}`);
-  await import(await bundle(`tests/bench/${name}`));
+  await import(await bundle(`tests/measure/${name}`));
 }

@@ -1,9 +1,9 @@
 import type { LeftOut } from '../book/left-out.ts';
 import type { Book } from '../book/model.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
-import { type LoadedBook, loadBook } from '../eleventy/load-book.ts';
-import { printable } from '../eleventy/printable.ts';
-import { reportText } from '../eleventy/report.ts';
+import { type LoadedBook, loadBook } from '../shell/load-book.ts';
+import { printable } from '../shell/printable.ts';
+import { reportText } from '../shell/report.ts';
 
 /** What can be worked with of a book, whatever is wrong elsewhere in it. */
 export interface SoundBook {

@@ -1,12 +1,12 @@
-import { EDITIONS } from '../book/editions.ts';
 import type { Book, Edition } from '../book/model.ts';
+import { EDITIONS } from '../book/publish/editions.ts';
 import { layoutGraph } from '../lineage/layout.ts';
 import type { SiteFile } from '../output/site-file.ts';
 import type { PageContext, PageKind } from '../render/page.ts';
 import { FILES, familyGraph, PAGES, searchRecords } from '../render/pages.ts';
 import { unitsKeptIn } from '../render/unbroken.ts';
+import { photosOf, pictureCache, sitePhotos } from '../shell/photos.ts';
 import { bundledAssets } from './assets.ts';
-import { photosOf, pictureCache, sitePhotos } from './photos.ts';
 import { PAGEFIND_FOLDER, searchIndex } from './search-index.ts';
 import { type PicturesOf, sharedPictures } from './shared-pictures.ts';
 

@@ -4,14 +4,14 @@
  * @packageDocumentation
  */
 import { defined } from '../values/defined.ts';
-import { type LeftByTools, leastLeft } from './best-tools.ts';
-import { type MatchBench, plasticText } from './match-bench.ts';
-import type { MissingKind } from './missing-kind.ts';
-import type { Proposal } from './proposal.ts';
-import type { RecipeProposal } from './recipe-proposal.ts';
-import type { AdditionLimits } from './usable-materials.ts';
-import type { Verdict } from './verdict.ts';
-import { WORTH_A_WORD, weighedWords, weightsText } from './weigh-doses.ts';
+import { type LeftByTools, leastLeft } from './measure/best-tools.ts';
+import { WORTH_A_WORD, weighedWords, weightsText } from './measure/weigh-doses.ts';
+import type { Proposal } from './proposals/proposal.ts';
+import type { RecipeProposal } from './proposals/recipe-proposal.ts';
+import { type MatchBench, plasticText } from './shelf/match-bench.ts';
+import type { MissingKind } from './shelf/missing-kind.ts';
+import type { AdditionLimits } from './shelf/usable-materials.ts';
+import type { Verdict } from './target/verdict.ts';
 import { differenceText, listed } from './words.ts';
 
 /** What a proposal leaves, measured and weighed. */

@@ -1,23 +1,11 @@
 import { type CupState, isEmpty } from '../cup/ledger.ts';
 import { defined } from '../values/defined.ts';
 import { required } from '../values/required.ts';
-import { additionProblem } from './addition-problem.ts';
-import { byBestTools, byHandWords, leastLeft } from './best-tools.ts';
 import { LEAST_GAIN, WORKED_OUT } from './conventions.ts';
-import {
-  type CorrectionPriors,
-  correctModel,
-  type ModelCorrection,
-  NO_CORRECTION,
-  type Observation,
-} from './correct-model.ts';
-import { findDoses } from './find-doses.ts';
-import { freshCup, isLarge, takesMore } from './fresh-cup.ts';
-import { withBehind } from './layers-of-part.ts';
-import type { MatchBench } from './match-bench.ts';
-import { colours, type MatchMaterial, shelfByName } from './match-material.ts';
-import { measureDoses } from './measure-doses.ts';
-import { type MissingKind, missingKinds } from './missing-kind.ts';
+import { byBestTools, byHandWords, leastLeft } from './measure/best-tools.ts';
+import { measureDoses } from './measure/measure-doses.ts';
+import { additionProblem } from './mix/addition-problem.ts';
+import { withBehind } from './mix/layers-of-part.ts';
 import {
   afreshSentence,
   cannotSentence,
@@ -28,13 +16,25 @@ import {
   runsShortWords,
   tooLittleWords,
 } from './next-addition-words.ts';
-import { type Proposal, proposalOf, rankProposals } from './proposal.ts';
-import type { RecipeProposal } from './recipe-proposal.ts';
-import { reckoning } from './reckoning.ts';
-import { targetConstants } from './target-constants.ts';
-import { partFault, type SeenViews, type TargetPart } from './target-part.ts';
-import type { AdditionLimits, LeftOut } from './usable-materials.ts';
-import { isNoVerdict, thresholdsFor, type Verdict, verdict, verdictOf } from './verdict.ts';
+import { freshCup, isLarge, takesMore } from './proposals/fresh-cup.ts';
+import { type Proposal, proposalOf, rankProposals } from './proposals/proposal.ts';
+import type { RecipeProposal } from './proposals/recipe-proposal.ts';
+import {
+  type CorrectionPriors,
+  correctModel,
+  type ModelCorrection,
+  NO_CORRECTION,
+  type Observation,
+} from './rounds/correct-model.ts';
+import { reckoning } from './rounds/reckoning.ts';
+import { findDoses } from './search/find-doses.ts';
+import type { MatchBench } from './shelf/match-bench.ts';
+import { colours, type MatchMaterial, shelfByName } from './shelf/match-material.ts';
+import { type MissingKind, missingKinds } from './shelf/missing-kind.ts';
+import type { AdditionLimits, LeftOut } from './shelf/usable-materials.ts';
+import { targetConstants } from './target/target-constants.ts';
+import { partFault, type SeenViews, type TargetPart } from './target/target-part.ts';
+import { isNoVerdict, thresholdsFor, type Verdict, verdict, verdictOf } from './target/verdict.ts';
 import { differenceText } from './words.ts';
 
 /** A cup that is to be brought to a target. */

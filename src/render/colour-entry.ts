@@ -3,8 +3,9 @@
  *
  * @packageDocumentation
  */
-import { HUE_FAMILIES, hueFamilyOfLook } from '../book/facets.ts';
+
 import type { Book, Facets, Look, Pattern, Recipe, RecipeLook } from '../book/model.ts';
+import { HUE_FAMILIES, hueFamilyOfLook } from '../book/recipes/facets.ts';
 import { required } from '../values/required.ts';
 import { bookIndex } from './book-index.ts';
 import { TIP_SHARE } from './swatch/bait.ts';

@@ -3,8 +3,9 @@
  *
  * @packageDocumentation
  */
-import { LOOK_WARNING } from '../book/look-note.ts';
+
 import type { Book, Publish } from '../book/model.ts';
+import { LOOK_WARNING } from '../book/publish/look-note.ts';
 import { type Html, html } from './html.ts';
 import { sentence } from './words.ts';
 

@@ -1,5 +1,5 @@
-import { opacityClass } from '../book/facets.ts';
 import type { Look } from '../book/model.ts';
+import { opacityClass } from '../book/recipes/facets.ts';
 
 /** How much a body hides: the word that it is found by, and what that means. `thick: light comes through, shapes don’t` */
 export function opacityWords({ contrastRatio }: Pick<Look, 'contrastRatio'>): string {

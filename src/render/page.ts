@@ -22,7 +22,7 @@ export const SCRIPTS = [
   'planner',
   'plan',
   'print',
-  'bench',
+  'match',
   'unfold',
   'share',
   'labels',

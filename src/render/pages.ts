@@ -6,12 +6,12 @@
 
 import { FILES as FILE_KINDS } from './data-files.ts';
 import type { FileKind, PageKind } from './page.ts';
-import { benchPage } from './pages/bench.ts';
 import { cardsPage, recipeCardPage, recipeSmallCardPage, sheetA4Page, sheetLetterPage } from './pages/cards.ts';
 import { familiesPage, familyPage } from './pages/families.ts';
 import { findPage } from './pages/find.ts';
 import { homePage } from './pages/home.ts';
 import { labelsLetterPage, labelsPage } from './pages/labels.ts';
+import { benchPage } from './pages/match.ts';
 import { methodPage } from './pages/method.ts';
 import { moldPage, moldsPage } from './pages/molds.ts';
 import { planPage } from './pages/plan.ts';

@@ -1,7 +1,7 @@
 /**
  * How far K and S of a material may be off where they do not rest on measured films, which say so themselves.
  *
- * Found by a study (`tests/bench/uncertainty.bench.ts` prints it, `tests/optics/uncertainty.test.ts` holds it): 19 paints of
+ * Found by a study (`tests/measure/uncertainty.bench.ts` prints it, `tests/optics/uncertainty.test.ts` holds it): 19 paints of
  * published K and S (R. S. Berns, Artist Paint Spectral Database, Rochester Institute of Technology) were taken for materials of
  * a shelf, once known from one chip, once from two, each seen through a camera that errs by one unit of Lab (common practice, no
  * source), once from their colour and kind alone; with these figures the stated bounds hold for nine in ten of their pairs.

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { colourWords, hexWords } from '../../src/book/colour-words.ts';
-import { hueFamily } from '../../src/book/facets.ts';
+import { hueFamily } from '../../src/book/recipes/facets.ts';
+import { colourWords, hexWords } from '../../src/book/words/colour-words.ts';
 
 test.each([
   ['#ffffff', 'white'],

@@ -1,6 +1,6 @@
 import { colorsNamed } from 'culori';
 import { expect, test } from 'vitest';
-import { type HUE_FAMILIES, hueFamily } from '../../src/book/facets.ts';
+import { type HUE_FAMILIES, hueFamily } from '../../src/book/recipes/facets.ts';
 import { labFromHex } from '../../src/optics/display.ts';
 
 type Family = (typeof HUE_FAMILIES)[number];

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { inheritedFields } from '../../src/book/inherited-field.ts';
+import { inheritedFields } from '../../src/book/read/inherited-field.ts';
 import type { Thing } from '../../src/recipe/read-thing.ts';
 
 const recipes = (fields: Readonly<Record<string, object>>): ReadonlyMap<string, Thing<'recipe'>> =>

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { coarseLab, HEAVY_FLAKE, LOOK_STEP, lookOnly } from '../../src/book/look-only.ts';
 import type { Book, Look, Recipe } from '../../src/book/model.ts';
-import { publishedBook } from '../../src/book/published-book.ts';
+import { coarseLab, HEAVY_FLAKE, LOOK_STEP, lookOnly } from '../../src/book/publish/look-only.ts';
+import { publishedBook } from '../../src/book/publish/published-book.ts';
 import { labFromHex } from '../../src/optics/display.ts';
 import { bookWith, file, recipeOf } from './sample.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { exactWords, measureNote, measuringNotes, weighsText } from '../../src/book/measured-words.ts';
+import { exactWords, measureNote, measuringNotes, weighsText } from '../../src/book/words/measured-words.ts';
 import type { BatchCup, Measured } from '../../src/cup/plan-batch.ts';
 
 const pearl: Measured = {

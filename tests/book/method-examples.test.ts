@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { methodExamples } from '../../src/book/method-examples.ts';
+import { methodExamples } from '../../src/book/method/method-examples.ts';
 import type { Look } from '../../src/book/model.ts';
 import { bookWith, file } from './sample.ts';
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { mentions, nameIndex } from '../../src/book/name-in-text.ts';
+import { mentions, nameIndex } from '../../src/book/publish/name-in-text.ts';
 
 const found = (text: string, name = 'Grey Ghost'): readonly (readonly [string, boolean])[] =>
   mentions(text, nameIndex([{ name, of: name }])).map(({ text: words, sure }) => [words, sure]);

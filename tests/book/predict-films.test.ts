@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { findingText } from '../../src/book/films-finding.ts';
-import { predictFilms } from '../../src/book/predict-films.ts';
+import { findingText } from '../../src/book/films/films-finding.ts';
+import { predictFilms } from '../../src/book/films/predict-films.ts';
 import { BLACK, knownFilm, partsOf, WHITE } from '../optics/fit/synthetic-films.ts';
 import { bareRows, MEASUREMENTS, MIX, measuredRows, row, SHELF, table } from './film-tables.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { compileBook } from '../../src/book/compile-book.ts';
-import { publishedBook } from '../../src/book/published-book.ts';
+import { publishedBook } from '../../src/book/publish/published-book.ts';
 import { EXAMPLE_BOOK } from '../../src/diagnostics/examples.ts';
 import { bookWith, compileWith, dose, file, recipeOf } from './sample.ts';
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { firstRecipeFor, substitutesFor } from '../../src/book/ask-matching.ts';
+import { firstRecipeFor, substitutesFor } from '../../src/book/match/ask-matching.ts';
 import type { Batch } from '../../src/book/model.ts';
 import { bookWith, file, recipeOf } from './sample.ts';
 

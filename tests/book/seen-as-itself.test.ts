@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { nextAdditionFor } from '../../src/book/ask-matching.ts';
+import { nextAdditionFor } from '../../src/book/match/ask-matching.ts';
 import type { Book } from '../../src/book/model.ts';
-import { LOOKING_ERROR } from '../../src/matching/target-part.ts';
+import { LOOKING_ERROR } from '../../src/matching/target/target-part.ts';
 import { bookWith, compileWith, file, recipeOf } from './sample.ts';
 
 const LIGHTS = ['D65', 'D50', 'A', 'F11', 'LED-B1'] as const;

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { compileBook } from '../../src/book/compile-book.ts';
-import { makersBook } from '../../src/book/makers-book.ts';
 import type { Book } from '../../src/book/model.ts';
-import { publishedBook } from '../../src/book/published-book.ts';
-import { SHARED_FIELDS } from '../../src/book/shared-fields.ts';
-import { sharedSource } from '../../src/book/shared-file-fields.ts';
+import { makersBook } from '../../src/book/publish/makers-book.ts';
+import { publishedBook } from '../../src/book/publish/published-book.ts';
+import { SHARED_FIELDS } from '../../src/book/publish/shared-fields.ts';
+import { sharedSource } from '../../src/book/publish/shared-file-fields.ts';
 import { EXAMPLE_BOOK } from '../../src/diagnostics/examples.ts';
 import { kindOfPath } from '../../src/recipe/source.ts';
 import { bookOf, SAMPLE_FILES } from '../render/sample-book.ts';

@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
-import { adviceFor, firstAnswers, withRecipe } from '../../src/browser/bench/ask.ts';
-import { cupHeat } from '../../src/browser/bench/cup-heat.ts';
-import { logView } from '../../src/browser/bench/log-view.ts';
-import { mixView } from '../../src/browser/bench/mix-view.ts';
-import { withSteps } from '../../src/browser/bench/work.ts';
-import { benchPageData } from '../../src/render/pages/bench.ts';
-import { compiled, leaf } from './bench-book.ts';
+import { adviceFor, firstAnswers, withRecipe } from '../../src/browser/match/ask.ts';
+import { cupHeat } from '../../src/browser/match/cup-heat.ts';
+import { logView } from '../../src/browser/match/log-view.ts';
+import { mixView } from '../../src/browser/match/mix-view.ts';
+import { withSteps } from '../../src/browser/match/work.ts';
+import { benchPageData } from '../../src/render/pages/match.ts';
+import { compiled, leaf } from './match-book.ts';
 
 const DATA = benchPageData(
   compiled({

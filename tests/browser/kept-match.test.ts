@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { KeptMatch } from '../../src/browser/bench/kept-match.ts';
-import type { Kept, KeptTexts, MatchStore } from '../../src/browser/bench/store.ts';
+import { KeptMatch } from '../../src/browser/match/kept-match.ts';
+import type { Kept, KeptTexts, MatchStore } from '../../src/browser/match/store.ts';
 
 /** A browser with tabs: what it keeps, and whether its tabs hear of one another. */
 class Browser {

@@ -1,21 +1,21 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { compileBook } from '../../src/book/compile-book.ts';
-import { densityIn } from '../../src/browser/bench/aim-for.ts';
-import { newWork, withBookTarget } from '../../src/browser/bench/ask.ts';
-import { cupName } from '../../src/browser/bench/cup-name.ts';
-import { typedAmount } from '../../src/browser/bench/dose-text.ts';
-import { exportedText, fittedWork } from '../../src/browser/bench/fit-work.ts';
-import { keptWork } from '../../src/browser/bench/kept-work.ts';
-import { leastPlasticMl } from '../../src/browser/bench/least-plastic.ts';
-import { MOST, numberOf } from '../../src/browser/bench/limits.ts';
-import { isNoWork, type NoWork, readWork } from '../../src/browser/bench/read-work.ts';
-import { type SettledWork, settledWork } from '../../src/browser/bench/settle-work.ts';
-import { isRoundFault, roundOf } from '../../src/browser/bench/typed-round.ts';
-import { begunAnew, cupNow, type Work, withoutLastDone, withSides, withSteps } from '../../src/browser/bench/work.ts';
-import { recipeFile } from '../../src/browser/bench/work-recipe.ts';
-import { targetFile } from '../../src/browser/bench/work-target.ts';
-import { DATA, FILES, leaf, matched } from './bench-book.ts';
+import { densityIn } from '../../src/browser/match/aim-for.ts';
+import { newWork, withBookTarget } from '../../src/browser/match/ask.ts';
+import { cupName } from '../../src/browser/match/cup-name.ts';
+import { typedAmount } from '../../src/browser/match/dose-text.ts';
+import { exportedText, fittedWork } from '../../src/browser/match/fit-work.ts';
+import { keptWork } from '../../src/browser/match/kept-work.ts';
+import { leastPlasticMl } from '../../src/browser/match/least-plastic.ts';
+import { MOST, numberOf } from '../../src/browser/match/limits.ts';
+import { isNoWork, type NoWork, readWork } from '../../src/browser/match/read-work.ts';
+import { type SettledWork, settledWork } from '../../src/browser/match/settle-work.ts';
+import { isRoundFault, roundOf } from '../../src/browser/match/typed-round.ts';
+import { begunAnew, cupNow, type Work, withoutLastDone, withSides, withSteps } from '../../src/browser/match/work.ts';
+import { recipeFile } from '../../src/browser/match/work-recipe.ts';
+import { targetFile } from '../../src/browser/match/work-target.ts';
+import { DATA, FILES, leaf, matched } from './match-book.ts';
 
 /** What the book says against the files of a match. */
 function refusals(work: Work): readonly string[] {

@@ -1,15 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { adviceFor, newWork, withBookTarget } from '../../src/browser/bench/ask.ts';
-import { sidesView } from '../../src/browser/bench/fields-view.ts';
-import { isNoWork, readWork } from '../../src/browser/bench/read-work.ts';
-import { roundOf } from '../../src/browser/bench/typed-round.ts';
-import { type Work, withoutLastDone, withSteps } from '../../src/browser/bench/work.ts';
-import { colourText, typedColour } from '../../src/browser/bench/work-colour.ts';
-import { recipeFile } from '../../src/browser/bench/work-recipe.ts';
-import { targetFile } from '../../src/browser/bench/work-target.ts';
-import { benchPageData } from '../../src/render/pages/bench.ts';
-import { compiled, DATA } from './bench-book.ts';
+import { adviceFor, newWork, withBookTarget } from '../../src/browser/match/ask.ts';
+import { sidesView } from '../../src/browser/match/fields-view.ts';
+import { isNoWork, readWork } from '../../src/browser/match/read-work.ts';
+import { roundOf } from '../../src/browser/match/typed-round.ts';
+import { type Work, withoutLastDone, withSteps } from '../../src/browser/match/work.ts';
+import { colourText, typedColour } from '../../src/browser/match/work-colour.ts';
+import { recipeFile } from '../../src/browser/match/work-recipe.ts';
+import { targetFile } from '../../src/browser/match/work-target.ts';
+import { benchPageData } from '../../src/render/pages/match.ts';
+import { compiled, DATA } from './match-book.ts';
 
 const short = (low: number, high: number): fc.Arbitrary<number> =>
   fc.double({ min: low, max: high, noNaN: true }).map((value) => Number(value.toFixed(2)));

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { firstRecipeFor, nextAdditionFor } from '../../src/book/ask-matching.ts';
 import { compileBook } from '../../src/book/compile-book.ts';
-import { adviceFor, firstAnswers, newWork, withBookTarget, withRecipe } from '../../src/browser/bench/ask.ts';
-import { shelfLeft } from '../../src/browser/bench/shelf-left.ts';
-import { begunAnew, type Work, withSteps } from '../../src/browser/bench/work.ts';
-import { recipeFile } from '../../src/browser/bench/work-recipe.ts';
-import { type BenchPageData, benchPageData } from '../../src/render/pages/bench.ts';
-import { compiled, FILES, leaf } from './bench-book.ts';
+import { firstRecipeFor, nextAdditionFor } from '../../src/book/match/ask-matching.ts';
+import { adviceFor, firstAnswers, newWork, withBookTarget, withRecipe } from '../../src/browser/match/ask.ts';
+import { shelfLeft } from '../../src/browser/match/shelf-left.ts';
+import { begunAnew, type Work, withSteps } from '../../src/browser/match/work.ts';
+import { recipeFile } from '../../src/browser/match/work-recipe.ts';
+import { type BenchPageData, benchPageData } from '../../src/render/pages/match.ts';
+import { compiled, FILES, leaf } from './match-book.ts';
 
 /** The book with so much left of its peat, and perhaps of its plastic. */
 function shelf(peat: string, plastic?: string): { readonly data: BenchPageData; readonly files: typeof FILES } {

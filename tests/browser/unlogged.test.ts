@@ -1,17 +1,17 @@
 import { describe, expect, test } from 'vitest';
-import { nextAdditionFor, thinningFor } from '../../src/book/ask-matching.ts';
 import { compileBook } from '../../src/book/compile-book.ts';
-import { adviceFor, firstAnswers, stepsOf, withRecipe } from '../../src/browser/bench/ask.ts';
-import { isNoWork, readWork } from '../../src/browser/bench/read-work.ts';
+import { nextAdditionFor, thinningFor } from '../../src/book/match/ask-matching.ts';
+import { adviceFor, firstAnswers, stepsOf, withRecipe } from '../../src/browser/match/ask.ts';
+import { isNoWork, readWork } from '../../src/browser/match/read-work.ts';
 import {
   beforeLastLook,
   type Work,
   withoutLastDone,
   withSteps,
   withStepsBeforeLook,
-} from '../../src/browser/bench/work.ts';
-import { recipeFile } from '../../src/browser/bench/work-recipe.ts';
-import { DATA, FILES, leaf } from './bench-book.ts';
+} from '../../src/browser/match/work.ts';
+import { recipeFile } from '../../src/browser/match/work-recipe.ts';
+import { DATA, FILES, leaf } from './match-book.ts';
 
 /** A match whose second look is on its target, though nothing is logged since the first. */
 function forgotten(): Work {

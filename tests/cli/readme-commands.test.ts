@@ -5,8 +5,8 @@ import { ROOT } from '../run-cupbook.ts';
 import { leaveAsFound } from './leave-as-found.ts';
 
 // The demo book is compiled once for all commands: that takes longer than anything they do with it.
-vi.mock('../../src/eleventy/load-book.ts', async (original) => {
-  const { loadBook, ...rest } = await original<typeof import('../../src/eleventy/load-book.ts')>();
+vi.mock('../../src/shell/load-book.ts', async (original) => {
+  const { loadBook, ...rest } = await original<typeof import('../../src/shell/load-book.ts')>();
   const known = new Map<string, ReturnType<typeof loadBook>>();
   return {
     ...rest,

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { Bench } from '../../src/cup/bench.ts';
 import { measuredAmounts } from '../../src/cup/measured-amounts.ts';
 import { measures, weighed, weighedAsExact } from '../../src/cup/measures.ts';
-import { tooLittleToWeigh } from '../../src/matching/too-little.ts';
+import { tooLittleToWeigh } from '../../src/matching/measure/too-little.ts';
 
 const TSP = 4.92892159375;
 const bench: Bench = {

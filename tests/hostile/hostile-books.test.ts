@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { loadWholeBook } from '../../src/eleventy/load-book.ts';
-import { photoOpener } from '../../src/eleventy/open-photos.ts';
 import { comparableName, unportable } from '../../src/recipe/portable-name.ts';
+import { loadWholeBook } from '../../src/shell/load-book.ts';
+import { photoOpener } from '../../src/shell/open-photos.ts';
 import { temporaryFolder } from '../small-book.ts';
 import { FILE_BOOKS, LINK_BOOKS } from './cases/files.ts';
 import { MARKUP_BOOKS } from './cases/markup.ts';

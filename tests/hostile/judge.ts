@@ -1,9 +1,9 @@
-import { EDITIONS } from '../../src/book/editions.ts';
 import type { Book, Edition } from '../../src/book/model.ts';
+import { EDITIONS } from '../../src/book/publish/editions.ts';
 
 import type { Diagnostic, Position } from '../../src/diagnostics/diagnostic.ts';
-import { reportText } from '../../src/eleventy/report.ts';
 import type { Source } from '../../src/recipe/source.ts';
+import { reportText } from '../../src/shell/report.ts';
 import { sightsOf } from './page-faults.ts';
 import { HIDDEN, SOUND_BOOK } from './sound-book.ts';
 

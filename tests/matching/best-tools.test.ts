@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type ByBestTools, byBestTools, type LeftByTools } from '../../src/matching/best-tools.ts';
+import { type ByBestTools, byBestTools, type LeftByTools } from '../../src/matching/measure/best-tools.ts';
 import { BENCH } from './sample-shelf.ts';
 
 const TOLERANCE = 2;

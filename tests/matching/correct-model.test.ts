@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { correctModel, NO_CORRECTION, type Observation } from '../../src/matching/correct-model.ts';
-import { baseOfCup } from '../../src/matching/cup-model.ts';
-import { type MatchMaterial, withStrengths } from '../../src/matching/match-material.ts';
+import { baseOfCup } from '../../src/matching/mix/cup-model.ts';
+import { correctModel, NO_CORRECTION, type Observation } from '../../src/matching/rounds/correct-model.ts';
+import { type MatchMaterial, withStrengths } from '../../src/matching/shelf/match-material.ts';
 import type { Lab } from '../../src/optics/cielab.ts';
 import { bodyViews } from '../../src/optics/cup-body.ts';
 import { expectClose } from '../optics/close.ts';

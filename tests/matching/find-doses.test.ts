@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { findDoses } from '../../src/matching/find-doses.ts';
-import { Mix } from '../../src/matching/mix.ts';
-import type { MixGoal } from '../../src/matching/mix-problem.ts';
+import { Mix } from '../../src/matching/mix/mix.ts';
+import type { MixGoal } from '../../src/matching/mix/mix-problem.ts';
+import { findDoses } from '../../src/matching/search/find-doses.ts';
 import { expectClose } from '../optics/close.ts';
 import { CLEAR, SHELF } from './sample-shelf.ts';
 

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { seededRandom } from '../../src/cup/random.ts';
-import { baseOfCup } from '../../src/matching/cup-model.ts';
 import { type FirstRecipeQuestion, firstRecipe } from '../../src/matching/first-recipe.ts';
-import { flakeDose, nearestFlakes } from '../../src/matching/flake-match.ts';
-import type { MatchMaterial } from '../../src/matching/match-material.ts';
-import type { TargetPart } from '../../src/matching/target-part.ts';
+import { baseOfCup } from '../../src/matching/mix/cup-model.ts';
+import type { MatchMaterial } from '../../src/matching/shelf/match-material.ts';
+import { flakeDose, nearestFlakes } from '../../src/matching/substitutes/flake-match.ts';
+import type { TargetPart } from '../../src/matching/target/target-part.ts';
 import { labOf } from '../../src/optics/cielab.ts';
 import { bodyViews } from '../../src/optics/cup-body.ts';
 import { deltaE00 } from '../../src/optics/delta-e00.ts';

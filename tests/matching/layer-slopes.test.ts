@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { test } from 'vitest';
-import { flakedSlopes, layerSlopes } from '../../src/matching/layer-slopes.ts';
+import { flakedSlopes, layerSlopes } from '../../src/matching/mix/layer-slopes.ts';
 import { labOf } from '../../src/optics/cielab.ts';
 import { deltaE00 } from '../../src/optics/delta-e00.ts';
 import type { SpreadFlake } from '../../src/optics/flake.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { leastDoses, UNSEEN } from '../../src/matching/least-doses.ts';
-import { Mix } from '../../src/matching/mix.ts';
+import { Mix } from '../../src/matching/mix/mix.ts';
+import { leastDoses, UNSEEN } from '../../src/matching/search/least-doses.ts';
 import { CLEAR, SHELF } from './sample-shelf.ts';
 
 const mix = new Mix({

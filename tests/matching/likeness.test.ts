@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { CupState } from '../../src/cup/ledger.ts';
-import { contentsOf, likeness } from '../../src/matching/likeness.ts';
-import type { MatchMaterial } from '../../src/matching/match-material.ts';
+import { contentsOf, likeness } from '../../src/matching/rounds/likeness.ts';
+import type { MatchMaterial } from '../../src/matching/shelf/match-material.ts';
 import { CLEAR, SHELF } from './sample-shelf.ts';
 
 const shelf = new Map([CLEAR, ...SHELF].map((material) => [material.id, material]));

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { Bench } from '../../src/cup/bench.ts';
-import { addedPlastic, type Ingredient, measureDoses } from '../../src/matching/measure-doses.ts';
-import { Mix } from '../../src/matching/mix.ts';
+import { addedPlastic, type Ingredient, measureDoses } from '../../src/matching/measure/measure-doses.ts';
+import { Mix } from '../../src/matching/mix/mix.ts';
 import { expectClose } from '../optics/close.ts';
 import { BENCH, CLEAR, EXACT_BENCH, SHELF } from './sample-shelf.ts';
 

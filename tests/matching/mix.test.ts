@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, test } from 'vitest';
-import { Mix } from '../../src/matching/mix.ts';
-import type { MixGoal, MixProblem } from '../../src/matching/mix-problem.ts';
-import { refineDoses } from '../../src/matching/refine-doses.ts';
+import { Mix } from '../../src/matching/mix/mix.ts';
+import type { MixGoal, MixProblem } from '../../src/matching/mix/mix-problem.ts';
+import { refineDoses } from '../../src/matching/search/refine-doses.ts';
 import { labOf } from '../../src/optics/cielab.ts';
 import { bodyViews, cupBody } from '../../src/optics/cup-body.ts';
 import { BOOK_BACKINGS } from '../../src/optics/opacity.ts';

@@ -2,7 +2,7 @@
  * Shelves for the tests and benchmarks of matching: invented materials, their K and S from one colour and a kind.
  */
 import type { Bench } from '../../src/cup/bench.ts';
-import type { MatchMaterial } from '../../src/matching/match-material.ts';
+import type { MatchMaterial } from '../../src/matching/shelf/match-material.ts';
 import { isOpticalFault } from '../../src/optics/fault.ts';
 import { fromColourAndKind, type MaterialKind } from '../../src/optics/from-colour-and-kind.ts';
 import { plasticConstants } from '../../src/optics/plastic.ts';

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { seededRandom } from '../../src/cup/random.ts';
-import { boundedQuadratic } from '../../src/matching/bounded-quadratic.ts';
-import { screenSets } from '../../src/matching/screen-sets.ts';
+import { boundedQuadratic } from '../../src/matching/mix/bounded-quadratic.ts';
+import { screenSets } from '../../src/matching/search/screen-sets.ts';
 import { solveLinear } from '../../src/optics/linear-system.ts';
 import { expectClose } from '../optics/close.ts';
 

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import type { CupState } from '../../src/cup/ledger.ts';
-import { baseOfCup } from '../../src/matching/cup-model.ts';
 import { cutBack } from '../../src/matching/cut-back.ts';
-import type { MatchMaterial } from '../../src/matching/match-material.ts';
-import { substitutes } from '../../src/matching/substitutes.ts';
-import type { TargetPart } from '../../src/matching/target-part.ts';
+import { baseOfCup } from '../../src/matching/mix/cup-model.ts';
+import type { MatchMaterial } from '../../src/matching/shelf/match-material.ts';
+import { substitutes } from '../../src/matching/substitutes/substitutes.ts';
+import type { TargetPart } from '../../src/matching/target/target-part.ts';
 import { bodyViews } from '../../src/optics/cup-body.ts';
 import { expectClose } from '../optics/close.ts';
 import { BENCH, CLEAR, EXACT_BENCH, SHELF, sampleMaterial } from './sample-shelf.ts';

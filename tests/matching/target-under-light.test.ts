@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { isMeasuredThroughout, targetUnder } from '../../src/matching/target-under-light.ts';
+import { isMeasuredThroughout, targetUnder } from '../../src/matching/target/target-under-light.ts';
 import { labOf } from '../../src/optics/cielab.ts';
 import { deltaE00 } from '../../src/optics/delta-e00.ts';
 import { labFromHex } from '../../src/optics/display.ts';

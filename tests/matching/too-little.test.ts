@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { tooLittleToWeigh } from '../../src/matching/too-little.ts';
+import { tooLittleToWeigh } from '../../src/matching/measure/too-little.ts';
 
 const amount = (title: string, grams: number): { title: string; grams: number; text: string } => ({
   title,

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { TargetPart } from '../../src/matching/target-part.ts';
-import { isNoVerdict, thresholdsFor, type Verdict, verdict } from '../../src/matching/verdict.ts';
+import type { TargetPart } from '../../src/matching/target/target-part.ts';
+import { isNoVerdict, thresholdsFor, type Verdict, verdict } from '../../src/matching/target/verdict.ts';
 import { deltaE00 } from '../../src/optics/delta-e00.ts';
 import { labFromHex } from '../../src/optics/display.ts';
 import { expectClose } from '../optics/close.ts';

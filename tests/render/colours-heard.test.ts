@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { hexWords } from '../../src/book/colour-words.ts';
+import { hexWords } from '../../src/book/words/colour-words.ts';
 import { chips } from '../../src/render/swatch/chip.ts';
 import { DEMO_BOOK } from './demo-book.ts';
 import { pageOf } from './sample-book.ts';

@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
-import { publishedBook } from '../../src/book/published-book.ts';
-import { loadBook } from '../../src/eleventy/load-book.ts';
+import { publishedBook } from '../../src/book/publish/published-book.ts';
+import { loadBook } from '../../src/shell/load-book.ts';
 
 const { complete, book } = loadBook(fileURLToPath(new URL('../../recipes', import.meta.url)));
 if (!complete) throw new Error('the demo book has errors: run `npm run check`');

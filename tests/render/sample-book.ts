@@ -1,6 +1,6 @@
 import { compileBook } from '../../src/book/compile-book.ts';
-import { EDITIONS } from '../../src/book/editions.ts';
 import type { Book, Edition } from '../../src/book/model.ts';
+import { EDITIONS } from '../../src/book/publish/editions.ts';
 import type { GraphLayout } from '../../src/lineage/graph.ts';
 import { layoutGraph } from '../../src/lineage/layout.ts';
 import type { Assets, PageContext, PageKind } from '../../src/render/page.ts';
@@ -121,7 +121,7 @@ export const ASSETS: Assets = {
     planner: 'assets/planner.js',
     plan: 'assets/plan.js',
     print: 'assets/print.js',
-    bench: 'assets/bench.js',
+    match: 'assets/bench.js',
     unfold: 'assets/unfold.js',
     share: 'assets/share.js',
     labels: 'assets/labels.js',

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { opacityClass } from '../../src/book/facets.ts';
+import { opacityClass } from '../../src/book/recipes/facets.ts';
 import { colourEntry, coloursByHue, lookInHue } from '../../src/render/colour-entry.ts';
 import { paths } from '../../src/render/links.ts';
 import { searchRecords } from '../../src/render/search-records.ts';
@@ -36,7 +36,7 @@ describe('how much a colour hides', () => {
     const [home, find] = [await pageOf('home', '', DEMO_BOOK), await pageOf('find', '', DEMO_BOOK)];
     for (const { id, pattern, facets } of DEMO_BOOK.recipes) {
       for (const page of [home, find]) {
-        const row = page.slice(page.indexOf(`href="${page === home ? './' : '../'}${paths.recipe(id)}"`));
+        const row = page.slice(page.indexOf(`href="${page === home ? '.' : '..'}${paths.recipe(id)}"`));
         expect([id, row.slice(0, row.indexOf('</li>')).includes(`${pattern}, ${facets.opacity}`)]).toEqual([id, true]);
       }
     }

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { compileBook } from '../../src/book/compile-book.ts';
-import { readBook } from '../../src/eleventy/read-book.ts';
 import type { Source } from '../../src/recipe/source.ts';
+import { readBook } from '../../src/shell/read-book.ts';
 import { ROOT } from '../run-cupbook.ts';
 
 /** The demo book as its maker has it, with more files. */

@@ -2,7 +2,7 @@
  * What the joint fit of materials believes before it has seen a film.
  *
  * The figures of `FIT_DEFAULTS` were chosen by cross-validation, in coarse steps, on 41 measured films of oil paints: Geldof
- * et al., Heritage Science 6:17 (2018), doi 10.1186/s40494-018-0181-6. `tests/bench/films.bench.ts` prints the scores.
+ * et al., Heritage Science 6:17 (2018), doi 10.1186/s40494-018-0181-6. `tests/measure/films.bench.ts` prints the scores.
  * What mattered most: scattering smooth over wavelength and of a usual strength; thickness left loose, so that a film
  * tells K/S more than either; the surface. What mattered little: the spread of factors, the weight of bad films.
  */

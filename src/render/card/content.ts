@@ -4,8 +4,14 @@
  * @packageDocumentation
  */
 
-import { amissNote, betterWeighedWords, exactWords, measuringNotes, weighsText } from '../../book/measured-words.ts';
 import type { Book, Mold, Recipe } from '../../book/model.ts';
+import {
+  amissNote,
+  betterWeighedWords,
+  exactWords,
+  measuringNotes,
+  weighsText,
+} from '../../book/words/measured-words.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import { batchSentence, inOrderOfWork } from '../batch-view.ts';

@@ -1,4 +1,4 @@
-import type { LayersExample, MethodExamples, MixingExample } from '../../book/method-examples.ts';
+import type { LayersExample, MethodExamples, MixingExample } from '../../book/method/method-examples.ts';
 import { LADDER_MM } from '../../tables/material-defaults.ts';
 import { type Html, html } from '../html.ts';
 import { chipColours, chips } from '../swatch/chip.ts';

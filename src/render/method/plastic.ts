@@ -1,4 +1,4 @@
-import type { MethodExamples, PlasticCurve } from '../../book/method-examples.ts';
+import type { MethodExamples, PlasticCurve } from '../../book/method/method-examples.ts';
 import { BLACK_BACKING, WHITE_BACKING } from '../../tables/backings.ts';
 import { SURFACE_K1, SURFACE_K2 } from '../../tables/surface.ts';
 import { type Html, html } from '../html.ts';

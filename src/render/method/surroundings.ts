@@ -1,4 +1,4 @@
-import type { MethodExamples } from '../../book/method-examples.ts';
+import type { MethodExamples } from '../../book/method/method-examples.ts';
 import type { Recipe, Settings } from '../../book/model.ts';
 import { ILLUMINANTS } from '../../tables/illuminants.ts';
 import { type Html, html } from '../html.ts';

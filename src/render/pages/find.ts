@@ -1,5 +1,5 @@
-import { flakeHue } from '../../book/flake-hue.ts';
 import type { Book } from '../../book/model.ts';
+import { flakeHue } from '../../book/recipes/flake-hue.ts';
 import { OPACITY_CLASSES } from '../../tables/opacity-classes.ts';
 import { bookIndex } from '../book-index.ts';
 import { coloursByHue, type HueGroup, lookInHue } from '../colour-entry.ts';

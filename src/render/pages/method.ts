@@ -1,4 +1,4 @@
-import { methodExamples } from '../../book/method-examples.ts';
+import { methodExamples } from '../../book/method/method-examples.ts';
 import { document } from '../document.ts';
 import { html } from '../html.ts';
 import { paths } from '../links.ts';

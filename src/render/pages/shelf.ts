@@ -1,6 +1,6 @@
-import { boughtText } from '../../book/bought-words.ts';
-import { handyMeasure } from '../../book/handy-measure.ts';
 import type { Material, Settings } from '../../book/model.ts';
+import { boughtText } from '../../book/words/bought-words.ts';
+import { handyMeasure } from '../../book/words/handy-measure.ts';
 import { LADDER_MM } from '../../tables/material-defaults.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
 import { UNITS } from '../../units/unit.ts';

@@ -1,5 +1,5 @@
-import { hexWords } from '../../book/colour-words.ts';
 import type { Recipe, Settings } from '../../book/model.ts';
+import { hexWords } from '../../book/words/colour-words.ts';
 import { type Html, html } from '../html.ts';
 import { depthText } from '../length-text.ts';
 import { fold } from './fold.ts';

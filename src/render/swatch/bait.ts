@@ -3,9 +3,10 @@
  *
  * @packageDocumentation
  */
-import { hexWords } from '../../book/colour-words.ts';
-import { opacityClass } from '../../book/facets.ts';
+
 import type { Mold, Recipe, RecipeLook, Settings } from '../../book/model.ts';
+import { opacityClass } from '../../book/recipes/facets.ts';
+import { hexWords } from '../../book/words/colour-words.ts';
 import { UNITS } from '../../units/unit.ts';
 import { type Html, html } from '../html.ts';
 import { type BaitShape, baitLength, baitShape } from './bait-shapes.ts';

@@ -3,8 +3,9 @@
  *
  * @packageDocumentation
  */
-import { hexWords } from '../../book/colour-words.ts';
+
 import type { Look } from '../../book/model.ts';
+import { hexWords } from '../../book/words/colour-words.ts';
 import { type Html, html } from '../html.ts';
 import { sentence } from '../words.ts';
 import { describedAs } from './pour.ts';

@@ -1,5 +1,5 @@
-import { costWords } from '../../book/cost-words.ts';
 import type { CupMatch, Target } from '../../book/model.ts';
+import { costWords } from '../../book/words/cost-words.ts';
 import { bookIndex } from '../book-index.ts';
 import { type Html, html } from '../html.ts';
 import type { PageContext } from '../page.ts';

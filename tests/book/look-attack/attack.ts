@@ -3,8 +3,9 @@
  *
  * @packageDocumentation
  */
-import { HEAVY_FLAKE } from '../../../src/book/look-only.ts';
+
 import type { Book, FlakeLoad, Look, Material, Mold, Pattern } from '../../../src/book/model.ts';
+import { HEAVY_FLAKE } from '../../../src/book/publish/look-only.ts';
 import { layersByShare } from '../../../src/optics/stack.ts';
 import { SIDE_BY_SIDE } from '../../../src/tables/patterns.ts';
 import { type Box, BoxFitter } from './fit-box.ts';

@@ -1,8 +1,8 @@
-import { lookOnly } from '../../../src/book/look-only.ts';
 import type { Book } from '../../../src/book/model.ts';
-import { loadBook } from '../../../src/eleventy/load-book.ts';
+import { lookOnly } from '../../../src/book/publish/look-only.ts';
 import { sharedPicture } from '../../../src/eleventy/shared-pictures.ts';
 import { FILES } from '../../../src/render/data-files.ts';
+import { loadBook } from '../../../src/shell/load-book.ts';
 import { pageOf } from '../../render/sample-book.ts';
 import { type Knowledge, knowledgeOf, type PublicLook } from './attack.ts';
 import { type ReadLook, readLook } from './read-look.ts';

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { compileBook } from '../../../src/book/compile-book.ts';
-import { LOOK_STEP } from '../../../src/book/look-only.ts';
 import type { Recipe } from '../../../src/book/model.ts';
-import { publishedBook } from '../../../src/book/published-book.ts';
-import { loadBook } from '../../../src/eleventy/load-book.ts';
+import { LOOK_STEP } from '../../../src/book/publish/look-only.ts';
+import { publishedBook } from '../../../src/book/publish/published-book.ts';
 import { contrastText } from '../../../src/render/words.ts';
+import { loadBook } from '../../../src/shell/load-book.ts';
 import { attack, boxOf, knowledgeOf, modelOf } from './attack.ts';
 import { asLookOnly, readFromEdition, wholeDemoBook } from './demo-looks.ts';
 import { BoxFitter, outsideOf } from './fit-box.ts';

@@ -5,7 +5,7 @@
  * @packageDocumentation
  */
 import type { Material } from '../../../src/book/model.ts';
-import { layerSlopes } from '../../../src/matching/layer-slopes.ts';
+import { layerSlopes } from '../../../src/matching/mix/layer-slopes.ts';
 import { labFromTristimulus } from '../../../src/optics/cielab.ts';
 import { flakesPerMm, spreadFlake } from '../../../src/optics/flake.ts';
 import type { OpticalConstants } from '../../../src/optics/mixture.ts';

@@ -1,4 +1,4 @@
-import { layerSlopes } from '../../../src/matching/layer-slopes.ts';
+import { layerSlopes } from '../../../src/matching/mix/layer-slopes.ts';
 import { GAUSS_NODES, GAUSS_WEIGHTS } from '../../../src/optics/gauss-legendre.ts';
 
 // As in `matching/layer-slopes.ts`: within ΔE00 0.05 of the finer rule of the book.

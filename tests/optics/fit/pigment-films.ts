@@ -5,8 +5,8 @@
  * palette to determine the optical characteristics of his paints", Heritage Science 6:17 (2018),
  * doi 10.1186/s40494-018-0181-6; CC0. It is no part of the project (see `../reference.ts`).
  */
-import { measuredFilms } from '../../../src/book/films-samples.ts';
-import { readFilmsTable } from '../../../src/book/films-table.ts';
+import { measuredFilms } from '../../../src/book/films/films-samples.ts';
+import { readFilmsTable } from '../../../src/book/films/films-table.ts';
 import type { Lab } from '../../../src/optics/cielab.ts';
 import { deltaE00 } from '../../../src/optics/delta-e00.ts';
 import { labSlopes, labSlopesSpace } from '../../../src/optics/fit/colour-misfit.ts';

@@ -1,0 +1,215 @@
+import { BURNT, heatLimit } from '../../cup/heat-limit.ts';
+import { type Amounts, concentrations, cupVolume, total } from '../../cup/ledger.ts';
+import { cupBody } from '../../optics/cup-body.ts';
+import { deltaE00 } from '../../optics/delta-e00.ts';
+import { flakeCoverage, flakeSpacing, flakesPerMl, flakesPerMm } from '../../optics/flake.ts';
+import { TIERS } from '../../optics/material-constants.ts';
+import { hidingThickness } from '../../optics/opacity.ts';
+import type { Body } from '../../optics/stack.ts';
+import { sharedRange } from '../../units/shared-range.ts';
+import { defined } from '../../values/defined.ts';
+import { required } from '../../values/required.ts';
+import type { Content, Cup, FlakeLook, Look, Mold, PlasticShare, Round, Settings, Tier } from '../model.ts';
+import { photoOf } from '../photo-of.ts';
+import { describeChange } from '../recipes/describe-change.ts';
+import type { Report } from '../report.ts';
+import { checkLoads } from '../shelf/check-loads.ts';
+import type { MaterialCore } from '../shelf/compile-material.ts';
+import { checkHeat, checkPouring } from './check-heat.ts';
+import { checkSeen, checkUnlogged } from './check-seen.ts';
+import type { FilledCup, FilledRound } from './fill-cup.ts';
+import { lookOf, withoutFlake } from './looks.ts';
+import type { CupPlace } from './place-in-bait.ts';
+import { seenByDaylight } from './seen-colour.ts';
+
+/** The shelf as the colours need it. */
+export type Shelf = ReadonlyMap<string, MaterialCore>;
+
+/** A cup with its colours, and the body that a bait is made of. */
+export interface ColouredCup {
+  readonly cup: Omit<Cup, 'share'>;
+  readonly body: Body;
+}
+
+/** Amounts as a list, in the order of the names, without what is not there. */
+export function contentsOf(amounts: Amounts): readonly Content[] {
+  return Object.keys(amounts)
+    .sort()
+    .flatMap((material) => (amounts[material]! > 0 ? [{ material, gramsPerMl: amounts[material]! }] : []));
+}
+
+/**
+ * Everything that the book says of one cup.
+ *
+ * @param part the cup's part of the bait's volume, and where it lies in it: see `placeInBait`
+ */
+export function compileCup(
+  filled: FilledCup,
+  part: CupPlace & { readonly share: number },
+  mold: Pick<Mold, 'bodyMm' | 'thinMm' | 'cavityMl'>,
+  shelf: Shelf,
+  settings: Pick<Settings, 'volume' | 'temperature'>,
+  report: Report,
+): ColouredCup {
+  const { spec, state, contents } = filled;
+  const plasticMl = total(state.plastics);
+  const plastics = Object.entries(state.plastics).map(
+    ([material, ml]): PlasticShare => ({ material, fraction: ml / plasticMl }),
+  );
+  const optical = (material: string): MaterialCore => required(shelf, material);
+  const bodyOf = (amounts: Amounts): Body => cupBody({ plastics, contents: contentsOf(amounts) }, optical);
+  const body = bodyOf(contents);
+  const volumePerPlastic =
+    cupVolume({ plastics: {}, materials: contents }, (material) => 1 / optical(material).density) + 1;
+  const look = lookOf(body, mold.bodyMm);
+  const rounds = compileRounds(filled.rounds, bodyOf, mold.bodyMm, (material) => 1 / optical(material).density);
+  const plasticIds = plastics.map(({ material }) => material);
+  const names = [...Object.keys(contents), ...plasticIds];
+  const heat = heatLimit(plasticIds, Object.keys(contents), (id) => shelf.get(id));
+  const reached = filled.rounds.flatMap((round) => round.heatedTo ?? []);
+  const highestReached = reached.length > 0 ? Math.max(...reached) : undefined;
+  checkHeat(filled, heat.limit, shelf, settings.temperature, report);
+  for (const [index, { seen = {} }] of (spec.fields.log ?? []).entries())
+    checkSeen(seen, spec.recipe, [...spec.path, 'log', index, 'seen'], report);
+  checkUnlogged(spec.fields.log ?? [], spec.recipe, [...spec.path, 'log'], report);
+  const plasticDensity = plastics.reduce(
+    (sum, { material, fraction }) => sum + fraction * required(shelf, material).density,
+    0,
+  );
+  checkLoads(filled, plasticDensity, shelf, settings, report);
+  const working = sharedRange(plasticIds.map((id) => required(shelf, id).working));
+  checkPouring(filled, plasticIds, heat.limit, shelf, settings.temperature, report);
+  const hidingMm = hidingThickness(body);
+  return {
+    body,
+    cup: {
+      name: spec.name,
+      ...defined({ from: spec.from }),
+      contents: contentsOf(contents),
+      plastics,
+      startMl: filled.plasticMl,
+      ...defined({ startOf: filled.startOf }),
+      volumePerPlastic,
+      written: filled.written,
+      rounds,
+      ...(filled.naive === undefined ? {} : { naive: naiveOf(filled.naive, bodyOf, mold.bodyMm, { look, contents }) }),
+      ...defined({ leftMl: filled.leftMl, highestReached }),
+      reheats: filled.rounds.filter((round) => round.reheated).length,
+      ...heat,
+      ...defined({ working }),
+      body: look,
+      thin: lookOf(body, mold.thinMm),
+      between: lookOf(withoutFlake(body), mold.bodyMm),
+      ...defined({ hidingMm }),
+      flakes: flakeLooks(contents, part, mold, volumePerPlastic, shelf),
+      tier: tierOf(contents, plastics, shelf),
+      assumptions: names.flatMap((name) =>
+        required(shelf, name).assumptions.map((assumed) => `${required(shelf, name).title}: ${assumed}`),
+      ),
+    },
+  };
+}
+
+function compileRounds(
+  rounds: readonly FilledRound[],
+  bodyOf: (amounts: Amounts) => Body,
+  thickness: number,
+  volumePerGram: (material: string) => number,
+): Round[] {
+  let before: { look: Look; contents: Amounts } | undefined;
+  return rounds.map((round, index): Round => {
+    const contents = concentrations(round.before);
+    const look = lookOf(bodyOf(contents), thickness);
+    const change = before && describeChange(before, { look, contents });
+    before = { look, contents };
+    const { seen } = round;
+    return {
+      number: index + 1,
+      added: round.added,
+      plasticAddedMl: round.plasticAddedMl,
+      ...(round.nothingAdded ? { nothingAdded: true } : {}),
+      pouredMl: round.pouredMl,
+      ...defined({ heatedTo: round.heatedTo }),
+      ...((round.heatedTo ?? 0) > BURNT ? { burnt: true as const } : {}),
+      reheated: round.reheated,
+      ...defined({ note: round.note }),
+      ...(seen === undefined ? {} : seenOf(seen, look)),
+      contents: contentsOf(contents),
+      plasticMl: total(round.before.plastics),
+      volumeMl: cupVolume(round.before, volumePerGram),
+      leftMl: cupVolume(round.after, volumePerGram),
+      look,
+      ...defined({ change }),
+    };
+  });
+}
+
+type SeenFields = NonNullable<FilledRound['seen']>;
+
+function seenOf(seen: SeenFields, look: Look): Pick<Round, 'seen' | 'seenDeltaE'> {
+  const { 'over-white': white, 'over-black': black, note, photo } = seen;
+  const overWhite = white === undefined ? undefined : seenByDaylight(white);
+  const overBlack = black === undefined ? undefined : seenByDaylight(black);
+  return {
+    seen: {
+      ...defined({ overWhite, overBlack, note }),
+      ...(photo === undefined ? {} : { photo: photoOf(photo) }),
+    },
+    seenDeltaE: {
+      ...(overWhite === undefined ? {} : { overWhite: deltaE00(overWhite.lab, look.overWhite.lab) }),
+      ...(overBlack === undefined ? {} : { overBlack: deltaE00(overBlack.lab, look.overBlack.lab) }),
+    },
+  };
+}
+
+function naiveOf(
+  naive: Amounts,
+  bodyOf: (amounts: Amounts) => Body,
+  thickness: number,
+  actual: { look: Look; contents: Amounts },
+): NonNullable<Cup['naive']> {
+  const look = lookOf(bodyOf(naive), thickness);
+  const change = describeChange(actual, { look, contents: naive });
+  return { contents: contentsOf(naive), deltaE: change.deltaE, words: change.words };
+}
+
+/** The flakes of a cup, and what of them is in its part of a bait. */
+function flakeLooks(
+  contents: Amounts,
+  { face, depth, share }: CupPlace & { readonly share: number },
+  { bodyMm, cavityMl }: Pick<Mold, 'bodyMm' | 'cavityMl'>,
+  volumePerPlastic: number,
+  shelf: Shelf,
+): readonly FlakeLook[] {
+  return contentsOf(contents).flatMap(({ material, gramsPerMl }): FlakeLook[] => {
+    const { flake } = required(shelf, material);
+    if (!flake) return [];
+    // Flakes are spread through the whole cup, which the materials make a little larger than its plastic.
+    const perMl = flakesPerMl(gramsPerMl / volumePerPlastic, flake);
+    const spread = [{ perMm: flakesPerMm(gramsPerMl / volumePerPlastic, flake) }];
+    return [
+      {
+        material,
+        hex: flake.colour,
+        sizeMm: flake.acrossMm,
+        outline: flake.outline,
+        ...defined({ longMm: flake.longMm }),
+        finish: flake.finish,
+        flakesPerMl: perMl,
+        perBait: perMl * cavityMl * share,
+        spacingMm: flakeSpacing(perMl) ?? 0,
+        coverage: face * flakeCoverage(spread, depth * bodyMm),
+      },
+    ];
+  });
+}
+
+/** The worst tier of what colours the cup; of a cup with nothing in it that does, its plastic's. */
+function tierOf(contents: Amounts, plastics: readonly PlasticShare[], shelf: Shelf): Tier {
+  const colouring = Object.keys(contents).filter((material) => {
+    const { constants, flake } = required(shelf, material);
+    return contents[material]! > 0 && (constants !== undefined || flake !== undefined);
+  });
+  const counted = colouring.length > 0 ? colouring : plastics.map(({ material }) => material);
+  return TIERS[Math.max(...counted.map((material) => TIERS.indexOf(required(shelf, material).tier)))]!;
+}

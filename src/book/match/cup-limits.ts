@@ -1,0 +1,15 @@
+import { filledMl } from '../../cup/filled-ml.ts';
+import type { AdditionLimits } from '../../matching/shelf/usable-materials.ts';
+import type { Settings } from '../model.ts';
+
+/**
+ * What may be added to a cup of a book, whoever asks, the book itself, a command or the page: it may be thinned, and is filled no further
+ * than `cup` and `fill` say, since hot plastic foams. Temperatures are told in the book's unit.
+ */
+export function cupLimits(
+  settings: Pick<Settings, 'cupMl' | 'fill' | 'temperature'>,
+  asking: Pick<AdditionLimits, 'inStock' | 'without'> = {},
+): AdditionLimits & { readonly roomMl: number } {
+  const { inStock = false, without = [] } = asking;
+  return { inStock, without, mayThin: true, roomMl: filledMl(settings), temperature: settings.temperature };
+}

@@ -1,0 +1,13 @@
+import type { Recipe } from '../model.ts';
+
+/** What a maker must know who shows a look: some looks can be matched however coarse their colours are. */
+export const LOOK_WARNING = 'whoever has your shelf can match what they see; `publish: no` keeps it';
+
+/** The warning for a whole book, once; undefined where no recipe shows its look alone. */
+export function lookNote(recipes: readonly Pick<Recipe, 'publish' | 'title'>[]): string | undefined {
+  const shown = recipes.filter(({ publish }) => publish === 'look').map(({ title }) => title);
+  const [first] = shown;
+  if (first === undefined) return undefined;
+  const which = shown.length === 1 ? `of ${first}` : `of ${first} and ${shown.length - 1} more`;
+  return `readers see only the look ${which}: ${LOOK_WARNING}`;
+}

@@ -1,0 +1,356 @@
+/**
+ * What readers may have, field by field: of each kind of thing in the compiled book, and of each kind of file.
+ *
+ * Private is what tells of the maker's purse, shelf and bench rather than of a colour: prices, what a batch costs, what is left, what is
+ * to be bought, and what to do with a cup that stands on the maker's bench. A new field is private until this table says otherwise: it
+ * does not compile, or fails `tests/book/shared-fields.test.ts`, before it is named here.
+ *
+ * @packageDocumentation
+ */
+import type { Batch } from '../../cup/plan-batch.ts';
+import type {
+  Book,
+  Change,
+  Content,
+  Cup,
+  Lab,
+  Look,
+  Material,
+  Mold,
+  Photo,
+  PlasticShare,
+  Recipe,
+  RecipeMatch,
+  Round,
+  Seen,
+  Target,
+} from '../model.ts';
+import type { FieldTable } from './field-table.ts';
+
+const LAB: FieldTable<Lab> = { L: 'shared', a: 'shared', b: 'shared' };
+
+const SEEN: FieldTable<Seen> = { lab: LAB, hex: 'shared', mapped: 'shared' };
+
+const LOOK: FieldTable<Look> = { overWhite: SEEN, overBlack: SEEN, contrastRatio: 'shared' };
+
+const PHOTO: FieldTable<Photo> = { file: 'shared', caption: 'shared' };
+
+const CONTENT: FieldTable<Content> = { material: 'shared', gramsPerMl: 'shared' };
+
+const PLASTIC: FieldTable<PlasticShare> = { material: 'shared', fraction: 'shared' };
+
+const CHANGE: FieldTable<Change> = {
+  deltaE: 'shared',
+  deltaL: 'shared',
+  deltaC: 'shared',
+  deltaH: 'shared',
+  deltaContrast: 'shared',
+  words: 'shared',
+  doses: { material: 'shared', from: 'shared', to: 'shared' },
+};
+
+const SOURCE: FieldTable<Recipe['source']> = { path: 'shared', text: 'shared' };
+
+const ROUND: FieldTable<Round> = {
+  number: 'shared',
+  added: { material: 'shared', dose: 'shared', grams: 'shared' },
+  plasticAddedMl: 'shared',
+  nothingAdded: 'shared',
+  pouredMl: 'shared',
+  heatedTo: 'shared',
+  burnt: 'shared',
+  reheated: 'shared',
+  note: 'shared',
+  seen: { overWhite: SEEN, overBlack: SEEN, note: 'shared', photo: PHOTO },
+  contents: CONTENT,
+  plasticMl: 'shared',
+  volumeMl: 'shared',
+  leftMl: 'shared',
+  look: LOOK,
+  change: CHANGE,
+  seenDeltaE: { overWhite: 'shared', overBlack: 'shared' },
+};
+
+const CUP: FieldTable<Cup> = {
+  name: 'shared',
+  share: 'shared',
+  from: { recipe: 'shared', cup: 'shared' },
+  contents: CONTENT,
+  plastics: PLASTIC,
+  startMl: 'shared',
+  startOf: 'private',
+  volumePerPlastic: 'shared',
+  written: { material: 'shared', dose: 'shared' },
+  rounds: ROUND,
+  naive: { contents: CONTENT, deltaE: 'shared', words: 'shared' },
+  leftMl: 'shared',
+  highestReached: 'shared',
+  reheats: 'shared',
+  limit: { celsius: 'shared', material: 'shared', ofRange: 'shared' },
+  limitUnknown: 'shared',
+  working: { from: 'shared', to: 'shared' },
+  body: LOOK,
+  thin: LOOK,
+  between: LOOK,
+  hidingMm: 'shared',
+  flakes: {
+    material: 'shared',
+    hex: 'shared',
+    sizeMm: 'shared',
+    outline: 'shared',
+    longMm: 'shared',
+    finish: 'shared',
+    flakesPerMl: 'shared',
+    perBait: 'shared',
+    spacingMm: 'shared',
+    coverage: 'shared',
+  },
+  tier: 'shared',
+  assumptions: 'shared',
+};
+
+const BATCH: FieldTable<Batch> = {
+  lines: { mold: 'shared', baits: 'shared', shots: 'shared' },
+  baits: 'shared',
+  cups: {
+    name: 'shared',
+    split: 'shared',
+    plastics: { material: 'shared', ml: 'shared' },
+    amounts: {
+      material: 'shared',
+      grams: 'shared',
+      measuredGrams: 'shared',
+      text: 'shared',
+      tool: 'shared',
+      byWeight: 'shared',
+      offScale: 'shared',
+      tooCoarse: { text: 'shared', grams: 'shared' },
+      dropDeltaE: 'shared',
+      betterWeighed: 'shared',
+      nearInFullCup: 'shared',
+    },
+    volumeMl: 'shared',
+    together: 'shared',
+    measuringDeltaE: 'shared',
+    byHandDeltaE: 'shared',
+  },
+  materials: {
+    material: 'shared',
+    grams: 'shared',
+    ml: 'shared',
+    cost: 'private',
+    stockGrams: 'private',
+    shortGrams: 'private',
+    packs: 'private',
+  },
+  cost: 'private',
+  costPerBait: 'private',
+  unpriced: 'private',
+};
+
+const VERDICT_PART = { deltaE: 'shared', within: 'shared', words: 'shared' } as const;
+
+const MATCH: FieldTable<RecipeMatch> = {
+  target: 'shared',
+  tolerance: 'shared',
+  cups: {
+    cup: 'shared',
+    part: 'shared',
+    rounds: {
+      number: 'shared',
+      basis: 'shared',
+      moved: 'shared',
+      overWhite: SEEN,
+      overBlack: SEEN,
+      verdict: {
+        overWhite: 'shared',
+        overBlack: 'shared',
+        deltaE: 'shared',
+        within: 'shared',
+        hue: VERDICT_PART,
+        lightness: VERDICT_PART,
+        strength: VERDICT_PART,
+        thickness: { ...VERDICT_PART, contrast: 'shared', target: 'shared' },
+        sentence: 'shared',
+      },
+    },
+    lights: { basis: 'shared', views: { light: 'shared', name: 'shared', deltaE: 'shared' } },
+    // Reckoned from the whole shelf and its prices, for a cup that only the maker has.
+    next: 'private',
+  },
+};
+
+const RECIPE: FieldTable<Omit<Recipe, 'batch'> & { readonly batch: Batch }> = {
+  id: 'shared',
+  title: 'shared',
+  made: 'shared',
+  pattern: 'shared',
+  mold: 'shared',
+  streakMm: 'shared',
+  publish: 'shared',
+  tags: 'shared',
+  notes: 'shared',
+  photos: PHOTO,
+  target: 'shared',
+  match: MATCH,
+  source: SOURCE,
+  cups: CUP,
+  body: LOOK,
+  thin: LOOK,
+  other: LOOK,
+  between: { body: LOOK, thin: LOOK, other: LOOK },
+  contrast: { deltaE: 'shared', suits: 'shared' },
+  lights: { light: 'shared', name: 'shared', body: LOOK, deltaE: 'shared', words: 'shared' },
+  water: { water: 'shared', type: 'shared', depthM: 'shared', hex: 'shared', lightLeft: 'shared' },
+  facets: {
+    hueFamilies: 'shared',
+    lightness: 'shared',
+    opacity: 'shared',
+    materials: 'shared',
+    flakeColours: 'shared',
+    flakeSizes: 'shared',
+  },
+  batch: BATCH,
+  repeatability: { bySpoonAndDrop: 'shared', byScale: 'shared', advice: 'shared' },
+  tier: 'shared',
+  spread: {
+    expected: 'shared',
+    bound: 'shared',
+    fromMaterials: 'shared',
+    fromMeasuring: 'shared',
+    ends: 'shared',
+  },
+  parent: 'shared',
+  changes: { cup: 'shared', fromRecipe: 'shared', fromCup: 'shared', change: CHANGE },
+  children: 'shared',
+  cupsFrom: 'shared',
+  cupsIn: 'shared',
+  family: 'shared',
+};
+
+const MATERIAL: FieldTable<Material> = {
+  id: 'shared',
+  kind: 'shared',
+  title: 'shared',
+  notes: 'shared',
+  photos: PHOTO,
+  constants: { absorption: 'shared', scattering: 'shared' },
+  tier: 'shared',
+  expectedDeltaE: 'shared',
+  doubt: { absorption: 'shared', scattering: 'shared' },
+  fit: { films: 'shared', residual: 'shared', restsOn: 'shared' },
+  flake: {
+    shape: 'shared',
+    sizeMm: 'shared',
+    filmMm: 'shared',
+    density: 'shared',
+    reflectance: 'shared',
+    transmittance: 'shared',
+    outline: 'shared',
+    acrossMm: 'shared',
+    longMm: 'shared',
+    finish: 'shared',
+    colour: 'shared',
+    gramsPerFlake: 'shared',
+  },
+  hardness: 'shared',
+  density: 'shared',
+  gramsPerMl: 'shared',
+  gramsPerDrop: 'shared',
+  price: 'private',
+  // What stands on the bottle. Without it an additive's file could mean another thing: see `handlingOf`.
+  pack: 'shared',
+  packGrams: 'shared',
+  byVolume: 'shared',
+  byOunce: 'shared',
+  stockGrams: 'private',
+  highest: 'shared',
+  working: { from: 'shared', to: 'shared' },
+  most: 'shared',
+  typical: 'shared',
+  assumptions: 'shared',
+  hex: 'shared',
+  ladder: { gramsPerMl: 'shared', label: 'shared', look: LOOK },
+  usedIn: { recipe: 'shared', cup: 'shared', gramsPerMl: 'shared' },
+  shared: 'private',
+  source: SOURCE,
+};
+
+const MOLD: FieldTable<Mold> = {
+  id: 'shared',
+  title: 'shared',
+  notes: 'shared',
+  photos: PHOTO,
+  cavities: 'shared',
+  cavityMl: 'shared',
+  sprueMl: 'shared',
+  bodyMm: 'shared',
+  thinMm: 'shared',
+  thinPart: 'shared',
+  lengthMm: 'shared',
+  shape: 'shared',
+  bag: 'shared',
+  usedIn: 'shared',
+  shared: 'private',
+  assumptions: 'shared',
+  source: SOURCE,
+};
+
+const TARGET: FieldTable<Target> = {
+  id: 'shared',
+  title: 'shared',
+  notes: 'shared',
+  publish: 'shared',
+  publishSaid: 'private',
+  photo: PHOTO,
+  mold: 'shared',
+  tolerance: 'shared',
+  parts: {
+    name: 'shared',
+    overWhite: SEEN,
+    overBlack: SEEN,
+    reflectance: { overWhite: 'shared', overBlack: 'shared' },
+    thicknessMm: 'shared',
+  },
+  apart: 'shared',
+  flakes: { hex: 'shared', sizeMm: 'shared', coverage: 'shared' },
+  recipes: 'shared',
+  shared: 'private',
+  source: SOURCE,
+};
+
+/** What readers may have of a book. Looks are not in it: `lookOnly` says what there is of them. */
+export const SHARED_FIELDS: FieldTable<Omit<Book, 'looks' | 'recipes'>> & { readonly recipes: typeof RECIPE } = {
+  format: 'shared',
+  edition: 'shared',
+  title: 'shared',
+  maker: 'shared',
+  address: 'shared',
+  foreword: 'shared',
+  settings: {
+    drops: 'shared',
+    spoons: { ml: 'shared', name: 'shared' },
+    scaleGrams: 'shared',
+    dropSpread: 'shared',
+    spoonSpread: 'shared',
+    loss: 'shared',
+    leftInCupMl: 'shared',
+    cupMl: 'shared',
+    fill: 'shared',
+    tolerance: 'shared',
+    volume: 'shared',
+    temperature: 'shared',
+    currency: 'shared',
+    plastic: 'shared',
+  },
+  recipes: RECIPE,
+  materials: MATERIAL,
+  molds: MOLD,
+  targets: TARGET,
+  families: {
+    id: 'shared',
+    title: 'shared',
+    members: 'shared',
+    edges: { from: 'shared', to: 'shared', kind: 'shared', label: 'shared' },
+  },
+};

@@ -1,0 +1,185 @@
+/**
+ * What readers may have of a file as its maker wrote it, field by field.
+ *
+ * As in `shared-fields.ts`, a new field is private until it is named here. Photos are left out of files too: readers cannot have them, and
+ * what one is called may tell where it was taken.
+ *
+ * @packageDocumentation
+ */
+
+import type { SeenColour, TargetColour } from '../../recipe/colour-fields.ts';
+import type { FieldPath } from '../../recipe/front-matter.ts';
+import { leaveOutFields } from '../../recipe/leave-out-fields.ts';
+import type { PlasticAmount } from '../../recipe/plastic-field.ts';
+import type { FieldsOf } from '../../recipe/schema.ts';
+import { type Kind, kindOfPath, type Source } from '../../recipe/source.ts';
+import type { Quantity, Rate } from '../../units/quantity.ts';
+import { required } from '../../values/required.ts';
+import type { Sharing } from './field-table.ts';
+
+/** What is written as one value, whatever is read from it. */
+type Written =
+  | string
+  | number
+  | boolean
+  | Quantity
+  | Rate
+  | SeenColour
+  | TargetColour
+  | PlasticAmount
+  | readonly string[]
+  | readonly Quantity[]
+  | readonly PlasticAmount[];
+
+/** As `FieldTable`, of what a file holds: names that a maker chooses, of cups and materials, stand as `*`. */
+type FileTable<T> = [T] extends [Written]
+  ? Sharing
+  : [T] extends [Written | readonly (infer Each)[]]
+    ? 'private' | FileTable<Each>
+    : 'private' | NestedTable<Exclude<T, Written>>;
+
+type NestedTable<T> = string extends keyof T
+  ? { readonly '*': FileTable<NonNullable<T[keyof T]>> }
+  : { readonly [Key in keyof T]-?: FileTable<NonNullable<T[Key]>> };
+
+type Table = Sharing | { readonly [field: string]: Table };
+
+const AMOUNTS = { '*': 'shared' } as const;
+
+const CHIP = {
+  dose: 'shared',
+  thickness: 'shared',
+  'over-white': 'shared',
+  'over-black': 'shared',
+  photo: 'private',
+} as const;
+
+const LOOK = { kind: 'shared', colour: 'shared', dose: 'shared', thickness: 'shared', chips: CHIP } as const;
+
+const STOCKED = {
+  title: 'shared',
+  price: 'private',
+  pack: 'shared',
+  stock: 'private',
+  highest: 'shared',
+  most: 'shared',
+  photos: 'private',
+} as const;
+
+const DROP = { count: 'shared', mass: 'shared' } as const;
+
+const TARGET_PART = { 'over-white': 'shared', 'over-black': 'shared', thickness: 'shared' } as const;
+
+/** `book.md` is in no edition as a file. */
+const SHARED_FILE_FIELDS: { readonly [K in Exclude<Kind, 'book'>]: FileTable<FieldsOf<K>> } = {
+  recipe: {
+    title: 'shared',
+    made: 'shared',
+    pattern: 'shared',
+    mold: 'shared',
+    baits: 'shared',
+    from: 'shared',
+    for: 'shared',
+    publish: 'shared',
+    tags: 'shared',
+    photos: 'private',
+    streak: 'shared',
+    cups: {
+      '*': {
+        share: 'shared',
+        plastic: 'shared',
+        from: 'shared',
+        add: AMOUNTS,
+        set: AMOUNTS,
+        without: 'shared',
+        log: {
+          heat: 'shared',
+          reheat: 'shared',
+          plastic: 'shared',
+          add: AMOUNTS,
+          pour: 'shared',
+          seen: { 'over-white': 'shared', 'over-black': 'shared', note: 'shared', photo: 'private' },
+          note: 'shared',
+        },
+      },
+    },
+  },
+  colorant: { ...STOCKED, look: LOOK, density: 'shared', drop: DROP },
+  powder: { ...STOCKED, look: LOOK, density: 'shared', bulk: 'shared' },
+  flake: {
+    ...STOCKED,
+    look: { colour: 'shared' },
+    shape: 'shared',
+    size: 'shared',
+    long: 'shared',
+    film: 'shared',
+    finish: 'shared',
+    density: 'shared',
+    bulk: 'shared',
+  },
+  plastic: {
+    ...STOCKED,
+    look: { kind: 'shared' },
+    hardness: 'shared',
+    density: 'shared',
+    working: { from: 'shared', to: 'shared' },
+  },
+  additive: { ...STOCKED, look: LOOK, density: 'shared', bulk: 'shared', drop: DROP },
+  mold: {
+    title: 'shared',
+    cavities: 'shared',
+    cavity: 'shared',
+    bait: 'shared',
+    sprue: 'shared',
+    body: 'shared',
+    thin: 'shared',
+    'thin-part': 'shared',
+    length: 'shared',
+    shape: 'shared',
+    bag: 'shared',
+    photos: 'private',
+  },
+  target: {
+    title: 'shared',
+    ...TARGET_PART,
+    parts: { '*': TARGET_PART },
+    apart: 'shared',
+    flake: { colour: 'shared', size: 'shared', coverage: 'shared' },
+    mold: 'shared',
+    tolerance: 'shared',
+    publish: 'shared',
+    photo: 'private',
+  },
+};
+
+/** Names of the fields of each kind that are private somewhere in its file. */
+const PRIVATE_NAMES = new Map<Kind, ReadonlySet<string>>(
+  Object.entries(SHARED_FILE_FIELDS).map(([kind, table]) => [kind as Kind, new Set(privateNames(table))]),
+);
+
+function privateNames(table: Table): readonly string[] {
+  if (typeof table === 'string') return [];
+  return Object.entries(table).flatMap(([name, inside]) => (inside === 'private' ? [name] : privateNames(inside)));
+}
+
+/** A file as readers may have it: without its private fields, and otherwise as it is. */
+export function sharedSource<S extends Source>(source: S): S {
+  const kind = kindOfPath(source.path)?.kind;
+  if (kind === undefined || kind === 'book') return source;
+  const names = required(PRIVATE_NAMES, kind);
+  const text = leaveOutFields(source.text, (path) => sharingAt(SHARED_FILE_FIELDS[kind], path) === 'private', names);
+  return { ...source, text };
+}
+
+/** What the table says of a field; of one that it does not know, that it is private. */
+function sharingAt(table: Table, path: FieldPath): Sharing {
+  let at = table;
+  for (const step of path) {
+    if (typeof at === 'string') return at;
+    // A list has the table of what is in it.
+    if (typeof step === 'number') continue;
+    const name = Object.hasOwn(at, '*') ? '*' : String(step);
+    at = Object.hasOwn(at, name) ? at[name]! : 'private';
+  }
+  return typeof at === 'string' ? at : 'shared';
+}

@@ -1,0 +1,93 @@
+import { bareName } from '../../recipe/bare-name.ts';
+import type { Thing } from '../../recipe/read-thing.ts';
+import { BOOK_FILE, FOLDERS, type Kind, MEASUREMENTS_FILE } from '../../recipe/source.ts';
+import { namesInCup } from '../checks/unused-materials.ts';
+import type { ShelfFit } from '../shelf/shelf-fit.ts';
+import { isMaterialKind } from './file-names.ts';
+import type { InheritedField } from './inherited-field.ts';
+import type { Things } from './read-things.ts';
+
+/** What is meant where a recipe names nothing. */
+export interface Unnamed {
+  readonly inherited: InheritedField;
+  readonly plastic: string | undefined;
+  readonly films: ShelfFit;
+}
+
+/**
+ * The files that each file of a book needs: those that it names, and those of which one is meant where it names none. Where one of these
+ * cannot be used, nobody knows which was meant, so that all of them are needed.
+ *
+ * @param faulty paths of the files that cannot be used
+ */
+export function needsOf(
+  things: Things,
+  { inherited, plastic, films }: Unnamed,
+  faulty: ReadonlySet<string>,
+): ReadonlyMap<string, readonly string[]> {
+  const pathOf = (kind: Kind, id: string): string =>
+    knownOf(things, kind, id)?.source.path ?? things.faulty.pathOf(kind, id) ?? filePath(kind, id);
+  const oneOf = (kind: 'plastic' | 'mold', usual: string | undefined): readonly string[] => {
+    const folder = things.faulty.folderOf(kind);
+    const others = [...faulty].filter((path) => path.startsWith(`${FOLDERS[kind]}/`));
+    if (folder !== undefined || others.length > 0) return folder === undefined ? others : [folder, ...others];
+    // Where there is none at all, the folder lacks one.
+    return [usual === undefined ? FOLDERS[kind] : pathOf(kind, usual)];
+  };
+  const stated = things.book?.fields.plastic;
+  const usualPlastic = stated === undefined ? oneOf('plastic', plastic) : [pathOf('plastic', stated)];
+  const usualMold = oneOf('mold', things.molds.size === 1 ? [...things.molds.keys()][0] : undefined);
+
+  const ofRecipe = (recipe: Thing<'recipe'>): readonly string[] => {
+    const { from, for: target, cups = {} } = recipe.fields;
+    const mold = inherited(recipe, 'mold');
+    const recipeOf = (name: string): string => pathOf('recipe', bareName(name).replace(/\/.*/s, ''));
+    return [
+      ...(mold === undefined ? usualMold : [pathOf('mold', mold)]),
+      ...(from === undefined ? [] : [recipeOf(from)]),
+      ...(target === undefined ? [] : [pathOf('target', target)]),
+      ...Object.values(cups).flatMap((cup) => [
+        ...(cup.from === undefined ? [] : [recipeOf(cup.from)]),
+        ...namesInCup(cup).map((id) => pathOf('colorant', id)),
+        ...[...(cup.plastic ?? []), ...(cup.log ?? []).flatMap((step) => step.plastic ?? [])].flatMap((amount) =>
+          amount.plastic === undefined ? usualPlastic : [pathOf('plastic', amount.plastic)],
+        ),
+      ]),
+    ];
+  };
+  const isMeasured = ({ fields }: Thing): boolean =>
+    'look' in fields && fields.look !== undefined && 'kind' in fields.look && fields.look.kind === 'measured';
+
+  return new Map<string, readonly string[]>([
+    ...(things.book ? [[BOOK_FILE, stated === undefined ? [] : usualPlastic] as const] : []),
+    ...[...things.materials.values()].map(
+      (thing) => [thing.source.path, isMeasured(thing) ? [MEASUREMENTS_FILE] : []] as const,
+    ),
+    ...[...things.molds.values()].map(({ source }) => [source.path, []] as const),
+    ...[...things.targets.values()].map(
+      ({ source, fields }) => [source.path, fields.mold === undefined ? [] : [pathOf('mold', fields.mold)]] as const,
+    ),
+    ...[...things.recipes.values()].map((recipe) => [recipe.source.path, ofRecipe(recipe)] as const),
+    ...(things.measurements === undefined
+      ? []
+      : [[MEASUREMENTS_FILE, filmsNeed(films, things, (id) => pathOf('colorant', id))] as const]),
+  ]);
+}
+
+/** What the table of films needs: all that the films which count hold. */
+function filmsNeed({ holds }: ShelfFit, { faulty }: Things, pathOf: (id: string) => string): readonly string[] {
+  const folder = faulty.folderOf('colorant');
+  return [...(folder === undefined ? [] : [folder]), ...holds.map(pathOf)];
+}
+
+function knownOf(things: Things, kind: Kind, id: string): Pick<Thing, 'source'> | undefined {
+  if (isMaterialKind(kind)) return things.materials.get(id) as Pick<Thing, 'source'> | undefined;
+  if (kind === 'recipe') return things.recipes.get(id);
+  if (kind === 'mold') return things.molds.get(id);
+  return kind === 'target' ? things.targets.get(id) : things.book;
+}
+
+/** Where a file that is not there would be. */
+function filePath(kind: Kind, id: string): string {
+  return kind === 'book' ? BOOK_FILE : `${FOLDERS[kind]}/${id}.md`;
+}

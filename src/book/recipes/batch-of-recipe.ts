@@ -1,0 +1,59 @@
+import { type Batch, planBatch } from '../../cup/plan-batch.ts';
+import { handSpread } from '../../cup/repeatability.ts';
+import { measuringError, type OpticalMaterial } from '../../optics/cup-body.ts';
+import type { Cup, Material, Mold, Settings } from '../model.ts';
+
+/** What a batch needs of a recipe. The browser has it from the page, the build from the book. */
+export interface BatchRecipe {
+  readonly cups: readonly Pick<Cup, 'name' | 'share' | 'plastics' | 'contents' | 'volumePerPlastic'>[];
+}
+
+/** A material as batches need it. */
+export type BatchShelf = (
+  material: string,
+) => OpticalMaterial & Pick<Material, 'title' | 'gramsPerMl' | 'gramsPerDrop' | 'price' | 'packGrams' | 'stockGrams'>;
+
+/**
+ * A batch of one recipe: amounts, cost, shopping. The same code runs in the build and in the page's planner.
+ *
+ * @param thicknessMm body at which the colour error of measuring is judged
+ */
+export function batchOfRecipe(
+  recipe: BatchRecipe,
+  lines: readonly { readonly mold: Pick<Mold, 'id' | 'cavities' | 'cavityMl' | 'sprueMl'>; readonly baits: number }[],
+  shelf: BatchShelf,
+  settings: Settings,
+  thicknessMm: number,
+): Batch {
+  const errors = recipe.cups.map((cup) => measuringError(cup, shelf, thicknessMm));
+  return planBatch({
+    cups: recipe.cups,
+    lines,
+    shop: settings,
+    stock: shelf,
+    colourError: (cup, plasticMl) => errors[cup]!(plasticMl),
+  });
+}
+
+/** Standard deviation of a dose of a batch as it is measured with the bench's tools, as a part of it; more than 1 where a scale is far too coarse. */
+export function doseDeviation(
+  { amounts }: Pick<Batch['cups'][number], 'amounts'>,
+  material: string,
+  settings: Settings,
+): number {
+  const amount = amounts.find((each) => each.material === material);
+  if (!amount) return 0;
+  const spread = handSpread(amount.tool, settings);
+  return spread.kind === 'relative' ? spread.deviation : stepDeviation(amount.grams, spread.grams) / amount.grams;
+}
+
+/**
+ * Standard deviation of a weighed amount, g: evenly spread over a step of the scale, 1/√12 of it, and where the step is wider than
+ * twice the amount, with all that would be less than nothing at nothing.
+ */
+function stepDeviation(grams: number, step: number): number {
+  const most = grams + step / 2;
+  if (grams >= step / 2) return step / Math.sqrt(12);
+  const part = most / step;
+  return Math.sqrt((part * most ** 2) / 3 - ((part * most) / 2) ** 2);
+}

@@ -1,0 +1,231 @@
+import { type PatternContrast, patternContrast } from '../../optics/pattern-contrast.ts';
+import type { Thing } from '../../recipe/read-thing.ts';
+import { formatDecimal } from '../../units/format-quantity.ts';
+import { MM_PER_INCH } from '../../units/unit.ts';
+import { defined } from '../../values/defined.ts';
+import { required } from '../../values/required.ts';
+import { checkFullness } from '../cups/check-fullness.ts';
+import { checkShotTogether } from '../cups/check-heat.ts';
+import { type ColouredCup, compileCup, type Shelf } from '../cups/compile-cup.ts';
+import type { CupSpec } from '../cups/cup-specs.ts';
+import type { FilledCup } from '../cups/fill-cup.ts';
+import { baitInWater, baitLooks, baitUnderLights, type SharedCup, withoutFlake } from '../cups/looks.ts';
+import { placeInBait } from '../cups/place-in-bait.ts';
+import type { Cup, Facets, Mold, Pattern, Publish, Recipe, Settings, Tier } from '../model.ts';
+import { photoOf } from '../photo-of.ts';
+import type { InheritedField } from '../read/inherited-field.ts';
+import type { Report } from '../report.ts';
+import { batchOfRecipe, doseDeviation } from './batch-of-recipe.ts';
+import { lookFacets } from './facets.ts';
+import { flakeHue } from './flake-hue.ts';
+import { repeatabilityOf } from './repeatability-of.ts';
+import { shareOut } from './share-out.ts';
+import { spreadOfBait } from './spread-of-bait.ts';
+
+/** What every recipe of a book is compiled with. */
+export interface RecipeContext {
+  readonly shelf: Shelf;
+  readonly molds: ReadonlyMap<string, Omit<Mold, 'usedIn'>>;
+  readonly settings: Settings;
+  readonly publish: Publish;
+  readonly report: Report;
+}
+
+/** A recipe before its place in the family is known. */
+export type RecipeCore = Omit<Recipe, 'children' | 'cupsIn' | 'family' | 'changes'>;
+
+/** Cups that each pattern takes, and the words for a message. */
+const CUPS_OF_PATTERN: Readonly<Record<Pattern, readonly [least: number, most: number, words: string]>> = {
+  solid: [1, 1, 'one cup'],
+  laminate: [2, 2, 'two cups'],
+  swirl: [2, Number.POSITIVE_INFINITY, 'two cups or more'],
+  layered: [2, Number.POSITIVE_INFINITY, 'two cups or more'],
+  core: [2, 2, 'two cups, the shell first'],
+  tipped: [2, 2, 'two cups, the body first'],
+};
+
+const DEFAULT_BAITS = 20;
+
+/** Shares of the cups, 1 together; undefined, and reported, where those that are stated do not fit. */
+export function sharesOf(
+  recipe: Thing<'recipe'>,
+  cups: readonly CupSpec[],
+  report: Report,
+): readonly number[] | undefined {
+  const { shares, sum, open } = shareOut(cups);
+  if (shares) return shares;
+  const at = cups.findLast(({ fields }) => fields.share !== undefined);
+  report.add('recipe/shares', recipe, at ? [...at.path, 'share'] : ['cups'], {
+    found: `shares of ${formatDecimal(sum * 100)} % together`,
+    expected: open > 0 ? 'less than 100 %, with the rest for the cup without a share' : '100 % together',
+    why: 'the cups make up the whole bait',
+    fix: open > 0 ? 'lower a share' : 'leave one `share` out: it takes what is left',
+  });
+  return undefined;
+}
+
+/** The pattern, if the cups fit it. */
+export function patternOf(
+  recipe: Thing<'recipe'>,
+  inherited: InheritedField,
+  cups: readonly CupSpec[],
+  report: Report,
+): Pattern | undefined {
+  const pattern = inherited(recipe, 'pattern') ?? (cups.length === 1 ? 'solid' : 'laminate');
+  const [least, most, words] = CUPS_OF_PATTERN[pattern];
+  if (cups.length >= least && cups.length <= most) return pattern;
+  const others = (Object.keys(CUPS_OF_PATTERN) as Pattern[]).filter((name) => {
+    const [from, to] = CUPS_OF_PATTERN[name];
+    return cups.length >= from && cups.length <= to;
+  });
+  const kept = cups.filter(({ path }) => path[0] === 'from').map(({ name }) => `\`${name}\``);
+  const parent = recipe.fields.from;
+  const patterns = others.map((name) => `\`${name}\``).join(' or ');
+  report.add('recipe/pattern', recipe, ['pattern'], {
+    found: `pattern \`${pattern}\` with ${cups.length} cup${cups.length === 1 ? '' : 's'}${kept.length > 0 ? `, of which ${kept.join(', ')} come${kept.length === 1 ? 's' : ''} from \`${parent}\`` : ''}`,
+    expected: words,
+    why:
+      kept.length > 0
+        ? 'a derived recipe has all cups of the one that it comes from, and those of its own'
+        : 'the pattern says how the cups lie in the bait',
+    fix:
+      kept.length > 0 && cups.length > most
+        ? `write \`pattern: ${others[0] ?? 'swirl'}\`; or, for some of the cups alone, remove the recipe's \`from\` and write \`from: ${parent}/CUP\` in each cup`
+        : `add or remove a cup, or write ${patterns}`,
+  });
+  return undefined;
+}
+
+/** A recipe with everything that can be said of it by itself. */
+export function compileRecipe(
+  recipe: Thing<'recipe'>,
+  parts: {
+    readonly pattern: Pattern;
+    readonly mold: string;
+    readonly baits?: number;
+    readonly target?: string;
+    readonly streak?: number;
+  },
+  filled: readonly FilledCup[],
+  shares: readonly number[],
+  context: RecipeContext,
+): { readonly recipe: RecipeCore; readonly cups: readonly ColouredCup[] } {
+  const { shelf, settings, report } = context;
+  const { fields } = recipe;
+  const mold = required(context.molds, parts.mold);
+  for (const cup of filled) checkFullness(cup, settings, (id) => 1 / required(shelf, id).density, report);
+  checkShotTogether(filled, parts.pattern, shelf, settings.temperature, report);
+  const coloured = filled.map((cup, index) =>
+    compileCup(
+      cup,
+      { share: shares[index]!, ...placeInBait(parts.pattern, shares, index) },
+      mold,
+      shelf,
+      settings,
+      report,
+    ),
+  );
+  const cups = coloured.map(({ cup }, index): Cup => ({ ...cup, share: shares[index]! }));
+  const shared = coloured.map(({ body }, index): SharedCup => ({ body, share: shares[index]! }));
+  const body = baitLooks(parts.pattern, shared, mold.bodyMm);
+  const thin = baitLooks(parts.pattern, shared, mold.thinMm);
+  const plainCups = shared.map((cup): SharedCup => ({ ...cup, body: withoutFlake(cup.body) }));
+  const plain = baitLooks(parts.pattern, plainCups, mold.bodyMm);
+  const batchShelf = (material: string): NonNullable<ReturnType<Shelf['get']>> => required(shelf, material);
+  const batch = batchOfRecipe(
+    { cups },
+    [{ mold, baits: parts.baits ?? DEFAULT_BAITS }],
+    batchShelf,
+    settings,
+    mold.bodyMm,
+  );
+  const contrast = contrastOf(parts.pattern, shared, mold.bodyMm, parts.streak);
+  const tiers: readonly Tier[] = ['measured', 'photographed', 'estimated'];
+  return {
+    cups: coloured,
+    recipe: {
+      id: recipe.id,
+      title: fields.title,
+      ...defined({ made: fields.made }),
+      pattern: parts.pattern,
+      ...defined({ streakMm: parts.streak }),
+      mold: parts.mold,
+      publish: fields.publish ?? context.publish,
+      tags: fields.tags ?? [],
+      notes: recipe.notes,
+      photos: (fields.photos ?? []).map(photoOf),
+      ...defined({ target: parts.target }),
+      source: recipe.source,
+      cups,
+      body: body.side,
+      thin: thin.side,
+      ...defined({ other: body.other }),
+      between: {
+        body: plain.side,
+        thin: baitLooks(parts.pattern, plainCups, mold.thinMm).side,
+        ...defined({ other: plain.other }),
+      },
+      ...defined({ contrast }),
+      lights: baitUnderLights(parts.pattern, shared, mold.bodyMm),
+      water: baitInWater(parts.pattern, shared, mold.bodyMm),
+      facets: { ...lookFacets(body.side, parts.pattern, cups), ...materialFacets(cups, shelf) },
+      batch,
+      repeatability: repeatabilityOf({ pattern: parts.pattern, cups }, batch, batchShelf, settings, mold.bodyMm),
+      tier: tiers[Math.max(...cups.map((cup) => tiers.indexOf(cup.tier)))]!,
+      spread: spreadOfBait(
+        parts.pattern,
+        cups.map((cup, index) => ({
+          ...cup,
+          doseDeviation: (material: string) => doseDeviation(batch.cups[index]!, material, settings),
+        })),
+        batchShelf,
+        mold.bodyMm,
+      ),
+      ...defined({ parent: fields.from }),
+      cupsFrom: [
+        ...new Set(
+          cups.flatMap(({ from }) =>
+            from && from.recipe !== recipe.id && from.recipe !== fields.from ? [from.recipe] : [],
+          ),
+        ),
+      ],
+    },
+  };
+}
+
+function materialFacets(cups: readonly Cup[], shelf: Shelf): Pick<Facets, 'materials' | 'flakeColours' | 'flakeSizes'> {
+  const materials = [...new Set(cups.flatMap((cup) => cup.contents.map(({ material }) => material)))].sort();
+  const flakes = materials.flatMap((material) => required(shelf, material).flake ?? []);
+  return {
+    materials,
+    flakeColours: [...new Set(flakes.map(flakeHue))].sort(),
+    flakeSizes: [...new Set(flakes.map((flake) => `${(flake.acrossMm / MM_PER_INCH).toFixed(3)} in`))].sort(),
+  };
+}
+
+/** How far the two cups that differ most stand apart where one lies over the other, and which patterns that suits. */
+function contrastOf(
+  pattern: Pattern,
+  cups: readonly SharedCup[],
+  thickness: number,
+  streak: number | undefined,
+): Recipe['contrast'] {
+  if (cups.length < 2) return undefined;
+  const room = streak === undefined ? {} : { streak: Math.min(streak, thickness / 2) };
+  const pairs = cups.flatMap((one, index) =>
+    cups.slice(index + 1).map((other) => {
+      const { swirl, laminate, suits } = patternContrast(one.body, other.body, { thickness, ...room });
+      return { deltaE: pattern === 'swirl' ? swirl : laminate, suits };
+    }),
+  );
+  const { deltaE, suits } = pairs.reduce((most, pair) => (pair.deltaE > most.deltaE ? pair : most));
+  return { deltaE, suits: patternWords(pattern, deltaE, suits) };
+}
+
+function patternWords(pattern: Pattern, deltaE: number, suits: PatternContrast['suits']): string {
+  const shows = deltaE >= 10 ? 'stand clearly apart' : deltaE >= 4 ? 'stand softly apart' : 'run into one another';
+  const swirl = suits.swirl ? 'a swirl of them shows' : 'a swirl of them would hardly show';
+  const laminate = suits.laminate ? 'a laminate shines through' : 'a laminate keeps its sides to themselves';
+  const cure = pattern === 'swirl' && !suits.swirl ? ' Give the cups more contrast, or thicken one.' : '';
+  return `The cups ${shows}: ${swirl}, ${laminate}.${cure}`;
+}

@@ -1,0 +1,61 @@
+import { defined } from '../../values/defined.ts';
+import { computed } from '../computed.ts';
+import type { CupShelf } from '../cups/cup-shelf.ts';
+import { type CupSpec, cupKey } from '../cups/cup-specs.ts';
+import { type FilledCup, fillCup } from '../cups/fill-cup.ts';
+import type { Publish } from '../model.ts';
+import type { InheritedField } from '../read/inherited-field.ts';
+import type { Things } from '../read/read-things.ts';
+import { usualMold } from '../read/usual-things.ts';
+import type { Report } from '../report.ts';
+import { compileRecipe, patternOf, type RecipeContext, type RecipeCore, sharesOf } from './compile-recipe.ts';
+
+/** Keeps the ledger of every cup, parents first; without those that cannot be filled. */
+export function fillCups(cups: readonly CupSpec[], shelf: CupShelf, report: Report): ReadonlyMap<string, FilledCup> {
+  const filled = new Map<string, FilledCup>();
+  for (const spec of cups) {
+    const parent = spec.from && filled.get(cupKey(spec.from.recipe, spec.from.cup));
+    const cup = computed(spec.recipe, report, () => fillCup(spec, parent, shelf, report));
+    if (cup) filled.set(cupKey(spec.recipe.id, spec.name), cup);
+  }
+  return filled;
+}
+
+/** What all recipes are compiled with. */
+export interface RecipesContext extends Omit<RecipeContext, 'publish'> {
+  readonly inherited: InheritedField;
+  readonly publish: (id: string) => Publish;
+}
+
+/** Compiles every recipe whose cups are filled, each by itself. */
+export function compileRecipes(
+  things: Things,
+  specs: ReadonlyMap<string, readonly CupSpec[]>,
+  filled: ReadonlyMap<string, FilledCup>,
+  context: RecipesContext,
+): ReadonlyMap<string, RecipeCore> {
+  const { inherited, molds, report } = context;
+  const cores = new Map<string, RecipeCore>();
+  for (const recipe of things.recipes.values()) {
+    const cups = specs.get(recipe.id);
+    if (!cups) continue;
+    const pattern = patternOf(recipe, inherited, cups, report);
+    const shares = sharesOf(recipe, cups, report);
+    const mold = usualMold(recipe, inherited, things, report);
+    const full = cups.flatMap((cup) => filled.get(cupKey(recipe.id, cup.name)) ?? []);
+    if (!pattern || !shares || !mold || !molds.has(mold) || full.length < cups.length) continue;
+    const [baits, target, streak] = [inherited(recipe, 'baits'), recipe.fields.for, inherited(recipe, 'streak')];
+    const parts = {
+      pattern,
+      mold,
+      ...defined({ baits, target, streak }),
+    };
+    const core = computed(
+      recipe,
+      report,
+      () => compileRecipe(recipe, parts, full, shares, { ...context, publish: context.publish(recipe.id) }).recipe,
+    );
+    if (core) cores.set(recipe.id, core);
+  }
+  return cores;
+}

@@ -1,0 +1,108 @@
+import { required } from '../../values/required.ts';
+import { computed } from '../computed.ts';
+import { cupKey } from '../cups/cup-specs.ts';
+import type { FilledCup } from '../cups/fill-cup.ts';
+import { type MatchContext, matchRounds } from '../match/match-rounds.ts';
+import type { Family, Material, Mold, Recipe, Target } from '../model.ts';
+import type { Things } from '../read/read-things.ts';
+import type { Report } from '../report.ts';
+import type { MaterialCore } from '../shelf/compile-material.ts';
+import { doseLadder, markColour } from '../shelf/dose-ladder.ts';
+import { changesFromParent, type KnownCup } from './changes-from-parent.ts';
+import { compileFamilies } from './compile-families.ts';
+import type { RecipeCore } from './compile-recipe.ts';
+import { reportNoPart } from './report-no-part.ts';
+
+/** A recipe with what it is beside others, before its place among them is known. */
+export type ComparedRecipe = RecipeCore & Pick<Recipe, 'changes'> & Partial<Pick<Recipe, 'match'>>;
+
+/** What recipes are compared with. */
+export interface CompareContext extends MatchContext {
+  readonly molds: ReadonlyMap<string, Omit<Mold, 'usedIn'>>;
+  readonly targets: ReadonlyMap<string, Omit<Target, 'recipes'>>;
+  readonly filled: ReadonlyMap<string, FilledCup>;
+}
+
+/** A material with what it looks like in steps, before it is known where it is used. */
+export type ShownMaterial = MaterialCore & Pick<Material, 'hex' | 'ladder'>;
+
+/** What each material looks like by itself. */
+export function showMaterials(
+  shelf: ReadonlyMap<string, MaterialCore>,
+  things: Things,
+  report: Report,
+): ReadonlyMap<string, ShownMaterial> {
+  return new Map(
+    [...shelf.values()].flatMap((material): [string, ShownMaterial][] => {
+      const thing = required(things.materials, material.id);
+      const look = computed(thing, report, () => ({ hex: markColour(material), ladder: doseLadder(material) }));
+      return look === undefined ? [] : [[material.id, { ...material, ...look }]];
+    }),
+  );
+}
+
+/** Each recipe beside the one that it comes from, and beside its target. */
+export function compareRecipes(
+  cores: ReadonlyMap<string, RecipeCore>,
+  context: CompareContext,
+  things: Things,
+  report: Report,
+): readonly ComparedRecipe[] {
+  const { filled, targets, molds } = context;
+  const shelf = new Map(context.materials.map((material) => [material.id, material]));
+  const known = (recipe: string, name: string): KnownCup | undefined => {
+    const cup = cores.get(recipe)?.cups.find((each) => each.name === name);
+    return cup && { cup, contents: required(filled, cupKey(recipe, name)).contents };
+  };
+  return [...cores.values()].map((core) => {
+    const thing = required(things.recipes, core.id);
+    const changes = computed(thing, report, () =>
+      changesFromParent(core, known, (id) => required(shelf, id), required(molds, core.mold).bodyMm),
+    );
+    const target = core.target === undefined ? undefined : targets.get(core.target);
+    const match = target && computed(thing, report, () => matchRounds(core, target, context));
+    if (target && !match) reportNoPart(thing, core, target, report);
+    return { ...core, changes: changes ?? [], ...(match && { match }) };
+  });
+}
+
+/** Recipes with their places among the others, and the families that they make. */
+export function joinRecipes(compared: readonly ComparedRecipe[]): {
+  readonly recipes: readonly Recipe[];
+  readonly families: readonly Family[];
+} {
+  const families = compileFamilies(compared);
+  const familyOf = new Map(families.flatMap((family) => family.members.map((id) => [id, family.id] as const)));
+  const children = new Map(compared.map(({ id }) => [id, [] as string[]]));
+  const cupsIn = new Map(compared.map(({ id }) => [id, [] as string[]]));
+  for (const { id, parent, cupsFrom } of compared) {
+    if (parent !== undefined) children.get(parent)?.push(id);
+    for (const origin of new Set(cupsFrom)) cupsIn.get(origin)?.push(id);
+  }
+  const recipes = compared.map(
+    ({ match, ...recipe }): Recipe => ({
+      ...recipe,
+      children: children.get(recipe.id) ?? [],
+      cupsIn: cupsIn.get(recipe.id) ?? [],
+      family: required(familyOf, recipe.id),
+      ...(match && { match }),
+    }),
+  );
+  return { recipes, families };
+}
+
+/** A material with where it is used. */
+export function withUse(material: ShownMaterial, recipes: readonly Recipe[]): Material {
+  const plasticUse = (cup: Recipe['cups'][number]): number =>
+    cup.plastics.some((plastic) => plastic.material === material.id) ? 1 : 0;
+  return {
+    ...material,
+    usedIn: recipes.flatMap(({ id, cups }) =>
+      cups.flatMap((cup) => {
+        const gramsPerMl =
+          cup.contents.find((content) => content.material === material.id)?.gramsPerMl ?? plasticUse(cup);
+        return gramsPerMl > 0 ? [{ recipe: id, cup: cup.name, gramsPerMl }] : [];
+      }),
+    ),
+  };
+}

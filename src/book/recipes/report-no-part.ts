@@ -1,0 +1,31 @@
+import type { Thing } from '../../recipe/read-thing.ts';
+import type { Recipe, Target } from '../model.ts';
+import type { Report } from '../report.ts';
+
+/** Says that a recipe's target cannot be compared with any of its cups, and how the target's file names them. */
+export function reportNoPart(
+  thing: Thing<'recipe'>,
+  { cups }: Pick<Recipe, 'cups'>,
+  target: Pick<Target, 'id' | 'title' | 'parts'>,
+  report: Report,
+): void {
+  const names = cups.map(({ name }) => name);
+  const [only] = target.parts;
+  const oneColour = target.parts.length === 1 && only !== undefined;
+  const colours = oneColour
+    ? `over-white: "${only.overWhite.hex}"${only.overBlack ? `, over-black: "${only.overBlack.hex}"` : ''}`
+    : '…';
+  const found = oneColour
+    ? `target \`${target.id}\` of one colour for ${names.length} cups`
+    : `target \`${target.id}\` with parts ${quoted(target.parts.map(({ name }) => name))}`;
+  report.add('recipe/no-part', thing, ['for'], {
+    found,
+    expected: `a target with a part for one of the cups ${quoted(names)}`,
+    why: 'each cup is compared with the part that has its name',
+    fix: `write in targets/${target.id}.md, in place of its colour, a part for each cup that you know: \`parts: { ${names[0]}: { ${colours} } }\``,
+  });
+}
+
+function quoted(names: readonly string[]): string {
+  return names.map((name) => `\`${name}\``).join(', ');
+}

@@ -1,0 +1,67 @@
+import { MOST_LOAD } from '../../tables/material-defaults.ts';
+import { formatDecimal } from '../../units/format-quantity.ts';
+import { usualVolume } from '../../units/usual-volume.ts';
+import type { VolumeUnit } from '../../units/volume-text.ts';
+import { required } from '../../values/required.ts';
+import type { FilledCup } from '../cups/fill-cup.ts';
+import { placeInCup } from '../cups/place-in-cup.ts';
+import type { Report } from '../report.ts';
+import type { MaterialCore } from './compile-material.ts';
+
+/**
+ * Reports a load above the most that a material's file allows, or else above what a cup takes of its kind, in what the book states doses
+ * for; and a cup that holds more of other things than of plastic.
+ *
+ * @param plasticDensity of the cup's plastic, g/ml
+ */
+export function checkLoads(
+  { spec, contents }: Pick<FilledCup, 'spec' | 'contents'>,
+  plasticDensity: number,
+  shelf: ReadonlyMap<string, MaterialCore>,
+  volume: VolumeUnit,
+  report: Report,
+): void {
+  const usual = usualVolume(volume);
+  const load = (gramsPerMl: number): string => `${formatDecimal(gramsPerMl * usual.ml)} g`;
+  const percent = (gramsPerMl: number): string => `${formatDecimal((100 * gramsPerMl) / plasticDensity, 0)} %`;
+  const loads = Object.entries(contents).sort(([, one], [, other]) => other - one);
+  const all = loads.reduce((sum, [, gramsPerMl]) => sum + gramsPerMl, 0);
+  const tooMuch = all > plasticDensity * 1.001 && loads.find(([id]) => spec.from === undefined || placeInCup(spec, id));
+  if (tooMuch) {
+    const [id] = tooMuch;
+    const place = placeInCup(spec, id) ?? spec.path;
+    // A log is what was, and never refused.
+    const code = place.includes('log') ? 'recipe/overloaded' : 'recipe/more-than-plastic';
+    report.add(code, spec.recipe, place, {
+      found: `${percent(all)} of other things in the plastic, of which ${required(shelf, id).title} is ${load(tooMuch[1])} in ${usual.text}`,
+      expected: 'less of them than of plastic, by mass',
+      why: 'a bait is made of plastic, and what holds more of something else does not set',
+      fix: 'correct the number or the unit',
+    });
+    return;
+  }
+  for (const [id, gramsPerMl] of loads) {
+    const { most, title, kind } = required(shelf, id);
+    const usualMost = kind === 'plastic' ? plasticDensity : MOST_LOAD[kind] * plasticDensity;
+    if (gramsPerMl <= (most ?? usualMost) * 1.001) continue;
+    const place = placeInCup(spec, id) ?? spec.path;
+    report.add(
+      'recipe/overloaded',
+      spec.recipe,
+      place,
+      most === undefined
+        ? {
+            found: `${percent(gramsPerMl)} of ${title} (${load(gramsPerMl)} in ${usual.text})`,
+            expected: `at most ${percent(usualMost)} of ${kind === 'additive' ? 'an' : 'a'} ${kind}, by mass of the plastic`,
+            why: 'more weakens the bait, or does not stay in it (common practice, no source)',
+            fix: 'correct the number or the unit, or write `most` in its file if its supplier allows as much',
+          }
+        : {
+            found: `${load(gramsPerMl)} of ${title} in ${usual.text}`,
+            expected: `at most ${load(most)}, as its file says`,
+            why: 'more weakens the bait, or does not stay in it',
+            fix: 'use less, or correct `most` in its file',
+          },
+    );
+  }
+}

@@ -1,0 +1,196 @@
+import { type FlakeCut, flakeMass } from '../../optics/flake.ts';
+import { flakeReflectance } from '../../optics/flake-colour.ts';
+import { plasticConstants } from '../../optics/plastic.ts';
+import type { Thing } from '../../recipe/read-thing.ts';
+import type { MaterialKind } from '../../recipe/source.ts';
+import { PLASTIC_DOUBT } from '../../tables/constants-doubt.ts';
+import { FLAKE_FILM_DENSITY, FLAKE_FILM_THICKNESS } from '../../tables/flake-film.ts';
+import { FLAKE_LOAD, FLAKE_TRANSMITTANCE } from '../../tables/material-defaults.ts';
+import { gramsOfDose } from '../../units/dose.ts';
+import { formatDecimal, formatQuantity, type TemperatureUnit } from '../../units/format-quantity.ts';
+import type { Quantity } from '../../units/quantity.ts';
+import { UNITS } from '../../units/unit.ts';
+import { defined } from '../../values/defined.ts';
+import type { FlakeProperties, Material } from '../model.ts';
+import { photoOf } from '../photo-of.ts';
+import type { Report } from '../report.ts';
+import { handlingOf, type MaterialHandling } from './handling.ts';
+import { materialHeat } from './material-heat.ts';
+import { keptConstants, type MaterialLook, materialLook, relativeDose } from './material-look.ts';
+
+/** A material before it is known where it is used and what it looks like in steps. */
+export type MaterialCore = Omit<Material, 'ladder' | 'usedIn' | 'hex'>;
+
+/** What a material's file says of it, but for what it looks like. */
+export interface MaterialAmounts extends Pick<Material, 'highest' | 'working'> {
+  readonly handling: MaterialHandling;
+  /** Most of it in a cup, g per ml of plastic; `wrong` where what is stated cannot be. */
+  readonly most: number | 'wrong' | undefined;
+}
+
+/** Reads what films tell nothing of; faults are reported. */
+export function materialAmounts(thing: Thing<MaterialKind>, unit: TemperatureUnit, report: Report): MaterialAmounts {
+  const handling = handlingOf(thing);
+  const { fields } = thing;
+  const most =
+    fields.most === undefined ? undefined : (relativeDose(thing, fields.most, ['most'], handling, report) ?? 'wrong');
+  if (fields.price !== undefined && fields.pack === undefined) {
+    report.add('material/pack', thing, ['price'], {
+      found: '`price` without `pack`',
+      expected: 'the size of the pack beside it, such as `pack: 30 ml`',
+      why: 'the cost of a bait comes from the price of a gram',
+      fix: 'add a line `pack: …`',
+    });
+  }
+  return { handling, most, ...materialHeat(thing, unit, report) };
+}
+
+/**
+ * A material from its file; undefined, and reported, where it cannot be.
+ *
+ * @param measured what films tell of it
+ */
+export function compileMaterial(
+  thing: Thing<MaterialKind>,
+  { handling, most, ...heat }: MaterialAmounts,
+  measured: MaterialLook | 'unreadable' | undefined,
+  report: Report,
+): MaterialCore | undefined {
+  const { fields } = thing;
+  const look = lookOf(thing, handling, measured, report);
+  if (look === undefined || most === 'wrong') return undefined;
+  const packGrams = boughtGrams(fields.pack, handling);
+  const counted = fields.stock === 'none' ? undefined : fields.stock;
+  const stockGrams = fields.stock === 'none' ? 0 : boughtGrams(fields.stock, handling);
+  const assumptions = [...handling.assumptions, ...look.assumptions];
+  const plastic = thing.kind === 'plastic' ? thing.fields : undefined;
+  return {
+    id: thing.id,
+    kind: thing.kind,
+    title: fields.title,
+    notes: thing.notes,
+    photos: (fields.photos ?? []).map(photoOf),
+    ...defined({ constants: look.constants }),
+    tier: look.tier,
+    expectedDeltaE: look.expectedDeltaE,
+    ...defined({ doubt: look.doubt, fit: look.fit, flake: look.flake, hardness: plastic?.hardness }),
+    density: handling.density,
+    gramsPerMl: handling.gramsPerMl,
+    ...defined({ gramsPerDrop: handling.gramsPerDrop, price: fields.price }),
+    ...(fields.pack === undefined ? {} : { pack: formatQuantity(fields.pack) }),
+    byVolume: isByVolume(fields.pack ?? counted, thing.kind),
+    byOunce: isByOunce(fields.pack ?? counted),
+    ...defined({ packGrams, stockGrams }),
+    ...heat,
+    ...defined({ most, typical: look.typical }),
+    assumptions,
+    source: thing.source,
+  };
+}
+
+/** Grams of a pack or a stock, by the density with which the material is measured out. */
+function boughtGrams(quantity: Quantity | undefined, { gramsPerMl }: MaterialHandling): number | undefined {
+  return quantity === undefined
+    ? undefined
+    : gramsOfDose(quantity, { gramsPerMl, gramsPerDrop: 0 }, { ml: 0, grams: 0 });
+}
+
+function isByVolume(counted: Quantity | undefined, kind: MaterialKind): boolean {
+  return counted === undefined ? kind === 'plastic' : UNITS[counted.unit].dimension === 'volume';
+}
+
+function isByOunce(counted: Quantity | undefined): boolean {
+  return counted?.unit === 'oz' || counted?.unit === 'lb';
+}
+
+type LookOf = Partial<Pick<MaterialLook, 'constants' | 'typical' | 'fit' | 'doubt'>> & {
+  readonly tier: Material['tier'];
+  readonly expectedDeltaE: number;
+  readonly flake?: FlakeProperties;
+  readonly assumptions: readonly string[];
+};
+
+function lookOf(
+  thing: Thing<MaterialKind>,
+  handling: MaterialHandling,
+  measured: MaterialLook | 'unreadable' | undefined,
+  report: Report,
+): LookOf | undefined {
+  switch (thing.kind) {
+    case 'plastic': {
+      const { fields } = thing;
+      return {
+        constants: keptConstants(plasticConstants(fields.look.kind)),
+        tier: 'estimated',
+        expectedDeltaE: 2,
+        doubt: PLASTIC_DOUBT,
+        assumptions: [`absorbs and scatters as ${fields.look.kind} plastic usually does, not measured`],
+      };
+    }
+    case 'flake':
+      return flakeLook(thing);
+    case 'additive': {
+      const { fields } = thing;
+      if (fields.look === undefined) {
+        return { tier: 'estimated', expectedDeltaE: 0, assumptions: ['does not change the colour'] };
+      }
+      const look = materialLook(thing, fields.look, handling, measured, report);
+      return look && { ...look, assumptions: [] };
+    }
+    default: {
+      const { fields } = thing;
+      const look = materialLook(thing, fields.look, handling, measured, report);
+      return (
+        look && {
+          ...look,
+          assumptions: look.tier === 'estimated' ? ['how strongly it colours, from one colour and its kind'] : [],
+        }
+      );
+    }
+  }
+}
+
+// For the optics a strip is the square of the same area: only the area of a face matters there.
+const OPTICAL_SHAPES = { hexagon: 'hex', square: 'square', round: 'round', strip: 'square' } as const;
+
+function flakeLook(thing: Thing<'flake'>): LookOf {
+  const { fields } = thing;
+  const filmMm = fields.film ?? FLAKE_FILM_THICKNESS;
+  const density = fields.density ?? FLAKE_FILM_DENSITY;
+  const strip = fields.shape === 'strip';
+  const cut: FlakeCut = {
+    shape: OPTICAL_SHAPES[fields.shape],
+    sizeMm: strip ? Math.sqrt(fields.size * (fields.long ?? fields.size)) : fields.size,
+    filmMm,
+    density,
+  };
+  const reflectance = flakeReflectance(fields.look.colour);
+  const flake: FlakeProperties = {
+    ...cut,
+    filmMm,
+    density,
+    transmittance: FLAKE_TRANSMITTANCE[fields.finish],
+    reflectance: Array.from(reflectance, (value) => Number(value.toFixed(5))),
+    outline: fields.shape,
+    acrossMm: fields.size,
+    ...(strip && fields.long !== undefined ? { longMm: fields.long } : {}),
+    finish: fields.finish,
+    colour: fields.look.colour,
+    gramsPerFlake: flakeMass(cut),
+  };
+  const assumptions =
+    fields.film === undefined
+      ? [
+          `a film of ${formatDecimal(FLAKE_FILM_THICKNESS / UNITS.in.size)} in (${formatDecimal(FLAKE_FILM_THICKNESS, 2)} mm), not measured`,
+        ]
+      : [];
+  return { tier: 'estimated', expectedDeltaE: 6, flake, typical: FLAKE_LOAD, assumptions };
+}
+
+/** A dose in words that fit the material: drops of a liquid, grams of anything else, per 100 ml of plastic. */
+export function doseLabel(material: Pick<MaterialCore, 'gramsPerDrop'>, gramsPerMl: number): string {
+  const grams = gramsPerMl * 100;
+  return material.gramsPerDrop === undefined
+    ? `${formatDecimal(grams, 2)} g`
+    : formatQuantity({ amount: Number(formatDecimal(grams / material.gramsPerDrop, 2)), unit: 'drop' });
+}

@@ -1,0 +1,66 @@
+import type { Thing } from '../../recipe/read-thing.ts';
+import { PLASTIC_DENSITY } from '../../tables/material-defaults.ts';
+import { formatDecimal } from '../../units/format-quantity.ts';
+import { defined } from '../../values/defined.ts';
+import { asWritten } from '../cups/as-written.ts';
+import type { Mold } from '../model.ts';
+import { photoOf } from '../photo-of.ts';
+import type { Report } from '../report.ts';
+
+/** A mold from its file; undefined where it has faults. `usedIn` is filled when the recipes are known. */
+export function compileMold(thing: Thing<'mold'>, report: Report): Omit<Mold, 'usedIn'> | undefined {
+  const { fields } = thing;
+  const thinMm = fields.thin ?? Math.min(2, fields.body);
+  const assumptions: string[] = [];
+  let sound = true;
+  if (fields.cavity === undefined && fields.bait === undefined) {
+    sound = false;
+    report.add('mold/no-volume', thing, ['cavity'], {
+      found: 'mold without the size of its bait',
+      expected: '`cavity`, the volume of one, or `bait`, the mass of a plain one',
+      why: 'batches are counted in baits',
+      fix: 'weigh a plain bait and write `bait: 3.4 g`',
+    });
+  }
+  if (fields.cavity !== undefined && fields.bait !== undefined) {
+    const baitMl = fields.bait / PLASTIC_DENSITY;
+    report.add('mold/two-volumes', thing, ['bait'], {
+      found: `both \`cavity\`, ${formatDecimal(fields.cavity)} ml, and \`bait\`, ${formatDecimal(fields.bait)} g or ${formatDecimal(baitMl)} ml at ${PLASTIC_DENSITY} g/ml`,
+      expected: 'one of them',
+      why: '`cavity` counts, and `bait` is not read',
+      fix: 'remove `bait`, or `cavity` if you trust the scale more',
+    });
+  }
+  if (thinMm > fields.body) {
+    sound = false;
+    const written = (name: 'thin' | 'body', mm: number): string =>
+      asWritten(thing, [name], { amount: Number(formatDecimal(mm)), unit: 'mm' }).text;
+    report.add('mold/thickness', thing, ['thin'], {
+      found: `thin part of ${written('thin', thinMm)}`,
+      expected: `at most the body's ${written('body', fields.body)}`,
+      why: 'the thin part is what light passes most easily',
+      fix: 'exchange `thin` and `body`, or correct one',
+    });
+  }
+  if (!sound) return undefined;
+  if (fields.cavity === undefined)
+    assumptions.push(`cavity from the bait's mass at ${PLASTIC_DENSITY} g/ml of plastic`);
+  if (fields.sprue === undefined) assumptions.push('no plastic in the sprues');
+  return {
+    id: thing.id,
+    title: fields.title,
+    notes: thing.notes,
+    photos: (fields.photos ?? []).map(photoOf),
+    cavities: fields.cavities,
+    cavityMl: fields.cavity ?? fields.bait! / PLASTIC_DENSITY,
+    sprueMl: fields.sprue ?? 0,
+    bodyMm: fields.body,
+    thinMm,
+    thinPart: fields['thin-part'],
+    ...defined({ lengthMm: fields.length }),
+    shape: fields.shape,
+    ...defined({ bag: fields.bag }),
+    assumptions,
+    source: thing.source,
+  };
+}

@@ -1,0 +1,104 @@
+import { HEAT_ROUNDING, HIGHEST_OF_PLASTIC, POURING } from '../../cup/heat-limit.ts';
+import type { DiagnosticCode } from '../../diagnostics/catalogue.ts';
+import type { FieldPath } from '../../recipe/front-matter.ts';
+import type { Thing } from '../../recipe/read-thing.ts';
+import type { MaterialKind } from '../../recipe/source.ts';
+import { formatTemperature, type TemperatureUnit } from '../../units/format-quantity.ts';
+import type { Range } from '../../units/shared-range.ts';
+import type { Material } from '../model.ts';
+import type { Report } from '../report.ts';
+import { type WrittenHeat, writtenHeat } from './written-heat.ts';
+
+const SCORCHES = 'plastisol does not gel below it, and scorches and gives off hydrogen chloride above';
+
+/** A material's temperatures that can be believed, °C; what cannot be is reported, and taken for unknown. */
+export function materialHeat(
+  thing: Thing<MaterialKind>,
+  unit: TemperatureUnit,
+  report: Report,
+): Pick<Material, 'highest' | 'working'> {
+  const { highest } = thing.fields;
+  const heatAt = (path: FieldPath, celsius: number): WrittenHeat => writtenHeat(thing, path, celsius, unit);
+  const fromTo = ({ from, to }: Range): string =>
+    `from ${formatTemperature(from, unit)} to ${formatTemperature(to, unit, 'down')}`;
+  const mended = ({ other }: WrittenHeat, fits: Range, otherwise: string): string =>
+    isWithin(other.celsius, fits) ? `write \`${other.text}\`` : otherwise;
+  const tell = (
+    code: DiagnosticCode,
+    path: FieldPath,
+    celsius: number,
+    fits: Range,
+    why: string,
+    otherwise: string,
+  ) => {
+    const heat = heatAt(path, celsius);
+    report.add(code, thing, path, {
+      found: heat.text,
+      expected: `a temperature ${fromTo(fits)}`,
+      why,
+      fix: mended(heat, fits, otherwise),
+    });
+  };
+
+  if (thing.kind !== 'plastic') {
+    const fits = { from: POURING.least, to: HIGHEST_OF_PLASTIC };
+    if (highest === undefined || isWithin(highest, fits)) return highest === undefined ? {} : { highest };
+    const above = highest > fits.to;
+    tell(
+      'material/heat',
+      ['highest'],
+      highest,
+      fits,
+      above
+        ? 'no cup gets as hot, so that the book says nothing of it'
+        : 'nothing that stands less goes into hot plastic',
+      above ? 'look at the data sheet again, or leave `highest` out' : 'look at the data sheet again',
+    );
+    return above ? {} : { highest };
+  }
+
+  const { working } = thing.fields;
+  const again = 'look at the supplier’s sheet again';
+  const pouring = { from: POURING.least, to: POURING.most };
+  const upTo = { from: POURING.least, to: HIGHEST_OF_PLASTIC };
+  const strange = (['from', 'to'] as const).filter((end) => working && !isWithin(working[end], pouring));
+  for (const end of strange) tell('plastic/heat', ['working', end], working![end], pouring, SCORCHES, again);
+  const believed = highest !== undefined && isWithin(highest, upTo) ? highest : undefined;
+  if (highest !== undefined && believed === undefined)
+    tell('plastic/heat', ['highest'], highest, upTo, SCORCHES, again);
+  const known = believed === undefined ? {} : { highest: believed };
+  if (working === undefined || strange.length > 0) return known;
+
+  const [from, to] = [heatAt(['working', 'from'], working.from).text, heatAt(['working', 'to'], working.to).text];
+  if (working.from > working.to) {
+    report.add('plastic/range', thing, ['working', 'from'], {
+      found: `pouring range from ${from} to ${to}`,
+      expected: 'the lower temperature as `from`, the higher as `to`',
+      why: 'nothing can be poured in it',
+      fix: 'exchange `from` and `to`, or correct one',
+    });
+    return known;
+  }
+  if (believed !== undefined && believed + HEAT_ROUNDING < working.from) {
+    report.add('plastic/range', thing, ['highest'], {
+      found: `highest of ${heatAt(['highest'], believed).text} with a pouring range from ${from}`,
+      expected: 'a highest temperature that is not below the pouring range',
+      why: 'the plastic could never be poured',
+      fix: 'correct `highest` or `working` by the supplier’s sheet',
+    });
+    return known;
+  }
+  if (working.to > POURING.warm + HEAT_ROUNDING) {
+    report.add('plastic/hot', thing, ['working', 'to'], {
+      found: `pouring range up to ${to}`,
+      expected: `at most ${formatTemperature(POURING.warm, unit, 'down')}, as most plastisol is poured`,
+      why: 'it scorches and gives off hydrogen chloride not far above (common practice, no source)',
+      fix: `${again}, and keep it if it says so`,
+    });
+  }
+  return { ...known, working };
+}
+
+function isWithin(celsius: number, { from, to }: Range): boolean {
+  return celsius >= from - HEAT_ROUNDING && celsius <= to + HEAT_ROUNDING;
+}

@@ -1,0 +1,15 @@
+import { listed } from '../../matching/words.ts';
+
+/**
+ * What something costs by the prices on the shelf, and what of it has none: the same on pages and on the command line.
+ *
+ * @param unpriced names of those without a price
+ * @param money an amount in the book's currency
+ *
+ * @example costWords(0, ['Milk', 'Soot'], (amount) => `€${amount}`) // 'no price on the shelf for Milk and Soot'
+ */
+export function costWords(cost: number, unpriced: readonly string[], money: (amount: number) => string): string {
+  if (unpriced.length === 0) return money(cost);
+  const names = listed(unpriced);
+  return cost === 0 ? `no price on the shelf for ${names}` : `${money(cost)}, no price on the shelf for ${names}`;
+}

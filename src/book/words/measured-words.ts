@@ -1,0 +1,113 @@
+/**
+ * A measured amount in words: the same on the page, in its planner, on the card and on the command line.
+ *
+ * @packageDocumentation
+ */
+import { isNear } from '../../cup/measures.ts';
+import type { BatchCup, Measured } from '../../cup/plan-batch.ts';
+import { listed } from '../../matching/words.ts';
+import { formatDecimal } from '../../units/format-quantity.ts';
+import { weighedText } from '../../units/scale-step.ts';
+
+// Below this the exact and the measured cup are one to every eye, and to most instruments.
+const SAME_CUP = 0.05;
+
+/** What drops or spoons weigh: `= 0.68 g`; nothing for what is weighed already. */
+export function weighsText({ tool, measuredGrams }: Measured): string | undefined {
+  return tool === 'drops' || tool === 'spoons' ? `= ${weighedText(measuredGrams)}` : undefined;
+}
+
+const OFF_SCALE: Readonly<Record<NonNullable<Measured['offScale']>, string>> = {
+  'too-little': 'too little to weigh here',
+  'between-steps': 'between two steps of the scale',
+};
+
+/** The exact amount: as the scale shows it, `0.04 oz (1.13 g)`; in grams where none does, with the reason if its step is too coarse. */
+export function exactWords({ grams, byWeight, offScale }: Measured): {
+  readonly amount: string;
+  readonly note?: string;
+} {
+  return {
+    amount: byWeight ?? weighedText(grams),
+    ...(offScale === undefined ? {} : { note: OFF_SCALE[offScale] }),
+  };
+}
+
+/** Whether all that is dropped and spooned into a cup can be weighed instead. */
+function canWeighAll({ amounts }: Pick<BatchCup, 'amounts'>): boolean {
+  return amounts.every(({ tool, byWeight }) => tool === 'scale' || byWeight !== undefined);
+}
+
+/** How far off a measure is: `2.4 times too much`, `24 % too little`. */
+function amissText(measured: number, exact: number): string {
+  const ratio = measured / exact;
+  if (ratio >= 1.5) return `${formatDecimal(ratio, 2)} times too much`;
+  return `${Math.round(Math.abs(ratio - 1) * 100)} % too ${ratio > 1 ? 'much' : 'little'}`;
+}
+
+/** How far off the measure is where no tool of the bench comes near; nothing where one does. */
+export function amissNote({ measuredGrams, grams, nearInFullCup, tool }: Measured): string | undefined {
+  if (isNear(measuredGrams, grams)) return undefined;
+  const mend = nearInFullCup
+    ? 'make a larger batch'
+    : `no cup is large enough for that, ${tool === 'scale' ? 'a finer scale' : 'a scale'} would mend it`;
+  return `about ${amissText(measuredGrams, grams)}: ${mend}`;
+}
+
+/** That drops are better weighed, since one moves the colour too far; what belongs together is weighed together, or not at all. */
+export function betterWeighedWords(
+  { dropDeltaE, betterWeighed }: Measured,
+  cup: Pick<BatchCup, 'together' | 'amounts'>,
+): string | undefined {
+  if (dropDeltaE === undefined || !betterWeighed) return undefined;
+  if (!cup.together) return 'better weighed';
+  return canWeighAll(cup) ? 'better weigh all' : undefined;
+}
+
+/** That a measure is the scale's and why, that it is better weighed, how far off it is; nothing where there is nothing to say. */
+export function measureNote(measured: Measured, cup: Pick<BatchCup, 'together' | 'amounts'>): string | undefined {
+  const { tool, tooCoarse, grams } = measured;
+  const amiss = amissNote(measured);
+  if (tool !== 'scale') {
+    const better = betterWeighedWords(measured, cup);
+    return amiss ?? (better && `${better}: one drop moves the colour by ΔE ${measured.dropDeltaE!.toFixed(1)}`);
+  }
+  const several = tooCoarse !== undefined && /drops|\+|×/.test(tooCoarse.text);
+  const why =
+    tooCoarse === undefined ? '' : `: ${tooCoarse.text} ${several ? 'are' : 'is'} ${amissText(tooCoarse.grams, grams)}`;
+  return amiss === undefined ? `by scale${why}` : `by scale${why}; even this is ${amiss}`;
+}
+
+/**
+ * What is to be known of a cup as it is measured: how its colour comes out, what is far off, what belongs together.
+ *
+ * @param leastDeltaE smallest colour error that is worth its line, ΔE00
+ */
+export function measuringNotes(
+  cup: BatchCup,
+  title: (material: string) => string,
+  leastDeltaE: number = SAME_CUP,
+): readonly string[] {
+  const { amounts, measuringDeltaE, byHandDeltaE, together } = cup;
+  const off = amounts.filter(({ measuredGrams, grams }) => !isNear(measuredGrams, grams));
+  const doses = off.map(
+    ({ material, measuredGrams, grams }) => `${formatDecimal(measuredGrams / grams, 2)} times the ${title(material)}`,
+  );
+  const withDoses = doses.length === 0 ? '' : `, with ${listed(doses)} of the recipe`;
+  const apart = amounts.some(({ tool }) => tool === 'scale') ? 'Apart from what is weighed, drops' : 'Drops';
+  return [
+    ...(measuringDeltaE >= leastDeltaE || doses.length > 0
+      ? [
+          `Measured this way, the colour is ${measuringDeltaE < SAME_CUP ? 'less than ΔE 0.1' : `ΔE ${measuringDeltaE.toFixed(1)}`} from exact${withDoses}.`,
+        ]
+      : []),
+    ...(byHandDeltaE === undefined
+      ? []
+      : [`By drops and spoons alone it would be ΔE ${byHandDeltaE.toFixed(1)} from exact.`]),
+    ...(together
+      ? [
+          `${apart} and spoons make up for each other: measure all of them this way${canWeighAll(cup) ? ', or weigh all' : ''}.`,
+        ]
+      : []),
+  ];
+}

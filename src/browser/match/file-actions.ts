@@ -1,0 +1,91 @@
+/**
+ * What leaves the page and comes into it: the recipe's file, and a match to go on with elsewhere.
+ *
+ * @packageDocumentation
+ */
+
+import { freeName } from '../../book/read/free-name.ts';
+import { newWork } from './ask.ts';
+import { exportedText } from './fit-work.ts';
+import { MOST } from './limits.ts';
+import { isNoWork, readWork } from './read-work.ts';
+import type { BenchScreen } from './screen.ts';
+import { settledWork } from './settle-work.ts';
+import type { BenchState } from './state.ts';
+import type { Work } from './work.ts';
+
+// A character has at most three bytes.
+const MOST_BYTES = 3 * MOST.exported;
+
+/** Actions on files. */
+export class FileActions {
+  private readonly state: BenchState;
+  private readonly screen: BenchScreen;
+  private readonly mayReplace: () => boolean;
+
+  constructor(state: BenchState, screen: BenchScreen, mayReplace: () => boolean) {
+    this.state = state;
+    this.screen = screen;
+    this.mayReplace = mayReplace;
+  }
+
+  downloadFile(which: 'recipe' | 'target'): void {
+    const { name, text } = this.screen.files()[which]!;
+    this.download(name, text, 'text/markdown');
+  }
+
+  exportWork(): void {
+    const { work } = this.state;
+    this.download(`${freeName(work.title, new Set())}-match.json`, exportedText(work), 'application/json');
+  }
+
+  async copyFile(which: 'recipe' | 'target'): Promise<void> {
+    try {
+      await navigator.clipboard.writeText(this.screen.files()[which]!.text);
+      this.screen.say(`The ${which} is copied.`);
+    } catch {
+      // Without leave for the clipboard the text is marked, to be copied by hand.
+      window.getSelection()?.selectAllChildren(this.screen.part(`[data-file="${which}"]`));
+      this.screen.say(`The ${which} is marked: copy it by hand.`);
+    }
+  }
+
+  async importWork(control: HTMLInputElement): Promise<void> {
+    const file = control.files?.[0];
+    if (!file) return;
+    const text = file.size > MOST_BYTES ? '' : await file.text();
+    control.value = '';
+    const read = readWork(text);
+    const settled = isNoWork(read) ? read : settledWork(read, this.state.data);
+    if ('fault' in settled) this.screen.say(settled.fault);
+    else if (this.mayReplace()) this.replace(settled.work, `The match is here. ${settled.says}`.trim());
+  }
+
+  clear(): void {
+    if (!this.mayReplace()) return;
+    this.replace(newWork(this.state.data), 'A new match.');
+    // The button stands at the foot of a page whose head it has changed.
+    this.screen.part('#bench-target').focus();
+  }
+
+  private replace(work: Work, says: string): void {
+    const { state, screen } = this;
+    state.drafts = [];
+    state.answers = [];
+    state.begun = false;
+    state.work = work;
+    screen.showAll();
+    screen.say(says);
+  }
+
+  private download(name: string, text: string, type: string): void {
+    const url = URL.createObjectURL(new Blob([text], { type }));
+    const anchor = document.createElement('a');
+    anchor.href = url;
+    anchor.download = name;
+    anchor.click();
+    // The browser reads the address after the click.
+    window.setTimeout(() => URL.revokeObjectURL(url), 10_000);
+    this.screen.say(`${name} is saved.`);
+  }
+}

@@ -1,0 +1,77 @@
+import { concentrations, total } from '../../cup/ledger.ts';
+import { limitOf } from '../../matching/proposals/proposal.ts';
+import { doseIn } from '../../render/dose-text.ts';
+import { type Html, html } from '../../render/html.ts';
+import { limitText, sentence, volumeText } from '../../render/words.ts';
+import { formatDecimal } from '../../units/format-quantity.ts';
+import { usualVolume } from '../../units/usual-volume.ts';
+import { noMoreThan } from '../../units/volume-field.ts';
+import { isToBeMixed } from './mix-view.ts';
+import { type BenchShown, titleIn } from './shown.ts';
+import { spoonWords } from './spoon-words.ts';
+import { type CupNow, doings, nextRound, type WorkStep } from './work.ts';
+import { colourText } from './work-colour.ts';
+
+/** The log of a cup, and what is in it. */
+export function logView(
+  steps: readonly WorkStep[],
+  { cup, volumeMl }: Pick<CupNow, 'cup' | 'volumeMl'>,
+  shown: BenchShown,
+): Html {
+  const { settings } = shown.data;
+  const toMix = isToBeMixed({ steps });
+  // Of what is to be mixed it stands where it is told to be.
+  const limit = toMix ? undefined : limitOf(cup, shown.materials);
+  const inside = Object.entries(concentrations(cup)).map(
+    ([id, gramsPerMl]) =>
+      html`<li><b>${formatDecimal(cup.materials[id]!, 3)} g</b> ${titleIn(shown, id)} <span class="fine">${doseIn({ gramsPerMl }, settings, shown.materials.get(id))} in ${usualVolume(settings).text}</span></li>`,
+  );
+  return html`<div class="bench-log"><div><h3>The log</h3>${
+    steps.length === 0
+      ? html`<p>Plain plastic.</p>`
+      : html`<ol>${linesOf(steps, shown)}</ol><p class="bench-buttons"><button class="quiet" type="button" data-undo>Take back ${lastDone(steps)}</button></p>`
+  }</div><div><h3>${toMix ? 'In the cup when it is mixed' : 'Really in the cup'}</h3><p>${noMoreThan(Math.max(0, volumeMl), settings)}${total(cup.plastics) > 1e-6 ? '' : ': it is empty'}.${limit ? ` Not above ${limitText(limit.celsius, settings)}, for ${titleIn(shown, limit.material)}.` : ''}</p>${inside.length === 0 ? '' : html`<ul class="bench-inside">${inside}</ul>`}</div></div>`;
+}
+
+/** What was done last, as the end of "Take back …". */
+export function lastDone(steps: readonly WorkStep[]): string {
+  const last = doings(steps).at(-1)?.[0]?.do;
+  if (steps.at(-1)?.do === 'see') return `round ${nextRound(steps) - 1}`;
+  return steps.length === 1 && isToBeMixed({ steps })
+    ? 'the recipe'
+    : last === 'pour'
+      ? 'the last pour'
+      : 'the last addition';
+}
+
+/** A line for everything that was done in one go. */
+function linesOf(steps: readonly WorkStep[], shown: BenchShown): Html {
+  let round = 0;
+  const toMix = isToBeMixed({ steps });
+  const lines = doings(steps).map((together) => {
+    const looked = together.some((step) => step.do === 'see');
+    if (looked) round++;
+    const words = together.map(
+      (step, index) =>
+        html`${index > 0 ? '; ' : ''}${stepWords(step, shown, looked || index > 0, toMix && step === steps[0])}`,
+    );
+    return html`<li>${looked ? html`Round ${round}: ` : ''}${words}</li>`;
+  });
+  return html`${lines}`;
+}
+
+function stepWords(step: WorkStep, shown: BenchShown, goesOn: boolean, toMix: boolean): Html {
+  const { settings } = shown.data;
+  const verb = (word: string): string => (goesOn ? word : sentence(word));
+  switch (step.do) {
+    case 'add':
+      if (step.amounts.length === 0) return html`${verb('nothing went in')}`;
+      return html`${verb(toMix ? 'to be mixed:' : 'added')} ${step.amounts.map(({ material, dose }, index) => html`${index > 0 ? ', ' : ''}${titleIn(shown, material)} ${spoonWords(dose, settings)}`)}`;
+    case 'plastic':
+      return html`${verb('added')} ${volumeText(step.ml, settings)} of plastic`;
+    case 'pour':
+      return html`${verb('poured')} ${volumeText(step.ml, settings)}`;
+    case 'see':
+      return html`${verb('saw')} ${step.overWhite ? `${colourText(step.overWhite)} over white` : ''}${step.overWhite && step.overBlack ? ', ' : ''}${step.overBlack ? `${colourText(step.overBlack)} over black` : ''}${step.note ? html` <span class="said">“${step.note}”</span>` : ''}`;
+  }
+}

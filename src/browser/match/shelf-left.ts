@@ -1,0 +1,44 @@
+import type { BenchPageData, BenchPageMaterial } from '../../render/pages/match.ts';
+import type { Work, WorkStep } from './work.ts';
+
+/**
+ * The shelf as a match leaves it. `stock` in a file is what is left on the shelf, and what was put into a match is not in the book yet, so
+ * that is taken off here: what went into each cup, those that were given up too, and what is to be mixed.
+ *
+ * @param anew cups that are to be begun anew: a log without a look is not kept then, and counts as not done
+ */
+export function shelfLeft(
+  { cups, plastic, plasticMl }: Pick<Work, 'cups' | 'plastic' | 'plasticMl'>,
+  { materials }: Pick<BenchPageData, 'materials'>,
+  anew: readonly number[] = [],
+): readonly BenchPageMaterial[] {
+  const taken = new Map<string, number>();
+  const take = (material: string, grams: number): void => {
+    taken.set(material, (taken.get(material) ?? 0) + grams);
+  };
+  const gramsPerMl = materials.find(({ id }) => id === plastic)?.gramsPerMl ?? 1;
+  for (const [index, { steps, earlier = [] }] of cups.entries()) {
+    const stays = !anew.includes(index) || steps.some((step) => step.do === 'see');
+    for (const log of [...earlier, ...(stays ? [steps] : [])]) {
+      if (log.length > 0) take(plastic, plasticMl * gramsPerMl);
+      for (const step of log)
+        takeStep(
+          step,
+          (id, grams) => take(id, grams),
+          (ml) => take(plastic, ml * gramsPerMl),
+        );
+    }
+  }
+  return materials.map((material) => {
+    const { id, stockGrams } = material;
+    const grams = taken.get(id);
+    return stockGrams === undefined || grams === undefined
+      ? material
+      : { ...material, stockGrams: Math.max(0, stockGrams - grams) };
+  });
+}
+
+function takeStep(step: WorkStep, take: (material: string, grams: number) => void, thin: (ml: number) => void): void {
+  if (step.do === 'add') for (const { material, grams } of step.amounts) take(material, grams);
+  else if (step.do === 'plastic') thin(step.ml);
+}

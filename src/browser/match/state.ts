@@ -1,0 +1,107 @@
+import type { BenchPageData, BenchPageMaterial } from '../../render/pages/match.ts';
+import { afterPause } from '../page-data.ts';
+import type { FirstAnswer } from './ask.ts';
+import type { CupDraft, Drafts } from './drafts.ts';
+import { fittedWork } from './fit-work.ts';
+import type { KeptMatch } from './kept-match.ts';
+import type { Work } from './work.ts';
+
+/** Everything that the page knows, kept soon after every change. */
+export class BenchState {
+  readonly data: BenchPageData;
+  readonly materials: ReadonlyMap<string, BenchPageMaterial>;
+  drafts: readonly CupDraft[];
+  answers: readonly FirstAnswer[] = [];
+  /** Recipes were found before the page was loaded again, and are to be found anew. */
+  readonly findsAgain: boolean;
+  /** A cup is shown though nothing was put in yet. */
+  begun: boolean;
+  /** Told when a match has become too long. */
+  onFull: () => void = () => {};
+  private current: Work;
+  /** What was kept is left alone until there is something else to keep. */
+  private changed = false;
+  private readonly keeper: KeptMatch | undefined;
+  private readonly saveSoon = afterPause(() => this.save(), 250);
+
+  /** @param keeper where the match is kept between visits; nowhere, where the browser keeps nothing */
+  constructor(data: BenchPageData, work: Work, drafts: Drafts, keeper: KeptMatch | undefined) {
+    this.data = data;
+    this.materials = new Map(data.materials.map((material) => [material.id, material]));
+    this.current = work;
+    this.drafts = drafts.cups;
+    this.begun = drafts.begun;
+    this.findsAgain = drafts.found;
+    this.keeper = keeper;
+  }
+
+  get work(): Work {
+    return this.current;
+  }
+
+  set work(work: Work) {
+    this.put(work);
+  }
+
+  /** Takes over a changed match, and keeps it soon. False, and told, where there is too much of it to be kept: then all stays as it was. */
+  put(work: Work): boolean {
+    const fitted = fittedWork(work);
+    if (fitted === undefined) {
+      this.onFull();
+      return false;
+    }
+    this.current = fitted;
+    this.changed = true;
+    this.saveSoon();
+    return true;
+  }
+
+  /** Whether there is a cup to show: something was done, or the maker begins with plain plastic. */
+  get inProgress(): boolean {
+    return this.begun || this.hasLog;
+  }
+
+  /** Whether anything was done to a cup. */
+  get hasLog(): boolean {
+    return this.work.cups.some(({ steps }) => steps.length > 0);
+  }
+
+  /** Keeps what was typed for a cup, at once: the next thing may be a reload. */
+  draft(index: number, draft: CupDraft): void {
+    this.drafts = this.work.cups.map((_, at) => (at === index ? draft : (this.drafts[at] ?? {})));
+    this.saveDrafts();
+  }
+
+  /** Shows the cups though nothing was put in yet. */
+  beginPlain(): void {
+    this.begun = true;
+    this.changed = true;
+    this.save();
+  }
+
+  /** Takes over what another tab has kept. True where something of this one is lost by that. */
+  takeOver(work: Work, { cups, begun }: Drafts): boolean {
+    const lost = this.changed;
+    if (JSON.stringify(work) !== JSON.stringify(this.current)) this.answers = [];
+    this.current = work;
+    this.drafts = cups;
+    this.begun = begun;
+    this.changed = false;
+    return lost;
+  }
+
+  /** @param leaving the page may never come back to this script */
+  save(leaving = false): void {
+    this.keeper?.keep(this.changed ? { work: JSON.stringify(this.work), drafts: this.draftsText() } : {}, leaving);
+    this.changed = false;
+  }
+
+  saveDrafts(): void {
+    this.keeper?.keep({ drafts: this.draftsText() });
+  }
+
+  private draftsText(): string {
+    const drafts: Drafts = { cups: this.drafts, found: this.answers.length > 0, begun: this.begun };
+    return JSON.stringify(drafts);
+  }
+}

@@ -1,0 +1,74 @@
+import { ROUNDING_ML } from '../../cup/ledger.ts';
+import { isReversed, viewsFault } from '../../matching/target/target-part.ts';
+import { mlInField, noMoreThan, volumeLimits, volumeUnitName } from '../../units/volume-field.ts';
+import type { VolumeUnit } from '../../units/volume-text.ts';
+import { LIMITS, MOST } from './limits.ts';
+import type { WorkStep } from './work.ts';
+import { labOfColour, noColour, typedColour, type WorkColour } from './work-colour.ts';
+
+/** A round as it stands in its form; a view is absent where nobody looked. */
+export interface TypedRound {
+  /** In the book's unit. */
+  readonly pour: string;
+  readonly overWhite?: string;
+  readonly overBlack?: string;
+  readonly note: string;
+}
+
+/** What is wrong with a round, and with which of its fields. */
+export interface RoundFault {
+  readonly fault: string;
+  readonly field: keyof TypedRound;
+}
+
+/** Whether a round is not one yet. */
+export function isRoundFault(round: readonly WorkStep[] | RoundFault): round is RoundFault {
+  return 'fault' in round;
+}
+
+/**
+ * A test pour and what was seen of it, as steps of the log. Nothing is taken for seen that was not said.
+ *
+ * @param volumeMl what is in the cup
+ * @param unit what the pour is typed in
+ * @param pouredMl the pour that the form was given, of a round that was taken back
+ */
+export function roundOf(
+  typed: TypedRound,
+  volumeMl: number,
+  unit: VolumeUnit = { volume: 'ml' },
+  pouredMl?: number,
+): readonly WorkStep[] | RoundFault {
+  const pour = mlInField(typed.pour, unit, pouredMl);
+  const inUnits = volumeUnitName(unit);
+  const poured = (fault: string): RoundFault => ({ fault, field: 'pour' });
+  if (!(pour >= 0)) return poured(`Give what was poured in ${inUnits}, 0 or more.`);
+  if (typed.pour.trim() === '') return poured(`How many ${inUnits} were poured? Write 0 if nothing left the cup.`);
+  if (pour > 0 && pour < LIMITS.pouredMl.least)
+    return poured(`Give what was poured in ${inUnits}: 0, or at least ${volumeLimits(LIMITS.pouredMl, unit).least}.`);
+  if (pour > Math.min(volumeMl + ROUNDING_ML, LIMITS.pouredMl.most))
+    return poured(`There are ${noMoreThan(volumeMl, unit)} in the cup: no more can be poured.`);
+  const views: { overWhite?: WorkColour; overBlack?: WorkColour } = {};
+  for (const view of ['overWhite', 'overBlack'] as const) {
+    const digits = typed[view];
+    if (digits === undefined) continue;
+    const backing = view === 'overWhite' ? 'white' : 'black';
+    if (digits.trim() === '')
+      return { fault: `Say what you saw over ${backing}: choose its colour, or take away the tick.`, field: view };
+    const colour = typedColour(digits);
+    if (colour === undefined) return { fault: noColour(digits), field: view };
+    views[view] = colour;
+  }
+  const { overWhite, overBlack } = views;
+  const labs = overWhite && overBlack && { overWhite: labOfColour(overWhite), overBlack: labOfColour(overBlack) };
+  if (labs && isReversed(labs)) return { fault: viewsFault(labs)!, field: 'overBlack' };
+  const note = typed.note.trim();
+  if (note.length > MOST.note) return { fault: `A note has at most ${MOST.note} characters.`, field: 'note' };
+  const looked = views.overWhite !== undefined || views.overBlack !== undefined || note !== '';
+  if (pour === 0 && !looked) return poured('Note what was poured, or what was seen.');
+  return [
+    // No more than there is, to the last digit: the recipe's file is held to that.
+    ...(pour > 0 ? [{ do: 'pour' as const, ml: Math.min(pour, volumeMl) }] : []),
+    ...(looked ? [{ do: 'see' as const, ...views, ...(note !== '' && { note }) }] : []),
+  ];
+}

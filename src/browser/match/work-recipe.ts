@@ -1,0 +1,159 @@
+import { freeName } from '../../book/read/free-name.ts';
+import { plainText } from '../../book/words/plain-text.ts';
+import { formatDecimal } from '../../units/format-quantity.ts';
+import { typedOunces } from '../../units/volume-field.ts';
+import type { VolumeUnit } from '../../units/volume-text.ts';
+import type { Work, WorkAmount, WorkCup, WorkStep } from './work.ts';
+import { colourInFile } from './work-colour.ts';
+
+/** What a recipe's file is made with. */
+export interface RecipeFileOptions {
+  /** `2026-03-14` */
+  readonly made: string;
+  /** Names of the recipes that the book has already. */
+  readonly taken: ReadonlySet<string>;
+  /** Name of the target that it is for, where that is not one of the book's yet. */
+  readonly target?: string | undefined;
+  /** What volumes were typed in; unset: ml. What was not typed so is in ml, to all its digits. */
+  readonly unit?: VolumeUnit;
+}
+
+/** A file to take away. */
+export interface TakenFile {
+  /** The file's name, without its folder. */
+  readonly name: string;
+  readonly text: string;
+}
+
+/** Work as a recipe of the book: a file that `check` accepts. Its log is the log of the work, step for step. */
+export function recipeFile(
+  work: Work,
+  { made, taken, target = work.target, unit = { volume: 'ml' } }: RecipeFileOptions,
+): TakenFile {
+  const title = titleOf(work);
+  const lines = [
+    '---',
+    `title: ${quoted(title)}`,
+    `made: ${made}`,
+    `pattern: ${work.cups.length === 1 ? 'solid' : 'laminate'}`,
+    `mold: ${nameText(work.mold)}`,
+    ...(target === undefined ? [] : [`for: ${nameText(target)}`]),
+    'cups:',
+    ...work.cups.flatMap((cup) => cupLines(cup, work, unit)),
+    '---',
+    '',
+  ];
+  return { name: `${freeName(title, taken)}.md`, text: lines.join('\n') };
+}
+
+function cupLines({ name, steps }: WorkCup, { plastic, plasticMl }: Work, unit: VolumeUnit): readonly string[] {
+  const log = grouped(steps);
+  return [
+    `  ${nameText(name)}:`,
+    `    plastic: ${exactVolume(plasticMl, unit)} ${plastic}`,
+    ...(log.length === 0 ? [] : ['    log:', ...log.flatMap((step) => stepLines(step, plastic, unit))]),
+  ];
+}
+
+/** Steps that a recipe's file writes as one, in the order that it reads them in: plastic, add, pour, seen. */
+interface LogStep {
+  plasticMl?: number;
+  add?: readonly WorkAmount[];
+  pourMl?: number;
+  see?: Extract<WorkStep, { do: 'see' }>;
+}
+
+function grouped(steps: readonly WorkStep[]): readonly LogStep[] {
+  const log: LogStep[] = [];
+  // Only into a step that has nothing yet which comes after it.
+  const into = (fits: (step: LogStep) => boolean): LogStep => {
+    const last = log.at(-1);
+    if (last && fits(last)) return last;
+    const next: LogStep = {};
+    log.push(next);
+    return next;
+  };
+  for (const step of steps) {
+    switch (step.do) {
+      case 'plastic':
+        into(
+          ({ plasticMl, add, pourMl, see }) => plasticMl === undefined && !add && pourMl === undefined && !see,
+        ).plasticMl = step.ml;
+        break;
+      case 'add':
+        into(({ add, pourMl, see }) => !add && pourMl === undefined && !see).add = step.amounts;
+        break;
+      case 'pour':
+        into(({ pourMl, see }) => pourMl === undefined && !see).pourMl = step.ml;
+        break;
+      case 'see':
+        into(({ see }) => !see).see = step;
+        break;
+    }
+  }
+  return log;
+}
+
+function stepLines({ plasticMl, add, pourMl, see }: LogStep, plastic: string, unit: VolumeUnit): readonly string[] {
+  const fields = [
+    ...(plasticMl === undefined ? [] : [`plastic: ${exactVolume(plasticMl, unit)} ${plastic}`]),
+    ...(add === undefined
+      ? []
+      : [
+          add.length === 0
+            ? 'add: {}'
+            : `add: { ${merged(add)
+                .map(([material, dose]) => `${nameText(material)}: ${dose}`)
+                .join(', ')} }`,
+        ]),
+    ...(pourMl === undefined ? [] : [`pour: ${exactVolume(pourMl, unit)}`]),
+    ...(see === undefined ? [] : [`seen: { ${seenFields(see).join(', ')} }`]),
+  ];
+  return fields.map((field, index) => `      ${index === 0 ? '- ' : '  '}${field}`);
+}
+
+function seenFields({ overWhite, overBlack, note }: Extract<WorkStep, { do: 'see' }>): readonly string[] {
+  return [
+    ...(overWhite === undefined ? [] : [`over-white: ${colourInFile(overWhite)}`]),
+    ...(overBlack === undefined ? [] : [`over-black: ${colourInFile(overBlack)}`]),
+    ...(note === undefined || plainText(note) === '' ? [] : [`note: ${quoted(plainText(note))}`]),
+  ];
+}
+
+/** A material twice in one step is written once, in grams. */
+function merged(amounts: readonly WorkAmount[]): readonly (readonly [material: string, dose: string])[] {
+  const all = new Map<string, readonly WorkAmount[]>();
+  for (const amount of amounts) all.set(amount.material, [...(all.get(amount.material) ?? []), amount]);
+  return [...all].map(([material, each]) => [
+    material,
+    each.length === 1
+      ? each[0]!.dose
+      : `${formatDecimal(
+          each.reduce((sum, { grams }) => sum + grams, 0),
+          DIGITS,
+        )} g`,
+  ]);
+}
+
+// More than were typed: rounded, a pour could be larger than what is left.
+const DIGITS = 12;
+
+function exactVolume(ml: number, { volume }: VolumeUnit): string {
+  const ounces = volume === 'ml' ? undefined : typedOunces(ml);
+  return ounces === undefined ? `${formatDecimal(ml, DIGITS)} ml` : `${ounces} fl oz`;
+}
+
+/** A name as YAML reads it back: digits alone would be a number, and some words are none. */
+export function nameText(name: string): string {
+  return /^[a-z]/.test(name) && !/^(?:true|false|null)$/.test(name) ? name : quoted(name);
+}
+
+/** Name of the colour, or what stands for it. */
+export function titleOf({ title }: Pick<Work, 'title'>): string {
+  return plainText(title) === '' ? 'Matched at the bench' : plainText(title);
+}
+
+/** A text as YAML reads it back, whatever is in it: JSON's strings are YAML's, and of one line. */
+export function quoted(text: string): string {
+  return JSON.stringify(text);
+}

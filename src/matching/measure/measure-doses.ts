@@ -1,0 +1,169 @@
+import type { Measure } from '../../cup/bench.ts';
+import { measures } from '../../cup/measures.ts';
+import { UNITS } from '../../units/unit.ts';
+import type { Mix } from '../mix/mix.ts';
+import { type MatchBench, plasticText } from '../shelf/match-bench.ts';
+import type { MatchMaterial } from '../shelf/match-material.ts';
+
+/** What can be put into a cup: a material, or plastic that thins it. */
+export interface Ingredient {
+  readonly material: MatchMaterial;
+  /** Index of the cup that it goes into. */
+  readonly cup: number;
+  /** Plastic is dosed as its share of the thinned cup's plastic. */
+  readonly thins: boolean;
+  /** Largest amount, g; of plastic in ml. */
+  readonly most: number;
+}
+
+/** One measured ingredient. */
+export interface MeasuredIngredient {
+  readonly candidate: number;
+  /** g, or ml of plastic. */
+  readonly amount: number;
+  readonly measure: Measure;
+}
+
+/** A cup measured out. */
+export interface MeasuredDoses {
+  readonly ingredients: readonly MeasuredIngredient[];
+  /** Of all candidates. */
+  readonly doses: Float64Array;
+  readonly score: number;
+}
+
+interface Option {
+  readonly amount: number;
+  readonly measure?: Measure;
+}
+
+// Plastic is read off a cup's marks: 5 ml, or a quarter of a fluid ounce. Common practice, no source.
+const PLASTIC_STEP_ML = { ml: 5, 'fl oz': UNITS['fl oz'].size / 4 } as const;
+const OPTIONS = 4;
+const MOST_COMBINATIONS = 150;
+// A spoonful more to level must gain this much ΔE00.
+const EFFORT = 0.02;
+
+/**
+ * Rounds doses to what the bench can measure, together, for the least difference to the targets: each may be rounded away from
+ * its nearest to make up for another, and what helps nobody in any measurable amount is left out.
+ *
+ * @param plasticMl plastic in each cup before anything is added, ml
+ * @param doses g per ml of plastic; of plastic, its share of the plastic after it was added
+ */
+export function measureDoses(
+  mix: Mix,
+  ingredients: readonly Ingredient[],
+  set: readonly number[],
+  doses: Float64Array,
+  plasticMl: readonly number[],
+  bench: MatchBench,
+): MeasuredDoses {
+  const exactMl = plasticMl.map((ml, cup) => {
+    const thin = set.find((j) => ingredients[j]!.thins && ingredients[j]!.cup === cup);
+    return thin === undefined ? ml : ml + addedPlastic(doses[thin]!, ml);
+  });
+  const lists = set.map((j): readonly Option[] => {
+    const ingredient = ingredients[j]!;
+    const ml = exactMl[ingredient.cup]!;
+    return ingredient.thins
+      ? plasticOptions(ml - plasticMl[ingredient.cup]!, ingredient, bench)
+      : materialOptions(doses[j]! * ml, ingredient, bench);
+  });
+  const into = (choice: readonly number[]): Float64Array => {
+    const ml = [...plasticMl];
+    for (const [i, j] of set.entries())
+      if (ingredients[j]!.thins) ml[ingredients[j]!.cup]! += lists[i]![choice[i]!]!.amount;
+    const result = new Float64Array(mix.count);
+    for (const [i, j] of set.entries()) result[j] = lists[i]![choice[i]!]!.amount / ml[ingredients[j]!.cup]!;
+    return result;
+  };
+  const cost = (choice: readonly number[]): number => {
+    let effort = 0;
+    for (const [i, option] of choice.entries()) effort += lists[i]![option]!.measure?.effort ?? 0;
+    return mix.score(into(choice)) + EFFORT * effort;
+  };
+  const choice = bestChoice(
+    lists.map(({ length }) => length),
+    cost,
+  );
+  const measured = set.flatMap((candidate, i): MeasuredIngredient[] => {
+    const { amount, measure } = lists[i]![choice[i]!]!;
+    return amount > 0 && measure ? [{ candidate, amount, measure }] : [];
+  });
+  const result = into(choice);
+  return { ingredients: measured, doses: result, score: mix.score(result) };
+}
+
+/** Plastic that makes up a share of the plastic after it was added, ml. */
+export function addedPlastic(share: number, plasticMl: number): number {
+  return (plasticMl * share) / (1 - share);
+}
+
+function plasticOptions(ml: number, { most }: Ingredient, bench: MatchBench): readonly Option[] {
+  const step = PLASTIC_STEP_ML[bench.volume ?? 'ml'];
+  const down = Math.floor(ml / step);
+  return [down * step, (down + 1) * step]
+    .filter((amount) => amount <= most)
+    .map((amount) =>
+      amount === 0
+        ? { amount }
+        : { amount, measure: { grams: amount, text: plasticText(amount, bench), tool: 'none', effort: 1 } },
+    );
+}
+
+/** Amounts about `grams` that the bench can measure, nearest first, and none at all. */
+function materialOptions(grams: number, { material, most }: Ingredient, bench: MatchBench): readonly Option[] {
+  const found = new Map<string, Measure>();
+  for (const about of [grams, grams * 0.8, grams * 1.25]) {
+    for (const measure of measures(about, material, bench).slice(0, OPTIONS)) found.set(measure.text, measure);
+  }
+  const options = [...found.values()]
+    .filter((measure) => measure.grams <= most * (1 + 1e-9))
+    .sort((one, other) => Math.abs(one.grams - grams) - Math.abs(other.grams - grams))
+    .slice(0, OPTIONS)
+    .map((measure): Option => ({ amount: measure.grams, measure }));
+  return [...options, { amount: 0 }];
+}
+
+/** The choice of one option from each list that costs least: all are tried where they are few, else one and two at a time. */
+function bestChoice(lengths: readonly number[], cost: (choice: readonly number[]) => number): readonly number[] {
+  let best = lengths.map(() => 0);
+  let least = cost(best);
+  const consider = (choice: number[]): boolean => {
+    const found = cost(choice);
+    if (!(found < least - 1e-9)) return false;
+    best = choice;
+    least = found;
+    return true;
+  };
+  const combinations = lengths.reduce((product, length) => product * length, 1);
+  if (combinations <= MOST_COMBINATIONS) {
+    for (let number = 1; number < combinations; number++) {
+      let rest = number;
+      consider(
+        lengths.map((length) => {
+          const digit = rest % length;
+          rest = Math.floor(rest / length);
+          return digit;
+        }),
+      );
+    }
+    return best;
+  }
+  for (let improved = true; improved; ) {
+    improved = false;
+    for (let i = 0; i < lengths.length; i++) {
+      for (let k = i; k < lengths.length; k++) {
+        for (let a = 0; a < lengths[i]!; a++) {
+          for (let b = 0; b < (k === i ? 1 : lengths[k]!); b++) {
+            const tried = best.with(i, a);
+            if (k !== i) tried[k] = b;
+            if (consider(tried)) improved = true;
+          }
+        }
+      }
+    }
+  }
+  return best;
+}

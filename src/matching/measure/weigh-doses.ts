@@ -1,0 +1,85 @@
+import type { Bench } from '../../cup/bench.ts';
+import { weighed } from '../../cup/measures.ts';
+import type { Mix } from '../mix/mix.ts';
+import { leastDoses } from '../search/least-doses.ts';
+import { refineDoses } from '../search/refine-doses.ts';
+import { differenceText, listed } from '../words.ts';
+import type { LeftByTools } from './best-tools.ts';
+import type { Ingredient, MeasuredDoses } from './measure-doses.ts';
+
+/** An amount as the scale shows it. */
+export interface Weight {
+  readonly grams: number;
+  /** "0.12 g" */
+  readonly text: string;
+}
+
+/** Measured doses weighed instead. */
+export interface WeighedDoses {
+  /** Of each material that was measured, by candidate. */
+  readonly weights: ReadonlyMap<number, Weight>;
+  /** Largest ΔE00 that they leave. */
+  readonly deltaE: number;
+}
+
+/**
+ * What to weigh instead of drops and spoons: the same materials, with the same plastic added, each in the best amount by the scale's
+ * step. Not the weights of the drops and spoons, which are rounded to make up for one another. Undefined without a scale, and where
+ * everything is weighed already.
+ *
+ * @param exact doses before they were measured, g per ml of plastic
+ * @param plasticMl plastic in each cup before anything is added, ml
+ */
+export function weighDoses(
+  mix: Mix,
+  ingredients: readonly Ingredient[],
+  measured: MeasuredDoses,
+  exact: Float64Array,
+  plasticMl: readonly number[],
+  { scaleGrams }: Bench,
+): WeighedDoses | undefined {
+  const materials = measured.ingredients.filter(({ candidate }) => !ingredients[candidate]!.thins);
+  if (scaleGrams === undefined || materials.every(({ measure }) => measure.tool === 'scale')) return undefined;
+  const ml = [...plasticMl];
+  for (const { candidate, amount } of measured.ingredients)
+    if (ingredients[candidate]!.thins) ml[ingredients[candidate]!.cup]! += amount;
+  const at = (dose: (candidate: number) => number): WeighedDoses => {
+    const doses = measured.doses.slice();
+    const weights = new Map<number, Weight>();
+    for (const { candidate } of materials) {
+      const plastic = ml[ingredients[candidate]!.cup]!;
+      const weight = weightOf(dose(candidate) * plastic, scaleGrams);
+      weights.set(candidate, weight);
+      doses[candidate] = weight.grams / plastic;
+    }
+    return { weights, deltaE: mix.worst(doses) };
+  };
+  const start = measured.doses.slice();
+  const set = materials.map(({ candidate }) => candidate);
+  for (const candidate of set) start[candidate] = exact[candidate]!;
+  const refined = leastDoses(mix, set, refineDoses(mix, set, start).doses);
+  const best = at((candidate) => refined[candidate]!);
+  const asMeasured = at((candidate) => measured.doses[candidate]!);
+  return best.deltaE <= asMeasured.deltaE ? best : asMeasured;
+}
+
+/** An amount by the scale's step. */
+export function weightOf(exactGrams: number, scaleGrams: number): Weight {
+  const { grams, text } = weighed(exactGrams, scaleGrams);
+  return { grams, text };
+}
+
+/** "0.65 g of Peat and 0.14 g of Ivory Pearl": everything as it is weighed. */
+export function weightsText(
+  amounts: readonly { readonly title: string; readonly text: string; readonly weighed?: Weight }[],
+): string {
+  return listed(amounts.map(({ title, text, weighed: { text: weight } = { text } }) => `${weight} of ${title}`));
+}
+
+/** Weighing is worth a word where it gains this much, ΔE00. */
+export const WORTH_A_WORD = 0.1;
+
+/** " (weighed, ΔE 6.4)", where that is less; else nothing. */
+export function weighedWords({ deltaE, weighedDeltaE = deltaE }: LeftByTools): string {
+  return weighedDeltaE < deltaE - WORTH_A_WORD ? ` (weighed, ΔE ${differenceText(weighedDeltaE)})` : '';
+}

@@ -1,0 +1,86 @@
+import { type CupState, total } from '../../cup/ledger.ts';
+import type { OpticalConstants } from '../../optics/mixture.ts';
+import { BAND_COUNT } from '../../optics/spectrum.ts';
+import { defined } from '../../values/defined.ts';
+import { required } from '../../values/required.ts';
+import type { Ingredient } from '../measure/measure-doses.ts';
+import { type ModelCorrection, NO_CORRECTION } from '../rounds/correct-model.ts';
+import { contentsOf } from '../rounds/likeness.ts';
+import { offShareOf } from '../rounds/off-share.ts';
+import { type MatchMaterial, withStrengths } from '../shelf/match-material.ts';
+import { type AdditionLimits, type LeftOut, usableMaterials } from '../shelf/usable-materials.ts';
+import type { TargetPart } from '../target/target-part.ts';
+import { baseOfCup } from './cup-model.ts';
+import { layersOfPart, withBehind } from './layers-of-part.ts';
+import { Mix } from './mix.ts';
+import type { MixCandidate } from './mix-problem.ts';
+
+/** A cup, a target and everything that could be added, ready to be solved. */
+export interface AdditionProblem {
+  readonly mix: Mix;
+  readonly ingredients: readonly Ingredient[];
+  readonly plasticMl: number;
+  readonly leftOut: readonly LeftOut[];
+  /** K and S of the cup as it is, per mm, and of what lies behind it. */
+  readonly cups: readonly OpticalConstants[];
+}
+
+// A cup is hardly ever thinned to less than a third.
+const THINNEST = 0.65;
+
+/**
+ * Sets up what could be added to a cup (see `usableMaterials`), and the plastic to thin it with where that is allowed: the one
+ * that most of the cup is.
+ */
+export function additionProblem(
+  cup: CupState,
+  target: TargetPart,
+  shelf: ReadonlyMap<string, MatchMaterial>,
+  correction: ModelCorrection = NO_CORRECTION,
+  limits: AdditionLimits = {},
+): AdditionProblem {
+  const plasticMl = total(cup.plastics);
+  const corrected = withStrengths(shelf, correction.strengths);
+  const { mix: base, flakes, plastic } = baseOfCup(cup, (name) => required(corrected, name));
+  const { usable, leftOut } = usableMaterials(cup, corrected, limits);
+  const ingredients: Ingredient[] = usable.map(({ material, most }) => ({ material, cup: 0, thins: false, most }));
+  const candidates: MixCandidate[] = usable.map(({ material, most }) => ({
+    cup: 0,
+    constants: material.constants!,
+    most: most / plasticMl,
+  }));
+  const thinner = limits.mayThin
+    ? Object.keys(cup.plastics).sort((one, other) => cup.plastics[other]! - cup.plastics[one]!)[0]
+    : undefined;
+  if (thinner !== undefined) {
+    const { stockGrams = Number.POSITIVE_INFINITY, gramsPerMl } = required(shelf, thinner);
+    const leftMl = limits.inStock ? stockGrams / gramsPerMl : Number.POSITIVE_INFINITY;
+    const mostMl = Math.max(0, Math.min(leftMl, (limits.roomMl ?? 3 * plasticMl) - plasticMl));
+    const share = Math.min(THINNEST, mostMl / (plasticMl + mostMl));
+    if (share > 0.01) {
+      ingredients.push({ material: required(shelf, thinner), cup: 0, thins: true, most: mostMl });
+      candidates.push({ cup: 0, constants: difference(plastic, base), most: share });
+    }
+  }
+  const goal = {
+    layers: layersOfPart(target, flakes),
+    overWhite: target.overWhite,
+    ...defined({ overBlack: target.overBlack }),
+    offWhite: correction.offWhite,
+    offBlack: correction.offBlack,
+  };
+  const cups = withBehind(target, base);
+  const offShare = offShareOf(correction, contentsOf(cup), ingredients, shelf);
+  const mix = new Mix({ cups, goals: [goal], candidates, ...defined({ offShare }) });
+  return { mix, ingredients, plasticMl, leftOut, cups };
+}
+
+function difference(one: OpticalConstants, other: OpticalConstants): OpticalConstants {
+  const absorption = new Float64Array(BAND_COUNT);
+  const scattering = new Float64Array(BAND_COUNT);
+  for (let band = 0; band < BAND_COUNT; band++) {
+    absorption[band] = one.absorption[band]! - other.absorption[band]!;
+    scattering[band] = one.scattering[band]! - other.scattering[band]!;
+  }
+  return { absorption, scattering };
+}

@@ -1,0 +1,157 @@
+import type { Lab } from '../../optics/cielab.ts';
+import { deltaE00 } from '../../optics/delta-e00.ts';
+import type { OpticalConstants } from '../../optics/mixture.ts';
+import { BAND_COUNT } from '../../optics/spectrum.ts';
+import { MixColours } from './mix-colours.ts';
+import type { MixProblem } from './mix-problem.ts';
+
+/** Residuals and their slopes at some doses: `rows` of differences to the target in units of ΔE00, by candidates. */
+export interface MixSlopes {
+  readonly residuals: Float64Array;
+  /** rows × candidates, row by row. */
+  readonly slopes: Float64Array;
+}
+
+/** A problem made ready to be asked many times. */
+export class Mix {
+  readonly count: number;
+  readonly rows: number;
+  readonly most: Float64Array;
+  private readonly problem: MixProblem;
+  private readonly colours: MixColours;
+  private readonly columns: readonly { readonly cup: number; readonly K: Float64Array; readonly S: Float64Array }[];
+  private readonly base: readonly { readonly K: Float64Array; readonly S: Float64Array }[];
+
+  constructor(problem: MixProblem) {
+    this.problem = problem;
+    this.count = problem.candidates.length;
+    this.most = Float64Array.from(problem.candidates, ({ most }) => most);
+    this.colours = new MixColours(problem);
+    this.rows = this.colours.rows;
+    this.columns = problem.candidates.map(({ cup, constants }) => ({
+      cup,
+      K: Float64Array.from(constants.absorption),
+      S: Float64Array.from(constants.scattering),
+    }));
+    this.base = problem.cups.map(({ absorption, scattering }) => ({
+      K: Float64Array.from(absorption),
+      S: Float64Array.from(scattering),
+    }));
+  }
+
+  /** Puts doses into the cups. Doses below 0 by rounding, and cups thinned to below nothing, count as nothing. */
+  private fill(doses: Float64Array): void {
+    const { K, S } = this.colours;
+    this.colours.offShare = this.offShare(doses);
+    for (const [cup, base] of this.base.entries()) {
+      K[cup]!.set(base.K);
+      S[cup]!.set(base.S);
+    }
+    for (let j = 0; j < this.count; j++) {
+      const dose = doses[j]!;
+      if (dose === 0) continue;
+      const { cup, K: k, S: s } = this.columns[j]!;
+      const cupK = K[cup]!;
+      const cupS = S[cup]!;
+      for (let band = 0; band < BAND_COUNT; band++) {
+        cupK[band]! += dose * k[band]!;
+        cupS[band]! += dose * s[band]!;
+      }
+    }
+    for (let cup = 0; cup < this.base.length; cup++) {
+      atLeastNothing(K[cup]!);
+      atLeastNothing(S[cup]!);
+    }
+  }
+
+  /** Part of what the model is off by that holds with these doses, 0 to 1. */
+  offShare(doses: Float64Array): number {
+    return this.problem.offShare?.(doses) ?? 1;
+  }
+
+  /** Colours of every view, over white and over black in turn, with what the model is off by. */
+  labs(doses: Float64Array): readonly Lab[] {
+    this.fill(doses);
+    return this.colours.labs();
+  }
+
+  /** ΔE00 of every view to its target, over white and over black in turn. */
+  differences(doses: Float64Array): readonly number[] {
+    const { targets } = this.colours;
+    return this.labs(doses).map((lab, index) => deltaE00(lab, targets[index]!));
+  }
+
+  /** The largest ΔE00 to the target. */
+  worst(doses: Float64Array): number {
+    return Math.max(...this.differences(doses));
+  }
+
+  /** The largest ΔE00, and a little of their mean: of two that are as bad at worst, the better one is lower. */
+  score(doses: Float64Array): number {
+    let worst = 0;
+    let sum = 0;
+    const differences = this.differences(doses);
+    for (const difference of differences) {
+      worst = Math.max(worst, difference);
+      sum += difference;
+    }
+    return worst + (0.1 * sum) / differences.length;
+  }
+
+  /** Sum of squared residuals: about the sum of ΔE00² where the target is near. */
+  squares(doses: Float64Array): number {
+    this.fill(doses);
+    return this.colours.squares();
+  }
+
+  /** Residuals, and slopes for the candidates of a set (all, where it is left out). */
+  slopes(doses: Float64Array, set?: readonly number[]): MixSlopes {
+    this.fill(doses);
+    return this.slopesHere(set);
+  }
+
+  /**
+   * The problem made linear about cups with other K and S than any doses give, per mm: residuals of no doses, and slopes.
+   *
+   * With the target's own K and S this is the first step of E. Allen, J. Opt. Soc. Am. 64:991 (1974), for two constants
+   * (citation from memory): near the target all good recipes lie, so what is linear there finds them without a start.
+   */
+  linearAbout(cups: readonly OpticalConstants[]): MixSlopes {
+    const { K, S } = this.colours;
+    this.colours.offShare = this.offShare(new Float64Array(this.count));
+    for (const [cup, { absorption, scattering }] of cups.entries()) {
+      K[cup]!.set(absorption);
+      S[cup]!.set(scattering);
+    }
+    const away = cups.map(({ absorption, scattering }, cup) => ({
+      cup,
+      K: Float64Array.from(this.base[cup]!.K, (K, band) => K - absorption[band]!),
+      S: Float64Array.from(this.base[cup]!.S, (S, band) => S - scattering[band]!),
+    }));
+    const found = this.slopesHere();
+    for (const column of away) this.colours.addColumn(column, 1, 0, found.residuals);
+    return found;
+  }
+
+  private slopesHere(set?: readonly number[]): MixSlopes {
+    const residuals = new Float64Array(this.rows);
+    const slopes = new Float64Array(this.rows * this.count);
+    this.colours.derive(residuals);
+    const wanted = set ?? this.columns.keys();
+    for (const j of wanted) this.colours.addColumn(this.columns[j]!, this.count, j, slopes);
+    return { residuals, slopes };
+  }
+
+  /** K and S of the cups with doses in them, per mm. */
+  cupsWith(doses: Float64Array): readonly OpticalConstants[] {
+    this.fill(doses);
+    return this.problem.cups.map((_, cup) => ({
+      absorption: Float64Array.from(this.colours.K[cup]!),
+      scattering: Float64Array.from(this.colours.S[cup]!),
+    }));
+  }
+}
+
+function atLeastNothing(values: Float64Array): void {
+  for (let band = 0; band < BAND_COUNT; band++) if (values[band]! < 0) values[band] = 0;
+}

@@ -1,0 +1,72 @@
+import { concentrations, total } from '../../cup/ledger.ts';
+import { defined } from '../../values/defined.ts';
+import { required } from '../../values/required.ts';
+import { firstRecipe } from '../first-recipe.ts';
+import type { NextAdditionQuestion } from '../next-addition.ts';
+import type { ModelCorrection } from '../rounds/correct-model.ts';
+import { colours, type MatchMaterial } from '../shelf/match-material.ts';
+import type { Proposal } from './proposal.ts';
+import type { RecipeProposal } from './recipe-proposal.ts';
+
+/** The colour of a cup in a new one, from plain plastic, with what the rounds have taught; undefined where there is none. */
+export function freshCup(question: NextAdditionQuestion, correction: ModelCorrection): RecipeProposal | undefined {
+  const { cup, target, shelf, bench, tolerance, limits } = question;
+  const [plastic] = Object.keys(cup.plastics).sort((one, other) => cup.plastics[other]! - cup.plastics[one]!);
+  const { inStock, without } = limits ?? {};
+  const contents = concentrations(cup);
+  const byName = new Map(shelf.map((material) => [material.id, material]));
+  const keep = Object.fromEntries(Object.entries(contents).filter(([name]) => !colours(required(byName, name))));
+  const { proposals } = firstRecipe({
+    parts: [target],
+    plastic: plastic!,
+    plasticMl: freshMl(question),
+    shelf,
+    bench,
+    tolerance,
+    correction,
+    keep,
+    limits: defined({ inStock, without }),
+    proposals: 1,
+  });
+  return proposals[0];
+}
+
+/** Plastic that a new cup is started with, ml: never more than a cup is filled to. */
+export function freshMl({ cup, startMl = total(cup.plastics), limits }: NextAdditionQuestion): number {
+  return Math.min(startMl, limits?.roomMl ?? Number.POSITIVE_INFINITY);
+}
+
+/** Whether an addition is so large that a new cup has to be thought of: more than all that colours this one, or a cup of plastic. */
+export function isLarge({ additions, thin }: Proposal, question: NextAdditionQuestion): boolean {
+  const shelf = new Map(question.shelf.map((material) => [material.id, material]));
+  const inCup = colourGrams(
+    Object.entries(question.cup.materials).map(([material, grams]) => ({ material, grams })),
+    shelf,
+  );
+  const more = inCup > 0 && colourGrams(additions, shelf) > inCup;
+  return more || (thin?.ml ?? 0) > freshMl(question);
+}
+
+// So much more material than a new cup takes: a cup that was hardly begun needs about as much. Convention of this book.
+const OUT_OF_PROPORTION = 1.5;
+
+/** Whether an addition is out of proportion: it takes far more material than a new cup, or more plastic. */
+export function takesMore(
+  { additions, thin }: Proposal,
+  { cups }: RecipeProposal,
+  question: NextAdditionQuestion,
+): boolean {
+  const shelf = new Map(question.shelf.map((material) => [material.id, material]));
+  const anew = colourGrams(
+    cups.flatMap(({ amounts }) => amounts),
+    shelf,
+  );
+  return colourGrams(additions, shelf) > OUT_OF_PROPORTION * anew || (thin?.ml ?? 0) > freshMl(question);
+}
+
+function colourGrams(
+  amounts: readonly { readonly material: string; readonly grams: number }[],
+  shelf: ReadonlyMap<string, MatchMaterial>,
+): number {
+  return amounts.reduce((sum, { material, grams }) => sum + (colours(required(shelf, material)) ? grams : 0), 0);
+}

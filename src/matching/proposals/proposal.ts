@@ -1,0 +1,192 @@
+import { type HeatLimit, heatLimit } from '../../cup/heat-limit.ts';
+import { type CupState, cupVolume } from '../../cup/ledger.ts';
+import type { Lab } from '../../optics/cielab.ts';
+import { hexFromLab } from '../../optics/display.ts';
+import { defined } from '../../values/defined.ts';
+import { required } from '../../values/required.ts';
+import { BOTTLE } from '../conventions.ts';
+import type { MeasuredDoses } from '../measure/measure-doses.ts';
+import { tooLittleToWeigh } from '../measure/too-little.ts';
+import { type Weight, weighDoses } from '../measure/weigh-doses.ts';
+import type { AdditionProblem } from '../mix/addition-problem.ts';
+import { distinctBest } from '../search/distinct-best.ts';
+import { type MatchBench, plasticText } from '../shelf/match-bench.ts';
+import { costOf, type MatchMaterial } from '../shelf/match-material.ts';
+import { shortStock } from '../shelf/short-stock.ts';
+import { contrastOfViews, type TargetPart } from '../target/target-part.ts';
+import { type Thresholds, type Verdict, verdictOf } from '../target/verdict.ts';
+import { listed } from '../words.ts';
+
+/** A colour that is predicted. */
+export interface PredictedColour {
+  readonly lab: Lab;
+  /** Nearest colour that a screen shows. */
+  readonly hex: string;
+}
+
+/** One material of a proposal, measured. */
+export interface Addition {
+  readonly material: string;
+  readonly title: string;
+  readonly grams: number;
+  /** "3 drops", "1/8 tsp", "0.12 g" */
+  readonly text: string;
+  /** What to weigh instead, all of the proposal or nothing; absent where there is no scale, or it is weighed already. */
+  readonly weighed?: Weight;
+  /** Not in the cup yet. */
+  readonly isNew: boolean;
+}
+
+/** Something to do to a cup, and what comes of it. */
+export interface Proposal {
+  readonly additions: readonly Addition[];
+  /** Plastic to thin the cup with. */
+  readonly thin?: { readonly plastic: string; readonly title: string; readonly ml: number };
+  readonly overWhite: PredictedColour;
+  readonly overBlack?: PredictedColour;
+  readonly contrastRatio?: number;
+  /** What is left of the difference. */
+  readonly left: Verdict;
+  /** ΔE00 that is left where everything is weighed instead. */
+  readonly weighedDeltaE?: number;
+  /** What of it is too little for the scale, where it is weighed or may be. */
+  readonly tooLittle?: string;
+  /** That the shelf has less than it asks for. */
+  readonly runsShort?: string;
+  /** Materials to be opened, and those of them that are not in the cup yet. */
+  readonly bottles: number;
+  readonly newBottles: number;
+  /** Of what is added and has a price. */
+  readonly cost: number;
+  readonly unpriced: readonly string[];
+  /** Volume of the cup afterwards, ml. */
+  readonly volumeMl: number;
+  /** Lowest highest temperature of everything in the cup then, and whether the addition lowers it. */
+  readonly limit?: HeatLimit & { readonly lowered: boolean };
+  /** "Add 3 drops of Lamp Black and 1/8 tsp of Ivory Pearl." */
+  readonly sentence: string;
+}
+
+/** What a proposal is made of. */
+export interface ProposalContext {
+  readonly problem: AdditionProblem;
+  readonly cup: CupState;
+  readonly target: TargetPart;
+  readonly shelf: ReadonlyMap<string, MatchMaterial>;
+  readonly bench: MatchBench;
+  readonly thresholds: Thresholds;
+  readonly isNew: (candidate: number) => boolean;
+}
+
+/** Measured doses, and what they were before they were measured, as a proposal. */
+export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context: ProposalContext): Proposal {
+  const { ingredients, doses } = measured;
+  const { problem, cup, target, shelf, bench, thresholds, isNew } = context;
+  const weighed = weighDoses(problem.mix, problem.ingredients, measured, exact, [problem.plasticMl], bench);
+  const [white, black] = problem.mix.labs(doses);
+  const views = { overWhite: white!, ...defined({ overBlack: black }) };
+  const left = verdictOf(views, target, thresholds);
+  const additions: Addition[] = [];
+  const onScale: (Weight & { readonly title: string })[] = [];
+  let thin: Proposal['thin'];
+  const plastics: Record<string, number> = { ...cup.plastics };
+  const materials: Record<string, number> = { ...cup.materials };
+  for (const { candidate, amount, measure } of ingredients) {
+    const { material, thins } = problem.ingredients[candidate]!;
+    if (thins) {
+      thin = { plastic: material.id, title: material.title, ml: amount };
+      plastics[material.id] = (plastics[material.id] ?? 0) + amount;
+    } else {
+      additions.push({
+        material: material.id,
+        title: material.title,
+        grams: amount,
+        text: measure.text,
+        ...(weighed === undefined ? {} : { weighed: required(weighed.weights, candidate) }),
+        isNew: isNew(candidate),
+      });
+      const weight = weighed?.weights.get(candidate) ?? (measure.tool === 'scale' ? measure : undefined);
+      if (weight) onScale.push({ ...weight, title: material.title });
+      materials[material.id] = (materials[material.id] ?? 0) + amount;
+    }
+  }
+  const after = { plastics, materials };
+  const limit = limitOf(after, shelf);
+  const before = limitOf(cup, shelf);
+  const contrastRatio = contrastOfViews(views);
+  const tooLittle = tooLittleToWeigh(onScale, bench.scaleGrams);
+  const bought = [
+    ...additions.map(({ material, grams }) => ({ material, grams })),
+    ...(thin ? [{ material: thin.plastic, grams: thin.ml * required(shelf, thin.plastic).gramsPerMl }] : []),
+  ];
+  const runsShort = shortStock(
+    bought.map(({ material, grams }) => [material, grams] as const),
+    shelf,
+    bench,
+  );
+  const costs = bought.map(({ material, grams }) => ({ material, cost: costOf(required(shelf, material), grams) }));
+  return {
+    additions,
+    ...defined({ thin }),
+    overWhite: predicted(white!),
+    ...(black === undefined ? {} : { overBlack: predicted(black) }),
+    ...defined({ contrastRatio }),
+    left,
+    ...defined({ weighedDeltaE: weighed?.deltaE, tooLittle, runsShort }),
+    bottles: ingredients.length,
+    newBottles: additions.filter((addition) => addition.isNew).length,
+    cost: costs.reduce((sum, { cost }) => sum + (cost ?? 0), 0),
+    unpriced: costs.filter(({ cost }) => cost === undefined).map(({ material }) => material),
+    volumeMl: cupVolume(after, (material) => 1 / required(shelf, material).density),
+    ...(limit === undefined
+      ? {}
+      : { limit: { ...limit, lowered: before !== undefined && limit.celsius < before.celsius } }),
+    sentence: proposalSentence(additions, thin, bench),
+  };
+}
+
+/** A predicted colour with its screen colour. */
+export function predicted(lab: Lab): PredictedColour {
+  // What the model is off by can lift a colour above white.
+  const shown = { ...lab, L: Math.min(100, Math.max(0, lab.L)) };
+  return { lab: shown, hex: hexFromLab(shown).hex };
+}
+
+/** What to do, in a sentence. */
+export function proposalSentence(...what: Parameters<typeof addedText>): string {
+  return `Add ${addedText(...what)}.`;
+}
+
+/** What is added, as it is dropped and spooned: "3 drops of Peat and 20 ml of Clear to thin it". */
+export function addedText(
+  additions: readonly Pick<Addition, 'text' | 'title'>[],
+  thin: Proposal['thin'],
+  bench: Pick<MatchBench, 'volume'>,
+): string {
+  const parts = additions.map(({ text, title }) => `${text} of ${title}`);
+  if (thin) parts.push(`${plasticText(thin.ml, bench)} of ${thin.title} to thin it`);
+  return listed(parts);
+}
+
+/** How hot a cup may get. */
+export function limitOf(cup: CupState, shelf: ReadonlyMap<string, MatchMaterial>): HeatLimit | undefined {
+  return heatLimit(Object.keys(cup.plastics), Object.keys(cup.materials), (id) => shelf.get(id)).limit;
+}
+
+// A bottle that the cup had nothing of yet counts like this much ΔE00 more.
+const NEW_BOTTLE = 0.3;
+
+/** Proposals by the difference that they leave, then by how few bottles are opened and by cost. */
+export function rankProposals(proposals: readonly Proposal[], tolerance: number, count: number): readonly Proposal[] {
+  return distinctBest(
+    proposals,
+    ({ left, bottles, newBottles, cost, additions, thin }) => ({
+      deltaE: left.deltaE,
+      besides: NEW_BOTTLE * newBottles + BOTTLE * bottles,
+      cost,
+      names: [...additions.map(({ material }) => material), ...(thin ? [thin.plastic] : [])],
+    }),
+    tolerance,
+    count,
+  );
+}

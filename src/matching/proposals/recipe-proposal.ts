@@ -1,0 +1,287 @@
+import { type HeatLimit, heatLimit } from '../../cup/heat-limit.ts';
+import type { Amounts } from '../../cup/ledger.ts';
+import { measures } from '../../cup/measures.ts';
+import type { Lab } from '../../optics/cielab.ts';
+import { cupBody, layersViews } from '../../optics/cup-body.ts';
+import { deltaE00 } from '../../optics/delta-e00.ts';
+import type { Body, Layer } from '../../optics/stack.ts';
+import { defined } from '../../values/defined.ts';
+import { required } from '../../values/required.ts';
+import { BOTTLE } from '../conventions.ts';
+import type { Ingredient, MeasuredDoses } from '../measure/measure-doses.ts';
+import { tooLittleToWeigh } from '../measure/too-little.ts';
+import { type WeighedDoses, type Weight, weighDoses, weightOf } from '../measure/weigh-doses.ts';
+import type { Mix } from '../mix/mix.ts';
+import { type Offsets, partOf } from '../rounds/off-share.ts';
+import { distinctBest } from '../search/distinct-best.ts';
+import { type MatchBench, plasticText } from '../shelf/match-bench.ts';
+import { costOf, type MatchMaterial } from '../shelf/match-material.ts';
+import { shortStock } from '../shelf/short-stock.ts';
+import { contrastOfViews, type SeenViews, type TargetPart } from '../target/target-part.ts';
+import { targetUnder } from '../target/target-under-light.ts';
+import { thresholdsFor, type Verdict, verdictOf } from '../target/verdict.ts';
+import { listed } from '../words.ts';
+import { type PredictedColour, predicted } from './proposal.ts';
+
+/** One material of a proposed cup. */
+export interface RecipeAmount {
+  readonly material: string;
+  readonly title: string;
+  /** Measured, g in this cup, and exact, g per ml of plastic. */
+  readonly grams: number;
+  readonly exactGramsPerMl: number;
+  /** "3 drops", "1/8 tsp", "0.12 g" */
+  readonly text: string;
+  /** What to weigh instead, all of the recipe or nothing; absent where there is no scale, or it is weighed already. */
+  readonly weighed?: Weight;
+}
+
+/** A proposed cup. */
+export interface RecipeCup {
+  readonly name: string;
+  readonly plastic: string;
+  readonly plasticMl: number;
+  readonly amounts: readonly RecipeAmount[];
+  /** Poured by itself, at the thickness of its part. */
+  readonly alone: {
+    readonly overWhite: PredictedColour;
+    readonly overBlack: PredictedColour;
+    readonly contrastRatio: number;
+  };
+}
+
+/** What a part of the target will look like. */
+export interface RecipeSide {
+  readonly name: string;
+  readonly overWhite: PredictedColour;
+  readonly overBlack?: PredictedColour;
+  readonly contrastRatio?: number;
+  readonly left: Verdict;
+  /** ΔE00 under illuminant A (see `targetUnder`): what a lamp makes of the match. */
+  readonly deltaEUnderA: number;
+}
+
+/** A recipe for a target. */
+export interface RecipeProposal {
+  readonly cups: readonly RecipeCup[];
+  readonly sides: readonly RecipeSide[];
+  /** Largest ΔE00 of the measured recipe, of the exact one, and of the one that is weighed, where there is a scale for it. */
+  readonly deltaE: number;
+  readonly exactDeltaE: number;
+  readonly weighedDeltaE?: number;
+  /** What of it is too little for the scale, where it is weighed or may be. */
+  readonly tooLittle?: string;
+  /** That the shelf has less than it asks for, of all cups together. */
+  readonly runsShort?: string;
+  readonly deltaEUnderA: number;
+  readonly bottles: number;
+  readonly cost: number;
+  readonly unpriced: readonly string[];
+  readonly limit?: HeatLimit;
+  /** "12 drops of Peat and 1/8 tsp of Ivory Pearl in 120 ml of Supple: ΔE 0.8." */
+  readonly sentence: string;
+}
+
+/** What a recipe is made of. */
+export interface RecipeContext {
+  readonly exact: Float64Array;
+  readonly measured: MeasuredDoses;
+  readonly mix: Mix;
+  readonly ingredients: readonly Ingredient[];
+  readonly parts: readonly TargetPart[];
+  readonly plastic: string;
+  readonly plasticMl: number;
+  readonly shelf: ReadonlyMap<string, MatchMaterial>;
+  /** What goes into every cup besides, g per ml of plastic. */
+  readonly besides: Amounts;
+  readonly correction: Offsets;
+  readonly tolerance: number;
+  readonly bench: MatchBench;
+}
+
+/** Measured doses as a recipe. */
+export function recipeProposal(context: RecipeContext): RecipeProposal {
+  const { exact, measured, mix, ingredients, parts, plastic, plasticMl, shelf, bench } = context;
+  const each = parts.map(() => plasticMl);
+  const weighed = weighDoses(mix, ingredients, measured, exact, each, bench);
+  const cups = parts.map((part, index) => cupOf(context, weighed, part, index));
+  const bodies = cups.map(({ amounts }): Body => bodyOf(amounts, plastic, plasticMl, shelf));
+  const sides = parts.map((part, index) => sideOf(part, layersOf(bodies, index, part), context));
+  const used = new Map<string, number>();
+  for (const { material, grams } of cups.flatMap(({ amounts }) => amounts))
+    used.set(material, (used.get(material) ?? 0) + grams);
+  const costs = [...used].map(([material, grams]) => ({ material, cost: costOf(required(shelf, material), grams) }));
+  const plasticGrams = cups.length * plasticMl * required(shelf, plastic).gramsPerMl;
+  const base = costOf(required(shelf, plastic), plasticGrams);
+  const runsShort = shortStock([...used, [plastic, plasticGrams]], shelf, bench);
+  const { limit } = heatLimit([plastic], [...used.keys()], (id) => shelf.get(id));
+  const deltaE = Math.max(...sides.map(({ left }) => left.deltaE));
+  const tooLittle = tooLittleToWeigh(
+    cups.flatMap(({ amounts }) => amounts.flatMap((amount) => onScale(amount) ?? [])),
+    bench.scaleGrams,
+  );
+  const unpriced = [
+    ...costs.flatMap(({ material, cost }) => (cost === undefined ? [material] : [])),
+    ...(base === undefined ? [plastic] : []),
+  ];
+  return {
+    cups,
+    sides,
+    deltaE,
+    exactDeltaE: mix.worst(exact),
+    ...defined({ weighedDeltaE: weighed?.deltaE, tooLittle, runsShort }),
+    deltaEUnderA: Math.max(...sides.map(({ deltaEUnderA }) => deltaEUnderA)),
+    bottles:
+      new Set(measured.ingredients.map(({ candidate }) => context.ingredients[candidate]!.material.id)).size +
+      Object.keys(context.besides).length,
+    cost: costs.reduce((sum, { cost }) => sum + (cost ?? 0), base ?? 0),
+    unpriced,
+    ...defined({ limit }),
+    sentence: recipeSentence(cups, shelf, deltaE, bench),
+  };
+}
+
+/** An amount as the scale shows it; undefined where it is not weighed. */
+function onScale({ title, grams, text, weighed }: RecipeAmount): (Weight & { readonly title: string }) | undefined {
+  if (weighed) return { title, ...weighed };
+  return text.endsWith(' g') ? { title, grams, text } : undefined;
+}
+
+function cupOf(
+  context: RecipeContext,
+  weighedDoses: WeighedDoses | undefined,
+  part: TargetPart,
+  index: number,
+): RecipeCup {
+  const { exact, measured, ingredients, plastic, plasticMl, shelf, besides, bench } = context;
+  const coloured = measured.ingredients.flatMap(({ candidate, amount, measure }): RecipeAmount[] => {
+    const { material, cup } = ingredients[candidate]!;
+    if (cup !== index) return [];
+    return [
+      {
+        material: material.id,
+        title: material.title,
+        grams: amount,
+        exactGramsPerMl: exact[candidate]!,
+        text: measure.text,
+        ...(weighedDoses === undefined ? {} : { weighed: required(weighedDoses.weights, candidate) }),
+      },
+    ];
+  });
+  const kept = Object.entries(besides).map(([name, dose]): RecipeAmount => {
+    const material = required(shelf, name);
+    const measure = measures(dose * plasticMl, material, bench)[0]!;
+    return {
+      material: material.id,
+      title: material.title,
+      grams: measure.grams,
+      exactGramsPerMl: dose,
+      text: measure.text,
+      ...(bench.scaleGrams === undefined || measure.tool === 'scale'
+        ? {}
+        : { weighed: weightOf(dose * plasticMl, bench.scaleGrams) }),
+    };
+  });
+  const amounts = [...coloured, ...kept];
+  const body = bodyOf(amounts, plastic, plasticMl, shelf);
+  const alone = layersViews([{ ...body, thickness: part.thicknessMm }]);
+  return {
+    name: part.name,
+    plastic,
+    plasticMl,
+    amounts,
+    alone: {
+      overWhite: predicted(alone.overWhite),
+      overBlack: predicted(alone.overBlack),
+      contrastRatio: contrastOfViews(alone)!,
+    },
+  };
+}
+
+function bodyOf(
+  amounts: readonly RecipeAmount[],
+  plastic: string,
+  plasticMl: number,
+  shelf: ReadonlyMap<string, MatchMaterial>,
+): Body {
+  const contents = amounts.map(({ material, grams }) => ({ material, gramsPerMl: grams / plasticMl }));
+  return cupBody({ plastics: [{ material: plastic, fraction: 1 }], contents }, (name) => required(shelf, name));
+}
+
+function layersOf(
+  bodies: readonly Body[],
+  index: number,
+  { thicknessMm: thickness, behind }: TargetPart,
+): readonly Layer[] {
+  if (bodies.length === 1) {
+    const near = bodies[0]!;
+    if (!behind) return [{ ...near, thickness }];
+    const { mix, flakes, share } = behind;
+    return [
+      { ...near, thickness: (1 - share) * thickness },
+      { ...mix, flakes, thickness: share * thickness },
+    ];
+  }
+  return [bodies[index]!, bodies[1 - index]!].map((body) => ({ ...body, thickness: thickness / 2 }));
+}
+
+function sideOf(part: TargetPart, layers: readonly Layer[], context: RecipeContext): RecipeSide {
+  const { tolerance, correction, mix, measured } = context;
+  const plain = layersViews(layers);
+  const { offWhite, offBlack } = partOf(correction, mix.offShare(measured.doses));
+  const views = { overWhite: moved(plain.overWhite, offWhite), overBlack: moved(plain.overBlack, offBlack) };
+  const shown: SeenViews = part.overBlack ? views : { overWhite: views.overWhite };
+  const left = verdictOf(shown, part, thresholdsFor(tolerance));
+  const underA = layersViews(layers, 'A');
+  const targetUnderA = targetUnder(part, 'A');
+  const contrastRatio = contrastOfViews(shown);
+  return {
+    name: part.name,
+    overWhite: predicted(views.overWhite),
+    ...(part.overBlack ? { overBlack: predicted(views.overBlack) } : {}),
+    ...defined({ contrastRatio }),
+    left,
+    deltaEUnderA: Math.max(
+      deltaE00(targetUnderA.overWhite, underA.overWhite),
+      targetUnderA.overBlack ? deltaE00(targetUnderA.overBlack, underA.overBlack) : 0,
+    ),
+  };
+}
+
+function moved(lab: Lab, off: Lab): Lab {
+  return { L: Math.min(100, Math.max(0, lab.L + off.L)), a: lab.a + off.a, b: lab.b + off.b };
+}
+
+function recipeSentence(
+  cups: readonly RecipeCup[],
+  shelf: ReadonlyMap<string, MatchMaterial>,
+  deltaE: number,
+  bench: MatchBench,
+): string {
+  const of = ({ amounts, plasticMl, plastic, name }: RecipeCup): string => {
+    const what = amounts.length === 0 ? 'nothing' : listed(amounts.map(({ text, title }) => `${text} of ${title}`));
+    return `${cups.length > 1 ? `${name}: ` : ''}${what} in ${plasticText(plasticMl, bench)} of ${required(shelf, plastic).title}`;
+  };
+  return `${cups.map(of).join('; ')}: ΔE ${deltaE.toFixed(1)}.`;
+}
+
+const LAMP = 0.05;
+
+/** Recipes by the difference that they leave, then by how few bottles they take, what a lamp makes of them, and cost. */
+export function rankRecipes(
+  recipes: readonly RecipeProposal[],
+  tolerance: number,
+  count: number,
+): readonly RecipeProposal[] {
+  return distinctBest(
+    recipes,
+    ({ deltaE, deltaEUnderA, bottles, cost, cups }) => ({
+      deltaE,
+      besides: BOTTLE * bottles + LAMP * deltaEUnderA,
+      cost,
+      names: cups.flatMap(({ amounts }, index) => amounts.map(({ material }) => `${index}/${material}`)),
+    }),
+    tolerance,
+    count,
+  );
+}

@@ -1,0 +1,45 @@
+/**
+ * A cup whose colour has moved though the log says of nothing that went in: what was done is asked before anything is made of it.
+ *
+ * @packageDocumentation
+ */
+import { deltaE00 } from '../../optics/delta-e00.ts';
+import type { SeenViews } from '../target/target-part.ts';
+import { differenceText } from '../words.ts';
+import type { Observation } from './correct-model.ts';
+
+/** From one test pour to the next the same cup moves by no more than this, ΔE00: two looks together. Convention of this book. */
+const BETWEEN_POURS = 3;
+
+/** By how much a colour moved with nothing logged, ΔE00, the view that moved further. */
+export interface UnloggedMove {
+  readonly deltaE: number;
+}
+
+/** How two looks at the same cup differ, where that is more than two test pours can; undefined where it is not, or no view is known of both. */
+export function movedBetween(one: SeenViews, other: SeenViews): UnloggedMove | undefined {
+  const moved = (['overWhite', 'overBlack'] as const).flatMap((view) => {
+    const [before, after] = [one[view], other[view]];
+    return before && after ? [deltaE00(before, after)] : [];
+  });
+  const deltaE = Math.max(0, ...moved);
+  return deltaE > BETWEEN_POURS ? { deltaE } : undefined;
+}
+
+/** Whether the last of some rounds has moved with nothing logged since the one before it. */
+export function unloggedMove(rounds: readonly Observation[]): UnloggedMove | undefined {
+  const [before, last] = rounds.slice(-2);
+  return last?.unlogged ? movedBetween(before!.seen, last.seen) : undefined;
+}
+
+/**
+ * What to ask of such a move.
+ *
+ * @param since number of the round before
+ * @param proposed what had been proposed then: "1 pinch of Brass Pearl and 1 drop of Lamp Black"
+ */
+export function unloggedQuestion({ deltaE }: UnloggedMove, since: number, proposed?: string): string {
+  return `Nothing is logged since round ${since}, but the colour has moved by ΔE ${differenceText(deltaE)}: more than two pours of one cup differ. ${
+    proposed === undefined ? 'What went in?' : `Did you add what was proposed: ${proposed}?`
+  }`;
+}

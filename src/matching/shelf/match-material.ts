@@ -1,0 +1,69 @@
+import type { BenchMaterial } from '../../cup/bench.ts';
+import type { OpticalMaterial } from '../../optics/cup-body.ts';
+import type { OpticalConstants } from '../../optics/mixture.ts';
+
+/** A material of the shelf as matching needs it: how it colours, how it is measured, and what limits it. */
+export interface MatchMaterial extends OpticalMaterial, BenchMaterial {
+  readonly id: string;
+  readonly title: string;
+  readonly kind: 'colorant' | 'powder' | 'flake' | 'plastic' | 'additive';
+  /** g/ml of the substance: what it adds to the cup's volume. */
+  readonly density: number;
+  /** ΔE00 to expect of what is predicted from it. */
+  readonly expectedDeltaE: number;
+  /** Highest temperature, °C. */
+  readonly highest?: number;
+  /** Range in which a plastic is poured, °C. */
+  readonly working?: { readonly from: number; readonly to: number };
+  /** Most that a cup takes, and a typical dose; g per ml of plastic. */
+  readonly most?: number;
+  readonly typical?: number;
+  /** Of a pack of `packGrams`. */
+  readonly price?: number;
+  readonly packGrams?: number;
+  /** g left; absent where it is not counted. */
+  readonly stockGrams?: number;
+}
+
+/** Cost of grams of a material; undefined where its price is not known. */
+export function costOf(material: MatchMaterial, grams: number): number | undefined {
+  const { price, packGrams } = material;
+  return price === undefined || packGrams === undefined || !(packGrams > 0) ? undefined : (grams / packGrams) * price;
+}
+
+/** The shelf by names, in the order of the names, so that nothing hangs on the order in which it was given. */
+export function shelfByName(shelf: readonly MatchMaterial[]): ReadonlyMap<string, MatchMaterial> {
+  return new Map(
+    [...shelf].sort((one, other) => (one.id < other.id ? -1 : 1)).map((material) => [material.id, material]),
+  );
+}
+
+/** Whether a material is for colouring plastic: colorants and powders that have K and S. */
+export function colours({ constants, kind }: MatchMaterial): boolean {
+  return constants !== undefined && (kind === 'colorant' || kind === 'powder');
+}
+
+/** The shelf with the strengths that materials were found to have. */
+export function withStrengths(
+  shelf: ReadonlyMap<string, MatchMaterial>,
+  strengths: Readonly<Record<string, number>>,
+): ReadonlyMap<string, MatchMaterial> {
+  return new Map(
+    [...shelf].map(([id, material]) => {
+      const factor = strengths[id] ?? 1;
+      return [
+        id,
+        factor === 1 || !material.constants
+          ? material
+          : { ...material, constants: scaledConstants(material.constants, factor) },
+      ];
+    }),
+  );
+}
+
+function scaledConstants({ absorption, scattering }: OpticalConstants, factor: number): OpticalConstants {
+  return {
+    absorption: Float64Array.from(absorption, (K) => factor * K),
+    scattering: Float64Array.from(scattering, (S) => factor * S),
+  };
+}

@@ -1,0 +1,93 @@
+import { type Amounts, type CupState, concentrations, total } from '../../cup/ledger.ts';
+import { MATERIAL_KINDS } from '../../tables/material-kinds.ts';
+import { formatTemperature, type TemperatureUnit } from '../../units/format-quantity.ts';
+import { colours, type MatchMaterial } from './match-material.ts';
+
+/** What may be added. */
+export interface AdditionLimits {
+  /** Only what is left on the shelf; what is not counted counts as there. */
+  readonly inStock?: boolean;
+  /** Part of what is left that a cup may take, where others are to be filled from it as well; unset: all. */
+  readonly stockShare?: number;
+  /** Plastic may be added to thin the cup. */
+  readonly mayThin?: boolean;
+  /** Volume to which the cup may be filled, ml; unset: three times what is in it. */
+  readonly roomMl?: number;
+  /** Materials that must not be used. */
+  readonly without?: readonly string[];
+  /** Unit in which heat is told; unset: °C. */
+  readonly temperature?: TemperatureUnit;
+}
+
+/** A material that could colour and is left out. */
+export interface LeftOut {
+  readonly material: string;
+  readonly why: string;
+}
+
+// Where the shelf names no most: so many typical doses. Convention of this book.
+const TYPICAL_DOSES = 6;
+const LEAST_DOSE = 1e-6;
+
+/**
+ * Materials that may go into a cup, each with its most in grams.
+ *
+ * Left out: what does not colour; what is at its most allowed load already; what scorches below the temperature at which the cup's
+ * plastic pours; and, where only stock is asked for, what there is none of.
+ */
+export function usableMaterials(
+  cup: CupState,
+  shelf: ReadonlyMap<string, MatchMaterial>,
+  { inStock = false, stockShare = 1, without = [], temperature = '°C' }: AdditionLimits,
+): {
+  readonly usable: readonly { readonly material: MatchMaterial; readonly most: number }[];
+  readonly leftOut: readonly LeftOut[];
+} {
+  const plasticMl = total(cup.plastics);
+  const contents = concentrations(cup);
+  const pouredAt = pouringTemperature(cup, shelf);
+  const usable: { material: MatchMaterial; most: number }[] = [];
+  const leftOut: LeftOut[] = [];
+  for (const material of shelf.values()) {
+    if (!colours(material) || without.includes(material.id)) continue;
+    const most = mostGrams(material, contents, plasticMl, inStock ? stockShare : undefined);
+    const why =
+      whyNot(material, pouredAt, inStock, temperature) ??
+      (most <= LEAST_DOSE * plasticMl ? 'the cup has its most already' : undefined);
+    if (why === undefined) usable.push({ material, most });
+    else leftOut.push({ material: material.id, why });
+  }
+  return { usable, leftOut };
+}
+
+/** Temperature that a cup must reach to be poured, °C: the lowest that all its plastics pour at; undefined where none says. */
+export function pouringTemperature(cup: CupState, shelf: ReadonlyMap<string, MatchMaterial>): number | undefined {
+  const from = Object.keys(cup.plastics).flatMap((name) => shelf.get(name)?.working?.from ?? []);
+  return from.length > 0 ? Math.max(...from) : undefined;
+}
+
+/** Why a material cannot be used; undefined where it can. */
+function whyNot(
+  { highest, stockGrams }: MatchMaterial,
+  pouredAt: number | undefined,
+  inStock: boolean,
+  unit: TemperatureUnit,
+): string | undefined {
+  if (pouredAt !== undefined && highest !== undefined && highest < pouredAt) {
+    return `it takes ${formatTemperature(highest, unit, 'down')} at most, and the plastic pours at ${formatTemperature(pouredAt, unit)}`;
+  }
+  return inStock && stockGrams !== undefined && stockGrams <= 0 ? 'there is none left' : undefined;
+}
+
+function mostGrams(
+  { id, most, typical, stockGrams }: MatchMaterial,
+  contents: Amounts,
+  plasticMl: number,
+  stockShare: number | undefined,
+): number {
+  const load = most ?? TYPICAL_DOSES * (typical ?? MATERIAL_KINDS.pigment.dose);
+  const room = Math.max(0, load - (contents[id] ?? 0)) * plasticMl;
+  return stockShare !== undefined && stockGrams !== undefined
+    ? Math.min(room, Math.max(0, stockShare * stockGrams))
+    : room;
+}

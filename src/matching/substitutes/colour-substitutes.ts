@@ -1,0 +1,218 @@
+import type { Bench } from '../../cup/bench.ts';
+import type { CupState } from '../../cup/ledger.ts';
+import { defined } from '../../values/defined.ts';
+import { required } from '../../values/required.ts';
+import { byBestTools, byHandWords, type LeftByTools } from '../measure/best-tools.ts';
+import { measureDoses } from '../measure/measure-doses.ts';
+import { weighDoses } from '../measure/weigh-doses.ts';
+import { type AdditionProblem, additionProblem } from '../mix/addition-problem.ts';
+import { baseOfCup } from '../mix/cup-model.ts';
+import { Mix } from '../mix/mix.ts';
+import { predicted } from '../proposals/proposal.ts';
+import { correctModel, type ModelCorrection } from '../rounds/correct-model.ts';
+import { offsetsFor } from '../rounds/off-share.ts';
+import { findDoses } from '../search/find-doses.ts';
+import { leastDoses, UNSEEN } from '../search/least-doses.ts';
+import { refineDoses } from '../search/refine-doses.ts';
+import { colours, type MatchMaterial, withStrengths } from '../shelf/match-material.ts';
+import { targetConstants } from '../target/target-constants.ts';
+import type { TargetPart } from '../target/target-part.ts';
+import { thresholdsFor, verdictOf } from '../target/verdict.ts';
+import { differenceText, listed } from '../words.ts';
+import type { Substitute, SubstituteAmount, SubstituteQuestion, Substitution } from './substitution.ts';
+
+// What is further off than this ΔE00 stands for nothing: it is another colour. Convention of this book.
+const ANOTHER_COLOUR = 10;
+// A substitute that comes nearer than leaving out by less than this is not worth opening a bottle for. Convention of this book.
+const WORTH_A_BOTTLE = 0.5;
+// So much nearer a cup that is worked out anew must come to be told before a swap. Convention of this book.
+const WORTH_A_RECIPE = 0.3;
+
+/** What can stand for a colour in a cup: others one for one, nearest by effect first, and the cup worked out anew without it. */
+export function colourSubstitutes(
+  question: SubstituteQuestion,
+  shelf: ReadonlyMap<string, MatchMaterial>,
+): Substitution {
+  const { cup, thicknessMm, material, tolerance, limits = {}, count = 5 } = question;
+  const lost = required(shelf, material);
+  const correction = correctModel(question.rounds ?? [], (name) => required(shelf, name));
+  if (correction.miss > tolerance) {
+    const sentence = `What was seen of this cup last does not agree with the shelf: it is ΔE ${differenceText(correction.miss)} from all that the rounds can make of it, so that nothing can be promised to stand for ${lost.title}. Look at a test pour again, by daylight, and note the round anew; see that the log says what went in.`;
+    return { advice: 'cannot', sentence, swaps: [], recipes: [], flakes: [] };
+  }
+  const target = lookOf(cup, thicknessMm, shelf, correction);
+  const { [material]: _, ...others } = cup.materials;
+  const bounds = { ...limits, without: [material] };
+  const inContext = (
+    rest: CupState,
+  ): {
+    problem: AdditionProblem;
+    finish: (set: readonly number[], exact: Float64Array, tools: Bench) => Substitute;
+  } => {
+    const problem = additionProblem(rest, target, shelf, correction, bounds);
+    return {
+      problem,
+      finish: (set, exact, tools) => substituteOf({ set, exact, problem, target, tolerance, lost, bench: tools }),
+    };
+  };
+
+  const swapping = inContext({ ...cup, materials: others });
+  const { mix, ingredients } = swapping.problem;
+  const without = mix.worst(new Float64Array(mix.count));
+  const exactSwaps = ingredients.map((_, j) => {
+    const start = new Float64Array(mix.count);
+    start[j] = mix.most[j]! / 8;
+    return { set: [j], doses: leastDoses(mix, [j], refineDoses(mix, [j], start).doses, tolerance) };
+  });
+  const swapsBy = (tools: Bench): readonly Substitute[] =>
+    exactSwaps
+      .map(({ set, doses }) => swapping.finish(set, doses, tools))
+      .filter(({ amounts, left }) => amounts.length > 0 && left.deltaE < without)
+      .sort(byDifference)
+      .slice(0, count);
+  const bySwap = byBestTools(question.bench, swapsBy, leftOf, tolerance, without);
+  const swaps = bySwap.proposals;
+
+  const kept = Object.fromEntries(Object.entries(others).filter(([name]) => !colours(required(shelf, name))));
+  const anew = inContext({ ...cup, materials: kept });
+  const recolours = Object.keys(kept).length < Object.keys(others).length;
+  const isNew = (j: number): boolean => !(anew.problem.ingredients[j]!.material.id in others);
+  const size = Math.min(5, Math.max(2, Object.keys(others).length - Object.keys(kept).length + 1));
+  const exactRecipes = findDoses(anew.problem.mix, [[anew.problem.cups[0]!], [targetConstants(target)]], {
+    size,
+    counts: isNew,
+    limit: 2,
+    keep: 5,
+  })
+    .slice(0, 10)
+    .map(({ set, doses }) => ({ set, doses: leastDoses(anew.problem.mix, set, doses, tolerance) }));
+  const recipesBy = (tools: Bench): readonly Substitute[] =>
+    exactRecipes
+      .map(({ set, doses }) => anew.finish(set, doses, tools))
+      // Where nothing else colours the cup, a swap is all of it.
+      .filter((recipe) => recolours || swaps.every((swap) => materialsOf(swap) !== materialsOf(recipe)))
+      .filter(({ amounts, left }) => amounts.length > 0 && left.deltaE < without)
+      .sort(byDifference)
+      .filter((recipe, index, all) => all.findIndex((other) => materialsOf(other) === materialsOf(recipe)) === index)
+      .slice(0, Math.min(3, count));
+  const byRecipe = byBestTools(question.bench, recipesBy, leftOf, tolerance, without);
+  const recipes = byRecipe.proposals;
+
+  const near = ({ left }: Substitute): boolean => left.deltaE <= Math.max(ANOTHER_COLOUR, tolerance);
+  const found = { swaps: swaps.filter(near), recipes: recipes.filter(near), flakes: [] };
+  const [swap] = found.swaps;
+  const [recipe] = found.recipes;
+  if (without <= tolerance && !found.swaps.some(({ left }) => left.deltaE < without - WORTH_A_BOTTLE)) {
+    const sentence = `Leave ${lost.title} out: without it this cup is ΔE ${differenceText(without)} from what it was, within tolerance.`;
+    return { advice: 'leave-out', sentence, ...found };
+  }
+  if (swap && (swap.left.within || !recipe || swap.left.deltaE <= recipe.left.deltaE + WORTH_A_RECIPE))
+    return {
+      advice: swap.left.within ? 'swap' : 'cannot',
+      sentence: `${swapSentence(swap, lost)}${byHandWords(bySwap.byHandDeltaE)}`,
+      ...found,
+    };
+  if (recipe) {
+    const sentence = `No one material does what ${lost.title} does here. Made anew without it, the cup comes to ΔE ${differenceText(recipe.left.deltaE)} with ${whatOf(recipe)}.${byHandWords(byRecipe.byHandDeltaE)}`;
+    return { advice: recipe.left.within ? 're-solve' : 'cannot', sentence, ...found };
+  }
+  const [nearest] = [...swaps, ...recipes].sort(byDifference);
+  const why = nearest ? `: ${whatOf(nearest)} would leave ΔE ${differenceText(nearest.left.deltaE)}` : '';
+  return { advice: 'cannot', sentence: `Nothing on the shelf can stand for ${lost.title} here${why}.`, ...found };
+}
+
+function swapSentence(swap: Substitute, lost: MatchMaterial): string {
+  const size = `ΔE ${differenceText(swap.left.deltaE)}`;
+  return swap.left.within
+    ? `Nearest to ${lost.title} here: ${whatOf(swap)}, ${size}.`
+    : `Nothing on the shelf stands for ${lost.title} here within tolerance. Nearest: ${whatOf(swap)}, ${size}.`;
+}
+
+/** "1/8 tsp of Ivory Pearl and 2 drops of Peat" */
+function whatOf({ amounts }: Pick<Substitute, 'amounts'>): string {
+  return listed(amounts.map(({ text, title }) => `${text} of ${title}`));
+}
+
+const materialsOf = ({ amounts }: Substitute): string => amounts.map(({ material }) => material).join(' ');
+
+const leftOf = ({ left: { deltaE }, weighedDeltaE }: Substitute): LeftByTools => ({
+  deltaE,
+  ...defined({ weighedDeltaE }),
+});
+
+/** Nearest first; of those that nobody tells apart, the one that takes least. */
+function byDifference(one: Substitute, other: Substitute): number {
+  const steps = (deltaE: number): number => Math.round(deltaE / UNSEEN);
+  return (
+    steps(one.left.deltaE) - steps(other.left.deltaE) ||
+    gramsOf(one) - gramsOf(other) ||
+    (one.sentence < other.sentence ? -1 : 1)
+  );
+}
+
+const gramsOf = ({ amounts }: Substitute): number => amounts.reduce((sum, { grams }) => sum + grams, 0);
+
+function substituteOf({
+  set,
+  exact,
+  problem: { mix, ingredients, plasticMl },
+  target,
+  tolerance,
+  lost,
+  bench,
+}: {
+  readonly set: readonly number[];
+  readonly exact: Float64Array;
+  readonly problem: AdditionProblem;
+  readonly target: TargetPart;
+  readonly tolerance: number;
+  readonly lost: MatchMaterial;
+  readonly bench: Bench;
+}): Substitute {
+  const measured = measureDoses(mix, ingredients, set, exact, [plasticMl], bench);
+  const weighed = weighDoses(mix, ingredients, measured, exact, [plasticMl], bench);
+  const [overWhite, overBlack] = mix.labs(measured.doses);
+  const left = verdictOf({ overWhite: overWhite!, overBlack: overBlack! }, target, thresholdsFor(tolerance));
+  const amounts = measured.ingredients.map(({ candidate, amount, measure }): SubstituteAmount => {
+    const { id, title } = ingredients[candidate]!.material;
+    const weight = weighed?.weights.get(candidate);
+    return { material: id, title, grams: amount, text: measure.text, ...defined({ weighed: weight }) };
+  });
+  const difference = `ΔE ${differenceText(left.deltaE)} from the cup with ${lost.title}`;
+  return {
+    amounts,
+    overWhite: predicted(overWhite!),
+    overBlack: predicted(overBlack!),
+    left,
+    ...(weighed && { weighedDeltaE: weighed.deltaE }),
+    sentence: `${whatOf({ amounts })}; ${difference} (${left.sentence}).`,
+  };
+}
+
+/** What a cup looks like, as a target. */
+function lookOf(
+  cup: CupState,
+  thicknessMm: number,
+  shelf: ReadonlyMap<string, MatchMaterial>,
+  correction: ModelCorrection,
+): TargetPart {
+  const known = withStrengths(shelf, correction.strengths);
+  const { offWhite, offBlack } = offsetsFor(correction, cup, (name) => required(shelf, name));
+  const { mix, flakes } = baseOfCup(cup, (name) => required(known, name));
+  const nothing = { L: 50, a: 0, b: 0 };
+  const colour = new Mix({
+    cups: [mix],
+    goals: [
+      {
+        layers: [{ cup: 0, thickness: thicknessMm, flakes }],
+        overWhite: nothing,
+        overBlack: nothing,
+        offWhite,
+        offBlack,
+      },
+    ],
+    candidates: [],
+  });
+  const [overWhite, overBlack] = colour.labs(new Float64Array(0));
+  return { name: 'cup', overWhite: overWhite!, overBlack: overBlack!, thicknessMm };
+}

@@ -1,0 +1,118 @@
+/**
+ * Flake: the nearest on the shelf to one that is described, and how much of it gives the same cover.
+ *
+ * @packageDocumentation
+ */
+import { chroma, type Lab } from '../../optics/cielab.ts';
+import { deltaE00 } from '../../optics/delta-e00.ts';
+import { labFromHex } from '../../optics/display.ts';
+import { flakeArea, flakeMass } from '../../optics/flake.ts';
+import type { MatchMaterial } from '../shelf/match-material.ts';
+import { listed } from '../words.ts';
+
+/** A flake as it is described: colour, size, and how much of the face it covers. */
+export interface WantedFlake {
+  /** `#rrggbb` */
+  readonly hex: string;
+  /** Across flats, mm. */
+  readonly sizeMm: number;
+  /** Share of the face with flake in view, 0..1; unset: an ordinary load. */
+  readonly coverage?: number;
+  readonly finish?: string;
+}
+
+/** A flake on the shelf. */
+export interface ShelfFlake {
+  readonly colour: string;
+  readonly acrossMm: number;
+  readonly finish: string;
+}
+
+/** A flake of the shelf beside the one that is wanted. */
+export interface FlakeChoice {
+  readonly material: string;
+  readonly title: string;
+  readonly deltaE: number;
+  /** Its size by that of the wanted one. */
+  readonly sizeRatio: number;
+  readonly sameFinish: boolean;
+  /** "the same size, a little greener, hologram instead of metallic" */
+  readonly words: string;
+  /** How far apart the two look, on the scale of ΔE00: 0 is the same flake. */
+  readonly distance: number;
+}
+
+// What a size twice as large, and another finish, count for beside ΔE00: flake is seen by size nearly as soon as by colour.
+// Convention of this book.
+const DOUBLE_SIZE = 12;
+const OTHER_FINISH = 4;
+// Cover that an ordinary load gives. Convention of this book.
+const ORDINARY_COVER = 0.15;
+
+/** Flakes of the shelf, nearest to the wanted one first. */
+export function nearestFlakes(wanted: WantedFlake, shelf: Iterable<MatchMaterial>): readonly FlakeChoice[] {
+  const target = labFromHex(wanted.hex);
+  const choices: FlakeChoice[] = [];
+  for (const material of shelf) {
+    const flake = flakeOf(material);
+    if (!flake) continue;
+    const lab = labFromHex(flake.colour);
+    const deltaE = deltaE00(target, lab);
+    const sizeRatio = flake.acrossMm / wanted.sizeMm;
+    const sameFinish = wanted.finish === undefined || wanted.finish === flake.finish;
+    choices.push({
+      material: material.id,
+      title: material.title,
+      deltaE,
+      sizeRatio,
+      sameFinish,
+      words: differenceWords(
+        target,
+        lab,
+        sizeRatio,
+        sameFinish ? undefined : `${flake.finish} instead of ${wanted.finish}`,
+      ),
+      distance: Math.hypot(deltaE, DOUBLE_SIZE * Math.log2(sizeRatio)) + (sameFinish ? 0 : OTHER_FINISH),
+    });
+  }
+  return choices.sort((one, other) => one.distance - other.distance || (one.material < other.material ? -1 : 1));
+}
+
+/** What the shelf says of a flake; undefined for what is none. */
+export function flakeOf(material: MatchMaterial): ShelfFlake | undefined {
+  const flake = material.flake as (MatchMaterial['flake'] & Partial<ShelfFlake>) | undefined;
+  if (!flake) return undefined;
+  const { colour, acrossMm = flake.sizeMm, finish = 'metallic' } = flake;
+  return colour === undefined ? undefined : { colour, acrossMm, finish };
+}
+
+/** Grams of a flake per ml of plastic of which a share of the lines of sight through a thickness in mm meet one. */
+export function flakeDose(material: MatchMaterial, thicknessMm: number, coverage: number = ORDINARY_COVER): number {
+  const flake = material.flake;
+  if (!flake || !(coverage > 0)) return 0;
+  const perMm = -Math.log1p(-Math.min(0.999, coverage)) / thicknessMm;
+  const flakesPerMl = (2 * perMm * 1000) / flakeArea(flake.shape, flake.sizeMm);
+  return flakesPerMl * flakeMass(flake);
+}
+
+function differenceWords(wanted: Lab, lab: Lab, sizeRatio: number, finish: string | undefined): string {
+  const words: string[] = [];
+  const turns = Math.abs(Math.log2(sizeRatio));
+  if (turns < 0.08) words.push('the same size');
+  else words.push(`${turns < 0.5 ? 'a little ' : turns > 1.2 ? 'much ' : ''}${sizeRatio > 1 ? 'larger' : 'smaller'}`);
+  const deltaE = deltaE00(wanted, lab);
+  if (deltaE < 2) words.push('the same colour');
+  else words.push(`${deltaE < 6 ? 'a little ' : deltaE > 20 ? 'much ' : ''}${colourWord(wanted, lab)}`);
+  if (finish !== undefined) words.push(finish);
+  return listed(words);
+}
+
+function colourWord(wanted: Lab, lab: Lab): string {
+  const dL = lab.L - wanted.L;
+  const da = lab.a - wanted.a;
+  const db = lab.b - wanted.b;
+  if (Math.abs(dL) >= Math.hypot(da, db)) return dL > 0 ? 'lighter' : 'darker';
+  if (chroma(lab) - chroma(wanted) < -0.8 * Math.hypot(da, db)) return 'greyer';
+  if (Math.abs(da) > Math.abs(db)) return da > 0 ? 'redder' : 'greener';
+  return db > 0 ? 'yellower' : 'bluer';
+}

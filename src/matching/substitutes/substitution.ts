@@ -1,0 +1,69 @@
+/**
+ * A material of a cup that there is none of, and what can stand for it.
+ *
+ * @packageDocumentation
+ */
+import type { Bench } from '../../cup/bench.ts';
+import type { CupState } from '../../cup/ledger.ts';
+import type { Weight } from '../measure/weigh-doses.ts';
+import type { PredictedColour } from '../proposals/proposal.ts';
+import type { Observation } from '../rounds/correct-model.ts';
+import type { MatchMaterial } from '../shelf/match-material.ts';
+import type { AdditionLimits } from '../shelf/usable-materials.ts';
+import type { Verdict } from '../target/verdict.ts';
+import type { FlakeChoice } from './flake-match.ts';
+
+/** A cup in which one material is to be replaced. */
+export interface SubstituteQuestion {
+  readonly cup: CupState;
+  /** Thickness at which the colours are compared, mm. */
+  readonly thicknessMm: number;
+  /** The material that there is none of. */
+  readonly material: string;
+  readonly shelf: readonly MatchMaterial[];
+  readonly bench: Bench;
+  readonly tolerance: number;
+  /** Rounds of the cup, from which the model learns as it does for an addition. */
+  readonly rounds?: readonly Observation[];
+  readonly limits?: Pick<AdditionLimits, 'inStock'>;
+  /** Most of each list; unset: 5. */
+  readonly count?: number;
+}
+
+/** An amount of a substitute. */
+export interface SubstituteAmount {
+  readonly material: string;
+  readonly title: string;
+  readonly grams: number;
+  readonly text: string;
+  /** What to weigh instead; absent where there is no scale, or it is weighed already. */
+  readonly weighed?: Weight;
+}
+
+/** A cup without the material that comes near to the one with it. */
+export interface Substitute {
+  /** What goes in instead: one material, or everything that colours the cup. */
+  readonly amounts: readonly SubstituteAmount[];
+  readonly overWhite: PredictedColour;
+  readonly overBlack: PredictedColour;
+  /** Against the cup with it. */
+  readonly left: Verdict;
+  /** ΔE00 against it where everything is weighed instead. */
+  readonly weighedDeltaE?: number;
+  readonly sentence: string;
+}
+
+/** A flake instead of another. */
+export interface FlakeSubstitute extends FlakeChoice, SubstituteAmount {}
+
+/** What can stand for a material in a cup. */
+export interface Substitution {
+  /** 'leave-out' where nobody misses it, 'swap' for another, 're-solve' the cup without it, 'cannot' be replaced, or a 'fault' in what was asked. */
+  readonly advice: 'leave-out' | 'swap' | 're-solve' | 'cannot' | 'fault';
+  readonly sentence: string;
+  /** One material for one, everything else as it is, nearest by effect first. */
+  readonly swaps: readonly Substitute[];
+  /** The cup's colour worked out anew without it. */
+  readonly recipes: readonly Substitute[];
+  readonly flakes: readonly FlakeSubstitute[];
+}

@@ -1,0 +1,186 @@
+import { matchCupMl } from '../../book/match/match-cup.ts';
+import type { Book, Edition, Material, Mold, Settings, Target } from '../../book/model.ts';
+import { MEASURED_TOGETHER, VERDICT_WORDS } from '../../book/words/verdict-words.ts';
+import { volumeInField, volumeLimits, volumeUnitName } from '../../units/volume-field.ts';
+import { defined } from '../../values/defined.ts';
+import { brief } from '../brief.ts';
+import { cautionsBlock } from '../cautions.ts';
+import { document } from '../document.ts';
+import { embeddedJson, type Html, html } from '../html.ts';
+import { lengthText } from '../length-text.ts';
+import { paths } from '../links.ts';
+import type { PageContext, PageKind } from '../page.ts';
+import { dot } from '../swatch/chip.ts';
+import { sentence } from '../words.ts';
+
+/** A material as the bench page needs it. */
+export type BenchPageMaterial = Pick<
+  Material,
+  | 'id'
+  | 'title'
+  | 'kind'
+  | 'hex'
+  | 'constants'
+  | 'flake'
+  | 'density'
+  | 'expectedDeltaE'
+  | 'gramsPerMl'
+  | 'gramsPerDrop'
+  | 'price'
+  | 'packGrams'
+  | 'stockGrams'
+  | 'highest'
+  | 'most'
+  | 'typical'
+  | 'working'
+>;
+
+/** A mold as the bench page needs it. */
+export interface BenchPageMold extends Pick<Mold, 'id' | 'title' | 'bodyMm'> {
+  /** What one pour or shot takes, all cavities and the sprue, ml. */
+  readonly shotMl: number;
+}
+
+/** What the bench page knows of the book. */
+export interface BenchPageData {
+  readonly materials: readonly BenchPageMaterial[];
+  readonly molds: readonly BenchPageMold[];
+  readonly targets: readonly Pick<Target, 'id' | 'title' | 'mold' | 'tolerance' | 'parts' | 'apart' | 'flakes'>[];
+  readonly settings: Settings;
+  /** Whether stock and prices are known, and are for who looks at them. */
+  readonly edition: Edition;
+  /** The plastic that a cup begins with, unless another is chosen. */
+  readonly plastic: string;
+  /** How much of it, ml. */
+  readonly plasticMl: number;
+  /** Names of the recipes that there are, so that a new one gets another. */
+  readonly recipes: readonly string[];
+}
+
+// As for the planner: six digits are far below what any bench can measure.
+
+function benchMaterial(material: Material): BenchPageMaterial {
+  const { id, title, kind, hex, constants, flake, density, expectedDeltaE, gramsPerMl } = material;
+  const { gramsPerDrop, price, packGrams, stockGrams, highest, most, typical, working } = material;
+  const kept = { gramsPerDrop, price, packGrams, stockGrams, highest, most, typical, working };
+  return {
+    id,
+    title,
+    kind,
+    hex,
+    density,
+    expectedDeltaE,
+    gramsPerMl,
+    ...(constants && {
+      constants: { absorption: brief(constants.absorption), scattering: brief(constants.scattering) },
+    }),
+    ...(flake && { flake: { ...flake, reflectance: brief(flake.reflectance) } }),
+    ...(Object.fromEntries(
+      Object.entries(kept).filter(([, value]) => value !== undefined),
+    ) as Partial<BenchPageMaterial>),
+  };
+}
+
+/** What the bench page is given; undefined where the book has no plastic or no mold, and nothing can be matched. */
+export function benchPageData(book: Book): BenchPageData | undefined {
+  const { materials, molds, targets, settings, edition, recipes } = book;
+  const plastic = settings.plastic ?? materials.find(({ kind }) => kind === 'plastic')?.id;
+  if (plastic === undefined || molds.length === 0) return undefined;
+  return {
+    materials: materials.map(benchMaterial),
+    molds: molds.map(({ id, title, bodyMm, cavities, cavityMl, sprueMl }) => ({
+      id,
+      title,
+      bodyMm,
+      shotMl: cavities * cavityMl + sprueMl,
+    })),
+    targets: targets.map(({ id, title, mold, tolerance, parts, apart, flakes }) => ({
+      id,
+      title,
+      ...defined({ mold }),
+      tolerance,
+      parts,
+      ...defined({ apart }),
+      flakes,
+    })),
+    settings,
+    edition,
+    plastic,
+    plasticMl: matchCupMl(settings),
+    recipes: recipes.map(({ id }) => id),
+  };
+}
+
+/** Matching in the browser: a target, a shelf, rounds, and a recipe to take away. */
+export const benchPage: PageKind = {
+  kind: 'bench',
+  items: () => [''],
+  url: () => paths.bench,
+  render: (context) => {
+    const { book } = context;
+    const data = benchPageData(book);
+    return document(context, {
+      title: 'Match a colour',
+      description:
+        'From a colour in the hand to a cup that has it: a first recipe, what is wrong with a round, and what to add now.',
+      part: paths.bench,
+      scripts: data ? ['match'] : [],
+      main: html`<h1>Match a colour</h1>
+<p class="lead bench-lead">From a colour in the hand to a cup that has it. Say what it looks like over white and over black; the book proposes a recipe from the shelf, judges every round, and says what to add to this cup now.</p>
+${data ? html`${benchForm(data, context)}<script type="application/json" data-bench-data>${embeddedJson(data)}</script>` : html`<p>There is nothing to match with yet: the book needs a plastic and a mold.</p>`}
+<p class="only-static">This page works with JavaScript, in this browser alone: nothing of a match is sent anywhere. Without it, the book’s targets are on their own pages, and the command <code>cupbook match</code> does the same work.</p>`,
+    });
+  },
+};
+
+function benchForm(data: BenchPageData, context: PageContext): Html {
+  const { materials, molds, targets, settings } = data;
+  const plastics = materials.filter(({ kind }) => kind === 'plastic');
+  const { least, most } = volumeLimits({ least: 1, most: 100_000 }, settings);
+  const coloured = materials.filter(({ kind, constants }) => (kind === 'colorant' || kind === 'powder') && constants);
+  return html`<div class="bench" data-bench hidden>
+<p class="bench-says" role="status" data-says></p>
+<div data-cups></div>
+<details class="bench-setup" data-setup open><summary>The target, the cup and the shelf</summary>
+<section class="part" aria-labelledby="bench-target"><h2 id="bench-target" tabindex="-1">The target</h2>
+<div class="bench-fields">
+<p class="field wide"><label for="bench-which">Which</label><select id="bench-which" name="target"><option value="">One that I describe</option>${targets.map(({ id, title }) => html`<option value="${id}">${title}</option>`)}</select></p>
+<p class="field wide"><label for="bench-arrangement">How it is seen</label><select id="bench-arrangement" name="arrangement"><option value="solid">Solid: one cup</option><option value="together">Two sides of a finished bait, each with the other behind it</option><option value="apart">Two sides, cut apart and each seen by itself</option></select></p>
+<p class="field"><label for="bench-tolerance">Right within ΔE</label><input id="bench-tolerance" name="tolerance" type="number" inputmode="decimal" min="0.1" max="100" step="any" value="${settings.tolerance}"></p>
+</div>
+<div class="bench-sides" data-sides></div>
+</section>
+<section class="part" aria-labelledby="bench-cup"><h2 id="bench-cup">The cup and the shelf</h2>
+<div class="bench-fields">
+<p class="field wide"><label for="bench-mold">Mold</label><select id="bench-mold" name="mold">${molds.map(({ id, title, bodyMm }) => html`<option value="${id}">${title}, ${lengthText(bodyMm, settings)}</option>`)}</select></p>
+<p class="field wide"><label for="bench-plastic">Plastic</label><select id="bench-plastic" name="plastic">${plastics.map(({ id, title }) => html`<option value="${id}">${title}</option>`)}</select></p>
+<p class="field"><label for="bench-ml">${sentence(volumeUnitName(settings))} of it</label><input id="bench-ml" name="plasticMl" type="number" inputmode="decimal" min="${least}" max="${most}" step="any" value="${volumeInField(data.plasticMl, settings)}"></p>
+</div>
+<details class="bench-shelf"><summary>What is on the shelf: <span data-shelf-count>${coloured.length} of ${coloured.length}</span></summary>
+${data.edition === 'mine' ? html`<p class="check"><input id="bench-stock" name="inStock" type="checkbox"><label for="bench-stock">Only what is left, less what this match has taken; what is not counted counts as there</label></p>\n` : ''}<ul class="checks">${coloured.map(({ id, title, hex, stockGrams }) => html`<li class="check"><input id="shelf-${id}" type="checkbox" name="shelf" value="${id}" checked><label for="shelf-${id}">${dot(hex)}<span>${title}${stockGrams === 0 ? html`<span class="fine">, none left</span>` : ''}</span></label></li>`)}</ul>
+</details>
+</section>
+<section class="part" aria-labelledby="bench-first"><h2 id="bench-first">A first recipe</h2>
+<p class="bench-buttons"><button type="button" data-find>Find recipes</button> <button class="quiet" type="button" data-plain>Start with plain plastic</button></p>
+<div data-first></div>
+</section>
+</details>
+<details class="bench-words"><summary>What the words mean</summary><p>${VERDICT_WORDS.join(' ')}</p>${settings.scaleGrams === undefined ? '' : html`<p>${MEASURED_TOGETHER}</p>`}</details>
+${cautionsBlock(context)}
+<section class="part" aria-labelledby="bench-take" data-take-away hidden><h2 id="bench-take">Take it away</h2>
+<div class="bench-take"><div>
+<p class="field wide"><label for="bench-title">Name of the colour</label><input id="bench-title" name="title" type="text" maxlength="120" autocomplete="off"></p>
+<p class="bench-buttons"><button type="button" data-download="recipe">Download the recipe</button> <button class="quiet" type="button" data-copy="recipe">Copy it</button></p>
+<p class="fine" data-file-name></p>
+</div><section class="bench-file" tabindex="0" aria-label="The recipe’s file"><pre><code data-file="recipe"></code></pre></section></div>
+<div class="bench-take" data-take-target hidden><div>
+<p class="bench-buttons"><button type="button" data-download="target">Download its target</button> <button class="quiet" type="button" data-copy="target">Copy it</button></p>
+</div><section class="bench-file" tabindex="0" aria-label="The target’s file"><pre><code data-file="target"></code></pre></section></div>
+</section>
+<section class="part" aria-labelledby="bench-work"><h2 id="bench-work">This work</h2>
+<p>It is kept in this browser after every step, and nowhere else. It is there again after a reload or after the phone has slept.</p>
+<p class="bench-buttons"><button class="quiet" type="button" data-export>Export it</button> <button class="quiet" type="button" data-import>Import</button> <button class="quiet" type="button" data-clear>Begin another match</button></p>
+<input type="file" accept="application/json,.json" aria-label="A match that was exported" data-import-file hidden>
+</section>
+</div>`;
+}

@@ -1,0 +1,131 @@
+/**
+ * Photos opened: whether a file is a picture that the site can show, told by what is in it, whatever its name says.
+ *
+ * @packageDocumentation
+ */
+import sharp, { type Sharp } from 'sharp';
+import type { PhotoFault } from '../book/checks/check-photos.ts';
+
+/** Largest width of the small version of a picture, px. */
+export const SMALL_WIDTH = 480;
+
+/** More than any camera's picture; a small file can unpack to gigabytes. */
+const MOST_PIXELS = 150_000_000;
+
+/** More than any camera's file of these formats; from memory, no source. Larger ones are not even read. */
+export const MOST_PHOTO_BYTES: number = 200 * 1024 * 1024;
+
+const EXPECTED = 'a JPEG, PNG or WebP picture';
+const AGAIN = 'copy it from the camera or phone again';
+const RESAVE = 'open it and save or export it as JPEG, or remove the line';
+
+/** A picture that cannot be shown, with what is wrong with it. */
+export class UnreadablePhoto extends Error {
+  readonly fault: PhotoFault;
+
+  constructor(fault: PhotoFault) {
+    super(fault.found);
+    this.fault = fault;
+  }
+}
+
+/**
+ * A photo turned upright and made at most `width` px wide; nothing is enlarged.
+ *
+ * Throws: UnreadablePhoto for what is no JPEG, PNG or WebP, or has more pixels than any camera's picture. What is damaged
+ * further in is found when the pixels are asked for: see `photoFault`.
+ */
+export async function smallerPhoto(original: Uint8Array, width: number): Promise<Sharp> {
+  const fault = formatFault(original);
+  // Others may hold programs or point to other files: they never reach a decoder.
+  if (fault) throw new UnreadablePhoto(fault);
+  const { width: columns, height: rows } = await sharp(original, { limitInputPixels: false }).metadata();
+  if (columns * rows > MOST_PIXELS) {
+    throw new UnreadablePhoto({
+      found: `a picture of ${columns} × ${rows} pixels`,
+      expected: `at most ${MOST_PIXELS / 1e6} million pixels`,
+      why: 'no camera takes more, and a small file can unpack to gigabytes',
+      fix: 'save it smaller, for instance 4000 pixels wide',
+    });
+  }
+  // `rotate` turns the pixels by what the metadata say, before the metadata are dropped.
+  return sharp(original, { limitInputPixels: MOST_PIXELS }).rotate().resize({ width, withoutEnlargement: true });
+}
+
+/** What is wrong with the bytes of a photo; undefined where all of it can be shown. */
+export async function photoFault(original: Uint8Array): Promise<PhotoFault | undefined> {
+  try {
+    // A picture that ends too early is found only by whoever wants its pixels.
+    await (await smallerPhoto(original, SMALL_WIDTH)).raw().toBuffer();
+    return undefined;
+  } catch (error) {
+    return faultOf(error);
+  }
+}
+
+/** What is wrong with a photo, from what reading it threw. */
+export function faultOf(error: unknown): PhotoFault {
+  if (error instanceof UnreadablePhoto) return error.fault;
+  const said = (error instanceof Error ? error.message : String(error)).split('\n')[0]!;
+  return {
+    found: `a picture that is damaged, or not whole (${said})`,
+    expected: `${EXPECTED} that is whole`,
+    fix: `${AGAIN}, or remove the line`,
+  };
+}
+
+/** A file that no camera writes is not read at all. */
+export function tooManyBytes(bytes: number): PhotoFault {
+  return {
+    found: `a picture of ${Math.round(bytes / 1024 / 1024)} MiB`,
+    expected: `at most ${MOST_PHOTO_BYTES / 1024 / 1024} MiB`,
+    why: 'no camera writes larger ones',
+    fix: 'save it smaller, for instance 4000 pixels wide',
+  };
+}
+
+const OTHERS: readonly (readonly [pattern: RegExp, name: string])[] = [
+  [/^GIF8[79]a/, 'a GIF'],
+  [/^(?:II\*\0|MM\0\*)/, 'a TIFF or raw picture'],
+  [/^BM/, 'a BMP picture'],
+  [/^%PDF/, 'a PDF'],
+  [/^....ftypavi[fs]/s, 'an AVIF picture'],
+];
+
+// Brands of the High Efficiency Image File Format, ISO/IEC 23008-12; from memory.
+const HEIC = /^....ftyp(?:hei[cxms]|hev[cxms]|mif1|msf1)/s;
+const MARKUP = /^\s*(?:\u00ef\u00bb\u00bf)?\s*<(?:\?xml|!doctype|!--|svg|html)/i;
+
+/** What a file is that is none of the formats of a photo, by its first bytes. */
+function formatFault(original: Uint8Array): PhotoFault | undefined {
+  const head = Buffer.from(original.subarray(0, 256)).toString('latin1');
+  if (['\xff\xd8\xff', '\x89PNG\r\n\x1a\n'].some((begin) => head.startsWith(begin)) || /^RIFF....WEBP/s.test(head))
+    return undefined;
+  if (original.length === 0) {
+    return { found: 'an empty file', expected: EXPECTED, fix: `${AGAIN}, or remove the line` };
+  }
+  if (HEIC.test(head)) {
+    return {
+      found: 'a HEIC picture',
+      expected: EXPECTED,
+      why: 'most browsers cannot show HEIC, whatever the name of the file ends in',
+      fix: 'open it on the phone or computer and export or save it as JPEG; for the next ones, set the format in the settings of the phone’s camera to JPEG, often called “most compatible”',
+    };
+  }
+  if (MARKUP.test(head)) {
+    return {
+      found: 'a drawing or web page (SVG, HTML)',
+      expected: EXPECTED,
+      why: 'it could hold a program',
+      fix: RESAVE,
+    };
+  }
+  const other = OTHERS.find(([pattern]) => pattern.test(head))?.[1];
+  return other === undefined
+    ? {
+        found: 'a file that is no picture',
+        expected: EXPECTED,
+        fix: 'put the picture in its place, or remove the line',
+      }
+    : { found: other, expected: EXPECTED, why: 'the site shows no other formats', fix: RESAVE };
+}
