@@ -47,14 +47,19 @@ const FOLDERS: readonly Folder[] = [
     imports: ['values', 'diagnostics', 'units', 'tables', 'lineage', 'optics', 'recipe', 'cup', 'matching'],
   },
   {
+    name: 'words',
+    purpose: 'what is decided and measured, as sentences in the units of the book',
+    imports: ['values', 'units', 'tables', 'optics', 'cup', 'matching', 'book'],
+  },
+  {
     name: 'render',
     purpose: 'values in, HTML and SVG strings out (page, swatch, lineage drawing, card)',
-    imports: ['values', 'units', 'tables', 'lineage', 'book'],
+    imports: ['values', 'units', 'tables', 'lineage', 'book', 'words'],
   },
   {
     name: 'browser',
     purpose: 'shell: scripts shipped with the page',
-    imports: ['values', 'units', 'tables', 'optics', 'photo', 'cup', 'matching', 'book', 'render'],
+    imports: ['values', 'units', 'tables', 'optics', 'photo', 'cup', 'matching', 'book', 'words', 'render'],
     shell: true,
   },
   {
@@ -84,7 +89,19 @@ const FOLDERS: readonly Folder[] = [
   {
     name: 'cli',
     purpose: 'shell: commands, exit codes and printing only',
-    imports: ['values', 'diagnostics', 'units', 'recipe', 'matching', 'book', 'output', 'shell', 'eleventy', 'server'],
+    imports: [
+      'values',
+      'diagnostics',
+      'units',
+      'recipe',
+      'matching',
+      'book',
+      'words',
+      'output',
+      'shell',
+      'eleventy',
+      'server',
+    ],
     shell: true,
   },
 ];

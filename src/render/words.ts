@@ -4,11 +4,11 @@
  * @packageDocumentation
  */
 export { moneyText } from '../units/money-text.ts';
+export { contrastText, deltaEText } from '../words/difference.ts';
+export { counted, listText, sentence } from '../words/sentence-text.ts';
+export { limitText, temperatureText } from '../words/temperature-text.ts';
 export { massText, volumeText } from './amount-text.ts';
 export { dayText } from './day-text.ts';
-export { contrastText, deltaEText } from './difference-text.ts';
 export { inches } from './flake-size-text.ts';
 export { PATTERN_WORDS } from './pattern-words.ts';
-export { counted, listText, sentence } from './sentence-text.ts';
-export { limitText, temperatureText } from './temperature-text.ts';
 export { MATERIAL_TIER_WORDS, PLAIN_PLASTIC_WORDS, TIER_WORDS } from './tier-words.ts';
