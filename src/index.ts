@@ -7,18 +7,18 @@
 // book
 export { type Compiled, type CompileOptions, compileBook } from './book/compile-book.ts';
 export type {
+  Appearance,
   Book,
   Change,
+  Colour,
   Cup,
   Edition,
   Family,
-  Look,
   Material,
   Mold,
   Recipe,
   RecipeLook,
   Round,
-  Seen,
   Settings,
   Target,
 } from './book/model.ts';

@@ -36,8 +36,8 @@ export interface Lab {
   readonly b: number;
 }
 
-/** One colour as it is seen. */
-export interface Seen {
+/** One colour: seen, measured or computed. */
+export interface Colour {
   readonly lab: Lab;
   /** Nearest colour that a screen shows. */
   readonly hex: string;
@@ -45,10 +45,10 @@ export interface Seen {
   readonly mapped: boolean;
 }
 
-/** A translucent thing, seen over the book's white and over its black. */
-export interface Look {
-  readonly overWhite: Seen;
-  readonly overBlack: Seen;
+/** A translucent thing over the book's white and over its black, as the model has it. */
+export interface Appearance {
+  readonly overWhite: Colour;
+  readonly overBlack: Colour;
   /** Y over black by Y over white, 0 clear to 1 hiding. */
   readonly contrastRatio: number;
 }
@@ -99,8 +99,8 @@ export interface Round {
   readonly reheated: boolean;
   readonly note?: string;
   readonly seen?: {
-    readonly overWhite?: Seen;
-    readonly overBlack?: Seen;
+    readonly overWhite?: Colour;
+    readonly overBlack?: Colour;
     readonly note?: string;
     readonly photo?: Photo;
   };
@@ -111,7 +111,7 @@ export interface Round {
   /** Volume left after the pour. */
   readonly leftMl: number;
   /** Predicted, at the thickness of the body. */
-  readonly look: Look;
+  readonly look: Appearance;
   /** Change from the round before: ΔE00 over white, and in words. */
   readonly change?: Change;
   /** How far the prediction was from what was seen, ΔE00. */
@@ -166,10 +166,10 @@ export interface Cup {
   /** Pouring range that all its plastics share. */
   readonly working?: { readonly from: number; readonly to: number };
   /** Alone, at the thickness of the body and of the thin part. */
-  readonly body: Look;
-  readonly thin: Look;
+  readonly body: Appearance;
+  readonly thin: Appearance;
   /** The plastic's colour without its flake. */
-  readonly between: Look;
+  readonly between: Appearance;
   /** Thickness at which the contrast ratio reaches 0.98, mm; absent where none does. */
   readonly hidingMm?: number;
   readonly flakes: readonly FlakeLook[];
@@ -225,19 +225,19 @@ export interface Recipe {
   readonly source: { readonly path: string; readonly text: string };
   readonly cups: readonly Cup[];
   /** The bait as a whole: the side looked at, over white and over black. */
-  readonly body: Look;
-  readonly thin: Look;
+  readonly body: Appearance;
+  readonly thin: Appearance;
   /** Laminates: the other side. Tipped: the tip. Core: the core alone. */
-  readonly other?: Look;
+  readonly other?: Appearance;
   /** The same views of the bait without its flake, to draw flake on. */
-  readonly between: { readonly body: Look; readonly thin: Look; readonly other?: Look };
+  readonly between: { readonly body: Appearance; readonly thin: Appearance; readonly other?: Appearance };
   /** Between the first two cups, as seen through a streak or a layer. */
   readonly contrast?: { readonly deltaE: number; readonly suits: string };
   /** The body under other lights than daylight, each colour relative to the white of its light. */
   readonly lights: readonly {
     readonly light: string;
     readonly name: string;
-    readonly body: Look;
+    readonly body: Appearance;
     /** Change from daylight to an eye used to the light: ΔE00, the larger of those over white and over black; and in words. */
     readonly deltaE: number;
     readonly words: readonly string[];
@@ -293,7 +293,7 @@ export interface Constants {
 export interface LadderStep {
   readonly gramsPerMl: number;
   readonly label: string;
-  readonly look: Look;
+  readonly look: Appearance;
 }
 
 /** A flake: what the optics needs of it (a `Flake`), and what a reader wants to know. */
@@ -399,8 +399,8 @@ export interface Target {
   /** One part named `body`, or the parts by the names of the cups. */
   readonly parts: readonly {
     readonly name: string;
-    readonly overWhite: Seen;
-    readonly overBlack?: Seen;
+    readonly overWhite: Colour;
+    readonly overBlack?: Colour;
     /** What was measured band by band: 0..1, 380 to 730 nm by 10, beside the gloss. */
     readonly reflectance?: { readonly overWhite?: readonly number[]; readonly overBlack?: readonly number[] };
     readonly thicknessMm: number;
@@ -449,8 +449,8 @@ export interface MatchedRound {
   readonly basis: 'seen' | 'predicted';
   /** Seen at another thickness than the target, or without the other side of the bait behind it, and moved to that by the model. */
   readonly moved?: 'thickness' | 'laminate';
-  readonly overWhite?: Seen;
-  readonly overBlack?: Seen;
+  readonly overWhite?: Colour;
+  readonly overBlack?: Colour;
   readonly verdict: Verdict;
 }
 
@@ -511,11 +511,11 @@ export interface RecipeLook {
   readonly pattern: Pattern;
   readonly shape: Mold['shape'];
   /** The side looked at; of cups beside one another the first by itself. */
-  readonly body: Look;
+  readonly body: Appearance;
   /** Only of a bait with one side. */
-  readonly thin?: Look;
+  readonly thin?: Appearance;
   /** Laminate and layered: the other side. Swirl and tipped: the second cup by itself. */
-  readonly other?: Look;
+  readonly other?: Appearance;
   readonly flake: FlakeLoad;
   readonly facets: Pick<Facets, 'hueFamilies' | 'lightness' | 'opacity'>;
 }

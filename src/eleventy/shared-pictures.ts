@@ -1,5 +1,5 @@
 import sharp from 'sharp';
-import type { Book, Look } from '../book/model.ts';
+import type { Appearance, Book } from '../book/model.ts';
 import type { SiteFile } from '../output/site-file.ts';
 import { paths } from '../render/links.ts';
 import { SHARED_PICTURE } from '../render/shared-head.ts';
@@ -21,7 +21,7 @@ export type PicturesOf = (book: Book) => Promise<readonly SiteFile[]>;
  */
 export function sharedPictures(): PicturesOf {
   const made = new Map<string, Promise<Buffer>>();
-  const pictureOf = (body: Look): Promise<Buffer> => {
+  const pictureOf = (body: Appearance): Promise<Buffer> => {
     const key = body.overWhite.hex + body.overBlack.hex;
     const picture = made.get(key) ?? sharedPicture(body);
     made.set(key, picture);
@@ -39,7 +39,7 @@ export function sharedPictures(): PicturesOf {
 }
 
 /** The picture as a PNG that holds nothing but its pixels. */
-export async function sharedPicture({ overWhite, overBlack }: Look): Promise<Buffer> {
+export async function sharedPicture({ overWhite, overBlack }: Appearance): Promise<Buffer> {
   const [columns, rows] = [SHARED_PICTURE.width / SQUARE, SHARED_PICTURE.height / SQUARE];
   const squares = Array.from({ length: rows }, (_, row) => {
     const above = row < rows / 2;

@@ -10,8 +10,8 @@ import { type Body, type Layer, type SharedBody, stackReflectances, swirlReflect
 import { BESIDE_GLOSS } from './surface.ts';
 import { type Light, type Tristimulus, tristimulus, whitePoint } from './tristimulus.ts';
 
-/** A colour as seen. */
-export interface Seen {
+/** A colour as it is computed, with the spectrum that it comes from. */
+export interface ComputedColour {
   /** Reflectance outside the plastic. */
   readonly spectrum: Spectrum;
   readonly tristimulus: Tristimulus;
@@ -24,15 +24,15 @@ export interface Seen {
 }
 
 /** A bait over the two backings. */
-export interface Appearance {
-  readonly overWhite: Seen;
-  readonly overBlack: Seen;
+export interface ComputedAppearance {
+  readonly overWhite: ComputedColour;
+  readonly overBlack: ComputedColour;
   /** Y over black by Y over white: 0 is clear, 1 hides everything. */
   readonly contrastRatio: number;
   /** Share of the face that has (opaque) flake in view, 0..1. */
   readonly flakeCoverage: number;
   /** The same bait without its flake, where it has any. */
-  readonly body?: { readonly overWhite: Seen; readonly overBlack: Seen };
+  readonly body?: { readonly overWhite: ComputedColour; readonly overBlack: ComputedColour };
 }
 
 /** How a bait is looked at. */
@@ -51,31 +51,31 @@ export interface AppearanceOptions extends Viewing {
  *
  * @example appearance(mixtureConstants(clear, []), { thickness: 8 }).overWhite.hex // '#dcdcd6'
  */
-export function appearance(body: Body, options: AppearanceOptions): Appearance;
-export function appearance(layers: readonly Layer[], options?: Viewing): Appearance;
+export function appearance(body: Body, options: AppearanceOptions): ComputedAppearance;
+export function appearance(layers: readonly Layer[], options?: Viewing): ComputedAppearance;
 export function appearance(
   bait: Body | readonly Layer[],
   options: Viewing & { readonly thickness?: number } = {},
-): Appearance {
+): ComputedAppearance {
   const layers = isLayers(bait) ? bait : [{ ...bait, thickness: options.thickness ?? Number.NaN }];
-  const views = seenOverBoth(layers, options);
+  const views = overBoth(layers, options);
   const flakes = layers.flatMap((layer) =>
     (layer.flakes ?? []).map(({ perMm }) => ({ perMm: perMm * layer.thickness })),
   );
   const coverage = flakeCoverage(flakes, 1);
   if (flakes.length === 0) return { ...views, flakeCoverage: coverage };
   const plain = layers.map(({ absorption, scattering, thickness }) => ({ absorption, scattering, thickness }));
-  const { overWhite, overBlack } = seenOverBoth(plain, options);
+  const { overWhite, overBlack } = overBoth(plain, options);
   return { ...views, flakeCoverage: coverage, body: { overWhite, overBlack } };
 }
 
 /** A swirl: as seen from where the streaks run together, and each cup by itself. */
 export interface SwirlAppearance {
-  readonly overWhite: Seen;
-  readonly overBlack: Seen;
+  readonly overWhite: ComputedColour;
+  readonly overBlack: ComputedColour;
   readonly contrastRatio: number;
   /** One for each cup, in their order: the extremes between which the bait varies. */
-  readonly extremes: readonly Appearance[];
+  readonly extremes: readonly ComputedAppearance[];
 }
 
 /**
@@ -85,8 +85,8 @@ export interface SwirlAppearance {
  */
 export function swirlAppearance(cups: readonly SharedBody[], options: AppearanceOptions): SwirlAppearance {
   const extremes = cups.map((cup) => appearance(cup, options));
-  const mean = (view: 'overWhite' | 'overBlack'): Seen =>
-    seen(
+  const mean = (view: 'overWhite' | 'overBlack'): ComputedColour =>
+    colourOf(
       swirlReflectance(extremes.map((cup, i) => ({ reflectance: cup[view].spectrum, share: cups[i]!.share }))),
       options.light,
     );
@@ -101,7 +101,7 @@ export function swirlAppearance(cups: readonly SharedBody[], options: Appearance
  *
  * Throws: RangeError if it has not 36 bands, or there is no such light.
  */
-export function seen(spectrum: Spectrum, light: Light = 'D65'): Seen {
+export function colourOf(spectrum: Spectrum, light: Light = 'D65'): ComputedColour {
   const XYZ = tristimulus(spectrum, light);
   return {
     spectrum,
@@ -111,13 +111,13 @@ export function seen(spectrum: Spectrum, light: Light = 'D65'): Seen {
   };
 }
 
-function seenOverBoth(
+function overBoth(
   layers: readonly Layer[],
   { light = 'D65', surface = BESIDE_GLOSS, backings = BOOK_BACKINGS }: Viewing,
-): { overWhite: Seen; overBlack: Seen; contrastRatio: number } {
+): { overWhite: ComputedColour; overBlack: ComputedColour; contrastRatio: number } {
   const [white, black] = stackReflectances(layers, [backings.white, backings.black], surface);
-  const overWhite = seen(white!, light);
-  const overBlack = seen(black!, light);
+  const overWhite = colourOf(white!, light);
+  const overBlack = colourOf(black!, light);
   return { overWhite, overBlack, contrastRatio: contrastRatio(overBlack.spectrum, overWhite.spectrum, light) };
 }
 

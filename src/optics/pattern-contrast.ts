@@ -2,7 +2,7 @@
  * Whether two cups make a pattern: how they differ as they would be seen in it.
  */
 import { LAMINATE_SHINES_THROUGH, STREAK_THICKNESS, SWIRL_SHOWS } from '../tables/patterns.ts';
-import { type Appearance, type AppearanceOptions, appearance } from './appearance.ts';
+import { type AppearanceOptions, appearance, type ComputedAppearance } from './appearance.ts';
 import { deltaE00 } from './delta-e00.ts';
 import type { Body, Layer } from './stack.ts';
 
@@ -36,7 +36,7 @@ export function patternContrast(one: Body, other: Body, options: PatternOptions)
   if (!(streak > 0 && streak < thickness)) {
     throw new RangeError(`Streak is ${streak} mm in a bait of ${thickness} mm; give a thickness between the two`);
   }
-  const over = (near: Body, far: Body, depth: number): Appearance => {
+  const over = (near: Body, far: Body, depth: number): ComputedAppearance => {
     const layers: Layer[] = [
       { ...near, thickness: depth },
       { ...far, thickness: thickness - depth },
@@ -57,6 +57,6 @@ export function patternContrast(one: Body, other: Body, options: PatternOptions)
   };
 }
 
-function difference(x: Appearance, y: Appearance): number {
+function difference(x: ComputedAppearance, y: ComputedAppearance): number {
   return Math.min(deltaE00(x.overWhite.lab, y.overWhite.lab), deltaE00(x.overBlack.lab, y.overBlack.lab));
 }

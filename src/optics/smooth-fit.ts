@@ -76,17 +76,17 @@ export function smoothFit(
     logs[band] = withinRange(Math.log(guess.absorption[band]! / unit));
     logs[BAND_COUNT + band] = withinRange(Math.log(guess.scattering[band]! / unit));
   }
-  const look = (at: Float64Array): Look => lookAt(views, plastic, surface, unit, at);
-  let now = look(logs);
+  const trial = (at: Float64Array): Trial => trialAt(views, plastic, surface, unit, at);
+  let now = trial(logs);
   let damping = 1e-2;
   for (let step = 0; step < MOST_STEPS && damping < MOST_DAMPING; step++) {
     const move = bestMove(logs, now, damping);
     const next = logs.map((value, i) => withinRange(value + move[i]!));
-    const seen = look(next);
-    if (seen.cost < now.cost) {
-      const settled = now.cost - seen.cost < 1e-4 * now.cost;
+    const tried = trial(next);
+    if (tried.cost < now.cost) {
+      const settled = now.cost - tried.cost < 1e-4 * now.cost;
       logs = next;
-      now = seen;
+      now = tried;
       damping = Math.max(LEAST_DAMPING, damping / 5);
       if (settled) break;
     } else damping *= 4;
@@ -96,19 +96,19 @@ export function smoothFit(
 }
 
 /** What constants show: weighted colour errors, their slopes (one row of unknowns an error), and what is to be least. */
-interface Look {
+interface Trial {
   readonly errors: Float64Array;
   readonly slopes: readonly Float64Array[];
   readonly cost: number;
 }
 
-function lookAt(
+function trialAt(
   views: readonly ColourView[],
   plastic: OpticalConstants,
   surface: Surface,
   unit: number,
   logs: Float64Array,
-): Look {
+): Trial {
   const errors = new Float64Array(3 * views.length);
   const slopes: Float64Array[] = [];
   const R = new Float64Array(BAND_COUNT);
@@ -156,7 +156,7 @@ function lookAt(
 }
 
 /** The step of Gauss and Newton, damped: (T + Jᵀ J) move = −gradient, T tridiagonal, J the slopes. */
-function bestMove(logs: Float64Array, { errors, slopes }: Look, damping: number): Float64Array {
+function bestMove(logs: Float64Array, { errors, slopes }: Trial, damping: number): Float64Array {
   const downhill = new Float64Array(UNKNOWNS);
   for (const [row, slope] of slopes.entries()) addScaled(downhill, -errors[row]!, slope);
   eachStep((band, before, stiffness) => {

@@ -4,8 +4,8 @@
  * @packageDocumentation
  */
 
-import type { Book, Facets, Look, Pattern, Recipe, RecipeLook } from '../book/model.ts';
-import { HUE_FAMILIES, hueFamilyOfLook } from '../book/recipes/facets.ts';
+import type { Appearance, Book, Facets, Pattern, Recipe, RecipeLook } from '../book/model.ts';
+import { HUE_FAMILIES, hueFamilyOfAppearance } from '../book/recipes/facets.ts';
 import { required } from '../values/required.ts';
 import { bookIndex } from './book-index.ts';
 import { TIP_SHARE } from './swatch/bait.ts';
@@ -15,13 +15,13 @@ export interface ColourEntry {
   readonly id: string;
   readonly title: string;
   readonly pattern: Pattern;
-  readonly body: Look;
+  readonly body: Appearance;
   readonly facets: Pick<Facets, 'hueFamilies' | 'lightness' | 'opacity'>;
   readonly tags: readonly string[];
   /** Colours of the cups over white with their shares, in order. */
   readonly cups: readonly { readonly hex: string; readonly share: number }[];
   /** Looks that lie side by side in the bait, if any do: of a recipe its cups. */
-  readonly parts: readonly Look[];
+  readonly parts: readonly Appearance[];
   /** Absent where only the look is published. */
   readonly recipe?: Recipe;
   coats(): Coats;
@@ -53,9 +53,9 @@ export function colourEntry(book: Book, id: string): ColourEntry | undefined {
 }
 
 /** What a colour shows of a family of hue: the cup that is of it where cups are seen side by side, else the whole bait. */
-export function lookInHue({ facets, body, parts }: ColourEntry, hue: string): Look {
+export function lookInHue({ facets, body, parts }: ColourEntry, hue: string): Appearance {
   if (facets.hueFamilies.length < 2) return body;
-  return parts.find((look) => hueFamilyOfLook(look) === hue) ?? body;
+  return parts.find((look) => hueFamilyOfAppearance(look) === hue) ?? body;
 }
 
 const HUE_ORDER = new Map<string, number>(HUE_FAMILIES.map((hue, index) => [hue, index]));

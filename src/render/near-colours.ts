@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import type { Book, Look, Recipe, RecipeLook } from '../book/model.ts';
+import type { Appearance, Book, Recipe, RecipeLook } from '../book/model.ts';
 import type { FoundThing } from './find-view.ts';
 import { type Html, html } from './html.ts';
 import { paths } from './links.ts';
@@ -17,7 +17,7 @@ export interface NearColour extends Required<FoundThing> {
   readonly seen: readonly SeenPart[];
 }
 
-function seenPart(part: string, { overWhite, overBlack }: Look): SeenPart {
+function seenPart(part: string, { overWhite, overBlack }: Appearance): SeenPart {
   return [part, overWhite.hex, overBlack.hex];
 }
 

@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import type { Book, Look, Material, Recipe, RecipeLook } from '../book/model.ts';
+import type { Appearance, Book, Material, Recipe, RecipeLook } from '../book/model.ts';
 import { required } from '../values/required.ts';
 import { bookIndex } from './book-index.ts';
 import { paths } from './links.ts';
@@ -15,7 +15,7 @@ import { inches, sentence } from './words.ts';
 const LANGUAGE = 'en';
 
 /** How much a body hides, as it is asked for: what is clear is translucent to many. */
-function opacityContent(look: Look): string {
+function opacityContent(look: Appearance): string {
   const words = opacityWords(look);
   return words.startsWith('clear') ? `${words}, translucent` : words;
 }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Book, Look, Recipe } from '../../src/book/model.ts';
+import type { Appearance, Book, Recipe } from '../../src/book/model.ts';
 import { coarseLab, HEAVY_FLAKE, LOOK_STEP, lookOnly } from '../../src/book/publish/look-only.ts';
 import { publishedBook } from '../../src/book/publish/published-book.ts';
 import { labFromHex } from '../../src/optics/display.ts';
@@ -22,7 +22,7 @@ const withPattern = (pattern: Recipe['pattern']): Recipe =>
     }),
     'pair',
   );
-const looksOf = (look: ReturnType<typeof lookOnly>): readonly Look[] =>
+const looksOf = (look: ReturnType<typeof lookOnly>): readonly Appearance[] =>
   [look.body, look.thin, look.other].filter((part) => part !== undefined);
 
 describe('lookOnly(recipe, book)', () => {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { methodExamples } from '../../src/book/method/method-examples.ts';
-import type { Look } from '../../src/book/model.ts';
+import type { Appearance } from '../../src/book/model.ts';
 import { bookWith, file } from './sample.ts';
 
 const book = bookWith({
@@ -20,7 +20,7 @@ test('methodExamples(book) finds what swallows and what scatters', () => {
 });
 
 test('methodExamples(book) gets darker with thickness over white, and lighter over black where the plastic scatters', () => {
-  const L = (view: (look: Look) => number): readonly number[] =>
+  const L = (view: (look: Appearance) => number): readonly number[] =>
     examples.thickness!.steps.map(({ look }) => view(look));
   const white = L(({ overWhite }) => overWhite.lab.L);
   expect(white).toEqual([...white].sort((one, other) => other - one));

@@ -2,7 +2,7 @@ import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'no
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { compileBook } from '../../src/book/compile-book.ts';
-import type { Book, Look } from '../../src/book/model.ts';
+import type { Appearance, Book } from '../../src/book/model.ts';
 import { formatDiagnostics, summarizeDiagnostics } from '../../src/diagnostics/format-diagnostics.ts';
 
 const FIXTURES = join(import.meta.dirname, '../fixtures');
@@ -16,7 +16,7 @@ function sourcesBelow(folder: string): { path: string; text: string }[] {
 
 /** What a person would check of a book: numbers as they are read, not sixteen digits of them. */
 function digest(book: Book): unknown {
-  const look = ({ overWhite, overBlack, contrastRatio }: Look): string =>
+  const look = ({ overWhite, overBlack, contrastRatio }: Appearance): string =>
     `${overWhite.hex} over white, ${overBlack.hex} over black, contrast ${contrastRatio.toFixed(2)}`;
   return book.recipes.map((recipe) => ({
     recipe: recipe.id,

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { appearance, seen, swirlAppearance } from '../../src/optics/appearance.ts';
+import { appearance, colourOf, swirlAppearance } from '../../src/optics/appearance.ts';
 import { labOf } from '../../src/optics/cielab.ts';
 import { deltaE00 } from '../../src/optics/delta-e00.ts';
 import { hexOf } from '../../src/optics/display.ts';
@@ -118,6 +118,6 @@ describe('swirlAppearance', () => {
 
 test('seen says when the screen can’t show a colour', () => {
   const green = constantSpectrum(0.01).map((low, band) => (band >= 12 && band <= 15 ? 0.99 : low));
-  expect(seen(green).mapped).toBe(true);
-  expect(seen(constantSpectrum(0.5)).mapped).toBe(false);
+  expect(colourOf(green).mapped).toBe(true);
+  expect(colourOf(constantSpectrum(0.5)).mapped).toBe(false);
 });

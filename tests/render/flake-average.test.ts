@@ -1,6 +1,6 @@
 import sharp from 'sharp';
 import { expect, test } from 'vitest';
-import type { Look, Recipe } from '../../src/book/model.ts';
+import type { Appearance, Recipe } from '../../src/book/model.ts';
 import { deltaE00 } from '../../src/optics/delta-e00.ts';
 import { labFromHex } from '../../src/optics/display.ts';
 import { recipeCoats } from '../../src/render/swatch/coat.ts';
@@ -67,7 +67,7 @@ test.each(flaked.map((recipe) => [recipe.id, recipe] as const))(
   'flake and the colour between it are together what %s looks like, on each side, thick and thin',
   async (_, recipe) => {
     const { body, other, thin } = recipe;
-    const parts: readonly (readonly [Look, readonly [number, number]])[] =
+    const parts: readonly (readonly [Appearance, readonly [number, number]])[] =
       other === undefined
         ? [
             [body, [0, 72]],

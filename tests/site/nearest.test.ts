@@ -1,7 +1,7 @@
 import { differenceCiede2000 } from 'culori';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { Look, Recipe, RecipeLook } from '../../src/book/model.ts';
+import type { Appearance, Recipe, RecipeLook } from '../../src/book/model.ts';
 import { book, connect, visit } from './visit.ts';
 
 let browser: Browser;
@@ -35,7 +35,7 @@ const deltaE = differenceCiede2000();
 
 /** ΔE00 of a library to everything that is seen of a colour, the least. */
 function least(hex: string, colour: Recipe | RecipeLook): number {
-  const looks: readonly Look[] = [
+  const looks: readonly Appearance[] = [
     colour.body,
     ...(colour.thin ? [colour.thin] : []),
     ...(colour.other ? [colour.other] : []),

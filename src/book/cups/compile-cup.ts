@@ -9,16 +9,16 @@ import type { Body } from '../../optics/stack.ts';
 import { sharedRange } from '../../units/shared-range.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
-import type { Content, Cup, FlakeLook, Look, Mold, PlasticShare, Round, Settings, Tier } from '../model.ts';
+import type { Appearance, Content, Cup, FlakeLook, Mold, PlasticShare, Round, Settings, Tier } from '../model.ts';
 import { photoOf } from '../photo-of.ts';
 import { describeChange } from '../recipes/describe-change.ts';
 import type { Report } from '../report.ts';
 import { checkLoads } from '../shelf/check-loads.ts';
 import type { MaterialCore } from '../shelf/compile-material.ts';
+import { appearanceOf, withoutFlake } from './appearances.ts';
 import { checkHeat, checkPouring } from './check-heat.ts';
 import { checkSeen, checkUnlogged } from './check-seen.ts';
 import type { FilledCup, FilledRound } from './fill-cup.ts';
-import { lookOf, withoutFlake } from './looks.ts';
 import type { CupPlace } from './place-in-bait.ts';
 import { seenByDaylight } from './seen-colour.ts';
 
@@ -61,7 +61,7 @@ export function compileCup(
   const body = bodyOf(contents);
   const volumePerPlastic =
     cupVolume({ plastics: {}, materials: contents }, (material) => 1 / optical(material).density) + 1;
-  const look = lookOf(body, mold.bodyMm);
+  const look = appearanceOf(body, mold.bodyMm);
   const rounds = compileRounds(filled.rounds, bodyOf, mold.bodyMm, (material) => 1 / optical(material).density);
   const plasticIds = plastics.map(({ material }) => material);
   const names = [...Object.keys(contents), ...plasticIds];
@@ -98,8 +98,8 @@ export function compileCup(
       ...heat,
       ...defined({ working }),
       body: look,
-      thin: lookOf(body, mold.thinMm),
-      between: lookOf(withoutFlake(body), mold.bodyMm),
+      thin: appearanceOf(body, mold.thinMm),
+      between: appearanceOf(withoutFlake(body), mold.bodyMm),
       ...defined({ hidingMm }),
       flakes: flakeLooks(contents, part, mold, volumePerPlastic, shelf),
       tier: tierOf(contents, plastics, shelf),
@@ -116,10 +116,10 @@ function compileRounds(
   thickness: number,
   volumePerGram: (material: string) => number,
 ): Round[] {
-  let before: { look: Look; contents: Amounts } | undefined;
+  let before: { look: Appearance; contents: Amounts } | undefined;
   return rounds.map((round, index): Round => {
     const contents = concentrations(round.before);
-    const look = lookOf(bodyOf(contents), thickness);
+    const look = appearanceOf(bodyOf(contents), thickness);
     const change = before && describeChange(before, { look, contents });
     before = { look, contents };
     const { seen } = round;
@@ -146,7 +146,7 @@ function compileRounds(
 
 type SeenFields = NonNullable<FilledRound['seen']>;
 
-function seenOf(seen: SeenFields, look: Look): Pick<Round, 'seen' | 'seenDeltaE'> {
+function seenOf(seen: SeenFields, look: Appearance): Pick<Round, 'seen' | 'seenDeltaE'> {
   const { 'over-white': white, 'over-black': black, note, photo } = seen;
   const overWhite = white === undefined ? undefined : seenByDaylight(white);
   const overBlack = black === undefined ? undefined : seenByDaylight(black);
@@ -166,9 +166,9 @@ function naiveOf(
   naive: Amounts,
   bodyOf: (amounts: Amounts) => Body,
   thickness: number,
-  actual: { look: Look; contents: Amounts },
+  actual: { look: Appearance; contents: Amounts },
 ): NonNullable<Cup['naive']> {
-  const look = lookOf(bodyOf(naive), thickness);
+  const look = appearanceOf(bodyOf(naive), thickness);
   const change = describeChange(actual, { look, contents: naive });
   return { contents: contentsOf(naive), deltaE: change.deltaE, words: change.words };
 }

@@ -1,4 +1,4 @@
-import { seen } from '../../optics/appearance.ts';
+import { colourOf } from '../../optics/appearance.ts';
 import { type LabD65, labFromTristimulus } from '../../optics/cielab.ts';
 import { hexFromLab } from '../../optics/display.ts';
 import { mapSpectrum, resampleSpectrum, type Spectrum } from '../../optics/spectrum.ts';
@@ -11,7 +11,7 @@ import {
   type TargetColour,
 } from '../../recipe/colour-fields.ts';
 import { SURFACE_K1 } from '../../tables/surface.ts';
-import type { Seen } from '../model.ts';
+import type { Colour } from '../model.ts';
 
 /** A colour of a file as the optics takes it. */
 export function statedColour(colour: SeenColour): StatedColour {
@@ -33,14 +33,14 @@ export function reflectanceBesideGloss({ reflectance, from, step, gloss }: Measu
 }
 
 /** A colour of a file as it looks by daylight: as it was measured, whatever of it a screen can show. */
-export function seenByDaylight(colour: TargetColour): Seen {
-  if (isMeasured(colour)) return measured(seen(reflectanceBesideGloss(colour)).lab);
+export function seenByDaylight(colour: TargetColour): Colour {
+  if (isMeasured(colour)) return measured(colourOf(reflectanceBesideGloss(colour)).lab);
   const lab = labByDaylight(statedColour(colour));
   return typeof colour === 'string' ? { lab, hex: colour, mapped: false } : measured(lab);
 }
 
 /** To four decimals, more than any instrument says; adapted to daylight the darkest can come out a hair below black. */
-function measured({ L, a, b }: LabD65): Seen {
+function measured({ L, a, b }: LabD65): Colour {
   const kept = (value: number): number => Number(value.toFixed(4));
   const lab = { L: Math.max(0, kept(L)), a: kept(a), b: kept(b) };
   return { lab, ...hexFromLab(lab) };

@@ -2,7 +2,7 @@ import type { CupState } from '../../cup/ledger.ts';
 import type { SeenViews } from '../../matching/target/target-part.ts';
 import { isMeasuredThroughout, targetUnder } from '../../matching/target/target-under-light.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
-import { OTHER_LIGHTS } from '../cups/looks.ts';
+import { OTHER_LIGHTS } from '../cups/appearances.ts';
 import type { CupLights } from '../model.ts';
 import { type CupAim, shifted } from './cup-aim.ts';
 

@@ -9,7 +9,18 @@ import { isNoVerdict, thresholdsFor, type Verdict, verdict, verdictOf } from '..
 import type { TwoViews } from '../../optics/cup-body.ts';
 import { hexFromLab } from '../../optics/display.ts';
 import { required } from '../../values/required.ts';
-import type { Cup, CupMatch, Lab, MatchedRound, Mold, Recipe, RecipeMatch, Seen, Settings, Target } from '../model.ts';
+import type {
+  Colour,
+  Cup,
+  CupMatch,
+  Lab,
+  MatchedRound,
+  Mold,
+  Recipe,
+  RecipeMatch,
+  Settings,
+  Target,
+} from '../model.ts';
 import { type CupAim, cupAim } from './cup-aim.ts';
 import { cupLimits } from './cup-limits.ts';
 import { cupLeft, cupState, observationsOf, seenViews } from './cup-states.ts';
@@ -115,7 +126,7 @@ function plus({ L, a, b }: Lab, off: Lab): Lab {
   return { L: Math.min(100, Math.max(0, L + off.L)), a: a + off.a, b: b + off.b };
 }
 
-function stated(lab: Lab): Seen {
+function stated(lab: Lab): Colour {
   return { lab: rounded(lab), ...hexFromLab(lab) };
 }
 

@@ -1,4 +1,4 @@
-import { seen } from '../../optics/appearance.ts';
+import { colourOf } from '../../optics/appearance.ts';
 import { flakeCoverage, flakesPerMm } from '../../optics/flake.ts';
 import { mixtureConstants } from '../../optics/mixture.ts';
 import { plasticConstants } from '../../optics/plastic.ts';
@@ -39,7 +39,7 @@ export function flakeInDepth(material: Material, colorant: Material | undefined)
     ...(colorant !== undefined && parts.length > 0 ? { colorant } : {}),
     steps: DEPTHS.map((depthMm) => ({
       depthMm,
-      hex: seen(stackReflectance([{ ...plastic, thickness: depthMm }], flake.reflectance, BESIDE_GLOSS)).hex,
+      hex: colourOf(stackReflectance([{ ...plastic, thickness: depthMm }], flake.reflectance, BESIDE_GLOSS)).hex,
       met: flakeCoverage([spread], depthMm),
     })),
   };

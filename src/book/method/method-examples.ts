@@ -17,9 +17,9 @@ import type { Body } from '../../optics/stack.ts';
 import { lightAtDepth } from '../../optics/water.ts';
 import { LADDER_MM } from '../../tables/material-defaults.ts';
 import { defined } from '../../values/defined.ts';
-import { keptLook, lookOf, WATERS_SHOWN } from '../cups/looks.ts';
+import { appearanceOf, keptAppearance, WATERS_SHOWN } from '../cups/appearances.ts';
 import { median } from '../median.ts';
-import type { Book, Constants, Look, Material } from '../model.ts';
+import type { Appearance, Book, Constants, Material } from '../model.ts';
 import { type FlakeInDepth, flakeInDepth } from './flake-in-depth.ts';
 
 /** A material that colours, with what the examples need of it. */
@@ -35,8 +35,8 @@ export interface PlasticCurve {
 /** Two cups mixed, by the model and by averaging what a screen shows of them. */
 export interface MixingExample {
   readonly materials: readonly [Material, Material];
-  readonly alone: readonly [Look, Look];
-  readonly mixed: Look;
+  readonly alone: readonly [Appearance, Appearance];
+  readonly mixed: Appearance;
   readonly averaged: { readonly overWhite: string; readonly overBlack: string };
   /** ΔE00 between the two, the larger of those over white and over black. */
   readonly deltaE: number;
@@ -49,9 +49,9 @@ export interface MixingExample {
 export interface LayersExample {
   readonly materials: readonly [Material, Material];
   /** Each by itself, as thick as both. */
-  readonly alone: readonly [Look, Look];
+  readonly alone: readonly [Appearance, Appearance];
   /** The first in front of the second, and the second in front of the first. */
-  readonly over: readonly [Look, Look];
+  readonly over: readonly [Appearance, Appearance];
 }
 
 export interface MethodExamples {
@@ -59,7 +59,7 @@ export interface MethodExamples {
   readonly scatterer?: PlasticCurve;
   readonly thickness?: {
     readonly material: Material;
-    readonly steps: readonly { readonly thicknessMm: number; readonly look: Look }[];
+    readonly steps: readonly { readonly thicknessMm: number; readonly look: Appearance }[];
   };
   readonly mixing?: MixingExample;
   readonly layers?: LayersExample;
@@ -148,7 +148,10 @@ function bodyOf(materials: readonly ColouringMaterial[], part = 1): Body {
 
 function thicknessExample(material: ColouringMaterial): NonNullable<MethodExamples['thickness']> {
   const body = bodyOf([material]);
-  return { material, steps: THICKNESSES.map((thicknessMm) => ({ thicknessMm, look: lookOf(body, thicknessMm) })) };
+  return {
+    material,
+    steps: THICKNESSES.map((thicknessMm) => ({ thicknessMm, look: appearanceOf(body, thicknessMm) })),
+  };
 }
 
 type Pair = readonly [ColouringMaterial, ColouringMaterial];
@@ -160,8 +163,11 @@ function pairsOf(materials: readonly ColouringMaterial[]): readonly Pair[] {
 /** The pair whose mix is furthest from the mean of its screen colours. */
 function mixingExample(pairs: readonly Pair[]): MixingExample | undefined {
   const tried = pairs.map((materials): Omit<MixingExample, 'medianDeltaE' | 'pairs'> => {
-    const [first, second] = materials.map((material) => lookOf(bodyOf([material]), LADDER_MM)) as [Look, Look];
-    const mixed = lookOf(bodyOf(materials, 1 / 2), LADDER_MM);
+    const [first, second] = materials.map((material) => appearanceOf(bodyOf([material]), LADDER_MM)) as [
+      Appearance,
+      Appearance,
+    ];
+    const mixed = appearanceOf(bodyOf(materials, 1 / 2), LADDER_MM);
     const averaged = {
       overWhite: meanHex(first.overWhite.hex, second.overWhite.hex),
       overBlack: meanHex(first.overBlack.hex, second.overBlack.hex),
@@ -189,10 +195,10 @@ function layersExample(pairs: readonly Pair[]): LayersExample | undefined {
   const half = LADDER_MM / 2;
   const tried = pairs.map((materials) => {
     const bodies = materials.map((material) => bodyOf([material])) as [Body, Body];
-    const alone = bodies.map((body) => lookOf(body, LADDER_MM)) as [Look, Look];
+    const alone = bodies.map((body) => appearanceOf(body, LADDER_MM)) as [Appearance, Appearance];
     const over = [bodies, bodies.toReversed()].map((layers) =>
-      keptLook(appearance(layers.map((body) => ({ ...body, thickness: half })))),
-    ) as [Look, Look];
+      keptAppearance(appearance(layers.map((body) => ({ ...body, thickness: half })))),
+    ) as [Appearance, Appearance];
     const shift = (side: 0 | 1): number => deltaE00(alone[side].overWhite.lab, over[side].overWhite.lab);
     const apart = deltaE00(over[0].overWhite.lab, over[1].overWhite.lab);
     return { materials, alone, over, shows: Math.min(shift(0), shift(1), apart) };

@@ -10,7 +10,7 @@ import { hexFromLab } from '../../optics/display.ts';
 import { SIDE_BY_SIDE } from '../../tables/patterns.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
-import type { Book, Cup, FlakeLoad, Lab, Look, Recipe, RecipeLook, Seen } from '../model.ts';
+import type { Appearance, Book, Colour, Cup, FlakeLoad, Lab, Recipe, RecipeLook } from '../model.ts';
 import { lookFacets } from '../recipes/facets.ts';
 
 /**
@@ -52,7 +52,7 @@ function fourColours(
   { pattern, cups, body, thin, other }: Recipe,
   step: number,
 ): Pick<RecipeLook, 'body' | 'thin' | 'other'> {
-  const coarse = (look: Look): Look => coarseLook(look, step);
+  const coarse = (look: Appearance): Appearance => coarseAppearance(look, step);
   const [first, second] = cups;
   if (SIDE_BY_SIDE.has(pattern) && first && second) return { body: coarse(first.body), other: coarse(second.body) };
   if (other === undefined || pattern === 'core') return { body: coarse(body), thin: coarse(thin) };
@@ -60,11 +60,11 @@ function fourColours(
 }
 
 /** A look of which everything is made from its rounded colours. */
-function coarseLook({ overWhite, overBlack }: Look, step: number): Look {
+function coarseAppearance({ overWhite, overBlack }: Appearance, step: number): Appearance {
   const [white, black] = [coarseLab(overWhite.lab, step), coarseLab(overBlack.lab, step)];
   const lightOfWhite = tristimulusFromLab(white).Y;
   const ratio = lightOfWhite > 0 ? tristimulusFromLab(black).Y / lightOfWhite : 1;
-  return { overWhite: seenAs(white), overBlack: seenAs(black), contrastRatio: Number(ratio.toFixed(4)) };
+  return { overWhite: colourOfLab(white), overBlack: colourOfLab(black), contrastRatio: Number(ratio.toFixed(4)) };
 }
 
 /** A colour rounded to the step. */
@@ -74,7 +74,7 @@ export function coarseLab({ L, a, b }: Lab, step: number): Lab {
   return { L: rounded(L), a: rounded(a), b: rounded(b) };
 }
 
-const seenAs = (lab: Lab): Seen => ({ lab, ...hexFromLab(lab) });
+const colourOfLab = (lab: Lab): Colour => ({ lab, ...hexFromLab(lab) });
 
 function flakeLoad(cups: readonly Pick<Cup, 'flakes'>[]): FlakeLoad {
   const flakes = cups.flatMap((cup) => cup.flakes);

@@ -9,12 +9,13 @@
  */
 import type { Batch } from '../../cup/plan-batch.ts';
 import type {
+  Appearance,
   Book,
   Change,
+  Colour,
   Content,
   Cup,
   Lab,
-  Look,
   Material,
   Mold,
   Photo,
@@ -22,16 +23,15 @@ import type {
   Recipe,
   RecipeMatch,
   Round,
-  Seen,
   Target,
 } from '../model.ts';
 import type { FieldTable } from './field-table.ts';
 
 const LAB: FieldTable<Lab> = { L: 'shared', a: 'shared', b: 'shared' };
 
-const SEEN: FieldTable<Seen> = { lab: LAB, hex: 'shared', mapped: 'shared' };
+const COLOUR: FieldTable<Colour> = { lab: LAB, hex: 'shared', mapped: 'shared' };
 
-const LOOK: FieldTable<Look> = { overWhite: SEEN, overBlack: SEEN, contrastRatio: 'shared' };
+const APPEARANCE: FieldTable<Appearance> = { overWhite: COLOUR, overBlack: COLOUR, contrastRatio: 'shared' };
 
 const PHOTO: FieldTable<Photo> = { file: 'shared', caption: 'shared' };
 
@@ -61,12 +61,12 @@ const ROUND: FieldTable<Round> = {
   burnt: 'shared',
   reheated: 'shared',
   note: 'shared',
-  seen: { overWhite: SEEN, overBlack: SEEN, note: 'shared', photo: PHOTO },
+  seen: { overWhite: COLOUR, overBlack: COLOUR, note: 'shared', photo: PHOTO },
   contents: CONTENT,
   plasticMl: 'shared',
   volumeMl: 'shared',
   leftMl: 'shared',
-  look: LOOK,
+  look: APPEARANCE,
   change: CHANGE,
   seenDeltaE: { overWhite: 'shared', overBlack: 'shared' },
 };
@@ -89,9 +89,9 @@ const CUP: FieldTable<Cup> = {
   limit: { celsius: 'shared', material: 'shared', ofRange: 'shared' },
   limitUnknown: 'shared',
   working: { from: 'shared', to: 'shared' },
-  body: LOOK,
-  thin: LOOK,
-  between: LOOK,
+  body: APPEARANCE,
+  thin: APPEARANCE,
+  between: APPEARANCE,
   hidingMm: 'shared',
   flakes: {
     material: 'shared',
@@ -160,8 +160,8 @@ const MATCH: FieldTable<RecipeMatch> = {
       number: 'shared',
       basis: 'shared',
       moved: 'shared',
-      overWhite: SEEN,
-      overBlack: SEEN,
+      overWhite: COLOUR,
+      overBlack: COLOUR,
       verdict: {
         overWhite: 'shared',
         overBlack: 'shared',
@@ -195,12 +195,12 @@ const RECIPE: FieldTable<Omit<Recipe, 'batch'> & { readonly batch: Batch }> = {
   match: MATCH,
   source: SOURCE,
   cups: CUP,
-  body: LOOK,
-  thin: LOOK,
-  other: LOOK,
-  between: { body: LOOK, thin: LOOK, other: LOOK },
+  body: APPEARANCE,
+  thin: APPEARANCE,
+  other: APPEARANCE,
+  between: { body: APPEARANCE, thin: APPEARANCE, other: APPEARANCE },
   contrast: { deltaE: 'shared', suits: 'shared' },
-  lights: { light: 'shared', name: 'shared', body: LOOK, deltaE: 'shared', words: 'shared' },
+  lights: { light: 'shared', name: 'shared', body: APPEARANCE, deltaE: 'shared', words: 'shared' },
   water: { water: 'shared', type: 'shared', depthM: 'shared', hex: 'shared', lightLeft: 'shared' },
   facets: {
     hueFamilies: 'shared',
@@ -270,7 +270,7 @@ const MATERIAL: FieldTable<Material> = {
   typical: 'shared',
   assumptions: 'shared',
   hex: 'shared',
-  ladder: { gramsPerMl: 'shared', label: 'shared', look: LOOK },
+  ladder: { gramsPerMl: 'shared', label: 'shared', look: APPEARANCE },
   usedIn: { recipe: 'shared', cup: 'shared', gramsPerMl: 'shared' },
   shared: 'private',
   source: SOURCE,
@@ -307,8 +307,8 @@ const TARGET: FieldTable<Target> = {
   tolerance: 'shared',
   parts: {
     name: 'shared',
-    overWhite: SEEN,
-    overBlack: SEEN,
+    overWhite: COLOUR,
+    overBlack: COLOUR,
     reflectance: { overWhite: 'shared', overBlack: 'shared' },
     thicknessMm: 'shared',
   },

@@ -1,6 +1,6 @@
 import type { Amounts } from '../../cup/ledger.ts';
 import { cupBody, type OpticalMaterial } from '../../optics/cup-body.ts';
-import { lookOf } from '../cups/looks.ts';
+import { appearanceOf } from '../cups/appearances.ts';
 import type { Cup, Recipe } from '../model.ts';
 import type { RecipeCore } from './compile-recipe.ts';
 import { describeChange } from './describe-change.ts';
@@ -29,7 +29,7 @@ export function changesFromParent(
     const after = known(recipe.id, cup.name);
     if (!from || !before || !after) return [];
     const change = describeChange(
-      { look: lookOf(cupBody(before.cup, shelf), bodyMm), contents: before.contents },
+      { look: appearanceOf(cupBody(before.cup, shelf), bodyMm), contents: before.contents },
       { look: cup.body, contents: after.contents },
     );
     return [{ cup: cup.name, fromRecipe: from.recipe, fromCup: from.cup, change }];

@@ -4,12 +4,12 @@ import { formatDecimal } from '../../units/format-quantity.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
+import { baitInWater, baitSides, baitUnderLights, type SharedCup, withoutFlake } from '../cups/appearances.ts';
 import { checkFullness } from '../cups/check-fullness.ts';
 import { checkShotTogether } from '../cups/check-heat.ts';
 import { type ColouredCup, compileCup, type Shelf } from '../cups/compile-cup.ts';
 import type { CupSpec } from '../cups/cup-specs.ts';
 import type { FilledCup } from '../cups/fill-cup.ts';
-import { baitInWater, baitLooks, baitUnderLights, type SharedCup, withoutFlake } from '../cups/looks.ts';
 import { placeInBait } from '../cups/place-in-bait.ts';
 import type { Cup, Facets, Mold, Pattern, Publish, Recipe, Settings, Tier } from '../model.ts';
 import { photoOf } from '../photo-of.ts';
@@ -127,10 +127,10 @@ export function compileRecipe(
   );
   const cups = coloured.map(({ cup }, index): Cup => ({ ...cup, share: shares[index]! }));
   const shared = coloured.map(({ body }, index): SharedCup => ({ body, share: shares[index]! }));
-  const body = baitLooks(parts.pattern, shared, mold.bodyMm);
-  const thin = baitLooks(parts.pattern, shared, mold.thinMm);
+  const body = baitSides(parts.pattern, shared, mold.bodyMm);
+  const thin = baitSides(parts.pattern, shared, mold.thinMm);
   const plainCups = shared.map((cup): SharedCup => ({ ...cup, body: withoutFlake(cup.body) }));
-  const plain = baitLooks(parts.pattern, plainCups, mold.bodyMm);
+  const plain = baitSides(parts.pattern, plainCups, mold.bodyMm);
   const batchShelf = (material: string): NonNullable<ReturnType<Shelf['get']>> => required(shelf, material);
   const batch = batchOfRecipe(
     { cups },
@@ -162,7 +162,7 @@ export function compileRecipe(
       ...defined({ other: body.other }),
       between: {
         body: plain.side,
-        thin: baitLooks(parts.pattern, plainCups, mold.thinMm).side,
+        thin: baitSides(parts.pattern, plainCups, mold.thinMm).side,
         ...defined({ other: plain.other }),
       },
       ...defined({ contrast }),

@@ -1,6 +1,6 @@
 import { type Amounts, amountOf } from '../../cup/ledger.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
-import type { Change, Lab, Look } from '../model.ts';
+import type { Appearance, Change, Lab } from '../model.ts';
 
 const chroma = ({ a, b }: Lab): number => Math.hypot(a, b);
 
@@ -10,7 +10,10 @@ const chroma = ({ a, b }: Lab): number => Math.hypot(a, b);
  * ΔL, ΔC and ΔH are CIELAB differences over white; the ΔE00 is the larger of those over white and over black.
  * Units: doses come in g per ml of plastic and go out in g per 100 ml.
  */
-export function describeChange(from: { look: Look; contents: Amounts }, to: { look: Look; contents: Amounts }): Change {
+export function describeChange(
+  from: { look: Appearance; contents: Amounts },
+  to: { look: Appearance; contents: Amounts },
+): Change {
   const before = from.look.overWhite.lab;
   const after = to.look.overWhite.lab;
   const deltaL = after.L - before.L;

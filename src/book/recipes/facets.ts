@@ -1,7 +1,7 @@
 import { oklabHue } from '../../optics/oklab-hue.ts';
 import { OPACITY_CLASSES } from '../../tables/opacity-classes.ts';
 import { SIDE_BY_SIDE } from '../../tables/patterns.ts';
-import type { Facets, Lab, Look, Pattern } from '../model.ts';
+import type { Appearance, Facets, Lab, Pattern } from '../model.ts';
 
 /** Families of hue that readers look by, in the order of the wall. */
 export const HUE_FAMILIES = [
@@ -48,7 +48,10 @@ export function hueFamily(lab: Lab): (typeof HUE_FAMILIES)[number] {
 }
 
 /** The family of a look: of its colour over white, or `clear` where it has next to none and hides next to nothing. */
-export function hueFamilyOfLook({ overWhite: { lab }, contrastRatio }: Look): (typeof HUE_FAMILIES)[number] {
+export function hueFamilyOfAppearance({
+  overWhite: { lab },
+  contrastRatio,
+}: Appearance): (typeof HUE_FAMILIES)[number] {
   const pale = lab.L > CLEAR_L && Math.hypot(lab.a, lab.b) < NEUTRAL_CHROMA;
   return pale && opacityClass(contrastRatio).word === 'clear' ? 'clear' : hueFamily(lab);
 }
@@ -70,16 +73,16 @@ export function opacityClass(contrastRatio: number): (typeof OPACITY_CLASSES)[nu
  * @param cups the cups by themselves: where they are seen side by side the bait is of all their families, the largest cup's first
  */
 export function lookFacets(
-  side: Look,
+  side: Appearance,
   pattern: Pattern,
-  cups: readonly { readonly body: Look; readonly share: number }[],
+  cups: readonly { readonly body: Appearance; readonly share: number }[],
 ): Pick<Facets, 'hueFamilies' | 'lightness' | 'opacity'> {
   const { lab } = side.overWhite;
   const looks = SIDE_BY_SIDE.has(pattern)
     ? [...cups].sort((one, other) => other.share - one.share).map(({ body }) => body)
     : [side];
   return {
-    hueFamilies: [...new Set(looks.map(hueFamilyOfLook))],
+    hueFamilies: [...new Set(looks.map(hueFamilyOfAppearance))],
     lightness: lightnessClass(lab.L),
     opacity: opacityClass(side.contrastRatio).word,
   };

@@ -6,7 +6,7 @@ import { cupBody, viewsDifference } from '../../optics/cup-body.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
 import { volumeText } from '../../units/volume-text.ts';
 import { required } from '../../values/required.ts';
-import { baitFaces } from '../cups/looks.ts';
+import { baitFaces } from '../cups/appearances.ts';
 import type { Pattern, Repeatability, Settings } from '../model.ts';
 import type { BatchRecipe, BatchShelf } from './batch-of-recipe.ts';
 

@@ -3,7 +3,7 @@ import { type CupMix, cupBody, type OpticalMaterial, type TwoViews } from '../..
 import { hexFromLab } from '../../optics/display.ts';
 import { spreadAxes, viewsSpread } from '../../optics/views-spread.ts';
 import { FLAKE_DOUBT } from '../../tables/constants-doubt.ts';
-import { baitViews } from '../cups/looks.ts';
+import { baitViews } from '../cups/appearances.ts';
 import type { Material, Pattern, Spread } from '../model.ts';
 
 /** A cup of a bait as its spread needs it. */

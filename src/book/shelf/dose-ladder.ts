@@ -1,8 +1,8 @@
 import { cupBody } from '../../optics/cup-body.ts';
 import { plasticConstants } from '../../optics/plastic.ts';
 import { LADDER_MM } from '../../tables/material-defaults.ts';
-import { lookOf } from '../cups/looks.ts';
-import type { LadderStep, Look } from '../model.ts';
+import { appearanceOf } from '../cups/appearances.ts';
+import type { Appearance, LadderStep } from '../model.ts';
 import { doseLabel, type MaterialCore } from './compile-material.ts';
 
 const STEPS = [1 / 4, 1 / 2, 1, 2, 4];
@@ -22,16 +22,16 @@ export function doseLadder(material: MaterialCore): readonly LadderStep[] {
 /** The colour of a material's mark on pages: a flake's own, a plastic's, or that of its typical dose. */
 export function markColour(material: MaterialCore): string {
   if (material.flake) return material.flake.colour;
-  if (material.kind === 'plastic') return lookOf({ ...material.constants! }, LADDER_MM).overWhite.hex;
+  if (material.kind === 'plastic') return appearanceOf({ ...material.constants! }, LADDER_MM).overWhite.hex;
   return material.typical === undefined ? NO_COLOUR : alone(material, material.typical).overWhite.hex;
 }
 
-function alone(material: MaterialCore, gramsPerMl: number): Look {
+function alone(material: MaterialCore, gramsPerMl: number): Appearance {
   // No file can have this name, so that it is no material's.
   const clear = 'clear plastic';
   const mix = { plastics: [{ material: clear, fraction: 1 }], contents: [{ material: material.id, gramsPerMl }] };
   const plastic = { constants: plasticConstants('clear') };
-  return lookOf(
+  return appearanceOf(
     cupBody(mix, (id) => (id === material.id ? material : plastic)),
     LADDER_MM,
   );

@@ -4,7 +4,7 @@
  * @packageDocumentation
  */
 
-import type { MatchedRound, Seen } from '../../book/model.ts';
+import type { Colour, MatchedRound } from '../../book/model.ts';
 import { type CupState, isEmpty } from '../../cup/ledger.ts';
 import { baseOfCup } from '../../matching/mix/cup-model.ts';
 import { predicted } from '../../matching/proposals/proposal.ts';
@@ -81,6 +81,6 @@ function corrected(
   return { overWhite: hex(overWhite, offWhite), overBlack: hex(overBlack, offBlack) };
 }
 
-function stated(lab: Lab): Seen {
+function stated(lab: Lab): Colour {
   return { lab, ...hexFromLab(lab) };
 }

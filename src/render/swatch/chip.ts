@@ -4,7 +4,7 @@
  * @packageDocumentation
  */
 
-import type { Look } from '../../book/model.ts';
+import type { Appearance } from '../../book/model.ts';
 import { hexWords } from '../../book/words/colour-words.ts';
 import { type Html, html } from '../html.ts';
 import { sentence } from '../words.ts';
@@ -17,7 +17,7 @@ export interface ChipColours {
 }
 
 /** Colours of a look. */
-export function chipColours({ overWhite, overBlack }: Look): ChipColours {
+export function chipColours({ overWhite, overBlack }: Appearance): ChipColours {
   return { overWhite: overWhite.hex, overBlack: overBlack.hex };
 }
 

@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import type { Cup, Look, Mold, Recipe, RecipeLook } from '../../book/model.ts';
+import type { Appearance, Cup, Mold, Recipe, RecipeLook } from '../../book/model.ts';
 import type { Depth, FlakeKind } from './flake-field.ts';
 import { BLACK_CARD, luminance, WHITE_CARD } from './tint.ts';
 
@@ -17,7 +17,7 @@ export interface Coat {
 }
 
 /** A coat of a look alone, without flake to be drawn. */
-export function plainCoat(look: Look, thicknessMm: number): Coat {
+export function plainCoat(look: Appearance, thicknessMm: number): Coat {
   return {
     white: look.overWhite.hex,
     black: look.overBlack.hex,

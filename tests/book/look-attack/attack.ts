@@ -4,7 +4,7 @@
  * @packageDocumentation
  */
 
-import type { Book, FlakeLoad, Look, Material, Mold, Pattern } from '../../../src/book/model.ts';
+import type { Appearance, Book, FlakeLoad, Material, Mold, Pattern } from '../../../src/book/model.ts';
 import { HEAVY_FLAKE } from '../../../src/book/publish/look-only.ts';
 import { layersByShare } from '../../../src/optics/stack.ts';
 import { SIDE_BY_SIDE } from '../../../src/tables/patterns.ts';
@@ -16,9 +16,9 @@ import { columnsOf, type FoundSet, minimalSets, THRIFTY, type Thrift } from './m
 export interface PublicLook {
   readonly id: string;
   readonly pattern: Pattern;
-  readonly body: Look;
-  readonly thin?: Look;
-  readonly other?: Look;
+  readonly body: Appearance;
+  readonly thin?: Appearance;
+  readonly other?: Appearance;
   readonly flake: FlakeLoad;
   readonly step: number;
 }

@@ -5,7 +5,7 @@
  */
 
 import { adaptTristimulus } from '../../optics/adaptation.ts';
-import { type Appearance, appearance, type seen, swirlAppearance } from '../../optics/appearance.ts';
+import { appearance, type ComputedAppearance, swirlAppearance } from '../../optics/appearance.ts';
 import { type Lab, labFromTristimulus } from '../../optics/cielab.ts';
 import { layersViews, type TwoViews } from '../../optics/cup-body.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
@@ -16,28 +16,28 @@ import { type Light, type Tristimulus, whitePoint } from '../../optics/tristimul
 import { seenAtDepth, type WaterType } from '../../optics/water.ts';
 import { SIDE_BY_SIDE } from '../../tables/patterns.ts';
 import { defined } from '../../values/defined.ts';
-import type { Look, Pattern, Recipe, Seen } from '../model.ts';
+import type { Appearance, Colour, Pattern, Recipe } from '../model.ts';
 import { changeWords } from '../recipes/describe-change.ts';
 
 const round = (value: number, places: number): number => Number(value.toFixed(places));
 
 /** A colour of the optics as the book keeps it: Lab to a hundredth. */
-export function keptSeen({ lab, hex, mapped }: Pick<ReturnType<typeof seen>, 'lab' | 'hex' | 'mapped'>): Seen {
+export function keptColour({ lab, hex, mapped }: Colour): Colour {
   return { lab: { L: round(lab.L, 2), a: round(lab.a, 2), b: round(lab.b, 2) }, hex, mapped };
 }
 
 /** An appearance as the book keeps it. */
-export function keptLook({
+export function keptAppearance({
   overWhite,
   overBlack,
   contrastRatio,
-}: Pick<Appearance, 'overWhite' | 'overBlack' | 'contrastRatio'>): Look {
-  return { overWhite: keptSeen(overWhite), overBlack: keptSeen(overBlack), contrastRatio: round(contrastRatio, 4) };
+}: Pick<ComputedAppearance, 'overWhite' | 'overBlack' | 'contrastRatio'>): Appearance {
+  return { overWhite: keptColour(overWhite), overBlack: keptColour(overBlack), contrastRatio: round(contrastRatio, 4) };
 }
 
 /** A body of a thickness in mm over the book's backings. */
-export function lookOf(body: Body, thickness: number): Look {
-  return keptLook(appearance([{ ...body, thickness }]));
+export function appearanceOf(body: Body, thickness: number): Appearance {
+  return keptAppearance(appearance([{ ...body, thickness }]));
 }
 
 /** The plastic of a cup without its flake. */
@@ -52,13 +52,13 @@ export interface SharedCup {
 }
 
 /** A bait as a whole at one thickness: the side looked at, and the other where there is one. */
-export function baitLooks(
+export function baitSides(
   pattern: Pattern,
   cups: readonly SharedCup[],
   thickness: number,
-): { readonly side: Look; readonly other?: Look } {
+): { readonly side: Appearance; readonly other?: Appearance } {
   const { side, other } = baitAppearances(pattern, cups, thickness);
-  return { side: keptLook(side), ...(other === undefined ? {} : { other: keptLook(other) }) };
+  return { side: keptAppearance(side), ...(other === undefined ? {} : { other: keptAppearance(other) }) };
 }
 
 /** Lab of the side looked at. No hex, no other side and no body without its flake is found for it: nobody would read them. */
@@ -93,7 +93,7 @@ function sidesOf(pattern: Pattern, cups: readonly SharedBody[], thickness: numbe
   return [layersByShare(cups, thickness), layersByShare(cups.toReversed(), thickness)];
 }
 
-type Side = Pick<Appearance, 'overWhite' | 'overBlack' | 'contrastRatio'>;
+type Side = Pick<ComputedAppearance, 'overWhite' | 'overBlack' | 'contrastRatio'>;
 
 function baitAppearances(
   pattern: Pattern,
@@ -131,7 +131,7 @@ export function baitUnderLights(pattern: Pattern, cups: readonly SharedCup[], th
     });
     const { before, after, deltaE } = white!.deltaE >= black!.deltaE ? white! : black!;
     const words = changeWords(before, after, side.contrastRatio - daylight.contrastRatio);
-    return { light, name, body: keptLook(side), deltaE: round(deltaE, 2), words };
+    return { light, name, body: keptAppearance(side), deltaE: round(deltaE, 2), words };
   });
 }
 
