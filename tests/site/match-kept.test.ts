@@ -25,11 +25,11 @@ describe('a match on a telephone', () => {
     expect(await page.getByLabel('Note').inputValue()).toBe('held to the window');
     await expect.poll(() => verdict(page)).toMatch(/too light/);
     // Neither the last key before a reload is lost, nor a colour, nor digits that are half typed.
-    await page.getByLabel('Colour over white', { exact: true }).fill('#b04a36');
-    await page.getByLabel('Colour over black, as # and six digits').fill('#8a4');
+    await page.getByLabel('Seen over white', { exact: true }).fill('#b04a36');
+    await page.getByLabel('Seen over black, as # and six digits').fill('#8a4');
     await page.reload();
-    await expect.poll(() => page.getByLabel('Colour over white', { exact: true }).inputValue()).toBe('#b04a36');
-    expect(await page.getByLabel('Colour over black, as # and six digits').inputValue()).toBe('#8a4');
+    await expect.poll(() => page.getByLabel('Seen over white', { exact: true }).inputValue()).toBe('#b04a36');
+    expect(await page.getByLabel('Seen over black, as # and six digits').inputValue()).toBe('#8a4');
     expect(await page.getByLabel('Poured, ml').inputValue()).toBe('12');
     expect(errors).toEqual([]);
     await close();

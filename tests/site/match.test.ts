@@ -201,7 +201,7 @@ describe('what it takes and what it does not', () => {
     }
     await page.getByRole('button', { name: 'Start with plain plastic' }).click();
     await page.getByLabel('Poured, ml').fill('14');
-    await page.getByLabel('Colour over white, as # and six digits').fill('zz');
+    await page.getByLabel('Seen over white, as # and six digits').fill('zz');
     await page.getByRole('button', { name: 'Note this round' }).click();
     await expect.poll(() => says(page)).toMatch(/^“zz” is no colour/);
     await page.getByText('Something else went in').click();
