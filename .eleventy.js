@@ -12,7 +12,7 @@ export default async function (eleventyConfig) {
     recipes: process.env.CUPBOOK_RECIPES || 'recipes',
     edition: process.env.CUPBOOK_EDITION || 'shared',
   });
-  eleventyConfig.addWatchTarget('./src', { resetConfig: true });
+  eleventyConfig.addWatchTarget('./src/', { resetConfig: true });
   eleventyConfig.setQuietMode(true);
 }
 

@@ -37,7 +37,7 @@ interface FoundPage {
 }
 
 const PAGE = 40;
-const root = document.documentElement.dataset.root ?? '.';
+const root = document.documentElement.dataset.root ?? './';
 
 /** Values of one filter are alternatives, filters narrow one another. */
 function pagefindFilters({ filters }: Question): object {

@@ -63,7 +63,7 @@ function followTabs(keeper: KeptMatch, state: BenchState, screen: BenchScreen): 
 
 async function start(root: HTMLElement, data: BenchPageData): Promise<void> {
   // Two books of one host must not share their work.
-  const keeps = await keeperOf(new URL(document.documentElement.dataset.root ?? '.', location.href).href);
+  const keeps = await keeperOf(new URL(document.documentElement.dataset.root ?? './', location.href).href);
   const { state, says } = stateOf(data, keeps);
   const screen = new BenchScreen(root, state);
   state.onFull = () => screen.say('This log is full. Take the recipe away, export the match, and begin another one.');

@@ -28,7 +28,7 @@ interface RecipeFile {
   readonly edition: Edition;
 }
 
-const root = document.documentElement.dataset.root ?? '.';
+const root = document.documentElement.dataset.root ?? './';
 const files = new Map<string, Promise<RecipeFile>>();
 
 function recipeFile(id: string): Promise<RecipeFile> {

@@ -8,7 +8,7 @@ const MOST_OF_CODE = 100;
 /** Warnings that are counted and not shown. */
 export interface Unshown {
   readonly code: DiagnosticCode;
-  /** The folder in the book that they are in, with what is below it; `.` for the book's own. */
+  /** The folder in the book that they are in, with what is below it; `./` for the book's own. */
   readonly folder: string;
   readonly count: number;
 }
@@ -44,5 +44,5 @@ export function capped(diagnostics: readonly Diagnostic[]): Capped {
 }
 
 function topFolder(file: string): string {
-  return /^[^/]*\//.exec(file)?.[0] ?? '.';
+  return /^[^/]*\//.exec(file)?.[0] ?? './';
 }

@@ -4,13 +4,13 @@ import type { PageContext } from './page.ts';
 export const NOT_FOUND = '404.html';
 
 /**
- * Prefix that leads from a page to the root of the book: `../..` for `colours/alder-smoke/`, `.` for the root itself.
+ * Prefix that leads from a page to the root of the book: `../../` for `colours/alder-smoke/`, `./` for the root itself.
  * The page for what is missing is shown at any depth, so its prefix is the path of the book's address, or `/`.
  */
 export function rootPrefix({ url, book }: Pick<PageContext, 'url' | 'book'>): string {
   if (url === NOT_FOUND) return book.address === undefined ? '/' : new URL(book.address).pathname;
   const depth = url.split('/').length - 1;
-  return depth === 0 ? '.' : '..'.repeat(depth);
+  return depth === 0 ? './' : '../'.repeat(depth);
 }
 
 /** Link from a page to a path from the root. */

@@ -140,7 +140,7 @@ const SLIPS: Readonly<Record<string, (line: string) => string | undefined>> = {
 };
 
 describe('a slip in any line of the demo book is told once, in that line', () => {
-  const folder = new URL('../../recipes/colours', import.meta.url);
+  const folder = new URL('../../recipes/colours/', import.meta.url);
   const texts = readdirSync(folder).map((name) => readFileSync(new URL(name, folder), 'utf8'));
   test.each(Object.entries(SLIPS))('%s', (_kind, slip) => {
     const astray: string[] = [];

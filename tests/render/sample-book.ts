@@ -121,7 +121,7 @@ export const ASSETS: Assets = {
     planner: 'assets/planner.js',
     plan: 'assets/plan.js',
     print: 'assets/print.js',
-    match: 'assets/bench.js',
+    match: 'assets/match.js',
     unfold: 'assets/unfold.js',
     share: 'assets/share.js',
     labels: 'assets/labels.js',

@@ -36,7 +36,7 @@ describe('how much a colour hides', () => {
     const [home, find] = [await pageOf('home', '', DEMO_BOOK), await pageOf('find', '', DEMO_BOOK)];
     for (const { id, pattern, facets } of DEMO_BOOK.recipes) {
       for (const page of [home, find]) {
-        const row = page.slice(page.indexOf(`href="${page === home ? '.' : '..'}${paths.recipe(id)}"`));
+        const row = page.slice(page.indexOf(`href="${page === home ? './' : '../'}${paths.recipe(id)}"`));
         expect([id, row.slice(0, row.indexOf('</li>')).includes(`${pattern}, ${facets.opacity}`)]).toEqual([id, true]);
       }
     }

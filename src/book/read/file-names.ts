@@ -95,7 +95,7 @@ export class FileNames {
 
 /** A file in a folder that holds nothing of a book: told where it belongs, if its fields tell that. */
 export function unknownPlace(source: Source, names: FileNames): Finding {
-  const folder = `\`${source.path.replace(/[^/]*$/, '') || '..'}\``;
+  const folder = `\`${source.path.replace(/[^/]*$/, '') || './'}\``;
   const likely = kindOfText(source);
   if (likely) {
     return {
