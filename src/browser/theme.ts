@@ -9,9 +9,9 @@ const CHOICES = ['system', 'light', 'dark'] as const;
 type Choice = (typeof CHOICES)[number];
 
 const WORDS: Readonly<Record<Choice, string>> = {
-  system: 'Light or dark: as the system',
-  light: 'Light or dark: light',
-  dark: 'Light or dark: dark',
+  system: 'Theme: system',
+  light: 'Theme: light',
+  dark: 'Theme: dark',
 };
 
 /** Storage may be refused, as in a private window or from a file. */

@@ -106,7 +106,7 @@ ${sharedHead(context, defined({ title: parts.title ?? book.title, description: p
 <script src="${to(assets.scripts.theme)}"></script>
 ${scripts.map((name) => html`<script defer src="${to(assets.scripts[name])}"></script>\n`)}</head>
 <body${parts.paper === undefined ? '' : html` class="${parts.paper}"`}>
-<a class="skip" href="#main">Skip to the page</a>
+<a class="skip" href="#main">Skip to content</a>
 ${ownCopyMark(book)}<header class="top">
 <a class="book-title" href="${to('')}">${book.title}</a>
 <nav class="top-nav" aria-label="Parts of the book"><ul>${items}</ul></nav>
@@ -118,9 +118,9 @@ ${parts.main}
 <footer class="foot">
 <nav id="contents" aria-label="Contents"><h2>Contents</h2><ul>${items}</ul></nav>
 <div class="colophon">
-<p>${book.title}${book.maker === undefined ? '' : html`, by ${book.maker}`}. Colours are computed from the materials and what is in the cup; a screen comes close, and a poured bait has the last word.</p>
-<p>Hot vinyl burns and gives off fumes: <a href="${to(paths.care)}">read the cautions</a> before you heat any. The whole book <a href="${to(paths.bookData)}">as data</a>, and the <a href="${to(paths.notices)}">notices</a> of the fonts and programs in it.</p>
-<p class="theme" hidden><button class="quiet" type="button" data-theme-switch aria-live="polite">Light or dark</button></p>
+<p>${book.title}${book.maker === undefined ? '' : html`, by ${book.maker}`}. Colours are computed from the materials and what is really in the cup. A screen comes close; only a poured bait shows the real colour.</p>
+<p>Hot vinyl burns and gives off fumes: <a href="${to(paths.care)}">read the cautions</a> before you heat any. Get the whole book <a href="${to(paths.bookData)}">as data</a>, or read the <a href="${to(paths.notices)}">notices</a> for its fonts and programs.</p>
+<p class="theme" hidden><button class="quiet" type="button" data-theme-switch aria-live="polite">Theme</button></p>
 </div>
 </footer>
 </body>

@@ -30,14 +30,14 @@ export function cardMark(book: Pick<Book, 'edition'>, publish: Publish): { reado
 
 const COLOUR: Readonly<Record<Publish, Html | string>> = {
   full: 'Published: readers get the whole recipe.',
-  look: html`Look only: readers get its name and how it looks, and no amount. ${lookWarning()}.`,
-  no: 'Not published: readers get nothing of it.',
+  look: html`Look only: readers see its name and its look, but no amounts. ${lookWarning()}.`,
+  no: 'Not published: readers never see it.',
 };
 
 const TARGET: Readonly<Record<Publish, string>> = {
-  full: 'Published: readers get this page.',
-  look: 'Look only: readers get its name and its colours.',
-  no: 'Not published: readers get nothing of it.',
+  full: 'Published: readers see this page.',
+  look: 'Look only: readers see its name and its colours.',
+  no: 'Not published: readers never see it.',
 };
 
 /** `LOOK_WARNING`, what is to be written set as code. */
@@ -59,9 +59,7 @@ export function targetNote({ shared }: { readonly shared?: Publish }): Html {
 
 /** That readers don't get a material or a mold: none that they get needs a word. */
 export function shelfNote({ shared }: { readonly shared?: Publish }): Html {
-  return shared === 'no'
-    ? note('Only in your own copy: nothing that you publish in full is made with it.', shared)
-    : html``;
+  return shared === 'no' ? note('Only in your own copy: no recipe that you publish in full uses it.', shared) : html``;
 }
 
 function note(words: Html | string, publish: Publish): Html {

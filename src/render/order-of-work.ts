@@ -54,15 +54,15 @@ export function heatWords(
   const { limit, unknown } = heat;
   const pouring = pouringWords(heat, settings, title);
   const nothing = limit === undefined && heat.apart.length > 0 && heat.apart.every(({ working }) => !working);
-  if (nothing) return ['No supplier’s temperature is on the shelf: read the data sheets.'];
+  if (nothing) return ['No supplier temperatures on file: read the data sheets.'];
   return [
     ...(limit === undefined
       ? []
       : [
-          `Never above ${limitText(limit.celsius, settings)}: ${limit.ofRange ? 'the top of the pouring range of ' : ''}${title(limit.material)}.`,
+          `Never above ${limitText(limit.celsius, settings)} (${limit.ofRange ? `top of the pouring range of ${title(limit.material)}` : `${title(limit.material)} sets the limit`}).`,
         ]),
     ...pouring,
-    ...(unknown.length === 0 ? [] : [`No limit known for ${listText(unknown.map(title))}: ask the supplier.`]),
+    ...(unknown.length === 0 ? [] : [`No maximum on file for ${listText(unknown.map(title))}: ask the supplier.`]),
   ];
 }
 
@@ -81,7 +81,7 @@ function pouringWords(
   const shared = working && rangeText(working);
   if (shared !== undefined) return [`Pour at ${shared}.`];
   if (working !== undefined)
-    return [`The plastic pours from ${temperatureText(working.from, settings)} only: ask the suppliers.`];
+    return [`The plastic needs at least ${temperatureText(working.from, settings)} to pour: ask the suppliers.`];
   const ranges = apart.flatMap(({ plastic, working: own }) => {
     const text = own && rangeText(own);
     return text === undefined ? [] : [`${title(plastic)} pours at ${text}`];
@@ -89,10 +89,8 @@ function pouringWords(
   const without = apart.filter(({ working: own }) => own === undefined).map(({ plastic }) => title(plastic));
   return [
     ...(ranges.length === 0 ? [] : [`${listText(ranges)}.`]),
-    ...(without.length === 0
-      ? []
-      : [`No supplier’s pouring range is on the shelf for ${listText(without)}: read the data sheet.`]),
-    ...(without.length > 0 || ranges.length < 2 ? [] : ['These ranges do not meet: ask the suppliers.']),
+    ...(without.length === 0 ? [] : [`No pouring range on file for ${listText(without)}: read the data sheet.`]),
+    ...(without.length > 0 || ranges.length < 2 ? [] : ['These ranges don’t overlap: ask the suppliers.']),
   ];
 }
 
@@ -188,14 +186,14 @@ export function orderOfWork(
   const early = [...(has('colorant') ? ['the colorant'] : []), ...(has('powder') ? ['the powder'] : [])];
   const sinking = [...(has('flake') ? ['the flake'] : []), ...titles((each) => !isLiquid(each))];
   const steps: readonly string[] = [
-    'Shake the plastic well; measure everything out before you heat.',
-    `${cold.length > 0 ? `Stir ${listText(cold)} into the cold plastic; then heat` : 'Heat'} in short turns and stir from the bottom, until it is clear and runs.`,
-    ...(early.length > 0 ? [`Stir in ${early.join(', then ')} until no streak is left.`] : []),
-    ...(offTheHeat.length > 0 ? [`Off the heat, stir in ${listText(offTheHeat)}.`] : []),
+    'Shake the plastic well, and measure everything out before you heat.',
+    `${cold.length > 0 ? `Stir ${listText(cold)} into the cold plastic, then heat` : 'Heat'} in short bursts, stirring from the bottom, until it turns clear and runny.`,
+    ...(early.length > 0 ? [`Stir in ${early.join(', then ')}, until no streaks are left.`] : []),
+    ...(offTheHeat.length > 0 ? [`Take it off the heat and stir in ${listText(offTheHeat)}.`] : []),
     ...(sinking.length > 0
-      ? [`Add ${listText(sinking)} last, and stir before each pour: ${sinking.length > 1 ? 'they sink' : 'it sinks'}.`]
+      ? [`Add ${listText(sinking)} last. ${sinking.length > 1 ? 'They sink' : 'It sinks'}, so stir before every pour.`]
       : []),
-    'Let bubbles rise off the heat; check the thermometer.',
+    `${offTheHeat.length > 0 ? 'Let' : 'Take it off the heat, let'} the bubbles rise, and check the temperature.`,
   ];
   return [...steps.map((step) => [step]), POURS[recipe.pattern](recipe.cups.map(({ name }) => name))];
 }

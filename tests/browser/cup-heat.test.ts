@@ -19,16 +19,18 @@ const work = withRecipe(leaf(), 0, firstAnswers(leaf(), DATA)[0]!.recipe.proposa
 test('cupHeat(cup) is how hot it may get, at what heat it is poured, and what has no limit on the shelf', () => {
   const words = cupHeat({ plastics: { supple: 120 }, materials: { peat: 0.1 } }, shown);
   expect(words).toEqual([
-    'Never above 185 °C: Supple.',
+    'Never above 185 °C (Supple sets the limit).',
     'Pour at 165 to 177 °C.',
-    'No limit known for Peat: ask the supplier.',
+    'No maximum on file for Peat: ask the supplier.',
   ]);
 });
 
 test('what is to be mixed says first how hot it may get; once it is mixed, the cup does', () => {
   const { now } = adviceFor(work, 0, DATA);
   const mix = mixView(work.cups[0]!, now.cup, 0, {}, work, shown).toString();
-  expect(mix).toMatch(/^<h3>Mix this<\/h3><p class="heat"><strong>Never above 185\s°C: Supple\.<\/strong> Pour at/);
+  expect(mix).toMatch(
+    /^<h3>Mix this<\/h3><p class="heat"><strong>Never above 185\s°C \(Supple sets the limit\)\.<\/strong> Pour at/,
+  );
   expect(mix).toMatch(
     /<details class="bench-order"><summary>Order of work<\/summary><ol[\s\S]*Stir in the colorant[\s\S]*Wear goggles/,
   );

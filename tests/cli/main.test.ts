@@ -76,7 +76,7 @@ describe('cupbook check', () => {
     const { code, out } = await cupbook(['check', '--strict', '--recipes', folder]);
     expect(code).toBe(0);
     expect(out.split('\n').slice(1)).toEqual([
-      'note: readers see only the look of Shroud and 1 more: whoever has your shelf can match what they see; `publish: no` keeps it',
+      'note: readers see only the look of Shroud and 1 more: anyone with your materials can match what they see; `publish: no` keeps it to yourself',
       '',
     ]);
     const json = JSON.parse((await cupbook(['check', '--json', '--recipes', folder])).out);

@@ -42,7 +42,7 @@ test('cardContent(book, recipe) states every plastic and material of every cup',
     recipe.batch.cups.map(({ name, plastics, amounts }) => [name, plastics.length + amounts.length]),
   );
   expect(content.address).toBe('https://book.example/deep/colours/alder-smoke/');
-  expect(content.heat[0]).toBe('Never above 182 °C: Copper hexagon.');
+  expect(content.heat[0]).toBe('Never above 182 °C (Copper hexagon sets the limit).');
   expect(content.cautions.length).toBe(8);
 });
 
@@ -135,6 +135,7 @@ test('fitCard(two long cups) needs two sides: the cautions stand below the first
   const twoCups = {
     ...content,
     title: 'Wet Chapel',
+    heat: ['Never above 182 °C. Pour at 160 to 175 °C.'],
     cups: cups.map((rows, index) => ({ ...cup!, name: `cup ${index}`, rows, notes: [] })),
   };
   const { sides } = fitCard(twoCups, CARD_FORMATS.a6);

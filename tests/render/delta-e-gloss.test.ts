@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { DEMO_BOOK } from './demo-book.ts';
 import { pageOf } from './sample-book.ts';
 
-const GLOSS = 'ΔE is how far apart two colours are';
+const GLOSS = 'ΔE says how different two colours look';
 
 test('every recipe and every target says once what ΔE is, no later than in the part that has the first', async () => {
   const pages = [

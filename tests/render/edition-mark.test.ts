@@ -28,10 +28,10 @@ test('the maker’s own copy has every recipe in full, and says on its page what
   const said: Readonly<Record<string, readonly [string, string?]>> = {
     'weir-foam': ['Published: readers get the whole recipe.'],
     hush: [
-      'Look only: readers get its name and how it looks, and no amount. Whoever has your shelf can match what they see; <code>publish: no</code> keeps it.',
+      'Look only: readers see its name and its look, but no amounts. Anyone with your materials can match what they see; <code>publish: no</code> keeps it to yourself.',
       'look only',
     ],
-    secret: ['Not published: readers get nothing of it.', 'not published'],
+    secret: ['Not published: readers never see it.', 'not published'],
   };
   const home = await pageOf('home', '', MAKERS_BOOK);
   for (const [id, [note, word]] of Object.entries(said)) {
@@ -57,12 +57,12 @@ test('the maker’s own copy says of materials, molds and targets that readers d
     },
     'mine',
   );
-  const only = 'Only in your own copy: nothing that you publish in full is made with it.';
+  const only = 'Only in your own copy: no recipe that you publish in full uses it.';
   expect(await pageOf('material', 'ash', book)).toContain(only);
   expect(await pageOf('mold', 'leaf', book)).toContain(only);
-  expect(await pageOf('target', 'post', book)).toContain('Not published: readers get nothing of it.');
+  expect(await pageOf('target', 'post', book)).toContain('Not published: readers never see it.');
   expect(await pageOf('material', 'peat', book)).not.toContain(only);
-  expect(await pageOf('target', 'rack', book)).toContain('Published: readers get this page.');
+  expect(await pageOf('target', 'rack', book)).toContain('Published: readers see this page.');
 });
 
 test('a card of what is not published says so on every side, and leads to no address that is not there', async () => {
@@ -91,7 +91,7 @@ test('readers are told what a batch takes in all, and neither costs nor a filter
 });
 
 test('your own page of a look-only recipe says what a look cannot keep; other pages, and those of readers, do not', async () => {
-  const warning = 'Whoever has your shelf can match what they see; <code>publish: no</code> keeps it.';
+  const warning = 'Anyone with your materials can match what they see; <code>publish: no</code> keeps it to yourself.';
   expect(await pageOf('recipe', 'hush', MAKERS_BOOK)).toContain(warning);
   expect(await pageOf('recipe', 'weir-foam', MAKERS_BOOK)).not.toContain(warning);
   expect(await pageOf('recipe', 'secret', MAKERS_BOOK)).not.toContain(warning);

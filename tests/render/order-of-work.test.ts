@@ -28,19 +28,19 @@ describe('heatWords(heat)', () => {
 
   test('says where the limit is the top of a plastic’s pouring range', () => {
     expect(wordsFor(['Supple'], { Supple: supple }, { celsius: 175, material: 'Supple', ofRange: true })).toBe(
-      'Never above 175 °C: the top of the pouring range of Supple. Pour at 160 to 175 °C.',
+      'Never above 175 °C (top of the pouring range of Supple). Pour at 160 to 175 °C.',
     );
   });
 
   test('rounds what may not be exceeded down', () => {
     expect(wordsFor(['Supple'], { Supple: { from: 160, to: 175.9 } }, { celsius: 185.9, material: 'Supple' })).toBe(
-      'Never above 185 °C: Supple. Pour at 160 to 175 °C.',
+      'Never above 185 °C (Supple sets the limit). Pour at 160 to 175 °C.',
     );
   });
 
   test('says so where something scorches before the plastic pours', () => {
     expect(wordsFor(['Supple'], { Supple: supple }, { celsius: 150, material: 'Prism' })).toBe(
-      'Never above 150 °C: Prism. The plastic pours from 160 °C only: ask the suppliers.',
+      'Never above 150 °C (Prism sets the limit). The plastic needs at least 160 °C to pour: ask the suppliers.',
     );
   });
 
@@ -52,26 +52,26 @@ describe('heatWords(heat)', () => {
 
   test('names the plastic that has none, and keeps what the other’s supplier said', () => {
     expect(wordsFor(['Supple', 'Steady'], { Supple: supple })).toBe(
-      'Supple pours at 160 to 175 °C. No supplier’s pouring range is on the shelf for Steady: read the data sheet.',
+      'Supple pours at 160 to 175 °C. No pouring range on file for Steady: read the data sheet.',
     );
   });
 
   test('says so where the ranges do not meet', () => {
     expect(wordsFor(['Supple', 'Steady'], { Supple: supple, Steady: { from: 180, to: 190 } })).toBe(
-      'Supple pours at 160 to 175 °C and Steady pours at 180 to 190 °C. These ranges do not meet: ask the suppliers.',
+      'Supple pours at 160 to 175 °C and Steady pours at 180 to 190 °C. These ranges don’t overlap: ask the suppliers.',
     );
   });
 
   test('says that there is no temperature only where there is none', () => {
-    expect(wordsFor(['Supple'], {})).toBe('No supplier’s temperature is on the shelf: read the data sheets.');
+    expect(wordsFor(['Supple'], {})).toBe('No supplier temperatures on file: read the data sheets.');
     expect(wordsFor(['Supple'], {}, { celsius: 182, material: 'Copper' })).toBe(
-      'Never above 182 °C: Copper. No supplier’s pouring range is on the shelf for Supple: read the data sheet.',
+      'Never above 182 °C (Copper sets the limit). No pouring range on file for Supple: read the data sheet.',
     );
   });
 
   test('never pours above the limit', () => {
     expect(wordsFor(['Supple'], { Supple: supple }, { celsius: 170, material: 'Prism' })).toBe(
-      'Never above 170 °C: Prism. Pour at 160 to 170 °C.',
+      'Never above 170 °C (Prism sets the limit). Pour at 160 to 170 °C.',
     );
   });
 });
@@ -100,29 +100,29 @@ describe('orderOfWork(recipe)', () => {
 
   test('is said as one says it', () => {
     const steps = solid('peat', 'pearl', 'hex');
-    expect(steps).toContain('Stir in the colorant, then the powder until no streak is left.');
-    expect(steps).toContain('Add the flake last, and stir before each pour: it sinks.');
+    expect(steps).toContain('Stir in the colorant, then the powder, until no streaks are left.');
+    expect(steps).toContain('Add the flake last. It sinks, so stir before every pour.');
   });
 
   test('puts a liquid additive into the cold plastic, and says of none that it sinks', () => {
     const steps = solid('peat', 'guard');
-    expect(steps[1]).toMatch(/^Stir Heat guard into the cold plastic; then heat in short turns /);
+    expect(steps[1]).toMatch(/^Stir Heat guard into the cold plastic, then heat in short bursts/);
     expect(steps.join(' ')).not.toMatch(/sink|Last/);
   });
 
   test('keeps for last what is spooned and sinks', () => {
     expect(solid('salt', 'guard', 'hex')).toContain(
-      'Add the flake and Fine salt last, and stir before each pour: they sink.',
+      'Add the flake and Fine salt last. They sink, so stir before every pour.',
     );
-    expect(solid('salt')).toContain('Add Fine salt last, and stir before each pour: it sinks.');
+    expect(solid('salt')).toContain('Add Fine salt last. It sinks, so stir before every pour.');
   });
 
   test('keeps off the heat what bears less than the plastic is poured at', () => {
     const steps = solid('peat', 'scent', 'hex');
     expect(steps.join(' ')).not.toContain('cold plastic');
     const place = (begin: string): number => steps.findIndex((step) => step.startsWith(begin));
-    expect(place('Off the heat, stir in Kelp scent.')).toBeGreaterThan(place('Stir in the colorant'));
-    expect(place('Add the flake last')).toBeGreaterThan(place('Off the heat, stir in'));
+    expect(place('Take it off the heat and stir in Kelp scent.')).toBeGreaterThan(place('Stir in the colorant'));
+    expect(place('Add the flake last')).toBeGreaterThan(place('Take it off the heat and stir in'));
   });
 
   test('names cups as cups, so that none is poured back', () => {

@@ -127,9 +127,9 @@ test('every page and card that tells someone to heat carries the cautions', () =
 
 test('a recipe page states the limit of its cups and where it comes from', async () => {
   const page = (await pageOf('recipe', 'alder-smoke')).replaceAll('\u00a0', ' ');
-  expect(page).toContain('Never above 182 °C: Copper hexagon.');
+  expect(page).toContain('Never above 182 °C (Copper hexagon sets the limit).');
   expect(page).toContain('Pour at 160 to 175 °C.');
-  expect(page).toContain('No limit known for Dust, Ivory Pearl and Lamp Black');
+  expect(page).toContain('No maximum on file for Dust, Ivory Pearl and Lamp Black');
 });
 
 test('a page of which only the look is published tells no amount and no material', async () => {

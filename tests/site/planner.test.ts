@@ -130,9 +130,9 @@ describe('the plan page', () => {
         const words = (await result.locator(`[data-cup="${name}"] .heat`).innerText()).replaceAll('\u00a0', ' ');
         if (limit !== undefined) {
           const degrees = formatTemperature(limit.celsius, published.settings.temperature);
-          expect(words).toContain(`Never above ${degrees}: ${titleOf(limit.material)}.`);
+          expect(words).toContain(`Never above ${degrees} (${titleOf(limit.material)} sets the limit).`);
         }
-        for (const id of limitUnknown) expect(words).toMatch(new RegExp(`${titleOf(id)}|No supplier’s temperature`));
+        for (const id of limitUnknown) expect(words).toMatch(new RegExp(`${titleOf(id)}|No supplier temperatures`));
       }
     }
     expect(errors).toEqual([]);

@@ -1,7 +1,7 @@
 import type { Recipe } from '../model.ts';
 
 /** What a maker must know who shows a look: some looks can be matched however coarse their colours are. */
-export const LOOK_WARNING = 'whoever has your shelf can match what they see; `publish: no` keeps it';
+export const LOOK_WARNING = 'anyone with your materials can match what they see; `publish: no` keeps it to yourself';
 
 /** The warning for a whole book, once; undefined where no recipe shows its look alone. */
 export function lookNote(recipes: readonly Pick<Recipe, 'publish' | 'title'>[]): string | undefined {

@@ -2,7 +2,7 @@ import { type Html, html } from '../html.ts';
 import type { CardContent } from './content.ts';
 import type { CardSide } from './fit.ts';
 
-const BURNS = 'Hot vinyl burns, its fumes harm: goggles, gloves, hood.';
+const BURNS = 'Hot vinyl burns and its fumes harm: goggles, gloves, hood.';
 // What the paper has room for in one line beside the limit.
 const BURNS_SHORT = 'Hot vinyl burns: goggles, gloves, hood.';
 

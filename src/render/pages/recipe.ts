@@ -148,7 +148,7 @@ function workSection(context: PageContext, recipe: Recipe): Html {
   );
   return html`<section class="part" aria-labelledby="work"><h2 id="work">Order of work</h2>
 ${heatParagraph(heat)}
-<p class="fine">The order is common practice; what the suppliers say comes before it${noted ? html`, and so do <a href="#notes">the maker’s notes</a>` : ''}.</p>
+<p class="fine">This order is common practice. Your suppliers’ instructions${noted ? html` and <a href="#notes">the maker’s notes</a>` : ''} come first.</p>
 <ol class="steps">${orderOfWork(recipe, (id) => materials.get(id)).map((step) => html`<li>${stepHtml(step)}</li>`)}</ol>
 ${cautionsBlock(context)}
 </section>`;

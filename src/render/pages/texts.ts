@@ -31,9 +31,9 @@ export const forewordPage: PageKind = {
       main: html`<article class="text"><h1>Foreword</h1>${maker === undefined ? '' : html`<p class="label-line">${maker}</p>`}
 ${foreword.trim() === '' ? html`<p>The maker wrote no foreword.</p>` : html`<div class="notes">${notesHtml(context, foreword)}</div>`}
 <h2>How to read the numbers</h2>
-<p>Amounts are what is really in the cup after every round, never the sum of the notes. Batches here are measured ${listText(tools)}; ${Math.round(loss * 100)} % is added for what is lost, and a cup is filled to ${Math.round(fill * 100)} %.</p>
-<p>Colours are computed from how each material absorbs and scatters light, at the thickness of the bait, over a white and a black card. ΔE is the colour difference CIEDE2000: below 1 hardly anyone sees it, ${tolerance} counts here as the same colour. Contrast is the light over black by the light over white: 0 is clear, 1 hides everything.</p>
-<p>Each colour says what it rests on. <em>Measured</em> means spectra of its materials, <em>photographed</em> means chips over white and black, <em>estimated</em> means that one colour and a kind is all that is known of some.</p></article>`,
+<p>Amounts are what is really in the cup after every round, not the notes added up. Batches here are measured ${listText(tools)}; ${Math.round(loss * 100)} % is added for losses, and a cup is filled to ${Math.round(fill * 100)} %.</p>
+<p>Colours are computed from how each material absorbs and scatters light, at the bait’s thickness, over a white and a black card. ΔE (CIEDE2000) says how different two colours look: below 1 hardly anyone sees it, and here up to ${tolerance} counts as the same colour. How much a bait hides compares the light that comes back over black and over white: 0 % is clear, 100 % hides everything.</p>
+<p>Each colour says how it is known. <em>Measured</em> means from spectra of its materials, <em>photographed</em> from photos of test chips over white and black, <em>estimated</em> that some of its materials are known by one colour and their kind alone.</p></article>`,
     });
   },
 };
@@ -47,7 +47,7 @@ export const carePage: PageKind = {
       title: 'Care',
       description: 'Cautions for heating vinyl plastic: data sheets, air, eyes, skin, temperature, water, food, law.',
       part: paths.care,
-      main: html`<article class="text care"><h1>Care</h1><p class="lead">Hot vinyl burns the skin, and overheated it gives off hydrogen chloride. These cautions are common practice and no more than a beginning.</p>
+      main: html`<article class="text care"><h1>Care</h1><p class="lead">Hot vinyl burns skin, and overheated vinyl gives off hydrogen chloride. These cautions are common practice, and only a start.</p>
 <dl class="care-list">${CAUTIONS.map(({ name, text }) => html`<div><dt>${name}</dt><dd>${text}</dd></div>`)}</dl></article>`,
     }),
 };
@@ -62,7 +62,7 @@ export const notFoundPage: PageKind = {
     return document(context, {
       title: 'Not in the book',
       description: 'There is no such page in the book.',
-      main: html`<article class="text"><h1>Not in the book</h1><p class="lead">There is no page at this address. A colour may have been renamed, or taken out of the book.</p><p><a href="${link(context, paths.home)}">${count === 0 ? 'The first page' : `All ${counted(count, 'colour')}`}</a>, or <a href="${link(context, paths.find)}">find one</a>.</p></article>`,
+      main: html`<article class="text"><h1>Not in the book</h1><p class="lead">There is no page at this address. The colour may have been renamed, or taken out of the book.</p><p><a href="${link(context, paths.home)}">${count === 0 ? 'The first page' : `All ${counted(count, 'colour')}`}</a>, or <a href="${link(context, paths.find)}">find one</a>.</p></article>`,
     });
   },
 };
