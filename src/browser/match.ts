@@ -1,9 +1,9 @@
 /**
- * The bench page: matching in the browser, with the same code as the build and the commands. Nothing is sent anywhere.
+ * The Match page: matching in the browser, with the same code as the build and the commands. Nothing is sent anywhere.
  *
  * @packageDocumentation
  */
-import type { BenchPageData } from '../render/pages/match.ts';
+import type { MatchPageData } from '../render/pages/match.ts';
 import { newWork } from './match/ask.ts';
 import { CupActions } from './match/cup-actions.ts';
 import { readDrafts } from './match/drafts.ts';
@@ -12,8 +12,8 @@ import { FileActions } from './match/file-actions.ts';
 import { KeptMatch } from './match/kept-match.ts';
 import { keptWork } from './match/kept-work.ts';
 import { askToLast } from './match/lasting-store.ts';
-import { BenchScreen } from './match/screen.ts';
-import { BenchState } from './match/state.ts';
+import { MatchScreen } from './match/screen.ts';
+import { MatchState } from './match/state.ts';
 import { type Kept, openStore } from './match/store.ts';
 import { tabChannel } from './match/tab-channel.ts';
 import { TargetActions } from './match/target-actions.ts';
@@ -31,20 +31,20 @@ async function keeperOf(book: string): Promise<{ readonly keeper: KeptMatch; rea
 
 /** The match that was kept, or a new one, and what there is to say of it. */
 function stateOf(
-  data: BenchPageData,
+  data: MatchPageData,
   keeps: Awaited<ReturnType<typeof keeperOf>>,
-): { readonly state: BenchState; readonly says: string } {
+): { readonly state: MatchState; readonly says: string } {
   const kept = keptWork(keeps?.kept ?? {}, data);
   if (kept !== undefined && !('fault' in kept))
-    return { state: new BenchState(data, kept.work, kept.drafts, keeps?.keeper), says: kept.says };
+    return { state: new MatchState(data, kept.work, kept.drafts, keeps?.keeper), says: kept.says };
   return {
-    state: new BenchState(data, newWork(data), readDrafts(undefined), keeps?.keeper),
+    state: new MatchState(data, newWork(data), readDrafts(undefined), keeps?.keeper),
     says: kept === undefined ? '' : `${kept.fault} It stays there until something is changed in this new one.`,
   };
 }
 
 /** Shows what another tab has done, as soon as this one is seen. */
-function followTabs(keeper: KeptMatch, state: BenchState, screen: BenchScreen): void {
+function followTabs(keeper: KeptMatch, state: MatchState, screen: MatchScreen): void {
   keeper.onNewer = (texts, unkept) => {
     const kept = keptWork(texts, state.data);
     if (kept === undefined) return;
@@ -61,11 +61,11 @@ function followTabs(keeper: KeptMatch, state: BenchState, screen: BenchScreen): 
   });
 }
 
-async function start(root: HTMLElement, data: BenchPageData): Promise<void> {
+async function start(root: HTMLElement, data: MatchPageData): Promise<void> {
   // Two books of one host must not share their work.
   const keeps = await keeperOf(new URL(document.documentElement.dataset.root ?? './', location.href).href);
   const { state, says } = stateOf(data, keeps);
-  const screen = new BenchScreen(root, state);
+  const screen = new MatchScreen(root, state);
   state.onFull = () => screen.say('This log is full. Take the recipe away, export the match, and begin another one.');
   const target = new TargetActions(state, screen);
   const file = new FileActions(state, screen, () => target.mayReplace());
@@ -88,6 +88,6 @@ async function start(root: HTMLElement, data: BenchPageData): Promise<void> {
   followTabs(keeps.keeper, state, screen);
 }
 
-const root = document.querySelector<HTMLElement>('[data-bench]');
-const data = pageData<BenchPageData>('[data-bench-data]');
+const root = document.querySelector<HTMLElement>('[data-match]');
+const data = pageData<MatchPageData>('[data-match-data]');
 if (root !== null && data !== undefined) void start(root, data);

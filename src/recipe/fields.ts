@@ -106,9 +106,9 @@ export function textUpTo(most: number): z.ZodType<string> {
   });
 }
 
-/** A sentence or two: a note, a caption. As long as the bench page lets one be. */
+/** A sentence or two: a note, a caption. As long as the Match page lets one be. */
 export const text: z.ZodType<string> = textUpTo(2000);
-/** What a page is called. As long as the bench page lets one be, with what it calls the target of it. */
+/** What a page is called. As long as the Match page lets one be, with what it calls the target of it. */
 export const title: z.ZodType<string> = textUpTo(320);
 /** A word or a few: a tag, a part of a bait, the name of a file. */
 export const words: z.ZodType<string> = textUpTo(255);

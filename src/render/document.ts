@@ -36,7 +36,7 @@ function contents({ book }: PageContext): readonly (readonly [path: string, name
     [paths.home, 'Colours'],
     [paths.find, 'Find'],
     [paths.plan, 'Plan a batch'],
-    [paths.bench, 'Match'],
+    [paths.match, 'Match'],
     [paths.shelf, 'Shelf'],
     [paths.molds, 'Molds'],
     ...(book.families.some(({ members }) => members.length > 1) ? [[paths.families, 'Families'] as const] : []),

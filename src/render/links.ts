@@ -43,7 +43,7 @@ export const paths = {
   foreword: 'foreword/',
   find: 'find/',
   plan: 'plan/',
-  bench: 'bench/',
+  match: 'match/',
   care: 'care/',
   method: 'method/',
   bookData: 'book.json',

@@ -11,7 +11,7 @@ import { familiesPage, familyPage } from './pages/families.ts';
 import { findPage } from './pages/find.ts';
 import { homePage } from './pages/home.ts';
 import { labelsLetterPage, labelsPage } from './pages/labels.ts';
-import { benchPage } from './pages/match.ts';
+import { matchPage } from './pages/match.ts';
 import { methodPage } from './pages/method.ts';
 import { moldPage, moldsPage } from './pages/molds.ts';
 import { planPage } from './pages/plan.ts';
@@ -44,7 +44,7 @@ export const PAGES: readonly PageKind[] = [
   forewordPage,
   findPage,
   planPage,
-  benchPage,
+  matchPage,
   methodPage,
   carePage,
   notFoundPage,

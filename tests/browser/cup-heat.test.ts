@@ -4,10 +4,10 @@ import { cupHeat } from '../../src/browser/match/cup-heat.ts';
 import { logView } from '../../src/browser/match/log-view.ts';
 import { mixView } from '../../src/browser/match/mix-view.ts';
 import { withSteps } from '../../src/browser/match/work.ts';
-import { benchPageData } from '../../src/render/pages/match.ts';
+import { matchPageData } from '../../src/render/pages/match.ts';
 import { compiled, leaf } from './match-book.ts';
 
-const DATA = benchPageData(
+const DATA = matchPageData(
   compiled({
     path: 'shelf/plastics/supple.md',
     text: '---\ntitle: Supple\nhighest: 185 C\nworking: { from: 165 C, to: 177 C }\n---\n',
@@ -32,7 +32,7 @@ test('what is to be mixed says first how hot it may get; once it is mixed, the c
     /^<h3>Mix this<\/h3><p class="heat"><strong>Never above 185\s°C \(Supple sets the limit\)\.<\/strong> Pour at/,
   );
   expect(mix).toMatch(
-    /<details class="bench-order"><summary>Order of work<\/summary><ol[\s\S]*Stir in the colorant[\s\S]*Wear goggles/,
+    /<details class="match-order"><summary>Order of work<\/summary><ol[\s\S]*Stir in the colorant[\s\S]*Wear goggles/,
   );
   expect(logView(work.cups[0]!.steps, now, shown).toString()).not.toContain('°C');
   const poured = withSteps(work, 0, { do: 'pour', ml: 14 });

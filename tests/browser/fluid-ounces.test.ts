@@ -9,13 +9,13 @@ import { logView } from '../../src/browser/match/log-view.ts';
 import { firstView, nextView } from '../../src/browser/match/proposal-view.ts';
 import { readWork } from '../../src/browser/match/read-work.ts';
 import { settledWork } from '../../src/browser/match/settle-work.ts';
-import type { BenchShown } from '../../src/browser/match/shown.ts';
+import type { MatchShown } from '../../src/browser/match/shown.ts';
 import { thicknessInField, thicknessOf } from '../../src/browser/match/thickness-field.ts';
 import { roundOf } from '../../src/browser/match/typed-round.ts';
 import { sideOf, type Work, withSteps } from '../../src/browser/match/work.ts';
 import { recipeFile } from '../../src/browser/match/work-recipe.ts';
 import { targetFile } from '../../src/browser/match/work-target.ts';
-import { benchPageData } from '../../src/render/pages/match.ts';
+import { matchPageData } from '../../src/render/pages/match.ts';
 import { UNITS } from '../../src/units/unit.ts';
 import { volumeInField } from '../../src/units/volume-field.ts';
 import { FILES, matched } from './match-book.ts';
@@ -26,9 +26,9 @@ const FL_OZ = UNITS['fl oz'].size;
 const BOOK = FILES.map((file) =>
   file.path === 'book.md' ? { ...file, text: '---\ntitle: Bench\nunits: { volume: fl oz, currency: $ }\n---\n' } : file,
 );
-const DATA = benchPageData(compileBook(BOOK).book!)!;
+const DATA = matchPageData(compileBook(BOOK).book!)!;
 const { settings } = DATA;
-const SHOWN: BenchShown = { data: DATA, materials: new Map(DATA.materials.map((material) => [material.id, material])) };
+const SHOWN: MatchShown = { data: DATA, materials: new Map(DATA.materials.map((material) => [material.id, material])) };
 
 const leaf = (): Work => withBookTarget(newWork(DATA), 'leaf', DATA);
 

@@ -11,7 +11,7 @@ import {
 } from '../../src/browser/match/ask.ts';
 import { type Work, withSteps } from '../../src/browser/match/work.ts';
 import type { Source } from '../../src/recipe/source.ts';
-import { type BenchPageData, benchPageData } from '../../src/render/pages/match.ts';
+import { type MatchPageData, matchPageData } from '../../src/render/pages/match.ts';
 
 /** The files of a book with three targets. */
 export const FILES: readonly Source[] = [
@@ -51,8 +51,8 @@ export function compiled(...more: readonly Source[]): Book {
   return book!;
 }
 
-/** What the bench page knows of it. */
-export const DATA: BenchPageData = benchPageData(compiled())!;
+/** What the Match page knows of it. */
+export const DATA: MatchPageData = matchPageData(compiled())!;
 /** A match begun with a target of the book. */
 export const leaf = (): Work => withBookTarget(newWork(DATA), 'leaf', DATA);
 

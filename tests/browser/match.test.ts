@@ -12,7 +12,7 @@ import { roundOf } from '../../src/browser/match/typed-round.ts';
 import { cupNow, sideOf, type Work, withoutLastDone, withSides, withSteps } from '../../src/browser/match/work.ts';
 import { recipeFile } from '../../src/browser/match/work-recipe.ts';
 import { targetFile } from '../../src/browser/match/work-target.ts';
-import { type BenchPageData, benchPageData } from '../../src/render/pages/match.ts';
+import { type MatchPageData, matchPageData } from '../../src/render/pages/match.ts';
 import { isFault, parseQuantity } from '../../src/units/quantity.ts';
 import { expectClose } from '../optics/close.ts';
 import { compiled, DATA, FILES, leaf, matched } from './match-book.ts';
@@ -20,7 +20,7 @@ import { compiled, DATA, FILES, leaf, matched } from './match-book.ts';
 test('firstAnswers(…) goes by what was measured of a target, while the match has its colours', () => {
   const step = Array.from({ length: 31 }, (_, band) => (band < 18 ? 12 : 45));
   const text = `---\ntitle: Cast\nmold: minnow\nover-white: { reflectance: [${step.join(', ')}] }\n---\n`;
-  const data = benchPageData(compiled({ path: 'targets/cast.md', text }))!;
+  const data = matchPageData(compiled({ path: 'targets/cast.md', text }))!;
   const underA = (work: Work): number => firstAnswers(work, data)[0]!.recipe.proposals[0]!.deltaEUnderA;
   const cast = withBookTarget(newWork(data), 'cast', data);
   const { target: _, ...described } = cast;
@@ -30,7 +30,7 @@ test('firstAnswers(…) goes by what was measured of a target, while the match h
 });
 
 test('withRecipe(…, weighing) and amountsOf(…, weighing) keep what was weighed, as the scale showed it', () => {
-  const data: BenchPageData = { ...DATA, settings: { ...DATA.settings, scaleGrams: 0.01 } };
+  const data: MatchPageData = { ...DATA, settings: { ...DATA.settings, scaleGrams: 0.01 } };
   const [answer] = firstAnswers(leaf(), data);
   const [best] = answer!.recipe.proposals;
   const [step] = withRecipe(leaf(), 0, best!, data, true).cups[0]!.steps;

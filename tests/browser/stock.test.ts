@@ -5,11 +5,11 @@ import { adviceFor, firstAnswers, newWork, withBookTarget, withRecipe } from '..
 import { shelfLeft } from '../../src/browser/match/shelf-left.ts';
 import { begunAnew, type Work, withSteps } from '../../src/browser/match/work.ts';
 import { recipeFile } from '../../src/browser/match/work-recipe.ts';
-import { type BenchPageData, benchPageData } from '../../src/render/pages/match.ts';
+import { type MatchPageData, matchPageData } from '../../src/render/pages/match.ts';
 import { compiled, FILES, leaf } from './match-book.ts';
 
 /** The book with so much left of its peat, and perhaps of its plastic. */
-function shelf(peat: string, plastic?: string): { readonly data: BenchPageData; readonly files: typeof FILES } {
+function shelf(peat: string, plastic?: string): { readonly data: MatchPageData; readonly files: typeof FILES } {
   const files = [
     ...FILES.filter(({ path }) => !/peat|supple/.test(path)),
     {
@@ -22,12 +22,12 @@ function shelf(peat: string, plastic?: string): { readonly data: BenchPageData; 
     },
   ];
   const { book } = compileBook(files);
-  return { data: benchPageData(book!)!, files };
+  return { data: matchPageData(book!)!, files };
 }
 
-const peatOf = (work: Work, data: BenchPageData): number =>
+const peatOf = (work: Work, data: MatchPageData): number =>
   shelfLeft(work, data).find(({ id }) => id === 'peat')!.stockGrams!;
-const begun = (data: BenchPageData, inStock: boolean): Work => ({
+const begun = (data: MatchPageData, inStock: boolean): Work => ({
   ...withBookTarget(newWork(data), 'leaf', data),
   inStock,
 });
@@ -77,7 +77,7 @@ describe('what is left for a match', () => {
     const target = book!.targets.find(({ id }) => id === 'leaf')!;
     const [answer] = firstRecipeFor(book!, target, { most: 4, plasticMl: data.plasticMl });
     expect(answer!.recipe.sentence).toBe(recipe.sentence);
-    expect(firstAnswers(leaf(), benchPageData(compiled())!)[0]!.recipe.proposals[0]!.runsShort).toBeUndefined();
+    expect(firstAnswers(leaf(), matchPageData(compiled())!)[0]!.recipe.proposals[0]!.runsShort).toBeUndefined();
   });
 
   test('is shared by the two cups of a laminate', () => {

@@ -82,7 +82,7 @@ describe('a book in inches and fluid ounces', () => {
     // What plastic swallows and scatters is stated per millimetre everywhere; beside a film that is not measured stands both.
     const own = /(?:film of [\d.]+ in \([\d.]+|105 × 148|per) mm/g;
     for (const [url, text] of pages) {
-      if (!/^(colours\/[^/]+|molds\/[^/]+|targets\/[^/]+|shelf\/.*|bench)\/$/.test(url)) continue;
+      if (!/^(colours\/[^/]+|molds\/[^/]+|targets\/[^/]+|shelf\/.*|match)\/$/.test(url)) continue;
       expect([url, text.replaceAll(own, '').match(/.{20} mm\b/g)]).toEqual([url, null]);
     }
   });
@@ -115,8 +115,8 @@ describe('a book in inches and fluid ounces', () => {
   });
 });
 
-test('the bench page asks for fluid ounces, four of them in a cup to begin with', async () => {
-  const page = await pageOf('bench', '', IMPERIAL);
+test('the Match page asks for fluid ounces, four of them in a cup to begin with', async () => {
+  const page = await pageOf('match', '', IMPERIAL);
   expect(page).toMatch(/Fluid ounces of it<\/label><input[^>]* min="0\.034" max="3381"[^>]* value="4">/);
   expect(readable(page)).not.toMatch(/millilitre/i);
 });

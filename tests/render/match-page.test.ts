@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
 import { bookOf, pageOf, SAMPLE_FILES } from './sample-book.ts';
 
-test('the shelf of the bench page says of which material none is left', async () => {
+test('the shelf of the Match page says of which material none is left', async () => {
   const shelfOf = async (peat: string): Promise<string> => {
-    const page = await pageOf('bench', '', bookOf({ ...SAMPLE_FILES, 'shelf/colorants/peat.md': peat }, 'mine'));
+    const page = await pageOf('match', '', bookOf({ ...SAMPLE_FILES, 'shelf/colorants/peat.md': peat }, 'mine'));
     return page.match(/<ul class="checks">[\s\S]*?<\/ul>/)![0].replace(/<[^>]*>/g, ' ');
   };
   const peat = SAMPLE_FILES['shelf/colorants/peat.md']!;

@@ -20,7 +20,7 @@ export async function textOf(download: Download): Promise<string> {
 /** What the page says last. */
 export const says = (page: Page): Promise<string> => page.locator('[data-says]').innerText();
 /** The verdict on the first cup. */
-export const verdict = (page: Page): Promise<string> => page.locator('.bench-verdict').first().innerText();
+export const verdict = (page: Page): Promise<string> => page.locator('.match-verdict').first().innerText();
 
 /** Notes a round of the only cup. */
 export async function noteRound(page: Page, ml: string, overWhite: string, overBlack: string): Promise<void> {

@@ -59,7 +59,7 @@ async function exported(page: Page): Promise<typeof FROM_ML> {
 }
 
 test('in a book of fluid ounces a match is typed and told in them', async () => {
-  const { page, errors, close } = await visit(browser, 'bench/', PHONE, server.address);
+  const { page, errors, close } = await visit(browser, 'match/', PHONE, server.address);
   const plastic = page.getByLabel('Fluid ounces of it');
   expect(await plastic.inputValue()).toBe('4');
   await plastic.fill('0.01');
@@ -83,11 +83,11 @@ test('in a book of fluid ounces a match is typed and told in them', async () => 
   await page.getByText('Something else went in').click();
   await page.getByLabel('Plastic, fl oz').fill('1');
   await page.getByRole('button', { name: 'Put the plastic in the log' }).click();
-  expect(await page.locator('.bench-log li').allInnerTexts()).toEqual([
+  expect(await page.locator('.match-log li').allInnerTexts()).toEqual([
     'Poured 0.5\u00a0fl\u00a0oz',
     'Added 1\u00a0fl\u00a0oz of plastic',
   ]);
-  expect(await page.locator('.bench-log').innerText()).toContain('6.75\u00a0fl\u00a0oz.');
+  expect(await page.locator('.match-log').innerText()).toContain('6.75\u00a0fl\u00a0oz.');
   expect(await page.locator('[data-file="recipe"]').textContent()).toMatch(
     /plastic: 6\.25 fl oz supple\n {4}log:\n {6}- pour: 0\.5 fl oz\n {6}- plastic: 1 fl oz supple/,
   );
@@ -105,7 +105,7 @@ test('in a book of fluid ounces a match is typed and told in them', async () => 
 });
 
 test('a match of a book in ml is shown in fluid ounces, and what is not changed of it stays to the last digit', async () => {
-  const { page, errors, close } = await visit(browser, 'bench/', PHONE, server.address);
+  const { page, errors, close } = await visit(browser, 'match/', PHONE, server.address);
   await page.locator('[data-import-file]').setInputFiles({
     name: 'match.json',
     mimeType: 'application/json',

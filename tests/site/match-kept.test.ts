@@ -12,7 +12,7 @@ afterAll(() => browser.close());
 
 describe('a match on a telephone', () => {
   test('is there again after a reload, what was typed and not noted too', async () => {
-    const { page, errors, close } = await visit(browser, 'bench/', PHONE);
+    const { page, errors, close } = await visit(browser, 'match/', PHONE);
     await begin(page);
     await page.getByLabel('Note').fill('held to the window');
     await page.getByLabel('Poured, ml').fill('12');
@@ -36,17 +36,17 @@ describe('a match on a telephone', () => {
   });
 
   test('keeps the recipes that were found, and what of one is mixed, over a reload', async () => {
-    const { page, errors, close } = await visit(browser, 'bench/', PHONE);
+    const { page, errors, close } = await visit(browser, 'match/', PHONE);
     await page.getByLabel('Which').selectOption('rack-claw');
     await page.getByRole('button', { name: 'Find recipes' }).click();
     await page.getByRole('button', { name: 'Use recipe 1' }).first().waitFor();
     await untilKept(page, 'typed', '"found":true');
     await page.reload();
     await page.getByRole('button', { name: 'Use recipe 1' }).first().click();
-    const rows = page.locator('.bench-mix li');
+    const rows = page.locator('.match-mix li');
     await expect.poll(() => rows.count()).toBe(4);
     expect((await rows.first().innerText()).replace(/\s+/g, ' ')).toMatch(/^120 ml/);
-    expect(await page.locator('.bench-log li').first().innerText()).toMatch(/^To be mixed: /);
+    expect(await page.locator('.match-log li').first().innerText()).toMatch(/^To be mixed: /);
     await rows.nth(1).getByRole('checkbox').check();
     await untilKept(page, 'typed', '"mixed":["');
     await page.reload();
@@ -54,23 +54,23 @@ describe('a match on a telephone', () => {
     expect(await rows.count()).toBe(4);
     await noteRound(page, '14', '#b84a36', '#8a4a38');
     expect(await rows.count()).toBe(0);
-    expect(await page.locator('.bench-log li').first().innerText()).toMatch(/^Added /);
+    expect(await page.locator('.match-log li').first().innerText()).toMatch(/^Added /);
     expect(errors).toEqual([]);
     await close();
   });
 
   test('of an earlier version is there again; one that cannot be read is refused in a sentence, and left alone', async () => {
-    const { page, errors, close } = await visit(browser, 'bench/', PHONE);
+    const { page, errors, close } = await visit(browser, 'match/', PHONE);
     await begin(page);
     await untilKept(page, 'match', '"do":"see"');
-    const log = await page.locator('.bench-log li').allInnerTexts();
+    const log = await page.locator('.match-log li').allInnerTexts();
     await keptInstead(page, (text) => {
       const { cups, ...work } = JSON.parse(text);
       const steps = cups[0].steps.map(({ also: _, recipe: __, ...step }: Record<string, unknown>) => step);
       return JSON.stringify({ ...work, cups: [{ ...cups[0], steps, aim: work.sides[0] }] });
     });
     await page.reload();
-    await expect.poll(() => page.locator('.bench-log li').allInnerTexts()).toEqual(log);
+    await expect.poll(() => page.locator('.match-log li').allInnerTexts()).toEqual(log);
     expect(await page.getByRole('button', { name: 'Take back round 1' }).count()).toBe(1);
     await keptInstead(page, (text) => text.replaceAll('"rowan"', '"rowan-of-old"'));
     for (let visits = 0; visits < 2; visits++) {
@@ -89,7 +89,7 @@ describe('a match on a telephone', () => {
   });
 
   test('is exported, thrown away, and imported again', async () => {
-    const { page, errors, close } = await visit(browser, 'bench/', PHONE);
+    const { page, errors, close } = await visit(browser, 'match/', PHONE);
     page.on('dialog', (dialog) => void dialog.accept());
     await begin(page);
     const before = await page.locator('[data-file="recipe"]').textContent();
@@ -100,7 +100,7 @@ describe('a match on a telephone', () => {
     const exported = await textOf(download);
     await page.getByRole('button', { name: 'Begin another match' }).click();
     await expect.poll(() => says(page)).toBe('A new match.');
-    expect(await page.evaluate(() => document.activeElement?.id)).toBe('bench-target');
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe('match-target');
     expect(await page.locator('[data-file="recipe"]').textContent()).not.toBe(before);
     await page
       .locator('[data-import-file]')
@@ -127,7 +127,7 @@ describe('a match on a telephone', () => {
 
 describe('a match that is there again', () => {
   test('has the smallest pour that the page takes; a smaller one is refused at once', async () => {
-    const { page, errors, close } = await visit(browser, 'bench/', PHONE);
+    const { page, errors, close } = await visit(browser, 'match/', PHONE);
     await page.getByRole('button', { name: 'Start with plain plastic' }).click();
     await page.getByLabel('Looked at it over white').uncheck();
     await page.getByLabel('Looked at it over black').uncheck();
@@ -147,16 +147,16 @@ describe('a match that is there again', () => {
   });
 
   test('of a target that the book no longer has is a described one, and the book takes what is taken away', async () => {
-    const { page, errors, close } = await visit(browser, 'bench/', PHONE);
+    const { page, errors, close } = await visit(browser, 'match/', PHONE);
     await begin(page);
     await untilKept(page, 'match', '"do":"see"');
-    const log = await page.locator('.bench-log li').allInnerTexts();
+    const log = await page.locator('.match-log li').allInnerTexts();
     await keptInstead(page, (text) => text.replace('"rack-claw"', '"rack-claw-of-old"'));
     await page.reload();
     await expect
       .poll(() => says(page))
       .toBe('This book has no target rack-claw-of-old: it is one that is described here.');
-    expect(await page.locator('.bench-log li').allInnerTexts()).toEqual(log);
+    expect(await page.locator('.match-log li').allInnerTexts()).toEqual(log);
     const file = async (which: string): Promise<string> =>
       (await page.locator(`[data-file="${which}"]`).textContent()) ?? '';
     const { diagnostics } = compiledWith(
@@ -169,7 +169,7 @@ describe('a match that is there again', () => {
   });
 
   test('cannot be made longer than it can be kept: that is said, and what was typed stays', async () => {
-    const { page, errors, close } = await visit(browser, 'bench/', PHONE);
+    const { page, errors, close } = await visit(browser, 'match/', PHONE);
     await page.getByRole('button', { name: 'Start with plain plastic' }).click();
     await page.getByText('Something else went in').click();
     const plastic = page.getByLabel('Plastic, ml');
@@ -183,7 +183,7 @@ describe('a match that is there again', () => {
       return JSON.stringify({ ...work, cups: [{ ...work.cups[0], steps: Array(500).fill(step) }] });
     });
     await page.reload();
-    await expect.poll(() => page.locator('.bench-log li').count()).toBe(500);
+    await expect.poll(() => page.locator('.match-log li').count()).toBe(500);
     await page.getByText('Something else went in').click();
     await plastic.fill('7');
     await put.click();
@@ -192,14 +192,14 @@ describe('a match that is there again', () => {
       .toBe('This log is full. Take the recipe away, export the match, and begin another one.');
     expect(await plastic.inputValue()).toBe('7');
     await page.reload();
-    await expect.poll(() => page.locator('.bench-log li').count()).toBe(500);
+    await expect.poll(() => page.locator('.match-log li').count()).toBe(500);
     expect(await plastic.inputValue()).toBe('7');
     expect(errors).toEqual([]);
     await close();
   });
 
   test('has begun with no less than was poured of it', async () => {
-    const { page, errors, close } = await visit(browser, 'bench/', PHONE);
+    const { page, errors, close } = await visit(browser, 'match/', PHONE);
     await page.getByRole('button', { name: 'Start with plain plastic' }).click();
     await noteRound(page, '80', '#b84a36', '#8a4a38');
     const before = await page.locator('[data-file="recipe"]').textContent();

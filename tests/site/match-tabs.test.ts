@@ -13,27 +13,27 @@ const LOST =
   'This match went on in another tab, and stands here as it is there. What you did here last was not kept: do it again.';
 
 test('two tabs follow each other, and a reload loses nothing of either', async () => {
-  const { page: one, errors, close } = await visit(browser, 'bench/', PHONE);
+  const { page: one, errors, close } = await visit(browser, 'match/', PHONE);
   await begin(one);
   await untilKept(one, 'match', '"do":"see"');
   const other = await one.context().newPage();
   await other.goto(one.url());
-  const log = other.locator('.bench-log ol li');
+  const log = other.locator('.match-log ol li');
   await expect.poll(() => log.count()).toBe(2);
   await noteRound(one, '12', '#b44a36', '#864a38');
   await expect.poll(() => log.count()).toBe(3);
   await other.getByText('Something else went in').click();
   await other.getByLabel('Plastic, ml').fill('7');
   await other.getByRole('button', { name: 'Put the plastic in the log' }).click();
-  await expect.poll(() => one.locator('.bench-log ol li').count()).toBe(4);
+  await expect.poll(() => one.locator('.match-log ol li').count()).toBe(4);
   await one.reload();
-  await expect.poll(() => one.locator('.bench-log ol li').count()).toBe(4);
+  await expect.poll(() => one.locator('.match-log ol li').count()).toBe(4);
   expect(errors).toEqual([]);
   await close();
 });
 
 test('a tab that heard nothing does not overwrite newer work, and says what was not kept', async () => {
-  const { page: one, errors, close } = await visit(browser, 'bench/', PHONE);
+  const { page: one, errors, close } = await visit(browser, 'match/', PHONE);
   await begin(one);
   await untilKept(one, 'match', '"do":"see"');
   const other = await one.context().newPage();
@@ -45,7 +45,7 @@ test('a tab that heard nothing does not overwrite newer work, and says what was 
     }),
   );
   await other.goto(one.url());
-  const log = other.locator('.bench-log ol li');
+  const log = other.locator('.match-log ol li');
   await expect.poll(() => log.count()).toBe(2);
   await noteRound(one, '12', '#b44a36', '#864a38');
   await untilKept(one, 'match', '#b44a36');
@@ -63,7 +63,7 @@ test('a tab that heard nothing does not overwrite newer work, and says what was 
 });
 
 test('a cup of plain plastic is there again after a reload', async () => {
-  const { page, errors, close } = await visit(browser, 'bench/', PHONE);
+  const { page, errors, close } = await visit(browser, 'match/', PHONE);
   await page.getByRole('button', { name: 'Start with plain plastic' }).click();
   await untilKept(page, 'typed', '"begun":true');
   await page.reload();
@@ -74,13 +74,13 @@ test('a cup of plain plastic is there again after a reload', async () => {
 });
 
 test('a tab follows changes that are each followed at once by a reload', async () => {
-  const { page: one, errors, close } = await visit(browser, 'bench/', PHONE);
+  const { page: one, errors, close } = await visit(browser, 'match/', PHONE);
   await begin(one);
   await untilKept(one, 'match', '"do":"see"');
   const other = await one.context().newPage();
   await other.goto(one.url());
   const name = other.getByLabel('Name of the colour');
-  await expect.poll(() => other.locator('.bench-log ol li').count()).toBe(2);
+  await expect.poll(() => other.locator('.match-log ol li').count()).toBe(2);
   for (let change = 1; change <= 10; change++) {
     await one.getByLabel('Name of the colour').fill(`Change ${change}`);
     await one.reload();
@@ -92,7 +92,7 @@ test('a tab follows changes that are each followed at once by a reload', async (
 });
 
 test('the browser is asked once to keep a match for long, when there is one, and nothing is said of its answer', async () => {
-  const { page, errors, close } = await visit(browser, 'bench/', PHONE);
+  const { page, errors, close } = await visit(browser, 'match/', PHONE);
   await page.addInitScript(() => {
     StorageManager.prototype.persist = () => {
       localStorage.setItem('asked', `${localStorage.getItem('asked') ?? ''}x`);

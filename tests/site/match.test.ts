@@ -17,7 +17,7 @@ afterAll(() => browser.close());
 
 describe('a match on a telephone', () => {
   test('goes from a target to a file that the book takes', async () => {
-    const { page, errors, foreign, close } = await visit(browser, 'bench/', PHONE);
+    const { page, errors, foreign, close } = await visit(browser, 'match/', PHONE);
     await begin(page);
     await expect.poll(() => verdict(page)).toMatch(/too light/);
     await page.getByRole('button', { name: 'I added this' }).first().click();
@@ -25,7 +25,7 @@ describe('a match on a telephone', () => {
     const target = book().targets.find(({ id }) => id === 'rack-claw')!.parts[0]!;
     await noteRound(page, '14', target.overWhite.hex, target.overBlack!.hex);
     await expect.poll(() => verdict(page)).toMatch(/Within tolerance/);
-    expect(await page.locator('.bench-next').innerText()).toMatch(/^Leave it/);
+    expect(await page.locator('.match-next').innerText()).toMatch(/^Leave it/);
 
     await page.getByLabel('Name of the colour').fill('Rack Claw Again');
     const [download] = await Promise.all([
@@ -45,7 +45,7 @@ describe('a match on a telephone', () => {
   });
 
   test('takes for seen and for poured only what was said, and a round back as a whole', async () => {
-    const { page, errors, close } = await visit(browser, 'bench/', PHONE);
+    const { page, errors, close } = await visit(browser, 'match/', PHONE);
     await begin(page);
     const before = await page.locator('[data-file="recipe"]').textContent();
     const note = page.getByRole('button', { name: 'Note this round' });
@@ -66,10 +66,10 @@ describe('a match on a telephone', () => {
   });
 
   test.each([390, 320])('can be touched with gloves, and nothing runs out of a screen of %i px', async (width) => {
-    const { page, close } = await visit(browser, 'bench/', { ...PHONE, viewport: { width, height: 844 } });
+    const { page, close } = await visit(browser, 'match/', { ...PHONE, viewport: { width, height: 844 } });
     await begin(page);
     await page.getByText('The target, the cup and the shelf').click();
-    await page.locator('.bench-shelf summary').click();
+    await page.locator('.match-shelf summary').click();
     const found = await page.evaluate(() => {
       const small = [
         ...document.querySelectorAll<HTMLElement>(
@@ -89,7 +89,7 @@ describe('a match on a telephone', () => {
 
 describe('what it takes and what it does not', () => {
   test('a described laminate finds both cups together', async () => {
-    const { page, errors, close } = await visit(browser, 'bench/');
+    const { page, errors, close } = await visit(browser, 'match/');
     await page.getByLabel('How it is seen').selectOption('together');
     await page.getByLabel('Over white', { exact: true }).nth(1).fill('#b09070');
     await page.getByRole('button', { name: 'Find recipes' }).click();
@@ -113,7 +113,7 @@ describe('what it takes and what it does not', () => {
   });
 
   test('two cups of plain plastic are told to be begun together, and not to be thrown away', async () => {
-    const { page, errors, close } = await visit(browser, 'bench/');
+    const { page, errors, close } = await visit(browser, 'match/');
     await page.getByLabel('How it is seen').selectOption('together');
     await page.getByRole('button', { name: 'Start with plain plastic' }).click();
     const cup = await page.locator('[data-cup="0"]').innerText();
@@ -124,7 +124,7 @@ describe('what it takes and what it does not', () => {
   });
 
   test('recipes have headings, and buttons of their own names', async () => {
-    const { page, errors, close } = await visit(browser, 'bench/');
+    const { page, errors, close } = await visit(browser, 'match/');
     for (const target of ['rack-claw', 'two-tone-elver']) {
       await page.getByLabel('Which').selectOption(target);
       await page.getByRole('button', { name: 'Find recipes' }).click();
@@ -137,7 +137,7 @@ describe('what it takes and what it does not', () => {
       expect(new Set(names).size).toBe(names.length);
       if (target === 'rack-claw') expect(names.slice(0, 2)).toEqual(['Use recipe 1', 'Use recipe 1, weighed']);
       const heads = await first
-        .locator('.bench-proposals > li')
+        .locator('.match-proposals > li')
         .evaluateAll((items) => items.map((item) => item.firstElementChild?.textContent));
       expect(new Set(heads).size).toBe(heads.length);
     }
@@ -153,10 +153,10 @@ describe('what it takes and what it does not', () => {
   });
 
   test('what is weighed instead of dropped and spooned is in the log by weight', async () => {
-    const { page, errors, close } = await visit(browser, 'bench/', PHONE);
+    const { page, errors, close } = await visit(browser, 'match/', PHONE);
     await page.getByLabel('Which').selectOption('rack-claw');
     await page.getByRole('button', { name: 'Find recipes' }).click();
-    const first = page.locator('[data-first] .bench-proposals > li').first();
+    const first = page.locator('[data-first] .match-proposals > li').first();
     await first.waitFor();
     const [, ember, rowan, sedge] =
       /\d+\u00a0drops[\s\S]*Or weigh all: (0\.\d+\u00a0g) of Ember, (\d\.\d+\u00a0g) of Rowan and (0\.\d+\u00a0g) of Sedge\. That leaves ΔE\u00a00\.\d/.exec(
@@ -165,7 +165,7 @@ describe('what it takes and what it does not', () => {
     await first.getByRole('button', { name: 'Use recipe 1, weighed' }).click();
     await noteRound(page, '14', '#b84a36', '#8a4a38');
     await page.getByRole('button', { name: 'I weighed it' }).first().click();
-    const log = await page.locator('.bench-log li').allInnerTexts();
+    const log = await page.locator('.match-log li').allInnerTexts();
     expect(log[0]).toBe(`Added Ember ${ember}, Rowan ${rowan}, Sedge ${sedge}`);
     expect(log[1]).toMatch(/^Round 1: poured 14\sml; saw #b84a36 over white/);
     expect(log[2]).toMatch(/^Added \w+ \d\.\d+\sg/);
@@ -174,7 +174,7 @@ describe('what it takes and what it does not', () => {
   });
 
   test('what is typed and is none of what it should be is said in a sentence, and counts for nothing', async () => {
-    const { page, errors, close } = await visit(browser, 'bench/');
+    const { page, errors, close } = await visit(browser, 'match/');
     const digits = page.getByLabel('Over white, as # and six digits');
     await digits.fill('#zzz');
     await page.getByRole('button', { name: 'Find recipes' }).click();
@@ -213,7 +213,7 @@ describe('what it takes and what it does not', () => {
       await page.getByRole('button', { name: 'Put the material in the log' }).click();
       await expect.poll(() => says(page)).toBe(sentence);
     }
-    expect(await page.locator('.bench-log').innerText()).toContain('Plain plastic.');
+    expect(await page.locator('.match-log').innerText()).toContain('Plain plastic.');
     expect(errors).toEqual([]);
     await close();
   });
@@ -224,7 +224,7 @@ describe('what it takes and what it does not', () => {
     ['Right within ΔE', '9999', 'The tolerance is a number from 0.1 to 100.'],
     ['Thickness, mm', '0', 'The thickness is a number from 0.1 to 1,000.'],
   ])('nothing goes by an old number while %s holds “%s”', async (label, typed, sentence) => {
-    const { page, errors, close } = await visit(browser, 'bench/', PHONE);
+    const { page, errors, close } = await visit(browser, 'match/', PHONE);
     const field = page.getByLabel(label);
     const before = await field.inputValue();
     const refused = async (button: string): Promise<void> => {
@@ -248,13 +248,13 @@ describe('what it takes and what it does not', () => {
     await page.getByText('The target, the cup and the shelf').click();
     expect(await field.isVisible()).toBe(false);
     await refused('Note this round');
-    expect(await page.locator('.bench-log ol li').count()).toBe(1);
+    expect(await page.locator('.match-log ol li').count()).toBe(1);
     expect(errors).toEqual([]);
     await close();
   });
 
   test.each(['light', 'dark'] as const)('a disabled button looks so, and can be read (%s)', async (colorScheme) => {
-    const { page, errors, close } = await visit(browser, 'bench/', { ...PHONE, colorScheme });
+    const { page, errors, close } = await visit(browser, 'match/', { ...PHONE, colorScheme });
     await page.getByRole('button', { name: 'Over white, from a photo' }).click();
     const look = (name: string): Promise<{ readonly ground: string; readonly edge: string; readonly ink: string }> =>
       page.getByRole('button', { name }).evaluate((button) => {
@@ -282,11 +282,11 @@ describe('what it takes and what it does not', () => {
   });
 
   test('a page that draws itself anew closes no fold and takes no field out of the hand', async () => {
-    const { page, errors, close } = await visit(browser, 'bench/');
+    const { page, errors, close } = await visit(browser, 'match/');
     await page.getByLabel('Thickness, mm').fill('9');
     await page.getByRole('button', { name: 'Start with plain plastic' }).click();
     await page.evaluate(() => {
-      document.querySelector<HTMLDetailsElement>('.bench-else')!.open = true;
+      document.querySelector<HTMLDetailsElement>('.match-else')!.open = true;
       const drawn = document.querySelector<HTMLInputElement>('#cup-0-amount')!;
       drawn.dataset.before = '';
       drawn.focus();
@@ -298,18 +298,18 @@ describe('what it takes and what it does not', () => {
     await expect.poll(() => page.locator('#cup-0-amount[data-before]').count()).toBe(0);
     await page.keyboard.type('r');
     expect(await page.getByLabel('Amount').inputValue()).toBe('12 drops');
-    expect(await page.locator('.bench-else').getAttribute('open')).toBe('');
+    expect(await page.locator('.match-else').getAttribute('open')).toBe('');
     expect(errors).toEqual([]);
     await close();
   });
 
   test('there is something to take away once something was done, and the cup comes before what it was begun with', async () => {
-    const { page, close } = await visit(browser, 'bench/', PHONE);
+    const { page, close } = await visit(browser, 'match/', PHONE);
     const take = page.getByRole('heading', { name: 'Take it away' });
     expect(await take.isVisible()).toBe(false);
     await begin(page);
     expect(await take.isVisible()).toBe(true);
-    const now = await page.locator('.bench-next').boundingBox();
+    const now = await page.locator('.match-next').boundingBox();
     await page.evaluate(() => window.scrollTo(0, 0));
     const setup = await page.locator('[data-setup]').boundingBox();
     expect(now!.y).toBeLessThan(844);
@@ -320,12 +320,12 @@ describe('what it takes and what it does not', () => {
   });
 
   test('the shelf can be changed in the middle of a match', async () => {
-    const { page, errors, close } = await visit(browser, 'bench/');
+    const { page, errors, close } = await visit(browser, 'match/');
     await begin(page);
     const before = await page.locator('[data-file="recipe"]').textContent();
     await page.getByText('The target, the cup and the shelf').click();
-    await page.locator('.bench-shelf summary').click();
-    const proposals = page.locator('.bench-now .bench-proposals').first();
+    await page.locator('.match-shelf summary').click();
+    const proposals = page.locator('.match-now .match-proposals').first();
     await page.getByLabel('Straw', { exact: true }).uncheck();
     await expect.poll(() => proposals.innerText()).not.toContain('Straw');
     expect(await page.locator('[data-file="recipe"]').textContent()).toBe(before);
@@ -334,7 +334,7 @@ describe('what it takes and what it does not', () => {
   });
 
   test('more than is in the cup cannot be poured, and nothing is lost', async () => {
-    const { page, close } = await visit(browser, 'bench/');
+    const { page, close } = await visit(browser, 'match/');
     await page.getByRole('button', { name: 'Start with plain plastic' }).click();
     await page.getByLabel('Poured, ml').fill('500');
     await page.getByRole('button', { name: 'Note this round' }).click();
@@ -348,9 +348,9 @@ describe('what it takes and what it does not', () => {
   });
 
   test('what is taken off the shelf is not proposed', async () => {
-    const { page, close } = await visit(browser, 'bench/');
+    const { page, close } = await visit(browser, 'match/');
     await page.getByLabel('Which').selectOption('rack-claw');
-    await page.locator('.bench-shelf summary').click();
+    await page.locator('.match-shelf summary').click();
     await page.getByLabel('Rowan', { exact: true }).uncheck();
     expect(await page.locator('[data-shelf-count]').innerText()).toMatch(/^(\d+) of (?!\1)/);
     await page.getByRole('button', { name: 'Find recipes' }).click();
@@ -360,7 +360,7 @@ describe('what it takes and what it does not', () => {
   });
 
   test('works by keyboard: a proposal taken leads to the cup', async () => {
-    const { page, close } = await visit(browser, 'bench/');
+    const { page, close } = await visit(browser, 'match/');
     await page.getByLabel('Which').selectOption('tin-ribbon');
     await page.getByRole('button', { name: 'Find recipes' }).focus();
     await page.keyboard.press('Enter');
@@ -374,7 +374,7 @@ describe('what it takes and what it does not', () => {
   test.each(['light', 'dark'] as const)(
     'has nothing that axe objects to in the middle of a match, %s',
     async (colorScheme) => {
-      const { page, close } = await visit(browser, 'bench/', { ...PHONE, colorScheme, bypassCSP: true });
+      const { page, close } = await visit(browser, 'match/', { ...PHONE, colorScheme, bypassCSP: true });
       await begin(page);
       await page.evaluate(AXE);
       const { violations } = await page.evaluate(

@@ -82,7 +82,7 @@ describe('a colour from a photo', () => {
   });
 
   test('goes into a field of the bench: the target’s, and what was seen of a round', async () => {
-    const { page, errors, foreign, close } = await visit(browser, 'bench/', {
+    const { page, errors, foreign, close } = await visit(browser, 'match/', {
       viewport: { width: 390, height: 844 },
       hasTouch: true,
     });

@@ -21,7 +21,7 @@ const file = async (page: Page): Promise<string> => (await page.locator('[data-f
 async function forget(page: Page): Promise<string> {
   await begin(page);
   const proposed = await page
-    .locator('.bench-cup .bench-proposals li')
+    .locator('.match-cup .match-proposals li')
     .first()
     .locator('[data-take]')
     .first()
@@ -33,7 +33,7 @@ async function forget(page: Page): Promise<string> {
 
 describe('a round that moved with nothing logged', () => {
   test('is asked about before it is said to be left, heard, and there again after a reload', async () => {
-    const { page, errors, close } = await visit(browser, 'bench/', PHONE);
+    const { page, errors, close } = await visit(browser, 'match/', PHONE);
     await forget(page);
     await expect
       .poll(() => asked(page).innerText())
@@ -41,7 +41,7 @@ describe('a round that moved with nothing logged', () => {
         /^Nothing is logged since round 1, but the colour has moved by ΔE\s\d.*Did you add what was proposed: .*\?$/,
       );
     expect(await says(page)).toMatch(/^The round is noted\. Nothing is logged since round 1/);
-    expect(await page.locator('.bench-cup').innerText()).not.toMatch(/Leave it/);
+    expect(await page.locator('.match-cup').innerText()).not.toMatch(/Leave it/);
     expect(await page.evaluate(() => document.activeElement?.id)).toBe('cup-0-asks');
     expect(await page.locator('[data-take]').count()).toBe(0);
     for (const button of await page.locator('[data-went-in]').all()) {
@@ -56,7 +56,7 @@ describe('a round that moved with nothing logged', () => {
   });
 
   test('“Yes” puts what was proposed before the round, by keyboard', async () => {
-    const { page, errors, close } = await visit(browser, 'bench/', PHONE);
+    const { page, errors, close } = await visit(browser, 'match/', PHONE);
     await forget(page);
     const before = await file(page);
     await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('cup-0-asks');
@@ -65,7 +65,7 @@ describe('a round that moved with nothing logged', () => {
     await expect.poll(() => says(page)).toBe('It is in the log, before round 2.');
     expect(await asked(page).count()).toBe(0);
     await expect.poll(() => verdict(page)).toMatch(/Within tolerance/);
-    expect(await page.locator('.bench-next').innerText()).toMatch(/^Leave it/);
+    expect(await page.locator('.match-next').innerText()).toMatch(/^Leave it/);
     const after = await file(page);
     expect(after.match(/add: \{/g)).toHaveLength(before.match(/add: \{/g)!.length + 1);
     expect(after.indexOf('add: {', after.indexOf('seen:'))).toBeLessThan(after.lastIndexOf('seen:'));
@@ -74,20 +74,20 @@ describe('a round that moved with nothing logged', () => {
   });
 
   test('“Nothing” is kept, and the advice follows', async () => {
-    const { page, close } = await visit(browser, 'bench/', PHONE);
+    const { page, close } = await visit(browser, 'match/', PHONE);
     await forget(page);
     await page.getByRole('button', { name: 'Nothing', exact: true }).click();
     await expect.poll(() => says(page)).toBe('The log says that nothing went in before round 2.');
     expect(await file(page)).toContain('add: {}');
     await untilKept(page, 'match', '"amounts":[]');
     await page.reload();
-    await expect.poll(() => page.locator('.bench-next').innerText()).toMatch(/^Leave it/);
-    expect(await page.locator('.bench-log').innerText()).toContain('Nothing went in');
+    await expect.poll(() => page.locator('.match-next').innerText()).toMatch(/^Leave it/);
+    expect(await page.locator('.match-log').innerText()).toContain('Nothing went in');
     await close();
   });
 
   test('“Something else” leads to its field, and what is named goes before the round, after a reload as well', async () => {
-    const { page, close } = await visit(browser, 'bench/', PHONE);
+    const { page, close } = await visit(browser, 'match/', PHONE);
     await forget(page);
     await page.getByRole('button', { name: 'Something else', exact: true }).click();
     await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('cup-0-material');
@@ -105,7 +105,7 @@ describe('a round that moved with nothing logged', () => {
   });
 
   test.each(['light', 'dark'] as const)('the question has nothing that axe objects to, %s', async (colorScheme) => {
-    const { page, close } = await visit(browser, 'bench/', { ...PHONE, colorScheme, bypassCSP: true });
+    const { page, close } = await visit(browser, 'match/', { ...PHONE, colorScheme, bypassCSP: true });
     await forget(page);
     await expect.poll(() => asked(page).count()).toBe(1);
     await page.evaluate(AXE);
@@ -118,7 +118,7 @@ describe('a round that moved with nothing logged', () => {
 });
 
 test('what an instrument measured can be typed, is kept as measured and goes into the files as such', async () => {
-  const { page, errors, close } = await visit(browser, 'bench/', PHONE);
+  const { page, errors, close } = await visit(browser, 'match/', PHONE);
   const digits = page.getByLabel('Over white, as # and six digits');
   await digits.fill('48.2 41.5 30.25');
   await digits.press('Tab');
@@ -135,7 +135,7 @@ test('what an instrument measured can be typed, is kept as measured and goes int
   );
   await untilKept(page, 'match', '"L":48.2');
   await page.reload();
-  await expect.poll(() => page.locator('.bench-log').innerText()).toContain('saw 48.2 41.5 30.25 over white');
+  await expect.poll(() => page.locator('.match-log').innerText()).toContain('saw 48.2 41.5 30.25 over white');
   expect(await page.locator('#side-0-white-digits').inputValue()).toBe('48.2 41.5 30.25');
   expect(errors).toEqual([]);
   await close();

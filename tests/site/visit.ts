@@ -29,7 +29,7 @@ export interface Visit {
 
 /** Parts that stay so only until a page's script has begun, and drawn what it draws of itself. */
 const NOT_BEGUN =
-  '[data-find] form[hidden], [data-plan][hidden], [data-planner] form[hidden], [data-bench][hidden], [data-plan] ~ [data-plan-result]:empty';
+  '[data-find] form[hidden], [data-plan][hidden], [data-planner] form[hidden], [data-match][hidden], [data-plan] ~ [data-plan-result]:empty';
 
 /** Opens a page of the book, or of the one that is served at `from`, in a fresh profile and waits until it has come to rest. */
 export async function visit(

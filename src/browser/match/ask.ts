@@ -12,7 +12,7 @@ import { addedText, type Proposal } from '../../matching/proposals/proposal.ts';
 import type { RecipeAmount, RecipeProposal } from '../../matching/proposals/recipe-proposal.ts';
 import { unloggedMove, unloggedQuestion } from '../../matching/rounds/unlogged.ts';
 import type { TargetPart } from '../../matching/target/target-part.ts';
-import type { BenchPageData } from '../../render/pages/match.ts';
+import type { MatchPageData } from '../../render/pages/match.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
@@ -50,7 +50,7 @@ export interface CupAdvice {
 }
 
 /** A new match: a target that is to be described. */
-export function newWork(data: BenchPageData): Work {
+export function newWork(data: MatchPageData): Work {
   const mold = data.molds[0]!;
   return withTarget(
     {
@@ -75,7 +75,7 @@ function withTarget(work: Work, sides: readonly WorkSide[]): Work {
 }
 
 /** The match begun with a target of the book. */
-export function withBookTarget(work: Work, id: string, data: BenchPageData): Work {
+export function withBookTarget(work: Work, id: string, data: MatchPageData): Work {
   const target = data.targets.find((each) => each.id === id);
   if (!target) {
     const { target: _, ...rest } = work;
@@ -106,7 +106,7 @@ export function withBookTarget(work: Work, id: string, data: BenchPageData): Wor
 }
 
 /** A side as matching takes it; what was measured of the target's part counts while the side has its colours. */
-function asked(side: WorkSide, { target }: Work, data: BenchPageData): TargetPart {
+function asked(side: WorkSide, { target }: Work, data: MatchPageData): TargetPart {
   const part = data.targets
     .find(({ id }) => id === target)
     ?.parts.find(({ name, overWhite, overBlack }) => {
@@ -122,7 +122,7 @@ function asked(side: WorkSide, { target }: Work, data: BenchPageData): TargetPar
 }
 
 /** First recipes for the sides of a match. */
-export function firstAnswers(work: Work, data: BenchPageData): readonly FirstAnswer[] {
+export function firstAnswers(work: Work, data: MatchPageData): readonly FirstAnswer[] {
   const ask = (sides: readonly WorkSide[], anew: readonly number[]): FirstRecipe =>
     firstRecipe({
       parts: sides.map((side) => asked(side, work, data)),
@@ -144,7 +144,7 @@ export function withRecipe(
   work: Work,
   answer: number,
   recipe: RecipeProposal,
-  data: BenchPageData,
+  data: MatchPageData,
   weighing = false,
 ): Work {
   const { cups } = recipe;
@@ -160,7 +160,7 @@ export function withRecipe(
 /** Measured amounts as the log keeps them: as drops and spoons, or as what was weighed instead. */
 export function amountsOf(
   amounts: readonly Pick<RecipeAmount, 'material' | 'grams' | 'text' | 'weighed'>[],
-  data: BenchPageData,
+  data: MatchPageData,
   weighing = false,
 ): readonly WorkAmount[] {
   return amounts.map((amount) => {
@@ -171,7 +171,7 @@ export function amountsOf(
 }
 
 /** What a cup is to show, what it is like now, and what to add to it. */
-export function adviceFor(work: Work, index: number, data: BenchPageData): CupAdvice {
+export function adviceFor(work: Work, index: number, data: MatchPageData): CupAdvice {
   const now = cupNow(work, index, densityIn(data), bodyOf(work, data));
   const aim = aimFor(work, index, data);
   const { settings } = data;
@@ -196,7 +196,7 @@ function unloggedIn(
   work: Work,
   index: number,
   now: CupNow,
-  data: BenchPageData,
+  data: MatchPageData,
 ): { readonly asks: string; readonly proposed?: Proposal } | undefined {
   const move = now.seen && unloggedMove(now.rounds);
   if (!move) return undefined;
@@ -216,7 +216,7 @@ function addedWords({ additions, thin, left, weighedDeltaE }: Proposal, settings
 /** A proposal as steps of the log. */
 export function stepsOf(
   { additions, thin }: Pick<Proposal, 'additions' | 'thin'>,
-  data: BenchPageData,
+  data: MatchPageData,
   weighing: boolean,
 ): readonly WorkStep[] {
   return [

@@ -13,17 +13,17 @@ import { type CupDraft, withoutRound } from './drafts.ts';
 import { leadsByWeight } from './leads-by-weight.ts';
 import { lastDone } from './log-view.ts';
 import { isMistyped, readRound, volumeIn } from './read-forms.ts';
-import type { BenchScreen } from './screen.ts';
-import type { BenchState } from './state.ts';
+import type { MatchScreen } from './screen.ts';
+import type { MatchState } from './state.ts';
 import { begunAnew, doings, type WorkStep, withoutLastDone, withSteps, withStepsBeforeLook } from './work.ts';
 import { colourText } from './work-colour.ts';
 
 /** Actions on the cups. */
 export class CupActions {
-  private readonly state: BenchState;
-  private readonly screen: BenchScreen;
+  private readonly state: MatchState;
+  private readonly screen: MatchScreen;
 
-  constructor(state: BenchState, screen: BenchScreen) {
+  constructor(state: MatchState, screen: MatchScreen) {
     this.state = state;
     this.screen = screen;
   }

@@ -1,10 +1,10 @@
 import { heatLimit } from '../../cup/heat-limit.ts';
 import type { CupState } from '../../cup/ledger.ts';
 import { heatOf, heatWords } from '../../render/order-of-work.ts';
-import { type BenchShown, titleIn } from './shown.ts';
+import { type MatchShown, titleIn } from './shown.ts';
 
 /** How hot a cup may get, what sets that, and at what heat it is poured, in the words of a recipe's page. */
-export function cupHeat(cup: CupState, shown: BenchShown): readonly string[] {
+export function cupHeat(cup: CupState, shown: MatchShown): readonly string[] {
   const { data, materials } = shown;
   const plastics = Object.keys(cup.plastics).map((material) => ({ material }));
   const limits = heatLimit(Object.keys(cup.plastics), Object.keys(cup.materials), (id) => materials.get(id));

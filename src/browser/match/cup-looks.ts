@@ -15,7 +15,7 @@ import { isNoVerdict, thresholdsFor, verdict } from '../../matching/target/verdi
 import type { Lab } from '../../optics/cielab.ts';
 import { bodyViews, type TwoViews } from '../../optics/cup-body.ts';
 import { hexFromLab } from '../../optics/display.ts';
-import type { BenchPageData } from '../../render/pages/match.ts';
+import type { MatchPageData } from '../../render/pages/match.ts';
 import type { ChipColours } from '../../render/swatch/chip.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
@@ -24,7 +24,7 @@ import type { CupAdvice } from './ask.ts';
 import type { Work } from './work.ts';
 
 /** What a cup looks like now beside its target: as it was seen, or as the corrected model says; undefined where it is empty. */
-export function lookNow({ now, aim, next }: CupAdvice, data: BenchPageData): ChipColours | undefined {
+export function lookNow({ now, aim, next }: CupAdvice, data: MatchPageData): ChipColours | undefined {
   if (now.seen) {
     const { overWhite, overBlack } = aim.asTarget(now.seen, now.looked);
     return {
@@ -39,7 +39,7 @@ export function lookNow({ now, aim, next }: CupAdvice, data: BenchPageData): Chi
 export function aloneNow(
   cup: CupState,
   work: Work,
-  data: BenchPageData,
+  data: MatchPageData,
   correction: ModelCorrection,
 ): ChipColours | undefined {
   if (isEmpty(cup)) return undefined;
@@ -72,7 +72,7 @@ export function roundsSeen({ now, aim }: CupAdvice, tolerance: number): readonly
 function corrected(
   { overWhite, overBlack }: TwoViews,
   cup: CupState,
-  data: BenchPageData,
+  data: MatchPageData,
   correction: ModelCorrection,
 ): ChipColours {
   const shelf = shelfByName(data.materials);

@@ -15,7 +15,7 @@ import { roundForms } from './fields-view.ts';
 import { logView } from './log-view.ts';
 import { isToBeMixed, mixView } from './mix-view.ts';
 import { judged, nextView, viewsOf } from './proposal-view.ts';
-import type { BenchShown } from './shown.ts';
+import type { MatchShown } from './shown.ts';
 import { unloggedView } from './unlogged-view.ts';
 import type { Work, WorkCup, WorkSide } from './work.ts';
 
@@ -34,24 +34,24 @@ export interface CupShown {
   readonly draft: CupDraft;
 }
 
-/** A cup at the bench. */
-export function cupView(cupShown: CupShown, shown: BenchShown): Html {
+/** A cup of a match. */
+export function cupView(cupShown: CupShown, shown: MatchShown): Html {
   const { index, work, cup, side, advice, look, rounds, draft } = cupShown;
   const { now, next, aim } = advice;
   const how = now.seen ? 'seen' : 'predicted';
   const beside = look ? [viewsOf(side), viewsOf(look)] : [viewsOf(side)];
   const finished = aim.moved === 'laminate';
-  return html`<figure class="bench-hero"><div class="bench-swatch">${chips(beside, look ? `Target on the left, as ${how} on the right; over white above, over black below` : 'The target, over white above, over black below')}</div><figcaption class="pair-words"><span>target</span>${look ? html`<span>${how}${finished ? ', as the finished bait shows it' : ''}</span>` : ''}</figcaption></figure>
-<div class="bench-now">${mixView(cup, now.cup, index, draft, work, shown)}${
+  return html`<figure class="match-hero"><div class="match-swatch">${chips(beside, look ? `Target on the left, as ${how} on the right; over white above, over black below` : 'The target, over white above, over black below')}</div><figcaption class="pair-words"><span>target</span>${look ? html`<span>${how}${finished ? ', as the finished bait shows it' : ''}</span>` : ''}</figcaption></figure>
+<div class="match-now">${mixView(cup, now.cup, index, draft, work, shown)}${
     next.now
-      ? html`<p class="bench-verdict">${judged(next.now)}.${now.seen ? '' : isToBeMixed(cup) ? ' Predicted, not seen.' : ' Predicted, not seen: pour a bait and look.'}</p>`
+      ? html`<p class="match-verdict">${judged(next.now)}.${now.seen ? '' : isToBeMixed(cup) ? ' Predicted, not seen.' : ' Predicted, not seen: pour a bait and look.'}</p>`
       : ''
   }${finished ? behindView(cupShown) : ''}${
     isToBeMixed(cup)
       ? ''
       : next.advice === 'ask'
         ? unloggedView(advice, index)
-        : html`<p class="bench-next" data-advice="${next.advice}">${adviceWords(advice)}</p>${nextView(advice, side, shown)}`
+        : html`<p class="match-next" data-advice="${next.advice}">${adviceWords(advice)}</p>${nextView(advice, side, shown)}`
   }${roundForms(index, draft, cupShown, shown)}${
     rounds.length === 0
       ? ''

@@ -1,5 +1,5 @@
 /**
- * What was typed on the bench page and is not in a log yet, so that a reload loses nothing of it.
+ * What was typed on the Match page and is not in a log yet, so that a reload loses nothing of it.
  *
  * @packageDocumentation
  */

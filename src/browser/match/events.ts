@@ -3,21 +3,21 @@ import type { CupActions } from './cup-actions.ts';
 import type { FileActions } from './file-actions.ts';
 import { MOST } from './limits.ts';
 import { mistypedColour } from './read-forms.ts';
-import type { BenchScreen } from './screen.ts';
-import type { BenchState } from './state.ts';
+import type { MatchScreen } from './screen.ts';
+import type { MatchState } from './state.ts';
 import type { TargetActions } from './target-actions.ts';
 import type { Arrangement } from './work.ts';
 import { hexOfColour, typedColour } from './work-colour.ts';
 
 /** What the events of the page lead to. */
-export interface BenchActions {
+export interface MatchActions {
   readonly target: TargetActions;
   readonly cup: CupActions;
   readonly file: FileActions;
 }
 
 /** Listens to the whole page at once, since its parts are drawn anew all the time. */
-export function listen(state: BenchState, screen: BenchScreen, actions: BenchActions): void {
+export function listen(state: MatchState, screen: MatchScreen, actions: MatchActions): void {
   const { root } = screen;
   root.addEventListener('input', (event) => onInput(event.target as HTMLInputElement, state, screen, actions));
   root.addEventListener('change', (event) => onChange(event.target as HTMLInputElement, screen, actions));
@@ -31,7 +31,7 @@ export function listen(state: BenchState, screen: BenchScreen, actions: BenchAct
   });
 }
 
-function onInput(control: HTMLInputElement, state: BenchState, screen: BenchScreen, actions: BenchActions): void {
+function onInput(control: HTMLInputElement, state: MatchState, screen: MatchScreen, actions: MatchActions): void {
   const twin = control.dataset.hexOf;
   if (twin !== undefined) {
     const colour = typedColour(control.value);
@@ -71,13 +71,13 @@ function draft(
   control: HTMLElement,
   name: string,
   value: string | boolean | readonly string[],
-  state: BenchState,
+  state: MatchState,
 ): void {
   const index = indexOf(control);
   state.draft(index, { ...state.drafts[index], [name]: value });
 }
 
-function onChange(control: HTMLInputElement, screen: BenchScreen, { target, file }: BenchActions): void {
+function onChange(control: HTMLInputElement, screen: MatchScreen, { target, file }: MatchActions): void {
   if (control.dataset.hexOf !== undefined) {
     const unsaid = control.value.trim() === '' && control.closest('[data-round]');
     const mistyped = unsaid ? undefined : mistypedColour(control.parentElement!);
@@ -112,7 +112,7 @@ const BY_NUMBERS = [
   'export',
 ] as const;
 
-function onClick(button: HTMLButtonElement, screen: BenchScreen, { target, cup, file }: BenchActions): void {
+function onClick(button: HTMLButtonElement, screen: MatchScreen, { target, cup, file }: MatchActions): void {
   const { dataset } = button;
   const mistyped = BY_NUMBERS.some((name) => name in dataset) ? target.mistyped() : undefined;
   if (mistyped) {
@@ -139,7 +139,7 @@ function onClick(button: HTMLButtonElement, screen: BenchScreen, { target, cup, 
 }
 
 /** Puts a colour of a photo where one can be typed, as if it had been. */
-async function takeFromPhoto(field: string, screen: BenchScreen): Promise<void> {
+async function takeFromPhoto(field: string, screen: MatchScreen): Promise<void> {
   const hex = await colourFromPhoto();
   if (hex === undefined) return;
   const digits = screen.part<HTMLInputElement>(`[data-hex-of="${field}"]`);

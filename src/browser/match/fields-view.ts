@@ -1,5 +1,5 @@
 /**
- * The forms of the bench page that change with the match: the target's sides, and a test pour.
+ * The forms of the Match page that change with the match: the target's sides, and a test pour.
  *
  * @packageDocumentation
  */
@@ -13,7 +13,7 @@ import { required } from '../../values/required.ts';
 import type { CupShown } from './cup-view.ts';
 import type { CupDraft } from './drafts.ts';
 import { viewsOf } from './proposal-view.ts';
-import type { BenchShown } from './shown.ts';
+import type { MatchShown } from './shown.ts';
 import { lengthUnit, thicknessInField, thicknessLimits } from './thickness-field.ts';
 import type { Work } from './work.ts';
 import { colourText, hexOfColour, typedColour } from './work-colour.ts';
@@ -34,9 +34,9 @@ export function sidesView({ sides, arrangement }: Work, unit: VolumeUnit): Html 
   const { least, most } = thicknessLimits(unit);
   return html`${sides.map(({ name, overWhite, overBlack, thicknessMm }, index) => {
     const id = `side-${index}`;
-    return html`<fieldset class="bench-side" data-side="${index}"><legend>${many ? sentence(name) : 'Its colour'}</legend>
-<div class="bench-swatch">${chips([viewsOf({ overWhite, ...defined({ overBlack }) })], '')}</div>
-<div class="bench-side-fields">${many ? html`<p class="field wide"><label for="${id}-name">Name of the cup</label><input id="${id}-name" type="text" name="name" value="${name}" maxlength="40" autocomplete="off"></p>` : ''}
+    return html`<fieldset class="match-side" data-side="${index}"><legend>${many ? sentence(name) : 'Its colour'}</legend>
+<div class="match-swatch">${chips([viewsOf({ overWhite, ...defined({ overBlack }) })], '')}</div>
+<div class="match-side-fields">${many ? html`<p class="field wide"><label for="${id}-name">Name of the cup</label><input id="${id}-name" type="text" name="name" value="${name}" maxlength="40" autocomplete="off"></p>` : ''}
 ${colourField(`${id}-white`, 'overWhite', 'Over white', colourText(overWhite))}
 <p class="check"><input id="${id}-saw" type="checkbox" name="sawBlack"${overBlack === undefined ? '' : html` checked`}><label for="${id}-saw">Seen over black too: without that, nothing can be said of its thickness</label></p>
 ${overBlack === undefined ? '' : colourField(`${id}-black`, 'overBlack', 'Over black', colourText(overBlack))}
@@ -49,7 +49,7 @@ export function roundForms(
   index: number,
   draft: CupDraft,
   { side, alone, work, advice: { now } }: Pick<CupShown, 'side' | 'alone' | 'work' | 'advice'>,
-  { data }: BenchShown,
+  { data }: MatchShown,
 ): Html {
   const id = `cup-${index}`;
   // What is noted now may be what was forgotten before the last look.
@@ -60,22 +60,22 @@ export function roundForms(
   const { overWhite = '', overBlack = '', sawWhite = true, sawBlack = side.overBlack !== undefined } = draft;
   const { material: chosen, amount = '', addedMl = '', beforeRound = false } = draft;
   const isOpen = amount !== '' || addedMl !== '' || (beforeRound && lastRound !== undefined);
-  return html`<fieldset class="bench-round" data-round><legend>A test pour</legend>${alone ? html`<div class="bench-alone"><div class="bench-chip">${chips([alone], '')}</div><p>Poured by itself, this cup should look about like this: ${alone.overWhite} over white, ${alone.overBlack} over black. It is a help, not the target.</p></div>` : ''}
-<div class="bench-fields"><p class="field"><label for="${id}-pour">Poured, ${volume}</label><input id="${id}-pour" type="number" inputmode="decimal" name="pour" min="0" step="any" value="${draft.pour ?? ''}" aria-describedby="${id}-shot"><span class="fine" id="${id}-shot">One shot of ${title}: ${volumeText(shotMl, data.settings)}</span></p>
+  return html`<fieldset class="match-looked" data-round><legend>A test pour</legend>${alone ? html`<div class="match-alone"><div class="match-chip">${chips([alone], '')}</div><p>Poured by itself, this cup should look about like this: ${alone.overWhite} over white, ${alone.overBlack} over black. It is a help, not the target.</p></div>` : ''}
+<div class="match-fields"><p class="field"><label for="${id}-pour">Poured, ${volume}</label><input id="${id}-pour" type="number" inputmode="decimal" name="pour" min="0" step="any" value="${draft.pour ?? ''}" aria-describedby="${id}-shot"><span class="fine" id="${id}-shot">One shot of ${title}: ${volumeText(shotMl, data.settings)}</span></p>
 <div><p class="check"><input id="${id}-saw-white" type="checkbox" name="sawWhite"${sawWhite ? html` checked` : ''}><label for="${id}-saw-white">Looked at it over white</label></p>
 ${sawWhite ? colourField(`${id}-white`, 'overWhite', 'Seen over white', overWhite) : ''}</div>
 <div><p class="check"><input id="${id}-saw-black" type="checkbox" name="sawBlack"${sawBlack ? html` checked` : ''}><label for="${id}-saw-black">Looked at it over black</label></p>
 ${sawBlack ? colourField(`${id}-black`, 'overBlack', 'Seen over black', overBlack) : ''}</div></div>
 <p class="field wide"><label for="${id}-note">Note</label><input id="${id}-note" type="text" name="note" maxlength="300" autocomplete="off" value="${draft.note ?? ''}"></p>
-<p class="bench-buttons"><button type="button" data-note-round>Note this round</button></p></fieldset>
-<details class="bench-else"${isOpen ? html` open` : ''}><summary>Something else went in</summary>${
+<p class="match-buttons"><button type="button" data-note-round>Note this round</button></p></fieldset>
+<details class="match-else"${isOpen ? html` open` : ''}><summary>Something else went in</summary>${
     lastRound === undefined
       ? ''
       : html`<p class="check"><input id="${id}-before" type="checkbox" name="beforeRound"${beforeRound ? html` checked` : ''}><label for="${id}-before">It went in before round ${lastRound}</label></p>`
-  }<div class="bench-fields">
+  }<div class="match-fields">
 <p class="field wide"><label for="${id}-material">Material</label><select id="${id}-material" name="material">${materials.map(({ id: material, title: name }) => html`<option value="${material}"${material === chosen ? html` selected` : ''}>${name}</option>`)}</select></p>
 <p class="field"><label for="${id}-amount">Amount</label><input id="${id}-amount" type="text" name="amount" placeholder="3 drops" maxlength="40" autocomplete="off" value="${amount}"></p>
-<p class="field"><button class="quiet" type="button" data-add-else>Put the material in the log</button></p></div><div class="bench-fields">
+<p class="field"><button class="quiet" type="button" data-add-else>Put the material in the log</button></p></div><div class="match-fields">
 <p class="field"><label for="${id}-plastic">Plastic, ${volume}</label><input id="${id}-plastic" type="number" inputmode="decimal" name="addedMl" min="0" step="any" value="${addedMl}"></p>
 <p class="field"><button class="quiet" type="button" data-add-plastic>Put the plastic in the log</button></p></div></details>`;
 }

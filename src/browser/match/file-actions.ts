@@ -9,9 +9,9 @@ import { newWork } from './ask.ts';
 import { exportedText } from './fit-work.ts';
 import { MOST } from './limits.ts';
 import { isNoWork, readWork } from './read-work.ts';
-import type { BenchScreen } from './screen.ts';
+import type { MatchScreen } from './screen.ts';
 import { settledWork } from './settle-work.ts';
-import type { BenchState } from './state.ts';
+import type { MatchState } from './state.ts';
 import type { Work } from './work.ts';
 
 // A character has at most three bytes.
@@ -19,11 +19,11 @@ const MOST_BYTES = 3 * MOST.exported;
 
 /** Actions on files. */
 export class FileActions {
-  private readonly state: BenchState;
-  private readonly screen: BenchScreen;
+  private readonly state: MatchState;
+  private readonly screen: MatchScreen;
   private readonly mayReplace: () => boolean;
 
-  constructor(state: BenchState, screen: BenchScreen, mayReplace: () => boolean) {
+  constructor(state: MatchState, screen: MatchScreen, mayReplace: () => boolean) {
     this.state = state;
     this.screen = screen;
     this.mayReplace = mayReplace;
@@ -65,7 +65,7 @@ export class FileActions {
     if (!this.mayReplace()) return;
     this.replace(newWork(this.state.data), 'A new match.');
     // The button stands at the foot of a page whose head it has changed.
-    this.screen.part('#bench-target').focus();
+    this.screen.part('#match-target').focus();
   }
 
   private replace(work: Work, says: string): void {

@@ -1,4 +1,4 @@
-import type { BenchPageData } from '../../render/pages/match.ts';
+import type { MatchPageData } from '../../render/pages/match.ts';
 import { type Drafts, readDrafts } from './drafts.ts';
 import { isNoWork, type NoWork, readWork } from './read-work.ts';
 import { settledWork } from './settle-work.ts';
@@ -14,7 +14,7 @@ export interface KeptWork {
 }
 
 /** The match in what the browser keeps, as this book takes it; undefined where there is none, a sentence where it is none. */
-export function keptWork({ work, drafts }: KeptTexts, data: BenchPageData): KeptWork | NoWork | undefined {
+export function keptWork({ work, drafts }: KeptTexts, data: MatchPageData): KeptWork | NoWork | undefined {
   if (work === undefined) return undefined;
   const read = readWork(work);
   if (isNoWork(read)) return read.newer ? read : { fault: 'The match that was kept here cannot be read.' };

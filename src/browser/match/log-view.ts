@@ -7,7 +7,7 @@ import { formatDecimal } from '../../units/format-quantity.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import { noMoreThan } from '../../units/volume-field.ts';
 import { isToBeMixed } from './mix-view.ts';
-import { type BenchShown, titleIn } from './shown.ts';
+import { type MatchShown, titleIn } from './shown.ts';
 import { spoonWords } from './spoon-words.ts';
 import { type CupNow, doings, nextRound, type WorkStep } from './work.ts';
 import { colourText } from './work-colour.ts';
@@ -16,7 +16,7 @@ import { colourText } from './work-colour.ts';
 export function logView(
   steps: readonly WorkStep[],
   { cup, volumeMl }: Pick<CupNow, 'cup' | 'volumeMl'>,
-  shown: BenchShown,
+  shown: MatchShown,
 ): Html {
   const { settings } = shown.data;
   const toMix = isToBeMixed({ steps });
@@ -26,11 +26,11 @@ export function logView(
     ([id, gramsPerMl]) =>
       html`<li><b>${formatDecimal(cup.materials[id]!, 3)} g</b> ${titleIn(shown, id)} <span class="fine">${doseIn({ gramsPerMl }, settings, shown.materials.get(id))} in ${usualVolume(settings).text}</span></li>`,
   );
-  return html`<div class="bench-log"><div><h3>The log</h3>${
+  return html`<div class="match-log"><div><h3>The log</h3>${
     steps.length === 0
       ? html`<p>Plain plastic.</p>`
-      : html`<ol>${linesOf(steps, shown)}</ol><p class="bench-buttons"><button class="quiet" type="button" data-undo>Take back ${lastDone(steps)}</button></p>`
-  }</div><div><h3>${toMix ? 'In the cup when it is mixed' : 'Really in the cup'}</h3><p>${noMoreThan(Math.max(0, volumeMl), settings)}${total(cup.plastics) > 1e-6 ? '' : ': it is empty'}.${limit ? ` Not above ${limitText(limit.celsius, settings)}, for ${titleIn(shown, limit.material)}.` : ''}</p>${inside.length === 0 ? '' : html`<ul class="bench-inside">${inside}</ul>`}</div></div>`;
+      : html`<ol>${linesOf(steps, shown)}</ol><p class="match-buttons"><button class="quiet" type="button" data-undo>Take back ${lastDone(steps)}</button></p>`
+  }</div><div><h3>${toMix ? 'In the cup when it is mixed' : 'Really in the cup'}</h3><p>${noMoreThan(Math.max(0, volumeMl), settings)}${total(cup.plastics) > 1e-6 ? '' : ': it is empty'}.${limit ? ` Not above ${limitText(limit.celsius, settings)}, for ${titleIn(shown, limit.material)}.` : ''}</p>${inside.length === 0 ? '' : html`<ul class="match-inside">${inside}</ul>`}</div></div>`;
 }
 
 /** What was done last, as the end of "Take back …". */
@@ -45,7 +45,7 @@ export function lastDone(steps: readonly WorkStep[]): string {
 }
 
 /** A line for everything that was done in one go. */
-function linesOf(steps: readonly WorkStep[], shown: BenchShown): Html {
+function linesOf(steps: readonly WorkStep[], shown: MatchShown): Html {
   let round = 0;
   const toMix = isToBeMixed({ steps });
   const lines = doings(steps).map((together) => {
@@ -60,7 +60,7 @@ function linesOf(steps: readonly WorkStep[], shown: BenchShown): Html {
   return html`${lines}`;
 }
 
-function stepWords(step: WorkStep, shown: BenchShown, goesOn: boolean, toMix: boolean): Html {
+function stepWords(step: WorkStep, shown: MatchShown, goesOn: boolean, toMix: boolean): Html {
   const { settings } = shown.data;
   const verb = (word: string): string => (goesOn ? word : sentence(word));
   switch (step.do) {

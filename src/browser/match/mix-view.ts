@@ -6,7 +6,7 @@ import { orderOfWork, stepHtml } from '../../render/order-of-work.ts';
 import { volumeText } from '../../render/words.ts';
 import { cupHeat } from './cup-heat.ts';
 import type { CupDraft } from './drafts.ts';
-import { type BenchShown, titleIn } from './shown.ts';
+import { type MatchShown, titleIn } from './shown.ts';
 import { spoonWords } from './spoon-words.ts';
 import type { Work, WorkCup, WorkStep } from './work.ts';
 
@@ -30,7 +30,7 @@ export function mixView(
   index: number,
   { mixed = [] }: CupDraft,
   { plastic, plasticMl }: Pick<Work, 'plastic' | 'plasticMl'>,
-  shown: BenchShown,
+  shown: MatchShown,
 ): Html {
   const [recipe] = cup.steps;
   if (!isToBeMixed(cup) || recipe?.do !== 'add') return html``;
@@ -38,19 +38,19 @@ export function mixView(
     { material: plastic, dose: volumeText(plasticMl, shown.data.settings) },
     ...recipe.amounts.map(({ material, dose }) => ({ material, dose: spoonWords(dose, shown.data.settings) })),
   ];
-  return html`<h3>Mix this</h3>${heatParagraph(cupHeat(mix, shown))}<ul class="bench-mix">${rows.map(
+  return html`<h3>Mix this</h3>${heatParagraph(cupHeat(mix, shown))}<ul class="match-mix">${rows.map(
     ({ material, dose }) => {
       const id = `cup-${index}-mixed-${material}`;
       return html`<li class="check"><input id="${id}" type="checkbox" name="mixed" value="${material}"${mixed.includes(material) ? html` checked` : ''}><label for="${id}"><b>${dose}</b> <span>${titleIn(shown, material)}</span></label></li>`;
     },
-  )}</ul>${orderFold(cup.name, mix, shown)}<p class="bench-next">Mix it, pour a bait, look, and note the round.</p>`;
+  )}</ul>${orderFold(cup.name, mix, shown)}<p class="match-next">Mix it, pour a bait, look, and note the round.</p>`;
 }
 
 /** The order of work for a cup that is poured by itself, with the cautions. */
-function orderFold(name: string, mix: CupState, { materials }: BenchShown): Html {
+function orderFold(name: string, mix: CupState, { materials }: MatchShown): Html {
   const named = (amounts: Amounts): readonly { material: string }[] =>
     Object.keys(amounts).map((material) => ({ material }));
   const made = { name, contents: named(mix.materials), plastics: named(mix.plastics) };
   const steps = orderOfWork({ pattern: 'solid', cups: [made] }, (id) => materials.get(id));
-  return html`<details class="bench-order"><summary>Order of work</summary><ol class="steps">${steps.map((step) => html`<li>${stepHtml(step)}</li>`)}</ol><p class="fine">The order is common practice; what the suppliers say comes first.</p><p>${CAUTIONS.map(({ short }) => short).join(' ')}</p></details>`;
+  return html`<details class="match-order"><summary>Order of work</summary><ol class="steps">${steps.map((step) => html`<li>${stepHtml(step)}</li>`)}</ol><p class="fine">The order is common practice; what the suppliers say comes first.</p><p>${CAUTIONS.map(({ short }) => short).join(' ')}</p></details>`;
 }

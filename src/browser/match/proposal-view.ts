@@ -1,5 +1,5 @@
 /**
- * What the bench page proposes: first recipes, and things to do to a cup.
+ * What the Match page proposes: first recipes, and things to do to a cup.
  *
  * @packageDocumentation
  */
@@ -14,7 +14,7 @@ import { deltaEText, moneyText, sentence, volumeText } from '../../render/words.
 import { noMoreThan } from '../../units/volume-field.ts';
 import type { CupAdvice } from './ask.ts';
 import { leadsByWeight } from './leads-by-weight.ts';
-import { type BenchShown, limitWords, titleIn } from './shown.ts';
+import { limitWords, type MatchShown, titleIn } from './shown.ts';
 import type { WorkSide } from './work.ts';
 import { hexOfColour, type WorkColour } from './work-colour.ts';
 
@@ -22,16 +22,16 @@ import { hexOfColour, type WorkColour } from './work-colour.ts';
 export function firstView(
   answers: readonly { readonly part: string; readonly recipe: FirstRecipe }[],
   sides: readonly WorkSide[],
-  shown: BenchShown,
+  shown: MatchShown,
 ): Html {
   return html`${answers.map(({ part, recipe }, answer) => {
     const { proposals, sentence: says, flakes, leftOut } = recipe;
     const several = answers.length > 1;
     const named: NamedRecipe = { level: several ? 4 : 3, whose: several ? ` for ${part}` : '' };
-    return html`<div class="bench-answer">${several ? html`<h3>${sentence(part)}</h3>` : ''}${saysMore(recipe) ? html`<p>${says}</p>` : ''}${
+    return html`<div class="match-answer">${several ? html`<h3>${sentence(part)}</h3>` : ''}${saysMore(recipe) ? html`<p>${says}</p>` : ''}${
       proposals.length === 0
         ? ''
-        : html`<ol class="bench-proposals">${proposals.map((proposal, index) => recipeItem(proposal, sides, shown, (choice) => useButton(answer, index, named, choice), recipeHead(index, named)))}</ol>`
+        : html`<ol class="match-proposals">${proposals.map((proposal, index) => recipeItem(proposal, sides, shown, (choice) => useButton(answer, index, named, choice), recipeHead(index, named)))}</ol>`
     }${flakes.map(({ title, words }) => html`<p class="fine">Flake: ${title}, ${words}.</p>`)}${leftOutView(leftOut, shown)}</div>`;
   })}`;
 }
@@ -58,15 +58,15 @@ function saysMore({ advice, proposals }: FirstRecipe): boolean {
 export function nextView(
   { next: { advice, proposals, startAgain, leftOut } }: CupAdvice,
   side: WorkSide,
-  shown: BenchShown,
+  shown: MatchShown,
 ): Html {
   const startsAgain = advice === 'start-again';
   const mend =
     proposals.length === 0
       ? html``
-      : html`${startsAgain ? html`<h3>Or mend this one</h3>` : ''}<ol class="bench-proposals">${proposals.map((proposal, index) => proposalItem(proposal, index, side, shown))}</ol>`;
+      : html`${startsAgain ? html`<h3>Or mend this one</h3>` : ''}<ol class="match-proposals">${proposals.map((proposal, index) => proposalItem(proposal, index, side, shown))}</ol>`;
   const anew = startAgain
-    ? html`<h3>${startsAgain ? 'A new cup' : 'Or a new cup'}</h3><ol class="bench-proposals">${recipeItem(startAgain, [side], shown, (choice) => anewButton(choice, startsAgain))}</ol>`
+    ? html`<h3>${startsAgain ? 'A new cup' : 'Or a new cup'}</h3><ol class="match-proposals">${recipeItem(startAgain, [side], shown, (choice) => anewButton(choice, startsAgain))}</ol>`
     : html``;
   return html`${startsAgain ? [anew, mend] : [mend, anew]}${leftOutView(leftOut, shown)}`;
 }
@@ -124,7 +124,7 @@ function recipeItem(
     runsShort,
   }: RecipeProposal,
   sides: readonly WorkSide[],
-  shown: BenchShown,
+  shown: MatchShown,
   button: (choice: Choice) => Html,
   head: Html | string = '',
 ): Html {
@@ -142,8 +142,8 @@ function recipeItem(
     return html`${comparison(side, overWhite, overBlack, label)}<p>${weighing ? 'By drops and spoons: ' : ''}${judged(left)}.</p>`;
   })}${weighing ? html`<p>Weighed, it leaves <b>ΔE ${deltaEText(weighedDeltaE!)}</b>.</p>` : ''}${cups.map(
     ({ name, plastic, plasticMl, amounts }) =>
-      html`<div class="bench-amounts">${several ? html`<h4>${sentence(name)}</h4>` : ''}<ul><li><b>${volumeText(plasticMl, settings)}</b> <span>${titleIn(shown, plastic)}</span></li>${amounts.map(({ text, weighed, title }) => html`<li><b>${weighing ? (weighed?.text ?? text) : text}</b> <span>${title}</span></li>`)}</ul>${weighedDeltaE === undefined ? '' : weighing ? html`<p>Or all by drops and spoons: ${addedText(amounts, undefined, settings)}.</p>` : html`<p>Or weigh all: <b>${weightsText(amounts)}</b>${several ? '' : html`. That leaves ΔE ${deltaEText(weighedDeltaE)}`}.</p>`}</div>`,
-  )}${several && weighedDeltaE !== undefined && !weighing ? html`<p>Weighed, all of both, it leaves ΔE ${deltaEText(weighedDeltaE)}.</p>` : ''}${tooLittle === undefined ? '' : html`<p>${sentence(tooLittle)}</p>`}${shortView(runsShort)}<p class="fine">Under a lamp ΔE ${deltaEText(deltaEUnderA)}${costIn(shown, cost, unpriced, '; ')}${limitWords(limit, shown)}.</p><div class="bench-choices">${ways.map(button)}</div></li>`;
+      html`<div class="match-amounts">${several ? html`<h4>${sentence(name)}</h4>` : ''}<ul><li><b>${volumeText(plasticMl, settings)}</b> <span>${titleIn(shown, plastic)}</span></li>${amounts.map(({ text, weighed, title }) => html`<li><b>${weighing ? (weighed?.text ?? text) : text}</b> <span>${title}</span></li>`)}</ul>${weighedDeltaE === undefined ? '' : weighing ? html`<p>Or all by drops and spoons: ${addedText(amounts, undefined, settings)}.</p>` : html`<p>Or weigh all: <b>${weightsText(amounts)}</b>${several ? '' : html`. That leaves ΔE ${deltaEText(weighedDeltaE)}`}.</p>`}</div>`,
+  )}${several && weighedDeltaE !== undefined && !weighing ? html`<p>Weighed, all of both, it leaves ΔE ${deltaEText(weighedDeltaE)}.</p>` : ''}${tooLittle === undefined ? '' : html`<p>${sentence(tooLittle)}</p>`}${shortView(runsShort)}<p class="fine">Under a lamp ΔE ${deltaEText(deltaEUnderA)}${costIn(shown, cost, unpriced, '; ')}${limitWords(limit, shown)}.</p><div class="match-choices">${ways.map(button)}</div></li>`;
 }
 
 function proposalItem(
@@ -164,7 +164,7 @@ function proposalItem(
   }: Proposal,
   index: number,
   side: WorkSide,
-  shown: BenchShown,
+  shown: MatchShown,
 ): Html {
   const { settings } = shown.data;
   const ways = choices(left.deltaE, left.within, weighedDeltaE);
@@ -181,7 +181,7 @@ function proposalItem(
       : weighing
         ? html`<p><b>Weigh ${inWeights}.</b></p><p>That leaves ΔE ${deltaEText(weighedDeltaE!)}.</p>`
         : html`<p>Or weigh all: <b>${inWeights}</b>. That leaves ΔE ${deltaEText(weighedDeltaE!)}.</p>`;
-  return html`<li>${comparison(side, overWhite, overBlack, 'target on the left, predicted on the right')}${weighing ? [byWeight, byHand] : [byHand, byWeight]}${tooLittle === undefined ? '' : html`<p>${sentence(tooLittle)}</p>`}${shortView(runsShort)}<p class="fine">${noMoreThan(volumeMl, settings)} in the cup${costIn(shown, cost, unpriced, ', ')}${limit?.lowered ? limitWords(limit, shown) : ''}.</p><div class="bench-choices">${ways.map((choice) => html`<button${choice.leads ? '' : html` class="quiet"`} type="button" data-take="${index}"${choice.weighing ? html` data-weighing` : ''}>${choice.weighing ? 'I weighed it' : 'I added this'}<span class="unseen-words">: ${choice.weighing ? inWeights : addedText(additions, thin, settings)}</span></button>`)}</div></li>`;
+  return html`<li>${comparison(side, overWhite, overBlack, 'target on the left, predicted on the right')}${weighing ? [byWeight, byHand] : [byHand, byWeight]}${tooLittle === undefined ? '' : html`<p>${sentence(tooLittle)}</p>`}${shortView(runsShort)}<p class="fine">${noMoreThan(volumeMl, settings)} in the cup${costIn(shown, cost, unpriced, ', ')}${limit?.lowered ? limitWords(limit, shown) : ''}.</p><div class="match-choices">${ways.map((choice) => html`<button${choice.leads ? '' : html` class="quiet"`} type="button" data-take="${index}"${choice.weighing ? html` data-weighing` : ''}>${choice.weighing ? 'I weighed it' : 'I added this'}<span class="unseen-words">: ${choice.weighing ? inWeights : addedText(additions, thin, settings)}</span></button>`)}</div></li>`;
 }
 
 function shortView(runsShort: string | undefined): Html | string {
@@ -189,7 +189,7 @@ function shortView(runsShort: string | undefined): Html | string {
 }
 
 /** What something costs, and what of it has no price, as the next part of a sentence; nothing for readers, who are told no price. */
-function costIn(shown: BenchShown, cost: number, unpriced: readonly string[], joint: string): string {
+function costIn(shown: MatchShown, cost: number, unpriced: readonly string[], joint: string): string {
   if (shown.data.edition === 'shared') return '';
   const names = unpriced.map((id) => titleIn(shown, id));
   return `${joint}${costWords(cost, names, (amount) => moneyText(amount, shown.data.settings))}`;
@@ -203,7 +203,7 @@ function comparison(
   label: string,
 ): Html {
   const other = { overWhite: overWhite.hex, ...(overBlack && { overBlack: overBlack.hex }) };
-  return html`<div class="bench-pair">${chips([viewsOf(side), other], `${sentence(label)}; over white above, over black below`)}</div>`;
+  return html`<div class="match-pair">${chips([viewsOf(side), other], `${sentence(label)}; over white above, over black below`)}</div>`;
 }
 
 /** The colours of a side or a look alone, as they are drawn. */
@@ -219,7 +219,7 @@ interface ViewColours {
   readonly overBlack?: WorkColour;
 }
 
-function leftOutView(leftOut: readonly { readonly material: string; readonly why: string }[], shown: BenchShown): Html {
+function leftOutView(leftOut: readonly { readonly material: string; readonly why: string }[], shown: MatchShown): Html {
   return leftOut.length === 0
     ? html``
     : html`<p class="fine">${leftOut.map(({ material, why }) => `${titleIn(shown, material)} is left out: ${why}. `)}</p>`;

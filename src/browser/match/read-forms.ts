@@ -1,5 +1,5 @@
 /**
- * What was typed into the forms of the bench page: values, or a sentence on what is none.
+ * What was typed into the forms of the Match page: values, or a sentence on what is none.
  *
  * @packageDocumentation
  */

@@ -11,17 +11,17 @@ import { sidesView } from './fields-view.ts';
 import { firstView, viewsOf } from './proposal-view.ts';
 import type { Mistyped } from './read-forms.ts';
 import { redraw } from './redraw.ts';
-import type { BenchState } from './state.ts';
+import type { MatchState } from './state.ts';
 import { sideOf } from './work.ts';
 import { recipeFile, type TakenFile } from './work-recipe.ts';
 import { targetFile } from './work-target.ts';
 
 /** Puts the state on the page. */
-export class BenchScreen {
+export class MatchScreen {
   readonly root: HTMLElement;
-  private readonly state: BenchState;
+  private readonly state: MatchState;
 
-  constructor(root: HTMLElement, state: BenchState) {
+  constructor(root: HTMLElement, state: MatchState) {
     this.root = root;
     this.state = state;
   }
@@ -89,7 +89,7 @@ export class BenchScreen {
   /** The colours of the sides alone, while their fields are being used. */
   showSwatches(): void {
     for (const [index, side] of this.state.work.sides.entries()) {
-      this.part(`[data-side="${index}"] .bench-swatch`).innerHTML = chips([viewsOf(side)], '').toString();
+      this.part(`[data-side="${index}"] .match-swatch`).innerHTML = chips([viewsOf(side)], '').toString();
     }
   }
 
@@ -102,14 +102,14 @@ export class BenchScreen {
     const { work, inProgress } = this.state;
     const was = this.root.hasAttribute('data-begun');
     this.root.toggleAttribute('data-begun', inProgress);
-    document.documentElement.toggleAttribute('data-bench-begun', inProgress);
+    document.documentElement.toggleAttribute('data-match-begun', inProgress);
     if (was !== inProgress) this.part<HTMLDetailsElement>('[data-setup]').open = !inProgress;
     redraw(
       this.part('[data-cups]'),
       inProgress
         ? html`${work.cups.map(
             ({ name }, index) =>
-              html`<section class="part bench-cup" data-cup="${index}" aria-labelledby="cup-${index}-head"><h2 id="cup-${index}-head" tabindex="-1">${work.cups.length > 1 ? sentence(name) : 'The cup'}</h2><div class="bench-cup-shown" data-cup-shown>${this.cup(index)}</div></section>`,
+              html`<section class="part match-cup" data-cup="${index}" aria-labelledby="cup-${index}-head"><h2 id="cup-${index}-head" tabindex="-1">${work.cups.length > 1 ? sentence(name) : 'The cup'}</h2><div class="match-cup-shown" data-cup-shown>${this.cup(index)}</div></section>`,
           )}`
         : '',
     );

@@ -1,4 +1,4 @@
-import type { BenchPageData } from '../../render/pages/match.ts';
+import type { MatchPageData } from '../../render/pages/match.ts';
 import { volumeInField } from '../../units/volume-field.ts';
 import { required } from '../../values/required.ts';
 import { densityIn } from './aim-for.ts';
@@ -20,7 +20,7 @@ export interface SettledWork {
  * that the book does not have becomes a described one, amounts are what their doses are here, and a cup has begun with no less than was
  * poured of it. A sentence instead where the book lacks what the match is made with.
  */
-export function settledWork(work: Work, data: BenchPageData): SettledWork | NoWork {
+export function settledWork(work: Work, data: MatchPageData): SettledWork | NoWork {
   const fault = strangerIn(work, data);
   if (fault !== undefined) return { fault };
   const says: string[] = [];
@@ -43,7 +43,7 @@ export function settledWork(work: Work, data: BenchPageData): SettledWork | NoWo
 }
 
 /** What in a match this book does not have, as a sentence; undefined where nothing is. */
-function strangerIn(work: Work, { materials, molds }: BenchPageData): string | undefined {
+function strangerIn(work: Work, { materials, molds }: MatchPageData): string | undefined {
   const kinds = new Map(materials.map(({ id, kind }) => [id, kind]));
   const used = work.cups.flatMap(({ steps, earlier = [] }) =>
     [...earlier.flat(), ...steps].flatMap((step) =>
@@ -61,7 +61,7 @@ function strangerIn(work: Work, { materials, molds }: BenchPageData): string | u
     : `This match is for the mold ${work.mold}, which this book does not have.`;
 }
 
-function withBookAmounts(work: Work, { materials }: BenchPageData): Work {
+function withBookAmounts(work: Work, { materials }: MatchPageData): Work {
   const shelf = new Map(materials.map((material) => [material.id, material]));
   const settled = (steps: readonly WorkStep[]): readonly WorkStep[] =>
     steps.map((step) =>

@@ -1,4 +1,4 @@
-import type { BenchPageData, BenchPageMaterial } from '../../render/pages/match.ts';
+import type { MatchPageData, MatchPageMaterial } from '../../render/pages/match.ts';
 import type { Work, WorkStep } from './work.ts';
 
 /**
@@ -9,9 +9,9 @@ import type { Work, WorkStep } from './work.ts';
  */
 export function shelfLeft(
   { cups, plastic, plasticMl }: Pick<Work, 'cups' | 'plastic' | 'plasticMl'>,
-  { materials }: Pick<BenchPageData, 'materials'>,
+  { materials }: Pick<MatchPageData, 'materials'>,
   anew: readonly number[] = [],
-): readonly BenchPageMaterial[] {
+): readonly MatchPageMaterial[] {
   const taken = new Map<string, number>();
   const take = (material: string, grams: number): void => {
     taken.set(material, (taken.get(material) ?? 0) + grams);

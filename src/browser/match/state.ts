@@ -1,4 +1,4 @@
-import type { BenchPageData, BenchPageMaterial } from '../../render/pages/match.ts';
+import type { MatchPageData, MatchPageMaterial } from '../../render/pages/match.ts';
 import { afterPause } from '../page-data.ts';
 import type { FirstAnswer } from './ask.ts';
 import type { CupDraft, Drafts } from './drafts.ts';
@@ -7,9 +7,9 @@ import type { KeptMatch } from './kept-match.ts';
 import type { Work } from './work.ts';
 
 /** Everything that the page knows, kept soon after every change. */
-export class BenchState {
-  readonly data: BenchPageData;
-  readonly materials: ReadonlyMap<string, BenchPageMaterial>;
+export class MatchState {
+  readonly data: MatchPageData;
+  readonly materials: ReadonlyMap<string, MatchPageMaterial>;
   drafts: readonly CupDraft[];
   answers: readonly FirstAnswer[] = [];
   /** Recipes were found before the page was loaded again, and are to be found anew. */
@@ -25,7 +25,7 @@ export class BenchState {
   private readonly saveSoon = afterPause(() => this.save(), 250);
 
   /** @param keeper where the match is kept between visits; nowhere, where the browser keeps nothing */
-  constructor(data: BenchPageData, work: Work, drafts: Drafts, keeper: KeptMatch | undefined) {
+  constructor(data: MatchPageData, work: Work, drafts: Drafts, keeper: KeptMatch | undefined) {
     this.data = data;
     this.materials = new Map(data.materials.map((material) => [material.id, material]));
     this.current = work;

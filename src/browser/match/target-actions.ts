@@ -13,17 +13,17 @@ import { firstAnswers, withBookTarget, withRecipe } from './ask.ts';
 import { leastPlasticMl } from './least-plastic.ts';
 import { within } from './limits.ts';
 import { isMistyped, type Mistyped, mistypedColour, readFields, readSides } from './read-forms.ts';
-import type { BenchScreen } from './screen.ts';
-import type { BenchState } from './state.ts';
+import type { MatchScreen } from './screen.ts';
+import type { MatchState } from './state.ts';
 import { type Arrangement, type Work, withSides } from './work.ts';
 
 /** Actions on the target and the shelf. */
 export class TargetActions {
-  private readonly state: BenchState;
-  private readonly screen: BenchScreen;
+  private readonly state: MatchState;
+  private readonly screen: MatchScreen;
   private readonly showCupsSoon = afterPause(() => this.showCups(), 400);
 
-  constructor(state: BenchState, screen: BenchScreen) {
+  constructor(state: MatchState, screen: MatchScreen) {
     this.state = state;
     this.screen = screen;
   }

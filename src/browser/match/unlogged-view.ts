@@ -8,7 +8,7 @@ import type { CupAdvice } from './ask.ts';
  */
 export function unloggedView({ next: { sentence }, unlogged }: CupAdvice, index: number): Html {
   const id = `cup-${index}-asks`;
-  return html`<div class="bench-asks" role="group" aria-labelledby="${id}"><p class="bench-next" id="${id}" tabindex="-1" data-asks>${sentence}</p><p class="bench-buttons">${
+  return html`<div class="match-asks" role="group" aria-labelledby="${id}"><p class="match-next" id="${id}" tabindex="-1" data-asks>${sentence}</p><p class="match-buttons">${
     unlogged?.proposed ? html`<button type="button" data-went-in="proposed">Yes</button> ` : ''
   }<button class="quiet" type="button" data-went-in="else">Something else</button> <button class="quiet" type="button" data-went-in="nothing">Nothing</button></p></div>`;
 }

@@ -1,5 +1,5 @@
 /**
- * A match in the making, as the bench page keeps it: a plain value that survives JSON.
+ * A match in the making, as the Match page keeps it: a plain value that survives JSON.
  *
  * @packageDocumentation
  */

@@ -13,8 +13,8 @@ import type { PageContext, PageKind } from '../page.ts';
 import { dot } from '../swatch/chip.ts';
 import { sentence } from '../words.ts';
 
-/** A material as the bench page needs it. */
-export type BenchPageMaterial = Pick<
+/** A material as the Match page needs it. */
+export type MatchPageMaterial = Pick<
   Material,
   | 'id'
   | 'title'
@@ -35,16 +35,16 @@ export type BenchPageMaterial = Pick<
   | 'working'
 >;
 
-/** A mold as the bench page needs it. */
-export interface BenchPageMold extends Pick<Mold, 'id' | 'title' | 'bodyMm'> {
+/** A mold as the Match page needs it. */
+export interface MatchPageMold extends Pick<Mold, 'id' | 'title' | 'bodyMm'> {
   /** What one pour or shot takes, all cavities and the sprue, ml. */
   readonly shotMl: number;
 }
 
-/** What the bench page knows of the book. */
-export interface BenchPageData {
-  readonly materials: readonly BenchPageMaterial[];
-  readonly molds: readonly BenchPageMold[];
+/** What the Match page knows of the book. */
+export interface MatchPageData {
+  readonly materials: readonly MatchPageMaterial[];
+  readonly molds: readonly MatchPageMold[];
   readonly targets: readonly Pick<Target, 'id' | 'title' | 'mold' | 'tolerance' | 'parts' | 'apart' | 'flakes'>[];
   readonly settings: Settings;
   /** Whether stock and prices are known, and are for who looks at them. */
@@ -59,7 +59,7 @@ export interface BenchPageData {
 
 // As for the planner: six digits are far below what any bench can measure.
 
-function benchMaterial(material: Material): BenchPageMaterial {
+function matchMaterial(material: Material): MatchPageMaterial {
   const { id, title, kind, hex, constants, flake, density, expectedDeltaE, gramsPerMl } = material;
   const { gramsPerDrop, price, packGrams, stockGrams, highest, most, typical, working } = material;
   const kept = { gramsPerDrop, price, packGrams, stockGrams, highest, most, typical, working };
@@ -77,17 +77,17 @@ function benchMaterial(material: Material): BenchPageMaterial {
     ...(flake && { flake: { ...flake, reflectance: brief(flake.reflectance) } }),
     ...(Object.fromEntries(
       Object.entries(kept).filter(([, value]) => value !== undefined),
-    ) as Partial<BenchPageMaterial>),
+    ) as Partial<MatchPageMaterial>),
   };
 }
 
-/** What the bench page is given; undefined where the book has no plastic or no mold, and nothing can be matched. */
-export function benchPageData(book: Book): BenchPageData | undefined {
+/** What the Match page is given; undefined where the book has no plastic or no mold, and nothing can be matched. */
+export function matchPageData(book: Book): MatchPageData | undefined {
   const { materials, molds, targets, settings, edition, recipes } = book;
   const plastic = settings.plastic ?? materials.find(({ kind }) => kind === 'plastic')?.id;
   if (plastic === undefined || molds.length === 0) return undefined;
   return {
-    materials: materials.map(benchMaterial),
+    materials: materials.map(matchMaterial),
     molds: molds.map(({ id, title, bodyMm, cavities, cavityMl, sprueMl }) => ({
       id,
       title,
@@ -112,74 +112,74 @@ export function benchPageData(book: Book): BenchPageData | undefined {
 }
 
 /** Matching in the browser: a target, a shelf, rounds, and a recipe to take away. */
-export const benchPage: PageKind = {
-  kind: 'bench',
+export const matchPage: PageKind = {
+  kind: 'match',
   items: () => [''],
-  url: () => paths.bench,
+  url: () => paths.match,
   render: (context) => {
     const { book } = context;
-    const data = benchPageData(book);
+    const data = matchPageData(book);
     return document(context, {
       title: 'Match a colour',
       description:
         'From a colour in the hand to a cup that has it: a first recipe, what is wrong with a round, and what to add now.',
-      part: paths.bench,
+      part: paths.match,
       scripts: data ? ['match'] : [],
       main: html`<h1>Match a colour</h1>
-<p class="lead bench-lead">From a colour in the hand to a cup that has it. Say what it looks like over white and over black; the book proposes a recipe from the shelf, judges every round, and says what to add to this cup now.</p>
-${data ? html`${benchForm(data, context)}<script type="application/json" data-bench-data>${embeddedJson(data)}</script>` : html`<p>There is nothing to match with yet: the book needs a plastic and a mold.</p>`}
+<p class="lead match-lead">From a colour in the hand to a cup that has it. Say what it looks like over white and over black; the book proposes a recipe from the shelf, judges every round, and says what to add to this cup now.</p>
+${data ? html`${matchForm(data, context)}<script type="application/json" data-match-data>${embeddedJson(data)}</script>` : html`<p>There is nothing to match with yet: the book needs a plastic and a mold.</p>`}
 <p class="only-static">This page works with JavaScript, in this browser alone: nothing of a match is sent anywhere. Without it, the book’s targets are on their own pages, and the command <code>cupbook match</code> does the same work.</p>`,
     });
   },
 };
 
-function benchForm(data: BenchPageData, context: PageContext): Html {
+function matchForm(data: MatchPageData, context: PageContext): Html {
   const { materials, molds, targets, settings } = data;
   const plastics = materials.filter(({ kind }) => kind === 'plastic');
   const { least, most } = volumeLimits({ least: 1, most: 100_000 }, settings);
   const coloured = materials.filter(({ kind, constants }) => (kind === 'colorant' || kind === 'powder') && constants);
-  return html`<div class="bench" data-bench hidden>
-<p class="bench-says" role="status" data-says></p>
+  return html`<div class="match" data-match hidden>
+<p class="match-says" role="status" data-says></p>
 <div data-cups></div>
-<details class="bench-setup" data-setup open><summary>The target, the cup and the shelf</summary>
-<section class="part" aria-labelledby="bench-target"><h2 id="bench-target" tabindex="-1">The target</h2>
-<div class="bench-fields">
-<p class="field wide"><label for="bench-which">Which</label><select id="bench-which" name="target"><option value="">One that I describe</option>${targets.map(({ id, title }) => html`<option value="${id}">${title}</option>`)}</select></p>
-<p class="field wide"><label for="bench-arrangement">How it is seen</label><select id="bench-arrangement" name="arrangement"><option value="solid">Solid: one cup</option><option value="together">Two sides of a finished bait, each with the other behind it</option><option value="apart">Two sides, cut apart and each seen by itself</option></select></p>
-<p class="field"><label for="bench-tolerance">Right within ΔE</label><input id="bench-tolerance" name="tolerance" type="number" inputmode="decimal" min="0.1" max="100" step="any" value="${settings.tolerance}"></p>
+<details class="match-setup" data-setup open><summary>The target, the cup and the shelf</summary>
+<section class="part" aria-labelledby="match-target"><h2 id="match-target" tabindex="-1">The target</h2>
+<div class="match-fields">
+<p class="field wide"><label for="match-which">Which</label><select id="match-which" name="target"><option value="">One that I describe</option>${targets.map(({ id, title }) => html`<option value="${id}">${title}</option>`)}</select></p>
+<p class="field wide"><label for="match-arrangement">How it is seen</label><select id="match-arrangement" name="arrangement"><option value="solid">Solid: one cup</option><option value="together">Two sides of a finished bait, each with the other behind it</option><option value="apart">Two sides, cut apart and each seen by itself</option></select></p>
+<p class="field"><label for="match-tolerance">Right within ΔE</label><input id="match-tolerance" name="tolerance" type="number" inputmode="decimal" min="0.1" max="100" step="any" value="${settings.tolerance}"></p>
 </div>
-<div class="bench-sides" data-sides></div>
+<div class="match-sides" data-sides></div>
 </section>
-<section class="part" aria-labelledby="bench-cup"><h2 id="bench-cup">The cup and the shelf</h2>
-<div class="bench-fields">
-<p class="field wide"><label for="bench-mold">Mold</label><select id="bench-mold" name="mold">${molds.map(({ id, title, bodyMm }) => html`<option value="${id}">${title}, ${lengthText(bodyMm, settings)}</option>`)}</select></p>
-<p class="field wide"><label for="bench-plastic">Plastic</label><select id="bench-plastic" name="plastic">${plastics.map(({ id, title }) => html`<option value="${id}">${title}</option>`)}</select></p>
-<p class="field"><label for="bench-ml">${sentence(volumeUnitName(settings))} of it</label><input id="bench-ml" name="plasticMl" type="number" inputmode="decimal" min="${least}" max="${most}" step="any" value="${volumeInField(data.plasticMl, settings)}"></p>
+<section class="part" aria-labelledby="match-cup"><h2 id="match-cup">The cup and the shelf</h2>
+<div class="match-fields">
+<p class="field wide"><label for="match-mold">Mold</label><select id="match-mold" name="mold">${molds.map(({ id, title, bodyMm }) => html`<option value="${id}">${title}, ${lengthText(bodyMm, settings)}</option>`)}</select></p>
+<p class="field wide"><label for="match-plastic">Plastic</label><select id="match-plastic" name="plastic">${plastics.map(({ id, title }) => html`<option value="${id}">${title}</option>`)}</select></p>
+<p class="field"><label for="match-ml">${sentence(volumeUnitName(settings))} of it</label><input id="match-ml" name="plasticMl" type="number" inputmode="decimal" min="${least}" max="${most}" step="any" value="${volumeInField(data.plasticMl, settings)}"></p>
 </div>
-<details class="bench-shelf"><summary>What is on the shelf: <span data-shelf-count>${coloured.length} of ${coloured.length}</span></summary>
-${data.edition === 'mine' ? html`<p class="check"><input id="bench-stock" name="inStock" type="checkbox"><label for="bench-stock">Only what is left, less what this match has taken; what is not counted counts as there</label></p>\n` : ''}<ul class="checks">${coloured.map(({ id, title, hex, stockGrams }) => html`<li class="check"><input id="shelf-${id}" type="checkbox" name="shelf" value="${id}" checked><label for="shelf-${id}">${dot(hex)}<span>${title}${stockGrams === 0 ? html`<span class="fine">, none left</span>` : ''}</span></label></li>`)}</ul>
+<details class="match-shelf"><summary>What is on the shelf: <span data-shelf-count>${coloured.length} of ${coloured.length}</span></summary>
+${data.edition === 'mine' ? html`<p class="check"><input id="match-stock" name="inStock" type="checkbox"><label for="match-stock">Only what is left, less what this match has taken; what is not counted counts as there</label></p>\n` : ''}<ul class="checks">${coloured.map(({ id, title, hex, stockGrams }) => html`<li class="check"><input id="shelf-${id}" type="checkbox" name="shelf" value="${id}" checked><label for="shelf-${id}">${dot(hex)}<span>${title}${stockGrams === 0 ? html`<span class="fine">, none left</span>` : ''}</span></label></li>`)}</ul>
 </details>
 </section>
-<section class="part" aria-labelledby="bench-first"><h2 id="bench-first">A first recipe</h2>
-<p class="bench-buttons"><button type="button" data-find>Find recipes</button> <button class="quiet" type="button" data-plain>Start with plain plastic</button></p>
+<section class="part" aria-labelledby="match-first"><h2 id="match-first">A first recipe</h2>
+<p class="match-buttons"><button type="button" data-find>Find recipes</button> <button class="quiet" type="button" data-plain>Start with plain plastic</button></p>
 <div data-first></div>
 </section>
 </details>
-<details class="bench-words"><summary>What the words mean</summary><p>${VERDICT_WORDS.join(' ')}</p>${settings.scaleGrams === undefined ? '' : html`<p>${MEASURED_TOGETHER}</p>`}</details>
+<details class="match-words"><summary>What the words mean</summary><p>${VERDICT_WORDS.join(' ')}</p>${settings.scaleGrams === undefined ? '' : html`<p>${MEASURED_TOGETHER}</p>`}</details>
 ${cautionsBlock(context)}
-<section class="part" aria-labelledby="bench-take" data-take-away hidden><h2 id="bench-take">Take it away</h2>
-<div class="bench-take"><div>
-<p class="field wide"><label for="bench-title">Name of the colour</label><input id="bench-title" name="title" type="text" maxlength="120" autocomplete="off"></p>
-<p class="bench-buttons"><button type="button" data-download="recipe">Download the recipe</button> <button class="quiet" type="button" data-copy="recipe">Copy it</button></p>
+<section class="part" aria-labelledby="match-take" data-take-away hidden><h2 id="match-take">Take it away</h2>
+<div class="match-take"><div>
+<p class="field wide"><label for="match-title">Name of the colour</label><input id="match-title" name="title" type="text" maxlength="120" autocomplete="off"></p>
+<p class="match-buttons"><button type="button" data-download="recipe">Download the recipe</button> <button class="quiet" type="button" data-copy="recipe">Copy it</button></p>
 <p class="fine" data-file-name></p>
-</div><section class="bench-file" tabindex="0" aria-label="The recipe’s file"><pre><code data-file="recipe"></code></pre></section></div>
-<div class="bench-take" data-take-target hidden><div>
-<p class="bench-buttons"><button type="button" data-download="target">Download its target</button> <button class="quiet" type="button" data-copy="target">Copy it</button></p>
-</div><section class="bench-file" tabindex="0" aria-label="The target’s file"><pre><code data-file="target"></code></pre></section></div>
+</div><section class="match-file" tabindex="0" aria-label="The recipe’s file"><pre><code data-file="recipe"></code></pre></section></div>
+<div class="match-take" data-take-target hidden><div>
+<p class="match-buttons"><button type="button" data-download="target">Download its target</button> <button class="quiet" type="button" data-copy="target">Copy it</button></p>
+</div><section class="match-file" tabindex="0" aria-label="The target’s file"><pre><code data-file="target"></code></pre></section></div>
 </section>
-<section class="part" aria-labelledby="bench-work"><h2 id="bench-work">This work</h2>
+<section class="part" aria-labelledby="match-work"><h2 id="match-work">This work</h2>
 <p>It is kept in this browser after every step, and nowhere else. It is there again after a reload or after the phone has slept.</p>
-<p class="bench-buttons"><button class="quiet" type="button" data-export>Export it</button> <button class="quiet" type="button" data-import>Import</button> <button class="quiet" type="button" data-clear>Begin another match</button></p>
+<p class="match-buttons"><button class="quiet" type="button" data-export>Export it</button> <button class="quiet" type="button" data-import>Import</button> <button class="quiet" type="button" data-clear>Begin another match</button></p>
 <input type="file" accept="application/json,.json" aria-label="A match that was exported" data-import-file hidden>
 </section>
 </div>`;
