@@ -59,7 +59,7 @@ const FOLDERS: readonly Folder[] = [
   {
     name: 'browser',
     purpose: 'shell: scripts shipped with the page',
-    imports: ['values', 'units', 'tables', 'optics', 'photo', 'cup', 'matching', 'book', 'words', 'render'],
+    imports: ['values', 'units', 'tables', 'optics', 'photo', 'recipe', 'cup', 'matching', 'book', 'words', 'render'],
     shell: true,
   },
   {

@@ -7,10 +7,11 @@
 import { colorsNamed } from 'culori/fn';
 import type { z } from 'zod';
 import { defined } from '../values/defined.ts';
-import { field, isReread, type Read, shown } from './fields.ts';
+import { asItIs, field, isReread, type Read, shown } from './fields.ts';
+import type { Written } from './write-front-matter.ts';
 
 /** A colour as `#rrggbb`, in lower case. */
-export const colour: z.ZodType<string> = field<string>('field/colour', readColour);
+export const colour: z.ZodType<string> = field<string>('field/colour', readColour, asItIs);
 
 function readColour(input: unknown): Read<string> {
   const text = typeof input === 'string' || typeof input === 'number' ? String(input).replace(/[“”„‘’\s]/g, '') : '';
@@ -59,6 +60,8 @@ function namedColour(name: string): string | undefined {
 /** Lights that an instrument may state its colours under. */
 const LIGHTS = ['D65', 'D50', 'A', 'F11', 'LED-B1'] as const;
 
+const USUAL_LIGHT = 'D65';
+
 type Triple = readonly [number, number, number];
 
 /** A colour as it was seen: on a screen, or by an instrument (2° observer) under a light; Y of white is 100. */
@@ -68,11 +71,11 @@ export type SeenColour =
   | { readonly xyz: Triple; readonly light: (typeof LIGHTS)[number] };
 
 /** `"#d9c48f"`, or `{ lab: [80.1, 0.9, 29.4], light: D50 }`, or `xyz` in its place; unset, the light is D65. */
-export const seenColour: z.ZodType<SeenColour> = field<SeenColour>('field/colour', readSeenColour);
+export const seenColour: z.ZodType<SeenColour> = field<SeenColour>('field/colour', readSeenColour, seenColourFields);
 
 function readSeenColour(input: unknown): Read<SeenColour> {
   if (typeof input !== 'object' || input === null) return readColour(input);
-  const { lab, xyz, light = 'D65', ...others } = input as Record<string, unknown>;
+  const { lab, xyz, light = USUAL_LIGHT, ...others } = input as Record<string, unknown>;
   const expected =
     'a colour such as `"#d9c48f"`, or what an instrument says, such as `{ lab: [80.1, 0.9, 29.4], light: D65 }`';
   const [stranger] = Object.keys(others);
@@ -95,6 +98,13 @@ function readSeenColour(input: unknown): Read<SeenColour> {
       why: 'L is 0 to 100; X, Y and Z are on the scale where Y of white is 100',
     },
   };
+}
+
+/** A colour that was seen, as a file has it. */
+function seenColourFields(colour: SeenColour): Written {
+  if (typeof colour === 'string') return colour;
+  const { light, ...measured } = colour;
+  return { ...measured, ...(light === USUAL_LIGHT ? {} : { light }) };
 }
 
 function isTriple(value: unknown, least: Triple, most: Triple): value is Triple {
@@ -128,10 +138,13 @@ const [FIRST_NEEDED, LAST_NEEDED] = [400, 700];
 const EXAMPLE = '`{ reflectance: [8.1, 8.4, …], from: 400, step: 10, gloss: included }`, in percent';
 
 const targetColour = (view: 'white' | 'black'): z.ZodType<TargetColour> =>
-  field<TargetColour>('field/colour', (input) =>
-    typeof input === 'object' && input !== null && 'reflectance' in input
-      ? readReflectance(input, view)
-      : readSeenColour(input),
+  field<TargetColour>(
+    'field/colour',
+    (input) =>
+      typeof input === 'object' && input !== null && 'reflectance' in input
+        ? readReflectance(input, view)
+        : readSeenColour(input),
+    (value) => (isMeasured(value) ? { ...value } : seenColourFields(value)),
   );
 
 /** As `seenColour`, or `{ reflectance: […], from: 400, step: 10, gloss: excluded }` with these defaults but for the first. */

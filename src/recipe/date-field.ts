@@ -1,31 +1,35 @@
 import type { z } from 'zod';
-import { field, shown } from './fields.ts';
+import { asItIs, field, shown } from './fields.ts';
 
 // Plastisol is younger than this; from memory, no source.
 const EARLIEST = '1900-01-01';
 
 /** A day as `2026-03-14`, since 1900. */
-export const date: z.ZodType<string> = field<string>('field/date', (input) => {
-  const text = typeof input === 'string' ? input.trim() : '';
-  const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
-  const day = match && new Date(`${text}T00:00:00Z`);
-  const isDay = day && !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text);
-  if (isDay && text >= EARLIEST) return { value: text };
-  // A dash of another length is pasted from a text, and looks the same.
-  const better = dateFix(text.replace(/\p{Pd}/gu, '-'));
-  return {
-    fault: {
-      found: shown(input),
-      expected: 'a day of the calendar such as `2026-03-14`',
-      why: isDay
-        ? 'nobody poured soft plastic then'
-        : match
-          ? 'the calendar has no such day'
-          : 'the year comes first, then month and day in two digits each',
-      ...better,
-    },
-  };
-});
+export const date: z.ZodType<string> = field<string>(
+  'field/date',
+  (input) => {
+    const text = typeof input === 'string' ? input.trim() : '';
+    const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
+    const day = match && new Date(`${text}T00:00:00Z`);
+    const isDay = day && !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text);
+    if (isDay && text >= EARLIEST) return { value: text };
+    // A dash of another length is pasted from a text, and looks the same.
+    const better = dateFix(text.replace(/\p{Pd}/gu, '-'));
+    return {
+      fault: {
+        found: shown(input),
+        expected: 'a day of the calendar such as `2026-03-14`',
+        why: isDay
+          ? 'nobody poured soft plastic then'
+          : match
+            ? 'the calendar has no such day'
+            : 'the year comes first, then month and day in two digits each',
+        ...better,
+      },
+    };
+  },
+  asItIs,
+);
 
 /** English names of months begin with these letters. */
 const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];

@@ -2,68 +2,79 @@ import type { z } from 'zod';
 import type { Edit } from '../units/edit.ts';
 import { PLAIN_NUMBER_WHY, plainNumberEdits, programmedEdits } from '../units/plain-number.ts';
 import { LONGEST_AMOUNT } from '../units/quantity.ts';
-import { asText, field, shown } from './fields.ts';
+import { plainDecimal } from '../units/written-quantity.ts';
+import { asItIs, asText, field, shown } from './fields.ts';
 
 // Loose powders begin at some hundredths of a g/ml, and metals end at 23 (osmium, from memory).
 const LEAST_DENSITY = 0.01;
 const MOST_DENSITY = 25;
 
 /** A density such as `1.1 g/ml`, in g/ml. */
-export const density: z.ZodType<number> = field<number>('field/quantity', (input) => {
-  const written = asText(input).trim();
-  const match = /^(\d+(?:\.\d+)?|\.\d+)\s*g\s*\/\s*(?:ml|cm3|cm³)$/i.exec(written);
-  const value = Number(match?.[1]);
-  if (!match || value === 0) {
-    const expected = 'a density such as `1.1 g/ml`';
-    const plain = written.length > LONGEST_AMOUNT ? undefined : plainNumberEdits(written);
-    if (plain !== undefined) return { fault: { found: shown(input), expected, why: PLAIN_NUMBER_WHY, edits: plain } };
-    const number = /^\d*\.?\d+$/.exec(written)?.[0];
-    const edits = Number(number) > 0 ? { edits: [{ text: `${number} g/ml` }] } : {};
-    return { fault: { found: shown(input), expected, ...edits } };
-  }
-  if (value >= LEAST_DENSITY && value <= MOST_DENSITY) return { value };
-  return {
-    fault: {
-      found: shown(input),
-      expected: `a density from ${LEAST_DENSITY} to ${MOST_DENSITY} g/ml`,
-      why: 'no material is lighter as a powder, or heavier as a solid',
-      fix: 'correct the number',
-    },
-  };
-});
+export const density: z.ZodType<number> = field<number>(
+  'field/quantity',
+  (input) => {
+    const written = asText(input).trim();
+    const match = /^(\d+(?:\.\d+)?|\.\d+)\s*g\s*\/\s*(?:ml|cm3|cm³)$/i.exec(written);
+    const value = Number(match?.[1]);
+    if (!match || value === 0) {
+      const expected = 'a density such as `1.1 g/ml`';
+      const plain = written.length > LONGEST_AMOUNT ? undefined : plainNumberEdits(written);
+      if (plain !== undefined) return { fault: { found: shown(input), expected, why: PLAIN_NUMBER_WHY, edits: plain } };
+      const number = /^\d*\.?\d+$/.exec(written)?.[0];
+      const edits = Number(number) > 0 ? { edits: [{ text: `${number} g/ml` }] } : {};
+      return { fault: { found: shown(input), expected, ...edits } };
+    }
+    if (value >= LEAST_DENSITY && value <= MOST_DENSITY) return { value };
+    return {
+      fault: {
+        found: shown(input),
+        expected: `a density from ${LEAST_DENSITY} to ${MOST_DENSITY} g/ml`,
+        why: 'no material is lighter as a powder, or heavier as a solid',
+        fix: 'correct the number',
+      },
+    };
+  },
+  (value) => `${plainDecimal(value)} g/ml`,
+);
 
 // More baits than this are no batch of one maker: convention of this book.
 const MOST_COUNTED = 1_000_000;
 
 /** A whole number from `least` up to a million. */
 export function wholeNumber(least: number): z.ZodType<number> {
-  return field<number>('field/type', (input) =>
-    typeof input === 'number' && Number.isInteger(input) && input >= least && input <= MOST_COUNTED
-      ? { value: input }
-      : {
-          fault: {
-            found: shown(input),
-            expected: `a whole number from ${least} to ${MOST_COUNTED}`,
-            ...writtenNumber(input, /^\d+$/),
+  return field<number>(
+    'field/type',
+    (input) =>
+      typeof input === 'number' && Number.isInteger(input) && input >= least && input <= MOST_COUNTED
+        ? { value: input }
+        : {
+            fault: {
+              found: shown(input),
+              expected: `a whole number from ${least} to ${MOST_COUNTED}`,
+              ...writtenNumber(input, /^\d+$/),
+            },
           },
-        },
+    asItIs,
   );
 }
 
 const MOST_POSITIVE = 1e9;
 
 /** A number above zero, at most a thousand million. */
-export const positive: z.ZodType<number> = field<number>('field/type', (input) =>
-  typeof input === 'number' && input > 0 && input <= MOST_POSITIVE
-    ? { value: input }
-    : {
-        fault: {
-          found: shown(input),
-          expected:
-            typeof input === 'number' && input > MOST_POSITIVE ? `at most ${MOST_POSITIVE}` : 'a number above zero',
-          ...writtenNumber(input),
+export const positive: z.ZodType<number> = field<number>(
+  'field/type',
+  (input) =>
+    typeof input === 'number' && input > 0 && input <= MOST_POSITIVE
+      ? { value: input }
+      : {
+          fault: {
+            found: shown(input),
+            expected:
+              typeof input === 'number' && input > MOST_POSITIVE ? `at most ${MOST_POSITIVE}` : 'a number above zero',
+            ...writtenNumber(input),
+          },
         },
-      },
+  asItIs,
 );
 
 // What stands about a number may be a currency or what is counted, and nothing that makes another number of it.

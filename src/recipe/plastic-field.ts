@@ -4,6 +4,7 @@ import { type Edit, editsOfWhole } from '../units/edit.ts';
 import { foreignUnitEdits } from '../units/foreign-unit.ts';
 import { isFault, LONGEST_AMOUNT, parseQuantity, type QuantityFault } from '../units/quantity.ts';
 import { unitOf } from '../units/unit.ts';
+import { writtenVolume } from '../units/written-quantity.ts';
 import { asText, explained, field, type ReadFault, shown } from './fields.ts';
 import { SLUG, slugOf } from './source.ts';
 
@@ -14,44 +15,48 @@ export interface PlasticAmount {
 }
 
 /** `120 ml supple`: a volume, then the name of a plastic on the shelf. */
-export const plasticAmount: z.ZodType<PlasticAmount> = field<PlasticAmount>('field/quantity', (input) => {
-  const written = asText(input).trim();
-  const whole = parseQuantity(written, ['volume']);
-  if (written.length > LONGEST_AMOUNT) return { fault: explained(whole as QuantityFault) };
-  if (!isFault(whole)) return { value: { ml: millilitres(whole), plastic: undefined } };
-  let named: readonly Edit[] | undefined;
-  for (const { before, name } of endings(written)) {
-    const amount = parseQuantity(before, ['volume']);
-    if (isFault(amount)) {
-      if (amount.bounds !== undefined && SLUG.test(name))
-        return { fault: { ...explained(amount), found: shown(input) } };
-      const { edits } = explained(amount);
-      const slug = nameMeant(name);
-      if (SLUG.test(slug) && edits !== undefined) named ??= editsOfWhole(edits, '', ` ${slug}`);
-      continue;
+export const plasticAmount: z.ZodType<PlasticAmount> = field<PlasticAmount>(
+  'field/quantity',
+  (input) => {
+    const written = asText(input).trim();
+    const whole = parseQuantity(written, ['volume']);
+    if (written.length > LONGEST_AMOUNT) return { fault: explained(whole as QuantityFault) };
+    if (!isFault(whole)) return { value: { ml: millilitres(whole), plastic: undefined } };
+    let named: readonly Edit[] | undefined;
+    for (const { before, name } of endings(written)) {
+      const amount = parseQuantity(before, ['volume']);
+      if (isFault(amount)) {
+        if (amount.bounds !== undefined && SLUG.test(name))
+          return { fault: { ...explained(amount), found: shown(input) } };
+        const { edits } = explained(amount);
+        const slug = nameMeant(name);
+        if (SLUG.test(slug) && edits !== undefined) named ??= editsOfWhole(edits, '', ` ${slug}`);
+        continue;
+      }
+      if (SLUG.test(name)) return { value: { ml: millilitres(amount), plastic: name } };
+      const slug = slugOf(nameMeant(name));
+      return {
+        fault: {
+          found: `plastic \`${name}\``,
+          expected: 'the name of a file in shelf/plastics/',
+          why: 'names are lower-case letters, digits and single hyphens',
+          ...(slug === '' ? {} : { name: { written: name, slug, before: `${spaced(before)} ` } }),
+        },
+      };
     }
-    if (SLUG.test(name)) return { value: { ml: millilitres(amount), plastic: name } };
-    const slug = slugOf(nameMeant(name));
+    const { edits: unnamed, fix: _, nearest, ...fault } = explained(whole);
+    const keepsName = named !== undefined && !isUnitAlone(whole, nearest);
     return {
       fault: {
-        found: `plastic \`${name}\``,
-        expected: 'the name of a file in shelf/plastics/',
-        why: 'names are lower-case letters, digits and single hyphens',
-        ...(slug === '' ? {} : { name: { written: name, slug, before: `${spaced(before)} ` } }),
+        ...fault,
+        found: shown(input),
+        expected: 'a volume and the name of a plastic, such as `120 ml supple`',
+        ...editsOf(keepsName ? named : unnamed),
       },
     };
-  }
-  const { edits: unnamed, fix: _, nearest, ...fault } = explained(whole);
-  const keepsName = named !== undefined && !isUnitAlone(whole, nearest);
-  return {
-    fault: {
-      ...fault,
-      found: shown(input),
-      expected: 'a volume and the name of a plastic, such as `120 ml supple`',
-      ...editsOf(keepsName ? named : unnamed),
-    },
-  };
-});
+  },
+  ({ ml, plastic }) => (plastic === undefined ? writtenVolume(ml) : `${writtenVolume(ml)} ${plastic}`),
+);
 
 const editsOf = (edits: readonly Edit[] | undefined): Pick<ReadFault, 'edits'> =>
   edits === undefined ? {} : { edits };

@@ -37,9 +37,16 @@ const publish = z.enum(['full', 'look', 'no']);
 /** Amounts by the name of the material. */
 const amounts = z.record(z.string(), dose);
 
-const photo = shortOrLong(
-  words.transform((file) => ({ file, caption: undefined as string | undefined })),
+/** A photo, by the name of its file. */
+interface PhotoField {
+  readonly file: string;
+  readonly caption?: string;
+}
+
+const photo = shortOrLong<PhotoField, PhotoField>(
+  z.codec(words, z.custom<PhotoField>(), { decode: (file) => ({ file }), encode: ({ file }) => file }),
   fields({ file: words, caption: text.exactOptional() }),
+  ({ caption }) => caption !== undefined,
 );
 
 /** Most cups of a recipe: a bait has three at most, and one poured in layers a few more. Convention of this book. */
@@ -187,12 +194,15 @@ const stocked = {
   photos: z.array(photo).exactOptional(),
 };
 
+/** A drop by its size, in ml, or by what so many of them weigh. */
+const drop = shortOrLong(dropSize, fields({ count: wholeNumber(1), mass }), (value) => typeof value === 'object');
+
 /** `shelf/colorants/*.md` */
 export const colorantSchema = fields({
   ...stocked,
   look,
   density: density.exactOptional(),
-  drop: shortOrLong(dropSize, fields({ count: wholeNumber(1), mass })).exactOptional(),
+  drop: drop.exactOptional(),
 });
 
 /** `shelf/powders/*.md` */
@@ -237,7 +247,7 @@ export const additiveSchema = fields({
   look: look.exactOptional(),
   density: density.exactOptional(),
   bulk: density.exactOptional(),
-  drop: shortOrLong(dropSize, fields({ count: wholeNumber(1), mass })).exactOptional(),
+  drop: drop.exactOptional(),
 });
 
 /** `molds/*.md` */

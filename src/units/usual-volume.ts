@@ -1,7 +1,14 @@
-import { UNITS } from './unit.ts';
+import { millilitres } from './convert.ts';
+import { formatQuantity } from './format-quantity.ts';
+import type { Quantity } from './quantity.ts';
 import type { VolumeUnit } from './volume-text.ts';
 
 /** The volume of plastic that doses are stated for, in the book's unit: 100 ml, or 4 fl oz. */
-export function usualVolume({ volume }: VolumeUnit): { readonly ml: number; readonly text: string } {
-  return volume === 'ml' ? { ml: 100, text: '100 ml' } : { ml: 4 * UNITS['fl oz'].size, text: '4 fl oz' };
+export function usualVolume({ volume }: VolumeUnit): {
+  readonly quantity: Quantity;
+  readonly ml: number;
+  readonly text: string;
+} {
+  const quantity: Quantity = { amount: volume === 'ml' ? 100 : 4, unit: volume };
+  return { quantity, ml: millilitres(quantity), text: formatQuantity(quantity) };
 }

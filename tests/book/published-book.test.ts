@@ -65,10 +65,9 @@ describe('publishedBook', () => {
     };
     const shared = publishedBook(bookWith(ounces));
     const { text } = recipeOf(shared, 'anew').source;
-    expect(text).toMatch(/\n {4}plastic: \[6 fl oz supple\]\n/);
-    expect(text).toContain('\n      peat: 6 drops per 4 fl oz\n');
-    expect(text).toContain('\n      frost: 1/8 tsp per 4 fl oz\n');
-    expect(recipeOf(shared, 'offspring').source.text).toMatch(/\n {6}frost: [\d.]+ g per 4 fl oz\n/);
+    expect(text).toContain('\n    plastic: 6 fl oz supple\n');
+    expect(text).toContain('\n    add: { frost: 1/8 tsp per 4 fl oz, peat: 6 drops per 4 fl oz }\n');
+    expect(recipeOf(shared, 'offspring').source.text).toMatch(/ frost: [\d.]+ g per 4 fl oz[ ,]/);
   });
   test('publishedBook tells no dose of a look through what was derived from it', () => {
     const derived = publishedBook(

@@ -186,7 +186,7 @@ describe('what is published in full of a recipe that comes from a hidden one', (
     const [cup] = recipeOf(own, 'offspring').cups;
     expect(cup!.startMl).toBe(90);
     expect(cup!.rounds.map(({ pouredMl }) => pouredMl)).toEqual([14]);
-    expect(recipeOf(own, 'offspring').source.text).toContain('plastic: [90 ml supple]');
+    expect(recipeOf(own, 'offspring').source.text).toContain('plastic: 90 ml supple');
   });
   test('has a file, and so has what comes from it, that means the same beside what else is published', () => {
     const child = file('title: Grandchild\nmold: minnow\nfrom: offspring\ncups:\n  body:\n    add: { peat: 3 drops }');

@@ -145,7 +145,7 @@ describe('whatever is done at the bench', () => {
     const work = { ...leaf(), title: `Le\u200baf\u202e ${'a'.repeat(MOST.title - 7)}` };
     expect(refusals(work)).toEqual([]);
     expect(recipeFile(work, { made: '2026-03-14', taken: new Set() }).text).toContain(
-      `title: "Leaf ${'a'.repeat(MOST.title - 7)}"`,
+      `title: Leaf ${'a'.repeat(MOST.title - 7)}\n`,
     );
   });
 

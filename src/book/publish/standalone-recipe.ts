@@ -1,8 +1,15 @@
+import type { FieldsOf } from '../../recipe/schema.ts';
+import { writeThing } from '../../recipe/write-thing.ts';
 import { boundsMissed } from '../../units/bounds.ts';
-import { formatDecimal, formatNumber } from '../../units/format-quantity.ts';
-import { UNITS } from '../../units/unit.ts';
+import { fraction, millilitres } from '../../units/convert.ts';
+import { formatDecimal } from '../../units/format-quantity.ts';
+import type { Quantity } from '../../units/quantity.ts';
+import { UNITS, type Unit } from '../../units/unit.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
+import { defined } from '../../values/defined.ts';
 import type { Material, Recipe, Settings } from '../model.ts';
+
+type CupFields = NonNullable<FieldsOf<'recipe'>['cups']>[string];
 
 /** What is to be known of a material, to write a dose of it. */
 type Dosed = Pick<Material, 'gramsPerDrop' | 'gramsPerMl'>;
@@ -25,49 +32,50 @@ export function standaloneRecipe(
   settings: Pick<Settings, 'volume'>,
   material: (id: string) => Dosed,
 ): string {
-  const { ml, text: volume } = usualVolume(settings);
-  const { volume: unit } = settings;
-  const lines = [
-    '---',
-    `title: ${JSON.stringify(recipe.title)}`,
-    ...(recipe.made === undefined ? [] : [`made: ${recipe.made}`]),
-    `pattern: ${recipe.pattern}`,
-    `mold: ${recipe.mold}`,
-    `baits: ${recipe.batch.baits}`,
-    ...(recipe.target === undefined ? [] : [`for: ${recipe.target}`]),
-    ...(recipe.streakMm === undefined ? [] : [`streak: ${formatDecimal(recipe.streakMm, 6)} mm`]),
-    ...(recipe.tags.length === 0 ? [] : [`tags: ${JSON.stringify(recipe.tags)}`]),
-    'cups:',
-    ...recipe.cups.flatMap((cup) => [
-      `  ${cup.name}:`,
-      `    share: ${formatDecimal(cup.share * 100, 6)}%`,
-      `    plastic: [${cup.plastics.map(({ material: id, fraction }) => `${formatDecimal((fraction * cup.startMl) / UNITS[unit].size, 6)} ${unit} ${id}`).join(', ')}]`,
-      ...addLines(
-        cup.contents.flatMap(({ material: id, gramsPerMl }) =>
-          boundsMissed({ amount: gramsPerMl * ml, unit: 'g' })
-            ? []
-            : [`${id}: ${doseText(gramsPerMl * ml, material(id))} per ${volume}`],
-        ),
-      ),
-    ]),
-    '---',
-    recipe.notes,
-    '',
-  ];
-  return lines.join('\n');
+  const { ml, quantity: per } = usualVolume(settings);
+  const { title, made, pattern, mold, batch, target, streakMm, tags, cups, notes } = recipe;
+  const doses = (contents: Recipe['cups'][number]['contents']): CupFields['add'] => {
+    const kept = contents.filter(({ gramsPerMl }) => !boundsMissed({ amount: gramsPerMl * ml, unit: 'g' }));
+    if (kept.length === 0) return undefined;
+    return Object.fromEntries(
+      kept.map(({ material: id, gramsPerMl }) => [id, { quantity: doseOf(gramsPerMl * ml, material(id)), per }]),
+    );
+  };
+  const cupFields = (cup: Recipe['cups'][number]): CupFields =>
+    defined({
+      share: fraction(rounded(cup.share * 100, 6, '%')),
+      plastic: cup.plastics.map(({ material: plastic, fraction: part }) => ({
+        ml: millilitres(rounded((part * cup.startMl) / UNITS[settings.volume].size, 6, settings.volume)),
+        plastic,
+      })),
+      add: doses(cup.contents),
+    });
+  const fields = defined({
+    title,
+    made,
+    pattern,
+    mold,
+    baits: batch.baits,
+    for: target,
+    streak: streakMm === undefined ? undefined : Number(formatDecimal(streakMm, 6)),
+    tags: tags.length === 0 ? undefined : [...tags],
+    cups: Object.fromEntries(cups.map((cup) => [cup.name, cupFields(cup)])),
+  });
+  return writeThing('recipe', fields, notes);
 }
 
-function addLines(doses: readonly string[]): readonly string[] {
-  return doses.length === 0 ? [] : ['    add:', ...doses.map((dose) => `      ${dose}`)];
+/** A number to so many digits. */
+function rounded(amount: number, digits: number, unit: Unit): Quantity {
+  return { amount: Number(formatDecimal(amount, digits)), unit };
 }
 
-/** So many grams in the words that were most likely written: whole drops, a pinch, eighths of a teaspoon, or grams. */
-function doseText(grams: number, { gramsPerDrop, gramsPerMl }: Dosed): string {
+/** So many grams as they were most likely written: whole drops, a pinch, eighths of a teaspoon, or grams. */
+function doseOf(grams: number, { gramsPerDrop, gramsPerMl }: Dosed): Quantity {
   const drops = gramsPerDrop === undefined ? 0 : wholeOr0(grams / gramsPerDrop);
-  if (drops > 0) return `${drops} ${drops === 1 ? 'drop' : 'drops'}`;
+  if (drops > 0) return { amount: drops, unit: 'drop' };
   const parts = gramsPerDrop === undefined ? wholeOr0((SPOON_PARTS * grams) / (gramsPerMl * UNITS.tsp.size)) : 0;
   const isSpoon = parts === 1 || (parts > 0 && parts % 2 === 0);
-  return isSpoon ? `${formatNumber(parts / SPOON_PARTS)} tsp` : `${formatDecimal(grams, 5)} g`;
+  return isSpoon ? { amount: parts / SPOON_PARTS, unit: 'tsp' } : rounded(grams, 5, 'g');
 }
 
 function wholeOr0(number: number): number {

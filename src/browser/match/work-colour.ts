@@ -5,6 +5,7 @@
  */
 import type { Lab } from '../../optics/cielab.ts';
 import { hexFromLab, labFromHex } from '../../optics/display.ts';
+import type { Written } from '../../recipe/write-front-matter.ts';
 import { noColour as noHex, typedHex } from '../typed-hex.ts';
 
 /** `#rrggbb`, or CIELAB by daylight (D65, 2° observer). */
@@ -69,7 +70,7 @@ export function colourText(colour: WorkColour): string {
   return typeof colour === 'string' ? colour : `${colour.L} ${colour.a} ${colour.b}`;
 }
 
-/** As the files of a book write it. */
-export function colourInFile(colour: WorkColour): string {
-  return typeof colour === 'string' ? `"${colour}"` : `{ lab: [${colour.L}, ${colour.a}, ${colour.b}] }`;
+/** As the files of a book have it. */
+export function colourInFile(colour: WorkColour): Written {
+  return typeof colour === 'string' ? colour : { lab: [colour.L, colour.a, colour.b] };
 }

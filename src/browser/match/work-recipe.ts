@@ -1,5 +1,6 @@
 import { freeName } from '../../book/read/free-name.ts';
 import { plainText } from '../../book/words/plain-text.ts';
+import { frontMatterText, type WrittenFields } from '../../recipe/write-front-matter.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
 import { typedOunces } from '../../units/volume-field.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
@@ -31,28 +32,20 @@ export function recipeFile(
   { made, taken, target = work.target, unit = { volume: 'ml' } }: RecipeFileOptions,
 ): TakenFile {
   const title = titleOf(work);
-  const lines = [
-    '---',
-    `title: ${quoted(title)}`,
-    `made: ${made}`,
-    `pattern: ${work.cups.length === 1 ? 'solid' : 'laminate'}`,
-    `mold: ${nameText(work.mold)}`,
-    ...(target === undefined ? [] : [`for: ${nameText(target)}`]),
-    'cups:',
-    ...work.cups.flatMap((cup) => cupLines(cup, work, unit)),
-    '---',
-    '',
-  ];
-  return { name: `${freeName(title, taken)}.md`, text: lines.join('\n') };
+  const fields = {
+    title,
+    made,
+    pattern: work.cups.length === 1 ? 'solid' : 'laminate',
+    mold: work.mold,
+    for: target,
+    cups: Object.fromEntries(work.cups.map((cup) => [cup.name, cupFields(cup, work, unit)])),
+  };
+  return { name: `${freeName(title, taken)}.md`, text: frontMatterText(fields) };
 }
 
-function cupLines({ name, steps }: WorkCup, { plastic, plasticMl }: Work, unit: VolumeUnit): readonly string[] {
-  const log = grouped(steps);
-  return [
-    `  ${nameText(name)}:`,
-    `    plastic: ${exactVolume(plasticMl, unit)} ${plastic}`,
-    ...(log.length === 0 ? [] : ['    log:', ...log.flatMap((step) => stepLines(step, plastic, unit))]),
-  ];
+function cupFields({ steps }: WorkCup, { plastic, plasticMl }: Work, unit: VolumeUnit): WrittenFields {
+  const log = grouped(steps).map((step) => stepFields(step, plastic, unit));
+  return { plastic: `${exactVolume(plasticMl, unit)} ${plastic}`, log: log.length === 0 ? undefined : log };
 }
 
 /** Steps that a recipe's file writes as one, in the order that it reads them in: plastic, add, pour, seen. */
@@ -94,30 +87,21 @@ function grouped(steps: readonly WorkStep[]): readonly LogStep[] {
   return log;
 }
 
-function stepLines({ plasticMl, add, pourMl, see }: LogStep, plastic: string, unit: VolumeUnit): readonly string[] {
-  const fields = [
-    ...(plasticMl === undefined ? [] : [`plastic: ${exactVolume(plasticMl, unit)} ${plastic}`]),
-    ...(add === undefined
-      ? []
-      : [
-          add.length === 0
-            ? 'add: {}'
-            : `add: { ${merged(add)
-                .map(([material, dose]) => `${nameText(material)}: ${dose}`)
-                .join(', ')} }`,
-        ]),
-    ...(pourMl === undefined ? [] : [`pour: ${exactVolume(pourMl, unit)}`]),
-    ...(see === undefined ? [] : [`seen: { ${seenFields(see).join(', ')} }`]),
-  ];
-  return fields.map((field, index) => `      ${index === 0 ? '- ' : '  '}${field}`);
+function stepFields({ plasticMl, add, pourMl, see }: LogStep, plastic: string, unit: VolumeUnit): WrittenFields {
+  return {
+    plastic: plasticMl === undefined ? undefined : `${exactVolume(plasticMl, unit)} ${plastic}`,
+    add: add && Object.fromEntries(merged(add)),
+    pour: pourMl === undefined ? undefined : exactVolume(pourMl, unit),
+    seen: see && seenFields(see),
+  };
 }
 
-function seenFields({ overWhite, overBlack, note }: Extract<WorkStep, { do: 'see' }>): readonly string[] {
-  return [
-    ...(overWhite === undefined ? [] : [`over-white: ${colourInFile(overWhite)}`]),
-    ...(overBlack === undefined ? [] : [`over-black: ${colourInFile(overBlack)}`]),
-    ...(note === undefined || plainText(note) === '' ? [] : [`note: ${quoted(plainText(note))}`]),
-  ];
+function seenFields({ overWhite, overBlack, note }: Extract<WorkStep, { do: 'see' }>): WrittenFields {
+  return {
+    'over-white': overWhite && colourInFile(overWhite),
+    'over-black': overBlack && colourInFile(overBlack),
+    note: plainText(note ?? '') || undefined,
+  };
 }
 
 /** A material twice in one step is written once, in grams. */
@@ -143,17 +127,7 @@ function exactVolume(ml: number, { volume }: VolumeUnit): string {
   return ounces === undefined ? `${formatDecimal(ml, DIGITS)} ml` : `${ounces} fl oz`;
 }
 
-/** A name as YAML reads it back: digits alone would be a number, and some words are none. */
-export function nameText(name: string): string {
-  return /^[a-z]/.test(name) && !/^(?:true|false|null)$/.test(name) ? name : quoted(name);
-}
-
 /** Name of the colour, or what stands for it. */
 export function titleOf({ title }: Pick<Work, 'title'>): string {
   return plainText(title) === '' ? 'Matched at the bench' : plainText(title);
-}
-
-/** A text as YAML reads it back, whatever is in it: JSON's strings are YAML's, and of one line. */
-export function quoted(text: string): string {
-  return JSON.stringify(text);
 }
