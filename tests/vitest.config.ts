@@ -1,14 +1,21 @@
 import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
+import { SlowFirst } from './slow-first.ts';
 
 // Nothing is timed here: a limit only ends what hangs, on a slow and busy machine too.
 const PATIENT = { poll: { timeout: 60_000, interval: 100 } };
 
-/** Fast tests of the pure core, and tests of the built book in a real browser. */
+/**
+ * Fast tests of the pure core, and tests of the built book in a real browser.
+ *
+ * A worker goes on from file to file with what it has imported and compiled: to load and warm all of it again for each took longer than
+ * the tests. So no file may leave a global changed, or a module mocked.
+ */
 export default defineConfig({
   test: {
     // Half of the time somebody waits: for a server, a browser, a disk. So two even where there are but two processors.
     maxWorkers: Math.max(2, availableParallelism() - 1),
+    sequence: { sequencer: SlowFirst },
     // Only with `--coverage`. Every file counts, those that no test imports too.
     coverage: {
       provider: 'v8',
@@ -22,6 +29,7 @@ export default defineConfig({
         test: {
           name: 'core',
           root: '.',
+          isolate: false,
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/site/**'],
           setupFiles: ['tests/one-seed.ts'],
@@ -33,6 +41,7 @@ export default defineConfig({
         test: {
           name: 'site',
           root: '.',
+          isolate: false,
           include: ['tests/site/**/*.test.ts'],
           globalSetup: 'tests/site/built-book.ts',
           runner: 'tests/site/browser-runner.ts',

@@ -1,11 +1,12 @@
-import { describe, expect, test, vi } from 'vitest';
-import { main } from '../../src/cli/main.ts';
+import { afterAll, describe, expect, test, vi } from 'vitest';
 import { projectFile } from '../book/sample.ts';
 import { ROOT } from '../run-cupbook.ts';
 import { leaveAsFound } from './leave-as-found.ts';
 
-// The demo book is compiled once for all commands: that takes longer than anything they do with it.
-vi.mock('../../src/shell/load-book.ts', async (original) => {
+// The demo book is compiled once for all commands: that takes longer than anything they do with it. The commands are imported afresh for
+// that, and no file after this one gets them so.
+vi.resetModules();
+vi.doMock('../../src/shell/load-book.ts', async (original) => {
   const { loadBook, ...rest } = await original<typeof import('../../src/shell/load-book.ts')>();
   const known = new Map<string, ReturnType<typeof loadBook>>();
   return {
@@ -16,6 +17,12 @@ vi.mock('../../src/shell/load-book.ts', async (original) => {
       return result;
     },
   };
+});
+
+const { main } = await import('../../src/cli/main.ts');
+vi.doUnmock('../../src/shell/load-book.ts');
+afterAll(() => {
+  vi.resetModules();
 });
 
 leaveAsFound();

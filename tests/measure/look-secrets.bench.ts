@@ -6,16 +6,15 @@
 
 import type { Book } from '../../src/book/model.ts';
 import { LOOK_STEP } from '../../src/book/publish/look-only.ts';
-import { publishedBook } from '../../src/book/publish/published-book.ts';
 import { attack, knowledgeOf, type Verdict } from '../book/look-attack/attack.ts';
-import { asLookOnly, readFromEdition, wholeDemoBook } from '../book/look-attack/demo-looks.ts';
+import { asLookOnly, readFromEdition } from '../book/look-attack/demo-looks.ts';
+import { DEMO_BOOK, WHOLE_DEMO_BOOK } from '../render/demo-book.ts';
 
 const STEPS = [2, 3, 4, 5, 6, 8];
 
 /** Prints the looks of the demo book, and how steps compare. */
 export async function main(): Promise<void> {
-  const book = wholeDemoBook();
-  const shared = publishedBook(book);
+  const [book, shared] = [WHOLE_DEMO_BOOK, DEMO_BOOK];
   console.log(`look-secrets: what look-only recipes give away, colours in steps of ${LOOK_STEP}`);
   for (const { id } of shared.looks) {
     const { look } = await readFromEdition(shared, id, LOOK_STEP);

@@ -129,10 +129,19 @@ export const ASSETS: Assets = {
   pagefind: 'pagefind/',
 };
 
-/** What a page of a book is rendered with. */
-export async function contextOf(book: Book, url: string): Promise<PageContext> {
+const LINEAGES = new WeakMap<Book, PageContext['lineage']>();
+
+/** The pictures of a book's families: no page changes them, and to lay them out takes longer than a page. */
+async function lineageOf(book: Book): Promise<PageContext['lineage']> {
   const lineage: Record<string, GraphLayout> = {};
   for (const { id } of book.families) lineage[id] = await layoutGraph(familyGraph(book, id));
+  return lineage;
+}
+
+/** What a page of a book is rendered with. */
+export async function contextOf(book: Book, url: string): Promise<PageContext> {
+  const lineage = LINEAGES.get(book) ?? (await lineageOf(book));
+  LINEAGES.set(book, lineage);
   return { book, url, assets: ASSETS, photos: {}, lineage };
 }
 

@@ -2,17 +2,9 @@ import type { Book } from '../../../src/book/model.ts';
 import { lookOnly } from '../../../src/book/publish/look-only.ts';
 import { sharedPicture } from '../../../src/eleventy/shared-pictures.ts';
 import { FILES } from '../../../src/render/data-files.ts';
-import { loadBook } from '../../../src/shell/load-book.ts';
 import { pageOf } from '../../render/sample-book.ts';
 import { type Knowledge, knowledgeOf, type PublicLook } from './attack.ts';
 import { type ReadLook, readLook } from './read-look.ts';
-
-/** The whole demo book, as its maker has it. */
-export function wholeDemoBook(): Book {
-  const { complete, book } = loadBook('recipes');
-  if (!complete) throw new Error('the demo book has errors: run `npm run check`');
-  return book;
-}
 
 /** A look-only recipe as it is read from the finished bytes of the shared edition. */
 export async function readFromEdition(shared: Book, id: string, step: number): Promise<ReadLook> {

@@ -5,14 +5,15 @@ import { LOOK_STEP } from '../../../src/book/publish/look-only.ts';
 import { publishedBook } from '../../../src/book/publish/published-book.ts';
 import { contrastText } from '../../../src/render/words.ts';
 import { loadBook } from '../../../src/shell/load-book.ts';
+import { DEMO_BOOK, WHOLE_DEMO_BOOK } from '../../render/demo-book.ts';
 import { attack, boxOf, knowledgeOf, modelOf } from './attack.ts';
-import { asLookOnly, readFromEdition, wholeDemoBook } from './demo-looks.ts';
+import { asLookOnly, readFromEdition } from './demo-looks.ts';
 import { BoxFitter, outsideOf } from './fit-box.ts';
 import { type LookModel, suspectsOf } from './look-model.ts';
 import { columnsOf } from './minimal-sets.ts';
 
-const BOOK = wholeDemoBook();
-const SHARED = publishedBook(BOOK);
+const BOOK = WHOLE_DEMO_BOOK;
+const SHARED = DEMO_BOOK;
 const LOOKS = BOOK.recipes.filter(({ publish }) => publish === 'look').map(({ id }) => id);
 const recipeOf = (id: string): Recipe => BOOK.recipes.find((recipe) => recipe.id === id)!;
 
