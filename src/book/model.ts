@@ -13,6 +13,7 @@ import type { BatchAmounts, Shop } from '../cup/plan-batch.ts';
 import type { NextAddition } from '../matching/next-addition.ts';
 import type { Verdict } from '../matching/target/verdict.ts';
 import type { Flake } from '../optics/flake.ts';
+import type { LookDoubt } from '../optics/look-doubt.ts';
 import type { Tier } from '../optics/material-constants.ts';
 import type { MaterialKind } from '../recipe/source.ts';
 import type { OpacityWord } from '../tables/opacity-classes.ts';
@@ -51,6 +52,42 @@ export interface Appearance {
   readonly overBlack: Colour;
   /** Y over black by Y over white, 0 clear to 1 hiding. */
   readonly contrastRatio: number;
+}
+
+/** What was measured band by band: 0..1, 380 to 730 nm by 10, beside the gloss. */
+export interface MeasuredBands {
+  readonly overWhite?: readonly number[];
+  readonly overBlack?: readonly number[];
+}
+
+/** What somebody saw: of a cup that was poured by itself, or of a finished bait. */
+export interface Look {
+  readonly overWhite?: Colour;
+  readonly overBlack?: Colour;
+  readonly reflectance?: MeasuredBands;
+  /** How far its colours may be off; absent where none is noted. */
+  readonly doubt?: LookDoubt;
+  /** Nine in ten looks of this kind have their contrast ratio within this; absent where nobody has said. */
+  readonly contrastDoubt?: number;
+  readonly note?: string;
+  readonly photo?: Photo;
+  /** What took the photo. */
+  readonly camera?: string;
+  /** It was looked at again, and stands. */
+  readonly checked?: true;
+  /** Absent: the body of the mold. */
+  readonly thicknessMm?: number;
+  /** How long after the pour; absent where nobody has said. */
+  readonly after?: 'hot' | '10 min' | 'next day';
+  readonly wet?: true;
+}
+
+/** A look at a finished bait. */
+export interface BaitLook extends Look {
+  /** The cup that faced the eye; absent: the first. */
+  readonly side?: string;
+  /** The rounds of the cups that it was poured after; of a cup that is not named, nobody has said. */
+  readonly rounds?: readonly { readonly cup: string; readonly number: number }[];
 }
 
 /** What flake does in a cup at a thickness. */
@@ -224,6 +261,8 @@ export interface Recipe {
   readonly match?: RecipeMatch;
   readonly source: { readonly path: string; readonly text: string };
   readonly cups: readonly Cup[];
+  /** The finished bait as it was seen. */
+  readonly seen?: readonly BaitLook[];
   /** The bait as a whole: the side looked at, over white and over black. */
   readonly body: Appearance;
   readonly thin: Appearance;
@@ -401,8 +440,7 @@ export interface Target {
     readonly name: string;
     readonly overWhite: Colour;
     readonly overBlack?: Colour;
-    /** What was measured band by band: 0..1, 380 to 730 nm by 10, beside the gloss. */
-    readonly reflectance?: { readonly overWhite?: readonly number[]; readonly overBlack?: readonly number[] };
+    readonly reflectance?: MeasuredBands;
     readonly thicknessMm: number;
   }[];
   /** Its parts were seen each by itself; else two parts are the sides of a finished bait, each seen with the other behind it. */

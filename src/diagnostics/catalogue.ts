@@ -95,6 +95,8 @@ export const CATALOGUE = {
   'target/no-colour': error('A target says neither how it is seen over white nor its parts.'),
   'seen/reversed': error('What was seen cannot be: it is lighter over black than over white.'),
   'seen/unlogged': warning('A cup looks different from the last time, and the log has nothing that went in since.'),
+  'seen/unknown-cup': error('A look at a finished bait names a cup that its recipe does not have.'),
+  'seen/unknown-round': error('A look at a finished bait names a round that the log of its cup does not have.'),
   'photo/missing': error('A photo that a file names is not in `photos/`.'),
   'photo/unreadable': error('A photo that a file names is not a JPEG, PNG or WebP picture that can be shown.'),
   'photo/unused': warning('A photo is named by no file, and is not published.'),

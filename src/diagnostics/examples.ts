@@ -38,6 +38,7 @@ const cup = (inside: string): string =>
 const smoke = (bad: string, good: string): DiagnosticExample => change('colours/smoke.md', cup(bad), cup(good));
 const front = (bad: string, good: string): DiagnosticExample => change('colours/smoke.md', text(bad), text(good));
 const PLAIN_CUP = 'cups:\n  body:\n    plastic: 120 ml supple';
+const LOGGED_CUP = `${PLAIN_CUP}\n    log: [{ add: { peat: 6 drops }, pour: 14 ml }]`;
 const TWO_CUPS: ExampleFiles = {
   'colours/smoke.md': text(
     'title: Smoke\nmold: minnow\nfor: elver\ncups:\n  back: { plastic: 60 ml supple, add: { peat: 12 drops } }\n  belly: { plastic: 60 ml supple }',
@@ -349,6 +350,14 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
   'seen/unlogged': smoke(
     'plastic: 120 ml supple\nlog:\n  - { add: { peat: 6 drops }, pour: 14 ml, seen: { over-white: "#b09468" } }\n  - { pour: 14 ml, seen: { over-white: "#8a6a44" } }',
     'plastic: 120 ml supple\nlog:\n  - { add: { peat: 6 drops }, pour: 14 ml, seen: { over-white: "#b09468" } }\n  - { add: { peat: 6 drops }, pour: 14 ml, seen: { over-white: "#8a6a44" } }',
+  ),
+  'seen/unknown-cup': front(
+    `title: Smoke\nmold: minnow\n${PLAIN_CUP}\nseen: { side: bodi, over-white: "#b09468" }`,
+    `title: Smoke\nmold: minnow\n${PLAIN_CUP}\nseen: { side: body, over-white: "#b09468" }`,
+  ),
+  'seen/unknown-round': front(
+    `title: Smoke\nmold: minnow\n${LOGGED_CUP}\nseen: { rounds: { body: 2 }, over-white: "#b09468" }`,
+    `title: Smoke\nmold: minnow\n${LOGGED_CUP}\nseen: { rounds: { body: 1 }, over-white: "#b09468" }`,
   ),
   'photo/missing': change('colours/smoke.md', photo('smoek.jpg'), photo('smoke.jpg')),
   'photo/unreadable': change('colours/smoke.md', photo('smoke.heic'), photo('smoke.jpg')),

@@ -232,6 +232,8 @@ function rangeOf(document: Document.Parsed, path: FieldPath, part: 'key' | 'valu
   const first = document.contents?.range?.[0] ?? 0;
   let range: readonly [number, number] = [first, first + 1];
   for (const step of path) {
+    // The only entry of a list may be written without it.
+    if (typeof step === 'number' && isMap(node)) continue;
     let next: Node | null | undefined;
     let shown: Node | null | undefined;
     if (isMap(node)) {

@@ -81,8 +81,15 @@ export function placesIn(schema: z.core.$ZodType, at: Place): readonly Place[] {
     case 'readonly':
       return placesIn(def.innerType, at);
     case 'pipe':
-      return placesIn(def.out, at);
+      return placesIn(eachOf(def.out), at);
     default:
       return [];
   }
+}
+
+/** Of one value or a list of them, what each is: it is mostly written without the list. */
+function eachOf(schema: z.core.$ZodType): z.core.$ZodType {
+  const { def } = (schema as z.core.$ZodTypes)._zod;
+  if (def.type === 'readonly') return eachOf(def.innerType);
+  return def.type === 'array' ? def.element : schema;
 }

@@ -27,7 +27,9 @@ import {
   volume,
   words,
 } from './fields.ts';
+import { LOOK_FIELDS } from './look-fields.ts';
 import { density, positive, wholeNumber } from './number-fields.ts';
+import { photo } from './photo-field.ts';
 import { plasticAmount } from './plastic-field.ts';
 import { reference } from './reference-field.ts';
 import { stock } from './stock-field.ts';
@@ -36,18 +38,6 @@ const publish = z.enum(['full', 'look', 'no']);
 
 /** Amounts by the name of the material. */
 const amounts = z.record(z.string(), dose);
-
-/** A photo, by the name of its file. */
-interface PhotoField {
-  readonly file: string;
-  readonly caption?: string;
-}
-
-const photo = shortOrLong<PhotoField, PhotoField>(
-  z.codec(words, z.custom<PhotoField>(), { decode: (file) => ({ file }), encode: ({ file }) => file }),
-  fields({ file: words, caption: text.exactOptional() }),
-  ({ caption }) => caption !== undefined,
-);
 
 /** Most cups of a recipe: a bait has three at most, and one poured in layers a few more. Convention of this book. */
 const MOST_CUPS = 12;
@@ -111,6 +101,15 @@ const seen = fields({
   photo: photo.exactOptional(),
 });
 
+/** A look at a finished bait. */
+const baitLook = fields({
+  ...LOOK_FIELDS,
+  /** The cup that faced the eye. Default: the first. */
+  side: words.exactOptional(),
+  /** Of each cup with a log, the round that the bait was poured after. */
+  rounds: byCup(wholeNumber(1)).exactOptional(),
+});
+
 const step = fields({
   /** Highest temperature reached in this step. */
   heat: temperature.exactOptional(),
@@ -159,6 +158,8 @@ export const recipeSchema = fields({
   /** Width of a streak in a swirl. Default 1 mm: common practice, no source. */
   streak: length.exactOptional(),
   cups: byCup(cup).exactOptional(),
+  /** The finished bait, as it was seen: one look or several. */
+  seen: oneOrMore(baitLook).exactOptional(),
 });
 
 const chip = fields({

@@ -78,6 +78,16 @@ function structureSlip(
   if (at.dash && beside && (sibling.hasValue || sibling !== above)) {
     return dashAmongFields(at, `\`${sibling.key ?? ''}\` in line ${first + sibling.number}`);
   }
+  if (at.dash && beside && sibling.key === undefined) {
+    return {
+      line: sibling.number,
+      column: sibling.indent,
+      width: 1,
+      found: 'entry of a list without a dash',
+      expected: 'a dash before each entry',
+      fix: 'write `- ` before it',
+    };
+  }
   if (!at.dash && isAmongEntries(at, before)) {
     const entry = before.findLast(({ indent }) => indent === at.indent)!;
     const owner = ownerOf(entry, before);

@@ -98,6 +98,17 @@ function leaf(schema: z.core.$ZodType): fc.Arbitrary<Written> {
   return fc.oneof(...forms.map((form) => form.filter(isRead)));
 }
 
+/** Of a field that takes one thing or a list of them, the fields of each; undefined of any other. */
+function fieldsOfEach(schema: z.core.$ZodType): z.core.$ZodType | undefined {
+  const { def } = (schema as z.core.$ZodTypes)._zod;
+  if (def.type === 'pipe') return fieldsOfEach(def.out);
+  if (def.type === 'readonly') return fieldsOfEach(def.innerType);
+  return def.type === 'array' && def.element._zod.def.type === 'object' ? def.element : undefined;
+}
+
+const oneOrMore = (each: fc.Arbitrary<Written>): fc.Arbitrary<Written> =>
+  fc.oneof(each, fc.array(each, { minLength: 1, maxLength: 3 }));
+
 /** Data of a file that a schema takes. */
 function written(schema: z.core.$ZodType): fc.Arbitrary<Written> {
   const { def } = (schema as z.core.$ZodTypes)._zod;
@@ -129,7 +140,8 @@ function written(schema: z.core.$ZodType): fc.Arbitrary<Written> {
     case 'prefault':
       return written(def.innerType);
     default: {
-      const arbitrary = known.get(schema) ?? leaf(schema);
+      const each = fieldsOfEach(schema);
+      const arbitrary = known.get(schema) ?? (each ? oneOrMore(written(each)) : leaf(schema));
       known.set(schema, arbitrary);
       return arbitrary;
     }

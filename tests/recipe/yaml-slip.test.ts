@@ -90,6 +90,11 @@ describe('readFrontMatter tells a slip of the pen once, where it is, and what me
       '4:3 field `note` among the entries of a list → write `- note: …`, or put two more spaces before it if it belongs to the entry above',
     ],
     [
+      'no dash before the first of several entries',
+      ['seen:', '  { side: back }', '  - { side: belly }'],
+      '3:3 entry of a list without a dash → write `- ` before it',
+    ],
+    [
       'no space after the colon',
       ['add:', '  peat:3 drops', '  straw: 4 drops'],
       '3:3 `peat:3 drops` without a space after the colon → write `peat: 3 drops`',

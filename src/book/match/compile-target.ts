@@ -1,8 +1,8 @@
-import { isMeasured, type TargetColour } from '../../recipe/colour-fields.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
 import { defined } from '../../values/defined.ts';
 import { checkSeen } from '../cups/check-seen.ts';
-import { reflectanceBesideGloss, seenByDaylight } from '../cups/seen-colour.ts';
+import { seenByDaylight } from '../cups/seen-colour.ts';
+import { measuredBands } from '../looks/compile-look.ts';
 import type { Mold, Publish, Settings, Target } from '../model.ts';
 import { photoOf } from '../photo-of.ts';
 import { isPartName, misnamedPart } from '../read/part-name.ts';
@@ -53,7 +53,7 @@ export function compileTarget(
       name,
       overWhite: seenByDaylight(part['over-white']),
       ...(part['over-black'] === undefined ? {} : { overBlack: seenByDaylight(part['over-black']) }),
-      ...reflectances(part),
+      ...defined({ reflectance: measuredBands(part) }),
       thicknessMm: part.thickness ?? fields.thickness ?? mold?.bodyMm ?? USUAL_MM,
     })),
     ...(fields.apart === true ? { apart: true } : {}),
@@ -64,17 +64,4 @@ export function compileTarget(
     })),
     source: thing.source,
   };
-}
-
-/** What of a part was measured band by band. */
-function reflectances(part: {
-  readonly 'over-white': TargetColour;
-  readonly 'over-black'?: TargetColour;
-}): Pick<Target['parts'][number], 'reflectance'> {
-  const kept = (name: string, colour: TargetColour | undefined): Readonly<Record<string, readonly number[]>> =>
-    colour !== undefined && isMeasured(colour)
-      ? { [name]: Array.from(reflectanceBesideGloss(colour), (share) => Number(share.toFixed(4))) }
-      : {};
-  const measured = { ...kept('overWhite', part['over-white']), ...kept('overBlack', part['over-black']) };
-  return Object.keys(measured).length === 0 ? {} : { reflectance: measured };
 }

@@ -16,7 +16,9 @@ import type {
   Content,
   Cup,
   Lab,
+  Look,
   Material,
+  MeasuredBands,
   Mold,
   Photo,
   PlasticShare,
@@ -34,6 +36,24 @@ const COLOUR: FieldTable<Colour> = { lab: LAB, hex: 'shared', mapped: 'shared' }
 const APPEARANCE: FieldTable<Appearance> = { overWhite: COLOUR, overBlack: COLOUR, contrastRatio: 'shared' };
 
 const PHOTO: FieldTable<Photo> = { file: 'shared', caption: 'shared' };
+
+const BANDS: FieldTable<MeasuredBands> = { overWhite: 'shared', overBlack: 'shared' };
+
+/** What somebody saw is shared as what came of it is; what they own is not. */
+const LOOK: FieldTable<Look> = {
+  overWhite: COLOUR,
+  overBlack: COLOUR,
+  reflectance: BANDS,
+  doubt: { bound: 'shared', sd: 'shared', axisSd: 'shared', usual: 'shared' },
+  contrastDoubt: 'shared',
+  note: 'shared',
+  photo: PHOTO,
+  camera: 'private',
+  checked: 'shared',
+  thicknessMm: 'shared',
+  after: 'shared',
+  wet: 'shared',
+};
 
 const CONTENT: FieldTable<Content> = { material: 'shared', gramsPerMl: 'shared' };
 
@@ -195,6 +215,7 @@ const RECIPE: FieldTable<Omit<Recipe, 'batch'> & { readonly batch: Batch }> = {
   match: MATCH,
   source: SOURCE,
   cups: CUP,
+  seen: { ...LOOK, side: 'shared', rounds: { cup: 'shared', number: 'shared' } },
   body: APPEARANCE,
   thin: APPEARANCE,
   other: APPEARANCE,
@@ -309,7 +330,7 @@ const TARGET: FieldTable<Target> = {
     name: 'shared',
     overWhite: COLOUR,
     overBlack: COLOUR,
-    reflectance: { overWhite: 'shared', overBlack: 'shared' },
+    reflectance: BANDS,
     thicknessMm: 'shared',
   },
   apart: 'shared',

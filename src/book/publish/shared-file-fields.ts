@@ -56,6 +56,20 @@ const CHIP = {
 
 const LOOK = { kind: 'shared', colour: 'shared', dose: 'shared', thickness: 'shared', chips: CHIP } as const;
 
+const SEEN = {
+  'over-white': 'shared',
+  'over-black': 'shared',
+  doubt: 'shared',
+  'contrast-doubt': 'shared',
+  note: 'shared',
+  photo: 'private',
+  camera: 'private',
+  checked: 'shared',
+  thickness: 'shared',
+  after: 'shared',
+  wet: 'shared',
+} as const;
+
 const STOCKED = {
   title: 'shared',
   price: 'private',
@@ -103,6 +117,7 @@ const SHARED_FILE_FIELDS: { readonly [K in Exclude<Kind, 'book'>]: FileTable<Fie
         },
       },
     },
+    seen: { ...SEEN, side: 'shared', rounds: { '*': 'shared' } },
   },
   colorant: { ...STOCKED, look: LOOK, density: 'shared', drop: DROP },
   powder: { ...STOCKED, look: LOOK, density: 'shared', bulk: 'shared' },

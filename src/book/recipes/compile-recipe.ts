@@ -11,6 +11,7 @@ import { type ColouredCup, compileCup, type Shelf } from '../cups/compile-cup.ts
 import type { CupSpec } from '../cups/cup-specs.ts';
 import type { FilledCup } from '../cups/fill-cup.ts';
 import { placeInBait } from '../cups/place-in-bait.ts';
+import { baitLooks } from '../looks/bait-looks.ts';
 import type { Cup, Facets, Mold, Pattern, Publish, Recipe, Settings, Tier } from '../model.ts';
 import { photoOf } from '../photo-of.ts';
 import type { InheritedField } from '../read/inherited-field.ts';
@@ -157,6 +158,7 @@ export function compileRecipe(
       ...defined({ target: parts.target }),
       source: recipe.source,
       cups,
+      ...defined({ seen: baitLooks(recipe, filled, report) }),
       body: body.side,
       thin: thin.side,
       ...defined({ other: body.other }),

@@ -18,6 +18,7 @@ import type { PageContext, PageKind } from '../page.ts';
 import { photoFigures } from '../photo.ts';
 import { type PlannerData, plannedNames, plannerData } from '../planner-data.ts';
 import { doses } from '../recipe/doses.ts';
+import { finishedBait } from '../recipe/finished-bait.ts';
 import { howItLooks } from '../recipe/how-it-looks.ts';
 import { howSure } from '../recipe/how-sure.ts';
 import { inWater } from '../recipe/in-water.ts';
@@ -70,6 +71,7 @@ ${plannerSection(context, recipe, plan, far.length > 0)}
 ${workSection(context, recipe)}
 ${notesSection(context, recipe)}
 ${roundsSection(context, recipe.cups, (id) => required(bookIndex(context.book).materials, id).title)}
+${finishedBait(context, recipe)}
 ${besideTarget(context, recipe)}
 ${relativesSection(context, recipe)}
 ${costSection(recipe, plan)}
@@ -104,6 +106,7 @@ function jumps(recipe: Recipe, edition: Edition): Html {
     ['cups', 'What goes in'],
     ['work', 'Order of work'],
     ...(logged ? [['rounds', 'How it was found'] as const] : []),
+    ...(recipe.seen?.length ? [['bait', 'The finished bait'] as const] : []),
     ...(recipe.match ? [['target', 'Its target'] as const] : []),
     ...(hasLineage(recipe) ? [['lineage', 'Where it comes from'] as const] : []),
     ['costs', edition === 'mine' ? 'Cost' : 'What it takes'],

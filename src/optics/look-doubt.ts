@@ -1,0 +1,46 @@
+/**
+ * How far what somebody has seen may be from the colour that is there.
+ *
+ * A bound says more to a maker than a standard deviation: "nine in ten are within 5". With errors that are normal and alike on three
+ * axes of a colour space in which ΔE00 is a distance, ΔE00 has the chi distribution of three degrees of freedom, times the deviation of
+ * an axis. Its root mean square is √3 of those, its 90 % point 2.50 (the root of 6.251, the 90 % point of chi-square with three degrees of
+ * freedom, from memory), which is 1.44 root mean squares.
+ *
+ * @packageDocumentation
+ */
+
+/** Root mean squares of ΔE00 that nine in ten stay within: 2.50 / √3. */
+const BOUND_IN_SD = 1.44;
+const AXES = 3;
+
+/** How the colour of a look was come by. */
+export type LookMeans = 'instrument' | 'screen';
+
+/** ΔE00 that nine in ten looks stay within where none is stated: of an instrument, and of a hex that was typed. Conventions of this book. */
+const USUAL_BOUND: Readonly<Record<LookMeans, number>> = { instrument: 1, screen: 5 };
+
+/** The doubt of a look, ΔE00. */
+export interface LookDoubt {
+  /** Nine in ten looks of this kind stay within this. */
+  readonly bound: number;
+  /** One standard deviation of the whole: its root mean square. */
+  readonly sd: number;
+  /** One standard deviation along each of three axes. */
+  readonly axisSd: number;
+  /** Nobody has stated it: it is what is usual of such a look. */
+  readonly usual?: true;
+}
+
+/**
+ * The doubt of a look.
+ *
+ * @param stated ΔE00 that nine in ten stay within, above 0; unset: what is usual of such a look
+ *
+ * @example lookDoubt('screen').bound // 5
+ * @example lookDoubt('screen', 2.88).sd // 2
+ */
+export function lookDoubt(means: LookMeans, stated?: number): LookDoubt {
+  const bound = stated ?? USUAL_BOUND[means];
+  const sd = bound / BOUND_IN_SD;
+  return { bound, sd, axisSd: sd / Math.sqrt(AXES), ...(stated === undefined ? { usual: true as const } : {}) };
+}

@@ -1,0 +1,29 @@
+import type { Look, Settings } from '../book/model.ts';
+import { lengthText } from './length-text.ts';
+import { sentence } from './words.ts';
+
+const AFTER: Readonly<Record<NonNullable<Look['after']>, string>> = {
+  hot: 'while hot',
+  '10 min': 'after 10 min',
+  'next day': 'next day',
+};
+
+/** How somebody looked, and how sure of it they are, in a few words: "Wet, next day, 3 mm, within ΔE 5." Empty where they have not said. */
+export function lookWords(
+  { thicknessMm, after, wet, doubt, contrastDoubt, checked, camera }: Look,
+  settings: Pick<Settings, 'volume'>,
+): string {
+  const words = [
+    ...(wet ? ['wet'] : []),
+    ...(after === undefined ? [] : [AFTER[after]]),
+    ...(thicknessMm === undefined ? [] : [lengthText(thicknessMm, settings)]),
+    ...(doubt === undefined || doubt.usual ? [] : [`within ΔE ${twoDigits(doubt.bound)}`]),
+    ...(contrastDoubt === undefined ? [] : [`hiding within ${twoDigits(contrastDoubt * 100)} %`]),
+    ...(checked ? ['looked at twice'] : []),
+    ...(camera === undefined ? [] : [`photo by ${camera}`]),
+  ];
+  return words.length === 0 ? '' : `${sentence(words.join(', '))}.`;
+}
+
+/** As many digits as a doubt has. */
+const twoDigits = (value: number): number => Number(value.toPrecision(2));

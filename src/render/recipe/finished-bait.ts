@@ -1,0 +1,31 @@
+import type { BaitLook, Recipe } from '../../book/model.ts';
+import { type Html, html } from '../html.ts';
+import { lookWords } from '../look-words.ts';
+import type { PageContext } from '../page.ts';
+import { photoFigure } from '../photo.ts';
+import { type ChipColours, chips, chipWords } from '../swatch/chip.ts';
+import { listText, sentence } from '../words.ts';
+
+/** The finished bait as its maker saw it, look by look; nothing where nobody noted one. */
+export function finishedBait(context: PageContext, { seen = [], title }: Recipe): Html {
+  if (seen.length === 0) return html``;
+  return html`<section class="part" aria-labelledby="bait"><h2 id="bait">The finished bait</h2><ul class="rounds">${seen.map((look) => lookItem(context, look, title))}</ul></section>`;
+}
+
+function lookItem(context: PageContext, look: BaitLook, title: string): Html {
+  const { side, rounds = [], overWhite, overBlack, note, photo } = look;
+  const colours: ChipColours = {
+    ...(overWhite && { overWhite: overWhite.hex }),
+    ...(overBlack && { overBlack: overBlack.hex }),
+  };
+  const name = side === undefined ? title : `${title}, ${side} up`;
+  const after = rounds.map(({ cup, number }) => `round ${number} of the ${cup}`);
+  const facts = [
+    lookWords(look, context.book.settings),
+    ...(after.length === 0 ? [] : [`Poured after ${listText(after)}.`]),
+  ].filter((words) => words !== '');
+  const chip = chips([colours], `${name}, as seen, over white above and over black below`);
+  return html`<li class="round"><div class="round-chips"><div class="single">${chip}</div>${chipWords('seen')}</div><div class="round-words">${side === undefined ? '' : html`<h3>${sentence(side)}</h3>`}${
+    note === undefined ? '' : html`<p class="said">“${note}”</p>`
+  }${facts.length === 0 ? '' : html`<p class="fine">${facts.join(' ')}</p>`}${photo === undefined ? '' : photoFigure(context, photo, name)}</div></li>`;
+}

@@ -1,0 +1,37 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { lookDoubt } from '../../src/optics/look-doubt.ts';
+import { expectClose } from './close.ts';
+
+/** Part of a chi distribution of three degrees of freedom below a point: its density, √(2/π) x² exp(−x²/2), summed by midpoints. */
+function chiBelow(point: number): number {
+  const steps = 20_000;
+  const width = point / steps;
+  let sum = 0;
+  for (let i = 0; i < steps; i++) {
+    const x = (i + 0.5) * width;
+    sum += x * x * Math.exp(-(x * x) / 2) * width;
+  }
+  return Math.sqrt(2 / Math.PI) * sum;
+}
+
+test('lookDoubt(means) is 1 for an instrument and 5 for a screen, that is a deviation of 0.7 and 3.5', () => {
+  const [instrument, screen] = [lookDoubt('instrument'), lookDoubt('screen')];
+  expect([instrument.bound, screen.bound]).toEqual([1, 5]);
+  expectClose(instrument.sd, 0.7, 0.05);
+  expectClose(screen.sd, 3.5, 0.05);
+  expect(instrument.usual).toBe(true);
+});
+
+test('lookDoubt(means, bound) has nine in ten within the bound, where the three axes err alike', () => {
+  fc.assert(
+    fc.property(fc.double({ min: 0.05, max: 40, noNaN: true }), (bound) => {
+      const { sd, axisSd, ...doubt } = lookDoubt('screen', bound);
+      expect(doubt).toEqual({ bound });
+      // 1.44 has three digits: the last may move the part by as much.
+      expectClose(chiBelow(bound / axisSd), 0.9, 0.002);
+      expectClose(Math.hypot(axisSd, axisSd, axisSd), sd, 1e-9 * sd);
+    }),
+    { numRuns: 20 },
+  );
+});
