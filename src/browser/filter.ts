@@ -29,7 +29,7 @@ function narrow(text: string): void {
   }
   if (count !== null)
     count.textContent =
-      words.length === 0 ? '' : `${counted(shown.size, 'colour')} shown. Enter searches the whole book.`;
+      words.length === 0 ? '' : `${counted(shown.size, 'colour')} shown. Press Enter to search the whole book.`;
 }
 
 if (input !== null) {

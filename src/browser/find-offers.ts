@@ -53,7 +53,7 @@ function elsewhere(question: Question, meant: string | undefined): readonly Omit
     ...oneWordLess(question),
     ...(isNarrowed(question)
       ? [
-          { says: 'Take out the filters', question: { ...question, filters: ofKind } },
+          { says: 'Remove the filters', question: { ...question, filters: ofKind } },
           ...(meant === undefined
             ? []
             : [
@@ -66,7 +66,7 @@ function elsewhere(question: Question, meant: string | undefined): readonly Omit
       : []),
     ...(kind === undefined || words === ''
       ? []
-      : [{ says: 'Look among everything', question: { ...question, filters: {} } }]),
+      : [{ says: 'Search everything', question: { ...question, filters: {} } }]),
   ];
 }
 

@@ -11,7 +11,7 @@ import { counted } from '../render/words.ts';
 import { defined } from '../values/defined.ts';
 import { offersInstead, offersView } from './find-offers.ts';
 import { type Counts, countsBeside, showCounts } from './live-counts.ts';
-import { listenToNearField, nearFault, showNearField } from './near-field.ts';
+import { listenToNearField, showNearField } from './near-field.ts';
 import { vocabularyOf } from './near-words.ts';
 import { nearestFirst } from './nearest-first.ts';
 import { afterPause, pageData } from './page-data.ts';
@@ -120,15 +120,11 @@ async function start(panel: HTMLElement, folder: string): Promise<void> {
     results.querySelector('.found-list')!.insertAdjacentHTML('beforeend', rows);
     more.hidden = pending.length === 0;
   };
-  /** Says what was found, and first what of the question could not be asked. */
-  const tell = (says: string): void => {
-    status.textContent = [nearFault(form), says].filter((words) => words !== '').join(' ');
-  };
   const answer = async (question: Question, number: number): Promise<void> => {
     const { near } = question;
     if (near === undefined && question.words === '' && !isNarrowed(question) && question.filters.kind !== undefined) {
       results.innerHTML = whole.results;
-      tell(whole.status);
+      status.textContent = whole.status;
       more.hidden = true;
       return;
     }
@@ -145,12 +141,12 @@ async function start(panel: HTMLElement, folder: string): Promise<void> {
     if (number !== asked) return;
     const says =
       pending.length > 0
-        ? `${counted(pending.length, thing)} found${near === undefined ? '' : `, the nearest to ${near} first`}.`
-        : `No ${thing} like that.${offers.length === 0 ? ' Take out a word or a filter.' : ''}`;
+        ? `${counted(pending.length, thing)} found${near === undefined ? '' : `, closest to ${near} first`}.`
+        : `Nothing found.${offers.length === 0 ? ' Remove a word or a filter.' : ''}`;
     results.innerHTML = html`${offersView(offers)}<ul class="found-list"></ul>`.toString();
     await showMore();
     // Said once the rows are there, so that who hears it can go on to them.
-    if (number === asked) tell(says);
+    if (number === asked) status.textContent = says;
   };
   const busy = (): void => results.setAttribute('aria-busy', 'true');
   const untilShown = async (number: number, work: Promise<unknown>): Promise<void> => {
@@ -158,8 +154,7 @@ async function start(panel: HTMLElement, folder: string): Promise<void> {
     try {
       await work;
     } catch (error) {
-      if (number === asked)
-        status.textContent = `The search did not answer. Change a word to ask again. (${String(error)})`;
+      if (number === asked) status.textContent = `Search didn’t answer. Change a word to try again. (${String(error)})`;
     } finally {
       if (number === asked) results.removeAttribute('aria-busy');
     }
@@ -208,6 +203,6 @@ if (panel !== null && folder !== undefined) {
     // The list of all colours stays; only the search is missing.
     const status = panel.querySelector<HTMLElement>('[data-count]');
     if (status !== null)
-      status.textContent = `The search could not be loaded; here are all colours by hue. (${String(error)})`;
+      status.textContent = `Search couldn’t be loaded; here are all the colours by hue. (${String(error)})`;
   });
 }

@@ -24,7 +24,7 @@ export function listenToNearField(form: HTMLFormElement, ask: () => void): void 
 }
 
 /** What is wrong with the digits, as a sentence; empty where nothing is. */
-export function nearFault(form: HTMLFormElement): string {
+function nearFault(form: HTMLFormElement): string {
   const typed = digitsOf(form).value.trim();
   return typed === '' || typedHex(typed) !== undefined ? '' : noColour(typed);
 }
@@ -38,5 +38,5 @@ export function showNearField(form: HTMLFormElement): void {
   if (fault === '') digits.removeAttribute('aria-invalid');
   else digits.setAttribute('aria-invalid', 'true');
   form.querySelector('[data-near-fault]')!.textContent = fault;
-  form.querySelector('[data-near-chosen]')!.textContent = hex ?? (fault === '' ? '' : 'no colour: # and six digits');
+  form.querySelector('[data-near-chosen]')!.textContent = hex ?? (fault === '' ? '' : 'not a colour code');
 }

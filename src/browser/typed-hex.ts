@@ -6,5 +6,5 @@ export function typedHex(text: string): string | undefined {
 
 /** A colour that is none, in a sentence. */
 export function noColour(typed: string): string {
-  return `“${typed}” is no colour: write # and six digits, such as #8a6a44.`;
+  return `“${typed}” isn’t a colour code. Type # and six digits, like #8a6a44.`;
 }

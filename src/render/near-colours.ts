@@ -67,8 +67,8 @@ export function nearColours({ recipes, looks }: Pick<Book, 'recipes' | 'looks'>)
 
 /** The field of the find page for a colour to be near to. */
 export function nearField(): Html {
-  return html`<details class="near" data-near><summary>Nearest to a colour or a photo <span class="chosen" data-near-chosen></span></summary>
-<div class="near-fields"><p class="colour-field"><label for="near-colour">The colour</label><input id="near-colour" type="color" value="#808080"><input type="text" name="near" aria-label="The colour, as # and six digits" placeholder="not said yet" aria-describedby="near-fault" maxlength="7" spellcheck="false" autocomplete="off"></p>
-<p class="near-fault" id="near-fault" data-near-fault></p>
+  return html`<details class="near" data-near><summary>Closest to a colour or a photo <span class="chosen" data-near-chosen></span></summary>
+<div class="near-fields"><p class="colour-field"><label for="near-colour">The colour</label><input id="near-colour" type="color" value="#808080"><input type="text" name="near" aria-label="The colour, as # and six digits" placeholder="#rrggbb" aria-describedby="near-fault" maxlength="7" spellcheck="false" autocomplete="off"></p>
+<p class="near-fault" id="near-fault" role="status" data-near-fault></p>
 <p><button class="quiet" type="button" data-from-photo>From a photo</button></p></div></details>`;
 }

@@ -10,5 +10,5 @@ export function wordsUnderNames(colours: readonly { readonly pattern: Pattern }[
     ...OPACITY_CLASSES.map(({ word, meaning }) => [word, meaning]),
     ...Object.entries(PATTERN_WORDS).filter(([pattern]) => patterns.has(pattern as Pattern)),
   ];
-  return html`<details class="words-under"><summary>What the words under the names mean</summary><dl>${words.map(([word, meaning]) => html`<div><dt>${word}</dt><dd>${meaning}</dd></div>`)}</dl></details>`;
+  return html`<details class="words-under"><summary>Key to the words</summary><dl>${words.map(([word, meaning]) => html`<div><dt>${word}</dt><dd>${meaning}</dd></div>`)}</dl></details>`;
 }

@@ -4,10 +4,10 @@
  * Source: the bounds are a convention of this book.
  */
 export const OPACITY_CLASSES = [
-  { word: 'clear', from: 0, meaning: 'what is behind it shows plainly' },
-  { word: 'thin', from: 0.35, meaning: 'translucent, what is behind it shows through' },
+  { word: 'clear', from: 0, meaning: 'you see straight through it' },
+  { word: 'thin', from: 0.35, meaning: 'translucent, what’s behind it shows through' },
   { word: 'thick', from: 0.6, meaning: 'light comes through, shapes don’t' },
-  { word: 'opaque', from: 0.9, meaning: 'what is behind it hardly shows, if at all' },
+  { word: 'opaque', from: 0.9, meaning: 'you can’t see through it' },
 ] as const;
 
 /** One of the words. */

@@ -47,7 +47,7 @@ test('the wall and Find say what each word under a name means, and the wall what
   const [home, find] = [await pageOf('home', '', DEMO_BOOK), await pageOf('find', '', DEMO_BOOK)];
   const words = new Set(DEMO_BOOK.recipes.flatMap(({ pattern, facets }) => [pattern, facets.opacity]));
   for (const page of [home, find]) for (const word of words) expect(page).toContain(`<dt>${word}</dt>`);
-  expect(home).toContain('the white and black edge is the bare card');
+  expect(home).toContain('The white and black edge is the bare card');
 });
 
 describe('the hue that a colour is filed under', () => {

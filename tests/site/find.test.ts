@@ -167,7 +167,7 @@ describe('the find page', () => {
     const hues = book().recipes.flatMap(({ facets }) => facets.hueFamilies);
     await page.getByRole('searchbox').fill(recipe.title);
     await choose(page, 'hue', hues.find((hue) => !own.includes(hue))!);
-    await page.getByRole('button', { name: /Take out the filters/ }).click();
+    await page.getByRole('button', { name: /Remove the filters/ }).click();
     await foundAmongFew(page, recipe.id);
     expect(await page.locator('[data-facet] :checked').count()).toBe(0);
     await close();
@@ -195,22 +195,23 @@ test('the first page narrows its wall to the words that are typed', async () => 
   await close();
 });
 
-test('says what of the question is no colour, at its field and with what was found', async () => {
+test('says at its field what of the question is no colour, and beside it what was found without', async () => {
   const { page, errors, close } = await visit(browser, 'find/');
   await page.locator('[data-near]').evaluate((details) => details.setAttribute('open', ''));
   const digits = page.getByLabel('The colour, as # and six digits');
   await digits.fill('olive');
-  const fault = '“olive” is no colour: write # and six digits, such as #8a6a44.';
+  const fault = '“olive” isn’t a colour code. Type # and six digits, like #8a6a44.';
   const status = page.locator('[data-count]');
-  await expect.poll(() => status.innerText()).toMatch(new RegExp(`^${fault} \\d+\\scolours, by hue\\.$`));
-  expect(await digits.getAttribute('aria-invalid')).toBe('true');
   const described = await digits.getAttribute('aria-describedby');
-  expect(await page.locator(`#${described}`).innerText()).toBe(fault);
+  const told = page.getByRole('status').and(page.locator(`#${described}`));
+  await expect.poll(() => told.innerText()).toBe(fault);
+  expect(await status.innerText()).toMatch(/^\d+\scolours, by hue\.$/);
+  expect(await digits.getAttribute('aria-invalid')).toBe('true');
   await page.getByRole('searchbox').fill('stained water');
-  await expect.poll(() => status.innerText()).toMatch(new RegExp(`^${fault} \\d+\\scolours? found\\.$`));
+  await expect.poll(() => status.innerText()).toMatch(/^\d+\scolours? found\.$/);
   await digits.fill('#8a6a44');
-  await expect.poll(() => status.innerText()).toMatch(/^\d+\scolours? found, the nearest/);
-  expect(await page.locator(`#${described}`).innerText()).toBe('');
+  await expect.poll(() => status.innerText()).toMatch(/^\d+\scolours? found, closest/);
+  expect(await told.innerText()).toBe('');
   expect(errors).toEqual([]);
   await close();
 });

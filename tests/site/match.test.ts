@@ -181,7 +181,7 @@ describe('what it takes and what it does not', () => {
     await expect
       .poll(() => says(page))
       .toBe(
-        '“#zzz” is no colour: write # and six digits, such as #8a6a44; or what an instrument says by daylight as L, a and b, such as 45 12 30.',
+        '“#zzz” isn’t a colour code. Type # and six digits, like #8a6a44; or what an instrument says by daylight as L, a and b, such as 45 12 30.',
       );
     expect(await page.evaluate(() => document.activeElement?.getAttribute('data-hex-of'))).toBe('side-0-white');
     await digits.fill('8A6A44');
@@ -203,7 +203,7 @@ describe('what it takes and what it does not', () => {
     await page.getByLabel('Poured, ml').fill('14');
     await page.getByLabel('Seen over white, as # and six digits').fill('zz');
     await page.getByRole('button', { name: 'Note this round' }).click();
-    await expect.poll(() => says(page)).toMatch(/^“zz” is no colour/);
+    await expect.poll(() => says(page)).toMatch(/^“zz” isn’t a colour code/);
     await page.getByText('Something else went in').click();
     for (const [amount, sentence] of [
       ['99999999 g', '“99999999 g” is no amount from 0.1 mg to 1000 kg.'],

@@ -66,9 +66,7 @@ describe('the colour nearest to another', () => {
     const all = new Map([...recipes, ...looks].map((colour) => [colour.id, colour]));
     const apart = found.map(([id]) => least(wanted.thin.overBlack.hex, all.get(id)!));
     expect(inOrder(apart)).toBe(true);
-    expect(await page.locator('[data-count]').innerText()).toContain(
-      `the nearest to ${wanted.thin.overBlack.hex} first`,
-    );
+    expect(await page.locator('[data-count]').innerText()).toContain(`closest to ${wanted.thin.overBlack.hex} first`);
     expect(errors).toEqual([]);
     expect(foreign).toEqual([]);
     await close();
@@ -107,7 +105,7 @@ describe('the colour nearest to another', () => {
   test('what is no colour is said, and asks for nothing', async () => {
     const { page, errors, close } = await visit(browser, 'find/');
     await near(page, '#zz');
-    await expect.poll(() => page.locator('[data-near-chosen]').innerText()).toBe('no colour: # and six digits');
+    await expect.poll(() => page.locator('[data-near-chosen]').innerText()).toBe('not a colour code');
     expect(page.url()).not.toContain('near');
     expect(errors).toEqual([]);
     await close();

@@ -49,7 +49,7 @@ describe('a colour from a photo', () => {
     await page.getByRole('button', { name: 'Use this colour' }).click();
     expect(await page.locator('dialog.photo-dialog').isVisible()).toBe(false);
     expect(await page.getByLabel('The colour, as # and six digits').inputValue()).toBe(used);
-    await expect.poll(() => page.locator('[data-count]').innerText()).toContain(`the nearest to ${used} first`);
+    await expect.poll(() => page.locator('[data-count]').innerText()).toContain(`closest to ${used} first`);
     expect(errors).toEqual([]);
     expect(foreign).toEqual([]);
     await close();
@@ -75,7 +75,7 @@ describe('a colour from a photo', () => {
     await open(page, Buffer.from('no picture'), 'note.png');
     await expect
       .poll(() => page.locator('[data-photo-says]').innerText())
-      .toBe('This browser cannot read note.png as a photo. Take a JPEG or a PNG.');
+      .toBe('This browser can’t read note.png as a photo. Use a JPEG or a PNG.');
     await page.getByRole('button', { name: 'Close' }).click();
     expect(errors).toEqual([]);
     await close();

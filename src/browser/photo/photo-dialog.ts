@@ -95,7 +95,7 @@ class PhotoDialog {
       this.canvas.focus();
     } catch {
       this.show();
-      this.say(`This browser cannot read ${photo.name} as a photo. Take a JPEG or a PNG.`);
+      this.say(`This browser can’t read ${photo.name} as a photo. Use a JPEG or a PNG.`);
     }
   }
 
@@ -128,15 +128,15 @@ class PhotoDialog {
     for (const each of ['bait', 'card'] as const) this.showSpot(each);
     const hex = spots?.hex;
     this.part('[data-photo-swatch]').style.setProperty('background', hex ?? 'transparent');
-    const byCard = spots?.place('card') === undefined ? '' : ', by the white card';
+    const byCard = spots?.place('card') === undefined ? '' : ', corrected by the white card';
     this.part('[data-photo-hex]').textContent = hex === undefined ? 'No colour yet' : `${hex}${byCard}`;
     this.part<HTMLButtonElement>('[data-photo-use]').disabled = hex === undefined;
     this.say(
       spots === undefined
         ? 'Choose a photo of the bait.'
         : on === 'card'
-          ? 'Touch the white card where the light falls on it as on the bait.'
-          : 'Touch the bait where its colour is even: no shine, no shadow.',
+          ? 'Tap the white card where the same light falls on it as on the bait.'
+          : 'Tap the bait where the colour is even, away from shine and shadow.',
     );
   }
 

@@ -131,9 +131,9 @@ export const findPage: PageKind = {
 <div class="find"${index} data-find>
 <form class="find-form" role="search" hidden>
 <label for="find-words">Words</label><span class="search-line"><input id="find-words" name="q" type="search" autocomplete="off" spellcheck="false"><button type="submit">Find</button></span>
-<fieldset class="find-kind"><legend>Look among</legend><ul class="choices"><li><input type="radio" id="k-colour" name="kind" value="colour" checked><label for="k-colour">Colours</label></li><li><input type="radio" id="k-all" name="kind" value=""><label for="k-all">Everything</label></li></ul></fieldset>
+<fieldset class="find-kind"><legend>Search in</legend><ul class="choices"><li><input type="radio" id="k-colour" name="kind" value="colour" checked><label for="k-colour">Colours</label></li><li><input type="radio" id="k-all" name="kind" value=""><label for="k-all">Everything</label></li></ul></fieldset>
 ${nearField()}
-<details class="narrow" data-narrow${facets.length === 0 ? html` hidden` : ''}><summary>Narrow it by hue, pattern, flake, material <span class="chosen" data-chosen-count></span></summary><div class="facets">${facets}</div>
+<details class="narrow" data-narrow${facets.length === 0 ? html` hidden` : ''}><summary>Filter by hue, pattern, flake, material <span class="chosen" data-chosen-count></span></summary><div class="facets">${facets}</div>
 <p><button class="quiet" type="reset">Clear all</button></p></details>
 </form>
 <div class="find-results">
@@ -153,7 +153,7 @@ ${count === 0 ? '' : wordsUnderNames([...book.recipes, ...book.looks])}
           })}</ul>`,
       )}</div>
 <p><button type="button" hidden data-more>Show more</button></p>
-<p class="only-static fine">Without JavaScript this page lists all colours by hue; <a href="${link(context, paths.shelf)}">the shelf</a> says which colours a material is in.</p>
+<p class="only-static fine">Without JavaScript this page lists all colours by hue; <a href="${link(context, paths.shelf)}">the shelf</a> lists the colours that use each material.</p>
 </div></div>
 <script type="application/json" data-near-colours>${embeddedJson(nearColours(book))}</script>`,
     });

@@ -35,12 +35,12 @@ export const homePage: PageKind = {
 <p class="lead">The book has no colours yet. <a href="${link(context, paths.foreword)}">The foreword</a> says how to read it.</p>`
           : html`<div class="wall-head">
 <h1>${book.title}</h1>
-<p class="lead">${counted(count, 'colour')}${book.maker === undefined ? '' : html`, poured by ${book.maker}`}. Each card is one film over white and over black, as thick as the bait’s body, then as its thin part, with its flake at true size; the white and black edge is the bare card.</p>
+<p class="lead">${counted(count, 'colour')}${book.maker === undefined ? '' : html`, poured by ${book.maker}`}. Each tile shows the plastic as thick as the bait’s body (left) and as its thin part (right), over a white card above and a black one below, with its flake at true size. The white and black edge is the bare card.</p>
 <form class="search-form" role="search" action="${link(context, paths.find)}" method="get"><label for="q">Name, material, tag</label><span class="search-line"><input id="q" name="q" type="search" autocomplete="off" data-filter><button type="submit">Find</button></span></form>
 <p class="filter-count" role="status" data-filter-count></p>
 </div>
 ${wordsUnderNames([...book.recipes, ...book.looks])}
-<nav class="hues" aria-label="Families of hue"><ul>${groups.map(hueLink)}</ul></nav>
+<nav class="hues" aria-label="Hues"><ul>${groups.map(hueLink)}</ul></nav>
 <div class="walls">${groups.map((group) => hueSection(context, group, { budget, most }))}</div>`,
     });
   },
