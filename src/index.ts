@@ -26,7 +26,8 @@ export { EDITIONS } from './book/publish/editions.ts';
 export { makersBook } from './book/publish/makers-book.ts';
 export { publishedBook } from './book/publish/published-book.ts';
 // cup
-export { type CupState, concentrations, keepLedger, type LedgerStep } from './cup/ledger.ts';
+export { type CupHistory, type LogRound, type LogStep, readLog } from './cup/cup-log.ts';
+export { type CupState, concentrations } from './cup/ledger.ts';
 export { type Batch, planBatch } from './cup/plan-batch.ts';
 // diagnostics
 export { CATALOGUE, type DiagnosticCode } from './diagnostics/catalogue.ts';

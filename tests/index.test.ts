@@ -13,13 +13,13 @@ test('src/index.ts exports just these names: adding one is a promise, removing o
     'diagnosticMessage',
     'formatDiagnostics',
     'hasErrors',
-    'keepLedger',
     'makersBook',
     'mixtureConstants',
     'parseDose',
     'parseQuantity',
     'planBatch',
     'publishedBook',
+    'readLog',
     'summarizeDiagnostics',
   ]);
 });

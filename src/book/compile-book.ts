@@ -217,7 +217,7 @@ function joinBook(
   const gone = out();
   const { recipes, families } = joinRecipes(compared.filter(({ source }) => !gone.has(source.path)));
   return {
-    format: 2,
+    format: 3,
     edition: 'mine',
     title: fields.title,
     ...defined({ maker: fields.maker }),

@@ -8,6 +8,7 @@
  * @packageDocumentation
  */
 
+import type { LogRound } from '../cup/cup-log.ts';
 import type { HeatLimit } from '../cup/heat-limit.ts';
 import type { BatchAmounts, Shop } from '../cup/plan-batch.ts';
 import type { NextAddition } from '../matching/next-addition.ts';
@@ -122,30 +123,20 @@ export interface PlasticShare {
   readonly fraction: number;
 }
 
-/** One trial of a cup: what was added, what was poured, how it looked; and what the ledger and the model make of it. */
-export interface Round {
-  readonly number: number;
-  readonly added: readonly { readonly material: string; readonly dose: string; readonly grams: number }[];
-  readonly plasticAddedMl: number;
-  /** The log says that nothing went in. */
-  readonly nothingAdded?: true;
-  readonly pouredMl: number;
-  readonly heatedTo?: number;
+/** What was seen of a cup. */
+export interface RoundLook {
+  readonly overWhite?: Colour;
+  readonly overBlack?: Colour;
+  readonly note?: string;
+  readonly photo?: Photo;
+}
+
+/** One trial of a cup, as its log has it; and what the model makes of it. */
+export interface Round extends Omit<LogRound<RoundLook>, 'first' | 'looked'> {
   /** It was heated until vinyl breaks down. */
   readonly burnt?: true;
-  readonly reheated: boolean;
-  readonly note?: string;
-  readonly seen?: {
-    readonly overWhite?: Colour;
-    readonly overBlack?: Colour;
-    readonly note?: string;
-    readonly photo?: Photo;
-  };
-  /** Cup after the additions of this round, before its pour. */
-  readonly contents: readonly Content[];
-  readonly plasticMl: number;
+  /** Of all that is in it, before the pour and after. */
   readonly volumeMl: number;
-  /** Volume left after the pour. */
   readonly leftMl: number;
   /** Predicted, at the thickness of the body. */
   readonly look: Appearance;
@@ -518,7 +509,7 @@ export interface Settings extends Shop {
 
 export interface Book {
   /** Version of this layout; see `book.json` in the README. */
-  readonly format: 2;
+  readonly format: 3;
   readonly edition: Edition;
   readonly title: string;
   readonly maker?: string;

@@ -27,7 +27,6 @@ export type LedgerStep =
 
 /** What is returned where a log pours more than is left: the maker's mistake, so nothing is thrown. */
 export interface OverPour {
-  readonly step: number;
   readonly leftMl: number;
   readonly wantedMl: number;
 }
@@ -78,7 +77,8 @@ const added = (amounts: Amounts, name: string, amount: number): Amounts => ({
   [name]: amountOf(amounts, name) + amount,
 });
 
-function withAdded(cup: CupState, step: Exclude<LedgerStep, { kind: 'pour' }>): CupState {
+/** A cup with what was added to it. */
+export function withAdded(cup: CupState, step: Exclude<LedgerStep, { kind: 'pour' }>): CupState {
   return step.kind === 'plastic'
     ? { ...cup, plastics: added(cup.plastics, step.material, step.ml) }
     : { ...cup, materials: added(cup.materials, step.material, step.grams) };
@@ -92,7 +92,11 @@ export function isEmpty(cup: CupState): boolean {
   return !(total(cup.plastics) > ROUNDING_ML);
 }
 
-/** The cup after one step; an over-pour as a value (its `step` is 0). */
+/**
+ * The cup after one step; an over-pour as a value.
+ *
+ * 100 ml with 20 g of dye, of which 30 ml are poured, and 10 g more: 20/100 + 10/70 g/ml, where the notes add up to 30/100.
+ */
 export function afterStep(cup: CupState, step: LedgerStep, volumePerGram: VolumePerGram): CupState | OverPour {
   switch (step.kind) {
     case 'plastic':
@@ -100,7 +104,7 @@ export function afterStep(cup: CupState, step: LedgerStep, volumePerGram: Volume
       return withAdded(cup, step);
     case 'pour': {
       const volume = cupVolume(cup, volumePerGram);
-      if (step.ml > volume + ROUNDING_ML) return { step: 0, leftMl: volume, wantedMl: step.ml };
+      if (step.ml > volume + ROUNDING_ML) return { leftMl: volume, wantedMl: step.ml };
       return scaleCup(cup, volume > 0 ? Math.max(0, 1 - step.ml / volume) : 0);
     }
   }
@@ -109,32 +113,6 @@ export function afterStep(cup: CupState, step: LedgerStep, volumePerGram: Volume
 /** Whether a step could not be taken. */
 export function isOverPour(result: CupState | OverPour): result is OverPour {
   return 'wantedMl' in result;
-}
-
-/**
- * The cup after each step, the start first; stops at the first pour that is larger than what is left.
- *
- * Shape: n steps give n + 1 states.
- *
- * 100 ml with 20 g of dye, of which 30 ml are poured, and 10 g more: 20/100 + 10/70 g/ml, where the notes add up to 30/100.
- *
- * @example
- * concentrations(keepLedger({ plastics: { clear: 100 }, materials: { dye: 20 } },
- *   [{ kind: 'pour', ml: 30 }, { kind: 'add', material: 'dye', grams: 10 }], () => 0).states.at(-1)).dye
- * // 0.342857, to 6 digits
- */
-export function keepLedger(
-  start: CupState,
-  steps: readonly LedgerStep[],
-  volumePerGram: VolumePerGram,
-): { readonly states: readonly CupState[]; readonly overPour?: OverPour } {
-  const states: CupState[] = [start];
-  for (const [index, step] of steps.entries()) {
-    const next = afterStep(states.at(-1)!, step, volumePerGram);
-    if (isOverPour(next)) return { states, overPour: { ...next, step: index } };
-    states.push(next);
-  }
-  return { states };
 }
 
 /** What the notes on the bag add up to: everything ever added over all the plastic, as if nothing had been poured. */

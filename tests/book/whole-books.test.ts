@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { compileBook } from '../../src/book/compile-book.ts';
 import type { Appearance, Book } from '../../src/book/model.ts';
+import { total } from '../../src/cup/ledger.ts';
 import { formatDiagnostics, summarizeDiagnostics } from '../../src/diagnostics/format-diagnostics.ts';
 
 const FIXTURES = join(import.meta.dirname, '../fixtures');
@@ -39,7 +40,8 @@ function digest(book: Book): unknown {
           cup.naive.contents.map(({ material, gramsPerMl }) => [material, (gramsPerMl * 100).toPrecision(4)]),
         ),
       rounds: cup.rounds.map(
-        (round) => `${round.plasticMl.toFixed(1)} ml plastic, ${round.leftMl.toFixed(1)} ml left, ${look(round.look)}`,
+        (round) =>
+          `${total(round.cup.plastics).toFixed(1)} ml plastic, ${round.leftMl.toFixed(1)} ml left, ${look(round.look)}`,
       ),
       limit: cup.limit && `${cup.limit.celsius} °C (${cup.limit.material})`,
       tier: cup.tier,

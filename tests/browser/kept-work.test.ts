@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { compileBook } from '../../src/book/compile-book.ts';
-import { densityIn } from '../../src/browser/match/aim-for.ts';
 import { newWork, withBookTarget } from '../../src/browser/match/ask.ts';
 import { cupName } from '../../src/browser/match/cup-name.ts';
 import { typedAmount } from '../../src/browser/match/dose-text.ts';
@@ -9,10 +8,12 @@ import { exportedText, fittedWork } from '../../src/browser/match/fit-work.ts';
 import { keptWork } from '../../src/browser/match/kept-work.ts';
 import { leastPlasticMl } from '../../src/browser/match/least-plastic.ts';
 import { MOST, numberOf } from '../../src/browser/match/limits.ts';
+import { densityIn } from '../../src/browser/match/page-shelf.ts';
 import { isNoWork, type NoWork, readWork } from '../../src/browser/match/read-work.ts';
 import { type SettledWork, settledWork } from '../../src/browser/match/settle-work.ts';
 import { isRoundFault, roundOf } from '../../src/browser/match/typed-round.ts';
-import { begunAnew, cupNow, type Work, withoutLastDone, withSides, withSteps } from '../../src/browser/match/work.ts';
+import { begunAnew, type Work, withoutLastDone, withSides, withSteps } from '../../src/browser/match/work.ts';
+import { cupNow } from '../../src/browser/match/work-log.ts';
 import { recipeFile } from '../../src/browser/match/work-recipe.ts';
 import { targetFile } from '../../src/browser/match/work-target.ts';
 import { DATA, FILES, leaf, matched } from './match-book.ts';
@@ -56,7 +57,7 @@ describe('whatever is done at the bench', () => {
             ...(overWhite === undefined ? {} : { overWhite }),
             ...(overBlack === undefined ? {} : { overBlack }),
           };
-          const steps = roundOf({ ...typed, ...views }, cupNow(work, cup, density, 8).volumeMl);
+          const steps = roundOf({ ...typed, ...views }, cupNow(work, cup, density).volumeMl);
           return isRoundFault(steps) ? work : withSteps(work, cup, ...steps);
         },
     );
@@ -65,7 +66,7 @@ describe('whatever is done at the bench', () => {
     ({ index, amount, unit: counted, material }): Action =>
       (work) => {
         const cup = cupOf(work, index);
-        const [, ml] = Object.entries(cupNow(work, cup, density, 8).cup.plastics)[0]!;
+        const [, ml] = Object.entries(cupNow(work, cup, density).cup.plastics)[0]!;
         const shelf = DATA.materials.find(({ id }) => id === material)!;
         const typed = typedAmount(`${amount}  ${counted}`, shelf, { ml, grams: ml * density('supple') });
         return 'fault' in typed ? work : withSteps(work, cup, { do: 'add', amounts: [typed] });
@@ -237,7 +238,7 @@ describe('a match that is read', () => {
     const [cup] = cups;
     const steps = cup!.steps.map(({ also: _, ...step }) => step);
     const kept = { ...work, cups: [{ ...cup!, steps, aim: work.sides[0]! }] };
-    expect(readWork(JSON.stringify(kept))).toEqual({ ...work, cups: [{ ...cup!, steps }] });
+    expect(readWork(JSON.stringify(kept))).toEqual(matched());
   });
 
   test('of an earlier version with a pour of next to nothing is there again', () => {

@@ -2,14 +2,10 @@ import { describe, expect, test } from 'vitest';
 import { compileBook } from '../../src/book/compile-book.ts';
 import { nextAdditionFor, thinningFor } from '../../src/book/match/ask-matching.ts';
 import { adviceFor, firstAnswers, stepsOf, withRecipe } from '../../src/browser/match/ask.ts';
+import { densityIn } from '../../src/browser/match/page-shelf.ts';
 import { isNoWork, readWork } from '../../src/browser/match/read-work.ts';
-import {
-  beforeLastLook,
-  type Work,
-  withoutLastDone,
-  withSteps,
-  withStepsBeforeLook,
-} from '../../src/browser/match/work.ts';
+import { type Work, withoutLastDone, withSteps } from '../../src/browser/match/work.ts';
+import { withStepsBeforeLook } from '../../src/browser/match/work-log.ts';
 import { recipeFile } from '../../src/browser/match/work-recipe.ts';
 import { DATA, FILES, leaf } from './match-book.ts';
 
@@ -44,7 +40,7 @@ describe('a round that moved with nothing logged', () => {
   test('asks no more once the proposed is in the log, before that round', () => {
     const work = forgotten();
     const { unlogged } = adviceFor(work, 0, DATA);
-    const mended = withStepsBeforeLook(work, 0, ...stepsOf(unlogged!.proposed!, DATA, false));
+    const mended = withStepsBeforeLook(work, 0, stepsOf(unlogged!.proposed!, DATA, false), densityIn(DATA));
     expect(mended.cups[0]!.steps.slice(-2)).toEqual(work.cups[0]!.steps.slice(-2));
     const { next, now } = adviceFor(mended, 0, DATA);
     expect(next.advice).toBe('leave');
@@ -55,7 +51,7 @@ describe('a round that moved with nothing logged', () => {
   });
 
   test('asks no more where nothing went in; that is kept, exported and in the recipe’s file', () => {
-    const told = withStepsBeforeLook(forgotten(), 0, { do: 'add', amounts: [] });
+    const told = withStepsBeforeLook(forgotten(), 0, [{ do: 'add', amounts: [] }], densityIn(DATA));
     expect(adviceFor(told, 0, DATA).next.advice).toBe('leave');
     const read = readWork(JSON.stringify(told));
     expect(isNoWork(read)).toBe(false);
@@ -64,7 +60,8 @@ describe('a round that moved with nothing logged', () => {
     const { book, diagnostics } = inBook(told);
     expect(diagnostics).toEqual([]);
     const [recipe] = book!.recipes;
-    expect(recipe!.cups[0]!.rounds[1]).toMatchObject({ added: [], nothingAdded: true });
+    expect(recipe!.cups[0]!.rounds[1]).toMatchObject({ added: [] });
+    expect(recipe!.cups[0]!.rounds[1]).not.toHaveProperty('unlogged');
     const target = book!.targets.find(({ id }) => id === 'leaf')!;
     expect(nextAdditionFor(book!, recipe!, recipe!.cups[0]!, target).advice).toBe('leave');
   });
@@ -98,9 +95,17 @@ describe('a round that moved with nothing logged', () => {
     expect(adviceFor(again, 0, DATA).next.advice).not.toBe('ask');
   });
 
-  test('beforeLastLook(work) goes past what was poured or only noted since', () => {
+  test('withStepsBeforeLook(work) goes past what was poured or only noted since, and before both views of one look', () => {
+    const nothing = { do: 'add' as const, amounts: [] };
+    const nothingAt = (work: Work): number =>
+      withStepsBeforeLook(work, 0, [nothing], densityIn(DATA)).cups[0]!.steps.findLastIndex(
+        (step) => step.do === 'add' && step.amounts.length === 0,
+      );
     const work = forgotten();
+    const at = withoutLastDone(work, 0).cups[0]!.steps.length;
     const later = withSteps(withSteps(work, 0, { do: 'pour', ml: 5 }), 0, { do: 'see', note: 'dull' });
-    expect(beforeLastLook(later, 0)).toEqual(withoutLastDone(work, 0));
+    expect(nothingAt(later)).toBe(at);
+    const white = withSteps(withoutLastDone(work, 0), 0, { do: 'pour', ml: 14 }, { do: 'see', overWhite: '#a4805a' });
+    expect(nothingAt(withSteps(white, 0, { do: 'see', overBlack: '#6e5a44' }))).toBe(at);
   });
 });

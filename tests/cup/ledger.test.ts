@@ -1,19 +1,36 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
+  afterStep,
   type CupState,
   concentrations,
   cupVolume,
-  keepLedger,
+  isOverPour,
   type LedgerStep,
   naiveSum,
+  type OverPour,
   scaleCup,
 } from '../../src/cup/ledger.ts';
 
 const none = (): number => 0;
 
-describe('keepLedger', () => {
-  test('keepLedger gives the worked example: 100 ml, 20 drops; pour 30 ml; 10 drops is 0.343 drops/ml, not 0.300', () => {
+/** The cup after each step, the start first, up to a pour of more than there is. */
+function keepLedger(
+  start: CupState,
+  steps: readonly LedgerStep[],
+  volumePerGram: (material: string) => number,
+): { readonly states: readonly CupState[]; readonly overPour?: OverPour } {
+  const states = [start];
+  for (const step of steps) {
+    const next = afterStep(states.at(-1)!, step, volumePerGram);
+    if (isOverPour(next)) return { states, overPour: next };
+    states.push(next);
+  }
+  return { states };
+}
+
+describe('the ledger', () => {
+  test('afterStep gives the worked example: 100 ml, 20 drops; pour 30 ml; 10 drops is 0.343 drops/ml, not 0.300', () => {
     const start: CupState = { plastics: { supple: 100 }, materials: { peat: 20 } };
     const steps: LedgerStep[] = [
       { kind: 'pour', ml: 30 },
@@ -28,7 +45,7 @@ describe('keepLedger', () => {
     expect(1 - summed / really).toBeCloseTo(0.125, 3);
   });
 
-  test('keepLedger reports the first pour that is larger than what is left, with its step', () => {
+  test('afterStep(a pour that is larger than what is left) says what is left', () => {
     const start: CupState = { plastics: { supple: 100 }, materials: {} };
     const { states, overPour } = keepLedger(
       start,
@@ -39,7 +56,7 @@ describe('keepLedger', () => {
       ],
       none,
     );
-    expect(overPour).toMatchObject({ step: 1, wantedMl: 30 });
+    expect(overPour).toMatchObject({ wantedMl: 30 });
     expect(overPour!.leftMl).toBeCloseTo(20, 9);
     expect(states).toHaveLength(2);
   });
@@ -63,7 +80,7 @@ describe('keepLedger', () => {
     materials: fc.record({ peat: fc.double({ min: 0, max: 4, noNaN: true }) }),
   });
 
-  test('keepLedger keeps the mass of every material: start + added = poured + left, at every step', () => {
+  test('afterStep keeps the mass of every material: start + added = poured + left, at every step', () => {
     fc.assert(
       fc.property(start, fc.array(step, { maxLength: 12 }), (cup, steps) => {
         const { states } = keepLedger(cup, steps, volumePerGram);
@@ -88,7 +105,7 @@ describe('keepLedger', () => {
     );
   });
 
-  test('keepLedger(pour) changes no concentration, and takes just its volume', () => {
+  test('afterStep(pour) changes no concentration, and takes just its volume', () => {
     fc.assert(
       fc.property(start, fc.double({ min: 0.01, max: 0.95, noNaN: true }), (cup, part) => {
         const volume = cupVolume(cup, volumePerGram);
@@ -109,7 +126,7 @@ describe('keepLedger', () => {
     );
   });
 
-  test('keepLedger(additions without a pour) does not care for their order', () => {
+  test('afterStep(additions without a pour) does not care for their order', () => {
     const additions = fc.array(
       fc.record({
         kind: fc.constant('add' as const),

@@ -140,7 +140,7 @@ describe('a match that is there again', () => {
     await expect.poll(() => says(page)).toBe('The round is noted.');
     await untilKept(page, 'match', '"do":"pour"');
     await page.reload();
-    await expect.poll(() => page.locator('[data-file="recipe"]').textContent()).toContain('- pour: 0.01 ml');
+    await expect.poll(() => page.locator('[data-file="recipe"]').textContent()).toContain('pour: 0.01 ml');
     await expect.poll(() => says(page)).toBe('');
     expect(errors).toEqual([]);
     await close();

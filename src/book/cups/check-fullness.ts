@@ -14,7 +14,7 @@ import type { FilledCup } from './fill-cup.ts';
  * @param volumePerGram ml that a gram of a material adds
  */
 export function checkFullness(
-  { spec, rounds, start }: FilledCup,
+  { spec, rounds, places, start }: FilledCup,
   settings: Pick<Settings, 'cupMl' | 'fill' | 'volume'>,
   volumePerGram: (material: string) => number,
   report: Report,
@@ -22,17 +22,17 @@ export function checkFullness(
   const { fields, recipe, path } = spec;
   const most = filledMl(settings);
   const volume = (state: CupState): number => cupVolume(state, volumePerGram);
-  const round = rounds.find(({ before }) => volume(before) > most * FULLNESS_LEEWAY);
+  const round = rounds.find(({ cup }) => volume(cup) > most * FULLNESS_LEEWAY);
   const first = volume(start) > most * FULLNESS_LEEWAY;
   if (!first && !round) return;
   const at =
     fields.plastic !== undefined && (first || !fields.log)
       ? ['plastic']
       : fields.log
-        ? ['log', round?.step ?? 0]
+        ? ['log', places[round?.first ?? 0] ?? 0]
         : undefined;
   if (!at) return;
-  const ml = volume(first ? start : round!.before);
+  const ml = volume(first ? start : round!.cup);
   report.add(
     'recipe/over-full',
     recipe,

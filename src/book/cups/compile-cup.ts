@@ -9,8 +9,18 @@ import type { Body } from '../../optics/stack.ts';
 import { sharedRange } from '../../units/shared-range.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
-import type { Appearance, Content, Cup, FlakeLook, Mold, PlasticShare, Round, Settings, Tier } from '../model.ts';
-import { photoOf } from '../photo-of.ts';
+import type {
+  Appearance,
+  Content,
+  Cup,
+  FlakeLook,
+  Mold,
+  PlasticShare,
+  Round,
+  RoundLook,
+  Settings,
+  Tier,
+} from '../model.ts';
 import { describeChange } from '../recipes/describe-change.ts';
 import type { Report } from '../report.ts';
 import { checkLoads } from '../shelf/check-loads.ts';
@@ -20,7 +30,6 @@ import { checkHeat, checkPouring } from './check-heat.ts';
 import { checkSeen, checkUnlogged } from './check-seen.ts';
 import type { FilledCup, FilledRound } from './fill-cup.ts';
 import type { CupPlace } from './place-in-bait.ts';
-import { seenByDaylight } from './seen-colour.ts';
 
 /** The shelf as the colours need it. */
 export type Shelf = ReadonlyMap<string, MaterialCore>;
@@ -71,7 +80,7 @@ export function compileCup(
   checkHeat(filled, heat.limit, shelf, settings.temperature, report);
   for (const [index, { seen = {} }] of (spec.fields.log ?? []).entries())
     checkSeen(seen, spec.recipe, [...spec.path, 'log', index, 'seen'], report);
-  checkUnlogged(spec.fields.log ?? [], spec.recipe, [...spec.path, 'log'], report);
+  checkUnlogged(filled, report);
   const plasticDensity = plastics.reduce(
     (sum, { material, fraction }) => sum + fraction * required(shelf, material).density,
     0,
@@ -117,49 +126,31 @@ function compileRounds(
   volumePerGram: (material: string) => number,
 ): Round[] {
   let before: { look: Appearance; contents: Amounts } | undefined;
-  return rounds.map((round, index): Round => {
-    const contents = concentrations(round.before);
+  return rounds.map(({ first: _, looked: __, ...round }): Round => {
+    const { cup, left, seen, heatedTo = 0 } = round;
+    const contents = concentrations(cup);
     const look = appearanceOf(bodyOf(contents), thickness);
     const change = before && describeChange(before, { look, contents });
     before = { look, contents };
-    const { seen } = round;
     return {
-      number: index + 1,
-      added: round.added,
-      plasticAddedMl: round.plasticAddedMl,
-      ...(round.nothingAdded ? { nothingAdded: true } : {}),
-      pouredMl: round.pouredMl,
-      ...defined({ heatedTo: round.heatedTo }),
-      ...((round.heatedTo ?? 0) > BURNT ? { burnt: true as const } : {}),
-      reheated: round.reheated,
-      ...defined({ note: round.note }),
-      ...(seen === undefined ? {} : seenOf(seen, look)),
-      contents: contentsOf(contents),
-      plasticMl: total(round.before.plastics),
-      volumeMl: cupVolume(round.before, volumePerGram),
-      leftMl: cupVolume(round.after, volumePerGram),
+      ...round,
+      volumeMl: cupVolume(cup, volumePerGram),
+      leftMl: cupVolume(left, volumePerGram),
       look,
-      ...defined({ change }),
+      ...defined({
+        burnt: heatedTo > BURNT ? (true as const) : undefined,
+        change,
+        seenDeltaE: seen && seenDeltaE(seen, look),
+      }),
     };
   });
 }
 
-type SeenFields = NonNullable<FilledRound['seen']>;
-
-function seenOf(seen: SeenFields, look: Appearance): Pick<Round, 'seen' | 'seenDeltaE'> {
-  const { 'over-white': white, 'over-black': black, note, photo } = seen;
-  const overWhite = white === undefined ? undefined : seenByDaylight(white);
-  const overBlack = black === undefined ? undefined : seenByDaylight(black);
-  return {
-    seen: {
-      ...defined({ overWhite, overBlack, note }),
-      ...(photo === undefined ? {} : { photo: photoOf(photo) }),
-    },
-    seenDeltaE: {
-      ...(overWhite === undefined ? {} : { overWhite: deltaE00(overWhite.lab, look.overWhite.lab) }),
-      ...(overBlack === undefined ? {} : { overBlack: deltaE00(overBlack.lab, look.overBlack.lab) }),
-    },
-  };
+function seenDeltaE({ overWhite, overBlack }: RoundLook, look: Appearance): NonNullable<Round['seenDeltaE']> {
+  return defined({
+    overWhite: overWhite && deltaE00(overWhite.lab, look.overWhite.lab),
+    overBlack: overBlack && deltaE00(overBlack.lab, look.overBlack.lab),
+  });
 }
 
 function naiveOf(

@@ -3,7 +3,6 @@
  *
  * @packageDocumentation
  */
-import type { LedgerStep } from '../../cup/ledger.ts';
 import { nearestFix } from '../../diagnostics/nearest-name.ts';
 import { formatDose } from '../../units/format-quantity.ts';
 import type { Quantity, Rate } from '../../units/quantity.ts';
@@ -73,11 +72,14 @@ export function noDrops({ id, kind }: CupMaterial, dose: Quantity | Rate): Findi
   };
 }
 
-/** Volumes are told in the unit of the pour and rounded down, so that a pour of what is told is possible. */
-export function overPoured(pour: WrittenAmount, leftMl: number, before: readonly LedgerStep[]): Finding {
+/**
+ * Volumes are told in the unit of the pour and rounded down, so that a pour of what is told is possible.
+ *
+ * @param poured what the pours before it have taken, ml
+ */
+export function overPoured(pour: WrittenAmount, leftMl: number, poured: number): Finding {
   const down = (ml: number): string => noMoreThan(ml, { volume: pour.unit });
   const most = down(leftMl);
-  const poured = before.reduce((sum, step) => sum + (step.kind === 'pour' ? step.ml : 0), 0);
   return {
     found: `${pour.text} poured`,
     expected: `at most the ${most} that are ${poured > 0 ? 'left ' : ''}in the cup`,

@@ -1,17 +1,15 @@
+import { CupLog, type LoggedAmount, type LogRound } from '../../cup/cup-log.ts';
 import {
   type Amounts,
-  afterStep,
   amountOf,
   type CupState,
   concentrations,
   cupVolume,
   EMPTY_CUP,
   isEmpty,
-  isOverPour,
-  type LedgerStep,
-  naiveSum,
   scaleCup,
   total,
+  withAdded,
 } from '../../cup/ledger.ts';
 import type { DiagnosticCode } from '../../diagnostics/catalogue.ts';
 import type { FieldPath } from '../../recipe/front-matter.ts';
@@ -22,6 +20,8 @@ import type { Quantity, Rate } from '../../units/quantity.ts';
 import { UNITS } from '../../units/unit.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
+import type { RoundLook } from '../model.ts';
+import { photoOf } from '../photo-of.ts';
 import { placeOfEnd } from '../read/place-of-end.ts';
 import type { Finding, Report } from '../report.ts';
 import { asWritten } from './as-written.ts';
@@ -37,24 +37,10 @@ import {
 } from './cup-findings.ts';
 import { type CupShelf, isNoName, nameFault, shelfNames, type Wanted } from './cup-shelf.ts';
 import type { CupSpec } from './cup-specs.ts';
+import { seenByDaylight } from './seen-colour.ts';
 
-/** One trial of a cup as the ledger sees it. */
-export interface FilledRound {
-  /** Index of its first step in the log. */
-  readonly step: number;
-  readonly added: { material: string; dose: string; grams: number }[];
-  plasticAddedMl: number;
-  /** The log says that nothing went in: `add: {}`. */
-  nothingAdded?: true;
-  pouredMl: number;
-  heatedTo?: number;
-  reheated: boolean;
-  note?: string;
-  seen?: NonNullable<NonNullable<CupSpec['fields']['log']>[number]['seen']>;
-  /** Before the pour. */
-  before: CupState;
-  after: CupState;
-}
+/** A round as the ledger keeps it. */
+export type FilledRound = LogRound<RoundLook>;
 
 /** A cup with its ledger kept. */
 export interface FilledCup {
@@ -71,6 +57,8 @@ export interface FilledCup {
   readonly startOf?: { readonly recipe: string; readonly cup: string };
   readonly written: readonly { readonly material: string; readonly dose: string }[];
   readonly rounds: readonly FilledRound[];
+  /** Which step of the file a step of the rounds is in. */
+  readonly places: readonly number[];
   /** Only with a log: as if nothing had been poured. */
   readonly naive?: Amounts;
   readonly leftMl?: number;
@@ -91,12 +79,10 @@ export function fillCup(
   filling.start(parent);
   filling.change(parent);
   const written = filling.add(fields.add ?? {}, [...path, 'add']).map(({ material, dose }) => ({ material, dose }));
-  const start = filling.state;
-  const rounds = filling.log();
+  const { state: start } = filling;
+  const log = filling.log();
   if (!filling.sound) return undefined;
-  const state = isEmpty(filling.state)
-    ? (rounds.findLast((round) => !isEmpty(round.before))?.before ?? start)
-    : filling.state;
+  const { rounds, last: state, left, naive } = log.history();
   return {
     spec,
     state,
@@ -106,23 +92,9 @@ export function fillCup(
     ...defined({ startOf: filling.startOf }),
     written,
     rounds,
-    ...(fields.log
-      ? {
-          naive: concentrations(naiveSum(start, filling.steps)),
-          leftMl: cupVolume(filling.state, filling.volumePerGram),
-        }
-      : {}),
+    places: filling.places,
+    ...(fields.log ? { naive: concentrations(naive), leftMl: cupVolume(left, filling.volumePerGram) } : {}),
   };
-}
-
-/** Whether another look at a cup begins here: a pour for one, or a view that was seen before. */
-function looksAgain(before: FilledRound['seen'], steps: Log): boolean {
-  const [step] = steps;
-  if (before === undefined || step === undefined) return false;
-  const { seen = {} } = step;
-  const sees = ('over-white' in seen && 'over-white' in before) || ('over-black' in seen && 'over-black' in before);
-  const next = steps.find((each) => each.seen ?? each.add ?? each.plastic);
-  return sees || (step.pour !== undefined && next?.seen !== undefined && next.add === undefined);
 }
 
 type Log = NonNullable<CupSpec['fields']['log']>;
@@ -133,8 +105,8 @@ class Filling {
   plasticMl = 0;
   startOf: FilledCup['startOf'];
   sound = true;
-  /** Steps of the log, for the sum of the notes. */
-  readonly steps: LedgerStep[] = [];
+  /** Which step of the file each step of the log is in. */
+  readonly places: number[] = [];
   readonly volumePerGram = (material: string): number => 1 / required(this.shelf.materials, material).density;
   private readonly spec: CupSpec;
   private readonly shelf: CupShelf;
@@ -229,19 +201,25 @@ class Filling {
   }
 
   /** Adds doses to the cup. */
-  add(doses: Readonly<Record<string, Quantity | Rate>>, path: FieldPath): FilledRound['added'] {
-    const added = this.doses(doses, path);
-    for (const { material, grams } of added) this.take({ kind: 'add', material, grams });
+  add(doses: Readonly<Record<string, Quantity | Rate>>, path: FieldPath): readonly LoggedAmount[] {
+    const added = this.doses(doses, path, this.state);
+    this.state = added.reduce(
+      (cup, { material, grams }) => withAdded(cup, { kind: 'add', material, grams }),
+      this.state,
+    );
     return added;
   }
 
-  /** Grams of doses, all counted against the plastic that is in the cup now. */
-  private doses(doses: Readonly<Record<string, Quantity | Rate>>, path: FieldPath): FilledRound['added'] {
-    const plasticMl = total(this.state.plastics);
+  /** Grams of doses, all counted against the plastic that is in the cup. */
+  private doses(
+    doses: Readonly<Record<string, Quantity | Rate>>,
+    path: FieldPath,
+    { plastics }: CupState,
+  ): readonly LoggedAmount[] {
+    const plasticMl = total(plastics);
     let plasticGrams = 0;
-    for (const id in this.state.plastics)
-      plasticGrams += this.state.plastics[id]! * required(this.shelf.materials, id).density;
-    const added: FilledRound['added'] = [];
+    for (const id in plastics) plasticGrams += plastics[id]! * required(this.shelf.materials, id).density;
+    const added: LoggedAmount[] = [];
     for (const [id, dose] of Object.entries(doses)) {
       if (!this.known(id, [...path, id], 'material', 'key')) continue;
       const material = required(this.shelf.materials, id);
@@ -260,76 +238,61 @@ class Filling {
     return added;
   }
 
-  private take(step: LedgerStep): boolean {
-    const next = afterStep(this.state, step, this.volumePerGram);
-    if (isOverPour(next)) return false;
-    this.state = next;
-    return true;
+  /** Reads the log: turns names and doses into steps, and says what cannot be done. */
+  log(): CupLog<RoundLook> {
+    const log = new CupLog<RoundLook>(this.state, this.volumePerGram);
+    for (const [index, step] of (this.spec.fields.log ?? []).entries())
+      this.step(
+        step,
+        [...this.spec.path, 'log', index],
+        (each) => {
+          this.places.push(index);
+          return log.take(each);
+        },
+        log,
+      );
+    return log;
   }
 
-  /** Takes the steps of the log, and gathers them into rounds: one ends when something is added after a pour or a look, or before another look. */
-  log(): FilledRound[] {
-    const rounds: FilledRound[] = [];
-    const log: Log = this.spec.fields.log ?? [];
-    for (const [index, step] of log.entries()) {
-      const at = [...this.spec.path, 'log', index];
-      const last = rounds.at(-1);
-      const starts = step.add !== undefined || step.plastic !== undefined;
-      const closed = last !== undefined && (last.pouredMl > 0 || last.seen !== undefined);
-      if (last === undefined || (starts && closed) || looksAgain(last.seen, log.slice(index))) {
-        rounds.push({
-          step: index,
-          added: [],
-          plasticAddedMl: 0,
-          pouredMl: 0,
-          reheated: false,
-          before: this.state,
-          after: this.state,
-        });
-      }
-      this.round(rounds.at(-1)!, step, at);
+  /** All that one step of a file says; heat belongs to the round that the rest of it is in. */
+  private step(
+    { plastic, add, pour, seen, heat, reheat, note }: Log[number],
+    at: FieldPath,
+    take: CupLog<RoundLook>['take'],
+    log: CupLog<RoundLook>,
+  ): void {
+    if (plastic) {
+      for (const [material, ml] of Object.entries(this.plastics([plastic], [...at, 'plastic'])))
+        take({ kind: 'plastic', material, ml });
     }
-    return rounds;
-  }
-
-  private round(round: FilledRound, step: Log[number], at: FieldPath): void {
-    const first = this.steps.length;
-    if (step.heat !== undefined) round.heatedTo = Math.max(step.heat, round.heatedTo ?? step.heat);
-    if (step.reheat) round.reheated = true;
-    const note = [round.note, step.note].filter((text) => text !== undefined).join(' ');
-    if (note !== '') round.note = note;
-    if (step.plastic) {
-      for (const [material, ml] of Object.entries(this.plastics([step.plastic], [...at, 'plastic']))) {
-        this.record({ kind: 'plastic', material, ml });
-        round.plasticAddedMl += ml;
-      }
+    if (add) {
+      if (isEmpty(log.cup) && this.sound) this.fault('recipe/empty-cup', [...at, 'add'], ADDED_TO_NOTHING, 'key');
+      take({ kind: 'add', amounts: this.doses(add, [...at, 'add'], log.cup) });
     }
-    if (step.add && isEmpty(this.state) && this.sound) {
-      this.fault('recipe/empty-cup', [...at, 'add'], ADDED_TO_NOTHING, 'key');
-    }
-    if (step.add) {
-      const added = this.doses(step.add, [...at, 'add']);
-      for (const { material, grams } of added) this.record({ kind: 'add', material, grams });
-      round.added.push(...added);
-      if (Object.keys(step.add).length === 0) round.nothingAdded = true;
-    }
-    if (first < this.steps.length || round.pouredMl === 0) round.before = this.state;
-    if (step.pour !== undefined) {
-      const leftMl = cupVolume(this.state, this.volumePerGram);
-      if (this.record({ kind: 'pour', ml: step.pour })) round.pouredMl += step.pour;
-      else if (this.sound) {
+    if (pour !== undefined) {
+      const over = take({ kind: 'pour', ml: pour });
+      if (over && this.sound) {
         const path = [...at, 'pour'];
-        const pour = asWritten(this.spec.recipe, path, { amount: step.pour, unit: 'ml' });
-        this.fault('recipe/over-poured', path, overPoured(pour, leftMl, this.steps));
+        const written = asWritten(this.spec.recipe, path, { amount: pour, unit: 'ml' });
+        this.fault('recipe/over-poured', path, overPoured(written, over.leftMl, log.pouredMl));
       }
     }
-    if (step.seen) round.seen = { ...round.seen, ...step.seen };
-    round.after = this.state;
+    if (seen) take({ kind: 'see', look: lookOf(seen) });
+    if (heat !== undefined || reheat) take({ kind: 'heat', ...defined({ celsius: heat, again: reheat }) });
+    if (note !== undefined) take({ kind: 'note', text: note });
   }
+}
 
-  private record(step: LedgerStep): boolean {
-    const taken = this.take(step);
-    if (taken) this.steps.push(step);
-    return taken;
-  }
+function lookOf({
+  'over-white': white,
+  'over-black': black,
+  note,
+  photo,
+}: NonNullable<Log[number]['seen']>): RoundLook {
+  return defined({
+    overWhite: white === undefined ? undefined : seenByDaylight(white),
+    overBlack: black === undefined ? undefined : seenByDaylight(black),
+    note,
+    photo: photo && photoOf(photo),
+  });
 }

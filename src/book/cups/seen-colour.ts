@@ -1,3 +1,4 @@
+import { type SeenViews, settledViews } from '../../matching/target/target-part.ts';
 import { colourOf } from '../../optics/appearance.ts';
 import { type LabD65, labFromTristimulus } from '../../optics/cielab.ts';
 import { hexFromLab } from '../../optics/display.ts';
@@ -11,7 +12,8 @@ import {
   type TargetColour,
 } from '../../recipe/colour-fields.ts';
 import { SURFACE_K1 } from '../../tables/surface.ts';
-import type { Colour } from '../model.ts';
+import { defined } from '../../values/defined.ts';
+import type { Colour, RoundLook } from '../model.ts';
 
 /** A colour of a file as the optics takes it. */
 export function statedColour(colour: SeenColour): StatedColour {
@@ -37,6 +39,12 @@ export function seenByDaylight(colour: TargetColour): Colour {
   if (isMeasured(colour)) return measured(colourOf(reflectanceBesideGloss(colour)).lab);
   const lab = labByDaylight(statedColour(colour));
   return typeof colour === 'string' ? { lab, hex: colour, mapped: false } : measured(lab);
+}
+
+/** What was seen of a round, as matching takes it; undefined where no colour was noted. */
+export function viewsOfLook({ overWhite, overBlack }: RoundLook = {}): SeenViews | undefined {
+  if (overWhite === undefined && overBlack === undefined) return undefined;
+  return settledViews(defined({ overWhite: overWhite?.lab, overBlack: overBlack?.lab }));
 }
 
 /** To four decimals, more than any instrument says; adapted to daylight the darkest can come out a hair below black. */

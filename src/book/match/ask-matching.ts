@@ -4,20 +4,17 @@
  * @packageDocumentation
  */
 
+import { type CupAsked, nextForCup, observationsOf, questionAskedFirst } from '../../matching/cup-question.ts';
 import { type CutBack, cutBack } from '../../matching/cut-back.ts';
 import { type FirstRecipe, firstRecipe } from '../../matching/first-recipe.ts';
-import { type NextAddition, type NextAdditionQuestion, nextAddition } from '../../matching/next-addition.ts';
-import { addedText } from '../../matching/proposals/proposal.ts';
-import { unloggedMove, unloggedQuestion } from '../../matching/rounds/unlogged.ts';
-import { shelfByName } from '../../matching/shelf/match-material.ts';
+import type { NextAddition } from '../../matching/next-addition.ts';
 import { substitutes } from '../../matching/substitutes/substitutes.ts';
 import type { Substitution } from '../../matching/substitutes/substitution.ts';
 import type { TargetPart } from '../../matching/target/target-part.ts';
 import { required } from '../../values/required.ts';
 import type { Book, Cup, Recipe, Target } from '../model.ts';
-import { cupAim, partFor, seenWhole } from './cup-aim.ts';
+import { askedCup, askedWith, cupOf, partFor, seenWhole, triedRounds } from './asked-cup.ts';
 import { cupLimits } from './cup-limits.ts';
-import { cupLeft, cupState, observationsOf, seenViews } from './cup-states.ts';
 
 /** What of the shelf may be used. */
 export interface Asking {
@@ -68,20 +65,25 @@ export function firstRecipeFor(
   return parts.map((part) => ({ part: part.name, recipe: ask([part]) }));
 }
 
+// What the look of a round may be mended by, in the words of a recipe's file.
+const TO_LOG =
+  ' Write what went in before that pour into the log, under `add`; if nothing did, write `add: {}` there. Until then leave the cup as it is.';
+
 /** What to add to a cup of a recipe now. */
 export function nextAdditionFor(
   book: Book,
   recipe: Recipe,
   cup: Cup,
   target: Target,
-  asking: Asking = {},
+  { inStock = false }: Asking = {},
 ): NextAddition {
-  return nextAddition(question(book, recipe, cup, target, asking));
+  return nextForCup(requiredCup(book, recipe, cup, target), askedWith(book, target.tolerance, inStock), TO_LOG).next;
 }
 
 /** Whether a cup of a recipe can be thinned back. */
 export function thinningFor(book: Book, recipe: Recipe, cup: Cup, target: Target): CutBack {
-  return cutBack(question(book, recipe, cup, target, {}));
+  const asked = requiredCup(book, recipe, cup, target);
+  return cutBack(questionAskedFirst(asked, askedWith(book, target.tolerance), TO_LOG).question);
 }
 
 /** What can stand for a material in a cup of a recipe. */
@@ -94,9 +96,9 @@ export function substitutesFor(
 ): Substitution {
   const thicknessMm = bodyMm(book, recipe);
   return substitutes({
-    cup: cupState(cup, cup.startMl, cup.contents),
+    cup: cupOf(cup, cup.startMl),
     thicknessMm,
-    rounds: observationsOf(cup, thicknessMm),
+    rounds: observationsOf(triedRounds(cup), thicknessMm),
     material,
     shelf: book.materials,
     bench: book.settings,
@@ -105,43 +107,10 @@ export function substitutesFor(
   });
 }
 
-/** What is to be asked of the last round of a cup before anything is added: see `unloggedMove`. */
-function askedOf(book: Book, recipe: Recipe, cup: Cup, target: Target, asking: Asking): string | undefined {
-  if (!cup.rounds.at(-1) || !seenViews(cup.rounds.at(-1)!)) return undefined;
-  const move = unloggedMove(observationsOf(cup, bodyMm(book, recipe)));
-  if (!move) return undefined;
-  const before = cup.rounds.slice(0, -1).findLastIndex((round) => seenViews(round) !== undefined);
-  const then = { ...cup, rounds: cup.rounds.slice(0, before + 1) };
-  const [proposed] = nextAdditionFor(book, recipe, then, target, asking).proposals;
-  const asks = unloggedQuestion(
-    move,
-    cup.rounds[before]!.number,
-    proposed && addedText(proposed.additions, proposed.thin, book.settings),
-  );
-  return `${asks} Write what went in before that pour into the log, under \`add\`; if nothing did, write \`add: {}\` there. Until then leave the cup as it is.`;
-}
-
-function question(book: Book, recipe: Recipe, cup: Cup, target: Target, asking: Asking): NextAdditionQuestion {
-  const { inStock = false } = asking;
-  const thickness = bodyMm(book, recipe);
-  const aim = cupAim(recipe, cup, target, { shelf: shelfByName(book.materials), bodyMm: thickness });
-  if (!aim) throw new RangeError(`no part of ${target.id} is for ${recipe.id}/${cup.name}; ask cupForMatching first`);
-  const last = cup.rounds.at(-1);
-  const left = cupLeft(cup);
-  const poured = last !== undefined && left === undefined;
-  const seen = last && left && seenViews(last);
-  return {
-    cup: poured ? { plastics: {}, materials: {} } : (left ?? cupState(cup, cup.startMl, cup.contents)),
-    target: aim.part,
-    shelf: book.materials,
-    bench: book.settings,
-    tolerance: target.tolerance,
-    rounds: observationsOf(cup, thickness),
-    ...(seen && left ? { seen: aim.asTarget(seen, left) } : {}),
-    startMl: Math.round(cup.rounds[0]?.plasticMl ?? cup.startMl),
-    limits: cupLimits(book.settings, { inStock }),
-    asks: left && askedOf(book, recipe, cup, target, asking),
-  };
+function requiredCup(book: Book, recipe: Recipe, cup: Cup, target: Target): CupAsked {
+  const asked = askedCup(recipe, cup, target, bodyMm(book, recipe));
+  if (!asked) throw new RangeError(`no part of ${target.id} is for ${recipe.id}/${cup.name}; ask cupForMatching first`);
+  return asked;
 }
 
 function bodyMm(book: Book, recipe: Recipe): number {

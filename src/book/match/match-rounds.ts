@@ -1,30 +1,13 @@
-import type { CupState } from '../../cup/ledger.ts';
+import { isEmpty } from '../../cup/ledger.ts';
+import { type AskedWith, type CupAsked, cupQuestion, unloggedLook } from '../../matching/cup-question.ts';
 import { nextAddition } from '../../matching/next-addition.ts';
 import { correctModel } from '../../matching/rounds/correct-model.ts';
-import { offsetsFor } from '../../matching/rounds/off-share.ts';
-import { unloggedMove, unloggedQuestion } from '../../matching/rounds/unlogged.ts';
 import { type MatchMaterial, shelfByName } from '../../matching/shelf/match-material.ts';
-import type { SeenViews } from '../../matching/target/target-part.ts';
-import { isNoVerdict, thresholdsFor, type Verdict, verdict, verdictOf } from '../../matching/target/verdict.ts';
-import type { TwoViews } from '../../optics/cup-body.ts';
-import { hexFromLab } from '../../optics/display.ts';
 import { required } from '../../values/required.ts';
-import type {
-  Colour,
-  Cup,
-  CupMatch,
-  Lab,
-  MatchedRound,
-  Mold,
-  Recipe,
-  RecipeMatch,
-  Settings,
-  Target,
-} from '../model.ts';
-import { type CupAim, cupAim } from './cup-aim.ts';
-import { cupLimits } from './cup-limits.ts';
-import { cupLeft, cupState, observationsOf, seenViews } from './cup-states.ts';
+import type { Cup, CupMatch, Mold, Recipe, RecipeMatch, Settings, Target } from '../model.ts';
+import { askedCup, askedWith } from './asked-cup.ts';
 import { cupUnderLights } from './cup-under-lights.ts';
+import { matchedRound, rounded } from './matched-round.ts';
 
 /** What a match is worked out with. */
 export interface MatchContext {
@@ -40,106 +23,33 @@ export function matchRounds(
   context: MatchContext,
 ): RecipeMatch | undefined {
   const bodyMm = required(context.molds, recipe.mold).bodyMm;
-  const shelf = shelfByName(context.materials);
   const cups = recipe.cups.flatMap((cup): CupMatch[] => {
-    const aim = cupAim(recipe, cup, target, { shelf, bodyMm });
-    return aim ? [matchCup(cup, aim, bodyMm, target.tolerance, context)] : [];
+    const asked = askedCup(recipe, cup, target, bodyMm);
+    return asked ? [matchCup(cup, asked, askedWith(context, target.tolerance))] : [];
   });
   return cups.length > 0 ? { target: target.id, tolerance: target.tolerance, cups } : undefined;
 }
 
-/** A round beside the target, with what it was reckoned from. */
-interface Matched {
-  readonly round: MatchedRound;
-  readonly state: CupState;
-  readonly views: SeenViews;
-}
-
-function matchCup(cup: Cup, aim: CupAim, bodyMm: number, tolerance: number, context: MatchContext): CupMatch {
-  const { materials, settings } = context;
-  const { part, moved } = aim;
-  const shelf = shelfByName(materials);
-  const observations = observationsOf(cup, bodyMm);
-  const known = (name: string): MatchMaterial => required(shelf, name);
-  const correction = correctModel(observations, known);
-  // By all that the rounds have taught, as the next addition is reckoned.
-  const predicted = (state: CupState): TwoViews => {
-    const { overWhite, overBlack } = aim.views(state);
-    const { offWhite, offBlack } = offsetsFor(correction, state, known);
-    return { overWhite: plus(overWhite, offWhite), overBlack: plus(overBlack, offBlack) };
-  };
-  const matched = (number: number, state: CupState, seen: SeenViews | undefined): Matched[] => {
-    const views = seen ? aim.asTarget(seen, state) : predicted(state);
-    const found = seen
-      ? verdict(views, part, thresholdsFor(tolerance))
-      : verdictOf(views, part, thresholdsFor(tolerance));
-    if (isNoVerdict(found)) return [];
-    const round: MatchedRound = {
-      number,
-      basis: seen ? 'seen' : 'predicted',
-      ...(moved && seen ? { moved } : {}),
-      ...(views.overWhite === undefined ? {} : { overWhite: stated(views.overWhite) }),
-      ...(views.overBlack === undefined ? {} : { overBlack: stated(views.overBlack) }),
-      verdict: keptVerdict(found),
-    };
-    return [{ round, state, views }];
-  };
-  const all =
-    cup.rounds.length > 0
-      ? cup.rounds.flatMap((round) =>
-          matched(round.number, cupState(cup, round.plasticMl, round.contents), seenViews(round)),
-        )
-      : matched(1, cupState(cup, 100, cup.contents), undefined);
+function matchCup({ name: cup }: Cup, asked: CupAsked, asking: AskedWith): CupMatch {
+  const { aim, question } = cupQuestion(asked, asking);
+  const shelf = shelfByName(asking.shelf);
+  const correction = correctModel(question.rounds ?? [], (name) => required(shelf, name));
+  // A cup without a log is a round that was not looked at.
+  const tried = asked.rounds.length > 0 ? asked.rounds : [{ number: 1, cup: asked.start }];
+  const all = tried.flatMap((round) => {
+    const matched = matchedRound(round, { aim, correction, shelf, tolerance: asking.tolerance });
+    return matched ? [{ ...matched, state: round.cup }] : [];
+  });
   const rounds = all.map(({ round }) => round);
   const last = all.at(-1);
-  const left = cupLeft(cup);
-  if (!last) return { cup: cup.name, part: part.name, rounds };
-  const found = {
-    cup: cup.name,
-    part: part.name,
-    rounds,
-    lights: rounded(cupUnderLights(aim, last.state, last.views)),
-  };
-  if (last.round.verdict.within || !left) return found;
-  const seen = seenViews(cup.rounds.at(-1)!);
-  const move = seen && unloggedMove(observations);
-  const next = nextAddition({
-    cup: left,
-    target: part,
-    shelf: materials,
-    bench: settings,
-    tolerance,
-    rounds: observations,
-    ...(seen ? { seen: aim.asTarget(seen, left) } : {}),
-    startMl: Math.round(cup.rounds[0]!.plasticMl),
-    limits: cupLimits(settings),
-    ...(move ? { asks: unloggedQuestion(move, cup.rounds.at(-1)!.number - 1) } : {}),
-  });
-  const { advice, sentence, proposals, missing } = next;
+  const known = { cup, part: asked.part.name, rounds };
+  if (!last) return known;
+  const found = { ...known, lights: rounded(cupUnderLights(aim, last.state, last.views)) };
+  const isLeft = asked.rounds.length > 0 && !isEmpty(question.cup);
   // What is to be asked is told to the maker, with its place: see `checkUnlogged`.
-  return advice === 'fault' || advice === 'leave' || advice === 'ask'
+  if (last.round.verdict.within || !isLeft || unloggedLook(asked)) return found;
+  const { advice, sentence, proposals, missing } = nextAddition(question);
+  return advice === 'fault' || advice === 'leave'
     ? found
     : { ...found, next: rounded({ advice, sentence, proposals, missing }) };
-}
-
-function plus({ L, a, b }: Lab, off: Lab): Lab {
-  return { L: Math.min(100, Math.max(0, L + off.L)), a: a + off.a, b: b + off.b };
-}
-
-function stated(lab: Lab): Colour {
-  return { lab: rounded(lab), ...hexFromLab(lab) };
-}
-
-function keptVerdict(found: Verdict): Verdict {
-  return rounded(found);
-}
-
-/** A plain value with its numbers to four decimals: more than any of them deserves. */
-function rounded<T>(value: T): T {
-  if (typeof value === 'number') return Number(value.toFixed(4)) as T;
-  if (Array.isArray(value)) return value.map(rounded) as T;
-  if (typeof value === 'object' && value !== null) {
-    return Object.fromEntries(Object.entries(value).map(([name, part]) => [name, rounded(part)])) as T;
-  }
-  return value;
 }

@@ -1,3 +1,4 @@
+import type { Amounts } from '../../cup/ledger.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
@@ -89,6 +90,9 @@ function sharedTargets(book: Book, full: readonly Recipe[]): readonly Target[] {
     .map((target) => (target.publish === 'look' ? lookOfTarget(target) : target));
 }
 
+const namesIn = (amounts: Amounts): readonly { readonly material: string }[] =>
+  Object.keys(amounts).map((material) => ({ material }));
+
 /** What readers are told is in the cups of a recipe, was in them, or was changed in them. */
 function materialsOf({ cups, changes }: Recipe): readonly string[] {
   return [
@@ -96,7 +100,7 @@ function materialsOf({ cups, changes }: Recipe): readonly string[] {
       ...plastics,
       ...contents,
       ...written,
-      ...rounds.flatMap((round) => [...round.added, ...round.contents]),
+      ...rounds.flatMap(({ added, cup }) => [...added, ...namesIn(cup.plastics), ...namesIn(cup.materials)]),
       ...(naive?.contents ?? []),
     ]),
     ...changes.flatMap(({ change }) => change.doses),

@@ -7,6 +7,7 @@
  *
  * @packageDocumentation
  */
+import type { CupState } from '../../cup/ledger.ts';
 import type { Batch } from '../../cup/plan-batch.ts';
 import type {
   Appearance,
@@ -71,19 +72,21 @@ const CHANGE: FieldTable<Change> = {
 
 const SOURCE: FieldTable<Recipe['source']> = { path: 'shared', text: 'shared' };
 
+const STATE: FieldTable<CupState> = { plastics: 'shared', materials: 'shared' };
+
 const ROUND: FieldTable<Round> = {
   number: 'shared',
   added: { material: 'shared', dose: 'shared', grams: 'shared' },
   plasticAddedMl: 'shared',
-  nothingAdded: 'shared',
+  unlogged: 'shared',
   pouredMl: 'shared',
   heatedTo: 'shared',
   burnt: 'shared',
   reheated: 'shared',
   note: 'shared',
   seen: { overWhite: COLOUR, overBlack: COLOUR, note: 'shared', photo: PHOTO },
-  contents: CONTENT,
-  plasticMl: 'shared',
+  cup: STATE,
+  left: STATE,
   volumeMl: 'shared',
   leftMl: 'shared',
   look: APPEARANCE,

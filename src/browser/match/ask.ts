@@ -4,35 +4,22 @@
  * @packageDocumentation
  */
 
-import type { CupAim } from '../../book/match/cup-aim.ts';
 import { cupLimits } from '../../book/match/cup-limits.ts';
+import { type CupAnswer, type CupAsked, nextForCup, observationsOf } from '../../matching/cup-question.ts';
 import { type FirstRecipe, firstRecipe } from '../../matching/first-recipe.ts';
-import { type NextAddition, nextAddition } from '../../matching/next-addition.ts';
-import { addedText, type Proposal } from '../../matching/proposals/proposal.ts';
+import type { Proposal } from '../../matching/proposals/proposal.ts';
 import type { RecipeAmount, RecipeProposal } from '../../matching/proposals/recipe-proposal.ts';
-import { unloggedMove, unloggedQuestion } from '../../matching/rounds/unlogged.ts';
+import type { Observation } from '../../matching/rounds/correct-model.ts';
 import type { TargetPart } from '../../matching/target/target-part.ts';
 import type { MatchPageData } from '../../render/pages/match.ts';
-import type { VolumeUnit } from '../../units/volume-text.ts';
-import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
-import { aimFor, bodyOf, densityIn } from './aim-for.ts';
 import { bookAmount, fileDose } from './dose-text.ts';
-import { leadsByWeight } from './leads-by-weight.ts';
 import { within } from './limits.ts';
+import { bodyOf, densityIn } from './page-shelf.ts';
 import { shelfLeft } from './shelf-left.ts';
-import {
-  beforeLastLook,
-  begunAnew,
-  type CupNow,
-  cupNow,
-  partOfSide,
-  type Work,
-  type WorkAmount,
-  type WorkSide,
-  type WorkStep,
-} from './work.ts';
+import { begunAnew, partOfSide, sideOf, type Work, type WorkAmount, type WorkSide, type WorkStep } from './work.ts';
 import { bookColour, colourText, type WorkColour } from './work-colour.ts';
+import { type CupNow, cupNow, logNow, triedRounds } from './work-log.ts';
 
 /** Recipes for one side, or for both together. */
 export interface FirstAnswer {
@@ -41,12 +28,8 @@ export interface FirstAnswer {
 }
 
 /** All that is worked out of a cup. */
-export interface CupAdvice {
+export interface CupAdvice extends CupAnswer {
   readonly now: CupNow;
-  readonly aim: CupAim;
-  readonly next: NextAddition;
-  /** The last round moved with nothing logged: what had been proposed before it, if anything was. */
-  readonly unlogged?: { readonly proposed?: Proposal };
 }
 
 /** A new match: a target that is to be described. */
@@ -170,47 +153,42 @@ export function amountsOf(
   });
 }
 
+/** A cup of a match as it is asked about, judged as the book judges the recipe that is taken away. */
+function askedCup(work: Work, index: number, now: CupNow, data: MatchPageData): CupAsked {
+  const bodyMm = bodyOf(work, data);
+  const density = densityIn(data);
+  const other = work.arrangement === 'together' ? cupNow(work, 1 - index, density) : undefined;
+  const taught = (at: number): readonly Observation[] =>
+    (work.cups[at]!.earlier ?? []).flatMap((log) => observationsOf(triedRounds(logNow(work, log, density)), bodyMm));
+  return {
+    start: now.start,
+    rounds: triedRounds(now),
+    taught: taught(index),
+    part: partOfSide(sideOf(work, index)),
+    other: other && {
+      cup: other.last,
+      rounds: [...taught(1 - index), ...observationsOf(triedRounds(other), bodyMm)],
+      share: HALF,
+    },
+    bodyMm,
+    startMl: work.plasticMl,
+  };
+}
+
+// The recipe's file gives no shares, so both cups of a laminate have half of the bait.
+const HALF = 0.5;
+
 /** What a cup is to show, what it is like now, and what to add to it. */
 export function adviceFor(work: Work, index: number, data: MatchPageData): CupAdvice {
-  const now = cupNow(work, index, densityIn(data), bodyOf(work, data));
-  const aim = aimFor(work, index, data);
   const { settings } = data;
-  const unlogged = unloggedIn(work, index, now, data);
-  const next = nextAddition({
-    cup: now.cup,
-    target: aim.part,
+  const now = cupNow(work, index, densityIn(data));
+  const answer = nextForCup(askedCup(work, index, now, data), {
     shelf: shelfLeft(work, data),
     bench: settings,
     tolerance: work.tolerance,
-    rounds: now.rounds,
-    ...(now.seen ? { seen: aim.asTarget(now.seen, now.looked) } : {}),
-    startMl: work.plasticMl,
     limits: cupLimits(settings, work),
-    asks: unlogged?.asks,
   });
-  return { now, aim, next, ...defined({ unlogged }) };
-}
-
-/** What is to be asked of the last round, with what had been proposed before it; undefined where nothing is. */
-function unloggedIn(
-  work: Work,
-  index: number,
-  now: CupNow,
-  data: MatchPageData,
-): { readonly asks: string; readonly proposed?: Proposal } | undefined {
-  const move = now.seen && unloggedMove(now.rounds);
-  if (!move) return undefined;
-  const [proposed] = adviceFor(beforeLastLook(work, index), index, data).next.proposals;
-  const words = proposed && addedWords(proposed, data.settings);
-  return { asks: unloggedQuestion(move, now.rounds.at(-2)!.number, words), ...defined({ proposed }) };
-}
-
-/** What a proposal adds, in the way of measuring it that leads. */
-function addedWords({ additions, thin, left, weighedDeltaE }: Proposal, settings: VolumeUnit): string {
-  const asMeasured = leadsByWeight(left.deltaE, left.within, weighedDeltaE)
-    ? additions.map(({ title, text, weighed }) => ({ title, text: weighed?.text ?? text }))
-    : additions;
-  return addedText(asMeasured, thin, settings);
+  return { now, ...answer };
 }
 
 /** A proposal as steps of the log. */

@@ -4,19 +4,21 @@
  * @packageDocumentation
  */
 
+import { leadsByWeight } from '../../matching/measure/best-tools.ts';
 import { volumeInField } from '../../units/volume-field.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
 import { required } from '../../values/required.ts';
 import { adviceFor, amountsOf, stepsOf } from './ask.ts';
 import { typedAmount } from './dose-text.ts';
 import { type CupDraft, withoutRound } from './drafts.ts';
-import { leadsByWeight } from './leads-by-weight.ts';
 import { lastDone } from './log-view.ts';
+import { densityIn } from './page-shelf.ts';
 import { isMistyped, readRound, volumeIn } from './read-forms.ts';
 import type { MatchScreen } from './screen.ts';
 import type { MatchState } from './state.ts';
-import { begunAnew, doings, type WorkStep, withoutLastDone, withSteps, withStepsBeforeLook } from './work.ts';
+import { begunAnew, doings, type WorkStep, withoutLastDone, withSteps } from './work.ts';
 import { colourText } from './work-colour.ts';
+import { cupNow, withStepsBeforeLook } from './work-log.ts';
 
 /** Actions on the cups. */
 export class CupActions {
@@ -45,13 +47,12 @@ export class CupActions {
       this.screen.say('Log what went in: it goes in before the round.');
       return;
     }
-    const { unlogged, now } = adviceFor(work, index, data);
-    const number = now.rounds.at(-1)?.number;
+    const number = cupNow(work, index, densityIn(data)).rounds.at(-1)?.number;
     if (wentIn === 'nothing') {
       this.logBefore(index, [{ do: 'add', amounts: [] }], `The log says that nothing went in before round ${number}.`);
       return;
     }
-    const proposed = unlogged?.proposed;
+    const proposed = adviceFor(work, index, data).unlogged?.proposed;
     if (!proposed) return;
     const { left, weighedDeltaE } = proposed;
     const steps = stepsOf(proposed, data, leadsByWeight(left.deltaE, left.within, weighedDeltaE));
@@ -70,7 +71,7 @@ export class CupActions {
 
   noteRound(index: number): void {
     const { data, work, drafts } = this.state;
-    const { now } = adviceFor(work, index, data);
+    const now = cupNow(work, index, densityIn(data));
     const round = this.screen.part(`[data-cup="${index}"] [data-round]`);
     const steps = readRound(round, now.volumeMl, data.settings, drafts[index]?.pouredMl);
     if (isMistyped(steps)) {
@@ -86,8 +87,7 @@ export class CupActions {
     const cup = screen.part(`[data-cup="${index}"]`);
     const select = cup.querySelector<HTMLSelectElement>('[name="material"]')!;
     const at = cup.querySelector<HTMLInputElement>('[name="amount"]')!;
-    const { now } = adviceFor(work, index, data);
-    const plastic = Object.entries(now.cup.plastics);
+    const plastic = Object.entries(cupNow(work, index, densityIn(data)).cup.plastics);
     const ml = plastic.reduce((sum, [, each]) => sum + each, 0);
     const grams = plastic.reduce((sum, [id, each]) => sum + each * (materials.get(id)?.density ?? 1), 0);
     const amount = typedAmount(at.value, required(materials, select.value), { ml, grams });
@@ -109,7 +109,7 @@ export class CupActions {
   undo(index: number): void {
     const { state } = this;
     const { steps } = state.work.cups[index]!;
-    const what = lastDone(steps);
+    const what = lastDone(steps, cupNow(state.work, index, densityIn(state.data)).rounds);
     const last = doings(steps).at(-1) ?? [];
     state.work = withoutLastDone(state.work, index);
     state.begun = true;
@@ -137,7 +137,8 @@ export class CupActions {
   }
 
   private logBefore(index: number, steps: readonly WorkStep[], says: string, draft?: CupDraft): void {
-    if (!this.state.put(withStepsBeforeLook(this.state.work, index, ...steps))) return;
+    const { work, data } = this.state;
+    if (!this.state.put(withStepsBeforeLook(work, index, steps, densityIn(data)))) return;
     if (draft) this.state.draft(index, draft);
     this.show(index, says);
   }

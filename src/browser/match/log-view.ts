@@ -9,13 +9,14 @@ import { noMoreThan } from '../../units/volume-field.ts';
 import { isToBeMixed } from './mix-view.ts';
 import { type MatchShown, titleIn } from './shown.ts';
 import { spoonWords } from './spoon-words.ts';
-import { type CupNow, doings, nextRound, type WorkStep } from './work.ts';
+import { doings, type WorkStep } from './work.ts';
 import { colourText } from './work-colour.ts';
+import { type CupNow, roundOfStep } from './work-log.ts';
 
 /** The log of a cup, and what is in it. */
 export function logView(
   steps: readonly WorkStep[],
-  { cup, volumeMl }: Pick<CupNow, 'cup' | 'volumeMl'>,
+  { cup, volumeMl, rounds }: Pick<CupNow, 'cup' | 'volumeMl' | 'rounds'>,
   shown: MatchShown,
 ): Html {
   const { settings } = shown.data;
@@ -29,14 +30,14 @@ export function logView(
   return html`<div class="match-log"><div><h3>The log</h3>${
     steps.length === 0
       ? html`<p>Plain plastic.</p>`
-      : html`<ol>${linesOf(steps, shown)}</ol><p class="match-buttons"><button class="quiet" type="button" data-undo>Take back ${lastDone(steps)}</button></p>`
+      : html`<ol>${linesOf(steps, rounds, shown)}</ol><p class="match-buttons"><button class="quiet" type="button" data-undo>Take back ${lastDone(steps, rounds)}</button></p>`
   }</div><div><h3>${toMix ? 'In the cup when it is mixed' : 'Really in the cup'}</h3><p>${noMoreThan(Math.max(0, volumeMl), settings)}${total(cup.plastics) > 1e-6 ? '' : ': it is empty'}.${limit ? ` Not above ${limitText(limit.celsius, settings)}, for ${titleIn(shown, limit.material)}.` : ''}</p>${inside.length === 0 ? '' : html`<ul class="match-inside">${inside}</ul>`}</div></div>`;
 }
 
 /** What was done last, as the end of "Take back …". */
-export function lastDone(steps: readonly WorkStep[]): string {
+export function lastDone(steps: readonly WorkStep[], rounds: CupNow['rounds']): string {
   const last = doings(steps).at(-1)?.[0]?.do;
-  if (steps.at(-1)?.do === 'see') return `round ${nextRound(steps) - 1}`;
+  if (steps.at(-1)?.do === 'see') return `round ${rounds.at(-1)?.number}`;
   return steps.length === 1 && isToBeMixed({ steps })
     ? 'the recipe'
     : last === 'pour'
@@ -45,12 +46,13 @@ export function lastDone(steps: readonly WorkStep[]): string {
 }
 
 /** A line for everything that was done in one go. */
-function linesOf(steps: readonly WorkStep[], shown: MatchShown): Html {
-  let round = 0;
+function linesOf(steps: readonly WorkStep[], rounds: CupNow['rounds'], shown: MatchShown): Html {
+  let first = 0;
   const toMix = isToBeMixed({ steps });
   const lines = doings(steps).map((together) => {
     const looked = together.some((step) => step.do === 'see');
-    if (looked) round++;
+    const round = roundOfStep(rounds, first);
+    first += together.length;
     const words = together.map(
       (step, index) =>
         html`${index > 0 ? '; ' : ''}${stepWords(step, shown, looked || index > 0, toMix && step === steps[0])}`,

@@ -3,8 +3,10 @@
  *
  * @packageDocumentation
  */
+
 import { costWords } from '../../book/words/cost-words.ts';
 import type { FirstRecipe } from '../../matching/first-recipe.ts';
+import { leadsByWeight } from '../../matching/measure/best-tools.ts';
 import { weightsText } from '../../matching/measure/weigh-doses.ts';
 import { addedText, type PredictedColour, type Proposal } from '../../matching/proposals/proposal.ts';
 import type { RecipeProposal } from '../../matching/proposals/recipe-proposal.ts';
@@ -13,7 +15,6 @@ import { type ChipColours, chips } from '../../render/swatch/chip.ts';
 import { deltaEText, moneyText, sentence, volumeText } from '../../render/words.ts';
 import { noMoreThan } from '../../units/volume-field.ts';
 import type { CupAdvice } from './ask.ts';
-import { leadsByWeight } from './leads-by-weight.ts';
 import { limitWords, type MatchShown, titleIn } from './shown.ts';
 import type { WorkSide } from './work.ts';
 import { hexOfColour, type WorkColour } from './work-colour.ts';

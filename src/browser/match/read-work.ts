@@ -131,7 +131,7 @@ function sideOf(value: unknown): WorkSide {
 
 function cupOf(value: unknown): WorkCup {
   const fields = object(value);
-  const steps = (each: unknown): readonly WorkStep[] => list(each, MOST.steps).map(stepOf);
+  const steps = (each: unknown): readonly WorkStep[] => withRoundsMarked(list(each, MOST.steps).map(stepOf));
   return {
     name: name(fields.name),
     steps: steps(fields.steps),
@@ -140,6 +140,13 @@ function cupOf(value: unknown): WorkCup {
       maybe(fields.earlier, (each) => list(each, MOST.earlier).map(steps)),
     ),
   };
+}
+
+/** A log of a match that was kept before steps were marked has a round in two of them. */
+function withRoundsMarked(steps: readonly WorkStep[]): readonly WorkStep[] {
+  return steps.map((step, index) =>
+    step.do === 'see' && steps[index - 1]?.do === 'pour' ? { ...step, also: true } : step,
+  );
 }
 
 function stepOf(value: unknown): WorkStep {

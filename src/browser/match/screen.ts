@@ -138,7 +138,7 @@ export class MatchScreen {
         side: sideOf(work, index),
         advice,
         ...defined({ look, alone }),
-        rounds: roundsSeen(advice, work.tolerance),
+        rounds: roundsSeen(advice, work.tolerance, data),
         draft: drafts[index] ?? {},
       },
       this.state,

@@ -1,10 +1,10 @@
 import type { MatchPageData } from '../../render/pages/match.ts';
 import { volumeInField } from '../../units/volume-field.ts';
 import { required } from '../../values/required.ts';
-import { densityIn } from './aim-for.ts';
 import { bookAmount } from './dose-text.ts';
 import { leastPlasticMl } from './least-plastic.ts';
 import { LIMITS } from './limits.ts';
+import { densityIn } from './page-shelf.ts';
 import type { NoWork } from './read-work.ts';
 import type { Work, WorkStep } from './work.ts';
 

@@ -51,3 +51,11 @@ export function byHandWords(byHandDeltaE: number | undefined): string {
 export function leastLeft({ deltaE, weighedDeltaE = deltaE }: LeftByTools): number {
   return Math.min(deltaE, weighedDeltaE);
 }
+
+// Weighing leads where drops and spoons miss and it comes this much nearer, ΔE00 (convention of this book).
+const CLEARLY_NEARER = 0.5;
+
+/** Whether something is better weighed than dropped and spooned. */
+export function leadsByWeight(deltaE: number, within: boolean, weighedDeltaE: number | undefined): boolean {
+  return weighedDeltaE !== undefined && !within && weighedDeltaE < deltaE - CLEARLY_NEARER;
+}

@@ -11,6 +11,8 @@ import { type Contents, contentsOf, likeness } from './likeness.ts';
 
 /** A round: what was in the cup, and what it looked like. */
 export interface Observation {
+  /** Among the rounds of its cup, from 1. */
+  readonly number?: number;
   /** Before the pour. */
   readonly cup: CupState;
   readonly thicknessMm: number;

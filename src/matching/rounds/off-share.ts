@@ -1,5 +1,6 @@
 import type { CupState } from '../../cup/ledger.ts';
 import type { Lab } from '../../optics/cielab.ts';
+import type { TwoViews } from '../../optics/cup-body.ts';
 import { required } from '../../values/required.ts';
 import type { Ingredient } from '../measure/measure-doses.ts';
 import type { CupShelf } from '../mix/cup-model.ts';
@@ -45,6 +46,22 @@ const nameOf = ({ material }: Ingredient): string => material.id;
 export function offsetsFor(correction: ModelCorrection, cup: CupState, shelf: CupShelf): Offsets {
   const { learntFrom } = correction;
   return partOf(correction, learntFrom === undefined ? 1 : likeness(contentsOf(cup), learntFrom, shelf));
+}
+
+/** What the model makes of a cup, with what it is off by there: a colour that can be seen, no lighter than white and no darker than black. */
+export function withOffsets(
+  { overWhite, overBlack }: TwoViews,
+  correction: ModelCorrection,
+  cup: CupState,
+  shelf: ReadonlyMap<string, MatchMaterial>,
+): TwoViews {
+  const { offWhite, offBlack } = offsetsFor(correction, cup, (name) => required(shelf, name));
+  const plus = ({ L, a, b }: Lab, off: Lab): Lab => ({
+    L: Math.min(100, Math.max(0, L + off.L)),
+    a: a + off.a,
+    b: b + off.b,
+  });
+  return { overWhite: plus(overWhite, offWhite), overBlack: plus(overBlack, offBlack) };
 }
 
 /** A part of what the model is off by. */

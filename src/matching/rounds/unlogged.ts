@@ -4,7 +4,7 @@
  * @packageDocumentation
  */
 import { deltaE00 } from '../../optics/delta-e00.ts';
-import type { SeenViews } from '../target/target-part.ts';
+import { isReversed, type SeenViews } from '../target/target-part.ts';
 import { differenceText } from '../words.ts';
 import type { Observation } from './correct-model.ts';
 
@@ -17,7 +17,7 @@ export interface UnloggedMove {
 }
 
 /** How two looks at the same cup differ, where that is more than two test pours can; undefined where it is not, or no view is known of both. */
-export function movedBetween(one: SeenViews, other: SeenViews): UnloggedMove | undefined {
+function movedBetween(one: SeenViews, other: SeenViews): UnloggedMove | undefined {
   const moved = (['overWhite', 'overBlack'] as const).flatMap((view) => {
     const [before, after] = [one[view], other[view]];
     return before && after ? [deltaE00(before, after)] : [];
@@ -26,10 +26,17 @@ export function movedBetween(one: SeenViews, other: SeenViews): UnloggedMove | u
   return deltaE > BETWEEN_POURS ? { deltaE } : undefined;
 }
 
-/** Whether the last of some rounds has moved with nothing logged since the one before it. */
-export function unloggedMove(rounds: readonly Observation[]): UnloggedMove | undefined {
-  const [before, last] = rounds.slice(-2);
-  return last?.unlogged ? movedBetween(before!.seen, last.seen) : undefined;
+/** By how much each of some rounds has moved with nothing logged since the one before it; a look that cannot be says nothing of the next. */
+export function unloggedMoves(
+  rounds: readonly Pick<Observation, 'seen' | 'unlogged'>[],
+): readonly (UnloggedMove | undefined)[] {
+  let before: SeenViews = {};
+  return rounds.map(({ seen, unlogged }) => {
+    if (!unlogged) before = {};
+    const move = isReversed(seen) ? undefined : movedBetween(before, seen);
+    before = isReversed(seen) ? {} : { ...before, ...seen };
+    return move;
+  });
 }
 
 /**

@@ -1,4 +1,4 @@
-import { seenWhole } from '../../book/match/cup-aim.ts';
+import { seenWhole } from '../../book/match/asked-cup.ts';
 import type { Target } from '../../book/model.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';

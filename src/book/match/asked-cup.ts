@@ -1,0 +1,98 @@
+import type { CupState } from '../../cup/ledger.ts';
+import { scaleAmounts } from '../../cup/ledger.ts';
+import { type AskedWith, type CupAsked, observationsOf, type TriedRound } from '../../matching/cup-question.ts';
+import type { MatchMaterial } from '../../matching/shelf/match-material.ts';
+import { settledViews, type TargetPart } from '../../matching/target/target-part.ts';
+import { defined } from '../../values/defined.ts';
+import { viewsOfLook } from '../cups/seen-colour.ts';
+import type { Cup, Recipe, Settings, Target } from '../model.ts';
+import { cupLimits } from './cup-limits.ts';
+
+type PartsOf = Pick<Target, 'parts' | 'apart'>;
+type CupsOf = Pick<Recipe, 'cups' | 'pattern'>;
+
+/** The part of a target that a cup is for: the one of its name, or the only one where the cup is the only one. */
+export function partFor(target: Pick<Target, 'parts'>, cup: string, cups: number): TargetPart | undefined {
+  const part =
+    target.parts.find(({ name }) => name === cup) ??
+    (target.parts.length === 1 && cups === 1 ? target.parts[0] : undefined);
+  return (
+    part &&
+    settledViews({
+      name: part.name,
+      overWhite: part.overWhite.lab,
+      ...defined({ overBlack: part.overBlack?.lab, reflectance: part.reflectance }),
+      thicknessMm: part.thicknessMm,
+    })
+  );
+}
+
+/**
+ * Whether the parts of a target are the two sides of a finished bait. That is what a maker holds in the hand, so it is the rule: each
+ * side is seen with the other one behind it, through the whole thickness. A target that was cut open says `apart: true`, and then each
+ * part is its cup alone; so is every part of a target with more than two.
+ */
+export function seenWhole({ parts, apart }: PartsOf): boolean {
+  return parts.length === 2 && !apart;
+}
+
+/**
+ * A cup of a recipe as it is asked about; undefined where no part of the target is for it.
+ *
+ * Of a target that was seen whole (see `seenWhole`), the cup is judged as the finished bait would show it, with the recipe's other cup,
+ * as that one is now, behind it. A test pour is one cup alone, at the thickness of the mold's body.
+ *
+ * @param bodyMm thickness of a test pour
+ */
+export function askedCup(recipe: CupsOf, cup: Cup, target: PartsOf, bodyMm: number): CupAsked | undefined {
+  const part = partFor(target, cup.name, recipe.cups.length);
+  if (!part) return undefined;
+  const other = otherSide(recipe, cup, target);
+  return {
+    start: cupOf(cup, cup.startMl),
+    rounds: triedRounds(cup),
+    part,
+    bodyMm,
+    startMl: cup.startMl,
+    other: other && {
+      cup: cupOf(other, other.startMl),
+      rounds: observationsOf(triedRounds(other), bodyMm),
+      share: other.share / (cup.share + other.share),
+    },
+  };
+}
+
+/** What a cup of a book is brought to its target with. */
+export function askedWith(
+  { materials, settings }: { readonly materials: readonly MatchMaterial[]; readonly settings: Settings },
+  tolerance: number,
+  inStock = false,
+): AskedWith {
+  return { shelf: materials, bench: settings, tolerance, limits: cupLimits(settings, { inStock }) };
+}
+
+/** The rounds of a cup as matching takes them. */
+export function triedRounds({ rounds }: Pick<Cup, 'rounds'>): readonly TriedRound[] {
+  return rounds.map(({ number, cup, left, seen, unlogged }) => ({
+    number,
+    cup,
+    left,
+    ...defined({ seen: viewsOfLook(seen), unlogged }),
+  }));
+}
+
+/** A cup of so many ml of plastic, as it is after its last round. */
+export function cupOf({ plastics, contents }: Pick<Cup, 'plastics' | 'contents'>, plasticMl: number): CupState {
+  return {
+    plastics: Object.fromEntries(plastics.map(({ material, fraction }) => [material, fraction * plasticMl])),
+    materials: scaleAmounts(
+      Object.fromEntries(contents.map(({ material, gramsPerMl }) => [material, gramsPerMl])),
+      plasticMl,
+    ),
+  };
+}
+
+function otherSide({ cups, pattern }: CupsOf, cup: Cup, target: PartsOf): Cup | undefined {
+  if (pattern !== 'laminate' || cups.length !== 2 || !seenWhole(target)) return undefined;
+  return cups.find((each) => each.name !== cup.name);
+}

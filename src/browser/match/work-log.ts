@@ -1,0 +1,91 @@
+import { type CupHistory, type LogRound, type LogStep, readLog } from '../../cup/cup-log.ts';
+import { type CupState, cupVolume } from '../../cup/ledger.ts';
+import type { TriedRound } from '../../matching/cup-question.ts';
+import { type SeenViews, settledViews } from '../../matching/target/target-part.ts';
+import type { Lab } from '../../optics/cielab.ts';
+import { defined } from '../../values/defined.ts';
+import { inOneGo, type Work, type WorkStep, withCup } from './work.ts';
+import { labOfColour, type WorkColour } from './work-colour.ts';
+
+/** What was seen of a cup of a match. */
+export interface WorkLook {
+  readonly overWhite?: WorkColour;
+  readonly overBlack?: WorkColour;
+  readonly note?: string;
+}
+
+/** What the log of a cup comes to. */
+export interface CupNow extends Pick<CupHistory<WorkLook>, 'rounds' | 'last'> {
+  readonly start: CupState;
+  /** What is left. */
+  readonly cup: CupState;
+  readonly volumeMl: number;
+  /** What the cup looks like as it is; absent where it was not looked at since something was added. */
+  readonly seen?: SeenViews;
+}
+
+/** Density of a material, g/ml. */
+export type Density = (material: string) => number;
+
+/** The log of a cup, read. */
+export function cupNow(work: Work, index: number, density: Density): CupNow {
+  return logNow(work, work.cups[index]!.steps, density);
+}
+
+/** A log of a match, read: that of a cup, or of one that was given up. */
+export function logNow({ plastic, plasticMl }: Work, steps: readonly WorkStep[], density: Density): CupNow {
+  const perGram = (material: string): number => 1 / density(material);
+  const start = { plastics: { [plastic]: plasticMl }, materials: {} };
+  const { rounds, left, last } = readLog(
+    start,
+    steps.map((step) => logStep(step, plastic)),
+    perGram,
+  );
+  const seen = viewsOf(rounds.at(-1)?.seen);
+  return { start, rounds, cup: left, last, volumeMl: cupVolume(left, perGram), ...defined({ seen }) };
+}
+
+/** Step for step, so that a round says which of them it has. */
+function logStep(step: WorkStep, plastic: string): LogStep<WorkLook> {
+  switch (step.do) {
+    case 'add':
+      return { kind: 'add', amounts: step.amounts };
+    case 'plastic':
+      return { kind: 'plastic', material: plastic, ml: step.ml };
+    case 'pour':
+      return { kind: 'pour', ml: step.ml };
+    case 'see': {
+      const { overWhite, overBlack, note } = step;
+      return { kind: 'see', look: defined({ overWhite, overBlack, note }) };
+    }
+  }
+}
+
+/** What was seen of a round, as matching takes it; undefined where no colour was noted. */
+export function viewsOf({ overWhite, overBlack }: WorkLook = {}): SeenViews | undefined {
+  if (overWhite === undefined && overBlack === undefined) return undefined;
+  const lab = (colour: WorkColour | undefined): Lab | undefined =>
+    colour === undefined ? undefined : labOfColour(colour);
+  return settledViews(defined({ overWhite: lab(overWhite), overBlack: lab(overBlack) }));
+}
+
+/** The rounds of a cup as matching takes them. */
+export function triedRounds({ rounds }: Pick<CupNow, 'rounds'>): readonly TriedRound[] {
+  return rounds.map(({ seen, ...round }) => ({ ...round, ...defined({ seen: viewsOf(seen) }) }));
+}
+
+/** The work with steps that were done before the last round in which a colour was seen, though they were not noted then. */
+export function withStepsBeforeLook(work: Work, index: number, done: readonly WorkStep[], density: Density): Work {
+  const { rounds } = cupNow(work, index, density);
+  const looked = rounds.findLast(({ seen }) => viewsOf(seen))?.looked;
+  return withCup(work, index, ({ steps, ...cup }) => {
+    // A round that is noted with its pour is one thing that was done.
+    const at = looked === undefined ? steps.length : steps.findLastIndex((step, each) => each <= looked && !step.also);
+    return { ...cup, steps: [...steps.slice(0, at), ...inOneGo(done), ...steps.slice(at)] };
+  });
+}
+
+/** Number of the round that a step of a log is in. */
+export function roundOfStep(rounds: readonly Pick<LogRound<WorkLook>, 'first' | 'number'>[], step: number): number {
+  return rounds.findLast(({ first }) => first <= step)?.number ?? 1;
+}

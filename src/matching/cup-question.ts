@@ -1,0 +1,136 @@
+/**
+ * The question that a cup puts to matching: made from its log in one way, for the book, the commands and the page.
+ *
+ * @packageDocumentation
+ */
+import type { LogRound } from '../cup/cup-log.ts';
+import { type CupState, isEmpty } from '../cup/ledger.ts';
+import { defined } from '../values/defined.ts';
+import { leadsByWeight } from './measure/best-tools.ts';
+import { type NextAddition, type NextAdditionQuestion, nextAddition } from './next-addition.ts';
+import { addedText, type Proposal } from './proposals/proposal.ts';
+import type { Observation } from './rounds/correct-model.ts';
+import { aimAt, type CupAim, type OtherSide } from './rounds/cup-aim.ts';
+import { type UnloggedMove, unloggedMoves, unloggedQuestion } from './rounds/unlogged.ts';
+import type { MatchBench } from './shelf/match-bench.ts';
+import { type MatchMaterial, shelfByName } from './shelf/match-material.ts';
+import type { AdditionLimits } from './shelf/usable-materials.ts';
+import type { SeenViews, TargetPart } from './target/target-part.ts';
+
+/** A round of a log, with what was seen of it; absent where no colour was noted. */
+export type TriedRound = Pick<LogRound<SeenViews>, 'number' | 'cup' | 'left' | 'seen' | 'unlogged'>;
+
+/** A cup that is to be brought to a part of a target. */
+export interface CupAsked {
+  /** Before its first round. */
+  readonly start: CupState;
+  /** All of them, looked at or not. */
+  readonly rounds: readonly TriedRound[];
+  /** Looks at cups that were given up for this one: they have taught how the shelf is. */
+  readonly taught?: readonly Observation[];
+  readonly part: TargetPart;
+  /** The other cup of a finished bait, behind this one. */
+  readonly other?: OtherSide | undefined;
+  /** Thickness of a test pour, mm. */
+  readonly bodyMm: number;
+  /** Plastic that a new cup would begin with, ml. */
+  readonly startMl: number;
+}
+
+/** What it may be brought there with. */
+export interface AskedWith {
+  readonly shelf: readonly MatchMaterial[];
+  readonly bench: MatchBench;
+  /** ΔE00 */
+  readonly tolerance: number;
+  readonly limits: AdditionLimits;
+}
+
+/** A look that moved with nothing logged since the one before it. */
+export interface UnloggedLook {
+  readonly move: UnloggedMove;
+  /** Number of the round before. */
+  readonly since: number;
+  /** The cup as it was after that round. */
+  readonly cupBefore: CupAsked;
+}
+
+/** A question, and what the cup is judged by. */
+export interface CupQuestion {
+  readonly question: NextAdditionQuestion;
+  readonly aim: CupAim;
+  /** Its last look moved with nothing logged: what had been proposed before it, if anything was. */
+  readonly unlogged?: { readonly proposed?: Proposal };
+}
+
+/** What to do with a cup now. */
+export interface CupAnswer extends Omit<CupQuestion, 'question'> {
+  readonly next: NextAddition;
+}
+
+/** The rounds in which a colour was seen, as matching learns from them. */
+export function observationsOf(rounds: readonly TriedRound[], bodyMm: number): readonly Observation[] {
+  return rounds.flatMap(({ number, cup, seen, unlogged }): Observation[] =>
+    seen ? [{ number, cup, thicknessMm: bodyMm, seen, ...defined({ unlogged }) }] : [],
+  );
+}
+
+/** What is to be asked of the last round before anything is made of it; undefined where nothing is. */
+export function unloggedLook(asked: CupAsked): UnloggedLook | undefined {
+  const { rounds } = asked;
+  if (rounds.at(-1)?.seen === undefined) return undefined;
+  const seen = rounds.filter((round): round is TriedRound & { readonly seen: SeenViews } => round.seen !== undefined);
+  const move = unloggedMoves(seen).at(-1);
+  const before = seen.at(-2);
+  if (!move || !before) return undefined;
+  return { move, since: before.number, cupBefore: { ...asked, rounds: rounds.slice(0, rounds.indexOf(before) + 1) } };
+}
+
+/** The question that a cup as it is now puts to matching, and what it is judged by. */
+export function cupQuestion(
+  { start, rounds, taught = [], part, other, bodyMm, startMl }: CupAsked,
+  asking: AskedWith,
+): CupQuestion {
+  const learned = [...taught, ...observationsOf(rounds, bodyMm)];
+  const aim = aimAt(part, learned, { shelf: shelfByName(asking.shelf), bodyMm }, other);
+  const last = rounds.at(-1);
+  const cup = last?.left ?? start;
+  const seen = isEmpty(cup) ? undefined : last?.seen;
+  const question = {
+    ...asking,
+    cup,
+    target: aim.part,
+    rounds: learned,
+    startMl,
+    ...defined({ seen: seen && aim.asTarget(seen, cup) }),
+  };
+  return { aim, question };
+}
+
+/**
+ * The question of a cup, with what must be answered before anything is done to it.
+ *
+ * @param toLog what to do about that, as sentences to follow it
+ */
+export function questionAskedFirst(asked: CupAsked, asking: AskedWith, toLog = ''): CupQuestion {
+  const made = cupQuestion(asked, asking);
+  const unlogged = unloggedLook(asked);
+  if (!unlogged) return made;
+  const [proposed] = nextForCup(unlogged.cupBefore, asking).next.proposals;
+  const words = unloggedQuestion(unlogged.move, unlogged.since, proposed && addedWords(proposed, asking.bench));
+  return { ...made, question: { ...made.question, asks: `${words}${toLog}` }, unlogged: defined({ proposed }) };
+}
+
+/** What to do with a cup now; `toLog` as of `questionAskedFirst`. */
+export function nextForCup(asked: CupAsked, asking: AskedWith, toLog = ''): CupAnswer {
+  const { question, ...judgedBy } = questionAskedFirst(asked, asking, toLog);
+  return { ...judgedBy, next: nextAddition(question) };
+}
+
+/** What a proposal adds, in the way of measuring it that leads. */
+function addedWords({ additions, thin, left, weighedDeltaE }: Proposal, bench: MatchBench): string {
+  const asMeasured = leadsByWeight(left.deltaE, left.within, weighedDeltaE)
+    ? additions.map(({ title, text, weighed }) => ({ title, text: weighed?.text ?? text }))
+    : additions;
+  return addedText(asMeasured, thin, bench);
+}

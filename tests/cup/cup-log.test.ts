@@ -1,0 +1,144 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { type LogStep, readLog } from '../../src/cup/cup-log.ts';
+import { type CupState, total } from '../../src/cup/ledger.ts';
+
+interface Look {
+  readonly overWhite?: string;
+  readonly overBlack?: string;
+  readonly note?: string;
+}
+
+const START: CupState = { plastics: { supple: 100 }, materials: {} };
+const add = (grams = 1): LogStep<Look> => ({
+  kind: 'add',
+  amounts: [{ material: 'peat', dose: `${grams} g`, grams }],
+});
+const NOTHING: LogStep<Look> = { kind: 'add', amounts: [] };
+const pour = (ml: number): LogStep<Look> => ({ kind: 'pour', ml });
+const see = (look: Look = { overWhite: '#8a6a45' }): LogStep<Look> => ({ kind: 'see', look });
+const thin = (ml: number): LogStep<Look> => ({ kind: 'plastic', material: 'supple', ml });
+const read = (...steps: readonly LogStep<Look>[]): ReturnType<typeof readLog<Look>> => readLog(START, steps, () => 0);
+
+/** First step, what was poured and what was seen of each round. */
+const rounds = (...steps: readonly LogStep<Look>[]): readonly unknown[] =>
+  read(...steps).rounds.map(({ first, pouredMl, seen }) => [first, pouredMl, seen?.overWhite, seen?.overBlack]);
+
+describe('where a round ends', () => {
+  test('readLog(…) begins another where something goes in after a pour or a look', () => {
+    expect(rounds(add(), pour(14), add(), see(), thin(10), pour(5))).toEqual([
+      [0, 14, undefined, undefined],
+      [2, 0, '#8a6a45', undefined],
+      [4, 5, undefined, undefined],
+    ]);
+    expect(rounds(add(), add(), thin(3), see())).toHaveLength(1);
+  });
+
+  test('readLog(…) begins another with a pour that is looked at after a look; baits that are poured at last are none', () => {
+    expect(rounds(add(), pour(14), see(), pour(3), pour(10), see(), pour(60))).toEqual([
+      [0, 14, '#8a6a45', undefined],
+      [3, 73, '#8a6a45', undefined],
+    ]);
+  });
+
+  test('readLog(…) takes over white, then over black for one look, and the same backing again for another', () => {
+    const white = { overWhite: '#8a6a45' };
+    const black = { overBlack: '#3a2a25' };
+    expect(rounds(add(), pour(9), see(white), see(black), see(black))).toEqual([
+      [0, 9, '#8a6a45', '#3a2a25'],
+      [4, 0, undefined, '#3a2a25'],
+    ]);
+  });
+
+  test('readLog(…) gives heat and notes to the round that goes on', () => {
+    const { rounds: all } = read(
+      { kind: 'heat', celsius: 170 },
+      add(),
+      pour(14),
+      see(),
+      { kind: 'heat', celsius: 175, again: true },
+      pour(10),
+      { kind: 'heat', celsius: 172 },
+      { kind: 'note', text: 'a little dull' },
+      see(),
+      { kind: 'note', text: 'left to cool' },
+    );
+    expect(all.map(({ heatedTo, reheated, note }) => [heatedTo, reheated, note])).toEqual([
+      [175, true, undefined],
+      [172, false, 'a little dull left to cool'],
+    ]);
+  });
+
+  test('readLog(…) says which look has nothing before it that went in, nor that nothing did', () => {
+    const unlogged = (...steps: readonly LogStep<Look>[]): readonly unknown[] =>
+      read(...steps).rounds.map((round) => round.unlogged);
+    expect(unlogged(pour(14), see())).toEqual([undefined]);
+    expect(unlogged(add(), see(), pour(14), see())).toEqual([undefined, true]);
+    expect(unlogged(add(), see(), NOTHING, pour(14), see())).toEqual([undefined, undefined]);
+    expect(unlogged(add(), see(), thin(5), pour(14), see())).toEqual([undefined, undefined]);
+    // A note alone is no colour.
+    expect(unlogged(add(), see(), add(), see({ note: 'dull' }), pour(14), see())).toEqual([
+      undefined,
+      undefined,
+      undefined,
+    ]);
+  });
+});
+
+describe('what a log leaves', () => {
+  test('readLog(…) keeps the cup of each round before its pour and after it, and the sum of the notes', () => {
+    const { rounds: all, left, last, naive } = read(add(2), pour(50), see(), add(1), pour(50));
+    expect(all.map(({ cup, left: after }) => [cup.materials.peat, after.materials.peat])).toEqual([
+      [2, 1],
+      [2, 0],
+    ]);
+    expect(total(left.plastics)).toBe(0);
+    expect(last).toEqual({ plastics: { supple: 50 }, materials: { peat: 2 } });
+    expect(naive).toEqual({ plastics: { supple: 100 }, materials: { peat: 3 } });
+  });
+
+  test('readLog(a pour of more than there is) leaves it out', () => {
+    const { left, rounds: all } = read(pour(30), pour(71), pour(70));
+    expect(total(left.plastics)).toBe(0);
+    expect(all.map(({ pouredMl }) => pouredMl)).toEqual([100]);
+  });
+
+  const step: fc.Arbitrary<LogStep<Look>> = fc.oneof(
+    fc.double({ min: 0, max: 5, noNaN: true }).map(add),
+    fc.double({ min: 0.1, max: 40, noNaN: true }).map(pour),
+    fc.double({ min: 0.1, max: 40, noNaN: true }).map(thin),
+    fc
+      .record({ overWhite: fc.constant('#8a6a45'), overBlack: fc.constant('#3a2a25') }, { requiredKeys: [] })
+      .map((look) => see(look)),
+    fc.constant(NOTHING),
+  );
+
+  test('readLog(any log) loses nothing: what went in is what was poured and what is left, round by round', () => {
+    fc.assert(
+      fc.property(fc.array(step, { maxLength: 20 }), (steps) => {
+        const { rounds: all, left } = read(...steps);
+        expect(all.map(({ number }) => number)).toEqual(all.map((_, index) => index + 1));
+        let before = START;
+        for (const { added, plasticAddedMl, pouredMl, cup, left: after } of all) {
+          const grams = added.reduce((sum, each) => sum + each.grams, 0);
+          expect(total(cup.plastics)).toBeCloseTo(total(before.plastics) + plasticAddedMl, 8);
+          expect(total(cup.materials)).toBeCloseTo(total(before.materials) + grams, 8);
+          expect(total(after.plastics)).toBeCloseTo(total(cup.plastics) - pouredMl, 8);
+          before = after;
+        }
+        expect(left).toEqual(before);
+      }),
+    );
+  });
+
+  test('readLog(any log, and more of it) keeps the rounds but the last one or two as they were', () => {
+    fc.assert(
+      fc.property(fc.array(step, { maxLength: 12 }), fc.array(step, { maxLength: 3 }), (steps, more) => {
+        const [before, after] = [read(...steps).rounds, read(...steps, ...more).rounds];
+        expect(after.length).toBeGreaterThanOrEqual(before.length);
+        const settled = Math.max(0, before.length - 1);
+        expect(after.slice(0, settled)).toEqual(before.slice(0, settled));
+      }),
+    );
+  });
+});
