@@ -1,26 +1,18 @@
 import { expect, test } from 'vitest';
-import { PAGES } from '../../src/render/pages.ts';
-import { bookOf, contextOf, MAKERS_BOOK, pageOf, SAMPLE_BOOK, SAMPLE_FILES } from './sample-book.ts';
-
-/** Every page of a book, by its path. */
-async function pagesOf(book: typeof SAMPLE_BOOK): Promise<readonly (readonly [string, string])[]> {
-  const context = await contextOf(book, '');
-  return PAGES.flatMap((kind) =>
-    kind.items(book).map((item) => {
-      const url = kind.url(item);
-      return [url, kind.render({ ...context, url }, item)] as const;
-    }),
-  );
-}
+import { allByRole, byRole, documentOf, wordsIn } from '../page-dom.ts';
+import { bookOf, everyPage, MAKERS_BOOK, readPage, SAMPLE_BOOK, SAMPLE_FILES } from './sample-book.ts';
 
 test('every page of the maker’s own copy says that it is, and is not for search engines; no page that readers get does', async () => {
-  for (const [url, page] of await pagesOf(MAKERS_BOOK)) {
-    expect(page, url).toContain('<aside class="own-copy" aria-label="Edition">');
-    expect(page, url).toContain('<meta name="robots" content="noindex, nofollow">');
-    expect(page, url).not.toMatch(/property="og:|rel="canonical"/);
+  for (const [url, html] of await everyPage(MAKERS_BOOK)) {
+    const page = documentOf(html);
+    expect(allByRole(page, 'complementary', { name: 'Edition' }), url).toHaveLength(1);
+    expect(page.querySelector('meta[name="robots"]')?.getAttribute('content'), url).toBe('noindex, nofollow');
+    expect(page.querySelector('meta[property^="og:"], link[rel="canonical"]'), url).toBeNull();
   }
-  for (const [url, page] of await pagesOf(SAMPLE_BOOK)) {
-    expect(page, url).not.toMatch(/own-copy|"robots"|publish-note|card-mark/i);
+  for (const [url, html] of await everyPage(SAMPLE_BOOK)) {
+    const page = documentOf(html);
+    expect(allByRole(page, 'complementary', { name: 'Edition' }), url).toEqual([]);
+    expect(page.querySelector('meta[name="robots"], .publish-note, .card-mark'), url).toBeNull();
   }
 });
 
@@ -28,22 +20,19 @@ test('the maker’s own copy has every recipe in full, and says on its page what
   const said: Readonly<Record<string, readonly [string, string?]>> = {
     'weir-foam': ['Published: readers get the whole recipe.'],
     hush: [
-      'Look only: readers see its name and its look, but no amounts. Anyone with your materials can match what they see; <code>publish: no</code> keeps it to yourself.',
+      'Look only: readers see its name and its look, but no amounts. Anyone with your materials can match what they see; publish: no keeps it to yourself.',
       'look only',
     ],
     secret: ['Not published: readers never see it.', 'not published'],
   };
-  const home = await pageOf('home', '', MAKERS_BOOK);
+  const home = await readPage('home', '', MAKERS_BOOK);
   for (const [id, [note, word]] of Object.entries(said)) {
-    const page = await pageOf('recipe', id, MAKERS_BOOK);
-    expect(page).toContain(`${note}</p></header>`);
-    expect(page).toContain('<h2 id="cups">What goes in</h2>');
-    const mark = word === undefined ? '' : `, <span class="publish-[a-z]+">${word}</span>`;
-    expect(home).toMatch(
-      new RegExp(
-        `href="\\./colours/${id}/"(?:(?!</a>)[\\s\\S])*</a><p class="tile-note">(?:<svg[\\s\\S]*?</svg>)?<span>[^<]*${mark}</span></p>`,
-      ),
-    );
+    const page = await readPage('recipe', id, MAKERS_BOOK);
+    expect(wordsIn(page.querySelector('article > header > :last-child')!)).toBe(note);
+    expect(allByRole(page, 'heading', { name: 'What goes in' })).toHaveLength(1);
+    const tile = home.querySelector(`a[href="./colours/${id}/"]`)!.closest('li')!;
+    const mark = /(?:not published|look only)$/.exec(wordsIn(byRole(tile, 'paragraph')))?.[0];
+    expect(mark).toBe(word);
   }
 });
 
@@ -58,42 +47,48 @@ test('the maker’s own copy says of materials, molds and targets that readers d
     'mine',
   );
   const only = 'Only in your own copy: no recipe that you publish in full uses it.';
-  expect(await pageOf('material', 'ash', book)).toContain(only);
-  expect(await pageOf('mold', 'leaf', book)).toContain(only);
-  expect(await pageOf('target', 'post', book)).toContain('Not published: readers never see it.');
-  expect(await pageOf('material', 'peat', book)).not.toContain(only);
-  expect(await pageOf('target', 'rack', book)).toContain('Published: readers see this page.');
+  const words = async (kind: string, id: string): Promise<string> => wordsIn(await readPage(kind, id, book));
+  expect(await words('material', 'ash')).toContain(only);
+  expect(await words('mold', 'leaf')).toContain(only);
+  expect(await words('target', 'post')).toContain('Not published: readers never see it.');
+  expect(await words('material', 'peat')).not.toContain(only);
+  expect(await words('target', 'rack')).toContain('Published: readers see this page.');
 });
 
 test('a card of what is not published says so on every side, and leads to no address that is not there', async () => {
+  const marks = (card: Document): readonly string[] =>
+    allByRole(card, 'article').map((side) => allByRole(side, 'strong').map(wordsIn).join());
   for (const kind of ['recipe-card', 'recipe-card-4x6']) {
-    const secret = await pageOf(kind, 'secret', MAKERS_BOOK);
-    const sides = secret.match(/<article class="card /g)!.length;
-    expect(secret.match(/<b class="card-mark">Not published<\/b>/g)).toHaveLength(sides);
-    expect(secret).not.toContain('class="qr"');
-    const look = await pageOf(kind, 'hush', MAKERS_BOOK);
-    expect(look).toContain('<b class="card-mark">Look only</b>');
-    expect(look).toContain('class="qr"');
-    expect(await pageOf(kind, 'weir-foam', MAKERS_BOOK)).not.toContain('card-mark');
+    const secret = await readPage(kind, 'secret', MAKERS_BOOK);
+    expect(marks(secret).length).toBeGreaterThan(0);
+    for (const mark of marks(secret)) expect(mark).toContain('Not published');
+    expect(allByRole(secret, 'img', { name: /^QR/ })).toEqual([]);
+    const look = await readPage(kind, 'hush', MAKERS_BOOK);
+    for (const mark of marks(look)) expect(mark).toContain('Look only');
+    expect(allByRole(look, 'img', { name: /^QR/ })).not.toEqual([]);
+    expect(marks(await readPage(kind, 'weir-foam', MAKERS_BOOK)).join()).not.toMatch(/published|look only/i);
   }
 });
 
 test('readers are told what a batch takes in all, and neither costs nor a filter by what is left', async () => {
   const [shared, mine] = [
-    await pageOf('recipe', 'weir-foam', SAMPLE_BOOK),
-    await pageOf('recipe', 'weir-foam', MAKERS_BOOK),
+    await readPage('recipe', 'weir-foam', SAMPLE_BOOK),
+    await readPage('recipe', 'weir-foam', MAKERS_BOOK),
   ];
-  expect(shared).toContain('<h2 id="costs">What it takes in all</h2>');
-  expect(shared).toMatch(/<th scope="col">Material<\/th><th scope="col">Takes<\/th><\/tr>/);
-  expect(mine).toContain('<h2 id="costs">Cost and shopping</h2>');
-  expect(await pageOf('match', '', SAMPLE_BOOK)).not.toContain('name="inStock"');
-  expect(await pageOf('match', '', MAKERS_BOOK)).toContain('name="inStock"');
+  const takes = byRole(shared, 'heading', { name: 'What it takes in all' }).closest('section')!;
+  expect(allByRole(takes, 'columnheader').map(wordsIn)).toEqual(['Material', 'Takes']);
+  expect(allByRole(mine, 'heading', { name: 'Cost and shopping' })).toHaveLength(1);
+  const inStock = async (book: typeof SAMPLE_BOOK): Promise<number> =>
+    (await readPage('match', '', book)).querySelectorAll('[name="inStock"]').length;
+  expect([await inStock(SAMPLE_BOOK), await inStock(MAKERS_BOOK)]).toEqual([0, 1]);
 });
 
 test('your own page of a look-only recipe says what a look cannot keep; other pages, and those of readers, do not', async () => {
-  const warning = 'Anyone with your materials can match what they see; <code>publish: no</code> keeps it to yourself.';
-  expect(await pageOf('recipe', 'hush', MAKERS_BOOK)).toContain(warning);
-  expect(await pageOf('recipe', 'weir-foam', MAKERS_BOOK)).not.toContain(warning);
-  expect(await pageOf('recipe', 'secret', MAKERS_BOOK)).not.toContain(warning);
-  expect(await pageOf('recipe', 'hush')).not.toContain(warning);
+  const warning = 'Anyone with your materials can match what they see; publish: no keeps it to yourself.';
+  const warns = async (id: string, book: typeof SAMPLE_BOOK): Promise<boolean> =>
+    wordsIn(await readPage('recipe', id, book)).includes(warning);
+  expect(await warns('hush', MAKERS_BOOK)).toBe(true);
+  expect(await warns('weir-foam', MAKERS_BOOK)).toBe(false);
+  expect(await warns('secret', MAKERS_BOOK)).toBe(false);
+  expect(await warns('hush', SAMPLE_BOOK)).toBe(false);
 });

@@ -5,6 +5,7 @@ import type { GraphLayout } from '../../src/lineage/graph.ts';
 import { layoutGraph } from '../../src/lineage/layout.ts';
 import type { Assets, PageContext, PageKind } from '../../src/render/page.ts';
 import { familyGraph, PAGES } from '../../src/render/pages.ts';
+import { documentOf } from '../page-dom.ts';
 
 /** A title that would run if it were written as it is. */
 export const HOSTILE_TITLE = `<script>alert("1")</script> & <img src=x onerror='alert(2)'>`;
@@ -156,4 +157,20 @@ export function kindOf(kind: string): PageKind {
 export async function pageOf(kind: string, item = '', book: Book = SAMPLE_BOOK): Promise<string> {
   const page = kindOf(kind);
   return page.render(await contextOf(book, page.url(item)), item);
+}
+
+/** The same, to ask for what is on it. */
+export async function readPage(kind: string, item = '', book: Book = SAMPLE_BOOK): Promise<Document> {
+  return documentOf(await pageOf(kind, item, book));
+}
+
+/** Every page of a book, as `[path, html]`. */
+export async function everyPage(book: Book = SAMPLE_BOOK): Promise<readonly (readonly [string, string])[]> {
+  const context = await contextOf(book, '');
+  return PAGES.flatMap((kind) =>
+    kind.items(book).map((item) => {
+      const url = kind.url(item);
+      return [url, kind.render({ ...context, url }, item)] as const;
+    }),
+  );
 }
