@@ -27,7 +27,7 @@ import { readThings, type Things } from './read/read-things.ts';
 import { usualPlastic } from './read/usual-things.ts';
 import type { RecipeCore } from './recipes/compile-recipe.ts';
 import { compileRecipes, fillCups } from './recipes/compile-recipes.ts';
-import { compareRecipes, joinRecipes, showMaterials, withUse } from './recipes/join-recipes.ts';
+import { compareRecipes, joinRecipes, showMaterials, usesOf } from './recipes/join-recipes.ts';
 import { type Report, reportInto, reportOnly } from './report.ts';
 import { settingsOf, withRoom } from './settings.ts';
 import type { MaterialCore } from './shelf/compile-material.ts';
@@ -216,6 +216,7 @@ function joinBook(
   const compared = compareRecipes(kept(parts.cores), context, things, report);
   const gone = out();
   const { recipes, families } = joinRecipes(compared.filter(({ source }) => !gone.has(source.path)));
+  const uses = usesOf(recipes);
   return {
     format: 3,
     edition: 'mine',
@@ -228,7 +229,7 @@ function joinBook(
     settings,
     recipes,
     looks: [],
-    materials: [...shown.values()].map((material) => withUse(material, recipes)),
+    materials: [...shown.values()].map((material) => ({ ...material, usedIn: uses.get(material.id) ?? [] })),
     molds: [...molds.values()].map(
       (mold): Mold => ({ ...mold, usedIn: recipes.filter((recipe) => recipe.mold === mold.id).map(({ id }) => id) }),
     ),

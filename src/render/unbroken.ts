@@ -30,8 +30,9 @@ export function unitsKept(text: string): string {
     .replace(DIFFERENCE, `$1${NO_BREAK}`);
 }
 
-// What is not prose keeps its spaces, as what is copied from it must.
-const TOKENS = /<(script|style|pre|code|textarea)\b[\s\S]*?<\/\1>|<[^>]*>|[^<]+/g;
+// What is not prose keeps its spaces, as what is copied from it must. Tags that follow one another are one token: a drawing has thousands.
+const TOKENS =
+  /<(script|style|pre|code|textarea)\b[\s\S]*?<\/\1>|(?:<(?!(?:script|style|pre|code|textarea)\b)[^>]*>)+|<[^>]*>|[^<]+/g;
 
 /** A page in whose text no line ends between a number and its unit; tags, scripts and code stay as they are. */
 export function unitsKeptIn(page: string): string {

@@ -91,18 +91,21 @@ export function joinRecipes(compared: readonly ComparedRecipe[]): {
   return { recipes, families };
 }
 
-/** A material with where it is used. */
-export function withUse(material: ShownMaterial, recipes: readonly Recipe[]): Material {
-  const plasticUse = (cup: Recipe['cups'][number]): number =>
-    cup.plastics.some((plastic) => plastic.material === material.id) ? 1 : 0;
-  return {
-    ...material,
-    usedIn: recipes.flatMap(({ id, cups }) =>
-      cups.flatMap((cup) => {
-        const gramsPerMl =
-          cup.contents.find((content) => content.material === material.id)?.gramsPerMl ?? plasticUse(cup);
-        return gramsPerMl > 0 ? [{ recipe: id, cup: cup.name, gramsPerMl }] : [];
-      }),
-    ),
-  };
+/** Where each material is used, by its id; absent where it is not. */
+export function usesOf(recipes: readonly Recipe[]): ReadonlyMap<string, Material['usedIn']> {
+  const uses = new Map<string, Material['usedIn'][number][]>();
+  for (const { id, cups } of recipes) {
+    for (const { name, plastics, contents } of cups) {
+      const inCup = new Map([
+        ...plastics.map(({ material }) => [material, 1] as const),
+        ...contents.map(({ material, gramsPerMl }) => [material, gramsPerMl] as const),
+      ]);
+      for (const [material, gramsPerMl] of inCup) {
+        const known = uses.get(material) ?? [];
+        known.push({ recipe: id, cup: name, gramsPerMl });
+        uses.set(material, known);
+      }
+    }
+  }
+  return uses;
 }

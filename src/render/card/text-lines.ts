@@ -21,10 +21,22 @@ const RELATIVE: Readonly<Record<Type, number>> = { text: 1, bold: 1.07, title: 1
 /** On the safe side of the means. */
 const SAFETY = 1.05;
 
+function letterWidth(code: number): number {
+  const letter = String.fromCodePoint(code);
+  return WIDTHS.find(([letters]) => letters.test(letter))?.[1] ?? OTHER;
+}
+
+/** Widths of the letters below U+2100, which are nearly all of a book: a card is laid out many times. */
+const KNOWN = Float64Array.from({ length: 0x2100 }, (_, code) => letterWidth(code));
+
 /** Width of a text in its type's size. */
 export function textWidth(text: string, type: Type = 'text'): number {
   let width = 0;
-  for (const letter of text) width += WIDTHS.find(([letters]) => letters.test(letter))?.[1] ?? OTHER;
+  for (let at = 0; at < text.length; at++) {
+    const code = text.codePointAt(at)!;
+    if (code > 0xffff) at++;
+    width += KNOWN[code] ?? letterWidth(code);
+  }
   return width * RELATIVE[type] * SAFETY;
 }
 

@@ -14,6 +14,15 @@ import type { FittedCard } from './fit.ts';
 import { cardFoot } from './foot.ts';
 import { qrCode } from './qr.ts';
 
+// A recipe has a card on four pages, and to make its code takes as long as all the rest of one.
+const codes = new WeakMap<CardContent, Html>();
+
+function codeOf(content: CardContent, address: string): Html {
+  const code = codes.get(content) ?? qrCode(address, `QR code of ${address}`);
+  codes.set(content, code);
+  return code;
+}
+
 function blockView(block: CardBlock, content: CardContent): Html {
   switch (block.kind) {
     case 'cup': {
@@ -35,9 +44,7 @@ function blockView(block: CardBlock, content: CardContent): Html {
       return html`<section class="card-steps"><h3>Order of work${content.noted ? html` <span class="card-share">the maker’s notes come first</span>` : ''}</h3><ol>${content.steps.map((step) => html`<li>${stepHtml(step)}</li>`)}</ol></section>`;
     case 'cautions':
       return html`<section class="card-cautions"><div><h3>Cautions</h3><ul>${content.cautions.map((caution) => html`<li>${caution}</li>`)}</ul></div>${
-        content.address === undefined
-          ? ''
-          : html`<div class="card-qr">${qrCode(content.address, `QR code of ${content.address}`)}</div>`
+        content.address === undefined ? '' : html`<div class="card-qr">${codeOf(content, content.address)}</div>`
       }</section>`;
   }
 }

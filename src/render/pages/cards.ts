@@ -6,7 +6,7 @@
 import type { Book, Recipe } from '../../book/model.ts';
 import { required } from '../../values/required.ts';
 import { bookIndex } from '../book-index.ts';
-import { cardContent } from '../card/content.ts';
+import { type CardContent, cardContent } from '../card/content.ts';
 import { CARD_FORMATS, type CardFormat, fitCard } from '../card/fit.ts';
 import { cardSides } from '../card/view.ts';
 import { coloursByHue, lookInHue } from '../colour-entry.ts';
@@ -21,9 +21,20 @@ import { tileBudget } from '../tile.ts';
 import { counted, sentence } from '../words.ts';
 import { A4_LABELS, LETTER_LABELS } from './labels.ts';
 
+// The same on all four pages on which a recipe has a card.
+const contents = new WeakMap<Book, Map<Recipe, CardContent>>();
+
+function contentOf(book: Book, recipe: Recipe): CardContent {
+  const known = contents.get(book) ?? new Map<Recipe, CardContent>();
+  contents.set(book, known);
+  const content = known.get(recipe) ?? cardContent(book, recipe);
+  known.set(recipe, content);
+  return content;
+}
+
 function sidesOf(book: Book, recipe: Recipe, format: CardFormat, cards: number): readonly Html[] {
   const mold = required(bookIndex(book).molds, recipe.mold);
-  return cardSides(fitCard(cardContent(book, recipe), format), recipeCoats(recipe, mold), {
+  return cardSides(fitCard(contentOf(book, recipe), format), recipeCoats(recipe, mold), {
     id: `c-${recipe.id}`,
     budget: tileBudget(cards),
   });

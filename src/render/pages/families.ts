@@ -61,8 +61,10 @@ ${familyList(context, family)}`,
 function familyList(context: PageContext, { members, edges }: Family): Html {
   const { book } = context;
   const title = (id: string): string => colourEntry(book, id)?.title ?? id;
-  return html`<ul class="uses">${parentsFirst(members, edges).map((id) => {
-    const from = edges.filter(({ to }) => to === id);
+  const edgesTo = new Map(members.map((id) => [id, [] as Family['edges'][number][]]));
+  for (const edge of edges) required(edgesTo, edge.to).push(edge);
+  return html`<ul class="uses">${parentsFirst(members, edgesTo).map((id) => {
+    const from = required(edgesTo, id);
     const words = from.map(({ from: parent, kind, label }) => {
       const how = kind === 'recipe' ? 'from' : 'with a cup of';
       return html`, ${how} ${title(parent)}${label === '' ? '' : `: ${label}`}`;
@@ -77,12 +79,12 @@ function familyList(context: PageContext, { members, edges }: Family): Html {
 }
 
 /** Members by the number of steps from the eldest, so that a parent stands above its children. */
-function parentsFirst(members: Family['members'], edges: Family['edges']): readonly string[] {
+function parentsFirst(members: Family['members'], edgesTo: ReadonlyMap<string, Family['edges']>): readonly string[] {
   const depth = new Map<string, number>();
   const depthOf = (id: string): number => {
     const known = depth.get(id);
     if (known !== undefined) return known;
-    const parents = edges.filter(({ to }) => to === id).map(({ from }) => depthOf(from));
+    const parents = required(edgesTo, id).map(({ from }) => depthOf(from));
     const steps = parents.length === 0 ? 0 : Math.max(...parents) + 1;
     depth.set(id, steps);
     return steps;
