@@ -218,7 +218,7 @@ function joinBook(
   const { recipes, families } = joinRecipes(compared.filter(({ source }) => !gone.has(source.path)));
   const uses = usesOf(recipes);
   return {
-    format: 3,
+    format: 2,
     edition: 'mine',
     title: fields.title,
     ...defined({ maker: fields.maker }),

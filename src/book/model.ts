@@ -508,8 +508,8 @@ export interface Settings extends Shop {
 }
 
 export interface Book {
-  /** Version of this layout; see `book.json` in the README. */
-  readonly format: 3;
+  /** Version of this layout; see `book.json` in the manual. */
+  readonly format: 2;
   readonly edition: Edition;
   readonly title: string;
   readonly maker?: string;

@@ -7,6 +7,7 @@ import { FILES, familyGraph, PAGES, searchRecords } from '../render/pages.ts';
 import { unitsKeptIn } from '../render/unbroken.ts';
 import { photosOf, pictureCache, sitePhotos } from '../shell/photos.ts';
 import { bundledAssets } from './assets.ts';
+import { readManual } from './manual.ts';
 import { PAGEFIND_FOLDER, searchIndex } from './search-index.ts';
 import { type PicturesOf, sharedPictures } from './shared-pictures.ts';
 
@@ -49,16 +50,18 @@ export async function prepareSite(
   picturesOf: PicturesOf = sharedPictures(),
 ): Promise<Site> {
   const book = EDITIONS[edition](compiled);
-  const [{ assets, files }, { photos, files: photoFiles }, lineage] = await Promise.all([
+  const [{ assets, files }, { photos, files: photoFiles }, lineage, manual] = await Promise.all([
     bundledAssets(root),
     sitePhotos(photosOf(book), recipes, pictureCache(cache)),
     layOutFamilies(book),
+    readManual(root, edition),
   ]);
   const context: Omit<PageContext, 'url'> = {
     book,
     assets: { ...assets, pagefind: `${PAGEFIND_FOLDER}/` },
     photos,
     lineage,
+    manual,
   };
   const beside = Promise.all([picturesOf(book), searchIndex(searchRecords(book))]).then(([pictures, index]) => [
     ...files,

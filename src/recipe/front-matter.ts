@@ -111,7 +111,7 @@ export function readFrontMatter({ path, text }: Source): FrontMatter | readonly 
   if (isNestedTooDeep(content.slice(0, end))) {
     return fault('file/too-large', 0, {
       found: `fields nested more than ${DEEPEST} deep`,
-      expected: 'fields as the README describes them',
+      expected: 'fields as the manual describes them',
       why: 'no file of a book nests so deep, and reading it takes minutes',
     });
   }

@@ -44,6 +44,7 @@ function contents({ book }: PageContext): readonly (readonly [path: string, name
     [paths.care, 'Care'],
     [paths.method, 'Method'],
     [paths.foreword, 'Foreword'],
+    ...(book.edition === 'mine' ? [[paths.manuals, 'Manual'] as const] : []),
   ];
 }
 

@@ -46,6 +46,8 @@ export const paths = {
   match: 'match/',
   care: 'care/',
   method: 'method/',
+  manuals: 'manual/',
+  manual: (name: string): string => `manual/${name}/`,
   bookData: 'book.json',
   notices: 'notices.txt',
 } as const;

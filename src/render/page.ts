@@ -62,6 +62,8 @@ export interface PageContext {
   readonly photos: Readonly<Record<string, PhotoFiles>>;
   /** Drawings of the families, by family: `layoutGraph(familyGraph(book, id))` for every `book.families`. */
   readonly lineage: Readonly<Record<string, GraphLayout>>;
+  /** Texts of the manual as Markdown, by name; none in an edition without it. */
+  readonly manual: Readonly<Record<string, string>>;
 }
 
 /** One kind of page. */

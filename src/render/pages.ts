@@ -11,6 +11,7 @@ import { familiesPage, familyPage } from './pages/families.ts';
 import { findPage } from './pages/find.ts';
 import { homePage } from './pages/home.ts';
 import { labelsLetterPage, labelsPage } from './pages/labels.ts';
+import { manualPage, manualTextPage } from './pages/manual.ts';
 import { matchPage } from './pages/match.ts';
 import { methodPage } from './pages/method.ts';
 import { moldPage, moldsPage } from './pages/molds.ts';
@@ -47,6 +48,8 @@ export const PAGES: readonly PageKind[] = [
   matchPage,
   methodPage,
   carePage,
+  manualPage,
+  manualTextPage,
   notFoundPage,
 ];
 

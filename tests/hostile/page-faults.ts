@@ -1,8 +1,10 @@
 import type { Book } from '../../src/book/model.ts';
+import { readManual } from '../../src/eleventy/manual.ts';
 import { layoutGraph } from '../../src/lineage/layout.ts';
 import { type Assets, type PageContext, SCRIPTS } from '../../src/render/page.ts';
 import { FILES, familyGraph, PAGES, searchRecords } from '../../src/render/pages.ts';
 import { unitsKeptIn } from '../../src/render/unbroken.ts';
+import { ROOT } from '../run-cupbook.ts';
 
 const ASSETS: Assets = {
   css: 'assets/book.css',
@@ -24,7 +26,14 @@ export async function sightsOf(book: Book, words: ReadonlyMap<string, RegExp>): 
   for (const kind of PAGES) {
     for (const item of kind.items(book)) {
       const url = kind.url(item);
-      const context: PageContext = { book, url, assets: ASSETS, photos: {}, lineage };
+      const context: PageContext = {
+        book,
+        url,
+        assets: ASSETS,
+        photos: {},
+        lineage,
+        manual: await readManual(ROOT, book.edition),
+      };
       const page = unitsKeptIn(kind.render(context, item));
       seen.push(...[...held(url + page), ...pageFaults(page)].map((fault) => `${url}: ${fault}`));
     }

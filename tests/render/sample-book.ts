@@ -1,11 +1,13 @@
 import { compileBook } from '../../src/book/compile-book.ts';
 import type { Book, Edition } from '../../src/book/model.ts';
 import { EDITIONS } from '../../src/book/publish/editions.ts';
+import { readManual } from '../../src/eleventy/manual.ts';
 import type { GraphLayout } from '../../src/lineage/graph.ts';
 import { layoutGraph } from '../../src/lineage/layout.ts';
 import type { Assets, PageContext, PageKind } from '../../src/render/page.ts';
 import { familyGraph, PAGES } from '../../src/render/pages.ts';
 import { documentOf } from '../page-dom.ts';
+import { ROOT } from '../run-cupbook.ts';
 
 /** A title that would run if it were written as it is. */
 export const HOSTILE_TITLE = `<script>alert("1")</script> & <img src=x onerror='alert(2)'>`;
@@ -143,7 +145,7 @@ async function lineageOf(book: Book): Promise<PageContext['lineage']> {
 export async function contextOf(book: Book, url: string): Promise<PageContext> {
   const lineage = LINEAGES.get(book) ?? (await lineageOf(book));
   LINEAGES.set(book, lineage);
-  return { book, url, assets: ASSETS, photos: {}, lineage };
+  return { book, url, assets: ASSETS, photos: {}, lineage, manual: await readManual(ROOT, book.edition) };
 }
 
 /** One kind of page. */

@@ -142,7 +142,7 @@ function placeIn(table: Source | undefined, line: number | undefined, found: str
 }
 
 function tellFinding({ severity, line, message, fix }: FilmsFinding, tell: Tell): void {
-  const [, found = message, expected = 'a table of films as the README describes it'] =
+  const [, found = message, expected = 'a table of films as the manual describes it'] =
     /^Unexpected ([\s\S]*?), expected ([\s\S]*)$/.exec(message) ?? [];
   tell(severity === 'error' ? 'shelf/measurements' : 'shelf/film', line, {
     found,

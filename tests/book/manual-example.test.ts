@@ -2,14 +2,15 @@ import { expect, test } from 'vitest';
 import { compileBook } from '../../src/book/compile-book.ts';
 import { dose, projectFile, recipeOf } from './sample.ts';
 
-/** Files of the README's example: a paragraph that begins with a name in bold, then a block. */
-function readmeFiles(): { path: string; text: string }[] {
-  const found = projectFile('README.md').matchAll(/^\*\*`([^`]+)`\*\*(?:(?!```)[\s\S])*?```markdown\n([\s\S]*?)```/gm);
+/** Files that the manual shows: a paragraph that begins with a name in bold, then a block. */
+function shownFiles(): { path: string; text: string }[] {
+  const manual = ['your-book', 'matching'].map((name) => projectFile(`site/manual/${name}.md`)).join('\n');
+  const found = manual.matchAll(/^\*\*`([^`]+)`\*\*(?:(?!```)[\s\S])*?```markdown\n([\s\S]*?)```/gm);
   return [...found].map(([, path, text]) => ({ path: path!, text: text! }));
 }
 
-test('the book in the README compiles without a word', () => {
-  const files = readmeFiles();
+test('the book in the manual compiles without a word', () => {
+  const files = shownFiles();
   expect(files.map(({ path }) => path)).toEqual([
     'book.md',
     'shelf/plastics/supple.md',
@@ -28,27 +29,27 @@ test('the book in the README compiles without a word', () => {
   expect(night.cups[1]!.contents).toEqual(alder.cups[1]!.contents);
 });
 
-test('the target in the README has every field that a target can have', async () => {
+test('the target in the manual has every field that a target can have', async () => {
   const { SCHEMAS } = await import('../../src/recipe/schema.ts');
-  const { text } = readmeFiles().find(({ path }) => path === 'targets/jar-elver.md')!;
+  const { text } = shownFiles().find(({ path }) => path === 'targets/jar-elver.md')!;
   const missing = Object.keys(SCHEMAS.target.shape).filter((name) => !new RegExp(`\\b${name}:`).test(text));
   expect(missing).toEqual([]);
 });
 
-test('every field of a file stands in the README', async () => {
+test('every field of a file stands in the manual', async () => {
   const { SCHEMAS } = await import('../../src/recipe/schema.ts');
-  const readme = projectFile('README.md');
+  const files = projectFile('site/manual/files.md');
   const missing = Object.entries(SCHEMAS).flatMap(([kind, schema]) =>
     Object.keys(schema.shape)
-      .filter((name) => !new RegExp(`\`(?:${name}|${name}: [^\`]*)\``).test(readme))
+      .filter((name) => !new RegExp(`\`(?:${name}|${name}: [^\`]*)\``).test(files))
       .map((name) => `${kind}.${name}`),
   );
   expect(missing).toEqual([]);
 });
 
-test('every part of book.json stands in the README', async () => {
-  const { book } = compileBook(readmeFiles(), { photos: ['photos/jar-elver.jpg'] });
-  const readme = projectFile('README.md').slice(projectFile('README.md').indexOf('## What the book is made from'));
+test('every part of book.json stands in the manual', async () => {
+  const { book } = compileBook(shownFiles(), { photos: ['photos/jar-elver.jpg'] });
+  const data = projectFile('site/manual/data.md');
   const parts = [...Object.keys(book!), ...Object.keys(book!.recipes[0]!.cups[1]!)];
   const known = [
     'name',
@@ -63,5 +64,5 @@ test('every part of book.json stands in the README', async () => {
     'working',
     'contents',
   ];
-  expect(parts.filter((part) => !readme.includes(`\`${part}\``) && !known.includes(part))).toEqual([]);
+  expect(parts.filter((part) => !data.includes(`\`${part}\``) && !known.includes(part))).toEqual([]);
 });

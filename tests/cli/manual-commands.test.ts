@@ -27,12 +27,12 @@ afterAll(() => {
 
 leaveAsFound();
 
-/** What the README shows of a command: its line, and the passages of its output between the signs for what is left out. */
-const SHOWN = [...projectFile('README.md').matchAll(/^```console\n\$ npx cupbook (.+)\n([\s\S]*?)```/gm)].map(
-  ([, line, output]) => ({ line: line!, passages: output!.split(/^…\n/m).filter((passage) => passage !== '') }),
-);
+/** What the manual shows of a command: its line, and the passages of its output between the signs for what is left out. */
+const SHOWN = [
+  ...projectFile('site/manual/matching.md').matchAll(/^```console\n\$ npx cupbook (.+)\n([\s\S]*?)```/gm),
+].map(([, line, output]) => ({ line: line!, passages: output!.split(/^…\n/m).filter((passage) => passage !== '') }));
 
-describe('the table of commands in the README', () => {
+describe('the table of commands in the manual', () => {
   test('has a row for every command, with all its options', async () => {
     let help = '';
     vi.spyOn(console, 'log').mockImplementation((text: string) => {
@@ -42,7 +42,7 @@ describe('the table of commands in the README', () => {
     const names = [...help.matchAll(/^ {2}cupbook (\w+)/gm)].map(([, name]) => name!);
     expect(names.length).toBeGreaterThan(10);
     for (const name of names) {
-      const row = new RegExp(`^\\| .*\`${name}\\b.*$`, 'm').exec(projectFile('README.md'))?.[0];
+      const row = new RegExp(`^\\| .*\`${name}\\b.*$`, 'm').exec(projectFile('site/manual/commands.md'))?.[0];
       expect(row, name).toBeDefined();
       if (name === 'help' || name === 'version') continue;
       help = '';
@@ -54,7 +54,7 @@ describe('the table of commands in the README', () => {
   });
 });
 
-describe('what the README shows of the demo book', () => {
+describe('what the manual shows of the demo book', () => {
   test('is something of each command of matching', () => {
     expect(SHOWN.map(({ line }) => line.split(' ')[0])).toEqual(
       expect.arrayContaining(['match', 'next', 'thin', 'substitute']),

@@ -1,0 +1,59 @@
+/**
+ * The manual, for the maker alone: readers of a book have no use for it.
+ *
+ * @packageDocumentation
+ */
+import type { Book } from '../../book/model.ts';
+import { document } from '../document.ts';
+import { html } from '../html.ts';
+import { link, paths } from '../links.ts';
+import { manualHtml, manualTitle } from '../manual/manual-html.ts';
+import type { PageKind } from '../page.ts';
+
+/** The pages of the manual in the order in which they are read: `site/manual/<name>.md`. */
+export const MANUAL = [
+  'your-book',
+  'commands',
+  'files',
+  'pages',
+  'matching',
+  'sharing',
+  'trust',
+  'films',
+  'data',
+  'changes',
+] as const;
+
+const forMaker =
+  (items: readonly string[]) =>
+  ({ edition }: Book): readonly string[] =>
+    edition === 'mine' ? items : [];
+
+export const manualPage: PageKind = {
+  kind: 'manual',
+  items: forMaker(['']),
+  url: () => paths.manuals,
+  render: (context) =>
+    document(context, {
+      title: 'Manual',
+      description: 'How to keep a book: files, commands, matching, sharing.',
+      part: paths.manuals,
+      main: html`<article class="text"><h1>Manual</h1><ol class="manual-list">${MANUAL.map((name) => html`<li><a href="${link(context, paths.manual(name))}">${manualTitle(context.manual[name]!)}</a></li>`)}</ol></article>`,
+    }),
+};
+
+export const manualTextPage: PageKind = {
+  kind: 'manual-text',
+  items: forMaker(MANUAL),
+  url: (name) => paths.manual(name),
+  render: (context, name) => {
+    const text = context.manual[name]!;
+    const title = manualTitle(text);
+    return document(context, {
+      title,
+      description: `${title}: a page of the manual.`,
+      part: paths.manuals,
+      main: html`<article class="text manual"><p class="label-line"><a href="${link(context, paths.manuals)}">Manual</a></p>${manualHtml(context, text)}</article>`,
+    });
+  },
+};
