@@ -10,6 +10,7 @@
 
 import type { LogRound } from '../cup/cup-log.ts';
 import type { HeatLimit } from '../cup/heat-limit.ts';
+import type { HowLooked } from '../cup/how-looked.ts';
 import type { BatchAmounts, Shop } from '../cup/plan-batch.ts';
 import type { NextAddition } from '../matching/next-addition.ts';
 import type { Verdict } from '../matching/target/verdict.ts';
@@ -62,7 +63,7 @@ export interface MeasuredBands {
 }
 
 /** What somebody saw: of a cup that was poured by itself, or of a finished bait. */
-export interface Look {
+export interface Look extends HowLooked {
   readonly overWhite?: Colour;
   readonly overBlack?: Colour;
   readonly reflectance?: MeasuredBands;
@@ -74,13 +75,14 @@ export interface Look {
   readonly photo?: Photo;
   /** What took the photo. */
   readonly camera?: string;
-  /** It was looked at again, and stands. */
-  readonly checked?: true;
-  /** Absent: the body of the mold. */
-  readonly thicknessMm?: number;
-  /** How long after the pour; absent where nobody has said. */
-  readonly after?: 'hot' | '10 min' | 'next day';
-  readonly wet?: true;
+}
+
+/** A look at a cup that was poured by itself. */
+export interface CupLook extends Look {
+  /** What the model makes of the cup at its thickness; absent where that is the body's, so that the round has it. */
+  readonly predicted?: Appearance;
+  /** How far the prediction at its thickness was from it, ΔE00. */
+  readonly missedBy?: { readonly overWhite?: number; readonly overBlack?: number };
 }
 
 /** A look at a finished bait. */
@@ -123,16 +125,10 @@ export interface PlasticShare {
   readonly fraction: number;
 }
 
-/** What was seen of a cup. */
-export interface RoundLook {
-  readonly overWhite?: Colour;
-  readonly overBlack?: Colour;
-  readonly note?: string;
-  readonly photo?: Photo;
-}
-
 /** One trial of a cup, as its log has it; and what the model makes of it. */
-export interface Round extends Omit<LogRound<RoundLook>, 'first' | 'looked'> {
+export interface Round extends Omit<LogRound<Look>, 'first' | 'looked' | 'seen'> {
+  /** How it was seen, the look that it is judged by first; see `judgedFirst`. */
+  readonly seen: readonly CupLook[];
   /** It was heated until vinyl breaks down. */
   readonly burnt?: true;
   /** Of all that is in it, before the pour and after. */
@@ -142,8 +138,6 @@ export interface Round extends Omit<LogRound<RoundLook>, 'first' | 'looked'> {
   readonly look: Appearance;
   /** Change from the round before: ΔE00 over white, and in words. */
   readonly change?: Change;
-  /** How far the prediction was from what was seen, ΔE00. */
-  readonly seenDeltaE?: { readonly overWhite?: number; readonly overBlack?: number };
 }
 
 /** What changed between two cups, rounds or recipes. */

@@ -11,6 +11,7 @@
  * @packageDocumentation
  */
 import { defined } from '../values/defined.ts';
+import { type HowLooked, lookedAlike } from './how-looked.ts';
 import { afterStep, type CupState, isEmpty, isOverPour, type LedgerStep, naiveSum, type OverPour } from './ledger.ts';
 
 /** What went into a cup: grams, and the dose as it is written. */
@@ -21,7 +22,7 @@ export interface LoggedAmount {
 }
 
 /** What was seen of a cup, whatever a colour is here; neither view where only something else was noted. */
-export interface AnyLook {
+export interface AnyLook extends HowLooked {
   readonly overWhite?: unknown;
   readonly overBlack?: unknown;
 }
@@ -32,7 +33,8 @@ export type LogStep<Look extends AnyLook> =
   /** Nothing at all: somebody says that nothing went in. */
   | { readonly kind: 'add'; readonly amounts: readonly LoggedAmount[] }
   | { readonly kind: 'pour'; readonly ml: number }
-  | { readonly kind: 'see'; readonly look: Look }
+  /** At one pour: several where it was looked at in several ways. */
+  | { readonly kind: 'see'; readonly looks: readonly Look[] }
   | { readonly kind: 'heat'; readonly celsius?: number; readonly again?: boolean }
   | { readonly kind: 'note'; readonly text: string };
 
@@ -50,7 +52,8 @@ export interface LogRound<Look extends AnyLook> {
   readonly heatedTo?: number;
   readonly reheated: boolean;
   readonly note?: string;
-  readonly seen?: Look;
+  /** None where nobody looked. */
+  readonly seen: readonly Look[];
   /** A colour was seen, and nothing is logged between that and the colour before: neither that something went in, nor that nothing did. */
   readonly unlogged?: true;
   /** With all that went in, before the pour. */
@@ -80,7 +83,7 @@ interface Draft<Look> {
   heatedTo?: number;
   reheated: boolean;
   readonly notes: string[];
-  seen?: Look;
+  seen: readonly Look[];
   isLogged: boolean;
   cup: CupState;
   left: CupState;
@@ -149,7 +152,7 @@ export class CupLog<Look extends AnyLook> {
       case 'pour':
         return this.pour(step.ml, index);
       case 'see':
-        this.see(step.look, index);
+        this.see(step.looks, index);
         return undefined;
       case 'heat': {
         const round = this.current(index);
@@ -172,7 +175,7 @@ export class CupLog<Look extends AnyLook> {
     const rounds = drafts.map((draft, index): LogRound<Look> => {
       const { first, looked, added, plasticAddedMl, pouredMl, heatedTo, reheated, notes, seen, cup, left } = draft;
       isLogged ||= draft.isLogged;
-      const isSeen = seen?.overWhite !== undefined || seen?.overBlack !== undefined;
+      const isSeen = seen.some(({ overWhite, overBlack }) => overWhite !== undefined || overBlack !== undefined);
       const unlogged = isSeen && !isLogged ? (true as const) : undefined;
       if (isSeen) isLogged = false;
       return {
@@ -183,8 +186,9 @@ export class CupLog<Look extends AnyLook> {
         pouredMl,
         reheated,
         cup,
+        seen,
         left,
-        ...defined({ looked, heatedTo, seen, unlogged }),
+        ...defined({ looked, heatedTo, unlogged }),
         ...(notes.length > 0 ? { note: notes.join(' ') } : {}),
       };
     });
@@ -207,6 +211,7 @@ export class CupLog<Look extends AnyLook> {
       pouredMl: 0,
       reheated: false,
       notes: [],
+      seen: [],
       isLogged: false,
       cup: this.now,
       left: this.now,
@@ -229,7 +234,7 @@ export class CupLog<Look extends AnyLook> {
       this.poured = undefined;
     }
     const last = this.rounds.at(-1);
-    return last && last.pouredMl === 0 && last.seen === undefined ? last : this.open(this.begin(index));
+    return last && last.pouredMl === 0 && last.seen.length === 0 ? last : this.open(this.begin(index));
   }
 
   private mixed(round: Draft<Look>): void {
@@ -240,7 +245,7 @@ export class CupLog<Look extends AnyLook> {
 
   private pour(ml: number, index: number): OverPour | undefined {
     const before = this.current(index);
-    const round = before.seen === undefined ? before : this.begin(index);
+    const round = before.seen.length === 0 ? before : this.begin(index);
     const over = this.put({ kind: 'pour', ml });
     if (over) return over;
     if (round !== before) this.poured = round;
@@ -249,14 +254,21 @@ export class CupLog<Look extends AnyLook> {
     return undefined;
   }
 
-  private see(look: Look, index: number): void {
+  private see(looks: readonly Look[], index: number): void {
     let round = this.current(index);
     if (this.poured) {
       this.open(this.poured);
       this.poured = undefined;
-    } else if (round.seen && sharesView(round.seen, look)) round = this.open(this.begin(index));
+    } else if (round.seen.some((one) => looks.some((other) => sharesView(one, other)))) {
+      round = this.open(this.begin(index));
+    }
     round.looked ??= index;
-    round.seen = { ...round.seen, ...look };
+    const [last, ...others] = round.seen.toReversed();
+    const [look, ...more] = looks;
+    // Over white, then over black is one look.
+    if (last && look && more.length === 0 && lookedAlike(last, look)) {
+      round.seen = [...others.toReversed(), { ...last, ...look }];
+    } else round.seen = [...round.seen, ...looks];
   }
 }
 

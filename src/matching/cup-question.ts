@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import type { LogRound } from '../cup/cup-log.ts';
+import type { HowLooked } from '../cup/how-looked.ts';
 import { type CupState, isEmpty } from '../cup/ledger.ts';
 import { defined } from '../values/defined.ts';
 import { leadsByWeight } from './measure/best-tools.ts';
@@ -18,7 +19,10 @@ import type { AdditionLimits } from './shelf/usable-materials.ts';
 import type { SeenViews, TargetPart } from './target/target-part.ts';
 
 /** A round of a log, with what was seen of it; absent where no colour was noted. */
-export type TriedRound = Pick<LogRound<SeenViews>, 'number' | 'cup' | 'left' | 'seen' | 'unlogged'>;
+export interface TriedRound extends Pick<LogRound<never>, 'number' | 'cup' | 'left' | 'unlogged'> {
+  readonly seen?: SeenViews;
+  readonly how?: HowLooked;
+}
 
 /** A cup that is to be brought to a part of a target. */
 export interface CupAsked {
@@ -70,9 +74,10 @@ export interface CupAnswer extends Omit<CupQuestion, 'question'> {
 
 /** The rounds in which a colour was seen, as matching learns from them. */
 export function observationsOf(rounds: readonly TriedRound[], bodyMm: number): readonly Observation[] {
-  return rounds.flatMap(({ number, cup, seen, unlogged }): Observation[] =>
-    seen ? [{ number, cup, thicknessMm: bodyMm, seen, ...defined({ unlogged }) }] : [],
-  );
+  return rounds.flatMap(({ number, cup, seen, unlogged, how = {} }): Observation[] => {
+    const { thicknessMm = bodyMm, checked } = how;
+    return seen ? [{ number, cup, thicknessMm, seen, ...defined({ unlogged, checked }) }] : [];
+  });
 }
 
 /** What is to be asked of the last round before anything is made of it; undefined where nothing is. */
@@ -102,7 +107,7 @@ export function cupQuestion(
     target: aim.part,
     rounds: learned,
     startMl,
-    ...defined({ seen: seen && aim.asTarget(seen, cup) }),
+    ...defined({ seen: seen && aim.asTarget(seen, cup, last?.how?.thicknessMm) }),
   };
   return { aim, question };
 }

@@ -94,13 +94,6 @@ export const bookSchema = fields({
   plastic: reference.exactOptional(),
 });
 
-const seen = fields({
-  'over-white': seenColour.exactOptional(),
-  'over-black': seenColour.exactOptional(),
-  note: text.exactOptional(),
-  photo: photo.exactOptional(),
-});
-
 /** A look at a finished bait. */
 const baitLook = fields({
   ...LOOK_FIELDS,
@@ -119,7 +112,7 @@ const step = fields({
   plastic: plasticAmount.exactOptional(),
   add: amounts.exactOptional(),
   pour: volume.exactOptional(),
-  seen: seen.exactOptional(),
+  seen: oneOrMore(fields(LOOK_FIELDS)).exactOptional(),
   note: text.exactOptional(),
 });
 

@@ -38,7 +38,10 @@ function cups({ pattern, cups: all }: Recipe): readonly SeenPart[] {
 /** What the last bait of each cup was seen to look like: the truth, where the computed colour misses it. */
 function looked({ cups: all }: Recipe): readonly SeenPart[] {
   return all.flatMap(({ name, rounds }): readonly SeenPart[] => {
-    const seen = rounds.findLast((round) => round.seen?.overWhite ?? round.seen?.overBlack)?.seen;
+    // A chip of another thickness is no bait of this cup.
+    const seen = rounds
+      .flatMap(({ seen: [judged] }) => (judged && judged.predicted === undefined ? [judged] : []))
+      .findLast(({ overWhite, overBlack }) => overWhite ?? overBlack);
     const part = all.length > 1 ? `${name} as last seen` : 'as last seen';
     return seen === undefined ? [] : [[part, seen.overWhite?.hex ?? null, seen.overBlack?.hex ?? null]];
   });

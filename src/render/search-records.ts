@@ -29,7 +29,9 @@ function recipeRecord(book: Book, recipe: Recipe): SearchRecord {
   const { id, title, pattern, facets, body, notes, tags, cups, tier } = recipe;
   const { materials, molds } = bookIndex(book);
   const materialTitles = facets.materials.map((material) => required(materials, material).title);
-  const rounds = cups.flatMap((cup) => cup.rounds.flatMap((round) => [round.note, round.seen?.note]));
+  const rounds = cups.flatMap((cup) =>
+    cup.rounds.flatMap((round) => [round.note, ...round.seen.map((look) => look.note)]),
+  );
   const kinds = facets.materials.map((material) => required(materials, material).kind);
   const mold = required(molds, recipe.mold);
   return {

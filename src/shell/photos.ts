@@ -25,8 +25,7 @@ export function photosOf(book: Book): readonly string[] {
   const rounds = book.recipes.flatMap(({ cups }) => cups.flatMap((cup) => cup.rounds));
   const photos = [
     ...things.flatMap((thing) => thing.photos),
-    ...rounds.flatMap(({ seen }) => seen?.photo ?? []),
-    ...book.recipes.flatMap(({ seen = [] }) => seen.flatMap(({ photo }) => photo ?? [])),
+    ...[...rounds, ...book.recipes].flatMap(({ seen = [] }) => seen.flatMap(({ photo }) => photo ?? [])),
     ...book.targets.flatMap(({ photo }) => photo ?? []),
   ];
   return [...new Set(photos.map(({ file }) => file))].sort();

@@ -40,14 +40,14 @@ cups:
   });
   test('compileBook gathers the steps into rounds that end where something is added after a pour', () => {
     expect(
-      cup!.rounds.map((round) => [round.number, round.pouredMl, round.heatedTo, round.reheated, round.seen?.note]),
+      cup!.rounds.map((round) => [round.number, round.pouredMl, round.heatedTo, round.reheated, round.seen[0]?.note]),
     ).toEqual([
       [1, 31, 174, false, 'too light'],
       [2, 14, undefined, true, undefined],
     ]);
     expect(cup!.rounds[1]!.change!.words).toContain('darker');
     expect(cup!.rounds[1]!.change!.doses[0]!.to).toBeCloseTo(dose(cup!, 'straw'), 9);
-    expect(cup!.rounds[1]!.seenDeltaE).toEqual({ overWhite: expect.any(Number), overBlack: expect.any(Number) });
+    expect(cup!.rounds[1]!.seen[0]!.missedBy).toEqual({ overWhite: expect.any(Number), overBlack: expect.any(Number) });
     expect(cup!.highestReached).toBe(174);
     expect(cup!.reheats).toBe(1);
   });
@@ -257,8 +257,8 @@ describe('looks at a cup, one after another', () => {
     ).cups[0]!.rounds.map(({ pouredMl, seen, added }) => [
       added.length,
       pouredMl,
-      seen?.overWhite?.hex,
-      seen?.overBlack?.hex,
+      seen[0]?.overWhite?.hex,
+      seen[0]?.overBlack?.hex,
     ]);
 
   test('each is a round of its own, with its pour, though nothing was added between', () => {

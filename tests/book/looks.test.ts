@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { BaitLook } from '../../src/book/model.ts';
+import type { BaitLook, Lab, Recipe } from '../../src/book/model.ts';
 import { publishedBook } from '../../src/book/publish/published-book.ts';
 import { bookWith, compileWith, file, recipeOf } from './sample.ts';
 
@@ -36,7 +36,7 @@ const colours = fc.oneof(
 );
 const one = <T>(value: fc.Arbitrary<T>): fc.Arbitrary<T | undefined> => fc.option(value, { nil: undefined });
 
-/** A look as a file has it. */
+/** A look as a file has it, at a bait or at a cup. */
 const look = fc
   .record({
     colours: one(colours),
@@ -141,5 +141,134 @@ describe('a look at a finished bait', () => {
     const { recipes } = publishedBook(bookWith(recipe(seen)));
     expect(JSON.stringify(recipes)).not.toMatch(/camera|old phone/);
     expect(recipes[0]!.seen).toMatchObject([{ after: 'hot', overWhite: { hex: '#b09468' } }]);
+  });
+});
+
+/** Smoke in a log: a target of the colour that the model gives it, and looks at what is in the cup. */
+const logged = (seen: string, more = ''): Readonly<Record<string, string>> => ({
+  'targets/lure.md': file('title: Old lure\nmold: minnow\nover-white: "#a4814f"\nover-black: "#4e3d27"'),
+  'colours/smoke.md': file(
+    `title: Smoke\nmold: minnow\nfor: lure\ncups:\n  body:\n    plastic: 120 ml supple\n    log:\n      - { add: { peat: 6 drops }, pour: 14 ml, seen: ${seen} }${more}`,
+  ),
+});
+
+const roundsOf = (files: Readonly<Record<string, string>>): Recipe['cups'][number]['rounds'] =>
+  recipeOf(bookWith(files), 'smoke').cups[0]!.rounds;
+
+describe('a look at a cup', () => {
+  const atCup = look.map(({ side: _, rounds: __, ...fields }) => fields);
+
+  test('is the same by itself and as the only one of a list, and so is all that follows from it', () => {
+    fc.assert(
+      fc.property(atCup, (each) => {
+        const [one, listed] = [each, [each]].map((seen) => {
+          const { source: _, ...recipe } = recipeOf(bookWith(logged(JSON.stringify(seen))), 'smoke');
+          return recipe;
+        });
+        expect(listed).toEqual(one);
+      }),
+      { numRuns: 15 },
+    );
+  });
+
+  test('may be one of a list, which is one round in a book that survives JSON', () => {
+    fc.assert(
+      fc.property(fc.array(atCup, { minLength: 1, maxLength: 3 }), (all) => {
+        const book = bookWith(logged(JSON.stringify(all)));
+        expect(JSON.parse(JSON.stringify(book))).toEqual(book);
+        const rounds = roundsOf(logged(JSON.stringify(all)));
+        expect(rounds).toHaveLength(1);
+        expect(rounds[0]!.seen).toHaveLength(all.length);
+      }),
+      { numRuns: 15 },
+    );
+  });
+
+  test.each([
+    [
+      'what has settled before what is hot',
+      '[{ over-white: "#a4814f", after: hot }, { over-white: "#a08050", after: 10 min }]',
+      '#a08050',
+    ],
+    [
+      'the next day before what is not said',
+      '[{ over-white: "#a4814f", after: next day }, { over-white: "#a08050" }]',
+      '#a4814f',
+    ],
+    ['what is dry before what is wet', '[{ over-white: "#a4814f" }, { over-white: "#a08050", wet: true }]', '#a4814f'],
+    [
+      'what is nearest to the body of 9 mm',
+      '[{ over-white: "#a4814f", thickness: 9 mm }, { over-white: "#a08050", thickness: 2 mm }]',
+      '#a4814f',
+    ],
+    ['the later of two alike', '[{ over-white: "#a4814f" }, { over-white: "#a08050" }]', '#a08050'],
+    ['one with a colour', '[{ over-white: "#a4814f", after: hot }, { note: dull }]', '#a4814f'],
+  ])('of several, the cup is judged by %s', (_, seen, judged) => {
+    const recipe = recipeOf(bookWith(logged(seen)), 'smoke');
+    expect(recipe.cups[0]!.rounds[0]!.seen[0]!.overWhite!.hex).toBe(judged);
+    expect(recipe.match!.cups[0]!.rounds[0]!.overWhite!.hex).toBe(judged);
+  });
+
+  test('of a chip is judged as thick as the chip is: one as the model makes it says of the cup what the bait would', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 2, max: 4 }), fc.integer({ min: 4, max: 30 }), (mm, drops) => {
+        const cup = (body: number): Recipe['cups'][number] =>
+          recipeOf(
+            bookWith({
+              'molds/minnow.md': file(`title: Minnow\ncavity: 3.1 ml\nbody: ${body} mm\nthin: 1 mm`),
+              'colours/smoke.md': file(
+                `title: Smoke\nmold: minnow\ncups:\n  body: { plastic: 120 ml supple, add: { peat: ${drops} drops, frost: 1 pinch } }`,
+              ),
+            }),
+            'smoke',
+          ).cups[0]!;
+        const lab = ({ L, a, b }: Lab): string => `{ lab: [${L}, ${a}, ${b}] }`;
+        const [chip, bait] = [cup(mm).body, cup(9).body];
+        const { overWhite, overBlack } = bait;
+        const judged = (thickness: string): Recipe => {
+          const seen = `{ over-white: ${lab(chip.overWhite.lab)}, over-black: ${lab(chip.overBlack.lab)}${thickness} }`;
+          return recipeOf(
+            bookWith({
+              'targets/lure.md': file(
+                `title: Old lure\nmold: minnow\nover-white: ${lab(overWhite.lab)}\nover-black: ${lab(overBlack.lab)}`,
+              ),
+              'colours/smoke.md': file(
+                `title: Smoke\nmold: minnow\nfor: lure\ncups:\n  body:\n    plastic: 120 ml supple\n    log:\n      - { add: { peat: ${drops} drops, frost: 1 pinch }, pour: 14 ml, seen: ${seen} }`,
+              ),
+            }),
+            'smoke',
+          );
+        };
+        const asChip = judged(`, thickness: ${mm} mm`);
+        expect(asChip.match!.cups[0]!.rounds[0]).toMatchObject({ basis: 'seen', moved: 'thickness' });
+        expect(asChip.match!.cups[0]!.rounds[0]!.verdict.deltaE).toBeLessThan(0.1);
+        const [seen] = asChip.cups[0]!.rounds[0]!.seen;
+        expect(seen!.predicted).toEqual(chip);
+        expect(Math.max(seen!.missedBy!.overWhite!, seen!.missedBy!.overBlack!)).toBeLessThan(0.1);
+        // As if it were the bait, the same chip is another colour.
+        expect(judged('').match!.cups[0]!.rounds[0]!.verdict.deltaE).toBeGreaterThan(1);
+      }),
+      { numRuns: 8 },
+    );
+  });
+
+  const MOVED = '\n      - { pour: 14 ml, seen: { over-white: "#8a6a44"';
+  test.each([
+    ['says of the cup that something went in unlogged', ' } }', ['seen/unlogged']],
+    ['says nothing of it where somebody looked again', ', checked: true } }', []],
+    ['says nothing of it at another thickness', ', thickness: 3 mm } }', []],
+    ['says nothing of it while the cup is hot', ', after: hot } }', []],
+  ])('that differs from the one before %s', (_, rest, codes) => {
+    const { diagnostics } = compileWith(logged('{ over-white: "#b09468" }', `${MOVED}${rest}`));
+    expect(diagnostics.map(({ code }) => code)).toEqual(codes);
+  });
+
+  test('that the shelf cannot make is doubted, unless somebody looked again', () => {
+    const said = (checked: string): string => {
+      const recipe = recipeOf(bookWith(logged(`{ over-white: "#4a6a9f", over-black: "#20304f"${checked} }`)), 'smoke');
+      return JSON.stringify(recipe.match!.cups[0]!.next);
+    };
+    expect(said('')).toContain('does not agree with the shelf');
+    expect(said(', checked: true')).not.toContain('does not agree with the shelf');
   });
 });

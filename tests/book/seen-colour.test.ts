@@ -56,7 +56,7 @@ test('a round may be seen by an instrument', () => {
     'title: Pool\nmold: minnow\ncups:\n  body:\n    plastic: 100 ml\n    log:\n      - add: { peat: 10 drops }\n      - pour: 10 ml\n        seen: { over-white: { lab: [56.25, 7.11, 32.08] } }',
   );
   const book = bookWith({ 'colours/pool.md': recipe });
-  expect(recipeOf(book, 'pool').cups[0]!.rounds[0]!.seen!.overWhite).toMatchObject({
+  expect(recipeOf(book, 'pool').cups[0]!.rounds[0]!.seen[0]!.overWhite).toMatchObject({
     lab: { L: 56.25, a: 7.11, b: 32.08 },
     hex: '#a4814f',
   });

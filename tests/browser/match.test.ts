@@ -59,7 +59,7 @@ describe('the recipe to take away', () => {
       const inWork = now.cup.materials[material]! / now.cup.plastics.supple!;
       expectClose(gramsPerMl, inWork, 2e-3 * inWork, material);
     }
-    expect(recipe.cups[0]!.rounds.map(({ seen }) => seen?.overWhite?.hex)).toEqual(['#b8926a', '#a6825c']);
+    expect(recipe.cups[0]!.rounds.map(({ seen }) => seen[0]?.overWhite?.hex)).toEqual(['#b8926a', '#a6825c']);
     expect(recipe.match!.cups[0]!.rounds.at(-1)!.verdict.within).toBe(true);
   });
 

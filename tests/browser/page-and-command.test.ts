@@ -30,11 +30,11 @@ describe('a match on its page and in its recipe', () => {
     const work = withSteps(again, 0, { do: 'pour', ml: 14 }, { do: 'see', overWhite: '#b8926a' });
     const { now } = adviceFor(work, 0, DATA);
     const { cup } = inBook(work);
-    expect(now.rounds.map(({ number, seen }) => [number, seen !== undefined])).toEqual([
+    expect(now.rounds.map(({ number, seen }) => [number, seen.length > 0])).toEqual([
       [1, false],
       [2, true],
     ]);
-    expect(cup.rounds.map(({ number, seen }) => [number, seen !== undefined])).toEqual([
+    expect(cup.rounds.map(({ number, seen }) => [number, seen.length > 0])).toEqual([
       [1, false],
       [2, true],
     ]);

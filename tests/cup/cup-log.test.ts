@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type LogStep, readLog } from '../../src/cup/cup-log.ts';
+import type { HowLooked } from '../../src/cup/how-looked.ts';
 import { type CupState, total } from '../../src/cup/ledger.ts';
 
-interface Look {
+interface Look extends HowLooked {
   readonly overWhite?: string;
   readonly overBlack?: string;
   readonly note?: string;
@@ -16,13 +17,13 @@ const add = (grams = 1): LogStep<Look> => ({
 });
 const NOTHING: LogStep<Look> = { kind: 'add', amounts: [] };
 const pour = (ml: number): LogStep<Look> => ({ kind: 'pour', ml });
-const see = (look: Look = { overWhite: '#8a6a45' }): LogStep<Look> => ({ kind: 'see', look });
+const see = (look: Look = { overWhite: '#8a6a45' }): LogStep<Look> => ({ kind: 'see', looks: [look] });
 const thin = (ml: number): LogStep<Look> => ({ kind: 'plastic', material: 'supple', ml });
 const read = (...steps: readonly LogStep<Look>[]): ReturnType<typeof readLog<Look>> => readLog(START, steps, () => 0);
 
 /** First step, what was poured and what was seen of each round. */
 const rounds = (...steps: readonly LogStep<Look>[]): readonly unknown[] =>
-  read(...steps).rounds.map(({ first, pouredMl, seen }) => [first, pouredMl, seen?.overWhite, seen?.overBlack]);
+  read(...steps).rounds.map(({ first, pouredMl, seen }) => [first, pouredMl, seen[0]?.overWhite, seen[0]?.overBlack]);
 
 describe('where a round ends', () => {
   test('readLog(…) begins another where something goes in after a pour or a look', () => {
@@ -101,6 +102,21 @@ describe('what a log leaves', () => {
     const { left, rounds: all } = read(pour(30), pour(71), pour(70));
     expect(total(left.plastics)).toBe(0);
     expect(all.map(({ pouredMl }) => pouredMl)).toEqual([100]);
+  });
+
+  test('readLog(looks of one step) are of one pour; what was looked at otherwise is a look beside it', () => {
+    const hot: Look = { overWhite: '#8a6a45', after: 'hot' };
+    const cold: Look = { overWhite: '#7a5a35', after: 'next day' };
+    const looks = (...steps: readonly LogStep<Look>[]): readonly (readonly Look[])[] =>
+      read(...steps).rounds.map(({ seen }) => seen);
+    expect(looks(add(), pour(9), { kind: 'see', looks: [hot, cold] })).toEqual([[hot, cold]]);
+    expect(looks(add(), pour(9), see(hot), see({ overBlack: '#3a2a25', after: 'hot' }))).toEqual([
+      [{ ...hot, overBlack: '#3a2a25' }],
+    ]);
+    const black: Look = { overBlack: '#3a2a25', thicknessMm: 2 };
+    expect(looks(add(), pour(9), see(hot), see(black))).toEqual([[hot, black]]);
+    // Over the same backing a step later is another look at the cup, as it always was.
+    expect(looks(add(), pour(9), see(hot), see(cold))).toEqual([[hot], [cold]]);
   });
 
   const step: fc.Arbitrary<LogStep<Look>> = fc.oneof(

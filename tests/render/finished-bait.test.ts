@@ -40,3 +40,21 @@ test('a recipe shows how its finished bait was seen, in its maker’s words, and
   expect(page).toContain('<a href="#bait">The finished bait</a>');
   expect(await pageOf('recipe', 'weir-foam', SAMPLE_BOOK)).not.toContain('id="bait"');
 });
+
+test('a round shows every look at its pour, the one that it is judged by first', async () => {
+  const files = {
+    ...SAMPLE_FILES,
+    'colours/weir-foam.md': SAMPLE_FILES['colours/weir-foam.md']!.replace(
+      'seen: { over-white: "#b8a078" }',
+      'seen: [{ over-white: "#b09868", after: hot, note: muddy }, { over-white: "#b8a078", after: next day }, { thickness: 3 mm, after: hot, note: no colour }]',
+    ),
+  };
+  const page = await pageOf('recipe', 'weir-foam', bookOf(files));
+  const section = page.slice(page.indexOf('id="rounds"'), page.indexOf('id="target"'));
+  const places = ['Next day. Seen ΔE', '“muddy”', 'While hot. Seen ΔE', '“no colour”', 'While hot, 3 mm.'].map(
+    (words) => section.indexOf(words),
+  );
+  expect(places.every((place) => place > 0)).toBe(true);
+  expect(places).toEqual([...places].sort((one, other) => one - other));
+  expect(section.match(/<li class="round">/g)).toHaveLength(2);
+});

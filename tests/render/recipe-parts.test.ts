@@ -114,8 +114,9 @@ describe('lastSeen', () => {
       volumeMl: 100,
       leftMl: 95,
       look: cup!.body,
-      seen: { overWhite: { lab: labFromHex('#8f9a4d'), hex: '#8f9a4d', mapped: false } },
-      seenDeltaE: { overWhite: deltaE },
+      seen: [
+        { overWhite: { lab: labFromHex('#8f9a4d'), hex: '#8f9a4d', mapped: false }, missedBy: { overWhite: deltaE } },
+      ],
     };
     return {
       ...recipe,

@@ -42,7 +42,11 @@ function least(hex: string, colour: Recipe | RecipeLook): number {
     ...('cups' in colour && ['swirl', 'tipped'].includes(colour.pattern) ? colour.cups.map(({ body }) => body) : []),
   ];
   const last =
-    'cups' in colour ? colour.cups.flatMap(({ rounds }) => rounds.findLast(({ seen }) => seen)?.seen ?? []) : [];
+    'cups' in colour
+      ? colour.cups.flatMap(({ rounds }) =>
+          rounds.flatMap(({ seen: [judged] }) => (judged && !judged.predicted ? [judged] : [])).slice(-1),
+        )
+      : [];
   const all = [
     ...looks.flatMap(({ overWhite, overBlack }) => [overWhite.hex, overBlack.hex]),
     ...last.flatMap(({ overWhite, overBlack }) => [overWhite, overBlack].flatMap((view) => view?.hex ?? [])),
@@ -75,7 +79,7 @@ describe('the colour nearest to another', () => {
   test('is what was seen of a bait, too, whatever was computed of it', async () => {
     const { page, close } = await visit(browser, 'find/');
     const wanted = book().recipes.find(({ id }) => id === 'rowan-week')!;
-    const seen = wanted.cups[0]!.rounds.findLast((round) => round.seen?.overBlack)!.seen!.overBlack!.hex;
+    const seen = wanted.cups[0]!.rounds.findLast((round) => round.seen[0]?.overBlack)!.seen[0]!.overBlack!.hex;
     await near(page, seen);
     expect((await rows(page))[0]).toEqual([wanted.id, 'ΔE 0.0, as last seen over black']);
     await close();

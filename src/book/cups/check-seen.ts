@@ -29,8 +29,9 @@ export function checkSeen(
 /** Reports a look that differs from the one before by more than two test pours of a cup can, with nothing between that went in. */
 export function checkUnlogged({ spec, rounds, places }: FilledCup, report: Report): void {
   const seen = rounds.flatMap((round) => {
-    const views = viewsOfLook(round.seen);
-    return views ? [{ ...round, seen: views }] : [];
+    const [how] = round.seen;
+    const views = viewsOfLook(how);
+    return how && views ? [{ ...round, seen: views, how }] : [];
   });
   for (const [index, move] of unloggedMoves(seen).entries()) {
     if (!move) continue;

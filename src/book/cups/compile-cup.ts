@@ -9,15 +9,17 @@ import type { Body } from '../../optics/stack.ts';
 import { sharedRange } from '../../units/shared-range.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
+import { judgedFirst } from '../looks/judged-first.ts';
 import type {
   Appearance,
   Content,
   Cup,
+  CupLook,
   FlakeLook,
+  Look,
   Mold,
   PlasticShare,
   Round,
-  RoundLook,
   Settings,
   Tier,
 } from '../model.ts';
@@ -71,16 +73,19 @@ export function compileCup(
   const volumePerPlastic =
     cupVolume({ plastics: {}, materials: contents }, (material) => 1 / optical(material).density) + 1;
   const look = appearanceOf(body, mold.bodyMm);
-  const rounds = compileRounds(filled.rounds, bodyOf, mold.bodyMm, (material) => 1 / optical(material).density);
+  const tried = filled.rounds.map((round) => ({ ...round, seen: judgedFirst(round.seen, mold.bodyMm) }));
+  const rounds = compileRounds(tried, bodyOf, mold.bodyMm, (material) => 1 / optical(material).density);
   const plasticIds = plastics.map(({ material }) => material);
   const names = [...Object.keys(contents), ...plasticIds];
   const heat = heatLimit(plasticIds, Object.keys(contents), (id) => shelf.get(id));
   const reached = filled.rounds.flatMap((round) => round.heatedTo ?? []);
   const highestReached = reached.length > 0 ? Math.max(...reached) : undefined;
   checkHeat(filled, heat.limit, shelf, settings.temperature, report);
-  for (const [index, { seen = {} }] of (spec.fields.log ?? []).entries())
-    checkSeen(seen, spec.recipe, [...spec.path, 'log', index, 'seen'], report);
-  checkUnlogged(filled, report);
+  for (const [index, { seen = [] }] of (spec.fields.log ?? []).entries()) {
+    for (const [at, each] of seen.entries())
+      checkSeen(each, spec.recipe, [...spec.path, 'log', index, 'seen', at], report);
+  }
+  checkUnlogged({ ...filled, rounds: tried }, report);
   const plasticDensity = plastics.reduce(
     (sum, { material, fraction }) => sum + fraction * required(shelf, material).density,
     0,
@@ -129,7 +134,8 @@ function compileRounds(
   return rounds.map(({ first: _, looked: __, ...round }): Round => {
     const { cup, left, seen, heatedTo = 0 } = round;
     const contents = concentrations(cup);
-    const look = appearanceOf(bodyOf(contents), thickness);
+    const body = bodyOf(contents);
+    const look = appearanceOf(body, thickness);
     const change = before && describeChange(before, { look, contents });
     before = { look, contents };
     return {
@@ -140,17 +146,22 @@ function compileRounds(
       ...defined({
         burnt: heatedTo > BURNT ? (true as const) : undefined,
         change,
-        seenDeltaE: seen && seenDeltaE(seen, look),
+      }),
+      seen: seen.map((each): CupLook => {
+        const { thicknessMm = thickness } = each;
+        const predicted = thicknessMm === thickness ? undefined : appearanceOf(body, thicknessMm);
+        return { ...each, ...defined({ predicted, missedBy: missedBy(each, predicted ?? look) }) };
       }),
     };
   });
 }
 
-function seenDeltaE({ overWhite, overBlack }: RoundLook, look: Appearance): NonNullable<Round['seenDeltaE']> {
-  return defined({
-    overWhite: overWhite && deltaE00(overWhite.lab, look.overWhite.lab),
-    overBlack: overBlack && deltaE00(overBlack.lab, look.overBlack.lab),
+function missedBy({ overWhite, overBlack }: Look, made: Appearance): CupLook['missedBy'] {
+  const missed = defined({
+    overWhite: overWhite && deltaE00(overWhite.lab, made.overWhite.lab),
+    overBlack: overBlack && deltaE00(overBlack.lab, made.overBlack.lab),
   });
+  return Object.keys(missed).length === 0 ? undefined : missed;
 }
 
 function naiveOf(

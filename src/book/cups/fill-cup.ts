@@ -20,8 +20,8 @@ import type { Quantity, Rate } from '../../units/quantity.ts';
 import { UNITS } from '../../units/unit.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
-import type { RoundLook } from '../model.ts';
-import { photoOf } from '../photo-of.ts';
+import { compileLook } from '../looks/compile-look.ts';
+import type { Look } from '../model.ts';
 import { placeOfEnd } from '../read/place-of-end.ts';
 import type { Finding, Report } from '../report.ts';
 import { asWritten } from './as-written.ts';
@@ -37,10 +37,9 @@ import {
 } from './cup-findings.ts';
 import { type CupShelf, isNoName, nameFault, shelfNames, type Wanted } from './cup-shelf.ts';
 import type { CupSpec } from './cup-specs.ts';
-import { seenByDaylight } from './seen-colour.ts';
 
 /** A round as the ledger keeps it. */
-export type FilledRound = LogRound<RoundLook>;
+export type FilledRound = LogRound<Look>;
 
 /** A cup with its ledger kept. */
 export interface FilledCup {
@@ -239,8 +238,8 @@ class Filling {
   }
 
   /** Reads the log: turns names and doses into steps, and says what cannot be done. */
-  log(): CupLog<RoundLook> {
-    const log = new CupLog<RoundLook>(this.state, this.volumePerGram);
+  log(): CupLog<Look> {
+    const log = new CupLog<Look>(this.state, this.volumePerGram);
     for (const [index, step] of (this.spec.fields.log ?? []).entries())
       this.step(
         step,
@@ -258,8 +257,8 @@ class Filling {
   private step(
     { plastic, add, pour, seen, heat, reheat, note }: Log[number],
     at: FieldPath,
-    take: CupLog<RoundLook>['take'],
-    log: CupLog<RoundLook>,
+    take: CupLog<Look>['take'],
+    log: CupLog<Look>,
   ): void {
     if (plastic) {
       for (const [material, ml] of Object.entries(this.plastics([plastic], [...at, 'plastic'])))
@@ -277,22 +276,8 @@ class Filling {
         this.fault('recipe/over-poured', path, overPoured(written, over.leftMl, log.pouredMl));
       }
     }
-    if (seen) take({ kind: 'see', look: lookOf(seen) });
+    if (seen) take({ kind: 'see', looks: seen.map(compileLook) });
     if (heat !== undefined || reheat) take({ kind: 'heat', ...defined({ celsius: heat, again: reheat }) });
     if (note !== undefined) take({ kind: 'note', text: note });
   }
-}
-
-function lookOf({
-  'over-white': white,
-  'over-black': black,
-  note,
-  photo,
-}: NonNullable<Log[number]['seen']>): RoundLook {
-  return defined({
-    overWhite: white === undefined ? undefined : seenByDaylight(white),
-    overBlack: black === undefined ? undefined : seenByDaylight(black),
-    note,
-    photo: photo && photoOf(photo),
-  });
 }

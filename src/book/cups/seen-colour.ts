@@ -13,7 +13,7 @@ import {
 } from '../../recipe/colour-fields.ts';
 import { SURFACE_K1 } from '../../tables/surface.ts';
 import { defined } from '../../values/defined.ts';
-import type { Colour, RoundLook } from '../model.ts';
+import type { Colour, Look } from '../model.ts';
 
 /** A colour of a file as the optics takes it. */
 export function statedColour(colour: SeenColour): StatedColour {
@@ -42,7 +42,7 @@ export function seenByDaylight(colour: TargetColour): Colour {
 }
 
 /** What was seen of a round, as matching takes it; undefined where no colour was noted. */
-export function viewsOfLook({ overWhite, overBlack }: RoundLook = {}): SeenViews | undefined {
+export function viewsOfLook({ overWhite, overBlack }: Look = {}): SeenViews | undefined {
   if (overWhite === undefined && overBlack === undefined) return undefined;
   return settledViews(defined({ overWhite: overWhite?.lab, overBlack: overBlack?.lab }));
 }

@@ -73,12 +73,11 @@ export function askedWith(
 
 /** The rounds of a cup as matching takes them. */
 export function triedRounds({ rounds }: Pick<Cup, 'rounds'>): readonly TriedRound[] {
-  return rounds.map(({ number, cup, left, seen, unlogged }) => ({
-    number,
-    cup,
-    left,
-    ...defined({ seen: viewsOfLook(seen), unlogged }),
-  }));
+  return rounds.map(({ number, cup, left, seen: [judged], unlogged }) => {
+    const { thicknessMm, after, wet, checked } = judged ?? {};
+    const how = defined({ thicknessMm, after, wet, checked });
+    return { number, cup, left, how, ...defined({ seen: viewsOfLook(judged), unlogged }) };
+  });
 }
 
 /** A cup of so many ml of plastic, as it is after its last round. */

@@ -20,10 +20,10 @@ export interface Beside {
 
 /** A round beside its target as it was seen, or else as the corrected model has it; with its views to all their digits. Undefined where it is no colour. */
 export function matchedRound(
-  { number, cup, seen }: Pick<TriedRound, 'number' | 'cup' | 'seen'>,
+  { number, cup, seen, how }: Pick<TriedRound, 'number' | 'cup' | 'seen' | 'how'>,
   { aim, correction, shelf, tolerance }: Beside,
 ): { readonly round: MatchedRound; readonly views: SeenViews } | undefined {
-  const views = seen ? aim.asTarget(seen, cup) : withOffsets(aim.views(cup), correction, cup, shelf);
+  const views = seen ? aim.asTarget(seen, cup, how?.thicknessMm) : withOffsets(aim.views(cup), correction, cup, shelf);
   const found = (seen ? verdict : verdictOf)(views, aim.part, thresholdsFor(tolerance));
   if (isNoVerdict(found)) return undefined;
   const { overWhite, overBlack } = views;
@@ -31,7 +31,7 @@ export function matchedRound(
     number,
     basis: seen ? ('seen' as const) : ('predicted' as const),
     ...defined({
-      moved: seen && aim.moved,
+      moved: seen && aim.moved(how?.thicknessMm),
       overWhite: overWhite && stated(overWhite),
       overBlack: overBlack && stated(overBlack),
     }),

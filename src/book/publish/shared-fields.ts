@@ -84,14 +84,13 @@ const ROUND: FieldTable<Round> = {
   burnt: 'shared',
   reheated: 'shared',
   note: 'shared',
-  seen: { overWhite: COLOUR, overBlack: COLOUR, note: 'shared', photo: PHOTO },
+  seen: { ...LOOK, predicted: APPEARANCE, missedBy: { overWhite: 'shared', overBlack: 'shared' } },
   cup: STATE,
   left: STATE,
   volumeMl: 'shared',
   leftMl: 'shared',
   look: APPEARANCE,
   change: CHANGE,
-  seenDeltaE: { overWhite: 'shared', overBlack: 'shared' },
 };
 
 const CUP: FieldTable<Cup> = {

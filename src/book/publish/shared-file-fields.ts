@@ -112,7 +112,7 @@ const SHARED_FILE_FIELDS: { readonly [K in Exclude<Kind, 'book'>]: FileTable<Fie
           plastic: 'shared',
           add: AMOUNTS,
           pour: 'shared',
-          seen: { 'over-white': 'shared', 'over-black': 'shared', note: 'shared', photo: 'private' },
+          seen: SEEN,
           note: 'shared',
         },
       },

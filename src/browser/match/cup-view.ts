@@ -40,7 +40,7 @@ export function cupView(cupShown: CupShown, shown: MatchShown): Html {
   const { now, next, aim } = advice;
   const how = now.seen ? 'seen' : 'predicted';
   const beside = look ? [viewsOf(side), viewsOf(look)] : [viewsOf(side)];
-  const finished = aim.moved === 'laminate';
+  const finished = aim.moved() === 'laminate';
   return html`<figure class="match-hero"><div class="match-swatch">${chips(beside, look ? `Target on the left, as ${how} on the right; over white above, over black below` : 'The target, over white above, over black below')}</div><figcaption class="pair-words"><span>target</span>${look ? html`<span>${how}${finished ? ', as the finished bait shows it' : ''}</span>` : ''}</figcaption></figure>
 <div class="match-now">${mixView(cup, now.cup, index, draft, work, shown)}${
     next.now

@@ -129,7 +129,7 @@ export class MatchScreen {
     const advice = adviceFor(work, index, data);
     const { now, next, aim } = advice;
     const look = lookNow(advice, data);
-    const alone = aim.moved && !now.seen ? aloneNow(now.cup, work, data, next.correction) : undefined;
+    const alone = aim.moved() && !now.seen ? aloneNow(now.cup, work, data, next.correction) : undefined;
     return cupView(
       {
         index,

@@ -41,7 +41,7 @@ export function logNow({ plastic, plasticMl }: Work, steps: readonly WorkStep[],
     steps.map((step) => logStep(step, plastic)),
     perGram,
   );
-  const seen = viewsOf(rounds.at(-1)?.seen);
+  const seen = viewsOf(rounds.at(-1)?.seen[0]);
   return { start, rounds, cup: left, last, volumeMl: cupVolume(left, perGram), ...defined({ seen }) };
 }
 
@@ -56,7 +56,7 @@ function logStep(step: WorkStep, plastic: string): LogStep<WorkLook> {
       return { kind: 'pour', ml: step.ml };
     case 'see': {
       const { overWhite, overBlack, note } = step;
-      return { kind: 'see', look: defined({ overWhite, overBlack, note }) };
+      return { kind: 'see', looks: [defined({ overWhite, overBlack, note })] };
     }
   }
 }
@@ -71,13 +71,13 @@ export function viewsOf({ overWhite, overBlack }: WorkLook = {}): SeenViews | un
 
 /** The rounds of a cup as matching takes them. */
 export function triedRounds({ rounds }: Pick<CupNow, 'rounds'>): readonly TriedRound[] {
-  return rounds.map(({ seen, ...round }) => ({ ...round, ...defined({ seen: viewsOf(seen) }) }));
+  return rounds.map(({ seen: [look], ...round }) => ({ ...round, ...defined({ seen: viewsOf(look) }) }));
 }
 
 /** The work with steps that were done before the last round in which a colour was seen, though they were not noted then. */
 export function withStepsBeforeLook(work: Work, index: number, done: readonly WorkStep[], density: Density): Work {
   const { rounds } = cupNow(work, index, density);
-  const looked = rounds.findLast(({ seen }) => viewsOf(seen))?.looked;
+  const looked = rounds.findLast(({ seen: [look] }) => viewsOf(look))?.looked;
   return withCup(work, index, ({ steps, ...cup }) => {
     // A round that is noted with its pour is one thing that was done.
     const at = looked === undefined ? steps.length : steps.findLastIndex((step, each) => each <= looked && !step.also);

@@ -19,6 +19,8 @@ export interface Observation {
   readonly seen: SeenViews;
   /** Nothing is logged between the round before and this one. */
   readonly unlogged?: true;
+  /** It was looked at again, and stands. */
+  readonly checked?: true;
 }
 
 /** What the rounds say of the model. */
@@ -32,6 +34,8 @@ export interface ModelCorrection {
   readonly learntFrom?: Contents;
   /** ΔE00 between what was seen last and what the corrected model makes of it, the larger of the views that were seen. */
   readonly miss: number;
+  /** What was seen last was looked at again, and stands: that the model misses it is no slip of the eye. */
+  readonly checked?: true;
   /** ΔE00 between rounds and predictions, root mean square: by the shelf alone, and corrected. */
   readonly before: number;
   readonly after: number;
@@ -99,6 +103,7 @@ class Correction {
   private readonly shares: readonly number[];
   private readonly last: Contents;
   private readonly shelf: CupShelf;
+  private readonly checked: boolean;
 
   constructor(
     observations: readonly Observation[],
@@ -106,6 +111,7 @@ class Correction {
     { strength = 0.2, looking = 0.8, model }: CorrectionPriors,
   ) {
     this.shelf = shelf;
+    this.checked = observations.at(-1)!.checked === true;
     this.looking = looking;
     const bases = observations.map(({ cup }) => baseOfCup(cup, shelf));
     this.rounds = bases.map(({ plastic }, index) => ({
@@ -187,6 +193,7 @@ class Correction {
       offBlack: offsetAt(at, this.names.length + 3),
       learntFrom: this.last,
       miss: Math.max(...this.lastMisses(at).map(({ deltaE }) => deltaE)),
+      ...(this.checked ? { checked: true as const } : {}),
       before,
       after,
     };

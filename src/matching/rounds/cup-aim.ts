@@ -12,12 +12,12 @@ import { correctModel, type Observation } from './correct-model.ts';
 /** What a cup is to show, and how a test pour of it is compared with that. */
 export interface CupAim {
   readonly part: TargetPart;
-  /** Whether a test pour is seen otherwise than the target was: at another thickness, or without the other cup behind it. */
-  readonly moved: 'thickness' | 'laminate' | undefined;
+  /** Whether a test pour is seen otherwise than the target was: at another thickness, or without the other cup behind it. Unset: as thick as the body. */
+  moved(thicknessMm?: number): 'thickness' | 'laminate' | undefined;
   /** The cup in some state as the target was seen, by the model as the rounds have corrected it; unset, by daylight. */
   views(state: CupState, light?: Light): TwoViews;
-  /** What was seen of a test pour, as the target was seen: moved by what the corrected model says that makes. */
-  asTarget(seen: SeenViews, state: CupState): SeenViews;
+  /** What was seen of a test pour, as the target was seen: moved by what the corrected model says that makes. Unset: as thick as the body. */
+  asTarget(seen: SeenViews, state: CupState, thicknessMm?: number): SeenViews;
 }
 
 /** The other cup of a finished bait. */
@@ -59,15 +59,16 @@ export function aimAt(
       light,
     );
   };
-  const moved = behind ? 'laminate' : Math.abs(part.thicknessMm - bodyMm) > 0.01 ? 'thickness' : undefined;
+  const moved = (thicknessMm = bodyMm): ReturnType<CupAim['moved']> =>
+    behind ? 'laminate' : Math.abs(part.thicknessMm - thicknessMm) > 0.01 ? 'thickness' : undefined;
   return {
     part,
     moved,
     views,
-    asTarget(seen, state) {
-      if (moved === undefined) return seen;
+    asTarget(seen, state, thicknessMm = bodyMm) {
+      if (moved(thicknessMm) === undefined) return seen;
       const { mix, flakes } = base(state);
-      const here = bodyViews({ ...mix, flakes }, bodyMm);
+      const here = bodyViews({ ...mix, flakes }, thicknessMm);
       const there = views(state);
       const overWhite = shifted(seen.overWhite, here.overWhite, there.overWhite);
       const black = shifted(seen.overBlack, here.overBlack, there.overBlack);

@@ -19,7 +19,7 @@ export interface Reckoning {
 
 /** What a cup is by eye and by the corrected model. */
 export interface Reckoned {
-  readonly correction: Pick<ModelCorrection, 'miss'>;
+  readonly correction: Pick<ModelCorrection, 'miss' | 'checked'>;
   readonly now: Verdict;
   /** ΔE00 that the corrected model gives the cup now. */
   readonly predictedDeltaE: number;
@@ -42,11 +42,12 @@ export function reckoning({ correction, now, predictedDeltaE, seen, target, tole
   const asSeen = seen && !(isBlind && now.within) ? now.deltaE - (misses ? correction.miss : 0) : predictedDeltaE;
   const below = Math.min(predictedDeltaE, asSeen);
   const by = `ΔE ${differenceText(correction.miss)}`;
-  const caution = misses
-    ? `What was seen last does not agree with the shelf: it is ${by} from all that the rounds can make of it. Look at a test pour again, by daylight, and note the round anew; see that the log says what went in. What is predicted may be off by as much. `
-    : isBlind
-      ? `What it looks like over ${unseen} was not noted, and is ΔE ${differenceText(predictedDeltaE)} off by the corrected model: look, and note it. `
-      : '';
+  const caution =
+    misses && !correction.checked
+      ? `What was seen last does not agree with the shelf: it is ${by} from all that the rounds can make of it. Look at a test pour again, by daylight, and note the round anew; see that the log says what went in. What is predicted may be off by as much. `
+      : isBlind
+        ? `What it looks like over ${unseen} was not noted, and is ΔE ${differenceText(predictedDeltaE)} off by the corrected model: look, and note it. `
+        : '';
   const words =
     differs && caution === ''
       ? ` As seen, the cup is ΔE ${differenceText(now.deltaE)} off; the corrected model has it at ΔE ${differenceText(predictedDeltaE)}, and what is left is reckoned from that.`

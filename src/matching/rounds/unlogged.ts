@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+import { type HowLooked, lookedAlike } from '../../cup/how-looked.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
 import { isReversed, type SeenViews } from '../target/target-part.ts';
 import { differenceText } from '../words.ts';
@@ -26,15 +27,21 @@ function movedBetween(one: SeenViews, other: SeenViews): UnloggedMove | undefine
   return deltaE > BETWEEN_POURS ? { deltaE } : undefined;
 }
 
-/** By how much each of some rounds has moved with nothing logged since the one before it; a look that cannot be says nothing of the next. */
+/**
+ * By how much each of some rounds has moved with nothing logged since the one before it, where both were looked at alike and nobody says that
+ * the look stands. A look that cannot be says nothing of the next.
+ */
 export function unloggedMoves(
-  rounds: readonly Pick<Observation, 'seen' | 'unlogged'>[],
+  rounds: readonly (Pick<Observation, 'seen' | 'unlogged'> & { readonly how?: HowLooked })[],
 ): readonly (UnloggedMove | undefined)[] {
   let before: SeenViews = {};
-  return rounds.map(({ seen, unlogged }) => {
-    if (!unlogged) before = {};
-    const move = isReversed(seen) ? undefined : movedBetween(before, seen);
+  let howBefore: HowLooked = {};
+  return rounds.map(({ seen, unlogged, how = {} }) => {
+    // A chip is another colour than the bait, and a cup that has cooled than a hot one.
+    if (!unlogged || !lookedAlike(howBefore, how)) before = {};
+    const move = isReversed(seen) || how.checked ? undefined : movedBetween(before, seen);
     before = isReversed(seen) ? {} : { ...before, ...seen };
+    howBefore = how;
     return move;
   });
 }

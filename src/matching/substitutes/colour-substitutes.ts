@@ -36,7 +36,7 @@ export function colourSubstitutes(
   const { cup, thicknessMm, material, tolerance, limits = {}, count = 5 } = question;
   const lost = required(shelf, material);
   const correction = correctModel(question.rounds ?? [], (name) => required(shelf, name));
-  if (correction.miss > tolerance) {
+  if (correction.miss > tolerance && !correction.checked) {
     const sentence = `What was seen of this cup last does not agree with the shelf: it is ΔE ${differenceText(correction.miss)} from all that the rounds can make of it, so that nothing can be promised to stand for ${lost.title}. Look at a test pour again, by daylight, and note the round anew; see that the log says what went in.`;
     return { advice: 'cannot', sentence, swaps: [], recipes: [], flakes: [] };
   }

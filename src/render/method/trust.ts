@@ -64,7 +64,7 @@ function exampleOfSpread(context: PageContext): Html {
 /** Learning from the rounds of a cup. */
 export function learningPart({ recipes }: Book): MethodPart {
   const seen = recipes.flatMap(({ cups }) =>
-    cups.flatMap(({ rounds }) => rounds.flatMap(({ seenDeltaE }) => seenDeltaE?.overWhite ?? [])),
+    cups.flatMap(({ rounds }) => rounds.flatMap(({ seen: [judged] }) => judged?.missedBy?.overWhite ?? [])),
   );
   return {
     id: 'learning',

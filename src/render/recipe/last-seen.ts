@@ -1,4 +1,4 @@
-import type { Cup, Recipe, Round } from '../../book/model.ts';
+import type { Cup, CupLook, Recipe, Round } from '../../book/model.ts';
 import { type Html, html } from '../html.ts';
 import { type ChipColours, chipColours, chips, chipWords } from '../swatch/chip.ts';
 import { deltaEText, sentence } from '../words.ts';
@@ -6,19 +6,29 @@ import { deltaEText, sentence } from '../words.ts';
 /** As many times the tolerance must a bait be from its computed colour before the page asks why. Convention of this book. */
 const SURPRISING = 2;
 
-/** The last round of a cup's log, if its colour was noted and is not the one that is computed. */
-function farRound({ rounds }: Cup, tolerance: number): { readonly round: Round; readonly deltaE: number } | undefined {
+/** A bait that was seen, and what was computed of it. */
+interface FarBait {
+  readonly round: Round;
+  readonly look: CupLook;
+  readonly deltaE: number;
+}
+
+/** The bait of the last round of a cup's log, if its colour was noted and is not the one that is computed. */
+function farBait({ rounds }: Cup, tolerance: number): FarBait | undefined {
   const round = rounds.at(-1);
-  const deltaE = Math.max(0, round?.seenDeltaE?.overWhite ?? 0, round?.seenDeltaE?.overBlack ?? 0);
-  return round && deltaE > tolerance ? { round, deltaE } : undefined;
+  const look = round?.seen[0];
+  // A chip of another thickness is no bait.
+  if (!round || !look || look.predicted) return undefined;
+  const deltaE = Math.max(0, look.missedBy?.overWhite ?? 0, look.missedBy?.overBlack ?? 0);
+  return deltaE > tolerance ? { round, look, deltaE } : undefined;
 }
 
 /** Where a cup was last seen beyond the tolerance of its computed colour: both side by side, so that nobody takes the picture for the bait. */
 export function lastSeen({ cups, spread, pattern }: Recipe, tolerance: number): readonly Html[] {
   return cups.flatMap((cup) => {
-    const far = farRound(cup, tolerance);
+    const far = farBait(cup, tolerance);
     if (!far) return [];
-    const { overWhite, overBlack } = far.round.seen!;
+    const { overWhite, overBlack } = far.look;
     const seen = { ...(overWhite && { overWhite: overWhite.hex }), ...(overBlack && { overBlack: overBlack.hex }) };
     const what = pattern === 'solid' ? 'The last bait' : `The last bait of the ${cup.name}`;
     const surprise =

@@ -1,8 +1,9 @@
-import type { Change, Cup, Round } from '../../book/model.ts';
+import type { Change, Cup, CupLook, Round } from '../../book/model.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import { massIn } from '../dose-text.ts';
 import { type Html, html, joined } from '../html.ts';
 import { link, paths } from '../links.ts';
+import { lookWords } from '../look-words.ts';
 import type { PageContext } from '../page.ts';
 import { photoFigure } from '../photo.ts';
 import { chipColours, chips, chipWords } from '../swatch/chip.ts';
@@ -17,35 +18,51 @@ export function changeText({ words, deltaE }: Pick<Change, 'words' | 'deltaE'>):
     : `${listText(words)} (ΔE ${deltaEText(deltaE)})`;
 }
 
-function seenSentence({ seenDeltaE, seen }: Round): readonly string[] {
-  if (seen === undefined || seenDeltaE === undefined) return [];
-  const { overWhite, overBlack } = seenDeltaE;
+/** A look beside what was predicted of it: drawn, and in words. */
+function lookBeside(
+  context: PageContext,
+  round: Round,
+  look: CupLook,
+): { readonly drawn: Html; readonly facts: string } {
+  const { overWhite, overBlack, predicted = round.look, missedBy } = look;
+  const seen = { ...(overWhite && { overWhite: overWhite.hex }), ...(overBlack && { overBlack: overBlack.hex }) };
+  const how = lookWords(look, context.book.settings);
+  if (missedBy === undefined) return { drawn: alone(round), facts: how };
+  const label = `Round ${round.number}: predicted on the left, seen on the right; over white above, over black below`;
   const parts = [
-    ...(overWhite === undefined ? [] : [`${deltaEText(overWhite)} over white`]),
-    ...(overBlack === undefined ? [] : [`${deltaEText(overBlack)} over black`]),
+    ...(missedBy.overWhite === undefined ? [] : [`${deltaEText(missedBy.overWhite)} over white`]),
+    ...(missedBy.overBlack === undefined ? [] : [`${deltaEText(missedBy.overBlack)} over black`]),
   ];
-  return parts.length === 0 ? [] : [`Seen ΔE ${parts.join(' and ')} from what was predicted.`];
+  return {
+    drawn: html`<div class="round-chips"><div class="pair">${chips([chipColours(predicted), seen], label)}</div>${chipWords('predicted', 'seen')}</div>`,
+    facts: [how, `Seen ΔE ${parts.join(' and ')} from what was predicted.`].filter((words) => words !== '').join(' '),
+  };
+}
+
+/** What was predicted of a round of which no colour was noted. */
+function alone({ number, look }: Round): Html {
+  const label = `Round ${number} as predicted, over white above and over black below`;
+  return html`<div class="round-chips"><div class="single">${chips([chipColours(look)], label)}</div>${chipWords('predicted')}</div>`;
+}
+
+function said({ note }: CupLook): Html {
+  return note === undefined ? html`` : html`<p class="said">“${note}”</p>`;
+}
+
+function photoOf(context: PageContext, { number }: Round, { photo }: CupLook): Html {
+  return photo === undefined ? html`` : photoFigure(context, photo, `Test bait of round ${number}`);
 }
 
 function roundItem(context: PageContext, round: Round, titles: Titles): Html {
   const { settings } = context.book;
-  const { number, added, plasticAddedMl, pouredMl, heatedTo, reheated, note, seen, look, change, volumeMl, leftMl } =
-    round;
+  const { number, added, plasticAddedMl, pouredMl, heatedTo, reheated, note, change, volumeMl, leftMl } = round;
+  const [judged, ...others] = round.seen;
   const additions = [
     ...(plasticAddedMl > 0 ? [html`${volumeText(plasticAddedMl, settings)} plastic`] : []),
     ...added.map(
       ({ material, dose, grams }) => html`${titles(material)} ${dose} <span class="fine">(${massText(grams)})</span>`,
     ),
   ];
-  const seenColours = {
-    ...(seen?.overWhite && { overWhite: seen.overWhite.hex }),
-    ...(seen?.overBlack && { overBlack: seen.overBlack.hex }),
-  };
-  const wasSeen = seen?.overWhite !== undefined || seen?.overBlack !== undefined;
-  const columns = wasSeen ? [chipColours(look), seenColours] : [chipColours(look)];
-  const label = wasSeen
-    ? `Round ${number}: predicted on the left, seen on the right; over white above, over black below`
-    : `Round ${number} as predicted, over white above and over black below`;
   const heat =
     heatedTo === undefined
       ? reheated
@@ -59,10 +76,15 @@ function roundItem(context: PageContext, round: Round, titles: Titles): Html {
   const spent = round.burnt
     ? html`<p><strong>Too hot: vinyl breaks down there and gives off hydrogen chloride. This cup is spent.</strong> If it happens to you, leave the room and air it: <a href="${link(context, paths.care)}">Care</a>.</p>`
     : '';
-  const facts = [cup, ...heat, ...seenSentence(round)].join(' ');
-  return html`<li class="round"><div class="round-chips"><div class="${wasSeen ? 'pair' : 'single'}">${chips(columns, label)}</div>${wasSeen ? chipWords('predicted', 'seen') : chipWords('predicted')}</div><div class="round-words"><h4>Round ${number}${change === undefined ? '' : html` <span class="round-change">${changeText(change)}</span>`}</h4>${
+  const beside = judged && lookBeside(context, round, judged);
+  const facts = [cup, ...heat, ...(beside && beside.facts !== '' ? [beside.facts] : [])].join(' ');
+  const below = others.map((look) => {
+    const { drawn, facts: words } = lookBeside(context, round, look);
+    return html`${drawn}<div class="round-words">${said(look)}${words === '' ? '' : html`<p class="fine">${words}</p>`}${photoOf(context, round, look)}</div>`;
+  });
+  return html`<li class="round">${beside?.drawn ?? alone(round)}<div class="round-words"><h4>Round ${number}${change === undefined ? '' : html` <span class="round-change">${changeText(change)}</span>`}</h4>${
     additions.length === 0 ? '' : html`<p>Added ${joined(additions)}.</p>`
-  }${seen?.note === undefined ? '' : html`<p class="said">“${seen.note}”</p>`}${note === undefined ? '' : html`<p class="said">${note}</p>`}<p class="fine">${facts}</p>${spent}${seen?.photo === undefined ? '' : photoFigure(context, seen.photo, `Test bait of round ${number}`)}</div></li>`;
+  }${judged === undefined ? '' : said(judged)}${note === undefined ? '' : html`<p class="said">${note}</p>`}<p class="fine">${facts}</p>${spent}${judged === undefined ? '' : photoOf(context, round, judged)}</div>${below}</li>`;
 }
 
 /** What is in a cup after its log, and how far the sum of the notes is from it. */
