@@ -11,6 +11,7 @@ import { checkPhotos, type PhotoFault } from './checks/check-photos.ts';
 import { checkPortable } from './checks/check-portable.ts';
 import { checkReferences } from './checks/check-references.ts';
 import { checkTitles } from './checks/check-titles.ts';
+import { reportWaiting } from './checks/report-waiting.ts';
 import { unusedMaterials } from './checks/unused-materials.ts';
 import { computedEach } from './computed.ts';
 import type { CupShelf } from './cups/cup-shelf.ts';
@@ -20,6 +21,7 @@ import { type LeftOut, leftOut } from './left-out.ts';
 import { compileTarget } from './match/compile-target.ts';
 import type { Book, Mold, Settings, Target } from './model.ts';
 import { checkPublished } from './publish/check-secrets.ts';
+import { leftOutSecrets } from './publish/left-out-secrets.ts';
 import { publishOf } from './publish/publish-of.ts';
 import { inheritedFields } from './read/inherited-field.ts';
 import { needsOf } from './read/needs-of.ts';
@@ -49,14 +51,14 @@ export interface CompileOptions {
 
 /** A compiled book, and everything that was found on the way. */
 export type Compiled = CompiledBook & {
-  /** Files that are not in the book for their errors, or for those of what they need; by path. */
+  /** Files that are not in the book for their errors, or since they wait to be filled in, or for what they need; by path. */
   readonly leftOut: readonly LeftOut[];
   readonly diagnostics: readonly Diagnostic[];
 };
 
 /**
- * A book without errors is complete. Of any other this is the sound part, which is what a compile of the book without the files left out
- * gives: to be worked with, never to be published. There is none where `book.md` is left out.
+ * A book without errors is complete, whatever waits to be filled in. Of any other this is the sound part, to be worked with, never to be
+ * published. Either is what a compile of the book without the files left out gives. There is none where `book.md` is left out.
  */
 export type CompiledBook =
   | { readonly complete: true; readonly book: Book }
@@ -83,13 +85,18 @@ export function compileBook(sources: readonly Source[], options: CompileOptions 
 
   const faulty = (): ReadonlySet<string> => new Set([...report.faulty, ...unread, ...things.twins]);
   const needs = needsOf(things, parts, faulty());
-  const out = (): ReadonlyMap<string, LeftOut> => leftOut(needs, faulty());
+  const out = (): ReadonlyMap<string, LeftOut> => leftOut(needs, faulty(), things.faulty.waiting);
   const isSound = !hasErrors(diagnostics) && unread.length === 0;
   const book = out().has(BOOK_FILE) ? undefined : joinBook(things, parts, out, isSound ? report : errorsOnly(report));
-  if (book && isSound) checkPublished(book, everything, report);
+  const gone = out();
+  reportWaiting(gone, everything, report);
+  if (book && isSound) {
+    const secrets = leftOutSecrets(everything, (path) => gone.has(path), parts.fields.publish);
+    checkPublished(book, everything, secrets, report);
+  }
 
   diagnostics.sort(compareDiagnostics);
-  const result = { leftOut: allLeftOut(out(), parts.films), diagnostics };
+  const result = { leftOut: allLeftOut(gone, parts.films, isSound), diagnostics };
   return book && isSound && !hasErrors(diagnostics)
     ? { ...result, complete: true, book }
     : { ...result, complete: false, book };
@@ -137,7 +144,7 @@ function compileParts(things: Things, report: Report): Parts {
   const filled = fillCups(specs.cups, cupShelf, report);
   for (const cup of filled.values()) checkKept(cup, filled, report);
   checkPartial(things, specs.parts, cupShelf, report);
-  const settings = withRoom(things.book, settingsOf(fields), report);
+  const settings = withRoom(things.book, settingsOf(withPlasticThere(fields, things)), report);
   const inherited = inheritedFields(things.recipes);
   const publish = publishOf(things.recipes, specs.ofRecipe, fields.publish);
   const context = { shelf, molds, settings, report, inherited, publish };
@@ -146,6 +153,12 @@ function compileParts(things: Things, report: Report): Parts {
     compileTarget(thing, molds, settings, fields.publish, report),
   );
   return { fields, settings, shelf, films, molds, filled, cores, targets, plastic, inherited };
+}
+
+/** The fields of a book without the plastic that it names, as long as that waits to be filled in. */
+function withPlasticThere(fields: FieldsOf<'book'>, { faulty }: Things): FieldsOf<'book'> {
+  const { plastic, ...others } = fields;
+  return plastic === undefined || faulty.isWaiting('plastic', plastic) ? others : fields;
 }
 
 /** Materials whose files have faults, by themselves or once they are compiled. */
@@ -244,8 +257,11 @@ function joinBook(
 }
 
 /** What is left out, with the lines of the table of films that are. */
-function allLeftOut(out: ReadonlyMap<string, LeftOut>, films: ShelfFit): readonly LeftOut[] {
+function allLeftOut(out: ReadonlyMap<string, LeftOut>, films: ShelfFit, isSound: boolean): readonly LeftOut[] {
   const lines = films.leftOut ?? [];
-  const table = lines.length === 0 || out.has(MEASUREMENTS_FILE) ? [] : [{ path: MEASUREMENTS_FILE, needs: [], lines }];
+  const table =
+    lines.length === 0 || out.has(MEASUREMENTS_FILE)
+      ? []
+      : [{ path: MEASUREMENTS_FILE, needs: [], why: isSound ? 'to-fill-in' : 'errors', lines } as const];
   return [...out.values(), ...table].sort((one, other) => (one.path < other.path ? -1 : 1));
 }

@@ -15,7 +15,7 @@ interface Named {
 /**
  * The thing of a book that has a name.
  *
- * Throws: Refusal, with the nearest name, where there is none; and where it was left out for its errors, after showing them.
+ * Throws: Refusal, with the nearest name, where there is none; and where it was left out, after showing why.
  */
 export function findNamed<K extends keyof Named>(kind: K, id: string, sound: SoundBook): Named[K] {
   const { book, leftOut, loaded } = sound;
@@ -29,7 +29,9 @@ export function findNamed<K extends keyof Named>(kind: K, id: string, sound: Sou
   if (file !== undefined) {
     console.error(reportText(loaded));
     throw new Refusal(
-      `There are errors in ${file.path} or in what it needs, so nothing can be worked out with it. Mend what is listed above.`,
+      file.why === 'errors'
+        ? `There are errors in ${file.path} or in what it needs, so nothing can be worked out with it. Mend what is listed above.`
+        : `${file.path}, or what it needs, is still empty in places, so nothing can be worked out with it. Fill in what is listed above.`,
     );
   }
   throw new Refusal(

@@ -41,7 +41,8 @@ export const newCommand: Command = {
     kind: { value: 'KIND', help: `${KINDS.join(', ')} (default: recipe)` },
     from: { value: 'RECIPE', help: 'make the new recipe from this one' },
   },
-  details: 'The file passes `cupbook check` as it is. A file that is already there is never touched.',
+  details:
+    'What only you know is left empty, with a comment on what to write. Until you fill it in, `cupbook check` warns of it, and the book is built\nwithout. A file that is already there is never touched.',
   async run([name = ''], values, { root, from, recipes }) {
     const kind = kindNamed(values.kind);
     const slug = slugOf(name);

@@ -1,6 +1,8 @@
 import type { Settings } from '../book/model.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
+import type { FieldsOf } from '../recipe/schema.ts';
 import type { Kind } from '../recipe/source.ts';
+import { frontMatterText, ToFillIn, type Written } from '../recipe/write-front-matter.ts';
 
 /** What a new file is made from. */
 export interface Scaffolded {
@@ -17,18 +19,28 @@ export interface Scaffolded {
 }
 
 /**
- * The text of a new file: every field that must be there, with an example of its value, and the most useful of the
- * others as comments.
+ * The text of a new file. What only its maker knows is left empty, each with a comment on what to write; the most useful of the fields that may
+ * be left out stand as comments.
  *
  * Throws: Refusal where the book lacks something that the file must name.
  */
 export function scaffoldText(made: Scaffolded): string {
-  const title = `title: ${JSON.stringify(made.title)}`;
-  const [front, notes] = made.parent === undefined ? TEXTS[made.kind](made) : derived(made, made.parent);
-  return `---\n${title}\n${front}---\n\n${notes}\n`;
+  const {
+    fields,
+    remarks = [],
+    notes,
+  } = made.parent === undefined ? FILES[made.kind](made) : derived(made, made.parent);
+  return frontMatterText({ title: made.title, ...fields }, notes, remarks);
 }
 
-type Text = readonly [frontMatter: string, notes: string];
+interface NewFile<K extends Kind = Kind> {
+  readonly fields: { readonly [Name in Exclude<keyof FieldsOf<K>, 'title'>]?: Written };
+  /** Lines of comments behind the fields. */
+  readonly remarks?: readonly string[];
+  readonly notes: string;
+}
+
+const toFillIn = (hint: string): ToFillIn => new ToFillIn(hint);
 
 /** Amounts of an example, in the units of either kind of book. */
 const METRIC = {
@@ -36,97 +48,184 @@ const METRIC = {
   cavity: '6 ml',
   sprue: '3 ml',
   bait: '6 g',
-  chip: '3 mm',
   body: '9 mm',
   thin: '2 mm',
-  seen: '5 mm',
+  chip: '3 mm',
+  size: '1 mm',
 };
 const US: typeof METRIC = {
   cup: '4 fl oz',
   cavity: '0.2 fl oz',
   sprue: '0.1 fl oz',
   bait: '0.2 oz',
-  chip: '1/8 in',
   body: '3/8 in',
   thin: '1/16 in',
-  seen: '3/16 in',
+  chip: '1/8 in',
+  size: '0.040 in',
 };
-const CELSIUS = { flake: '180 °C', most: '190 °C', from: '165 °C', to: '180 °C' };
-const FAHRENHEIT: typeof CELSIUS = { flake: '355 °F', most: '375 °F', from: '330 °F', to: '355 °F' };
+const CELSIUS = { most: '190 °C', from: '165 °C', to: '180 °C' };
+const FAHRENHEIT: typeof CELSIUS = { most: '375 °F', from: '330 °F', to: '355 °F' };
 
 const amountsOf = ({ settings }: Scaffolded): typeof METRIC => (settings.volume === 'ml' ? METRIC : US);
 const heatOf = ({ settings }: Scaffolded): typeof CELSIUS => (settings.temperature === '°C' ? CELSIUS : FAHRENHEIT);
 
-const TEXTS: Readonly<Record<Kind, (made: Scaffolded) => Text>> = {
+const BOUGHT = 'Where it is bought, and how it behaves.';
+const COLOUR = 'in quotes, such as "#8a5a2b": take it from a photo, with the Match page';
+
+/** One colour and a kind, as most materials have their look. */
+const lookOf = (made: Scaffolded, kinds: string, dose: string): Written => ({
+  kind: toFillIn(kinds),
+  colour: toFillIn(COLOUR),
+  dose: toFillIn(`the least that gives this colour, such as ${dose} per ${amountsOf(made).cup}`),
+  thickness: toFillIn(`only for a dye: of what you looked at, such as ${amountsOf(made).chip}; else remove this line`),
+});
+
+const highest = (made: Scaffolded): string => `highest: ${heatOf(made).most}, the most heat that its supplier allows`;
+
+const FILES: { readonly [K in Kind]: (made: Scaffolded) => NewFile<K> } = {
   recipe: (made) => {
-    const { ids, today, settings } = made;
-    const usual = settings.plastic;
-    const plastic = usual !== undefined && ids.get('plastic')?.includes(usual) ? usual : first(ids, 'plastic');
-    const mold = first(ids, 'mold');
-    const colorant = ids.get('colorant')?.[0];
-    const powder = ids.get('powder')?.[0];
-    const flake = ids.get('flake')?.[0];
-    const amounts = [
-      ...(colorant ? [`${colorant}: 10 drops`] : []),
-      ...(powder ? [`${powder}: 1/8 tsp`] : []),
-      ...(flake ? [`${flake}: 1/8 tsp`] : []),
-    ];
-    const add = amounts.length === 0 ? '' : `    add:\n${amounts.map((amount) => `      ${amount}\n`).join('')}`;
-    return [
-      `made: ${today}\npattern: solid\nmold: ${mold}\nbaits: 20\ncups:\n  body:\n    plastic: ${amountsOf(made).cup} ${plastic}\n${add}`,
-      'What it is for, what it looks like in the water, what to mind the next time.',
-    ];
+    const { ids, today } = made;
+    const plastic = usualPlastic(made);
+    const colours = ['colorant', 'powder', 'flake'] as const;
+    const amounts = colours.flatMap((kind) => ids.get(kind)?.slice(0, 1) ?? []).map((id) => `${id}: 1/8 tsp`);
+    return {
+      fields: {
+        made: today,
+        pattern: 'solid',
+        mold: onlyOne(ids, 'mold') ?? toFillIn(`one of ${(ids.get('mold') ?? []).join(', ')}`),
+        cups: {
+          body: {
+            plastic: toFillIn(`how much of which, such as ${amountsOf(made).cup} ${plastic}`),
+            add: toFillIn(
+              `what you put in, such as { ${(amounts.length === 0 ? ['brown: 1/8 tsp'] : amounts).join(', ')} }`,
+            ),
+          },
+        },
+      },
+      remarks: ['baits: 20, how many you usually pour'],
+      notes: 'What it is for, what it looks like in the water, what to mind the next time.',
+    };
   },
-  colorant: (made) => [
-    `# What its colour rests on: one colour at the smallest dose that gives it here, or chips over white and over black.\nlook:\n  kind: dye\n  colour: "#8a5a2b"\n  dose: 10 drops per ${amountsOf(made).cup}\n  thickness: ${amountsOf(made).chip}\n# Weigh twenty drops once, and every amount becomes exact.\n# drop: { count: 20, mass: 0.98 g }\n# highest: ${heatOf(made).most}\n`,
-    'Where it is bought, and how it behaves.',
-  ],
-  powder: (made) => [
-    `# The colour of the smallest dose that gives it.\nlook:\n  kind: pearl\n  colour: "#e9e4d4"\n  dose: 1/4 tsp per ${amountsOf(made).cup}\n# Mass of a level millilitre as it is spooned.\n# bulk: 0.4 g/ml\n# highest: ${heatOf(made).most}\n`,
-    'Where it is bought, and how it behaves.',
-  ],
-  flake: (made) => [
-    `look:\n  colour: "#b87333"\nshape: hexagon\nsize: 0.040 in\nfinish: metallic\n# bulk: 0.6 g/ml\n# highest: ${heatOf(made).flake}\n`,
-    'Where it is bought, and how it behaves.',
-  ],
-  plastic: (made) => [
-    `hardness: medium\n# The range in which its supplier says to pour.\n# working: { from: ${heatOf(made).from}, to: ${heatOf(made).to} }\n# highest: ${heatOf(made).most}\n`,
-    'Where it is bought, and how it pours.',
-  ],
-  additive: () => [
-    '# bulk: 1.2 g/ml, of salt and powders: a level millilitre, weighed\n# drop: 0.05 ml, of liquids\n# most: 3 %\n',
-    'What it does, and how much of it is too much.',
-  ],
+  colorant: (made) => ({
+    fields: { look: lookOf(made, 'dye, pigment, pearl, white or clear', '10 drops') },
+    remarks: [
+      'drop: { count: 20, mass: 0.98 g }, of twenty drops, weighed once: then every amount is exact',
+      highest(made),
+    ],
+    notes: BOUGHT,
+  }),
+  powder: (made) => ({
+    fields: { look: lookOf(made, 'pearl, pigment, white, dye or clear', '1/4 tsp') },
+    remarks: ['bulk: 0.4 g/ml, of a level millilitre as it is spooned, weighed', highest(made)],
+    notes: BOUGHT,
+  }),
+  flake: (made) => ({
+    fields: {
+      look: { colour: toFillIn(COLOUR) },
+      shape: toFillIn('hexagon, square, round or strip'),
+      size: toFillIn(`across flats, such as ${amountsOf(made).size}`),
+      finish: toFillIn('metallic, matte, pearl, hologram, translucent or fluorescent'),
+    },
+    remarks: ['bulk: 0.6 g/ml, of a level millilitre as it is spooned, weighed', highest(made)],
+    notes: BOUGHT,
+  }),
+  plastic: (made) => ({
+    fields: {
+      hardness: toFillIn('soft, medium, firm or floating'),
+      working: toFillIn(
+        `where its supplier says to pour, such as { from: ${heatOf(made).from}, to: ${heatOf(made).to} }; else remove this line`,
+      ),
+      highest: toFillIn(`the most heat that its supplier allows, such as ${heatOf(made).most}; else remove this line`),
+    },
+    notes: 'Where it is bought, and how it pours.',
+  }),
+  additive: () => ({
+    fields: {
+      look: toFillIn(
+        'how it clouds, such as { kind: white, colour: "#f0efea", dose: 10 % }; remove this line if it does not',
+      ),
+    },
+    remarks: [
+      'bulk: 1.2 g/ml, of salt and powders: a level millilitre, weighed',
+      'drop: 0.05 ml, of liquids',
+      'most: 3 %',
+    ],
+    notes: 'What it does, and how much of it is too much.',
+  }),
   mold: (made) => {
     const { bait, cavity, sprue, body, thin } = amountsOf(made);
-    return [
-      `cavities: 2\n# Or the mass of a plain bait, \`bait: ${bait}\`.\ncavity: ${cavity}\nsprue: ${sprue}\nbody: ${body}\nthin: ${thin}\nthin-part: tail\nlength: 3 in\nshape: minnow\n`,
-      'How it fills, and what to mind.',
-    ];
+    return {
+      fields: {
+        cavities: toFillIn('how many baits a shot gives, such as 2'),
+        cavity: toFillIn(`what one holds, such as ${cavity}; or instead bait: ${bait}, of a plain bait, weighed`),
+        body: toFillIn(`how thick the bait is through the body, such as ${body}`),
+        thin: toFillIn(`and through the tail or what is thinnest, such as ${thin}`),
+        shape: toFillIn('minnow, worm, grub, craw, stick, tube or creature'),
+      },
+      remarks: [
+        `sprue: ${sprue}, what stays in the mold beside the baits`,
+        'thin-part: tail',
+        'length: 3 in',
+        'bag: 8, baits in a bag',
+      ],
+      notes: 'How it fills, and what to mind.',
+    };
   },
-  target: (made) => [
-    `over-white: "#c9a866"\nover-black: "#5c4a2a"\nthickness: ${amountsOf(made).seen}\n# tolerance: 2\n`,
-    'What it is, and in what light it was looked at.',
-  ],
-  book: () => [
-    '# maker: Who made it\n# address: https://book.example/\n# units: { volume: fl oz, temperature: °F, currency: $ }\n# tools:\n#   scale: 0.01 g\n',
-    "A foreword: whose book it is, and what for.\n\nHot plastic burns. Read the supplier's safety data sheet first.",
-  ],
+  target: (made) => ({
+    fields: {
+      'over-white': toFillIn(COLOUR),
+      'over-black': toFillIn('the same over something black; remove this line if you did not look'),
+      thickness: toFillIn(`where you looked, such as ${amountsOf(made).body}`),
+    },
+    remarks: ['tolerance: 2'],
+    notes: 'What it is, and in what light it was looked at.',
+  }),
+  book: () => ({
+    fields: {},
+    remarks: [
+      'maker: Who made it',
+      'address: https://book.example/',
+      'units: { volume: fl oz, temperature: °F, currency: $ }',
+      'tools: { scale: 0.01 g }',
+    ],
+    notes:
+      "A foreword: whose book it is, and what for.\n\nHot plastic burns. Read the supplier's safety data sheet first.",
+  }),
 };
 
-function derived(made: Scaffolded, { id, cups }: NonNullable<Scaffolded['parent']>): Text {
+function derived(made: Scaffolded, { id, cups }: NonNullable<Scaffolded['parent']>): NewFile<'recipe'> {
   const [cup = 'NAME'] = cups;
   const others = cups.length > 1 ? ` Its cups are ${cups.join(', ')}.` : '';
-  return [
-    `made: ${made.today}\nfrom: ${id}\n# Only what differs. A cup that is not named here is the one of ${id}.${others}\n# cups:\n#   ${cup}:\n#     add:\n#       some-colorant: 2 drops per ${amountsOf(made).cup}\n`,
-    `What is different from [${id}](${id}.md), and why.`,
-  ];
+  return {
+    fields: { made: made.today, from: id },
+    remarks: [
+      `Only what differs. A cup that is not named here is the one of ${id}.${others}`,
+      'cups:',
+      `  ${cup}:`,
+      '    add:',
+      `      some-colorant: 2 drops per ${amountsOf(made).cup}`,
+    ],
+    notes: `What is different from [${id}](${id}.md), and why.`,
+  };
 }
 
-function first(ids: Scaffolded['ids'], kind: 'plastic' | 'mold'): string {
-  const id = ids.get(kind)?.[0];
-  if (id !== undefined) return id;
-  throw new Refusal(
+/** The plastic that a recipe is most likely of: the book's, else the first. */
+function usualPlastic({ ids, settings }: Scaffolded): string {
+  const usual = settings.plastic;
+  const [first] = ids.get('plastic') ?? [];
+  if (first === undefined) throw lacking('plastic');
+  return usual !== undefined && ids.get('plastic')?.includes(usual) ? usual : first;
+}
+
+/** The name of the only mold; undefined where there are several. */
+function onlyOne(ids: Scaffolded['ids'], kind: 'mold'): string | undefined {
+  const [first, ...others] = ids.get(kind) ?? [];
+  if (first === undefined) throw lacking(kind);
+  return others.length === 0 ? first : undefined;
+}
+
+function lacking(kind: 'plastic' | 'mold'): Refusal {
+  return new Refusal(
     `A recipe names a ${kind}, and the book has none yet. Start one first: npx cupbook new NAME --kind ${kind}`,
   );
 }

@@ -8,7 +8,7 @@ import { reportText } from '../shell/report.ts';
 /** What can be worked with of a book, whatever is wrong elsewhere in it. */
 export interface SoundBook {
   readonly book: Book;
-  /** The files that were left out: they have errors, or need one that has. */
+  /** The files that were left out: they have errors, or wait to be filled in, or need one that does. */
   readonly leftOut: readonly LeftOut[];
   /** The book as it is. */
   readonly loaded: LoadedBook;
@@ -16,7 +16,7 @@ export interface SoundBook {
 
 /**
  * The book of a folder without what has errors and without what needs it: a cup that is hot cannot wait until another recipe is
- * mended. What was left out is said on the error output.
+ * mended, or filled in. What was left out is said on the error output.
  *
  * Throws: Refusal where nothing is left, since `book.md` itself has errors; the errors are shown first.
  */
@@ -27,14 +27,19 @@ export function soundBook(folder: string): SoundBook {
     console.error(reportText(loaded));
     throw new Refusal('The book has errors, and nothing can be worked out from it. Mend what is listed above.');
   }
-  if (leftOut.length > 0) console.error(leftOutText(leftOut));
+  for (const line of leftOutLines(leftOut)) console.error(printable(line));
   return { book, leftOut, loaded };
 }
 
-function leftOutText(leftOut: readonly LeftOut[]): string {
-  const whole = leftOut.filter(({ lines }) => lines === undefined);
-  const paths = (needing: boolean): readonly string[] =>
-    whole.flatMap(({ path, needs }) => (needs.length > 0 === needing ? [path] : []));
-  const besides = paths(true).length === 0 ? '' : `, and with it what needs it: ${paths(true).join(', ')}`;
-  return printable(`Left out for errors, which npx cupbook check shows: ${paths(false).join(', ')}${besides}.`);
+/** What was left out, a sentence for each reason. */
+function leftOutLines(leftOut: readonly LeftOut[]): readonly string[] {
+  const line = (why: LeftOut['why'], reason: string): readonly string[] => {
+    const whole = leftOut.filter((each) => each.lines === undefined && each.why === why);
+    if (whole.length === 0) return [];
+    const paths = (needing: boolean): readonly string[] =>
+      whole.flatMap(({ path, needs }) => (needs.length > 0 === needing ? [path] : []));
+    const besides = paths(true).length === 0 ? '' : `, and with it what needs it: ${paths(true).join(', ')}`;
+    return [`Left out ${reason}, which npx cupbook check shows: ${paths(false).join(', ')}${besides}.`];
+  };
+  return [...line('errors', 'for errors'), ...line('to-fill-in', 'for fields that are still empty')];
 }

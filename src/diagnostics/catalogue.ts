@@ -43,6 +43,10 @@ export const CATALOGUE = {
   'field/too-long': error('A text, or a list of cups, is longer than any book has.'),
   'field/colour': error('A colour is not written as six hexadecimal digits in quotes.'),
   'field/date': error('A date is not a day of the calendar.'),
+  'field/to-fill-in': warning(
+    'A field is still empty: its file, and what needs that, is left out of the book until then.',
+  ),
+  'field/waits-for': warning('A file needs one that is still to be filled in, and is left out of the book until then.'),
   'field/day-to-come': warning('A recipe was made on a day that is still to come.'),
   'book/missing': error('The folder has no `book.md`.'),
   'book/no-plastic': error('The shelf has no plastic, so that no cup can be computed.'),

@@ -165,6 +165,16 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
     `title: ${'Smoke '.repeat(60)}\nmold: minnow\n${PLAIN_CUP}`,
     `title: Smoke\nmold: minnow\n${PLAIN_CUP}`,
   ),
+  'field/to-fill-in': change(
+    'shelf/powders/frost.md',
+    text('title: Frost\nlook:\n  kind: pearl\n  colour:  # of a body that hides what is behind it\n  dose: 1 %'),
+    text('title: Frost\nlook:\n  kind: pearl\n  colour: "#e8e4da"\n  dose: 1 %'),
+  ),
+  'field/waits-for': change(
+    'molds/minnow.md',
+    text('title: Minnow\ncavity: 3.1 ml\nbody:'),
+    text('title: Minnow\ncavity: 3.1 ml\nbody: 9 mm'),
+  ),
   'field/day-to-come': front(
     `title: Smoke\nmade: 2062-03-14\nmold: minnow\n${PLAIN_CUP}`,
     `title: Smoke\nmade: 2026-03-14\nmold: minnow\n${PLAIN_CUP}`,

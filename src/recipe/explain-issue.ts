@@ -8,6 +8,7 @@ import { type FieldFault, shown } from './fields.ts';
 import type { FieldPath, FrontMatter } from './front-matter.ts';
 import { otherWord } from './other-words.ts';
 import { type NamesOf, referenceFix } from './reference-fix.ts';
+import { SCHEMAS } from './schema.ts';
 import type { Kind, Source } from './source.ts';
 import { unknownField } from './unknown-field.ts';
 import { valueAt, writtenPath } from './value-at.ts';
@@ -22,11 +23,9 @@ export interface ExplainedFile {
 }
 
 /** What a schema says of the data of a file, in a maker's words, each with its place. */
-export function explainIssue(
-  found: z.core.$ZodIssue,
-  { kind, source, frontMatter, namesOf }: ExplainedFile,
-): readonly Diagnostic[] {
-  const issue = { ...found, path: writtenPath(frontMatter.data, found.path) };
+export function explainIssue(found: z.core.$ZodIssue, file: ExplainedFile): readonly Diagnostic[] {
+  const { kind, source, frontMatter, namesOf } = file;
+  const issue = { ...found, path: [...writtenPath(frontMatter.data, found.path)] };
   const at = (
     code: DiagnosticCode,
     path: FieldPath,
@@ -41,6 +40,8 @@ export function explainIssue(
     ...fault,
   });
   const input = valueAt(frontMatter.data, issue.path);
+  const empty = emptyField(issue, input, file);
+  if (empty !== undefined) return [empty];
   const field = String(issue.path.at(-1) ?? 'front matter');
   const missing = (expected: string): Diagnostic =>
     at('field/missing', issue.path.slice(0, -1), 'key', {
@@ -109,6 +110,50 @@ export function explainIssue(
     default:
       return [at('field/value', issue.path, 'value', { found: shown(input), expected: issue.message })];
   }
+}
+
+/**
+ * A field that waits to be filled in; undefined for any other issue. Nobody knows who may see a recipe whose `publish` is empty, and there is no
+ * book without `book.md`: there it is an error.
+ */
+function emptyField(
+  issue: z.core.$ZodIssue,
+  input: unknown,
+  { kind, source, frontMatter }: ExplainedFile,
+): Diagnostic | undefined {
+  const isEmpty = input === null || (typeof input === 'string' && input.trim() === '');
+  if (!isEmpty || kind === 'book' || issue.path.at(-1) === 'publish') return undefined;
+  const place = frontMatter.place(issue.path, 'key');
+  if (input === null && commentedValue(source.text, place.start)) return undefined;
+  const name = lastName(issue.path);
+  const isEntry = typeof issue.path.at(-1) === 'number';
+  return {
+    code: 'field/to-fill-in',
+    severity: 'warning',
+    file: source.path,
+    ...place,
+    found: isEntry ? `empty entry of \`${name}\`` : `empty \`${name}\``,
+    expected: expectedOf(issue),
+    why: 'the file is left out of the book until it is filled in',
+    fix: isEntry
+      ? 'fill it in, or remove the line'
+      : `write it after \`${name}:\`${isNeeded(kind, frontMatter.data, issue.path) ? '' : ', or remove the line if it is not needed'}`,
+  };
+}
+
+/** What a schema expects in words. */
+function expectedOf(issue: z.core.$ZodIssue): string {
+  if (issue.code === 'custom') return (issue.params as unknown as FieldFault).expected;
+  if (issue.code === 'invalid_value') return `one of ${issue.values.map(String).join(', ')}`;
+  return issue.code === 'invalid_type' ? (EXPECTED_TYPES[issue.expected] ?? issue.expected) : issue.message;
+}
+
+/** Whether a file must have a field. */
+function isNeeded(kind: Kind, data: unknown, path: FieldPath): boolean {
+  const without = structuredClone(data);
+  delete (valueAt(without, path.slice(0, -1)) as Record<PropertyKey, unknown>)[path.at(-1)!];
+  const { issues = [] } = SCHEMAS[kind].safeParse(without).error ?? {};
+  return issues.some((other) => other.path.join('/') === path.join('/'));
 }
 
 /** How a list becomes fields, or the other way round. */

@@ -8,7 +8,16 @@
 import { plainDecimal } from '../units/written-quantity.ts';
 
 /** A value of front matter. */
-export type Written = string | number | boolean | readonly Written[] | WrittenFields;
+export type Written = string | number | boolean | ToFillIn | readonly Written[] | WrittenFields;
+
+/** A field that is left empty, with a comment on what to write there. */
+export class ToFillIn {
+  readonly hint: string;
+
+  constructor(hint: string) {
+    this.hint = hint;
+  }
+}
 
 /** Fields of front matter, in the order in which they are written; what is undefined is left out. */
 export interface WrittenFields {
@@ -20,11 +29,13 @@ export interface WrittenFields {
  *
  * @param fields no text among them with signs that nobody sees, which no file may have
  * @param notes Markdown, without white space around it
+ * @param remarks comments behind the fields, a line each
  *
  * @example frontMatterText({ title: 'Elver', tags: ['spring'] }) // '---\ntitle: Elver\ntags: [spring]\n---\n'
  */
-export function frontMatterText(fields: WrittenFields, notes = ''): string {
-  return ['---', ...fieldLines(fields, ''), '---', ...(notes === '' ? [] : ['', notes]), ''].join('\n');
+export function frontMatterText(fields: WrittenFields, notes = '', remarks: readonly string[] = []): string {
+  const comments = remarks.map((remark) => `# ${remark}`);
+  return ['---', ...fieldLines(fields, ''), ...comments, '---', ...(notes === '' ? [] : ['', notes]), ''].join('\n');
 }
 
 /** Where a line ends at most that holds several values. */
@@ -38,8 +49,9 @@ function fieldLines(fields: WrittenFields, indent: string): readonly string[] {
 
 /** A value below its name, or behind it. */
 function below(name: string, value: Written, indent: string): readonly string[] {
+  if (value instanceof ToFillIn) return [`${name}  # ${value.hint}`];
   const line = `${name} ${flowText(value)}`;
-  if (isShort(value, line)) return [line];
+  if (isScalar(value) || isShort(value, line)) return [line];
   const deeper = `${indent}  `;
   return [name, ...(isList(value) ? value.flatMap((each) => entry(each, deeper)) : fieldLines(value, deeper))];
 }
@@ -47,39 +59,41 @@ function below(name: string, value: Written, indent: string): readonly string[] 
 /** An entry of a list of things that do not stand in one line together. */
 function entry(value: Written, indent: string): readonly string[] {
   const line = `${indent}- ${flowText(value)}`;
-  if (isScalar(value) || isList(value)) return [line];
+  if (!isFields(value)) return [line];
   const [first, ...others] = fieldLines(value, `${indent}  `);
   return first === undefined ? [line] : [`${indent}- ${first.trimStart()}`, ...others];
 }
 
 type Scalar = string | number | boolean;
 
+const isScalar = (value: Written): value is Scalar => typeof value !== 'object';
+
 const isList = (value: Written): value is readonly Written[] => Array.isArray(value);
 
-const isScalar = (value: Written): value is Scalar => typeof value !== 'object';
+const isFields = (value: Written): value is WrittenFields =>
+  !isScalar(value) && !isList(value) && !(value instanceof ToFillIn);
 
 function entriesOf(fields: WrittenFields): readonly (readonly [string, Written])[] {
   return Object.entries(fields).flatMap(([name, value]) => (value === undefined ? [] : [[name, value] as const]));
 }
 
-/** Whether a value stands in one line with its name. */
-function isShort(value: Written, line: string): value is Scalar {
-  if (isScalar(value)) return true;
+/** Whether all that a value holds stands in one line with its name. */
+function isShort(value: readonly Written[] | WrittenFields, line: string): boolean {
   const inside = isList(value) ? value : entriesOf(value).map(([, each]) => each);
-  if (inside.length === 0 || inside.every((each) => typeof each === 'number')) return true;
+  if (inside.every((each) => typeof each === 'number')) return true;
   if (line.length > WIDTH) return false;
   return isList(value) ? inside.every(isScalar) : inside.length <= MOST_IN_LINE && inside.every(isScalarOrColour);
 }
 
-/** A plain value, or one such as `{ lab: [80.1, 0.9, 29.4] }`. */
+/** A plain value or a list of them, or such as `{ lab: [80.1, 0.9, 29.4] }`. */
 function isScalarOrColour(value: Written): boolean {
-  if (isScalar(value)) return true;
-  const inside = isList(value) ? value : entriesOf(value).map(([, each]) => each);
-  return inside.some(isList) || (isList(value) && inside.every(isScalar));
+  if (isList(value)) return value.every(isScalar);
+  return isScalar(value) || (isFields(value) && entriesOf(value).some(([, each]) => isList(each)));
 }
 
 function flowText(value: Written): string {
   if (isScalar(value)) return scalarText(value);
+  if (value instanceof ToFillIn) return '';
   if (isList(value)) return `[${value.map(flowText).join(', ')}]`;
   const fields = entriesOf(value).map(([name, each]) => `${scalarText(name)}: ${flowText(each)}`);
   return fields.length === 0 ? '{}' : `{ ${fields.join(', ')} }`;

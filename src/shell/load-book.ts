@@ -9,7 +9,7 @@ import { type BookFolder, readBook } from './read-book.ts';
 
 /** A book's folder after reading and compiling. */
 export type LoadedBook = CompiledBook & {
-  /** Files that are not in the book for their errors, or for those of what they need. */
+  /** Files that are not in the book for their errors, or since they wait to be filled in, or for what they need. */
   readonly leftOut: readonly LeftOut[];
   /** All findings, in the order of the files. */
   readonly diagnostics: readonly Diagnostic[];

@@ -273,8 +273,8 @@ describe('signs that mean something else to YAML', () => {
   });
   test('a field with nothing after it is told where to write it', () => {
     expect(told({ 'colours/smoke.md': SMOKE.replace(' Smoke', ''), ...dusk('mold:', BODY) })).toEqual([
-      'colours/dusk.md:3:6 field/value: nothing, expected the name of a file, without its folder and `.md`, because names are lower-case letters, digits and single hyphens → write it after `mold:`',
-      'colours/smoke.md:2:7 field/type: nothing, expected text → write it after `title:`',
+      'colours/dusk.md:3:1 field/to-fill-in: empty `mold`, expected the name of a file, without its folder and `.md`, because the file is left out of the book until it is filled in → write it after `mold:`, or remove the line if it is not needed',
+      'colours/smoke.md:2:1 field/to-fill-in: empty `title`, expected text, because the file is left out of the book until it is filled in → write it after `title:`',
     ]);
   });
   test('a second colon in an amount makes it no text', () => {

@@ -91,6 +91,42 @@ const broken: fc.Arbitrary<Files> = fc
     }, TIED),
   );
 
+/** A line with a field that has a value. */
+const FILLED = /^(?:\s|- )*[\w-]+: *\S/;
+
+/** The same without films, which take long to fit. */
+const KNIT: Files = {
+  ...SOUND_BOOK,
+  'molds/grub.md': file('title: Grub\ncavity: 4 ml\nbody: 8 mm\nthin: 3 mm'),
+  'colours/reedy.md': file(
+    'title: Reedy\nmold: grub\ncups:\n  body:\n    plastic: 90 ml supple\n    add: { frost: 0.1 % }',
+  ),
+  'colours/clayey.md': file('title: Clayey\nfrom: reedy\nfor: reed\ncups:\n  body:\n    add: { peat: 0.2 % }'),
+  'colours/both.md': file(
+    'title: Both\nmold: minnow\npattern: laminate\ncups:\n  back: { from: clayey/body }\n  belly: { from: dawn/back }',
+  ),
+};
+
+/** Files of the book in which some fields are still empty. */
+const emptied: fc.Arbitrary<Files> = fc
+  .array(fc.tuple(fc.constantFrom(...Object.keys(KNIT).filter((path) => path !== 'book.md')), fc.nat()), {
+    minLength: 1,
+    maxLength: 3,
+  })
+  .map((places) =>
+    places.reduce<Files>(
+      (files, [path, number]) => {
+        const lines = (files[path] ?? '').split('\n');
+        const filled = lines.flatMap((line, at) => (FILLED.test(line) && !line.includes('publish') ? [at] : []));
+        const at = filled[number % Math.max(1, filled.length)];
+        if (at === undefined) return files;
+        const empty = lines.with(at, lines[at]!.replace(/:.*/, ':'));
+        return Object.assign(files, { [path]: empty.join('\n') });
+      },
+      { ...KNIT },
+    ),
+  );
+
 describe('what is sound of a book', () => {
   test.each([
     ['that lacks files or has faults in them', broken, 25 * TIMES],
@@ -125,9 +161,9 @@ describe('what is sound of a book', () => {
     });
     expect(complete).toBe(false);
     expect(gone).toEqual([
-      { path: 'colours/broken.md', needs: [] },
-      { path: 'colours/child.md', needs: ['colours/broken.md', 'molds/minow.md'] },
-      { path: 'colours/grandchild.md', needs: ['colours/child.md', 'molds/minow.md'] },
+      { path: 'colours/broken.md', needs: [], why: 'errors' },
+      { path: 'colours/child.md', needs: ['colours/broken.md', 'molds/minow.md'], why: 'errors' },
+      { path: 'colours/grandchild.md', needs: ['colours/child.md', 'molds/minow.md'], why: 'errors' },
     ]);
     expect(book!.recipes.map(({ id }) => id)).toEqual(['smoke']);
     expect([...book!.materials, ...book!.molds].map(({ id }) => id).sort()).toEqual([
@@ -148,7 +184,10 @@ describe('what is sound of a book', () => {
     expect(compileWith({ 'book.md': file('titel: Mine') }).book).toBeUndefined();
     const stout = { 'shelf/plastics/stout.md': file('titel: Stout') };
     const { book, leftOut: gone } = compileWith({ 'book.md': file('title: Mine\nplastic: stout'), ...stout });
-    expect([book, gone[0]]).toEqual([undefined, { path: 'book.md', needs: ['shelf/plastics/stout.md'] }]);
+    expect([book, gone[0]]).toEqual([
+      undefined,
+      { path: 'book.md', needs: ['shelf/plastics/stout.md'], why: 'errors' },
+    ]);
   });
 
   test('lacks a recipe that names no mold or no plastic, where one of them has errors and may be meant', () => {
@@ -159,12 +198,12 @@ describe('what is sound of a book', () => {
     expect(compileWith(unnamed).complete).toBe(true);
     const out = (path: string): readonly LeftOut[] => compileWith({ ...unnamed, [path]: file('titel: Other') }).leftOut;
     expect(out('molds/grub.md')).toEqual([
-      { path: 'colours/unmolded.md', needs: ['molds/grub.md'] },
-      { path: 'molds/grub.md', needs: [] },
+      { path: 'colours/unmolded.md', needs: ['molds/grub.md'], why: 'errors' },
+      { path: 'molds/grub.md', needs: [], why: 'errors' },
     ]);
     expect(out('shelf/plastics/stout.md')).toEqual([
-      { path: 'colours/unplastic.md', needs: ['shelf/plastics/stout.md'] },
-      { path: 'shelf/plastics/stout.md', needs: [] },
+      { path: 'colours/unplastic.md', needs: ['shelf/plastics/stout.md'], why: 'errors' },
+      { path: 'shelf/plastics/stout.md', needs: [], why: 'errors' },
     ]);
   });
 
@@ -225,4 +264,138 @@ test('leftOut is a list of all that needs what is gone, in rings too, and of not
   expect([...leftOut(needs, []).keys()].sort()).toEqual(['a', 'b', 'd']);
   expect(leftOut(needs, ['c']).get('d')!.needs).toEqual(['b', 'c']);
   expect(leftOut(new Map([['c', []]]), []).size).toBe(0);
+});
+
+describe('a book with files that wait to be filled in', () => {
+  test('is complete, and is the book without them and what needs them', () => {
+    let waited = 0;
+    fc.assert(
+      fc.property(emptied, (files) => {
+        const { complete, leftOut: gone, diagnostics } = compiled(files);
+        expect([complete, diagnostics.filter(({ severity }) => severity === 'error')]).toEqual([true, []]);
+        expect(gone.filter(({ why }) => why !== 'to-fill-in')).toEqual([]);
+        for (const { path, needs, lines } of gone) {
+          const code = needs.length === 0 ? 'field/to-fill-in' : 'field/waits-for';
+          if (lines === undefined)
+            expect(diagnostics.map((each) => `${each.file} ${each.code}`)).toContain(`${path} ${code}`);
+        }
+        isAsWithout(files);
+        if (gone.some(({ needs }) => needs.length > 0)) waited++;
+      }),
+      { numRuns: 12 * TIMES },
+    );
+    expect(waited).toBeGreaterThan(2);
+  });
+
+  test('tells each empty field at its place, with what to write, and each file that waits where it names another', () => {
+    const {
+      book,
+      leftOut: gone,
+      diagnostics,
+    } = compileWith({
+      'molds/minnow.md': file('title: Minnow\ncavity:  # of one bait\nbody:\nthin: 2 mm\nlength: ""'),
+      'colours/dusk.md': file('title: Dusk\nfrom: smoke'),
+    });
+    expect(
+      diagnostics.map(({ code, file: path, start, found, fix }) => [code, path, start.line, start.column, found, fix]),
+    ).toEqual([
+      [
+        'field/waits-for',
+        'colours/dusk.md',
+        3,
+        7,
+        'need of `colours/smoke.md`, `molds/minnow.md`',
+        'see what `colours/smoke.md` waits for',
+      ],
+      ['field/waits-for', 'colours/smoke.md', 3, 7, 'need of `molds/minnow.md`', 'fill in `molds/minnow.md`'],
+      [
+        'field/to-fill-in',
+        'molds/minnow.md',
+        3,
+        1,
+        'empty `cavity`',
+        'write it after `cavity:`, or remove the line if it is not needed',
+      ],
+      ['field/to-fill-in', 'molds/minnow.md', 4, 1, 'empty `body`', 'write it after `body:`'],
+      [
+        'field/to-fill-in',
+        'molds/minnow.md',
+        6,
+        1,
+        'empty `length`',
+        'write it after `length:`, or remove the line if it is not needed',
+      ],
+    ]);
+    expect([book!.recipes, gone.map(({ why }) => why)]).toEqual([[], ['to-fill-in', 'to-fill-in', 'to-fill-in']]);
+  });
+
+  test('has measured materials by the films without what waits', () => {
+    const {
+      complete,
+      book,
+      leftOut: gone,
+    } = compiled({
+      ...TIED,
+      'shelf/colorants/clay.md': file('title: Clay\nhighest:\nlook: { kind: measured }'),
+    });
+    expect([complete, book!.materials.find(({ id }) => id === 'reed')!.fit!.films]).toEqual([true, 2]);
+    expect(new Set(gone.map(({ why }) => why))).toEqual(new Set(['to-fill-in']));
+  });
+
+  test('tells an empty field beside errors, and leaves out for errors what has both', () => {
+    const {
+      complete,
+      leftOut: gone,
+      diagnostics,
+    } = compileWith({
+      'molds/minnow.md': file('title: Minnow\ncavity: 3 lbs\nbody:'),
+    });
+    expect(diagnostics.map(({ code }) => code)).toEqual(['field/quantity', 'field/to-fill-in']);
+    expect([complete, gone.map(({ why }) => why)]).toEqual([false, ['errors', 'errors']]);
+  });
+
+  test.each([
+    [
+      'a colour that YAML takes for a comment',
+      {
+        'shelf/colorants/peat.md': file('title: Peat\nlook: { kind: dye }').replace(
+          '{ kind: dye }',
+          '\n  colour: #5b4327',
+        ),
+      },
+    ],
+    [
+      'what is published of a recipe',
+      { 'colours/smoke.md': file('title: Smoke\npublish:\nmold: minnow\ncups: { body: { plastic: 90 ml } }') },
+    ],
+    ['a field of book.md', { 'book.md': file('title: Mine\nmaker:') }],
+  ])('does not have for one that waits a file without %s', (_what, files) => {
+    const { complete, diagnostics } = compileWith(files);
+    expect([complete, diagnostics.map(({ code }) => code).includes('field/to-fill-in')]).toEqual([false, false]);
+  });
+
+  test('goes on with the plastic and the mold that are there, until another is filled in', () => {
+    const { complete, book } = compileWith({
+      'colours/smoke.md': file('title: Smoke\ncups: { body: { plastic: 90 ml } }'),
+      'shelf/plastics/stout.md': file('title: Stout\nhardness:'),
+      'molds/grub.md': file('title: Grub\nbody:'),
+    });
+    expect([complete, book!.recipes.map(({ id, mold }) => [id, mold])]).toEqual([true, [['smoke', 'minnow']]]);
+  });
+
+  test('is there without the plastic that it names, as long as that waits', () => {
+    const { complete, book } = compileWith({
+      'book.md': file('title: Mine\nplastic: supple'),
+      'shelf/plastics/supple.md': file('title: Supple\nhardness:'),
+    });
+    expect([complete, book!.recipes, book!.settings.plastic]).toEqual([true, [], undefined]);
+  });
+
+  test('tells nothing of one that is not published either', () => {
+    const { diagnostics } = compileWith({
+      'colours/quaggle.md': file('title: Quaggle Forty\npublish: no\nmold:\ncups: { body: { plastic: 90 ml } }'),
+      'colours/smoke.md': `${file('title: Smoke\nmold: minnow\ncups: { body: { plastic: 90 ml } }')}Paler than Quaggle Forty.`,
+    });
+    expect(diagnostics.map(({ code, file: path }) => `${path} ${code}`)).toContain('colours/smoke.md publish/named');
+  });
 });

@@ -169,17 +169,28 @@ describe('cupbook check', () => {
   });
 });
 
+/** Fills in fields of a file that was started, whose comments go. */
+function fillIn(path: string, values: Readonly<Record<string, string>>): void {
+  const text = readFileSync(path, 'utf8').replace(/^( *)([a-z-]+): {2}#.*$/gm, (line, indent: string, name: string) =>
+    values[name] === undefined ? line : `${indent}${name}: ${values[name]}`,
+  );
+  writeFileSync(path, text);
+}
+
 describe('cupbook new', () => {
   test.each(['recipe', 'colorant', 'powder', 'flake', 'plastic', 'additive', 'mold', 'target'])(
-    'NAME --kind %s writes a file that passes check',
+    'NAME --kind %s writes a file without errors, of which check tells what is to be filled in',
     async (kind) => {
       const folder = await smallBook();
       const made = await cupbook(['new', 'Über Reed "2"', '--kind', kind, '--recipes', folder]);
       expect(made).toMatchObject({ code: 0, err: '' });
-      expect(await cupbook(['check', '--strict', '--recipes', folder])).toMatchObject({
-        code: 0,
-        out: expect.stringMatching(/^no errors in 6 files of /),
-      });
+      const { code, out } = await cupbook(['check', '--recipes', folder]);
+      expect(code).toBe(0);
+      expect(out).toMatch(
+        /\n1 file waits to be filled in; until then it is not in the book\.\nno errors and \d+ warnings? in 6 files of /,
+      );
+      expect(new Set(out.match(/(?<=warning )\S+\/\S+/g))).toEqual(new Set(['field/to-fill-in']));
+      expect((await cupbook(['check', '--strict', '--recipes', folder])).code).toBe(1);
       const [, path = ''] = /(\S+uber-reed-2\.md) is there/.exec(made.out) ?? [];
       expect(readFileSync(join(ROOT, path), 'utf8')).toContain('title: "Über Reed \\"2\\""');
     },
@@ -189,7 +200,7 @@ describe('cupbook new', () => {
     const folder = await smallBook();
     expect((await cupbook(['new', 'bog-pool-2', '--from', 'bog-pool', '--recipes', folder])).code).toBe(0);
     const text = readFileSync(join(folder, 'colours/bog-pool-2.md'), 'utf8');
-    expect(text).toContain('title: "Bog Pool 2"');
+    expect(text).toContain('title: Bog Pool 2\n');
     expect(text).toContain('\nfrom: bog-pool\n');
     expect((await cupbook(['check', '--strict', '--recipes', folder])).code).toBe(0);
   });
@@ -218,8 +229,8 @@ describe('cupbook new', () => {
       const { out } = await cupbook(['new', 'reed', '--kind', kind, '--recipes', folder]);
       const text = readFileSync(join(ROOT, /(\S+reed\.md) is there/.exec(out)![1]!), 'utf8');
       expect(text).not.toMatch(/\d ml\b| mm\b|°C/);
-      if (kind === 'recipe') expect(text).toContain('plastic: 4 fl oz supple');
-      expect((await cupbook(['check', '--strict', '--recipes', folder])).code).toBe(0);
+      if (kind === 'recipe') expect(text).toContain('plastic:  # how much of which, such as 4 fl oz supple\n');
+      expect((await cupbook(['check', '--recipes', folder])).code).toBe(0);
     },
   );
 
@@ -242,16 +253,64 @@ describe('cupbook new', () => {
     ]) {
       expect(await cupbook(['new', name!, '--kind', kind!, '--recipes', folder])).toMatchObject({ code: 0, err: '' });
     }
+    const lines = async (): Promise<string> => (await cupbook(['check', '--recipes', folder])).out;
+    expect(await lines()).toMatch(
+      /\n3 files wait to be filled in; until then they are not in the book\.\nno errors and /,
+    );
+    fillIn(join(folder, 'colours/first.md'), { plastic: '100 ml supple', add: '{}' });
+    expect(await lines()).toMatch(
+      /\n2 files wait to be filled in, and 1 more waits for them; until then they are not in the book\.\n/,
+    );
+    fillIn(join(folder, 'shelf/plastics/supple.md'), {
+      hardness: 'soft',
+      working: '{ from: 165 °C, to: 175 °C }',
+      highest: '190 °C',
+    });
+    fillIn(join(folder, 'molds/minnow.md'), {
+      cavities: '2',
+      cavity: '6 ml',
+      body: '9 mm',
+      thin: '2 mm',
+      shape: 'minnow',
+    });
     expect(await cupbook(['check', '--strict', '--recipes', folder])).toMatchObject({
       code: 0,
       out: expect.stringMatching(/^no errors in 4 files of /),
     });
   });
 
+  test.each(['colorant', 'powder', 'flake', 'additive', 'target'])(
+    'NAME --kind %s says beside each empty field what to write, and that is taken',
+    async (kind) => {
+      const folder = await smallBook();
+      const { out } = await cupbook(['new', 'reed', '--kind', kind, '--recipes', folder]);
+      const path = join(ROOT, /(\S+reed\.md) is there/.exec(out)![1]!);
+      const hints = [...readFileSync(path, 'utf8').matchAll(/^ *([a-z-]+): {2}# (.*)$/gm)];
+      expect(hints.length).toBeGreaterThan(0);
+      const written = hints.map(([, name, hint]) => [
+        name!,
+        /such as ("[^"]+"|\{.*?\}|[^:;]+)/.exec(hint!)?.[1] ?? hint!.replace(/,.*| or .*/, ''),
+      ]);
+      fillIn(path, Object.fromEntries([...written, ...(kind === 'target' ? [['over-black', '"#4c3a20"']] : [])]));
+      expect(await cupbook(['check', '--strict', '--recipes', folder])).toMatchObject({ code: 0 });
+    },
+  );
+
+  test('the commands of the bench say which files wait, and work without them', async () => {
+    const folder = await smallBook({ 'molds/minnow-4.md': '---\ntitle: Minnow 4\ncavity:\nbody: 9 mm\n---\n' });
+    expect(await cupbook(['batch', 'bog-pool', '--recipes', folder])).toMatchObject({
+      code: 0,
+      err: 'Left out for fields that are still empty, which npx cupbook check shows: molds/minnow-4.md.\n',
+    });
+    const { code, err } = await cupbook(['batch', 'bog-pool', 'minnow-4=10', '--recipes', folder]);
+    expect(code).toBe(1);
+    expect(err).toContain('molds/minnow-4.md, or what it needs, is still empty in places');
+  });
+
   test('works in a book that has errors elsewhere', async () => {
     const folder = await smallBook({ 'colours/broken.md': BROKEN });
     expect((await cupbook(['new', 'reed', '--recipes', folder])).code).toBe(0);
-    expect((await cupbook(['check', '--recipes', folder])).out).toContain('1 error in 7 files');
+    expect((await cupbook(['check', '--recipes', folder])).out).toContain('1 error and 2 warnings in 7 files');
   });
 
   test.each([

@@ -1,3 +1,4 @@
+import type { LeftOut } from '../../src/book/left-out.ts';
 import type { Book, Edition } from '../../src/book/model.ts';
 import { EDITIONS } from '../../src/book/publish/editions.ts';
 
@@ -12,6 +13,7 @@ export interface Tried {
   readonly book: Book | undefined;
   /** Whether it builds; else the book is what is sound of it. */
   readonly complete: boolean;
+  readonly leftOut?: readonly LeftOut[];
   readonly diagnostics: readonly Diagnostic[];
   readonly sources: readonly Source[];
 }
@@ -20,7 +22,7 @@ export interface Tried {
 const MOST_SECONDS = 10;
 
 /** What no book may bring about, whatever is in it, `[]` where nothing of that happened: every finding leads to its place and can be printed. */
-export function faultsOf({ diagnostics, sources, book }: Tried): readonly string[] {
+export function faultsOf({ diagnostics, leftOut = [], sources, book }: Tried): readonly string[] {
   const texts = new Map(sources.map(({ path, text }) => [path, text.split(/\n/)]));
   const faults: string[] = [];
   const place = (file: string, { line, column }: Position, code: string): void => {
@@ -39,7 +41,7 @@ export function faultsOf({ diagnostics, sources, book }: Tried): readonly string
       if (/\[object |\bundefined\b|\bNaN\b/.test(text) && !written(text, sources)) faults.push(`${code} says: ${text}`);
     if (found.trim() === '' || expected.trim() === '') faults.push(`${code} says nothing`);
   }
-  const report = reportText({ diagnostics, sources });
+  const report = reportText({ diagnostics, leftOut, sources });
   // biome-ignore lint/suspicious/noControlCharactersInRegex: what a terminal takes for an order
   if (/[\u0000-\u0008\u000b-\u001f\u007f-\u009f]/.test(report)) faults.push('the report holds a control character');
   faults.push(...notFinite(book, 'book'));

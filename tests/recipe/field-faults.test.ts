@@ -48,8 +48,10 @@ describe('a field that is written otherwise than the book reads it is told with 
   });
   test('a field that is left empty, or holds fields where an amount belongs', () => {
     const why = 'an amount begins with a number';
-    expect(inCup('log:', '  - pour:')).toEqual([`nothing, ${why} → write it after \`pour:\``]);
-    expect(inCup('log:', '  - pour: ""')).toEqual([`nothing, ${why} → undefined`]);
+    const empty =
+      'empty `pour`, the file is left out of the book until it is filled in → write it after `pour:`, or remove the line if it is not needed';
+    expect(inCup('log:', '  - pour:')).toEqual([empty]);
+    expect(inCup('log:', '  - pour: ""')).toEqual([empty]);
     expect(inCup('log:', '  - pour: { ml: 12 }')).toEqual([`nested fields, ${why} → undefined`]);
   });
   test('numbers without a unit', () => {

@@ -12,7 +12,7 @@ interface Named {
 }
 
 /** A recipe or target that is not published. */
-interface Secret extends Named {
+export interface Secret extends Named {
   readonly folder: string;
 }
 
@@ -22,12 +22,19 @@ interface Published {
   readonly secrets: NameIndex<Secret>;
 }
 
-/** Reports what published texts, and the names of published files, tell of recipes and targets that are not published. */
-export function checkPublished(book: Book, things: readonly Thing[], report: Report): void {
+/**
+ * Reports what published texts, and the names of published files, tell of recipes and targets that are not published.
+ *
+ * @param hidden those of them that are left out of the book
+ */
+export function checkPublished(book: Book, things: readonly Thing[], hidden: readonly Secret[], report: Report): void {
   const secrets: readonly Secret[] = [
-    ...book.recipes.map((recipe) => ({ ...recipe, folder: FOLDERS.recipe })),
-    ...book.targets.map((target) => ({ ...target, folder: FOLDERS.target })),
-  ].filter(({ publish }) => publish === 'no');
+    ...[
+      ...book.recipes.map((recipe) => ({ ...recipe, folder: FOLDERS.recipe })),
+      ...book.targets.map((target) => ({ ...target, folder: FOLDERS.target })),
+    ].filter(({ publish }) => publish === 'no'),
+    ...hidden,
+  ];
   if (secrets.length === 0) return;
   const shared = publishedBook(book);
   const files = [...shared.recipes, ...shared.materials, ...shared.molds, ...shared.targets];

@@ -9,17 +9,34 @@ interface FaultyFile {
 }
 
 /**
- * Files that are there and cannot be used, since they have faults or could not be read. A reference to one is no second mistake, and what is
+ * Files that are there and cannot be used, since they have faults, wait to be filled in, or could not be read. A reference to one is no second mistake, and what is
  * sound in one is checked as well.
  */
 export class FaultyFiles {
   private readonly files = new Map<string, FaultyFile>();
   private readonly sound: Thing[] = [];
   private readonly folders = new Map<Kind, string>();
+  private readonly empty = new Set<string>();
 
   /** Notes a file. Two kinds of material share their names. */
   add(kind: Kind, id: string, path: string): void {
     this.files.set(fileKey(kind, id), { kind, id, path });
+  }
+
+  /** Notes a file that has no faults but fields that are still empty. */
+  addWaiting(kind: Kind, id: string, path: string): void {
+    this.add(kind, id, path);
+    this.empty.add(path);
+  }
+
+  /** Paths of the files that wait to be filled in. */
+  get waiting(): ReadonlySet<string> {
+    return this.empty;
+  }
+
+  /** Whether a file of that name waits to be filled in. */
+  isWaiting(kind: Kind, id: string): boolean {
+    return this.empty.has(this.pathOf(kind, id) ?? '');
   }
 
   /** Notes a folder in which any name may be. */

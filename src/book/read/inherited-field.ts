@@ -24,3 +24,17 @@ export function inheritedFields(recipes: ReadonlyMap<string, Thing<'recipe'>>): 
     return value as Thing<'recipe'>['fields'][K];
   };
 }
+
+/** The recipe that the line of a recipe leads to and that could not be read, by its name; undefined where all of the line was read, or it is a ring. */
+export function unreadOrigin(
+  recipe: Thing<'recipe'>,
+  recipes: ReadonlyMap<string, Thing<'recipe'>>,
+): string | undefined {
+  const line = new Set([recipe]);
+  for (const { fields } of line) {
+    const origin = recipes.get(fields.from ?? '');
+    if (origin) line.add(origin);
+    else return fields.from;
+  }
+  return undefined;
+}

@@ -4,7 +4,7 @@ import { BOOK_FILE, FOLDERS, type Kind, MEASUREMENTS_FILE } from '../../recipe/s
 import { namesInCup } from '../checks/unused-materials.ts';
 import type { ShelfFit } from '../shelf/shelf-fit.ts';
 import { isMaterialKind } from './file-names.ts';
-import type { InheritedField } from './inherited-field.ts';
+import { type InheritedField, unreadOrigin } from './inherited-field.ts';
 import type { Things } from './read-things.ts';
 
 /** What is meant where a recipe names nothing. */
@@ -18,7 +18,7 @@ export interface Unnamed {
  * The files that each file of a book needs: those that it names, and those of which one is meant where it names none. Where one of these
  * cannot be used, nobody knows which was meant, so that all of them are needed.
  *
- * @param faulty paths of the files that cannot be used
+ * @param faulty paths of the files that cannot be used for their errors, or could not be read
  */
 export function needsOf(
   things: Things,
@@ -31,19 +31,26 @@ export function needsOf(
     const folder = things.faulty.folderOf(kind);
     const others = [...faulty].filter((path) => path.startsWith(`${FOLDERS[kind]}/`));
     if (folder !== undefined || others.length > 0) return folder === undefined ? others : [folder, ...others];
-    // Where there is none at all, the folder lacks one.
-    return [usual === undefined ? FOLDERS[kind] : pathOf(kind, usual)];
+    if (usual !== undefined) return [pathOf(kind, usual)];
+    // What waits to be filled in is meant where there is nothing else. Where there is none at all, the folder lacks one.
+    const waiting = [...things.faulty.waiting].filter((path) => path.startsWith(`${FOLDERS[kind]}/`));
+    return waiting.length > 0 ? waiting : [FOLDERS[kind]];
   };
   const stated = things.book?.fields.plastic;
   const usualPlastic = stated === undefined ? oneOf('plastic', plastic) : [pathOf('plastic', stated)];
   const usualMold = oneOf('mold', things.molds.size === 1 ? [...things.molds.keys()][0] : undefined);
 
+  const moldOf = (recipe: Thing<'recipe'>): readonly string[] => {
+    const mold = inherited(recipe, 'mold');
+    if (mold !== undefined) return [pathOf('mold', mold)];
+    // What it comes from would say, and is needed itself.
+    return unreadOrigin(recipe, things.recipes) === undefined ? usualMold : [];
+  };
   const ofRecipe = (recipe: Thing<'recipe'>): readonly string[] => {
     const { from, for: target, cups = {} } = recipe.fields;
-    const mold = inherited(recipe, 'mold');
     const recipeOf = (name: string): string => pathOf('recipe', bareName(name).replace(/\/.*/s, ''));
     return [
-      ...(mold === undefined ? usualMold : [pathOf('mold', mold)]),
+      ...moldOf(recipe),
       ...(from === undefined ? [] : [recipeOf(from)]),
       ...(target === undefined ? [] : [pathOf('target', target)]),
       ...Object.values(cups).flatMap((cup) => [
@@ -59,7 +66,9 @@ export function needsOf(
     'look' in fields && fields.look !== undefined && 'kind' in fields.look && fields.look.kind === 'measured';
 
   return new Map<string, readonly string[]>([
-    ...(things.book ? [[BOOK_FILE, stated === undefined ? [] : usualPlastic] as const] : []),
+    ...(things.book
+      ? [[BOOK_FILE, usualPlastic.filter((path) => stated !== undefined && !things.faulty.waiting.has(path))] as const]
+      : []),
     ...[...things.materials.values()].map(
       (thing) => [thing.source.path, isMeasured(thing) ? [MEASUREMENTS_FILE] : []] as const,
     ),

@@ -110,8 +110,10 @@ export function readThings(sources: readonly Source[], report: Report, unread: r
       else whole.push(read);
       continue;
     }
-    faulty.add(kind, id, path);
-    const likely = kind === 'book' ? undefined : kindOfText(source);
+    const isWaiting = read.every(({ code }) => code === 'field/to-fill-in');
+    if (isWaiting) faulty.addWaiting(kind, id, path);
+    else faulty.add(kind, id, path);
+    const likely = kind === 'book' || isWaiting ? undefined : kindOfText(source);
     // What a pigment or dye is sold as its look does not tell.
     const isSold = likely?.kind === 'colorant' || likely?.kind === 'powder';
     if (likely && likely.kind !== kind && !(isSold && isMaterialKind(kind))) {

@@ -56,6 +56,10 @@ export function usualMold(
   if (mold !== undefined) return mold;
   if (things.faulty.folderOf('mold') !== undefined) return undefined;
   if (things.molds.size === 1) return [...things.molds.keys()][0];
+  const { faulty } = things;
+  // It may be the one that is meant.
+  const waits = faulty.namesOf((kind) => kind === 'mold').some((id) => faulty.isWaiting('mold', id));
+  if (things.molds.size === 0 && waits) return undefined;
   report.add(
     'field/missing',
     recipe,

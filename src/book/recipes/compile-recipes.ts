@@ -1,10 +1,11 @@
+import type { Thing } from '../../recipe/read-thing.ts';
 import { defined } from '../../values/defined.ts';
 import { computed } from '../computed.ts';
 import type { CupShelf } from '../cups/cup-shelf.ts';
 import { type CupSpec, cupKey } from '../cups/cup-specs.ts';
 import { type FilledCup, fillCup } from '../cups/fill-cup.ts';
 import type { Publish } from '../model.ts';
-import type { InheritedField } from '../read/inherited-field.ts';
+import { type InheritedField, unreadOrigin } from '../read/inherited-field.ts';
 import type { Things } from '../read/read-things.ts';
 import { usualMold } from '../read/usual-things.ts';
 import type { Report } from '../report.ts';
@@ -38,7 +39,7 @@ export function compileRecipes(
   const cores = new Map<string, RecipeCore>();
   for (const recipe of things.recipes.values()) {
     const cups = specs.get(recipe.id);
-    if (!cups) continue;
+    if (!cups || comesFromWaiting(recipe, things)) continue;
     const pattern = patternOf(recipe, inherited, cups, report);
     const shares = sharesOf(recipe, cups, report);
     const mold = usualMold(recipe, inherited, things, report);
@@ -58,4 +59,11 @@ export function compileRecipes(
     if (core) cores.set(recipe.id, core);
   }
   return cores;
+}
+
+/** Whether a recipe comes from one that waits to be filled in: what it has from that nobody knows yet. */
+function comesFromWaiting(recipe: Thing<'recipe'>, { recipes, faulty }: Things): boolean {
+  if (faulty.waiting.size === 0) return false;
+  const origin = unreadOrigin(recipe, recipes);
+  return origin !== undefined && faulty.isWaiting('recipe', origin);
 }

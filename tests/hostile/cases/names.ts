@@ -20,7 +20,7 @@ export const NAME_BOOKS: readonly HostileBook[] = [
   ['a material `hasownproperty`', holds('hasownproperty'), 'builds'],
   ['a material `then`', holds('then'), 'builds'],
   ['a material `undefined`', holds('undefined'), 'builds'],
-  ['a material `null`', holds('null'), ['field/type', 'recipe/unknown-material']],
+  ['a material `null`', holds('null'), ['field/to-fill-in', 'recipe/unknown-material']],
   ['a material `true`', holds('true'), 'builds'],
   ['a material `0`', holds('0'), 'builds'],
   [
