@@ -1,9 +1,12 @@
 import { expect, test } from 'vitest';
-import { allByRole, byRole, documentOf, nameOf, roleOf, wordsIn } from './page-dom.ts';
+import { allByRole, byRole, documentOf, nameOf, roleOf, rowsOf, wordsIn } from './page-dom.ts';
 
 const page = documentOf(`
   <h2>Cups &amp; <em>spoons</em></h2>
-  <table aria-label="Body"><tr><th scope="col">Exact</th></tr><tr><th scope="row">Peat</th><td>1&nbsp;g</td></tr></table>
+  <table aria-label="Body">
+    <thead><tr><th scope="col">Material</th><th scope="col">Exact</th></tr></thead>
+    <tbody><tr><th scope="row">Peat</th><td>1&nbsp;g</td></tr></tbody>
+  </table>
   <label for="light">Daylight</label><input type="radio" id="light"><p>Stir, <code>slowly</code>.</p><script>1</script>`);
 
 test('byRole(page, role, name) finds what a reader hears, whatever its markup', () => {
@@ -11,6 +14,7 @@ test('byRole(page, role, name) finds what a reader hears, whatever its markup', 
   expect(byRole(page, 'radio', { name: 'Daylight' }).id).toBe('light');
   expect(allByRole(byRole(page, 'table', { name: 'Body' }), 'rowheader').map(wordsIn)).toEqual(['Peat']);
   expect(wordsIn(byRole(page, 'row', { name: /^Peat/ }))).toBe('Peat 1 g');
+  expect(rowsOf(byRole(page, 'table'))).toEqual([{ Material: 'Peat', Exact: '1 g' }]);
   expect(wordsIn(page)).toMatch(/ Peat 1 g Daylight Stir, slowly\.$/);
   expect([...page.querySelectorAll('p, code')].map(roleOf)).toEqual(['paragraph', 'code']);
 });

@@ -68,6 +68,14 @@ export function byRole(root: ParentNode, role: string, wanted: Wanted = {}): Ele
   );
 }
 
+/** What stands in a table, row by row, by the heads of its columns. */
+export function rowsOf(table: Element): readonly Readonly<Record<string, string>>[] {
+  const heads = allByRole(table, 'columnheader').map(wordsIn);
+  return [...table.querySelectorAll('tbody tr')].map((row) =>
+    Object.fromEntries([...row.children].map((cell, at) => [heads[at] ?? '', wordsIn(cell)])),
+  );
+}
+
 const plain = (text: string): string => text.replace(/\s+/g, ' ').trim();
 const isCalled = (found: string, name: string | RegExp): boolean =>
   typeof name === 'string' ? found === name : name.test(found);
