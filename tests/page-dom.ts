@@ -53,7 +53,7 @@ const WITHIN_A_LINE = /^(?:A|ABBR|B|CODE|EM|I|SMALL|SPAN|STRONG|SUB|SUP|TIME)$/;
 
 /** Everything of a role, in the order of the page. */
 export function allByRole(root: ParentNode, role: string, { name }: Wanted = {}): readonly Element[] {
-  return [...root.querySelectorAll('*')].filter(
+  return [...root.querySelectorAll('*:not(head *)')].filter(
     (element) => roleOf(element) === role && (name === undefined || isCalled(nameOf(element), name)),
   );
 }

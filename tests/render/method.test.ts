@@ -1,58 +1,69 @@
 import { describe, expect, test } from 'vitest';
-import { bookOf, pageOf, SAMPLE_BOOK, SAMPLE_FILES } from './sample-book.ts';
+import { allByRole, byRole, nameOf, wordsIn } from '../page-dom.ts';
+import { bookOf, readPage, SAMPLE_BOOK, SAMPLE_FILES } from './sample-book.ts';
 
-const page = await pageOf('method');
+const page = await readPage('method');
 
 /** The sample book without some of its files, as its maker has it: readers are not shown what is in no recipe. */
-function without(pattern: RegExp): Promise<string> {
+function without(pattern: RegExp): Promise<Document> {
   const files = Object.entries(SAMPLE_FILES).filter(([path]) => !pattern.test(path));
-  return pageOf('method', '', bookOf(Object.fromEntries(files), 'mine'));
+  return readPage('method', '', bookOf(Object.fromEntries(files), 'mine'));
 }
 
 describe('the page that says how colours are computed', () => {
   test('stands in the contents of every page', async () => {
-    expect(await pageOf('home')).toContain('href="./method/">Method</a>');
-    expect(page).toContain('href="../method/" aria-current="page"');
+    const link = (from: Document): Element =>
+      byRole(byRole(from, 'navigation', { name: /^Parts/ }), 'link', { name: 'Method' });
+    expect(link(await readPage('home')).getAttribute('href')).toBe('./method/');
+    expect(link(page).getAttribute('aria-current')).toBe('page');
   });
 
   test('has every part that it announces', () => {
-    const announced = [...page.matchAll(/<li><a href="#([a-z]+)">/g)].map(([, id]) => id);
-    expect(announced).toEqual([
-      ...['light', 'thickness', 'mixing', 'layers', 'flake', 'known'],
-      ...['sure', 'learning', 'lights', 'water', 'limits', 'sources'],
+    const announced = allByRole(byRole(page, 'navigation', { name: 'On this page' }), 'link');
+    expect(announced.map((link) => link.getAttribute('href'))).toEqual([
+      ...['#light', '#thickness', '#mixing', '#layers', '#flake', '#known'],
+      ...['#sure', '#learning', '#lights', '#water', '#limits', '#sources'],
     ]);
-    for (const id of announced) expect(page, id).toContain(`<h2 id="${id}">`);
+    for (const link of announced) expect(nameOf(page.querySelector(link.getAttribute('href')!)!)).toBe(nameOf(link));
   });
 
   test('draws from the materials of the book, and names them', () => {
-    expect(page).toMatch(/id="absorber-title">Absorption and scattering of (?:Peat|Lamp Black)</);
-    expect(page).toContain('id="scatterer-title">Absorption and scattering of Ivory Pearl');
-    expect(page).toContain('Of the colours of this book <a href="../colours/');
+    const drawn = allByRole(page, 'img').map(nameOf).join('\n');
+    expect(drawn).toMatch(/^Absorption and scattering of (?:Peat|Lamp Black)\b/m);
+    expect(drawn).toMatch(/^Absorption and scattering of Ivory Pearl\b/m);
+    const colours = allByRole(page, 'paragraph').find((each) => wordsIn(each).includes('Of the colours of this book'))!;
+    expect(allByRole(colours, 'link')[0]!.getAttribute('href')).toMatch(/^\.\.\/colours\//);
   });
 
   test('gives every graph a title and a description', () => {
-    const graphs = [...page.matchAll(/<svg class="graph"[^>]*aria-labelledby="([^"]+)"/g)];
+    const graphs = [...page.querySelectorAll('svg.graph')];
     expect(graphs).toHaveLength(7);
-    for (const [, ids] of graphs) {
-      for (const id of ids!.split(' ')) expect(page).toMatch(new RegExp(`id="${id}">[^<]{5,}<`));
+    for (const graph of graphs) {
+      const parts = graph
+        .getAttribute('aria-labelledby')!
+        .split(' ')
+        .map((id) => page.getElementById(id)!);
+      expect(parts.map(({ nodeName }) => nodeName.toLowerCase())).toEqual(['title', 'desc']);
+      for (const part of parts) expect(part.textContent!.length).toBeGreaterThanOrEqual(5);
     }
   });
 
   test('links to the cautions where it speaks of heat', () => {
-    expect(page).toContain('<a href="../care/">read the cautions</a> first');
+    expect(byRole(page.querySelector('main')!, 'link', { name: 'read the cautions' }).getAttribute('href')).toBe('../care/');
   });
 
   test('says what each part rests on', () => {
     for (const source of ['Kubelka', 'Duncan', 'Saunderson', 'Cauchy', 'Allen', 'Sharma', 'CIE 015', 'Jerlov', 'Burns'])
-      expect(page.slice(page.indexOf('id="sources"'))).toContain(source);
+      expect(wordsIn(byRole(page, 'region', { name: 'Sources' }))).toContain(source);
   });
 
   test('reads for a book that has less: no picture is drawn that has nothing to show', async () => {
     const plain = await without(/shelf\/flakes|colours|targets|lamp-black|ivory-pearl/);
-    expect(plain).not.toContain('id="scatterer-title"');
-    expect(plain).not.toContain('mean of the screen colours</li>');
-    expect(plain).not.toContain('lines of sight have met a flake by then');
-    expect(plain).toContain('16 mm</li>');
+    const items = allByRole(plain, 'listitem').map(wordsIn);
+    expect(plain.getElementById('scatterer-title')).toBeNull();
+    expect(items.join('\n')).not.toMatch(/mean of the screen colours$/m);
+    expect(wordsIn(plain)).not.toContain('lines of sight have met a flake by then');
+    expect(items).toContain('16 mm');
   });
 });
 

@@ -1,17 +1,18 @@
 import { expect, test } from 'vitest';
 import { notesHtml, notesText } from '../../src/render/notes.ts';
+import { allByRole, byRole, documentOf, nameOf, wordsIn } from '../page-dom.ts';
 import { contextOf, HOSTILE_NOTES, SAMPLE_BOOK } from './sample-book.ts';
 
 const context = await contextOf(SAMPLE_BOOK, 'colours/hostile/');
-const note = notesHtml(context, HOSTILE_NOTES).toString();
+const note = documentOf(notesHtml(context, HOSTILE_NOTES));
 
 test('notesHtml(context, notes) writes HTML of a note as text', () => {
-  expect(note).toContain('&lt;script&gt;');
-  expect(note).not.toMatch(/<(?:script|img|iframe|b)\b/);
+  expect(wordsIn(note)).toContain('<script>alert(3)</script>');
+  expect(note.querySelector('script, img, iframe, b')).toBeNull();
 });
 
 test('notesHtml(context, notes) links to the web and to pages of the book, nowhere else', () => {
-  const hrefs = [...note.matchAll(/href="([^"]*)"/g)].map(([, href]) => href);
+  const hrefs = [...note.querySelectorAll('[href]')].map((link) => link.getAttribute('href'));
   expect(hrefs).toEqual([
     'https://spy.example/pixel.png',
     '../../colours/weir-foam/',
@@ -21,18 +22,22 @@ test('notesHtml(context, notes) links to the web and to pages of the book, nowhe
 });
 
 test('notesHtml(context, notes) keeps the words of a link that leads nowhere', () => {
-  expect(note).toContain('<span>nowhere</span>');
-  expect(note).toContain('<span>elsewhere</span>');
-  expect(note).toContain('picture: here');
+  expect(allByRole(note, 'link').map(nameOf)).not.toContain('nowhere');
+  for (const word of ['nowhere', 'elsewhere', 'picture: here']) expect(wordsIn(note)).toContain(word);
 });
 
 test('notesHtml(context, notes) goes on with headings from the title without a gap', () => {
-  const headings = notesHtml(context, '### a\n\n##### b\n\n#### c\n\n# d').toString();
-  expect(headings.match(/<h\d/g)).toEqual(['<h2', '<h3', '<h3', '<h2']);
+  const headings = allByRole(documentOf(notesHtml(context, '### a\n\n##### b\n\n#### c\n\n# d')), 'heading');
+  expect(headings.map(({ nodeName }) => nodeName)).toEqual(['H2', 'H3', 'H3', 'H2']);
 });
 
 test('notesHtml(context, notes) takes no attribute from a fence', () => {
-  expect(note).toContain('<pre><code>code &lt;b&gt;');
+  const code = byRole(note, 'code');
+  expect([wordsIn(code), code.getAttributeNames(), code.parentElement!.getAttributeNames()]).toEqual([
+    'code <b>',
+    [],
+    [],
+  ]);
 });
 
 test('notesText(notes) is the words without their markup', () => {
