@@ -4,8 +4,9 @@ import { layoutGraph } from '../../src/lineage/layout.ts';
 import { familyDown } from '../../src/render/family-down.ts';
 import { familyGraph, nameLines } from '../../src/render/lineage-picture.ts';
 import { relativesAcross, relativesDown } from '../../src/render/recipe/relatives-layout.ts';
+import { allByRole, byRole, wordsIn } from '../page-dom.ts';
 import { DEMO_BOOK } from './demo-book.ts';
-import { bookOf, pageOf, SAMPLE_BOOK, SAMPLE_FILES } from './sample-book.ts';
+import { bookOf, pageOf, readPage, SAMPLE_BOOK, SAMPLE_FILES } from './sample-book.ts';
 
 const RELATED = { id: 'me', parent: 'mother', cupsFrom: ['aunt'], children: ['a', 'b', 'c'], cupsIn: ['c'] };
 
@@ -48,25 +49,29 @@ test('a target stands among what a recipe comes from, last, and its line leads t
 });
 
 describe('the lineage of a recipe', async () => {
-  const page = await pageOf('recipe', 'weir-foam');
-  const section = page.slice(page.indexOf('<h2 id="lineage">'), page.indexOf('<h2 id="costs">'));
+  const section = byRole(await readPage('recipe', 'weir-foam'), 'region', { name: 'Where it comes from' });
   const { cups } = SAMPLE_BOOK.recipes.find(({ id }) => id === 'weir-foam')!;
 
   test('shows the target that it is for, in both pictures and in words', () => {
-    expect(section.split('aria-label="Target: On the rack"').length - 1).toBe(2);
-    expect(section.match(/class="edge-word"[^>]*>for</g)).toHaveLength(2);
-    expect(section).toContain('Made for <a href="../../targets/rack/">On the rack</a>.');
+    const pictures = allByRole(section, 'region', { name: /^Lineage of Weir Foam/ });
+    expect(pictures.map((picture) => allByRole(picture, 'link', { name: 'Target: On the rack' }).length)).toEqual([
+      1, 1,
+    ]);
+    expect([...section.querySelectorAll('.edge-word')].filter((word) => wordsIn(word) === 'for')).toHaveLength(2);
+    const words = allByRole(section, 'listitem').find((item) => wordsIn(item) === 'Made for On the rack.')!;
+    expect(byRole(words, 'link', { name: 'On the rack' }).getAttribute('href')).toBe('../../targets/rack/');
   });
 
   test('shows its rounds one after the other, with the difference between each two', () => {
-    const chain = section.slice(section.indexOf('chain-rounds'));
+    const chain = section.querySelector('.chain-rounds')!;
     for (const { number, look } of cups[0]!.rounds) {
-      expect(chain).toContain(`Round ${number}<`);
-      expect(chain).toContain(`fill="${look.overWhite.hex}"`);
+      const round = allByRole(chain, 'listitem').find((item) => wordsIn(item).endsWith(`Round ${number}`))!;
+      expect(round.querySelector(`[fill="${look.overWhite.hex}"]`)).not.toBeNull();
     }
     const { deltaE } = cups[0]!.rounds[1]!.change!;
-    expect(chain).toContain(`ΔE ${deltaE >= 10 ? Math.round(deltaE) : deltaE.toFixed(1)}<`);
-    expect(chain.match(/chain-step/g)).toHaveLength(cups[0]!.rounds.length - 1);
+    const steps = [...chain.querySelectorAll('.chain-step')].map(wordsIn);
+    expect(steps).toEqual([`ΔE ${deltaE >= 10 ? Math.round(deltaE) : deltaE.toFixed(1)}`]);
+    expect(steps).toHaveLength(cups[0]!.rounds.length - 1);
   });
 
   test('tells nothing of targets where none is published', async () => {
@@ -80,17 +85,17 @@ describe('the lineage of a recipe', async () => {
 
 test('a family’s page shows the targets that its colours are for, and says so in the list', async () => {
   const family = SAMPLE_BOOK.families.find(({ members }) => members.includes('weir-foam'))!;
-  const page = await pageOf('family', family.id);
-  expect(page).toContain('aria-label="Target: On the rack"');
-  expect(page).toContain(', for <a href="../../targets/rack/">On the rack</a>');
+  const page = await readPage('family', family.id);
+  expect(allByRole(page, 'link', { name: 'Target: On the rack' })).not.toEqual([]);
+  const told = allByRole(page, 'listitem').find((item) => wordsIn(item).includes(', for On the rack'))!;
+  expect(byRole(told, 'link', { name: 'On the rack' }).getAttribute('href')).toBe('../../targets/rack/');
 });
 
 test('a family’s page shows every member as a link, in the picture and in the list', async () => {
   const family = SAMPLE_BOOK.families.find(({ members }) => members.length > 2)!;
-  const page = await pageOf('family', family.id);
-  for (const member of family.members) {
-    expect(page.split(`href="../../colours/${member}/"`).length - 1, member).toBe(3);
-  }
+  const page = await readPage('family', family.id);
+  for (const member of family.members)
+    expect(page.querySelectorAll(`a[href="../../colours/${member}/"]`).length, member).toBe(3);
 });
 
 describe('familyDown(graph)', () => {

@@ -49,7 +49,9 @@ describe('the page that says how colours are computed', () => {
   });
 
   test('links to the cautions where it speaks of heat', () => {
-    expect(byRole(page.querySelector('main')!, 'link', { name: 'read the cautions' }).getAttribute('href')).toBe('../care/');
+    expect(byRole(page.querySelector('main')!, 'link', { name: 'read the cautions' }).getAttribute('href')).toBe(
+      '../care/',
+    );
   });
 
   test('says what each part rests on', () => {

@@ -1,15 +1,14 @@
 import { expect, test } from 'vitest';
 import { matchChart } from '../../src/render/target/match-chart.ts';
+import { allByRole, wordsIn } from '../page-dom.ts';
 import { DEMO_BOOK } from './demo-book.ts';
-import { pageOf } from './sample-book.ts';
+import { readPage } from './sample-book.ts';
 
-const headings = (page: string): readonly string[] =>
-  [...page.matchAll(/<h([1-6])[^>]*>(.*?)<\/h\1>/g)].map(
-    ([, level, text]) => `${level} ${text!.replace(/<[^>]+>/g, '')}`,
-  );
+const headings = (page: Document): readonly string[] =>
+  allByRole(page, 'heading').map((heading) => `${heading.nodeName.slice(1)} ${wordsIn(heading)}`);
 
 test('a target of two parts has each part’s rounds under its name', async () => {
-  const found = headings(await pageOf('target', 'two-tone-elver', DEMO_BOOK));
+  const found = headings(await readPage('target', 'two-tone-elver', DEMO_BOOK));
   const back = found.indexOf('4 Back');
   const belly = found.indexOf('4 Belly');
   expect(back).toBeGreaterThan(found.indexOf('3 Eel Bridge'));
@@ -18,7 +17,7 @@ test('a target of two parts has each part’s rounds under its name', async () =
 });
 
 test('a target of one part has its rounds right under the colour', async () => {
-  const found = headings(await pageOf('target', 'rack-claw', DEMO_BOOK));
+  const found = headings(await readPage('target', 'rack-claw', DEMO_BOOK));
   expect(found.some((heading) => heading.startsWith('4 Round 1'))).toBe(true);
   expect(found.some((heading) => heading.startsWith('5 '))).toBe(false);
 });
