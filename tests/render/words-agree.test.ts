@@ -4,8 +4,11 @@ import { colourEntry, coloursByHue, lookInHue } from '../../src/render/colour-en
 import { paths } from '../../src/render/links.ts';
 import { searchRecords } from '../../src/render/search-records.ts';
 import { OPACITY_CLASSES } from '../../src/tables/opacity-classes.ts';
+import { allByRole, byRole, nameOf, wordsIn } from '../page-dom.ts';
 import { DEMO_BOOK } from './demo-book.ts';
-import { bookOf, pageOf, SAMPLE_BOOK, SAMPLE_FILES } from './sample-book.ts';
+import { bookOf, readPage, SAMPLE_BOOK, SAMPLE_FILES } from './sample-book.ts';
+
+const [HOME, FIND] = [await readPage('home', '', DEMO_BOOK), await readPage('find', '', DEMO_BOOK)];
 
 describe('how much a colour hides', () => {
   test('opacityClass(ratio) has a word for every contrast ratio, from its bound on', () => {
@@ -24,8 +27,9 @@ describe('how much a colour hides', () => {
     async (id, { body, facets, pattern }) => {
       const { word } = opacityClass(body.contrastRatio);
       expect(facets.opacity).toBe(word);
-      const looks = (await pageOf('recipe', id, DEMO_BOOK)).split('id="looks"')[1]!;
-      expect(/<dt>Body[^<]*<\/dt><dd>(\w+)/.exec(looks)![1]!.toLowerCase()).toBe(word);
+      const looks = byRole(await readPage('recipe', id, DEMO_BOOK), 'region', { name: 'How it looks' });
+      const told = allByRole(looks, 'term').find((term) => /^Body\b/.test(wordsIn(term)))!;
+      expect(/^\w+/.exec(wordsIn(told.nextElementSibling!))![0].toLowerCase()).toBe(word);
       const record = searchRecords(DEMO_BOOK).find(({ url }) => url === paths.recipe(id))!;
       expect(record.filters.opacity).toEqual([word]);
       expect(record.meta.about).toContain(`${pattern}, ${word}`);
@@ -33,21 +37,20 @@ describe('how much a colour hides', () => {
   );
 
   test('the wall and the list of Find have the word beside every name', async () => {
-    const [home, find] = [await pageOf('home', '', DEMO_BOOK), await pageOf('find', '', DEMO_BOOK)];
     for (const { id, pattern, facets } of DEMO_BOOK.recipes) {
-      for (const page of [home, find]) {
-        const row = page.slice(page.indexOf(`href="${page === home ? './' : '../'}${paths.recipe(id)}"`));
-        expect([id, row.slice(0, row.indexOf('</li>')).includes(`${pattern}, ${facets.opacity}`)]).toEqual([id, true]);
+      for (const page of [HOME, FIND]) {
+        const row = page.querySelector(`a[href$="/${paths.recipe(id)}"]`)!.closest('li')!;
+        expect([id, wordsIn(row).includes(`${pattern}, ${facets.opacity}`)]).toEqual([id, true]);
       }
     }
   });
 });
 
-test('the wall and Find say what each word under a name means, and the wall what the edge of a card is', async () => {
-  const [home, find] = [await pageOf('home', '', DEMO_BOOK), await pageOf('find', '', DEMO_BOOK)];
+test('the wall and Find say what each word under a name means, and the wall what the edge of a card is', () => {
   const words = new Set(DEMO_BOOK.recipes.flatMap(({ pattern, facets }) => [pattern, facets.opacity]));
-  for (const page of [home, find]) for (const word of words) expect(page).toContain(`<dt>${word}</dt>`);
-  expect(home).toContain('The white and black edge is the bare card');
+  for (const page of [HOME, FIND])
+    expect(allByRole(page, 'term').map(wordsIn)).toEqual(expect.arrayContaining([...words]));
+  expect(wordsIn(HOME)).toContain('The white and black edge is the bare card');
 });
 
 describe('the hue that a colour is filed under', () => {
@@ -62,17 +65,19 @@ describe('the hue that a colour is filed under', () => {
   test('has it on the wall, in Find and on its page at each of them', async () => {
     const groups = coloursByHue(DEMO_BOOK).filter(({ entries }) => entries.some(({ id }) => id === marble.id));
     expect(groups.map(({ hue }) => hue)).toEqual(['green', 'white']);
-    for (const kind of ['home', 'find']) {
-      const page = await pageOf(kind, '', DEMO_BOOK);
-      const links = [...page.matchAll(/<a href="([^"]*)"/g)].filter(([, href]) =>
-        href!.endsWith(paths.recipe(marble.id)),
-      );
-      expect([kind, links.length]).toEqual([kind, 2]);
-    }
+    for (const page of [HOME, FIND])
+      expect(page.querySelectorAll(`main a[href$="${paths.recipe(marble.id)}"]`).length).toBe(2);
     const record = searchRecords(DEMO_BOOK).find(({ url }) => url === paths.recipe(marble.id))!;
     expect(record.filters.hue).toEqual(['green', 'white']);
-    const page = await pageOf('recipe', marble.id, DEMO_BOOK);
-    expect(page).toMatch(/#hue-green">Green<\/a>, <a href="[^"]*#hue-white">White<\/a>/);
+    const [hues] = allByRole(byRole(await readPage('recipe', marble.id, DEMO_BOOK), 'article'), 'listitem');
+    const links = allByRole(hues!, 'link').map((link) => [
+      nameOf(link),
+      new URL(link.getAttribute('href')!, 'https://x/').hash,
+    ]);
+    expect(links).toEqual([
+      ['Green', '#hue-green'],
+      ['White', '#hue-white'],
+    ]);
   });
 
   test('lookInHue(entry, hue) is the cup of that family', () => {
@@ -84,15 +89,14 @@ describe('the hue that a colour is filed under', () => {
     );
   });
 
-  test('has the colours of that cup beside its name', async () => {
-    const find = await pageOf('find', '', DEMO_BOOK);
-    const white = find.slice(find.indexOf('<h2>White</h2>'));
-    const row = white.split('<li').find((item) => item.includes(paths.recipe(marble.id)))!;
-    expect(row).toContain(`fill="${marble.cups[1]!.body.overWhite.hex}"`);
+  test('has the colours of that cup beside its name', () => {
+    const white = byRole(FIND, 'heading', { name: 'White' }).nextElementSibling!;
+    const row = white.querySelector(`a[href$="${paths.recipe(marble.id)}"]`)!;
+    expect(row.querySelector(`[fill="${marble.cups[1]!.body.overWhite.hex}"]`)).not.toBeNull();
   });
 
-  test('no id stands on the wall twice', async () => {
-    const ids = [...(await pageOf('home', '', DEMO_BOOK)).matchAll(/\sid="([^"]*)"/g)].map(([, id]) => id);
+  test('no id stands on the wall twice', () => {
+    const ids = [...HOME.querySelectorAll('[id]')].map(({ id }) => id);
     expect(ids.filter((id, at) => ids.indexOf(id) !== at)).toEqual([]);
   });
 });
@@ -106,13 +110,14 @@ describe('a cup with no colour in it', () => {
 
   test('is clear, not white', async () => {
     expect(clear.recipes.find(({ id }) => id === 'plain')!.facets.hueFamilies).toEqual(['clear']);
-    expect(await pageOf('recipe', 'plain', clear)).toContain('Clear, no colour in it</a>');
+    expect(
+      allByRole(await readPage('recipe', 'plain', clear), 'link', { name: 'Clear, no colour in it' }),
+    ).toHaveLength(1);
     expect(SAMPLE_BOOK.recipes.length).toBe(clear.recipes.length - 1);
   });
 
   test('says so where others say how near they come out', async () => {
-    expect(await pageOf('recipe', 'plain', clear)).toContain(
-      '<h2 id="again">Made again</h2><span class="gist">No colour in it, nothing to measure</span>',
-    );
+    const again = byRole(await readPage('recipe', 'plain', clear), 'region', { name: 'Made again' });
+    expect(nameOf(byRole(again, 'button'))).toBe('Made again No colour in it, nothing to measure');
   });
 });
