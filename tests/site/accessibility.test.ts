@@ -1,40 +1,12 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import type { AxeResults } from 'axe-core';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { connect, pagesByKind, visit } from './visit.ts';
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+import { connect, visit } from './visit.ts';
 
 let browser: Browser;
 beforeAll(async () => {
   browser = await connect();
 });
 afterAll(() => browser.close());
-
-const samples = pagesByKind().flatMap(({ kind, urls }) =>
-  (['light', 'dark'] as const).map((colorScheme) => ({ kind, url: urls[0]!, colorScheme })),
-);
-
-async function violations(url: string, colorScheme: 'light' | 'dark'): Promise<readonly string[]> {
-  // The page's own policy would keep the checker out.
-  const { page, close } = await visit(browser, url, { colorScheme, bypassCSP: true });
-  await page.evaluate(AXE);
-  const results = await page.evaluate(
-    (): Promise<AxeResults> => (globalThis as unknown as { axe: typeof import('axe-core') }).axe.run(),
-  );
-  await close();
-  return results.violations.flatMap(({ id, nodes }) =>
-    nodes.map(({ html, failureSummary }) => `${id}: ${html.slice(0, 120)} ${failureSummary}`),
-  );
-}
-
-describe.each(samples)('a page of the kind $kind in $colorScheme', ({ url, colorScheme }) => {
-  test('has nothing that axe objects to', async () => {
-    expect((await violations(url, colorScheme)).slice(0, 5)).toEqual([]);
-  });
-});
 
 describe('by keyboard', () => {
   test('the first stop is the way past the header', async () => {

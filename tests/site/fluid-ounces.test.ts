@@ -89,7 +89,7 @@ test('in a book of fluid ounces a match is typed and told in them', async () => 
   ]);
   expect(await page.locator('.match-log').innerText()).toContain('6.75\u00a0fl\u00a0oz.');
   expect(await page.locator('[data-file="recipe"]').textContent()).toMatch(
-    /plastic: 6\.25 fl oz supple\n {4}log:\n {6}- pour: 0\.5 fl oz\n {6}- plastic: 1 fl oz supple/,
+    /plastic: 6\.25 fl oz supple\W+log:\W+pour: 0\.5 fl oz\W+plastic: 1 fl oz supple/,
   );
   // What is typed and not noted is there again as it was typed.
   await pour.fill('0.50');

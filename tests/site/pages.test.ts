@@ -1,7 +1,8 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { PAGES } from '../../src/render/pages.ts';
-import { book, connect, pagesByKind, visit } from './visit.ts';
+import { violations } from './axe.ts';
+import { book, connect, pagesByKind, type Visit, visit } from './visit.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -10,25 +11,42 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 const kinds = pagesByKind();
-const samples = kinds.map(({ kind, urls }) => ({ kind, url: urls[0]! }));
+const samples = kinds.flatMap(({ kind, urls }) => urls.slice(0, 1).map((url) => ({ kind, url })));
 
-test('the demo book has a page of every kind', () => {
+test('the demo book has a page of every kind, but the manual is its maker’s', () => {
   expect(kinds.map(({ kind }) => kind)).toEqual(PAGES.map(({ kind }) => kind));
-  expect(kinds.filter(({ urls }) => urls.length === 0)).toEqual([]);
+  expect(kinds.filter(({ urls }) => urls.length === 0).map(({ kind }) => kind)).toEqual(['manual', 'manual-text']);
 });
 
 describe.each(samples)('a page of the kind $kind', ({ url }) => {
-  test('loads without an error, and asks no other host for anything', async () => {
-    const { page, errors, foreign, close } = await visit(browser, url);
-    expect(errors).toEqual([]);
-    expect(foreign).toEqual([]);
-    expect(await page.locator('h1').count()).toBe(1);
-    expect(await page.title()).toContain(book().title.slice(0, 10));
-    expect(await page.locator('html').getAttribute('lang')).toBe('en');
-    expect(await page.locator('meta[http-equiv="Content-Security-Policy"]').getAttribute('content')).toContain(
-      "default-src 'none'",
-    );
-    await close();
+  describe('opened once', () => {
+    let opened: Visit;
+    beforeAll(async () => {
+      opened = await visit(browser, url);
+    });
+    afterAll(() => opened.close());
+
+    test('loads without an error, and asks no other host for anything', async () => {
+      const { page, errors, foreign } = opened;
+      expect(errors).toEqual([]);
+      expect(foreign).toEqual([]);
+      expect(await page.locator('h1').count()).toBe(1);
+      expect(await page.title()).toContain(book().title.slice(0, 10));
+      expect(await page.locator('html').getAttribute('lang')).toBe('en');
+      expect(await page.locator('meta[http-equiv="Content-Security-Policy"]').getAttribute('content')).toContain(
+        "default-src 'none'",
+      );
+    });
+
+    test('has nothing that axe objects to', async () => {
+      expect((await violations(opened.page, 'all')).slice(0, 5)).toEqual([]);
+    });
+
+    // Only colours change with it; what else axe looks at is the same.
+    test('has no colour that axe objects to in the dark', async () => {
+      await opened.page.emulateMedia({ colorScheme: 'dark' });
+      expect((await violations(opened.page, 'colours')).slice(0, 5)).toEqual([]);
+    });
   });
 
   test('fits a telephone: nothing runs out of the screen sideways', async () => {

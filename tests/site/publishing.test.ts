@@ -23,12 +23,20 @@ const recipes = (publish: Recipe['publish']): readonly Recipe[] =>
   whole!.recipes.filter((recipe) => recipe.publish === publish);
 
 /** What a reader can get out of a file: the search index is packed. */
-function contentOf(path: string): string {
+function unpacked(path: string): string {
   const bytes = readFileSync(join(site, path));
   const packed = bytes[0] === 0x1f && bytes[1] === 0x8b;
   return (packed ? gunzipSync(bytes) : bytes)
     .toString('utf8')
     .replace(/&(?:amp|lt|gt|quot|#39);/g, (entity) => ENTITIES[entity]!);
+}
+
+const contents = new Map<string, string>();
+
+function contentOf(path: string): string {
+  const content = contents.get(path) ?? unpacked(path);
+  contents.set(path, content);
+  return content;
 }
 
 const ENTITIES: Readonly<Record<string, string>> = {

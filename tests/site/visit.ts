@@ -1,17 +1,21 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
-import { expect, inject } from 'vitest';
+import { inject } from 'vitest';
 import type { Book } from '../../src/book/model.ts';
 import { PAGES } from '../../src/render/pages.ts';
 
+let published: Book | undefined;
+
 /** The book as it was published. */
-export const book = (): Book => JSON.parse(readFileSync(join(inject('site'), 'book.json'), 'utf8')) as Book;
+export function book(): Book {
+  published ??= JSON.parse(readFileSync(join(inject('site'), 'book.json'), 'utf8')) as Book;
+  return published;
+}
 
 /** Every page of the built book, by kind, as paths from its root. */
 export function pagesByKind(): readonly { readonly kind: string; readonly urls: readonly string[] }[] {
-  const published = book();
-  return PAGES.map(({ kind, items, url }) => ({ kind, urls: items(published).map((item) => url(item)) }));
+  return PAGES.map(({ kind, items, url }) => ({ kind, urls: items(book()).map((item) => url(item)) }));
 }
 
 /** The browser that runs for all tests. Close the connection after the file. */
@@ -56,6 +60,7 @@ export async function visit(
     if (response.status() >= 400) errors.push(`${path}: ${response.status()} ${response.url()}`);
   });
   await page.goto(address + path, { waitUntil: 'load' });
-  if (options.javaScriptEnabled !== false) await expect.poll(() => page.locator(NOT_BEGUN).count()).toBe(0);
+  if (options.javaScriptEnabled !== false)
+    await page.locator(NOT_BEGUN).first().waitFor({ state: 'detached', timeout: 60_000 });
   return { page, errors, foreign, close: () => context.close() };
 }
