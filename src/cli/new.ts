@@ -1,6 +1,6 @@
 import { existsSync } from 'node:fs';
-import { mkdir, writeFile } from 'node:fs/promises';
-import { dirname, join, relative } from 'node:path';
+import { mkdir } from 'node:fs/promises';
+import { join, relative } from 'node:path';
 import { dayOf } from '../book/day-of.ts';
 import type { Book } from '../book/model.ts';
 import { plainText } from '../book/words/plain-text.ts';
@@ -11,6 +11,7 @@ import { readFrontMatter } from '../recipe/front-matter.ts';
 import { BOOK_FILE, FOLDERS, type Kind, kindOfPath, type Source, slugOf } from '../recipe/source.ts';
 import { loadBook } from '../shell/load-book.ts';
 import { printable } from '../shell/printable.ts';
+import { writeNewFile } from '../shell/write-new-file.ts';
 import { defined } from '../values/defined.ts';
 import type { Command } from './command.ts';
 import { defaultRecipes } from './default-recipes.ts';
@@ -62,9 +63,7 @@ export const newCommand: Command = {
     const text = scaffoldText({ kind, title, ids, today: dayOf(new Date()), settings, ...defined({ parent }) });
     checkScaffold(recipes, { path, text });
 
-    await mkdir(dirname(file), { recursive: true });
-    // `wx` fails if somebody else was faster.
-    await writeFile(file, text, { flag: 'wx' });
+    await writeNewFile(recipes, path, text);
     console.log(`${shown} is there. Fill it in, then run: ${checkLine(root, from, recipes)}`);
     return 0;
   },
