@@ -40,5 +40,6 @@ export { deltaE00 } from './optics/delta-e00.ts';
 export { mixtureConstants, type OpticalConstants } from './optics/mixture.ts';
 // recipe
 export type { Source } from './recipe/source.ts';
+export { parseDose, parseQuantity } from './units/parse-quantity.ts';
 // units
-export { parseDose, parseQuantity, type Quantity, type Rate } from './units/quantity.ts';
+export type { Quantity, Rate } from './units/quantity.ts';

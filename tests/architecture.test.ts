@@ -29,7 +29,7 @@ const FOLDERS: readonly Folder[] = [
   {
     name: 'recipe',
     purpose: 'one Markdown text with front matter in, one thing of the book or diagnostics out',
-    imports: ['values', 'diagnostics', 'units'],
+    imports: ['values', 'diagnostics', 'units', 'tables'],
   },
   {
     name: 'cup',

@@ -1,6 +1,6 @@
 import { CATALOGUE, type DiagnosticCode } from '../diagnostics/catalogue.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
-import type { FieldPath } from '../recipe/front-matter.ts';
+import type { FieldPath } from '../recipe/field-path.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 
 /** What a diagnostic says, with a place of its own where it is only a part of what stands in a field. */

@@ -3,7 +3,8 @@ import type { Settings } from '../book/model.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
 import { explained } from '../recipe/fields.ts';
 import { millilitres } from '../units/convert.ts';
-import { isFault, parseQuantity } from '../units/quantity.ts';
+import { parseQuantity } from '../units/parse-quantity.ts';
+import { isFault } from '../units/quantity.ts';
 
 /**
  * Plastic that a cup is to begin with, ml, as `--plastic` has it: a volume with its unit, or a number in the book's. Throws Refusal for anything

@@ -1,6 +1,8 @@
 /**
  * What a bait looks like: over white and over black, at its thickness, under a light.
  */
+
+import type { Light } from '../tables/lights.ts';
 import { type Lab, labFromTristimulus } from './cielab.ts';
 import { hexFromTristimulus } from './display.ts';
 import { flakeCoverage } from './flake.ts';
@@ -8,7 +10,7 @@ import { BOOK_BACKINGS, contrastRatio, type Viewing } from './opacity.ts';
 import type { Spectrum } from './spectrum.ts';
 import { type Body, type Layer, type SharedBody, stackReflectances, swirlReflectance } from './stack.ts';
 import { BESIDE_GLOSS } from './surface.ts';
-import { type Light, type Tristimulus, tristimulus, whitePoint } from './tristimulus.ts';
+import { type Tristimulus, tristimulus, whitePoint } from './tristimulus.ts';
 
 /** A colour as it is computed, with the spectrum that it comes from. */
 export interface ComputedColour {

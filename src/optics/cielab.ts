@@ -3,8 +3,10 @@
  *
  * Source: ISO/CIE 11664-4.
  */
+
+import type { Light } from '../tables/lights.ts';
 import { cieCube, cieRoot } from './cie-root.ts';
-import { type Light, type Tristimulus, tristimulus, whitePoint } from './tristimulus.ts';
+import { type Tristimulus, tristimulus, whitePoint } from './tristimulus.ts';
 
 /** CIELAB coordinates: L 0..100, a and b about −128..128. */
 export interface Lab {

@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 
+import type { Light } from '../tables/lights.ts';
 import { type Lab, labOf } from './cielab.ts';
 import { deltaE00 } from './delta-e00.ts';
 import { type Flake, spreadFlake } from './flake.ts';
@@ -12,7 +13,6 @@ import { BOOK_BACKINGS } from './opacity.ts';
 import { BAND_COUNT } from './spectrum.ts';
 import { type Body, type Layer, stackReflectances } from './stack.ts';
 import { BESIDE_GLOSS } from './surface.ts';
-import type { Light } from './tristimulus.ts';
 
 /** What the optics knows of a material: K and S, or a flake, or neither where it does not colour. */
 export interface OpticalMaterial {

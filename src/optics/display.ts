@@ -5,10 +5,11 @@
  * little from its clipped self).
  */
 import { formatHex, modeLrgb, modeOklab, modeOklch, modeRgb, modeXyz65, toGamut, useMode } from 'culori/fn';
+import type { Light } from '../tables/lights.ts';
 import { SRGB_WHITE } from '../tables/srgb.ts';
 import { adaptTristimulus } from './adaptation.ts';
 import { type LabD65, labFromTristimulus, tristimulusFromLab } from './cielab.ts';
-import { type Light, type Tristimulus, tristimulus, whitePoint } from './tristimulus.ts';
+import { type Tristimulus, tristimulus, whitePoint } from './tristimulus.ts';
 
 /** A colour for the screen. */
 export interface DisplayColour {

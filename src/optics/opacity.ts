@@ -4,9 +4,10 @@
  * Source: the idea of ISO 6504-3: luminance over black by luminance over white.
  */
 import { BLACK_BACKING, WHITE_BACKING } from '../tables/backings.ts';
+import type { Light } from '../tables/lights.ts';
 import { type Body, stackReflectances } from './stack.ts';
 import { BESIDE_GLOSS, type Surface } from './surface.ts';
-import { type Light, tristimulus } from './tristimulus.ts';
+import { tristimulus } from './tristimulus.ts';
 
 /** Reflectances of the backings, in optical contact with the bait: a number or a spectrum each. */
 export interface Backings {

@@ -8,6 +8,8 @@
  * Levenberg and Marquardt's method. Its matrix is tridiagonal (smoothness) plus one rank a number seen, so that each step is
  * solved by Woodbury's identity in the few dimensions of what was seen.
  */
+
+import type { Light } from '../tables/lights.ts';
 import { cieRootSlope } from './cie-root.ts';
 import { type Lab, labFromTristimulus } from './cielab.ts';
 import { effectiveDepth, layerOver } from './kubelka-munk.ts';
@@ -15,7 +17,7 @@ import { solveLinear } from './linear-system.ts';
 import type { MixtureConstants, OpticalConstants } from './mixture.ts';
 import { BAND_COUNT } from './spectrum.ts';
 import { type Surface, surfaceOutward } from './surface.ts';
-import { bookWeights, type Light } from './tristimulus.ts';
+import { bookWeights } from './tristimulus.ts';
 
 /** A layer with the material in it, seen over one backing. */
 export interface ColourView {

@@ -1,11 +1,13 @@
 /**
  * A colour as a maker has it: from a screen, or from an instrument with its light.
  */
+
+import type { Light } from '../tables/lights.ts';
 import { adaptTristimulus } from './adaptation.ts';
 import { type Lab, type LabD65, labFromTristimulus, tristimulusFromLab } from './cielab.ts';
 import { isHex, labFromHex } from './display.ts';
 import type { Spectrum } from './spectrum.ts';
-import { type Light, whitePoint } from './tristimulus.ts';
+import { whitePoint } from './tristimulus.ts';
 import { reflectanceFromHex, reflectanceFromTristimulus } from './upsampling.ts';
 
 /** `#rrggbb`, or CIELAB (2° observer) relative to the white of a light. */

@@ -8,14 +8,9 @@
  * Source: CIE 015, section 7.
  */
 import { ILLUMINANTS } from '../tables/illuminants.ts';
+import { LIGHTS, type Light } from '../tables/lights.ts';
 import { COLOUR_MATCHING_FUNCTIONS } from '../tables/observer.ts';
 import { BAND_COUNT, requireBands, WAVELENGTHS } from './spectrum.ts';
-
-/**
- * A light that a colour can be seen under: daylight of noon (D65) and of the print trade (D50), an incandescent lamp (A), a
- * three-band fluorescent tube (F11), a warm white LED (LED-B1).
- */
-export type Light = 'D65' | 'D50' | 'A' | 'F11' | 'LED-B1';
 
 /** Tristimulus values, Y of white = 1. */
 export interface Tristimulus {
@@ -32,9 +27,6 @@ export interface ObserverWeights {
   /** Tristimulus values of a perfect reflector: the sums of the weights; Y = 1. */
   readonly white: Tristimulus;
 }
-
-/** The lights there are, in the order of the columns of their table. */
-export const LIGHTS: readonly Light[] = ['D65', 'D50', 'A', 'F11', 'LED-B1'];
 
 /** Lights whose power is in narrow lines. */
 const LINES: readonly Light[] = ['F11', 'LED-B1'];

@@ -6,8 +6,10 @@
 
 import { colorsNamed } from 'culori/fn';
 import type { z } from 'zod';
+import { LIGHTS, type Light } from '../tables/lights.ts';
 import { defined } from '../values/defined.ts';
-import { asItIs, field, isReread, type Read, shown } from './fields.ts';
+import type { Read } from './field-fault.ts';
+import { asItIs, field, isReread, shown } from './fields.ts';
 import type { Written } from './write-front-matter.ts';
 
 /** A colour as `#rrggbb`, in lower case. */
@@ -57,9 +59,6 @@ function namedColour(name: string): string | undefined {
   return value === undefined ? undefined : `#${value.toString(16).padStart(6, '0')}`;
 }
 
-/** Lights that an instrument may state its colours under. */
-const LIGHTS = ['D65', 'D50', 'A', 'F11', 'LED-B1'] as const;
-
 const USUAL_LIGHT = 'D65';
 
 type Triple = readonly [number, number, number];
@@ -67,8 +66,8 @@ type Triple = readonly [number, number, number];
 /** A colour as it was seen: on a screen, or by an instrument (2° observer) under a light; Y of white is 100. */
 export type SeenColour =
   | string
-  | { readonly lab: Triple; readonly light: (typeof LIGHTS)[number] }
-  | { readonly xyz: Triple; readonly light: (typeof LIGHTS)[number] };
+  | { readonly lab: Triple; readonly light: Light }
+  | { readonly xyz: Triple; readonly light: Light };
 
 /** `"#d9c48f"`, or `{ lab: [80.1, 0.9, 29.4], light: D50 }`, or `xyz` in its place; unset, the light is D65. */
 export const seenColour: z.ZodType<SeenColour> = field<SeenColour>('field/colour', readSeenColour, seenColourFields);

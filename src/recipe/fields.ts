@@ -8,8 +8,9 @@ import { z } from 'zod';
 import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
 import { nearestName } from '../diagnostics/nearest-name.ts';
 import { celsius, fraction, grams, millilitres, millimetres } from '../units/convert.ts';
-import { type Edit, writeFix } from '../units/edit.ts';
-import { isFault, parseDose, parseQuantity, type Quantity, type QuantityFault, type Rate } from '../units/quantity.ts';
+import { writeFix } from '../units/edit.ts';
+import { parseDose, parseQuantity } from '../units/parse-quantity.ts';
+import { isFault, type Quantity, type QuantityFault, type Rate } from '../units/quantity.ts';
 import type { Dimension } from '../units/unit.ts';
 import {
   writtenDose,
@@ -21,23 +22,9 @@ import {
   writtenVolume,
 } from '../units/written-quantity.ts';
 import { defined } from '../values/defined.ts';
-import type { WrittenName } from './reference-fix.ts';
+import type { Read, ReadFault } from './field-fault.ts';
 import { settled } from './settled.ts';
 import type { Written } from './write-front-matter.ts';
-
-/** What a schema says of a value that it refuses. */
-export interface FieldFault {
-  readonly code: DiagnosticCode;
-  readonly found: string;
-  readonly expected: string;
-  readonly why?: string;
-  readonly fix?: string;
-  readonly nearest?: string;
-  /** A name of another file that is not written as one: what is offered for it depends on the files that there are. */
-  readonly name?: WrittenName;
-  /** YAML took words for a number or the like: what was written is to be read instead. */
-  readonly asWritten?: true;
-}
 
 /** A value as it is shown in a message. */
 export function shown(input: unknown): string {
@@ -47,17 +34,6 @@ export function shown(input: unknown): string {
   const text = String(input);
   return `\`${text.length > 60 ? `${text.slice(0, 57)}…` : text}\``;
 }
-
-/** What is wrong with a value, with what may be written in its place. */
-export type ReadFault = Omit<FieldFault, 'code'> & {
-  readonly code?: DiagnosticCode;
-  readonly edits?: readonly Edit[];
-  /** What else may be written, in words. */
-  readonly otherwise?: string;
-};
-
-/** What was read, or what is wrong with it. */
-export type Read<T> = { readonly value: T } | { readonly fault: ReadFault };
 
 /**
  * A schema from a function that reads one value or says what is wrong with it. Of its edits those are offered that it reads itself.

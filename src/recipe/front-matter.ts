@@ -3,13 +3,11 @@ import { type Document, isMap, isScalar, isSeq, LineCounter, type Node, parseDoc
 import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
 import type { Diagnostic, Position } from '../diagnostics/diagnostic.ts';
 import { unseenIn } from './check-unseen.ts';
+import type { FieldPath } from './field-path.ts';
 import { shown } from './fields.ts';
 import { LONGEST_TEXT, type Source } from './source.ts';
 import { DEEPEST, hasMoreThan, isNestedTooDeep, MOST_VALUES } from './yaml-bounds.ts';
 import { badNames, decimalCommas, type Fault, type Place, syntaxFaults, textCommas } from './yaml-faults.ts';
-
-/** Steps from the top of the front matter to a value in it. */
-export type FieldPath = readonly PropertyKey[];
 
 /** Front matter as data that knows where each of its values stands. */
 export interface FrontMatter {

@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 import { slips } from '../diagnostics/nearest-name.ts';
-import type { FieldPath } from './front-matter.ts';
+import type { FieldPath } from './field-path.ts';
 
 /** Steps to a field in a schema; `*` for any entry of a list, and for any name of a cup or the like. */
 type Place = readonly string[];

@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import type { Edit } from '../units/edit.ts';
+import { LONGEST_AMOUNT } from '../units/parse-quantity.ts';
 import { PLAIN_NUMBER_WHY, plainNumberEdits, programmedEdits } from '../units/plain-number.ts';
-import { LONGEST_AMOUNT } from '../units/quantity.ts';
 import { plainDecimal } from '../units/written-quantity.ts';
 import { asItIs, asText, field, shown } from './fields.ts';
 

@@ -2,11 +2,14 @@ import type { z } from 'zod';
 import { millilitres } from '../units/convert.ts';
 import { type Edit, editsOfWhole } from '../units/edit.ts';
 import { foreignUnitEdits } from '../units/foreign-unit.ts';
-import { isFault, LONGEST_AMOUNT, parseQuantity, type QuantityFault } from '../units/quantity.ts';
+import { LONGEST_AMOUNT, parseQuantity } from '../units/parse-quantity.ts';
+import { isFault, type QuantityFault } from '../units/quantity.ts';
 import { unitOf } from '../units/unit.ts';
 import { writtenVolume } from '../units/written-quantity.ts';
-import { asText, explained, field, type ReadFault, shown } from './fields.ts';
-import { SLUG, slugOf } from './source.ts';
+import { SLUG } from '../values/slug.ts';
+import type { ReadFault } from './field-fault.ts';
+import { asText, explained, field, shown } from './fields.ts';
+import { slugOf } from './source.ts';
 
 /** A volume of a plastic by its name: `120 ml supple`, or `120 ml` of the book's plastic. */
 export interface PlasticAmount {

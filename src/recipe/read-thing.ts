@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import { explainIssue } from './explain-issue.ts';
-import type { FieldFault } from './fields.ts';
+import type { FieldFault } from './field-fault.ts';
 import { type FrontMatter, readFrontMatter } from './front-matter.ts';
 import type { NamesOf } from './reference-fix.ts';
 import { type FieldsOf, SCHEMAS } from './schema.ts';

@@ -1,7 +1,8 @@
 import type { z } from 'zod';
+import { SLUG } from '../values/slug.ts';
 import { bareName } from './bare-name.ts';
 import { asItIs, field, isReread, shown } from './fields.ts';
-import { SLUG, slugOf } from './source.ts';
+import { slugOf } from './source.ts';
 
 /** The name of another file of the book. */
 export const reference: z.ZodType<string> = field<string>(

@@ -9,10 +9,10 @@ import { z } from 'zod';
 import { address } from './address-field.ts';
 import { colour, seenColour, targetOverBlack, targetOverWhite } from './colour-fields.ts';
 import { date } from './date-field.ts';
+import type { FieldFault } from './field-fault.ts';
 import {
   dose,
   dropSize,
-  type FieldFault,
   fields,
   flakeSize,
   length,

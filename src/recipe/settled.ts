@@ -1,6 +1,6 @@
 import { type Edit, writeFix } from '../units/edit.ts';
 import { defined } from '../values/defined.ts';
-import type { Read, ReadFault } from './fields.ts';
+import type { Read, ReadFault } from './field-fault.ts';
 
 // A comma, a unit, one of it: nothing has more faults than these that lead to an edit each.
 const MOST_STEPS = 5;

@@ -36,9 +36,6 @@ export const MEASUREMENTS_FILE = 'shelf/measurements.csv';
 /** Largest table of measurements that is read, in bytes. */
 export const LONGEST_TABLE: number = 4 * 1024 * 1024;
 
-/** Names that a file may have: they become ids and addresses. */
-export const SLUG: RegExp = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
-
 /** `SLUG` in words. */
 export const SLUG_WORDS = 'lower-case letters and digits, with single hyphens between words';
 

@@ -1,5 +1,6 @@
 import type { z } from 'zod';
-import { isFault, parseQuantity, type Quantity } from '../units/quantity.ts';
+import { parseQuantity } from '../units/parse-quantity.ts';
+import { isFault, type Quantity } from '../units/quantity.ts';
 import { writtenQuantity } from '../units/written-quantity.ts';
 import { asText, explained, field } from './fields.ts';
 

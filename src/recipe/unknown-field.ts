@@ -1,5 +1,5 @@
 import { nearestFix, slips } from '../diagnostics/nearest-name.ts';
-import type { FieldPath } from './front-matter.ts';
+import type { FieldPath } from './field-path.ts';
 import { moveFix } from './known-places.ts';
 import { NOTES_WHY, notesFix } from './notes-in-fields.ts';
 import { otherWord } from './other-words.ts';

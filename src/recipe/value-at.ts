@@ -1,4 +1,4 @@
-import type { FieldPath } from './front-matter.ts';
+import type { FieldPath } from './field-path.ts';
 
 /** What stands at a path of data; undefined where the path leads to nothing. */
 export function valueAt(data: unknown, path: FieldPath): unknown {

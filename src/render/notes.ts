@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import MarkdownIt, { type StateCore, type Token } from 'markdown-it';
+import { SLUG } from '../values/slug.ts';
 import { bookIndex } from './book-index.ts';
 import { type Html, trusted } from './html.ts';
 import { link, paths } from './links.ts';
@@ -25,8 +26,8 @@ function target(context: PageContext, href: string): string | undefined {
   if (href.startsWith('#')) return href;
   if (SCHEME.test(href) || href.startsWith('//') || href.startsWith('/')) return undefined;
   const [path = '', fragment] = href.split('#', 2);
-  const name = /(?:^|\/)([a-z0-9]+(?:-[a-z0-9]+)*)\.md$/.exec(path)?.[1];
-  if (name === undefined) return undefined;
+  const name = /([^/]+)\.md$/.exec(path)?.[1];
+  if (name === undefined || !SLUG.test(name)) return undefined;
   const page = pageOf(context, name, path);
   return page === undefined ? undefined : link(context, page) + (fragment === undefined ? '' : `#${fragment}`);
 }

@@ -5,7 +5,8 @@
  */
 import { celsius, fahrenheit, fraction, grams, millilitres, millimetres } from './convert.ts';
 import { formatQuantity } from './format-quantity.ts';
-import { DOSE_DIMENSIONS, isFault, isRate, parseQuantity, type Quantity, type Rate } from './quantity.ts';
+import { DOSE_DIMENSIONS, parseQuantity } from './parse-quantity.ts';
+import { isFault, isRate, type Quantity, type Rate } from './quantity.ts';
 import { type Dimension, UNITS, type Unit } from './unit.ts';
 
 /**

@@ -15,7 +15,8 @@ import { cupNow } from '../../src/browser/match/work-log.ts';
 import { recipeFile } from '../../src/browser/match/work-recipe.ts';
 import { targetFile } from '../../src/browser/match/work-target.ts';
 import { type MatchPageData, matchPageData } from '../../src/render/pages/match.ts';
-import { isFault, parseQuantity } from '../../src/units/quantity.ts';
+import { parseQuantity } from '../../src/units/parse-quantity.ts';
+import { isFault } from '../../src/units/quantity.ts';
 import { expectClose } from '../optics/close.ts';
 import { compiled, DATA, FILES, leaf, matched } from './match-book.ts';
 

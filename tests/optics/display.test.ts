@@ -13,7 +13,8 @@ import {
 } from '../../src/optics/display.ts';
 import { solveLinear } from '../../src/optics/linear-system.ts';
 import { constantSpectrum } from '../../src/optics/spectrum.ts';
-import { LIGHTS, whitePoint } from '../../src/optics/tristimulus.ts';
+import { whitePoint } from '../../src/optics/tristimulus.ts';
+import { LIGHTS } from '../../src/tables/lights.ts';
 import { SRGB_WHITE } from '../../src/tables/srgb.ts';
 import { hex } from './arbitrary.ts';
 import { expectClose } from './close.ts';

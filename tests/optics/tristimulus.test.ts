@@ -1,14 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { BAND_COUNT, constantSpectrum, WAVELENGTHS } from '../../src/optics/spectrum.ts';
-import {
-  bookWeights,
-  LIGHTS,
-  type Light,
-  observerWeights,
-  tristimulus,
-  whitePoint,
-} from '../../src/optics/tristimulus.ts';
+import { bookWeights, observerWeights, tristimulus, whitePoint } from '../../src/optics/tristimulus.ts';
+import { LIGHTS, type Light } from '../../src/tables/lights.ts';
 import { reflectance, spectrum } from './arbitrary.ts';
 import { expectAllClose, expectClose } from './close.ts';
 import { referenceRows, referenceTest } from './reference.ts';

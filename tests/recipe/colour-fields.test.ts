@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { targetOverBlack, targetOverWhite } from '../../src/recipe/colour-fields.ts';
-import type { FieldFault } from '../../src/recipe/fields.ts';
+import type { FieldFault } from '../../src/recipe/field-fault.ts';
 
 const BANDS = Array.from({ length: 31 }, (_, band) => 10 + band);
 

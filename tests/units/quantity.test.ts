@@ -5,7 +5,8 @@ import { celsius, grams, millilitres, millimetres } from '../../src/units/conver
 import { gramsOfDose } from '../../src/units/dose.ts';
 import { writeFix } from '../../src/units/edit.ts';
 import { formatDose, formatQuantity, formatTemperature } from '../../src/units/format-quantity.ts';
-import { isFault, parseDose, parseQuantity, type Quantity } from '../../src/units/quantity.ts';
+import { parseDose, parseQuantity } from '../../src/units/parse-quantity.ts';
+import { isFault, type Quantity } from '../../src/units/quantity.ts';
 import { type Dimension, UNITS, type Unit, unitOf } from '../../src/units/unit.ts';
 
 describe('units against their definitions (NIST SP 811; Handbook 44, Appendix C)', () => {

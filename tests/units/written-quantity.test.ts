@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { celsius, millilitres, millimetres } from '../../src/units/convert.ts';
-import { DOSE_DIMENSIONS, isFault, parseDose, parseQuantity } from '../../src/units/quantity.ts';
+import { DOSE_DIMENSIONS, parseDose, parseQuantity } from '../../src/units/parse-quantity.ts';
+import { isFault } from '../../src/units/quantity.ts';
 import { UNITS, type Unit } from '../../src/units/unit.ts';
 import {
   plainDecimal,

@@ -1,5 +1,5 @@
 import { nearestFileFix } from '../../diagnostics/nearest-name.ts';
-import type { FieldPath } from '../../recipe/front-matter.ts';
+import type { FieldPath } from '../../recipe/field-path.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
 import { namesThere } from '../../recipe/reference-fix.ts';
 import { PHOTO_FOLDER } from '../../recipe/source.ts';

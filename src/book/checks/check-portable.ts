@@ -1,5 +1,6 @@
 import { comparableName, unportable } from '../../recipe/portable-name.ts';
-import { kindOfPath, SLUG } from '../../recipe/source.ts';
+import { kindOfPath } from '../../recipe/source.ts';
+import { SLUG } from '../../values/slug.ts';
 import { freeName } from '../read/free-name.ts';
 import type { Report } from '../report.ts';
 

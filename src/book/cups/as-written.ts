@@ -1,6 +1,7 @@
-import type { FieldPath } from '../../recipe/front-matter.ts';
+import type { FieldPath } from '../../recipe/field-path.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
-import { isFault, parseQuantity } from '../../units/quantity.ts';
+import { parseQuantity } from '../../units/parse-quantity.ts';
+import { isFault } from '../../units/quantity.ts';
 import { UNITS, type Unit } from '../../units/unit.ts';
 
 /** An amount that was accepted, as its file has it, so that what is told of it is in the maker's unit. */

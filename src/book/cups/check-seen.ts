@@ -1,7 +1,7 @@
 import { unloggedMoves } from '../../matching/rounds/unlogged.ts';
 import { isReversed } from '../../matching/target/target-part.ts';
 import type { TargetColour } from '../../recipe/colour-fields.ts';
-import type { FieldPath } from '../../recipe/front-matter.ts';
+import type { FieldPath } from '../../recipe/field-path.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
 import type { Report } from '../report.ts';
 import type { FilledCup } from './fill-cup.ts';

@@ -2,7 +2,8 @@ import type { DiagnosticCode } from '../../diagnostics/catalogue.ts';
 import { nearestFileFix } from '../../diagnostics/nearest-name.ts';
 import { bareName } from '../../recipe/bare-name.ts';
 import { namesThere } from '../../recipe/reference-fix.ts';
-import { type Kind, SLUG, SLUG_WORDS, slugOf } from '../../recipe/source.ts';
+import { type Kind, SLUG_WORDS, slugOf } from '../../recipe/source.ts';
+import { SLUG } from '../../values/slug.ts';
 import type { Finding } from '../report.ts';
 
 /** What the ledger needs to know of a material. */

@@ -1,7 +1,7 @@
 import { nearestFileFix, nearestFix, nearestName } from '../../diagnostics/nearest-name.ts';
 import { orderByParents } from '../../lineage/order-by-parents.ts';
 import { bareName } from '../../recipe/bare-name.ts';
-import type { FieldPath } from '../../recipe/front-matter.ts';
+import type { FieldPath } from '../../recipe/field-path.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
 import { namesThere } from '../../recipe/reference-fix.ts';
 import type { FieldsOf } from '../../recipe/schema.ts';

@@ -12,7 +12,7 @@ import {
   withAdded,
 } from '../../cup/ledger.ts';
 import type { DiagnosticCode } from '../../diagnostics/catalogue.ts';
-import type { FieldPath } from '../../recipe/front-matter.ts';
+import type { FieldPath } from '../../recipe/field-path.ts';
 import type { PlasticAmount } from '../../recipe/plastic-field.ts';
 import { gramsOfDose } from '../../units/dose.ts';
 import { formatDose } from '../../units/format-quantity.ts';

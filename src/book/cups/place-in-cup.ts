@@ -1,4 +1,4 @@
-import type { FieldPath } from '../../recipe/front-matter.ts';
+import type { FieldPath } from '../../recipe/field-path.ts';
 import type { CupSpec } from './cup-specs.ts';
 
 /** Where a cup's file last gives an amount of a material; undefined where the cup has it from another. */

@@ -1,5 +1,5 @@
 import { nearestFix } from '../../diagnostics/nearest-name.ts';
-import type { FieldPath } from '../../recipe/front-matter.ts';
+import type { FieldPath } from '../../recipe/field-path.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
 import { defined } from '../../values/defined.ts';
 import { checkSeen } from '../cups/check-seen.ts';

@@ -8,7 +8,7 @@
  */
 
 import type { SeenColour, TargetColour } from '../../recipe/colour-fields.ts';
-import type { FieldPath } from '../../recipe/front-matter.ts';
+import type { FieldPath } from '../../recipe/field-path.ts';
 import { leaveOutFields } from '../../recipe/leave-out-fields.ts';
 import type { PlasticAmount } from '../../recipe/plastic-field.ts';
 import type { FieldsOf } from '../../recipe/schema.ts';

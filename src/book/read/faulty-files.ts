@@ -1,5 +1,6 @@
 import type { Thing } from '../../recipe/read-thing.ts';
-import { type Kind, SLUG } from '../../recipe/source.ts';
+import type { Kind } from '../../recipe/source.ts';
+import { SLUG } from '../../values/slug.ts';
 import { fileKey, isMaterialKind } from './file-names.ts';
 
 interface FaultyFile {

@@ -13,11 +13,11 @@ import {
   MEASUREMENTS_FILE,
   misnamed,
   PHOTO_FOLDER,
-  SLUG,
   SLUG_WORDS,
   type Source,
   slugOf,
 } from '../../recipe/source.ts';
+import { SLUG } from '../../values/slug.ts';
 import type { Finding } from '../report.ts';
 import { kindOfText, type Likely } from './kind-of-text.ts';
 

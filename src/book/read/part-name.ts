@@ -1,4 +1,5 @@
-import { SLUG, SLUG_WORDS, slugOf } from '../../recipe/source.ts';
+import { SLUG_WORDS, slugOf } from '../../recipe/source.ts';
+import { SLUG } from '../../values/slug.ts';
 import type { Finding } from '../report.ts';
 
 // A program sorts names of digits before all others, so that the order in which they were written would be lost.

@@ -1,5 +1,5 @@
 import type { Diagnostic } from '../../diagnostics/diagnostic.ts';
-import type { FieldPath } from '../../recipe/front-matter.ts';
+import type { FieldPath } from '../../recipe/field-path.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
 
 /** Where a name stands that ends a value, `supple` in `120 ml supple`; undefined where the value does not end in it. */

@@ -7,9 +7,9 @@ import {
   type MaterialKind,
   MEASUREMENTS_FILE,
   misnamed,
-  SLUG,
   type Source,
 } from '../../recipe/source.ts';
+import { SLUG } from '../../values/slug.ts';
 import type { Report } from '../report.ts';
 import { FaultyFiles } from './faulty-files.ts';
 import {

@@ -1,5 +1,3 @@
-import type { CupSpec } from '../cups/cup-specs.ts';
-
 /** The cups' parts of a bait. */
 export interface SharedOut {
   /** 1 together; undefined where what is stated does not fit. */
@@ -10,11 +8,17 @@ export interface SharedOut {
   readonly open: number;
 }
 
+/** What is said of a cup's part of a bait: by its recipe, or by the parent. */
+interface StatedShare {
+  readonly fields: { readonly share?: number };
+  readonly inheritedShare?: number;
+}
+
 /**
  * Shares out a bait among its cups: one without a share takes what is left. Shares that come from the parent make room, in
  * proportion, for those that the recipe states itself.
  */
-export function shareOut(cups: readonly Pick<CupSpec, 'fields' | 'inheritedShare'>[]): SharedOut {
+export function shareOut(cups: readonly StatedShare[]): SharedOut {
   const own = sumOf(cups.map(({ fields }) => fields.share));
   const inherited = sumOf(cups.map(({ fields, inheritedShare }) => (fields.share === undefined ? inheritedShare : 0)));
   const open = cups.filter(({ fields, inheritedShare }) => (fields.share ?? inheritedShare) === undefined).length;

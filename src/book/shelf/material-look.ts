@@ -4,7 +4,7 @@ import { fromChips } from '../../optics/from-chips.ts';
 import { fromColourAndKind } from '../../optics/from-colour-and-kind.ts';
 import type { MaterialConstants, MaterialResult } from '../../optics/material-constants.ts';
 import { plasticConstants } from '../../optics/plastic.ts';
-import type { FieldPath } from '../../recipe/front-matter.ts';
+import type { FieldPath } from '../../recipe/field-path.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
 import type { FieldsOf } from '../../recipe/schema.ts';
 import { type MaterialKind, MEASUREMENTS_FILE } from '../../recipe/source.ts';

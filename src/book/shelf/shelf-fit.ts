@@ -13,7 +13,8 @@ import { type MaterialKind, MEASUREMENTS_FILE, type Source } from '../../recipe/
 import { PLASTIC_DENSITY } from '../../tables/material-defaults.ts';
 import { EXPECTED_DELTA_E } from '../../tables/material-kinds.ts';
 import { gramsOfDose } from '../../units/dose.ts';
-import { isFault, isRate, parseDose } from '../../units/quantity.ts';
+import { parseDose } from '../../units/parse-quantity.ts';
+import { isFault, isRate } from '../../units/quantity.ts';
 import { UNITS } from '../../units/unit.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';

@@ -1,8 +1,9 @@
-import type { FieldPath } from '../../recipe/front-matter.ts';
+import type { FieldPath } from '../../recipe/field-path.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
 import { formatTemperature, type TemperatureUnit } from '../../units/format-quantity.ts';
 import { inOtherScale } from '../../units/other-scale.ts';
-import { isFault, parseQuantity } from '../../units/quantity.ts';
+import { parseQuantity } from '../../units/parse-quantity.ts';
+import { isFault } from '../../units/quantity.ts';
 
 /** A temperature of a file, as its maker wrote it and as the book tells it. */
 export interface WrittenHeat {

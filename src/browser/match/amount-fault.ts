@@ -1,6 +1,7 @@
 import { sentence } from '../../render/words.ts';
 import { type Edit, writeFix } from '../../units/edit.ts';
-import { DOSE_DIMENSIONS, isFault, parseQuantity, type QuantityFault } from '../../units/quantity.ts';
+import { DOSE_DIMENSIONS, parseQuantity } from '../../units/parse-quantity.ts';
+import { isFault, type QuantityFault } from '../../units/quantity.ts';
 import { UNITS } from '../../units/unit.ts';
 
 /**

@@ -3,36 +3,19 @@
  *
  * @packageDocumentation
  */
-import type { MatchedRound } from '../../book/model.ts';
 import { total } from '../../cup/ledger.ts';
 import { type Html, html } from '../../render/html.ts';
-import { type ChipColours, chips } from '../../render/swatch/chip.ts';
+import { chips } from '../../render/swatch/chip.ts';
 import { roundsBeside } from '../../render/target/rounds-beside.ts';
 import { sentence } from '../../render/words.ts';
 import type { CupAdvice } from './ask.ts';
-import type { CupDraft } from './drafts.ts';
+import type { CupShown } from './cup-shown.ts';
 import { roundForms } from './fields-view.ts';
 import { logView } from './log-view.ts';
 import { isToBeMixed, mixView } from './mix-view.ts';
 import { judged, nextView, viewsOf } from './proposal-view.ts';
 import type { MatchShown } from './shown.ts';
 import { unloggedView } from './unlogged-view.ts';
-import type { Work, WorkCup, WorkSide } from './work.ts';
-
-/** All that is known of a cup. */
-export interface CupShown {
-  readonly index: number;
-  readonly work: Work;
-  readonly cup: WorkCup;
-  readonly side: WorkSide;
-  readonly advice: CupAdvice;
-  /** What it looks like now, as the target was seen: seen, or else predicted; absent where it is empty. */
-  readonly look?: ChipColours;
-  /** What a test pour of it should look like, where that is not how the target was seen. */
-  readonly alone?: ChipColours;
-  readonly rounds: readonly MatchedRound[];
-  readonly draft: CupDraft;
-}
 
 /** A cup of a match. */
 export function cupView(cupShown: CupShown, shown: MatchShown): Html {

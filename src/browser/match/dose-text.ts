@@ -1,15 +1,8 @@
 import type { BenchMaterial } from '../../cup/bench.ts';
 import { gramsOfDose, type Handling } from '../../units/dose.ts';
 import { formatDecimal, formatQuantity } from '../../units/format-quantity.ts';
-import {
-  DOSE_DIMENSIONS,
-  isFault,
-  isRate,
-  parseDose,
-  parseQuantity,
-  type Quantity,
-  type QuantityFault,
-} from '../../units/quantity.ts';
+import { DOSE_DIMENSIONS, parseDose, parseQuantity } from '../../units/parse-quantity.ts';
+import { isFault, isRate, type Quantity, type QuantityFault } from '../../units/quantity.ts';
 import { type Dimension, UNITS } from '../../units/unit.ts';
 import { amountFault } from './amount-fault.ts';
 import { isWithin, LIMITS, MOST, within } from './limits.ts';

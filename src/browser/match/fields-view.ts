@@ -10,7 +10,7 @@ import { sentence, volumeText } from '../../render/words.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
-import type { CupShown } from './cup-view.ts';
+import type { CupShown } from './cup-shown.ts';
 import type { CupDraft } from './drafts.ts';
 import { viewsOf } from './proposal-view.ts';
 import type { MatchShown } from './shown.ts';

@@ -1,4 +1,6 @@
-import { isFault, parseDose } from '../../units/quantity.ts';
+import { parseDose } from '../../units/parse-quantity.ts';
+import { isFault } from '../../units/quantity.ts';
+import { SLUG } from '../../values/slug.ts';
 import { typedHex } from '../typed-hex.ts';
 import { LIMITS, MOST, within } from './limits.ts';
 import type { Work, WorkCup, WorkSide, WorkStep } from './work.ts';
@@ -13,8 +15,6 @@ export interface NoWork {
 
 /** What this page writes and reads. */
 const FORMAT = 1;
-
-const NAME = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
 
 /**
  * Reads work that was exported, or kept by the browser: checked field by field, since it may come from anywhere.
@@ -69,7 +69,7 @@ const list = (value: unknown, most: number): readonly unknown[] =>
   need(Array.isArray(value) && value.length <= most ? value : undefined);
 const text = (value: unknown, most: number): string =>
   need(typeof value === 'string' && value.length <= most ? value : undefined);
-const name = (value: unknown): string => need(NAME.test(text(value, MOST.name)) ? (value as string) : undefined);
+const name = (value: unknown): string => need(SLUG.test(text(value, MOST.name)) ? (value as string) : undefined);
 // Earlier versions kept smaller numbers than can be typed now.
 const number = (value: unknown, limits: keyof typeof LIMITS): number =>
   within(limits, need(typeof value === 'number' && value > 0 && value <= LIMITS[limits].most ? value : undefined));

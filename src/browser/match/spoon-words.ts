@@ -1,6 +1,7 @@
 import type { Bench } from '../../cup/bench.ts';
 import { measures } from '../../cup/measures.ts';
-import { isFault, parseQuantity } from '../../units/quantity.ts';
+import { parseQuantity } from '../../units/parse-quantity.ts';
+import { isFault } from '../../units/quantity.ts';
 import { UNITS } from '../../units/unit.ts';
 
 // A recipe's file writes what was spooned with these.

@@ -1,7 +1,7 @@
 import type { CupState } from '../../cup/ledger.ts';
 import type { Lab } from '../../optics/cielab.ts';
 import { bodyViews, layersViews, type TwoViews } from '../../optics/cup-body.ts';
-import type { Light } from '../../optics/tristimulus.ts';
+import type { Light } from '../../tables/lights.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import { baseOfCup, type CupBase } from '../mix/cup-model.ts';

@@ -1,6 +1,6 @@
 import { type Lab, labOf, tristimulusFromLab } from '../../optics/cielab.ts';
-import type { Light } from '../../optics/tristimulus.ts';
 import { reflectanceFromTristimulus } from '../../optics/upsampling.ts';
+import type { Light } from '../../tables/lights.ts';
 import type { TargetPart } from './target-part.ts';
 
 /** A target's colours under a light, relative to its white. */
