@@ -1,4 +1,4 @@
-import type { FieldPath } from '../../recipe/front-matter.ts';
+import type { FieldPath } from '../../recipe/field-path.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
 import { kindOfPath } from '../../recipe/source.ts';
 import type { LeftOut } from '../left-out.ts';
