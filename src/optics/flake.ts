@@ -6,7 +6,7 @@
  */
 import { FLAKE_FILM_DENSITY, FLAKE_FILM_THICKNESS } from '../tables/flake-film.ts';
 import { GAUSS_NODES, GAUSS_WEIGHTS } from './gauss-legendre.ts';
-import { coverWithLayer, layerOver } from './kubelka-munk.ts';
+import { coverWithLayer, effectiveDepth, layerOver } from './kubelka-munk.ts';
 import { BAND_COUNT, requireBands, type Spectrum } from './spectrum.ts';
 
 /** Outline of a flake. */
@@ -161,23 +161,75 @@ export function coverWithFlakes(
   if (mu === 0 || thickness === 0) return;
   const past = Math.exp(-mu * thickness);
   for (let band = 0; band < BAND_COUNT; band++) {
-    const onFlakes = seenOnFlakes(K[band]!, S[band]!, thickness, flakes, mu, band);
+    const onFlakes = seenOnFlakes(K[band]!, S[band]!, thickness, flakes, mu, past, band);
     for (const R of backings) R[band] = Math.min(1, past * R[band]! + onFlakes);
   }
+}
+
+/** Up to this size of C the series takes no more terms than the quadrature points, and loses no digits. */
+const MOST_IN_SERIES = 0.8;
+
+/** What the terms that are left out may add to a reflectance. */
+const LEFT_OUT = 1e-10;
+
+/**
+ * The integral over depth, μᵢ the flakes of kind i per mm, by a geometric series. With E = e^(−2γz), q = Rinf and Rᵢ a flake's face
+ *
+ *     R(z) = q + (1 − q²) D E/(1 + C E),   D = (Rᵢ − q)/(1 − q Rᵢ),   C = q D
+ *
+ * is Kubelka's R over Rᵢ written in E, so that each power of E has an integral of its own:
+ *
+ *     ∫ μᵢ e^(−μz) R dz = μᵢ [q W₀ + (1 − q²) D Σ (−C)^(k−1) W_k],   W_k = (1 − e^(−(μ + 2kγ)X))/(μ + 2kγ).
+ *
+ * Right to 1e-9. Where C is near 1 (next to nothing absorbs) the terms are many and cancel out, and the quadrature takes over.
+ */
+function seenOnFlakes(
+  K: number,
+  S: number,
+  thickness: number,
+  flakes: readonly SpreadFlake[],
+  mu: number,
+  past: number,
+  band: number,
+): number {
+  const gamma = Math.sqrt(K * (K + 2 * S));
+  const q = S === 0 ? 0 : S / (K + S + gamma);
+  const across = Math.exp(-2 * gamma * thickness);
+  let total = q * -Math.expm1(-mu * thickness);
+  for (let kind = 0; kind < flakes.length; kind++) {
+    const { perMm, reflectance } = flakes[kind]!;
+    const face = reflectance[band]!;
+    const D = (face - q) / (1 - q * face);
+    const C = q * D;
+    if (!(Math.abs(C) <= MOST_IN_SERIES)) return quadrature(K, S, thickness, flakes, mu, band);
+    const scale = perMm * (1 - q) * (1 + q) * D;
+    const least = (LEFT_OUT * (1 - Math.abs(C))) / Math.abs(scale);
+    let power = 1;
+    let passed = past;
+    let sum = 0;
+    let term: number;
+    let rate = mu;
+    do {
+      passed *= across;
+      rate += 2 * gamma;
+      term = (power * (1 - passed)) / rate;
+      sum += term;
+      power *= -C;
+    } while (Math.abs(term * C) > least);
+    total += scale * sum;
+  }
+  // What a black flake shows is a difference, which may round to below nothing.
+  return Math.max(0, total);
 }
 
 /** Beyond 20/μ there is e^(−20) = 2e-9 of the light left. */
 const NOTHING_LEFT = 20;
 
-const passed = new Float64Array(GAUSS_NODES.length);
-const faded = new Float64Array(GAUSS_NODES.length);
-
 /**
- * The integral over depth, by Gauss and Legendre's rule on panels that double: R(z) changes within 1/(K + S), the weight
- * within 1/μ, and both ever more slowly with depth. Because the panels double, the exponentials of one panel are the squares of
- * those of the panel before.
+ * The same by Gauss and Legendre's rule on panels that double: R(z) changes within 1/(K + S), the weight
+ * within 1/μ, and both ever more slowly with depth. Right to 1e-6.
  */
-function seenOnFlakes(
+function quadrature(
   K: number,
   S: number,
   thickness: number,
@@ -186,41 +238,20 @@ function seenOnFlakes(
   band: number,
 ): number {
   const deepest = Math.min(thickness, NOTHING_LEFT / mu);
-  const gamma = Math.sqrt(K * (K + 2 * S));
-  // So little absorbs that tanh(γz)/γ is z to the last digit, and γ may be 0.
-  const straight = gamma * deepest < 1e-6;
   const panels = Math.max(1, Math.ceil(Math.log2(1 + (deepest * (mu + 2 * (K + S))) / 2)));
   let half = deepest / (2 ** panels - 1) / 2;
-  for (let i = 0; i < GAUSS_NODES.length; i++) {
-    const z = half * (1 + GAUSS_NODES[i]!);
-    passed[i] = Math.exp(-mu * z);
-    faded[i] = Math.exp(-2 * gamma * z);
-  }
   let from = 0;
-  let passedFrom = 1;
-  let fadedFrom = 1;
-  let passedPanel = Math.exp(-2 * mu * half);
-  let fadedPanel = Math.exp(-4 * gamma * half);
   let total = 0;
   for (let panel = 0; panel < panels; panel++) {
     for (let i = 0; i < GAUSS_NODES.length; i++) {
-      const back = fadedFrom * faded[i]!;
-      const t = straight ? from + half * (1 + GAUSS_NODES[i]!) : (1 - back) / ((1 + back) * gamma);
+      const z = from + half * (1 + GAUSS_NODES[i]!);
+      const t = effectiveDepth(K, S, z);
       let seen = 0;
-      for (let kind = 0; kind < flakes.length; kind++) {
-        const flake = flakes[kind]!;
-        seen += flake.perMm * layerOver(K, S, t, flake.reflectance[band]!);
-      }
-      total += half * GAUSS_WEIGHTS[i]! * passedFrom * passed[i]! * seen;
-      passed[i]! *= passed[i]!;
-      faded[i]! *= faded[i]!;
+      for (const { perMm, reflectance } of flakes) seen += perMm * layerOver(K, S, t, reflectance[band]!);
+      total += half * GAUSS_WEIGHTS[i]! * Math.exp(-mu * z) * seen;
     }
     from += 2 * half;
     half *= 2;
-    passedFrom *= passedPanel;
-    fadedFrom *= fadedPanel;
-    passedPanel *= passedPanel;
-    fadedPanel *= fadedPanel;
   }
   return total;
 }
