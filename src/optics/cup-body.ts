@@ -4,14 +4,14 @@
  * @packageDocumentation
  */
 
+import { BLACK_BACKING, WHITE_BACKING } from '../tables/backings.ts';
 import type { Light } from '../tables/lights.ts';
 import { type Lab, labOf } from './cielab.ts';
 import { deltaE00 } from './delta-e00.ts';
-import { type Flake, spreadFlake } from './flake.ts';
-import { mixtureConstants, type OpticalConstants } from './mixture.ts';
-import { BOOK_BACKINGS } from './opacity.ts';
-import { BAND_COUNT } from './spectrum.ts';
-import { type Body, type Layer, stackReflectances } from './stack.ts';
+import { type Flake, type SpreadFlake, spreadFlake } from './flake.ts';
+import type { OpticalConstants } from './mixture.ts';
+import { BAND_COUNT, requireBands } from './spectrum.ts';
+import { type Body, coverWithLayers, type Layer, type SharedBody, swirlReflectance } from './stack.ts';
 import { BESIDE_GLOSS } from './surface.ts';
 
 /** What the optics knows of a material: K and S, or a flake, or neither where it does not colour. */
@@ -27,30 +27,99 @@ export interface CupMix {
   readonly contents: readonly { readonly material: string; readonly gramsPerMl: number }[];
 }
 
+/** A cup that is mixed again and again, with other doses or with a material that may also be otherwise. */
+export interface CupMixer {
+  /** Its plastics, then what is in them. */
+  readonly materials: readonly string[];
+  /** Shares of the plastics' volume, then g/ml. */
+  readonly doses: ArrayLike<number>;
+  /**
+   * The optics of the cup with these doses, as `doses` has them; unset: its own. It is written over by the next mix.
+   *
+   * Throws: RangeError if a dose is negative or not finite.
+   */
+  mixed(doses?: ArrayLike<number>): Body;
+  /** The same cup with another material in the place of one. */
+  replaced(material: string, other: OpticalMaterial): CupMixer;
+}
+
+/** K and S of a material one after the other: a row of the matrix with which doses are multiplied. */
+const ROW = 2 * BAND_COUNT;
+
+/**
+ * A cup, ready to be mixed.
+ *
+ * Throws: RangeError if a plastic has no K and S, or a flake cannot be.
+ */
+export function cupMixer({ plastics, contents }: CupMix, shelf: (material: string) => OpticalMaterial): CupMixer {
+  const materials = [...plastics, ...contents].map(({ material }) => material);
+  const doses = [...plastics.map(({ fraction }) => fraction), ...contents.map(({ gramsPerMl }) => gramsPerMl)];
+  const rows = new Float64Array(ROW * materials.length);
+  const flakes = materials.map((material, place) => {
+    const optical = shelf(material);
+    if (place < plastics.length && !optical.constants)
+      throw new RangeError(`Plastic ${material} has no K and S; give it some`);
+    setRow(rows, place, optical);
+    return place < plastics.length ? undefined : spreadOne(optical);
+  });
+  return mixer(materials, doses, rows, flakes);
+}
+
+/** Flake at 1 g/ml: there is as much of it as its dose is. */
+function spreadOne({ flake }: OpticalMaterial): SpreadFlake | undefined {
+  return flake && spreadFlake({ ...flake, reflectance: Float64Array.from(flake.reflectance) }, 1);
+}
+
+function setRow(rows: Float64Array, place: number, { constants }: OpticalMaterial): void {
+  if (!constants) return;
+  requireBands(constants.absorption, 'absorption');
+  requireBands(constants.scattering, 'scattering');
+  rows.set(constants.absorption, ROW * place);
+  rows.set(constants.scattering, ROW * place + BAND_COUNT);
+}
+
+function mixer(
+  materials: readonly string[],
+  own: readonly number[],
+  rows: Float64Array,
+  flakes: readonly (SpreadFlake | undefined)[],
+): CupMixer {
+  const sums = new Float64Array(ROW);
+  const [absorption, scattering] = [sums.subarray(0, BAND_COUNT), sums.subarray(BAND_COUNT)];
+  return {
+    materials,
+    doses: own,
+    mixed(doses = own) {
+      sums.fill(0);
+      const spread: SpreadFlake[] = [];
+      for (let place = 0; place < materials.length; place++) {
+        const dose = doses[place]!;
+        if (!(dose >= 0 && dose < Number.POSITIVE_INFINITY)) {
+          throw new RangeError(`Concentration is ${dose} g/ml; give a finite number, at least 0`);
+        }
+        const from = ROW * place;
+        for (let i = 0; i < ROW; i++) sums[i]! += dose * rows[from + i]!;
+        const flake = flakes[place];
+        if (flake && dose > 0) spread.push({ perMm: dose * flake.perMm, reflectance: flake.reflectance });
+      }
+      return { absorption, scattering, flakes: spread };
+    },
+    replaced(material, other) {
+      const place = materials.lastIndexOf(material);
+      const changed = rows.slice().fill(0, ROW * place, ROW * (place + 1));
+      setRow(changed, place, other);
+      return mixer(materials, own, changed, flakes.with(place, spreadOne(other)));
+    },
+  };
+}
+
 /**
  * The optics of a cup: K and S per mm, and its flake.
  *
  * Throws: RangeError if a concentration is negative or not finite, or a plastic has no K and S.
  */
 export function cupBody(mix: CupMix, shelf: (material: string) => OpticalMaterial): Body {
-  const plastic = { absorption: new Float64Array(BAND_COUNT), scattering: new Float64Array(BAND_COUNT) };
-  for (const { material, fraction } of mix.plastics) {
-    const { constants } = shelf(material);
-    if (!constants) throw new RangeError(`Plastic ${material} has no K and S; give it some`);
-    for (let band = 0; band < BAND_COUNT; band++) {
-      plastic.absorption[band]! += fraction * constants.absorption[band]!;
-      plastic.scattering[band]! += fraction * constants.scattering[band]!;
-    }
-  }
-  const parts = mix.contents.flatMap(({ material, gramsPerMl }) => {
-    const { constants } = shelf(material);
-    return constants ? [{ constants, concentration: gramsPerMl }] : [];
-  });
-  const flakes = mix.contents.flatMap(({ material, gramsPerMl }) => {
-    const { flake } = shelf(material);
-    return flake && gramsPerMl > 0 ? [spreadFlake(flake, gramsPerMl)] : [];
-  });
-  return { ...mixtureConstants(plastic, parts), flakes };
+  return cupMixer(mix, shelf).mixed();
 }
 
 /** A colour over white and over black. */
@@ -66,8 +135,31 @@ export function bodyViews(body: Body, thickness: number): TwoViews {
 
 /** CIELAB of layers, the near one first, over the book's backings. */
 export function layersViews(layers: readonly Layer[], light?: Light): TwoViews {
-  const [white, black] = stackReflectances(layers, [BOOK_BACKINGS.white, BOOK_BACKINGS.black], BESIDE_GLOSS);
-  return { overWhite: labOf(white!, light), overBlack: labOf(black!, light) };
+  cover(layers);
+  return { overWhite: labOf(OVER_WHITE, light), overBlack: labOf(OVER_BLACK, light) };
+}
+
+/** CIELAB of cups side by side, seen from where they run together: see `swirlReflectance`. Units: thickness in mm. */
+export function swirlViews(cups: readonly SharedBody[], thickness: number): TwoViews {
+  const seen = cups.map(({ share, ...body }) => {
+    cover([{ ...body, thickness }]);
+    return { share, white: OVER_WHITE.slice(), black: OVER_BLACK.slice() };
+  });
+  const mean = (view: 'white' | 'black'): Lab =>
+    labOf(swirlReflectance(seen.map((cup) => ({ reflectance: cup[view], share: cup.share }))));
+  return { overWhite: mean('white'), overBlack: mean('black') };
+}
+
+// A book looks at hundreds of cups a recipe to say how far they may be off: nothing is made for one that only two colours are wanted of.
+const OVER_WHITE = new Float64Array(BAND_COUNT);
+const OVER_BLACK = new Float64Array(BAND_COUNT);
+const OVER_BOTH = [OVER_WHITE, OVER_BLACK];
+
+/** Writes what is seen of layers over the book's backings, beside the gloss. */
+function cover(layers: readonly Layer[]): void {
+  OVER_WHITE.fill(WHITE_BACKING);
+  OVER_BLACK.fill(BLACK_BACKING);
+  coverWithLayers(layers, OVER_BOTH, BESIDE_GLOSS);
 }
 
 /** The larger of the two colour differences, ΔE00, over white and over black: a translucent colour is both. */
@@ -86,9 +178,12 @@ export function measuringError(
   shelf: (material: string) => OpticalMaterial,
   thickness: number,
 ): (plasticMl: number) => (grams: Readonly<Record<string, number>>) => number {
-  const views = bodyViews(cupBody(exact, shelf), thickness);
+  const cup = cupMixer(exact, shelf);
+  const views = bodyViews(cup.mixed(), thickness);
+  const doses = Array.from(cup.doses);
   return (plasticMl) => (grams) => {
-    const contents = Object.entries(grams).map(([material, mass]) => ({ material, gramsPerMl: mass / plasticMl }));
-    return viewsDifference(views, bodyViews(cupBody({ plastics: exact.plastics, contents }, shelf), thickness));
+    for (let place = exact.plastics.length; place < doses.length; place++)
+      doses[place] = (grams[cup.materials[place]!] ?? 0) / plasticMl;
+    return viewsDifference(views, bodyViews(cup.mixed(doses), thickness));
   };
 }

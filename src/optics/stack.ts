@@ -48,15 +48,22 @@ export function stackReflectances(
   const stacks = backings.map((backing) =>
     typeof backing === 'number' ? constantSpectrum(backing) : spectrumFrom(backing),
   );
-  for (const { absorption, scattering, thickness, flakes = [] } of layers.toReversed()) {
-    coverWithFlakes(absorption, scattering, thickness, flakes, stacks);
-  }
-  if (surface !== NO_SURFACE) {
-    for (const R of stacks) {
-      for (let band = 0; band < BAND_COUNT; band++) R[band] = surfaceOutward(R[band]!, surface);
-    }
-  }
+  coverWithLayers(layers, stacks, surface);
   return stacks;
+}
+
+const NO_FLAKES: readonly SpreadFlake[] = [];
+
+/** `stackReflectances` over backings that are written over. */
+export function coverWithLayers(layers: readonly Layer[], backings: readonly Spectrum[], surface: Surface): void {
+  for (let near = layers.length - 1; near >= 0; near--) {
+    const { absorption, scattering, thickness, flakes = NO_FLAKES } = layers[near]!;
+    coverWithFlakes(absorption, scattering, thickness, flakes, backings);
+  }
+  if (surface === NO_SURFACE) return;
+  for (const R of backings) {
+    for (let band = 0; band < BAND_COUNT; band++) R[band] = surfaceOutward(R[band]!, surface);
+  }
 }
 
 /**

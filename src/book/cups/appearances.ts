@@ -7,7 +7,7 @@
 import { adaptTristimulus } from '../../optics/adaptation.ts';
 import { appearance, type ComputedAppearance, swirlAppearance } from '../../optics/appearance.ts';
 import { type Lab, labFromTristimulus } from '../../optics/cielab.ts';
-import { layersViews, type TwoViews } from '../../optics/cup-body.ts';
+import { layersViews, swirlViews, type TwoViews } from '../../optics/cup-body.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
 import type { Viewing } from '../../optics/opacity.ts';
 import { type Body, coreLayers, type Layer, layersByShare, type SharedBody } from '../../optics/stack.ts';
@@ -69,8 +69,7 @@ export function baitViews(pattern: Pattern, cups: readonly SharedCup[], thicknes
     if (side === undefined) throw new RangeError('a bait has no cup; give it one');
     return layersViews(side);
   }
-  const { overWhite, overBlack } = baitAppearances(pattern, cups, thickness).side;
-  return { overWhite: overWhite.lab, overBlack: overBlack.lab };
+  return swirlViews(sharedBodies(cups), thickness);
 }
 
 /** What of a bait is seen by itself, over the book's white and black: see `sidesOf`. */

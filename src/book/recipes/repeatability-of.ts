@@ -2,7 +2,7 @@ import { filledMl } from '../../cup/filled-ml.ts';
 import type { Amounts } from '../../cup/ledger.ts';
 import { asPrinted, type Batch, type BatchCup } from '../../cup/plan-batch.ts';
 import { handSpread, repeatability } from '../../cup/repeatability.ts';
-import { cupBody, viewsDifference } from '../../optics/cup-body.ts';
+import { cupMixer, viewsDifference } from '../../optics/cup-body.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
 import { volumeText } from '../../units/volume-text.ts';
 import { required } from '../../values/required.ts';
@@ -28,22 +28,22 @@ export function repeatabilityOf(
 ): Repeatability {
   if (cups.every(({ contents }) => contents.length === 0)) return {};
   const plasticMl = batch.cups.map(({ plastics }) => plastics.reduce((sum, { ml }) => sum + ml, 0));
+  const mixed = cups.map(({ plastics, share }, index) => {
+    const contents = batch.cups[index]!.amounts.map(({ material, grams }) => ({
+      material,
+      gramsPerMl: grams / plasticMl[index]!,
+    }));
+    const { doses, mixed: mix } = cupMixer({ plastics, contents }, shelf);
+    const keys = contents.map(({ material }) => keyOf(index, material));
+    return { share, mix, doses: Array.from(doses), keys, first: plastics.length, ml: plasticMl[index]! };
+  });
   const faces = (grams: Amounts): ReturnType<typeof baitFaces> =>
     baitFaces(
       pattern,
-      cups.map(({ plastics, share }, index) => ({
-        share,
-        body: cupBody(
-          {
-            plastics,
-            contents: batch.cups[index]!.amounts.map(({ material }) => ({
-              material,
-              gramsPerMl: grams[keyOf(index, material)]! / plasticMl[index]!,
-            })),
-          },
-          shelf,
-        ),
-      })),
+      mixed.map(({ share, mix, doses, keys, first, ml }) => {
+        for (const [place, key] of keys.entries()) doses[first + place] = grams[key]! / ml;
+        return { share, body: mix(doses) };
+      }),
       thicknessMm,
     );
   const measured = batch.cups.flatMap(({ amounts }, index) =>

@@ -1,6 +1,7 @@
 import { type DoubtfulWay, doubtfulConstants } from '../../optics/constants-doubt.ts';
-import { type CupMix, cupBody, type OpticalMaterial, type TwoViews } from '../../optics/cup-body.ts';
+import { type CupMix, type CupMixer, cupMixer, type OpticalMaterial, type TwoViews } from '../../optics/cup-body.ts';
 import { hexFromLab } from '../../optics/display.ts';
+import type { Body } from '../../optics/stack.ts';
 import { spreadAxes, viewsSpread } from '../../optics/views-spread.ts';
 import { FLAKE_DOUBT } from '../../tables/constants-doubt.ts';
 import { baitViews } from '../cups/appearances.ts';
@@ -31,39 +32,36 @@ export function spreadOfBait(
   shelf: (material: string) => DoubtedMaterial,
   thickness: number,
 ): Spread {
-  const views = (mixes: readonly DoubtedCup[], of: (material: string) => OpticalMaterial): TwoViews =>
+  const mixers = cups.map((cup) => cupMixer(cup, shelf));
+  const bodies = mixers.map((mixer) => mixer.mixed());
+  /** With other bodies of some cups; the others stay as they are. */
+  const views = (other: (mixer: CupMixer, index: number) => Body | undefined): TwoViews =>
     baitViews(
       pattern,
-      mixes.map((cup) => ({ share: cup.share, body: cupBody(cup, of) })),
+      cups.map(({ share }, index) => ({ share, body: other(mixers[index]!, index) ?? bodies[index]! })),
       thickness,
     );
-  const predicted = views(cups, shelf);
-  const names = [
-    ...new Set(cups.flatMap(({ plastics, contents }) => [...plastics, ...contents].map(({ material }) => material))),
-  ].sort();
+  const predicted = views(() => undefined);
+  const names = [...new Set(mixers.flatMap(({ materials }) => materials))].sort();
   const materials = names.flatMap((name) =>
     otherwise(shelf(name)).map(({ up, down }) => {
       const at = (changed: OpticalMaterial): TwoViews =>
-        views(cups, (material) => (material === name ? changed : shelf(material)));
+        views((mixer) => (mixer.materials.includes(name) ? mixer.replaced(name, changed).mixed() : undefined));
       return { up: at(up), down: at(down) };
     }),
   );
-  const measuring = cups.flatMap((cup, changed) =>
-    cup.contents.map(({ material }) => {
+  const measuring = cups.flatMap((cup, changed) => {
+    const { materials: inCup, doses, mixed } = cupMixer(cup, shelf);
+    return cup.contents.map(({ material }) => {
       const at = (sign: number): TwoViews => {
         // A step of the scale may be wider than the dose, but no dose is less than none.
         const factor = Math.max(0, 1 + sign * cup.doseDeviation(material));
-        const contents = cup.contents.map((content) =>
-          content.material === material ? { material, gramsPerMl: content.gramsPerMl * factor } : content,
-        );
-        return views(
-          cups.map((each, index) => (index === changed ? { ...each, contents } : each)),
-          shelf,
-        );
+        const measured = Array.from(doses, (dose, place) => (inCup[place] === material ? dose * factor : dose));
+        return views((_, index) => (index === changed ? mixed(measured) : undefined));
       };
       return { up: at(1), down: at(-1) };
-    }),
-  );
+    });
+  });
   const all = [...materials, ...measuring];
   const { median, bound90 } = viewsSpread(predicted, all);
   const overWhite = all.map(({ up, down }) => ({ up: up.overWhite, down: down.overWhite }));
