@@ -8,7 +8,6 @@ import type { Cup, Edition, Material, Mold, Recipe, Settings } from '../book/mod
 import { defined } from '../values/defined.ts';
 import { required } from '../values/required.ts';
 import type { BatchNames } from './batch-view.ts';
-import { brief } from './brief.ts';
 
 /** A cup as the planner needs it. */
 export type PlannedCup = Pick<Cup, 'name' | 'share' | 'plastics' | 'contents' | 'volumePerPlastic'> & {
@@ -69,11 +68,7 @@ function plannedMaterial(material: Omit<Material, 'usedIn'>, href: string): Plan
     gramsPerMl,
     byVolume,
     byOunce,
-    ...(constants === undefined
-      ? {}
-      : { constants: { absorption: brief(constants.absorption), scattering: brief(constants.scattering) } }),
-    ...(flake === undefined ? {} : { flake: { ...flake, reflectance: brief(flake.reflectance) } }),
-    ...defined({ gramsPerDrop, price, packGrams, stockGrams }),
+    ...defined({ constants, flake, gramsPerDrop, price, packGrams, stockGrams }),
   };
 }
 

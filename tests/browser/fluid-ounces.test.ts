@@ -177,3 +177,17 @@ describe('a match in a book of fluid ounces', () => {
     expect(views[4]).toMatch(/fl oz in the cup, no price on the shelf for (Peat|Soot|Ivory)/);
   });
 });
+
+test('a cup with room for whole quarters of an ounce is proposed no more, and no less, than they are', () => {
+  const files = FILES.map((file) =>
+    file.path === 'book.md'
+      ? { ...file, text: '---\ntitle: Bench\nunits: { volume: fl oz }\ntools: { drops: false }\ncup: 12 fl oz\n---\n' }
+      : file,
+  );
+  const recipe =
+    '---\ntitle: Match\nmold: minnow\nfor: leaf\ncups: { body: { plastic: 4.5 fl oz supple, log: [{ pour: 1.25 fl oz }, { add: { soot: 1 drop } }] } }\n---\n';
+  const { book, diagnostics } = compileBook([...files, { path: 'colours/match.md', text: recipe }]);
+  expect(diagnostics).toEqual([]);
+  const thinned = book!.recipes[0]!.match!.cups[0]!.next!.proposals.flatMap(({ thin }) => thin?.ml ?? []);
+  expect(Math.max(...thinned)).toBeCloseTo(2.75 * FL_OZ, 3);
+});

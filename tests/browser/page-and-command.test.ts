@@ -1,26 +1,105 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { compileBook } from '../../src/book/compile-book.ts';
 import { nextAdditionFor } from '../../src/book/match/ask-matching.ts';
-import type { Book, Cup } from '../../src/book/model.ts';
+import type { Book, Recipe } from '../../src/book/model.ts';
 import { adviceFor } from '../../src/browser/match/ask.ts';
+import { roundsSeen } from '../../src/browser/match/cup-looks.ts';
+import { densityIn } from '../../src/browser/match/page-shelf.ts';
 import { type Work, withSteps } from '../../src/browser/match/work.ts';
+import { cupNow } from '../../src/browser/match/work-log.ts';
 import { recipeFile } from '../../src/browser/match/work-recipe.ts';
+import { targetFile } from '../../src/browser/match/work-target.ts';
+import { nextAdditionText } from '../../src/cli/matching-text.ts';
+import type { NextAddition } from '../../src/matching/next-addition.ts';
+import { volumeText } from '../../src/units/volume-text.ts';
 import { required } from '../../src/values/required.ts';
-import { compiled, DATA, leaf } from './match-book.ts';
+import { DATA, FILES, leaf } from './match-book.ts';
+import { type MatchBook, match, matchBook, worksOf } from './matches.ts';
 
-/** The recipe that a match writes, in the book. */
-function inBook(work: Work): {
-  readonly book: Book;
-  readonly cup: Cup;
-  readonly next: ReturnType<typeof nextAdditionFor>;
-} {
-  const { name, text } = recipeFile(work, { made: '2026-03-14', taken: new Set() });
-  const book = compiled({ path: `colours/${name}`, text });
-  const [recipe] = book.recipes;
-  const [cup] = recipe!.cups;
-  return { book, cup: cup!, next: nextAdditionFor(book, recipe!, cup!, required(book.targets, work.target!)) };
+/** How many times as many matches as in `npm test`; `npm run laws` says. */
+const TIMES = Number(process.env.LAWS_TIMES ?? 1);
+
+/** A match as a recipe of its book, and the target with it where that was described. */
+function inBook(
+  work: Work,
+  { files, data }: MatchBook,
+): { readonly book: Book; readonly recipe: Recipe; readonly text: string } {
+  const taken = new Set<string>();
+  const target = targetFile(work, taken, data.settings);
+  const id = target?.name.replace(/\.md$/, '') ?? work.target;
+  const { name, text } = recipeFile(work, { made: '2026-03-14', taken, target: id, unit: data.settings });
+  const { book, diagnostics } = compileBook([
+    ...files,
+    ...(target ? [{ path: `targets/${target.name}`, text: target.text }] : []),
+    { path: `colours/${name}`, text },
+  ]);
+  expect(
+    diagnostics.filter(({ severity }) => severity === 'error'),
+    text,
+  ).toEqual([]);
+  return { book: book!, recipe: book!.recipes[0]!, text };
+}
+
+/** All that `next` prints of an answer; what it asks for the log is in the words of a file there. */
+function printed(cup: string, next: NextAddition, book: Book): string {
+  const sentence = next.advice === 'ask' ? next.sentence.replace(/ Write what went in before.*$/, '') : next.sentence;
+  return nextAdditionText(cup, { ...next, sentence }, book);
+}
+
+/** Rounds and what is left, as they are told, of every cup of a match and of its recipe. */
+function expectSameRounds(work: Work, book: MatchBook, { recipe, text }: ReturnType<typeof inBook>): void {
+  const { settings } = book.data;
+  for (const [index, { rounds, leftMl, startMl }] of recipe.cups.entries()) {
+    const now = cupNow(work, index, densityIn(book.data));
+    expect(
+      now.rounds.map(({ number, pouredMl, seen, unlogged }) => [
+        number,
+        volumeText(pouredMl, settings),
+        seen[0]?.overWhite !== undefined,
+        seen[0]?.overBlack !== undefined,
+        unlogged,
+      ]),
+      text,
+    ).toEqual(
+      rounds.map(({ number, pouredMl, seen, unlogged }) => [
+        number,
+        volumeText(pouredMl, settings),
+        seen[0]?.overWhite !== undefined,
+        seen[0]?.overBlack !== undefined,
+        unlogged,
+      ]),
+    );
+    expect(volumeText(now.volumeMl, settings)).toBe(volumeText(leftMl ?? startMl, settings));
+  }
+}
+
+/** What a cup is judged to be, and what is to be done. */
+function expectSameAdvice(work: Work, { data }: MatchBook, { book, recipe, text }: ReturnType<typeof inBook>): void {
+  const target = required(book.targets, recipe.target!);
+  for (const [index, cup] of recipe.cups.entries()) {
+    const page = adviceFor(work, index, data);
+    const command = nextAdditionFor(book, recipe, cup, target);
+    expect(printed(cup.name, page.next, book), text).toBe(printed(cup.name, command, book));
+    expect(page.next.advice).toBe(command.advice);
+    const told = (rounds: ReturnType<typeof roundsSeen>): readonly unknown[] =>
+      rounds.map(({ number, verdict, overWhite, overBlack }) => [
+        number,
+        verdict.deltaE.toFixed(1),
+        verdict.sentence,
+        overWhite?.hex,
+        overBlack?.hex,
+      ]);
+    const { rounds, next } = recipe.match!.cups[index]!;
+    expect(told(roundsSeen(page, work.tolerance, data)), text).toEqual(
+      told(rounds.filter(({ basis }) => basis === 'seen')),
+    );
+    if (next) expect(next.sentence, text).toBe(page.next.sentence);
+  }
 }
 
 const PEAT = { material: 'peat', dose: '6 drops', grams: 0.3 };
+const BOOK: MatchBook = { files: FILES, data: DATA };
 
 describe('a match on its page and in its recipe', () => {
   test('has rounds of the same numbers, whether or not somebody looked', () => {
@@ -28,23 +107,43 @@ describe('a match on its page and in its recipe', () => {
     const poured = withSteps(added, 0, { do: 'pour', ml: 14 });
     const again = withSteps(poured, 0, { do: 'add', amounts: [PEAT] });
     const work = withSteps(again, 0, { do: 'pour', ml: 14 }, { do: 'see', overWhite: '#b8926a' });
-    const { now } = adviceFor(work, 0, DATA);
-    const { cup } = inBook(work);
-    expect(now.rounds.map(({ number, seen }) => [number, seen.length > 0])).toEqual([
+    expect(cupNow(work, 0, densityIn(DATA)).rounds.map(({ number, seen }) => [number, seen.length > 0])).toEqual([
       [1, false],
       [2, true],
     ]);
-    expect(cup.rounds.map(({ number, seen }) => [number, seen.length > 0])).toEqual([
-      [1, false],
-      [2, true],
-    ]);
+    expectSameRounds(work, BOOK, inBook(work, BOOK));
   });
 
   test('warns of foam in a cup that is too full, and proposes no new one that would be', () => {
     const full = withSteps({ ...leaf(), plasticMl: 300 }, 0, { do: 'add', amounts: [PEAT] });
     const work = withSteps(full, 0, { do: 'pour', ml: 14 }, { do: 'see', overWhite: '#b8926a', overBlack: '#5a4a3a' });
-    const { next } = adviceFor(work, 0, DATA);
-    expect(next.sentence).toContain('hot plastic foams');
-    expect(next.sentence).toBe(inBook(work).next.sentence);
+    expect(adviceFor(work, 0, DATA).next.sentence).toContain('hot plastic foams');
+    expectSameAdvice(work, BOOK, inBook(work, BOOK));
+  });
+
+  test('law: has the same rounds and the same left in the cup after everything that is done', () => {
+    fc.assert(
+      fc.property(matchBook, match, fc.boolean(), (book, made, described) => {
+        const works = worksOf(made, book).map((work) => (described ? withoutTarget(work) : work));
+        for (const work of works) expectSameRounds(work, book, inBook(work, book));
+      }),
+      { numRuns: 6 * TIMES },
+    );
+  });
+
+  test('law: is judged and advised on the page as `next` does it from the file, to the printed figure', () => {
+    fc.assert(
+      fc.property(matchBook, match, fc.boolean(), (book, made, described) => {
+        const last = worksOf(made, book).at(-1)!;
+        const work = described ? withoutTarget(last) : last;
+        expectSameAdvice(work, book, inBook(work, book));
+      }),
+      { numRuns: 12 * TIMES },
+    );
   });
 });
+
+/** The match with a target that was described on the page, and is in no book yet. */
+function withoutTarget({ target: _, ...work }: Work): Work {
+  return work;
+}

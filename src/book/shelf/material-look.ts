@@ -29,9 +29,9 @@ export interface MaterialLook extends Pick<MaterialConstants, 'tier' | 'expected
   readonly fit?: NonNullable<Material['fit']>;
 }
 
-// Kept in the book with seven digits: more than any of them deserves, and half the size of the JSON.
+// Kept in the book, and so on its pages, with six digits: far finer than any of them is known, and less than half the size of the JSON.
 const rounded = (values: ArrayLike<number>): readonly number[] =>
-  Array.from(values, (value) => Number(value.toPrecision(7)));
+  Array.from(values, (value) => Number(value.toPrecision(6)));
 
 /** K and S with as many digits as the book keeps. */
 export function keptConstants(constants: { absorption: ArrayLike<number>; scattering: ArrayLike<number> }): Constants {

@@ -103,13 +103,16 @@ export function addedPlastic(share: number, plasticMl: number): number {
 function plasticOptions(ml: number, { most }: Ingredient, bench: MatchBench): readonly Option[] {
   const step = PLASTIC_STEP_ML[bench.volume ?? 'ml'];
   const down = Math.floor(ml / step);
-  return [down * step, (down + 1) * step]
-    .filter((amount) => amount <= most)
-    .map((amount) =>
-      amount === 0
-        ? { amount }
-        : { amount, measure: { grams: amount, text: plasticText(amount, bench), tool: 'none', effort: 1 } },
+  // What fills the cup to its last step is not left out by the last digit.
+  const options = [down * step, (down + 1) * step]
+    .filter((amount) => amount > 0 && amount <= most * (1 + 1e-9))
+    .map(
+      (amount): Option => ({
+        amount,
+        measure: { grams: amount, text: plasticText(amount, bench), tool: 'none', effort: 1 },
+      }),
     );
+  return down === 0 || options.length === 0 ? [{ amount: 0 }, ...options] : options;
 }
 
 /** Amounts about `grams` that the bench can measure, nearest first, and none at all. */

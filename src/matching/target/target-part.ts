@@ -50,6 +50,9 @@ export function contrastOfViews({ overWhite, overBlack }: SeenViews): number | u
 /** By the error of looking alone an opaque thing can come out this much lighter over black, ΔL. Common practice, no source. */
 export const LOOKING_ERROR = 3;
 
+/** As much as rounding makes of two colours that are predicted to be one, ΔL: not worth a word. */
+const UNSEEN = 0.01;
+
 /** L of nothing that is seen: what glows is lighter than white, and adapted to daylight lighter still. */
 const LIGHTEST = 150;
 
@@ -60,7 +63,8 @@ const LIGHTEST = 150;
 export function settledViews<Views extends SeenViews>(views: Views): Views {
   const { overWhite, overBlack } = views;
   if (!overWhite || !overBlack || overBlack.L <= overWhite.L || isReversed(views)) return views;
-  return { ...views, overBlack: { ...overBlack, L: overWhite.L }, evened: true };
+  const even = { ...views, overBlack: { ...overBlack, L: overWhite.L } };
+  return overBlack.L - overWhite.L > UNSEEN ? { ...even, evened: true } : even;
 }
 
 /** Whether it is lighter over black than over white by more than looking errs, which no plastic is. */

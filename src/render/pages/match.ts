@@ -3,7 +3,6 @@ import type { Book, Edition, Material, Mold, Settings, Target } from '../../book
 import { MEASURED_TOGETHER, VERDICT_WORDS } from '../../book/words/verdict-words.ts';
 import { volumeInField, volumeLimits, volumeUnitName } from '../../units/volume-field.ts';
 import { defined } from '../../values/defined.ts';
-import { brief } from '../brief.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { document } from '../document.ts';
 import { embeddedJson, type Html, html } from '../html.ts';
@@ -57,8 +56,6 @@ export interface MatchPageData {
   readonly recipes: readonly string[];
 }
 
-// As for the planner: six digits are far below what any bench can measure.
-
 function matchMaterial(material: Material): MatchPageMaterial {
   const { id, title, kind, hex, constants, flake, density, expectedDeltaE, gramsPerMl } = material;
   const { gramsPerDrop, price, packGrams, stockGrams, highest, most, typical, working } = material;
@@ -71,13 +68,7 @@ function matchMaterial(material: Material): MatchPageMaterial {
     density,
     expectedDeltaE,
     gramsPerMl,
-    ...(constants && {
-      constants: { absorption: brief(constants.absorption), scattering: brief(constants.scattering) },
-    }),
-    ...(flake && { flake: { ...flake, reflectance: brief(flake.reflectance) } }),
-    ...(Object.fromEntries(
-      Object.entries(kept).filter(([, value]) => value !== undefined),
-    ) as Partial<MatchPageMaterial>),
+    ...defined({ constants, flake, ...kept }),
   };
 }
 

@@ -1,0 +1,162 @@
+/**
+ * Generated matches: books of many kinds, and what a maker does on the Match page, typed as the page takes it.
+ */
+import fc from 'fast-check';
+import { compileBook } from '../../src/book/compile-book.ts';
+import { adviceFor, newWork, stepsOf, withBookTarget } from '../../src/browser/match/ask.ts';
+import { typedAmount } from '../../src/browser/match/dose-text.ts';
+import { volumeOf } from '../../src/browser/match/limits.ts';
+import { densityIn } from '../../src/browser/match/page-shelf.ts';
+import { isRoundFault, roundOf, type TypedRound } from '../../src/browser/match/typed-round.ts';
+import { type Work, withSteps } from '../../src/browser/match/work.ts';
+import { cupNow, withStepsBeforeLook } from '../../src/browser/match/work-log.ts';
+import { total } from '../../src/cup/ledger.ts';
+import type { Source } from '../../src/recipe/source.ts';
+import { type MatchPageData, matchPageData } from '../../src/render/pages/match.ts';
+import { required } from '../../src/values/required.ts';
+import { FILES } from './match-book.ts';
+
+/** A book, and what its Match page knows. */
+export interface MatchBook {
+  readonly files: readonly Source[];
+  readonly data: MatchPageData;
+}
+
+/** What a maker does to a cup. */
+export type Doing =
+  | { readonly do: 'add'; readonly material: string; readonly amount: string }
+  | { readonly do: 'plastic'; readonly amount: string }
+  | { readonly do: 'round'; readonly typed: TypedRound }
+  | { readonly do: 'take'; readonly weighing: boolean }
+  | { readonly do: 'nothing' };
+
+const volume = fc.constantFrom('ml', 'fl oz');
+
+const bookText: fc.Arbitrary<string> = fc
+  .record({
+    volume,
+    temperature: fc.constantFrom('°C', '°F'),
+    drops: fc.boolean(),
+    spoons: fc.constantFrom('', ', spoons: []', ', spoons: [1 tsp, 1/4 tsp, 1/16 tsp]'),
+    scale: fc.constantFrom('', ', scale: 0.01 g', ', scale: 0.1 g'),
+    tolerance: fc.constantFrom('1', '2', '4'),
+    cup: fc.constantFrom('150 ml', '250 ml', '350 ml', '12 fl oz', '900 ml'),
+    fill: fc.constantFrom('50%', '70%'),
+  })
+  .filter(({ drops, spoons, scale }) => drops || spoons !== ', spoons: []' || scale !== '')
+  .map(
+    (book) =>
+      `---\ntitle: Bench\nunits: { volume: ${book.volume}, temperature: ${book.temperature} }\ntools: { drops: ${book.drops}${book.spoons}${book.scale} }\ntolerance: ${book.tolerance}\ncup: ${book.cup}\nfill: ${book.fill}\n---\n`,
+  );
+
+/** A book with targets of one part and of two. */
+export const matchBook: fc.Arbitrary<MatchBook> = bookText.map((text) => {
+  const files = FILES.map((file) => (file.path === 'book.md' ? { ...file, text } : file));
+  return { files, data: matchPageData(compileBook(files).book!)! };
+});
+
+const near = (L: number, a: number, b: number): fc.Arbitrary<string> =>
+  fc
+    .tuple(...[12, 6, 10].map((most) => fc.integer({ min: -10 * most, max: 10 * most })))
+    .map(([l, m, n]) => `${(L + l! / 10).toFixed(1)} ${(a + m! / 10).toFixed(1)} ${(b + n! / 10).toFixed(1)}`);
+const overWhite = fc.oneof(near(56, 9, 25), fc.constantFrom('#a4805a', '#b8926a', '#74583a'));
+const overBlack = fc.oneof(near(40, 6, 16), fc.constantFrom('#6e5a44', '#5a4a3a'));
+
+const typedRound: fc.Arbitrary<TypedRound> = fc
+  .record({
+    pour: fc.constantFrom('0', '0.5', '1.25', '0.125', '14', '22.5'),
+    overWhite: fc.option(overWhite, { nil: undefined, freq: 4 }),
+    overBlack: fc.option(overBlack, { nil: undefined, freq: 2 }),
+    note: fc.constantFrom('', '', 'too light: "weak tea"'),
+  })
+  .map(({ pour, note, ...views }) => ({
+    pour,
+    note,
+    ...(views.overWhite === undefined ? {} : { overWhite: views.overWhite }),
+    ...(views.overBlack === undefined ? {} : { overBlack: views.overBlack }),
+  }));
+
+const doing: fc.Arbitrary<Doing> = fc.oneof(
+  {
+    weight: 4,
+    arbitrary: fc.record({
+      do: fc.constant('add' as const),
+      material: fc.constantFrom('peat', 'soot', 'ivory'),
+      amount: fc.constantFrom(
+        '1 drop',
+        '6 drops',
+        '1/8 tsp',
+        '3/8 tsp',
+        '1 pinch',
+        '0.07 g',
+        '0.3 g',
+        '0.5 %',
+        '0.2 ml',
+      ),
+    }),
+  },
+  {
+    weight: 1,
+    arbitrary: fc.record({ do: fc.constant('plastic' as const), amount: fc.constantFrom('0.5', '2', '25') }),
+  },
+  { weight: 5, arbitrary: fc.record({ do: fc.constant('round' as const), typed: typedRound }) },
+  { weight: 1, arbitrary: fc.record({ do: fc.constant('take' as const), weighing: fc.boolean() }) },
+  { weight: 1, arbitrary: fc.record({ do: fc.constant('nothing' as const) }) },
+);
+
+/** A match in a book, doing by doing: the whole match after each, the plain cup first. */
+export interface Match {
+  readonly target: string;
+  readonly plastic: string;
+  readonly doings: readonly (readonly [cup: number, done: Doing])[];
+}
+
+/** A match of any target, of a cup as small as a shot or fuller than the book allows. */
+export const match: fc.Arbitrary<Match> = fc.record({
+  target: fc.constantFrom('leaf', 'leaf', 'elver', 'halves'),
+  plastic: fc.constantFrom('2', '4', '4.5', '10', '60', '120', '174', '300'),
+  doings: fc.array(fc.tuple(fc.nat({ max: 1 }), doing), { minLength: 1, maxLength: 8 }),
+});
+
+/** The match as it is after each thing that was done; what cannot be done is not. */
+export function worksOf({ target, plastic, doings }: Match, { data }: MatchBook): readonly Work[] {
+  const plasticMl = volumeOf(plastic, 'plasticMl', data.settings);
+  let work = { ...withBookTarget(newWork(data), target, data), title: 'Match', plasticMl: plasticMl as number };
+  const works: Work[] = [work];
+  for (const [cup, done] of doings) {
+    work = afterDoing(work, cup % work.cups.length, done, data) as typeof work;
+    works.push(work);
+  }
+  return works;
+}
+
+function afterDoing(work: Work, index: number, done: Doing, data: MatchPageData): Work {
+  const density = densityIn(data);
+  const { cup, volumeMl } = cupNow(work, index, density);
+  const plasticMl = total(cup.plastics);
+  switch (done.do) {
+    case 'add': {
+      // The page adds to an empty cup, and the book refuses its file: a maker who goes on begins a new one.
+      if (!(plasticMl > 0.5)) return work;
+      const amount = typedAmount(done.amount, required(data.materials, done.material), {
+        ml: plasticMl,
+        grams: plasticMl * density(work.plastic),
+      });
+      return 'fault' in amount ? work : withSteps(work, index, { do: 'add', amounts: [amount] });
+    }
+    case 'plastic': {
+      const ml = volumeOf(done.amount, 'addedMl', data.settings);
+      return typeof ml === 'number' ? withSteps(work, index, { do: 'plastic', ml }) : work;
+    }
+    case 'round': {
+      const steps = roundOf(done.typed, volumeMl, data.settings);
+      return isRoundFault(steps) ? work : withSteps(work, index, ...steps);
+    }
+    case 'take': {
+      const [proposal] = adviceFor(work, index, data).next.proposals;
+      return proposal ? withSteps(work, index, ...stepsOf(proposal, data, done.weighing)) : work;
+    }
+    case 'nothing':
+      return withStepsBeforeLook(work, index, [{ do: 'add', amounts: [] }], density);
+  }
+}
