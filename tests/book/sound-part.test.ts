@@ -295,6 +295,8 @@ describe('a book with files that wait to be filled in', () => {
     } = compileWith({
       'molds/minnow.md': file('title: Minnow\ncavity:  # of one bait\nbody:\nthin: 2 mm\nlength: ""'),
       'colours/dusk.md': file('title: Dusk\nfrom: smoke'),
+      'colours/night.md': file('title: Night\nmold: grub\ncups: { body: { from: dusk } }'),
+      'molds/grub.md': file('title: Grub\ncavity: 4 ml\nbody: 8 mm'),
     });
     expect(
       diagnostics.map(({ code, file: path, start, found, fix }) => [code, path, start.line, start.column, found, fix]),
@@ -304,10 +306,25 @@ describe('a book with files that wait to be filled in', () => {
         'colours/dusk.md',
         3,
         7,
-        'need of `colours/smoke.md`, `molds/minnow.md`',
-        'see what `colours/smoke.md` waits for',
+        '`molds/minnow.md`, which waits to be filled in',
+        'fill in `molds/minnow.md`',
       ],
-      ['field/waits-for', 'colours/smoke.md', 3, 7, 'need of `molds/minnow.md`', 'fill in `molds/minnow.md`'],
+      [
+        'field/waits-for',
+        'colours/night.md',
+        4,
+        23,
+        '`colours/dusk.md`, which waits for `molds/minnow.md`',
+        'fill in `molds/minnow.md`',
+      ],
+      [
+        'field/waits-for',
+        'colours/smoke.md',
+        3,
+        7,
+        '`molds/minnow.md`, which waits to be filled in',
+        'fill in `molds/minnow.md`',
+      ],
       [
         'field/to-fill-in',
         'molds/minnow.md',
@@ -326,7 +343,10 @@ describe('a book with files that wait to be filled in', () => {
         'write it after `length:`, or remove the line if it is not needed',
       ],
     ]);
-    expect([book!.recipes, gone.map(({ why }) => why)]).toEqual([[], ['to-fill-in', 'to-fill-in', 'to-fill-in']]);
+    expect([book!.recipes, gone.map(({ why }) => why)]).toEqual([
+      [],
+      ['to-fill-in', 'to-fill-in', 'to-fill-in', 'to-fill-in'],
+    ]);
   });
 
   test('has measured materials by the films without what waits', () => {

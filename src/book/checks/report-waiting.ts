@@ -8,19 +8,30 @@ import type { Report } from '../report.ts';
 export function reportWaiting(leftOut: ReadonlyMap<string, LeftOut>, things: readonly Thing[], report: Report): void {
   const byPath = new Map(things.map((thing) => [thing.source.path, thing]));
   for (const { path, needs, why } of leftOut.values()) {
-    const [first] = needs;
-    if (why === 'errors' || first === undefined) continue;
+    if (why === 'errors' || needs.length === 0) continue;
     const thing = byPath.get(path);
-    const place = thing?.place(placeOfName(thing.fields, kindOfPath(first)?.id ?? '', []) ?? [], 'value');
-    const itself = leftOut.get(first)?.needs.length === 0;
+    const named = needs.map((need) => thing && placeOfName(thing.fields, kindOfPath(need)?.id ?? '', []));
+    const empty = emptyFile(needs, leftOut);
+    const waits = needs.includes(empty) ? 'waits to be filled in' : `waits for \`${empty}\``;
     report.tell('field/waits-for', path, {
-      ...place,
-      found: `need of \`${needs.join('`, `')}\``,
-      expected: 'files that are filled in',
-      why: `${itself ? 'that is still empty in places' : 'that waits for another'}, and this file is left out until then`,
-      fix: itself ? `fill in \`${first}\`` : `see what \`${first}\` waits for`,
+      ...thing?.place(named.find((place) => place !== undefined) ?? [], 'value'),
+      found: `\`${needs.includes(empty) ? empty : needs[0]!}\`, which ${waits}`,
+      expected: 'files that are ready',
+      why: 'this file is left out of the book until then',
+      fix: `fill in \`${empty}\``,
     });
   }
+}
+
+/** The nearest file that is to be filled in, behind those that a file needs. */
+function emptyFile(needs: readonly string[], leftOut: ReadonlyMap<string, LeftOut>): string {
+  const line = new Set(needs);
+  for (const path of line) {
+    const next = leftOut.get(path)?.needs ?? [];
+    if (next.length === 0) return path;
+    for (const each of next) line.add(each);
+  }
+  throw new Error(`${needs.join(', ')} wait for each other`);
 }
 
 /** Where fields name another file: as a value, as the name of an amount, or as the recipe of a cup. */
