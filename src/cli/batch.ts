@@ -1,15 +1,16 @@
 import type { Batch, BatchCup, Book, Material, Measured, Mold, Recipe } from '../book/model.ts';
 import { batchOfRecipe } from '../book/recipes/batch-of-recipe.ts';
-import { shortWords } from '../book/words/bought-words.ts';
-import { costWords } from '../book/words/cost-words.ts';
-import { exactWords, measureNote, measuringNotes, weighsText } from '../book/words/measured-words.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
 import { printable } from '../shell/printable.ts';
-import { formatTemperature } from '../units/format-quantity.ts';
 import { massText } from '../units/mass-text.ts';
 import { moneyText } from '../units/money-text.ts';
 import { volumeText } from '../units/volume-text.ts';
 import { required } from '../values/required.ts';
+import { costWords } from '../words/cost.ts';
+import { maxText } from '../words/limit.ts';
+import { exactWords, measureNote, measuringNotes, weighsText } from '../words/measured.ts';
+import { counted, listText } from '../words/sentence-text.ts';
+import { shortWords } from '../words/stock.ts';
 import { CAUTION } from './caution.ts';
 import type { Command } from './command.ts';
 import { findNamed } from './find-named.ts';
@@ -19,11 +20,11 @@ import { type SoundBook, soundBook } from './sound-book.ts';
 export const batchCommand: Command = {
   name: 'batch',
   usage: 'RECIPE [[MOLD=]BAITS …]',
-  summary: 'work out how much of everything so many baits take',
+  summary: 'work out how much of everything you need for a number of baits',
   words: [1, Number.POSITIVE_INFINITY],
   options: { json: { help: 'as JSON, for other programs' } },
   details:
-    "For example: cupbook batch alder-smoke minnow-3=60 claw-4=25. Without a mold: the recipe's own; without a number, the recipe's\nbaits, too. It counts baits, not bags: for three bags of eight write 24.",
+    "For example: cupbook batch alder-smoke minnow-3=60 claw-4=25. Without a mold it takes the recipe's own; without a number, the\nrecipe's own baits. It counts baits, not bags: for three bags of eight write 24.",
   run([id = '', ...wanted], values, { recipes }) {
     const sound = soundBook(recipes);
     const { book } = sound;
@@ -50,46 +51,59 @@ function lineOf(text: string, recipe: Recipe, sound: SoundBook): { readonly mold
 export function batchText(recipe: Recipe, batch: Batch, book: Book): string {
   const title = new Map(book.materials.map((material) => [material.id, material.title]));
   const name = (material: string): string => title.get(material) ?? material;
-  const { temperature } = book.settings;
   const volume = (ml: number): string => volumeText(ml, book.settings);
   const money = (amount: number): string => moneyText(amount, book.settings);
   const unpriced = batch.unpriced.map(name);
+  const wide = Math.max(
+    LEAST_COLUMN,
+    ...batch.cups.flatMap(({ amounts }) => amounts.map((measured) => measureText(measured).length)),
+  );
   const cups = batch.cups.flatMap((cup, index) => {
     const { limit, limitUnknown } = recipe.cups[index]!;
-    const times = cup.split === 1 ? '' : `, ${cup.split} times`;
     return [
       '',
-      `${cup.name}${times}:`,
-      ...cup.plastics.map(({ material, ml }) => `  ${volume(ml).padEnd(20)} ${name(material)}`),
-      ...cup.amounts.map((measured) => amountLine(measured, cup, name)),
+      `${cup.name}${timesText(cup.split)}:`,
+      ...cup.plastics.map(({ material, ml }) => `  ${volume(ml).padEnd(wide)}  ${name(material)}`),
+      ...cup.amounts.map((measured) => amountLine(measured, cup, name, wide)),
       ...measuringNotes(cup, name).map((note) => `  ${note}`),
-      ...(limit === undefined
+      ...(limit === undefined ? [] : [`  ${maxText(limit.celsius, name(limit.material), book.settings)}`]),
+      ...(limitUnknown.length === 0
         ? []
-        : [`  not above ${formatTemperature(limit.celsius, temperature, 'down')} (${name(limit.material)})`]),
-      ...(limitUnknown.length === 0 ? [] : [`  no temperature limit known for ${limitUnknown.map(name).join(', ')}`]),
+        : [`  no maximum temperature on file for ${listText(limitUnknown.map(name))}`]),
     ];
   });
   const short = batch.materials.filter(({ shortGrams }) => shortGrams > 0);
   return [
-    `${recipe.title}: ${batch.lines.map(({ mold, baits, shots }) => `${baits} in ${mold} (${shots} shot${shots === 1 ? '' : 's'})`).join(', ')}`,
+    `${recipe.title}: ${batch.lines.map(({ mold, baits, shots }) => `${counted(baits, 'bait')} in ${mold} (${counted(shots, 'shot')})`).join(', ')}`,
     ...cups,
     '',
     ...short.map(
       (missing) =>
         `${name(missing.material)}: ${shortWords(missing, required(book.materials, missing.material), { volume, mass: massText })}`,
     ),
-    `Materials: ${costWords(batch.cost, unpriced, money)}${batch.cost === 0 && unpriced.length > 0 ? '' : `; a bait ${money(batch.costPerBait)}`}`,
+    `Materials: ${costWords(batch.cost, unpriced, money)}${batch.cost === 0 && unpriced.length > 0 ? '' : ` (${money(batch.costPerBait)} per bait)`}`,
     '',
     CAUTION,
   ].join('\n');
 }
 
-/** `1/4 tsp = 0.68 g      Ivory pearl, or exactly 0.80 g`; `exactly 0.80 g (too little to weigh here)` */
-function amountLine(measured: Measured, cup: BatchCup, name: (material: string) => string): string {
-  const measure = [measured.text, weighsText(measured)].filter((text) => text !== undefined).join(' ');
+/** Narrowest column of amounts, so that small batches look alike. */
+const LEAST_COLUMN = 18;
+
+function timesText(split: number): string {
+  return split === 1 ? '' : split === 2 ? ', mix twice' : `, mix ${split} times`;
+}
+
+/** `1/4 tsp = 0.68 g` */
+function measureText(measured: Measured): string {
+  return [measured.text, weighsText(measured)].filter((text) => text !== undefined).join(' ');
+}
+
+/** `1/4 tsp = 0.68 g    Ivory pearl, or exactly 0.80 g`; `exactly 0.80 g (too little for this scale)` */
+function amountLine(measured: Measured, cup: BatchCup, name: (material: string) => string, wide: number): string {
   const note = measureNote(measured, cup);
   return [
-    `  ${measure.padEnd(20)} ${name(measured.material)}`,
+    `  ${measureText(measured).padEnd(wide)}  ${name(measured.material)}`,
     ...(measured.tool === 'drops' || measured.tool === 'spoons' ? [exactly(measured)] : []),
     ...(note === undefined ? [] : [note]),
   ].join(', ');

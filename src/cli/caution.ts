@@ -1,3 +1,3 @@
 /** Stands wherever a command tells somebody to heat. */
 export const CAUTION =
-  "Hot plastic burns, and overheated it gives off hydrogen chloride: fume hood or open air, eye protection, gloves and sleeves,\na thermometer, no water near it, and the suppliers' safety data sheets first.";
+  "Hot plastic burns; overheated, it gives off hydrogen chloride. Use a fume hood or open air, eye protection, gloves, sleeves and\na thermometer, keep water away, and read the suppliers' safety data sheets first.";

@@ -1,193 +1,209 @@
 /**
- * The answers of matching as text.
+ * The answers of matching as they are printed.
  *
  * @packageDocumentation
  */
-
 import type { Book } from '../book/model.ts';
-import { costWords } from '../book/words/cost-words.ts';
-import { MEASURED_TOGETHER, VERDICT_WORDS } from '../book/words/verdict-words.ts';
 import type { CutBack } from '../matching/cut-back.ts';
 import type { FirstRecipe } from '../matching/first-recipe.ts';
-import { weightsText } from '../matching/measure/weigh-doses.ts';
 import type { NextAddition } from '../matching/next-addition.ts';
 import type { Proposal } from '../matching/proposals/proposal.ts';
 import type { RecipeProposal } from '../matching/proposals/recipe-proposal.ts';
+import type { LeftOut } from '../matching/shelf/usable-materials.ts';
 import type { Substitute, Substitution } from '../matching/substitutes/substitution.ts';
-import { formatTemperature } from '../units/format-quantity.ts';
 import { moneyText } from '../units/money-text.ts';
 import { volumeText } from '../units/volume-text.ts';
+import { MEASURED_TOGETHER, weightsText } from '../words/amount.ts';
+import { costWords } from '../words/cost.ts';
+import { differenceText } from '../words/difference.ts';
+import { flakeText } from '../words/flake.ts';
+import { leftOutText } from '../words/left-out.ts';
+import { maxText } from '../words/limit.ts';
+import { proposalText } from '../words/proposal.ts';
+import { tooLittleText } from '../words/scale.ts';
+import { runsShortText } from '../words/stock.ts';
+import { substituteText } from '../words/substitution.ts';
+import { VERDICT_WORDS, verdictText } from '../words/verdict.ts';
+import { ANSWER_IN_LOG } from '../words/what-went-in.ts';
 import { CAUTION } from './caution.ts';
 
+/** What of an answer needs a word at its end. */
+export interface Legend {
+  /** A colour is judged. */
+  readonly judged: boolean;
+  /** Amounts are told both as they are dropped and spooned, and as they are weighed. */
+  readonly weighed: boolean;
+  readonly inStock: boolean;
+}
+
 /** What the words of an answer mean, for the end of it. */
-export function legendText({ weighed, inStock }: { readonly weighed: boolean; readonly inStock: boolean }): string {
-  return lines([
-    ...VERDICT_WORDS,
-    ...(weighed ? [MEASURED_TOGETHER] : []),
-    ...(inStock ? ['--in-stock leaves out what is used up; what has no `stock` in its file counts as there.'] : []),
-  ]);
+export function legendText({ judged, weighed, inStock }: Legend): string {
+  return lines(
+    judged
+      ? [
+          ...VERDICT_WORDS,
+          ...(weighed ? [MEASURED_TOGETHER] : []),
+          ...(inStock ? ['--in-stock leaves out what is used up; no `stock` in a file counts as in stock.'] : []),
+        ]
+      : [],
+  );
 }
 
-type Money = Pick<Book, 'settings' | 'materials'>;
+type Shown = Pick<Book, 'settings' | 'materials'>;
 
-/** First recipes. */
-export function firstRecipeText(
+/** First recipes, after what is said of them. */
+export function printedRecipes(
   part: string,
-  { advice, sentence, proposals, flakes, leftOut }: FirstRecipe,
-  book: Money,
+  says: string,
+  { proposals, flakes, leftOut }: FirstRecipe,
+  book: Shown,
 ): string {
   return lines([
-    `${part}: ${sentence}`,
+    `${part}: ${says}`,
     ...proposals.flatMap((proposal, index) => ['', ...recipeLines(proposal, index + 1, book)]),
-    ...flakes.map(({ title, words }) => `Flake: ${title}, ${words}.`),
-    ...leftOut.map(({ material, why }) => `Left out: ${titleOf(material, book)}, since ${why}.`),
-    ...(advice === 'fault' || proposals.length === 0 ? [] : ['', CAUTION]),
+    ...flakes.map((flake) => `Flake: ${flake.title}, ${flakeText(flake)}.`),
+    ...leftOutLines(leftOut, book),
+    ...(proposals.length === 0 ? [] : ['', CAUTION]),
   ]);
 }
 
-/** What to add. */
-export function nextAdditionText(
+/** What to add, after what is said of it. */
+export function printedAddition(
   cup: string,
-  { sentence, now, proposals, leftOut, startAgain }: NextAddition,
-  book: Money,
+  says: string,
+  { advice, now, proposals, leftOut, startAgain }: NextAddition,
+  book: Shown,
 ): string {
   return lines([
-    ...(now ? [nowText(cup, now)] : []),
-    `${now ? '' : `${cup}: `}${sentence}`,
+    ...(now ? [`${cup} now: ${verdictText(now)}`] : []),
+    `${now ? '' : `${cup}: `}${says}`,
+    ...(advice.kind === 'ask-what-went-in' ? [ANSWER_IN_LOG] : []),
     ...proposals.flatMap((proposal, index) => ['', ...proposalLines(proposal, index + 1, book)]),
     ...(startAgain
       ? ['', proposals.length > 0 ? 'Or a new cup:' : 'A new cup:', ...recipeLines(startAgain, undefined, book)]
       : []),
-    ...leftOut.map(({ material, why }) => `Left out: ${titleOf(material, book)}, since ${why}.`),
+    ...leftOutLines(leftOut, book),
     ...(proposals.length > 0 || startAgain ? ['', CAUTION] : []),
   ]);
 }
 
-/** Whether to thin. */
-export function cutBackText(cup: string, { sentence, now, thinned, mended, fresh }: CutBack, book: Money): string {
+/** Whether to thin, after what is said of it. */
+export function printedCutBack(
+  cup: string,
+  says: string,
+  { advice, now, thinned, mended, fresh }: CutBack,
+  book: Shown,
+): string {
   return lines([
-    ...(now ? [nowText(cup, now)] : []),
-    `${now ? '' : `${cup}: `}${sentence}`,
+    ...(now ? [`${cup} now: ${verdictText(now)}`] : []),
+    `${now ? '' : `${cup}: `}${says}`,
+    ...(advice.kind === 'ask-what-went-in' ? [ANSWER_IN_LOG] : []),
     ...(thinned ? ['', 'With plastic alone:', ...proposalLines(thinned, undefined, book)] : []),
-    ...(mended ? ['', 'With plastic and something to mend it:', ...proposalLines(mended, undefined, book)] : []),
+    ...(mended ? ['', 'With plastic and something to correct it:', ...proposalLines(mended, undefined, book)] : []),
     ...(fresh ? ['', 'A new cup:', ...recipeLines(fresh, undefined, book)] : []),
     ...(thinned || mended || fresh ? ['', CAUTION] : []),
   ]);
 }
 
-/** What can stand for a material. */
-export function substitutionText(cup: string, { sentence, swaps, recipes, flakes }: Substitution): string {
+/** What can stand for a material, after what is said of it. */
+export function printedSubstitution(cup: string, says: string, { lost, swaps, recipes, flakes }: Substitution): string {
   const list = (title: string, each: readonly Substitute[]): readonly string[] =>
     each.length === 0
       ? []
       : [
           '',
           title,
-          ...each.flatMap((one) => [
-            `  ${one.sentence}`,
-            ...(one.weighedDeltaE === undefined
-              ? []
-              : [`    or weigh all: ${weightsText(one.amounts)}; ΔE ${one.weighedDeltaE.toFixed(1)}`]),
-          ]),
+          ...each.flatMap((one) => [`  ${substituteText(one)}`, ...weighedLines('    ', [one.amounts], one)]),
         ];
   return lines([
-    `${cup}: ${sentence}`,
-    ...list('One for one:', swaps),
-    ...list('Made anew without it:', recipes),
+    `${cup}: ${says}`,
+    ...list(`One for one, against the cup with ${lost}:`, swaps),
+    ...list('Remixed without it:', recipes),
     ...(flakes.length === 0
       ? []
-      : ['', 'Flakes:', ...flakes.map(({ text, title, words }) => `  ${text.padEnd(20)} ${title}: ${words}`)]),
+      : ['', 'Flakes:', ...flakes.map((flake) => `  ${flake.text.padEnd(20)} ${flake.title}: ${flakeText(flake)}`)]),
   ]);
 }
 
 function recipeLines(
   { cups, sides, weighedDeltaE, tooLittle, runsShort, deltaEUnderA, cost, unpriced, limit }: RecipeProposal,
   number: number | undefined,
-  book: Money,
+  book: Shown,
 ): readonly string[] {
   const many = cups.length > 1;
   const all = cups.flatMap(({ amounts }) => amounts);
   const wide = Math.max(14, ...all.map(({ text }) => text.length)) + 2;
   return [
-    ...cups.flatMap(({ name, plastic, plasticMl, amounts, alone }, index) => {
+    ...cups.flatMap(({ name, plasticTitle, plasticMl, amounts, alone }, index) => {
       const head = [...(number === undefined || index > 0 ? [] : [`${number}.`]), ...(many ? [`${name}:`] : [])].join(
         ' ',
       );
       return [
         ...(head === '' ? [] : [head]),
-        `  ${volumeText(plasticMl, book.settings).padEnd(wide)}${titleOf(plastic, book)}`,
+        `  ${volumeText(plasticMl, book.settings).padEnd(wide)}${plasticTitle}`,
         ...amounts.map(({ text, title }) => `  ${text.padEnd(wide)}${title}`),
-        ...(many
-          ? [`  poured alone it looks like ${alone.overWhite.hex} over white, ${alone.overBlack.hex} over black`]
-          : []),
+        ...(many ? [`  poured alone: ${viewsText(alone)}`] : []),
       ];
     }),
-    ...sides.map(
-      ({ name, overWhite, overBlack, left }) =>
-        `  ${many ? `${name}: ` : ''}${overWhite.hex}${overBlack ? ` over white, ${overBlack.hex} over black` : ''}; ${leftText(left)}`,
+    ...sides.map((side) => `  ${many ? `${side.name}: ` : ''}${viewsText(side)}; ${verdictText(side.left)}`),
+    ...weighedLines(
+      '  ',
+      cups.map(({ amounts }) => amounts),
+      { weighedDeltaE },
+      many ? cups.map(({ name }) => name) : [],
     ),
-    ...(weighedDeltaE === undefined
-      ? []
-      : [
-          `  or weigh all: ${cups.map(({ name, amounts }) => `${many ? `${name}: ` : ''}${weightsText(amounts)}`).join('; ')}; that leaves ΔE ${weighedDeltaE.toFixed(1)}`,
-        ]),
-    ...(tooLittle === undefined ? [] : [`  ${tooLittle}`]),
-    ...(runsShort === undefined ? [] : [`  ${runsShort}`]),
-    `  under a lamp ΔE ${deltaEUnderA.toFixed(1)}; ${costText(cost, unpriced, book)}${limitText(limit, book)}`,
+    ...(tooLittle === undefined ? [] : [`  ${tooLittleText(tooLittle)}`]),
+    ...(runsShort === undefined ? [] : [`  ${runsShortText(runsShort, book.settings)}`]),
+    `  ${[`under a lamp: ${differenceText(deltaEUnderA)}`, costText(cost, unpriced, book), ...limitTexts(limit, book)].join('; ')}`,
   ];
 }
 
-function proposalLines(
-  {
-    sentence,
-    additions,
-    overWhite,
-    overBlack,
-    left,
-    weighedDeltaE,
-    tooLittle,
-    runsShort,
-    volumeMl,
-    cost,
-    unpriced,
-    limit,
-  }: Proposal,
-  number: number | undefined,
-  book: Money,
-): readonly string[] {
+function proposalLines(proposal: Proposal, number: number | undefined, book: Shown): readonly string[] {
+  const { additions, left, tooLittle, runsShort, volumeMl, cost, unpriced, limit } = proposal;
+  const { settings } = book;
   return [
-    `${number === undefined ? '' : `${number}. `}${sentence}`,
-    `   leaves ${left.within ? 'it ' : ''}${leftText(left)}`,
-    ...(weighedDeltaE === undefined
-      ? []
-      : [`   or weigh all: ${weightsText(additions)}; that leaves ΔE ${weighedDeltaE.toFixed(1)}`]),
-    ...(tooLittle === undefined ? [] : [`   ${tooLittle}`]),
-    ...(runsShort === undefined ? [] : [`   ${runsShort}`]),
-    `   ${overWhite.hex}${overBlack ? ` over white, ${overBlack.hex} over black` : ''}; ${volumeText(volumeMl, book.settings)} in the cup; ${costText(cost, unpriced, book)}${limit?.lowered ? limitText(limit, book) : ''}`,
+    `${number === undefined ? '' : `${number}. `}${proposalText(proposal, settings)}`,
+    `   then: ${verdictText(left)}`,
+    ...weighedLines('   ', [additions], proposal),
+    ...(tooLittle === undefined ? [] : [`   ${tooLittleText(tooLittle)}`]),
+    ...(runsShort === undefined ? [] : [`   ${runsShortText(runsShort, settings)}`]),
+    `   ${[viewsText(proposal), `${volumeText(volumeMl, settings)} in the cup`, costText(cost, unpriced, book), ...(limit?.lowered ? limitTexts(limit, book) : [])].join('; ')}`,
   ];
 }
 
-/** A verdict with its size, which one within tolerance tells itself. */
-function leftText({ within, deltaE, sentence }: Proposal['left']): string {
-  return within ? sentence : `ΔE ${deltaE.toFixed(1)}: ${sentence}`;
+/** What to weigh instead of drops and spoons, a list of amounts a cup; no line where there is nothing else to weigh. */
+function weighedLines(
+  indent: string,
+  cups: readonly Parameters<typeof weightsText>[0][],
+  { weighedDeltaE }: { readonly weighedDeltaE?: number | undefined },
+  names: readonly string[] = [],
+): readonly string[] {
+  if (weighedDeltaE === undefined) return [];
+  const each = cups.map((amounts, index) => `${names.length > 0 ? `${names[index]}: ` : ''}${weightsText(amounts)}`);
+  return [`${indent}or weigh it all: ${each.join('; ')}: ${differenceText(weighedDeltaE)}`];
 }
 
-function nowText(cup: string, { sentence, deltaE, within }: NonNullable<NextAddition['now']>): string {
-  return `${cup} now: ${sentence}${within ? '' : ` (ΔE ${deltaE.toFixed(1)})`}`;
+function viewsText({ overWhite, overBlack }: Pick<Proposal, 'overWhite' | 'overBlack'>): string {
+  return `${overWhite.hex}${overBlack ? ` over white, ${overBlack.hex} over black` : ''}`;
 }
 
-function costText(cost: number, unpriced: readonly string[], { settings, materials }: Money): string {
+function leftOutLines(leftOut: readonly LeftOut[], book: Shown): readonly string[] {
+  return leftOut.map((each) => leftOutText(each, titleOf(each.material, book), book.settings));
+}
+
+function costText(cost: number, unpriced: readonly string[], { settings, materials }: Shown): string {
   const names = unpriced.map((id) => titleOf(id, { materials }));
   return costWords(cost, names, (amount) => moneyText(amount, settings));
 }
 
-function limitText(limit: { readonly celsius: number; readonly material: string } | undefined, book: Money): string {
-  return limit === undefined
-    ? ''
-    : `; not above ${formatTemperature(limit.celsius, book.settings.temperature, 'down')} (${titleOf(limit.material, book)})`;
+function limitTexts(
+  limit: { readonly celsius: number; readonly material: string } | undefined,
+  book: Shown,
+): readonly string[] {
+  return limit === undefined ? [] : [maxText(limit.celsius, titleOf(limit.material, book), book.settings)];
 }
 
-function titleOf(id: string, { materials }: Pick<Money, 'materials'>): string {
+function titleOf(id: string, { materials }: Pick<Shown, 'materials'>): string {
   return materials.find((material) => material.id === id)?.title ?? id;
 }
 

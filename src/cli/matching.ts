@@ -14,15 +14,26 @@ import {
 import type { Book, Cup, Material, Recipe, Target } from '../book/model.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
 import { printable } from '../shell/printable.ts';
+import { cutBackText } from '../words/cut-back.ts';
+import { firstRecipeText } from '../words/first-recipe.ts';
+import { nextAdditionText } from '../words/next-addition.ts';
+import { substitutionText } from '../words/substitution.ts';
 import type { Command, OptionValues, Surroundings } from './command.ts';
 import { findNamed, nameHint } from './find-named.ts';
-import { cutBackText, firstRecipeText, legendText, nextAdditionText, substitutionText } from './matching-text.ts';
+import {
+  type Legend,
+  legendText,
+  printedAddition,
+  printedCutBack,
+  printedRecipes,
+  printedSubstitution,
+} from './matching-text.ts';
 import { plasticOption } from './plastic-option.ts';
 import { type SoundBook, soundBook } from './sound-book.ts';
 
 const JSON_OPTION = { json: { help: 'as JSON, for other programs' } } as const;
 const STOCK_OPTION = {
-  'in-stock': { help: 'only what is left on the shelf; what has no `stock` in its file counts as there' },
+  'in-stock': { help: 'only what is in stock (no `stock` in a file counts as in stock)' },
 } as const;
 const TARGET_OPTION = { target: { value: 'TARGET', help: "the target (default: the recipe's own, `for`)" } } as const;
 
@@ -32,7 +43,7 @@ const matchCommand: Command = {
   summary: 'find recipes for a target from the shelf',
   words: [1, 1],
   options: {
-    materials: { value: 'N', help: 'most colorants and powders in a cup, 1 to 6 (default 4)' },
+    materials: { value: 'N', help: 'at most so many colorants and powders in a cup, 1 to 6 (default 4)' },
     plastic: {
       value: 'VOLUME',
       help: "plastic in each cup (default 120 ml, or 4 fl oz); a number alone is in the book's unit",
@@ -41,7 +52,7 @@ const matchCommand: Command = {
     ...JSON_OPTION,
   },
   details:
-    'Two parts are the sides of a finished bait, found together; of a target that says `apart: true` each is found by itself.',
+    'Two parts are the two sides of a finished bait, worked out together; with `apart: true` in the target, each by itself.',
   run([id = ''], values, surroundings) {
     const most = wholeNumber(values, 'materials', 4, 6);
     const sound = soundBook(surroundings.recipes);
@@ -52,9 +63,12 @@ const matchCommand: Command = {
       inStock: values['in-stock'] === true,
       plasticMl: plasticOption(typeof values.plastic === 'string' ? values.plastic : undefined, book.settings),
     });
-    const advice = answers.map(({ recipe }) => recipe.advice);
-    return answer(values, answers, advice, () =>
-      answers.map(({ part, recipe }) => firstRecipeText(part, recipe, book)).join('\n\n'),
+    const told = answers.map((each) => ({ ...each, says: firstRecipeText(each.recipe, book.settings) }));
+    return answer(
+      values,
+      told,
+      told.map(({ recipe: { advice, proposals } }) => ({ advice, measured: proposals })),
+      ({ part, says, recipe }) => printedRecipes(part, says, recipe, book),
     );
   },
 };
@@ -62,19 +76,24 @@ const matchCommand: Command = {
 const nextCommand: Command = {
   name: 'next',
   usage: 'RECIPE[/CUP] [--target TARGET] [--in-stock]',
-  summary: 'say what is wrong with a cup, and what to add to it now',
+  summary: 'judge a cup, and say what to add to it now',
   words: [1, 1],
   options: { ...TARGET_OPTION, ...STOCK_OPTION, ...JSON_OPTION },
-  details: 'The cup is what its log leaves; the rounds with a colour in them teach the model.',
+  details: 'The cup is what its log leaves in it; the model learns from every round with a colour.',
   run([name = ''], values, surroundings) {
     const { book, recipe, cups, target } = cupsOf(name, values, surroundings);
-    const answers = cups.map((cup) => ({
-      cup: cup.name,
-      next: nextAdditionFor(book, recipe, cup, target, { inStock: values['in-stock'] === true }),
-    }));
-    const advice = answers.map(({ next }) => next.advice);
-    return answer(values, answers, advice, () =>
-      answers.map(({ cup, next }) => nextAdditionText(cup, next, book)).join('\n\n'),
+    const told = cups.map((cup) => {
+      const next = nextAdditionFor(book, recipe, cup, target, { inStock: values['in-stock'] === true });
+      return { cup: cup.name, says: nextAdditionText(next, target.tolerance, book.settings), next };
+    });
+    return answer(
+      values,
+      told,
+      told.map(({ next: { advice, proposals, startAgain } }) => ({
+        advice,
+        measured: [...proposals, ...(startAgain ? [startAgain] : [])],
+      })),
+      ({ cup, says, next }) => printedAddition(cup, says, next, book),
     );
   },
 };
@@ -82,15 +101,23 @@ const nextCommand: Command = {
 const thinCommand: Command = {
   name: 'thin',
   usage: 'RECIPE[/CUP] [--target TARGET]',
-  summary: 'say how much clear plastic brings an overshot cup back, or whether to start again',
+  summary: 'say how much clear plastic rescues an overshot cup, or whether to start over',
   words: [1, 1],
   options: { ...TARGET_OPTION, ...JSON_OPTION },
   run([name = ''], values, surroundings) {
     const { book, recipe, cups, target } = cupsOf(name, values, surroundings);
-    const answers = cups.map((cup) => ({ cup: cup.name, thin: thinningFor(book, recipe, cup, target) }));
-    const advice = answers.map(({ thin }) => thin.advice);
-    return answer(values, answers, advice, () =>
-      answers.map(({ cup, thin }) => cutBackText(cup, thin, book)).join('\n\n'),
+    const told = cups.map((cup) => {
+      const thin = thinningFor(book, recipe, cup, target);
+      return { cup: cup.name, says: cutBackText(thin, book.settings), thin };
+    });
+    return answer(
+      values,
+      told,
+      told.map(({ thin: { advice, thinned, mended, fresh } }) => ({
+        advice,
+        measured: [thinned, mended, fresh].flatMap((each) => each ?? []),
+      })),
+      ({ cup, says, thin }) => printedCutBack(cup, says, thin, book),
     );
   },
 };
@@ -98,7 +125,7 @@ const thinCommand: Command = {
 const substituteCommand: Command = {
   name: 'substitute',
   usage: 'RECIPE[/CUP] MATERIAL [--in-stock]',
-  summary: 'say what can stand for a material in a recipe',
+  summary: 'suggest a substitute for a material in a recipe',
   words: [2, 2],
   options: { ...STOCK_OPTION, ...JSON_OPTION },
   run([name = '', id = ''], values, surroundings) {
@@ -109,25 +136,45 @@ const substituteCommand: Command = {
     const having = cups.filter(({ contents }) => contents.some((content) => content.material === material.id));
     if (having.length === 0)
       throw new Refusal(`${recipe.title} has no ${material.title} in it: ${contentsText(cups, book)}.`);
-    const answers = having.map((cup) => ({
-      cup: cup.name,
-      ...substitutesFor(book, recipe, cup, material.id, { inStock: values['in-stock'] === true }),
-    }));
-    const advice = answers.map((each) => each.advice);
-    return answer(values, answers, advice, () => answers.map((each) => substitutionText(each.cup, each)).join('\n\n'));
+    const told = having.map((cup) => {
+      const found = substitutesFor(book, recipe, cup, material.id, { inStock: values['in-stock'] === true });
+      return { cup: cup.name, says: substitutionText(found, book.settings), ...found };
+    });
+    return answer(
+      values,
+      told,
+      told.map(({ advice, swaps, recipes }) => ({ advice, measured: [...swaps, ...recipes] })),
+      (each) => printedSubstitution(each.cup, each.says, each),
+    );
   },
 };
 
 /** The commands of matching, in the order of a match. */
 export const matchCommands: readonly Command[] = [matchCommand, nextCommand, thinCommand, substituteCommand];
 
+/** What of an answer decides what is to be said beside it. */
+interface Answered {
+  readonly advice: { readonly kind: string };
+  /** What it proposes. */
+  readonly measured: readonly { readonly weighedDeltaE?: number }[];
+}
+
 /** Prints the answers and what their words mean, and returns the exit code: 1 where a question had a fault. */
-function answer(values: OptionValues, answers: unknown, advice: readonly string[], text: () => string): number {
-  const json = JSON.stringify(answers, null, 2);
-  const legend = { weighed: json.includes('"weighedDeltaE"'), inStock: values['in-stock'] === true };
-  const meant = json.includes('"deltaE"') ? `\n\n${legendText(legend)}` : '';
-  console.log(values.json ? json : printable(`${text()}${meant}`));
-  return advice.includes('fault') ? 1 : 0;
+function answer<T>(
+  values: OptionValues,
+  told: readonly T[],
+  answered: readonly Answered[],
+  text: (each: T) => string,
+): number {
+  const legend: Legend = {
+    judged: answered.some(({ advice }) => advice.kind !== 'fault'),
+    weighed: answered.some(({ measured }) => measured.some(({ weighedDeltaE }) => weighedDeltaE !== undefined)),
+    inStock: values['in-stock'] === true,
+  };
+  const meant = legendText(legend);
+  const printed = [...told.map(text), ...(meant === '' ? [] : [meant])].join('\n\n');
+  console.log(values.json ? JSON.stringify(told, null, 2) : printable(printed));
+  return answered.some(({ advice }) => advice.kind === 'fault') ? 1 : 0;
 }
 
 function recipeCups(sound: SoundBook, name: string): { readonly recipe: Recipe; readonly cups: readonly Cup[] } {

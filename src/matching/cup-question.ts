@@ -9,10 +9,11 @@ import { type CupState, isEmpty } from '../cup/ledger.ts';
 import { defined } from '../values/defined.ts';
 import { leadsByWeight } from './measure/best-tools.ts';
 import { type NextAddition, type NextAdditionQuestion, nextAddition } from './next-addition.ts';
-import { addedText, type Proposal } from './proposals/proposal.ts';
+import type { Proposal } from './proposals/proposal.ts';
+import type { ToAdd } from './proposals/to-add.ts';
 import type { Observation } from './rounds/correct-model.ts';
 import { aimAt, type CupAim, type OtherSide } from './rounds/cup-aim.ts';
-import { type UnloggedMove, unloggedMoves, unloggedQuestion } from './rounds/unlogged.ts';
+import { type UnloggedMove, unloggedMoves } from './rounds/unlogged.ts';
 import type { MatchBench } from './shelf/match-bench.ts';
 import { type MatchMaterial, shelfByName } from './shelf/match-material.ts';
 import type { AdditionLimits } from './shelf/usable-materials.ts';
@@ -112,30 +113,27 @@ export function cupQuestion(
   return { aim, question };
 }
 
-/**
- * The question of a cup, with what must be answered before anything is done to it.
- *
- * @param toLog what to do about that, as sentences to follow it
- */
-export function questionAskedFirst(asked: CupAsked, asking: AskedWith, toLog = ''): CupQuestion {
+/** The question of a cup, with what must be answered before anything is done to it. */
+export function questionAskedFirst(asked: CupAsked, asking: AskedWith): CupQuestion {
   const made = cupQuestion(asked, asking);
   const unlogged = unloggedLook(asked);
   if (!unlogged) return made;
   const [proposed] = nextForCup(unlogged.cupBefore, asking).next.proposals;
-  const words = unloggedQuestion(unlogged.move, unlogged.since, proposed && addedWords(proposed, asking.bench));
-  return { ...made, question: { ...made.question, asks: `${words}${toLog}` }, unlogged: defined({ proposed }) };
+  const { move, since } = unlogged;
+  const asks = { ...move, since, ...(proposed && { proposed: asItLeads(proposed) }) };
+  return { ...made, question: { ...made.question, asks }, unlogged: defined({ proposed }) };
 }
 
-/** What to do with a cup now; `toLog` as of `questionAskedFirst`. */
-export function nextForCup(asked: CupAsked, asking: AskedWith, toLog = ''): CupAnswer {
-  const { question, ...judgedBy } = questionAskedFirst(asked, asking, toLog);
+/** What to do with a cup now. */
+export function nextForCup(asked: CupAsked, asking: AskedWith): CupAnswer {
+  const { question, ...judgedBy } = questionAskedFirst(asked, asking);
   return { ...judgedBy, next: nextAddition(question) };
 }
 
 /** What a proposal adds, in the way of measuring it that leads. */
-function addedWords({ additions, thin, left, weighedDeltaE }: Proposal, bench: MatchBench): string {
+function asItLeads({ additions, thin, left, weighedDeltaE }: Proposal): ToAdd {
   const asMeasured = leadsByWeight(left.deltaE, left.within, weighedDeltaE)
     ? additions.map(({ title, text, weighed }) => ({ title, text: weighed?.text ?? text }))
     : additions;
-  return addedText(asMeasured, thin, bench);
+  return { additions: asMeasured, ...defined({ thin }) };
 }

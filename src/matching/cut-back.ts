@@ -1,36 +1,50 @@
 import { defined } from '../values/defined.ts';
-import { required } from '../values/required.ts';
-import { LEAST_GAIN, WORKED_OUT } from './conventions.ts';
+import { LEAST_GAIN } from './conventions.ts';
+import { dosesFor, isFaulty, type JudgedCup, judgedCup, measuredProposals } from './judged-cup.ts';
+import type { MatchFault } from './match-fault.ts';
 import { byBestTools, leastLeft } from './measure/best-tools.ts';
 import { measureDoses } from './measure/measure-doses.ts';
-import { weighedWords } from './measure/weigh-doses.ts';
-import { additionProblem } from './mix/addition-problem.ts';
-import { withBehind } from './mix/layers-of-part.ts';
-import { type NextAdditionQuestion, questionFault } from './next-addition.ts';
-import { leftBy } from './next-addition-words.ts';
+import type { NextAdditionQuestion } from './next-addition.ts';
 import { freshCup, freshMl } from './proposals/fresh-cup.ts';
-import { type Proposal, proposalOf, rankProposals } from './proposals/proposal.ts';
+import { leftBy, type Proposal, proposalOf } from './proposals/proposal.ts';
 import type { RecipeProposal } from './proposals/recipe-proposal.ts';
-import { correctModel } from './rounds/correct-model.ts';
-import { reckoning } from './rounds/reckoning.ts';
-import { findDoses } from './search/find-doses.ts';
-import { type MatchBench, plasticText } from './shelf/match-bench.ts';
-import { shelfByName } from './shelf/match-material.ts';
+import type { Doubt } from './rounds/reckoning.ts';
+import type { WhatWentIn } from './rounds/unlogged.ts';
+import type { MatchBench } from './shelf/match-bench.ts';
 import { isOvershot } from './target/overshot.ts';
-import { targetConstants } from './target/target-constants.ts';
-import { isNoVerdict, thresholdsFor, type Verdict, verdict } from './target/verdict.ts';
-import { differenceText } from './words.ts';
+import type { Verdict } from './target/verdict.ts';
+
+/** Whether to let a cup down with clear plastic, and why. */
+export type CutBackAdvice =
+  | { readonly kind: 'leave-it' }
+  /**
+   * With plastic alone, or with something besides. A new cup is no better: it takes less plastic but comes out no nearer, it comes out no
+   * nearer, or it takes hardly less; absent where there is none.
+   */
+  | {
+      readonly kind: 'let-down';
+      readonly by: 'thinned' | 'mended';
+      readonly newCup?: 'farther-off' | 'no-nearer' | 'hardly-less';
+    }
+  /** A new cup comes nearer, takes less plastic, or is the only way. */
+  | {
+      readonly kind: 'start-over';
+      readonly because: 'comes-nearer' | 'takes-less';
+      readonly than: 'thinned' | 'mended';
+    }
+  | { readonly kind: 'start-over'; readonly because: 'plastic-does-not-help' }
+  /** There is not too much of anything in it, or it is to be looked at first. */
+  | { readonly kind: 'add'; readonly because: 'not-overshot' | 'half-seen' }
+  | { readonly kind: 'cannot'; readonly because: 'plastic-does-not-help' }
+  | { readonly kind: 'cannot'; readonly because: 'no-room'; readonly plasticMl: number; readonly roomMl: number }
+  | { readonly kind: 'ask-what-went-in'; readonly asks: WhatWentIn }
+  | { readonly kind: 'fault'; readonly fault: MatchFault };
 
 /** Whether an overshot cup can be thinned back. */
 export interface CutBack {
-  /**
-   * 'leave' it, 'thin' it, 'start-again' with a new cup, 'add' to it, since there is not too much of anything in it, 'cannot' be
-   * thinned, 'ask' first what went in, or a 'fault' in what was asked.
-   */
-  readonly advice: 'leave' | 'thin' | 'start-again' | 'add' | 'cannot' | 'ask' | 'fault';
-  /** For the maker. */
-  readonly sentence: string;
+  readonly advice: CutBackAdvice;
   readonly now?: Verdict;
+  readonly doubt?: Doubt;
   /** With plastic alone, where that brings it nearer. */
   readonly thinned?: Proposal;
   /** With plastic and up to two materials to mend what thinning spoils, where that is nearer still. */
@@ -48,136 +62,84 @@ const STEPS = 24;
  * Never throws for what a maker gives.
  */
 export function cutBack(question: NextAdditionQuestion): CutBack {
-  const fault = questionFault(question);
-  if (fault !== undefined) return { advice: 'fault', sentence: fault };
-  const { cup, target, bench, tolerance, seen, limits = {} } = question;
-  const shelf = shelfByName(question.shelf);
-  const correction = correctModel(question.rounds ?? [], (name) => required(shelf, name), question.priors);
-  const problem = additionProblem(cup, target, shelf, correction, { ...limits, mayThin: true });
+  const { bench, tolerance, limits = {} } = question;
+  const judged = judgedCup(question, { ...limits, mayThin: true });
+  if (isFaulty(judged)) return { advice: { kind: 'fault', fault: judged.fault } };
+  const { now, correction, predictedDeltaE, problem, reckoned } = judged;
   const { mix, ingredients, plasticMl } = problem;
-  const nothingAdded = new Float64Array(mix.count);
-  const [white, black] = mix.labs(nothingAdded);
-  const thresholds = thresholdsFor(tolerance);
-  const predictedViews = { overWhite: white!, ...(black ? { overBlack: black } : {}) };
-  const views = seen ?? predictedViews;
-  const now = verdict(views, target, thresholds);
-  if (isNoVerdict(now)) return { advice: 'fault', sentence: now.fault };
-  if (question.asks !== undefined) return { advice: 'ask', sentence: question.asks, now };
-  const predicted = mix.worst(nothingAdded);
-  const { isDone, below, caution } = reckoning({
-    correction,
-    now,
-    predictedDeltaE: predicted,
-    seen,
-    target,
-    tolerance,
-  });
-  if (isDone) return { advice: 'leave', sentence: `Leave it: it is ${now.sentence}.`, now };
-  if (now.within) return { advice: 'add', sentence: `${caution}\`next\` then says what to do.`, now };
-  const tooMuch = isOvershot(now, views, target);
+  const { isDone, below, doubt } = reckoned;
+  if (question.asks !== undefined) return { advice: { kind: 'ask-what-went-in', asks: question.asks }, now };
+  if (isDone) return { advice: { kind: 'leave-it' }, now };
+  const known = { now, ...defined({ doubt }) };
+  if (now.within) return { advice: { kind: 'add', because: 'half-seen' }, ...known };
   const thin = ingredients.findIndex(({ thins }) => thins);
-  if (thin < 0) {
-    const room = limits.roomMl ?? plasticMl;
-    return {
-      advice: 'cannot',
-      sentence: `There is no room in the cup for more plastic: there are ${plasticText(plasticMl, bench)} in it, and it is to be filled to ${plasticText(room, bench)}. Pour all but ${plasticText(room / 2, bench)} of it into other cups, write that pour down, and ask again.`,
-      now,
-    };
-  }
+  if (thin < 0)
+    return { advice: { kind: 'cannot', because: 'no-room', plasticMl, roomMl: limits.roomMl ?? plasticMl }, now };
 
-  const isNew = (j: number): boolean =>
-    !ingredients[j]!.thins && !((cup.materials[ingredients[j]!.material.id] ?? 0) > 0);
-  const share = bestShare(mix, thin);
-  const alone = measureDoses(mix, ingredients, [thin], share, [plasticMl], bench);
-  const context = { problem, cup, target, shelf, thresholds, isNew };
-  const thinned =
-    alone.ingredients.length > 0 && mix.worst(alone.doses) < below - LEAST_GAIN
-      ? proposalOf(alone, share, { ...context, bench })
-      : undefined;
-  if (!tooMuch && (thinned === undefined || isTooThin(now)))
-    return {
-      advice: 'add',
-      sentence: 'It is not overshot, so thinning does not help it: `next` says what to add.',
-      now,
-    };
-  const withPlastic = findDoses(mix, [problem.cups, withBehind(target, targetConstants(target))], {
-    size: 3,
-    counts: isNew,
-    limit: 2,
-  }).filter(({ set }) => set.includes(thin));
-  const mendedBy = (tools: MatchBench): readonly Proposal[] =>
-    rankProposals(
-      withPlastic
-        .slice(0, WORKED_OUT)
-        .map(({ set, doses }) => ({
-          exact: doses,
-          each: measureDoses(mix, ingredients, set, doses, [plasticMl], tools),
-        }))
-        .filter(
-          ({ each: { ingredients: used, doses } }) =>
-            used.length > 1 &&
-            used.some(({ candidate }) => candidate === thin) &&
-            mix.worst(doses) < below - LEAST_GAIN,
-        )
-        .map(({ exact, each }) => proposalOf(each, exact, { ...context, bench: tools })),
-      tolerance,
-      1,
-    );
-  const [other] = byBestTools(bench, mendedBy, leftBy, tolerance, predicted).proposals;
+  const thinned = thinnedAlone(judged, thin, bench);
+  if (!isOvershot(now) && (thinned === undefined || isTooClear(now)))
+    return { advice: { kind: 'add', because: 'not-overshot' }, now };
+  const withPlastic = dosesFor(judged, { most: 3, newBottles: 2 }).filter(({ set }) => set.includes(thin));
+  const { proposals } = byBestTools(
+    bench,
+    (tools) =>
+      measuredProposals(
+        judged,
+        withPlastic,
+        tools,
+        ({ ingredients: used, doses }) =>
+          used.length > 1 && used.some(({ candidate }) => candidate === thin) && mix.worst(doses) < below - LEAST_GAIN,
+      ),
+    leftBy,
+    tolerance,
+    predictedDeltaE,
+  );
+  const [other] = proposals;
   // What plastic alone makes worse is hardly overshot: more plastic than the cup holds would be another cup.
   const worthIt = other !== undefined && (thinned !== undefined || (other.thin?.ml ?? 0) <= plasticMl);
   const mended =
     worthIt && leastLeft(leftBy(other)) < (thinned?.left.deltaE ?? below) - WORTH_MENDING ? other : undefined;
-  const best = thinned?.left.within ? thinned : (mended ?? thinned);
   const anew = freshCup(question, correction);
   const fresh = anew && leastLeft(anew) < below ? anew : undefined;
-  const known = {
-    now,
-    ...defined({ thinned, mended, fresh }),
-  };
-  if (!best) {
-    const again = fresh && leastLeft(fresh) < below ? ` A new cup would come nearer: ${fresh.sentence}` : '';
-    return {
-      advice: fresh && leastLeft(fresh) <= tolerance ? 'start-again' : 'cannot',
-      sentence: `${caution}Clear plastic does not bring this cup nearer: it is ${now.sentence}.${again}`,
-      ...known,
-    };
-  }
-  const judged = judge(best, fresh, question);
-  return { ...judged, sentence: `${caution}${judged.sentence}`, ...known };
+  const found = { ...known, ...defined({ thinned, mended, fresh }) };
+  if (mended && !thinned?.left.within) return { advice: judge('mended', mended, fresh, question), ...found };
+  if (thinned) return { advice: judge('thinned', thinned, fresh, question), ...found };
+  const because = 'plastic-does-not-help';
+  const isRight = fresh !== undefined && leastLeft(fresh) <= tolerance;
+  return { advice: isRight ? { kind: 'start-over', because } : { kind: 'cannot', because }, ...found };
 }
 
-function isTooThin({ thickness }: Verdict): boolean {
-  return thickness !== undefined && !thickness.within && thickness.contrast < thickness.target;
+/** The cup with as much plastic as brings it nearest; undefined where none does. */
+function thinnedAlone(judged: JudgedCup, thin: number, bench: MatchBench): Proposal | undefined {
+  const { problem, reckoned } = judged;
+  const { mix, ingredients, plasticMl } = problem;
+  const share = bestShare(mix, thin);
+  const measured = measureDoses(mix, ingredients, [thin], share, [plasticMl], bench);
+  return measured.ingredients.length > 0 && mix.worst(measured.doses) < reckoned.below - LEAST_GAIN
+    ? proposalOf(measured, share, { ...judged, bench })
+    : undefined;
+}
+
+function isTooClear({ opacity }: Verdict): boolean {
+  return opacity !== undefined && opacity.size !== 'right' && opacity.towards === 'clear';
 }
 
 /** Whether thinning beats a new cup: by the colour, and by how much plastic each takes. */
 function judge(
+  by: 'thinned' | 'mended',
   best: Proposal,
   fresh: RecipeProposal | undefined,
   question: NextAdditionQuestion,
-): Pick<CutBack, 'advice' | 'sentence'> {
-  const { bench, tolerance } = question;
-  const startMl = freshMl(question);
-  const ml = best.thin?.ml ?? 0;
+): CutBackAdvice {
+  if (fresh === undefined) return { kind: 'let-down', by };
+  const { tolerance } = question;
+  const takesMore = (best.thin?.ml ?? 0) > freshMl(question);
   const left = leastLeft(leftBy(best));
-  const result = `${best.sentence} That makes ${plasticText(best.volumeMl, bench)} in all and leaves ΔE ${differenceText(best.left.deltaE)}${weighedWords(leftBy(best))}.`;
-  if (fresh === undefined) return { advice: 'thin', sentence: result };
   const anew = leastLeft(fresh);
-  const again = (advice: string): Pick<CutBack, 'advice' | 'sentence'> => ({
-    advice: 'start-again',
-    sentence: `${result} A new cup ${advice}: ${fresh.sentence}`,
-  });
-  if (left > tolerance && anew < left - WORTH_MENDING) return again('comes nearer');
-  if (ml > startMl && anew <= Math.max(tolerance, left)) return again('takes less plastic');
-  const cup = `${plasticText(startMl, bench)} and leave ΔE ${differenceText(fresh.deltaE)}${weighedWords(fresh)}`;
-  const why =
-    ml > startMl
-      ? `A new cup would take ${cup}.`
-      : left <= tolerance || left <= anew
-        ? `That beats starting again, which would take ${cup}.`
-        : `Starting again would take ${cup}, hardly less.`;
-  return { advice: 'thin', sentence: `${result} ${why}` };
+  if (left > tolerance && anew < left - WORTH_MENDING) return { kind: 'start-over', because: 'comes-nearer', than: by };
+  if (takesMore && anew <= Math.max(tolerance, left)) return { kind: 'start-over', because: 'takes-less', than: by };
+  if (takesMore) return { kind: 'let-down', by, newCup: 'farther-off' };
+  return { kind: 'let-down', by, newCup: left <= tolerance || left <= anew ? 'no-nearer' : 'hardly-less' };
 }
 
 /** The share of added plastic that leaves least, by trying the whole range and then closing in. */

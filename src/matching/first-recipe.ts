@@ -4,28 +4,27 @@ import type { SpreadFlake } from '../optics/flake.ts';
 import { defined } from '../values/defined.ts';
 import { required } from '../values/required.ts';
 import { WORKED_OUT } from './conventions.ts';
-import { byBestTools, byHandWords } from './measure/best-tools.ts';
+import type { MatchFault } from './match-fault.ts';
+import { byBestTools } from './measure/best-tools.ts';
 import { type Ingredient, measureDoses } from './measure/measure-doses.ts';
-import { WORTH_A_WORD, weighedWords, weightsText } from './measure/weigh-doses.ts';
+import { WORTH_A_WORD } from './measure/weigh-doses.ts';
 import { baseOfCup } from './mix/cup-model.ts';
 import { layersOfPart, withBehind } from './mix/layers-of-part.ts';
 import { Mix } from './mix/mix.ts';
 import type { MixCandidate, MixGoal, MixProblem } from './mix/mix-problem.ts';
-import { runsShortWords, tooLittleWords } from './next-addition-words.ts';
 import { type RecipeProposal, rankRecipes, recipeProposal } from './proposals/recipe-proposal.ts';
 import { type ModelCorrection, NO_CORRECTION } from './rounds/correct-model.ts';
 import { contentsOf } from './rounds/likeness.ts';
 import { offShareOf } from './rounds/off-share.ts';
 import { type FoundDoses, findDoses } from './search/find-doses.ts';
 import { laminateDoses } from './search/laminate-doses.ts';
-import { type MatchBench, plasticText } from './shelf/match-bench.ts';
+import type { MatchBench } from './shelf/match-bench.ts';
 import { type MatchMaterial, shelfByName, withStrengths } from './shelf/match-material.ts';
 import { type MissingKind, missingKinds } from './shelf/missing-kind.ts';
 import { type AdditionLimits, type LeftOut, usableMaterials } from './shelf/usable-materials.ts';
 import { type FlakeChoice, flakeDose, nearestFlakes, type WantedFlake } from './substitutes/flake-match.ts';
 import { targetConstants } from './target/target-constants.ts';
 import { partFault, type TargetPart } from './target/target-part.ts';
-import { differenceText, listed } from './words.ts';
 
 /** A target that is to be made from plain plastic. */
 export interface FirstRecipeQuestion {
@@ -43,7 +42,7 @@ export interface FirstRecipeQuestion {
   readonly shelf: readonly MatchMaterial[];
   readonly bench: MatchBench;
   readonly tolerance: number;
-  readonly limits?: Pick<AdditionLimits, 'inStock' | 'stockShare' | 'without' | 'roomMl' | 'temperature'>;
+  readonly limits?: Pick<AdditionLimits, 'inStock' | 'stockShare' | 'without' | 'roomMl'>;
   /** What rounds of the same colour have taught. */
   readonly correction?: ModelCorrection;
   /** Most materials in a cup, flake apart; unset: 4. */
@@ -52,11 +51,21 @@ export interface FirstRecipeQuestion {
   readonly proposals?: number;
 }
 
+/** What to make of a target. */
+export type FirstAdvice =
+  /** One of the recipes, right but for the steps of the bench; and what would come nearer where it is not right. */
+  | { readonly kind: 'make'; readonly nearerBy?: 'a-scale' | 'weighing' | 'making-more' }
+  /** Plain plastic is right as it is, so far off, ΔE00. */
+  | { readonly kind: 'leave-plain'; readonly plasticTitle: string; readonly deltaE: number }
+  /** This shelf does not get within tolerance, or has nothing to colour with. */
+  | { readonly kind: 'cannot'; readonly because: 'shelf' | 'nothing-usable' }
+  | { readonly kind: 'fault'; readonly fault: MatchFault };
+
 /** Recipes for a target. */
 export interface FirstRecipe {
-  /** 'make' one of them, 'cannot' get within tolerance from this shelf, or a 'fault' in what was asked. */
-  readonly advice: 'make' | 'cannot' | 'fault';
-  readonly sentence: string;
+  readonly advice: FirstAdvice;
+  /** ΔE00 that the best by drops and spoons leaves, where the recipes are by the scale alone instead. */
+  readonly byHandDeltaE?: number;
   /** Best first. */
   readonly proposals: readonly RecipeProposal[];
   readonly missing: readonly MissingKind[];
@@ -65,6 +74,8 @@ export interface FirstRecipe {
   readonly leftOut: readonly LeftOut[];
 }
 
+// More would be searched for too long. Convention of this book.
+const MOST_MATERIALS = 6;
 // Plastic that is right as it is must come this much nearer, ΔE00, for anything to be added. Convention of this book.
 const WORTH_COLOURING = 1;
 
@@ -84,7 +95,7 @@ export function firstRecipe(question: FirstRecipeQuestion): FirstRecipe {
 function recipesFor(question: FirstRecipeQuestion): FirstRecipe {
   const fault = questionFault(question);
   if (fault !== undefined)
-    return { advice: 'fault', sentence: fault, proposals: [], missing: [], flakes: [], leftOut: [] };
+    return { advice: { kind: 'fault', fault }, proposals: [], missing: [], flakes: [], leftOut: [] };
   const { parts, plastic, plasticMl, bench, tolerance, limits = {}, most = 4, correction = NO_CORRECTION } = question;
   const shelf = withStrengths(shelfByName(question.shelf), correction.strengths);
   const flakes = chosenFlakes(question, shelf);
@@ -128,20 +139,15 @@ function recipesFor(question: FirstRecipeQuestion): FirstRecipe {
   const exact = found[0] && mix.worst(found[0].doses);
   const plain = mix.worst(new Float64Array(mix.count));
   const { proposals, byHandDeltaE } = byBestTools(bench, proposalsBy, (each) => each, tolerance);
-  const known = { proposals, flakes: flakes.map(({ choice }) => choice), leftOut };
+  const known = { proposals, missing: [], flakes: flakes.map(({ choice }) => choice), leftOut };
   const [best] = proposals;
   if (plain <= tolerance && Math.min(...proposals.map(({ deltaE }) => deltaE)) > plain - WORTH_COLOURING) {
-    const sentence = `Plain ${required(shelf, plastic).title} is right: ΔE ${differenceText(plain)}, within tolerance. Add nothing.`;
-    return { advice: 'make', sentence, missing: [], ...known, proposals: [] };
+    const { title: plasticTitle } = required(shelf, plastic);
+    return { advice: { kind: 'leave-plain', plasticTitle, deltaE: plain }, ...known, proposals: [] };
   }
-  if (best && exact !== undefined && (best.deltaE <= tolerance || exact <= tolerance)) {
-    const rounding =
-      best.deltaE <= tolerance || tooLittleWords(best) !== ''
-        ? ''
-        : ` Measured this way, it misses by ΔE ${differenceText(best.deltaE)}${nearerWords(best, bench)}.`;
-    const sentence = `${best.sentence}${rounding}${byHandWords(byHandDeltaE)}${tooLittleWords(best)}${runsShortWords(best)}`;
-    return { advice: 'make', sentence, missing: [], ...known };
-  }
+  const told = { ...known, ...defined({ byHandDeltaE }) };
+  if (best && exact !== undefined && (best.deltaE <= tolerance || exact <= tolerance))
+    return { advice: { kind: 'make', ...defined({ nearerBy: nearerBy(best, tolerance, bench) }) }, ...told };
   const missing =
     parts.length === 1
       ? missingKinds(
@@ -154,27 +160,18 @@ function recipesFor(question: FirstRecipeQuestion): FirstRecipe {
           exact ?? mix.worst(new Float64Array(mix.count)),
         )
       : [];
-  const sentence = `${cannotSentence(best, missing, usable.length)}${byHandWords(byHandDeltaE)}${tooLittleWords(best)}${runsShortWords(best)}`;
-  return { advice: 'cannot', sentence, missing, ...known };
+  return { advice: { kind: 'cannot', because: usable.length === 0 ? 'nothing-usable' : 'shelf' }, ...told, missing };
 }
 
-/** What comes nearer than a recipe that only the bench's steps keep from being right. */
-function nearerWords({ cups, deltaE, exactDeltaE, weighedDeltaE }: RecipeProposal, { scaleGrams }: Bench): string {
-  if (scaleGrams === undefined)
-    return `; with a scale it would leave ΔE ${differenceText(exactDeltaE)}, or make more at once`;
-  if (weighedDeltaE === undefined || weighedDeltaE >= deltaE - WORTH_A_WORD) return ': make more at once';
-  const what = cups.map(({ name, amounts }) => `${cups.length > 1 ? `${name}: ` : ''}${weightsText(amounts)}`);
-  return `. Weighed, it leaves ΔE ${differenceText(weighedDeltaE)}: ${what.join('; ')}`;
-}
-
-function cannotSentence(best: RecipeProposal | undefined, missing: readonly MissingKind[], usable: number): string {
-  const reach =
-    usable === 0
-      ? 'There is no colorant or powder on the shelf that could be used.'
-      : best
-        ? `Nothing on the shelf gets within tolerance. The first proposal leaves ΔE ${differenceText(best.deltaE)}${weighedWords(best)}. ${best.sentence}`
-        : 'Nothing on the shelf comes nearer to this colour than the plain plastic.';
-  return missing.length > 0 ? `${reach} What would help: ${listed(missing.map(({ words }) => words))}.` : reach;
+/** What comes nearer than a recipe that only the bench's steps keep from being right; of too little for the scale that is said instead. */
+function nearerBy(
+  { deltaE, weighedDeltaE, tooLittle }: RecipeProposal,
+  tolerance: number,
+  { scaleGrams }: Bench,
+): Extract<FirstAdvice, { kind: 'make' }>['nearerBy'] {
+  if (deltaE <= tolerance || (tooLittle !== undefined && weighedDeltaE === undefined)) return undefined;
+  if (scaleGrams === undefined) return 'a-scale';
+  return (weighedDeltaE ?? deltaE) < deltaE - WORTH_A_WORD ? 'weighing' : 'making-more';
 }
 
 function goalsOf(
@@ -221,24 +218,18 @@ function questionFault({
   tolerance,
   most,
   keep = {},
-  bench,
   limits: { roomMl = Number.POSITIVE_INFINITY } = {},
-}: FirstRecipeQuestion): string | undefined {
-  if (parts.length === 0) return 'The target has no colour. Give at least the colour over white.';
-  if (parts.length > 2)
-    return 'The target has more than two parts. A laminate has two sides; match the others one at a time.';
+}: FirstRecipeQuestion): MatchFault | undefined {
+  if (parts.length === 0) return { kind: 'no-parts' };
+  if (parts.length > 2) return { kind: 'too-many-parts' };
   const base = shelf.find(({ id }) => id === plastic);
-  if (base?.kind !== 'plastic' || !base.constants)
-    return `There is no plastic ${plastic} on the shelf. Every cup begins with plastic.`;
+  if (base?.kind !== 'plastic' || !base.constants) return { kind: 'no-plastic', plastic };
   const unknown = Object.keys(keep).find((name) => !shelf.some(({ id }) => id === name));
-  if (unknown !== undefined) return `There is no ${unknown} on the shelf. Put it there, so that its colour is known.`;
-  if (!(plasticMl > 0 && Number.isFinite(plasticMl)))
-    return 'The cup has no plastic. Give its volume in millilitres, such as 120.';
-  if (plasticMl > roomMl + 0.5)
-    return `A cup of this book takes ${plasticText(roomMl, bench)} (\`cup\` and \`fill\` in book.md): hot plastic foams and splashes. Ask for that much, and make several cups alike.`;
-  if (!(tolerance > 0 && Number.isFinite(tolerance)))
-    return 'The tolerance is no number above 0. Give the largest ΔE that counts as the same colour, such as 2.';
-  if (most !== undefined && !(Number.isInteger(most) && most >= 1 && most <= 6))
-    return 'A recipe takes from 1 to 6 materials a cup. Give a whole number of them.';
+  if (unknown !== undefined) return { kind: 'not-on-shelf', material: unknown };
+  if (!(plasticMl > 0 && Number.isFinite(plasticMl))) return { kind: 'no-volume' };
+  if (plasticMl > roomMl + 0.5) return { kind: 'too-full', roomMl };
+  if (!(tolerance > 0 && Number.isFinite(tolerance))) return { kind: 'no-tolerance' };
+  if (most !== undefined && !(Number.isInteger(most) && most >= 1 && most <= MOST_MATERIALS))
+    return { kind: 'number-of-materials', most: MOST_MATERIALS };
   return parts.map(partFault).find((fault) => fault !== undefined);
 }

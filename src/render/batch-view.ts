@@ -6,8 +6,8 @@
  */
 
 import type { Batch, BatchAmounts, BatchCup, Edition, Measured, Settings } from '../book/model.ts';
-import { type AmountForms, type Bought, boughtText, shortWords } from '../book/words/bought-words.ts';
-import { exactWords, measureNote, measuringNotes, weighsText } from '../book/words/measured-words.ts';
+import { exactWords, measureNote, measuringNotes, weighsText } from '../words/measured.ts';
+import { type AmountForms, type Bought, boughtText, shortWords } from '../words/stock.ts';
 import { heatParagraph } from './heat-paragraph.ts';
 import { type Html, html, joined } from './html.ts';
 import { dot } from './swatch/chip.ts';

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { nextAdditionFor } from '../../src/book/match/ask-matching.ts';
 import type { Book } from '../../src/book/model.ts';
 import { LOOKING_ERROR } from '../../src/matching/target/target-part.ts';
+import { verdictText } from '../../src/words/verdict.ts';
 import { bookWith, compileWith, file, recipeOf } from './sample.ts';
 
 const LIGHTS = ['D65', 'D50', 'A', 'F11', 'LED-B1'] as const;
@@ -50,10 +51,10 @@ describe('a target that is seen as itself', () => {
         const recipe = recipeOf(book, 'pool');
         const { verdict } = recipe.match!.cups[0]!.rounds[0]!;
         expect(verdict).toMatchObject({ deltaE: 0, within: true });
-        expect(verdict.sentence).toMatch(/^within tolerance: ΔE 0\.0/);
+        expect(verdictText(verdict)).toMatch(/^within tolerance: you won’t see it \(ΔE (0\.0|less than 0\.1)\)$/);
         const next = nextAdditionFor(book, recipe, recipe.cups[0]!, book.targets.find(({ id }) => id === 'lure')!);
         expect(next.now).toMatchObject({ deltaE: 0, within: true });
-        expect(next.advice).toBe('leave');
+        expect(next.advice.kind).toBe('leave-it');
       }),
       { numRuns: 40 },
     );
@@ -77,10 +78,13 @@ describe('a pair that is lighter over black than over white', () => {
     const noisy = views([50, 10, 10], [52, 10, 10], 'D65');
     const book = bookOf(opaque, noisy);
     const { verdict } = recipeOf(book, 'pool').match!.cups[0]!.rounds[0]!;
-    expect(verdict).toMatchObject({ deltaE: 0, within: true, thickness: { contrast: 1, target: 1, deltaE: 0 } });
-    expect(verdict.thickness!.words).toContain('a shade lighter over black, as looking errs: taken as opaque');
+    expect(verdict).toMatchObject({
+      deltaE: 0,
+      within: true,
+      opacity: { contrast: 1, target: 1, deltaE: 0, evened: 'seen' },
+    });
     expect(next(opaque, noisy).now).toMatchObject({ deltaE: 0, within: true });
-    expect(next(noisy, opaque).now!.thickness!.words).toContain('taken as opaque');
+    expect(next(noisy, opaque).now!.opacity).toMatchObject({ evened: 'target' });
   });
 
   test('by more is an error at its place, so that no command goes by it', () => {

@@ -174,7 +174,7 @@ describe('a match in a book of fluid ounces', () => {
     expect(views[1]).toMatch(/Poured, fl oz .*One shot of Minnow: 0\.41 fl oz .*Plastic, fl oz/);
     expect(views[2]).toMatch(/poured 0\.5 fl oz; saw .* g = [\d.]+ drops in 4 fl oz/);
     expect(views[3]).toMatch(/no price on the shelf for Ivory, Peat and Supple/);
-    expect(views[4]).toMatch(/fl oz in the cup, no price on the shelf for (Peat|Soot|Ivory)/);
+    expect(views[4]).toMatch(/fl oz in the cup · no price on the shelf for (Peat|Soot|Ivory)/);
   });
 });
 

@@ -10,10 +10,13 @@ import { type Work, withSteps } from '../../src/browser/match/work.ts';
 import { cupNow } from '../../src/browser/match/work-log.ts';
 import { recipeFile } from '../../src/browser/match/work-recipe.ts';
 import { targetFile } from '../../src/browser/match/work-target.ts';
-import { nextAdditionText } from '../../src/cli/matching-text.ts';
+import { printedAddition } from '../../src/cli/matching-text.ts';
 import type { NextAddition } from '../../src/matching/next-addition.ts';
 import { volumeText } from '../../src/units/volume-text.ts';
 import { required } from '../../src/values/required.ts';
+import { nextAdditionText } from '../../src/words/next-addition.ts';
+import { proposalText } from '../../src/words/proposal.ts';
+import { verdictText } from '../../src/words/verdict.ts';
 import { DATA, FILES, leaf } from './match-book.ts';
 import { type MatchBook, match, matchBook, worksOf } from './matches.ts';
 
@@ -41,10 +44,9 @@ function inBook(
   return { book: book!, recipe: book!.recipes[0]!, text };
 }
 
-/** All that `next` prints of an answer; what it asks for the log is in the words of a file there. */
-function printed(cup: string, next: NextAddition, book: Book): string {
-  const sentence = next.advice === 'ask' ? next.sentence.replace(/ Write what went in before.*$/, '') : next.sentence;
-  return nextAdditionText(cup, { ...next, sentence }, book);
+/** All that `next` prints of an answer. */
+function printed(cup: string, next: NextAddition, { tolerance }: Work, book: Book): string {
+  return printedAddition(cup, nextAdditionText(next, tolerance, book.settings), next, book);
 }
 
 /** Rounds and what is left, as they are told, of every cup of a match and of its recipe. */
@@ -80,13 +82,13 @@ function expectSameAdvice(work: Work, { data }: MatchBook, { book, recipe, text 
   for (const [index, cup] of recipe.cups.entries()) {
     const page = adviceFor(work, index, data);
     const command = nextAdditionFor(book, recipe, cup, target);
-    expect(printed(cup.name, page.next, book), text).toBe(printed(cup.name, command, book));
-    expect(page.next.advice).toBe(command.advice);
+    expect(printed(cup.name, page.next, work, book), text).toBe(printed(cup.name, command, work, book));
+    expect(page.next.advice.kind).toBe(command.advice.kind);
     const told = (rounds: ReturnType<typeof roundsSeen>): readonly unknown[] =>
       rounds.map(({ number, verdict, overWhite, overBlack }) => [
         number,
         verdict.deltaE.toFixed(1),
-        verdict.sentence,
+        verdictText(verdict),
         overWhite?.hex,
         overBlack?.hex,
       ]);
@@ -94,7 +96,13 @@ function expectSameAdvice(work: Work, { data }: MatchBook, { book, recipe, text 
     expect(told(roundsSeen(page, work.tolerance, data)), text).toEqual(
       told(rounds.filter(({ basis }) => basis === 'seen')),
     );
-    if (next) expect(next.sentence, text).toBe(page.next.sentence);
+    if (next) {
+      const done = ({ advice, proposals }: typeof next): readonly unknown[] => [
+        advice.kind,
+        proposals.map((each) => proposalText(each, data.settings)),
+      ];
+      expect(done(next), text).toEqual(done(page.next));
+    }
   }
 }
 
@@ -117,7 +125,7 @@ describe('a match on its page and in its recipe', () => {
   test('warns of foam in a cup that is too full, and proposes no new one that would be', () => {
     const full = withSteps({ ...leaf(), plasticMl: 300 }, 0, { do: 'add', amounts: [PEAT] });
     const work = withSteps(full, 0, { do: 'pour', ml: 14 }, { do: 'see', overWhite: '#b8926a', overBlack: '#5a4a3a' });
-    expect(adviceFor(work, 0, DATA).next.sentence).toContain('hot plastic foams');
+    expect(adviceFor(work, 0, DATA).next.crowded?.kind).toBe('over-full');
     expectSameAdvice(work, BOOK, inBook(work, BOOK));
   });
 

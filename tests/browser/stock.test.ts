@@ -6,6 +6,9 @@ import { shelfLeft } from '../../src/browser/match/shelf-left.ts';
 import { begunAnew, type Work, withSteps } from '../../src/browser/match/work.ts';
 import { recipeFile } from '../../src/browser/match/work-recipe.ts';
 import { type MatchPageData, matchPageData } from '../../src/render/pages/match.ts';
+import { firstRecipeText } from '../../src/words/first-recipe.ts';
+import { runsShortText } from '../../src/words/stock.ts';
+import { expectClose } from '../optics/close.ts';
 import { compiled, FILES, leaf } from './match-book.ts';
 
 /** The book with so much left of its peat, and perhaps of its plastic. */
@@ -69,14 +72,16 @@ describe('what is left for a match', () => {
   test('is told where a proposal asks for more, on the page and by the command', () => {
     const { data, files } = shelf('0.2 ml', '90 ml');
     const { recipe } = firstAnswers(begun(data, false), data)[0]!;
-    expect(recipe.proposals[0]!.runsShort).toBe('The shelf runs short: 4 drops of Peat and 90 ml of Supple left.');
-    expect(recipe.sentence).toContain(recipe.proposals[0]!.runsShort!);
+    const units = data.settings;
+    const short = runsShortText(recipe.proposals[0]!.runsShort!, units);
+    expect(short).toBe('Not enough on the shelf: 4 drops of Peat and 90 ml of Supple left.');
+    expect(firstRecipeText(recipe, units)).toContain(short);
     const none = firstAnswers(begun(shelf('0').data, false), shelf('0').data)[0]!.recipe.proposals[0]!;
-    expect(none.runsShort).toBe('The shelf runs short: no Peat left.');
+    expect(runsShortText(none.runsShort!, units)).toBe('Not enough on the shelf: no Peat left.');
     const { book } = compileBook(files);
     const target = book!.targets.find(({ id }) => id === 'leaf')!;
     const [answer] = firstRecipeFor(book!, target, { most: 4, plasticMl: data.plasticMl });
-    expect(answer!.recipe.sentence).toBe(recipe.sentence);
+    expect(firstRecipeText(answer!.recipe, book!.settings)).toBe(firstRecipeText(recipe, units));
     expect(firstAnswers(leaf(), matchPageData(compiled())!)[0]!.recipe.proposals[0]!.runsShort).toBeUndefined();
   });
 
@@ -104,14 +109,15 @@ test('a cup that is fuller than the book fills one is told the same on the page 
     { do: 'see', overWhite: '#d8c4a4', overBlack: '#8a7a66' },
   );
   const { next } = adviceFor(work, 0, data);
-  expect(next.sentence).toContain('hot plastic foams');
+  expect(next.crowded).toMatchObject({ kind: 'over-full' });
   const { text } = recipeFile(work, { made: '2026-03-14', taken: new Set() });
   const { book } = compileBook([...files, { path: 'colours/leaf-brown.md', text }]);
   const [recipe] = book!.recipes;
   const target = book!.targets.find(({ id }) => id === 'leaf')!;
-  const foam = (sentence: string): string | undefined => /There are [^:]*: hot plastic foams\./.exec(sentence)?.[0];
   const told = nextAdditionFor(book!, recipe!, recipe!.cups[0]!, target);
-  expect(foam(told.sentence)).toBe(foam(next.sentence));
+  expect(told.crowded!.kind).toBe('over-full');
+  expectClose(told.crowded!.plasticMl, next.crowded!.plasticMl, 1e-6);
+  expect(told.crowded!.roomMl).toBe(next.crowded!.roomMl);
   for (const { cups } of next.startAgain ? [next.startAgain] : [])
     expect(cups[0]!.plasticMl).toBeLessThanOrEqual(data.settings.cupMl * data.settings.fill);
 });

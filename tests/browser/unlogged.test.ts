@@ -7,6 +7,7 @@ import { isNoWork, readWork } from '../../src/browser/match/read-work.ts';
 import { type Work, withoutLastDone, withSteps } from '../../src/browser/match/work.ts';
 import { withStepsBeforeLook } from '../../src/browser/match/work-log.ts';
 import { recipeFile } from '../../src/browser/match/work-recipe.ts';
+import { nextAdditionText } from '../../src/words/next-addition.ts';
 import { DATA, FILES, leaf } from './match-book.ts';
 
 /** A match whose second look is on its target, though nothing is logged since the first. */
@@ -27,13 +28,13 @@ describe('a round that moved with nothing logged', () => {
   test('asks what went in before it says “leave it”, with what had been proposed', () => {
     const work = forgotten();
     const { next, unlogged } = adviceFor(work, 0, DATA);
-    expect(next.advice).toBe('ask');
+    expect(next.advice.kind).toBe('ask-what-went-in');
     expect(next.now!.within).toBe(true);
     expect(next.proposals).toEqual([]);
     const [proposed] = adviceFor(withoutLastDone(work, 0), 0, DATA).next.proposals;
     expect(unlogged!.proposed).toEqual(proposed);
-    expect(next.sentence).toMatch(
-      /^Nothing is logged since round 1, but the colour has moved by ΔE \d+\.\d: more than two pours of one cup differ\. Did you add what was proposed: .* of .*\?$/,
+    expect(nextAdditionText(next, 2, DATA.settings)).toMatch(
+      /^Nothing is logged since round 1, but the colour has changed: [a-z ]+ \(ΔE \d+(\.\d)?\), more than two pours of one cup differ\. Did you add what was proposed: .* of .*\?$/,
     );
   });
 
@@ -43,7 +44,7 @@ describe('a round that moved with nothing logged', () => {
     const mended = withStepsBeforeLook(work, 0, stepsOf(unlogged!.proposed!, DATA, false), densityIn(DATA));
     expect(mended.cups[0]!.steps.slice(-2)).toEqual(work.cups[0]!.steps.slice(-2));
     const { next, now } = adviceFor(mended, 0, DATA);
-    expect(next.advice).toBe('leave');
+    expect(next.advice.kind).toBe('leave-it');
     const { material, grams } = unlogged!.proposed!.additions[0]!;
     expect(now.cup.materials[material]!).toBeGreaterThan(adviceFor(work, 0, DATA).now.cup.materials[material] ?? 0);
     expect(grams).toBeGreaterThan(0);
@@ -52,7 +53,7 @@ describe('a round that moved with nothing logged', () => {
 
   test('asks no more where nothing went in; that is kept, exported and in the recipe’s file', () => {
     const told = withStepsBeforeLook(forgotten(), 0, [{ do: 'add', amounts: [] }], densityIn(DATA));
-    expect(adviceFor(told, 0, DATA).next.advice).toBe('leave');
+    expect(adviceFor(told, 0, DATA).next.advice.kind).toBe('leave-it');
     const read = readWork(JSON.stringify(told));
     expect(isNoWork(read)).toBe(false);
     expect(read).toEqual(told);
@@ -63,7 +64,7 @@ describe('a round that moved with nothing logged', () => {
     expect(recipe!.cups[0]!.rounds[1]).toMatchObject({ added: [] });
     expect(recipe!.cups[0]!.rounds[1]).not.toHaveProperty('unlogged');
     const target = book!.targets.find(({ id }) => id === 'leaf')!;
-    expect(nextAdditionFor(book!, recipe!, recipe!.cups[0]!, target).advice).toBe('leave');
+    expect(nextAdditionFor(book!, recipe!, recipe!.cups[0]!, target).advice.kind).toBe('leave-it');
   });
 
   test('is a warning of the book at its look, and the same question in next and thin', () => {
@@ -78,21 +79,20 @@ describe('a round that moved with nothing logged', () => {
     ]);
     const [recipe] = book!.recipes;
     const target = book!.targets.find(({ id }) => id === 'leaf')!;
-    const { advice, sentence, proposals } = nextAdditionFor(book!, recipe!, recipe!.cups[0]!, target);
-    expect({ advice, proposals }).toEqual({ advice: 'ask', proposals: [] });
-    const asked = adviceFor(forgotten(), 0, DATA).next.sentence;
-    expect(sentence.startsWith(asked)).toBe(true);
-    expect(sentence).toContain('write `add: {}` there');
-    expect(thinningFor(book!, recipe!, recipe!.cups[0]!, target)).toMatchObject({ advice: 'ask', sentence });
+    const told = nextAdditionFor(book!, recipe!, recipe!.cups[0]!, target);
+    expect(told).toMatchObject({ advice: { kind: 'ask-what-went-in' }, proposals: [] });
+    const asked = nextAdditionText(adviceFor(forgotten(), 0, DATA).next, 2, DATA.settings);
+    expect(nextAdditionText(told, 2, book!.settings)).toBe(asked);
+    expect(thinningFor(book!, recipe!, recipe!.cups[0]!, target).advice).toEqual(told.advice);
     // The page of the recipe tells its readers nothing of it.
     expect(recipe!.match!.cups[0]!.next).toBeUndefined();
   });
 
   test('does not ask of two looks that differ as two test pours do, nor of the first one', () => {
     const first = withoutLastDone(forgotten(), 0);
-    expect(adviceFor(first, 0, DATA).next.advice).not.toBe('ask');
+    expect(adviceFor(first, 0, DATA).next.advice.kind).not.toBe('ask-what-went-in');
     const again = withSteps(first, 0, { do: 'see', overWhite: '#c6a27a', overBlack: '#6b5b47' });
-    expect(adviceFor(again, 0, DATA).next.advice).not.toBe('ask');
+    expect(adviceFor(again, 0, DATA).next.advice.kind).not.toBe('ask-what-went-in');
   });
 
   test('withStepsBeforeLook(work) goes past what was poured or only noted since, and before both views of one look', () => {

@@ -6,6 +6,7 @@ import type { MatchMaterial } from '../../src/matching/shelf/match-material.ts';
 import { substitutes } from '../../src/matching/substitutes/substitutes.ts';
 import type { TargetPart } from '../../src/matching/target/target-part.ts';
 import { bodyViews } from '../../src/optics/cup-body.ts';
+import { flakeText } from '../../src/words/flake.ts';
 import { expectClose } from '../optics/close.ts';
 import { BENCH, CLEAR, EXACT_BENCH, SHELF, sampleMaterial } from './sample-shelf.ts';
 
@@ -48,18 +49,15 @@ describe('substitutes', () => {
       bench: EXACT_BENCH,
       tolerance: 2,
     });
-    expect(found.advice).toBe('swap');
+    expect(found.advice.kind).toBe('swap');
     expect(found.swaps[0]!.amounts[0]!.material).toBe('strong-brown');
     expectClose(found.swaps[0]!.amounts[0]!.grams, 0.4, 0.01);
-    expect(found.sentence).toMatch(/^Nearest to brown-dye here: /);
   });
 
   test('substitutes(…) says to leave out what nobody would miss, and offers no large dose in its place', () => {
     const found = ask(cupOf({ black: 2.4, 'brown-dye': 0.3 }), 'brown-dye');
-    expect(found.advice).toBe('leave-out');
-    expect(found.sentence).toMatch(
-      /^Leave brown-dye out: without it this cup is ΔE 0\.\d from what it was, within tolerance\.$/,
-    );
+    expect(found.advice.kind).toBe('leave-out');
+    expect(found.advice.kind === 'leave-out' && found.advice.deltaE).toBeLessThan(1);
     const grams = found.swaps.flatMap(({ amounts }) => amounts.map((amount) => amount.grams));
     expect(grams.length).toBeGreaterThan(0);
     expect(Math.max(...grams)).toBeLessThan(0.5);
@@ -109,7 +107,8 @@ describe('substitutes', () => {
       bench: EXACT_BENCH,
       tolerance: 2,
     });
-    expect(found.flakes[0]).toMatchObject({ material: 'copper-035', words: 'a little smaller and the same colour' });
+    expect(found.flakes[0]).toMatchObject({ material: 'copper-035', deltaE: 0 });
+    expect(flakeText(found.flakes[0]!)).toBe('a little smaller and the same colour');
     // Film of one thickness covers by its mass, whatever its size.
     expectClose(found.flakes[0]!.grams, 0.3, 0.003);
   });
@@ -126,9 +125,8 @@ describe('substitutes', () => {
       tolerance: 2,
       rounds,
     });
-    expect(found.advice).toBe('cannot');
+    expect(found.advice).toMatchObject({ kind: 'cannot', because: 'misfit' });
     expect([...found.swaps, ...found.recipes]).toEqual([]);
-    expect(found.sentence).toMatch(/does not agree with the shelf: .* note the round anew/);
   });
 
   test('substitutes(…) leads with weights where drops and spoons miss and weighing does not', () => {
@@ -136,24 +134,21 @@ describe('substitutes', () => {
     const cup = cupOf({ 'white-pearl': 0.31, ochre: 0.05 }, 60);
     const found = substitutes({ cup, thicknessMm: 6, material: 'ochre', shelf: ALL, bench, tolerance: 2 });
     for (const { amounts } of found.recipes) for (const { text } of amounts) expect(text).toMatch(/ g$/);
-    expect(found.sentence).toMatch(/By drops and spoons the best leaves ΔE/);
+    expect(found.byHandDeltaE).toBeGreaterThan(2);
   });
 
   test.each([
-    ['a material that is not in the cup', cupOf({ ochre: 1 }), 'olive', /no olive in this cup/],
-    ['an empty cup', cupOf({}, 0), 'olive', /empty/],
-    ['one that is not on the shelf', cupOf({ lost: 1 }), 'lost', /not on the shelf/],
-  ] as const)('substitutes(%s) is a sentence', (_, cup, material, sentence) => {
-    const found = ask(cup, material);
-    expect(found.advice).toBe('fault');
-    expect(found.sentence).toMatch(sentence);
+    ['a material that is not in the cup', cupOf({ ochre: 1 }), 'olive', { kind: 'not-in-cup', title: 'olive' }],
+    ['an empty cup', cupOf({}, 0), 'olive', { kind: 'empty-cup' }],
+    ['one that is not on the shelf', cupOf({ lost: 1 }), 'lost', { kind: 'not-on-shelf', material: 'lost' }],
+  ] as const)('substitutes(…) names the fault of %s', (_, cup, material, fault) => {
+    expect(ask(cup, material).advice).toEqual({ kind: 'fault', fault });
   });
 
-  test('substitutes(the only colorant) from a shelf of one is a sentence', () => {
+  test('substitutes(the only colorant) from a shelf of one finds nothing', () => {
     const only = sampleMaterial('only', 'dye', '#884422');
     const found = ask(cupOf({ only: 1 }), 'only', [only, CLEAR]);
-    expect(found.advice).toBe('cannot');
-    expect(found.sentence).toBe('Nothing on the shelf can stand for only here.');
+    expect(found.advice).toEqual({ kind: 'cannot', because: 'another-colour' });
   });
 });
 
@@ -166,19 +161,15 @@ describe('cutting back', () => {
       cupOf({ 'brown-dye': 0.9, 'white-pearl': 0.9 }),
       lookOf(cupOf({ 'brown-dye': 0.6, 'white-pearl': 0.6 })),
     );
-    expect(found.advice).toBe('thin');
+    expect(found.advice).toEqual({ kind: 'let-down', by: 'thinned', newCup: 'no-nearer' });
     expect(found.thinned!.thin).toEqual({ plastic: 'clear', title: 'Clear', ml: 60 });
     expectClose(found.thinned!.volumeMl, 180, 2);
-    expect(found.sentence).toMatch(
-      /makes 18\d ml in all and leaves ΔE 0\.\d\. That beats starting again, which would take 120 ml and leave ΔE \d\.\d( \(weighed, ΔE \d\.\d\))?\./,
-    );
   });
 
   test('cutBack(a cup that is too thin already) does not thin it', () => {
     const found = ask(cupOf({ 'brown-dye': 0.3 }), lookOf(cupOf({ 'brown-dye': 0.6, 'white-pearl': 0.6 })));
     expect(found.thinned).toBeUndefined();
-    expect(found.sentence).toBe('It is not overshot, so thinning does not help it: `next` says what to add.');
-    expect(found.advice).toBe('add');
+    expect(found.advice).toEqual({ kind: 'add', because: 'not-overshot' });
   });
 
   test('cutBack(a cup four times too strong) is a new cup', () => {
@@ -186,19 +177,18 @@ describe('cutting back', () => {
       cupOf({ 'brown-dye': 2.4, 'white-pearl': 2.4 }),
       lookOf(cupOf({ 'brown-dye': 0.6, 'white-pearl': 0.6 })),
     );
-    expect(found.advice).toBe('start-again');
+    expect(found.advice.kind).toBe('start-over');
     expect(found.fresh!.deltaE).toBeLessThan(2);
   });
 
   test('cutBack(a cup without room) says so', () => {
     const found = ask(cupOf({ 'brown-dye': 0.9 }), lookOf(cupOf({ 'brown-dye': 0.3 })), { limits: { roomMl: 120 } });
-    expect(found.advice).toBe('cannot');
-    expect(found.sentence).toMatch(/no room/);
+    expect(found.advice).toEqual({ kind: 'cannot', because: 'no-room', plasticMl: 120, roomMl: 120 });
   });
 
-  test('cutBack(a cup within tolerance) leaves it, and an empty one is a sentence', () => {
+  test('cutBack(a cup within tolerance) leaves it, and an empty one is a fault', () => {
     const cup = cupOf({ ochre: 0.5 });
-    expect(ask(cup, lookOf(cup)).advice).toBe('leave');
-    expect(ask(cupOf({}, 0), lookOf(cup)).advice).toBe('fault');
+    expect(ask(cup, lookOf(cup)).advice.kind).toBe('leave-it');
+    expect(ask(cupOf({}, 0), lookOf(cup)).advice.kind).toBe('fault');
   });
 });

@@ -60,9 +60,9 @@ test('batchCups(batch) says in the row that a drop is better weighed, and what t
   const touchy = { ...drops, dropDeltaE: 3.5, betterWeighed: true };
   const scale = { ...drops, text: '0.17 g', tool: 'scale' as const };
   const page = shown({ ...recipe.batch, cups: [{ ...cup!, amounts: [touchy, scale], together: true }] });
-  expect(wordsIn(page)).toContain('better weigh all: one drop moves the colour by ΔE 3.5');
+  expect(wordsIn(page)).toContain('better to weigh it all: one drop more is easy to see (ΔE 3.5)');
   expect(rows(page).at(-1)!.Measure).toBe('0.17 g by scale');
-  expect(wordsIn(page)).toContain('Apart from what is weighed, drops and spoons make up for each other');
+  expect(wordsIn(page)).toContain('Weigh what says “by scale”. The drops and spoons were rounded as a set');
 });
 
 test('batchCups(batch) tells the true amount of what the scale is too coarse for, and that it is not to be weighed', () => {
@@ -70,7 +70,7 @@ test('batchCups(batch) tells the true amount of what the scale is too coarse for
   const { byWeight: _, ...amount } = cup!.amounts[0]!;
   const small = { ...amount, text: '1/4 tsp', tool: 'spoons' as const, grams: 0.7089, offScale: 'too-little' as const };
   const page = shown({ ...recipe.batch, cups: [{ ...cup!, amounts: [small], together: true }] });
-  expect(rows(page).at(-1)!.Exact).toBe('0.71 g too little to weigh here');
-  expect(wordsIn(page)).not.toContain('or weigh all');
+  expect(rows(page).at(-1)!.Exact).toBe('0.71 g too little for this scale');
+  expect(wordsIn(page)).not.toContain('or weigh everything');
   expect(Object.keys(rows(shown(recipe.batch))[0]!)).toContain('Or exactly');
 });

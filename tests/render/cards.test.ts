@@ -18,7 +18,7 @@ const row = (name: string): CardRow => ({
   weighs: '= 12.01\u00a0g',
   name,
   weight: 'or\u00a012.34\u00a0g',
-  note: 'by scale: 1/8 tsp is 2.4 times too much',
+  note: 'by scale: 1/8 tsp would be 2.4 times too much',
   plastic: false,
 });
 
@@ -33,7 +33,7 @@ function crowded(cups: number, rows: number, name: string): CardContent {
       split: '3 equal cups, each:',
       hex: '#808080',
       rows: Array.from({ length: rows }, () => row(name)),
-      notes: ['Measured this way, the colour is ΔE 0.6 from exact.'],
+      notes: ['What rounding does to the colour: you won’t see it (ΔE 0.6).'],
     })),
   };
 }

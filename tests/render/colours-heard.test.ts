@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { hexWords } from '../../src/book/words/colour-words.ts';
 import { chips } from '../../src/render/swatch/chip.ts';
+import { hexWords } from '../../src/words/colour.ts';
 import { allByRole, byRole, documentOf, nameOf } from '../page-dom.ts';
 import { DEMO_BOOK } from './demo-book.ts';
 import { readPage } from './sample-book.ts';

@@ -65,10 +65,6 @@ export function firstRecipeFor(
   return parts.map((part) => ({ part: part.name, recipe: ask([part]) }));
 }
 
-// What the look of a round may be mended by, in the words of a recipe's file.
-const TO_LOG =
-  ' Write what went in before that pour into the log, under `add`; if nothing did, write `add: {}` there. Until then leave the cup as it is.';
-
 /** What to add to a cup of a recipe now. */
 export function nextAdditionFor(
   book: Book,
@@ -77,13 +73,13 @@ export function nextAdditionFor(
   target: Target,
   { inStock = false }: Asking = {},
 ): NextAddition {
-  return nextForCup(requiredCup(book, recipe, cup, target), askedWith(book, target.tolerance, inStock), TO_LOG).next;
+  return nextForCup(requiredCup(book, recipe, cup, target), askedWith(book, target.tolerance, inStock)).next;
 }
 
 /** Whether a cup of a recipe can be thinned back. */
 export function thinningFor(book: Book, recipe: Recipe, cup: Cup, target: Target): CutBack {
   const asked = requiredCup(book, recipe, cup, target);
-  return cutBack(questionAskedFirst(asked, askedWith(book, target.tolerance), TO_LOG).question);
+  return cutBack(questionAskedFirst(asked, askedWith(book, target.tolerance)).question);
 }
 
 /** What can stand for a material in a cup of a recipe. */

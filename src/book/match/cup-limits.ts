@@ -4,12 +4,12 @@ import type { Settings } from '../model.ts';
 
 /**
  * What may be added to a cup of a book, whoever asks, the book itself, a command or the page: it may be thinned, and is filled no further
- * than `cup` and `fill` say, since hot plastic foams. Temperatures are told in the book's unit.
+ * than `cup` and `fill` say, since hot plastic foams.
  */
 export function cupLimits(
-  settings: Pick<Settings, 'cupMl' | 'fill' | 'temperature'>,
+  settings: Pick<Settings, 'cupMl' | 'fill'>,
   asking: Pick<AdditionLimits, 'inStock' | 'without'> = {},
 ): AdditionLimits & { readonly roomMl: number } {
   const { inStock = false, without = [] } = asking;
-  return { inStock, without, mayThin: true, roomMl: filledMl(settings), temperature: settings.temperature };
+  return { inStock, without, mayThin: true, roomMl: filledMl(settings) };
 }

@@ -48,8 +48,7 @@ function matchCup({ name: cup }: Cup, asked: CupAsked, asking: AskedWith): CupMa
   const isLeft = asked.rounds.length > 0 && !isEmpty(question.cup);
   // What is to be asked is told to the maker, with its place: see `checkUnlogged`.
   if (last.round.verdict.within || !isLeft || unloggedLook(asked)) return found;
-  const { advice, sentence, proposals, missing } = nextAddition(question);
-  return advice === 'fault' || advice === 'leave'
-    ? found
-    : { ...found, next: rounded({ advice, sentence, proposals, missing }) };
+  const { correction: _, leftOut: __, predictedDeltaE: ___, ...told } = nextAddition(question);
+  const { kind } = told.advice;
+  return kind === 'fault' || kind === 'leave-it' ? found : { ...found, next: rounded(told) };
 }

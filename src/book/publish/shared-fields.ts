@@ -170,7 +170,7 @@ const BATCH: FieldTable<Batch> = {
   unpriced: 'private',
 };
 
-const VERDICT_PART = { deltaE: 'shared', within: 'shared', words: 'shared' } as const;
+const VERDICT_PART = { deltaE: 'shared', size: 'shared', towards: 'shared' } as const;
 
 const MATCH: FieldTable<RecipeMatch> = {
   target: 'shared',
@@ -191,9 +191,8 @@ const MATCH: FieldTable<RecipeMatch> = {
         within: 'shared',
         hue: VERDICT_PART,
         lightness: VERDICT_PART,
-        strength: VERDICT_PART,
-        thickness: { ...VERDICT_PART, contrast: 'shared', target: 'shared' },
-        sentence: 'shared',
+        vividness: VERDICT_PART,
+        opacity: { ...VERDICT_PART, contrast: 'shared', target: 'shared', evened: 'shared' },
       },
     },
     lights: { basis: 'shared', views: { light: 'shared', name: 'shared', deltaE: 'shared' } },

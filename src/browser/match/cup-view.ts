@@ -8,6 +8,7 @@ import { type Html, html } from '../../render/html.ts';
 import { chips } from '../../render/swatch/chip.ts';
 import { roundsBeside } from '../../render/target/rounds-beside.ts';
 import { sentence } from '../../render/words.ts';
+import { nextAdditionText } from '../../words/next-addition.ts';
 import type { CupAdvice } from './ask.ts';
 import type { CupShown } from './cup-shown.ts';
 import { roundForms } from './fields-view.ts';
@@ -16,6 +17,7 @@ import { isToBeMixed, mixView } from './mix-view.ts';
 import { judged, nextView, viewsOf } from './proposal-view.ts';
 import type { MatchShown } from './shown.ts';
 import { unloggedView } from './unlogged-view.ts';
+import type { Work } from './work.ts';
 
 /** A cup of a match. */
 export function cupView(cupShown: CupShown, shown: MatchShown): Html {
@@ -32,9 +34,9 @@ export function cupView(cupShown: CupShown, shown: MatchShown): Html {
   }${finished ? behindView(cupShown) : ''}${
     isToBeMixed(cup)
       ? ''
-      : next.advice === 'ask'
-        ? unloggedView(advice, index)
-        : html`<p class="match-next" data-advice="${next.advice}">${adviceWords(advice)}</p>${nextView(advice, side, shown)}`
+      : next.advice.kind === 'ask-what-went-in'
+        ? unloggedView(advice, index, shown)
+        : html`<p class="match-next" data-advice="${next.advice.kind}">${adviceWords(advice, work, shown)}</p>${nextView(advice, side, shown)}`
   }${roundForms(index, draft, cupShown, shown)}${
     rounds.length === 0
       ? ''
@@ -42,12 +44,13 @@ export function cupView(cupShown: CupShown, shown: MatchShown): Html {
   }${logView(cup.steps, now, shown)}</div>`;
 }
 
-function adviceWords({ now, next: { advice, sentence: words } }: CupAdvice): string {
-  if (advice === 'leave') return 'Leave it as it is.';
+function adviceWords({ now, next }: CupAdvice, { tolerance }: Work, { data }: MatchShown): string {
+  // The verdict stands above it.
+  if (next.advice.kind === 'leave-it') return 'Leave it as it is.';
   // Nothing is lost with a cup that nothing was put into.
-  return advice === 'start-again' && total(now.cup.materials) === 0
-    ? 'It is plain plastic yet: begin it with this.'
-    : words;
+  return next.advice.kind === 'start-over' && total(now.cup.materials) === 0
+    ? 'It is still plain plastic: start with this.'
+    : nextAdditionText(next, tolerance, data.settings);
 }
 
 /** What a side of a finished bait is seen in front of. */

@@ -4,16 +4,26 @@
  * @packageDocumentation
  */
 
-import { costWords } from '../../book/words/cost-words.ts';
 import type { FirstRecipe } from '../../matching/first-recipe.ts';
 import { leadsByWeight } from '../../matching/measure/best-tools.ts';
-import { weightsText } from '../../matching/measure/weigh-doses.ts';
-import { addedText, type PredictedColour, type Proposal } from '../../matching/proposals/proposal.ts';
+import type { PredictedColour, Proposal } from '../../matching/proposals/proposal.ts';
 import type { RecipeProposal } from '../../matching/proposals/recipe-proposal.ts';
+import type { ShortStock } from '../../matching/shelf/short-stock.ts';
+import type { LeftOut } from '../../matching/shelf/usable-materials.ts';
 import { type Html, html } from '../../render/html.ts';
 import { type ChipColours, chips } from '../../render/swatch/chip.ts';
-import { deltaEText, moneyText, sentence, volumeText } from '../../render/words.ts';
+import { moneyText, sentence, volumeText } from '../../render/words.ts';
 import { noMoreThan } from '../../units/volume-field.ts';
+import { amountsText, toAddText, weightsText } from '../../words/amount.ts';
+import { costWords } from '../../words/cost.ts';
+import { differenceText } from '../../words/difference.ts';
+import { firstRecipeText } from '../../words/first-recipe.ts';
+import { flakeText } from '../../words/flake.ts';
+import { leftOutText } from '../../words/left-out.ts';
+import { proposalText } from '../../words/proposal.ts';
+import { tooLittleText } from '../../words/scale.ts';
+import { runsShortText } from '../../words/stock.ts';
+import { verdictText } from '../../words/verdict.ts';
 import type { CupAdvice } from './ask.ts';
 import { limitWords, type MatchShown, titleIn } from './shown.ts';
 import type { WorkSide } from './work.ts';
@@ -26,14 +36,14 @@ export function firstView(
   shown: MatchShown,
 ): Html {
   return html`${answers.map(({ part, recipe }, answer) => {
-    const { proposals, sentence: says, flakes, leftOut } = recipe;
+    const { proposals, flakes, leftOut } = recipe;
     const several = answers.length > 1;
     const named: NamedRecipe = { level: several ? 4 : 3, whose: several ? ` for ${part}` : '' };
-    return html`<div class="match-answer">${several ? html`<h3>${sentence(part)}</h3>` : ''}${saysMore(recipe) ? html`<p>${says}</p>` : ''}${
+    return html`<div class="match-answer">${several ? html`<h3>${sentence(part)}</h3>` : ''}${saysMore(recipe) ? html`<p>${firstRecipeText(recipe, shown.data.settings)}</p>` : ''}${
       proposals.length === 0
         ? ''
         : html`<ol class="match-proposals">${proposals.map((proposal, index) => recipeItem(proposal, sides, shown, (choice) => useButton(answer, index, named, choice), recipeHead(index, named)))}</ol>`
-    }${flakes.map(({ title, words }) => html`<p class="fine">Flake: ${title}, ${words}.</p>`)}${leftOutView(leftOut, shown)}</div>`;
+    }${flakes.map((flake) => html`<p class="fine">Flake: ${flake.title}, ${flakeText(flake)}.</p>`)}${leftOutView(leftOut, shown)}</div>`;
   })}`;
 }
 
@@ -52,7 +62,7 @@ function recipeHead(index: number, { level, whose }: NamedRecipe): Html {
 
 /** Whether an answer says more than its first proposal does. */
 function saysMore({ advice, proposals }: FirstRecipe): boolean {
-  return advice !== 'make' || proposals[0]?.sides.some(({ left }) => !left.within) !== false;
+  return advice.kind !== 'make' || proposals[0]?.sides.some(({ left }) => !left.within) !== false;
 }
 
 /** What to add to a cup now, and a new cup where that comes nearer. */
@@ -61,7 +71,7 @@ export function nextView(
   side: WorkSide,
   shown: MatchShown,
 ): Html {
-  const startsAgain = advice === 'start-again';
+  const startsAgain = advice.kind === 'start-over';
   const mend =
     proposals.length === 0
       ? html``
@@ -72,9 +82,10 @@ export function nextView(
   return html`${startsAgain ? [anew, mend] : [mend, anew]}${leftOutView(leftOut, shown)}`;
 }
 
-/** A verdict with its size, which one within tolerance tells itself. */
-export function judged({ within, deltaE, sentence: words }: Proposal['left']): Html {
-  return within ? html`<b>${sentence(words)}</b>` : html`<b>ΔE ${deltaEText(deltaE)}</b> ${sentence(words)}`;
+/** A verdict; what is right stands out. */
+export function judged(left: Proposal['left']): Html {
+  const words = sentence(verdictText(left));
+  return left.within ? html`<b>${words}</b>` : html`${words}`;
 }
 
 /** One way to measure a proposal. */
@@ -100,7 +111,7 @@ function anewButton(choice: Choice, startsAgain: boolean): Html {
   return choiceButton(
     { ...choice, leads: choice.leads && startsAgain },
     html` data-afresh`,
-    'Begin this cup anew with it',
+    'Start this cup over with it',
   );
 }
 
@@ -141,36 +152,20 @@ function recipeItem(
     const side = sides.find((each) => each.name === name) ?? sides[0]!;
     const label = `${predicted.length > 1 ? `${name}: ` : ''}target on the left, predicted on the right`;
     return html`${comparison(side, overWhite, overBlack, label)}<p>${weighing ? 'By drops and spoons: ' : ''}${judged(left)}.</p>`;
-  })}${weighing ? html`<p>Weighed, it leaves <b>ΔE ${deltaEText(weighedDeltaE!)}</b>.</p>` : ''}${cups.map(
+  })}${weighing ? html`<p>Weighed: <b>${differenceText(weighedDeltaE!)}</b>.</p>` : ''}${cups.map(
     ({ name, plastic, plasticMl, amounts }) =>
-      html`<div class="match-amounts">${several ? html`<h4>${sentence(name)}</h4>` : ''}<ul><li><b>${volumeText(plasticMl, settings)}</b> <span>${titleIn(shown, plastic)}</span></li>${amounts.map(({ text, weighed, title }) => html`<li><b>${weighing ? (weighed?.text ?? text) : text}</b> <span>${title}</span></li>`)}</ul>${weighedDeltaE === undefined ? '' : weighing ? html`<p>Or all by drops and spoons: ${addedText(amounts, undefined, settings)}.</p>` : html`<p>Or weigh all: <b>${weightsText(amounts)}</b>${several ? '' : html`. That leaves ΔE ${deltaEText(weighedDeltaE)}`}.</p>`}</div>`,
-  )}${several && weighedDeltaE !== undefined && !weighing ? html`<p>Weighed, all of both, it leaves ΔE ${deltaEText(weighedDeltaE)}.</p>` : ''}${tooLittle === undefined ? '' : html`<p>${sentence(tooLittle)}</p>`}${shortView(runsShort)}<p class="fine">Under a lamp ΔE ${deltaEText(deltaEUnderA)}${costIn(shown, cost, unpriced, '; ')}${limitWords(limit, shown)}.</p><div class="match-choices">${ways.map(button)}</div></li>`;
+      html`<div class="match-amounts">${several ? html`<h4>${sentence(name)}</h4>` : ''}<ul><li><b>${volumeText(plasticMl, settings)}</b> <span>${titleIn(shown, plastic)}</span></li>${amounts.map(({ text, weighed, title }) => html`<li><b>${weighing ? (weighed?.text ?? text) : text}</b> <span>${title}</span></li>`)}</ul>${weighedDeltaE === undefined ? '' : weighing ? html`<p>Or all by drops and spoons: ${amountsText(amounts)}.</p>` : html`<p>Or weigh it all: <b>${weightsText(amounts)}</b>${several ? '' : `: ${differenceText(weighedDeltaE)}`}.</p>`}</div>`,
+  )}${several && weighedDeltaE !== undefined && !weighing ? html`<p>With all of both weighed: ${differenceText(weighedDeltaE)}.</p>` : ''}${tooLittle === undefined ? '' : html`<p>${tooLittleText(tooLittle)}</p>`}${shortView(runsShort, shown)}<p class="fine">Under a lamp: ${differenceText(deltaEUnderA)}${costIn(shown, cost, unpriced, ' · ')}${limitWords(limit, shown)}</p><div class="match-choices">${ways.map(button)}</div></li>`;
 }
 
-function proposalItem(
-  {
-    sentence: what,
-    additions,
-    thin,
-    overWhite,
-    overBlack,
-    left,
-    weighedDeltaE,
-    volumeMl,
-    cost,
-    unpriced,
-    limit,
-    tooLittle,
-    runsShort,
-  }: Proposal,
-  index: number,
-  side: WorkSide,
-  shown: MatchShown,
-): Html {
+function proposalItem(proposal: Proposal, index: number, side: WorkSide, shown: MatchShown): Html {
+  const { additions, thin, overWhite, overBlack, left, weighedDeltaE } = proposal;
+  const { volumeMl, cost, unpriced, limit, tooLittle, runsShort } = proposal;
   const { settings } = shown.data;
+  const what = proposalText(proposal, settings);
   const ways = choices(left.deltaE, left.within, weighedDeltaE);
   const weighing = ways[0]!.weighing;
-  const byHand = html`<p>${weighing ? html`Or by drops and spoons: ${what} That leaves` : html`<b>${what}</b></p><p>Leaves`} ${left.within ? `it ${left.sentence}` : `ΔE ${deltaEText(left.deltaE)}: ${left.sentence}`}.</p>`;
+  const byHand = html`<p>${weighing ? html`Or by drops and spoons: ${what} Then:` : html`<b>${what}</b></p><p>Then:`} ${verdictText(left)}.</p>`;
   const withPlastic = (amounts: string): string =>
     [amounts, ...(thin ? [`${volumeText(thin.ml, settings)} of ${thin.title}`] : [])]
       .filter((words) => words !== '')
@@ -180,13 +175,13 @@ function proposalItem(
     inWeights === undefined
       ? html``
       : weighing
-        ? html`<p><b>Weigh ${inWeights}.</b></p><p>That leaves ΔE ${deltaEText(weighedDeltaE!)}.</p>`
-        : html`<p>Or weigh all: <b>${inWeights}</b>. That leaves ΔE ${deltaEText(weighedDeltaE!)}.</p>`;
-  return html`<li>${comparison(side, overWhite, overBlack, 'target on the left, predicted on the right')}${weighing ? [byWeight, byHand] : [byHand, byWeight]}${tooLittle === undefined ? '' : html`<p>${sentence(tooLittle)}</p>`}${shortView(runsShort)}<p class="fine">${noMoreThan(volumeMl, settings)} in the cup${costIn(shown, cost, unpriced, ', ')}${limit?.lowered ? limitWords(limit, shown) : ''}.</p><div class="match-choices">${ways.map((choice) => html`<button${choice.leads ? '' : html` class="quiet"`} type="button" data-take="${index}"${choice.weighing ? html` data-weighing` : ''}>${choice.weighing ? 'I weighed it' : 'I added this'}<span class="unseen-words">: ${choice.weighing ? inWeights : addedText(additions, thin, settings)}</span></button>`)}</div></li>`;
+        ? html`<p><b>Weigh ${inWeights}.</b></p><p>Then: ${differenceText(weighedDeltaE!)}.</p>`
+        : html`<p>Or weigh it all: <b>${inWeights}</b>: ${differenceText(weighedDeltaE!)}.</p>`;
+  return html`<li>${comparison(side, overWhite, overBlack, 'target on the left, predicted on the right')}${weighing ? [byWeight, byHand] : [byHand, byWeight]}${tooLittle === undefined ? '' : html`<p>${tooLittleText(tooLittle)}</p>`}${shortView(runsShort, shown)}<p class="fine">${noMoreThan(volumeMl, settings)} in the cup${costIn(shown, cost, unpriced, ' · ')}${limit?.lowered ? limitWords(limit, shown) : ''}</p><div class="match-choices">${ways.map((choice) => html`<button${choice.leads ? '' : html` class="quiet"`} type="button" data-take="${index}"${choice.weighing ? html` data-weighing` : ''}>${choice.weighing ? 'I weighed it' : 'I added this'}<span class="unseen-words">: ${choice.weighing ? inWeights : toAddText(proposal, settings)}</span></button>`)}</div></li>`;
 }
 
-function shortView(runsShort: string | undefined): Html | string {
-  return runsShort === undefined ? '' : html`<p><b>${runsShort}</b></p>`;
+function shortView(runsShort: readonly ShortStock[] | undefined, { data }: MatchShown): Html | string {
+  return runsShort === undefined ? '' : html`<p><b>${runsShortText(runsShort, data.settings)}</b></p>`;
 }
 
 /** What something costs, and what of it has no price, as the next part of a sentence; nothing for readers, who are told no price. */
@@ -220,8 +215,8 @@ interface ViewColours {
   readonly overBlack?: WorkColour;
 }
 
-function leftOutView(leftOut: readonly { readonly material: string; readonly why: string }[], shown: MatchShown): Html {
+function leftOutView(leftOut: readonly LeftOut[], shown: MatchShown): Html {
   return leftOut.length === 0
     ? html``
-    : html`<p class="fine">${leftOut.map(({ material, why }) => `${titleIn(shown, material)} is left out: ${why}. `)}</p>`;
+    : html`<p class="fine">${leftOut.map((each) => `${leftOutText(each, titleIn(shown, each.material), shown.data.settings)} `)}</p>`;
 }

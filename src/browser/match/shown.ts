@@ -1,5 +1,5 @@
 import type { MatchPageData, MatchPageMaterial } from '../../render/pages/match.ts';
-import { limitText } from '../../render/words.ts';
+import { maxText } from '../../words/limit.ts';
 
 /** The shelf by names, and how the book shows amounts. */
 export interface MatchShown {
@@ -12,12 +12,10 @@ export function titleIn({ materials }: MatchShown, id: string): string {
   return materials.get(id)?.title ?? id;
 }
 
-/** A highest temperature and whose it is, as the end of a sentence. */
+/** A highest temperature and whose it is, as the end of a line. */
 export function limitWords(
   limit: { readonly celsius: number; readonly material: string } | undefined,
   shown: MatchShown,
 ): string {
-  return limit === undefined
-    ? ''
-    : `; not above ${limitText(limit.celsius, shown.data.settings)}, for ${titleIn(shown, limit.material)}`;
+  return limit === undefined ? '' : ` · ${maxText(limit.celsius, titleIn(shown, limit.material), shown.data.settings)}`;
 }

@@ -2,6 +2,7 @@ import { ROUNDING_ML } from '../../cup/ledger.ts';
 import { isReversed, viewsFault } from '../../matching/target/target-part.ts';
 import { mlInField, noMoreThan, volumeLimits, volumeUnitName } from '../../units/volume-field.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
+import { matchFaultText } from '../../words/match-fault.ts';
 import { LIMITS, MOST } from './limits.ts';
 import type { WorkStep } from './work.ts';
 import { labOfColour, noColour, typedColour, type WorkColour } from './work-colour.ts';
@@ -61,7 +62,7 @@ export function roundOf(
   }
   const { overWhite, overBlack } = views;
   const labs = overWhite && overBlack && { overWhite: labOfColour(overWhite), overBlack: labOfColour(overBlack) };
-  if (labs && isReversed(labs)) return { fault: viewsFault(labs)!, field: 'overBlack' };
+  if (labs && isReversed(labs)) return { fault: matchFaultText(viewsFault(labs)!, unit), field: 'overBlack' };
   const note = typed.note.trim();
   if (note.length > MOST.note) return { fault: `A note has at most ${MOST.note} characters.`, field: 'note' };
   const looked = views.overWhite !== undefined || views.overBlack !== undefined || note !== '';

@@ -42,11 +42,6 @@ export function byBestTools<P, B extends Bench>(
   return { proposals: byScale, ...(best === undefined ? {} : { byHandDeltaE: hand.deltaE }) };
 }
 
-/** " By drops and spoons the best leaves ΔE 5.9.", where the proposals are by the scale alone instead; else nothing. */
-export function byHandWords(byHandDeltaE: number | undefined): string {
-  return byHandDeltaE === undefined ? '' : ` By drops and spoons the best leaves ΔE ${byHandDeltaE.toFixed(1)}.`;
-}
-
 /** The smaller of what a proposal leaves by hand and weighed, ΔE00. */
 export function leastLeft({ deltaE, weighedDeltaE = deltaE }: LeftByTools): number {
   return Math.min(deltaE, weighedDeltaE);

@@ -1,8 +1,9 @@
 import type { Measure } from '../../cup/bench.ts';
 import { measures } from '../../cup/measures.ts';
 import { UNITS } from '../../units/unit.ts';
+import { volumeText } from '../../units/volume-text.ts';
 import type { Mix } from '../mix/mix.ts';
-import { type MatchBench, plasticText } from '../shelf/match-bench.ts';
+import type { MatchBench } from '../shelf/match-bench.ts';
 import type { MatchMaterial } from '../shelf/match-material.ts';
 
 /** What can be put into a cup: a material, or plastic that thins it. */
@@ -100,8 +101,8 @@ export function addedPlastic(share: number, plasticMl: number): number {
   return (plasticMl * share) / (1 - share);
 }
 
-function plasticOptions(ml: number, { most }: Ingredient, bench: MatchBench): readonly Option[] {
-  const step = PLASTIC_STEP_ML[bench.volume ?? 'ml'];
+function plasticOptions(ml: number, { most }: Ingredient, { volume = 'ml' }: MatchBench): readonly Option[] {
+  const step = PLASTIC_STEP_ML[volume];
   const down = Math.floor(ml / step);
   // What fills the cup to its last step is not left out by the last digit.
   const options = [down * step, (down + 1) * step]
@@ -109,7 +110,7 @@ function plasticOptions(ml: number, { most }: Ingredient, bench: MatchBench): re
     .map(
       (amount): Option => ({
         amount,
-        measure: { grams: amount, text: plasticText(amount, bench), tool: 'none', effort: 1 },
+        measure: { grams: amount, text: volumeText(amount, { volume }), tool: 'none', effort: 1 },
       }),
     );
   return down === 0 || options.length === 0 ? [{ amount: 0 }, ...options] : options;

@@ -1,24 +1,27 @@
 import { isWeighable } from '../../cup/measures.ts';
-import { listed } from '../words.ts';
 
 /** What is weighed, as the scale shows it. */
-interface WeighedAmount {
+export interface WeighedAmount {
   readonly title: string;
   readonly grams: number;
+  /** "0.01 g" */
   readonly text: string;
 }
 
+/** Amounts that a scale hardly shows. */
+export interface TooLittle {
+  readonly amounts: readonly WeighedAmount[];
+  /** Half a step of the scale as a part of the least of them. */
+  readonly error: number;
+}
+
 /**
- * "0.01 g of Soot is too little to weigh here, half a step of the scale is 50 % of it: make a larger cup."; undefined where there is
- * enough of everything.
+ * Amounts of which half a step of the scale is too large a part; undefined where there is enough of everything.
  *
  * @param scaleGrams step of the scale, g; unset: there is none
  */
-export function tooLittleToWeigh(amounts: readonly WeighedAmount[], scaleGrams = 0): string | undefined {
+export function tooLittleToWeigh(amounts: readonly WeighedAmount[], scaleGrams = 0): TooLittle | undefined {
   const small = amounts.filter(({ grams }) => !isWeighable(grams, scaleGrams));
   if (small.length === 0) return undefined;
-  const least = Math.min(...small.map(({ grams }) => grams));
-  const [is, it] = small.length === 1 ? ['is', 'it'] : ['are', 'the least of them'];
-  const what = listed(small.map(({ title, text }) => `${text} of ${title}`));
-  return `${what} ${is} too little to weigh here, half a step of the scale is ${Math.round((50 * scaleGrams) / least)} % of ${it}: make a larger cup.`;
+  return { amounts: small, error: scaleGrams / 2 / Math.min(...small.map(({ grams }) => grams)) };
 }

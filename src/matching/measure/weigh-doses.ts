@@ -3,8 +3,6 @@ import { weighed } from '../../cup/measures.ts';
 import type { Mix } from '../mix/mix.ts';
 import { leastDoses } from '../search/least-doses.ts';
 import { refineDoses } from '../search/refine-doses.ts';
-import { differenceText, listed } from '../words.ts';
-import type { LeftByTools } from './best-tools.ts';
 import type { Ingredient, MeasuredDoses } from './measure-doses.ts';
 
 /** An amount as the scale shows it. */
@@ -69,17 +67,5 @@ export function weightOf(exactGrams: number, scaleGrams: number): Weight {
   return { grams, text };
 }
 
-/** "0.65 g of Peat and 0.14 g of Ivory Pearl": everything as it is weighed. */
-export function weightsText(
-  amounts: readonly { readonly title: string; readonly text: string; readonly weighed?: Weight }[],
-): string {
-  return listed(amounts.map(({ title, text, weighed: { text: weight } = { text } }) => `${weight} of ${title}`));
-}
-
 /** Weighing is worth a word where it gains this much, ΔE00. */
 export const WORTH_A_WORD = 0.1;
-
-/** " (weighed, ΔE 6.4)", where that is less; else nothing. */
-export function weighedWords({ deltaE, weighedDeltaE = deltaE }: LeftByTools): string {
-  return weighedDeltaE < deltaE - WORTH_A_WORD ? ` (weighed, ΔE ${differenceText(weighedDeltaE)})` : '';
-}

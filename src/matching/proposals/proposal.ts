@@ -5,17 +5,18 @@ import { hexFromLab } from '../../optics/display.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import { BOTTLE } from '../conventions.ts';
+import type { LeftByTools } from '../measure/best-tools.ts';
 import type { MeasuredDoses } from '../measure/measure-doses.ts';
-import { tooLittleToWeigh } from '../measure/too-little.ts';
+import { type TooLittle, tooLittleToWeigh, type WeighedAmount } from '../measure/too-little.ts';
 import { type Weight, weighDoses } from '../measure/weigh-doses.ts';
 import type { AdditionProblem } from '../mix/addition-problem.ts';
 import { distinctBest } from '../search/distinct-best.ts';
-import { type MatchBench, plasticText } from '../shelf/match-bench.ts';
+import type { MatchBench } from '../shelf/match-bench.ts';
 import { costOf, type MatchMaterial } from '../shelf/match-material.ts';
-import { shortStock } from '../shelf/short-stock.ts';
+import { type ShortStock, shortStock } from '../shelf/short-stock.ts';
 import { contrastOfViews, type TargetPart } from '../target/target-part.ts';
 import { type Thresholds, type Verdict, verdictOf } from '../target/verdict.ts';
-import { listed } from '../words.ts';
+import type { AmountToAdd, ToAdd } from './to-add.ts';
 
 /** A colour that is predicted. */
 export interface PredictedColour {
@@ -25,12 +26,9 @@ export interface PredictedColour {
 }
 
 /** One material of a proposal, measured. */
-export interface Addition {
+export interface Addition extends AmountToAdd {
   readonly material: string;
-  readonly title: string;
   readonly grams: number;
-  /** "3 drops", "1/8 tsp", "0.12 g" */
-  readonly text: string;
   /** What to weigh instead, all of the proposal or nothing; absent where there is no scale, or it is weighed already. */
   readonly weighed?: Weight;
   /** Not in the cup yet. */
@@ -38,10 +36,8 @@ export interface Addition {
 }
 
 /** Something to do to a cup, and what comes of it. */
-export interface Proposal {
+export interface Proposal extends ToAdd {
   readonly additions: readonly Addition[];
-  /** Plastic to thin the cup with. */
-  readonly thin?: { readonly plastic: string; readonly title: string; readonly ml: number };
   readonly overWhite: PredictedColour;
   readonly overBlack?: PredictedColour;
   readonly contrastRatio?: number;
@@ -50,9 +46,9 @@ export interface Proposal {
   /** ΔE00 that is left where everything is weighed instead. */
   readonly weighedDeltaE?: number;
   /** What of it is too little for the scale, where it is weighed or may be. */
-  readonly tooLittle?: string;
-  /** That the shelf has less than it asks for. */
-  readonly runsShort?: string;
+  readonly tooLittle?: TooLittle;
+  /** What the shelf has less of than it asks for. */
+  readonly runsShort?: readonly ShortStock[];
   /** Materials to be opened, and those of them that are not in the cup yet. */
   readonly bottles: number;
   readonly newBottles: number;
@@ -63,8 +59,6 @@ export interface Proposal {
   readonly volumeMl: number;
   /** Lowest highest temperature of everything in the cup then, and whether the addition lowers it. */
   readonly limit?: HeatLimit & { readonly lowered: boolean };
-  /** "Add 3 drops of Lamp Black and 1/8 tsp of Ivory Pearl." */
-  readonly sentence: string;
 }
 
 /** What a proposal is made of. */
@@ -87,7 +81,7 @@ export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context
   const views = { overWhite: white!, ...defined({ overBlack: black }) };
   const left = verdictOf(views, target, thresholds);
   const additions: Addition[] = [];
-  const onScale: (Weight & { readonly title: string })[] = [];
+  const onScale: WeighedAmount[] = [];
   let thin: Proposal['thin'];
   const plastics: Record<string, number> = { ...cup.plastics };
   const materials: Record<string, number> = { ...cup.materials };
@@ -122,7 +116,6 @@ export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context
   const runsShort = shortStock(
     bought.map(({ material, grams }) => [material, grams] as const),
     shelf,
-    bench,
   );
   const costs = bought.map(({ material, grams }) => ({ material, cost: costOf(required(shelf, material), grams) }));
   return {
@@ -141,7 +134,6 @@ export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context
     ...(limit === undefined
       ? {}
       : { limit: { ...limit, lowered: before !== undefined && limit.celsius < before.celsius } }),
-    sentence: proposalSentence(additions, thin, bench),
   };
 }
 
@@ -152,20 +144,9 @@ export function predicted(lab: Lab): PredictedColour {
   return { lab: shown, hex: hexFromLab(shown).hex };
 }
 
-/** What to do, in a sentence. */
-export function proposalSentence(...what: Parameters<typeof addedText>): string {
-  return `Add ${addedText(...what)}.`;
-}
-
-/** What is added, as it is dropped and spooned: "3 drops of Peat and 20 ml of Clear to thin it". */
-export function addedText(
-  additions: readonly Pick<Addition, 'text' | 'title'>[],
-  thin: Proposal['thin'],
-  bench: Pick<MatchBench, 'volume'>,
-): string {
-  const parts = additions.map(({ text, title }) => `${text} of ${title}`);
-  if (thin) parts.push(`${plasticText(thin.ml, bench)} of ${thin.title} to thin it`);
-  return listed(parts);
+/** What a proposal leaves, measured and weighed. */
+export function leftBy({ left: { deltaE }, weighedDeltaE }: Proposal): LeftByTools {
+  return { deltaE, ...defined({ weighedDeltaE }) };
 }
 
 /** How hot a cup may get. */

@@ -1,3 +1,4 @@
+import type { Measure } from '../../cup/bench.ts';
 import { type HeatLimit, heatLimit } from '../../cup/heat-limit.ts';
 import type { Amounts } from '../../cup/ledger.ts';
 import { measures } from '../../cup/measures.ts';
@@ -9,18 +10,17 @@ import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import { BOTTLE } from '../conventions.ts';
 import type { Ingredient, MeasuredDoses } from '../measure/measure-doses.ts';
-import { tooLittleToWeigh } from '../measure/too-little.ts';
+import { type TooLittle, tooLittleToWeigh, type WeighedAmount } from '../measure/too-little.ts';
 import { type WeighedDoses, type Weight, weighDoses, weightOf } from '../measure/weigh-doses.ts';
 import type { Mix } from '../mix/mix.ts';
 import { type Offsets, partOf } from '../rounds/off-share.ts';
 import { distinctBest } from '../search/distinct-best.ts';
-import { type MatchBench, plasticText } from '../shelf/match-bench.ts';
+import type { MatchBench } from '../shelf/match-bench.ts';
 import { costOf, type MatchMaterial } from '../shelf/match-material.ts';
-import { shortStock } from '../shelf/short-stock.ts';
+import { type ShortStock, shortStock } from '../shelf/short-stock.ts';
 import { contrastOfViews, type SeenViews, type TargetPart } from '../target/target-part.ts';
 import { targetUnder } from '../target/target-under-light.ts';
 import { thresholdsFor, type Verdict, verdictOf } from '../target/verdict.ts';
-import { listed } from '../words.ts';
 import { type PredictedColour, predicted } from './proposal.ts';
 
 /** One material of a proposed cup. */
@@ -32,6 +32,7 @@ export interface RecipeAmount {
   readonly exactGramsPerMl: number;
   /** "3 drops", "1/8 tsp", "0.12 g" */
   readonly text: string;
+  readonly tool: Measure['tool'];
   /** What to weigh instead, all of the recipe or nothing; absent where there is no scale, or it is weighed already. */
   readonly weighed?: Weight;
 }
@@ -40,6 +41,7 @@ export interface RecipeAmount {
 export interface RecipeCup {
   readonly name: string;
   readonly plastic: string;
+  readonly plasticTitle: string;
   readonly plasticMl: number;
   readonly amounts: readonly RecipeAmount[];
   /** Poured by itself, at the thickness of its part. */
@@ -70,16 +72,14 @@ export interface RecipeProposal {
   readonly exactDeltaE: number;
   readonly weighedDeltaE?: number;
   /** What of it is too little for the scale, where it is weighed or may be. */
-  readonly tooLittle?: string;
-  /** That the shelf has less than it asks for, of all cups together. */
-  readonly runsShort?: string;
+  readonly tooLittle?: TooLittle;
+  /** What the shelf has less of than it asks for, of all cups together. */
+  readonly runsShort?: readonly ShortStock[];
   readonly deltaEUnderA: number;
   readonly bottles: number;
   readonly cost: number;
   readonly unpriced: readonly string[];
   readonly limit?: HeatLimit;
-  /** "12 drops of Peat and 1/8 tsp of Ivory Pearl in 120 ml of Supple: ΔE 0.8." */
-  readonly sentence: string;
 }
 
 /** What a recipe is made of. */
@@ -113,7 +113,7 @@ export function recipeProposal(context: RecipeContext): RecipeProposal {
   const costs = [...used].map(([material, grams]) => ({ material, cost: costOf(required(shelf, material), grams) }));
   const plasticGrams = cups.length * plasticMl * required(shelf, plastic).gramsPerMl;
   const base = costOf(required(shelf, plastic), plasticGrams);
-  const runsShort = shortStock([...used, [plastic, plasticGrams]], shelf, bench);
+  const runsShort = shortStock([...used, [plastic, plasticGrams]], shelf);
   const { limit } = heatLimit([plastic], [...used.keys()], (id) => shelf.get(id));
   const deltaE = Math.max(...sides.map(({ left }) => left.deltaE));
   const tooLittle = tooLittleToWeigh(
@@ -137,14 +137,13 @@ export function recipeProposal(context: RecipeContext): RecipeProposal {
     cost: costs.reduce((sum, { cost }) => sum + (cost ?? 0), base ?? 0),
     unpriced,
     ...defined({ limit }),
-    sentence: recipeSentence(cups, shelf, deltaE, bench),
   };
 }
 
 /** An amount as the scale shows it; undefined where it is not weighed. */
-function onScale({ title, grams, text, weighed }: RecipeAmount): (Weight & { readonly title: string }) | undefined {
+function onScale({ title, grams, text, tool, weighed }: RecipeAmount): WeighedAmount | undefined {
   if (weighed) return { title, ...weighed };
-  return text.endsWith(' g') ? { title, grams, text } : undefined;
+  return tool === 'scale' ? { title, grams, text } : undefined;
 }
 
 function cupOf(
@@ -164,6 +163,7 @@ function cupOf(
         grams: amount,
         exactGramsPerMl: exact[candidate]!,
         text: measure.text,
+        tool: measure.tool,
         ...(weighedDoses === undefined ? {} : { weighed: required(weighedDoses.weights, candidate) }),
       },
     ];
@@ -177,6 +177,7 @@ function cupOf(
       grams: measure.grams,
       exactGramsPerMl: dose,
       text: measure.text,
+      tool: measure.tool,
       ...(bench.scaleGrams === undefined || measure.tool === 'scale'
         ? {}
         : { weighed: weightOf(dose * plasticMl, bench.scaleGrams) }),
@@ -188,6 +189,7 @@ function cupOf(
   return {
     name: part.name,
     plastic,
+    plasticTitle: required(shelf, plastic).title,
     plasticMl,
     amounts,
     alone: {
@@ -250,19 +252,6 @@ function sideOf(part: TargetPart, layers: readonly Layer[], context: RecipeConte
 
 function moved(lab: Lab, off: Lab): Lab {
   return { L: Math.min(100, Math.max(0, lab.L + off.L)), a: lab.a + off.a, b: lab.b + off.b };
-}
-
-function recipeSentence(
-  cups: readonly RecipeCup[],
-  shelf: ReadonlyMap<string, MatchMaterial>,
-  deltaE: number,
-  bench: MatchBench,
-): string {
-  const of = ({ amounts, plasticMl, plastic, name }: RecipeCup): string => {
-    const what = amounts.length === 0 ? 'nothing' : listed(amounts.map(({ text, title }) => `${text} of ${title}`));
-    return `${cups.length > 1 ? `${name}: ` : ''}${what} in ${plasticText(plasticMl, bench)} of ${required(shelf, plastic).title}`;
-  };
-  return `${cups.map(of).join('; ')}: ΔE ${deltaE.toFixed(1)}.`;
 }
 
 const LAMP = 0.05;

@@ -1,7 +1,20 @@
+import { defined } from '../../values/defined.ts';
 import type { SeenViews, TargetPart } from '../target/target-part.ts';
 import type { Verdict } from '../target/verdict.ts';
-import { differenceText } from '../words.ts';
 import type { ModelCorrection } from './correct-model.ts';
+
+/** Why what is predicted of a cup is not to be trusted. */
+export type Doubt =
+  /** The shelf cannot make what was seen last: that is so far from all that the rounds can make of it, ΔE00. */
+  | { readonly kind: 'misfit'; readonly deltaE: number }
+  /** It was not looked at over one backing, over which the corrected model has it off by so much, ΔE00. */
+  | { readonly kind: 'half-seen'; readonly over: 'white' | 'black'; readonly deltaE: number };
+
+/** What a cup is off by as it was seen, and by the corrected model that all proposals are reckoned from, ΔE00. */
+export interface SeenAndPredicted {
+  readonly seen: number;
+  readonly predicted: number;
+}
 
 /** How far what is predicted of a cup may be trusted, by what was seen of it. */
 export interface Reckoning {
@@ -11,10 +24,9 @@ export interface Reckoning {
   readonly below: number;
   /** Whether it is within tolerance: as it was seen, and by the corrected model where it was looked at over one backing alone. */
   readonly isDone: boolean;
-  /** For the maker, to stand before all else: what does not agree, and what to do; else nothing. */
-  readonly caution: string;
-  /** From which ΔE all is reckoned, where that is not what was seen; else nothing. */
-  readonly words: string;
+  readonly doubt?: Doubt;
+  /** Where the two are so far apart that a reader asks which is meant, and nothing is in doubt. */
+  readonly differs?: SeenAndPredicted;
 }
 
 /** What a cup is by eye and by the corrected model. */
@@ -41,17 +53,17 @@ export function reckoning({ correction, now, predictedDeltaE, seen, target, tole
   const isBlind = isLess && unseen !== undefined && target.overBlack !== undefined;
   const asSeen = seen && !(isBlind && now.within) ? now.deltaE - (misses ? correction.miss : 0) : predictedDeltaE;
   const below = Math.min(predictedDeltaE, asSeen);
-  const by = `ΔE ${differenceText(correction.miss)}`;
-  const caution =
+  const doubt: Doubt | undefined =
     misses && !correction.checked
-      ? `What was seen last does not agree with the shelf: it is ${by} from all that the rounds can make of it. Look at a test pour again, by daylight, and note the round anew; see that the log says what went in. What is predicted may be off by as much. `
+      ? { kind: 'misfit', deltaE: correction.miss }
       : isBlind
-        ? `What it looks like over ${unseen} was not noted, and is ΔE ${differenceText(predictedDeltaE)} off by the corrected model: look, and note it. `
-        : '';
-  const words =
-    differs && caution === ''
-      ? ` As seen, the cup is ΔE ${differenceText(now.deltaE)} off; the corrected model has it at ΔE ${differenceText(predictedDeltaE)}, and what is left is reckoned from that.`
-      : '';
-  const isDone = now.within && !(isBlind && predictedDeltaE > tolerance);
-  return { agrees: caution === '', isDone, below, caution, words };
+        ? { kind: 'half-seen', over: unseen, deltaE: predictedDeltaE }
+        : undefined;
+  const isTold = differs && doubt === undefined;
+  return {
+    agrees: doubt === undefined,
+    isDone: now.within && !(isBlind && predictedDeltaE > tolerance),
+    below,
+    ...defined({ doubt, differs: isTold ? { seen: now.deltaE, predicted: predictedDeltaE } : undefined }),
+  };
 }

@@ -5,8 +5,8 @@
  */
 import { type HowLooked, lookedAlike } from '../../cup/how-looked.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
+import type { ToAdd } from '../proposals/to-add.ts';
 import { isReversed, type SeenViews } from '../target/target-part.ts';
-import { differenceText } from '../words.ts';
 import type { Observation } from './correct-model.ts';
 
 /** From one test pour to the next the same cup moves by no more than this, ΔE00: two looks together. Convention of this book. */
@@ -46,14 +46,10 @@ export function unloggedMoves(
   });
 }
 
-/**
- * What to ask of such a move.
- *
- * @param since number of the round before
- * @param proposed what had been proposed then: "1 pinch of Brass Pearl and 1 drop of Lamp Black"
- */
-export function unloggedQuestion({ deltaE }: UnloggedMove, since: number, proposed?: string): string {
-  return `Nothing is logged since round ${since}, but the colour has moved by ΔE ${differenceText(deltaE)}: more than two pours of one cup differ. ${
-    proposed === undefined ? 'What went in?' : `Did you add what was proposed: ${proposed}?`
-  }`;
+/** What is to be asked of such a move, before anything is made of the cup: what went in. */
+export interface WhatWentIn extends UnloggedMove {
+  /** Number of the round before. */
+  readonly since: number;
+  /** What had been proposed then, as it was to be measured. */
+  readonly proposed?: ToAdd;
 }

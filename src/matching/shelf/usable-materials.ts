@@ -1,6 +1,5 @@
 import { type Amounts, type CupState, concentrations, total } from '../../cup/ledger.ts';
 import { MATERIAL_KINDS } from '../../tables/material-kinds.ts';
-import { formatTemperature, type TemperatureUnit } from '../../units/format-quantity.ts';
 import { colours, type MatchMaterial } from './match-material.ts';
 
 /** What may be added. */
@@ -15,15 +14,18 @@ export interface AdditionLimits {
   readonly roomMl?: number;
   /** Materials that must not be used. */
   readonly without?: readonly string[];
-  /** Unit in which heat is told; unset: °C. */
-  readonly temperature?: TemperatureUnit;
 }
 
-/** A material that could colour and is left out. */
-export interface LeftOut {
-  readonly material: string;
-  readonly why: string;
-}
+/** A material that could colour and is left out, and why. */
+export type LeftOut = { readonly material: string } & WhyLeftOut;
+
+type WhyLeftOut =
+  /** It stands less heat than the plastic is poured at, °C. */
+  | { readonly why: 'too-hot'; readonly highest: number; readonly pouredAt: number }
+  /** There is none left. */
+  | { readonly why: 'used-up' }
+  /** The cup has as much of it as it may have. */
+  | { readonly why: 'at-its-most' };
 
 // Where the shelf names no most: so many typical doses. Convention of this book.
 const TYPICAL_DOSES = 6;
@@ -38,7 +40,7 @@ const LEAST_DOSE = 1e-6;
 export function usableMaterials(
   cup: CupState,
   shelf: ReadonlyMap<string, MatchMaterial>,
-  { inStock = false, stockShare = 1, without = [], temperature = '°C' }: AdditionLimits,
+  { inStock = false, stockShare = 1, without = [] }: AdditionLimits,
 ): {
   readonly usable: readonly { readonly material: MatchMaterial; readonly most: number }[];
   readonly leftOut: readonly LeftOut[];
@@ -52,10 +54,10 @@ export function usableMaterials(
     if (!colours(material) || without.includes(material.id)) continue;
     const most = mostGrams(material, contents, plasticMl, inStock ? stockShare : undefined);
     const why =
-      whyNot(material, pouredAt, inStock, temperature) ??
-      (most <= LEAST_DOSE * plasticMl ? 'the cup has its most already' : undefined);
+      whyNot(material, pouredAt, inStock) ??
+      (most <= LEAST_DOSE * plasticMl ? ({ why: 'at-its-most' } as const) : undefined);
     if (why === undefined) usable.push({ material, most });
-    else leftOut.push({ material: material.id, why });
+    else leftOut.push({ material: material.id, ...why });
   }
   return { usable, leftOut };
 }
@@ -71,12 +73,10 @@ function whyNot(
   { highest, stockGrams }: MatchMaterial,
   pouredAt: number | undefined,
   inStock: boolean,
-  unit: TemperatureUnit,
-): string | undefined {
-  if (pouredAt !== undefined && highest !== undefined && highest < pouredAt) {
-    return `it takes ${formatTemperature(highest, unit, 'down')} at most, and the plastic pours at ${formatTemperature(pouredAt, unit)}`;
-  }
-  return inStock && stockGrams !== undefined && stockGrams <= 0 ? 'there is none left' : undefined;
+): WhyLeftOut | undefined {
+  if (pouredAt !== undefined && highest !== undefined && highest < pouredAt)
+    return { why: 'too-hot', highest, pouredAt };
+  return inStock && stockGrams !== undefined && stockGrams <= 0 ? { why: 'used-up' } : undefined;
 }
 
 function mostGrams(

@@ -2,7 +2,7 @@ import type { Bench } from '../../cup/bench.ts';
 import type { CupState } from '../../cup/ledger.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
-import { byBestTools, byHandWords, type LeftByTools } from '../measure/best-tools.ts';
+import { byBestTools, type LeftByTools } from '../measure/best-tools.ts';
 import { measureDoses } from '../measure/measure-doses.ts';
 import { weighDoses } from '../measure/weigh-doses.ts';
 import { type AdditionProblem, additionProblem } from '../mix/addition-problem.ts';
@@ -18,8 +18,13 @@ import { colours, type MatchMaterial, withStrengths } from '../shelf/match-mater
 import { targetConstants } from '../target/target-constants.ts';
 import type { TargetPart } from '../target/target-part.ts';
 import { thresholdsFor, verdictOf } from '../target/verdict.ts';
-import { differenceText, listed } from '../words.ts';
-import type { Substitute, SubstituteAmount, SubstituteQuestion, Substitution } from './substitution.ts';
+import type {
+  Substitute,
+  SubstituteAmount,
+  SubstituteQuestion,
+  Substitution,
+  SubstitutionAdvice,
+} from './substitution.ts';
 
 // What is further off than this ΔE00 stands for nothing: it is another colour. Convention of this book.
 const ANOTHER_COLOUR = 10;
@@ -36,10 +41,9 @@ export function colourSubstitutes(
   const { cup, thicknessMm, material, tolerance, limits = {}, count = 5 } = question;
   const lost = required(shelf, material);
   const correction = correctModel(question.rounds ?? [], (name) => required(shelf, name));
-  if (correction.miss > tolerance && !correction.checked) {
-    const sentence = `What was seen of this cup last does not agree with the shelf: it is ΔE ${differenceText(correction.miss)} from all that the rounds can make of it, so that nothing can be promised to stand for ${lost.title}. Look at a test pour again, by daylight, and note the round anew; see that the log says what went in.`;
-    return { advice: 'cannot', sentence, swaps: [], recipes: [], flakes: [] };
-  }
+  const none = { lost: lost.title, swaps: [], recipes: [], flakes: [] };
+  if (correction.miss > tolerance && !correction.checked)
+    return { advice: { kind: 'cannot', because: 'misfit', deltaE: correction.miss }, ...none };
   const target = lookOf(cup, thicknessMm, shelf, correction);
   const { [material]: _, ...others } = cup.materials;
   const bounds = { ...limits, without: [material] };
@@ -52,7 +56,7 @@ export function colourSubstitutes(
     const problem = additionProblem(rest, target, shelf, correction, bounds);
     return {
       problem,
-      finish: (set, exact, tools) => substituteOf({ set, exact, problem, target, tolerance, lost, bench: tools }),
+      finish: (set, exact, tools) => substituteOf({ set, exact, problem, target, tolerance, bench: tools }),
     };
   };
 
@@ -99,38 +103,21 @@ export function colourSubstitutes(
   const recipes = byRecipe.proposals;
 
   const near = ({ left }: Substitute): boolean => left.deltaE <= Math.max(ANOTHER_COLOUR, tolerance);
-  const found = { swaps: swaps.filter(near), recipes: recipes.filter(near), flakes: [] };
+  const found = { ...none, swaps: swaps.filter(near), recipes: recipes.filter(near) };
   const [swap] = found.swaps;
   const [recipe] = found.recipes;
-  if (without <= tolerance && !found.swaps.some(({ left }) => left.deltaE < without - WORTH_A_BOTTLE)) {
-    const sentence = `Leave ${lost.title} out: without it this cup is ΔE ${differenceText(without)} from what it was, within tolerance.`;
-    return { advice: 'leave-out', sentence, ...found };
-  }
+  if (without <= tolerance && !found.swaps.some(({ left }) => left.deltaE < without - WORTH_A_BOTTLE))
+    return { advice: { kind: 'leave-out', deltaE: without }, ...found };
   if (swap && (swap.left.within || !recipe || swap.left.deltaE <= recipe.left.deltaE + WORTH_A_RECIPE))
-    return {
-      advice: swap.left.within ? 'swap' : 'cannot',
-      sentence: `${swapSentence(swap, lost)}${byHandWords(bySwap.byHandDeltaE)}`,
-      ...found,
-    };
-  if (recipe) {
-    const sentence = `No one material does what ${lost.title} does here. Made anew without it, the cup comes to ΔE ${differenceText(recipe.left.deltaE)} with ${whatOf(recipe)}.${byHandWords(byRecipe.byHandDeltaE)}`;
-    return { advice: recipe.left.within ? 're-solve' : 'cannot', sentence, ...found };
-  }
+    return { advice: adviceOf('swap', swap), ...found, ...defined({ byHandDeltaE: bySwap.byHandDeltaE }) };
+  if (recipe)
+    return { advice: adviceOf('re-solve', recipe), ...found, ...defined({ byHandDeltaE: byRecipe.byHandDeltaE }) };
   const [nearest] = [...swaps, ...recipes].sort(byDifference);
-  const why = nearest ? `: ${whatOf(nearest)} would leave ΔE ${differenceText(nearest.left.deltaE)}` : '';
-  return { advice: 'cannot', sentence: `Nothing on the shelf can stand for ${lost.title} here${why}.`, ...found };
+  return { advice: { kind: 'cannot', because: 'another-colour', ...defined({ nearest }) }, ...found };
 }
 
-function swapSentence(swap: Substitute, lost: MatchMaterial): string {
-  const size = `ΔE ${differenceText(swap.left.deltaE)}`;
-  return swap.left.within
-    ? `Nearest to ${lost.title} here: ${whatOf(swap)}, ${size}.`
-    : `Nothing on the shelf stands for ${lost.title} here within tolerance. Nearest: ${whatOf(swap)}, ${size}.`;
-}
-
-/** "1/8 tsp of Ivory Pearl and 2 drops of Peat" */
-function whatOf({ amounts }: Pick<Substitute, 'amounts'>): string {
-  return listed(amounts.map(({ text, title }) => `${text} of ${title}`));
+function adviceOf(kind: 'swap' | 're-solve', { left }: Substitute): SubstitutionAdvice {
+  return left.within ? { kind } : { kind: 'cannot', because: 'not-near', nearest: kind };
 }
 
 const materialsOf = ({ amounts }: Substitute): string => amounts.map(({ material }) => material).join(' ');
@@ -146,7 +133,7 @@ function byDifference(one: Substitute, other: Substitute): number {
   return (
     steps(one.left.deltaE) - steps(other.left.deltaE) ||
     gramsOf(one) - gramsOf(other) ||
-    (one.sentence < other.sentence ? -1 : 1)
+    (materialsOf(one) < materialsOf(other) ? -1 : 1)
   );
 }
 
@@ -158,7 +145,6 @@ function substituteOf({
   problem: { mix, ingredients, plasticMl },
   target,
   tolerance,
-  lost,
   bench,
 }: {
   readonly set: readonly number[];
@@ -166,7 +152,6 @@ function substituteOf({
   readonly problem: AdditionProblem;
   readonly target: TargetPart;
   readonly tolerance: number;
-  readonly lost: MatchMaterial;
   readonly bench: Bench;
 }): Substitute {
   const measured = measureDoses(mix, ingredients, set, exact, [plasticMl], bench);
@@ -178,14 +163,12 @@ function substituteOf({
     const weight = weighed?.weights.get(candidate);
     return { material: id, title, grams: amount, text: measure.text, ...defined({ weighed: weight }) };
   });
-  const difference = `ΔE ${differenceText(left.deltaE)} from the cup with ${lost.title}`;
   return {
     amounts,
     overWhite: predicted(overWhite!),
     overBlack: predicted(overBlack!),
     left,
     ...(weighed && { weighedDeltaE: weighed.deltaE }),
-    sentence: `${whatOf({ amounts })}; ${difference} (${left.sentence}).`,
   };
 }
 

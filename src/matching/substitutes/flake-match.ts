@@ -8,7 +8,6 @@ import { deltaE00 } from '../../optics/delta-e00.ts';
 import { labFromHex } from '../../optics/display.ts';
 import { flakeArea, flakeMass } from '../../optics/flake.ts';
 import type { MatchMaterial } from '../shelf/match-material.ts';
-import { listed } from '../words.ts';
 
 /** A flake as it is described: colour, size, and how much of the face it covers. */
 export interface WantedFlake {
@@ -28,6 +27,9 @@ export interface ShelfFlake {
   readonly finish: string;
 }
 
+/** To which side one colour is off another, in what is seen first. */
+export type ColourShift = 'lighter' | 'darker' | 'greyer' | 'redder' | 'greener' | 'yellower' | 'bluer';
+
 /** A flake of the shelf beside the one that is wanted. */
 export interface FlakeChoice {
   readonly material: string;
@@ -35,9 +37,10 @@ export interface FlakeChoice {
   readonly deltaE: number;
   /** Its size by that of the wanted one. */
   readonly sizeRatio: number;
-  readonly sameFinish: boolean;
-  /** "the same size, a little greener, hologram instead of metallic" */
-  readonly words: string;
+  /** To which side its colour is off. */
+  readonly towards: ColourShift;
+  /** Its finish and the wanted one, where they differ. */
+  readonly finishes?: { readonly finish: string; readonly wanted: string };
   /** How far apart the two look, on the scale of ΔE00: 0 is the same flake. */
   readonly distance: number;
 }
@@ -59,19 +62,15 @@ export function nearestFlakes(wanted: WantedFlake, shelf: Iterable<MatchMaterial
     const lab = labFromHex(flake.colour);
     const deltaE = deltaE00(target, lab);
     const sizeRatio = flake.acrossMm / wanted.sizeMm;
-    const sameFinish = wanted.finish === undefined || wanted.finish === flake.finish;
+    const { finish } = flake;
+    const sameFinish = wanted.finish === undefined || wanted.finish === finish;
     choices.push({
       material: material.id,
       title: material.title,
       deltaE,
       sizeRatio,
-      sameFinish,
-      words: differenceWords(
-        target,
-        lab,
-        sizeRatio,
-        sameFinish ? undefined : `${flake.finish} instead of ${wanted.finish}`,
-      ),
+      towards: colourShift(target, lab),
+      ...(sameFinish ? {} : { finishes: { finish, wanted: wanted.finish } }),
       distance: Math.hypot(deltaE, DOUBLE_SIZE * Math.log2(sizeRatio)) + (sameFinish ? 0 : OTHER_FINISH),
     });
   }
@@ -95,19 +94,7 @@ export function flakeDose(material: MatchMaterial, thicknessMm: number, coverage
   return flakesPerMl * flakeMass(flake);
 }
 
-function differenceWords(wanted: Lab, lab: Lab, sizeRatio: number, finish: string | undefined): string {
-  const words: string[] = [];
-  const turns = Math.abs(Math.log2(sizeRatio));
-  if (turns < 0.08) words.push('the same size');
-  else words.push(`${turns < 0.5 ? 'a little ' : turns > 1.2 ? 'much ' : ''}${sizeRatio > 1 ? 'larger' : 'smaller'}`);
-  const deltaE = deltaE00(wanted, lab);
-  if (deltaE < 2) words.push('the same colour');
-  else words.push(`${deltaE < 6 ? 'a little ' : deltaE > 20 ? 'much ' : ''}${colourWord(wanted, lab)}`);
-  if (finish !== undefined) words.push(finish);
-  return listed(words);
-}
-
-function colourWord(wanted: Lab, lab: Lab): string {
+function colourShift(wanted: Lab, lab: Lab): ColourShift {
   const dL = lab.L - wanted.L;
   const da = lab.a - wanted.a;
   const db = lab.b - wanted.b;

@@ -29,14 +29,7 @@ export function flakeSubstitutes(
       const measure = measures(flakeDose(other, thicknessMm, cover) * plasticMl, other, bench)[0]!;
       return { ...choice, grams: measure.grams, text: measure.text };
     });
-  const [best] = flakes;
-  return {
-    advice: best ? 'swap' : 'cannot',
-    sentence: best
-      ? `Nearest to ${lost.title} is ${best.title}: ${best.words}. ${best.text} of it covers as much.`
-      : 'There is no other flake on the shelf.',
-    swaps: [],
-    recipes: [],
-    flakes,
-  };
+  const advice: Substitution['advice'] =
+    flakes.length > 0 ? { kind: 'swap' } : { kind: 'cannot', because: 'no-other-flake' };
+  return { advice, lost: lost.title, swaps: [], recipes: [], flakes };
 }

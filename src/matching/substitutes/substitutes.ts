@@ -1,5 +1,6 @@
 import { concentrations, isEmpty } from '../../cup/ledger.ts';
 import { required } from '../../values/required.ts';
+import type { MatchFault } from '../match-fault.ts';
 import { type MatchMaterial, shelfByName } from '../shelf/match-material.ts';
 import { colourSubstitutes } from './colour-substitutes.ts';
 import { flakeSubstitutes } from './flake-substitutes.ts';
@@ -14,7 +15,10 @@ import type { SubstituteQuestion, Substitution } from './substitution.ts';
 export function substitutes(question: SubstituteQuestion): Substitution {
   const shelf = shelfByName(question.shelf);
   const fault = questionFault(question, shelf);
-  if (fault !== undefined) return { advice: 'fault', sentence: fault, swaps: [], recipes: [], flakes: [] };
+  if (fault !== undefined) {
+    const lost = shelf.get(question.material)?.title ?? question.material;
+    return { advice: { kind: 'fault', fault }, lost, swaps: [], recipes: [], flakes: [] };
+  }
   return required(shelf, question.material).flake
     ? flakeSubstitutes(question, shelf)
     : colourSubstitutes(question, shelf);
@@ -23,16 +27,14 @@ export function substitutes(question: SubstituteQuestion): Substitution {
 function questionFault(
   { cup, thicknessMm, material, tolerance }: SubstituteQuestion,
   shelf: ReadonlyMap<string, MatchMaterial>,
-): string | undefined {
+): MatchFault | undefined {
   const unknown = [...Object.keys(cup.plastics), ...Object.keys(cup.materials)].find((name) => !shelf.has(name));
-  if (unknown !== undefined)
-    return `The cup has ${unknown} in it, which is not on the shelf. Put it there, so that its colour is known.`;
-  if (isEmpty(cup)) return 'The cup is empty. Give it plastic first.';
-  if (!(thicknessMm > 0 && tolerance > 0)) return 'The thickness and the tolerance must be above 0.';
+  if (unknown !== undefined) return { kind: 'not-on-shelf', material: unknown };
+  if (isEmpty(cup)) return { kind: 'empty-cup' };
+  if (!(thicknessMm > 0)) return { kind: 'no-thickness' };
+  if (!(tolerance > 0)) return { kind: 'no-tolerance' };
   if (!((concentrations(cup)[material] ?? 0) > 0))
-    return `There is no ${shelf.get(material)?.title ?? material} in this cup.`;
+    return { kind: 'not-in-cup', title: shelf.get(material)?.title ?? material };
   const { constants, flake, title } = required(shelf, material);
-  return constants || flake
-    ? undefined
-    : `${title} does not colour, so nothing can be found for it by colour. Its own page says what it is for.`;
+  return constants || flake ? undefined : { kind: 'not-colouring', title };
 }

@@ -5,6 +5,7 @@
  */
 import type { Bench } from '../../cup/bench.ts';
 import type { CupState } from '../../cup/ledger.ts';
+import type { MatchFault } from '../match-fault.ts';
 import type { Weight } from '../measure/weigh-doses.ts';
 import type { PredictedColour } from '../proposals/proposal.ts';
 import type { Observation } from '../rounds/correct-model.ts';
@@ -50,20 +51,38 @@ export interface Substitute {
   readonly left: Verdict;
   /** ΔE00 against it where everything is weighed instead. */
   readonly weighedDeltaE?: number;
-  readonly sentence: string;
 }
 
 /** A flake instead of another. */
 export interface FlakeSubstitute extends FlakeChoice, SubstituteAmount {}
 
+/** What to do without a material. */
+export type SubstitutionAdvice =
+  /** Nobody misses it: the cup without it is so far off, ΔE00. */
+  | { readonly kind: 'leave-out'; readonly deltaE: number }
+  /** Another, best the first of the swaps, or of the flakes. */
+  | { readonly kind: 'swap' }
+  /** All that colours the cup, best the first of the recipes. */
+  | { readonly kind: 're-solve' }
+  /** Nothing is within tolerance; the nearest is the first of the swaps, or of the recipes. */
+  | { readonly kind: 'cannot'; readonly because: 'not-near'; readonly nearest: 'swap' | 're-solve' }
+  /** Nothing comes near at all, or there is nothing else. */
+  | { readonly kind: 'cannot'; readonly because: 'another-colour'; readonly nearest?: Substitute }
+  | { readonly kind: 'cannot'; readonly because: 'no-other-flake' }
+  /** What was seen of the cup does not agree with the shelf, by so much ΔE00. */
+  | { readonly kind: 'cannot'; readonly because: 'misfit'; readonly deltaE: number }
+  | { readonly kind: 'fault'; readonly fault: MatchFault };
+
 /** What can stand for a material in a cup. */
 export interface Substitution {
-  /** 'leave-out' where nobody misses it, 'swap' for another, 're-solve' the cup without it, 'cannot' be replaced, or a 'fault' in what was asked. */
-  readonly advice: 'leave-out' | 'swap' | 're-solve' | 'cannot' | 'fault';
-  readonly sentence: string;
+  readonly advice: SubstitutionAdvice;
+  /** Title of the material that there is none of. */
+  readonly lost: string;
   /** One material for one, everything else as it is, nearest by effect first. */
   readonly swaps: readonly Substitute[];
   /** The cup's colour worked out anew without it. */
   readonly recipes: readonly Substitute[];
   readonly flakes: readonly FlakeSubstitute[];
+  /** ΔE00 that the best by drops and spoons leaves, where what is advised is by the scale alone instead. */
+  readonly byHandDeltaE?: number;
 }

@@ -1,6 +1,7 @@
 import { type Lab, tristimulusFromLab } from '../../optics/cielab.ts';
 import type { SpreadFlake } from '../../optics/flake.ts';
 import type { MixtureConstants } from '../../optics/mixture.ts';
+import type { MatchFault } from '../match-fault.ts';
 
 /** A colour to be matched: one part of a target. */
 export interface TargetPart {
@@ -72,28 +73,21 @@ export function isReversed({ overWhite, overBlack }: SeenViews): boolean {
   return overWhite !== undefined && overBlack !== undefined && overBlack.L > overWhite.L + LOOKING_ERROR;
 }
 
-/** What is wrong with the colours of a target or a look, as a sentence for the maker; undefined where nothing is. */
-export function viewsFault(views: SeenViews): string | undefined {
-  for (const [view, lab] of [
+/** What is wrong with the colours of a target or a look; undefined where nothing is. */
+export function viewsFault(views: SeenViews): MatchFault | undefined {
+  for (const [over, lab] of [
     ['white', views.overWhite],
     ['black', views.overBlack],
   ] as const) {
     if (lab === undefined) continue;
     const { L, a, b } = lab;
-    if (!(Number.isFinite(L) && Number.isFinite(a) && Number.isFinite(b) && L >= 0 && L <= LIGHTEST)) {
-      return `The colour over ${view} is no colour. Give it as # and six hexadecimal digits, such as #8a5a2b, or as an instrument’s Lab.`;
-    }
+    if (!(Number.isFinite(L) && Number.isFinite(a) && Number.isFinite(b) && L >= 0 && L <= LIGHTEST))
+      return { kind: 'no-colour', over };
   }
-  if (isReversed(views)) {
-    return 'The colour over black is lighter than the one over white, which no plastic shows. If the two were mixed up, exchange them; otherwise take both again under the same light.';
-  }
-  return undefined;
+  return isReversed(views) ? { kind: 'reversed' } : undefined;
 }
 
-/** What is wrong with a part of a target, as a sentence for the maker; undefined where nothing is. */
-export function partFault(part: TargetPart): string | undefined {
-  if (!(part.thicknessMm > 0 && part.thicknessMm <= 1000)) {
-    return 'The target has no thickness. Give the thickness at which its colour was seen, in millimetres.';
-  }
-  return viewsFault(part);
+/** What is wrong with a part of a target; undefined where nothing is. */
+export function partFault(part: TargetPart): MatchFault | undefined {
+  return part.thicknessMm > 0 && part.thicknessMm <= 1000 ? viewsFault(part) : { kind: 'no-thickness' };
 }

@@ -1,6 +1,7 @@
 import { chroma, type Lab, labFromTristimulus } from '../../optics/cielab.ts';
 import { deltaE00, deltaE00Parts } from '../../optics/delta-e00.ts';
 import { defined } from '../../values/defined.ts';
+import type { MatchFault } from '../match-fault.ts';
 import {
   contrastOfViews,
   luminance,
@@ -15,20 +16,32 @@ export interface Thresholds {
   readonly tolerance: number;
   readonly hue: number;
   readonly lightness: number;
-  readonly strength: number;
-  readonly thickness: number;
+  readonly vividness: number;
+  readonly opacity: number;
 }
+
+/** How large a part of a difference is, by what counts as right in it: right, up to 1.8 times as much, up to 4 times, beyond. */
+export type PartSize = 'right' | 'touch' | 'too' | 'much';
 
 /** One part of a difference. */
-export interface VerdictPart {
+export interface VerdictPart<Towards extends string> {
   /** ΔE00 that this part makes by itself. */
   readonly deltaE: number;
-  readonly within: boolean;
-  /** What is wrong, "too thin", "a touch light"; what is right, "hue within 1.1". */
-  readonly words: string;
+  readonly size: PartSize;
+  /** To which side it is off; absent where it is off by nothing. */
+  readonly towards?: Towards;
 }
 
-/** What is right and what is wrong with a colour, in numbers and in the trade's words. */
+/** How much shows through it. */
+export interface OpacityPart extends VerdictPart<'opaque' | 'clear'> {
+  /** Contrast ratios, 0 to 1, of the colour and of the target. */
+  readonly contrast: number;
+  readonly target: number;
+  /** Which of the two was a shade lighter over black, as looking errs, and counts as opaque (see `settledViews`). */
+  readonly evened?: 'seen' | 'target' | 'both';
+}
+
+/** What is right and what is wrong with a colour. */
 export interface Verdict {
   /** ΔE00 of the views that are known. */
   readonly overWhite?: number;
@@ -36,33 +49,29 @@ export interface Verdict {
   /** The larger of the two. */
   readonly deltaE: number;
   readonly within: boolean;
-  readonly hue: VerdictPart;
-  readonly lightness: VerdictPart;
-  readonly strength: VerdictPart;
+  readonly hue: VerdictPart<'red' | 'green' | 'yellow' | 'blue'>;
+  readonly lightness: VerdictPart<'light' | 'dark'>;
+  readonly vividness: VerdictPart<'vivid' | 'dull'>;
   /** Absent where either was not seen over black. */
-  readonly thickness?: VerdictPart & { readonly contrast: number; readonly target: number };
-  /** "hue within 1.1; too thin: contrast ratio 0.42 against 0.61; a touch light" */
-  readonly sentence: string;
+  readonly opacity?: OpacityPart;
 }
 
 /** A colour that no verdict can be given on, and why. */
 export interface NoVerdict {
-  readonly fault: string;
+  readonly fault: MatchFault;
 }
 
 // Three parts that are each within six tenths of the tolerance are within it together, nearly: √3 × 0.6 = 1.04.
 const PART_OF_TOLERANCE = 0.6;
-// Below this chroma a colour has no hue of its own to be stronger or weaker in.
+// Below this chroma a colour has no hue of its own to be more or less vivid in.
 const NEUTRAL = 6;
 const A_TOUCH = 1.8;
 const MUCH = 4;
-// What to say of a pair that was evened.
-const EVENED = ' (a shade lighter over black, as looking errs: taken as opaque)';
 
 /** Thresholds for a tolerance: each part gets six tenths of it. */
 export function thresholdsFor(tolerance: number): Thresholds {
   const part = PART_OF_TOLERANCE * tolerance;
-  return { tolerance, hue: part, lightness: part, strength: part, thickness: part };
+  return { tolerance, hue: part, lightness: part, vividness: part, opacity: part };
 }
 
 /** Whether there is no verdict. */
@@ -73,17 +82,15 @@ export function isNoVerdict(result: Verdict | NoVerdict): result is NoVerdict {
 /**
  * Compares a colour with its target.
  *
- * Hue is judged in the view in which it is further off, lightness and strength over white, thickness by the contrast ratio: its
+ * Hue is judged in the view in which it is further off, lightness and vividness over white, opacity by the contrast ratio: its
  * ΔE00 is that of the target over black and of the same colour as light as the seen contrast ratio would make it.
- * Returns a fault, as a sentence, where a colour is none or nothing was seen of it.
+ * Returns a fault where a colour is none or nothing was seen of it.
  */
 export function verdict(seen: SeenViews, target: TargetPart, thresholds: Thresholds): Verdict | NoVerdict {
   const fault = viewsFault(seen) ?? viewsFault(target);
   if (fault !== undefined) return { fault };
   const known = (['overWhite', 'overBlack'] as const).some((view) => seen[view] && target[view]);
-  return known
-    ? verdictOf(seen, target, thresholds)
-    : { fault: 'Nothing was seen of this colour where the target was. Note what it looks like over white.' };
+  return known ? verdictOf(seen, target, thresholds) : { fault: { kind: 'not-seen' } };
 }
 
 /**
@@ -104,62 +111,41 @@ export function verdictOf(seenRaw: SeenViews, targetRaw: TargetPart, thresholds:
   const totals = Object.fromEntries(pairs.map((pair) => [pair.view, deltaE00(pair.target, pair.seen)]));
   const deltaE = Math.max(...Object.values(totals));
   const main = deltaE00Parts(first.target, first.seen);
-  const hue = huePart(pairs, thresholds.hue);
-  const lightness = part(main.dL, thresholds.lightness, 'light', 'dark', 'lightness');
-  const strength = strengthPart(first.target, main.dC, thresholds.strength);
-  const thickness = thicknessPart(seen, target, thresholds.thickness);
-  const within = deltaE <= thresholds.tolerance;
-  const faults = [hue, thickness, lightness, strength].filter(
-    (each): each is VerdictPart => each !== undefined && !each.within,
-  );
-  const parts = [hue, ...faults.filter((each) => each !== hue)].map(({ words }) => words);
   return {
     ...totals,
     deltaE,
-    within,
-    hue,
-    lightness,
-    strength,
-    ...defined({ thickness }),
-    sentence: within ? [`within tolerance: ΔE ${deltaE.toFixed(1)}`, ...parts].join('; ') : parts.join('; '),
+    within: deltaE <= thresholds.tolerance,
+    hue: huePart(pairs, thresholds.hue),
+    lightness: signedPart(main.dL, thresholds.lightness, 'light', 'dark'),
+    vividness: vividnessPart(first.target, main.dC, thresholds.vividness),
+    ...defined({ opacity: opacityPart(seen, target, thresholds.opacity) }),
   };
 }
 
 /** A part of the difference, signed: above 0 is `more`. */
-function part(difference: number, threshold: number, more: string, less: string, name: string): VerdictPart {
+function signedPart<Towards extends string>(
+  difference: number,
+  threshold: number,
+  more: Towards,
+  less: Towards,
+): VerdictPart<Towards> {
   const deltaE = Math.abs(difference);
-  const within = deltaE <= threshold;
-  return {
-    deltaE,
-    within,
-    words: within ? `${name} ${withinText(deltaE)}` : `${degree(deltaE, threshold)} ${difference > 0 ? more : less}`,
-  };
+  return { deltaE, size: sizeOf(deltaE, threshold), ...(deltaE > 0 ? { towards: difference > 0 ? more : less } : {}) };
 }
 
-/** "within 1.1"; never within nothing, which no eye and no measurement could tell. */
-function withinText(deltaE: number): string {
-  return `within ${Math.max(deltaE, 0.1).toFixed(1)}`;
+function sizeOf(deltaE: number, threshold: number): PartSize {
+  if (deltaE <= threshold) return 'right';
+  return deltaE <= A_TOUCH * threshold ? 'touch' : deltaE <= MUCH * threshold ? 'too' : 'much';
 }
 
-function degree(deltaE: number, threshold: number): string {
-  return deltaE <= A_TOUCH * threshold ? 'a touch' : deltaE <= MUCH * threshold ? 'too' : 'much too';
-}
-
-function huePart(pairs: readonly { readonly seen: Lab; readonly target: Lab }[], threshold: number): VerdictPart {
-  let worst = { deltaE: -1, towards: '' };
-  for (const { seen, target } of pairs) {
-    const parts = deltaE00Parts(target, seen);
+function huePart(pairs: readonly { readonly seen: Lab; readonly target: Lab }[], threshold: number): Verdict['hue'] {
+  const parts = pairs.map(({ seen, target }) => {
+    const { dC, dH } = deltaE00Parts(target, seen);
     // A grey has no hue to turn: what it is off by to the side is a cast.
-    const deltaE = isNeutral(target) ? Math.hypot(parts.dC, parts.dH) : Math.abs(parts.dH);
-    if (deltaE > worst.deltaE) worst = { deltaE, towards: direction(seen, target) };
-  }
-  const { deltaE, towards } = worst;
-  const within = deltaE <= threshold;
-  return {
-    deltaE,
-    within,
-    words: within ? `hue ${withinText(deltaE)}` : `${degree(deltaE, threshold)} ${towards}`,
-  };
+    return { deltaE: isNeutral(target) ? Math.hypot(dC, dH) : Math.abs(dH), towards: direction(seen, target) };
+  });
+  const { deltaE, towards } = parts.reduce((worst, each) => (each.deltaE > worst.deltaE ? each : worst));
+  return { deltaE, size: sizeOf(deltaE, threshold), ...(deltaE > 0 ? { towards } : {}) };
 }
 
 function isNeutral(lab: Lab): boolean {
@@ -167,7 +153,7 @@ function isNeutral(lab: Lab): boolean {
 }
 
 /** The plain hue towards which a colour is off, along the circle of hues; straight, for a grey. */
-function direction(seen: Lab, target: Lab): string {
+function direction(seen: Lab, target: Lab): NonNullable<Verdict['hue']['towards']> {
   let da = seen.a - target.a;
   let db = seen.b - target.b;
   if (!isNeutral(target)) {
@@ -180,13 +166,12 @@ function direction(seen: Lab, target: Lab): string {
   return db > 0 ? 'yellow' : 'blue';
 }
 
-function strengthPart(target: Lab, dC: number, threshold: number): VerdictPart {
+function vividnessPart(target: Lab, dC: number, threshold: number): Verdict['vividness'] {
   // Of a grey, chroma is a cast and counts as hue.
-  if (isNeutral(target)) return { deltaE: 0, within: true, words: `strength ${withinText(0)}` };
-  return part(dC, threshold, 'strong', 'weak', 'strength');
+  return isNeutral(target) ? { deltaE: 0, size: 'right' } : signedPart(dC, threshold, 'vivid', 'dull');
 }
 
-function thicknessPart(seen: SeenViews, target: TargetPart, threshold: number): Verdict['thickness'] {
+function opacityPart(seen: SeenViews, target: SeenViews, threshold: number): OpacityPart | undefined {
   const contrast = contrastOfViews(seen);
   const wanted = contrastOfViews(target);
   if (contrast === undefined || wanted === undefined || !target.overBlack) return undefined;
@@ -194,16 +179,13 @@ function thicknessPart(seen: SeenViews, target: TargetPart, threshold: number): 
   const Y = luminance(target.overWhite!) * contrast;
   const { L } = labFromTristimulus({ X: Y, Y, Z: Y });
   const deltaE = deltaE00(target.overBlack, { ...target.overBlack, L });
-  const within = deltaE <= threshold;
-  const ratios = `contrast ratio ${contrast.toFixed(2)}${seen.evened ? EVENED : ''}`;
-  const asked = `${wanted.toFixed(2)}${target.evened ? EVENED : ''}`;
+  const evened = seen.evened ? (target.evened ? 'both' : 'seen') : target.evened ? 'target' : undefined;
   return {
     deltaE,
-    within,
+    size: sizeOf(deltaE, threshold),
+    ...(contrast === wanted ? {} : { towards: contrast > wanted ? 'opaque' : 'clear' }),
     contrast,
     target: wanted,
-    words: within
-      ? `${ratios}, target ${asked}`
-      : `${degree(deltaE, threshold)} ${contrast < wanted ? 'thin' : 'thick'}: ${ratios} against ${asked}`,
+    ...defined({ evened }),
   };
 }

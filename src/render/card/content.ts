@@ -5,15 +5,9 @@
  */
 
 import type { Book, Mold, Recipe } from '../../book/model.ts';
-import {
-  amissNote,
-  betterWeighedWords,
-  exactWords,
-  measuringNotes,
-  weighsText,
-} from '../../book/words/measured-words.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
+import { amissNote, betterWeighedWords, exactWords, measuringNotes, weighsText } from '../../words/measured.ts';
 import { batchSentence, inOrderOfWork } from '../batch-view.ts';
 import { bookIndex } from '../book-index.ts';
 import { CAUTIONS } from '../cautions.ts';

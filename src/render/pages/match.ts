@@ -1,8 +1,9 @@
 import { matchCupMl } from '../../book/match/match-cup.ts';
 import type { Book, Edition, Material, Mold, Settings, Target } from '../../book/model.ts';
-import { MEASURED_TOGETHER, VERDICT_WORDS } from '../../book/words/verdict-words.ts';
 import { volumeInField, volumeLimits, volumeUnitName } from '../../units/volume-field.ts';
 import { defined } from '../../values/defined.ts';
+import { MEASURED_TOGETHER } from '../../words/amount.ts';
+import { VERDICT_WORDS } from '../../words/verdict.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { document } from '../document.ts';
 import { embeddedJson, type Html, html } from '../html.ts';

@@ -1,5 +1,5 @@
 import type { Recipe, Settings } from '../../book/model.ts';
-import { hexWords } from '../../book/words/colour-words.ts';
+import { hexWords } from '../../words/colour.ts';
 import { type Html, html } from '../html.ts';
 import { depthText } from '../length-text.ts';
 import { fold } from './fold.ts';

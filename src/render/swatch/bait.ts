@@ -6,8 +6,8 @@
 
 import type { Mold, Recipe, RecipeLook, Settings } from '../../book/model.ts';
 import { opacityClass } from '../../book/recipes/facets.ts';
-import { hexWords } from '../../book/words/colour-words.ts';
 import { UNITS } from '../../units/unit.ts';
+import { hexWords } from '../../words/colour.ts';
 import { type Html, html } from '../html.ts';
 import { type BaitShape, baitLength, baitShape } from './bait-shapes.ts';
 import { type Coat, type Coats, cupCoat, lookCoats, recipeCoats, thinCupCoat } from './coat.ts';

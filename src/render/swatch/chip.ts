@@ -5,7 +5,7 @@
  */
 
 import type { Appearance } from '../../book/model.ts';
-import { hexWords } from '../../book/words/colour-words.ts';
+import { hexWords } from '../../words/colour.ts';
 import { type Html, html } from '../html.ts';
 import { sentence } from '../words.ts';
 import { describedAs } from './pour.ts';

@@ -1,4 +1,5 @@
 import type { CupMatch, MatchedRound, Recipe, Target } from '../../book/model.ts';
+import { verdictText } from '../../words/verdict.ts';
 import { bookIndex } from '../book-index.ts';
 import { type Html, html } from '../html.ts';
 import { link, paths } from '../links.ts';
@@ -21,7 +22,7 @@ function cupBeside({ cup, part: name, rounds }: CupMatch, target: Target, title:
   const part = target.parts.find((each) => each.name === name)!;
   const wanted = { overWhite: part.overWhite.hex, ...(part.overBlack && { overBlack: part.overBlack.hex }) };
   const last = rounds.at(-1);
-  return html`<div class="matched">${target.parts.length > 1 ? html`<h3>${sentence(cup)}</h3>` : ''}<ol class="match-rounds">${rounds.map((round) => pairOf(round, wanted, title))}</ol>${last === undefined ? '' : html`<p>${sentence(last.verdict.sentence)}.</p>`}${roundsChart(rounds, title, target.tolerance)}</div>`;
+  return html`<div class="matched">${target.parts.length > 1 ? html`<h3>${sentence(cup)}</h3>` : ''}<ol class="match-rounds">${rounds.map((round) => pairOf(round, wanted, title))}</ol>${last === undefined ? '' : html`<p>${sentence(verdictText(last.verdict))}.</p>`}${roundsChart(rounds, title, target.tolerance)}</div>`;
 }
 
 function pairOf(

@@ -6,11 +6,11 @@ type Verdict = MatchedRound['verdict'];
 
 /** The strips of the chart, top to bottom. */
 const STRIPS: readonly (readonly [name: string, value: (verdict: Verdict) => number | undefined])[] = [
-  ['in all', ({ deltaE }) => deltaE],
+  ['overall', ({ deltaE }) => deltaE],
   ['hue', ({ hue }) => hue.deltaE],
   ['lightness', ({ lightness }) => lightness.deltaE],
-  ['strength', ({ strength }) => strength.deltaE],
-  ['thickness', ({ thickness }) => thickness?.deltaE],
+  ['vividness', ({ vividness }) => vividness.deltaE],
+  ['opacity', ({ opacity }) => opacity?.deltaE],
 ];
 
 const WIDTH = 340;

@@ -1,9 +1,12 @@
 import type { CupMatch, Target } from '../../book/model.ts';
-import { costWords } from '../../book/words/cost-words.ts';
+import { costWords } from '../../words/cost.ts';
+import { nextAdditionText } from '../../words/next-addition.ts';
+import { proposalText } from '../../words/proposal.ts';
+import { verdictText } from '../../words/verdict.ts';
 import { bookIndex } from '../book-index.ts';
 import { type Html, html } from '../html.ts';
 import type { PageContext } from '../page.ts';
-import { deltaEText, moneyText, sentence, volumeText } from '../words.ts';
+import { moneyText, sentence, volumeText } from '../words.ts';
 import { roundsBeside } from './rounds-beside.ts';
 import { underLights } from './under-lights.ts';
 
@@ -13,21 +16,21 @@ export function matchedCup(context: PageContext, target: Target, title: string, 
   const wanted = { overWhite: part.overWhite.hex, ...(part.overBlack && { overBlack: part.overBlack.hex }) };
   const several = target.parts.length > 1;
   const [name, level] = several ? ([`${title}, ${match.cup}`, 5] as const) : ([title, 4] as const);
-  return html`<div class="matched">${several ? html`<h4>${sentence(match.cup)}</h4>` : ''}${roundsBeside(match.rounds, wanted, name, target.tolerance, level)}${underLights(match, target.tolerance)}${nextStep(context, match, level)}</div>`;
+  return html`<div class="matched">${several ? html`<h4>${sentence(match.cup)}</h4>` : ''}${roundsBeside(match.rounds, wanted, name, target.tolerance, level)}${underLights(match, target.tolerance)}${nextStep(context, match, target.tolerance, level)}</div>`;
 }
 
-function nextStep({ book }: PageContext, { next }: CupMatch, level: number): Html {
+function nextStep({ book }: PageContext, { next }: CupMatch, tolerance: number, level: number): Html {
   if (!next) return html``;
   const { settings } = book;
   const { materials } = bookIndex(book);
   const money = (amount: number): string => moneyText(amount, settings);
   const named = (ids: readonly string[]): readonly string[] => ids.map((id) => materials.get(id)?.title ?? id);
-  return html`<div class="match-next"><h${level}>Next</h${level}><p>${next.sentence}</p>${
+  return html`<div class="match-next"><h${level}>Next</h${level}><p>${nextAdditionText(next, tolerance, settings)}</p>${
     next.proposals.length < 2
       ? ''
       : html`<ol class="proposals">${next.proposals.map(
-          ({ sentence: what, left, cost, unpriced, volumeMl }) =>
-            html`<li><p>${what}</p><p class="fine">${left.within ? `Leaves it ${left.sentence}` : `Leaves ΔE ${deltaEText(left.deltaE)}: ${left.sentence}`}. ${volumeText(volumeMl, settings)} in the cup, ${costWords(cost, named(unpriced), money)}.</p></li>`,
+          (proposal) =>
+            html`<li><p>${proposalText(proposal, settings)}</p><p class="fine">Then: ${verdictText(proposal.left)}. ${volumeText(proposal.volumeMl, settings)} in the cup, ${costWords(proposal.cost, named(proposal.unpriced), money)}.</p></li>`,
         )}</ol>`
   }</div>`;
 }

@@ -3,11 +3,12 @@
  *
  * @packageDocumentation
  */
-import { isNear } from '../../cup/measures.ts';
-import type { BatchCup, Measured } from '../../cup/plan-batch.ts';
-import { listed } from '../../matching/words.ts';
-import { formatDecimal } from '../../units/format-quantity.ts';
-import { weighedText } from '../../units/scale-step.ts';
+import { isNear } from '../cup/measures.ts';
+import type { BatchCup, Measured } from '../cup/plan-batch.ts';
+import { formatDecimal } from '../units/format-quantity.ts';
+import { weighedText } from '../units/scale-step.ts';
+import { differenceText } from './difference.ts';
+import { listText } from './sentence-text.ts';
 
 // Below this the exact and the measured cup are one to every eye, and to most instruments.
 const SAME_CUP = 0.05;
@@ -18,8 +19,8 @@ export function weighsText({ tool, measuredGrams }: Measured): string | undefine
 }
 
 const OFF_SCALE: Readonly<Record<NonNullable<Measured['offScale']>, string>> = {
-  'too-little': 'too little to weigh here',
-  'between-steps': 'between two steps of the scale',
+  'too-little': 'too little for this scale',
+  'between-steps': 'finer than the scale can show',
 };
 
 /** The exact amount: as the scale shows it, `0.04 oz (1.13 g)`; in grams where none does, with the reason if its step is too coarse. */
@@ -38,11 +39,11 @@ function canWeighAll({ amounts }: Pick<BatchCup, 'amounts'>): boolean {
   return amounts.every(({ tool, byWeight }) => tool === 'scale' || byWeight !== undefined);
 }
 
-/** How far off a measure is: `2.4 times too much`, `24 % too little`. */
+/** How far off a measure is: `2.4 times too much`, `24 % short`. */
 function amissText(measured: number, exact: number): string {
   const ratio = measured / exact;
   if (ratio >= 1.5) return `${formatDecimal(ratio, 2)} times too much`;
-  return `${Math.round(Math.abs(ratio - 1) * 100)} % too ${ratio > 1 ? 'much' : 'little'}`;
+  return `${Math.round(Math.abs(ratio - 1) * 100)} % ${ratio > 1 ? 'too much' : 'short'}`;
 }
 
 /** How far off the measure is where no tool of the bench comes near; nothing where one does. */
@@ -50,7 +51,7 @@ export function amissNote({ measuredGrams, grams, nearInFullCup, tool }: Measure
   if (isNear(measuredGrams, grams)) return undefined;
   const mend = nearInFullCup
     ? 'make a larger batch'
-    : `no cup is large enough for that, ${tool === 'scale' ? 'a finer scale' : 'a scale'} would mend it`;
+    : `no cup is large enough for that, but ${tool === 'scale' ? 'a finer scale' : 'a scale'} would do`;
   return `about ${amissText(measuredGrams, grams)}: ${mend}`;
 }
 
@@ -61,7 +62,7 @@ export function betterWeighedWords(
 ): string | undefined {
   if (dropDeltaE === undefined || !betterWeighed) return undefined;
   if (!cup.together) return 'better weighed';
-  return canWeighAll(cup) ? 'better weigh all' : undefined;
+  return canWeighAll(cup) ? 'better to weigh it all' : undefined;
 }
 
 /** That a measure is the scale's and why, that it is better weighed, how far off it is; nothing where there is nothing to say. */
@@ -70,11 +71,9 @@ export function measureNote(measured: Measured, cup: Pick<BatchCup, 'together' |
   const amiss = amissNote(measured);
   if (tool !== 'scale') {
     const better = betterWeighedWords(measured, cup);
-    return amiss ?? (better && `${better}: one drop moves the colour by ΔE ${measured.dropDeltaE!.toFixed(1)}`);
+    return amiss ?? (better && `${better}: one drop more is ${differenceText(measured.dropDeltaE!)}`);
   }
-  const several = tooCoarse !== undefined && /drops|\+|×/.test(tooCoarse.text);
-  const why =
-    tooCoarse === undefined ? '' : `: ${tooCoarse.text} ${several ? 'are' : 'is'} ${amissText(tooCoarse.grams, grams)}`;
+  const why = tooCoarse === undefined ? '' : `: ${tooCoarse.text} would be ${amissText(tooCoarse.grams, grams)}`;
   return amiss === undefined ? `by scale${why}` : `by scale${why}; even this is ${amiss}`;
 }
 
@@ -93,20 +92,18 @@ export function measuringNotes(
   const doses = off.map(
     ({ material, measuredGrams, grams }) => `${formatDecimal(measuredGrams / grams, 2)} times the ${title(material)}`,
   );
-  const withDoses = doses.length === 0 ? '' : `, with ${listed(doses)} of the recipe`;
-  const apart = amounts.some(({ tool }) => tool === 'scale') ? 'Apart from what is weighed, drops' : 'Drops';
+  const withDoses = doses.length === 0 ? '' : ` The cup gets ${listText(doses)} of the recipe.`;
+  const all = canWeighAll(cup) ? 'Use them all, or weigh everything. Don’t mix.' : 'Use them all.';
   return [
     ...(measuringDeltaE >= leastDeltaE || doses.length > 0
-      ? [
-          `Measured this way, the colour is ${measuringDeltaE < SAME_CUP ? 'less than ΔE 0.1' : `ΔE ${measuringDeltaE.toFixed(1)}`} from exact${withDoses}.`,
-        ]
+      ? [`What rounding does to the colour: ${differenceText(measuringDeltaE)}.${withDoses}`]
       : []),
-    ...(byHandDeltaE === undefined
-      ? []
-      : [`By drops and spoons alone it would be ΔE ${byHandDeltaE.toFixed(1)} from exact.`]),
+    ...(byHandDeltaE === undefined ? [] : [`By drops and spoons alone it would be: ${differenceText(byHandDeltaE)}.`]),
     ...(together
       ? [
-          `${apart} and spoons make up for each other: measure all of them this way${canWeighAll(cup) ? ', or weigh all' : ''}.`,
+          amounts.some(({ tool }) => tool === 'scale')
+            ? `Weigh what says “by scale”. The drops and spoons were rounded as a set. ${all}`
+            : `The drops and spoons were rounded as a set. ${all}`,
         ]
       : []),
   ];

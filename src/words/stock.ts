@@ -1,6 +1,9 @@
-import type { BatchMaterial } from '../../cup/plan-batch.ts';
-import { ounceText } from '../../units/mass-text.ts';
-import type { Material } from '../model.ts';
+import type { Material } from '../book/model.ts';
+import type { BatchMaterial } from '../cup/plan-batch.ts';
+import type { ShortStock } from '../matching/shelf/short-stock.ts';
+import { massText, ounceText } from '../units/mass-text.ts';
+import { type VolumeUnit, volumeText } from '../units/volume-text.ts';
+import { counted, listText } from './sentence-text.ts';
 
 /** How a volume in ml and a mass in g are written. */
 export interface AmountForms {
@@ -30,4 +33,21 @@ export function shortWords(
   if (shortGrams <= 0) return '';
   const buy = packs === 0 ? '' : `: buy ${packs} ${packs === 1 ? 'pack' : 'packs'}`;
   return `${boughtText(shortGrams, material, forms)} short${buy}`;
+}
+
+/** "Not enough on the shelf: 12 drops of Straw and no Mill Blue left." */
+export function runsShortText(short: readonly ShortStock[], units: VolumeUnit): string {
+  return `Not enough on the shelf: ${listText(short.map((each) => leftText(each, units)))} left.`;
+}
+
+function leftText({ title, left: { amount, unit } }: ShortStock, units: VolumeUnit): string {
+  if (amount === 0) return `no ${title}`;
+  switch (unit) {
+    case 'ml':
+      return `${volumeText(amount, units)} of ${title}`;
+    case 'g':
+      return `${massText(amount)} of ${title}`;
+    case 'drop':
+      return `${amount < 1 ? 'less than a drop' : counted(Math.floor(amount), 'drop')} of ${title}`;
+  }
 }

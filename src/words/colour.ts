@@ -1,7 +1,7 @@
-import { labFromHex } from '../../optics/display.ts';
-import { oklabHue } from '../../optics/oklab-hue.ts';
-import type { Lab } from '../model.ts';
-import { HUE_ENDS, hueFamily, lightnessClass } from '../recipes/facets.ts';
+import type { Lab } from '../book/model.ts';
+import { HUE_ENDS, hueFamily, lightnessClass } from '../book/recipes/facets.ts';
+import { labFromHex } from '../optics/display.ts';
+import { oklabHue } from '../optics/oklab-hue.ts';
 
 // Below the first a colour is called greyish, above the other vivid. Conventions of this book, chosen by eye, no source.
 const GREYISH_CHROMA = 18;

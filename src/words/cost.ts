@@ -1,4 +1,4 @@
-import { listed } from '../../matching/words.ts';
+import { listText } from './sentence-text.ts';
 
 /**
  * What something costs by the prices on the shelf, and what of it has none: the same on pages and on the command line.
@@ -10,6 +10,6 @@ import { listed } from '../../matching/words.ts';
  */
 export function costWords(cost: number, unpriced: readonly string[], money: (amount: number) => string): string {
   if (unpriced.length === 0) return money(cost);
-  const names = listed(unpriced);
+  const names = listText(unpriced);
   return cost === 0 ? `no price on the shelf for ${names}` : `${money(cost)}, no price on the shelf for ${names}`;
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { hueFamily } from '../../src/book/recipes/facets.ts';
-import { colourWords, hexWords } from '../../src/book/words/colour-words.ts';
+import { colourWords, hexWords } from '../../src/words/colour.ts';
 
 test.each([
   ['#ffffff', 'white'],

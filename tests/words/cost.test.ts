@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { costWords } from '../../src/book/words/cost-words.ts';
+import { costWords } from '../../src/words/cost.ts';
 
 const money = (amount: number): string => `$${amount.toFixed(2)}`;
 

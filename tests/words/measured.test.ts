@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { exactWords, measureNote, measuringNotes, weighsText } from '../../src/book/words/measured-words.ts';
 import type { BatchCup, Measured } from '../../src/cup/plan-batch.ts';
+import { exactWords, measureNote, measuringNotes, weighsText } from '../../src/words/measured.ts';
 
 const pearl: Measured = {
   material: 'pearl',
@@ -42,17 +42,12 @@ describe('measured amounts in words', () => {
   });
   test('what the scale is too coarse for says what it truly is, and that it is not to be weighed', () => {
     expect(exactWords({ ...pearl, grams: 1.12, byWeight: '0.04 oz (1.13 g)' })).toEqual({ amount: '0.04 oz (1.13 g)' });
-    expect(exactWords(small)).toEqual({ amount: '0.71 g', note: 'too little to weigh here' });
-    expect(exactWords({ ...small, offScale: 'between-steps' }).note).toBe('between two steps of the scale');
+    expect(exactWords(small)).toEqual({ amount: '0.71 g', note: 'too little for this scale' });
+    expect(exactWords({ ...small, offScale: 'between-steps' }).note).toBe('finer than the scale can show');
   });
   test('what the scale leads names the spoon that it stands in for', () => {
     expect(weighsText(weighed)).toBeUndefined();
-    expect(measureNote(weighed, apart)).toBe('by scale: 1/8 tsp is 2.4 times too much');
-  });
-  test('several drops or spoons are many in grammar too', () => {
-    expect(measureNote({ ...weighed, tooCoarse: { text: '2 drops', grams: 0.18 } }, apart)).toBe(
-      'by scale: 2 drops are 25 % too much',
-    );
+    expect(measureNote(weighed, apart)).toBe('by scale: 1/8 tsp would be 2.4 times too much');
   });
   test('what is weighed for the colour’s sake says that it is by scale', () => {
     const { tooCoarse: _, ...forColour } = weighed;
@@ -60,9 +55,9 @@ describe('measured amounts in words', () => {
   });
   test('drops of which one moves the colour too far are better weighed, and all of it where they belong together', () => {
     const black = { ...pearl, text: '2 drops', tool: 'drops' as const, dropDeltaE: 3.48, betterWeighed: true };
-    expect(measureNote(black, apart)).toBe('better weighed: one drop moves the colour by ΔE 3.5');
+    expect(measureNote(black, apart)).toBe('better weighed: one drop more is easy to see (ΔE 3.5)');
     const tied = { together: true, amounts: [black, pearl] };
-    expect(measureNote(black, tied)).toBe('better weigh all: one drop moves the colour by ΔE 3.5');
+    expect(measureNote(black, tied)).toBe('better to weigh it all: one drop more is easy to see (ΔE 3.5)');
     expect(measureNote(black, { ...tied, amounts: [black, small] })).toBeUndefined();
     expect(measureNote({ ...black, betterWeighed: false }, apart)).toBeUndefined();
   });
@@ -70,38 +65,38 @@ describe('measured amounts in words', () => {
     expect(exactWords(far)).toEqual({ amount: '0.14 g' });
     expect(measureNote({ ...far, nearInFullCup: true }, apart)).toBe('about 2.4 times too much: make a larger batch');
     expect(measureNote({ ...far, measuredGrams: 0.1, nearInFullCup: true }, apart)).toBe(
-      'about 31 % too little: make a larger batch',
+      'about 31 % short: make a larger batch',
     );
     expect(measureNote(far, apart)).toBe(
-      'about 2.4 times too much: no cup is large enough for that, a scale would mend it',
+      'about 2.4 times too much: no cup is large enough for that, but a scale would do',
     );
-    expect(measureNote({ ...far, tool: 'scale' }, apart)).toMatch(/a finer scale would mend it$/);
+    expect(measureNote({ ...far, tool: 'scale' }, apart)).toMatch(/but a finer scale would do$/);
   });
   test('a cup names what is far off although the colour hardly shows it', () => {
     expect(measuringNotes(cup([far], 0.02), title)).toEqual([
-      'Measured this way, the colour is less than ΔE 0.1 from exact, with 2.4 times the Copper hex of the recipe.',
+      'What rounding does to the colour: you won’t see it (ΔE less than 0.1). The cup gets 2.4 times the Copper hex of the recipe.',
     ]);
     expect(measuringNotes(cup([far, { ...pearl, measuredGrams: 0.4 }], 2), title)).toEqual([
-      'Measured this way, the colour is ΔE 2.0 from exact, with 2.4 times the Copper hex and 0.5 times the Ivory pearl of the recipe.',
+      'What rounding does to the colour: just visible (ΔE 2.0). The cup gets 2.4 times the Copper hex and 0.5 times the Ivory pearl of the recipe.',
     ]);
     expect(measuringNotes(cup([pearl], 0.02), title)).toEqual([]);
   });
   test('a cup says what is gained by weighing some of it', () => {
     expect(measuringNotes({ ...cup([pearl], 0.4), byHandDeltaE: 2.31 }, title)).toEqual([
-      'Measured this way, the colour is ΔE 0.4 from exact.',
-      'By drops and spoons alone it would be ΔE 2.3 from exact.',
+      'What rounding does to the colour: you won’t see it (ΔE 0.4).',
+      'By drops and spoons alone it would be: just visible (ΔE 2.3).',
     ]);
   });
   test('a cup says where one measure makes up for another', () => {
     expect(measuringNotes(cup([pearl], 0.6, true), title)).toEqual([
-      'Measured this way, the colour is ΔE 0.6 from exact.',
-      'Drops and spoons make up for each other: measure all of them this way, or weigh all.',
+      'What rounding does to the colour: you won’t see it (ΔE 0.6).',
+      'The drops and spoons were rounded as a set. Use them all, or weigh everything. Don’t mix.',
     ]);
     expect(measuringNotes(cup([pearl, small], 0.02, true), title)).toEqual([
-      'Drops and spoons make up for each other: measure all of them this way.',
+      'The drops and spoons were rounded as a set. Use them all.',
     ]);
     expect(measuringNotes(cup([pearl, weighed], 0.02, true), title)).toEqual([
-      'Apart from what is weighed, drops and spoons make up for each other: measure all of them this way, or weigh all.',
+      'Weigh what says “by scale”. The drops and spoons were rounded as a set. Use them all, or weigh everything. Don’t mix.',
     ]);
   });
 });

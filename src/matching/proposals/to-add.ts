@@ -1,0 +1,13 @@
+/** What is to be put into a cup. */
+export interface ToAdd {
+  readonly additions: readonly AmountToAdd[];
+  /** Plastic to thin the cup with. */
+  readonly thin?: { readonly plastic: string; readonly title: string; readonly ml: number };
+}
+
+/** An amount of a material, measured. */
+export interface AmountToAdd {
+  readonly title: string;
+  /** "3 drops", "1/8 tsp", "0.12 g" */
+  readonly text: string;
+}

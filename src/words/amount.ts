@@ -1,0 +1,31 @@
+/**
+ * Amounts of what goes into a cup.
+ *
+ * @packageDocumentation
+ */
+import type { Weight } from '../matching/measure/weigh-doses.ts';
+import type { AmountToAdd, ToAdd } from '../matching/proposals/to-add.ts';
+import { type VolumeUnit, volumeText } from '../units/volume-text.ts';
+import { listText } from './sentence-text.ts';
+
+/** Why one amount of a proposal must not be weighed while the others are dropped and spooned. */
+export const MEASURED_TOGETHER =
+  'The drops and spoons of a cup are rounded as a set: use them all, or weigh everything. Don’t mix.';
+
+/** "1/8 tsp of Ivory Pearl and 2 drops of Peat" */
+export function amountsText(amounts: readonly AmountToAdd[]): string {
+  return listText(amounts.map(({ text, title }) => `${text} of ${title}`));
+}
+
+/** "0.65 g of Peat and 0.14 g of Ivory Pearl": everything as it is weighed. */
+export function weightsText(amounts: readonly (AmountToAdd & { readonly weighed?: Weight })[]): string {
+  return amountsText(amounts.map(({ title, text, weighed }) => ({ title, text: weighed?.text ?? text })));
+}
+
+/** What is added: "3 drops of Peat and 20 ml of Clear to thin it". */
+export function toAddText({ additions, thin }: ToAdd, units: VolumeUnit): string {
+  return listText([
+    ...additions.map(({ text, title }) => `${text} of ${title}`),
+    ...(thin ? [`${volumeText(thin.ml, units)} of ${thin.title} to thin it`] : []),
+  ]);
+}

@@ -1,0 +1,73 @@
+import type { CutBack } from '../matching/cut-back.ts';
+import { leftBy } from '../matching/proposals/proposal.ts';
+import { type VolumeUnit, volumeText } from '../units/volume-text.ts';
+import { differenceText } from './difference.ts';
+import { doubtSentences } from './doubt.ts';
+import { matchFaultText } from './match-fault.ts';
+import { proposalText, recipeText, weighedWords } from './proposal.ts';
+import { sentence } from './sentence-text.ts';
+import { verdictText } from './verdict.ts';
+import { whatWentInText } from './what-went-in.ts';
+
+/** Whether to let a cup down with clear plastic, and why. */
+export function cutBackText(answer: CutBack, units: VolumeUnit): string {
+  const { advice, now, doubt, fresh } = answer;
+  const volume = (ml: number): string => volumeText(ml, units);
+  switch (advice.kind) {
+    case 'fault':
+      return matchFaultText(advice.fault, units);
+    case 'ask-what-went-in':
+      return whatWentInText(advice.asks, units);
+    case 'leave-it':
+      return `Leave it as it is. ${sentence(verdictText(now!))}.`;
+    case 'add':
+      return [
+        ...doubtSentences(doubt),
+        advice.because === 'half-seen'
+          ? '`next` then says what to do.'
+          : 'There is not too much of anything in it, so thinning won’t help: ask `next` what to add.',
+      ].join(' ');
+    case 'let-down':
+      return [...doubtSentences(doubt), downText(answer, advice.by, units), ...newCupSentences(answer, units)].join(
+        ' ',
+      );
+    case 'start-over':
+      if (advice.because !== 'plastic-does-not-help')
+        return [
+          ...doubtSentences(doubt),
+          downText(answer, advice.than, units),
+          `A new cup ${advice.because === 'comes-nearer' ? 'gets closer' : 'takes less plastic'}: ${recipeText(fresh!, units)}`,
+        ].join(' ');
+      break;
+    case 'cannot':
+      if (advice.because === 'no-room') {
+        const { plasticMl, roomMl } = advice;
+        return `There is no room for more plastic: the cup holds ${volume(plasticMl)} and should hold no more than ${volume(roomMl)}. Pour all but ${volume(roomMl / 2)} into other cups, log that pour, and ask again.`;
+      }
+  }
+  return [
+    ...doubtSentences(doubt),
+    `Clear plastic won’t get this cup closer than it is: ${differenceText(now!.deltaE)}.`,
+    ...(fresh ? [`A new cup would get closer: ${recipeText(fresh, units)}`] : []),
+  ].join(' ');
+}
+
+/** What to add, and what comes of it. */
+function downText(answer: CutBack, by: 'thinned' | 'mended', units: VolumeUnit): string {
+  const best = answer[by]!;
+  return `${proposalText(best, units)} That makes ${volumeText(best.volumeMl, units)}. What’s left: ${differenceText(best.left.deltaE)}${weighedWords(leftBy(best))}.`;
+}
+
+/** Why a new cup is no better; none where there is none. */
+function newCupSentences({ advice, fresh }: CutBack, units: VolumeUnit): readonly string[] {
+  if (advice.kind !== 'let-down' || advice.newCup === undefined || fresh === undefined) return [];
+  const cup = `${volumeText(fresh.cups[0]!.plasticMl, units)} and leave a difference: ${differenceText(fresh.deltaE)}${weighedWords(fresh)}`;
+  switch (advice.newCup) {
+    case 'farther-off':
+      return [`A new cup would take ${cup}.`];
+    case 'no-nearer':
+      return [`That beats starting over, which would take ${cup}.`];
+    case 'hardly-less':
+      return [`Starting over would be hardly better: it would take ${cup}.`];
+  }
+}

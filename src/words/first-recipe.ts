@@ -1,0 +1,54 @@
+import type { FirstRecipe } from '../matching/first-recipe.ts';
+import type { RecipeProposal } from '../matching/proposals/recipe-proposal.ts';
+import type { VolumeUnit } from '../units/volume-text.ts';
+import { weightsText } from './amount.ts';
+import { differenceText } from './difference.ts';
+import { matchFaultText } from './match-fault.ts';
+import { missingSentences } from './missing.ts';
+import { hitches, recipeText, weighedWords } from './proposal.ts';
+
+/** What to make of a target. */
+export function firstRecipeText(answer: FirstRecipe, units: VolumeUnit): string {
+  const { advice, proposals, missing, byHandDeltaE } = answer;
+  const [best] = proposals;
+  switch (advice.kind) {
+    case 'fault':
+      return matchFaultText(advice.fault, units);
+    case 'leave-plain':
+      return `Plain ${advice.plasticTitle} matches as it is: ${differenceText(advice.deltaE)}. Add nothing.`;
+    case 'make':
+      return [
+        recipeText(best!, units),
+        ...(advice.nearerBy === undefined ? [] : [nearerText(best!, advice.nearerBy)]),
+        ...hitches(best, byHandDeltaE, units),
+      ].join(' ');
+    case 'cannot':
+      return [
+        ...(advice.because === 'nothing-usable'
+          ? ['There is no colorant or powder on the shelf that can be used here.']
+          : best
+            ? [
+                `Nothing on the shelf gets within tolerance${weighedWords(best)}. The best recipe: ${recipeText(best, units)}`,
+              ]
+            : ['Nothing on the shelf gets closer to this colour than plain plastic.']),
+        ...missingSentences(missing),
+        ...hitches(best, byHandDeltaE, units),
+      ].join(' ');
+  }
+}
+
+function nearerText(
+  { cups, exactDeltaE, weighedDeltaE }: RecipeProposal,
+  nearerBy: 'a-scale' | 'weighing' | 'making-more',
+): string {
+  switch (nearerBy) {
+    case 'a-scale':
+      return `Drops and spoons get no closer. With a scale: ${differenceText(exactDeltaE)}; or make more at once.`;
+    case 'making-more':
+      return 'Your measures get no closer: make more at once.';
+    case 'weighing': {
+      const each = cups.map(({ name, amounts }) => `${cups.length > 1 ? `${name}: ` : ''}${weightsText(amounts)}`);
+      return `Weighed, it gets closer, ${differenceText(weighedDeltaE!)}: ${each.join('; ')}.`;
+    }
+  }
+}

@@ -1,0 +1,90 @@
+import { leastLeft } from '../matching/measure/best-tools.ts';
+import type { Crowded, NextAddition } from '../matching/next-addition.ts';
+import { leftBy, type Proposal } from '../matching/proposals/proposal.ts';
+import { type VolumeUnit, volumeText } from '../units/volume-text.ts';
+import { toAddText, weightsText } from './amount.ts';
+import { differenceText } from './difference.ts';
+import { differsSentences, doubtSentences } from './doubt.ts';
+import { matchFaultText } from './match-fault.ts';
+import { missingSentences } from './missing.ts';
+import { hitches, proposalText, recipeText, weighedWords } from './proposal.ts';
+import { sentence } from './sentence-text.ts';
+import { verdictText } from './verdict.ts';
+import { whatWentInText } from './what-went-in.ts';
+
+/**
+ * What to do with a cup now, and why.
+ *
+ * @param tolerance largest ΔE00 that counts as a match
+ */
+export function nextAdditionText(
+  answer: Omit<NextAddition, 'correction' | 'leftOut' | 'predictedDeltaE'>,
+  tolerance: number,
+  units: VolumeUnit,
+): string {
+  const { advice, now, doubt, differs, crowded, byHandDeltaE, missing, startAgain } = answer;
+  const [best] = answer.proposals;
+  const besides = (proposal: Proposal | undefined): readonly string[] => [
+    ...hitches(proposal, byHandDeltaE, units),
+    ...(crowded === undefined ? [] : [crowdedText(crowded, units)]),
+    ...differsSentences(differs),
+  ];
+  const fresher = startAgain ? [`A new cup gets closer: ${recipeText(startAgain, units)}`] : [];
+  switch (advice.kind) {
+    case 'fault':
+      return matchFaultText(advice.fault, units);
+    case 'ask-what-went-in':
+      return whatWentInText(advice.asks, units);
+    case 'leave-it':
+      return `Leave it as it is. ${sentence(verdictText(now!))}.`;
+    case 'start-over': {
+      const { mending } = advice;
+      const neither = leastLeft(startAgain!) > tolerance;
+      return [
+        ...doubtSentences(doubt),
+        `Start over with a new cup: ${recipeText(startAgain!, units)}`,
+        `Mending this one takes more than that: add ${toAddText(mending, units)}; what’s left: ${differenceText(mending.left.deltaE)}.`,
+        ...(neither ? ['Neither is within tolerance.'] : []),
+        ...besides(mending),
+      ].join(' ');
+    }
+    case 'add':
+      return [
+        ...doubtSentences(doubt),
+        proposalText(best!, units),
+        `What’s left: ${differenceText(best!.left.deltaE)}${nearerText(best!, advice.nearerBy)}.`,
+        ...fresher,
+        ...besides(best),
+      ].join(' ');
+    case 'cannot':
+      return [
+        ...doubtSentences(doubt),
+        ...(advice.because === 'look-first'
+          ? [
+              `Until then leave the cup as it is: nothing is sure to get it closer than you saw it, ${differenceText(now!.deltaE)}.`,
+            ]
+          : [
+              best
+                ? `Nothing on the shelf gets this cup within tolerance. The best fix: add ${toAddText(best, units)}; what’s left: ${differenceText(best.left.deltaE)}${weighedWords(leftBy(best))}.`
+                : `Nothing on the shelf gets this cup closer than it is: ${differenceText(now!.deltaE)}.`,
+              ...missingSentences(missing),
+              ...fresher,
+            ]),
+        ...besides(best),
+      ].join(' ');
+  }
+}
+
+/** What comes nearer than a proposal that only the bench's steps keep from being right. */
+function nearerText({ additions, weighedDeltaE }: Proposal, nearerBy: 'weighing' | 'finer-steps' | undefined): string {
+  if (nearerBy === undefined) return '';
+  return nearerBy === 'weighing'
+    ? `; weighed, with ${weightsText(additions)}, ${differenceText(weighedDeltaE!)}`
+    : '; a finer measure or a larger cup would get closer';
+}
+
+function crowdedText({ kind, plasticMl, roomMl }: Crowded, units: VolumeUnit): string {
+  return kind === 'over-full'
+    ? `The cup holds ${volumeText(plasticMl, units)} and should hold no more than ${volumeText(roomMl, units)}: hot plastic foams.`
+    : `The cup is as full as it should get (${volumeText(roomMl, units)}). To thin it with clear plastic, pour some of it into another cup first.`;
+}

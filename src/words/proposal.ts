@@ -1,0 +1,55 @@
+/**
+ * What could be done to a cup, and recipes.
+ *
+ * @packageDocumentation
+ */
+import type { LeftByTools } from '../matching/measure/best-tools.ts';
+import type { TooLittle } from '../matching/measure/too-little.ts';
+import { WORTH_A_WORD } from '../matching/measure/weigh-doses.ts';
+import type { Proposal } from '../matching/proposals/proposal.ts';
+import type { RecipeProposal } from '../matching/proposals/recipe-proposal.ts';
+import type { ShortStock } from '../matching/shelf/short-stock.ts';
+import type { VolumeUnit } from '../units/volume-text.ts';
+import { volumeText } from '../units/volume-text.ts';
+import { amountsText, toAddText } from './amount.ts';
+import { differenceText } from './difference.ts';
+import { tooLittleText } from './scale.ts';
+import { sentence } from './sentence-text.ts';
+import { runsShortText } from './stock.ts';
+
+/** "Add 3 drops of Lamp Black and 1/8 tsp of Ivory Pearl." */
+export function proposalText(proposal: Proposal, units: VolumeUnit): string {
+  return `Add ${toAddText(proposal, units)}.`;
+}
+
+/** "12 drops of Peat and 1/8 tsp of Ivory Pearl in 120 ml of Supple: you won’t see it (ΔE 0.8)." */
+export function recipeText({ cups, deltaE }: RecipeProposal, units: VolumeUnit): string {
+  const each = cups.map(({ name, amounts, plasticMl, plasticTitle }) => {
+    const what = amounts.length === 0 ? 'nothing' : amountsText(amounts);
+    return `${cups.length > 1 ? `${name}: ` : ''}${what} in ${volumeText(plasticMl, units)} of ${plasticTitle}`;
+  });
+  return `${each.join('; ')}: ${differenceText(deltaE)}.`;
+}
+
+/** " (weighed, just visible (ΔE 1.6))", where that is less; else nothing. */
+export function weighedWords({ deltaE, weighedDeltaE = deltaE }: LeftByTools): string {
+  return weighedDeltaE < deltaE - WORTH_A_WORD ? `; weighed, ${differenceText(weighedDeltaE)}` : '';
+}
+
+/** What must be told of a proposal beside what it is: that some of it is too little to weigh, or more than there is; sentences. */
+export function hitches(
+  best:
+    | { readonly tooLittle?: TooLittle; readonly weighedDeltaE?: number; readonly runsShort?: readonly ShortStock[] }
+    | undefined,
+  byHandDeltaE: number | undefined,
+  units: VolumeUnit,
+): readonly string[] {
+  const { tooLittle, weighedDeltaE, runsShort } = best ?? {};
+  return [
+    ...(byHandDeltaE === undefined
+      ? []
+      : [`By drops and spoons the best leaves more: ${differenceText(byHandDeltaE)}.`]),
+    ...(tooLittle === undefined || weighedDeltaE !== undefined ? [] : [sentence(tooLittleText(tooLittle))]),
+    ...(runsShort === undefined ? [] : [runsShortText(runsShort, units)]),
+  ];
+}

@@ -1,0 +1,56 @@
+import type { Substitute, Substitution } from '../matching/substitutes/substitution.ts';
+import type { VolumeUnit } from '../units/volume-text.ts';
+import { amountsText } from './amount.ts';
+import { deltaEText, differenceText } from './difference.ts';
+import { flakeText } from './flake.ts';
+import { matchFaultText } from './match-fault.ts';
+import { hitches } from './proposal.ts';
+import { verdictText } from './verdict.ts';
+
+/** What to do without a material. */
+export function substitutionText(answer: Substitution, units: VolumeUnit): string {
+  return [adviceText(answer, units), ...hitches(undefined, answer.byHandDeltaE, units)].join(' ');
+}
+
+function adviceText({ advice, lost, swaps, recipes, flakes }: Substitution, units: VolumeUnit): string {
+  const [swap] = swaps;
+  const [recipe] = recipes;
+  const [flake] = flakes;
+  switch (advice.kind) {
+    case 'fault':
+      return matchFaultText(advice.fault, units);
+    case 'leave-out':
+      return `Leave ${lost} out: without it the cup stays within tolerance, ${differenceText(advice.deltaE)}.`;
+    case 'swap':
+      return flake
+        ? `Closest to ${lost}: ${flake.title} (${flakeText(flake)}). ${flake.text} of it covers as much.`
+        : `Closest to ${lost} here is ${nearText(swap!)}.`;
+    case 're-solve':
+      return `No single material does what ${lost} does here. Remix the cup without it, with ${nearText(recipe!)}.`;
+    case 'cannot':
+      switch (advice.because) {
+        case 'misfit':
+          return `Your last look at this cup does not fit what the shelf can produce (ΔE ${deltaEText(advice.deltaE)} off, even after learning from the rounds), so no substitute for ${lost} is sure. Look at a test pour again in daylight, enter the round again, and check the log.`;
+        case 'no-other-flake':
+          return 'There is no other flake on the shelf.';
+        case 'another-colour':
+          return advice.nearest
+            ? `Nothing on the shelf can replace ${lost} here. The closest is ${nearText(advice.nearest)}.`
+            : `Nothing on the shelf can replace ${lost} here.`;
+        case 'not-near':
+          return advice.nearest === 'swap'
+            ? `Nothing on the shelf replaces ${lost} here within tolerance. The closest is ${nearText(swap!)}.`
+            : `Nothing on the shelf replaces ${lost} here within tolerance. The closest is to remix the cup without it, with ${nearText(recipe!)}.`;
+      }
+  }
+}
+
+/** "3 drops of Mill Blue: easy to see (ΔE 3.9)" */
+function nearText({ amounts, left }: Substitute): string {
+  return `${amountsText(amounts)}: ${differenceText(left.deltaE)}`;
+}
+
+/** A substitute beside the cup with the material: "3 drops of Mill Blue; too red, a touch light: easy to see (ΔE 3.9)". */
+export function substituteText({ amounts, left }: Substitute): string {
+  return `${amountsText(amounts)}; ${verdictText(left)}`;
+}
