@@ -23,13 +23,18 @@ const FOLDERS: readonly Folder[] = [
   { name: 'diagnostics', purpose: 'the Diagnostic value, its codes, its text form; the Refusal', imports: [] },
   { name: 'units', purpose: 'parse, convert, scale and round quantities', imports: [] },
   { name: 'tables', purpose: 'observer, illuminants and other reference data, each with its source', imports: [] },
+  {
+    name: 'patterns',
+    purpose: 'how cups lie in a bait: all of a pattern, and the cup at a place',
+    imports: [],
+  },
   { name: 'lineage', purpose: 'the graph of derived recipes: cycles, order, coordinates', imports: ['values'] },
   { name: 'optics', purpose: 'spectra, K and S of mixtures, R, tristimulus, Lab, deltaE00', imports: ['tables'] },
   { name: 'photo', purpose: 'pixels in, colours out; no file access', imports: ['tables', 'optics'] },
   {
     name: 'recipe',
     purpose: 'one Markdown text with front matter in, one thing of the book or diagnostics out',
-    imports: ['values', 'diagnostics', 'units', 'tables'],
+    imports: ['values', 'diagnostics', 'units', 'tables', 'patterns'],
   },
   {
     name: 'cup',
@@ -44,7 +49,7 @@ const FOLDERS: readonly Folder[] = [
   {
     name: 'book',
     purpose: 'joins the things of a book: references, ledger, prediction, lineage (`compileBook`)',
-    imports: ['values', 'diagnostics', 'units', 'tables', 'lineage', 'optics', 'recipe', 'cup', 'matching'],
+    imports: ['values', 'diagnostics', 'units', 'tables', 'patterns', 'lineage', 'optics', 'recipe', 'cup', 'matching'],
   },
   {
     name: 'words',
@@ -54,12 +59,25 @@ const FOLDERS: readonly Folder[] = [
   {
     name: 'render',
     purpose: 'values in, HTML and SVG strings out (page, swatch, lineage drawing, card)',
-    imports: ['values', 'units', 'tables', 'lineage', 'book', 'words'],
+    imports: ['values', 'units', 'tables', 'patterns', 'lineage', 'book', 'words'],
   },
   {
     name: 'browser',
     purpose: 'shell: scripts shipped with the page',
-    imports: ['values', 'units', 'tables', 'optics', 'photo', 'recipe', 'cup', 'matching', 'book', 'words', 'render'],
+    imports: [
+      'values',
+      'units',
+      'tables',
+      'patterns',
+      'optics',
+      'photo',
+      'recipe',
+      'cup',
+      'matching',
+      'book',
+      'words',
+      'render',
+    ],
     shell: true,
   },
   {

@@ -17,6 +17,7 @@ import type { Verdict } from '../matching/target/verdict.ts';
 import type { Flake } from '../optics/flake.ts';
 import type { LookDoubt } from '../optics/look-doubt.ts';
 import type { Tier } from '../optics/material-constants.ts';
+import type { Pattern } from '../patterns/patterns.ts';
 import type { MaterialKind } from '../recipe/source.ts';
 import type { OpacityWord } from '../tables/opacity-classes.ts';
 
@@ -29,9 +30,6 @@ export type Publish = 'full' | 'look' | 'no';
 
 /** For whom a book is: what readers may have of it, or the maker's own copy, with everything in it. */
 export type Edition = 'shared' | 'mine';
-
-/** How cups are arranged in the bait. */
-export type Pattern = 'solid' | 'laminate' | 'swirl' | 'layered' | 'core' | 'tipped';
 
 export interface Lab {
   readonly L: number;

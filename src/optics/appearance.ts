@@ -46,7 +46,7 @@ export interface AppearanceOptions extends Viewing {
 /**
  * What a body, or layers of bodies, looks like.
  *
- * Shape: one body, or layers with their thicknesses (see `layersByShare`, `coreLayers`), the near one first; for layers the
+ * Shape: one body, or layers with their thicknesses, the near one first; for layers the
  * option `thickness` is not read.
  * Units: K and S per mm, thickness in mm. Unset: D65, beside the gloss, over the backings of this book.
  * Throws: RangeError if a coefficient, a thickness or a backing is out of range.

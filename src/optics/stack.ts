@@ -67,42 +67,6 @@ export function coverWithLayers(layers: readonly Layer[], backings: readonly Spe
 }
 
 /**
- * Layers that share a thickness, in the order given: laminate and layered.
- *
- * Units: thickness in mm.
- * Throws: RangeError if a share is not above 0 and finite.
- *
- * @example layersByShare([{ ...back, share: 0.4 }, { ...belly, share: 0.6 }], 10)[0].thickness // 4
- */
-export function layersByShare(bodies: readonly SharedBody[], thickness: number): Layer[] {
-  const total = totalShare(bodies);
-  return bodies.map((body) => ({ ...body, thickness: (thickness * body.share) / total }));
-}
-
-/**
- * Part of a round bait's diameter that a core takes, by its share of the volume: √f.
- *
- * @example coreAcross(0.25) // 0.5
- */
-export function coreAcross(share: number): number {
-  return Math.sqrt(share);
-}
-
-/**
- * A core in a shell, seen through the middle: shell over core over shell.
- *
- * The shares are of volume: see `coreAcross`.
- * Throws: RangeError if a share is not above 0 and finite.
- *
- * @example coreLayers({ ...shell, share: 0.75 }, { ...core, share: 0.25 }, 10)[1].thickness // 5
- */
-export function coreLayers(shell: SharedBody, core: SharedBody, thickness: number): Layer[] {
-  const across = coreAcross(core.share / totalShare([shell, core]));
-  const side = { ...shell, thickness: (thickness * (1 - across)) / 2 };
-  return [side, { ...core, thickness: thickness * across }, side];
-}
-
-/**
  * Reflectance of cups that lie side by side in streaks: the mean by area, as an eye sees it that can't tell the streaks
  * apart.
  *

@@ -1,7 +1,8 @@
+import { PATTERN_NAMES, PATTERNS } from '../patterns/patterns.ts';
+
 /** Words that makers use for one that the book has: common practice, no source. */
-const OTHER_WORDS: ReadonlyMap<string, string> = new Map([
-  ['marble', 'swirl'],
-  ['marbled', 'swirl'],
+const OTHER_WORDS: ReadonlyMap<string, string> = new Map<string, string>([
+  ...PATTERN_NAMES.flatMap((name) => PATTERNS[name].alsoCalled.map((word) => [word, name] as const)),
   ['crayfish', 'craw'],
   ['colour', 'over-white'],
   ['color', 'over-white'],

@@ -6,6 +6,7 @@
  * @packageDocumentation
  */
 import { z } from 'zod';
+import { PATTERN_NAMES } from '../patterns/patterns.ts';
 import { address } from './address-field.ts';
 import { colour, seenColour, targetOverBlack, targetOverWhite } from './colour-fields.ts';
 import { date } from './date-field.ts';
@@ -137,7 +138,7 @@ const cup = fields({
 export const recipeSchema = fields({
   title,
   made: date.exactOptional(),
-  pattern: z.enum(['solid', 'laminate', 'swirl', 'layered', 'core', 'tipped']).exactOptional(),
+  pattern: z.enum(PATTERN_NAMES).exactOptional(),
   mold: reference.exactOptional(),
   /** Baits of the batch that the card states. Default 20. */
   baits: wholeNumber(1).exactOptional(),

@@ -4,11 +4,11 @@
  * @packageDocumentation
  */
 
-import type { Appearance, Book, Facets, Pattern, Recipe, RecipeLook } from '../book/model.ts';
+import type { Appearance, Book, Facets, Recipe, RecipeLook } from '../book/model.ts';
 import { HUE_FAMILIES, hueFamilyOfAppearance } from '../book/recipes/facets.ts';
+import { PATTERNS, type Pattern } from '../patterns/patterns.ts';
 import { required } from '../values/required.ts';
 import { bookIndex } from './book-index.ts';
-import { TIP_SHARE } from './swatch/bait.ts';
 import { type Coats, lookCoats, recipeCoats } from './swatch/coat.ts';
 
 export interface ColourEntry {
@@ -37,8 +37,9 @@ function recipeEntry(book: Book, recipe: Recipe): ColourEntry {
 function lookEntry(look: RecipeLook): ColourEntry {
   const { id, title, pattern, body, facets, other } = look;
   const parts = other === undefined ? [body] : [body, other];
-  // Its shares are the maker's: it is drawn as halves, or with a tip of a usual size.
-  const shares = pattern === 'tipped' ? [1 - TIP_SHARE, TIP_SHARE] : parts.map(() => 1 / parts.length);
+  // Its shares are the maker's: it is drawn with those of any bait of its pattern.
+  const share = (parts.length > 1 && PATTERNS[pattern].second?.share) || 0;
+  const shares = [1 - share, share];
   const cups = parts.map(({ overWhite }, index) => ({ hex: overWhite.hex, share: shares[index]! }));
   return { id, title, pattern, body, facets, tags: [], cups, parts, coats: () => lookCoats(look) };
 }

@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import type { Appearance, Book, Recipe, RecipeLook } from '../book/model.ts';
+import { faceNames, PATTERNS } from '../patterns/patterns.ts';
 import type { FoundThing } from './find-view.ts';
 import { type Html, html } from './html.ts';
 import { paths } from './links.ts';
@@ -22,17 +23,14 @@ function seenPart(part: string, { overWhite, overBlack }: Appearance): SeenPart 
 }
 
 function sides({ body, thin, other, pattern }: Recipe): readonly SeenPart[] {
-  const behind = pattern === 'core' ? 'core' : 'other side';
-  return [
-    seenPart('body', body),
-    ...(other === undefined ? [] : [seenPart(behind, other)]),
-    seenPart('thin part', thin),
-  ];
+  const looks = other === undefined ? [body] : [body, other];
+  const names = faceNames(pattern, other !== undefined);
+  return [...looks.map((look, index) => seenPart(names[index] ?? 'body', look)), seenPart('thin part', thin)];
 }
 
-/** The cups that lie side by side in a bait, each by itself. */
+/** The cups that run together in a bait for the eye, each by itself. */
 function cups({ pattern, cups: all }: Recipe): readonly SeenPart[] {
-  return pattern === 'swirl' || pattern === 'tipped' ? all.map(({ name, body }) => seenPart(name, body)) : [];
+  return 'mean' in PATTERNS[pattern].faces[0] ? all.map(({ name, body }) => seenPart(name, body)) : [];
 }
 
 /** What the last bait of each cup was seen to look like: the truth, where the computed colour misses it. */

@@ -4,7 +4,9 @@
  * @packageDocumentation
  */
 
-import type { Cup, Material, Pattern, PlasticShare, Settings } from '../book/model.ts';
+import type { Cup, Material, PlasticShare, Settings } from '../book/model.ts';
+import type { StepWords } from '../patterns/pattern.ts';
+import { PATTERNS, type Pattern } from '../patterns/patterns.ts';
 import { type Range, sharedRange } from '../units/shared-range.ts';
 import { defined } from '../values/defined.ts';
 import { type Html, html } from './html.ts';
@@ -94,58 +96,15 @@ function pouringWords(
   ];
 }
 
-/** A step as its words and the names of cups in it, which stand out where letters can. */
-export type WorkStep = readonly (string | { readonly cup: string })[];
-
 /** A step's words alone, for where none can stand out. */
-export function stepText(step: WorkStep): string {
+export function stepText(step: StepWords): string {
   return step.map((part) => (typeof part === 'string' ? part : part.cup)).join('');
 }
 
 /** A step with the names of its cups in strong letters. */
-export function stepHtml(step: WorkStep): Html {
+export function stepHtml(step: StepWords): Html {
   return html`${step.map((part) => (typeof part === 'string' ? part : html`<b>${part.cup}</b>`))}`;
 }
-
-/** Names of cups in a row: `back and belly`. */
-function cupNames(names: readonly string[], between: string, last = between): WorkStep {
-  return names.flatMap((cup, index) => {
-    const before = index === names.length - 1 ? last : between;
-    return index === 0 ? [{ cup }] : [before, { cup }];
-  });
-}
-
-const POURS: Readonly<Record<Pattern, (cups: readonly string[]) => WorkStep>> = {
-  solid: () => ['Fill the mold slowly, and top it up while it shrinks.'],
-  // A name stands before its "cup": a cup is not poured back, nor shot core.
-  laminate: (cups) => [
-    'Shoot the ',
-    ...cupNames(cups, ', ', ' and '),
-    ' cups together, side by side, at the same temperature.',
-  ],
-  swirl: (cups) => ['Shoot the ', ...cupNames(cups, ', ', ' and '), ' cups through one nozzle, unmixed.'],
-  layered: ([first = '', ...others]) => [
-    'Pour from the ',
-    { cup: first },
-    ' cup first, then from the ',
-    ...cupNames(others, ' cup, then from the '),
-    ` cup, ${others.length > 1 ? 'each ' : ''}as soon as the layer before holds its place.`,
-  ],
-  core: ([first = '', second = '']) => [
-    'Shoot the ',
-    { cup: first },
-    ' cup, and while its middle is liquid, shoot the ',
-    { cup: second },
-    ' cup into it.',
-  ],
-  tipped: ([first = '', second = '']) => [
-    'Fill only the end of the mold from the ',
-    { cup: second },
-    ' cup, let it set, then shoot the ',
-    { cup: first },
-    ' cup.',
-  ],
-};
 
 /** Heat that any plastic is poured at at least, °C, for one whose supplier's is not on the shelf. Common practice, no source; never told. */
 const LEAST_POURING_HEAT = 160;
@@ -169,7 +128,7 @@ interface WorkCup {
 export function orderOfWork(
   recipe: { readonly pattern: Pattern; readonly cups: readonly WorkCup[] },
   materialOf: (id: string) => WorkMaterial | undefined,
-): readonly WorkStep[] {
+): readonly StepWords[] {
   const known = (ids: readonly string[]): readonly WorkMaterial[] =>
     [...new Set(ids)].flatMap((id) => materialOf(id) ?? []);
   const materials = known(recipe.cups.flatMap(({ contents }) => contents.map(({ material }) => material)));
@@ -195,5 +154,5 @@ export function orderOfWork(
       : []),
     `${offTheHeat.length > 0 ? 'Let' : 'Take it off the heat, let'} the bubbles rise, and check the temperature.`,
   ];
-  return [...steps.map((step) => [step]), POURS[recipe.pattern](recipe.cups.map(({ name }) => name))];
+  return [...steps.map((step) => [step]), PATTERNS[recipe.pattern].pour(recipe.cups.map(({ name }) => name))];
 }

@@ -12,6 +12,3 @@ export const LAMINATE_SHINES_THROUGH = 0.9;
 
 /** mm, thickness of a streak in a swirl where the book doesn't say. */
 export const STREAK_THICKNESS = 1;
-
-/** Patterns whose cups are seen beside one another, each by itself: such a bait has the colours of its cups, not one between them. */
-export const SIDE_BY_SIDE: ReadonlySet<string> = new Set(['swirl', 'tipped']);

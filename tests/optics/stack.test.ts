@@ -4,7 +4,7 @@ import { labOf } from '../../src/optics/cielab.ts';
 import { deltaE00 } from '../../src/optics/delta-e00.ts';
 import { reflectancesInfinite } from '../../src/optics/kubelka-munk.ts';
 import { constantSpectrum } from '../../src/optics/spectrum.ts';
-import { coreLayers, type Layer, layersByShare, stackReflectance, swirlReflectance } from '../../src/optics/stack.ts';
+import { type Layer, stackReflectance, swirlReflectance } from '../../src/optics/stack.ts';
 import { BESIDE_GLOSS, IN_AIR, surfaceOutwardSpectrum } from '../../src/optics/surface.ts';
 import { magnitude, reflectance, spectrum, thickness } from './arbitrary.ts';
 import { expectAllClose, expectClose } from './close.ts';
@@ -140,31 +140,7 @@ describe('stackReflectance', () => {
   });
 });
 
-describe('arrangements', () => {
-  const [back, belly] = [
-    { ...body(1, 1), share: 0.4 },
-    { ...body(2, 2), share: 0.6 },
-  ];
-
-  test('layersByShare share out the thickness, whatever the shares add up to', () => {
-    expect(layersByShare([back, belly], 10).map((each) => each.thickness)).toEqual([4, 6]);
-    expect(
-      layersByShare(
-        [
-          { ...back, share: 2 },
-          { ...belly, share: 3 },
-        ],
-        10,
-      ).map((each) => each.thickness),
-    ).toEqual([4, 6]);
-  });
-
-  test('coreLayers put a core of a quarter of the volume into half of the thickness, in the middle', () => {
-    const layers = coreLayers({ ...back, share: 0.75 }, { ...belly, share: 0.25 }, 10);
-    expect(layers.map((each) => each.thickness)).toEqual([2.5, 5, 2.5]);
-    expect(layers.map((each) => each.absorption[0])).toEqual([1, 2, 1]);
-  });
-
+describe('streaks', () => {
   test('swirlReflectance is the mean by area, and lies between its extremes', () => {
     fc.assert(
       fc.property(spectrum(reflectance), spectrum(reflectance), thickness, (one, other, share) => {
@@ -180,9 +156,10 @@ describe('arrangements', () => {
     );
   });
 
-  test('arrangements refuse shares of 0 and no cups', () => {
-    expect(() => layersByShare([{ ...back, share: 0 }], 10)).toThrow(/Share is 0/);
+  test('streaks refuse shares of 0 and no cups', () => {
     expect(() => swirlReflectance([])).toThrow(/No cups/);
-    expect(() => coreLayers({ ...back, share: Number.NaN }, belly, 10)).toThrow(/Share is NaN/);
+    const grey = constantSpectrum(0.5);
+    expect(() => swirlReflectance([{ reflectance: grey, share: 0 }])).toThrow(/Share is 0/);
+    expect(() => swirlReflectance([{ reflectance: grey, share: Number.NaN }])).toThrow(/Share is NaN/);
   });
 });

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import type { Cup, Pattern } from '../../src/book/model.ts';
+import type { Cup } from '../../src/book/model.ts';
+import type { StepWords } from '../../src/patterns/pattern.ts';
+import type { Pattern } from '../../src/patterns/patterns.ts';
 import {
   heatOf,
   heatWords,
@@ -7,7 +9,6 @@ import {
   stepHtml,
   stepText,
   type WorkMaterial,
-  type WorkStep,
 } from '../../src/render/order-of-work.ts';
 import { pageOf } from './sample-book.ts';
 
@@ -87,7 +88,7 @@ const MATERIALS: Readonly<Record<string, WorkMaterial>> = {
 };
 
 /** The order of work for cups of these names, each with the same in it. */
-function work(pattern: Pattern, names: readonly string[], materials: readonly string[]): readonly WorkStep[] {
+function work(pattern: Pattern, names: readonly string[], materials: readonly string[]): readonly StepWords[] {
   const contents = materials.map((material) => ({ material, gramsPerMl: 0.01 }));
   const plastics = [{ material: 'supple', fraction: 1 }];
   const cups = names.map((name) => ({ name, contents, plastics }) as unknown as Cup);

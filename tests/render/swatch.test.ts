@@ -9,7 +9,6 @@ import { type Depth, type FlakeKind, flakeField, seenDepth } from '../../src/ren
 import { flakePatterns } from '../../src/render/swatch/flake-pattern.ts';
 import { pour } from '../../src/render/swatch/pour.ts';
 import { randomFrom } from '../../src/render/swatch/random-from.ts';
-import { discHeight } from '../../src/render/swatch/section.ts';
 import { streakPatterns } from '../../src/render/swatch/streaks.ts';
 import { BLACK_CARD, luminance, tint, WHITE_CARD } from '../../src/render/swatch/tint.ts';
 import { tileBudget } from '../../src/render/tile.ts';
@@ -197,12 +196,6 @@ test('baitLength(mold) is as stated, or as the volume has it', () => {
   expect(baitLength({ shape: 'stick', lengthMm: 100, cavityMl: 6, bodyMm: 9 })).toBe(100);
   const long = baitLength({ shape: 'stick', cavityMl: 5, bodyMm: 9 });
   expect(long).toBeCloseTo(2 * baitLength({ shape: 'stick', cavityMl: 2.5, bodyMm: 9 }), 6);
-});
-
-test('discHeight(share) cuts a disc so that the share lies above', () => {
-  expect(discHeight(0.5)).toBeCloseTo(1, 6);
-  // A cap of half the radius: acos(1/2) − (1/2)·√(3)/2 over π.
-  expect(discHeight((Math.acos(0.5) - 0.5 * Math.sqrt(0.75)) / Math.PI)).toBeCloseTo(0.5, 6);
 });
 
 test('streakPatterns(coat, share, options) cover about its share of the tile', () => {

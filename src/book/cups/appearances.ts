@@ -10,14 +10,15 @@ import { type Lab, labFromTristimulus } from '../../optics/cielab.ts';
 import { layersViews, swirlViews, type TwoViews } from '../../optics/cup-body.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
 import type { Viewing } from '../../optics/opacity.ts';
-import { type Body, coreLayers, type Layer, layersByShare, type SharedBody } from '../../optics/stack.ts';
+import type { Body, Layer, SharedBody } from '../../optics/stack.ts';
 import { IN_WATER } from '../../optics/surface.ts';
 import { type Tristimulus, whitePoint } from '../../optics/tristimulus.ts';
 import { seenAtDepth, type WaterType } from '../../optics/water.ts';
+import type { Face } from '../../patterns/pattern.ts';
+import { faceRuns, PATTERNS, type Pattern } from '../../patterns/patterns.ts';
 import type { Light } from '../../tables/lights.ts';
-import { SIDE_BY_SIDE } from '../../tables/patterns.ts';
 import { defined } from '../../values/defined.ts';
-import type { Appearance, Colour, Pattern, Recipe } from '../model.ts';
+import type { Appearance, Colour, Recipe } from '../model.ts';
 import { changeWords } from '../recipes/describe-change.ts';
 
 const round = (value: number, places: number): number => Number(value.toFixed(places));
@@ -58,56 +59,67 @@ export function baitSides(
   cups: readonly SharedCup[],
   thickness: number,
 ): { readonly side: Appearance; readonly other?: Appearance } {
-  const { side, other } = baitAppearances(pattern, cups, thickness);
-  return { side: keptAppearance(side), ...(other === undefined ? {} : { other: keptAppearance(other) }) };
+  const [near, far] = PATTERNS[pattern].faces;
+  const other = far && cups.length > 1 ? keptAppearance(faceAppearance(pattern, far, cups, thickness)) : undefined;
+  return { side: keptAppearance(faceAppearance(pattern, near, cups, thickness)), ...defined({ other }) };
+}
+
+/** The thin part of a bait. */
+export function thinAppearance(pattern: Pattern, cups: readonly SharedCup[], thickness: number): Appearance {
+  const { faces, thin } = PATTERNS[pattern];
+  const face: Face = thin === 'body' ? faces[0] : { name: faces[0].name, alone: thin.cup };
+  return keptAppearance(faceAppearance(pattern, face, cups, thickness));
 }
 
 /** Lab of the side looked at. No hex, no other side and no body without its flake is found for it: nobody would read them. */
 export function baitViews(pattern: Pattern, cups: readonly SharedCup[], thickness: number): TwoViews {
-  if (pattern !== 'swirl') {
-    const [side] = sidesOf(pattern, sharedBodies(cups), thickness);
-    if (side === undefined) throw new RangeError('a bait has no cup; give it one');
-    return layersViews(side);
-  }
-  return swirlViews(sharedBodies(cups), thickness);
-}
-
-/** What of a bait is seen by itself, over the book's white and black: see `sidesOf`. */
-export function baitFaces(pattern: Pattern, cups: readonly SharedCup[], thickness: number): readonly TwoViews[] {
-  return sidesOf(pattern, sharedBodies(cups), thickness).map((layers) => layersViews(layers));
+  const [near] = PATTERNS[pattern].faces;
+  return 'mean' in near
+    ? swirlViews(sharedBodies(cups), thickness)
+    : layersViews(faceLayers(pattern, near, cups, thickness));
 }
 
 const sharedBodies = (cups: readonly SharedCup[]): readonly SharedBody[] =>
   cups.map(({ body, share }) => ({ ...body, share }));
 
 /**
- * The layers of each side of a bait that is seen by itself, the side looked at first: of cups over one another that and the other side,
- * of a core its shell, of cups beside one another each.
+ * What of a bait is seen by itself, over the book's white and black, the side looked at first: of cups beside one another each, else
+ * its sides as they are in the bait.
  */
-function sidesOf(pattern: Pattern, cups: readonly SharedBody[], thickness: number): readonly (readonly Layer[])[] {
-  const [first, second] = cups;
-  if (SIDE_BY_SIDE.has(pattern) || first === undefined || second === undefined) {
-    return cups.map((body) => [{ ...body, thickness }]);
-  }
-  if (pattern === 'core') return [coreLayers(first, second, thickness)];
-  return [layersByShare(cups, thickness), layersByShare(cups.toReversed(), thickness)];
+export function baitFaces(pattern: Pattern, cups: readonly SharedCup[], thickness: number): readonly TwoViews[] {
+  const { faces, beside } = PATTERNS[pattern];
+  if (beside) return cups.map(({ body }) => layersViews([{ ...body, thickness }]));
+  return faces
+    .filter((face) => face !== undefined && 'from' in face)
+    .map((face) => layersViews(faceLayers(pattern, face, cups, thickness)));
+}
+
+/** What an eye looks through at a face: layers of a bait of a thickness in mm, the near one first. */
+function faceLayers(pattern: Pattern, face: Face, cups: readonly SharedCup[], thickness: number): readonly Layer[] {
+  const shares = cups.map(({ share }) => share);
+  return faceRuns(pattern, face, shares).map(({ cup, part }) => {
+    const shared = cups[cup];
+    if (shared === undefined) throw new RangeError(`a bait of ${cups.length} cups has none at ${cup}; give it one`);
+    return { ...shared.body, thickness: part * thickness };
+  });
 }
 
 type Side = Pick<ComputedAppearance, 'overWhite' | 'overBlack' | 'contrastRatio'>;
 
-function baitAppearances(
+function faceAppearance(
   pattern: Pattern,
+  face: Face,
   cups: readonly SharedCup[],
   thickness: number,
   viewing: Viewing = {},
-): { readonly side: Side; readonly other?: Side } {
-  const shared = sharedBodies(cups);
-  if (pattern === 'swirl') return { side: swirlAppearance(shared, { thickness, ...viewing }) };
-  const [side, far] = sidesOf(pattern, shared, thickness).map((layers) => appearance(layers, viewing));
-  if (side === undefined) throw new RangeError('a bait has no cup; give it one');
-  const [, core] = pattern === 'core' ? shared : [];
-  const other = core === undefined ? far : appearance(core, { thickness, ...viewing });
-  return { side, ...defined({ other }) };
+): Side {
+  if (!('mean' in face)) return appearance(faceLayers(pattern, face, cups, thickness), viewing);
+  return swirlAppearance(sharedBodies(cups), { thickness, ...viewing });
+}
+
+/** The side looked at. */
+function sideAppearance(pattern: Pattern, cups: readonly SharedCup[], thickness: number, viewing: Viewing = {}): Side {
+  return faceAppearance(pattern, PATTERNS[pattern].faces[0], cups, thickness, viewing);
 }
 
 /** Lights of shops and evenings, beside the daylight of all other colours. */
@@ -122,9 +134,9 @@ export const OTHER_LIGHTS: readonly { readonly light: Light; readonly name: stri
  * light: colours are compared as the screen shows them, adapted to D65, over white or over black, where they differ more.
  */
 export function baitUnderLights(pattern: Pattern, cups: readonly SharedCup[], thickness: number): Recipe['lights'] {
-  const daylight = baitAppearances(pattern, cups, thickness).side;
+  const daylight = sideAppearance(pattern, cups, thickness);
   return OTHER_LIGHTS.map(({ light, name }) => {
-    const { side } = baitAppearances(pattern, cups, thickness, { light });
+    const side = sideAppearance(pattern, cups, thickness, { light });
     const [white, black] = (['overWhite', 'overBlack'] as const).map((view) => {
       const [before, after] = [daylight[view].lab, usedTo(side[view].tristimulus, light)];
       return { before, after, deltaE: deltaE00(before, after) };
@@ -152,7 +164,7 @@ const DEPTHS_M = [1, 3, 6];
 
 /** The side looked at, at depth: lit from above, against the dark of the water, looked at from close by. */
 export function baitInWater(pattern: Pattern, cups: readonly SharedCup[], thickness: number): Recipe['water'] {
-  const { overBlack } = baitAppearances(pattern, cups, thickness, { surface: IN_WATER }).side;
+  const { overBlack } = sideAppearance(pattern, cups, thickness, { surface: IN_WATER });
   return WATERS_SHOWN.flatMap(({ type, name }) =>
     DEPTHS_M.map((depthM) => {
       const { hex, lightLeft } = seenAtDepth(overBlack.spectrum, type, depthM);

@@ -4,10 +4,10 @@
  * @packageDocumentation
  */
 import { BURNT, HEAT_ROUNDING, type HeatLimit, POURING } from '../../cup/heat-limit.ts';
+import { PATTERNS, type Pattern } from '../../patterns/patterns.ts';
 import { formatTemperature, type TemperatureUnit } from '../../units/format-quantity.ts';
 import type { Range } from '../../units/shared-range.ts';
 import { required } from '../../values/required.ts';
-import type { Pattern } from '../model.ts';
 import type { Report } from '../report.ts';
 import type { MaterialCore } from '../shelf/compile-material.ts';
 import { writtenHeat } from '../shelf/written-heat.ts';
@@ -94,9 +94,6 @@ export function checkPouring(
   });
 }
 
-/** Patterns whose cups are shot together, at one temperature. */
-const SHOT_TOGETHER: ReadonlySet<Pattern> = new Set<Pattern>(['laminate', 'swirl']);
-
 /** Reports cups of plastics that pour at no common temperature where they are shot together. */
 export function checkShotTogether(
   cups: readonly Pick<FilledCup, 'spec' | 'state'>[],
@@ -105,7 +102,8 @@ export function checkShotTogether(
   unit: TemperatureUnit,
   report: Report,
 ): void {
-  if (!SHOT_TOGETHER.has(pattern)) return;
+  const { together, one } = PATTERNS[pattern];
+  if (!together) return;
   const before: string[] = [];
   for (const { spec, state } of cups) {
     const own = Object.keys(state.plastics);
@@ -116,7 +114,7 @@ export function checkShotTogether(
     if (cups.some((cup) => [hottest, coolest].every(({ id }) => Object.hasOwn(cup.state.plastics, id)))) continue;
     report.add('recipe/no-range', spec.recipe, spec.path, {
       found: apartWords(coolest, hottest, unit),
-      expected: `plastics with a common pouring range in the cups of a ${pattern}`,
+      expected: `plastics with a common pouring range in the cups of ${one}`,
       why: 'they are shot together, and at any heat one of them is too cold or too hot',
       fix: 'use the plastic of the other cup',
     });

@@ -1,6 +1,5 @@
-import { coreAcross } from '../../optics/stack.ts';
-import { SIDE_BY_SIDE } from '../../tables/patterns.ts';
-import type { Pattern } from '../model.ts';
+import { PATTERNS, type Pattern } from '../../patterns/patterns.ts';
+import { MIDDLE } from '../../patterns/place.ts';
 
 /** What of a bait's lines of sight goes through a cup, both 0..1. */
 export interface CupPlace {
@@ -11,15 +10,14 @@ export interface CupPlace {
 }
 
 /**
- * Where a cup lies in a bait: one beside others takes its share of the lines of sight, all the way; one over others all of them,
- * through its part of the thickness; a core, and the shell on both sides of it, as a line through the middle runs.
+ * Where a cup lies in a bait: one beside others takes its share of the lines of sight, all the way; one behind or before others all of
+ * them, through its part of the thickness, as a line through the middle runs.
  *
  * @param shares of the bait's volume, 1 together
  */
 export function placeInBait(pattern: Pattern, shares: readonly number[], index: number): CupPlace {
-  const share = shares[index]!;
-  if (SIDE_BY_SIDE.has(pattern)) return { face: share, depth: 1 };
-  if (pattern !== 'core' || shares.length < 2) return { face: 1, depth: share };
-  const across = coreAcross(shares[1]! / (shares[0]! + shares[1]!));
-  return { face: 1, depth: index === 0 ? 1 - across : across };
+  const { beside, through } = PATTERNS[pattern];
+  if (beside) return { face: shares[index]!, depth: 1 };
+  const own = through(shares, MIDDLE).filter(({ cup }) => cup === index);
+  return { face: 1, depth: own.reduce((sum, { part }) => sum + part, 0) };
 }

@@ -3,6 +3,8 @@ import { scaleAmounts } from '../../cup/ledger.ts';
 import { type AskedWith, type CupAsked, observationsOf, type TriedRound } from '../../matching/cup-question.ts';
 import type { MatchMaterial } from '../../matching/shelf/match-material.ts';
 import { settledViews, type TargetPart } from '../../matching/target/target-part.ts';
+import { hasTwoSides, PATTERNS } from '../../patterns/patterns.ts';
+import { MIDDLE } from '../../patterns/place.ts';
 import { defined } from '../../values/defined.ts';
 import { viewsOfLook } from '../cups/seen-colour.ts';
 import type { Cup, Recipe, Settings, Target } from '../model.ts';
@@ -55,9 +57,9 @@ export function askedCup(recipe: CupsOf, cup: Cup, target: PartsOf, bodyMm: numb
     bodyMm,
     startMl: cup.startMl,
     other: other && {
-      cup: cupOf(other, other.startMl),
-      rounds: observationsOf(triedRounds(other), bodyMm),
-      share: other.share / (cup.share + other.share),
+      cup: cupOf(other.cup, other.cup.startMl),
+      rounds: observationsOf(triedRounds(other.cup), bodyMm),
+      share: other.part,
     },
   };
 }
@@ -91,7 +93,14 @@ export function cupOf({ plastics, contents }: Pick<Cup, 'plastics' | 'contents'>
   };
 }
 
-function otherSide({ cups, pattern }: CupsOf, cup: Cup, target: PartsOf): Cup | undefined {
-  if (pattern !== 'laminate' || cups.length !== 2 || !seenWhole(target)) return undefined;
-  return cups.find((each) => each.name !== cup.name);
+/** The cup behind another in a bait that is seen whole, and its part of the thickness; undefined where the sides are not a cup each. */
+function otherSide(
+  { cups, pattern }: CupsOf,
+  cup: Cup,
+  target: PartsOf,
+): { readonly cup: Cup; readonly part: number } | undefined {
+  if (!seenWhole(target) || !hasTwoSides(pattern)) return undefined;
+  const shares = cups.map(({ share }) => share);
+  const runs = PATTERNS[pattern].through(shares, MIDDLE).map(({ cup: index, part }) => ({ cup: cups[index]!, part }));
+  return runs.length === 2 ? runs.find((run) => run.cup.name !== cup.name) : undefined;
 }

@@ -7,7 +7,7 @@
 
 import { tristimulusFromLab } from '../../optics/cielab.ts';
 import { hexFromLab } from '../../optics/display.ts';
-import { SIDE_BY_SIDE } from '../../tables/patterns.ts';
+import { PATTERNS } from '../../patterns/patterns.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import type { Appearance, Book, Colour, Cup, FlakeLoad, Lab, Recipe, RecipeLook } from '../model.ts';
@@ -54,9 +54,11 @@ function fourColours(
 ): Pick<RecipeLook, 'body' | 'thin' | 'other'> {
   const coarse = (look: Appearance): Appearance => coarseAppearance(look, step);
   const [first, second] = cups;
-  if (SIDE_BY_SIDE.has(pattern) && first && second) return { body: coarse(first.body), other: coarse(second.body) };
-  if (other === undefined || pattern === 'core') return { body: coarse(body), thin: coarse(thin) };
-  return { body: coarse(body), other: coarse(other) };
+  const { beside, faces } = PATTERNS[pattern];
+  if (beside && first && second) return { body: coarse(first.body), other: coarse(second.body) };
+  const [, far] = faces;
+  const seen = far !== undefined && 'from' in far ? other : undefined;
+  return { body: coarse(body), ...(seen === undefined ? { thin: coarse(thin) } : { other: coarse(seen) }) };
 }
 
 /** A look of which everything is made from its rounded colours. */

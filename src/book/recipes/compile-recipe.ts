@@ -1,18 +1,27 @@
 import { type PatternContrast, patternContrast } from '../../optics/pattern-contrast.ts';
+import { PATTERN_NAMES, PATTERNS, type Pattern, takesCups, usualPattern } from '../../patterns/patterns.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
-import { baitInWater, baitSides, baitUnderLights, type SharedCup, withoutFlake } from '../cups/appearances.ts';
+import {
+  baitInWater,
+  baitSides,
+  baitUnderLights,
+  type SharedCup,
+  thinAppearance,
+  withoutFlake,
+} from '../cups/appearances.ts';
 import { checkFullness } from '../cups/check-fullness.ts';
 import { checkShotTogether } from '../cups/check-heat.ts';
 import { type ColouredCup, compileCup, type Shelf } from '../cups/compile-cup.ts';
 import type { CupSpec } from '../cups/cup-specs.ts';
 import type { FilledCup } from '../cups/fill-cup.ts';
 import { placeInBait } from '../cups/place-in-bait.ts';
+
 import { baitLooks } from '../looks/bait-looks.ts';
-import type { Cup, Facets, Mold, Pattern, Publish, Recipe, Settings, Tier } from '../model.ts';
+import type { Cup, Facets, Mold, Publish, Recipe, Settings, Tier } from '../model.ts';
 import { photoOf } from '../photo-of.ts';
 import type { InheritedField } from '../read/inherited-field.ts';
 import type { Report } from '../report.ts';
@@ -34,16 +43,6 @@ export interface RecipeContext {
 
 /** A recipe before its place in the family is known. */
 export type RecipeCore = Omit<Recipe, 'children' | 'cupsIn' | 'family' | 'changes'>;
-
-/** Cups that each pattern takes, and the words for a message. */
-const CUPS_OF_PATTERN: Readonly<Record<Pattern, readonly [least: number, most: number, words: string]>> = {
-  solid: [1, 1, 'one cup'],
-  laminate: [2, 2, 'two cups'],
-  swirl: [2, Number.POSITIVE_INFINITY, 'two cups or more'],
-  layered: [2, Number.POSITIVE_INFINITY, 'two cups or more'],
-  core: [2, 2, 'two cups, the shell first'],
-  tipped: [2, 2, 'two cups, the body first'],
-};
 
 const DEFAULT_BAITS = 20;
 
@@ -72,13 +71,10 @@ export function patternOf(
   cups: readonly CupSpec[],
   report: Report,
 ): Pattern | undefined {
-  const pattern = inherited(recipe, 'pattern') ?? (cups.length === 1 ? 'solid' : 'laminate');
-  const [least, most, words] = CUPS_OF_PATTERN[pattern];
-  if (cups.length >= least && cups.length <= most) return pattern;
-  const others = (Object.keys(CUPS_OF_PATTERN) as Pattern[]).filter((name) => {
-    const [from, to] = CUPS_OF_PATTERN[name];
-    return cups.length >= from && cups.length <= to;
-  });
+  const pattern = inherited(recipe, 'pattern') ?? usualPattern(cups.length);
+  if (takesCups(pattern, cups.length)) return pattern;
+  const { most, words } = PATTERNS[pattern].cups;
+  const others = PATTERN_NAMES.filter((name) => takesCups(name, cups.length));
   const kept = cups.filter(({ path }) => path[0] === 'from').map(({ name }) => `\`${name}\``);
   const parent = recipe.fields.from;
   const patterns = others.map((name) => `\`${name}\``).join(' or ');
@@ -129,7 +125,6 @@ export function compileRecipe(
   const cups = coloured.map(({ cup }, index): Cup => ({ ...cup, share: shares[index]! }));
   const shared = coloured.map(({ body }, index): SharedCup => ({ body, share: shares[index]! }));
   const body = baitSides(parts.pattern, shared, mold.bodyMm);
-  const thin = baitSides(parts.pattern, shared, mold.thinMm);
   const plainCups = shared.map((cup): SharedCup => ({ ...cup, body: withoutFlake(cup.body) }));
   const plain = baitSides(parts.pattern, plainCups, mold.bodyMm);
   const batchShelf = (material: string): NonNullable<ReturnType<Shelf['get']>> => required(shelf, material);
@@ -160,11 +155,11 @@ export function compileRecipe(
       cups,
       ...defined({ seen: baitLooks(recipe, filled, report) }),
       body: body.side,
-      thin: thin.side,
+      thin: thinAppearance(parts.pattern, shared, mold.thinMm),
       ...defined({ other: body.other }),
       between: {
         body: plain.side,
-        thin: baitSides(parts.pattern, plainCups, mold.thinMm).side,
+        thin: thinAppearance(parts.pattern, plainCups, mold.thinMm),
         ...defined({ other: plain.other }),
       },
       ...defined({ contrast }),
@@ -216,8 +211,8 @@ function contrastOf(
   const room = streak === undefined ? {} : { streak: Math.min(streak, thickness / 2) };
   const pairs = cups.flatMap((one, index) =>
     cups.slice(index + 1).map((other) => {
-      const { swirl, laminate, suits } = patternContrast(one.body, other.body, { thickness, ...room });
-      return { deltaE: pattern === 'swirl' ? swirl : laminate, suits };
+      const contrast = patternContrast(one.body, other.body, { thickness, ...room });
+      return { deltaE: contrast[PATTERNS[pattern].apart], suits: contrast.suits };
     }),
   );
   const { deltaE, suits } = pairs.reduce((most, pair) => (pair.deltaE > most.deltaE ? pair : most));
@@ -228,6 +223,7 @@ function patternWords(pattern: Pattern, deltaE: number, suits: PatternContrast['
   const shows = deltaE >= 10 ? 'stand clearly apart' : deltaE >= 4 ? 'stand softly apart' : 'run into one another';
   const swirl = suits.swirl ? 'a swirl of them shows' : 'a swirl of them would hardly show';
   const laminate = suits.laminate ? 'a laminate shines through' : 'a laminate keeps its sides to themselves';
-  const cure = pattern === 'swirl' && !suits.swirl ? ' Give the cups more contrast, or thicken one.' : '';
+  const cure =
+    PATTERNS[pattern].apart === 'swirl' && !suits.swirl ? ' Give the cups more contrast, or thicken one.' : '';
   return `The cups ${shows}: ${swirl}, ${laminate}.${cure}`;
 }

@@ -1,7 +1,7 @@
 import { oklabHue } from '../../optics/oklab-hue.ts';
+import { PATTERNS, type Pattern } from '../../patterns/patterns.ts';
 import { OPACITY_CLASSES } from '../../tables/opacity-classes.ts';
-import { SIDE_BY_SIDE } from '../../tables/patterns.ts';
-import type { Appearance, Facets, Lab, Pattern } from '../model.ts';
+import type { Appearance, Facets, Lab } from '../model.ts';
 
 /** Families of hue that readers look by, in the order of the wall. */
 export const HUE_FAMILIES = [
@@ -78,7 +78,7 @@ export function lookFacets(
   cups: readonly { readonly body: Appearance; readonly share: number }[],
 ): Pick<Facets, 'hueFamilies' | 'lightness' | 'opacity'> {
   const { lab } = side.overWhite;
-  const looks = SIDE_BY_SIDE.has(pattern)
+  const looks = PATTERNS[pattern].beside
     ? [...cups].sort((one, other) => other.share - one.share).map(({ body }) => body)
     : [side];
   return {

@@ -3,11 +3,12 @@ import type { Amounts } from '../../cup/ledger.ts';
 import { asPrinted, type Batch, type BatchCup } from '../../cup/plan-batch.ts';
 import { handSpread, repeatability } from '../../cup/repeatability.ts';
 import { cupMixer, viewsDifference } from '../../optics/cup-body.ts';
+import type { Pattern } from '../../patterns/patterns.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
 import { volumeText } from '../../units/volume-text.ts';
 import { required } from '../../values/required.ts';
 import { baitFaces } from '../cups/appearances.ts';
-import type { Pattern, Repeatability, Settings } from '../model.ts';
+import type { Repeatability, Settings } from '../model.ts';
 import type { BatchRecipe, BatchShelf } from './batch-of-recipe.ts';
 
 /** Grams of a batch by cup and material: "0 peat". */

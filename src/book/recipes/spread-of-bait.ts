@@ -3,9 +3,10 @@ import { type CupMix, type CupMixer, cupMixer, type OpticalMaterial, type TwoVie
 import { hexFromLab } from '../../optics/display.ts';
 import type { Body } from '../../optics/stack.ts';
 import { spreadAxes, viewsSpread } from '../../optics/views-spread.ts';
+import type { Pattern } from '../../patterns/patterns.ts';
 import { FLAKE_DOUBT } from '../../tables/constants-doubt.ts';
 import { baitViews } from '../cups/appearances.ts';
-import type { Material, Pattern, Spread } from '../model.ts';
+import type { Material, Spread } from '../model.ts';
 
 /** A cup of a bait as its spread needs it. */
 export interface DoubtedCup extends CupMix {

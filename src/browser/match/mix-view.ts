@@ -1,4 +1,5 @@
 import type { Amounts, CupState } from '../../cup/ledger.ts';
+import { usualPattern } from '../../patterns/patterns.ts';
 import { CAUTIONS } from '../../render/cautions.ts';
 import { heatParagraph } from '../../render/heat-paragraph.ts';
 import { type Html, html } from '../../render/html.ts';
@@ -51,6 +52,6 @@ function orderFold(name: string, mix: CupState, { materials }: MatchShown): Html
   const named = (amounts: Amounts): readonly { material: string }[] =>
     Object.keys(amounts).map((material) => ({ material }));
   const made = { name, contents: named(mix.materials), plastics: named(mix.plastics) };
-  const steps = orderOfWork({ pattern: 'solid', cups: [made] }, (id) => materials.get(id));
+  const steps = orderOfWork({ pattern: usualPattern(1), cups: [made] }, (id) => materials.get(id));
   return html`<details class="match-order"><summary>Order of work</summary><ol class="steps">${steps.map((step) => html`<li>${stepHtml(step)}</li>`)}</ol><p class="fine">The order is common practice; what the suppliers say comes first.</p><p>${CAUTIONS.map(({ short }) => short).join(' ')}</p></details>`;
 }

@@ -1,5 +1,6 @@
 import { freeName } from '../../book/read/free-name.ts';
 import { plainText } from '../../book/words/plain-text.ts';
+import { usualPattern } from '../../patterns/patterns.ts';
 import { frontMatterText, type WrittenFields } from '../../recipe/write-front-matter.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
 import { typedOunces } from '../../units/volume-field.ts';
@@ -35,7 +36,7 @@ export function recipeFile(
   const fields = {
     title,
     made,
-    pattern: work.cups.length === 1 ? 'solid' : 'laminate',
+    pattern: usualPattern(work.cups.length),
     mold: work.mold,
     for: target,
     cups: Object.fromEntries(work.cups.map((cup) => [cup.name, cupFields(cup, work, unit)])),

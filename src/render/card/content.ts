@@ -5,6 +5,7 @@
  */
 
 import type { Book, Mold, Recipe } from '../../book/model.ts';
+import type { StepWords } from '../../patterns/pattern.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import { amissNote, betterWeighedWords, exactWords, measuringNotes, weighsText } from '../../words/measured.ts';
@@ -13,7 +14,7 @@ import { bookIndex } from '../book-index.ts';
 import { CAUTIONS } from '../cautions.ts';
 import { cardMark } from '../edition-mark.ts';
 import { paths } from '../links.ts';
-import { heatOf, heatWords, orderOfWork, type WorkStep } from '../order-of-work.ts';
+import { heatOf, heatWords, orderOfWork } from '../order-of-work.ts';
 import { unbroken, unitsKept } from '../unbroken.ts';
 import { limitText, volumeText } from '../words.ts';
 
@@ -52,7 +53,7 @@ export interface CardContent {
   readonly heat: readonly string[];
   /** `Never above 185 °C.`, for a side without the heat; absent where no limit is known. */
   readonly limit?: string;
-  readonly steps: readonly WorkStep[];
+  readonly steps: readonly StepWords[];
   /** Whether the recipe has notes, which come before the order of work. */
   readonly noted: boolean;
   readonly cautions: readonly string[];

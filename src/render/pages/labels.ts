@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import type { Appearance, Book, Recipe } from '../../book/model.ts';
+import { PATTERNS } from '../../patterns/patterns.ts';
 import { required } from '../../values/required.ts';
 import { bookIndex } from '../book-index.ts';
 import { document } from '../document.ts';
@@ -81,9 +82,7 @@ function labelChoice({ recipes }: Book, perSheet: number): Html {
 
 /** What a label shows: where cups lie side by side each of them, else the sides and the thin part. */
 function labelLooks({ pattern, cups, body, other, thin }: Recipe): readonly Appearance[] {
-  return pattern === 'swirl' || pattern === 'tipped'
-    ? cups.map((cup) => cup.body)
-    : [body, ...(other === undefined ? [] : [other]), thin];
+  return PATTERNS[pattern].beside ? cups.map((cup) => cup.body) : [body, ...(other === undefined ? [] : [other]), thin];
 }
 
 function bagLabel(book: Book, recipe: Recipe): Html {

@@ -24,13 +24,13 @@ function farBait({ rounds }: Cup, tolerance: number): FarBait | undefined {
 }
 
 /** Where a cup was last seen beyond the tolerance of its computed colour: both side by side, so that nobody takes the picture for the bait. */
-export function lastSeen({ cups, spread, pattern }: Recipe, tolerance: number): readonly Html[] {
+export function lastSeen({ cups, spread }: Recipe, tolerance: number): readonly Html[] {
   return cups.flatMap((cup) => {
     const far = farBait(cup, tolerance);
     if (!far) return [];
     const { overWhite, overBlack } = far.look;
     const seen = { ...(overWhite && { overWhite: overWhite.hex }), ...(overBlack && { overBlack: overBlack.hex }) };
-    const what = pattern === 'solid' ? 'The last bait' : `The last bait of the ${cup.name}`;
+    const what = cups.length === 1 ? 'The last bait' : `The last bait of the ${cup.name}`;
     const surprise =
       far.deltaE <= SURPRISING * tolerance
         ? ''

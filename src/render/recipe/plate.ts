@@ -1,4 +1,5 @@
 import type { Mold, Recipe, Settings } from '../../book/model.ts';
+import { faceNames, PATTERNS, type Pattern } from '../../patterns/patterns.ts';
 import { type Html, html } from '../html.ts';
 import { bait } from '../swatch/bait.ts';
 import { viewsInWords } from '../swatch/chip.ts';
@@ -6,20 +7,15 @@ import type { Coats } from '../swatch/coat.ts';
 import { recipeCoats } from '../swatch/coat.ts';
 import { pour } from '../swatch/pour.ts';
 import { section } from '../swatch/section.ts';
-import { PATTERN_WORDS, sentence } from '../words.ts';
+import { sentence } from '../words.ts';
 
 /**
  * Names of the parts of a drawdown card, left to right.
  *
  * @param thinPart unset: the card does not show it
  */
-export function cardParts(pattern: Recipe['pattern'], hasOther: boolean, thinPart?: string): readonly string[] {
-  const other = pattern === 'tipped' ? 'tip' : pattern === 'core' ? 'core alone' : 'other side';
-  return [
-    hasOther && pattern !== 'tipped' && pattern !== 'core' ? 'this side' : 'body',
-    ...(hasOther ? [other] : []),
-    ...(thinPart === undefined ? [] : [thinPart]),
-  ];
+export function cardParts(pattern: Pattern, hasOther: boolean, thinPart?: string): readonly string[] {
+  return [...faceNames(pattern, hasOther), ...(thinPart === undefined ? [] : [thinPart])];
 }
 
 /** Drawdown card with the names of its parts under it. */
@@ -54,7 +50,7 @@ export function plate(recipe: Recipe, mold: Mold, settings: Pick<Settings, 'volu
           pattern,
           cups.map((cup) => ({ hex: cup.body.overWhite.hex, share: cup.share })),
           `A cut through the bait: ${cups.map((cup) => `${cup.name} ${Math.round(cup.share * 100)} %`).join(', ')}`,
-        )}<figcaption>${sentence(pattern)}: ${PATTERN_WORDS[pattern]}<br>${cups.map((cup) => html`<span class="cut-part">${cup.name} ${Math.round(cup.share * 100)} %</span> `)}</figcaption></figure>`;
+        )}<figcaption>${sentence(pattern)}: ${PATTERNS[pattern].means}<br>${cups.map((cup) => html`<span class="cut-part">${cup.name} ${Math.round(cup.share * 100)} %</span> `)}</figcaption></figure>`;
   return html`<div class="plate"><div class="plate-bait">${bait(recipe, mold, {
     id: 'bait',
     seed: id,

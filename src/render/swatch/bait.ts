@@ -6,13 +6,15 @@
 
 import type { Mold, Recipe, RecipeLook, Settings } from '../../book/model.ts';
 import { opacityClass } from '../../book/recipes/facets.ts';
+import { PATTERNS } from '../../patterns/patterns.ts';
 import { UNITS } from '../../units/unit.ts';
 import { hexWords } from '../../words/colour.ts';
 import { type Html, html } from '../html.ts';
 import { type BaitShape, baitLength, baitShape } from './bait-shapes.ts';
-import { type Coat, type Coats, cupCoat, lookCoats, recipeCoats, thinCupCoat } from './coat.ts';
+import { type Coat, type Coats, cupCoat, lookCoats, recipeCoats } from './coat.ts';
 import { coatFlakes } from './coat-flakes.ts';
-import { band, outline, round, stretch } from './ribbon.ts';
+import { cupRegions } from './cup-regions.ts';
+import { outline, round } from './ribbon.ts';
 import { streakPatterns } from './streaks.ts';
 import { BLACK_CARD, luminance, WHITE_CARD } from './tint.ts';
 
@@ -33,71 +35,48 @@ interface Area {
 const BUDGET = 240;
 const MARGIN_MM = 7;
 
-/** Cups side by side, seen from the side: the first above. */
-function bands(shape: BaitShape, coats: readonly Coat[], { cups }: Pick<Recipe, 'cups'>): readonly Area[] {
-  let above = -1;
-  return coats.map((coat, index): Area => {
-    const from = index === 0 ? -1.6 : above;
-    const { name, share } = cups[index]!;
-    above += 2 * share;
-    return { name, path: band(shape.body, from, index === coats.length - 1 ? 1.6 : above), coat, clipped: true };
-  });
-}
-
 function recipeAreas(recipe: Recipe, mold: Mold, shape: BaitShape): readonly Area[] {
+  const { pattern, cups } = recipe;
   const coats = recipeCoats(recipe, mold);
-  const cups = recipe.cups.map((cup) => cupCoat(cup, mold));
-  const shares = recipe.cups.map((cup) => cup.share);
+  const thin = shape.thin.map((part): Area => ({ name: mold.thinPart, path: outline(part), coat: coats.thin }));
   const body = outline(shape.body);
-  const thin = (coat: Coat): readonly Area[] =>
-    shape.thin.map((part) => ({ name: mold.thinPart, path: outline(part), coat }));
-  const [first = 'body', second = 'body'] = recipe.cups.map(({ name }) => name);
-  switch (recipe.pattern) {
-    case 'laminate':
-    case 'layered':
-      return [...thin(coats.thin), ...bands(shape, cups, recipe)];
-    case 'swirl':
-      return [...thin(coats.thin), { name: first, path: body, coat: coats.body, streaks: coats.streaks }];
-    case 'core': {
-      // In a round bait the core's part of the width is the root of its part of the volume.
-      const reach = Math.sqrt(shares[1] ?? 0.3);
-      const core = band(stretch(shape.body, 0.12, 0.9), -reach, reach);
-      return [
-        ...thin(coats.thin),
-        { name: first, path: body, coat: cups[0]! },
-        { name: second, path: core, coat: coats.body, clipped: true },
-      ];
-    }
-    case 'tipped': {
-      const from = 1 - Math.min(0.6, shares[1] ?? 0.2);
-      const tip = recipe.cups[1] ?? recipe.cups[0]!;
-      return [
-        ...thin(thinCupCoat(tip, mold)),
-        { name: first, path: body, coat: cups[0]! },
-        { name: second, path: band(stretch(shape.body, from, 1), -1.6, 1.6), coat: cups[1] ?? cups[0]!, clipped: true },
-      ];
-    }
-    default:
-      return [...thin(coats.thin), { name: 'body', path: body, coat: coats.body }];
-  }
+  const [first, second] = cups;
+  if (first === undefined || second === undefined) return [...thin, { name: 'body', path: body, coat: coats.body }];
+  const { flank } = PATTERNS[pattern];
+  if (flank === 'streaks') return [...thin, { name: first.name, path: body, coat: coats.body, streaks: coats.streaks }];
+  const shares = cups.map(({ share }) => share);
+  return [
+    ...thin,
+    { name: first.name, path: body, coat: cupCoat(first, mold) },
+    ...cupRegions(pattern, shares, shape, mold.thinMm).map(({ cup, path }): Area => {
+      const { [cup]: own = second } = cups;
+      return { name: own.name, path, coat: flank === 'covered' ? coats.body : cupCoat(own, mold), clipped: true };
+    }),
+  ];
 }
 
-/** Part of a bait that a tip is drawn as where nobody says. */
-export const TIP_SHARE = 0.2;
+/** Thickness of thin parts where nobody says, mm: of what is drawn only the border of a tip depends on it. */
+const USUAL_THIN_MM = 2;
 
-/** Sides as halves, and no more shares than those: how a maker shares a bait out is not published. */
+/** With the shares of any bait of its pattern: how a maker shares one out is not published. */
 function lookAreas(look: RecipeLook, shape: BaitShape): readonly Area[] {
   const { body, thin, other, streaks } = lookCoats(look);
+  const { second, thin: thinOf } = PATTERNS[look.pattern];
   const whole = outline(shape.body);
   // Where its colour is not told, the thin part goes on from what it hangs on.
-  const end = look.pattern === 'tipped' ? (other ?? body) : body;
+  const end = (thinOf === 'body' || thinOf.cup === 0 ? body : other) ?? body;
   const thinParts = shape.thin.map((part): Area => ({ name: 'thin part', path: outline(part), coat: thin ?? end }));
-  if (other === undefined) return [...thinParts, { name: 'body', path: whole, coat: body, streaks }];
-  const second: Area =
-    look.pattern === 'tipped'
-      ? { name: 'tip', path: band(stretch(shape.body, 1 - TIP_SHARE, 1), -1.6, 1.6), coat: other, clipped: true }
-      : { name: 'other side', path: band(shape.body, 0, 1.6), coat: other, clipped: true };
-  return [...thinParts, { name: 'body', path: whole, coat: body }, second];
+  if (other === undefined || second === undefined) {
+    return [...thinParts, { name: 'body', path: whole, coat: body, streaks }];
+  }
+  const { name, share } = second;
+  return [
+    ...thinParts,
+    { name: 'body', path: whole, coat: body },
+    ...cupRegions(look.pattern, [1 - share, share], shape, USUAL_THIN_MM).map(
+      ({ path }): Area => ({ name, path, coat: other, clipped: true }),
+    ),
+  ];
 }
 
 /** The colours of a bait in words, its body before its thin part: "back brown, belly light yellow, tail clear white". */

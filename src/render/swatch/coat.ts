@@ -4,6 +4,9 @@
  * @packageDocumentation
  */
 import type { Appearance, Cup, Mold, Recipe, RecipeLook } from '../../book/model.ts';
+import type { Face } from '../../patterns/pattern.ts';
+import { faceRuns, PATTERNS } from '../../patterns/patterns.ts';
+import type { Run } from '../../patterns/place.ts';
 import type { Depth, FlakeKind } from './flake-field.ts';
 import { BLACK_CARD, luminance, WHITE_CARD } from './tint.ts';
 
@@ -29,11 +32,6 @@ export function plainCoat(look: Appearance, thicknessMm: number): Coat {
 /** A cup by itself at the thickness of the body: the colour between its flakes, and the flakes. */
 export function cupCoat(cup: Cup, mold: Pick<Mold, 'bodyMm'>): Coat {
   return { ...plainCoat(cup.between, mold.bodyMm), flakes: cup.flakes };
-}
-
-/** A cup by itself at the thickness of the thin part: as a whole, its flake in its colour and not drawn once more. */
-export function thinCupCoat(cup: Cup, mold: Pick<Mold, 'thinMm'>): Coat {
-  return plainCoat(cup.thin, mold.thinMm);
 }
 
 /** A recipe as it is drawn: the side that is looked at, the thin part, and what else there is to see. */
@@ -71,60 +69,64 @@ function nearDepth({ thicknessMm, contrastRatio }: Depth, share: number): Depth 
  */
 export function recipeCoats(recipe: Recipe, mold: Pick<Mold, 'bodyMm' | 'thinMm'>): Coats & { readonly thin: Coat } {
   const { between, pattern } = recipe;
+  const { faces, thin: thinOf, flank } = PATTERNS[pattern];
+  const shares = recipe.cups.map(({ share }) => share);
   const cups = recipe.cups.map((cup) => cupCoat(cup, mold));
-  const [near, second] = cups;
-  const thin = plainCoat(between.thin, mold.thinMm);
-  if (near === undefined) return { body: plainCoat(between.body, mold.bodyMm), thin };
-  const thinNear: Coat = { ...thin, flakes: near.flakes };
-  switch (pattern) {
-    case 'solid':
-      return { body: near, thin: thinNear };
-    case 'swirl':
-      return second === undefined
-        ? { body: near, thin: thinNear }
-        : { body: near, streaks: { coat: second, share: recipe.cups[1]!.share }, thin: thinNear };
-    case 'tipped':
-      return second === undefined ? { body: near, thin: thinNear } : { body: near, other: second, thin: thinNear };
-    default: {
-      const shares = recipe.cups.map(({ share }, index) => (pattern === 'core' && index === 0 ? share / 2 : share));
-      /** A side's colour with the flake of a cup in its layer, and that of the next cup behind it. */
-      const side = (ground: Coat, at: number, next: number): Coat => {
-        const depth = nearDepth(cups[at]!.depth, shares[at]!);
-        const seen = lightThrough(cups[at]!, shares[at]!);
-        const behind = cups[next];
-        const shown = behind !== undefined && behind.flakes.length > 0 && seen >= SEEN_THROUGH;
-        return {
-          ...ground,
-          flakes: cups[at]!.flakes,
-          depth,
-          ...(shown ? { behind: { flakes: behind.flakes, depth: nearDepth(behind.depth, shares[next]!), seen } } : {}),
-        };
-      };
-      const body = side(plainCoat(between.body, mold.bodyMm), 0, 1);
-      const thinLayer: Coat = { ...thinNear, depth: nearDepth(thin.depth, shares[0]!) };
-      if (between.other === undefined) return { body, thin: thinLayer };
-      const ground = plainCoat(between.other, mold.bodyMm);
-      const last = cups.length - 1;
-      // A core is shown alone; the far layer of others lies there as thick as its share, the one before it behind it.
-      const other =
-        pattern === 'core'
-          ? { ...ground, flakes: cups[last]!.flakes, depth: cups[last]!.depth }
-          : side(ground, last, last - 1);
-      return { body, thin: thinLayer, other };
-    }
-  }
+  const [near, far] = faces;
+  const ground = plainCoat(between.body, mold.bodyMm);
+  const body = faceCoat(near, ground, cups, faceRuns(pattern, near, shares));
+  const [first] = thinOf === 'body' ? faceRuns(pattern, near, shares) : [{ cup: thinOf.cup, part: 1 }];
+  const thinGround = plainCoat(between.thin, mold.thinMm);
+  const thin: Coat = {
+    ...thinGround,
+    flakes: (first && cups[first.cup])?.flakes ?? [],
+    depth: nearDepth(thinGround.depth, first?.part ?? 1),
+  };
+  const streaks = flank === 'streaks' ? cups[1] : undefined;
+  const other = between.other && plainCoat(between.other, mold.bodyMm);
+  return {
+    body,
+    thin,
+    ...(streaks === undefined ? {} : { streaks: { coat: streaks, share: shares[1] ?? 0 } }),
+    ...(far && other ? { other: faceCoat(far, other, cups, faceRuns(pattern, far, shares)) } : {}),
+  };
+}
+
+/** A face as it is drawn: its colour with the flake of the cup that lies in front, and that of the next cup behind it. */
+function faceCoat(face: Face, ground: Coat, cups: readonly Coat[], runs: readonly Run[]): Coat {
+  const [front, next] = runs;
+  const cup = front && cups[front.cup];
+  if (front === undefined || cup === undefined) return ground;
+  // Streaks are drawn over the first cup, not over what they make together.
+  if ('mean' in face) return cup;
+  const seen = lightThrough(cup, front.part);
+  const behind = next && flakesBehind(cups[next.cup], next.part);
+  return {
+    ...ground,
+    flakes: cup.flakes,
+    depth: nearDepth(cup.depth, front.part),
+    ...(behind !== undefined && seen >= SEEN_THROUGH ? { behind: { ...behind, seen } } : {}),
+  };
+}
+
+/** The flake of a cup that another is looked at through; undefined where it has none. */
+function flakesBehind(cup: Coat | undefined, part: number): Pick<Coat, 'flakes' | 'depth'> | undefined {
+  return cup === undefined || cup.flakes.length === 0
+    ? undefined
+    : { flakes: cup.flakes, depth: nearDepth(cup.depth, part) };
 }
 
 /** The coats of a recipe of which only the look is published: its flake is in their colours and not drawn. */
 export function lookCoats({ pattern, body, thin, other }: RecipeLook): Coats {
-  const second = other && plainCoat(other, 1);
+  const coat = other && plainCoat(other, 1);
+  const { flank, second } = PATTERNS[pattern];
   return {
     body: plainCoat(body, 1),
     ...(thin === undefined ? {} : { thin: plainCoat(thin, 1) }),
-    ...(second === undefined
+    ...(coat === undefined
       ? {}
-      : pattern === 'swirl'
-        ? { streaks: { coat: second, share: 1 / 2 } }
-        : { other: second }),
+      : flank === 'streaks'
+        ? { streaks: { coat, share: second?.share ?? 0 } }
+        : { other: coat }),
   };
 }

@@ -57,17 +57,22 @@ function leftOf(middle: readonly Point[], index: number): Point {
   return [(to[1] - from[1]) / length, -(to[0] - from[0]) / length];
 }
 
-/** A line that runs along a ribbon: −1 on its upper edge, 0 in its middle, 1 on its lower edge, further out beyond them. */
-export function alongside({ middle, up, down }: Ribbon, offset: number): readonly Point[] {
+/**
+ * A line that runs along a ribbon: −1 on its upper edge, 0 in its middle, 1 on its lower edge, further out beyond them.
+ *
+ * @param offsets one for all points, or one each
+ */
+export function alongside({ middle, up, down }: Ribbon, offsets: number | readonly number[]): readonly Point[] {
   return middle.map(([x, y], index): Point => {
     const [leftX, leftY] = leftOf(middle, index);
+    const offset = typeof offsets === 'number' ? offsets : offsets[index]!;
     const reach = -offset * (offset < 0 ? up[index]! : down[index]!);
     return [x + leftX * reach, y + leftY * reach];
   });
 }
 
 /** Outline of the part of a ribbon between two offsets. */
-export function band(ribbon: Ribbon, from: number, to: number): string {
+export function band(ribbon: Ribbon, from: number | readonly number[], to: number | readonly number[]): string {
   return smoothPath([...alongside(ribbon, from), ...[...alongside(ribbon, to)].reverse()], true);
 }
 

@@ -3,7 +3,9 @@
  *
  * @packageDocumentation
  */
-import type { Pattern } from '../../book/model.ts';
+import { type CutRegion, cutAcross, cutLevel, regionsOf } from '../../patterns/cut.ts';
+import { discHalf, discPlace } from '../../patterns/disc.ts';
+import { PATTERNS, type Pattern } from '../../patterns/patterns.ts';
 import { type Html, html } from '../html.ts';
 import { describedAs } from './pour.ts';
 
@@ -12,55 +14,36 @@ interface Part {
   readonly share: number;
 }
 
-/** Height of the part of a disc of radius 1 that holds a share of its area, from its top; found by halving. */
-export function discHeight(share: number): number {
-  let [low, high] = [0, 2];
-  for (let step = 0; step < 40; step++) {
-    const height = (low + high) / 2;
-    const inside = Math.acos(1 - height) - (1 - height) * Math.sqrt(Math.max(0, 2 * height - height * height));
-    if (inside / Math.PI < share) low = height;
-    else high = height;
-  }
-  return (low + high) / 2;
-}
+/** Places across a cut, closer together towards its edges, where a disc is steep. */
+const PLACES = Array.from({ length: 21 }, (_, index) => (1 - Math.cos((Math.PI * index) / 20)) / 2);
+
+/** Half of a cut across, and of one along the bait: width and height, in units of the drawing. */
+const ACROSS = { width: 9.5, height: 9.5 };
+const LEVEL = { width: 9.5, height: 5 };
 
 const two = (number: number): number => Math.round(number * 100) / 100;
 
-function layers(parts: readonly Part[]): Html {
-  const { hex } = parts.at(-1)!;
-  let sum = 0;
-  const above = parts.slice(0, -1).map((part) => {
-    sum += part.share;
-    return { hex: part.hex, height: discHeight(Math.min(sum, 1)) };
-  });
-  // The last lies under all, each earlier one is a cap over it.
-  return html`<circle cx="10" cy="10" r="9.5" fill="${hex}"/>${above.reverse().map((cap) => {
-    const y = 0.5 + cap.height * 9.5;
-    const x = Math.sqrt(Math.max(0, 9.5 ** 2 - (y - 10) ** 2));
-    return html`<path d="M${two(10 - x)} ${two(y)}A9.5 9.5 0 ${cap.height > 1 ? 1 : 0} 1 ${two(10 + x)} ${two(y)}z" fill="${cap.hex}"/>`;
-  })}`;
+/** Outline of a region in an oval: places of the cut to −1..1 across it by `placeOf`, and down from its upper edge. */
+function regionPath({ edges }: CutRegion, size: typeof ACROSS, placeOf: (at: number) => number): string {
+  const line = (side: 'from' | 'to'): readonly string[] =>
+    edges.map((edge) => {
+      const place = placeOf(edge.at);
+      const down = discHalf(place) * (2 * edge[side] - 1);
+      return `${two(10 + size.width * place)} ${two(10 + size.height * down)}`;
+    });
+  return `M${[...line('from'), ...line('to').toReversed()].join('L')}z`;
 }
 
-function swirled(parts: readonly Part[]): Html {
-  const [first, second] = parts as readonly [Part, Part];
-  const width = 9.5 * 0.62 * Math.min(1.3, Math.max(0.5, 2 * second.share));
-  return html`<circle cx="10" cy="10" r="9.5" fill="${first.hex}"/><path d="M10 3.6C16 3.4 17 10 12.4 11.4C8 12.6 6.4 8.4 9.6 8" fill="none" stroke="${second.hex}" stroke-width="${two(width * 0.52)}" stroke-linecap="round"/><path d="M5 13.4C7 17 13 17.4 15.6 14" fill="none" stroke="${second.hex}" stroke-width="${two(width * 0.46)}" stroke-linecap="round"/>`;
-}
-
-/** The cut of a pattern, with the cups in their order. */
+/** The cut of a pattern, with the cups in their order: across it, or level along it where they lie beside one another. */
 export function section(pattern: Pattern, parts: readonly Part[], label = ''): Html {
-  const [first, second] = parts;
-  let drawn: Html;
-  if (first === undefined) drawn = html``;
-  else if (second === undefined || pattern === 'solid')
-    drawn = html`<circle cx="10" cy="10" r="9.5" fill="${first.hex}"/>`;
-  else if (pattern === 'core')
-    drawn = html`<circle cx="10" cy="10" r="9.5" fill="${first.hex}"/><circle cx="10" cy="10" r="${two(9.5 * Math.sqrt(second.share))}" fill="${second.hex}"/>`;
-  else if (pattern === 'swirl') drawn = swirled(parts);
-  else if (pattern === 'tipped') {
-    const x = two(19.5 - 19 * Math.max(0.15, second.share));
-    // A tip is seen along the bait, not across it.
-    drawn = html`<path d="M${x} 5.5H5a4.5 4.5 0 0 0 0 9H${x}z" fill="${first.hex}"/><path d="M${x} 5.5H16l3.5 4.5L16 14.5H${x}z" fill="${second.hex}"/>`;
-  } else drawn = layers(parts);
-  return html`<svg class="section"${describedAs(label)} width="20" height="20" viewBox="0 0 20 20">${drawn}</svg>`;
+  const { beside, through } = PATTERNS[pattern];
+  const shares = parts.map(({ share }) => share);
+  const size = beside ? LEVEL : ACROSS;
+  const regions = regionsOf((beside ? cutLevel : cutAcross)(through, shares), PLACES);
+  // Along a bait places are parts of its plastic, across it parts of its width.
+  const placeOf = beside ? discPlace : (at: number): number => 2 * at - 1;
+  const drawn = regions
+    .filter(({ cup }) => cup !== 0)
+    .map((region) => html`<path d="${regionPath(region, size, placeOf)}" fill="${parts[region.cup]!.hex}"/>`);
+  return html`<svg class="section"${describedAs(label)} width="20" height="20" viewBox="0 0 20 20"><ellipse cx="10" cy="10" rx="${size.width}" ry="${size.height}" fill="${parts[0]!.hex}"/>${drawn}</svg>`;
 }

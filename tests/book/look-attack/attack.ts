@@ -4,10 +4,10 @@
  * @packageDocumentation
  */
 
-import type { Appearance, Book, FlakeLoad, Material, Mold, Pattern } from '../../../src/book/model.ts';
+import type { Appearance, Book, FlakeLoad, Material, Mold } from '../../../src/book/model.ts';
 import { HEAVY_FLAKE } from '../../../src/book/publish/look-only.ts';
-import { layersByShare } from '../../../src/optics/stack.ts';
-import { SIDE_BY_SIDE } from '../../../src/tables/patterns.ts';
+import { PATTERNS, type Pattern } from '../../../src/patterns/patterns.ts';
+import { MIDDLE } from '../../../src/patterns/place.ts';
 import { type Box, BoxFitter } from './fit-box.ts';
 import { LookModel, type Stack, suspectsOf } from './look-model.ts';
 import { columnsOf, type FoundSet, minimalSets, THRIFTY, type Thrift } from './minimal-sets.ts';
@@ -85,14 +85,12 @@ export function modelOf(look: PublicLook, { materials, mold, plastic, shares }: 
   if (other === undefined) {
     return new LookModel(suspects, plastic.constants!, [cup(0, bodyMm), cup(0, thinMm)], 1, [bodyMm]);
   }
-  if (SIDE_BY_SIDE.has(pattern)) {
+  const { beside, through } = PATTERNS[pattern];
+  if (beside) {
     const sight = shares.map((share) => share * bodyMm);
     return new LookModel(suspects, plastic.constants!, [cup(0, bodyMm), cup(1, bodyMm)], 2, sight);
   }
-  const side: Stack = layersByShare(
-    shares.map((share) => ({ share, absorption: [], scattering: [] })),
-    bodyMm,
-  ).map(({ thickness }, index) => ({ cup: index, thickness }));
+  const side: Stack = through(shares, MIDDLE).map(({ cup: of, part }) => ({ cup: of, thickness: part * bodyMm }));
   const sight = side.map(({ thickness }) => thickness);
   return new LookModel(suspects, plastic.constants!, [side, side.toReversed()], side.length, sight);
 }

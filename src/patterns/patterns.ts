@@ -1,0 +1,183 @@
+/**
+ * The patterns that a bait can have: all that the book knows of one stands in its entry.
+ *
+ * @packageDocumentation
+ */
+import type { Face, PatternEntry, StepWords } from './pattern.ts';
+import { MIDDLE, type Run } from './place.ts';
+import { endToEnd, inLayers, inStreaks, within } from './through.ts';
+
+const TWO_SIDES: readonly [Face, Face] = [
+  { name: 'this side', from: 'near', along: 0.5 },
+  { name: 'other side', from: 'far', along: 0.5 },
+];
+
+const ENTRIES = {
+  solid: {
+    cups: { least: 1, most: 1, words: 'one cup' },
+    one: 'a solid bait',
+    means: 'one cup',
+    alsoCalled: [],
+    through: inLayers,
+    beside: false,
+    faces: [{ name: 'body', from: 'near', along: 0.5 }],
+    second: undefined,
+    thin: 'body',
+    flank: 'own',
+    apart: 'laminate',
+    together: false,
+    pour: () => ['Fill the mold slowly, and top it up while it shrinks.'],
+  },
+  laminate: {
+    cups: { least: 2, most: 2, words: 'two cups' },
+    one: 'a laminate',
+    means: 'two cups, one behind the other',
+    alsoCalled: [],
+    through: inLayers,
+    beside: false,
+    faces: TWO_SIDES,
+    second: { name: 'other side', share: 0.5 },
+    thin: 'body',
+    flank: 'own',
+    apart: 'laminate',
+    together: true,
+    // A name stands before its "cup": a cup is not poured back, nor shot core.
+    pour: (cups) => [
+      'Shoot the ',
+      ...cupNames(cups, ', ', ' and '),
+      ' cups together, side by side, at the same temperature.',
+    ],
+  },
+  swirl: {
+    cups: { least: 2, most: Number.POSITIVE_INFINITY, words: 'two cups or more' },
+    one: 'a swirl',
+    means: 'two cups poured together, unmixed',
+    alsoCalled: ['marble', 'marbled'],
+    through: inStreaks,
+    beside: true,
+    faces: [{ name: 'body', mean: true }],
+    second: { name: 'streaks', share: 0.5 },
+    thin: 'body',
+    flank: 'streaks',
+    apart: 'swirl',
+    together: true,
+    pour: (cups) => ['Shoot the ', ...cupNames(cups, ', ', ' and '), ' cups through one nozzle, unmixed.'],
+  },
+  layered: {
+    cups: { least: 2, most: Number.POSITIVE_INFINITY, words: 'two cups or more' },
+    one: 'a layered bait',
+    means: 'cups in layers',
+    alsoCalled: [],
+    through: inLayers,
+    beside: false,
+    faces: TWO_SIDES,
+    second: { name: 'other side', share: 0.5 },
+    thin: 'body',
+    flank: 'own',
+    apart: 'laminate',
+    together: false,
+    pour: ([first = '', ...others]) => [
+      'Pour from the ',
+      { cup: first },
+      ' cup first, then from the ',
+      ...cupNames(others, ' cup, then from the '),
+      ` cup, ${others.length > 1 ? 'each ' : ''}as soon as the layer before holds its place.`,
+    ],
+  },
+  core: {
+    cups: { least: 2, most: 2, words: 'two cups, the shell first' },
+    one: 'a bait with a core',
+    means: 'one cup inside another',
+    alsoCalled: [],
+    through: within,
+    beside: false,
+    faces: [
+      { name: 'body', from: 'near', along: 0.5 },
+      { name: 'core alone', alone: 1 },
+    ],
+    second: undefined,
+    // What is shot into the middle does not get into a tail. Common practice, no source.
+    thin: { cup: 0 },
+    flank: 'covered',
+    apart: 'laminate',
+    together: false,
+    pour: ([first = '', second = '']) => [
+      'Shoot the ',
+      { cup: first },
+      ' cup, and while its middle is liquid, shoot the ',
+      { cup: second },
+      ' cup into it.',
+    ],
+  },
+  tipped: {
+    cups: { least: 2, most: 2, words: 'two cups, the body first' },
+    one: 'a tipped bait',
+    means: 'a body and a tip',
+    alsoCalled: [],
+    through: endToEnd,
+    beside: true,
+    faces: [
+      { name: 'body', from: 'near', along: 0 },
+      { name: 'tip', from: 'near', along: 1 },
+    ],
+    second: { name: 'tip', share: 0.2 },
+    thin: { cup: 1 },
+    flank: 'own',
+    apart: 'laminate',
+    together: false,
+    pour: ([first = '', second = '']) => [
+      'Fill only the end of the mold from the ',
+      { cup: second },
+      ' cup, let it set, then shoot the ',
+      { cup: first },
+      ' cup.',
+    ],
+  },
+} as const satisfies Readonly<Record<string, PatternEntry>>;
+
+/** How cups lie in a bait. */
+export type Pattern = keyof typeof ENTRIES;
+
+export const PATTERNS: Readonly<Record<Pattern, PatternEntry>> = ENTRIES;
+
+/** Their names, as they are written in a recipe. */
+export const PATTERN_NAMES = Object.keys(ENTRIES) as readonly Pattern[];
+
+/** Whether a pattern is made of so many cups. */
+export function takesCups(pattern: Pattern, count: number): boolean {
+  const { least, most } = PATTERNS[pattern].cups;
+  return count >= least && count <= most;
+}
+
+/** The pattern of so many cups, where nobody says. */
+export function usualPattern(count: number): Pattern {
+  return count === 1 ? 'solid' : 'laminate';
+}
+
+/** Whether a bait is looked at from both sides, each with what lies behind it. */
+export function hasTwoSides(pattern: Pattern): boolean {
+  const [, far] = PATTERNS[pattern].faces;
+  return far !== undefined && 'from' in far && far.from === 'far';
+}
+
+/** What an eye looks through at a face, the near cup first; of streaks that run together, the first cup. */
+export function faceRuns(pattern: Pattern, face: Face, shares: readonly number[]): readonly Run[] {
+  if ('mean' in face) return [{ cup: 0, part: 1 }];
+  if ('alone' in face) return [{ cup: face.alone, part: 1 }];
+  const runs = PATTERNS[pattern].through(shares, { ...MIDDLE, along: face.along });
+  return face.from === 'near' ? runs : runs.toReversed();
+}
+
+/** What the sides of a bait are called that are looked at by themselves: its body, or this side and what else there is. */
+export function faceNames(pattern: Pattern, hasOther: boolean): readonly string[] {
+  const [near, far] = PATTERNS[pattern].faces;
+  return hasOther && far !== undefined ? [near.name, far.name] : ['body'];
+}
+
+/** Names of cups in a row: `back and belly`. */
+function cupNames(names: readonly string[], between: string, last = between): StepWords {
+  return names.flatMap((cup, index) => {
+    const before = index === names.length - 1 ? last : between;
+    return index === 0 ? [{ cup }] : [before, { cup }];
+  });
+}

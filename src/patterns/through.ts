@@ -1,0 +1,62 @@
+/**
+ * How cups can lie in a bait: what each line of sight runs through, given the shares of the cups, 1 together.
+ *
+ * A bait is taken as round, its plastic spread evenly along it. Summed up over all of a bait, each of these gives the cups their shares.
+ *
+ * @packageDocumentation
+ */
+import { discBefore, discHalf } from './disc.ts';
+import type { LineOfSight, Place, Run } from './place.ts';
+
+/** What a line of sight runs through. */
+export type Through = (shares: readonly number[], line: LineOfSight) => readonly Run[];
+
+/** The cup at a place. */
+export function cupAt(through: Through, shares: readonly number[], { depth, ...line }: Place): number {
+  const runs = through(shares, line);
+  const run =
+    runs[
+      nthPart(
+        runs.map(({ part }) => part),
+        depth,
+      )
+    ];
+  if (run === undefined) throw new RangeError('a line of sight runs through nothing; give the bait a cup');
+  return run.cup;
+}
+
+/** Cups over one another, each as thick as its share wherever one looks. */
+export const inLayers: Through = (shares) => shares.map((part, cup) => ({ cup, part }));
+
+/** The second cup in the middle of the first, from nose to tail: its part of the diameter is the root of its share. */
+export const within: Through = ([, core = 0], { across }) => {
+  const place = 2 * across - 1;
+  const inside = core - place * place;
+  if (inside <= 0) return [{ cup: 0, part: 1 }];
+  const part = Math.sqrt(inside) / discHalf(place);
+  const shell: Run = { cup: 0, part: (1 - part) / 2 };
+  return part < 1 ? [shell, { cup: 1, part }, shell] : [{ cup: 1, part: 1 }];
+};
+
+/** Cups behind one another along the bait, the first at its nose. */
+export const endToEnd: Through = (shares, { along }) => [{ cup: nthPart(shares, along), part: 1 }];
+
+/** Streaks side by side across a bait of usual width: a convention of this book; where they lie in a bait nobody knows. */
+const STREAKS = 3;
+
+/** Cups in streaks that run along the bait and wander, each through all of its thickness. */
+export const inStreaks: Through = (shares, { along, across }) => {
+  const wander = 0.4 * Math.sin(2 * Math.PI * along) + 0.15 * Math.sin(6 * Math.PI * along + 1);
+  const turns = STREAKS * discBefore(2 * across - 1) + wander + 1;
+  return [{ cup: nthPart(shares, turns % 1), part: 1 }];
+};
+
+/** Which of the parts of 1, laid end to end, a place falls into; the last has what rounding leaves. */
+function nthPart(parts: readonly number[], place: number): number {
+  let end = 0;
+  const found = parts.findIndex((part) => {
+    end += part;
+    return place < end;
+  });
+  return found === -1 ? parts.length - 1 : found;
+}
