@@ -21,6 +21,11 @@ const FOLDERS: readonly Folder[] = [
     imports: [],
   },
   { name: 'diagnostics', purpose: 'the Diagnostic value, its codes, its text form; the Refusal', imports: [] },
+  {
+    name: 'kinds',
+    purpose: 'what the files of a book are: all of a kind but its fields',
+    imports: [],
+  },
   { name: 'units', purpose: 'parse, convert, scale and round quantities', imports: [] },
   { name: 'tables', purpose: 'observer, illuminants and other reference data, each with its source', imports: [] },
   {
@@ -34,7 +39,7 @@ const FOLDERS: readonly Folder[] = [
   {
     name: 'recipe',
     purpose: 'one Markdown text with front matter in, one thing of the book or diagnostics out',
-    imports: ['values', 'diagnostics', 'units', 'tables', 'patterns'],
+    imports: ['values', 'diagnostics', 'kinds', 'units', 'tables', 'patterns'],
   },
   {
     name: 'cup',
@@ -44,12 +49,24 @@ const FOLDERS: readonly Folder[] = [
   {
     name: 'matching',
     purpose: 'first recipe, next addition, substitutes, ranked by deltaE00',
-    imports: ['values', 'units', 'tables', 'optics', 'cup'],
+    imports: ['values', 'kinds', 'units', 'tables', 'optics', 'cup'],
   },
   {
     name: 'book',
     purpose: 'joins the things of a book: references, ledger, prediction, lineage (`compileBook`)',
-    imports: ['values', 'diagnostics', 'units', 'tables', 'patterns', 'lineage', 'optics', 'recipe', 'cup', 'matching'],
+    imports: [
+      'values',
+      'diagnostics',
+      'kinds',
+      'units',
+      'tables',
+      'patterns',
+      'lineage',
+      'optics',
+      'recipe',
+      'cup',
+      'matching',
+    ],
   },
   {
     name: 'words',
@@ -59,13 +76,14 @@ const FOLDERS: readonly Folder[] = [
   {
     name: 'render',
     purpose: 'values in, HTML and SVG strings out (page, swatch, lineage drawing, card)',
-    imports: ['values', 'units', 'tables', 'patterns', 'lineage', 'book', 'words'],
+    imports: ['values', 'kinds', 'units', 'tables', 'patterns', 'lineage', 'book', 'words'],
   },
   {
     name: 'browser',
     purpose: 'shell: scripts shipped with the page',
     imports: [
       'values',
+      'kinds',
       'units',
       'tables',
       'patterns',
@@ -110,6 +128,7 @@ const FOLDERS: readonly Folder[] = [
     imports: [
       'values',
       'diagnostics',
+      'kinds',
       'units',
       'recipe',
       'matching',

@@ -12,13 +12,13 @@ import type { LogRound } from '../cup/cup-log.ts';
 import type { HeatLimit } from '../cup/heat-limit.ts';
 import type { HowLooked } from '../cup/how-looked.ts';
 import type { BatchAmounts, Shop } from '../cup/plan-batch.ts';
+import type { MaterialKind } from '../kinds/kinds.ts';
 import type { NextAddition } from '../matching/next-addition.ts';
 import type { Verdict } from '../matching/target/verdict.ts';
 import type { Flake } from '../optics/flake.ts';
 import type { LookDoubt } from '../optics/look-doubt.ts';
 import type { Tier } from '../optics/material-constants.ts';
 import type { Pattern } from '../patterns/patterns.ts';
-import type { MaterialKind } from '../recipe/source.ts';
 import type { OpacityWord } from '../tables/opacity-classes.ts';
 
 export type { Batch, BatchAmounts, BatchCup, BatchMaterial, Measured, Shop } from '../cup/plan-batch.ts';

@@ -7,8 +7,9 @@ import { plainText } from '../book/words/plain-text.ts';
 import { formatDiagnostics } from '../diagnostics/format-diagnostics.ts';
 import { nearestName } from '../diagnostics/nearest-name.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
+import { FILED_KINDS, KINDS, type Kind } from '../kinds/kinds.ts';
 import { readFrontMatter } from '../recipe/front-matter.ts';
-import { BOOK_FILE, FOLDERS, type Kind, kindOfPath, type Source, slugOf } from '../recipe/source.ts';
+import { BOOK_FILE, kindOfPath, type Source, slugOf } from '../recipe/source.ts';
 import { loadBook } from '../shell/load-book.ts';
 import { printable } from '../shell/printable.ts';
 import { writeNewFile } from '../shell/write-new-file.ts';
@@ -17,17 +18,7 @@ import type { Command } from './command.ts';
 import { defaultRecipes } from './default-recipes.ts';
 import { type Scaffolded, scaffoldText } from './scaffold.ts';
 
-const KINDS: readonly Kind[] = [
-  'recipe',
-  'colorant',
-  'powder',
-  'flake',
-  'plastic',
-  'additive',
-  'mold',
-  'target',
-  'book',
-];
+const NEW: readonly Kind[] = [...FILED_KINDS, 'book'];
 
 /** The units of a book whose `book.md` cannot be read. */
 const METRIC_UNITS: Scaffolded['settings'] = { volume: 'ml', temperature: '°C' };
@@ -39,7 +30,7 @@ export const newCommand: Command = {
   summary: 'start a new file of the book, to be filled in',
   words: [1, 1],
   options: {
-    kind: { value: 'KIND', help: `${KINDS.join(', ')} (default: recipe)` },
+    kind: { value: 'KIND', help: `${NEW.join(', ')} (default: recipe)` },
     from: { value: 'RECIPE', help: 'make the new recipe from this one' },
   },
   details:
@@ -48,7 +39,7 @@ export const newCommand: Command = {
     const kind = kindNamed(values.kind);
     const slug = slugOf(name);
     if (slug === '') throw new Refusal(`"${name}" has no letter or digit that a file name could be made of.`);
-    const path = kind === 'book' ? BOOK_FILE : `${FOLDERS[kind]}/${slug}.md`;
+    const path = kind === 'book' ? BOOK_FILE : `${KINDS[kind].folder}/${slug}.md`;
     const file = join(recipes, path);
     const shown = relative(from, file);
     if (existsSync(file)) throw new Refusal(`${shown} is already there. ${instead(kind)}`);
@@ -84,11 +75,11 @@ function checkLine(root: string, from: string, recipes: string): string {
 
 function kindNamed(value: string | boolean | undefined): Kind {
   const kind = value ?? 'recipe';
-  const known = KINDS.find((candidate) => candidate === kind);
+  const known = NEW.find((candidate) => candidate === kind);
   if (known) return known;
-  const nearest = nearestName(String(kind), KINDS);
+  const nearest = nearestName(String(kind), NEW);
   throw new Refusal(
-    `There is no kind "${kind}". ${nearest ? `Did you mean ${nearest}?` : `There are: ${KINDS.join(', ')}.`}`,
+    `There is no kind "${kind}". ${nearest ? `Did you mean ${nearest}?` : `There are: ${NEW.join(', ')}.`}`,
   );
 }
 
@@ -100,7 +91,7 @@ function parentOf(
 ): Scaffolded['parent'] {
   if (typeof id !== 'string') return undefined;
   if (kind !== 'recipe') throw new Refusal('Only a recipe comes from another recipe: leave out --from or --kind.');
-  const source = sources.find(({ path }) => path === `${FOLDERS.recipe}/${id}.md`);
+  const source = sources.find(({ path }) => path === `${KINDS.recipe.folder}/${id}.md`);
   if (!source) {
     const nearest = nearestName(id, idsByKind(sources).get('recipe') ?? []);
     throw new Refusal(`The book has no recipe "${id}".${nearest ? ` Did you mean ${nearest}?` : ''}`);

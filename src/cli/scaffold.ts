@@ -1,7 +1,7 @@
 import type { Settings } from '../book/model.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
+import type { Kind } from '../kinds/kinds.ts';
 import type { FieldsOf } from '../recipe/schema.ts';
-import type { Kind } from '../recipe/source.ts';
 import { frontMatterText, ToFillIn, type Written } from '../recipe/write-front-matter.ts';
 
 /** What a new file is made from. */

@@ -1,5 +1,5 @@
 import { WHITE_BACKING } from '../tables/backings.ts';
-import { DARKEST_BODY, DYE_THICKNESS, MATERIAL_KINDS, PIGMENT_SCATTERING_POWER } from '../tables/material-kinds.ts';
+import { COLOURING_KINDS, DARKEST_BODY, DYE_THICKNESS, PIGMENT_SCATTERING_POWER } from '../tables/colouring-kinds.ts';
 import { labOf } from './cielab.ts';
 import { deltaE00 } from './delta-e00.ts';
 import { isHex, labFromHex } from './display.ts';
@@ -15,13 +15,13 @@ import { tristimulus } from './tristimulus.ts';
 import { reflectanceFromHex } from './upsampling.ts';
 
 /** How a material acts on light. */
-export type MaterialKind = keyof typeof MATERIAL_KINDS;
+export type ColouringKind = keyof typeof COLOURING_KINDS;
 
 /** What a maker can say of a material by eye. */
 export interface StatedColour {
   /** `#rrggbb` of a typical dose: for a dye or a clear plastic through `thickness` over white, else of a body that hides what is behind it. */
   readonly colour: string;
-  readonly kind: MaterialKind;
+  readonly kind: ColouringKind;
   /** The typical dose in g/ml; unset: a default by kind (common practice, no source). */
   readonly dose?: number;
   /** mm through which the colour of a dye was seen; unset: 10. */
@@ -45,7 +45,7 @@ export interface StatedColour {
 export function fromColourAndKind({
   colour,
   kind,
-  dose = MATERIAL_KINDS[kind].dose,
+  dose = COLOURING_KINDS[kind].dose,
   thickness = DYE_THICKNESS,
   plastic = plasticConstants('clear'),
   surface = BESIDE_GLOSS,
@@ -71,8 +71,8 @@ export function fromColourAndKind({
 }
 
 /** S of the typical dose, per mm, from the luminance factor inside the plastic of a body of it. */
-function scatteringOf(kind: MaterialKind, body: Spectrum): number {
-  const { scattering } = MATERIAL_KINDS[kind];
+function scatteringOf(kind: ColouringKind, body: Spectrum): number {
+  const { scattering } = COLOURING_KINDS[kind];
   return kind === 'pigment' ? scattering * tristimulus(body).Y ** PIGMENT_SCATTERING_POWER : scattering;
 }
 

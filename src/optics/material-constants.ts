@@ -2,7 +2,7 @@
  * K and S of one material from whatever is known of it, best first: measured films (`fit/`), photographed chips
  * (`from-chips.ts`), one colour and a kind (`from-colour-and-kind.ts`). A maker's error is a fault value, never a throw.
  */
-import { EXPECTED_DELTA_E } from '../tables/material-kinds.ts';
+import { EXPECTED_DELTA_E } from '../tables/colouring-kinds.ts';
 import type { OpticalFault } from './fault.ts';
 import type { MixtureConstants } from './mixture.ts';
 

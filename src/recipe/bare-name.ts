@@ -1,4 +1,4 @@
-import { FOLDERS } from './source.ts';
+import { FOLDERS } from '../kinds/kinds.ts';
 
 /**
  * The name of a file of the book from its path, however that is written: without its folder and `.md`. Other text as it is.
@@ -8,6 +8,6 @@ import { FOLDERS } from './source.ts';
  */
 export function bareName(text: string): string {
   const path = text.replaceAll('\\', '/').replace(/^(?:\.{1,2}\/)+/, '');
-  const folder = Object.values(FOLDERS).find((name) => path.toLowerCase().startsWith(`${name}/`));
+  const folder = FOLDERS.find((name) => path.toLowerCase().startsWith(`${name}/`));
   return (folder === undefined ? path : path.slice(folder.length + 1)).replace(/\.md$/i, '');
 }

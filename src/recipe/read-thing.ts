@@ -1,11 +1,12 @@
 import type { z } from 'zod';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import type { Kind } from '../kinds/kinds.ts';
 import { explainIssue } from './explain-issue.ts';
 import type { FieldFault } from './field-fault.ts';
 import { type FrontMatter, readFrontMatter } from './front-matter.ts';
 import type { NamesOf } from './reference-fix.ts';
 import { type FieldsOf, SCHEMAS } from './schema.ts';
-import type { Kind, Source } from './source.ts';
+import type { Source } from './source.ts';
 import { valueAt, writtenPath } from './value-at.ts';
 
 interface ThingOf<K extends Kind> {

@@ -1,5 +1,5 @@
 import { countAlike, nearestFix, slips } from '../diagnostics/nearest-name.ts';
-import { FOLDERS } from './source.ts';
+import { KINDS } from '../kinds/kinds.ts';
 
 /** Names of the files that a field may name; undefined where they are not known. */
 export type NamesOf = (field: string) => readonly string[] | undefined;
@@ -22,10 +22,10 @@ const MOST_SLIPS = 2;
 
 /** Folder of what a field names. */
 const FOLDER_OF: Readonly<Record<string, string>> = {
-  mold: FOLDERS.mold,
-  from: FOLDERS.recipe,
-  for: FOLDERS.target,
-  plastic: FOLDERS.plastic,
+  mold: KINDS.mold.folder,
+  from: KINDS.recipe.folder,
+  for: KINDS.target.folder,
+  plastic: KINDS.plastic.folder,
 };
 
 /** Names that are there, to stand after a folder: ` (minnow-3, grub-2)`; nothing where there are none or too many. */

@@ -1,3 +1,4 @@
+import { FILED_KINDS, FOLDERS, KINDS, type Kind } from '../kinds/kinds.ts';
 import { isDeviceName } from './portable-name.ts';
 
 /** One text of a book: a path from the book's folder, with `/`, and what the file holds. */
@@ -5,24 +6,6 @@ export interface Source {
   readonly path: string;
   readonly text: string;
 }
-
-/** What a file is, by the folder that it lies in. */
-export type Kind = 'book' | 'recipe' | 'colorant' | 'powder' | 'flake' | 'plastic' | 'additive' | 'mold' | 'target';
-
-/** The kinds of material that stand on the shelf. */
-export type MaterialKind = Extract<Kind, 'colorant' | 'powder' | 'flake' | 'plastic' | 'additive'>;
-
-/** Folder of each kind, from the book's folder. */
-export const FOLDERS: Readonly<Record<Exclude<Kind, 'book'>, string>> = {
-  recipe: 'colours',
-  colorant: 'shelf/colorants',
-  powder: 'shelf/powders',
-  flake: 'shelf/flakes',
-  plastic: 'shelf/plastics',
-  additive: 'shelf/additives',
-  mold: 'molds',
-  target: 'targets',
-};
 
 /** File of the book itself. */
 export const BOOK_FILE = 'book.md';
@@ -47,7 +30,7 @@ export function kindOfPath(path: string): { kind: Kind; id: string } | undefined
   if (path === BOOK_FILE) return { kind: 'book', id: 'book' };
   const slash = path.lastIndexOf('/');
   const folder = path.slice(0, slash);
-  const kind = (Object.keys(FOLDERS) as (keyof typeof FOLDERS)[]).find((name) => FOLDERS[name] === folder);
+  const kind = FILED_KINDS.find((name) => KINDS[name].folder === folder);
   return kind && path.endsWith('.md') ? { kind, id: path.slice(slash + 1, -'.md'.length) } : undefined;
 }
 
@@ -61,7 +44,7 @@ export function misnamed(path: string): 'text' | 'table' | 'picture' | undefined
   if (kindOfPath(path) !== undefined || path === MEASUREMENTS_FILE || stem === '') return undefined;
   if (folder === '') return stem.toLowerCase() === 'book' && TEXT_ENDINGS.test(ending || '.') ? 'text' : undefined;
   if (folder === 'shelf') return TABLE_ENDINGS.test(ending) ? 'table' : undefined;
-  if (!Object.values(FOLDERS).includes(folder)) return undefined;
+  if (!FOLDERS.includes(folder)) return undefined;
   return TEXT_ENDINGS.test(ending || '.') ? 'text' : PICTURE_ENDINGS.test(ending) ? 'picture' : undefined;
 }
 

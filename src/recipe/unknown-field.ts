@@ -1,11 +1,11 @@
 import { nearestFix, slips } from '../diagnostics/nearest-name.ts';
+import type { Kind } from '../kinds/kinds.ts';
 import type { FieldPath } from './field-path.ts';
 import { moveFix } from './known-places.ts';
 import { NOTES_WHY, notesFix } from './notes-in-fields.ts';
 import { otherWord } from './other-words.ts';
 import type { NamesOf } from './reference-fix.ts';
 import { SCHEMAS } from './schema.ts';
-import type { Kind } from './source.ts';
 import { valueAt } from './value-at.ts';
 
 /** The file that a field stands in. */

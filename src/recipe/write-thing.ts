@@ -1,5 +1,5 @@
+import type { Kind } from '../kinds/kinds.ts';
 import { type FieldsOf, SCHEMAS } from './schema.ts';
-import type { Kind } from './source.ts';
 import { frontMatterText, type WrittenFields } from './write-front-matter.ts';
 
 /**

@@ -6,6 +6,7 @@
  */
 
 import type { Batch, BatchAmounts, BatchCup, Edition, Measured, Settings } from '../book/model.ts';
+import { MATERIAL_KINDS, type MaterialKind } from '../kinds/kinds.ts';
 import { exactWords, measureNote, measuringNotes, weighsText } from '../words/measured.ts';
 import { type AmountForms, type Bought, boughtText, shortWords } from '../words/stock.ts';
 import { heatParagraph } from './heat-paragraph.ts';
@@ -18,8 +19,8 @@ import { counted, listText, massText, moneyText, sentence, volumeText } from './
 export interface NamedMaterial extends Bought {
   readonly title: string;
   readonly hex: string;
-  /** Order in which it goes into the cup: plastics, liquids, powders, flake, the rest. */
-  readonly kind: string;
+  /** Says when it goes into the cup. */
+  readonly kind: MaterialKind;
   readonly price?: number;
 }
 
@@ -36,14 +37,12 @@ export interface BatchNames {
   readonly settings: Settings;
 }
 
-const KIND_ORDER = ['plastic', 'colorant', 'powder', 'flake', 'additive'];
-
 /** Amounts in the order in which they go in. */
 export function inOrderOfWork<T extends { readonly material: string }>(
   amounts: readonly T[],
-  kindOf: (material: string) => string,
+  kindOf: (material: string) => MaterialKind,
 ): readonly T[] {
-  const place = ({ material }: T): number => KIND_ORDER.indexOf(kindOf(material));
+  const place = ({ material }: T): number => MATERIAL_KINDS[kindOf(material)].order;
   return [...amounts].sort((one, other) => place(one) - place(other));
 }
 

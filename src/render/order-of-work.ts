@@ -5,6 +5,7 @@
  */
 
 import type { Cup, Material, PlasticShare, Settings } from '../book/model.ts';
+import { MATERIAL_KINDS, SHELF_ORDER } from '../kinds/kinds.ts';
 import type { StepWords } from '../patterns/pattern.ts';
 import { PATTERNS, type Pattern } from '../patterns/patterns.ts';
 import { type Range, sharedRange } from '../units/shared-range.ts';
@@ -133,17 +134,22 @@ export function orderOfWork(
     [...new Set(ids)].flatMap((id) => materialOf(id) ?? []);
   const materials = known(recipe.cups.flatMap(({ contents }) => contents.map(({ material }) => material)));
   const plastics = known(recipe.cups.flatMap((cup) => cup.plastics.map(({ material }) => material)));
-  const has = (wanted: Material['kind']): boolean => materials.some(({ kind }) => kind === wanted);
+  const together = (when: 'stirred in' | 'last'): readonly string[] =>
+    SHELF_ORDER.filter((wanted) => materials.some(({ kind }) => kind === wanted))
+      .map((kind) => MATERIAL_KINDS[kind].goesIn)
+      .flatMap((goesIn) => (goesIn.when === when ? [goesIn.together] : []));
   const titles = (wanted: (additive: WorkMaterial) => boolean): readonly string[] =>
-    materials.filter((each) => each.kind === 'additive' && wanted(each)).map(({ title }) => title);
+    materials
+      .filter((each) => MATERIAL_KINDS[each.kind].goesIn.when === 'as it is' && wanted(each))
+      .map(({ title }) => title);
   const pouredAt = Math.max(...plastics.map(({ working, highest }) => working?.to ?? highest ?? LEAST_POURING_HEAT));
   const isLiquid = ({ gramsPerDrop }: WorkMaterial): boolean => gramsPerDrop !== undefined;
   const bearsLess = ({ highest = Number.POSITIVE_INFINITY }: WorkMaterial): boolean => highest < pouredAt;
 
   const cold = titles((each) => isLiquid(each) && !bearsLess(each));
   const offTheHeat = titles((each) => isLiquid(each) && bearsLess(each));
-  const early = [...(has('colorant') ? ['the colorant'] : []), ...(has('powder') ? ['the powder'] : [])];
-  const sinking = [...(has('flake') ? ['the flake'] : []), ...titles((each) => !isLiquid(each))];
+  const early = together('stirred in');
+  const sinking = [...together('last'), ...titles((each) => !isLiquid(each))];
   const steps: readonly string[] = [
     'Shake the plastic well, and measure everything out before you heat.',
     `${cold.length > 0 ? `Stir ${listText(cold)} into the cold plastic, then heat` : 'Heat'} in short bursts, stirring from the bottom, until it turns clear and runny.`,

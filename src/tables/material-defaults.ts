@@ -43,9 +43,3 @@ export const LADDER_MM = 6;
 
 /** Ordinary load of flake, g per ml of plastic: 3/4 tsp in 2 US cups at the bulk density above. Common practice, no source. */
 export const FLAKE_LOAD: number = (0.75 * 4.92892159375 * FLAKE_BULK) / 473.176473;
-
-/**
- * Most that a cup takes of one material, as a part of its plastic's mass, where its file has no `most`: a liquid additive may be as much
- * softener, and salt as heavy, as two thirds of the plastic. Common practice, no source.
- */
-export const MOST_LOAD = { colorant: 0.2, powder: 0.2, flake: 0.25, additive: 0.67 } as const;

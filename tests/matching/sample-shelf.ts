@@ -4,7 +4,7 @@
 import type { Bench } from '../../src/cup/bench.ts';
 import type { MatchMaterial } from '../../src/matching/shelf/match-material.ts';
 import { isOpticalFault } from '../../src/optics/fault.ts';
-import { fromColourAndKind, type MaterialKind } from '../../src/optics/from-colour-and-kind.ts';
+import { type ColouringKind, fromColourAndKind } from '../../src/optics/from-colour-and-kind.ts';
 import { plasticConstants } from '../../src/optics/plastic.ts';
 
 /** Drops, spoons from a teaspoon to a smidgen, and a scale to 0.01 g. */
@@ -43,7 +43,7 @@ export const CLEAR: MatchMaterial = {
 /** A liquid or powder that shows a colour at its typical dose. */
 export function sampleMaterial(
   id: string,
-  kind: MaterialKind,
+  kind: ColouringKind,
   colour: string,
   rest: Partial<MatchMaterial> & { readonly dose?: number } = {},
 ): MatchMaterial {
@@ -85,7 +85,7 @@ export const SHELF: readonly MatchMaterial[] = [
 
 /** A shelf of many: hues around the circle, light and dark, of every kind. Always the same. */
 export function largeShelf(count: number): readonly MatchMaterial[] {
-  const kinds: readonly MaterialKind[] = ['dye', 'pigment', 'pearl', 'dye', 'pigment'];
+  const kinds: readonly ColouringKind[] = ['dye', 'pigment', 'pearl', 'dye', 'pigment'];
   const hex = (value: number): string =>
     Math.round(Math.min(255, Math.max(0, value)))
       .toString(16)

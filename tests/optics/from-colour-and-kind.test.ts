@@ -13,12 +13,12 @@ import { hidingThickness } from '../../src/optics/opacity.ts';
 import { plasticConstants } from '../../src/optics/plastic.ts';
 import { BESIDE_GLOSS, surfaceInward, surfaceOutwardSpectrum } from '../../src/optics/surface.ts';
 import { reflectanceFromHex } from '../../src/optics/upsampling.ts';
-import { DARKEST_BODY, MATERIAL_KINDS } from '../../src/tables/material-kinds.ts';
+import { COLOURING_KINDS, DARKEST_BODY } from '../../src/tables/colouring-kinds.ts';
 import { hex } from './arbitrary.ts';
 import { errorsOf, paints, pairs, quantile } from './paints.ts';
 import { referenceTest } from './reference.ts';
 
-const KINDS = Object.keys(MATERIAL_KINDS) as (keyof typeof MATERIAL_KINDS)[];
+const KINDS = Object.keys(COLOURING_KINDS) as (keyof typeof COLOURING_KINDS)[];
 const clear = plasticConstants('clear');
 
 function found(stated: StatedColour): MaterialConstants {
@@ -29,7 +29,7 @@ function found(stated: StatedColour): MaterialConstants {
 
 /** The typical dose in clear plastic. */
 function mixed(stated: StatedColour): MixtureConstants {
-  const { kind, dose = MATERIAL_KINDS[kind].dose } = stated;
+  const { kind, dose = COLOURING_KINDS[kind].dose } = stated;
   return mixtureConstants(clear, [{ constants: found(stated).constants, concentration: dose }]);
 }
 

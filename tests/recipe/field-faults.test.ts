@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import type { Kind } from '../../src/kinds/kinds.ts';
 import { readThing } from '../../src/recipe/read-thing.ts';
-import type { Kind } from '../../src/recipe/source.ts';
 
 /** What is told of a file with these fields. */
 const told = (kind: Kind, ...lines: string[]): readonly string[] => {

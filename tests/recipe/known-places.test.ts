@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
+import type { Kind } from '../../src/kinds/kinds.ts';
 import { moveFix } from '../../src/recipe/known-places.ts';
 import { SCHEMAS } from '../../src/recipe/schema.ts';
-import type { Kind } from '../../src/recipe/source.ts';
 
 const step = ['cups', 'body', 'log', 1];
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { BLACK_BACKING, WHITE_BACKING } from '../../src/tables/backings.ts';
+import { COLOURING_KINDS, DARKEST_BODY, EXPECTED_DELTA_E } from '../../src/tables/colouring-kinds.ts';
 import { FLAKE_FILM_DENSITY, FLAKE_FILM_THICKNESS } from '../../src/tables/flake-film.ts';
-import { DARKEST_BODY, EXPECTED_DELTA_E, MATERIAL_KINDS } from '../../src/tables/material-kinds.ts';
 import { LAMINATE_SHINES_THROUGH, STREAK_THICKNESS, SWIRL_SHOWS } from '../../src/tables/patterns.ts';
 import { PLASTIC_LOOKS } from '../../src/tables/plastics.ts';
 import { SURFACE_K1, SURFACE_K2 } from '../../src/tables/surface.ts';
@@ -16,7 +16,7 @@ describe('figures of this book keep the order that gives them sense', () => {
 
   test('kinds scatter in the order clear, dye, pearl, pigment, white', () => {
     const scattering = (['clear', 'dye', 'pearl', 'pigment', 'white'] as const).map(
-      (kind) => MATERIAL_KINDS[kind].scattering,
+      (kind) => COLOURING_KINDS[kind].scattering,
     );
     expect(scattering).toEqual([...scattering].sort((x, y) => x - y));
   });

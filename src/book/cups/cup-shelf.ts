@@ -1,15 +1,16 @@
 import type { DiagnosticCode } from '../../diagnostics/catalogue.ts';
 import { nearestFileFix } from '../../diagnostics/nearest-name.ts';
+import { type Kind, type MaterialKind, SHELF_ORDER } from '../../kinds/kinds.ts';
 import { bareName } from '../../recipe/bare-name.ts';
 import { namesThere } from '../../recipe/reference-fix.ts';
-import { type Kind, SLUG_WORDS, slugOf } from '../../recipe/source.ts';
+import { SLUG_WORDS, slugOf } from '../../recipe/source.ts';
 import { SLUG } from '../../values/slug.ts';
 import type { Finding } from '../report.ts';
 
 /** What the ledger needs to know of a material. */
 export interface CupMaterial {
   readonly id: string;
-  readonly kind: 'colorant' | 'powder' | 'flake' | 'plastic' | 'additive';
+  readonly kind: MaterialKind;
   readonly density: number;
   readonly gramsPerMl: number;
   readonly gramsPerDrop?: number;
@@ -72,7 +73,7 @@ export function nameFault(
       code: 'recipe/plastic-as-material',
       finding: {
         found: `plastic \`${id}\` among the materials`,
-        expected: 'a colorant, powder, flake or additive',
+        expected: oneOf(SHELF_ORDER.filter((kind) => kind !== 'plastic')),
         why: 'plastic changes how much is in the cup, not only what is in it',
         fix: `write it as \`plastic: … ${id}\``,
       },
@@ -87,6 +88,11 @@ export function nameFault(
       ...materialFix(bareName(id), [...names, ...faulty], shelf.unused, newFile('shelf/…', id)),
     },
   };
+}
+
+/** `a colorant, powder or flake` */
+function oneOf(kinds: readonly MaterialKind[]): string {
+  return `a ${kinds.slice(0, -1).join(', ')} or ${kinds.at(-1)}`;
 }
 
 /** The edit for a material that is not there: one that is near in its spelling, or one that looks renamed since nothing uses it under its name. */

@@ -1,6 +1,6 @@
 import { nearestName } from '../../diagnostics/nearest-name.ts';
+import type { MaterialKind } from '../../kinds/kinds.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
-import type { MaterialKind } from '../../recipe/source.ts';
 import type { Finding } from '../report.ts';
 import type { FilmsTable } from './films-table.ts';
 

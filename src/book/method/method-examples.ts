@@ -7,6 +7,7 @@
  * @packageDocumentation
  */
 
+import { MATERIAL_KINDS } from '../../kinds/kinds.ts';
 import { appearance } from '../../optics/appearance.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
 import { labFromHex } from '../../optics/display.ts';
@@ -110,7 +111,7 @@ export function methodExamples({ materials }: Pick<Book, 'materials'>): MethodEx
 
 function isColouring(material: Material): material is ColouringMaterial {
   const { kind, constants, typical } = material;
-  return (kind === 'colorant' || kind === 'powder') && constants !== undefined && typical !== undefined;
+  return MATERIAL_KINDS[kind].colours && constants !== undefined && typical !== undefined;
 }
 
 function byTier(one: Material, other: Material): number {

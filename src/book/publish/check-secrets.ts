@@ -1,6 +1,6 @@
 import type { Diagnostic } from '../../diagnostics/diagnostic.ts';
+import { KINDS } from '../../kinds/kinds.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
-import { FOLDERS } from '../../recipe/source.ts';
 import type { Book } from '../model.ts';
 import type { Report } from '../report.ts';
 import { type Mention, mentions, type NameIndex, nameIndex, nameWords } from './name-in-text.ts';
@@ -30,8 +30,8 @@ interface Published {
 export function checkPublished(book: Book, things: readonly Thing[], hidden: readonly Secret[], report: Report): void {
   const secrets: readonly Secret[] = [
     ...[
-      ...book.recipes.map((recipe) => ({ ...recipe, folder: FOLDERS.recipe })),
-      ...book.targets.map((target) => ({ ...target, folder: FOLDERS.target })),
+      ...book.recipes.map((recipe) => ({ ...recipe, folder: KINDS.recipe.folder })),
+      ...book.targets.map((target) => ({ ...target, folder: KINDS.target.folder })),
     ].filter(({ publish }) => publish === 'no'),
     ...hidden,
   ];

@@ -1,6 +1,6 @@
+import { KINDS } from '../../kinds/kinds.ts';
 import { bareName } from '../../recipe/bare-name.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
-import { FOLDERS } from '../../recipe/source.ts';
 import type { Publish } from '../model.ts';
 import type { Secret } from './check-secrets.ts';
 
@@ -19,7 +19,7 @@ export function leftOutSecrets(
   return things.flatMap((thing) => {
     if ((thing.kind !== 'recipe' && thing.kind !== 'target') || !isLeftOut(thing.source.path)) return [];
     const isHidden = thing.kind === 'recipe' ? isUnpublished(thing, recipes, ofBook) : saysNo(thing, ofBook);
-    return isHidden ? [{ id: thing.id, title: thing.fields.title, folder: FOLDERS[thing.kind] }] : [];
+    return isHidden ? [{ id: thing.id, title: thing.fields.title, folder: KINDS[thing.kind].folder }] : [];
   });
 }
 

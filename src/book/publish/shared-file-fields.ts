@@ -7,12 +7,13 @@
  * @packageDocumentation
  */
 
+import { FILED_KINDS, type FiledKind, isMaterialKind, type Kind, type MaterialKind } from '../../kinds/kinds.ts';
 import type { SeenColour, TargetColour } from '../../recipe/colour-fields.ts';
 import type { FieldPath } from '../../recipe/field-path.ts';
 import { leaveOutFields } from '../../recipe/leave-out-fields.ts';
 import type { PlasticAmount } from '../../recipe/plastic-field.ts';
 import type { FieldsOf } from '../../recipe/schema.ts';
-import { type Kind, kindOfPath, type Source } from '../../recipe/source.ts';
+import { kindOfPath, type Source } from '../../recipe/source.ts';
 import type { Quantity, Rate } from '../../units/quantity.ts';
 import { required } from '../../values/required.ts';
 import type { Sharing } from './field-table.ts';
@@ -40,7 +41,11 @@ type FileTable<T> = [T] extends [Written]
 
 type NestedTable<T> = string extends keyof T
   ? { readonly '*': FileTable<NonNullable<T[keyof T]>> }
-  : { readonly [Key in keyof T]-?: FileTable<NonNullable<T[Key]>> };
+  : { readonly [Key in NameOf<T>]: FileTable<NonNullable<ValueOf<T, Key>>> };
+
+/** The names that any of some kinds of value has, and what stands there. */
+type NameOf<T> = T extends unknown ? keyof T : never;
+type ValueOf<T, Key> = T extends unknown ? (Key extends keyof T ? T[Key] : never) : never;
 
 type Table = Sharing | { readonly [field: string]: Table };
 
@@ -54,7 +59,27 @@ const CHIP = {
   photo: 'private',
 } as const;
 
-const LOOK = { kind: 'shared', colour: 'shared', dose: 'shared', thickness: 'shared', chips: CHIP } as const;
+/** Of all that stands on the shelf: a field means the same there, whatever kind of material has it. */
+const MATERIAL: NestedTable<FieldsOf<MaterialKind>> = {
+  title: 'shared',
+  price: 'private',
+  pack: 'shared',
+  stock: 'private',
+  highest: 'shared',
+  most: 'shared',
+  photos: 'private',
+  look: { kind: 'shared', colour: 'shared', dose: 'shared', thickness: 'shared', chips: CHIP },
+  density: 'shared',
+  bulk: 'shared',
+  drop: { count: 'shared', mass: 'shared' },
+  shape: 'shared',
+  size: 'shared',
+  long: 'shared',
+  film: 'shared',
+  finish: 'shared',
+  hardness: 'shared',
+  working: { from: 'shared', to: 'shared' },
+};
 
 const SEEN = {
   'over-white': 'shared',
@@ -70,22 +95,10 @@ const SEEN = {
   wet: 'shared',
 } as const;
 
-const STOCKED = {
-  title: 'shared',
-  price: 'private',
-  pack: 'shared',
-  stock: 'private',
-  highest: 'shared',
-  most: 'shared',
-  photos: 'private',
-} as const;
-
-const DROP = { count: 'shared', mass: 'shared' } as const;
-
 const TARGET_PART = { 'over-white': 'shared', 'over-black': 'shared', thickness: 'shared' } as const;
 
 /** `book.md` is in no edition as a file. */
-const SHARED_FILE_FIELDS: { readonly [K in Exclude<Kind, 'book'>]: FileTable<FieldsOf<K>> } = {
+const SHARED_FILE_FIELDS: { readonly [K in Exclude<FiledKind, MaterialKind>]: FileTable<FieldsOf<K>> } = {
   recipe: {
     title: 'shared',
     made: 'shared',
@@ -119,27 +132,6 @@ const SHARED_FILE_FIELDS: { readonly [K in Exclude<Kind, 'book'>]: FileTable<Fie
     },
     seen: { ...SEEN, side: 'shared', rounds: { '*': 'shared' } },
   },
-  colorant: { ...STOCKED, look: LOOK, density: 'shared', drop: DROP },
-  powder: { ...STOCKED, look: LOOK, density: 'shared', bulk: 'shared' },
-  flake: {
-    ...STOCKED,
-    look: { colour: 'shared' },
-    shape: 'shared',
-    size: 'shared',
-    long: 'shared',
-    film: 'shared',
-    finish: 'shared',
-    density: 'shared',
-    bulk: 'shared',
-  },
-  plastic: {
-    ...STOCKED,
-    look: { kind: 'shared' },
-    hardness: 'shared',
-    density: 'shared',
-    working: { from: 'shared', to: 'shared' },
-  },
-  additive: { ...STOCKED, look: LOOK, density: 'shared', bulk: 'shared', drop: DROP },
   mold: {
     title: 'shared',
     cavities: 'shared',
@@ -167,9 +159,13 @@ const SHARED_FILE_FIELDS: { readonly [K in Exclude<Kind, 'book'>]: FileTable<Fie
   },
 };
 
+function tableOf(kind: FiledKind): Table {
+  return isMaterialKind(kind) ? MATERIAL : SHARED_FILE_FIELDS[kind];
+}
+
 /** Names of the fields of each kind that are private somewhere in its file. */
 const PRIVATE_NAMES = new Map<Kind, ReadonlySet<string>>(
-  Object.entries(SHARED_FILE_FIELDS).map(([kind, table]) => [kind as Kind, new Set(privateNames(table))]),
+  FILED_KINDS.map((kind) => [kind, new Set(privateNames(tableOf(kind)))]),
 );
 
 function privateNames(table: Table): readonly string[] {
@@ -182,7 +178,7 @@ export function sharedSource<S extends Source>(source: S): S {
   const kind = kindOfPath(source.path)?.kind;
   if (kind === undefined || kind === 'book') return source;
   const names = required(PRIVATE_NAMES, kind);
-  const text = leaveOutFields(source.text, (path) => sharingAt(SHARED_FILE_FIELDS[kind], path) === 'private', names);
+  const text = leaveOutFields(source.text, (path) => sharingAt(tableOf(kind), path) === 'private', names);
   return { ...source, text };
 }
 

@@ -1,7 +1,7 @@
+import { isMaterialKind, type Kind } from '../../kinds/kinds.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
-import type { Kind } from '../../recipe/source.ts';
 import { SLUG } from '../../values/slug.ts';
-import { fileKey, isMaterialKind } from './file-names.ts';
+import { fileKey } from './file-names.ts';
 
 interface FaultyFile {
   readonly kind: Kind;

@@ -3,13 +3,11 @@
  *
  * @packageDocumentation
  */
+import { FOLDERS, isMaterialKind, KINDS, type Kind, type MaterialKind } from '../../kinds/kinds.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
 import {
   BOOK_FILE,
-  FOLDERS,
-  type Kind,
   kindOfPath,
-  type MaterialKind,
   MEASUREMENTS_FILE,
   misnamed,
   PHOTO_FOLDER,
@@ -31,11 +29,6 @@ export function fileKey(kind: Kind, id: string): string {
 /** Whether a thing stands on the shelf. */
 export function isMaterial(thing: Thing): thing is Thing<MaterialKind> {
   return isMaterialKind(thing.kind);
-}
-
-/** Whether files of a kind stand on the shelf. */
-export function isMaterialKind(kind: Kind): kind is MaterialKind {
-  return kind === 'colorant' || kind === 'powder' || kind === 'flake' || kind === 'plastic' || kind === 'additive';
 }
 
 /** The names that are taken in each folder; all materials share one name space. */
@@ -74,7 +67,7 @@ export class FileNames {
       ? this.paths.has(BOOK_FILE)
       : isMaterialKind(kind)
         ? this.firstMaterial(id) !== undefined && this.firstMaterial(id) !== except
-        : this.paths.has(`${FOLDERS[kind]}/${id}.md`);
+        : this.paths.has(`${KINDS[kind].folder}/${id}.md`);
   }
 
   /**
@@ -107,7 +100,7 @@ export function unknownPlace(source: Source, names: FileNames): Finding {
   }
   return {
     found: `file in ${folder}`,
-    expected: `${BOOK_FILE}, or a file in ${Object.values(FOLDERS).join(', ')}`,
+    expected: `${BOOK_FILE}, or a file in ${FOLDERS.join(', ')}`,
     why: 'the folder of a file says what it is, and this one is not in the book',
     fix: 'move it to the folder of its kind, or out of the book if it is none of it',
   };

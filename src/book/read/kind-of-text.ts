@@ -1,32 +1,12 @@
+import { FILED_KINDS, type FiledKind, KINDS } from '../../kinds/kinds.ts';
 import { type FrontMatter, readFrontMatter } from '../../recipe/front-matter.ts';
 import { SCHEMAS } from '../../recipe/schema.ts';
-import { FOLDERS, type Kind, type Source } from '../../recipe/source.ts';
+import type { Source } from '../../recipe/source.ts';
 import { valueAt } from '../../recipe/value-at.ts';
-
-/** Fields that only one kind of file has; where a look or a size is, what is in it says more. */
-const TELLING: readonly (readonly [kind: Exclude<Kind, 'book'>, fields: readonly string[]])[] = [
-  ['recipe', ['cups', 'made', 'pattern', 'baits', 'streak']],
-  ['mold', ['cavity', 'cavities', 'sprue', 'bait', 'bag', 'thin']],
-  ['target', ['parts', 'over-white', 'over-black', 'apart']],
-  ['plastic', ['hardness', 'working']],
-  ['flake', ['finish', 'film']],
-];
-
-/** What a kind is called in a sentence, and the folder that it belongs in. */
-const CALLED: Readonly<Record<Exclude<Kind, 'book'>, string>> = {
-  recipe: 'a recipe',
-  colorant: 'a colorant',
-  powder: 'a powder',
-  flake: 'a flake',
-  plastic: 'a plastic',
-  additive: 'an additive',
-  mold: 'a mold',
-  target: 'a target',
-};
 
 /** What a text looks like, wherever it lies. */
 export interface Likely {
-  readonly kind: Exclude<Kind, 'book'>;
+  readonly kind: FiledKind;
   /** `a recipe` */
   readonly called: string;
   /** `colours/` */
@@ -42,15 +22,15 @@ export function kindOfText(source: Source): Likely | undefined {
   const frontMatter = readFrontMatter(source);
   if (!('place' in frontMatter)) return undefined;
   const kind = kindOf(frontMatter);
-  return kind && { kind, called: CALLED[kind], folder: `${FOLDERS[kind]}/` };
+  return kind && { kind, called: KINDS[kind].one, folder: `${KINDS[kind].folder}/` };
 }
 
-function kindOf({ data }: FrontMatter): Exclude<Kind, 'book'> | undefined {
+function kindOf({ data }: FrontMatter): FiledKind | undefined {
   if (typeof data !== 'object' || data === null) return undefined;
   const names = Object.keys(data);
-  const told = TELLING.map(([kind, fields]) => ({
+  const told = FILED_KINDS.map((kind) => ({
     kind,
-    telling: fields.filter((name) => names.includes(name)).length,
+    telling: KINDS[kind].telling.filter((name) => names.includes(name)).length,
     own: names.filter((name) => name in SCHEMAS[kind].shape).length,
   })).filter(({ telling, own }) => telling > 0 && own > names.length / 2);
   const [best, second] = told.sort((one, other) => other.telling - one.telling || other.own - one.own);

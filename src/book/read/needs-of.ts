@@ -1,9 +1,9 @@
+import { isMaterialKind, KINDS, type Kind } from '../../kinds/kinds.ts';
 import { bareName } from '../../recipe/bare-name.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
-import { BOOK_FILE, FOLDERS, type Kind, MEASUREMENTS_FILE } from '../../recipe/source.ts';
+import { BOOK_FILE, MEASUREMENTS_FILE } from '../../recipe/source.ts';
 import { namesInCup } from '../checks/unused-materials.ts';
 import type { ShelfFit } from '../shelf/shelf-fit.ts';
-import { isMaterialKind } from './file-names.ts';
 import { type InheritedField, unreadOrigin } from './inherited-field.ts';
 import type { Things } from './read-things.ts';
 
@@ -29,12 +29,12 @@ export function needsOf(
     knownOf(things, kind, id)?.source.path ?? things.faulty.pathOf(kind, id) ?? filePath(kind, id);
   const oneOf = (kind: 'plastic' | 'mold', usual: string | undefined): readonly string[] => {
     const folder = things.faulty.folderOf(kind);
-    const others = [...faulty].filter((path) => path.startsWith(`${FOLDERS[kind]}/`));
+    const others = [...faulty].filter((path) => path.startsWith(`${KINDS[kind].folder}/`));
     if (folder !== undefined || others.length > 0) return folder === undefined ? others : [folder, ...others];
     if (usual !== undefined) return [pathOf(kind, usual)];
     // What waits to be filled in is meant where there is nothing else. Where there is none at all, the folder lacks one.
-    const waiting = [...things.faulty.waiting].filter((path) => path.startsWith(`${FOLDERS[kind]}/`));
-    return waiting.length > 0 ? waiting : [FOLDERS[kind]];
+    const waiting = [...things.faulty.waiting].filter((path) => path.startsWith(`${KINDS[kind].folder}/`));
+    return waiting.length > 0 ? waiting : [KINDS[kind].folder];
   };
   const stated = things.book?.fields.plastic;
   const usualPlastic = stated === undefined ? oneOf('plastic', plastic) : [pathOf('plastic', stated)];
@@ -98,5 +98,5 @@ function knownOf(things: Things, kind: Kind, id: string): Pick<Thing, 'source'> 
 
 /** Where a file that is not there would be. */
 function filePath(kind: Kind, id: string): string {
-  return kind === 'book' ? BOOK_FILE : `${FOLDERS[kind]}/${id}.md`;
+  return kind === 'book' ? BOOK_FILE : `${KINDS[kind].folder}/${id}.md`;
 }

@@ -1,27 +1,19 @@
+import {
+  FILED_KINDS,
+  isMaterialKind,
+  KINDS,
+  type Kind,
+  MATERIAL_KINDS,
+  type MaterialKind,
+  SHELF_ORDER,
+} from '../../kinds/kinds.ts';
 import { readThing, soundPart, type Thing } from '../../recipe/read-thing.ts';
 import type { NamesOf } from '../../recipe/reference-fix.ts';
-import {
-  FOLDERS,
-  type Kind,
-  kindOfPath,
-  type MaterialKind,
-  MEASUREMENTS_FILE,
-  misnamed,
-  type Source,
-} from '../../recipe/source.ts';
+import { kindOfPath, MEASUREMENTS_FILE, misnamed, type Source } from '../../recipe/source.ts';
 import { SLUG } from '../../values/slug.ts';
 import type { Report } from '../report.ts';
 import { FaultyFiles } from './faulty-files.ts';
-import {
-  FileNames,
-  isMaterial,
-  isMaterialKind,
-  noSlug,
-  secondName,
-  unknownPlace,
-  unreadName,
-  wrongFolder,
-} from './file-names.ts';
+import { FileNames, isMaterial, noSlug, secondName, unknownPlace, unreadName, wrongFolder } from './file-names.ts';
 import { kindOfText } from './kind-of-text.ts';
 
 /** Every file of a book that could be read by itself, by kind and by id. */
@@ -47,7 +39,7 @@ const NAMED_BY: Readonly<Record<string, readonly Kind[]>> = {
   from: ['recipe'],
   for: ['target'],
   plastic: ['plastic'],
-  without: ['colorant', 'powder', 'flake', 'additive'],
+  without: SHELF_ORDER.filter((kind) => kind !== 'plastic'),
 };
 
 /**
@@ -115,7 +107,7 @@ export function readThings(sources: readonly Source[], report: Report, unread: r
     else faulty.add(kind, id, path);
     const likely = kind === 'book' || isWaiting ? undefined : kindOfText(source);
     // What a pigment or dye is sold as its look does not tell.
-    const isSold = likely?.kind === 'colorant' || likely?.kind === 'powder';
+    const isSold = likely !== undefined && isMaterialKind(likely.kind) && MATERIAL_KINDS[likely.kind].colours;
     if (likely && likely.kind !== kind && !(isSold && isMaterialKind(kind))) {
       faulty.add(likely.kind, id, path);
       report.tell('file/wrong-folder', path, wrongFolder(path, likely, names));
@@ -146,6 +138,5 @@ export function readThings(sources: readonly Source[], report: Report, unread: r
 
 /** The kinds of file that a folder holds, itself or below. */
 function kindsBelow(folder: string): readonly Kind[] {
-  const kinds = Object.entries(FOLDERS) as [Exclude<Kind, 'book'>, string][];
-  return kinds.flatMap(([kind, path]) => (path === folder || path.startsWith(`${folder}/`) ? [kind] : []));
+  return FILED_KINDS.filter((kind) => `${KINDS[kind].folder}/`.startsWith(`${folder}/`));
 }

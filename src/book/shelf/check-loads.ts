@@ -1,4 +1,4 @@
-import { MOST_LOAD } from '../../tables/material-defaults.ts';
+import { MATERIAL_KINDS } from '../../kinds/kinds.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
@@ -42,7 +42,7 @@ export function checkLoads(
   }
   for (const [id, gramsPerMl] of loads) {
     const { most, title, kind } = required(shelf, id);
-    const usualMost = kind === 'plastic' ? plasticDensity : MOST_LOAD[kind] * plasticDensity;
+    const usualMost = MATERIAL_KINDS[kind].most * plasticDensity;
     if (gramsPerMl <= (most ?? usualMost) * 1.001) continue;
     const place = placeInCup(spec, id) ?? spec.path;
     report.add(
@@ -52,7 +52,7 @@ export function checkLoads(
       most === undefined
         ? {
             found: `${percent(gramsPerMl)} of ${title} (${load(gramsPerMl)} in ${usual.text})`,
-            expected: `at most ${percent(usualMost)} of ${kind === 'additive' ? 'an' : 'a'} ${kind}, by mass of the plastic`,
+            expected: `at most ${percent(usualMost)} of ${MATERIAL_KINDS[kind].one}, by mass of the plastic`,
             why: 'more weakens the bait, or does not stay in it (common practice, no source)',
             fix: 'correct the number or the unit, or write `most` in its file if its supplier allows as much',
           }

@@ -1,22 +1,16 @@
-import { type FlakeCut, flakeMass } from '../../optics/flake.ts';
-import { flakeReflectance } from '../../optics/flake-colour.ts';
-import { plasticConstants } from '../../optics/plastic.ts';
+import type { MaterialKind } from '../../kinds/kinds.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
-import type { MaterialKind } from '../../recipe/source.ts';
-import { PLASTIC_DOUBT } from '../../tables/constants-doubt.ts';
-import { FLAKE_FILM_DENSITY, FLAKE_FILM_THICKNESS } from '../../tables/flake-film.ts';
-import { FLAKE_LOAD, FLAKE_TRANSMITTANCE } from '../../tables/material-defaults.ts';
 import { gramsOfDose } from '../../units/dose.ts';
 import { formatDecimal, formatQuantity, type TemperatureUnit } from '../../units/format-quantity.ts';
 import type { Quantity } from '../../units/quantity.ts';
 import { UNITS } from '../../units/unit.ts';
 import { defined } from '../../values/defined.ts';
-import type { FlakeProperties, Material } from '../model.ts';
+import type { Material } from '../model.ts';
 import { photoOf } from '../photo-of.ts';
 import type { Report } from '../report.ts';
-import { handlingOf, type MaterialHandling } from './handling.ts';
 import { materialHeat } from './material-heat.ts';
-import { keptConstants, type MaterialLook, materialLook, relativeDose } from './material-look.ts';
+import { type MaterialLook, relativeDose } from './material-look.ts';
+import { handlingOf, lookOf, type MaterialHandling } from './material-of-kind.ts';
 
 /** A material before it is known where it is used and what it looks like in steps. */
 export type MaterialCore = Omit<Material, 'ladder' | 'usedIn' | 'hex'>;
@@ -101,90 +95,6 @@ function isByVolume(counted: Quantity | undefined, kind: MaterialKind): boolean 
 
 function isByOunce(counted: Quantity | undefined): boolean {
   return counted?.unit === 'oz' || counted?.unit === 'lb';
-}
-
-type LookOf = Partial<Pick<MaterialLook, 'constants' | 'typical' | 'fit' | 'doubt'>> & {
-  readonly tier: Material['tier'];
-  readonly expectedDeltaE: number;
-  readonly flake?: FlakeProperties;
-  readonly assumptions: readonly string[];
-};
-
-function lookOf(
-  thing: Thing<MaterialKind>,
-  handling: MaterialHandling,
-  measured: MaterialLook | 'unreadable' | undefined,
-  report: Report,
-): LookOf | undefined {
-  switch (thing.kind) {
-    case 'plastic': {
-      const { fields } = thing;
-      return {
-        constants: keptConstants(plasticConstants(fields.look.kind)),
-        tier: 'estimated',
-        expectedDeltaE: 2,
-        doubt: PLASTIC_DOUBT,
-        assumptions: [`absorbs and scatters as ${fields.look.kind} plastic usually does, not measured`],
-      };
-    }
-    case 'flake':
-      return flakeLook(thing);
-    case 'additive': {
-      const { fields } = thing;
-      if (fields.look === undefined) {
-        return { tier: 'estimated', expectedDeltaE: 0, assumptions: ['does not change the colour'] };
-      }
-      const look = materialLook(thing, fields.look, handling, measured, report);
-      return look && { ...look, assumptions: [] };
-    }
-    default: {
-      const { fields } = thing;
-      const look = materialLook(thing, fields.look, handling, measured, report);
-      return (
-        look && {
-          ...look,
-          assumptions: look.tier === 'estimated' ? ['how strongly it colours, from one colour and its kind'] : [],
-        }
-      );
-    }
-  }
-}
-
-// For the optics a strip is the square of the same area: only the area of a face matters there.
-const OPTICAL_SHAPES = { hexagon: 'hex', square: 'square', round: 'round', strip: 'square' } as const;
-
-function flakeLook(thing: Thing<'flake'>): LookOf {
-  const { fields } = thing;
-  const filmMm = fields.film ?? FLAKE_FILM_THICKNESS;
-  const density = fields.density ?? FLAKE_FILM_DENSITY;
-  const strip = fields.shape === 'strip';
-  const cut: FlakeCut = {
-    shape: OPTICAL_SHAPES[fields.shape],
-    sizeMm: strip ? Math.sqrt(fields.size * (fields.long ?? fields.size)) : fields.size,
-    filmMm,
-    density,
-  };
-  const reflectance = flakeReflectance(fields.look.colour);
-  const flake: FlakeProperties = {
-    ...cut,
-    filmMm,
-    density,
-    transmittance: FLAKE_TRANSMITTANCE[fields.finish],
-    reflectance: Array.from(reflectance, (value) => Number(value.toFixed(5))),
-    outline: fields.shape,
-    acrossMm: fields.size,
-    ...(strip && fields.long !== undefined ? { longMm: fields.long } : {}),
-    finish: fields.finish,
-    colour: fields.look.colour,
-    gramsPerFlake: flakeMass(cut),
-  };
-  const assumptions =
-    fields.film === undefined
-      ? [
-          `a film of ${formatDecimal(FLAKE_FILM_THICKNESS / UNITS.in.size)} in (${formatDecimal(FLAKE_FILM_THICKNESS, 2)} mm), not measured`,
-        ]
-      : [];
-  return { tier: 'estimated', expectedDeltaE: 6, flake, typical: FLAKE_LOAD, assumptions };
 }
 
 /** A dose in words that fit the material: drops of a liquid, grams of anything else, per 100 ml of plastic. */

@@ -1,8 +1,8 @@
 import { HEAT_ROUNDING, HIGHEST_OF_PLASTIC, POURING } from '../../cup/heat-limit.ts';
 import type { DiagnosticCode } from '../../diagnostics/catalogue.ts';
+import type { MaterialKind } from '../../kinds/kinds.ts';
 import type { FieldPath } from '../../recipe/field-path.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
-import type { MaterialKind } from '../../recipe/source.ts';
 import { formatTemperature, type TemperatureUnit } from '../../units/format-quantity.ts';
 import type { Range } from '../../units/shared-range.ts';
 import type { Material } from '../model.ts';

@@ -1,3 +1,4 @@
+import type { MaterialKind } from '../../kinds/kinds.ts';
 import { tierDoubt } from '../../optics/constants-doubt.ts';
 import { isOpticalFault } from '../../optics/fault.ts';
 import { fromChips } from '../../optics/from-chips.ts';
@@ -7,7 +8,7 @@ import { plasticConstants } from '../../optics/plastic.ts';
 import type { FieldPath } from '../../recipe/field-path.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
 import type { FieldsOf } from '../../recipe/schema.ts';
-import { type MaterialKind, MEASUREMENTS_FILE } from '../../recipe/source.ts';
+import { MEASUREMENTS_FILE } from '../../recipe/source.ts';
 import { PLASTIC_DENSITY } from '../../tables/material-defaults.ts';
 import { gramsOfDose, type Handling } from '../../units/dose.ts';
 import { formatDose } from '../../units/format-quantity.ts';

@@ -1,5 +1,6 @@
 import type { DiagnosticCode } from '../../diagnostics/catalogue.ts';
 import type { Diagnostic } from '../../diagnostics/diagnostic.ts';
+import type { MaterialKind } from '../../kinds/kinds.ts';
 import type { FilmPart, MeasuredFilm } from '../../optics/fit/film.ts';
 import { type FittedMaterials, fitMaterials } from '../../optics/fit/fit-materials.ts';
 import type { FitOptions } from '../../optics/fit/fit-options.ts';
@@ -9,9 +10,9 @@ import { constantSpectrum, resampleSpectrum, type Spectrum } from '../../optics/
 import { stackReflectance } from '../../optics/stack.ts';
 import { IN_AIR } from '../../optics/surface.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
-import { type MaterialKind, MEASUREMENTS_FILE, type Source } from '../../recipe/source.ts';
+import { MEASUREMENTS_FILE, type Source } from '../../recipe/source.ts';
+import { EXPECTED_DELTA_E } from '../../tables/colouring-kinds.ts';
 import { PLASTIC_DENSITY } from '../../tables/material-defaults.ts';
-import { EXPECTED_DELTA_E } from '../../tables/material-kinds.ts';
 import { gramsOfDose } from '../../units/dose.ts';
 import { parseDose } from '../../units/parse-quantity.ts';
 import { isFault, isRate } from '../../units/quantity.ts';
@@ -25,8 +26,8 @@ import { type ReadAmount, readFilmsTable } from '../films/films-table.ts';
 import { median } from '../median.ts';
 import type { Things } from '../read/read-things.ts';
 import type { Report } from '../report.ts';
-import { handlingOf } from './handling.ts';
 import { keptConstants, type MaterialLook } from './material-look.ts';
+import { handlingOf } from './material-of-kind.ts';
 
 /** Name that the plastic has in the fit; no file can have it. */
 const PLASTIC = 'plastic of the films';

@@ -1,4 +1,5 @@
 import type { BenchMaterial } from '../../cup/bench.ts';
+import { MATERIAL_KINDS, type MaterialKind } from '../../kinds/kinds.ts';
 import type { OpticalMaterial } from '../../optics/cup-body.ts';
 import type { OpticalConstants } from '../../optics/mixture.ts';
 
@@ -6,7 +7,7 @@ import type { OpticalConstants } from '../../optics/mixture.ts';
 export interface MatchMaterial extends OpticalMaterial, BenchMaterial {
   readonly id: string;
   readonly title: string;
-  readonly kind: 'colorant' | 'powder' | 'flake' | 'plastic' | 'additive';
+  readonly kind: MaterialKind;
   /** g/ml of the substance: what it adds to the cup's volume. */
   readonly density: number;
   /** ΔE00 to expect of what is predicted from it. */
@@ -38,9 +39,9 @@ export function shelfByName(shelf: readonly MatchMaterial[]): ReadonlyMap<string
   );
 }
 
-/** Whether a material is for colouring plastic: colorants and powders that have K and S. */
+/** Whether a material is for colouring plastic, and has K and S. */
 export function colours({ constants, kind }: MatchMaterial): boolean {
-  return constants !== undefined && (kind === 'colorant' || kind === 'powder');
+  return constants !== undefined && MATERIAL_KINDS[kind].colours;
 }
 
 /** The shelf with the strengths that materials were found to have. */

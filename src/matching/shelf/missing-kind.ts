@@ -1,6 +1,6 @@
 import type { CupState } from '../../cup/ledger.ts';
 import { isOpticalFault } from '../../optics/fault.ts';
-import { fromColourAndKind, type MaterialKind } from '../../optics/from-colour-and-kind.ts';
+import { type ColouringKind, fromColourAndKind } from '../../optics/from-colour-and-kind.ts';
 import { additionProblem } from '../mix/addition-problem.ts';
 import type { ModelCorrection } from '../rounds/correct-model.ts';
 import { refineDoses } from '../search/refine-doses.ts';
@@ -31,7 +31,7 @@ export interface MissingKind {
 }
 
 /** What is tried of each kind: a typical colour. Convention of this book. */
-const TYPICAL: Readonly<Record<LackedKind, readonly [kind: MaterialKind, colour: string]>> = {
+const TYPICAL: Readonly<Record<LackedKind, readonly [kind: ColouringKind, colour: string]>> = {
   white: ['white', '#f2f1ed'],
   black: ['pigment', '#151515'],
   'yellow-dye': ['dye', '#e6c22f'],

@@ -1,5 +1,5 @@
 import { type Amounts, type CupState, concentrations, total } from '../../cup/ledger.ts';
-import { MATERIAL_KINDS } from '../../tables/material-kinds.ts';
+import { COLOURING_KINDS } from '../../tables/colouring-kinds.ts';
 import { colours, type MatchMaterial } from './match-material.ts';
 
 /** What may be added. */
@@ -85,7 +85,7 @@ function mostGrams(
   plasticMl: number,
   stockShare: number | undefined,
 ): number {
-  const load = most ?? TYPICAL_DOSES * (typical ?? MATERIAL_KINDS.pigment.dose);
+  const load = most ?? TYPICAL_DOSES * (typical ?? COLOURING_KINDS.pigment.dose);
   const room = Math.max(0, load - (contents[id] ?? 0)) * plasticMl;
   return stockShare !== undefined && stockGrams !== undefined
     ? Math.min(room, Math.max(0, stockShare * stockGrams))

@@ -1,6 +1,6 @@
 import { median } from '../../book/median.ts';
 import type { Book, Tier } from '../../book/model.ts';
-import { EXPECTED_DELTA_E } from '../../tables/material-kinds.ts';
+import { EXPECTED_DELTA_E } from '../../tables/colouring-kinds.ts';
 import { DELTA_E_ANCHOR } from '../delta-e-gloss.ts';
 import { type Html, html } from '../html.ts';
 import { link, paths } from '../links.ts';

@@ -1,5 +1,6 @@
 import { matchCupMl } from '../../book/match/match-cup.ts';
 import type { Book, Edition, Material, Mold, Settings, Target } from '../../book/model.ts';
+import { MATERIAL_KINDS } from '../../kinds/kinds.ts';
 import { volumeInField, volumeLimits, volumeUnitName } from '../../units/volume-field.ts';
 import { defined } from '../../values/defined.ts';
 import { MEASURED_TOGETHER } from '../../words/amount.ts';
@@ -129,7 +130,7 @@ function matchForm(data: MatchPageData, context: PageContext): Html {
   const { materials, molds, targets, settings } = data;
   const plastics = materials.filter(({ kind }) => kind === 'plastic');
   const { least, most } = volumeLimits({ least: 1, most: 100_000 }, settings);
-  const coloured = materials.filter(({ kind, constants }) => (kind === 'colorant' || kind === 'powder') && constants);
+  const coloured = materials.filter(({ kind, constants }) => MATERIAL_KINDS[kind].colours && constants);
   return html`<div class="match" data-match hidden>
 <p class="match-says" role="status" data-says></p>
 <div data-cups></div>

@@ -1,5 +1,6 @@
 import type { Material, Settings } from '../../book/model.ts';
 import { handyMeasure } from '../../book/words/handy-measure.ts';
+import { MATERIAL_KINDS, SHELF_ORDER } from '../../kinds/kinds.ts';
 import { LADDER_MM } from '../../tables/material-defaults.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
 import { UNITS } from '../../units/unit.ts';
@@ -26,15 +27,6 @@ import { chipColours, chips, dot } from '../swatch/chip.ts';
 import { flakeCard } from '../swatch/flake-card.ts';
 import { counted, inches, limitText, massText, moneyText, sentence, temperatureText, volumeText } from '../words.ts';
 
-/** Kinds of material in the order of the shelf, with their headings. */
-export const SHELVES: readonly (readonly [Material['kind'], string])[] = [
-  ['colorant', 'Colorants'],
-  ['powder', 'Powders'],
-  ['flake', 'Flake'],
-  ['plastic', 'Plastics'],
-  ['additive', 'Additives'],
-];
-
 /** Whether the look of a material means anything: an additive without one does not colour. */
 const colours = ({ ladder, flake, kind }: Material): boolean =>
   ladder.length > 0 || flake !== undefined || kind === 'plastic';
@@ -57,8 +49,8 @@ export const shelfPage: PageKind = {
   url: () => paths.shelf,
   render: (context) => {
     const { book } = context;
-    const groups = SHELVES.map(([kind, name]) => ({
-      name,
+    const groups = SHELF_ORDER.map((kind) => ({
+      name: MATERIAL_KINDS[kind].heading,
       materials: book.materials.filter((material) => material.kind === kind),
     }));
     return document(context, {

@@ -3,7 +3,7 @@
  *
  * Source: common practice, no source, unless a figure names one.
  */
-export interface MaterialKindDefaults {
+export interface ColouringKindDefaults {
   /** S of the typical dose in plastic, per mm; of a pigment that of one which reflects all light (see `PIGMENT_SCATTERING_POWER`). */
   readonly scattering: number;
   /** g/ml, what "typical dose" means where the shelf doesn't say. */
@@ -14,13 +14,14 @@ export interface MaterialKindDefaults {
  * The kinds. A dye hardly scatters, a dark pigment less than a light one, white pigment most. The dose of dyes, pigments and whites is 20 drops of 0.05 ml at about 1 g/ml in 4 fl oz; that of
  * pearl is 1 % by mass, full effect in thick objects (a pearl pigment maker's leaflet).
  */
-export const MATERIAL_KINDS: Readonly<Record<'dye' | 'pigment' | 'pearl' | 'white' | 'clear', MaterialKindDefaults>> = {
-  dye: { scattering: 0.002, dose: 0.0085 },
-  pigment: { scattering: 0.6, dose: 0.0085 },
-  pearl: { scattering: 0.5, dose: 0.01 },
-  white: { scattering: 2.5, dose: 0.0085 },
-  clear: { scattering: 0.0005, dose: 0.0085 },
-};
+export const COLOURING_KINDS: Readonly<Record<'dye' | 'pigment' | 'pearl' | 'white' | 'clear', ColouringKindDefaults>> =
+  {
+    dye: { scattering: 0.002, dose: 0.0085 },
+    pigment: { scattering: 0.6, dose: 0.0085 },
+    pearl: { scattering: 0.5, dose: 0.01 },
+    white: { scattering: 2.5, dose: 0.0085 },
+    clear: { scattering: 0.0005, dose: 0.0085 },
+  };
 
 /**
  * S of a pigment grows with this power of its body's luminance factor Y: S = 0.6 Y^0.7 per mm, where that of white is 2.5.

@@ -1,0 +1,197 @@
+/**
+ * What the file of each kind of material says: how it is measured out, and how it looks.
+ *
+ * @packageDocumentation
+ */
+import type { MaterialKind } from '../../kinds/kinds.ts';
+import { type FlakeCut, flakeMass } from '../../optics/flake.ts';
+import { flakeReflectance } from '../../optics/flake-colour.ts';
+import { plasticConstants } from '../../optics/plastic.ts';
+import type { Thing } from '../../recipe/read-thing.ts';
+import { PLASTIC_DOUBT } from '../../tables/constants-doubt.ts';
+import { FLAKE_FILM_DENSITY, FLAKE_FILM_THICKNESS } from '../../tables/flake-film.ts';
+import {
+  DROP_ML,
+  FLAKE_BULK,
+  FLAKE_LOAD,
+  FLAKE_TRANSMITTANCE,
+  LIQUID_DENSITY,
+  PLASTIC_DENSITY,
+  POWDER_BULK,
+  POWDER_DENSITY,
+  SOLID_ADDITIVE_BULK,
+  SOLID_ADDITIVE_DENSITY,
+} from '../../tables/material-defaults.ts';
+import { formatDecimal } from '../../units/format-quantity.ts';
+import { UNITS } from '../../units/unit.ts';
+import type { FlakeProperties, Material } from '../model.ts';
+import type { Report } from '../report.ts';
+import { keptConstants, type MaterialLook, materialLook } from './material-look.ts';
+
+/** How a material is weighed out and what room it takes, with the defaults named that were used. */
+export interface MaterialHandling {
+  /** g/ml of the substance itself. */
+  readonly density: number;
+  /** g/ml as it lies in a spoon; a liquid's density. */
+  readonly gramsPerMl: number;
+  /** Absent for what is not dropped. */
+  readonly gramsPerDrop?: number;
+  readonly assumptions: readonly string[];
+}
+
+/** Handling of a material from its file. */
+export function handlingOf(thing: Thing<MaterialKind>): MaterialHandling {
+  const assumptions: string[] = [];
+  const assume = <T extends number>(stated: T | undefined, usual: T, what: (usual: string) => string): number => {
+    if (stated !== undefined) return stated;
+    assumptions.push(what(formatDecimal(usual)));
+    return usual;
+  };
+  const density = (stated: number | undefined, usual: number): number =>
+    assume(stated, usual, (value) => `density ${value} g/ml, not stated`);
+  const bulk = (stated: number | undefined, usual: number): number =>
+    assume(stated, usual, (value) => `a level millilitre weighs ${value} g, not weighed`);
+  const liquid = (
+    stated: number | undefined,
+    drop: number | { count: number; mass: number } | undefined,
+  ): MaterialHandling => {
+    const gramsPerMl = density(stated, LIQUID_DENSITY);
+    const gramsPerDrop =
+      typeof drop === 'object'
+        ? drop.mass / drop.count
+        : assume(drop, DROP_ML, (value) => `a drop is ${value} ml, not weighed`) * gramsPerMl;
+    return { density: gramsPerMl, gramsPerMl, gramsPerDrop, assumptions };
+  };
+
+  switch (thing.kind) {
+    case 'colorant': {
+      const { fields } = thing;
+      return liquid(fields.density, fields.drop);
+    }
+    case 'powder': {
+      const { fields } = thing;
+      const stated = fields.look.kind;
+      const kind = stated === undefined || stated === 'measured' ? 'pearl' : stated;
+      return {
+        density: density(fields.density, POWDER_DENSITY[kind]),
+        gramsPerMl: bulk(fields.bulk, POWDER_BULK),
+        assumptions,
+      };
+    }
+    case 'flake': {
+      const { fields } = thing;
+      return { density: fields.density ?? FLAKE_FILM_DENSITY, gramsPerMl: bulk(fields.bulk, FLAKE_BULK), assumptions };
+    }
+    case 'plastic': {
+      const { fields } = thing;
+      const gramsPerMl = density(fields.density, PLASTIC_DENSITY);
+      return { density: gramsPerMl, gramsPerMl, assumptions };
+    }
+    case 'additive': {
+      const { fields } = thing;
+      const unsaid = fields.drop === undefined && fields.density === undefined;
+      const byWeight = fields.pack !== undefined && UNITS[fields.pack.unit].dimension === 'mass';
+      if (
+        fields.bulk === undefined &&
+        !(unsaid && byWeight) &&
+        (fields.drop !== undefined || (fields.density ?? 0) < 1.5)
+      ) {
+        if (unsaid) assumptions.push('taken for a liquid; salt or a powder has `bulk` in its file');
+        return liquid(fields.density, fields.drop);
+      }
+      if (fields.bulk === undefined && unsaid) assumptions.push('taken for salt, since its pack is told by weight');
+      return {
+        density: density(fields.density, SOLID_ADDITIVE_DENSITY),
+        gramsPerMl: bulk(fields.bulk, SOLID_ADDITIVE_BULK),
+        assumptions,
+      };
+    }
+  }
+}
+
+/** What a file says of a material's look. */
+type LookOf = Partial<Pick<MaterialLook, 'constants' | 'typical' | 'fit' | 'doubt'>> & {
+  readonly tier: Material['tier'];
+  readonly expectedDeltaE: number;
+  readonly flake?: FlakeProperties;
+  readonly assumptions: readonly string[];
+};
+
+/** The look of a material from its file; undefined, and reported, where it cannot be. */
+export function lookOf(
+  thing: Thing<MaterialKind>,
+  handling: MaterialHandling,
+  measured: MaterialLook | 'unreadable' | undefined,
+  report: Report,
+): LookOf | undefined {
+  switch (thing.kind) {
+    case 'plastic': {
+      const { fields } = thing;
+      return {
+        constants: keptConstants(plasticConstants(fields.look.kind)),
+        tier: 'estimated',
+        expectedDeltaE: 2,
+        doubt: PLASTIC_DOUBT,
+        assumptions: [`absorbs and scatters as ${fields.look.kind} plastic usually does, not measured`],
+      };
+    }
+    case 'flake':
+      return flakeLook(thing);
+    case 'additive': {
+      const { fields } = thing;
+      if (fields.look === undefined) {
+        return { tier: 'estimated', expectedDeltaE: 0, assumptions: ['does not change the colour'] };
+      }
+      const look = materialLook(thing, fields.look, handling, measured, report);
+      return look && { ...look, assumptions: [] };
+    }
+    case 'colorant':
+    case 'powder': {
+      const { fields } = thing;
+      const look = materialLook(thing, fields.look, handling, measured, report);
+      return (
+        look && {
+          ...look,
+          assumptions: look.tier === 'estimated' ? ['how strongly it colours, from one colour and its kind'] : [],
+        }
+      );
+    }
+  }
+}
+
+// For the optics a strip is the square of the same area: only the area of a face matters there.
+const OPTICAL_SHAPES = { hexagon: 'hex', square: 'square', round: 'round', strip: 'square' } as const;
+
+function flakeLook(thing: Thing<'flake'>): LookOf {
+  const { fields } = thing;
+  const filmMm = fields.film ?? FLAKE_FILM_THICKNESS;
+  const density = fields.density ?? FLAKE_FILM_DENSITY;
+  const strip = fields.shape === 'strip';
+  const cut: FlakeCut = {
+    shape: OPTICAL_SHAPES[fields.shape],
+    sizeMm: strip ? Math.sqrt(fields.size * (fields.long ?? fields.size)) : fields.size,
+    filmMm,
+    density,
+  };
+  const reflectance = flakeReflectance(fields.look.colour);
+  const flake: FlakeProperties = {
+    ...cut,
+    filmMm,
+    density,
+    transmittance: FLAKE_TRANSMITTANCE[fields.finish],
+    reflectance: Array.from(reflectance, (value) => Number(value.toFixed(5))),
+    outline: fields.shape,
+    acrossMm: fields.size,
+    ...(strip && fields.long !== undefined ? { longMm: fields.long } : {}),
+    finish: fields.finish,
+    colour: fields.look.colour,
+    gramsPerFlake: flakeMass(cut),
+  };
+  const assumptions =
+    fields.film === undefined
+      ? [
+          `a film of ${formatDecimal(FLAKE_FILM_THICKNESS / UNITS.in.size)} in (${formatDecimal(FLAKE_FILM_THICKNESS, 2)} mm), not measured`,
+        ]
+      : [];
+  return { tier: 'estimated', expectedDeltaE: 6, flake, typical: FLAKE_LOAD, assumptions };
+}

@@ -1,0 +1,130 @@
+/**
+ * What the files of a book are: all that the book knows of a kind stands in its entry, but for its fields (`src/recipe/schema.ts`).
+ *
+ * @packageDocumentation
+ */
+
+interface KindEntry {
+  /** Folder of its files, from the book's folder. */
+  readonly folder: string;
+  /** One of it in a sentence. */
+  readonly one: string;
+  /** Fields that no other kind of file has: a text is told by them, wherever it lies. */
+  readonly telling: readonly string[];
+}
+
+/** All that makes a kind of material, besides how its file is read: see `src/book/shelf/material-of-kind.ts`. */
+interface MaterialEntry extends KindEntry {
+  /** Its heading on the shelf, where kinds stand in the order of this table. */
+  readonly heading: string;
+  /** Place in the order in which amounts go into a cup. */
+  readonly order: number;
+  /** Whether plastic is coloured with it: such a material is tried in a match. */
+  readonly colours: boolean;
+  /**
+   * When it goes into a cup: stirred in or last, all of it called together so; first, as a plastic does; or `as it is`: a liquid at the
+   * start, and what sinks last, each called by its name. Common practice, no source.
+   */
+  readonly goesIn:
+    | { readonly when: 'first' | 'as it is' }
+    | { readonly when: 'stirred in' | 'last'; readonly together: string };
+  /** Most that a cup takes, as a part of its plastic's mass, where a file has no `most`. Common practice, no source. */
+  readonly most: number;
+}
+
+const MATERIALS = {
+  colorant: {
+    folder: 'shelf/colorants',
+    one: 'a colorant',
+    telling: [],
+    heading: 'Colorants',
+    order: 1,
+    colours: true,
+    goesIn: { when: 'stirred in', together: 'the colorant' },
+    most: 0.2,
+  },
+  powder: {
+    folder: 'shelf/powders',
+    one: 'a powder',
+    telling: [],
+    heading: 'Powders',
+    order: 2,
+    colours: true,
+    goesIn: { when: 'stirred in', together: 'the powder' },
+    most: 0.2,
+  },
+  flake: {
+    folder: 'shelf/flakes',
+    one: 'a flake',
+    telling: ['finish', 'film'],
+    heading: 'Flake',
+    order: 3,
+    colours: false,
+    goesIn: { when: 'last', together: 'the flake' },
+    most: 0.25,
+  },
+  plastic: {
+    folder: 'shelf/plastics',
+    one: 'a plastic',
+    telling: ['hardness', 'working'],
+    heading: 'Plastics',
+    order: 0,
+    colours: false,
+    goesIn: { when: 'first' },
+    most: 1,
+  },
+  additive: {
+    folder: 'shelf/additives',
+    one: 'an additive',
+    telling: [],
+    heading: 'Additives',
+    order: 4,
+    colours: false,
+    goesIn: { when: 'as it is' },
+    // A liquid additive may be as much softener, and salt as heavy, as two thirds of the plastic.
+    most: 0.67,
+  },
+} as const satisfies Readonly<Record<string, MaterialEntry>>;
+
+const ENTRIES = {
+  recipe: {
+    folder: 'colours',
+    one: 'a recipe',
+    telling: ['cups', 'made', 'pattern', 'baits', 'streak'],
+  },
+  ...MATERIALS,
+  mold: {
+    folder: 'molds',
+    one: 'a mold',
+    telling: ['cavity', 'cavities', 'sprue', 'bait', 'bag', 'thin'],
+  },
+  target: {
+    folder: 'targets',
+    one: 'a target',
+    telling: ['parts', 'over-white', 'over-black', 'apart'],
+  },
+} as const satisfies Readonly<Record<string, KindEntry>>;
+
+/** The kinds of material that stand on the shelf. */
+export type MaterialKind = keyof typeof MATERIALS;
+
+/** The kinds of file that lie in a folder of their own. */
+export type FiledKind = keyof typeof ENTRIES;
+
+/** What a file is: by the folder that it lies in, or the one that the book has its name from. */
+export type Kind = 'book' | FiledKind;
+
+export const KINDS: Readonly<Record<FiledKind, KindEntry>> = ENTRIES;
+export const FILED_KINDS = Object.keys(ENTRIES) as readonly FiledKind[];
+
+/** Folders of all kinds of file. */
+export const FOLDERS: readonly string[] = FILED_KINDS.map((kind) => KINDS[kind].folder);
+
+export const MATERIAL_KINDS: Readonly<Record<MaterialKind, MaterialEntry>> = MATERIALS;
+/** In the order of the shelf. */
+export const SHELF_ORDER = Object.keys(MATERIALS) as readonly MaterialKind[];
+
+/** Whether files of a kind stand on the shelf. */
+export function isMaterialKind(kind: Kind): kind is MaterialKind {
+  return Object.hasOwn(MATERIALS, kind);
+}
