@@ -5,7 +5,7 @@
  */
 import type { Face, PatternEntry, StepWords } from './pattern.ts';
 import { MIDDLE, type Run } from './place.ts';
-import { endToEnd, inLayers, inStreaks, within } from './through.ts';
+import { alongTheBottom, endToEnd, inLayers, inStreaks, within } from './through.ts';
 
 const TWO_SIDES: readonly [Face, Face] = [
   { name: 'this side', from: 'near', along: 0.5 },
@@ -129,6 +129,31 @@ const ENTRIES = {
       'Fill only the end of the mold from the ',
       { cup: second },
       ' cup, let it set, then shoot the ',
+      { cup: first },
+      ' cup.',
+    ],
+  },
+  striped: {
+    cups: { least: 2, most: 2, words: 'two cups, the body first' },
+    one: 'a striped bait',
+    means: 'a body with a stripe along its belly',
+    alsoCalled: ['stripe', 'belly-stripe', 'pinstripe'],
+    through: alongTheBottom,
+    beside: false,
+    faces: [
+      { name: 'back', from: 'near', along: 0.5 },
+      { name: 'belly', from: 'far', along: 0.5 },
+    ],
+    second: { name: 'belly', share: 0.15 },
+    // The line is poured along the body and stops before the tail. Common practice, no source.
+    thin: { cup: 0 },
+    flank: 'own',
+    apart: 'laminate',
+    together: false,
+    pour: ([first = '', second = '']) => [
+      'Lay a thin line from the ',
+      { cup: second },
+      ' cup along the belly of the mold, let it skin over, then fill up from the ',
       { cup: first },
       ' cup.',
     ],

@@ -5,7 +5,7 @@
  *
  * @packageDocumentation
  */
-import { discBefore, discHalf } from './disc.ts';
+import { discBefore, discHalf, discPlace } from './disc.ts';
 import type { LineOfSight, Place, Run } from './place.ts';
 
 /** What a line of sight runs through. */
@@ -36,6 +36,20 @@ export const within: Through = ([, core = 0], { across }) => {
   const part = Math.sqrt(inside) / discHalf(place);
   const shell: Run = { cup: 0, part: (1 - part) / 2 };
   return part < 1 ? [shell, { cup: 1, part }, shell] : [{ cup: 1, part: 1 }];
+};
+
+/** The second cup at the far side, as it lies level in the bottom of a mold: a segment of the bait's cut, of the area of its share. */
+export const alongTheBottom: Through = ([, stripe = 0], { across }) => {
+  const half = discHalf(2 * across - 1);
+  const level = discPlace(1 - stripe);
+  const part = half > 0 ? Math.min(1, (half - level) / (2 * half)) : Number(level < 0);
+  if (part <= 0) return [{ cup: 0, part: 1 }];
+  return part < 1
+    ? [
+        { cup: 0, part: 1 - part },
+        { cup: 1, part },
+      ]
+    : [{ cup: 1, part }];
 };
 
 /** Cups behind one another along the bait, the first at its nose. */

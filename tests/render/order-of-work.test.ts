@@ -137,6 +137,9 @@ describe('orderOfWork(recipe)', () => {
     expect(last('tipped', 'body', 'tip')).toBe(
       'Fill only the end of the mold from the tip cup, let it set, then shoot the body cup.',
     );
+    expect(last('striped', 'body', 'stripe')).toBe(
+      'Lay a thin line from the stripe cup along the belly of the mold, let it skin over, then fill up from the body cup.',
+    );
     expect(last('swirl', 'race', 'foam')).toBe('Shoot the race and foam cups through one nozzle, unmixed.');
     expect(last('laminate', 'back', 'belly')).toBe(
       'Shoot the back and belly cups together, side by side, at the same temperature.',
