@@ -9,7 +9,7 @@ import { volumeOf } from '../../src/browser/match/limits.ts';
 import { densityIn } from '../../src/browser/match/page-shelf.ts';
 import { isRoundFault, roundOf, type TypedRound } from '../../src/browser/match/typed-round.ts';
 import { type Work, withSteps } from '../../src/browser/match/work.ts';
-import { cupNow, withStepsBeforeLook } from '../../src/browser/match/work-log.ts';
+import { cupNow, withLookChecked, withStepsBeforeLook } from '../../src/browser/match/work-log.ts';
 import { total } from '../../src/cup/ledger.ts';
 import type { Source } from '../../src/recipe/source.ts';
 import { type MatchPageData, matchPageData } from '../../src/render/pages/match.ts';
@@ -28,7 +28,8 @@ export type Doing =
   | { readonly do: 'plastic'; readonly amount: string }
   | { readonly do: 'round'; readonly typed: TypedRound }
   | { readonly do: 'take'; readonly weighing: boolean }
-  | { readonly do: 'nothing' };
+  | { readonly do: 'nothing' }
+  | { readonly do: 'look again' };
 
 const volume = fc.constantFrom('ml', 'fl oz');
 
@@ -101,7 +102,7 @@ const doing: fc.Arbitrary<Doing> = fc.oneof(
   },
   { weight: 5, arbitrary: fc.record({ do: fc.constant('round' as const), typed: typedRound }) },
   { weight: 1, arbitrary: fc.record({ do: fc.constant('take' as const), weighing: fc.boolean() }) },
-  { weight: 1, arbitrary: fc.record({ do: fc.constant('nothing' as const) }) },
+  { weight: 1, arbitrary: fc.record({ do: fc.constantFrom('nothing' as const, 'look again' as const) }) },
 );
 
 /** A match in a book, doing by doing: the whole match after each, the plain cup first. */
@@ -156,6 +157,8 @@ function afterDoing(work: Work, index: number, done: Doing, data: MatchPageData)
       const [proposal] = adviceFor(work, index, data).next.proposals;
       return proposal ? withSteps(work, index, ...stepsOf(proposal, data, done.weighing)) : work;
     }
+    case 'look again':
+      return withLookChecked(work, index, density);
     case 'nothing':
       return withStepsBeforeLook(work, index, [{ do: 'add', amounts: [] }], density);
   }

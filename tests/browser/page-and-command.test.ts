@@ -6,8 +6,9 @@ import type { Book, Recipe } from '../../src/book/model.ts';
 import { adviceFor } from '../../src/browser/match/ask.ts';
 import { roundsSeen } from '../../src/browser/match/cup-looks.ts';
 import { densityIn } from '../../src/browser/match/page-shelf.ts';
+import { readWork } from '../../src/browser/match/read-work.ts';
 import { type Work, withSteps } from '../../src/browser/match/work.ts';
-import { cupNow } from '../../src/browser/match/work-log.ts';
+import { cupNow, withLookChecked } from '../../src/browser/match/work-log.ts';
 import { recipeFile } from '../../src/browser/match/work-recipe.ts';
 import { targetFile } from '../../src/browser/match/work-target.ts';
 import { printedAddition } from '../../src/cli/matching-text.ts';
@@ -148,6 +149,22 @@ describe('a match on its page and in its recipe', () => {
       }),
       { numRuns: 12 * TIMES },
     );
+  });
+
+  test('doubts a look that the shelf cannot make until somebody has looked again', () => {
+    const added = withSteps(leaf(), 0, { do: 'add', amounts: [PEAT] });
+    const see = { do: 'see', overWhite: '#3a5a9f', overBlack: '#1a2a4f' } as const;
+    const doubted = withSteps(added, 0, { do: 'pour', ml: 14 }, see);
+    const checked = withLookChecked(doubted, 0, densityIn(DATA));
+    for (const [work, doubt] of [
+      [doubted, 'misfit'],
+      [checked, undefined],
+    ] as const) {
+      expect(adviceFor(work, 0, DATA).next.doubt?.kind).toBe(doubt);
+      expectSameAdvice(work, BOOK, inBook(work, BOOK));
+      expect(readWork(JSON.stringify(work))).toEqual(work);
+    }
+    expect(inBook(checked, BOOK).text).toContain('checked: true');
   });
 });
 

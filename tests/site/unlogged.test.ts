@@ -140,3 +140,16 @@ test('what an instrument measured can be typed, is kept as measured and goes int
   expect(errors).toEqual([]);
   await close();
 });
+
+test('a look that the shelf cannot make can be said to stand: it is doubted no more, and the file says so', async () => {
+  const { page, errors, close } = await visit(browser, 'match/', PHONE);
+  await begin(page);
+  await noteRound(page, '14', '#3a5a9f', '#1a2a4f');
+  await page.getByRole('button', { name: 'Nothing', exact: true }).click();
+  const again = page.getByRole('button', { name: 'I looked again: it is right' });
+  await again.click();
+  await expect.poll(() => again.count()).toBe(0);
+  expect(await file(page)).toContain('checked: true');
+  expect(errors).toEqual([]);
+  await close();
+});

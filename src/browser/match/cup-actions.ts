@@ -18,7 +18,7 @@ import type { MatchScreen } from './screen.ts';
 import type { MatchState } from './state.ts';
 import { begunAnew, doings, type WorkStep, withoutLastDone, withSteps } from './work.ts';
 import { colourText } from './work-colour.ts';
-import { cupNow, withStepsBeforeLook } from './work-log.ts';
+import { cupNow, withLookChecked, withStepsBeforeLook } from './work-log.ts';
 
 /** Actions on the cups. */
 export class CupActions {
@@ -103,6 +103,13 @@ export class CupActions {
       return;
     }
     this.logElse(index, { do: 'plastic', ml }, this.draftWith(index, { addedMl: '' }));
+  }
+
+  /** Says of the last look, which the shelf cannot make, that it was looked at again. */
+  lookedAgain(index: number): void {
+    const { data, work } = this.state;
+    const checked = withLookChecked(work, index, densityIn(data));
+    if (this.state.put(checked)) this.show(index, 'Your look stays as it is.');
   }
 
   /** Takes back what was done last, all of it; a round is put back into its form, to be mended. */

@@ -36,7 +36,7 @@ export function cupView(cupShown: CupShown, shown: MatchShown): Html {
       ? ''
       : next.advice.kind === 'ask-what-went-in'
         ? unloggedView(advice, index, shown)
-        : html`<p class="match-next" data-advice="${next.advice.kind}">${adviceWords(advice, work, shown)}</p>${nextView(advice, side, shown)}`
+        : html`<p class="match-next" data-advice="${next.advice.kind}">${adviceWords(advice, work, shown)}</p>${next.doubt?.kind === 'misfit' ? html`<p class="match-buttons"><button class="quiet" type="button" data-looked-again>I looked again: it is right</button></p>` : ''}${nextView(advice, side, shown)}`
   }${roundForms(index, draft, cupShown, shown)}${
     rounds.length === 0
       ? ''

@@ -103,6 +103,7 @@ const BY_NUMBERS = [
   'use',
   'take',
   'wentIn',
+  'lookedAgain',
   'afresh',
   'noteRound',
   'addElse',
@@ -126,6 +127,7 @@ function onClick(button: HTMLButtonElement, screen: MatchScreen, { target, cup, 
   else if (dataset.use !== undefined) target.use(Number(dataset.use), Number(dataset.proposal), weighing);
   else if (dataset.take !== undefined) cup.take(indexOf(button), Number(dataset.take), weighing);
   else if (dataset.wentIn !== undefined) cup.answer(indexOf(button), dataset.wentIn as 'proposed' | 'else' | 'nothing');
+  else if (dataset.lookedAgain !== undefined) cup.lookedAgain(indexOf(button));
   else if (dataset.afresh !== undefined) cup.beginAfresh(indexOf(button), weighing);
   else if (dataset.noteRound !== undefined) cup.noteRound(indexOf(button));
   else if (dataset.addElse !== undefined) cup.addElse(indexOf(button));

@@ -177,6 +177,7 @@ function stepOf(value: unknown): WorkStep {
           'note',
           maybe(fields.note, (note) => text(note, MOST.note)),
         ),
+        ...present('checked', fields.checked === true || undefined),
       };
     default:
       throw new Unfit();

@@ -12,6 +12,7 @@ export interface WorkLook {
   readonly overWhite?: WorkColour;
   readonly overBlack?: WorkColour;
   readonly note?: string;
+  readonly checked?: true;
 }
 
 /** What the log of a cup comes to. */
@@ -55,8 +56,8 @@ function logStep(step: WorkStep, plastic: string): LogStep<WorkLook> {
     case 'pour':
       return { kind: 'pour', ml: step.ml };
     case 'see': {
-      const { overWhite, overBlack, note } = step;
-      return { kind: 'see', looks: [defined({ overWhite, overBlack, note })] };
+      const { overWhite, overBlack, note, checked } = step;
+      return { kind: 'see', looks: [defined({ overWhite, overBlack, note, checked })] };
     }
   }
 }
@@ -71,7 +72,20 @@ export function viewsOf({ overWhite, overBlack }: WorkLook = {}): SeenViews | un
 
 /** The rounds of a cup as matching takes them. */
 export function triedRounds({ rounds }: Pick<CupNow, 'rounds'>): readonly TriedRound[] {
-  return rounds.map(({ seen: [look], ...round }) => ({ ...round, ...defined({ seen: viewsOf(look) }) }));
+  return rounds.map(({ seen: [look], ...round }) => ({
+    ...round,
+    how: defined({ checked: look?.checked }),
+    ...defined({ seen: viewsOf(look) }),
+  }));
+}
+
+/** The work with its last look at a cup said to stand. */
+export function withLookChecked(work: Work, index: number, density: Density): Work {
+  const { looked } = cupNow(work, index, density).rounds.at(-1) ?? {};
+  return withCup(work, index, ({ steps, ...cup }) => ({
+    ...cup,
+    steps: steps.map((step, at) => (at === looked && step.do === 'see' ? { ...step, checked: true } : step)),
+  }));
 }
 
 /** The work with steps that were done before the last round in which a colour was seen, though they were not noted then. */

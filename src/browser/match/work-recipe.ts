@@ -97,11 +97,12 @@ function stepFields({ plasticMl, add, pourMl, see }: LogStep, plastic: string, u
   };
 }
 
-function seenFields({ overWhite, overBlack, note }: Extract<WorkStep, { do: 'see' }>): WrittenFields {
+function seenFields({ overWhite, overBlack, note, checked }: Extract<WorkStep, { do: 'see' }>): WrittenFields {
   return {
     'over-white': overWhite && colourInFile(overWhite),
     'over-black': overBlack && colourInFile(overBlack),
     note: plainText(note ?? '') || undefined,
+    checked,
   };
 }
 

@@ -35,7 +35,14 @@ export type WorkStep = {
     }
   | { readonly do: 'plastic'; readonly ml: number }
   | { readonly do: 'pour'; readonly ml: number }
-  | { readonly do: 'see'; readonly overWhite?: WorkColour; readonly overBlack?: WorkColour; readonly note?: string }
+  | {
+      readonly do: 'see';
+      readonly overWhite?: WorkColour;
+      readonly overBlack?: WorkColour;
+      readonly note?: string;
+      /** It was looked at again, and stands. */
+      readonly checked?: true;
+    }
 );
 
 /** A cup and everything that was done to it. */
