@@ -23,6 +23,8 @@ export default defineConfig({
       exclude: ['src/**/*.d.ts'],
       reporter: ['text-summary'],
       reportsDirectory: '.build/coverage',
+      // What is reached, less a little: new code comes with its tests. A run of some files alone stays below.
+      thresholds: { lines: 88, branches: 84 },
     },
     projects: [
       {
