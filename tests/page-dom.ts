@@ -52,14 +52,14 @@ function textOf(node: Node): string {
 const WITHIN_A_LINE = /^(?:A|ABBR|B|CODE|EM|I|SMALL|SPAN|STRONG|SUB|SUP|TIME)$/;
 
 /** Everything of a role, in the order of the page. */
-export function allByRole(root: ParentNode, role: string, { name }: Wanted = {}): readonly Element[] {
-  return [...root.querySelectorAll('*:not(head *)')].filter(
+export function allByRole(root: Document | Element, role: string, { name }: Wanted = {}): readonly Element[] {
+  return [...('body' in root ? root.body : root).querySelectorAll('*')].filter(
     (element) => roleOf(element) === role && (name === undefined || isCalled(nameOf(element), name)),
   );
 }
 
 /** The one element of a role and name. @throws if there is none, or more; the message has the names that there are. */
-export function byRole(root: ParentNode, role: string, wanted: Wanted = {}): Element {
+export function byRole(root: Document | Element, role: string, wanted: Wanted = {}): Element {
   const found = allByRole(root, role, wanted);
   if (found.length === 1) return found[0]!;
   const names = allByRole(root, role).map(nameOf);

@@ -288,10 +288,11 @@ describe('cupbook next and thin', () => {
 
   test('thin and next lead with the same where both thin and mend, and neither calls the first the best', async () => {
     const demo = join(ROOT, 'recipes');
-    const first = /\n1\. (Add .* to thin it\.)\n/.exec((await cupbookIn(demo, 'next', 'quagmire-waltz')).out)?.[1];
+    const { out: next } = await cupbookIn(demo, 'next', 'quagmire-waltz');
+    const first = /\n1\. (Add .* to thin it\.)\n/.exec(next)?.[1];
     expect(first).toMatch(/ of .* ml of /);
     expect((await cupbookIn(demo, 'thin', 'quagmire-waltz')).out).toContain(`something to correct it:\n${first}\n`);
-    expect((await cupbookIn(demo, 'next', 'quagmire-waltz')).out).toContain('The best fix: add ');
+    expect(next).toContain('The best fix: add ');
   });
 
   test('thin RECIPE says that a cup that is too thin needs no plastic', async () => {

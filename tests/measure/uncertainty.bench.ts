@@ -4,7 +4,7 @@
  */
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { pigmentFilms, quantile } from '../optics/fit/pigment-films.ts';
+import { mixesLeftOut, pigmentFilms, quantile } from '../optics/fit/pigment-films.ts';
 import { type Judged, judgedFilms, judgedPairs, shareWithin } from '../optics/uncertainty-study.ts';
 
 const FILE = '../shared/reference/pigment_films_shared.csv';
@@ -19,7 +19,7 @@ export function main(): void {
   for (const knowledge of ['one chip', 'two chips', 'colour and kind'] as const) {
     line(`pairs of 19 paints known by ${knowledge}`, judgedPairs(knowledge));
   }
-  line('mixes of measured paints left out', judgedFilms(pigmentFilms(readFileSync(FILE, 'utf8'))));
+  line('mixes of measured paints left out', judgedFilms(mixesLeftOut(pigmentFilms(readFileSync(FILE, 'utf8')))));
 }
 
 function line(name: string, judged: readonly Judged[]): void {

@@ -21,7 +21,7 @@ import { mixtureConstants, type OpticalConstants } from '../../src/optics/mixtur
 import { plasticConstants } from '../../src/optics/plastic.ts';
 import { BESIDE_GLOSS, surfaceOutwardSpectrum } from '../../src/optics/surface.ts';
 import { viewsSpread } from '../../src/optics/views-spread.ts';
-import { fitsLeavingOut, labOnGrid, type PigmentFilms } from './fit/pigment-films.ts';
+import { type FilmLeftOut, labOnGrid } from './fit/pigment-films.ts';
 import { look, paints, pairs } from './paints.ts';
 
 /** A prediction beside the truth, in ΔE00. */
@@ -101,11 +101,11 @@ function known(
   }
 }
 
-/** Each mix of real paints, predicted by the fit of all other films with the doubt of each paint by itself. */
-export function judgedFilms({ all, wavelengths }: PigmentFilms): Judged[] {
-  const mixes = all.filter(({ parts }) => parts.length > 1);
-  return fitsLeavingOut(mixes, all, { wavelengths }).flatMap(({ film, fitOthers }) => {
+/** Each film, predicted by the fit of all others with the doubt of each paint by itself. */
+export function judgedFilms(left: readonly FilmLeftOut[]): Judged[] {
+  return left.flatMap(({ film, fitOthers }) => {
     const fitted = fitOthers();
+    const { wavelengths } = fitted.options;
     return film.views.map(({ backing, seen }) => {
       const both = (lab: Lab): TwoViews => ({ overWhite: lab, overBlack: lab });
       const { lab } = predictFilm(fitted, film.parts, backing);

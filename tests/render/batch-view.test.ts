@@ -15,7 +15,7 @@ const data = plannerData(
   (id) => `../${id}/`,
 );
 const shown = (batch: BatchAmounts): Document => documentOf(batchCups(batch, plannedNames(data, data.recipes[0]!)));
-const rows = (page: ParentNode): readonly Readonly<Record<string, string>>[] =>
+const rows = (page: Document | Element): readonly Readonly<Record<string, string>>[] =>
   allByRole(page, 'table').flatMap(rowsOf);
 
 test('batchCups(batch) shows one number to weigh in a row, and no rate beside it', () => {

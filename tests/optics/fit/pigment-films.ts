@@ -72,21 +72,40 @@ export function leaveOneOut(
   all: readonly MeasuredFilm[],
   options: Partial<FitOptions> & Pick<FitOptions, 'wavelengths'>,
 ): Miss[] {
-  return fitsLeavingOut(films, all, options).flatMap(({ film, fitOthers }) => missesOf(fitOthers(), [film]));
+  return missesOfOthers(fitsLeavingOut(films, all, options));
 }
 
-/** Of each film that the others can tell, how to fit all others. */
-export function fitsLeavingOut(
+/** How far each film is from what the fits of all others predict of it. */
+export function missesOfOthers(left: readonly FilmLeftOut[]): Miss[] {
+  return left.flatMap(({ film, fitOthers }) => missesOf(fitOthers(), [film]));
+}
+
+/** A film, and the fit of all others: made once, whoever asks. */
+export interface FilmLeftOut {
+  readonly film: MeasuredFilm;
+  fitOthers(): FittedMaterials;
+}
+
+/** Every mix of paints that the other films can tell. */
+export function mixesLeftOut({ all, wavelengths }: PigmentFilms): FilmLeftOut[] {
+  const mixes = all.filter(({ parts }) => parts.length > 1);
+  return fitsLeavingOut(mixes, all, { wavelengths });
+}
+
+function fitsLeavingOut(
   films: readonly MeasuredFilm[],
   all: readonly MeasuredFilm[],
   options: Partial<FitOptions> & Pick<FitOptions, 'wavelengths'>,
-): { readonly film: MeasuredFilm; fitOthers(): FittedMaterials }[] {
+): FilmLeftOut[] {
   return films.flatMap((film) => {
     const others = all.filter((other) => other !== film);
     const known = new Set(others.flatMap(({ parts }) => parts.map(({ material }) => material)));
-    return film.parts.every(({ material }) => known.has(material))
-      ? [{ film, fitOthers: () => fitMaterials(others, options) }]
-      : [];
+    let fitted: FittedMaterials | undefined;
+    const fitOthers = (): FittedMaterials => {
+      fitted ??= fitMaterials(others, options);
+      return fitted;
+    };
+    return film.parts.every(({ material }) => known.has(material)) ? [{ film, fitOthers }] : [];
   });
 }
 
