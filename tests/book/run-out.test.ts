@@ -22,7 +22,7 @@ test.each(['stock: 0', 'stock: 0 fl oz', 'stock: 0 ml', 'stock: 0 g'])('%s means
   const bought = (batch as Batch).materials.find(({ material }) => material === 'peat')!;
   expect(bought).toMatchObject({ stockGrams: 0, shortGrams: bought.grams, packs: 1 });
   const [first] = firstRecipeFor(book, book.targets[0]!, ask);
-  expect(first!.recipe.leftOut).toContainEqual({ material: 'peat', why: 'there is none left' });
+  expect(first!.recipe.leftOut).toContainEqual({ material: 'peat', why: 'used-up' });
   expect(JSON.stringify(first!.recipe.proposals)).not.toContain('peat');
   const instead = (inStock: boolean): string =>
     JSON.stringify(substitutesFor(book, recipeOf(book, 'smoke'), cups[0]!, 'peat', { inStock }));
