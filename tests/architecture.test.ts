@@ -228,3 +228,36 @@ test('DEVELOPERS.md shows this table', () => {
   const found = shown.split('\n\n').find((part) => part.startsWith('| folder |'));
   expect(found?.trim(), `write this table there:\n${table}\n`).toBe(table);
 });
+
+/** Files that lead to themselves by their imports, of types too: each ring once, as a path. */
+function ringsOf(graph: ReadonlyMap<string, readonly string[]>): readonly string[] {
+  const rings: string[] = [];
+  const settled = new Set<string>();
+  const visit = (file: string, above: readonly string[]): void => {
+    if (above.includes(file)) rings.push([...above.slice(above.indexOf(file)), file].join(' → '));
+    if (settled.has(file) || above.includes(file)) return;
+    for (const next of graph.get(file) ?? []) visit(next, [...above, file]);
+    settled.add(file);
+  };
+  for (const file of graph.keys()) visit(file, []);
+  return rings;
+}
+
+test('no file imports itself by way of others, not even a type', () => {
+  expect(
+    ringsOf(
+      new Map([
+        ['a', ['b']],
+        ['b', ['c']],
+        ['c', ['b']],
+      ]),
+    ),
+  ).toEqual(['b → c → b']);
+  const graph = new Map(
+    files.map((path) => [
+      path,
+      importsOf(path).flatMap((target) => (target.startsWith('.') ? [posix.join(posix.dirname(path), target)] : [])),
+    ]),
+  );
+  expect(ringsOf(graph)).toEqual([]);
+});

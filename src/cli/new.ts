@@ -3,7 +3,7 @@ import { mkdir } from 'node:fs/promises';
 import { join, relative } from 'node:path';
 import { dayOf } from '../book/day-of.ts';
 import type { Book } from '../book/model.ts';
-import { plainText } from '../book/words/plain-text.ts';
+import { plainText } from '../book/read/plain-text.ts';
 import { formatDiagnostics } from '../diagnostics/format-diagnostics.ts';
 import { nearestName } from '../diagnostics/nearest-name.ts';
 import { Refusal } from '../diagnostics/refusal.ts';

@@ -4,7 +4,7 @@ import { dosesFor, isFaulty, type JudgedCup, judgedCup, measuredProposals } from
 import type { MatchFault } from './match-fault.ts';
 import { byBestTools, leastLeft } from './measure/best-tools.ts';
 import { measureDoses } from './measure/measure-doses.ts';
-import type { NextAdditionQuestion } from './next-addition.ts';
+import type { NextAdditionQuestion } from './next-addition-question.ts';
 import { freshCup, freshMl } from './proposals/fresh-cup.ts';
 import { leftBy, type Proposal, proposalOf } from './proposals/proposal.ts';
 import type { RecipeProposal } from './proposals/recipe-proposal.ts';

@@ -6,7 +6,7 @@ import type { MatchFault } from './match-fault.ts';
 import { type MeasuredDoses, measureDoses } from './measure/measure-doses.ts';
 import { type AdditionProblem, additionProblem } from './mix/addition-problem.ts';
 import { withBehind } from './mix/layers-of-part.ts';
-import type { NextAdditionQuestion } from './next-addition.ts';
+import type { NextAdditionQuestion } from './next-addition-question.ts';
 import { type Proposal, proposalOf, rankProposals } from './proposals/proposal.ts';
 import { correctModel, type ModelCorrection } from './rounds/correct-model.ts';
 import { type Reckoning, reckoning } from './rounds/reckoning.ts';

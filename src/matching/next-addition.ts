@@ -1,4 +1,3 @@
-import type { CupState } from '../cup/ledger.ts';
 import { defined } from '../values/defined.ts';
 import { required } from '../values/required.ts';
 import { LEAST_GAIN } from './conventions.ts';
@@ -6,50 +5,17 @@ import { dosesFor, isFaulty, judgedCup, measuredProposals } from './judged-cup.t
 import type { MatchFault } from './match-fault.ts';
 import { byBestTools, leastLeft } from './measure/best-tools.ts';
 import { WORTH_A_WORD } from './measure/weigh-doses.ts';
+import type { NextAdditionQuestion } from './next-addition-question.ts';
 import { freshCup, isLarge, takesMore } from './proposals/fresh-cup.ts';
 import { leftBy, type Proposal } from './proposals/proposal.ts';
 import type { RecipeProposal } from './proposals/recipe-proposal.ts';
-import {
-  type CorrectionPriors,
-  type ModelCorrection,
-  NO_CORRECTION,
-  type Observation,
-} from './rounds/correct-model.ts';
+import { type ModelCorrection, NO_CORRECTION } from './rounds/correct-model.ts';
 import type { Doubt, SeenAndPredicted } from './rounds/reckoning.ts';
 import type { WhatWentIn } from './rounds/unlogged.ts';
-import type { MatchBench } from './shelf/match-bench.ts';
-import { colours, type MatchMaterial } from './shelf/match-material.ts';
+import { colours } from './shelf/match-material.ts';
 import { type MissingKind, missingKinds } from './shelf/missing-kind.ts';
 import type { AdditionLimits, LeftOut } from './shelf/usable-materials.ts';
-import type { SeenViews, TargetPart } from './target/target-part.ts';
 import type { Verdict } from './target/verdict.ts';
-
-/** A cup that is to be brought to a target. */
-export interface NextAdditionQuestion {
-  /** What is in the cup now, by the ledger. */
-  readonly cup: CupState;
-  readonly target: TargetPart;
-  readonly shelf: readonly MatchMaterial[];
-  readonly bench: MatchBench;
-  /** Largest difference that counts as the same colour, ΔE00. */
-  readonly tolerance: number;
-  /** Rounds so far, the last one last. */
-  readonly rounds?: readonly Observation[];
-  /** What the cup looks like as it is now; unset: not poured yet, or not noted. */
-  readonly seen?: SeenViews;
-  readonly limits?: AdditionLimits;
-  /** What must be answered before anything is added: the cup is judged then, and nothing proposed. */
-  readonly asks?: WhatWentIn | undefined;
-  readonly priors?: CorrectionPriors;
-  /** Plastic that a new cup would be started with, ml; unset: what is in this one. */
-  readonly startMl?: number;
-  /** Most materials in one addition; unset: 3, and 4 to plain plastic. */
-  readonly most?: number;
-  /** Most of them that are not in the cup yet; unset: 2, and 4 to plain plastic. */
-  readonly newBottles?: number;
-  /** Proposals wanted; unset: 3. */
-  readonly proposals?: number;
-}
 
 /** What to do with a cup now. */
 export type NextAdvice =

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { handyMeasure } from '../../src/book/words/handy-measure.ts';
+import { handyMeasure } from '../../src/words/handy-measure.ts';
 
 const bench = {
   drops: true,

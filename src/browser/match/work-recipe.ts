@@ -1,5 +1,5 @@
 import { freeName } from '../../book/read/free-name.ts';
-import { plainText } from '../../book/words/plain-text.ts';
+import { plainText } from '../../book/read/plain-text.ts';
 import { usualPattern } from '../../patterns/patterns.ts';
 import { frontMatterText, type WrittenFields } from '../../recipe/write-front-matter.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';

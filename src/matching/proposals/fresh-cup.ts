@@ -2,7 +2,7 @@ import { concentrations, total } from '../../cup/ledger.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import { firstRecipe } from '../first-recipe.ts';
-import type { NextAdditionQuestion } from '../next-addition.ts';
+import type { NextAdditionQuestion } from '../next-addition-question.ts';
 import type { ModelCorrection } from '../rounds/correct-model.ts';
 import { colours, type MatchMaterial } from '../shelf/match-material.ts';
 import type { Proposal } from './proposal.ts';

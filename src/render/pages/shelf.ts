@@ -1,11 +1,11 @@
 import type { Material, Settings } from '../../book/model.ts';
-import { handyMeasure } from '../../book/words/handy-measure.ts';
 import { MATERIAL_KINDS, SHELF_ORDER } from '../../kinds/kinds.ts';
 import { LADDER_MM } from '../../tables/material-defaults.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
 import { UNITS } from '../../units/unit.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import { required } from '../../values/required.ts';
+import { handyMeasure } from '../../words/handy-measure.ts';
 import { boughtText } from '../../words/stock.ts';
 import { bookIndex } from '../book-index.ts';
 import { cautionsBlock } from '../cautions.ts';

@@ -1,5 +1,5 @@
-import type { Bench, BenchMaterial } from '../../cup/bench.ts';
-import { isNear, measures } from '../../cup/measures.ts';
+import type { Bench, BenchMaterial } from '../cup/bench.ts';
+import { isNear, measures } from '../cup/measures.ts';
 
 // A third spoonful is no way to tell how strong a dose is: convention of this book.
 const FEW_SPOONFULS = 2;

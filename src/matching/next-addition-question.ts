@@ -1,0 +1,34 @@
+import type { CupState } from '../cup/ledger.ts';
+import type { CorrectionPriors, Observation } from './rounds/correct-model.ts';
+import type { WhatWentIn } from './rounds/unlogged.ts';
+import type { MatchBench } from './shelf/match-bench.ts';
+import type { MatchMaterial } from './shelf/match-material.ts';
+import type { AdditionLimits } from './shelf/usable-materials.ts';
+import type { SeenViews, TargetPart } from './target/target-part.ts';
+
+/** A cup that is to be brought to a target. */
+export interface NextAdditionQuestion {
+  /** What is in the cup now, by the ledger. */
+  readonly cup: CupState;
+  readonly target: TargetPart;
+  readonly shelf: readonly MatchMaterial[];
+  readonly bench: MatchBench;
+  /** Largest difference that counts as the same colour, ΔE00. */
+  readonly tolerance: number;
+  /** Rounds so far, the last one last. */
+  readonly rounds?: readonly Observation[];
+  /** What the cup looks like as it is now; unset: not poured yet, or not noted. */
+  readonly seen?: SeenViews;
+  readonly limits?: AdditionLimits;
+  /** What must be answered before anything is added: the cup is judged then, and nothing proposed. */
+  readonly asks?: WhatWentIn | undefined;
+  readonly priors?: CorrectionPriors;
+  /** Plastic that a new cup would be started with, ml; unset: what is in this one. */
+  readonly startMl?: number;
+  /** Most materials in one addition; unset: 3, and 4 to plain plastic. */
+  readonly most?: number;
+  /** Most of them that are not in the cup yet; unset: 2, and 4 to plain plastic. */
+  readonly newBottles?: number;
+  /** Proposals wanted; unset: 3. */
+  readonly proposals?: number;
+}
