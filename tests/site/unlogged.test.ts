@@ -38,7 +38,7 @@ describe('a round that moved with nothing logged', () => {
     await expect
       .poll(() => asked(page).innerText())
       .toMatch(
-        /^Nothing is logged since round 1, but the colour has moved by ΔE\s\d.*Did you add what was proposed: .*\?$/,
+        /^Nothing is logged since round 1, but the colour has changed: .*ΔE\s\d.*Did you add what was proposed: .*\?$/,
       );
     expect(await says(page)).toMatch(/^The round is noted\. Nothing is logged since round 1/);
     expect(await page.locator('.match-cup').innerText()).not.toMatch(/Leave it/);
