@@ -11,6 +11,7 @@
 import type { LogRound } from '../cup/cup-log.ts';
 import type { HeatLimit } from '../cup/heat-limit.ts';
 import type { HowLooked } from '../cup/how-looked.ts';
+import type { CupState } from '../cup/ledger.ts';
 import type { BatchAmounts, Shop } from '../cup/plan-batch.ts';
 import type { MaterialKind } from '../kinds/kinds.ts';
 import type { NextAddition } from '../matching/next-addition.ts';
@@ -124,7 +125,9 @@ export interface PlasticShare {
 }
 
 /** One trial of a cup, as its log has it; and what the model makes of it. */
-export interface Round extends Omit<LogRound<Look>, 'first' | 'looked' | 'seen'> {
+export interface Round extends Omit<LogRound<Look>, 'first' | 'looked' | 'pouredAway' | 'seen'> {
+  /** It is the first of a new cup: with how much plastic that was begun, and what was left of the one before. */
+  readonly newCup?: { readonly plasticMl: number; readonly pouredAway: CupState; readonly pouredAwayMl: number };
   /** How it was seen, the look that it is judged by first; see `judgedFirst`. */
   readonly seen: readonly CupLook[];
   /** It was heated until vinyl breaks down. */

@@ -4,7 +4,8 @@
  * A round is one trial of a cup: what went in, what was poured, what was seen. Another one begins
  * - where something goes in after a pour or a look;
  * - with a look at a pour that was made after the look before, the pour with it;
- * - with a look over a backing that the round was seen over already: over white, then over black is one look.
+ * - with a look over a backing that the round was seen over already: over white, then over black is one look;
+ * - with a new cup.
  *
  * Units: ml, g, °C.
  *
@@ -12,7 +13,16 @@
  */
 import { defined } from '../values/defined.ts';
 import { type HowLooked, lookedAlike } from './how-looked.ts';
-import { afterStep, type CupState, isEmpty, isOverPour, type LedgerStep, naiveSum, type OverPour } from './ledger.ts';
+import {
+  type Amounts,
+  afterStep,
+  type CupState,
+  isEmpty,
+  isOverPour,
+  type LedgerStep,
+  naiveSum,
+  type OverPour,
+} from './ledger.ts';
 
 /** What went into a cup: grams, and the dose as it is written. */
 export interface LoggedAmount {
@@ -29,6 +39,8 @@ export interface AnyLook extends HowLooked {
 
 /** One thing that was done to a cup, or noted of it. */
 export type LogStep<Look extends AnyLook> =
+  /** Begun afresh with so many ml of plastics; what was in the cup before is poured away. */
+  | { readonly kind: 'new-cup'; readonly plastics: Amounts }
   | { readonly kind: 'plastic'; readonly material: string; readonly ml: number }
   /** Nothing at all: somebody says that nothing went in. */
   | { readonly kind: 'add'; readonly amounts: readonly LoggedAmount[] }
@@ -46,6 +58,8 @@ export interface LogRound<Look extends AnyLook> {
   readonly first: number;
   /** Index of the first step that says what was seen. */
   readonly looked?: number;
+  /** It is the first of a new cup: what was in the one before, and was poured away. */
+  readonly pouredAway?: CupState;
   readonly added: readonly LoggedAmount[];
   readonly plasticAddedMl: number;
   readonly pouredMl: number;
@@ -69,7 +83,7 @@ export interface CupHistory<Look extends AnyLook> {
   readonly left: CupState;
   /** What is left, or where nothing is, what was in the cup before it was poured empty. */
   readonly last: CupState;
-  /** As if nothing had been poured. */
+  /** As if nothing had been poured since the cup was begun. */
   readonly naive: CupState;
 }
 
@@ -77,6 +91,7 @@ export interface CupHistory<Look extends AnyLook> {
 interface Draft<Look> {
   readonly first: number;
   looked?: number;
+  readonly pouredAway?: CupState;
   readonly added: LoggedAmount[];
   plasticAddedMl: number;
   pouredMl: number;
@@ -106,9 +121,11 @@ export function readLog<Look extends AnyLook>(
 
 /** A log that is read step by step, where what a step means depends on what the cup holds by then. */
 export class CupLog<Look extends AnyLook> {
-  private readonly start: CupState;
+  /** What the cup was begun with. */
+  private start: CupState;
   private readonly volumePerGram: (material: string) => number;
-  private readonly ledger: LedgerStep[] = [];
+  /** Since the cup was begun. */
+  private ledger: LedgerStep[] = [];
   private readonly rounds: Draft<Look>[] = [];
   /** Begun by a pour after a look: a round of its own if it is looked at, else part of the round before. */
   private poured: Draft<Look> | undefined;
@@ -126,7 +143,7 @@ export class CupLog<Look extends AnyLook> {
     return this.now;
   }
 
-  /** What was poured so far, ml. */
+  /** What was poured of it so far, ml. */
   get pouredMl(): number {
     return this.ledger.reduce((sum, step) => sum + (step.kind === 'pour' ? step.ml : 0), 0);
   }
@@ -135,6 +152,9 @@ export class CupLog<Look extends AnyLook> {
   take(step: LogStep<Look>): OverPour | undefined {
     const index = this.count++;
     switch (step.kind) {
+      case 'new-cup':
+        this.beginCup(step.plastics, index);
+        return undefined;
       case 'plastic': {
         const round = this.roundToAddTo(index);
         this.put(step);
@@ -173,8 +193,9 @@ export class CupLog<Look extends AnyLook> {
     // A cup's first look is of what it was begun with.
     let isLogged = true;
     const rounds = drafts.map((draft, index): LogRound<Look> => {
-      const { first, looked, added, plasticAddedMl, pouredMl, heatedTo, reheated, notes, seen, cup, left } = draft;
-      isLogged ||= draft.isLogged;
+      const { first, looked, pouredAway, added, plasticAddedMl, pouredMl, heatedTo, reheated, notes, seen, cup, left } =
+        draft;
+      isLogged ||= draft.isLogged || pouredAway !== undefined;
       const isSeen = seen.some(({ overWhite, overBlack }) => overWhite !== undefined || overBlack !== undefined);
       const unlogged = isSeen && !isLogged ? (true as const) : undefined;
       if (isSeen) isLogged = false;
@@ -188,7 +209,7 @@ export class CupLog<Look extends AnyLook> {
         cup,
         seen,
         left,
-        ...defined({ looked, heatedTo, unlogged }),
+        ...defined({ looked, pouredAway, heatedTo, unlogged }),
         ...(notes.length > 0 ? { note: notes.join(' ') } : {}),
       };
     });
@@ -228,11 +249,24 @@ export class CupLog<Look extends AnyLook> {
     return this.poured ?? this.rounds.at(-1) ?? this.open(this.begin(index));
   }
 
+  /** What was poured after the last look, and not looked at, belongs to that round. */
+  private settle(): void {
+    if (!this.poured) return;
+    this.rounds.push(joined(this.rounds.pop()!, this.poured));
+    this.poured = undefined;
+  }
+
+  private beginCup(plastics: Amounts, index: number): void {
+    this.settle();
+    const pouredAway = this.now;
+    this.start = { plastics, materials: {} };
+    this.now = this.start;
+    this.ledger = [];
+    this.open({ ...this.begin(index), pouredAway });
+  }
+
   private roundToAddTo(index: number): Draft<Look> {
-    if (this.poured) {
-      this.rounds.push(joined(this.rounds.pop()!, this.poured));
-      this.poured = undefined;
-    }
+    this.settle();
     const last = this.rounds.at(-1);
     return last && last.pouredMl === 0 && last.seen.length === 0 ? last : this.open(this.begin(index));
   }

@@ -30,10 +30,8 @@ export interface TriedRound extends Pick<LogRound<never>, 'number' | 'cup' | 'le
 export interface CupAsked {
   /** Before its first round. */
   readonly start: CupState;
-  /** All of them, looked at or not. */
+  /** All of them, looked at or not; those of cups that were given up for it too. */
   readonly rounds: readonly TriedRound[];
-  /** Looks at cups that were given up for this one: they have taught how the shelf is. */
-  readonly taught?: readonly Observation[];
   readonly part: TargetPart;
   /** The other cup of a finished bait, behind this one. */
   readonly other?: OtherSide | undefined;
@@ -94,11 +92,8 @@ export function unloggedLook(asked: CupAsked): UnloggedLook | undefined {
 }
 
 /** The question that a cup as it is now puts to matching, and what it is judged by. */
-export function cupQuestion(
-  { start, rounds, taught = [], part, other, bodyMm, startMl }: CupAsked,
-  asking: AskedWith,
-): CupQuestion {
-  const learned = [...taught, ...observationsOf(rounds, bodyMm)];
+export function cupQuestion({ start, rounds, part, other, bodyMm, startMl }: CupAsked, asking: AskedWith): CupQuestion {
+  const learned = observationsOf(rounds, bodyMm);
   const aim = aimAt(part, learned, { shelf: shelfByName(asking.shelf), bodyMm }, other);
   const last = rounds.at(-1);
   const cup = last?.left ?? start;

@@ -105,6 +105,8 @@ const baitLook = fields({
 });
 
 const step = fields({
+  /** Begun afresh, with so much plastic: what was in the cup before was poured away. The recipe is the last cup. */
+  'new-cup': oneOrMore(plasticAmount).exactOptional(),
   /** Highest temperature reached in this step. */
   heat: temperature.exactOptional(),
   /** Heated again after it had cooled. */

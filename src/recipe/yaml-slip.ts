@@ -154,7 +154,17 @@ function structureSlip(
 }
 
 /** Fields of which the book has lists; of all others a dash is the slip. */
-const LISTS: ReadonlySet<string> = new Set(['log', 'tags', 'photos', 'chips', 'flake', 'spoons', 'without', 'plastic']);
+const LISTS: ReadonlySet<string> = new Set([
+  'log',
+  'tags',
+  'photos',
+  'chips',
+  'flake',
+  'spoons',
+  'without',
+  'plastic',
+  'new-cup',
+]);
 
 /** Those whose entries have fields; of the others an entry may be text. */
 const ENTRIES_WITH_FIELDS: ReadonlySet<string> = new Set(['log', 'chips', 'flake']);

@@ -65,6 +65,68 @@ cups:
   });
 });
 
+describe('a cup that was begun afresh within its log', () => {
+  const text = file(`
+title: Afresh
+mold: minnow
+cups:
+  body:
+    plastic: 100 ml supple
+    log:
+      - { add: { straw: 20 drops } }
+      - { heat: 178 °C, pour: 31 ml, seen: { over-white: "#8a6a45" } }
+      - { new-cup: 80 ml supple, add: { straw: 8 drops } }
+      - { heat: 170 °C, pour: 20 ml, seen: { over-white: "#a08060" } }
+`);
+  const afresh = { ...STRAW, 'colours/afresh.md': text };
+  const [cup] = recipeOf(bookWith(afresh), 'afresh').cups;
+
+  test('compileBook takes the last cup for the recipe, with its plastic, its notes and its heat', () => {
+    expect(dose(cup!, 'straw')).toBeCloseTo((8 * PEAT_DROP * 100) / 80, 9);
+    expect(cup!.naive!.contents).toEqual([{ material: 'straw', gramsPerMl: expect.closeTo((8 * PEAT_DROP) / 80, 9) }]);
+    expect(cup).toMatchObject({ startMl: 80, highestReached: 170 });
+    expect(cup!.leftMl).toBeCloseTo(80.4 - 20, 9);
+  });
+  test('compileBook keeps all rounds, and to the gram what was poured away', () => {
+    const [first, second] = cup!.rounds;
+    expect(cup!.rounds.map(({ number, seen }) => [number, seen.length])).toEqual([
+      [1, 1],
+      [2, 1],
+    ]);
+    expect(second!.newCup!.plasticMl).toBe(80);
+    expect(second!.newCup!.pouredAway).toEqual(first!.left);
+    expect(second!.newCup!.pouredAwayMl).toBeCloseTo(70, 9);
+    expect(second!.newCup!.pouredAway.materials.straw! + (31 / 101) * first!.cup.materials.straw!).toBeCloseTo(1, 9);
+    expect(second).not.toHaveProperty('unlogged');
+  });
+  test('compileBook gives a recipe that comes from it the last cup', () => {
+    const child = file('title: Child\nmold: minnow\nfrom: afresh\ncups: { body: { add: { straw: 4 drops } } }');
+    const [derived] = recipeOf(bookWith({ ...afresh, 'colours/child.md': child }), 'child').cups;
+    expect(derived!.startMl).toBe(80);
+    expect(dose(derived!, 'straw')).toBeCloseTo((12 * PEAT_DROP * 100) / 80, 9);
+  });
+  test('compileBook judges a heat by the cup that was heated', () => {
+    const tender = file(
+      'title: Tender\nlook: { kind: dye, colour: "#b98a3a", dose: 20 drops per 100 ml, thickness: 9 mm }\nhighest: 172 °C',
+    );
+    const told = (log: string): readonly string[] =>
+      compileWith({
+        ...afresh,
+        'shelf/colorants/tender.md': tender,
+        'colours/afresh.md': log,
+      }).diagnostics.flatMap(({ code, start }) => (code === 'recipe/too-hot' ? [`${start.line}`] : []));
+    expect(told(text.replace('straw: 8', 'tender: 8'))).toEqual([]);
+    expect(told(text.replace('straw: 20', 'tender: 20'))).toEqual(['9']);
+  });
+  test('compileBook tells of a plastic of it that is not on the shelf', () => {
+    const { diagnostics } = compileWith({
+      ...afresh,
+      'colours/afresh.md': text.replace('80 ml supple', '80 ml suple'),
+    });
+    expect(diagnostics.map(({ code, start }) => [code, start.line])).toContainEqual(['recipe/unknown-plastic', 10]);
+  });
+});
+
 describe('a cup that comes from another', () => {
   const deeper = (inside: string): string =>
     file(`title: Deeper\nmold: minnow\ncups:\n  body:\n    from: smoke\n${inside}`);

@@ -8,6 +8,7 @@ import { roundsSeen } from '../../src/browser/match/cup-looks.ts';
 import { fileDose, typedAmount } from '../../src/browser/match/dose-text.ts';
 import { roundForms, sidesView } from '../../src/browser/match/fields-view.ts';
 import { logView } from '../../src/browser/match/log-view.ts';
+import { isToBeMixed } from '../../src/browser/match/mix-view.ts';
 import { readWork } from '../../src/browser/match/read-work.ts';
 import { roundOf } from '../../src/browser/match/typed-round.ts';
 import { sideOf, type Work, withoutLastDone, withSides, withSteps } from '../../src/browser/match/work.ts';
@@ -19,6 +20,7 @@ import { parseQuantity } from '../../src/units/parse-quantity.ts';
 import { isFault } from '../../src/units/quantity.ts';
 import { verdictText } from '../../src/words/verdict.ts';
 import { expectClose } from '../optics/close.ts';
+import { byRole, documentOf, nameOf, wordsIn } from '../page-dom.ts';
 import { compiled, DATA, FILES, leaf, matched } from './match-book.ts';
 
 test('firstAnswers(…) goes by what was measured of a target, while the match has its colours', () => {
@@ -254,6 +256,28 @@ describe('a match as it goes on', () => {
     // As they were kept before steps were marked.
     const unmarked = { ...work, cups: [{ ...work.cups[0]!, steps: steps.map(({ also: _, ...step }) => step) }] };
     expect(readWork(JSON.stringify(unmarked))).toEqual(work);
+  });
+
+  test('a new cup goes on in the same log, is to be mixed, and is taken back to the old one', () => {
+    const old = matched();
+    const shown = { data: DATA, materials: new Map(DATA.materials.map((material) => [material.id, material])) };
+    const recipe = firstAnswers(old, DATA)[0]!.recipe.proposals[0]!;
+    const work = withRecipe(old, 0, recipe, DATA);
+    const [cup] = work.cups;
+    const { now, next } = adviceFor(work, 0, DATA);
+    expect(isToBeMixed(cup!)).toBe(true);
+    expect(now.cup.plastics).toEqual({ supple: work.plasticMl });
+    expect(now.seen).toBeUndefined();
+    // What the old one taught is kept.
+    expect(next.correction).toEqual(adviceFor(old, 0, DATA).next.correction);
+    const log = documentOf(logView(cup!.steps, now, shown));
+    expect(wordsIn(log)).toContain('Began a new cup; to be mixed: ');
+    expect(nameOf(byRole(log, 'button'))).toBe('Take back the recipe');
+    expect(withoutLastDone(work, 0)).toEqual(old);
+    const { text } = recipeFile(work, { made: '2026-03-14', taken: new Set() });
+    expect(text).toContain(`new-cup: ${work.plasticMl} ml supple`);
+    // One that nobody looked at is begun again in its place.
+    expect(withRecipe(work, 0, recipe, DATA)).toEqual(work);
   });
 
   test('adviceFor(a cup poured empty) says so', () => {

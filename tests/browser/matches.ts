@@ -8,7 +8,7 @@ import { typedAmount } from '../../src/browser/match/dose-text.ts';
 import { volumeOf } from '../../src/browser/match/limits.ts';
 import { densityIn } from '../../src/browser/match/page-shelf.ts';
 import { isRoundFault, roundOf, type TypedRound } from '../../src/browser/match/typed-round.ts';
-import { type Work, withSteps } from '../../src/browser/match/work.ts';
+import { begunAnew, type Work, withSteps } from '../../src/browser/match/work.ts';
 import { cupNow, withLookChecked, withStepsBeforeLook } from '../../src/browser/match/work-log.ts';
 import { total } from '../../src/cup/ledger.ts';
 import type { Source } from '../../src/recipe/source.ts';
@@ -29,7 +29,8 @@ export type Doing =
   | { readonly do: 'round'; readonly typed: TypedRound }
   | { readonly do: 'take'; readonly weighing: boolean }
   | { readonly do: 'nothing' }
-  | { readonly do: 'look again' };
+  | { readonly do: 'look again' }
+  | { readonly do: 'new-cup'; readonly amount?: string };
 
 const volume = fc.constantFrom('ml', 'fl oz');
 
@@ -103,6 +104,13 @@ const doing: fc.Arbitrary<Doing> = fc.oneof(
   { weight: 5, arbitrary: fc.record({ do: fc.constant('round' as const), typed: typedRound }) },
   { weight: 1, arbitrary: fc.record({ do: fc.constant('take' as const), weighing: fc.boolean() }) },
   { weight: 1, arbitrary: fc.record({ do: fc.constantFrom('nothing' as const, 'look again' as const) }) },
+  {
+    weight: 1,
+    arbitrary: fc.record(
+      { do: fc.constant('new-cup' as const), amount: fc.constantFrom('2 drops', '0.4 g') },
+      { requiredKeys: ['do'] },
+    ),
+  },
 );
 
 /** A match in a book, doing by doing: the whole match after each, the plain cup first. */
@@ -159,6 +167,11 @@ function afterDoing(work: Work, index: number, done: Doing, data: MatchPageData)
     }
     case 'look again':
       return withLookChecked(work, index, density);
+    case 'new-cup': {
+      if (done.amount === undefined) return begunAnew(work, index, []);
+      const amount = typedAmount(done.amount, required(data.materials, 'peat'), { ml: 0, grams: 0 });
+      return 'fault' in amount ? work : begunAnew(work, index, [{ do: 'add', recipe: true, amounts: [amount] }]);
+    }
     case 'nothing':
       return withStepsBeforeLook(work, index, [{ do: 'add', amounts: [] }], density);
   }

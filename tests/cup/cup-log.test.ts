@@ -19,6 +19,7 @@ const NOTHING: LogStep<Look> = { kind: 'add', amounts: [] };
 const pour = (ml: number): LogStep<Look> => ({ kind: 'pour', ml });
 const see = (look: Look = { overWhite: '#8a6a45' }): LogStep<Look> => ({ kind: 'see', looks: [look] });
 const thin = (ml: number): LogStep<Look> => ({ kind: 'plastic', material: 'supple', ml });
+const newCup = (ml: number): LogStep<Look> => ({ kind: 'new-cup', plastics: { supple: ml } });
 const read = (...steps: readonly LogStep<Look>[]): ReturnType<typeof readLog<Look>> => readLog(START, steps, () => 0);
 
 /** First step, what was poured and what was seen of each round. */
@@ -51,6 +52,14 @@ describe('where a round ends', () => {
     ]);
   });
 
+  test('readLog(…) begins another with a new cup, and what goes into that belongs to it', () => {
+    expect(rounds(add(), pour(9), see(), pour(60), newCup(80), add(), pour(7), see())).toEqual([
+      [0, 69, '#8a6a45', undefined],
+      [4, 7, '#8a6a45', undefined],
+    ]);
+    expect(rounds(add(), newCup(80), thin(10), add(), newCup(70))).toHaveLength(3);
+  });
+
   test('readLog(…) gives heat and notes to the round that goes on', () => {
     const { rounds: all } = read(
       { kind: 'heat', celsius: 170 },
@@ -77,6 +86,7 @@ describe('where a round ends', () => {
     expect(unlogged(add(), see(), pour(14), see())).toEqual([undefined, true]);
     expect(unlogged(add(), see(), NOTHING, pour(14), see())).toEqual([undefined, undefined]);
     expect(unlogged(add(), see(), thin(5), pour(14), see())).toEqual([undefined, undefined]);
+    expect(unlogged(add(), see(), newCup(90), pour(14), see())).toEqual([undefined, undefined]);
     // A note alone is no colour.
     expect(unlogged(add(), see(), add(), see({ note: 'dull' }), pour(14), see())).toEqual([
       undefined,
@@ -96,6 +106,19 @@ describe('what a log leaves', () => {
     expect(total(left.plastics)).toBe(0);
     expect(last).toEqual({ plastics: { supple: 50 }, materials: { peat: 2 } });
     expect(naive).toEqual({ plastics: { supple: 100 }, materials: { peat: 3 } });
+  });
+
+  test('readLog(…) has what was in a cup before a new one, and leaves that alone with what it was begun with', () => {
+    const { rounds: all, left, last, naive } = read(add(2), pour(50), see(), newCup(80), add(1), pour(40));
+    expect(all.map(({ pouredAway }) => pouredAway)).toEqual([
+      undefined,
+      { plastics: { supple: 50 }, materials: { peat: 1 } },
+    ]);
+    expect(left).toEqual({ plastics: { supple: 40 }, materials: { peat: 0.5 } });
+    expect(last).toEqual(left);
+    expect(naive).toEqual({ plastics: { supple: 80 }, materials: { peat: 1 } });
+    const { last: poured } = read(add(2), pour(50), newCup(80), add(1), pour(80));
+    expect(poured).toEqual({ plastics: { supple: 80 }, materials: { peat: 1 } });
   });
 
   test('readLog(a pour of more than there is) leaves it out', () => {
@@ -127,6 +150,7 @@ describe('what a log leaves', () => {
       .record({ overWhite: fc.constant('#8a6a45'), overBlack: fc.constant('#3a2a25') }, { requiredKeys: [] })
       .map((look) => see(look)),
     fc.constant(NOTHING),
+    fc.double({ min: 1, max: 120, noNaN: true }).map(newCup),
   );
 
   test('readLog(any log) loses nothing: what went in is what was poured and what is left, round by round', () => {
@@ -135,7 +159,15 @@ describe('what a log leaves', () => {
         const { rounds: all, left } = read(...steps);
         expect(all.map(({ number }) => number)).toEqual(all.map((_, index) => index + 1));
         let before = START;
-        for (const { added, plasticAddedMl, pouredMl, cup, left: after } of all) {
+        let begun = 0;
+        for (const { first, added, plasticAddedMl, pouredMl, pouredAway, cup, left: after } of all) {
+          const step = steps[first]!;
+          if (pouredAway) {
+            expect(step.kind).toBe('new-cup');
+            expect(pouredAway).toEqual(before);
+            before = { plastics: step.kind === 'new-cup' ? step.plastics : {}, materials: {} };
+            begun++;
+          }
           const grams = added.reduce((sum, each) => sum + each.grams, 0);
           expect(total(cup.plastics)).toBeCloseTo(total(before.plastics) + plasticAddedMl, 8);
           expect(total(cup.materials)).toBeCloseTo(total(before.materials) + grams, 8);
@@ -143,6 +175,7 @@ describe('what a log leaves', () => {
           before = after;
         }
         expect(left).toEqual(before);
+        expect(begun).toBe(steps.filter(({ kind }) => kind === 'new-cup').length);
       }),
     );
   });

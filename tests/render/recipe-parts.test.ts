@@ -7,7 +7,7 @@ import { inWater } from '../../src/render/recipe/in-water.ts';
 import { lastSeen } from '../../src/render/recipe/last-seen.ts';
 import { deltaEText } from '../../src/render/words.ts';
 import { allByRole, byRole, documentOf, nameOf, wordsIn } from '../page-dom.ts';
-import { readPage, SAMPLE_BOOK } from './sample-book.ts';
+import { bookOf, readPage, SAMPLE_BOOK, SAMPLE_FILES } from './sample-book.ts';
 
 const recipe = SAMPLE_BOOK.recipes.find(({ id }) => id === 'alder-smoke')!;
 const page = await readPage('recipe', 'alder-smoke');
@@ -91,6 +91,18 @@ describe('how sure', () => {
       '../../shelf/copper-hex-040/',
     ]);
   });
+});
+
+test('the rounds say where a new cup was begun, and what of the one before was poured away', async () => {
+  const files = {
+    ...SAMPLE_FILES,
+    'colours/afresh.md':
+      '---\ntitle: Afresh\nmold: minnow-3\ncups:\n  body:\n    plastic: 100 ml supple\n    log:\n      - { add: { peat: 4 drops }, pour: 30.2 ml }\n      - { new-cup: 80 ml supple, add: { peat: 2 drops } }\n---\n',
+  };
+  const rounds = byRole(await readPage('recipe', 'afresh', bookOf(files)), 'region', { name: 'How it was found' });
+  const [first, second] = allByRole(rounds, 'listitem').map((round) => wordsIn(round));
+  expect(first).not.toContain('new cup');
+  expect(second).toContain('A new cup, begun with 80 ml plastic. The 70 ml left of the one before were poured away.');
 });
 
 describe('lastSeen', () => {

@@ -16,10 +16,14 @@ import { placeInCup } from './place-in-cup.ts';
 
 type Shelf = ReadonlyMap<string, MaterialCore>;
 
-/** Reports each heat of a log that a cup does not stand. A log is what was, so that only what must be a slip is refused. */
+/**
+ * Reports each heat of a log that a cup does not stand. A log is what was, so that only what must be a slip is refused.
+ *
+ * @param limitAt how hot the cup of a step may get
+ */
 export function checkHeat(
   { spec }: Pick<FilledCup, 'spec'>,
-  limit: HeatLimit | undefined,
+  limitAt: (step: number) => HeatLimit | undefined,
   shelf: Shelf,
   unit: TemperatureUnit,
   report: Report,
@@ -27,6 +31,7 @@ export function checkHeat(
   const told = (celsius: number): string => formatTemperature(celsius, unit, 'down');
   for (const [index, { heat }] of (spec.fields.log ?? []).entries()) {
     if (heat === undefined) continue;
+    const limit = limitAt(index);
     const path = [...spec.path, 'log', index, 'heat'];
     const { text, other } = writtenHeat(spec.recipe, path, heat, unit);
     const otherFits = other.celsius >= POURING.least && other.celsius <= BURNT;

@@ -1,5 +1,5 @@
-import { BURNT, heatLimit } from '../../cup/heat-limit.ts';
-import { type Amounts, concentrations, cupVolume, total } from '../../cup/ledger.ts';
+import { BURNT, type HeatLimit, heatLimit } from '../../cup/heat-limit.ts';
+import { type Amounts, concentrations, cupVolume, isEmpty, total } from '../../cup/ledger.ts';
 import { cupBody } from '../../optics/cup-body.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
 import { flakeCoverage, flakeSpacing, flakesPerMl, flakesPerMm } from '../../optics/flake.ts';
@@ -78,9 +78,10 @@ export function compileCup(
   const plasticIds = plastics.map(({ material }) => material);
   const names = [...Object.keys(contents), ...plasticIds];
   const heat = heatLimit(plasticIds, Object.keys(contents), (id) => shelf.get(id));
-  const reached = filled.rounds.flatMap((round) => round.heatedTo ?? []);
+  const ofThisCup = lastCup(filled.rounds);
+  const reached = ofThisCup.flatMap((round) => round.heatedTo ?? []);
   const highestReached = reached.length > 0 ? Math.max(...reached) : undefined;
-  checkHeat(filled, heat.limit, shelf, settings.temperature, report);
+  checkHeat(filled, limitsByStep(filled, heat.limit, shelf), shelf, settings.temperature, report);
   for (const [index, { seen = [] }] of (spec.fields.log ?? []).entries()) {
     for (const [at, each] of seen.entries())
       checkSeen(each, spec.recipe, [...spec.path, 'log', index, 'seen', at], report);
@@ -108,7 +109,7 @@ export function compileCup(
       rounds,
       ...(filled.naive === undefined ? {} : { naive: naiveOf(filled.naive, bodyOf, mold.bodyMm, { look, contents }) }),
       ...defined({ leftMl: filled.leftMl, highestReached }),
-      reheats: filled.rounds.filter((round) => round.reheated).length,
+      reheats: ofThisCup.filter((round) => round.reheated).length,
       ...heat,
       ...defined({ working }),
       body: look,
@@ -124,6 +125,31 @@ export function compileCup(
   };
 }
 
+/** The rounds since the last new cup. */
+function lastCup(rounds: readonly FilledRound[]): readonly FilledRound[] {
+  return rounds.slice(
+    Math.max(
+      0,
+      rounds.findLastIndex(({ pouredAway }) => pouredAway !== undefined),
+    ),
+  );
+}
+
+/** How hot the cup may get that each step of a file was done to: of one that was given up, by all that went into that. */
+function limitsByStep(
+  { rounds, places }: FilledCup,
+  limit: HeatLimit | undefined,
+  shelf: Shelf,
+): (step: number) => HeatLimit | undefined {
+  return (step) => {
+    const given = rounds.find(({ pouredAway, first }) => pouredAway && places[first]! > step);
+    const before = given && rounds[given.number - 2];
+    if (!before) return limit;
+    const { plastics, materials } = before.cup;
+    return heatLimit(Object.keys(plastics), Object.keys(materials), (id) => shelf.get(id)).limit;
+  };
+}
+
 function compileRounds(
   rounds: readonly FilledRound[],
   bodyOf: (amounts: Amounts) => Body,
@@ -131,7 +157,7 @@ function compileRounds(
   volumePerGram: (material: string) => number,
 ): Round[] {
   let before: { look: Appearance; contents: Amounts } | undefined;
-  return rounds.map(({ first: _, looked: __, ...round }): Round => {
+  return rounds.map(({ first: _, looked: __, pouredAway, ...round }): Round => {
     const { cup, left, seen, heatedTo = 0 } = round;
     const contents = concentrations(cup);
     const body = bodyOf(contents);
@@ -144,6 +170,11 @@ function compileRounds(
       leftMl: cupVolume(left, volumePerGram),
       look,
       ...defined({
+        newCup: pouredAway && {
+          plasticMl: total(cup.plastics) - round.plasticAddedMl,
+          pouredAway,
+          pouredAwayMl: isEmpty(pouredAway) ? 0 : cupVolume(pouredAway, volumePerGram),
+        },
         burnt: heatedTo > BURNT ? (true as const) : undefined,
         change,
       }),

@@ -255,11 +255,16 @@ class Filling {
 
   /** All that one step of a file says; heat belongs to the round that the rest of it is in. */
   private step(
-    { plastic, add, pour, seen, heat, reheat, note }: Log[number],
+    { 'new-cup': begun, plastic, add, pour, seen, heat, reheat, note }: Log[number],
     at: FieldPath,
     take: CupLog<Look>['take'],
     log: CupLog<Look>,
   ): void {
+    if (begun) {
+      const plastics = this.plastics(begun, [...at, 'new-cup']);
+      this.plasticMl = total(plastics);
+      take({ kind: 'new-cup', plastics });
+    }
     if (plastic) {
       for (const [material, ml] of Object.entries(this.plastics([plastic], [...at, 'plastic'])))
         take({ kind: 'plastic', material, ml });

@@ -1,4 +1,4 @@
-import type { Amounts } from '../../cup/ledger.ts';
+import type { CupState } from '../../cup/ledger.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
@@ -90,8 +90,8 @@ function sharedTargets(book: Book, full: readonly Recipe[]): readonly Target[] {
     .map((target) => (target.publish === 'look' ? lookOfTarget(target) : target));
 }
 
-const namesIn = (amounts: Amounts): readonly { readonly material: string }[] =>
-  Object.keys(amounts).map((material) => ({ material }));
+const namesIn = ({ plastics, materials }: CupState): readonly { readonly material: string }[] =>
+  [...Object.keys(plastics), ...Object.keys(materials)].map((material) => ({ material }));
 
 /** What readers are told is in the cups of a recipe, was in them, or was changed in them. */
 function materialsOf({ cups, changes }: Recipe): readonly string[] {
@@ -100,7 +100,11 @@ function materialsOf({ cups, changes }: Recipe): readonly string[] {
       ...plastics,
       ...contents,
       ...written,
-      ...rounds.flatMap(({ added, cup }) => [...added, ...namesIn(cup.plastics), ...namesIn(cup.materials)]),
+      ...rounds.flatMap(({ added, cup, newCup }) => [
+        ...added,
+        ...namesIn(cup),
+        ...(newCup ? namesIn(newCup.pouredAway) : []),
+      ]),
       ...(naive?.contents ?? []),
     ]),
     ...changes.flatMap(({ change }) => change.doses),

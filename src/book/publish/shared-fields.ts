@@ -78,6 +78,7 @@ const ROUND: FieldTable<Round> = {
   number: 'shared',
   added: { material: 'shared', dose: 'shared', grams: 'shared' },
   plasticAddedMl: 'shared',
+  newCup: { plasticMl: 'shared', pouredAway: STATE, pouredAwayMl: 'shared' },
   unlogged: 'shared',
   pouredMl: 'shared',
   heatedTo: 'shared',

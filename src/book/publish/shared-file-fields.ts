@@ -120,6 +120,7 @@ const SHARED_FILE_FIELDS: { readonly [K in Exclude<FiledKind, MaterialKind>]: Fi
         set: AMOUNTS,
         without: 'shared',
         log: {
+          'new-cup': 'shared',
           heat: 'shared',
           reheat: 'shared',
           plastic: 'shared',

@@ -56,9 +56,10 @@ export function needsOf(
       ...Object.values(cups).flatMap((cup) => [
         ...(cup.from === undefined ? [] : [recipeOf(cup.from)]),
         ...namesInCup(cup).map((id) => pathOf('colorant', id)),
-        ...[...(cup.plastic ?? []), ...(cup.log ?? []).flatMap((step) => step.plastic ?? [])].flatMap((amount) =>
-          amount.plastic === undefined ? usualPlastic : [pathOf('plastic', amount.plastic)],
-        ),
+        ...[
+          ...(cup.plastic ?? []),
+          ...(cup.log ?? []).flatMap((step) => [...(step['new-cup'] ?? []), ...(step.plastic ? [step.plastic] : [])]),
+        ].flatMap((amount) => (amount.plastic === undefined ? usualPlastic : [pathOf('plastic', amount.plastic)])),
       ]),
     ];
   };

@@ -9,7 +9,6 @@ import { type CupAnswer, type CupAsked, nextForCup, observationsOf } from '../..
 import { type FirstRecipe, firstRecipe } from '../../matching/first-recipe.ts';
 import type { Proposal } from '../../matching/proposals/proposal.ts';
 import type { RecipeAmount, RecipeProposal } from '../../matching/proposals/recipe-proposal.ts';
-import type { Observation } from '../../matching/rounds/correct-model.ts';
 import type { TargetPart } from '../../matching/target/target-part.ts';
 import type { MatchPageData } from '../../render/pages/match.ts';
 import { required } from '../../values/required.ts';
@@ -19,7 +18,7 @@ import { bodyOf, densityIn } from './page-shelf.ts';
 import { shelfLeft } from './shelf-left.ts';
 import { begunAnew, partOfSide, sideOf, type Work, type WorkAmount, type WorkSide, type WorkStep } from './work.ts';
 import { bookColour, colourText, type WorkColour } from './work-colour.ts';
-import { type CupNow, cupNow, logNow, triedRounds } from './work-log.ts';
+import { type CupNow, cupNow, triedRounds } from './work-log.ts';
 
 /** Recipes for one side, or for both together. */
 export interface FirstAnswer {
@@ -158,16 +157,13 @@ function askedCup(work: Work, index: number, now: CupNow, data: MatchPageData): 
   const bodyMm = bodyOf(work, data);
   const density = densityIn(data);
   const other = work.arrangement === 'together' ? cupNow(work, 1 - index, density) : undefined;
-  const taught = (at: number): readonly Observation[] =>
-    (work.cups[at]!.earlier ?? []).flatMap((log) => observationsOf(triedRounds(logNow(work, log, density)), bodyMm));
   return {
     start: now.start,
     rounds: triedRounds(now),
-    taught: taught(index),
     part: partOfSide(sideOf(work, index)),
     other: other && {
       cup: other.last,
-      rounds: [...taught(1 - index), ...observationsOf(triedRounds(other), bodyMm)],
+      rounds: observationsOf(triedRounds(other), bodyMm),
       share: HALF,
     },
     bodyMm,

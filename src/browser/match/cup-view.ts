@@ -17,7 +17,7 @@ import { isToBeMixed, mixView } from './mix-view.ts';
 import { judged, nextView, viewsOf } from './proposal-view.ts';
 import type { MatchShown } from './shown.ts';
 import { unloggedView } from './unlogged-view.ts';
-import type { Work } from './work.ts';
+import { thisCup, type Work } from './work.ts';
 
 /** A cup of a match. */
 export function cupView(cupShown: CupShown, shown: MatchShown): Html {
@@ -56,7 +56,7 @@ function adviceWords({ now, next }: CupAdvice, { tolerance }: Work, { data }: Ma
 /** What a side of a finished bait is seen in front of. */
 function behindView({ index, work }: CupShown): Html {
   const other = work.cups[1 - index]!;
-  return other.steps.every((step) => step.do !== 'add')
+  return thisCup(other.steps).every((step) => step.do !== 'add')
     ? html`<p>The ${other.name} is plain plastic yet, and is judged as that behind this one. “Find recipes” below works out both together.</p>`
     : html`<p class="fine">Judged as the finished bait, with the ${other.name} as it is now behind it.</p>`;
 }

@@ -1,4 +1,4 @@
-import type { Work, WorkStep } from './work.ts';
+import { cupLogs, type Work, type WorkStep } from './work.ts';
 
 /**
  * Plastic that the cups of a match have begun with at least, ml, since that much was poured of them: those that were given up, too.
@@ -6,7 +6,7 @@ import type { Work, WorkStep } from './work.ts';
  * @param density of a material, g/ml
  */
 export function leastPlasticMl({ cups }: Pick<Work, 'cups'>, density: (material: string) => number): number {
-  const logs = cups.flatMap(({ steps, earlier = [] }) => [...earlier, steps]);
+  const logs = cups.flatMap(({ steps }) => cupLogs(steps));
   return Math.max(0, ...logs.map((log) => missingMl(log, density)));
 }
 

@@ -9,7 +9,7 @@ import { noMoreThan } from '../../units/volume-field.ts';
 import { isToBeMixed } from './mix-view.ts';
 import { type MatchShown, titleIn } from './shown.ts';
 import { spoonWords } from './spoon-words.ts';
-import { doings, type WorkStep } from './work.ts';
+import { doings, thisCup, type WorkStep } from './work.ts';
 import { colourText } from './work-colour.ts';
 import { type CupNow, roundOfStep } from './work-log.ts';
 
@@ -37,8 +37,10 @@ export function logView(
 /** What was done last, as the end of "Take back …". */
 export function lastDone(steps: readonly WorkStep[], rounds: CupNow['rounds']): string {
   const last = doings(steps).at(-1)?.[0]?.do;
+  const { length } = thisCup(steps);
   if (steps.at(-1)?.do === 'see') return `round ${rounds.at(-1)?.number}`;
-  return steps.length === 1 && isToBeMixed({ steps })
+  if (length === 0) return 'the new cup';
+  return length === 1 && isToBeMixed({ steps })
     ? 'the recipe'
     : last === 'pour'
       ? 'the last pour'
@@ -49,13 +51,14 @@ export function lastDone(steps: readonly WorkStep[], rounds: CupNow['rounds']): 
 function linesOf(steps: readonly WorkStep[], rounds: CupNow['rounds'], shown: MatchShown): Html {
   let first = 0;
   const toMix = isToBeMixed({ steps });
+  const [begun] = thisCup(steps);
   const lines = doings(steps).map((together) => {
     const looked = together.some((step) => step.do === 'see');
     const round = roundOfStep(rounds, first);
     first += together.length;
     const words = together.map(
       (step, index) =>
-        html`${index > 0 ? '; ' : ''}${stepWords(step, shown, looked || index > 0, toMix && step === steps[0])}`,
+        html`${index > 0 ? '; ' : ''}${stepWords(step, shown, looked || index > 0, toMix && step === begun)}`,
     );
     return html`<li>${looked ? html`Round ${round}: ` : ''}${words}</li>`;
   });
@@ -69,6 +72,8 @@ function stepWords(step: WorkStep, shown: MatchShown, goesOn: boolean, toMix: bo
     case 'add':
       if (step.amounts.length === 0) return html`${verb('nothing went in')}`;
       return html`${verb(toMix ? 'to be mixed:' : 'added')} ${step.amounts.map(({ material, dose }, index) => html`${index > 0 ? ', ' : ''}${titleIn(shown, material)} ${spoonWords(dose, settings)}`)}`;
+    case 'new-cup':
+      return html`${verb('began a new cup')}`;
     case 'plastic':
       return html`${verb('added')} ${volumeText(step.ml, settings)} of plastic`;
     case 'pour':

@@ -9,10 +9,11 @@ import { cupHeat } from './cup-heat.ts';
 import type { CupDraft } from './drafts.ts';
 import { type MatchShown, titleIn } from './shown.ts';
 import { spoonWords } from './spoon-words.ts';
-import type { Work, WorkCup, WorkStep } from './work.ts';
+import { thisCup, type Work, type WorkCup, type WorkStep } from './work.ts';
 
 /** Whether a cup was begun with a recipe, and nothing was poured of it yet. */
-export function isToBeMixed({ steps }: Pick<WorkCup, 'steps'>): boolean {
+export function isToBeMixed(cup: Pick<WorkCup, 'steps'>): boolean {
+  const steps = thisCup(cup.steps);
   return isRecipe(steps[0]) && steps.every((step) => step.do === 'add' || step.do === 'plastic');
 }
 
@@ -33,7 +34,7 @@ export function mixView(
   { plastic, plasticMl }: Pick<Work, 'plastic' | 'plasticMl'>,
   shown: MatchShown,
 ): Html {
-  const [recipe] = cup.steps;
+  const [recipe] = thisCup(cup.steps);
   if (!isToBeMixed(cup) || recipe?.do !== 'add') return html``;
   const rows = [
     { material: plastic, dose: volumeText(plasticMl, shown.data.settings) },

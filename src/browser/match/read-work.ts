@@ -3,7 +3,7 @@ import { isFault } from '../../units/quantity.ts';
 import { SLUG } from '../../values/slug.ts';
 import { typedHex } from '../typed-hex.ts';
 import { LIMITS, MOST, within } from './limits.ts';
-import type { Work, WorkCup, WorkSide, WorkStep } from './work.ts';
+import { cupLogs, joinedLogs, type Work, type WorkCup, type WorkSide, type WorkStep } from './work.ts';
 import { settledLab, type WorkColour } from './work-colour.ts';
 
 /** Why a text is no work, for the maker. */
@@ -15,6 +15,9 @@ export interface NoWork {
 
 /** What this page writes and reads. */
 const FORMAT = 1;
+
+/** Of all cups of a log, and where each is begun. */
+const MOST_STEPS = (MOST.earlier + 1) * (MOST.steps + 1);
 
 /**
  * Reads work that was exported, or kept by the browser: checked field by field, since it may come from anywhere.
@@ -131,15 +134,12 @@ function sideOf(value: unknown): WorkSide {
 
 function cupOf(value: unknown): WorkCup {
   const fields = object(value);
-  const steps = (each: unknown): readonly WorkStep[] => withRoundsMarked(list(each, MOST.steps).map(stepOf));
-  return {
-    name: name(fields.name),
-    steps: steps(fields.steps),
-    ...present(
-      'earlier',
-      maybe(fields.earlier, (each) => list(each, MOST.earlier).map(steps)),
-    ),
-  };
+  const steps = (each: unknown): readonly WorkStep[] => withRoundsMarked(list(each, MOST_STEPS).map(stepOf));
+  // Earlier versions kept the logs of cups that were given up beside that of the cup.
+  const earlier = maybe(fields.earlier, (each) => list(each, MOST.earlier).map(steps)) ?? [];
+  const logs = [...earlier, ...cupLogs(steps(fields.steps))];
+  if (logs.length > MOST.earlier + 1 || logs.some((log) => log.length > MOST.steps)) throw new Unfit();
+  return { name: name(fields.name), steps: joinedLogs(logs) };
 }
 
 /** A log of a match that was kept before steps were marked has a round in two of them. */
@@ -163,6 +163,8 @@ function stepOf(value: unknown): WorkStep {
           return { material: name(each.material), dose: dose(each.dose), grams: number(each.grams, 'grams') };
         }),
       };
+    case 'new-cup':
+      return { do: 'new-cup', ...also };
     case 'plastic':
       return { do: 'plastic', ...also, ml: number(fields.ml, 'addedMl') };
     case 'pour':

@@ -45,10 +45,8 @@ export function settledWork(work: Work, data: MatchPageData): SettledWork | NoWo
 /** What in a match this book does not have, as a sentence; undefined where nothing is. */
 function strangerIn(work: Work, { materials, molds }: MatchPageData): string | undefined {
   const kinds = new Map(materials.map(({ id, kind }) => [id, kind]));
-  const used = work.cups.flatMap(({ steps, earlier = [] }) =>
-    [...earlier.flat(), ...steps].flatMap((step) =>
-      step.do === 'add' ? step.amounts.map(({ material }) => material) : [],
-    ),
+  const used = work.cups.flatMap(({ steps }) =>
+    steps.flatMap((step) => (step.do === 'add' ? step.amounts.map(({ material }) => material) : [])),
   );
   const missing = [work.plastic, ...used].find((name) => !kinds.has(name));
   if (missing !== undefined) return `This match uses ${missing}, which is not on this book’s shelf.`;
@@ -72,7 +70,6 @@ function withBookAmounts(work: Work, { materials }: MatchPageData): Work {
   const cups = work.cups.map((cup) => ({
     ...cup,
     steps: settled(cup.steps),
-    ...(cup.earlier && { earlier: cup.earlier.map(settled) }),
   }));
   return { ...work, cups };
 }

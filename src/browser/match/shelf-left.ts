@@ -1,5 +1,5 @@
 import type { MatchPageData, MatchPageMaterial } from '../../render/pages/match.ts';
-import type { Work, WorkStep } from './work.ts';
+import { cupLogs, type Work, type WorkStep } from './work.ts';
 
 /**
  * The shelf as a match leaves it. `stock` in a file is what is left on the shelf, and what was put into a match is not in the book yet, so
@@ -17,9 +17,10 @@ export function shelfLeft(
     taken.set(material, (taken.get(material) ?? 0) + grams);
   };
   const gramsPerMl = materials.find(({ id }) => id === plastic)?.gramsPerMl ?? 1;
-  for (const [index, { steps, earlier = [] }] of cups.entries()) {
-    const stays = !anew.includes(index) || steps.some((step) => step.do === 'see');
-    for (const log of [...earlier, ...(stays ? [steps] : [])]) {
+  for (const [index, { steps }] of cups.entries()) {
+    const logs = cupLogs(steps);
+    const stays = !anew.includes(index) || logs.at(-1)!.some((step) => step.do === 'see');
+    for (const log of stays ? logs : logs.slice(0, -1)) {
       if (log.length > 0) take(plastic, plasticMl * gramsPerMl);
       for (const step of log)
         takeStep(

@@ -29,17 +29,13 @@ export interface CupNow extends Pick<CupHistory<WorkLook>, 'rounds' | 'last'> {
 export type Density = (material: string) => number;
 
 /** The log of a cup, read. */
-export function cupNow(work: Work, index: number, density: Density): CupNow {
-  return logNow(work, work.cups[index]!.steps, density);
-}
-
-/** A log of a match, read: that of a cup, or of one that was given up. */
-export function logNow({ plastic, plasticMl }: Work, steps: readonly WorkStep[], density: Density): CupNow {
+export function cupNow({ cups, plastic, plasticMl }: Work, index: number, density: Density): CupNow {
+  const { steps } = cups[index]!;
   const perGram = (material: string): number => 1 / density(material);
   const start = { plastics: { [plastic]: plasticMl }, materials: {} };
   const { rounds, left, last } = readLog(
     start,
-    steps.map((step) => logStep(step, plastic)),
+    steps.map((step) => logStep(step, start)),
     perGram,
   );
   const seen = viewsOf(rounds.at(-1)?.seen[0]);
@@ -47,12 +43,14 @@ export function logNow({ plastic, plasticMl }: Work, steps: readonly WorkStep[],
 }
 
 /** Step for step, so that a round says which of them it has. */
-function logStep(step: WorkStep, plastic: string): LogStep<WorkLook> {
+function logStep(step: WorkStep, { plastics }: CupState): LogStep<WorkLook> {
   switch (step.do) {
+    case 'new-cup':
+      return { kind: 'new-cup', plastics };
     case 'add':
       return { kind: 'add', amounts: step.amounts };
     case 'plastic':
-      return { kind: 'plastic', material: plastic, ml: step.ml };
+      return { kind: 'plastic', material: Object.keys(plastics)[0]!, ml: step.ml };
     case 'pour':
       return { kind: 'pour', ml: step.ml };
     case 'see': {

@@ -45,12 +45,13 @@ export function recipeFile(
 }
 
 function cupFields({ steps }: WorkCup, { plastic, plasticMl }: Work, unit: VolumeUnit): WrittenFields {
-  const log = grouped(steps).map((step) => stepFields(step, plastic, unit));
+  const log = grouped(steps).map((step) => stepFields(step, { plastic, plasticMl }, unit));
   return { plastic: `${exactVolume(plasticMl, unit)} ${plastic}`, log: log.length === 0 ? undefined : log };
 }
 
-/** Steps that a recipe's file writes as one, in the order that it reads them in: plastic, add, pour, seen. */
+/** Steps that a recipe's file writes as one, in the order that it reads them in: new-cup, plastic, add, pour, seen. */
 interface LogStep {
+  newCup?: true;
   plasticMl?: number;
   add?: readonly WorkAmount[];
   pourMl?: number;
@@ -69,6 +70,9 @@ function grouped(steps: readonly WorkStep[]): readonly LogStep[] {
   };
   for (const step of steps) {
     switch (step.do) {
+      case 'new-cup':
+        log.push({ newCup: true });
+        break;
       case 'plastic':
         into(
           ({ plasticMl, add, pourMl, see }) => plasticMl === undefined && !add && pourMl === undefined && !see,
@@ -88,8 +92,14 @@ function grouped(steps: readonly WorkStep[]): readonly LogStep[] {
   return log;
 }
 
-function stepFields({ plasticMl, add, pourMl, see }: LogStep, plastic: string, unit: VolumeUnit): WrittenFields {
+function stepFields(
+  { newCup, plasticMl, add, pourMl, see }: LogStep,
+  start: Pick<Work, 'plastic' | 'plasticMl'>,
+  unit: VolumeUnit,
+): WrittenFields {
+  const { plastic } = start;
   return {
+    'new-cup': newCup && `${exactVolume(start.plasticMl, unit)} ${plastic}`,
     plastic: plasticMl === undefined ? undefined : `${exactVolume(plasticMl, unit)} ${plastic}`,
     add: add && Object.fromEntries(merged(add)),
     pour: pourMl === undefined ? undefined : exactVolume(pourMl, unit),

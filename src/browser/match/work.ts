@@ -33,6 +33,8 @@ export type WorkStep = {
       /** A recipe that a cup was begun with: it is still to be mixed. */
       readonly recipe?: true;
     }
+  /** Begun afresh, with as much plastic as every cup of the match. */
+  | { readonly do: 'new-cup' }
   | { readonly do: 'plastic'; readonly ml: number }
   | { readonly do: 'pour'; readonly ml: number }
   | {
@@ -45,12 +47,10 @@ export type WorkStep = {
     }
 );
 
-/** A cup and everything that was done to it. */
+/** A cup and everything that was done to it, and before it to those that were given up for it: the model has learned from them. */
 export interface WorkCup {
   readonly name: string;
   readonly steps: readonly WorkStep[];
-  /** Logs of cups that were given up for this one: the model has learned from them. */
-  readonly earlier?: readonly (readonly WorkStep[])[];
 }
 
 /** How the sides of a target were seen. */
@@ -121,13 +121,34 @@ export function inOneGo(steps: readonly WorkStep[]): readonly WorkStep[] {
   return steps.map((step, at) => (at === 0 ? step : { ...step, also: true as const }));
 }
 
-/** The work with a cup begun anew: what was learned from the old one is kept. */
+/** A log by its cups, at least one: another is begun at each `new-cup`, which is in none of them. */
+export function cupLogs(steps: readonly WorkStep[]): readonly (readonly WorkStep[])[] {
+  const logs: WorkStep[][] = [[]];
+  for (const step of steps) {
+    if (step.do === 'new-cup') logs.push([]);
+    else logs.at(-1)!.push(step);
+  }
+  return logs;
+}
+
+/** What was done to the cup that there is now. */
+export function thisCup(steps: readonly WorkStep[]): readonly WorkStep[] {
+  return cupLogs(steps).at(-1)!;
+}
+
+/** One log of several cups, one after another. */
+export function joinedLogs(logs: readonly (readonly WorkStep[])[]): readonly WorkStep[] {
+  return logs.flatMap((log, at): readonly WorkStep[] => (at === 0 ? log : [{ do: 'new-cup' }, ...log]));
+}
+
+/** The work with a cup begun anew: what was seen of the old one is kept, and one that nobody looked at is as never begun. */
 export function begunAnew(work: Work, index: number, steps: readonly WorkStep[]): Work {
-  return withCup(work, index, (cup) => ({
-    ...cup,
-    steps,
-    earlier: cup.steps.some((step) => step.do === 'see') ? [...(cup.earlier ?? []), cup.steps] : (cup.earlier ?? []),
-  }));
+  return withCup(work, index, (cup) => {
+    const logs = cupLogs(cup.steps);
+    const kept = logs.at(-1)!.some((step) => step.do === 'see') ? logs : logs.slice(0, -1);
+    const [, ...begun] = inOneGo([{ do: 'new-cup' }, ...steps]);
+    return { ...cup, steps: kept.length === 0 ? steps : joinedLogs([...kept, begun]) };
+  });
 }
 
 /** The work with cups that go with its sides: as many, of the same names; logs of cups that stay are kept. */

@@ -1,5 +1,6 @@
 import type { Change, Cup, CupLook, Round } from '../../book/model.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
+import type { VolumeUnit } from '../../units/volume-text.ts';
 import { massIn } from '../dose-text.ts';
 import { type Html, html, joined } from '../html.ts';
 import { link, paths } from '../links.ts';
@@ -57,6 +58,10 @@ function roundItem(context: PageContext, round: Round, titles: Titles): Html {
   const { settings } = context.book;
   const { number, added, plasticAddedMl, pouredMl, heatedTo, reheated, note, change, volumeMl, leftMl } = round;
   const [judged, ...others] = round.seen;
+  const begun =
+    round.newCup === undefined
+      ? ''
+      : html`<p>A new cup, begun with ${volumeText(round.newCup.plasticMl, settings)} plastic.${pouredAwayWords(round.newCup.pouredAwayMl, settings)}</p>`;
   const additions = [
     ...(plasticAddedMl > 0 ? [html`${volumeText(plasticAddedMl, settings)} plastic`] : []),
     ...added.map(
@@ -82,9 +87,13 @@ function roundItem(context: PageContext, round: Round, titles: Titles): Html {
     const { drawn, facts: words } = lookBeside(context, round, look);
     return html`${drawn}<div class="round-words">${said(look)}${words === '' ? '' : html`<p class="fine">${words}</p>`}${photoOf(context, round, look)}</div>`;
   });
-  return html`<li class="round">${beside?.drawn ?? alone(round)}<div class="round-words"><h4>Round ${number}${change === undefined ? '' : html` <span class="round-change">${changeText(change)}</span>`}</h4>${
+  return html`<li class="round">${beside?.drawn ?? alone(round)}<div class="round-words"><h4>Round ${number}${change === undefined ? '' : html` <span class="round-change">${changeText(change)}</span>`}</h4>${begun}${
     additions.length === 0 ? '' : html`<p>Added ${joined(additions)}.</p>`
   }${judged === undefined ? '' : said(judged)}${note === undefined ? '' : html`<p class="said">${note}</p>`}<p class="fine">${facts}</p>${spent}${judged === undefined ? '' : photoOf(context, round, judged)}</div>${below}</li>`;
+}
+
+function pouredAwayWords(ml: number, settings: VolumeUnit): string {
+  return ml > 0 ? ` The ${volumeText(ml, settings)} left of the one before were poured away.` : '';
 }
 
 /** What is in a cup after its log, and how far the sum of the notes is from it. */
