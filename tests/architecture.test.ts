@@ -71,7 +71,7 @@ const FOLDERS: readonly Folder[] = [
   {
     name: 'words',
     purpose: 'what is decided and measured, as sentences in the units of the book',
-    imports: ['values', 'units', 'tables', 'optics', 'cup', 'matching', 'book'],
+    imports: ['values', 'units', 'tables', 'optics', 'patterns', 'cup', 'matching', 'book'],
   },
   {
     name: 'render',

@@ -19,6 +19,7 @@ import type { Verdict } from '../matching/target/verdict.ts';
 import type { Flake } from '../optics/flake.ts';
 import type { LookDoubt } from '../optics/look-doubt.ts';
 import type { Tier } from '../optics/material-constants.ts';
+import type { PatternContrast } from '../optics/pattern-contrast.ts';
 import type { Pattern } from '../patterns/patterns.ts';
 import type { OpacityWord } from '../tables/opacity-classes.ts';
 
@@ -197,8 +198,8 @@ export interface Cup {
   readonly hidingMm?: number;
   readonly flakes: readonly FlakeLook[];
   readonly tier: Tier;
-  /** What the numbers assume: "a drop of peat is 0.05 ml, not weighed". */
-  readonly assumptions: readonly string[];
+  /** What the numbers assume, of which material. */
+  readonly assumptions: readonly { readonly title: string; readonly assumed: Assumption }[];
 }
 
 /** How far a bait may be from its predicted colour, ΔE00, of the view over white or over black that varies more. */
@@ -215,12 +216,50 @@ export interface Spread {
   readonly ends: readonly (readonly [string, string])[];
 }
 
+/** What a number of the book rests on where nobody measured it. */
+export type Assumption =
+  /** A plastic absorbs and scatters as one of its kind usually does. */
+  | { readonly kind: 'typical-plastic'; readonly plastic: string }
+  /** An additive does not change the colour. */
+  | { readonly kind: 'no-colour' }
+  /** How strongly it colours is known from one colour and its kind. */
+  | { readonly kind: 'strength' }
+  /** The film of a flake is as thick as most. */
+  | { readonly kind: 'film'; readonly mm: number }
+  | { readonly kind: 'density'; readonly gramsPerMl: number }
+  /** What a level millilitre weighs. */
+  | { readonly kind: 'bulk'; readonly gramsPerMl: number }
+  | { readonly kind: 'drop'; readonly ml: number }
+  /** An additive is taken for a liquid, or for salt. */
+  | { readonly kind: 'liquid' }
+  | { readonly kind: 'salt' }
+  /** The cavity of a mold is known from the mass of a bait. */
+  | { readonly kind: 'cavity'; readonly gramsPerMl: number }
+  | { readonly kind: 'no-sprue' };
+
+/** What mends it where batches come out too far apart. */
+export type SpreadAdvice =
+  /** Drops and spoons vary by more than the tolerance, ΔE00. */
+  | {
+      readonly kind: 'hands-vary';
+      readonly tolerance: number;
+      readonly remedy: 'get-a-scale' | 'weigh' | 'larger-batch';
+    }
+  /** One drop moves the colour by so much, ΔE00: a cup of so much plastic bears it, ml, or it is weighed, alone or with all of its cup. */
+  | {
+      readonly kind: 'drop';
+      readonly title: string;
+      readonly deltaE: number;
+      readonly enoughMl?: number;
+      readonly weigh?: 'it' | 'all';
+    };
+
 /** Made again with the bench's tools: largest ΔE00 in 19 of 20 batches. */
 export interface Repeatability {
   readonly bySpoonAndDrop?: number;
   readonly byScale?: number;
   /** What mends it where one drop, or the spread, is more than the tolerance. */
-  readonly advice?: string;
+  readonly advice?: readonly SpreadAdvice[];
 }
 
 export interface Photo {
@@ -257,7 +296,7 @@ export interface Recipe {
   /** The same views of the bait without its flake, to draw flake on. */
   readonly between: { readonly body: Appearance; readonly thin: Appearance; readonly other?: Appearance };
   /** Between the first two cups, as seen through a streak or a layer. */
-  readonly contrast?: { readonly deltaE: number; readonly suits: string };
+  readonly contrast?: { readonly deltaE: number; readonly suits: PatternContrast['suits'] };
   /** The body under other lights than daylight, each colour relative to the white of its light. */
   readonly lights: readonly {
     readonly light: string;
@@ -378,7 +417,7 @@ export interface Material {
   /** Typical dose, g per ml of plastic. */
   readonly typical?: number;
   /** Which of the numbers are defaults, in words. */
-  readonly assumptions: readonly string[];
+  readonly assumptions: readonly Assumption[];
   /** Colour of its mark on pages. */
   readonly hex: string;
   readonly ladder: readonly LadderStep[];
@@ -406,7 +445,7 @@ export interface Mold {
   readonly usedIn: readonly string[];
   /** What readers have of it; only in the maker's edition. */
   readonly shared?: Publish;
-  readonly assumptions: readonly string[];
+  readonly assumptions: readonly Assumption[];
   readonly source: { readonly path: string; readonly text: string };
 }
 

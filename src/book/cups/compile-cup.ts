@@ -119,7 +119,7 @@ export function compileCup(
       flakes: flakeLooks(contents, part, mold, volumePerPlastic, shelf),
       tier: tierOf(contents, plastics, shelf),
       assumptions: names.flatMap((name) =>
-        required(shelf, name).assumptions.map((assumed) => `${required(shelf, name).title}: ${assumed}`),
+        required(shelf, name).assumptions.map((assumed) => ({ title: required(shelf, name).title, assumed })),
       ),
     },
   };

@@ -34,6 +34,18 @@ const LAB: FieldTable<Lab> = { L: 'shared', a: 'shared', b: 'shared' };
 
 const COLOUR: FieldTable<Colour> = { lab: LAB, hex: 'shared', mapped: 'shared' };
 
+const ASSUMPTION = { kind: 'shared', plastic: 'shared', mm: 'shared', gramsPerMl: 'shared', ml: 'shared' } as const;
+
+const SPREAD_ADVICE = {
+  kind: 'shared',
+  tolerance: 'shared',
+  remedy: 'shared',
+  title: 'shared',
+  deltaE: 'shared',
+  enoughMl: 'shared',
+  weigh: 'shared',
+} as const;
+
 const APPEARANCE: FieldTable<Appearance> = { overWhite: COLOUR, overBlack: COLOUR, contrastRatio: 'shared' };
 
 const PHOTO: FieldTable<Photo> = { file: 'shared', caption: 'shared' };
@@ -129,7 +141,7 @@ const CUP: FieldTable<Cup> = {
     coverage: 'shared',
   },
   tier: 'shared',
-  assumptions: 'shared',
+  assumptions: { title: 'shared', assumed: ASSUMPTION },
 };
 
 const BATCH: FieldTable<Batch> = {
@@ -222,7 +234,7 @@ const RECIPE: FieldTable<Omit<Recipe, 'batch'> & { readonly batch: Batch }> = {
   thin: APPEARANCE,
   other: APPEARANCE,
   between: { body: APPEARANCE, thin: APPEARANCE, other: APPEARANCE },
-  contrast: { deltaE: 'shared', suits: 'shared' },
+  contrast: { deltaE: 'shared', suits: { swirl: 'shared', laminate: 'shared' } },
   lights: { light: 'shared', name: 'shared', body: APPEARANCE, deltaE: 'shared', words: 'shared' },
   water: { water: 'shared', type: 'shared', depthM: 'shared', hex: 'shared', lightLeft: 'shared' },
   facets: {
@@ -234,7 +246,7 @@ const RECIPE: FieldTable<Omit<Recipe, 'batch'> & { readonly batch: Batch }> = {
     flakeSizes: 'shared',
   },
   batch: BATCH,
-  repeatability: { bySpoonAndDrop: 'shared', byScale: 'shared', advice: 'shared' },
+  repeatability: { bySpoonAndDrop: 'shared', byScale: 'shared', advice: SPREAD_ADVICE },
   tier: 'shared',
   spread: {
     expected: 'shared',
@@ -291,7 +303,7 @@ const MATERIAL: FieldTable<Material> = {
   working: { from: 'shared', to: 'shared' },
   most: 'shared',
   typical: 'shared',
-  assumptions: 'shared',
+  assumptions: ASSUMPTION,
   hex: 'shared',
   ladder: { gramsPerMl: 'shared', label: 'shared', look: APPEARANCE },
   usedIn: { recipe: 'shared', cup: 'shared', gramsPerMl: 'shared' },
@@ -315,7 +327,7 @@ const MOLD: FieldTable<Mold> = {
   bag: 'shared',
   usedIn: 'shared',
   shared: 'private',
-  assumptions: 'shared',
+  assumptions: ASSUMPTION,
   source: SOURCE,
 };
 

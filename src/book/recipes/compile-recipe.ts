@@ -1,4 +1,4 @@
-import { type PatternContrast, patternContrast } from '../../optics/pattern-contrast.ts';
+import { patternContrast } from '../../optics/pattern-contrast.ts';
 import { PATTERN_NAMES, PATTERNS, type Pattern, takesCups, usualPattern } from '../../patterns/patterns.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
@@ -215,15 +215,5 @@ function contrastOf(
       return { deltaE: contrast[PATTERNS[pattern].apart], suits: contrast.suits };
     }),
   );
-  const { deltaE, suits } = pairs.reduce((most, pair) => (pair.deltaE > most.deltaE ? pair : most));
-  return { deltaE, suits: patternWords(pattern, deltaE, suits) };
-}
-
-function patternWords(pattern: Pattern, deltaE: number, suits: PatternContrast['suits']): string {
-  const shows = deltaE >= 10 ? 'stand clearly apart' : deltaE >= 4 ? 'stand softly apart' : 'run into one another';
-  const swirl = suits.swirl ? 'a swirl of them shows' : 'a swirl of them would hardly show';
-  const laminate = suits.laminate ? 'a laminate shines through' : 'a laminate keeps its sides to themselves';
-  const cure =
-    PATTERNS[pattern].apart === 'swirl' && !suits.swirl ? ' Give the cups more contrast, or thicken one.' : '';
-  return `The cups ${shows}: ${swirl}, ${laminate}.${cure}`;
+  return pairs.reduce((most, pair) => (pair.deltaE > most.deltaE ? pair : most));
 }

@@ -4,11 +4,9 @@ import { asPrinted, type Batch, type BatchCup } from '../../cup/plan-batch.ts';
 import { handSpread, repeatability } from '../../cup/repeatability.ts';
 import { cupMixer, viewsDifference } from '../../optics/cup-body.ts';
 import type { Pattern } from '../../patterns/patterns.ts';
-import { formatDecimal } from '../../units/format-quantity.ts';
-import { volumeText } from '../../units/volume-text.ts';
 import { required } from '../../values/required.ts';
 import { baitFaces } from '../cups/appearances.ts';
-import type { Repeatability, Settings } from '../model.ts';
+import type { Repeatability, Settings, SpreadAdvice } from '../model.ts';
 import type { BatchRecipe, BatchShelf } from './batch-of-recipe.ts';
 
 /** Grams of a batch by cup and material: "0 peat". */
@@ -59,21 +57,19 @@ export function repeatabilityOf(
   const { scaleGrams } = settings;
   const byScale =
     scaleGrams === undefined ? 0 : repeatability(exact, () => ({ kind: 'step', grams: scaleGrams }), colourError);
-  const advice = batch.cups.flatMap((cup, index) => dropAdvice(cup, shelf, settings, plasticMl[index]!));
-  if (advice.length === 0 && asPrinted(byHand) > settings.tolerance) advice.push(handAdvice(byHand, byScale, settings));
+  const byDrops = batch.cups.flatMap((cup, index) => dropAdvice(cup, shelf, settings, plasticMl[index]!));
+  const advice =
+    byDrops.length === 0 && asPrinted(byHand) > settings.tolerance ? [handAdvice(byHand, byScale, settings)] : byDrops;
   return {
     bySpoonAndDrop: byHand,
     ...(scaleGrams === undefined ? {} : { byScale }),
-    ...(advice.length === 0 ? {} : { advice: advice.join(' ') }),
+    ...(advice.length === 0 ? {} : { advice }),
   };
 }
 
-function handAdvice(byHand: number, byScale: number, settings: Settings): string {
-  const why = `Drops and spoons vary more than the tolerance of ΔE ${formatDecimal(settings.tolerance)}`;
-  if (settings.scaleGrams === undefined) return `${why}: a scale that shows 0.01 g would mend it.`;
-  return byScale < byHand
-    ? `${why}: weigh instead.`
-    : `${why}, and the scale is too coarse for this batch: make a larger one.`;
+function handAdvice(byHand: number, byScale: number, { scaleGrams, tolerance }: Settings): SpreadAdvice {
+  const remedy = scaleGrams === undefined ? 'get-a-scale' : byScale < byHand ? 'weigh' : 'larger-batch';
+  return { kind: 'hands-vary', tolerance, remedy };
 }
 
 /**
@@ -85,18 +81,19 @@ function dropAdvice(
   shelf: BatchShelf,
   settings: Settings,
   plasticMl: number,
-): string[] {
-  return amounts.flatMap(({ material, dropDeltaE, betterWeighed }) => {
+): readonly SpreadAdvice[] {
+  return amounts.flatMap(({ material, dropDeltaE, betterWeighed }): SpreadAdvice[] => {
     if (dropDeltaE === undefined) return [];
     // The colour moves about in proportion to the drop's part of the cup, so a cup larger by that ratio brings it within tolerance.
     const enoughMl = Math.ceil((plasticMl * dropDeltaE) / settings.tolerance / 10) * 10;
-    const mends = [
-      ...(enoughMl <= filledMl(settings) ? [`make at least ${volumeText(enoughMl, settings)} in a cup`] : []),
-      ...(betterWeighed ? [together ? 'weigh all of its cup' : 'weigh it'] : []),
-    ];
-    const mend = mends.length === 0 ? 'a scale finer than that would mend it' : mends.join(', or ');
     return [
-      `One drop of ${shelf(material).title} moves the colour by ΔE ${asPrinted(dropDeltaE).toFixed(1)}: ${mend}.`,
+      {
+        kind: 'drop',
+        title: shelf(material).title,
+        deltaE: asPrinted(dropDeltaE),
+        ...(enoughMl <= filledMl(settings) ? { enoughMl } : {}),
+        ...(betterWeighed ? { weigh: together ? 'all' : 'it' } : {}),
+      },
     ];
   });
 }

@@ -3,7 +3,7 @@ import { PLASTIC_DENSITY } from '../../tables/material-defaults.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
 import { defined } from '../../values/defined.ts';
 import { asWritten } from '../cups/as-written.ts';
-import type { Mold } from '../model.ts';
+import type { Assumption, Mold } from '../model.ts';
 import { photoOf } from '../photo-of.ts';
 import type { Report } from '../report.ts';
 
@@ -11,7 +11,7 @@ import type { Report } from '../report.ts';
 export function compileMold(thing: Thing<'mold'>, report: Report): Omit<Mold, 'usedIn'> | undefined {
   const { fields } = thing;
   const thinMm = fields.thin ?? Math.min(2, fields.body);
-  const assumptions: string[] = [];
+  const assumptions: Assumption[] = [];
   let sound = true;
   if (fields.cavity === undefined && fields.bait === undefined) {
     sound = false;
@@ -43,9 +43,8 @@ export function compileMold(thing: Thing<'mold'>, report: Report): Omit<Mold, 'u
     });
   }
   if (!sound) return undefined;
-  if (fields.cavity === undefined)
-    assumptions.push(`cavity from the bait's mass at ${PLASTIC_DENSITY} g/ml of plastic`);
-  if (fields.sprue === undefined) assumptions.push('no plastic in the sprues');
+  if (fields.cavity === undefined) assumptions.push({ kind: 'cavity', gramsPerMl: PLASTIC_DENSITY });
+  if (fields.sprue === undefined) assumptions.push({ kind: 'no-sprue' });
   return {
     id: thing.id,
     title: fields.title,

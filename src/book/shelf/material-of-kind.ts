@@ -22,9 +22,8 @@ import {
   SOLID_ADDITIVE_BULK,
   SOLID_ADDITIVE_DENSITY,
 } from '../../tables/material-defaults.ts';
-import { formatDecimal } from '../../units/format-quantity.ts';
 import { UNITS } from '../../units/unit.ts';
-import type { FlakeProperties, Material } from '../model.ts';
+import type { Assumption, FlakeProperties, Material } from '../model.ts';
 import type { Report } from '../report.ts';
 import { keptConstants, type MaterialLook, materialLook } from './material-look.ts';
 
@@ -36,21 +35,21 @@ export interface MaterialHandling {
   readonly gramsPerMl: number;
   /** Absent for what is not dropped. */
   readonly gramsPerDrop?: number;
-  readonly assumptions: readonly string[];
+  readonly assumptions: readonly Assumption[];
 }
 
 /** Handling of a material from its file. */
 export function handlingOf(thing: Thing<MaterialKind>): MaterialHandling {
-  const assumptions: string[] = [];
-  const assume = <T extends number>(stated: T | undefined, usual: T, what: (usual: string) => string): number => {
+  const assumptions: Assumption[] = [];
+  const assume = <T extends number>(stated: T | undefined, usual: T, what: (usual: T) => Assumption): number => {
     if (stated !== undefined) return stated;
-    assumptions.push(what(formatDecimal(usual)));
+    assumptions.push(what(usual));
     return usual;
   };
   const density = (stated: number | undefined, usual: number): number =>
-    assume(stated, usual, (value) => `density ${value} g/ml, not stated`);
+    assume(stated, usual, (gramsPerMl) => ({ kind: 'density', gramsPerMl }));
   const bulk = (stated: number | undefined, usual: number): number =>
-    assume(stated, usual, (value) => `a level millilitre weighs ${value} g, not weighed`);
+    assume(stated, usual, (gramsPerMl) => ({ kind: 'bulk', gramsPerMl }));
   const liquid = (
     stated: number | undefined,
     drop: number | { count: number; mass: number } | undefined,
@@ -59,7 +58,7 @@ export function handlingOf(thing: Thing<MaterialKind>): MaterialHandling {
     const gramsPerDrop =
       typeof drop === 'object'
         ? drop.mass / drop.count
-        : assume(drop, DROP_ML, (value) => `a drop is ${value} ml, not weighed`) * gramsPerMl;
+        : assume(drop, DROP_ML, (ml) => ({ kind: 'drop', ml })) * gramsPerMl;
     return { density: gramsPerMl, gramsPerMl, gramsPerDrop, assumptions };
   };
 
@@ -96,10 +95,10 @@ export function handlingOf(thing: Thing<MaterialKind>): MaterialHandling {
         !(unsaid && byWeight) &&
         (fields.drop !== undefined || (fields.density ?? 0) < 1.5)
       ) {
-        if (unsaid) assumptions.push('taken for a liquid; salt or a powder has `bulk` in its file');
+        if (unsaid) assumptions.push({ kind: 'liquid' });
         return liquid(fields.density, fields.drop);
       }
-      if (fields.bulk === undefined && unsaid) assumptions.push('taken for salt, since its pack is told by weight');
+      if (fields.bulk === undefined && unsaid) assumptions.push({ kind: 'salt' });
       return {
         density: density(fields.density, SOLID_ADDITIVE_DENSITY),
         gramsPerMl: bulk(fields.bulk, SOLID_ADDITIVE_BULK),
@@ -114,7 +113,7 @@ type LookOf = Partial<Pick<MaterialLook, 'constants' | 'typical' | 'fit' | 'doub
   readonly tier: Material['tier'];
   readonly expectedDeltaE: number;
   readonly flake?: FlakeProperties;
-  readonly assumptions: readonly string[];
+  readonly assumptions: readonly Assumption[];
 };
 
 /** The look of a material from its file; undefined, and reported, where it cannot be. */
@@ -132,7 +131,7 @@ export function lookOf(
         tier: 'estimated',
         expectedDeltaE: 2,
         doubt: PLASTIC_DOUBT,
-        assumptions: [`absorbs and scatters as ${fields.look.kind} plastic usually does, not measured`],
+        assumptions: [{ kind: 'typical-plastic', plastic: fields.look.kind }],
       };
     }
     case 'flake':
@@ -140,7 +139,7 @@ export function lookOf(
     case 'additive': {
       const { fields } = thing;
       if (fields.look === undefined) {
-        return { tier: 'estimated', expectedDeltaE: 0, assumptions: ['does not change the colour'] };
+        return { tier: 'estimated', expectedDeltaE: 0, assumptions: [{ kind: 'no-colour' }] };
       }
       const look = materialLook(thing, fields.look, handling, measured, report);
       return look && { ...look, assumptions: [] };
@@ -152,7 +151,7 @@ export function lookOf(
       return (
         look && {
           ...look,
-          assumptions: look.tier === 'estimated' ? ['how strongly it colours, from one colour and its kind'] : [],
+          assumptions: look.tier === 'estimated' ? [{ kind: 'strength' }] : [],
         }
       );
     }
@@ -187,11 +186,6 @@ function flakeLook(thing: Thing<'flake'>): LookOf {
     colour: fields.look.colour,
     gramsPerFlake: flakeMass(cut),
   };
-  const assumptions =
-    fields.film === undefined
-      ? [
-          `a film of ${formatDecimal(FLAKE_FILM_THICKNESS / UNITS.in.size)} in (${formatDecimal(FLAKE_FILM_THICKNESS, 2)} mm), not measured`,
-        ]
-      : [];
+  const assumptions: readonly Assumption[] = fields.film === undefined ? [{ kind: 'film', mm: filmMm }] : [];
   return { tier: 'estimated', expectedDeltaE: 6, flake, typical: FLAKE_LOAD, assumptions };
 }

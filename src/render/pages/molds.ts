@@ -1,5 +1,6 @@
 import type { Mold } from '../../book/model.ts';
 import { required } from '../../values/required.ts';
+import { assumptionText } from '../../words/assumption.ts';
 import { bookIndex } from '../book-index.ts';
 import { colourEntry } from '../colour-entry.ts';
 import { document } from '../document.ts';
@@ -90,6 +91,6 @@ function properties(context: PageContext, mold: Mold): Html {
   return html`<section aria-labelledby="properties"><h2 id="properties">Properties</h2><dl class="facts stacked">${facts.map(([name, value]) => html`<div><dt>${name}</dt><dd>${value}</dd></div>`)}</dl></section>${
     assumptions.length === 0
       ? ''
-      : html`<section aria-labelledby="assumed"><h2 id="assumed">Assumed</h2><ul class="fine">${assumptions.map((assumed) => html`<li>${sentence(assumed)}</li>`)}</ul></section>`
+      : html`<section aria-labelledby="assumed"><h2 id="assumed">Assumed</h2><ul class="fine">${assumptions.map((assumed) => html`<li>${sentence(assumptionText(assumed))}</li>`)}</ul></section>`
   }`;
 }

@@ -81,7 +81,7 @@ ${howItLooks(context, recipe)}
 ${otherLights(recipe)}
 ${inWater(recipe, context.book.settings)}
 ${howSure(context, recipe)}
-${madeAgain(recipe)}
+${madeAgain(recipe, context.book.settings)}
 ${takeSection(context, recipe, mold)}
 </aside>
 </div>

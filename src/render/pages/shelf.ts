@@ -5,6 +5,7 @@ import { formatDecimal } from '../../units/format-quantity.ts';
 import { UNITS } from '../../units/unit.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import { required } from '../../values/required.ts';
+import { assumptionText } from '../../words/assumption.ts';
 import { handyMeasure } from '../../words/handy-measure.ts';
 import { boughtText } from '../../words/stock.ts';
 import { bookIndex } from '../book-index.ts';
@@ -202,5 +203,5 @@ function properties(context: PageContext, material: Material): Html {
   const rests = colours(material) && material.kind !== 'plastic';
   return html`<section aria-labelledby="properties"><h2 id="properties">Properties</h2><dl class="facts stacked">${facts.map(([name, value]) => html`<div><dt>${name}</dt><dd>${value}</dd></div>`)}</dl></section>
 ${rests ? knownColour(context, material) : ''}
-${assumptions.length === 0 ? '' : html`<section aria-labelledby="assumed"><h2 id="assumed">Assumed</h2><ul class="fine">${assumptions.map((assumed) => html`<li>${sentence(assumed)}</li>`)}</ul></section>`}`;
+${assumptions.length === 0 ? '' : html`<section aria-labelledby="assumed"><h2 id="assumed">Assumed</h2><ul class="fine">${assumptions.map((assumed) => html`<li>${sentence(assumptionText(assumed))}</li>`)}</ul></section>`}`;
 }

@@ -1,12 +1,13 @@
 import type { Recipe, Settings } from '../../book/model.ts';
 import { required } from '../../values/required.ts';
+import { cupContrastText } from '../../words/cup-contrast.ts';
 import { bookIndex } from '../book-index.ts';
 import { type Html, html } from '../html.ts';
 import { lengthText } from '../length-text.ts';
 import { link, paths } from '../links.ts';
 import { opacityWords } from '../opacity-words.ts';
 import type { PageContext } from '../page.ts';
-import { contrastText, deltaEText, sentence } from '../words.ts';
+import { contrastText, sentence } from '../words.ts';
 import { fold } from './fold.ts';
 
 /** How a recipe looks, in words and numbers: what its parts hide, how its cups stand apart, what its flake does. */
@@ -30,7 +31,7 @@ export function howItLooks(context: PageContext, recipe: Recipe): Html {
 <div><dt>Body, ${length(mold.bodyMm)}</dt><dd>${sentence(opacityWords(body))}. <span class="fine">Contrast ${contrastText(body.contrastRatio)}</span></dd></div>
 <div><dt>${sentence(mold.thinPart)}, ${length(mold.thinMm)}</dt><dd>${sentence(opacityWords(thin))}. <span class="fine">Contrast ${contrastText(thin.contrastRatio)}</span></dd></div>
 ${hidden.map((cup) => html`<div><dt>${cups.length > 1 ? `${sentence(cup.name)} hides from` : 'Hides from'}</dt><dd>${hidingText(cup.hidingMm!, context.book.settings)}</dd></div>`)}
-${contrast === undefined ? '' : html`<div><dt>Between the cups</dt><dd>ΔE ${deltaEText(contrast.deltaE)} seen through a streak. ${sentence(contrast.suits)}</dd></div>`}
+${contrast === undefined ? '' : html`<div><dt>Between the cups</dt><dd>${cupContrastText(recipe.pattern, contrast)}</dd></div>`}
 ${flakes.map((flake) => html`<div><dt>${materials.get(flake.material)?.title ?? flake.material}</dt><dd>${Math.round(flake.perBait)} flakes a bait, ${length(Number(flake.spacingMm.toFixed(1)))} apart, in ${Math.round(flake.coverage * 100)} % of the lines of sight</dd></div>`)}
 ${target === undefined || !targets.has(target) ? '' : html`<div><dt>Made for</dt><dd><a href="${link(context, paths.target(target))}">${required(targets, target).title}</a></dd></div>`}
 </dl>

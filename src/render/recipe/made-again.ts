@@ -1,12 +1,19 @@
 import type { Recipe } from '../../book/model.ts';
+import type { VolumeUnit } from '../../units/volume-text.ts';
+import { assumptionText } from '../../words/assumption.ts';
+import { spreadAdviceText } from '../../words/repeatability.ts';
 import { type Html, html } from '../html.ts';
 import { deltaEText, sentence } from '../words.ts';
 import { fold } from './fold.ts';
 
 /** How near a batch comes that is made again, by which tool, and what the numbers assume. */
-export function madeAgain({ repeatability, cups }: Recipe): Html {
+export function madeAgain({ repeatability, cups }: Recipe, settings: VolumeUnit): Html {
   const { bySpoonAndDrop, byScale, advice } = repeatability;
-  const assumptions = [...new Set(cups.flatMap((cup) => cup.assumptions))];
+  const assumptions = [
+    ...new Set(
+      cups.flatMap((cup) => cup.assumptions.map(({ title, assumed }) => `${title}: ${assumptionText(assumed)}`)),
+    ),
+  ];
   const known = bySpoonAndDrop !== undefined || byScale !== undefined;
   if (!known && assumptions.length === 0) return html``;
   // A clear cup holds nothing that could be measured wrong.
@@ -23,7 +30,7 @@ export function madeAgain({ repeatability, cups }: Recipe): Html {
       known
         ? html`<dl class="facts stacked">${bySpoonAndDrop === undefined ? '' : html`<div><dt>By drop and spoon</dt><dd>ΔE at most ${deltaEText(bySpoonAndDrop)} in 19 of 20 batches</dd></div>`}${byScale === undefined ? '' : html`<div><dt>By weight</dt><dd>ΔE at most ${deltaEText(byScale)}</dd></div>`}</dl>`
         : ''
-    }${advice === undefined ? '' : html`<p>${advice}</p>`}
+    }${advice === undefined ? '' : html`<p>${advice.map((each) => spreadAdviceText(each, settings)).join(' ')}</p>`}
 ${
   assumptions.length === 0
     ? ''
