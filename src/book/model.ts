@@ -390,7 +390,14 @@ export interface Material {
   /** How surely K and S are known: standard deviations of level, slope and bend of ln K and of ln S over the spectrum. */
   readonly doubt?: { readonly absorption: readonly number[]; readonly scattering: readonly number[] };
   /** Of a measured material: what its K and S rest on, and how well its films are met (root mean square ΔE00). */
-  readonly fit?: { readonly films: number; readonly residual: number; readonly restsOn: string };
+  readonly fit?: {
+    readonly films: number;
+    readonly residual: number;
+    /** Doses and thicknesses in which it was measured by itself, and mixtures with others. */
+    readonly doses: number;
+    readonly thicknesses: number;
+    readonly mixtures: number;
+  };
   readonly flake?: FlakeProperties;
   readonly hardness?: string;
   /** g/ml of the substance: what it adds to the cup's volume. */

@@ -1,5 +1,4 @@
 import { relative } from 'node:path';
-import { lookNote } from '../book/publish/look-note.ts';
 import { capped } from '../diagnostics/capped.ts';
 import { diagnosticMessage } from '../diagnostics/format-diagnostics.ts';
 import { type LoadedBook, loadWholeBook } from '../shell/load-book.ts';
@@ -7,6 +6,7 @@ import { photoOpener } from '../shell/open-photos.ts';
 import { printable } from '../shell/printable.ts';
 import { reportText } from '../shell/report.ts';
 import { defined } from '../values/defined.ts';
+import { lookNote } from '../words/look-note.ts';
 import type { Command } from './command.ts';
 
 /** `cupbook check` */

@@ -5,7 +5,7 @@
  */
 
 import type { Book, Publish } from '../book/model.ts';
-import { LOOK_WARNING } from '../book/publish/look-note.ts';
+import { LOOK_WARNING } from '../words/look-note.ts';
 import { type Html, html } from './html.ts';
 import { sentence } from './words.ts';
 

@@ -13,7 +13,7 @@ export function assumptionText(assumed: Assumption): string {
       return 'how strongly it colours is worked out from one colour and its kind';
     case 'film': {
       const inches = formatDecimal(assumed.mm / UNITS.in.size);
-      return `film of ${inches} in (${formatDecimal(assumed.mm, 2)} mm) assumed, not measured`;
+      return `a film of ${inches} in (${formatDecimal(assumed.mm, 2)} mm) assumed, not measured`;
     }
     case 'density':
       return `density of ${formatDecimal(assumed.gramsPerMl)} g/ml assumed`;

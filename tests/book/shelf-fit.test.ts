@@ -37,7 +37,7 @@ describe('fitShelf', () => {
   test('tells what a material rests on and how well its films are met', () => {
     const { tier, fit, typical } = material(measuredBook(FILMS), 'reed');
     expect(tier).toBe('measured');
-    expect(fit).toMatchObject({ films: 3, restsOn: '2 doses and 2 thicknesses by itself, 1 mixture' });
+    expect(fit).toMatchObject({ films: 3, doses: 2, thicknesses: 2, mixtures: 1 });
     expect(fit!.residual).toBeLessThan(0.5);
     expect(typical).toBeCloseTo(0.003 * PLASTIC_DENSITY, 9);
   });

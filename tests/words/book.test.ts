@@ -8,7 +8,7 @@ test.each<[Assumption, string]>([
   [{ kind: 'typical-plastic', plastic: 'clear' }, 'typical clear plastic assumed, not measured'],
   [{ kind: 'no-colour' }, 'assumed not to change the colour'],
   [{ kind: 'strength' }, 'how strongly it colours is worked out from one colour and its kind'],
-  [{ kind: 'film', mm: 0.0254 }, 'film of 0.001 in (0.025 mm) assumed, not measured'],
+  [{ kind: 'film', mm: 0.0254 }, 'a film of 0.001 in (0.025 mm) assumed, not measured'],
   [{ kind: 'density', gramsPerMl: 1.02 }, 'density of 1.02 g/ml assumed'],
   [{ kind: 'bulk', gramsPerMl: 0.55 }, 'a level millilitre is taken to weigh 0.55 g'],
   [{ kind: 'drop', ml: 0.05 }, 'a drop is taken to be 0.05 ml'],

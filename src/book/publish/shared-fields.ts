@@ -273,7 +273,7 @@ const MATERIAL: FieldTable<Material> = {
   tier: 'shared',
   expectedDeltaE: 'shared',
   doubt: { absorption: 'shared', scattering: 'shared' },
-  fit: { films: 'shared', residual: 'shared', restsOn: 'shared' },
+  fit: { films: 'shared', residual: 'shared', doses: 'shared', thicknesses: 'shared', mixtures: 'shared' },
   flake: {
     shape: 'shared',
     sizeMm: 'shared',

@@ -28,7 +28,7 @@ export function markColour(material: MaterialCore): string {
 
 function alone(material: MaterialCore, gramsPerMl: number): Appearance {
   // No file can have this name, so that it is no material's.
-  const clear = 'clear plastic';
+  const clear = '~clear';
   const mix = { plastics: [{ material: clear, fraction: 1 }], contents: [{ material: material.id, gramsPerMl }] };
   const plastic = { constants: plasticConstants('clear') };
   return appearanceOf(

@@ -30,7 +30,7 @@ import { keptConstants, type MaterialLook } from './material-look.ts';
 import { handlingOf } from './material-of-kind.ts';
 
 /** Name that the plastic has in the fit; no file can have it. */
-const PLASTIC = 'plastic of the films';
+const PLASTIC = '~films';
 
 /**
  * What the joint fit believes of a shelf, other than of paints (`FIT_DEFAULTS`): thickness is measured with a caliper, within
@@ -266,8 +266,6 @@ function lookOf(id: string, films: readonly MeasuredFilm[], fitted: FittedMateri
     .filter(({ name }) => names.has(name))
     .flatMap(({ views }) => views.map(({ deltaE00 }) => deltaE00));
   const residual = Math.sqrt(misses.reduce((sum, miss) => sum + miss * miss, 0) / misses.length);
-  const count = (number: number, thing: string, things = `${thing}s`): string =>
-    `${number} ${number === 1 ? thing : things}`;
   const distinct = (numbers: readonly number[]): number => new Set(numbers.map((number) => number.toPrecision(6))).size;
   return {
     constants: keptConstants({
@@ -281,7 +279,9 @@ function lookOf(id: string, films: readonly MeasuredFilm[], fitted: FittedMateri
     fit: {
       films: own.length,
       residual: Number(residual.toFixed(2)),
-      restsOn: `${count(distinct(alone.map(({ parts }) => amountIn(parts, id))), 'dose')} and ${count(distinct(alone.map(({ thickness }) => thickness ?? 1)), 'thickness', 'thicknesses')} by itself, ${count(own.length - alone.length, 'mixture')}`,
+      doses: distinct(alone.map(({ parts }) => amountIn(parts, id))),
+      thicknesses: distinct(alone.map(({ thickness }) => thickness ?? 1)),
+      mixtures: own.length - alone.length,
     },
   };
 }
