@@ -346,7 +346,7 @@ describe('cupbook batch', () => {
     });
     const { code, out } = await cupbook(['batch', 'bog-pool', 'minnow-3=20', 'big=5', '--recipes', folder]);
     expect(code).toBe(0);
-    expect(out).toMatch(/^Bog Pool: 20 in minnow-3 \(10 shots\), 5 in big \(5 shots\)\n/);
+    expect(out).toMatch(/^Bog Pool: 20 baits in minnow-3 \(10 shots\), 5 baits in big \(5 shots\)\n/);
     expect(out).toMatch(/\d+ drops = 0\.\d\d g +Peat, exactly 0\.\d\d g/);
     expect(out).toContain('Hot plastic burns');
   });
@@ -387,7 +387,7 @@ describe('a book with errors', () => {
       'photos/unused.jpg': '',
     });
     expect(code).toBe(0);
-    expect(out).toMatch(/^Bog Pool: 10 in minnow-3/);
+    expect(out).toMatch(/^Bog Pool: 10 baits in minnow-3/);
     expect(err).toBe(
       'Left out for errors, which npx cupbook check shows: colours/broken.md, and with it what needs it: colours/child.md.\n',
     );
