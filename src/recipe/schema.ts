@@ -6,6 +6,7 @@
  * @packageDocumentation
  */
 import { z } from 'zod';
+import type { Kind } from '../kinds/kinds.ts';
 import { PATTERN_NAMES } from '../patterns/patterns.ts';
 import { address } from './address-field.ts';
 import { colour, seenColour, targetOverBlack, targetOverWhite } from './colour-fields.ts';
@@ -307,7 +308,7 @@ export const SCHEMAS = {
   additive: additiveSchema,
   mold: moldSchema,
   target: targetSchema,
-} as const;
+} as const satisfies Readonly<Record<Kind, z.ZodObject>>;
 
 /** Front matter of each kind after reading. */
 export type FieldsOf<K extends keyof typeof SCHEMAS> = z.output<(typeof SCHEMAS)[K]>;
