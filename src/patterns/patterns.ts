@@ -103,8 +103,12 @@ const ENTRIES = {
     together: false,
     pour: ([first = '', second = '']) => [
       'Shoot the ',
+      { cup: second },
+      ' cup first, in a core mold or on pins, trim it, and shoot the ',
       { cup: first },
-      ' cup, and while its middle is liquid, shoot the ',
+      ' cup around it; or shoot the ',
+      { cup: first },
+      ' cup, and while its middle is liquid, the ',
       { cup: second },
       ' cup into it.',
     ],

@@ -145,14 +145,14 @@ describe('orderOfWork(recipe)', () => {
       'Shoot the back and belly cups together, side by side, at the same temperature.',
     );
     expect(last('core', 'shell', 'core')).toBe(
-      'Shoot the shell cup, and while its middle is liquid, shoot the core cup into it.',
+      'Shoot the core cup first, in a core mold or on pins, trim it, and shoot the shell cup around it; or shoot the shell cup, and while its middle is liquid, the core cup into it.',
     );
   });
 
   test('names of cups stand out, and cannot be taken for markup', () => {
-    const step = work('core', ['shell', '<i>'], []).at(-1)!;
+    const step = work('swirl', ['race', '<i>'], []).at(-1)!;
     expect(stepHtml(step).toString()).toBe(
-      'Shoot the <b>shell</b> cup, and while its middle is liquid, shoot the <b>&lt;i&gt;</b> cup into it.',
+      'Shoot the <b>race</b> and <b>&lt;i&gt;</b> cups through one nozzle, unmixed.',
     );
   });
 });
