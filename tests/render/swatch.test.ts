@@ -199,8 +199,9 @@ test('baitLength(mold) is as stated, or as the volume has it', () => {
 });
 
 test('streakPatterns(coat, share, options) cover about its share of the tile', () => {
-  for (const share of [0.2, 0.4, 0.6]) {
-    const text = streakPatterns({ white: '#ff0000', black: '#800000' }, share, { id: 's', scale: 1 }).toString();
+  for (const [share, lane] of [0.2, 0.4, 0.6].flatMap((each) => [0, 1, 2].map((at) => [each, at] as const))) {
+    const coat = { white: '#ff0000', black: '#800000' };
+    const text = streakPatterns(coat, share, { id: 's', scale: 1, lane }).toString();
     const [, width, height] = /width="([\d.]+)" height="([\d.]+)"/.exec(text)!.map(Number);
     const polygons = [
       .../ d="([^"]+)"/
@@ -218,7 +219,7 @@ test('streaks hold the flake of their own cup, at its true size on a card and on
   const own = SAMPLE_BOOK.molds.find(({ id }) => id === swirl.mold)!;
   expect(swirl.cups[1]!.flakes).not.toHaveLength(0);
   const flakesIn = (drawing: string): readonly string[] =>
-    [.../<pattern id="x-s-white"[^>]*>(.*?)<\/pattern>/s.exec(drawing)![1]!.matchAll(/fill="url\(#([^)]+)\)"/g)].map(
+    [.../<pattern id="x-s0-white"[^>]*>(.*?)<\/pattern>/s.exec(drawing)![1]!.matchAll(/fill="url\(#([^)]+)\)"/g)].map(
       ([, id]) => id!,
     );
   const scaleOf = (drawing: string, id: string): number =>
@@ -230,6 +231,23 @@ test('streaks hold the flake of their own cup, at its true size on a card and on
   // A drawing in millimetres and one in the pixels of CSS, at 96 an inch.
   const ratio = scaleOf(card, flakesIn(card)[0]!) / scaleOf(body, flakesIn(body)[0]!);
   expect(Math.abs(ratio / (96 / 25.4) - 1)).toBeLessThan(0.05);
+});
+
+test('a swirl of three cups is drawn in three colours, each as large as its share', () => {
+  const swirl = SAMPLE_BOOK.recipes.find(({ pattern }) => pattern === 'swirl')!;
+  const own = SAMPLE_BOOK.molds.find(({ id }) => id === swirl.mold)!;
+  const [first, second] = swirl.cups;
+  const cups = [
+    { ...first!, share: 0.5 },
+    { ...second!, share: 0.3 },
+    { ...first!, name: 'third', share: 0.2 },
+  ];
+  const { streaks } = recipeCoats({ ...swirl, cups }, own);
+  const [over, under] = [streaks[1]!.share, streaks[0]!.share * (1 - streaks[1]!.share)];
+  expect(over).toBeCloseTo(0.2, 9);
+  expect(under).toBeCloseTo(0.3, 9);
+  const drawn = bait({ ...swirl, cups }, own, { id: 'x', seed: 'x', label: 'x' }).toString();
+  for (const lane of [0, 1]) expect(drawn.match(new RegExp(`fill="url\\(#x-s${lane}-white\\)"`, 'g'))).toHaveLength(1);
 });
 
 /** End points of the curves of a path: enough for its area. */

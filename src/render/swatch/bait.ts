@@ -26,7 +26,7 @@ interface Area {
   readonly name: string;
   readonly path: string;
   readonly coat: Coat;
-  readonly streaks?: Coats['streaks'] | undefined;
+  readonly streaks?: Coats['streaks'];
   /** Whether it reaches beyond the body and is cut off along its outline. */
   readonly clipped?: boolean;
 }
@@ -83,7 +83,7 @@ function lookAreas(look: RecipeLook, shape: BaitShape): readonly Area[] {
 function inWords(areas: readonly Area[], thinParts: number, view: View): string {
   const words = [...areas.slice(thinParts), ...areas.slice(0, thinParts)].flatMap(({ name, coat, streaks }) => [
     `${name} ${coatWords(coat, view)}`,
-    ...(streaks === undefined ? [] : [`streaks ${coatWords(streaks.coat, view)}`]),
+    ...(streaks ?? []).map((streak) => `streaks ${coatWords(streak.coat, view)}`),
   ]);
   return [...new Set(words)].join(', ');
 }
@@ -109,13 +109,16 @@ function drawing(
   areas: readonly Area[],
   { id, seed, label, scale }: BaitDrawing,
 ): Html {
-  const streaks = areas.find((area) => area.streaks !== undefined)?.streaks;
-  const flakes = coatFlakes([...areas.map(({ coat }) => coat), ...(streaks === undefined ? [] : [streaks.coat])], {
-    id: `${id}-f`,
-    seed,
-    budget: BUDGET,
-    scale: 1,
-  });
+  const streaks = areas.flatMap((area) => area.streaks ?? []);
+  const flakes = coatFlakes(
+    [...areas, ...streaks].map(({ coat }) => coat),
+    {
+      id: `${id}-f`,
+      seed,
+      budget: BUDGET,
+      scale: 1,
+    },
+  );
   // Every outline is written once and painted as often as there are coats over white and over black.
   const body = outline(shape.body);
   const outlines = [...new Set([body, ...areas.map(({ path }) => path)])];
@@ -124,14 +127,14 @@ function drawing(
     ...outlines.map((path) => html`<path id="${idOf(path)}" d="${path}"/>`),
     html`<clipPath id="${id}-body"><use href="#${idOf(body)}"/></clipPath>`,
     ...flakes.definitions,
-    ...(streaks === undefined
-      ? []
-      : [streakPatterns(streaks.coat, streaks.share, { id: `${id}-s`, scale: 1, flakes: flakes.fills(streaks.coat) })]),
+    ...streaks.map(({ coat, share }, lane) =>
+      streakPatterns(coat, share, { id: `${id}-s${lane}`, scale: 1, lane, flakes: flakes.fills(coat) }),
+    ),
   ];
   const side = (view: View): readonly Html[] =>
-    areas.map(({ path, coat, clipped, streaks: streaked }) => {
+    areas.map(({ path, coat, clipped, streaks: streaked = [] }) => {
       // A streak lies over the flake of the cup that it runs through.
-      const fills = [coat[view], ...flakes.fills(coat), ...(streaked ? [`url(#${id}-s-${view})`] : [])];
+      const fills = [coat[view], ...flakes.fills(coat), ...streaked.map((_, lane) => `url(#${id}-s${lane}-${view})`)];
       const painted = fills.map((fill) => html`<use href="#${idOf(path)}" fill="${fill}"/>`);
       return clipped ? html`<g clip-path="url(#${id}-body)">${painted}</g>` : html`${painted}`;
     });

@@ -7,6 +7,7 @@ import type { Appearance, Cup, Mold, Recipe, RecipeLook } from '../../book/model
 import type { Face } from '../../patterns/pattern.ts';
 import { faceRuns, PATTERNS } from '../../patterns/patterns.ts';
 import type { Run } from '../../patterns/place.ts';
+import { defined } from '../../values/defined.ts';
 import type { Depth, FlakeKind } from './flake-field.ts';
 import { BLACK_CARD, luminance, WHITE_CARD } from './tint.ts';
 
@@ -34,11 +35,17 @@ export function cupCoat(cup: Cup, mold: Pick<Mold, 'bodyMm'>): Coat {
   return { ...plainCoat(cup.between, mold.bodyMm), flakes: cup.flakes };
 }
 
+/** A cup in streaks: `share` is the part of what lies below that they cover. */
+export interface Streak {
+  readonly coat: Coat;
+  readonly share: number;
+}
+
 /** A recipe as it is drawn: the side that is looked at, the thin part, and what else there is to see. */
 export interface Coats {
   readonly body: Coat;
-  /** Second cup of a swirl, in streaks over the body. */
-  readonly streaks?: { readonly coat: Coat; readonly share: number };
+  /** Cups of a swirl after the first, in streaks over the body and over one another. */
+  readonly streaks: readonly Streak[];
   /** The other side, the tip, or the core alone. */
   readonly other?: Coat;
   /** Absent of a look-only recipe with two sides. */
@@ -82,14 +89,22 @@ export function recipeCoats(recipe: Recipe, mold: Pick<Mold, 'bodyMm' | 'thinMm'
     flakes: (first && cups[first.cup])?.flakes ?? [],
     depth: nearDepth(thinGround.depth, first?.part ?? 1),
   };
-  const streaks = flank === 'streaks' ? cups[1] : undefined;
+  const streaks = flank === 'streaks' ? streaksOf(cups, shares) : [];
   const other = between.other && plainCoat(between.other, mold.bodyMm);
   return {
     body,
     thin,
-    ...(streaks === undefined ? {} : { streaks: { coat: streaks, share: shares[1] ?? 0 } }),
-    ...(far && other ? { other: faceCoat(far, other, cups, faceRuns(pattern, far, shares)) } : {}),
+    streaks,
+    ...defined({ other: far && other && faceCoat(far, other, cups, faceRuns(pattern, far, shares)) }),
   };
+}
+
+/** Streaks of the cups after the first. Later ones lie over earlier ones, whose part is so much larger before they do. */
+function streaksOf(cups: readonly Coat[], shares: readonly number[]): readonly Streak[] {
+  return cups.slice(1).map((coat, index) => {
+    const upToIt = shares.slice(0, index + 2).reduce((sum, share) => sum + share, 0);
+    return { coat, share: shares[index + 1]! / upToIt };
+  });
 }
 
 /** A face as it is drawn: its colour with the flake of the cup that lies in front, and that of the next cup behind it. */
@@ -120,13 +135,10 @@ function flakesBehind(cup: Coat | undefined, part: number): Pick<Coat, 'flakes' 
 export function lookCoats({ pattern, body, thin, other }: RecipeLook): Coats {
   const coat = other && plainCoat(other, 1);
   const { flank, second } = PATTERNS[pattern];
+  const inStreaks = coat !== undefined && second !== undefined && flank === 'streaks';
   return {
     body: plainCoat(body, 1),
-    ...(thin === undefined ? {} : { thin: plainCoat(thin, 1) }),
-    ...(coat === undefined
-      ? {}
-      : flank === 'streaks'
-        ? { streaks: { coat, share: second?.share ?? 0 } }
-        : { other: coat }),
+    ...defined({ thin: thin && plainCoat(thin, 1), other: inStreaks ? undefined : coat }),
+    streaks: inStreaks ? [{ coat, share: second.share }] : [],
   };
 }

@@ -57,23 +57,20 @@ export function pour(coats: Coats, options: PourOptions): Html {
   const { id, seed, budget, label, again = false } = options;
   const parts = columns(coats);
   const { streaks } = coats;
-  const flakes = coatFlakes([...parts.map(({ coat }) => coat), ...(streaks === undefined ? [] : [streaks.coat])], {
-    id: `${id}-f`,
-    seed,
-    budget,
-    scale: PX_PER_MM,
-  });
+  const flakes = coatFlakes(
+    [...parts, ...streaks].map(({ coat }) => coat),
+    {
+      id: `${id}-f`,
+      seed,
+      budget,
+      scale: PX_PER_MM,
+    },
+  );
   const definitions = [
     ...flakes.definitions,
-    ...(streaks === undefined
-      ? []
-      : [
-          streakPatterns(streaks.coat, streaks.share, {
-            id: `${id}-s`,
-            scale: PX_PER_MM,
-            flakes: flakes.fills(streaks.coat),
-          }),
-        ]),
+    ...streaks.map(({ coat, share }, lane) =>
+      streakPatterns(coat, share, { id: `${id}-s${lane}`, scale: PX_PER_MM, lane, flakes: flakes.fills(coat) }),
+    ),
   ];
   const film = parts.map(({ from, to, coat }, index) => {
     const half = (fill: string, y: number, height: number): Html =>
@@ -84,7 +81,9 @@ export function pour(coats: Coats, options: PourOptions): Html {
     ];
     const laid = flakes.fills(coat).map((fill) => half(fill, TOP, BOTTOM - TOP));
     // A streak lies over the flake of the cup that it runs through.
-    const streaked = streaks !== undefined && index === 0 ? halves(`url(#${id}-s-white)`, `url(#${id}-s-black)`) : [];
+    const streaked = (index === 0 ? streaks : []).map((_, lane) =>
+      halves(`url(#${id}-s${lane}-white)`, `url(#${id}-s${lane}-black)`),
+    );
     return [halves(coat.white, coat.black), laid, streaked];
   });
   return html`<svg class="pour"${describedAs(label)} width="100%" height="100%">${

@@ -31,10 +31,11 @@ const STREAKS = [
   { part: 1.1, middle: 0.82, phase: 2.6 },
 ] as const;
 
-/** Outlines of the streaks of a tile, all lengths in units of the drawing. */
-function streakPath(width: number, period: number, length: number): string {
+/** Outlines of the streaks of a tile, all lengths in units of the drawing. Those of another lane run otherwise. */
+function streakPath(width: number, period: number, length: number, lane: number): string {
   const height = STREAKS.length * period;
-  return STREAKS.flatMap(({ part, middle, phase }) => {
+  return STREAKS.flatMap(({ part, middle: first, phase: began }) => {
+    const [middle, phase] = [(first + 0.31 * lane) % 1, began + 2.4 * lane];
     const half = (width * part) / 2;
     // The edges of a streak run nearly alike; where they don't, it is thick or thin, and its mean width stays.
     const run = [period * 0.5, period * 0.22, period * 0.1] as const;
@@ -57,17 +58,23 @@ function streakPath(width: number, period: number, length: number): string {
  *
  * @param coat colours of the streaks over white and over black
  * @param share part of the area, 0..1
+ * @param lane of several cups in streaks over one another, which
  * @param flakes what lies in the streaks, as fills in the drawing's own units
  */
 export function streakPatterns(
   coat: { readonly white: string; readonly black: string },
   share: number,
-  { id, scale, flakes = [] }: { readonly id: string; readonly scale: number; readonly flakes?: readonly string[] },
+  {
+    id,
+    scale,
+    lane = 0,
+    flakes = [],
+  }: { readonly id: string; readonly scale: number; readonly lane?: number; readonly flakes?: readonly string[] },
 ): Html {
   const width = STREAK_MM * scale;
   const period = width / Math.min(Math.max(share, 0.12), 0.88);
   const [length, height] = [round(TILE_MM * scale), round(STREAKS.length * period)];
   const pattern = (view: 'white' | 'black'): Html =>
     html`<pattern id="${id}-${view}" width="${length}" height="${height}" patternUnits="userSpaceOnUse">${[coat[view], ...flakes].map((fill) => html`<use href="#${id}-path" fill="${fill}"/>`)}</pattern>`;
-  return html`<path id="${id}-path" d="${streakPath(width, period, length)}"/>${pattern('white')}${pattern('black')}`;
+  return html`<path id="${id}-path" d="${streakPath(width, period, length, lane)}"/>${pattern('white')}${pattern('black')}`;
 }
