@@ -1,6 +1,6 @@
 import { isCollection, isMap, isScalar, isSeq, type Node, type Pair, parseDocument, type YAMLMap } from 'yaml';
 import type { FieldPath } from './field-path.ts';
-import { CLOSING, OPENING } from './front-matter.ts';
+import { CLOSING, OPENING } from './unreadable.ts';
 
 /** A part of a text, and what stands in its place. */
 interface Cut {
