@@ -2,8 +2,8 @@ import { spawn } from 'node:child_process';
 import { tmpdir, userInfo } from 'node:os';
 import { join, resolve } from 'node:path';
 
-/** The project's folder. */
-export const ROOT: string = resolve(import.meta.dirname, '..');
+/** The project's folder. A bundled benchmark lies in none, and is started in this one. */
+export const ROOT: string = resolve(import.meta.dirname ?? 'tests', '..');
 
 /** Where commands under test keep what can be made again, instead of where the user's lies. */
 export const TEST_CACHE: string = join(tmpdir(), `cupbook-test-cache-${userInfo().username}`);
