@@ -189,7 +189,7 @@ describe('npx eleventy', () => {
   test('fails for a book with errors, and leaves the site as it was', async () => {
     const book = await smallBook();
     const output = join(temporaryFolder(), 'site');
-    await eleventy(book, output);
+    await runHere(['build', '--recipes', book, '--output', output]);
     const before = treeHash(output);
     await writeFiles(book, { 'colours/reed.md': BOG_POOL.replace('peat', 'paet') });
     const { code, said } = await eleventy(book, output);
@@ -211,7 +211,7 @@ describe('npx eleventy', () => {
   test('refuses a site that holds other files, which Eleventy might overwrite', async () => {
     const book = await smallBook();
     const output = join(temporaryFolder(), 'site');
-    await eleventy(book, output);
+    await runHere(['build', '--recipes', book, '--output', output]);
     await writeFiles(output, { '.git/HEAD': 'ref' });
     const before = treeHash(output);
     const { code, said } = await eleventy(book, output);

@@ -124,32 +124,26 @@ test('cupbook serve shows a book below the path of its address, so that the page
   expect((await get(new URL(style, address).href)).status).toBe(200);
 });
 
-test('cupbook serve adds its script to what it sends, and to no file', async () => {
-  const { address, site } = await serve(await smallBook());
-  await expect.poll(statusOf(address)).toBe(200);
-  expect((await get(address)).text).toContain('<script src="/.serve/page.js"');
-  expect(readFileSync(join(site, 'index.html'), 'utf8')).not.toContain('.serve');
-  expect(existsSync(join(site, '.serve'))).toBe(false);
-});
-
-test('cupbook serve lets nobody in from the network', async () => {
-  const { address, said } = await serve(await withSecret());
+test('cupbook serve shows all to this computer alone, with its script in no file; its port is refused to another', async () => {
+  const { address, site, said } = await serve(await withSecret());
   await expect.poll(said).toContain(`The book is open at ${address} on this computer alone.`);
   expect((await get(`${address}colours/reed/`)).status).toBe(200);
   if (NETWORK_ADDRESS !== undefined) {
     expect((await get(address.replace('localhost', NETWORK_ADDRESS))).status).toBe(0);
   }
-});
 
-test('cupbook serve refuses a port that is taken, before it builds anything', async () => {
-  const { address, said } = await serve(await smallBook());
-  await expect.poll(statusOf(address)).toBe(200);
+  expect((await get(address)).text).toContain('<script src="/.serve/page.js"');
+  expect(readFileSync(join(site, 'index.html'), 'utf8')).not.toContain('.serve');
+  expect(existsSync(join(site, '.serve'))).toBe(false);
+
   const { port } = new URL(address);
   const other = await serve(await smallBook(), ['--port', port]);
   expect((await once(other.child, 'close'))[0]).toBe(1);
   expect(other.said()).toBe(
     `Port ${port} is already used by another program, perhaps by another start of this one. Stop that, name another port, or leave --port out for the next free one.\n`,
   );
+  // It was refused before anything was built.
+  expect(existsSync(other.site)).toBe(false);
   expect((await get(address)).status).toBe(200);
   expect(said()).not.toContain('stopped at an error');
 });
