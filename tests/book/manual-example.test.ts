@@ -50,6 +50,7 @@ test('every field of a file stands in the manual', async () => {
 test('every part of book.json stands in the manual', async () => {
   const { book } = compileBook(shownFiles(), { photos: ['photos/jar-elver.jpg'] });
   const data = projectFile('site/manual/data.md');
+  expect(data).toContain(`| \`format\`, \`edition\` | ${book!.format};`);
   const parts = [...Object.keys(book!), ...Object.keys(book!.recipes[0]!.cups[1]!)];
   const known = [
     'name',
