@@ -20,10 +20,10 @@ export function plasticOption(text: string | undefined, settings: Pick<Settings,
   const typed = text.trim();
   const quantity = parseQuantity(Number.isNaN(Number(typed)) ? typed : `${typed} ${volume}`, ['volume']);
   if (!isFault(quantity)) return millilitres(quantity);
-  const fix = explained(quantity).fix;
+  const { fix, edits = [] } = explained(quantity);
   // Written out, what is beyond any cup still is.
-  const offered = /^write `(.*)`$/.exec(fix ?? '')?.[1];
-  const again = offered === undefined ? undefined : parseQuantity(offered, ['volume']);
+  const [offered, ...others] = edits;
+  const again = offered && others.length === 0 ? parseQuantity(offered.text, ['volume']) : undefined;
   const isBeyond = again !== undefined && isFault(again) && again.bounds !== undefined;
   const remedy = quantity.bounds ?? (isBeyond ? undefined : fix?.replaceAll('`', '"'));
   throw new Refusal(

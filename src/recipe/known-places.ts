@@ -10,6 +10,14 @@ const ANY = '*';
 /** What an entry of a field is called; of all others an entry. */
 const ENTRIES: Readonly<Record<string, string>> = { cups: 'a cup', parts: 'a part', log: 'a step', chips: 'a chip' };
 
+/** Where a field belongs. */
+export interface Move {
+  /** The edit. */
+  readonly fix: string;
+  /** The list that it becomes part of an entry of, by its own name. */
+  readonly entryOf?: string;
+}
+
 /**
  * The edit for a field that is unknown where it stands and known in another place of the same file, below or above: the nearest such
  * place; undefined where there is none.
@@ -17,14 +25,14 @@ const ENTRIES: Readonly<Record<string, string>> = { cups: 'a cup', parts: 'a par
  * @param path steps to the fields that it stands among
  * @param isThere whether the file has that field in that place already, so that none can be moved there
  *
- * @example moveFix(SCHEMAS.recipe, ['cups', 'body', 'log', 1], 'photo', () => false) // 'move it into `seen`'
+ * @example moveFix(SCHEMAS.recipe, ['cups', 'body', 'log', 1], 'photo', () => false) // { fix: 'move it into `seen`' }
  */
 export function moveFix(
   schema: z.core.$ZodType,
   path: FieldPath,
   name: string,
   isThere: (place: FieldPath) => boolean,
-): string | undefined {
+): Move | undefined {
   const inFile = (place: Place): FieldPath => place.map((step, index) => (step === ANY ? (path[index] ?? ANY) : step));
   const places = placesIn(schema, []).filter((place) => !isThere(inFile(place)));
   return (
@@ -40,16 +48,18 @@ export function moveFix(
   );
 }
 
-function nearestMove(places: readonly Place[], path: FieldPath, misspelt?: string): string | undefined {
+function nearestMove(places: readonly Place[], path: FieldPath, misspelt?: string): Move | undefined {
   const moves = places.flatMap((place) => {
     const owner = place.slice(0, -1);
     if (!owner.every((step, index) => index >= path.length || step === ANY || step === path[index])) return [];
     const words = owner.length > path.length ? into(owner.slice(path.length)) : outOf(path, owner.length);
     if (owner.length === path.length) return [];
     const as = misspelt === undefined ? '' : `, as \`${place.at(-1)}\``;
-    return [{ fix: `move it ${words}${as}`, way: Math.abs(owner.length - path.length) }];
+    const isEntry = owner.length > path.length && owner.at(-1) === ANY && misspelt === undefined;
+    const move = { fix: `move it ${words}${as}`, ...(isEntry ? { entryOf: owner.at(-2)! } : {}) };
+    return [{ move, way: Math.abs(owner.length - path.length) }];
   });
-  return moves.sort((one, other) => one.way - other.way)[0]?.fix;
+  return moves.sort((one, other) => one.way - other.way)[0]?.move;
 }
 
 /** The way down to the fields of a field or of an entry of one. */

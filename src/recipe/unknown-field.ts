@@ -56,12 +56,12 @@ export function unknownField(file: FieldsFile, path: FieldPath, key: string, all
   );
   const move = moveFix(SCHEMAS[kind], path, key, (place) => valueAt(data, place) !== undefined);
   // A cup has either amounts or steps.
-  if (move?.endsWith('of `log`') && valueAt(data, [...path, 'add']) !== undefined) {
-    return { why: LOST, fix: `make \`add\` the first step of \`log\`, and ${move.replace(/ of .*$/, ' of it')}` };
+  if (move?.entryOf === 'log' && valueAt(data, [...path, 'add']) !== undefined) {
+    return { why: LOST, fix: 'make `add` the first step of `log`, and move it into a step of it' };
   }
   return {
     why: LOST,
-    ...(move === undefined ? (fitting ?? { fix: 'remove it, or move it to the notes' }) : { fix: move }),
+    ...(move === undefined ? (fitting ?? { fix: 'remove it, or move it to the notes' }) : { fix: move.fix }),
   };
 }
 

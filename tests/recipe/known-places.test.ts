@@ -22,13 +22,13 @@ test.each<readonly [Kind, readonly (string | number)[], string, string | undefin
   ['mold', [], 'constructor', undefined],
   ['recipe', step, 'weather', undefined],
 ])('moveFix(%s, %j, %s) is %s', (kind, path, name, fix) => {
-  expect(moveFix(SCHEMAS[kind], path, name, () => false)).toBe(fix);
+  expect(moveFix(SCHEMAS[kind], path, name, () => false)?.fix).toBe(fix);
 });
 
 test('moveFix(…) leads to no place that has such a field already', () => {
   const top = (place: readonly PropertyKey[]): boolean => place.join() === 'mold';
   expect(moveFix(SCHEMAS.recipe, ['cups', 'body'], 'mold', top)).toBeUndefined();
   const inSeen = (place: readonly PropertyKey[]): boolean => place.join() === 'cups,body,log,1,seen,photo';
-  expect(moveFix(SCHEMAS.recipe, step, 'photo', inSeen)).not.toContain('seen');
-  expect(moveFix(SCHEMAS.recipe, ['cups', 'body', 'log', 2], 'photo', inSeen)).toBe('move it into `seen`');
+  expect(moveFix(SCHEMAS.recipe, step, 'photo', inSeen)?.fix).not.toContain('seen');
+  expect(moveFix(SCHEMAS.recipe, ['cups', 'body', 'log', 2], 'photo', inSeen)?.fix).toBe('move it into `seen`');
 });

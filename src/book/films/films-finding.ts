@@ -1,11 +1,18 @@
+/** What is wrong with a table of films. */
+export interface FilmsFault {
+  /** What was found; of a warning that expects nothing else, all there is to tell. */
+  readonly found: string;
+  readonly expected?: string;
+  /** Text of the cell that it is about. */
+  readonly cell?: string;
+}
+
 /** Something to tell about a line of a table of films. */
-export interface FilmsFinding {
+export interface FilmsFinding extends FilmsFault {
   readonly severity: 'error' | 'warning';
   readonly file: string;
   /** From 1; undefined for the file as a whole. */
   readonly line?: number;
-  /** Unexpected what, expected what, because of what. */
-  readonly message: string;
   /** What to do about it, where that is known. */
   readonly fix?: string;
   /** The film that it is about, where it says that its rows do not agree on what is in it. */
@@ -13,8 +20,9 @@ export interface FilmsFinding {
 }
 
 /** A finding as one or two lines of text: `films.csv:12 error Unexpected …`. */
-export function findingText({ file, line, severity, message, fix }: FilmsFinding): string {
+export function findingText({ file, line, severity, found, expected, fix }: FilmsFinding): string {
   const place = line === undefined ? file : `${file}:${line}`;
+  const message = expected === undefined ? found : `Unexpected ${found}, expected ${expected}`;
   return `${place} ${severity} ${message}${fix === undefined ? '' : `\n  fix: ${fix}`}`;
 }
 

@@ -6,7 +6,7 @@ import { nearestName } from '../../diagnostics/nearest-name.ts';
 import type { FilmPart, MeasuredFilm } from '../../optics/fit/film.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
-import type { FilmsFinding } from './films-finding.ts';
+import type { FilmsFault, FilmsFinding } from './films-finding.ts';
 import type { FilmsRow, FilmsTable } from './films-table.ts';
 
 /** A film on a backing whose look is asked for. */
@@ -57,17 +57,17 @@ export function measuredFilms(table: FilmsTable): { films: MeasuredFilm[]; findi
           wrong(
             table,
             row,
-            `Unexpected surface \`${row.surface}\`, expected one of ${SURFACES}`,
+            { found: `surface \`${row.surface}\``, expected: `one of ${SURFACES}`, cell: row.surface },
             surfaceFix(row.surface),
           ),
         );
       } else if (kind.has(key)) {
         findings.push(
-          wrong(
-            table,
-            row,
-            `Unexpected second \`${row.surface}\` of ${sample.name}, expected one; the first is in line ${required(kind, key).line}`,
-          ),
+          wrong(table, row, {
+            found: `second \`${row.surface}\` of ${sample.name}`,
+            expected: `one; the first is in line ${required(kind, key).line}`,
+            cell: row.surface,
+          }),
         );
       } else kind.set(key, row);
     }
@@ -78,11 +78,10 @@ export function measuredFilms(table: FilmsTable): { films: MeasuredFilm[]; findi
         if (under && toldOf) return [];
         if (under) {
           findings.push(
-            wrong(
-              table,
-              row,
-              `Unexpected film of ${sample.name} with an empty spectrum, expected the backing and the film measured`,
-            ),
+            wrong(table, row, {
+              found: `film of ${sample.name} with an empty spectrum`,
+              expected: 'the backing and the film measured',
+            }),
           );
         } else {
           const usual = key === 'white' || key === 'black';
@@ -90,7 +89,11 @@ export function measuredFilms(table: FilmsTable): { films: MeasuredFilm[]; findi
             wrong(
               table,
               row,
-              `Unexpected \`${row.surface}\` of ${sample.name} without its \`bare_${key}\`, expected the backing measured, too${usual ? '' : `; the usual surfaces are ${SURFACES}`}`,
+              {
+                found: `\`${row.surface}\` of ${sample.name} without its \`bare_${key}\``,
+                expected: `the backing measured, too${usual ? '' : `; the usual surfaces are ${SURFACES}`}`,
+                cell: row.surface,
+              },
               usual
                 ? `add the row \`bare_${key}\` of ${sample.name}, the card alone`
                 : `write \`film_on_white\` or \`film_on_black\`, or add a row \`bare_${key}\``,
@@ -108,7 +111,7 @@ export function measuredFilms(table: FilmsTable): { films: MeasuredFilm[]; findi
         severity: 'warning',
         file: table.file,
         line: sample.rows[0]!.line,
-        message: `Sample ${sample.name} has no film, only bare backings: it tells nothing`,
+        found: `Sample ${sample.name} has no film, only bare backings: it tells nothing`,
       });
     }
   }
@@ -116,7 +119,8 @@ export function measuredFilms(table: FilmsTable): { films: MeasuredFilm[]; findi
     findings.push({
       severity: 'error',
       file: table.file,
-      message: 'Unexpected table without films, expected at least one',
+      found: 'table without films',
+      expected: 'at least one',
     });
   }
   return { films, findings };
@@ -135,7 +139,7 @@ export function requestedViews(table: FilmsTable): { views: RequestedView[]; fin
     for (const row of bare.length > 0 ? bare : rows) {
       const [, backing] = BARE.exec(row.surface) ?? [];
       if (!row.spectrum) {
-        findings.push(wrong(table, row, `Unexpected empty spectrum of ${name}, expected that of its backing`));
+        findings.push(wrong(table, row, { found: `empty spectrum of ${name}`, expected: 'that of its backing' }));
         continue;
       }
       const surface = backing === undefined ? row.surface || 'film' : `film_on_${backing}`;
@@ -160,7 +164,7 @@ function samplesOf(table: FilmsTable, findings: FilmsFinding[]): Sample[] {
       // A composition that can't be read was told with its line.
       if (!table.findings.some(({ line }) => rows.some((row) => row.line === line))) {
         findings.push(
-          wrong(table, rows[0]!, `Unexpected sample ${name} without a composition, expected \`paint=fraction;…\``),
+          wrong(table, rows[0]!, { found: `sample ${name} without a composition`, expected: '`paint=fraction;…`' }),
         );
       }
       continue;
@@ -171,7 +175,7 @@ function samplesOf(table: FilmsTable, findings: FilmsFinding[]): Sample[] {
         ...wrong(
           table,
           other,
-          `Unexpected other composition of ${name}, expected that of line ${first.line}`,
+          { found: `other composition of ${name}`, expected: `that of line ${first.line}` },
           `write the same composition in all rows of ${name}, or give a second film a sample name of its own`,
         ),
         disagrees: name,
@@ -191,6 +195,6 @@ function compositionKey(parts: readonly FilmPart[]): string {
     .join(';');
 }
 
-function wrong(table: FilmsTable, row: FilmsRow, message: string, fix?: string): FilmsFinding {
-  return defined({ severity: 'error', file: table.file, line: row.line, message, fix });
+function wrong(table: FilmsTable, row: FilmsRow, fault: FilmsFault, fix?: string): FilmsFinding {
+  return { severity: 'error', file: table.file, line: row.line, ...fault, ...defined({ fix }) };
 }

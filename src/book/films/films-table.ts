@@ -14,7 +14,7 @@
 import { CsvError, parse } from 'csv-parse/sync';
 import type { FilmPart } from '../../optics/fit/film.ts';
 import { defined } from '../../values/defined.ts';
-import type { FilmsFinding } from './films-finding.ts';
+import type { FilmsFault, FilmsFinding } from './films-finding.ts';
 
 /** One row. */
 export interface FilmsRow {
@@ -38,7 +38,7 @@ export interface FilmsTable {
   readonly findings: readonly FilmsFinding[];
 }
 
-type Tell = (severity: FilmsFinding['severity'], line: number | undefined, message: string, fix?: string) => void;
+type Tell = (severity: FilmsFinding['severity'], line: number | undefined, fault: FilmsFault, fix?: string) => void;
 
 interface Parsed {
   readonly record: string[];
@@ -51,12 +51,13 @@ export type ReadAmount = (figure: string, material: string) => number | { readon
 /** Reads a table; `file` is its name in what there is to tell. Figures of a composition are parts by mass unless told otherwise. */
 export function readFilmsTable(text: string, file: string, amountOf: ReadAmount = partByMass): FilmsTable {
   const findings: FilmsFinding[] = [];
-  const tell: Tell = (severity, line, message, fix) => findings.push(defined({ severity, file, line, message, fix }));
+  const tell: Tell = (severity, line, fault, fix) =>
+    findings.push({ severity, file, ...fault, ...defined({ line, fix }) });
   const [header, ...records] = parsedRecords(text, tell);
   const nothing: FilmsTable = { file, wavelengths: [], unit: 'ratio', rows: [], findings };
   if (!header) {
     if (findings.length === 0) {
-      tell('error', undefined, 'Unexpected empty file, expected a header and rows of reflectances');
+      tell('error', undefined, { found: 'empty file', expected: 'a header and rows of reflectances' });
     }
     return nothing;
   }
@@ -64,7 +65,7 @@ export function readFilmsTable(text: string, file: string, amountOf: ReadAmount 
     tell(
       'error',
       header.info.lines,
-      'Unexpected semicolons between the columns, expected commas',
+      { found: 'semicolons between the columns', expected: 'commas' },
       'save the table as CSV with commas between the columns, and with points in the numbers',
     );
     return nothing;
@@ -96,7 +97,7 @@ function parsedRecords(text: string, tell: Tell): Parsed[] {
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
     const line = typeof error.lines === 'number' ? error.lines : undefined;
-    tell('error', line, `Unexpected quotes, expected CSV: ${error.message}`, 'close the quotes, or leave them out');
+    tell('error', line, { found: 'quotes', expected: `CSV: ${error.message}` }, 'close the quotes, or leave them out');
     return [];
   }
 }
@@ -116,7 +117,7 @@ function readHeader({ record, info }: Parsed, tell: Tell): Columns | undefined {
   const columns = { sample: at('sample'), composition: at('composition'), surface: at('surface') };
   const missing = Object.entries(columns).filter(([name, index]) => index < 0 && name !== 'surface');
   for (const [name] of missing) {
-    tell('error', info.lines, `Unexpected header without \`${name}\`, expected a column of that name`);
+    tell('error', info.lines, { found: `header without \`${name}\``, expected: 'a column of that name', cell: name });
   }
   const all = names.flatMap((name, index) => {
     const [, digits] = /^r?_?(\d+(?:\.\d+)?)\s*(?:nm)?$/.exec(name) ?? [];
@@ -132,7 +133,10 @@ function readHeader({ record, info }: Parsed, tell: Tell): Columns | undefined {
     tell(
       'error',
       info.lines,
-      `Unexpected wavelengths ${all.map(({ wavelength }) => wavelength).join(', ') || '(none)'}, expected at least three columns in equal steps among 380, 385 … 780 nm`,
+      {
+        found: `wavelengths ${all.map(({ wavelength }) => wavelength).join(', ') || '(none)'}`,
+        expected: 'at least three columns in equal steps among 380, 385 … 780 nm',
+      },
       'name each column of reflectances by its wavelength, such as `400`',
     );
   }
@@ -165,7 +169,11 @@ function readNumbers(
   tell(
     'error',
     info.lines,
-    `Unexpected ${cell === '' ? 'empty cell' : `\`${cell}\``} in column \`${where}\`, expected a reflectance, at least 0`,
+    {
+      found: `${cell === '' ? 'empty cell' : `\`${cell}\``} in column \`${where}\``,
+      expected: 'a reflectance, at least 0',
+      cell,
+    },
     number === undefined ? undefined : `write \`${number}\`, and say percent once: in a line \`# unit: percent\``,
   );
   return undefined;
@@ -186,16 +194,16 @@ function readRow(
   const cell = (index: number): string => (index < 0 ? '' : (record[index] ?? ''));
   const line = info.lines;
   const sample = cell(columns.sample);
-  if (sample === '') tell('error', line, 'Unexpected row without a sample, expected the name of the film');
+  if (sample === '') tell('error', line, { found: 'row without a sample', expected: 'the name of the film' });
   const own = cell(columns.unit).toLowerCase();
   if (!['', 'percent', '%', 'ratio'].includes(own)) {
-    tell('error', line, `Unexpected unit \`${own}\`, expected \`percent\` or \`ratio\``);
+    tell('error', line, { found: `unit \`${own}\``, expected: '`percent` or `ratio`', cell: own });
   }
   const percent = own === '' ? unit === 'percent' : own !== 'ratio';
   const spectrum = numbers?.map((number) => (percent ? number / 100 : number));
   const highest = Math.max(0, ...(spectrum ?? []));
   if (highest > 1.2) {
-    tell('error', line, `Unexpected reflectance of ${(100 * highest).toFixed(1)} %, expected no more than 120 %`);
+    tell('error', line, { found: `reflectance of ${(100 * highest).toFixed(1)} %`, expected: 'no more than 120 %' });
   }
   const thicknessCell = cell(columns.thickness);
   const thickness = thicknessCell === '' ? undefined : Number(thicknessCell);
@@ -204,7 +212,11 @@ function readRow(
     tell(
       'error',
       line,
-      `Unexpected thickness \`${thicknessCell}\`, expected a number above 0, at most ${MOST_THICKNESS}`,
+      {
+        found: `thickness \`${thicknessCell}\``,
+        expected: `a number above 0, at most ${MOST_THICKNESS}`,
+        cell: thicknessCell,
+      },
       number === undefined ? undefined : `write \`${number}\``,
     );
   }
@@ -230,17 +242,25 @@ function readComposition(text: string, line: number, amountOf: ReadAmount, tell:
     const amount = figure === undefined ? 1 : amountOf(figure, name);
     if (name === '' || figure === '' || typeof amount === 'object' || !(amount >= 0 && amount < 1e9)) {
       const expected = typeof amount === 'object' ? amount.expected : '`paint=fraction`';
-      tell('error', line, `Unexpected \`${piece.trim()}\` in the composition, expected ${expected}`);
+      tell('error', line, {
+        found: `\`${piece.trim()}\` in the composition`,
+        expected: `${expected}`,
+        cell: piece.trim(),
+      });
       return undefined;
     }
     if (parts.some((part) => part.material === name)) {
-      tell('error', line, `Unexpected second \`${name}\` in the composition, expected each paint once`);
+      tell('error', line, { found: `second \`${name}\` in the composition`, expected: 'each paint once', cell: name });
       return undefined;
     }
     if (amount > 0) parts.push({ material: name, amount });
   }
   if (parts.length === 0) {
-    tell('error', line, `Unexpected composition \`${text}\`, expected at least one paint of more than 0`);
+    tell('error', line, {
+      found: `composition \`${text}\``,
+      expected: 'at least one paint of more than 0',
+      cell: text,
+    });
     return undefined;
   }
   return parts;

@@ -89,7 +89,8 @@ function wantedColumns(measurements: FilmsTable, requests: FilmsTable, findings:
     findings.push({
       severity: 'error',
       file: requests.file,
-      message: `Unexpected wavelengths, expected those of ${measurements.file}: ${missing.join(', ')} nm are missing`,
+      found: 'wavelengths',
+      expected: `those of ${measurements.file}: ${missing.join(', ')} nm are missing`,
     });
   }
   return undefined;
@@ -109,7 +110,7 @@ function faultWarnings(fitted: FittedMaterials, table: FilmsTable): FilmsFinding
       severity: 'warning',
       file: table.file,
       line: table.rows.find(({ sample, surface }) => sample === film && surface === views[0])?.line,
-      message,
+      found: message,
     }),
   );
 }
@@ -120,7 +121,9 @@ function unknownMaterial(name: string, view: RequestedView, fitted: FittedMateri
     severity: 'error',
     file,
     line: view.line,
-    message: `Unexpected paint \`${name}\` in ${view.sample}, expected one that a measured film holds`,
+    found: `paint \`${name}\` in ${view.sample}`,
+    expected: 'one that a measured film holds',
+    cell: name,
     fix: nearest === undefined ? `measure a film with ${name} first` : `write \`${nearest}\``,
   };
 }

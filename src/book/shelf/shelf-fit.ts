@@ -82,14 +82,10 @@ export function fitShelf(
 ): ShelfFit {
   if (table === 'unreadable') return UNREADABLE;
   const measured = measuredThings(materials);
-  const tell = (
-    code: DiagnosticCode,
-    line: number | undefined,
-    finding: Pick<Diagnostic, 'found' | 'expected' | 'why' | 'fix'>,
-  ): void => {
-    report.tell(code, MEASUREMENTS_FILE, { start: placeIn(table, line, finding.found), ...finding });
-  };
   if (table === undefined) return { lookOf: () => undefined, holds: [], leftOut: [] };
+  const tell: Tell = (code, line, finding, cell) => {
+    report.tell(code, MEASUREMENTS_FILE, { start: placeIn(table, line, cell), ...finding });
+  };
   const read = readFilmsTable(table.text, MEASUREMENTS_FILE, amountReader(materials));
   const { films: found, findings } = measuredFilms(read);
   const known = new Set(measured.map(({ id }) => id));
@@ -101,7 +97,7 @@ export function fitShelf(
   }
   for (const [name, { lines }] of strangers) {
     if (faulty.has('colorant', name)) continue;
-    tell('shelf/measurements', lines[0], strangerFinding(name, lines, materials, known));
+    tell('shelf/measurements', lines[0], strangerFinding(name, lines, materials, known), name);
   }
   tellSameBackings(found, (film) => read.rows.find(({ sample }) => sample === film)?.line, tell);
   // Films of what cannot be used say nothing: the others are fitted without them.
@@ -136,27 +132,27 @@ export function fitShelf(
   };
 }
 
-/** Where the cell stands that a finding quotes; a table's reader knows lines alone. */
-function placeIn(table: Source | undefined, line: number | undefined, found: string): Diagnostic['start'] {
-  const text = table?.text.split(/\r?\n/)[(line ?? 1) - 1] ?? '';
-  const quoted = /`([^`]+)`/.exec(found)?.[1];
-  return { line: line ?? 1, column: Math.max(0, quoted === undefined ? 0 : text.indexOf(quoted)) + 1 };
+/** Where a cell stands; a table's reader knows lines alone. */
+function placeIn(table: Source, line = 1, cell?: string): Diagnostic['start'] {
+  const text = table.text.split(/\r?\n/)[line - 1] ?? '';
+  return { line, column: Math.max(0, cell === undefined ? 0 : text.indexOf(cell)) + 1 };
 }
 
-function tellFinding({ severity, line, message, fix }: FilmsFinding, tell: Tell): void {
-  const [, found = message, expected = 'a table of films as the manual describes it'] =
-    /^Unexpected ([\s\S]*?), expected ([\s\S]*)$/.exec(message) ?? [];
-  tell(severity === 'error' ? 'shelf/measurements' : 'shelf/film', line, {
-    found,
-    expected,
-    ...defined({ fix }),
-  });
+function tellFinding({ severity, line, found, expected, cell, fix }: FilmsFinding, tell: Tell): void {
+  const code = severity === 'error' ? 'shelf/measurements' : 'shelf/film';
+  tell(
+    code,
+    line,
+    { found, expected: expected ?? 'a table of films as the manual describes it', ...defined({ fix }) },
+    cell,
+  );
 }
 
 type Tell = (
   code: DiagnosticCode,
   line: number | undefined,
   finding: Pick<Diagnostic, 'found' | 'expected' | 'why' | 'fix'>,
+  cell?: string,
 ) => void;
 
 /** Cards that differ by less than this, mean reflectance, are no white and black one. Convention of this book. */
@@ -173,35 +169,50 @@ function tellSameBackings(
     );
     const [darkest, lightest] = [Math.min(...cards), Math.max(...cards)];
     if (cards.length < 2 || lightest - darkest >= SAME_CARD) continue;
-    tell('shelf/film', lineOf(name), {
-      found: `film \`${name}\` on cards that reflect ${(100 * darkest).toFixed(0)} % and ${(100 * lightest).toFixed(0)} %`,
-      expected: 'a white card and a black one',
-      why: 'over cards that are alike nobody can tell what a film absorbs from what it scatters',
-      fix: 'correct the rows of its bare cards, or measure it on a white and on a black card',
-    });
+    tell(
+      'shelf/film',
+      lineOf(name),
+      {
+        found: `film \`${name}\` on cards that reflect ${(100 * darkest).toFixed(0)} % and ${(100 * lightest).toFixed(0)} %`,
+        expected: 'a white card and a black one',
+        why: 'over cards that are alike nobody can tell what a film absorbs from what it scatters',
+        fix: 'correct the rows of its bare cards, or measure it on a white and on a black card',
+      },
+      name,
+    );
   }
 }
 
 function tellPoorFilms(fitted: FittedMaterials, lineOf: (film: string) => number | undefined, tell: Tell): void {
   for (const { film, views } of fitted.faults) {
-    tell('shelf/film', lineOf(film), {
-      found: `film \`${film}\`, darker as ${views[0]} than as ${views[1]}`,
-      expected: 'a film that is lighter over white than over black, as every layer is',
-      why: 'the two drawdowns differ, or their rows were exchanged',
-      fix: 'exchange the rows if they were; otherwise draw it down and measure it again',
-    });
+    tell(
+      'shelf/film',
+      lineOf(film),
+      {
+        found: `film \`${film}\`, darker as ${views[0]} than as ${views[1]}`,
+        expected: 'a film that is lighter over white than over black, as every layer is',
+        why: 'the two drawdowns differ, or their rows were exchanged',
+        fix: 'exchange the rows if they were; otherwise draw it down and measure it again',
+      },
+      film,
+    );
   }
   const impossible = new Set(fitted.faults.map(({ film }) => film));
   for (const { name, views } of fitted.films) {
     if (impossible.has(name)) continue;
     const worst = Math.max(...views.map(({ deltaE00 }) => deltaE00));
     if (worst <= POOR_FILM) continue;
-    tell('shelf/film', lineOf(name), {
-      found: `film \`${name}\`, which the fit of all films misses by ΔE00 ${worst.toFixed(1)}`,
-      expected: `at most ${POOR_FILM}`,
-      why: 'a wrong dose, thickness or drawdown spoils what the others tell',
-      fix: 'make and measure it again, or remove its rows',
-    });
+    tell(
+      'shelf/film',
+      lineOf(name),
+      {
+        found: `film \`${name}\`, which the fit of all films misses by ΔE00 ${worst.toFixed(1)}`,
+        expected: `at most ${POOR_FILM}`,
+        why: 'a wrong dose, thickness or drawdown spoils what the others tell',
+        fix: 'make and measure it again, or remove its rows',
+      },
+      name,
+    );
   }
 }
 
