@@ -2,7 +2,7 @@ import { deltaE00 } from '../optics/delta-e00.ts';
 import { labFromHex } from '../optics/display.ts';
 import type { FoundThing } from '../render/find-view.ts';
 import type { NearColour } from '../render/near-colours.ts';
-import { deltaEText } from '../render/words.ts';
+import { differenceText } from '../render/words.ts';
 
 /** Colours with the nearest to `#rrggbb` first, each with, and in the colours of, what of it is that near. */
 export function nearestFirst(colours: readonly NearColour[], hex: string): readonly FoundThing[] {
@@ -20,7 +20,7 @@ export function nearestFirst(colours: readonly NearColour[], hex: string): reado
         ),
       );
       const { deltaE, where, white, black } = looks.reduce((best, each) => (each.deltaE < best.deltaE ? each : best));
-      return { deltaE, thing: { ...thing, about: `ΔE ${deltaEText(deltaE)}, ${where}`, white, black } };
+      return { deltaE, thing: { ...thing, about: `${where}, ${differenceText(deltaE)}`, white, black } };
     })
     .sort((one, other) => one.deltaE - other.deltaE || one.thing.title.localeCompare(other.thing.title))
     .map(({ thing }) => thing);

@@ -85,7 +85,7 @@ export class PlanForm {
       const recipe = fieldOf(line, 'recipe') as HTMLSelectElement;
       const remove = line.querySelector<HTMLElement>('[data-remove]')!;
       remove.hidden = lines.length < 2;
-      remove.setAttribute('aria-label', `Take out ${recipe.selectedOptions[0]?.text ?? `line ${index + 1}`}`);
+      remove.setAttribute('aria-label', `Remove ${recipe.selectedOptions[0]?.text ?? `line ${index + 1}`}`);
     }
   }
 

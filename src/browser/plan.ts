@@ -158,13 +158,13 @@ function start({ form, result, costs, status }: PlanParts, page: PlanPageData): 
       result.innerHTML = unitsKeptIn(planCups(planned, usual).toString());
       ticks.show(query);
       costs.innerHTML = unitsKeptIn(planTakes(all, edition, names).toString());
-      status.textContent = `${counted(all.baits, 'bait')} of ${counted(planned.length, 'colour')}, ${counted(
+      status.textContent = `${counted(all.baits, 'bait')} in ${counted(planned.length, 'colour')}: ${counted(
         all.cups.reduce((sum, cup) => sum + cup.split, 0),
         'cup',
       )}.`;
     } catch (error) {
       if (asked !== question) return;
-      status.textContent = `The amounts could not be worked out: ${error instanceof Error ? error.message : String(error)}. Reload the page to try again.`;
+      status.textContent = `The amounts couldn’t be worked out: ${error instanceof Error ? error.message : String(error)}. Reload the page to try again.`;
     }
   };
 

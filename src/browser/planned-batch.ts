@@ -19,7 +19,7 @@ export const MOST_BAITS = 100_000;
 
 /** What is said of anything else, in place of a plan. `where` is a part of the sentence: " on every line". */
 export function baitsWanted(where = ''): string {
-  return `Give a whole number of baits${where}, from 1 to ${MOST_BAITS.toLocaleString('en')}.`;
+  return `Enter a whole number of baits${where}, from 1 to ${MOST_BAITS.toLocaleString('en')}.`;
 }
 
 /** A number of baits from a form; undefined for anything but a whole number that a batch can have. */

@@ -16,7 +16,7 @@ for (const part of document.querySelectorAll<HTMLElement>('[data-share]')) {
       await navigator.clipboard.writeText(address);
       status.textContent = 'Copied.';
     } catch {
-      status.textContent = `The browser does not let this page copy. It is ${address}`;
+      status.textContent = `Your browser won’t let this page copy. The link is ${address}`;
     }
   });
 }

@@ -26,12 +26,12 @@ const ENTRIES = {
     flank: 'own',
     apart: 'laminate',
     together: false,
-    pour: () => ['Fill the mold slowly, and top it up while it shrinks.'],
+    pour: () => ['Fill the mold slowly, and top it up as it shrinks.'],
   },
   laminate: {
     cups: { least: 2, most: 2, words: 'two cups' },
     one: 'a laminate',
-    means: 'two cups, one behind the other',
+    means: 'two cups shot together, one on each side',
     alsoCalled: [],
     through: inLayers,
     beside: false,
@@ -66,7 +66,7 @@ const ENTRIES = {
   layered: {
     cups: { least: 2, most: Number.POSITIVE_INFINITY, words: 'two cups or more' },
     one: 'a layered bait',
-    means: 'cups in layers',
+    means: 'two or more cups, poured one on top of another',
     alsoCalled: [],
     through: inLayers,
     beside: false,
@@ -81,7 +81,7 @@ const ENTRIES = {
       { cup: first },
       ' cup first, then from the ',
       ...cupNames(others, ' cup, then from the '),
-      ` cup, ${others.length > 1 ? 'each ' : ''}as soon as the layer before holds its place.`,
+      ` cup, ${others.length > 1 ? 'each ' : ''}as soon as the layer before it holds its shape.`,
     ],
   },
   core: {
@@ -116,7 +116,7 @@ const ENTRIES = {
   tipped: {
     cups: { least: 2, most: 2, words: 'two cups, the body first' },
     one: 'a tipped bait',
-    means: 'a body and a tip',
+    means: 'body in one colour, tip in another',
     alsoCalled: [],
     through: endToEnd,
     beside: true,

@@ -90,27 +90,26 @@ function cupTable(names: BatchNames, cup: BatchCup, level: 3 | 4): Html {
   const order = inOrderOfWork(cup.amounts, (material) => names.material(material).kind);
   const head = html`${dot(hex)}<span>${sentence(cup.name)}</span> <span class="cup-share">${Math.round(share * 100)} % of the bait, ${splitText(cup.split)}</span>`;
   const notes = measuringNotes(cup, (material) => names.material(material).title);
-  const exact = cup.amounts.some(({ byWeight }) => byWeight !== undefined) ? 'Or exactly' : 'Exact';
   const heat = names.heat?.(cup.name);
-  return html`<div class="cup" data-cup="${cup.name}">${level === 3 ? html`<h3>${head}</h3>` : html`<h4>${head}</h4>`}${heat === undefined ? '' : heatParagraph(heat)}<table class="amounts" aria-label="${sentence(cup.name)}: amounts"><thead><tr><th scope="col">Material</th><th scope="col">Measure</th><th scope="col">${exact}</th></tr></thead><tbody>${cup.plastics.map((plastic) => plasticRow(names, plastic))}${order.map((amount) => amountRow(names, cup, amount))}</tbody></table>${notes.map((note) => html`<p class="fine">${unitsKept(note)}</p>`)}</div>`;
+  return html`<div class="cup" data-cup="${cup.name}">${level === 3 ? html`<h3>${head}</h3>` : html`<h4>${head}</h4>`}${heat === undefined ? '' : heatParagraph(heat)}<table class="amounts" aria-label="${sentence(cup.name)}: amounts"><thead><tr><th scope="col">Material</th><th scope="col">Measure</th><th scope="col">Exact</th></tr></thead><tbody>${cup.plastics.map((plastic) => plasticRow(names, plastic))}${order.map((amount) => amountRow(names, cup, amount))}</tbody></table>${notes.map((note) => html`<p class="fine">${unitsKept(note)}</p>`)}</div>`;
 }
 
 /** What the batch makes, in a sentence. */
 export function batchSentence(batch: BatchAmounts, names: Pick<BatchNames, 'mold'>): string {
   const lines = batch.lines.map(
-    ({ mold, baits, shots }) => `${counted(baits, 'bait')} of ${names.mold(mold).title} in ${counted(shots, 'shot')}`,
+    ({ mold, baits, shots }) => `${counted(baits, 'bait')} of ${names.mold(mold).title} (${counted(shots, 'shot')})`,
   );
   return listText(lines);
 }
 
 /** Amounts of every cup of a batch. */
 export function batchCups(batch: BatchAmounts, names: BatchNames, level: 3 | 4 = 3): Html {
-  return html`<p class="batch-says">For ${unitsKept(batchSentence(batch, names))}.</p><div class="cups">${batch.cups.map((cup) => cupTable(names, cup, level))}</div>`;
+  return html`<p class="batch-says">Makes ${unitsKept(batchSentence(batch, names))}.</p><div class="cups">${batch.cups.map((cup) => cupTable(names, cup, level))}</div>`;
 }
 
-/** What the part of a page is called that says what a batch takes in all. */
+/** Heading of what a batch takes of all its materials. */
 export function takesTitle(edition: Edition): string {
-  return edition === 'mine' ? 'Cost and shopping' : 'What it takes in all';
+  return edition === 'mine' ? 'Cost and shopping' : 'Materials needed';
 }
 
 /** What a batch takes of each material; for whoever has the shelf its cost too, and what must be bought for it. */
@@ -121,7 +120,7 @@ export function batchTakes(batch: BatchAmounts, names: BatchNames): Html {
     ({ material, grams }) =>
       html`<tr><th scope="row">${materialName(names, material)}</th><td>${boughtText(grams, names.material(material), forms)}</td></tr>`,
   );
-  return html`<div class="scroll"><table class="takes"><thead><tr><th scope="col">Material</th><th scope="col">Takes</th></tr></thead><tbody>${rows}</tbody></table></div>`;
+  return html`<div class="scroll"><table class="takes"><thead><tr><th scope="col">Material</th><th scope="col">Needed</th></tr></thead><tbody>${rows}</tbody></table></div>`;
 }
 
 function isCosted(batch: BatchAmounts): batch is Batch {
@@ -139,15 +138,15 @@ function batchCosts(batch: Batch, names: BatchNames): Html {
   const bags = batch.lines.length === 1 ? names.mold(batch.lines[0]!.mold).bag : undefined;
   const priced = batch.materials.length > batch.unpriced.length;
   const cost = priced
-    ? html`<dl class="facts"><div><dt>This batch</dt><dd>${moneyText(batch.cost, settings)}</dd></div><div><dt>A bait</dt><dd>${moneyText(batch.costPerBait, settings)}</dd></div>${
+    ? html`<dl class="facts"><div><dt>Total</dt><dd>${moneyText(batch.cost, settings)}</dd></div><div><dt>Per bait</dt><dd>${moneyText(batch.costPerBait, settings)}</dd></div>${
         bags === undefined
           ? ''
-          : html`<div><dt>A bag of ${bags}</dt><dd>${moneyText(batch.costPerBait * bags, settings)}</dd></div>`
+          : html`<div><dt>Bag of ${bags}</dt><dd>${moneyText(batch.costPerBait * bags, settings)}</dd></div>`
       }</dl>`
-    : html`<p>No price of these materials is on the shelf.</p>`;
+    : html`<p>No prices on file for these materials.</p>`;
   const unpriced =
     priced && batch.unpriced.length > 0
-      ? html`<p class="fine">Without ${joined(batch.unpriced.map((id) => names.material(id).title))}, whose price is not on the shelf.</p>`
+      ? html`<p class="fine">Not counting ${joined(batch.unpriced.map((id) => names.material(id).title))}: no price on file.</p>`
       : '';
   const rows = batch.materials.map(({ material, grams, cost: price, stockGrams, shortGrams, packs }) => {
     const amountText = (mass: number): string => boughtText(mass, names.material(material), forms);
@@ -156,12 +155,12 @@ function batchCosts(batch: Batch, names: BatchNames): Html {
         ? 'not counted'
         : shortGrams > 0
           ? html`<strong>${shortWords({ shortGrams, packs }, names.material(material), forms)}</strong>`
-          : `${amountText(stockGrams - grams)} left after it`;
+          : `${amountText(stockGrams - grams)} left afterwards`;
     return html`<tr><th scope="row">${materialName(names, material)}</th><td>${amountText(grams)}</td><td>${price === undefined ? '–' : moneyText(price, settings)}</td><td>${left}</td></tr>`;
   });
   const verdict =
     short.length === 0
       ? ''
-      : html`<p class="short"><strong>Runs short:</strong> ${joined(short.map(({ material }) => names.material(material).title))}.</p>`;
-  return html`${cost}${unpriced}${verdict}<details class="shopping"><summary>What it takes, and what is on the shelf</summary><div class="scroll"><table><thead><tr><th scope="col">Material</th><th scope="col">Takes</th><th scope="col">Costs</th><th scope="col">On the shelf</th></tr></thead><tbody>${rows}</tbody></table></div></details>`;
+      : html`<p class="short"><strong>Not enough:</strong> ${joined(short.map(({ material, packs }) => `${names.material(material).title}${packs === 0 ? '' : ` (buy ${packs})`}`))}.</p>`;
+  return html`${cost}${unpriced}${verdict}<details class="shopping"><summary>Materials and stock</summary><div class="scroll"><table><thead><tr><th scope="col">Material</th><th scope="col">Needed</th><th scope="col">Cost</th><th scope="col">Stock</th></tr></thead><tbody>${rows}</tbody></table></div></details>`;
 }

@@ -14,5 +14,4 @@ export function sheetBar(context: PageContext, sheets: number, words: Html): Htm
 }
 
 /** How paper comes out at its size. */
-export const PRINT_AT_SIZE =
-  'Print it from your browser’s menu, at 100 %, with background graphics and without margins.';
+export const PRINT_AT_SIZE = 'Print at 100 %, no margins, background graphics on.';

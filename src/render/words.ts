@@ -4,7 +4,7 @@
  * @packageDocumentation
  */
 export { moneyText } from '../units/money-text.ts';
-export { contrastText, deltaEText } from '../words/difference.ts';
+export { deltaEText, differenceText, differenceWords, hidesText } from '../words/difference.ts';
 export { counted, listText, sentence } from '../words/sentence-text.ts';
 export { limitText, temperatureText } from '../words/temperature-text.ts';
 export { massText, volumeText } from './amount-text.ts';

@@ -42,11 +42,6 @@ export function deltaEText(deltaE: number): string {
   return deltaE > 0 && deltaE < 0.05 ? 'less than 0.1' : deltaE.toFixed(1);
 }
 
-/** A contrast ratio, 0 to 1. */
-export function contrastText(ratio: number): string {
-  return ratio.toFixed(2);
-}
-
 /**
  * How much of what is behind it a colour hides: its contrast ratio, 0 to 1, in percent.
  *

@@ -189,7 +189,7 @@ test('a book without an address has cards without a code, and says so', async ()
   const { address: _, ...rest } = SAMPLE_BOOK;
   const page = await readPage('recipe-card', 'alder-smoke', rest);
   expect(allByRole(page, 'img', { name: /^QR/ })).toEqual([]);
-  expect(wordsIn(page)).toContain('no QR code');
+  expect(wordsIn(page)).toContain('No QR code');
 });
 
 test('lineCount(text, size, width) breaks between words, and words that are too long', () => {

@@ -17,7 +17,7 @@ describe('a recipe page says its colours to who does not see them', () => {
 
   test('of the card, column by column', () => {
     expect(heard).toMatch(
-      /^Alder Smoke as a film over white and over black: this side [a-z ]+ over white, [a-z ]+ over black; other side [^;]+; tail [^;]+; then the bare card$/m,
+      /^Alder Smoke as a test chip over white and over black: this side [a-z ]+ over white, [a-z ]+ over black; other side [^;]+; tail [^;]+; then the bare card$/m,
     );
   });
 

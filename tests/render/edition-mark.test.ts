@@ -75,8 +75,8 @@ test('readers are told what a batch takes in all, and neither costs nor a filter
     await readPage('recipe', 'weir-foam', SAMPLE_BOOK),
     await readPage('recipe', 'weir-foam', MAKERS_BOOK),
   ];
-  const takes = byRole(shared, 'heading', { name: 'What it takes in all' }).closest('section')!;
-  expect(allByRole(takes, 'columnheader').map(wordsIn)).toEqual(['Material', 'Takes']);
+  const takes = byRole(shared, 'heading', { name: 'Materials needed' }).closest('section')!;
+  expect(allByRole(takes, 'columnheader').map(wordsIn)).toEqual(['Material', 'Needed']);
   expect(allByRole(mine, 'heading', { name: 'Cost and shopping' })).toHaveLength(1);
   const inStock = async (book: typeof SAMPLE_BOOK): Promise<number> =>
     (await readPage('match', '', book)).querySelectorAll('[name="inStock"]').length;

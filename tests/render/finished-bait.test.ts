@@ -51,9 +51,13 @@ test('a round shows every look at its pour, the one that it is judged by first',
   };
   const page = await pageOf('recipe', 'weir-foam', bookOf(files));
   const section = page.slice(page.indexOf('id="rounds"'), page.indexOf('id="target"'));
-  const places = ['Next day. Seen ΔE', '“muddy”', 'While hot. Seen ΔE', '“no colour”', 'While hot, 3 mm.'].map(
-    (words) => section.indexOf(words),
-  );
+  const places = [
+    'Next day. Against the prediction: ',
+    '“muddy”',
+    'While hot. Against the prediction: ',
+    '“no colour”',
+    'While hot, 3 mm.',
+  ].map((words) => section.indexOf(words));
   expect(places.every((place) => place > 0)).toBe(true);
   expect(places).toEqual([...places].sort((one, other) => one - other));
   expect(section.match(/<li class="round">/g)).toHaveLength(2);

@@ -91,7 +91,7 @@ describe('a book in inches and fluid ounces', () => {
     const flake = readable(await pageOf('material', 'copper-hex-040', IMPERIAL));
     expect(flake).toMatch(/Size\s+0\.040 in\s/);
     expect(flake).toMatch(/Film\s+0\.001 in\s/);
-    expect(flake).toMatch(/A level tsp\s+[\d.]+ g/);
+    expect(flake).toMatch(/One level tsp\s+[\d.]+ g/);
     expect(flake).not.toContain('A level ml');
   });
 
@@ -105,7 +105,7 @@ describe('a book in inches and fluid ounces', () => {
     );
     expect(await heat('weir-foam')).toContain('Heated to 340 °F.');
     expect(readable(await pageOf('material', 'supple', IMPERIAL))).toMatch(
-      /Highest\s+365 °F\s+Pour at\s+320 °F to 350 °F/,
+      /Max temperature\s+365 °F\s+Pour at\s+320 °F to 350 °F/,
     );
   });
 
@@ -126,7 +126,7 @@ test('a material that has run out says so, on its page and on the shelf', async 
     'shelf/colorants/peat.md': SAMPLE_FILES['shelf/colorants/peat.md']!.replace('stock: 3 ml', 'stock: 0'),
   };
   const book = bookOf({ ...SAMPLE_FILES, ...gone }, 'mine');
-  expect(readable(await pageOf('material', 'peat', book))).toMatch(/On the shelf\s+none\b/);
+  expect(readable(await pageOf('material', 'peat', book))).toMatch(/In stock\s+none\b/);
   expect(readable(await pageOf('shelf', '', book))).toContain('none left');
   expect(readable(await pageOf('recipe', 'weir-foam', book))).toMatch(/[\d.]+ ml short: buy 1 pack\b/);
 });
@@ -134,16 +134,16 @@ test('a material that has run out says so, on its page and on the shelf', async 
 test('a pack and a stock stand as they are bought, by volume where the file has one', async () => {
   const supple = readable(await pageOf('material', 'supple', MAKERS));
   expect(supple).toMatch(/\$16\.50 for 1 qt/);
-  expect(supple).toMatch(/On the shelf\s+3 fl oz/);
+  expect(supple).toMatch(/In stock\s+3 fl oz/);
   const costs = readable(await pageOf('recipe', 'weir-foam', MAKERS));
   expect(costs).toMatch(/[\d.]+ fl oz short: buy 1 pack\b/);
 });
 
 test('what is bought by the pound is told in pounds and ounces, on its page, on the shelf and for a batch', async () => {
-  expect(readable(await pageOf('material', 'ivory-pearl', MAKERS))).toMatch(/for 1 lb\s+On the shelf\s+1 lb\s/);
+  expect(readable(await pageOf('material', 'ivory-pearl', MAKERS))).toMatch(/for 1 lb\s+In stock\s+1 lb\s/);
   expect(readable(await pageOf('shelf', '', MAKERS))).toMatch(/Ivory Pearl[^<]* 1 lb left/);
   const costs = readable(await pageOf('recipe', 'alder-smoke', MAKERS));
-  expect(costs).toMatch(/[\d.]+ (?:oz|lb) left after it/);
+  expect(costs).toMatch(/[\d.]+ (?:oz|lb) left afterwards/);
 });
 
 test('a material tells how much of it each colour takes in drops, with the grams', async () => {
@@ -161,6 +161,6 @@ test('a round that burnt its cup says so on the recipe’s page, in °F, with a 
   const page = await pageOf('recipe', 'weir-foam', book);
   expect(page.replaceAll('\u00a0', ' ')).toContain('Heated to 430 °F.');
   expect(page).toMatch(
-    /<strong>Too hot: vinyl breaks down there and gives off hydrogen chloride\. This cup is spent\.<\/strong> If it happens to you, leave the room and air it: <a href="[^"]*care\/">Care<\/a>\./,
+    /<strong>Too hot: vinyl breaks down at this heat and gives off hydrogen chloride\. This cup is spent\.<\/strong> If it happens to you, leave the room and air it: <a href="[^"]*care\/">Care<\/a>\./,
   );
 });

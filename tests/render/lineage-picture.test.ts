@@ -58,7 +58,7 @@ describe('the lineage of a recipe', async () => {
       1, 1,
     ]);
     expect([...section.querySelectorAll('.edge-word')].filter((word) => wordsIn(word) === 'for')).toHaveLength(2);
-    const words = allByRole(section, 'listitem').find((item) => wordsIn(item) === 'Made for On the rack.')!;
+    const words = allByRole(section, 'listitem').find((item) => wordsIn(item) === 'Made to match On the rack.')!;
     expect(byRole(words, 'link', { name: 'On the rack' }).getAttribute('href')).toBe('../../targets/rack/');
   });
 

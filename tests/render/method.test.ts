@@ -31,7 +31,7 @@ describe('the page that says how colours are computed', () => {
     const drawn = allByRole(page, 'img').map(nameOf).join('\n');
     expect(drawn).toMatch(/^Absorption and scattering of (?:Peat|Lamp Black)\b/m);
     expect(drawn).toMatch(/^Absorption and scattering of Ivory Pearl\b/m);
-    const colours = allByRole(page, 'paragraph').find((each) => wordsIn(each).includes('Of the colours of this book'))!;
+    const colours = allByRole(page, 'paragraph').find((each) => wordsIn(each).includes('Of the colours in this book'))!;
     expect(allByRole(colours, 'link')[0]!.getAttribute('href')).toMatch(/^\.\.\/colours\//);
   });
 

@@ -129,10 +129,10 @@ describe('orderOfWork(recipe)', () => {
   test('names cups as cups, so that none is poured back', () => {
     const last = (pattern: Pattern, ...names: readonly string[]): string => stepText(work(pattern, names, []).at(-1)!);
     expect(last('layered', 'back', 'middle', 'belly')).toBe(
-      'Pour from the back cup first, then from the middle cup, then from the belly cup, each as soon as the layer before holds its place.',
+      'Pour from the back cup first, then from the middle cup, then from the belly cup, each as soon as the layer before it holds its shape.',
     );
     expect(last('layered', 'back', 'belly')).toBe(
-      'Pour from the back cup first, then from the belly cup, as soon as the layer before holds its place.',
+      'Pour from the back cup first, then from the belly cup, as soon as the layer before it holds its shape.',
     );
     expect(last('tipped', 'body', 'tip')).toBe(
       'Fill only the end of the mold from the tip cup, let it set, then shoot the body cup.',

@@ -138,7 +138,7 @@ test('rounds show what was seen beside what was predicted', async () => {
   const pair = byRole(page, 'img', { name: /^Round 1: predicted on the left, seen on the right/ });
   expect(pair.querySelector('[fill="#b09468"]')).not.toBeNull();
   expect(wordsIn(page)).toContain('too thin');
-  expect(wordsIn(page)).toContain('Adding up the notes would');
+  expect(wordsIn(page)).toContain('Just adding up the notes would');
 });
 
 test('the data of a recipe stands by itself: its materials and its mold are in it', () => {

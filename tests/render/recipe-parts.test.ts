@@ -2,12 +2,13 @@ import { describe, expect, test } from 'vitest';
 import type { Recipe } from '../../src/book/model.ts';
 import { labFromHex } from '../../src/optics/display.ts';
 import { html } from '../../src/render/html.ts';
+import { paths } from '../../src/render/links.ts';
 import { fold } from '../../src/render/recipe/fold.ts';
 import { inWater } from '../../src/render/recipe/in-water.ts';
 import { lastSeen } from '../../src/render/recipe/last-seen.ts';
 import { deltaEText } from '../../src/render/words.ts';
 import { allByRole, byRole, documentOf, nameOf, wordsIn } from '../page-dom.ts';
-import { bookOf, readPage, SAMPLE_BOOK, SAMPLE_FILES } from './sample-book.ts';
+import { bookOf, contextOf, readPage, SAMPLE_BOOK, SAMPLE_FILES } from './sample-book.ts';
 
 const recipe = SAMPLE_BOOK.recipes.find(({ id }) => id === 'alder-smoke')!;
 const page = await readPage('recipe', 'alder-smoke');
@@ -43,7 +44,7 @@ describe('other lights', () => {
     for (const each of [await readPage('recipe', book.id), await readPage('target', book.match!.target)]) {
       const text = wordsIn(each);
       for (const told of words) expect(text).toContain(told);
-      expect(text).toContain('known by its colour in daylight alone');
+      expect(text).toContain('Only the target’s daylight colour is known');
     }
   });
 
@@ -55,23 +56,22 @@ describe('other lights', () => {
   });
 });
 
-test('the table of waters has every colour, the light that is left, its source and its limit', () => {
+test('the table of waters has every colour, the light that is left, what is not in it, and a link to its source', async () => {
   const water = byRole(page, 'table', { name: /^The body at depth/ }).closest('section')!;
   for (const { hex, lightLeft } of recipe.water) {
     expect(isDrawn(water, hex)).toBe(true);
     const percent = `${Math.round(lightLeft * 100)} %`;
     if (lightLeft >= 0.1) expect(allByRole(water, 'cell').map(wordsIn)).toContain(percent);
   }
-  expect(wordsIn(water)).toContain('Jerlov, Marine Optics, 2nd ed., 1976, table XXVII');
-  expect(wordsIn(water)).toContain(
-    'Stained: reckoned, the clearest water with the humus of the mean of 30 Finnish and Estonian lakes',
-  );
-  const imperial = documentOf(inWater(recipe, { volume: 'fl oz' }));
+  expect(wordsIn(water)).toContain('Mud and glow are not included.');
+  expect(byRole(water, 'link').getAttribute('href')).toBe('../../method/#water');
+  const inFeet = { ...SAMPLE_BOOK, settings: { ...SAMPLE_BOOK.settings, volume: 'fl oz' as const } };
+  const imperial = documentOf(inWater(await contextOf(inFeet, paths.recipe(recipe.id)), recipe));
   expect(allByRole(imperial, 'columnheader').map(wordsIn)).toEqual(['Water', '3.3 ft', '9.8 ft', '20 ft']);
 });
 
 test('how sure it is stands in words and as the ends of what it may be', () => {
-  const sure = part('How sure');
+  const sure = part('How certain');
   for (const end of recipe.spread.ends.flat()) expect(isDrawn(sure, end)).toBe(true);
   expect(wordsIn(sure)).toMatch(
     /Half of all batches come out within ΔE [\d.]+ of the colour shown, nine in ten within [\d.]+\./,
@@ -82,11 +82,11 @@ test('how sure it is stands in words and as the ends of what it may be', () => {
 describe('how sure', () => {
   test('names the materials that are known by one colour alone, with their pages', () => {
     const known = (how: RegExp): readonly (readonly [string, string | null])[] => {
-      const item = allByRole(part('How sure'), 'listitem').find((each) => how.test(wordsIn(each)))!;
+      const item = allByRole(part('How certain'), 'listitem').find((each) => how.test(wordsIn(each)))!;
       return allByRole(item, 'link').map((link) => [nameOf(link), link.getAttribute('href')]);
     };
-    expect(known(/^By one colour and the kind:/)).toContainEqual(['Peat', '../../shelf/peat/']);
-    expect(known(/^By the colour of its face, as all flake:/)).toContainEqual([
+    expect(known(/^Known by one colour and their kind:/)).toContainEqual(['Peat', '../../shelf/peat/']);
+    expect(known(/^Known by face colour, like all flake:/)).toContainEqual([
       'Copper hexagon',
       '../../shelf/copper-hex-040/',
     ]);
@@ -135,21 +135,23 @@ describe('lastSeen', () => {
   const told = (deltaE: number): Document => documentOf(lastSeen(seenFar(deltaE), 2));
 
   test('says at the head of the page how far the last bait was from the computed colour', () => {
-    expect(wordsIn(told(19))).toContain('The last bait was seen ΔE 19 from the colour computed here.');
-    expect(wordsIn(told(19))).toContain('further than nine in ten');
+    expect(wordsIn(told(19))).toContain(
+      'The last test bait came out different from this prediction: plainly another colour, ΔE 19.',
+    );
+    expect(wordsIn(told(19))).toContain('Nine in ten come closer than that');
     expect(isDrawn(told(19), '#8f9a4d')).toBe(true);
-    expect(wordsIn(told(6))).toContain('no more than the materials leave open');
+    expect(wordsIn(told(6))).toContain('within what its materials leave open');
   });
 
   test('shows what was seen beside what is computed as soon as it is beyond the tolerance, and asks why further on', () => {
     const near = told(3);
     expect(isDrawn(near, '#8f9a4d')).toBe(true);
     expect(allByRole(near, 'paragraph').map(wordsIn)).toContain(
-      'The last bait was seen ΔE 3.0 from the colour computed here.',
+      'The last test bait came out different from this prediction: easy to see, ΔE 3.0.',
     );
-    const label = /computed on the left, as last seen on the right; seen over white only, above/;
+    const label = /predicted on the left, as last seen on the right; seen over white only, above/;
     expect(byRole(near, 'img', { name: label })).toBeDefined();
-    expect(wordsIn(told(4.1))).toContain('no more than the materials leave open');
+    expect(wordsIn(told(4.1))).toContain('within what its materials leave open');
   });
 
   test('is silent where they agree', () => {

@@ -48,12 +48,12 @@ describe('spectrumGraph(…)', () => {
 
 test('peakWords(…) names where a spectrum is high and low, and says when it is even', () => {
   expect(peakWords(hill)).toBe('green (550 nm) most, red (730 nm) least');
-  expect(peakWords(flat)).toBe('all colours of light nearly alike');
+  expect(peakWords(flat)).toBe('all colours of light about equally');
   expect(peakWords(flat.map(() => 0))).toBe('nothing anywhere');
 });
 
 test('lightWords(…) leaves out what hardly happens', () => {
   const trace = flat.map(() => 0.001);
-  expect(lightWords(hill, trace)).toBe('swallows green (550 nm) most, red (730 nm) least; hardly scatters any');
-  expect(lightWords(trace, flat)).toBe('hardly swallows any light; scatters all colours of light nearly alike');
+  expect(lightWords(hill, trace)).toBe('absorbs green (550 nm) most, red (730 nm) least; hardly scatters any');
+  expect(lightWords(trace, flat)).toBe('hardly absorbs any light; scatters all colours of light about equally');
 });

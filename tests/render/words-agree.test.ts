@@ -117,7 +117,7 @@ describe('a cup with no colour in it', () => {
   });
 
   test('says so where others say how near they come out', async () => {
-    const again = byRole(await readPage('recipe', 'plain', clear), 'region', { name: 'Made again' });
-    expect(nameOf(byRole(again, 'button'))).toBe('Made again No colour in it, nothing to measure');
+    const again = byRole(await readPage('recipe', 'plain', clear), 'region', { name: 'Repeatability' });
+    expect(nameOf(byRole(again, 'button'))).toBe('Repeatability No colour to measure');
   });
 });

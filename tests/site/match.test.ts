@@ -404,7 +404,7 @@ test('a recipe’s page shows its rounds beside the target, and the same chart',
   for (const id of ['rowan-week', 'tannery-bend', 'eel-bridge']) {
     const { page, close } = await visit(browser, `colours/${id}/`, { viewport: PHONE.viewport });
     const { cups } = book().recipes.find((recipe) => recipe.id === id)!.match!;
-    const section = page.getByRole('region', { name: 'Beside its target' });
+    const section = page.getByRole('region', { name: 'Against its target' });
     expect(await section.getByRole('img', { name: /the target on the left/ }).count()).toBe(
       cups.flatMap(({ rounds }) => rounds).length,
     );

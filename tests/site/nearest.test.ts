@@ -65,7 +65,7 @@ describe('the colour nearest to another', () => {
     const wanted = recipes.find(({ id }) => id === 'alder-smoke')!;
     await near(page, wanted.thin.overBlack.hex);
     const found = await rows(page);
-    expect(found[0]).toEqual([wanted.id, 'ΔE 0.0, thin part over black']);
+    expect(found[0]).toEqual([wanted.id, 'thin part over black, you won’t see it (ΔE 0.0)']);
     expect(found.length).toBe(Math.min(40, recipes.length + looks.length));
     const all = new Map([...recipes, ...looks].map((colour) => [colour.id, colour]));
     const apart = found.map(([id]) => least(wanted.thin.overBlack.hex, all.get(id)!));
@@ -81,7 +81,7 @@ describe('the colour nearest to another', () => {
     const wanted = book().recipes.find(({ id }) => id === 'rowan-week')!;
     const seen = wanted.cups[0]!.rounds.findLast((round) => round.seen[0]?.overBlack)!.seen[0]!.overBlack!.hex;
     await near(page, seen);
-    expect((await rows(page))[0]).toEqual([wanted.id, 'ΔE 0.0, as last seen over black']);
+    expect((await rows(page))[0]).toEqual([wanted.id, 'as last seen over black, you won’t see it (ΔE 0.0)']);
     await close();
   });
 

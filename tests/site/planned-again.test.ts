@@ -24,7 +24,7 @@ describe('the batch of a recipe', () => {
     expect(new URL(page.url()).hash).toBe('#cups');
     // Handed on to somebody else.
     const { page: theirs, close: closeTheirs } = await visit(browser, `colours/${recipe.id}/${query(page)}`);
-    await expect.poll(() => says(theirs)).toMatch(/^For 24\sbaits/);
+    await expect.poll(() => says(theirs)).toMatch(/^Makes 24\sbaits/);
     expect(await theirs.getByLabel('Baits').inputValue()).toBe('24');
     expect(await theirs.getByLabel('Mold').inputValue()).toBe(other.id);
     await closeTheirs();
@@ -82,7 +82,7 @@ describe('the batch of a recipe', () => {
     const status = page.locator('[data-planned] [role="status"]');
     await status.evaluate((element) => element.setAttribute('data-before', ''));
     await page.getByLabel('Baits').fill('24');
-    await expect.poll(() => says(page)).toMatch(/^For 24\sbaits/);
+    await expect.poll(() => says(page)).toMatch(/^Makes 24\sbaits/);
     expect(await page.locator('[data-planned] [role="status"][data-before]').count()).toBe(1);
     expect(await status.locator('table').count()).toBe(0);
     await close();
@@ -105,11 +105,11 @@ describe('a plan', () => {
     const before = query(page);
     for (let reloads = 0; reloads < 2; reloads++) {
       await page.reload();
-      await expect.poll(() => page.locator('[data-plan-status]').innerText()).toMatch(/^49\sbaits of 2\scolours/);
+      await expect.poll(() => page.locator('[data-plan-status]').innerText()).toMatch(/^49\sbaits in 2\scolours/);
       expect(await line(page, 2).getByLabel('Colour').inputValue()).toBe('haw-stone');
       expect(query(page)).toBe(before);
     }
-    await page.getByRole('button', { name: 'Take out Bog Myrtle' }).click();
+    await page.getByRole('button', { name: 'Remove Bog Myrtle' }).click();
     await expect.poll(() => query(page)).toMatch(/^\?line=haw-stone\.[a-z0-9-]+\.12$/);
     expect(await page.getByRole('group', { name: 'Line 2' }).count()).toBe(0);
     expect(errors).toEqual([]);
@@ -118,7 +118,7 @@ describe('a plan', () => {
 
   test('is what makes sense of its address', async () => {
     const { page, errors, close } = await visit(browser, 'plan/?line=gone.minnow-3.4&line=%3Cb%3E&line=x.y.z.9');
-    await expect.poll(() => page.locator('[data-plan-status]').innerText()).toMatch(/^\d+\sbaits of 1\scolour,/);
+    await expect.poll(() => page.locator('[data-plan-status]').innerText()).toMatch(/^\d+\sbaits in 1\scolour:/);
     expect(await page.locator('[data-line]').count()).toBe(1);
     expect(errors).toEqual([]);
     await close();
@@ -131,7 +131,7 @@ describe('a plan', () => {
     const order = page.getByRole('link', { name: 'Order of work for Bog Myrtle' });
     await expect.poll(() => order.getAttribute('href')).toMatch(/colours\/bog-myrtle\/\?baits=37#work$/);
     await page.getByRole('link', { name: 'Bog Myrtle', exact: true }).click();
-    await expect.poll(() => says(page)).toMatch(/^For 37\sbaits/);
+    await expect.poll(() => says(page)).toMatch(/^Makes 37\sbaits/);
     expect(errors).toEqual([]);
     await close();
   });

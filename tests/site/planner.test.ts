@@ -82,7 +82,7 @@ describe('the planner of a recipe', () => {
       expect(await costs.innerText()).not.toBe(own);
       await page.getByLabel('Baits').fill(none);
       for (const part of [amounts, costs])
-        await expect.poll(() => part.innerText()).toBe('Give a whole number of baits, from 1 to 100,000.');
+        await expect.poll(() => part.innerText()).toBe('Enter a whole number of baits, from 1 to 100,000.');
     }
     await page.getByLabel('Baits').fill(String(recipe.batch.baits));
     await expect.poll(() => shownMeasures(page)).toEqual(measures(recipe.batch));
@@ -153,7 +153,7 @@ describe('the plan page', () => {
     await expect
       .poll(() => measuresIn(result))
       .toEqual(measures(batchOf(published, recipe, [{ mold: recipe.mold, baits: 75 }])));
-    expect(await result.locator('.batch-says').innerText()).toMatch(/^For 75 baits of [^,]* in \d+ shots\.$/);
+    expect(await result.locator('.batch-says').innerText()).toMatch(/^Makes 75 baits of [^,]* \(\d+ shots\)\.$/);
     expect(errors).toEqual([]);
     await close();
   });
@@ -168,13 +168,13 @@ describe('the plan page', () => {
     await page.locator('[data-line]').getByLabel('Colour').selectOption(recipe.id);
     for (const none of ['0', '', '1.5']) {
       await baits.fill('30');
-      await expect.poll(() => status.innerText()).toMatch(/^30 baits of 1 colour/);
+      await expect.poll(() => status.innerText()).toMatch(/^30 baits in 1 colour/);
       expect(await result.innerText()).toContain(recipe.title);
-      expect(await costs.innerText()).toContain('What it takes in all');
+      expect(await costs.innerText()).toContain('Materials needed');
       await baits.fill(none);
       await expect
         .poll(() => status.innerText())
-        .toBe('Give a whole number of baits on every line, from 1 to 100,000.');
+        .toBe('Enter a whole number of baits on every line, from 1 to 100,000.');
       expect(await result.innerText()).toBe('');
       expect(await costs.innerText()).toBe('');
     }
@@ -204,7 +204,7 @@ describe('the plan page', () => {
     expect(await result.innerText()).toBe('');
     expect(await costs.innerText()).toBe('');
     fail();
-    await expect.poll(() => status.innerText()).toMatch(/^The amounts could not be worked out: .*Reload the page/);
+    await expect.poll(() => status.innerText()).toMatch(/^The amounts couldn’t be worked out: .*Reload the page/);
     expect(await result.innerText()).toBe('');
     expect(await costs.innerText()).toBe('');
     await close();

@@ -168,7 +168,7 @@ test('a plan prints what was planned, and none of what it was planned with; its 
   for (const part of ['header nav', 'form', 'button']) {
     for (const element of await page.locator(part).all()) expect(await element.isVisible(), part).toBe(false);
   }
-  expect(await result.locator('.batch-says').innerText()).toMatch(/^For \d+ baits? of .+ in \d+ shots?\.$/);
+  expect(await result.locator('.batch-says').innerText()).toMatch(/^Makes \d+ baits? of .+ \(\d+ shots?\)\.$/);
   expect(await result.locator('.heat').first().innerText()).toMatch(/°[CF]|data sheets/);
   const below = async (part: string): Promise<number> => (await page.locator(part).boundingBox())!.y;
   expect(await below('.cautions')).toBeGreaterThan(await below('[data-plan-result]'));

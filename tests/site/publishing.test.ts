@@ -167,7 +167,7 @@ test('no file tells a price, a cost, what is left, or what a photo was called', 
       money,
       names,
       /"(?:price|stockGrams|cost|costPerBait|shortGrams|packs)"/,
-      /\bleft after it\b|\bruns short\b|\bnone left\b/i,
+      /\bleft afterwards\b|\bnot enough:|\bnone left\b/i,
       /^(?:price|stock):/m,
     ])
       expect({ path, told: told.exec(content)?.[0] }).toEqual({ path, told: undefined });

@@ -16,7 +16,7 @@ test('a colour’s page copies its address', async () => {
   const { page, close } = await visit(browser, `colours/${id}/?baits=31#looks`, {
     permissions: ['clipboard-read', 'clipboard-write'],
   });
-  const button = page.getByRole('button', { name: 'Copy the address' });
+  const button = page.getByRole('button', { name: 'Copy link' });
   await button.click();
   await expect.poll(() => page.locator('[data-share] [role="status"]').innerText()).toBe('Copied.');
   expect(await page.evaluate(() => navigator.clipboard.readText())).toMatch(

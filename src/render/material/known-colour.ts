@@ -10,6 +10,6 @@ export function knownColour(context: PageContext, material: Material): Html {
   const films =
     fit === undefined
       ? ''
-      : html`<p>Rests on ${counted(fit.films, 'film')}: ${counted(fit.doses, 'dose')} and ${counted(fit.thicknesses, 'thickness', 'thicknesses')} by itself, ${counted(fit.mixtures, 'mixture')}. ${fit.films === 1 ? 'It is' : 'They are'} met within ΔE ${deltaEText(fit.residual)} <span class="fine">(root mean square)</span>.</p>`;
-  return html`<section aria-labelledby="rests"><h2 id="rests">How its colour is known</h2><p>${flake === undefined ? MATERIAL_TIER_WORDS[tier] : 'Estimated from the colour of its face.'} <span class="fine">Expect ΔE ${deltaEText(expectedDeltaE)}.</span></p>${films}<p><a href="${link(context, paths.method)}#known">What that means</a></p></section>`;
+      : html`<p>Based on ${counted(fit.films, 'test chip')}: ${counted(fit.doses, 'dose')} and ${counted(fit.thicknesses, 'thickness', 'thicknesses')} alone, ${counted(fit.mixtures, 'mixture')}. The fit misses ${fit.films === 1 ? 'it' : 'them'} by ΔE ${deltaEText(fit.residual)}.</p>`;
+  return html`<section aria-labelledby="rests"><h2 id="rests">How its colour is known</h2><p>${flake === undefined ? MATERIAL_TIER_WORDS[tier] : 'Estimated from the colour of its face.'} <span class="fine">Typical error ΔE ${deltaEText(expectedDeltaE)}.</span></p>${films}<p><a href="${link(context, paths.method)}#known">What that means</a></p></section>`;
 }

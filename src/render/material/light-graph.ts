@@ -7,7 +7,7 @@ import { spectrumGraph } from '../spectrum-graph.ts';
 import { lightWords } from '../spectrum-words.ts';
 import { sentence } from '../words.ts';
 
-/** How much light a material swallows and scatters over the spectrum, at its usual dose; a plastic as it is. */
+/** How much light a material absorbs and scatters over the spectrum, at its usual dose; a plastic as it is. */
 export function lightGraph(context: PageContext, material: Material): Html {
   const { constants, typical, kind, title, ladder } = material;
   if (constants === undefined) return html``;
@@ -25,7 +25,7 @@ export function lightGraph(context: PageContext, material: Material): Html {
     description: `${words}.`,
     unit: 'per mm',
     lines: [
-      { name: 'swallows', values: K, mark: 'solid' },
+      { name: 'absorbs', values: K, mark: 'solid' },
       { name: 'scatters', values: S, mark: 'dashed' },
     ],
   })}<figcaption>${words}${usual === undefined ? '' : `, at ${usual}`}. <a href="${link(context, paths.method)}#light">What the lines mean</a></figcaption></figure></section>`;

@@ -7,13 +7,13 @@ import { lightWords } from '../spectrum-words.ts';
 import { chipColours, chips } from '../swatch/chip.ts';
 import { type MethodPart, namedChips } from './method-part.ts';
 
-/** What light does in plastic: it is swallowed, or turned about. */
+/** What light does in plastic: it is absorbed, or scattered. */
 export function lightPart({ absorber, scatterer }: MethodExamples): MethodPart {
   return {
     id: 'light',
     title: 'What light does in plastic',
-    content: html`<p>White light is a mixture of all colours, from violet to deep red. The book follows it in 36 steps of 10 nanometres. In coloured plastic each step can fare in two ways: it is <em>swallowed</em>, or it is <em>scattered</em>, that is, sent off in another direction. How much of either happens in a millimetre are the two numbers of a material, absorption (K) and scattering (S), one pair for each step.</p>
-<p>A dye swallows and hardly scatters: one sees through it, and it is dark where nothing white lies behind. A white or a pearl scatters and hardly swallows: it hides what is behind. What comes back to the eye is the light that was scattered, or met the backing, before it was swallowed.</p>
+    content: html`<p>White light is a mixture of all colours, from violet to deep red. The book follows it in 36 steps of 10 nanometres. In coloured plastic, each step can go one of two ways: it is <em>absorbed</em>, or it is <em>scattered</em>, sent off in another direction. How much of each happens per millimetre gives a material its two numbers, absorption (K) and scattering (S), one pair for every step.</p>
+<p>A dye absorbs light and hardly scatters it, so you see through it, and it looks dark unless something white lies behind. A white or a pearl scatters light and hardly absorbs it, so it hides what’s behind. What comes back to your eye is the light that was scattered, or met the backing, before it was absorbed.</p>
 <div class="method-pair">${absorber === undefined ? '' : curve('absorber', absorber)}${scatterer === undefined ? '' : curve('scatterer', scatterer)}</div>`,
   };
 }
@@ -26,7 +26,7 @@ function curve(id: string, { material, absorption, scattering }: PlasticCurve): 
     description: `${words}.`,
     unit: 'per mm',
     lines: [
-      { name: 'swallows', values: absorption, mark: 'solid' },
+      { name: 'absorbs', values: absorption, mark: 'solid' },
       { name: 'scatters', values: scattering, mark: 'dashed' },
     ],
   })}<figcaption>${material.title} at its usual dose: ${words}.</figcaption></figure>`;
@@ -48,9 +48,9 @@ export function thicknessPart({ thickness }: MethodExamples): MethodPart {
   return {
     id: 'thickness',
     title: 'Thickness, over white and over black',
-    content: html`<p>From K, S and the thickness, the theory of Kubelka and Munk gives how much of each step of the spectrum comes back from a layer, over any backing. A thin tail is not the colour of the body made lighter: the strong part of the spectrum is swallowed early, the weak part only deep down, so hue and strength both move.</p>
+    content: html`<p>From K, S and the thickness, the theory of Kubelka and Munk gives how much of each step of the spectrum a layer sends back, over any backing. A thin tail is not just a lighter version of the body: some parts of the spectrum are absorbed near the surface, others only deep down, so hue and vividness both change.</p>
 ${example}
-<p>One colour cannot tell a translucent plastic; two can. So the book shows everything over a white card (${WHITE_BACKING * 100} % comes back) and a black one (${BLACK_BACKING * 100} %), and its contrast is the light over black by the light over white: 0 is clear, 1 hides all.</p>
-<p>At the surface ${SURFACE_K1 * 100} % of the light turns back at once, which is the gloss, and ${SURFACE_K2 * 100} % of what wants to leave is sent in again. The colours are those that one sees beside the gloss.</p>`,
+<p>One colour cannot describe a translucent plastic; two can. So the book shows everything over a white card (${WHITE_BACKING * 100} % comes back) and a black one (${BLACK_BACKING * 100} %). How much a body hides is the light over black divided by the light over white: 0 % is clear, 100 % hides everything.</p>
+<p>At the surface ${SURFACE_K1 * 100} % of the light bounces off at once, which is the gloss, and ${SURFACE_K2 * 100} % of the light trying to leave is reflected back in. The colours shown are those you see away from the gloss.</p>`,
   };
 }

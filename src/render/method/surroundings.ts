@@ -5,7 +5,6 @@ import { type Html, html } from '../html.ts';
 import { depthText } from '../length-text.ts';
 import { link, paths } from '../links.ts';
 import type { PageContext } from '../page.ts';
-import { WATER_SOURCE } from '../recipe/in-water.ts';
 import { spectrumGraph } from '../spectrum-graph.ts';
 import { peakWords } from '../spectrum-words.ts';
 import { deltaEText, listText } from '../words.ts';
@@ -19,6 +18,10 @@ const LIGHTS: readonly (readonly [column: 1 | 3 | 4 | 5, name: string, words: st
   [4, 'tube', 'three narrow peaks, blue, green and orange, and little between'],
 ];
 const LAST_NM = 730;
+
+/** Where the waters come from. The figures and their limits are described in `tables/water-types.ts` and `stained-water.ts`. */
+const WATER_SOURCE =
+  'Clear, green and turbid are sea water of the types IB, 5C and 9C (Jerlov, Marine Optics, 2nd ed., 1976, table XXVII). Stained is calculated: the clearest water plus the average humus of 30 Finnish and Estonian lakes (Sipelgas et al., Hydrology Research 34:361, 2003); the darkest of those lakes held three times as much, the clearest a tenth. Mud that a river carries is not included.';
 
 /** The same bait under other lights. */
 export function lightsPart(context: PageContext): MethodPart {
@@ -37,10 +40,10 @@ export function lightsPart(context: PageContext): MethodPart {
   return {
     id: 'lights',
     title: 'Under other lights',
-    content: html`<p>A bait has no colour in the dark: what comes back depends on what arrives. All colours here are for daylight; a recipe’s page shows three others, each as an eye sees it that has got used to the light. Colours that rest on one narrow part of the spectrum change most, since that part may be missing.</p>
-<figure class="method-figure"><div class="method-pair">${graphs}</div><figcaption>Power of the lights over wavelength, each by its own highest: daylight D65, a lamp (A), a warm LED (LED-B1), a three-band tube (FL11).</figcaption></figure>
+    content: html`<p>A bait has no colour in the dark: what comes back depends on the light that falls on it. All colours here are for daylight; a recipe’s page shows three other lights, each as your eye sees it once used to the light. Colours that depend on one narrow part of the spectrum change most, since that part may be missing.</p>
+<figure class="method-figure"><div class="method-pair">${graphs}</div><figcaption>Power of each light over wavelength, scaled to its own peak: daylight D65, a lamp (A), a warm LED (LED-B1), a three-band tube (FL11).</figcaption></figure>
 ${mostChanged(context, recipes)}
-<p>Two baits that match in daylight can part under a lamp. A cup is compared with its target under each of these lights: with the target’s own reflectance where that was measured band by band, else with the smoothest one of its colour. The real one may part otherwise, so hold both under the lamp.</p>`,
+<p>Two baits that match in daylight can differ under a lamp. A cup is compared with its target under each of these lights: with the target’s own spectrum where that was measured, otherwise with the smoothest spectrum of its colour. The real one may behave differently, so hold both under the lamp.</p>`,
   };
 }
 
@@ -57,7 +60,7 @@ function mostChanged(context: PageContext, recipes: readonly Recipe[]): Html {
   );
   if (most === undefined) return html``;
   const { recipe, view } = most;
-  return html`<p>Of the colours of this book <a href="${link(context, paths.recipe(recipe.id))}">${recipe.title}</a> changes most: under a ${view.name} ${view.words.length === 0 ? 'it is' : `it turns ${listText(view.words)},`} ΔE ${deltaEText(view.deltaE)} from daylight.</p>`;
+  return html`<p>Of the colours in this book, <a href="${link(context, paths.recipe(recipe.id))}">${recipe.title}</a> changes most: under a ${view.name} ${view.words.length === 0 ? 'it is' : `it turns ${listText(view.words)},`} ΔE ${deltaEText(view.deltaE)} from daylight.</p>`;
 }
 
 /** The same bait at depth. */
@@ -66,14 +69,14 @@ export function waterPart({ water, waterDepthM }: MethodExamples, settings: Pick
   return {
     id: 'water',
     title: 'In water',
-    content: html`<p>Water swallows light as well: red first, in green and turbid water the blue too, and in stained water the blue above all. What is left at depth falls on the bait. In water the surface of the plastic holds hardly any light back, so the bait comes out lighter, and somewhat paler, than in air. The swatches show the hue that is left, exposed as a camera would, so that a white keeps the colour of the light; the percentage beside them says how dark it really is.</p>
+    content: html`<p>Water absorbs light too: red first, in green and turbid water blue as well, and in stained water blue most of all. Whatever is left at depth lights the bait. Under water the surface of the plastic holds hardly any light back, so the bait looks lighter, and somewhat paler, than in air. The swatches show the hue that is left, seen close up against dark water and exposed as a camera would, so that white takes on the colour of the light; the percentage beside each says how dark it really is. Only the light’s way down is counted, and nothing that glows.</p>
 <figure class="method-figure">${spectrumGraph({
       id: 'water-light',
-      title: `Daylight that is left at ${depthText(waterDepthM, settings)}`,
+      title: `Daylight left at ${depthText(waterDepthM, settings)}`,
       description: water.map(({ name, light }) => `In ${name} water ${peakWords(light)}`).join('. '),
       whole: 'all the light at the surface',
       lines: water.map(({ name, light }, index) => ({ name, values: light, mark: marks[index % marks.length]! })),
-    })}<figcaption>Daylight that is left at ${depthText(waterDepthM, settings)}. ${water.map(({ name, light }) => `In ${name} water ${peakWords(light)}`).join('. ')}.</figcaption></figure>
+    })}<figcaption>Daylight left at ${depthText(waterDepthM, settings)}. ${water.map(({ name, light }) => `In ${name} water ${peakWords(light)}`).join('. ')}.</figcaption></figure>
 <p class="fine">${WATER_SOURCE}</p>`,
   };
 }

@@ -49,10 +49,9 @@ function cardPage(kind: string, format: CardFormat, size: string, url: (id: stri
       const { book } = context;
       const recipe = required(bookIndex(book).recipes, id);
       const sides = sidesOf(book, recipe, format, 1);
-      const unaddressed =
-        book.address === undefined ? ' It has no QR code, since the book does not state its address.' : '';
+      const unaddressed = book.address === undefined ? ' No QR code: the book has no address yet.' : '';
       const two =
-        sides.length > 1 ? ` It has ${counted(sides.length, 'side')}: print them back to back, or side by side.` : '';
+        sides.length > 1 ? ` ${counted(sides.length, 'side')}: print them back to back, or side by side.` : '';
       return document(context, {
         title: `Card: ${recipe.title}`,
         description: `Bench card of ${recipe.title}, ${size}, with measured amounts, order of work and cautions.`,
@@ -128,7 +127,7 @@ export const cardsPage: PageKind = {
       description: `Cards of ${book.title} for the bench: single, or all on sheets.`,
       part: paths.cards,
       main: html`<h1>Cards</h1>
-<p class="lead">For the wall above the bench: measured amounts for the recipe’s own batch, order of work, the highest temperature, the cautions.</p>
+<p class="lead">For the wall above the bench: measured amounts for the recipe’s own batch, the order of work, the maximum temperature and the cautions.</p>
 ${
   book.recipes.length === 0
     ? html`<p>The book has no recipes to print yet.</p>`

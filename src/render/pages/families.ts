@@ -27,7 +27,7 @@ export const familiesPage: PageKind = {
       title: 'Families',
       description: `Which colours of ${context.book.title} were made from which.`,
       part: paths.families,
-      main: html`<h1>Families</h1><p class="lead">Colours that were made from one another, or that share a cup. Where a parent changes, all below it are computed anew.</p><ul class="families">${families.map((family) => familyItem(context, family))}</ul>${families.length === 0 ? html`<p>No colour of the book was made from another yet.</p>` : ''}`,
+      main: html`<h1>Families</h1><p class="lead">Colours made from one another, or sharing a cup. Change a parent and everything below it is recalculated.</p><ul class="families">${families.map((family) => familyItem(context, family))}</ul>${families.length === 0 ? html`<p>No colour in the book has been made from another yet.</p>` : ''}`,
     });
   },
 };
@@ -48,7 +48,7 @@ export const familyPage: PageKind = {
     const layout = context.lineage[id];
     return document(context, {
       title: `The family of ${title}`,
-      description: `${counted(members.length, 'colour')} that come from ${title}, and how each differs from its parent.`,
+      description: `${counted(members.length, 'colour')} descended from ${title}, and how each differs from its parent.`,
       part: paths.families,
       main: html`<h1>The family of ${title}</h1>
 ${layout === undefined ? '' : lineagePicture(context, layout, `Lineage of the family of ${title}, parents on the left`, { when: 'wide' })}${lineagePicture(context, familyDown(familyGraph(context.book, id)), `Lineage of the family of ${title}, parents above`, { when: 'narrow' })}
@@ -66,7 +66,7 @@ function familyList(context: PageContext, { members, edges }: Family): Html {
   return html`<ul class="uses">${parentsFirst(members, edgesTo).map((id) => {
     const from = required(edgesTo, id);
     const words = from.map(({ from: parent, kind, label }) => {
-      const how = kind === 'recipe' ? 'from' : 'with a cup of';
+      const how = kind === 'recipe' ? 'from' : 'with a cup from';
       return html`, ${how} ${title(parent)}${label === '' ? '' : `: ${label}`}`;
     });
     const { recipe, body } = colourEntry(book, id) ?? {};

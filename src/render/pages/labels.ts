@@ -77,7 +77,7 @@ const MOST = 999;
 
 /** How many labels of each colour; a script lays the sheets anew. */
 function labelChoice({ recipes }: Book, perSheet: number): Html {
-  return html`<div class="label-choice" data-labels="${perSheet}" hidden><details><summary>Choose colours and numbers</summary><p><button class="quiet" type="button" data-each="0">None</button> <button class="quiet" type="button" data-each="1">One of each</button></p><ul class="label-choices">${recipes.map(({ id, title }) => html`<li><label for="n-${id}">${title}</label><input id="n-${id}" type="number" inputmode="numeric" min="0" max="${MOST}" step="1" value="1" autocomplete="off"></li>`)}</ul></details></div>`;
+  return html`<div class="label-choice" data-labels="${perSheet}" hidden><details><summary>Choose colours and how many</summary><p><button class="quiet" type="button" data-each="0">None</button> <button class="quiet" type="button" data-each="1">One of each</button></p><ul class="label-choices">${recipes.map(({ id, title }) => html`<li><label for="n-${id}">${title}</label><input id="n-${id}" type="number" inputmode="numeric" min="0" max="${MOST}" step="1" value="1" autocomplete="off"></li>`)}</ul></details></div>`;
 }
 
 /** What a label shows: where cups lie side by side each of them, else the sides and the thin part. */

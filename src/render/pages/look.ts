@@ -11,12 +11,12 @@ import type { PageContext } from '../page.ts';
 import { cardParts, labelledPour } from '../recipe/plate.ts';
 import { lookBait } from '../swatch/bait.ts';
 import { lookCoats } from '../swatch/coat.ts';
-import { contrastText, sentence } from '../words.ts';
+import { hidesText, sentence } from '../words.ts';
 
 const FLAKE_WORDS: Readonly<Record<FlakeLoad, string>> = {
   none: 'None.',
-  light: 'Light. It is in the colours, and not drawn.',
-  heavy: 'Heavy. It is in the colours, and not drawn.',
+  light: 'Light. Counted in the colours, not drawn.',
+  heavy: 'Heavy. Counted in the colours, not drawn.',
 };
 
 /** Page of a colour of which only the look is published. */
@@ -32,9 +32,9 @@ export function lookPage(context: PageContext, look: RecipeLook): string {
     picture: paths.sharedPicture(id),
     main: html`<article class="recipe">
 <header class="label"><h1>${title}</h1>${labelLine([hueLinks(context, facets.hueFamilies), pattern])}</header>
-<div class="plate"><div class="plate-bait">${lookBait(look, { id: 'bait', seed: id, label: title })}</div><div class="plate-side">${labelledPour(coats, { id: 'card', seed: id, label: `${title} as a film over white and over black`, parts })}</div></div>
-<div class="columns"><div class="column-main"><p class="lead">The maker shows how this colour looks and keeps what is in the cup.</p><p>Its colours are rounded, so they may be a shade off the bait in your hand.</p>${family === undefined || family.members.length < 2 ? '' : html`<p>It belongs to <a href="${link(context, paths.family(family.id))}">the family of ${family.title}</a>.</p>`}</div>
-<aside class="column-side" aria-label="Particulars"><section aria-labelledby="looks"><h2 id="looks">How it looks</h2><dl class="facts stacked">${lookParts(look).map(({ name, look: part }) => html`<div><dt>${sentence(name)}</dt><dd>${sentence(opacityWords(part))}. <span class="fine">Contrast ${contrastText(part.contrastRatio)}</span></dd></div>`)}<div><dt>Flake</dt><dd>${FLAKE_WORDS[flake]}</dd></div></dl></section></aside></div>
+<div class="plate"><div class="plate-bait">${lookBait(look, { id: 'bait', seed: id, label: title })}</div><div class="plate-side">${labelledPour(coats, { id: 'card', seed: id, label: `${title} as a test chip over white and over black`, parts })}</div></div>
+<div class="columns"><div class="column-main"><p class="lead">The maker shares the look of this colour, not the recipe.</p><p>Its colours are rounded, so they may be a shade off the bait in your hand.</p>${family === undefined || family.members.length < 2 ? '' : html`<p>It belongs to <a href="${link(context, paths.family(family.id))}">the family of ${family.title}</a>.</p>`}</div>
+<aside class="column-side" aria-label="Particulars"><section aria-labelledby="looks"><h2 id="looks">How it looks</h2><dl class="facts stacked">${lookParts(look).map(({ name, look: part }) => html`<div><dt>${sentence(name)}</dt><dd>${sentence(opacityWords(part))}. <span class="fine">Hides ${hidesText(part.contrastRatio)}</span></dd></div>`)}<div><dt>Flake</dt><dd>${FLAKE_WORDS[flake]}</dd></div></dl></section></aside></div>
 </article>`,
   });
 }

@@ -36,10 +36,10 @@ export const methodPage: PageKind = {
     return document(context, {
       title: 'How the colour is computed',
       description:
-        'From what light does in plastic to the colour of a bait: mixing, thickness, layers, flake, lights, water, and how sure it is.',
+        'From what light does in plastic to the colour of a bait: mixing, thickness, layers, flake, lights, water, and how certain it is.',
       part: paths.method,
       main: html`<article class="text method"><h1>How the colour is computed</h1>
-<p class="lead">A colour in this book is never picked and never mixed on a screen. It is computed from how much light each material swallows and scatters. Here is the way from that to the picture, with examples from this shelf, and where it stops being true.</p>
+<p class="lead">A colour in this book is never picked and never mixed on a screen. It is computed from how much light each material absorbs and scatters. Here is how that becomes the picture, with examples from this shelf, and where it stops being true.</p>
 <nav class="method-contents" aria-label="On this page"><ol>${parts.map(({ id, title }) => html`<li><a href="#${id}">${title}</a></li>`)}</ol></nav>
 ${parts.map(({ id, title, content }) => html`<section aria-labelledby="${id}"><h2 id="${id}">${title}</h2>${content}</section>\n`)}</article>`,
     });

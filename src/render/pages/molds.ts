@@ -30,7 +30,7 @@ export const moldsPage: PageKind = {
   render: (context) =>
     document(context, {
       title: 'Molds',
-      description: `The molds of ${context.book.title}, with the volume of their cavities and the colours poured in them.`,
+      description: `The molds of ${context.book.title}, with their cavity volumes and the colours poured in them.`,
       part: paths.molds,
       main: html`<h1>Molds</h1><ul class="molds">${context.book.molds.map(
         (mold) =>
@@ -66,13 +66,14 @@ ${colours(context, mold)}
 };
 
 function colours(context: PageContext, mold: Mold): Html {
-  if (mold.usedIn.length === 0) return html`<p>No colour of the book states this mold; each can be planned for it.</p>`;
+  if (mold.usedIn.length === 0)
+    return html`<p>No colour in the book uses this mold yet; you can plan any of them for it.</p>`;
   const budget = tileBudget(mold.usedIn.length);
   const tiles = mold.usedIn.flatMap((id) => {
     const entry = colourEntry(context.book, id);
     return entry === undefined ? [] : [tile(context, entry, { budget })];
   });
-  return html`<section class="part" aria-labelledby="colours"><h2 id="colours">Colours for it</h2><ul class="wall">${tiles}</ul></section>`;
+  return html`<section class="part" aria-labelledby="colours"><h2 id="colours">Colours for this mold</h2><ul class="wall">${tiles}</ul></section>`;
 }
 
 function properties(context: PageContext, mold: Mold): Html {
@@ -86,7 +87,7 @@ function properties(context: PageContext, mold: Mold): Html {
     ['Body', `${length(bodyMm)} thick`],
     [sentence(thinPart), `${length(thinMm)} thick`],
     ...(lengthMm === undefined ? [] : [['Length', length(lengthMm)] as const]),
-    ...(bag === undefined ? [] : [['A bag', counted(bag, 'bait')] as const]),
+    ...(bag === undefined ? [] : [['Bag', counted(bag, 'bait')] as const]),
   ];
   return html`<section aria-labelledby="properties"><h2 id="properties">Properties</h2><dl class="facts stacked">${facts.map(([name, value]) => html`<div><dt>${name}</dt><dd>${value}</dd></div>`)}</dl></section>${
     assumptions.length === 0

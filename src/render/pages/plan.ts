@@ -29,7 +29,7 @@ function planLine(book: Book): Html {
 <p class="field wide"><label for="plan-recipe-1">Colour</label><select id="plan-recipe-1" name="recipe">${recipes.map(({ id, title }) => html`<option value="${id}">${title}</option>`)}</select></p>
 <p class="field wide"><label for="plan-mold-1">Mold</label><select id="plan-mold-1" name="mold">${book.molds.map(({ id, title }) => html`<option value="${id}"${id === first?.mold ? html` selected` : ''}>${title}</option>`)}</select></p>
 <p class="field"><label for="plan-baits-1">Baits</label><input id="plan-baits-1" name="baits" type="number" inputmode="numeric" min="1" max="100000" step="1" value="${first?.batch.baits ?? 20}"></p>
-<p class="field"><button class="quiet" type="button" data-remove hidden>Take out</button></p>
+<p class="field"><button class="quiet" type="button" data-remove hidden>Remove</button></p>
 </fieldset></li>`;
 }
 
@@ -47,18 +47,18 @@ export const planPage: PageKind = {
       part: paths.plan,
       scripts: empty ? [] : ['plan'],
       main: html`<h1>Plan a batch</h1>
-<p class="lead">Which colours, in which molds, how many baits: what goes into each cup, ${book.edition === 'mine' ? 'what it costs, what runs short' : 'and what that takes in all'}.</p>
+<p class="lead">Pick colours, molds and how many baits. You get the amounts for each cup${book.edition === 'mine' ? ', the cost, and what to buy' : ' and the materials needed'}.</p>
 ${
   empty
     ? html`<p>There is nothing to plan yet: the book needs a recipe and a mold.</p>
 ${cautionsBlock(context)}`
-    : html`<form class="plan" data-plan hidden><ol class="plan-lines" data-lines>${planLine(book)}</ol><p class="plan-buttons"><button type="button" data-add>Add a line</button> <button type="submit">Work it out</button></p></form>
+    : html`<form class="plan" data-plan hidden><ol class="plan-lines" data-lines>${planLine(book)}</ol><p class="plan-buttons"><button type="button" data-add>Add a line</button> <button type="submit">Update amounts</button></p></form>
 <p class="find-count" role="status" data-plan-status></p>
 <div data-plan-result></div>
 ${cautionsBlock(context)}
 <div data-plan-costs></div>
 <script type="application/json" data-plan-data>${embeddedJson(planData(book))}</script>
-<p class="only-static">This page works out its amounts with JavaScript. Without it, each <a href="${link(context, paths.home)}">colour’s page</a> states the amounts for its own batch and for ${usualVolume(book.settings).text} of plastic.</p>`
+<p class="only-static">This page needs JavaScript. Without it, each <a href="${link(context, paths.home)}">colour’s page</a> gives the amounts for its own batch and per ${usualVolume(book.settings).text} of plastic.</p>`
 }`,
     });
   },

@@ -53,7 +53,8 @@ function fullPage(context: PageContext, recipe: Recipe): string {
   return document(context, {
     title,
     description:
-      shortDescription(notesText(notes)) || `${title}: what is in the cup, and how it looks over white and over black.`,
+      shortDescription(notesText(notes)) ||
+      `${title}: what goes in the cup, and how it looks over white and over black.`,
     part: paths.home,
     picture: paths.sharedPicture(recipe.id),
     scripts: ['planner', 'unfold', 'share'],
@@ -79,7 +80,7 @@ ${costSection(recipe, plan)}
 <aside class="column-side" aria-label="Particulars">
 ${howItLooks(context, recipe)}
 ${otherLights(recipe)}
-${inWater(recipe, context.book.settings)}
+${inWater(context, recipe)}
 ${howSure(context, recipe)}
 ${madeAgain(recipe, context.book.settings)}
 ${takeSection(context, recipe, mold)}
@@ -109,9 +110,9 @@ function jumps(recipe: Recipe, edition: Edition): Html {
     ...(recipe.seen?.length ? [['bait', 'The finished bait'] as const] : []),
     ...(recipe.match ? [['target', 'Its target'] as const] : []),
     ...(hasLineage(recipe) ? [['lineage', 'Where it comes from'] as const] : []),
-    ['costs', edition === 'mine' ? 'Cost' : 'What it takes'],
+    ['costs', edition === 'mine' ? 'Cost' : 'Materials'],
     ['looks', 'How it looks'],
-    ['sure', 'How sure'],
+    ['sure', 'How certain'],
     ['take', 'Cards'],
   ];
   return html`<nav class="jump" aria-label="On this page"><ul>${parts.map(([id, name]) => html`<li><a href="#${id}">${name}</a></li>`)}</ul></nav>`;
@@ -132,10 +133,10 @@ function plannerSection(context: PageContext, recipe: Recipe, data: PlannerData,
   );
   return html`<section class="part" aria-labelledby="cups" data-planner>
 <h2 id="cups">What goes in</h2>
-<form class="planner" hidden><p class="field"><label for="plan-baits">Baits</label><input id="plan-baits" name="baits" type="number" inputmode="numeric" min="1" max="100000" step="1" value="${recipe.batch.baits}"></p><p class="field wide"><label for="plan-mold">Mold</label><select id="plan-mold" name="mold">${options}</select></p><p class="field"><button type="submit">Work it out</button></p></form>
+<form class="planner" hidden><p class="field"><label for="plan-baits">Baits</label><input id="plan-baits" name="baits" type="number" inputmode="numeric" min="1" max="100000" step="1" value="${recipe.batch.baits}"></p><p class="field wide"><label for="plan-mold">Mold</label><select id="plan-mold" name="mold">${options}</select></p><p class="field"><button type="submit">Update amounts</button></p></form>
 <div data-planned>${batchCups(recipe.batch, names)}</div>
 ${explained ? '' : deltaEGloss(context)}
-<p class="only-static fine">Amounts for another number of baits or another mold: multiply what is in ${usualVolume(book.settings).text}, or <a href="${link(context, paths.plan)}">plan a batch</a>.</p>
+<p class="only-static fine">For another number of baits or another mold, scale the amounts per ${usualVolume(book.settings).text}, or <a href="${link(context, paths.plan)}">plan a batch</a>.</p>
 ${doses(recipe, bookIndex(book).materials, book.settings)}
 <script type="application/json" data-planner-data>${embeddedJson(data)}</script>
 </section>`;
@@ -168,12 +169,12 @@ function costSection(recipe: Recipe, data: PlannerData): Html {
 }
 
 function takeSection(context: PageContext, { id, batch }: Recipe, mold: Mold): Html {
-  return html`<section aria-labelledby="take"><h2 id="take">Take it with you</h2>
-<p class="fine">The cards are for ${counted(batch.baits, 'bait')} of ${mold.title}. For another batch, work it out above and print this page.</p>
+  return html`<section aria-labelledby="take"><h2 id="take">Print and share</h2>
+<p class="fine">The cards are for ${counted(batch.baits, 'bait')} of ${mold.title}. For another batch, update the amounts above and print this page.</p>
 <ul class="take">
 <li><a href="${link(context, paths.card(id))}">Bench card, 105 × 148 mm</a></li>
 <li><a href="${link(context, paths.smallCard(id))}">Bench card, 4 × 6 in</a></li>
 <li><a href="${link(context, paths.recipeSource(id))}">The recipe’s file</a></li>
 <li><a href="${link(context, paths.recipeData(id))}">The recipe as data (JSON)</a></li>
-</ul><p data-share hidden><button class="quiet" type="button">Copy the address</button> <span role="status"></span></p></section>`;
+</ul><p data-share hidden><button class="quiet" type="button">Copy link</button> <span role="status"></span></p></section>`;
 }

@@ -59,7 +59,7 @@ export const shelfPage: PageKind = {
       description: `The ${counted(book.materials.length, 'material')} of ${book.title}, each in rising doses over white and over black.`,
       part: paths.shelf,
       main: html`<h1>Shelf</h1>
-<p class="lead">Each strip is one material alone in clear plastic, from a quarter of its usual dose to four times that: over white above, over black below.</p>
+<p class="lead">Each strip is one material alone in clear plastic, from a quarter of its usual dose to four times as much, over white above and over black below.</p>
 ${groups
   .filter(({ materials }) => materials.length > 0)
   .map(
@@ -119,7 +119,7 @@ ${cautionsBlock(context)}
 function ladder({ book: { settings } }: PageContext, material: Material): Html {
   const { title, flake, ladder: steps } = material;
   if (flake !== undefined) {
-    return html`<figure class="flake-plate">${flakeCard(material, { id: 'flake', budget: 240, label: `${title} at its true size over white and over black` })}<figcaption>At its true size, flat on white and on black card: ${inches(flake.acrossMm)} across, ${flake.outline}, ${flake.finish}.</figcaption></figure>`;
+    return html`<figure class="flake-plate">${flakeCard(material, { id: 'flake', budget: 240, label: `${title} at true size over white and over black` })}<figcaption>True size, flat on white and on black card: ${inches(flake.acrossMm)} across, ${flake.outline}, ${flake.finish}.</figcaption></figure>`;
   }
   if (steps.length === 0) return html``;
   const labels = steps.map((step) => ladderText(step, settings, material));
@@ -145,7 +145,7 @@ function useText(gramsPerMl: number, material: Material, settings: Settings): st
 function usedIn(context: PageContext, material: Material): Html {
   const { usedIn: uses, kind } = material;
   if (uses.length === 0)
-    return html`<section class="part"><h2>Used in</h2><p>No colour of the book uses it yet.</p></section>`;
+    return html`<section class="part"><h2>Used in</h2><p>No colour in the book uses it yet.</p></section>`;
   const { recipes } = bookIndex(context.book);
   const { settings } = context.book;
   return html`<section class="part" aria-labelledby="used"><h2 id="used">Used in</h2><ul class="uses">${uses.map(
@@ -182,24 +182,27 @@ function properties(context: PageContext, material: Material): Html {
     facts.push(
       ['Cut', `${flake.outline}, ${flake.finish}`],
       ['Film', filmText(flake.filmMm, settings)],
-      ['A gram', `${Math.round(1 / flake.gramsPerFlake)} flakes`],
+      ['Flakes per gram', `about ${Number((1 / flake.gramsPerFlake).toPrecision(3))}`],
     );
   }
-  facts.push(['Highest', highest === undefined ? 'not on the shelf: ask the supplier' : limitText(highest, settings)]);
+  facts.push([
+    'Max temperature',
+    highest === undefined ? 'not on file, ask the supplier' : limitText(highest, settings),
+  ]);
   if (working !== undefined)
     facts.push(['Pour at', `${temperatureText(working.from, settings)} to ${limitText(working.to, settings)}`]);
-  if (most !== undefined) facts.push(['At most', useText(most, material, settings)]);
-  if (gramsPerDrop !== undefined) facts.push(['A drop', massText(gramsPerDrop)]);
+  if (most !== undefined) facts.push(['Max dose', useText(most, material, settings)]);
+  if (gramsPerDrop !== undefined) facts.push(['One drop', massText(gramsPerDrop)]);
   facts.push(['Density', `${formatDecimal(density)} g/ml`]);
   if (gramsPerMl !== density)
     facts.push(
       settings.volume === 'ml'
-        ? ['A level ml', massText(gramsPerMl)]
-        : ['A level tsp', massText(gramsPerMl * UNITS.tsp.size)],
+        ? ['One level ml', massText(gramsPerMl)]
+        : ['One level tsp', massText(gramsPerMl * UNITS.tsp.size)],
     );
   if (price !== undefined && pack !== undefined) facts.push(['Price', `${moneyText(price, settings)} for ${pack}`]);
   if (context.book.edition === 'mine')
-    facts.push(['On the shelf', stockGrams === undefined ? 'not counted' : stockText(material, stockGrams, settings)]);
+    facts.push(['In stock', stockGrams === undefined ? 'not counted' : stockText(material, stockGrams, settings)]);
   const rests = colours(material) && material.kind !== 'plastic';
   return html`<section aria-labelledby="properties"><h2 id="properties">Properties</h2><dl class="facts stacked">${facts.map(([name, value]) => html`<div><dt>${name}</dt><dd>${value}</dd></div>`)}</dl></section>
 ${rests ? knownColour(context, material) : ''}

@@ -30,10 +30,10 @@ export const targetPage: PageKind = {
     const { title, notes, photo, tolerance, flakes } = target;
     return document(context, {
       title: `Target: ${title}`,
-      description: shortDescription(notesText(notes)) || `${title}: a colour to be matched, over white and over black.`,
+      description: shortDescription(notesText(notes)) || `${title}: a colour to match, over white and over black.`,
       part: paths.home,
       main: html`<article class="target">
-<header class="label"><h1>${title}</h1><p class="label-line">Target, to be matched within ΔE ${deltaEText(tolerance)}${target.parts.length < 2 ? '' : seenWhole(target) ? '; two sides of a finished bait, each seen with the other behind it' : '; each part seen by itself'}</p>${deltaEGloss(context)}${targetNote(target)}</header>
+<header class="label"><h1>${title}</h1><p class="label-line">Target, matched within ΔE ${deltaEText(tolerance)}${target.parts.length < 2 ? '' : seenWhole(target) ? '; two sides of a finished bait, each seen with the other behind it' : '; each part seen on its own'}</p>${deltaEGloss(context)}${targetNote(target)}</header>
 <div class="target-parts">${target.parts.map((part) => partFigure(context, part))}</div>
 <div class="columns"><div class="column-main">
 ${notes.trim() === '' ? '' : html`<div class="notes">${notesHtml(context, notes)}</div>`}
@@ -42,7 +42,7 @@ ${recipes(context, target)}
 </div>${
         flakes.length === 0
           ? ''
-          : html`<aside class="column-side" aria-label="Particulars"><section aria-labelledby="flake"><h2 id="flake">Its flake</h2><ul class="uses">${flakes.map(({ hex, sizeMm, coverage }) => html`<li>${dot(hex)}${inches(sizeMm)}${coverage === undefined ? '' : html`<span class="fine">, on ${Math.round(coverage * 100)} % of it</span>`}</li>`)}</ul></section></aside>`
+          : html`<aside class="column-side" aria-label="Particulars"><section aria-labelledby="flake"><h2 id="flake">Its flake</h2><ul class="uses">${flakes.map(({ hex, sizeMm, coverage }) => html`<li>${dot(hex)}${inches(sizeMm)}${coverage === undefined ? '' : html`<span class="fine">, covering ${Math.round(coverage * 100)} %</span>`}</li>`)}</ul></section></aside>`
       }</div>
 ${advises(context, target) ? cautionsBlock(context) : ''}
 </article>`,
@@ -64,10 +64,10 @@ function partFigure({ book }: PageContext, { name, overWhite, overBlack, thickne
 }
 
 function recipes(context: PageContext, target: Target): Html {
-  if (target.recipes.length === 0) return html`<p>No colour has been made for it yet.</p>`;
+  if (target.recipes.length === 0) return html`<p>No colour has been made to match it yet.</p>`;
   const { book } = context;
   const entries = target.recipes.flatMap((id) => colourEntry(book, id) ?? []);
-  return html`<section class="part" aria-labelledby="made-for"><h2 id="made-for">Made for it</h2>${entries.map((entry) => madeFor(context, target, entry))}<ul class="wall">${entries.map((entry) => tile(context, entry, { budget: 120 }))}</ul></section>`;
+  return html`<section class="part" aria-labelledby="made-for"><h2 id="made-for">Made to match it</h2>${entries.map((entry) => madeFor(context, target, entry))}<ul class="wall">${entries.map((entry) => tile(context, entry, { budget: 120 }))}</ul></section>`;
 }
 
 /** A colour beside the target: its rounds where it has any that can be compared, else as it is. */

@@ -17,7 +17,7 @@ export function doses(
   const coloured = cups.filter(({ contents }) => contents.length > 0);
   if (coloured.length === 0) return html``;
   const { ml, text } = usualVolume(settings);
-  const title = `In ${unbroken(text)} of plastic`;
+  const title = `Per ${unbroken(text)} of plastic`;
   const groups = coloured.map(({ name: cup, contents }) => {
     const rows = inOrderOfWork(contents, (id) => required(materials, id).kind).map((content) => {
       const { title: name, gramsPerDrop } = required(materials, content.material);
@@ -25,5 +25,5 @@ export function doses(
     });
     return html`<tbody>${cups.length > 1 ? html`<tr><th scope="rowgroup" colspan="3">${sentence(cup)}</th></tr>` : ''}${rows}</tbody>`;
   });
-  return html`<details class="rates"><summary>${title}</summary><p class="fine">The recipe for any amount, not for this batch.</p><table aria-label="${title}"><thead><tr><th scope="col">Material</th><th scope="col">By weight</th><th scope="col">By drops</th></tr></thead>${groups}</table></details>`;
+  return html`<details class="rates"><summary>${title}</summary><p class="fine">To scale to any amount; not for this batch.</p><table aria-label="${title}"><thead><tr><th scope="col">Material</th><th scope="col">By weight</th><th scope="col">By drops</th></tr></thead>${groups}</table></details>`;
 }

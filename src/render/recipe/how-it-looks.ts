@@ -7,7 +7,7 @@ import { lengthText } from '../length-text.ts';
 import { link, paths } from '../links.ts';
 import { opacityWords } from '../opacity-words.ts';
 import type { PageContext } from '../page.ts';
-import { contrastText, sentence } from '../words.ts';
+import { counted, hidesText, sentence } from '../words.ts';
 import { fold } from './fold.ts';
 
 /** How a recipe looks, in words and numbers: what its parts hide, how its cups stand apart, what its flake does. */
@@ -28,15 +28,21 @@ export function howItLooks(context: PageContext, recipe: Recipe): Html {
     'How it looks',
     gist,
     html`<dl class="facts stacked">
-<div><dt>Body, ${length(mold.bodyMm)}</dt><dd>${sentence(opacityWords(body))}. <span class="fine">Contrast ${contrastText(body.contrastRatio)}</span></dd></div>
-<div><dt>${sentence(mold.thinPart)}, ${length(mold.thinMm)}</dt><dd>${sentence(opacityWords(thin))}. <span class="fine">Contrast ${contrastText(thin.contrastRatio)}</span></dd></div>
-${hidden.map((cup) => html`<div><dt>${cups.length > 1 ? `${sentence(cup.name)} hides from` : 'Hides from'}</dt><dd>${hidingText(cup.hidingMm!, context.book.settings)}</dd></div>`)}
+<div><dt>Body, ${length(mold.bodyMm)}</dt><dd>${sentence(opacityWords(body))}. <span class="fine">Hides ${hidesText(body.contrastRatio)}</span></dd></div>
+<div><dt>${sentence(mold.thinPart)}, ${length(mold.thinMm)}</dt><dd>${sentence(opacityWords(thin))}. <span class="fine">Hides ${hidesText(thin.contrastRatio)}</span></dd></div>
+${hidden.map((cup) => html`<div><dt>${cups.length > 1 ? `${sentence(cup.name)} fully opaque at` : 'Fully opaque at'}</dt><dd>${hidingText(cup.hidingMm!, context.book.settings)}</dd></div>`)}
 ${contrast === undefined ? '' : html`<div><dt>Between the cups</dt><dd>${cupContrastText(recipe.pattern, contrast)}</dd></div>`}
-${flakes.map((flake) => html`<div><dt>${materials.get(flake.material)?.title ?? flake.material}</dt><dd>${Math.round(flake.perBait)} flakes a bait, ${length(Number(flake.spacingMm.toFixed(1)))} apart, in ${Math.round(flake.coverage * 100)} % of the lines of sight</dd></div>`)}
-${target === undefined || !targets.has(target) ? '' : html`<div><dt>Made for</dt><dd><a href="${link(context, paths.target(target))}">${required(targets, target).title}</a></dd></div>`}
+${flakes.map((flake) => html`<div><dt>${materials.get(flake.material)?.title ?? flake.material}</dt><dd>${flakesText(flake.perBait)} a bait, ${length(Number(flake.spacingMm.toFixed(1)))} apart, covering ${Math.round(flake.coverage * 100)} % of what you see</dd></div>`)}
+${target === undefined || !targets.has(target) ? '' : html`<div><dt>Made to match</dt><dd><a href="${link(context, paths.target(target))}">${required(targets, target).title}</a></dd></div>`}
 </dl>
-${mapped ? html`<p class="fine">A screen can’t show this colour fully; the nearest that it can stands here.</p>` : ''}`,
+${mapped ? html`<p class="fine">No screen can show this colour fully: this is the closest it gets.</p>` : ''}`,
   );
+}
+
+/** A count of flakes, to two digits: it comes from what one flake weighs on average. */
+function flakesText(count: number): string {
+  const rounded = Number(count.toPrecision(2));
+  return `About ${counted(rounded, 'flake')}`;
 }
 
 /** A thickness beyond which hiding says nothing more of a bait, mm. */

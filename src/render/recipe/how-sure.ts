@@ -10,16 +10,30 @@ import { spreadPicture } from './spread-picture.ts';
 
 /** What the predicted colour rests on, and how far a poured bait may be from it: in words, and as colours. */
 export function howSure(context: PageContext, { tier, spread, body, cups }: Recipe): Html {
-  const { expected, bound, fromMaterials, fromMeasuring } = spread;
+  const { expected, bound } = spread;
   return fold(
     'sure',
-    'How sure',
+    'How certain',
     `${sentence(tier)}: nine in ten within ΔE ${deltaEText(bound)}`,
     html`${spreadPicture(spread, body.overWhite.hex)}
-<p>Half of all batches come out within ΔE ${deltaEText(expected)} of the colour shown, nine in ten within ${deltaEText(bound)}. The materials alone would make that ${deltaEText(fromMaterials)}, the measuring alone ${deltaEText(fromMeasuring)}.</p>
+<p>Half of all batches come out within ΔE ${deltaEText(expected)} of the colour shown, nine in ten within ${deltaEText(bound)}. ${whereFrom(spread)}</p>
 <p>${sentence(cups.every(({ contents }) => contents.length === 0) ? PLAIN_PLASTIC_WORDS : TIER_WORDS[tier])}.</p>${leastKnown(context, cups)}
-<p><a href="${link(context, paths.method)}#sure">How sure a colour is</a></p>`,
+<p><a href="${link(context, paths.method)}#sure">How this is worked out</a></p>`,
   );
+}
+
+/** As many times the other is what makes up most of a spread. Convention of this book. */
+const MOST_OF_IT = 2;
+
+/** Whether the materials or the measuring make a colour uncertain. */
+function whereFrom({ fromMaterials, fromMeasuring }: Recipe['spread']): string {
+  const materials = `how well the materials are known (${deltaEText(fromMaterials)})`;
+  const measuring = `measuring (${deltaEText(fromMeasuring)})`;
+  if (fromMaterials >= MOST_OF_IT * fromMeasuring)
+    return `Most of that comes from ${materials}, little from ${measuring}.`;
+  if (fromMeasuring >= MOST_OF_IT * fromMaterials)
+    return `Most of that comes from ${measuring}, little from ${materials}.`;
+  return `Part of that comes from ${materials}, part from ${measuring}.`;
 }
 
 /** Which materials of some cups are known by one colour alone: flake by that of its face, the others by theirs and their kind. */
@@ -39,5 +53,5 @@ function leastKnown(context: PageContext, cups: Recipe['cups']): Html {
   const others = estimated.filter(({ flake }) => flake === undefined);
   return estimated.length === 0
     ? html``
-    : html`<ul class="least-known">${list('By one colour and the kind', others)}${list('By the colour of its face, as all flake', flakes)}</ul>`;
+    : html`<ul class="least-known">${list('Known by one colour and their kind', others)}${list('Known by face colour, like all flake', flakes)}</ul>`;
 }

@@ -1,7 +1,8 @@
 import type { Cup, CupLook, Recipe, Round } from '../../book/model.ts';
+import { differenceView } from '../difference-view.ts';
 import { type Html, html } from '../html.ts';
 import { type ChipColours, chipColours, chips, chipWords } from '../swatch/chip.ts';
-import { deltaEText, sentence } from '../words.ts';
+import { sentence } from '../words.ts';
 
 /** As many times the tolerance must a bait be from its computed colour before the page asks why. Convention of this book. */
 const SURPRISING = 2;
@@ -30,18 +31,18 @@ export function lastSeen({ cups, spread }: Recipe, tolerance: number): readonly 
     if (!far) return [];
     const { overWhite, overBlack } = far.look;
     const seen = { ...(overWhite && { overWhite: overWhite.hex }), ...(overBlack && { overBlack: overBlack.hex }) };
-    const what = cups.length === 1 ? 'The last bait' : `The last bait of the ${cup.name}`;
+    const what = cups.length === 1 ? 'The last test bait' : `The last test bait of the ${cup.name}`;
     const surprise =
       far.deltaE <= SURPRISING * tolerance
         ? ''
         : far.deltaE > spread.bound
-          ? ' That is further than nine in ten: look again at the files of its materials; a chip on a card would mend them.'
-          : ' That is no more than the materials leave open; chips on a card would narrow it.';
+          ? ' Nine in ten come closer than that: check the files of its materials, and pour a test chip on a card to correct them.'
+          : ' That is within what its materials leave open; test chips on a card would narrow it down.';
     return [
       html`<div class="last-seen"><div class="round-chips"><div class="pair">${chips(
         [chipColours(far.round.look), seen],
-        `${sentence(cup.name)}: computed on the left, as last seen on the right; ${viewWords(seen)}`,
-      )}</div>${chipWords('computed', 'seen')}</div><p>${what} was seen ΔE ${deltaEText(far.deltaE)} from the colour computed here.${surprise}</p></div>`,
+        `${sentence(cup.name)}: predicted on the left, as last seen on the right; ${viewWords(seen)}`,
+      )}</div>${chipWords('predicted', 'seen')}</div><p>${what} came out different from this prediction: ${differenceView(far.deltaE)}.${surprise}</p></div>`,
     ];
   });
 }

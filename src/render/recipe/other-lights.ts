@@ -2,7 +2,7 @@ import type { Recipe, RecipeMatch } from '../../book/model.ts';
 import { type Html, html } from '../html.ts';
 import { chipColours, chips } from '../swatch/chip.ts';
 import { apartUnderLights, LIGHTS_BASIS } from '../target/under-lights.ts';
-import { deltaEText, listText } from '../words.ts';
+import { deltaEText, differenceText, listText, sentence } from '../words.ts';
 import { fold } from './fold.ts';
 
 type LightView = Recipe['lights'][number];
@@ -18,7 +18,7 @@ export function otherLights({ lights, body, match }: Recipe): Html {
   const gist =
     most.deltaE < SEEN
       ? `Holds its colour: ΔE ${deltaEText(most.deltaE)} at most`
-      : `ΔE ${deltaEText(most.deltaE)} under a ${most.name}`;
+      : `Under a ${most.name}: ${differenceText(most.deltaE)}`;
   const plates = lights.map(
     (view) =>
       html`<div class="light-plate"><div class="light-chips">${chips([chipColours(body), chipColours(view.body)], `Daylight on the left, ${view.name} on the right; over white above, over black below`)}</div><p class="pair-words" aria-hidden="true"><span>daylight</span><span>${view.name}</span></p></div>`,
@@ -31,10 +31,10 @@ export function otherLights({ lights, body, match }: Recipe): Html {
     'lights',
     'Under other lights',
     gist,
-    html`<fieldset class="lights"><legend>The body in daylight, beside the same under</legend>
+    html`<fieldset class="lights"><legend>Compare the body in daylight with</legend>
 <ul class="light-choices">${choices}</ul>
 ${plates}</fieldset>
-<p class="fine">Each colour is as the eye sees it once it is used to the light. Two baits that match in daylight may part under a lamp: compare them under both.</p>${match === undefined ? '' : besideTarget(match)}`,
+<p class="fine">Each colour is shown as your eye sees it once used to the light. Two baits that match in daylight may differ under a lamp: check both.</p>${match === undefined ? '' : besideTarget(match)}`,
   );
 }
 
@@ -46,7 +46,7 @@ function besideTarget({ cups }: RecipeMatch): Html {
     const those = known.filter(({ lights }) => lights.basis === basis);
     const words = those.map(
       ({ cup, lights }) =>
-        html`${known.length > 1 ? `The cup ${cup}` : 'It'} and its target are apart by ${apartUnderLights(lights)}. `,
+        html`${known.length > 1 ? sentence(cup) : 'It'} differs from its target: ${apartUnderLights(lights)}. `,
     );
     return html`<p>${words}<span class="fine">${LIGHTS_BASIS[basis]}</span></p>`;
   })}`;
@@ -55,6 +55,6 @@ function besideTarget({ cups }: RecipeMatch): Html {
 /** How a light changes the colour, in words with the size. */
 function lightChange({ words, deltaE }: LightView): string {
   const size = `ΔE ${deltaEText(deltaE)}`;
-  if (deltaE < SEEN) return `no change to be seen (${size})`;
+  if (deltaE < SEEN) return `no visible change (${size})`;
   return words.length === 0 ? size : `${listText(words)} (${size})`;
 }

@@ -49,7 +49,7 @@ export function plate(recipe: Recipe, mold: Mold, settings: Pick<Settings, 'volu
       : html`<figure class="cut">${section(
           pattern,
           cups.map((cup) => ({ hex: cup.body.overWhite.hex, share: cup.share })),
-          `A cut through the bait: ${cups.map((cup) => `${cup.name} ${Math.round(cup.share * 100)} %`).join(', ')}`,
+          `Cross-section of the bait: ${cups.map((cup) => `${cup.name} ${Math.round(cup.share * 100)} %`).join(', ')}`,
         )}<figcaption>${sentence(pattern)}: ${PATTERNS[pattern].means}<br>${cups.map((cup) => html`<span class="cut-part">${cup.name} ${Math.round(cup.share * 100)} %</span> `)}</figcaption></figure>`;
   return html`<div class="plate"><div class="plate-bait">${bait(recipe, mold, {
     id: 'bait',
@@ -59,7 +59,7 @@ export function plate(recipe: Recipe, mold: Mold, settings: Pick<Settings, 'volu
   })}</div><div class="plate-side">${labelledPour(coats, {
     id: 'card',
     seed: id,
-    label: `${title} as a film over white and over black`,
+    label: `${title} as a test chip over white and over black`,
     parts,
   })}${cut}</div></div>`;
 }

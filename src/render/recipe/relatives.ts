@@ -67,7 +67,9 @@ function pictures(context: PageContext, recipe: Recipe): Html {
   const label = `Lineage of ${title}`;
   const aim = target === undefined ? undefined : bookIndex(context.book).targets.get(target);
   return html`${lineagePicture(context, layout, label, { here, when: 'wide' })}${lineagePicture(context, relativesDown(recipe), `${label}, downwards`, { here, when: 'narrow' })}
-<ul class="relations">${relation(context, 'Made from', parent === undefined ? [] : [parent])}${relation(context, 'Uses a cup of', cupsFrom)}${
-    aim === undefined ? '' : html`<li>Made for <a href="${link(context, paths.target(aim.id))}">${aim.title}</a>.</li>`
+<ul class="relations">${relation(context, 'Made from', parent === undefined ? [] : [parent])}${relation(context, 'Uses a cup from', cupsFrom)}${
+    aim === undefined
+      ? ''
+      : html`<li>Made to match <a href="${link(context, paths.target(aim.id))}">${aim.title}</a>.</li>`
   }${relation(context, 'Made from it:', children)}${relation(context, 'Its cups are used in', cupsIn)}</ul>`;
 }

@@ -16,5 +16,5 @@ export function roundChains(cups: readonly Cup[]): Html {
   return html`<div class="chains">${logged.map(({ name, rounds }) => {
     const title = cups.length > 1 ? `${sentence(name)}, round by round` : 'Round by round';
     return html`<div class="chain"><h3>${title}</h3><ol class="chain-rounds">${rounds.map(link)}</ol></div>`;
-  })}<p class="fine">Each as it was predicted, over white above, over black below, and how far it is from the one before.</p></div>`;
+  })}<p class="fine">Predicted colours, over white above and over black below. ΔE is the change from the round before.</p></div>`;
 }

@@ -8,14 +8,23 @@ import { lookWords } from '../look-words.ts';
 import type { PageContext } from '../page.ts';
 import { photoFigure } from '../photo.ts';
 import { chipColours, chips, chipWords } from '../swatch/chip.ts';
-import { counted, deltaEText, listText, massText, sentence, temperatureText, volumeText } from '../words.ts';
+import {
+  counted,
+  deltaEText,
+  differenceWords,
+  listText,
+  massText,
+  sentence,
+  temperatureText,
+  volumeText,
+} from '../words.ts';
 
 type Titles = (material: string) => string;
 
 /** A change of colour in words, with its size. */
 export function changeText({ words, deltaE }: Pick<Change, 'words' | 'deltaE'>): string {
   return words.length === 0
-    ? `no change to be seen (ΔE ${deltaEText(deltaE)})`
+    ? `no visible change (ΔE ${deltaEText(deltaE)})`
     : `${listText(words)} (ΔE ${deltaEText(deltaE)})`;
 }
 
@@ -34,9 +43,10 @@ function lookBeside(
     ...(missedBy.overWhite === undefined ? [] : [`${deltaEText(missedBy.overWhite)} over white`]),
     ...(missedBy.overBlack === undefined ? [] : [`${deltaEText(missedBy.overBlack)} over black`]),
   ];
+  const words = differenceWords(Math.max(missedBy.overWhite ?? 0, missedBy.overBlack ?? 0));
   return {
     drawn: html`<div class="round-chips"><div class="pair">${chips([chipColours(predicted), seen], label)}</div>${chipWords('predicted', 'seen')}</div>`,
-    facts: [how, `Seen ΔE ${parts.join(' and ')} from what was predicted.`].filter((words) => words !== '').join(' '),
+    facts: [how, `Against the prediction: ${words} (ΔE ${parts.join(', ')}).`].filter((each) => each !== '').join(' '),
   };
 }
 
@@ -79,7 +89,7 @@ function roundItem(context: PageContext, round: Round, titles: Titles): Html {
       ? `${volumeText(pouredMl, settings)} of ${volumeText(volumeMl, settings)} poured, ${volumeText(leftMl, settings)} left.`
       : `${volumeText(volumeMl, settings)} in the cup.`;
   const spent = round.burnt
-    ? html`<p><strong>Too hot: vinyl breaks down there and gives off hydrogen chloride. This cup is spent.</strong> If it happens to you, leave the room and air it: <a href="${link(context, paths.care)}">Care</a>.</p>`
+    ? html`<p><strong>Too hot: vinyl breaks down at this heat and gives off hydrogen chloride. This cup is spent.</strong> If it happens to you, leave the room and air it: <a href="${link(context, paths.care)}">Care</a>.</p>`
     : '';
   const beside = judged && lookBeside(context, round, judged);
   const facts = [cup, ...heat, ...(beside && beside.facts !== '' ? [beside.facts] : [])].join(' ');
@@ -101,21 +111,22 @@ function ledger(cup: Cup, titles: Titles, context: PageContext): Html {
   const { naive, leftMl, highestReached, reheats } = cup;
   const { settings } = context.book;
   const history = [
-    ...(leftMl === undefined ? [] : [`${volumeText(leftMl, settings)} is left of this cup.`]),
-    ...(highestReached === undefined ? [] : [`It was heated to ${temperatureText(highestReached, settings)} at most.`]),
-    ...(reheats === 0 ? [] : [`It was reheated ${reheats === 1 ? 'once' : counted(reheats, 'time')}.`]),
-  ].join(' ');
-  if (naive === undefined) return html`<p>${history}</p>`;
+    ...(leftMl === undefined ? [] : [`${volumeText(leftMl, settings)} left`]),
+    ...(highestReached === undefined ? [] : [`hottest ${temperatureText(highestReached, settings)}`]),
+    ...(reheats === 0 ? [] : [`reheated ${reheats === 1 ? 'once' : counted(reheats, 'time')}`]),
+  ].join(', ');
+  const said = history === '' ? '' : `${sentence(history)}.`;
+  if (naive === undefined) return html`<p>${said}</p>`;
   const rows = cup.contents.map(({ material, gramsPerMl }) => {
     const sum = naive.contents.find((content) => content.material === material)?.gramsPerMl ?? 0;
     const off = gramsPerMl > 0 ? Math.round((sum / gramsPerMl - 1) * 100) : 0;
     return html`<tr><th scope="row">${titles(material)}</th><td>${massIn({ gramsPerMl }, settings)}</td><td>${massIn({ gramsPerMl: sum }, settings)}</td><td>${off === 0 ? 'the same' : `${off > 0 ? '+' : '−'}${Math.abs(off)} %`}</td></tr>`;
   });
-  return html`<div class="ledger"><p>${history} Every pour took its part of everything away, so later additions went into less plastic. ${
+  return html`<div class="ledger"><p>${said} Every test pour took colour away with it, so later additions went into less plastic. ${
     naive.words.length === 0
-      ? `Adding up the notes would give nearly the same (ΔE ${deltaEText(naive.deltaE)}).`
-      : `Adding up the notes would come out ${listText(naive.words)} (ΔE ${deltaEText(naive.deltaE)}).`
-  }</p><details><summary>The cup beside the sum of the notes</summary><div class="scroll"><table><thead><tr><th scope="col">In ${usualVolume(settings).text}</th><th scope="col">Really in the cup</th><th scope="col">Sum of the notes</th><th scope="col">Off by</th></tr></thead><tbody>${rows}</tbody></table></div></details></div>`;
+      ? `Just adding up the notes would give nearly the same (ΔE ${deltaEText(naive.deltaE)}).`
+      : `Just adding up the notes would make it ${listText(naive.words)} (ΔE ${deltaEText(naive.deltaE)}).`
+  }</p><details><summary>What is in the cup, and the notes added up</summary><div class="scroll"><table><thead><tr><th scope="col">Per ${usualVolume(settings).text}</th><th scope="col">Really in the cup</th><th scope="col">Notes added up</th><th scope="col">Off by</th></tr></thead><tbody>${rows}</tbody></table></div></details></div>`;
 }
 
 /** The rounds of every cup that has a log; nothing where none has. */

@@ -15,7 +15,7 @@ import { roundsChart } from './rounds-beside.ts';
 export function besideTarget(context: PageContext, { title, match }: Recipe): Html {
   const target = match && bookIndex(context.book).targets.get(match.target);
   if (!match || !target) return html``;
-  return html`<section class="part" aria-labelledby="target"><h2 id="target">Beside its target</h2><p>Made for <a href="${link(context, paths.target(target.id))}">${target.title}</a>, where every round is judged in words.</p>${match.cups.map((cup) => cupBeside(cup, target, target.parts.length > 1 ? `${title}, ${cup.cup}` : title))}</section>`;
+  return html`<section class="part" aria-labelledby="target"><h2 id="target">Against its target</h2><p>Made to match <a href="${link(context, paths.target(target.id))}">${target.title}</a>, whose page has a verdict on every round.</p>${match.cups.map((cup) => cupBeside(cup, target, target.parts.length > 1 ? `${title}, ${cup.cup}` : title))}</section>`;
 }
 
 function cupBeside({ cup, part: name, rounds }: CupMatch, target: Target, title: string): Html {

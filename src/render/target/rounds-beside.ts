@@ -6,8 +6,8 @@ import { deltaEText, listText, sentence } from '../words.ts';
 import { matchChart } from './match-chart.ts';
 
 const MOVED: Readonly<Record<NonNullable<MatchedRound['moved']>, string>> = {
-  thickness: 'Seen at another thickness than the target, and moved to that by the model.',
-  laminate: 'Seen by itself, and shown as the finished bait would show it, with the other cup behind it, by the model.',
+  thickness: 'Seen at a different thickness from the target, and converted by the model.',
+  laminate: 'Seen on its own; the model shows how it would look in the finished bait, with the other cup behind it.',
 };
 
 /** Rounds beside the colour that they are to have, and how they came nearer; `level` is that of their headings. */
@@ -25,7 +25,7 @@ export function roundsBeside(
 /** How rounds came nearer, as a chart; nothing of fewer than two. */
 export function roundsChart(rounds: readonly MatchedRound[], name: string, tolerance: number): Html {
   if (rounds.length < 2) return html``;
-  return html`<figure class="match-figure">${matchChart(rounds, tolerance, name)}<figcaption>How far each round was from the target, in all and part by part, ΔE. The dotted rule is the tolerance, ${deltaEText(tolerance)}.</figcaption></figure>`;
+  return html`<figure class="match-figure">${matchChart(rounds, tolerance, name)}<figcaption>Distance to the target after each round, overall and part by part (ΔE). Dotted: the tolerance, ${deltaEText(tolerance)}.</figcaption></figure>`;
 }
 
 function roundBeside(
@@ -43,7 +43,7 @@ function roundBeside(
     moved === undefined ? '' : html`<p class="fine">${MOVED[moved]}</p>`
   }${
     basis === 'predicted' && hasSeen
-      ? html`<p class="fine">Nobody noted what it looked like: this is the model, as the rounds that were seen have corrected it.</p>`
+      ? html`<p class="fine">No look was logged for this round: this is the prediction, corrected by the rounds that have one.</p>`
       : ''
   }</div></li>`;
 }
