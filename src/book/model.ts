@@ -290,8 +290,9 @@ export interface Recipe {
   readonly seen?: readonly BaitLook[];
   /** The bait as a whole: the side looked at, over white and over black. */
   readonly body: Appearance;
+  /** As its pattern has it: of what the body is of, or of one cup. */
   readonly thin: Appearance;
-  /** Laminates: the other side. Tipped: the tip. Core: the core alone. */
+  /** What else is looked at by itself, such as the other side: the second of the `faces` of its pattern. */
   readonly other?: Appearance;
   /** The same views of the bait without its flake, to draw flake on. */
   readonly between: { readonly body: Appearance; readonly thin: Appearance; readonly other?: Appearance };
