@@ -6,9 +6,9 @@ export interface VolumeUnit {
   readonly volume: 'ml' | 'fl oz';
 }
 
-// A volume as it comes off a cup's marks is told to the mark.
+// A volume as it comes off a cup's marks is told to the mark, kept to four decimals of a millilitre too.
 const MARKS = 4;
-const ROUNDING = 1e-9;
+const ROUNDING = 1e-5;
 
 /**
  * A volume of plastic in the book's unit: two digits, from 10 fl oz three, and every quarter of a fluid ounce as it is.
@@ -19,6 +19,6 @@ export function volumeText(ml: number, { volume }: VolumeUnit): string {
   if (volume === 'ml') return `${ml >= 20 ? Math.round(ml) : formatDecimal(ml, 2)} ml`;
   const ounces = ml / UNITS['fl oz'].size;
   const quarters = Math.round(MARKS * ounces);
-  if (Math.abs(MARKS * ounces - quarters) < ROUNDING * ounces) return `${quarters / MARKS} fl oz`;
+  if (Math.abs(MARKS * ounces - quarters) < ROUNDING) return `${quarters / MARKS} fl oz`;
   return `${formatDecimal(ounces, ounces >= 10 ? 3 : 2)} fl oz`;
 }
