@@ -10,6 +10,7 @@ import { roundForms, sidesView } from '../../src/browser/match/fields-view.ts';
 import { logView } from '../../src/browser/match/log-view.ts';
 import { isToBeMixed } from '../../src/browser/match/mix-view.ts';
 import { readWork } from '../../src/browser/match/read-work.ts';
+import { MatchState } from '../../src/browser/match/state.ts';
 import { roundOf } from '../../src/browser/match/typed-round.ts';
 import { sideOf, type Work, withoutLastDone, withSides, withSteps } from '../../src/browser/match/work.ts';
 import { cupNow } from '../../src/browser/match/work-log.ts';
@@ -278,6 +279,15 @@ describe('a match as it goes on', () => {
     expect(text).toContain(`new-cup: ${work.plasticMl} ml supple`);
     // One that nobody looked at is begun again in its place.
     expect(withRecipe(work, 0, recipe, DATA)).toEqual(work);
+  });
+
+  test('MatchState works out what to do with a cup once for a match as it is', () => {
+    const state = new MatchState(DATA, matched(), { cups: [], found: false, begun: true }, undefined);
+    const advice = state.advice(0);
+    expect(advice.next).toEqual(adviceFor(matched(), 0, DATA).next);
+    expect(state.advice(0)).toBe(advice);
+    state.takeOver(withSteps(state.work, 0, { do: 'pour', ml: 5 }), { cups: [], found: false, begun: true });
+    expect(state.advice(0).now.volumeMl).toBeCloseTo(advice.now.volumeMl - 5, 9);
   });
 
   test('adviceFor(a cup poured empty) says so', () => {

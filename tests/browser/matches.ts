@@ -10,7 +10,7 @@ import { densityIn } from '../../src/browser/match/page-shelf.ts';
 import { isRoundFault, roundOf, type TypedRound } from '../../src/browser/match/typed-round.ts';
 import { begunAnew, type Work, withSteps } from '../../src/browser/match/work.ts';
 import { cupNow, withLookChecked, withStepsBeforeLook } from '../../src/browser/match/work-log.ts';
-import { total } from '../../src/cup/ledger.ts';
+import { isEmpty, total } from '../../src/cup/ledger.ts';
 import type { Source } from '../../src/recipe/source.ts';
 import { type MatchPageData, matchPageData } from '../../src/render/pages/match.ts';
 import { required } from '../../src/values/required.ts';
@@ -145,8 +145,8 @@ function afterDoing(work: Work, index: number, done: Doing, data: MatchPageData)
   const plasticMl = total(cup.plastics);
   switch (done.do) {
     case 'add': {
-      // The page adds to an empty cup, and the book refuses its file: a maker who goes on begins a new one.
-      if (!(plasticMl > 0.5)) return work;
+      // As the page: nothing goes into an empty cup but plastic.
+      if (isEmpty(cup)) return work;
       const amount = typedAmount(done.amount, required(data.materials, done.material), {
         ml: plasticMl,
         grams: plasticMl * density(work.plastic),

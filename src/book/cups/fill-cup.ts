@@ -270,7 +270,9 @@ class Filling {
         take({ kind: 'plastic', material, ml });
     }
     if (add) {
-      if (isEmpty(log.cup) && this.sound) this.fault('recipe/empty-cup', [...at, 'add'], ADDED_TO_NOTHING, 'key');
+      const isNothing = Object.keys(add).length === 0;
+      if (!isNothing && isEmpty(log.cup) && this.sound)
+        this.fault('recipe/empty-cup', [...at, 'add'], ADDED_TO_NOTHING, 'key');
       take({ kind: 'add', amounts: this.doses(add, [...at, 'add'], log.cup) });
     }
     if (pour !== undefined) {

@@ -4,11 +4,12 @@
  * @packageDocumentation
  */
 
+import { isEmpty } from '../../cup/ledger.ts';
 import { leadsByWeight } from '../../matching/measure/best-tools.ts';
 import { volumeInField } from '../../units/volume-field.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
 import { required } from '../../values/required.ts';
-import { adviceFor, amountsOf, stepsOf } from './ask.ts';
+import { amountsOf, stepsOf } from './ask.ts';
 import { typedAmount } from './dose-text.ts';
 import { type CupDraft, withoutRound } from './drafts.ts';
 import { lastDone } from './log-view.ts';
@@ -32,8 +33,8 @@ export class CupActions {
 
   /** Puts a proposal into the log. */
   take(index: number, proposal: number, weighing: boolean): void {
-    const { data, work } = this.state;
-    const steps = stepsOf(adviceFor(work, index, data).next.proposals[proposal]!, data, weighing);
+    const { data } = this.state;
+    const steps = stepsOf(this.state.advice(index).next.proposals[proposal]!, data, weighing);
     this.log(index, steps, 'It is in the log. Stir, pour a bait, look, and note the round.');
   }
 
@@ -52,7 +53,7 @@ export class CupActions {
       this.logBefore(index, [{ do: 'add', amounts: [] }], `The log says that nothing went in before round ${number}.`);
       return;
     }
-    const proposed = adviceFor(work, index, data).unlogged?.proposed;
+    const proposed = this.state.advice(index).unlogged?.proposed;
     if (!proposed) return;
     const { left, weighedDeltaE } = proposed;
     const steps = stepsOf(proposed, data, leadsByWeight(left.deltaE, left.within, weighedDeltaE));
@@ -61,7 +62,7 @@ export class CupActions {
 
   beginAfresh(index: number, weighing: boolean): void {
     const { data, work } = this.state;
-    const recipe = adviceFor(work, index, data).next.startAgain;
+    const recipe = this.state.advice(index).next.startAgain;
     if (!recipe) return;
     const begun = begunAnew(work, index, [
       { do: 'add', recipe: true, amounts: amountsOf(recipe.cups[0]!.amounts, data, weighing) },
@@ -87,7 +88,12 @@ export class CupActions {
     const cup = screen.part(`[data-cup="${index}"]`);
     const select = cup.querySelector<HTMLSelectElement>('[name="material"]')!;
     const at = cup.querySelector<HTMLInputElement>('[name="amount"]')!;
-    const plastic = Object.entries(cupNow(work, index, densityIn(data)).cup.plastics);
+    const now = cupNow(work, index, densityIn(data));
+    if (isEmpty(now.cup) && !this.isBeforeRound(index)) {
+      screen.complain({ fault: 'The cup is empty: put plastic into it first, or begin a new cup.', at });
+      return;
+    }
+    const plastic = Object.entries(now.cup.plastics);
     const ml = plastic.reduce((sum, [, each]) => sum + each, 0);
     const grams = plastic.reduce((sum, [id, each]) => sum + each * (materials.get(id)?.density ?? 1), 0);
     const amount = typedAmount(at.value, required(materials, select.value), { ml, grams });
@@ -138,9 +144,14 @@ export class CupActions {
 
   /** Puts something else into the log, where it was said to have gone in. */
   private logElse(index: number, step: WorkStep, draft: CupDraft): void {
-    const before = this.screen.part(`[data-cup="${index}"]`).querySelector<HTMLInputElement>('[name="beforeRound"]');
-    if (before?.checked) this.logBefore(index, [step], 'It is in the log, before the round.', draft);
+    if (this.isBeforeRound(index)) this.logBefore(index, [step], 'It is in the log, before the round.', draft);
     else this.log(index, [step], 'It is in the log.', draft);
+  }
+
+  /** Whether the maker says that something went in before the last round. */
+  private isBeforeRound(index: number): boolean {
+    const cup = this.screen.part(`[data-cup="${index}"]`);
+    return cup.querySelector<HTMLInputElement>('[name="beforeRound"]')?.checked === true;
   }
 
   private logBefore(index: number, steps: readonly WorkStep[], says: string, draft?: CupDraft): void {

@@ -4,7 +4,6 @@ import { chips } from '../../render/swatch/chip.ts';
 import { sentence } from '../../render/words.ts';
 import { volumeInField } from '../../units/volume-field.ts';
 import { defined } from '../../values/defined.ts';
-import { adviceFor } from './ask.ts';
 import { aloneNow, lookNow, roundsSeen } from './cup-looks.ts';
 import { cupView } from './cup-view.ts';
 import { sidesView } from './fields-view.ts';
@@ -126,7 +125,7 @@ export class MatchScreen {
 
   private cup(index: number): Html {
     const { work, data, drafts } = this.state;
-    const advice = adviceFor(work, index, data);
+    const advice = this.state.advice(index);
     const { now, next, aim } = advice;
     const look = lookNow(advice, data);
     const alone = aim.moved() && !now.seen ? aloneNow(now.cup, work, data, next.correction) : undefined;

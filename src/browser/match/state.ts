@@ -1,6 +1,6 @@
 import type { MatchPageData, MatchPageMaterial } from '../../render/pages/match.ts';
 import { afterPause } from '../page-data.ts';
-import type { FirstAnswer } from './ask.ts';
+import { adviceFor, type CupAdvice, type FirstAnswer } from './ask.ts';
 import type { CupDraft, Drafts } from './drafts.ts';
 import { fittedWork } from './fit-work.ts';
 import type { KeptMatch } from './kept-match.ts';
@@ -19,6 +19,8 @@ export class MatchState {
   /** Told when a match has become too long. */
   onFull: () => void = () => {};
   private current: Work;
+  /** What is to be done with the cups of this match, as far as it was asked. */
+  private advised: { readonly work: Work; readonly cups: Map<number, CupAdvice> };
   /** What was kept is left alone until there is something else to keep. */
   private changed = false;
   private readonly keeper: KeptMatch | undefined;
@@ -29,6 +31,7 @@ export class MatchState {
     this.data = data;
     this.materials = new Map(data.materials.map((material) => [material.id, material]));
     this.current = work;
+    this.advised = { work, cups: new Map() };
     this.drafts = drafts.cups;
     this.begun = drafts.begun;
     this.findsAgain = drafts.found;
@@ -54,6 +57,15 @@ export class MatchState {
     this.changed = true;
     this.saveSoon();
     return true;
+  }
+
+  /** What to do with a cup: the slow part of the page, worked out once for a match as it is. */
+  advice(index: number): CupAdvice {
+    if (this.advised.work !== this.current) this.advised = { work: this.current, cups: new Map() };
+    const { cups } = this.advised;
+    const advice = cups.get(index) ?? adviceFor(this.current, index, this.data);
+    cups.set(index, advice);
+    return advice;
   }
 
   /** Whether there is a cup to show: something was done, or the maker begins with plain plastic. */
