@@ -5,7 +5,8 @@
  */
 
 // book
-export { type Compiled, type CompileOptions, compileBook } from './book/compile-book.ts';
+export { type CompileOptions, compileBook } from './book/compile-book.ts';
+export type { Compiled } from './book/compiled.ts';
 export type {
   Appearance,
   Book,

@@ -13,6 +13,8 @@ import { checkReferences } from './checks/check-references.ts';
 import { checkTitles } from './checks/check-titles.ts';
 import { reportWaiting } from './checks/report-waiting.ts';
 import { unusedMaterials } from './checks/unused-materials.ts';
+import { CompileMemory } from './compile-memory.ts';
+import type { Compiled } from './compiled.ts';
 import { computedEach } from './computed.ts';
 import type { CupShelf } from './cups/cup-shelf.ts';
 import { cupSpecs } from './cups/cup-specs.ts';
@@ -30,6 +32,7 @@ import { usualPlastic } from './read/usual-things.ts';
 import type { RecipeCore } from './recipes/compile-recipe.ts';
 import { compileRecipes, fillCups } from './recipes/compile-recipes.ts';
 import { compareRecipes, joinRecipes, showMaterials, usesOf } from './recipes/join-recipes.ts';
+import { NOTHING } from './remembered.ts';
 import { type Report, reportInto, reportOnly } from './report.ts';
 import { settingsOf, withRoom } from './settings.ts';
 import type { MaterialCore } from './shelf/compile-material.ts';
@@ -47,22 +50,9 @@ export interface CompileOptions {
   readonly unread?: readonly string[];
   /** The day, `2026-03-14`: what was made later is told. Left out: it is not looked for. */
   readonly today?: string;
+  /** What the last compile of the book has left, for this one to be quicker; of the result it changes nothing. */
+  readonly memory?: CompileMemory;
 }
-
-/** A compiled book, and everything that was found on the way. */
-export type Compiled = CompiledBook & {
-  /** Files that are not in the book for their errors, or since they wait to be filled in, or for what they need; by path. */
-  readonly leftOut: readonly LeftOut[];
-  readonly diagnostics: readonly Diagnostic[];
-};
-
-/**
- * A book without errors is complete, whatever waits to be filled in. Of any other this is the sound part, to be worked with, never to be
- * published. Either is what a compile of the book without the files left out gives. There is none where `book.md` is left out.
- */
-export type CompiledBook =
-  | { readonly complete: true; readonly book: Book }
-  | { readonly complete: false; readonly book: Book | undefined };
 
 /**
  * Compiles a book from its texts: reads and checks every file, keeps the ledger of every cup, computes amounts, colours and
@@ -72,22 +62,40 @@ export type CompiledBook =
  * twice.
  */
 export function compileBook(sources: readonly Source[], options: CompileOptions = {}): Compiled {
+  const { memory = new CompileMemory(), ...others } = options;
+  const asked = JSON.stringify([sources, others, [...(others.photoFaults ?? [])]]);
+  if (memory.last?.asked === asked) return memory.last.compiled;
+  memory.begin();
+  const compiled = compileAll(sources, others, memory);
+  memory.last = { asked, compiled };
+  return compiled;
+}
+
+function compileAll(sources: readonly Source[], options: CompileOptions, memory: CompileMemory): Compiled {
   const diagnostics: Diagnostic[] = [];
   const report = reportInto(diagnostics);
   const unread = options.unread ?? [];
-  const things = readThings(sources, report, unread);
+  const things = readThings(sources, report, memory.things, unread);
   checkPortable([...sources.map(({ path }) => path), ...(options.photos ?? [])], report);
   if (!things.book && !things.faulty.has('book', 'book')) reportNoBook(report);
 
-  const parts = compileParts(things, report);
+  const parts = compileParts(things, memory, report);
   const everything = allThings(things);
   checkFiles(things, everything, options, report);
 
   const faulty = (): ReadonlySet<string> => new Set([...report.faulty, ...unread, ...things.twins]);
   const needs = needsOf(things, parts, faulty());
-  const out = (): ReadonlyMap<string, LeftOut> => leftOut(needs, faulty(), things.faulty.waiting);
+  let known: { readonly count: number; readonly out: ReadonlyMap<string, LeftOut> } | undefined;
+  const out = (): ReadonlyMap<string, LeftOut> => {
+    const paths = faulty();
+    // Files are only ever added to them.
+    if (known?.count !== paths.size) known = { count: paths.size, out: leftOut(needs, paths, things.faulty.waiting) };
+    return known.out;
+  };
   const isSound = !hasErrors(diagnostics) && unread.length === 0;
-  const book = out().has(BOOK_FILE) ? undefined : joinBook(things, parts, out, isSound ? report : errorsOnly(report));
+  const book = out().has(BOOK_FILE)
+    ? undefined
+    : joinBook(things, parts, out, memory, isSound ? report : errorsOnly(report));
   const gone = out();
   reportWaiting(gone, everything, report);
   if (book && isSound) {
@@ -126,11 +134,11 @@ interface Parts {
   readonly inherited: ReturnType<typeof inheritedFields>;
 }
 
-function compileParts(things: Things, report: Report): Parts {
+function compileParts(things: Things, memory: CompileMemory, report: Report): Parts {
   // Without a `book.md` there is no book, but the recipes can be checked.
   const fields = things.book?.fields ?? SCHEMAS.book.parse({ title: BOOK_FILE });
-  const { materials: shelf, films } = compileShelf(things, fields.units.temperature, report);
-  const molds = computedEach(things.molds, report, (thing) => compileMold(thing, report));
+  const { materials: shelf, films } = compileShelf(things, fields.units.temperature, memory, report);
+  const molds = computedEach(things.molds, memory.molds, { shelf: NOTHING }, report, compileMold);
   const specs = cupSpecs(things, report);
   checkReferences(things, report);
   const plastic = usualPlastic(things, shelf, report);
@@ -141,16 +149,22 @@ function compileParts(things: Things, report: Report): Parts {
     unused: unusedMaterials(things),
     isHidden: things.faulty.folderOf('plastic') !== undefined,
   };
-  const filled = fillCups(specs.cups, cupShelf, report);
+  const filled = fillCups(specs.cups, cupShelf, memory.filled, report);
   for (const cup of filled.values()) checkKept(cup, filled, report);
   checkPartial(things, specs.parts, cupShelf, report);
-  const settings = withRoom(things.book, settingsOf(withPlasticThere(fields, things)), report);
+  const stated = withRoom(things.book, settingsOf(withPlasticThere(fields, things)), report);
+  const settings = memory.settings.of(BOOK_FILE, [JSON.stringify(stated)], NOTHING, report, () => stated);
   const inherited = inheritedFields(things.recipes);
   const publish = publishOf(things.recipes, specs.ofRecipe, fields.publish);
-  const context = { shelf, molds, settings, report, inherited, publish };
+  const context = { shelf, molds, settings, kept: memory.cores, report, inherited, publish };
   const cores = compileRecipes(things, specs.ofRecipe, filled, context);
-  const targets = computedEach(things.targets, report, (thing) =>
-    compileTarget(thing, molds, settings, fields.publish, report),
+  const inputs = [settings, fields.publish];
+  const targets = computedEach(
+    things.targets,
+    memory.targets,
+    { inputs, shelf: molds },
+    report,
+    (thing, telling, known) => compileTarget(thing, known, settings, fields.publish, telling),
   );
   return { fields, settings, shelf, films, molds, filled, cores, targets, plastic, inherited };
 }
@@ -211,6 +225,7 @@ function joinBook(
   things: Things,
   parts: Parts,
   out: () => ReadonlyMap<string, LeftOut>,
+  memory: CompileMemory,
   report: Report,
 ): Book | undefined {
   const kept = <T extends { readonly id: string; readonly source: Source }>(
@@ -221,11 +236,18 @@ function joinBook(
   };
   const { fields, settings, filled } = parts;
   // Each step may find that something cannot be computed, and what needs that is left out of the next.
-  const shown = kept(showMaterials(kept(parts.shelf), things, report));
+  const shown = kept(showMaterials(kept(parts.shelf), things, memory.shown, report));
   if (out().has(BOOK_FILE)) return undefined;
   const shelf = new Map([...parts.shelf].filter(([id]) => shown.has(id)));
   const [molds, allTargets] = [kept(parts.molds), kept(parts.targets)];
-  const context = { materials: [...shelf.values()], settings, molds, targets: allTargets, filled };
+  const context = {
+    materials: [...shelf.values()],
+    settings,
+    molds,
+    targets: allTargets,
+    filled,
+    kept: memory.compared,
+  };
   const compared = compareRecipes(kept(parts.cores), context, things, report);
   const gone = out();
   const { recipes, families } = joinRecipes(compared.filter(({ source }) => !gone.has(source.path)));

@@ -1,4 +1,5 @@
 import type { Thing } from '../recipe/read-thing.ts';
+import type { Remembered } from './remembered.ts';
 import type { Finding, Report } from './report.ts';
 
 /**
@@ -15,15 +16,23 @@ export function computed<T>(thing: Thing, report: Report, compute: () => T): T |
   }
 }
 
-/** What is computed of each of many things, by id, without those of which nothing is. */
-export function computedEach<T extends Thing, R>(
+/**
+ * What is computed of each of many things, by id, without those of which nothing is.
+ *
+ * @param inputs what it is computed from beside the thing, and `shelf`, in which it is looked up: see `Remembered`
+ */
+export function computedEach<T extends Thing, R, V>(
   things: ReadonlyMap<string, T>,
+  remembered: Remembered<R, V>,
+  { inputs = [], shelf }: { readonly inputs?: readonly unknown[]; readonly shelf: ReadonlyMap<string, V> },
   report: Report,
-  compute: (thing: T) => R | undefined,
+  compute: (thing: T, report: Report, shelf: ReadonlyMap<string, V>) => R | undefined,
 ): ReadonlyMap<string, R> {
   return new Map(
     [...things].flatMap(([id, thing]): [string, R][] => {
-      const found = computed(thing, report, () => compute(thing));
+      const found = remembered.of(id, [thing, ...inputs], shelf, report, (telling, watched) =>
+        computed(thing, telling, () => compute(thing, telling, watched)),
+      );
       return found === undefined ? [] : [[id, found]];
     }),
   );

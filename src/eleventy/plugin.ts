@@ -1,4 +1,5 @@
 import { relative, resolve } from 'node:path';
+import { CompileMemory } from '../book/compile-memory.ts';
 import type { Edition } from '../book/model.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
 import type { SiteFile } from '../output/site-file.ts';
@@ -69,9 +70,10 @@ export interface BuiltSite {
   readonly files: readonly SiteFile[];
 }
 
-/** They outlive a build, so that no picture is made or opened twice. */
+/** They outlive a build, so that no picture is made or opened twice, and what was not changed is not computed again. */
 const picturesOf = sharedPictures();
 const openPhotos = photoOpener();
+const memory = new CompileMemory();
 
 /**
  * The Eleventy plugin: reads the book's folder, compiles it, and gives Eleventy a template for each kind of page.
@@ -99,7 +101,7 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
     const output = editionOutput(edition, resolve(root, directories.output), recipes);
     if (outputMode === 'fs') await prepareOutput(output);
     status.show('computing the book …');
-    const loaded = await loadWholeBook(recipes, openPhotos);
+    const loaded = await loadWholeBook(recipes, openPhotos, memory);
     status.clear();
     if (loaded.diagnostics.length > 0) console.error(reportText(loaded));
     if (!loaded.complete) {

@@ -1,4 +1,6 @@
-import { type CompiledBook, compileBook } from '../book/compile-book.ts';
+import { type CompileOptions, compileBook } from '../book/compile-book.ts';
+import type { CompileMemory } from '../book/compile-memory.ts';
+import type { CompiledBook } from '../book/compiled.ts';
 import { dayOf } from '../book/day-of.ts';
 import type { LeftOut } from '../book/left-out.ts';
 import { compareDiagnostics, type Diagnostic, hasErrors } from '../diagnostics/diagnostic.ts';
@@ -28,22 +30,31 @@ export function loadBook(folder: string, more: readonly Source[] = []): LoadedBo
   return compiled(readBook(folder), more);
 }
 
-/** The same, with its photos opened: what can be built of this is built. */
-export async function loadWholeBook(folder: string, openPhotos: OpenPhotos): Promise<LoadedBook> {
+/**
+ * The same, with its photos opened: what can be built of this is built.
+ *
+ * @param memory what the last time has left, so that this one is quicker
+ */
+export async function loadWholeBook(
+  folder: string,
+  openPhotos: OpenPhotos,
+  memory?: CompileMemory,
+): Promise<LoadedBook> {
   const read = readBook(folder);
-  return compiled(read, [], await openPhotos(folder, read.photos));
+  const photoFaults = await openPhotos(folder, read.photos);
+  return compiled(read, [], { photoFaults, ...defined({ memory }) });
 }
 
 function compiled(
   read: BookFolder,
   more: readonly Source[],
-  photoFaults?: Awaited<ReturnType<OpenPhotos>>,
+  options: Pick<CompileOptions, 'photoFaults' | 'memory'> = {},
 ): LoadedBook {
   const sources = [...read.sources, ...more];
   const { diagnostics: found, ...compiledBook } = compileBook(sources, {
     photos: read.photos,
     today: dayOf(new Date()),
-    ...defined({ photoFaults }),
+    ...options,
     unread: read.diagnostics.map(({ file }) => file),
   });
   const diagnostics = [...read.diagnostics, ...found].sort(compareDiagnostics);

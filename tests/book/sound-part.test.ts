@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Compiled, compileBook } from '../../src/book/compile-book.ts';
+import { compileBook } from '../../src/book/compile-book.ts';
+import type { Compiled } from '../../src/book/compiled.ts';
 import { type LeftOut, leftOut } from '../../src/book/left-out.ts';
 import { kindOfPath } from '../../src/recipe/source.ts';
 import { mutatedBook } from '../hostile/mutated-book.ts';

@@ -1,3 +1,4 @@
+import type { Diagnostic } from '../../diagnostics/diagnostic.ts';
 import {
   FILED_KINDS,
   isMaterialKind,
@@ -11,6 +12,7 @@ import { readThing, soundPart, type Thing } from '../../recipe/read-thing.ts';
 import type { NamesOf } from '../../recipe/reference-fix.ts';
 import { kindOfPath, MEASUREMENTS_FILE, misnamed, type Source } from '../../recipe/source.ts';
 import { SLUG } from '../../values/slug.ts';
+import { NOTHING, type Remembered } from '../remembered.ts';
 import type { Report } from '../report.ts';
 import { FaultyFiles } from './faulty-files.ts';
 import { FileNames, isMaterial, noSlug, secondName, unknownPlace, unreadName, wrongFolder } from './file-names.ts';
@@ -47,7 +49,12 @@ const NAMED_BY: Readonly<Record<string, readonly Kind[]>> = {
  *
  * @param unread files that are there but could not be read as text
  */
-export function readThings(sources: readonly Source[], report: Report, unread: readonly string[] = []): Things {
+export function readThings(
+  sources: readonly Source[],
+  report: Report,
+  kept: Remembered<Thing>,
+  unread: readonly string[] = [],
+): Things {
   const whole: Thing<'book'>[] = [];
   const recipes = new Map<string, Thing<'recipe'>>();
   const molds = new Map<string, Thing<'mold'>>();
@@ -92,7 +99,7 @@ export function readThings(sources: readonly Source[], report: Report, unread: r
       report.tell('file/same-name', path, secondName(kind, id, twin, names));
       for (const each of [path, ...(twin === undefined ? [] : [twin])]) twins.add(each);
     }
-    const read = readThing(kind, id, source, namesOf(kind, id));
+    const read = remembered(kind, id, source, namesOf(kind, id), report, kept);
     if ('kind' in read) {
       if (twin !== path) continue;
       if (isMaterial(read)) materials.set(id, read);
@@ -134,6 +141,25 @@ export function readThings(sources: readonly Source[], report: Report, unread: r
     twins,
     pictures: sources.flatMap(({ path }) => (misnamed(path) === 'picture' ? [path] : [])),
   };
+}
+
+/** A file as it was read in the last compile, if it has the same text; the faults of one with faults name files that are there. */
+function remembered(
+  kind: Kind,
+  id: string,
+  source: Source,
+  namesOf: NamesOf,
+  report: Report,
+  kept: Remembered<Thing>,
+): Thing | readonly Diagnostic[] {
+  let faults: readonly Diagnostic[] = [];
+  const thing = kept.of(source.path, [source.text], NOTHING, report, () => {
+    const read = readThing(kind, id, source, namesOf);
+    if ('kind' in read) return read;
+    faults = read;
+    return undefined;
+  });
+  return thing ?? faults;
 }
 
 /** The kinds of file that a folder holds, itself or below. */

@@ -11,27 +11,42 @@ export interface KnownCup {
   readonly contents: Amounts;
 }
 
-/**
- * Changes from the parent, cup by cup: each cup against the one that it comes from, or that has its name there. Both are looked
- * at as thick as this recipe's bait is, so that another mold is no change of the colour.
- *
- * @param bodyMm thickness of this recipe's bait
- */
-export function changesFromParent(
+/** A cup beside the one that it comes from. */
+export interface CupPair {
+  readonly from: { readonly recipe: string; readonly cup: string };
+  readonly before: KnownCup;
+  readonly after: KnownCup;
+}
+
+/** Each cup of a recipe that comes from another, or that has the name of one of its parent's. */
+export function cupPairs(
   recipe: RecipeCore,
   known: (recipe: string, cup: string) => KnownCup | undefined,
-  shelf: (material: string) => OpticalMaterial,
-  bodyMm: number,
-): Recipe['changes'] {
+): readonly CupPair[] {
   return recipe.cups.flatMap((cup) => {
     const from = cup.from ?? (recipe.parent === undefined ? undefined : { recipe: recipe.parent, cup: cup.name });
     const before = from && known(from.recipe, from.cup);
     const after = known(recipe.id, cup.name);
-    if (!from || !before || !after) return [];
+    return from && before && after ? [{ from, before, after }] : [];
+  });
+}
+
+/**
+ * Changes from the parent, cup by cup. Both are looked at as thick as this recipe's bait is, so that another mold is no change of the
+ * colour.
+ *
+ * @param bodyMm thickness of this recipe's bait
+ */
+export function changesFromParent(
+  pairs: readonly CupPair[],
+  shelf: (material: string) => OpticalMaterial,
+  bodyMm: number,
+): Recipe['changes'] {
+  return pairs.map(({ from, before, after }) => {
     const change = describeChange(
       { look: appearanceOf(cupBody(before.cup, shelf), bodyMm), contents: before.contents },
-      { look: cup.body, contents: after.contents },
+      { look: after.cup.body, contents: after.contents },
     );
-    return [{ cup: cup.name, fromRecipe: from.recipe, fromCup: from.cup, change }];
+    return { cup: after.cup.name, fromRecipe: from.recipe, fromCup: from.cup, change };
   });
 }

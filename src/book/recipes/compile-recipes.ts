@@ -1,23 +1,36 @@
 import type { Thing } from '../../recipe/read-thing.ts';
 import { defined } from '../../values/defined.ts';
 import { computed } from '../computed.ts';
-import type { CupShelf } from '../cups/cup-shelf.ts';
+import type { CupMaterial, CupShelf } from '../cups/cup-shelf.ts';
 import { type CupSpec, cupKey } from '../cups/cup-specs.ts';
 import { type FilledCup, fillCup } from '../cups/fill-cup.ts';
 import type { Publish } from '../model.ts';
 import { type InheritedField, unreadOrigin } from '../read/inherited-field.ts';
 import type { Things } from '../read/read-things.ts';
 import { usualMold } from '../read/usual-things.ts';
+import type { Remembered } from '../remembered.ts';
 import type { Report } from '../report.ts';
+import type { MaterialCore } from '../shelf/compile-material.ts';
 import { compileRecipe, patternOf, type RecipeContext, type RecipeCore, sharesOf } from './compile-recipe.ts';
 
 /** Keeps the ledger of every cup, parents first; without those that cannot be filled. */
-export function fillCups(cups: readonly CupSpec[], shelf: CupShelf, report: Report): ReadonlyMap<string, FilledCup> {
+export function fillCups(
+  cups: readonly CupSpec[],
+  shelf: CupShelf,
+  kept: Remembered<FilledCup, CupMaterial>,
+  report: Report,
+): ReadonlyMap<string, FilledCup> {
   const filled = new Map<string, FilledCup>();
   for (const spec of cups) {
-    const parent = spec.from && filled.get(cupKey(spec.from.recipe, spec.from.cup));
-    const cup = computed(spec.recipe, report, () => fillCup(spec, parent, shelf, report));
-    if (cup) filled.set(cupKey(spec.recipe.id, spec.name), cup);
+    const { recipe, name, path, inheritedShare, from } = spec;
+    const parent = from && filled.get(cupKey(from.recipe, from.cup));
+    const key = cupKey(recipe.id, name);
+    // What the file says of the cup is the recipe's, at that path.
+    const inputs = [recipe, JSON.stringify([path, inheritedShare, from]), parent, shelf.plastic];
+    const cup = kept.of(key, inputs, shelf.materials, report, (telling, materials) =>
+      computed(recipe, telling, () => fillCup(spec, parent, { ...shelf, materials }, telling)),
+    );
+    if (cup) filled.set(key, cup);
   }
   return filled;
 }
@@ -26,6 +39,7 @@ export function fillCups(cups: readonly CupSpec[], shelf: CupShelf, report: Repo
 export interface RecipesContext extends Omit<RecipeContext, 'publish'> {
   readonly inherited: InheritedField;
   readonly publish: (id: string) => Publish;
+  readonly kept: Remembered<RecipeCore, MaterialCore>;
 }
 
 /** Compiles every recipe whose cups are filled, each by itself. */
@@ -35,7 +49,7 @@ export function compileRecipes(
   filled: ReadonlyMap<string, FilledCup>,
   context: RecipesContext,
 ): ReadonlyMap<string, RecipeCore> {
-  const { inherited, molds, report } = context;
+  const { inherited, molds, settings, kept, report } = context;
   const cores = new Map<string, RecipeCore>();
   for (const recipe of things.recipes.values()) {
     const cups = specs.get(recipe.id);
@@ -51,10 +65,14 @@ export function compileRecipes(
       mold,
       ...defined({ baits, target, streak }),
     };
-    const core = computed(
-      recipe,
-      report,
-      () => compileRecipe(recipe, parts, full, shares, { ...context, publish: context.publish(recipe.id) }).recipe,
+    const publish = context.publish(recipe.id);
+    const inputs = [recipe, JSON.stringify(parts), ...full, ...shares, molds.get(mold), settings, publish];
+    const core = kept.of(recipe.id, inputs, context.shelf, report, (telling, shelf) =>
+      computed(
+        recipe,
+        telling,
+        () => compileRecipe(recipe, parts, full, shares, { shelf, molds, settings, publish, report: telling }).recipe,
+      ),
     );
     if (core) cores.set(recipe.id, core);
   }

@@ -1,3 +1,4 @@
+import type { MatchMaterial } from '../../matching/shelf/match-material.ts';
 import { required } from '../../values/required.ts';
 import { computed } from '../computed.ts';
 import { cupKey } from '../cups/cup-specs.ts';
@@ -5,10 +6,11 @@ import type { FilledCup } from '../cups/fill-cup.ts';
 import { type MatchContext, matchRounds } from '../match/match-rounds.ts';
 import type { Family, Material, Mold, Recipe, Target } from '../model.ts';
 import type { Things } from '../read/read-things.ts';
+import { NOTHING, type Remembered } from '../remembered.ts';
 import type { Report } from '../report.ts';
 import type { MaterialCore } from '../shelf/compile-material.ts';
 import { doseLadder, markColour } from '../shelf/dose-ladder.ts';
-import { changesFromParent, type KnownCup } from './changes-from-parent.ts';
+import { changesFromParent, cupPairs, type KnownCup } from './changes-from-parent.ts';
 import { compileFamilies } from './compile-families.ts';
 import type { RecipeCore } from './compile-recipe.ts';
 import { reportNoPart } from './report-no-part.ts';
@@ -21,6 +23,7 @@ export interface CompareContext extends MatchContext {
   readonly molds: ReadonlyMap<string, Omit<Mold, 'usedIn'>>;
   readonly targets: ReadonlyMap<string, Omit<Target, 'recipes'>>;
   readonly filled: ReadonlyMap<string, FilledCup>;
+  readonly kept: Remembered<ComparedRecipe, MatchMaterial>;
 }
 
 /** A material with what it looks like in steps, before it is known where it is used. */
@@ -30,13 +33,16 @@ export type ShownMaterial = MaterialCore & Pick<Material, 'hex' | 'ladder'>;
 export function showMaterials(
   shelf: ReadonlyMap<string, MaterialCore>,
   things: Things,
+  kept: Remembered<ShownMaterial>,
   report: Report,
 ): ReadonlyMap<string, ShownMaterial> {
   return new Map(
     [...shelf.values()].flatMap((material): [string, ShownMaterial][] => {
       const thing = required(things.materials, material.id);
-      const look = computed(thing, report, () => ({ hex: markColour(material), ladder: doseLadder(material) }));
-      return look === undefined ? [] : [[material.id, { ...material, ...look }]];
+      const shown = kept.of(material.id, [material], NOTHING, report, (telling) =>
+        computed(thing, telling, () => ({ ...material, hex: markColour(material), ladder: doseLadder(material) })),
+      );
+      return shown === undefined ? [] : [[material.id, shown]];
     }),
   );
 }
@@ -48,21 +54,32 @@ export function compareRecipes(
   things: Things,
   report: Report,
 ): readonly ComparedRecipe[] {
-  const { filled, targets, molds } = context;
-  const shelf = new Map(context.materials.map((material) => [material.id, material]));
+  const { filled, targets, molds, materials, settings, kept } = context;
+  const onShelf = new Map(materials.map((material) => [material.id, material]));
   const known = (recipe: string, name: string): KnownCup | undefined => {
     const cup = cores.get(recipe)?.cups.find((each) => each.name === name);
     return cup && { cup, contents: required(filled, cupKey(recipe, name)).contents };
   };
   return [...cores.values()].map((core) => {
     const thing = required(things.recipes, core.id);
-    const changes = computed(thing, report, () =>
-      changesFromParent(core, known, (id) => required(shelf, id), required(molds, core.mold).bodyMm),
-    );
+    const mold = required(molds, core.mold);
+    const pairs = cupPairs(core, known);
     const target = core.target === undefined ? undefined : targets.get(core.target);
-    const match = target && computed(thing, report, () => matchRounds(core, target, context));
-    if (target && !match) reportNoPart(thing, core, target, report);
-    return { ...core, changes: changes ?? [], ...(match && { match }) };
+    const inputs = [
+      core,
+      mold,
+      ...pairs.flatMap(({ before, after }) => [before.cup, before.contents, after.contents]),
+      // Of all that is on the shelf, some may be proposed.
+      ...(target === undefined ? [] : [target, settings, ...materials]),
+    ];
+    return kept.of(core.id, inputs, onShelf, report, (telling, shelf): ComparedRecipe => {
+      const changes = computed(thing, telling, () =>
+        changesFromParent(pairs, (id) => required(shelf, id), mold.bodyMm),
+      );
+      const match = target && computed(thing, telling, () => matchRounds(core, target, context));
+      if (target && !match) reportNoPart(thing, core, target, telling);
+      return { ...core, changes: changes ?? [], ...(match && { match }) };
+    });
   });
 }
 

@@ -3,9 +3,17 @@ import type { TemperatureUnit } from '../../units/format-quantity.ts';
 import { required } from '../../values/required.ts';
 import { computed, computedEach, computedOf } from '../computed.ts';
 import type { Things } from '../read/read-things.ts';
+import { NOTHING, type Remembered } from '../remembered.ts';
 import type { Report } from '../report.ts';
 import { compileMaterial, type MaterialAmounts, type MaterialCore, materialAmounts } from './compile-material.ts';
 import { fitShelf, type ShelfFit, UNREADABLE } from './shelf-fit.ts';
+
+/** What the last compile has left of the shelf. */
+interface ShelfMemory {
+  readonly amounts: Remembered<MaterialAmounts>;
+  readonly films: Remembered<ShelfFit>;
+  readonly materials: Remembered<MaterialCore>;
+}
 
 /** The materials of a book, and what its films told of them. */
 export interface CompiledShelf {
@@ -17,22 +25,44 @@ export interface CompiledShelf {
  * Compiles the shelf: what each file says by itself, then all films at once, without those of materials whose files cannot be used, then
  * what each material looks like.
  */
-export function compileShelf(things: Things, unit: TemperatureUnit, report: Report): CompiledShelf {
-  const amounts = computedEach(
-    things.materials,
-    report,
-    (thing): MaterialAmounts => materialAmounts(thing, unit, report),
+export function compileShelf(
+  things: Things,
+  unit: TemperatureUnit,
+  memory: ShelfMemory,
+  report: Report,
+): CompiledShelf {
+  const inputs = [unit];
+  const amounts = computedEach(things.materials, memory.amounts, { inputs, shelf: NOTHING }, report, (thing, telling) =>
+    materialAmounts(thing, unit, telling),
   );
   const isSound = (id: string): boolean => {
     const { path } = things.materials.get(id)?.source ?? {};
     return path !== undefined && amounts.has(id) && !report.faulty.has(path) && !things.twins.has(path);
   };
   const films =
-    computedOf(MEASUREMENTS_FILE, report, () => fitShelf(things.measurements, things, isSound, report)) ?? UNREADABLE;
+    memory.films.of(MEASUREMENTS_FILE, filmsInputs(things, isSound), NOTHING, report, (telling) =>
+      computedOf(MEASUREMENTS_FILE, telling, () => fitShelf(things.measurements, things, isSound, telling)),
+    ) ?? UNREADABLE;
   const materials = [...amounts].flatMap(([id, own]): [string, MaterialCore][] => {
     const thing = required(things.materials, id);
-    const material = computed(thing, report, () => compileMaterial(thing, own, films.lookOf(id), report));
+    const look = films.lookOf(id);
+    // A fit of the same films gives the same looks, and whoever uses them is not to be computed again.
+    const material = memory.materials.of(id, [thing, own, JSON.stringify(look)], NOTHING, report, (telling) =>
+      computed(thing, telling, () => compileMaterial(thing, own, look, telling)),
+    );
     return material === undefined ? [] : [[id, material]];
   });
   return { materials: new Map(materials), films };
+}
+
+/** All that the fit of the films hangs on. */
+function filmsInputs(
+  { materials, measurements, faulty }: Things,
+  isSound: (id: string) => boolean,
+): readonly unknown[] {
+  return [
+    typeof measurements === 'object' ? measurements.text : measurements,
+    JSON.stringify([...faulty.materials, faulty.folderOf('colorant')]),
+    JSON.stringify([...materials].map(([id, { kind, fields }]) => [id, kind, fields, isSound(id)])),
+  ];
 }

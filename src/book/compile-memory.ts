@@ -1,0 +1,33 @@
+import type { MatchMaterial } from '../matching/shelf/match-material.ts';
+import type { Thing } from '../recipe/read-thing.ts';
+import type { Compiled } from './compiled.ts';
+import type { CupMaterial } from './cups/cup-shelf.ts';
+import type { FilledCup } from './cups/fill-cup.ts';
+import type { Mold, Settings, Target } from './model.ts';
+import type { RecipeCore } from './recipes/compile-recipe.ts';
+import type { ComparedRecipe, ShownMaterial } from './recipes/join-recipes.ts';
+import { Remembered } from './remembered.ts';
+import type { MaterialAmounts, MaterialCore } from './shelf/compile-material.ts';
+import type { ShelfFit } from './shelf/shelf-fit.ts';
+
+/** What one compile leaves for the next; a new one for each book. */
+export class CompileMemory {
+  /** All that the last compile was asked, and what came of it: a book has two editions, and is compiled once for both. */
+  last: { readonly asked: string; readonly compiled: Compiled } | undefined;
+  readonly things = new Remembered<Thing>();
+  readonly settings = new Remembered<Settings>();
+  readonly amounts = new Remembered<MaterialAmounts>();
+  readonly films = new Remembered<ShelfFit>();
+  readonly materials = new Remembered<MaterialCore>();
+  readonly shown = new Remembered<ShownMaterial>();
+  readonly molds = new Remembered<Omit<Mold, 'usedIn'>>();
+  readonly targets = new Remembered<Omit<Target, 'recipes'>, Omit<Mold, 'usedIn'>>();
+  readonly filled = new Remembered<FilledCup, CupMaterial>();
+  readonly cores = new Remembered<RecipeCore, MaterialCore>();
+  readonly compared = new Remembered<ComparedRecipe, MatchMaterial>();
+
+  /** Begins a compile. */
+  begin(): void {
+    for (const kind of Object.values(this)) if (kind instanceof Remembered) kind.begin();
+  }
+}
