@@ -12,14 +12,14 @@ const MINE_OUTPUT = '_mine';
 export const buildCommand: Command = {
   name: 'build',
   usage: '[--output DIR] [--mine]',
-  summary: 'write the book as a site, to be put on any web server',
+  summary: 'write the book as a site for any web server',
   words: [0, 0],
   options: {
     output: { value: 'DIR', help: `folder for the site (default: ${DEFAULT_OUTPUT}; with --mine: ${MINE_OUTPUT})` },
     mine: { help: 'your own edition, with all that you do not publish; not for a web server' },
   },
   details:
-    'The last site stays until the new one is complete, and whatever else is in the folder is left alone. A book with errors builds\nnothing.',
+    'The old site stays until the new one is complete, and nothing else in the folder is touched. A book with errors is not built.',
   async run(_words, values, { root, from, recipes }) {
     const started = performance.now();
     const edition: Edition = values.mine ? 'mine' : 'shared';

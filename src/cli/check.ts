@@ -17,9 +17,9 @@ export const checkCommand: Command = {
   words: [0, 0],
   options: {
     json: { help: 'as JSON, for other programs' },
-    strict: { help: 'let warnings fail, too' },
+    strict: { help: 'treat warnings as errors' },
   },
-  details: 'Exit code: 0 without errors, 1 with errors (with --strict: or warnings).',
+  details: 'Exit code: 0 without errors, 1 with errors (with --strict, also with warnings).',
   refused: (line, sentence) =>
     line.includes('--json') ? jsonText({ error: sentence, diagnostics: [], files: 0 }) : undefined,
   async run(_words, values, { from, recipes }) {

@@ -7,10 +7,10 @@ import type { Command } from './command.ts';
 export const explainCommand: Command = {
   name: 'explain',
   usage: '[CODE]',
-  summary: 'show what a message means, with an example and the same mended',
+  summary: 'explain a message, with a broken example and its fix',
   words: [0, 1],
   options: {},
-  details: 'Without a code: all codes, a line each.',
+  details: 'Without a code it lists them all, a line each.',
   run([code]) {
     if (code === undefined) {
       for (const [name, { severity, meaning }] of Object.entries(CATALOGUE))
@@ -27,7 +27,7 @@ export const explainCommand: Command = {
     const { severity, meaning } = CATALOGUE[code as DiagnosticCode];
     const { bad, good } = EXAMPLES[code as DiagnosticCode];
     console.log(
-      [`${code} (${severity})`, meaning, '', 'Wrong:', ...filesText(bad), '', 'Mended:', ...filesText(good)].join('\n'),
+      [`${code} (${severity})`, meaning, '', 'Broken:', ...filesText(bad), '', 'Fixed:', ...filesText(good)].join('\n'),
     );
     return 0;
   },

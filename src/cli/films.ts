@@ -16,7 +16,7 @@ export const filmsCommand: Command = {
       value: 'FILE',
       help: 'measured films: composition, surface, and the reflectance at each wavelength',
     },
-    films: { value: 'FILE', help: 'films to predict: the same columns, the reflectance being that of the backing' },
+    films: { value: 'FILE', help: 'films to predict: the same columns, with the reflectance of the backing' },
     out: { value: 'FILE', help: 'where to write the predictions (default: the screen)' },
   },
   details:

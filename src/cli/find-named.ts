@@ -30,7 +30,7 @@ export function findNamed<K extends keyof Named>(kind: K, id: string, sound: Sou
     console.error(reportText(loaded));
     throw new Refusal(
       file.why === 'errors'
-        ? `There are errors in ${file.path} or in what it needs, so nothing can be worked out with it. Mend what is listed above.`
+        ? `There are errors in ${file.path} or in what it needs, so nothing can be worked out with it. Fix what is listed above.`
         : `${file.path}, or what it needs, is still empty in places, so nothing can be worked out with it. Fill in what is listed above.`,
     );
   }

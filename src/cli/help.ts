@@ -13,8 +13,8 @@ export function helpText(
       '',
       ...table(commands.map((each) => [`cupbook ${each.name}`, each.summary])),
       ...table([
-        ['cupbook help COMMAND', 'say more about one of them'],
-        ['cupbook version', 'say which version this is'],
+        ['cupbook help COMMAND', 'say more about a command'],
+        ['cupbook version', 'print the version'],
       ]),
       '',
       'With every command:',

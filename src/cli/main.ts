@@ -30,8 +30,8 @@ const COMMANDS: readonly Command[] = [
 /** Options that every command takes. */
 const COMMON: Readonly<Record<string, Option>> = {
   recipes: { value: 'DIR', help: 'folder of the book (default: CUPBOOK_RECIPES, or recipes)' },
-  help: { help: 'show what a command does' },
-  trace: { help: 'show where in the program an unexpected error arose' },
+  help: { help: 'explain a command' },
+  trace: { help: 'print a stack trace on an unexpected error' },
 };
 
 /**

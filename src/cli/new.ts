@@ -5,7 +5,7 @@ import { dayOf } from '../book/day-of.ts';
 import type { Book } from '../book/model.ts';
 import { plainText } from '../book/read/plain-text.ts';
 import { formatDiagnostics } from '../diagnostics/format-diagnostics.ts';
-import { nearestName } from '../diagnostics/nearest-name.ts';
+import { nearestName, slips } from '../diagnostics/nearest-name.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
 import { FILED_KINDS, KINDS, type Kind } from '../kinds/kinds.ts';
 import { readFrontMatter } from '../recipe/front-matter.ts';
@@ -77,7 +77,9 @@ function kindNamed(value: string | boolean | undefined): Kind {
   const kind = value ?? 'recipe';
   const known = NEW.find((candidate) => candidate === kind);
   if (known) return known;
-  const nearest = nearestName(String(kind), NEW);
+  const near = nearestName(String(kind), NEW);
+  // Of names so short a nearer one is often another word.
+  const nearest = near !== undefined && slips(String(kind), near) <= 1 ? near : undefined;
   throw new Refusal(
     `There is no kind "${kind}". ${nearest ? `Did you mean ${nearest}?` : `There are: ${NEW.join(', ')}.`}`,
   );

@@ -25,7 +25,7 @@ export function soundBook(folder: string): SoundBook {
   const { book, leftOut } = loaded;
   if (!book) {
     console.error(reportText(loaded));
-    throw new Refusal('The book has errors, and nothing can be worked out from it. Mend what is listed above.');
+    throw new Refusal('The book has errors, so nothing can be worked out from it. Fix what is listed above.');
   }
   for (const line of leftOutLines(leftOut)) console.error(printable(line));
   return { book, leftOut, loaded };
