@@ -78,7 +78,7 @@ describe('the planner of a recipe', () => {
       ['75', '100001'],
     ] as const) {
       await page.getByLabel('Baits').fill(sense);
-      await expect.poll(() => amounts.innerText()).toMatch(new RegExp(`^For ${sense} baits`));
+      await expect.poll(() => amounts.innerText()).toMatch(new RegExp(`^Makes ${sense} baits`));
       expect(await costs.innerText()).not.toBe(own);
       await page.getByLabel('Baits').fill(none);
       for (const part of [amounts, costs])
