@@ -20,7 +20,7 @@ import { TargetActions } from './match/target-actions.ts';
 import { pageData } from './page-data.ts';
 
 const LOST =
-  'This match went on in another tab, and stands here as it is there. What you did here last was not kept: do it again.';
+  'This match was changed in another tab, and this page now shows that version. Your last step here was not saved: please redo it.';
 
 /** What keeps the match of this book; undefined where the browser keeps nothing. */
 async function keeperOf(book: string): Promise<{ readonly keeper: KeptMatch; readonly kept: Kept } | undefined> {
@@ -66,7 +66,7 @@ async function start(root: HTMLElement, data: MatchPageData): Promise<void> {
   const keeps = await keeperOf(new URL(document.documentElement.dataset.root ?? './', location.href).href);
   const { state, says } = stateOf(data, keeps);
   const screen = new MatchScreen(root, state);
-  state.onFull = () => screen.say('This log is full. Take the recipe away, export the match, and begin another one.');
+  state.onFull = () => screen.say('This log is full. Take the recipe away, export the match, and begin a new one.');
   const target = new TargetActions(state, screen);
   const file = new FileActions(state, screen, () => target.mayReplace());
   listen(state, screen, { target, cup: new CupActions(state, screen), file });

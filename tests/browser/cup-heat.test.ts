@@ -37,5 +37,5 @@ test('what is to be mixed says first how hot it may get; once it is mixed, the c
   expect(logView(work.cups[0]!.steps, now, shown).toString()).not.toContain('°C');
   const poured = withSteps(work, 0, { do: 'pour', ml: 14 });
   const log = logView(poured.cups[0]!.steps, adviceFor(poured, 0, DATA).now, shown).toString();
-  expect(log).toContain('Not above 185 °C, for Supple.');
+  expect(log).toContain('Max 185 °C (Supple).');
 });

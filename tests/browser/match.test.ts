@@ -273,7 +273,7 @@ describe('a match as it goes on', () => {
     expect(next.correction).toEqual(adviceFor(old, 0, DATA).next.correction);
     const log = documentOf(logView(cup!.steps, now, shown));
     expect(wordsIn(log)).toContain('Began a new cup; to be mixed: ');
-    expect(nameOf(byRole(log, 'button'))).toBe('Take back the recipe');
+    expect(nameOf(byRole(log, 'button'))).toBe('Undo the recipe');
     expect(withoutLastDone(work, 0)).toEqual(old);
     const { text } = recipeFile(work, { made: '2026-03-14', taken: new Set() });
     expect(text).toContain(`new-cup: ${work.plasticMl} ml supple`);

@@ -27,15 +27,15 @@ export async function noteRound(page: Page, ml: string, overWhite: string, overB
   await page.getByLabel('Poured, ml').fill(ml);
   await page.getByLabel('Seen over white', { exact: true }).fill(overWhite);
   await page.getByLabel('Seen over black', { exact: true }).fill(overBlack);
-  await page.getByRole('button', { name: 'Note this round' }).click();
-  await expect.poll(() => says(page)).toMatch(/^The round is noted\./);
+  await page.getByRole('button', { name: 'Log this round' }).click();
+  await expect.poll(() => says(page)).toMatch(/^The round is logged\./);
   // So it may have said of the round before.
   await expect.poll(() => page.getByLabel('Poured, ml').inputValue()).toBe('');
 }
 
 /** From a target of the book to a cup with one round in its log. */
 export async function begin(page: Page): Promise<void> {
-  await page.getByLabel('Which').selectOption('rack-claw');
+  await page.getByLabel('Target', { exact: true }).selectOption('rack-claw');
   await page.getByRole('button', { name: 'Find recipes' }).click();
   await page.getByRole('button', { name: 'Use recipe 1' }).first().click();
   await noteRound(page, '14', '#b84a36', '#8a4a38');

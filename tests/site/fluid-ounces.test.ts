@@ -53,14 +53,14 @@ const FROM_ML = {
 async function exported(page: Page): Promise<typeof FROM_ML> {
   const [download] = await Promise.all([
     page.waitForEvent('download'),
-    page.getByRole('button', { name: 'Export it' }).click(),
+    page.getByRole('button', { name: 'Export' }).click(),
   ]);
   return JSON.parse(await textOf(download));
 }
 
 test('in a book of fluid ounces a match is typed and told in them', async () => {
   const { page, errors, close } = await visit(browser, 'match/', PHONE, server.address);
-  const plastic = page.getByLabel('Fluid ounces of it');
+  const plastic = page.getByLabel('Cup size, fl oz');
   expect(await plastic.inputValue()).toBe('4');
   await plastic.fill('0.01');
   await plastic.blur();
@@ -73,16 +73,16 @@ test('in a book of fluid ounces a match is typed and told in them', async () => 
   const pour = page.getByLabel('Poured, fl oz');
   await page.getByLabel('Looked at it over white').uncheck();
   await page.getByLabel('Looked at it over black').uncheck();
-  const note = page.getByRole('button', { name: 'Note this round' });
+  const note = page.getByRole('button', { name: 'Log this round' });
   await pour.fill('7');
   await note.click();
   await expect.poll(() => says(page)).toBe('There are 6.25 fl oz in the cup: no more can be poured.');
   await pour.fill('0.5');
   await note.click();
-  await expect.poll(() => says(page)).toBe('The round is noted.');
-  await page.getByText('Something else went in').click();
+  await expect.poll(() => says(page)).toBe('The round is logged.');
+  await page.getByText('I added something else').click();
   await page.getByLabel('Plastic, fl oz').fill('1');
-  await page.getByRole('button', { name: 'Put the plastic in the log' }).click();
+  await page.getByRole('button', { name: 'Log the plastic' }).click();
   expect(await page.locator('.match-log li').allInnerTexts()).toEqual([
     'Poured 0.5\u00a0fl\u00a0oz',
     'Added 1\u00a0fl\u00a0oz of plastic',
@@ -113,19 +113,19 @@ test('a match of a book in ml is shown in fluid ounces, and what is not changed 
   });
   await expect.poll(() => says(page)).toBe('The match is here.');
   await page.getByText('The target, the cup and the shelf').click();
-  const plastic = page.getByLabel('Fluid ounces of it');
+  const plastic = page.getByLabel('Cup size, fl oz');
   expect(await plastic.inputValue()).toBe('4.06');
-  const tolerance = page.getByLabel('Right within ΔE');
+  const tolerance = page.getByLabel('Close enough (ΔE)');
   await tolerance.fill('3');
   await tolerance.blur();
-  await page.getByRole('button', { name: 'Take back round 1' }).click();
+  await page.getByRole('button', { name: 'Undo round 1' }).click();
   const pour = page.getByLabel('Poured, fl oz');
   await expect.poll(() => pour.inputValue()).toBe('0.473');
   await untilKept(page, 'typed', '"pouredMl":14');
   await page.reload();
   await expect.poll(() => pour.inputValue()).toBe('0.473');
-  await page.getByRole('button', { name: 'Note this round' }).click();
-  await expect.poll(() => says(page)).toBe('The round is noted.');
+  await page.getByRole('button', { name: 'Log this round' }).click();
+  await expect.poll(() => says(page)).toBe('The round is logged.');
   expect(await exported(page)).toMatchObject({ ...FROM_ML, tolerance: 3 });
   await page.getByText('The target, the cup and the shelf').click();
   expect(await plastic.inputValue()).toBe('4.06');

@@ -21,7 +21,7 @@ describe('a match on a telephone', () => {
     await untilKept(page, 'match', '"title":"Kept"');
     await page.reload();
     await expect.poll(() => page.locator('[data-file="recipe"]').textContent()).toBe(before);
-    expect(await page.getByLabel('Which').inputValue()).toBe('rack-claw');
+    expect(await page.getByLabel('Target', { exact: true }).inputValue()).toBe('rack-claw');
     expect(await page.getByLabel('Note').inputValue()).toBe('held to the window');
     await expect.poll(() => verdict(page)).toMatch(/too light/);
     // Neither the last key before a reload is lost, nor a colour, nor digits that are half typed.
@@ -37,7 +37,7 @@ describe('a match on a telephone', () => {
 
   test('keeps the recipes that were found, and what of one is mixed, over a reload', async () => {
     const { page, errors, close } = await visit(browser, 'match/', PHONE);
-    await page.getByLabel('Which').selectOption('rack-claw');
+    await page.getByLabel('Target', { exact: true }).selectOption('rack-claw');
     await page.getByRole('button', { name: 'Find recipes' }).click();
     await page.getByRole('button', { name: 'Use recipe 1' }).first().waitFor();
     await untilKept(page, 'typed', '"found":true');
@@ -71,7 +71,7 @@ describe('a match on a telephone', () => {
     });
     await page.reload();
     await expect.poll(() => page.locator('.match-log li').allInnerTexts()).toEqual(log);
-    expect(await page.getByRole('button', { name: 'Take back round 1' }).count()).toBe(1);
+    expect(await page.getByRole('button', { name: 'Undo round 1' }).count()).toBe(1);
     await keptInstead(page, (text) => text.replaceAll('"rowan"', '"rowan-of-old"'));
     for (let visits = 0; visits < 2; visits++) {
       await page.reload();
@@ -95,10 +95,10 @@ describe('a match on a telephone', () => {
     const before = await page.locator('[data-file="recipe"]').textContent();
     const [download] = await Promise.all([
       page.waitForEvent('download'),
-      page.getByRole('button', { name: 'Export it' }).click(),
+      page.getByRole('button', { name: 'Export' }).click(),
     ]);
     const exported = await textOf(download);
-    await page.getByRole('button', { name: 'Begin another match' }).click();
+    await page.getByRole('button', { name: 'New match' }).click();
     await expect.poll(() => says(page)).toBe('A new match.');
     expect(await page.evaluate(() => document.activeElement?.id)).toBe('match-target');
     expect(await page.locator('[data-file="recipe"]').textContent()).not.toBe(before);
@@ -131,13 +131,13 @@ describe('a match that is there again', () => {
     await page.getByRole('button', { name: 'Start with plain plastic' }).click();
     await page.getByLabel('Looked at it over white').uncheck();
     await page.getByLabel('Looked at it over black').uncheck();
-    const note = page.getByRole('button', { name: 'Note this round' });
+    const note = page.getByRole('button', { name: 'Log this round' });
     await page.getByLabel('Poured, ml').fill('0.0000001');
     await note.click();
     await expect.poll(() => says(page)).toBe('Give what was poured in millilitres: 0, or at least 0.01.');
     await page.getByLabel('Poured, ml').fill('0.01');
     await note.click();
-    await expect.poll(() => says(page)).toBe('The round is noted.');
+    await expect.poll(() => says(page)).toBe('The round is logged.');
     await untilKept(page, 'match', '"do":"pour"');
     await page.reload();
     await expect.poll(() => page.locator('[data-file="recipe"]').textContent()).toContain('pour: 0.01 ml');
@@ -171,9 +171,9 @@ describe('a match that is there again', () => {
   test('cannot be made longer than it can be kept: that is said, and what was typed stays', async () => {
     const { page, errors, close } = await visit(browser, 'match/', PHONE);
     await page.getByRole('button', { name: 'Start with plain plastic' }).click();
-    await page.getByText('Something else went in').click();
+    await page.getByText('I added something else').click();
     const plastic = page.getByLabel('Plastic, ml');
-    const put = page.getByRole('button', { name: 'Put the plastic in the log' });
+    const put = page.getByRole('button', { name: 'Log the plastic' });
     await plastic.fill('1');
     await put.click();
     await untilKept(page, 'match', '"do":"plastic"');
@@ -184,12 +184,12 @@ describe('a match that is there again', () => {
     });
     await page.reload();
     await expect.poll(() => page.locator('.match-log li').count()).toBe(500);
-    await page.getByText('Something else went in').click();
+    await page.getByText('I added something else').click();
     await plastic.fill('7');
     await put.click();
     await expect
       .poll(() => says(page))
-      .toBe('This log is full. Take the recipe away, export the match, and begin another one.');
+      .toBe('This log is full. Take the recipe away, export the match, and begin a new one.');
     expect(await plastic.inputValue()).toBe('7');
     await page.reload();
     await expect.poll(() => page.locator('.match-log li').count()).toBe(500);
@@ -204,7 +204,7 @@ describe('a match that is there again', () => {
     await noteRound(page, '80', '#b84a36', '#8a4a38');
     const before = await page.locator('[data-file="recipe"]').textContent();
     await page.getByText('The target, the cup and the shelf').click();
-    const ml = page.getByLabel('Millilitres of it');
+    const ml = page.getByLabel('Cup size, ml');
     await ml.fill('50');
     await ml.blur();
     await expect.poll(() => says(page)).toBe('More was poured of a cup than that: it began with at least 80 ml.');

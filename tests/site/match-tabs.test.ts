@@ -10,7 +10,7 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 const LOST =
-  'This match went on in another tab, and stands here as it is there. What you did here last was not kept: do it again.';
+  'This match was changed in another tab, and this page now shows that version. Your last step here was not saved: please redo it.';
 
 test('two tabs follow each other, and a reload loses nothing of either', async () => {
   const { page: one, errors, close } = await visit(browser, 'match/', PHONE);
@@ -22,9 +22,9 @@ test('two tabs follow each other, and a reload loses nothing of either', async (
   await expect.poll(() => log.count()).toBe(2);
   await noteRound(one, '12', '#b44a36', '#864a38');
   await expect.poll(() => log.count()).toBe(3);
-  await other.getByText('Something else went in').click();
+  await other.getByText('I added something else').click();
   await other.getByLabel('Plastic, ml').fill('7');
-  await other.getByRole('button', { name: 'Put the plastic in the log' }).click();
+  await other.getByRole('button', { name: 'Log the plastic' }).click();
   await expect.poll(() => one.locator('.match-log ol li').count()).toBe(4);
   await one.reload();
   await expect.poll(() => one.locator('.match-log ol li').count()).toBe(4);
@@ -68,7 +68,7 @@ test('a cup of plain plastic is there again after a reload', async () => {
   await untilKept(page, 'typed', '"begun":true');
   await page.reload();
   await expect.poll(() => page.locator('[data-cup]').count()).toBe(1);
-  expect(await page.getByLabel('Which').isVisible()).toBe(false);
+  expect(await page.getByLabel('Target', { exact: true }).isVisible()).toBe(false);
   expect(errors).toEqual([]);
   await close();
 });
@@ -101,12 +101,12 @@ test('the browser is asked once to keep a match for long, when there is one, and
   });
   await page.reload();
   const asked = (): Promise<string | null> => page.evaluate(() => localStorage.getItem('asked'));
-  await page.getByLabel('Which').selectOption('rack-claw');
+  await page.getByLabel('Target', { exact: true }).selectOption('rack-claw');
   await untilKept(page, 'match', '"target":"rack-claw"');
   expect(await asked()).toBe(null);
   await begin(page);
   await expect.poll(asked).toBe('x');
-  expect(await says(page)).toBe('The round is noted.');
+  expect(await says(page)).toBe('The round is logged.');
   await page.reload();
   await noteRound(page, '12', '#b44a36', '#864a38');
   await untilKept(page, 'match', '#b44a36');

@@ -48,7 +48,7 @@ describe('a match on a telephone', () => {
     const { page, errors, close } = await visit(browser, 'match/', PHONE);
     await begin(page);
     const before = await page.locator('[data-file="recipe"]').textContent();
-    const note = page.getByRole('button', { name: 'Note this round' });
+    const note = page.getByRole('button', { name: 'Log this round' });
     await note.click();
     await expect.poll(() => says(page)).toBe('How many millilitres were poured? Write 0 if nothing left the cup.');
     await page.getByLabel('Poured, ml').fill('14');
@@ -56,8 +56,8 @@ describe('a match on a telephone', () => {
     await expect.poll(() => says(page)).toBe('Say what you saw over white: choose its colour, or take away the tick.');
     expect(await page.locator('[data-file="recipe"]').textContent()).toBe(before);
     await noteRound(page, '14', '#b04030', '#804030');
-    await page.getByRole('button', { name: 'Take back round 2' }).click();
-    await expect.poll(() => says(page)).toBe('Taken back: round 2. It is in the form again.');
+    await page.getByRole('button', { name: 'Undo round 2' }).click();
+    await expect.poll(() => says(page)).toBe('Undone: round 2. It is in the form again.');
     expect(await page.locator('[data-file="recipe"]').textContent()).toBe(before);
     await note.click();
     expect((await page.locator('[data-file="recipe"]').textContent())!.match(/pour: 14 ml/g)).toHaveLength(2);
@@ -90,7 +90,7 @@ describe('a match on a telephone', () => {
 describe('what it takes and what it does not', () => {
   test('a described laminate finds both cups together', async () => {
     const { page, errors, close } = await visit(browser, 'match/');
-    await page.getByLabel('How it is seen').selectOption('together');
+    await page.getByLabel('Kind of bait').selectOption('together');
     await page.getByLabel('Over white', { exact: true }).nth(1).fill('#b09070');
     await page.getByRole('button', { name: 'Find recipes' }).click();
     await page.getByRole('button', { name: 'Use recipe 1' }).first().click();
@@ -114,10 +114,10 @@ describe('what it takes and what it does not', () => {
 
   test('two cups of plain plastic are told to be begun together, and not to be thrown away', async () => {
     const { page, errors, close } = await visit(browser, 'match/');
-    await page.getByLabel('How it is seen').selectOption('together');
+    await page.getByLabel('Kind of bait').selectOption('together');
     await page.getByRole('button', { name: 'Start with plain plastic' }).click();
     const cup = await page.locator('[data-cup="0"]').innerText();
-    expect(cup).toContain('The belly is plain plastic yet');
+    expect(cup).toContain('The belly is still plain plastic');
     expect(cup).not.toContain('Start over');
     expect(errors).toEqual([]);
     await close();
@@ -126,7 +126,7 @@ describe('what it takes and what it does not', () => {
   test('recipes have headings, and buttons of their own names', async () => {
     const { page, errors, close } = await visit(browser, 'match/');
     for (const target of ['rack-claw', 'two-tone-elver']) {
-      await page.getByLabel('Which').selectOption(target);
+      await page.getByLabel('Target', { exact: true }).selectOption(target);
       await page.getByRole('button', { name: 'Find recipes' }).click();
       const first = page.locator('[data-first]');
       await first
@@ -141,7 +141,7 @@ describe('what it takes and what it does not', () => {
         .evaluateAll((items) => items.map((item) => item.firstElementChild?.textContent));
       expect(new Set(heads).size).toBe(heads.length);
     }
-    await page.getByLabel('Which').selectOption('rack-claw');
+    await page.getByLabel('Target', { exact: true }).selectOption('rack-claw');
     await page.getByRole('button', { name: 'Find recipes' }).click();
     await page.getByRole('button', { name: 'Use recipe 1', exact: true }).click();
     await noteRound(page, '14', '#b84a36', '#8a4a38');
@@ -154,7 +154,7 @@ describe('what it takes and what it does not', () => {
 
   test('what is weighed instead of dropped and spooned is in the log by weight', async () => {
     const { page, errors, close } = await visit(browser, 'match/', PHONE);
-    await page.getByLabel('Which').selectOption('rack-claw');
+    await page.getByLabel('Target', { exact: true }).selectOption('rack-claw');
     await page.getByRole('button', { name: 'Find recipes' }).click();
     const first = page.locator('[data-first] .match-proposals > li').first();
     await first.waitFor();
@@ -186,8 +186,8 @@ describe('what it takes and what it does not', () => {
     expect(await page.evaluate(() => document.activeElement?.getAttribute('data-hex-of'))).toBe('side-0-white');
     await digits.fill('8A6A44');
     for (const [label, text, expected] of [
-      ['Right within ΔE', '1e300', 'The tolerance is a number from 0.1 to 100.'],
-      ['Millilitres of it', '', 'The plastic of the cup is a number from 1 to 100,000.'],
+      ['Close enough (ΔE)', '1e300', 'The tolerance is a number from 0.1 to 100.'],
+      ['Cup size, ml', '', 'The plastic of the cup is a number from 1 to 100,000.'],
       ['Thickness, mm', '-3', 'The thickness is a number from 0.1 to 1,000.'],
     ] as const) {
       const field = page.getByLabel(label);
@@ -202,15 +202,15 @@ describe('what it takes and what it does not', () => {
     await page.getByRole('button', { name: 'Start with plain plastic' }).click();
     await page.getByLabel('Poured, ml').fill('14');
     await page.getByLabel('Seen over white, as # and six digits').fill('zz');
-    await page.getByRole('button', { name: 'Note this round' }).click();
+    await page.getByRole('button', { name: 'Log this round' }).click();
     await expect.poll(() => says(page)).toMatch(/^“zz” isn’t a colour code/);
-    await page.getByText('Something else went in').click();
+    await page.getByText('I added something else').click();
     for (const [amount, sentence] of [
       ['99999999 g', '“99999999 g” is no amount from 0.1 mg to 1000 kg.'],
       ['200000 g', '“200000 g” is more than a cup can take: write for example 3 drops, 1/8 tsp or 0.25 g.'],
     ] as const) {
       await page.getByLabel('Amount').fill(amount);
-      await page.getByRole('button', { name: 'Put the material in the log' }).click();
+      await page.getByRole('button', { name: 'Log the material' }).click();
       await expect.poll(() => says(page)).toBe(sentence);
     }
     expect(await page.locator('.match-log').innerText()).toContain('Plain plastic.');
@@ -219,9 +219,9 @@ describe('what it takes and what it does not', () => {
   });
 
   test.each([
-    ['Millilitres of it', '0', 'The plastic of the cup is a number from 1 to 100,000.'],
-    ['Right within ΔE', '', 'The tolerance is a number from 0.1 to 100.'],
-    ['Right within ΔE', '9999', 'The tolerance is a number from 0.1 to 100.'],
+    ['Cup size, ml', '0', 'The plastic of the cup is a number from 1 to 100,000.'],
+    ['Close enough (ΔE)', '', 'The tolerance is a number from 0.1 to 100.'],
+    ['Close enough (ΔE)', '9999', 'The tolerance is a number from 0.1 to 100.'],
     ['Thickness, mm', '0', 'The thickness is a number from 0.1 to 1,000.'],
   ])('nothing goes by an old number while %s holds “%s”', async (label, typed, sentence) => {
     const { page, errors, close } = await visit(browser, 'match/', PHONE);
@@ -247,7 +247,7 @@ describe('what it takes and what it does not', () => {
     await field.blur();
     await page.getByText('The target, the cup and the shelf').click();
     expect(await field.isVisible()).toBe(false);
-    await refused('Note this round');
+    await refused('Log this round');
     expect(await page.locator('.match-log ol li').count()).toBe(1);
     expect(errors).toEqual([]);
     await close();
@@ -314,7 +314,7 @@ describe('what it takes and what it does not', () => {
     const setup = await page.locator('[data-setup]').boundingBox();
     expect(now!.y).toBeLessThan(844);
     expect(setup!.y).toBeGreaterThan(now!.y);
-    expect(await page.getByLabel('Which').isVisible()).toBe(false);
+    expect(await page.getByLabel('Target', { exact: true }).isVisible()).toBe(false);
     expect(await page.locator('.cautions').count()).toBe(1);
     await close();
   });
@@ -337,11 +337,11 @@ describe('what it takes and what it does not', () => {
     const { page, close } = await visit(browser, 'match/');
     await page.getByRole('button', { name: 'Start with plain plastic' }).click();
     await page.getByLabel('Poured, ml').fill('500');
-    await page.getByRole('button', { name: 'Note this round' }).click();
+    await page.getByRole('button', { name: 'Log this round' }).click();
     await expect.poll(() => says(page)).toBe('There are 120 ml in the cup: no more can be poured.');
-    await page.getByText('Something else went in').click();
+    await page.getByText('I added something else').click();
     await page.getByLabel('Amount').fill('some');
-    await page.getByRole('button', { name: 'Put the material in the log' }).click();
+    await page.getByRole('button', { name: 'Log the material' }).click();
     await expect.poll(() => says(page)).toMatch(/“some” is no amount/);
     expect(await page.getByLabel('Poured, ml').inputValue()).toBe('500');
     await close();
@@ -349,7 +349,7 @@ describe('what it takes and what it does not', () => {
 
   test('what is taken off the shelf is not proposed', async () => {
     const { page, close } = await visit(browser, 'match/');
-    await page.getByLabel('Which').selectOption('rack-claw');
+    await page.getByLabel('Target', { exact: true }).selectOption('rack-claw');
     await page.locator('.match-shelf summary').click();
     await page.getByLabel('Rowan', { exact: true }).uncheck();
     expect(await page.locator('[data-shelf-count]').innerText()).toMatch(/^(\d+) of (?!\1)/);
@@ -361,7 +361,7 @@ describe('what it takes and what it does not', () => {
 
   test('works by keyboard: a proposal taken leads to the cup', async () => {
     const { page, close } = await visit(browser, 'match/');
-    await page.getByLabel('Which').selectOption('tin-ribbon');
+    await page.getByLabel('Target', { exact: true }).selectOption('tin-ribbon');
     await page.getByRole('button', { name: 'Find recipes' }).focus();
     await page.keyboard.press('Enter');
     const use = page.getByRole('button', { name: 'Use recipe 1' }).first();

@@ -40,7 +40,7 @@ describe('a round that moved with nothing logged', () => {
       .toMatch(
         /^Nothing is logged since round 1, but the colour has changed: .*ΔE\s\d.*Did you add what was proposed: .*\?$/,
       );
-    expect(await says(page)).toMatch(/^The round is noted\. Nothing is logged since round 1/);
+    expect(await says(page)).toMatch(/^The round is logged\. Nothing is logged since round 1/);
     expect(await page.locator('.match-cup').innerText()).not.toMatch(/Leave it/);
     expect(await page.evaluate(() => document.activeElement?.id)).toBe('cup-0-asks');
     expect(await page.locator('[data-take]').count()).toBe(0);
@@ -62,7 +62,7 @@ describe('a round that moved with nothing logged', () => {
     await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('cup-0-asks');
     await page.keyboard.press('Tab');
     await page.keyboard.press('Enter');
-    await expect.poll(() => says(page)).toBe('It is in the log, before round 2.');
+    await expect.poll(() => says(page)).toBe('Logged, before round 2.');
     expect(await asked(page).count()).toBe(0);
     await expect.poll(() => verdict(page)).toMatch(/Within tolerance/);
     expect(await page.locator('.match-next').innerText()).toMatch(/^Leave it/);
@@ -96,8 +96,8 @@ describe('a round that moved with nothing logged', () => {
     await expect.poll(() => page.getByLabel('It went in before round 2').isChecked()).toBe(true);
     await page.getByLabel('Material').selectOption('lamp-black');
     await page.getByLabel('Amount').fill('2 drops');
-    await page.getByRole('button', { name: 'Put the material in the log' }).click();
-    await expect.poll(() => says(page)).toBe('It is in the log, before the round.');
+    await page.getByRole('button', { name: 'Log the material' }).click();
+    await expect.poll(() => says(page)).toBe('Logged, before the round.');
     expect(await asked(page).count()).toBe(0);
     const text = await file(page);
     expect(text.indexOf('lamp-black: 2 drops')).toBeLessThan(text.lastIndexOf('seen:'));
@@ -127,8 +127,8 @@ test('what an instrument measured can be typed, is kept as measured and goes int
   await page.getByLabel('Poured, ml').fill('14');
   await page.getByLabel('Seen over white, as # and six digits').fill('48.2 41.5 30.25');
   await page.getByLabel('Looked at it over black').uncheck();
-  await page.getByRole('button', { name: 'Note this round' }).click();
-  await expect.poll(() => says(page)).toBe('The round is noted.');
+  await page.getByRole('button', { name: 'Log this round' }).click();
+  await expect.poll(() => says(page)).toBe('The round is logged.');
   expect(await file(page)).toContain('seen: { over-white: { lab: [48.2, 41.5, 30.25] } }');
   expect(await page.locator('[data-file="target"]').textContent()).toContain(
     'over-white: { lab: [48.2, 41.5, 30.25] }',

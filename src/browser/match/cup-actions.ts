@@ -35,7 +35,7 @@ export class CupActions {
   take(index: number, proposal: number, weighing: boolean): void {
     const { data } = this.state;
     const steps = stepsOf(this.state.advice(index).next.proposals[proposal]!, data, weighing);
-    this.log(index, steps, 'It is in the log. Stir, pour a bait, look, and note the round.');
+    this.log(index, steps, 'Logged. Stir, pour a bait, look at it, and log the round.');
   }
 
   /** Answers what went in before a round whose colour moved with nothing logged. */
@@ -57,7 +57,7 @@ export class CupActions {
     if (!proposed) return;
     const { left, weighedDeltaE } = proposed;
     const steps = stepsOf(proposed, data, leadsByWeight(left.deltaE, left.within, weighedDeltaE));
-    this.logBefore(index, steps, `It is in the log, before round ${number}.`);
+    this.logBefore(index, steps, `Logged, before round ${number}.`);
   }
 
   beginAfresh(index: number, weighing: boolean): void {
@@ -79,7 +79,7 @@ export class CupActions {
       this.screen.complain(steps);
       return;
     }
-    this.log(index, steps, 'The round is noted.', withoutRound(drafts[index] ?? {}));
+    this.log(index, steps, 'The round is logged.', withoutRound(drafts[index] ?? {}));
   }
 
   addElse(index: number): void {
@@ -128,7 +128,7 @@ export class CupActions {
     state.begun = true;
     const isRound = last.some((step) => step.do === 'pour' || step.do === 'see');
     state.draft(index, this.draftWith(index, isRound ? draftOf(last, state.data.settings) : { mixed: [] }));
-    this.show(index, `Taken back: ${what}.${isRound ? ' It is in the form again.' : ''}`);
+    this.show(index, `Undone: ${what}.${isRound ? ' It is in the form again.' : ''}`);
   }
 
   private draftWith(index: number, changed: CupDraft): CupDraft {
@@ -144,8 +144,8 @@ export class CupActions {
 
   /** Puts something else into the log, where it was said to have gone in. */
   private logElse(index: number, step: WorkStep, draft: CupDraft): void {
-    if (this.isBeforeRound(index)) this.logBefore(index, [step], 'It is in the log, before the round.', draft);
-    else this.log(index, [step], 'It is in the log.', draft);
+    if (this.isBeforeRound(index)) this.logBefore(index, [step], 'Logged, before the round.', draft);
+    else this.log(index, [step], 'Logged.', draft);
   }
 
   /** Whether the maker says that something went in before the last round. */

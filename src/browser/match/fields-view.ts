@@ -38,7 +38,7 @@ export function sidesView({ sides, arrangement }: Work, unit: VolumeUnit): Html 
 <div class="match-swatch">${chips([viewsOf({ overWhite, ...defined({ overBlack }) })], '')}</div>
 <div class="match-side-fields">${many ? html`<p class="field wide"><label for="${id}-name">Name of the cup</label><input id="${id}-name" type="text" name="name" value="${name}" maxlength="40" autocomplete="off"></p>` : ''}
 ${colourField(`${id}-white`, 'overWhite', 'Over white', colourText(overWhite))}
-<p class="check"><input id="${id}-saw" type="checkbox" name="sawBlack"${overBlack === undefined ? '' : html` checked`}><label for="${id}-saw">Seen over black too: without that, nothing can be said of its thickness</label></p>
+<p class="check"><input id="${id}-saw" type="checkbox" name="sawBlack"${overBlack === undefined ? '' : html` checked`}><label for="${id}-saw">Seen over black too (needed to match how see-through it is)</label></p>
 ${overBlack === undefined ? '' : colourField(`${id}-black`, 'overBlack', 'Over black', colourText(overBlack))}
 <p class="field"><label for="${id}-thickness">Thickness${arrangement === 'together' ? ' of the whole bait' : ''}, ${lengthUnit(unit)}</label><input id="${id}-thickness" type="number" inputmode="decimal" name="thicknessMm" min="${least}" max="${most}" step="any" value="${thicknessInField(thicknessMm, unit)}"></p></div></fieldset>`;
   })}`;
@@ -67,15 +67,15 @@ ${sawWhite ? colourField(`${id}-white`, 'overWhite', 'Seen over white', overWhit
 <div><p class="check"><input id="${id}-saw-black" type="checkbox" name="sawBlack"${sawBlack ? html` checked` : ''}><label for="${id}-saw-black">Looked at it over black</label></p>
 ${sawBlack ? colourField(`${id}-black`, 'overBlack', 'Seen over black', overBlack) : ''}</div></div>
 <p class="field wide"><label for="${id}-note">Note</label><input id="${id}-note" type="text" name="note" maxlength="300" autocomplete="off" value="${draft.note ?? ''}"></p>
-<p class="match-buttons"><button type="button" data-note-round>Note this round</button></p></fieldset>
-<details class="match-else"${isOpen ? html` open` : ''}><summary>Something else went in</summary>${
+<p class="match-buttons"><button type="button" data-note-round>Log this round</button></p></fieldset>
+<details class="match-else"${isOpen ? html` open` : ''}><summary>I added something else</summary>${
     lastRound === undefined
       ? ''
       : html`<p class="check"><input id="${id}-before" type="checkbox" name="beforeRound"${beforeRound ? html` checked` : ''}><label for="${id}-before">It went in before round ${lastRound}</label></p>`
   }<div class="match-fields">
 <p class="field wide"><label for="${id}-material">Material</label><select id="${id}-material" name="material">${materials.map(({ id: material, title: name }) => html`<option value="${material}"${material === chosen ? html` selected` : ''}>${name}</option>`)}</select></p>
 <p class="field"><label for="${id}-amount">Amount</label><input id="${id}-amount" type="text" name="amount" placeholder="3 drops" maxlength="40" autocomplete="off" value="${amount}"></p>
-<p class="field"><button class="quiet" type="button" data-add-else>Put the material in the log</button></p></div><div class="match-fields">
+<p class="field"><button class="quiet" type="button" data-add-else>Log the material</button></p></div><div class="match-fields">
 <p class="field"><label for="${id}-plastic">Plastic, ${volume}</label><input id="${id}-plastic" type="number" inputmode="decimal" name="addedMl" min="0" step="any" value="${addedMl}"></p>
-<p class="field"><button class="quiet" type="button" data-add-plastic>Put the plastic in the log</button></p></div></details>`;
+<p class="field"><button class="quiet" type="button" data-add-plastic>Log the plastic</button></p></div></details>`;
 }

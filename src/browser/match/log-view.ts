@@ -2,10 +2,11 @@ import { concentrations, total } from '../../cup/ledger.ts';
 import { limitOf } from '../../matching/proposals/proposal.ts';
 import { doseIn } from '../../render/dose-text.ts';
 import { type Html, html } from '../../render/html.ts';
-import { limitText, sentence, volumeText } from '../../render/words.ts';
+import { sentence, volumeText } from '../../render/words.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import { noMoreThan } from '../../units/volume-field.ts';
+import { maxText } from '../../words/limit.ts';
 import { isToBeMixed } from './mix-view.ts';
 import { type MatchShown, titleIn } from './shown.ts';
 import { spoonWords } from './spoon-words.ts';
@@ -30,11 +31,11 @@ export function logView(
   return html`<div class="match-log"><div><h3>The log</h3>${
     steps.length === 0
       ? html`<p>Plain plastic.</p>`
-      : html`<ol>${linesOf(steps, rounds, shown)}</ol><p class="match-buttons"><button class="quiet" type="button" data-undo>Take back ${lastDone(steps, rounds)}</button></p>`
-  }</div><div><h3>${toMix ? 'In the cup when it is mixed' : 'Really in the cup'}</h3><p>${noMoreThan(Math.max(0, volumeMl), settings)}${total(cup.plastics) > 1e-6 ? '' : ': it is empty'}.${limit ? ` Not above ${limitText(limit.celsius, settings)}, for ${titleIn(shown, limit.material)}.` : ''}</p>${inside.length === 0 ? '' : html`<ul class="match-inside">${inside}</ul>`}</div></div>`;
+      : html`<ol>${linesOf(steps, rounds, shown)}</ol><p class="match-buttons"><button class="quiet" type="button" data-undo>Undo ${lastDone(steps, rounds)}</button></p>`
+  }</div><div><h3>${toMix ? 'In the cup when it is mixed' : 'Really in the cup'}</h3><p>${noMoreThan(Math.max(0, volumeMl), settings)}${total(cup.plastics) > 1e-6 ? '' : ': it is empty'}.${limit ? ` ${sentence(maxText(limit.celsius, titleIn(shown, limit.material), settings))}.` : ''}</p>${inside.length === 0 ? '' : html`<ul class="match-inside">${inside}</ul>`}</div></div>`;
 }
 
-/** What was done last, as the end of "Take back …". */
+/** What was done last, as the end of "Undo …". */
 export function lastDone(steps: readonly WorkStep[], rounds: CupNow['rounds']): string {
   const last = doings(steps).at(-1)?.[0]?.do;
   const { length } = thisCup(steps);

@@ -45,7 +45,7 @@ export function mixView(
       const id = `cup-${index}-mixed-${material}`;
       return html`<li class="check"><input id="${id}" type="checkbox" name="mixed" value="${material}"${mixed.includes(material) ? html` checked` : ''}><label for="${id}"><b>${dose}</b> <span>${titleIn(shown, material)}</span></label></li>`;
     },
-  )}</ul>${orderFold(cup.name, mix, shown)}<p class="match-next">Mix it, pour a bait, look, and note the round.</p>`;
+  )}</ul>${orderFold(cup.name, mix, shown)}<p class="match-next">Mix this, pour a bait, look at it, and log the round.</p>`;
 }
 
 /** The order of work for a cup that is poured by itself, with the cautions. */

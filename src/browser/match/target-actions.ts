@@ -175,7 +175,7 @@ export class TargetActions {
     void state.save();
     screen.showCups();
     screen.part(`#cup-${begun[0]}-head`).focus();
-    screen.say('Mix what stands below, pour a bait, look, and note the round.');
+    screen.say('Mix this, pour a bait, look at it, and log the round.');
   }
 
   private showCups(): void {

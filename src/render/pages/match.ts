@@ -1,7 +1,7 @@
 import { matchCupMl } from '../../book/match/match-cup.ts';
 import type { Book, Edition, Material, Mold, Settings, Target } from '../../book/model.ts';
 import { MATERIAL_KINDS } from '../../kinds/kinds.ts';
-import { volumeInField, volumeLimits, volumeUnitName } from '../../units/volume-field.ts';
+import { volumeInField, volumeLimits } from '../../units/volume-field.ts';
 import { defined } from '../../values/defined.ts';
 import { MEASURED_TOGETHER } from '../../words/amount.ts';
 import { VERDICT_WORDS } from '../../words/verdict.ts';
@@ -12,7 +12,6 @@ import { lengthText } from '../length-text.ts';
 import { paths } from '../links.ts';
 import type { PageContext, PageKind } from '../page.ts';
 import { dot } from '../swatch/chip.ts';
-import { sentence } from '../words.ts';
 
 /** A material as the Match page needs it. */
 export type MatchPageMaterial = Pick<
@@ -115,11 +114,11 @@ export const matchPage: PageKind = {
     return document(context, {
       title: 'Match a colour',
       description:
-        'From a colour in the hand to a cup that has it: a first recipe, what is wrong with a round, and what to add now.',
+        'From the bait in your hand to a cup that matches it: a first recipe, what is wrong with a round, and what to add now.',
       part: paths.match,
       scripts: data ? ['match'] : [],
       main: html`<h1>Match a colour</h1>
-<p class="lead match-lead">From a colour in the hand to a cup that has it. Say what it looks like over white and over black; the book proposes a recipe from the shelf, judges every round, and says what to add to this cup now.</p>
+<p class="lead match-lead">From the bait in your hand to a cup that matches it. Say what it looks like over white and over black; the book proposes a recipe from your shelf, judges every round, and says what to add now.</p>
 ${data ? html`${matchForm(data, context)}<script type="application/json" data-match-data>${embeddedJson(data)}</script>` : html`<p>There is nothing to match with yet: the book needs a plastic and a mold.</p>`}
 <p class="only-static">This page works with JavaScript, in this browser alone: nothing of a match is sent anywhere. Without it, the book’s targets are on their own pages, and the command <code>cupbook match</code> does the same work.</p>`,
     });
@@ -137,9 +136,9 @@ function matchForm(data: MatchPageData, context: PageContext): Html {
 <details class="match-setup" data-setup open><summary>The target, the cup and the shelf</summary>
 <section class="part" aria-labelledby="match-target"><h2 id="match-target" tabindex="-1">The target</h2>
 <div class="match-fields">
-<p class="field wide"><label for="match-which">Which</label><select id="match-which" name="target"><option value="">One that I describe</option>${targets.map(({ id, title }) => html`<option value="${id}">${title}</option>`)}</select></p>
-<p class="field wide"><label for="match-arrangement">How it is seen</label><select id="match-arrangement" name="arrangement"><option value="solid">Solid: one cup</option><option value="together">Two sides of a finished bait, each with the other behind it</option><option value="apart">Two sides, cut apart and each seen by itself</option></select></p>
-<p class="field"><label for="match-tolerance">Right within ΔE</label><input id="match-tolerance" name="tolerance" type="number" inputmode="decimal" min="0.1" max="100" step="any" value="${settings.tolerance}"></p>
+<p class="field wide"><label for="match-which">Target</label><select id="match-which" name="target"><option value="">One I describe</option>${targets.map(({ id, title }) => html`<option value="${id}">${title}</option>`)}</select></p>
+<p class="field wide"><label for="match-arrangement">Kind of bait</label><select id="match-arrangement" name="arrangement"><option value="solid">Solid: one cup</option><option value="together">Two sides of a finished bait, each with the other behind it</option><option value="apart">Two sides, cut apart and each seen by itself</option></select></p>
+<p class="field"><label for="match-tolerance">Close enough (ΔE)</label><input id="match-tolerance" name="tolerance" type="number" inputmode="decimal" min="0.1" max="100" step="any" value="${settings.tolerance}"></p>
 </div>
 <div class="match-sides" data-sides></div>
 </section>
@@ -147,10 +146,10 @@ function matchForm(data: MatchPageData, context: PageContext): Html {
 <div class="match-fields">
 <p class="field wide"><label for="match-mold">Mold</label><select id="match-mold" name="mold">${molds.map(({ id, title, bodyMm }) => html`<option value="${id}">${title}, ${lengthText(bodyMm, settings)}</option>`)}</select></p>
 <p class="field wide"><label for="match-plastic">Plastic</label><select id="match-plastic" name="plastic">${plastics.map(({ id, title }) => html`<option value="${id}">${title}</option>`)}</select></p>
-<p class="field"><label for="match-ml">${sentence(volumeUnitName(settings))} of it</label><input id="match-ml" name="plasticMl" type="number" inputmode="decimal" min="${least}" max="${most}" step="any" value="${volumeInField(data.plasticMl, settings)}"></p>
+<p class="field"><label for="match-ml">Cup size, ${settings.volume}</label><input id="match-ml" name="plasticMl" type="number" inputmode="decimal" min="${least}" max="${most}" step="any" value="${volumeInField(data.plasticMl, settings)}"></p>
 </div>
 <details class="match-shelf"><summary>What is on the shelf: <span data-shelf-count>${coloured.length} of ${coloured.length}</span></summary>
-${data.edition === 'mine' ? html`<p class="check"><input id="match-stock" name="inStock" type="checkbox"><label for="match-stock">Only what is left, less what this match has taken; what is not counted counts as there</label></p>\n` : ''}<ul class="checks">${coloured.map(({ id, title, hex, stockGrams }) => html`<li class="check"><input id="shelf-${id}" type="checkbox" name="shelf" value="${id}" checked><label for="shelf-${id}">${dot(hex)}<span>${title}${stockGrams === 0 ? html`<span class="fine">, none left</span>` : ''}</span></label></li>`)}</ul>
+${data.edition === 'mine' ? html`<p class="check"><input id="match-stock" name="inStock" type="checkbox"><label for="match-stock">In stock only, less what this match has taken (no stock figure counts as in stock)</label></p>\n` : ''}<ul class="checks">${coloured.map(({ id, title, hex, stockGrams }) => html`<li class="check"><input id="shelf-${id}" type="checkbox" name="shelf" value="${id}" checked><label for="shelf-${id}">${dot(hex)}<span>${title}${stockGrams === 0 ? html`<span class="fine">, none left</span>` : ''}</span></label></li>`)}</ul>
 </details>
 </section>
 <section class="part" aria-labelledby="match-first"><h2 id="match-first">A first recipe</h2>
@@ -170,9 +169,9 @@ ${cautionsBlock(context)}
 <p class="match-buttons"><button type="button" data-download="target">Download its target</button> <button class="quiet" type="button" data-copy="target">Copy it</button></p>
 </div><section class="match-file" tabindex="0" aria-label="The target’s file"><pre><code data-file="target"></code></pre></section></div>
 </section>
-<section class="part" aria-labelledby="match-work"><h2 id="match-work">This work</h2>
-<p>It is kept in this browser after every step, and nowhere else. It is there again after a reload or after the phone has slept.</p>
-<p class="match-buttons"><button class="quiet" type="button" data-export>Export it</button> <button class="quiet" type="button" data-import>Import</button> <button class="quiet" type="button" data-clear>Begin another match</button></p>
+<section class="part" aria-labelledby="match-work"><h2 id="match-work">This match</h2>
+<p>It is kept in this browser after every step, and nowhere else. It’s still here after a reload or when your phone has slept.</p>
+<p class="match-buttons"><button class="quiet" type="button" data-export>Export</button> <button class="quiet" type="button" data-import>Import</button> <button class="quiet" type="button" data-clear>New match</button></p>
 <input type="file" accept="application/json,.json" aria-label="A match that was exported" data-import-file hidden>
 </section>
 </div>`;
