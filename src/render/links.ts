@@ -18,6 +18,9 @@ export function link(context: Pick<PageContext, 'url' | 'book'>, path: string): 
   return rootPrefix(context) + path;
 }
 
+/** The first page of several has the path of all. */
+const numbered = (path: string, number: number): string => (number === 1 ? path : `${path}${number}/`);
+
 /** Paths of the pages, from the root. */
 export const paths = {
   home: '',
@@ -29,8 +32,8 @@ export const paths = {
   recipeSource: (id: string): string => `colours/${id}/${id}.md`,
   sharedPicture: (id: string): string => `colours/${id}/colour.png`,
   cards: 'cards/',
-  sheetA4: 'cards/a4/',
-  sheetLetter: 'cards/letter/',
+  sheetA4: (number: number): string => numbered('cards/a4/', number),
+  sheetLetter: (number: number): string => numbered('cards/letter/', number),
   labels: 'labels/',
   labelsLetter: 'labels/letter/',
   shelf: 'shelf/',

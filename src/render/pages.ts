@@ -6,7 +6,8 @@
 
 import { FILES as FILE_KINDS } from './data-files.ts';
 import type { FileKind, PageKind } from './page.ts';
-import { cardsPage, recipeCardPage, recipeSmallCardPage, sheetA4Page, sheetLetterPage } from './pages/cards.ts';
+import { sheetA4Page, sheetLetterPage } from './pages/card-sheets.ts';
+import { cardsPage, recipeCardPage, recipeSmallCardPage } from './pages/cards.ts';
 import { familiesPage, familyPage } from './pages/families.ts';
 import { findPage } from './pages/find.ts';
 import { homePage } from './pages/home.ts';

@@ -7,9 +7,9 @@ export function printBar(words: Html, back: Html): Html {
   return html`<div class="print-bar"><p>${words}</p><p class="print-actions"><button type="button" data-print hidden>Print</button> ${back}</p></div>`;
 }
 
-/** The bar of a page of sheets; without any there is nothing to print. */
-export function sheetBar(context: PageContext, sheets: number, words: Html): Html {
-  const back = html`<a href="${link(context, paths.cards)}">All cards</a>`;
+/** The bar of a page of sheets; without any there is nothing to print. `others`: links to pages of more sheets. */
+export function sheetBar(context: PageContext, sheets: number, words: Html, others: readonly Html[] = []): Html {
+  const back = html`<a href="${link(context, paths.cards)}">All cards</a>${others.map((other) => html` ${other}`)}`;
   return sheets === 0 ? html`<p>The book has no recipes to print. ${back}</p>` : printBar(words, back);
 }
 

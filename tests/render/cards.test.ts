@@ -7,8 +7,8 @@ import { cardContent } from '../../src/render/card/content.ts';
 import { CARD_FORMATS, fitCard, TYPE_STEPS } from '../../src/render/card/fit.ts';
 import { qrCode } from '../../src/render/card/qr.ts';
 import { lineCount, textWidth } from '../../src/render/card/text-lines.ts';
-import { allByRole, wordsIn } from '../page-dom.ts';
-import { readPage, SAMPLE_BOOK } from './sample-book.ts';
+import { allByRole, byRole, wordsIn } from '../page-dom.ts';
+import { kindOf, readPage, SAMPLE_BOOK } from './sample-book.ts';
 
 const recipe = SAMPLE_BOOK.recipes.find(({ id }) => id === 'alder-smoke')!;
 const content = cardContent(SAMPLE_BOOK, recipe);
@@ -199,4 +199,54 @@ test('lineCount(text, size, width) breaks between words, and words that are too 
     Math.ceil(textWidth('one two three four five six seven eight') / 10),
   );
   expect(lineCount('x'.repeat(100), 4, 40)).toBeGreaterThanOrEqual(5);
+});
+
+/** A book with so many copies of a recipe, R1 to R… */
+const bookWith = (count: number): typeof SAMPLE_BOOK => ({
+  ...SAMPLE_BOOK,
+  recipes: Array.from({ length: count }, (_, index) => ({ ...recipe, id: `r${index + 1}`, title: `R${index + 1}` })),
+});
+
+test('all cards of a small book are on one page of sheets', () => {
+  const book = bookWith(48);
+  expect(kindOf('cards-a4').items(book)).toEqual(['']);
+  expect(kindOf('cards-a4').url('')).toBe('cards/a4/');
+});
+
+test('the cards of a large book are on pages of sheets, each once, with links between them', async () => {
+  const book = bookWith(100);
+  for (const [kind, path] of [
+    ['cards-a4', 'cards/a4/'],
+    ['cards-letter', 'cards/letter/'],
+  ] as const) {
+    const { items, url } = kindOf(kind);
+    expect(items(book).map(url)).toEqual([path, `${path}2/`, `${path}3/`]);
+    const pages = await Promise.all(items(book).map((item) => readPage(kind, item, book)));
+    const shown = pages.map((page) => [
+      ...new Set([...page.querySelectorAll('[data-card]')].map((card) => card.getAttribute('data-card'))),
+    ]);
+    expect(shown.map(({ length }) => length)).toEqual([48, 48, 4]);
+    expect(shown.flat()).toEqual(book.recipes.map(({ id }) => id));
+    const onward = pages.map((page) =>
+      allByRole(page, 'link', { name: /page$/ }).map((each) => [wordsIn(each), each.getAttribute('href')]),
+    );
+    expect(onward).toEqual([
+      [['Next page', `../../${path}2/`]],
+      [
+        ['Previous page', `../../../${path}`],
+        ['Next page', `../../../${path}3/`],
+      ],
+      [['Previous page', `../../../${path}2/`]],
+    ]);
+    expect(wordsIn(byRole(pages[1]!, 'heading', { name: /^Cards on/ }))).toMatch(/, page 2 of 3$/);
+  }
+});
+
+test('Cards leads to every page of sheets, each by its first and its last recipe', async () => {
+  const links = allByRole(await readPage('cards', '', bookWith(100)), 'link', { name: /^Cards on A4/ });
+  expect(links.map((each) => [wordsIn(each), each.getAttribute('href')])).toEqual([
+    ['R1 to R48', '../cards/a4/'],
+    ['R49 to R96', '../cards/a4/2/'],
+    ['R97 to R100', '../cards/a4/3/'],
+  ]);
 });

@@ -1,44 +1,22 @@
 /**
- * Cards for the bench: one recipe's, and sheets of all.
+ * Cards for the bench: one recipe's, and where they are chosen.
  *
  * @packageDocumentation
  */
-import type { Book, Recipe } from '../../book/model.ts';
 import { required } from '../../values/required.ts';
 import { bookIndex } from '../book-index.ts';
-import { type CardContent, cardContent } from '../card/content.ts';
-import { CARD_FORMATS, type CardFormat, fitCard } from '../card/fit.ts';
-import { cardSides } from '../card/view.ts';
+import { CARD_FORMATS, type CardFormat } from '../card/fit.ts';
+import { sidesOf } from '../card/sides-of.ts';
 import { coloursByHue, lookInHue } from '../colour-entry.ts';
 import { document } from '../document.ts';
-import { type Html, html } from '../html.ts';
+import { html } from '../html.ts';
 import { link, paths } from '../links.ts';
 import type { PageKind } from '../page.ts';
-import { PRINT_AT_SIZE, printBar, sheetBar } from '../print-bar.ts';
+import { PRINT_AT_SIZE, printBar } from '../print-bar.ts';
 import { chipColours, chips } from '../swatch/chip.ts';
-import { recipeCoats } from '../swatch/coat.ts';
-import { tileBudget } from '../tile.ts';
 import { counted, sentence } from '../words.ts';
+import { sheetLinks } from './card-sheets.ts';
 import { A4_LABELS, LETTER_LABELS } from './labels.ts';
-
-// The same on all four pages on which a recipe has a card.
-const contents = new WeakMap<Book, Map<Recipe, CardContent>>();
-
-function contentOf(book: Book, recipe: Recipe): CardContent {
-  const known = contents.get(book) ?? new Map<Recipe, CardContent>();
-  contents.set(book, known);
-  const content = known.get(recipe) ?? cardContent(book, recipe);
-  known.set(recipe, content);
-  return content;
-}
-
-function sidesOf(book: Book, recipe: Recipe, format: CardFormat, cards: number): readonly Html[] {
-  const mold = required(bookIndex(book).molds, recipe.mold);
-  return cardSides(fitCard(contentOf(book, recipe), format), recipeCoats(recipe, mold), {
-    id: `c-${recipe.id}`,
-    budget: tileBudget(cards),
-  });
-}
 
 function cardPage(kind: string, format: CardFormat, size: string, url: (id: string) => string): PageKind {
   return {
@@ -75,44 +53,6 @@ export const recipeSmallCardPage: PageKind = cardPage(
   paths.smallCard,
 );
 
-const CELLS = 4;
-
-function sheetPage(kind: string, format: CardFormat, sheet: 'a4' | 'letter', size: string, url: string): PageKind {
-  return {
-    kind,
-    items: () => [''],
-    url: () => url,
-    render: (context) => {
-      const { book } = context;
-      const cells = book.recipes.flatMap((recipe) => sidesOf(book, recipe, format, book.recipes.length));
-      const sheets = Array.from({ length: Math.ceil(cells.length / CELLS) }, (_, index) =>
-        cells.slice(index * CELLS, (index + 1) * CELLS),
-      );
-      return document(context, {
-        title: `Cards, ${size}`,
-        description: `All bench cards of ${book.title}, four to a ${size} sheet with cut marks.`,
-        part: paths.cards,
-        scripts: ['print'],
-        paper: 'paper',
-        main: html`<h1 class="print-title">All cards on ${size}</h1>${sheetBar(
-          context,
-          sheets.length,
-          html`Four to a sheet, ${counted(sheets.length, 'sheet')}. ${PRINT_AT_SIZE} Cut along the marks.`,
-        )}<div class="papers">${sheets.map((four) => html`<div class="sheet sheet-${sheet}">${four}<span class="mark mark-top"></span><span class="mark mark-bottom"></span><span class="mark mark-left"></span><span class="mark mark-right"></span><span class="mark mark-middle"></span></div>`)}</div>`,
-      });
-    },
-  };
-}
-
-export const sheetA4Page: PageKind = sheetPage('cards-a4', CARD_FORMATS.a6, 'a4', 'A4', paths.sheetA4);
-export const sheetLetterPage: PageKind = sheetPage(
-  'cards-letter',
-  CARD_FORMATS.quarter,
-  'letter',
-  'Letter',
-  paths.sheetLetter,
-);
-
 /** Where cards are chosen. */
 export const cardsPage: PageKind = {
   kind: 'cards',
@@ -131,7 +71,7 @@ export const cardsPage: PageKind = {
 ${
   book.recipes.length === 0
     ? html`<p>The book has no recipes to print yet.</p>`
-    : html`<ul class="sheets"><li><a href="${to(paths.sheetA4)}">All cards on A4, four to a sheet</a></li><li><a href="${to(paths.sheetLetter)}">All cards on Letter, four to a sheet</a></li><li><a href="${to(paths.labels)}">Bag labels on A4, ${A4_LABELS.count} to a sheet</a></li><li><a href="${to(paths.labelsLetter)}">Bag labels on Letter, ${LETTER_LABELS.count} to a sheet</a></li></ul>`
+    : html`<ul class="sheets">${sheetLinks(context, 'A4', paths.sheetA4)}${sheetLinks(context, 'Letter', paths.sheetLetter)}<li><a href="${to(paths.labels)}">Bag labels on A4, ${A4_LABELS.count} to a sheet</a></li><li><a href="${to(paths.labelsLetter)}">Bag labels on Letter, ${LETTER_LABELS.count} to a sheet</a></li></ul>`
 }
 ${groups.map(({ hue, entries }) => {
   const cards = entries.flatMap((entry) => {
