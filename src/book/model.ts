@@ -148,7 +148,7 @@ export interface Change {
   readonly deltaL: number;
   readonly deltaC: number;
   readonly deltaH: number;
-  /** Change of contrast ratio; above zero is thicker. */
+  /** Change of contrast ratio; above zero it hides more. */
   readonly deltaContrast: number;
   /** "darker, browner, thicker" */
   readonly words: readonly string[];

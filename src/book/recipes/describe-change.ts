@@ -43,7 +43,7 @@ export function describeChange(
 const SEEN = 1;
 const SEEN_CONTRAST = 0.03;
 
-/** The trade's words for a change, the largest first: "darker, browner, thicker". Empty where nothing is to be seen. */
+/** The trade's words for a change, the largest first: "darker, browner, denser". Empty where nothing is to be seen. */
 export function changeWords(before: Lab, after: Lab, deltaContrast: number): readonly string[] {
   const da = after.a - before.a;
   const db = after.b - before.b;
@@ -57,7 +57,7 @@ export function changeWords(before: Lab, after: Lab, deltaContrast: number): rea
     words.push([side, fades ? 'greyer' : towards(da, db, after)]);
   }
   if (Math.abs(deltaContrast) >= SEEN_CONTRAST) {
-    words.push([Math.abs(deltaContrast) * 30, deltaContrast > 0 ? 'thicker' : 'thinner']);
+    words.push([Math.abs(deltaContrast) * 30, deltaContrast > 0 ? 'denser' : 'clearer']);
   }
   return words.sort(([one], [other]) => other - one).map(([, word]) => word);
 }
