@@ -56,5 +56,5 @@ test('batch tells money as the pages do: a bait below a cent costs less than tha
     return text;
   };
   expect(await said(1)).toContain('Materials: €0.03, no price on the shelf for Supple (less than €0.01 per bait)\n');
-  expect(await said(100)).toMatch(/Materials: €[\d.]+, no price on the shelf for Supple; a bait €0\.1\d\n/);
+  expect(await said(100)).toMatch(/Materials: €[\d.]+, no price on the shelf for Supple \(€0\.1\d per bait\)\n/);
 });
