@@ -75,11 +75,11 @@ async function start(root: HTMLElement, data: MatchPageData): Promise<void> {
   if (state.findsAgain && state.work.cups.some(({ steps }) => steps.length === 0)) target.find();
   if (says !== '') screen.say(says);
   if (keeps === undefined) {
-    screen.say('This browser keeps nothing here: export the match before you leave the page.');
+    screen.say('This browser saves nothing here: export the match before you leave the page.');
     return;
   }
   keeps.keeper.onLoss = () =>
-    screen.say('The browser could not keep this step: export the match before you leave the page.');
+    screen.say('The browser couldn’t save this step: export the match before you leave the page.');
   keeps.keeper.onKept = () => {
     if (!state.hasLog) return;
     keeps.keeper.onKept = () => {};

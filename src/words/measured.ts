@@ -98,7 +98,7 @@ export function measuringNotes(
     ...(measuringDeltaE >= leastDeltaE || doses.length > 0
       ? [`What rounding does to the colour: ${differenceText(measuringDeltaE)}.${withDoses}`]
       : []),
-    ...(byHandDeltaE === undefined ? [] : [`By drops and spoons alone it would be: ${differenceText(byHandDeltaE)}.`]),
+    ...(byHandDeltaE === undefined ? [] : [`Without a scale: ${differenceText(byHandDeltaE)}.`]),
     ...(together
       ? [
           amounts.some(({ tool }) => tool === 'scale')

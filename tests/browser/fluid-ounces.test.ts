@@ -52,10 +52,10 @@ describe('a match in a book of fluid ounces', () => {
 
   test.each([
     ['', 'How many fluid ounces were poured? Write 0 if nothing left the cup.'],
-    ['NaN', 'Give what was poured in fluid ounces, 0 or more.'],
-    ['-1', 'Give what was poured in fluid ounces, 0 or more.'],
-    ['0.00001', 'Give what was poured in fluid ounces: 0, or at least 0.00034.'],
-    ['4.1', 'There are 4.05 fl oz in the cup: no more can be poured.'],
+    ['NaN', 'How much was poured? Give fluid ounces, 0 or more.'],
+    ['-1', 'How much was poured? Give fluid ounces, 0 or more.'],
+    ['0.00001', 'How much was poured? Give fluid ounces: 0, or at least 0.00034.'],
+    ['4.1', 'The cup holds 4.05 fl oz: you can’t pour more.'],
   ])('roundOf(%j) says: %s', (pour, fault) => {
     expect(roundOf({ pour, note: '' }, 120, settings)).toEqual({ fault, field: 'pour' });
   });
@@ -83,7 +83,7 @@ describe('a match in a book of fluid ounces', () => {
     expect(volumeOf('4.06', 'plasticMl', settings, 120)).toBe(120);
     for (const typed of ['', 'some', '0.03', '3382', '1e300']) {
       expect(volumeOf(typed, 'plasticMl', settings, 120)).toBe(
-        'The plastic of the cup is a number from 0.034 to 3,381, in fluid ounces.',
+        'The size of the cup is a number from 0.034 to 3,381, in fluid ounces.',
       );
     }
     expect(volumeOf('0', 'addedMl', settings)).toBe(
@@ -112,7 +112,7 @@ describe('a match in a book of fluid ounces', () => {
     const poured = { ...withSteps(leaf(), 0, { do: 'pour', ml: 3 * FL_OZ }), plasticMl: 50 };
     const settled = settledWork(poured, DATA);
     if ('fault' in settled) throw new Error(settled.fault);
-    expect(settled.says).toBe('More was poured of a cup than it began with: it is taken to have begun with 3 fl oz.');
+    expect(settled.says).toBe('More was poured from a cup than it started with, so it now starts with 3 fl oz.');
     expect(volumeInField(settled.work.plasticMl, settings)).toBe('3');
   });
 

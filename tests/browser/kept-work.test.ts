@@ -161,7 +161,7 @@ describe('whatever is done at the bench', () => {
 
   test('roundOf(a pour of next to nothing) is a sentence', () => {
     expect(roundOf({ pour: '0.0000001', note: '' }, 120)).toEqual({
-      fault: 'Give what was poured in millilitres: 0, or at least 0.01.',
+      fault: 'How much was poured? Give millilitres: 0, or at least 0.01.',
       field: 'pour',
     });
   });
@@ -221,7 +221,7 @@ describe('a match that is read', () => {
 
   test('readWork(a match of a newer version) says so, and of a file that only has such a number does not', () => {
     const fault = (text: unknown): string => (readWork(JSON.stringify(text)) as NoWork).fault;
-    expect(fault({ ...matched(), format: 2, more: true })).toMatch(/^This match is from a newer version of Cupbook/);
+    expect(fault({ ...matched(), format: 2, more: true })).toMatch(/^This match was made with a newer version of Cupbook/);
     expect(fault({ format: 2, cups: [] })).toMatch(/newer version/);
     for (const other of [
       { format: 2, recipes: [] },
@@ -281,7 +281,7 @@ describe('settledWork(a match, of another book or an earlier one)', () => {
   test('makes a target that is gone a described one, whose file is taken away with the recipe', () => {
     const gone = { ...matched(), target: 'gone' };
     const { work, says } = settled(gone);
-    expect(says).toBe('This book has no target gone: it is one that is described here.');
+    expect(says).toBe('This book has no target gone, so the match keeps its description.');
     expect(work).toEqual({ ...gone, target: undefined });
     expect(targetFile(work, new Set(), DATA.settings)!.text).toContain('over-white: "#a4805a"');
     expect(settled(matched())).toEqual({ work: matched(), says: '' });
@@ -292,9 +292,9 @@ describe('settledWork(a match, of another book or an earlier one)', () => {
     expect(refusals(poured)).not.toEqual([]);
     const { work, says } = settled(poured);
     expect(work.plasticMl).toBe(80);
-    expect(says).toBe('More was poured of a cup than it began with: it is taken to have begun with 80 ml.');
+    expect(says).toBe('More was poured from a cup than it started with, so it now starts with 80 ml.');
     expect(settledWork(withSteps(leaf(), 0, { do: 'pour', ml: 100_000 }, { do: 'pour', ml: 1 }), DATA)).toEqual({
-      fault: 'More is poured in this match than any cup holds.',
+      fault: 'More was poured in this match than any cup holds.',
     });
   });
 
@@ -316,17 +316,17 @@ describe('settledWork(a match, of another book or an earlier one)', () => {
   test('says what the book lacks', () => {
     const fault = (work: Work): unknown => settledWork(work, DATA);
     expect(fault({ ...leaf(), plastic: 'firm' })).toEqual({
-      fault: 'This match uses firm, which is not on this book’s shelf.',
+      fault: 'This match uses firm, which isn’t on this book’s shelf.',
     });
     expect(fault({ ...leaf(), plastic: 'peat' })).toEqual({
-      fault: 'This match uses peat as its plastic, which is none in this book.',
+      fault: 'This match uses peat as its plastic, which isn’t a plastic in this book.',
     });
     const supple = { material: 'supple', dose: '1 g', grams: 1 };
     expect(fault(withSteps(leaf(), 0, { do: 'add', amounts: [supple] }))).toEqual({
-      fault: 'This match uses supple as a material, which is a plastic in this book.',
+      fault: 'This match uses supple as a colour, and in this book that is a plastic.',
     });
     expect(fault({ ...leaf(), mold: 'pike' })).toEqual({
-      fault: 'This match is for the mold pike, which this book does not have.',
+      fault: 'This match is for the mold pike, which isn’t in this book.',
     });
   });
 });

@@ -64,19 +64,19 @@ test('in a book of fluid ounces a match is typed and told in them', async () => 
   expect(await plastic.inputValue()).toBe('4');
   await plastic.fill('0.01');
   await plastic.blur();
-  await expect.poll(() => says(page)).toBe('The plastic of the cup is a number from 0.034 to 3,381, in fluid ounces.');
+  await expect.poll(() => says(page)).toBe('The size of the cup is a number from 0.034 to 3,381, in fluid ounces.');
   await plastic.fill('6.25');
   await plastic.blur();
   await expect.poll(() => says(page)).toBe('');
   expect(await plastic.inputValue()).toBe('6.25');
   await page.getByRole('button', { name: 'Start with plain plastic' }).click();
   const pour = page.getByLabel('Poured, fl oz');
-  await page.getByLabel('Looked at it over white').uncheck();
-  await page.getByLabel('Looked at it over black').uncheck();
+  await page.getByLabel('I looked at it over white').uncheck();
+  await page.getByLabel('I looked at it over black').uncheck();
   const note = page.getByRole('button', { name: 'Log this round' });
   await pour.fill('7');
   await note.click();
-  await expect.poll(() => says(page)).toBe('There are 6.25 fl oz in the cup: no more can be poured.');
+  await expect.poll(() => says(page)).toBe('The cup holds 6.25 fl oz: you can’t pour more.');
   await pour.fill('0.5');
   await note.click();
   await expect.poll(() => says(page)).toBe('The round is logged.');
@@ -111,7 +111,7 @@ test('a match of a book in ml is shown in fluid ounces, and what is not changed 
     mimeType: 'application/json',
     buffer: Buffer.from(JSON.stringify(FROM_ML)),
   });
-  await expect.poll(() => says(page)).toBe('The match is here.');
+  await expect.poll(() => says(page)).toBe('Match imported.');
   await page.getByText('The target, the cup and the shelf').click();
   const plastic = page.getByLabel('Cup size, fl oz');
   expect(await plastic.inputValue()).toBe('4.06');
@@ -131,7 +131,7 @@ test('a match of a book in ml is shown in fluid ounces, and what is not changed 
   expect(await plastic.inputValue()).toBe('4.06');
   await plastic.fill('0.4');
   await plastic.blur();
-  await expect.poll(() => says(page)).toBe('More was poured of a cup than that: it began with at least 0.82 fl oz.');
+  await expect.poll(() => says(page)).toBe('More than that was poured from a cup: it started with at least 0.82 fl oz.');
   expect(errors).toEqual([]);
   await close();
 });

@@ -78,12 +78,12 @@ describe('a match on a telephone', () => {
       await expect
         .poll(() => says(page))
         .toBe(
-          'This match uses rowan-of-old, which is not on this book’s shelf. It stays there until something is changed in this new one.',
+          'This match uses rowan-of-old, which isn’t on this book’s shelf. It stays there until something is changed in this new one.',
         );
     }
     await keptInstead(page, () => '{"format":0}');
     await page.reload();
-    await expect.poll(() => says(page)).toMatch(/^The match that was kept here cannot be read/);
+    await expect.poll(() => says(page)).toMatch(/^The match kept here can’t be read/);
     expect(errors).toEqual([]);
     await close();
   });
@@ -118,7 +118,7 @@ describe('a match on a telephone', () => {
       mimeType: 'application/json',
       buffer: Buffer.from(exported.replace(/"format":\s*1/, '"format":2')),
     });
-    await expect.poll(() => says(page)).toMatch(/^This match is from a newer version of Cupbook/);
+    await expect.poll(() => says(page)).toMatch(/^This match was made with a newer version of Cupbook/);
     expect(await page.locator('[data-file="recipe"]').textContent()).toBe(before);
     expect(errors).toEqual([]);
     await close();
@@ -129,12 +129,12 @@ describe('a match that is there again', () => {
   test('has the smallest pour that the page takes; a smaller one is refused at once', async () => {
     const { page, errors, close } = await visit(browser, 'match/', PHONE);
     await page.getByRole('button', { name: 'Start with plain plastic' }).click();
-    await page.getByLabel('Looked at it over white').uncheck();
-    await page.getByLabel('Looked at it over black').uncheck();
+    await page.getByLabel('I looked at it over white').uncheck();
+    await page.getByLabel('I looked at it over black').uncheck();
     const note = page.getByRole('button', { name: 'Log this round' });
     await page.getByLabel('Poured, ml').fill('0.0000001');
     await note.click();
-    await expect.poll(() => says(page)).toBe('Give what was poured in millilitres: 0, or at least 0.01.');
+    await expect.poll(() => says(page)).toBe('How much was poured? Give millilitres: 0, or at least 0.01.');
     await page.getByLabel('Poured, ml').fill('0.01');
     await note.click();
     await expect.poll(() => says(page)).toBe('The round is logged.');
@@ -155,7 +155,7 @@ describe('a match that is there again', () => {
     await page.reload();
     await expect
       .poll(() => says(page))
-      .toBe('This book has no target rack-claw-of-old: it is one that is described here.');
+      .toBe('This book has no target rack-claw-of-old, so the match keeps its description.');
     expect(await page.locator('.match-log li').allInnerTexts()).toEqual(log);
     const file = async (which: string): Promise<string> =>
       (await page.locator(`[data-file="${which}"]`).textContent()) ?? '';
@@ -207,7 +207,7 @@ describe('a match that is there again', () => {
     const ml = page.getByLabel('Cup size, ml');
     await ml.fill('50');
     await ml.blur();
-    await expect.poll(() => says(page)).toBe('More was poured of a cup than that: it began with at least 80 ml.');
+    await expect.poll(() => says(page)).toBe('More than that was poured from a cup: it started with at least 80 ml.');
     expect(await page.locator('[data-file="recipe"]').textContent()).toBe(before);
     await ml.fill('80');
     await ml.blur();
@@ -219,7 +219,7 @@ describe('a match that is there again', () => {
     await page.reload();
     await expect
       .poll(() => says(page))
-      .toBe('More was poured of a cup than it began with: it is taken to have begun with 80 ml.');
+      .toBe('More was poured from a cup than it started with, so it now starts with 80 ml.');
     expect(await ml.inputValue()).toBe('80');
     expect(errors).toEqual([]);
     await close();

@@ -53,7 +53,7 @@ describe('a match on a telephone', () => {
     await expect.poll(() => says(page)).toBe('How many millilitres were poured? Write 0 if nothing left the cup.');
     await page.getByLabel('Poured, ml').fill('14');
     await note.click();
-    await expect.poll(() => says(page)).toBe('Say what you saw over white: choose its colour, or take away the tick.');
+    await expect.poll(() => says(page)).toBe('Say what you saw over white: pick its colour, or untick the box.');
     expect(await page.locator('[data-file="recipe"]').textContent()).toBe(before);
     await noteRound(page, '14', '#b04030', '#804030');
     await page.getByRole('button', { name: 'Undo round 2' }).click();
@@ -187,7 +187,7 @@ describe('what it takes and what it does not', () => {
     await digits.fill('8A6A44');
     for (const [label, text, expected] of [
       ['Close enough (ΔE)', '1e300', 'The tolerance is a number from 0.1 to 100.'],
-      ['Cup size, ml', '', 'The plastic of the cup is a number from 1 to 100,000.'],
+      ['Cup size, ml', '', 'The size of the cup is a number from 1 to 100,000.'],
       ['Thickness, mm', '-3', 'The thickness is a number from 0.1 to 1,000.'],
     ] as const) {
       const field = page.getByLabel(label);
@@ -219,7 +219,7 @@ describe('what it takes and what it does not', () => {
   });
 
   test.each([
-    ['Cup size, ml', '0', 'The plastic of the cup is a number from 1 to 100,000.'],
+    ['Cup size, ml', '0', 'The size of the cup is a number from 1 to 100,000.'],
     ['Close enough (ΔE)', '', 'The tolerance is a number from 0.1 to 100.'],
     ['Close enough (ΔE)', '9999', 'The tolerance is a number from 0.1 to 100.'],
     ['Thickness, mm', '0', 'The thickness is a number from 0.1 to 1,000.'],
@@ -338,7 +338,7 @@ describe('what it takes and what it does not', () => {
     await page.getByRole('button', { name: 'Start with plain plastic' }).click();
     await page.getByLabel('Poured, ml').fill('500');
     await page.getByRole('button', { name: 'Log this round' }).click();
-    await expect.poll(() => says(page)).toBe('There are 120 ml in the cup: no more can be poured.');
+    await expect.poll(() => says(page)).toBe('The cup holds 120 ml: you can’t pour more.');
     await page.getByText('I added something else').click();
     await page.getByLabel('Amount').fill('some');
     await page.getByRole('button', { name: 'Log the material' }).click();

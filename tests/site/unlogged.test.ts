@@ -77,7 +77,7 @@ describe('a round that moved with nothing logged', () => {
     const { page, close } = await visit(browser, 'match/', PHONE);
     await forget(page);
     await page.getByRole('button', { name: 'Nothing', exact: true }).click();
-    await expect.poll(() => says(page)).toBe('The log says that nothing went in before round 2.');
+    await expect.poll(() => says(page)).toBe('Logged: nothing went in before round 2.');
     expect(await file(page)).toContain('add: {}');
     await untilKept(page, 'match', '"amounts":[]');
     await page.reload();
@@ -126,7 +126,7 @@ test('what an instrument measured can be typed, is kept as measured and goes int
   await page.getByRole('button', { name: 'Use recipe 1' }).first().click();
   await page.getByLabel('Poured, ml').fill('14');
   await page.getByLabel('Seen over white, as # and six digits').fill('48.2 41.5 30.25');
-  await page.getByLabel('Looked at it over black').uncheck();
+  await page.getByLabel('I looked at it over black').uncheck();
   await page.getByRole('button', { name: 'Log this round' }).click();
   await expect.poll(() => says(page)).toBe('The round is logged.');
   expect(await file(page)).toContain('seen: { over-white: { lab: [48.2, 41.5, 30.25] } }');

@@ -84,7 +84,7 @@ describe('measured amounts in words', () => {
   test('a cup says what is gained by weighing some of it', () => {
     expect(measuringNotes({ ...cup([pearl], 0.4), byHandDeltaE: 2.31 }, title)).toEqual([
       'What rounding does to the colour: you won’t see it (ΔE 0.4).',
-      'By drops and spoons alone it would be: just visible (ΔE 2.3).',
+      'Without a scale: just visible (ΔE 2.3).',
     ]);
   });
   test('a cup says where one measure makes up for another', () => {

@@ -45,12 +45,12 @@ export class CupActions {
       this.state.draft(index, this.draftWith(index, { beforeRound: true }));
       this.screen.showCup(index);
       this.screen.part(`#cup-${index}-material`).focus();
-      this.screen.say('Log what went in: it goes in before the round.');
+      this.screen.say('Log what went in; it will stand before the round.');
       return;
     }
     const number = cupNow(work, index, densityIn(data)).rounds.at(-1)?.number;
     if (wentIn === 'nothing') {
-      this.logBefore(index, [{ do: 'add', amounts: [] }], `The log says that nothing went in before round ${number}.`);
+      this.logBefore(index, [{ do: 'add', amounts: [] }], `Logged: nothing went in before round ${number}.`);
       return;
     }
     const proposed = this.state.advice(index).unlogged?.proposed;
@@ -67,7 +67,7 @@ export class CupActions {
     const begun = begunAnew(work, index, [
       { do: 'add', recipe: true, amounts: amountsOf(recipe.cups[0]!.amounts, data, weighing) },
     ]);
-    if (this.state.put(begun)) this.show(index, 'A new cup, with what the old one taught.');
+    if (this.state.put(begun)) this.show(index, 'A new cup. It keeps what the old one taught.');
   }
 
   noteRound(index: number): void {
@@ -90,7 +90,7 @@ export class CupActions {
     const at = cup.querySelector<HTMLInputElement>('[name="amount"]')!;
     const now = cupNow(work, index, densityIn(data));
     if (isEmpty(now.cup) && !this.isBeforeRound(index)) {
-      screen.complain({ fault: 'The cup is empty: put plastic into it first, or begin a new cup.', at });
+      screen.complain({ fault: 'The cup is empty: add plastic first, or start a new cup.', at });
       return;
     }
     const plastic = Object.entries(now.cup.plastics);

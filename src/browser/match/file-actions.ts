@@ -46,7 +46,7 @@ export class FileActions {
     } catch {
       // Without leave for the clipboard the text is marked, to be copied by hand.
       window.getSelection()?.selectAllChildren(this.screen.part(`[data-file="${which}"]`));
-      this.screen.say(`The ${which} is marked: copy it by hand.`);
+      this.screen.say(`The ${which} is selected: copy it by hand.`);
     }
   }
 
@@ -58,7 +58,7 @@ export class FileActions {
     const read = readWork(text);
     const settled = isNoWork(read) ? read : settledWork(read, this.state.data);
     if ('fault' in settled) this.screen.say(settled.fault);
-    else if (this.mayReplace()) this.replace(settled.work, `The match is here. ${settled.says}`.trim());
+    else if (this.mayReplace()) this.replace(settled.work, `Match imported. ${settled.says}`.trim());
   }
 
   clear(): void {

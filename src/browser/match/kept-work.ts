@@ -17,7 +17,7 @@ export interface KeptWork {
 export function keptWork({ work, drafts }: KeptTexts, data: MatchPageData): KeptWork | NoWork | undefined {
   if (work === undefined) return undefined;
   const read = readWork(work);
-  if (isNoWork(read)) return read.newer ? read : { fault: 'The match that was kept here cannot be read.' };
+  if (isNoWork(read)) return read.newer ? read : { fault: 'The match kept here can’t be read.' };
   const settled = settledWork(read, data);
   return 'fault' in settled ? settled : { ...settled, drafts: readDrafts(drafts) };
 }

@@ -11,7 +11,7 @@ import type { VolumeUnit } from '../../units/volume-text.ts';
 /** Numbers of a match. */
 export const LIMITS = {
   tolerance: { what: 'The tolerance', least: 0.1, most: 100 },
-  plasticMl: { what: 'The plastic of the cup', least: 1, most: 100_000 },
+  plasticMl: { what: 'The size of the cup', least: 1, most: 100_000 },
   thicknessMm: { what: 'The thickness', least: 0.1, most: 1000 },
   addedMl: { what: 'The plastic that went in', least: 0.1, most: 100_000 },
   pouredMl: { what: 'What was poured', least: 0.01, most: 100_000 },

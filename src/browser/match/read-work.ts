@@ -36,7 +36,7 @@ export function readWork(text: string): Work | NoWork {
   if (isNewer(value)) {
     return {
       fault:
-        'This match is from a newer version of Cupbook than this page is. Load the page again; if that does not help, build the book with the newer version.',
+        'This match was made with a newer version of Cupbook. Reload the page; if that doesn’t help, build the book with the newer version.',
       newer: true,
     };
   }

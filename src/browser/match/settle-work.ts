@@ -28,15 +28,15 @@ export function settledWork(work: Work, data: MatchPageData): SettledWork | NoWo
   const { target, ...described } = settled;
   if (target !== undefined && !data.targets.some(({ id }) => id === target)) {
     settled = described;
-    says.push(`This book has no target ${target}: it is one that is described here.`);
+    says.push(`This book has no target ${target}, so the match keeps its description.`);
   }
   const least = Math.ceil(100 * leastPlasticMl(settled, densityIn(data))) / 100;
-  if (least > LIMITS.plasticMl.most) return { fault: 'More is poured in this match than any cup holds.' };
+  if (least > LIMITS.plasticMl.most) return { fault: 'More was poured in this match than any cup holds.' };
   if (settled.plasticMl < least) {
     settled = { ...settled, plasticMl: least };
     const { settings } = data;
     says.push(
-      `More was poured of a cup than it began with: it is taken to have begun with ${volumeInField(least, settings)} ${settings.volume}.`,
+      `More was poured from a cup than it started with, so it now starts with ${volumeInField(least, settings)} ${settings.volume}.`,
     );
   }
   return { work: settled, says: says.join(' ') };
@@ -49,14 +49,14 @@ function strangerIn(work: Work, { materials, molds }: MatchPageData): string | u
     steps.flatMap((step) => (step.do === 'add' ? step.amounts.map(({ material }) => material) : [])),
   );
   const missing = [work.plastic, ...used].find((name) => !kinds.has(name));
-  if (missing !== undefined) return `This match uses ${missing}, which is not on this book’s shelf.`;
+  if (missing !== undefined) return `This match uses ${missing}, which isn’t on this book’s shelf.`;
   if (kinds.get(work.plastic) !== 'plastic')
-    return `This match uses ${work.plastic} as its plastic, which is none in this book.`;
+    return `This match uses ${work.plastic} as its plastic, which isn’t a plastic in this book.`;
   const plastic = used.find((name) => kinds.get(name) === 'plastic');
-  if (plastic !== undefined) return `This match uses ${plastic} as a material, which is a plastic in this book.`;
+  if (plastic !== undefined) return `This match uses ${plastic} as a colour, and in this book that is a plastic.`;
   return molds.some(({ id }) => id === work.mold)
     ? undefined
-    : `This match is for the mold ${work.mold}, which this book does not have.`;
+    : `This match is for the mold ${work.mold}, which isn’t in this book.`;
 }
 
 function withBookAmounts(work: Work, { materials }: MatchPageData): Work {

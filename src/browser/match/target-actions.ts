@@ -30,7 +30,7 @@ export class TargetActions {
 
   /** Asks before a log is thrown away. */
   mayReplace(): boolean {
-    return !this.state.hasLog || window.confirm('The log of this match would be lost. Go on?');
+    return !this.state.hasLog || window.confirm('This throws away the log of this match. Go on?');
   }
 
   choose(id: string): void {
@@ -91,7 +91,7 @@ export class TargetActions {
     const least = leastPlasticMl(read, densityIn(state.data));
     if (read.plasticMl >= least - ROUNDING_ML) return read;
     return {
-      fault: `More was poured of a cup than that: it began with at least ${noLessThan(least, state.data.settings)}.`,
+      fault: `More than that was poured from a cup: it started with at least ${noLessThan(least, state.data.settings)}.`,
       at: screen.part<HTMLInputElement>('[name="plasticMl"]'),
     };
   }
@@ -143,14 +143,14 @@ export class TargetActions {
 
   find(): void {
     const { state, screen } = this;
-    screen.say('Looking through the shelf…');
+    screen.say('Looking through your shelf…');
     // The words must be painted before the work begins.
     window.setTimeout(() => {
       state.answers = firstAnswers(state.work, state.data);
       state.saveDrafts();
       screen.showFirst();
       const found = state.answers.reduce((sum, { recipe }) => sum + recipe.proposals.length, 0);
-      screen.say(found === 0 ? 'No recipe.' : found === 1 ? 'One recipe.' : `${found} recipes.`);
+      screen.say(found === 0 ? 'No recipe found.' : found === 1 ? 'One recipe found.' : `${found} recipes found.`);
     }, 30);
   }
 
@@ -166,7 +166,7 @@ export class TargetActions {
     const replaced = recipe.cups.length > 1 ? state.work.cups : [state.work.cups[answer]!];
     if (
       replaced.some(({ steps }) => steps.length > 0) &&
-      !window.confirm('The cup would begin again with this recipe. Go on?')
+      !window.confirm('This starts the cup over with the recipe. Go on?')
     )
       return;
     if (!state.put(withRecipe(state.work, answer, recipe, state.data, weighing))) return;

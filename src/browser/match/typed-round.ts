@@ -43,19 +43,19 @@ export function roundOf(
   const pour = mlInField(typed.pour, unit, pouredMl);
   const inUnits = volumeUnitName(unit);
   const poured = (fault: string): RoundFault => ({ fault, field: 'pour' });
-  if (!(pour >= 0)) return poured(`Give what was poured in ${inUnits}, 0 or more.`);
+  if (!(pour >= 0)) return poured(`How much was poured? Give ${inUnits}, 0 or more.`);
   if (typed.pour.trim() === '') return poured(`How many ${inUnits} were poured? Write 0 if nothing left the cup.`);
   if (pour > 0 && pour < LIMITS.pouredMl.least)
-    return poured(`Give what was poured in ${inUnits}: 0, or at least ${volumeLimits(LIMITS.pouredMl, unit).least}.`);
+    return poured(`How much was poured? Give ${inUnits}: 0, or at least ${volumeLimits(LIMITS.pouredMl, unit).least}.`);
   if (pour > Math.min(volumeMl + ROUNDING_ML, LIMITS.pouredMl.most))
-    return poured(`There are ${noMoreThan(volumeMl, unit)} in the cup: no more can be poured.`);
+    return poured(`The cup holds ${noMoreThan(volumeMl, unit)}: you can’t pour more.`);
   const views: { overWhite?: WorkColour; overBlack?: WorkColour } = {};
   for (const view of ['overWhite', 'overBlack'] as const) {
     const digits = typed[view];
     if (digits === undefined) continue;
     const backing = view === 'overWhite' ? 'white' : 'black';
     if (digits.trim() === '')
-      return { fault: `Say what you saw over ${backing}: choose its colour, or take away the tick.`, field: view };
+      return { fault: `Say what you saw over ${backing}: pick its colour, or untick the box.`, field: view };
     const colour = typedColour(digits);
     if (colour === undefined) return { fault: noColour(digits), field: view };
     views[view] = colour;
@@ -66,7 +66,7 @@ export function roundOf(
   const note = typed.note.trim();
   if (note.length > MOST.note) return { fault: `A note has at most ${MOST.note} characters.`, field: 'note' };
   const looked = views.overWhite !== undefined || views.overBlack !== undefined || note !== '';
-  if (pour === 0 && !looked) return poured('Note what was poured, or what was seen.');
+  if (pour === 0 && !looked) return poured('Say what you poured or what you saw.');
   return [
     // No more than there is, to the last digit: the recipe's file is held to that.
     ...(pour > 0 ? [{ do: 'pour' as const, ml: Math.min(pour, volumeMl) }] : []),

@@ -119,8 +119,8 @@ export const matchPage: PageKind = {
       scripts: data ? ['match'] : [],
       main: html`<h1>Match a colour</h1>
 <p class="lead match-lead">From the bait in your hand to a cup that matches it. Say what it looks like over white and over black; the book proposes a recipe from your shelf, judges every round, and says what to add now.</p>
-${data ? html`${matchForm(data, context)}<script type="application/json" data-match-data>${embeddedJson(data)}</script>` : html`<p>There is nothing to match with yet: the book needs a plastic and a mold.</p>`}
-<p class="only-static">This page works with JavaScript, in this browser alone: nothing of a match is sent anywhere. Without it, the book’s targets are on their own pages, and the command <code>cupbook match</code> does the same work.</p>`,
+${data ? html`${matchForm(data, context)}<script type="application/json" data-match-data>${embeddedJson(data)}</script>` : html`<p>Nothing to match with yet: the book needs a plastic and a mold.</p>`}
+<p class="only-static">This page needs JavaScript. It works in this browser alone and sends nothing anywhere. Without it, each target has a page of its own, and the command <code>cupbook match</code> does the same work.</p>`,
     });
   },
 };
@@ -137,7 +137,7 @@ function matchForm(data: MatchPageData, context: PageContext): Html {
 <section class="part" aria-labelledby="match-target"><h2 id="match-target" tabindex="-1">The target</h2>
 <div class="match-fields">
 <p class="field wide"><label for="match-which">Target</label><select id="match-which" name="target"><option value="">One I describe</option>${targets.map(({ id, title }) => html`<option value="${id}">${title}</option>`)}</select></p>
-<p class="field wide"><label for="match-arrangement">Kind of bait</label><select id="match-arrangement" name="arrangement"><option value="solid">Solid: one cup</option><option value="together">Two sides of a finished bait, each with the other behind it</option><option value="apart">Two sides, cut apart and each seen by itself</option></select></p>
+<p class="field wide"><label for="match-arrangement">Kind of bait</label><select id="match-arrangement" name="arrangement"><option value="solid">Solid: one cup</option><option value="together">Two sides of a finished bait</option><option value="apart">Two sides, cut apart</option></select></p>
 <p class="field"><label for="match-tolerance">Close enough (ΔE)</label><input id="match-tolerance" name="tolerance" type="number" inputmode="decimal" min="0.1" max="100" step="any" value="${settings.tolerance}"></p>
 </div>
 <div class="match-sides" data-sides></div>
@@ -148,7 +148,7 @@ function matchForm(data: MatchPageData, context: PageContext): Html {
 <p class="field wide"><label for="match-plastic">Plastic</label><select id="match-plastic" name="plastic">${plastics.map(({ id, title }) => html`<option value="${id}">${title}</option>`)}</select></p>
 <p class="field"><label for="match-ml">Cup size, ${settings.volume}</label><input id="match-ml" name="plasticMl" type="number" inputmode="decimal" min="${least}" max="${most}" step="any" value="${volumeInField(data.plasticMl, settings)}"></p>
 </div>
-<details class="match-shelf"><summary>What is on the shelf: <span data-shelf-count>${coloured.length} of ${coloured.length}</span></summary>
+<details class="match-shelf"><summary>On your shelf: <span data-shelf-count>${coloured.length} of ${coloured.length}</span></summary>
 ${data.edition === 'mine' ? html`<p class="check"><input id="match-stock" name="inStock" type="checkbox"><label for="match-stock">In stock only, less what this match has taken (no stock figure counts as in stock)</label></p>\n` : ''}<ul class="checks">${coloured.map(({ id, title, hex, stockGrams }) => html`<li class="check"><input id="shelf-${id}" type="checkbox" name="shelf" value="${id}" checked><label for="shelf-${id}">${dot(hex)}<span>${title}${stockGrams === 0 ? html`<span class="fine">, none left</span>` : ''}</span></label></li>`)}</ul>
 </details>
 </section>
@@ -162,17 +162,17 @@ ${cautionsBlock(context)}
 <section class="part" aria-labelledby="match-take" data-take-away hidden><h2 id="match-take">Take it away</h2>
 <div class="match-take"><div>
 <p class="field wide"><label for="match-title">Name of the colour</label><input id="match-title" name="title" type="text" maxlength="120" autocomplete="off"></p>
-<p class="match-buttons"><button type="button" data-download="recipe">Download the recipe</button> <button class="quiet" type="button" data-copy="recipe">Copy it</button></p>
+<p class="match-buttons"><button type="button" data-download="recipe">Download the recipe</button> <button class="quiet" type="button" data-copy="recipe">Copy</button></p>
 <p class="fine" data-file-name></p>
 </div><section class="match-file" tabindex="0" aria-label="The recipe’s file"><pre><code data-file="recipe"></code></pre></section></div>
 <div class="match-take" data-take-target hidden><div>
-<p class="match-buttons"><button type="button" data-download="target">Download its target</button> <button class="quiet" type="button" data-copy="target">Copy it</button></p>
+<p class="match-buttons"><button type="button" data-download="target">Download its target</button> <button class="quiet" type="button" data-copy="target">Copy</button></p>
 </div><section class="match-file" tabindex="0" aria-label="The target’s file"><pre><code data-file="target"></code></pre></section></div>
 </section>
 <section class="part" aria-labelledby="match-work"><h2 id="match-work">This match</h2>
 <p>It is kept in this browser after every step, and nowhere else. It’s still here after a reload or when your phone has slept.</p>
 <p class="match-buttons"><button class="quiet" type="button" data-export>Export</button> <button class="quiet" type="button" data-import>Import</button> <button class="quiet" type="button" data-clear>New match</button></p>
-<input type="file" accept="application/json,.json" aria-label="A match that was exported" data-import-file hidden>
+<input type="file" accept="application/json,.json" aria-label="An exported match" data-import-file hidden>
 </section>
 </div>`;
 }
