@@ -221,7 +221,9 @@ describe('a match that is read', () => {
 
   test('readWork(a match of a newer version) says so, and of a file that only has such a number does not', () => {
     const fault = (text: unknown): string => (readWork(JSON.stringify(text)) as NoWork).fault;
-    expect(fault({ ...matched(), format: 2, more: true })).toMatch(/^This match was made with a newer version of Cupbook/);
+    expect(fault({ ...matched(), format: 2, more: true })).toMatch(
+      /^This match was made with a newer version of Cupbook/,
+    );
     expect(fault({ format: 2, cups: [] })).toMatch(/newer version/);
     for (const other of [
       { format: 2, recipes: [] },

@@ -131,7 +131,9 @@ test('a match of a book in ml is shown in fluid ounces, and what is not changed 
   expect(await plastic.inputValue()).toBe('4.06');
   await plastic.fill('0.4');
   await plastic.blur();
-  await expect.poll(() => says(page)).toBe('More than that was poured from a cup: it started with at least 0.82 fl oz.');
+  await expect
+    .poll(() => says(page))
+    .toBe('More than that was poured from a cup: it started with at least 0.82 fl oz.');
   expect(errors).toEqual([]);
   await close();
 });
