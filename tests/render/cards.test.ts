@@ -160,6 +160,18 @@ test('a side without the temperature says at its foot what no cup may be heated 
   }
 });
 
+test('two sides of a card are printed back to back, three are not', async () => {
+  const told = new Map<number, string>();
+  for (const kind of ['recipe-card', 'recipe-card-4x6']) {
+    for (const { id } of SAMPLE_BOOK.recipes) {
+      const page = await readPage(kind, id);
+      told.set(allByRole(page, 'article').length, /\d sides: [^.]+/.exec(wordsIn(page))?.[0] ?? 'one side');
+    }
+  }
+  expect(told.get(2)).toBe('2 sides: print them back to back, or side by side');
+  expect(told.get(3)).toBe('3 sides: print them side by side');
+});
+
 test('fitCard(content, format) sets smaller what else would carry a single row over to the next side', () => {
   const plain: CardRow = { measure: '12 drops', name: 'Peat', weight: 'or\u00a00.58\u00a0g', plastic: false };
   const [cup] = content.cups;

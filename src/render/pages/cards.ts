@@ -28,8 +28,9 @@ function cardPage(kind: string, format: CardFormat, size: string, url: (id: stri
       const recipe = required(bookIndex(book).recipes, id);
       const sides = sidesOf(book, recipe, format, 1);
       const unaddressed = book.address === undefined ? ' No QR code: the book has no address yet.' : '';
-      const two =
-        sides.length > 1 ? ` ${counted(sides.length, 'side')}: print them back to back, or side by side.` : '';
+      // Three sides do not fit back to back.
+      const backToBack = sides.length === 2 ? 'back to back, or ' : '';
+      const more = sides.length === 1 ? '' : ` ${counted(sides.length, 'side')}: print them ${backToBack}side by side.`;
       return document(context, {
         title: `Card: ${recipe.title}`,
         description: `Bench card of ${recipe.title}, ${size}, with measured amounts, order of work and cautions.`,
@@ -37,7 +38,7 @@ function cardPage(kind: string, format: CardFormat, size: string, url: (id: stri
         scripts: ['print'],
         paper: 'paper',
         main: html`<h1 class="print-title">Bench card of ${recipe.title}</h1>${printBar(
-          html`${size}. ${PRINT_AT_SIZE}${two}${unaddressed}`,
+          html`${size}. ${PRINT_AT_SIZE}${more}${unaddressed}`,
           html`<a href="${link(context, paths.recipe(id))}">Back to the recipe</a>`,
         )}<div class="papers">${sides}</div>`,
       });
