@@ -54,5 +54,5 @@ function orderFold(name: string, mix: CupState, { materials }: MatchShown): Html
     Object.keys(amounts).map((material) => ({ material }));
   const made = { name, contents: named(mix.materials), plastics: named(mix.plastics) };
   const steps = orderOfWork({ pattern: usualPattern(1), cups: [made] }, (id) => materials.get(id));
-  return html`<details class="match-order"><summary>Order of work</summary><ol class="steps">${steps.map((step) => html`<li>${stepHtml(step)}</li>`)}</ol><p class="fine">The order is common practice; what the suppliers say comes first.</p><p>${CAUTIONS.map(({ short }) => short).join(' ')}</p></details>`;
+  return html`<details class="match-order"><summary>Order of work</summary><ol class="steps">${steps.map((step) => html`<li>${stepHtml(step)}</li>`)}</ol><p class="fine">This order is common practice. Your suppliers’ instructions come first.</p><p>${CAUTIONS.map(({ short }) => short).join(' ')}</p></details>`;
 }
