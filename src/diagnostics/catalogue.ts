@@ -62,7 +62,7 @@ export const CATALOGUE = {
   'recipe/no-cups': error('A recipe has no cup and comes from no other recipe.'),
   'recipe/no-plastic': error('A cup does not say how much plastic it starts with.'),
   'recipe/begun-anew': warning(
-    'A cup of a derived recipe has plastic of its own, and next to nothing of the cup that it has its name from.',
+    'A cup of a derived recipe has plastic of its own, and shares almost nothing with the cup of that name in its parent.',
   ),
   'recipe/add-and-log': error('A cup is given both as amounts and as rounds.'),
   'recipe/pattern': error('The number of cups does not fit the pattern.'),

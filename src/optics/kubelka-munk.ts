@@ -173,7 +173,7 @@ export function invertTwoBackings(seen: TwoBackings): { K: number; S: number } |
   if (!(p >= -rounding && q - p >= -rounding && tanhSquared < 1)) {
     return opticalFault(
       'unphysical',
-      `No layer shows ${R0} over ${Rblack} and ${R} over ${Rwhite}: ${p < 0 ? 'it would have to swallow light by scattering' : 'it would have to give out light'}; check the backings and the surface correction`,
+      `No layer shows ${R0} over ${Rblack} and ${R} over ${Rwhite}: ${p < 0 ? 'it would have to absorb light by scattering' : 'it would have to give out light'}; check the backings and the surface correction`,
     );
   }
   const tanh = Math.sqrt(Math.max(0, tanhSquared));
