@@ -12,7 +12,8 @@
  * @packageDocumentation
  */
 import { defined } from '../values/defined.ts';
-import { type HowLooked, lookedAlike } from './how-looked.ts';
+import { type AnyLook, oneLook, sharesView } from './any-look.ts';
+import { lookedAlike } from './how-looked.ts';
 import {
   type Amounts,
   afterStep,
@@ -29,12 +30,6 @@ export interface LoggedAmount {
   readonly material: string;
   readonly dose: string;
   readonly grams: number;
-}
-
-/** What was seen of a cup, whatever a colour is here; neither view where only something else was noted. */
-export interface AnyLook extends HowLooked {
-  readonly overWhite?: unknown;
-  readonly overBlack?: unknown;
 }
 
 /** One thing that was done to a cup, or noted of it. */
@@ -301,14 +296,9 @@ export class CupLog<Look extends AnyLook> {
     const [look, ...more] = looks;
     // Over white, then over black is one look.
     if (last && look && more.length === 0 && lookedAlike(last, look)) {
-      round.seen = [...others.toReversed(), { ...last, ...look }];
+      round.seen = [...others.toReversed(), oneLook(last, look)];
     } else round.seen = [...round.seen, ...looks];
   }
-}
-
-function sharesView(one: AnyLook, other: AnyLook): boolean {
-  const both = (view: keyof AnyLook): boolean => one[view] !== undefined && other[view] !== undefined;
-  return both('overWhite') || both('overBlack');
 }
 
 /** A round with what was poured of it later on, and noted of that. */

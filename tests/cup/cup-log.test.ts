@@ -7,6 +7,8 @@ import { type CupState, total } from '../../src/cup/ledger.ts';
 interface Look extends HowLooked {
   readonly overWhite?: string;
   readonly overBlack?: string;
+  readonly reflectance?: object;
+  readonly doubt?: { readonly bound: number };
   readonly note?: string;
 }
 
@@ -49,6 +51,18 @@ describe('where a round ends', () => {
     expect(rounds(add(), pour(9), see(white), see(black), see(black))).toEqual([
       [0, 9, '#8a6a45', '#3a2a25'],
       [4, 0, undefined, '#3a2a25'],
+    ]);
+  });
+
+  test('readLog(over white, then over black) keeps what was noted and measured of both, and the larger doubt', () => {
+    const white = { overWhite: '#8a6a45', reflectance: { overWhite: [0.4] }, doubt: { bound: 9 }, note: 'hazy' };
+    const black = { overBlack: '#3a2a25', reflectance: { overBlack: [0.1] }, doubt: { bound: 1 }, note: 'dark' };
+    const both = { reflectance: { overWhite: [0.4], overBlack: [0.1] }, doubt: { bound: 9 } };
+    const seen = (...steps: readonly LogStep<Look>[]): unknown => read(add(), pour(9), ...steps).rounds[0]!.seen;
+    expect(seen(see(white), see(black))).toEqual([{ ...white, ...black, ...both, note: 'hazy dark' }]);
+    expect(seen(see(black), see(white))).toEqual([{ ...white, ...black, ...both, note: 'dark hazy' }]);
+    expect(seen(see({ note: 'hazy' }), see({ overBlack: '#3a2a25' }))).toEqual([
+      { overBlack: '#3a2a25', note: 'hazy' },
     ]);
   });
 
