@@ -288,6 +288,20 @@ describe('a book with files that wait to be filled in', () => {
     expect(waited).toBeGreaterThan(2);
   });
 
+  test('tells a file that waits where it names the other, not where a title, a tag or a cup has the same name', () => {
+    const placesIn = (front: string): readonly unknown[] =>
+      compileWith({
+        'molds/grub.md': file('title: Grub\ncavity:\nbody: 8 mm'),
+        'shelf/colorants/straw.md': file('title: Straw\nlook:'),
+        'colours/dusk.md': file(front),
+      }).diagnostics.flatMap(({ file: path, start }) => (path === 'colours/dusk.md' ? [start.line] : []));
+    const cups = 'cups: { straw: { plastic: 90 ml } }';
+    expect(placesIn(`title: grub\ntags: [grub]\n${cups}\nmold: grub`)).toEqual([5]);
+    expect(
+      placesIn('title: straw\nmold: minnow\ncups:\n  straw:\n    plastic: 90 ml\n    add:\n      straw: 2 drops'),
+    ).toEqual([8]);
+  });
+
   test('tells each empty field at its place, with what to write, and each file that waits where it names another', () => {
     const {
       book,

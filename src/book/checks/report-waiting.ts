@@ -10,7 +10,7 @@ export function reportWaiting(leftOut: ReadonlyMap<string, LeftOut>, things: rea
   for (const { path, needs, why } of leftOut.values()) {
     if (why === 'errors' || needs.length === 0) continue;
     const thing = byPath.get(path);
-    const named = needs.map((need) => thing && placeOfName(thing.fields, kindOfPath(need)?.id ?? '', []));
+    const named = needs.map((need) => thing && placeIn(thing, need));
     const empty = emptyFile(needs, leftOut);
     const waits = needs.includes(empty) ? 'waits to be filled in' : `waits for \`${empty}\``;
     report.tell('field/waits-for', path, {
@@ -34,14 +34,26 @@ function emptyFile(needs: readonly string[], leftOut: ReadonlyMap<string, LeftOu
   throw new Error(`${needs.join(', ')} wait for each other`);
 }
 
-/** Where fields name another file: as a value, as the name of an amount, or as the recipe of a cup. */
-function placeOfName(value: unknown, id: string, path: FieldPath): FieldPath | undefined {
-  if (typeof value === 'string') return value === id || value.startsWith(`${id}/`) ? path : undefined;
+/** Fields whose values name other files, and those that do so by the names in them: a title, a tag or a cup may have the same name. */
+const NAMED_BY_VALUE: ReadonlySet<string> = new Set(['mold', 'from', 'for', 'plastic', 'without']);
+const NAMED_INSIDE: ReadonlySet<string> = new Set(['add', 'set']);
+
+/** Where a thing names another file; undefined where it does not, and any file of a folder may be meant. */
+function placeIn({ fields }: Thing, need: string): FieldPath | undefined {
+  const id = kindOfPath(need)?.id;
+  return id === undefined ? undefined : placeOfName(fields, id, [], '');
+}
+
+/** @param field the nearest with a name: what is in a list belongs to the field of the list */
+function placeOfName(value: unknown, id: string, path: FieldPath, field: string): FieldPath | undefined {
+  if (typeof value === 'string')
+    return NAMED_BY_VALUE.has(field) && (value === id || value.startsWith(`${id}/`)) ? path : undefined;
   if (typeof value !== 'object' || value === null) return undefined;
   for (const [name, inside] of Object.entries(value)) {
-    const at = [...path, Array.isArray(value) ? Number(name) : name];
-    if (name === id) return at;
-    const found = placeOfName(inside, id, at);
+    const isItem = Array.isArray(value);
+    const at = [...path, isItem ? Number(name) : name];
+    if (name === id && !isItem && NAMED_INSIDE.has(field)) return at;
+    const found = placeOfName(inside, id, at, isItem ? field : name);
     if (found) return found;
   }
   return undefined;
