@@ -20,7 +20,8 @@ export type Face = { readonly name: string } & (
 export interface PatternEntry {
   readonly cups: {
     readonly least: number;
-    readonly most: number /** As expected in a message. */;
+    readonly most: number;
+    /** As expected in a message. */
     readonly words: string;
   };
   /** One of it in a sentence: "a laminate". */

@@ -9,8 +9,7 @@ import { WORTH_A_WORD } from '../matching/measure/weigh-doses.ts';
 import type { Proposal } from '../matching/proposals/proposal.ts';
 import type { RecipeProposal } from '../matching/proposals/recipe-proposal.ts';
 import type { ShortStock } from '../matching/shelf/short-stock.ts';
-import type { VolumeUnit } from '../units/volume-text.ts';
-import { volumeText } from '../units/volume-text.ts';
+import { type VolumeUnit, volumeText } from '../units/volume-text.ts';
 import { amountsText, toAddText } from './amount.ts';
 import { differenceText } from './difference.ts';
 import { tooLittleText } from './scale.ts';
@@ -31,7 +30,7 @@ export function recipeText({ cups, deltaE }: RecipeProposal, units: VolumeUnit):
   return `${each.join('; ')}: ${differenceText(deltaE)}.`;
 }
 
-/** " (weighed, just visible (ΔE 1.6))", where that is less; else nothing. */
+/** "; weighed, just visible (ΔE 1.6)", where that is less; else nothing. */
 export function weighedWords({ deltaE, weighedDeltaE = deltaE }: LeftByTools): string {
   return weighedDeltaE < deltaE - WORTH_A_WORD ? `; weighed, ${differenceText(weighedDeltaE)}` : '';
 }
