@@ -114,7 +114,7 @@ const LEAST_POURING_HEAT = 160;
 export type WorkMaterial = Pick<Material, 'title' | 'kind' | 'gramsPerDrop' | 'highest' | 'working'>;
 
 /** What the order of work asks of a cup. */
-interface WorkCup {
+interface CupToMake {
   readonly name: string;
   readonly contents: readonly { readonly material: string }[];
   readonly plastics: readonly { readonly material: string }[];
@@ -127,7 +127,7 @@ interface WorkCup {
  * bears less than the plastic is poured at waits until the cup is off the heat. Only what sinks goes last. Common practice, no source.
  */
 export function orderOfWork(
-  recipe: { readonly pattern: Pattern; readonly cups: readonly WorkCup[] },
+  recipe: { readonly pattern: Pattern; readonly cups: readonly CupToMake[] },
   materialOf: (id: string) => WorkMaterial | undefined,
 ): readonly StepWords[] {
   const known = (ids: readonly string[]): readonly WorkMaterial[] =>

@@ -1,4 +1,4 @@
-import { concentrations, total } from '../../cup/ledger.ts';
+import { concentrations, isEmpty } from '../../cup/ledger.ts';
 import { limitOf } from '../../matching/proposals/proposal.ts';
 import { doseIn } from '../../render/dose-text.ts';
 import { type Html, html } from '../../render/html.ts';
@@ -32,7 +32,7 @@ export function logView(
     steps.length === 0
       ? html`<p>Plain plastic.</p>`
       : html`<ol>${linesOf(steps, rounds, shown)}</ol><p class="match-buttons"><button class="quiet" type="button" data-undo>Undo ${lastDone(steps, rounds)}</button></p>`
-  }</div><div><h3>${toMix ? 'In the cup once mixed' : 'Really in the cup'}</h3><p>${noMoreThan(Math.max(0, volumeMl), settings)}${total(cup.plastics) > 1e-6 ? '' : ': it is empty'}.${limit ? ` ${sentence(maxText(limit.celsius, titleIn(shown, limit.material), settings))}.` : ''}</p>${inside.length === 0 ? '' : html`<ul class="match-inside">${inside}</ul>`}</div></div>`;
+  }</div><div><h3>${toMix ? 'In the cup once mixed' : 'Really in the cup'}</h3><p>${noMoreThan(Math.max(0, volumeMl), settings)}${isEmpty(cup) ? ': it is empty' : ''}.${limit ? ` ${sentence(maxText(limit.celsius, titleIn(shown, limit.material), settings))}.` : ''}</p>${inside.length === 0 ? '' : html`<ul class="match-inside">${inside}</ul>`}</div></div>`;
 }
 
 /** What was done last, as the end of "Undo …". */

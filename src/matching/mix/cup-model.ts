@@ -6,7 +6,7 @@ import { BAND_COUNT } from '../../optics/spectrum.ts';
 import type { MatchMaterial } from '../shelf/match-material.ts';
 
 /** A material by its name. Throws where there is none. */
-export type CupShelf = (material: string) => MatchMaterial;
+export type MaterialOf = (material: string) => MatchMaterial;
 
 /** A cup as matching sees it, per mm. */
 export interface CupBase {
@@ -20,7 +20,7 @@ export interface CupBase {
 /**
  * K and S of a cup, and its flake; an empty cup counts as the plastic of which it has any share, or as nothing.
  */
-export function baseOfCup(cup: CupState, shelf: CupShelf): CupBase {
+export function baseOfCup(cup: CupState, shelf: MaterialOf): CupBase {
   const plastic = { absorption: new Float64Array(BAND_COUNT), scattering: new Float64Array(BAND_COUNT) };
   const plasticMl = total(cup.plastics);
   for (const name in cup.plastics)

@@ -3,7 +3,7 @@ import type { Lab } from '../../optics/cielab.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
 import { BAND_COUNT } from '../../optics/spectrum.ts';
 import { boundedQuadratic } from '../mix/bounded-quadratic.ts';
-import { baseOfCup, type CupShelf } from '../mix/cup-model.ts';
+import { baseOfCup, type MaterialOf } from '../mix/cup-model.ts';
 import { MixColours } from '../mix/mix-colours.ts';
 import { normalEquations } from '../search/refine-doses.ts';
 import type { SeenViews } from '../target/target-part.ts';
@@ -76,7 +76,7 @@ const MOST_OFF = 4;
  */
 export function correctModel(
   observations: readonly Observation[],
-  shelf: CupShelf,
+  shelf: MaterialOf,
   priors: CorrectionPriors = {},
 ): ModelCorrection {
   const rounds = observations.filter(
@@ -102,12 +102,12 @@ class Correction {
   /** How much each round's cup is like the last one. */
   private readonly shares: readonly number[];
   private readonly last: Contents;
-  private readonly shelf: CupShelf;
+  private readonly shelf: MaterialOf;
   private readonly checked: boolean;
 
   constructor(
     observations: readonly Observation[],
-    shelf: CupShelf,
+    shelf: MaterialOf,
     { strength = 0.2, looking = 0.8, model }: CorrectionPriors,
   ) {
     this.shelf = shelf;

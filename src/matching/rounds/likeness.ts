@@ -1,6 +1,6 @@
 import { type CupState, concentrations, total } from '../../cup/ledger.ts';
 import { BAND_COUNT } from '../../optics/spectrum.ts';
-import type { CupShelf } from '../mix/cup-model.ts';
+import type { MaterialOf } from '../mix/cup-model.ts';
 
 /** What is in a cup, by material: plastics as fractions, the rest in g per ml of plastic. */
 export type Contents = Readonly<Record<string, number>>;
@@ -19,7 +19,7 @@ export function contentsOf(cup: CupState): Contents {
  *
  * By materials and not by colour, since what a model is off by lies with the materials.
  */
-export function likeness(one: Contents, other: Contents, shelf: CupShelf): number {
+export function likeness(one: Contents, other: Contents, shelf: MaterialOf): number {
   const names = [...new Set([...Object.keys(one), ...Object.keys(other)])];
   const doses = (contents: Contents): Float64Array => Float64Array.from(names, (name) => contents[name] ?? 0);
   const effects = Float64Array.from(names, (name) => effectOf(name, shelf));
@@ -39,7 +39,7 @@ export function likenessOf(one: Float64Array, other: Float64Array, effects: Floa
 }
 
 /** What a unit of a material takes up or throws back: K and S summed over the bands. */
-export function effectOf(name: string, shelf: CupShelf): number {
+export function effectOf(name: string, shelf: MaterialOf): number {
   const { constants } = shelf(name);
   if (!constants) return 0;
   let sum = 0;

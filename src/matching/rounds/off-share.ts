@@ -3,7 +3,7 @@ import type { Lab } from '../../optics/cielab.ts';
 import type { TwoViews } from '../../optics/cup-body.ts';
 import { required } from '../../values/required.ts';
 import type { Ingredient } from '../measure/measure-doses.ts';
-import type { CupShelf } from '../mix/cup-model.ts';
+import type { MaterialOf } from '../mix/cup-model.ts';
 import type { MatchMaterial } from '../shelf/match-material.ts';
 import type { ModelCorrection } from './correct-model.ts';
 import { type Contents, contentsOf, effectOf, likeness, likenessOf } from './likeness.ts';
@@ -43,7 +43,7 @@ export function offShareOf(
 const nameOf = ({ material }: Ingredient): string => material.id;
 
 /** What the model is off by in a cup. */
-export function offsetsFor(correction: ModelCorrection, cup: CupState, shelf: CupShelf): Offsets {
+export function offsetsFor(correction: ModelCorrection, cup: CupState, shelf: MaterialOf): Offsets {
   const { learntFrom } = correction;
   return partOf(correction, learntFrom === undefined ? 1 : likeness(contentsOf(cup), learntFrom, shelf));
 }
