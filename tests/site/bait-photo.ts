@@ -24,8 +24,11 @@ export async function photo(bait: string, lamp: readonly [number, number, number
 
 /** Touches the photo at parts of its width and height. */
 export async function touch(page: Page, x: number, y: number): Promise<void> {
-  const { width, height } = (await page.locator('.photo-dialog canvas').boundingBox())!;
-  await page.locator('.photo-dialog canvas').click({ position: { x: width * x, y: height * y } });
+  const canvas = page.locator('.photo-dialog canvas');
+  // A photo that was chosen before is drawn once the dialog is open.
+  await canvas.waitFor();
+  const { width, height } = (await canvas.boundingBox())!;
+  await canvas.click({ position: { x: width * x, y: height * y } });
 }
 
 /** Chooses a photo for a button that asks for one. */

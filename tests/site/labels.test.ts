@@ -11,7 +11,7 @@ afterAll(() => browser.close());
 test('labels are printed of the colours and in the numbers that are chosen', async () => {
   const { page, errors, close } = await visit(browser, 'labels/');
   const [colour] = book().recipes;
-  await page.getByText('Choose colours and numbers').click();
+  await page.getByText('Choose colours and how many').click();
   await page.getByRole('button', { name: 'None' }).click();
   expect(await page.locator('.bag-label').count()).toBe(0);
   expect(await page.locator('[data-print]').isDisabled()).toBe(true);
