@@ -54,6 +54,20 @@ describe('publishedBook', () => {
     for (const { material } of before!.contents)
       expect(dose(after!, material) / dose(before!, material)).toBeCloseTo(1, 3);
   });
+  test('publishedBook tells of no round of a cup whose rounds tell how much was in a hidden one', () => {
+    const log = '    log: [{ add: { peat: 1 drop per 100 ml }, pour: 6 ml, seen: { over-white: "#8a6a44" } }]';
+    const bait = 'seen: { over-white: "#8a6a44", rounds: { body: 1 }, note: a little dull }';
+    const front = (from: string): string =>
+      file(`title: Offspring\nmold: minnow\nfrom: ${from}\npublish: full\ncups:\n  body:\n${log}\n${bait}`);
+    const lookOf = (from: string): unknown => {
+      const own = hidden.replace('    add', '    plastic: 77 ml supple\n    add');
+      const files = { 'colours/quaggle.md': own, 'colours/offspring.md': front(from) };
+      const { cups, seen } = recipeOf(publishedBook(bookWith(files)), 'offspring');
+      return [cups[0]!.rounds.length, seen![0]!.note, seen![0]!.rounds];
+    };
+    expect(lookOf('smoke')).toEqual([1, 'a little dull', [{ cup: 'body', number: 1 }]]);
+    expect(lookOf('quaggle')).toEqual([0, 'a little dull', undefined]);
+  });
   test('publishedBook gives it in the book’s measures: for 4 fl oz, in drops and spoons where it is so many', () => {
     const ounces = {
       'book.md': file('title: Back Shed\nunits: { volume: fl oz }'),

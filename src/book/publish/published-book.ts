@@ -2,7 +2,7 @@ import type { CupState } from '../../cup/ledger.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
-import type { Book, Cup, Material, Recipe, RecipeLook, Target } from '../model.ts';
+import type { BaitLook, Book, Cup, Material, Recipe, RecipeLook, Target } from '../model.ts';
 import { compileFamilies } from '../recipes/compile-families.ts';
 import { sharedPart } from './field-table.ts';
 import { lookOnly } from './look-only.ts';
@@ -141,15 +141,18 @@ function namesHidden({ parent, target, cups }: Recipe, { full, targets }: Reach)
  * from it, would tell its materials.
  */
 function withoutSecrets(recipe: Recipe, { full, targets }: Reach, book: Book): Recipe {
-  const { parent, target, match, ...rest } = recipe;
+  const { parent, target, match, seen, ...rest } = recipe;
+  const cups = recipe.cups.map(({ from, ...cup }) => ({
+    ...(cup.startOf && !full.has(cup.startOf.recipe) ? withoutVolume(cup, usualVolume(book.settings).ml) : cup),
+    ...(from && full.has(from.recipe) ? { from } : {}),
+  }));
+  const logged = new Set(cups.flatMap(({ name, rounds }) => (rounds.length > 0 ? [name] : [])));
   return {
     ...rest,
+    ...defined({ seen: seen?.map((look) => ofKnownRounds(look, logged)) }),
     ...(parent !== undefined && full.has(parent) ? { parent } : {}),
     ...(target === undefined || !targets.has(target) ? {} : { target, ...defined({ match }) }),
-    cups: recipe.cups.map(({ from, ...cup }) => ({
-      ...(cup.startOf && !full.has(cup.startOf.recipe) ? withoutVolume(cup, usualVolume(book.settings).ml) : cup),
-      ...(from && full.has(from.recipe) ? { from } : {}),
-    })),
+    cups,
     // A change of dose from a recipe whose amounts are not published would tell them.
     changes: recipe.changes.filter(({ fromRecipe }) => full.has(fromRecipe)),
     children: recipe.children.filter((id) => full.has(id)),
@@ -164,6 +167,12 @@ function withoutSecrets(recipe: Recipe, { full, targets }: Reach, book: Book): R
  */
 function withoutVolume({ naive: _, leftMl: __, ...cup }: Omit<Cup, 'from'>, startMl: number): Omit<Cup, 'from'> {
   return { ...cup, startMl, written: [], rounds: [] };
+}
+
+/** A look at a bait, which tells of no round that readers do not have. */
+function ofKnownRounds({ rounds = [], ...look }: BaitLook, logged: ReadonlySet<string>): BaitLook {
+  const known = rounds.filter(({ cup }) => logged.has(cup));
+  return known.length === 0 ? look : { ...look, rounds: known };
 }
 
 /** A target's name and colours, without notes, photo, file and what was measured. */
