@@ -1,3 +1,4 @@
+import { TIERS } from '../../optics/material-constants.ts';
 import { patternContrast } from '../../optics/pattern-contrast.ts';
 import { PATTERN_NAMES, PATTERNS, type Pattern, takesCups, usualPattern } from '../../patterns/patterns.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
@@ -15,13 +16,12 @@ import {
 } from '../cups/appearances.ts';
 import { checkFullness } from '../cups/check-fullness.ts';
 import { checkShotTogether } from '../cups/check-heat.ts';
-import { type ColouredCup, compileCup, type Shelf } from '../cups/compile-cup.ts';
+import { compileCup, type Shelf } from '../cups/compile-cup.ts';
 import type { CupSpec } from '../cups/cup-specs.ts';
 import type { FilledCup } from '../cups/fill-cup.ts';
 import { placeInBait } from '../cups/place-in-bait.ts';
-
 import { baitLooks } from '../looks/bait-looks.ts';
-import type { Cup, Facets, Mold, Publish, Recipe, Settings, Tier } from '../model.ts';
+import type { Cup, Facets, Mold, Publish, Recipe, Settings } from '../model.ts';
 import { photoOf } from '../photo-of.ts';
 import type { InheritedField } from '../read/inherited-field.ts';
 import type { Report } from '../report.ts';
@@ -106,7 +106,7 @@ export function compileRecipe(
   filled: readonly FilledCup[],
   shares: readonly number[],
   context: RecipeContext,
-): { readonly recipe: RecipeCore; readonly cups: readonly ColouredCup[] } {
+): RecipeCore {
   const { shelf, settings, report } = context;
   const { fields } = recipe;
   const mold = required(context.molds, parts.mold);
@@ -136,57 +136,53 @@ export function compileRecipe(
     mold.bodyMm,
   );
   const contrast = contrastOf(parts.pattern, shared, mold.bodyMm, parts.streak);
-  const tiers: readonly Tier[] = ['measured', 'photographed', 'estimated'];
   return {
-    cups: coloured,
-    recipe: {
-      id: recipe.id,
-      title: fields.title,
-      ...defined({ made: fields.made }),
-      pattern: parts.pattern,
-      ...defined({ streakMm: parts.streak }),
-      mold: parts.mold,
-      publish: fields.publish ?? context.publish,
-      tags: fields.tags ?? [],
-      notes: recipe.notes,
-      photos: (fields.photos ?? []).map(photoOf),
-      ...defined({ target: parts.target }),
-      source: recipe.source,
-      cups,
-      ...defined({ seen: baitLooks(recipe, filled, report) }),
-      body: body.side,
-      thin: thinAppearance(parts.pattern, shared, mold.thinMm),
-      ...defined({ other: body.other }),
-      between: {
-        body: plain.side,
-        thin: thinAppearance(parts.pattern, plainCups, mold.thinMm),
-        ...defined({ other: plain.other }),
-      },
-      ...defined({ contrast }),
-      lights: baitUnderLights(parts.pattern, shared, mold.bodyMm),
-      water: baitInWater(parts.pattern, shared, mold.bodyMm),
-      facets: { ...lookFacets(body.side, parts.pattern, cups), ...materialFacets(cups, shelf) },
-      batch,
-      repeatability: repeatabilityOf({ pattern: parts.pattern, cups }, batch, batchShelf, settings, mold.bodyMm),
-      tier: tiers[Math.max(...cups.map((cup) => tiers.indexOf(cup.tier)))]!,
-      spread: spreadOfBait(
-        parts.pattern,
-        cups.map((cup, index) => ({
-          ...cup,
-          doseDeviation: (material: string) => doseDeviation(batch.cups[index]!, material, settings),
-        })),
-        batchShelf,
-        mold.bodyMm,
-      ),
-      ...defined({ parent: fields.from }),
-      cupsFrom: [
-        ...new Set(
-          cups.flatMap(({ from }) =>
-            from && from.recipe !== recipe.id && from.recipe !== fields.from ? [from.recipe] : [],
-          ),
-        ),
-      ],
+    id: recipe.id,
+    title: fields.title,
+    ...defined({ made: fields.made }),
+    pattern: parts.pattern,
+    ...defined({ streakMm: parts.streak }),
+    mold: parts.mold,
+    publish: fields.publish ?? context.publish,
+    tags: fields.tags ?? [],
+    notes: recipe.notes,
+    photos: (fields.photos ?? []).map(photoOf),
+    ...defined({ target: parts.target }),
+    source: recipe.source,
+    cups,
+    ...defined({ seen: baitLooks(recipe, filled, report) }),
+    body: body.side,
+    thin: thinAppearance(parts.pattern, shared, mold.thinMm),
+    ...defined({ other: body.other }),
+    between: {
+      body: plain.side,
+      thin: thinAppearance(parts.pattern, plainCups, mold.thinMm),
+      ...defined({ other: plain.other }),
     },
+    ...defined({ contrast }),
+    lights: baitUnderLights(parts.pattern, shared, mold.bodyMm),
+    water: baitInWater(parts.pattern, shared, mold.bodyMm),
+    facets: { ...lookFacets(body.side, parts.pattern, cups), ...materialFacets(cups, shelf) },
+    batch,
+    repeatability: repeatabilityOf({ pattern: parts.pattern, cups }, batch, batchShelf, settings, mold.bodyMm),
+    tier: TIERS[Math.max(...cups.map((cup) => TIERS.indexOf(cup.tier)))]!,
+    spread: spreadOfBait(
+      parts.pattern,
+      cups.map((cup, index) => ({
+        ...cup,
+        doseDeviation: (material: string) => doseDeviation(batch.cups[index]!, material, settings),
+      })),
+      batchShelf,
+      mold.bodyMm,
+    ),
+    ...defined({ parent: fields.from }),
+    cupsFrom: [
+      ...new Set(
+        cups.flatMap(({ from }) =>
+          from && from.recipe !== recipe.id && from.recipe !== fields.from ? [from.recipe] : [],
+        ),
+      ),
+    ],
   };
 }
 

@@ -68,10 +68,8 @@ export function compileRecipes(
     const publish = context.publish(recipe.id);
     const inputs = [recipe, JSON.stringify(parts), ...full, ...shares, molds.get(mold), settings, publish];
     const core = kept.of(recipe.id, inputs, context.shelf, report, (telling, shelf) =>
-      computed(
-        recipe,
-        telling,
-        () => compileRecipe(recipe, parts, full, shares, { shelf, molds, settings, publish, report: telling }).recipe,
+      computed(recipe, telling, () =>
+        compileRecipe(recipe, parts, full, shares, { shelf, molds, settings, publish, report: telling }),
       ),
     );
     if (core) cores.set(recipe.id, core);
