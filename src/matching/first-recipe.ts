@@ -4,6 +4,7 @@ import type { SpreadFlake } from '../optics/flake.ts';
 import { defined } from '../values/defined.ts';
 import { required } from '../values/required.ts';
 import { WORKED_OUT } from './conventions.ts';
+import { toleranceFault } from './cup-fault.ts';
 import type { MatchFault } from './match-fault.ts';
 import { byBestTools } from './measure/best-tools.ts';
 import { type Ingredient, measureDoses } from './measure/measure-doses.ts';
@@ -228,7 +229,8 @@ function questionFault({
   if (unknown !== undefined) return { kind: 'not-on-shelf', material: unknown };
   if (!(plasticMl > 0 && Number.isFinite(plasticMl))) return { kind: 'no-volume' };
   if (plasticMl > roomMl + 0.5) return { kind: 'too-full', roomMl };
-  if (!(tolerance > 0 && Number.isFinite(tolerance))) return { kind: 'no-tolerance' };
+  const notTolerance = toleranceFault(tolerance);
+  if (notTolerance !== undefined) return notTolerance;
   if (most !== undefined && !(Number.isInteger(most) && most >= 1 && most <= MOST_MATERIALS))
     return { kind: 'number-of-materials', most: MOST_MATERIALS };
   return parts.map(partFault).find((fault) => fault !== undefined);

@@ -1,7 +1,8 @@
-import { type CupState, isEmpty } from '../cup/ledger.ts';
+import type { CupState } from '../cup/ledger.ts';
 import { defined } from '../values/defined.ts';
 import { required } from '../values/required.ts';
 import { WORKED_OUT } from './conventions.ts';
+import { cupFault, toleranceFault } from './cup-fault.ts';
 import type { MatchFault } from './match-fault.ts';
 import { type MeasuredDoses, measureDoses } from './measure/measure-doses.ts';
 import { type AdditionProblem, additionProblem } from './mix/addition-problem.ts';
@@ -110,14 +111,12 @@ export function measuredProposals(
 }
 
 function questionFault({ cup, target, shelf, tolerance, seen }: NextAdditionQuestion): MatchFault | undefined {
-  const names = new Set(shelf.map(({ id }) => id));
-  const unknown = [...Object.keys(cup.plastics), ...Object.keys(cup.materials)].find((name) => !names.has(name));
-  if (unknown !== undefined) return { kind: 'not-on-shelf', material: unknown };
-  const amounts = [...Object.values(cup.plastics), ...Object.values(cup.materials)];
-  if (!amounts.every((amount) => Number.isFinite(amount) && amount >= 0)) return { kind: 'no-amount' };
-  if (isEmpty(cup)) return { kind: 'empty-cup' };
-  if (!(tolerance > 0 && Number.isFinite(tolerance))) return { kind: 'no-tolerance' };
-  return partFault(target) ?? (seen && seenFault(seen));
+  return (
+    cupFault(cup, new Set(shelf.map(({ id }) => id))) ??
+    toleranceFault(tolerance) ??
+    partFault(target) ??
+    (seen && seenFault(seen))
+  );
 }
 
 function seenFault({ overWhite, overBlack }: SeenViews): MatchFault | undefined {

@@ -141,6 +141,8 @@ describe('substitutes', () => {
     ['a material that is not in the cup', cupOf({ ochre: 1 }), 'olive', { kind: 'not-in-cup', title: 'olive' }],
     ['an empty cup', cupOf({}, 0), 'olive', { kind: 'empty-cup' }],
     ['one that is not on the shelf', cupOf({ lost: 1 }), 'lost', { kind: 'not-on-shelf', material: 'lost' }],
+    ['NaN in the cup', cupOf({ olive: 1, ochre: Number.NaN }), 'olive', { kind: 'no-amount' }],
+    ['less than nothing in it', cupOf({ olive: 1, ochre: -1 }), 'olive', { kind: 'no-amount' }],
   ] as const)('substitutes(…) names the fault of %s', (_, cup, material, fault) => {
     expect(ask(cup, material).advice).toEqual({ kind: 'fault', fault });
   });

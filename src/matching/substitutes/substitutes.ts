@@ -1,5 +1,6 @@
-import { concentrations, isEmpty } from '../../cup/ledger.ts';
+import { concentrations } from '../../cup/ledger.ts';
 import { required } from '../../values/required.ts';
+import { cupFault, toleranceFault } from '../cup-fault.ts';
 import type { MatchFault } from '../match-fault.ts';
 import { type MatchMaterial, shelfByName } from '../shelf/match-material.ts';
 import { colourSubstitutes } from './colour-substitutes.ts';
@@ -28,11 +29,9 @@ function questionFault(
   { cup, thicknessMm, material, tolerance }: SubstituteQuestion,
   shelf: ReadonlyMap<string, MatchMaterial>,
 ): MatchFault | undefined {
-  const unknown = [...Object.keys(cup.plastics), ...Object.keys(cup.materials)].find((name) => !shelf.has(name));
-  if (unknown !== undefined) return { kind: 'not-on-shelf', material: unknown };
-  if (isEmpty(cup)) return { kind: 'empty-cup' };
+  const fault = cupFault(cup, new Set(shelf.keys())) ?? toleranceFault(tolerance);
+  if (fault !== undefined) return fault;
   if (!(thicknessMm > 0)) return { kind: 'no-thickness' };
-  if (!(tolerance > 0)) return { kind: 'no-tolerance' };
   if (!((concentrations(cup)[material] ?? 0) > 0))
     return { kind: 'not-in-cup', title: shelf.get(material)?.title ?? material };
   const { constants, flake, title } = required(shelf, material);
