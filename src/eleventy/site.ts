@@ -92,15 +92,6 @@ export async function prepareSite(
   };
 }
 
-/** All files of an edition of a book, what others refer to first: the same as a build gives, without Eleventy. */
-export async function siteFiles(compiled: Book, edition: Edition, folders: SiteFolders): Promise<readonly SiteFile[]> {
-  const { items, beside, pagePath, page } = await prepareSite(compiled, edition, folders);
-  const pages = Object.entries(items).flatMap(([kind, list]) =>
-    list.map((item) => ({ path: pagePath(kind, item), content: page(kind, item) })),
-  );
-  return [...(await beside), ...pages];
-}
-
 async function layOutFamilies(book: Book): Promise<PageContext['lineage']> {
   const drawn: [string, Awaited<ReturnType<typeof layoutGraph>>][] = [];
   for (const { id } of book.families) drawn.push([id, await layoutGraph(familyGraph(book, id))]);

@@ -2,12 +2,12 @@ import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { siteFiles } from '../../src/eleventy/site.ts';
 import type { SiteFile } from '../../src/output/site-file.ts';
 import { loadBook } from '../../src/shell/load-book.ts';
 import { filesBelow } from '../folder-tree.ts';
 import { ROOT, runCupbook } from '../run-cupbook.ts';
 import { smallBook, temporaryFolder } from '../small-book.ts';
+import { siteFiles } from './site-files.ts';
 
 const hash = (bytes: string | Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
 const bytesOf = ({ content }: SiteFile): string | Uint8Array =>
