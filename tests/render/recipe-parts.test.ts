@@ -102,7 +102,7 @@ test('the rounds say where a new cup was begun, and what of the one before was p
   const rounds = byRole(await readPage('recipe', 'afresh', bookOf(files)), 'region', { name: 'How it was found' });
   const [first, second] = allByRole(rounds, 'listitem').map((round) => wordsIn(round));
   expect(first).not.toContain('new cup');
-  expect(second).toContain('A new cup, begun with 80 ml plastic. The 70 ml left of the one before were poured away.');
+  expect(second).toContain('A new cup, started with 80 ml of plastic. The 70 ml left in the last one was poured away.');
 });
 
 describe('lastSeen', () => {

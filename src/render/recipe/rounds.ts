@@ -71,9 +71,9 @@ function roundItem(context: PageContext, round: Round, titles: Titles): Html {
   const begun =
     round.newCup === undefined
       ? ''
-      : html`<p>A new cup, begun with ${volumeText(round.newCup.plasticMl, settings)} plastic.${pouredAwayWords(round.newCup.pouredAwayMl, settings)}</p>`;
+      : html`<p>A new cup, started with ${volumeText(round.newCup.plasticMl, settings)} of plastic.${pouredAwayWords(round.newCup.pouredAwayMl, settings)}</p>`;
   const additions = [
-    ...(plasticAddedMl > 0 ? [html`${volumeText(plasticAddedMl, settings)} plastic`] : []),
+    ...(plasticAddedMl > 0 ? [html`${volumeText(plasticAddedMl, settings)} of plastic`] : []),
     ...added.map(
       ({ material, dose, grams }) => html`${titles(material)} ${dose} <span class="fine">(${massText(grams)})</span>`,
     ),
@@ -103,7 +103,7 @@ function roundItem(context: PageContext, round: Round, titles: Titles): Html {
 }
 
 function pouredAwayWords(ml: number, settings: VolumeUnit): string {
-  return ml > 0 ? ` The ${volumeText(ml, settings)} left of the one before were poured away.` : '';
+  return ml > 0 ? ` The ${volumeText(ml, settings)} left in the last one was poured away.` : '';
 }
 
 /** What is in a cup after its log, and how far the sum of the notes is from it. */
