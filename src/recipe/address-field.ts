@@ -13,7 +13,7 @@ export const address: z.ZodType<string> = field<string>(
     const text = typeof input === 'string' ? input.trim() : '';
     const expected = 'an address such as `https://book.example/`';
     if (text.length > LONGEST_ADDRESS) {
-      const why = 'it stands on every card, and no QR code holds it';
+      const why = 'it is on every card, and no QR code holds it';
       return { fault: { found: `address of ${text.length} letters`, expected: `at most ${LONGEST_ADDRESS}`, why } };
     }
     if (!httpUrl.safeParse(text).success) return { fault: { found: shown(input), expected } };

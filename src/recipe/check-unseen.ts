@@ -15,7 +15,7 @@ export interface SearchedFile {
 
 const WHY: Readonly<Record<UnseenSign['kind'], string>> = {
   control: 'it is an order to a machine, and no page may hold it',
-  turning: 'it turns the letters beside it round, so that what is read is not what is written',
+  turning: 'it turns the letters beside it round, so a reader sees something else than you wrote',
   invisible: 'nobody sees it, and a search does not find the word that it is in',
 };
 

@@ -116,7 +116,7 @@ export function textUpTo(most: number): z.ZodType<string> {
           code: 'field/too-long',
           found: `text of ${written.length} letters`,
           expected: `at most ${most}`,
-          why: 'it stands in one place of a page',
+          why: 'it has one line of a page',
           fix: 'shorten it, and put the rest into the notes',
         },
       };

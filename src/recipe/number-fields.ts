@@ -90,7 +90,7 @@ function writtenNumber(input: unknown, form = /^/): { why?: string; edits?: read
   const [, , number, after = ''] = WRITTEN_NUMBER.exec(input) ?? [];
   if (number === undefined || MULTIPLIES.test(after)) return {};
   return {
-    why: 'a number stands alone here, with a point before its decimals',
+    why: 'only a number goes here, with a point before its decimals',
     edits: (plainNumberEdits(number) ?? [{ text: number }]).filter(({ text }) => form.test(text)),
   };
 }

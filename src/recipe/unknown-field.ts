@@ -32,7 +32,7 @@ export function unknownField(file: FieldsFile, path: FieldPath, key: string, all
   const [, before, after] = /^([\w-]+)\s*=\s*(.*)$/s.exec(key) ?? [];
   if (before !== undefined && allowed.includes(before)) {
     return {
-      why: 'a colon, not an equals sign, stands after the name of a field',
+      why: 'a colon, not an equals sign, goes after the name of a field',
       fix: `write \`${before}: ${after}\``,
     };
   }

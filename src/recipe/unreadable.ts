@@ -50,7 +50,7 @@ function noFrontMatter(content: string, mark: number, { fault }: TextPlaces): Di
       ? fault('front-matter/missing', 0, {
           found: 'text without front matter',
           expected: 'a first line `---`',
-          why: 'the data of a book stands between two lines `---`',
+          why: 'the data goes between two lines `---`',
           fix: 'write `---` as the first line, then the fields, then `---`',
         })
       : fault('front-matter/language', mark, {

@@ -169,7 +169,7 @@ function withPer(text: string): QuantityFault | undefined {
   return {
     found: `\`${text.trim()}\``,
     expected: RATE_EXPECTED,
-    why: '`per` stands between the amount and the volume',
+    why: '`per` goes between the amount and the volume',
     edits: [{ text: edit }],
   };
 }

@@ -105,7 +105,7 @@ describe('the highest temperature of a material', () => {
   test('that is below hot plastic is a warning, and stays the limit', () => {
     const { book, diagnostics } = compileWith(frost('highest: 165 °F'));
     expect(diagnostics.map(say)).toEqual([
-      'shelf/powders/frost.md:3:10 warning material/heat Unexpected 165 °F (74 °C), expected a temperature from 120 °C to 230 °C, because nothing that stands less goes into hot plastic → write `165 °C`',
+      'shelf/powders/frost.md:3:10 warning material/heat Unexpected 165 °F (74 °C), expected a temperature from 120 °C to 230 °C, because nothing that takes less goes into hot plastic → write `165 °C`',
     ]);
     expect(book!.materials.find(({ id }) => id === 'frost')!.highest).toBeCloseTo(73.9, 1);
   });
@@ -199,7 +199,7 @@ describe('what is poured together', () => {
         ),
       }),
     ).toEqual([
-      'colours/smoke.md:8:14 warning recipe/no-range Unexpected Frost, which stands 300 °F, with Supple, poured from 330 °F, expected what stands the heat at which its plastic is poured, because it scorches before the plastic runs → leave Frost out, or correct `highest` in its file',
+      'colours/smoke.md:8:14 warning recipe/no-range Unexpected Frost, which takes 300 °F, with Supple, poured from 330 °F, expected what takes the heat at which its plastic is poured, because it scorches before the plastic runs → leave Frost out, or correct `highest` in its file',
     ]);
   });
 });

@@ -14,7 +14,7 @@ const smoke = (front: string, notes = ''): Record<string, string> => ({
   'colours/smoke.md': file(`${front}\nmold: minnow\ncups: { body: { plastic: 120 ml supple } }`, notes),
 });
 const HIDDEN = 'nobody sees it, and a search does not find the word that it is in';
-const TURNS = 'it turns the letters beside it round, so that what is read is not what is written';
+const TURNS = 'it turns the letters beside it round, so a reader sees something else than you wrote';
 const ORDER = 'it is an order to a machine, and no page may hold it';
 
 describe('signs that nobody sees', () => {
@@ -95,7 +95,7 @@ describe('titles', () => {
 describe('bounds', () => {
   test('of a title, a tag and a note', () => {
     expect(told(smoke(`title: ${'a'.repeat(200_000)}`))).toEqual([
-      'colours/smoke.md:2:8 error field/too-long Unexpected text of 200000 letters, expected at most 320, because it stands in one place of a page → shorten it, and put the rest into the notes',
+      'colours/smoke.md:2:8 error field/too-long Unexpected text of 200000 letters, expected at most 320, because it has one line of a page → shorten it, and put the rest into the notes',
     ]);
     expect(told(smoke(`title: ${'a'.repeat(320)}\ntags: [${'b'.repeat(255)}]`))).toEqual([]);
     expect(told(smoke(`title: Smoke\ntags: [${'b'.repeat(256)}]`))).toHaveLength(1);
@@ -116,7 +116,7 @@ describe('bounds', () => {
     expect(
       told({ 'colours/smoke.md': file(`title: Smoke\nmold: minnow\ncups:\n  ${name}: { plastic: 120 ml supple }`) }),
     ).toEqual([
-      'colours/smoke.md:5:3 error file/name Unexpected cup with a name of 61 letters, expected at most 60, because it stands in one line of a card → shorten it',
+      'colours/smoke.md:5:3 error file/name Unexpected cup with a name of 61 letters, expected at most 60, because it has one line of a card → shorten it',
     ]);
   });
 });
@@ -162,7 +162,7 @@ describe('the address of the site', () => {
   });
   test('is no longer than a QR code holds', () => {
     expect(address(`https://book.example/${'a'.repeat(5000)}`)).toEqual([
-      'book.md:3:10 error field/value Unexpected address of 5021 letters, expected at most 500, because it stands on every card, and no QR code holds it → undefined',
+      'book.md:3:10 error field/value Unexpected address of 5021 letters, expected at most 500, because it is on every card, and no QR code holds it → undefined',
     ]);
   });
 });

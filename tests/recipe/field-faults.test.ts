@@ -38,7 +38,7 @@ describe('a field that is written otherwise than the book reads it is told with 
     ]);
   });
   test('prices', () => {
-    const alone = 'a number stands alone here, with a point before its decimals';
+    const alone = 'only a number goes here, with a point before its decimals';
     expect(told('plastic', 'price: 7,20')).toEqual([`\`7,20\`, ${alone} → write \`7.20\``]);
     expect(told('plastic', 'price: 9 €')).toEqual([`\`9 €\`, ${alone} → write \`9\``]);
     expect(told('plastic', 'price: $1,250')).toEqual([

@@ -31,7 +31,7 @@ export function checkKept({ spec, contents }: FilledCup, filled: ReadonlyMap<str
     {
       found: `cup \`${name}\` without ${lost.map((material) => `\`${material}\``).join(', ')} of ${from}/${name}`,
       expected: `\`from: ${from}/${name}\` beside \`plastic\`, if it comes from that cup`,
-      why: 'a cup with plastic of its own begins anew, and holds what it says itself',
+      why: 'a cup with plastic of its own starts afresh, and holds only what it lists',
       fix: `add \`from: ${from}/${name}\` to the cup, or ${onPurpose}`,
     },
     'key',

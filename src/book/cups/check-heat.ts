@@ -92,8 +92,8 @@ export function checkPouring(
   if (limit.celsius + HEAT_ROUNDING >= hottest.from) return;
   const { title } = required(shelf, limit.material);
   report.add('recipe/no-range', spec.recipe, placeInCup(spec, limit.material) ?? spec.path, {
-    found: `${title}, which stands ${formatTemperature(limit.celsius, unit, 'down')}, with ${hottest.title}, poured from ${formatTemperature(hottest.from, unit)}`,
-    expected: 'what stands the heat at which its plastic is poured',
+    found: `${title}, which takes ${formatTemperature(limit.celsius, unit, 'down')}, with ${hottest.title}, poured from ${formatTemperature(hottest.from, unit)}`,
+    expected: 'what takes the heat at which its plastic is poured',
     why: 'it scorches before the plastic runs',
     fix: `leave ${title} out, or correct \`highest\` in its file`,
   });

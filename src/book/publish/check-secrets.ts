@@ -142,7 +142,7 @@ function reportName(secret: Secret, { source }: Thing, report: Report): void {
   report.tell('publish/named', source.path, {
     found: `file name \`${name}\`, which tells of \`${secret.id}\`, and that is not published`,
     expected: 'a name of its own',
-    why: 'the file is published, and its name stands in addresses',
+    why: 'the file is published, and its name is in addresses',
     fix: 'give the file another name, or publish the other as `look`',
   });
 }

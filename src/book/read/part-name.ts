@@ -19,7 +19,7 @@ export function misnamedPart(what: 'cup' | 'part', name: string, why: string): F
     return {
       found: `${what} with a name of ${name.length} letters`,
       expected: `at most ${LONGEST_PART_NAME}`,
-      why: 'it stands in one line of a card',
+      why: 'it has one line of a card',
       fix: 'shorten it',
     };
   }

@@ -51,7 +51,7 @@ export function materialHeat(
       fits,
       above
         ? 'no cup gets as hot, so that the book says nothing of it'
-        : 'nothing that stands less goes into hot plastic',
+        : 'nothing that takes less goes into hot plastic',
       above ? 'look at the data sheet again, or leave `highest` out' : 'look at the data sheet again',
     );
     return above ? {} : { highest };
