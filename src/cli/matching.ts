@@ -11,7 +11,7 @@ import {
   targetForCup,
   thinningFor,
 } from '../book/match/ask-matching.ts';
-import type { Book, Cup, Material, Recipe, Target } from '../book/model.ts';
+import type { Book, Cup, Recipe, Target } from '../book/model.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
 import { printable } from '../shell/printable.ts';
 import { cutBackText } from '../words/cut-back.ts';
@@ -135,7 +135,7 @@ const substituteCommand: Command = {
     const material = findNamed('material', id, sound);
     const having = cups.filter(({ contents }) => contents.some((content) => content.material === material.id));
     if (having.length === 0)
-      throw new Refusal(`${recipe.title} has no ${material.title} in it: ${contentsText(cups, book)}.`);
+      throw new Refusal(`${recipe.title} has no ${material.title} in it: ${contentsText(cups)}.`);
     const told = having.map((cup) => {
       const found = substitutesFor(book, recipe, cup, material.id, { inStock: values['in-stock'] === true });
       return { cup: cup.name, says: substitutionText(found, book.settings), ...found };
@@ -217,12 +217,8 @@ function noPartText({ id, title }: Recipe, cups: readonly Cup[], target: Target)
   return `${target.title} is one colour, and ${title} has the cups ${names.join(', ')}. Say which one it is for, such as ${id}/${names[0]}; or name them in targets/${target.id}.md: parts: { ${names[0]}: { over-white: … } }.`;
 }
 
-function contentsText(cups: readonly Cup[], book: Book): string {
-  const titles = new Map(book.materials.map((material): [string, Material] => [material.id, material]));
-  const names = new Set(
-    cups.flatMap(({ contents }) => contents.map(({ material }) => titles.get(material)?.id ?? material)),
-  );
-  return [...names].join(', ');
+function contentsText(cups: readonly Cup[]): string {
+  return [...new Set(cups.flatMap(({ contents }) => contents.map(({ material }) => material)))].join(', ');
 }
 
 function wholeNumber(values: OptionValues, name: string, usual: number, most: number): number {
