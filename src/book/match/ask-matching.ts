@@ -15,6 +15,7 @@ import { required } from '../../values/required.ts';
 import type { Book, Cup, Recipe, Target } from '../model.ts';
 import { askedCup, askedWith, cupOf, partFor, seenWhole, triedRounds } from './asked-cup.ts';
 import { cupLimits } from './cup-limits.ts';
+import { matchPlastic } from './match-cup.ts';
 
 /** What of the shelf may be used. */
 export interface Asking {
@@ -48,7 +49,7 @@ export function firstRecipeFor(
   { most, inStock = false, plasticMl }: Asking & { readonly most: number; readonly plasticMl: number },
 ): readonly PartRecipe[] {
   const parts = target.parts.flatMap(({ name }) => partFor(target, name, 1) ?? []);
-  const plastic = book.settings.plastic ?? book.materials.find(({ kind }) => kind === 'plastic')?.id ?? '';
+  const plastic = matchPlastic(book) ?? '';
   const ask = (asked: readonly TargetPart[]): FirstRecipe =>
     firstRecipe({
       parts: asked,

@@ -95,7 +95,7 @@ export class CupActions {
     }
     const plastic = Object.entries(now.cup.plastics);
     const ml = plastic.reduce((sum, [, each]) => sum + each, 0);
-    const grams = plastic.reduce((sum, [id, each]) => sum + each * (materials.get(id)?.density ?? 1), 0);
+    const grams = plastic.reduce((sum, [id, each]) => sum + each * required(materials, id).density, 0);
     const amount = typedAmount(at.value, required(materials, select.value), { ml, grams });
     if ('fault' in amount) screen.complain({ fault: amount.fault, at });
     else this.logElse(index, { do: 'add', amounts: [amount] }, this.draftWith(index, { amount: '' }));

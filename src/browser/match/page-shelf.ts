@@ -10,5 +10,5 @@ export function bodyOf(work: Work, { molds }: MatchPageData): number {
 /** Densities of the shelf, g/ml. */
 export function densityIn({ materials }: Pick<MatchPageData, 'materials'>): (material: string) => number {
   const densities = new Map(materials.map(({ id, density }) => [id, density]));
-  return (material) => densities.get(material) ?? 1;
+  return (material) => required(densities, material);
 }

@@ -1,4 +1,5 @@
 import type { MatchPageData, MatchPageMaterial } from '../../render/pages/match.ts';
+import { required } from '../../values/required.ts';
 import { cupLogs, type Work, type WorkStep } from './work.ts';
 
 /**
@@ -16,7 +17,7 @@ export function shelfLeft(
   const take = (material: string, grams: number): void => {
     taken.set(material, (taken.get(material) ?? 0) + grams);
   };
-  const gramsPerMl = materials.find(({ id }) => id === plastic)?.gramsPerMl ?? 1;
+  const gramsPerMl = required(materials, plastic).gramsPerMl;
   for (const [index, { steps }] of cups.entries()) {
     const logs = cupLogs(steps);
     const stays = !anew.includes(index) || logs.at(-1)!.some((step) => step.do === 'see');

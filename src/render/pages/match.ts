@@ -1,4 +1,4 @@
-import { matchCupMl } from '../../book/match/match-cup.ts';
+import { matchCupMl, matchPlastic } from '../../book/match/match-cup.ts';
 import type { Book, Edition, Material, Mold, Settings, Target } from '../../book/model.ts';
 import { MATERIAL_KINDS } from '../../kinds/kinds.ts';
 import { volumeInField, volumeLimits } from '../../units/volume-field.ts';
@@ -76,7 +76,7 @@ function matchMaterial(material: Material): MatchPageMaterial {
 /** What the Match page is given; undefined where the book has no plastic or no mold, and nothing can be matched. */
 export function matchPageData(book: Book): MatchPageData | undefined {
   const { materials, molds, targets, settings, edition, recipes } = book;
-  const plastic = settings.plastic ?? materials.find(({ kind }) => kind === 'plastic')?.id;
+  const plastic = matchPlastic(book);
   if (plastic === undefined || molds.length === 0) return undefined;
   return {
     materials: materials.map(matchMaterial),
