@@ -105,7 +105,7 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
     status.clear();
     if (loaded.diagnostics.length > 0) console.error(reportText(loaded));
     if (!loaded.complete) {
-      throw new Refusal('The book has errors, so nothing was written. Mend what is listed above.', { ofBook: true });
+      throw new Refusal('The book has errors, so nothing was written. Fix what is listed above.', { ofBook: true });
     }
     site = await prepareSite(loaded.book, edition, { root, recipes, cache: userCache() }, picturesOf);
     if (outputMode === 'fs') {

@@ -43,7 +43,7 @@ export function nextAdditionText(
       return [
         ...doubtSentences(doubt),
         `Start over with a new cup: ${recipeText(startAgain!, units)}`,
-        `Mending this one takes more than that: add ${toAddText(mending, units)}; what’s left: ${differenceText(mending.left.deltaE)}.`,
+        `Fixing this one takes more than that: add ${toAddText(mending, units)}; what’s left: ${differenceText(mending.left.deltaE)}.`,
         ...(neither ? ['Neither is within tolerance.'] : []),
         ...besides(mending),
       ].join(' ');

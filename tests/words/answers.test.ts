@@ -188,7 +188,7 @@ describe('what to do with a cup', () => {
     [
       'one that a new cup is better than',
       { advice: { kind: 'start-over', mending: proposal(3.8) }, startAgain: recipe(2.4) },
-      'Start over with a new cup: 40 drops of Rowan in 120 ml of Supple: just visible (ΔE 2.4). Mending this one takes more than that: add 3 drops of Peat; what’s left: easy to see (ΔE 3.8). Neither is within tolerance.',
+      'Start over with a new cup: 40 drops of Rowan in 120 ml of Supple: just visible (ΔE 2.4). Fixing this one takes more than that: add 3 drops of Peat; what’s left: easy to see (ΔE 3.8). Neither is within tolerance.',
     ],
     [
       'one that the shelf cannot mend',

@@ -75,7 +75,7 @@ export function nextView(
   const mend =
     proposals.length === 0
       ? html``
-      : html`${startsAgain ? html`<h3>Or mend this one</h3>` : ''}<ol class="match-proposals">${proposals.map((proposal, index) => proposalItem(proposal, index, side, shown))}</ol>`;
+      : html`${startsAgain ? html`<h3>Or fix this one</h3>` : ''}<ol class="match-proposals">${proposals.map((proposal, index) => proposalItem(proposal, index, side, shown))}</ol>`;
   const anew = startAgain
     ? html`<h3>${startsAgain ? 'A new cup' : 'Or a new cup'}</h3><ol class="match-proposals">${recipeItem(startAgain, [side], shown, (choice) => anewButton(choice, startsAgain))}</ol>`
     : html``;
