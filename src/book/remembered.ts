@@ -11,7 +11,7 @@ import { type Report, reportInto } from './report.ts';
 interface Kept<T, V> {
   readonly value: T;
   readonly inputs: readonly unknown[];
-  readonly shelf: Watched<V>;
+  readonly looked: LookedUp<V>;
   readonly told: readonly Diagnostic[];
 }
 
@@ -42,7 +42,7 @@ export class Remembered<T, V = never> {
     compute: (report: Report, shelf: ReadonlyMap<string, V>) => R,
   ): T | R {
     const last = this.before.get(name);
-    if (last && isSame(last.inputs, inputs) && last.shelf.isSameIn(shelf)) {
+    if (last && isSame(last.inputs, inputs) && isSameIn(last.looked, shelf)) {
       this.now.set(name, last);
       report.take(last.told);
       return last.value;
@@ -51,7 +51,7 @@ export class Remembered<T, V = never> {
     const watched = new Watched(shelf);
     const value = compute(reportInto(told), watched);
     report.take(told);
-    if (value !== undefined && !hasErrors(told)) this.now.set(name, { value, inputs, shelf: watched, told });
+    if (value !== undefined && !hasErrors(told)) this.now.set(name, { value, inputs, looked: watched.lookedUp, told });
     return value;
   }
 }
@@ -60,50 +60,67 @@ function isSame(before: readonly unknown[], now: readonly unknown[]): boolean {
   return before.length === now.length && before.every((input, index) => Object.is(input, now[index]));
 }
 
-/** A map that knows what was looked up in it. */
-class Watched<V> extends Map<string, V> {
-  private readonly looked = new Set<string>();
+/** What was looked up in a shelf, and found or not; the whole of it where all of it was looked at. No copy of it for each value. */
+type LookedUp<V> = { readonly whole: ReadonlyMap<string, V> } | { readonly each: ReadonlyMap<string, V | undefined> };
+
+/** Whether another shelf has the same where one was looked at. */
+function isSameIn<V>(looked: LookedUp<V>, other: ReadonlyMap<string, V>): boolean {
+  if ('whole' in looked && looked.whole.size !== other.size) return false;
+  for (const [id, value] of 'whole' in looked ? looked.whole : looked.each) if (other.get(id) !== value) return false;
+  return true;
+}
+
+/** A shelf that knows what was looked up in it. */
+class Watched<V> implements ReadonlyMap<string, V> {
+  private readonly shelf: ReadonlyMap<string, V>;
+  private readonly each = new Map<string, V | undefined>();
   private isWhole = false;
 
-  override get(id: string): V | undefined {
-    this.looked.add(id);
-    return super.get(id);
+  constructor(shelf: ReadonlyMap<string, V>) {
+    this.shelf = shelf;
   }
 
-  override has(id: string): boolean {
-    this.looked.add(id);
-    return super.has(id);
+  get lookedUp(): LookedUp<V> {
+    return this.isWhole ? { whole: this.shelf } : { each: this.each };
   }
 
-  override keys(): MapIterator<string> {
+  get(id: string): V | undefined {
+    const value = this.shelf.get(id);
+    this.each.set(id, value);
+    return value;
+  }
+
+  has(id: string): boolean {
+    return this.get(id) !== undefined;
+  }
+
+  get size(): number {
+    return this.all.size;
+  }
+
+  keys(): MapIterator<string> {
+    return this.all.keys();
+  }
+
+  values(): MapIterator<V> {
+    return this.all.values();
+  }
+
+  entries(): MapIterator<[string, V]> {
+    return this.all.entries();
+  }
+
+  [Symbol.iterator](): MapIterator<[string, V]> {
+    return this.all.entries();
+  }
+
+  forEach(use: (value: V, id: string, shelf: ReadonlyMap<string, V>) => void): void {
+    this.all.forEach(use);
+  }
+
+  private get all(): ReadonlyMap<string, V> {
     this.isWhole = true;
-    return super.keys();
-  }
-
-  override values(): MapIterator<V> {
-    this.isWhole = true;
-    return super.values();
-  }
-
-  override entries(): MapIterator<[string, V]> {
-    this.isWhole = true;
-    return super.entries();
-  }
-
-  override [Symbol.iterator](): MapIterator<[string, V]> {
-    return this.entries();
-  }
-
-  override forEach(use: (value: V, id: string, map: Map<string, V>) => void): void {
-    this.isWhole = true;
-    super.forEach(use);
-  }
-
-  /** Whether another map has the same where this one was looked at. */
-  isSameIn(other: ReadonlyMap<string, V>): boolean {
-    if (this.isWhole && super.size !== other.size) return false;
-    for (const id of this.isWhole ? super.keys() : this.looked) if (super.get(id) !== other.get(id)) return false;
-    return true;
+    return this.shelf;
   }
 }
 
