@@ -178,8 +178,9 @@ function answer<T>(
 }
 
 function recipeCups(sound: SoundBook, name: string): { readonly recipe: Recipe; readonly cups: readonly Cup[] } {
-  const [id = '', wanted] = name.split('/');
+  const [id = ''] = name.split('/', 1);
   const recipe = findNamed('recipe', id, sound);
+  const wanted = name === id ? undefined : name.slice(id.length + 1);
   if (wanted === undefined) return { recipe, cups: recipe.cups };
   const cup = recipe.cups.find((each) => each.name === wanted);
   if (cup) return { recipe, cups: [cup] };

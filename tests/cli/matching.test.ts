@@ -265,6 +265,8 @@ describe('cupbook next and thin', () => {
       'Bog Pool has no target. Write `for: TARGET` in its file, or give --target TARGET.\n',
     );
     expect((await cupbook('next', 'bog-pool', '--target', 'leaf')).code).toBe(0);
+    const deeper = await cupbook('next', 'bog-pool/body/again', '--target', 'leaf');
+    expect([deeper.code, deeper.err]).toEqual([1, expect.stringContaining('has no cup "body/again".')]);
     expect((await cupbook('next', 'trial/bodi')).err).toContain('Did you mean body?');
     expect((await cupbook('next', 'trial', '--target', 'elver')).err).toContain(
       'No part of Elver (back, belly) is for body.',
