@@ -12,6 +12,7 @@ import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import type { CupShown } from './cup-shown.ts';
 import type { CupDraft } from './drafts.ts';
+import { MOST } from './limits.ts';
 import { viewsOf } from './proposal-view.ts';
 import type { MatchShown } from './shown.ts';
 import { lengthUnit, thicknessInField, thicknessLimits } from './thickness-field.ts';
@@ -66,7 +67,7 @@ export function roundForms(
 ${sawWhite ? colourField(`${id}-white`, 'overWhite', 'Seen over white', overWhite) : ''}</div>
 <div><p class="check"><input id="${id}-saw-black" type="checkbox" name="sawBlack"${sawBlack ? html` checked` : ''}><label for="${id}-saw-black">I looked at it over black</label></p>
 ${sawBlack ? colourField(`${id}-black`, 'overBlack', 'Seen over black', overBlack) : ''}</div></div>
-<p class="field wide"><label for="${id}-note">Note</label><input id="${id}-note" type="text" name="note" maxlength="300" autocomplete="off" value="${draft.note ?? ''}"></p>
+<p class="field wide"><label for="${id}-note">Note</label><input id="${id}-note" type="text" name="note" maxlength="${MOST.note}" autocomplete="off" value="${draft.note ?? ''}"></p>
 <p class="match-buttons"><button type="button" data-note-round>Log this round</button></p></fieldset>
 <details class="match-else"${isOpen ? html` open` : ''}><summary>I added something else</summary>${
     lastRound === undefined
@@ -74,7 +75,7 @@ ${sawBlack ? colourField(`${id}-black`, 'overBlack', 'Seen over black', overBlac
       : html`<p class="check"><input id="${id}-before" type="checkbox" name="beforeRound"${beforeRound ? html` checked` : ''}><label for="${id}-before">It went in before round ${lastRound}</label></p>`
   }<div class="match-fields">
 <p class="field wide"><label for="${id}-material">Material</label><select id="${id}-material" name="material">${materials.map(({ id: material, title: name }) => html`<option value="${material}"${material === chosen ? html` selected` : ''}>${name}</option>`)}</select></p>
-<p class="field"><label for="${id}-amount">Amount</label><input id="${id}-amount" type="text" name="amount" placeholder="3 drops" maxlength="40" autocomplete="off" value="${amount}"></p>
+<p class="field"><label for="${id}-amount">Amount</label><input id="${id}-amount" type="text" name="amount" placeholder="3 drops" maxlength="${MOST.dose}" autocomplete="off" value="${amount}"></p>
 <p class="field"><button class="quiet" type="button" data-add-else>Log the material</button></p></div><div class="match-fields">
 <p class="field"><label for="${id}-plastic">Plastic, ${volume}</label><input id="${id}-plastic" type="number" inputmode="decimal" name="addedMl" min="0" step="any" value="${addedMl}"></p>
 <p class="field"><button class="quiet" type="button" data-add-plastic>Log the plastic</button></p></div></details>`;
