@@ -28,7 +28,7 @@ export function firstRecipeText(answer: FirstRecipe, units: VolumeUnit): string 
           ? ['There is no colorant or powder on the shelf that can be used here.']
           : best
             ? [
-                `Nothing on the shelf gets within tolerance${weighedWords(best)}. The best recipe: ${recipeText(best, units)}`,
+                `Nothing on the shelf gets within tolerance. The best recipe: ${recipeText(best, units, weighedWords(best))}`,
               ]
             : ['Nothing on the shelf gets closer to this colour than plain plastic.']),
         ...missingSentences(missing),

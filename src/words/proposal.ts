@@ -21,13 +21,17 @@ export function proposalText(proposal: Proposal, units: VolumeUnit): string {
   return `Add ${toAddText(proposal, units)}.`;
 }
 
-/** "12 drops of Peat and 1/8 tsp of Ivory Pearl in 120 ml of Supple: you won’t see it (ΔE 0.8)." */
-export function recipeText({ cups, deltaE }: RecipeProposal, units: VolumeUnit): string {
+/**
+ * "12 drops of Peat and 1/8 tsp of Ivory Pearl in 120 ml of Supple: you won’t see it (ΔE 0.8)."
+ *
+ * @param also what the sentence ends with, as `weighedWords` gives it
+ */
+export function recipeText({ cups, deltaE }: RecipeProposal, units: VolumeUnit, also = ''): string {
   const each = cups.map(({ name, amounts, plasticMl, plasticTitle }) => {
     const what = amounts.length === 0 ? 'nothing' : amountsText(amounts);
     return `${cups.length > 1 ? `${name}: ` : ''}${what} in ${volumeText(plasticMl, units)} of ${plasticTitle}`;
   });
-  return `${each.join('; ')}: ${differenceText(deltaE)}.`;
+  return `${each.join('; ')}: ${differenceText(deltaE)}${also}.`;
 }
 
 /** "; weighed, just visible (ΔE 1.6)", where that is less; else nothing. */

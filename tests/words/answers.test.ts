@@ -153,6 +153,11 @@ describe('first recipes', () => {
       'Nothing on the shelf gets within tolerance. The best recipe: 40 drops of Rowan in 120 ml of Supple: easy to see (ΔE 4.0). What would help: a blue dye.',
     ],
     [
+      'a shelf that gets nearer with a scale',
+      { advice: { kind: 'cannot', because: 'shelf' }, proposals: [{ ...recipe(4), weighedDeltaE: 2.5 }] },
+      'Nothing on the shelf gets within tolerance. The best recipe: 40 drops of Rowan in 120 ml of Supple: easy to see (ΔE 4.0); weighed, easy to see (ΔE 2.5).',
+    ],
+    [
       'a shelf of plastic alone',
       { advice: { kind: 'cannot', because: 'nothing-usable' }, proposals: [] },
       'There is no colorant or powder on the shelf that can be used here.',
