@@ -41,7 +41,7 @@ export const CATALOGUE = {
     'An amount has no number, no unit, a unit that does not fit, or is beyond anything at a bench.',
   ),
   'field/too-long': error('A text, or a list of cups, is longer than any book has.'),
-  'field/colour': error('A colour is not written as six hexadecimal digits in quotes.'),
+  'field/colour': error('A colour is not written as # and six digits or letters a to f, in quotes.'),
   'field/date': error('A date is not a day of the calendar.'),
   'field/to-fill-in': warning(
     'A field is still empty: its file, and what needs that, is left out of the book until then.',

@@ -44,7 +44,7 @@ function readColour(input: unknown): Read<string> {
     fault: {
       found: shown(input),
       expected: 'a colour such as `"#d9c48f"`',
-      why: 'colours are sRGB, six hexadecimal digits after #',
+      why: 'a colour is # and six digits or letters a to f',
       ...(isReread(input) ? { asWritten: true } : {}),
       ...(bare ? { fix: `write \`"#${bare.toLowerCase()}"\`` } : {}),
     },

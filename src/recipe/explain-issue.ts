@@ -9,9 +9,9 @@ import { TEXT_FIELDS } from './field-names.ts';
 import type { FieldPath } from './field-path.ts';
 import { shown } from './fields.ts';
 import type { FrontMatter } from './front-matter.ts';
+import { isNeeded } from './needed-field.ts';
 import { otherWord } from './other-words.ts';
 import { type NamesOf, referenceFix } from './reference-fix.ts';
-import { SCHEMAS } from './schema.ts';
 import type { Source } from './source.ts';
 import { unknownField } from './unknown-field.ts';
 import { valueAt, writtenPath } from './value-at.ts';
@@ -149,14 +149,6 @@ function expectedOf(issue: z.core.$ZodIssue): string {
   if (issue.code === 'custom') return (issue.params as unknown as FieldFault).expected;
   if (issue.code === 'invalid_value') return `one of ${issue.values.map(String).join(', ')}`;
   return issue.code === 'invalid_type' ? (EXPECTED_TYPES[issue.expected] ?? issue.expected) : issue.message;
-}
-
-/** Whether a file must have a field. */
-function isNeeded(kind: Kind, data: unknown, path: FieldPath): boolean {
-  const without = structuredClone(data);
-  delete (valueAt(without, path.slice(0, -1)) as Record<PropertyKey, unknown>)[path.at(-1)!];
-  const { issues = [] } = SCHEMAS[kind].safeParse(without).error ?? {};
-  return issues.some((other) => other.path.join('/') === path.join('/'));
 }
 
 /** How a list becomes fields, or the other way round. */

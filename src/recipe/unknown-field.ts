@@ -18,7 +18,7 @@ interface FieldsFile {
 /** What is told of an unknown field besides its place and name. */
 type Told = { readonly why: string; readonly fix: string; readonly nearest?: string };
 
-const LOST = 'a field that nobody reads would be lost without a word';
+const LOST = 'Cupbook would silently ignore it';
 
 /**
  * Why a field that nobody knows is wrong, and the edit: it is misspelt, or belongs elsewhere in the file, or nowhere, or is no field at all but a

@@ -43,7 +43,7 @@ export function badNames(map: YAMLMap, yaml: string, first: number): readonly (P
             code: 'field/unknown',
             found: 'field `__proto__`',
             expected: 'a name that a field or a file of the book has',
-            why: 'a field that nobody reads would be lost without a word',
+            why: 'Cupbook would silently ignore it',
             fix: 'remove it',
             ...placeOfName(yaml, offset, name.length, first),
           },

@@ -21,7 +21,7 @@ const BODY = 'cups: { body: { plastic: 60 ml supple } }';
 const RECIPE_FIELDS = 'one of title, made, pattern, mold, baits, from, for, publish, tags, photos, streak, cups, seen';
 
 describe('a field is never offered', () => {
-  const LOST = 'because a field that nobody reads would be lost without a word';
+  const LOST = 'because Cupbook would silently ignore it';
   test('where the file has it already', () => {
     expect(told(dusk('titel: Dusk', 'mold: minnow', BODY))).toEqual([
       `colours/dusk.md:3:1 field/unknown: field \`titel\`, expected ${RECIPE_FIELDS}, because \`title\` is there already, and one of the two would be lost → keep \`title\`, and remove this one`,

@@ -340,14 +340,7 @@ describe('a book with files that wait to be filled in', () => {
         '`molds/minnow.md`, which waits to be filled in',
         'fill in `molds/minnow.md`',
       ],
-      [
-        'field/to-fill-in',
-        'molds/minnow.md',
-        3,
-        1,
-        'empty `cavity`',
-        'write it after `cavity:`, or remove the line if it is not needed',
-      ],
+      ['field/to-fill-in', 'molds/minnow.md', 3, 1, 'empty `cavity`', 'write it after `cavity:`'],
       ['field/to-fill-in', 'molds/minnow.md', 4, 1, 'empty `body`', 'write it after `body:`'],
       [
         'field/to-fill-in',

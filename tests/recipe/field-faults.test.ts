@@ -129,7 +129,7 @@ describe('a field that is written otherwise than the book reads it is told with 
     expect(inCup('add: { peat: 0.1 oz }')).toEqual([]);
   });
   test('a field of another place of the file, or of a part of its name', () => {
-    const why = 'a field that nobody reads would be lost without a word';
+    const why = 'Cupbook would silently ignore it';
     expect(inCup('log:', '  - pour: 3 ml', '    photo: a.jpg')).toEqual([
       `field \`photo\`, ${why} → move it into \`seen\``,
     ]);
