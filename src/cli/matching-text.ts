@@ -74,14 +74,20 @@ export function printedAddition(
   { advice, now, proposals, leftOut, startAgain }: NextAddition,
   book: Shown,
 ): string {
+  const startsAgain = advice.kind === 'start-over';
+  const mend = proposals.flatMap((proposal, index) => ['', ...proposalLines(proposal, index + 1, book)]);
+  const anew = startAgain
+    ? [
+        '',
+        startsAgain || proposals.length === 0 ? 'A new cup:' : 'Or a new cup:',
+        ...recipeLines(startAgain, undefined, book),
+      ]
+    : [];
   return lines([
     ...(now ? [`${cup} now: ${verdictText(now)}`] : []),
     `${now ? '' : `${cup}: `}${says}`,
     ...(advice.kind === 'ask-what-went-in' ? [ANSWER_IN_LOG] : []),
-    ...proposals.flatMap((proposal, index) => ['', ...proposalLines(proposal, index + 1, book)]),
-    ...(startAgain
-      ? ['', proposals.length > 0 ? 'Or a new cup:' : 'A new cup:', ...recipeLines(startAgain, undefined, book)]
-      : []),
+    ...(startsAgain ? [...anew, '', 'Or fix this one:', ...mend.slice(1)] : [...mend, ...anew]),
     ...leftOutLines(leftOut, book),
     ...(proposals.length > 0 || startAgain ? ['', CAUTION] : []),
   ]);

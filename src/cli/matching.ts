@@ -133,7 +133,9 @@ const substituteCommand: Command = {
     const { book } = sound;
     const { recipe, cups } = recipeCups(sound, name);
     const material = findNamed('material', id, sound);
-    const having = cups.filter(({ contents }) => contents.some((content) => content.material === material.id));
+    const having = cups.filter(({ contents, plastics }) =>
+      [...contents, ...plastics].some((content) => content.material === material.id),
+    );
     if (having.length === 0)
       throw new Refusal(`${recipe.title} has no ${material.title} in it: ${contentsText(cups)}.`);
     const told = having.map((cup) => {

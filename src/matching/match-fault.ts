@@ -22,5 +22,7 @@ export type MatchFault =
   | { readonly kind: 'number-of-materials'; readonly most: number }
   /** The material to be replaced is not in the cup. */
   | { readonly kind: 'not-in-cup'; readonly title: string }
+  /** The material to be replaced is the plastic of the cup. */
+  | { readonly kind: 'is-plastic'; readonly title: string }
   /** The material to be replaced does not colour. */
   | { readonly kind: 'not-colouring'; readonly title: string };

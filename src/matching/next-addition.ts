@@ -23,8 +23,8 @@ export type NextAdvice =
   | { readonly kind: 'leave-it' }
   /** Something, best the first proposal, which is right but for the steps of the bench; and what would come nearer where it is not right. */
   | { readonly kind: 'add'; readonly nearerBy?: 'weighing' | 'finer-steps' }
-  /** Begin a new cup, which takes less than mending this one, and what that would be. */
-  | { readonly kind: 'start-over'; readonly mending: Proposal }
+  /** Begin a new cup, which takes less than mending this one, best by the first proposal. */
+  | { readonly kind: 'start-over' }
   /** This shelf does not get there; or until the cup is looked at again, nothing is sure to bring it nearer. */
   | { readonly kind: 'cannot'; readonly because: 'shelf' | 'look-first' }
   | { readonly kind: 'ask-what-went-in'; readonly asks: WhatWentIn }
@@ -120,9 +120,9 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
   };
   if (anew && best && takesMore(best, anew, question) && leastLeft(anew) <= Math.max(tolerance, left))
     return {
-      ...nothing({ kind: 'start-over', mending: best }),
+      ...nothing({ kind: 'start-over' }),
       ...told,
-      proposals: inProportion.slice(0, question.proposals ?? 3),
+      proposals: [best, ...inProportion].slice(0, question.proposals ?? 3),
       startAgain: anew,
     };
   const isNearer = anew !== undefined && leastLeft(anew) < left - WORTH_STARTING_AGAIN && !isRight;

@@ -29,11 +29,13 @@ export function matchFaultText(fault: MatchFault, units: VolumeUnit): string {
     case 'no-volume':
       return 'The cup has no plastic. Give its volume, such as 120 ml.';
     case 'too-full':
-      return `A cup of this book takes ${volumeText(fault.roomMl, units)} (\`cup\` and \`fill\` in book.md), since hot plastic foams and splashes. Ask for that much, and make several cups the same.`;
+      return `A cup of this book takes ${volumeText(fault.roomMl, units)} (\`cup\` and \`fill\` in book.md), since hot plastic foams and splashes. Ask for ${volumeText(fault.roomMl, units)} at most, and mix several equal cups.`;
     case 'number-of-materials':
       return `A recipe takes 1 to ${fault.most} materials a cup. Give a whole number of them.`;
     case 'not-in-cup':
       return `There is no ${fault.title} in this cup.`;
+    case 'is-plastic':
+      return `${fault.title} is the plastic; \`substitute\` is for what colours it.`;
     case 'not-colouring':
       return `${fault.title} doesn’t colour, so nothing can replace it by colour. Its own page says what it is for.`;
   }

@@ -38,14 +38,13 @@ export function nextAdditionText(
     case 'leave-it':
       return `Leave it as it is. ${sentence(verdictText(now!))}.`;
     case 'start-over': {
-      const { mending } = advice;
       const neither = leastLeft(startAgain!) > tolerance;
       return [
         ...doubtSentences(doubt),
         `Start over with a new cup: ${recipeText(startAgain!, units)}`,
-        `Fixing this one takes more than that: add ${toAddText(mending, units)}; what’s left: ${differenceText(mending.left.deltaE)}.`,
+        `Fixing this one takes more than that: add ${toAddText(best!, units)}; what’s left: ${differenceText(best!.left.deltaE)}.`,
         ...(neither ? ['Neither is within tolerance.'] : []),
-        ...besides(mending),
+        ...besides(best),
       ].join(' ');
     }
     case 'add':

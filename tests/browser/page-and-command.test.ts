@@ -15,6 +15,7 @@ import { printedAddition } from '../../src/cli/matching-text.ts';
 import type { NextAddition } from '../../src/matching/next-addition.ts';
 import { volumeText } from '../../src/units/volume-text.ts';
 import { required } from '../../src/values/required.ts';
+import { toAddText } from '../../src/words/amount.ts';
 import { nextAdditionText } from '../../src/words/next-addition.ts';
 import { proposalText } from '../../src/words/proposal.ts';
 import { verdictText } from '../../src/words/verdict.ts';
@@ -85,6 +86,12 @@ function expectSameAdvice(work: Work, { data }: MatchBook, { book, recipe, text 
     const command = nextAdditionFor(book, recipe, cup, target);
     expect(printed(cup.name, page.next, work, book), text).toBe(printed(cup.name, command, work, book));
     expect(page.next.advice.kind).toBe(command.advice.kind);
+    // The sentence before the list names the first of the list.
+    const [best] = command.proposals;
+    if (best)
+      expect(nextAdditionText(command, work.tolerance, data.settings)).toContain(
+        `dd ${toAddText(best, data.settings)}`,
+      );
     const told = (rounds: ReturnType<typeof roundsSeen>): readonly unknown[] =>
       rounds.map(({ number, verdict, overWhite, overBlack }) => [
         number,

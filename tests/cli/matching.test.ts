@@ -192,6 +192,8 @@ describe('a cup that is fuller than the book fills one', () => {
     const { out } = await cupbookOf(full, 'next', 'trial');
     expect(out).toMatch(/The cup holds 10\d ml and should hold no more than 100 ml: hot plastic foams\./);
     expect(out).toMatch(/\nA new cup:\n {2}100 ml +Supple/);
+    const [, mending = 'none'] = /Fixing this one takes more than that: add (.*?); what’s left/.exec(out) ?? [];
+    expect(out).toContain(`\nOr fix this one:\n1. Add ${mending}.\n`);
   });
 });
 
@@ -227,7 +229,7 @@ describe('cupbook match', () => {
     expect([code, out]).toEqual([
       1,
       expect.stringMatching(
-        /A cup of this book takes 175 ml .*, since hot plastic foams and splashes\. Ask for that much, and make several cups the same\./,
+        /A cup of this book takes 175 ml .*, since hot plastic foams and splashes\. Ask for 175 ml at most, and mix several equal cups\./,
       ),
     ]);
   });
@@ -319,6 +321,12 @@ describe('cupbook substitute', () => {
     expect(out).toMatch(
       /^body: Nothing on the shelf can replace Peat here\. The closest is .*: plainly another colour \(ΔE \d+\)\.\n/,
     );
+  });
+
+  test('substitute of the plastic says that it is the plastic', async () => {
+    const { code, out } = await cupbook('substitute', 'trial', 'supple');
+    expect(code).toBe(1);
+    expect(out).toContain('body: Supple is the plastic; `substitute` is for what colours it.');
   });
 
   test('substitute of what is not in the recipe is a sentence', async () => {

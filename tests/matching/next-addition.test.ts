@@ -79,7 +79,7 @@ describe('laws', () => {
     );
   });
 
-  test('nextAddition(…) throws no cup away that something which it proposes mends', () => {
+  test('nextAddition(…) throws no cup away that something in proportion mends', () => {
     const overshot = fc.record({ cups: missing, factor: fc.double({ min: 1.2, max: 3, noNaN: true }) });
     fc.assert(
       fc.property(overshot, missing, ({ cups: { whole }, factor }, { part }) => {
@@ -87,7 +87,7 @@ describe('laws', () => {
         for (const target of [lookOf(whole), lookOf(part)]) {
           const { advice, proposals } = ask({ cup, target, limits: { mayThin: true, roomMl: 200 } });
           if (advice.kind !== 'start-over') continue;
-          for (const { left, weighedDeltaE = left.deltaE } of proposals)
+          for (const { left, weighedDeltaE = left.deltaE } of proposals.slice(1))
             expect(Math.min(left.deltaE, weighedDeltaE)).toBeGreaterThan(2);
         }
       }),
@@ -290,10 +290,10 @@ describe('what a maker would do', () => {
     expect(found.advice.kind).toBe('start-over');
     expect(found.startAgain!.deltaE).toBeLessThan(2);
     expect(found.startAgain!.cups).toMatchObject([{ plasticTitle: 'Clear', plasticMl: 120 }]);
-    expect(found.advice).toMatchObject({ kind: 'start-over', mending: { additions: expect.any(Array) } });
-    // What takes far more material than a new cup is no proposal.
+    // The first is what mending it takes; of the others, none takes far more material than a new cup.
+    expect(found.proposals).not.toEqual([]);
     const anew = found.startAgain!.cups[0]!.amounts.reduce((sum, { grams }) => sum + grams, 0);
-    for (const { additions } of found.proposals)
+    for (const { additions } of found.proposals.slice(1))
       expect(additions.reduce((sum, { grams }) => sum + grams, 0)).toBeLessThanOrEqual(1.5 * anew);
   });
 

@@ -139,6 +139,7 @@ describe('substitutes', () => {
 
   test.each([
     ['a material that is not in the cup', cupOf({ ochre: 1 }), 'olive', { kind: 'not-in-cup', title: 'olive' }],
+    ['the plastic of the cup', cupOf({ ochre: 1 }), 'clear', { kind: 'is-plastic', title: 'Clear' }],
     ['an empty cup', cupOf({}, 0), 'olive', { kind: 'empty-cup' }],
     ['one that is not on the shelf', cupOf({ lost: 1 }), 'lost', { kind: 'not-on-shelf', material: 'lost' }],
     ['NaN in the cup', cupOf({ olive: 1, ochre: Number.NaN }), 'olive', { kind: 'no-amount' }],

@@ -192,7 +192,7 @@ describe('what to do with a cup', () => {
     ],
     [
       'one that a new cup is better than',
-      { advice: { kind: 'start-over', mending: proposal(3.8) }, startAgain: recipe(2.4) },
+      { advice: { kind: 'start-over' }, proposals: [proposal(3.8)], startAgain: recipe(2.4) },
       'Start over with a new cup: 40 drops of Rowan in 120 ml of Supple: just visible (ΔE 2.4). Fixing this one takes more than that: add 3 drops of Peat; what’s left: easy to see (ΔE 3.8). Neither is within tolerance.',
     ],
     [
@@ -286,6 +286,7 @@ test.each<MatchFault>([
   { kind: 'too-full', roomMl: 175 },
   { kind: 'number-of-materials', most: 6 },
   { kind: 'not-in-cup', title: 'Soot' },
+  { kind: 'is-plastic', title: 'Supple' },
   { kind: 'not-colouring', title: 'Salt' },
 ])('matchFaultText($kind) is whole sentences', (fault) => {
   expect(matchFaultText(fault, ML)).toMatch(/^[A-Za-z].*\.$/);

@@ -1,4 +1,4 @@
-import { concentrations } from '../../cup/ledger.ts';
+import { amountOf, concentrations } from '../../cup/ledger.ts';
 import { required } from '../../values/required.ts';
 import { cupFault, toleranceFault } from '../cup-fault.ts';
 import type { MatchFault } from '../match-fault.ts';
@@ -32,6 +32,8 @@ function questionFault(
   const fault = cupFault(cup, new Set(shelf.keys())) ?? toleranceFault(tolerance);
   if (fault !== undefined) return fault;
   if (!(thicknessMm > 0)) return { kind: 'no-thickness' };
+  if (amountOf(cup.plastics, material) > 0)
+    return { kind: 'is-plastic', title: shelf.get(material)?.title ?? material };
   if (!((concentrations(cup)[material] ?? 0) > 0))
     return { kind: 'not-in-cup', title: shelf.get(material)?.title ?? material };
   const { constants, flake, title } = required(shelf, material);
