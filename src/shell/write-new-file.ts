@@ -1,9 +1,10 @@
 import { basename, dirname, join } from 'node:path';
 import { Refusal } from '../diagnostics/refusal.ts';
-import { DISK, type Effects, undefinedIfMissing } from '../output/effects.ts';
+import { DISK, type Effects, systemCode, undefinedIfMissing } from '../output/effects.ts';
 
 /**
- * Writes a new file of a book: whole or not at all, and never over another. Folders on the way are made.
+ * Writes a new file of a book: whole or not at all, and never over another. Folders on the way are made. Stopped between two steps of the
+ * disk it may leave an empty file of that name, never half a text.
  *
  * Throws: Refusal where a folder on the way is a link, which may lead out of the book and behind which nothing is read. What Node throws, with the
  * code EEXIST where the file is there.
@@ -41,6 +42,12 @@ async function makeFolders(recipes: string, path: string, disk: Effects): Promis
         `${folder} is a link, and nothing behind a link is read, so that no file was written there. Put the folder itself in its place.`,
       );
     }
-    if (there === undefined) await disk.makeFolder(folder);
+    if (there === undefined) await disk.makeFolder(folder).catch(undefinedIfThere);
   }
+}
+
+/** Somebody else was faster to make the folder. */
+function undefinedIfThere(error: unknown): undefined {
+  if (systemCode(error) !== 'EEXIST') throw error;
+  return undefined;
 }

@@ -57,3 +57,16 @@ test('nothing is written through a link that leads out of the book', async () =>
   );
   expect(filesBelow(elsewhere)).toEqual([]);
 });
+
+test('a folder that somebody else makes meanwhile is taken as it is', async () => {
+  const recipes = folder();
+  const faster = {
+    ...DISK,
+    async makeFolder(path: string) {
+      mkdirSync(path);
+      await DISK.makeFolder(path);
+    },
+  };
+  await writeNewFile(recipes, 'targets/pike.md', 'pike', faster);
+  expect(readFileSync(join(recipes, 'targets/pike.md'), 'utf8')).toBe('pike');
+});
