@@ -141,7 +141,7 @@ const ENTRIES = {
     cups: { least: 2, most: 2, words: 'two cups, the body first' },
     one: 'a striped bait',
     means: 'a body with a stripe along its belly',
-    alsoCalled: ['stripe', 'belly-stripe', 'pinstripe'],
+    alsoCalled: ['stripe', 'belly-stripe', 'pinstripe', 'tiger stripe', 'tiger-stripe'],
     through: alongTheBottom,
     beside: false,
     faces: [

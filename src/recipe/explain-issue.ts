@@ -10,6 +10,7 @@ import type { FieldPath } from './field-path.ts';
 import { shown } from './fields.ts';
 import type { FrontMatter } from './front-matter.ts';
 import { isNeeded } from './needed-field.ts';
+import { otherMeasure } from './other-measure.ts';
 import { otherWord } from './other-words.ts';
 import { type NamesOf, referenceFix } from './reference-fix.ts';
 import type { Source } from './source.ts';
@@ -62,7 +63,8 @@ export function explainIssue(found: z.core.$ZodIssue, file: ExplainedFile): read
           ? commentedValue(source.text, frontMatter.place(issue.path, 'key').start)
           : undefined) ??
         (name ? referenceFix(lastName(issue.path), name, namesOf) : undefined) ??
-        otherShares(issue.path, input, frontMatter.data);
+        otherShares(issue.path, input, frontMatter.data) ??
+        otherMeasure(kind, issue.path, input, frontMatter.data, fault.fix);
       return [at(code, issue.path, 'value', { ...fault, ...better })];
     }
     case 'unrecognized_keys': {
@@ -94,8 +96,8 @@ export function explainIssue(found: z.core.$ZodIssue, file: ExplainedFile): read
           : at('field/type', issue.path, 'value', {
               found: shown(input),
               expected,
-              ...listFix(issue.expected, input),
-              ...writtenOut(field, input),
+              ...typeFix(issue.expected, input),
+              ...writtenOut(field, input, frontMatter.data),
             }),
       ];
     }
@@ -151,11 +153,13 @@ function expectedOf(issue: z.core.$ZodIssue): string {
   return issue.code === 'invalid_type' ? (EXPECTED_TYPES[issue.expected] ?? issue.expected) : issue.message;
 }
 
-/** How a list becomes fields, or the other way round. */
-function listFix(expected: string, input: unknown): { fix?: string } {
+/** How a list becomes fields, or the other way round; and yes and no what YAML has for them. */
+function typeFix(expected: string, input: unknown): { fix?: string } {
   if ((expected === 'object' || expected === 'record') && Array.isArray(input)) {
     return { fix: 'remove the `- ` before each name' };
   }
+  if (expected === 'boolean' && /^(?:yes|y|on)$/i.test(String(input))) return { fix: 'write `true`' };
+  if (expected === 'boolean' && /^(?:no|n|off)$/i.test(String(input))) return { fix: 'write `false`' };
   if (expected !== 'array' || input === null) return {};
   return { fix: typeof input === 'object' ? 'begin each entry with `- `' : `write \`[${String(input)}]\`` };
 }

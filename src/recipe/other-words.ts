@@ -4,6 +4,14 @@ import { PATTERN_NAMES, PATTERNS } from '../patterns/patterns.ts';
 const OTHER_WORDS: ReadonlyMap<string, string> = new Map<string, string>([
   ...PATTERN_NAMES.flatMap((name) => PATTERNS[name].alsoCalled.map((word) => [word, name] as const)),
   ['crayfish', 'craw'],
+  ['overnight', 'next day'],
+  ['1 day', 'next day'],
+  ['one day', 'next day'],
+  ['24 h', 'next day'],
+  ['fahrenheit', '°F'],
+  ['f', '°F'],
+  ['celsius', '°C'],
+  ['c', '°C'],
   ['colour', 'over-white'],
   ['color', 'over-white'],
 ]);

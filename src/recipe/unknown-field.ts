@@ -36,6 +36,12 @@ export function unknownField(file: FieldsFile, path: FieldPath, key: string, all
       fix: `write \`${before}: ${after}\``,
     };
   }
+  if (kind === 'recipe' && isFinishedBait(path, key, valueAt(data, [...path, key]))) {
+    return {
+      why: 'a look with `side` or `rounds` is of the finished bait, not of one cup',
+      fix: 'move the whole `seen` to the margin, beside `cups`',
+    };
+  }
   const free = allowed.filter((name) => !isThere(name));
   const near = nearestFix(key, free);
   if (near && slips(near.nearest, key) <= 1) return { why: LOST, ...near };
@@ -63,6 +69,17 @@ export function unknownField(file: FieldsFile, path: FieldPath, key: string, all
     why: LOST,
     ...(move === undefined ? (fitting ?? { fix: 'remove it, or move it to the notes' }) : { fix: move.fix }),
   };
+}
+
+/** What only a look at the finished bait says. */
+const OF_BAIT = ['side', 'rounds'];
+
+/** Whether a field of a cup or step tells a look at the finished bait: as one of the look's own fields, or as the look itself. */
+function isFinishedBait(path: FieldPath, key: string, value: unknown): boolean {
+  if (path[0] !== 'cups') return false;
+  if (path.includes('seen')) return OF_BAIT.includes(key);
+  const looks = key !== 'seen' ? [] : Array.isArray(value) ? value : [value];
+  return looks.some((look) => typeof look === 'object' && look !== null && OF_BAIT.some((name) => name in look));
 }
 
 function owner(data: unknown, path: FieldPath): object | undefined {

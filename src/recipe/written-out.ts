@@ -1,3 +1,5 @@
+import { valueAt } from './value-at.ts';
+
 /** Two temperatures in one text, as a supplier prints them: `330-355 F`, `165 °C to 177 °C`. */
 const RANGE =
   /^(\d{2,3})\s*(?:°|deg\.?|degrees)?\s*([CF]?)\s*(?:\p{Pd}|to|\.\.)\s*(\d{2,3})\s*(?:°|deg\.?|degrees)?\s*([CF])$/iu;
@@ -5,9 +7,11 @@ const RANGE =
 /**
  * What a maker wrote as one text in the place of nested fields, written out as an edit; nothing where it is not known what was meant.
  *
- * @example writtenOut('working', '330-355 F') // { fix: 'write `{ from: 330 °F, to: 355 °F }`' }
+ * @param data the front matter that it is in
+ *
+ * @example writtenOut('working', '330-355 F', {}) // { fix: 'write `{ from: 330 °F, to: 355 °F }`' }
  */
-export function writtenOut(field: string, input: unknown): { readonly fix?: string } {
+export function writtenOut(field: string, input: unknown, data: unknown): { readonly fix?: string } {
   if (typeof input !== 'string' && typeof input !== 'number') return {};
   const text = String(input).trim();
   if (field === 'working') {
@@ -21,6 +25,11 @@ export function writtenOut(field: string, input: unknown): { readonly fix?: stri
     if (/^(?:u\.?s\.?a?\.?|imperial|american|fl\.? ?oz)$/i.test(text))
       return { fix: 'write `{ volume: fl oz, temperature: °F, currency: $ }`' };
     if (/^(?:metric|ml)$/i.test(text)) return { fix: 'write `{ volume: ml, temperature: °C }`' };
+  }
+  if (field === 'rounds' && /^[1-9]\d*$/.test(text)) {
+    const cups = Object.keys((valueAt(data, ['cups']) as object | null | undefined) ?? {});
+    const rounds = cups.map((cup) => `\`{ ${cup}: ${text} }\``);
+    return rounds.length === 0 ? {} : { fix: `write ${rounds.join(' or ')}` };
   }
   return {};
 }

@@ -44,7 +44,10 @@ function withUnit(
   const [dimension] = dimensions;
   if (dimensions.length === 1 && dimension !== undefined) {
     if (dimension === 'part' && amount <= 1) return { edits: [{ text: `${Number((100 * amount).toPrecision(6))}%` }] };
-    const units = USUAL_UNITS[dimension].filter((unit) => unit !== '°C' || amount <= HOTTEST_CELSIUS);
+    const isInches = dimension === 'length' && (amount < 1 || /[^\d.]/.test(text));
+    const units = USUAL_UNITS[dimension].filter((unit) =>
+      unit === '°C' ? amount <= HOTTEST_CELSIUS : unit !== 'mm' || !isInches,
+    );
     return { edits: units.map((unit) => ({ text: `${text} ${unit}` })) };
   }
   const otherwise = 'the unit that was counted';

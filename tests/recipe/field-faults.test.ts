@@ -128,6 +128,35 @@ describe('a field that is written otherwise than the book reads it is told with 
     expect(fix(inCup('add: { peat: 12 drops per 4 mll }'))).toEqual(['write `12 drops per 4 ml`']);
     expect(inCup('add: { peat: 0.1 oz }')).toEqual([]);
   });
+  test('the size of a bait under the name of the other measure', () => {
+    const fix = (...lines: string[]): string | undefined => told('mold', 'body: 9 mm', ...lines)[0]?.split(' → ')[1];
+    expect(fix('cavity: 0.35 oz')).toBe('write `bait: 0.35 oz`, or `0.35 fl oz`');
+    expect(fix('bait: 10 ml')).toBe('write `cavity: 10 ml`');
+    expect(fix('bait: 9 g', 'cavity: 0.35 oz')).toBe('write `0.35 fl oz`');
+  });
+  test('a thickness without its unit', () => {
+    const fix = (body: string): string | undefined => told('mold', 'cavity: 6 ml', `body: ${body}`)[0]?.split(' → ')[1];
+    expect(fix('3/8')).toBe('write `3/8 in`');
+    expect(fix('.040')).toBe('write `0.04 in`');
+    expect(fix('9')).toBe('write `9 mm` or `9 in`');
+  });
+  test('words for a look, its time and its rounds', () => {
+    const look = (line: string): string | undefined =>
+      recipe('cups: { body: { plastic: 90 ml } }', 'seen:', '  over-white: "#8a5a2b"', `  ${line}`)[0]?.split(' → ')[1];
+    expect(look('wet: yes')).toBe('write `true`');
+    expect(look('wet: No')).toBe('write `false`');
+    expect(look('after: overnight')).toBe('write `next day`');
+    expect(look('after: 1 day')).toBe('write `next day`');
+    expect(look('rounds: 3')).toBe('write `{ body: 3 }`');
+    expect(told('book', 'units: { temperature: Fahrenheit }')[0]).toMatch(/→ write `°F`$/);
+    expect(recipe('pattern: tiger stripe')[0]).toMatch(/→ write `striped`$/);
+  });
+  test('a look at the finished bait inside a cup', () => {
+    const moved = 'move the whole `seen` to the margin, beside `cups`';
+    expect(inCup('log:', '  - seen: { over-white: "#8a5a2b", side: body }')[0]).toMatch(moved);
+    expect(inCup('seen: { over-white: "#8a5a2b", rounds: { body: 1 } }')[0]).toMatch(moved);
+    expect(inCup('seen: { over-white: "#8a5a2b" }')[0]).toMatch('move it into a step of `log`');
+  });
   test('a field of another place of the file, or of a part of its name', () => {
     const why = 'Cupbook would silently ignore it';
     expect(inCup('log:', '  - pour: 3 ml', '    photo: a.jpg')).toEqual([
