@@ -158,64 +158,13 @@ export function planBatch(plan: {
     (sum, { mold, baits }, index) => sum + baits * mold.cavityMl + lines[index]!.shots * mold.sprueMl,
     0,
   );
-  const cups = plan.cups.map((cup, index): BatchCup => {
-    const neededMl = baitsMl * cup.share * (1 + shop.loss);
-    // What stays in each cup takes room in it too, so the cup's useful room is smaller by that.
-    const room = filledMl(shop) - shop.leftInCupMl;
-    // A little above the limit a cup is told to be right, and is not split for it.
-    const split = neededMl <= room * FULLNESS_LEEWAY ? 1 : Math.ceil(neededMl / room - 1e-9);
-    const volumeMl = neededMl / split + shop.leftInCupMl;
-    const plasticMl = volumeMl / cup.volumePerPlastic;
-    const exact = scaleAmounts(
-      Object.fromEntries(cup.contents.map(({ material, gramsPerMl }) => [material, gramsPerMl])),
-      plasticMl,
-    );
-    const colourError = plan.colourError(index, plasticMl);
-    const { chosen, tooCoarse, together, deltaE, byHandDeltaE } = measuredAmounts(
-      exact,
-      stock,
+  const cups = plan.cups.map((cup, index) =>
+    batchCup(cup, baitsMl * cup.share * (1 + shop.loss), {
       shop,
-      colourError,
-      shop.tolerance,
-    );
-    return {
-      name: cup.name,
-      split,
-      plastics: cup.plastics.map(({ material, fraction }) => ({ material, ml: plasticMl * fraction })),
-      amounts: cup.contents.map(({ material }): Measured => {
-        const measure = chosen[material]!;
-        const grams = exact[material]!;
-        const coarse = tooCoarse[material];
-        const { scaleGrams } = shop;
-        const byWeight = scaleGrams === undefined ? undefined : weighedAsExact(grams, scaleGrams);
-        const { gramsPerDrop } = stock(material);
-        const dropDeltaE =
-          measure.tool === 'drops' && gramsPerDrop !== undefined
-            ? colourError({ ...exact, [material]: grams + gramsPerDrop })
-            : 0;
-        const betterWeighed = byWeight !== undefined && (scaleGrams ?? Number.POSITIVE_INFINITY) < (gramsPerDrop ?? 0);
-        const inFullCup = (grams * filledMl(shop)) / volumeMl;
-        return {
-          material,
-          grams,
-          measuredGrams: measure.grams,
-          text: measure.text,
-          tool: measure.tool,
-          ...defined({ byWeight }),
-          ...(scaleGrams === undefined || byWeight !== undefined
-            ? {}
-            : { offScale: isWeighable(grams, scaleGrams) ? 'between-steps' : 'too-little' }),
-          ...(coarse === undefined ? {} : { tooCoarse: { text: coarse.text, grams: coarse.grams } }),
-          ...(asPrinted(dropDeltaE) > shop.tolerance ? { dropDeltaE, betterWeighed } : {}),
-          ...(isNear(measure.grams, grams) ? {} : { nearInFullCup: canMeasure(inFullCup, stock(material), shop) }),
-        };
-      }),
-      volumeMl,
-      together,
-      measuringDeltaE: deltaE,
-      ...defined({ byHandDeltaE }),
-    };
-  });
+      stock,
+      colourError: (ml) => plan.colourError(index, ml),
+    }),
+  );
   const materials = purchases(cups, stock);
   const baits = lines.reduce((sum, line) => sum + line.baits, 0);
   const cost = materials.reduce((sum, material) => sum + (material.cost ?? 0), 0);
@@ -227,6 +176,78 @@ export function planBatch(plan: {
     cost,
     costPerBait: cost / baits,
     unpriced: materials.filter((material) => material.cost === undefined).map((material) => material.material),
+  };
+}
+
+/** What a cup of a batch is worked out with. */
+interface CupTools {
+  readonly shop: Shop;
+  readonly stock: (material: string) => BatchStock;
+  /** ΔE00 of grams in so much plastic against the exact recipe. */
+  readonly colourError: (plasticMl: number) => ColourError;
+}
+
+/** A cup of which so much is needed, split into equal ones where it would stand above its fill limit. */
+function batchCup(cup: ScalableCup, neededMl: number, { shop, stock, colourError: errorIn }: CupTools): BatchCup {
+  // What stays in each cup takes room in it too, so the cup's useful room is smaller by that.
+  const room = filledMl(shop) - shop.leftInCupMl;
+  // A little above the limit a cup is told to be right, and is not split for it.
+  const split = neededMl <= room * FULLNESS_LEEWAY ? 1 : Math.ceil(neededMl / room - 1e-9);
+  const volumeMl = neededMl / split + shop.leftInCupMl;
+  const plasticMl = volumeMl / cup.volumePerPlastic;
+  const exact = scaleAmounts(
+    Object.fromEntries(cup.contents.map(({ material, gramsPerMl }) => [material, gramsPerMl])),
+    plasticMl,
+  );
+  const colourError = errorIn(plasticMl);
+  const found = measuredAmounts(exact, stock, shop, colourError, shop.tolerance);
+  return {
+    name: cup.name,
+    split,
+    plastics: cup.plastics.map(({ material, fraction }) => ({ material, ml: plasticMl * fraction })),
+    amounts: cup.contents.map(({ material }) =>
+      measuredOf(material, exact, found, volumeMl, { shop, stock, colourError }),
+    ),
+    volumeMl,
+    together: found.together,
+    measuringDeltaE: found.deltaE,
+    ...defined({ byHandDeltaE: found.byHandDeltaE }),
+  };
+}
+
+/** One amount as it is measured, and what a maker should know of that. */
+function measuredOf(
+  material: string,
+  exact: Readonly<Record<string, number>>,
+  { chosen, tooCoarse }: ReturnType<typeof measuredAmounts>,
+  volumeMl: number,
+  { shop, stock, colourError }: Pick<CupTools, 'shop' | 'stock'> & { readonly colourError: ColourError },
+): Measured {
+  const measure = chosen[material]!;
+  const grams = exact[material]!;
+  const coarse = tooCoarse[material];
+  const { scaleGrams } = shop;
+  const byWeight = scaleGrams === undefined ? undefined : weighedAsExact(grams, scaleGrams);
+  const { gramsPerDrop } = stock(material);
+  const dropDeltaE =
+    measure.tool === 'drops' && gramsPerDrop !== undefined
+      ? colourError({ ...exact, [material]: grams + gramsPerDrop })
+      : 0;
+  const betterWeighed = byWeight !== undefined && (scaleGrams ?? Number.POSITIVE_INFINITY) < (gramsPerDrop ?? 0);
+  const inFullCup = (grams * filledMl(shop)) / volumeMl;
+  return {
+    material,
+    grams,
+    measuredGrams: measure.grams,
+    text: measure.text,
+    tool: measure.tool,
+    ...defined({ byWeight }),
+    ...(scaleGrams === undefined || byWeight !== undefined
+      ? {}
+      : { offScale: isWeighable(grams, scaleGrams) ? 'between-steps' : 'too-little' }),
+    ...(coarse === undefined ? {} : { tooCoarse: { text: coarse.text, grams: coarse.grams } }),
+    ...(asPrinted(dropDeltaE) > shop.tolerance ? { dropDeltaE, betterWeighed } : {}),
+    ...(isNear(measure.grams, grams) ? {} : { nearInFullCup: canMeasure(inFullCup, stock(material), shop) }),
   };
 }
 
