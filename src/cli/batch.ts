@@ -28,6 +28,10 @@ export const batchCommand: Command = {
   run([id = '', ...wanted], values, { recipes }) {
     const sound = soundBook(recipes);
     const { book } = sound;
+    if (BAITS.test(id) && !book.recipes.some((recipe) => recipe.id === id))
+      throw new Refusal(
+        `Name the recipe first: \`batch ${[wanted[0] ?? 'RECIPE', id, ...wanted.slice(1)].join(' ')}\`.`,
+      );
     const recipe = findNamed('recipe', id, sound);
     const own = recipe.batch.lines.map(({ mold, baits }) => `${mold}=${baits}`);
     const lines = (wanted.length > 0 ? wanted : own).map((text) => lineOf(text, recipe, sound));
@@ -40,8 +44,11 @@ export const batchCommand: Command = {
   },
 };
 
+/** `60`, `minnow-3=60` */
+const BAITS = /^(?:([^=]*)=)?(\d+)$/;
+
 function lineOf(text: string, recipe: Recipe, sound: SoundBook): { readonly mold: Mold; readonly baits: number } {
-  const [, mold = recipe.mold, count = ''] = /^(?:([^=]*)=)?(\d+)$/.exec(text) ?? [];
+  const [, mold = recipe.mold, count = ''] = BAITS.exec(text) ?? [];
   const baits = Number(count);
   if (baits >= 1 && Number.isSafeInteger(baits)) return { mold: findNamed('mold', mold, sound), baits };
   throw new Refusal(`"${text}" is not a number of baits: write for example ${recipe.mold}=60, or 60 alone.`);
@@ -81,7 +88,7 @@ export function batchText(recipe: Recipe, batch: Batch, book: Book): string {
       (missing) =>
         `${name(missing.material)}: ${shortWords(missing, required(book.materials, missing.material), { volume, mass: massText })}`,
     ),
-    `Materials: ${costWords(batch.cost, unpriced, money)}${batch.cost === 0 && unpriced.length > 0 ? '' : ` (${money(batch.costPerBait)} per bait)`}`,
+    `Materials: ${costWords(batch.cost, unpriced, money, ` (${money(batch.costPerBait)} per bait)`)}`,
     '',
     CAUTION,
   ].join('\n');

@@ -1,3 +1,4 @@
+import type { LeftOut } from '../book/left-out.ts';
 import type { Material, Mold, Recipe, Target } from '../book/model.ts';
 import { nearestName } from '../diagnostics/nearest-name.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
@@ -22,10 +23,14 @@ export function findNamed<K extends keyof Named>(kind: K, id: string, sound: Sou
   const things = { recipe: book.recipes, target: book.targets, material: book.materials, mold: book.molds }[kind];
   const found = things.find((thing) => thing.id === id);
   if (found) return found as Named[K];
-  const file = leftOut.find(({ path }) => {
-    const what = kindOfPath(path);
-    return what?.id === id && (what.kind === kind || (kind === 'material' && path.startsWith('shelf/')));
-  });
+  const waiting = new Map(
+    leftOut.flatMap((file) => {
+      const what = kindOfPath(file.path);
+      const isOne = what?.kind === kind || (kind === 'material' && file.path.startsWith('shelf/'));
+      return what && isOne ? [[what.id, file] as const] : [];
+    }),
+  );
+  const file = waiting.get(id);
   if (file !== undefined) {
     console.error(reportText(loaded));
     throw new Refusal(
@@ -34,12 +39,16 @@ export function findNamed<K extends keyof Named>(kind: K, id: string, sound: Sou
         : `${file.path}, or what it needs, is still empty in places, so nothing can be worked out with it. Fill in what is listed above.`,
     );
   }
-  throw new Refusal(
-    `The book has no ${kind} "${id}".${nameHint(
-      id,
-      things.map((thing) => thing.id),
-    )}`,
-  );
+  const known = things.map((thing) => thing.id);
+  const nearest = nearestName(id, [...known, ...waiting.keys()]);
+  const meant = nearest === undefined ? undefined : waiting.get(nearest);
+  const hint = meant === undefined ? nameHint(id, known) : ` Did you mean ${nearest}? (${leftOutWords(meant)})`;
+  throw new Refusal(`The book has no ${kind} "${id}".${hint}`);
+}
+
+function leftOutWords({ why, needs }: LeftOut): string {
+  const it = needs.length === 0 ? 'it' : 'what it needs';
+  return `left out: ${it} ${why === 'errors' ? 'has errors' : 'is still to be filled in'}`;
 }
 
 /** What a name might have been, as a sentence after a space; empty where there is nothing to name. */

@@ -105,6 +105,7 @@ export function printedCutBack(
     `${now ? '' : `${cup}: `}${says}`,
     ...(advice.kind === 'ask-what-went-in' ? [ANSWER_IN_LOG] : []),
     ...(thinned ? ['', 'With plastic alone:', ...proposalLines(thinned, undefined, book)] : []),
+    ...(mended && !thinned ? ['', 'With plastic alone: no closer than it is now.'] : []),
     ...(mended ? ['', 'With plastic and something to correct it:', ...proposalLines(mended, undefined, book)] : []),
     ...(fresh ? ['', 'A new cup:', ...recipeLines(fresh, undefined, book)] : []),
     ...(thinned || mended || fresh ? ['', CAUTION] : []),

@@ -5,11 +5,18 @@ import { listText } from './sentence-text.ts';
  *
  * @param unpriced names of those without a price
  * @param money an amount in the book's currency
+ * @param behind what follows the amount, where there is one
  *
  * @example costWords(0, ['Milk', 'Soot'], (amount) => `€${amount}`) // 'no price on the shelf for Milk and Soot'
  */
-export function costWords(cost: number, unpriced: readonly string[], money: (amount: number) => string): string {
-  if (unpriced.length === 0) return money(cost);
+export function costWords(
+  cost: number,
+  unpriced: readonly string[],
+  money: (amount: number) => string,
+  behind = '',
+): string {
+  const amount = `${money(cost)}${behind}`;
+  if (unpriced.length === 0) return amount;
   const names = listText(unpriced);
-  return cost === 0 ? `no price on the shelf for ${names}` : `${money(cost)}, no price on the shelf for ${names}`;
+  return cost === 0 ? `no price on the shelf for ${names}` : `${amount}, without ${names}: no price`;
 }

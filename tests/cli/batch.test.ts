@@ -55,6 +55,6 @@ test('batch tells money as the pages do: a bait below a cent costs less than tha
     await main(['batch', 'bog-pool', '24', '--recipes', await smallBook(priced(price))], { root: ROOT });
     return text;
   };
-  expect(await said(1)).toContain('Materials: €0.03, no price on the shelf for Supple (less than €0.01 per bait)\n');
-  expect(await said(100)).toMatch(/Materials: €[\d.]+, no price on the shelf for Supple \(€0\.1\d per bait\)\n/);
+  expect(await said(1)).toContain('Materials: €0.03 (less than €0.01 per bait), without Supple: no price\n');
+  expect(await said(100)).toMatch(/Materials: €[\d.]+ \(€0\.1\d per bait\), without Supple: no price\n/);
 });

@@ -361,6 +361,8 @@ describe('cupbook batch', () => {
     [['bog-pool', 'minow-3=10'], 'The book has no mold "minow-3". Did you mean minnow-3?'],
     [['bog-pool', 'many'], '"many" is not a number of baits: write for example minnow-3=60, or 60 alone.'],
     [['bog-pool', '0'], '"0" is not a number of baits'],
+    [['16', 'bog-pool'], 'Name the recipe first: `batch bog-pool 16`.'],
+    [['minnow-3=16'], 'Name the recipe first: `batch RECIPE minnow-3=16`.'],
   ])('%j is refused with a sentence', async (line, sentence) => {
     const { code, err } = await cupbook(['batch', ...line, '--recipes', await smallBook()]);
     expect(code).toBe(1);
@@ -391,6 +393,15 @@ describe('a book with errors', () => {
     expect(err).toBe(
       'Left out for errors, which npx cupbook check shows: colours/broken.md, and with it what needs it: colours/child.md.\n',
     );
+  });
+
+  test.each([
+    ['brokn', 'Did you mean broken? (left out: it has errors)'],
+    ['chid', 'Did you mean child? (left out: what it needs has errors)'],
+  ])('takes %s for the nearest name, though that is left out', async (recipe, hint) => {
+    const files = { 'colours/broken.md': BROKEN, 'colours/child.md': '---\ntitle: Child\nfrom: broken\n---\n' };
+    const { code, err } = await batch(files, recipe);
+    expect([code, err.includes(hint)]).toEqual([1, true]);
   });
 
   test.each([['broken'], ['child']])(
