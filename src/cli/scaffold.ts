@@ -29,15 +29,22 @@ export function scaffoldText(made: Scaffolded): string {
     fields,
     remarks = [],
     notes,
+    text = '',
   } = made.parent === undefined ? FILES[made.kind](made) : derived(made, made.parent);
-  return frontMatterText({ title: made.title, ...fields }, notes, remarks);
+  return frontMatterText({ title: made.title, ...fields }, text, [
+    ...remarks,
+    ` Below the next line, your notes: ${notes}`,
+  ]);
 }
 
 interface NewFile<K extends Kind = Kind> {
   readonly fields: { readonly [Name in Exclude<keyof FieldsOf<K>, 'title'>]?: Written };
   /** Lines of comments behind the fields. */
   readonly remarks?: readonly string[];
+  /** What the notes are for, as one more comment: nobody publishes a hint as a note. */
   readonly notes: string;
+  /** What the notes begin with. */
+  readonly text?: string;
 }
 
 const toFillIn = (hint: string): ToFillIn => new ToFillIn(hint);
@@ -69,7 +76,7 @@ const FAHRENHEIT: typeof CELSIUS = { most: '375 °F', from: '330 °F', to: '355 
 const amountsOf = ({ settings }: Scaffolded): typeof METRIC => (settings.volume === 'ml' ? METRIC : US);
 const heatOf = ({ settings }: Scaffolded): typeof CELSIUS => (settings.temperature === '°C' ? CELSIUS : FAHRENHEIT);
 
-const BOUGHT = 'Where it is bought, and how it behaves.';
+const BOUGHT = 'where it is bought, and how it behaves';
 const COLOUR = 'in quotes, such as "#8a5a2b": take it from a photo, with the Match page';
 
 /** One colour and a kind, as most materials have their look. */
@@ -103,7 +110,7 @@ const FILES: { readonly [K in Kind]: (made: Scaffolded) => NewFile<K> } = {
         },
       },
       remarks: ['baits: 20, how many you usually pour'],
-      notes: 'What it is for, what it looks like in the water, what to mind the next time.',
+      notes: 'what it is for, what it looks like in the water, what to mind the next time',
     };
   },
   colorant: (made) => ({
@@ -137,20 +144,19 @@ const FILES: { readonly [K in Kind]: (made: Scaffolded) => NewFile<K> } = {
       ),
       highest: toFillIn(`the most heat that its supplier allows, such as ${heatOf(made).most}; else remove this line`),
     },
-    notes: 'Where it is bought, and how it pours.',
+    notes: 'where it is bought, and how it pours',
   }),
   additive: () => ({
     fields: {
       look: toFillIn(
         'how it clouds, such as { kind: white, colour: "#f0efea", dose: 10 % }; remove this line if it does not',
       ),
+      bulk: toFillIn(
+        'of salt and powders, a level millilitre, weighed, such as 1.2 g/ml; of a liquid write instead drop: 0.05 ml',
+      ),
     },
-    remarks: [
-      'bulk: 1.2 g/ml, of salt and powders: a level millilitre, weighed',
-      'drop: 0.05 ml, of liquids',
-      'most: 3 %',
-    ],
-    notes: 'What it does, and how much of it is too much.',
+    remarks: ['most: 3 %'],
+    notes: 'what it does, and how much of it is too much',
   }),
   mold: (made) => {
     const { bait, cavity, sprue, body, thin } = amountsOf(made);
@@ -168,7 +174,7 @@ const FILES: { readonly [K in Kind]: (made: Scaffolded) => NewFile<K> } = {
         'length: 3 in',
         'bag: 8, baits in a bag',
       ],
-      notes: 'How it fills, and what to mind.',
+      notes: 'how it fills, and what to mind',
     };
   },
   target: (made) => ({
@@ -178,7 +184,7 @@ const FILES: { readonly [K in Kind]: (made: Scaffolded) => NewFile<K> } = {
       thickness: toFillIn(`where you looked, such as ${amountsOf(made).body}`),
     },
     remarks: ['tolerance: 2'],
-    notes: 'What it is, and in what light it was looked at.',
+    notes: 'what it is, and in what light you looked at it',
   }),
   book: () => ({
     fields: {},
@@ -188,8 +194,8 @@ const FILES: { readonly [K in Kind]: (made: Scaffolded) => NewFile<K> } = {
       'units: { volume: fl oz, temperature: °F, currency: $ }',
       'tools: { scale: 0.01 g }',
     ],
-    notes:
-      "A foreword: whose book it is, and what for.\n\nHot plastic burns. Read the supplier's safety data sheet first.",
+    notes: 'a foreword, whose book it is, and what for',
+    text: "Hot plastic burns. Read the supplier's safety data sheet first.",
   }),
 };
 
@@ -205,7 +211,7 @@ function derived(made: Scaffolded, { id, cups }: NonNullable<Scaffolded['parent'
       '    add:',
       `      some-colorant: 2 drops per ${amountsOf(made).cup}`,
     ],
-    notes: `What is different from [${id}](${id}.md), and why.`,
+    notes: `what is different from [${id}](${id}.md), and why`,
   };
 }
 

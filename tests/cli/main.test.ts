@@ -192,7 +192,11 @@ describe('cupbook new', () => {
       expect(new Set(out.match(/(?<=warning )\S+\/\S+/g))).toEqual(new Set(['field/to-fill-in']));
       expect((await cupbook(['check', '--strict', '--recipes', folder])).code).toBe(1);
       const [, path = ''] = /(\S+uber-reed-2\.md) is there/.exec(made.out) ?? [];
-      expect(readFileSync(join(ROOT, path), 'utf8')).toContain('title: "Über Reed \\"2\\""');
+      const text = readFileSync(join(ROOT, path), 'utf8');
+      expect(text).toContain('title: "Über Reed \\"2\\""');
+      // What the notes are for is a comment: it would be published as the maker's own.
+      expect(text).toMatch(/\n# +Below the next line, your notes: .*\n---\n$/);
+      if (kind === 'additive') expect(text).toMatch(/\nbulk: {2}# /);
     },
   );
 
