@@ -39,13 +39,16 @@ export function scaffoldText(made: Scaffolded): string {
 
 interface NewFile<K extends Kind = Kind> {
   readonly fields: { readonly [Name in Exclude<keyof FieldsOf<K>, 'title'>]?: Written };
-  /** Lines of comments behind the fields. */
+  /** Lines of comments behind the fields, each without its `#`. */
   readonly remarks?: readonly string[];
   /** What the notes are for, as one more comment: nobody publishes a hint as a note. */
   readonly notes: string;
   /** What the notes begin with. */
   readonly text?: string;
 }
+
+/** A field that may be left out: right as it is once its `#` is removed. */
+const optional = (line: string, hint: string): string => `${line}   # ${hint}`;
 
 const toFillIn = (hint: string): ToFillIn => new ToFillIn(hint);
 
@@ -59,6 +62,7 @@ const METRIC = {
   thin: '2 mm',
   chip: '3 mm',
   size: '1 mm',
+  long: '75 mm',
 };
 const US: typeof METRIC = {
   cup: '4 fl oz',
@@ -69,6 +73,7 @@ const US: typeof METRIC = {
   thin: '1/16 in',
   chip: '1/8 in',
   size: '0.040 in',
+  long: '3 in',
 };
 const CELSIUS = { most: '190 °C', from: '165 °C', to: '180 °C' };
 const FAHRENHEIT: typeof CELSIUS = { most: '375 °F', from: '330 °F', to: '355 °F' };
@@ -87,14 +92,17 @@ const lookOf = (made: Scaffolded, kinds: string, dose: string): Written => ({
   thickness: toFillIn(`only for a dye: of what you looked at, such as ${amountsOf(made).chip}; else remove this line`),
 });
 
-const highest = (made: Scaffolded): string => `highest: ${heatOf(made).most}, the most heat that its supplier allows`;
+const highest = (made: Scaffolded): string =>
+  optional(`highest: ${heatOf(made).most}`, 'the most heat that its supplier allows');
 
 const FILES: { readonly [K in Kind]: (made: Scaffolded) => NewFile<K> } = {
   recipe: (made) => {
     const { ids, today } = made;
     const plastic = usualPlastic(made);
     const colours = ['colorant', 'powder', 'flake'] as const;
-    const amounts = colours.flatMap((kind) => ids.get(kind)?.slice(0, 1) ?? []).map((id) => `${id}: 1/8 tsp`);
+    const amounts = colours.flatMap((kind) =>
+      (ids.get(kind)?.slice(0, 1) ?? []).map((id) => `${id}: ${kind === 'colorant' ? '10 drops' : '1/8 tsp'}`),
+    );
     return {
       fields: {
         made: today,
@@ -104,26 +112,26 @@ const FILES: { readonly [K in Kind]: (made: Scaffolded) => NewFile<K> } = {
           body: {
             plastic: toFillIn(`how much of which, such as ${amountsOf(made).cup} ${plastic}`),
             add: toFillIn(
-              `what you put in, such as { ${(amounts.length === 0 ? ['brown: 1/8 tsp'] : amounts).join(', ')} }`,
+              `what you put in, such as { ${(amounts.length === 0 ? ['brown: 10 drops'] : amounts).join(', ')} }`,
             ),
           },
         },
       },
-      remarks: ['baits: 20, how many you usually pour'],
+      remarks: [optional('baits: 20', 'how many you usually pour')],
       notes: 'what it is for, what it looks like in the water, what to mind the next time',
     };
   },
   colorant: (made) => ({
     fields: { look: lookOf(made, 'dye, pigment, pearl, white or clear', '10 drops') },
     remarks: [
-      'drop: { count: 20, mass: 0.98 g }, of twenty drops, weighed once: then every amount is exact',
+      optional('drop: { count: 20, mass: 0.98 g }', 'twenty drops, weighed once: then every amount is exact'),
       highest(made),
     ],
     notes: BOUGHT,
   }),
   powder: (made) => ({
     fields: { look: lookOf(made, 'pearl, pigment, white, dye or clear', '1/4 tsp') },
-    remarks: ['bulk: 0.4 g/ml, of a level millilitre as it is spooned, weighed', highest(made)],
+    remarks: [optional('bulk: 0.4 g/ml', 'a level millilitre as it is spooned, weighed'), highest(made)],
     notes: BOUGHT,
   }),
   flake: (made) => ({
@@ -133,7 +141,7 @@ const FILES: { readonly [K in Kind]: (made: Scaffolded) => NewFile<K> } = {
       size: toFillIn(`across flats, such as ${amountsOf(made).size}`),
       finish: toFillIn('metallic, matte, pearl, hologram, translucent or fluorescent'),
     },
-    remarks: ['bulk: 0.6 g/ml, of a level millilitre as it is spooned, weighed', highest(made)],
+    remarks: [optional('bulk: 0.6 g/ml', 'a level millilitre as it is spooned, weighed'), highest(made)],
     notes: BOUGHT,
   }),
   plastic: (made) => ({
@@ -155,11 +163,11 @@ const FILES: { readonly [K in Kind]: (made: Scaffolded) => NewFile<K> } = {
         'of salt and powders, a level millilitre, weighed, such as 1.2 g/ml; of a liquid write instead drop: 0.05 ml',
       ),
     },
-    remarks: ['most: 3 %'],
+    remarks: [optional('most: 3 %', 'the most that a cup takes')],
     notes: 'what it does, and how much of it is too much',
   }),
   mold: (made) => {
-    const { bait, cavity, sprue, body, thin } = amountsOf(made);
+    const { bait, cavity, sprue, body, thin, long } = amountsOf(made);
     return {
       fields: {
         cavities: toFillIn('how many baits a shot gives, such as 2'),
@@ -169,10 +177,10 @@ const FILES: { readonly [K in Kind]: (made: Scaffolded) => NewFile<K> } = {
         shape: toFillIn('minnow, worm, grub, craw, stick, tube or creature'),
       },
       remarks: [
-        `sprue: ${sprue}, what stays in the mold beside the baits`,
+        optional(`sprue: ${sprue}`, 'what stays in the mold beside the baits'),
         'thin-part: tail',
-        'length: 3 in',
-        'bag: 8, baits in a bag',
+        `length: ${long}`,
+        optional('bag: 8', 'baits in a bag'),
       ],
       notes: 'how it fills, and what to mind',
     };
@@ -205,7 +213,7 @@ function derived(made: Scaffolded, { id, cups }: NonNullable<Scaffolded['parent'
   return {
     fields: { made: made.today, from: id },
     remarks: [
-      `Only what differs. A cup that is not named here is the one of ${id}.${others}`,
+      ` Only what differs. A cup that is not named here is the one of ${id}.${others}`,
       'cups:',
       `  ${cup}:`,
       '    add:',

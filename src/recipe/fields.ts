@@ -250,12 +250,26 @@ export const share: z.ZodType<number> = field<number>(
   writtenShare,
 );
 
+/** What is expected of a dose where there is no cup. */
+export const DOSE_IN_PLASTIC =
+  'a dose per volume of plastic, or a share of it, such as `22 drops per 100 ml`, `22 drops per 4 fl oz` or `1 %`';
+
 /** A dose: an amount for the cup, or per volume of plastic. */
 export const dose: z.ZodType<Quantity | Rate> = field<Quantity | Rate>(
   'field/quantity',
   (input) => {
     const parsed = parseDose(asText(input));
     return isFault(parsed) ? { fault: explained(parsed) } : { value: parsed };
+  },
+  writtenDose,
+);
+
+/** A dose where there is no cup that an amount could be for: an empty one is told to be a rate, or a share. */
+export const doseInPlastic: z.ZodType<Quantity | Rate> = field<Quantity | Rate>(
+  'field/quantity',
+  (input) => {
+    const parsed = parseDose(asText(input));
+    return isFault(parsed) ? { fault: { ...explained(parsed), expected: DOSE_IN_PLASTIC } } : { value: parsed };
   },
   writtenDose,
 );

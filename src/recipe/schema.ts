@@ -14,6 +14,7 @@ import { date } from './date-field.ts';
 import type { FieldFault } from './field-fault.ts';
 import {
   dose,
+  doseInPlastic,
   dropSize,
   fields,
   flakeSize,
@@ -160,7 +161,7 @@ export const recipeSchema = fields({
 });
 
 const chip = fields({
-  dose,
+  dose: doseInPlastic,
   /** Thickness of the chip. */
   thickness: length,
   'over-white': seenColour,
@@ -174,7 +175,7 @@ const look = fields({
   kind: z.enum(['dye', 'pigment', 'pearl', 'white', 'clear', 'measured']).exactOptional(),
   /** Body colour at `dose`: thick enough to hide its backing, or for a dye over white at `thickness`. */
   colour: colour.exactOptional(),
-  dose: dose.exactOptional(),
+  dose: doseInPlastic.exactOptional(),
   thickness: length.exactOptional(),
   chips: z.array(chip).min(1).exactOptional(),
 });
@@ -188,7 +189,7 @@ const stocked = {
   /** Highest temperature that the supplier allows. */
   highest: temperature.exactOptional(),
   /** Most that a cup takes. */
-  most: dose.exactOptional(),
+  most: doseInPlastic.exactOptional(),
   photos: z.array(photo).exactOptional(),
 };
 

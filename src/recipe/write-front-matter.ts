@@ -29,12 +29,12 @@ export interface WrittenFields {
  *
  * @param fields no text among them with signs that nobody sees, which no file may have
  * @param notes Markdown, without white space around it
- * @param remarks comments behind the fields, a line each
+ * @param remarks comments behind the fields, a line each without its `#`: of a field that may be added, just as it is once the `#` is removed
  *
  * @example frontMatterText({ title: 'Elver', tags: ['spring'] }) // '---\ntitle: Elver\ntags: [spring]\n---\n'
  */
 export function frontMatterText(fields: WrittenFields, notes = '', remarks: readonly string[] = []): string {
-  const comments = remarks.map((remark) => `# ${remark}`);
+  const comments = remarks.map((remark) => `#${remark}`);
   return ['---', ...fieldLines(fields, ''), ...comments, '---', ...(notes === '' ? [] : ['', notes]), ''].join('\n');
 }
 

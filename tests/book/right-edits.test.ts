@@ -144,26 +144,26 @@ describe('the name of a file', () => {
 describe('a file that lies in the wrong place is told where it belongs', () => {
   const MISSING = 'because nothing else is looked for there, so that it is missing from the book';
   test.each([
-    ['dusk.md', SMOKE, `a recipe in \`./\`, expected a recipe in colours/, ${MISSING} → move it to colours/`],
+    ['dusk.md', SMOKE, `recipe in \`./\`, expected a recipe in colours/, ${MISSING} → move it to colours/`],
     [
       'recipes/dusk.md',
       SMOKE,
-      `a recipe in \`recipes/\`, expected a recipe in colours/, ${MISSING} → move it to colours/`,
+      `recipe in \`recipes/\`, expected a recipe in colours/, ${MISSING} → move it to colours/`,
     ],
     [
       'smoke.md',
       SMOKE,
-      `a recipe in \`./\`, expected a recipe in colours/, ${MISSING} → move it to colours/, as \`smoke-2.md\``,
+      `recipe in \`./\`, expected a recipe in colours/, ${MISSING} → move it to colours/, as \`smoke-2.md\``,
     ],
     [
       'Big Craw.md',
       CRAW,
-      `a mold in \`./\`, expected a mold in molds/, ${MISSING} → move it to molds/, as \`big-craw.md\``,
+      `mold in \`./\`, expected a mold in molds/, ${MISSING} → move it to molds/, as \`big-craw.md\``,
     ],
     [
       'umber.md',
       PEAT,
-      `a colorant in \`./\`, expected a colorant in shelf/colorants/, ${MISSING} → move it to shelf/colorants/`,
+      `colorant in \`./\`, expected a colorant in shelf/colorants/, ${MISSING} → move it to shelf/colorants/`,
     ],
     [
       'readme.md',

@@ -214,7 +214,7 @@ describe('cupbook new', () => {
     await cupbook(['new', 'bog-pool-2', '--from', 'bog-pool', '--recipes', folder]);
     const path = join(folder, 'colours/bog-pool-2.md');
     const shown = readFileSync(path, 'utf8')
-      .replace(/^# (?=cups:| )/gm, '')
+      .replace(/^#(?=cups:| {2})/gm, '')
       .replace('some-colorant', 'peat');
     writeFileSync(path, shown);
     expect((await cupbook(['check', '--strict', '--recipes', folder])).code).toBe(0);

@@ -128,6 +128,14 @@ describe('a field that is written otherwise than the book reads it is told with 
     expect(fix(inCup('add: { peat: 12 drops per 4 mll }'))).toEqual(['write `12 drops per 4 ml`']);
     expect(inCup('add: { peat: 0.1 oz }')).toEqual([]);
   });
+  test('a dose of a look is a rate, since there is no cup', () => {
+    const path = 'a.md';
+    const text = '---\ntitle: A\nlook:\n  kind: dye\n  colour: "#8a5a2b"\n  dose:\n---\n';
+    const found = readThing('colorant', 'a', { path, text });
+    expect('kind' in found ? [] : found.map(({ expected }) => expected)).toEqual([
+      'a dose per volume of plastic, or a share of it, such as `22 drops per 100 ml`, `22 drops per 4 fl oz` or `1 %`',
+    ]);
+  });
   test('the size of a bait under the name of the other measure', () => {
     const fix = (...lines: string[]): string | undefined => told('mold', 'body: 9 mm', ...lines)[0]?.split(' → ')[1];
     expect(fix('cavity: 0.35 oz')).toBe('write `bait: 0.35 oz`, or `0.35 fl oz`');

@@ -92,7 +92,7 @@ export function unknownPlace(source: Source, names: FileNames): Finding {
   const likely = kindOfText(source);
   if (likely) {
     return {
-      found: `${likely.called} in ${folder}`,
+      found: `${likely.called.replace(/^an? /, '')} in ${folder}`,
       expected: `${likely.called} in ${likely.folder}`,
       why: 'nothing else is looked for there, so that it is missing from the book',
       ...moveTo(likely, source.path, names),

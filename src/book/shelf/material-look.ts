@@ -6,6 +6,7 @@ import { fromColourAndKind } from '../../optics/from-colour-and-kind.ts';
 import type { MaterialConstants, MaterialResult } from '../../optics/material-constants.ts';
 import { plasticConstants } from '../../optics/plastic.ts';
 import type { FieldPath } from '../../recipe/field-path.ts';
+import { DOSE_IN_PLASTIC } from '../../recipe/fields.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
 import type { FieldsOf } from '../../recipe/schema.ts';
 import { MEASUREMENTS_FILE } from '../../recipe/source.ts';
@@ -53,7 +54,7 @@ export function relativeDose(
   if (!isRate(dose) && UNITS[unit].dimension !== 'part') {
     report.add('field/quantity', thing, path, {
       found: `\`${formatDose(dose)}\``,
-      expected: 'a dose per volume of plastic, or a share of it, such as `12 drops per 100 ml` or `1 %`',
+      expected: DOSE_IN_PLASTIC,
       why: 'there is no cup here that it could be for',
       fix: `write \`${formatDose(dose)} per 100 ml\``,
     });
