@@ -1,5 +1,9 @@
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { thinningFor } from '../../src/book/match/ask-matching.ts';
+import { printedCutBack } from '../../src/cli/matching-text.ts';
+import { loadBook } from '../../src/shell/load-book.ts';
+import { required } from '../../src/values/required.ts';
 import { ROOT } from '../run-cupbook.ts';
 import { smallBook } from '../small-book.ts';
 import { leaveAsFound } from './leave-as-found.ts';
@@ -297,6 +301,16 @@ describe('cupbook next and thin', () => {
     expect(first).toMatch(/ of .* ml of /);
     expect((await cupbookIn(demo, 'thin', 'quagmire-waltz')).out).toContain(`something to correct it:\n${first}\n`);
     expect(next).toContain('The best fix: add ');
+  });
+
+  test('thin says so where plastic alone is no help', () => {
+    const { book } = loadBook(join(ROOT, 'recipes'));
+    const recipe = required(book!.recipes, 'quagmire-waltz');
+    const target = required(book!.targets, recipe.target!);
+    const { thinned, ...found } = thinningFor(book!, recipe, recipe.cups[0]!, target);
+    const alone = 'With plastic alone: no closer than it is now.\n\nWith plastic and something to correct it:\n';
+    expect(printedCutBack('body', 'Thin it.', found, book!)).toContain(alone);
+    expect(printedCutBack('body', 'Thin it.', { ...found, thinned: thinned! }, book!)).not.toContain(alone);
   });
 
   test('thin RECIPE says that a cup that is too thin needs no plastic', async () => {
