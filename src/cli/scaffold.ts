@@ -33,7 +33,7 @@ export function scaffoldText(made: Scaffolded): string {
   } = made.parent === undefined ? FILES[made.kind](made) : derived(made, made.parent);
   return frontMatterText({ title: made.title, ...fields }, text, [
     ...remarks,
-    `Below the next line, your notes: ${notes}`,
+    ` Below the next line, your notes: ${notes}`,
   ]);
 }
 

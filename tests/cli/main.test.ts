@@ -195,7 +195,7 @@ describe('cupbook new', () => {
       const text = readFileSync(join(ROOT, path), 'utf8');
       expect(text).toContain('title: "Über Reed \\"2\\""');
       // What the notes are for is a comment: it would be published as the maker's own.
-      expect(text).toMatch(/\n# *Below the next line, your notes: .*\n---\n$/);
+      expect(text).toMatch(/\n# Below the next line, your notes: .*\n---\n$/);
       if (kind === 'additive') expect(text).toMatch(/\nbulk: {2}# /);
     },
   );
