@@ -7,22 +7,13 @@
 // book
 export { type CompileOptions, compileBook } from './book/compile-book.ts';
 export type { Compiled } from './book/compiled.ts';
-export type {
-  Appearance,
-  Book,
-  Change,
-  Colour,
-  Cup,
-  Edition,
-  Family,
-  Material,
-  Mold,
-  Recipe,
-  RecipeLook,
-  Round,
-  Settings,
-  Target,
-} from './book/model.ts';
+export type { Appearance, Colour } from './book/model/colours.ts';
+export type { Change, Cup, Round } from './book/model/cup.ts';
+export type { Edition } from './book/model/publish.ts';
+export type { Family, Recipe, RecipeLook } from './book/model/recipe.ts';
+export type { Material, Mold } from './book/model/shelf.ts';
+export type { Target } from './book/model/target.ts';
+export type { Book, Settings } from './book/model.ts';
 export { EDITIONS } from './book/publish/editions.ts';
 export { makersBook } from './book/publish/makers-book.ts';
 export { publishedBook } from './book/publish/published-book.ts';

@@ -1,6 +1,6 @@
 import { PHOTO_FOLDER } from '../recipe/source.ts';
 import { defined } from '../values/defined.ts';
-import type { Photo } from './model.ts';
+import type { Photo } from './model/photo.ts';
 
 /** Path of a photo from the book's folder, whether a file names it with its folder or without. */
 export function photoPath(file: string): string {

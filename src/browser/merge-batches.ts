@@ -1,4 +1,5 @@
-import type { Batch, BatchAmounts, BatchMaterial, Material } from '../book/model.ts';
+import type { Material } from '../book/model/shelf.ts';
+import type { Batch, BatchAmounts, BatchMaterial } from '../book/model.ts';
 import { defined } from '../values/defined.ts';
 
 /** What the shopping list needs of a material. */

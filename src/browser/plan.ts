@@ -4,7 +4,10 @@
  * @packageDocumentation
  */
 
-import type { BatchAmounts, Edition, Material, Recipe, Settings } from '../book/model.ts';
+import type { Edition } from '../book/model/publish.ts';
+import type { Recipe } from '../book/model/recipe.ts';
+import type { Material } from '../book/model/shelf.ts';
+import type { BatchAmounts, Settings } from '../book/model.ts';
 import { type BatchNames, batchCups, batchTakes, takesTitle } from '../render/batch-view.ts';
 import { type Html, html } from '../render/html.ts';
 import { heatOf, heatWords } from '../render/order-of-work.ts';

@@ -1,4 +1,6 @@
-import type { Batch, BatchCup, Book, Material, Measured, Mold, Recipe } from '../book/model.ts';
+import type { Recipe } from '../book/model/recipe.ts';
+import type { Material, Mold } from '../book/model/shelf.ts';
+import type { Batch, BatchCup, Book, Measured } from '../book/model.ts';
 import { batchOfRecipe } from '../book/recipes/batch-of-recipe.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
 import { printable } from '../shell/printable.ts';

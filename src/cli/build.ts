@@ -1,5 +1,5 @@
 import { relative, resolve } from 'node:path';
-import type { Edition } from '../book/model.ts';
+import type { Edition } from '../book/model/publish.ts';
 import { prepareOutput, writeSite } from '../output/write-site.ts';
 import { editionOutput } from '../shell/edition-output.ts';
 import type { Command } from './command.ts';

@@ -1,5 +1,7 @@
 import type { LeftOut } from '../book/left-out.ts';
-import type { Material, Mold, Recipe, Target } from '../book/model.ts';
+import type { Recipe } from '../book/model/recipe.ts';
+import type { Material, Mold } from '../book/model/shelf.ts';
+import type { Target } from '../book/model/target.ts';
 import { nearestName } from '../diagnostics/nearest-name.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
 import { kindOfPath } from '../recipe/source.ts';

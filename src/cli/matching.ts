@@ -11,7 +11,10 @@ import {
   targetForCup,
   thinningFor,
 } from '../book/match/ask-matching.ts';
-import type { Book, Cup, Recipe, Target } from '../book/model.ts';
+import type { Cup } from '../book/model/cup.ts';
+import type { Recipe } from '../book/model/recipe.ts';
+import type { Target } from '../book/model/target.ts';
+import type { Book } from '../book/model.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
 import { printable } from '../shell/printable.ts';
 import { cutBackText } from '../words/cut-back.ts';

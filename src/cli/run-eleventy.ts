@@ -1,5 +1,5 @@
 import { Eleventy } from '@11ty/eleventy';
-import type { Edition } from '../book/model.ts';
+import type { Edition } from '../book/model/publish.ts';
 import type { BuiltSite } from '../eleventy/plugin.ts';
 
 /** Folder of the site, from the project's folder, where none is named. */

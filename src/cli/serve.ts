@@ -2,7 +2,7 @@ import { once } from 'node:events';
 import { homedir } from 'node:os';
 import { join, relative, resolve } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
-import type { Edition } from '../book/model.ts';
+import type { Edition } from '../book/model/publish.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
 import { pathInside } from '../output/path-inside.ts';
 import { prepareOutput, writeSite } from '../output/write-site.ts';

@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { Edition } from '../book/model.ts';
+import type { Edition } from '../book/model/publish.ts';
 import type { PageContext } from '../render/page.ts';
 import { MANUAL } from '../render/pages/manual.ts';
 

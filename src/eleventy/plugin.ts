@@ -1,6 +1,6 @@
 import { relative, resolve } from 'node:path';
 import { CompileMemory } from '../book/compile-memory.ts';
-import type { Edition } from '../book/model.ts';
+import type { Edition } from '../book/model/publish.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
 import type { SiteFile } from '../output/site-file.ts';
 import { userCache } from '../output/user-cache.ts';

@@ -1,5 +1,6 @@
 import sharp from 'sharp';
-import type { Appearance, Book } from '../book/model.ts';
+import type { Appearance } from '../book/model/colours.ts';
+import type { Book } from '../book/model.ts';
 import type { SiteFile } from '../output/site-file.ts';
 import { paths } from '../render/links.ts';
 import { SHARED_PICTURE } from '../render/shared-head.ts';

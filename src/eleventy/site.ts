@@ -1,4 +1,5 @@
-import type { Book, Edition } from '../book/model.ts';
+import type { Edition } from '../book/model/publish.ts';
+import type { Book } from '../book/model.ts';
 import { EDITIONS } from '../book/publish/editions.ts';
 import { layoutGraph } from '../lineage/layout.ts';
 import type { SiteFile } from '../output/site-file.ts';

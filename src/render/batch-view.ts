@@ -5,7 +5,8 @@
  * @packageDocumentation
  */
 
-import type { Batch, BatchAmounts, BatchCup, Edition, Measured, Settings } from '../book/model.ts';
+import type { Edition } from '../book/model/publish.ts';
+import type { Batch, BatchAmounts, BatchCup, Measured, Settings } from '../book/model.ts';
 import { MATERIAL_KINDS, type MaterialKind } from '../kinds/kinds.ts';
 import { exactWords, measureNote, measuringNotes, weighsText } from '../words/measured.ts';
 import { type AmountForms, type Bought, boughtText, shortWords } from '../words/stock.ts';

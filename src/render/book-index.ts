@@ -1,4 +1,7 @@
-import type { Book, Family, Material, Mold, Recipe, RecipeLook, Target } from '../book/model.ts';
+import type { Family, Recipe, RecipeLook } from '../book/model/recipe.ts';
+import type { Material, Mold } from '../book/model/shelf.ts';
+import type { Target } from '../book/model/target.ts';
+import type { Book } from '../book/model.ts';
 
 /** The things of a book by their ids. */
 export interface BookIndex {

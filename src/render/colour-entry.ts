@@ -4,7 +4,9 @@
  * @packageDocumentation
  */
 
-import type { Appearance, Book, Facets, Recipe, RecipeLook } from '../book/model.ts';
+import type { Appearance } from '../book/model/colours.ts';
+import type { Facets, Recipe, RecipeLook } from '../book/model/recipe.ts';
+import type { Book } from '../book/model.ts';
 import { HUE_FAMILIES, hueFamilyOfAppearance } from '../book/recipes/facets.ts';
 import { PATTERNS, type Pattern } from '../patterns/patterns.ts';
 import { required } from '../values/required.ts';

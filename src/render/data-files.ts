@@ -3,7 +3,9 @@
  *
  * @packageDocumentation
  */
-import type { Book, Photo } from '../book/model.ts';
+
+import type { Photo } from '../book/model/photo.ts';
+import type { Book } from '../book/model.ts';
 import { required } from '../values/required.ts';
 import { bookIndex } from './book-index.ts';
 import { paths } from './links.ts';

@@ -1,4 +1,6 @@
-import type { Content, Material, Settings } from '../book/model.ts';
+import type { Content } from '../book/model/cup.ts';
+import type { Material } from '../book/model/shelf.ts';
+import type { Settings } from '../book/model.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
 import { usualVolume } from '../units/usual-volume.ts';
 import { dropsText, massText } from './amount-text.ts';

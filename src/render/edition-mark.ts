@@ -4,7 +4,8 @@
  * @packageDocumentation
  */
 
-import type { Book, Publish } from '../book/model.ts';
+import type { Publish } from '../book/model/publish.ts';
+import type { Book } from '../book/model.ts';
 import { LOOK_WARNING } from '../words/look-note.ts';
 import { type Html, html } from './html.ts';
 import { sentence } from './words.ts';

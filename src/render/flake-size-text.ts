@@ -1,4 +1,5 @@
-import type { FlakeProperties, Settings } from '../book/model.ts';
+import type { FlakeProperties } from '../book/model/shelf.ts';
+import type { Settings } from '../book/model.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
 import { UNITS } from '../units/unit.ts';
 

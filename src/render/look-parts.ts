@@ -1,4 +1,5 @@
-import type { Appearance, RecipeLook } from '../book/model.ts';
+import type { Appearance } from '../book/model/colours.ts';
+import type { RecipeLook } from '../book/model/recipe.ts';
 import { PATTERNS } from '../patterns/patterns.ts';
 
 /** What is seen of a look-only recipe, and what it is called, the body first. */

@@ -1,4 +1,5 @@
-import type { Look, Settings } from '../book/model.ts';
+import type { Look } from '../book/model/looks.ts';
+import type { Settings } from '../book/model.ts';
 import { lengthText } from './length-text.ts';
 import { sentence } from './words.ts';
 

@@ -3,7 +3,10 @@
  *
  * @packageDocumentation
  */
-import type { Appearance, Book, Recipe, RecipeLook } from '../book/model.ts';
+
+import type { Appearance } from '../book/model/colours.ts';
+import type { Recipe, RecipeLook } from '../book/model/recipe.ts';
+import type { Book } from '../book/model.ts';
 import { faceNames, PATTERNS } from '../patterns/patterns.ts';
 import type { FoundThing } from './find-view.ts';
 import { type Html, html } from './html.ts';

@@ -1,4 +1,4 @@
-import type { Appearance } from '../book/model.ts';
+import type { Appearance } from '../book/model/colours.ts';
 import { opacityClass } from '../book/recipes/facets.ts';
 
 /** How much a body hides: the word that it is found by, and what that means. `thick: light comes through, shapes don’t` */

@@ -4,7 +4,9 @@
  * @packageDocumentation
  */
 
-import type { Cup, Material, PlasticShare, Settings } from '../book/model.ts';
+import type { Cup, PlasticShare } from '../book/model/cup.ts';
+import type { Material } from '../book/model/shelf.ts';
+import type { Settings } from '../book/model.ts';
 import { MATERIAL_KINDS, SHELF_ORDER } from '../kinds/kinds.ts';
 import type { StepWords } from '../patterns/pattern.ts';
 import { PATTERNS, type Pattern } from '../patterns/patterns.ts';

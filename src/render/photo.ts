@@ -1,4 +1,4 @@
-import type { Photo } from '../book/model.ts';
+import type { Photo } from '../book/model/photo.ts';
 import { type Html, html } from './html.ts';
 import { link } from './links.ts';
 import type { PageContext } from './page.ts';

@@ -4,7 +4,11 @@
  * @packageDocumentation
  */
 
-import type { Cup, Edition, Material, Mold, Recipe, Settings } from '../book/model.ts';
+import type { Cup } from '../book/model/cup.ts';
+import type { Edition } from '../book/model/publish.ts';
+import type { Recipe } from '../book/model/recipe.ts';
+import type { Material, Mold } from '../book/model/shelf.ts';
+import type { Settings } from '../book/model.ts';
 import { defined } from '../values/defined.ts';
 import { required } from '../values/required.ts';
 import type { BatchNames } from './batch-view.ts';

@@ -3,7 +3,11 @@
  *
  * @packageDocumentation
  */
-import type { Appearance, Book, Material, Recipe, RecipeLook } from '../book/model.ts';
+
+import type { Appearance } from '../book/model/colours.ts';
+import type { Recipe, RecipeLook } from '../book/model/recipe.ts';
+import type { Material } from '../book/model/shelf.ts';
+import type { Book } from '../book/model.ts';
 import { required } from '../values/required.ts';
 import { bookIndex } from './book-index.ts';
 import { paths } from './links.ts';

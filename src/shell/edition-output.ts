@@ -1,4 +1,4 @@
-import type { Edition } from '../book/model.ts';
+import type { Edition } from '../book/model/publish.ts';
 import type { Output } from '../output/write-site.ts';
 
 const CALLED: Readonly<Record<Edition, string>> = {

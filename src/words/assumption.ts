@@ -1,4 +1,4 @@
-import type { Assumption } from '../book/model.ts';
+import type { Assumption } from '../book/model/shelf.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
 import { UNITS } from '../units/unit.ts';
 

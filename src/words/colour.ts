@@ -1,4 +1,4 @@
-import type { Lab } from '../book/model.ts';
+import type { Lab } from '../book/model/colours.ts';
 import { HUE_ENDS, hueFamily, lightnessClass } from '../book/recipes/facets.ts';
 import { labFromHex } from '../optics/display.ts';
 import { oklabHue } from '../optics/oklab-hue.ts';

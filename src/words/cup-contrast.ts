@@ -1,4 +1,4 @@
-import type { Recipe } from '../book/model.ts';
+import type { Recipe } from '../book/model/recipe.ts';
 import { PATTERNS, type Pattern } from '../patterns/patterns.ts';
 import { differenceText } from './difference.ts';
 

@@ -1,4 +1,4 @@
-import type { Recipe } from '../book/model.ts';
+import type { Recipe } from '../book/model/recipe.ts';
 
 /** What a maker must know who shows a look: some looks can be matched however coarse their colours are. */
 export const LOOK_WARNING = 'anyone with your materials can match what they see; `publish: no` keeps it to yourself';

@@ -1,4 +1,4 @@
-import type { SpreadAdvice } from '../book/model.ts';
+import type { SpreadAdvice } from '../book/model/recipe.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
 import { type VolumeUnit, volumeText } from '../units/volume-text.ts';
 import { differenceText } from './difference.ts';

@@ -1,4 +1,4 @@
-import type { Material } from '../book/model.ts';
+import type { Material } from '../book/model/shelf.ts';
 import type { BatchMaterial } from '../cup/plan-batch.ts';
 import type { ShortStock } from '../matching/shelf/short-stock.ts';
 import { massText, ounceText } from '../units/mass-text.ts';

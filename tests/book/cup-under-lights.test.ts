@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { compileBook } from '../../src/book/compile-book.ts';
-import type { Book, CupLights } from '../../src/book/model.ts';
+import type { CupLights } from '../../src/book/model/target.ts';
+import type { Book } from '../../src/book/model.ts';
 import { cupBody } from '../../src/optics/cup-body.ts';
 import { BOOK_BACKINGS } from '../../src/optics/opacity.ts';
 import { stackReflectances } from '../../src/optics/stack.ts';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { SpreadAdvice } from '../../src/book/model.ts';
+import type { SpreadAdvice } from '../../src/book/model/recipe.ts';
 import { bookWith, file, recipeOf } from './sample.ts';
 
 /** What is advised of a recipe whose one drop of black moves it far, in 30 ml. */

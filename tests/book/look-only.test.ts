@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import type { Appearance, Book, Recipe } from '../../src/book/model.ts';
+import type { Appearance } from '../../src/book/model/colours.ts';
+import type { Recipe } from '../../src/book/model/recipe.ts';
+import type { Book } from '../../src/book/model.ts';
 import { coarseLab, HEAVY_FLAKE, LOOK_STEP, lookOnly } from '../../src/book/publish/look-only.ts';
 import { publishedBook } from '../../src/book/publish/published-book.ts';
 import { labFromHex } from '../../src/optics/display.ts';

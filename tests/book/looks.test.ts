@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { BaitLook, Lab, Recipe } from '../../src/book/model.ts';
+import type { Lab } from '../../src/book/model/colours.ts';
+import type { BaitLook } from '../../src/book/model/looks.ts';
+import type { Recipe } from '../../src/book/model/recipe.ts';
 import { publishedBook } from '../../src/book/publish/published-book.ts';
 import { bookWith, compileWith, file, recipeOf } from './sample.ts';
 

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { compileBook } from '../../src/book/compile-book.ts';
 import { nextAdditionFor } from '../../src/book/match/ask-matching.ts';
-import type { Book, Recipe } from '../../src/book/model.ts';
+import type { Recipe } from '../../src/book/model/recipe.ts';
+import type { Book } from '../../src/book/model.ts';
 import { publishedBook } from '../../src/book/publish/published-book.ts';
 import type { Source } from '../../src/recipe/source.ts';
 import { expectClose } from '../optics/close.ts';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { methodExamples } from '../../src/book/method/method-examples.ts';
-import type { Appearance } from '../../src/book/model.ts';
+import type { Appearance } from '../../src/book/model/colours.ts';
 import { bookWith, file } from './sample.ts';
 
 const book = bookWith({

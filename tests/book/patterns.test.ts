@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import type { Appearance, Recipe } from '../../src/book/model.ts';
+import type { Appearance } from '../../src/book/model/colours.ts';
+import type { Recipe } from '../../src/book/model/recipe.ts';
 import { deltaE00 } from '../../src/optics/delta-e00.ts';
 import { PATTERN_NAMES, PATTERNS, type Pattern } from '../../src/patterns/patterns.ts';
 import { bookWith, file, projectFile, recipeOf } from './sample.ts';

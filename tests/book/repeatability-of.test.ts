@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { Repeatability } from '../../src/book/model.ts';
+import type { Repeatability } from '../../src/book/model/recipe.ts';
 import { bookWith, file, recipeOf } from './sample.ts';
 
 const TEA = 'plastic: 100 ml, add: { tea: 9 drops }';

@@ -1,6 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { compileBook } from '../../src/book/compile-book.ts';
-import type { Book, Cup, Recipe } from '../../src/book/model.ts';
+import type { Cup } from '../../src/book/model/cup.ts';
+import type { Recipe } from '../../src/book/model/recipe.ts';
+import type { Book } from '../../src/book/model.ts';
 import { EXAMPLE_BOOK } from '../../src/diagnostics/examples.ts';
 
 /** The example book with more files, or with others in their place. */

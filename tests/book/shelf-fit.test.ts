@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import type { Book, Material } from '../../src/book/model.ts';
+import type { Material } from '../../src/book/model/shelf.ts';
+import type { Book } from '../../src/book/model.ts';
 import { bodyViews, cupBody, viewsDifference } from '../../src/optics/cup-body.ts';
 import type { OpticalConstants } from '../../src/optics/mixture.ts';
 import { body, clear, FILMS, type Film, MEASURED, PLASTIC_DENSITY, table } from './measured-shelf.ts';

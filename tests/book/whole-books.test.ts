@@ -2,7 +2,8 @@ import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'no
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { compileBook } from '../../src/book/compile-book.ts';
-import type { Appearance, Book } from '../../src/book/model.ts';
+import type { Appearance } from '../../src/book/model/colours.ts';
+import type { Book } from '../../src/book/model.ts';
 import { total } from '../../src/cup/ledger.ts';
 import { formatDiagnostics, summarizeDiagnostics } from '../../src/diagnostics/format-diagnostics.ts';
 

@@ -1,4 +1,5 @@
-import type { Book, Edition } from '../../src/book/model.ts';
+import type { Edition } from '../../src/book/model/publish.ts';
+import type { Book } from '../../src/book/model.ts';
 import { prepareSite, type SiteFolders } from '../../src/eleventy/site.ts';
 import type { SiteFile } from '../../src/output/site-file.ts';
 

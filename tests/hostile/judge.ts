@@ -1,5 +1,6 @@
 import type { LeftOut } from '../../src/book/left-out.ts';
-import type { Book, Edition } from '../../src/book/model.ts';
+import type { Edition } from '../../src/book/model/publish.ts';
+import type { Book } from '../../src/book/model.ts';
 import { EDITIONS } from '../../src/book/publish/editions.ts';
 
 import type { Diagnostic, Position } from '../../src/diagnostics/diagnostic.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Look } from '../../src/book/model.ts';
+import type { Look } from '../../src/book/model/looks.ts';
 import { lookDoubt } from '../../src/optics/look-doubt.ts';
 import { lookWords } from '../../src/render/look-words.ts';
 import { bookOf, pageOf, SAMPLE_BOOK, SAMPLE_FILES } from './sample-book.ts';

@@ -1,6 +1,7 @@
 import sharp from 'sharp';
 import { expect, test } from 'vitest';
-import type { Appearance, Recipe } from '../../src/book/model.ts';
+import type { Appearance } from '../../src/book/model/colours.ts';
+import type { Recipe } from '../../src/book/model/recipe.ts';
 import { deltaE00 } from '../../src/optics/delta-e00.ts';
 import { labFromHex } from '../../src/optics/display.ts';
 import { recipeCoats } from '../../src/render/swatch/coat.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Cup } from '../../src/book/model.ts';
+import type { Cup } from '../../src/book/model/cup.ts';
 import type { StepWords } from '../../src/patterns/pattern.ts';
 import type { Pattern } from '../../src/patterns/patterns.ts';
 import {

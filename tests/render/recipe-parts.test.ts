@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Recipe } from '../../src/book/model.ts';
+import type { Recipe } from '../../src/book/model/recipe.ts';
 import { labFromHex } from '../../src/optics/display.ts';
 import { html } from '../../src/render/html.ts';
 import { paths } from '../../src/render/links.ts';

@@ -1,5 +1,6 @@
 import { compileBook } from '../../src/book/compile-book.ts';
-import type { Book, Edition } from '../../src/book/model.ts';
+import type { Edition } from '../../src/book/model/publish.ts';
+import type { Book } from '../../src/book/model.ts';
 import { EDITIONS } from '../../src/book/publish/editions.ts';
 import { readManual } from '../../src/eleventy/manual.ts';
 import type { GraphLayout } from '../../src/lineage/graph.ts';

@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { Recipe, RecipeLook } from '../../src/book/model.ts';
+import type { Recipe, RecipeLook } from '../../src/book/model/recipe.ts';
 import { book, connect, visit } from './visit.ts';
 
 let browser: Browser;

@@ -1,7 +1,8 @@
 import { differenceCiede2000 } from 'culori';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { Appearance, Recipe, RecipeLook } from '../../src/book/model.ts';
+import type { Appearance } from '../../src/book/model/colours.ts';
+import type { Recipe, RecipeLook } from '../../src/book/model/recipe.ts';
 import { book, connect, visit } from './visit.ts';
 
 let browser: Browser;

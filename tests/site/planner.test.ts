@@ -1,6 +1,7 @@
 import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { BatchAmounts, Book, Recipe } from '../../src/book/model.ts';
+import type { Recipe } from '../../src/book/model/recipe.ts';
+import type { BatchAmounts, Book } from '../../src/book/model.ts';
 import { batchOfRecipe } from '../../src/book/recipes/batch-of-recipe.ts';
 import { formatTemperature } from '../../src/units/format-quantity.ts';
 import { book, connect, visit } from './visit.ts';

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { gunzipSync } from 'node:zlib';
 import sharp from 'sharp';
 import { describe, expect, inject, test } from 'vitest';
-import type { Recipe } from '../../src/book/model.ts';
+import type { Recipe } from '../../src/book/model/recipe.ts';
 import { LOOK_STEP } from '../../src/book/publish/look-only.ts';
 import { publishedBook } from '../../src/book/publish/published-book.ts';
 import { loadBook } from '../../src/shell/load-book.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import type { Assumption, SpreadAdvice } from '../../src/book/model.ts';
+import type { SpreadAdvice } from '../../src/book/model/recipe.ts';
+import type { Assumption } from '../../src/book/model/shelf.ts';
 import { assumptionText } from '../../src/words/assumption.ts';
 import { cupContrastText } from '../../src/words/cup-contrast.ts';
 import { spreadAdviceText } from '../../src/words/repeatability.ts';

@@ -18,7 +18,8 @@ import type { Face } from '../../patterns/pattern.ts';
 import { faceRuns, PATTERNS, type Pattern } from '../../patterns/patterns.ts';
 import type { Light } from '../../tables/lights.ts';
 import { defined } from '../../values/defined.ts';
-import type { Appearance, Colour, Recipe } from '../model.ts';
+import type { Appearance, Colour } from '../model/colours.ts';
+import type { Recipe } from '../model/recipe.ts';
 import { changeWords } from '../recipes/describe-change.ts';
 
 const round = (value: number, places: number): number => Number(value.toFixed(places));

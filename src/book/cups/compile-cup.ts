@@ -10,19 +10,11 @@ import { sharedRange } from '../../units/shared-range.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import { judgedFirst } from '../looks/judged-first.ts';
-import type {
-  Appearance,
-  Content,
-  Cup,
-  CupLook,
-  FlakeLook,
-  Look,
-  Mold,
-  PlasticShare,
-  Round,
-  Settings,
-  Tier,
-} from '../model.ts';
+import type { Appearance } from '../model/colours.ts';
+import type { Content, Cup, FlakeLook, PlasticShare, Round } from '../model/cup.ts';
+import type { CupLook, Look } from '../model/looks.ts';
+import type { Mold } from '../model/shelf.ts';
+import type { Settings, Tier } from '../model.ts';
 import { describeChange } from '../recipes/describe-change.ts';
 import type { Report } from '../report.ts';
 import { checkLoads } from '../shelf/check-loads.ts';

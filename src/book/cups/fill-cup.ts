@@ -21,7 +21,7 @@ import { UNITS } from '../../units/unit.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import { compileLook } from '../looks/compile-look.ts';
-import type { Look } from '../model.ts';
+import type { Look } from '../model/looks.ts';
 import { placeOfEnd } from '../read/place-of-end.ts';
 import type { Finding, Report } from '../report.ts';
 import { asWritten } from './as-written.ts';

@@ -13,7 +13,8 @@ import {
 } from '../../recipe/colour-fields.ts';
 import { SURFACE_K1 } from '../../tables/surface.ts';
 import { defined } from '../../values/defined.ts';
-import type { Colour, Look } from '../model.ts';
+import type { Colour } from '../model/colours.ts';
+import type { Look } from '../model/looks.ts';
 
 /** A colour of a file as the optics takes it. */
 export function statedColour(colour: SeenColour): StatedColour {

@@ -4,7 +4,7 @@ import type { Thing } from '../../recipe/read-thing.ts';
 import { defined } from '../../values/defined.ts';
 import { checkSeen } from '../cups/check-seen.ts';
 import type { FilledCup } from '../cups/fill-cup.ts';
-import type { BaitLook } from '../model.ts';
+import type { BaitLook } from '../model/looks.ts';
 import type { Finding, Report } from '../report.ts';
 import { compileLook } from './compile-look.ts';
 

@@ -3,7 +3,7 @@ import { isMeasured, type TargetColour } from '../../recipe/colour-fields.ts';
 import type { FieldsOf } from '../../recipe/schema.ts';
 import { defined } from '../../values/defined.ts';
 import { reflectanceBesideGloss, seenByDaylight } from '../cups/seen-colour.ts';
-import type { Look } from '../model.ts';
+import type { Look } from '../model/looks.ts';
 import { photoOf } from '../photo-of.ts';
 
 /** A look as a file has it. */

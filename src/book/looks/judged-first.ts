@@ -1,4 +1,4 @@
-import type { Look } from '../model.ts';
+import type { Look } from '../model/looks.ts';
 
 /** How far something has settled: the next day it is what it will be, and just poured it is clearer and darker. */
 const UNSETTLED: Readonly<Record<NonNullable<Look['after']>, number>> = { 'next day': 0, '10 min': 2, hot: 3 };

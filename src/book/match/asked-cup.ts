@@ -7,7 +7,10 @@ import { hasTwoSides, PATTERNS } from '../../patterns/patterns.ts';
 import { MIDDLE } from '../../patterns/place.ts';
 import { defined } from '../../values/defined.ts';
 import { viewsOfLook } from '../cups/seen-colour.ts';
-import type { Cup, Recipe, Settings, Target } from '../model.ts';
+import type { Cup } from '../model/cup.ts';
+import type { Recipe } from '../model/recipe.ts';
+import type { Target } from '../model/target.ts';
+import type { Settings } from '../model.ts';
 import { cupLimits } from './cup-limits.ts';
 
 type PartsOf = Pick<Target, 'parts' | 'apart'>;

@@ -4,7 +4,7 @@ import type { SeenViews } from '../../matching/target/target-part.ts';
 import { isMeasuredThroughout, targetUnder } from '../../matching/target/target-under-light.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
 import { OTHER_LIGHTS } from '../cups/appearances.ts';
-import type { CupLights } from '../model.ts';
+import type { CupLights } from '../model/target.ts';
 
 /**
  * How far a cup and its target are apart under other lights: what a light does to the cup is computed, and added to what the

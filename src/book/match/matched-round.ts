@@ -7,7 +7,8 @@ import type { SeenViews } from '../../matching/target/target-part.ts';
 import { isNoVerdict, thresholdsFor, verdict, verdictOf } from '../../matching/target/verdict.ts';
 import { hexFromLab } from '../../optics/display.ts';
 import { defined } from '../../values/defined.ts';
-import type { Colour, Lab, MatchedRound } from '../model.ts';
+import type { Colour, Lab } from '../model/colours.ts';
+import type { MatchedRound } from '../model/target.ts';
 
 /** What the rounds of a cup are set beside. */
 export interface Beside {

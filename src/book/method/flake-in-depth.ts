@@ -5,7 +5,7 @@ import { plasticConstants } from '../../optics/plastic.ts';
 import { stackReflectance } from '../../optics/stack.ts';
 import { BESIDE_GLOSS } from '../../optics/surface.ts';
 import { FLAKE_LOAD } from '../../tables/material-defaults.ts';
-import type { Material } from '../model.ts';
+import type { Material } from '../model/shelf.ts';
 
 /** A flake seen through ever more coloured plastic. */
 export interface FlakeInDepth {

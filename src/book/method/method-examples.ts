@@ -20,7 +20,9 @@ import { LADDER_MM } from '../../tables/material-defaults.ts';
 import { defined } from '../../values/defined.ts';
 import { appearanceOf, keptAppearance, WATERS_SHOWN } from '../cups/appearances.ts';
 import { median } from '../median.ts';
-import type { Appearance, Book, Constants, Material } from '../model.ts';
+import type { Appearance } from '../model/colours.ts';
+import type { Constants, Material } from '../model/shelf.ts';
+import type { Book } from '../model.ts';
 import { type FlakeInDepth, flakeInDepth } from './flake-in-depth.ts';
 
 /** A material that colours, with what the examples need of it. */

@@ -1,4 +1,5 @@
-import type { Book, Edition } from '../model.ts';
+import type { Edition } from '../model/publish.ts';
+import type { Book } from '../model.ts';
 import { makersBook } from './makers-book.ts';
 import { publishedBook } from './published-book.ts';
 

@@ -1,7 +1,7 @@
 import { KINDS } from '../../kinds/kinds.ts';
 import { bareName } from '../../recipe/bare-name.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
-import type { Publish } from '../model.ts';
+import type { Publish } from '../model/publish.ts';
 import type { Secret } from './check-secrets.ts';
 
 /**

@@ -10,7 +10,10 @@ import { hexFromLab } from '../../optics/display.ts';
 import { PATTERNS } from '../../patterns/patterns.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
-import type { Appearance, Book, Colour, Cup, FlakeLoad, Lab, Recipe, RecipeLook } from '../model.ts';
+import type { Appearance, Colour, Lab } from '../model/colours.ts';
+import type { Cup } from '../model/cup.ts';
+import type { FlakeLoad, Recipe, RecipeLook } from '../model/recipe.ts';
+import type { Book } from '../model.ts';
 import { lookFacets } from '../recipes/facets.ts';
 
 /**

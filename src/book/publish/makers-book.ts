@@ -1,4 +1,5 @@
-import type { Book, Publish } from '../model.ts';
+import type { Publish } from '../model/publish.ts';
+import type { Book } from '../model.ts';
 import { publishedBook } from './published-book.ts';
 
 /** The maker's own copy: everything in full, with what readers have of each thing of the shelf, each mold and each target. */

@@ -1,7 +1,7 @@
 import { orderByParents } from '../../lineage/order-by-parents.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
 import type { CupSpec } from '../cups/cup-specs.ts';
-import type { Publish } from '../model.ts';
+import type { Publish } from '../model/publish.ts';
 
 /** From the least to the most. */
 const ORDER: readonly Publish[] = ['no', 'look', 'full'];

@@ -9,25 +9,14 @@
  */
 import type { CupState } from '../../cup/ledger.ts';
 import type { Batch } from '../../cup/plan-batch.ts';
-import type {
-  Appearance,
-  Book,
-  Change,
-  Colour,
-  Content,
-  Cup,
-  Lab,
-  Look,
-  Material,
-  MeasuredBands,
-  Mold,
-  Photo,
-  PlasticShare,
-  Recipe,
-  RecipeMatch,
-  Round,
-  Target,
-} from '../model.ts';
+import type { Appearance, Colour, Lab, MeasuredBands } from '../model/colours.ts';
+import type { Change, Content, Cup, PlasticShare, Round } from '../model/cup.ts';
+import type { Look } from '../model/looks.ts';
+import type { Photo } from '../model/photo.ts';
+import type { Recipe } from '../model/recipe.ts';
+import type { Material, Mold } from '../model/shelf.ts';
+import type { RecipeMatch, Target } from '../model/target.ts';
+import type { Book } from '../model.ts';
 import type { FieldTable } from './field-table.ts';
 
 const LAB: FieldTable<Lab> = { L: 'shared', a: 'shared', b: 'shared' };

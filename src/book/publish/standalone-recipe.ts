@@ -7,7 +7,9 @@ import type { Quantity } from '../../units/quantity.ts';
 import { UNITS, type Unit } from '../../units/unit.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import { defined } from '../../values/defined.ts';
-import type { Material, Recipe, Settings } from '../model.ts';
+import type { Recipe } from '../model/recipe.ts';
+import type { Material } from '../model/shelf.ts';
+import type { Settings } from '../model.ts';
 
 type CupFields = NonNullable<FieldsOf<'recipe'>['cups']>[string];
 

@@ -1,7 +1,9 @@
 import { type Batch, planBatch } from '../../cup/plan-batch.ts';
 import { handSpread } from '../../cup/repeatability.ts';
 import { measuringError, type OpticalMaterial } from '../../optics/cup-body.ts';
-import type { Cup, Material, Mold, Settings } from '../model.ts';
+import type { Cup } from '../model/cup.ts';
+import type { Material, Mold } from '../model/shelf.ts';
+import type { Settings } from '../model.ts';
 
 /** What a batch needs of a recipe. The browser has it from the page, the build from the book. */
 export interface BatchRecipe {

@@ -1,7 +1,8 @@
 import type { Amounts } from '../../cup/ledger.ts';
 import { cupBody, type OpticalMaterial } from '../../optics/cup-body.ts';
 import { appearanceOf } from '../cups/appearances.ts';
-import type { Cup, Recipe } from '../model.ts';
+import type { Cup } from '../model/cup.ts';
+import type { Recipe } from '../model/recipe.ts';
 import type { RecipeCore } from './compile-recipe.ts';
 import { describeChange } from './describe-change.ts';
 

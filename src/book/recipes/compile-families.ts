@@ -1,6 +1,6 @@
 import { families } from '../../lineage/order-by-parents.ts';
 import { required } from '../../values/required.ts';
-import type { Family } from '../model.ts';
+import type { Family } from '../model/recipe.ts';
 
 /** What a recipe says of where it comes from. */
 export interface Descendant {

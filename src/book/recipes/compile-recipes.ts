@@ -4,7 +4,7 @@ import { computed } from '../computed.ts';
 import type { CupMaterial, CupShelf } from '../cups/cup-shelf.ts';
 import { type CupSpec, cupKey } from '../cups/cup-specs.ts';
 import { type FilledCup, fillCup } from '../cups/fill-cup.ts';
-import type { Publish } from '../model.ts';
+import type { Publish } from '../model/publish.ts';
 import { type InheritedField, unreadOrigin } from '../read/inherited-field.ts';
 import type { Things } from '../read/read-things.ts';
 import { usualMold } from '../read/usual-things.ts';

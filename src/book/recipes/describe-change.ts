@@ -1,6 +1,7 @@
 import { type Amounts, amountOf } from '../../cup/ledger.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
-import type { Appearance, Change, Lab } from '../model.ts';
+import type { Appearance, Lab } from '../model/colours.ts';
+import type { Change } from '../model/cup.ts';
 
 const chroma = ({ a, b }: Lab): number => Math.hypot(a, b);
 

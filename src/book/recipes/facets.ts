@@ -1,7 +1,8 @@
 import { oklabHue } from '../../optics/oklab-hue.ts';
 import { PATTERNS, type Pattern } from '../../patterns/patterns.ts';
 import { OPACITY_CLASSES } from '../../tables/opacity-classes.ts';
-import type { Appearance, Facets, Lab } from '../model.ts';
+import type { Appearance, Lab } from '../model/colours.ts';
+import type { Facets } from '../model/recipe.ts';
 
 /** Families of hue that readers look by, in the order of the wall. */
 export const HUE_FAMILIES = [

@@ -1,5 +1,5 @@
 import { labFromHex } from '../../optics/display.ts';
-import type { Material } from '../model.ts';
+import type { Material } from '../model/shelf.ts';
 import { type HUE_FAMILIES, hueFamily } from './facets.ts';
 
 /** The family of hue that a flake is found by: that of its face. */

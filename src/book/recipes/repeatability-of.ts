@@ -6,7 +6,8 @@ import { cupMixer, viewsDifference } from '../../optics/cup-body.ts';
 import type { Pattern } from '../../patterns/patterns.ts';
 import { required } from '../../values/required.ts';
 import { baitFaces } from '../cups/appearances.ts';
-import type { Repeatability, Settings, SpreadAdvice } from '../model.ts';
+import type { Repeatability, SpreadAdvice } from '../model/recipe.ts';
+import type { Settings } from '../model.ts';
 import type { BatchRecipe, BatchShelf } from './batch-of-recipe.ts';
 
 /** Grams of a batch by cup and material: "0 peat". */

@@ -1,5 +1,6 @@
 import type { Thing } from '../../recipe/read-thing.ts';
-import type { Recipe, Target } from '../model.ts';
+import type { Recipe } from '../model/recipe.ts';
+import type { Target } from '../model/target.ts';
 import type { Report } from '../report.ts';
 
 /** Says that a recipe's target cannot be compared with any of its cups, and how the target's file names them. */

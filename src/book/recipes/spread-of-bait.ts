@@ -6,7 +6,8 @@ import { spreadAxes, viewsSpread } from '../../optics/views-spread.ts';
 import type { Pattern } from '../../patterns/patterns.ts';
 import { FLAKE_DOUBT } from '../../tables/constants-doubt.ts';
 import { baitViews } from '../cups/appearances.ts';
-import type { Material, Spread } from '../model.ts';
+import type { Spread } from '../model/recipe.ts';
+import type { Material } from '../model/shelf.ts';
 
 /** A cup of a bait as its spread needs it. */
 export interface DoubtedCup extends CupMix {

@@ -5,7 +5,7 @@ import { formatDecimal, formatQuantity, type TemperatureUnit } from '../../units
 import type { Quantity } from '../../units/quantity.ts';
 import { UNITS } from '../../units/unit.ts';
 import { defined } from '../../values/defined.ts';
-import type { Material } from '../model.ts';
+import type { Material } from '../model/shelf.ts';
 import { photoOf } from '../photo-of.ts';
 import type { Report } from '../report.ts';
 import { materialHeat } from './material-heat.ts';

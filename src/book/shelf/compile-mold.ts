@@ -3,7 +3,7 @@ import { PLASTIC_DENSITY } from '../../tables/material-defaults.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
 import { defined } from '../../values/defined.ts';
 import { asWritten } from '../cups/as-written.ts';
-import type { Assumption, Mold } from '../model.ts';
+import type { Assumption, Mold } from '../model/shelf.ts';
 import { photoOf } from '../photo-of.ts';
 import type { Report } from '../report.ts';
 

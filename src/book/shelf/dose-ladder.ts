@@ -2,7 +2,8 @@ import { cupBody } from '../../optics/cup-body.ts';
 import { plasticConstants } from '../../optics/plastic.ts';
 import { LADDER_MM } from '../../tables/material-defaults.ts';
 import { appearanceOf } from '../cups/appearances.ts';
-import type { Appearance, LadderStep } from '../model.ts';
+import type { Appearance } from '../model/colours.ts';
+import type { LadderStep } from '../model/shelf.ts';
 import { doseLabel, type MaterialCore } from './compile-material.ts';
 
 const STEPS = [1 / 4, 1 / 2, 1, 2, 4];

@@ -5,7 +5,7 @@ import type { FieldPath } from '../../recipe/field-path.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
 import { formatTemperature, type TemperatureUnit } from '../../units/format-quantity.ts';
 import type { Range } from '../../units/shared-range.ts';
-import type { Material } from '../model.ts';
+import type { Material } from '../model/shelf.ts';
 import type { Report } from '../report.ts';
 import { type WrittenHeat, writtenHeat } from './written-heat.ts';
 

@@ -18,7 +18,7 @@ import { UNITS } from '../../units/unit.ts';
 import { defined } from '../../values/defined.ts';
 import { statedColour } from '../cups/seen-colour.ts';
 import { median } from '../median.ts';
-import type { Constants, Material } from '../model.ts';
+import type { Constants, Material } from '../model/shelf.ts';
 import type { Report } from '../report.ts';
 
 type LookFields = FieldsOf<'colorant'>['look'];

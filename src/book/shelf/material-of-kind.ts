@@ -23,7 +23,7 @@ import {
   SOLID_ADDITIVE_DENSITY,
 } from '../../tables/material-defaults.ts';
 import { UNITS } from '../../units/unit.ts';
-import type { Assumption, FlakeProperties, Material } from '../model.ts';
+import type { Assumption, FlakeProperties, Material } from '../model/shelf.ts';
 import type { Report } from '../report.ts';
 import { keptConstants, type MaterialLook, materialLook } from './material-look.ts';
 

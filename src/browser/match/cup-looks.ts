@@ -5,7 +5,7 @@
  */
 
 import { matchedRound } from '../../book/match/matched-round.ts';
-import type { MatchedRound } from '../../book/model.ts';
+import type { MatchedRound } from '../../book/model/target.ts';
 import { type CupState, isEmpty } from '../../cup/ledger.ts';
 import { baseOfCup } from '../../matching/mix/cup-model.ts';
 import type { ModelCorrection } from '../../matching/rounds/correct-model.ts';

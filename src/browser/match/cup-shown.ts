@@ -1,4 +1,4 @@
-import type { MatchedRound } from '../../book/model.ts';
+import type { MatchedRound } from '../../book/model/target.ts';
 import type { ChipColours } from '../../render/swatch/chip.ts';
 import type { CupAdvice } from './ask.ts';
 import type { CupDraft } from './drafts.ts';

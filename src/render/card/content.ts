@@ -4,7 +4,9 @@
  * @packageDocumentation
  */
 
-import type { Book, Mold, Recipe } from '../../book/model.ts';
+import type { Recipe } from '../../book/model/recipe.ts';
+import type { Mold } from '../../book/model/shelf.ts';
+import type { Book } from '../../book/model.ts';
 import type { StepWords } from '../../patterns/pattern.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';

@@ -1,4 +1,5 @@
-import type { Book, Recipe } from '../../book/model.ts';
+import type { Recipe } from '../../book/model/recipe.ts';
+import type { Book } from '../../book/model.ts';
 import { required } from '../../values/required.ts';
 import { bookIndex } from '../book-index.ts';
 import type { Html } from '../html.ts';

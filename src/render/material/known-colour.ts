@@ -1,4 +1,4 @@
-import type { Material } from '../../book/model.ts';
+import type { Material } from '../../book/model/shelf.ts';
 import { type Html, html } from '../html.ts';
 import { link, paths } from '../links.ts';
 import type { PageContext } from '../page.ts';

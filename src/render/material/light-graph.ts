@@ -1,4 +1,4 @@
-import type { Material } from '../../book/model.ts';
+import type { Material } from '../../book/model/shelf.ts';
 import { ladderText } from '../dose-text.ts';
 import { type Html, html } from '../html.ts';
 import { link, paths } from '../links.ts';

@@ -1,5 +1,6 @@
 import type { MethodExamples } from '../../book/method/method-examples.ts';
-import type { Recipe, Settings } from '../../book/model.ts';
+import type { Recipe } from '../../book/model/recipe.ts';
+import type { Settings } from '../../book/model.ts';
 import { ILLUMINANTS } from '../../tables/illuminants.ts';
 import { type Html, html } from '../html.ts';
 import { depthText } from '../length-text.ts';

@@ -3,7 +3,9 @@
  *
  * @packageDocumentation
  */
-import type { Book, Recipe } from '../../book/model.ts';
+
+import type { Recipe } from '../../book/model/recipe.ts';
+import type { Book } from '../../book/model.ts';
 import { CARD_FORMATS, type CardFormat } from '../card/fit.ts';
 import { sidesOf } from '../card/sides-of.ts';
 import { document } from '../document.ts';

@@ -1,4 +1,5 @@
-import type { Book, Family } from '../../book/model.ts';
+import type { Family } from '../../book/model/recipe.ts';
+import type { Book } from '../../book/model.ts';
 import { required } from '../../values/required.ts';
 import { bookIndex } from '../book-index.ts';
 import { colourEntry } from '../colour-entry.ts';

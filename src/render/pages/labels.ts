@@ -3,7 +3,10 @@
  *
  * @packageDocumentation
  */
-import type { Appearance, Book, Recipe } from '../../book/model.ts';
+
+import type { Appearance } from '../../book/model/colours.ts';
+import type { Recipe } from '../../book/model/recipe.ts';
+import type { Book } from '../../book/model.ts';
 import { PATTERNS } from '../../patterns/patterns.ts';
 import { required } from '../../values/required.ts';
 import { bookIndex } from '../book-index.ts';

@@ -1,4 +1,4 @@
-import type { FlakeLoad, RecipeLook } from '../../book/model.ts';
+import type { FlakeLoad, RecipeLook } from '../../book/model/recipe.ts';
 import { bookIndex } from '../book-index.ts';
 import { document } from '../document.ts';
 import { html } from '../html.ts';

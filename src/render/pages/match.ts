@@ -1,5 +1,8 @@
 import { matchCupMl, matchPlastic } from '../../book/match/match-cup.ts';
-import type { Book, Edition, Material, Mold, Settings, Target } from '../../book/model.ts';
+import type { Edition } from '../../book/model/publish.ts';
+import type { Material, Mold } from '../../book/model/shelf.ts';
+import type { Target } from '../../book/model/target.ts';
+import type { Book, Settings } from '../../book/model.ts';
 import { MATERIAL_KINDS } from '../../kinds/kinds.ts';
 import { volumeInField, volumeLimits } from '../../units/volume-field.ts';
 import { defined } from '../../values/defined.ts';

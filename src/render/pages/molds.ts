@@ -1,4 +1,4 @@
-import type { Mold } from '../../book/model.ts';
+import type { Mold } from '../../book/model/shelf.ts';
 import { required } from '../../values/required.ts';
 import { assumptionText } from '../../words/assumption.ts';
 import { bookIndex } from '../book-index.ts';

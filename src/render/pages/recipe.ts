@@ -1,4 +1,6 @@
-import type { Edition, Mold, Recipe } from '../../book/model.ts';
+import type { Edition } from '../../book/model/publish.ts';
+import type { Recipe } from '../../book/model/recipe.ts';
+import type { Mold } from '../../book/model/shelf.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import { required } from '../../values/required.ts';
 import { batchCups, batchTakes, takesTitle } from '../batch-view.ts';

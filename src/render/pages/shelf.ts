@@ -1,4 +1,5 @@
-import type { Material, Settings } from '../../book/model.ts';
+import type { Material } from '../../book/model/shelf.ts';
+import type { Settings } from '../../book/model.ts';
 import { MATERIAL_KINDS, SHELF_ORDER } from '../../kinds/kinds.ts';
 import { LADDER_MM } from '../../tables/material-defaults.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';

@@ -1,5 +1,5 @@
 import { seenWhole } from '../../book/match/asked-cup.ts';
-import type { Target } from '../../book/model.ts';
+import type { Target } from '../../book/model/target.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import { bookIndex } from '../book-index.ts';

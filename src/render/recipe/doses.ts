@@ -1,4 +1,6 @@
-import type { Material, Recipe, Settings } from '../../book/model.ts';
+import type { Recipe } from '../../book/model/recipe.ts';
+import type { Material } from '../../book/model/shelf.ts';
+import type { Settings } from '../../book/model.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import { required } from '../../values/required.ts';
 import { dropsText } from '../amount-text.ts';

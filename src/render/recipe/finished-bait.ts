@@ -1,4 +1,5 @@
-import type { BaitLook, Recipe } from '../../book/model.ts';
+import type { BaitLook } from '../../book/model/looks.ts';
+import type { Recipe } from '../../book/model/recipe.ts';
 import { type Html, html } from '../html.ts';
 import { lookWords } from '../look-words.ts';
 import type { PageContext } from '../page.ts';

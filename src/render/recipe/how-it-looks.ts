@@ -1,4 +1,5 @@
-import type { Recipe, Settings } from '../../book/model.ts';
+import type { Recipe } from '../../book/model/recipe.ts';
+import type { Settings } from '../../book/model.ts';
 import { required } from '../../values/required.ts';
 import { cupContrastText } from '../../words/cup-contrast.ts';
 import { bookIndex } from '../book-index.ts';

@@ -1,4 +1,5 @@
-import type { Material, Recipe } from '../../book/model.ts';
+import type { Recipe } from '../../book/model/recipe.ts';
+import type { Material } from '../../book/model/shelf.ts';
 import { required } from '../../values/required.ts';
 import { bookIndex } from '../book-index.ts';
 import { type Html, html, joined } from '../html.ts';

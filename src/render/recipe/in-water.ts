@@ -1,4 +1,4 @@
-import type { Recipe } from '../../book/model.ts';
+import type { Recipe } from '../../book/model/recipe.ts';
 import { hexWords } from '../../words/colour.ts';
 import { type Html, html } from '../html.ts';
 import { depthText } from '../length-text.ts';

@@ -1,4 +1,6 @@
-import type { Cup, CupLook, Recipe, Round } from '../../book/model.ts';
+import type { Cup, Round } from '../../book/model/cup.ts';
+import type { CupLook } from '../../book/model/looks.ts';
+import type { Recipe } from '../../book/model/recipe.ts';
 import { differenceView } from '../difference-view.ts';
 import { type Html, html } from '../html.ts';
 import { type ChipColours, chipColours, chips, chipWords } from '../swatch/chip.ts';

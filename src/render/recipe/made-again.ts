@@ -1,4 +1,4 @@
-import type { Recipe } from '../../book/model.ts';
+import type { Recipe } from '../../book/model/recipe.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
 import { assumptionText } from '../../words/assumption.ts';
 import { spreadAdviceText } from '../../words/repeatability.ts';

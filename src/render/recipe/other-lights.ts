@@ -1,4 +1,5 @@
-import type { Recipe, RecipeMatch } from '../../book/model.ts';
+import type { Recipe } from '../../book/model/recipe.ts';
+import type { RecipeMatch } from '../../book/model/target.ts';
 import { type Html, html } from '../html.ts';
 import { chipColours, chips } from '../swatch/chip.ts';
 import { apartUnderLights, LIGHTS_BASIS } from '../target/under-lights.ts';

@@ -1,4 +1,6 @@
-import type { Mold, Recipe, Settings } from '../../book/model.ts';
+import type { Recipe } from '../../book/model/recipe.ts';
+import type { Mold } from '../../book/model/shelf.ts';
+import type { Settings } from '../../book/model.ts';
 import { faceNames, PATTERNS, type Pattern } from '../../patterns/patterns.ts';
 import { type Html, html } from '../html.ts';
 import { bait } from '../swatch/bait.ts';

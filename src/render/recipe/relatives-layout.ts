@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import type { Recipe } from '../../book/model.ts';
+import type { Recipe } from '../../book/model/recipe.ts';
 import type { GraphLayout, PlacedEdge, PlacedNode } from '../../lineage/graph.ts';
 import { required } from '../../values/required.ts';
 import { isTargetNode, NODE_HEIGHT, NODE_WIDTH, targetNode } from '../lineage-picture.ts';

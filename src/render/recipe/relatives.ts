@@ -1,4 +1,5 @@
-import type { Recipe, Settings } from '../../book/model.ts';
+import type { Recipe } from '../../book/model/recipe.ts';
+import type { Settings } from '../../book/model.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import { bookIndex } from '../book-index.ts';
 import { colourEntry } from '../colour-entry.ts';

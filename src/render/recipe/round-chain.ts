@@ -1,4 +1,4 @@
-import type { Cup, Round } from '../../book/model.ts';
+import type { Cup, Round } from '../../book/model/cup.ts';
 import { type Html, html } from '../html.ts';
 import { chipColours, chips } from '../swatch/chip.ts';
 import { deltaEText, sentence } from '../words.ts';

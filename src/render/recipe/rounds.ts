@@ -1,4 +1,5 @@
-import type { Change, Cup, CupLook, Round } from '../../book/model.ts';
+import type { Change, Cup, Round } from '../../book/model/cup.ts';
+import type { CupLook } from '../../book/model/looks.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
 import { massIn } from '../dose-text.ts';

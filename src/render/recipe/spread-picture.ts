@@ -1,4 +1,4 @@
-import type { Spread } from '../../book/model.ts';
+import type { Spread } from '../../book/model/recipe.ts';
 import { type Html, html } from '../html.ts';
 
 /** The predicted colour in the middle, at its sides the ends of the axes along which it is least sure, the widest above. */

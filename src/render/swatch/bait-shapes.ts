@@ -5,7 +5,7 @@
  *
  * @packageDocumentation
  */
-import type { Mold } from '../../book/model.ts';
+import type { Mold } from '../../book/model/shelf.ts';
 import { across, alongside, type Ribbon, ribbon, smoothPath, stretch } from './ribbon.ts';
 
 export interface BaitShape {

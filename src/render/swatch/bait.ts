@@ -4,7 +4,9 @@
  * @packageDocumentation
  */
 
-import type { Mold, Recipe, RecipeLook, Settings } from '../../book/model.ts';
+import type { Recipe, RecipeLook } from '../../book/model/recipe.ts';
+import type { Mold } from '../../book/model/shelf.ts';
+import type { Settings } from '../../book/model.ts';
 import { opacityClass } from '../../book/recipes/facets.ts';
 import { PATTERNS } from '../../patterns/patterns.ts';
 import { UNITS } from '../../units/unit.ts';

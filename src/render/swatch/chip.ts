@@ -4,7 +4,7 @@
  * @packageDocumentation
  */
 
-import type { Appearance } from '../../book/model.ts';
+import type { Appearance } from '../../book/model/colours.ts';
 import { hexWords } from '../../words/colour.ts';
 import { type Html, html } from '../html.ts';
 import { sentence } from '../words.ts';

@@ -3,7 +3,11 @@
  *
  * @packageDocumentation
  */
-import type { Appearance, Cup, Mold, Recipe, RecipeLook } from '../../book/model.ts';
+
+import type { Appearance } from '../../book/model/colours.ts';
+import type { Cup } from '../../book/model/cup.ts';
+import type { Recipe, RecipeLook } from '../../book/model/recipe.ts';
+import type { Mold } from '../../book/model/shelf.ts';
 import type { Face } from '../../patterns/pattern.ts';
 import { faceRuns, PATTERNS } from '../../patterns/patterns.ts';
 import type { Run } from '../../patterns/place.ts';

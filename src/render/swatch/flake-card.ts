@@ -1,4 +1,4 @@
-import type { Material } from '../../book/model.ts';
+import type { Material } from '../../book/model/shelf.ts';
 import { defined } from '../../values/defined.ts';
 import { type Html, html } from '../html.ts';
 import { flakePatterns, PX_PER_MM } from './flake-pattern.ts';

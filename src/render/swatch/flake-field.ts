@@ -5,7 +5,7 @@
  *
  * @packageDocumentation
  */
-import type { FlakeLook } from '../../book/model.ts';
+import type { FlakeLook } from '../../book/model/cup.ts';
 import { randomFrom } from './random-from.ts';
 
 /** One kind of flake in a cup, as far as it is drawn. */

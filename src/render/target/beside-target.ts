@@ -1,4 +1,5 @@
-import type { CupMatch, MatchedRound, Recipe, Target } from '../../book/model.ts';
+import type { Recipe } from '../../book/model/recipe.ts';
+import type { CupMatch, MatchedRound, Target } from '../../book/model/target.ts';
 import { verdictText } from '../../words/verdict.ts';
 import { bookIndex } from '../book-index.ts';
 import { type Html, html } from '../html.ts';

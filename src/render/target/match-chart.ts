@@ -1,4 +1,4 @@
-import type { MatchedRound } from '../../book/model.ts';
+import type { MatchedRound } from '../../book/model/target.ts';
 import { type Html, html } from '../html.ts';
 import { deltaEText } from '../words.ts';
 

@@ -1,4 +1,4 @@
-import type { CupMatch, Target } from '../../book/model.ts';
+import type { CupMatch, Target } from '../../book/model/target.ts';
 import { costWords } from '../../words/cost.ts';
 import { nextAdditionText } from '../../words/next-addition.ts';
 import { proposalText } from '../../words/proposal.ts';

@@ -1,4 +1,4 @@
-import type { CupLights, CupMatch } from '../../book/model.ts';
+import type { CupLights, CupMatch } from '../../book/model/target.ts';
 import { type Html, html } from '../html.ts';
 import { deltaEText, differenceWords, listText } from '../words.ts';
 

@@ -4,7 +4,10 @@
  * @packageDocumentation
  */
 
-import type { Appearance, Book, FlakeLoad, Material, Mold } from '../../../src/book/model.ts';
+import type { Appearance } from '../../../src/book/model/colours.ts';
+import type { FlakeLoad } from '../../../src/book/model/recipe.ts';
+import type { Material, Mold } from '../../../src/book/model/shelf.ts';
+import type { Book } from '../../../src/book/model.ts';
 import { HEAVY_FLAKE } from '../../../src/book/publish/look-only.ts';
 import { PATTERNS, type Pattern } from '../../../src/patterns/patterns.ts';
 import { MIDDLE } from '../../../src/patterns/place.ts';

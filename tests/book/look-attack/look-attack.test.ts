@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { compileBook } from '../../../src/book/compile-book.ts';
-import type { Recipe } from '../../../src/book/model.ts';
+import type { Recipe } from '../../../src/book/model/recipe.ts';
 import { LOOK_STEP } from '../../../src/book/publish/look-only.ts';
 import { publishedBook } from '../../../src/book/publish/published-book.ts';
 import { hidesText } from '../../../src/render/words.ts';

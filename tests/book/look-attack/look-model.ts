@@ -4,7 +4,7 @@
  *
  * @packageDocumentation
  */
-import type { Material } from '../../../src/book/model.ts';
+import type { Material } from '../../../src/book/model/shelf.ts';
 import { layerSlopes } from '../../../src/matching/mix/layer-slopes.ts';
 import { labFromTristimulus } from '../../../src/optics/cielab.ts';
 import { flakesPerMm, spreadFlake } from '../../../src/optics/flake.ts';

@@ -1,5 +1,5 @@
 import sharp from 'sharp';
-import type { RecipeLook } from '../../../src/book/model.ts';
+import type { RecipeLook } from '../../../src/book/model/recipe.ts';
 import { BLACK_CARD, WHITE_CARD } from '../../../src/render/swatch/tint.ts';
 import type { PublicLook } from './attack.ts';
 

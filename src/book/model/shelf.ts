@@ -1,0 +1,138 @@
+import type { MaterialKind } from '../../kinds/kinds.ts';
+import type { Flake } from '../../optics/flake.ts';
+import type { Tier } from '../../optics/material-constants.ts';
+import type { Appearance } from './colours.ts';
+import type { Photo } from './photo.ts';
+import type { Publish } from './publish.ts';
+
+/** What a number of the book rests on where nobody measured it. */
+export type Assumption =
+  /** A plastic absorbs and scatters as one of its kind usually does. */
+  | { readonly kind: 'typical-plastic'; readonly plastic: string }
+  /** An additive does not change the colour. */
+  | { readonly kind: 'no-colour' }
+  /** How strongly it colours is known from one colour and its kind. */
+  | { readonly kind: 'strength' }
+  /** The film of a flake is as thick as most. */
+  | { readonly kind: 'film'; readonly mm: number }
+  | { readonly kind: 'density'; readonly gramsPerMl: number }
+  /** What a level millilitre weighs. */
+  | { readonly kind: 'bulk'; readonly gramsPerMl: number }
+  | { readonly kind: 'drop'; readonly ml: number }
+  /** An additive is taken for a liquid, or for salt. */
+  | { readonly kind: 'liquid' }
+  | { readonly kind: 'salt' }
+  /** The cavity of a mold is known from the mass of a bait. */
+  | { readonly kind: 'cavity'; readonly gramsPerMl: number }
+  | { readonly kind: 'no-sprue' };
+
+/** K and S of a material per mm and g/ml, of a plastic per mm. */
+export interface Constants {
+  readonly absorption: readonly number[];
+  readonly scattering: readonly number[];
+}
+
+/** A step of a dose ladder: a material alone in clear plastic. */
+export interface LadderStep {
+  readonly gramsPerMl: number;
+  readonly label: string;
+  readonly look: Appearance;
+}
+
+/** A flake: what the optics needs of it (a `Flake`), and what a reader wants to know. */
+export interface FlakeProperties extends Flake {
+  readonly filmMm: number;
+  readonly density: number;
+  readonly transmittance: number;
+  readonly reflectance: readonly number[];
+  /** How it is cut; for the optics a strip is the square of the same area. */
+  readonly outline: 'hexagon' | 'square' | 'round' | 'strip';
+  /** Across flats, side, diameter, or width of a strip, mm. */
+  readonly acrossMm: number;
+  readonly longMm?: number;
+  readonly finish: string;
+  readonly colour: string;
+  readonly gramsPerFlake: number;
+}
+
+/** Something on the shelf: a plastic, colorant, powder, flake or additive. */
+export interface Material {
+  readonly id: string;
+  readonly kind: MaterialKind;
+  readonly title: string;
+  readonly notes: string;
+  readonly photos: readonly Photo[];
+  /** Absent for flake and for what does not colour. */
+  readonly constants?: Constants;
+  readonly tier: Tier;
+  /** ΔE00 to expect of a mix of materials that are known as this one is. */
+  readonly expectedDeltaE: number;
+  /** How surely K and S are known: standard deviations of level, slope and bend of ln K and of ln S over the spectrum. */
+  readonly doubt?: { readonly absorption: readonly number[]; readonly scattering: readonly number[] };
+  /** Of a measured material: what its K and S rest on, and how well its films are met (root mean square ΔE00). */
+  readonly fit?: {
+    readonly films: number;
+    readonly residual: number;
+    /** Doses and thicknesses in which it was measured by itself, and mixtures with others. */
+    readonly doses: number;
+    readonly thicknesses: number;
+    readonly mixtures: number;
+  };
+  readonly flake?: FlakeProperties;
+  readonly hardness?: string;
+  /** g/ml of the substance: what it adds to the cup's volume. */
+  readonly density: number;
+  /** g/ml as measured in a spoon. */
+  readonly gramsPerMl: number;
+  /** g; absent for what is not dropped. */
+  readonly gramsPerDrop?: number;
+  readonly price?: number;
+  /** Size of a pack as its file has it: `1 l`. */
+  readonly pack?: string;
+  /** Whether it is bought and counted by volume, as its pack or else its stock is written; a plastic with neither is. */
+  readonly byVolume: boolean;
+  /** Whether it is bought and counted in ounces or pounds, as its pack or else its stock is written. */
+  readonly byOunce: boolean;
+  /** g */
+  readonly packGrams?: number;
+  /** g; 0 of what has run out, absent for what is not counted, which is taken to be there. */
+  readonly stockGrams?: number;
+  readonly highest?: number;
+  readonly working?: { readonly from: number; readonly to: number };
+  /** g per ml of plastic */
+  readonly most?: number;
+  /** Typical dose, g per ml of plastic. */
+  readonly typical?: number;
+  /** Which of the numbers are defaults, in words. */
+  readonly assumptions: readonly Assumption[];
+  /** Colour of its mark on pages. */
+  readonly hex: string;
+  readonly ladder: readonly LadderStep[];
+  readonly usedIn: readonly { readonly recipe: string; readonly cup: string; readonly gramsPerMl: number }[];
+  /** What readers have of it; only in the maker's edition. */
+  readonly shared?: Publish;
+  readonly source: { readonly path: string; readonly text: string };
+}
+
+/** A mold, as far as amounts and colours depend on it. */
+export interface Mold {
+  readonly id: string;
+  readonly title: string;
+  readonly notes: string;
+  readonly photos: readonly Photo[];
+  readonly cavities: number;
+  /** ml */
+  readonly cavityMl: number;
+  readonly sprueMl: number;
+  readonly bodyMm: number;
+  readonly thinMm: number;
+  readonly thinPart: string;
+  readonly lengthMm?: number;
+  readonly shape: 'minnow' | 'worm' | 'grub' | 'craw' | 'stick' | 'tube' | 'creature';
+  readonly bag?: number;
+  readonly usedIn: readonly string[];
+  /** What readers have of it; only in the maker's edition. */
+  readonly shared?: Publish;
+  readonly assumptions: readonly Assumption[];
+  readonly source: { readonly path: string; readonly text: string };
+}
