@@ -12,9 +12,11 @@ import { listText } from './sentence-text.ts';
 export const MEASURED_TOGETHER =
   'The drops and spoons of a cup are rounded as a set: use them all, or weigh everything. Don’t mix.';
 
+const amountText = ({ text, title }: AmountToAdd): string => `${text} of ${title}`;
+
 /** "1/8 tsp of Ivory Pearl and 2 drops of Peat" */
 export function amountsText(amounts: readonly AmountToAdd[]): string {
-  return listText(amounts.map(({ text, title }) => `${text} of ${title}`));
+  return listText(amounts.map(amountText));
 }
 
 /** "0.65 g of Peat and 0.14 g of Ivory Pearl": everything as it is weighed. */
@@ -25,7 +27,7 @@ export function weightsText(amounts: readonly (AmountToAdd & { readonly weighed?
 /** What is added: "3 drops of Peat and 20 ml of Clear to thin it". */
 export function toAddText({ additions, thin }: ToAdd, units: VolumeUnit): string {
   return listText([
-    ...additions.map(({ text, title }) => `${text} of ${title}`),
+    ...additions.map(amountText),
     ...(thin ? [`${volumeText(thin.ml, units)} of ${thin.title} to thin it`] : []),
   ]);
 }

@@ -2,6 +2,7 @@ import type { FieldPath } from '../../recipe/field-path.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
 import { kindOfPath } from '../../recipe/source.ts';
 import type { LeftOut } from '../left-out.ts';
+import { NAMED_BY } from '../read/named-by.ts';
 import type { Report } from '../report.ts';
 
 /** Tells of each file that is left out of a book for nothing but others that wait to be filled in, where it names one of them. */
@@ -34,11 +35,10 @@ function emptyFile(needs: readonly string[], leftOut: ReadonlyMap<string, LeftOu
   throw new Error(`${needs.join(', ')} wait for each other`);
 }
 
-/** Fields whose values name other files, and those that do so by the names in them: a title, a tag or a cup may have the same name. */
-const NAMED_BY_VALUE: ReadonlySet<string> = new Set(['mold', 'from', 'for', 'plastic', 'without']);
+/** Fields that name other files by the names in them. */
 const NAMED_INSIDE: ReadonlySet<string> = new Set(['add', 'set']);
 
-/** Where a thing names another file; undefined where it does not, and any file of a folder may be meant. */
+/** Where a thing names another file, and not where a title, a tag or a cup has the same name; undefined where any file of a folder may be meant. */
 function placeIn({ fields }: Thing, need: string): FieldPath | undefined {
   const id = kindOfPath(need)?.id;
   return id === undefined ? undefined : placeOfName(fields, id, [], '');
@@ -47,7 +47,7 @@ function placeIn({ fields }: Thing, need: string): FieldPath | undefined {
 /** @param field the nearest with a name: what is in a list belongs to the field of the list */
 function placeOfName(value: unknown, id: string, path: FieldPath, field: string): FieldPath | undefined {
   if (typeof value === 'string')
-    return NAMED_BY_VALUE.has(field) && (value === id || value.startsWith(`${id}/`)) ? path : undefined;
+    return Object.hasOwn(NAMED_BY, field) && (value === id || value.startsWith(`${id}/`)) ? path : undefined;
   if (typeof value !== 'object' || value === null) return undefined;
   for (const [name, inside] of Object.entries(value)) {
     const isItem = Array.isArray(value);

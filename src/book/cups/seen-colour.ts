@@ -1,4 +1,4 @@
-import { type SeenViews, settledViews } from '../../matching/target/target-part.ts';
+import { type SeenViews, viewsOfLabs } from '../../matching/target/target-part.ts';
 import { colourOf } from '../../optics/appearance.ts';
 import { type LabD65, labFromTristimulus } from '../../optics/cielab.ts';
 import { hexFromLab } from '../../optics/display.ts';
@@ -12,7 +12,6 @@ import {
   type TargetColour,
 } from '../../recipe/colour-fields.ts';
 import { SURFACE_K1 } from '../../tables/surface.ts';
-import { defined } from '../../values/defined.ts';
 import type { Colour } from '../model/colours.ts';
 import type { Look } from '../model/looks.ts';
 
@@ -42,10 +41,9 @@ export function seenByDaylight(colour: TargetColour): Colour {
   return typeof colour === 'string' ? { lab, hex: colour, mapped: false } : measured(lab);
 }
 
-/** What was seen of a round, as matching takes it; undefined where no colour was noted. */
+/** A look of the book, as matching takes it; undefined where no colour was noted. */
 export function viewsOfLook({ overWhite, overBlack }: Look = {}): SeenViews | undefined {
-  if (overWhite === undefined && overBlack === undefined) return undefined;
-  return settledViews(defined({ overWhite: overWhite?.lab, overBlack: overBlack?.lab }));
+  return viewsOfLabs(overWhite?.lab, overBlack?.lab);
 }
 
 /** To four decimals, more than any instrument says; adapted to daylight the darkest can come out a hair below black. */

@@ -1,13 +1,5 @@
 import type { Diagnostic } from '../../diagnostics/diagnostic.ts';
-import {
-  FILED_KINDS,
-  isMaterialKind,
-  KINDS,
-  type Kind,
-  MATERIAL_KINDS,
-  type MaterialKind,
-  SHELF_ORDER,
-} from '../../kinds/kinds.ts';
+import { FILED_KINDS, isMaterialKind, KINDS, type Kind, MATERIAL_KINDS, type MaterialKind } from '../../kinds/kinds.ts';
 import { readThing, soundPart, type Thing } from '../../recipe/read-thing.ts';
 import type { NamesOf } from '../../recipe/reference-fix.ts';
 import { kindOfPath, MEASUREMENTS_FILE, misnamed, type Source } from '../../recipe/source.ts';
@@ -17,6 +9,7 @@ import type { Report } from '../report.ts';
 import { FaultyFiles } from './faulty-files.ts';
 import { FileNames, isMaterial, noSlug, secondName, unknownPlace, unreadName, wrongFolder } from './file-names.ts';
 import { kindOfText } from './kind-of-text.ts';
+import { NAMED_BY } from './named-by.ts';
 
 /** Every file of a book that could be read by itself, by kind and by id. */
 export interface Things {
@@ -34,15 +27,6 @@ export interface Things {
   /** Pictures that lie where the book does not look for any, by path. */
   readonly pictures: readonly string[];
 }
-
-/** Kinds of what a field may name. */
-const NAMED_BY: Readonly<Record<string, readonly Kind[]>> = {
-  mold: ['mold'],
-  from: ['recipe'],
-  for: ['target'],
-  plastic: ['plastic'],
-  without: SHELF_ORDER.filter((kind) => kind !== 'plastic'),
-};
 
 /**
  * Reads every text of a book by itself, in the order of the paths.

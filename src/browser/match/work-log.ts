@@ -1,7 +1,7 @@
 import { type CupHistory, type LogRound, type LogStep, readLog } from '../../cup/cup-log.ts';
 import { type CupState, cupVolume } from '../../cup/ledger.ts';
 import type { TriedRound } from '../../matching/cup-question.ts';
-import { type SeenViews, settledViews } from '../../matching/target/target-part.ts';
+import { type SeenViews, viewsOfLabs } from '../../matching/target/target-part.ts';
 import type { Lab } from '../../optics/cielab.ts';
 import { defined } from '../../values/defined.ts';
 import { inOneGo, type Work, type WorkStep, withCup } from './work.ts';
@@ -60,13 +60,11 @@ function logStep(step: WorkStep, { plastics }: CupState): LogStep<WorkLook> {
   }
 }
 
-/** What was seen of a round, as matching takes it; undefined where no colour was noted. */
-export function viewsOf({ overWhite, overBlack }: WorkLook = {}): SeenViews | undefined {
-  if (overWhite === undefined && overBlack === undefined) return undefined;
-  const lab = (colour: WorkColour | undefined): Lab | undefined =>
-    colour === undefined ? undefined : labOfColour(colour);
-  return settledViews(defined({ overWhite: lab(overWhite), overBlack: lab(overBlack) }));
-}
+const labOf = (colour: WorkColour | undefined): Lab | undefined =>
+  colour === undefined ? undefined : labOfColour(colour);
+
+const viewsOf = ({ overWhite, overBlack }: WorkLook = {}): SeenViews | undefined =>
+  viewsOfLabs(labOf(overWhite), labOf(overBlack));
 
 /** The rounds of a cup as matching takes them. */
 export function triedRounds({ rounds }: Pick<CupNow, 'rounds'>): readonly TriedRound[] {

@@ -1,6 +1,7 @@
 import { type Lab, tristimulusFromLab } from '../../optics/cielab.ts';
 import type { SpreadFlake } from '../../optics/flake.ts';
 import type { MixtureConstants } from '../../optics/mixture.ts';
+import { defined } from '../../values/defined.ts';
 import type { MatchFault } from '../match-fault.ts';
 
 /** A colour to be matched: one part of a target. */
@@ -66,6 +67,13 @@ export function settledViews<Views extends SeenViews>(views: Views): Views {
   if (!overWhite || !overBlack || overBlack.L <= overWhite.L || isReversed(views)) return views;
   const even = { ...views, overBlack: { ...overBlack, L: overWhite.L } };
   return overBlack.L - overWhite.L > UNSEEN ? { ...even, evened: true } : even;
+}
+
+/** What was seen of a round, as matching takes it; undefined where no colour was noted. */
+export function viewsOfLabs(overWhite: Lab | undefined, overBlack: Lab | undefined): SeenViews | undefined {
+  return overWhite === undefined && overBlack === undefined
+    ? undefined
+    : settledViews(defined({ overWhite, overBlack }));
 }
 
 /** Whether it is lighter over black than over white by more than looking errs, which no plastic is. */
