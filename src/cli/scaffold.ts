@@ -156,6 +156,7 @@ const FILES: { readonly [K in Kind]: (made: Scaffolded) => NewFile<K> } = {
   }),
   additive: () => ({
     fields: {
+      use: toFillIn('softener, hardener, stabiliser, scent or salt; remove this line if it is none of these'),
       look: toFillIn(
         'how it clouds, such as { kind: white, colour: "#f0efea", dose: 10 % }; remove this line if it does not',
       ),

@@ -76,7 +76,7 @@ const MATERIALS = {
   additive: {
     folder: 'shelf/additives',
     one: 'an additive',
-    telling: [],
+    telling: ['use'],
     heading: 'Additives',
     order: 4,
     colours: false,

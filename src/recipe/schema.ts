@@ -6,6 +6,7 @@
  * @packageDocumentation
  */
 import { z } from 'zod';
+import { USE_NAMES } from '../kinds/additive-uses.ts';
 import type { Kind } from '../kinds/kinds.ts';
 import { PATTERN_NAMES } from '../patterns/patterns.ts';
 import { address } from './address-field.ts';
@@ -242,6 +243,8 @@ export const plasticSchema = fields({
 /** `shelf/additives/*.md` */
 export const additiveSchema = fields({
   ...stocked,
+  /** What it is for: that says when it goes into a cup. */
+  use: z.enum(USE_NAMES).exactOptional(),
   /** Left out: no effect on the colour. */
   look: look.exactOptional(),
   density: density.exactOptional(),

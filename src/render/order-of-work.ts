@@ -7,6 +7,7 @@
 import type { Cup, PlasticShare } from '../book/model/cup.ts';
 import type { Material } from '../book/model/shelf.ts';
 import type { Settings } from '../book/model.ts';
+import { ADDITIVE_USES } from '../kinds/additive-uses.ts';
 import { MATERIAL_KINDS, SHELF_ORDER } from '../kinds/kinds.ts';
 import type { StepWords } from '../patterns/pattern.ts';
 import { PATTERNS, type Pattern } from '../patterns/patterns.ts';
@@ -113,7 +114,7 @@ export function stepHtml(step: StepWords): Html {
 const LEAST_POURING_HEAT = 160;
 
 /** What the order of work asks of a material. */
-export type WorkMaterial = Pick<Material, 'title' | 'kind' | 'gramsPerDrop' | 'highest' | 'working'>;
+export type WorkMaterial = Pick<Material, 'title' | 'kind' | 'gramsPerDrop' | 'highest' | 'working' | 'use'>;
 
 /** What the order of work asks of a cup. */
 interface CupToMake {
@@ -146,7 +147,8 @@ export function orderOfWork(
       .map(({ title }) => title);
   const pouredAt = Math.max(...plastics.map(({ working, highest }) => working?.to ?? highest ?? LEAST_POURING_HEAT));
   const isLiquid = ({ gramsPerDrop }: WorkMaterial): boolean => gramsPerDrop !== undefined;
-  const bearsLess = ({ highest = Number.POSITIVE_INFINITY }: WorkMaterial): boolean => highest < pouredAt;
+  const bearsLess = ({ highest = Number.POSITIVE_INFINITY, use }: WorkMaterial): boolean =>
+    highest < pouredAt || (use !== undefined && ADDITIVE_USES[use].goesIn === 'last and off the heat');
 
   const cold = titles((each) => isLiquid(each) && !bearsLess(each));
   const offTheHeat = titles((each) => isLiquid(each) && bearsLess(each));

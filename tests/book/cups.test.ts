@@ -295,6 +295,12 @@ test('an additive of which nothing is said is taken for a liquid, and that is sa
   const sold = spooned('price: 4\npack: 3 lb');
   expect(sold.grams).toBeCloseTo(TWO_SPOONS * 1.2, 3);
   expect(sold.assumed).toContain('salt');
+  const salt = spooned('use: salt');
+  expect(salt.grams).toBeCloseTo(TWO_SPOONS * 1.2, 3);
+  expect(salt.assumed).not.toContain('salt');
+  const scent = spooned('use: scent\nprice: 4\npack: 3 lb');
+  expect(scent.grams).toBeCloseTo(TWO_SPOONS * 1.0, 3);
+  expect(scent.assumed).not.toContain('liquid');
 });
 
 test('a clear cup is as sure as its plastic: estimated, and never certain', () => {

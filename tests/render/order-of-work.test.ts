@@ -85,6 +85,7 @@ const MATERIALS: Readonly<Record<string, WorkMaterial>> = {
   salt: { title: 'Fine salt', kind: 'additive' },
   guard: { title: 'Heat guard', kind: 'additive', gramsPerDrop: 0.05, highest: 200 },
   scent: { title: 'Kelp scent', kind: 'additive', gramsPerDrop: 0.04, highest: 168 },
+  aniseed: { title: 'Aniseed', kind: 'additive', gramsPerDrop: 0.04, highest: 210, use: 'scent' },
 };
 
 /** The order of work for cups of these names, each with the same in it. */
@@ -124,6 +125,12 @@ describe('orderOfWork(recipe)', () => {
     const place = (begin: string): number => steps.findIndex((step) => step.startsWith(begin));
     expect(place('Take it off the heat and stir in Kelp scent.')).toBeGreaterThan(place('Stir in the colorant'));
     expect(place('Add the flake last')).toBeGreaterThan(place('Take it off the heat and stir in'));
+  });
+
+  test('keeps a scent off the heat, whatever it bears', () => {
+    const steps = solid('peat', 'aniseed');
+    expect(steps.join(' ')).not.toContain('cold plastic');
+    expect(steps).toContain('Take it off the heat and stir in Aniseed.');
   });
 
   test('names cups as cups, so that none is poured back', () => {

@@ -1,3 +1,4 @@
+import type { AdditiveUse } from '../../kinds/additive-uses.ts';
 import type { MaterialKind } from '../../kinds/kinds.ts';
 import type { Flake } from '../../optics/flake.ts';
 import type { Tier } from '../../optics/material-constants.ts';
@@ -80,6 +81,8 @@ export interface Material {
   };
   readonly flake?: FlakeProperties;
   readonly hardness?: string;
+  /** What an additive is for, if its file says. */
+  readonly use?: AdditiveUse;
   /** g/ml of the substance: what it adds to the cup's volume. */
   readonly density: number;
   /** g/ml as measured in a spoon. */

@@ -278,6 +278,7 @@ const MATERIAL: FieldTable<Material> = {
     gramsPerFlake: 'shared',
   },
   hardness: 'shared',
+  use: 'shared',
   density: 'shared',
   gramsPerMl: 'shared',
   gramsPerDrop: 'shared',

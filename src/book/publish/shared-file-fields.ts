@@ -78,6 +78,7 @@ const MATERIAL: NestedTable<FieldsOf<MaterialKind>> = {
   film: 'shared',
   finish: 'shared',
   hardness: 'shared',
+  use: 'shared',
   working: { from: 'shared', to: 'shared' },
 };
 

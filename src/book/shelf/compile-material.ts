@@ -58,6 +58,7 @@ export function compileMaterial(
   const stockGrams = fields.stock === 'none' ? 0 : boughtGrams(fields.stock, handling);
   const assumptions = [...handling.assumptions, ...look.assumptions];
   const plastic = thing.kind === 'plastic' ? thing.fields : undefined;
+  const additive = thing.kind === 'additive' ? thing.fields : undefined;
   return {
     id: thing.id,
     kind: thing.kind,
@@ -67,7 +68,13 @@ export function compileMaterial(
     ...defined({ constants: look.constants }),
     tier: look.tier,
     expectedDeltaE: look.expectedDeltaE,
-    ...defined({ doubt: look.doubt, fit: look.fit, flake: look.flake, hardness: plastic?.hardness }),
+    ...defined({
+      doubt: look.doubt,
+      fit: look.fit,
+      flake: look.flake,
+      hardness: plastic?.hardness,
+      use: additive?.use,
+    }),
     density: handling.density,
     gramsPerMl: handling.gramsPerMl,
     ...defined({ gramsPerDrop: handling.gramsPerDrop, price: fields.price }),

@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+import { ADDITIVE_USES } from '../../kinds/additive-uses.ts';
 import type { MaterialKind } from '../../kinds/kinds.ts';
 import { type FlakeCut, flakeMass } from '../../optics/flake.ts';
 import { flakeReflectance } from '../../optics/flake-colour.ts';
@@ -88,13 +89,13 @@ export function handlingOf(thing: Thing<MaterialKind>): MaterialHandling {
     }
     case 'additive': {
       const { fields } = thing;
-      const unsaid = fields.drop === undefined && fields.density === undefined;
+      const unsaid = fields.drop === undefined && fields.density === undefined && fields.use === undefined;
       const byWeight = fields.pack !== undefined && UNITS[fields.pack.unit].dimension === 'mass';
-      if (
-        fields.bulk === undefined &&
-        !(unsaid && byWeight) &&
-        (fields.drop !== undefined || (fields.density ?? 0) < 1.5)
-      ) {
+      const solid =
+        fields.use === undefined
+          ? (unsaid && byWeight) || (fields.density ?? 0) >= 1.5
+          : ADDITIVE_USES[fields.use].solid;
+      if (fields.bulk === undefined && (fields.drop !== undefined || !solid)) {
         if (unsaid) assumptions.push({ kind: 'liquid' });
         return liquid(fields.density, fields.drop);
       }

@@ -76,11 +76,12 @@ ${groups
 };
 
 function shelfItem(context: PageContext, material: Material): Html {
-  const { id, title, flake, tier, usedIn, stockGrams, hardness } = material;
+  const { id, title, flake, tier, usedIn, stockGrams, hardness, use } = material;
   const uses = new Set(usedIn.map(({ recipe }) => recipe)).size;
   const words = [
     ...(flake === undefined ? [] : [inches(flake.acrossMm), flake.finish]),
     ...(hardness === undefined ? [] : [hardness]),
+    ...(use === undefined ? [] : [use]),
     ...(colours(material) && material.kind !== 'plastic' && flake === undefined ? [tier] : []),
     uses === 0 ? 'not used yet' : `in ${counted(uses, 'colour')}`,
     ...(stockGrams === undefined ? [] : [`${stockText(material, stockGrams, context.book.settings)} left`]),
@@ -174,10 +175,12 @@ function properties(context: PageContext, material: Material): Html {
     working,
     most,
     hardness,
+    use,
     assumptions,
   } = material;
   const facts: (readonly [string, string])[] = [];
   if (hardness !== undefined) facts.push(['Hardness', hardness]);
+  if (use !== undefined) facts.push(['Use', use]);
   if (flake !== undefined) {
     facts.push(['Size', flakeSizeText(flake, settings)]);
     facts.push(
