@@ -11,7 +11,7 @@ import { explainCommand } from './explain.ts';
 import { explainError } from './explain-error.ts';
 import { filmsCommand } from './films.ts';
 import { helpText } from './help.ts';
-import { matchCommands } from './matching.ts';
+import { letDownCommand, matchCommands } from './matching.ts';
 import { newCommand } from './new.ts';
 import { serveCommand } from './serve.ts';
 import { versionText } from './version.ts';
@@ -26,6 +26,9 @@ const COMMANDS: readonly Command[] = [
   ...matchCommands,
   filmsCommand,
 ];
+
+/** What a command is called that had another name. */
+const RENAMED: ReadonlyMap<string, Command> = new Map([['thin', letDownCommand]]);
 
 /** Options that every command takes. */
 const COMMON: Readonly<Record<string, Option>> = {
@@ -64,6 +67,11 @@ async function run(line: readonly string[], root: string): Promise<number> {
     return 0;
   }
   const command = COMMANDS.find(({ name }) => name === first);
+  const renamed = RENAMED.get(first);
+  if (renamed)
+    throw new WrongLine(
+      `The command "${first}" is called "${renamed.name}" now: cupbook ${renamed.name} ${renamed.usage}`,
+    );
   if (!command)
     throw new WrongLine(unknown('command', first, [...COMMANDS.map(({ name }) => name), 'help', 'version']));
 

@@ -93,22 +93,22 @@ export function printedAddition(
   ]);
 }
 
-/** Whether to thin, after what is said of it. */
+/** Whether to let a cup down, after what is said of it. */
 export function printedCutBack(
   cup: string,
   says: string,
-  { advice, now, thinned, mended, fresh }: CutBack,
+  { advice, now, plasticAlone, mended, fresh }: CutBack,
   book: Shown,
 ): string {
   return lines([
     ...(now ? [`${cup} now: ${verdictText(now)}`] : []),
     `${now ? '' : `${cup}: `}${says}`,
     ...(advice.kind === 'ask-what-went-in' ? [ANSWER_IN_LOG] : []),
-    ...(thinned ? ['', 'With plastic alone:', ...proposalLines(thinned, undefined, book)] : []),
-    ...(mended && !thinned ? ['', 'With plastic alone: no closer than it is now.'] : []),
+    ...(plasticAlone ? ['', 'With plastic alone:', ...proposalLines(plasticAlone, undefined, book)] : []),
+    ...(mended && !plasticAlone ? ['', 'With plastic alone: no closer than it is now.'] : []),
     ...(mended ? ['', 'With plastic and something to correct it:', ...proposalLines(mended, undefined, book)] : []),
     ...(fresh ? ['', 'A new cup:', ...recipeLines(fresh, undefined, book)] : []),
-    ...(thinned || mended || fresh ? ['', CAUTION] : []),
+    ...(plasticAlone || mended || fresh ? ['', CAUTION] : []),
   ]);
 }
 

@@ -1,15 +1,15 @@
 /**
- * The commands of matching: `match`, `next`, `substitute`, `thin`. Each answers from the book as it is, in text or as JSON.
+ * The commands of matching: `match`, `next`, `let-down`, `substitute`. Each answers from the book as it is, in text or as JSON.
  *
  * @packageDocumentation
  */
 import {
   cupForMatching,
   firstRecipeFor,
+  lettingDownFor,
   nextAdditionFor,
   substitutesFor,
   targetForCup,
-  thinningFor,
 } from '../book/match/ask-matching.ts';
 import type { Cup } from '../book/model/cup.ts';
 import type { Recipe } from '../book/model/recipe.ts';
@@ -101,8 +101,9 @@ const nextCommand: Command = {
   },
 };
 
-const thinCommand: Command = {
-  name: 'thin',
+/** How much clear plastic lets an overshot cup down. */
+export const letDownCommand: Command = {
+  name: 'let-down',
   usage: 'RECIPE[/CUP] [--target TARGET]',
   summary: 'say how much clear plastic rescues an overshot cup, or whether to start over',
   words: [1, 1],
@@ -110,17 +111,17 @@ const thinCommand: Command = {
   run([name = ''], values, surroundings) {
     const { book, recipe, cups, target } = cupsOf(name, values, surroundings);
     const told = cups.map((cup) => {
-      const thin = thinningFor(book, recipe, cup, target);
-      return { cup: cup.name, says: cutBackText(thin, book.settings), thin };
+      const letDown = lettingDownFor(book, recipe, cup, target);
+      return { cup: cup.name, says: cutBackText(letDown, book.settings), letDown };
     });
     return answer(
       values,
       told,
-      told.map(({ thin: { advice, thinned, mended, fresh } }) => ({
+      told.map(({ letDown: { advice, plasticAlone, mended, fresh } }) => ({
         advice,
-        measured: [thinned, mended, fresh].flatMap((each) => each ?? []),
+        measured: [plasticAlone, mended, fresh].flatMap((each) => each ?? []),
       })),
-      ({ cup, says, thin }) => printedCutBack(cup, says, thin, book),
+      ({ cup, says, letDown }) => printedCutBack(cup, says, letDown, book),
     );
   },
 };
@@ -155,7 +156,7 @@ const substituteCommand: Command = {
 };
 
 /** The commands of matching, in the order of a match. */
-export const matchCommands: readonly Command[] = [matchCommand, nextCommand, thinCommand, substituteCommand];
+export const matchCommands: readonly Command[] = [matchCommand, nextCommand, letDownCommand, substituteCommand];
 
 /** What of an answer decides what is to be said beside it. */
 interface Answered {

@@ -23,14 +23,14 @@ export type CutBackAdvice =
    */
   | {
       readonly kind: 'let-down';
-      readonly by: 'thinned' | 'mended';
+      readonly by: 'plasticAlone' | 'mended';
       readonly newCup?: 'farther-off' | 'no-nearer' | 'hardly-less';
     }
   /** A new cup comes nearer, takes less plastic, or is the only way. */
   | {
       readonly kind: 'start-over';
       readonly because: 'comes-nearer' | 'takes-less';
-      readonly than: 'thinned' | 'mended';
+      readonly than: 'plasticAlone' | 'mended';
     }
   | { readonly kind: 'start-over'; readonly because: 'plastic-does-not-help' }
   /** There is not too much of anything in it, or it is to be looked at first. */
@@ -40,14 +40,14 @@ export type CutBackAdvice =
   | { readonly kind: 'ask-what-went-in'; readonly asks: WhatWentIn }
   | { readonly kind: 'fault'; readonly fault: MatchFault };
 
-/** Whether an overshot cup can be thinned back. */
+/** Whether an overshot cup can be let down. */
 export interface CutBack {
   readonly advice: CutBackAdvice;
   readonly now?: Verdict;
   readonly doubt?: Doubt;
   /** With plastic alone, where that brings it nearer. */
-  readonly thinned?: Proposal;
-  /** With plastic and up to two materials to mend what thinning spoils, where that is nearer still. */
+  readonly plasticAlone?: Proposal;
+  /** With plastic and up to two materials to mend what letting down spoils, where that is nearer still. */
   readonly mended?: Proposal;
   /** The same colour in a new cup, with what the rounds have taught. */
   readonly fresh?: RecipeProposal;
@@ -63,7 +63,7 @@ const STEPS = 24;
  */
 export function cutBack(question: NextAdditionQuestion): CutBack {
   const { bench, tolerance, limits = {} } = question;
-  const judged = judgedCup(question, { ...limits, mayThin: true });
+  const judged = judgedCup(question, { ...limits, mayLetDown: true });
   if (isFaulty(judged)) return { advice: { kind: 'fault', fault: judged.fault } };
   const { now, correction, predictedDeltaE, problem, reckoned } = judged;
   const { mix, ingredients, plasticMl } = problem;
@@ -72,14 +72,14 @@ export function cutBack(question: NextAdditionQuestion): CutBack {
   if (isDone) return { advice: { kind: 'leave-it' }, now };
   const known = { now, ...defined({ doubt }) };
   if (now.within) return { advice: { kind: 'add', because: 'half-seen' }, ...known };
-  const thin = ingredients.findIndex(({ thins }) => thins);
-  if (thin < 0)
+  const plastic = ingredients.findIndex(({ letsDown }) => letsDown);
+  if (plastic < 0)
     return { advice: { kind: 'cannot', because: 'no-room', plasticMl, roomMl: limits.roomMl ?? plasticMl }, now };
 
-  const thinned = thinnedAlone(judged, thin, bench);
-  if (!isOvershot(now) && (thinned === undefined || isTooClear(now)))
+  const plasticAlone = plasticByItself(judged, plastic, bench);
+  if (!isOvershot(now) && (plasticAlone === undefined || isTooClear(now)))
     return { advice: { kind: 'add', because: 'not-overshot' }, now };
-  const withPlastic = dosesFor(judged, { most: 3, newBottles: 2 }).filter(({ set }) => set.includes(thin));
+  const withPlastic = dosesFor(judged, { most: 3, newBottles: 2 }).filter(({ set }) => set.includes(plastic));
   const { proposals } = byBestTools(
     bench,
     (tools) =>
@@ -88,7 +88,9 @@ export function cutBack(question: NextAdditionQuestion): CutBack {
         withPlastic,
         tools,
         ({ ingredients: used, doses }) =>
-          used.length > 1 && used.some(({ candidate }) => candidate === thin) && mix.worst(doses) < below - LEAST_GAIN,
+          used.length > 1 &&
+          used.some(({ candidate }) => candidate === plastic) &&
+          mix.worst(doses) < below - LEAST_GAIN,
       ),
     leftBy,
     tolerance,
@@ -96,25 +98,25 @@ export function cutBack(question: NextAdditionQuestion): CutBack {
   );
   const [other] = proposals;
   // What plastic alone makes worse is hardly overshot: more plastic than the cup holds would be another cup.
-  const worthIt = other !== undefined && (thinned !== undefined || (other.thin?.ml ?? 0) <= plasticMl);
+  const worthIt = other !== undefined && (plasticAlone !== undefined || (other.thin?.ml ?? 0) <= plasticMl);
   const mended =
-    worthIt && leastLeft(leftBy(other)) < (thinned?.left.deltaE ?? below) - WORTH_MENDING ? other : undefined;
+    worthIt && leastLeft(leftBy(other)) < (plasticAlone?.left.deltaE ?? below) - WORTH_MENDING ? other : undefined;
   const anew = freshCup(question, correction);
   const fresh = anew && leastLeft(anew) < below ? anew : undefined;
-  const found = { ...known, ...defined({ thinned, mended, fresh }) };
-  if (mended && !thinned?.left.within) return { advice: judge('mended', mended, fresh, question), ...found };
-  if (thinned) return { advice: judge('thinned', thinned, fresh, question), ...found };
+  const found = { ...known, ...defined({ plasticAlone, mended, fresh }) };
+  if (mended && !plasticAlone?.left.within) return { advice: judge('mended', mended, fresh, question), ...found };
+  if (plasticAlone) return { advice: judge('plasticAlone', plasticAlone, fresh, question), ...found };
   const because = 'plastic-does-not-help';
   const isRight = fresh !== undefined && leastLeft(fresh) <= tolerance;
   return { advice: isRight ? { kind: 'start-over', because } : { kind: 'cannot', because }, ...found };
 }
 
 /** The cup with as much plastic as brings it nearest; undefined where none does. */
-function thinnedAlone(judged: JudgedCup, thin: number, bench: MatchBench): Proposal | undefined {
+function plasticByItself(judged: JudgedCup, plastic: number, bench: MatchBench): Proposal | undefined {
   const { problem, reckoned } = judged;
   const { mix, ingredients, plasticMl } = problem;
-  const share = bestShare(mix, thin);
-  const measured = measureDoses(mix, ingredients, [thin], share, [plasticMl], bench);
+  const share = bestShare(mix, plastic);
+  const measured = measureDoses(mix, ingredients, [plastic], share, [plasticMl], bench);
   return measured.ingredients.length > 0 && mix.worst(measured.doses) < reckoned.below - LEAST_GAIN
     ? proposalOf(measured, share, { ...judged, bench })
     : undefined;
@@ -124,9 +126,9 @@ function isTooClear({ opacity }: Verdict): boolean {
   return opacity !== undefined && opacity.size !== 'right' && opacity.towards === 'clear';
 }
 
-/** Whether thinning beats a new cup: by the colour, and by how much plastic each takes. */
+/** Whether letting down beats a new cup: by the colour, and by how much plastic each takes. */
 function judge(
-  by: 'thinned' | 'mended',
+  by: 'plasticAlone' | 'mended',
   best: Proposal,
   fresh: RecipeProposal | undefined,
   question: NextAdditionQuestion,
@@ -143,13 +145,13 @@ function judge(
 }
 
 /** The share of added plastic that leaves least, by trying the whole range and then closing in. */
-function bestShare(mix: Parameters<typeof measureDoses>[0], thin: number): Float64Array {
+function bestShare(mix: Parameters<typeof measureDoses>[0], plastic: number): Float64Array {
   const doses = new Float64Array(mix.count);
   const score = (share: number): number => {
-    doses[thin] = share;
+    doses[plastic] = share;
     return mix.score(doses);
   };
-  const most = mix.most[thin]!;
+  const most = mix.most[plastic]!;
   let best = 0;
   for (let step = 1; step <= STEPS; step++)
     if (score((most * step) / STEPS) < score((most * best) / STEPS)) best = step;
@@ -161,6 +163,6 @@ function bestShare(mix: Parameters<typeof measureDoses>[0], thin: number): Float
     if (score(one) < score(other)) high = other;
     else low = one;
   }
-  doses[thin] = (low + high) / 2;
+  doses[plastic] = (low + high) / 2;
   return doses;
 }

@@ -108,7 +108,7 @@ function recipesFor(question: FirstRecipeQuestion): FirstRecipe {
   const [only] = parts.length === 1 ? parts : [];
   const cups = only ? withBehind(only, base) : parts.map(() => base);
   const ingredients: Ingredient[] = parts.flatMap((_, index) =>
-    usable.map(({ material, most: grams }) => ({ material, cup: index, thins: false, most: grams })),
+    usable.map(({ material, most: grams }) => ({ material, cup: index, letsDown: false, most: grams })),
   );
   const candidates: MixCandidate[] = ingredients.map(({ material, cup: index, most: grams }) => ({
     cup: index,

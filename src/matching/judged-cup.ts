@@ -76,8 +76,8 @@ export function judgedCup(question: NextAdditionQuestion, limits: AdditionLimits
     predictedDeltaE,
     reckoned: reckoning({ correction, now, predictedDeltaE, seen, target, tolerance }),
     isNew: (candidate) => {
-      const { material, thins } = ingredients[candidate]!;
-      return !thins && !((cup.materials[material.id] ?? 0) > 0);
+      const { material, letsDown } = ingredients[candidate]!;
+      return !letsDown && !((cup.materials[material.id] ?? 0) > 0);
     },
   };
 }

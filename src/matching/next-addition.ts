@@ -30,7 +30,7 @@ export type NextAdvice =
   | { readonly kind: 'ask-what-went-in'; readonly asks: WhatWentIn }
   | { readonly kind: 'fault'; readonly fault: MatchFault };
 
-/** A cup that is fuller than it is to be filled; or too full to be thinned, though that might help. */
+/** A cup that is fuller than it is to be filled; or too full to be let down, though that might help. */
 export interface Crowded {
   readonly kind: 'over-full' | 'no-room-to-thin';
   /** Plastic in it, and to how much it may be filled, ml. */
@@ -149,7 +149,7 @@ function addAdvice({ left: { within, deltaE }, weighedDeltaE = deltaE }: Proposa
   return { kind: 'add', nearerBy: weighedDeltaE < deltaE - WORTH_A_WORD ? 'weighing' : 'finer-steps' };
 }
 
-// Less room than this part of what a cup is filled to is none to thin in: convention of this book.
+// Less room than this part of what a cup is filled to is none to let it down in: convention of this book.
 const NO_ROOM = 0.03;
 
 function crowdedBy(

@@ -114,7 +114,7 @@ const step = fields({
   heat: temperature.exactOptional(),
   /** Heated again after it had cooled. */
   reheat: z.boolean().exactOptional(),
-  /** Plastic added to thin the cup. */
+  /** Plastic added to let the cup down. */
   plastic: plasticAmount.exactOptional(),
   add: amounts.exactOptional(),
   pour: volume.exactOptional(),

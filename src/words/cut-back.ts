@@ -25,7 +25,7 @@ export function cutBackText(answer: CutBack, units: VolumeUnit): string {
         ...doubtSentences(doubt),
         advice.because === 'half-seen'
           ? '`next` then says what to do.'
-          : 'There is not too much of anything in it, so thinning won’t help: ask `next` what to add.',
+          : 'There is not too much of anything in it, so clear plastic won’t help: ask `next` what to add.',
       ].join(' ');
     case 'let-down':
       return [...doubtSentences(doubt), downText(answer, advice.by, units), ...newCupSentences(answer, units)].join(
@@ -53,7 +53,7 @@ export function cutBackText(answer: CutBack, units: VolumeUnit): string {
 }
 
 /** What to add, and what comes of it. */
-function downText(answer: CutBack, by: 'thinned' | 'mended', units: VolumeUnit): string {
+function downText(answer: CutBack, by: 'plasticAlone' | 'mended', units: VolumeUnit): string {
   const best = answer[by]!;
   return `${proposalText(best, units)} That makes ${volumeText(best.volumeMl, units)}. What’s left: ${differenceText(best.left.deltaE)}${weighedWords(leftBy(best))}.`;
 }

@@ -85,5 +85,5 @@ function nearerText({ additions, weighedDeltaE }: Proposal, nearerBy: 'weighing'
 function crowdedText({ kind, plasticMl, roomMl }: Crowded, units: VolumeUnit): string {
   return kind === 'over-full'
     ? `The cup holds ${volumeText(plasticMl, units)} and should hold no more than ${volumeText(roomMl, units)}: hot plastic foams.`
-    : `The cup is as full as it should get (${volumeText(roomMl, units)}). To thin it with clear plastic, pour some of it into another cup first.`;
+    : `The cup is as full as it should get (${volumeText(roomMl, units)}). To let it down with clear plastic, pour some of it into another cup first.`;
 }

@@ -188,6 +188,6 @@ test('a cup with room for whole quarters of an ounce is proposed no more, and no
     '---\ntitle: Match\nmold: minnow\nfor: leaf\ncups: { body: { plastic: 4.5 fl oz supple, log: [{ pour: 1.25 fl oz }, { add: { soot: 1 drop } }] } }\n---\n';
   const { book, diagnostics } = compileBook([...files, { path: 'colours/match.md', text: recipe }]);
   expect(diagnostics).toEqual([]);
-  const thinned = book!.recipes[0]!.match!.cups[0]!.next!.proposals.flatMap(({ thin }) => thin?.ml ?? []);
-  expect(Math.max(...thinned)).toBeCloseTo(2.75 * FL_OZ, 3);
+  const added = book!.recipes[0]!.match!.cups[0]!.next!.proposals.flatMap(({ thin }) => thin?.ml ?? []);
+  expect(Math.max(...added)).toBeCloseTo(2.75 * FL_OZ, 3);
 });

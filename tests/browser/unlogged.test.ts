@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { compileBook } from '../../src/book/compile-book.ts';
-import { nextAdditionFor, thinningFor } from '../../src/book/match/ask-matching.ts';
+import { lettingDownFor, nextAdditionFor } from '../../src/book/match/ask-matching.ts';
 import { adviceFor, firstAnswers, stepsOf, withRecipe } from '../../src/browser/match/ask.ts';
 import { densityIn } from '../../src/browser/match/page-shelf.ts';
 import { isNoWork, readWork } from '../../src/browser/match/read-work.ts';
@@ -67,7 +67,7 @@ describe('a round that moved with nothing logged', () => {
     expect(nextAdditionFor(book!, recipe!, recipe!.cups[0]!, target).advice.kind).toBe('leave-it');
   });
 
-  test('is a warning of the book at its look, and the same question in next and thin', () => {
+  test('is a warning of the book at its look, and the same question in next and let-down', () => {
     const { book, diagnostics } = inBook(forgotten());
     expect(diagnostics).toMatchObject([
       {
@@ -83,7 +83,7 @@ describe('a round that moved with nothing logged', () => {
     expect(told).toMatchObject({ advice: { kind: 'ask-what-went-in' }, proposals: [] });
     const asked = nextAdditionText(adviceFor(forgotten(), 0, DATA).next, 2, DATA.settings);
     expect(nextAdditionText(told, 2, book!.settings)).toBe(asked);
-    expect(thinningFor(book!, recipe!, recipe!.cups[0]!, target).advice).toEqual(told.advice);
+    expect(lettingDownFor(book!, recipe!, recipe!.cups[0]!, target).advice).toEqual(told.advice);
     // The page of the recipe tells its readers nothing of it.
     expect(recipe!.match!.cups[0]!.next).toBeUndefined();
   });

@@ -43,6 +43,7 @@ describe('cupbook', () => {
 
   test.each([
     [['bild'], 'There is no command "bild". Did you mean build?'],
+    [['thin', 'reed'], 'The command "thin" is called "let-down" now: cupbook let-down RECIPE[/CUP]'],
     [['zzz'], 'There is no command "zzz". There are: serve, build'],
     [['check', '--jsn'], 'There is no option "--jsn". Did you mean --json?'],
     [['check', '--json=yes'], 'The option --json takes no value.'],

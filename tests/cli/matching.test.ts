@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { thinningFor } from '../../src/book/match/ask-matching.ts';
+import { lettingDownFor } from '../../src/book/match/ask-matching.ts';
 import { printedCutBack } from '../../src/cli/matching-text.ts';
 import { loadBook } from '../../src/shell/load-book.ts';
 import { required } from '../../src/values/required.ts';
@@ -117,27 +117,27 @@ describe('a book in fluid ounces', () => {
   test.each([
     ['match', 'leaf'],
     ['next', 'trial'],
-    ['thin', 'trial'],
-    ['thin', 'strong'],
+    ['let-down', 'trial'],
+    ['let-down', 'strong'],
     ['next', 'strong'],
   ])('%s %s speaks no ml', async (...line) => {
     const strong = FILES['colours/trial.md'].replace('Trial', 'Strong').replace('4 drops', '40 drops');
     const { out } = await cupbookOf({ ...ounces, 'colours/strong.md': strong }, ...line);
-    if (line[0] !== 'thin' || line[1] !== 'trial') expect(out).toMatch(/[\d.]+ fl oz/);
+    if (line[0] !== 'let-down' || line[1] !== 'trial') expect(out).toMatch(/[\d.]+ fl oz/);
     expect(out).not.toMatch(/\d ml\b/);
   });
 
-  test('thin and next thin by quarters of a fluid ounce', async () => {
+  test('let-down and next let a cup down by quarters of a fluid ounce', async () => {
     const strong = FILES['colours/trial.md'].replace('Trial', 'Strong').replace('4 drops', '40 drops');
     const roomy = { 'book.md': ounces['book.md'].replace('6.8', '16'), 'colours/strong.md': strong };
-    const said = await Promise.all(['thin', 'next'].map((name) => cupbookOf(roomy, name, 'strong', '--json')));
-    const thinned = said.flatMap(({ out }) =>
+    const said = await Promise.all(['let-down', 'next'].map((name) => cupbookOf(roomy, name, 'strong', '--json')));
+    const added = said.flatMap(({ out }) =>
       [...out.matchAll(/"thin": \{[^}]*"ml": ([\d.]+)/g)].map(([, ml]) => Number(ml)),
     );
-    expect(thinned.length).toBeGreaterThan(0);
-    for (const ml of thinned) expect((4 * ml) / 29.5735295625).toBeCloseTo(Math.round((4 * ml) / 29.5735295625), 9);
-    expect((await cupbookOf(roomy, 'thin', 'strong')).out).toMatch(
-      /\b(?:\d+(?:\.25|\.5|\.75)?) fl oz of Supple to thin it/,
+    expect(added.length).toBeGreaterThan(0);
+    for (const ml of added) expect((4 * ml) / 29.5735295625).toBeCloseTo(Math.round((4 * ml) / 29.5735295625), 9);
+    expect((await cupbookOf(roomy, 'let-down', 'strong')).out).toMatch(
+      /\b(?:\d+(?:\.25|\.5|\.75)?) fl oz of Supple to let it down/,
     );
   });
 });
@@ -186,8 +186,8 @@ describe('a cup that is fuller than the book fills one', () => {
     'colours/trial.md': FILES['colours/trial.md'].replace('4 drops', '40 drops'),
   };
 
-  test('thin says with numbers that there is no room', async () => {
-    expect((await cupbookOf(full, 'thin', 'trial')).out).toMatch(
+  test('let-down says with numbers that there is no room', async () => {
+    expect((await cupbookOf(full, 'let-down', 'trial')).out).toMatch(
       /no room for more plastic: the cup holds 10\d ml and should hold no more than 100 ml\./,
     );
   });
@@ -248,7 +248,7 @@ describe('cupbook match', () => {
   });
 });
 
-describe('cupbook next and thin', () => {
+describe('cupbook next and let-down', () => {
   test('next RECIPE says what is wrong and what to add', async () => {
     const { code, out } = await cupbook('next', 'trial/body');
     expect(code).toBe(0);
@@ -286,7 +286,7 @@ describe('cupbook next and thin', () => {
     };
     const back = await cupbookOf(two, 'next', 'two/back');
     expect([back.code, back.out]).toEqual([0, expect.stringMatching(/^back now: /)]);
-    expect((await cupbookOf(two, 'thin', 'two/belly')).code).toBe(0);
+    expect((await cupbookOf(two, 'let-down', 'two/belly')).code).toBe(0);
     const either = await cupbookOf(two, 'next', 'two');
     expect(either.code).toBe(1);
     expect(either.err).toMatch(
@@ -294,27 +294,29 @@ describe('cupbook next and thin', () => {
     );
   });
 
-  test('thin and next lead with the same where both thin and mend, and neither calls the first the best', async () => {
+  test('let-down and next lead with the same where both let down and mend, and neither calls the first the best', async () => {
     const demo = join(ROOT, 'recipes');
     const { out: next } = await cupbookIn(demo, 'next', 'quagmire-waltz');
-    const first = /\n1\. (Add .* to thin it\.)\n/.exec(next)?.[1];
+    const first = /\n1\. (Add .* to let it down\.)\n/.exec(next)?.[1];
     expect(first).toMatch(/ of .* ml of /);
-    expect((await cupbookIn(demo, 'thin', 'quagmire-waltz')).out).toContain(`something to correct it:\n${first}\n`);
+    expect((await cupbookIn(demo, 'let-down', 'quagmire-waltz')).out).toContain(`something to correct it:\n${first}\n`);
     expect(next).toContain('The best fix: add ');
   });
 
-  test('thin says so where plastic alone is no help', () => {
+  test('let-down says so where plastic alone is no help', () => {
     const { book } = loadBook(join(ROOT, 'recipes'));
     const recipe = required(book!.recipes, 'quagmire-waltz');
     const target = required(book!.targets, recipe.target!);
-    const { thinned, ...found } = thinningFor(book!, recipe, recipe.cups[0]!, target);
+    const { plasticAlone, ...found } = lettingDownFor(book!, recipe, recipe.cups[0]!, target);
     const alone = 'With plastic alone: no closer than it is now.\n\nWith plastic and something to correct it:\n';
-    expect(printedCutBack('body', 'Thin it.', found, book!)).toContain(alone);
-    expect(printedCutBack('body', 'Thin it.', { ...found, thinned: thinned! }, book!)).not.toContain(alone);
+    expect(printedCutBack('body', 'Let it down.', found, book!)).toContain(alone);
+    expect(printedCutBack('body', 'Let it down.', { ...found, plasticAlone: plasticAlone! }, book!)).not.toContain(
+      alone,
+    );
   });
 
   test('thin RECIPE says that a cup that is too thin needs no plastic', async () => {
-    const { code, out } = await cupbook('thin', 'trial');
+    const { code, out } = await cupbook('let-down', 'trial');
     expect(code).toBe(0);
     expect(out).toContain('body now: ');
   });
@@ -370,13 +372,13 @@ describe('a look at a cup', () => {
     ]);
   });
 
-  test('that moved with nothing logged is asked about by next and by thin', async () => {
+  test('that moved with nothing logged is asked about by next and by let-down', async () => {
     const first = 'add: { peat: 4 drops }, pour: 14 ml, seen: { over-white: "#c8a47c" }';
     const files = {
       'targets/cast.md': cast('{ over-white: "#8a6844" }'),
       'colours/trial.md': log(first, 'pour: 14 ml, seen: { over-white: "#8a6844" }'),
     };
-    for (const command of ['next', 'thin']) {
+    for (const command of ['next', 'let-down']) {
       const { out, code } = await cupbookOf(files, command, 'trial');
       expect(code).toBe(0);
       expect(out).toMatch(

@@ -45,7 +45,7 @@ const tasks: fc.Arbitrary<Task> = fc
     const [overWhite] = anyMix.labs(doses);
     const ingredients = SHELF.map((material, j) => {
       const most = doses[j]! > 0 ? room * doses[j]! * ml : 1;
-      return { material, cup: 0, thins: false, most };
+      return { material, cup: 0, letsDown: false, most };
     });
     return { mix: mixFor(overWhite!), set, doses, ml, ingredients };
   });

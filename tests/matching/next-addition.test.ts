@@ -85,7 +85,7 @@ describe('laws', () => {
       fc.property(overshot, missing, ({ cups: { whole }, factor }, { part }) => {
         const cup = cupOf(Object.fromEntries(Object.entries(whole.materials).map(([id, g]) => [id, g * factor])));
         for (const target of [lookOf(whole), lookOf(part)]) {
-          const { advice, proposals } = ask({ cup, target, limits: { mayThin: true, roomMl: 200 } });
+          const { advice, proposals } = ask({ cup, target, limits: { mayLetDown: true, roomMl: 200 } });
           if (advice.kind !== 'start-over') continue;
           for (const { left, weighedDeltaE = left.deltaE } of proposals.slice(1))
             expect(Math.min(left.deltaE, weighedDeltaE)).toBeGreaterThan(2);
@@ -104,7 +104,7 @@ describe('laws', () => {
         const near = { overWhite: { ...target.overWhite, L: target.overWhite.L + 3.1 } };
         const seen = isNear ? near : off;
         const rounds = [first, seen].map((each) => ({ cup: part, thicknessMm: 6, seen: each }));
-        const found = ask({ cup: part, target, seen, rounds, limits: { mayThin: true } });
+        const found = ask({ cup: part, target, seen, rounds, limits: { mayLetDown: true } });
         if (found.advice.kind === 'fault') return;
         // Of a cup that was right in the one view that was seen, the other is only predicted.
         const { now, predictedDeltaE } = found;
@@ -372,7 +372,7 @@ describe('hostile questions', () => {
     fc.assert(
       fc.property(fc.array(seen, { maxLength: 3 }), (looks) => {
         const rounds = looks.map((each) => ({ cup, thicknessMm: 6, seen: each }));
-        const found = ask({ cup, target, rounds, limits: { mayThin: true } });
+        const found = ask({ cup, target, rounds, limits: { mayLetDown: true } });
         expect(nextAdditionText(found, 2, { volume: 'ml' })).not.toMatch(/NaN|Infinity|undefined/);
       }),
       { numRuns: 40 },

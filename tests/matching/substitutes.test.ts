@@ -164,14 +164,14 @@ describe('cutting back', () => {
       cupOf({ 'brown-dye': 0.9, 'white-pearl': 0.9 }),
       lookOf(cupOf({ 'brown-dye': 0.6, 'white-pearl': 0.6 })),
     );
-    expect(found.advice).toEqual({ kind: 'let-down', by: 'thinned', newCup: 'no-nearer' });
-    expect(found.thinned!.thin).toEqual({ plastic: 'clear', title: 'Clear', ml: 60 });
-    expectClose(found.thinned!.volumeMl, 180, 2);
+    expect(found.advice).toEqual({ kind: 'let-down', by: 'plasticAlone', newCup: 'no-nearer' });
+    expect(found.plasticAlone!.thin).toEqual({ plastic: 'clear', title: 'Clear', ml: 60 });
+    expectClose(found.plasticAlone!.volumeMl, 180, 2);
   });
 
   test('cutBack(a cup that is too thin already) does not thin it', () => {
     const found = ask(cupOf({ 'brown-dye': 0.3 }), lookOf(cupOf({ 'brown-dye': 0.6, 'white-pearl': 0.6 })));
-    expect(found.thinned).toBeUndefined();
+    expect(found.plasticAlone).toBeUndefined();
     expect(found.advice).toEqual({ kind: 'add', because: 'not-overshot' });
   });
 

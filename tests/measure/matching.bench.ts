@@ -232,7 +232,7 @@ const byBook =
       rounds,
       seen,
       startMl: CUP_ML,
-      limits: { mayThin: true },
+      limits: { mayLetDown: true },
     });
     if (next.startAgain) return { additions: next.startAgain.cups[0]!.amounts, afresh: true };
     const [best] = next.proposals;

@@ -109,7 +109,7 @@ describe('what is left out, short or too little', () => {
 describe('amounts', () => {
   test('toAddText has the plastic in the book’s unit', () => {
     const thin = { plastic: 'clear', title: 'Clear', ml: 29.5735 };
-    expect(toAddText(proposal(1, { thin }), OUNCES)).toBe('3 drops of Peat and 1 fl oz of Clear to thin it');
+    expect(toAddText(proposal(1, { thin }), OUNCES)).toBe('3 drops of Peat and 1 fl oz of Clear to let it down');
   });
 
   test('whatWentInText asks for what was proposed, or for anything', () => {
@@ -220,13 +220,17 @@ describe('what to do with a cup', () => {
 
   test.each([
     [
-      { advice: { kind: 'let-down', by: 'thinned', newCup: 'no-nearer' }, thinned: proposal(1.2), fresh: recipe(1.5) },
+      {
+        advice: { kind: 'let-down', by: 'plasticAlone', newCup: 'no-nearer' },
+        plasticAlone: proposal(1.2),
+        fresh: recipe(1.5),
+      },
       'Add 3 drops of Peat. That makes 155 ml. What’s left: just visible (ΔE 1.2). That beats starting over, which would take 120 ml and leave a difference: just visible (ΔE 1.5).',
     ],
     [
       {
-        advice: { kind: 'start-over', because: 'takes-less', than: 'thinned' },
-        thinned: proposal(1.2),
+        advice: { kind: 'start-over', because: 'takes-less', than: 'plasticAlone' },
+        plasticAlone: proposal(1.2),
         fresh: recipe(1.5),
       },
       'Add 3 drops of Peat. That makes 155 ml. What’s left: just visible (ΔE 1.2). A new cup takes less plastic: 40 drops of Rowan in 120 ml of Supple: just visible (ΔE 1.5).',
@@ -237,7 +241,7 @@ describe('what to do with a cup', () => {
     ],
     [
       { advice: { kind: 'add', because: 'not-overshot' } },
-      'There is not too much of anything in it, so thinning won’t help: ask `next` what to add.',
+      'There is not too much of anything in it, so clear plastic won’t help: ask `next` what to add.',
     ],
     [
       { advice: { kind: 'cannot', because: 'plastic-does-not-help' }, fresh: recipe(3) },

@@ -80,8 +80,8 @@ export function nextAdditionFor(
   return nextForCup(requiredCup(book, recipe, cup, target), askedWith(book, target.tolerance, inStock)).next;
 }
 
-/** Whether a cup of a recipe can be thinned back. */
-export function thinningFor(book: Book, recipe: Recipe, cup: Cup, target: Target): CutBack {
+/** Whether a cup of a recipe can be let down. */
+export function lettingDownFor(book: Book, recipe: Recipe, cup: Cup, target: Target): CutBack {
   const asked = requiredCup(book, recipe, cup, target);
   return cutBack(questionAskedFirst(asked, askedWith(book, target.tolerance)).question);
 }

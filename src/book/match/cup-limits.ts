@@ -3,7 +3,7 @@ import type { AdditionLimits } from '../../matching/shelf/usable-materials.ts';
 import type { Settings } from '../model.ts';
 
 /**
- * What may be added to a cup of a book, whoever asks, the book itself, a command or the page: it may be thinned, and is filled no further
+ * What may be added to a cup of a book, whoever asks, the book itself, a command or the page: it may be let down, and is filled no further
  * than `cup` and `fill` say, since hot plastic foams.
  */
 export function cupLimits(
@@ -11,5 +11,5 @@ export function cupLimits(
   asking: Pick<AdditionLimits, 'inStock' | 'without'> = {},
 ): AdditionLimits & { readonly roomMl: number } {
   const { inStock = false, without = [] } = asking;
-  return { inStock, without, mayThin: true, roomMl: filledMl(settings) };
+  return { inStock, without, mayLetDown: true, roomMl: filledMl(settings) };
 }

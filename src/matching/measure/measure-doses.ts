@@ -6,13 +6,13 @@ import type { Mix } from '../mix/mix.ts';
 import type { MatchBench } from '../shelf/match-bench.ts';
 import type { MatchMaterial } from '../shelf/match-material.ts';
 
-/** What can be put into a cup: a material, or plastic that thins it. */
+/** What can be put into a cup: a material, or plastic that lets it down. */
 export interface Ingredient {
   readonly material: MatchMaterial;
   /** Index of the cup that it goes into. */
   readonly cup: number;
-  /** Plastic is dosed as its share of the thinned cup's plastic. */
-  readonly thins: boolean;
+  /** Plastic is dosed as its share of the let-down cup's plastic. */
+  readonly letsDown: boolean;
   /** Largest amount, g; of plastic in ml. */
   readonly most: number;
 }
@@ -61,20 +61,20 @@ export function measureDoses(
   bench: MatchBench,
 ): MeasuredDoses {
   const exactMl = plasticMl.map((ml, cup) => {
-    const thin = set.find((j) => ingredients[j]!.thins && ingredients[j]!.cup === cup);
-    return thin === undefined ? ml : ml + addedPlastic(doses[thin]!, ml);
+    const plastic = set.find((j) => ingredients[j]!.letsDown && ingredients[j]!.cup === cup);
+    return plastic === undefined ? ml : ml + addedPlastic(doses[plastic]!, ml);
   });
   const lists = set.map((j): readonly Option[] => {
     const ingredient = ingredients[j]!;
     const ml = exactMl[ingredient.cup]!;
-    return ingredient.thins
+    return ingredient.letsDown
       ? plasticOptions(ml - plasticMl[ingredient.cup]!, ingredient, bench)
       : materialOptions(doses[j]! * ml, ingredient, bench);
   });
   const into = (choice: readonly number[]): Float64Array => {
     const ml = [...plasticMl];
     for (const [i, j] of set.entries())
-      if (ingredients[j]!.thins) ml[ingredients[j]!.cup]! += lists[i]![choice[i]!]!.amount;
+      if (ingredients[j]!.letsDown) ml[ingredients[j]!.cup]! += lists[i]![choice[i]!]!.amount;
     const result = new Float64Array(mix.count);
     for (const [i, j] of set.entries()) result[j] = lists[i]![choice[i]!]!.amount / ml[ingredients[j]!.cup]!;
     return result;

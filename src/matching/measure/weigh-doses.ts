@@ -36,11 +36,11 @@ export function weighDoses(
   plasticMl: readonly number[],
   { scaleGrams }: Bench,
 ): WeighedDoses | undefined {
-  const materials = measured.ingredients.filter(({ candidate }) => !ingredients[candidate]!.thins);
+  const materials = measured.ingredients.filter(({ candidate }) => !ingredients[candidate]!.letsDown);
   if (scaleGrams === undefined || materials.every(({ measure }) => measure.tool === 'scale')) return undefined;
   const ml = [...plasticMl];
   for (const { candidate, amount } of measured.ingredients)
-    if (ingredients[candidate]!.thins) ml[ingredients[candidate]!.cup]! += amount;
+    if (ingredients[candidate]!.letsDown) ml[ingredients[candidate]!.cup]! += amount;
   const at = (dose: (candidate: number) => number): WeighedDoses => {
     const doses = measured.doses.slice();
     const weights = new Map<number, Weight>();

@@ -25,11 +25,11 @@ export interface AdditionProblem {
   readonly cups: readonly OpticalConstants[];
 }
 
-// A cup is hardly ever thinned to less than a third.
+// A cup is hardly ever let down to less than a third.
 const THINNEST = 0.65;
 
 /**
- * Sets up what could be added to a cup (see `usableMaterials`), and the plastic to thin it with where that is allowed: the one
+ * Sets up what could be added to a cup (see `usableMaterials`), and the plastic to let it down with where that is allowed: the one
  * that most of the cup is.
  */
 export function additionProblem(
@@ -43,22 +43,22 @@ export function additionProblem(
   const corrected = withStrengths(shelf, correction.strengths);
   const { mix: base, flakes, plastic } = baseOfCup(cup, (name) => required(corrected, name));
   const { usable, leftOut } = usableMaterials(cup, corrected, limits);
-  const ingredients: Ingredient[] = usable.map(({ material, most }) => ({ material, cup: 0, thins: false, most }));
+  const ingredients: Ingredient[] = usable.map(({ material, most }) => ({ material, cup: 0, letsDown: false, most }));
   const candidates: MixCandidate[] = usable.map(({ material, most }) => ({
     cup: 0,
     constants: material.constants!,
     most: most / plasticMl,
   }));
-  const thinner = limits.mayThin
+  const letDownWith = limits.mayLetDown
     ? Object.keys(cup.plastics).sort((one, other) => cup.plastics[other]! - cup.plastics[one]!)[0]
     : undefined;
-  if (thinner !== undefined) {
-    const { stockGrams = Number.POSITIVE_INFINITY, gramsPerMl } = required(shelf, thinner);
+  if (letDownWith !== undefined) {
+    const { stockGrams = Number.POSITIVE_INFINITY, gramsPerMl } = required(shelf, letDownWith);
     const leftMl = limits.inStock ? stockGrams / gramsPerMl : Number.POSITIVE_INFINITY;
     const mostMl = Math.max(0, Math.min(leftMl, (limits.roomMl ?? 3 * plasticMl) - plasticMl));
     const share = Math.min(THINNEST, mostMl / (plasticMl + mostMl));
     if (share > 0.01) {
-      ingredients.push({ material: required(shelf, thinner), cup: 0, thins: true, most: mostMl });
+      ingredients.push({ material: required(shelf, letDownWith), cup: 0, letsDown: true, most: mostMl });
       candidates.push({ cup: 0, constants: difference(plastic, base), most: share });
     }
   }

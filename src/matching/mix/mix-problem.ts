@@ -10,7 +10,7 @@ import type { OpticalConstants } from '../../optics/mixture.ts';
 /** Something that can be added to a cup. */
 export interface MixCandidate {
   readonly cup: number;
-  /** Change of K and S, per mm, with a dose of 1: for a material per g/ml. May be below 0, as where plastic thins a cup. */
+  /** Change of K and S, per mm, with a dose of 1: for a material per g/ml. May be below 0, as where plastic lets a cup down. */
   readonly constants: OpticalConstants;
   /** Largest dose. */
   readonly most: number;

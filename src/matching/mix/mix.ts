@@ -39,7 +39,7 @@ export class Mix {
     }));
   }
 
-  /** Puts doses into the cups. Doses below 0 by rounding, and cups thinned to below nothing, count as nothing. */
+  /** Puts doses into the cups. Doses below 0 by rounding, and cups let down to below nothing, count as nothing. */
   private fill(doses: Float64Array): void {
     const { K, S } = this.colours;
     this.colours.offShare = this.offShare(doses);

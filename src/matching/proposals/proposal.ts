@@ -86,8 +86,8 @@ export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context
   const plastics: Record<string, number> = { ...cup.plastics };
   const materials: Record<string, number> = { ...cup.materials };
   for (const { candidate, amount, measure } of ingredients) {
-    const { material, thins } = problem.ingredients[candidate]!;
-    if (thins) {
+    const { material, letsDown } = problem.ingredients[candidate]!;
+    if (letsDown) {
       thin = { plastic: material.id, title: material.title, ml: amount };
       plastics[material.id] = (plastics[material.id] ?? 0) + amount;
     } else {

@@ -1,7 +1,7 @@
 /** What is to be put into a cup. */
 export interface ToAdd {
   readonly additions: readonly AmountToAdd[];
-  /** Plastic to thin the cup with. */
+  /** Plastic to let the cup down with. */
   readonly thin?: { readonly plastic: string; readonly title: string; readonly ml: number };
 }
 

@@ -30,10 +30,10 @@ export function offShareOf(
   const base = Float64Array.from(names, (name) => contents[name] ?? 0);
   const learnt = Float64Array.from(names, (name) => learntFrom[name] ?? 0);
   const places = ingredients.map((ingredient) => names.indexOf(nameOf(ingredient)));
-  const thins = ingredients.findIndex((each) => each.thins);
+  const letsDown = ingredients.findIndex((each) => each.letsDown);
   const mixed = new Float64Array(names.length);
   return (doses) => {
-    const left = 1 - (thins < 0 ? 0 : doses[thins]!);
+    const left = 1 - (letsDown < 0 ? 0 : doses[letsDown]!);
     for (let i = 0; i < mixed.length; i++) mixed[i] = left * base[i]!;
     for (let j = 0; j < places.length; j++) if (doses[j]! > 0) mixed[places[j]!]! += doses[j]!;
     return likenessOf(mixed, learnt, effects);

@@ -8,8 +8,8 @@ export interface AdditionLimits {
   readonly inStock?: boolean;
   /** Part of what is left that a cup may take, where others are to be filled from it as well; unset: all. */
   readonly stockShare?: number;
-  /** Plastic may be added to thin the cup. */
-  readonly mayThin?: boolean;
+  /** Plastic may be added to let the cup down. */
+  readonly mayLetDown?: boolean;
   /** Volume to which the cup may be filled, ml; unset: three times what is in it. */
   readonly roomMl?: number;
   /** Materials that must not be used. */
