@@ -1,6 +1,7 @@
+import { heatOf } from '../../book/recipes/heat-of.ts';
 import { heatLimit } from '../../cup/heat-limit.ts';
 import type { CupState } from '../../cup/ledger.ts';
-import { heatOf, heatWords } from '../../render/order-of-work.ts';
+import { heatWords } from '../../words/heat.ts';
 import { type MatchShown, titleIn } from './shown.ts';
 
 /** How hot a cup may get, what sets that, and at what heat it is poured, in the words of a recipe's page. */

@@ -4,7 +4,7 @@
  *
  * @packageDocumentation
  */
-import { stepText } from '../order-of-work.ts';
+import { stepText } from '../../words/step-text.ts';
 import type { CardContent, CardCup, CardRow } from './content.ts';
 import { lineCount, type Type, textWidth } from './text-lines.ts';
 

@@ -7,16 +7,18 @@
 import type { Recipe } from '../../book/model/recipe.ts';
 import type { Mold } from '../../book/model/shelf.ts';
 import type { Book } from '../../book/model.ts';
+import { heatOf } from '../../book/recipes/heat-of.ts';
 import type { StepWords } from '../../patterns/pattern.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
+import { heatWords } from '../../words/heat.ts';
 import { amissNote, betterWeighedWords, exactWords, measuringNotes, weighsText } from '../../words/measured.ts';
 import { batchSentence, inOrderOfWork } from '../batch-view.ts';
 import { bookIndex } from '../book-index.ts';
 import { CAUTIONS } from '../cautions.ts';
 import { cardMark } from '../edition-mark.ts';
 import { paths } from '../links.ts';
-import { heatOf, heatWords, orderOfWork } from '../order-of-work.ts';
+import { orderOfWork } from '../order-of-work.ts';
 import { unbroken, unitsKept } from '../unbroken.ts';
 import { limitText, volumeText } from '../words.ts';
 

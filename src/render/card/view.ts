@@ -4,7 +4,7 @@
  * @packageDocumentation
  */
 import { type Html, html } from '../html.ts';
-import { stepHtml } from '../order-of-work.ts';
+import { stepHtml } from '../step-html.ts';
 import { dot } from '../swatch/chip.ts';
 import type { Coats } from '../swatch/coat.ts';
 import { pour } from '../swatch/pour.ts';

@@ -1,0 +1,54 @@
+import type { Settings } from '../book/model.ts';
+import type { Heat } from '../book/recipes/heat-of.ts';
+import type { Range } from '../units/shared-range.ts';
+import { listText } from './sentence-text.ts';
+import { limitText, temperatureText } from './temperature-text.ts';
+
+/** The heat in words: what the suppliers stated, and nothing else. */
+export function heatWords(
+  heat: Heat,
+  settings: Pick<Settings, 'temperature'>,
+  title: (material: string) => string,
+): readonly string[] {
+  const { limit, unknown } = heat;
+  const pouring = pouringWords(heat, settings, title);
+  const nothing = limit === undefined && heat.apart.length > 0 && heat.apart.every(({ working }) => !working);
+  if (nothing) return ['No supplier temperatures on file: read the data sheets.'];
+  return [
+    ...(limit === undefined
+      ? []
+      : [
+          `Never above ${limitText(limit.celsius, settings)} (${limit.ofRange ? `top of the pouring range of ${title(limit.material)}` : `${title(limit.material)} sets the limit`}).`,
+        ]),
+    ...pouring,
+    ...(unknown.length === 0 ? [] : [`No maximum on file for ${listText(unknown.map(title))}: ask the supplier.`]),
+  ];
+}
+
+/** At what heat to pour: in the range that all plastics share, else each plastic's own, and which has none. */
+function pouringWords(
+  { limit, working, apart }: Heat,
+  settings: Pick<Settings, 'temperature'>,
+  title: (material: string) => string,
+): readonly string[] {
+  // The range of a plastic may reach beyond what the flake in it can take.
+  const rangeText = ({ from, to }: Range): string | undefined => {
+    const upTo = Math.min(to, limit?.celsius ?? to);
+    if (upTo < from) return undefined;
+    return `${temperatureText(from, settings).replace(/ °.$/, '')} to ${limitText(upTo, settings)}`;
+  };
+  const shared = working && rangeText(working);
+  if (shared !== undefined) return [`Pour at ${shared}.`];
+  if (working !== undefined)
+    return [`The plastic needs at least ${temperatureText(working.from, settings)} to pour: ask the suppliers.`];
+  const ranges = apart.flatMap(({ plastic, working: own }) => {
+    const text = own && rangeText(own);
+    return text === undefined ? [] : [`${title(plastic)} pours at ${text}`];
+  });
+  const without = apart.filter(({ working: own }) => own === undefined).map(({ plastic }) => title(plastic));
+  return [
+    ...(ranges.length === 0 ? [] : [`${listText(ranges)}.`]),
+    ...(without.length === 0 ? [] : [`No pouring range on file for ${listText(without)}: read the data sheet.`]),
+    ...(without.length > 0 || ranges.length < 2 ? [] : ['These ranges don’t overlap: ask the suppliers.']),
+  ];
+}
