@@ -61,7 +61,7 @@ export function printedRecipes(
   return lines([
     `${part}: ${says}`,
     ...proposals.flatMap((proposal, index) => ['', ...recipeLines(proposal, index + 1, book)]),
-    ...flakes.map((flake) => `Flake: ${flake.title}, ${flakeText(flake)}.`),
+    ...flakes.map((flake) => `Flake: ${flake.title}, ${flakeText(flake, book.settings)}.`),
     ...leftOutLines(leftOut, book),
     ...(proposals.length === 0 ? [] : ['', CAUTION]),
   ]);
@@ -113,7 +113,12 @@ export function printedCutBack(
 }
 
 /** What can stand for a material, after what is said of it. */
-export function printedSubstitution(cup: string, says: string, { lost, swaps, recipes, flakes }: Substitution): string {
+export function printedSubstitution(
+  cup: string,
+  says: string,
+  { lost, swaps, recipes, flakes }: Substitution,
+  book: Shown,
+): string {
   const list = (title: string, each: readonly Substitute[]): readonly string[] =>
     each.length === 0
       ? []
@@ -128,7 +133,11 @@ export function printedSubstitution(cup: string, says: string, { lost, swaps, re
     ...list('Remixed without it:', recipes),
     ...(flakes.length === 0
       ? []
-      : ['', 'Flakes:', ...flakes.map((flake) => `  ${flake.text.padEnd(20)} ${flake.title}: ${flakeText(flake)}`)]),
+      : [
+          '',
+          'Flakes:',
+          ...flakes.map((flake) => `  ${flake.text.padEnd(20)} ${flake.title}: ${flakeText(flake, book.settings)}`),
+        ]),
   ]);
 }
 

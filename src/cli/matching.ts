@@ -150,7 +150,7 @@ const substituteCommand: Command = {
       values,
       told,
       told.map(({ advice, swaps, recipes }) => ({ advice, measured: [...swaps, ...recipes] })),
-      (each) => printedSubstitution(each.cup, each.says, each),
+      (each) => printedSubstitution(each.cup, each.says, each, book),
     );
   },
 };

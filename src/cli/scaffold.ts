@@ -60,6 +60,7 @@ const METRIC = {
   bait: '6 g',
   body: '9 mm',
   thin: '2 mm',
+  gate: '4 mm',
   chip: '3 mm',
   size: '1 mm',
   long: '75 mm',
@@ -71,6 +72,7 @@ const US: typeof METRIC = {
   bait: '0.2 oz',
   body: '3/8 in',
   thin: '1/16 in',
+  gate: '5/32 in',
   chip: '1/8 in',
   size: '0.040 in',
   long: '3 in',
@@ -168,7 +170,7 @@ const FILES: { readonly [K in Kind]: (made: Scaffolded) => NewFile<K> } = {
     notes: 'what it does, and how much of it is too much',
   }),
   mold: (made) => {
-    const { bait, cavity, sprue, body, thin, long } = amountsOf(made);
+    const { bait, cavity, sprue, body, thin, gate, long } = amountsOf(made);
     return {
       fields: {
         cavities: toFillIn('how many baits a shot gives, such as 2'),
@@ -180,6 +182,7 @@ const FILES: { readonly [K in Kind]: (made: Scaffolded) => NewFile<K> } = {
       remarks: [
         optional(`sprue: ${sprue}`, 'what stays in the mold beside the baits'),
         'thin-part: tail',
+        optional(`gate: ${gate}`, 'the narrowest way in; none where you pour open'),
         `length: ${long}`,
         optional('bag: 8', 'baits in a bag'),
       ],

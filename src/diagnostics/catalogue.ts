@@ -75,6 +75,7 @@ export const CATALOGUE = {
   'recipe/plastic-as-material': error('A plastic is listed among the materials that are added.'),
   'recipe/overloaded': warning('A cup holds more of a material than its file, or a cup of plastic, allows.'),
   'recipe/more-than-plastic': error('A cup holds more of other things than of plastic.'),
+  'recipe/large-flake': warning('A flake is too large for the gate or the thin part of the mold.'),
   'recipe/over-full': warning('A cup is filled further than the book allows.'),
   'recipe/too-hot': warning('A cup was heated above the limit of something in it.'),
   'recipe/burnt': warning('A cup was heated until its plastic broke down.'),

@@ -53,6 +53,12 @@ const RANGES: ExampleFiles = {
   'shelf/plastics/supple.md': text('title: Supple\nworking: { from: 150 °C, to: 162 °C }'),
   'shelf/plastics/stout.md': text('title: Stout\nworking: { from: 166 °C, to: 180 °C }'),
 };
+/** A mold with a gate, a flake that jams in it, and one that does not. */
+const GATED: ExampleFiles = {
+  'molds/minnow.md': text('title: Minnow\ncavity: 3.1 ml\nbody: 9 mm\nthin: 2 mm\ngate: 3 mm'),
+  'shelf/flakes/brick.md': text('title: Brick .062\nlook: { colour: "#8f3f2c" }\nsize: 0.062 in'),
+  'shelf/flakes/gold.md': text('title: Gold .015\nlook: { colour: "#c8a24a" }\nsize: 0.015 in'),
+};
 const photo = (file: string): string => text(`title: Smoke\nmold: minnow\nphotos: [${file}]\n${PLAIN_CUP}`);
 
 /** Films of peat in clear plastic, at four wavelengths: enough for an example. */
@@ -272,6 +278,10 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
       'shelf/powders/frost.md': text('title: Frost\nmost: 2 %\nlook: { kind: pearl, colour: "#e8e4da", dose: 1 % }'),
       'colours/smoke.md': cup('plastic: 120 ml supple\nadd:\n  frost: 1.5 %'),
     },
+  },
+  'recipe/large-flake': {
+    bad: { ...GATED, 'colours/smoke.md': cup('plastic: 120 ml supple\nadd:\n  brick: 1/8 tsp') },
+    good: { ...GATED, 'colours/smoke.md': cup('plastic: 120 ml supple\nadd:\n  gold: 1/8 tsp') },
   },
   'recipe/over-full': smoke('plastic: 300 ml supple', 'plastic: 170 ml supple'),
   'recipe/too-hot': smoke(

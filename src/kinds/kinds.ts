@@ -96,7 +96,7 @@ const ENTRIES = {
   mold: {
     folder: 'molds',
     one: 'a mold',
-    telling: ['cavity', 'cavities', 'sprue', 'bait', 'bag', 'thin'],
+    telling: ['cavity', 'cavities', 'sprue', 'bait', 'bag', 'thin', 'gate'],
   },
   target: {
     folder: 'targets',

@@ -1,4 +1,5 @@
 import type { Bench } from '../cup/bench.ts';
+import type { FlakeWay } from '../cup/flake-passage.ts';
 import { type Amounts, type CupState, scaleAmounts } from '../cup/ledger.ts';
 import type { SpreadFlake } from '../optics/flake.ts';
 import { defined } from '../values/defined.ts';
@@ -35,6 +36,8 @@ export interface FirstRecipeQuestion {
    */
   readonly parts: readonly TargetPart[];
   readonly flakes?: readonly WantedFlake[];
+  /** The mold that it is poured in, as far as flake has to get through it. */
+  readonly mold?: FlakeWay;
   /** What goes in besides and is not to be changed, such as flake and salt: g per ml of plastic, in every cup. */
   readonly keep?: Amounts;
   /** Plastic of the cups, and how much of it in each, ml. */
@@ -196,14 +199,14 @@ function goalsOf(
 }
 
 function chosenFlakes(
-  { flakes = [], parts, limits }: FirstRecipeQuestion,
+  { flakes = [], parts, limits, mold }: FirstRecipeQuestion,
   shelf: ReadonlyMap<string, MatchMaterial>,
 ): readonly { material: MatchMaterial; dose: number; choice: FlakeChoice }[] {
   return flakes.flatMap((wanted) => {
     const there = [...shelf.values()].filter(
       ({ stockGrams }) => !limits?.inStock || stockGrams === undefined || stockGrams > 0,
     );
-    const [choice] = nearestFlakes(wanted, there);
+    const [choice] = nearestFlakes(wanted, there, mold);
     const material = choice && shelf.get(choice.material);
     // Of two sides each lies in half of the bait.
     const thicknessMm = parts[0]!.thicknessMm / parts.length;

@@ -268,6 +268,8 @@ export const moldSchema = fields({
   thin: length.exactOptional(),
   /** What the thin part is called: tail, claws, wings. */
   'thin-part': words.default('tail'),
+  /** The narrowest way in. Left out: poured open, or not measured. */
+  gate: length.exactOptional(),
   length: length.exactOptional(),
   shape: z.enum(['minnow', 'worm', 'grub', 'craw', 'stick', 'tube', 'creature']).default('minnow'),
   /** Baits in a bag. */

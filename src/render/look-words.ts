@@ -1,6 +1,6 @@
 import type { Look } from '../book/model/looks.ts';
 import type { Settings } from '../book/model.ts';
-import { lengthText } from './length-text.ts';
+import { lengthText } from '../units/length-text.ts';
 import { sentence } from './words.ts';
 
 const AFTER: Readonly<Record<NonNullable<Look['after']>, string>> = {

@@ -14,6 +14,7 @@ import { flakeCoverage, spreadFlake } from '../../src/optics/flake.ts';
 import { BOOK_BACKINGS } from '../../src/optics/opacity.ts';
 import { stackReflectance } from '../../src/optics/stack.ts';
 import { BESIDE_GLOSS } from '../../src/optics/surface.ts';
+import type { VolumeUnit } from '../../src/units/volume-text.ts';
 import { flakeText } from '../../src/words/flake.ts';
 import { expectClose } from '../optics/close.ts';
 import { BENCH, CLEAR, EXACT_BENCH, SHELF } from './sample-shelf.ts';
@@ -218,12 +219,26 @@ describe('flake', () => {
 
   test('nearestFlakes(wanted) goes by colour, size and finish, and says the difference', () => {
     const found = nearestFlakes({ hex: '#1a1a1a', sizeMm: 1.016, finish: 'metallic' }, flakes);
-    expect(found.map((each) => [each.material, flakeText(each)])).toEqual([
+    expect(found.map((each) => [each.material, flakeText(each, { volume: 'ml' })])).toEqual([
       ['black-large', 'the same size and the same colour'],
       ['black-prism', 'the same size, the same colour and hologram instead of metallic'],
       ['black-small', 'much smaller and the same colour'],
       ['copper', 'the same size and much yellower'],
     ]);
+  });
+
+  test('nearestFlakes(wanted, shelf, mold) says which of them jam in the mold', () => {
+    const mold = { gateMm: 1.9, thinMm: 1.5 };
+    const text = (units: VolumeUnit): readonly string[] =>
+      nearestFlakes({ hex: '#1a1a1a', sizeMm: 1.016, finish: 'metallic' }, flakes, mold)
+        .filter(({ material }) => material !== 'black-prism')
+        .map((each) => flakeText(each, units));
+    expect(text({ volume: 'ml' })).toEqual([
+      'the same size and the same colour, but too large for the gate: 1.9 mm where it needs 2.03 mm',
+      'much smaller and the same colour',
+      'the same size and much yellower, but too large for the gate: 1.9 mm where it needs 2.03 mm',
+    ]);
+    expect(text({ volume: 'fl oz' })[0]).toContain('0.075 in where it needs 0.08 in');
   });
 
   test('flakeDose(flake, thickness, coverage) covers that much', () => {

@@ -108,7 +108,7 @@ describe('substitutes', () => {
       tolerance: 2,
     });
     expect(found.flakes[0]).toMatchObject({ material: 'copper-035', deltaE: 0 });
-    expect(flakeText(found.flakes[0]!)).toBe('a little smaller and the same colour');
+    expect(flakeText(found.flakes[0]!, { volume: 'ml' })).toBe('a little smaller and the same colour');
     // Film of one thickness covers by its mass, whatever its size.
     expectClose(found.flakes[0]!.grams, 0.3, 0.003);
   });

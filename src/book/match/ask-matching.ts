@@ -11,6 +11,7 @@ import type { NextAddition } from '../../matching/next-addition.ts';
 import { substitutes } from '../../matching/substitutes/substitutes.ts';
 import type { Substitution } from '../../matching/substitutes/substitution.ts';
 import type { TargetPart } from '../../matching/target/target-part.ts';
+import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import type { Cup } from '../model/cup.ts';
 import type { Recipe } from '../model/recipe.ts';
@@ -53,10 +54,12 @@ export function firstRecipeFor(
 ): readonly PartRecipe[] {
   const parts = target.parts.flatMap(({ name }) => partFor(target, name, 1) ?? []);
   const plastic = matchPlastic(book) ?? '';
+  const mold = book.molds.find(({ id }) => id === target.mold);
   const ask = (asked: readonly TargetPart[]): FirstRecipe =>
     firstRecipe({
       parts: asked,
       flakes: target.flakes,
+      ...defined({ mold }),
       plastic,
       plasticMl,
       shelf: book.materials,
@@ -94,8 +97,10 @@ export function substitutesFor(
   material: string,
   { inStock = false }: Asking = {},
 ): Substitution {
-  const thicknessMm = bodyMm(book, recipe);
+  const mold = required(book.molds, recipe.mold);
+  const thicknessMm = mold.bodyMm;
   return substitutes({
+    mold,
     cup: cupOf(cup, cup.startMl),
     thicknessMm,
     rounds: observationsOf(triedRounds(cup), thicknessMm),

@@ -130,6 +130,8 @@ export interface Mold {
   readonly bodyMm: number;
   readonly thinMm: number;
   readonly thinPart: string;
+  /** The narrowest way in. */
+  readonly gateMm?: number;
   readonly lengthMm?: number;
   readonly shape: 'minnow' | 'worm' | 'grub' | 'craw' | 'stick' | 'tube' | 'creature';
   readonly bag?: number;

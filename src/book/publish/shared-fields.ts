@@ -312,6 +312,7 @@ const MOLD: FieldTable<Mold> = {
   bodyMm: 'shared',
   thinMm: 'shared',
   thinPart: 'shared',
+  gateMm: 'shared',
   lengthMm: 'shared',
   shape: 'shared',
   bag: 'shared',

@@ -143,6 +143,7 @@ const SHARED_FILE_FIELDS: { readonly [K in Exclude<FiledKind, MaterialKind>]: Fi
     body: 'shared',
     thin: 'shared',
     'thin-part': 'shared',
+    gate: 'shared',
     length: 'shared',
     shape: 'shared',
     bag: 'shared',

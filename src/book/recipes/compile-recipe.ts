@@ -14,6 +14,7 @@ import {
   thinAppearance,
   withoutFlake,
 } from '../cups/appearances.ts';
+import { checkFlake } from '../cups/check-flake.ts';
 import { checkFullness } from '../cups/check-fullness.ts';
 import { checkShotTogether } from '../cups/check-heat.ts';
 import { compileCup, type Shelf } from '../cups/compile-cup.ts';
@@ -115,6 +116,7 @@ export function compileRecipe(
   const { fields } = recipe;
   const mold = required(context.molds, parts.mold);
   for (const cup of filled) checkFullness(cup, settings, (id) => 1 / required(shelf, id).density, report);
+  for (const cup of filled) checkFlake(cup, mold, shelf, settings, report);
   checkShotTogether(filled, parts.pattern, shelf, settings.temperature, report);
   const coloured = filled.map((cup, index) =>
     compileCup(

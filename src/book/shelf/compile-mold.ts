@@ -56,7 +56,7 @@ export function compileMold(thing: Thing<'mold'>, report: Report): Omit<Mold, 'u
     bodyMm: fields.body,
     thinMm,
     thinPart: fields['thin-part'],
-    ...defined({ lengthMm: fields.length }),
+    ...defined({ gateMm: fields.gate, lengthMm: fields.length }),
     shape: fields.shape,
     ...defined({ bag: fields.bag }),
     assumptions,

@@ -109,6 +109,7 @@ export function firstAnswers(work: Work, data: MatchPageData): readonly FirstAns
     firstRecipe({
       parts: sides.map((side) => asked(side, work, data)),
       flakes: data.targets.find(({ id }) => id === work.target)?.flakes ?? [],
+      mold: required(data.molds, work.mold),
       plastic: work.plastic,
       plasticMl: work.plasticMl,
       shelf: shelfLeft(work, data, anew),

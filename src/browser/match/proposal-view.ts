@@ -43,7 +43,7 @@ export function firstView(
       proposals.length === 0
         ? ''
         : html`<ol class="match-proposals">${proposals.map((proposal, index) => recipeItem(proposal, sides, shown, (choice) => useButton(answer, index, named, choice), recipeHead(index, named)))}</ol>`
-    }${flakes.map((flake) => html`<p class="fine">Flake: ${flake.title}, ${flakeText(flake)}.</p>`)}${leftOutView(leftOut, shown)}</div>`;
+    }${flakes.map((flake) => html`<p class="fine">Flake: ${flake.title}, ${flakeText(flake, shown.data.settings)}.</p>`)}${leftOutView(leftOut, shown)}</div>`;
   })}`;
 }
 

@@ -3,10 +3,12 @@
  *
  * @packageDocumentation
  */
+import { type FlakeWay, type TooNarrow, tooNarrow } from '../../cup/flake-passage.ts';
 import { chroma, type Lab } from '../../optics/cielab.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
 import { labFromHex } from '../../optics/display.ts';
 import { flakeArea, flakeMass } from '../../optics/flake.ts';
+import { defined } from '../../values/defined.ts';
 import type { MatchMaterial } from '../shelf/match-material.ts';
 
 /** A flake as it is described: colour, size, and how much of the face it covers. */
@@ -41,6 +43,8 @@ export interface FlakeChoice {
   readonly towards: ColourShift;
   /** Its finish and the wanted one, where they differ. */
   readonly finishes?: { readonly finish: string; readonly wanted: string };
+  /** The part of the mold that it jams in; absent where it passes, or no mold was named. */
+  readonly narrow?: TooNarrow;
   /** How far apart the two look, on the scale of ΔE00: 0 is the same flake. */
   readonly distance: number;
 }
@@ -52,8 +56,16 @@ const OTHER_FINISH = 4;
 // Cover that an ordinary load gives. Convention of this book.
 const ORDINARY_COVER = 0.15;
 
-/** Flakes of the shelf, nearest to the wanted one first. */
-export function nearestFlakes(wanted: WantedFlake, shelf: Iterable<MatchMaterial>): readonly FlakeChoice[] {
+/**
+ * Flakes of the shelf, nearest to the wanted one first.
+ *
+ * @param mold what they have to get through
+ */
+export function nearestFlakes(
+  wanted: WantedFlake,
+  shelf: Iterable<MatchMaterial>,
+  mold?: FlakeWay,
+): readonly FlakeChoice[] {
   const target = labFromHex(wanted.hex);
   const choices: FlakeChoice[] = [];
   for (const material of shelf) {
@@ -71,6 +83,7 @@ export function nearestFlakes(wanted: WantedFlake, shelf: Iterable<MatchMaterial
       sizeRatio,
       towards: colourShift(target, lab),
       ...(sameFinish ? {} : { finishes: { finish, wanted: wanted.finish } }),
+      ...defined({ narrow: mold && tooNarrow(flake.acrossMm, mold) }),
       distance: Math.hypot(deltaE, DOUBLE_SIZE * Math.log2(sizeRatio)) + (sameFinish ? 0 : OTHER_FINISH),
     });
   }

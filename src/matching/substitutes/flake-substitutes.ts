@@ -8,7 +8,7 @@ import type { FlakeSubstitute, SubstituteQuestion, Substitution } from './substi
 
 /** The flakes nearest to the one that there is none of, by colour, size and finish, as much of each as covers the same. */
 export function flakeSubstitutes(
-  { cup, thicknessMm, material, bench, limits, count = 5 }: SubstituteQuestion,
+  { cup, thicknessMm, material, bench, limits, mold, count = 5 }: SubstituteQuestion,
   shelf: ReadonlyMap<string, MatchMaterial>,
 ): Substitution {
   const lost = required(shelf, material);
@@ -22,7 +22,7 @@ export function flakeSubstitutes(
   const others = [...shelf.values()].filter(
     ({ id, stockGrams }) => id !== material && (!limits?.inStock || stockGrams === undefined || stockGrams > 0),
   );
-  const flakes = nearestFlakes({ hex: colour, sizeMm: acrossMm, finish }, others)
+  const flakes = nearestFlakes({ hex: colour, sizeMm: acrossMm, finish }, others, mold)
     .slice(0, count)
     .map((choice): FlakeSubstitute => {
       const other = required(shelf, choice.material);

@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import type { Bench } from '../../cup/bench.ts';
+import type { FlakeWay } from '../../cup/flake-passage.ts';
 import type { CupState } from '../../cup/ledger.ts';
 import type { MatchFault } from '../match-fault.ts';
 import type { Weight } from '../measure/weigh-doses.ts';
@@ -19,6 +20,8 @@ export interface SubstituteQuestion {
   readonly cup: CupState;
   /** Thickness at which the colours are compared, mm. */
   readonly thicknessMm: number;
+  /** The mold that it is poured in, as far as flake has to get through it. */
+  readonly mold?: FlakeWay;
   /** The material that there is none of. */
   readonly material: string;
   readonly shelf: readonly MatchMaterial[];

@@ -4,6 +4,7 @@ import type { Material, Mold } from '../../book/model/shelf.ts';
 import type { Target } from '../../book/model/target.ts';
 import type { Book, Settings } from '../../book/model.ts';
 import { MATERIAL_KINDS } from '../../kinds/kinds.ts';
+import { lengthText } from '../../units/length-text.ts';
 import { volumeInField, volumeLimits } from '../../units/volume-field.ts';
 import { defined } from '../../values/defined.ts';
 import { MEASURED_TOGETHER } from '../../words/amount.ts';
@@ -11,7 +12,6 @@ import { VERDICT_WORDS } from '../../words/verdict.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { document } from '../document.ts';
 import { embeddedJson, type Html, html } from '../html.ts';
-import { lengthText } from '../length-text.ts';
 import { paths } from '../links.ts';
 import type { PageContext, PageKind } from '../page.ts';
 import { dot } from '../swatch/chip.ts';
@@ -39,7 +39,7 @@ export type MatchPageMaterial = Pick<
 >;
 
 /** A mold as the Match page needs it. */
-export interface MatchPageMold extends Pick<Mold, 'id' | 'title' | 'bodyMm'> {
+export interface MatchPageMold extends Pick<Mold, 'id' | 'title' | 'bodyMm' | 'thinMm' | 'gateMm'> {
   /** What one pour or shot takes, all cavities and the sprue, ml. */
   readonly shotMl: number;
 }
@@ -83,10 +83,12 @@ export function matchPageData(book: Book): MatchPageData | undefined {
   if (plastic === undefined || molds.length === 0) return undefined;
   return {
     materials: materials.map(matchMaterial),
-    molds: molds.map(({ id, title, bodyMm, cavities, cavityMl, sprueMl }) => ({
+    molds: molds.map(({ id, title, bodyMm, thinMm, gateMm, cavities, cavityMl, sprueMl }) => ({
       id,
       title,
       bodyMm,
+      thinMm,
+      ...defined({ gateMm }),
       shotMl: cavities * cavityMl + sprueMl,
     })),
     targets: targets.map(({ id, title, mold, tolerance, parts, apart, flakes }) => ({

@@ -1,4 +1,5 @@
 import type { Mold } from '../../book/model/shelf.ts';
+import { lengthText } from '../../units/length-text.ts';
 import { required } from '../../values/required.ts';
 import { assumptionText } from '../../words/assumption.ts';
 import { bookIndex } from '../book-index.ts';
@@ -7,7 +8,6 @@ import { document } from '../document.ts';
 import { shelfNote } from '../edition-mark.ts';
 import { type Html, html } from '../html.ts';
 import { labelLine } from '../label-line.ts';
-import { lengthText } from '../length-text.ts';
 import { link, paths } from '../links.ts';
 import { notesHtml, notesText } from '../notes.ts';
 import type { PageContext, PageKind } from '../page.ts';
@@ -77,7 +77,7 @@ function colours(context: PageContext, mold: Mold): Html {
 }
 
 function properties(context: PageContext, mold: Mold): Html {
-  const { cavities, cavityMl, sprueMl, bodyMm, thinMm, thinPart, lengthMm, bag, assumptions } = mold;
+  const { cavities, cavityMl, sprueMl, bodyMm, thinMm, thinPart, gateMm, lengthMm, bag, assumptions } = mold;
   const length = (mm: number): string => lengthText(mm, context.book.settings);
   const facts: readonly (readonly [string, string])[] = [
     ['Cavities', String(cavities)],
@@ -86,6 +86,7 @@ function properties(context: PageContext, mold: Mold): Html {
     ['Sprue', small(context, sprueMl)],
     ['Body', `${length(bodyMm)} thick`],
     [sentence(thinPart), `${length(thinMm)} thick`],
+    ...(gateMm === undefined ? [] : [['Gate', `${length(gateMm)} wide`] as const]),
     ...(lengthMm === undefined ? [] : [['Length', length(lengthMm)] as const]),
     ...(bag === undefined ? [] : [['Bag', counted(bag, 'bait')] as const]),
   ];

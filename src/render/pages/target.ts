@@ -1,5 +1,6 @@
 import { seenWhole } from '../../book/match/asked-cup.ts';
 import type { Target } from '../../book/model/target.ts';
+import { lengthText } from '../../units/length-text.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import { bookIndex } from '../book-index.ts';
@@ -9,7 +10,6 @@ import { deltaEGloss } from '../delta-e-gloss.ts';
 import { document } from '../document.ts';
 import { targetNote } from '../edition-mark.ts';
 import { type Html, html } from '../html.ts';
-import { lengthText } from '../length-text.ts';
 import { link, paths } from '../links.ts';
 import { notesHtml, notesText } from '../notes.ts';
 import type { PageContext, PageKind } from '../page.ts';

@@ -1,10 +1,10 @@
 import type { Recipe } from '../../book/model/recipe.ts';
 import type { Settings } from '../../book/model.ts';
+import { lengthText } from '../../units/length-text.ts';
 import { required } from '../../values/required.ts';
 import { cupContrastText } from '../../words/cup-contrast.ts';
 import { bookIndex } from '../book-index.ts';
 import { type Html, html } from '../html.ts';
-import { lengthText } from '../length-text.ts';
 import { link, paths } from '../links.ts';
 import { opacityWords } from '../opacity-words.ts';
 import type { PageContext } from '../page.ts';

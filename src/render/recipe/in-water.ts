@@ -1,7 +1,7 @@
 import type { Recipe } from '../../book/model/recipe.ts';
+import { depthText } from '../../units/length-text.ts';
 import { hexWords } from '../../words/colour.ts';
 import { type Html, html } from '../html.ts';
-import { depthText } from '../length-text.ts';
 import { link, paths } from '../links.ts';
 import type { PageContext } from '../page.ts';
 import { fold } from './fold.ts';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { lengthText } from '../../src/render/length-text.ts';
+import { lengthText } from '../../src/units/length-text.ts';
 
 test('lengthText(mm) in inches keeps what was written, and gives no thousandths to what comes from millimetres', () => {
   const inches = (mm: number): string => lengthText(mm, { volume: 'fl oz' });

@@ -1,6 +1,6 @@
-import type { Settings } from '../book/model.ts';
-import { formatDecimal } from '../units/format-quantity.ts';
-import { UNITS } from '../units/unit.ts';
+import { formatDecimal } from './format-quantity.ts';
+import { UNITS } from './unit.ts';
+import type { VolumeUnit } from './volume-text.ts';
 
 const MM_PER_INCH = UNITS.in.size;
 const MM_PER_FOOT = 12 * MM_PER_INCH;
@@ -21,13 +21,13 @@ function inchText(inches: number): string {
  * @example lengthText(9.525, { volume: 'fl oz' }) // '0.375 in'
  * @example lengthText(6, { volume: 'fl oz' }) // '0.24 in'
  */
-export function lengthText(mm: number, { volume }: Pick<Settings, 'volume'>): string {
+export function lengthText(mm: number, { volume }: VolumeUnit): string {
   if (volume === 'ml') return `${formatDecimal(mm)} mm`;
   return `${inchText(mm / MM_PER_INCH)} in`;
 }
 
 /** A depth of water in the unit that goes with it: feet in a book in fluid ounces, else metres. */
-export function depthText(metres: number, { volume }: Pick<Settings, 'volume'>): string {
+export function depthText(metres: number, { volume }: VolumeUnit): string {
   if (volume === 'ml') return `${formatDecimal(metres)} m`;
   return `${Number(((metres * 1000) / MM_PER_FOOT).toPrecision(2))} ft`;
 }
