@@ -16,11 +16,13 @@ import type { Recipe } from '../book/model/recipe.ts';
 import type { Target } from '../book/model/target.ts';
 import type { Book } from '../book/model.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
+import type { UnlikeSides } from '../matching/target/unlike-sides.ts';
 import { printable } from '../shell/printable.ts';
 import { cutBackText } from '../words/cut-back.ts';
 import { firstRecipeText } from '../words/first-recipe.ts';
 import { nextAdditionText } from '../words/next-addition.ts';
 import { substitutionText } from '../words/substitution.ts';
+import { ANSWER_IN_TARGET, unlikeSidesText } from '../words/unlike-sides.ts';
 import type { Command, OptionValues, Surroundings } from './command.ts';
 import { findNamed, nameHint } from './find-named.ts';
 import {
@@ -66,12 +68,14 @@ const matchCommand: Command = {
       inStock: values['in-stock'] === true,
       plasticMl: plasticOption(typeof values.plastic === 'string' ? values.plastic : undefined, book.settings),
     });
-    const told = answers.map((each) => ({ ...each, says: firstRecipeText(each.recipe, book.settings) }));
+    const asks = askedOfTarget(target);
+    const told = answers.map((each) => ({ ...each, says: firstRecipeText(each.recipe, book.settings), ...asks }));
     return answer(
       values,
       told,
       told.map(({ recipe: { advice, proposals } }) => ({ advice, measured: proposals })),
       ({ part, says, recipe }) => printedRecipes(part, says, recipe, book),
+      asks,
     );
   },
 };
@@ -85,9 +89,10 @@ const nextCommand: Command = {
   details: 'The cup is what its log leaves in it; the model learns from every round with a colour.',
   run([name = ''], values, surroundings) {
     const { book, recipe, cups, target } = cupsOf(name, values, surroundings);
+    const asks = askedOfTarget(target);
     const told = cups.map((cup) => {
       const next = nextAdditionFor(book, recipe, cup, target, { inStock: values['in-stock'] === true });
-      return { cup: cup.name, says: nextAdditionText(next, target.tolerance, book.settings), next };
+      return { cup: cup.name, says: nextAdditionText(next, target.tolerance, book.settings), next, ...asks };
     });
     return answer(
       values,
@@ -97,6 +102,7 @@ const nextCommand: Command = {
         measured: [...proposals, ...(startAgain ? [startAgain] : [])],
       })),
       ({ cup, says, next }) => printedAddition(cup, says, next, book),
+      asks,
     );
   },
 };
@@ -165,12 +171,22 @@ interface Answered {
   readonly measured: readonly { readonly weighedDeltaE?: number }[];
 }
 
+/** What is asked of a target before its answers. */
+interface Asked {
+  readonly asks?: UnlikeSides & { readonly says: string };
+}
+
+function askedOfTarget({ unlikeSides: sides }: Target): Asked {
+  return sides === undefined ? {} : { asks: { ...sides, says: unlikeSidesText(sides) } };
+}
+
 /** Prints the answers and what their words mean, and returns the exit code: 1 where a question had a fault. */
 function answer<T>(
   values: OptionValues,
   told: readonly T[],
   answered: readonly Answered[],
   text: (each: T) => string,
+  { asks }: Asked = {},
 ): number {
   const legend: Legend = {
     judged: answered.some(({ advice }) => advice.kind !== 'fault'),
@@ -178,7 +194,8 @@ function answer<T>(
     inStock: values['in-stock'] === true,
   };
   const meant = legendText(legend);
-  const printed = [...told.map(text), ...(meant === '' ? [] : [meant])].join('\n\n');
+  const first = asks === undefined ? [] : [`${asks.says} ${ANSWER_IN_TARGET}`];
+  const printed = [...first, ...told.map(text), ...(meant === '' ? [] : [meant])].join('\n\n');
   console.log(values.json ? JSON.stringify(told, null, 2) : printable(printed));
   return answered.some(({ advice }) => advice.kind === 'fault') ? 1 : 0;
 }

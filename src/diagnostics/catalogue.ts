@@ -98,6 +98,9 @@ export const CATALOGUE = {
   'mold/two-volumes': warning('A mold gives both the volume of a cavity and the mass of a bait; the cavity counts.'),
   'mold/thickness': error('A mold is thicker in its thin part than in its body.'),
   'target/no-colour': error('A target says neither how it is seen over white nor its parts.'),
+  'target/unlike-sides': warning(
+    'Two parts of a target let so different amounts of light through that they can’t be the sides of one bait.',
+  ),
   'seen/reversed': error('What was seen cannot be: it is lighter over black than over white.'),
   'seen/unlogged': warning('A cup looks different from the last time, and the log has nothing that went in since.'),
   'seen/unknown-cup': error('A look at a finished bait names a cup that its recipe does not have.'),

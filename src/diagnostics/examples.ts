@@ -82,6 +82,9 @@ const PEAT_FILMS = films('peat=4 drops per 100 ml');
 const DUSK = text('title: Dusk\nfrom: smoke');
 const PEAT_POWDER = text('title: Peat powder\nlook: { kind: pearl, colour: "#5b4327", dose: 1 % }');
 
+const UNLIKE_SIDES =
+  'title: Elver\nparts:\n  back: { over-white: "#5b4a2f", over-black: "#483a26" }\n  belly: { over-white: "#cdb98c", over-black: "#97865f" }';
+
 export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
   'file/name': {
     bad: { 'colours/Old Smoke.md': DUSK },
@@ -363,6 +366,7 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
     bad: { 'targets/elver.md': text('title: Elver') },
     good: { 'targets/elver.md': text('title: Elver\nover-white: "#7a6a4c"') },
   },
+  'target/unlike-sides': change('targets/elver.md', text(UNLIKE_SIDES), text(`${UNLIKE_SIDES}\napart: true`)),
   'seen/reversed': {
     bad: { 'targets/elver.md': text('title: Elver\nover-white: "#4a3a2c"\nover-black: "#8a7a5c"') },
     good: { 'targets/elver.md': text('title: Elver\nover-white: "#8a7a5c"\nover-black: "#4a3a2c"') },

@@ -19,6 +19,17 @@ export type LookMeans = 'instrument' | 'screen';
 /** ΔE00 that nine in ten looks stay within where none is stated: of an instrument, and of a hex that was typed. Conventions of this book. */
 const USUAL_BOUND: Readonly<Record<LookMeans, number>> = { instrument: 1, screen: 5 };
 
+/** What a look loses by being made while the plastic is hot, and by being made wet: ΔE00, added in squares. Common practice, no source. */
+const HOT = 4;
+const WET = 3;
+
+/** What of how something was looked at makes a look vaguer. */
+export interface LookedVaguely {
+  /** How long after the pour. */
+  readonly after?: string;
+  readonly wet?: boolean;
+}
+
 /** The doubt of a look, ΔE00. */
 export interface LookDoubt {
   /** Nine in ten looks of this kind stay within this. */
@@ -32,15 +43,16 @@ export interface LookDoubt {
 }
 
 /**
- * The doubt of a look.
+ * The doubt of a look. What is stated, or usual, is that of the eye and its light; a look at hot or wet plastic is vaguer by what that adds.
  *
  * @param stated ΔE00 that nine in ten stay within, above 0; unset: what is usual of such a look
  *
  * @example lookDoubt('screen').bound // 5
  * @example lookDoubt('screen', 2.88).sd // 2
+ * @example lookDoubt('screen', 3, { after: 'hot' }).bound // 5
  */
-export function lookDoubt(means: LookMeans, stated?: number): LookDoubt {
-  const bound = stated ?? USUAL_BOUND[means];
+export function lookDoubt(means: LookMeans, stated?: number, { after, wet }: LookedVaguely = {}): LookDoubt {
+  const bound = Math.hypot(stated ?? USUAL_BOUND[means], after === 'hot' ? HOT : 0, wet ? WET : 0);
   const sd = bound / BOUND_IN_SD;
   return { bound, sd, axisSd: sd / Math.sqrt(AXES), ...(stated === undefined ? { usual: true as const } : {}) };
 }

@@ -31,7 +31,7 @@ import {
   volume,
   words,
 } from './fields.ts';
-import { LOOK_FIELDS } from './look-fields.ts';
+import { HOW_SURE, LOOK_FIELDS } from './look-fields.ts';
 import { density, positive, wholeNumber } from './number-fields.ts';
 import { photo } from './photo-field.ts';
 import { plasticAmount } from './plastic-field.ts';
@@ -283,6 +283,7 @@ const targetPart = fields({
   'over-black': targetOverBlack.exactOptional(),
   /** Thickness at which it was seen. Default: the body of the mold. */
   thickness: length.exactOptional(),
+  ...HOW_SURE,
 });
 
 /** `targets/*.md` */
@@ -292,6 +293,7 @@ export const targetSchema = fields({
   'over-white': targetOverWhite.exactOptional(),
   'over-black': targetOverBlack.exactOptional(),
   thickness: length.exactOptional(),
+  ...HOW_SURE,
   /** What was seen part by part, by the names of the cups: the two sides of a laminate. */
   parts: byCup(targetPart).exactOptional(),
   /** Whether each part was seen by itself. Default: two parts are the sides of a finished bait, each seen with the other behind it. */

@@ -8,6 +8,7 @@ import type { Publish } from '../book/model/publish.ts';
 import type { Book } from '../book/model.ts';
 import { LOOK_WARNING } from '../words/look-note.ts';
 import { type Html, html } from './html.ts';
+import { inCode } from './in-code.ts';
 import { sentence } from './words.ts';
 
 /** Over every page of the maker's edition that it is theirs alone; nothing on those that readers get. */
@@ -43,9 +44,7 @@ const TARGET: Readonly<Record<Publish, string>> = {
 
 /** `LOOK_WARNING`, what is to be written set as code. */
 function lookWarning(): readonly Html[] {
-  return sentence(LOOK_WARNING)
-    .split('`')
-    .map((part, index) => (index % 2 === 0 ? html`${part}` : html`<code>${part}</code>`));
+  return inCode(sentence(LOOK_WARNING));
 }
 
 /** What readers get of a colour, as a line of its page in the maker's edition. */

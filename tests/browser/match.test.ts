@@ -10,12 +10,14 @@ import { roundForms, sidesView } from '../../src/browser/match/fields-view.ts';
 import { logView } from '../../src/browser/match/log-view.ts';
 import { isToBeMixed } from '../../src/browser/match/mix-view.ts';
 import { readWork } from '../../src/browser/match/read-work.ts';
+import { unlikeSidesOf } from '../../src/browser/match/sides-question.ts';
 import { MatchState } from '../../src/browser/match/state.ts';
 import { roundOf } from '../../src/browser/match/typed-round.ts';
 import { sideOf, type Work, withoutLastDone, withSides, withSteps } from '../../src/browser/match/work.ts';
 import { cupNow } from '../../src/browser/match/work-log.ts';
 import { recipeFile } from '../../src/browser/match/work-recipe.ts';
 import { targetFile } from '../../src/browser/match/work-target.ts';
+import { lookDoubt } from '../../src/optics/look-doubt.ts';
 import { type MatchPageData, matchPageData } from '../../src/render/pages/match.ts';
 import { parseQuantity } from '../../src/units/parse-quantity.ts';
 import { isFault } from '../../src/units/quantity.ts';
@@ -309,5 +311,31 @@ describe('a match as it goes on', () => {
     const apart = withBookTarget(newWork(DATA), 'halves', DATA);
     expect(apart.arrangement).toBe('apart');
     expect(firstAnswers(apart, DATA).map(({ part }) => part)).toEqual(['back', 'belly']);
+  });
+
+  test('unlikeSidesOf(…) asks of two sides of a finished bait until that is answered, and the answer is kept and written', () => {
+    const glass: Work = {
+      ...withSides({ ...newWork(DATA), arrangement: 'together' }, [
+        { name: 'back', overWhite: '#5b4a2f', overBlack: '#483a26', thicknessMm: 8 },
+        { name: 'belly', overWhite: '#cdb98c', overBlack: '#97865f', thicknessMm: 8 },
+      ]),
+    };
+    const fileOf = (work: Work): string => targetFile(work, new Set(), DATA.settings)!.text;
+    expect(unlikeSidesOf(glass, DATA)).toEqual({ more: 'belly', less: 'back', times: 9 });
+    expect(fileOf(glass)).not.toContain('apart');
+    const kept = readWork(JSON.stringify({ ...glass, whole: true })) as Work;
+    expect(unlikeSidesOf(kept, DATA)).toBeUndefined();
+    expect(fileOf(kept)).toContain('apart: false');
+    expect(unlikeSidesOf({ ...glass, arrangement: 'apart' }, DATA)).toBeUndefined();
+    const read = compiled({ path: 'targets/glass.md', text: fileOf(kept) }).targets.find(({ id }) => id === 'glass')!;
+    expect(withBookTarget(newWork(DATA), 'glass', { ...DATA, targets: [read] }).whole).toBe(true);
+    // A stated doubt of the book's target counts as long as the side has its colours.
+    const vague = { ...read, parts: read.parts.map((part) => ({ ...part, doubt: lookDoubt('screen', 14) })) };
+    const { apart: _, ...unsaid } = vague;
+    const data = { ...DATA, targets: [unsaid] };
+    const begun = withBookTarget(newWork(data), 'glass', data);
+    expect(unlikeSidesOf(begun, data)).toBeUndefined();
+    const { target: __, ...described } = begun;
+    expect(unlikeSidesOf(described, data)).toBeDefined();
   });
 });

@@ -390,3 +390,40 @@ describe('a look at a cup', () => {
     expect((await cupbookOf(told, 'next', 'trial')).out).toMatch(/\nLeave it as it is\. Within tolerance/);
   });
 });
+
+describe('two sides that no bait has', () => {
+  const sides = (rest: string): Readonly<Record<string, string>> => ({
+    'targets/glass.md': `---\ntitle: Glass\nmold: minnow-3\n${rest}parts:\n  back: { over-white: "#5b4a2f", over-black: "#483a26" }\n  belly: { over-white: "#cdb98c", over-black: "#97865f" }\n---\n`,
+    'colours/pane.md':
+      '---\ntitle: Pane\npattern: laminate\nmold: minnow-3\nfor: glass\ncups:\n  back: { plastic: 60 ml supple, add: { soot: 2 drops } }\n  belly: { plastic: 60 ml supple }\n---\n',
+  });
+
+  test('are asked about once, first of all, by match, next and check, and the search goes on', async () => {
+    const recipes = await smallBook({ ...FILES, ...sides('') });
+    const asks =
+      /^These two can’t be the sides of one bait: belly lets 9 times the light of back through.*`apart: true`/;
+    for (const line of [
+      ['match', 'glass'],
+      ['next', 'pane'],
+    ]) {
+      const { code, out } = await cupbookIn(recipes, ...line);
+      expect(code).toBe(0);
+      expect(out).toMatch(asks);
+      expect(out.match(/These two/g)).toHaveLength(1);
+      expect(out).toMatch(/Supple/);
+      const told = JSON.parse((await cupbookIn(recipes, ...line, '--json')).out);
+      expect(told[0].asks).toMatchObject({ more: 'belly', less: 'back', times: 9 });
+    }
+    const checked = await cupbookIn(recipes, 'check');
+    expect(checked.code).toBe(0);
+    expect(checked.err + checked.out).toContain('targets/glass.md:4:1 warning target/unlike-sides');
+  });
+
+  test.each(['apart: true\n', 'apart: false\n'])('are not asked about where the target says %j', async (rest) => {
+    const recipes = await smallBook({ ...FILES, ...sides(rest) });
+    for (const line of [['match', 'glass'], ['next', 'pane'], ['check']]) {
+      const { out, err } = await cupbookIn(recipes, ...line);
+      expect(out + err).not.toMatch(/These two|unlike-sides/);
+    }
+  });
+});

@@ -35,3 +35,10 @@ test('lookDoubt(means, bound) has nine in ten within the bound, where the three 
     { numRuns: 20 },
   );
 });
+
+test('lookDoubt(means, bound, how) adds 4 in squares for a hot look and 3 for a wet one, whether the bound was stated or not', () => {
+  expectClose(lookDoubt('screen', 3, { after: 'hot' }).bound, 5, 1e-12);
+  expectClose(lookDoubt('screen', 4, { wet: true }).bound, 5, 1e-12);
+  expectClose(lookDoubt('screen', undefined, { after: 'hot', wet: true }).bound, Math.sqrt(50), 1e-12);
+  for (const after of ['10 min', 'next day']) expect(lookDoubt('instrument', 2, { after, wet: false }).bound).toBe(2);
+});

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { matchChart } from '../../src/render/target/match-chart.ts';
 import { allByRole, wordsIn } from '../page-dom.ts';
 import { DEMO_BOOK } from './demo-book.ts';
-import { readPage } from './sample-book.ts';
+import { bookOf, readPage, SAMPLE_FILES } from './sample-book.ts';
 
 const headings = (page: Document): readonly string[] =>
   allByRole(page, 'heading').map((heading) => `${heading.nodeName.slice(1)} ${wordsIn(heading)}`);
@@ -29,4 +29,18 @@ test('matchChart(…) has no words that its rule could strike out', () => {
   const chart = matchChart([first!, nearly], 2, 'Any').toString();
   expect(chart).toContain('>&lt; 0.1</text>');
   expect(chart).toMatch(/aria-label="[^"]*less than 0\.1/);
+});
+
+test('a target of two sides that no bait has asks its maker about them, and no reader', async () => {
+  const glass =
+    '---\ntitle: Glass\npublish: full\nparts:\n  back: { over-white: "#5b4a2f", over-black: "#483a26" }\n  belly: { over-white: "#cdb98c", over-black: "#97865f" }\n---\n';
+  const asked = async (edition: 'mine' | 'shared'): Promise<readonly string[]> =>
+    allByRole(
+      await readPage('target', 'glass', bookOf({ ...SAMPLE_FILES, 'targets/glass.md': glass }, edition)),
+      'complementary',
+    )
+      .map(wordsIn)
+      .filter((words) => words.includes('can’t be the sides'));
+  expect(await asked('mine')).toHaveLength(1);
+  expect(await asked('shared')).toEqual([]);
 });

@@ -1,4 +1,4 @@
-import { lookDoubt } from '../../optics/look-doubt.ts';
+import { type LookDoubt, lookDoubt } from '../../optics/look-doubt.ts';
 import { isMeasured, type TargetColour } from '../../recipe/colour-fields.ts';
 import type { FieldsOf } from '../../recipe/schema.ts';
 import { defined } from '../../values/defined.ts';
@@ -12,13 +12,12 @@ export type LookFields = Omit<NonNullable<FieldsOf<'recipe'>['seen']>[number], '
 /** A look from its fields; one in which no colour is noted has no doubt. */
 export function compileLook(fields: LookFields): Look {
   const { 'over-white': white, 'over-black': black, note, photo, camera, thickness, after } = fields;
-  const colours = [white, black].filter((colour) => colour !== undefined);
   return {
     ...defined({
       overWhite: white === undefined ? undefined : seenByDaylight(white),
       overBlack: black === undefined ? undefined : seenByDaylight(black),
       reflectance: measuredBands(fields),
-      doubt: colours.length === 0 ? undefined : lookDoubt(meansOf(colours), fields.doubt),
+      doubt: doubtOf(fields),
       contrastDoubt: fields['contrast-doubt'],
       note,
       photo: photo && photoOf(photo),
@@ -29,6 +28,18 @@ export function compileLook(fields: LookFields): Look {
     ...(fields.checked ? { checked: true } : {}),
     ...(fields.wet ? { wet: true } : {}),
   };
+}
+
+/** How far the colours of a look may be off; undefined where none is noted. */
+export function doubtOf({
+  'over-white': white,
+  'over-black': black,
+  doubt,
+  after,
+  wet,
+}: Pick<LookFields, 'over-white' | 'over-black' | 'doubt' | 'after' | 'wet'>): LookDoubt | undefined {
+  const colours = [white, black].filter((colour) => colour !== undefined);
+  return colours.length === 0 ? undefined : lookDoubt(meansOf(colours), doubt, defined({ after, wet }));
 }
 
 /** A hex is what somebody has typed, or a photo; one among other colours is the vaguest of them. */

@@ -3,6 +3,7 @@ import { scaleAmounts } from '../../cup/ledger.ts';
 import { type AskedWith, type CupAsked, observationsOf, type TriedRound } from '../../matching/cup-question.ts';
 import type { MatchMaterial } from '../../matching/shelf/match-material.ts';
 import { settledViews, type TargetPart } from '../../matching/target/target-part.ts';
+import type { Lab } from '../../optics/cielab.ts';
 import { hasTwoSides, PATTERNS } from '../../patterns/patterns.ts';
 import { MIDDLE } from '../../patterns/place.ts';
 import { defined } from '../../values/defined.ts';
@@ -30,6 +31,15 @@ export function partFor(target: Pick<Target, 'parts'>, cup: string, cups: number
       thicknessMm: part.thicknessMm,
     })
   );
+}
+
+/** A part of a target with its colours as matching takes them. */
+export function labsOfPart<Part extends Target['parts'][number]>({
+  overWhite,
+  overBlack,
+  ...part
+}: Part): Omit<Part, 'overWhite' | 'overBlack'> & { readonly overWhite: Lab; readonly overBlack?: Lab } {
+  return { ...part, overWhite: overWhite.lab, ...(overBlack && { overBlack: overBlack.lab }) };
 }
 
 /**

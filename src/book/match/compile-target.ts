@@ -1,8 +1,9 @@
+import { type UnlikeSides, unlikeSides } from '../../matching/target/unlike-sides.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
 import { defined } from '../../values/defined.ts';
 import { checkSeen } from '../cups/check-seen.ts';
 import { seenByDaylight } from '../cups/seen-colour.ts';
-import { measuredBands } from '../looks/compile-look.ts';
+import { doubtOf, measuredBands } from '../looks/compile-look.ts';
 import type { Publish } from '../model/publish.ts';
 import type { Mold } from '../model/shelf.ts';
 import type { Target } from '../model/target.ts';
@@ -10,6 +11,7 @@ import type { Settings } from '../model.ts';
 import { photoOf } from '../photo-of.ts';
 import { isPartName, misnamedPart } from '../read/part-name.ts';
 import type { Report } from '../report.ts';
+import { labsOfPart } from './asked-cup.ts';
 
 // Thickness at which a target without a mold was seen, mm. Convention of this book.
 const USUAL_MM = 6;
@@ -43,6 +45,16 @@ export function compileTarget(
   for (const [name, part] of Object.entries(parts))
     checkSeen(part, thing, fields.parts === undefined ? [] : ['parts', name], report);
   const mold = fields.mold === undefined ? undefined : molds.get(fields.mold);
+  const seen = Object.entries(parts).map(([name, part]) => ({
+    name,
+    overWhite: seenByDaylight(part['over-white']),
+    ...(part['over-black'] === undefined ? {} : { overBlack: seenByDaylight(part['over-black']) }),
+    ...defined({ reflectance: measuredBands(part) }),
+    thicknessMm: part.thickness ?? fields.thickness ?? mold?.bodyMm ?? USUAL_MM,
+    doubt: doubtOf(part)!,
+    ...defined({ after: part.after }),
+    ...(part.wet ? { wet: true as const } : {}),
+  }));
   return {
     id: thing.id,
     title: fields.title,
@@ -52,14 +64,8 @@ export function compileTarget(
     ...(fields.photo === undefined ? {} : { photo: photoOf(fields.photo) }),
     ...defined({ mold: mold?.id }),
     tolerance: fields.tolerance ?? settings.tolerance,
-    parts: Object.entries(parts).map(([name, part]) => ({
-      name,
-      overWhite: seenByDaylight(part['over-white']),
-      ...(part['over-black'] === undefined ? {} : { overBlack: seenByDaylight(part['over-black']) }),
-      ...defined({ reflectance: measuredBands(part) }),
-      thicknessMm: part.thickness ?? fields.thickness ?? mold?.bodyMm ?? USUAL_MM,
-    })),
-    ...(fields.apart === true ? { apart: true } : {}),
+    parts: seen,
+    ...defined({ apart: fields.apart, unlikeSides: askedOfSides(seen, thing, report) }),
     flakes: (fields.flake ?? []).map((flake) => ({
       hex: flake.colour,
       sizeMm: flake.size,
@@ -67,4 +73,25 @@ export function compileTarget(
     })),
     source: thing.source,
   };
+}
+
+/** The sides of a finished bait that no bait has: asked of whoever has not said how they were looked at. */
+function askedOfSides(parts: Target['parts'], thing: Thing<'target'>, report: Report): UnlikeSides | undefined {
+  if (thing.fields.apart !== undefined) return undefined;
+  const found = unlikeSides(parts.map(labsOfPart));
+  if (!found) return undefined;
+  const { more, less, times, atLeast } = found;
+  report.add(
+    'target/unlike-sides',
+    thing,
+    ['parts'],
+    {
+      found: `${more} that lets ${times} times${atLeast ? ' or more' : ''} the light of ${less} through`,
+      expected: 'two sides of one bait, which let the same light through',
+      why: 'light passes a finished bait alike from either side, so these look as if each was seen alone',
+      fix: 'write `apart: true` if you looked at each alone, `apart: false` if it is one bait and you looked again',
+    },
+    'key',
+  );
+  return found;
 }

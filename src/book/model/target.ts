@@ -1,5 +1,8 @@
+import type { HowLooked } from '../../cup/how-looked.ts';
 import type { NextAddition } from '../../matching/next-addition.ts';
+import type { UnlikeSides } from '../../matching/target/unlike-sides.ts';
 import type { Verdict } from '../../matching/target/verdict.ts';
+import type { LookDoubt } from '../../optics/look-doubt.ts';
 import type { Colour, MeasuredBands } from './colours.ts';
 import type { Photo } from './photo.ts';
 import type { Publish } from './publish.ts';
@@ -22,9 +25,18 @@ export interface Target {
     readonly overBlack?: Colour;
     readonly reflectance?: MeasuredBands;
     readonly thicknessMm: number;
+    /** How far its colours may be off. */
+    readonly doubt: LookDoubt;
+    readonly after?: HowLooked['after'];
+    readonly wet?: true;
   }[];
-  /** Its parts were seen each by itself; else two parts are the sides of a finished bait, each seen with the other behind it. */
+  /**
+   * Its parts were seen each by itself; else two parts are the sides of a finished bait, each seen with the other behind it. Unset where
+   * its file says nothing.
+   */
   readonly apart?: boolean;
+  /** Its two parts, of which nobody has said how they were seen, cannot be the sides of one bait. */
+  readonly unlikeSides?: UnlikeSides;
   readonly flakes: readonly { readonly hex: string; readonly sizeMm: number; readonly coverage?: number }[];
   readonly recipes: readonly string[];
   /** What readers have of it; only in the maker's edition. */

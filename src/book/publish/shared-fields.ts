@@ -9,6 +9,7 @@
  */
 import type { CupState } from '../../cup/ledger.ts';
 import type { Batch } from '../../cup/plan-batch.ts';
+import type { LookDoubt } from '../../optics/look-doubt.ts';
 import type { Appearance, Colour, Lab, MeasuredBands } from '../model/colours.ts';
 import type { Change, Content, Cup, PlasticShare, Round } from '../model/cup.ts';
 import type { Look } from '../model/looks.ts';
@@ -41,12 +42,14 @@ const PHOTO: FieldTable<Photo> = { file: 'shared', caption: 'shared' };
 
 const BANDS: FieldTable<MeasuredBands> = { overWhite: 'shared', overBlack: 'shared' };
 
+const DOUBT: FieldTable<LookDoubt> = { bound: 'shared', sd: 'shared', axisSd: 'shared', usual: 'shared' };
+
 /** What somebody saw is shared as what came of it is; what they own is not. */
 const LOOK: FieldTable<Look> = {
   overWhite: COLOUR,
   overBlack: COLOUR,
   reflectance: BANDS,
-  doubt: { bound: 'shared', sd: 'shared', axisSd: 'shared', usual: 'shared' },
+  doubt: DOUBT,
   contrastDoubt: 'shared',
   note: 'shared',
   photo: PHOTO,
@@ -337,8 +340,13 @@ const TARGET: FieldTable<Target> = {
     overBlack: COLOUR,
     reflectance: BANDS,
     thicknessMm: 'shared',
+    doubt: DOUBT,
+    after: 'shared',
+    wet: 'shared',
   },
   apart: 'shared',
+  // A question to the maker.
+  unlikeSides: 'private',
   flakes: { hex: 'shared', sizeMm: 'shared', coverage: 'shared' },
   recipes: 'shared',
   shared: 'private',

@@ -96,7 +96,14 @@ const SEEN = {
   wet: 'shared',
 } as const;
 
-const TARGET_PART = { 'over-white': 'shared', 'over-black': 'shared', thickness: 'shared' } as const;
+const TARGET_PART = {
+  'over-white': 'shared',
+  'over-black': 'shared',
+  thickness: 'shared',
+  doubt: 'shared',
+  after: 'shared',
+  wet: 'shared',
+} as const;
 
 /** `book.md` is in no edition as a file. */
 const SHARED_FILE_FIELDS: { readonly [K in Exclude<FiledKind, MaterialKind>]: FileTable<FieldsOf<K>> } = {

@@ -12,12 +12,13 @@ import type { RecipeAmount, RecipeProposal } from '../../matching/proposals/reci
 import type { TargetPart } from '../../matching/target/target-part.ts';
 import type { MatchPageData } from '../../render/pages/match.ts';
 import { required } from '../../values/required.ts';
+import { bookPart } from './book-part.ts';
 import { bookAmount, fileDose } from './dose-text.ts';
 import { within } from './limits.ts';
 import { bodyOf, densityIn } from './page-shelf.ts';
 import { shelfLeft } from './shelf-left.ts';
 import { begunAnew, partOfSide, sideOf, type Work, type WorkAmount, type WorkSide, type WorkStep } from './work.ts';
-import { bookColour, colourText, type WorkColour } from './work-colour.ts';
+import { bookColour } from './work-colour.ts';
 import { type CupNow, cupNow, triedRounds } from './work-log.ts';
 
 /** Recipes for one side, or for both together. */
@@ -60,7 +61,7 @@ function withTarget(work: Work, sides: readonly WorkSide[]): Work {
 export function withBookTarget(work: Work, id: string, data: MatchPageData): Work {
   const target = data.targets.find((each) => each.id === id);
   if (!target) {
-    const { target: _, ...rest } = work;
+    const { target: _, whole: __, ...rest } = work;
     return rest;
   }
   // A laminate has two sides; of a target with more parts the first two are taken.
@@ -74,33 +75,25 @@ export function withBookTarget(work: Work, id: string, data: MatchPageData): Wor
     }),
   );
   const mold = data.molds.some((each) => each.id === target.mold) ? target.mold! : work.mold;
+  const { whole: _, ...others } = work;
   return withTarget(
     {
-      ...work,
+      ...others,
       target: id,
       title: work.title,
       arrangement: sides.length === 1 ? 'solid' : target.apart || target.parts.length > 2 ? 'apart' : 'together',
       tolerance: within('tolerance', target.tolerance),
       mold,
+      ...(target.apart === false ? { whole: true } : {}),
     },
     sides,
   );
 }
 
 /** A side as matching takes it; what was measured of the target's part counts while the side has its colours. */
-function asked(side: WorkSide, { target }: Work, data: MatchPageData): TargetPart {
-  const part = data.targets
-    .find(({ id }) => id === target)
-    ?.parts.find(({ name, overWhite, overBlack }) => {
-      const same = (one?: WorkColour, other?: WorkColour): boolean =>
-        (one && colourText(one)) === (other && colourText(other));
-      return (
-        name === side.name &&
-        same(bookColour(overWhite), side.overWhite) &&
-        same(overBlack && bookColour(overBlack), side.overBlack)
-      );
-    });
-  return { ...partOfSide(side), ...(part?.reflectance && { reflectance: part.reflectance }) };
+function asked(side: WorkSide, work: Work, data: MatchPageData): TargetPart {
+  const reflectance = bookPart(side, work, data)?.reflectance;
+  return { ...partOfSide(side), ...(reflectance && { reflectance }) };
 }
 
 /** First recipes for the sides of a match. */

@@ -123,6 +123,7 @@ function onClick(button: HTMLButtonElement, screen: MatchScreen, { target, cup, 
   const weighing = dataset.weighing !== undefined;
   if (dataset.find !== undefined) target.find();
   else if (dataset.photoFor !== undefined) void takeFromPhoto(dataset.photoFor, screen);
+  else if (dataset.sidesSeen !== undefined) target.sidesSeen(dataset.sidesSeen as 'apart' | 'together');
   else if (dataset.plain !== undefined) target.beginPlain();
   else if (dataset.use !== undefined) target.use(Number(dataset.use), Number(dataset.proposal), weighing);
   else if (dataset.take !== undefined) cup.take(indexOf(button), Number(dataset.take), weighing);

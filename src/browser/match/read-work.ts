@@ -111,6 +111,7 @@ function workOf(value: unknown): Work {
     title: text(fields.title, MOST.title),
     ...present('target', maybe(fields.target, name)),
     arrangement,
+    ...present('whole', fields.whole === true || undefined),
     sides,
     tolerance: number(fields.tolerance, 'tolerance'),
     mold: name(fields.mold),

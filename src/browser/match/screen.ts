@@ -10,6 +10,7 @@ import { sidesView } from './fields-view.ts';
 import { firstView, viewsOf } from './proposal-view.ts';
 import type { Mistyped } from './read-forms.ts';
 import { redraw } from './redraw.ts';
+import { sidesQuestionView } from './sides-question.ts';
 import type { MatchState } from './state.ts';
 import { sideOf } from './work.ts';
 import { recipeFile, type TakenFile } from './work-recipe.ts';
@@ -83,10 +84,16 @@ export class MatchScreen {
 
   showSides(): void {
     redraw(this.part('[data-sides]'), sidesView(this.state.work, this.state.data.settings));
+    this.showSidesQuestion();
+  }
+
+  showSidesQuestion(): void {
+    redraw(this.part('[data-sides-question]'), sidesQuestionView(this.state.work, this.state.data));
   }
 
   /** The colours of the sides alone, while their fields are being used. */
   showSwatches(): void {
+    this.showSidesQuestion();
     for (const [index, side] of this.state.work.sides.entries()) {
       this.part(`[data-side="${index}"] .match-swatch`).innerHTML = chips([viewsOf(side)], '').toString();
     }

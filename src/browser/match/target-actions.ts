@@ -15,7 +15,7 @@ import { densityIn } from './page-shelf.ts';
 import { isMistyped, type Mistyped, mistypedColour, readFields, readSides } from './read-forms.ts';
 import type { MatchScreen } from './screen.ts';
 import type { MatchState } from './state.ts';
-import { type Arrangement, type Work, withSides } from './work.ts';
+import { type Arrangement, type Work, type WorkSide, withSides } from './work.ts';
 
 /** Actions on the target and the shelf. */
 export class TargetActions {
@@ -63,7 +63,27 @@ export class TargetActions {
             { ...first, name: 'back' },
             { ...first, name: 'belly' },
           ];
-    state.work = withSides({ ...state.work, arrangement }, wanted === 1 ? [{ ...first, name: 'body' }] : two);
+    this.seenAs(arrangement, wanted === 1 ? [{ ...first, name: 'body' }] : two);
+  }
+
+  /** Takes an answer to how the two sides were seen. */
+  sidesSeen(arrangement: 'apart' | 'together'): void {
+    const { state, screen } = this;
+    const { work } = state;
+    if (arrangement === 'together') {
+      state.work = { ...work, whole: true };
+      screen.showSidesQuestion();
+    } else this.seenAs('apart', work.sides);
+    screen.say(arrangement === 'apart' ? 'Each side counts by itself.' : 'Both are sides of one bait.');
+    screen.part('#match-target').focus();
+  }
+
+  /** A target of the book that is seen otherwise than its file says is no longer the book's. */
+  private seenAs(arrangement: Arrangement, sides: readonly WorkSide[]): void {
+    const { state, screen } = this;
+    const { target, whole: _, ...described } = state.work;
+    const same = target !== undefined && arrangement === state.work.arrangement;
+    state.work = withSides({ ...described, ...(same ? { target } : {}), arrangement }, sides);
     state.answers = [];
     screen.showFields();
     screen.showSides();

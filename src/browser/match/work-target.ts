@@ -23,7 +23,8 @@ export function targetFile(work: Work, taken: ReadonlySet<string>, unit: VolumeU
     ...(others.length === 0
       ? sideFields(only!, unit)
       : { parts: Object.fromEntries(work.sides.map((side) => [side.name, sideFields(side, unit)])) }),
-    apart: work.arrangement === 'apart' ? true : undefined,
+    // Unset: nobody was asked.
+    apart: work.arrangement === 'apart' ? true : work.whole ? false : undefined,
   };
   return { name: `${freeName(`${titleOf(work)} target`, taken)}.md`, text: frontMatterText(fields) };
 }

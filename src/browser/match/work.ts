@@ -63,6 +63,8 @@ export interface Work {
   /** The target of the book that it is, if it is one. */
   readonly target?: string;
   readonly arrangement: Arrangement;
+  /** Somebody was asked, and says that two sides that look otherwise are those of one finished bait. */
+  readonly whole?: true;
   /** One, or two of a laminate. */
   readonly sides: readonly WorkSide[];
   readonly tolerance: number;

@@ -146,6 +146,7 @@ function matchForm(data: MatchPageData, context: PageContext): Html {
 <p class="field"><label for="match-tolerance">Close enough (ΔE)</label><input id="match-tolerance" name="tolerance" type="number" inputmode="decimal" min="0.1" max="100" step="any" value="${settings.tolerance}"></p>
 </div>
 <div class="match-sides" data-sides></div>
+<div data-sides-question></div>
 </section>
 <section class="part" aria-labelledby="match-cup"><h2 id="match-cup">The cup and the shelf</h2>
 <div class="match-fields">

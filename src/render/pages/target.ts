@@ -3,6 +3,7 @@ import type { Target } from '../../book/model/target.ts';
 import { lengthText } from '../../units/length-text.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
+import { ANSWER_IN_TARGET, unlikeSidesText } from '../../words/unlike-sides.ts';
 import { bookIndex } from '../book-index.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { type ColourEntry, colourEntry } from '../colour-entry.ts';
@@ -10,6 +11,7 @@ import { deltaEGloss } from '../delta-e-gloss.ts';
 import { document } from '../document.ts';
 import { targetNote } from '../edition-mark.ts';
 import { type Html, html } from '../html.ts';
+import { inCode } from '../in-code.ts';
 import { link, paths } from '../links.ts';
 import { notesHtml, notesText } from '../notes.ts';
 import type { PageContext, PageKind } from '../page.ts';
@@ -34,6 +36,7 @@ export const targetPage: PageKind = {
       part: paths.home,
       main: html`<article class="target">
 <header class="label"><h1>${title}</h1><p class="label-line">Target, matched within ΔE ${deltaEText(tolerance)}${target.parts.length < 2 ? '' : seenWhole(target) ? '; two sides of a finished bait, each seen with the other behind it' : '; each part seen on its own'}</p>${deltaEGloss(context)}${targetNote(target)}</header>
+${sidesQuestion(target)}
 <div class="target-parts">${target.parts.map((part) => partFigure(context, part))}</div>
 <div class="columns"><div class="column-main">
 ${notes.trim() === '' ? '' : html`<div class="notes">${notesHtml(context, notes)}</div>`}
@@ -49,6 +52,12 @@ ${advises(context, target) ? cautionsBlock(context) : ''}
     });
   },
 };
+
+/** What its maker is asked of two sides that no bait has. */
+function sidesQuestion({ unlikeSides }: Target): Html {
+  if (unlikeSides === undefined) return html``;
+  return html`<aside class="question" aria-label="A question"><p>${unlikeSidesText(unlikeSides)} ${inCode(ANSWER_IN_TARGET)}</p></aside>`;
+}
 
 /** Whether the page tells somebody to heat a cup again. */
 function advises({ book }: PageContext, { recipes }: Target): boolean {

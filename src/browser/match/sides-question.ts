@@ -1,0 +1,26 @@
+import { type UnlikeSides, unlikeSides } from '../../matching/target/unlike-sides.ts';
+import { lookDoubt } from '../../optics/look-doubt.ts';
+import { type Html, html } from '../../render/html.ts';
+import type { MatchPageData } from '../../render/pages/match.ts';
+import { unlikeSidesText } from '../../words/unlike-sides.ts';
+import { bookPart } from './book-part.ts';
+import { partOfSide, type Work } from './work.ts';
+
+/** The sides of a finished bait that no bait has, as long as nobody has said how they were seen. */
+export function unlikeSidesOf(work: Work, data: MatchPageData): UnlikeSides | undefined {
+  if (work.arrangement !== 'together' || work.whole) return undefined;
+  return unlikeSides(
+    work.sides.map((side) => {
+      const colours = [side.overWhite, side.overBlack].filter((colour) => colour !== undefined);
+      const means = colours.some((colour) => typeof colour === 'string') ? 'screen' : 'instrument';
+      return { ...partOfSide(side), doubt: bookPart(side, work, data)?.doubt ?? lookDoubt(means) };
+    }),
+  );
+}
+
+/** What is asked of the sides of the target, with what answers it. */
+export function sidesQuestionView(work: Work, data: MatchPageData): Html {
+  const found = unlikeSidesOf(work, data);
+  if (!found) return html``;
+  return html`<div class="question" role="group" aria-labelledby="sides-ask"><p id="sides-ask">${unlikeSidesText(found)}</p><p class="match-buttons"><button type="button" data-sides-seen="apart">Yes, each alone</button> <button class="quiet" type="button" data-sides-seen="together">No, in one bait</button></p></div>`;
+}
