@@ -7,12 +7,14 @@
  * - with a look over a backing that the round was seen over already: over white, then over black is one look;
  * - with a new cup.
  *
- * Units: ml, g, °C.
+ * A cup that is heated again after a look is heated for what comes next: for another round, if there is one.
+ *
+ * Units: ml, g, °C, minutes.
  *
  * @packageDocumentation
  */
-import { defined } from '../values/defined.ts';
 import { type AnyLook, oneLook, sharesView } from './any-look.ts';
+import { type CupHeats, HeatCount, type HeatTurn } from './heats.ts';
 import { lookedAlike } from './how-looked.ts';
 import {
   type Amounts,
@@ -24,13 +26,7 @@ import {
   naiveSum,
   type OverPour,
 } from './ledger.ts';
-
-/** What went into a cup: grams, and the dose as it is written. */
-export interface LoggedAmount {
-  readonly material: string;
-  readonly dose: string;
-  readonly grams: number;
-}
+import { type DraftRound, joined, type LoggedAmount, type LogRound, roundsOf } from './log-round.ts';
 
 /** One thing that was done to a cup, or noted of it. */
 export type LogStep<Look extends AnyLook> =
@@ -42,34 +38,17 @@ export type LogStep<Look extends AnyLook> =
   | { readonly kind: 'pour'; readonly ml: number }
   /** At one pour: several where it was looked at in several ways. */
   | { readonly kind: 'see'; readonly looks: readonly Look[] }
-  | { readonly kind: 'heat'; readonly celsius?: number; readonly again?: boolean }
+  | {
+      readonly kind: 'heat';
+      readonly celsius?: number;
+      /** How many times it was heated again. */
+      readonly again?: number;
+      /** What went in since the last pour or look went in with the first of them. */
+      readonly withAdded?: true;
+      /** Time above 160 °C. */
+      readonly heldMinutes?: number;
+    }
   | { readonly kind: 'note'; readonly text: string };
-
-/** One trial of a cup. */
-export interface LogRound<Look extends AnyLook> {
-  /** From 1. */
-  readonly number: number;
-  /** Index of its first step in the log. */
-  readonly first: number;
-  /** Index of the first step that says what was seen. */
-  readonly looked?: number;
-  /** It is the first of a new cup: what was in the one before, and was poured away. */
-  readonly pouredAway?: CupState;
-  readonly added: readonly LoggedAmount[];
-  readonly plasticAddedMl: number;
-  readonly pouredMl: number;
-  readonly heatedTo?: number;
-  readonly reheated: boolean;
-  readonly note?: string;
-  /** None where nobody looked. */
-  readonly seen: readonly Look[];
-  /** A colour was seen, and nothing is logged between that and the colour before: neither that something went in, nor that nothing did. */
-  readonly unlogged?: true;
-  /** With all that went in, before the pour. */
-  readonly cup: CupState;
-  /** After the pour. */
-  readonly left: CupState;
-}
 
 /** What a log comes to. */
 export interface CupHistory<Look extends AnyLook> {
@@ -80,23 +59,10 @@ export interface CupHistory<Look extends AnyLook> {
   readonly last: CupState;
   /** As if nothing had been poured since the cup was begun. */
   readonly naive: CupState;
-}
-
-/** A round while it is being read. */
-interface Draft<Look> {
-  readonly first: number;
-  looked?: number;
-  readonly pouredAway?: CupState;
-  readonly added: LoggedAmount[];
-  plasticAddedMl: number;
-  pouredMl: number;
-  heatedTo?: number;
-  reheated: boolean;
-  readonly notes: string[];
-  seen: readonly Look[];
-  isLogged: boolean;
-  cup: CupState;
-  left: CupState;
+  /** Of the cup that there is now. */
+  readonly heats: CupHeats;
+  /** Each time that it was heated again, or one of the cups before it. */
+  readonly turns: readonly HeatTurn[];
 }
 
 /**
@@ -121,9 +87,10 @@ export class CupLog<Look extends AnyLook> {
   private readonly volumePerGram: (material: string) => number;
   /** Since the cup was begun. */
   private ledger: LedgerStep[] = [];
-  private readonly rounds: Draft<Look>[] = [];
-  /** Begun by a pour after a look: a round of its own if it is looked at, else part of the round before. */
-  private poured: Draft<Look> | undefined;
+  private readonly rounds: DraftRound<Look>[] = [];
+  /** Begun by a pour or a heat after a look: a round of its own if more comes of it, else part of the round before. */
+  private poured: DraftRound<Look> | undefined;
+  private readonly heats = new HeatCount();
   private now: CupState;
   private count = 0;
 
@@ -131,6 +98,7 @@ export class CupLog<Look extends AnyLook> {
     this.start = start;
     this.volumePerGram = volumePerGram;
     this.now = start;
+    this.heats.begin(namesIn(start));
   }
 
   /** What the cup holds now. */
@@ -153,6 +121,7 @@ export class CupLog<Look extends AnyLook> {
       case 'plastic': {
         const round = this.roundToAddTo(index);
         this.put(step);
+        this.heats.put([step.material], index);
         round.plasticAddedMl += step.ml;
         this.mixed(round);
         return undefined;
@@ -160,6 +129,11 @@ export class CupLog<Look extends AnyLook> {
       case 'add': {
         const round = this.roundToAddTo(index);
         for (const { material, grams } of step.amounts) this.put({ kind: 'add', material, grams });
+        if (step.amounts.length > 0)
+          this.heats.put(
+            step.amounts.map(({ material }) => material),
+            index,
+          );
         round.added.push(...step.amounts);
         this.mixed(round);
         return undefined;
@@ -169,12 +143,9 @@ export class CupLog<Look extends AnyLook> {
       case 'see':
         this.see(step.looks, index);
         return undefined;
-      case 'heat': {
-        const round = this.current(index);
-        if (step.celsius !== undefined) round.heatedTo = Math.max(step.celsius, round.heatedTo ?? step.celsius);
-        round.reheated ||= step.again === true;
+      case 'heat':
+        this.heat(step, index);
         return undefined;
-      }
       case 'note':
         this.current(index).notes.push(step.text);
         return undefined;
@@ -185,30 +156,9 @@ export class CupLog<Look extends AnyLook> {
   history(): CupHistory<Look> {
     const drafts = this.poured ? [...this.rounds.slice(0, -1), joined(this.rounds.at(-1)!, this.poured)] : this.rounds;
     const last = isEmpty(this.now) ? (drafts.findLast(({ cup }) => !isEmpty(cup))?.cup ?? this.start) : this.now;
-    // A cup's first look is of what it was begun with.
-    let isLogged = true;
-    const rounds = drafts.map((draft, index): LogRound<Look> => {
-      const { first, looked, pouredAway, added, plasticAddedMl, pouredMl, heatedTo, reheated, notes, seen, cup, left } =
-        draft;
-      isLogged ||= draft.isLogged || pouredAway !== undefined;
-      const isSeen = seen.some(({ overWhite, overBlack }) => overWhite !== undefined || overBlack !== undefined);
-      const unlogged = isSeen && !isLogged ? (true as const) : undefined;
-      if (isSeen) isLogged = false;
-      return {
-        number: index + 1,
-        first,
-        added,
-        plasticAddedMl,
-        pouredMl,
-        reheated,
-        cup,
-        seen,
-        left,
-        ...defined({ looked, pouredAway, heatedTo, unlogged }),
-        ...(notes.length > 0 ? { note: notes.join(' ') } : {}),
-      };
-    });
-    return { rounds, left: this.now, last, naive: naiveSum(this.start, this.ledger) };
+    const rounds = roundsOf(drafts);
+    const { turns } = this.heats;
+    return { rounds, left: this.now, last, naive: naiveSum(this.start, this.ledger), heats: this.heats.now(), turns };
   }
 
   private put(step: LedgerStep): OverPour | undefined {
@@ -219,13 +169,13 @@ export class CupLog<Look extends AnyLook> {
     return undefined;
   }
 
-  private begin(first: number): Draft<Look> {
+  private begin(first: number): DraftRound<Look> {
     return {
       first,
       added: [],
       plasticAddedMl: 0,
       pouredMl: 0,
-      reheated: false,
+      heats: this.heats.heats,
       notes: [],
       seen: [],
       isLogged: false,
@@ -234,13 +184,13 @@ export class CupLog<Look extends AnyLook> {
     };
   }
 
-  private open(round: Draft<Look>): Draft<Look> {
+  private open(round: DraftRound<Look>): DraftRound<Look> {
     this.rounds.push(round);
     return round;
   }
 
   /** The round that goes on. */
-  private current(index: number): Draft<Look> {
+  private current(index: number): DraftRound<Look> {
     return this.poured ?? this.rounds.at(-1) ?? this.open(this.begin(index));
   }
 
@@ -257,17 +207,22 @@ export class CupLog<Look extends AnyLook> {
     this.start = { plastics, materials: {} };
     this.now = this.start;
     this.ledger = [];
+    this.heats.begin(namesIn(this.now));
     this.open({ ...this.begin(index), pouredAway });
   }
 
-  private roundToAddTo(index: number): Draft<Look> {
-    this.settle();
+  private roundToAddTo(index: number): DraftRound<Look> {
+    if (this.poured?.pouredMl === 0) {
+      this.open(this.poured);
+      this.poured = undefined;
+    } else this.settle();
     const last = this.rounds.at(-1);
     return last && last.pouredMl === 0 && last.seen.length === 0 ? last : this.open(this.begin(index));
   }
 
-  private mixed(round: Draft<Look>): void {
+  private mixed(round: DraftRound<Look>): void {
     round.isLogged = true;
+    round.heats = this.heats.heats;
     round.cup = this.now;
     round.left = this.now;
   }
@@ -277,20 +232,46 @@ export class CupLog<Look extends AnyLook> {
     const round = before.seen.length === 0 ? before : this.begin(index);
     const over = this.put({ kind: 'pour', ml });
     if (over) return over;
+    this.heats.poured(index);
+    if (isEmpty(this.now)) this.heats.emptied();
     if (round !== before) this.poured = round;
     round.pouredMl += ml;
+    round.heats = this.heats.heats;
     round.left = this.now;
     return undefined;
   }
 
-  private see(looks: readonly Look[], index: number): void {
-    let round = this.current(index);
-    if (this.poured) {
-      this.open(this.poured);
+  /** What it is heated for after a look is not known yet. */
+  private heat(step: Extract<LogStep<Look>, { kind: 'heat' }>, index: number): void {
+    const { celsius, again = 0, withAdded, heldMinutes } = step;
+    const last = this.rounds.at(-1);
+    if (again > 0 && !this.poured && last && last.seen.length > 0) this.poured = this.begin(index);
+    for (let turn = 0; turn < again; turn++) this.heats.again(index, withAdded && turn === 0);
+    const round = this.current(index);
+    if (again > 0 && round.pouredMl === 0) round.heats = this.heats.heats;
+    if (celsius !== undefined) round.heatedTo = Math.max(celsius, round.heatedTo ?? celsius);
+    if (heldMinutes === undefined) return;
+    round.heldMinutes = (round.heldMinutes ?? 0) + heldMinutes;
+    this.heats.held(heldMinutes);
+  }
+
+  /** The round that a look is of. */
+  private roundToSee(looks: readonly Look[], index: number): DraftRound<Look> {
+    const last = this.rounds.at(-1);
+    const isAgain = last?.seen.some((one) => looks.some((other) => sharesView(one, other))) === true;
+    if (this.poured && (this.poured.pouredMl > 0 || isAgain)) {
+      const round = this.open(this.poured);
       this.poured = undefined;
-    } else if (round.seen.some((one) => looks.some((other) => sharesView(one, other)))) {
-      round = this.open(this.begin(index));
+      return round;
     }
+    this.settle();
+    return isAgain ? this.open(this.begin(index)) : this.current(index);
+  }
+
+  private see(looks: readonly Look[], index: number): void {
+    const round = this.roundToSee(looks, index);
+    this.heats.looked(looks.map(({ after }) => after));
+    if (round.seen.length === 0) round.heats = this.heats.heats;
     round.looked ??= index;
     const [last, ...others] = round.seen.toReversed();
     const [look, ...more] = looks;
@@ -301,15 +282,7 @@ export class CupLog<Look extends AnyLook> {
   }
 }
 
-/** A round with what was poured of it later on, and noted of that. */
-function joined<Look>(round: Draft<Look>, poured: Draft<Look>): Draft<Look> {
-  const heats = [round.heatedTo, poured.heatedTo].filter((each) => each !== undefined);
-  return {
-    ...round,
-    pouredMl: round.pouredMl + poured.pouredMl,
-    ...(heats.length > 0 ? { heatedTo: Math.max(...heats) } : {}),
-    reheated: round.reheated || poured.reheated,
-    notes: [...round.notes, ...poured.notes],
-    left: poured.left,
-  };
+/** What a cup is of. */
+function namesIn({ plastics, materials }: CupState): readonly string[] {
+  return [...Object.keys(plastics), ...Object.keys(materials)];
 }

@@ -3,9 +3,10 @@
  *
  * @packageDocumentation
  */
-import type { LogRound } from '../cup/cup-log.ts';
+
 import type { HowLooked } from '../cup/how-looked.ts';
 import { type CupState, isEmpty } from '../cup/ledger.ts';
+import type { LogRound } from '../cup/log-round.ts';
 import { defined } from '../values/defined.ts';
 import { leadsByWeight } from './measure/best-tools.ts';
 import { type NextAddition, nextAddition } from './next-addition.ts';

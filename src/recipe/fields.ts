@@ -7,13 +7,14 @@
 import { z } from 'zod';
 import type { DiagnosticCode } from '../diagnostics/catalogue.ts';
 import { nearestName } from '../diagnostics/nearest-name.ts';
-import { celsius, fraction, grams, millilitres, millimetres } from '../units/convert.ts';
+import { celsius, fraction, grams, millilitres, millimetres, minutes } from '../units/convert.ts';
 import { writeFix } from '../units/edit.ts';
 import { parseDose, parseQuantity } from '../units/parse-quantity.ts';
 import { isFault, type Quantity, type QuantityFault, type Rate } from '../units/quantity.ts';
 import type { Dimension } from '../units/unit.ts';
 import {
   writtenDose,
+  writtenDuration,
   writtenLength,
   writtenMass,
   writtenQuantity,
@@ -225,6 +226,8 @@ export const flakeSize: z.ZodType<number> = field<number>(
 );
 /** A temperature, in degrees Celsius. */
 export const temperature: z.ZodType<number> = measured('temperature', celsius, writtenTemperature);
+/** A time, in minutes. */
+export const duration: z.ZodType<number> = measured('duration', minutes, writtenDuration);
 /** A share such as `40%`, as a fraction of 1 from 0 to 1. */
 export const share: z.ZodType<number> = field<number>(
   'field/quantity',

@@ -58,6 +58,28 @@ export function wholeNumber(least: number): z.ZodType<number> {
   );
 }
 
+// Nothing is melted so often: convention of this book.
+const MOST_HEATS = 50;
+
+/** How many heats something bears: `3 heats`, or the number alone. */
+export const heats: z.ZodType<number> = field<number>(
+  'field/quantity',
+  (input) => {
+    const [, digits = '', counted = 'heats'] = /^(\d{1,4})(?:\s+(heats?|reheats?))?$/i.exec(asText(input).trim()) ?? [];
+    const number = Number(digits);
+    const expected = 'a number of heats such as `3 heats`, the one in which it goes in included';
+    if (digits === '' || number === 0 || number > MOST_HEATS) return { fault: { found: shown(input), expected } };
+    if (!/^re/i.test(counted)) return { value: number };
+    const edits = [{ text: writtenHeats(number + 1) }];
+    return { fault: { found: shown(input), expected, why: 'the melt is a heat, too', edits } };
+  },
+  writtenHeats,
+);
+
+function writtenHeats(number: number): string {
+  return `${number} heat${number === 1 ? '' : 's'}`;
+}
+
 const MOST_POSITIVE = 1e9;
 
 /** A number above zero, at most a thousand million. */

@@ -17,6 +17,7 @@ import {
   dose,
   doseInPlastic,
   dropSize,
+  duration,
   fields,
   flakeSize,
   length,
@@ -32,7 +33,7 @@ import {
   words,
 } from './fields.ts';
 import { HOW_SURE, LOOK_FIELDS } from './look-fields.ts';
-import { density, positive, wholeNumber } from './number-fields.ts';
+import { density, heats, positive, wholeNumber } from './number-fields.ts';
 import { photo } from './photo-field.ts';
 import { plasticAmount } from './plastic-field.ts';
 import { reference } from './reference-field.ts';
@@ -112,6 +113,8 @@ const step = fields({
   'new-cup': oneOrMore(plasticAmount).exactOptional(),
   /** Highest temperature reached in this step. */
   heat: temperature.exactOptional(),
+  /** Time above 160 °C in this step. */
+  held: duration.exactOptional(),
   /** Heated again after it had cooled. */
   reheat: z.boolean().exactOptional(),
   /** Plastic added to let the cup down. */
@@ -191,6 +194,8 @@ const stocked = {
   highest: temperature.exactOptional(),
   /** Most that a cup takes. */
   most: doseInPlastic.exactOptional(),
+  /** Heats that the maker or supplier says it bears, the one in which it goes in included. */
+  bears: heats.exactOptional(),
   photos: z.array(photo).exactOptional(),
 };
 

@@ -38,6 +38,25 @@ export const FLAKE_TRANSMITTANCE = {
   fluorescent: 0.2,
 } as const;
 
+/**
+ * Heats that plastic, colour and liquids bear, the one in which they go in included: beyond the first it shows, beyond the second they
+ * are spent. Common practice, no source: four to six reheats.
+ */
+export const HEATS = { from: 5, to: 7 } as const;
+
+/**
+ * The same of flake, by finish. Common practice, no source: two or three reheats of metal, one or two of a hologram or of what glows.
+ * A coloured film is taken to bear what metal does, whose colour is a lacquer, too.
+ */
+export const FLAKE_HEATS = {
+  metallic: { from: 3, to: 4 },
+  matte: { from: 3, to: 4 },
+  pearl: { from: 3, to: 4 },
+  translucent: { from: 3, to: 4 },
+  hologram: { from: 2, to: 3 },
+  fluorescent: { from: 2, to: 3 },
+} as const;
+
 /** Thickness of the step ladder on a material's page, mm: the body of an ordinary bait. Convention of this book. */
 export const LADDER_MM = 6;
 

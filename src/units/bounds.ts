@@ -23,6 +23,10 @@ const BOUNDS: Readonly<Record<Dimension, readonly [least: Quantity, most: Quanti
     { amount: -20, unit: '°C' },
     { amount: 500, unit: '°C' },
   ],
+  duration: [
+    { amount: 1, unit: 's' },
+    { amount: 100, unit: 'h' },
+  ],
   drop: [
     { amount: 0.01, unit: 'drop' },
     { amount: 100_000, unit: 'drop' },

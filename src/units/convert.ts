@@ -23,6 +23,11 @@ export function millimetres(quantity: Quantity): number {
   return inDimension(quantity, 'length');
 }
 
+/** Minutes of a time. Throws RangeError for anything but a time. */
+export function minutes(quantity: Quantity): number {
+  return inDimension(quantity, 'duration');
+}
+
 /** A share as a fraction of 1. Throws RangeError for anything but `%` or `phr`. */
 export function fraction(quantity: Quantity): number {
   return inDimension(quantity, 'part');

@@ -92,6 +92,8 @@ export function foreignUnitEdits(
   const name = spelling.toLowerCase().replace(/\s+/g, ' ');
   // Who counts a liquid in "mils" says millilitres.
   if (/^mils?$/.test(name) && dimensions.includes('volume')) return [{ text: `${amount} ml` }];
+  // And who holds a cup for "m" says minutes.
+  if (name === 'm' && dimensions.includes('duration')) return [{ text: `${amount} min` }];
   if (WITHOUT_SIZE.has(name)) return [];
   const foreign = OTHERS.get(name) ?? metric(amount, name);
   if (foreign === undefined) return undefined;

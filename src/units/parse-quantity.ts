@@ -27,6 +27,7 @@ const EXAMPLES: Readonly<Record<Dimension, string>> = {
   mass: '`0.5 g`',
   length: '`9 mm`',
   temperature: '`171 °C`, `340 °F`',
+  duration: '`6 min`',
   drop: '`22 drops`',
   part: '`2 %`',
 };
@@ -117,6 +118,7 @@ const MEASURES: Readonly<Record<Dimension, string>> = {
   mass: 'a mass',
   length: 'a length',
   temperature: 'a temperature',
+  duration: 'a time',
   drop: 'drops',
   part: 'a share',
 };

@@ -63,6 +63,7 @@ const USUAL_UNITS: Readonly<Record<Dimension, readonly [string, ...string[]]>> =
   mass: ['g'],
   length: ['mm', 'in'],
   temperature: ['°C', '°F'],
+  duration: ['min'],
   drop: ['drops'],
   part: ['%'],
 };

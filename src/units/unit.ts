@@ -1,6 +1,6 @@
 /**
  * The units that a book may use, by dimension, each with its size in the dimension's own unit
- * (millilitre, gram, millimetre, drop, fraction, degree Celsius).
+ * (millilitre, gram, millimetre, drop, fraction, degree Celsius, minute).
  *
  * US customary volumes follow from the US gallon of 231 cubic inches (exact) and the inch of 25.4 mm (exact),
  * masses from the pound of 453.592 37 g (exact): NIST Handbook 44, Appendix C; NIST SP 811, Appendix B.
@@ -16,11 +16,11 @@ const ML_PER_TEASPOON = ML_PER_GALLON / 768;
 const GRAMS_PER_POUND = 453.59237;
 
 /** What a unit measures. `part` is a share of something else, by mass: per cent, or parts per hundred of plastic. */
-export type Dimension = 'volume' | 'mass' | 'length' | 'temperature' | 'drop' | 'part';
+export type Dimension = 'volume' | 'mass' | 'length' | 'temperature' | 'duration' | 'drop' | 'part';
 
 interface UnitDefinition {
   readonly dimension: Dimension;
-  /** Size in ml, g, mm, drops, or a fraction of 1. Temperatures are converted by their own function. */
+  /** Size in ml, g, mm, drops, minutes, or a fraction of 1. Temperatures are converted by their own function. */
   readonly size: number;
   /** Other ways to write it, in lower case. */
   readonly aliases: readonly string[];
@@ -57,6 +57,9 @@ export const UNITS = {
   phr: unit('part', 0.01),
   '°C': unit('temperature', 1, '°c', 'c', 'celsius'),
   '°F': unit('temperature', 5 / 9, '°f', 'f', 'fahrenheit'),
+  min: unit('duration', 1, 'mins', 'min.', 'minute', 'minutes'),
+  h: unit('duration', 60, 'hr', 'hrs', 'hour', 'hours'),
+  s: unit('duration', 1 / 60, 'sec', 'secs', 'second', 'seconds'),
 } as const satisfies Record<string, UnitDefinition>;
 
 /** The name of a unit as the book writes it. */

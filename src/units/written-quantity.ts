@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import { celsius, fahrenheit, fraction, grams, millilitres, millimetres } from './convert.ts';
+import { celsius, fahrenheit, fraction, grams, millilitres, millimetres, minutes } from './convert.ts';
 import { formatQuantity } from './format-quantity.ts';
 import { DOSE_DIMENSIONS, parseQuantity } from './parse-quantity.ts';
 import { isFault, isRate, type Quantity, type Rate } from './quantity.ts';
@@ -43,6 +43,7 @@ const VOLUMES = [scale('ml', millilitres), scale('fl oz', millilitres)];
 const MASSES = [scale('g', grams), scale('oz', grams)];
 const LENGTHS = [scale('mm', millimetres), scale('in', millimetres)];
 const TEMPERATURES = [scale('°C', celsius), { unit: '°F', count: fahrenheit, size: celsius } as const];
+const DURATIONS = [scale('min', minutes), scale('h', minutes), scale('s', minutes)];
 const SHARES = [scale('%', fraction)];
 
 /**
@@ -69,6 +70,15 @@ export function writtenTemperature(degreesCelsius: number): string {
   return written(degreesCelsius, TEMPERATURES);
 }
 
+/**
+ * A time in minutes: in minutes, hours or seconds.
+ *
+ * @example writtenDuration(0.5) // '30 s'
+ */
+export function writtenDuration(time: number): string {
+  return written(time, DURATIONS);
+}
+
 /** A share as a fraction of 1, in per cent: `40%`. */
 export function writtenShare(share: number): string {
   return written(share, SHARES).replace(' %', '%');
@@ -82,7 +92,7 @@ export function writtenQuantity(quantity: Quantity): string {
   return !isFault(read) && read.amount === amount ? words : `${plainDecimal(amount)} ${unit}`;
 }
 
-const EVERY_DIMENSION: readonly Dimension[] = [...DOSE_DIMENSIONS, 'length', 'temperature'];
+const EVERY_DIMENSION: readonly Dimension[] = [...DOSE_DIMENSIONS, 'length', 'temperature', 'duration'];
 
 /** A dose: `12 drops`, `10 drops per 4 fl oz`. */
 export function writtenDose(dose: Quantity | Rate): string {

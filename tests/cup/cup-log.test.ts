@@ -80,16 +80,16 @@ describe('where a round ends', () => {
       add(),
       pour(14),
       see(),
-      { kind: 'heat', celsius: 175, again: true },
+      { kind: 'heat', celsius: 175, again: 1 },
       pour(10),
       { kind: 'heat', celsius: 172 },
       { kind: 'note', text: 'a little dull' },
       see(),
       { kind: 'note', text: 'left to cool' },
     );
-    expect(all.map(({ heatedTo, reheated, note }) => [heatedTo, reheated, note])).toEqual([
-      [175, true, undefined],
-      [172, false, 'a little dull left to cool'],
+    expect(all.map(({ heatedTo, newHeats, note }) => [heatedTo, newHeats, note])).toEqual([
+      [170, 1, undefined],
+      [175, 1, 'a little dull left to cool'],
     ]);
   });
 

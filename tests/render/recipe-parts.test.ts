@@ -115,6 +115,8 @@ describe('lastSeen', () => {
       plasticAddedMl: 0,
       pouredMl: 5,
       reheated: false,
+      heats: 1,
+      newHeats: 1,
       cup: { plastics: { supple: 100 }, materials: {} },
       left: { plastics: { supple: 95 }, materials: {} },
       volumeMl: 100,

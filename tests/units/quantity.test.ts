@@ -172,6 +172,7 @@ describe('parseQuantity', () => {
           'volume',
           'mass',
           'length',
+          'duration',
           'drop',
           'part',
         ]) as Quantity;
@@ -200,8 +201,9 @@ describe('an amount beyond anything at a bench is a fault that says the bounds',
     ['2000 °C', 'from -20 °C to 500 °C'],
     ['2000 °F', 'from -4 °F to 932 °F'],
     ['2000 %', 'from 0.0001 % to 1000 %'],
+    ['200 h', 'from 1 s to 100 h'],
   ])('%s', (text, bounds) => {
-    const all: readonly Dimension[] = ['volume', 'mass', 'length', 'temperature', 'drop', 'part'];
+    const all: readonly Dimension[] = ['volume', 'mass', 'length', 'temperature', 'duration', 'drop', 'part'];
     expect(parseQuantity(text, all)).toMatchObject({ expected: `an amount ${bounds}` });
   });
   test('and the bounds themselves are amounts', () => {

@@ -1,12 +1,13 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { celsius, millilitres, millimetres } from '../../src/units/convert.ts';
+import { celsius, millilitres, millimetres, minutes } from '../../src/units/convert.ts';
 import { DOSE_DIMENSIONS, parseDose, parseQuantity } from '../../src/units/parse-quantity.ts';
 import { isFault } from '../../src/units/quantity.ts';
 import { UNITS, type Unit } from '../../src/units/unit.ts';
 import {
   plainDecimal,
   writtenDose,
+  writtenDuration,
   writtenLength,
   writtenShare,
   writtenTemperature,
@@ -54,6 +55,16 @@ test('writtenDose(dose) is read as the same dose', () => {
     fc.property(fc.double({ min: 0.01, max: 900, noNaN: true }), fc.constantFrom(...units), (amount, unit) => {
       fc.pre(!isFault(parseQuantity(`${plainDecimal(amount)} ${unit}`, DOSE_DIMENSIONS)));
       expect(parseDose(writtenDose({ amount, unit }))).toEqual({ amount, unit });
+    }),
+  );
+});
+
+test('writtenDuration(minutes) is read as the same time, in the unit of fewest digits', () => {
+  expect([6, 0.5, 60, 90].map(writtenDuration)).toEqual(['6 min', '30 s', '1 h', '90 min']);
+  fc.assert(
+    fc.property(fc.double({ min: 1 / 60, max: 6000, noNaN: true }), (time) => {
+      const read = parseQuantity(writtenDuration(time), ['duration']);
+      expect(isFault(read) ? read : minutes(read)).toBe(time);
     }),
   );
 });

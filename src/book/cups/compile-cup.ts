@@ -101,7 +101,8 @@ export function compileCup(
       rounds,
       ...(filled.naive === undefined ? {} : { naive: naiveOf(filled.naive, bodyOf, mold.bodyMm, { look, contents }) }),
       ...defined({ leftMl: filled.leftMl, highestReached }),
-      reheats: ofThisCup.filter((round) => round.reheated).length,
+      reheats: filled.heats.heats - 1,
+      heats: filled.heats,
       ...heat,
       ...defined({ working }),
       body: look,
@@ -150,7 +151,7 @@ function compileRounds(
 ): Round[] {
   let before: { look: Appearance; contents: Amounts } | undefined;
   return rounds.map(({ first: _, looked: __, pouredAway, ...round }): Round => {
-    const { cup, left, seen, heatedTo = 0 } = round;
+    const { cup, left, seen, heatedTo = 0, heats, newHeats } = round;
     const contents = concentrations(cup);
     const body = bodyOf(contents);
     const look = appearanceOf(body, thickness);
@@ -158,6 +159,8 @@ function compileRounds(
     before = { look, contents };
     return {
       ...round,
+      // The melt is none again.
+      reheated: newHeats > (newHeats === heats ? 1 : 0),
       volumeMl: cupVolume(cup, volumePerGram),
       leftMl: cupVolume(left, volumePerGram),
       look,

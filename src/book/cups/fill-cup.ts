@@ -1,4 +1,5 @@
-import { CupLog, type LoggedAmount, type LogRound } from '../../cup/cup-log.ts';
+import { CupLog } from '../../cup/cup-log.ts';
+import type { CupHeats, HeatTurn } from '../../cup/heats.ts';
 import {
   type Amounts,
   amountOf,
@@ -11,6 +12,7 @@ import {
   total,
   withAdded,
 } from '../../cup/ledger.ts';
+import type { LoggedAmount, LogRound } from '../../cup/log-round.ts';
 import type { DiagnosticCode } from '../../diagnostics/catalogue.ts';
 import type { FieldPath } from '../../recipe/field-path.ts';
 import type { PlasticAmount } from '../../recipe/plastic-field.ts';
@@ -56,6 +58,9 @@ export interface FilledCup {
   readonly startOf?: { readonly recipe: string; readonly cup: string };
   readonly written: readonly { readonly material: string; readonly dose: string }[];
   readonly rounds: readonly FilledRound[];
+  readonly heats: CupHeats;
+  /** Each time that it was heated again, by steps of the file. */
+  readonly turns: readonly HeatTurn[];
   /** Which step of the file a step of the rounds is in. */
   readonly places: readonly number[];
   /** Only with a log: as if nothing had been poured. */
@@ -81,7 +86,7 @@ export function fillCup(
   const { state: start } = filling;
   const log = filling.log();
   if (!filling.sound) return undefined;
-  const { rounds, last: state, left, naive } = log.history();
+  const { rounds, last: state, left, naive, heats, turns } = log.history();
   return {
     spec,
     state,
@@ -91,6 +96,8 @@ export function fillCup(
     ...defined({ startOf: filling.startOf }),
     written,
     rounds,
+    heats,
+    turns: turns.map(({ step, ...turn }) => ({ ...turn, step: filling.places[step]! })),
     places: filling.places,
     ...(fields.log ? { naive: concentrations(naive), leftMl: cupVolume(left, filling.volumePerGram) } : {}),
   };
@@ -253,9 +260,9 @@ class Filling {
     return log;
   }
 
-  /** All that one step of a file says; heat belongs to the round that the rest of it is in. */
+  /** All that one step of a file says: what it is heated again for goes in with that heat, and its peak belongs to the round of the rest. */
   private step(
-    { 'new-cup': begun, plastic, add, pour, seen, heat, reheat, note }: Log[number],
+    { 'new-cup': begun, plastic, add, pour, seen, heat, held, reheat, note }: Log[number],
     at: FieldPath,
     take: CupLog<Look>['take'],
     log: CupLog<Look>,
@@ -265,6 +272,7 @@ class Filling {
       this.plasticMl = total(plastics);
       take({ kind: 'new-cup', plastics });
     }
+    if (reheat) take({ kind: 'heat', again: 1 });
     if (plastic) {
       for (const [material, ml] of Object.entries(this.plastics([plastic], [...at, 'plastic'])))
         take({ kind: 'plastic', material, ml });
@@ -284,7 +292,8 @@ class Filling {
       }
     }
     if (seen) take({ kind: 'see', looks: seen.map(compileLook) });
-    if (heat !== undefined || reheat) take({ kind: 'heat', ...defined({ celsius: heat, again: reheat }) });
+    if (heat !== undefined || held !== undefined)
+      take({ kind: 'heat', ...defined({ celsius: heat, heldMinutes: held }) });
     if (note !== undefined) take({ kind: 'note', text: note });
   }
 }

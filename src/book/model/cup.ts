@@ -1,6 +1,7 @@
-import type { LogRound } from '../../cup/cup-log.ts';
 import type { HeatLimit } from '../../cup/heat-limit.ts';
+import type { CupHeats } from '../../cup/heats.ts';
 import type { CupState } from '../../cup/ledger.ts';
+import type { LogRound } from '../../cup/log-round.ts';
 import type { Tier } from '../../optics/material-constants.ts';
 import type { Appearance } from './colours.ts';
 import type { CupLook, Look } from './looks.ts';
@@ -42,6 +43,8 @@ export interface PlasticShare {
 export interface Round extends Omit<LogRound<Look>, 'first' | 'looked' | 'pouredAway' | 'seen'> {
   /** It is the first of a new cup: with how much plastic that was begun, and what was left of the one before. */
   readonly newCup?: { readonly plasticMl: number; readonly pouredAway: CupState; readonly pouredAwayMl: number };
+  /** It was heated again. */
+  readonly reheated: boolean;
   /** How it was seen, the look that it is judged by first; see `judgedFirst`. */
   readonly seen: readonly CupLook[];
   /** It was heated until vinyl breaks down. */
@@ -97,6 +100,8 @@ export interface Cup {
   readonly leftMl?: number;
   readonly highestReached?: number;
   readonly reheats: number;
+  /** How many heats it has had: since its log began, or it was begun anew; made from the recipe it has its first before it. */
+  readonly heats: CupHeats;
   /** How hot it may get, as `heatLimit` says. */
   readonly limit?: HeatLimit;
   /** Materials of the cup whose highest temperature is not on the shelf. */

@@ -1,3 +1,4 @@
+import type { HeatsBorne } from '../../cup/heats-borne.ts';
 import type { AdditiveUse } from '../../kinds/additive-uses.ts';
 import type { MaterialKind } from '../../kinds/kinds.ts';
 import type { Flake } from '../../optics/flake.ts';
@@ -101,6 +102,8 @@ export interface Material {
   /** g; 0 of what has run out, absent for what is not counted, which is taken to be there. */
   readonly stockGrams?: number;
   readonly highest?: number;
+  /** How many heats it bears, the one in which it goes in included. */
+  readonly bears?: HeatsBorne;
   readonly working?: { readonly from: number; readonly to: number };
   /** g per ml of plastic */
   readonly most?: number;

@@ -66,6 +66,7 @@ const MATERIAL: NestedTable<FieldsOf<MaterialKind>> = {
   pack: 'shared',
   stock: 'private',
   highest: 'shared',
+  bears: 'shared',
   most: 'shared',
   photos: 'private',
   look: { kind: 'shared', colour: 'shared', dose: 'shared', thickness: 'shared', chips: CHIP },
@@ -130,6 +131,7 @@ const SHARED_FILE_FIELDS: { readonly [K in Exclude<FiledKind, MaterialKind>]: Fi
         log: {
           'new-cup': 'shared',
           heat: 'shared',
+          held: 'shared',
           reheat: 'shared',
           plastic: 'shared',
           add: AMOUNTS,

@@ -10,13 +10,13 @@ import { photoOf } from '../photo-of.ts';
 import type { Report } from '../report.ts';
 import { materialHeat } from './material-heat.ts';
 import { type MaterialLook, relativeDose } from './material-look.ts';
-import { handlingOf, lookOf, type MaterialHandling } from './material-of-kind.ts';
+import { handlingOf, heatsBorne, lookOf, type MaterialHandling } from './material-of-kind.ts';
 
 /** A material before it is known where it is used and what it looks like in steps. */
 export type MaterialCore = Omit<Material, 'ladder' | 'usedIn' | 'hex'>;
 
 /** What a material's file says of it, but for what it looks like. */
-export interface MaterialAmounts extends Pick<Material, 'highest' | 'working'> {
+export interface MaterialAmounts extends Pick<Material, 'highest' | 'working' | 'bears'> {
   readonly handling: MaterialHandling;
   /** Most of it in a cup, g per ml of plastic; `wrong` where what is stated cannot be. */
   readonly most: number | 'wrong' | undefined;
@@ -36,7 +36,7 @@ export function materialAmounts(thing: Thing<MaterialKind>, unit: TemperatureUni
       fix: 'add a line `pack: …`',
     });
   }
-  return { handling, most, ...materialHeat(thing, unit, report) };
+  return { handling, most, ...materialHeat(thing, unit, report), ...defined({ bears: heatsBorne(thing, handling) }) };
 }
 
 /**

@@ -3,6 +3,8 @@
  *
  * @packageDocumentation
  */
+
+import type { HeatsBorne } from '../../cup/heats-borne.ts';
 import { ADDITIVE_USES } from '../../kinds/additive-uses.ts';
 import type { MaterialKind } from '../../kinds/kinds.ts';
 import { type FlakeCut, flakeMass } from '../../optics/flake.ts';
@@ -14,8 +16,10 @@ import { FLAKE_FILM_DENSITY, FLAKE_FILM_THICKNESS } from '../../tables/flake-fil
 import {
   DROP_ML,
   FLAKE_BULK,
+  FLAKE_HEATS,
   FLAKE_LOAD,
   FLAKE_TRANSMITTANCE,
+  HEATS,
   LIQUID_DENSITY,
   PLASTIC_DENSITY,
   POWDER_BULK,
@@ -107,6 +111,15 @@ export function handlingOf(thing: Thing<MaterialKind>): MaterialHandling {
       };
     }
   }
+}
+
+/** How many heats a material bears, by its file or as such materials do; undefined for salt, which heat does nothing to. */
+export function heatsBorne(thing: Thing<MaterialKind>, { gramsPerDrop }: MaterialHandling): HeatsBorne | undefined {
+  const { bears } = thing.fields;
+  if (bears !== undefined) return { from: bears, to: bears };
+  if (thing.kind === 'flake') return { ...FLAKE_HEATS[thing.fields.finish], usual: true };
+  const isSalt = thing.kind === 'additive' && gramsPerDrop === undefined;
+  return isSalt ? undefined : { ...HEATS, usual: true };
 }
 
 /** What a file says of a material's look. */

@@ -1,5 +1,6 @@
-import { type CupHistory, type LogRound, type LogStep, readLog } from '../../cup/cup-log.ts';
+import { type CupHistory, type LogStep, readLog } from '../../cup/cup-log.ts';
 import { type CupState, cupVolume } from '../../cup/ledger.ts';
+import type { LogRound } from '../../cup/log-round.ts';
 import type { TriedRound } from '../../matching/cup-question.ts';
 import { type SeenViews, viewsOfLabs } from '../../matching/target/target-part.ts';
 import type { Lab } from '../../optics/cielab.ts';

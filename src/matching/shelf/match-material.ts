@@ -1,4 +1,5 @@
 import type { BenchMaterial } from '../../cup/bench.ts';
+import type { HeatsBorne } from '../../cup/heats-borne.ts';
 import { MATERIAL_KINDS, type MaterialKind } from '../../kinds/kinds.ts';
 import type { OpticalMaterial } from '../../optics/cup-body.ts';
 import type { OpticalConstants } from '../../optics/mixture.ts';
@@ -14,6 +15,8 @@ export interface MatchMaterial extends OpticalMaterial, BenchMaterial {
   readonly expectedDeltaE: number;
   /** Highest temperature, °C. */
   readonly highest?: number;
+  /** How many heats it bears. */
+  readonly bears?: HeatsBorne;
   /** Range in which a plastic is poured, °C. */
   readonly working?: { readonly from: number; readonly to: number };
   /** Most that a cup takes, and a typical dose; g per ml of plastic. */
