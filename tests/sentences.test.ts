@@ -22,6 +22,7 @@ const FINDINGS = [
   'book/looks/bait-looks.ts',
   'book/match/compile-target.ts',
   'book/recipes/report-no-part.ts',
+  'book/shelf/cut-faults.ts',
   'book/shelf/material-heat.ts',
   'book/shelf/shelf-fit.ts',
   'optics/kubelka-munk.ts',

@@ -16,7 +16,7 @@ import { unusedMaterials } from './checks/unused-materials.ts';
 import { CompileMemory } from './compile-memory.ts';
 import type { Compiled } from './compiled.ts';
 import { computedEach } from './computed.ts';
-import type { CupShelf } from './cups/cup-shelf.ts';
+import type { CupMaterial, CupShelf } from './cups/cup-shelf.ts';
 import { cupSpecs } from './cups/cup-specs.ts';
 import type { FilledCup } from './cups/fill-cup.ts';
 import { type LeftOut, leftOut } from './left-out.ts';
@@ -139,15 +139,16 @@ interface Parts {
 function compileParts(things: Things, memory: CompileMemory, report: Report): Parts {
   // Without a `book.md` there is no book, but the recipes can be checked.
   const fields = things.book?.fields ?? SCHEMAS.book.parse({ title: BOOK_FILE });
-  const { materials: shelf, films } = compileShelf(things, fields.units.temperature, memory, report);
+  const { materials: shelf, cuts, films } = compileShelf(things, fields.units.temperature, memory, report);
   const molds = computedEach(things.molds, memory.molds, { shelf: NOTHING }, report, compileMold);
   const specs = cupSpecs(things, report);
   checkReferences(things, report);
   const plastic = usualPlastic(things, shelf, report);
+  const inCups = new Map<string, CupMaterial>([...shelf, ...cuts]);
   const cupShelf: CupShelf = {
-    materials: shelf,
+    materials: inCups,
     plastic,
-    faulty: faultyMaterials(things, shelf),
+    faulty: faultyMaterials(things, inCups),
     unused: unusedMaterials(things),
     isHidden: things.faulty.folderOf('plastic') !== undefined,
   };
@@ -179,17 +180,18 @@ function withPlasticThere(fields: FieldsOf<'book'>, { faulty }: Things): FieldsO
 
 /** Materials whose files have faults, by themselves or once they are compiled. */
 function faultyMaterials(things: Things, shelf: CupShelf['materials']): CupShelf['faulty'] {
-  const uncompiled = [...things.materials.values()].filter(({ id }) => !shelf.has(id));
+  const uncompiled = [...things.materials.values(), ...things.cuts.values()].filter(({ id }) => !shelf.has(id));
   return new Map([...things.faulty.materials, ...uncompiled.map(({ id, kind }) => [id, kind] as const)]);
 }
 
 /** All that was read, also what is sound in files with faults. */
-function allThings({ book, faulty, recipes, materials, molds, targets }: Things): readonly Thing[] {
+function allThings({ book, faulty, recipes, materials, cuts, molds, targets }: Things): readonly Thing[] {
   return [
     ...(book ? [book] : []),
     ...faulty.parts.filter((thing) => thing !== book),
     ...recipes.values(),
     ...materials.values(),
+    ...cuts.values(),
     ...molds.values(),
     ...targets.values(),
   ];

@@ -9,6 +9,7 @@ import type { Settings } from './model.ts';
 import type { RecipeCore } from './recipes/compile-recipe.ts';
 import type { ComparedRecipe, ShownMaterial } from './recipes/join-recipes.ts';
 import { Remembered } from './remembered.ts';
+import type { CutMaterial } from './shelf/compile-cut.ts';
 import type { MaterialAmounts, MaterialCore } from './shelf/compile-material.ts';
 import type { ShelfFit } from './shelf/shelf-fit.ts';
 
@@ -21,6 +22,8 @@ export class CompileMemory {
   readonly amounts = new Remembered<MaterialAmounts>();
   readonly films = new Remembered<ShelfFit>();
   readonly materials = new Remembered<MaterialCore>();
+  readonly cuts = new Remembered<CutMaterial, MaterialCore>();
+  readonly withCuts = new Remembered<MaterialCore>();
   readonly shown = new Remembered<ShownMaterial>();
   readonly molds = new Remembered<Omit<Mold, 'usedIn'>>();
   readonly targets = new Remembered<Omit<Target, 'recipes'>, Omit<Mold, 'usedIn'>>();

@@ -26,7 +26,8 @@ import {
   naiveSum,
   type OverPour,
 } from './ledger.ts';
-import { type DraftRound, joined, type LoggedAmount, type LogRound, roundsOf } from './log-round.ts';
+import { type DraftRound, joined, type LogRound, roundsOf } from './log-round.ts';
+import { type LoggedAmount, namesInAmounts, stepOfAmount } from './logged-amount.ts';
 
 /** One thing that was done to a cup, or noted of it. */
 export type LogStep<Look extends AnyLook> =
@@ -128,12 +129,8 @@ export class CupLog<Look extends AnyLook> {
       }
       case 'add': {
         const round = this.roundToAddTo(index);
-        for (const { material, grams } of step.amounts) this.put({ kind: 'add', material, grams });
-        if (step.amounts.length > 0)
-          this.heats.put(
-            step.amounts.map(({ material }) => material),
-            index,
-          );
+        for (const amount of step.amounts) this.put(stepOfAmount(amount));
+        if (step.amounts.length > 0) this.heats.put(namesInAmounts(step.amounts), index);
         round.added.push(...step.amounts);
         this.mixed(round);
         return undefined;

@@ -17,12 +17,20 @@ export interface CupState {
   readonly plastics: Amounts;
   /** g of each material */
   readonly materials: Amounts;
+  /** g of each cut that went in as such. Its parts are among the plastics and materials. */
+  readonly cuts?: Amounts;
 }
+
+/** One material that goes into a cup. */
+export type PartStep =
+  | { readonly kind: 'plastic'; readonly material: string; readonly ml: number }
+  | { readonly kind: 'add'; readonly material: string; readonly grams: number };
 
 /** One thing that is done to a cup. */
 export type LedgerStep =
-  | { readonly kind: 'plastic'; readonly material: string; readonly ml: number }
-  | { readonly kind: 'add'; readonly material: string; readonly grams: number }
+  | PartStep
+  /** So many grams of a cut, which are these parts. */
+  | { readonly kind: 'cut'; readonly cut: string; readonly grams: number; readonly parts: readonly PartStep[] }
   | { readonly kind: 'pour'; readonly ml: number };
 
 /** What is returned where a log pours more than is left: the maker's mistake, so nothing is thrown. */
@@ -62,8 +70,12 @@ export function scaleAmounts(amounts: Amounts, factor: number): Amounts {
 }
 
 /** A cup of another size with the same concentrations. */
-export function scaleCup(cup: CupState, factor: number): CupState {
-  return { plastics: scaleAmounts(cup.plastics, factor), materials: scaleAmounts(cup.materials, factor) };
+export function scaleCup({ plastics, materials, cuts }: CupState, factor: number): CupState {
+  return {
+    plastics: scaleAmounts(plastics, factor),
+    materials: scaleAmounts(materials, factor),
+    ...(cuts && { cuts: scaleAmounts(cuts, factor) }),
+  };
 }
 
 /** What a cup holds, in grams of material per millilitre of plastic. An empty cup has no concentrations. */
@@ -79,9 +91,14 @@ const added = (amounts: Amounts, name: string, amount: number): Amounts => ({
 
 /** A cup with what was added to it. */
 export function withAdded(cup: CupState, step: Exclude<LedgerStep, { kind: 'pour' }>): CupState {
-  return step.kind === 'plastic'
-    ? { ...cup, plastics: added(cup.plastics, step.material, step.ml) }
-    : { ...cup, materials: added(cup.materials, step.material, step.grams) };
+  switch (step.kind) {
+    case 'plastic':
+      return { ...cup, plastics: added(cup.plastics, step.material, step.ml) };
+    case 'add':
+      return { ...cup, materials: added(cup.materials, step.material, step.grams) };
+    case 'cut':
+      return { ...step.parts.reduce(withAdded, cup), cuts: added(cup.cuts ?? {}, step.cut, step.grams) };
+  }
 }
 
 /** A log's volumes are read off a cup by eye: a pour that is over by less than this is the whole cup. */
@@ -101,6 +118,7 @@ export function afterStep(cup: CupState, step: LedgerStep, volumePerGram: Volume
   switch (step.kind) {
     case 'plastic':
     case 'add':
+    case 'cut':
       return withAdded(cup, step);
     case 'pour': {
       const volume = cupVolume(cup, volumePerGram);

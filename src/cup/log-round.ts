@@ -1,13 +1,7 @@
 import { defined } from '../values/defined.ts';
 import type { AnyLook } from './any-look.ts';
 import type { CupState } from './ledger.ts';
-
-/** What went into a cup: grams, and the dose as it is written. */
-export interface LoggedAmount {
-  readonly material: string;
-  readonly dose: string;
-  readonly grams: number;
-}
+import type { LoggedAmount } from './logged-amount.ts';
 
 /** One trial of a cup. */
 export interface LogRound<Look extends AnyLook> {

@@ -59,6 +59,8 @@ const GATED: ExampleFiles = {
   'shelf/flakes/brick.md': text('title: Brick .062\nlook: { colour: "#8f3f2c" }\nsize: 0.062 in'),
   'shelf/flakes/gold.md': text('title: Gold .015\nlook: { colour: "#c8a24a" }\nsize: 0.015 in'),
 };
+const cutOfPeat = (diluent: string, more = ''): string =>
+  text(`title: Peat Cut\ncut: { of: peat, with: ${diluent}, one-in: 10 }${more}`);
 const photo = (file: string): string => text(`title: Smoke\nmold: minnow\nphotos: [${file}]\n${PLAIN_CUP}`);
 
 /** Films of peat in clear plastic, at four wavelengths: enough for an example. */
@@ -337,6 +339,12 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
     'shelf/colorants/peat.md',
     text('title: Peat\nprice: 6\nlook: { kind: pigment, colour: "#5b4327", dose: 12 drops per 100 ml }'),
     text('title: Peat\nprice: 6\npack: 30 ml\nlook: { kind: pigment, colour: "#5b4327", dose: 12 drops per 100 ml }'),
+  ),
+  'material/cut': change('shelf/colorants/peat-cut.md', cutOfPeat('frost'), cutOfPeat('supple')),
+  'material/cut-beside': change(
+    'shelf/colorants/peat-cut.md',
+    cutOfPeat('supple', '\ndensity: 1.1 g/ml'),
+    cutOfPeat('supple'),
   ),
   'material/not-measured': { bad: measured(undefined), good: measured(PEAT_FILMS) },
   'shelf/measurements': {

@@ -36,7 +36,7 @@ const MATERIALS = {
   colorant: {
     folder: 'shelf/colorants',
     one: 'a colorant',
-    telling: [],
+    telling: ['cut'],
     heading: 'Colorants',
     order: 1,
     colours: true,

@@ -10,6 +10,7 @@ const NEEDED: Readonly<Record<string, (owner: Fields, file: Fields) => boolean>>
   'look/kind': (look) => !has(look, 'chips'),
   'look/colour': (look) => !has(look, 'chips') && look.kind !== 'measured',
   'look/dose': (look) => !has(look, 'chips') && look.kind !== 'measured',
+  'colorant/cut': (colorant) => !has(colorant, 'look'),
   'mold/cavity': (mold) => !has(mold, 'bait'),
   'mold/bait': (mold) => !has(mold, 'cavity'),
   'target/over-white': (target) => !has(target, 'parts'),

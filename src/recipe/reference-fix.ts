@@ -26,6 +26,7 @@ const FOLDER_OF: Readonly<Record<string, string>> = {
   from: KINDS.recipe.folder,
   for: KINDS.target.folder,
   plastic: KINDS.plastic.folder,
+  of: KINDS.colorant.folder,
 };
 
 /** Names that are there, to stand after a folder: ` (minnow-3, grub-2)`; nothing where there are none or too many. */

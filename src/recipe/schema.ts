@@ -11,6 +11,7 @@ import type { Kind } from '../kinds/kinds.ts';
 import { PATTERN_NAMES } from '../patterns/patterns.ts';
 import { address } from './address-field.ts';
 import { colour, seenColour, targetOverBlack, targetOverWhite } from './colour-fields.ts';
+import { cut, lookOrCut } from './cut-field.ts';
 import { date } from './date-field.ts';
 import type { FieldFault } from './field-fault.ts';
 import {
@@ -203,12 +204,16 @@ const stocked = {
 const drop = shortOrLong(dropSize, fields({ count: wholeNumber(1), mass }), (value) => typeof value === 'object');
 
 /** `shelf/colorants/*.md` */
-export const colorantSchema = fields({
-  ...stocked,
-  look,
-  density: density.exactOptional(),
-  drop: drop.exactOptional(),
-});
+export const colorantSchema = lookOrCut(
+  fields({
+    ...stocked,
+    look: look.exactOptional(),
+    density: density.exactOptional(),
+    drop: drop.exactOptional(),
+    /** A dilution of another colorant, instead of `look` and all that follows from what is cut. */
+    cut: cut.exactOptional(),
+  }),
+);
 
 /** `shelf/powders/*.md` */
 export const powderSchema = fields({

@@ -1,13 +1,17 @@
 import type { Family, Recipe, RecipeLook } from '../book/model/recipe.ts';
-import type { Material, Mold } from '../book/model/shelf.ts';
+import type { Material, Mold, ShelfCut } from '../book/model/shelf.ts';
 import type { Target } from '../book/model/target.ts';
 import type { Book } from '../book/model.ts';
+import { required } from '../values/required.ts';
+import { cutName } from '../words/cut.ts';
 
 /** The things of a book by their ids. */
 export interface BookIndex {
   readonly recipes: ReadonlyMap<string, Recipe>;
   readonly looks: ReadonlyMap<string, RecipeLook>;
   readonly materials: ReadonlyMap<string, Material>;
+  /** Dilutions of the materials. */
+  readonly cuts: ReadonlyMap<string, ShelfCut>;
   readonly molds: ReadonlyMap<string, Mold>;
   readonly targets: ReadonlyMap<string, Target>;
   readonly families: ReadonlyMap<string, Family>;
@@ -21,6 +25,13 @@ const byId = <T extends { readonly id: string }>(things: readonly T[]): Readonly
 // Each of a book's pages needs it, and a book never changes: without it a page would cost time in proportion to the book.
 const indexes = new WeakMap<Book, BookIndex>();
 
+/** Title of a material or a cut by its name. */
+export function titleOnShelf(book: Book, id: string): string {
+  const { materials, cuts } = bookIndex(book);
+  const cut = cuts.get(id);
+  return cut ? cutName(cut) : required(materials, id).title;
+}
+
 /** Index of a book, made once. */
 export function bookIndex(book: Book): BookIndex {
   const known = indexes.get(book);
@@ -29,6 +40,7 @@ export function bookIndex(book: Book): BookIndex {
     recipes: byId(book.recipes),
     looks: byId(book.looks),
     materials: byId(book.materials),
+    cuts: byId(book.materials.flatMap(({ cuts = [] }) => cuts)),
     molds: byId(book.molds),
     targets: byId(book.targets),
     families: byId(book.families),

@@ -34,11 +34,11 @@ function target(context: PageContext, href: string): string | undefined {
 
 /** Page of the file of a thing. A folder in the path decides between things of the same name. */
 function pageOf({ book }: PageContext, name: string, path: string): string | undefined {
-  const { recipes, looks, materials, molds, targets } = bookIndex(book);
+  const { recipes, looks, materials, cuts, molds, targets } = bookIndex(book);
   const candidates: readonly (readonly [RegExp, boolean, string])[] = [
     [/(?:^|\/)targets\//, targets.has(name), paths.target(name)],
     [/(?:^|\/)molds\//, molds.has(name), paths.mold(name)],
-    [/(?:^|\/)shelf\//, materials.has(name), paths.material(name)],
+    [/(?:^|\/)shelf\//, materials.has(name) || cuts.has(name), paths.material(cuts.get(name)?.of ?? name)],
     [/(?:^|\/)colours\//, recipes.has(name) || looks.has(name), paths.recipe(name)],
   ];
   const inFolder = candidates.find(([folder, known]) => folder.test(path) && known);

@@ -100,11 +100,13 @@ function lookRecord({ id, title, pattern, body, facets }: RecipeLook): SearchRec
   };
 }
 
-function materialRecord({ id, title, kind, notes, hex, flake }: Material): SearchRecord {
+function materialRecord({ id, title, kind, notes, hex, flake, cuts = [] }: Material): SearchRecord {
   const about = flake === undefined ? kind : `${kind}, ${inches(flake.acrossMm)}, ${flake.finish}`;
   return {
     url: paths.material(id),
-    content: [title, about, notesText(notes)].filter((text) => text !== '').join('. '),
+    content: [title, about, notesText(notes), ...cuts.flatMap((cut) => [cut.title, notesText(cut.notes)])]
+      .filter((text) => text !== '')
+      .join('. '),
     language: LANGUAGE,
     meta: { title, white: hex, black: hex, about: sentence(about) },
     filters: { kind: ['material'] },

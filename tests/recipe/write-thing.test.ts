@@ -119,7 +119,9 @@ function written(schema: z.core.$ZodType): fc.Arbitrary<Written> {
       const requiredKeys = inside.flatMap(([name, each]) =>
         (each as z.ZodType).safeParse(undefined).success || each._zod.optin === 'optional' ? [] : [name],
       );
-      return fc.record(Object.fromEntries(inside.map(([name, each]) => [name, written(each)])), { requiredKeys });
+      const any = fc.record(Object.fromEntries(inside.map(([name, each]) => [name, written(each)])), { requiredKeys });
+      // Some fields go together, and others not.
+      return def.checks ? any.filter((data) => (schema as z.ZodType).safeParse(data).success) : any;
     }
     case 'array':
       return fc.array(written(def.element), { minLength: 1, maxLength: 3 });

@@ -5,6 +5,7 @@ import type { CupShelf } from '../cups/cup-shelf.ts';
 import { type CupSpec, knownRecipe } from '../cups/cup-specs.ts';
 import { fillCup } from '../cups/fill-cup.ts';
 import { isMaterial } from '../read/file-names.ts';
+import { isCut } from '../read/is-cut.ts';
 import type { Things } from '../read/read-things.ts';
 import { type Report, reportOnly } from '../report.ts';
 import { compileMaterial, materialAmounts } from '../shelf/compile-material.ts';
@@ -40,6 +41,7 @@ export function checkPartial(things: Things, cups: readonly CupSpec[], shelf: Cu
 
 function checkPart(thing: Thing, things: Things, report: Report): void {
   const unit = things.book?.fields.units.temperature ?? '°C';
+  if (isCut(thing)) return;
   if (isMaterial(thing)) compileMaterial(thing, materialAmounts(thing, unit, report), 'unreadable', report);
   else if (thing.kind === 'mold') compileMold(thing, report);
   else if (thing.kind === 'recipe') {

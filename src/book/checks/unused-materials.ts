@@ -2,13 +2,18 @@ import type { CupFields } from '../cups/cup-specs.ts';
 import type { Things } from '../read/read-things.ts';
 
 /** Materials on the shelf that no recipe names: one of them may be what a name that is not there is called now. */
-export function unusedMaterials({ materials, recipes, faulty }: Things): ReadonlySet<string> {
-  const named = new Set(
-    [...recipes.values(), ...faulty.partsOf('recipe')].flatMap(({ fields }) =>
+export function unusedMaterials({ materials, cuts, recipes, faulty }: Things): ReadonlySet<string> {
+  const named = new Set([
+    ...[...recipes.values(), ...faulty.partsOf('recipe')].flatMap(({ fields }) =>
       Object.values(fields.cups ?? {}).flatMap(namesInCup),
     ),
+    ...[...cuts.values()].flatMap(({ fields: { cut } }) => [cut.of, cut.with]),
+  ]);
+  return new Set(
+    [...materials.values(), ...cuts.values()].flatMap(({ id, kind }) =>
+      kind === 'plastic' || named.has(id) ? [] : [id],
+    ),
   );
-  return new Set([...materials.values()].flatMap(({ id, kind }) => (kind === 'plastic' || named.has(id) ? [] : [id])));
 }
 
 /** Names of all materials in a cup, but for its plastic. */

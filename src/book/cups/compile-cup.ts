@@ -1,5 +1,6 @@
 import { BURNT, type HeatLimit, heatLimit } from '../../cup/heat-limit.ts';
 import { type Amounts, concentrations, cupVolume, isEmpty, total } from '../../cup/ledger.ts';
+import { plasticInCuts } from '../../cup/logged-amount.ts';
 import { cupBody } from '../../optics/cup-body.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
 import { flakeCoverage, flakeSpacing, flakesPerMl, flakesPerMm } from '../../optics/flake.ts';
@@ -166,7 +167,7 @@ function compileRounds(
       look,
       ...defined({
         newCup: pouredAway && {
-          plasticMl: total(cup.plastics) - round.plasticAddedMl,
+          plasticMl: total(cup.plastics) - round.plasticAddedMl - plasticInCuts(round.added),
           pouredAway,
           pouredAwayMl: isEmpty(pouredAway) ? 0 : cupVolume(pouredAway, volumePerGram),
         },

@@ -1,3 +1,4 @@
+import type { Cut } from '../../cup/cut.ts';
 import type { DiagnosticCode } from '../../diagnostics/catalogue.ts';
 import { nearestFileFix } from '../../diagnostics/nearest-name.ts';
 import { type Kind, type MaterialKind, SHELF_ORDER } from '../../kinds/kinds.ts';
@@ -14,6 +15,8 @@ export interface CupMaterial {
   readonly density: number;
   readonly gramsPerMl: number;
   readonly gramsPerDrop?: number;
+  /** Of a dilution: what it is of. */
+  readonly cut?: Cut;
 }
 
 /** The shelf as a cup is filled from it. */

@@ -1,4 +1,5 @@
 import { CupLog } from '../../cup/cup-log.ts';
+import { type Cut, partsOfCut, withoutMaterial } from '../../cup/cut.ts';
 import type { CupHeats, HeatTurn } from '../../cup/heats.ts';
 import {
   type Amounts,
@@ -12,7 +13,8 @@ import {
   total,
   withAdded,
 } from '../../cup/ledger.ts';
-import type { LoggedAmount, LogRound } from '../../cup/log-round.ts';
+import type { LogRound } from '../../cup/log-round.ts';
+import { type LoggedAmount, stepOfAmount } from '../../cup/logged-amount.ts';
 import type { DiagnosticCode } from '../../diagnostics/catalogue.ts';
 import type { FieldPath } from '../../recipe/field-path.ts';
 import type { PlasticAmount } from '../../recipe/plastic-field.ts';
@@ -192,27 +194,29 @@ class Filling {
       }
       return;
     }
-    const materials: Record<string, number> = { ...this.state.materials };
+    const cutOf = (name: string): Cut | undefined => this.shelf.materials.get(name)?.cut;
     const drop = (id: string, field: 'set' | 'without', at: FieldPath): void => {
       const part = field === 'set' ? 'key' : 'value';
-      if (Object.hasOwn(materials, id)) delete materials[id];
+      const meant = cutOf(id)?.of ?? id;
+      if (Object.hasOwn(this.state.materials, meant)) this.state = withoutMaterial(this.state, meant, cutOf);
       else if (isNoName(this.shelf, id) ? field === 'without' : this.known(id, at, 'material', part)) {
-        this.fault('recipe/not-in-cup', at, notInParent(id, field, this.spec.from!, Object.keys(materials)), part);
+        this.fault(
+          'recipe/not-in-cup',
+          at,
+          notInParent(id, field, this.spec.from!, Object.keys(this.state.materials)),
+          part,
+        );
       }
     };
     for (const [index, id] of (fields.without ?? []).entries()) drop(id, 'without', [...path, 'without', index]);
     for (const id of Object.keys(fields.set ?? {})) drop(id, 'set', [...path, 'set', id]);
-    this.state = { ...this.state, materials };
     this.add(fields.set ?? {}, [...path, 'set']);
   }
 
   /** Adds doses to the cup. */
   add(doses: Readonly<Record<string, Quantity | Rate>>, path: FieldPath): readonly LoggedAmount[] {
     const added = this.doses(doses, path, this.state);
-    this.state = added.reduce(
-      (cup, { material, grams }) => withAdded(cup, { kind: 'add', material, grams }),
-      this.state,
-    );
+    this.state = added.reduce((cup, amount) => withAdded(cup, stepOfAmount(amount)), this.state);
     return added;
   }
 
@@ -239,7 +243,8 @@ class Filling {
         { gramsPerMl: material.gramsPerMl, gramsPerDrop: material.gramsPerDrop ?? 0 },
         { ml: plasticMl, grams: plasticGrams },
       );
-      added.push({ material: id, dose: formatDose(dose), grams });
+      const { cut } = material;
+      added.push({ material: id, dose: formatDose(dose), grams, ...(cut && { parts: partsOfCut(cut, grams) }) });
     }
     return added;
   }

@@ -1,3 +1,4 @@
+import type { Cut } from '../../cup/cut.ts';
 import type { HeatsBorne } from '../../cup/heats-borne.ts';
 import type { AdditiveUse } from '../../kinds/additive-uses.ts';
 import type { MaterialKind } from '../../kinds/kinds.ts';
@@ -57,6 +58,13 @@ export interface FlakeProperties extends Flake {
   readonly gramsPerFlake: number;
 }
 
+/** A dilution of a bottle, as it stands on the shelf. */
+export interface ShelfCut extends Cut {
+  readonly notes: string;
+  readonly assumptions: readonly Assumption[];
+  readonly source: { readonly path: string; readonly text: string };
+}
+
 /** Something on the shelf: a plastic, colorant, powder, flake or additive. */
 export interface Material {
   readonly id: string;
@@ -90,6 +98,8 @@ export interface Material {
   readonly gramsPerMl: number;
   /** g; absent for what is not dropped. */
   readonly gramsPerDrop?: number;
+  /** Its dilutions, for doses that are too small to measure. */
+  readonly cuts?: readonly ShelfCut[];
   readonly price?: number;
   /** Size of a pack as its file has it: `1 l`. */
   readonly pack?: string;

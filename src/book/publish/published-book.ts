@@ -41,7 +41,9 @@ function editionOf(book: Book): Book {
     rewritten: new Set(),
   };
   const recipes = sharedRecipes(full, reach, book);
-  const shelf = new Set(recipes.flatMap(materialsOf));
+  const named = new Set(recipes.flatMap(materialsOf));
+  const cuts = book.materials.flatMap((material) => material.cuts ?? []).filter(({ id }) => named.has(id));
+  const shelf = new Set([...named, ...cuts.flatMap((cut) => [cut.of, cut.with])]);
   const families = compileFamilies([...recipes, ...looks.map((look) => lookDescendant(look, book, idsOf(looks)))]);
   const familyOf = new Map(families.flatMap((family) => family.members.map((id) => [id, family.id] as const)));
   const { plastic, ...settings } = book.settings;
@@ -61,6 +63,7 @@ function editionOf(book: Book): Book {
       .filter(({ id }) => shelf.has(id))
       .map((material) => ({
         ...material,
+        ...defined({ cuts: sharedCuts(material, named) }),
         usedIn: material.usedIn.filter(({ recipe }) => reach.full.has(recipe)),
         source: sharedSource(material.source),
       })),
@@ -93,6 +96,11 @@ function sharedTargets(book: Book, full: readonly Recipe[]): readonly Target[] {
   return book.targets
     .filter(({ id, publish, publishSaid }) => publish !== 'no' && (publishSaid || matched.has(id)))
     .map((target) => (target.publish === 'look' ? lookOfTarget(target) : target));
+}
+
+/** The dilutions of a bottle that readers are told of: none but those that a recipe in full is mixed with. */
+function sharedCuts({ cuts }: Material, named: ReadonlySet<string>): Material['cuts'] {
+  return cuts?.filter(({ id }) => named.has(id)).map((cut) => ({ ...cut, source: sharedSource(cut.source) }));
 }
 
 const namesIn = ({ plastics, materials }: CupState): readonly { readonly material: string }[] =>

@@ -76,11 +76,13 @@ const CHANGE: FieldTable<Change> = {
 
 const SOURCE: FieldTable<Recipe['source']> = { path: 'shared', text: 'shared' };
 
-const STATE: FieldTable<CupState> = { plastics: 'shared', materials: 'shared' };
+const STATE: FieldTable<CupState> = { plastics: 'shared', materials: 'shared', cuts: 'shared' };
+
+const PARTS = { kind: 'shared', material: 'shared', ml: 'shared', grams: 'shared' } as const;
 
 const ROUND: FieldTable<Round> = {
   number: 'shared',
-  added: { material: 'shared', dose: 'shared', grams: 'shared' },
+  added: { material: 'shared', dose: 'shared', grams: 'shared', parts: PARTS },
   plasticAddedMl: 'shared',
   newCup: { plasticMl: 'shared', pouredAway: STATE, pouredAwayMl: 'shared' },
   unlogged: 'shared',
@@ -289,6 +291,20 @@ const MATERIAL: FieldTable<Material> = {
   density: 'shared',
   gramsPerMl: 'shared',
   gramsPerDrop: 'shared',
+  cuts: {
+    id: 'shared',
+    title: 'shared',
+    notes: 'shared',
+    of: 'shared',
+    with: 'shared',
+    oneIn: 'shared',
+    gramsPerMl: 'shared',
+    gramsPerDrop: 'shared',
+    bottlePerGram: 'shared',
+    plasticPerGram: 'shared',
+    assumptions: ASSUMPTION,
+    source: SOURCE,
+  },
   price: 'private',
   // What stands on the bottle. Without it an additive's file could mean another thing: see `handlingOf`.
   pack: 'shared',

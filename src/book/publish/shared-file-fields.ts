@@ -73,6 +73,7 @@ const MATERIAL: NestedTable<FieldsOf<MaterialKind>> = {
   density: 'shared',
   bulk: 'shared',
   drop: { count: 'shared', mass: 'shared' },
+  cut: { of: 'shared', with: 'shared', 'one-in': 'shared' },
   shape: 'shared',
   size: 'shared',
   long: 'shared',

@@ -6,5 +6,7 @@ export const NAMED_BY: Readonly<Record<string, readonly Kind[]>> = {
   from: ['recipe'],
   for: ['target'],
   plastic: ['plastic'],
+  of: ['colorant'],
+  with: ['plastic', 'additive'],
   without: SHELF_ORDER.filter((kind) => kind !== 'plastic'),
 };

@@ -73,6 +73,9 @@ export function needsOf(
     ...[...things.materials.values()].map(
       (thing) => [thing.source.path, isMeasured(thing) ? [MEASUREMENTS_FILE] : []] as const,
     ),
+    ...[...things.cuts.values()].map(
+      ({ source, fields: { cut } }) => [source.path, [cut.of, cut.with].map((id) => pathOf('colorant', id))] as const,
+    ),
     ...[...things.molds.values()].map(({ source }) => [source.path, []] as const),
     ...[...things.targets.values()].map(
       ({ source, fields }) => [source.path, fields.mold === undefined ? [] : [pathOf('mold', fields.mold)]] as const,
@@ -91,7 +94,8 @@ function filmsNeed({ holds }: ShelfFit, { faulty }: Things, pathOf: (id: string)
 }
 
 function knownOf(things: Things, kind: Kind, id: string): Pick<Thing, 'source'> | undefined {
-  if (isMaterialKind(kind)) return things.materials.get(id) as Pick<Thing, 'source'> | undefined;
+  if (isMaterialKind(kind))
+    return (things.materials.get(id) ?? things.cuts.get(id)) as Pick<Thing, 'source'> | undefined;
   if (kind === 'recipe') return things.recipes.get(id);
   if (kind === 'mold') return things.molds.get(id);
   return kind === 'target' ? things.targets.get(id) : things.book;

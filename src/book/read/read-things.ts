@@ -8,6 +8,7 @@ import { NOTHING, type Remembered } from '../remembered.ts';
 import type { Report } from '../report.ts';
 import { FaultyFiles } from './faulty-files.ts';
 import { FileNames, isMaterial, noSlug, secondName, unknownPlace, unreadName, wrongFolder } from './file-names.ts';
+import { type CutThing, isCut } from './is-cut.ts';
 import { kindOfText } from './kind-of-text.ts';
 import { NAMED_BY } from './named-by.ts';
 
@@ -16,6 +17,8 @@ export interface Things {
   readonly book: Thing<'book'> | undefined;
   readonly recipes: ReadonlyMap<string, Thing<'recipe'>>;
   readonly materials: ReadonlyMap<string, Thing<MaterialKind>>;
+  /** Dilutions of colorants, which share their names with the materials. */
+  readonly cuts: ReadonlyMap<string, CutThing>;
   readonly molds: ReadonlyMap<string, Thing<'mold'>>;
   readonly targets: ReadonlyMap<string, Thing<'target'>>;
   /** The table of measured films, if there is one. */
@@ -44,6 +47,7 @@ export function readThings(
   const molds = new Map<string, Thing<'mold'>>();
   const targets = new Map<string, Thing<'target'>>();
   const materials = new Map<string, Thing<MaterialKind>>();
+  const cuts = new Map<string, CutThing>();
   const faulty = new FaultyFiles();
   const twins = new Set<string>();
   const names = new FileNames([...sources.map(({ path }) => path), ...unread]);
@@ -86,7 +90,8 @@ export function readThings(
     const read = remembered(kind, id, source, namesOf(kind, id), report, kept);
     if ('kind' in read) {
       if (twin !== path) continue;
-      if (isMaterial(read)) materials.set(id, read);
+      if (isCut(read)) cuts.set(id, read);
+      else if (isMaterial(read)) materials.set(id, read);
       else if (read.kind === 'recipe') recipes.set(id, read);
       else if (read.kind === 'mold') molds.set(id, read);
       else if (read.kind === 'target') targets.set(id, read);
@@ -118,6 +123,7 @@ export function readThings(
     book,
     recipes,
     materials,
+    cuts,
     molds,
     targets,
     measurements: isClosed ? 'unreadable' : measurements,

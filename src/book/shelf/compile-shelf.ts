@@ -5,6 +5,7 @@ import { computed, computedEach, computedOf } from '../computed.ts';
 import type { Things } from '../read/read-things.ts';
 import { NOTHING, type Remembered } from '../remembered.ts';
 import type { Report } from '../report.ts';
+import { type CutMaterial, compileCut } from './compile-cut.ts';
 import { compileMaterial, type MaterialAmounts, type MaterialCore, materialAmounts } from './compile-material.ts';
 import { fitShelf, type ShelfFit, UNREADABLE } from './shelf-fit.ts';
 
@@ -13,11 +14,15 @@ interface ShelfMemory {
   readonly amounts: Remembered<MaterialAmounts>;
   readonly films: Remembered<ShelfFit>;
   readonly materials: Remembered<MaterialCore>;
+  readonly cuts: Remembered<CutMaterial, MaterialCore>;
+  readonly withCuts: Remembered<MaterialCore>;
 }
 
 /** The materials of a book, and what its films told of them. */
 export interface CompiledShelf {
   readonly materials: ReadonlyMap<string, MaterialCore>;
+  /** Dilutions, which are no materials: each is with its bottle, too. */
+  readonly cuts: ReadonlyMap<string, CutMaterial>;
   readonly films: ShelfFit;
 }
 
@@ -52,7 +57,28 @@ export function compileShelf(
     );
     return material === undefined ? [] : [[id, material]];
   });
-  return { materials: new Map(materials), films };
+  return { ...withCuts(new Map(materials), things, memory, report), films };
+}
+
+/** The materials, each bottle with its dilutions, and these by themselves. */
+function withCuts(
+  materials: ReadonlyMap<string, MaterialCore>,
+  things: Things,
+  memory: ShelfMemory,
+  report: Report,
+): Pick<CompiledShelf, 'materials' | 'cuts'> {
+  const sound = new Map([...things.cuts].filter(([, { source }]) => !things.twins.has(source.path)));
+  const cuts = computedEach(sound, memory.cuts, { shelf: materials }, report, (thing, telling, shelf) =>
+    compileCut(thing, shelf, things, telling),
+  );
+  const all = [...materials].map(([id, material]): [string, MaterialCore] => {
+    const own = [...cuts.values()].flatMap(({ cut }) => (cut.of === id ? [cut] : []));
+    const whole = memory.withCuts.of(id, [material, ...own], NOTHING, report, () =>
+      own.length === 0 ? material : { ...material, cuts: own },
+    );
+    return [id, whole];
+  });
+  return { materials: new Map(all), cuts };
 }
 
 /** All that the fit of the films hangs on. */

@@ -21,7 +21,7 @@ import { median } from '../median.ts';
 import type { Constants, Material } from '../model/shelf.ts';
 import type { Report } from '../report.ts';
 
-type LookFields = FieldsOf<'colorant'>['look'];
+type LookFields = NonNullable<FieldsOf<'colorant'>['look']>;
 
 /** K and S of a material and the dose that its look states, g per ml of plastic. */
 export interface MaterialLook extends Pick<MaterialConstants, 'tier' | 'expectedDeltaE'> {

@@ -161,6 +161,8 @@ export function lookOf(
     case 'colorant':
     case 'powder': {
       const { fields } = thing;
+      // A file without it is of a cut, which is no material.
+      if (fields.look === undefined) return undefined;
       const look = materialLook(thing, fields.look, handling, measured, report);
       return (
         look && {

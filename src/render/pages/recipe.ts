@@ -6,7 +6,7 @@ import { usualVolume } from '../../units/usual-volume.ts';
 import { required } from '../../values/required.ts';
 import { heatWords } from '../../words/heat.ts';
 import { batchCups, batchTakes, takesTitle } from '../batch-view.ts';
-import { bookIndex } from '../book-index.ts';
+import { bookIndex, titleOnShelf } from '../book-index.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { deltaEGloss } from '../delta-e-gloss.ts';
 import { document } from '../document.ts';
@@ -76,7 +76,7 @@ ${jumps(recipe, context.book.edition)}
 ${plannerSection(context, recipe, plan, far.length > 0)}
 ${workSection(context, recipe)}
 ${notesSection(context, recipe)}
-${roundsSection(context, recipe.cups, (id) => required(bookIndex(context.book).materials, id).title)}
+${roundsSection(context, recipe.cups, (id) => titleOnShelf(context.book, id))}
 ${finishedBait(context, recipe)}
 ${besideTarget(context, recipe)}
 ${relativesSection(context, recipe)}

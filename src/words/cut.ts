@@ -1,0 +1,7 @@
+import type { Cut } from '../cup/cut.ts';
+import { formatDecimal } from '../units/format-quantity.ts';
+
+/** A cut by its name, with how much of the bottle is in it: "Rust cut (1 in 10)". */
+export function cutName({ title, oneIn }: Pick<Cut, 'title' | 'oneIn'>): string {
+  return `${title} (1 in ${formatDecimal(oneIn)})`;
+}
