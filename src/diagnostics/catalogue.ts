@@ -79,6 +79,8 @@ export const CATALOGUE = {
   'recipe/over-full': warning('A cup is filled further than the book allows.'),
   'recipe/too-hot': warning('A cup was heated above the limit of something in it.'),
   'recipe/burnt': warning('A cup was heated until its plastic broke down.'),
+  'recipe/worn': warning('A material of a cup was heated more often than it bears.'),
+  'recipe/held-long': warning('A cup was held hot for longer than plastic bears.'),
   'recipe/heat-scale': error('A cup was heated to more than any cup is, and the number fits in the other scale.'),
   'recipe/too-cold': warning('A cup was heated to less than plastic gels at, and the number fits in the other scale.'),
   'recipe/no-range': warning('What is in a cup cannot be poured at one temperature.'),

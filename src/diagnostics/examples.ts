@@ -53,6 +53,11 @@ const RANGES: ExampleFiles = {
   'shelf/plastics/supple.md': text('title: Supple\nworking: { from: 150 °C, to: 162 °C }'),
   'shelf/plastics/stout.md': text('title: Stout\nworking: { from: 166 °C, to: 180 °C }'),
 };
+/** A flake that bears two heats, and a cup with it. */
+const COPPER: ExampleFiles = {
+  'shelf/flakes/copper.md': text('title: Copper .040\nlook: { colour: "#a05a2c" }\nsize: 0.040 in\nbears: 2 heats'),
+};
+const COPPERED = 'plastic: 120 ml supple\nlog:\n  - add: { peat: 12 drops, copper: 1/8 tsp }\n    pour: 14 ml';
 /** A mold with a gate, a flake that jams in it, and one that does not. */
 const GATED: ExampleFiles = {
   'molds/minnow.md': text('title: Minnow\ncavity: 3.1 ml\nbody: 9 mm\nthin: 2 mm\ngate: 3 mm'),
@@ -296,6 +301,14 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
   'recipe/burnt': smoke(
     'plastic: 120 ml supple\nlog:\n  - heat: 215 °C\n    add: { peat: 12 drops }',
     'plastic: 120 ml supple\nlog:\n  - heat: 175 °C\n    add: { peat: 12 drops }',
+  ),
+  'recipe/worn': {
+    bad: { ...COPPER, 'colours/smoke.md': cup(`${COPPERED}\n  - reheat: true\n  - reheat: true`) },
+    good: { ...COPPER, 'colours/smoke.md': cup(`${COPPERED}\n  - reheat: true`) },
+  },
+  'recipe/held-long': smoke(
+    'plastic: 120 ml supple\nlog:\n  - held: 25 min\n    add: { peat: 12 drops }',
+    'plastic: 120 ml supple\nlog:\n  - held: 15 min\n    add: { peat: 12 drops }',
   ),
   'recipe/heat-scale': smoke(
     'plastic: 120 ml supple\nlog:\n  - heat: 340 °C\n    add: { peat: 12 drops }',

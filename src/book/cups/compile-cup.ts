@@ -22,6 +22,7 @@ import { checkLoads } from '../shelf/check-loads.ts';
 import type { MaterialCore } from '../shelf/compile-material.ts';
 import { appearanceOf, withoutFlake } from './appearances.ts';
 import { checkHeat, checkPouring } from './check-heat.ts';
+import { checkHeats, checkHeld } from './check-heats.ts';
 import { checkSeen, checkUnlogged } from './check-seen.ts';
 import type { FilledCup, FilledRound } from './fill-cup.ts';
 import type { CupPlace } from './place-in-bait.ts';
@@ -75,6 +76,8 @@ export function compileCup(
   const reached = ofThisCup.flatMap((round) => round.heatedTo ?? []);
   const highestReached = reached.length > 0 ? Math.max(...reached) : undefined;
   checkHeat(filled, limitsByStep(filled, heat.limit, shelf), shelf, settings.temperature, report);
+  checkHeats(filled, shelf, report);
+  checkHeld(filled, settings.temperature, report);
   for (const [index, { seen = [] }] of (spec.fields.log ?? []).entries()) {
     for (const [at, each] of seen.entries())
       checkSeen(each, spec.recipe, [...spec.path, 'log', index, 'seen', at], report);
