@@ -120,7 +120,7 @@ ${parts.main}
 <nav id="contents" aria-label="Contents"><h2>Contents</h2><ul>${items}</ul></nav>
 <div class="colophon">
 <p>${book.title}${book.maker === undefined ? '' : html`, by ${book.maker}`}. Colours are computed from the materials and what is really in the cup. A screen comes close; only a poured bait shows the real colour.</p>
-<p>Hot vinyl burns and gives off fumes: <a href="${to(paths.care)}">read the cautions</a> before you heat any. Get the whole book <a href="${to(paths.bookData)}">as data</a>, or read the <a href="${to(paths.notices)}">notices</a> for its fonts and programs.</p>
+<p>Hot vinyl burns and gives off fumes: <a href="${to(paths.care)}">read the cautions</a> before you heat any. <a href="${to(paths.firstAid('burn'))}">First aid</a> for burns and fumes. Get the whole book <a href="${to(paths.bookData)}">as data</a>, or read the <a href="${to(paths.notices)}">notices</a> for its fonts and programs.</p>
 <p class="theme" hidden><button class="quiet" type="button" data-theme-switch aria-live="polite">Theme</button></p>
 </div>
 </footer>

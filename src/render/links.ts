@@ -48,6 +48,8 @@ export const paths = {
   plan: 'plan/',
   match: 'match/',
   care: 'care/',
+  /** What to do when something went wrong, on the page Care. */
+  firstAid: (id: string): string => `care/#${id}`,
   method: 'method/',
   manuals: 'manual/',
   manual: (name: string): string => `manual/${name}/`,

@@ -8,6 +8,7 @@ import { FILES as FILE_KINDS } from './data-files.ts';
 import type { FileKind, PageKind } from './page.ts';
 import { sheetA4Page, sheetLetterPage } from './pages/card-sheets.ts';
 import { cardsPage, recipeCardPage, recipeSmallCardPage } from './pages/cards.ts';
+import { carePage } from './pages/care.ts';
 import { familiesPage, familyPage } from './pages/families.ts';
 import { findPage } from './pages/find.ts';
 import { homePage } from './pages/home.ts';
@@ -20,7 +21,7 @@ import { planPage } from './pages/plan.ts';
 import { recipePage } from './pages/recipe.ts';
 import { materialPage, shelfPage } from './pages/shelf.ts';
 import { targetPage } from './pages/target.ts';
-import { carePage, forewordPage, notFoundPage } from './pages/texts.ts';
+import { forewordPage, notFoundPage } from './pages/texts.ts';
 
 export { familyGraph } from './lineage-picture.ts';
 export { searchRecords } from './search-records.ts';

@@ -208,6 +208,7 @@ describe('cupbook match', () => {
     expect(out).toMatch(/^body: .* of (Ivory|Peat|Soot)/);
     expect(out).toMatch(/ 120 ml +Supple/);
     expect(out).toContain('Hot plastic burns');
+    expect(out).toContain('\nBurnt? Don’t pull the plastic off.');
   });
 
   test('match TARGET --json is the same for other programs', async () => {

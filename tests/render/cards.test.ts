@@ -44,7 +44,8 @@ test('cardContent(book, recipe) states every plastic and material of every cup',
   );
   expect(content.address).toBe('https://book.example/deep/colours/alder-smoke/');
   expect(content.heat[0]).toBe('Never above 182 °C (Copper hexagon sets the limit).');
-  expect(content.cautions.length).toBe(8);
+  expect(content.cautions[0]).toBe('Read the supplier’s safety data sheet first.');
+  expect(content.cautions.at(-1)).toMatch(/^Burnt\? Don’t pull the plastic off\. .*20 minutes/);
 });
 
 test('cardContent(book, recipe) says what the scale has measured, and which drops are better weighed', () => {

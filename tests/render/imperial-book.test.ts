@@ -161,6 +161,6 @@ test('a round that burnt its cup says so on the recipe’s page, in °F, with a 
   const page = await pageOf('recipe', 'weir-foam', book);
   expect(page.replaceAll('\u00a0', ' ')).toContain('Heated to 430 °F.');
   expect(page).toMatch(
-    /<strong>Too hot: vinyl breaks down at this heat and gives off hydrogen chloride\. This cup is spent\.<\/strong> If it happens to you, leave the room and air it: <a href="[^"]*care\/">Care<\/a>\./,
+    /<strong>Too hot: vinyl breaks down at this heat and gives off hydrogen chloride\. This cup is spent\.<\/strong> If it happens to you: <a href="[^"]*care\/#smoke">leave the cup, switch off, get out<\/a>\./,
   );
 });

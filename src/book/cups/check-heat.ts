@@ -47,7 +47,7 @@ export function checkHeat(
         found: text,
         expected: `at most ${told(BURNT)}`,
         why: 'vinyl breaks down there and gives off hydrogen chloride: that cup is spent, and its colour is no guide to the next one',
-        fix: 'correct the temperature if it is a slip; if it was so, keep it as it is. When it happens: take the cup off the heat if that is safe, leave the room and air it (page Care, `care/`, has the cautions)',
+        fix: 'correct the temperature if it is a slip; if it was so, keep it as it is. When it happens: leave the cup where it is, switch the heat off, get out and air the room (`care/#smoke`, on the page Care)',
       });
     } else if (limit !== undefined && heat > limit.celsius + HEAT_ROUNDING) {
       const { title } = required(shelf, limit.material);

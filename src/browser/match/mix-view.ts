@@ -1,11 +1,11 @@
 import type { Amounts, CupState } from '../../cup/ledger.ts';
 import { usualPattern } from '../../patterns/patterns.ts';
-import { CAUTIONS } from '../../render/cautions.ts';
 import { heatParagraph } from '../../render/heat-paragraph.ts';
 import { type Html, html } from '../../render/html.ts';
 import { orderOfWork } from '../../render/order-of-work.ts';
 import { stepHtml } from '../../render/step-html.ts';
 import { volumeText } from '../../render/words.ts';
+import { SHORT_CAUTIONS } from '../../words/cautions.ts';
 import { cupHeat } from './cup-heat.ts';
 import type { CupDraft } from './drafts.ts';
 import { type MatchShown, titleIn } from './shown.ts';
@@ -55,5 +55,5 @@ function orderFold(name: string, mix: CupState, { materials }: MatchShown): Html
     Object.keys(amounts).map((material) => ({ material }));
   const made = { name, contents: named(mix.materials), plastics: named(mix.plastics) };
   const steps = orderOfWork({ pattern: usualPattern(1), cups: [made] }, (id) => materials.get(id));
-  return html`<details class="match-order"><summary>Order of work</summary><ol class="steps">${steps.map((step) => html`<li>${stepHtml(step)}</li>`)}</ol><p class="fine">This order is common practice. Your suppliers’ instructions come first.</p><p>${CAUTIONS.map(({ short }) => short).join(' ')}</p></details>`;
+  return html`<details class="match-order"><summary>Order of work</summary><ol class="steps">${steps.map((step) => html`<li>${stepHtml(step)}</li>`)}</ol><p class="fine">This order is common practice. Your suppliers’ instructions come first.</p><p>${SHORT_CAUTIONS.join(' ')}</p></details>`;
 }

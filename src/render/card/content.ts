@@ -11,11 +11,11 @@ import { heatOf } from '../../book/recipes/heat-of.ts';
 import type { StepWords } from '../../patterns/pattern.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
+import { SHORT_CAUTIONS } from '../../words/cautions.ts';
 import { heatWords } from '../../words/heat.ts';
 import { amissNote, betterWeighedWords, exactWords, measuringNotes, weighsText } from '../../words/measured.ts';
 import { batchSentence, inOrderOfWork } from '../batch-view.ts';
 import { bookIndex } from '../book-index.ts';
-import { CAUTIONS } from '../cautions.ts';
 import { cardMark } from '../edition-mark.ts';
 import { paths } from '../links.ts';
 import { orderOfWork } from '../order-of-work.ts';
@@ -133,7 +133,7 @@ export function cardContent(book: Book, recipe: Recipe): CardContent {
       : { limit: unbroken(`Never above ${limitText(heat.limit.celsius, book.settings)}.`) }),
     steps: orderOfWork(recipe, (material) => materials.get(material)),
     noted: recipe.notes.trim() !== '',
-    cautions: CAUTIONS.map(({ short }) => short),
+    cautions: SHORT_CAUTIONS,
     // What is not published has no page at the book's address.
     ...(book.address === undefined || publish === 'no' ? {} : { address: `${book.address}${paths.recipe(id)}` }),
     ...cardMark(book, publish),

@@ -1,10 +1,9 @@
 /**
- * Pages that are text: the foreword, the cautions, and what a server shows for a page that is not there.
+ * Pages that are text: the foreword, and what a server shows for a page that is not there.
  *
  * @packageDocumentation
  */
 import { scaleText } from '../../units/scale-step.ts';
-import { CAUTIONS } from '../cautions.ts';
 import { document } from '../document.ts';
 import { html } from '../html.ts';
 import { link, NOT_FOUND, paths } from '../links.ts';
@@ -36,20 +35,6 @@ ${foreword.trim() === '' ? html`<p>The maker wrote no foreword.</p>` : html`<div
 <p>Each colour says how it is known. <em>Measured</em> means from spectra of its materials, <em>photographed</em> from photos of test chips over white and black, <em>estimated</em> that some of its materials are known by one colour and their kind alone.</p></article>`,
     });
   },
-};
-
-export const carePage: PageKind = {
-  kind: 'care',
-  items: () => [''],
-  url: () => paths.care,
-  render: (context) =>
-    document(context, {
-      title: 'Care',
-      description: 'Cautions for heating vinyl plastic: data sheets, air, eyes, skin, temperature, water, food, law.',
-      part: paths.care,
-      main: html`<article class="text care"><h1>Care</h1><p class="lead">Hot vinyl burns skin, and overheated vinyl gives off hydrogen chloride. These cautions are common practice, and only a start.</p>
-<dl class="care-list">${CAUTIONS.map(({ name, text }) => html`<div><dt>${name}</dt><dd>${text}</dd></div>`)}</dl></article>`,
-    }),
 };
 
 export const notFoundPage: PageKind = {

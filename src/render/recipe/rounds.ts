@@ -90,7 +90,7 @@ function roundItem(context: PageContext, round: Round, titles: Titles): Html {
       ? `${volumeText(pouredMl, settings)} of ${volumeText(volumeMl, settings)} poured, ${volumeText(leftMl, settings)} left.`
       : `${volumeText(volumeMl, settings)} in the cup.`;
   const spent = round.burnt
-    ? html`<p><strong>Too hot: vinyl breaks down at this heat and gives off hydrogen chloride. This cup is spent.</strong> If it happens to you, leave the room and air it: <a href="${link(context, paths.care)}">Care</a>.</p>`
+    ? html`<p><strong>Too hot: vinyl breaks down at this heat and gives off hydrogen chloride. This cup is spent.</strong> If it happens to you: <a href="${link(context, paths.firstAid('smoke'))}">leave the cup, switch off, get out</a>.</p>`
     : '';
   const beside = judged && lookBeside(context, round, judged);
   const facts = [cup, ...heat, ...(beside && beside.facts !== '' ? [beside.facts] : [])].join(' ');
