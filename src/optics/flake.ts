@@ -98,6 +98,11 @@ export function flakesPerMm(concentration: number, cut: FlakeCut): number {
   return ((flakesPerMl(concentration, cut) / 1000) * flakeArea(cut.shape, cut.sizeMm)) / 2;
 }
 
+/** Flake at a concentration as a line of sight meets it, whatever of it is to be seen through: see `seenCoverage`. */
+export function metFlake(flake: Flake, concentration: number): SpreadFlake {
+  return { perMm: flakesPerMm(concentration, flake), reflectance: flake.reflectance };
+}
+
 /**
  * Share of the bait's face that has flake in view, of any depth and transparency: 1 − exp(−n A X / 2), the kinds together.
  *

@@ -1,17 +1,20 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { seededRandom } from '../../src/cup/random.ts';
-import { type FirstRecipeQuestion, firstRecipe } from '../../src/matching/first-recipe.ts';
+import { firstRecipe } from '../../src/matching/first-recipe.ts';
+import type { FirstRecipeQuestion } from '../../src/matching/first-recipe-question.ts';
 import { baseOfCup } from '../../src/matching/mix/cup-model.ts';
 import type { MatchMaterial } from '../../src/matching/shelf/match-material.ts';
-import { flakeDose, nearestFlakes } from '../../src/matching/substitutes/flake-match.ts';
+import { flakeDose, flakeDoses } from '../../src/matching/substitutes/flake-dose.ts';
+import { nearestFlakes } from '../../src/matching/substitutes/flake-match.ts';
 import type { TargetPart } from '../../src/matching/target/target-part.ts';
 import { labOf } from '../../src/optics/cielab.ts';
 import { bodyViews } from '../../src/optics/cup-body.ts';
 import { deltaE00 } from '../../src/optics/delta-e00.ts';
 import { labFromHex } from '../../src/optics/display.ts';
-import { flakeCoverage, spreadFlake } from '../../src/optics/flake.ts';
+import { metFlake } from '../../src/optics/flake.ts';
 import { BOOK_BACKINGS } from '../../src/optics/opacity.ts';
+import { seenCoverage } from '../../src/optics/seen-coverage.ts';
 import { stackReflectance } from '../../src/optics/stack.ts';
 import { BESIDE_GLOSS } from '../../src/optics/surface.ts';
 import type { VolumeUnit } from '../../src/units/volume-text.ts';
@@ -241,40 +244,99 @@ describe('flake', () => {
     expect(text({ volume: 'fl oz' })[0]).toContain('0.075 in where it needs 0.08 in');
   });
 
-  test('flakeDose(flake, thickness, coverage) covers that much', () => {
-    for (const cover of [0.05, 0.15, 0.6]) {
-      const dose = flakeDose(flakes[0]!, 8, cover);
-      expectClose(flakeCoverage([spreadFlake(flakes[0]!.flake!, dose)], 8), cover, 1e-9);
-    }
+  const cover = fc.double({ min: 0.01, max: 0.4, noNaN: true });
+
+  test('flakeDoses(…) show as is wanted in any body, each beside the other', () => {
+    fc.assert(
+      fc.property(hidden, cover, cover, (doses, one, other) => {
+        const [black, copper] = [flakes[0]!, flakes[2]!];
+        const layer = { ...mixOf(doses), thickness: 8 };
+        const found = flakeDoses(
+          [
+            { material: black, coverage: one },
+            { material: copper, coverage: other },
+          ],
+          { layers: [layer], at: 0 },
+        );
+        const volume = 1 + found.reduce((sum, { gramsPerMl }) => sum + gramsPerMl / 1.39, 0);
+        const met = [black, copper].map(({ flake: cut }, index) => metFlake(cut!, found[index]!.gramsPerMl / volume));
+        for (const [index, { coverage }] of seenCoverage([{ ...layer, flakes: met }])[0]!.entries()) {
+          expectClose(coverage, found[index]!.seen, 1e-3);
+          expectClose(coverage, found[index]!.wanted, 2e-3);
+        }
+      }),
+      { numRuns: 30 },
+    );
   });
 
+  test('flakeDose(…) is several times as much where the body is solid as where it is clear', () => {
+    const grams = (doses: Readonly<Record<string, number>>): number =>
+      flakeDose(flakes[0]!, { layers: [{ ...mixOf(doses), thickness: 11 }], at: 0 }, 0.1).gramsPerMl;
+    expect(grams({ ochre: 0.02, 'white-pearl': 0.02 })).toBeGreaterThan(3 * grams({}));
+  });
+
+  test('flakeDose(…) is no more than a cup takes, and says what that shows', () => {
+    const bed = { layers: [{ ...mixOf({ ochre: 0.02, 'white-pearl': 0.02 }), thickness: 11 }], at: 0 };
+    const scarce = { ...flakes[0]!, most: 0.002 };
+    const found = flakeDose(scarce, bed, 0.5);
+    expectClose(found.gramsPerMl, 0.002, 1e-12);
+    expect(found.seen).toBeLessThan(0.2);
+    expect(flakeDose(scarce, bed, 0).gramsPerMl).toBe(0);
+  });
+
+  const flaked = (
+    question: Partial<FirstRecipeQuestion> & Pick<FirstRecipeQuestion, 'parts'>,
+  ): ReturnType<typeof ask> =>
+    ask({ flakes: [{ hex: '#151515', sizeMm: 1, coverage: 0.15 }], shelf: [...ALL, ...flakes], ...question });
+
   test('firstRecipe(a target with flake) puts the nearest flake in, and matches the colour with it', () => {
-    const found = ask({
-      parts: [partOf({ ochre: 0.002, 'white-pearl': 0.002 })],
-      flakes: [{ hex: '#151515', sizeMm: 1, coverage: 0.15 }],
-      shelf: [...ALL, ...flakes],
-    });
+    const found = flaked({ parts: [partOf({ ochre: 0.002, 'white-pearl': 0.002 })] });
     expect(found.flakes[0]!.material).toBe('black-large');
     expect(found.proposals[0]!.cups[0]!.amounts.some(({ material }) => material === 'black-large')).toBe(true);
   });
 
-  test('firstRecipe(two sides with flake) covers each side by what lies in its own half of the bait', () => {
-    const part = partOf({ ochre: 0.002, 'white-pearl': 0.002 });
-    const grams = (parts: readonly (typeof part)[]): number =>
-      ask({
-        parts,
-        flakes: [{ hex: '#151515', sizeMm: 1, coverage: 0.15 }],
-        shelf: [...ALL, ...flakes],
-        bench: EXACT_BENCH,
-      }).proposals[0]!.cups[0]!.amounts.find(({ material }) => material === 'black-large')!.grams;
-    // Flakes in half the thickness: twice as many a millilitre, since ln(1 − 0.15) is shared by half as much depth.
-    expectClose(
-      grams([
-        { ...part, name: 'back' },
-        { ...part, name: 'belly' },
-      ]) / grams([part]),
-      2,
-      1e-3,
+  test('firstRecipe(a target with flake) shows the wanted share of it in each body that it proposes', () => {
+    fc.assert(
+      fc.property(hidden, cover, (doses, coverage) => {
+        const question = {
+          parts: [partOf(doses)],
+          flakes: [{ hex: '#151515', sizeMm: 1, coverage }],
+          bench: EXACT_BENCH,
+        };
+        const found = flaked(question);
+        for (const { cups } of found.proposals) {
+          const [{ material, seen, wanted } = expect.fail('no flake')] = cups[0]!.flakes;
+          expect(material).toBe('black-large');
+          expect(wanted).toBe(coverage);
+          expectClose(seen, coverage, 0.03 * coverage + 1e-3);
+        }
+        expect(flaked(question)).toEqual(found);
+      }),
+      { numRuns: 4 },
     );
+  });
+
+  test('firstRecipe(a target with more flake than a cup takes) says so of what it shows', () => {
+    const [cup] = flaked({
+      parts: [partOf({ ochre: 0.002, 'white-pearl': 0.002 })],
+      shelf: [...ALL, { ...flakes[0]!, most: 0.001 }],
+    }).proposals[0]!.cups;
+    expect(cup!.flakes[0]).toMatchObject({ atMost: true, wanted: 0.15 });
+    expect(cup!.flakes[0]!.seen).toBeLessThan(0.12);
+  });
+
+  test('firstRecipe(two sides with flake) shows the wanted share on each, by what lies in its own half of the bait', () => {
+    const [back, belly] = [
+      partOf({ ochre: 0.004, 'white-pearl': 0.004 }),
+      partOf({ ochre: 0.002, 'white-pearl': 0.002 }),
+    ];
+    const { cups } = flaked({
+      parts: [
+        { ...back, name: 'back' },
+        { ...belly, name: 'belly' },
+      ],
+      bench: EXACT_BENCH,
+    }).proposals[0]!;
+    for (const { flakes: seen } of cups) expectClose(seen[0]!.seen, 0.15, 0.005);
   });
 });

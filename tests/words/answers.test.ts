@@ -52,6 +52,7 @@ const recipe = (deltaE: number, more: Partial<RecipeProposal> = {}): RecipePropo
       amounts: [
         { material: 'rowan', title: 'Rowan', grams: 2, exactGramsPerMl: 0.02, text: '40 drops', tool: 'drops' },
       ],
+      flakes: [],
       alone: { overWhite: colour, overBlack: colour, contrastRatio: 0.5 },
     },
   ],

@@ -1,5 +1,6 @@
 import type { SpreadFlake } from '../../optics/flake.ts';
 import type { OpticalConstants } from '../../optics/mixture.ts';
+import type { Body, Layer } from '../../optics/stack.ts';
 import type { TargetPart } from '../target/target-part.ts';
 import type { MixLayer } from './mix-problem.ts';
 
@@ -24,4 +25,21 @@ export function withBehind(
   near: OpticalConstants,
 ): readonly OpticalConstants[] {
   return behind ? [near, behind.mix] : [near];
+}
+
+/** The layers through which a part of a target is seen where these are the cups of the bait, near one first. */
+export function bodyLayers(
+  bodies: readonly Body[],
+  index: number,
+  { thicknessMm: thickness, behind }: Pick<TargetPart, 'thicknessMm' | 'behind'>,
+): readonly Layer[] {
+  if (bodies.length > 1)
+    return [bodies[index]!, bodies[1 - index]!].map((body) => ({ ...body, thickness: thickness / 2 }));
+  const near = bodies[0]!;
+  if (!behind) return [{ ...near, thickness }];
+  const { mix, flakes, share } = behind;
+  return [
+    { ...near, thickness: (1 - share) * thickness },
+    { ...mix, flakes, thickness: share * thickness },
+  ];
 }

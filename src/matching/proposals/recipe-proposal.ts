@@ -12,6 +12,7 @@ import { BOTTLE } from '../conventions.ts';
 import type { Ingredient, MeasuredDoses } from '../measure/measure-doses.ts';
 import { type TooLittle, tooLittleToWeigh, type WeighedAmount } from '../measure/too-little.ts';
 import { type WeighedDoses, type Weight, weighDoses, weightOf } from '../measure/weigh-doses.ts';
+import { bodyLayers } from '../mix/layers-of-part.ts';
 import type { Mix } from '../mix/mix.ts';
 import { type Offsets, partOf } from '../rounds/off-share.ts';
 import { distinctBest } from '../search/distinct-best.ts';
@@ -21,6 +22,7 @@ import { type ShortStock, shortStock } from '../shelf/short-stock.ts';
 import { contrastOfViews, type SeenViews, type TargetPart } from '../target/target-part.ts';
 import { targetUnder } from '../target/target-under-light.ts';
 import { thresholdsFor, type Verdict, verdictOf } from '../target/verdict.ts';
+import { type CupFlake, cupFlakes, type FlakeDoses } from './cup-flakes.ts';
 import { type PredictedColour, predicted } from './proposal.ts';
 
 /** One material of a proposed cup. */
@@ -44,6 +46,8 @@ export interface RecipeCup {
   readonly plasticTitle: string;
   readonly plasticMl: number;
   readonly amounts: readonly RecipeAmount[];
+  /** What is seen of its flake in the bait, looked at from its side. */
+  readonly flakes: readonly CupFlake[];
   /** Poured by itself, at the thickness of its part. */
   readonly alone: {
     readonly overWhite: PredictedColour;
@@ -92,8 +96,9 @@ export interface RecipeContext {
   readonly plastic: string;
   readonly plasticMl: number;
   readonly shelf: ReadonlyMap<string, MatchMaterial>;
-  /** What goes into every cup besides, g per ml of plastic. */
-  readonly besides: Amounts;
+  /** What goes into each cup besides, g per ml of plastic; its flake that is wanted among it. */
+  readonly besides: readonly Amounts[];
+  readonly flakeDoses: readonly FlakeDoses[];
   readonly correction: Offsets;
   readonly tolerance: number;
   readonly bench: MatchBench;
@@ -104,9 +109,13 @@ export function recipeProposal(context: RecipeContext): RecipeProposal {
   const { exact, measured, mix, ingredients, parts, plastic, plasticMl, shelf, bench } = context;
   const each = parts.map(() => plasticMl);
   const weighed = weighDoses(mix, ingredients, measured, exact, each, bench);
-  const cups = parts.map((part, index) => cupOf(context, weighed, part, index));
-  const bodies = cups.map(({ amounts }): Body => bodyOf(amounts, plastic, plasticMl, shelf));
-  const sides = parts.map((part, index) => sideOf(part, layersOf(bodies, index, part), context));
+  const poured = parts.map((part, index) => cupOf(context, weighed, part, index));
+  const bodies = poured.map(({ amounts }): Body => bodyOf(amounts, plastic, plasticMl, shelf));
+  const cups = poured.map((cup, index): RecipeCup => {
+    const layers = bodyLayers(bodies, index, parts[index]!);
+    return { ...cup, flakes: cupFlakes(cup, layers, shelf, context.flakeDoses[index]!) };
+  });
+  const sides = parts.map((part, index) => sideOf(part, bodyLayers(bodies, index, part), context));
   const used = new Map<string, number>();
   for (const { material, grams } of cups.flatMap(({ amounts }) => amounts))
     used.set(material, (used.get(material) ?? 0) + grams);
@@ -133,7 +142,7 @@ export function recipeProposal(context: RecipeContext): RecipeProposal {
     deltaEUnderA: Math.max(...sides.map(({ deltaEUnderA }) => deltaEUnderA)),
     bottles:
       new Set(measured.ingredients.map(({ candidate }) => context.ingredients[candidate]!.material.id)).size +
-      Object.keys(context.besides).length,
+      new Set(context.besides.flatMap((each) => Object.keys(each))).size,
     cost: costs.reduce((sum, { cost }) => sum + (cost ?? 0), base ?? 0),
     unpriced,
     ...defined({ limit }),
@@ -151,7 +160,7 @@ function cupOf(
   weighedDoses: WeighedDoses | undefined,
   part: TargetPart,
   index: number,
-): RecipeCup {
+): Omit<RecipeCup, 'flakes'> {
   const { exact, measured, ingredients, plastic, plasticMl, shelf, besides, bench } = context;
   const coloured = measured.ingredients.flatMap(({ candidate, amount, measure }): RecipeAmount[] => {
     const { material, cup } = ingredients[candidate]!;
@@ -168,7 +177,7 @@ function cupOf(
       },
     ];
   });
-  const kept = Object.entries(besides).map(([name, dose]): RecipeAmount => {
+  const kept = Object.entries(besides[index]!).map(([name, dose]): RecipeAmount => {
     const material = required(shelf, name);
     const measure = measures(dose * plasticMl, material, bench)[0]!;
     return {
@@ -208,23 +217,6 @@ function bodyOf(
 ): Body {
   const contents = amounts.map(({ material, grams }) => ({ material, gramsPerMl: grams / plasticMl }));
   return cupBody({ plastics: [{ material: plastic, fraction: 1 }], contents }, (name) => required(shelf, name));
-}
-
-function layersOf(
-  bodies: readonly Body[],
-  index: number,
-  { thicknessMm: thickness, behind }: TargetPart,
-): readonly Layer[] {
-  if (bodies.length === 1) {
-    const near = bodies[0]!;
-    if (!behind) return [{ ...near, thickness }];
-    const { mix, flakes, share } = behind;
-    return [
-      { ...near, thickness: (1 - share) * thickness },
-      { ...mix, flakes, thickness: share * thickness },
-    ];
-  }
-  return [bodies[index]!, bodies[1 - index]!].map((body) => ({ ...body, thickness: thickness / 2 }));
 }
 
 function sideOf(part: TargetPart, layers: readonly Layer[], context: RecipeContext): RecipeSide {

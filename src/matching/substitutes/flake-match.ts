@@ -1,5 +1,5 @@
 /**
- * Flake: the nearest on the shelf to one that is described, and how much of it gives the same cover.
+ * Flake: the nearest on the shelf to one that is described.
  *
  * @packageDocumentation
  */
@@ -7,7 +7,6 @@ import { type FlakeWay, type TooNarrow, tooNarrow } from '../../cup/flake-passag
 import { chroma, type Lab } from '../../optics/cielab.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
 import { labFromHex } from '../../optics/display.ts';
-import { flakeArea, flakeMass } from '../../optics/flake.ts';
 import { defined } from '../../values/defined.ts';
 import type { MatchMaterial } from '../shelf/match-material.ts';
 
@@ -17,7 +16,7 @@ export interface WantedFlake {
   readonly hex: string;
   /** Across flats, mm. */
   readonly sizeMm: number;
-  /** Share of the face with flake in view, 0..1; unset: an ordinary load. */
+  /** Share of the face that an eye takes for this flake, 0..1 (see `seenCoverage`); unset: an ordinary load. */
   readonly coverage?: number;
   readonly finish?: string;
 }
@@ -53,8 +52,6 @@ export interface FlakeChoice {
 // Convention of this book.
 const DOUBLE_SIZE = 12;
 const OTHER_FINISH = 4;
-// Cover that an ordinary load gives. Convention of this book.
-const ORDINARY_COVER = 0.15;
 
 /**
  * Flakes of the shelf, nearest to the wanted one first.
@@ -96,15 +93,6 @@ export function flakeOf(material: MatchMaterial): ShelfFlake | undefined {
   if (!flake) return undefined;
   const { colour, acrossMm = flake.sizeMm, finish = 'metallic' } = flake;
   return colour === undefined ? undefined : { colour, acrossMm, finish };
-}
-
-/** Grams of a flake per ml of plastic of which a share of the lines of sight through a thickness in mm meet one. */
-export function flakeDose(material: MatchMaterial, thicknessMm: number, coverage: number = ORDINARY_COVER): number {
-  const flake = material.flake;
-  if (!flake || !(coverage > 0)) return 0;
-  const perMm = -Math.log1p(-Math.min(0.999, coverage)) / thicknessMm;
-  const flakesPerMl = (2 * perMm * 1000) / flakeArea(flake.shape, flake.sizeMm);
-  return flakesPerMl * flakeMass(flake);
 }
 
 function colourShift(wanted: Lab, lab: Lab): ColourShift {

@@ -1,19 +1,21 @@
-import { total } from '../../cup/ledger.ts';
+import { cupVolume, total } from '../../cup/ledger.ts';
 import { measures } from '../../cup/measures.ts';
-import { flakeCoverage, flakesPerMm } from '../../optics/flake.ts';
+import { metFlake } from '../../optics/flake.ts';
+import { seenCoverage } from '../../optics/seen-coverage.ts';
 import { required } from '../../values/required.ts';
+import { baseOfCup } from '../mix/cup-model.ts';
 import type { MatchMaterial } from '../shelf/match-material.ts';
-import { flakeDose, flakeOf, nearestFlakes } from './flake-match.ts';
+import { flakeDose } from './flake-dose.ts';
+import { flakeOf, nearestFlakes } from './flake-match.ts';
 import type { FlakeSubstitute, SubstituteQuestion, Substitution } from './substitution.ts';
 
-/** The flakes nearest to the one that there is none of, by colour, size and finish, as much of each as covers the same. */
+/** The flakes nearest to the one that there is none of, by colour, size and finish, as much of each as is seen of that one. */
 export function flakeSubstitutes(
   { cup, thicknessMm, material, bench, limits, mold, count = 5 }: SubstituteQuestion,
   shelf: ReadonlyMap<string, MatchMaterial>,
 ): Substitution {
   const lost = required(shelf, material);
   const plasticMl = total(cup.plastics);
-  const cover = flakeCoverage([{ perMm: flakesPerMm(cup.materials[material]! / plasticMl, lost.flake!) }], thicknessMm);
   const { colour, acrossMm, finish } = flakeOf(lost) ?? {
     colour: '#808080',
     acrossMm: lost.flake!.sizeMm,
@@ -22,11 +24,21 @@ export function flakeSubstitutes(
   const others = [...shelf.values()].filter(
     ({ id, stockGrams }) => id !== material && (!limits?.inStock || stockGrams === undefined || stockGrams > 0),
   );
+  const volumeMl = cupVolume(cup, (id) => 1 / required(shelf, id).density);
+  const met = Object.keys(cup.materials).flatMap((id) => {
+    const { flake } = required(shelf, id);
+    return flake && id !== material ? [metFlake(flake, cup.materials[id]! / volumeMl)] : [];
+  });
+  const layer = { ...baseOfCup(cup, (id) => required(shelf, id)).mix, thickness: thicknessMm };
+  const lostMet = metFlake(lost.flake!, cup.materials[material]! / volumeMl);
+  const seen = seenCoverage([{ ...layer, flakes: [lostMet, ...met] }])[0]![0]!.coverage;
+  const bed = { layers: [{ ...layer, flakes: met }], at: 0, volumePerPlastic: volumeMl / plasticMl };
   const flakes = nearestFlakes({ hex: colour, sizeMm: acrossMm, finish }, others, mold)
     .slice(0, count)
     .map((choice): FlakeSubstitute => {
       const other = required(shelf, choice.material);
-      const measure = measures(flakeDose(other, thicknessMm, cover) * plasticMl, other, bench)[0]!;
+      const dose = flakeDose(other, bed, seen);
+      const measure = measures(dose.gramsPerMl * plasticMl, other, bench)[0]!;
       return { ...choice, grams: measure.grams, text: measure.text };
     });
   const advice: Substitution['advice'] =

@@ -1,0 +1,130 @@
+import { type CupState, scaleAmounts } from '../../cup/ledger.ts';
+import type { SpreadFlake } from '../../optics/flake.ts';
+import type { OpticalConstants } from '../../optics/mixture.ts';
+import { defined } from '../../values/defined.ts';
+import { required } from '../../values/required.ts';
+import type { FirstRecipeQuestion } from '../first-recipe-question.ts';
+import type { Ingredient } from '../measure/measure-doses.ts';
+import { baseOfCup } from '../mix/cup-model.ts';
+import { layersOfPart, withBehind } from '../mix/layers-of-part.ts';
+import { Mix } from '../mix/mix.ts';
+import type { MixCandidate, MixGoal, MixProblem } from '../mix/mix-problem.ts';
+import type { FlakeDoses } from '../proposals/cup-flakes.ts';
+import { type ChosenFlake, dosesAmong, flakeAmounts, isSettled } from '../proposals/wanted-flakes.ts';
+import { type ModelCorrection, NO_CORRECTION } from '../rounds/correct-model.ts';
+import { contentsOf } from '../rounds/likeness.ts';
+import { offShareOf } from '../rounds/off-share.ts';
+import type { MatchMaterial } from '../shelf/match-material.ts';
+import { type LeftOut, usableMaterials } from '../shelf/usable-materials.ts';
+import { targetConstants } from '../target/target-constants.ts';
+import type { TargetPart } from '../target/target-part.ts';
+import { type FoundDoses, findDoses } from './find-doses.ts';
+import { laminateDoses } from './laminate-doses.ts';
+
+/** Colours that were found for cups with so much flake in them. */
+export interface ColourSearch {
+  /** Before any of the ingredients is in. */
+  readonly cups: readonly CupState[];
+  readonly mix: Mix;
+  readonly ingredients: readonly Ingredient[];
+  readonly found: readonly FoundDoses[];
+  readonly leftOut: readonly LeftOut[];
+  /** The flake that shows as is wanted with such doses of the ingredients, cup by cup. */
+  readonly dosesWith: (doses: Float64Array) => readonly FlakeDoses[];
+}
+
+// The colour is looked for again where it asks for so much other flake that the colour of the whole changes. Convention of this book.
+const MOST_SEARCHES = 3;
+
+/**
+ * The colour of each cup, and as much flake as shows in that colour. What a body hides is not known before its colour, so the target's
+ * own colour stands for it at first; then the colour is found anew with the flake that it asks for, until that moves no spoon.
+ */
+export function settledSearch(
+  question: FirstRecipeQuestion,
+  shelf: ReadonlyMap<string, MatchMaterial>,
+  chosen: readonly ChosenFlake[],
+): ColourSearch {
+  const { parts, keep = {} } = question;
+  const [only] = parts.length === 1 ? parts : [];
+  const start = only ? withBehind(only, targetConstants(only)) : parts.map(targetConstants);
+  let doses: readonly FlakeDoses[] = goalsOf(parts, [], NO_CORRECTION).map((goal) =>
+    dosesAmong(chosen, goal, start, keep, shelf),
+  );
+  for (let search = 1; ; search++) {
+    const done = colourSearch(question, shelf, chosen, doses, start);
+    const [best] = done.found;
+    const now = best ? done.dosesWith(best.doses) : doses;
+    if (search === MOST_SEARCHES || isSettled(doses, now)) return done;
+    doses = now;
+  }
+}
+
+function colourSearch(
+  { parts, plastic, plasticMl, keep = {}, limits = {}, most = 4, correction = NO_CORRECTION }: FirstRecipeQuestion,
+  shelf: ReadonlyMap<string, MatchMaterial>,
+  chosen: readonly ChosenFlake[],
+  flake: readonly FlakeDoses[],
+  start: readonly OpticalConstants[],
+): ColourSearch {
+  const cups = flake.map((doses): CupState => {
+    const besides = { ...keep, ...flakeAmounts(doses) };
+    return { plastics: { [plastic]: plasticMl }, materials: scaleAmounts(besides, plasticMl) };
+  });
+  const bases = cups.map((cup) => baseOfCup(cup, (name) => required(shelf, name)));
+  const { usable, leftOut } = usableMaterials(cups[0]!, shelf, limits);
+  const [only] = parts.length === 1 ? parts : [];
+  const ingredients: Ingredient[] = parts.flatMap((_, index) =>
+    usable.map(({ material, most: grams }) => ({ material, cup: index, letsDown: false, most: grams })),
+  );
+  const candidates: MixCandidate[] = ingredients.map(({ material, cup: index, most: grams }) => ({
+    cup: index,
+    constants: material.constants!,
+    most: grams / plasticMl,
+  }));
+  const offShare = only && offShareOf(correction, contentsOf(cups[0]!), ingredients, shelf);
+  const goals = goalsOf(
+    parts,
+    bases.map(({ flakes }) => flakes),
+    correction,
+  );
+  const problem: MixProblem = {
+    cups: only ? withBehind(only, bases[0]!.mix) : bases.map(({ mix }) => mix),
+    goals,
+    candidates,
+    ...defined({ offShare }),
+  };
+  const mix = new Mix(problem);
+  const found: readonly FoundDoses[] =
+    parts.length === 1 ? findDoses(mix, [start], { size: most }) : laminateDoses(problem, start, most);
+  return {
+    cups,
+    mix,
+    ingredients,
+    found,
+    leftOut,
+    dosesWith: (doses) => {
+      if (chosen.length === 0) return flake;
+      const now = mix.cupsWith(doses);
+      return goals.map((goal, index) => {
+        const colour = ingredients.flatMap(({ material, cup }, j) => (cup === index ? [[material.id, doses[j]!]] : []));
+        return dosesAmong(chosen, goal, now, { ...keep, ...Object.fromEntries(colour) }, shelf);
+      });
+    },
+  };
+}
+
+/** @param flakes of each cup */
+function goalsOf(
+  parts: readonly TargetPart[],
+  flakes: readonly (readonly SpreadFlake[])[],
+  { offWhite, offBlack }: ModelCorrection,
+): readonly MixGoal[] {
+  return parts.map(({ overWhite, overBlack, thicknessMm, behind }, index): MixGoal => {
+    const colours = { overWhite, ...defined({ overBlack }), offWhite, offBlack };
+    if (parts.length === 1)
+      return { layers: layersOfPart({ thicknessMm, ...defined({ behind }) }, flakes[0] ?? []), ...colours };
+    const layers = [index, 1 - index].map((cup) => ({ cup, thickness: thicknessMm / 2, flakes: flakes[cup] ?? [] }));
+    return { layers, ...colours };
+  });
+}
