@@ -12,6 +12,7 @@ import type { FoundThing } from './find-view.ts';
 import { type Html, html } from './html.ts';
 import { paths } from './links.ts';
 import { lookParts } from './look-parts.ts';
+import { opacityName } from './opacity-words.ts';
 
 /** A part of a bait and its colours, `#rrggbb`; `null` where nobody looked. */
 export type SeenPart = readonly [part: string, overWhite: string | null, overBlack: string | null];
@@ -53,7 +54,7 @@ export function nearColours({ recipes, looks }: Pick<Book, 'recipes' | 'looks'>)
   const near = (look: Recipe | RecipeLook, seen: readonly SeenPart[]): NearColour => ({
     href: paths.recipe(look.id),
     title: look.title,
-    about: `${look.pattern}, ${look.facets.opacity}`,
+    about: `${look.pattern}, ${opacityName(look.facets.opacity)}`,
     white: look.body.overWhite.hex,
     black: look.body.overBlack.hex,
     seen,

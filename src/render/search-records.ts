@@ -12,7 +12,7 @@ import { required } from '../values/required.ts';
 import { bookIndex } from './book-index.ts';
 import { paths } from './links.ts';
 import { notesText } from './notes.ts';
-import { opacityWords } from './opacity-words.ts';
+import { opacityName, opacityWords } from './opacity-words.ts';
 import type { SearchRecord } from './page.ts';
 import { inches, sentence } from './words.ts';
 
@@ -59,13 +59,13 @@ function recipeRecord(book: Book, recipe: Recipe): SearchRecord {
       title,
       white: body.overWhite.hex,
       black: body.overBlack.hex,
-      about: `${pattern}, ${facets.opacity}, ${mold.title}`,
+      about: `${pattern}, ${opacityName(facets.opacity)}, ${mold.title}`,
     },
     filters: {
       kind: ['colour'],
       hue: facets.hueFamilies,
       lightness: [facets.lightness],
-      opacity: [facets.opacity],
+      opacity: [opacityName(facets.opacity)],
       pattern: [pattern],
       material: materialTitles,
       'flake-colour': facets.flakeColours,
@@ -87,13 +87,13 @@ function lookRecord({ id, title, pattern, body, facets }: RecipeLook): SearchRec
       title,
       white: body.overWhite.hex,
       black: body.overBlack.hex,
-      about: `${pattern}, ${facets.opacity}, look only`,
+      about: `${pattern}, ${opacityName(facets.opacity)}, look only`,
     },
     filters: {
       kind: ['colour'],
       hue: facets.hueFamilies,
       lightness: [facets.lightness],
-      opacity: [facets.opacity],
+      opacity: [opacityName(facets.opacity)],
       pattern: [pattern],
     },
     sort: sortKeys(title, body.overWhite.lab.L),

@@ -3,10 +3,12 @@
  *
  * @packageDocumentation
  */
+
 import type { ColourEntry } from './colour-entry.ts';
 import { publishWords } from './edition-mark.ts';
 import { type Html, html } from './html.ts';
 import { link, paths } from './links.ts';
+import { opacityName } from './opacity-words.ts';
 import type { PageContext } from './page.ts';
 import { pour } from './swatch/pour.ts';
 import { section } from './swatch/section.ts';
@@ -32,7 +34,7 @@ export function tile(
     title,
     pattern,
     ...facets.hueFamilies,
-    facets.opacity,
+    opacityName(facets.opacity),
     ...tags,
     ...(entry.recipe?.facets.materials ?? []),
   ];
@@ -44,7 +46,7 @@ export function tile(
   });
   return html`<li class="tile" data-words="${words.join(' ').toLowerCase()}"><a href="${link(context, paths.recipe(id))}"><span class="tile-plate">${drawing}</span><span class="tile-name">${title}</span></a><p class="tile-note">${
     cups.length > 1 ? section(pattern, cups) : ''
-  }<span>${pattern}, ${facets.opacity}${entry.recipe === undefined ? ', look only' : publishMark(context, entry)}</span></p></li>`;
+  }<span>${pattern}, ${opacityName(facets.opacity)}${entry.recipe === undefined ? ', look only' : publishMark(context, entry)}</span></p></li>`;
 }
 
 function publishMark({ book }: PageContext, { recipe }: ColourEntry): Html {

@@ -6,7 +6,7 @@ import { type Html, html } from './html.ts';
 export function wordsUnderNames(colours: readonly { readonly pattern: Pattern }[]): Html {
   const patterns = new Set(colours.map(({ pattern }) => pattern));
   const words = [
-    ...OPACITY_CLASSES.map(({ word, meaning }) => [word, meaning]),
+    ...OPACITY_CLASSES.map(({ said, meaning }) => [said, meaning]),
     ...PATTERN_NAMES.filter((name) => patterns.has(name)).map((name) => [name, PATTERNS[name].means]),
   ];
   return html`<details class="words-under"><summary>Key to the words</summary><dl>${words.map(([word, meaning]) => html`<div><dt>${word}</dt><dd>${meaning}</dd></div>`)}</dl></details>`;

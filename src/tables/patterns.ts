@@ -1,7 +1,7 @@
 /**
  * How patterns show, and from where on.
  *
- * Source: common practice, no source: a laminate wants thin cups, a swirl wants contrast.
+ * Source: common practice, no source: a laminate wants see-through cups, a swirl wants contrast.
  */
 
 /** ΔE00 between streaks at which a swirl is seen at arm's length. */

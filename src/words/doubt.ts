@@ -19,6 +19,6 @@ export function differsSentences(differs: SeenAndPredicted | undefined): readonl
   return differs === undefined
     ? []
     : [
-        `You saw it ΔE ${deltaEText(differs.seen)} off. The model, corrected by your rounds, says ${deltaEText(differs.predicted)}; the estimates use that.`,
+        `Your look: ${differenceText(differs.seen)}. The model, corrected by your rounds: ${differenceText(differs.predicted)}; the estimates use that.`,
       ];
 }

@@ -316,7 +316,7 @@ describe('cupbook next and let-down', () => {
     );
   });
 
-  test('thin RECIPE says that a cup that is too thin needs no plastic', async () => {
+  test('let-down RECIPE says that a cup that you can see through needs no plastic', async () => {
     const { code, out } = await cupbook('let-down', 'trial');
     expect(code).toBe(0);
     expect(out).toContain('body now: ');

@@ -38,7 +38,7 @@ export const SOUND_BOOK: Readonly<Record<string, string>> = {
       'title: Dusk\nmade: 2026-03-14\npattern: solid\nmold: minnow\nbaits: 24\nfor: reed\ntags: [clear water]',
       'cups:\n  body:\n    plastic: 120 ml supple\n    log:',
       '      - add: { peat: 9 drops }\n        heat: 171 °C',
-      '      - pour: 14 ml\n        seen: { over-white: "#b09468", over-black: "#6a5a44", note: too thin }',
+      '      - pour: 14 ml\n        seen: { over-white: "#b09468", over-black: "#6a5a44", note: you can see through it }',
       '      - add: { frost: 1/4 tsp }\n        heat: 170 °C\n        reheat: true\n        note: stirred twice',
     ].join('\n'),
     'The hour when the carp [turn](../targets/reed.md).',

@@ -169,7 +169,7 @@ describe('cutting back', () => {
     expectClose(found.plasticAlone!.volumeMl, 180, 2);
   });
 
-  test('cutBack(a cup that is too thin already) does not thin it', () => {
+  test('cutBack(a cup that is too see-through already) does not let it down', () => {
     const found = ask(cupOf({ 'brown-dye': 0.3 }), lookOf(cupOf({ 'brown-dye': 0.6, 'white-pearl': 0.6 })));
     expect(found.plasticAlone).toBeUndefined();
     expect(found.advice).toEqual({ kind: 'add', because: 'not-overshot' });

@@ -137,7 +137,7 @@ test('rounds show what was seen beside what was predicted', async () => {
   const page = await readPage('recipe', 'weir-foam');
   const pair = byRole(page, 'img', { name: /^Round 1: predicted on the left, seen on the right/ });
   expect(pair.querySelector('[fill="#b09468"]')).not.toBeNull();
-  expect(wordsIn(page)).toContain('too thin');
+  expect(wordsIn(page)).toContain('you can see through it');
   expect(wordsIn(page)).toContain('Just adding up the notes would');
 });
 

@@ -68,7 +68,7 @@ export const SAMPLE_FILES: Readonly<Record<string, string>> = {
     'title: On the rack\nover-white: "#a08050"\nover-black: "#504030"\nmold: minnow-3\nflake: [{ colour: "#b8693a", size: 0.040 in, coverage: 12% }]',
   ),
   'colours/weir-foam.md': file(
-    'title: Weir Foam\nmade: 2026-03-14\npattern: solid\nmold: minnow-3\nbaits: 24\nfor: rack\ntags: [clear water]\ncups:\n  body:\n    plastic: 120 ml supple\n    log:\n      - add: { peat: 4 drops, dust-008: 1/8 tsp }\n        heat: 171 °C\n      - pour: 14 ml\n        seen: { over-white: "#b09468", over-black: "#6a5a44", note: too thin }\n      - add: { ivory-pearl: 1/4 tsp }\n        heat: 170 °C\n        reheat: true\n      - pour: 14 ml\n        seen: { over-white: "#b8a078" }\n        note: closer',
+    'title: Weir Foam\nmade: 2026-03-14\npattern: solid\nmold: minnow-3\nbaits: 24\nfor: rack\ntags: [clear water]\ncups:\n  body:\n    plastic: 120 ml supple\n    log:\n      - add: { peat: 4 drops, dust-008: 1/8 tsp }\n        heat: 171 °C\n      - pour: 14 ml\n        seen: { over-white: "#b09468", over-black: "#6a5a44", note: you can see through it }\n      - add: { ivory-pearl: 1/4 tsp }\n        heat: 170 °C\n        reheat: true\n      - pour: 14 ml\n        seen: { over-white: "#b8a078" }\n        note: closer',
     'Foam below the weir.',
   ),
   'colours/alder-smoke.md': file(

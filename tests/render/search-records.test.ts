@@ -17,13 +17,13 @@ test('searchRecords(book) knows a colour by its materials, flake, pattern, notes
   expect(record.filters.pattern).toEqual(['laminate']);
   expect(record.filters.material).toContain('Copper hexagon');
   expect(record.filters['flake-size']).toEqual(['0.008 in', '0.040 in']);
-  expect(recordOf(paths.recipe('weir-foam')).content).toMatch(/Foam below the weir.*too thin/);
+  expect(recordOf(paths.recipe('weir-foam')).content).toMatch(/Foam below the weir.*you can see through it/);
 });
 
-test('searchRecords(book) calls clear and thin colours translucent', () => {
+test('searchRecords(book) calls clear and see-through colours translucent', () => {
   const content = (opacity: string): readonly string[] =>
     searchRecords(DEMO_BOOK).flatMap((record) => (record.filters.opacity?.[0] === opacity ? [record.content] : []));
-  for (const opacity of ['clear', 'thin']) {
+  for (const opacity of ['clear', 'see-through']) {
     expect(content(opacity).length).toBeGreaterThan(0);
     for (const each of content(opacity)) expect(each).toContain('translucent');
   }

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { opacityClass } from '../../src/book/recipes/facets.ts';
 import { colourEntry, coloursByHue, lookInHue } from '../../src/render/colour-entry.ts';
 import { paths } from '../../src/render/links.ts';
+import { opacityName } from '../../src/render/opacity-words.ts';
 import { searchRecords } from '../../src/render/search-records.ts';
 import { OPACITY_CLASSES } from '../../src/tables/opacity-classes.ts';
 import { allByRole, byRole, nameOf, wordsIn } from '../page-dom.ts';
@@ -25,14 +26,14 @@ describe('how much a colour hides', () => {
   test.each([...DEMO_BOOK.recipes, ...DEMO_BOOK.looks].map((colour) => [colour.id, colour] as const))(
     '%s: its page, the wall and Find say the same word',
     async (id, { body, facets, pattern }) => {
-      const { word } = opacityClass(body.contrastRatio);
+      const { word, said } = opacityClass(body.contrastRatio);
       expect(facets.opacity).toBe(word);
       const looks = byRole(await readPage('recipe', id, DEMO_BOOK), 'region', { name: 'How it looks' });
       const told = allByRole(looks, 'term').find((term) => /^Body\b/.test(wordsIn(term)))!;
-      expect(/^\w+/.exec(wordsIn(told.nextElementSibling!))![0].toLowerCase()).toBe(word);
+      expect(/^[\w-]+/.exec(wordsIn(told.nextElementSibling!))![0].toLowerCase()).toBe(said);
       const record = searchRecords(DEMO_BOOK).find(({ url }) => url === paths.recipe(id))!;
-      expect(record.filters.opacity).toEqual([word]);
-      expect(record.meta.about).toContain(`${pattern}, ${word}`);
+      expect(record.filters.opacity).toEqual([said]);
+      expect(record.meta.about).toContain(`${pattern}, ${said}`);
     },
   );
 
@@ -40,14 +41,14 @@ describe('how much a colour hides', () => {
     for (const { id, pattern, facets } of DEMO_BOOK.recipes) {
       for (const page of [HOME, FIND]) {
         const row = page.querySelector(`a[href$="/${paths.recipe(id)}"]`)!.closest('li')!;
-        expect([id, wordsIn(row).includes(`${pattern}, ${facets.opacity}`)]).toEqual([id, true]);
+        expect([id, wordsIn(row).includes(`${pattern}, ${opacityName(facets.opacity)}`)]).toEqual([id, true]);
       }
     }
   });
 });
 
 test('the wall and Find say what each word under a name means, and the wall what the edge of a card is', () => {
-  const words = new Set(DEMO_BOOK.recipes.flatMap(({ pattern, facets }) => [pattern, facets.opacity]));
+  const words = new Set(DEMO_BOOK.recipes.flatMap(({ pattern, facets }) => [pattern, opacityName(facets.opacity)]));
   for (const page of [HOME, FIND])
     expect(allByRole(page, 'term').map(wordsIn)).toEqual(expect.arrayContaining([...words]));
   expect(wordsIn(HOME)).toContain('The white and black edge is the bare card');

@@ -1,6 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Recipe, RecipeLook } from '../../src/book/model/recipe.ts';
+import { opacityName } from '../../src/render/opacity-words.ts';
 import { book, connect, visit } from './visit.ts';
 
 let browser: Browser;
@@ -71,7 +72,7 @@ describe('the find page', () => {
   test.each<[string, (colour: Recipe | RecipeLook) => readonly string[]]>([
     ['hue', ({ facets }) => facets.hueFamilies],
     ['lightness', ({ facets }) => [facets.lightness]],
-    ['opacity', ({ facets }) => [facets.opacity]],
+    ['opacity', ({ facets }) => [opacityName(facets.opacity)]],
     ['pattern', ({ pattern }) => [pattern]],
   ])('filters by %s: exactly the colours that the book has', async (filter, facetOf) => {
     const { page, close } = await visit(browser, 'find/');
@@ -115,13 +116,15 @@ describe('the find page', () => {
     const [first] = recipes;
     const hue = first!.facets.hueFamilies[0]!;
     const all = [...recipes, ...looks];
-    const opacities = [...new Set(all.map(({ facets }) => facets.opacity))];
+    const opacities = [...new Set(all.map(({ facets }) => opacityName(facets.opacity)))];
     const hues = [...new Set(all.flatMap(({ facets }) => facets.hueFamilies))];
     await choose(page, 'hue', hue);
     await foundAll(page);
     await page.locator('[data-facet="opacity"]').evaluate((details) => details.setAttribute('open', ''));
     for (const opacity of opacities) {
-      const both = all.filter(({ facets }) => facets.hueFamilies.includes(hue) && facets.opacity === opacity).length;
+      const both = all.filter(
+        ({ facets }) => facets.hueFamilies.includes(hue) && opacityName(facets.opacity) === opacity,
+      ).length;
       expect(await count('opacity', opacity), opacity).toBe(String(both));
     }
     for (const other of hues) {

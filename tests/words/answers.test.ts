@@ -213,7 +213,7 @@ describe('what to do with a cup', () => {
     [
       'one that is over-full',
       { crowded: { kind: 'over-full', plasticMl: 287, roomMl: 175 }, differs: { seen: 6.3, predicted: 5.5 } },
-      'Add 3 drops of Peat. What’s left: just visible (ΔE 1.2). The cup holds 287 ml and should hold no more than 175 ml: hot plastic foams. You saw it ΔE 6.3 off. The model, corrected by your rounds, says 5.5; the estimates use that.',
+      'Add 3 drops of Peat. What’s left: just visible (ΔE 1.2). The cup holds 287 ml and should hold no more than 175 ml: hot plastic foams. Your look: hard to miss (ΔE 6.3). The model, corrected by your rounds: hard to miss (ΔE 5.5); the estimates use that.',
     ],
   ] as const)('nextAdditionText of %s', (_, more, text) => {
     expect(nextAdditionText(answer(more as Partial<NextAddition>), 2, ML)).toBe(text);

@@ -66,7 +66,7 @@ export interface Change {
   readonly deltaH: number;
   /** Change of contrast ratio; above zero it hides more. */
   readonly deltaContrast: number;
-  /** "darker, browner, thicker" */
+  /** "darker, browner, denser" */
   readonly words: readonly string[];
   /** Exact change of every dose, g per 100 ml of plastic. */
   readonly doses: readonly { readonly material: string; readonly from: number; readonly to: number }[];

@@ -40,7 +40,7 @@ export function thicknessPart({ thickness }: MethodExamples): MethodPart {
       : namedChips(
           chips(
             thickness.steps.map(({ look }) => chipColours(look)),
-            `${thickness.material.title} from thin on the left to thick on the right, over white above and over black below`,
+            `${thickness.material.title} from ${thickness.steps[0]!.thicknessMm} mm on the left to ${thickness.steps.at(-1)!.thicknessMm} mm on the right, over white above and over black below`,
           ),
           thickness.steps.map(({ thicknessMm }) => `${thicknessMm} mm`),
           `${thickness.material.title} at its usual dose in clear plastic, over white above, over black below.`,

@@ -8,6 +8,7 @@ import { foundRow } from '../find-view.ts';
 import { embeddedJson, type Html, html, joined } from '../html.ts';
 import { link, paths } from '../links.ts';
 import { nearColours, nearField } from '../near-colours.ts';
+import { opacityName } from '../opacity-words.ts';
 import type { PageKind } from '../page.ts';
 import { searchRecords } from '../search-records.ts';
 import { chipColours, chips } from '../swatch/chip.ts';
@@ -29,7 +30,7 @@ const FACETS: readonly (readonly [filter: string, name: string])[] = [
 
 const ORDER: Readonly<Record<string, readonly string[]>> = {
   lightness: ['light', 'medium', 'dark'],
-  opacity: OPACITY_CLASSES.map(({ word }) => word),
+  opacity: OPACITY_CLASSES.map(({ said }) => said),
 };
 
 interface FacetValue {
@@ -146,7 +147,7 @@ ${count === 0 ? '' : wordsUnderNames([...book.recipes, ...book.looks])}
             return foundRow({
               href: link(context, paths.recipe(entry.id)),
               title: entry.title,
-              about: `${entry.pattern}, ${entry.facets.opacity}`,
+              about: `${entry.pattern}, ${opacityName(entry.facets.opacity)}`,
               white: overWhite.hex,
               black: overBlack.hex,
             });
