@@ -28,7 +28,7 @@ export function bottleFault(
       expected: `${expected} that is no cut`,
       why: 'a cut is of the bottle, so that one line says how much of it there is',
       fix: straight
-        ? `write \`of: ${other.of}\`, and \`one-in: ${cut['one-in'] * other['one-in']}\` if it is as thin as a cut of that cut`
+        ? `write \`of: ${other.of}\`, and \`one-in: ${cut['one-in'] * other['one-in']}\` if it is as weak as a cut of that cut`
         : 'write the name of the bottle',
     };
   }
