@@ -30,7 +30,7 @@ const FOLDERS: readonly Folder[] = [
   { name: 'tables', purpose: 'observer, illuminants and other reference data, each with its source', imports: [] },
   {
     name: 'patterns',
-    purpose: 'how cups lie in a bait: all of a pattern, and the cup at a place',
+    purpose: 'how cups lie in a bait and get there: all of a pattern and of a method, and the cup at a place',
     imports: [],
   },
   { name: 'lineage', purpose: 'the graph of derived recipes: cycles, order, coordinates', imports: ['values'] },

@@ -7,6 +7,12 @@ import { defined } from '../values/defined.ts';
  */
 export const POURING = { least: 120, warm: 193, most: 205 } as const;
 
+/**
+ * Lowest heat that plastisol is poured at, °C: what is compared with, where the shelf has neither a range nor a highest temperature of a plastic.
+ * Common practice, no source: thin skins are poured from about 149 on.
+ */
+export const LEAST_POURING = 150;
+
 /** Most that is believed of a plastic's highest temperature, °C. Common practice, no source: vinyl breaks down below it. */
 export const HIGHEST_OF_PLASTIC = 230;
 

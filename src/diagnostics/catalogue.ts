@@ -66,6 +66,7 @@ export const CATALOGUE = {
   ),
   'recipe/add-and-log': error('A cup is given both as amounts and as rounds.'),
   'recipe/pattern': error('The number of cups does not fit the pattern.'),
+  'recipe/order': warning('A bait with a core does not say which of its cups is shot first, or another bait does.'),
   'recipe/shares': error('The shares of the cups are not 100 % together.'),
   'recipe/cycle': error('Recipes come from each other in a ring.'),
   'recipe/over-poured': error('More is poured than is left in the cup.'),

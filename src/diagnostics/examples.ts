@@ -248,6 +248,10 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
     `title: Smoke\nmold: minnow\npattern: laminate\n${PLAIN_CUP}`,
     `title: Smoke\nmold: minnow\npattern: solid\n${PLAIN_CUP}`,
   ),
+  'recipe/order': front(
+    'title: Smoke\nmold: minnow\npattern: core\ncups:\n  shell: { share: 60%, plastic: 80 ml supple }\n  core: { plastic: 80 ml supple }',
+    'title: Smoke\nmold: minnow\npattern: core\norder: core first\ncups:\n  shell: { share: 60%, plastic: 80 ml supple }\n  core: { plastic: 80 ml supple }',
+  ),
   'recipe/shares': front(
     'title: Smoke\nmold: minnow\npattern: laminate\ncups:\n  back:\n    share: 60%\n    plastic: 80 ml supple\n  belly:\n    share: 60%\n    plastic: 80 ml supple',
     'title: Smoke\nmold: minnow\npattern: laminate\ncups:\n  back:\n    share: 60%\n    plastic: 80 ml supple\n  belly:\n    plastic: 80 ml supple',

@@ -11,21 +11,24 @@ interface UseEntry {
    * When it goes into a cup, whatever heat it bears: a heat guard is to be there before the heat is, a softener is part of the plastic, and a scent
    * boils off and smokes.
    */
-  readonly goesIn: 'cold' | 'last and off the heat' | 'with what sinks';
+  readonly goesIn: 'cold' | 'off-heat' | 'sinks';
+  /** Whether it is dried and kept warm before it goes in: damp, it spits, and cold, it cools the cup. */
+  readonly dried: boolean;
   /** Words that makers use for it. */
   readonly alsoCalled: readonly string[];
 }
 
 const ENTRIES = {
-  softener: { solid: false, goesIn: 'cold', alsoCalled: ['plasticiser', 'plasticizer'] },
-  hardener: { solid: false, goesIn: 'cold', alsoCalled: [] },
+  softener: { solid: false, goesIn: 'cold', dried: false, alsoCalled: ['plasticiser', 'plasticizer'] },
+  hardener: { solid: false, goesIn: 'cold', dried: false, alsoCalled: [] },
   stabiliser: {
     solid: false,
     goesIn: 'cold',
+    dried: false,
     alsoCalled: ['stabilizer', 'heat stabiliser', 'heat stabilizer', 'heat guard'],
   },
-  scent: { solid: false, goesIn: 'last and off the heat', alsoCalled: ['attractant'] },
-  salt: { solid: true, goesIn: 'with what sinks', alsoCalled: [] },
+  scent: { solid: false, goesIn: 'off-heat', dried: false, alsoCalled: ['attractant'] },
+  salt: { solid: true, goesIn: 'sinks', dried: true, alsoCalled: [] },
 } as const satisfies Readonly<Record<string, UseEntry>>;
 
 /** What an additive is for. */

@@ -17,17 +17,13 @@ interface KindEntry {
 interface MaterialEntry extends KindEntry {
   /** Its heading on the shelf, where kinds stand in the order of this table. */
   readonly heading: string;
-  /** Place in the order in which amounts go into a cup. */
-  readonly order: number;
   /** Whether plastic is coloured with it: such a material is tried in a match. */
   readonly colours: boolean;
   /**
-   * When it goes into a cup: stirred in or last, all of it called together so; first, as a plastic does; or `as it is`: a liquid at the
-   * start, and what sinks last, each called by its name. Common practice, no source.
+   * When it goes into a cup: first, as a plastic does; wetted and into the cold plastic; stirred in hot; with what sinks; or by its use, as
+   * an additive does. Common practice, no source.
    */
-  readonly goesIn:
-    | { readonly when: 'first' | 'as it is' }
-    | { readonly when: 'stirred in' | 'last'; readonly together: string };
+  readonly goesIn: 'first' | 'wetted' | 'stirred-in' | 'sinks' | 'by-use';
   /** Most that a cup takes, as a part of its plastic's mass, where a file has no `most`. Common practice, no source. */
   readonly most: number;
 }
@@ -38,9 +34,8 @@ const MATERIALS = {
     one: 'a colorant',
     telling: ['cut'],
     heading: 'Colorants',
-    order: 1,
     colours: true,
-    goesIn: { when: 'stirred in', together: 'the colorant' },
+    goesIn: 'stirred-in',
     most: 0.2,
   },
   powder: {
@@ -48,9 +43,8 @@ const MATERIALS = {
     one: 'a powder',
     telling: [],
     heading: 'Powders',
-    order: 2,
     colours: true,
-    goesIn: { when: 'stirred in', together: 'the powder' },
+    goesIn: 'wetted',
     most: 0.2,
   },
   flake: {
@@ -58,9 +52,8 @@ const MATERIALS = {
     one: 'a flake',
     telling: ['finish', 'film'],
     heading: 'Flake',
-    order: 3,
     colours: false,
-    goesIn: { when: 'last', together: 'the flake' },
+    goesIn: 'sinks',
     most: 0.25,
   },
   plastic: {
@@ -68,9 +61,8 @@ const MATERIALS = {
     one: 'a plastic',
     telling: ['hardness', 'working'],
     heading: 'Plastics',
-    order: 0,
     colours: false,
-    goesIn: { when: 'first' },
+    goesIn: 'first',
     most: 1,
   },
   additive: {
@@ -78,9 +70,8 @@ const MATERIALS = {
     one: 'an additive',
     telling: ['use'],
     heading: 'Additives',
-    order: 4,
     colours: false,
-    goesIn: { when: 'as it is' },
+    goesIn: 'by-use',
     // A liquid additive may be as much softener, and salt as heavy, as two thirds of the plastic.
     most: 0.67,
   },

@@ -1,3 +1,4 @@
+import type { Method } from './methods.ts';
 import type { Through } from './through.ts';
 
 /** A sentence as its words and the names of cups in it, which stand out where letters can. */
@@ -15,6 +16,15 @@ export type Face = { readonly name: string } & (
   /** One cup by itself, as nobody sees it in the bait. */
   | { readonly alone: number }
 );
+
+/** Which cup of a bait with a core goes into the mold first: the one is shot round a core that has set, the other is still liquid in its middle. */
+export type CoreOrder = 'core first' | 'shell first';
+
+/** What the words for filling a mold hang on. */
+export interface Filling {
+  readonly method?: Method;
+  readonly order?: CoreOrder;
+}
 
 /** All that makes a pattern. */
 export interface PatternEntry {
@@ -46,6 +56,12 @@ export interface PatternEntry {
   readonly apart: 'swirl' | 'laminate';
   /** Whether the cups go into the mold at once, and so at one temperature. */
   readonly together: boolean;
-  /** How the cups go into the mold, given their names. Common practice, no source. */
-  readonly pour: (cups: readonly string[]) => StepWords;
+  /** Whether its cups are poured in by hand, one on another, whatever the mold is else filled with. */
+  readonly byHand: boolean;
+  /** The orders that a recipe may say its cups are poured in; none where there is but one. */
+  readonly orders: readonly CoreOrder[];
+  /** Places of so many cups, in the order in which they are poured. */
+  readonly poured: (count: number, order?: CoreOrder) => readonly number[];
+  /** How the cups go into the mold, given their names in the recipe's order: first what is done, as a card has it, then what to mind. Common practice, no source. */
+  readonly pour: (cups: readonly string[], how: Filling) => readonly StepWords[];
 }

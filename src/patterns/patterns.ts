@@ -3,13 +3,35 @@
  *
  * @packageDocumentation
  */
-import type { Face, PatternEntry, StepWords } from './pattern.ts';
+import type { CoreOrder, Face, Filling, PatternEntry, StepWords } from './pattern.ts';
 import { MIDDLE, type Run } from './place.ts';
 import { alongTheBottom, endToEnd, inLayers, inStreaks, within } from './through.ts';
 
 const TWO_SIDES: readonly [Face, Face] = [
   { name: 'this side', from: 'near', along: 0.5 },
   { name: 'other side', from: 'far', along: 0.5 },
+];
+
+const inOrder = (count: number): readonly number[] => Array.from({ length: count }, (_, index) => index);
+const secondFirst = (): readonly number[] => [1, 0];
+
+/** "Shoot", or what is done where no injector is. */
+const fill = ({ method }: Filling): string =>
+  method === 'poured' ? 'Pour' : method === 'dipped' ? 'Dip into' : 'Shoot';
+
+const CORE_FIRST = (shell: string, core: string, how: Filling): StepWords => [
+  `${fill(how)} the `,
+  { cup: core },
+  ` cup first, in a core mold or on pins. Once it has set, trim it, and ${fill(how).toLowerCase()} the `,
+  { cup: shell },
+  ' cup hot around it.',
+];
+const SHELL_FIRST = (shell: string, core: string, how: Filling): StepWords => [
+  `${fill(how)} the `,
+  { cup: shell },
+  ' cup, and while its middle is liquid, the ',
+  { cup: core },
+  ' cup into it.',
 ];
 
 const ENTRIES = {
@@ -26,7 +48,18 @@ const ENTRIES = {
     flank: 'own',
     apart: 'laminate',
     together: false,
-    pour: () => ['Fill the mold slowly, and top it up as it shrinks.'],
+    byHand: false,
+    orders: [],
+    poured: inOrder,
+    pour: (_, { method }) => {
+      if (method === 'injected') return [['Shoot hot and quick, and hold the pressure for 5 to 15 seconds.']];
+      if (method === 'dipped')
+        return [['Dip the warm rods, draw them out slowly, and let the coat set.'], ['Dip again for a thicker wall.']];
+      return [
+        ['Fill the mold slowly, and top it up as it shrinks.'],
+        ['Thin ribbons and paddles want the plastic hot, and the pour quick.'],
+      ];
+    },
   },
   laminate: {
     cups: { least: 2, most: 2, words: 'two cups' },
@@ -41,11 +74,12 @@ const ENTRIES = {
     flank: 'own',
     apart: 'laminate',
     together: true,
+    byHand: false,
+    orders: [],
+    poured: inOrder,
     // A name stands before its "cup": a cup is not poured back, nor shot core.
-    pour: (cups) => [
-      'Shoot the ',
-      ...cupNames(cups, ', ', ' and '),
-      ' cups together, side by side, at the same temperature.',
+    pour: (cups, how) => [
+      [`${fill(how)} the `, ...cupNames(cups, ', ', ' and '), ' cups together, side by side, at the same temperature.'],
     ],
   },
   swirl: {
@@ -61,7 +95,18 @@ const ENTRIES = {
     flank: 'streaks',
     apart: 'swirl',
     together: true,
-    pour: (cups) => ['Shoot the ', ...cupNames(cups, ', ', ' and '), ' cups through one nozzle, unmixed.'],
+    byHand: false,
+    orders: [],
+    poured: inOrder,
+    pour: (cups, how) => [
+      [
+        `${fill(how)} the `,
+        ...cupNames(cups, ', ', ' and '),
+        how.method === 'poured'
+          ? ' cups in one stream, from the same height, unmixed.'
+          : ' cups through one nozzle, unmixed.',
+      ],
+    ],
   },
   layered: {
     cups: { least: 2, most: Number.POSITIVE_INFINITY, words: 'two cups or more' },
@@ -76,12 +121,20 @@ const ENTRIES = {
     flank: 'own',
     apart: 'laminate',
     together: false,
+    byHand: true,
+    orders: [],
+    poured: inOrder,
     pour: ([first = '', ...others]) => [
-      'Pour from the ',
-      { cup: first },
-      ' cup first, then from the ',
-      ...cupNames(others, ' cup, then from the '),
-      ` cup, ${others.length > 1 ? 'each ' : ''}as soon as the layer before it holds its shape.`,
+      [
+        'Pour from the ',
+        { cup: first },
+        ' cup first, then from the ',
+        ...cupNames(others, ' cup, then from the '),
+        ` cup, ${others.length > 1 ? 'each ' : ''}20 to 60 seconds later.`,
+      ],
+      [
+        'Have every cup hot, with its bubbles up, before you begin. A layer is ready for the next when its skin dimples, and the next is poured at the hot end of its range: what is too cool, or lands on a layer gone cold, peels.',
+      ],
     ],
   },
   core: {
@@ -101,17 +154,15 @@ const ENTRIES = {
     flank: 'covered',
     apart: 'laminate',
     together: false,
-    pour: ([first = '', second = '']) => [
-      'Shoot the ',
-      { cup: second },
-      ' cup first, in a core mold or on pins, trim it, and shoot the ',
-      { cup: first },
-      ' cup around it; or shoot the ',
-      { cup: first },
-      ' cup, and while its middle is liquid, the ',
-      { cup: second },
-      ' cup into it.',
-    ],
+    byHand: false,
+    orders: ['core first', 'shell first'],
+    poured: (_, order) => (order === 'core first' ? [1, 0] : [0, 1]),
+    pour: ([shell = '', core = ''], how) => {
+      const coreFirst = CORE_FIRST(shell, core, how);
+      const shellFirst = SHELL_FIRST(shell, core, how);
+      if (how.order === undefined) return [[...coreFirst, ' Or the other way round: ', ...lowered(shellFirst)]];
+      return [how.order === 'core first' ? coreFirst : shellFirst];
+    },
   },
   tipped: {
     cups: { least: 2, most: 2, words: 'two cups, the body first' },
@@ -129,12 +180,18 @@ const ENTRIES = {
     flank: 'own',
     apart: 'laminate',
     together: false,
-    pour: ([first = '', second = '']) => [
-      'Fill only the end of the mold from the ',
-      { cup: second },
-      ' cup, let it set, then shoot the ',
-      { cup: first },
-      ' cup.',
+    byHand: false,
+    orders: [],
+    poured: secondFirst,
+    pour: ([first = '', second = ''], how) => [
+      [
+        'Fill only the end of the mold from the ',
+        { cup: second },
+        ` cup, and ${fill(how).toLowerCase()} the `,
+        { cup: first },
+        ' cup hot as soon as the tip has a skin.',
+      ],
+      ['Have both cups hot, with their bubbles up, before you begin: a tip that has set, or gone cold, pulls off.'],
     ],
   },
   striped: {
@@ -154,15 +211,24 @@ const ENTRIES = {
     flank: 'own',
     apart: 'laminate',
     together: false,
+    byHand: true,
+    orders: [],
+    poured: secondFirst,
     pour: ([first = '', second = '']) => [
-      'Lay a thin line from the ',
-      { cup: second },
-      ' cup along the belly of the mold, let it skin over, then fill up from the ',
-      { cup: first },
-      ' cup.',
+      [
+        'Lay a thin line from the ',
+        { cup: second },
+        ' cup along the belly of the mold, let it skin over, then fill up hot from the ',
+        { cup: first },
+        ' cup.',
+      ],
+      ['Have both cups hot, with their bubbles up, before you begin.'],
     ],
   },
 } as const satisfies Readonly<Record<string, PatternEntry>>;
+
+/** The orders that a recipe may say. */
+export const CORE_ORDERS = ['core first', 'shell first'] as const satisfies readonly CoreOrder[];
 
 /** How cups lie in a bait. */
 export type Pattern = keyof typeof ENTRIES;
@@ -201,6 +267,11 @@ export function faceRuns(pattern: Pattern, face: Face, shares: readonly number[]
 export function faceNames(pattern: Pattern, hasOther: boolean): readonly string[] {
   const [near, far] = PATTERNS[pattern].faces;
   return hasOther && far !== undefined ? [near.name, far.name] : ['body'];
+}
+
+/** A step that goes on with a sentence: its first letter small. */
+function lowered([first = '', ...rest]: StepWords): StepWords {
+  return typeof first === 'string' ? [first.charAt(0).toLowerCase() + first.slice(1), ...rest] : [first, ...rest];
 }
 
 /** Names of cups in a row: `back and belly`. */

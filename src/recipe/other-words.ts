@@ -1,9 +1,11 @@
 import { ADDITIVE_USES, USE_NAMES } from '../kinds/additive-uses.ts';
+import { METHOD_NAMES, METHODS } from '../patterns/methods.ts';
 import { PATTERN_NAMES, PATTERNS } from '../patterns/patterns.ts';
 
 /** Words that makers use for one that the book has: common practice, no source. */
 const OTHER_WORDS: ReadonlyMap<string, string> = new Map<string, string>([
   ...PATTERN_NAMES.flatMap((name) => PATTERNS[name].alsoCalled.map((word) => [word, name] as const)),
+  ...METHOD_NAMES.flatMap((name) => METHODS[name].alsoCalled.map((word) => [word, name] as const)),
   ...USE_NAMES.flatMap((name) => ADDITIVE_USES[name].alsoCalled.map((word) => [word, name] as const)),
   ['crayfish', 'craw'],
   ['overnight', 'next day'],

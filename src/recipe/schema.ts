@@ -8,7 +8,8 @@
 import { z } from 'zod';
 import { USE_NAMES } from '../kinds/additive-uses.ts';
 import type { Kind } from '../kinds/kinds.ts';
-import { PATTERN_NAMES } from '../patterns/patterns.ts';
+import { METHOD_NAMES } from '../patterns/methods.ts';
+import { CORE_ORDERS, PATTERN_NAMES } from '../patterns/patterns.ts';
 import { address } from './address-field.ts';
 import { colour, seenColour, targetOverBlack, targetOverWhite } from './colour-fields.ts';
 import { cut, lookOrCut } from './cut-field.ts';
@@ -148,6 +149,8 @@ export const recipeSchema = fields({
   title,
   made: date.exactOptional(),
   pattern: z.enum(PATTERN_NAMES).exactOptional(),
+  /** Which cup of a bait with a core goes into the mold first. */
+  order: z.enum(CORE_ORDERS).exactOptional(),
   mold: reference.exactOptional(),
   /** Baits of the batch that the card states. Default 20. */
   baits: wholeNumber(1).exactOptional(),
@@ -282,6 +285,8 @@ export const moldSchema = fields({
   gate: length.exactOptional(),
   length: length.exactOptional(),
   shape: z.enum(['minnow', 'worm', 'grub', 'craw', 'stick', 'tube', 'creature']).default('minnow'),
+  /** How it is filled. Left out: not said; a tube is dipped on rods. */
+  method: z.enum(METHOD_NAMES).exactOptional(),
   /** Baits in a bag. */
   bag: wholeNumber(1).exactOptional(),
   photos: z.array(photo).exactOptional(),

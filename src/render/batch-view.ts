@@ -7,7 +7,7 @@
 
 import type { Edition } from '../book/model/publish.ts';
 import type { Batch, BatchAmounts, BatchCup, Measured, Settings } from '../book/model.ts';
-import { MATERIAL_KINDS, type MaterialKind } from '../kinds/kinds.ts';
+import { inOrderOfWork, type WorkMaterial } from '../book/recipes/goes-in.ts';
 import { exactWords, measureNote, measuringNotes, weighsText } from '../words/measured.ts';
 import { type AmountForms, type Bought, boughtText, shortWords } from '../words/stock.ts';
 import { heatParagraph } from './heat-paragraph.ts';
@@ -17,11 +17,8 @@ import { unbroken, unitsKept } from './unbroken.ts';
 import { counted, listText, massText, moneyText, sentence, volumeText } from './words.ts';
 
 /** What the view knows of a material. */
-export interface NamedMaterial extends Bought {
-  readonly title: string;
+export interface NamedMaterial extends Bought, WorkMaterial {
   readonly hex: string;
-  /** Says when it goes into the cup. */
-  readonly kind: MaterialKind;
   readonly price?: number;
 }
 
@@ -36,15 +33,6 @@ export interface BatchNames {
   heat?(cup: string): readonly string[];
   mold(id: string): { readonly title: string; readonly bag?: number };
   readonly settings: Settings;
-}
-
-/** Amounts in the order in which they go in. */
-export function inOrderOfWork<T extends { readonly material: string }>(
-  amounts: readonly T[],
-  kindOf: (material: string) => MaterialKind,
-): readonly T[] {
-  const place = ({ material }: T): number => MATERIAL_KINDS[kindOf(material)].order;
-  return [...amounts].sort((one, other) => place(one) - place(other));
 }
 
 /** Letters of a word, above which a phone's column holds it only in small letters, or not at all. Tried by eye, no source. */
@@ -88,7 +76,7 @@ export function splitText(split: number): string {
 
 function cupTable(names: BatchNames, cup: BatchCup, level: 3 | 4): Html {
   const { share, hex } = names.cup(cup.name);
-  const order = inOrderOfWork(cup.amounts, (material) => names.material(material).kind);
+  const order = inOrderOfWork(cup.amounts, cup.plastics, names.material);
   const head = html`${dot(hex)}<span>${sentence(cup.name)}</span> <span class="cup-share">${Math.round(share * 100)} % of the bait, ${splitText(cup.split)}</span>`;
   const notes = measuringNotes(cup, (material) => names.material(material).title);
   const heat = names.heat?.(cup.name);

@@ -23,6 +23,9 @@ export type PlannedMaterial = Pick<
   Material,
   | 'id'
   | 'kind'
+  | 'use'
+  | 'highest'
+  | 'working'
   | 'title'
   | 'hex'
   | 'constants'
@@ -62,7 +65,7 @@ export interface PlannerData {
 
 function plannedMaterial(material: Omit<Material, 'usedIn'>, href: string): PlannedMaterial {
   const { id, kind, title, hex, constants, flake, gramsPerMl, gramsPerDrop } = material;
-  const { byVolume, byOunce, price, packGrams, stockGrams } = material;
+  const { byVolume, byOunce, price, packGrams, stockGrams, use, highest, working } = material;
   return {
     id,
     kind,
@@ -72,7 +75,7 @@ function plannedMaterial(material: Omit<Material, 'usedIn'>, href: string): Plan
     gramsPerMl,
     byVolume,
     byOunce,
-    ...defined({ constants, flake, gramsPerDrop, price, packGrams, stockGrams }),
+    ...defined({ constants, flake, gramsPerDrop, price, packGrams, stockGrams, use, highest, working }),
   };
 }
 

@@ -20,14 +20,9 @@ test('a field that tells a kind is one that the kind has, and no other', () => {
   }
 });
 
-test('materials go into a cup one kind after the other, the plastic first', () => {
-  const order = SHELF_ORDER.map((kind) => MATERIAL_KINDS[kind].order);
-  expect(new Set(order).size).toBe(order.length);
-  expect(MATERIAL_KINDS.plastic).toMatchObject({
-    order: Math.min(...order),
-    goesIn: { when: 'first' },
-    colours: false,
-  });
-  const plain = SHELF_ORDER.filter((kind) => MATERIAL_KINDS[kind].goesIn.when === 'first');
-  expect(plain).toEqual(['plastic']);
+test('a plastic goes into a cup before all other kinds, and only an additive goes in by what it is for', () => {
+  const kinds = (goesIn: string): readonly string[] =>
+    SHELF_ORDER.filter((kind) => MATERIAL_KINDS[kind].goesIn === goesIn);
+  expect(kinds('first')).toEqual(['plastic']);
+  expect(kinds('by-use')).toEqual(['additive']);
 });

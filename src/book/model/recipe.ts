@@ -1,6 +1,7 @@
 import type { BatchAmounts } from '../../cup/plan-batch.ts';
 import type { Tier } from '../../optics/material-constants.ts';
 import type { PatternContrast } from '../../optics/pattern-contrast.ts';
+import type { CoreOrder } from '../../patterns/pattern.ts';
 import type { Pattern } from '../../patterns/patterns.ts';
 import type { OpacityWord } from '../../tables/opacity-classes.ts';
 import type { Appearance } from './colours.ts';
@@ -56,6 +57,8 @@ export interface Recipe {
   readonly title: string;
   readonly made?: string;
   readonly pattern: Pattern;
+  /** Which cup of a bait with a core goes into the mold first, where the recipe says. */
+  readonly order?: CoreOrder;
   readonly mold: string;
   /** Width of a streak, where the recipe says. */
   readonly streakMm?: number;

@@ -4,6 +4,7 @@ import type { AdditiveUse } from '../../kinds/additive-uses.ts';
 import type { MaterialKind } from '../../kinds/kinds.ts';
 import type { Flake } from '../../optics/flake.ts';
 import type { Tier } from '../../optics/material-constants.ts';
+import type { Method } from '../../patterns/methods.ts';
 import type { Appearance } from './colours.ts';
 import type { Photo } from './photo.ts';
 import type { Publish } from './publish.ts';
@@ -90,6 +91,8 @@ export interface Material {
   };
   readonly flake?: FlakeProperties;
   readonly hardness?: string;
+  /** A plastic that never turns clear, however hot it gets. */
+  readonly milky?: true;
   /** What an additive is for, if its file says. */
   readonly use?: AdditiveUse;
   /** g/ml of the substance: what it adds to the cup's volume. */
@@ -148,6 +151,8 @@ export interface Mold {
   readonly lengthMm?: number;
   readonly shape: 'minnow' | 'worm' | 'grub' | 'craw' | 'stick' | 'tube' | 'creature';
   readonly bag?: number;
+  /** How it is filled, if its file or its shape says. */
+  readonly method?: Method;
   readonly usedIn: readonly string[];
   /** What readers have of it; only in the maker's edition. */
   readonly shared?: Publish;

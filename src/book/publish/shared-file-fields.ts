@@ -113,6 +113,7 @@ const SHARED_FILE_FIELDS: { readonly [K in Exclude<FiledKind, MaterialKind>]: Fi
     title: 'shared',
     made: 'shared',
     pattern: 'shared',
+    order: 'shared',
     mold: 'shared',
     baits: 'shared',
     from: 'shared',
@@ -157,6 +158,7 @@ const SHARED_FILE_FIELDS: { readonly [K in Exclude<FiledKind, MaterialKind>]: Fi
     length: 'shared',
     shape: 'shared',
     bag: 'shared',
+    method: 'shared',
     photos: 'private',
   },
   target: {

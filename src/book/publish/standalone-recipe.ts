@@ -29,13 +29,13 @@ const SPOON_PARTS = 16;
 export function standaloneRecipe(
   recipe: Pick<
     Recipe,
-    'title' | 'made' | 'pattern' | 'mold' | 'batch' | 'target' | 'streakMm' | 'cups' | 'notes' | 'tags'
+    'title' | 'made' | 'pattern' | 'order' | 'mold' | 'batch' | 'target' | 'streakMm' | 'cups' | 'notes' | 'tags'
   >,
   settings: Pick<Settings, 'volume'>,
   material: (id: string) => Dosed,
 ): string {
   const { ml, quantity: per } = usualVolume(settings);
-  const { title, made, pattern, mold, batch, target, streakMm, tags, cups, notes } = recipe;
+  const { title, made, pattern, order, mold, batch, target, streakMm, tags, cups, notes } = recipe;
   const doses = (contents: Recipe['cups'][number]['contents']): CupFields['add'] => {
     const kept = contents.filter(({ gramsPerMl }) => !boundsMissed({ amount: gramsPerMl * ml, unit: 'g' }));
     if (kept.length === 0) return undefined;
@@ -56,6 +56,7 @@ export function standaloneRecipe(
     title,
     made,
     pattern,
+    order,
     mold,
     baits: batch.baits,
     for: target,

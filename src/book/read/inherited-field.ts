@@ -1,6 +1,6 @@
 import type { Thing } from '../../recipe/read-thing.ts';
 
-type Inherited = 'pattern' | 'mold' | 'baits' | 'for' | 'streak';
+type Inherited = 'pattern' | 'order' | 'mold' | 'baits' | 'for' | 'streak';
 
 /** A field of a recipe, or of the nearest recipe above it that has one. */
 export type InheritedField = <K extends Inherited>(recipe: Thing<'recipe'>, name: K) => Thing<'recipe'>['fields'][K];

@@ -1,5 +1,6 @@
 import { TIERS } from '../../optics/material-constants.ts';
 import { patternContrast } from '../../optics/pattern-contrast.ts';
+import type { CoreOrder } from '../../patterns/pattern.ts';
 import { PATTERN_NAMES, PATTERNS, type Pattern, takesCups, usualPattern } from '../../patterns/patterns.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
@@ -98,6 +99,35 @@ export function patternOf(
   return undefined;
 }
 
+/** The order in which the cups of a bait with a core are shot, if the recipe or one above it says. A bait that needs one and has none is told of. */
+export function orderOf(
+  recipe: Thing<'recipe'>,
+  inherited: InheritedField,
+  pattern: Pattern,
+  report: Report,
+): CoreOrder | undefined {
+  const { orders } = PATTERNS[pattern];
+  const order = inherited(recipe, 'order');
+  if (orders.length === 0) {
+    if (recipe.fields.order !== undefined)
+      report.add('recipe/order', recipe, ['order'], {
+        found: `\`order\` with the pattern \`${pattern}\``,
+        expected: 'no `order`',
+        why: 'only a bait with a core is made in one order or the other',
+        fix: 'remove the line',
+      });
+    return undefined;
+  }
+  if (order !== undefined) return order;
+  report.add('recipe/order', recipe, recipe.fields.pattern === undefined ? [] : ['pattern'], {
+    found: `pattern \`${pattern}\` without \`order\``,
+    expected: orders.map((each) => `\`order: ${each}\``).join(' or '),
+    why: 'a core that has set gets its shell shot round it, and a liquid one is shot into the shell: the page tells both until you say',
+    fix: `add a line \`order: ${orders[0]}\``,
+  });
+  return undefined;
+}
+
 /** A recipe with everything that can be said of it by itself. */
 export function compileRecipe(
   recipe: Thing<'recipe'>,
@@ -107,6 +137,7 @@ export function compileRecipe(
     readonly baits?: number;
     readonly target?: string;
     readonly streak?: number;
+    readonly order?: CoreOrder;
   },
   filled: readonly FilledCup[],
   shares: readonly number[],
@@ -147,7 +178,7 @@ export function compileRecipe(
     title: fields.title,
     ...defined({ made: fields.made }),
     pattern: parts.pattern,
-    ...defined({ streakMm: parts.streak }),
+    ...defined({ order: parts.order, streakMm: parts.streak }),
     mold: parts.mold,
     publish: fields.publish ?? context.publish,
     tags: fields.tags ?? [],

@@ -11,7 +11,7 @@ import { usualMold } from '../read/usual-things.ts';
 import type { Remembered } from '../remembered.ts';
 import type { Report } from '../report.ts';
 import type { MaterialCore } from '../shelf/compile-material.ts';
-import { compileRecipe, patternOf, type RecipeContext, type RecipeCore, sharesOf } from './compile-recipe.ts';
+import { compileRecipe, orderOf, patternOf, type RecipeContext, type RecipeCore, sharesOf } from './compile-recipe.ts';
 
 /** Keeps the ledger of every cup, parents first; without those that cannot be filled. */
 export function fillCups(
@@ -60,10 +60,11 @@ export function compileRecipes(
     const full = cups.flatMap((cup) => filled.get(cupKey(recipe.id, cup.name)) ?? []);
     if (!pattern || !shares || !mold || !molds.has(mold) || full.length < cups.length) continue;
     const [baits, target, streak] = [inherited(recipe, 'baits'), recipe.fields.for, inherited(recipe, 'streak')];
+    const order = orderOf(recipe, inherited, pattern, report);
     const parts = {
       pattern,
       mold,
-      ...defined({ baits, target, streak }),
+      ...defined({ baits, target, streak, order }),
     };
     const publish = context.publish(recipe.id);
     const inputs = [recipe, JSON.stringify(parts), ...full, ...shares, molds.get(mold), settings, publish];

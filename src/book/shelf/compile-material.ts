@@ -75,6 +75,7 @@ export function compileMaterial(
       hardness: plastic?.hardness,
       use: additive?.use,
     }),
+    ...(plastic?.look.kind === 'milky' ? { milky: true } : {}),
     density: handling.density,
     gramsPerMl: handling.gramsPerMl,
     ...defined({ gramsPerDrop: handling.gramsPerDrop, price: fields.price }),

@@ -58,7 +58,7 @@ export function compileMold(thing: Thing<'mold'>, report: Report): Omit<Mold, 'u
     thinPart: fields['thin-part'],
     ...defined({ gateMm: fields.gate, lengthMm: fields.length }),
     shape: fields.shape,
-    ...defined({ bag: fields.bag }),
+    ...defined({ bag: fields.bag, method: fields.method ?? (fields.shape === 'tube' ? 'dipped' : undefined) }),
     assumptions,
     source: thing.source,
   };

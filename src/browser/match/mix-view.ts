@@ -1,9 +1,9 @@
+import { orderOfWork } from '../../book/recipes/order-of-work.ts';
 import type { Amounts, CupState } from '../../cup/ledger.ts';
 import { usualPattern } from '../../patterns/patterns.ts';
 import { heatParagraph } from '../../render/heat-paragraph.ts';
 import { type Html, html } from '../../render/html.ts';
-import { orderOfWork } from '../../render/order-of-work.ts';
-import { stepHtml } from '../../render/step-html.ts';
+import { orderView } from '../../render/order-view.ts';
 import { volumeText } from '../../render/words.ts';
 import { SHORT_CAUTIONS } from '../../words/cautions.ts';
 import { cupHeat } from './cup-heat.ts';
@@ -50,10 +50,11 @@ export function mixView(
 }
 
 /** The order of work for a cup that is poured by itself, with the cautions. */
-function orderFold(name: string, mix: CupState, { materials }: MatchShown): Html {
+function orderFold(name: string, mix: CupState, shown: MatchShown): Html {
   const named = (amounts: Amounts): readonly { material: string }[] =>
     Object.keys(amounts).map((material) => ({ material }));
   const made = { name, contents: named(mix.materials), plastics: named(mix.plastics) };
-  const steps = orderOfWork({ pattern: usualPattern(1), cups: [made] }, (id) => materials.get(id));
-  return html`<details class="match-order"><summary>Order of work</summary><ol class="steps">${steps.map((step) => html`<li>${stepHtml(step)}</li>`)}</ol><p class="fine">This order is common practice. Your suppliers’ instructions come first.</p><p>${SHORT_CAUTIONS.join(' ')}</p></details>`;
+  const work = orderOfWork({ pattern: usualPattern(1), cups: [made] }, (id) => shown.materials.get(id));
+  const names = { title: (id: string): string => titleIn(shown, id), settings: shown.data.settings };
+  return html`<details class="match-order"><summary>Order of work</summary>${orderView(work, names)}<p class="fine">This order is common practice, and so are its times and temperatures. Your suppliers’ instructions come first.</p><p>${SHORT_CAUTIONS.join(' ')}</p></details>`;
 }

@@ -7,6 +7,7 @@
 import type { Recipe } from '../../book/model/recipe.ts';
 import type { Mold } from '../../book/model/shelf.ts';
 import type { Book } from '../../book/model.ts';
+import { inOrderOfWork } from '../../book/recipes/goes-in.ts';
 import { heatOf } from '../../book/recipes/heat-of.ts';
 import type { StepWords } from '../../patterns/pattern.ts';
 import { defined } from '../../values/defined.ts';
@@ -14,13 +15,14 @@ import { required } from '../../values/required.ts';
 import { SHORT_CAUTIONS } from '../../words/cautions.ts';
 import { heatWords } from '../../words/heat.ts';
 import { amissNote, betterWeighedWords, exactWords, measuringNotes, weighsText } from '../../words/measured.ts';
-import { batchSentence, inOrderOfWork } from '../batch-view.ts';
+import { shortWorkWords } from '../../words/short-order-of-work.ts';
+import { batchSentence } from '../batch-view.ts';
 import { bookIndex } from '../book-index.ts';
 import { cardMark } from '../edition-mark.ts';
 import { paths } from '../links.ts';
-import { orderOfWork } from '../order-of-work.ts';
 import { unbroken, unitsKept } from '../unbroken.ts';
 import { limitText, volumeText } from '../words.ts';
+import { workOf } from '../work-of.ts';
 
 /** One line of a cup: how much, of what, and the exact weight for those who weigh. */
 export interface CardRow {
@@ -81,7 +83,7 @@ function rowsOf(book: Book, cup: Recipe['batch']['cups'][number]): readonly Card
       plastic: true,
     }),
   );
-  const amounts = inOrderOfWork(cup.amounts, (material) => required(materials, material).kind).map(
+  const amounts = inOrderOfWork(cup.amounts, cup.plastics, (material) => required(materials, material)).map(
     (amount): CardRow => {
       const { grams, measuredGrams, byWeight, offScale, tool } = amount;
       const same = Math.abs(measuredGrams / grams - 1) < SAME;
@@ -131,7 +133,10 @@ export function cardContent(book: Book, recipe: Recipe): CardContent {
     ...(heat.limit === undefined
       ? {}
       : { limit: unbroken(`Never above ${limitText(heat.limit.celsius, book.settings)}.`) }),
-    steps: orderOfWork(recipe, (material) => materials.get(material)),
+    steps: shortWorkWords(workOf(book, recipe), {
+      title: (id) => materials.get(id)?.title ?? id,
+      settings: book.settings,
+    }),
     noted: recipe.notes.trim() !== '',
     cautions: SHORT_CAUTIONS,
     // What is not published has no page at the book's address.

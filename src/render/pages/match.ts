@@ -22,6 +22,8 @@ export type MatchPageMaterial = Pick<
   | 'id'
   | 'title'
   | 'kind'
+  | 'use'
+  | 'milky'
   | 'hex'
   | 'constants'
   | 'flake'
@@ -62,8 +64,8 @@ export interface MatchPageData {
 
 function matchMaterial(material: Material): MatchPageMaterial {
   const { id, title, kind, hex, constants, flake, density, expectedDeltaE, gramsPerMl } = material;
-  const { gramsPerDrop, price, packGrams, stockGrams, highest, most, typical, working } = material;
-  const kept = { gramsPerDrop, price, packGrams, stockGrams, highest, most, typical, working };
+  const { gramsPerDrop, price, packGrams, stockGrams, highest, most, typical, working, use, milky } = material;
+  const kept = { use, milky, gramsPerDrop, price, packGrams, stockGrams, highest, most, typical, working };
   return {
     id,
     title,

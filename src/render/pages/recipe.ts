@@ -17,7 +17,7 @@ import { hueLinks } from '../hue-links.ts';
 import { labelLine } from '../label-line.ts';
 import { link, paths } from '../links.ts';
 import { notesHtml, notesText } from '../notes.ts';
-import { orderOfWork } from '../order-of-work.ts';
+import { orderView } from '../order-view.ts';
 import type { PageContext, PageKind } from '../page.ts';
 import { photoFigures } from '../photo.ts';
 import { type PlannerData, plannedNames, plannerData } from '../planner-data.ts';
@@ -33,9 +33,9 @@ import { plate } from '../recipe/plate.ts';
 import { hasLineage, relativesSection } from '../recipe/relatives.ts';
 import { roundsSection } from '../recipe/rounds.ts';
 import { shortDescription } from '../short-description.ts';
-import { stepHtml } from '../step-html.ts';
 import { besideTarget } from '../target/beside-target.ts';
 import { counted, dayText } from '../words.ts';
+import { workOf } from '../work-of.ts';
 import { lookPage } from './look.ts';
 
 /** A colour's page: the whole recipe, or its look where no more is published. */
@@ -157,8 +157,8 @@ function workSection(context: PageContext, recipe: Recipe): Html {
   );
   return html`<section class="part" aria-labelledby="work"><h2 id="work">Order of work</h2>
 ${heatParagraph(heat)}
-<p class="fine">This order is common practice. Your suppliers’ instructions${noted ? html` and <a href="#notes">the maker’s notes</a>` : ''} come first.</p>
-<ol class="steps">${orderOfWork(recipe, (id) => materials.get(id)).map((step) => html`<li>${stepHtml(step)}</li>`)}</ol>
+<p class="fine">This order is common practice, and so are its times and temperatures. Your suppliers’ instructions${noted ? html` and <a href="#notes">the maker’s notes</a>` : ''} come first.</p>
+${orderView(workOf(context.book, recipe), { title: (id) => materials.get(id)?.title ?? id, settings: context.book.settings })}
 ${cautionsBlock(context)}
 </section>`;
 }

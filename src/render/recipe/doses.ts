@@ -1,10 +1,9 @@
 import type { Recipe } from '../../book/model/recipe.ts';
-import type { Material } from '../../book/model/shelf.ts';
 import type { Settings } from '../../book/model.ts';
+import { inOrderOfWork, type WorkMaterial } from '../../book/recipes/goes-in.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import { required } from '../../values/required.ts';
 import { dropsText } from '../amount-text.ts';
-import { inOrderOfWork } from '../batch-view.ts';
 import { massIn } from '../dose-text.ts';
 import { type Html, html } from '../html.ts';
 import { unbroken } from '../unbroken.ts';
@@ -13,15 +12,15 @@ import { sentence } from '../words.ts';
 /** The exact doses of each cup in the usual volume of plastic, apart from the amounts of a batch, so that nobody weighs the wrong one. */
 export function doses(
   { cups }: Pick<Recipe, 'cups'>,
-  materials: ReadonlyMap<string, Pick<Material, 'title' | 'kind' | 'gramsPerDrop'>>,
+  materials: ReadonlyMap<string, WorkMaterial>,
   settings: Settings,
 ): Html {
   const coloured = cups.filter(({ contents }) => contents.length > 0);
   if (coloured.length === 0) return html``;
   const { ml, text } = usualVolume(settings);
   const title = `Per ${unbroken(text)} of plastic`;
-  const groups = coloured.map(({ name: cup, contents }) => {
-    const rows = inOrderOfWork(contents, (id) => required(materials, id).kind).map((content) => {
+  const groups = coloured.map(({ name: cup, plastics, contents }) => {
+    const rows = inOrderOfWork(contents, plastics, (id) => required(materials, id)).map((content) => {
       const { title: name, gramsPerDrop } = required(materials, content.material);
       return html`<tr><th scope="row">${name}</th><td>${unbroken(massIn(content, settings))}</td><td>${gramsPerDrop === undefined ? '–' : unbroken(dropsText((content.gramsPerMl * ml) / gramsPerDrop))}</td></tr>`;
     });

@@ -1,0 +1,124 @@
+import type { Settings } from '../book/model.ts';
+import { type CupStep, hasSinking, type OrderOfWork } from '../book/recipes/order-of-work.ts';
+import type { StepWords } from '../patterns/pattern.ts';
+import { PATTERNS } from '../patterns/patterns.ts';
+import { DRYING, FIRST_SHOTS, MOLD_WARM, SHOT_TOGETHER, STANDING_MIN, VACUUM } from '../tables/bench-practice.ts';
+import type { Range } from '../units/shared-range.ts';
+import { listText } from './sentence-text.ts';
+import { temperatureRange, temperatureSpan } from './temperature-text.ts';
+
+/** What the words need besides the order of work. */
+export interface WorkNames {
+  readonly title: (material: string) => string;
+  readonly settings: Pick<Settings, 'temperature'>;
+}
+
+/** The order of work in words, as a page has room for it. */
+export interface WorkWords {
+  /** Once, before anything is heated. */
+  readonly before: readonly StepWords[];
+  readonly cups: readonly { readonly cup: string; readonly steps: readonly StepWords[] }[];
+  readonly filling: readonly StepWords[];
+}
+
+/** `60 to 120`, or one number. */
+export function fromTo({ from, to }: Range): string {
+  return from === to ? `${to}` : `${from} to ${to}`;
+}
+
+/** The order of work, told cup by cup. */
+export function workWords(work: OrderOfWork, names: WorkNames): WorkWords {
+  return {
+    before: beforeWords(work, names).map((step) => [step]),
+    cups: work.cups.map(({ name, steps }) => ({
+      cup: name,
+      steps: steps.map((step) => [stepWords(step, work.cups.length === 1, names.title)]),
+    })),
+    filling: fillingWords(work, names.settings),
+  };
+}
+
+function beforeWords(
+  { plastics, dried, filling: { method } }: OrderOfWork,
+  { title, settings }: WorkNames,
+): readonly string[] {
+  const jugs = plastics.length > 1 ? 'jugs' : 'jug';
+  const ofPlastics = plastics.length === 0 ? '' : ` of ${listText(plastics.map(title))}`;
+  const { inHg, minutes, full } = VACUUM;
+  return [
+    `Shake or roll the ${jugs}${ofPlastics} until nothing is left on the bottom. Then let ${plastics.length > 1 ? 'them' : 'it'} stand for ${fromTo(STANDING_MIN)} minutes, or draw a vacuum of ${fromTo(inHg)} inHg for ${fromTo(minutes)} minutes, in a container no more than ${full} full: the air that you shook in goes out.`,
+    ...(dried.length === 0
+      ? []
+      : [
+          `Dry ${listText(dried.map(title))} at ${temperatureRange(DRYING.celsius, settings)} for ${fromTo(DRYING.hours)} hours, and keep it warm: damp salt spits, and cold salt cools the cup.`,
+        ]),
+    `Have ${method === 'dipped' ? 'the rods' : 'the mold'} warm (${temperatureRange(MOLD_WARM, settings)}) and bone dry${method === 'poured' ? '; a plaster mold comes out of a drying oven, since damp plaster spits and pits the baits' : ''}. Measure everything out before you heat.`,
+  ];
+}
+
+/** What is stirred in, with the powders that are wetted before. */
+function wetted(liquids: readonly string[], powders: readonly string[], title: (id: string) => string): string {
+  return listText([...liquids.map(title), ...powders.map((id) => `${title(id)} (wetted to a paste)`)]);
+}
+
+/** @param alone whether there is no other cup, so that this one is poured as soon as it is ready */
+function stepWords(step: CupStep, alone: boolean, title: (id: string) => string): string {
+  switch (step.do) {
+    case 'cold': {
+      const { liquids, powders, wetWith } = step;
+      const liquid = liquids.length === 0 ? [] : [`Stir ${listText(liquids.map(title))} into the cold plastic.`];
+      const what = powders.length > 1 ? 'each with twice as much' : 'with twice as much';
+      const wet = `Wet ${listText(powders.map(title))} ${what} ${wetWith === undefined ? '' : 'of the softener or '}of the plastic, to a paste without lumps, and stir it in cold: dry powder on hot plastic leaves moons.`;
+      return [...liquid, ...(powders.length === 0 ? [] : [wet])].join(' ');
+    }
+    case 'heat':
+      return step.until === 'clear'
+        ? 'Heat it in short turns, stirring from the bottom, until it turns clear and runs.'
+        : 'Heat it in short turns, stirring from the bottom, until it runs like syrup and its dull jelly look is gone. This plastic never turns clear.';
+    case 'stir-in':
+      return `Stir in ${wetted(step.liquids, step.powders, title)}, until no streaks are left.`;
+    case 'rest':
+      return 'Take it off the heat, let the bubbles rise, and check the temperature.';
+    case 'sinks': {
+      const again =
+        step.within === undefined
+          ? ''
+          : ` Within ${fromTo(step.within)} seconds you see it sink: stir before every pour, and at every refill.`;
+      const sinks = listText([...step.flake, ...step.others].map(title));
+      return `${alone ? `Stir in ${sinks}, and pour at once` : `Just before you pour it, stir in ${sinks}`}.${again}`;
+    }
+    case 'last':
+      return `Stir in ${listText(step.materials.map(title))} last of all, off the heat.`;
+  }
+}
+
+function fillingWords(work: OrderOfWork, settings: Pick<Settings, 'temperature'>): readonly StepWords[] {
+  const { pattern, names, filling } = work;
+  const { together, byHand, pour } = PATTERNS[pattern];
+  const injected = filling.method === 'injected' && !byHand;
+  const many = FIRST_SHOTS === 2 ? 'two' : `${FIRST_SHOTS}`;
+  return [
+    ...(together ? togetherWords(work, settings) : []),
+    ...pour(names, filling),
+    ...(injected
+      ? [
+          [
+            `The first shots of a cold mold, often ${many}, come out dull or short: ${names.length === 1 ? 'back into the cup with them.' : 'keep them for a dark cup.'}`,
+          ],
+        ]
+      : []),
+  ];
+}
+
+/** What is to be known of cups that are shot at once. */
+function togetherWords({ cups }: OrderOfWork, settings: Pick<Settings, 'temperature'>): readonly StepWords[] {
+  const last = cups.at(-1);
+  const sinks = last !== undefined && hasSinking(last) && !cups.every(hasSinking);
+  const all = cups.length === 2 ? 'Both cups' : 'All cups';
+  return [
+    [
+      ...(sinks ? ['Finish the ', { cup: last.name }, ' cup last, since what is in it sinks. '] : []),
+      `${all} are within ${temperatureSpan(SHOT_TOGETHER.apart, settings)} of each other, and no more than ${fromTo(SHOT_TOGETHER.seconds)} seconds off the heat.`,
+    ],
+  ];
+}
