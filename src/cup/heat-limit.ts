@@ -2,10 +2,11 @@ import type { Range } from '../units/shared-range.ts';
 import { defined } from '../values/defined.ts';
 
 /**
- * Heat that a supplier's range for pouring plastisol may lie in, °C; above `warm` it is unusual. Common practice, no source: plastisol gels
- * above 120 °C, is poured from about 160 to 190 °C, and scorches within minutes near 205 °C.
+ * Heat that a supplier's range for pouring plastisol may lie in, °C; below `cool` and above `warm` it is unusual. Common practice, no source:
+ * plastisol is jelly from 60 to 90 °C, strong from 150 to 165, clear and pourable from 160 to 177, yellows in minutes from 185 or 190,
+ * and scorches near 205.
  */
-export const POURING = { least: 120, warm: 193, most: 205 } as const;
+export const POURING = { least: 120, cool: 140, warm: 193, most: 205 } as const;
 
 /**
  * Lowest heat that plastisol is poured at, °C: what is compared with, where the shelf has neither a range nor a highest temperature of a plastic.

@@ -351,6 +351,7 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
   ),
   'plastic/heat': plastic('{ from: 330 °C, to: 177 °C }', '{ from: 330 °F, to: 177 °C }'),
   'plastic/hot': plastic('{ from: 165 °C, to: 199 °C }', '{ from: 165 °C, to: 177 °C }'),
+  'plastic/cold': plastic('{ from: 125 °C, to: 177 °C }', '{ from: 165 °C, to: 177 °C }'),
   'plastic/range': plastic('{ from: 177 °C, to: 165 °C }', '{ from: 165 °C, to: 177 °C }'),
   'material/pack': change(
     'shelf/colorants/peat.md',

@@ -4,6 +4,7 @@
  * Source of every range: common practice, no source, from memory. The supplier's sheet says what holds of a material.
  */
 import { describe, expect, test } from 'vitest';
+import { LEAST_POURING, POURING } from '../../src/cup/heat-limit.ts';
 import { appearance } from '../../src/optics/appearance.ts';
 import { cupBody, type OpticalMaterial } from '../../src/optics/cup-body.ts';
 import { deltaE00 } from '../../src/optics/delta-e00.ts';
@@ -129,6 +130,17 @@ describe('the demo book’s recipes', () => {
     ['lifter', [0.85, 0.97]],
   ] as const)('%s is as dense as such plastic, g/ml', (id, range) => {
     within(required(materials, id).density, range);
+  });
+});
+
+describe('temperatures, °C', () => {
+  test('of pouring, where few plastics are poured and where none is', () => {
+    // Soft 150 to 177, firm 160 to 182; highest 180 to 193; nothing is poured above 205 or below 120.
+    expect(POURING.least).toBe(120);
+    within(POURING.cool, [POURING.least, 150]);
+    within(POURING.warm, [180, 193]);
+    expect(POURING.most).toBe(205);
+    within(LEAST_POURING, [149, 165]);
   });
 });
 

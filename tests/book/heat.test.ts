@@ -20,7 +20,7 @@ const heated = (heat: string): Record<string, string> => ({
     `title: Smoke\nmold: minnow\ncups:\n  body:\n    plastic: 120 ml supple\n    log:\n      - heat: ${heat}\n        add: { peat: 12 drops }`,
   ),
 });
-const SCORCHES = 'plastisol does not gel below it, and scorches and gives off hydrogen chloride above';
+const SCORCHES = 'plastisol is jelly below it, and scorches and gives off hydrogen chloride above';
 
 describe('the temperatures of a plastic', () => {
   test('a pouring range in the wrong scale is an error at each end, with the edit', () => {
@@ -73,12 +73,21 @@ describe('the temperatures of a plastic', () => {
   });
   test('the bounds themselves are in order, in either scale', () => {
     for (const [working, highest] of [
-      ['{ from: 120 °C, to: 193 °C }', '230 °C'],
-      ['{ from: 248 °F, to: 379.4 °F }', '446 °F'],
+      ['{ from: 140 °C, to: 193 °C }', '205 °C'],
+      ['{ from: 284 °F, to: 379.4 °F }', '401 °F'],
     ]) {
       expect(told(supple(`working: ${working}\nhighest: ${highest}`))).toEqual([]);
       expect(told({ ...FAHRENHEIT, ...supple(`working: ${working}\nhighest: ${highest}`) })).toEqual([]);
     }
+  });
+  test('what few plastics are poured at is only warned of', () => {
+    expect(told(supple('working: { from: 120 °C, to: 205 °C }\nhighest: 230 °C'))).toEqual([
+      expect.stringContaining(
+        ':3:18 warning plastic/cold Unexpected pouring range from 120 °C, expected at least 140 °C',
+      ),
+      expect.stringContaining(':3:30 warning plastic/hot Unexpected pouring range up to 205 °C'),
+      expect.stringContaining(':4:10 warning plastic/hot Unexpected highest of 230 °C, expected at most 205 °C'),
+    ]);
   });
   test('every edit that is offered is in order', () => {
     const degrees = fc.integer({ min: 0, max: 500 });
@@ -147,7 +156,7 @@ describe('the heat of a log', () => {
   });
   test('at which nothing gels is a warning where the number fits in the other scale', () => {
     expect(told(heated('170 °F'))).toEqual([
-      'colours/smoke.md:8:15 warning recipe/too-cold Unexpected 170 °F (77 °C), expected at least 120 °C, because plastisol does not gel below it, and the number fits in the other scale → write `170 °C`',
+      'colours/smoke.md:8:15 warning recipe/too-cold Unexpected 170 °F (77 °C), expected at least 120 °C, because plastisol is jelly below it, and the number fits in the other scale → write `170 °C`',
     ]);
     expect(told(heated('60 °C'))).toEqual([]);
   });

@@ -61,7 +61,7 @@ export function checkHeat(
       report.add('recipe/too-cold', spec.recipe, path, {
         found: text,
         expected: `at least ${formatTemperature(POURING.least, unit)}`,
-        why: 'plastisol does not gel below it, and the number fits in the other scale',
+        why: 'plastisol is jelly below it, and the number fits in the other scale',
         fix: `write \`${other.text}\``,
       });
     }

@@ -9,14 +9,57 @@ import type { Material } from '../model/shelf.ts';
 import type { Report } from '../report.ts';
 import { type WrittenHeat, writtenHeat } from './written-heat.ts';
 
-const SCORCHES = 'plastisol does not gel below it, and scorches and gives off hydrogen chloride above';
+const SCORCHES = 'plastisol is jelly below it, and scorches and gives off hydrogen chloride above';
+
+/** What is offered for a plastic is not warned of. */
+const USUAL: Range = { from: POURING.least, to: POURING.most };
+
+type Heat = Pick<Material, 'highest' | 'working'>;
 
 /** A material's temperatures that can be believed, °C; what cannot be is reported, and taken for unknown. */
-export function materialHeat(
+export function materialHeat(thing: Thing<MaterialKind>, unit: TemperatureUnit, report: Report): Heat {
+  const heat = believedHeat(thing, unit, report);
+  if (thing.kind === 'plastic') reportUnusual(thing, heat, unit, report);
+  return heat;
+}
+
+/** Reports what can be of a plastic, but is of few. */
+function reportUnusual(
   thing: Thing<MaterialKind>,
+  { highest, working }: Heat,
   unit: TemperatureUnit,
   report: Report,
-): Pick<Material, 'highest' | 'working'> {
+): void {
+  const fix = 'look at the supplier’s sheet again, and keep it if it says so';
+  const hot = {
+    why: 'it scorches and gives off hydrogen chloride not far above (common practice, no source)',
+    fix,
+  };
+  if (highest !== undefined && highest > POURING.most + HEAT_ROUNDING) {
+    report.add('plastic/hot', thing, ['highest'], {
+      found: `highest of ${writtenHeat(thing, ['highest'], highest, unit).text}`,
+      expected: `at most ${formatTemperature(POURING.most, unit, 'down')}, as most plastisol takes`,
+      ...hot,
+    });
+  }
+  if (working !== undefined && working.to > POURING.warm + HEAT_ROUNDING) {
+    report.add('plastic/hot', thing, ['working', 'to'], {
+      found: `pouring range up to ${writtenHeat(thing, ['working', 'to'], working.to, unit).text}`,
+      expected: `at most ${formatTemperature(POURING.warm, unit, 'down')}, as most plastisol is poured`,
+      ...hot,
+    });
+  }
+  if (working !== undefined && working.from < POURING.cool - HEAT_ROUNDING) {
+    report.add('plastic/cold', thing, ['working', 'from'], {
+      found: `pouring range from ${writtenHeat(thing, ['working', 'from'], working.from, unit).text}`,
+      expected: `at least ${formatTemperature(POURING.cool, unit)}, as most plastisol is poured`,
+      why: 'it is not fused yet, so that baits tear (common practice, no source)',
+      fix,
+    });
+  }
+}
+
+function believedHeat(thing: Thing<MaterialKind>, unit: TemperatureUnit, report: Report): Heat {
   const { highest } = thing.fields;
   const heatAt = (path: FieldPath, celsius: number): WrittenHeat => writtenHeat(thing, path, celsius, unit);
   const fromTo = ({ from, to }: Range): string =>
@@ -36,7 +79,7 @@ export function materialHeat(
       found: heat.text,
       expected: `a temperature ${fromTo(fits)}`,
       why,
-      fix: mended(heat, fits, otherwise),
+      fix: mended(heat, thing.kind === 'plastic' ? USUAL : fits, otherwise),
     });
   };
 
@@ -87,14 +130,6 @@ export function materialHeat(
       fix: 'correct `highest` or `working` by the supplier’s sheet',
     });
     return known;
-  }
-  if (working.to > POURING.warm + HEAT_ROUNDING) {
-    report.add('plastic/hot', thing, ['working', 'to'], {
-      found: `pouring range up to ${to}`,
-      expected: `at most ${formatTemperature(POURING.warm, unit, 'down')}, as most plastisol is poured`,
-      why: 'it scorches and gives off hydrogen chloride not far above (common practice, no source)',
-      fix: `${again}, and keep it if it says so`,
-    });
   }
   return { ...known, working };
 }
