@@ -1,15 +1,17 @@
 import type { Bench } from '../cup/bench.ts';
 import { defined } from '../values/defined.ts';
 import { required } from '../values/required.ts';
-import { WORKED_OUT } from './conventions.ts';
 import { toleranceFault } from './cup-fault.ts';
 import type { FirstRecipeQuestion } from './first-recipe-question.ts';
 import type { MatchFault } from './match-fault.ts';
 import { byBestTools } from './measure/best-tools.ts';
 import { measureDoses } from './measure/measure-doses.ts';
 import { WORTH_A_WORD } from './measure/weigh-doses.ts';
-import { type RecipeProposal, rankRecipes, recipeProposal } from './proposals/recipe-proposal.ts';
+import { figuring } from './proposals/figures.ts';
+import { firstOf } from './proposals/order.ts';
+import { type RecipeProposal, recipeFigures, recipeProposal } from './proposals/recipe-proposal.ts';
 import { chosenFlakes, flakeAmounts } from './proposals/wanted-flakes.ts';
+import { worthMeasuring } from './proposals/worth-measuring.ts';
 import { NO_CORRECTION } from './rounds/correct-model.ts';
 import { settledSearch } from './search/settled-search.ts';
 import type { MatchBench } from './shelf/match-bench.ts';
@@ -70,18 +72,18 @@ function recipesFor(question: FirstRecipeQuestion): FirstRecipe {
   const { cups, mix, ingredients, found, leftOut, dosesWith } = settledSearch(question, shelf, chosen);
   const each = parts.map(() => plasticMl);
   const context = { mix, ingredients, parts, plastic, plasticMl, shelf, correction, tolerance };
-  const proposalsBy = (tools: MatchBench): readonly RecipeProposal[] =>
-    rankRecipes(
-      found.slice(0, WORKED_OUT).flatMap(({ set, doses: exact }) => {
-        const measured = measureDoses(mix, ingredients, set, exact, each, tools);
-        if (measured.ingredients.length === 0) return [];
-        const flake = dosesWith(measured.doses);
-        const besides = flake.map((doses) => ({ ...question.keep, ...flakeAmounts(doses) }));
-        return [recipeProposal({ ...context, besides, flakeDoses: flake, exact, measured, bench: tools })];
-      }),
-      tolerance,
-      question.proposals ?? 3,
-    );
+  const proposalsBy = (tools: MatchBench): readonly RecipeProposal[] => {
+    const figuresOf = figuring({ mix, ingredients, parts, bench: tools });
+    const recipes = worthMeasuring(found, figuresOf, tolerance).flatMap(({ set, doses: exact }) => {
+      const measured = measureDoses(mix, ingredients, set, exact, each, tools);
+      if (measured.ingredients.length === 0) return [];
+      const flake = dosesWith(measured.doses);
+      const besides = flake.map((doses) => ({ ...question.keep, ...flakeAmounts(doses) }));
+      const recipe = recipeProposal({ ...context, besides, flakeDoses: flake, exact, measured, bench: tools });
+      return [{ recipe, figures: recipeFigures(recipe, measured, figuresOf) }];
+    });
+    return firstOf(recipes, ({ figures }) => figures, tolerance, question.proposals ?? 3).map(({ recipe }) => recipe);
+  };
   const exact = found[0] && mix.worst(found[0].doses);
   const plain = mix.worst(new Float64Array(mix.count));
   const { proposals, byHandDeltaE } = byBestTools(bench, proposalsBy, (each) => each, tolerance);

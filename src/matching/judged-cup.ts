@@ -1,14 +1,17 @@
 import type { CupState } from '../cup/ledger.ts';
 import { defined } from '../values/defined.ts';
 import { required } from '../values/required.ts';
-import { WORKED_OUT } from './conventions.ts';
+import { REACHED_FOR, WORKED_OUT } from './conventions.ts';
 import { cupFault, toleranceFault } from './cup-fault.ts';
 import type { MatchFault } from './match-fault.ts';
 import { type MeasuredDoses, measureDoses } from './measure/measure-doses.ts';
 import { type AdditionProblem, additionProblem } from './mix/addition-problem.ts';
 import { withBehind } from './mix/layers-of-part.ts';
 import type { NextAdditionQuestion } from './next-addition-question.ts';
-import { type Proposal, proposalOf, rankProposals } from './proposals/proposal.ts';
+import { figuring, nearestBottles } from './proposals/figures.ts';
+import { firstOf } from './proposals/order.ts';
+import { type Proposal, proposalFigures, proposalOf } from './proposals/proposal.ts';
+import { worthMeasuring } from './proposals/worth-measuring.ts';
 import { correctModel, type ModelCorrection } from './rounds/correct-model.ts';
 import { type Reckoning, reckoning } from './rounds/reckoning.ts';
 import { type FoundDoses, findDoses } from './search/find-doses.ts';
@@ -87,8 +90,10 @@ export function dosesFor(
   { problem, target, isNew }: JudgedCup,
   { most, newBottles }: { readonly most: number; readonly newBottles: number },
 ): readonly FoundDoses[] {
+  const among = nearestBottles(problem.ingredients, [target], REACHED_FOR);
   return findDoses(problem.mix, [problem.cups, withBehind(target, targetConstants(target))], {
     size: most,
+    among,
     counts: isNew,
     limit: newBottles,
   });
@@ -101,13 +106,16 @@ export function measuredProposals(
   bench: MatchBench,
   isWorthIt: (measured: MeasuredDoses) => boolean,
 ): readonly Proposal[] {
-  const { problem, tolerance } = judged;
+  const { problem, target, tolerance, isNew } = judged;
   const { mix, ingredients, plasticMl } = problem;
-  const proposals = found.slice(0, WORKED_OUT).flatMap(({ set, doses }) => {
+  const figuresOf = figuring({ mix, ingredients, parts: [target], bench, isNew });
+  const proposals = worthMeasuring(found, figuresOf, tolerance).flatMap(({ set, doses }) => {
     const measured = measureDoses(mix, ingredients, set, doses, [plasticMl], bench);
-    return isWorthIt(measured) ? [proposalOf(measured, doses, { ...judged, bench })] : [];
+    if (!isWorthIt(measured)) return [];
+    const proposal = proposalOf(measured, doses, { ...judged, bench });
+    return [{ proposal, figures: proposalFigures(proposal, measured, figuresOf, [plasticMl]) }];
   });
-  return rankProposals(proposals, tolerance, WORKED_OUT);
+  return firstOf(proposals, ({ figures }) => figures, tolerance, WORKED_OUT).map(({ proposal }) => proposal);
 }
 
 function questionFault({ cup, target, shelf, tolerance, seen }: NextAdditionQuestion): MatchFault | undefined {

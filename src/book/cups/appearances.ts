@@ -16,7 +16,7 @@ import { type Tristimulus, whitePoint } from '../../optics/tristimulus.ts';
 import { seenAtDepth, type WaterType } from '../../optics/water.ts';
 import type { Face } from '../../patterns/pattern.ts';
 import { faceRuns, PATTERNS, type Pattern } from '../../patterns/patterns.ts';
-import type { Light } from '../../tables/lights.ts';
+import { type Light, OTHER_LIGHTS } from '../../tables/lights.ts';
 import { defined } from '../../values/defined.ts';
 import type { Appearance, Colour } from '../model/colours.ts';
 import type { Recipe } from '../model/recipe.ts';
@@ -122,13 +122,6 @@ function faceAppearance(
 function sideAppearance(pattern: Pattern, cups: readonly SharedCup[], thickness: number, viewing: Viewing = {}): Side {
   return faceAppearance(pattern, PATTERNS[pattern].faces[0], cups, thickness, viewing);
 }
-
-/** Lights of shops and evenings, beside the daylight of all other colours. */
-export const OTHER_LIGHTS: readonly { readonly light: Light; readonly name: string }[] = [
-  { light: 'A', name: 'lamp' },
-  { light: 'LED-B1', name: 'warm LED' },
-  { light: 'F11', name: 'fluorescent tube' },
-];
 
 /**
  * The side looked at under other lights than daylight, and how far that is from daylight to an eye that has got used to the

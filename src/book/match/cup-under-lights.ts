@@ -3,7 +3,7 @@ import { type CupAim, shifted } from '../../matching/rounds/cup-aim.ts';
 import type { SeenViews } from '../../matching/target/target-part.ts';
 import { isMeasuredThroughout, targetUnder } from '../../matching/target/target-under-light.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
-import { OTHER_LIGHTS } from '../cups/appearances.ts';
+import { OTHER_LIGHTS } from '../../tables/lights.ts';
 import type { CupLights } from '../model/target.ts';
 
 /**

@@ -44,6 +44,8 @@ const OPTIONS = 4;
 const MOST_COMBINATIONS = 150;
 // A spoonful more to level must gain this much ΔE00.
 const EFFORT = 0.02;
+// What a cup may not hold is above any colour.
+const TOO_FULL = 1e6;
 
 /**
  * Rounds doses to what the bench can measure, together, for the least difference to the targets: each may be rounded away from
@@ -82,17 +84,22 @@ export function measureDoses(
   const cost = (choice: readonly number[]): number => {
     let effort = 0;
     for (const [i, option] of choice.entries()) effort += lists[i]![option]!.measure?.effort ?? 0;
-    return mix.score(into(choice)) + EFFORT * effort;
+    const mixed = into(choice);
+    return mix.score(mixed) + EFFORT * effort + TOO_FULL * mix.excess(mixed);
   };
   const choice = bestChoice(
     lists.map(({ length }) => length),
     cost,
   );
+  const result = into(choice);
+  if (mix.excess(result) > 0) {
+    const none = new Float64Array(mix.count);
+    return { ingredients: [], doses: none, score: mix.score(none) };
+  }
   const measured = set.flatMap((candidate, i): MeasuredIngredient[] => {
     const { amount, measure } = lists[i]![choice[i]!]!;
     return amount > 0 && measure ? [{ candidate, amount, measure }] : [];
   });
-  const result = into(choice);
   return { ingredients: measured, doses: result, score: mix.score(result) };
 }
 

@@ -41,7 +41,7 @@ export function weighDoses(
   const ml = [...plasticMl];
   for (const { candidate, amount } of measured.ingredients)
     if (ingredients[candidate]!.letsDown) ml[ingredients[candidate]!.cup]! += amount;
-  const at = (dose: (candidate: number) => number): WeighedDoses => {
+  const at = (dose: (candidate: number) => number): WeighedDoses | undefined => {
     const doses = measured.doses.slice();
     const weights = new Map<number, Weight>();
     for (const { candidate } of materials) {
@@ -50,7 +50,7 @@ export function weighDoses(
       weights.set(candidate, weight);
       doses[candidate] = weight.grams / plastic;
     }
-    return { weights, deltaE: mix.worst(doses) };
+    return mix.excess(doses) > 0 ? undefined : { weights, deltaE: mix.worst(doses) };
   };
   const start = measured.doses.slice();
   const set = materials.map(({ candidate }) => candidate);
@@ -58,7 +58,7 @@ export function weighDoses(
   const refined = leastDoses(mix, set, refineDoses(mix, set, start).doses);
   const best = at((candidate) => refined[candidate]!);
   const asMeasured = at((candidate) => measured.doses[candidate]!);
-  return best.deltaE <= asMeasured.deltaE ? best : asMeasured;
+  return best && asMeasured && asMeasured.deltaE < best.deltaE ? asMeasured : (best ?? asMeasured);
 }
 
 /** An amount by the scale's step. */

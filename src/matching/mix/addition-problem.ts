@@ -14,6 +14,7 @@ import { baseOfCup } from './cup-model.ts';
 import { layersOfPart, withBehind } from './layers-of-part.ts';
 import { Mix } from './mix.ts';
 import type { MixCandidate } from './mix-problem.ts';
+import { togetherBounds } from './together-bounds.ts';
 
 /** A cup, a target and everything that could be added, ready to be solved. */
 export interface AdditionProblem {
@@ -71,7 +72,8 @@ export function additionProblem(
   };
   const cups = withBehind(target, base);
   const offShare = offShareOf(correction, contentsOf(cup), ingredients, shelf);
-  const mix = new Mix({ cups, goals: [goal], candidates, ...defined({ offShare }) });
+  const together = togetherBounds(cup, ingredients, shelf);
+  const mix = new Mix({ cups, goals: [goal], candidates, together, ...defined({ offShare }) });
   return { mix, ingredients, plasticMl, leftOut, cups };
 }
 

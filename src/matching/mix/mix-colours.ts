@@ -1,11 +1,12 @@
 import { cieRootSlope } from '../../optics/cie-root.ts';
-import { type Lab, labFromTristimulus } from '../../optics/cielab.ts';
+import { type Lab, labFromTristimulus, labOf } from '../../optics/cielab.ts';
 import { effectiveDepth, layerOver } from '../../optics/kubelka-munk.ts';
 import { type LocalMetric, localMetric } from '../../optics/local-metric.ts';
 import { BAND_COUNT } from '../../optics/spectrum.ts';
 import { BESIDE_GLOSS } from '../../optics/surface.ts';
 import { bookWeights } from '../../optics/tristimulus.ts';
 import { BLACK_BACKING, WHITE_BACKING } from '../../tables/backings.ts';
+import type { Light } from '../../tables/lights.ts';
 import { flakedSlopes, layerSlopes, type Slopes } from './layer-slopes.ts';
 import type { MixGoal, MixLayer, MixProblem } from './mix-problem.ts';
 
@@ -66,6 +67,14 @@ export class MixColours {
     return this.views.map((view) => {
       this.see(view);
       return labSeen(view, this.offShare);
+    });
+  }
+
+  /** Colour of each view under another light, relative to its white, with what the model is off by as by daylight. */
+  labsUnder(light: Light): readonly Lab[] {
+    return this.views.map((view) => {
+      this.see(view);
+      return plusOff(labOf(view.R, light), view, this.offShare);
     });
   }
 
@@ -205,8 +214,10 @@ function viewsOf(goal: MixGoal, stride: number): View[] {
 }
 
 function labSeen({ R, off }: View, share: number): Lab {
-  const XYZ = sums(R);
-  const lab = labFromTristimulus(XYZ);
+  return plusOff(labFromTristimulus(sums(R)), { off }, share);
+}
+
+function plusOff(lab: Lab, { off }: Pick<View, 'off'>, share: number): Lab {
   return { L: lab.L + share * off.L, a: lab.a + share * off.a, b: lab.b + share * off.b };
 }
 

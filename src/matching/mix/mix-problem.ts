@@ -6,6 +6,7 @@
 import type { Lab } from '../../optics/cielab.ts';
 import type { SpreadFlake } from '../../optics/flake.ts';
 import type { OpticalConstants } from '../../optics/mixture.ts';
+import type { JointBound } from './joint-bounds.ts';
 
 /** Something that can be added to a cup. */
 export interface MixCandidate {
@@ -40,6 +41,8 @@ export interface MixProblem {
   readonly cups: readonly OpticalConstants[];
   readonly goals: readonly MixGoal[];
   readonly candidates: readonly MixCandidate[];
+  /** What doses may not be above together; unset: nothing. */
+  readonly together?: readonly JointBound[];
   /** Part of what the model was found to be off by that holds with such doses, 0 to 1; unset: all of it. */
   readonly offShare?: (doses: Float64Array) => number;
 }

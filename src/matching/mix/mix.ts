@@ -2,6 +2,8 @@ import type { Lab } from '../../optics/cielab.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
 import type { OpticalConstants } from '../../optics/mixture.ts';
 import { BAND_COUNT } from '../../optics/spectrum.ts';
+import type { Light } from '../../tables/lights.ts';
+import { backWithin, excess, type JointBound } from './joint-bounds.ts';
 import { MixColours } from './mix-colours.ts';
 import type { MixProblem } from './mix-problem.ts';
 
@@ -18,12 +20,14 @@ export class Mix {
   readonly rows: number;
   readonly most: Float64Array;
   private readonly problem: MixProblem;
+  private readonly together: readonly JointBound[];
   private readonly colours: MixColours;
   private readonly columns: readonly { readonly cup: number; readonly K: Float64Array; readonly S: Float64Array }[];
   private readonly base: readonly { readonly K: Float64Array; readonly S: Float64Array }[];
 
   constructor(problem: MixProblem) {
     this.problem = problem;
+    this.together = problem.together ?? [];
     this.count = problem.candidates.length;
     this.most = Float64Array.from(problem.candidates, ({ most }) => most);
     this.colours = new MixColours(problem);
@@ -69,10 +73,26 @@ export class Mix {
     return this.problem.offShare?.(doses) ?? 1;
   }
 
+  /** By how much doses are above what they may be together; 0 where they are not. */
+  excess(doses: Float64Array): number {
+    return excess(this.together, doses);
+  }
+
+  /** Moves doses of a set, where they are above what they may be together, to the nearest that are not (see `backWithin`). */
+  keepTogether(doses: Float64Array, set: readonly number[], curvature: (index: number) => number): void {
+    if (this.together.length > 0) backWithin(this.together, doses, set, this.most, curvature);
+  }
+
   /** Colours of every view, over white and over black in turn, with what the model is off by. */
   labs(doses: Float64Array): readonly Lab[] {
     this.fill(doses);
     return this.colours.labs();
+  }
+
+  /** Those colours under another light, relative to its white. */
+  labsUnder(doses: Float64Array, light: Light): readonly Lab[] {
+    this.fill(doses);
+    return this.colours.labsUnder(light);
   }
 
   /** ΔE00 of every view to its target, over white and over black in turn. */

@@ -1,21 +1,22 @@
+import type { Measure } from '../../cup/bench.ts';
 import { type HeatLimit, heatLimit } from '../../cup/heat-limit.ts';
 import { type CupState, cupVolume } from '../../cup/ledger.ts';
 import type { Lab } from '../../optics/cielab.ts';
 import { hexFromLab } from '../../optics/display.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
-import { BOTTLE } from '../conventions.ts';
 import type { LeftByTools } from '../measure/best-tools.ts';
 import type { MeasuredDoses } from '../measure/measure-doses.ts';
 import { type TooLittle, tooLittleToWeigh, type WeighedAmount } from '../measure/too-little.ts';
 import { type Weight, weighDoses } from '../measure/weigh-doses.ts';
 import type { AdditionProblem } from '../mix/addition-problem.ts';
-import { distinctBest } from '../search/distinct-best.ts';
 import type { MatchBench } from '../shelf/match-bench.ts';
 import { costOf, type MatchMaterial } from '../shelf/match-material.ts';
 import { type ShortStock, shortStock } from '../shelf/short-stock.ts';
 import { contrastOfViews, type TargetPart } from '../target/target-part.ts';
 import { type Thresholds, type Verdict, verdictOf } from '../target/verdict.ts';
+import type { figuring } from './figures.ts';
+import type { Figures } from './order.ts';
 import type { AmountToAdd, ToAdd } from './to-add.ts';
 
 /** A colour that is predicted. */
@@ -154,20 +155,19 @@ export function limitOf(cup: CupState, shelf: ReadonlyMap<string, MatchMaterial>
   return heatLimit(Object.keys(cup.plastics), Object.keys(cup.materials), (id) => shelf.get(id)).limit;
 }
 
-// A bottle that the cup had nothing of yet counts like this much ΔE00 more.
-const NEW_BOTTLE = 0.3;
+/** What a proposal is chosen by. */
+export function proposalFigures(
+  { cost, additions, thin }: Proposal,
+  { doses, ingredients }: MeasuredDoses,
+  figuresOf: ReturnType<typeof figuring>,
+  plasticMl: readonly number[],
+): Figures {
+  const names = [...additions.map(({ material }) => material), ...(thin ? [thin.plastic] : [])].sort();
+  return { ...figuresOf(doses, { toolOf: toolsOf(ingredients), plasticMl }), cost, names };
+}
 
-/** Proposals by the difference that they leave, then by how few bottles are opened and by cost. */
-export function rankProposals(proposals: readonly Proposal[], tolerance: number, count: number): readonly Proposal[] {
-  return distinctBest(
-    proposals,
-    ({ left, bottles, newBottles, cost, additions, thin }) => ({
-      deltaE: left.deltaE,
-      besides: NEW_BOTTLE * newBottles + BOTTLE * bottles,
-      cost,
-      names: [...additions.map(({ material }) => material), ...(thin ? [thin.plastic] : [])],
-    }),
-    tolerance,
-    count,
-  );
+/** What each candidate was measured with. */
+export function toolsOf(ingredients: MeasuredDoses['ingredients']): (candidate: number) => Measure['tool'] {
+  const tools = new Map(ingredients.map(({ candidate, measure }) => [candidate, measure.tool]));
+  return (candidate) => tools.get(candidate) ?? 'none';
 }

@@ -8,14 +8,12 @@ import { deltaE00 } from '../../optics/delta-e00.ts';
 import type { Body, Layer } from '../../optics/stack.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
-import { BOTTLE } from '../conventions.ts';
 import type { Ingredient, MeasuredDoses } from '../measure/measure-doses.ts';
 import { type TooLittle, tooLittleToWeigh, type WeighedAmount } from '../measure/too-little.ts';
 import { type WeighedDoses, type Weight, weighDoses, weightOf } from '../measure/weigh-doses.ts';
 import { bodyLayers } from '../mix/layers-of-part.ts';
 import type { Mix } from '../mix/mix.ts';
 import { type Offsets, partOf } from '../rounds/off-share.ts';
-import { distinctBest } from '../search/distinct-best.ts';
 import type { MatchBench } from '../shelf/match-bench.ts';
 import { costOf, type MatchMaterial } from '../shelf/match-material.ts';
 import { type ShortStock, shortStock } from '../shelf/short-stock.ts';
@@ -23,7 +21,9 @@ import { contrastOfViews, type SeenViews, type TargetPart } from '../target/targ
 import { targetUnder } from '../target/target-under-light.ts';
 import { thresholdsFor, type Verdict, verdictOf } from '../target/verdict.ts';
 import { type CupFlake, cupFlakes, type FlakeDoses } from './cup-flakes.ts';
-import { type PredictedColour, predicted } from './proposal.ts';
+import type { figuring } from './figures.ts';
+import type { Figures } from './order.ts';
+import { type PredictedColour, predicted, toolsOf } from './proposal.ts';
 
 /** One material of a proposed cup. */
 export interface RecipeAmount {
@@ -246,23 +246,13 @@ function moved(lab: Lab, off: Lab): Lab {
   return { L: Math.min(100, Math.max(0, lab.L + off.L)), a: lab.a + off.a, b: lab.b + off.b };
 }
 
-const LAMP = 0.05;
-
-/** Recipes by the difference that they leave, then by how few bottles they take, what a lamp makes of them, and cost. */
-export function rankRecipes(
-  recipes: readonly RecipeProposal[],
-  tolerance: number,
-  count: number,
-): readonly RecipeProposal[] {
-  return distinctBest(
-    recipes,
-    ({ deltaE, deltaEUnderA, bottles, cost, cups }) => ({
-      deltaE,
-      besides: BOTTLE * bottles + LAMP * deltaEUnderA,
-      cost,
-      names: cups.flatMap(({ amounts }, index) => amounts.map(({ material }) => `${index}/${material}`)),
-    }),
-    tolerance,
-    count,
-  );
+/** What a recipe is chosen by. */
+export function recipeFigures(
+  { cost, cups }: RecipeProposal,
+  { doses, ingredients }: MeasuredDoses,
+  figuresOf: ReturnType<typeof figuring>,
+): Figures {
+  const plasticMl = cups.map((cup) => cup.plasticMl);
+  const names = cups.flatMap(({ amounts }, index) => amounts.map(({ material }) => `${index}/${material}`)).sort();
+  return { ...figuresOf(doses, { toolOf: toolsOf(ingredients), plasticMl }), cost, names };
 }

@@ -22,6 +22,8 @@ export interface DoseSearch {
   readonly limit?: number;
   /** Sets of each size that are worked out from each place; unset: 8. */
   readonly keep?: number;
+  /** Candidates of each of which some sets are worked out as well: bottles that a maker reaches for first. */
+  readonly among?: readonly number[];
 }
 
 // ΔE00 below which looking further is no use to anybody.
@@ -70,9 +72,12 @@ class Finder {
   private readonly mix: Mix;
   private readonly screening: Screening;
 
-  constructor(mix: Mix, { size, counts = () => false, limit = Number.POSITIVE_INFINITY, keep = 8 }: DoseSearch) {
+  constructor(
+    mix: Mix,
+    { size, counts = () => false, limit = Number.POSITIVE_INFINITY, keep = 8, among = [] }: DoseSearch,
+  ) {
     this.mix = mix;
-    this.screening = { size: Math.min(size, mix.count), keep, counts, limit };
+    this.screening = { size: Math.min(size, mix.count), keep, counts, limit, among };
   }
 
   /** The promising sets by a linear model. */

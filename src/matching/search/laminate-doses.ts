@@ -1,4 +1,5 @@
 import type { OpticalConstants } from '../../optics/mixture.ts';
+import type { JointBound } from '../mix/joint-bounds.ts';
 import { Mix } from '../mix/mix.ts';
 import type { MixCandidate, MixProblem } from '../mix/mix-problem.ts';
 import { type FoundDoses, findDoses } from './find-doses.ts';
@@ -15,11 +16,13 @@ const ROUNDS = 2;
  * @param problem two cups, and candidates for both
  * @param start K and S of each cup to begin with, per mm
  * @param size most materials in each cup
+ * @param among candidates of each of which some sets are worked out as well (see `findDoses`)
  */
 export function laminateDoses(
   problem: MixProblem,
   start: readonly OpticalConstants[],
   size: number,
+  among: readonly number[] = [],
 ): readonly FoundDoses[] {
   const mix = new Mix(problem);
   const sides = [0, 1].map((cup) => problem.candidates.flatMap((candidate, j) => (candidate.cup === cup ? [j] : [])));
@@ -32,10 +35,14 @@ export function laminateDoses(
       const columns = sides[cup]!.map((j) => problem.candidates[j]! as MixCandidate);
       // Until the other side is more than a guess, only what this side shows is asked.
       const goals = round === 0 && cup === 0 ? problem.goals.slice(0, 1) : problem.goals;
-      const side = new Mix({ cups: others, goals, candidates: columns });
+      const side = new Mix({ cups: others, goals, candidates: columns, together: boundsOf(problem, sides[cup]!) });
       const place = [...others];
       place[cup] = held[cup]!;
-      found[cup] = findDoses(side, [place], { size, keep: 5 });
+      found[cup] = findDoses(side, [place], {
+        size,
+        keep: 5,
+        among: sides[cup]!.flatMap((j, at) => (among.includes(j) ? [at] : [])),
+      });
       const [best] = found[cup]!;
       if (best) held[cup] = side.cupsWith(best.doses)[cup]!;
     }
@@ -52,4 +59,12 @@ export function laminateDoses(
     }
   }
   return tried.sort((one, other) => one.score - other.score);
+}
+
+/** The bounds of a problem on some of its candidates, where they concern them. */
+function boundsOf({ together = [] }: MixProblem, columns: readonly number[]): readonly JointBound[] {
+  return together.flatMap(({ weights, most }) => {
+    const own = Float64Array.from(columns, (j) => weights[j]!);
+    return own.some((weight) => weight > 0) ? [{ weights: own, most }] : [];
+  });
 }

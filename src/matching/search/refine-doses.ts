@@ -18,6 +18,7 @@ export function refineDoses(
   const n = set.length;
   let doses = start.slice();
   for (const j of set) doses[j] = Math.min(mix.most[j]!, Math.max(0, doses[j]!));
+  mix.keepTogether(doses, set, (i) => 1 / mix.most[set[i]!]! ** 2);
   let squares = mix.squares(doses);
   let damping = 1e-3;
   const H = new Float64Array(n * n);
@@ -40,6 +41,7 @@ export function refineDoses(
       boundedQuadratic(damped, g, low, high, move);
       const tried = doses.slice();
       for (const [i, j] of set.entries()) tried[j] = Math.min(mix.most[j]!, Math.max(0, tried[j]! + move[i]!));
+      mix.keepTogether(tried, set, (i) => Math.max(damped[i * n + i]!, 1e-12));
       const next = mix.squares(tried);
       if (next < squares) {
         const settled = squares - next < 1e-4 * squares + 1e-8;

@@ -18,7 +18,12 @@ export interface Screening {
   /** Candidates that count against `limit`, such as bottles that are not open yet. */
   readonly counts: (candidate: number) => boolean;
   readonly limit: number;
+  /** Candidates of each of which some sets are kept as well, however the others do. */
+  readonly among?: readonly number[];
 }
+
+/** Sets kept of each size with each candidate of `among`. */
+const KEPT_AMONG = 3;
 
 /**
  * Tries every set of up to `size` candidates on a linear model of the colours, and keeps the best of each size.
@@ -51,7 +56,9 @@ export function screenSets(
 
 /** Depth-first search through sets, candidates rising. */
 class Search {
-  private readonly kept: ScreenedSet[][];
+  /** For each size the best of all, then the best with each candidate of `among`. */
+  private readonly kept: ScreenedSet[][][];
+  private readonly among: readonly number[];
   /** Normal equations with the candidates of the set taken out, one a depth. */
   private readonly G: Float64Array[];
   private readonly h: Float64Array[];
@@ -62,7 +69,8 @@ class Search {
   constructor(G: Float64Array, h: Float64Array, count: number, screening: Screening) {
     this.count = count;
     this.screening = screening;
-    this.kept = Array.from({ length: screening.size }, () => []);
+    this.among = screening.among ?? [];
+    this.kept = Array.from({ length: screening.size }, () => [[], ...this.among.map(() => [])]);
     this.G = Array.from({ length: screening.size }, (_, depth) => (depth === 0 ? G : new Float64Array(count * count)));
     this.h = Array.from({ length: screening.size }, (_, depth) => (depth === 0 ? h : new Float64Array(count)));
   }
@@ -99,15 +107,29 @@ class Search {
   }
 
   private consider(depth: number, squares: number): void {
-    const kept = this.kept[depth]!;
-    const { keep } = this.screening;
-    if (kept.length === keep && squares >= kept.at(-1)!.squares) return;
+    const lists = this.kept[depth]!;
+    // Of a hundred thousand sets nearly all end here.
+    let isKept = false;
+    for (let list = 0; list < lists.length && !isKept; list++) isKept = this.isFor(list, lists[list]!, squares);
+    if (!isKept) return;
     const doses = this.dosesOf();
     if (doses === undefined) return;
     const found = { set: [...this.set], doses, squares: Math.max(0, squares) };
-    const place = kept.findIndex((other) => other.squares > found.squares);
-    kept.splice(place < 0 ? kept.length : place, 0, found);
-    if (kept.length > keep) kept.pop();
+    for (const [list, kept] of lists.entries()) {
+      if (!this.isFor(list, kept, squares)) continue;
+      const place = kept.findIndex((other) => other.squares > found.squares);
+      kept.splice(place < 0 ? kept.length : place, 0, found);
+      if (kept.length > this.keepOf(list)) kept.pop();
+    }
+  }
+
+  private keepOf(list: number): number {
+    return list === 0 ? this.screening.keep : KEPT_AMONG;
+  }
+
+  private isFor(list: number, kept: readonly ScreenedSet[], squares: number): boolean {
+    if (kept.length === this.keepOf(list) && squares >= kept.at(-1)!.squares) return false;
+    return list === 0 || this.set.includes(this.among[list - 1]!);
   }
 
   /** Doses of the set, backwards through the equations; undefined if one is not above 0. */
@@ -127,6 +149,6 @@ class Search {
   }
 
   found(): readonly ScreenedSet[] {
-    return this.kept.flat();
+    return [...new Set(this.kept.flat(2))];
   }
 }

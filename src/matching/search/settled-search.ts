@@ -3,13 +3,16 @@ import type { SpreadFlake } from '../../optics/flake.ts';
 import type { OpticalConstants } from '../../optics/mixture.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
+import { REACHED_FOR } from '../conventions.ts';
 import type { FirstRecipeQuestion } from '../first-recipe-question.ts';
 import type { Ingredient } from '../measure/measure-doses.ts';
 import { baseOfCup } from '../mix/cup-model.ts';
 import { layersOfPart, withBehind } from '../mix/layers-of-part.ts';
 import { Mix } from '../mix/mix.ts';
 import type { MixCandidate, MixGoal, MixProblem } from '../mix/mix-problem.ts';
+import { togetherBounds } from '../mix/together-bounds.ts';
 import type { FlakeDoses } from '../proposals/cup-flakes.ts';
+import { nearestBottles } from '../proposals/figures.ts';
 import { type ChosenFlake, dosesAmong, flakeAmounts, isSettled } from '../proposals/wanted-flakes.ts';
 import { type ModelCorrection, NO_CORRECTION } from '../rounds/correct-model.ts';
 import { contentsOf } from '../rounds/likeness.ts';
@@ -92,11 +95,13 @@ function colourSearch(
     cups: only ? withBehind(only, bases[0]!.mix) : bases.map(({ mix }) => mix),
     goals,
     candidates,
+    together: togetherBounds(cups[0]!, ingredients, shelf),
     ...defined({ offShare }),
   };
   const mix = new Mix(problem);
+  const among = nearestBottles(ingredients, parts, REACHED_FOR);
   const found: readonly FoundDoses[] =
-    parts.length === 1 ? findDoses(mix, [start], { size: most }) : laminateDoses(problem, start, most);
+    parts.length === 1 ? findDoses(mix, [start], { size: most, among }) : laminateDoses(problem, start, most, among);
   return {
     cups,
     mix,

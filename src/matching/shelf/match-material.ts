@@ -1,5 +1,6 @@
 import type { BenchMaterial } from '../../cup/bench.ts';
 import type { HeatsBorne } from '../../cup/heats-borne.ts';
+import type { AdditiveUse } from '../../kinds/additive-uses.ts';
 import { MATERIAL_KINDS, type MaterialKind } from '../../kinds/kinds.ts';
 import type { OpticalMaterial } from '../../optics/cup-body.ts';
 import type { OpticalConstants } from '../../optics/mixture.ts';
@@ -9,6 +10,8 @@ export interface MatchMaterial extends OpticalMaterial, BenchMaterial {
   readonly id: string;
   readonly title: string;
   readonly kind: MaterialKind;
+  /** What an additive is for, if its file says. */
+  readonly use?: AdditiveUse;
   /** g/ml of the substance: what it adds to the cup's volume. */
   readonly density: number;
   /** ΔE00 to expect of what is predicted from it. */

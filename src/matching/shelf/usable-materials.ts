@@ -1,6 +1,8 @@
 import { type Amounts, type CupState, concentrations, total } from '../../cup/ledger.ts';
 import { COLOURING_KINDS } from '../../tables/colouring-kinds.ts';
+import { required } from '../../values/required.ts';
 import { colours, type MatchMaterial } from './match-material.ts';
+import { fullness, plasticDensityOf, type Sort, sortOf } from './together.ts';
 
 /** What may be added. */
 export interface AdditionLimits {
@@ -25,11 +27,15 @@ type WhyLeftOut =
   /** There is none left. */
   | { readonly why: 'used-up' }
   /** The cup has as much of it as it may have. */
-  | { readonly why: 'at-its-most' };
+  | { readonly why: 'at-its-most' }
+  /** The cup has as much of its sort together as a cup takes. */
+  | { readonly why: 'sort-at-its-most'; readonly sort: Sort };
 
 // Where the shelf names no most: so many typical doses. Convention of this book.
 const TYPICAL_DOSES = 6;
 const LEAST_DOSE = 1e-6;
+// What is left of a cup's room for a sort below this part is none.
+const FULL = 0.999;
 
 /**
  * Materials that may go into a cup, each with its most in grams.
@@ -48,13 +54,18 @@ export function usableMaterials(
   const plasticMl = total(cup.plastics);
   const contents = concentrations(cup);
   const pouredAt = pouringTemperature(cup, shelf);
+  const full = fullness(contents, (name) => required(shelf, name), 'never', plasticDensityOf(cup, shelf));
   const usable: { material: MatchMaterial; most: number }[] = [];
   const leftOut: LeftOut[] = [];
   for (const material of shelf.values()) {
     if (!colours(material) || without.includes(material.id)) continue;
     const most = mostGrams(material, contents, plasticMl, inStock ? stockShare : undefined);
+    const sort = sortOf(material);
     const why =
       whyNot(material, pouredAt, inStock) ??
+      (sort !== undefined && (full.get(sort) ?? 0) >= FULL
+        ? ({ why: 'sort-at-its-most', sort } as const)
+        : undefined) ??
       (most <= LEAST_DOSE * plasticMl ? ({ why: 'at-its-most' } as const) : undefined);
     if (why === undefined) usable.push({ material, most });
     else leftOut.push({ material: material.id, ...why });

@@ -1,0 +1,111 @@
+/**
+ * Which of several proposals a maker takes first, decided by named figures alone.
+ *
+ * @packageDocumentation
+ */
+
+/** What a proposal is chosen by. */
+export interface Figures {
+  /** ΔE00 that is left. */
+  readonly deltaE: number;
+  /** ΔE00 by which drops, spoons or the scale scatter it, one standard deviation. */
+  readonly scatter: number;
+  /** Bottles to open; one that the cup has nothing of yet counts twice. */
+  readonly bottles: number;
+  /** Liquid colour that goes in, as a part of the plastic's volume. */
+  readonly liquid: number;
+  /** Largest ΔE00 to the target under the other lights. */
+  readonly lampDeltaE: number;
+  /** How far in hue its bottles are from the target: 0 its own hue, 1 the opposite one; the mean by what each gives. */
+  readonly hueAway: number;
+  /** What goes in of black, in typical doses. */
+  readonly black: number;
+  readonly cost: number;
+  /** Materials, by which two proposals are the same or not. */
+  readonly names: readonly string[];
+}
+
+// Steps within which two figures count as alike. All are conventions of this book.
+/** ΔE00: what a drop more or less scatters a colour by, where nothing was measured. */
+export const DROP_SCATTER = 0.5;
+/** Of the plastic's volume: some six drops in a cup of 120 ml. */
+const LIQUID_STEP = 0.0025;
+const LAMP_STEP = 1;
+/** An eighth of the way to the opposite hue: bottles of one family. */
+const HUE_STEP = 1 / 8;
+const BLACK_STEP = 0.1;
+
+/**
+ * The order of two proposals, below 0 where the first comes first: what is within tolerance, and surely so with the scatter of its measures,
+ * comes first, and what is not by how far it is off, in steps of a drop's scatter. Then the fewest bottles, the least liquid, the safest under
+ * other lights, the nearest hues, the least black; and only then the smaller difference and the lower cost.
+ *
+ * Every figure counts in steps that are the same for all, so that the order is one whichever proposals are compared.
+ */
+export function inOrder(one: Figures, other: Figures, tolerance: number): number {
+  const [first, second] = [places(one, tolerance), places(other, tolerance)];
+  for (const [index, place] of first.entries()) {
+    const apart = place - second[index]!;
+    if (apart !== 0) return apart;
+  }
+  const [name, otherName] = [one.names.join(), other.names.join()];
+  if (name !== otherName) return name < otherName ? -1 : 1;
+  // The same materials in nearly the same amounts: by the last digit, so that it does not matter which was found first.
+  for (const figure of FIGURES) if (one[figure] !== other[figure]) return one[figure] - other[figure];
+  return 0;
+}
+
+const FIGURES = ['deltaE', 'liquid', 'black', 'scatter', 'bottles', 'lampDeltaE', 'hueAway', 'cost'] as const;
+
+function places(figures: Figures, tolerance: number): readonly number[] {
+  const { deltaE, bottles, liquid, lampDeltaE, hueAway, black, cost } = figures;
+  return [
+    reach(figures, tolerance),
+    bottles,
+    step(liquid, LIQUID_STEP),
+    step(lampDeltaE, LAMP_STEP),
+    step(hueAway, HUE_STEP),
+    step(black, BLACK_STEP),
+    step(deltaE, tolerance / 20),
+    step(cost, 1e-6),
+  ];
+}
+
+/** 0 where it stays within tolerance though its measures scatter, 1 where it is within, else by how far it is off. */
+function reach({ deltaE, scatter }: Figures, tolerance: number): number {
+  if (Math.hypot(deltaE, scatter) <= tolerance) return 0;
+  return deltaE <= tolerance ? 1 : 2 + Math.floor((deltaE - tolerance) / DROP_SCATTER);
+}
+
+function step(figure: number, size: number): number {
+  return Math.round(figure / size);
+}
+
+// More materials for less than this part of the tolerance are no other proposal.
+const WORTH_MORE = 0.15;
+
+/**
+ * The first few of some proposals, in their order; without those that only add something to one that comes before, or leave something out
+ * of it, for no gain.
+ */
+export function firstOf<T>(
+  proposals: readonly T[],
+  figuresOf: (proposal: T) => Figures,
+  tolerance: number,
+  count: number,
+): readonly T[] {
+  const ranked = proposals.map((proposal) => ({ proposal, figures: figuresOf(proposal) }));
+  ranked.sort((one, other) => inOrder(one.figures, other.figures, tolerance));
+  const kept: typeof ranked = [];
+  for (const next of ranked) {
+    if (kept.length >= count) break;
+    if (!kept.some((other) => isNoOther(next.figures, other.figures, tolerance))) kept.push(next);
+  }
+  return kept.map(({ proposal }) => proposal);
+}
+
+function isNoOther(next: Figures, before: Figures, tolerance: number): boolean {
+  const alike =
+    before.names.every((name) => next.names.includes(name)) || next.names.every((name) => before.names.includes(name));
+  return alike && next.deltaE > before.deltaE - WORTH_MORE * tolerance;
+}
