@@ -17,11 +17,12 @@ export type { Book, Settings } from './book/model.ts';
 export { EDITIONS } from './book/publish/editions.ts';
 export { makersBook } from './book/publish/makers-book.ts';
 export { publishedBook } from './book/publish/published-book.ts';
+export type { Batch } from './cup/batch.ts';
 // cup
 export { type CupHistory, type LogStep, readLog } from './cup/cup-log.ts';
 export { type CupState, concentrations } from './cup/ledger.ts';
 export type { LogRound } from './cup/log-round.ts';
-export { type Batch, planBatch } from './cup/plan-batch.ts';
+export { planBatch } from './cup/plan-batch.ts';
 // diagnostics
 export { CATALOGUE, type DiagnosticCode } from './diagnostics/catalogue.ts';
 export { type Diagnostic, hasErrors, type Position } from './diagnostics/diagnostic.ts';

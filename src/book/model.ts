@@ -15,7 +15,8 @@ import type { Family, Recipe, RecipeLook } from './model/recipe.ts';
 import type { Material, Mold } from './model/shelf.ts';
 import type { Target } from './model/target.ts';
 
-export type { Batch, BatchAmounts, BatchCup, BatchMaterial, Measured, Shop } from '../cup/plan-batch.ts';
+export type { Batch, BatchAmounts, BatchCup, BatchMaterial, Measured } from '../cup/batch.ts';
+export type { Shop } from '../cup/plan-batch.ts';
 
 export type { Tier };
 

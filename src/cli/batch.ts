@@ -9,6 +9,7 @@ import { moneyText } from '../units/money-text.ts';
 import { volumeText } from '../units/volume-text.ts';
 import { required } from '../values/required.ts';
 import { costWords } from '../words/cost.ts';
+import { measuredName } from '../words/cut.ts';
 import { maxText } from '../words/limit.ts';
 import { exactWords, measureNote, measuringNotes, weighsText } from '../words/measured.ts';
 import { counted, listText } from '../words/sentence-text.ts';
@@ -112,7 +113,7 @@ function measureText(measured: Measured): string {
 function amountLine(measured: Measured, cup: BatchCup, name: (material: string) => string, wide: number): string {
   const note = measureNote(measured, cup);
   return [
-    `  ${measureText(measured).padEnd(wide)}  ${name(measured.material)}`,
+    `  ${measureText(measured).padEnd(wide)}  ${measuredName(measured, name)}`,
     ...(measured.tool === 'drops' || measured.tool === 'spoons' ? [exactly(measured)] : []),
     ...(note === undefined ? [] : [note]),
   ].join(', ');

@@ -1,4 +1,5 @@
 import type { Handling } from '../units/dose.ts';
+import type { Cut } from './cut.ts';
 
 /** A spoon of the bench. */
 export interface Spoon {
@@ -21,11 +22,15 @@ export interface Bench {
 /** A material as the bench meets it: a liquid has `gramsPerDrop`, a powder or flake has not. */
 export interface BenchMaterial extends Omit<Handling, 'gramsPerDrop'> {
   readonly gramsPerDrop?: number;
+  /** Its dilutions. */
+  readonly cuts?: readonly Cut[];
 }
 
 /** One way to measure an amount. */
 export interface Measure {
   readonly grams: number;
+  /** It is measured of this cut, which holds so many grams. */
+  readonly cut?: Cut;
   /** "22 drops", "1/4 tsp + 1/8 tsp", "0.42 g" */
   readonly text: string;
   readonly tool: 'drops' | 'spoons' | 'scale' | 'none';

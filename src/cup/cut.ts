@@ -1,11 +1,10 @@
-import type { BenchMaterial } from './bench.ts';
 import { amountOf, type CupState, type PartStep } from './ledger.ts';
 
 /**
  * A dilution of a bottle: so much of it, thinned for doses that are too small to measure. It is nothing of its own in a cup: what goes in
  * is its two parts.
  */
-export interface Cut extends BenchMaterial {
+export interface Cut {
   readonly id: string;
   readonly title: string;
   /** The bottle. */
@@ -14,6 +13,9 @@ export interface Cut extends BenchMaterial {
   readonly with: string;
   /** One part of the bottle in so many parts by volume, in all. */
   readonly oneIn: number;
+  /** What a millilitre and a drop of it weigh, g. */
+  readonly gramsPerMl: number;
+  readonly gramsPerDrop: number;
   /** g of the bottle in a gram; the rest is what thins it. */
   readonly bottlePerGram: number;
   /** ml of the plastic in a gram, where that is what thins it. */

@@ -1,6 +1,7 @@
 import type { Bench, BenchMaterial, Measure } from './bench.ts';
+import { cutMeasures, weighedOf } from './cut-measures.ts';
 import type { Amounts } from './ledger.ts';
-import { isNear, measures, weighed } from './measures.ts';
+import { isNear, isWeighable, measures, weighed } from './measures.ts';
 
 /** Colour difference, ΔE00, between the exact cup and one that holds these grams of its materials. */
 export type ColourError = (grams: Amounts) => number;
@@ -22,7 +23,7 @@ export const WORTH_WEIGHING = 0.5;
 export interface MeasuredAmounts {
   /** The measure of each material. */
   readonly chosen: Readonly<Record<string, Measure>>;
-  /** Drops or spoons that come near no amount, and which the scale stands in for. */
+  /** Drops or spoons that come near no amount, and which the scale or a cut stands in for. */
   readonly tooCoarse: Readonly<Record<string, Measure>>;
   /** Whether one measure makes up for another. */
   readonly together: boolean;
@@ -50,13 +51,14 @@ export function measuredAmounts(
   tolerance: number = Number.POSITIVE_INFINITY,
 ): MeasuredAmounts {
   const names = Object.keys(exact).sort();
-  const ways = names.map((name) => waysToMeasure(exact[name]!, measures(exact[name]!, material(name), bench), bench));
-  const byHand = bestMeasures(
+  const ways = names.map((name) => waysToMeasure(exact[name]!, material(name), bench));
+  const straight = bestMeasures(
     names.map((name, index) => ({ name, options: ways[index]!.options })),
     exact,
     colourError,
   );
-  const best = withScale(byHand, exact, bench, colourError, tolerance);
+  const byHand = withCuts(straight, exact, material, bench, colourError, tolerance);
+  const best = withScale(byHand, exact, material, bench, colourError, tolerance);
   return {
     chosen: Object.fromEntries(best.rows.map(({ name, measure }) => [name, measure])),
     tooCoarse: Object.fromEntries(
@@ -125,31 +127,77 @@ function bestMeasures(choices: readonly Choice[], exact: Amounts, colourError: C
   return { rows, deltaE: colourError(gramsOf({ rows })) };
 }
 
+/** The same with one amount after another counted of its cut instead, that which gains most first, until the colour is right or nothing gains. */
+function withCuts(
+  straight: Chosen,
+  exact: Amounts,
+  material: (name: string) => BenchMaterial,
+  bench: Bench,
+  colourError: ColourError,
+  tolerance: number,
+): Chosen {
+  const byCut = new Map(
+    straight.rows.map(({ name }) => [name, cutMeasures(exact[name]!, material(name).cuts ?? [], bench)] as const),
+  );
+  return improved(
+    straight,
+    Math.min(tolerance, tolerance / 2 + WORTH_WEIGHING),
+    (row) => {
+      const options = row.measure.cut ? [] : (byCut.get(row.name) ?? []);
+      return options.length === 0 ? undefined : { ...row, options: options.slice(0, 3) };
+    },
+    exact,
+    colourError,
+  );
+}
+
 /** The same with one amount after another weighed instead, that which gains most first, until the colour is right or nothing gains. */
 function withScale(
   byHand: Chosen,
   exact: Amounts,
+  material: (name: string) => BenchMaterial,
   { scaleGrams }: Bench,
   colourError: ColourError,
   tolerance: number,
 ): Chosen {
   if (scaleGrams === undefined) return byHand;
-  const onScale = (choice: Choice): Choice => ({ ...choice, options: [weighed(exact[choice.name]!, scaleGrams)] });
+  const onScale = (choice: Choice): Choice => ({
+    ...choice,
+    options: [weighedOf(exact[choice.name]!, material(choice.name).cuts ?? [], scaleGrams)],
+  });
   const least = bestMeasures(byHand.rows.map(onScale), exact, colourError).deltaE;
   const enough = Math.max(least, Math.min(tolerance, Math.max(least, tolerance / 2) + WORTH_WEIGHING));
-  let best = byHand;
+  return improved(
+    byHand,
+    enough,
+    (row) => (BY_HAND.has(row.measure.tool) ? onScale(row) : undefined),
+    exact,
+    colourError,
+  );
+}
+
+/** What was chosen, with one amount after another measured otherwise, that which gains most first, until it is near enough or nothing gains. */
+function improved(
+  chosen: Chosen,
+  enough: number,
+  otherwise: (row: Chosen['rows'][number]) => Choice | undefined,
+  exact: Amounts,
+  colourError: ColourError,
+): Chosen {
+  let best = chosen;
   while (best.deltaE > enough) {
-    const tried = best.rows.flatMap((row) =>
-      BY_HAND.has(row.measure.tool)
-        ? [
+    const tried = best.rows.flatMap((row) => {
+      const other = otherwise(row);
+      return other === undefined
+        ? []
+        : [
             bestMeasures(
-              best.rows.map((each) => (each === row ? onScale(each) : each)),
+              best.rows.map((each) => (each === row ? other : each)),
               exact,
               colourError,
             ),
-          ]
-        : [],
-    );
+          ];
+    });
     const next = tried.reduce((one, other) => (other.deltaE < one.deltaE ? other : one), best);
     if (next.deltaE > best.deltaE - INDIFFERENT) break;
     best = next;
@@ -174,15 +222,25 @@ function belongTogether(chosen: Chosen, exact: Amounts, colourError: ColourError
   );
 }
 
-/** The measures to choose from: those that come near; else the scale or the nearest, whichever is nearer. */
+/** How a bench measures an amount by itself, g. */
+export function nearestMeasure(grams: number, material: BenchMaterial, bench: Bench): Measure {
+  return waysToMeasure(grams, material, bench).options[0]!;
+}
+
+/** The measures to choose from: those that come near; else those of a cut; else the scale or the nearest, whichever is nearer. */
 function waysToMeasure(
   grams: number,
-  byHand: readonly Measure[],
-  { scaleGrams }: Bench,
+  material: BenchMaterial,
+  bench: Bench,
 ): { readonly options: readonly Measure[]; readonly tooCoarse?: Measure } {
+  const { scaleGrams } = bench;
+  const byHand = measures(grams, material, bench);
   const near = byHand.filter((measure) => isNear(measure.grams, grams));
-  if (near.length > 0) return { options: near.slice(0, 3) };
+  const isSure = near.some(({ tool }) => tool !== 'scale' || isWeighable(grams, scaleGrams ?? 0));
   const nearest = byHand[0]!;
+  const byCut = isSure ? [] : cutMeasures(grams, material.cuts ?? [], bench);
+  if (byCut.length > 0) return { options: byCut.slice(0, 3), tooCoarse: nearest };
+  if (near.length > 0) return { options: near.slice(0, 3) };
   if (scaleGrams === undefined || nearest.tool === 'scale') return { options: [nearest] };
   const scale = weighed(grams, scaleGrams);
   return Math.abs(scale.grams - grams) < Math.abs(nearest.grams - grams)

@@ -1,9 +1,13 @@
 import { defined } from '../values/defined.ts';
+import type { Batch, BatchCup, BatchStock, Measured, MeasuredCut } from './batch.ts';
 import type { Bench, BenchMaterial } from './bench.ts';
+import type { Cut } from './cut.ts';
+import { broughtByCuts, fittingCuts } from './cut-measures.ts';
 import { filledMl } from './filled-ml.ts';
-import { scaleAmounts } from './ledger.ts';
-import { type ColourError, measuredAmounts } from './measured-amounts.ts';
+import { amountOf, scaleAmounts } from './ledger.ts';
+import { type ColourError, measuredAmounts, nearestMeasure } from './measured-amounts.ts';
 import { isNear, isWeighable, measures, weighed, weighedAsExact } from './measures.ts';
+import { purchases } from './purchases.ts';
 
 /** How far above its limit a cup is not told of: a tenth is what the eye takes for the same height. Common practice, no source. */
 export const FULLNESS_LEEWAY = 1.1;
@@ -41,90 +45,6 @@ export interface BatchMold {
   readonly cavityMl: number;
   /** Plastic left in the sprues each time the mold is filled, ml. */
   readonly sprueMl: number;
-}
-
-/** A material as the plan meets it: handled, bought, stocked. Masses in g. */
-export interface BatchStock extends BenchMaterial {
-  readonly price?: number;
-  readonly packGrams?: number;
-  readonly stockGrams?: number;
-}
-
-/** One measured amount. */
-export interface Measured {
-  readonly material: string;
-  /** Exact, g in one cup. */
-  readonly grams: number;
-  /** Measured, g. */
-  readonly measuredGrams: number;
-  /** "22 drops", "1/4 tsp + 1/8 tsp", "0.42 g" */
-  readonly text: string;
-  readonly tool: 'drops' | 'spoons' | 'scale' | 'none';
-  /** The exact amount as the scale shows it, if there is one that does. */
-  readonly byWeight?: string;
-  /** Why there is a scale that does not show the exact amount: half a step is more than a fifth of it, or it lies between two steps. */
-  readonly offScale?: 'too-little' | 'between-steps';
-  /** Drops or spoons that the scale stands in for, since they come out too far from it. */
-  readonly tooCoarse?: { readonly text: string; readonly grams: number };
-  /** Of drops: ΔE00 by which one more moves the colour, where that is more than the tolerance. */
-  readonly dropDeltaE?: number;
-  /** Of such drops: whether there is a scale that shows less than a drop, and the amount. */
-  readonly betterWeighed?: boolean;
-  /** Of a measure that comes out far off: whether one comes near in a cup that is as full as it may be. */
-  readonly nearInFullCup?: boolean;
-}
-
-/** A cup of a batch. */
-export interface BatchCup {
-  readonly name: string;
-  /** Equal cups that it is split into. */
-  readonly split: number;
-  /** In each of the equal cups: */
-  readonly plastics: readonly { readonly material: string; readonly ml: number }[];
-  readonly amounts: readonly Measured[];
-  /** Volume of each with everything in it, ml. */
-  readonly volumeMl: number;
-  /** Whether one measure makes up for another, so that all are measured so or all are weighed. */
-  readonly together: boolean;
-  /** ΔE00 between the exact and the measured cup. */
-  readonly measuringDeltaE: number;
-  /** ΔE00 that drops and spoons alone would leave, where something is weighed for the colour's sake. */
-  readonly byHandDeltaE?: number;
-}
-
-/** What a batch takes of one material. */
-export interface TakenMaterial {
-  readonly material: string;
-  readonly grams: number;
-  readonly ml: number;
-}
-
-/** What a batch takes of one material, and what must be bought for it. */
-export interface BatchMaterial extends TakenMaterial {
-  readonly cost?: number;
-  /** g on the shelf, if counted. */
-  readonly stockGrams?: number;
-  /** g missing. */
-  readonly shortGrams: number;
-  /** Packs to buy. */
-  readonly packs: number;
-}
-
-/** A plan made out: what it makes, and what that takes. */
-export interface BatchAmounts {
-  readonly lines: readonly { readonly mold: string; readonly baits: number; readonly shots: number }[];
-  readonly baits: number;
-  readonly cups: readonly BatchCup[];
-  readonly materials: readonly TakenMaterial[];
-}
-
-/** A plan with its cost and shopping, for whoever has the shelf. */
-export interface Batch extends BatchAmounts {
-  readonly materials: readonly BatchMaterial[];
-  /** Of everything whose price is known. */
-  readonly cost: number;
-  readonly costPerBait: number;
-  readonly unpriced: readonly string[];
 }
 
 /**
@@ -200,20 +120,41 @@ function batchCup(cup: ScalableCup, neededMl: number, { shop, stock, colourError
     plasticMl,
   );
   const colourError = errorIn(plasticMl);
-  const found = measuredAmounts(exact, stock, shop, colourError, shop.tolerance);
+  const plastics = Object.fromEntries(cup.plastics.map(({ material, fraction }) => [material, plasticMl * fraction]));
+  const usable = (name: string): BatchStock => {
+    const { cuts, ...material } = stock(name);
+    const fitting = fittingCuts(exact[name]!, cuts ?? [], { materials: exact, plastics });
+    return fitting.length === 0 ? material : { ...material, cuts: fitting };
+  };
+  const found = measuredAmounts(exact, usable, shop, colourError, shop.tolerance);
+  const brought = broughtByCuts(exact, found.chosen);
+  const amounts = cup.contents.flatMap(({ material }): Measured[] => {
+    const left = exact[material]! - amountOf(brought.materials, material);
+    const tools = { shop, stock, colourError };
+    if (left === exact[material]) return [measuredOf(material, exact, found, volumeMl, tools)];
+    // What a cut brings is not measured again.
+    if (left < exact[material]! * ROUNDING) return [];
+    const rest = { ...exact, [material]: left };
+    const chosen = { ...found.chosen, [material]: nearestMeasure(left, stock(material), shop) };
+    return [measuredOf(material, rest, { ...found, chosen, tooCoarse: {} }, volumeMl, tools)];
+  });
   return {
     name: cup.name,
     split,
-    plastics: cup.plastics.map(({ material, fraction }) => ({ material, ml: plasticMl * fraction })),
-    amounts: cup.contents.map(({ material }) =>
-      measuredOf(material, exact, found, volumeMl, { shop, stock, colourError }),
-    ),
+    plastics: Object.entries(plastics).map(([material, ml]) => ({
+      material,
+      ml: ml - amountOf(brought.plastics, material),
+    })),
+    amounts,
     volumeMl,
-    together: found.together,
+    together: found.together && amounts.filter(({ tool }) => tool !== 'scale').length > 1,
     measuringDeltaE: found.deltaE,
     ...defined({ byHandDeltaE: found.byHandDeltaE }),
   };
 }
+
+// Amounts that only the last digits make.
+const ROUNDING = 1e-6;
 
 /** One amount as it is measured, and what a maker should know of that. */
 function measuredOf(
@@ -224,31 +165,41 @@ function measuredOf(
   { shop, stock, colourError }: Pick<CupTools, 'shop' | 'stock'> & { readonly colourError: ColourError },
 ): Measured {
   const measure = chosen[material]!;
-  const grams = exact[material]!;
+  const { cut } = measure;
+  // Of what is measured: the material, or a cut of it.
+  const part = cut?.bottlePerGram ?? 1;
+  const handled: BenchMaterial = cut ?? stock(material);
+  const grams = exact[material]! / part;
+  const measuredGrams = measure.grams / part;
   const coarse = tooCoarse[material];
   const { scaleGrams } = shop;
   const byWeight = scaleGrams === undefined ? undefined : weighedAsExact(grams, scaleGrams);
-  const { gramsPerDrop } = stock(material);
+  const { gramsPerDrop } = handled;
   const dropDeltaE =
     measure.tool === 'drops' && gramsPerDrop !== undefined
-      ? colourError({ ...exact, [material]: grams + gramsPerDrop })
+      ? colourError({ ...exact, [material]: (grams + gramsPerDrop) * part })
       : 0;
   const betterWeighed = byWeight !== undefined && (scaleGrams ?? Number.POSITIVE_INFINITY) < (gramsPerDrop ?? 0);
   const inFullCup = (grams * filledMl(shop)) / volumeMl;
   return {
     material,
+    ...(cut && { cut: measuredCut(cut) }),
     grams,
-    measuredGrams: measure.grams,
+    measuredGrams,
     text: measure.text,
     tool: measure.tool,
     ...defined({ byWeight }),
     ...(scaleGrams === undefined || byWeight !== undefined
       ? {}
       : { offScale: isWeighable(grams, scaleGrams) ? 'between-steps' : 'too-little' }),
-    ...(coarse === undefined ? {} : { tooCoarse: { text: coarse.text, grams: coarse.grams } }),
+    ...(coarse === undefined ? {} : { tooCoarse: { text: coarse.text, grams: coarse.grams / part } }),
     ...(asPrinted(dropDeltaE) > shop.tolerance ? { dropDeltaE, betterWeighed } : {}),
-    ...(isNear(measure.grams, grams) ? {} : { nearInFullCup: canMeasure(inFullCup, stock(material), shop) }),
+    ...(isNear(measuredGrams, grams) ? {} : { nearInFullCup: canMeasure(inFullCup, handled, shop) }),
   };
+}
+
+function measuredCut({ id, title, oneIn, with: diluent, bottlePerGram }: Cut): MeasuredCut {
+  return { id, title, oneIn, with: diluent, bottlePerGram };
 }
 
 /** A colour difference as it is shown: what reads as within the tolerance is not said to be beyond it. */
@@ -260,27 +211,4 @@ export function asPrinted(deltaE: number): number {
 function canMeasure(grams: number, material: BenchMaterial, bench: Bench): boolean {
   const byScale = bench.scaleGrams === undefined ? [] : [weighed(grams, bench.scaleGrams)];
   return [...measures(grams, material, bench), ...byScale].some((measure) => isNear(measure.grams, grams));
-}
-
-function purchases(cups: readonly BatchCup[], stock: (material: string) => BatchStock): BatchMaterial[] {
-  const needed = new Map<string, number>();
-  const need = (material: string, grams: number): void =>
-    void needed.set(material, (needed.get(material) ?? 0) + grams);
-  for (const cup of cups) {
-    for (const { material, ml } of cup.plastics) need(material, ml * stock(material).gramsPerMl * cup.split);
-    for (const { material, measuredGrams } of cup.amounts) need(material, measuredGrams * cup.split);
-  }
-  return [...needed].map(([material, grams]) => {
-    const { gramsPerMl, price, packGrams, stockGrams } = stock(material);
-    const shortGrams = stockGrams === undefined ? 0 : Math.max(0, grams - stockGrams);
-    return {
-      material,
-      grams,
-      ml: grams / gramsPerMl,
-      ...(price === undefined || packGrams === undefined ? {} : { cost: (grams / packGrams) * price }),
-      ...defined({ stockGrams }),
-      shortGrams,
-      packs: shortGrams > 0 && packGrams !== undefined ? Math.ceil(shortGrams / packGrams) : 0,
-    };
-  });
 }

@@ -8,6 +8,7 @@
 import type { Edition } from '../book/model/publish.ts';
 import type { Batch, BatchAmounts, BatchCup, Measured, Settings } from '../book/model.ts';
 import { inOrderOfWork, type WorkMaterial } from '../book/recipes/goes-in.ts';
+import { measuredName } from '../words/cut.ts';
 import { exactWords, measureNote, measuringNotes, weighsText } from '../words/measured.ts';
 import { type AmountForms, type Bought, boughtText, shortWords } from '../words/stock.ts';
 import { heatParagraph } from './heat-paragraph.ts';
@@ -44,8 +45,9 @@ function nameClass(title: string): string {
   return `amount-name${longest > LONG_WORD ? ' long' : ''}${longest > ENDLESS_WORD ? ' endless' : ''}`;
 }
 
-function materialName(names: BatchNames, id: string): Html {
-  const { title, hex } = names.material(id);
+function materialName(names: BatchNames, id: string, cut?: Measured['cut']): Html {
+  const { hex } = names.material(id);
+  const title = measuredName({ material: id, ...(cut && { cut }) }, (material) => names.material(material).title);
   const href = names.href?.(id);
   const name =
     href === undefined
@@ -61,7 +63,7 @@ function amountRow(names: BatchNames, cup: BatchCup, amount: Measured): Html {
   // Beside what the scale has shown already stands what it rounds.
   const exact: ReturnType<typeof exactWords> = tool === 'scale' ? { amount: massText(grams) } : exactWords(amount);
   const below = [weighs, note].filter((words) => words !== undefined);
-  return html`<tr data-material="${material}"><th class="amount-head" scope="row">${materialName(names, material)}</th><td class="measure"><b>${unbroken(text)}</b>${below.map((words) => html` <span class="or">${unitsKept(words)}</span>`)}</td><td class="exact">${unbroken(exact.amount)}${exact.note === undefined ? '' : html` <span class="or">${exact.note}</span>`}</td></tr>`;
+  return html`<tr data-material="${material}"><th class="amount-head" scope="row">${materialName(names, material, amount.cut)}</th><td class="measure"><b>${unbroken(text)}</b>${below.map((words) => html` <span class="or">${unitsKept(words)}</span>`)}</td><td class="exact">${unbroken(exact.amount)}${exact.note === undefined ? '' : html` <span class="or">${exact.note}</span>`}</td></tr>`;
 }
 
 function plasticRow(names: BatchNames, { material, ml }: BatchCup['plastics'][number]): Html {

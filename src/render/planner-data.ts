@@ -7,7 +7,7 @@
 import type { Cup } from '../book/model/cup.ts';
 import type { Edition } from '../book/model/publish.ts';
 import type { Recipe } from '../book/model/recipe.ts';
-import type { Material, Mold } from '../book/model/shelf.ts';
+import type { Material, Mold, ShelfCut } from '../book/model/shelf.ts';
 import type { Settings } from '../book/model.ts';
 import { defined } from '../values/defined.ts';
 import { required } from '../values/required.ts';
@@ -17,6 +17,9 @@ import type { BatchNames } from './batch-view.ts';
 export type PlannedCup = Pick<Cup, 'name' | 'share' | 'plastics' | 'contents' | 'volumePerPlastic'> & {
   readonly hex: string;
 };
+
+/** A cut as it is measured. */
+export type PlannedCut = Omit<ShelfCut, 'notes' | 'assumptions' | 'source'>;
 
 /** A material as the planner needs it. */
 export type PlannedMaterial = Pick<
@@ -37,7 +40,7 @@ export type PlannedMaterial = Pick<
   | 'price'
   | 'packGrams'
   | 'stockGrams'
-> & { readonly href: string };
+> & { readonly href: string; readonly cuts?: readonly PlannedCut[] };
 
 /** A mold as the planner needs it. */
 export type PlannedMold = Pick<Mold, 'id' | 'title' | 'cavities' | 'cavityMl' | 'sprueMl' | 'bag'>;
@@ -76,7 +79,13 @@ function plannedMaterial(material: Omit<Material, 'usedIn'>, href: string): Plan
     byVolume,
     byOunce,
     ...defined({ constants, flake, gramsPerDrop, price, packGrams, stockGrams, use, highest, working }),
+    ...defined({ cuts: material.cuts?.map(plannedCut) }),
   };
+}
+
+/** A cut without what only its file and page tell. */
+export function plannedCut({ notes: _, assumptions: __, source: ___, ...cut }: ShelfCut): PlannedCut {
+  return cut;
 }
 
 function plannedRecipe(bodyMm: number, recipe: Recipe): PlannedRecipe {
@@ -126,6 +135,8 @@ export function plannerData(
       cups.flatMap(({ plastics, contents }) => [...plastics, ...contents].map(({ material }) => material)),
     ),
   );
+  // What a cut is thinned with goes in with it.
+  for (const id of [...used]) for (const cut of materials.get(id)?.cuts ?? []) used.add(cut.with);
   return {
     recipes: recipes.map((recipe) => plannedRecipe(required(molds, recipe.mold).bodyMm, recipe)),
     materials: [...used].sort().map((id) => plannedMaterial(required(materials, id), href(id))),

@@ -3,10 +3,12 @@
  *
  * @packageDocumentation
  */
+
+import type { BatchCup, Measured } from '../cup/batch.ts';
 import { isNear } from '../cup/measures.ts';
-import type { BatchCup, Measured } from '../cup/plan-batch.ts';
 import { formatDecimal } from '../units/format-quantity.ts';
 import { weighedText } from '../units/scale-step.ts';
+import { measuredName } from './cut.ts';
 import { differenceText } from './difference.ts';
 import { listText } from './sentence-text.ts';
 
@@ -67,14 +69,29 @@ export function betterWeighedWords(
 
 /** That a measure is the scale's and why, that it is better weighed, how far off it is; nothing where there is nothing to say. */
 export function measureNote(measured: Measured, cup: Pick<BatchCup, 'together' | 'amounts'>): string | undefined {
-  const { tool, tooCoarse, grams } = measured;
+  const { tool, tooCoarse } = measured;
   const amiss = amissNote(measured);
   if (tool !== 'scale') {
     const better = betterWeighedWords(measured, cup);
-    return amiss ?? (better && `${better}: one drop more is ${differenceText(measured.dropDeltaE!)}`);
+    return (
+      amiss ?? (better && `${better}: one drop more is ${differenceText(measured.dropDeltaE!)}`) ?? cutNote(measured)
+    );
   }
-  const why = tooCoarse === undefined ? '' : `: ${tooCoarse.text} would be ${amissText(tooCoarse.grams, grams)}`;
+  const why = tooCoarse === undefined ? '' : `: ${coarseText(measured, tooCoarse)}`;
   return amiss === undefined ? `by scale${why}` : `by scale${why}; even this is ${amiss}`;
+}
+
+/** Why a cut is taken: what the bottle's own measure would be. */
+function cutNote({ cut, tooCoarse, grams }: Measured): string | undefined {
+  return cut && tooCoarse && coarseText({ cut, grams }, tooCoarse);
+}
+
+/** What the measure would be that another stands in for: `1 drop of the bottle would be 2.3 times too much`. */
+function coarseText(
+  { cut, grams }: Pick<Measured, 'cut' | 'grams'>,
+  coarse: NonNullable<Measured['tooCoarse']>,
+): string {
+  return `${coarse.text}${cut ? ' of the bottle' : ''} would be ${amissText(coarse.grams, grams)}`;
 }
 
 /**
@@ -90,7 +107,7 @@ export function measuringNotes(
   const { amounts, measuringDeltaE, byHandDeltaE, together } = cup;
   const off = amounts.filter(({ measuredGrams, grams }) => !isNear(measuredGrams, grams));
   const doses = off.map(
-    ({ material, measuredGrams, grams }) => `${formatDecimal(measuredGrams / grams, 2)} times the ${title(material)}`,
+    (amount) => `${formatDecimal(amount.measuredGrams / amount.grams, 2)} times the ${measuredName(amount, title)}`,
   );
   const withDoses = doses.length === 0 ? '' : ` The cup gets ${listText(doses)} of the recipe.`;
   const all = canWeighAll(cup) ? 'Use them all, or weigh everything. Don’t mix.' : 'Use them all.';

@@ -1,5 +1,5 @@
 import type { Material } from '../book/model/shelf.ts';
-import type { BatchMaterial } from '../cup/plan-batch.ts';
+import type { BatchMaterial } from '../cup/batch.ts';
 import type { ShortStock } from '../matching/shelf/short-stock.ts';
 import { massText, ounceText } from '../units/mass-text.ts';
 import { type VolumeUnit, volumeText } from '../units/volume-text.ts';

@@ -4,7 +4,7 @@ import { compileBook } from '../../src/book/compile-book.ts';
 import { CompileMemory } from '../../src/book/compile-memory.ts';
 import type { Cup } from '../../src/book/model/cup.ts';
 import { publishedBook } from '../../src/book/publish/published-book.ts';
-import type { Batch } from '../../src/cup/plan-batch.ts';
+import type { Batch } from '../../src/cup/batch.ts';
 import { EXAMPLE_BOOK } from '../../src/diagnostics/examples.ts';
 import { readThing, type Thing } from '../../src/recipe/read-thing.ts';
 import { writeThing } from '../../src/recipe/write-thing.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { BatchCup, Measured } from '../../src/cup/plan-batch.ts';
+import type { BatchCup, Measured } from '../../src/cup/batch.ts';
 import { exactWords, measureNote, measuringNotes, weighsText } from '../../src/words/measured.ts';
 
 const pearl: Measured = {

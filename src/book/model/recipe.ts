@@ -1,4 +1,4 @@
-import type { BatchAmounts } from '../../cup/plan-batch.ts';
+import type { BatchAmounts } from '../../cup/batch.ts';
 import type { Tier } from '../../optics/material-constants.ts';
 import type { PatternContrast } from '../../optics/pattern-contrast.ts';
 import type { CoreOrder } from '../../patterns/pattern.ts';

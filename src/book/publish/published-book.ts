@@ -107,8 +107,9 @@ const namesIn = ({ plastics, materials }: CupState): readonly { readonly materia
   [...Object.keys(plastics), ...Object.keys(materials)].map((material) => ({ material }));
 
 /** What readers are told is in the cups of a recipe, was in them, or was changed in them. */
-function materialsOf({ cups, changes }: Recipe): readonly string[] {
+function materialsOf({ cups, changes, batch }: Recipe): readonly string[] {
   return [
+    ...batch.cups.flatMap(({ amounts }) => amounts.flatMap(({ cut }) => (cut ? [{ material: cut.id }] : []))),
     ...cups.flatMap(({ plastics, contents, written, rounds, naive }) => [
       ...plastics,
       ...contents,

@@ -7,8 +7,9 @@
  *
  * @packageDocumentation
  */
+
+import type { Batch } from '../../cup/batch.ts';
 import type { CupState } from '../../cup/ledger.ts';
-import type { Batch } from '../../cup/plan-batch.ts';
 import type { LookDoubt } from '../../optics/look-doubt.ts';
 import type { Appearance, Colour, Lab, MeasuredBands } from '../model/colours.ts';
 import type { Change, Content, Cup, PlasticShare, Round } from '../model/cup.ts';
@@ -151,6 +152,7 @@ const BATCH: FieldTable<Batch> = {
     plastics: { material: 'shared', ml: 'shared' },
     amounts: {
       material: 'shared',
+      cut: { id: 'shared', title: 'shared', oneIn: 'shared', with: 'shared', bottlePerGram: 'shared' },
       grams: 'shared',
       measuredGrams: 'shared',
       text: 'shared',

@@ -1,4 +1,5 @@
-import { type Batch, planBatch } from '../../cup/plan-batch.ts';
+import type { Batch } from '../../cup/batch.ts';
+import { planBatch } from '../../cup/plan-batch.ts';
 import { handSpread } from '../../cup/repeatability.ts';
 import { measuringError, type OpticalMaterial } from '../../optics/cup-body.ts';
 import type { Cup } from '../model/cup.ts';

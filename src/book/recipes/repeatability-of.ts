@@ -1,7 +1,9 @@
+import type { Batch, BatchCup } from '../../cup/batch.ts';
+import { bottleGrams } from '../../cup/cut-measures.ts';
 import { filledMl } from '../../cup/filled-ml.ts';
 import type { Amounts } from '../../cup/ledger.ts';
-import { asPrinted, type Batch, type BatchCup } from '../../cup/plan-batch.ts';
-import { handSpread, repeatability } from '../../cup/repeatability.ts';
+import { asPrinted } from '../../cup/plan-batch.ts';
+import { handSpread, repeatability, type Spread } from '../../cup/repeatability.ts';
 import { cupMixer, viewsDifference } from '../../optics/cup-body.ts';
 import type { Pattern } from '../../patterns/patterns.ts';
 import { required } from '../../values/required.ts';
@@ -29,9 +31,9 @@ export function repeatabilityOf(
   if (cups.every(({ contents }) => contents.length === 0)) return {};
   const plasticMl = batch.cups.map(({ plastics }) => plastics.reduce((sum, { ml }) => sum + ml, 0));
   const mixed = cups.map(({ plastics, share }, index) => {
-    const contents = batch.cups[index]!.amounts.map(({ material, grams }) => ({
-      material,
-      gramsPerMl: grams / plasticMl[index]!,
+    const contents = batch.cups[index]!.amounts.map((amount) => ({
+      material: amount.material,
+      gramsPerMl: bottleGrams(amount, amount.grams) / plasticMl[index]!,
     }));
     const { doses, mixed: mix } = cupMixer({ plastics, contents }, shelf);
     const keys = contents.map(({ material }) => keyOf(index, material));
@@ -47,17 +49,30 @@ export function repeatabilityOf(
       thicknessMm,
     );
   const measured = batch.cups.flatMap(({ amounts }, index) =>
-    amounts.map(({ material, grams, tool }) => ({ key: keyOf(index, material), grams, tool })),
+    amounts.map((amount) => ({
+      key: keyOf(index, amount.material),
+      grams: bottleGrams(amount, amount.grams),
+      tool: amount.tool,
+      // A step of the scale, as a part of what it is a step of.
+      part: bottleGrams(amount, 1),
+    })),
   );
   const exact: Amounts = Object.fromEntries(measured.map(({ key, grams }) => [key, grams]));
   const wanted = faces(exact);
   const colourError = (grams: Amounts): number =>
     Math.max(...faces(grams).map((face, index) => viewsDifference(wanted[index]!, face)));
-  const tools = new Map(measured.map(({ key, tool }) => [key, tool]));
-  const byHand = repeatability(exact, (key) => handSpread(required(tools, key), settings), colourError);
+  const byKey = new Map(measured.map((amount) => [amount.key, amount]));
+  const spreadOf = (key: string): Spread => {
+    const { tool, part } = required(byKey, key);
+    const spread = handSpread(tool, settings);
+    return spread.kind === 'step' ? { ...spread, grams: spread.grams * part } : spread;
+  };
+  const byHand = repeatability(exact, spreadOf, colourError);
   const { scaleGrams } = settings;
   const byScale =
-    scaleGrams === undefined ? 0 : repeatability(exact, () => ({ kind: 'step', grams: scaleGrams }), colourError);
+    scaleGrams === undefined
+      ? 0
+      : repeatability(exact, (key) => ({ kind: 'step', grams: scaleGrams * required(byKey, key).part }), colourError);
   const byDrops = batch.cups.flatMap((cup, index) => dropAdvice(cup, shelf, settings, plasticMl[index]!));
   const advice =
     byDrops.length === 0 && asPrinted(byHand) > settings.tolerance ? [handAdvice(byHand, byScale, settings)] : byDrops;
@@ -83,14 +98,14 @@ function dropAdvice(
   settings: Settings,
   plasticMl: number,
 ): readonly SpreadAdvice[] {
-  return amounts.flatMap(({ material, dropDeltaE, betterWeighed }): SpreadAdvice[] => {
+  return amounts.flatMap(({ material, cut, dropDeltaE, betterWeighed }): SpreadAdvice[] => {
     if (dropDeltaE === undefined) return [];
     // The colour moves about in proportion to the drop's part of the cup, so a cup larger by that ratio brings it within tolerance.
     const enoughMl = Math.ceil((plasticMl * dropDeltaE) / settings.tolerance / 10) * 10;
     return [
       {
         kind: 'drop',
-        title: shelf(material).title,
+        title: cut?.title ?? shelf(material).title,
         deltaE: asPrinted(dropDeltaE),
         ...(enoughMl <= filledMl(settings) ? { enoughMl } : {}),
         ...(betterWeighed ? { weigh: together ? 'all' : 'it' } : {}),

@@ -13,6 +13,7 @@ import type { StepWords } from '../../patterns/pattern.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import { SHORT_CAUTIONS } from '../../words/cautions.ts';
+import { measuredName } from '../../words/cut.ts';
 import { heatWords } from '../../words/heat.ts';
 import { amissNote, betterWeighedWords, exactWords, measuringNotes, weighsText } from '../../words/measured.ts';
 import { shortWorkWords } from '../../words/short-order-of-work.ts';
@@ -100,7 +101,7 @@ function rowsOf(book: Book, cup: Recipe['batch']['cups'][number]): readonly Card
       const note = amissNote(amount) ?? betterWeighedWords(amount, cup);
       return {
         measure: unbroken(amount.text),
-        name: required(materials, amount.material).title,
+        name: measuredName(amount, (material) => required(materials, material).title),
         plastic: false,
         ...defined({ weight }),
         ...(weighs === undefined ? {} : { weighs: unbroken(weighs) }),

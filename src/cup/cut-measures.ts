@@ -1,0 +1,67 @@
+import type { Bench, Measure } from './bench.ts';
+import { type Cut, partsOfCut } from './cut.ts';
+import { type Amounts, amountOf, type CupState, EMPTY_CUP, withAdded } from './ledger.ts';
+import { isNear, isWeighable, measures, weighed } from './measures.ts';
+
+// What a cut may bring into a cup besides what the recipe has of it, as a part of the plastic's volume: less than softener is measured to.
+// Convention of this book.
+const UNSEEN = 0.01;
+
+/**
+ * The cuts by which a dose of a bottle can be measured without making another cup of it: what thins them is in the recipe, in as much
+ * as they bring, or is so little that it is none.
+ *
+ * @param grams of the bottle
+ * @param contents g of what is in the cup, and ml of its plastics
+ */
+export function fittingCuts(
+  grams: number,
+  cuts: readonly Cut[],
+  contents: { readonly materials: Amounts; readonly plastics: Amounts },
+): readonly Cut[] {
+  const plasticMl = Object.values(contents.plastics).reduce((sum, ml) => sum + ml, 0);
+  return cuts.filter((cut) => {
+    const ofCut = grams / cut.bottlePerGram;
+    if (cut.plasticPerGram !== undefined)
+      return ofCut * cut.plasticPerGram <= amountOf(contents.plastics, cut.with) && ofCut < plasticMl;
+    const brought = ofCut * (1 - cut.bottlePerGram);
+    return (
+      brought <= amountOf(contents.materials, cut.with) * (1 + 1e-6) || ofCut / cut.gramsPerMl <= UNSEEN * plasticMl
+    );
+  });
+}
+
+/** Measures of a bottle by its cuts that come near a dose: nearest first, those of the strongest cut before others as near. */
+export function cutMeasures(grams: number, cuts: readonly Cut[], bench: Bench): readonly Measure[] {
+  const byStrength = [...cuts].sort((one, other) => one.oneIn - other.oneIn);
+  return byStrength.flatMap((cut) =>
+    measures(grams / cut.bottlePerGram, cut, bench).flatMap((measure): Measure[] => {
+      const bottle = measure.grams * cut.bottlePerGram;
+      const isSure = measure.tool !== 'scale' || isWeighable(measure.grams, bench.scaleGrams ?? 0);
+      return isNear(bottle, grams) && isSure && measure.tool !== 'none' ? [{ ...measure, grams: bottle, cut }] : [];
+    }),
+  );
+}
+
+/** A dose of a bottle by the scale: of a cut, where the scale is too coarse for the bottle itself and not for that. */
+export function weighedOf(grams: number, cuts: readonly Cut[], scaleGrams: number): Measure {
+  const cut = isWeighable(grams, scaleGrams)
+    ? undefined
+    : cuts.find(({ bottlePerGram }) => isWeighable(grams / bottlePerGram, scaleGrams));
+  if (!cut) return weighed(grams, scaleGrams);
+  const measure = weighed(grams / cut.bottlePerGram, scaleGrams);
+  return { ...measure, grams: measure.grams * cut.bottlePerGram, cut };
+}
+
+/** What thins the exact doses that are measured of cuts: g of materials, ml of plastics. */
+export function broughtByCuts(exact: Amounts, chosen: Readonly<Record<string, Measure>>): CupState {
+  return Object.entries(chosen).reduce((cup, [name, { cut }]): CupState => {
+    const diluent = cut && partsOfCut(cut, exact[name]! / cut.bottlePerGram)[1];
+    return diluent ? withAdded(cup, diluent) : cup;
+  }, EMPTY_CUP);
+}
+
+/** Grams of the material itself in an amount that may be of a cut. */
+export function bottleGrams({ cut }: { readonly cut?: Pick<Cut, 'bottlePerGram'> }, grams: number): number {
+  return grams * (cut?.bottlePerGram ?? 1);
+}
