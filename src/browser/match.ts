@@ -12,6 +12,7 @@ import { FileActions } from './match/file-actions.ts';
 import { KeptMatch } from './match/kept-match.ts';
 import { keptWork } from './match/kept-work.ts';
 import { askToLast } from './match/lasting-store.ts';
+import { RoomCheck } from './match/room-check.ts';
 import { MatchScreen } from './match/screen.ts';
 import { MatchState } from './match/state.ts';
 import { type Kept, openStore } from './match/store.ts';
@@ -69,7 +70,8 @@ async function start(root: HTMLElement, data: MatchPageData): Promise<void> {
   state.onFull = () => screen.say('This log is full. Take the recipe away, export the match, and begin a new one.');
   const target = new TargetActions(state, screen);
   const file = new FileActions(state, screen, () => target.mayReplace());
-  listen(state, screen, { target, cup: new CupActions(state, screen), file });
+  const room = new RoomCheck(document.querySelector<HTMLDetailsElement>('[data-room]')!);
+  listen(state, screen, { target, cup: new CupActions(state, screen), file, room });
   screen.showAll();
   root.hidden = false;
   if (state.findsAgain && state.work.cups.some(({ steps }) => steps.length === 0)) target.find();

@@ -52,12 +52,14 @@ test('the page Care says where it comes from, and what comes before it', () => {
   );
 });
 
-test('every page leads to first aid', async () => {
+test('every page leads to first aid, and twice more where a cup is heated', async () => {
   const match = documentOf(await pageOf('match'));
   for (const { textContent } of [byRole(match, 'complementary', { name: 'Cautions' })])
     expect(textContent).toContain(BURNT_LINE);
   const links = allByRole(match, 'link', { name: 'First aid' }).map((each) => each.getAttribute('href'));
-  expect(links).toEqual(['../care/#burn', '../care/#burn']);
+  expect(links).toEqual(['../care/#burn', '../care/#burn', '../care/#burn']);
+  const footOnly = allByRole(documentOf(await pageOf('foreword')), 'link', { name: 'First aid' });
+  expect(footOnly.map((each) => each.getAttribute('href'))).toEqual(['../care/#burn']);
 });
 
 const CARRIED = /[^.:]*(?:smok|brown|spent|hydrogen chloride)[^.]*\b(?:take|carry|bring) (?:it|the cup)\b[^.]*\./gi;

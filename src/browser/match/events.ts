@@ -3,6 +3,7 @@ import type { CupActions } from './cup-actions.ts';
 import type { FileActions } from './file-actions.ts';
 import { MOST } from './limits.ts';
 import { mistypedColour } from './read-forms.ts';
+import type { RoomCheck } from './room-check.ts';
 import type { MatchScreen } from './screen.ts';
 import type { MatchState } from './state.ts';
 import type { TargetActions } from './target-actions.ts';
@@ -14,6 +15,7 @@ export interface MatchActions {
   readonly target: TargetActions;
   readonly cup: CupActions;
   readonly file: FileActions;
+  readonly room: RoomCheck;
 }
 
 /** Listens to the whole page at once, since its parts are drawn anew all the time. */
@@ -113,7 +115,7 @@ const BY_NUMBERS = [
   'export',
 ] as const;
 
-function onClick(button: HTMLButtonElement, screen: MatchScreen, { target, cup, file }: MatchActions): void {
+function onClick(button: HTMLButtonElement, screen: MatchScreen, { target, cup, file, room }: MatchActions): void {
   const { dataset } = button;
   const mistyped = BY_NUMBERS.some((name) => name in dataset) ? target.mistyped() : undefined;
   if (mistyped) {
@@ -124,12 +126,13 @@ function onClick(button: HTMLButtonElement, screen: MatchScreen, { target, cup, 
   if (dataset.find !== undefined) target.find();
   else if (dataset.photoFor !== undefined) void takeFromPhoto(dataset.photoFor, screen);
   else if (dataset.sidesSeen !== undefined) target.sidesSeen(dataset.sidesSeen as 'apart' | 'together');
-  else if (dataset.plain !== undefined) target.beginPlain();
-  else if (dataset.use !== undefined) target.use(Number(dataset.use), Number(dataset.proposal), weighing);
+  else if (dataset.plain !== undefined) room.before(() => target.beginPlain());
+  else if (dataset.use !== undefined)
+    room.before(() => target.use(Number(dataset.use), Number(dataset.proposal), weighing));
   else if (dataset.take !== undefined) cup.take(indexOf(button), Number(dataset.take), weighing);
   else if (dataset.wentIn !== undefined) cup.answer(indexOf(button), dataset.wentIn as 'proposed' | 'else' | 'nothing');
   else if (dataset.lookedAgain !== undefined) cup.lookedAgain(indexOf(button));
-  else if (dataset.afresh !== undefined) cup.beginAfresh(indexOf(button), weighing);
+  else if (dataset.afresh !== undefined) room.before(() => cup.beginAfresh(indexOf(button), weighing));
   else if (dataset.noteRound !== undefined) cup.noteRound(indexOf(button));
   else if (dataset.addElse !== undefined) cup.addElse(indexOf(button));
   else if (dataset.addPlastic !== undefined) cup.addPlastic(indexOf(button));

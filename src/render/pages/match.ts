@@ -14,6 +14,7 @@ import { document } from '../document.ts';
 import { embeddedJson, type Html, html } from '../html.ts';
 import { paths } from '../links.ts';
 import type { PageContext, PageKind } from '../page.ts';
+import { roomCheckFold, roomCheckText } from '../room-check.ts';
 import { dot } from '../swatch/chip.ts';
 
 /** A material as the Match page needs it. */
@@ -126,8 +127,9 @@ export const matchPage: PageKind = {
       scripts: data ? ['match'] : [],
       main: html`<h1>Match a colour</h1>
 <p class="lead match-lead">From the bait in your hand to a cup that matches it. Say what it looks like over white and over black; the book proposes a recipe from your shelf, judges every round, and says what to add now.</p>
-${data ? html`${matchForm(data, context)}<script type="application/json" data-match-data>${embeddedJson(data)}</script>` : html`<p>Nothing to match with yet: the book needs a plastic and a mold.</p>`}
-<p class="only-static">This page needs JavaScript. It works in this browser alone and sends nothing anywhere. Without it, each target has a page of its own, and the command <code>cupbook match</code> does the same work.</p>`,
+${data ? html`${roomCheckFold(context)}${matchForm(data, context)}<script type="application/json" data-match-data>${embeddedJson(data)}</script>` : html`<p>Nothing to match with yet: the book needs a plastic and a mold.</p>`}
+<p class="only-static">This page needs JavaScript. It works in this browser alone and sends nothing anywhere. Without it, each target has a page of its own, and the command <code>cupbook match</code> does the same work.</p>
+${data ? roomCheckText() : ''}`,
     });
   },
 };
