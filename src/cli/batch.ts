@@ -10,6 +10,7 @@ import { volumeText } from '../units/volume-text.ts';
 import { required } from '../values/required.ts';
 import { costWords } from '../words/cost.ts';
 import { measuredName } from '../words/cut.ts';
+import { batchFlakesText } from '../words/flake.ts';
 import { maxText } from '../words/limit.ts';
 import { exactWords, measureNote, measuringNotes, weighsText } from '../words/measured.ts';
 import { counted, listText } from '../words/sentence-text.ts';
@@ -61,6 +62,7 @@ function lineOf(text: string, recipe: Recipe, sound: SoundBook): { readonly mold
 export function batchText(recipe: Recipe, batch: Batch, book: Book): string {
   const title = new Map(book.materials.map((material) => [material.id, material.title]));
   const name = (material: string): string => title.get(material) ?? material;
+  const mold = (id: string): string => required(book.molds, id).title;
   const volume = (ml: number): string => volumeText(ml, book.settings);
   const money = (amount: number): string => moneyText(amount, book.settings);
   const unpriced = batch.unpriced.map(name);
@@ -74,7 +76,7 @@ export function batchText(recipe: Recipe, batch: Batch, book: Book): string {
       '',
       `${cup.name}${timesText(cup.split)}:`,
       ...cup.plastics.map(({ material, ml }) => `  ${volume(ml).padEnd(wide)}  ${name(material)}`),
-      ...cup.amounts.map((measured) => amountLine(measured, cup, name, wide)),
+      ...cup.amounts.map((measured) => amountLine(measured, cup, { name, mold }, wide)),
       ...measuringNotes(cup, name).map((note) => `  ${note}`),
       ...(limit === undefined ? [] : [`  ${maxText(limit.celsius, name(limit.material), book.settings)}`]),
       ...(limitUnknown.length === 0
@@ -110,12 +112,19 @@ function measureText(measured: Measured): string {
 }
 
 /** `1/4 tsp = 0.68 g    Ivory pearl, or exactly 0.80 g`; `exactly 0.80 g (too little for this scale)` */
-function amountLine(measured: Measured, cup: BatchCup, name: (material: string) => string, wide: number): string {
+function amountLine(
+  measured: Measured,
+  cup: BatchCup,
+  { name, mold }: { readonly name: (material: string) => string; readonly mold: (id: string) => string },
+  wide: number,
+): string {
   const note = measureNote(measured, cup);
+  const flakes = batchFlakesText(measured.flakesABait, mold);
   return [
     `  ${measureText(measured).padEnd(wide)}  ${measuredName(measured, name)}`,
     ...(measured.tool === 'drops' || measured.tool === 'spoons' ? [exactly(measured)] : []),
     ...(note === undefined ? [] : [note]),
+    ...(flakes === undefined ? [] : [flakes]),
   ].join(', ');
 }
 

@@ -16,7 +16,7 @@ import { volumeText } from '../units/volume-text.ts';
 import { MEASURED_TOGETHER, weightsText } from '../words/amount.ts';
 import { costWords } from '../words/cost.ts';
 import { differenceText } from '../words/difference.ts';
-import { flakeText } from '../words/flake.ts';
+import { cupFlakeText, type FlakedBait, flakeText } from '../words/flake.ts';
 import { leftOutText } from '../words/left-out.ts';
 import { maxText } from '../words/limit.ts';
 import { proposalText } from '../words/proposal.ts';
@@ -49,7 +49,8 @@ export function legendText({ judged, weighed, inStock }: Legend): string {
   );
 }
 
-type Shown = Pick<Book, 'settings' | 'materials'>;
+/** The book, and the bait that the cup is for, where its mold is known. */
+type Shown = Pick<Book, 'settings' | 'materials'> & { readonly bait?: FlakedBait };
 
 /** First recipes, after what is said of them. */
 export function printedRecipes(
@@ -71,7 +72,7 @@ export function printedRecipes(
 export function printedAddition(
   cup: string,
   says: string,
-  { advice, now, proposals, leftOut, startAgain }: NextAddition,
+  { advice, now, flakes = [], proposals, leftOut, startAgain }: NextAddition,
   book: Shown,
 ): string {
   const startsAgain = advice.kind === 'start-over';
@@ -85,6 +86,7 @@ export function printedAddition(
     : [];
   return lines([
     ...(now ? [`${cup} now: ${verdictText(now)}`] : []),
+    ...flakes.map((flake) => `${cupFlakeText(flake, book.bait)}.`),
     `${now ? '' : `${cup}: `}${says}`,
     ...(advice.kind === 'ask-what-went-in' ? [ANSWER_IN_LOG] : []),
     ...(startsAgain ? [...anew, '', 'Or fix this one:', ...mend.slice(1)] : [...mend, ...anew]),
@@ -136,7 +138,10 @@ export function printedSubstitution(
       : [
           '',
           'Flakes:',
-          ...flakes.map((flake) => `  ${flake.text.padEnd(20)} ${flake.title}: ${flakeText(flake, book.settings)}`),
+          ...flakes.map(
+            (flake) =>
+              `  ${flake.text.padEnd(20)} ${cupFlakeText(flake, book.bait)}; ${flakeText(flake, book.settings)}`,
+          ),
         ]),
   ]);
 }
@@ -150,7 +155,7 @@ function recipeLines(
   const all = cups.flatMap(({ amounts }) => amounts);
   const wide = Math.max(14, ...all.map(({ text }) => text.length)) + 2;
   return [
-    ...cups.flatMap(({ name, plasticTitle, plasticMl, amounts, alone }, index) => {
+    ...cups.flatMap(({ name, plasticTitle, plasticMl, amounts, flakes, alone }, index) => {
       const head = [...(number === undefined || index > 0 ? [] : [`${number}.`]), ...(many ? [`${name}:`] : [])].join(
         ' ',
       );
@@ -158,6 +163,7 @@ function recipeLines(
         ...(head === '' ? [] : [head]),
         `  ${volumeText(plasticMl, book.settings).padEnd(wide)}${plasticTitle}`,
         ...amounts.map(({ text, title }) => `  ${text.padEnd(wide)}${title}`),
+        ...flakes.map((flake) => `  ${cupFlakeText(flake, book.bait)}`),
         ...(many ? [`  poured alone: ${viewsText(alone)}`] : []),
       ];
     }),

@@ -20,6 +20,7 @@ import type { UnlikeSides } from '../matching/target/unlike-sides.ts';
 import { printable } from '../shell/printable.ts';
 import { cutBackText } from '../words/cut-back.ts';
 import { firstRecipeText } from '../words/first-recipe.ts';
+import type { FlakedBait } from '../words/flake.ts';
 import { nextAdditionText } from '../words/next-addition.ts';
 import { substitutionText } from '../words/substitution.ts';
 import { ANSWER_IN_TARGET, unlikeSidesText } from '../words/unlike-sides.ts';
@@ -74,7 +75,7 @@ const matchCommand: Command = {
       values,
       told,
       told.map(({ recipe: { advice, proposals } }) => ({ advice, measured: proposals })),
-      ({ part, says, recipe }) => printedRecipes(part, says, recipe, book),
+      ({ part, says, recipe }) => printedRecipes(part, says, recipe, { ...book, ...targetBait(target, book) }),
       asks,
     );
   },
@@ -101,7 +102,7 @@ const nextCommand: Command = {
         advice,
         measured: [...proposals, ...(startAgain ? [startAgain] : [])],
       })),
-      ({ cup, says, next }) => printedAddition(cup, says, next, book),
+      ({ cup, says, next }) => printedAddition(cup, says, next, { ...book, ...cupBait(recipe, cup, book) }),
       asks,
     );
   },
@@ -127,7 +128,7 @@ export const letDownCommand: Command = {
         advice,
         measured: [plasticAlone, mended, fresh].flatMap((each) => each ?? []),
       })),
-      ({ cup, says, letDown }) => printedCutBack(cup, says, letDown, book),
+      ({ cup, says, letDown }) => printedCutBack(cup, says, letDown, { ...book, ...cupBait(recipe, cup, book) }),
     );
   },
 };
@@ -156,13 +157,26 @@ const substituteCommand: Command = {
       values,
       told,
       told.map(({ advice, swaps, recipes }) => ({ advice, measured: [...swaps, ...recipes] })),
-      (each) => printedSubstitution(each.cup, each.says, each, book),
+      (each) => printedSubstitution(each.cup, each.says, each, { ...book, ...cupBait(recipe, each.cup, book) }),
     );
   },
 };
 
 /** The commands of matching, in the order of a match. */
 export const matchCommands: readonly Command[] = [matchCommand, nextCommand, letDownCommand, substituteCommand];
+
+/** The bait of a target, of which each of two sides has half; nothing where no mold says how large it is. */
+function targetBait({ mold, parts }: Target, { molds }: Book): { readonly bait?: FlakedBait } {
+  const { cavityMl } = molds.find(({ id }) => id === mold) ?? {};
+  return cavityMl === undefined ? {} : { bait: { cavityMl, share: 1 / parts.length } };
+}
+
+/** The bait that a cup of a recipe is for. */
+function cupBait({ mold, cups }: Recipe, cup: string, { molds }: Book): { readonly bait?: FlakedBait } {
+  const { cavityMl } = molds.find(({ id }) => id === mold) ?? {};
+  const { share } = cups.find(({ name }) => name === cup) ?? {};
+  return cavityMl === undefined || share === undefined ? {} : { bait: { cavityMl, share } };
+}
 
 /** What of an answer decides what is to be said beside it. */
 interface Answered {

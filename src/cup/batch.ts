@@ -11,6 +11,8 @@ export interface BatchStock extends BenchMaterial {
   readonly price?: number;
   readonly packGrams?: number;
   readonly stockGrams?: number;
+  /** Only of flake. */
+  readonly flake?: { readonly gramsPerFlake: number };
 }
 
 /** What is to be known of a cut that is measured: its name, and what is in it. */
@@ -40,6 +42,8 @@ export interface Measured {
   readonly betterWeighed?: boolean;
   /** Of a measure that comes out far off: whether one comes near in a cup that is as full as it may be. */
   readonly nearInFullCup?: boolean;
+  /** Of flake: how many of them are in a bait of each mold, by the exact amount. */
+  readonly flakesABait?: readonly { readonly mold: string; readonly count: number }[];
 }
 
 /** A cup of a batch. */

@@ -83,6 +83,11 @@ export function planBatch(plan: {
       shop,
       stock,
       colourError: (ml) => plan.colourError(index, ml),
+      flakesABait: (gramsPerFlake, gramsPerMl) =>
+        plan.lines.map(({ mold }) => ({
+          mold: mold.id,
+          count: (mold.cavityMl * cup.share * gramsPerMl) / gramsPerFlake,
+        })),
     }),
   );
   const materials = purchases(cups, stock);
@@ -105,10 +110,13 @@ interface CupTools {
   readonly stock: (material: string) => BatchStock;
   /** ΔE00 of grams in so much plastic against the exact recipe. */
   readonly colourError: (plasticMl: number) => ColourError;
+  /** Flakes of so many g a piece in a bait of each mold, by g in a ml of the mixed cup. */
+  readonly flakesABait: (gramsPerFlake: number, gramsPerMl: number) => NonNullable<Measured['flakesABait']>;
 }
 
 /** A cup of which so much is needed, split into equal ones where it would stand above its fill limit. */
-function batchCup(cup: ScalableCup, neededMl: number, { shop, stock, colourError: errorIn }: CupTools): BatchCup {
+function batchCup(cup: ScalableCup, neededMl: number, tools: CupTools): BatchCup {
+  const { shop, stock, colourError: errorIn } = tools;
   // What stays in each cup takes room in it too, so the cup's useful room is smaller by that.
   const room = filledMl(shop) - shop.leftInCupMl;
   // A little above the limit a cup is told to be right, and is not split for it.
@@ -130,13 +138,13 @@ function batchCup(cup: ScalableCup, neededMl: number, { shop, stock, colourError
   const brought = broughtByCuts(exact, found.chosen);
   const amounts = cup.contents.flatMap(({ material }): Measured[] => {
     const left = exact[material]! - amountOf(brought.materials, material);
-    const tools = { shop, stock, colourError };
-    if (left === exact[material]) return [measuredOf(material, exact, found, volumeMl, tools)];
+    const own = { ...tools, colourError };
+    if (left === exact[material]) return [measuredOf(material, exact, found, volumeMl, own)];
     // What a cut brings is not measured again.
     if (left < exact[material]! * ROUNDING) return [];
     const rest = { ...exact, [material]: left };
     const chosen = { ...found.chosen, [material]: nearestMeasure(left, stock(material), shop) };
-    return [measuredOf(material, rest, { ...found, chosen, tooCoarse: {} }, volumeMl, tools)];
+    return [measuredOf(material, rest, { ...found, chosen, tooCoarse: {} }, volumeMl, own)];
   });
   return {
     name: cup.name,
@@ -162,7 +170,7 @@ function measuredOf(
   exact: Readonly<Record<string, number>>,
   { chosen, tooCoarse }: ReturnType<typeof measuredAmounts>,
   volumeMl: number,
-  { shop, stock, colourError }: Pick<CupTools, 'shop' | 'stock'> & { readonly colourError: ColourError },
+  { shop, stock, colourError, flakesABait }: Omit<CupTools, 'colourError'> & { readonly colourError: ColourError },
 ): Measured {
   const measure = chosen[material]!;
   const { cut } = measure;
@@ -175,6 +183,7 @@ function measuredOf(
   const { scaleGrams } = shop;
   const byWeight = scaleGrams === undefined ? undefined : weighedAsExact(grams, scaleGrams);
   const { gramsPerDrop } = handled;
+  const { flake } = stock(material);
   const dropDeltaE =
     measure.tool === 'drops' && gramsPerDrop !== undefined
       ? colourError({ ...exact, [material]: (grams + gramsPerDrop) * part })
@@ -194,6 +203,7 @@ function measuredOf(
       : { offScale: isWeighable(grams, scaleGrams) ? 'between-steps' : 'too-little' }),
     ...(coarse === undefined ? {} : { tooCoarse: { text: coarse.text, grams: coarse.grams / part } }),
     ...(asPrinted(dropDeltaE) > shop.tolerance ? { dropDeltaE, betterWeighed } : {}),
+    ...defined({ flakesABait: flake && flakesABait(flake.gramsPerFlake, grams / volumeMl) }),
     ...(isNear(measuredGrams, grams) ? {} : { nearInFullCup: canMeasure(inFullCup, handled, shop) }),
   };
 }

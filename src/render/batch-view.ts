@@ -9,6 +9,7 @@ import type { Edition } from '../book/model/publish.ts';
 import type { Batch, BatchAmounts, BatchCup, Measured, Settings } from '../book/model.ts';
 import { inOrderOfWork, type WorkMaterial } from '../book/recipes/goes-in.ts';
 import { measuredName } from '../words/cut.ts';
+import { batchFlakesText } from '../words/flake.ts';
 import { exactWords, measureNote, measuringNotes, weighsText } from '../words/measured.ts';
 import { type AmountForms, type Bought, boughtText, shortWords } from '../words/stock.ts';
 import { heatParagraph } from './heat-paragraph.ts';
@@ -62,7 +63,8 @@ function amountRow(names: BatchNames, cup: BatchCup, amount: Measured): Html {
   const note = measureNote(amount, cup);
   // Beside what the scale has shown already stands what it rounds.
   const exact: ReturnType<typeof exactWords> = tool === 'scale' ? { amount: massText(grams) } : exactWords(amount);
-  const below = [weighs, note].filter((words) => words !== undefined);
+  const flakes = batchFlakesText(amount.flakesABait, (mold) => names.mold(mold).title);
+  const below = [weighs, note, flakes].filter((words) => words !== undefined);
   return html`<tr data-material="${material}"><th class="amount-head" scope="row">${materialName(names, material, amount.cut)}</th><td class="measure"><b>${unbroken(text)}</b>${below.map((words) => html` <span class="or">${unitsKept(words)}</span>`)}</td><td class="exact">${unbroken(exact.amount)}${exact.note === undefined ? '' : html` <span class="or">${exact.note}</span>`}</td></tr>`;
 }
 

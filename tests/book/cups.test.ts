@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { Cup } from '../../src/book/model/cup.ts';
 import { bookWith, compileWith, dose, file, recipeOf } from './sample.ts';
 
 const PEAT_DROP = 0.05; // g: the default drop of 0.05 ml at 1 g/ml
@@ -251,6 +252,40 @@ describe('what a cup’s flake meets of the lines of sight', () => {
   test.each(['swirl', 'tipped'])('%s: its share of them, all the way', (pattern) => {
     const { met, through } = inPattern(pattern);
     expect(met).toBeCloseTo(0.3 * through(9), 6);
+  });
+});
+
+describe('what is seen of a cup’s flake', () => {
+  const flakedWith = (pattern: string, chalk: string, other = ''): Cup['flakes'][number] => {
+    const book = bookWith({
+      'shelf/flakes/copper.md': file('title: Copper\nsize: 0.040 in\nlook: { colour: "#b8693a" }'),
+      'shelf/colorants/chalk.md': file(
+        'title: Chalk\nlook: { kind: white, colour: "#f0f0ee", dose: 10 drops per 100 ml }',
+      ),
+      'colours/two.md': file(
+        `title: Two\nmold: minnow\npattern: ${pattern}\ncups:\n  main: { share: 30%, plastic: 100 ml, add: { copper: 1 g, chalk: ${chalk} } }\n  other: { plastic: 100 ml${other} }`,
+      ),
+    });
+    return recipeOf(book, 'two').cups[0]!.flakes[0]!;
+  };
+  const patterns = ['laminate', 'layered', 'core', 'swirl', 'tipped', 'striped'] as const;
+
+  test.each(patterns)('%s: nearly all of it where the plastic is clear, and no more than there is', (pattern) => {
+    const { seen, coverage } = flakedWith(pattern, '0.001 g');
+    expect(seen).toBeLessThanOrEqual(coverage);
+    expect(seen).toBeGreaterThan(0.9 * coverage);
+  });
+
+  test.each(patterns)('%s: far less of it where the plastic is solid', (pattern) => {
+    const { seen, coverage, contrast } = flakedWith(pattern, '1.5 g');
+    expect(seen).toBeLessThan(0.6 * coverage);
+    expect(seen).toBeGreaterThan(0);
+    expect(contrast).toBeGreaterThan(20);
+  });
+
+  test('laminate: a cup is looked at from its own side, whatever the other hides', () => {
+    const { seen, coverage } = flakedWith('laminate', '0.001 g', ', add: { chalk: 3 g }');
+    expect(seen).toBeGreaterThan(0.8 * coverage);
   });
 });
 

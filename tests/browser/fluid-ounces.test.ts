@@ -6,6 +6,7 @@ import { readDrafts, withoutRound } from '../../src/browser/match/drafts.ts';
 import { roundForms, sidesView } from '../../src/browser/match/fields-view.ts';
 import { volumeOf } from '../../src/browser/match/limits.ts';
 import { logView } from '../../src/browser/match/log-view.ts';
+import { baitOf } from '../../src/browser/match/page-shelf.ts';
 import { firstView, nextView } from '../../src/browser/match/proposal-view.ts';
 import { readWork } from '../../src/browser/match/read-work.ts';
 import { settledWork } from '../../src/browser/match/settle-work.ts';
@@ -167,8 +168,8 @@ describe('a match in a book of fluid ounces', () => {
       sidesView(work, settings),
       roundForms(0, {}, { side, work, advice }, SHOWN),
       logView(work.cups[0]!.steps, advice.now, SHOWN),
-      firstView(firstAnswers(work, DATA), work.sides, SHOWN),
-      nextView(advice, side, SHOWN),
+      firstView(firstAnswers(work, DATA), work.sides, SHOWN, baitOf(work, DATA)),
+      nextView(advice, side, SHOWN, baitOf(work, DATA)),
     ].map(text);
     for (const view of views) expect(view).not.toMatch(/\b(?:ml|mm)\b|millilit/i);
     expect(views[1]).toMatch(/Poured, fl oz .*One shot of Minnow: 0\.41 fl oz .*Plastic, fl oz/);

@@ -120,6 +120,29 @@ describe('planBatch', () => {
     expect(batch.costPerBait).toBeCloseTo(batch.cost / 100, 9);
     expect(batch.unpriced).toEqual([]);
   });
+  test('planBatch counts the flakes of a bait, by the mold and by the share of the cup', () => {
+    const { cups } = planBatch({
+      cups: [
+        { ...cup('back', 0.25), contents: [{ material: 'copper', gramsPerMl: 0.004 }], volumePerPlastic: 1.25 },
+        cup('belly', 0.75),
+      ],
+      lines: [
+        { mold: minnow, baits: 4 },
+        { mold: craw, baits: 2 },
+      ],
+      shop,
+      stock: (material) =>
+        material === 'copper' ? { gramsPerMl: 0.5, flake: { gramsPerFlake: 0.00008 } } : stock(material),
+      colourError: () => () => 0,
+    });
+    // 0.004 g in 1.25 ml are 40 flakes a ml; a quarter of 3 ml, and of 8 ml.
+    const [copper] = cups[0]!.amounts;
+    expect(copper!.flakesABait!.map(({ mold, count }) => [mold, count.toFixed(6)])).toEqual([
+      ['minnow', '30.000000'],
+      ['craw', '80.000000'],
+    ]);
+    expect(cups[1]!.amounts[0]!.flakesABait).toBeUndefined();
+  });
   test('planBatch(no baits) throws and says what it needs', () => {
     expect(() => plan([{ mold: minnow, baits: 0 }])).toThrow(/whole number of baits/);
   });

@@ -61,7 +61,7 @@ test('batchCups(batch) says in the row that a drop is better weighed, and what t
   const scale = { ...drops, text: '0.17 g', tool: 'scale' as const };
   const page = shown({ ...recipe.batch, cups: [{ ...cup!, amounts: [touchy, scale], together: true }] });
   expect(wordsIn(page)).toContain('better to weigh it all: one drop more is easy to see (ΔE 3.5)');
-  expect(rows(page).at(-1)!.Measure).toBe('0.17 g by scale');
+  expect(rows(page).at(-1)!.Measure).toBe('0.17 g by scale about 6300 flakes a bait');
   expect(wordsIn(page)).toContain('Weigh what says “by scale”. The drops and spoons were rounded as a set');
 });
 

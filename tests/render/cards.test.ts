@@ -58,7 +58,11 @@ test('cardContent(book, recipe) says what the scale has measured, and which drop
   ];
   const batch = { ...recipe.batch, cups: [{ ...cup!, amounts, together: false }, ...others] };
   const rows = cardContent(SAMPLE_BOOK, { ...recipe, batch }).cups[0]!.rows.filter(({ plastic }) => !plastic);
-  expect(rows.map(({ note, weight }) => note ?? weight)).toEqual(['better weighed', 'by\u00a0scale']);
+  expect(rows.map(({ note }) => note?.replaceAll('\u00a0', ' '))).toEqual([
+    'better weighed; about 6300 flakes a bait',
+    'about 6300 flakes a bait',
+  ]);
+  expect(rows.at(-1)!.weight).toBe('by\u00a0scale');
 });
 
 test('cardContent(book, recipe) offers no weight that the scale does not show, and says what it truly is', () => {

@@ -12,7 +12,7 @@ import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import { judgedFirst } from '../looks/judged-first.ts';
 import type { Appearance } from '../model/colours.ts';
-import type { Content, Cup, FlakeLook, PlasticShare, Round } from '../model/cup.ts';
+import type { Content, Cup, PlasticShare, Round } from '../model/cup.ts';
 import type { CupLook, Look } from '../model/looks.ts';
 import type { Mold } from '../model/shelf.ts';
 import type { Settings, Tier } from '../model.ts';
@@ -26,13 +26,14 @@ import { checkHeats, checkHeld } from './check-heats.ts';
 import { checkSeen, checkUnlogged } from './check-seen.ts';
 import type { FilledCup, FilledRound } from './fill-cup.ts';
 import type { CupPlace } from './place-in-bait.ts';
+import type { UnseenFlake } from './seen-flake.ts';
 
 /** The shelf as the colours need it. */
 export type Shelf = ReadonlyMap<string, MaterialCore>;
 
 /** A cup with its colours, and the body that a bait is made of. */
 export interface ColouredCup {
-  readonly cup: Omit<Cup, 'share'>;
+  readonly cup: Omit<Cup, 'share' | 'flakes'> & { readonly flakes: readonly UnseenFlake[] };
   readonly body: Body;
 }
 
@@ -212,8 +213,8 @@ function flakeLooks(
   { bodyMm, cavityMl }: Pick<Mold, 'bodyMm' | 'cavityMl'>,
   volumePerPlastic: number,
   shelf: Shelf,
-): readonly FlakeLook[] {
-  return contentsOf(contents).flatMap(({ material, gramsPerMl }): FlakeLook[] => {
+): readonly UnseenFlake[] {
+  return contentsOf(contents).flatMap(({ material, gramsPerMl }): UnseenFlake[] => {
     const { flake } = required(shelf, material);
     if (!flake) return [];
     // Flakes are spread through the whole cup, which the materials make a little larger than its plastic.

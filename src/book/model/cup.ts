@@ -22,8 +22,11 @@ export interface FlakeLook {
   readonly perBait: number;
   /** Mean distance between neighbours, mm. */
   readonly spacingMm: number;
-  /** Chance that a line of sight through the body meets one. */
+  /** Chance that a line of sight through the body meets one, however deep it lies. */
   readonly coverage: number;
+  /** Share of the face that an eye takes for it, and ΔE00 between its face and the body: see `SeenFlake`. */
+  readonly seen: number;
+  readonly contrast: number;
 }
 
 /** One material in a cup. */

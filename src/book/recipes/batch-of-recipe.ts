@@ -14,7 +14,8 @@ export interface BatchRecipe {
 /** A material as batches need it. */
 export type BatchShelf = (
   material: string,
-) => OpticalMaterial & Pick<Material, 'title' | 'gramsPerMl' | 'gramsPerDrop' | 'price' | 'packGrams' | 'stockGrams'>;
+) => OpticalMaterial &
+  Pick<Material, 'title' | 'gramsPerMl' | 'gramsPerDrop' | 'price' | 'packGrams' | 'stockGrams' | 'flake'>;
 
 /**
  * A batch of one recipe: amounts, cost, shopping. The same code runs in the build and in the page's planner.

@@ -22,6 +22,7 @@ import { compileCup, type Shelf } from '../cups/compile-cup.ts';
 import type { CupSpec } from '../cups/cup-specs.ts';
 import type { FilledCup } from '../cups/fill-cup.ts';
 import { placeInBait } from '../cups/place-in-bait.ts';
+import { withSeenFlake } from '../cups/seen-flake.ts';
 import { baitLooks } from '../looks/bait-looks.ts';
 import type { Cup } from '../model/cup.ts';
 import type { Publish } from '../model/publish.ts';
@@ -159,7 +160,9 @@ export function compileRecipe(
       report,
     ),
   );
-  const cups = coloured.map(({ cup }, index): Cup => ({ ...cup, share: shares[index]! }));
+  const flaked = coloured.map((cup, index) => ({ ...cup, share: shares[index]! }));
+  const flakes = withSeenFlake(parts.pattern, flaked, mold.bodyMm, shelf);
+  const cups = flaked.map(({ cup, share }, index): Cup => ({ ...cup, flakes: flakes[index]!, share }));
   const shared = coloured.map(({ body }, index): SharedCup => ({ body, share: shares[index]! }));
   const body = baitSides(parts.pattern, shared, mold.bodyMm);
   const plainCups = shared.map((cup): SharedCup => ({ ...cup, body: withoutFlake(cup.body) }));

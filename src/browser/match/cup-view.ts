@@ -14,6 +14,7 @@ import type { CupShown } from './cup-shown.ts';
 import { roundForms } from './fields-view.ts';
 import { logView } from './log-view.ts';
 import { isToBeMixed, mixView } from './mix-view.ts';
+import { baitOf } from './page-shelf.ts';
 import { judged, nextView, viewsOf } from './proposal-view.ts';
 import type { MatchShown } from './shown.ts';
 import { unloggedView } from './unlogged-view.ts';
@@ -36,7 +37,7 @@ export function cupView(cupShown: CupShown, shown: MatchShown): Html {
       ? ''
       : next.advice.kind === 'ask-what-went-in'
         ? unloggedView(advice, index, shown)
-        : html`<p class="match-next" data-advice="${next.advice.kind}">${adviceWords(advice, work, shown)}</p>${next.doubt?.kind === 'misfit' ? html`<p class="match-buttons"><button class="quiet" type="button" data-looked-again>I looked again: it is right</button></p>` : ''}${nextView(advice, side, shown)}`
+        : html`<p class="match-next" data-advice="${next.advice.kind}">${adviceWords(advice, work, shown)}</p>${next.doubt?.kind === 'misfit' ? html`<p class="match-buttons"><button class="quiet" type="button" data-looked-again>I looked again: it is right</button></p>` : ''}${nextView(advice, side, shown, baitOf(work, shown.data))}`
   }${roundForms(index, draft, cupShown, shown)}${
     rounds.length === 0
       ? ''

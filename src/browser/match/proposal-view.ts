@@ -18,7 +18,7 @@ import { amountsText, toAddText, weightsText } from '../../words/amount.ts';
 import { costWords } from '../../words/cost.ts';
 import { differenceText } from '../../words/difference.ts';
 import { firstRecipeText } from '../../words/first-recipe.ts';
-import { flakeText } from '../../words/flake.ts';
+import { cupFlakeText, type FlakedBait, flakeText } from '../../words/flake.ts';
 import { leftOutText } from '../../words/left-out.ts';
 import { proposalText } from '../../words/proposal.ts';
 import { tooLittleText } from '../../words/scale.ts';
@@ -34,6 +34,7 @@ export function firstView(
   answers: readonly { readonly part: string; readonly recipe: FirstRecipe }[],
   sides: readonly WorkSide[],
   shown: MatchShown,
+  bait: FlakedBait,
 ): Html {
   return html`${answers.map(({ part, recipe }, answer) => {
     const { proposals, flakes, leftOut } = recipe;
@@ -42,7 +43,7 @@ export function firstView(
     return html`<div class="match-answer">${several ? html`<h3>${sentence(part)}</h3>` : ''}${saysMore(recipe) ? html`<p>${firstRecipeText(recipe, shown.data.settings)}</p>` : ''}${
       proposals.length === 0
         ? ''
-        : html`<ol class="match-proposals">${proposals.map((proposal, index) => recipeItem(proposal, sides, shown, (choice) => useButton(answer, index, named, choice), recipeHead(index, named)))}</ol>`
+        : html`<ol class="match-proposals">${proposals.map((proposal, index) => recipeItem(proposal, sides, { ...shown, bait }, (choice) => useButton(answer, index, named, choice), recipeHead(index, named)))}</ol>`
     }${flakes.map((flake) => html`<p class="fine">Flake: ${flake.title}, ${flakeText(flake, shown.data.settings)}.</p>`)}${leftOutView(leftOut, shown)}</div>`;
   })}`;
 }
@@ -67,9 +68,10 @@ function saysMore({ advice, proposals }: FirstRecipe): boolean {
 
 /** What to add to a cup now, and a new cup where that comes nearer. */
 export function nextView(
-  { next: { advice, proposals, startAgain, leftOut } }: CupAdvice,
+  { next: { advice, flakes = [], proposals, startAgain, leftOut } }: CupAdvice,
   side: WorkSide,
   shown: MatchShown,
+  bait: FlakedBait,
 ): Html {
   const startsAgain = advice.kind === 'start-over';
   const mend =
@@ -77,9 +79,10 @@ export function nextView(
       ? html``
       : html`${startsAgain ? html`<h3>Or fix this one</h3>` : ''}<ol class="match-proposals">${proposals.map((proposal, index) => proposalItem(proposal, index, side, shown))}</ol>`;
   const anew = startAgain
-    ? html`<h3>${startsAgain ? 'A new cup' : 'Or a new cup'}</h3><ol class="match-proposals">${recipeItem(startAgain, [side], shown, (choice) => anewButton(choice, startsAgain))}</ol>`
+    ? html`<h3>${startsAgain ? 'A new cup' : 'Or a new cup'}</h3><ol class="match-proposals">${recipeItem(startAgain, [side], { ...shown, bait }, (choice) => anewButton(choice, startsAgain))}</ol>`
     : html``;
-  return html`${startsAgain ? [anew, mend] : [mend, anew]}${leftOutView(leftOut, shown)}`;
+  const inIt = flakes.map((flake) => html`<p class="fine">In the cup now: ${cupFlakeText(flake, bait)}.</p>`);
+  return html`${inIt}${startsAgain ? [anew, mend] : [mend, anew]}${leftOutView(leftOut, shown)}`;
 }
 
 /** A verdict; what is right stands out. */
@@ -136,7 +139,7 @@ function recipeItem(
     runsShort,
   }: RecipeProposal,
   sides: readonly WorkSide[],
-  shown: MatchShown,
+  shown: MatchShown & { readonly bait: FlakedBait },
   button: (choice: Choice) => Html,
   head: Html | string = '',
 ): Html {
@@ -153,8 +156,8 @@ function recipeItem(
     const label = `${predicted.length > 1 ? `${name}: ` : ''}target on the left, predicted on the right`;
     return html`${comparison(side, overWhite, overBlack, label)}<p>${weighing ? 'By drops and spoons: ' : ''}${judged(left)}.</p>`;
   })}${weighing ? html`<p>Weighed: <b>${differenceText(weighedDeltaE!)}</b>.</p>` : ''}${cups.map(
-    ({ name, plastic, plasticMl, amounts }) =>
-      html`<div class="match-amounts">${several ? html`<h4>${sentence(name)}</h4>` : ''}<ul><li><b>${volumeText(plasticMl, settings)}</b> <span>${titleIn(shown, plastic)}</span></li>${amounts.map(({ text, weighed, title }) => html`<li><b>${weighing ? (weighed?.text ?? text) : text}</b> <span>${title}</span></li>`)}</ul>${weighedDeltaE === undefined ? '' : weighing ? html`<p>Or all by drops and spoons: ${amountsText(amounts)}.</p>` : html`<p>Or weigh it all: <b>${weightsText(amounts)}</b>${several ? '' : `: ${differenceText(weighedDeltaE)}`}.</p>`}</div>`,
+    ({ name, plastic, plasticMl, amounts, flakes }) =>
+      html`<div class="match-amounts">${several ? html`<h4>${sentence(name)}</h4>` : ''}<ul><li><b>${volumeText(plasticMl, settings)}</b> <span>${titleIn(shown, plastic)}</span></li>${amounts.map(({ text, weighed, title }) => html`<li><b>${weighing ? (weighed?.text ?? text) : text}</b> <span>${title}</span></li>`)}</ul>${flakes.map((flake) => html`<p>${cupFlakeText(flake, shown.bait)}.</p>`)}${weighedDeltaE === undefined ? '' : weighing ? html`<p>Or all by drops and spoons: ${amountsText(amounts)}.</p>` : html`<p>Or weigh it all: <b>${weightsText(amounts)}</b>${several ? '' : `: ${differenceText(weighedDeltaE)}`}.</p>`}</div>`,
   )}${several && weighedDeltaE !== undefined && !weighing ? html`<p>With all of both weighed: ${differenceText(weighedDeltaE)}.</p>` : ''}${tooLittle === undefined ? '' : html`<p>${tooLittleText(tooLittle)}</p>`}${shortView(runsShort, shown)}<p class="fine">Under a lamp: ${differenceText(deltaEUnderA)}${costIn(shown, cost, unpriced, ' · ')}${limitWords(limit, shown)}</p><div class="match-choices">${ways.map(button)}</div></li>`;
 }
 

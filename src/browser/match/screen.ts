@@ -7,6 +7,7 @@ import { defined } from '../../values/defined.ts';
 import { aloneNow, lookNow, roundsSeen } from './cup-looks.ts';
 import { cupView } from './cup-view.ts';
 import { sidesView } from './fields-view.ts';
+import { baitOf } from './page-shelf.ts';
 import { firstView, viewsOf } from './proposal-view.ts';
 import type { Mistyped } from './read-forms.ts';
 import { redraw } from './redraw.ts';
@@ -100,7 +101,10 @@ export class MatchScreen {
   }
 
   showFirst(): void {
-    redraw(this.part('[data-first]'), firstView(this.state.answers, this.state.work.sides, this.state));
+    redraw(
+      this.part('[data-first]'),
+      firstView(this.state.answers, this.state.work.sides, this.state, baitOf(this.state.work, this.state.data)),
+    );
   }
 
   /** The cups, above everything else as soon as there is work in progress. */

@@ -4,6 +4,7 @@ import { metFlake } from '../../optics/flake.ts';
 import { seenCoverage } from '../../optics/seen-coverage.ts';
 import { required } from '../../values/required.ts';
 import { baseOfCup } from '../mix/cup-model.ts';
+import { cupFlakes } from '../proposals/cup-flakes.ts';
 import type { MatchMaterial } from '../shelf/match-material.ts';
 import { flakeDose } from './flake-dose.ts';
 import { flakeOf, nearestFlakes } from './flake-match.ts';
@@ -39,7 +40,15 @@ export function flakeSubstitutes(
       const other = required(shelf, choice.material);
       const dose = flakeDose(other, bed, seen);
       const measure = measures(dose.gramsPerMl * plasticMl, other, bench)[0]!;
-      return { ...choice, grams: measure.grams, text: measure.text };
+      const had = cup.materials[choice.material] ?? 0;
+      const instead = { ...cup.materials, [material]: 0, [choice.material]: had + measure.grams };
+      const amounts = Object.entries(instead).map(([id, grams]) => ({ material: id, grams }));
+      const {
+        seen: shows,
+        contrast,
+        perMl,
+      } = cupFlakes({ plasticMl, amounts }, [layer], shelf).find((each) => each.material === choice.material)!;
+      return { ...choice, grams: measure.grams, text: measure.text, seen: shows, contrast, perMl };
     });
   const advice: Substitution['advice'] =
     flakes.length > 0 ? { kind: 'swap' } : { kind: 'cannot', because: 'no-other-flake' };

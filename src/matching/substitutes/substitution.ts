@@ -56,8 +56,12 @@ export interface Substitute {
   readonly weighedDeltaE?: number;
 }
 
-/** A flake instead of another. */
-export interface FlakeSubstitute extends FlakeChoice, SubstituteAmount {}
+/** A flake instead of another, with what is seen of that much of it and how many are in a ml of the cup. */
+export interface FlakeSubstitute extends FlakeChoice, SubstituteAmount {
+  readonly seen: number;
+  readonly contrast: number;
+  readonly perMl: number;
+}
 
 /** What to do without a material. */
 export type SubstitutionAdvice =

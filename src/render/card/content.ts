@@ -14,6 +14,7 @@ import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import { SHORT_CAUTIONS } from '../../words/cautions.ts';
 import { measuredName } from '../../words/cut.ts';
+import { batchFlakesText } from '../../words/flake.ts';
 import { heatWords } from '../../words/heat.ts';
 import { amissNote, betterWeighedWords, exactWords, measuringNotes, weighsText } from '../../words/measured.ts';
 import { shortWorkWords } from '../../words/short-order-of-work.ts';
@@ -33,7 +34,7 @@ export interface CardRow {
   readonly name: string;
   /** `or 0.80 g`; `exactly 0.71 g` where the scale is too coarse for it; `by scale` where the measure is a weight. */
   readonly weight?: string;
-  /** How far off the measure is, or that weighing is better. */
+  /** How far off the measure is, or that weighing is better; how many flakes a bait has. */
   readonly note?: string;
   readonly plastic: boolean;
 }
@@ -76,7 +77,7 @@ const SAME = 0.05;
 const CARD_DELTA_E = 1;
 
 function rowsOf(book: Book, cup: Recipe['batch']['cups'][number]): readonly CardRow[] {
-  const { materials } = bookIndex(book);
+  const { materials, molds } = bookIndex(book);
   const plastics = cup.plastics.map(
     ({ material, ml }): CardRow => ({
       measure: unbroken(volumeText(ml, book.settings)),
@@ -98,14 +99,15 @@ function rowsOf(book: Book, cup: Recipe['batch']['cups'][number]): readonly Card
               ? `exactly ${exact}`
               : undefined;
       const weighs = weight === undefined || same ? undefined : weighsText(amount);
-      const note = amissNote(amount) ?? betterWeighedWords(amount, cup);
+      const flakes = batchFlakesText(amount.flakesABait, (mold) => required(molds, mold).title);
+      const notes = [amissNote(amount) ?? betterWeighedWords(amount, cup), flakes].filter((text) => text !== undefined);
       return {
         measure: unbroken(amount.text),
         name: measuredName(amount, (material) => required(materials, material).title),
         plastic: false,
         ...defined({ weight }),
         ...(weighs === undefined ? {} : { weighs: unbroken(weighs) }),
-        ...(note === undefined ? {} : { note: unitsKept(note) }),
+        ...(notes.length === 0 ? {} : { note: unitsKept(notes.join('; ')) }),
       };
     },
   );

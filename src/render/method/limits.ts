@@ -7,6 +7,7 @@ const LIMITS: readonly string[] = [
   'Glow is not computed: a fluorescent powder sends back more light of its colour than falls on it. It is brighter in daylight than any swatch here, and quite different under a UV lamp.',
   'Pearl and metallized flake change as they turn. The book gives one colour for all angles, never the flash.',
   'Light from the flake and from the plastic in between is mixed before it leaves the surface, which is right where light spreads further sideways than a flake is wide. Large flakes just below the surface stand out a little more than shown here.',
+  'Flake is taken to lie every way alike, and evenly spread. Just below the skin and past a narrow gate it lies along the wall and shows 20 to 60 % more of its face (common practice, no source), and it sinks while a cup stands.',
   'The theory is for flat layers in diffuse light. There is more to see at the edges of a round bait, and under a single bright lamp.',
   'A material is assumed to behave the same whatever else is in the cup. Powders that clump, or colorants that react with each other, don’t.',
   'A dose far from those that were measured is a guess, however well the test chips fit.',

@@ -42,7 +42,7 @@ export type MatchPageMaterial = Pick<
 >;
 
 /** A mold as the Match page needs it. */
-export interface MatchPageMold extends Pick<Mold, 'id' | 'title' | 'bodyMm' | 'thinMm' | 'gateMm'> {
+export interface MatchPageMold extends Pick<Mold, 'id' | 'title' | 'bodyMm' | 'thinMm' | 'gateMm' | 'cavityMl'> {
   /** What one pour or shot takes, all cavities and the sprue, ml. */
   readonly shotMl: number;
 }
@@ -92,6 +92,7 @@ export function matchPageData(book: Book): MatchPageData | undefined {
       bodyMm,
       thinMm,
       ...defined({ gateMm }),
+      cavityMl,
       shotMl: cavities * cavityMl + sprueMl,
     })),
     targets: targets.map(({ id, title, mold, tolerance, parts, apart, flakes }) => ({

@@ -45,7 +45,7 @@ ${recipes(context, target)}
 </div>${
         flakes.length === 0
           ? ''
-          : html`<aside class="column-side" aria-label="Particulars"><section aria-labelledby="flake"><h2 id="flake">Its flake</h2><ul class="uses">${flakes.map(({ hex, sizeMm, coverage }) => html`<li>${dot(hex)}${inches(sizeMm)}${coverage === undefined ? '' : html`<span class="fine">, covering ${Math.round(coverage * 100)} %</span>`}</li>`)}</ul></section></aside>`
+          : html`<aside class="column-side" aria-label="Particulars"><section aria-labelledby="flake"><h2 id="flake">Its flake</h2><ul class="uses">${flakes.map(({ hex, sizeMm, coverage }) => html`<li>${dot(hex)}${inches(sizeMm)}${coverage === undefined ? '' : html`<span class="fine">, on ${Math.round(coverage * 100)} % of its face</span>`}</li>`)}</ul></section></aside>`
       }</div>
 ${advises(context, target) ? cautionsBlock(context) : ''}
 </article>`,

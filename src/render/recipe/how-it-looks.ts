@@ -1,14 +1,16 @@
+import type { FlakeLook } from '../../book/model/cup.ts';
 import type { Recipe } from '../../book/model/recipe.ts';
 import type { Settings } from '../../book/model.ts';
 import { lengthText } from '../../units/length-text.ts';
 import { required } from '../../values/required.ts';
 import { cupContrastText } from '../../words/cup-contrast.ts';
+import { flakesABaitText, seenFlakeText } from '../../words/flake.ts';
 import { bookIndex } from '../book-index.ts';
 import { type Html, html } from '../html.ts';
 import { link, paths } from '../links.ts';
 import { opacityWords } from '../opacity-words.ts';
 import type { PageContext } from '../page.ts';
-import { counted, hidesText, sentence } from '../words.ts';
+import { hidesText, sentence } from '../words.ts';
 import { fold } from './fold.ts';
 
 /** How a recipe looks, in words and numbers: what its parts hide, how its cups stand apart, what its flake does. */
@@ -33,17 +35,17 @@ export function howItLooks(context: PageContext, recipe: Recipe): Html {
 <div><dt>${sentence(mold.thinPart)}, ${length(mold.thinMm)}</dt><dd>${sentence(opacityWords(thin))}. <span class="fine">Hides ${hidesText(thin.contrastRatio)}</span></dd></div>
 ${hidden.map((cup) => html`<div><dt>${cups.length > 1 ? `${sentence(cup.name)} fully opaque at` : 'Fully opaque at'}</dt><dd>${hidingText(cup.hidingMm!, context.book.settings)}</dd></div>`)}
 ${contrast === undefined ? '' : html`<div><dt>Between the cups</dt><dd>${cupContrastText(recipe.pattern, contrast)}</dd></div>`}
-${flakes.map((flake) => html`<div><dt>${materials.get(flake.material)?.title ?? flake.material}</dt><dd>${flakesText(flake.perBait)} a bait, ${length(Number(flake.spacingMm.toFixed(1)))} apart, covering ${Math.round(flake.coverage * 100)} % of what you see</dd></div>`)}
+${flakes.map((flake) => html`<div><dt>${materials.get(flake.material)?.title ?? flake.material}</dt><dd>${sentence(seenFlakeText(flake))}; ${flakesABaitText(flake.perBait)}, ${length(Number(flake.spacingMm.toFixed(1)))} apart${tooDeep(flake)}</dd></div>`)}
 ${target === undefined || !targets.has(target) ? '' : html`<div><dt>Made to match</dt><dd><a href="${link(context, paths.target(target))}">${required(targets, target).title}</a></dd></div>`}
 </dl>
 ${mapped ? html`<p class="fine">No screen can show this colour fully: this is the closest it gets.</p>` : ''}`,
   );
 }
 
-/** A count of flakes, to two digits: it comes from what one flake weighs on average. */
-function flakesText(count: number): string {
-  const rounded = Number(count.toPrecision(2));
-  return `About ${counted(rounded, 'flake')}`;
+/** What of the flake lies too deep to be seen, where that is worth a word. */
+function tooDeep({ seen, coverage }: FlakeLook): Html | string {
+  if (coverage - seen < 0.02) return '';
+  return html`. <span class="fine">Flake lies behind ${Math.round(coverage * 100)} % of it, most of the rest too deep to see</span>`;
 }
 
 /** A thickness beyond which hiding says nothing more of a bait, mm. */
