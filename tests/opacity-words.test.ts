@@ -11,7 +11,7 @@ const ROOMS = ['words', 'render', 'browser', 'cli', 'book', 'recipe', 'diagnosti
 const THICKNESS = /\b(?:thin|thick)(?:er|est|ly)?\b/i;
 
 // A part of a bait, or what one looks at, and how many millimetres it has.
-const PART = '(?:parts?|tails?|body|bodies|bait|chips?|edges?|films?|layers?|lines?|claws?|ribbon)';
+const PART = '(?:parts?|tails?|body|bodies|bait|chips?|edges?|films?|layers?|lines?|walls?|claws?|ribbons?|paddles?)';
 
 /** Where the words are millimetres: a part that is thin, a figure that is thick, how thick something is. */
 const MILLIMETRES: readonly RegExp[] = [

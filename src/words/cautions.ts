@@ -6,6 +6,7 @@
  * @packageDocumentation
  */
 import type { Settings } from '../book/model.ts';
+import { usualVolume } from '../units/usual-volume.ts';
 import { BURNT_LINE, SMOKING_LINE } from './first-aid.ts';
 import { temperatureText } from './temperature-text.ts';
 
@@ -16,7 +17,7 @@ export interface Caution {
   readonly name: string;
   /** For lists that stand where something is heated; absent of what is read beforehand. */
   readonly short?: string;
-  readonly text: string | ((settings: Pick<Settings, 'temperature'>) => string);
+  readonly text: string | ((settings: Pick<Settings, 'temperature' | 'volume'>) => string);
 }
 
 /** Cautions of one subject. */
@@ -43,12 +44,12 @@ const ROOM: CautionGroup = {
       id: 'air',
       name: 'Air',
       short: 'Work under a fume hood or in a strong draught to the outside.',
-      text: 'Heat under a hood that vents outside, or in a draught that carries the fumes away from you. Overheated vinyl gives off hydrogen chloride, and your nose is no gauge of it: what stings is already too much. The white mist over a cup that isn’t too hot at all is plasticiser. It does you no good either, and leaves a film that you slip on.',
+      text: 'Heat under a hood that vents outside, or in a draught that carries the fumes away from you. Overheated vinyl gives off hydrogen chloride, and your nose is no gauge of it: what stings is already too much. The white mist over a cup, even one that isn’t too hot, is plasticiser: no good for you either, and it leaves a slippery film.',
     },
     {
       id: 'respirator',
       name: 'Respirator',
-      text: 'A dust mask stops no fumes. Cartridges for organic vapour and acid gas do, while they are in date and the mask seals, which it won’t over a beard. Even then it only backs up the hood.',
+      text: 'A dust mask stops no fumes. Cartridges for organic vapour and acid gas do, while they are in date and the mask seals, which it won’t over a beard. Even then a respirator only backs up the hood.',
     },
     {
       id: 'eyes',
@@ -78,12 +79,13 @@ const HEAT: CautionGroup = {
       id: 'thermometer',
       name: 'Thermometers',
       text: (settings) =>
-        `A thermometer that you point at the cup reads only the skin on top, and pearl and steam fool it. Trust a probe in stirred plastic. Try the probe in boiling water now and then: it should read ${temperatureText(100, settings)} (less, high up in the hills), give or take ${settings.temperature === '°F' ? '4 °F' : '2 °C'}. Dry it well before it goes near plastic.`,
+        `A thermometer that you point at the cup reads only the skin on top, and pearl and steam fool it. Trust a probe in stirred plastic. Try the probe in boiling water now and then: it should read ${temperatureText(100, settings)} (a little less up in the hills), give or take ${settings.temperature === '°F' ? '4 °F' : '2 °C'}. Dry it well before it goes near plastic.`,
     },
     {
       id: 'microwave',
       name: 'Microwave',
-      text: 'Stay with it. Heat half a cup or a cup for 60 to 90 seconds, then in turns of 20 to 30, and stir after each: the middle can be far hotter than the skin on top, which bursts when you break it. Never put a tight lid on. Flake that is metal, and foil, can spark. Use heat-proof glass or silicone with a handle and without a crack; not paper, not a food box. The oven breathes out what the cup gives off, so it stands under the hood.',
+      text: (settings) =>
+        `Stay with it. Give ${usualVolume(settings).text} about a minute, then turns of 20 to 30 seconds, and stir after each: the middle can be far hotter than the skin on top, and spits when you break through. Never put a tight lid on. Metallic flake and foil can spark. Use heat-proof glass or silicone with a handle and without a crack, never paper or a food tub. The oven breathes out what the cup gives off, so it stands under the hood.`,
     },
     {
       id: 'heater',
@@ -127,7 +129,7 @@ const STUFF: CautionGroup = {
       id: 'storage',
       name: 'Storage',
       text: (settings) =>
-        `Keep plastic and colours shut, at ${temperatureText(10, settings)} to ${temperatureText(25, settings)}, and where no child gets at them. Don’t keep baits in polystyrene or hard plastic boxes: one melts into the other. Don’t make a bait that a child takes for a sweet.`,
+        `Keep plastic and colours closed, at ${temperatureText(10, settings)} to ${temperatureText(25, settings)}, out of reach of children. Don’t keep baits in polystyrene or hard plastic boxes: one melts into the other. Don’t make baits that look like sweets.`,
     },
     {
       id: 'scrap',

@@ -21,7 +21,7 @@ export const FIRST_AID: readonly FirstAid[] = [
     steps: [
       'Hold it under cool running water at once, for 20 minutes. No ice.',
       'Don’t pull the plastic off: the skin comes with it. Leave that to a doctor.',
-      'Take off rings, watch and bracelets before it swells, unless they are stuck.',
+      'Take off rings, watch and bracelets before the hand swells, unless they are stuck.',
       'Cover it loosely with something clean, such as cling film. No butter, no cream.',
       'See a doctor. Call an ambulance for a burn in the face or bigger than your palm, and for hot plastic in an eye: rinse that until help comes.',
     ],
