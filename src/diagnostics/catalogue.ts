@@ -106,6 +106,10 @@ export const CATALOGUE = {
   'mold/two-volumes': warning('A mold gives both the volume of a cavity and the mass of a bait; the cavity counts.'),
   'mold/thickness': error('A mold is thicker in its thin part than in its body.'),
   'target/no-colour': error('A target says neither how it is seen over white nor its parts.'),
+  'target/flake-beside-parts': error(
+    'A target with parts has flake beside them, and nobody knows in which part it lies.',
+  ),
+  'target/unknown-plastic': error('A target names a plastic that is not on the shelf.'),
   'target/unlike-sides': warning(
     'Two parts of a target let so different amounts of light through that they can’t be the sides of one bait.',
   ),

@@ -392,6 +392,20 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
     bad: { 'targets/elver.md': text('title: Elver') },
     good: { 'targets/elver.md': text('title: Elver\nover-white: "#7a6a4c"') },
   },
+  'target/flake-beside-parts': change(
+    'targets/elver.md',
+    text(
+      'title: Elver\nflake: [{ colour: "#1d1c1b", size: 0.040 in }]\nparts:\n  back:\n    over-white: "#7a6a4c"\n  belly:\n    over-white: "#b3a386"',
+    ),
+    text(
+      'title: Elver\nparts:\n  back:\n    over-white: "#7a6a4c"\n    flake: [{ colour: "#1d1c1b", size: 0.040 in }]\n  belly:\n    over-white: "#b3a386"',
+    ),
+  ),
+  'target/unknown-plastic': change(
+    'targets/elver.md',
+    text('title: Elver\nover-white: "#7a6a4c"\nplastic: suple'),
+    text('title: Elver\nover-white: "#7a6a4c"\nplastic: supple'),
+  ),
   'target/unlike-sides': change('targets/elver.md', text(UNLIKE_SIDES), text(`${UNLIKE_SIDES}\napart: true`)),
   'seen/reversed': {
     bad: { 'targets/elver.md': text('title: Elver\nover-white: "#4a3a2c"\nover-black: "#8a7a5c"') },

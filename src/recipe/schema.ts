@@ -292,6 +292,9 @@ export const moldSchema = fields({
   photos: z.array(photo).exactOptional(),
 });
 
+/** Flake of a target: what it looks like, and the share of what one looks at that is flake. Default: an ordinary load. */
+const targetFlake = z.array(fields({ colour, size: flakeSize, coverage: share.exactOptional() }));
+
 /** A colour to be matched, as it is seen. */
 const targetPart = fields({
   'over-white': targetOverWhite,
@@ -299,6 +302,9 @@ const targetPart = fields({
   /** Thickness at which it was seen. Default: the body of the mold. */
   thickness: length.exactOptional(),
   ...HOW_SURE,
+  flake: targetFlake.exactOptional(),
+  /** Plastic that its cup is begun with. Default: the plastic of a match. */
+  plastic: reference.exactOptional(),
 });
 
 /** `targets/*.md` */
@@ -313,7 +319,9 @@ export const targetSchema = fields({
   parts: byCup(targetPart).exactOptional(),
   /** Whether each part was seen by itself. Default: two parts are the sides of a finished bait, each seen with the other behind it. */
   apart: z.boolean().exactOptional(),
-  flake: z.array(fields({ colour, size: flakeSize, coverage: share.exactOptional() })).exactOptional(),
+  /** Of a target of one part; of several each says its own. */
+  flake: targetFlake.exactOptional(),
+  plastic: reference.exactOptional(),
   mold: reference.exactOptional(),
   tolerance: positive.exactOptional(),
   publish: publish.exactOptional(),

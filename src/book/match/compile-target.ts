@@ -44,6 +44,7 @@ export function compileTarget(
   if (misnamed.length > 0) return undefined;
   for (const [name, part] of Object.entries(parts))
     checkSeen(part, thing, fields.parts === undefined ? [] : ['parts', name], report);
+  if (fields.parts !== undefined && fields.flake !== undefined) reportFlakeBeside(thing, Object.keys(parts), report);
   const mold = fields.mold === undefined ? undefined : molds.get(fields.mold);
   const seen = Object.entries(parts).map(([name, part]) => ({
     name,
@@ -54,6 +55,12 @@ export function compileTarget(
     doubt: doubtOf(part)!,
     ...defined({ after: part.after }),
     ...(part.wet ? { wet: true as const } : {}),
+    flakes: (part.flake ?? []).map(({ colour, size, coverage }) => ({
+      hex: colour,
+      sizeMm: size,
+      ...defined({ coverage }),
+    })),
+    ...defined({ plastic: part.plastic ?? fields.plastic }),
   }));
   return {
     id: thing.id,
@@ -66,11 +73,7 @@ export function compileTarget(
     tolerance: fields.tolerance ?? settings.tolerance,
     parts: seen,
     ...defined({ apart: fields.apart, unlikeSides: askedOfSides(seen, thing, report) }),
-    flakes: (fields.flake ?? []).map((flake) => ({
-      hex: flake.colour,
-      sizeMm: flake.size,
-      ...defined({ coverage: flake.coverage }),
-    })),
+    flakes: seen.flatMap(({ flakes }) => flakes),
     source: thing.source,
   };
 }
@@ -94,4 +97,20 @@ function askedOfSides(parts: Target['parts'], thing: Thing<'target'>, report: Re
     'key',
   );
   return found;
+}
+
+function reportFlakeBeside(thing: Thing<'target'>, parts: readonly string[], report: Report): void {
+  const [first, ...others] = parts.map((name) => `\`parts.${name}.flake\``);
+  report.add(
+    'target/flake-beside-parts',
+    thing,
+    ['flake'],
+    {
+      found: '`flake` beside `parts`',
+      expected: `the flake of each part in it: ${[first, ...others].join(', ')}`,
+      why: 'flake lies in one side of a bait or in both, and each is a cup of its own',
+      fix: `move \`flake\` to ${first}, or to whichever part shows it`,
+    },
+    'key',
+  );
 }

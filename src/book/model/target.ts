@@ -1,5 +1,6 @@
 import type { HowLooked } from '../../cup/how-looked.ts';
 import type { NextAddition } from '../../matching/next-addition.ts';
+import type { WantedFlake } from '../../matching/substitutes/flake-match.ts';
 import type { UnlikeSides } from '../../matching/target/unlike-sides.ts';
 import type { Verdict } from '../../matching/target/verdict.ts';
 import type { LookDoubt } from '../../optics/look-doubt.ts';
@@ -29,6 +30,9 @@ export interface Target {
     readonly doubt: LookDoubt;
     readonly after?: HowLooked['after'];
     readonly wet?: true;
+    readonly flakes: readonly WantedFlake[];
+    /** The plastic that its cup is to be begun with; unset: whichever a match begins with. */
+    readonly plastic?: string;
   }[];
   /**
    * Its parts were seen each by itself; else two parts are the sides of a finished bait, each seen with the other behind it. Unset where
@@ -37,7 +41,8 @@ export interface Target {
   readonly apart?: boolean;
   /** Its two parts, of which nobody has said how they were seen, cannot be the sides of one bait. */
   readonly unlikeSides?: UnlikeSides;
-  readonly flakes: readonly { readonly hex: string; readonly sizeMm: number; readonly coverage?: number }[];
+  /** Of all its parts, part by part. */
+  readonly flakes: readonly WantedFlake[];
   readonly recipes: readonly string[];
   /** What readers have of it; only in the maker's edition. */
   readonly shared?: Publish;

@@ -10,6 +10,7 @@
 
 import type { Batch } from '../../cup/batch.ts';
 import type { CupState } from '../../cup/ledger.ts';
+import type { WantedFlake } from '../../matching/substitutes/flake-match.ts';
 import type { LookDoubt } from '../../optics/look-doubt.ts';
 import type { Appearance, Colour, Lab, MeasuredBands } from '../model/colours.ts';
 import type { Change, Content, Cup, PlasticShare, Round } from '../model/cup.ts';
@@ -354,6 +355,8 @@ const MOLD: FieldTable<Mold> = {
   source: SOURCE,
 };
 
+const WANTED_FLAKE: FieldTable<WantedFlake> = { hex: 'shared', sizeMm: 'shared', coverage: 'shared', finish: 'shared' };
+
 const TARGET: FieldTable<Target> = {
   id: 'shared',
   title: 'shared',
@@ -372,11 +375,14 @@ const TARGET: FieldTable<Target> = {
     doubt: DOUBT,
     after: 'shared',
     wet: 'shared',
+    flakes: WANTED_FLAKE,
+    // Of the shelf readers have what published recipes are made with.
+    plastic: 'private',
   },
   apart: 'shared',
   // A question to the maker.
   unlikeSides: 'private',
-  flakes: { hex: 'shared', sizeMm: 'shared', coverage: 'shared' },
+  flakes: WANTED_FLAKE,
   recipes: 'shared',
   shared: 'private',
   source: SOURCE,

@@ -105,6 +105,8 @@ const TARGET_PART = {
   doubt: 'shared',
   after: 'shared',
   wet: 'shared',
+  flake: { colour: 'shared', size: 'shared', coverage: 'shared' },
+  plastic: 'private',
 } as const;
 
 /** `book.md` is in no edition as a file. */
@@ -166,7 +168,6 @@ const SHARED_FILE_FIELDS: { readonly [K in Exclude<FiledKind, MaterialKind>]: Fi
     ...TARGET_PART,
     parts: { '*': TARGET_PART },
     apart: 'shared',
-    flake: { colour: 'shared', size: 'shared', coverage: 'shared' },
     mold: 'shared',
     tolerance: 'shared',
     publish: 'shared',

@@ -2,6 +2,7 @@ import { isMaterialKind, KINDS, type Kind } from '../../kinds/kinds.ts';
 import { bareName } from '../../recipe/bare-name.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
 import { BOOK_FILE, MEASUREMENTS_FILE } from '../../recipe/source.ts';
+import { plasticsOfTarget } from '../checks/check-references.ts';
 import { namesInCup } from '../checks/unused-materials.ts';
 import type { ShelfFit } from '../shelf/shelf-fit.ts';
 import { type InheritedField, unreadOrigin } from './inherited-field.ts';
@@ -77,9 +78,11 @@ export function needsOf(
       ({ source, fields: { cut } }) => [source.path, [cut.of, cut.with].map((id) => pathOf('colorant', id))] as const,
     ),
     ...[...things.molds.values()].map(({ source }) => [source.path, []] as const),
-    ...[...things.targets.values()].map(
-      ({ source, fields }) => [source.path, fields.mold === undefined ? [] : [pathOf('mold', fields.mold)]] as const,
-    ),
+    ...[...things.targets.values()].map((target) => {
+      const { mold } = target.fields;
+      const plastics = plasticsOfTarget(target).map(({ id }) => pathOf('plastic', id));
+      return [target.source.path, [...(mold === undefined ? [] : [pathOf('mold', mold)]), ...plastics]] as const;
+    }),
     ...[...things.recipes.values()].map((recipe) => [recipe.source.path, ofRecipe(recipe)] as const),
     ...(things.measurements === undefined
       ? []

@@ -29,7 +29,7 @@ export const targetPage: PageKind = {
   url: paths.target,
   render: (context, id) => {
     const target = required(bookIndex(context.book).targets, id);
-    const { title, notes, photo, tolerance, flakes } = target;
+    const { title, notes, photo, tolerance } = target;
     return document(context, {
       title: `Target: ${title}`,
       description: shortDescription(notesText(notes)) || `${title}: a colour to match, over white and over black.`,
@@ -42,11 +42,7 @@ ${sidesQuestion(target)}
 ${notes.trim() === '' ? '' : html`<div class="notes">${notesHtml(context, notes)}</div>`}
 ${photo === undefined ? '' : photoFigures(context, [photo], `Photo of ${title}`)}
 ${recipes(context, target)}
-</div>${
-        flakes.length === 0
-          ? ''
-          : html`<aside class="column-side" aria-label="Particulars"><section aria-labelledby="flake"><h2 id="flake">Its flake</h2><ul class="uses">${flakes.map(({ hex, sizeMm, coverage }) => html`<li>${dot(hex)}${inches(sizeMm)}${coverage === undefined ? '' : html`<span class="fine">, on ${Math.round(coverage * 100)} % of its face</span>`}</li>`)}</ul></section></aside>`
-      }</div>
+</div>${flakeAside(target)}</div>
 ${advises(context, target) ? cautionsBlock(context) : ''}
 </article>`,
     });
@@ -59,6 +55,19 @@ function sidesQuestion({ unlikeSides }: Target): Html {
   return html`<aside class="question" aria-label="A question"><p>${unlikeSidesText(unlikeSides)} ${inCode(ANSWER_IN_TARGET)}</p></aside>`;
 }
 
+/** The flake that is to be seen in it, part by part. */
+function flakeAside({ parts }: Target): Html {
+  const several = parts.length > 1;
+  const items = parts.flatMap(({ name, flakes }) =>
+    flakes.map(
+      ({ hex, sizeMm, coverage }) =>
+        html`<li>${dot(hex)}${several ? `${sentence(name)}: ` : ''}${inches(sizeMm)}${coverage === undefined ? '' : html`<span class="fine">, on ${Math.round(coverage * 100)} % of its face</span>`}</li>`,
+    ),
+  );
+  if (items.length === 0) return html``;
+  return html`<aside class="column-side" aria-label="Particulars"><section aria-labelledby="flake"><h2 id="flake">Its flake</h2><ul class="uses">${items}</ul></section></aside>`;
+}
+
 /** Whether the page tells somebody to heat a cup again. */
 function advises({ book }: PageContext, { recipes }: Target): boolean {
   return book.recipes.some(
@@ -66,10 +75,14 @@ function advises({ book }: PageContext, { recipes }: Target): boolean {
   );
 }
 
-function partFigure({ book }: PageContext, { name, overWhite, overBlack, thicknessMm }: Target['parts'][number]): Html {
+function partFigure(
+  { book }: PageContext,
+  { name, overWhite, overBlack, thicknessMm, plastic }: Target['parts'][number],
+): Html {
+  const { title } = (plastic !== undefined && bookIndex(book).materials.get(plastic)) || { title: undefined };
   const colours = { overWhite: overWhite.hex, ...defined({ overBlack: overBlack?.hex }) };
   const seen = overBlack === undefined ? 'over white only' : 'over white above, over black below';
-  return html`<figure class="target-part"><div class="target-chip">${chips([colours], `${name}, ${seen}`)}</div><figcaption>${sentence(name)}, ${lengthText(thicknessMm, book.settings)}, ${seen}</figcaption></figure>`;
+  return html`<figure class="target-part"><div class="target-chip">${chips([colours], `${name}, ${seen}`)}</div><figcaption>${sentence(name)}, ${lengthText(thicknessMm, book.settings)}, ${seen}${title === undefined ? '' : html`. To be made of ${title}`}</figcaption></figure>`;
 }
 
 function recipes(context: PageContext, target: Target): Html {
