@@ -16,7 +16,7 @@ import { volumeText } from '../units/volume-text.ts';
 import { MEASURED_TOGETHER, weightsText } from '../words/amount.ts';
 import { costWords } from '../words/cost.ts';
 import { differenceText } from '../words/difference.ts';
-import { cupFlakeText, type FlakedBait, flakeText } from '../words/flake.ts';
+import { cupFlakeText, type FlakedBait, flakeChoiceText, flakeText } from '../words/flake.ts';
 import { leftOutText } from '../words/left-out.ts';
 import { maxText } from '../words/limit.ts';
 import { proposalText } from '../words/proposal.ts';
@@ -62,7 +62,7 @@ export function printedRecipes(
   return lines([
     `${part}: ${says}`,
     ...proposals.flatMap((proposal, index) => ['', ...recipeLines(proposal, index + 1, book)]),
-    ...flakes.map((flake) => `Flake: ${flake.title}, ${flakeText(flake, book.settings)}.`),
+    ...flakes.map((flake) => flakeChoiceText(flake, book.settings)),
     ...leftOutLines(leftOut, book),
     ...(proposals.length === 0 ? [] : ['', CAUTION]),
   ]);

@@ -2,7 +2,7 @@ import type { Bench } from '../cup/bench.ts';
 import { defined } from '../values/defined.ts';
 import { required } from '../values/required.ts';
 import { toleranceFault } from './cup-fault.ts';
-import type { FirstRecipeQuestion } from './first-recipe-question.ts';
+import { type CupBegun, cupsBegun, type FirstRecipeQuestion } from './first-recipe-question.ts';
 import type { MatchFault } from './match-fault.ts';
 import { byBestTools } from './measure/best-tools.ts';
 import { measureDoses } from './measure/measure-doses.ts';
@@ -26,7 +26,7 @@ export type FirstAdvice =
   /** One of the recipes, right but for the steps of the bench; and what would come nearer where it is not right. */
   | { readonly kind: 'make'; readonly nearerBy?: 'a-scale' | 'weighing' | 'making-more' }
   /** Plain plastic is right as it is, so far off, ΔE00. */
-  | { readonly kind: 'leave-plain'; readonly plasticTitle: string; readonly deltaE: number }
+  | { readonly kind: 'leave-plain'; readonly plasticTitles: readonly string[]; readonly deltaE: number }
   /** This shelf does not get within tolerance, or has nothing to colour with. */
   | { readonly kind: 'cannot'; readonly because: 'shelf' | 'nothing-usable' }
   | { readonly kind: 'fault'; readonly fault: MatchFault };
@@ -39,8 +39,8 @@ export interface FirstRecipe {
   /** Best first. */
   readonly proposals: readonly RecipeProposal[];
   readonly missing: readonly MissingKind[];
-  /** For each flake of the target, the nearest on the shelf. */
-  readonly flakes: readonly FlakeChoice[];
+  /** For each flake of the target, the nearest on the shelf; of two parts with that for which it is. */
+  readonly flakes: readonly (FlakeChoice & { readonly part?: string })[];
   readonly leftOut: readonly LeftOut[];
 }
 
@@ -66,12 +66,13 @@ function recipesFor(question: FirstRecipeQuestion): FirstRecipe {
   const fault = questionFault(question);
   if (fault !== undefined)
     return { advice: { kind: 'fault', fault }, proposals: [], missing: [], flakes: [], leftOut: [] };
-  const { parts, plastic, plasticMl, bench, tolerance, limits = {}, correction = NO_CORRECTION } = question;
+  const { parts, bench, tolerance, limits = {}, correction = NO_CORRECTION } = question;
+  const begun = cupsBegun(question);
   const shelf = withStrengths(shelfByName(question.shelf), correction.strengths);
   const chosen = chosenFlakes(question, shelf);
   const { cups, mix, ingredients, found, leftOut, dosesWith } = settledSearch(question, shelf, chosen);
-  const each = parts.map(() => plasticMl);
-  const context = { mix, ingredients, parts, plastic, plasticMl, shelf, correction, tolerance };
+  const each = begun.map(({ plasticMl }) => plasticMl);
+  const context = { mix, ingredients, parts, begun, shelf, correction, tolerance };
   const proposalsBy = (tools: MatchBench): readonly RecipeProposal[] => {
     const figuresOf = figuring({ mix, ingredients, parts, bench: tools });
     const recipes = worthMeasuring(found, figuresOf, tolerance).flatMap(({ set, doses: exact }) => {
@@ -87,11 +88,11 @@ function recipesFor(question: FirstRecipeQuestion): FirstRecipe {
   const exact = found[0] && mix.worst(found[0].doses);
   const plain = mix.worst(new Float64Array(mix.count));
   const { proposals, byHandDeltaE } = byBestTools(bench, proposalsBy, (each) => each, tolerance);
-  const known = { proposals, missing: [], flakes: chosen.map(({ choice }) => choice), leftOut };
+  const known = { proposals, missing: [], flakes: choicesOf(chosen, parts), leftOut };
   const [best] = proposals;
   if (plain <= tolerance && Math.min(...proposals.map(({ deltaE }) => deltaE)) > plain - WORTH_COLOURING) {
-    const { title: plasticTitle } = required(shelf, plastic);
-    return { advice: { kind: 'leave-plain', plasticTitle, deltaE: plain }, ...known, proposals: [] };
+    const plasticTitles = [...new Set(begun.map(({ plastic }) => required(shelf, plastic).title))];
+    return { advice: { kind: 'leave-plain', plasticTitles, deltaE: plain }, ...known, proposals: [] };
   }
   const told = { ...known, ...defined({ byHandDeltaE }) };
   if (best && exact !== undefined && (best.deltaE <= tolerance || exact <= tolerance))
@@ -115,6 +116,15 @@ function recipesFor(question: FirstRecipeQuestion): FirstRecipe {
   };
 }
 
+function choicesOf(
+  chosen: ReturnType<typeof chosenFlakes>,
+  parts: FirstRecipeQuestion['parts'],
+): FirstRecipe['flakes'] {
+  return chosen.flatMap((flakes, index) =>
+    flakes.map(({ choice }) => ({ ...choice, ...(parts.length > 1 ? { part: parts[index]!.name } : {}) })),
+  );
+}
+
 /** What comes nearer than a recipe that only the bench's steps keep from being right; of too little for the scale that is said instead. */
 function nearerBy(
   { deltaE, weighedDeltaE, tooLittle }: RecipeProposal,
@@ -126,27 +136,30 @@ function nearerBy(
   return (weighedDeltaE ?? deltaE) < deltaE - WORTH_A_WORD ? 'weighing' : 'making-more';
 }
 
-function questionFault({
-  parts,
-  plastic,
-  plasticMl,
-  shelf,
-  tolerance,
-  most,
-  keep = {},
-  limits: { roomMl = Number.POSITIVE_INFINITY } = {},
-}: FirstRecipeQuestion): MatchFault | undefined {
+function questionFault(question: FirstRecipeQuestion): MatchFault | undefined {
+  const { parts, shelf, tolerance, most, keep = {}, limits = {} } = question;
   if (parts.length === 0) return { kind: 'no-parts' };
   if (parts.length > 2) return { kind: 'too-many-parts' };
-  const base = shelf.find(({ id }) => id === plastic);
-  if (base?.kind !== 'plastic' || !base.constants) return { kind: 'no-plastic', plastic };
   const unknown = Object.keys(keep).find((name) => !shelf.some(({ id }) => id === name));
   if (unknown !== undefined) return { kind: 'not-on-shelf', material: unknown };
-  if (!(plasticMl > 0 && Number.isFinite(plasticMl))) return { kind: 'no-volume' };
-  if (plasticMl > roomMl + 0.5) return { kind: 'too-full', roomMl };
+  for (const begun of cupsBegun(question)) {
+    const fault = cupFault(begun, shelf, limits.roomMl);
+    if (fault !== undefined) return fault;
+  }
   const notTolerance = toleranceFault(tolerance);
   if (notTolerance !== undefined) return notTolerance;
   if (most !== undefined && !(Number.isInteger(most) && most >= 1 && most <= MOST_MATERIALS))
     return { kind: 'number-of-materials', most: MOST_MATERIALS };
   return parts.map(partFault).find((fault) => fault !== undefined);
+}
+
+function cupFault(
+  { plastic, plasticMl }: CupBegun,
+  shelf: FirstRecipeQuestion['shelf'],
+  roomMl = Number.POSITIVE_INFINITY,
+): MatchFault | undefined {
+  const base = shelf.find(({ id }) => id === plastic);
+  if (base?.kind !== 'plastic' || !base.constants) return { kind: 'no-plastic', plastic };
+  if (!(plasticMl > 0 && Number.isFinite(plasticMl))) return { kind: 'no-volume' };
+  return plasticMl > roomMl + 0.5 ? { kind: 'too-full', roomMl } : undefined;
 }

@@ -6,6 +6,7 @@ import { differenceText } from './difference.ts';
 import { matchFaultText } from './match-fault.ts';
 import { missingSentences } from './missing.ts';
 import { hitches, recipeText, weighedWords } from './proposal.ts';
+import { listText } from './sentence-text.ts';
 
 /** What to make of a target. */
 export function firstRecipeText(answer: FirstRecipe, units: VolumeUnit): string {
@@ -15,7 +16,7 @@ export function firstRecipeText(answer: FirstRecipe, units: VolumeUnit): string 
     case 'fault':
       return matchFaultText(advice.fault, units);
     case 'leave-plain':
-      return `Plain ${advice.plasticTitle} matches as it is: ${differenceText(advice.deltaE)}. Add nothing.`;
+      return `Plain ${listText(advice.plasticTitles)} ${advice.plasticTitles.length > 1 ? 'match' : 'matches'} as it is: ${differenceText(advice.deltaE)}. Add nothing.`;
     case 'make':
       return [
         recipeText(best!, units),

@@ -5,6 +5,14 @@ import { lengthText } from '../units/length-text.ts';
 import type { VolumeUnit } from '../units/volume-text.ts';
 import { counted, listText } from './sentence-text.ts';
 
+/** A flake that is chosen for a part of a target. */
+export function flakeChoiceText(
+  { part, ...choice }: FlakeChoice & { readonly part?: string },
+  units: VolumeUnit,
+): string {
+  return `Flake${part === undefined ? '' : ` of the ${part}`}: ${choice.title}, ${flakeText(choice, units)}.`;
+}
+
 /**
  * A flake beside the one that is wanted: "the same size, a little greener and hologram instead of metallic"; behind one that jams in the
  * mold stands ", but too large for the gate: 3 mm where it needs 6.3 mm".

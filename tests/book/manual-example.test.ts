@@ -1,5 +1,9 @@
 import { expect, test } from 'vitest';
 import { compileBook } from '../../src/book/compile-book.ts';
+import { firstRecipeFor } from '../../src/book/match/ask-matching.ts';
+import { labsOfPart } from '../../src/book/match/asked-cup.ts';
+import { unlikeSides } from '../../src/matching/target/unlike-sides.ts';
+import { DEMO_BOOK } from '../render/demo-book.ts';
 import { dose, projectFile, recipeOf } from './sample.ts';
 
 /** Files that the manual shows: a paragraph that begins with a name in bold, then a block. */
@@ -34,6 +38,23 @@ test('the target in the manual has every field that a target can have', async ()
   const { text } = shownFiles().find(({ path }) => path === 'targets/jar-elver.md')!;
   const missing = Object.keys(SCHEMAS.target.shape).filter((name) => !new RegExp(`\\b${name}:`).test(text));
   expect(missing).toEqual([]);
+});
+
+test('the target in the manual is a bait that the demo book’s shelf can make', () => {
+  const { book } = compileBook(shownFiles(), { photos: ['photos/jar-elver.jpg'] });
+  const [target] = book!.targets;
+  expect(target!.unlikeSides).toBeUndefined();
+  // As if nobody had answered the question: none is asked of it.
+  const { apart: _, ...unsaid } = target!;
+  expect(unlikeSides(unsaid.parts.map(labsOfPart))).toBeUndefined();
+  const [{ recipe } = expect.fail('no answer')] = firstRecipeFor(DEMO_BOOK, target!, { most: 3, plasticMl: 120 });
+  expect(recipe.advice.kind).toBe('make');
+  expect(recipe.proposals[0]!.deltaE).toBeLessThan(target!.tolerance);
+  const flaked = recipe.proposals[0]!.cups.map(({ name, flakes }) => [name, flakes.length]);
+  expect(flaked).toEqual([
+    ['back', 1],
+    ['belly', 0],
+  ]);
 });
 
 test('every field of a file stands in the manual', async () => {

@@ -163,9 +163,9 @@ describe('a match in a book of fluid ounces', () => {
     const work = looked();
     const advice = adviceFor(work, 0, DATA);
     const side = sideOf(work, 0);
-    expect(`${sidesView(work, settings)}`).toContain('Thickness, in</label>');
+    expect(`${sidesView(work, DATA)}`).toContain('Thickness, in</label>');
     const views = [
-      sidesView(work, settings),
+      sidesView(work, DATA),
       roundForms(0, {}, { side, work, advice }, SHOWN),
       logView(work.cups[0]!.steps, advice.now, SHOWN),
       firstView(firstAnswers(work, DATA), work.sides, SHOWN, baitOf(work, DATA)),

@@ -9,6 +9,7 @@ import { fileDose, typedAmount } from '../../src/browser/match/dose-text.ts';
 import { roundForms, sidesView } from '../../src/browser/match/fields-view.ts';
 import { logView } from '../../src/browser/match/log-view.ts';
 import { isToBeMixed } from '../../src/browser/match/mix-view.ts';
+import { densityIn } from '../../src/browser/match/page-shelf.ts';
 import { readWork } from '../../src/browser/match/read-work.ts';
 import { unlikeSidesOf } from '../../src/browser/match/sides-question.ts';
 import { MatchState } from '../../src/browser/match/state.ts';
@@ -50,6 +51,12 @@ test('withRecipe(…, weighing) and amountsOf(…, weighing) keep what was weigh
   const [byHand] = withRecipe(leaf(), 0, best!, data).cups[0]!.steps;
   expect(byHand!.do === 'add' && byHand!.amounts[0]!.grams).toBe(best!.cups[0]!.amounts[0]!.grams);
 });
+
+const STEADY = { path: 'shelf/plastics/steady.md', text: '---\ntitle: Steady\n---\n' };
+const BLACK = {
+  path: 'shelf/flakes/black.md',
+  text: '---\ntitle: Black\nsize: 0.040 in\nlook: { colour: "#1d1c1b" }\n---\n',
+};
 
 describe('the recipe to take away', () => {
   test('recipeFile(a match) is a file that the book takes without a word, with the same cup in it', () => {
@@ -241,7 +248,7 @@ describe('a match as it goes on', () => {
   test('every field has an id, by which it stays in the hand when the page is drawn anew', () => {
     const work = matched();
     const shown = { data: DATA, materials: new Map(DATA.materials.map((material) => [material.id, material])) };
-    const drawn = `${sidesView(work, DATA.settings)}${roundForms(0, {}, { side: sideOf(work, 0), work, advice: adviceFor(work, 0, DATA) }, shown)}`;
+    const drawn = `${sidesView(work, DATA)}${roundForms(0, {}, { side: sideOf(work, 0), work, advice: adviceFor(work, 0, DATA) }, shown)}`;
     const fields = drawn.match(/<(?:input|select)\b[^>]*>/g)!;
     expect(fields.filter((field) => !/ id="/.test(field))).toEqual([]);
     const ids = fields.map((field) => / id="([^"]*)"/.exec(field)?.[1]);
@@ -337,5 +344,65 @@ describe('a match as it goes on', () => {
     expect(unlikeSidesOf(begun, data)).toBeUndefined();
     const { target: __, ...described } = begun;
     expect(unlikeSidesOf(described, data)).toBeDefined();
+  });
+
+  test('each side has flake and a plastic of its own, in what is asked, in the cup, and in the files that are taken away', () => {
+    const files = [...FILES, STEADY, BLACK];
+    const data = matchPageData(compileBook(files).book!)!;
+    const work: Work = {
+      ...withSides({ ...newWork(data), arrangement: 'apart', plasticMl: 100 }, [
+        {
+          name: 'back',
+          overWhite: '#74583a',
+          overBlack: '#50422f',
+          thicknessMm: 8,
+          flakes: [{ hex: '#1d1c1b', sizeMm: 1.016, coverage: 0.1 }],
+        },
+        { name: 'belly', overWhite: '#bcab8c', overBlack: '#8c8270', thicknessMm: 8, flakes: [], plastic: 'steady' },
+      ]),
+      plastic: 'supple',
+      title: 'Halves again',
+    };
+    expect(readWork(JSON.stringify(work))).toEqual(work);
+    const answers = firstAnswers(work, data);
+    expect(answers.map(({ recipe }) => recipe.flakes.map(({ material }) => material))).toEqual([['black'], []]);
+    const begun = answers.reduce((all, { recipe }, index) => withRecipe(all, index, recipe.proposals[0]!, data), work);
+    expect([0, 1].map((index) => Object.keys(cupNow(begun, index, densityIn(data)).start.plastics))).toEqual([
+      ['supple'],
+      ['steady'],
+    ]);
+    const target = targetFile(begun, new Set(), data.settings)!;
+    const { name, text } = recipeFile(begun, { made: '2026-03-14', taken: new Set(), target: 'halves-again-target' });
+    const { book, diagnostics } = compileBook([
+      ...files,
+      { path: `targets/${target.name}`, text: target.text },
+      { path: `colours/${name}`, text },
+    ]);
+    expect(diagnostics.filter(({ severity }) => severity === 'error')).toEqual([]);
+    const read = book!.targets.find(({ id }) => id === 'halves-again-target')!;
+    expect(read.parts.map(({ flakes, plastic }) => ({ flakes, plastic }))).toEqual([
+      { flakes: [{ hex: '#1d1c1b', sizeMm: 1.016, coverage: 0.1 }], plastic: undefined },
+      { flakes: [], plastic: 'steady' },
+    ]);
+    const [recipe] = book!.recipes;
+    expect(recipe!.cups.map(({ plastics }) => plastics[0]!.material)).toEqual(['supple', 'steady']);
+    const has = recipe!.cups.map(({ contents }) => contents.some(({ material }) => material === 'black'));
+    expect(has).toEqual([true, false]);
+    expect(withBookTarget(newWork(data), read.id, matchPageData(book!)!).sides).toEqual(work.sides);
+  });
+
+  test('a match that was kept before sides had flake has that of the book’s target', () => {
+    const leafy = FILES.map((file) =>
+      file.path === 'targets/leaf.md'
+        ? { ...file, text: file.text.replace('mold:', 'flake: [{ colour: "#1d1c1b", size: 1 mm }]\nmold:') }
+        : file,
+    );
+    const data = matchPageData(compileBook([...leafy, BLACK]).book!)!;
+    const now = withBookTarget(newWork(data), 'leaf', data);
+    const kept = { ...now, sides: now.sides.map(({ flakes: _, ...side }) => side) };
+    for (const work of [now, kept]) {
+      const [answer] = firstAnswers(readWork(JSON.stringify(work)) as Work, data);
+      expect(answer!.recipe.flakes.map(({ material }) => material)).toEqual(['black']);
+    }
   });
 });

@@ -76,7 +76,7 @@ describe('what an instrument measured', () => {
 
   test('stands in its field as it was measured, and is there again when its round is taken back', () => {
     const { work, data } = begun([60, 90, 60], [30, 60.25, 40]);
-    expect(sidesView(work, data.settings).toString()).toContain('value="60 90 60"');
+    expect(sidesView(work, data).toString()).toContain('value="60 90 60"');
     expect(withoutLastDone(seenAsItself(work), 0).sides).toEqual(work.sides);
   });
 

@@ -14,6 +14,7 @@ import { deltaE00 } from '../../src/optics/delta-e00.ts';
 import { labFromHex } from '../../src/optics/display.ts';
 import { metFlake } from '../../src/optics/flake.ts';
 import { BOOK_BACKINGS } from '../../src/optics/opacity.ts';
+import { plasticConstants } from '../../src/optics/plastic.ts';
 import { seenCoverage } from '../../src/optics/seen-coverage.ts';
 import { stackReflectance } from '../../src/optics/stack.ts';
 import { BESIDE_GLOSS } from '../../src/optics/surface.ts';
@@ -161,7 +162,7 @@ describe('what it says', () => {
 
   test('firstRecipe(plain plastic) adds nothing', () => {
     const found = ask({ parts: [partOf({})] });
-    expect(found).toMatchObject({ advice: { kind: 'leave-plain', plasticTitle: 'Clear' }, proposals: [] });
+    expect(found).toMatchObject({ advice: { kind: 'leave-plain', plasticTitles: ['Clear'] }, proposals: [] });
   });
 
   test('firstRecipe(more plastic than a cup is filled to) is refused', () => {
@@ -286,9 +287,14 @@ describe('flake', () => {
   });
 
   const flaked = (
-    question: Partial<FirstRecipeQuestion> & Pick<FirstRecipeQuestion, 'parts'>,
+    { parts, ...question }: Partial<FirstRecipeQuestion> & Pick<FirstRecipeQuestion, 'parts'>,
+    coverage = 0.15,
   ): ReturnType<typeof ask> =>
-    ask({ flakes: [{ hex: '#151515', sizeMm: 1, coverage: 0.15 }], shelf: [...ALL, ...flakes], ...question });
+    ask({
+      parts: parts.map((part) => ({ flakes: [{ hex: '#151515', sizeMm: 1, coverage }], ...part })),
+      shelf: [...ALL, ...flakes],
+      ...question,
+    });
 
   test('firstRecipe(a target with flake) puts the nearest flake in, and matches the colour with it', () => {
     const found = flaked({ parts: [partOf({ ochre: 0.002, 'white-pearl': 0.002 })] });
@@ -301,17 +307,16 @@ describe('flake', () => {
       fc.property(hidden, cover, (doses, coverage) => {
         const question = {
           parts: [partOf(doses)],
-          flakes: [{ hex: '#151515', sizeMm: 1, coverage }],
           bench: EXACT_BENCH,
         };
-        const found = flaked(question);
+        const found = flaked(question, coverage);
         for (const { cups } of found.proposals) {
           const [{ material, seen, wanted } = expect.fail('no flake')] = cups[0]!.flakes;
           expect(material).toBe('black-large');
           expect(wanted).toBe(coverage);
           expectClose(seen, coverage, 0.03 * coverage + 1e-3);
         }
-        expect(flaked(question)).toEqual(found);
+        expect(flaked(question, coverage)).toEqual(found);
       }),
       { numRuns: 4 },
     );
@@ -339,5 +344,34 @@ describe('flake', () => {
       bench: EXACT_BENCH,
     }).proposals[0]!;
     for (const { flakes: seen } of cups) expectClose(seen[0]!.seen, 0.15, 0.005);
+  });
+
+  test('firstRecipe(two sides) puts flake into the one that has any, and each into its own plastic', () => {
+    const milky: MatchMaterial = { ...CLEAR, id: 'milky', title: 'Milky', constants: plasticConstants('milky') };
+    const question = {
+      parts: [
+        { ...partOf({ ochre: 0.004, 'white-pearl': 0.004 }), name: 'back', plasticMl: 90 },
+        { ...partOf({ ochre: 0.002, 'white-pearl': 0.002 }), name: 'belly', plastic: 'milky', flakes: [] },
+      ],
+      shelf: [...ALL, ...flakes, milky],
+    };
+    const found = flaked(question);
+    expect(found.flakes.map(({ part, material }) => [part, material])).toEqual([['back', 'black-large']]);
+    expect(found.proposals.length).toBeGreaterThan(0);
+    for (const { cups, unpriced } of found.proposals) {
+      expect(cups.map(({ plastic, plasticMl }) => [plastic, plasticMl])).toEqual([
+        ['clear', 90],
+        ['milky', 120],
+      ]);
+      expect(cups.map(({ amounts }) => amounts.some(({ material }) => material === 'black-large'))).toEqual([
+        true,
+        false,
+      ]);
+      expect(unpriced).not.toContain('milky');
+    }
+    const strange = ask({ parts: [question.parts[0]!, { ...question.parts[1]!, plastic: 'ochre' }] });
+    expect(strange.advice).toEqual({ kind: 'fault', fault: { kind: 'no-plastic', plastic: 'ochre' } });
+    const full = ask({ parts: [{ ...question.parts[0]!, plasticMl: 400 }], limits: { roomMl: 300 } });
+    expect(full.advice).toEqual({ kind: 'fault', fault: { kind: 'too-full', roomMl: 300 } });
   });
 });

@@ -141,7 +141,7 @@ describe('first recipes', () => {
     ],
     [
       'plastic that is right as it is',
-      { advice: { kind: 'leave-plain', plasticTitle: 'Supple', deltaE: 0.02 }, proposals: [] },
+      { advice: { kind: 'leave-plain', plasticTitles: ['Supple'], deltaE: 0.02 }, proposals: [] },
       'Plain Supple matches as it is: you won’t see it (ΔE less than 0.1). Add nothing.',
     ],
     [

@@ -7,6 +7,7 @@
 import { type CupAsked, nextForCup, observationsOf, questionAskedFirst } from '../../matching/cup-question.ts';
 import { type CutBack, cutBack } from '../../matching/cut-back.ts';
 import { type FirstRecipe, firstRecipe } from '../../matching/first-recipe.ts';
+import type { PartAsked } from '../../matching/first-recipe-question.ts';
 import type { NextAddition } from '../../matching/next-addition.ts';
 import { substitutes } from '../../matching/substitutes/substitutes.ts';
 import type { Substitution } from '../../matching/substitutes/substitution.ts';
@@ -52,13 +53,15 @@ export function firstRecipeFor(
   target: Target,
   { most, inStock = false, plasticMl }: Asking & { readonly most: number; readonly plasticMl: number },
 ): readonly PartRecipe[] {
-  const parts = target.parts.flatMap(({ name }) => partFor(target, name, 1) ?? []);
+  const parts = target.parts.flatMap(({ name, flakes, plastic: own }): readonly PartAsked[] => {
+    const part = partFor(target, name, 1);
+    return part ? [{ ...part, flakes, ...defined({ plastic: own }) }] : [];
+  });
   const plastic = matchPlastic(book) ?? '';
   const mold = book.molds.find(({ id }) => id === target.mold);
-  const ask = (asked: readonly TargetPart[]): FirstRecipe =>
+  const ask = (asked: readonly PartAsked[]): FirstRecipe =>
     firstRecipe({
       parts: asked,
-      flakes: target.flakes,
       ...defined({ mold }),
       plastic,
       plasticMl,

@@ -7,16 +7,19 @@
 import { cupLimits } from '../../book/match/cup-limits.ts';
 import { type CupAnswer, type CupAsked, nextForCup, observationsOf } from '../../matching/cup-question.ts';
 import { type FirstRecipe, firstRecipe } from '../../matching/first-recipe.ts';
+import type { PartAsked } from '../../matching/first-recipe-question.ts';
 import type { Proposal } from '../../matching/proposals/proposal.ts';
 import type { RecipeAmount, RecipeProposal } from '../../matching/proposals/recipe-proposal.ts';
-import type { TargetPart } from '../../matching/target/target-part.ts';
+import type { WantedFlake } from '../../matching/substitutes/flake-match.ts';
 import type { MatchPageData } from '../../render/pages/match.ts';
+import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import { bookPart } from './book-part.ts';
 import { bookAmount, fileDose } from './dose-text.ts';
 import { within } from './limits.ts';
 import { bodyOf, densityIn } from './page-shelf.ts';
 import { shelfLeft } from './shelf-left.ts';
+import type { WorkFlake } from './side-flake.ts';
 import { begunAnew, partOfSide, sideOf, type Work, type WorkAmount, type WorkSide, type WorkStep } from './work.ts';
 import { bookColour } from './work-colour.ts';
 import { type CupNow, cupNow, triedRounds } from './work-log.ts';
@@ -66,12 +69,17 @@ export function withBookTarget(work: Work, id: string, data: MatchPageData): Wor
   }
   // A laminate has two sides; of a target with more parts the first two are taken.
   const parts = target.parts.slice(0, 2);
+  const isPlastic = (id: string | undefined): id is string =>
+    data.materials.some((each) => each.id === id && each.kind === 'plastic');
+  const [{ plastic: own }] = parts as [(typeof parts)[number]];
   const sides = parts.map(
-    ({ name, overWhite, overBlack, thicknessMm }): WorkSide => ({
+    ({ name, overWhite, overBlack, thicknessMm, flakes, plastic }): WorkSide => ({
       name,
       overWhite: bookColour(overWhite),
       ...(overBlack && { overBlack: bookColour(overBlack) }),
       thicknessMm: within('thicknessMm', thicknessMm),
+      flakes: flakes.map((flake) => keptFlake(flake)),
+      ...(parts.length > 1 && isPlastic(plastic) ? { plastic } : {}),
     }),
   );
   const mold = data.molds.some((each) => each.id === target.mold) ? target.mold! : work.mold;
@@ -84,16 +92,23 @@ export function withBookTarget(work: Work, id: string, data: MatchPageData): Wor
       arrangement: sides.length === 1 ? 'solid' : target.apart || target.parts.length > 2 ? 'apart' : 'together',
       tolerance: within('tolerance', target.tolerance),
       mold,
+      ...(parts.length === 1 && isPlastic(own) ? { plastic: own } : {}),
       ...(target.apart === false ? { whole: true } : {}),
     },
     sides,
   );
 }
 
+function keptFlake({ hex, sizeMm, coverage }: WantedFlake): WorkFlake {
+  const kept = coverage === undefined ? {} : { coverage: within('coverage', coverage) };
+  return { hex, sizeMm: within('flakeMm', sizeMm), ...kept };
+}
+
 /** A side as matching takes it; what was measured of the target's part counts while the side has its colours. */
-function asked(side: WorkSide, work: Work, data: MatchPageData): TargetPart {
-  const reflectance = bookPart(side, work, data)?.reflectance;
-  return { ...partOfSide(side), ...(reflectance && { reflectance }) };
+function asked(side: WorkSide, work: Work, data: MatchPageData): PartAsked {
+  const part = bookPart(side, work, data);
+  const { flakes = part?.flakes, plastic } = side;
+  return { ...partOfSide(side), ...defined({ reflectance: part?.reflectance, flakes, plastic }) };
 }
 
 /** First recipes for the sides of a match. */
@@ -101,7 +116,6 @@ export function firstAnswers(work: Work, data: MatchPageData): readonly FirstAns
   const ask = (sides: readonly WorkSide[], anew: readonly number[]): FirstRecipe =>
     firstRecipe({
       parts: sides.map((side) => asked(side, work, data)),
-      flakes: data.targets.find(({ id }) => id === work.target)?.flakes ?? [],
       mold: required(data.molds, work.mold),
       plastic: work.plastic,
       plasticMl: work.plasticMl,

@@ -18,7 +18,7 @@ import { baitOf } from './page-shelf.ts';
 import { judged, nextView, viewsOf } from './proposal-view.ts';
 import type { MatchShown } from './shown.ts';
 import { unloggedView } from './unlogged-view.ts';
-import { thisCup, type Work } from './work.ts';
+import { plasticOf, thisCup, type Work } from './work.ts';
 
 /** A cup of a match. */
 export function cupView(cupShown: CupShown, shown: MatchShown): Html {
@@ -28,7 +28,7 @@ export function cupView(cupShown: CupShown, shown: MatchShown): Html {
   const beside = look ? [viewsOf(side), viewsOf(look)] : [viewsOf(side)];
   const finished = aim.moved() === 'laminate';
   return html`<figure class="match-hero"><div class="match-swatch">${chips(beside, look ? `Target left, ${how} right; over white above, over black below` : 'The target, over white above, over black below')}</div><figcaption class="pair-words"><span>target</span>${look ? html`<span>${how}${finished ? ', as the finished bait shows it' : ''}</span>` : ''}</figcaption></figure>
-<div class="match-now">${mixView(cup, now.cup, index, draft, work, shown)}${
+<div class="match-now">${mixView(cup, now.cup, index, draft, { plastic: plasticOf(work, index), plasticMl: work.plasticMl }, shown)}${
     next.now
       ? html`<p class="match-verdict">${judged(next.now)}.${now.seen ? '' : isToBeMixed(cup) ? ' Predicted, not seen.' : ' Predicted, not seen: pour a bait and look.'}</p>`
       : ''

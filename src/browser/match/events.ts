@@ -51,8 +51,8 @@ function onInput(control: HTMLInputElement, state: MatchState, screen: MatchScre
     if (digits && digits !== document.activeElement) digits.value = control.value;
   }
   if (control.closest('[data-side]')) {
-    // A number that is being typed is judged when it is done.
-    if (control.type !== 'number' && control.name !== 'name') actions.target.takeSides();
+    // A number or a text that is being typed is judged when it is done.
+    if (control.type !== 'number' && control.type !== 'text') actions.target.takeSides();
   } else if (control.name === 'mixed') {
     const list = control.closest('ul')!.querySelectorAll<HTMLInputElement>(':checked');
     draft(
@@ -89,7 +89,7 @@ function onChange(control: HTMLInputElement, screen: MatchScreen, { target, file
   else if (control.name === 'arrangement') target.arrange(control.value as Arrangement);
   else if (control.closest('[data-side]')) {
     target.takeSides();
-    if (control.name !== 'sawBlack') return;
+    if (control.name !== 'sawBlack' && control.name !== 'flakeLoad') return;
     screen.showSides();
     screen.part(`#${control.id}`).focus();
   } else if ((control.name === 'sawWhite' || control.name === 'sawBlack') && control.closest('[data-round]')) {
@@ -125,6 +125,8 @@ function onClick(button: HTMLButtonElement, screen: MatchScreen, { target, cup, 
   const weighing = dataset.weighing !== undefined;
   if (dataset.find !== undefined) target.find();
   else if (dataset.photoFor !== undefined) void takeFromPhoto(dataset.photoFor, screen);
+  else if (dataset.addFlake !== undefined) target.addFlake(sideOf(button));
+  else if (dataset.removeFlake !== undefined) target.removeFlake(sideOf(button), Number(dataset.removeFlake));
   else if (dataset.sidesSeen !== undefined) target.sidesSeen(dataset.sidesSeen as 'apart' | 'together');
   else if (dataset.plain !== undefined) room.before(() => target.beginPlain());
   else if (dataset.use !== undefined)
@@ -156,4 +158,8 @@ async function takeFromPhoto(field: string, screen: MatchScreen): Promise<void> 
 
 function indexOf(control: HTMLElement): number {
   return Number(control.closest<HTMLElement>('[data-cup]')!.dataset.cup);
+}
+
+function sideOf(control: HTMLElement): number {
+  return Number(control.closest<HTMLElement>('[data-side]')!.dataset.side);
 }

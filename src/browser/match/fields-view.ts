@@ -5,9 +5,9 @@
  */
 
 import { type Html, html } from '../../render/html.ts';
+import type { MatchPageData } from '../../render/pages/match.ts';
 import { chips } from '../../render/swatch/chip.ts';
 import { sentence, volumeText } from '../../render/words.ts';
-import type { VolumeUnit } from '../../units/volume-text.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import type { CupShown } from './cup-shown.ts';
@@ -15,6 +15,7 @@ import type { CupDraft } from './drafts.ts';
 import { MOST } from './limits.ts';
 import { viewsOf } from './proposal-view.ts';
 import type { MatchShown } from './shown.ts';
+import { sideFlakeView, sidePlasticView } from './side-flake-view.ts';
 import { lengthUnit, thicknessInField, thicknessLimits } from './thickness-field.ts';
 import type { Work } from './work.ts';
 import { colourText, hexOfColour, typedColour } from './work-colour.ts';
@@ -30,10 +31,12 @@ function colourField(id: string, name: string, label: string, digits: string): H
 }
 
 /** The colours of a target, to be described. */
-export function sidesView({ sides, arrangement }: Work, unit: VolumeUnit): Html {
+export function sidesView({ sides, arrangement }: Work, data: MatchPageData): Html {
+  const unit = data.settings;
   const many = sides.length > 1;
   const { least, most } = thicknessLimits(unit);
-  return html`${sides.map(({ name, overWhite, overBlack, thicknessMm }, index) => {
+  return html`${sides.map((side, index) => {
+    const { name, overWhite, overBlack, thicknessMm, flakes = [] } = side;
     const id = `side-${index}`;
     return html`<fieldset class="match-side" data-side="${index}"><legend>${many ? sentence(name) : 'Its colour'}</legend>
 <div class="match-swatch">${chips([viewsOf({ overWhite, ...defined({ overBlack }) })], '')}</div>
@@ -41,7 +44,8 @@ export function sidesView({ sides, arrangement }: Work, unit: VolumeUnit): Html 
 ${colourField(`${id}-white`, 'overWhite', 'Over white', colourText(overWhite))}
 <p class="check"><input id="${id}-saw" type="checkbox" name="sawBlack"${overBlack === undefined ? '' : html` checked`}><label for="${id}-saw">Seen over black too (needed to match how see-through it is)</label></p>
 ${overBlack === undefined ? '' : colourField(`${id}-black`, 'overBlack', 'Over black', colourText(overBlack))}
-<p class="field"><label for="${id}-thickness">Thickness${arrangement === 'together' ? ' of the whole bait' : ''}, ${lengthUnit(unit)}</label><input id="${id}-thickness" type="number" inputmode="decimal" name="thicknessMm" min="${least}" max="${most}" step="any" value="${thicknessInField(thicknessMm, unit)}"></p></div></fieldset>`;
+<p class="field"><label for="${id}-thickness">Thickness${arrangement === 'together' ? ' of the whole bait' : ''}, ${lengthUnit(unit)}</label><input id="${id}-thickness" type="number" inputmode="decimal" name="thicknessMm" min="${least}" max="${most}" step="any" value="${thicknessInField(thicknessMm, unit)}"></p>
+${many ? sidePlasticView(side, id, data) : ''}</div><div class="match-flakes">${sideFlakeView(flakes, id, many ? name : '')}</div></fieldset>`;
   })}`;
 }
 

@@ -15,6 +15,8 @@ export const LIMITS = {
   thicknessMm: { what: 'The thickness', least: 0.1, most: 1000 },
   addedMl: { what: 'The plastic that went in', least: 0.1, most: 100_000 },
   pouredMl: { what: 'What was poured', least: 0.01, most: 100_000 },
+  flakeMm: { what: 'The size of the flake', least: 0.05, most: 25 },
+  coverage: { what: 'How much flake you see', least: 0.001, most: 0.9 },
   grams: { what: 'An amount', least: 1e-4, most: 100_000 },
 } as const;
 
@@ -26,6 +28,8 @@ export const MOST = {
   /** Logs of cups that were given up for one. */
   earlier: 50,
   amounts: 50,
+  /** Kinds of flake in a side. */
+  flakes: 6,
   without: 10_000,
   name: 1000,
   title: 300,

@@ -18,7 +18,7 @@ import { amountsText, toAddText, weightsText } from '../../words/amount.ts';
 import { costWords } from '../../words/cost.ts';
 import { differenceText } from '../../words/difference.ts';
 import { firstRecipeText } from '../../words/first-recipe.ts';
-import { cupFlakeText, type FlakedBait, flakeText } from '../../words/flake.ts';
+import { cupFlakeText, type FlakedBait, flakeChoiceText } from '../../words/flake.ts';
 import { leftOutText } from '../../words/left-out.ts';
 import { proposalText } from '../../words/proposal.ts';
 import { tooLittleText } from '../../words/scale.ts';
@@ -44,7 +44,7 @@ export function firstView(
       proposals.length === 0
         ? ''
         : html`<ol class="match-proposals">${proposals.map((proposal, index) => recipeItem(proposal, sides, { ...shown, bait }, (choice) => useButton(answer, index, named, choice), recipeHead(index, named)))}</ol>`
-    }${flakes.map((flake) => html`<p class="fine">Flake: ${flake.title}, ${flakeText(flake, shown.data.settings)}.</p>`)}${leftOutView(leftOut, shown)}</div>`;
+    }${flakes.map((flake) => html`<p class="fine">${flakeChoiceText(flake, shown.data.settings)}</p>`)}${leftOutView(leftOut, shown)}</div>`;
   })}`;
 }
 

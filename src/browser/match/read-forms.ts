@@ -7,21 +7,12 @@
 import type { VolumeUnit } from '../../units/volume-text.ts';
 import { cupName } from './cup-name.ts';
 import { type LIMITS, numberOf, volumeOf } from './limits.ts';
+import { isMistyped, type Mistyped } from './mistyped.ts';
+import { readSideFlakes } from './read-side-flakes.ts';
 import { thicknessOf } from './thickness-field.ts';
 import { isRoundFault, roundOf } from './typed-round.ts';
 import type { Work, WorkSide, WorkStep } from './work.ts';
 import { noColour, typedColour, type WorkColour } from './work-colour.ts';
-
-/** What is wrong with something typed, and where. */
-export interface Mistyped {
-  readonly fault: string;
-  readonly at: HTMLInputElement;
-}
-
-/** Whether something typed was none of what it should be. */
-export function isMistyped(read: object): read is Mistyped {
-  return 'fault' in read;
-}
 
 /** A number of a match within its limits. */
 function numberIn(field: HTMLInputElement, name: keyof typeof LIMITS): number | Mistyped {
@@ -91,11 +82,17 @@ export function readSides(
     if (typeof thicknessMm !== 'number') return { fault: thicknessMm, at: thickness };
     const others = new Set([...before.filter((_, at) => at !== index), ...sides].map(({ name }) => name));
     const name = field('name');
+    const flakes = readSideFlakes(element, before[index]!.flakes);
+    if (isMistyped(flakes)) return flakes;
+    // Without a choice of plastics it stays as it is.
+    const plastic = element.querySelector<HTMLSelectElement>('[name="sidePlastic"]')?.value ?? before[index]!.plastic;
     sides.push({
       name: name ? cupName(name.value, others) : before[index]!.name,
       overWhite: colourIn(field('overWhite')!, element),
       ...(field('sawBlack')!.checked && { overBlack: blackIn(field('overBlack'), element) }),
       thicknessMm,
+      flakes,
+      ...(plastic ? { plastic } : {}),
     });
   }
   return sides;

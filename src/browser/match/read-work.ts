@@ -3,6 +3,7 @@ import { isFault } from '../../units/quantity.ts';
 import { SLUG } from '../../values/slug.ts';
 import { typedHex } from '../typed-hex.ts';
 import { LIMITS, MOST, within } from './limits.ts';
+import type { WorkFlake } from './side-flake.ts';
 import { cupLogs, joinedLogs, type Work, type WorkCup, type WorkSide, type WorkStep } from './work.ts';
 import { settledLab, type WorkColour } from './work-colour.ts';
 
@@ -130,6 +131,23 @@ function sideOf(value: unknown): WorkSide {
     overWhite: colour(fields.overWhite),
     ...present('overBlack', maybe(fields.overBlack, colour)),
     thicknessMm: number(fields.thicknessMm, 'thicknessMm'),
+    ...present(
+      'flakes',
+      maybe(fields.flakes, (flakes) => list(flakes, MOST.flakes).map(flakeOf)),
+    ),
+    ...present('plastic', maybe(fields.plastic, name)),
+  };
+}
+
+function flakeOf(value: unknown): WorkFlake {
+  const fields = object(value);
+  return {
+    hex: need(typedHex(text(fields.hex, 7))),
+    sizeMm: number(fields.sizeMm, 'flakeMm'),
+    ...present(
+      'coverage',
+      maybe(fields.coverage, (coverage) => number(coverage, 'coverage')),
+    ),
   };
 }
 

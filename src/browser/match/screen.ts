@@ -7,9 +7,9 @@ import { defined } from '../../values/defined.ts';
 import { aloneNow, lookNow, roundsSeen } from './cup-looks.ts';
 import { cupView } from './cup-view.ts';
 import { sidesView } from './fields-view.ts';
+import type { Mistyped } from './mistyped.ts';
 import { baitOf } from './page-shelf.ts';
 import { firstView, viewsOf } from './proposal-view.ts';
-import type { Mistyped } from './read-forms.ts';
 import { redraw } from './redraw.ts';
 import { sidesQuestionView } from './sides-question.ts';
 import type { MatchState } from './state.ts';
@@ -84,7 +84,7 @@ export class MatchScreen {
   }
 
   showSides(): void {
-    redraw(this.part('[data-sides]'), sidesView(this.state.work, this.state.data.settings));
+    redraw(this.part('[data-sides]'), sidesView(this.state.work, this.state.data));
     this.showSidesQuestion();
   }
 

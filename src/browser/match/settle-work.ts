@@ -48,10 +48,11 @@ function strangerIn(work: Work, { materials, molds }: MatchPageData): string | u
   const used = work.cups.flatMap(({ steps }) =>
     steps.flatMap((step) => (step.do === 'add' ? step.amounts.map(({ material }) => material) : [])),
   );
-  const missing = [work.plastic, ...used].find((name) => !kinds.has(name));
+  const plastics = [work.plastic, ...work.sides.flatMap((side) => side.plastic ?? [])];
+  const missing = [...plastics, ...used].find((name) => !kinds.has(name));
   if (missing !== undefined) return `This match uses ${missing}, which isn’t on this book’s shelf.`;
-  if (kinds.get(work.plastic) !== 'plastic')
-    return `This match uses ${work.plastic} as its plastic, which isn’t a plastic in this book.`;
+  const coloured = plastics.find((name) => kinds.get(name) !== 'plastic');
+  if (coloured !== undefined) return `This match uses ${coloured} as its plastic, which isn’t a plastic in this book.`;
   const plastic = used.find((name) => kinds.get(name) === 'plastic');
   if (plastic !== undefined) return `This match uses ${plastic} as a colour, and in this book that is a plastic.`;
   return molds.some(({ id }) => id === work.mold)

@@ -1,6 +1,6 @@
 import type { MatchPageData, MatchPageMaterial } from '../../render/pages/match.ts';
 import { required } from '../../values/required.ts';
-import { cupLogs, type Work, type WorkStep } from './work.ts';
+import { cupLogs, plasticOf, type Work, type WorkStep } from './work.ts';
 
 /**
  * The shelf as a match leaves it. `stock` in a file is what is left on the shelf, and what was put into a match is not in the book yet, so
@@ -9,7 +9,7 @@ import { cupLogs, type Work, type WorkStep } from './work.ts';
  * @param anew cups that are to be begun anew: a log without a look is not kept then, and counts as not done
  */
 export function shelfLeft(
-  { cups, plastic, plasticMl }: Pick<Work, 'cups' | 'plastic' | 'plasticMl'>,
+  work: Pick<Work, 'cups' | 'sides' | 'plastic' | 'plasticMl'>,
   { materials }: Pick<MatchPageData, 'materials'>,
   anew: readonly number[] = [],
 ): readonly MatchPageMaterial[] {
@@ -17,12 +17,13 @@ export function shelfLeft(
   const take = (material: string, grams: number): void => {
     taken.set(material, (taken.get(material) ?? 0) + grams);
   };
-  const gramsPerMl = required(materials, plastic).gramsPerMl;
-  for (const [index, { steps }] of cups.entries()) {
+  for (const [index, { steps }] of work.cups.entries()) {
+    const plastic = plasticOf(work, index);
+    const { gramsPerMl } = required(materials, plastic);
     const logs = cupLogs(steps);
     const stays = !anew.includes(index) || logs.at(-1)!.some((step) => step.do === 'see');
     for (const log of stays ? logs : logs.slice(0, -1)) {
-      if (log.length > 0) take(plastic, plasticMl * gramsPerMl);
+      if (log.length > 0) take(plastic, work.plasticMl * gramsPerMl);
       for (const step of log)
         takeStep(
           step,

@@ -11,9 +11,11 @@ import { afterPause } from '../page-data.ts';
 import { firstAnswers, withBookTarget, withRecipe } from './ask.ts';
 import { leastPlasticMl } from './least-plastic.ts';
 import { within } from './limits.ts';
+import { isMistyped, type Mistyped } from './mistyped.ts';
 import { densityIn } from './page-shelf.ts';
-import { isMistyped, type Mistyped, mistypedColour, readFields, readSides } from './read-forms.ts';
+import { mistypedColour, readFields, readSides } from './read-forms.ts';
 import type { MatchScreen } from './screen.ts';
+import { NEW_FLAKE, type WorkFlake } from './side-flake.ts';
 import type { MatchState } from './state.ts';
 import { type Arrangement, type Work, type WorkSide, withSides } from './work.ts';
 
@@ -159,6 +161,32 @@ export class TargetActions {
     screen.showSwatches();
     this.forgetAnswers();
     this.showCupsSoon();
+  }
+
+  addFlake(index: number): void {
+    const flakes = this.state.work.sides[index]!.flakes ?? [];
+    this.putFlakes(index, [...flakes, NEW_FLAKE]);
+    this.screen.part(`#side-${index}-flake-${flakes.length}-colour`).focus();
+  }
+
+  removeFlake(index: number, flake: number): void {
+    this.putFlakes(
+      index,
+      (this.state.work.sides[index]!.flakes ?? []).filter((_, at) => at !== flake),
+    );
+    this.screen.part(`[data-side="${index}"] [data-add-flake]`).focus();
+  }
+
+  private putFlakes(index: number, flakes: readonly WorkFlake[]): void {
+    const { state, screen } = this;
+    const { target: _, ...described } = state.work;
+    state.work = withSides(
+      described,
+      state.work.sides.map((side, at) => (at === index ? { ...side, flakes } : side)),
+    );
+    screen.part<HTMLSelectElement>('[name="target"]').value = '';
+    screen.showSides();
+    this.forgetAnswers();
   }
 
   find(): void {

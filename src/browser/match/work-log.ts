@@ -5,7 +5,7 @@ import type { TriedRound } from '../../matching/cup-question.ts';
 import { type SeenViews, viewsOfLabs } from '../../matching/target/target-part.ts';
 import type { Lab } from '../../optics/cielab.ts';
 import { defined } from '../../values/defined.ts';
-import { inOneGo, type Work, type WorkStep, withCup } from './work.ts';
+import { inOneGo, plasticOf, type Work, type WorkStep, withCup } from './work.ts';
 import { labOfColour, type WorkColour } from './work-colour.ts';
 
 /** What was seen of a cup of a match. */
@@ -30,10 +30,10 @@ export interface CupNow extends Pick<CupHistory<WorkLook>, 'rounds' | 'last'> {
 export type Density = (material: string) => number;
 
 /** The log of a cup, read. */
-export function cupNow({ cups, plastic, plasticMl }: Work, index: number, density: Density): CupNow {
-  const { steps } = cups[index]!;
+export function cupNow(work: Work, index: number, density: Density): CupNow {
+  const { steps } = work.cups[index]!;
   const perGram = (material: string): number => 1 / density(material);
-  const start = { plastics: { [plastic]: plasticMl }, materials: {} };
+  const start = { plastics: { [plasticOf(work, index)]: work.plasticMl }, materials: {} };
   const { rounds, left, last } = readLog(
     start,
     steps.map((step) => logStep(step, start)),

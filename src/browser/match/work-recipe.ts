@@ -5,7 +5,7 @@ import { frontMatterText, type WrittenFields } from '../../recipe/write-front-ma
 import { formatDecimal } from '../../units/format-quantity.ts';
 import { typedOunces } from '../../units/volume-field.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
-import type { Work, WorkAmount, WorkCup, WorkStep } from './work.ts';
+import { plasticOf, type Work, type WorkAmount, type WorkCup, type WorkStep } from './work.ts';
 import { colourInFile } from './work-colour.ts';
 
 /** What a recipe's file is made with. */
@@ -39,12 +39,21 @@ export function recipeFile(
     pattern: usualPattern(work.cups.length),
     mold: work.mold,
     for: target,
-    cups: Object.fromEntries(work.cups.map((cup) => [cup.name, cupFields(cup, work, unit)])),
+    cups: Object.fromEntries(
+      work.cups.map((cup, index) => [
+        cup.name,
+        cupFields(cup, { plastic: plasticOf(work, index), plasticMl: work.plasticMl }, unit),
+      ]),
+    ),
   };
   return { name: `${freeName(title, taken)}.md`, text: frontMatterText(fields) };
 }
 
-function cupFields({ steps }: WorkCup, { plastic, plasticMl }: Work, unit: VolumeUnit): WrittenFields {
+function cupFields(
+  { steps }: WorkCup,
+  { plastic, plasticMl }: Pick<Work, 'plastic' | 'plasticMl'>,
+  unit: VolumeUnit,
+): WrittenFields {
   const log = grouped(steps).map((step) => stepFields(step, { plastic, plasticMl }, unit));
   return { plastic: `${exactVolume(plasticMl, unit)} ${plastic}`, log: log.length === 0 ? undefined : log };
 }

@@ -2,6 +2,7 @@ import { freeName } from '../../book/read/free-name.ts';
 import { frontMatterText, type WrittenFields } from '../../recipe/write-front-matter.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
+import { flakeInFile } from './side-flake.ts';
 import { exactThickness } from './thickness-field.ts';
 import type { Work, WorkSide } from './work.ts';
 import { colourInFile } from './work-colour.ts';
@@ -29,10 +30,15 @@ export function targetFile(work: Work, taken: ReadonlySet<string>, unit: VolumeU
   return { name: `${freeName(`${titleOf(work)} target`, taken)}.md`, text: frontMatterText(fields) };
 }
 
-function sideFields({ overWhite, overBlack, thicknessMm }: WorkSide, unit: VolumeUnit): WrittenFields {
+function sideFields(
+  { overWhite, overBlack, thicknessMm, flakes = [], plastic }: WorkSide,
+  unit: VolumeUnit,
+): WrittenFields {
   return {
     'over-white': colourInFile(overWhite),
     'over-black': overBlack && colourInFile(overBlack),
     thickness: exactThickness(thicknessMm, unit),
+    flake: flakes.length === 0 ? undefined : flakes.map(flakeInFile),
+    plastic,
   };
 }

@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import { settledViews, type TargetPart } from '../../matching/target/target-part.ts';
+import type { WorkFlake } from './side-flake.ts';
 import { labOfColour, type WorkColour } from './work-colour.ts';
 
 /** A colour to be matched. */
@@ -12,6 +13,10 @@ export interface WorkSide {
   readonly overWhite: WorkColour;
   readonly overBlack?: WorkColour;
   readonly thicknessMm: number;
+  /** Flake that is to be seen in it; unset in a match that was kept before sides had any, which has that of the book's target. */
+  readonly flakes?: readonly WorkFlake[];
+  /** Plastic that its cup is begun with; unset: that of the match. */
+  readonly plastic?: string;
 }
 
 /** Material that went into a cup, with its dose as a recipe's file writes it. */
@@ -80,6 +85,11 @@ export interface Work {
 /** The side of the target that a cup is for. */
 export function sideOf({ sides }: Work, index: number): WorkSide {
   return sides[index] ?? sides[0]!;
+}
+
+/** The plastic that a cup is begun with. */
+export function plasticOf(work: Pick<Work, 'sides' | 'plastic'>, index: number): string {
+  return work.sides[index]?.plastic ?? work.plastic;
 }
 
 /** A side with its colours as matching takes them. */

@@ -72,7 +72,7 @@ export function additionProblem(
   };
   const cups = withBehind(target, base);
   const offShare = offShareOf(correction, contentsOf(cup), ingredients, shelf);
-  const together = togetherBounds(cup, ingredients, shelf);
+  const together = togetherBounds([cup], ingredients, shelf);
   const mix = new Mix({ cups, goals: [goal], candidates, together, ...defined({ offShare }) });
   return { mix, ingredients, plasticMl, leftOut, cups };
 }

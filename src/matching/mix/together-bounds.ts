@@ -7,19 +7,18 @@ import { filledBy, fullness, plasticDensityOf, sortOf } from '../shelf/together.
 import type { JointBound } from './joint-bounds.ts';
 
 /**
- * What may not be proposed together into cups that are alike before anything is added: of each sort no more than a cup takes, with what is
- * in it already, which plastic thins.
+ * What may not be proposed together into cups as they are before anything is added: of each sort no more than a cup takes, with what is in
+ * it already, which plastic thins.
  */
 export function togetherBounds(
-  cup: CupState,
+  cups: readonly CupState[],
   ingredients: readonly Ingredient[],
   shelf: ReadonlyMap<string, MatchMaterial>,
 ): readonly JointBound[] {
-  const plasticDensity = plasticDensityOf(cup, shelf);
-  const full = fullness(concentrations(cup), (name) => required(shelf, name), 'never', plasticDensity);
-  const cups = new Set(ingredients.map((each) => each.cup));
-  return [...cups].flatMap((index) =>
-    SORTS.flatMap((sort): JointBound[] => {
+  return cups.flatMap((cup, index) => {
+    const plasticDensity = plasticDensityOf(cup, shelf);
+    const full = fullness(concentrations(cup), (name) => required(shelf, name), 'never', plasticDensity);
+    return SORTS.flatMap((sort): JointBound[] => {
       const already = full.get(sort) ?? 0;
       const weights = Float64Array.from(ingredients, ({ material, cup: into, letsDown }) => {
         if (into !== index) return 0;
@@ -27,6 +26,6 @@ export function togetherBounds(
         return sortOf(material) === sort ? (filledBy(material, 'never', plasticDensity) ?? 0) : 0;
       });
       return weights.some((weight) => weight > 0) ? [{ weights, most: Math.max(0, 1 - already) }] : [];
-    }),
-  );
+    });
+  });
 }

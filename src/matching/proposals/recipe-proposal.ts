@@ -8,6 +8,7 @@ import { deltaE00 } from '../../optics/delta-e00.ts';
 import type { Body, Layer } from '../../optics/stack.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
+import type { CupBegun } from '../first-recipe-question.ts';
 import type { Ingredient, MeasuredDoses } from '../measure/measure-doses.ts';
 import { type TooLittle, tooLittleToWeigh, type WeighedAmount } from '../measure/too-little.ts';
 import { type WeighedDoses, type Weight, weighDoses, weightOf } from '../measure/weigh-doses.ts';
@@ -93,8 +94,8 @@ export interface RecipeContext {
   readonly mix: Mix;
   readonly ingredients: readonly Ingredient[];
   readonly parts: readonly TargetPart[];
-  readonly plastic: string;
-  readonly plasticMl: number;
+  /** What each cup is begun with. */
+  readonly begun: readonly CupBegun[];
   readonly shelf: ReadonlyMap<string, MatchMaterial>;
   /** What goes into each cup besides, g per ml of plastic; its flake that is wanted among it. */
   readonly besides: readonly Amounts[];
@@ -106,11 +107,11 @@ export interface RecipeContext {
 
 /** Measured doses as a recipe. */
 export function recipeProposal(context: RecipeContext): RecipeProposal {
-  const { exact, measured, mix, ingredients, parts, plastic, plasticMl, shelf, bench } = context;
-  const each = parts.map(() => plasticMl);
+  const { exact, measured, mix, ingredients, parts, begun, shelf, bench } = context;
+  const each = begun.map(({ plasticMl }) => plasticMl);
   const weighed = weighDoses(mix, ingredients, measured, exact, each, bench);
   const poured = parts.map((part, index) => cupOf(context, weighed, part, index));
-  const bodies = poured.map(({ amounts }): Body => bodyOf(amounts, plastic, plasticMl, shelf));
+  const bodies = poured.map(({ amounts }, index): Body => bodyOf(amounts, begun[index]!, shelf));
   const cups = poured.map((cup, index): RecipeCup => {
     const layers = bodyLayers(bodies, index, parts[index]!);
     return { ...cup, flakes: cupFlakes(cup, layers, shelf, context.flakeDoses[index]!) };
@@ -120,19 +121,19 @@ export function recipeProposal(context: RecipeContext): RecipeProposal {
   for (const { material, grams } of cups.flatMap(({ amounts }) => amounts))
     used.set(material, (used.get(material) ?? 0) + grams);
   const costs = [...used].map(([material, grams]) => ({ material, cost: costOf(required(shelf, material), grams) }));
-  const plasticGrams = cups.length * plasticMl * required(shelf, plastic).gramsPerMl;
-  const base = costOf(required(shelf, plastic), plasticGrams);
-  const runsShort = shortStock([...used, [plastic, plasticGrams]], shelf);
-  const { limit } = heatLimit([plastic], [...used.keys()], (id) => shelf.get(id));
+  const plastics = plasticsOf(begun, shelf);
+  const bases = [...plastics].map(([material, grams]) => ({
+    material,
+    cost: costOf(required(shelf, material), grams),
+  }));
+  const runsShort = shortStock([...used, ...plastics], shelf);
+  const { limit } = heatLimit([...plastics.keys()], [...used.keys()], (id) => shelf.get(id));
   const deltaE = Math.max(...sides.map(({ left }) => left.deltaE));
   const tooLittle = tooLittleToWeigh(
     cups.flatMap(({ amounts }) => amounts.flatMap((amount) => onScale(amount) ?? [])),
     bench.scaleGrams,
   );
-  const unpriced = [
-    ...costs.flatMap(({ material, cost }) => (cost === undefined ? [material] : [])),
-    ...(base === undefined ? [plastic] : []),
-  ];
+  const all = [...costs, ...bases];
   return {
     cups,
     sides,
@@ -143,10 +144,18 @@ export function recipeProposal(context: RecipeContext): RecipeProposal {
     bottles:
       new Set(measured.ingredients.map(({ candidate }) => context.ingredients[candidate]!.material.id)).size +
       new Set(context.besides.flatMap((each) => Object.keys(each))).size,
-    cost: costs.reduce((sum, { cost }) => sum + (cost ?? 0), base ?? 0),
-    unpriced,
+    cost: all.reduce((sum, { cost }) => sum + (cost ?? 0), 0),
+    unpriced: all.flatMap(({ material, cost }) => (cost === undefined ? [material] : [])),
     ...defined({ limit }),
   };
+}
+
+/** Grams of each plastic in all cups together. */
+function plasticsOf(begun: readonly CupBegun[], shelf: RecipeContext['shelf']): ReadonlyMap<string, number> {
+  const grams = new Map<string, number>();
+  for (const { plastic, plasticMl } of begun)
+    grams.set(plastic, (grams.get(plastic) ?? 0) + plasticMl * required(shelf, plastic).gramsPerMl);
+  return grams;
 }
 
 /** An amount as the scale shows it; undefined where it is not weighed. */
@@ -161,7 +170,8 @@ function cupOf(
   part: TargetPart,
   index: number,
 ): Omit<RecipeCup, 'flakes'> {
-  const { exact, measured, ingredients, plastic, plasticMl, shelf, besides, bench } = context;
+  const { exact, measured, ingredients, begun, shelf, besides, bench } = context;
+  const { plastic, plasticMl } = begun[index]!;
   const coloured = measured.ingredients.flatMap(({ candidate, amount, measure }): RecipeAmount[] => {
     const { material, cup } = ingredients[candidate]!;
     if (cup !== index) return [];
@@ -193,7 +203,7 @@ function cupOf(
     };
   });
   const amounts = [...coloured, ...kept];
-  const body = bodyOf(amounts, plastic, plasticMl, shelf);
+  const body = bodyOf(amounts, begun[index]!, shelf);
   const alone = layersViews([{ ...body, thickness: part.thicknessMm }]);
   return {
     name: part.name,
@@ -211,8 +221,7 @@ function cupOf(
 
 function bodyOf(
   amounts: readonly RecipeAmount[],
-  plastic: string,
-  plasticMl: number,
+  { plastic, plasticMl }: CupBegun,
   shelf: ReadonlyMap<string, MatchMaterial>,
 ): Body {
   const contents = amounts.map(({ material, grams }) => ({ material, gramsPerMl: grams / plasticMl }));

@@ -14,19 +14,21 @@ export interface ChosenFlake extends CoverWanted {
   readonly choice: FlakeChoice;
 }
 
-/** For each flake of a target the nearest on the shelf, or of what is left there. */
+/** For each flake of each part the nearest on the shelf, or of what is left there. */
 export function chosenFlakes(
-  { flakes = [], limits, mold }: Pick<FirstRecipeQuestion, 'flakes' | 'limits' | 'mold'>,
+  { parts, limits, mold }: Pick<FirstRecipeQuestion, 'parts' | 'limits' | 'mold'>,
   shelf: ReadonlyMap<string, MatchMaterial>,
-): readonly ChosenFlake[] {
+): readonly (readonly ChosenFlake[])[] {
   const there = [...shelf.values()].filter(
     ({ stockGrams }) => !limits?.inStock || stockGrams === undefined || stockGrams > 0,
   );
-  return flakes.flatMap((wanted) => {
-    const [choice] = nearestFlakes(wanted, there, mold);
-    const material = choice && shelf.get(choice.material);
-    return material ? [{ material, choice, coverage: wanted.coverage }] : [];
-  });
+  return parts.map(({ flakes = [] }) =>
+    flakes.flatMap((wanted) => {
+      const [choice] = nearestFlakes(wanted, there, mold);
+      const material = choice && shelf.get(choice.material);
+      return material ? [{ material, choice, coverage: wanted.coverage }] : [];
+    }),
+  );
 }
 
 /**

@@ -4,7 +4,7 @@ import type { OpticalConstants } from '../../optics/mixture.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import { REACHED_FOR } from '../conventions.ts';
-import type { FirstRecipeQuestion } from '../first-recipe-question.ts';
+import { cupsBegun, type FirstRecipeQuestion } from '../first-recipe-question.ts';
 import type { Ingredient } from '../measure/measure-doses.ts';
 import { baseOfCup } from '../mix/cup-model.ts';
 import { layersOfPart, withBehind } from '../mix/layers-of-part.ts';
@@ -46,13 +46,13 @@ const MOST_SEARCHES = 3;
 export function settledSearch(
   question: FirstRecipeQuestion,
   shelf: ReadonlyMap<string, MatchMaterial>,
-  chosen: readonly ChosenFlake[],
+  chosen: readonly (readonly ChosenFlake[])[],
 ): ColourSearch {
   const { parts, keep = {} } = question;
   const [only] = parts.length === 1 ? parts : [];
   const start = only ? withBehind(only, targetConstants(only)) : parts.map(targetConstants);
-  let doses: readonly FlakeDoses[] = goalsOf(parts, [], NO_CORRECTION).map((goal) =>
-    dosesAmong(chosen, goal, start, keep, shelf),
+  let doses: readonly FlakeDoses[] = goalsOf(parts, [], NO_CORRECTION).map((goal, index) =>
+    dosesAmong(chosen[index]!, goal, start, keep, shelf),
   );
   for (let search = 1; ; search++) {
     const done = colourSearch(question, shelf, chosen, doses, start);
@@ -64,26 +64,30 @@ export function settledSearch(
 }
 
 function colourSearch(
-  { parts, plastic, plasticMl, keep = {}, limits = {}, most = 4, correction = NO_CORRECTION }: FirstRecipeQuestion,
+  question: FirstRecipeQuestion,
   shelf: ReadonlyMap<string, MatchMaterial>,
-  chosen: readonly ChosenFlake[],
+  chosen: readonly (readonly ChosenFlake[])[],
   flake: readonly FlakeDoses[],
   start: readonly OpticalConstants[],
 ): ColourSearch {
-  const cups = flake.map((doses): CupState => {
+  const { parts, keep = {}, limits = {}, most = 4, correction = NO_CORRECTION } = question;
+  const begun = cupsBegun(question);
+  const cups = flake.map((doses, index): CupState => {
+    const { plastic, plasticMl } = begun[index]!;
     const besides = { ...keep, ...flakeAmounts(doses) };
     return { plastics: { [plastic]: plasticMl }, materials: scaleAmounts(besides, plasticMl) };
   });
   const bases = cups.map((cup) => baseOfCup(cup, (name) => required(shelf, name)));
-  const { usable, leftOut } = usableMaterials(cups[0]!, shelf, limits);
+  const allowed = cups.map((cup) => usableMaterials(cup, shelf, limits));
+  const leftOut = leftOutOf(allowed);
   const [only] = parts.length === 1 ? parts : [];
-  const ingredients: Ingredient[] = parts.flatMap((_, index) =>
+  const ingredients: Ingredient[] = allowed.flatMap(({ usable }, index) =>
     usable.map(({ material, most: grams }) => ({ material, cup: index, letsDown: false, most: grams })),
   );
   const candidates: MixCandidate[] = ingredients.map(({ material, cup: index, most: grams }) => ({
     cup: index,
     constants: material.constants!,
-    most: grams / plasticMl,
+    most: grams / begun[index]!.plasticMl,
   }));
   const offShare = only && offShareOf(correction, contentsOf(cups[0]!), ingredients, shelf);
   const goals = goalsOf(
@@ -95,7 +99,7 @@ function colourSearch(
     cups: only ? withBehind(only, bases[0]!.mix) : bases.map(({ mix }) => mix),
     goals,
     candidates,
-    together: togetherBounds(cups[0]!, ingredients, shelf),
+    together: togetherBounds(cups, ingredients, shelf),
     ...defined({ offShare }),
   };
   const mix = new Mix(problem);
@@ -109,14 +113,20 @@ function colourSearch(
     found,
     leftOut,
     dosesWith: (doses) => {
-      if (chosen.length === 0) return flake;
+      if (chosen.every(({ length }) => length === 0)) return flake;
       const now = mix.cupsWith(doses);
       return goals.map((goal, index) => {
         const colour = ingredients.flatMap(({ material, cup }, j) => (cup === index ? [[material.id, doses[j]!]] : []));
-        return dosesAmong(chosen, goal, now, { ...keep, ...Object.fromEntries(colour) }, shelf);
+        return dosesAmong(chosen[index]!, goal, now, { ...keep, ...Object.fromEntries(colour) }, shelf);
       });
     },
   };
+}
+
+/** What is left out of any of the cups, each material once. */
+function leftOutOf(allowed: readonly ReturnType<typeof usableMaterials>[]): readonly LeftOut[] {
+  const all = new Map(allowed.flatMap(({ leftOut }) => leftOut.map((each) => [each.material, each] as const)));
+  return [...all.values()];
 }
 
 /** @param flakes of each cup */

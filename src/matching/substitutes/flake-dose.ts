@@ -7,6 +7,7 @@ import { MATERIAL_KINDS } from '../../kinds/kinds.ts';
 import { flakesPerMm } from '../../optics/flake.ts';
 import { type FlakeSight, flakeSight, seenShare } from '../../optics/seen-coverage.ts';
 import type { Layer } from '../../optics/stack.ts';
+import { FLAKE_LOADS } from '../../tables/flake-loads.ts';
 import type { MatchMaterial } from '../shelf/match-material.ts';
 
 /** Where flake lies: in one of the layers of a bait as an eye looks at it. */
@@ -36,9 +37,6 @@ export interface FlakeDose {
   /** As of `SeenFlake`. */
   readonly contrast: number;
 }
-
-// Cover that an ordinary load gives. Convention of this book.
-const ORDINARY_COVER = 0.15;
 
 /** Of one flake: see `flakeDoses`. */
 export function flakeDose(material: MatchMaterial, bed: FlakeBed, coverage?: number): FlakeDose {
@@ -86,7 +84,7 @@ interface LookedFor {
 }
 
 function lookedFor(
-  { material, coverage = ORDINARY_COVER }: CoverWanted,
+  { material, coverage = FLAKE_LOADS.ordinary }: CoverWanted,
   { layers, at, volumePerPlastic = 1 }: FlakeBed,
 ): LookedFor {
   const { flake, density, most: mostGrams = MATERIAL_KINDS.flake.most } = material;
