@@ -8,7 +8,7 @@ import { ROOT } from './run-cupbook.ts';
 /** Rooms of which a maker reads texts. */
 const ROOMS = ['words', 'render', 'browser', 'cli', 'book', 'recipe', 'diagnostics', 'tables', 'patterns'];
 
-const THICKNESS = /\b(?:thin|thick)(?:er|est|ly)?\b/i;
+const THICKNESS = /\b(?:thin(?:s|n?e[dr]|n?est|ning|ly)?|thick(?:er|est|ly)?)\b/i;
 
 // A part of a bait, or what one looks at, and how many millimetres it has.
 const PART = '(?:parts?|tails?|body|bodies|bait|chips?|edges?|films?|layers?|lines?|walls?|claws?|ribbons?|paddles?)';
@@ -16,7 +16,7 @@ const PART = '(?:parts?|tails?|body|bodies|bait|chips?|edges?|films?|layers?|lin
 /** Where the words are millimetres: a part that is thin, a figure that is thick, how thick something is. */
 const MILLIMETRES: readonly RegExp[] = [
   /\bthicker in its thin part\b/gi,
-  new RegExp(`\\b(?:thin|thick)(?:er|est)? ${PART}\\b`, 'gi'),
+  new RegExp(`\\b(?:thin(?:ner|nest)?|thick(?:er|est)?) ${PART}\\b`, 'gi'),
   new RegExp(`\\b${PART} (?:is )?(?:thick|thin) enough\\b`, 'gi'),
   /(?:\bmm|\bin|\d|\{\}) (?:thick|thin)\b/gi,
   /\b(?:how|as) thick\b/gi,
@@ -47,7 +47,13 @@ function textsIn(source: string): readonly string[] {
 }
 
 test('the test tells a thickness from a colour that is called thin', () => {
-  for (const text of ['much too thin', 'The back is thin on purpose', '“a shade thicker than it was”', 'keep it thick'])
+  for (const text of [
+    'much too thin',
+    'The back is thin on purpose',
+    '“a shade thicker than it was”',
+    'keep it thick',
+    'it is thinned with softener',
+  ])
     expect([text, saysThin(text)]).toEqual([text, true]);
   for (const text of ['the thin tail', 'Body {} thick', 'claws 2.6 mm thick', 'how thick it is', 'a thinner chip'])
     expect([text, saysThin(text)]).toEqual([text, false]);

@@ -176,7 +176,7 @@ const FILES: { readonly [K in Kind]: (made: Scaffolded) => NewFile<K> } = {
         cavities: toFillIn('how many baits a shot gives, such as 2'),
         cavity: toFillIn(`what one holds, such as ${cavity}; or instead bait: ${bait}, of a plain bait, weighed`),
         body: toFillIn(`how thick the bait is through the body, such as ${body}`),
-        thin: toFillIn(`and through the tail or what is thinnest, such as ${thin}`),
+        thin: toFillIn(`and through the tail or the thinnest part, such as ${thin}`),
         shape: toFillIn('minnow, worm, grub, craw, stick, tube or creature'),
       },
       remarks: [

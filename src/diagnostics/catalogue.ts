@@ -94,7 +94,7 @@ export const CATALOGUE = {
   'plastic/range': error('A plastic could never be poured: its range is reversed, or above its highest.'),
   'material/pack': warning('A price without the size of its pack says nothing about the cost of a bait.'),
   'material/cut': error(
-    'A cut is of a colorant that is not there or is cut itself, or is thinned with what thins nothing.',
+    'A cut is of a colorant that is not there or is cut itself, or is cut with what can’t carry a colour.',
   ),
   'material/cut-beside': error('A file says of a cut what only the files of its two parts can say.'),
   'material/not-measured': error(

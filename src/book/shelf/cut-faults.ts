@@ -57,7 +57,7 @@ export function diluentFault(
     return {
       found,
       expected,
-      why: 'the colour is thinned with what is clear, liquid and at home in the plastic',
+      why: 'a colour is cut with what is clear, liquid and at home in the plastic',
       ...nearest('', shelf, isDiluent, 'write the name of your softener, or of a clear plastic'),
     };
   return isFaulty(name, things) ? undefined : { found: `\`${name}\``, expected, ...nearest(name, shelf, isDiluent) };
