@@ -38,6 +38,11 @@ export function seenFlakeText({ seen, contrast }: { readonly seen: number } & Pi
   return `shows on ${shareText(seen)} of its face`;
 }
 
+/** How much of all kinds of a cup is seen: of each the first one that is met, so that they add up. */
+export function allFlakeText(flakes: readonly { readonly seen: number }[]): string {
+  return `shows on ${shareText(flakes.reduce((sum, { seen }) => sum + seen, 0))} of its face`;
+}
+
 function shareText(share: number): string {
   return share < 0.01 ? 'less than 1 %' : `about ${Math.round(share * 100)} %`;
 }

@@ -6,7 +6,8 @@ import { paths } from '../../src/render/links.ts';
 import { fold } from '../../src/render/recipe/fold.ts';
 import { inWater } from '../../src/render/recipe/in-water.ts';
 import { lastSeen } from '../../src/render/recipe/last-seen.ts';
-import { deltaEText } from '../../src/render/words.ts';
+import { deltaEText, sentence } from '../../src/render/words.ts';
+import { flakesABaitText, seenFlakeText } from '../../src/words/flake.ts';
 import { allByRole, byRole, documentOf, nameOf, wordsIn } from '../page-dom.ts';
 import { bookOf, contextOf, readPage, SAMPLE_BOOK, SAMPLE_FILES } from './sample-book.ts';
 
@@ -54,6 +55,20 @@ describe('other lights', () => {
       expect([isDrawn(pair, recipe.body.overWhite.hex), isDrawn(pair, body.overWhite.hex)]).toEqual([true, true]);
     }
   });
+});
+
+test('flake is told by what of the face shows it, then by its count, beside its dose as well', () => {
+  const looks = wordsIn(part('How it looks'));
+  const flakes = recipe.cups.flatMap((cup) => cup.flakes);
+  expect(flakes).not.toHaveLength(0);
+  for (const flake of flakes) {
+    expect(looks).toContain(`${sentence(seenFlakeText(flake))}; ${flakesABaitText(flake.perBait)}`);
+    const rows = allByRole(part('What goes in'), 'row').filter(
+      (row) => row.getAttribute('data-material') === flake.material,
+    );
+    expect(rows.map(wordsIn).join()).toContain(flakesABaitText(flake.perBait));
+  }
+  expect(looks).not.toContain('lines of sight');
 });
 
 test('the table of waters has every colour, the light that is left, what is not in it, and a link to its source', async () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { batchFlakesText, cupFlakeText, flakesABaitText, seenFlakeText } from '../../src/words/flake.ts';
+import { allFlakeText, batchFlakesText, cupFlakeText, flakesABaitText, seenFlakeText } from '../../src/words/flake.ts';
 
 describe('what is said of flake', () => {
   test.each([
@@ -8,6 +8,10 @@ describe('what is said of flake', () => {
     [0.12, 1.9, 'can hardly be told from the plastic'],
   ])('seenFlakeText(%s of the face, ΔE %s from it)', (seen, contrast, text) => {
     expect(seenFlakeText({ seen, contrast })).toBe(text);
+  });
+
+  test('allFlakeText(flakes) adds them up', () => {
+    expect(allFlakeText([{ seen: 0.06 }, { seen: 0.131 }])).toBe('shows on about 19 % of its face');
   });
 
   test.each([

@@ -4,7 +4,7 @@ import type { Settings } from '../../book/model.ts';
 import { lengthText } from '../../units/length-text.ts';
 import { required } from '../../values/required.ts';
 import { cupContrastText } from '../../words/cup-contrast.ts';
-import { flakesABaitText, seenFlakeText } from '../../words/flake.ts';
+import { allFlakeText, flakesABaitText, seenFlakeText } from '../../words/flake.ts';
 import { bookIndex } from '../book-index.ts';
 import { type Html, html } from '../html.ts';
 import { link, paths } from '../links.ts';
@@ -23,7 +23,6 @@ export function howItLooks(context: PageContext, recipe: Recipe): Html {
   );
   const length = (mm: number): string => lengthText(mm, context.book.settings);
   const hidden = cups.filter((cup) => cup.hidingMm !== undefined);
-  const flakes = cups.flatMap(({ flakes: all }) => all);
   const short = (look: Recipe['body']): string => opacityWords(look).split(':')[0]!;
   const gist = `${sentence(short(body))}; the ${mold.thinPart} ${short(thin)}`;
   return fold(
@@ -35,7 +34,7 @@ export function howItLooks(context: PageContext, recipe: Recipe): Html {
 <div><dt>${sentence(mold.thinPart)}, ${length(mold.thinMm)}</dt><dd>${sentence(opacityWords(thin))}. <span class="fine">Hides ${hidesText(thin.contrastRatio)}</span></dd></div>
 ${hidden.map((cup) => html`<div><dt>${cups.length > 1 ? `${sentence(cup.name)} fully opaque at` : 'Fully opaque at'}</dt><dd>${hidingText(cup.hidingMm!, context.book.settings)}</dd></div>`)}
 ${contrast === undefined ? '' : html`<div><dt>Between the cups</dt><dd>${cupContrastText(recipe.pattern, contrast)}</dd></div>`}
-${flakes.map((flake) => html`<div><dt>${materials.get(flake.material)?.title ?? flake.material}</dt><dd>${sentence(seenFlakeText(flake))}; ${flakesABaitText(flake.perBait)}, ${length(Number(flake.spacingMm.toFixed(1)))} apart${tooDeep(flake)}</dd></div>`)}
+${cups.map(({ name, flakes }) => html`${flakes.map((flake) => html`<div><dt>${materials.get(flake.material)?.title ?? flake.material}</dt><dd>${sentence(seenFlakeText(flake))}; ${flakesABaitText(flake.perBait)}, ${length(Number(flake.spacingMm.toFixed(1)))} apart${tooDeep(flake)}</dd></div>`)}${flakes.length < 2 ? '' : html`<div><dt>${cups.length > 1 ? `${sentence(name)}, all its flake` : 'All its flake'}</dt><dd>${sentence(allFlakeText(flakes))}</dd></div>`}`)}
 ${target === undefined || !targets.has(target) ? '' : html`<div><dt>Made to match</dt><dd><a href="${link(context, paths.target(target))}">${required(targets, target).title}</a></dd></div>`}
 </dl>
 ${mapped ? html`<p class="fine">No screen can show this colour fully: this is the closest it gets.</p>` : ''}`,
@@ -45,7 +44,7 @@ ${mapped ? html`<p class="fine">No screen can show this colour fully: this is th
 /** What of the flake lies too deep to be seen, where that is worth a word. */
 function tooDeep({ seen, coverage }: FlakeLook): Html | string {
   if (coverage - seen < 0.02) return '';
-  return html`. <span class="fine">Flake lies behind ${Math.round(coverage * 100)} % of it, most of the rest too deep to see</span>`;
+  return html`. <span class="fine">With what lies too deep to see: ${Math.round(coverage * 100)} %</span>`;
 }
 
 /** A thickness beyond which hiding says nothing more of a bait, mm. */
