@@ -27,6 +27,8 @@ export interface Settings extends Shop {
   readonly currency: string;
   /** Largest difference that counts as the same colour, ΔE00. */
   readonly tolerance: number;
+  /** The book does not say what is lost: a mold whose method is known loses what that usually does. */
+  readonly lossByMethod?: true;
   /** The plastic meant where none is named, if the book says. */
   readonly plastic?: string;
 }

@@ -10,6 +10,9 @@ import { defined } from '../values/defined.ts';
 import type { Settings } from './model.ts';
 import type { Report } from './report.ts';
 
+/** Plastic lost on the way where neither the book nor the mold's method says. Common practice, no source. */
+const USUAL_LOSS = 0.1;
+
 const DEFAULT_SPOONS: readonly Quantity[] = [
   { amount: 1, unit: 'tbsp' },
   { amount: 1, unit: 'tsp' },
@@ -37,7 +40,12 @@ export function settingsOf(fields: FieldsOf<'book'>): Settings {
     spoonSpread: tools.spread.spoon,
     tolerance: fields.tolerance,
     ...defined({ plastic: fields.plastic }),
-    loss: fields.loss,
+    loss: fields.loss ?? USUAL_LOSS,
+    ...(fields.loss === undefined ? { lossByMethod: true as const } : {}),
+    rejects: fields.rejects ?? 0,
+    ...(tools.injector === undefined
+      ? {}
+      : { injector: { holdsMl: tools.injector.holds, leftMl: tools.injector.left } }),
     leftInCupMl: fields['left-in-cup'],
     cupMl: fields.cup,
     fill: fields.fill,
@@ -51,12 +59,17 @@ export function filledText(settings: Pick<Settings, 'cupMl' | 'fill' | 'volume'>
 }
 
 /**
- * Settings with which the recipes can be checked: reports a cup of which nothing could be poured, since as much stays in it as it is
- * filled with, and lets nothing stay in it.
+ * Settings with which the recipes can be checked: reports a cup of which nothing could be poured, since as much stays in it as it is filled
+ * with, and lets nothing stay in it; and an injector that nothing comes out of, and reckons with none.
  */
 export function withRoom(book: Thing<'book'> | undefined, settings: Settings, report: Report): Settings {
+  if (!book) return settings;
+  return withRoomInCup(book, withRoomInInjector(book, settings, report), report);
+}
+
+function withRoomInCup(book: Thing<'book'>, settings: Settings, report: Report): Settings {
   const { leftInCupMl } = settings;
-  if (!book || leftInCupMl < filledMl(settings)) return settings;
+  if (leftInCupMl < filledMl(settings)) return settings;
   report.add('book/left-in-cup', book, ['left-in-cup'], {
     found: `${volumeText(leftInCupMl, settings)} that stay in a cup`,
     expected: `less than ${filledText(settings)}`,
@@ -64,4 +77,16 @@ export function withRoom(book: Thing<'book'> | undefined, settings: Settings, re
     fix: `write what is left in a cup after the last bait, or the size of your cups as \`cup: … ${settings.volume}\``,
   });
   return { ...settings, leftInCupMl: 0 };
+}
+
+function withRoomInInjector(book: Thing<'book'>, settings: Settings, report: Report): Settings {
+  const { injector, ...others } = settings;
+  if (injector === undefined || injector.leftMl < injector.holdsMl) return settings;
+  report.add('book/injector', book, ['tools', 'injector'], {
+    found: `an injector of ${volumeText(injector.holdsMl, settings)}, of which ${volumeText(injector.leftMl, settings)} stay in it`,
+    expected: 'one that holds more than what stays in it',
+    why: 'what it holds above that is what it shoots',
+    fix: `write what it draws as \`holds\` and what you scrape out of it as \`left\`, such as \`injector: { holds: 60 ml, left: 8 ml }\``,
+  });
+  return others;
 }

@@ -2,6 +2,7 @@ import type { Recipe } from '../book/model/recipe.ts';
 import type { Material, Mold } from '../book/model/shelf.ts';
 import type { Batch, BatchCup, Book, Measured } from '../book/model.ts';
 import { batchOfRecipe } from '../book/recipes/batch-of-recipe.ts';
+import { sinksIn } from '../book/recipes/goes-in.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
 import { printable } from '../shell/printable.ts';
 import { massText } from '../units/mass-text.ts';
@@ -10,10 +11,11 @@ import { volumeText } from '../units/volume-text.ts';
 import { required } from '../values/required.ts';
 import { costWords } from '../words/cost.ts';
 import { measuredName } from '../words/cut.ts';
+import { fillsText, lineText } from '../words/fills.ts';
 import { batchFlakesText } from '../words/flake.ts';
 import { maxText } from '../words/limit.ts';
 import { exactWords, measureNote, measuringNotes, weighsText } from '../words/measured.ts';
-import { counted, listText } from '../words/sentence-text.ts';
+import { listText } from '../words/sentence-text.ts';
 import { shortWords } from '../words/stock.ts';
 import { CAUTION } from './caution.ts';
 import type { Command } from './command.ts';
@@ -62,6 +64,7 @@ function lineOf(text: string, recipe: Recipe, sound: SoundBook): { readonly mold
 export function batchText(recipe: Recipe, batch: Batch, book: Book): string {
   const title = new Map(book.materials.map((material) => [material.id, material.title]));
   const name = (material: string): string => title.get(material) ?? material;
+  const shelf = (material: string): Material => required(book.materials, material);
   const mold = (id: string): string => required(book.molds, id).title;
   const volume = (ml: number): string => volumeText(ml, book.settings);
   const money = (amount: number): string => moneyText(amount, book.settings);
@@ -78,6 +81,9 @@ export function batchText(recipe: Recipe, batch: Batch, book: Book): string {
       ...cup.plastics.map(({ material, ml }) => `  ${volume(ml).padEnd(wide)}  ${name(material)}`),
       ...cup.amounts.map((measured) => amountLine(measured, cup, { name, mold }, wide)),
       ...measuringNotes(cup, name).map((note) => `  ${note}`),
+      ...(cup.fills === undefined
+        ? []
+        : [`  ${fillsText(cup.fills, mold, sinksIn({ plastics: cup.plastics, contents: cup.amounts }, shelf))}`]),
       ...(limit === undefined ? [] : [`  ${maxText(limit.celsius, name(limit.material), book.settings)}`]),
       ...(limitUnknown.length === 0
         ? []
@@ -86,7 +92,7 @@ export function batchText(recipe: Recipe, batch: Batch, book: Book): string {
   });
   const short = batch.materials.filter(({ shortGrams }) => shortGrams > 0);
   return [
-    `${recipe.title}: ${batch.lines.map(({ mold, baits, shots }) => `${counted(baits, 'bait')} in ${mold} (${counted(shots, 'shot')})`).join(', ')}`,
+    `${recipe.title}: ${batch.lines.map((line) => lineText(line, `in ${line.mold}`)).join(', ')}`,
     ...cups,
     '',
     ...short.map(

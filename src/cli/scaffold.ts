@@ -182,6 +182,7 @@ const FILES: { readonly [K in Kind]: (made: Scaffolded) => NewFile<K> } = {
       remarks: [
         optional(`sprue: ${sprue}`, 'what stays in the mold beside the baits'),
         'thin-part: tail',
+        optional('method: injected', 'or poured, or dipped'),
         optional(`gate: ${gate}`, 'the narrowest way in; none where you pour open'),
         `length: ${long}`,
         optional('bag: 8', 'baits in a bag'),

@@ -5,6 +5,7 @@
  */
 import type { BenchMaterial } from './bench.ts';
 import type { Cut } from './cut.ts';
+import type { Fills } from './injector.ts';
 
 /** A material as the plan meets it: handled, bought, stocked. Masses in g. */
 export interface BatchStock extends BenchMaterial {
@@ -56,6 +57,8 @@ export interface BatchCup {
   readonly amounts: readonly Measured[];
   /** Volume of each with everything in it, ml. */
   readonly volumeMl: number;
+  /** How often the injector is filled from all of them; absent where it is filled from none. */
+  readonly fills?: readonly Fills[];
   /** Whether one measure makes up for another, so that all are measured so or all are weighed. */
   readonly together: boolean;
   /** ΔE00 between the exact and the measured cup. */
@@ -82,9 +85,19 @@ export interface BatchMaterial extends TakenMaterial {
   readonly packs: number;
 }
 
+/** A line of a plan made out. */
+export interface PlannedLine {
+  readonly mold: string;
+  /** Good baits. */
+  readonly baits: number;
+  /** Baits with those that are thrown away; absent where none is. */
+  readonly made?: number;
+  readonly shots: number;
+}
+
 /** A plan made out: what it makes, and what that takes. */
 export interface BatchAmounts {
-  readonly lines: readonly { readonly mold: string; readonly baits: number; readonly shots: number }[];
+  readonly lines: readonly PlannedLine[];
   readonly baits: number;
   readonly cups: readonly BatchCup[];
   readonly materials: readonly TakenMaterial[];

@@ -1,9 +1,10 @@
 import { defined } from '../values/defined.ts';
-import type { Batch, BatchCup, BatchStock, Measured, MeasuredCut } from './batch.ts';
+import type { Batch, BatchCup, BatchStock, Measured, MeasuredCut, PlannedLine } from './batch.ts';
 import type { Bench, BenchMaterial } from './bench.ts';
 import type { Cut } from './cut.ts';
 import { broughtByCuts, fittingCuts } from './cut-measures.ts';
 import { filledMl } from './filled-ml.ts';
+import { type Fills, fillsOf, type Injector } from './injector.ts';
 import { amountOf, scaleAmounts } from './ledger.ts';
 import { type ColourError, measuredAmounts, nearestMeasure } from './measured-amounts.ts';
 import { isNear, isWeighable, measures, weighed, weighedAsExact } from './measures.ts';
@@ -16,6 +17,10 @@ export const FULLNESS_LEEWAY = 1.1;
 export interface Shop extends Bench {
   /** Plastic lost on the way, as a fraction of what the baits and sprues take. */
   readonly loss: number;
+  /** Of the baits that are made, the part that is thrown away. */
+  readonly rejects: number;
+  /** Absent where none is reckoned with. */
+  readonly injector?: Injector;
   /** What can't be got out of a cup, ml. */
   readonly leftInCupMl: number;
   /** Size of a cup, ml, and the fraction to which it is filled. */
@@ -47,18 +52,29 @@ export interface BatchMold {
   readonly sprueMl: number;
 }
 
+/** What is asked of a plan: so many good baits of a mold. */
+export interface BatchLine {
+  readonly mold: BatchMold;
+  readonly baits: number;
+  /** What is lost and thrown away with this mold; the shop's where it is absent. */
+  readonly loss?: number;
+  readonly rejects?: number;
+  /** Whether the mold is filled out of the shop's injector. */
+  readonly injected?: boolean;
+}
+
 /**
- * Works out a plan: how much of everything for so many baits of these molds.
+ * Works out a plan: how much of everything for so many good baits of these molds.
  *
- * Mixed volume of a cup = (Σ baits × cavity volume + Σ shots × sprue) × the cup's share × (1 + loss) + what stays in each cup.
- * A cup that would stand above its fill limit is split into equal cups.
+ * Mixed volume of a cup = (Σ (baits made × cavity volume + shots × sprue) × (1 + loss)) × the cup's share + what stays in the injector + what stays
+ * in each cup. Baits made = the good ones by the part that is not thrown away. A cup that would stand above its fill limit is split into equal cups.
  *
  * @param colourError for each cup by its place, ΔE00 of grams in a stated volume of plastic against the exact recipe
  * @throws RangeError if a line has no baits, or a cup holds no more than what stays in it
  */
 export function planBatch(plan: {
   readonly cups: readonly ScalableCup[];
-  readonly lines: readonly { readonly mold: BatchMold; readonly baits: number }[];
+  readonly lines: readonly BatchLine[];
   readonly shop: Shop;
   readonly stock: (material: string) => BatchStock;
   readonly colourError: (cup: number, plasticMl: number) => ColourError;
@@ -69,17 +85,15 @@ export function planBatch(plan: {
       `a cup filled with ${filledMl(shop)} ml pours nothing if ${shop.leftInCupMl} ml stay in it: give a larger cup`,
     );
   }
-  const lines = plan.lines.map(({ mold, baits }) => {
-    if (!(Number.isInteger(baits) && baits > 0))
-      throw new RangeError(`a batch needs a whole number of baits, not ${baits}`);
-    return { mold: mold.id, baits, shots: Math.ceil(baits / mold.cavities) };
-  });
-  const baitsMl = plan.lines.reduce(
-    (sum, { mold, baits }, index) => sum + baits * mold.cavityMl + lines[index]!.shots * mold.sprueMl,
-    0,
-  );
-  const cups = plan.cups.map((cup, index) =>
-    batchCup(cup, baitsMl * cup.share * (1 + shop.loss), {
+  const lines = plan.lines.map((line) => plannedLine(line, shop));
+  const takenMl = plan.lines.reduce((sum, { mold, loss = shop.loss }, index) => {
+    const { baits, made = baits, shots } = lines[index]!;
+    return sum + (made * mold.cavityMl + shots * mold.sprueMl) * (1 + loss);
+  }, 0);
+  const cups = plan.cups.map((cup, index) => {
+    const fills = fillsOfCup(cup, plan.lines, lines, shop.injector);
+    const inInjectorMl = fills.length === 0 ? 0 : (shop.injector?.leftMl ?? 0);
+    const made = batchCup(cup, takenMl * cup.share + inInjectorMl, {
       shop,
       stock,
       colourError: (ml) => plan.colourError(index, ml),
@@ -88,8 +102,9 @@ export function planBatch(plan: {
           mold: mold.id,
           count: (mold.cavityMl * cup.share * gramsPerMl) / gramsPerFlake,
         })),
-    }),
-  );
+    });
+    return fills.length === 0 ? made : { ...made, fills };
+  });
   const materials = purchases(cups, stock);
   const baits = lines.reduce((sum, line) => sum + line.baits, 0);
   const cost = materials.reduce((sum, material) => sum + (material.cost ?? 0), 0);
@@ -102,6 +117,34 @@ export function planBatch(plan: {
     costPerBait: cost / baits,
     unpriced: materials.filter((material) => material.cost === undefined).map((material) => material.material),
   };
+}
+
+/** What must be made for the good baits of a line. */
+function plannedLine({ mold, baits, rejects }: BatchLine, shop: Shop): PlannedLine {
+  if (!(Number.isInteger(baits) && baits > 0))
+    throw new RangeError(`a batch needs a whole number of baits, not ${baits}`);
+  const made = Math.ceil(baits / (1 - (rejects ?? shop.rejects)) - 1e-9);
+  return {
+    mold: mold.id,
+    baits,
+    ...(made === baits ? {} : { made }),
+    shots: Math.ceil(made / mold.cavities),
+  };
+}
+
+/** How often the injector is filled from a cup, mold by mold. */
+function fillsOfCup(
+  { share }: ScalableCup,
+  asked: readonly BatchLine[],
+  planned: readonly PlannedLine[],
+  injector: Injector | undefined,
+): readonly Fills[] {
+  if (injector === undefined) return [];
+  return asked.flatMap(({ mold, injected }, index) =>
+    injected
+      ? [fillsOf(injector, mold.id, share * (mold.cavities * mold.cavityMl + mold.sprueMl), planned[index]!.shots)]
+      : [],
+  );
 }
 
 /** What a cup of a batch is worked out with. */

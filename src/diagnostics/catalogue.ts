@@ -52,6 +52,7 @@ export const CATALOGUE = {
   'book/no-plastic': error('The shelf has no plastic, so that no cup can be computed.'),
   'book/unknown-plastic': error('`book.md` names a plastic that is not on the shelf.'),
   'book/left-in-cup': error('What stays in a cup is as much as a cup is filled with, so that nothing could be poured.'),
+  'book/injector': error('As much stays in the injector as it holds, so that nothing could be shot.'),
   'recipe/unknown-material': error('A cup holds a material that is not on the shelf.'),
   'recipe/unknown-plastic': error('A cup holds a plastic that is not on the shelf.'),
   'recipe/unknown-mold': error('A recipe or target names a mold that has no file.'),
@@ -68,6 +69,9 @@ export const CATALOGUE = {
   'recipe/pattern': error('The number of cups does not fit the pattern.'),
   'recipe/order': warning('A bait with a core does not say which of its cups is shot first, or another bait does.'),
   'recipe/shares': error('The shares of the cups are not 100 % together.'),
+  'recipe/uneven-shares': warning(
+    'The sides of an injected laminate are not equal, as two injectors of one bore make them.',
+  ),
   'recipe/cycle': error('Recipes come from each other in a ring.'),
   'recipe/over-poured': error('More is poured than is left in the cup.'),
   'recipe/empty-cup': error('Something is added to a cup that was poured empty.'),

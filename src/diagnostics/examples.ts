@@ -209,6 +209,11 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
     text('title: Two Cups\nplastic: suple'),
     text('title: Two Cups\nplastic: supple'),
   ),
+  'book/injector': change(
+    'book.md',
+    text('title: Two Cups\ntools: { injector: { holds: 8 ml } }'),
+    text('title: Two Cups\ntools: { injector: { holds: 60 ml } }'),
+  ),
   'book/left-in-cup': change(
     'book.md',
     text('title: Two Cups\nleft-in-cup: 180 ml'),
@@ -256,6 +261,20 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
     'title: Smoke\nmold: minnow\npattern: laminate\ncups:\n  back:\n    share: 60%\n    plastic: 80 ml supple\n  belly:\n    share: 60%\n    plastic: 80 ml supple',
     'title: Smoke\nmold: minnow\npattern: laminate\ncups:\n  back:\n    share: 60%\n    plastic: 80 ml supple\n  belly:\n    plastic: 80 ml supple',
   ),
+  'recipe/uneven-shares': {
+    bad: {
+      'molds/minnow.md': text('title: Minnow\nmethod: injected\ncavity: 3.1 ml\nbody: 9 mm\nthin: 2 mm'),
+      'colours/smoke.md': text(
+        'title: Smoke\nmold: minnow\ncups:\n  back: { share: 30%, plastic: 80 ml supple }\n  belly: { plastic: 80 ml supple }',
+      ),
+    },
+    good: {
+      'molds/minnow.md': text('title: Minnow\nmethod: injected\ncavity: 3.1 ml\nbody: 9 mm\nthin: 2 mm'),
+      'colours/smoke.md': text(
+        'title: Smoke\nmold: minnow\ncups:\n  back: { share: 50%, plastic: 80 ml supple }\n  belly: { plastic: 80 ml supple }',
+      ),
+    },
+  },
   'recipe/cycle': {
     bad: {
       'colours/dusk.md': text('title: Dusk\nmold: minnow\nfrom: dawn'),

@@ -56,6 +56,8 @@ export interface PatternEntry {
   readonly apart: 'swirl' | 'laminate';
   /** Whether the cups go into the mold at once, and so at one temperature. */
   readonly together: boolean;
+  /** Whether its cups fill the mold side by side, each its part of a shot. */
+  readonly sideBySide: boolean;
   /** Whether its cups are poured in by hand, one on another, whatever the mold is else filled with. */
   readonly byHand: boolean;
   /** The orders that a recipe may say its cups are poured in; none where there is but one. */

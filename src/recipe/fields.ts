@@ -228,30 +228,36 @@ export const flakeSize: z.ZodType<number> = field<number>(
 export const temperature: z.ZodType<number> = measured('temperature', celsius, writtenTemperature);
 /** A time, in minutes. */
 export const duration: z.ZodType<number> = measured('duration', minutes, writtenDuration);
-/** A share such as `40%`, as a fraction of 1 from 0 to 1. */
-export const share: z.ZodType<number> = field<number>(
-  'field/quantity',
-  (input) => {
-    const quantity = parseQuantity(asText(input), ['part']);
-    const expected = 'a share such as `40%`';
-    if (isFault(quantity)) {
-      const { unknownUnit } = quantity;
-      // A share has one unit alone: the others that measure parts are not offered.
-      if (unknownUnit) {
-        const edits = [{ text: `${unknownUnit.number}%` }];
-        return { fault: { found: shown(input), expected, why: 'a share is in per cent', edits } };
+/** A share such as `40%`, as a fraction of 1 from 0 to `most`. */
+const shareUpTo = (most: number): z.ZodType<number> =>
+  field<number>(
+    'field/quantity',
+    (input) => {
+      const quantity = parseQuantity(asText(input), ['part']);
+      const expected = 'a share such as `40%`';
+      if (isFault(quantity)) {
+        const { unknownUnit } = quantity;
+        // A share has one unit alone: the others that measure parts are not offered.
+        if (unknownUnit) {
+          const edits = [{ text: `${unknownUnit.number}%` }];
+          return { fault: { found: shown(input), expected, why: 'a share is in per cent', edits } };
+        }
+        return { fault: { ...explained(quantity), expected } };
       }
-      return { fault: { ...explained(quantity), expected } };
-    }
-    if (quantity.unit !== '%') {
-      const why = `${quantity.unit} counts a dose in plastic, not a part of a whole`;
-      return { fault: { found: shown(input), expected, why, edits: [{ text: `${quantity.amount}%` }] } };
-    }
-    const value = fraction(quantity);
-    return value <= 1 ? { value } : { fault: { found: shown(input), expected: 'at most 100%' } };
-  },
-  writtenShare,
-);
+      if (quantity.unit !== '%') {
+        const why = `${quantity.unit} counts a dose in plastic, not a part of a whole`;
+        return { fault: { found: shown(input), expected, why, edits: [{ text: `${quantity.amount}%` }] } };
+      }
+      const value = fraction(quantity);
+      return value <= most ? { value } : { fault: { found: shown(input), expected: `at most ${most * 100}%` } };
+    },
+    writtenShare,
+  );
+
+export const share = shareUpTo(1);
+
+/** Of what is made, a part that is thrown away: more than half is a slip. Convention of this book. */
+export const rejectedShare = shareUpTo(0.5);
 
 /** What is expected of a dose where there is no cup. */
 export const DOSE_IN_PLASTIC =

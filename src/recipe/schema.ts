@@ -26,6 +26,7 @@ import {
   mass,
   oneOrMore,
   quantity,
+  rejectedShare,
   share,
   shortOrLong,
   temperature,
@@ -85,13 +86,17 @@ export const bookSchema = fields({
     spoons: z.array(quantity('volume')).exactOptional(),
     /** Step of the scale. Left out: no scale. */
     scale: mass.exactOptional(),
+    /** What an injector holds, and what stays in it: 3 to 10 ml, common practice, no source. Left out: none is reckoned with. */
+    injector: fields({ holds: volume, left: volume.default(8) }).exactOptional(),
     /** How far a drop and a level spoonful vary (one standard deviation). Default 10 % each: common practice, no source. */
     spread: fields({ drop: share.default(0.1), spoon: share.default(0.1) }).prefault({}),
   }).prefault({}),
   /** Largest colour difference that counts as the same colour, ΔE00. */
   tolerance: positive.default(2),
-  /** Plastic lost on the way. Default 10 %: common practice, no source. */
-  loss: share.default(0.1),
+  /** Plastic lost on the way. Left out: what is usual of how the mold is filled, and 10 % where that is not said. Common practice, no source. */
+  loss: share.exactOptional(),
+  /** Of the baits that are made, those that are thrown away. Left out: none. */
+  rejects: rejectedShare.exactOptional(),
   /** What stays in a cup that is poured out. */
   'left-in-cup': volume.default(3),
   /** Size of the cups, and how far one is filled. Default half full: hot plastic foams and splashes. Common practice, no source. */
@@ -287,6 +292,10 @@ export const moldSchema = fields({
   shape: z.enum(['minnow', 'worm', 'grub', 'craw', 'stick', 'tube', 'creature']).default('minnow'),
   /** How it is filled. Left out: not said; a tube is dipped on rods. */
   method: z.enum(METHOD_NAMES).exactOptional(),
+  /** The part of a shot that its manifold gives the first of two cups. Default half. */
+  manifold: share.exactOptional(),
+  /** Of the baits that are made in it, those that are thrown away. Default: the book's. */
+  rejects: rejectedShare.exactOptional(),
   /** Baits in a bag. */
   bag: wholeNumber(1).exactOptional(),
   photos: z.array(photo).exactOptional(),

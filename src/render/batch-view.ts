@@ -7,8 +7,9 @@
 
 import type { Edition } from '../book/model/publish.ts';
 import type { Batch, BatchAmounts, BatchCup, Measured, Settings } from '../book/model.ts';
-import { inOrderOfWork, type WorkMaterial } from '../book/recipes/goes-in.ts';
+import { inOrderOfWork, sinksIn, type WorkMaterial } from '../book/recipes/goes-in.ts';
 import { measuredName } from '../words/cut.ts';
+import { fillsText, lineText } from '../words/fills.ts';
 import { batchFlakesText } from '../words/flake.ts';
 import { exactWords, measureNote, measuringNotes, weighsText } from '../words/measured.ts';
 import { type AmountForms, type Bought, boughtText, shortWords } from '../words/stock.ts';
@@ -16,7 +17,7 @@ import { heatParagraph } from './heat-paragraph.ts';
 import { type Html, html, joined } from './html.ts';
 import { dot } from './swatch/chip.ts';
 import { unbroken, unitsKept } from './unbroken.ts';
-import { counted, listText, massText, moneyText, sentence, volumeText } from './words.ts';
+import { listText, massText, moneyText, sentence, volumeText } from './words.ts';
 
 /** What the view knows of a material. */
 export interface NamedMaterial extends Bought, WorkMaterial {
@@ -82,17 +83,21 @@ function cupTable(names: BatchNames, cup: BatchCup, level: 3 | 4): Html {
   const { share, hex } = names.cup(cup.name);
   const order = inOrderOfWork(cup.amounts, cup.plastics, names.material);
   const head = html`${dot(hex)}<span>${sentence(cup.name)}</span> <span class="cup-share">${Math.round(share * 100)} % of the bait, ${splitText(cup.split)}</span>`;
-  const notes = measuringNotes(cup, (material) => names.material(material).title);
+  const notes = [...measuringNotes(cup, (material) => names.material(material).title), ...fillNotes(cup, names)];
   const heat = names.heat?.(cup.name);
   return html`<div class="cup" data-cup="${cup.name}">${level === 3 ? html`<h3>${head}</h3>` : html`<h4>${head}</h4>`}${heat === undefined ? '' : heatParagraph(heat)}<table class="amounts" aria-label="${sentence(cup.name)}: amounts"><thead><tr><th scope="col">Material</th><th scope="col">Measure</th><th scope="col">Exact</th></tr></thead><tbody>${cup.plastics.map((plastic) => plasticRow(names, plastic))}${order.map((amount) => amountRow(names, cup, amount))}</tbody></table>${notes.map((note) => html`<p class="fine">${unitsKept(note)}</p>`)}</div>`;
 }
 
+/** How often the injector is filled from a cup; nothing where none is. */
+export function fillNotes(cup: BatchCup, names: Pick<BatchNames, 'mold' | 'material'>): readonly string[] {
+  const { fills, plastics, amounts } = cup;
+  if (fills === undefined) return [];
+  return [fillsText(fills, (mold) => names.mold(mold).title, sinksIn({ plastics, contents: amounts }, names.material))];
+}
+
 /** What the batch makes, in a sentence. */
 export function batchSentence(batch: BatchAmounts, names: Pick<BatchNames, 'mold'>): string {
-  const lines = batch.lines.map(
-    ({ mold, baits, shots }) => `${counted(baits, 'bait')} of ${names.mold(mold).title} (${counted(shots, 'shot')})`,
-  );
-  return listText(lines);
+  return listText(batch.lines.map((line) => lineText(line, `of ${names.mold(line.mold).title}`)));
 }
 
 /** Amounts of every cup of a batch. */

@@ -9,6 +9,7 @@ import type { Edition } from '../book/model/publish.ts';
 import type { Recipe } from '../book/model/recipe.ts';
 import type { Material, Mold, ShelfCut } from '../book/model/shelf.ts';
 import type { Settings } from '../book/model.ts';
+import type { Pattern } from '../patterns/patterns.ts';
 import { defined } from '../values/defined.ts';
 import { required } from '../values/required.ts';
 import type { BatchNames } from './batch-view.ts';
@@ -43,12 +44,16 @@ export type PlannedMaterial = Pick<
 > & { readonly href: string; readonly cuts?: readonly PlannedCut[] };
 
 /** A mold as the planner needs it. */
-export type PlannedMold = Pick<Mold, 'id' | 'title' | 'cavities' | 'cavityMl' | 'sprueMl' | 'bag'>;
+export type PlannedMold = Pick<
+  Mold,
+  'id' | 'title' | 'cavities' | 'cavityMl' | 'sprueMl' | 'bag' | 'method' | 'rejects'
+>;
 
 /** One recipe ready to be planned. */
 export interface PlannedRecipe {
   readonly id: string;
   readonly title: string;
+  readonly pattern: Pattern;
   /** mm, at which the colour error of measuring is judged. */
   readonly bodyMm: number;
   readonly cups: readonly PlannedCup[];
@@ -92,6 +97,7 @@ function plannedRecipe(bodyMm: number, recipe: Recipe): PlannedRecipe {
   return {
     id: recipe.id,
     title: recipe.title,
+    pattern: recipe.pattern,
     bodyMm,
     mold: recipe.mold,
     baits: recipe.batch.baits,
@@ -119,8 +125,17 @@ export interface PlannerShop {
 }
 
 /** A mold as the planner needs it. */
-export function plannedMold({ id, title, cavities, cavityMl, sprueMl, bag }: PlannedMold): PlannedMold {
-  return { id, title, cavities, cavityMl, sprueMl, ...defined({ bag }) };
+export function plannedMold({
+  id,
+  title,
+  cavities,
+  cavityMl,
+  sprueMl,
+  bag,
+  method,
+  rejects,
+}: PlannedMold): PlannedMold {
+  return { id, title, cavities, cavityMl, sprueMl, ...defined({ bag, method, rejects }) };
 }
 
 /** Data of some recipes with what is in them, all molds, and the bench. */

@@ -12,6 +12,7 @@ const NO_SCALE: Shop = {
   dropSpread: 0.1,
   spoonSpread: 0.1,
   loss: 0.1,
+  rejects: 0,
   leftInCupMl: 3,
   cupMl: 350,
   fill: 0.5,

@@ -8,6 +8,7 @@ const shop: Shop = {
   dropSpread: 0.1,
   spoonSpread: 0.1,
   loss: 0.1,
+  rejects: 0,
   leftInCupMl: 3,
   cupMl: 350,
   fill: 0.5,
@@ -44,6 +45,54 @@ describe('planBatch', () => {
       tool: 'drops',
       byWeight: '0.28 g',
     });
+  });
+  test('makes as many more as are thrown away, so that there are as many good ones as asked', () => {
+    const [line] = plan([{ mold: minnow, baits: 24, rejects: 0.05 }]).lines;
+    // 24 / 0.95 = 25.26, so 26 are made, in 7 shots of four; 25 would leave 23.75 good ones.
+    expect(line).toEqual({ mold: 'minnow', baits: 24, made: 26, shots: 7 });
+    // 19 of 20 are good: exactly as many as asked.
+    expect(plan([{ mold: minnow, baits: 19, rejects: 0.05 }]).lines[0]).toMatchObject({ made: 20, shots: 5 });
+    const batch = plan([{ mold: minnow, baits: 24, rejects: 0.05 }]);
+    // 26 × 3 ml + 7 shots × 6 ml = 120 ml; a tenth lost: 132 ml; 3 ml stay.
+    expect(batch.cups[0]!.volumeMl).toBeCloseTo(135, 9);
+    expect(batch.costPerBait).toBeCloseTo(batch.cost / 24, 12);
+  });
+  test('loses with each mold what it loses', () => {
+    const batch = plan([
+      { mold: minnow, baits: 10, loss: 0.2 },
+      { mold: craw, baits: 2 },
+    ]);
+    // 48 ml × 1.2 + (2 × 8 ml + 1 × 5 ml) × 1.1 + 3 ml.
+    expect(batch.cups[0]!.volumeMl).toBeCloseTo(57.6 + 23.1 + 3, 9);
+  });
+  test('fills an injector with as many whole shots as it holds above what stays in it', () => {
+    const injector = { holdsMl: 60, leftMl: 8 };
+    const filled = (baits: number, share: number, holdsMl = 60): unknown =>
+      planBatch({
+        cups: [cup('back', share), cup('belly', 1 - share)],
+        lines: [{ mold: minnow, baits, injected: true }],
+        shop: { ...shop, injector: { ...injector, holdsMl } },
+        stock,
+        colourError: () => () => 0,
+      }).cups[0]!.fills;
+    // A shot is 4 × 3 ml + 6 ml = 18 ml, of which the back takes 9: 52 ml give 5 of them, and 15 shots take 3 fills.
+    expect(filled(60, 0.5)).toEqual([{ mold: 'minnow', shotMl: 9, shotsAFill: 5, fills: 3 }]);
+    // 16 shots take a fourth.
+    expect(filled(61, 0.5)).toMatchObject([{ shotsAFill: 5, fills: 4 }]);
+    // 10 ml above what stays hold no shot of 18 ml.
+    expect(filled(4, 1, 18)).toMatchObject([{ shotsAFill: 0, fills: 0 }]);
+    const poured = { cups: [cup('body', 1)], shop: { ...shop, injector }, stock, colourError: () => () => 0 };
+    const both = planBatch({
+      ...poured,
+      lines: [
+        { mold: minnow, baits: 10, injected: true },
+        { mold: craw, baits: 2 },
+      ],
+    });
+    expect(both.cups[0]!.fills).toMatchObject([{ mold: 'minnow' }]);
+    // As without an injector, (48 + 21) ml × 1.1 + 3 ml, and what stays in the injector, once.
+    expect(both.cups[0]!.volumeMl).toBeCloseTo(78.9 + 8, 9);
+    expect(planBatch({ ...poured, lines: [{ mold: craw, baits: 2 }] }).cups[0]!.fills).toBeUndefined();
   });
   test('planBatch says of which drops one moves the colour by more than the tolerance, and whether the scale is finer', () => {
     const touchy = (deltaEPerGram: number, scaleGrams: number): unknown =>

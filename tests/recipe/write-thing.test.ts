@@ -68,6 +68,7 @@ const WRITTEN: readonly fc.Arbitrary<Written>[] = [
   number,
   fc.constant(0),
   fc.boolean(),
+  fc.integer({ min: 1, max: 50 }).map((part) => `${part} %`),
   fc.double({ min: 0.02, max: 20, noNaN: true }).map((density) => `${density} g/ml`),
   fc
     .date({ min: new Date('1950-01-01'), max: new Date('2090-01-01'), noInvalidDate: true })

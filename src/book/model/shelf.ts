@@ -153,6 +153,10 @@ export interface Mold {
   readonly bag?: number;
   /** How it is filled, if its file or its shape says. */
   readonly method?: Method;
+  /** Part of a shot that its manifold gives the first of two cups; absent where that is half. */
+  readonly manifold?: number;
+  /** Of the baits that are made in it, the part that is thrown away; absent where the book's is. */
+  readonly rejects?: number;
   readonly usedIn: readonly string[];
   /** What readers have of it; only in the maker's edition. */
   readonly shared?: Publish;

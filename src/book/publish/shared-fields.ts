@@ -147,7 +147,7 @@ const CUP: FieldTable<Cup> = {
 };
 
 const BATCH: FieldTable<Batch> = {
-  lines: { mold: 'shared', baits: 'shared', shots: 'shared' },
+  lines: { mold: 'shared', baits: 'shared', made: 'shared', shots: 'shared' },
   baits: 'shared',
   cups: {
     name: 'shared',
@@ -169,6 +169,7 @@ const BATCH: FieldTable<Batch> = {
       flakesABait: { mold: 'shared', count: 'shared' },
     },
     volumeMl: 'shared',
+    fills: { mold: 'shared', shotMl: 'shared', shotsAFill: 'shared', fills: 'shared' },
     together: 'shared',
     measuringDeltaE: 'shared',
     byHandDeltaE: 'shared',
@@ -349,6 +350,8 @@ const MOLD: FieldTable<Mold> = {
   shape: 'shared',
   bag: 'shared',
   method: 'shared',
+  manifold: 'shared',
+  rejects: 'shared',
   usedIn: 'shared',
   shared: 'private',
   assumptions: ASSUMPTION,
@@ -403,6 +406,9 @@ export const SHARED_FIELDS: FieldTable<Omit<Book, 'looks' | 'recipes'>> & { read
     dropSpread: 'shared',
     spoonSpread: 'shared',
     loss: 'shared',
+    lossByMethod: 'shared',
+    rejects: 'shared',
+    injector: { holdsMl: 'shared', leftMl: 'shared' },
     leftInCupMl: 'shared',
     cupMl: 'shared',
     fill: 'shared',

@@ -161,6 +161,8 @@ const SHARED_FILE_FIELDS: { readonly [K in Exclude<FiledKind, MaterialKind>]: Fi
     shape: 'shared',
     bag: 'shared',
     method: 'shared',
+    manifold: 'shared',
+    rejects: 'shared',
     photos: 'private',
   },
   target: {

@@ -1,13 +1,17 @@
 import type { Batch } from '../../cup/batch.ts';
-import { planBatch } from '../../cup/plan-batch.ts';
+import { type BatchLine, planBatch } from '../../cup/plan-batch.ts';
 import { handSpread } from '../../cup/repeatability.ts';
 import { measuringError, type OpticalMaterial } from '../../optics/cup-body.ts';
+import { METHODS } from '../../patterns/methods.ts';
+import { PATTERNS, type Pattern } from '../../patterns/patterns.ts';
+import { defined } from '../../values/defined.ts';
 import type { Cup } from '../model/cup.ts';
 import type { Material, Mold } from '../model/shelf.ts';
 import type { Settings } from '../model.ts';
 
 /** What a batch needs of a recipe. The browser has it from the page, the build from the book. */
 export interface BatchRecipe {
+  readonly pattern: Pattern;
   readonly cups: readonly Pick<Cup, 'name' | 'share' | 'plastics' | 'contents' | 'volumePerPlastic'>[];
 }
 
@@ -17,6 +21,9 @@ export type BatchShelf = (
 ) => OpticalMaterial &
   Pick<Material, 'title' | 'gramsPerMl' | 'gramsPerDrop' | 'price' | 'packGrams' | 'stockGrams' | 'flake'>;
 
+/** A mold as batches need it. */
+export type FilledMold = Pick<Mold, 'id' | 'cavities' | 'cavityMl' | 'sprueMl' | 'method' | 'rejects'>;
+
 /**
  * A batch of one recipe: amounts, cost, shopping. The same code runs in the build and in the page's planner.
  *
@@ -24,7 +31,7 @@ export type BatchShelf = (
  */
 export function batchOfRecipe(
   recipe: BatchRecipe,
-  lines: readonly { readonly mold: Pick<Mold, 'id' | 'cavities' | 'cavityMl' | 'sprueMl'>; readonly baits: number }[],
+  lines: readonly { readonly mold: FilledMold; readonly baits: number }[],
   shelf: BatchShelf,
   settings: Settings,
   thicknessMm: number,
@@ -32,10 +39,24 @@ export function batchOfRecipe(
   const errors = recipe.cups.map((cup) => measuringError(cup, shelf, thicknessMm));
   return planBatch({
     cups: recipe.cups,
-    lines,
+    lines: lines.map((line) => ({ ...line, ...wasteOf(line.mold, recipe.pattern, settings) })),
     shop: settings,
     stock: shelf,
     colourError: (cup, plasticMl) => errors[cup]!(plasticMl),
+  });
+}
+
+/** What is lost and thrown away with a mold, and whether its shots come out of an injector. */
+function wasteOf(
+  { method, rejects }: FilledMold,
+  pattern: Pattern,
+  settings: Pick<Settings, 'lossByMethod'>,
+): Pick<BatchLine, 'loss' | 'rejects' | 'injected'> {
+  const how = method === undefined ? undefined : METHODS[PATTERNS[pattern].byHand ? 'poured' : method];
+  return defined({
+    loss: settings.lossByMethod ? how?.loss : undefined,
+    rejects,
+    injected: how?.injects,
   });
 }
 

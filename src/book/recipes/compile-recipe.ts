@@ -33,6 +33,7 @@ import { photoOf } from '../photo-of.ts';
 import type { InheritedField } from '../read/inherited-field.ts';
 import type { Report } from '../report.ts';
 import { batchOfRecipe, doseDeviation } from './batch-of-recipe.ts';
+import { checkSides } from './check-sides.ts';
 import { lookFacets } from './facets.ts';
 import { flakeHue } from './flake-hue.ts';
 import { repeatabilityOf } from './repeatability-of.ts';
@@ -149,6 +150,7 @@ export function compileRecipe(
   const mold = required(context.molds, parts.mold);
   for (const cup of filled) checkFullness(cup, settings, (id) => 1 / required(shelf, id).density, report);
   for (const cup of filled) checkFlake(cup, mold, shelf, settings, report);
+  checkSides(recipe, parts.pattern, shares, mold, report);
   checkShotTogether(filled, parts.pattern, shelf, settings.temperature, report);
   const coloured = filled.map((cup, index) =>
     compileCup(
@@ -169,7 +171,7 @@ export function compileRecipe(
   const plain = baitSides(parts.pattern, plainCups, mold.bodyMm);
   const batchShelf = (material: string): NonNullable<ReturnType<Shelf['get']>> => required(shelf, material);
   const batch = batchOfRecipe(
-    { cups },
+    { pattern: parts.pattern, cups },
     [{ mold, baits: parts.baits ?? DEFAULT_BAITS }],
     batchShelf,
     settings,

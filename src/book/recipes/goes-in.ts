@@ -54,3 +54,9 @@ export function inOrderOfWork<T extends { readonly material: string }>(
   const place = ({ material }: T): number => STAGES.indexOf(stageOf(materialOf(material), known));
   return [...amounts].sort((one, other) => place(one) - place(other));
 }
+
+/** Whether something in a cup sinks. */
+export function sinksIn({ plastics, contents }: CupParts, materialOf: (id: string) => WorkMaterial): boolean {
+  const known = plastics.map(({ material }) => materialOf(material));
+  return contents.some(({ material }) => stageOf(materialOf(material), known) === 'sinks');
+}

@@ -96,7 +96,7 @@ const sinking = (cup: CupWork): number => (hasSinking(cup) ? 1 : 0);
 /** The steps of a cup: bubbles rise before anything goes in that sinks, and what boils off goes in last. */
 function stepsOf(cup: CupParts, materialOf: (id: string) => WorkMaterial | undefined): readonly CupStep[] {
   const plastics = cup.plastics.flatMap(({ material }) => materialOf(material) ?? []);
-  const placed = cup.contents.flatMap(({ material }) => {
+  const placed = [...new Set(cup.contents.map(({ material }) => material))].flatMap((material) => {
     const known = materialOf(material);
     return known === undefined ? [] : [{ material, known, stage: stageOf(known, plastics) }];
   });

@@ -58,7 +58,12 @@ export function compileMold(thing: Thing<'mold'>, report: Report): Omit<Mold, 'u
     thinPart: fields['thin-part'],
     ...defined({ gateMm: fields.gate, lengthMm: fields.length }),
     shape: fields.shape,
-    ...defined({ bag: fields.bag, method: fields.method ?? (fields.shape === 'tube' ? 'dipped' : undefined) }),
+    ...defined({
+      bag: fields.bag,
+      method: fields.method ?? (fields.shape === 'tube' ? 'dipped' : undefined),
+      manifold: fields.manifold,
+      rejects: fields.rejects,
+    }),
     assumptions,
     source: thing.source,
   };

@@ -18,7 +18,7 @@ import { batchFlakesText } from '../../words/flake.ts';
 import { heatWords } from '../../words/heat.ts';
 import { amissNote, betterWeighedWords, exactWords, measuringNotes, weighsText } from '../../words/measured.ts';
 import { shortWorkWords } from '../../words/short-order-of-work.ts';
-import { batchSentence } from '../batch-view.ts';
+import { batchSentence, fillNotes } from '../batch-view.ts';
 import { bookIndex } from '../book-index.ts';
 import { cardMark } from '../edition-mark.ts';
 import { paths } from '../links.ts';
@@ -129,7 +129,13 @@ export function cardContent(book: Book, recipe: Recipe): CardContent {
       share: `${Math.round(recipe.cups[index]!.share * 100)} % of the bait`,
       hex: recipe.cups[index]!.body.overWhite.hex,
       rows: rowsOf(book, cup),
-      notes: measuringNotes(cup, (material) => required(materials, material).title, CARD_DELTA_E),
+      notes: [
+        ...measuringNotes(cup, (material) => required(materials, material).title, CARD_DELTA_E),
+        ...fillNotes(cup, {
+          mold: (mold) => required(molds, mold),
+          material: (material) => required(materials, material),
+        }),
+      ],
       ...(cup.split === 1 ? {} : { split: `${cup.split} equal cups, each:` }),
     })),
     heat: heatWords(heat, book.settings, (material) => materials.get(material)?.title ?? material),
