@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import type { Book } from '../book/model.ts';
+
 import type { CutBack } from '../matching/cut-back.ts';
 import type { FirstRecipe } from '../matching/first-recipe.ts';
 import type { NextAddition } from '../matching/next-addition.ts';
@@ -17,6 +18,7 @@ import { MEASURED_TOGETHER, weightsText } from '../words/amount.ts';
 import { costWords } from '../words/cost.ts';
 import { differenceText } from '../words/difference.ts';
 import { cupFlakeText, type FlakedBait, flakeChoiceText, flakeText } from '../words/flake.ts';
+import { cupHeatsText } from '../words/heats.ts';
 import { leftOutText } from '../words/left-out.ts';
 import { maxText } from '../words/limit.ts';
 import { proposalText } from '../words/proposal.ts';
@@ -72,7 +74,7 @@ export function printedRecipes(
 export function printedAddition(
   cup: string,
   says: string,
-  { advice, now, flakes = [], proposals, leftOut, startAgain }: NextAddition,
+  { advice, now, heats, flakes = [], proposals, leftOut, startAgain }: NextAddition,
   book: Shown,
 ): string {
   const startsAgain = advice.kind === 'start-over';
@@ -87,6 +89,7 @@ export function printedAddition(
   return lines([
     ...(now ? [`${cup} now: ${verdictText(now)}`] : []),
     ...flakes.map((flake) => `${cupFlakeText(flake, book.bait)}.`),
+    ...heatLines(cup, heats, book),
     `${now ? '' : `${cup}: `}${says}`,
     ...(advice.kind === 'ask-what-went-in' ? [ANSWER_IN_LOG] : []),
     ...(startsAgain ? [...anew, '', 'Or fix this one:', ...mend.slice(1)] : [...mend, ...anew]),
@@ -99,11 +102,12 @@ export function printedAddition(
 export function printedCutBack(
   cup: string,
   says: string,
-  { advice, now, plasticAlone, mended, fresh }: CutBack,
+  { advice, now, heats, plasticAlone, mended, fresh }: CutBack,
   book: Shown,
 ): string {
   return lines([
     ...(now ? [`${cup} now: ${verdictText(now)}`] : []),
+    ...heatLines(cup, heats, book),
     `${now ? '' : `${cup}: `}${says}`,
     ...(advice.kind === 'ask-what-went-in' ? [ANSWER_IN_LOG] : []),
     ...(plasticAlone ? ['', 'With plastic alone:', ...proposalLines(plasticAlone, undefined, book)] : []),
@@ -207,6 +211,11 @@ function weighedLines(
 
 function viewsText({ overWhite, overBlack }: Pick<Proposal, 'overWhite' | 'overBlack'>): string {
   return `${overWhite.hex}${overBlack ? ` over white, ${overBlack.hex} over black` : ''}`;
+}
+
+/** How often the cup was heated; no line before it was melted. */
+function heatLines(cup: string, heats: NextAddition['heats'], { materials }: Shown): readonly string[] {
+  return heats ? [`${cup}: ${cupHeatsText(heats, (id) => materials.find((each) => each.id === id))}`] : [];
 }
 
 function leftOutLines(leftOut: readonly LeftOut[], book: Shown): readonly string[] {

@@ -246,7 +246,10 @@ export class CupLog<Look extends AnyLook> {
     for (let turn = 0; turn < again; turn++) this.heats.again(index, withAdded && turn === 0);
     const round = this.current(index);
     if (again > 0 && round.pouredMl === 0) round.heats = this.heats.heats;
-    if (celsius !== undefined) round.heatedTo = Math.max(celsius, round.heatedTo ?? celsius);
+    if (celsius !== undefined) {
+      round.heatedTo = Math.max(celsius, round.heatedTo ?? celsius);
+      this.heats.reached(celsius);
+    }
     if (heldMinutes === undefined) return;
     round.heldMinutes = (round.heldMinutes ?? 0) + heldMinutes;
     this.heats.held(heldMinutes);

@@ -10,6 +10,8 @@ export interface CupHeats {
   readonly borne: Amounts;
   /** Time above 160 °C, minutes; absent where none is noted. */
   readonly heldMinutes?: number;
+  /** Peak that was noted last, °C; absent where none was. */
+  readonly heatedTo?: number;
   /** Whether it has cooled since, so that whatever goes in next costs a heat; absent where nobody says. */
   readonly cooled?: boolean;
 }
@@ -31,6 +33,7 @@ export class HeatCount {
   private readonly all: HeatTurn[] = [];
   private count = 1;
   private heldMinutes: number | undefined;
+  private heatedTo: number | undefined;
   private cooled: boolean | undefined;
   /** The heat that each material went in with. */
   private wentIn = new Map<string, number>();
@@ -45,6 +48,7 @@ export class HeatCount {
   begin(contents: readonly string[]): void {
     this.count = 1;
     this.heldMinutes = undefined;
+    this.heatedTo = undefined;
     this.cooled = undefined;
     this.meltedFor = undefined;
     this.wentIn = new Map(contents.map((name) => [name, 1]));
@@ -78,6 +82,10 @@ export class HeatCount {
     this.isHot(step);
   }
 
+  reached(celsius: number): void {
+    this.heatedTo = celsius;
+  }
+
   held(minutes: number): void {
     this.heldMinutes = (this.heldMinutes ?? 0) + minutes;
   }
@@ -108,11 +116,11 @@ export class HeatCount {
   }
 
   now(): CupHeats {
-    const { heats, heldMinutes, cooled } = this;
+    const { heats, heldMinutes, heatedTo, cooled } = this;
     return {
       heats,
       borne: this.borne(),
-      ...defined({ heldMinutes, cooled: this.meltedFor === undefined ? cooled : undefined }),
+      ...defined({ heldMinutes, heatedTo, cooled: this.meltedFor === undefined ? cooled : undefined }),
     };
   }
 

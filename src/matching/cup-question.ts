@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 
+import type { CupHeats } from '../cup/heats.ts';
 import type { HowLooked } from '../cup/how-looked.ts';
 import { type CupState, isEmpty } from '../cup/ledger.ts';
 import type { LogRound } from '../cup/log-round.ts';
@@ -38,6 +39,8 @@ export interface CupAsked {
   readonly other?: OtherSide | undefined;
   /** Thickness of a test pour, mm. */
   readonly bodyMm: number;
+  /** How often it was heated. */
+  readonly heats?: CupHeats | undefined;
   /** Plastic that a new cup would begin with, ml. */
   readonly startMl: number;
 }
@@ -93,7 +96,10 @@ export function unloggedLook(asked: CupAsked): UnloggedLook | undefined {
 }
 
 /** The question that a cup as it is now puts to matching, and what it is judged by. */
-export function cupQuestion({ start, rounds, part, other, bodyMm, startMl }: CupAsked, asking: AskedWith): CupQuestion {
+export function cupQuestion(
+  { start, rounds, part, other, bodyMm, startMl, heats }: CupAsked,
+  asking: AskedWith,
+): CupQuestion {
   const learned = observationsOf(rounds, bodyMm);
   const aim = aimAt(part, learned, { shelf: shelfByName(asking.shelf), bodyMm }, other);
   const last = rounds.at(-1);
@@ -105,6 +111,8 @@ export function cupQuestion({ start, rounds, part, other, bodyMm, startMl }: Cup
     target: aim.part,
     rounds: learned,
     startMl,
+    // Before its first round nothing was melted yet.
+    ...(last && { heats }),
     ...defined({ seen: seen && aim.asTarget(seen, cup, last?.how?.thicknessMm) }),
   };
   return { aim, question };

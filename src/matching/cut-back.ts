@@ -1,3 +1,4 @@
+import type { CupHeats } from '../cup/heats.ts';
 import { defined } from '../values/defined.ts';
 import { LEAST_GAIN } from './conventions.ts';
 import { dosesFor, isFaulty, type JudgedCup, judgedCup, measuredProposals } from './judged-cup.ts';
@@ -5,6 +6,7 @@ import type { MatchFault } from './match-fault.ts';
 import { byBestTools, leastLeft } from './measure/best-tools.ts';
 import { measureDoses } from './measure/measure-doses.ts';
 import type { NextAdditionQuestion } from './next-addition-question.ts';
+import { wearsOut } from './proposals/addition-heat.ts';
 import { freshCup, freshMl } from './proposals/fresh-cup.ts';
 import { leftBy, type Proposal, proposalOf } from './proposals/proposal.ts';
 import type { RecipeProposal } from './proposals/recipe-proposal.ts';
@@ -19,12 +21,13 @@ export type CutBackAdvice =
   | { readonly kind: 'leave-it' }
   /**
    * With plastic alone, or with something besides. A new cup is no better: it takes less plastic but comes out no nearer, it comes out no
-   * nearer, or it takes hardly less; absent where there is none.
+   * nearer, it takes hardly less, or it spares
+   * what this one would heat too often; absent where there is none.
    */
   | {
       readonly kind: 'let-down';
       readonly by: 'plasticAlone' | 'mended';
-      readonly newCup?: 'farther-off' | 'no-nearer' | 'hardly-less';
+      readonly newCup?: 'farther-off' | 'no-nearer' | 'hardly-less' | 'spares';
     }
   /** A new cup comes nearer, takes less plastic, or is the only way. */
   | {
@@ -44,6 +47,8 @@ export type CutBackAdvice =
 export interface CutBack {
   readonly advice: CutBackAdvice;
   readonly now?: Verdict;
+  /** How often it was heated, where that was told. */
+  readonly heats?: CupHeats;
   readonly doubt?: Doubt;
   /** With plastic alone, where that brings it nearer. */
   readonly plasticAlone?: Proposal;
@@ -68,9 +73,10 @@ export function cutBack(question: NextAdditionQuestion): CutBack {
   const { now, correction, predictedDeltaE, problem, reckoned } = judged;
   const { mix, ingredients, plasticMl } = problem;
   const { isDone, below, doubt } = reckoned;
-  if (question.asks !== undefined) return { advice: { kind: 'ask-what-went-in', asks: question.asks }, now };
-  if (isDone) return { advice: { kind: 'leave-it' }, now };
-  const known = { now, ...defined({ doubt }) };
+  const told = { now, ...defined({ heats: question.heats }) };
+  if (question.asks !== undefined) return { advice: { kind: 'ask-what-went-in', asks: question.asks }, ...told };
+  if (isDone) return { advice: { kind: 'leave-it' }, ...told };
+  const known = { ...told, ...defined({ doubt }) };
   if (now.within) return { advice: { kind: 'add', because: 'half-seen' }, ...known };
   const plastic = ingredients.findIndex(({ letsDown }) => letsDown);
   if (plastic < 0)
@@ -140,6 +146,7 @@ function judge(
   const anew = leastLeft(fresh);
   if (left > tolerance && anew < left - WORTH_MENDING) return { kind: 'start-over', because: 'comes-nearer', than: by };
   if (takesMore && anew <= Math.max(tolerance, left)) return { kind: 'start-over', because: 'takes-less', than: by };
+  if (wearsOut(best) && anew <= Math.max(tolerance, left)) return { kind: 'let-down', by, newCup: 'spares' };
   if (takesMore) return { kind: 'let-down', by, newCup: 'farther-off' };
   return { kind: 'let-down', by, newCup: left <= tolerance || left <= anew ? 'no-nearer' : 'hardly-less' };
 }

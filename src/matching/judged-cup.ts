@@ -1,3 +1,4 @@
+import type { CupHeats } from '../cup/heats.ts';
 import type { CupState } from '../cup/ledger.ts';
 import { defined } from '../values/defined.ts';
 import { required } from '../values/required.ts';
@@ -27,6 +28,7 @@ export interface JudgedCup {
   readonly cup: CupState;
   readonly target: TargetPart;
   readonly tolerance: number;
+  readonly heats?: CupHeats | undefined;
   readonly shelf: ReadonlyMap<string, MatchMaterial>;
   readonly correction: ModelCorrection;
   readonly problem: AdditionProblem;
@@ -54,7 +56,7 @@ export function isFaulty(judged: JudgedCup | FaultyQuestion): judged is FaultyQu
 export function judgedCup(question: NextAdditionQuestion, limits: AdditionLimits): JudgedCup | FaultyQuestion {
   const fault = questionFault(question);
   if (fault !== undefined) return { fault };
-  const { cup, target, tolerance, seen } = question;
+  const { cup, target, tolerance, seen, heats } = question;
   const shelf = shelfByName(question.shelf);
   const correction = correctModel(question.rounds ?? [], (name) => required(shelf, name), question.priors);
   const problem = additionProblem(cup, target, shelf, correction, limits);
@@ -71,6 +73,7 @@ export function judgedCup(question: NextAdditionQuestion, limits: AdditionLimits
     cup,
     target,
     tolerance,
+    heats,
     shelf,
     correction,
     problem,

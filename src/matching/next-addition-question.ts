@@ -1,3 +1,4 @@
+import type { CupHeats } from '../cup/heats.ts';
 import type { CupState } from '../cup/ledger.ts';
 import type { CorrectionPriors, Observation } from './rounds/correct-model.ts';
 import type { WhatWentIn } from './rounds/unlogged.ts';
@@ -19,6 +20,8 @@ export interface NextAdditionQuestion {
   readonly rounds?: readonly Observation[];
   /** What the cup looks like as it is now; unset: not poured yet, or not noted. */
   readonly seen?: SeenViews;
+  /** How often it was heated; unset: nothing is said of heats. */
+  readonly heats?: CupHeats | undefined;
   readonly limits?: AdditionLimits;
   /** What must be answered before anything is added: the cup is judged then, and nothing proposed. */
   readonly asks?: WhatWentIn | undefined;

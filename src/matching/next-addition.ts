@@ -1,3 +1,4 @@
+import type { CupHeats } from '../cup/heats.ts';
 import { defined } from '../values/defined.ts';
 import { required } from '../values/required.ts';
 import { LEAST_GAIN } from './conventions.ts';
@@ -7,6 +8,7 @@ import { byBestTools, leastLeft } from './measure/best-tools.ts';
 import { WORTH_A_WORD } from './measure/weigh-doses.ts';
 import { bodyLayers } from './mix/layers-of-part.ts';
 import type { NextAdditionQuestion } from './next-addition-question.ts';
+import { wearsOut } from './proposals/addition-heat.ts';
 import { type CupFlake, cupFlakes } from './proposals/cup-flakes.ts';
 import { freshCup, isLarge, takesMore } from './proposals/fresh-cup.ts';
 import { leftBy, type Proposal } from './proposals/proposal.ts';
@@ -47,6 +49,8 @@ export interface NextAddition {
   readonly now?: Verdict;
   /** What is seen of the flake in it, as the bait is; absent where there is none. */
   readonly flakes?: readonly CupFlake[];
+  /** How often it was heated, where that was told. */
+  readonly heats?: CupHeats;
   /** ΔE00 that the corrected model gives the cup now: what the proposals are to be compared with. */
   readonly predictedDeltaE?: number;
   readonly doubt?: Doubt;
@@ -60,6 +64,8 @@ export interface NextAddition {
   readonly missing: readonly MissingKind[];
   /** A new cup that comes nearer than anything that can be done to this one, or takes less, with what the rounds have taught. */
   readonly startAgain?: RecipeProposal;
+  /** That new cup comes no nearer, and is there to spare what this one would heat too often. */
+  readonly spares?: true;
   readonly correction: ModelCorrection;
   readonly leftOut: readonly LeftOut[];
 }
@@ -83,7 +89,14 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
   const { target, shelf, correction, problem, now, predictedDeltaE, reckoned } = judged;
   const { mix, ingredients, plasticMl, leftOut } = problem;
   const { agrees, isDone, below, doubt, differs } = reckoned;
-  const known = { now, predictedDeltaE, correction, leftOut, ...flakesNow(judged) };
+  const known = {
+    now,
+    predictedDeltaE,
+    correction,
+    leftOut,
+    ...flakesNow(judged),
+    ...defined({ heats: question.heats }),
+  };
   if (question.asks !== undefined) return { ...nothing({ kind: 'ask-what-went-in', asks: question.asks }), ...known };
   if (isDone) return { ...nothing({ kind: 'leave-it' }), ...known };
 
@@ -109,7 +122,8 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
   const reachable = exact !== undefined && exact <= tolerance;
   const [nearest] = ranked;
   const nearestIsRight = nearest !== undefined && leastLeft(leftBy(nearest)) <= tolerance;
-  const fresh = nearestIsRight && !isLarge(nearest, question) ? undefined : freshCup(question, correction);
+  const fresh =
+    nearestIsRight && !isLarge(nearest, question) && !wearsOut(nearest) ? undefined : freshCup(question, correction);
   const anew = fresh && leastLeft(fresh) < below ? fresh : undefined;
   const inProportion = anew === undefined ? ranked : ranked.filter((each) => !takesMore(each, anew, question));
   // A right proposal in proportion mends the cup, whatever one that takes more would do.
@@ -130,7 +144,9 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
       startAgain: anew,
     };
   const isNearer = anew !== undefined && leastLeft(anew) < left - WORTH_STARTING_AGAIN && !isRight;
-  const answer = { ...told, proposals, ...(isNearer ? { startAgain: anew } : {}) };
+  const spares = anew !== undefined && wearsOut(best) && leastLeft(anew) <= Math.max(tolerance, left);
+  const besides = isNearer ? { startAgain: anew } : spares ? { startAgain: anew, spares: true as const } : {};
+  const answer = { ...told, proposals, ...besides };
   if (best && (reachable || best.left.within)) return { ...nothing(addAdvice(best)), ...answer };
   if (!agrees && best === undefined && anew === undefined)
     return { ...nothing({ kind: 'cannot', because: 'look-first' }), ...answer };

@@ -24,10 +24,10 @@ export function weightsText(amounts: readonly (AmountToAdd & { readonly weighed?
   return amountsText(amounts.map(({ title, text, weighed }) => ({ title, text: weighed?.text ?? text })));
 }
 
-/** What is added: "3 drops of Peat and 20 ml of Clear to let it down". */
+/** What is added, in its order: "20 ml of Clear to let it down, then 3 drops of Peat". */
 export function toAddText({ additions, thin }: ToAdd, units: VolumeUnit): string {
-  return listText([
-    ...additions.map(amountText),
+  return [
     ...(thin ? [`${volumeText(thin.ml, units)} of ${thin.title} to let it down`] : []),
-  ]);
+    ...(additions.length > 0 ? [amountsText(additions)] : []),
+  ].join(', then ');
 }

@@ -3,6 +3,7 @@ import { leftBy } from '../matching/proposals/proposal.ts';
 import { type VolumeUnit, volumeText } from '../units/volume-text.ts';
 import { differenceText } from './difference.ts';
 import { doubtSentences } from './doubt.ts';
+import { additionHeatSentences, type HeatUnit } from './heats.ts';
 import { matchFaultText } from './match-fault.ts';
 import { proposalText, recipeText, weighedWords } from './proposal.ts';
 import { sentence } from './sentence-text.ts';
@@ -10,7 +11,7 @@ import { verdictText } from './verdict.ts';
 import { whatWentInText } from './what-went-in.ts';
 
 /** Whether to let a cup down with clear plastic, and why. */
-export function cutBackText(answer: CutBack, units: VolumeUnit): string {
+export function cutBackText(answer: CutBack, units: VolumeUnit & HeatUnit): string {
   const { advice, now, doubt, fresh } = answer;
   const volume = (ml: number): string => volumeText(ml, units);
   switch (advice.kind) {
@@ -53,9 +54,13 @@ export function cutBackText(answer: CutBack, units: VolumeUnit): string {
 }
 
 /** What to add, and what comes of it. */
-function downText(answer: CutBack, by: 'plasticAlone' | 'mended', units: VolumeUnit): string {
+function downText(answer: CutBack, by: 'plasticAlone' | 'mended', units: VolumeUnit & HeatUnit): string {
   const best = answer[by]!;
-  return `${proposalText(best, units)} That makes ${volumeText(best.volumeMl, units)}. What’s left: ${differenceText(best.left.deltaE)}${weighedWords(leftBy(best))}.`;
+  return [
+    proposalText(best, units),
+    `That makes ${volumeText(best.volumeMl, units)}. What’s left: ${differenceText(best.left.deltaE)}${weighedWords(leftBy(best))}.`,
+    ...additionHeatSentences(best, units),
+  ].join(' ');
 }
 
 /** Why a new cup is no better; none where there is none. */
@@ -65,6 +70,8 @@ function newCupSentences({ advice, fresh }: CutBack, units: VolumeUnit): readonl
   switch (advice.newCup) {
     case 'farther-off':
       return [`A new cup would take ${cup}.`];
+    case 'spares':
+      return [`A new cup spares it that: it would take ${cup}.`];
     case 'no-nearer':
       return [`That beats starting over, which would take ${cup}.`];
     case 'hardly-less':

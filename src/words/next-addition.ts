@@ -5,6 +5,7 @@ import { type VolumeUnit, volumeText } from '../units/volume-text.ts';
 import { toAddText, weightsText } from './amount.ts';
 import { differenceText } from './difference.ts';
 import { differsSentences, doubtSentences } from './doubt.ts';
+import { additionHeatSentences, type HeatUnit } from './heats.ts';
 import { matchFaultText } from './match-fault.ts';
 import { missingSentences } from './missing.ts';
 import { hitches, proposalText, recipeText, weighedWords } from './proposal.ts';
@@ -20,16 +21,19 @@ import { whatWentInText } from './what-went-in.ts';
 export function nextAdditionText(
   answer: Omit<NextAddition, 'correction' | 'leftOut' | 'predictedDeltaE'>,
   tolerance: number,
-  units: VolumeUnit,
+  units: VolumeUnit & HeatUnit,
 ): string {
-  const { advice, now, doubt, differs, crowded, byHandDeltaE, missing, startAgain } = answer;
+  const { advice, now, doubt, differs, crowded, byHandDeltaE, missing, startAgain, spares } = answer;
   const [best] = answer.proposals;
   const besides = (proposal: Proposal | undefined): readonly string[] => [
+    ...additionHeatSentences(proposal, units),
     ...hitches(proposal, byHandDeltaE, units),
     ...(crowded === undefined ? [] : [crowdedText(crowded, units)]),
     ...differsSentences(differs),
   ];
-  const fresher = startAgain ? [`A new cup gets closer: ${recipeText(startAgain, units)}`] : [];
+  const recipe = startAgain && recipeText(startAgain, units);
+  const fresher = recipe && !spares ? [`A new cup gets closer: ${recipe}`] : [];
+  const sparing = recipe && spares ? [`A new cup spares it that: ${recipe}`] : [];
   switch (advice.kind) {
     case 'fault':
       return matchFaultText(advice.fault, units);
@@ -54,6 +58,7 @@ export function nextAdditionText(
         `What’s left: ${differenceText(best!.left.deltaE)}${nearerText(best!, advice.nearerBy)}.`,
         ...fresher,
         ...besides(best),
+        ...sparing,
       ].join(' ');
     case 'cannot':
       return [
@@ -70,6 +75,7 @@ export function nextAdditionText(
               ...fresher,
             ]),
         ...besides(best),
+        ...sparing,
       ].join(' ');
   }
 }

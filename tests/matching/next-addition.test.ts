@@ -373,7 +373,7 @@ describe('hostile questions', () => {
       fc.property(fc.array(seen, { maxLength: 3 }), (looks) => {
         const rounds = looks.map((each) => ({ cup, thicknessMm: 6, seen: each }));
         const found = ask({ cup, target, rounds, limits: { mayLetDown: true } });
-        expect(nextAdditionText(found, 2, { volume: 'ml' })).not.toMatch(/NaN|Infinity|undefined/);
+        expect(nextAdditionText(found, 2, { volume: 'ml', temperature: '°C' })).not.toMatch(/NaN|Infinity|undefined/);
       }),
       { numRuns: 40 },
     );
@@ -389,7 +389,7 @@ describe('hostile questions', () => {
           shelf: [...largeShelf(8), ...ALL],
         });
         expect(JSON.stringify(found)).not.toContain('null');
-        expect(nextAdditionText(found, 2, { volume: 'ml' })).not.toMatch(/NaN|Infinity|undefined/);
+        expect(nextAdditionText(found, 2, { volume: 'ml', temperature: '°C' })).not.toMatch(/NaN|Infinity|undefined/);
       }),
       { numRuns: 25 },
     );

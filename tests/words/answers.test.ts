@@ -19,7 +19,7 @@ import { runsShortText } from '../../src/words/stock.ts';
 import { substitutionText } from '../../src/words/substitution.ts';
 import { whatWentInText } from '../../src/words/what-went-in.ts';
 
-const ML = { volume: 'ml' } as const;
+const ML = { volume: 'ml', temperature: '°C' } as const;
 const OUNCES = { volume: 'fl oz' } as const;
 
 const right = { deltaE: 0.5, size: 'right' } as const;
@@ -110,7 +110,7 @@ describe('what is left out, short or too little', () => {
 describe('amounts', () => {
   test('toAddText has the plastic in the book’s unit', () => {
     const thin = { plastic: 'clear', title: 'Clear', ml: 29.5735 };
-    expect(toAddText(proposal(1, { thin }), OUNCES)).toBe('3 drops of Peat and 1 fl oz of Clear to let it down');
+    expect(toAddText(proposal(1, { thin }), OUNCES)).toBe('1 fl oz of Clear to let it down, then 3 drops of Peat');
   });
 
   test('whatWentInText asks for what was proposed, or for anything', () => {

@@ -69,6 +69,7 @@ export function askedCup(recipe: CupsOf, cup: Cup, target: PartsOf, bodyMm: numb
     part,
     bodyMm,
     startMl: cup.startMl,
+    heats: cup.heats,
     other: other && {
       cup: cupOf(other.cup, other.cup.startMl),
       rounds: observationsOf(triedRounds(other.cup), bodyMm),

@@ -120,7 +120,7 @@ const CUP: FieldTable<Cup> = {
   leftMl: 'shared',
   highestReached: 'shared',
   reheats: 'shared',
-  heats: { heats: 'shared', borne: 'shared', heldMinutes: 'shared', cooled: 'shared' },
+  heats: { heats: 'shared', borne: 'shared', heldMinutes: 'shared', heatedTo: 'shared', cooled: 'shared' },
   limit: { celsius: 'shared', material: 'shared', ofRange: 'shared' },
   limitUnknown: 'shared',
   working: { from: 'shared', to: 'shared' },

@@ -176,6 +176,7 @@ function askedCup(work: Work, index: number, now: CupNow, data: MatchPageData): 
     },
     bodyMm,
     startMl: work.plasticMl,
+    heats: now.heats,
   };
 }
 

@@ -17,7 +17,7 @@ export interface WorkLook {
 }
 
 /** What the log of a cup comes to. */
-export interface CupNow extends Pick<CupHistory<WorkLook>, 'rounds' | 'last'> {
+export interface CupNow extends Pick<CupHistory<WorkLook>, 'rounds' | 'last' | 'heats'> {
   readonly start: CupState;
   /** What is left. */
   readonly cup: CupState;
@@ -34,13 +34,13 @@ export function cupNow(work: Work, index: number, density: Density): CupNow {
   const { steps } = work.cups[index]!;
   const perGram = (material: string): number => 1 / density(material);
   const start = { plastics: { [plasticOf(work, index)]: work.plasticMl }, materials: {} };
-  const { rounds, left, last } = readLog(
+  const { rounds, left, last, heats } = readLog(
     start,
     steps.map((step) => logStep(step, start)),
     perGram,
   );
   const seen = viewsOf(rounds.at(-1)?.seen[0]);
-  return { start, rounds, cup: left, last, volumeMl: cupVolume(left, perGram), ...defined({ seen }) };
+  return { start, rounds, cup: left, last, heats, volumeMl: cupVolume(left, perGram), ...defined({ seen }) };
 }
 
 /** Step for step, so that a round says which of them it has. */

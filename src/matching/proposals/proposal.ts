@@ -1,5 +1,6 @@
 import type { Measure } from '../../cup/bench.ts';
 import { type HeatLimit, heatLimit } from '../../cup/heat-limit.ts';
+import type { CupHeats } from '../../cup/heats.ts';
 import { type CupState, cupVolume } from '../../cup/ledger.ts';
 import type { Lab } from '../../optics/cielab.ts';
 import { hexFromLab } from '../../optics/display.ts';
@@ -15,6 +16,7 @@ import { costOf, type MatchMaterial } from '../shelf/match-material.ts';
 import { type ShortStock, shortStock } from '../shelf/short-stock.ts';
 import { contrastOfViews, type TargetPart } from '../target/target-part.ts';
 import { type Thresholds, type Verdict, verdictOf } from '../target/verdict.ts';
+import { type AdditionHeat, additionHeat } from './addition-heat.ts';
 import type { figuring } from './figures.ts';
 import type { Figures } from './order.ts';
 import type { AmountToAdd, ToAdd } from './to-add.ts';
@@ -60,12 +62,15 @@ export interface Proposal extends ToAdd {
   readonly volumeMl: number;
   /** Lowest highest temperature of everything in the cup then, and whether the addition lowers it. */
   readonly limit?: HeatLimit & { readonly lowered: boolean };
+  /** What it does to the heat of the cup, where that was told. */
+  readonly heat?: AdditionHeat;
 }
 
 /** What a proposal is made of. */
 export interface ProposalContext {
   readonly problem: AdditionProblem;
   readonly cup: CupState;
+  readonly heats?: CupHeats | undefined;
   readonly target: TargetPart;
   readonly shelf: ReadonlyMap<string, MatchMaterial>;
   readonly bench: MatchBench;
@@ -76,7 +81,7 @@ export interface ProposalContext {
 /** Measured doses, and what they were before they were measured, as a proposal. */
 export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context: ProposalContext): Proposal {
   const { ingredients, doses } = measured;
-  const { problem, cup, target, shelf, bench, thresholds, isNew } = context;
+  const { problem, cup, heats, target, shelf, bench, thresholds, isNew } = context;
   const weighed = weighDoses(problem.mix, problem.ingredients, measured, exact, [problem.plasticMl], bench);
   const [white, black] = problem.mix.labs(doses);
   const views = { overWhite: white!, ...defined({ overBlack: black }) };
@@ -106,6 +111,10 @@ export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context
     }
   }
   const after = { plastics, materials };
+  const added = {
+    plastics: thin ? { [thin.plastic]: thin.ml } : {},
+    materials: Object.fromEntries(additions.map(({ material, grams }) => [material, grams])),
+  };
   const limit = limitOf(after, shelf);
   const before = limitOf(cup, shelf);
   const contrastRatio = contrastOfViews(views);
@@ -135,6 +144,7 @@ export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context
     ...(limit === undefined
       ? {}
       : { limit: { ...limit, lowered: before !== undefined && limit.celsius < before.celsius } }),
+    ...(heats && { heat: additionHeat(cup, heats, added, shelf) }),
   };
 }
 

@@ -36,6 +36,7 @@ export type MatchPageMaterial = Pick<
   | 'packGrams'
   | 'stockGrams'
   | 'highest'
+  | 'bears'
   | 'most'
   | 'typical'
   | 'working'
@@ -65,8 +66,8 @@ export interface MatchPageData {
 
 function matchMaterial(material: Material): MatchPageMaterial {
   const { id, title, kind, hex, constants, flake, density, expectedDeltaE, gramsPerMl } = material;
-  const { gramsPerDrop, price, packGrams, stockGrams, highest, most, typical, working, use, milky } = material;
-  const kept = { use, milky, gramsPerDrop, price, packGrams, stockGrams, highest, most, typical, working };
+  const { gramsPerDrop, price, packGrams, stockGrams, highest, bears, most, typical, working, use, milky } = material;
+  const kept = { use, milky, gramsPerDrop, price, packGrams, stockGrams, highest, bears, most, typical, working };
   return {
     id,
     title,

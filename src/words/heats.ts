@@ -1,0 +1,110 @@
+/**
+ * How often a cup was heated, and what comes of it.
+ *
+ * @packageDocumentation
+ */
+import type { CupHeats } from '../cup/heats.ts';
+import type { HeatsBorne } from '../cup/heats-borne.ts';
+import type { AdditionHeat } from '../matching/proposals/addition-heat.ts';
+import type { Proposal } from '../matching/proposals/proposal.ts';
+import { formatTemperature, type TemperatureUnit } from '../units/format-quantity.ts';
+import { inWords, ordinal } from '../units/ordinal.ts';
+import { writtenDuration } from '../units/written-quantity.ts';
+import { listText } from './sentence-text.ts';
+
+/** The unit of a book's temperatures. */
+export interface HeatUnit {
+  readonly temperature: TemperatureUnit;
+}
+
+interface HeatedMaterial {
+  readonly title: string;
+  readonly bears?: HeatsBorne;
+}
+
+/** "third heat; Copper bears two": how often a cup was heated, and which of its materials bear no more. */
+export function cupHeatsText(
+  { heats, borne }: Pick<CupHeats, 'heats' | 'borne'>,
+  shelf: (id: string) => HeatedMaterial | undefined,
+): string {
+  const spent = Object.keys(borne).flatMap((id) => {
+    const { title, bears } = shelf(id) ?? {};
+    return title === undefined || bears === undefined || borne[id]! < bears.from
+      ? []
+      : [{ title, bears, heats: borne[id]! }];
+  });
+  const told = byHeats(spent).map((group) => bearsOf(group, heats));
+  return [`${ordinal(heats)} heat`, ...told].join('; ');
+}
+
+interface Borne {
+  readonly title: string;
+  readonly heats: number;
+  readonly bears: HeatsBorne;
+}
+
+/** "Copper bears two", "Gold and Tin (their second) usually bear 3 to 4 (common practice, no source)" */
+function bearsOf([first, ...others]: readonly [Borne, ...Borne[]], heats: number): string {
+  const one = others.length === 0;
+  const { from, to, usual } = first.bears;
+  const names = listText([first, ...others].map(({ title }) => title));
+  const own = first.heats === heats ? '' : ` (${one ? 'its' : 'their'} ${ordinal(first.heats)})`;
+  const bear = one ? 'bears' : 'bear';
+  return `${names}${own} ${usual ? `usually ${bear} ${from} to ${to} (common practice, no source)` : `${bear} ${inWords(from)}`}`;
+}
+
+/** Together what has borne as many, and bears as many. */
+function byHeats(all: readonly Borne[]): readonly (readonly [Borne, ...Borne[]])[] {
+  const groups = new Map<string, [Borne, ...Borne[]]>();
+  for (const each of all) {
+    const key = [each.heats, each.bears.from, each.bears.to, each.bears.usual].join();
+    const group = groups.get(key);
+    if (group) group.push(each);
+    else groups.set(key, [each]);
+  }
+  return [...groups.values()];
+}
+
+/** "hot for 14 min": time above 160 °C; nothing where none is noted. */
+export function heldText({ heldMinutes }: Pick<CupHeats, 'heldMinutes'>): string | undefined {
+  return heldMinutes === undefined ? undefined : `hot for ${writtenDuration(heldMinutes)}`;
+}
+
+/** What a proposal does to the heat of its cup, and in which order it is to be done; sentences. */
+export function additionHeatSentences(
+  proposal: Pick<Proposal, 'heat' | 'thin' | 'additions'> | undefined,
+  { temperature }: HeatUnit,
+): readonly string[] {
+  const { heat, thin, additions = [] } = proposal ?? {};
+  if (heat === undefined) return [];
+  const { costs, falls } = heat;
+  const told = (celsius: number): string => formatTemperature(celsius, temperature);
+  const then = additions.length > 0 ? ', then stir in the rest' : '';
+  const cold = thin ? 'the plastic' : 'that';
+  const down = falls && `Added cold, ${cold} takes the cup from ${told(falls.from)} down to about ${told(falls.to)}`;
+  switch (costs) {
+    case 'cooled':
+      return [
+        thin
+          ? `The cup has cooled: put the plastic in cold, cook it all until it runs again${then}.`
+          : 'The cup has cooled: melt it again first.',
+        `That will be ${nextHeatText(heat)}.`,
+      ];
+    case 'falls':
+      return [
+        `${down}, too cold to pour: put it in first, cook the cup until it runs again${then}.`,
+        `That will be ${nextHeatText(heat)}.`,
+        ...(thin ? ['Heat the plastic in a cup of its own and add it hot, and it costs no heat.'] : []),
+      ];
+    case 'if-cooled':
+      return [...(down ? [`${down}.`] : []), `If the cup has cooled, melting it again will be ${nextHeatText(heat)}.`];
+    case 'no':
+      return down ? [`${down}.`] : [];
+  }
+}
+
+/** "its third heat, one too many: Copper bears two" */
+function nextHeatText({ heat, worn }: AdditionHeat): string {
+  const told = byHeats(worn).map((group) => bearsOf(group, heat));
+  return [`its ${ordinal(heat)} heat`, ...(told.length === 0 ? [] : [`one too many: ${told.join('; ')}`])].join(', ');
+}
