@@ -75,7 +75,7 @@ async function planRecipe(id: string, lines: readonly PlanLine[], molds: readonl
 function cupHeat(name: string, { cups }: Recipe, { materials, settings }: PlannerShop): readonly string[] {
   const heat = heatOf(
     cups.filter((cup) => cup.name === name),
-    (plastic) => materials.get(plastic)?.working,
+    (material) => materials.get(material),
   );
   return heatWords(heat, settings, (id) => materials.get(id)?.title ?? id);
 }

@@ -88,8 +88,8 @@ export function printedAddition(
     : [];
   return lines([
     ...(now ? [`${cup} now: ${verdictText(now)}`] : []),
-    ...flakes.map((flake) => `${cupFlakeText(flake, book.bait)}.`),
     ...heatLines(cup, heats, book),
+    ...flakes.map((flake) => `${cupFlakeText(flake, book.bait)}.`),
     `${now ? '' : `${cup}: `}${says}`,
     ...(advice.kind === 'ask-what-went-in' ? [ANSWER_IN_LOG] : []),
     ...(startsAgain ? [...anew, '', 'Or fix this one:', ...mend.slice(1)] : [...mend, ...anew]),

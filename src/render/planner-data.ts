@@ -30,6 +30,7 @@ export type PlannedMaterial = Pick<
   | 'use'
   | 'highest'
   | 'working'
+  | 'bears'
   | 'title'
   | 'hex'
   | 'constants'
@@ -73,7 +74,7 @@ export interface PlannerData {
 
 function plannedMaterial(material: Omit<Material, 'usedIn'>, href: string): PlannedMaterial {
   const { id, kind, title, hex, constants, flake, gramsPerMl, gramsPerDrop } = material;
-  const { byVolume, byOunce, price, packGrams, stockGrams, use, highest, working } = material;
+  const { byVolume, byOunce, price, packGrams, stockGrams, use, highest, working, bears } = material;
   return {
     id,
     kind,
@@ -83,7 +84,7 @@ function plannedMaterial(material: Omit<Material, 'usedIn'>, href: string): Plan
     gramsPerMl,
     byVolume,
     byOunce,
-    ...defined({ constants, flake, gramsPerDrop, price, packGrams, stockGrams, use, highest, working }),
+    ...defined({ constants, flake, gramsPerDrop, price, packGrams, stockGrams, use, highest, working, bears }),
     ...defined({ cuts: material.cuts?.map(plannedCut) }),
   };
 }

@@ -1,6 +1,7 @@
 import type { Settings } from '../book/model.ts';
 import type { Heat } from '../book/recipes/heat-of.ts';
 import type { Range } from '../units/shared-range.ts';
+import { bearsLeastText } from './heats.ts';
 import { listText } from './sentence-text.ts';
 import { limitText, temperatureText } from './temperature-text.ts';
 
@@ -10,10 +11,12 @@ export function heatWords(
   settings: Pick<Settings, 'temperature'>,
   title: (material: string) => string,
 ): readonly string[] {
-  const { limit, unknown } = heat;
+  const { limit, unknown, bearsLeast } = heat;
   const pouring = pouringWords(heat, settings, title);
   const nothing = limit === undefined && heat.apart.length > 0 && heat.apart.every(({ working }) => !working);
-  if (nothing) return ['No supplier temperatures on file: read the data sheets.'];
+  const bears =
+    bearsLeast === undefined ? [] : [`${bearsLeastText(bearsLeast.materials.map(title), bearsLeast.heats)}.`];
+  if (nothing) return ['No supplier temperatures on file: read the data sheets.', ...bears];
   return [
     ...(limit === undefined
       ? []
@@ -21,6 +24,7 @@ export function heatWords(
           `Never above ${limitText(limit.celsius, settings)} (${limit.ofRange ? `top of the pouring range of ${title(limit.material)}` : `${title(limit.material)} sets the limit`}).`,
         ]),
     ...pouring,
+    ...bears,
     ...(unknown.length === 0 ? [] : [`No maximum on file for ${listText(unknown.map(title))}: ask the supplier.`]),
   ];
 }

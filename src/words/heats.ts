@@ -4,13 +4,14 @@
  * @packageDocumentation
  */
 import type { CupHeats } from '../cup/heats.ts';
-import type { HeatsBorne } from '../cup/heats-borne.ts';
+import { HELD, type HeatsBorne } from '../cup/heats-borne.ts';
+import type { LogRound } from '../cup/log-round.ts';
 import type { AdditionHeat } from '../matching/proposals/addition-heat.ts';
 import type { Proposal } from '../matching/proposals/proposal.ts';
 import { formatTemperature, type TemperatureUnit } from '../units/format-quantity.ts';
 import { inWords, ordinal } from '../units/ordinal.ts';
 import { writtenDuration } from '../units/written-quantity.ts';
-import { listText } from './sentence-text.ts';
+import { listText, sentence } from './sentence-text.ts';
 
 /** The unit of a book's temperatures. */
 export interface HeatUnit {
@@ -65,9 +66,35 @@ function byHeats(all: readonly Borne[]): readonly (readonly [Borne, ...Borne[]])
   return [...groups.values()];
 }
 
-/** "hot for 14 min": time above 160 °C; nothing where none is noted. */
-export function heldText({ heldMinutes }: Pick<CupHeats, 'heldMinutes'>): string | undefined {
-  return heldMinutes === undefined ? undefined : `hot for ${writtenDuration(heldMinutes)}`;
+/** "Copper and Brass bear two heats, the melt included" */
+export function bearsLeastText(titles: readonly string[], heats: number): string {
+  const count = `${inWords(heats)} heat${heats === 1 ? '' : 's'}`;
+  return `${listText(titles)} ${titles.length === 1 ? 'bears' : 'bear'} ${count}, the melt included`;
+}
+
+/** "Third heat, to 171 °C, 6 min above 160 °C.": what a round did to the heat of its cup; nothing where nobody has noted anything. */
+export function roundHeatText(
+  { heats, newHeats, heatedTo, heldMinutes }: Pick<LogRound<never>, 'heats' | 'newHeats' | 'heatedTo' | 'heldMinutes'>,
+  unit: HeatUnit,
+): string | undefined {
+  const isMelt = newHeats === heats;
+  const first = ordinal(heats - newHeats + 1);
+  const turn =
+    newHeats > 1 ? `${first} to ${ordinal(heats)} heat` : isMelt || newHeats === 0 ? undefined : `${first} heat`;
+  const peak = heatedTo === undefined ? undefined : `to ${formatTemperature(heatedTo, unit.temperature)}`;
+  const named = turn ?? (peak && 'heated');
+  const parts = [
+    ...(named === undefined
+      ? []
+      : [turn === undefined ? `${named} ${peak}` : [turn, ...(peak ? [peak] : [])].join(', ')]),
+    ...(heldMinutes === undefined ? [] : [heldText(heldMinutes, unit)]),
+  ];
+  return parts.length === 0 ? undefined : `${sentence(parts.join(', '))}.`;
+}
+
+/** "6 min above 160 °C" */
+export function heldText(minutes: number, { temperature }: HeatUnit): string {
+  return `${writtenDuration(minutes)} above ${formatTemperature(HELD.above, temperature)}`;
 }
 
 /** What a proposal does to the heat of its cup, and in which order it is to be done; sentences. */

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { heatOf } from '../../src/book/recipes/heat-of.ts';
 import type { HeatLimit } from '../../src/cup/heat-limit.ts';
+import { defined } from '../../src/values/defined.ts';
 import { heatWords } from '../../src/words/heat.ts';
 
 type Ranges = Readonly<Record<string, { from: number; to: number }>>;
@@ -11,7 +12,7 @@ function wordsFor(plastics: readonly string[], ranges: Ranges, limit?: HeatLimit
     limitUnknown: [],
     ...(limit && { limit }),
   }));
-  const heat = heatOf(cups, (plastic) => ranges[plastic]);
+  const heat = heatOf(cups, (plastic) => defined({ working: ranges[plastic] }));
   return heatWords(heat, { temperature: '°C' }, (id) => id).join(' ');
 }
 
@@ -66,4 +67,31 @@ describe('heatWords(heat)', () => {
       'Never above 170 °C (Prism sets the limit). Pour at 160 to 170 °C.',
     );
   });
+});
+
+test('heatWords(heat) names what bears fewest heats, by the word of its maker alone', () => {
+  const bears = {
+    tin: { from: 2, to: 2 },
+    gold: { from: 2, to: 2 },
+    rust: { from: 4, to: 4 },
+    foil: { from: 1, to: 2, usual: true as const },
+  };
+  const told = (...contents: readonly (keyof typeof bears)[]): string =>
+    heatWords(
+      heatOf(
+        [
+          {
+            limitUnknown: [],
+            plastics: [{ material: 'supple' }],
+            contents: contents.map((material) => ({ material })),
+          },
+        ],
+        (id) => (id === 'supple' ? { working: { from: 160, to: 175 } } : { bears: bears[id as keyof typeof bears] }),
+      ),
+      { temperature: '°C' },
+      (id) => id,
+    ).join(' ');
+  expect(told('foil')).toBe('Pour at 160 to 175 °C.');
+  expect(told('rust', 'foil')).toBe('Pour at 160 to 175 °C. rust bears four heats, the melt included.');
+  expect(told('tin', 'rust', 'gold')).toBe('Pour at 160 to 175 °C. tin and gold bear two heats, the melt included.');
 });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { AdditionHeat } from '../../src/matching/proposals/addition-heat.ts';
 import type { Proposal } from '../../src/matching/proposals/proposal.ts';
-import { additionHeatSentences, cupHeatsText } from '../../src/words/heats.ts';
+import { additionHeatSentences, cupHeatsText, roundHeatText } from '../../src/words/heats.ts';
 
 const METAL = { from: 3, to: 4, usual: true } as const;
 const SHELF = new Map([
@@ -62,5 +62,19 @@ describe('what an addition does to the heat of a cup', () => {
     expect(said({ falls: { from: 172, to: 165, pours: 160 } }, THIN)).toBe(
       'Added cold, the plastic takes the cup from 172 °C down to about 165 °C.',
     );
+  });
+});
+
+describe('what a round did to the heat of its cup', () => {
+  const CELSIUS = { temperature: '°C' } as const;
+  test.each([
+    [{ heats: 1, newHeats: 1 }, undefined],
+    [{ heats: 1, newHeats: 1, heatedTo: 171 }, 'Heated to 171 °C.'],
+    [{ heats: 1, newHeats: 0, heldMinutes: 6 }, '6 min above 160 °C.'],
+    [{ heats: 3, newHeats: 1, heatedTo: 169, heldMinutes: 0.5 }, 'Third heat, to 169 °C, 30 s above 160 °C.'],
+    [{ heats: 6, newHeats: 6, heatedTo: 181 }, 'First to sixth heat, to 181 °C.'],
+    [{ heats: 4, newHeats: 2 }, 'Third to fourth heat.'],
+  ])('%j: %s', (round, text) => {
+    expect(roundHeatText(round, CELSIUS)).toBe(text);
   });
 });

@@ -7,8 +7,10 @@ import { type MatchShown, titleIn } from './shown.ts';
 /** How hot a cup may get, what sets that, and at what heat it is poured, in the words of a recipe's page. */
 export function cupHeat(cup: CupState, shown: MatchShown): readonly string[] {
   const { data, materials } = shown;
-  const plastics = Object.keys(cup.plastics).map((material) => ({ material }));
+  const [plastics, contents] = [cup.plastics, cup.materials].map((amounts) =>
+    Object.keys(amounts).map((material) => ({ material })),
+  );
   const limits = heatLimit(Object.keys(cup.plastics), Object.keys(cup.materials), (id) => materials.get(id));
-  const heat = heatOf([{ ...limits, plastics }], (id) => materials.get(id)?.working);
+  const heat = heatOf([{ ...limits, plastics: plastics!, contents: contents! }], (id) => materials.get(id));
   return heatWords(heat, data.settings, (id) => titleIn(shown, id));
 }

@@ -118,7 +118,7 @@ function rowsOf(book: Book, cup: Recipe['batch']['cups'][number]): readonly Card
 export function cardContent(book: Book, recipe: Recipe): CardContent {
   const { materials, molds } = bookIndex(book);
   const { id, title, pattern, batch, publish } = recipe;
-  const heat = heatOf(recipe.cups, (plastic) => materials.get(plastic)?.working);
+  const heat = heatOf(recipe.cups, (material) => materials.get(material));
   return {
     id,
     title,

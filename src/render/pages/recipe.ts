@@ -151,7 +151,7 @@ function workSection(context: PageContext, recipe: Recipe): Html {
   const { materials } = bookIndex(context.book);
   const noted = recipe.notes.trim() !== '';
   const heat = heatWords(
-    heatOf(recipe.cups, (plastic) => materials.get(plastic)?.working),
+    heatOf(recipe.cups, (material) => materials.get(material)),
     context.book.settings,
     (id) => materials.get(id)?.title ?? id,
   );

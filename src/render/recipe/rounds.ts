@@ -2,6 +2,8 @@ import type { Change, Cup, Round } from '../../book/model/cup.ts';
 import type { CupLook } from '../../book/model/looks.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
+import { cupHeatsText, heldText, roundHeatText } from '../../words/heats.ts';
+import { bookIndex } from '../book-index.ts';
 import { massIn } from '../dose-text.ts';
 import { type Html, html, joined } from '../html.ts';
 import { link, paths } from '../links.ts';
@@ -9,16 +11,7 @@ import { lookWords } from '../look-words.ts';
 import type { PageContext } from '../page.ts';
 import { photoFigure } from '../photo.ts';
 import { chipColours, chips, chipWords } from '../swatch/chip.ts';
-import {
-  counted,
-  deltaEText,
-  differenceWords,
-  listText,
-  massText,
-  sentence,
-  temperatureText,
-  volumeText,
-} from '../words.ts';
+import { deltaEText, differenceWords, listText, massText, sentence, temperatureText, volumeText } from '../words.ts';
 
 type Titles = (material: string) => string;
 
@@ -67,7 +60,7 @@ function photoOf(context: PageContext, { number }: Round, { photo }: CupLook): H
 
 function roundItem(context: PageContext, round: Round, titles: Titles): Html {
   const { settings } = context.book;
-  const { number, added, plasticAddedMl, pouredMl, heatedTo, reheated, note, change, volumeMl, leftMl } = round;
+  const { number, added, plasticAddedMl, pouredMl, note, change, volumeMl, leftMl } = round;
   const [judged, ...others] = round.seen;
   const begun =
     round.newCup === undefined
@@ -79,12 +72,7 @@ function roundItem(context: PageContext, round: Round, titles: Titles): Html {
       ({ material, dose, grams }) => html`${titles(material)} ${dose} <span class="fine">(${massText(grams)})</span>`,
     ),
   ];
-  const heat =
-    heatedTo === undefined
-      ? reheated
-        ? ['Reheated.']
-        : []
-      : [`${reheated ? 'Reheated' : 'Heated'} to ${temperatureText(heatedTo, settings)}.`];
+  const heat = roundHeatText(round, settings);
   const cup =
     pouredMl > 0
       ? `${volumeText(pouredMl, settings)} of ${volumeText(volumeMl, settings)} poured, ${volumeText(leftMl, settings)} left.`
@@ -93,7 +81,11 @@ function roundItem(context: PageContext, round: Round, titles: Titles): Html {
     ? html`<p><strong>Too hot: vinyl breaks down at this heat and gives off hydrogen chloride. This cup is spent.</strong> If it happens to you: <a href="${link(context, paths.firstAid('smoke'))}">leave the cup, switch off, get out</a>.</p>`
     : '';
   const beside = judged && lookBeside(context, round, judged);
-  const facts = [cup, ...heat, ...(beside && beside.facts !== '' ? [beside.facts] : [])].join(' ');
+  const facts = [
+    cup,
+    ...(heat === undefined ? [] : [heat]),
+    ...(beside && beside.facts !== '' ? [beside.facts] : []),
+  ].join(' ');
   const below = others.map((look) => {
     const { drawn, facts: words } = lookBeside(context, round, look);
     return html`${drawn}<div class="round-words">${said(look)}${words === '' ? '' : html`<p class="fine">${words}</p>`}${photoOf(context, round, look)}</div>`;
@@ -109,14 +101,17 @@ function pouredAwayWords(ml: number, settings: VolumeUnit): string {
 
 /** What is in a cup after its log, and how far the sum of the notes is from it. */
 function ledger(cup: Cup, titles: Titles, context: PageContext): Html {
-  const { naive, leftMl, highestReached, reheats } = cup;
+  const { naive, leftMl, highestReached, heats } = cup;
   const { settings } = context.book;
   const history = [
     ...(leftMl === undefined ? [] : [`${volumeText(leftMl, settings)} left`]),
     ...(highestReached === undefined ? [] : [`hottest ${temperatureText(highestReached, settings)}`]),
-    ...(reheats === 0 ? [] : [`reheated ${reheats === 1 ? 'once' : counted(reheats, 'time')}`]),
+    ...(heats.heldMinutes === undefined ? [] : [heldText(heats.heldMinutes, settings)]),
   ].join(', ');
-  const said = history === '' ? '' : `${sentence(history)}.`;
+  const { materials } = bookIndex(context.book);
+  const heated = sentence(cupHeatsText(heats, (id) => materials.get(id)));
+  const anew = heats.heats > 1 ? ' Made anew, it begins with its first.' : '';
+  const said = [...(history === '' ? [] : [`${sentence(history)}.`]), `${heated}.${anew}`].join(' ');
   if (naive === undefined) return html`<p>${said}</p>`;
   const rows = cup.contents.map(({ material, gramsPerMl }) => {
     const sum = naive.contents.find((content) => content.material === material)?.gramsPerMl ?? 0;
