@@ -122,7 +122,7 @@ export function printedCutBack(
 export function printedSubstitution(
   cup: string,
   says: string,
-  { lost, swaps, recipes, flakes }: Substitution,
+  { lost, swaps, recipes, flakes, leftOut = [] }: Substitution,
   book: Shown,
 ): string {
   const list = (title: string, each: readonly Substitute[]): readonly string[] =>
@@ -147,6 +147,7 @@ export function printedSubstitution(
               `  ${flake.text.padEnd(20)} ${cupFlakeText(flake, book.bait)}; ${flakeText(flake, book.settings)}`,
           ),
         ]),
+    ...leftOutLines(leftOut, book),
   ]);
 }
 

@@ -79,6 +79,9 @@ export const CATALOGUE = {
   'recipe/wrong-measure': error('A material is measured in a way that it cannot be, such as drops of a powder.'),
   'recipe/plastic-as-material': error('A plastic is listed among the materials that are added.'),
   'recipe/overloaded': warning('A cup holds more of a material than its file, or a cup of plastic, allows.'),
+  'recipe/too-much-together': warning(
+    'A cup holds more liquid colour, powder, flake, salt or softener together than cups usually do.',
+  ),
   'recipe/more-than-plastic': error('A cup holds more of other things than of plastic.'),
   'recipe/large-flake': warning('A flake is too large for the gate or the thin part of the mold.'),
   'recipe/over-full': warning('A cup is filled further than the book allows.'),

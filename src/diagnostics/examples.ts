@@ -57,6 +57,7 @@ const RANGES: ExampleFiles = {
 const COPPER: ExampleFiles = {
   'shelf/flakes/copper.md': text('title: Copper .040\nlook: { colour: "#a05a2c" }\nsize: 0.040 in\nbears: 2 heats'),
 };
+const SEDGE = text('title: Sedge\nlook: { kind: dye, colour: "#5d8a3a", dose: 12 drops per 100 ml }');
 const COPPERED = 'plastic: 120 ml supple\nlog:\n  - add: { peat: 12 drops, copper: 1/8 tsp }\n    pour: 14 ml';
 /** A mold with a gate, a flake that jams in it, and one that does not. */
 const GATED: ExampleFiles = {
@@ -310,6 +311,16 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
     good: {
       'shelf/powders/frost.md': text('title: Frost\nmost: 2 %\nlook: { kind: pearl, colour: "#e8e4da", dose: 1 % }'),
       'colours/smoke.md': cup('plastic: 120 ml supple\nadd:\n  frost: 1.5 %'),
+    },
+  },
+  'recipe/too-much-together': {
+    bad: {
+      'shelf/colorants/sedge.md': SEDGE,
+      'colours/smoke.md': cup('plastic: 120 ml supple\nadd:\n  peat: 48 drops\n  sedge: 36 drops'),
+    },
+    good: {
+      'shelf/colorants/sedge.md': SEDGE,
+      'colours/smoke.md': cup('plastic: 120 ml supple\nadd:\n  peat: 24 drops\n  sedge: 18 drops'),
     },
   },
   'recipe/large-flake': {

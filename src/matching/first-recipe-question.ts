@@ -47,7 +47,7 @@ export interface FirstRecipeQuestion {
   readonly shelf: readonly MatchMaterial[];
   readonly bench: MatchBench;
   readonly tolerance: number;
-  readonly limits?: Pick<AdditionLimits, 'inStock' | 'stockShare' | 'without' | 'roomMl'>;
+  readonly limits?: Pick<AdditionLimits, 'inStock' | 'stockShare' | 'effects' | 'without' | 'roomMl'>;
   /** What rounds of the same colour have taught. */
   readonly correction?: ModelCorrection;
   /** Most materials in a cup, flake apart; unset: 4. */

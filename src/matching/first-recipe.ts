@@ -16,7 +16,8 @@ import { NO_CORRECTION } from './rounds/correct-model.ts';
 import { settledSearch } from './search/settled-search.ts';
 import type { MatchBench } from './shelf/match-bench.ts';
 import { shelfByName, withStrengths } from './shelf/match-material.ts';
-import { type MissingKind, missingKinds } from './shelf/missing-kind.ts';
+import { type WouldHelp, wouldHelp } from './shelf/missing-kind.ts';
+import { type ShortPlastic, shortPlastic } from './shelf/short-stock.ts';
 import type { LeftOut } from './shelf/usable-materials.ts';
 import type { FlakeChoice } from './substitutes/flake-match.ts';
 import { partFault } from './target/target-part.ts';
@@ -29,16 +30,17 @@ export type FirstAdvice =
   | { readonly kind: 'leave-plain'; readonly plasticTitles: readonly string[]; readonly deltaE: number }
   /** This shelf does not get within tolerance, or has nothing to colour with. */
   | { readonly kind: 'cannot'; readonly because: 'shelf' | 'nothing-usable' }
+  /** There is less of the plastic on the shelf than the cups take, and only what is there is asked for. */
+  | ({ readonly kind: 'cannot'; readonly because: 'short-of-plastic' } & ShortPlastic)
   | { readonly kind: 'fault'; readonly fault: MatchFault };
 
 /** Recipes for a target. */
-export interface FirstRecipe {
+export interface FirstRecipe extends WouldHelp {
   readonly advice: FirstAdvice;
   /** ΔE00 that the best by drops and spoons leaves, where the recipes are by the scale alone instead. */
   readonly byHandDeltaE?: number;
   /** Best first. */
   readonly proposals: readonly RecipeProposal[];
-  readonly missing: readonly MissingKind[];
   /** For each flake of the target, the nearest on the shelf; of two parts with that for which it is. */
   readonly flakes: readonly (FlakeChoice & { readonly part?: string })[];
   readonly leftOut: readonly LeftOut[];
@@ -68,13 +70,22 @@ function recipesFor(question: FirstRecipeQuestion): FirstRecipe {
     return { advice: { kind: 'fault', fault }, proposals: [], missing: [], flakes: [], leftOut: [] };
   const { parts, bench, tolerance, limits = {}, correction = NO_CORRECTION } = question;
   const begun = cupsBegun(question);
+  const short = limits.inStock ? shortPlastic(begun, shelfByName(question.shelf)) : undefined;
+  if (short)
+    return {
+      advice: { kind: 'cannot', because: 'short-of-plastic', ...short },
+      proposals: [],
+      missing: [],
+      flakes: [],
+      leftOut: [],
+    };
   const shelf = withStrengths(shelfByName(question.shelf), correction.strengths);
   const chosen = chosenFlakes(question, shelf);
-  const { cups, mix, ingredients, found, leftOut, dosesWith } = settledSearch(question, shelf, chosen);
+  const { cups, mix, ingredients, usual, found, leftOut, dosesWith } = settledSearch(question, shelf, chosen);
   const each = begun.map(({ plasticMl }) => plasticMl);
   const context = { mix, ingredients, parts, begun, shelf, correction, tolerance };
   const proposalsBy = (tools: MatchBench): readonly RecipeProposal[] => {
-    const figuresOf = figuring({ mix, ingredients, parts, bench: tools });
+    const figuresOf = figuring({ mix, ingredients, usual, parts, bench: tools });
     const recipes = worthMeasuring(found, figuresOf, tolerance).flatMap(({ set, doses: exact }) => {
       const measured = measureDoses(mix, ingredients, set, exact, each, tools);
       if (measured.ingredients.length === 0) return [];
@@ -97,22 +108,18 @@ function recipesFor(question: FirstRecipeQuestion): FirstRecipe {
   const told = { ...known, ...defined({ byHandDeltaE }) };
   if (best && exact !== undefined && (best.deltaE <= tolerance || exact <= tolerance))
     return { advice: { kind: 'make', ...defined({ nearerBy: nearerBy(best, tolerance, bench) }) }, ...told };
-  const missing =
+  const help =
     parts.length === 1
-      ? missingKinds(
-          cups[0]!,
-          parts[0]!,
-          shelf,
-          NO_CORRECTION,
-          limits,
-          found[0]?.set.map((j) => ingredients[j]!.material.id) ?? [],
-          exact ?? mix.worst(new Float64Array(mix.count)),
-        )
-      : [];
+      ? wouldHelp(cups[0]!, parts[0]!, shelf, NO_CORRECTION, limits, {
+          ids: found[0]?.set.map((j) => ingredients[j]!.material.id) ?? [],
+          deltaE: exact ?? mix.worst(new Float64Array(mix.count)),
+          tolerance,
+        })
+      : {};
   return {
     advice: { kind: 'cannot', because: ingredients.length === 0 ? 'nothing-usable' : 'shelf' },
     ...told,
-    missing,
+    ...help,
   };
 }
 

@@ -110,8 +110,8 @@ export function measuredProposals(
   isWorthIt: (measured: MeasuredDoses) => boolean,
 ): readonly Proposal[] {
   const { problem, target, tolerance, isNew } = judged;
-  const { mix, ingredients, plasticMl } = problem;
-  const figuresOf = figuring({ mix, ingredients, parts: [target], bench, isNew });
+  const { mix, ingredients, usual, plasticMl } = problem;
+  const figuresOf = figuring({ mix, ingredients, usual, parts: [target], bench, isNew });
   const proposals = worthMeasuring(found, figuresOf, tolerance).flatMap(({ set, doses }) => {
     const measured = measureDoses(mix, ingredients, set, doses, [plasticMl], bench);
     if (!isWorthIt(measured)) return [];

@@ -10,14 +10,15 @@ import { bodyLayers } from './mix/layers-of-part.ts';
 import type { NextAdditionQuestion } from './next-addition-question.ts';
 import { wearsOut } from './proposals/addition-heat.ts';
 import { type CupFlake, cupFlakes } from './proposals/cup-flakes.ts';
-import { freshCup, isLarge, takesMore } from './proposals/fresh-cup.ts';
+import { freshCup, freshShort, isLarge, takesMore } from './proposals/fresh-cup.ts';
 import { leftBy, type Proposal } from './proposals/proposal.ts';
 import type { RecipeProposal } from './proposals/recipe-proposal.ts';
 import { type ModelCorrection, NO_CORRECTION } from './rounds/correct-model.ts';
 import type { Doubt, SeenAndPredicted } from './rounds/reckoning.ts';
 import type { WhatWentIn } from './rounds/unlogged.ts';
 import { colours } from './shelf/match-material.ts';
-import { type MissingKind, missingKinds } from './shelf/missing-kind.ts';
+import { type WouldHelp, wouldHelp } from './shelf/missing-kind.ts';
+import type { ShortPlastic } from './shelf/short-stock.ts';
 import type { AdditionLimits, LeftOut } from './shelf/usable-materials.ts';
 import type { Verdict } from './target/verdict.ts';
 
@@ -43,7 +44,7 @@ export interface Crowded {
 }
 
 /** What to do with a cup now, and why. */
-export interface NextAddition {
+export interface NextAddition extends WouldHelp {
   readonly advice: NextAdvice;
   /** The cup now, as seen, or else as predicted. */
   readonly now?: Verdict;
@@ -60,8 +61,8 @@ export interface NextAddition {
   /** ΔE00 that the best by drops and spoons leaves, where the proposals are by the scale alone instead. */
   readonly byHandDeltaE?: number;
   readonly crowded?: Crowded;
-  /** Kinds of material that would get nearer than anything on the shelf. */
-  readonly missing: readonly MissingKind[];
+  /** A new cup was thought of, and there is too little plastic for it, where only what is there is asked for. */
+  readonly shortPlastic?: ShortPlastic;
   /** A new cup that comes nearer than anything that can be done to this one, or takes less, with what the rounds have taught. */
   readonly startAgain?: RecipeProposal;
   /** That new cup comes no nearer, and is there to spare what this one would heat too often. */
@@ -122,8 +123,9 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
   const reachable = exact !== undefined && exact <= tolerance;
   const [nearest] = ranked;
   const nearestIsRight = nearest !== undefined && leastLeft(leftBy(nearest)) <= tolerance;
-  const fresh =
-    nearestIsRight && !isLarge(nearest, question) && !wearsOut(nearest) ? undefined : freshCup(question, correction);
+  const isEnough = nearestIsRight && !isLarge(nearest, question) && !wearsOut(nearest);
+  const fresh = isEnough ? undefined : freshCup(question, correction);
+  const short = isEnough ? undefined : freshShort(question);
   const anew = fresh && leastLeft(fresh) < below ? fresh : undefined;
   const inProportion = anew === undefined ? ranked : ranked.filter((each) => !takesMore(each, anew, question));
   // A right proposal in proportion mends the cup, whatever one that takes more would do.
@@ -134,7 +136,7 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
   const isRight = best !== undefined && left <= tolerance;
   const told = {
     ...known,
-    ...defined({ doubt, differs, byHandDeltaE, crowded: crowdedBy(plasticMl, limits, isRight) }),
+    ...defined({ doubt, differs, byHandDeltaE, shortPlastic: short, crowded: crowdedBy(plasticMl, limits, isRight) }),
   };
   if (anew && best && takesMore(best, anew, question) && leastLeft(anew) <= Math.max(tolerance, left))
     return {
@@ -150,18 +152,14 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
   if (best && (reachable || best.left.within)) return { ...nothing(addAdvice(best)), ...answer };
   if (!agrees && best === undefined && anew === undefined)
     return { ...nothing({ kind: 'cannot', because: 'look-first' }), ...answer };
-  const missing = reachable
-    ? []
-    : missingKinds(
-        cup,
-        target,
-        shelf,
-        correction,
-        limits,
-        (found[0]?.set ?? []).map((j) => ingredients[j]!.material.id),
-        exact ?? predictedDeltaE,
-      );
-  return { ...nothing({ kind: 'cannot', because: 'shelf' }), ...answer, missing };
+  const help = reachable
+    ? {}
+    : wouldHelp(cup, target, shelf, correction, limits, {
+        ids: (found[0]?.set ?? []).map((j) => ingredients[j]!.material.id),
+        deltaE: exact ?? predictedDeltaE,
+        tolerance,
+      });
+  return { ...nothing({ kind: 'cannot', because: 'shelf' }), ...answer, ...help };
 }
 
 function addAdvice({ left: { within, deltaE }, weighedDeltaE = deltaE }: Proposal): NextAdvice {

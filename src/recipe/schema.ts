@@ -7,6 +7,7 @@
  */
 import { z } from 'zod';
 import { USE_NAMES } from '../kinds/additive-uses.ts';
+import { EFFECTS } from '../kinds/effects.ts';
 import type { Kind } from '../kinds/kinds.ts';
 import { METHOD_NAMES } from '../patterns/methods.ts';
 import { CORE_ORDERS, PATTERN_NAMES } from '../patterns/patterns.ts';
@@ -41,6 +42,8 @@ import { photo } from './photo-field.ts';
 import { plasticAmount } from './plastic-field.ts';
 import { reference } from './reference-field.ts';
 import { stock } from './stock-field.ts';
+
+const effect = z.enum(EFFECTS);
 
 const publish = z.enum(['full', 'look', 'no']);
 
@@ -218,6 +221,8 @@ export const colorantSchema = lookOrCut(
     look: look.exactOptional(),
     density: density.exactOptional(),
     drop: drop.exactOptional(),
+    /** What it does beside being of a colour: such a material is for targets that do so too. */
+    effect: effect.exactOptional(),
     /** A dilution of another colorant, instead of `look` and all that follows from what is cut. */
     cut: cut.exactOptional(),
   }),
@@ -230,6 +235,8 @@ export const powderSchema = fields({
   density: density.exactOptional(),
   /** Mass of a level millilitre as it is spooned. */
   bulk: density.exactOptional(),
+  /** As of a colorant. */
+  effect: effect.exactOptional(),
 });
 
 /** `shelf/flakes/*.md` */
@@ -331,6 +338,8 @@ export const targetSchema = fields({
   /** Of a target of one part; of several each says its own. */
   flake: targetFlake.exactOptional(),
   plastic: reference.exactOptional(),
+  /** What it does beside being of a colour: materials that do so too may be proposed for it. */
+  effect: effect.exactOptional(),
   mold: reference.exactOptional(),
   tolerance: positive.exactOptional(),
   publish: publish.exactOptional(),

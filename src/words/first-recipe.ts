@@ -4,13 +4,14 @@ import type { VolumeUnit } from '../units/volume-text.ts';
 import { weightsText } from './amount.ts';
 import { differenceText } from './difference.ts';
 import { matchFaultText } from './match-fault.ts';
-import { missingSentences } from './missing.ts';
+import { hinderedSentences, missingSentences } from './missing.ts';
 import { hitches, recipeText, weighedWords } from './proposal.ts';
 import { listText } from './sentence-text.ts';
+import { shortPlasticText } from './stock.ts';
 
 /** What to make of a target. */
 export function firstRecipeText(answer: FirstRecipe, units: VolumeUnit): string {
-  const { advice, proposals, missing, byHandDeltaE } = answer;
+  const { advice, proposals, missing, hindered, byHandDeltaE } = answer;
   const [best] = proposals;
   switch (advice.kind) {
     case 'fault':
@@ -24,6 +25,8 @@ export function firstRecipeText(answer: FirstRecipe, units: VolumeUnit): string 
         ...hitches(best, byHandDeltaE, units),
       ].join(' ');
     case 'cannot':
+      if (advice.because === 'short-of-plastic')
+        return `That takes ${shortPlasticText(advice, units)}: make less, or buy some.`;
       return [
         ...(advice.because === 'nothing-usable'
           ? ['There is no colorant or powder on the shelf that can be used here.']
@@ -32,6 +35,7 @@ export function firstRecipeText(answer: FirstRecipe, units: VolumeUnit): string 
                 `Nothing on the shelf gets within tolerance. The best recipe: ${recipeText(best, units, weighedWords(best))}`,
               ]
             : ['Nothing on the shelf gets closer to this colour than plain plastic.']),
+        ...hinderedSentences(hindered),
         ...missingSentences(missing),
         ...hitches(best, byHandDeltaE, units),
       ].join(' ');

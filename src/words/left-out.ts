@@ -1,6 +1,12 @@
 import type { LeftOut } from '../matching/shelf/usable-materials.ts';
 import { formatTemperature, type TemperatureUnit } from '../units/format-quantity.ts';
 
+const EFFECT_REASONS: Readonly<Record<Extract<LeftOut, { why: 'effect' }>['effect'], string>> = {
+  fluorescent: 'It is fluorescent, and the colour you want isn’t.',
+  glow: 'It glows in the dark, and the colour you want doesn’t.',
+  shift: 'It shifts its colour, and the one you want doesn’t.',
+};
+
 const SORT_WORDS: Readonly<Record<Extract<LeftOut, { why: 'sort-at-its-most' }>['sort'], string>> = {
   colour: 'liquid colour',
   powder: 'powder',
@@ -20,6 +26,8 @@ function whyText(leftOut: LeftOut, { temperature }: { readonly temperature: Temp
       const highest = formatTemperature(leftOut.highest, temperature, 'down');
       return `Its limit is ${highest}, and the plastic pours at ${formatTemperature(leftOut.pouredAt, temperature)}.`;
     }
+    case 'effect':
+      return EFFECT_REASONS[leftOut.effect];
     case 'used-up':
       return 'There is none left.';
     case 'at-its-most':

@@ -7,9 +7,10 @@ import { differenceText } from './difference.ts';
 import { differsSentences, doubtSentences } from './doubt.ts';
 import { additionHeatSentences, type HeatUnit } from './heats.ts';
 import { matchFaultText } from './match-fault.ts';
-import { missingSentences } from './missing.ts';
+import { hinderedSentences, missingSentences } from './missing.ts';
 import { hitches, proposalText, recipeText, weighedWords } from './proposal.ts';
 import { sentence } from './sentence-text.ts';
+import { shortPlasticText } from './stock.ts';
 import { verdictText } from './verdict.ts';
 import { whatWentInText } from './what-went-in.ts';
 
@@ -23,12 +24,14 @@ export function nextAdditionText(
   tolerance: number,
   units: VolumeUnit & HeatUnit,
 ): string {
-  const { advice, now, doubt, differs, crowded, byHandDeltaE, missing, startAgain, spares } = answer;
+  const { advice, now, doubt, differs, crowded, byHandDeltaE, missing, hindered, startAgain, spares, shortPlastic } =
+    answer;
   const [best] = answer.proposals;
   const besides = (proposal: Proposal | undefined): readonly string[] => [
     ...additionHeatSentences(proposal, units),
     ...hitches(proposal, byHandDeltaE, units),
     ...(crowded === undefined ? [] : [crowdedText(crowded, units)]),
+    ...(shortPlastic === undefined ? [] : [`A new cup would take ${shortPlasticText(shortPlastic, units)}.`]),
     ...differsSentences(differs),
   ];
   const recipe = startAgain && recipeText(startAgain, units);
@@ -71,6 +74,7 @@ export function nextAdditionText(
               best
                 ? `Nothing on the shelf gets this cup within tolerance. The best fix: add ${toAddText(best, units)}; what’s left: ${differenceText(best.left.deltaE)}${weighedWords(leftBy(best))}.`
                 : `Nothing on the shelf gets this cup closer than it is: ${differenceText(now!.deltaE)}.`,
+              ...hinderedSentences(hindered),
               ...missingSentences(missing),
               ...fresher,
             ]),

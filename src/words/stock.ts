@@ -1,6 +1,6 @@
 import type { Material } from '../book/model/shelf.ts';
 import type { BatchMaterial } from '../cup/batch.ts';
-import type { ShortStock } from '../matching/shelf/short-stock.ts';
+import type { ShortPlastic, ShortStock } from '../matching/shelf/short-stock.ts';
 import { massText, ounceText } from '../units/mass-text.ts';
 import { type VolumeUnit, volumeText } from '../units/volume-text.ts';
 import { counted, listText } from './sentence-text.ts';
@@ -50,4 +50,10 @@ function leftText({ title, left: { amount, unit } }: ShortStock, units: VolumeUn
     case 'drop':
       return `${amount < 1 ? 'less than a drop' : counted(Math.floor(amount), 'drop')} of ${title}`;
   }
+}
+
+/** "160 ml of Steady, and 90 ml are left" */
+export function shortPlasticText({ title, askedMl, leftMl }: ShortPlastic, units: VolumeUnit): string {
+  const left = leftMl < 1 ? 'none is left' : `only ${volumeText(Math.floor(leftMl), units)} is left`;
+  return `${volumeText(askedMl, units)} of ${title}, and ${left}`;
 }

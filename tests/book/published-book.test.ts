@@ -9,7 +9,7 @@ const hidden = file(
   'Zanzibar notes.',
 );
 const shownOnly = file(
-  'title: Snowveil\nmold: minnow\npublish: look\ncups:\n  body:\n    plastic: 90 ml supple\n    add: { frost: 3.21 % }',
+  'title: Snowveil\nmold: minnow\npublish: look\ncups:\n  body:\n    plastic: 90 ml supple\n    add: { frost: 1.21 % }',
   'Nobody reads this.',
 );
 const child = file(

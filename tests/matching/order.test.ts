@@ -6,6 +6,7 @@ const TOLERANCE = 2;
 
 const figures = fc.record({
   deltaE: fc.double({ min: 0, max: 6, noNaN: true }),
+  isOverfull: fc.boolean(),
   scatter: fc.double({ min: 0, max: 2, noNaN: true }),
   bottles: fc.nat(4),
   liquid: fc.double({ min: 0, max: 0.06, noNaN: true }),
@@ -19,6 +20,7 @@ const figures = fc.record({
 /** Two bottles that are right, and of which nothing else is to be said. */
 const PLAIN: Figures = {
   deltaE: 0.5,
+  isOverfull: false,
   scatter: 0.2,
   bottles: 2,
   liquid: 0.01,
@@ -57,6 +59,8 @@ describe('the order of proposals', () => {
 
   test.each<[string, Partial<Figures>, Partial<Figures>]>([
     ['what is within tolerance', { deltaE: 1.9, bottles: 4 }, { deltaE: 2.4, bottles: 1 }],
+    ['what is within, and leaves no cup too full', { bottles: 4 }, { isOverfull: true, bottles: 2 }],
+    ['what is within rather than less full', { isOverfull: true }, { deltaE: 2.4 }],
     ['what stays within though drops scatter', { deltaE: 1, bottles: 3 }, { deltaE: 1.9, scatter: 1, bottles: 2 }],
     ['what is nearer, where both are out of reach', { deltaE: 3, bottles: 4 }, { deltaE: 4, bottles: 1 }],
     ['the fewest bottles of what is within', { deltaE: 1.7, bottles: 2 }, { deltaE: 0.2, bottles: 3 }],

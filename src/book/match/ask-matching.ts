@@ -69,7 +69,7 @@ export function firstRecipeFor(
       bench: book.settings,
       tolerance: target.tolerance,
       most,
-      limits: cupLimits(book.settings, { inStock }),
+      limits: cupLimits(book.settings, { inStock, effect: target.effect }),
     });
   if (seenWhole(target)) return [{ part: parts.map(({ name }) => name).join(' and '), recipe: ask(parts) }];
   return parts.map((part) => ({ part: part.name, recipe: ask([part]) }));
@@ -83,13 +83,13 @@ export function nextAdditionFor(
   target: Target,
   { inStock = false }: Asking = {},
 ): NextAddition {
-  return nextForCup(requiredCup(book, recipe, cup, target), askedWith(book, target.tolerance, inStock)).next;
+  return nextForCup(requiredCup(book, recipe, cup, target), askedWith(book, target, inStock)).next;
 }
 
 /** Whether a cup of a recipe can be let down. */
 export function lettingDownFor(book: Book, recipe: Recipe, cup: Cup, target: Target): CutBack {
   const asked = requiredCup(book, recipe, cup, target);
-  return cutBack(questionAskedFirst(asked, askedWith(book, target.tolerance)).question);
+  return cutBack(questionAskedFirst(asked, askedWith(book, target)).question);
 }
 
 /** What can stand for a material in a cup of a recipe. */

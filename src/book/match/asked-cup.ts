@@ -81,10 +81,10 @@ export function askedCup(recipe: CupsOf, cup: Cup, target: PartsOf, bodyMm: numb
 /** What a cup of a book is brought to its target with. */
 export function askedWith(
   { materials, settings }: { readonly materials: readonly MatchMaterial[]; readonly settings: Settings },
-  tolerance: number,
+  { tolerance, effect }: Pick<Target, 'tolerance' | 'effect'>,
   inStock = false,
 ): AskedWith {
-  return { shelf: materials, bench: settings, tolerance, limits: cupLimits(settings, { inStock }) };
+  return { shelf: materials, bench: settings, tolerance, limits: cupLimits(settings, { inStock, effect }) };
 }
 
 /** The rounds of a cup as matching takes them. */

@@ -72,7 +72,7 @@ export function compileTarget(
     ...defined({ mold: mold?.id }),
     tolerance: fields.tolerance ?? settings.tolerance,
     parts: seen,
-    ...defined({ apart: fields.apart, unlikeSides: askedOfSides(seen, thing, report) }),
+    ...defined({ effect: fields.effect, apart: fields.apart, unlikeSides: askedOfSides(seen, thing, report) }),
     flakes: seen.flatMap(({ flakes }) => flakes),
     source: thing.source,
   };

@@ -1,4 +1,5 @@
 import { filledMl } from '../../cup/filled-ml.ts';
+import type { Effect } from '../../kinds/effects.ts';
 import type { AdditionLimits } from '../../matching/shelf/usable-materials.ts';
 import type { Settings } from '../model.ts';
 
@@ -8,8 +9,14 @@ import type { Settings } from '../model.ts';
  */
 export function cupLimits(
   settings: Pick<Settings, 'cupMl' | 'fill'>,
-  asking: Pick<AdditionLimits, 'inStock' | 'without'> = {},
+  asking: Pick<AdditionLimits, 'inStock' | 'without'> & { readonly effect?: Effect | undefined } = {},
 ): AdditionLimits & { readonly roomMl: number } {
-  const { inStock = false, without = [] } = asking;
-  return { inStock, without, mayLetDown: true, roomMl: filledMl(settings) };
+  const { inStock = false, without = [], effect } = asking;
+  return {
+    inStock,
+    without,
+    effects: effect === undefined ? [] : [effect],
+    mayLetDown: true,
+    roomMl: filledMl(settings),
+  };
 }

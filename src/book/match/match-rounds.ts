@@ -29,7 +29,7 @@ export function matchRounds(
   const bodyMm = required(context.molds, recipe.mold).bodyMm;
   const cups = recipe.cups.flatMap((cup): CupMatch[] => {
     const asked = askedCup(recipe, cup, target, bodyMm);
-    return asked ? [matchCup(cup, asked, askedWith(context, target.tolerance))] : [];
+    return asked ? [matchCup(cup, asked, askedWith(context, target))] : [];
   });
   return cups.length > 0 ? { target: target.id, tolerance: target.tolerance, cups } : undefined;
 }

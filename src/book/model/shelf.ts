@@ -1,6 +1,7 @@
 import type { Cut } from '../../cup/cut.ts';
 import type { HeatsBorne } from '../../cup/heats-borne.ts';
 import type { AdditiveUse } from '../../kinds/additive-uses.ts';
+import type { Effect } from '../../kinds/effects.ts';
 import type { MaterialKind } from '../../kinds/kinds.ts';
 import type { Flake } from '../../optics/flake.ts';
 import type { Tier } from '../../optics/material-constants.ts';
@@ -95,6 +96,8 @@ export interface Material {
   readonly milky?: true;
   /** What an additive is for, if its file says. */
   readonly use?: AdditiveUse;
+  /** What a colorant or powder does beside being of a colour. */
+  readonly effect?: Effect;
   /** g/ml of the substance: what it adds to the cup's volume. */
   readonly density: number;
   /** g/ml as measured in a spoon. */

@@ -1,4 +1,5 @@
 import type { HowLooked } from '../../cup/how-looked.ts';
+import type { Effect } from '../../kinds/effects.ts';
 import type { NextAddition } from '../../matching/next-addition.ts';
 import type { WantedFlake } from '../../matching/substitutes/flake-match.ts';
 import type { UnlikeSides } from '../../matching/target/unlike-sides.ts';
@@ -43,6 +44,8 @@ export interface Target {
   readonly unlikeSides?: UnlikeSides;
   /** Of all its parts, part by part. */
   readonly flakes: readonly WantedFlake[];
+  /** What it does beside being of a colour. */
+  readonly effect?: Effect;
   readonly recipes: readonly string[];
   /** What readers have of it; only in the maker's edition. */
   readonly shared?: Publish;

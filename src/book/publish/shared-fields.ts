@@ -297,6 +297,7 @@ const MATERIAL: FieldTable<Material> = {
   hardness: 'shared',
   milky: 'shared',
   use: 'shared',
+  effect: 'shared',
   density: 'shared',
   gramsPerMl: 'shared',
   gramsPerDrop: 'shared',
@@ -383,6 +384,7 @@ const TARGET: FieldTable<Target> = {
     plastic: 'private',
   },
   apart: 'shared',
+  effect: 'shared',
   // A question to the maker.
   unlikeSides: 'private',
   flakes: WANTED_FLAKE,

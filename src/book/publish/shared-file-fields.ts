@@ -81,6 +81,7 @@ const MATERIAL: NestedTable<FieldsOf<MaterialKind>> = {
   finish: 'shared',
   hardness: 'shared',
   use: 'shared',
+  effect: 'shared',
   working: { from: 'shared', to: 'shared' },
 };
 
@@ -170,6 +171,7 @@ const SHARED_FILE_FIELDS: { readonly [K in Exclude<FiledKind, MaterialKind>]: Fi
     ...TARGET_PART,
     parts: { '*': TARGET_PART },
     apart: 'shared',
+    effect: 'shared',
     mold: 'shared',
     tolerance: 'shared',
     publish: 'shared',

@@ -1,4 +1,6 @@
 import { MATERIAL_KINDS } from '../../kinds/kinds.ts';
+import { TOGETHER } from '../../kinds/together.ts';
+import { fullness, type Sort, sortOf } from '../../matching/shelf/together.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
@@ -10,7 +12,7 @@ import type { MaterialCore } from './compile-material.ts';
 
 /**
  * Reports a load above the most that a material's file allows, or else above what a cup takes of its kind, in what the book states doses
- * for; and a cup that holds more of other things than of plastic.
+ * for; more of a sort together than cups usually hold; and a cup that holds more of other things than of plastic.
  *
  * @param plasticDensity of the cup's plastic, g/ml
  */
@@ -40,10 +42,12 @@ export function checkLoads(
     });
     return;
   }
+  const told = new Set<Sort | undefined>();
   for (const [id, gramsPerMl] of loads) {
     const { most, title, kind } = required(shelf, id);
     const usualMost = MATERIAL_KINDS[kind].most * plasticDensity;
     if (gramsPerMl <= (most ?? usualMost) * 1.001) continue;
+    told.add(sortOf(required(shelf, id)));
     const place = placeInCup(spec, id) ?? spec.path;
     report.add(
       'recipe/overloaded',
@@ -64,4 +68,25 @@ export function checkLoads(
           },
     );
   }
+  for (const [sort, full] of fullness(contents, (id) => required(shelf, id), 'warned', plasticDensity)) {
+    // What one material alone is too much of is told of that.
+    if (full <= 1.001 || told.has(sort)) continue;
+    const { all: name, by, usual: ordinary, warned, why } = TOGETHER[sort];
+    const ofSort = loads.filter(([id]) => sortOf(required(shelf, id)) === sort);
+    const part = ofSort.reduce(
+      (sum, [id, gramsPerMl]) => sum + gramsPerMl / (by === 'volume' ? required(shelf, id).density : plasticDensity),
+      0,
+    );
+    const most = ofSort.find(([id]) => spec.from === undefined || placeInCup(spec, id)) ?? ofSort[0]!;
+    report.add('recipe/too-much-together', spec.recipe, placeInCup(spec, most[0]) ?? spec.path, {
+      found: `${tenths(part)} of ${name} together, of which ${required(shelf, most[0]).title} is ${load(most[1])} in ${usual.text}`,
+      expected: `at most ${tenths(warned)} by ${by === 'volume' ? 'volume' : 'mass'} of the plastic; usual are ${tenths(ordinary[0])} to ${tenths(ordinary[1])}`,
+      why: `${why} (common practice, no source)`,
+      fix: 'use less or stronger ones, or write `most` in their files if the suppliers allow as much',
+    });
+  }
+}
+
+function tenths(part: number): string {
+  return `${formatDecimal(100 * part, 2)} %`;
 }

@@ -58,6 +58,7 @@ export function compileMaterial(
   const stockGrams = fields.stock === 'none' ? 0 : boughtGrams(fields.stock, handling);
   const assumptions = [...handling.assumptions, ...look.assumptions];
   const plastic = thing.kind === 'plastic' ? thing.fields : undefined;
+  const coloured = thing.kind === 'colorant' || thing.kind === 'powder' ? thing.fields : undefined;
   const additive = thing.kind === 'additive' ? thing.fields : undefined;
   return {
     id: thing.id,
@@ -74,6 +75,7 @@ export function compileMaterial(
       flake: look.flake,
       hardness: plastic?.hardness,
       use: additive?.use,
+      effect: coloured?.effect,
     }),
     ...(plastic?.look.kind === 'milky' ? { milky: true } : {}),
     density: handling.density,

@@ -111,6 +111,11 @@ function asked(side: WorkSide, work: Work, data: MatchPageData): PartAsked {
   return { ...partOfSide(side), ...defined({ reflectance: part?.reflectance, flakes, plastic }) };
 }
 
+/** What the target does beside being of a colour; one that is described on the page does nothing. */
+function effectOf({ target }: Work, data: MatchPageData): MatchPageData['targets'][number]['effect'] {
+  return data.targets.find(({ id }) => id === target)?.effect;
+}
+
 /** First recipes for the sides of a match. */
 export function firstAnswers(work: Work, data: MatchPageData): readonly FirstAnswer[] {
   const ask = (sides: readonly WorkSide[], anew: readonly number[]): FirstRecipe =>
@@ -122,7 +127,7 @@ export function firstAnswers(work: Work, data: MatchPageData): readonly FirstAns
       shelf: shelfLeft(work, data, anew),
       bench: data.settings,
       tolerance: work.tolerance,
-      limits: cupLimits(data.settings, work),
+      limits: cupLimits(data.settings, { ...work, effect: effectOf(work, data) }),
     });
   if (work.arrangement === 'together')
     return [{ part: work.sides.map(({ name }) => name).join(' and '), recipe: ask(work.sides, [0, 1]) }];
@@ -191,7 +196,7 @@ export function adviceFor(work: Work, index: number, data: MatchPageData): CupAd
     shelf: shelfLeft(work, data),
     bench: settings,
     tolerance: work.tolerance,
-    limits: cupLimits(settings, work),
+    limits: cupLimits(settings, { ...work, effect: effectOf(work, data) }),
   });
   return { now, ...answer };
 }

@@ -11,6 +11,7 @@ import { type MatchMaterial, withStrengths } from '../shelf/match-material.ts';
 import { type AdditionLimits, type LeftOut, usableMaterials } from '../shelf/usable-materials.ts';
 import type { TargetPart } from '../target/target-part.ts';
 import { baseOfCup } from './cup-model.ts';
+import type { JointBound } from './joint-bounds.ts';
 import { layersOfPart, withBehind } from './layers-of-part.ts';
 import { Mix } from './mix.ts';
 import type { MixCandidate } from './mix-problem.ts';
@@ -20,6 +21,8 @@ import { togetherBounds } from './together-bounds.ts';
 export interface AdditionProblem {
   readonly mix: Mix;
   readonly ingredients: readonly Ingredient[];
+  /** Beyond which `check` warns. */
+  readonly usual: readonly JointBound[];
   readonly plasticMl: number;
   readonly leftOut: readonly LeftOut[];
   /** K and S of the cup as it is, per mm, and of what lies behind it. */
@@ -74,7 +77,8 @@ export function additionProblem(
   const offShare = offShareOf(correction, contentsOf(cup), ingredients, shelf);
   const together = togetherBounds([cup], ingredients, shelf);
   const mix = new Mix({ cups, goals: [goal], candidates, together, ...defined({ offShare }) });
-  return { mix, ingredients, plasticMl, leftOut, cups };
+  const usual = togetherBounds([cup], ingredients, shelf, 'warned');
+  return { mix, ingredients, usual, plasticMl, leftOut, cups };
 }
 
 function difference(one: OpticalConstants, other: OpticalConstants): OpticalConstants {

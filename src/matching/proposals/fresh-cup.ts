@@ -1,34 +1,48 @@
-import { concentrations, total } from '../../cup/ledger.ts';
+import { type CupState, concentrations, total } from '../../cup/ledger.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import { firstRecipe } from '../first-recipe.ts';
 import type { NextAdditionQuestion } from '../next-addition-question.ts';
 import type { ModelCorrection } from '../rounds/correct-model.ts';
 import { colours, type MatchMaterial } from '../shelf/match-material.ts';
+import { type ShortPlastic, shortPlastic } from '../shelf/short-stock.ts';
 import type { Proposal } from './proposal.ts';
 import type { RecipeProposal } from './recipe-proposal.ts';
 
 /** The colour of a cup in a new one, from plain plastic, with what the rounds have taught; undefined where there is none. */
 export function freshCup(question: NextAdditionQuestion, correction: ModelCorrection): RecipeProposal | undefined {
   const { cup, target, shelf, bench, tolerance, limits } = question;
-  const [plastic] = Object.keys(cup.plastics).sort((one, other) => cup.plastics[other]! - cup.plastics[one]!);
-  const { inStock, without } = limits ?? {};
+  const { inStock, effects, without } = limits ?? {};
   const contents = concentrations(cup);
   const byName = new Map(shelf.map((material) => [material.id, material]));
   const keep = Object.fromEntries(Object.entries(contents).filter(([name]) => !colours(required(byName, name))));
   const { proposals } = firstRecipe({
     parts: [target],
-    plastic: plastic!,
+    plastic: plasticOf(cup),
     plasticMl: freshMl(question),
     shelf,
     bench,
     tolerance,
     correction,
     keep,
-    limits: defined({ inStock, without }),
+    limits: defined({ inStock, effects, without }),
     proposals: 1,
   });
   return proposals[0];
+}
+
+/** The plastic that a new cup has too little of, where only what is on the shelf may be used; undefined where there is enough. */
+export function freshShort(question: NextAdditionQuestion): ShortPlastic | undefined {
+  const { cup, shelf, limits } = question;
+  if (!limits?.inStock) return undefined;
+  const anew = { plastic: plasticOf(cup), plasticMl: freshMl(question) };
+  return shortPlastic([anew], new Map(shelf.map((material) => [material.id, material])));
+}
+
+/** The plastic that most of a cup is. */
+function plasticOf({ plastics }: CupState): string {
+  const [most] = Object.keys(plastics).sort((one, other) => plastics[other]! - plastics[one]!);
+  return most!;
 }
 
 /** Plastic that a new cup is started with, ml: never more than a cup is filled to. */

@@ -8,6 +8,8 @@
 export interface Figures {
   /** ΔE00 that is left. */
   readonly deltaE: number;
+  /** Whether the cup then holds more of a sort together than cups usually do, so that `check` warns of it. */
+  readonly isOverfull: boolean;
   /** ΔE00 by which drops, spoons or the scale scatter it, one standard deviation. */
   readonly scatter: number;
   /** Bottles to open; one that the cup has nothing of yet counts twice. */
@@ -36,8 +38,8 @@ const HUE_STEP = 1 / 8;
 const BLACK_STEP = 0.1;
 
 /**
- * The order of two proposals, below 0 where the first comes first: what is within tolerance, and surely so with the scatter of its measures,
- * comes first, and what is not by how far it is off, in steps of a drop's scatter. Then the fewest bottles, the least liquid, the safest under
+ * The order of two proposals, below 0 where the first comes first: what is within tolerance, and what is not by how far it is off, in steps of
+ * a drop's scatter. Of those what leaves no cup too full; what stays within tolerance though its measures scatter; then the fewest bottles, the least liquid, the safest under
  * other lights, the nearest hues, the least black; and only then the smaller difference and the lower cost.
  *
  * Every figure counts in steps that are the same for all, so that the order is one whichever proposals are compared.
@@ -58,9 +60,11 @@ export function inOrder(one: Figures, other: Figures, tolerance: number): number
 const FIGURES = ['deltaE', 'liquid', 'black', 'scatter', 'bottles', 'lampDeltaE', 'hueAway', 'cost'] as const;
 
 function places(figures: Figures, tolerance: number): readonly number[] {
-  const { deltaE, bottles, liquid, lampDeltaE, hueAway, black, cost } = figures;
+  const { deltaE, isOverfull, scatter, bottles, liquid, lampDeltaE, hueAway, black, cost } = figures;
   return [
-    reach(figures, tolerance),
+    Math.max(0, Math.ceil((deltaE - tolerance) / DROP_SCATTER)),
+    isOverfull ? 1 : 0,
+    Math.hypot(deltaE, scatter) <= tolerance ? 0 : 1,
     bottles,
     step(liquid, LIQUID_STEP),
     step(lampDeltaE, LAMP_STEP),
@@ -69,12 +73,6 @@ function places(figures: Figures, tolerance: number): readonly number[] {
     step(deltaE, tolerance / 20),
     step(cost, 1e-6),
   ];
-}
-
-/** 0 where it stays within tolerance though its measures scatter, 1 where it is within, else by how far it is off. */
-function reach({ deltaE, scatter }: Figures, tolerance: number): number {
-  if (Math.hypot(deltaE, scatter) <= tolerance) return 0;
-  return deltaE <= tolerance ? 1 : 2 + Math.floor((deltaE - tolerance) / DROP_SCATTER);
 }
 
 function step(figure: number, size: number): number {

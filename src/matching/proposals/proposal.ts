@@ -167,13 +167,13 @@ export function limitOf(cup: CupState, shelf: ReadonlyMap<string, MatchMaterial>
 
 /** What a proposal is chosen by. */
 export function proposalFigures(
-  { cost, additions, thin }: Proposal,
+  { left: { deltaE }, cost, additions, thin }: Proposal,
   { doses, ingredients }: MeasuredDoses,
   figuresOf: ReturnType<typeof figuring>,
   plasticMl: readonly number[],
 ): Figures {
   const names = [...additions.map(({ material }) => material), ...(thin ? [thin.plastic] : [])].sort();
-  return { ...figuresOf(doses, { toolOf: toolsOf(ingredients), plasticMl }), cost, names };
+  return { ...figuresOf(doses, { toolOf: toolsOf(ingredients), plasticMl }), deltaE, cost, names };
 }
 
 /** What each candidate was measured with. */

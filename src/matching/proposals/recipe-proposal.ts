@@ -257,11 +257,11 @@ function moved(lab: Lab, off: Lab): Lab {
 
 /** What a recipe is chosen by. */
 export function recipeFigures(
-  { cost, cups }: RecipeProposal,
+  { deltaE, cost, cups }: RecipeProposal,
   { doses, ingredients }: MeasuredDoses,
   figuresOf: ReturnType<typeof figuring>,
 ): Figures {
   const plasticMl = cups.map((cup) => cup.plasticMl);
   const names = cups.flatMap(({ amounts }, index) => amounts.map(({ material }) => `${index}/${material}`)).sort();
-  return { ...figuresOf(doses, { toolOf: toolsOf(ingredients), plasticMl }), cost, names };
+  return { ...figuresOf(doses, { toolOf: toolsOf(ingredients), plasticMl }), deltaE, cost, names };
 }

@@ -6,7 +6,7 @@ import type { FirstRecipeQuestion } from '../first-recipe-question.ts';
 import type { MixGoal } from '../mix/mix-problem.ts';
 import type { MatchMaterial } from '../shelf/match-material.ts';
 import { type CoverWanted, type FlakeDose, flakeDoses } from '../substitutes/flake-dose.ts';
-import { type FlakeChoice, nearestFlakes } from '../substitutes/flake-match.ts';
+import { type FlakeChoice, flakeOf, nearestFlakes } from '../substitutes/flake-match.ts';
 import type { FlakeDoses } from './cup-flakes.ts';
 
 /** The flake of the shelf that stands for one of a target. */
@@ -19,8 +19,11 @@ export function chosenFlakes(
   { parts, limits, mold }: Pick<FirstRecipeQuestion, 'parts' | 'limits' | 'mold'>,
   shelf: ReadonlyMap<string, MatchMaterial>,
 ): readonly (readonly ChosenFlake[])[] {
+  const glows = limits?.effects?.includes('fluorescent') ?? false;
   const there = [...shelf.values()].filter(
-    ({ stockGrams }) => !limits?.inStock || stockGrams === undefined || stockGrams > 0,
+    (material) =>
+      (glows || flakeOf(material)?.finish !== 'fluorescent') &&
+      (!limits?.inStock || material.stockGrams === undefined || material.stockGrams > 0),
   );
   return parts.map(({ flakes = [] }) =>
     flakes.flatMap((wanted) => {

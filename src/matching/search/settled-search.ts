@@ -7,6 +7,7 @@ import { REACHED_FOR } from '../conventions.ts';
 import { cupsBegun, type FirstRecipeQuestion } from '../first-recipe-question.ts';
 import type { Ingredient } from '../measure/measure-doses.ts';
 import { baseOfCup } from '../mix/cup-model.ts';
+import type { JointBound } from '../mix/joint-bounds.ts';
 import { layersOfPart, withBehind } from '../mix/layers-of-part.ts';
 import { Mix } from '../mix/mix.ts';
 import type { MixCandidate, MixGoal, MixProblem } from '../mix/mix-problem.ts';
@@ -30,6 +31,8 @@ export interface ColourSearch {
   readonly cups: readonly CupState[];
   readonly mix: Mix;
   readonly ingredients: readonly Ingredient[];
+  /** Beyond which `check` warns. */
+  readonly usual: readonly JointBound[];
   readonly found: readonly FoundDoses[];
   readonly leftOut: readonly LeftOut[];
   /** The flake that shows as is wanted with such doses of the ingredients, cup by cup. */
@@ -110,6 +113,7 @@ function colourSearch(
     cups,
     mix,
     ingredients,
+    usual: togetherBounds(cups, ingredients, shelf, 'warned'),
     found,
     leftOut,
     dosesWith: (doses) => {

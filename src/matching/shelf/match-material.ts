@@ -1,6 +1,7 @@
 import type { BenchMaterial } from '../../cup/bench.ts';
 import type { HeatsBorne } from '../../cup/heats-borne.ts';
 import type { AdditiveUse } from '../../kinds/additive-uses.ts';
+import type { Effect } from '../../kinds/effects.ts';
 import { MATERIAL_KINDS, type MaterialKind } from '../../kinds/kinds.ts';
 import type { OpticalMaterial } from '../../optics/cup-body.ts';
 import type { OpticalConstants } from '../../optics/mixture.ts';
@@ -12,6 +13,8 @@ export interface MatchMaterial extends OpticalMaterial, BenchMaterial {
   readonly kind: MaterialKind;
   /** What an additive is for, if its file says. */
   readonly use?: AdditiveUse;
+  /** What it does beside being of a colour: it is proposed only where that is wanted. */
+  readonly effect?: Effect;
   /** g/ml of the substance: what it adds to the cup's volume. */
   readonly density: number;
   /** ΔE00 to expect of what is predicted from it. */

@@ -1,7 +1,8 @@
 import type { CupState } from '../../cup/ledger.ts';
 import { isOpticalFault } from '../../optics/fault.ts';
 import { type ColouringKind, fromColourAndKind } from '../../optics/from-colour-and-kind.ts';
-import { additionProblem } from '../mix/addition-problem.ts';
+import { required } from '../../values/required.ts';
+import { type AdditionProblem, additionProblem } from '../mix/addition-problem.ts';
 import type { ModelCorrection } from '../rounds/correct-model.ts';
 import { refineDoses } from '../search/refine-doses.ts';
 import type { TargetPart } from '../target/target-part.ts';
@@ -46,55 +47,102 @@ const TYPICAL: Readonly<Record<LackedKind, readonly [kind: ColouringKind, colour
   'green-pigment': ['pigment', '#3d8451'],
 };
 
+/** What the limit of bottles keeps from being used: materials of the shelf that would bring it nearer. */
+export interface Hindered {
+  readonly titles: readonly string[];
+  /** Materials in all, with those. */
+  readonly bottles: number;
+  /** ΔE00 that would be left. */
+  readonly deltaE: number;
+}
+
+/** What would bring a cup nearer than what was found. */
+export interface WouldHelp {
+  /** One kind of material, or two together, best first, that the shelf lacks. */
+  readonly missing: readonly MissingKind[];
+  /** What it has, and more of which may not be used; absent where that would not help. */
+  readonly hindered?: Hindered;
+}
+
 // What is left must fall to this part, or by so much ΔE00, for a new bottle to be worth a word.
 const WORTH_PART = 0.75;
 const WORTH = 1;
 const MOST_TOGETHER = 2;
 
 /**
- * Kinds of material that would bring a cup nearer to a target than anything on the shelf does: one, or two together, best first.
+ * What would bring a cup nearer to a target than the best that was found: first more bottles of the shelf, where only a limit of
+ * bottles keeps them out, then kinds of material that the shelf lacks.
  *
- * @param best materials of the best that the shelf can do
- * @param deltaE ΔE00 that it leaves
+ * The last argument is that best: its materials, the ΔE00 that it leaves, and what counts as right.
  */
-export function missingKinds(
+export function wouldHelp(
   cup: CupState,
   target: TargetPart,
   shelf: ReadonlyMap<string, MatchMaterial>,
   correction: ModelCorrection,
   limits: AdditionLimits,
-  best: readonly string[],
-  deltaE: number,
-): readonly MissingKind[] {
-  const ideals = idealMaterials();
-  const problem = additionProblem(
-    cup,
-    target,
-    new Map([...shelf, ...ideals.map(([material]) => [material.id, material] as const)]),
-    correction,
-    limits,
+  { ids, deltaE, tolerance }: { readonly ids: readonly string[]; readonly deltaE: number; readonly tolerance: number },
+): WouldHelp {
+  const ideals = new Map(idealMaterials().map(([material, kind]) => [material.id, { material, kind }]));
+  const all = new Map([...shelf, ...[...ideals].map(([id, { material }]) => [id, material] as const)]);
+  const problem = additionProblem(cup, target, all, correction, limits);
+  const start: Best = { set: indexesOf(problem, ids), deltaE };
+  const onShelf = problem.ingredients.flatMap(({ material, letsDown }, j) =>
+    letsDown || ideals.has(material.id) ? [] : [j],
   );
-  const { mix, ingredients } = problem;
-  const place = (id: string): number => ingredients.findIndex(({ material }) => material.id === id);
-  let set = best.map(place).filter((j) => j >= 0);
-  let left = deltaE;
-  const missing: MissingKind[] = [];
+  const lacking = problem.ingredients.flatMap(({ material }, j) => (ideals.has(material.id) ? [j] : []));
+  const fromShelf = withMore(problem, onShelf, start, tolerance);
+  const withKinds = withMore(problem, lacking, fromShelf.at(-1) ?? start, tolerance);
+  const last = fromShelf.at(-1);
+  return {
+    missing: withKinds.map(({ added, deltaE: left }) => ({
+      kind: required(ideals, problem.ingredients[added]!.material.id).kind,
+      deltaE: left,
+    })),
+    ...(last && {
+      hindered: {
+        titles: fromShelf.map(({ added }) => problem.ingredients[added]!.material.title),
+        bottles: last.set.filter((j) => !problem.ingredients[j]!.letsDown).length,
+        deltaE: last.deltaE,
+      },
+    }),
+  };
+}
+
+/** Materials by their places in a problem, and the ΔE00 that they leave. */
+interface Best {
+  readonly set: readonly number[];
+  readonly deltaE: number;
+}
+
+function indexesOf({ ingredients }: AdditionProblem, ids: readonly string[]): readonly number[] {
+  return ids.map((id) => ingredients.findIndex(({ material }) => material.id === id)).filter((j) => j >= 0);
+}
+
+/** Each that is worth adding to what is there, one after the other, the one that helps most first, until it is right. */
+function withMore(
+  { mix }: AdditionProblem,
+  candidates: readonly number[],
+  start: Best,
+  tolerance: number,
+): readonly (Best & { readonly added: number })[] {
+  const found: (Best & { readonly added: number })[] = [];
   for (let round = 0; round < MOST_TOGETHER; round++) {
-    const tried = ideals.flatMap(([{ id }, kind]) => {
-      const j = place(id);
-      if (j < 0 || set.includes(j)) return [];
-      const start = new Float64Array(mix.count);
-      for (const each of [...set, j]) start[each] = 0.05 * mix.most[each]!;
-      const { doses } = refineDoses(mix, [...set, j], start);
-      return doses[j]! > 0 ? [{ j, kind, deltaE: mix.worst(doses) }] : [];
+    const { set, deltaE: left } = found.at(-1) ?? start;
+    if (left <= tolerance) break;
+    const tried = candidates.flatMap((added) => {
+      if (set.includes(added)) return [];
+      const together = [...set, added];
+      const doses = new Float64Array(mix.count);
+      for (const each of together) doses[each] = 0.05 * mix.most[each]!;
+      const refined = refineDoses(mix, together, doses).doses;
+      return refined[added]! > 0 ? [{ set: together, added, deltaE: mix.worst(refined) }] : [];
     });
     const [first] = tried.sort((one, other) => one.deltaE - other.deltaE);
     if (!first || !(first.deltaE < WORTH_PART * left || first.deltaE < left - WORTH)) break;
-    missing.push({ kind: first.kind, deltaE: first.deltaE });
-    set = [...set, first.j];
-    left = first.deltaE;
+    found.push(first);
   }
-  return missing;
+  return found;
 }
 
 let made: readonly (readonly [MatchMaterial, LackedKind])[] | undefined;

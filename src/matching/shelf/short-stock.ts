@@ -37,3 +37,24 @@ function leftOf({ kind, gramsPerDrop, gramsPerMl }: MatchMaterial, grams: number
     ? { amount: grams, unit: 'g' }
     : { amount: grams / gramsPerDrop + (grams > 0 ? ROUNDING : 0), unit: 'drop' };
 }
+
+/** Plastic that there is too little of. */
+export interface ShortPlastic {
+  readonly title: string;
+  readonly askedMl: number;
+  readonly leftMl: number;
+}
+
+/** The first plastic that cups take more of than is left; undefined where there is enough of each, or it is not counted. */
+export function shortPlastic(
+  cups: readonly { readonly plastic: string; readonly plasticMl: number }[],
+  shelf: ReadonlyMap<string, MatchMaterial>,
+): ShortPlastic | undefined {
+  for (const { plastic } of cups) {
+    const askedMl = cups.reduce((sum, cup) => sum + (cup.plastic === plastic ? cup.plasticMl : 0), 0);
+    const { title, stockGrams, gramsPerMl } = required(shelf, plastic);
+    if (stockGrams !== undefined && askedMl * gramsPerMl > stockGrams + ROUNDING)
+      return { title, askedMl, leftMl: Math.max(0, stockGrams) / gramsPerMl };
+  }
+  return undefined;
+}

@@ -1,4 +1,5 @@
 import { type Amounts, type CupState, concentrations, total } from '../../cup/ledger.ts';
+import type { Effect } from '../../kinds/effects.ts';
 import { COLOURING_KINDS } from '../../tables/colouring-kinds.ts';
 import { required } from '../../values/required.ts';
 import { colours, type MatchMaterial } from './match-material.ts';
@@ -14,6 +15,8 @@ export interface AdditionLimits {
   readonly mayLetDown?: boolean;
   /** Volume to which the cup may be filled, ml; unset: three times what is in it. */
   readonly roomMl?: number;
+  /** What the target does beside being of a colour: materials may do so too. */
+  readonly effects?: readonly Effect[];
   /** Materials that must not be used. */
   readonly without?: readonly string[];
 }
@@ -24,6 +27,8 @@ export type LeftOut = { readonly material: string } & WhyLeftOut;
 type WhyLeftOut =
   /** It stands less heat than the plastic is poured at, °C. */
   | { readonly why: 'too-hot'; readonly highest: number; readonly pouredAt: number }
+  /** It does what the target does not. */
+  | { readonly why: 'effect'; readonly effect: Effect }
   /** There is none left. */
   | { readonly why: 'used-up' }
   /** The cup has as much of it as it may have. */
@@ -40,13 +45,13 @@ const FULL = 0.999;
 /**
  * Materials that may go into a cup, each with its most in grams.
  *
- * Left out: what does not colour; what is at its most allowed load already; what scorches below the temperature at which the cup's
+ * Left out: what does not colour; what glows, or shifts its colour, where the target does not; what is at its most allowed load already; what scorches below the temperature at which the cup's
  * plastic pours; and, where only stock is asked for, what there is none of.
  */
 export function usableMaterials(
   cup: CupState,
   shelf: ReadonlyMap<string, MatchMaterial>,
-  { inStock = false, stockShare = 1, without = [] }: AdditionLimits,
+  { inStock = false, stockShare = 1, effects = [], without = [] }: AdditionLimits,
 ): {
   readonly usable: readonly { readonly material: MatchMaterial; readonly most: number }[];
   readonly leftOut: readonly LeftOut[];
@@ -62,6 +67,7 @@ export function usableMaterials(
     const most = mostGrams(material, contents, plasticMl, inStock ? stockShare : undefined);
     const sort = sortOf(material);
     const why =
+      effectFault(material, effects) ??
       whyNot(material, pouredAt, inStock) ??
       (sort !== undefined && (full.get(sort) ?? 0) >= FULL
         ? ({ why: 'sort-at-its-most', sort } as const)
@@ -77,6 +83,10 @@ export function usableMaterials(
 export function pouringTemperature(cup: CupState, shelf: ReadonlyMap<string, MatchMaterial>): number | undefined {
   const from = Object.keys(cup.plastics).flatMap((name) => shelf.get(name)?.working?.from ?? []);
   return from.length > 0 ? Math.max(...from) : undefined;
+}
+
+function effectFault({ effect }: MatchMaterial, wanted: readonly Effect[]): WhyLeftOut | undefined {
+  return effect === undefined || wanted.includes(effect) ? undefined : { why: 'effect', effect };
 }
 
 /** Why a material cannot be used; undefined where it can. */

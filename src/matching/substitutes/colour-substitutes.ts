@@ -46,7 +46,9 @@ export function colourSubstitutes(
     return { advice: { kind: 'cannot', because: 'misfit', deltaE: correction.miss }, ...none };
   const target = lookOf(cup, thicknessMm, shelf, correction);
   const { [material]: _, ...others } = cup.materials;
-  const bounds = { ...limits, without: [material] };
+  // What the cup does already beside being of a colour, it may go on doing.
+  const effects = Object.keys(cup.materials).flatMap((name) => required(shelf, name).effect ?? []);
+  const bounds = { ...limits, effects, without: [material] };
   const inContext = (
     rest: CupState,
   ): {
@@ -103,7 +105,8 @@ export function colourSubstitutes(
   const recipes = byRecipe.proposals;
 
   const near = ({ left }: Substitute): boolean => left.deltaE <= Math.max(ANOTHER_COLOUR, tolerance);
-  const found = { ...none, swaps: swaps.filter(near), recipes: recipes.filter(near) };
+  const { leftOut } = swapping.problem;
+  const found = { ...none, leftOut, swaps: swaps.filter(near), recipes: recipes.filter(near) };
   const [swap] = found.swaps;
   const [recipe] = found.recipes;
   if (without <= tolerance && !found.swaps.some(({ left }) => left.deltaE < without - WORTH_A_BOTTLE))

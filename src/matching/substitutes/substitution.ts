@@ -11,7 +11,7 @@ import type { Weight } from '../measure/weigh-doses.ts';
 import type { PredictedColour } from '../proposals/proposal.ts';
 import type { Observation } from '../rounds/correct-model.ts';
 import type { MatchMaterial } from '../shelf/match-material.ts';
-import type { AdditionLimits } from '../shelf/usable-materials.ts';
+import type { AdditionLimits, LeftOut } from '../shelf/usable-materials.ts';
 import type { Verdict } from '../target/verdict.ts';
 import type { FlakeChoice } from './flake-match.ts';
 
@@ -92,4 +92,6 @@ export interface Substitution {
   readonly flakes: readonly FlakeSubstitute[];
   /** ΔE00 that the best by drops and spoons leaves, where what is advised is by the scale alone instead. */
   readonly byHandDeltaE?: number;
+  /** What could colour and is left out, and why; unset: nothing. */
+  readonly leftOut?: readonly LeftOut[];
 }

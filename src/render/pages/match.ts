@@ -52,7 +52,10 @@ export interface MatchPageMold extends Pick<Mold, 'id' | 'title' | 'bodyMm' | 't
 export interface MatchPageData {
   readonly materials: readonly MatchPageMaterial[];
   readonly molds: readonly MatchPageMold[];
-  readonly targets: readonly Pick<Target, 'id' | 'title' | 'mold' | 'tolerance' | 'parts' | 'apart' | 'flakes'>[];
+  readonly targets: readonly Pick<
+    Target,
+    'id' | 'title' | 'mold' | 'tolerance' | 'parts' | 'apart' | 'flakes' | 'effect'
+  >[];
   readonly settings: Settings;
   /** Whether stock and prices are known, and are for who looks at them. */
   readonly edition: Edition;
@@ -96,13 +99,13 @@ export function matchPageData(book: Book): MatchPageData | undefined {
       cavityMl,
       shotMl: cavities * cavityMl + sprueMl,
     })),
-    targets: targets.map(({ id, title, mold, tolerance, parts, apart, flakes }) => ({
+    targets: targets.map(({ id, title, mold, tolerance, parts, apart, flakes, effect }) => ({
       id,
       title,
       ...defined({ mold }),
       tolerance,
       parts,
-      ...defined({ apart }),
+      ...defined({ apart, effect }),
       flakes,
     })),
     settings,

@@ -8,6 +8,7 @@ import { UNITS } from '../../units/unit.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import { required } from '../../values/required.ts';
 import { assumptionText } from '../../words/assumption.ts';
+import { EFFECT_WORDS } from '../../words/effect.ts';
 import { handyMeasure } from '../../words/handy-measure.ts';
 import { boughtText } from '../../words/stock.ts';
 import { bookIndex } from '../book-index.ts';
@@ -76,12 +77,13 @@ ${groups
 };
 
 function shelfItem(context: PageContext, material: Material): Html {
-  const { id, title, flake, tier, usedIn, stockGrams, hardness, use } = material;
+  const { id, title, flake, tier, usedIn, stockGrams, hardness, use, effect } = material;
   const uses = new Set(usedIn.map(({ recipe }) => recipe)).size;
   const words = [
     ...(flake === undefined ? [] : [inches(flake.acrossMm), flake.finish]),
     ...(hardness === undefined ? [] : [hardness]),
     ...(use === undefined ? [] : [use]),
+    ...(effect === undefined ? [] : [EFFECT_WORDS[effect]]),
     ...(colours(material) && material.kind !== 'plastic' && flake === undefined ? [tier] : []),
     uses === 0 ? 'not used yet' : `in ${counted(uses, 'colour')}`,
     ...(stockGrams === undefined ? [] : [`${stockText(material, stockGrams, context.book.settings)} left`]),
@@ -176,11 +178,13 @@ function properties(context: PageContext, material: Material): Html {
     most,
     hardness,
     use,
+    effect,
     assumptions,
   } = material;
   const facts: (readonly [string, string])[] = [];
   if (hardness !== undefined) facts.push(['Hardness', hardness]);
   if (use !== undefined) facts.push(['Use', use]);
+  if (effect !== undefined) facts.push(['Effect', EFFECT_WORDS[effect]]);
   if (flake !== undefined) {
     facts.push(['Size', flakeSizeText(flake, settings)]);
     facts.push(
