@@ -2,7 +2,7 @@ import type { Recipe } from '../book/model/recipe.ts';
 import type { Material, Mold } from '../book/model/shelf.ts';
 import type { Batch, BatchCup, Book, Measured } from '../book/model.ts';
 import { batchOfRecipe } from '../book/recipes/batch-of-recipe.ts';
-import { sinksIn } from '../book/recipes/goes-in.ts';
+import { sinksIn } from '../book/recipes/work-material.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
 import { printable } from '../shell/printable.ts';
 import { massText } from '../units/mass-text.ts';

@@ -30,6 +30,11 @@ export interface HeatMaterial {
   readonly working?: Range;
 }
 
+/** The highest that plastics are poured at, °C: of one without a range its highest temperature, of one without either what any is poured at. */
+export function pouredAt(plastics: readonly HeatMaterial[]): number {
+  return Math.max(LEAST_POURING, ...plastics.map(({ working, highest = 0 }) => working?.to ?? highest));
+}
+
 /** The heat that a cup may reach. */
 export interface HeatLimit {
   readonly celsius: number;

@@ -7,7 +7,7 @@
 
 import type { Edition } from '../book/model/publish.ts';
 import type { Batch, BatchAmounts, BatchCup, Measured, Settings } from '../book/model.ts';
-import { inOrderOfWork, sinksIn, type WorkMaterial } from '../book/recipes/goes-in.ts';
+import { inOrderOfCup, sinksIn, type WorkMaterial } from '../book/recipes/work-material.ts';
 import { measuredName } from '../words/cut.ts';
 import { fillsText, lineText } from '../words/fills.ts';
 import { batchFlakesText } from '../words/flake.ts';
@@ -81,7 +81,7 @@ export function splitText(split: number): string {
 
 function cupTable(names: BatchNames, cup: BatchCup, level: 3 | 4): Html {
   const { share, hex } = names.cup(cup.name);
-  const order = inOrderOfWork(cup.amounts, cup.plastics, names.material);
+  const order = inOrderOfCup(cup.amounts, cup.plastics, names.material);
   const head = html`${dot(hex)}<span>${sentence(cup.name)}</span> <span class="cup-share">${Math.round(share * 100)} % of the bait, ${splitText(cup.split)}</span>`;
   const notes = [...measuringNotes(cup, (material) => names.material(material).title), ...fillNotes(cup, names)];
   const heat = names.heat?.(cup.name);

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { inOrderOfWork, type WorkMaterial } from '../../src/book/recipes/goes-in.ts';
 import { type CupStep, type CupWork, type OrderOfWork, orderOfWork } from '../../src/book/recipes/order-of-work.ts';
+import { inOrderOfCup, type WorkMaterial } from '../../src/book/recipes/work-material.ts';
 import { USE_NAMES } from '../../src/kinds/additive-uses.ts';
 import { CORE_ORDERS, PATTERN_NAMES, PATTERNS } from '../../src/patterns/patterns.ts';
 import { required } from '../../src/values/required.ts';
@@ -128,7 +128,7 @@ describe('orderOfWork(recipe)', () => {
   law('lists amounts in the order in which they go in', ({ cups }, recipe) => {
     for (const cup of cups) {
       const { plastics, contents } = recipe.cups.find(({ name }) => name === cup.name)!;
-      const listed = inOrderOfWork(contents, plastics, (id) => MATERIALS[id]!).map(({ material }) => material);
+      const listed = inOrderOfCup(contents, plastics, (id) => MATERIALS[id]!).map(({ material }) => material);
       const steps = listed.map((id) => cup.steps.findIndex((step) => named(step).includes(id)));
       expect(steps).toEqual([...steps].sort((one, other) => one - other));
     }

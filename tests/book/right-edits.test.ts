@@ -18,7 +18,8 @@ const CRAW = EXAMPLE_BOOK['molds/minnow.md']!.replace('Minnow', 'Craw');
 
 const dusk = (...front: string[]): Record<string, string> => ({ 'colours/dusk.md': file('title: Dusk', ...front) });
 const BODY = 'cups: { body: { plastic: 60 ml supple } }';
-const RECIPE_FIELDS = 'one of title, made, pattern, order, mold, baits, from, for, publish, tags, photos, streak, cups, seen';
+const RECIPE_FIELDS =
+  'one of title, made, pattern, order, mold, baits, from, for, publish, tags, photos, streak, cups, seen';
 
 describe('a field is never offered', () => {
   const LOST = 'because Cupbook would silently ignore it';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import type { WorkMaterial } from '../../src/book/recipes/goes-in.ts';
 import { orderOfWork, type RecipeToMake } from '../../src/book/recipes/order-of-work.ts';
+import type { WorkMaterial } from '../../src/book/recipes/work-material.ts';
 import type { Pattern } from '../../src/patterns/patterns.ts';
 import { workWords } from '../../src/words/order-of-work.ts';
 import { shortWorkWords } from '../../src/words/short-order-of-work.ts';

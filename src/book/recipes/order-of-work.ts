@@ -1,11 +1,13 @@
+import { pouredAt } from '../../cup/heat-limit.ts';
 import { ADDITIVE_USES } from '../../kinds/additive-uses.ts';
+import { type Stage, stageOf } from '../../kinds/goes-in.ts';
 import type { Method } from '../../patterns/methods.ts';
 import type { CoreOrder, Filling } from '../../patterns/pattern.ts';
 import { PATTERNS, type Pattern } from '../../patterns/patterns.ts';
 import { SETTLING } from '../../tables/bench-practice.ts';
 import type { Range } from '../../units/shared-range.ts';
 import { defined } from '../../values/defined.ts';
-import { type CupParts, type Stage, stageOf, type WorkMaterial } from './goes-in.ts';
+import type { CupParts, WorkMaterial } from './work-material.ts';
 
 /** A step in making a cup, and the materials that it is done with. */
 export type CupStep =
@@ -96,9 +98,10 @@ const sinking = (cup: CupWork): number => (hasSinking(cup) ? 1 : 0);
 /** The steps of a cup: bubbles rise before anything goes in that sinks, and what boils off goes in last. */
 function stepsOf(cup: CupParts, materialOf: (id: string) => WorkMaterial | undefined): readonly CupStep[] {
   const plastics = cup.plastics.flatMap(({ material }) => materialOf(material) ?? []);
+  const heat = pouredAt(plastics);
   const placed = [...new Set(cup.contents.map(({ material }) => material))].flatMap((material) => {
     const known = materialOf(material);
-    return known === undefined ? [] : [{ material, known, stage: stageOf(known, plastics) }];
+    return known === undefined ? [] : [{ material, known, stage: stageOf(known, heat) }];
   });
   const at = (stage: Stage, wanted: (known: WorkMaterial) => boolean = () => true): readonly string[] =>
     placed.filter((each) => each.stage === stage && wanted(each.known)).map(({ material }) => material);

@@ -1,7 +1,8 @@
 import type { Measure } from '../../cup/bench.ts';
-import { type HeatLimit, heatLimit } from '../../cup/heat-limit.ts';
+import { type HeatLimit, heatLimit, pouredAt } from '../../cup/heat-limit.ts';
 import type { CupHeats } from '../../cup/heats.ts';
 import { type CupState, cupVolume } from '../../cup/ledger.ts';
+import { inOrderOfWork } from '../../kinds/goes-in.ts';
 import type { Lab } from '../../optics/cielab.ts';
 import { hexFromLab } from '../../optics/display.ts';
 import { defined } from '../../values/defined.ts';
@@ -128,8 +129,9 @@ export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context
     shelf,
   );
   const costs = bought.map(({ material, grams }) => ({ material, cost: costOf(required(shelf, material), grams) }));
+  const plasticsThere = Object.keys(plastics).map((id) => required(shelf, id));
   return {
-    additions,
+    additions: inOrderOfWork(additions, (id) => required(shelf, id), pouredAt(plasticsThere)),
     ...defined({ thin }),
     overWhite: predicted(white!),
     ...(black === undefined ? {} : { overBlack: predicted(black) }),

@@ -1,7 +1,8 @@
 import type { Measure } from '../../cup/bench.ts';
-import { type HeatLimit, heatLimit } from '../../cup/heat-limit.ts';
+import { type HeatLimit, heatLimit, pouredAt } from '../../cup/heat-limit.ts';
 import type { Amounts } from '../../cup/ledger.ts';
 import { measures } from '../../cup/measures.ts';
+import { inOrderOfWork } from '../../kinds/goes-in.ts';
 import type { Lab } from '../../optics/cielab.ts';
 import { cupBody, layersViews } from '../../optics/cup-body.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
@@ -202,7 +203,11 @@ function cupOf(
         : { weighed: weightOf(dose * plasticMl, bench.scaleGrams) }),
     };
   });
-  const amounts = [...coloured, ...kept];
+  const amounts = inOrderOfWork(
+    [...coloured, ...kept],
+    (id) => required(shelf, id),
+    pouredAt([required(shelf, plastic)]),
+  );
   const body = bodyOf(amounts, begun[index]!, shelf);
   const alone = layersViews([{ ...body, thickness: part.thicknessMm }]);
   return {

@@ -7,8 +7,8 @@
 import type { Recipe } from '../../book/model/recipe.ts';
 import type { Mold } from '../../book/model/shelf.ts';
 import type { Book } from '../../book/model.ts';
-import { inOrderOfWork } from '../../book/recipes/goes-in.ts';
 import { heatOf } from '../../book/recipes/heat-of.ts';
+import { inOrderOfCup } from '../../book/recipes/work-material.ts';
 import type { StepWords } from '../../patterns/pattern.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
@@ -85,7 +85,7 @@ function rowsOf(book: Book, cup: Recipe['batch']['cups'][number]): readonly Card
       plastic: true,
     }),
   );
-  const amounts = inOrderOfWork(cup.amounts, cup.plastics, (material) => required(materials, material)).map(
+  const amounts = inOrderOfCup(cup.amounts, cup.plastics, (material) => required(materials, material)).map(
     (amount): CardRow => {
       const { grams, measuredGrams, byWeight, offScale, tool } = amount;
       const same = Math.abs(measuredGrams / grams - 1) < SAME;

@@ -1,6 +1,6 @@
 import type { Recipe } from '../../book/model/recipe.ts';
 import type { Settings } from '../../book/model.ts';
-import { inOrderOfWork, type WorkMaterial } from '../../book/recipes/goes-in.ts';
+import { inOrderOfCup, type WorkMaterial } from '../../book/recipes/work-material.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import { required } from '../../values/required.ts';
 import { dropsText } from '../amount-text.ts';
@@ -20,7 +20,7 @@ export function doses(
   const { ml, text } = usualVolume(settings);
   const title = `Per ${unbroken(text)} of plastic`;
   const groups = coloured.map(({ name: cup, plastics, contents }) => {
-    const rows = inOrderOfWork(contents, plastics, (id) => required(materials, id)).map((content) => {
+    const rows = inOrderOfCup(contents, plastics, (id) => required(materials, id)).map((content) => {
       const { title: name, gramsPerDrop } = required(materials, content.material);
       return html`<tr><th scope="row">${name}</th><td>${unbroken(massIn(content, settings))}</td><td>${gramsPerDrop === undefined ? '–' : unbroken(dropsText((content.gramsPerMl * ml) / gramsPerDrop))}</td></tr>`;
     });
