@@ -16,6 +16,7 @@ import { moneyText } from '../units/money-text.ts';
 import { volumeText } from '../units/volume-text.ts';
 import { MEASURED_TOGETHER, weightsText } from '../words/amount.ts';
 import { costWords } from '../words/cost.ts';
+import { amountName } from '../words/cut.ts';
 import { differenceText } from '../words/difference.ts';
 import { cupFlakeText, type FlakedBait, flakeChoiceText, flakeText } from '../words/flake.ts';
 import { cupHeatsText } from '../words/heats.ts';
@@ -167,7 +168,7 @@ function recipeLines(
       return [
         ...(head === '' ? [] : [head]),
         `  ${volumeText(plasticMl, book.settings).padEnd(wide)}${plasticTitle}`,
-        ...amounts.map(({ text, title }) => `  ${text.padEnd(wide)}${title}`),
+        ...amounts.map((amount) => `  ${amount.text.padEnd(wide)}${amountName(amount)}`),
         ...flakes.map((flake) => `  ${cupFlakeText(flake, book.bait)}`),
         ...(many ? [`  poured alone: ${viewsText(alone)}`] : []),
       ];

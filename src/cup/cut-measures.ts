@@ -1,6 +1,6 @@
 import type { Bench, Measure } from './bench.ts';
 import { type Cut, partsOfCut } from './cut.ts';
-import { type Amounts, amountOf, type CupState, EMPTY_CUP, withAdded } from './ledger.ts';
+import { type Amounts, amountOf, type CupState, EMPTY_CUP, type PartStep, withAdded } from './ledger.ts';
 import { isNear, isWeighable, measures, weighed } from './measures.ts';
 
 // What a cut may bring into a cup besides what the recipe has of it, as a part of the plastic's volume: less than softener is measured to.
@@ -59,6 +59,18 @@ export function broughtByCuts(exact: Amounts, chosen: Readonly<Record<string, Me
     const diluent = cut && partsOfCut(cut, exact[name]! / cut.bottlePerGram)[1];
     return diluent ? withAdded(cup, diluent) : cup;
   }, EMPTY_CUP);
+}
+
+/** What goes into a cup with so many grams of a material, straight or measured of a cut. */
+export function partsOfMeasured(material: string, grams: number, cut: Cut | undefined): readonly PartStep[] {
+  return cut ? partsOfCut(cut, grams / cut.bottlePerGram) : [{ kind: 'add', material, grams }];
+}
+
+/** Whether a bench measures a dose of a bottle by itself: a measure comes near, and a scale is fine enough for it. */
+export function isMeasurable(grams: number, straight: readonly Measure[], { scaleGrams = 0 }: Bench): boolean {
+  return straight.some(
+    (measure) => isNear(measure.grams, grams) && (measure.tool !== 'scale' || isWeighable(grams, scaleGrams)),
+  );
 }
 
 /** Grams of the material itself in an amount that may be of a cut. */

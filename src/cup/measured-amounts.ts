@@ -1,7 +1,7 @@
 import type { Bench, BenchMaterial, Measure } from './bench.ts';
-import { cutMeasures, weighedOf } from './cut-measures.ts';
+import { cutMeasures, isMeasurable, weighedOf } from './cut-measures.ts';
 import type { Amounts } from './ledger.ts';
-import { isNear, isWeighable, measures, weighed } from './measures.ts';
+import { isNear, measures, weighed } from './measures.ts';
 
 /** Colour difference, ΔE00, between the exact cup and one that holds these grams of its materials. */
 export type ColourError = (grams: Amounts) => number;
@@ -236,9 +236,8 @@ function waysToMeasure(
   const { scaleGrams } = bench;
   const byHand = measures(grams, material, bench);
   const near = byHand.filter((measure) => isNear(measure.grams, grams));
-  const isSure = near.some(({ tool }) => tool !== 'scale' || isWeighable(grams, scaleGrams ?? 0));
   const nearest = byHand[0]!;
-  const byCut = isSure ? [] : cutMeasures(grams, material.cuts ?? [], bench);
+  const byCut = isMeasurable(grams, byHand, bench) ? [] : cutMeasures(grams, material.cuts ?? [], bench);
   if (byCut.length > 0) return { options: byCut.slice(0, 3), tooCoarse: nearest };
   if (near.length > 0) return { options: near.slice(0, 3) };
   if (scaleGrams === undefined || nearest.tool === 'scale') return { options: [nearest] };

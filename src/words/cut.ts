@@ -9,6 +9,17 @@ export function measuredName(
   return cut ? cutName(cut) : title(material);
 }
 
+/** The same of an amount that has its title with it. */
+export function amountName({
+  title,
+  cut,
+}: {
+  readonly title: string;
+  readonly cut?: Pick<Cut, 'title' | 'oneIn'>;
+}): string {
+  return cut ? cutName(cut) : title;
+}
+
 /** A cut by its name, with how much of the bottle is in it: "Rust cut (1 in 10)". */
 export function cutName({ title, oneIn }: Pick<Cut, 'title' | 'oneIn'>): string {
   return `${title} (1 in ${formatDecimal(oneIn)})`;

@@ -8,7 +8,7 @@ import { exportedText, fittedWork } from '../../src/browser/match/fit-work.ts';
 import { keptWork } from '../../src/browser/match/kept-work.ts';
 import { leastPlasticMl } from '../../src/browser/match/least-plastic.ts';
 import { MOST, numberOf } from '../../src/browser/match/limits.ts';
-import { densityIn } from '../../src/browser/match/page-shelf.ts';
+import { logShelf } from '../../src/browser/match/page-shelf.ts';
 import { isNoWork, type NoWork, readWork } from '../../src/browser/match/read-work.ts';
 import { type SettledWork, settledWork } from '../../src/browser/match/settle-work.ts';
 import { isRoundFault, roundOf } from '../../src/browser/match/typed-round.ts';
@@ -38,7 +38,7 @@ function refusals(work: Work): readonly string[] {
 describe('whatever is done at the bench', () => {
   /** Something that is typed, or pressed; what is refused with a sentence leaves the match as it is. */
   type Action = (work: Work) => Work;
-  const density = densityIn(DATA);
+  const onShelf = logShelf(DATA);
   const at = fc.nat({ max: 1 });
   const cupOf = (work: Work, index: number): number => Math.min(index, work.cups.length - 1);
   const number = fc.oneof(
@@ -57,7 +57,7 @@ describe('whatever is done at the bench', () => {
             ...(overWhite === undefined ? {} : { overWhite }),
             ...(overBlack === undefined ? {} : { overBlack }),
           };
-          const steps = roundOf({ ...typed, ...views }, cupNow(work, cup, density).volumeMl);
+          const steps = roundOf({ ...typed, ...views }, cupNow(work, cup, onShelf).volumeMl);
           return isRoundFault(steps) ? work : withSteps(work, cup, ...steps);
         },
     );
@@ -66,9 +66,9 @@ describe('whatever is done at the bench', () => {
     ({ index, amount, unit: counted, material }): Action =>
       (work) => {
         const cup = cupOf(work, index);
-        const [, ml] = Object.entries(cupNow(work, cup, density).cup.plastics)[0]!;
+        const [, ml] = Object.entries(cupNow(work, cup, onShelf).cup.plastics)[0]!;
         const shelf = DATA.materials.find(({ id }) => id === material)!;
-        const typed = typedAmount(`${amount}  ${counted}`, shelf, { ml, grams: ml * density('supple') });
+        const typed = typedAmount(`${amount}  ${counted}`, shelf, { ml, grams: ml * onShelf.density('supple') });
         return 'fault' in typed ? work : withSteps(work, cup, { do: 'add', amounts: [typed] });
       },
   );
@@ -89,7 +89,7 @@ describe('whatever is done at the bench', () => {
         ] as const;
         let next = work;
         if (typeof read[0] === 'number') next = { ...next, tolerance: read[0] };
-        if (typeof read[1] === 'number' && read[1] >= leastPlasticMl(work, density) - 1e-6)
+        if (typeof read[1] === 'number' && read[1] >= leastPlasticMl(work, onShelf) - 1e-6)
           next = { ...next, plasticMl: read[1] };
         const [, , thicknessMm] = read;
         if (typeof thicknessMm === 'string') return next;

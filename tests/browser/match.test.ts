@@ -9,7 +9,7 @@ import { fileDose, typedAmount } from '../../src/browser/match/dose-text.ts';
 import { roundForms, sidesView } from '../../src/browser/match/fields-view.ts';
 import { logView } from '../../src/browser/match/log-view.ts';
 import { isToBeMixed } from '../../src/browser/match/mix-view.ts';
-import { densityIn } from '../../src/browser/match/page-shelf.ts';
+import { logShelf } from '../../src/browser/match/page-shelf.ts';
 import { readWork } from '../../src/browser/match/read-work.ts';
 import { unlikeSidesOf } from '../../src/browser/match/sides-question.ts';
 import { MatchState } from '../../src/browser/match/state.ts';
@@ -234,7 +234,7 @@ describe('amounts', () => {
 
   test.each([121.94, 121.96, 0.37, 19.999, 120 + 1e-9])('what is shown of %s ml in a cup can be poured', (volumeMl) => {
     const shown = { data: DATA, materials: new Map(DATA.materials.map((material) => [material.id, material])) };
-    const { cup, rounds } = cupNow(leaf(), 0, () => 1);
+    const { cup, rounds } = cupNow(leaf(), 0, { density: () => 1, cut: () => undefined });
     for (const volume of ['ml', 'fl oz'] as const) {
       const data = { ...DATA, settings: { ...DATA.settings, volume } };
       const drawn = logView([], { cup, volumeMl, rounds }, { ...shown, data }).toString();
@@ -367,7 +367,7 @@ describe('a match as it goes on', () => {
     const answers = firstAnswers(work, data);
     expect(answers.map(({ recipe }) => recipe.flakes.map(({ material }) => material))).toEqual([['black'], []]);
     const begun = answers.reduce((all, { recipe }, index) => withRecipe(all, index, recipe.proposals[0]!, data), work);
-    expect([0, 1].map((index) => Object.keys(cupNow(begun, index, densityIn(data)).start.plastics))).toEqual([
+    expect([0, 1].map((index) => Object.keys(cupNow(begun, index, logShelf(data)).start.plastics))).toEqual([
       ['supple'],
       ['steady'],
     ]);

@@ -6,7 +6,7 @@ import { compileBook } from '../../src/book/compile-book.ts';
 import { adviceFor, newWork, stepsOf, withBookTarget } from '../../src/browser/match/ask.ts';
 import { typedAmount } from '../../src/browser/match/dose-text.ts';
 import { volumeOf } from '../../src/browser/match/limits.ts';
-import { densityIn } from '../../src/browser/match/page-shelf.ts';
+import { logShelf } from '../../src/browser/match/page-shelf.ts';
 import { isRoundFault, roundOf, type TypedRound } from '../../src/browser/match/typed-round.ts';
 import { begunAnew, type Work, withSteps } from '../../src/browser/match/work.ts';
 import { cupNow, withLookChecked, withStepsBeforeLook } from '../../src/browser/match/work-log.ts';
@@ -140,8 +140,8 @@ export function worksOf({ target, plastic, doings }: Match, { data }: MatchBook)
 }
 
 function afterDoing(work: Work, index: number, done: Doing, data: MatchPageData): Work {
-  const density = densityIn(data);
-  const { cup, volumeMl } = cupNow(work, index, density);
+  const shelf = logShelf(data);
+  const { cup, volumeMl } = cupNow(work, index, shelf);
   const plasticMl = total(cup.plastics);
   switch (done.do) {
     case 'add': {
@@ -149,7 +149,7 @@ function afterDoing(work: Work, index: number, done: Doing, data: MatchPageData)
       if (isEmpty(cup)) return work;
       const amount = typedAmount(done.amount, required(data.materials, done.material), {
         ml: plasticMl,
-        grams: plasticMl * density(work.plastic),
+        grams: plasticMl * shelf.density(work.plastic),
       });
       return 'fault' in amount ? work : withSteps(work, index, { do: 'add', amounts: [amount] });
     }
@@ -166,13 +166,13 @@ function afterDoing(work: Work, index: number, done: Doing, data: MatchPageData)
       return proposal ? withSteps(work, index, ...stepsOf(proposal, data, done.weighing)) : work;
     }
     case 'look again':
-      return withLookChecked(work, index, density);
+      return withLookChecked(work, index, shelf);
     case 'new-cup': {
       if (done.amount === undefined) return begunAnew(work, index, []);
       const amount = typedAmount(done.amount, required(data.materials, 'peat'), { ml: 0, grams: 0 });
       return 'fault' in amount ? work : begunAnew(work, index, [{ do: 'add', recipe: true, amounts: [amount] }]);
     }
     case 'nothing':
-      return withStepsBeforeLook(work, index, [{ do: 'add', amounts: [] }], density);
+      return withStepsBeforeLook(work, index, [{ do: 'add', amounts: [] }], shelf);
   }
 }

@@ -6,7 +6,7 @@ import type { Recipe } from '../../src/book/model/recipe.ts';
 import type { Book } from '../../src/book/model.ts';
 import { adviceFor } from '../../src/browser/match/ask.ts';
 import { roundsSeen } from '../../src/browser/match/cup-looks.ts';
-import { densityIn } from '../../src/browser/match/page-shelf.ts';
+import { logShelf } from '../../src/browser/match/page-shelf.ts';
 import { readWork } from '../../src/browser/match/read-work.ts';
 import { type Work, withSteps } from '../../src/browser/match/work.ts';
 import { cupNow, withLookChecked } from '../../src/browser/match/work-log.ts';
@@ -56,7 +56,7 @@ function printed(cup: string, next: NextAddition, { tolerance }: Work, book: Boo
 function expectSameRounds(work: Work, book: MatchBook, { recipe, text }: ReturnType<typeof inBook>): void {
   const { settings } = book.data;
   for (const [index, { rounds, leftMl, startMl }] of recipe.cups.entries()) {
-    const now = cupNow(work, index, densityIn(book.data));
+    const now = cupNow(work, index, logShelf(book.data));
     expect(
       now.rounds.map(({ number, pouredMl, seen, unlogged }) => [
         number,
@@ -124,7 +124,7 @@ describe('a match on its page and in its recipe', () => {
     const poured = withSteps(added, 0, { do: 'pour', ml: 14 });
     const again = withSteps(poured, 0, { do: 'add', amounts: [PEAT] });
     const work = withSteps(again, 0, { do: 'pour', ml: 14 }, { do: 'see', overWhite: '#b8926a' });
-    expect(cupNow(work, 0, densityIn(DATA)).rounds.map(({ number, seen }) => [number, seen.length > 0])).toEqual([
+    expect(cupNow(work, 0, logShelf(DATA)).rounds.map(({ number, seen }) => [number, seen.length > 0])).toEqual([
       [1, false],
       [2, true],
     ]);
@@ -163,7 +163,7 @@ describe('a match on its page and in its recipe', () => {
     const added = withSteps(leaf(), 0, { do: 'add', amounts: [PEAT] });
     const see = { do: 'see', overWhite: '#3a5a9f', overBlack: '#1a2a4f' } as const;
     const doubted = withSteps(added, 0, { do: 'pour', ml: 14 }, see);
-    const checked = withLookChecked(doubted, 0, densityIn(DATA));
+    const checked = withLookChecked(doubted, 0, logShelf(DATA));
     for (const [work, doubt] of [
       [doubted, 'misfit'],
       [checked, undefined],

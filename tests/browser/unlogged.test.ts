@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { compileBook } from '../../src/book/compile-book.ts';
 import { lettingDownFor, nextAdditionFor } from '../../src/book/match/ask-matching.ts';
 import { adviceFor, firstAnswers, stepsOf, withRecipe } from '../../src/browser/match/ask.ts';
-import { densityIn } from '../../src/browser/match/page-shelf.ts';
+import { logShelf } from '../../src/browser/match/page-shelf.ts';
 import { isNoWork, readWork } from '../../src/browser/match/read-work.ts';
 import { type Work, withoutLastDone, withSteps } from '../../src/browser/match/work.ts';
 import { withStepsBeforeLook } from '../../src/browser/match/work-log.ts';
@@ -41,7 +41,7 @@ describe('a round that moved with nothing logged', () => {
   test('asks no more once the proposed is in the log, before that round', () => {
     const work = forgotten();
     const { unlogged } = adviceFor(work, 0, DATA);
-    const mended = withStepsBeforeLook(work, 0, stepsOf(unlogged!.proposed!, DATA, false), densityIn(DATA));
+    const mended = withStepsBeforeLook(work, 0, stepsOf(unlogged!.proposed!, DATA, false), logShelf(DATA));
     expect(mended.cups[0]!.steps.slice(-2)).toEqual(work.cups[0]!.steps.slice(-2));
     const { next, now } = adviceFor(mended, 0, DATA);
     expect(next.advice.kind).toBe('leave-it');
@@ -52,7 +52,7 @@ describe('a round that moved with nothing logged', () => {
   });
 
   test('asks no more where nothing went in; that is kept, exported and in the recipe’s file', () => {
-    const told = withStepsBeforeLook(forgotten(), 0, [{ do: 'add', amounts: [] }], densityIn(DATA));
+    const told = withStepsBeforeLook(forgotten(), 0, [{ do: 'add', amounts: [] }], logShelf(DATA));
     expect(adviceFor(told, 0, DATA).next.advice.kind).toBe('leave-it');
     const read = readWork(JSON.stringify(told));
     expect(isNoWork(read)).toBe(false);
@@ -98,7 +98,7 @@ describe('a round that moved with nothing logged', () => {
   test('withStepsBeforeLook(work) goes past what was poured or only noted since, and before both views of one look', () => {
     const nothing = { do: 'add' as const, amounts: [] };
     const nothingAt = (work: Work): number =>
-      withStepsBeforeLook(work, 0, [nothing], densityIn(DATA)).cups[0]!.steps.findLastIndex(
+      withStepsBeforeLook(work, 0, [nothing], logShelf(DATA)).cups[0]!.steps.findLastIndex(
         (step) => step.do === 'add' && step.amounts.length === 0,
       );
     const work = forgotten();

@@ -17,7 +17,7 @@ import { required } from '../../values/required.ts';
 import { bookPart } from './book-part.ts';
 import { bookAmount, fileDose } from './dose-text.ts';
 import { within } from './limits.ts';
-import { bodyOf, densityIn } from './page-shelf.ts';
+import { bodyOf, logShelf } from './page-shelf.ts';
 import { shelfLeft } from './shelf-left.ts';
 import type { WorkFlake } from './side-flake.ts';
 import { begunAnew, partOfSide, sideOf, type Work, type WorkAmount, type WorkSide, type WorkStep } from './work.ts';
@@ -154,22 +154,23 @@ export function withRecipe(
 
 /** Measured amounts as the log keeps them: as drops and spoons, or as what was weighed instead. */
 export function amountsOf(
-  amounts: readonly Pick<RecipeAmount, 'material' | 'grams' | 'text' | 'weighed'>[],
+  amounts: readonly Pick<RecipeAmount, 'material' | 'cut' | 'grams' | 'text' | 'weighed'>[],
   data: MatchPageData,
   weighing = false,
 ): readonly WorkAmount[] {
   return amounts.map((amount) => {
-    const material = required(data.materials, amount.material);
-    const { grams, text } = weighing ? (amount.weighed ?? amount) : amount;
-    return bookAmount({ material: amount.material, dose: fileDose({ grams, text }, material), grams }, material);
+    const { grams: bottle, text, cut } = weighing ? (amount.weighed ?? amount) : amount;
+    const dosed = cut ?? required(data.materials, amount.material);
+    const grams = bottle / (cut?.bottlePerGram ?? 1);
+    return bookAmount({ material: dosed.id, dose: fileDose({ grams, text }, dosed), grams }, dosed);
   });
 }
 
 /** A cup of a match as it is asked about, judged as the book judges the recipe that is taken away. */
 function askedCup(work: Work, index: number, now: CupNow, data: MatchPageData): CupAsked {
   const bodyMm = bodyOf(work, data);
-  const density = densityIn(data);
-  const other = work.arrangement === 'together' ? cupNow(work, 1 - index, density) : undefined;
+  const shelf = logShelf(data);
+  const other = work.arrangement === 'together' ? cupNow(work, 1 - index, shelf) : undefined;
   return {
     start: now.start,
     rounds: triedRounds(now),
@@ -191,7 +192,7 @@ const HALF = 0.5;
 /** What a cup is to show, what it is like now, and what to add to it. */
 export function adviceFor(work: Work, index: number, data: MatchPageData): CupAdvice {
   const { settings } = data;
-  const now = cupNow(work, index, densityIn(data));
+  const now = cupNow(work, index, logShelf(data));
   const answer = nextForCup(askedCup(work, index, now, data), {
     shelf: shelfLeft(work, data),
     bench: settings,

@@ -14,7 +14,7 @@ import { typedAmount } from './dose-text.ts';
 import { type CupDraft, withoutRound } from './drafts.ts';
 import { lastDone } from './log-view.ts';
 import { isMistyped } from './mistyped.ts';
-import { densityIn } from './page-shelf.ts';
+import { dosedIn, logShelf } from './page-shelf.ts';
 import { readRound, volumeIn } from './read-forms.ts';
 import type { MatchScreen } from './screen.ts';
 import type { MatchState } from './state.ts';
@@ -49,7 +49,7 @@ export class CupActions {
       this.screen.say('Log what went in; it will stand before the round.');
       return;
     }
-    const number = cupNow(work, index, densityIn(data)).rounds.at(-1)?.number;
+    const number = cupNow(work, index, logShelf(data)).rounds.at(-1)?.number;
     if (wentIn === 'nothing') {
       this.logBefore(index, [{ do: 'add', amounts: [] }], `Logged: nothing went in before round ${number}.`);
       return;
@@ -73,7 +73,7 @@ export class CupActions {
 
   noteRound(index: number): void {
     const { data, work, drafts } = this.state;
-    const now = cupNow(work, index, densityIn(data));
+    const now = cupNow(work, index, logShelf(data));
     const round = this.screen.part(`[data-cup="${index}"] [data-round]`);
     const steps = readRound(round, now.volumeMl, data.settings, drafts[index]?.pouredMl);
     if (isMistyped(steps)) {
@@ -89,7 +89,7 @@ export class CupActions {
     const cup = screen.part(`[data-cup="${index}"]`);
     const select = cup.querySelector<HTMLSelectElement>('[name="material"]')!;
     const at = cup.querySelector<HTMLInputElement>('[name="amount"]')!;
-    const now = cupNow(work, index, densityIn(data));
+    const now = cupNow(work, index, logShelf(data));
     if (isEmpty(now.cup) && !this.isBeforeRound(index)) {
       screen.complain({ fault: 'The cup is empty: add plastic first, or start a new cup.', at });
       return;
@@ -97,7 +97,7 @@ export class CupActions {
     const plastic = Object.entries(now.cup.plastics);
     const ml = plastic.reduce((sum, [, each]) => sum + each, 0);
     const grams = plastic.reduce((sum, [id, each]) => sum + each * required(materials, id).density, 0);
-    const amount = typedAmount(at.value, required(materials, select.value), { ml, grams });
+    const amount = typedAmount(at.value, required(dosedIn(data), select.value), { ml, grams });
     if ('fault' in amount) screen.complain({ fault: amount.fault, at });
     else this.logElse(index, { do: 'add', amounts: [amount] }, this.draftWith(index, { amount: '' }));
   }
@@ -115,7 +115,7 @@ export class CupActions {
   /** Says of the last look, which the shelf cannot make, that it was looked at again. */
   lookedAgain(index: number): void {
     const { data, work } = this.state;
-    const checked = withLookChecked(work, index, densityIn(data));
+    const checked = withLookChecked(work, index, logShelf(data));
     if (this.state.put(checked)) this.show(index, 'Your look stays as it is.');
   }
 
@@ -123,7 +123,7 @@ export class CupActions {
   undo(index: number): void {
     const { state } = this;
     const { steps } = state.work.cups[index]!;
-    const what = lastDone(steps, cupNow(state.work, index, densityIn(state.data)).rounds);
+    const what = lastDone(steps, cupNow(state.work, index, logShelf(state.data)).rounds);
     const last = doings(steps).at(-1) ?? [];
     state.work = withoutLastDone(state.work, index);
     state.begun = true;
@@ -157,7 +157,7 @@ export class CupActions {
 
   private logBefore(index: number, steps: readonly WorkStep[], says: string, draft?: CupDraft): void {
     const { work, data } = this.state;
-    if (!this.state.put(withStepsBeforeLook(work, index, steps, densityIn(data)))) return;
+    if (!this.state.put(withStepsBeforeLook(work, index, steps, logShelf(data)))) return;
     if (draft) this.state.draft(index, draft);
     this.show(index, says);
   }

@@ -13,6 +13,7 @@ import { required } from '../../values/required.ts';
 import type { CupShown } from './cup-shown.ts';
 import type { CupDraft } from './drafts.ts';
 import { MOST } from './limits.ts';
+import { dosedIn } from './page-shelf.ts';
 import { viewsOf } from './proposal-view.ts';
 import type { MatchShown } from './shown.ts';
 import { sideFlakeView, sidePlasticView } from './side-flake-view.ts';
@@ -60,7 +61,8 @@ export function roundForms(
   // What is noted now may be what was forgotten before the last look.
   const lastRound = now.seen && now.rounds.at(-1)?.number;
   const { volume } = data.settings;
-  const materials = data.materials.filter(({ kind }) => kind !== 'plastic');
+  const plastics = new Set(data.materials.flatMap(({ id: each, kind }) => (kind === 'plastic' ? [each] : [])));
+  const materials = [...dosedIn(data).values()].filter((each) => !plastics.has(each.id));
   const { title, shotMl } = required(data.molds, work.mold);
   const { overWhite = '', overBlack = '', sawWhite = true, sawBlack = side.overBlack !== undefined } = draft;
   const { material: chosen, amount = '', addedMl = '', beforeRound = false } = draft;

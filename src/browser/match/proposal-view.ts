@@ -16,6 +16,7 @@ import { moneyText, sentence, volumeText } from '../../render/words.ts';
 import { noMoreThan } from '../../units/volume-field.ts';
 import { amountsText, toAddText, weightsText } from '../../words/amount.ts';
 import { costWords } from '../../words/cost.ts';
+import { amountName } from '../../words/cut.ts';
 import { differenceText } from '../../words/difference.ts';
 import { firstRecipeText } from '../../words/first-recipe.ts';
 import { cupFlakeText, type FlakedBait, flakeChoiceText } from '../../words/flake.ts';
@@ -157,8 +158,15 @@ function recipeItem(
     return html`${comparison(side, overWhite, overBlack, label)}<p>${weighing ? 'By drops and spoons: ' : ''}${judged(left)}.</p>`;
   })}${weighing ? html`<p>Weighed: <b>${differenceText(weighedDeltaE!)}</b>.</p>` : ''}${cups.map(
     ({ name, plastic, plasticMl, amounts, flakes }) =>
-      html`<div class="match-amounts">${several ? html`<h4>${sentence(name)}</h4>` : ''}<ul><li><b>${volumeText(plasticMl, settings)}</b> <span>${titleIn(shown, plastic)}</span></li>${amounts.map(({ text, weighed, title }) => html`<li><b>${weighing ? (weighed?.text ?? text) : text}</b> <span>${title}</span></li>`)}</ul>${flakes.map((flake) => html`<p>${cupFlakeText(flake, shown.bait)}.</p>`)}${weighedDeltaE === undefined ? '' : weighing ? html`<p>Or all by drops and spoons: ${amountsText(amounts)}.</p>` : html`<p>Or weigh it all: <b>${weightsText(amounts)}</b>${several ? '' : `: ${differenceText(weighedDeltaE)}`}.</p>`}</div>`,
+      html`<div class="match-amounts">${several ? html`<h4>${sentence(name)}</h4>` : ''}<ul><li><b>${volumeText(plasticMl, settings)}</b> <span>${titleIn(shown, plastic)}</span></li>${amounts.map((amount) => amountItem(amount, weighing))}</ul>${flakes.map((flake) => html`<p>${cupFlakeText(flake, shown.bait)}.</p>`)}${weighedDeltaE === undefined ? '' : weighing ? html`<p>Or all by drops and spoons: ${amountsText(amounts)}.</p>` : html`<p>Or weigh it all: <b>${weightsText(amounts)}</b>${several ? '' : `: ${differenceText(weighedDeltaE)}`}.</p>`}</div>`,
   )}${several && weighedDeltaE !== undefined && !weighing ? html`<p>With all of both weighed: ${differenceText(weighedDeltaE)}.</p>` : ''}${tooLittle === undefined ? '' : html`<p>${tooLittleText(tooLittle)}</p>`}${shortView(runsShort, shown)}<p class="fine">Under a lamp: ${differenceText(deltaEUnderA)}${costIn(shown, cost, unpriced, ' · ')}${limitWords(limit, shown)}</p><div class="match-choices">${ways.map(button)}</div></li>`;
+}
+
+function amountItem(amount: RecipeProposal['cups'][number]['amounts'][number], weighing: boolean): Html {
+  const { title, text, weighed } = amount;
+  return weighing && weighed
+    ? html`<li><b>${weighed.text}</b> <span>${amountName({ title, ...weighed })}</span></li>`
+    : html`<li><b>${text}</b> <span>${amountName(amount)}</span></li>`;
 }
 
 function proposalItem(proposal: Proposal, index: number, side: WorkSide, shown: MatchShown): Html {

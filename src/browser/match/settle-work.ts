@@ -4,7 +4,7 @@ import { required } from '../../values/required.ts';
 import { bookAmount } from './dose-text.ts';
 import { leastPlasticMl } from './least-plastic.ts';
 import { LIMITS } from './limits.ts';
-import { densityIn } from './page-shelf.ts';
+import { cutsIn, dosedIn, logShelf } from './page-shelf.ts';
 import type { NoWork } from './read-work.ts';
 import type { Work, WorkStep } from './work.ts';
 
@@ -30,7 +30,7 @@ export function settledWork(work: Work, data: MatchPageData): SettledWork | NoWo
     settled = described;
     says.push(`This book has no target ${target}, so the match keeps its description.`);
   }
-  const least = Math.ceil(100 * leastPlasticMl(settled, densityIn(data))) / 100;
+  const least = Math.ceil(100 * leastPlasticMl(settled, logShelf(data))) / 100;
   if (least > LIMITS.plasticMl.most) return { fault: 'More was poured in this match than any cup holds.' };
   if (settled.plasticMl < least) {
     settled = { ...settled, plasticMl: least };
@@ -44,7 +44,10 @@ export function settledWork(work: Work, data: MatchPageData): SettledWork | NoWo
 
 /** What in a match this book does not have, as a sentence; undefined where nothing is. */
 function strangerIn(work: Work, { materials, molds }: MatchPageData): string | undefined {
-  const kinds = new Map(materials.map(({ id, kind }) => [id, kind]));
+  const kinds = new Map([
+    ...materials.map(({ id, kind }) => [id, kind] as const),
+    ...[...cutsIn({ materials }).keys()].map((id) => [id, 'colorant'] as const),
+  ]);
   const used = work.cups.flatMap(({ steps }) =>
     steps.flatMap((step) => (step.do === 'add' ? step.amounts.map(({ material }) => material) : [])),
   );
@@ -61,7 +64,7 @@ function strangerIn(work: Work, { materials, molds }: MatchPageData): string | u
 }
 
 function withBookAmounts(work: Work, { materials }: MatchPageData): Work {
-  const shelf = new Map(materials.map((material) => [material.id, material]));
+  const shelf = dosedIn({ materials });
   const settled = (steps: readonly WorkStep[]): readonly WorkStep[] =>
     steps.map((step) =>
       step.do === 'add'

@@ -1,5 +1,8 @@
+import { partsOfCut } from '../../cup/cut.ts';
+import { boughtGrams } from '../../matching/proposals/proposal.ts';
 import type { MatchPageData, MatchPageMaterial } from '../../render/pages/match.ts';
 import { required } from '../../values/required.ts';
+import { cutsIn } from './page-shelf.ts';
 import { cupLogs, plasticOf, type Work, type WorkStep } from './work.ts';
 
 /**
@@ -17,6 +20,16 @@ export function shelfLeft(
   const take = (material: string, grams: number): void => {
     taken.set(material, (taken.get(material) ?? 0) + grams);
   };
+  const cuts = cutsIn({ materials });
+  const byName = new Map(materials.map((material) => [material.id, material]));
+  const takeAmount = (id: string, grams: number): void => {
+    const cut = cuts.get(id);
+    const parts = cut ? partsOfCut(cut, grams) : [{ kind: 'add' as const, material: id, grams }];
+    for (const part of parts) {
+      const bought = boughtGrams(part, byName);
+      take(bought.material, bought.grams);
+    }
+  };
   for (const [index, { steps }] of work.cups.entries()) {
     const plastic = plasticOf(work, index);
     const { gramsPerMl } = required(materials, plastic);
@@ -24,12 +37,7 @@ export function shelfLeft(
     const stays = !anew.includes(index) || logs.at(-1)!.some((step) => step.do === 'see');
     for (const log of stays ? logs : logs.slice(0, -1)) {
       if (log.length > 0) take(plastic, work.plasticMl * gramsPerMl);
-      for (const step of log)
-        takeStep(
-          step,
-          (id, grams) => take(id, grams),
-          (ml) => take(plastic, ml * gramsPerMl),
-        );
+      for (const step of log) takeStep(step, takeAmount, (ml) => take(plastic, ml * gramsPerMl));
     }
   }
   return materials.map((material) => {

@@ -1,5 +1,6 @@
 import type { MatchPageData, MatchPageMaterial } from '../../render/pages/match.ts';
 import { maxText } from '../../words/limit.ts';
+import { dosedIn } from './page-shelf.ts';
 
 /** The shelf by names, and how the book shows amounts. */
 export interface MatchShown {
@@ -8,8 +9,8 @@ export interface MatchShown {
 }
 
 /** A material by its title. */
-export function titleIn({ materials }: MatchShown, id: string): string {
-  return materials.get(id)?.title ?? id;
+export function titleIn({ materials, data }: MatchShown, id: string): string {
+  return materials.get(id)?.title ?? dosedIn(data).get(id)?.title ?? id;
 }
 
 /** A highest temperature and whose it is, as the end of a line. */

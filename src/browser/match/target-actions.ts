@@ -12,7 +12,7 @@ import { firstAnswers, withBookTarget, withRecipe } from './ask.ts';
 import { leastPlasticMl } from './least-plastic.ts';
 import { within } from './limits.ts';
 import { isMistyped, type Mistyped } from './mistyped.ts';
-import { densityIn } from './page-shelf.ts';
+import { logShelf } from './page-shelf.ts';
 import { mistypedColour, readFields, readSides } from './read-forms.ts';
 import type { MatchScreen } from './screen.ts';
 import { NEW_FLAKE, type WorkFlake } from './side-flake.ts';
@@ -110,7 +110,7 @@ export class TargetActions {
     const { state, screen } = this;
     const read = readFields(screen.root, state.work, state.data.settings);
     if (isMistyped(read)) return read;
-    const least = leastPlasticMl(read, densityIn(state.data));
+    const least = leastPlasticMl(read, logShelf(state.data));
     if (read.plasticMl >= least - ROUNDING_ML) return read;
     return {
       fault: `More than that was poured from a cup: it started with at least ${noLessThan(least, state.data.settings)}.`,

@@ -1,11 +1,13 @@
 import { type CupHistory, type LogStep, readLog } from '../../cup/cup-log.ts';
+import { type Cut, partsOfCut } from '../../cup/cut.ts';
 import { type CupState, cupVolume } from '../../cup/ledger.ts';
 import type { LogRound } from '../../cup/log-round.ts';
+import type { LoggedAmount } from '../../cup/logged-amount.ts';
 import type { TriedRound } from '../../matching/cup-question.ts';
 import { type SeenViews, viewsOfLabs } from '../../matching/target/target-part.ts';
 import type { Lab } from '../../optics/cielab.ts';
 import { defined } from '../../values/defined.ts';
-import { inOneGo, plasticOf, type Work, type WorkStep, withCup } from './work.ts';
+import { inOneGo, plasticOf, type Work, type WorkAmount, type WorkStep, withCup } from './work.ts';
 import { labOfColour, type WorkColour } from './work-colour.ts';
 
 /** What was seen of a cup of a match. */
@@ -26,17 +28,21 @@ export interface CupNow extends Pick<CupHistory<WorkLook>, 'rounds' | 'last' | '
   readonly seen?: SeenViews;
 }
 
-/** Density of a material, g/ml. */
-export type Density = (material: string) => number;
+/** What is to be known of the shelf to read a log. */
+export interface LogShelf {
+  /** Of a material or a cut, g/ml. */
+  density(name: string): number;
+  cut(name: string): Cut | undefined;
+}
 
 /** The log of a cup, read. */
-export function cupNow(work: Work, index: number, density: Density): CupNow {
+export function cupNow(work: Work, index: number, shelf: LogShelf): CupNow {
   const { steps } = work.cups[index]!;
-  const perGram = (material: string): number => 1 / density(material);
+  const perGram = (material: string): number => 1 / shelf.density(material);
   const start = { plastics: { [plasticOf(work, index)]: work.plasticMl }, materials: {} };
   const { rounds, left, last, heats } = readLog(
     start,
-    steps.map((step) => logStep(step, start)),
+    steps.map((step) => logStep(step, start, shelf)),
     perGram,
   );
   const seen = viewsOf(rounds.at(-1)?.seen[0]);
@@ -44,12 +50,12 @@ export function cupNow(work: Work, index: number, density: Density): CupNow {
 }
 
 /** Step for step, so that a round says which of them it has. */
-function logStep(step: WorkStep, { plastics }: CupState): LogStep<WorkLook> {
+function logStep(step: WorkStep, { plastics }: CupState, shelf: LogShelf): LogStep<WorkLook> {
   switch (step.do) {
     case 'new-cup':
       return { kind: 'new-cup', plastics };
     case 'add':
-      return { kind: 'add', amounts: step.amounts };
+      return { kind: 'add', amounts: step.amounts.map((amount) => loggedAmount(amount, shelf)) };
     case 'plastic':
       return { kind: 'plastic', material: Object.keys(plastics)[0]!, ml: step.ml };
     case 'pour':
@@ -59,6 +65,12 @@ function logStep(step: WorkStep, { plastics }: CupState): LogStep<WorkLook> {
       return { kind: 'see', looks: [defined({ overWhite, overBlack, note, checked })] };
     }
   }
+}
+
+/** Of a cut, with what is in it. */
+function loggedAmount(amount: WorkAmount, shelf: LogShelf): LoggedAmount {
+  const cut = shelf.cut(amount.material);
+  return cut ? { ...amount, parts: partsOfCut(cut, amount.grams) } : amount;
 }
 
 const labOf = (colour: WorkColour | undefined): Lab | undefined =>
@@ -77,8 +89,8 @@ export function triedRounds({ rounds }: Pick<CupNow, 'rounds'>): readonly TriedR
 }
 
 /** The work with its last look at a cup said to stand. */
-export function withLookChecked(work: Work, index: number, density: Density): Work {
-  const { looked } = cupNow(work, index, density).rounds.at(-1) ?? {};
+export function withLookChecked(work: Work, index: number, shelf: LogShelf): Work {
+  const { looked } = cupNow(work, index, shelf).rounds.at(-1) ?? {};
   return withCup(work, index, ({ steps, ...cup }) => ({
     ...cup,
     steps: steps.map((step, at) => (at === looked && step.do === 'see' ? { ...step, checked: true } : step)),
@@ -86,8 +98,8 @@ export function withLookChecked(work: Work, index: number, density: Density): Wo
 }
 
 /** The work with steps that were done before the last round in which a colour was seen, though they were not noted then. */
-export function withStepsBeforeLook(work: Work, index: number, done: readonly WorkStep[], density: Density): Work {
-  const { rounds } = cupNow(work, index, density);
+export function withStepsBeforeLook(work: Work, index: number, done: readonly WorkStep[], shelf: LogShelf): Work {
+  const { rounds } = cupNow(work, index, shelf);
   const looked = rounds.findLast(({ seen: [look] }) => viewsOf(look))?.looked;
   return withCup(work, index, ({ steps, ...cup }) => {
     // A round that is noted with its pour is one thing that was done.

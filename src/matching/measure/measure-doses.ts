@@ -1,4 +1,5 @@
 import type { Measure } from '../../cup/bench.ts';
+import { cutMeasures, fittingCuts, isMeasurable } from '../../cup/cut-measures.ts';
 import { measures } from '../../cup/measures.ts';
 import { UNITS } from '../../units/unit.ts';
 import { volumeText } from '../../units/volume-text.ts';
@@ -36,6 +37,8 @@ export interface MeasuredDoses {
 interface Option {
   readonly amount: number;
   readonly measure?: Measure;
+  /** Spoonfuls to level, and what else makes it the harder way. */
+  readonly effort?: number;
 }
 
 // Plastic is read off a cup's marks: 5 ml, or a quarter of a fluid ounce. Common practice, no source.
@@ -44,6 +47,11 @@ const OPTIONS = 4;
 const MOST_COMBINATIONS = 150;
 // A spoonful more to level must gain this much ΔE00.
 const EFFORT = 0.02;
+// Where drops of the bottle come near, its cut must gain as much as this many spoonfuls: it is another bottle to shake.
+const CUT_EFFORT = 15;
+// Of more drops one more or less is hardly seen.
+const FEW_DROPS = 5;
+const CUT_OPTIONS = 2;
 // What a cup may not hold is above any colour.
 const TOO_FULL = 1e6;
 
@@ -71,7 +79,7 @@ export function measureDoses(
     const ml = exactMl[ingredient.cup]!;
     return ingredient.letsDown
       ? plasticOptions(ml - plasticMl[ingredient.cup]!, ingredient, bench)
-      : materialOptions(doses[j]! * ml, ingredient, bench);
+      : materialOptions(doses[j]! * ml, ingredient, ml, bench);
   });
   const into = (choice: readonly number[]): Float64Array => {
     const ml = [...plasticMl];
@@ -83,7 +91,7 @@ export function measureDoses(
   };
   const cost = (choice: readonly number[]): number => {
     let effort = 0;
-    for (const [i, option] of choice.entries()) effort += lists[i]![option]!.measure?.effort ?? 0;
+    for (const [i, option] of choice.entries()) effort += lists[i]![option]!.effort ?? 0;
     const mixed = into(choice);
     return mix.score(mixed) + EFFORT * effort + TOO_FULL * mix.excess(mixed);
   };
@@ -118,13 +126,19 @@ function plasticOptions(ml: number, { most }: Ingredient, { volume = 'ml' }: Mat
       (amount): Option => ({
         amount,
         measure: { grams: amount, text: volumeText(amount, { volume }), tool: 'none', effort: 1 },
+        effort: 1,
       }),
     );
   return down === 0 || options.length === 0 ? [{ amount: 0 }, ...options] : options;
 }
 
-/** Amounts about `grams` that the bench can measure, nearest first, and none at all. */
-function materialOptions(grams: number, { material, most }: Ingredient, bench: MatchBench): readonly Option[] {
+/** Amounts about `grams` that the bench can measure, of the bottle or its cuts, nearest first, and none at all. */
+function materialOptions(
+  grams: number,
+  { material, most }: Ingredient,
+  plasticMl: number,
+  bench: MatchBench,
+): readonly Option[] {
   const found = new Map<string, Measure>();
   for (const about of [grams, grams * 0.8, grams * 1.25]) {
     for (const measure of measures(about, material, bench).slice(0, OPTIONS)) found.set(measure.text, measure);
@@ -133,8 +147,39 @@ function materialOptions(grams: number, { material, most }: Ingredient, bench: M
     .filter((measure) => measure.grams <= most * (1 + 1e-9))
     .sort((one, other) => Math.abs(one.grams - grams) - Math.abs(other.grams - grams))
     .slice(0, OPTIONS)
-    .map((measure): Option => ({ amount: measure.grams, measure }));
-  return [...options, { amount: 0 }];
+    .map((measure): Option => ({ amount: measure.grams, measure, effort: measure.effort }));
+  return [...cutOptions(grams, { material, most }, plasticMl, options, bench), ...options, { amount: 0 }];
+}
+
+/** Amounts of cuts for a dose that the bottle itself is too coarse for, or may be. */
+function cutOptions(
+  grams: number,
+  { material, most }: Pick<Ingredient, 'material' | 'most'>,
+  plasticMl: number,
+  straight: readonly Option[],
+  bench: MatchBench,
+): readonly Option[] {
+  const { cuts = [], gramsPerDrop = 0 } = material;
+  const isCoarse = !isMeasurable(
+    grams,
+    straight.flatMap(({ measure }) => measure ?? []),
+    bench,
+  );
+  if (cuts.length === 0 || !(isCoarse || grams <= FEW_DROPS * gramsPerDrop)) return [];
+  const fitting = cuts.flatMap((cut) =>
+    fittingCuts(grams, [cut], {
+      materials: {},
+      plastics: { [cut.plasticPerGram === undefined ? '' : cut.with]: plasticMl },
+    }),
+  );
+  return cutMeasures(grams, fitting, bench)
+    .filter((measure) => measure.grams <= most * (1 + 1e-9))
+    .slice(0, CUT_OPTIONS)
+    .map((measure) => ({
+      amount: measure.grams,
+      measure,
+      effort: measure.effort + (isCoarse ? 0 : CUT_EFFORT),
+    }));
 }
 
 /** The choice of one option from each list that costs least: all are tried where they are few, else one and two at a time. */

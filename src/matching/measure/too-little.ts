@@ -1,8 +1,12 @@
+import type { Cut } from '../../cup/cut.ts';
 import { isWeighable } from '../../cup/measures.ts';
+import type { Weight } from './weigh-doses.ts';
 
 /** What is weighed, as the scale shows it. */
 export interface WeighedAmount {
   readonly title: string;
+  /** It is of this cut, and so are the grams. */
+  readonly cut?: Pick<Cut, 'title' | 'oneIn'>;
   readonly grams: number;
   /** "0.01 g" */
   readonly text: string;
@@ -13,6 +17,11 @@ export interface TooLittle {
   readonly amounts: readonly WeighedAmount[];
   /** Half a step of the scale as a part of the least of them. */
   readonly error: number;
+}
+
+/** An amount as it lies on the scale. */
+export function onScale(title: string, { grams, text, cut }: Pick<Weight, 'grams' | 'text' | 'cut'>): WeighedAmount {
+  return cut ? { title, cut, grams: grams / cut.bottlePerGram, text } : { title, grams, text };
 }
 
 /**

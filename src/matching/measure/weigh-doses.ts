@@ -1,5 +1,7 @@
 import type { Bench } from '../../cup/bench.ts';
-import { weighed } from '../../cup/measures.ts';
+import type { Cut } from '../../cup/cut.ts';
+import { weighedOf } from '../../cup/cut-measures.ts';
+import { defined } from '../../values/defined.ts';
 import type { Mix } from '../mix/mix.ts';
 import { leastDoses } from '../search/least-doses.ts';
 import { refineDoses } from '../search/refine-doses.ts';
@@ -10,6 +12,8 @@ export interface Weight {
   readonly grams: number;
   /** "0.12 g" */
   readonly text: string;
+  /** It is weighed of this cut: the text is what the scale shows, the grams are those of the bottle in that. */
+  readonly cut?: Cut;
 }
 
 /** Measured doses weighed instead. */
@@ -46,7 +50,8 @@ export function weighDoses(
     const weights = new Map<number, Weight>();
     for (const { candidate } of materials) {
       const plastic = ml[ingredients[candidate]!.cup]!;
-      const weight = weightOf(dose(candidate) * plastic, scaleGrams);
+      const { cuts } = ingredients[candidate]!.material;
+      const weight = weightOf(dose(candidate) * plastic, scaleGrams, cuts);
       weights.set(candidate, weight);
       doses[candidate] = weight.grams / plastic;
     }
@@ -61,10 +66,10 @@ export function weighDoses(
   return best && asMeasured && asMeasured.deltaE < best.deltaE ? asMeasured : (best ?? asMeasured);
 }
 
-/** An amount by the scale's step. */
-export function weightOf(exactGrams: number, scaleGrams: number): Weight {
-  const { grams, text } = weighed(exactGrams, scaleGrams);
-  return { grams, text };
+/** An amount by the scale's step: of a cut, where that is too coarse for the bottle itself. */
+export function weightOf(exactGrams: number, scaleGrams: number, cuts: readonly Cut[] = []): Weight {
+  const { grams, text, cut } = weighedOf(exactGrams, cuts, scaleGrams);
+  return { grams, text, ...defined({ cut }) };
 }
 
 /** Weighing is worth a word where it gains this much, ΔE00. */

@@ -1,7 +1,9 @@
 import type { Measure } from '../../cup/bench.ts';
+import type { Cut } from '../../cup/cut.ts';
+import { partsOfMeasured } from '../../cup/cut-measures.ts';
 import { type HeatLimit, heatLimit, pouredAt } from '../../cup/heat-limit.ts';
 import type { CupHeats } from '../../cup/heats.ts';
-import { type CupState, cupVolume } from '../../cup/ledger.ts';
+import { type CupState, cupVolume, EMPTY_CUP, type PartStep, withAdded } from '../../cup/ledger.ts';
 import { inOrderOfWork } from '../../kinds/goes-in.ts';
 import type { Lab } from '../../optics/cielab.ts';
 import { hexFromLab } from '../../optics/display.ts';
@@ -9,7 +11,7 @@ import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import type { LeftByTools } from '../measure/best-tools.ts';
 import type { MeasuredDoses } from '../measure/measure-doses.ts';
-import { type TooLittle, tooLittleToWeigh, type WeighedAmount } from '../measure/too-little.ts';
+import { onScale, type TooLittle, tooLittleToWeigh, type WeighedAmount } from '../measure/too-little.ts';
 import { type Weight, weighDoses } from '../measure/weigh-doses.ts';
 import type { AdditionProblem } from '../mix/addition-problem.ts';
 import type { MatchBench } from '../shelf/match-bench.ts';
@@ -32,6 +34,8 @@ export interface PredictedColour {
 /** One material of a proposal, measured. */
 export interface Addition extends AmountToAdd {
   readonly material: string;
+  /** It is measured of this cut, which holds so many grams of the material. */
+  readonly cut?: Cut;
   readonly grams: number;
   /** What to weigh instead, all of the proposal or nothing; absent where there is no scale, or it is weighed already. */
   readonly weighed?: Weight;
@@ -88,40 +92,40 @@ export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context
   const views = { overWhite: white!, ...defined({ overBlack: black }) };
   const left = verdictOf(views, target, thresholds);
   const additions: Addition[] = [];
-  const onScale: WeighedAmount[] = [];
+  const weights: WeighedAmount[] = [];
   let thin: Proposal['thin'];
-  const plastics: Record<string, number> = { ...cup.plastics };
-  const materials: Record<string, number> = { ...cup.materials };
+  let after = cup;
   for (const { candidate, amount, measure } of ingredients) {
     const { material, letsDown } = problem.ingredients[candidate]!;
     if (letsDown) {
       thin = { plastic: material.id, title: material.title, ml: amount };
-      plastics[material.id] = (plastics[material.id] ?? 0) + amount;
+      after = withAdded(after, { kind: 'plastic', material: material.id, ml: amount });
     } else {
       additions.push({
         material: material.id,
         title: material.title,
+        ...defined({ cut: measure.cut }),
         grams: amount,
         text: measure.text,
         ...(weighed === undefined ? {} : { weighed: required(weighed.weights, candidate) }),
         isNew: isNew(candidate),
       });
       const weight = weighed?.weights.get(candidate) ?? (measure.tool === 'scale' ? measure : undefined);
-      if (weight) onScale.push({ ...weight, title: material.title });
-      materials[material.id] = (materials[material.id] ?? 0) + amount;
+      if (weight) weights.push(onScale(material.title, weight));
+      after = partsOfMeasured(material.id, amount, measure.cut).reduce(withAdded, after);
     }
   }
-  const after = { plastics, materials };
-  const added = {
-    plastics: thin ? { [thin.plastic]: thin.ml } : {},
-    materials: Object.fromEntries(additions.map(({ material, grams }) => [material, grams])),
-  };
+  const parts = additions.flatMap(({ material, grams, cut }) => partsOfMeasured(material, grams, cut));
+  const added = [...parts, ...(thin ? [{ kind: 'plastic' as const, material: thin.plastic, ml: thin.ml }] : [])].reduce(
+    withAdded,
+    EMPTY_CUP,
+  );
   const limit = limitOf(after, shelf);
   const before = limitOf(cup, shelf);
   const contrastRatio = contrastOfViews(views);
-  const tooLittle = tooLittleToWeigh(onScale, bench.scaleGrams);
+  const tooLittle = tooLittleToWeigh(weights, bench.scaleGrams);
   const bought = [
-    ...additions.map(({ material, grams }) => ({ material, grams })),
+    ...parts.map((part) => boughtGrams(part, shelf)),
     ...(thin ? [{ material: thin.plastic, grams: thin.ml * required(shelf, thin.plastic).gramsPerMl }] : []),
   ];
   const runsShort = shortStock(
@@ -129,7 +133,7 @@ export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context
     shelf,
   );
   const costs = bought.map(({ material, grams }) => ({ material, cost: costOf(required(shelf, material), grams) }));
-  const plasticsThere = Object.keys(plastics).map((id) => required(shelf, id));
+  const plasticsThere = Object.keys(after.plastics).map((id) => required(shelf, id));
   return {
     additions: inOrderOfWork(additions, (id) => required(shelf, id), pouredAt(plasticsThere)),
     ...defined({ thin }),
@@ -148,6 +152,15 @@ export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context
       : { limit: { ...limit, lowered: before !== undefined && limit.celsius < before.celsius } }),
     ...(heats && { heat: additionHeat(cup, heats, added, shelf) }),
   };
+}
+
+/** What goes in, as it is bought, g. */
+export function boughtGrams(
+  part: PartStep,
+  shelf: ReadonlyMap<string, MatchMaterial>,
+): { readonly material: string; readonly grams: number } {
+  const { material } = part;
+  return { material, grams: part.kind === 'add' ? part.grams : part.ml * required(shelf, material).gramsPerMl };
 }
 
 /** A predicted colour with its screen colour. */

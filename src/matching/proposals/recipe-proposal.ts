@@ -1,4 +1,6 @@
 import type { Measure } from '../../cup/bench.ts';
+import type { Cut } from '../../cup/cut.ts';
+import { partsOfMeasured } from '../../cup/cut-measures.ts';
 import { type HeatLimit, heatLimit, pouredAt } from '../../cup/heat-limit.ts';
 import type { Amounts } from '../../cup/ledger.ts';
 import { measures } from '../../cup/measures.ts';
@@ -11,7 +13,7 @@ import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import type { CupBegun } from '../first-recipe-question.ts';
 import type { Ingredient, MeasuredDoses } from '../measure/measure-doses.ts';
-import { type TooLittle, tooLittleToWeigh, type WeighedAmount } from '../measure/too-little.ts';
+import { onScale, type TooLittle, tooLittleToWeigh, type WeighedAmount } from '../measure/too-little.ts';
 import { type WeighedDoses, type Weight, weighDoses, weightOf } from '../measure/weigh-doses.ts';
 import { bodyLayers } from '../mix/layers-of-part.ts';
 import type { Mix } from '../mix/mix.ts';
@@ -25,12 +27,14 @@ import { thresholdsFor, type Verdict, verdictOf } from '../target/verdict.ts';
 import { type CupFlake, cupFlakes, type FlakeDoses } from './cup-flakes.ts';
 import type { figuring } from './figures.ts';
 import type { Figures } from './order.ts';
-import { type PredictedColour, predicted, toolsOf } from './proposal.ts';
+import { boughtGrams, type PredictedColour, predicted, toolsOf } from './proposal.ts';
 
 /** One material of a proposed cup. */
 export interface RecipeAmount {
   readonly material: string;
   readonly title: string;
+  /** It is measured of this cut, which holds so many grams of the material. */
+  readonly cut?: Cut;
   /** Measured, g in this cup, and exact, g per ml of plastic. */
   readonly grams: number;
   readonly exactGramsPerMl: number;
@@ -119,10 +123,15 @@ export function recipeProposal(context: RecipeContext): RecipeProposal {
   });
   const sides = parts.map((part, index) => sideOf(part, bodyLayers(bodies, index, part), context));
   const used = new Map<string, number>();
-  for (const { material, grams } of cups.flatMap(({ amounts }) => amounts))
-    used.set(material, (used.get(material) ?? 0) + grams);
+  const take = (material: string, grams: number): void => void used.set(material, (used.get(material) ?? 0) + grams);
+  for (const { material, grams, cut } of cups.flatMap(({ amounts }) => amounts)) {
+    for (const part of partsOfMeasured(material, grams, cut)) {
+      const bought = boughtGrams(part, shelf);
+      take(bought.material, bought.grams);
+    }
+  }
+  const plastics = plasticsOf(begun, used, shelf);
   const costs = [...used].map(([material, grams]) => ({ material, cost: costOf(required(shelf, material), grams) }));
-  const plastics = plasticsOf(begun, shelf);
   const bases = [...plastics].map(([material, grams]) => ({
     material,
     cost: costOf(required(shelf, material), grams),
@@ -131,7 +140,7 @@ export function recipeProposal(context: RecipeContext): RecipeProposal {
   const { limit } = heatLimit([...plastics.keys()], [...used.keys()], (id) => shelf.get(id));
   const deltaE = Math.max(...sides.map(({ left }) => left.deltaE));
   const tooLittle = tooLittleToWeigh(
-    cups.flatMap(({ amounts }) => amounts.flatMap((amount) => onScale(amount) ?? [])),
+    cups.flatMap(({ amounts }) => amounts.flatMap((amount) => weighedAmount(amount) ?? [])),
     bench.scaleGrams,
   );
   const all = [...costs, ...bases];
@@ -151,18 +160,26 @@ export function recipeProposal(context: RecipeContext): RecipeProposal {
   };
 }
 
-/** Grams of each plastic in all cups together. */
-function plasticsOf(begun: readonly CupBegun[], shelf: RecipeContext['shelf']): ReadonlyMap<string, number> {
+/** Grams of each plastic in all cups together, with what went in with cuts, which is taken out of `used`. */
+function plasticsOf(
+  begun: readonly CupBegun[],
+  used: Map<string, number>,
+  shelf: RecipeContext['shelf'],
+): ReadonlyMap<string, number> {
   const grams = new Map<string, number>();
   for (const { plastic, plasticMl } of begun)
     grams.set(plastic, (grams.get(plastic) ?? 0) + plasticMl * required(shelf, plastic).gramsPerMl);
+  for (const [plastic, started] of grams) {
+    grams.set(plastic, started + (used.get(plastic) ?? 0));
+    used.delete(plastic);
+  }
   return grams;
 }
 
 /** An amount as the scale shows it; undefined where it is not weighed. */
-function onScale({ title, grams, text, tool, weighed }: RecipeAmount): WeighedAmount | undefined {
-  if (weighed) return { title, ...weighed };
-  return tool === 'scale' ? { title, grams, text } : undefined;
+function weighedAmount({ title, tool, weighed, ...amount }: RecipeAmount): WeighedAmount | undefined {
+  if (weighed) return onScale(title, weighed);
+  return tool === 'scale' ? onScale(title, amount) : undefined;
 }
 
 function cupOf(
@@ -180,6 +197,7 @@ function cupOf(
       {
         material: material.id,
         title: material.title,
+        ...defined({ cut: measure.cut }),
         grams: amount,
         exactGramsPerMl: exact[candidate]!,
         text: measure.text,

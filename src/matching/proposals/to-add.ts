@@ -1,3 +1,5 @@
+import type { Cut } from '../../cup/cut.ts';
+
 /** What is to be put into a cup. */
 export interface ToAdd {
   readonly additions: readonly AmountToAdd[];
@@ -8,6 +10,8 @@ export interface ToAdd {
 /** An amount of a material, measured. */
 export interface AmountToAdd {
   readonly title: string;
+  /** It is measured of this cut. */
+  readonly cut?: Pick<Cut, 'title' | 'oneIn'>;
   /** "3 drops", "1/8 tsp", "0.12 g" */
   readonly text: string;
 }

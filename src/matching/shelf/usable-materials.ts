@@ -4,6 +4,7 @@ import { COLOURING_KINDS } from '../../tables/colouring-kinds.ts';
 import { required } from '../../values/required.ts';
 import { colours, type MatchMaterial } from './match-material.ts';
 import { fullness, plasticDensityOf, type Sort, sortOf } from './together.ts';
+import { withUsableCuts } from './usable-cuts.ts';
 
 /** What may be added. */
 export interface AdditionLimits {
@@ -51,11 +52,12 @@ const FULL = 0.999;
 export function usableMaterials(
   cup: CupState,
   shelf: ReadonlyMap<string, MatchMaterial>,
-  { inStock = false, stockShare = 1, effects = [], without = [] }: AdditionLimits,
+  limits: AdditionLimits,
 ): {
   readonly usable: readonly { readonly material: MatchMaterial; readonly most: number }[];
   readonly leftOut: readonly LeftOut[];
 } {
+  const { inStock = false, stockShare = 1, effects = [], without = [] } = limits;
   const plasticMl = total(cup.plastics);
   const contents = concentrations(cup);
   const pouredAt = pouringTemperature(cup, shelf);
@@ -73,7 +75,7 @@ export function usableMaterials(
         ? ({ why: 'sort-at-its-most', sort } as const)
         : undefined) ??
       (most <= LEAST_DOSE * plasticMl ? ({ why: 'at-its-most' } as const) : undefined);
-    if (why === undefined) usable.push({ material, most });
+    if (why === undefined) usable.push({ material: withUsableCuts(material, cup, shelf, pouredAt, limits), most });
     else leftOut.push({ material: material.id, ...why });
   }
   return { usable, leftOut };

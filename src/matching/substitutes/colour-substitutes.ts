@@ -164,7 +164,8 @@ function substituteOf({
   const amounts = measured.ingredients.map(({ candidate, amount, measure }): SubstituteAmount => {
     const { id, title } = ingredients[candidate]!.material;
     const weight = weighed?.weights.get(candidate);
-    return { material: id, title, grams: amount, text: measure.text, ...defined({ weighed: weight }) };
+    const { text, cut } = measure;
+    return { material: id, title, ...defined({ cut }), grams: amount, text, ...defined({ weighed: weight }) };
   });
   return {
     amounts,

@@ -14,6 +14,7 @@ import { document } from '../document.ts';
 import { embeddedJson, type Html, html } from '../html.ts';
 import { paths } from '../links.ts';
 import type { PageContext, PageKind } from '../page.ts';
+import { type PlannedCut, plannedCut } from '../planner-data.ts';
 import { roomCheckFold, roomCheckText } from '../room-check.ts';
 import { dot } from '../swatch/chip.ts';
 
@@ -40,7 +41,7 @@ export type MatchPageMaterial = Pick<
   | 'most'
   | 'typical'
   | 'working'
->;
+> & { readonly cuts?: readonly PlannedCut[] };
 
 /** A mold as the Match page needs it. */
 export interface MatchPageMold extends Pick<Mold, 'id' | 'title' | 'bodyMm' | 'thinMm' | 'gateMm' | 'cavityMl'> {
@@ -79,7 +80,7 @@ function matchMaterial(material: Material): MatchPageMaterial {
     density,
     expectedDeltaE,
     gramsPerMl,
-    ...defined({ constants, flake, ...kept }),
+    ...defined({ constants, flake, ...kept, cuts: material.cuts?.map(plannedCut) }),
   };
 }
 
