@@ -128,6 +128,7 @@ const FILES: { readonly [K in Kind]: (made: Scaffolded) => NewFile<K> } = {
     remarks: [
       optional('drop: { count: 20, mass: 0.98 g }', 'twenty drops, weighed once: then every amount is exact'),
       highest(made),
+      ' Of another colorant, let down for small doses, write `cut` in place of all this: the manual has it (files).',
     ],
     notes: BOUGHT,
   }),

@@ -53,7 +53,7 @@ export function weighedOf(grams: number, cuts: readonly Cut[], scaleGrams: numbe
   return { ...measure, grams: measure.grams * cut.bottlePerGram, cut };
 }
 
-/** What thins the exact doses that are measured of cuts: g of materials, ml of plastics. */
+/** What the exact doses that are measured of cuts are cut with: g of materials, ml of plastics. */
 export function broughtByCuts(exact: Amounts, chosen: Readonly<Record<string, Measure>>): CupState {
   return Object.entries(chosen).reduce((cup, [name, { cut }]): CupState => {
     const diluent = cut && partsOfCut(cut, exact[name]! / cut.bottlePerGram)[1];

@@ -1,7 +1,7 @@
 import { amountOf, type CupState, type PartStep } from './ledger.ts';
 
 /**
- * A dilution of a bottle: so much of it, thinned for doses that are too small to measure. It is nothing of its own in a cup: what goes in
+ * A dilution of a bottle: so much of it, let down for doses that are too small to measure. It is nothing of its own in a cup: what goes in
  * is its two parts.
  */
 export interface Cut {
@@ -9,16 +9,16 @@ export interface Cut {
   readonly title: string;
   /** The bottle. */
   readonly of: string;
-  /** What it is thinned with. */
+  /** What it is cut with. */
   readonly with: string;
   /** One part of the bottle in so many parts by volume, in all. */
   readonly oneIn: number;
   /** What a millilitre and a drop of it weigh, g. */
   readonly gramsPerMl: number;
   readonly gramsPerDrop: number;
-  /** g of the bottle in a gram; the rest is what thins it. */
+  /** g of the bottle in a gram; the rest is what it is cut with. */
   readonly bottlePerGram: number;
-  /** ml of the plastic in a gram, where that is what thins it. */
+  /** ml of the plastic in a gram, where that is what it is cut with. */
   readonly plasticPerGram?: number;
 }
 
@@ -36,7 +36,7 @@ export function dilution(
   };
 }
 
-/** What goes into a cup with so many grams of a cut: the bottle, and what thins it. */
+/** What goes into a cup with so many grams of a cut: the bottle, and what it is cut with. */
 export function partsOfCut(cut: Cut, grams: number): readonly PartStep[] {
   const { of, with: diluent, bottlePerGram, plasticPerGram } = cut;
   return [

@@ -222,7 +222,7 @@ function measuredOf(
   const handled: BenchMaterial = cut ?? stock(material);
   const grams = exact[material]! / part;
   const measuredGrams = measure.grams / part;
-  const coarse = tooCoarse[material];
+  const coarse = Object.hasOwn(tooCoarse, material) ? tooCoarse[material] : undefined;
   const { scaleGrams } = shop;
   const byWeight = scaleGrams === undefined ? undefined : weighedAsExact(grams, scaleGrams);
   const { gramsPerDrop } = handled;

@@ -7,7 +7,7 @@ import { reference } from './reference-field.ts';
 const LEAST = 2;
 const MOST = 1000;
 
-/** One part in how many, in all: 10 of one drop with nine of what it is thinned with. */
+/** One part in how many, in all: 10 of one drop with nine of what it is cut with. */
 const oneIn: z.ZodType<number> = field<number>(
   'field/value',
   (input) => {
@@ -38,7 +38,7 @@ function partsMeant(input: unknown): number | undefined {
 export const cut = fields({
   /** The colorant. */
   of: reference,
-  /** The plastic or liquid additive that thins it. */
+  /** The plastic or liquid additive that it is cut with. */
   with: reference,
   'one-in': oneIn,
 });

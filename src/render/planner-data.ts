@@ -151,7 +151,7 @@ export function plannerData(
       cups.flatMap(({ plastics, contents }) => [...plastics, ...contents].map(({ material }) => material)),
     ),
   );
-  // What a cut is thinned with goes in with it.
+  // What a cut is made with goes in with it.
   for (const id of [...used]) for (const cut of materials.get(id)?.cuts ?? []) used.add(cut.with);
   return {
     recipes: recipes.map((recipe) => plannedRecipe(required(molds, recipe.mold).bodyMm, recipe)),

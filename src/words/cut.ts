@@ -20,6 +20,11 @@ export function amountName({
   return cut ? cutName(cut) : title;
 }
 
+/** How much of the bottle is in a cut: "1 part in 10 of Rust". */
+export function cutShareText({ oneIn }: Pick<Cut, 'oneIn'>, bottle: string): string {
+  return `1 part in ${formatDecimal(oneIn)} of ${bottle}`;
+}
+
 /** A cut by its name, with how much of the bottle is in it: "Rust cut (1 in 10)". */
 export function cutName({ title, oneIn }: Pick<Cut, 'title' | 'oneIn'>): string {
   return `${title} (1 in ${formatDecimal(oneIn)})`;

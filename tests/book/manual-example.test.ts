@@ -19,6 +19,7 @@ test('the book in the manual compiles without a word', () => {
     'book.md',
     'shelf/plastics/supple.md',
     'shelf/colorants/peat.md',
+    'shelf/colorants/peat-cut.md',
     'shelf/powders/ivory-pearl.md',
     'shelf/flakes/copper-hex-040.md',
     'molds/minnow-3.md',

@@ -122,6 +122,7 @@ const LINES = [
   '  tip: { share: 10 %, plastic: 60 ml }',
   '  belly: { from: dusk/body, add: { peat: 2 drops } }',
   'from: hush',
+  'cut: { of: peat, with: supple, one-in: 10 }',
   'for: reed',
   'mold: minnow',
   'price: 3',

@@ -43,7 +43,7 @@ export function bottleFault(
   return isFaulty(of, things) ? undefined : { found: `colorant \`${of}\``, expected, ...nearest(of, shelf, isBottle) };
 }
 
-/** Why nothing is thinned with that. */
+/** Why nothing is cut with that. */
 export function diluentFault(
   name: string,
   shelf: ReadonlyMap<string, MaterialCore>,

@@ -1,6 +1,5 @@
 import type { CupState } from '../../cup/ledger.ts';
 import type { MatchMaterial } from './match-material.ts';
-import type { AdditionLimits } from './usable-materials.ts';
 
 /**
  * A bottle with those of its cuts that a cup can be given: what thins them is on the shelf, may be used, and is at home there: a plastic
@@ -13,7 +12,7 @@ export function withUsableCuts(
   { plastics }: Pick<CupState, 'plastics'>,
   shelf: ReadonlyMap<string, MatchMaterial>,
   pouredAt: number | undefined,
-  { inStock = false, without = [] }: Pick<AdditionLimits, 'inStock' | 'without'>,
+  { inStock = false, without = [] }: { readonly inStock?: boolean; readonly without?: readonly string[] },
 ): MatchMaterial {
   const { cuts, ...others } = material;
   const usable = cuts?.filter((cut) => {

@@ -8,10 +8,11 @@ import { UNITS } from '../../units/unit.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import { required } from '../../values/required.ts';
 import { assumptionText } from '../../words/assumption.ts';
+import { cutShareText } from '../../words/cut.ts';
 import { EFFECT_WORDS } from '../../words/effect.ts';
 import { handyMeasure } from '../../words/handy-measure.ts';
 import { boughtText } from '../../words/stock.ts';
-import { bookIndex } from '../book-index.ts';
+import { bookIndex, titleOnShelf } from '../book-index.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { document } from '../document.ts';
 import { ladderText, massIn } from '../dose-text.ts';
@@ -69,7 +70,7 @@ ${groups
       name,
       materials,
     }) => html`<section class="part" aria-labelledby="shelf-${name.toLowerCase()}"><h2 id="shelf-${name.toLowerCase()}">${name} <span class="count">${materials.length}</span></h2>
-<ul class="shelf">${materials.map((material) => shelfItem(context, material))}</ul></section>
+<ul class="shelf">${materials.map((material) => [shelfItem(context, material), ...cutItems(context, material)])}</ul></section>
 `,
   )}`,
     });
@@ -89,6 +90,27 @@ function shelfItem(context: PageContext, material: Material): Html {
     ...(stockGrams === undefined ? [] : [`${stockText(material, stockGrams, context.book.settings)} left`]),
   ];
   return html`<li><a href="${link(context, paths.material(id))}"><span class="shelf-strip ${flake === undefined ? '' : 'flakes'}">${strip(material)}</span><span class="shelf-name">${title}</span></a><span class="shelf-words">${words.join(', ')}</span></li>`;
+}
+
+/** The cuts of a bottle, each with the palest step of its colour, which they are for. */
+function cutItems(context: PageContext, material: Material): readonly Html[] {
+  const { cuts = [], ladder: steps } = material;
+  return cuts.map(
+    (cut) =>
+      html`<li><a href="${link(context, paths.material(material.id))}#${cut.id}"><span class="shelf-strip">${chips(
+        steps.slice(0, 1).map(({ look }) => chipColours(look)),
+        '',
+      )}</span><span class="shelf-name">${cut.title}</span></a><span class="shelf-words">${cutShareText(cut, material.title)}, with ${titleOnShelf(context.book, cut.with)}</span></li>`,
+  );
+}
+
+/** The dilutions of a bottle: what is in a drop of each. */
+function cutsSection(context: PageContext, { cuts = [], title }: Material): Html {
+  if (cuts.length === 0) return html``;
+  return html`<section class="part" aria-labelledby="cuts"><h2 id="cuts">Cut, for small doses</h2>${cuts.map((cut) => {
+    const diluent = html`<a href="${link(context, paths.material(cut.with))}">${titleOnShelf(context.book, cut.with)}</a>`;
+    return html`<h3 id="${cut.id}">${cut.title}</h3><p>${sentence(cutShareText(cut, title))} by volume, with ${diluent}. One drop is ${massText(cut.gramsPerDrop)} and holds ${massText(cut.gramsPerDrop * cut.bottlePerGram)} of ${title}. What goes into a cup, the stock and the cost are its two parts.</p>${cut.notes.trim() === '' ? '' : html`<div class="notes">${notesHtml(context, cut.notes)}</div>`}${cut.assumptions.map((assumed) => html`<p class="fine">${sentence(assumptionText(assumed))}.</p>`)}`;
+  })}</section>`;
 }
 
 /** A material's page. */
@@ -111,6 +133,7 @@ ${ladder(context, material)}
 <div class="columns"><div class="column-main">
 ${notes.trim() === '' ? '' : html`<div class="notes">${notesHtml(context, notes)}</div>`}
 ${photoFigures(context, material.photos, `Photo of ${title}`)}
+${cutsSection(context, material)}
 ${lightGraph(context, material)}
 ${usedIn(context, material)}
 ${cautionsBlock(context)}

@@ -11,6 +11,13 @@ const chain = (length: number): HostileFiles =>
     Array.from({ length }, (_, at) => [`colours/c-${at}.md`, from(`C ${at}`, at === 0 ? 'hush' : `c-${at - 1}`)]),
   );
 
+const cut = (of: string, diluent: string, oneIn = '10', id = 'peat-cut'): HostileFiles => ({
+  [`shelf/colorants/${id}.md`]: file(`title: ${id}\ncut: { of: ${of}, with: ${diluent}, one-in: ${oneIn} }`),
+});
+const MIXED_WITH_CUT: HostileFiles = {
+  'colours/thin.md': cups('Thin', 'body: { plastic: 100 ml supple, add: { peat-cut: 3 drops } }'),
+};
+
 /** Recipes that come from each other, and what is hidden and named. */
 export const RING_BOOKS: readonly HostileBook[] = [
   ['a recipe that comes from itself', dusk('title: Dusk\nfrom: dusk'), ['recipe/cycle']],
@@ -29,6 +36,23 @@ export const RING_BOOKS: readonly HostileBook[] = [
       'colours/c.md': cups('C', 'body: { from: a/body }'),
     },
     ['recipe/cycle'],
+  ],
+  ['a cut of itself', cut('peat-cut', 'softener'), ['material/cut']],
+  [
+    'cuts of each other',
+    { ...cut('peat-thin', 'softener'), ...cut('peat-cut', 'softener', '2', 'peat-thin') },
+    ['material/cut'],
+  ],
+  ['a cut thinned with itself', cut('peat', 'peat-cut'), ['material/cut']],
+  ['a cut of what is not there', cut('nowhere', 'supple'), ['material/cut']],
+  ['a cut of more parts than a number has', cut('peat', 'supple', '1e308'), ['field/value']],
+  ['a cut of less than one part', cut('peat', 'supple', '-0.0'), ['field/value']],
+  ['a cut of what there is no number for', cut('peat', 'supple', '.nan'), ['field/value']],
+  ['a cut that is as thin as may be', { ...cut('peat', 'supple', '1000'), ...MIXED_WITH_CUT }, 'builds'],
+  [
+    'a cut that names what is hidden, in no recipe',
+    { 'shelf/colorants/peat-cut.md': file('title: Zibeline\ncut: { of: peat, with: supple, one-in: 10 }', 'Gannet.') },
+    'builds',
   ],
   ['a chain of 25', chain(25), 'builds'],
   ['a thousand cups', { 'colours/a.md': cups('A', ...many(1000)) }, ['field/too-long']],
