@@ -8,7 +8,7 @@ import { isNear, isWeighable, measures, weighed } from './measures.ts';
 const UNSEEN = 0.01;
 
 /**
- * The cuts by which a dose of a bottle can be measured without making another cup of it: what thins them is in the recipe, in as much
+ * The cuts by which a dose of a bottle can be measured without making another cup of it: what they are cut with is in the recipe, in as much
  * as they bring, or is so little that it is none.
  *
  * @param grams of the bottle

@@ -261,7 +261,7 @@ describe('the file of a cut', () => {
     expect(told('plastic: 100 ml peat-cut')).toHaveLength(1);
   });
 
-  test('compileBook(…, { memory }) after an edit of a cut, or of what thins it, is a compile from the beginning', () => {
+  test('compileBook(…, { memory }) after an edit of a cut, or of what it is cut with, is a compile from the beginning', () => {
     const files = (oneIn: number, density: string): Readonly<Record<string, string>> => ({
       ...EXAMPLE_BOOK,
       ...SHELF,

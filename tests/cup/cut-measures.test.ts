@@ -75,7 +75,7 @@ const rows = (batch: ReturnType<typeof planBatch>): readonly string[] =>
   batch.cups[0]!.amounts.map(({ material, cut, text }) => `${text} ${cut?.id ?? material}`);
 
 describe('a cut', () => {
-  test('partsOfCut of 10 drops of one in ten is 1 drop of the bottle and 9 of what thins it', () => {
+  test('partsOfCut of 10 drops of one in ten is 1 drop of the bottle and 9 of what it is cut with', () => {
     const [bottle, diluent] = partsOfCut(cutOf(10), 10 * cutOf(10).gramsPerDrop);
     expect(bottle).toEqual({ kind: 'add', material: 'rust', grams: expect.closeTo(0.05 * RUST, 12) });
     expect(diluent).toEqual({ kind: 'add', material: 'softener', grams: expect.closeTo(9 * 0.05 * SOFTENER, 12) });

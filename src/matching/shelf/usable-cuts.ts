@@ -2,7 +2,7 @@ import type { CupState } from '../../cup/ledger.ts';
 import type { MatchMaterial } from './match-material.ts';
 
 /**
- * A bottle with those of its cuts that a cup can be given: what thins them is on the shelf, may be used, and is at home there: a plastic
+ * A bottle with those of its cuts that a cup can be given: what they are cut with is on the shelf, may be used, and is at home there: a plastic
  * of the cup, or an additive that takes its heat.
  *
  * @param pouredAt °C; undefined where the plastics do not say
