@@ -18,7 +18,7 @@ import { MEASURED_TOGETHER, weightsText } from '../words/amount.ts';
 import { costWords } from '../words/cost.ts';
 import { amountName } from '../words/cut.ts';
 import { differenceText } from '../words/difference.ts';
-import { cupFlakeText, type FlakedBait, flakeChoiceText, flakeText } from '../words/flake.ts';
+import { cupFlakeText, type FlakedBait, flakeChoiceText, flakeNowText, flakeText } from '../words/flake.ts';
 import { cupHeatsText } from '../words/heats.ts';
 import { leftOutText } from '../words/left-out.ts';
 import { maxText } from '../words/limit.ts';
@@ -90,7 +90,7 @@ export function printedAddition(
   return lines([
     ...(now ? [`${cup} now: ${verdictText(now)}`] : []),
     ...heatLines(cup, heats, book),
-    ...flakes.map((flake) => `${cupFlakeText(flake, book.bait)}.`),
+    ...flakes.map((flake) => `${flakeNowText(flake, book.bait)}.`),
     `${now ? '' : `${cup}: `}${says}`,
     ...(advice.kind === 'ask-what-went-in' ? [ANSWER_IN_LOG] : []),
     ...(startsAgain ? [...anew, '', 'Or fix this one:', ...mend.slice(1)] : [...mend, ...anew]),

@@ -20,6 +20,7 @@ import { type UnloggedMove, unloggedMoves } from './rounds/unlogged.ts';
 import type { MatchBench } from './shelf/match-bench.ts';
 import { type MatchMaterial, shelfByName } from './shelf/match-material.ts';
 import type { AdditionLimits } from './shelf/usable-materials.ts';
+import type { WantedFlake } from './substitutes/flake-match.ts';
 import type { SeenViews, TargetPart } from './target/target-part.ts';
 
 /** A round of a log, with what was seen of it; absent where no colour was noted. */
@@ -35,6 +36,8 @@ export interface CupAsked {
   /** All of them, looked at or not; those of cups that were given up for it too. */
   readonly rounds: readonly TriedRound[];
   readonly part: TargetPart;
+  /** Flake that is to be seen in it. */
+  readonly flakes?: readonly WantedFlake[];
   /** The other cup of a finished bait, behind this one. */
   readonly other?: OtherSide | undefined;
   /** Thickness of a test pour, mm. */
@@ -97,7 +100,7 @@ export function unloggedLook(asked: CupAsked): UnloggedLook | undefined {
 
 /** The question that a cup as it is now puts to matching, and what it is judged by. */
 export function cupQuestion(
-  { start, rounds, part, other, bodyMm, startMl, heats }: CupAsked,
+  { start, rounds, part, flakes, other, bodyMm, startMl, heats }: CupAsked,
   asking: AskedWith,
 ): CupQuestion {
   const learned = observationsOf(rounds, bodyMm);
@@ -113,7 +116,7 @@ export function cupQuestion(
     startMl,
     // Before its first round nothing was melted yet.
     ...(last && { heats }),
-    ...defined({ seen: seen && aim.asTarget(seen, cup, last?.how?.thicknessMm) }),
+    ...defined({ flakes, seen: seen && aim.asTarget(seen, cup, last?.how?.thicknessMm) }),
   };
   return { aim, question };
 }

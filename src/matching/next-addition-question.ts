@@ -5,6 +5,7 @@ import type { WhatWentIn } from './rounds/unlogged.ts';
 import type { MatchBench } from './shelf/match-bench.ts';
 import type { MatchMaterial } from './shelf/match-material.ts';
 import type { AdditionLimits } from './shelf/usable-materials.ts';
+import type { WantedFlake } from './substitutes/flake-match.ts';
 import type { SeenViews, TargetPart } from './target/target-part.ts';
 
 /** A cup that is to be brought to a target. */
@@ -12,6 +13,8 @@ export interface NextAdditionQuestion {
   /** What is in the cup now, by the ledger. */
   readonly cup: CupState;
   readonly target: TargetPart;
+  /** Flake that is to be seen in it. */
+  readonly flakes?: readonly WantedFlake[];
   readonly shelf: readonly MatchMaterial[];
   readonly bench: MatchBench;
   /** Largest difference that counts as the same colour, ΔE00. */

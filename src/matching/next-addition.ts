@@ -2,14 +2,13 @@ import type { CupHeats } from '../cup/heats.ts';
 import { defined } from '../values/defined.ts';
 import { required } from '../values/required.ts';
 import { LEAST_GAIN } from './conventions.ts';
-import { dosesFor, isFaulty, type JudgedCup, judgedCup, measuredProposals } from './judged-cup.ts';
+import { dosesFor, isFaulty, judgedCup, measuredProposals } from './judged-cup.ts';
 import type { MatchFault } from './match-fault.ts';
 import { byBestTools, leastLeft } from './measure/best-tools.ts';
 import { WORTH_A_WORD } from './measure/weigh-doses.ts';
-import { bodyLayers } from './mix/layers-of-part.ts';
 import type { NextAdditionQuestion } from './next-addition-question.ts';
 import { wearsOut } from './proposals/addition-heat.ts';
-import { type CupFlake, cupFlakes } from './proposals/cup-flakes.ts';
+import { type FlakeNow, flakesNow } from './proposals/flakes-now.ts';
 import { freshCup, freshShort, isLarge, takesMore } from './proposals/fresh-cup.ts';
 import { leftBy, type Proposal } from './proposals/proposal.ts';
 import type { RecipeProposal } from './proposals/recipe-proposal.ts';
@@ -48,8 +47,8 @@ export interface NextAddition extends WouldHelp {
   readonly advice: NextAdvice;
   /** The cup now, as seen, or else as predicted. */
   readonly now?: Verdict;
-  /** What is seen of the flake in it, as the bait is; absent where there is none. */
-  readonly flakes?: readonly CupFlake[];
+  /** What is seen of its flake in the bait, beside what is wanted; absent where there is none of either. */
+  readonly flakes?: readonly FlakeNow[];
   /** How often it was heated, where that was told. */
   readonly heats?: CupHeats;
   /** ΔE00 that the corrected model gives the cup now: what the proposals are to be compared with. */
@@ -90,12 +89,13 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
   const { target, shelf, correction, problem, now, predictedDeltaE, reckoned } = judged;
   const { mix, ingredients, plasticMl, leftOut } = problem;
   const { agrees, isDone, below, doubt, differs } = reckoned;
+  const flakes = flakesNow(judged, question);
   const known = {
     now,
     predictedDeltaE,
     correction,
     leftOut,
-    ...flakesNow(judged),
+    ...(flakes.length === 0 ? {} : { flakes }),
     ...defined({ heats: question.heats }),
   };
   if (question.asks !== undefined) return { ...nothing({ kind: 'ask-what-went-in', asks: question.asks }), ...known };
@@ -177,13 +177,6 @@ function crowdedBy(
 ): Crowded | undefined {
   if (plasticMl > roomMl + 0.5) return { kind: 'over-full', plasticMl, roomMl };
   return isRight || plasticMl < roomMl * (1 - NO_ROOM) ? undefined : { kind: 'no-room-to-thin', plasticMl, roomMl };
-}
-
-function flakesNow({ cup, target, shelf, problem }: JudgedCup): Pick<NextAddition, 'flakes'> {
-  const amounts = Object.entries(cup.materials).map(([material, grams]) => ({ material, grams }));
-  const [body] = problem.cups;
-  const flakes = body ? cupFlakes({ plasticMl: problem.plasticMl, amounts }, bodyLayers([body], 0, target), shelf) : [];
-  return flakes.length === 0 ? {} : { flakes };
 }
 
 function nothing(advice: NextAdvice): NextAddition {

@@ -1,4 +1,5 @@
 import type { CupFlake } from '../matching/proposals/cup-flakes.ts';
+import type { FlakeNow } from '../matching/proposals/flakes-now.ts';
 import type { FlakeChoice } from '../matching/substitutes/flake-match.ts';
 import { LEAST_CONTRAST, type SeenFlake } from '../optics/seen-coverage.ts';
 import { lengthText } from '../units/length-text.ts';
@@ -58,6 +59,9 @@ export function flakesABaitText(count: number): string {
   return `about ${counted(Number(count.toPrecision(2)), 'flake')} a bait`;
 }
 
+/** So much more flake than is wanted is told of. Convention of this book. */
+const TOO_MUCH = 1.4;
+
 /** A bait that a cup is for: what its cavity holds, and the cup's share of that. */
 export interface FlakedBait {
   readonly cavityMl: number;
@@ -69,6 +73,16 @@ export function cupFlakeText({ title, perMl, wanted, atMost, ...seen }: CupFlake
   const count = bait === undefined ? '' : `, ${flakesABaitText(perMl * bait.cavityMl * bait.share)}`;
   const short = atMost && wanted !== undefined ? `; ${shareText(wanted)} is wanted, and a cup takes no more of it` : '';
   return `${title} ${seenFlakeText(seen)}${count}${short}`;
+}
+
+/** A flake of a cup now, with what is missing of it: "Copper shows on about 4 % of its face; about 10 % is wanted: add 1/4 tsp, last of all". */
+export function flakeNowText({ more, ...flake }: FlakeNow, bait?: FlakedBait): string {
+  const { title, seen, wanted, atMost, perMl } = flake;
+  const now = perMl > 0 ? cupFlakeText(flake, bait) : `${title} isn’t in it yet`;
+  if (wanted === undefined || (atMost && more === undefined)) return now;
+  const asked = `${shareText(wanted)} is wanted`;
+  if (more) return `${now}; ${atMost ? '' : `${asked}: `}add ${more.text}, last of all`;
+  return seen > TOO_MUCH * wanted ? `${now}; ${asked}: only clear plastic brings it down` : now;
 }
 
 /** How many flakes of an amount are in a bait of each mold of a batch; undefined of what is no flake. */

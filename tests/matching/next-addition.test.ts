@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { type CupState, scaleCup } from '../../src/cup/ledger.ts';
 import { seededRandom } from '../../src/cup/random.ts';
 import { baseOfCup } from '../../src/matching/mix/cup-model.ts';
-import { nextAddition } from '../../src/matching/next-addition.ts';
+import { type NextAddition, nextAddition } from '../../src/matching/next-addition.ts';
 import type { NextAdditionQuestion } from '../../src/matching/next-addition-question.ts';
 import type { MatchMaterial } from '../../src/matching/shelf/match-material.ts';
 import type { TargetPart } from '../../src/matching/target/target-part.ts';
@@ -326,6 +326,52 @@ describe('what a maker would do', () => {
       expect(additions.every(({ material }) => material !== 'flake')).toBe(true);
       expect(limit).toMatchObject({ celsius: 160, material: 'flake', lowered: false });
     }
+  });
+});
+
+describe('flake that is wanted', () => {
+  const flake = (id: string, colour: string): MatchMaterial => ({
+    id,
+    title: id,
+    kind: 'flake',
+    density: 1.39,
+    gramsPerMl: 0.55,
+    expectedDeltaE: 2,
+    flake: {
+      shape: 'hex',
+      sizeMm: 1,
+      reflectance: new Float64Array(36).fill(id === 'silver' ? 0.8 : 0.05),
+      ...{ colour, acrossMm: 1, finish: 'metallic' },
+    },
+  });
+  const shelf = [...ALL, flake('silver', '#d0d0d0'), flake('black', '#151515'), flake('jet', '#101010')];
+  const wanted = { hex: '#151515', sizeMm: 1, coverage: 0.1 };
+  const colour = { ochre: 0.6, 'white-pearl': 0.6 };
+  const asked = (amounts: Readonly<Record<string, number>>, flakes = [wanted]): NextAddition =>
+    ask({ cup: cupOf({ ...colour, ...amounts }), target: lookOf(cupOf(colour)), shelf, bench: EXACT_BENCH, flakes });
+
+  test('nextAddition(…) says how much more of it shows what is wanted, and so much is enough', () => {
+    const [now] = asked({ black: 0.05 }).flakes!;
+    expect(now!.seen).toBeLessThan(0.1);
+    expect(now).toMatchObject({ material: 'black', wanted: 0.1 });
+    const [then] = asked({ black: 0.05 + now!.more!.grams }).flakes!;
+    expectClose(then!.seen, 0.1, 0.002);
+    expect(then!.more).toBeUndefined();
+  });
+
+  test('nextAddition(…) takes a flake like it that is in the cup for it, and else the nearest on the shelf', () => {
+    expect(asked({ jet: 0.05 }).flakes!.map(({ material }) => material)).toEqual(['jet']);
+    const [silver, black] = asked({ silver: 0.05 }).flakes!;
+    expect(silver!.wanted).toBeUndefined();
+    expect(black).toMatchObject({ material: 'black', seen: 0, perMl: 0, wanted: 0.1 });
+    expect(black!.more!.grams).toBeGreaterThan(0);
+  });
+
+  test('nextAddition(…) only tells what is seen where nothing is wanted, and nothing of a cup without flake', () => {
+    expect(asked({ black: 0.05 }, []).flakes!.map(({ wanted: asks, more }) => [asks, more])).toEqual([
+      [undefined, undefined],
+    ]);
+    expect(asked({}, []).flakes).toBeUndefined();
   });
 });
 

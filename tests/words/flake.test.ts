@@ -1,5 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { allFlakeText, batchFlakesText, cupFlakeText, flakesABaitText, seenFlakeText } from '../../src/words/flake.ts';
+import {
+  allFlakeText,
+  batchFlakesText,
+  cupFlakeText,
+  flakeNowText,
+  flakesABaitText,
+  seenFlakeText,
+} from '../../src/words/flake.ts';
 
 describe('what is said of flake', () => {
   test.each([
@@ -32,6 +39,24 @@ describe('what is said of flake', () => {
     );
     expect(cupFlakeText({ ...flake, atMost: true })).toBe(
       'Copper shows on about 7 % of its face; about 15 % is wanted, and a cup takes no more of it',
+    );
+  });
+
+  test('flakeNowText(flake) says what is missing, or that there is too much', () => {
+    const flake = { material: 'copper', title: 'Copper', seen: 0.04, contrast: 28, wanted: 0.1, perMl: 30 };
+    const more = { grams: 0.7, text: '1/4 tsp' };
+    expect(flakeNowText(flake)).toBe('Copper shows on about 4 % of its face');
+    expect(flakeNowText({ ...flake, more })).toBe(
+      'Copper shows on about 4 % of its face; about 10 % is wanted: add 1/4 tsp, last of all',
+    );
+    expect(flakeNowText({ ...flake, seen: 0, perMl: 0, more })).toBe(
+      'Copper isn’t in it yet; about 10 % is wanted: add 1/4 tsp, last of all',
+    );
+    expect(flakeNowText({ ...flake, seen: 0.15 })).toBe(
+      'Copper shows on about 15 % of its face; about 10 % is wanted: only clear plastic brings it down',
+    );
+    expect(flakeNowText({ ...flake, atMost: true, more })).toBe(
+      'Copper shows on about 4 % of its face; about 10 % is wanted, and a cup takes no more of it; add 1/4 tsp, last of all',
     );
   });
 

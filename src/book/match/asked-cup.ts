@@ -63,7 +63,9 @@ export function askedCup(recipe: CupsOf, cup: Cup, target: PartsOf, bodyMm: numb
   const part = partFor(target, cup.name, recipe.cups.length);
   if (!part) return undefined;
   const other = otherSide(recipe, cup, target);
+  const flakes = target.parts.find(({ name }) => name === part.name)?.flakes;
   return {
+    ...defined({ flakes }),
     start: cupOf(cup, cup.startMl),
     rounds: triedRounds(cup),
     part,

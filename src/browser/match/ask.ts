@@ -175,6 +175,7 @@ function askedCup(work: Work, index: number, now: CupNow, data: MatchPageData): 
     start: now.start,
     rounds: triedRounds(now),
     part: partOfSide(sideOf(work, index)),
+    ...defined({ flakes: asked(sideOf(work, index), work, data).flakes }),
     other: other && {
       cup: other.last,
       rounds: observationsOf(triedRounds(other), bodyMm),

@@ -19,7 +19,7 @@ import { costWords } from '../../words/cost.ts';
 import { amountName } from '../../words/cut.ts';
 import { differenceText } from '../../words/difference.ts';
 import { firstRecipeText } from '../../words/first-recipe.ts';
-import { cupFlakeText, type FlakedBait, flakeChoiceText } from '../../words/flake.ts';
+import { cupFlakeText, type FlakedBait, flakeChoiceText, flakeNowText } from '../../words/flake.ts';
 import { leftOutText } from '../../words/left-out.ts';
 import { proposalText } from '../../words/proposal.ts';
 import { tooLittleText } from '../../words/scale.ts';
@@ -82,7 +82,7 @@ export function nextView(
   const anew = startAgain
     ? html`<h3>${startsAgain ? 'A new cup' : 'Or a new cup'}</h3><ol class="match-proposals">${recipeItem(startAgain, [side], { ...shown, bait }, (choice) => anewButton(choice, startsAgain))}</ol>`
     : html``;
-  const inIt = flakes.map((flake) => html`<p class="fine">In the cup now: ${cupFlakeText(flake, bait)}.</p>`);
+  const inIt = flakes.map((flake) => html`<p class="fine">In the cup now: ${flakeNowText(flake, bait)}.</p>`);
   return html`${inIt}${startsAgain ? [anew, mend] : [mend, anew]}${leftOutView(leftOut, shown)}`;
 }
 

@@ -1,5 +1,6 @@
 import type { CupMatch, Target } from '../../book/model/target.ts';
 import { costWords } from '../../words/cost.ts';
+import { flakeNowText } from '../../words/flake.ts';
 import { nextAdditionText } from '../../words/next-addition.ts';
 import { proposalText } from '../../words/proposal.ts';
 import { verdictText } from '../../words/verdict.ts';
@@ -25,7 +26,7 @@ function nextStep({ book }: PageContext, { next }: CupMatch, tolerance: number, 
   const { materials } = bookIndex(book);
   const money = (amount: number): string => moneyText(amount, settings);
   const named = (ids: readonly string[]): readonly string[] => ids.map((id) => materials.get(id)?.title ?? id);
-  return html`<div class="match-next"><h${level}>Next</h${level}><p>${nextAdditionText(next, tolerance, settings)}</p>${
+  return html`<div class="match-next"><h${level}>Next</h${level}><p>${nextAdditionText(next, tolerance, settings)}</p>${(next.flakes ?? []).map((flake) => html`<p class="fine">${flakeNowText(flake)}.</p>`)}${
     next.proposals.length < 2
       ? ''
       : html`<ol class="proposals">${next.proposals.map(
