@@ -14,21 +14,24 @@ interface UseEntry {
   readonly goesIn: 'cold' | 'off-heat' | 'sinks';
   /** Whether it is dried and kept warm before it goes in: damp, it spits, and cold, it cools the cup. */
   readonly dried: boolean;
+  /** Whether heat spoils it: of what no heat at a bench spoils, nobody asks the supplier. */
+  readonly scorches: boolean;
   /** Words that makers use for it. */
   readonly alsoCalled: readonly string[];
 }
 
 const ENTRIES = {
-  softener: { solid: false, goesIn: 'cold', dried: false, alsoCalled: ['plasticiser', 'plasticizer'] },
-  hardener: { solid: false, goesIn: 'cold', dried: false, alsoCalled: [] },
+  softener: { solid: false, goesIn: 'cold', dried: false, scorches: true, alsoCalled: ['plasticiser', 'plasticizer'] },
+  hardener: { solid: false, goesIn: 'cold', dried: false, scorches: true, alsoCalled: [] },
   stabiliser: {
     solid: false,
     goesIn: 'cold',
     dried: false,
+    scorches: true,
     alsoCalled: ['stabilizer', 'heat stabiliser', 'heat stabilizer', 'heat guard'],
   },
-  scent: { solid: false, goesIn: 'off-heat', dried: false, alsoCalled: ['attractant'] },
-  salt: { solid: true, goesIn: 'sinks', dried: true, alsoCalled: [] },
+  scent: { solid: false, goesIn: 'off-heat', dried: false, scorches: true, alsoCalled: ['attractant'] },
+  salt: { solid: true, goesIn: 'sinks', dried: true, scorches: false, alsoCalled: [] },
 } as const satisfies Readonly<Record<string, UseEntry>>;
 
 /** What an additive is for. */
@@ -38,3 +41,9 @@ export const ADDITIVE_USES: Readonly<Record<AdditiveUse, UseEntry>> = ENTRIES;
 
 /** Their names, as they are written in an additive's file. */
 export const USE_NAMES = Object.keys(ENTRIES) as readonly AdditiveUse[];
+
+/** Whether no heat at a bench spoils a material, so that nobody asks for a highest temperature that its file does not say. */
+export function isHeatProof(material: { readonly use?: AdditiveUse; readonly highest?: number } | undefined): boolean {
+  const { use, highest } = material ?? {};
+  return highest === undefined && use !== undefined && !ADDITIVE_USES[use].scorches;
+}

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Diagnostic } from '../../src/diagnostics/diagnostic.ts';
 import { formatDiagnostics } from '../../src/diagnostics/format-diagnostics.ts';
-import { compileWith, file } from './sample.ts';
+import { bookWith, compileWith, file, recipeOf } from './sample.ts';
 
 const FAHRENHEIT = { 'book.md': file('title: B\nunits: { temperature: °F }') };
 
@@ -241,4 +241,21 @@ describe('how much a cup of plastic takes', () => {
     expect(told(salted('80 %', 'bulk: 1.2 g/ml\nmost: 85 %'))).toEqual([]);
     expect(told(salted('60 %'))).toEqual([]);
   });
+});
+
+test('nobody asks how much heat salt bears, and of anything else without a highest temperature somebody does', () => {
+  const unknown = (extra: string): readonly string[] => {
+    const book = bookWith({
+      'shelf/additives/salt.md': file(`title: Salt\nbulk: 1.2 g/ml\n${extra}`),
+      'shelf/colorants/peat.md': file(
+        'title: Peat\nhighest: 190 °C\nlook: { kind: pigment, colour: "#5b4327", dose: 12 drops per 100 ml }',
+      ),
+      'colours/smoke.md': file(
+        'title: Smoke\nmold: minnow\ncups: { body: { plastic: 100 ml supple, add: { peat: 9 drops, salt: 10 g } } }',
+      ),
+    });
+    return recipeOf(book, 'smoke').cups[0]!.limitUnknown;
+  };
+  expect(unknown('')).toEqual(['salt']);
+  expect(unknown('use: salt')).toEqual([]);
 });

@@ -1,6 +1,7 @@
 import { BURNT, type HeatLimit, heatLimit } from '../../cup/heat-limit.ts';
 import { type Amounts, concentrations, cupVolume, isEmpty, total } from '../../cup/ledger.ts';
 import { plasticInCuts } from '../../cup/logged-amount.ts';
+import { isHeatProof } from '../../kinds/additive-uses.ts';
 import { cupBody } from '../../optics/cup-body.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
 import { flakeCoverage, flakeSpacing, flakesPerMl, flakesPerMm } from '../../optics/flake.ts';
@@ -72,7 +73,8 @@ export function compileCup(
   const rounds = compileRounds(tried, bodyOf, mold.bodyMm, (material) => 1 / optical(material).density);
   const plasticIds = plastics.map(({ material }) => material);
   const names = [...Object.keys(contents), ...plasticIds];
-  const heat = heatLimit(plasticIds, Object.keys(contents), (id) => shelf.get(id));
+  const heatable = Object.keys(contents).filter((id) => !isHeatProof(shelf.get(id)));
+  const heat = heatLimit(plasticIds, heatable, (id) => shelf.get(id));
   const ofThisCup = lastCup(filled.rounds);
   const reached = ofThisCup.flatMap((round) => round.heatedTo ?? []);
   const highestReached = reached.length > 0 ? Math.max(...reached) : undefined;

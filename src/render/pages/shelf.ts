@@ -1,5 +1,6 @@
 import type { Material } from '../../book/model/shelf.ts';
 import type { Settings } from '../../book/model.ts';
+import { isHeatProof } from '../../kinds/additive-uses.ts';
 import { MATERIAL_KINDS, SHELF_ORDER } from '../../kinds/kinds.ts';
 import { LADDER_MM } from '../../tables/material-defaults.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
@@ -216,10 +217,11 @@ function properties(context: PageContext, material: Material): Html {
       ['Flakes per gram', `about ${Number((1 / flake.gramsPerFlake).toPrecision(3))}`],
     );
   }
-  facts.push([
-    'Max temperature',
-    highest === undefined ? 'not on file, ask the supplier' : limitText(highest, settings),
-  ]);
+  if (!isHeatProof(material))
+    facts.push([
+      'Max temperature',
+      highest === undefined ? 'not on file, ask the supplier' : limitText(highest, settings),
+    ]);
   if (working !== undefined)
     facts.push(['Pour at', `${temperatureText(working.from, settings)} to ${limitText(working.to, settings)}`]);
   if (most !== undefined) facts.push(['Max dose', useText(most, material, settings)]);
