@@ -24,8 +24,6 @@ interface MaterialEntry extends KindEntry {
    * an additive does. Common practice, no source.
    */
   readonly goesIn: 'first' | 'wetted' | 'stirred-in' | 'sinks' | 'by-use';
-  /** Most that a cup takes, as a part of its plastic's mass, where a file has no `most`. Common practice, no source. */
-  readonly most: number;
 }
 
 const MATERIALS = {
@@ -36,7 +34,6 @@ const MATERIALS = {
     heading: 'Colorants',
     colours: true,
     goesIn: 'stirred-in',
-    most: 0.2,
   },
   powder: {
     folder: 'shelf/powders',
@@ -45,7 +42,6 @@ const MATERIALS = {
     heading: 'Powders',
     colours: true,
     goesIn: 'wetted',
-    most: 0.2,
   },
   flake: {
     folder: 'shelf/flakes',
@@ -54,7 +50,6 @@ const MATERIALS = {
     heading: 'Flake',
     colours: false,
     goesIn: 'sinks',
-    most: 0.25,
   },
   plastic: {
     folder: 'shelf/plastics',
@@ -63,7 +58,6 @@ const MATERIALS = {
     heading: 'Plastics',
     colours: false,
     goesIn: 'first',
-    most: 1,
   },
   additive: {
     folder: 'shelf/additives',
@@ -72,8 +66,6 @@ const MATERIALS = {
     heading: 'Additives',
     colours: false,
     goesIn: 'by-use',
-    // A liquid additive may be as much softener, and salt as heavy, as two thirds of the plastic.
-    most: 0.67,
   },
 } as const satisfies Readonly<Record<string, MaterialEntry>>;
 

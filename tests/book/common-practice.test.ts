@@ -3,8 +3,11 @@
  *
  * Source of every range: common practice, no source, from memory. The supplier's sheet says what holds of a material.
  */
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { usualFlakeBulk, usualFlakeLoad } from '../../src/book/shelf/flake-usual.ts';
 import { LEAST_POURING, POURING } from '../../src/cup/heat-limit.ts';
+import { usualMost } from '../../src/matching/shelf/together.ts';
 import { appearance } from '../../src/optics/appearance.ts';
 import { cupBody, type OpticalMaterial } from '../../src/optics/cup-body.ts';
 import { deltaE00 } from '../../src/optics/delta-e00.ts';
@@ -12,7 +15,8 @@ import { isOpticalFault } from '../../src/optics/fault.ts';
 import { flakeMass } from '../../src/optics/flake.ts';
 import { fromColourAndKind } from '../../src/optics/from-colour-and-kind.ts';
 import { FLAKE_FILM_DENSITY } from '../../src/tables/flake-film.ts';
-import { DROP_ML, SOLID_ADDITIVE_BULK } from '../../src/tables/material-defaults.ts';
+import { DROP_ML, POWDER_BULK, SOLID_ADDITIVE_BULK, WHITE_LIQUID_DENSITY } from '../../src/tables/material-defaults.ts';
+import { defined } from '../../src/values/defined.ts';
 import { required } from '../../src/values/required.ts';
 import { WHOLE_DEMO_BOOK } from '../render/demo-book.ts';
 
@@ -150,6 +154,51 @@ describe('what is taken where a file says nothing', () => {
     within(1 / DROP_ML, [20, 35]);
   });
   test('a level millilitre of salt, g', () => within(SOLID_ADDITIVE_BULK, [1.1, 1.3]));
+  test.each([
+    [0.008, [0.5, 0.65]],
+    [0.04, [0.4, 0.5]],
+    [0.125, [0.25, 0.4]],
+  ] as const)('a level millilitre of flake of %f in, g', (inches, range) => {
+    within(usualFlakeBulk(inches * INCH), range);
+  });
+  test('larger flake lies looser', () => {
+    const inches = fc.double({ min: 0.002, max: 0.5, noNaN: true });
+    fc.assert(
+      fc.property(inches, inches, (one, other) => {
+        const [small, large] = [Math.min(one, other), Math.max(one, other)];
+        expect(usualFlakeBulk(large * INCH)).toBeLessThanOrEqual(usualFlakeBulk(small * INCH));
+        within(usualFlakeBulk(one * INCH), [0.25, 0.65]);
+      }),
+    );
+  });
+  test.each([
+    ['pearl', [0.2, 0.35]],
+    ['white', [0.5, 0.9]],
+    ['pigment', [0.35, 0.5]],
+  ] as const)('a level millilitre of %s powder, g', (kind, range) => {
+    within(POWDER_BULK[kind], range);
+  });
+  test('a white colorant, g/ml', () => within(WHITE_LIQUID_DENSITY, [1.3, 1.9]));
+  const TSP = 4.92892159375;
+  test.each([
+    [0.04, [1 / 8, 1 / 2]],
+    [0.015, [1 / 16, 1 / 4]],
+  ] as const)('an ordinary load of flake of %f in, tsp in 4 fl oz', (inches, range) => {
+    const bulk = usualFlakeBulk(inches * INCH);
+    within((usualFlakeLoad(inches * INCH, bulk) * FOUR_FL_OZ) / bulk / TSP, range);
+  });
+  test.each([
+    ['colorant', undefined, [2, 3]],
+    ['powder', undefined, [1, 2]],
+    ['flake', undefined, [2, 5]],
+    ['additive', 'salt', [30, 40]],
+    ['additive', 'softener', [15, 20]],
+    ['additive', 'stabiliser', [1, 2]],
+    ['additive', 'scent', [3, 3]],
+  ] as const)('the most of %s (%s), per cent', (kind, use, range) => {
+    const most = usualMost({ kind, density: 1, ...defined({ use }) }, 1);
+    within(Math.round(1e6 * most) / 1e4, range);
+  });
   test('flakes in a gram of .040 hexagon, 2 mil', () => {
     const cut = { shape: 'hex', sizeMm: 0.04 * INCH, filmMm: 0.002 * INCH, density: FLAKE_FILM_DENSITY } as const;
     within(1 / flakeMass(cut), [14_000, 17_000]);

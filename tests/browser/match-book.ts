@@ -27,7 +27,7 @@ export const FILES: readonly Source[] = [
   },
   {
     path: 'shelf/powders/ivory.md',
-    text: '---\ntitle: Ivory\nlook: { kind: pearl, colour: "#ece6d6", dose: 1 % }\n---\n',
+    text: '---\ntitle: Ivory\nbulk: 0.4 g/ml\nlook: { kind: pearl, colour: "#ece6d6", dose: 1 % }\n---\n',
   },
   { path: 'molds/minnow.md', text: '---\ntitle: Minnow\ncavity: 12 ml\nbody: 8 mm\n---\n' },
   {

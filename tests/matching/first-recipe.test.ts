@@ -251,7 +251,11 @@ describe('flake', () => {
   test('flakeDoses(…) show as is wanted in any body, each beside the other', () => {
     fc.assert(
       fc.property(hidden, cover, cover, (doses, one, other) => {
-        const [black, copper] = [flakes[0]!, flakes[2]!];
+        // As much as ever it takes.
+        const [black, copper] = [flakes[0]!, flakes[2]!].map((each) => ({ ...each, most: 0.25 })) as [
+          MatchMaterial,
+          MatchMaterial,
+        ];
         const layer = { ...mixOf(doses), thickness: 8 };
         const found = flakeDoses(
           [

@@ -48,16 +48,16 @@ export const SAMPLE_FILES: Readonly<Record<string, string>> = {
     'title: Lamp Black\nlook: { kind: pigment, colour: "#202020", dose: 10 drops per 100 ml }',
   ),
   'shelf/powders/ivory-pearl.md': file(
-    'title: Ivory Pearl\nlook: { kind: pearl, colour: "#e8e0cc", dose: 1 g per 100 ml }',
+    'title: Ivory Pearl\nbulk: 0.4 g/ml\nlook: { kind: pearl, colour: "#e8e0cc", dose: 1 g per 100 ml }',
   ),
   'shelf/flakes/copper-hex-040.md': file(
-    'title: Copper hexagon\nsize: 0.040 in\nlook: { colour: "#b8693a" }\nhighest: 182 °C',
+    'title: Copper hexagon\nbulk: 0.55 g/ml\nsize: 0.040 in\nlook: { colour: "#b8693a" }\nhighest: 182 °C',
   ),
   'shelf/flakes/dust-008.md': file(
-    'title: Dust\nsize: 0.008 in\nshape: square\nfinish: hologram\nlook: { colour: "#c0c0c8" }',
+    'title: Dust\nbulk: 0.55 g/ml\nsize: 0.008 in\nshape: square\nfinish: hologram\nlook: { colour: "#c0c0c8" }',
   ),
   'shelf/flakes/reed-strip.md': file(
-    'title: Reed strip\nsize: 0.3 mm\nlong: 4 mm\nshape: strip\nlook: { colour: "#4a7a3a" }',
+    'title: Reed strip\nbulk: 0.55 g/ml\nsize: 0.3 mm\nlong: 4 mm\nshape: strip\nlook: { colour: "#4a7a3a" }',
   ),
   'shelf/additives/salt.md': file('title: Salt'),
   'molds/minnow-3.md': file(

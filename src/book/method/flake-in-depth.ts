@@ -4,8 +4,8 @@ import { mixtureConstants } from '../../optics/mixture.ts';
 import { plasticConstants } from '../../optics/plastic.ts';
 import { stackReflectance } from '../../optics/stack.ts';
 import { BESIDE_GLOSS } from '../../optics/surface.ts';
-import { FLAKE_LOAD } from '../../tables/material-defaults.ts';
 import type { Material } from '../model/shelf.ts';
+import { usualFlakeLoad } from '../shelf/flake-usual.ts';
 
 /** A flake seen through ever more coloured plastic. */
 export interface FlakeInDepth {
@@ -26,13 +26,14 @@ const DEPTHS = [0, 1, 2, 4, 8];
 
 /** A flake at its usual load, in clear plastic with half the usual dose of a colorant. Undefined for what is no flake. */
 export function flakeInDepth(material: Material, colorant: Material | undefined): FlakeInDepth | undefined {
-  const { flake, typical = FLAKE_LOAD } = material;
+  const { flake, gramsPerMl } = material;
   if (flake === undefined) return undefined;
   const parts =
     colorant?.constants === undefined || colorant.typical === undefined
       ? []
       : [{ constants: colorant.constants, concentration: colorant.typical / 2 }];
   const plastic = mixtureConstants(plasticConstants('clear'), parts);
+  const typical = material.typical ?? usualFlakeLoad(flake.acrossMm, gramsPerMl);
   const spread = { perMm: flakesPerMm(typical, flake) };
   return {
     flake: material,

@@ -1,6 +1,6 @@
 import { MATERIAL_KINDS } from '../../kinds/kinds.ts';
 import { TOGETHER } from '../../kinds/together.ts';
-import { fullness, type Sort, sortOf } from '../../matching/shelf/together.ts';
+import { fullness, type Sort, sortOf, usualMost } from '../../matching/shelf/together.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
@@ -23,8 +23,8 @@ export function checkLoads(
   volume: VolumeUnit,
   report: Report,
 ): void {
-  const usual = usualVolume(volume);
-  const load = (gramsPerMl: number): string => `${formatDecimal(gramsPerMl * usual.ml)} g`;
+  const cup = usualVolume(volume);
+  const load = (gramsPerMl: number): string => `${formatDecimal(gramsPerMl * cup.ml)} g`;
   const percent = (gramsPerMl: number): string => `${formatDecimal((100 * gramsPerMl) / plasticDensity, 0)} %`;
   const loads = Object.entries(contents).sort(([, one], [, other]) => other - one);
   const all = loads.reduce((sum, [, gramsPerMl]) => sum + gramsPerMl, 0);
@@ -35,7 +35,7 @@ export function checkLoads(
     // A log is what was, and never refused.
     const code = place.includes('log') ? 'recipe/overloaded' : 'recipe/more-than-plastic';
     report.add(code, spec.recipe, place, {
-      found: `${percent(all)} of other things in the plastic, of which ${required(shelf, id).title} is ${load(tooMuch[1])} in ${usual.text}`,
+      found: `${percent(all)} of other things in the plastic, of which ${required(shelf, id).title} is ${load(tooMuch[1])} in ${cup.text}`,
       expected: 'less of them than of plastic, by mass',
       why: 'a bait is made of plastic, and what holds more of something else does not set',
       fix: 'correct the number or the unit',
@@ -44,10 +44,14 @@ export function checkLoads(
   }
   const told = new Set<Sort | undefined>();
   for (const [id, gramsPerMl] of loads) {
-    const { most, title, kind } = required(shelf, id);
-    const usualMost = MATERIAL_KINDS[kind].most * plasticDensity;
-    if (gramsPerMl <= (most ?? usualMost) * 1.001) continue;
-    told.add(sortOf(required(shelf, id)));
+    const material = required(shelf, id);
+    const { most, title, kind, use } = material;
+    const sort = sortOf(material);
+    // Without a most of its own it is counted with its sort alone, below.
+    if (most === undefined && sort !== undefined) continue;
+    const usual = usualMost(material, plasticDensity);
+    if (gramsPerMl <= (most ?? usual) * 1.001) continue;
+    told.add(sort);
     const place = placeInCup(spec, id) ?? spec.path;
     report.add(
       'recipe/overloaded',
@@ -55,13 +59,13 @@ export function checkLoads(
       place,
       most === undefined
         ? {
-            found: `${percent(gramsPerMl)} of ${title} (${load(gramsPerMl)} in ${usual.text})`,
-            expected: `at most ${percent(usualMost)} of ${MATERIAL_KINDS[kind].one}, by mass of the plastic`,
+            found: `${percent(gramsPerMl)} of ${title} (${load(gramsPerMl)} in ${cup.text})`,
+            expected: `at most ${percent(usual)} of ${use ?? MATERIAL_KINDS[kind].one}, by mass of the plastic`,
             why: 'more weakens the bait, or does not stay in it (common practice, no source)',
             fix: 'correct the number or the unit, or write `most` in its file if its supplier allows as much',
           }
         : {
-            found: `${load(gramsPerMl)} of ${title} in ${usual.text}`,
+            found: `${load(gramsPerMl)} of ${title} in ${cup.text}`,
             expected: `at most ${load(most)}, as its file says`,
             why: 'more weakens the bait, or does not stay in it',
             fix: 'use less, or correct `most` in its file',
@@ -79,7 +83,7 @@ export function checkLoads(
     );
     const most = ofSort.find(([id]) => spec.from === undefined || placeInCup(spec, id)) ?? ofSort[0]!;
     report.add('recipe/too-much-together', spec.recipe, placeInCup(spec, most[0]) ?? spec.path, {
-      found: `${tenths(part)} of ${name} together, of which ${required(shelf, most[0]).title} is ${load(most[1])} in ${usual.text}`,
+      found: `${tenths(part)} of ${name} together, of which ${required(shelf, most[0]).title} is ${load(most[1])} in ${cup.text}`,
       expected: `at most ${tenths(warned)} by ${by === 'volume' ? 'volume' : 'mass'} of the plastic; usual are ${tenths(ordinary[0])} to ${tenths(ordinary[1])}`,
       why: `${why} (common practice, no source)`,
       fix: 'use less or stronger ones, or write `most` in their files if the suppliers allow as much',

@@ -15,9 +15,7 @@ import { PLASTIC_DOUBT } from '../../tables/constants-doubt.ts';
 import { FLAKE_FILM_DENSITY, FLAKE_FILM_THICKNESS } from '../../tables/flake-film.ts';
 import {
   DROP_ML,
-  FLAKE_BULK,
   FLAKE_HEATS,
-  FLAKE_LOAD,
   FLAKE_TRANSMITTANCE,
   HEATS,
   LIQUID_DENSITY,
@@ -26,10 +24,12 @@ import {
   POWDER_DENSITY,
   SOLID_ADDITIVE_BULK,
   SOLID_ADDITIVE_DENSITY,
+  WHITE_LIQUID_DENSITY,
 } from '../../tables/material-defaults.ts';
 import { UNITS } from '../../units/unit.ts';
 import type { Assumption, FlakeProperties, Material } from '../model/shelf.ts';
 import type { Report } from '../report.ts';
+import { usualFlakeBulk, usualFlakeLoad } from './flake-usual.ts';
 import { keptConstants, type MaterialLook, materialLook } from './material-look.ts';
 
 /** How a material is weighed out and what room it takes, with the defaults named that were used. */
@@ -58,8 +58,9 @@ export function handlingOf(thing: Thing<MaterialKind>): MaterialHandling {
   const liquid = (
     stated: number | undefined,
     drop: number | { count: number; mass: number } | undefined,
+    usual = LIQUID_DENSITY,
   ): MaterialHandling => {
-    const gramsPerMl = density(stated, LIQUID_DENSITY);
+    const gramsPerMl = density(stated, usual);
     const gramsPerDrop =
       typeof drop === 'object'
         ? drop.mass / drop.count
@@ -70,7 +71,7 @@ export function handlingOf(thing: Thing<MaterialKind>): MaterialHandling {
   switch (thing.kind) {
     case 'colorant': {
       const { fields } = thing;
-      return liquid(fields.density, fields.drop);
+      return liquid(fields.density, fields.drop, fields.look?.kind === 'white' ? WHITE_LIQUID_DENSITY : LIQUID_DENSITY);
     }
     case 'powder': {
       const { fields } = thing;
@@ -78,13 +79,14 @@ export function handlingOf(thing: Thing<MaterialKind>): MaterialHandling {
       const kind = stated === undefined || stated === 'measured' ? 'pearl' : stated;
       return {
         density: density(fields.density, POWDER_DENSITY[kind]),
-        gramsPerMl: bulk(fields.bulk, POWDER_BULK),
+        gramsPerMl: bulk(fields.bulk, POWDER_BULK[kind]),
         assumptions,
       };
     }
     case 'flake': {
       const { fields } = thing;
-      return { density: fields.density ?? FLAKE_FILM_DENSITY, gramsPerMl: bulk(fields.bulk, FLAKE_BULK), assumptions };
+      const gramsPerMl = bulk(fields.bulk, usualFlakeBulk(Math.max(fields.size, fields.long ?? 0)));
+      return { density: fields.density ?? FLAKE_FILM_DENSITY, gramsPerMl, assumptions };
     }
     case 'plastic': {
       const { fields } = thing;
@@ -149,7 +151,7 @@ export function lookOf(
       };
     }
     case 'flake':
-      return flakeLook(thing);
+      return flakeLook(thing, handling);
     case 'additive': {
       const { fields } = thing;
       if (fields.look === undefined) {
@@ -177,7 +179,7 @@ export function lookOf(
 // For the optics a strip is the square of the same area: only the area of a face matters there.
 const OPTICAL_SHAPES = { hexagon: 'hex', square: 'square', round: 'round', strip: 'square' } as const;
 
-function flakeLook(thing: Thing<'flake'>): LookOf {
+function flakeLook(thing: Thing<'flake'>, { gramsPerMl }: MaterialHandling): LookOf {
   const { fields } = thing;
   const filmMm = fields.film ?? FLAKE_FILM_THICKNESS;
   const density = fields.density ?? FLAKE_FILM_DENSITY;
@@ -203,5 +205,5 @@ function flakeLook(thing: Thing<'flake'>): LookOf {
     gramsPerFlake: flakeMass(cut),
   };
   const assumptions: readonly Assumption[] = fields.film === undefined ? [{ kind: 'film', mm: filmMm }] : [];
-  return { tier: 'estimated', expectedDeltaE: 6, flake, typical: FLAKE_LOAD, assumptions };
+  return { tier: 'estimated', expectedDeltaE: 6, flake, typical: usualFlakeLoad(fields.size, gramsPerMl), assumptions };
 }

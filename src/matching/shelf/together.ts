@@ -1,7 +1,8 @@
 import { type Amounts, type CupState, total } from '../../cup/ledger.ts';
-import type { AdditiveUse } from '../../kinds/additive-uses.ts';
+import { ADDITIVE_USES, type AdditiveUse } from '../../kinds/additive-uses.ts';
 import type { MaterialKind } from '../../kinds/kinds.ts';
 import { type Sort, sortOf, TOGETHER } from '../../kinds/together.ts';
+import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 
 export { type Sort, sortOf } from '../../kinds/together.ts';
@@ -32,6 +33,21 @@ export function filledBy(material: Counted, bound: TogetherBound, plasticDensity
   if (part === undefined) return undefined;
   const most = part * (by === 'volume' ? material.density : plasticDensity);
   return 1 / Math.max(most, material.most ?? 0);
+}
+
+// Of an additive that says nothing of itself: a liquid may be softener, and salt is heavy. Common practice, no source.
+const MOST_OF_ANYTHING = 0.67;
+
+/**
+ * Most of a material whose file has no `most`, g per ml of plastic: as of its sort together.
+ *
+ * @param plasticDensity g/ml
+ */
+export function usualMost({ kind, use, density }: Counted, plasticDensity: number): number {
+  const filled = filledBy({ kind, density, ...defined({ use }) }, 'warned', plasticDensity);
+  if (filled !== undefined) return 1 / filled;
+  const { most = MOST_OF_ANYTHING } = use === undefined ? {} : ADDITIVE_USES[use];
+  return most * plasticDensity;
 }
 
 /** How full contents, g/ml, are of each sort that is in them: 1 is all that a cup takes. */

@@ -3,12 +3,14 @@
  *
  * @packageDocumentation
  */
-import { MATERIAL_KINDS } from '../../kinds/kinds.ts';
+
 import { flakesPerMm } from '../../optics/flake.ts';
 import { type FlakeSight, flakeSight, seenShare } from '../../optics/seen-coverage.ts';
 import type { Layer } from '../../optics/stack.ts';
 import { FLAKE_LOADS } from '../../tables/flake-loads.ts';
+import { PLASTIC_DENSITY } from '../../tables/material-defaults.ts';
 import type { MatchMaterial } from '../shelf/match-material.ts';
+import { usualMost } from '../shelf/together.ts';
 
 /** Where flake lies: in one of the layers of a bait as an eye looks at it. */
 export interface FlakeBed {
@@ -87,7 +89,7 @@ function lookedFor(
   { material, coverage = FLAKE_LOADS.ordinary }: CoverWanted,
   { layers, at, volumePerPlastic = 1 }: FlakeBed,
 ): LookedFor {
-  const { flake, density, most: mostGrams = MATERIAL_KINDS.flake.most } = material;
+  const { flake, density, most: mostGrams = usualMost(material, PLASTIC_DENSITY) } = material;
   if (!flake || !(coverage > 0)) return { coverage: Math.max(0, coverage), perGram: 0, most: 0 };
   const perGram = flakesPerMm(1, flake);
   const most = (perGram * mostGrams) / (volumePerPlastic + mostGrams / density);
