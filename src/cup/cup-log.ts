@@ -44,8 +44,8 @@ export type LogStep<Look extends AnyLook> =
       readonly celsius?: number;
       /** How many times it was heated again. */
       readonly again?: number;
-      /** What went in since the last pour or look went in with the first of them. */
-      readonly withAdded?: true;
+      /** It is noted before what it is heated for; what went in since the last pour or look went in with the first of these heats. */
+      readonly ahead?: true;
       /** Time above 160 °C. */
       readonly heldMinutes?: number;
     }
@@ -240,10 +240,10 @@ export class CupLog<Look extends AnyLook> {
 
   /** What it is heated for after a look is not known yet. */
   private heat(step: Extract<LogStep<Look>, { kind: 'heat' }>, index: number): void {
-    const { celsius, again = 0, withAdded, heldMinutes } = step;
+    const { celsius, again = 0, ahead = false, heldMinutes } = step;
     const last = this.rounds.at(-1);
-    if (again > 0 && !this.poured && last && last.seen.length > 0) this.poured = this.begin(index);
-    for (let turn = 0; turn < again; turn++) this.heats.again(index, withAdded && turn === 0);
+    if ((again > 0 || ahead) && !this.poured && last && last.seen.length > 0) this.poured = this.begin(index);
+    for (let turn = 0; turn < again; turn++) this.heats.again(index, ahead && turn === 0);
     const round = this.current(index);
     if (again > 0 && round.pouredMl === 0) round.heats = this.heats.heats;
     if (celsius !== undefined) {

@@ -54,6 +54,11 @@ function bearsOf([first, ...others]: readonly [Borne, ...Borne[]], heats: number
   return `${names}${own} ${usual ? `usually ${bear} ${from} to ${to} (common practice, no source)` : `${bear} ${inWords(from)}`}`;
 }
 
+/** What has borne more than it does: "Copper (its third) bears two". */
+export function wornTexts(worn: readonly Borne[]): readonly string[] {
+  return byHeats(worn).map((group) => bearsOf(group, 0));
+}
+
 /** Together what has borne as many, and bears as many. */
 function byHeats(all: readonly Borne[]): readonly (readonly [Borne, ...Borne[]])[] {
   const groups = new Map<string, [Borne, ...Borne[]]>();

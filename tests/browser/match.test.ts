@@ -234,10 +234,10 @@ describe('amounts', () => {
 
   test.each([121.94, 121.96, 0.37, 19.999, 120 + 1e-9])('what is shown of %s ml in a cup can be poured', (volumeMl) => {
     const shown = { data: DATA, materials: new Map(DATA.materials.map((material) => [material.id, material])) };
-    const { cup, rounds } = cupNow(leaf(), 0, { density: () => 1, cut: () => undefined });
+    const { cup, rounds, heats } = cupNow(leaf(), 0, { density: () => 1, cut: () => undefined });
     for (const volume of ['ml', 'fl oz'] as const) {
       const data = { ...DATA, settings: { ...DATA.settings, volume } };
-      const drawn = logView([], { cup, volumeMl, rounds }, { ...shown, data }).toString();
+      const drawn = logView([], { cup, volumeMl, rounds, heats }, { ...shown, data }).toString();
       const pour = /Really in the cup<\/h3><p>([\d.]+) /.exec(drawn)![1]!;
       expect(roundOf({ pour, note: '' }, volumeMl, { volume })).toMatchObject([{ do: 'pour' }]);
     }

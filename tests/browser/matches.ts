@@ -70,10 +70,16 @@ const typedRound: fc.Arbitrary<TypedRound> = fc
     overWhite: fc.option(overWhite, { nil: undefined, freq: 4 }),
     overBlack: fc.option(overBlack, { nil: undefined, freq: 2 }),
     note: fc.constantFrom('', '', 'too light: "weak tea"'),
+    heat: fc.constantFrom('', '171', '168.5', '340', '187'),
+    again: fc.constantFrom('0', '0', '1', '2'),
+    held: fc.constantFrom('', '', '6', '0.5', '14'),
   })
-  .map(({ pour, note, ...views }) => ({
+  .map(({ pour, note, heat, again, held, ...views }) => ({
     pour,
     note,
+    heat,
+    again,
+    held,
     ...(views.overWhite === undefined ? {} : { overWhite: views.overWhite }),
     ...(views.overBlack === undefined ? {} : { overBlack: views.overBlack }),
   }));
@@ -158,8 +164,10 @@ function afterDoing(work: Work, index: number, done: Doing, data: MatchPageData)
       return typeof ml === 'number' ? withSteps(work, index, { do: 'plastic', ml }) : work;
     }
     case 'round': {
-      const steps = roundOf(done.typed, volumeMl, data.settings);
-      return isRoundFault(steps) ? work : withSteps(work, index, ...steps);
+      // A number that fits the other scale alone is not taken: then nobody noted it.
+      const typed = [done.typed, { ...done.typed, heat: '' }];
+      const steps = typed.map((each) => roundOf(each, volumeMl, data.settings)).find((each) => !isRoundFault(each));
+      return steps === undefined || isRoundFault(steps) ? work : withSteps(work, index, ...steps);
     }
     case 'take': {
       const [proposal] = adviceFor(work, index, data).next.proposals;

@@ -8,12 +8,15 @@ import { adviceFor } from '../../src/browser/match/ask.ts';
 import { roundsSeen } from '../../src/browser/match/cup-looks.ts';
 import { logShelf } from '../../src/browser/match/page-shelf.ts';
 import { readWork } from '../../src/browser/match/read-work.ts';
-import { type Work, withSteps } from '../../src/browser/match/work.ts';
+import { type Work, type WorkStep, withSteps } from '../../src/browser/match/work.ts';
 import { cupNow, withLookChecked } from '../../src/browser/match/work-log.ts';
 import { recipeFile } from '../../src/browser/match/work-recipe.ts';
 import { targetFile } from '../../src/browser/match/work-target.ts';
 import { printedAddition } from '../../src/cli/matching-text.ts';
+import { heatWarnings } from '../../src/cup/heat-warnings.ts';
+import { isEmpty } from '../../src/cup/ledger.ts';
 import type { NextAddition } from '../../src/matching/next-addition.ts';
+import { matchPageData } from '../../src/render/pages/match.ts';
 import { volumeText } from '../../src/units/volume-text.ts';
 import { required } from '../../src/values/required.ts';
 import { toAddText } from '../../src/words/amount.ts';
@@ -30,7 +33,7 @@ const TIMES = Number(process.env.LAWS_TIMES ?? 1);
 function inBook(
   work: Work,
   { files, data }: MatchBook,
-): { readonly book: Book; readonly recipe: Recipe; readonly text: string } {
+): { readonly book: Book; readonly recipe: Recipe; readonly text: string; readonly told: ReadonlySet<string> } {
   const taken = new Set<string>();
   const target = targetFile(work, taken, data.settings);
   const id = target?.name.replace(/\.md$/, '') ?? work.target;
@@ -44,7 +47,7 @@ function inBook(
     diagnostics.filter(({ severity }) => severity === 'error'),
     text,
   ).toEqual([]);
-  return { book: book!, recipe: book!.recipes[0]!, text };
+  return { book: book!, recipe: book!.recipes[0]!, text, told: new Set(diagnostics.map(({ code }) => code)) };
 }
 
 /** All that `next` prints of an answer. */
@@ -55,11 +58,13 @@ function printed(cup: string, next: NextAddition, { tolerance }: Work, book: Boo
 /** Rounds and what is left, as they are told, of every cup of a match and of its recipe. */
 function expectSameRounds(work: Work, book: MatchBook, { recipe, text }: ReturnType<typeof inBook>): void {
   const { settings } = book.data;
-  for (const [index, { rounds, leftMl, startMl }] of recipe.cups.entries()) {
+  for (const [index, { rounds, leftMl, startMl, heats: counted }] of recipe.cups.entries()) {
     const now = cupNow(work, index, logShelf(book.data));
+    expect(now.heats, text).toEqual(counted);
     expect(
-      now.rounds.map(({ number, pouredMl, seen, unlogged }) => [
+      now.rounds.map(({ number, pouredMl, seen, unlogged, heats, newHeats, heatedTo, heldMinutes }) => [
         number,
+        [heats, newHeats, heatedTo, heldMinutes],
         volumeText(pouredMl, settings),
         seen[0]?.overWhite !== undefined,
         seen[0]?.overBlack !== undefined,
@@ -67,8 +72,9 @@ function expectSameRounds(work: Work, book: MatchBook, { recipe, text }: ReturnT
       ]),
       text,
     ).toEqual(
-      rounds.map(({ number, pouredMl, seen, unlogged }) => [
+      rounds.map(({ number, pouredMl, seen, unlogged, heats, newHeats, heatedTo, heldMinutes }) => [
         number,
+        [heats, newHeats, heatedTo, heldMinutes],
         volumeText(pouredMl, settings),
         seen[0]?.overWhite !== undefined,
         seen[0]?.overBlack !== undefined,
@@ -77,6 +83,25 @@ function expectSameRounds(work: Work, book: MatchBook, { recipe, text }: ReturnT
     );
     expect(volumeText(now.volumeMl, settings)).toBe(volumeText(leftMl ?? startMl, settings));
   }
+}
+
+const WARNINGS = {
+  burnt: 'recipe/burnt',
+  'too-hot': 'recipe/too-hot',
+  worn: 'recipe/worn',
+  held: 'recipe/held-long',
+} as const;
+const WARNED: ReadonlySet<string> = new Set(Object.values(WARNINGS));
+
+/** What was too much of heat: of a match whose cups are still their first, and not poured empty. */
+function expectSameWarnings(work: Work, { data }: MatchBook, { told, text }: ReturnType<typeof inBook>): void {
+  const nows = work.cups.map((_, index) => cupNow(work, index, logShelf(data)));
+  if (work.cups.some(({ steps }) => steps.some((step) => step.do === 'new-cup'))) return;
+  if (nows.some(({ cup }) => isEmpty(cup))) return;
+  const warned = nows.flatMap((now) => heatWarnings(now, (id) => required(data.materials, id)));
+  expect(new Set(warned.map(({ kind }) => WARNINGS[kind])), text).toEqual(
+    new Set([...told].filter((code) => WARNED.has(code))),
+  );
 }
 
 /** What a cup is judged to be, and what is to be done. */
@@ -138,11 +163,58 @@ describe('a match on its page and in its recipe', () => {
     expectSameAdvice(work, BOOK, inBook(work, BOOK));
   });
 
+  test('counts the same heats, and is warned of the same, whatever was noted', () => {
+    const round = (again: number, celsius: number, heldMinutes: number): readonly WorkStep[] => [
+      { do: 'heat', again, celsius, heldMinutes },
+      { do: 'pour', ml: 5, also: true },
+      { do: 'see', overWhite: '#b8926a', also: true },
+    ];
+    let work = withSteps(leaf(), 0, { do: 'add', amounts: [PEAT] });
+    for (const steps of [round(0, 171, 6), round(1, 203, 7), round(2, 172, 9)]) {
+      work = withSteps(work, 0, ...steps);
+      work = withSteps(work, 0, { do: 'add', amounts: [{ ...PEAT, material: 'soot' }] });
+    }
+    work = withSteps(work, 0, ...round(2, 170, 1));
+    const { heats, rounds } = cupNow(work, 0, logShelf(DATA));
+    // Soot went in after the first look: with the second heat.
+    expect(heats.borne).toMatchObject({ peat: 6, soot: 5 });
+    expect(rounds.map((each) => each.newHeats)).toEqual([1, 1, 2, 2]);
+    const made = inBook(work, BOOK);
+    expectSameRounds(work, BOOK, made);
+    expectSameWarnings(work, BOOK, made);
+    expect([...made.told].filter((code) => WARNED.has(code)).sort()).toEqual([
+      'recipe/burnt',
+      'recipe/held-long',
+      'recipe/worn',
+    ]);
+  });
+
+  test('is warned of the limit of its plastic on the page as by check', () => {
+    const files = FILES.map(({ path, text }) => ({
+      path,
+      text: path === 'shelf/plastics/supple.md' ? text.replace('---\n', '---\nhighest: 185 °C\n') : text,
+    }));
+    const book = { files, data: matchPageData(compileBook(files).book!)! };
+    for (const [celsius, codes] of [
+      [185, []],
+      [187, ['recipe/too-hot']],
+    ] as const) {
+      const work = withSteps(leaf(), 0, { do: 'heat', celsius }, { do: 'pour', ml: 5 }, { do: 'see', note: 'dull' });
+      const made = inBook(work, book);
+      expect([...made.told].filter((code) => WARNED.has(code))).toEqual(codes);
+      expectSameWarnings(work, book, made);
+    }
+  });
+
   test('law: has the same rounds and the same left in the cup after everything that is done', () => {
     fc.assert(
       fc.property(matchBook, match, fc.boolean(), (book, made, described) => {
         const works = worksOf(made, book).map((work) => (described ? withoutTarget(work) : work));
-        for (const work of works) expectSameRounds(work, book, inBook(work, book));
+        for (const work of works) {
+          const made = inBook(work, book);
+          expectSameRounds(work, book, made);
+          expectSameWarnings(work, book, made);
+        }
       }),
       { numRuns: 6 * TIMES },
     );

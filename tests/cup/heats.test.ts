@@ -27,7 +27,7 @@ describe('heats of a cup, counted by hand', () => {
   test('readLog(one heat and five reheats, nobody looks) is six, for all that went in at the start', () => {
     const reheats = [170, 172, 175, 178, 181].flatMap((celsius) => [again(), heat(celsius)]);
     const { heats, rounds } = read(add('copper'), heat(168), ...reheats, pour);
-    expect(heats).toEqual({ heats: 6, borne: { supple: 6, copper: 6 }, cooled: false });
+    expect(heats).toEqual({ heats: 6, borne: { supple: 6, copper: 6 }, heatedTo: 181, cooled: false });
     expect(rounds.map((round) => [round.heats, round.newHeats, round.heatedTo])).toEqual([[6, 6, 181]]);
   });
 
@@ -59,12 +59,12 @@ describe('heats of a cup, counted by hand', () => {
   });
 
   test('readLog(what went in with the first of two heats) is borne twice by it, and by the cup three times', () => {
-    const { heats } = read(add('rust'), pour, see(), add('copper'), { kind: 'heat', again: 2, withAdded: true }, pour);
+    const { heats } = read(add('rust'), pour, see(), add('copper'), { kind: 'heat', again: 2, ahead: true }, pour);
     expect(heats.borne).toEqual({ supple: 3, rust: 3, copper: 2 });
   });
 
   test('readLog(a recipe, heated again before its first pour) has all of it borne twice', () => {
-    expect(read(add('rust'), { kind: 'heat', again: 1, withAdded: true }, pour).heats.borne).toEqual({
+    expect(read(add('rust'), { kind: 'heat', again: 1, ahead: true }, pour).heats.borne).toEqual({
       supple: 2,
       rust: 2,
     });
@@ -104,7 +104,7 @@ const STEPS: readonly Step[] = [
   see('next day'),
   again(),
   again(2),
-  { kind: 'heat', again: 1, withAdded: true },
+  { kind: 'heat', again: 1, ahead: true },
   heat(171),
   held(2),
 ];

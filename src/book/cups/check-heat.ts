@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import { BURNT, HEAT_ROUNDING, type HeatLimit, POURING } from '../../cup/heat-limit.ts';
+import { tooHot } from '../../cup/heat-warnings.ts';
 import { PATTERNS, type Pattern } from '../../patterns/patterns.ts';
 import { formatTemperature, type TemperatureUnit } from '../../units/format-quantity.ts';
 import type { Range } from '../../units/shared-range.ts';
@@ -31,7 +32,7 @@ export function checkHeat(
   const told = (celsius: number): string => formatTemperature(celsius, unit, 'down');
   for (const [index, { heat }] of (spec.fields.log ?? []).entries()) {
     if (heat === undefined) continue;
-    const limit = limitAt(index);
+    const judged = tooHot(heat, limitAt(index));
     const path = [...spec.path, 'log', index, 'heat'];
     const { text, other } = writtenHeat(spec.recipe, path, heat, unit);
     const otherFits = other.celsius >= POURING.least && other.celsius <= BURNT;
@@ -42,14 +43,15 @@ export function checkHeat(
         why: 'the number fits in the other scale, and whoever pours by this one breathes hydrogen chloride',
         fix: `write \`${other.text}\``,
       });
-    } else if (heat > BURNT) {
+    } else if (judged?.kind === 'burnt') {
       report.add('recipe/burnt', spec.recipe, path, {
         found: text,
         expected: `at most ${told(BURNT)}`,
         why: 'vinyl breaks down there and gives off hydrogen chloride: that cup is spent, and its colour is no guide to the next one',
         fix: 'correct the temperature if it is a slip; if it was so, keep it as it is. When it happens: leave the cup where it is, switch the heat off, get out and air the room (`care/#smoke`, on the page Care)',
       });
-    } else if (limit !== undefined && heat > limit.celsius + HEAT_ROUNDING) {
+    } else if (judged?.kind === 'too-hot') {
+      const { limit } = judged;
       const { title } = required(shelf, limit.material);
       report.add('recipe/too-hot', spec.recipe, path, {
         found: text,

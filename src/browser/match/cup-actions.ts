@@ -9,9 +9,11 @@ import { leadsByWeight } from '../../matching/measure/best-tools.ts';
 import { volumeInField } from '../../units/volume-field.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
 import { required } from '../../values/required.ts';
+import type { HeatUnit } from '../../words/heats.ts';
 import { amountsOf, stepsOf } from './ask.ts';
 import { typedAmount } from './dose-text.ts';
 import { type CupDraft, withoutRound } from './drafts.ts';
+import { heatInField } from './heat-field.ts';
 import { lastDone } from './log-view.ts';
 import { isMistyped } from './mistyped.ts';
 import { dosedIn, logShelf } from './page-shelf.ts';
@@ -127,7 +129,7 @@ export class CupActions {
     const last = doings(steps).at(-1) ?? [];
     state.work = withoutLastDone(state.work, index);
     state.begun = true;
-    const isRound = last.some((step) => step.do === 'pour' || step.do === 'see');
+    const isRound = last.some((step) => step.do === 'pour' || step.do === 'see' || step.do === 'heat');
     state.draft(index, this.draftWith(index, isRound ? draftOf(last, state.data.settings) : { mixed: [] }));
     this.show(index, `Undone: ${what}.${isRound ? ' It is in the form again.' : ''}`);
   }
@@ -173,10 +175,14 @@ export class CupActions {
 }
 
 /** A round as it was typed. */
-function draftOf(round: readonly WorkStep[], unit: VolumeUnit): CupDraft {
+function draftOf(round: readonly WorkStep[], unit: VolumeUnit & HeatUnit): CupDraft {
   const pour = round.find((step) => step.do === 'pour');
   const see = round.find((step) => step.do === 'see');
+  const { celsius, again, heldMinutes } = round.find((step) => step.do === 'heat') ?? {};
   return {
+    heat: celsius === undefined ? '' : heatInField(celsius, unit.temperature),
+    again: String(again ?? 0),
+    held: String(heldMinutes ?? ''),
     pour: pour === undefined ? '0' : volumeInField(pour.ml, unit),
     pouredMl: pour?.ml,
     sawWhite: see?.overWhite !== undefined,

@@ -12,6 +12,7 @@ import { nextAdditionText } from '../../words/next-addition.ts';
 import type { CupAdvice } from './ask.ts';
 import type { CupShown } from './cup-shown.ts';
 import { roundForms } from './fields-view.ts';
+import { heatWarningsView } from './heat-view.ts';
 import { logView } from './log-view.ts';
 import { isToBeMixed, mixView } from './mix-view.ts';
 import { baitOf } from './page-shelf.ts';
@@ -32,7 +33,7 @@ export function cupView(cupShown: CupShown, shown: MatchShown): Html {
     next.now
       ? html`<p class="match-verdict">${judged(next.now)}.${now.seen ? '' : isToBeMixed(cup) ? ' Predicted, not seen.' : ' Predicted, not seen: pour a bait and look.'}</p>`
       : ''
-  }${finished ? behindView(cupShown) : ''}${
+  }${heatWarningsView(now, shown)}${finished ? behindView(cupShown) : ''}${
     isToBeMixed(cup)
       ? ''
       : next.advice.kind === 'ask-what-went-in'

@@ -16,6 +16,12 @@ export interface CupDraft {
   readonly sawWhite?: boolean;
   readonly sawBlack?: boolean;
   readonly note?: string;
+  /** In the book's unit. */
+  readonly heat?: string;
+  /** How many times it was heated again. */
+  readonly again?: string;
+  /** Minutes. */
+  readonly held?: string;
   readonly material?: string;
   readonly amount?: string;
   /** In the book's unit. */
@@ -35,7 +41,18 @@ export interface Drafts {
   readonly begun: boolean;
 }
 
-const TEXTS = ['pour', 'overWhite', 'overBlack', 'note', 'material', 'amount', 'addedMl'] as const;
+const TEXTS = [
+  'pour',
+  'overWhite',
+  'overBlack',
+  'note',
+  'heat',
+  'again',
+  'held',
+  'material',
+  'amount',
+  'addedMl',
+] as const;
 const TICKS = ['sawWhite', 'sawBlack', 'beforeRound'] as const;
 
 /** Drafts as the browser kept them; none, where it kept something else. */

@@ -2,25 +2,27 @@ import { concentrations, isEmpty } from '../../cup/ledger.ts';
 import { limitOf } from '../../matching/proposals/proposal.ts';
 import { doseIn } from '../../render/dose-text.ts';
 import { type Html, html } from '../../render/html.ts';
-import { sentence, volumeText } from '../../render/words.ts';
+import { sentence, temperatureText, volumeText } from '../../render/words.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import { noMoreThan } from '../../units/volume-field.ts';
+import { cupHeatsText, type HeatUnit, heldText } from '../../words/heats.ts';
 import { maxText } from '../../words/limit.ts';
 import { isToBeMixed } from './mix-view.ts';
 import { type MatchShown, titleIn } from './shown.ts';
 import { spoonWords } from './spoon-words.ts';
-import { doings, thisCup, type WorkStep } from './work.ts';
+import { doings, thisCup, type WorkHeat, type WorkStep } from './work.ts';
 import { colourText } from './work-colour.ts';
 import { type CupNow, roundOfStep } from './work-log.ts';
 
 /** The log of a cup, and what is in it. */
 export function logView(
   steps: readonly WorkStep[],
-  { cup, volumeMl, rounds }: Pick<CupNow, 'cup' | 'volumeMl' | 'rounds'>,
+  { cup, volumeMl, rounds, heats }: Pick<CupNow, 'cup' | 'volumeMl' | 'rounds' | 'heats'>,
   shown: MatchShown,
 ): Html {
   const { settings } = shown.data;
+  const heated = heats.heats > 1 || heats.heldMinutes !== undefined;
   const toMix = isToBeMixed({ steps });
   // Of what is to be mixed it stands where it is told to be.
   const limit = toMix ? undefined : limitOf(cup, shown.materials);
@@ -32,7 +34,7 @@ export function logView(
     steps.length === 0
       ? html`<p>Plain plastic.</p>`
       : html`<ol>${linesOf(steps, rounds, shown)}</ol><p class="match-buttons"><button class="quiet" type="button" data-undo>Undo ${lastDone(steps, rounds)}</button></p>`
-  }</div><div><h3>${toMix ? 'In the cup once mixed' : 'Really in the cup'}</h3><p>${noMoreThan(Math.max(0, volumeMl), settings)}${isEmpty(cup) ? ': it is empty' : ''}.${limit ? ` ${sentence(maxText(limit.celsius, titleIn(shown, limit.material), settings))}.` : ''}</p>${inside.length === 0 ? '' : html`<ul class="match-inside">${inside}</ul>`}</div></div>`;
+  }</div><div><h3>${toMix ? 'In the cup once mixed' : 'Really in the cup'}</h3><p>${noMoreThan(Math.max(0, volumeMl), settings)}${isEmpty(cup) ? ': it is empty' : ''}.${limit ? ` ${sentence(maxText(limit.celsius, titleIn(shown, limit.material), settings))}.` : ''}${heated ? ` ${sentence(cupHeatsText(heats, (id) => shown.materials.get(id)))}${heats.heldMinutes === undefined ? '' : `; ${heldText(heats.heldMinutes, settings)}`}.` : ''}</p>${inside.length === 0 ? '' : html`<ul class="match-inside">${inside}</ul>`}</div></div>`;
 }
 
 /** What was done last, as the end of "Undo …". */
@@ -43,7 +45,7 @@ export function lastDone(steps: readonly WorkStep[], rounds: CupNow['rounds']): 
   if (length === 0) return 'the new cup';
   return length === 1 && isToBeMixed({ steps })
     ? 'the recipe'
-    : last === 'pour'
+    : last === 'pour' || last === 'heat'
       ? 'the last pour'
       : 'the last addition';
 }
@@ -66,6 +68,15 @@ function linesOf(steps: readonly WorkStep[], rounds: CupNow['rounds'], shown: Ma
   return html`${lines}`;
 }
 
+/** "heated again, to 171 °C, 6 min above 160 °C" */
+function heatWords({ celsius, again = 0, heldMinutes }: WorkHeat, settings: HeatUnit): string {
+  const times = again > 1 ? ` ${again} times` : '';
+  return [
+    `heated${again > 0 ? ` again${times}` : ''}${celsius === undefined ? '' : `${again > 0 ? ',' : ''} to ${temperatureText(celsius, settings)}`}`,
+    ...(heldMinutes === undefined ? [] : [heldText(heldMinutes, settings)]),
+  ].join(', ');
+}
+
 function stepWords(step: WorkStep, shown: MatchShown, goesOn: boolean, toMix: boolean): Html {
   const { settings } = shown.data;
   const verb = (word: string): string => (goesOn ? word : sentence(word));
@@ -77,6 +88,8 @@ function stepWords(step: WorkStep, shown: MatchShown, goesOn: boolean, toMix: bo
       return html`${verb('began a new cup')}`;
     case 'plastic':
       return html`${verb('added')} ${volumeText(step.ml, settings)} of plastic`;
+    case 'heat':
+      return html`${verb(heatWords(step, settings))}`;
     case 'pour':
       return html`${verb('poured')} ${volumeText(step.ml, settings)}`;
     case 'see':

@@ -5,6 +5,7 @@
  */
 
 import type { VolumeUnit } from '../../units/volume-text.ts';
+import type { HeatUnit } from '../../words/heats.ts';
 import { cupName } from './cup-name.ts';
 import { type LIMITS, numberOf, volumeOf } from './limits.ts';
 import { isMistyped, type Mistyped } from './mistyped.ts';
@@ -102,20 +103,23 @@ export function readSides(
 export function readRound(
   round: HTMLElement,
   volumeMl: number,
-  unit: VolumeUnit,
+  unit: VolumeUnit & HeatUnit,
   pouredMl: number | undefined,
 ): readonly WorkStep[] | Mistyped {
   const field = (name: string): HTMLInputElement => round.querySelector<HTMLInputElement>(`[name="${name}"]`)!;
   const digits = (view: string): HTMLInputElement =>
     round.querySelector<HTMLInputElement>(`[data-hex-of="${field(view).id}"]`)!;
-  const pour = field('pour');
+  // What a field of numbers does not take it hides.
+  const number = (name: string): string => (field(name).validity.badInput ? 'NaN' : field(name).value);
   const steps = roundOf(
     {
-      // What a field of numbers does not take it hides.
-      pour: pour.validity.badInput ? 'NaN' : pour.value,
+      pour: number('pour'),
       ...(field('sawWhite').checked && { overWhite: digits('overWhite').value }),
       ...(field('sawBlack').checked && { overBlack: digits('overBlack').value }),
       note: field('note').value,
+      heat: number('heat'),
+      again: round.querySelector<HTMLSelectElement>('[name="again"]')!.value,
+      held: number('held'),
     },
     volumeMl,
     unit,

@@ -186,6 +186,22 @@ function stepOf(value: unknown): WorkStep {
       return { do: 'new-cup', ...also };
     case 'plastic':
       return { do: 'plastic', ...also, ml: number(fields.ml, 'addedMl') };
+    case 'heat': {
+      const again = maybe(fields.again, (each) => number(each, 'again'));
+      return {
+        do: 'heat',
+        ...also,
+        ...present(
+          'celsius',
+          maybe(fields.celsius, (each) => number(each, 'celsius')),
+        ),
+        ...present('again', again === undefined ? undefined : Math.round(again)),
+        ...present(
+          'heldMinutes',
+          maybe(fields.heldMinutes, (each) => number(each, 'heldMinutes')),
+        ),
+      };
+    }
     case 'pour':
       return { do: 'pour', ...also, ml: number(fields.ml, 'pouredMl') };
     case 'see':

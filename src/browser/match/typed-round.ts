@@ -2,9 +2,12 @@ import { ROUNDING_ML } from '../../cup/ledger.ts';
 import { isReversed, viewsFault } from '../../matching/target/target-part.ts';
 import { mlInField, noMoreThan, volumeLimits, volumeUnitName } from '../../units/volume-field.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
+import { defined } from '../../values/defined.ts';
+import type { HeatUnit } from '../../words/heats.ts';
 import { matchFaultText } from '../../words/match-fault.ts';
-import { LIMITS, MOST } from './limits.ts';
-import type { WorkStep } from './work.ts';
+import { celsiusInField } from './heat-field.ts';
+import { LIMITS, MOST, numberOf } from './limits.ts';
+import type { WorkHeat, WorkStep } from './work.ts';
 import { labOfColour, noColour, typedColour, type WorkColour } from './work-colour.ts';
 
 /** A round as it stands in its form; a view is absent where nobody looked. */
@@ -14,6 +17,10 @@ export interface TypedRound {
   readonly overWhite?: string;
   readonly overBlack?: string;
   readonly note: string;
+  /** Peak in the book's unit, how many times it was heated again, minutes above 160 °C; empty or absent: nobody noted it. */
+  readonly heat?: string;
+  readonly again?: string;
+  readonly held?: string;
 }
 
 /** What is wrong with a round, and with which of its fields. */
@@ -37,7 +44,7 @@ export function isRoundFault(round: readonly WorkStep[] | RoundFault): round is 
 export function roundOf(
   typed: TypedRound,
   volumeMl: number,
-  unit: VolumeUnit = { volume: 'ml' },
+  unit: VolumeUnit & Partial<HeatUnit> = { volume: 'ml' },
   pouredMl?: number,
 ): readonly WorkStep[] | RoundFault {
   const pour = mlInField(typed.pour, unit, pouredMl);
@@ -65,11 +72,29 @@ export function roundOf(
   if (labs && isReversed(labs)) return { fault: matchFaultText(viewsFault(labs)!, unit), field: 'overBlack' };
   const note = typed.note.trim();
   if (note.length > MOST.note) return { fault: `A note has at most ${MOST.note} characters.`, field: 'note' };
+  const heated = heatOf(typed, unit);
+  if ('fault' in heated) return heated;
   const looked = views.overWhite !== undefined || views.overBlack !== undefined || note !== '';
   if (pour === 0 && !looked) return poured('Say what you poured or what you saw.');
   return [
+    ...(Object.keys(heated).length > 0 ? [{ do: 'heat' as const, ...heated }] : []),
     // No more than there is, to the last digit: the recipe's file is held to that.
     ...(pour > 0 ? [{ do: 'pour' as const, ml: Math.min(pour, volumeMl) }] : []),
     ...(looked ? [{ do: 'see' as const, ...views, ...(note !== '' && { note }) }] : []),
   ];
+}
+
+/** How it was heated, as far as that was typed. */
+function heatOf(
+  { heat = '', again = '', held = '' }: TypedRound,
+  { temperature = '°C' }: Partial<HeatUnit>,
+): WorkHeat | RoundFault {
+  const celsius = heat.trim() === '' ? undefined : celsiusInField(heat, temperature);
+  if (typeof celsius === 'string') return { fault: celsius, field: 'heat' };
+  const times = again.trim() === '' || again === '0' ? undefined : numberOf(again, 'again');
+  if (typeof times === 'string' || !Number.isInteger(times ?? 0))
+    return { fault: 'How many times was it heated again? Give a whole number.', field: 'again' };
+  const heldMinutes = held.trim() === '' ? undefined : numberOf(held, 'heldMinutes');
+  if (typeof heldMinutes === 'string') return { fault: heldMinutes, field: 'held' };
+  return defined({ celsius, again: times, heldMinutes });
 }

@@ -58,6 +58,10 @@ function logStep(step: WorkStep, { plastics }: CupState, shelf: LogShelf): LogSt
       return { kind: 'add', amounts: step.amounts.map((amount) => loggedAmount(amount, shelf)) };
     case 'plastic':
       return { kind: 'plastic', material: Object.keys(plastics)[0]!, ml: step.ml };
+    case 'heat': {
+      const { celsius, again, heldMinutes } = step;
+      return { kind: 'heat', ahead: true, ...defined({ celsius, again, heldMinutes }) };
+    }
     case 'pour':
       return { kind: 'pour', ml: step.ml };
     case 'see': {

@@ -5,6 +5,8 @@ import { frontMatterText, type WrittenFields } from '../../recipe/write-front-ma
 import { formatDecimal } from '../../units/format-quantity.ts';
 import { typedOunces } from '../../units/volume-field.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
+import { writtenDuration, writtenTemperature } from '../../units/written-quantity.ts';
+import { type FileStep, fileSteps } from './file-steps.ts';
 import { plasticOf, type Work, type WorkAmount, type WorkCup, type WorkStep } from './work.ts';
 import { colourInFile } from './work-colour.ts';
 
@@ -54,61 +56,21 @@ function cupFields(
   { plastic, plasticMl }: Pick<Work, 'plastic' | 'plasticMl'>,
   unit: VolumeUnit,
 ): WrittenFields {
-  const log = grouped(steps).map((step) => stepFields(step, { plastic, plasticMl }, unit));
+  const log = fileSteps(steps).map((step) => stepFields(step, { plastic, plasticMl }, unit));
   return { plastic: `${exactVolume(plasticMl, unit)} ${plastic}`, log: log.length === 0 ? undefined : log };
 }
 
-/** Steps that a recipe's file writes as one, in the order that it reads them in: new-cup, plastic, add, pour, seen. */
-interface LogStep {
-  newCup?: true;
-  plasticMl?: number;
-  add?: readonly WorkAmount[];
-  pourMl?: number;
-  see?: Extract<WorkStep, { do: 'see' }>;
-}
-
-function grouped(steps: readonly WorkStep[]): readonly LogStep[] {
-  const log: LogStep[] = [];
-  // Only into a step that has nothing yet which comes after it.
-  const into = (fits: (step: LogStep) => boolean): LogStep => {
-    const last = log.at(-1);
-    if (last && fits(last)) return last;
-    const next: LogStep = {};
-    log.push(next);
-    return next;
-  };
-  for (const step of steps) {
-    switch (step.do) {
-      case 'new-cup':
-        log.push({ newCup: true });
-        break;
-      case 'plastic':
-        into(
-          ({ plasticMl, add, pourMl, see }) => plasticMl === undefined && !add && pourMl === undefined && !see,
-        ).plasticMl = step.ml;
-        break;
-      case 'add':
-        into(({ add, pourMl, see }) => !add && pourMl === undefined && !see).add = step.amounts;
-        break;
-      case 'pour':
-        into(({ pourMl, see }) => pourMl === undefined && !see).pourMl = step.ml;
-        break;
-      case 'see':
-        into(({ see }) => !see).see = step;
-        break;
-    }
-  }
-  return log;
-}
-
 function stepFields(
-  { newCup, plasticMl, add, pourMl, see }: LogStep,
+  { newCup, reheat, plasticMl, add, heat = {}, pourMl, see }: FileStep,
   start: Pick<Work, 'plastic' | 'plasticMl'>,
   unit: VolumeUnit,
 ): WrittenFields {
   const { plastic } = start;
   return {
     'new-cup': newCup && `${exactVolume(start.plasticMl, unit)} ${plastic}`,
+    reheat,
+    heat: heat.celsius === undefined ? undefined : writtenTemperature(heat.celsius),
+    held: heat.heldMinutes === undefined ? undefined : writtenDuration(heat.heldMinutes),
     plastic: plasticMl === undefined ? undefined : `${exactVolume(plasticMl, unit)} ${plastic}`,
     add: add && Object.fromEntries(merged(add)),
     pour: pourMl === undefined ? undefined : exactVolume(pourMl, unit),

@@ -26,6 +26,16 @@ export interface WorkAmount {
   readonly grams: number;
 }
 
+/** How a cup was heated, as far as anybody has noted it. */
+export interface WorkHeat {
+  /** The peak, °C. */
+  readonly celsius?: number;
+  /** How many times it was heated again. */
+  readonly again?: number;
+  /** Above 160 °C. */
+  readonly heldMinutes?: number;
+}
+
 /** One thing that was done to a cup, or seen of it. */
 export type WorkStep = {
   /** Done in one go with the step before it, and taken back with it. */
@@ -41,6 +51,8 @@ export type WorkStep = {
   /** Begun afresh, with as much plastic as every cup of the match. */
   | { readonly do: 'new-cup' }
   | { readonly do: 'plastic'; readonly ml: number }
+  /** For the pour or the look that comes next. */
+  | ({ readonly do: 'heat' } & WorkHeat)
   | { readonly do: 'pour'; readonly ml: number }
   | {
       readonly do: 'see';
