@@ -254,6 +254,21 @@ describe('the file of a cut', () => {
     expect(diagnostics.map(({ severity }) => severity)).not.toContain('error');
   });
 
+  test('compileBook tells of too much of a bottle, or of what it is cut with, at the dose of the cut', () => {
+    const told = (dose: string): readonly string[] =>
+      compileWith({
+        ...SHELF,
+        'shelf/colorants/peat.md': PEAT.replace('highest', 'most: 1 drop per 100 ml\nhighest'),
+        'colours/pool.md': cupOf(`plastic: 100 ml supple\nlog:\n  - add: { peat-cut: ${dose} }`),
+      }).diagnostics.flatMap(({ file: path, code, start }) =>
+        path === 'colours/pool.md' ? [`${code} ${start.line}`] : [],
+      );
+    expect(told('9 drops')).toEqual([]);
+    expect(told('12 drops')).toEqual(['recipe/overloaded 8']);
+    expect(new Set(told('150 ml'))).toContain('recipe/overloaded 8');
+    expect(told('150 ml').join()).not.toContain('recipe/more-than-plastic');
+  });
+
   test('compileBook tells of a name that is nearly that of a cut, and of plastic that is none', () => {
     const told = (inside: string): readonly (string | undefined)[] =>
       compileWith({ ...SHELF, 'colours/pool.md': cupOf(inside) }).diagnostics.map(({ fix }) => fix);

@@ -3,6 +3,7 @@ import { compileBook } from '../../src/book/compile-book.ts';
 import { nextAdditionFor } from '../../src/book/match/ask-matching.ts';
 import { adviceFor, firstAnswers, newWork, stepsOf, withBookTarget, withRecipe } from '../../src/browser/match/ask.ts';
 import { typedAmount } from '../../src/browser/match/dose-text.ts';
+import { mixView } from '../../src/browser/match/mix-view.ts';
 import { dosedIn, logShelf } from '../../src/browser/match/page-shelf.ts';
 import { settledWork } from '../../src/browser/match/settle-work.ts';
 import { shelfLeft } from '../../src/browser/match/shelf-left.ts';
@@ -132,6 +133,16 @@ test('the page says of a cup with a cut in it what `next` says of its file, and 
       { do: 'see', overWhite: '#bcb9b4', overBlack: '#4a4a4a' },
     );
   }
+});
+
+test('the page says to mix the cut by its name, and to stir in nothing by itself that comes with it', () => {
+  const work = begun();
+  const shown = { data: DATA, materials: new Map(DATA.materials.map((material) => [material.id, material])) };
+  const { cup } = cupNow(work, 0, logShelf(DATA));
+  const drawn = mixView(work.cups[0]!, cup, 0, {}, work, shown).toString();
+  expect(drawn).toContain('Soot Cut (1 in 10)');
+  expect(drawn.slice(drawn.indexOf('Order of work'))).toContain('Soot');
+  expect(drawn).not.toContain('Softener');
 });
 
 test('typedAmount takes a dose of a cut as of any other bottle', () => {

@@ -93,12 +93,17 @@ export function checkPouring(
   if (limit === undefined || required(shelf, limit.material).kind === 'plastic') return;
   if (limit.celsius + HEAT_ROUNDING >= hottest.from) return;
   const { title } = required(shelf, limit.material);
-  report.add('recipe/no-range', spec.recipe, placeInCup(spec, limit.material) ?? spec.path, {
-    found: `${title}, which takes ${formatTemperature(limit.celsius, unit, 'down')}, with ${hottest.title}, poured from ${formatTemperature(hottest.from, unit)}`,
-    expected: 'what takes the heat at which its plastic is poured',
-    why: 'it scorches before the plastic runs',
-    fix: `leave ${title} out, or correct \`highest\` in its file`,
-  });
+  report.add(
+    'recipe/no-range',
+    spec.recipe,
+    placeInCup(spec, limit.material, required(shelf, limit.material).cuts) ?? spec.path,
+    {
+      found: `${title}, which takes ${formatTemperature(limit.celsius, unit, 'down')}, with ${hottest.title}, poured from ${formatTemperature(hottest.from, unit)}`,
+      expected: 'what takes the heat at which its plastic is poured',
+      why: 'it scorches before the plastic runs',
+      fix: `leave ${title} out, or correct \`highest\` in its file`,
+    },
+  );
 }
 
 /** Reports cups of plastics that pour at no common temperature where they are shot together. */

@@ -1,8 +1,24 @@
 import type { FieldPath } from '../../recipe/field-path.ts';
 import type { CupSpec } from './cup-specs.ts';
 
-/** Where a cup's file last gives an amount of a material; undefined where the cup has it from another. */
-export function placeInCup({ fields, path }: CupSpec, id: string): FieldPath | undefined {
+/**
+ * Where a cup's file last gives an amount of a material, or of a cut of it; undefined where the cup has it from another.
+ *
+ * @param cuts of the material
+ */
+export function placeInCup(
+  spec: CupSpec,
+  id: string,
+  cuts: readonly { readonly id: string }[] = [],
+): FieldPath | undefined {
+  for (const name of [id, ...cuts.map((cut) => cut.id)]) {
+    const place = placeOfName(spec, name);
+    if (place) return place;
+  }
+  return undefined;
+}
+
+function placeOfName({ fields, path }: CupSpec, id: string): FieldPath | undefined {
   const { add = {}, set = {}, log = [] } = fields;
   if (Object.hasOwn(add, id)) return [...path, 'add', id];
   if (Object.hasOwn(set, id)) return [...path, 'set', id];

@@ -1,12 +1,14 @@
 import { MATERIAL_KINDS } from '../../kinds/kinds.ts';
 import { TOGETHER } from '../../kinds/together.ts';
 import { fullness, type Sort, sortOf, usualMost } from '../../matching/shelf/together.ts';
+import type { FieldPath } from '../../recipe/field-path.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
 import { required } from '../../values/required.ts';
 import type { FilledCup } from '../cups/fill-cup.ts';
 import { placeInCup } from '../cups/place-in-cup.ts';
+import type { ShelfCut } from '../model/shelf.ts';
 import type { Report } from '../report.ts';
 import type { MaterialCore } from './compile-material.ts';
 
@@ -26,12 +28,14 @@ export function checkLoads(
   const cup = usualVolume(volume);
   const load = (gramsPerMl: number): string => `${formatDecimal(gramsPerMl * cup.ml)} g`;
   const percent = (gramsPerMl: number): string => `${formatDecimal((100 * gramsPerMl) / plasticDensity, 0)} %`;
+  // Asked only where something is told: it looks at the whole shelf.
+  const placeOf = (id: string): FieldPath | undefined => placeInCup(spec, id, cutsWith(id, shelf));
   const loads = Object.entries(contents).sort(([, one], [, other]) => other - one);
   const all = loads.reduce((sum, [, gramsPerMl]) => sum + gramsPerMl, 0);
-  const tooMuch = all > plasticDensity * 1.001 && loads.find(([id]) => spec.from === undefined || placeInCup(spec, id));
+  const tooMuch = all > plasticDensity * 1.001 && loads.find(([id]) => spec.from === undefined || placeOf(id));
   if (tooMuch) {
     const [id] = tooMuch;
-    const place = placeInCup(spec, id) ?? spec.path;
+    const place = placeOf(id) ?? spec.path;
     // A log is what was, and never refused.
     const code = place.includes('log') ? 'recipe/overloaded' : 'recipe/more-than-plastic';
     report.add(code, spec.recipe, place, {
@@ -52,7 +56,7 @@ export function checkLoads(
     const usual = usualMost(material, plasticDensity);
     if (gramsPerMl <= (most ?? usual) * 1.001) continue;
     told.add(sort);
-    const place = placeInCup(spec, id) ?? spec.path;
+    const place = placeOf(id) ?? spec.path;
     report.add(
       'recipe/overloaded',
       spec.recipe,
@@ -81,8 +85,8 @@ export function checkLoads(
       (sum, [id, gramsPerMl]) => sum + gramsPerMl / (by === 'volume' ? required(shelf, id).density : plasticDensity),
       0,
     );
-    const most = ofSort.find(([id]) => spec.from === undefined || placeInCup(spec, id)) ?? ofSort[0]!;
-    report.add('recipe/too-much-together', spec.recipe, placeInCup(spec, most[0]) ?? spec.path, {
+    const most = ofSort.find(([id]) => spec.from === undefined || placeOf(id)) ?? ofSort[0]!;
+    report.add('recipe/too-much-together', spec.recipe, placeOf(most[0]) ?? spec.path, {
       found: `${tenths(part)} of ${name} together, of which ${required(shelf, most[0]).title} is ${load(most[1])} in ${cup.text}`,
       expected: `at most ${tenths(warned)} by ${by === 'volume' ? 'volume' : 'mass'} of the plastic; usual are ${tenths(ordinary[0])} to ${tenths(ordinary[1])}`,
       why: `${why} (common practice, no source)`,
@@ -93,4 +97,9 @@ export function checkLoads(
 
 function tenths(part: number): string {
   return `${formatDecimal(100 * part, 2)} %`;
+}
+
+/** The cuts that bring a material into a cup. */
+function cutsWith(id: string, shelf: ReadonlyMap<string, MaterialCore>): readonly ShelfCut[] {
+  return [...shelf.values()].flatMap(({ cuts = [] }) => cuts.filter((cut) => cut.of === id || cut.with === id));
 }

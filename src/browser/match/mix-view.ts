@@ -1,5 +1,5 @@
 import { orderOfWork } from '../../book/recipes/order-of-work.ts';
-import type { Amounts, CupState } from '../../cup/ledger.ts';
+import type { CupState } from '../../cup/ledger.ts';
 import { usualPattern } from '../../patterns/patterns.ts';
 import { heatParagraph } from '../../render/heat-paragraph.ts';
 import { type Html, html } from '../../render/html.ts';
@@ -8,6 +8,7 @@ import { volumeText } from '../../render/words.ts';
 import { SHORT_CAUTIONS } from '../../words/cautions.ts';
 import { cupHeat } from './cup-heat.ts';
 import type { CupDraft } from './drafts.ts';
+import { cutsIn } from './page-shelf.ts';
 import { type MatchShown, titleIn } from './shown.ts';
 import { spoonWords } from './spoon-words.ts';
 import { thisCup, type Work, type WorkCup, type WorkStep } from './work.ts';
@@ -46,14 +47,17 @@ export function mixView(
       const id = `cup-${index}-mixed-${material}`;
       return html`<li class="check"><input id="${id}" type="checkbox" name="mixed" value="${material}"${mixed.includes(material) ? html` checked` : ''}><label for="${id}"><b>${dose}</b> <span>${titleIn(shown, material)}</span></label></li>`;
     },
-  )}</ul>${orderFold(cup.name, mix, shown)}<p class="match-next">Mix this, pour a bait, look at it, and log the round.</p>`;
+  )}</ul>${orderFold(cup, mix, shown)}<p class="match-next">Mix this, pour a bait, look at it, and log the round.</p>`;
 }
 
 /** The order of work for a cup that is poured by itself, with the cautions. */
-function orderFold(name: string, mix: CupState, shown: MatchShown): Html {
-  const named = (amounts: Amounts): readonly { material: string }[] =>
-    Object.keys(amounts).map((material) => ({ material }));
-  const made = { name, contents: named(mix.materials), plastics: named(mix.plastics) };
+function orderFold({ name, steps }: Pick<WorkCup, 'name' | 'steps'>, mix: CupState, shown: MatchShown): Html {
+  const named = (names: readonly string[]): readonly { material: string }[] => names.map((material) => ({ material }));
+  const cuts = cutsIn(shown.data);
+  const amounts = thisCup(steps).flatMap((step) => (step.do === 'add' ? step.amounts : []));
+  // A cut goes in as its bottle does, and what it is cut with goes in with it.
+  const contents = [...new Set(amounts.map(({ material }) => cuts.get(material)?.of ?? material))];
+  const made = { name, contents: named(contents), plastics: named(Object.keys(mix.plastics)) };
   const work = orderOfWork({ pattern: usualPattern(1), cups: [made] }, (id) => shown.materials.get(id));
   const names = { title: (id: string): string => titleIn(shown, id), settings: shown.data.settings };
   return html`<details class="match-order"><summary>Order of work</summary>${orderView(work, names)}<p class="fine">This order is common practice, and so are its times and temperatures. Your suppliers’ instructions come first.</p><p>${SHORT_CAUTIONS.join(' ')}</p></details>`;
