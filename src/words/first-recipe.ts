@@ -6,6 +6,7 @@ import { differenceText } from './difference.ts';
 import { matchFaultText } from './match-fault.ts';
 import { hinderedSentences, missingSentences } from './missing.ts';
 import { hitches, recipeText, weighedWords } from './proposal.ts';
+import { ONE_IN_TEN } from './scale.ts';
 import { listText } from './sentence-text.ts';
 import { shortPlasticText } from './stock.ts';
 
@@ -48,9 +49,9 @@ function nearerText(
 ): string {
   switch (nearerBy) {
     case 'a-scale':
-      return `Drops and spoons get no closer. With a scale: ${differenceText(exactDeltaE)}; or make more at once.`;
+      return `Drops and spoons get no closer. With a scale: ${differenceText(exactDeltaE)}; or make a cut of the strongest colour, ${ONE_IN_TEN}.`;
     case 'making-more':
-      return 'Your measures get no closer: make more at once.';
+      return `Your measures get no closer: make a cut of the strongest colour, ${ONE_IN_TEN}, or make more at once.`;
     case 'weighing': {
       const each = cups.map(({ name, amounts }) => `${cups.length > 1 ? `${name}: ` : ''}${weightsText(amounts)}`);
       return `Weighed, it gets closer, ${differenceText(weighedDeltaE!)}: ${each.join('; ')}.`;

@@ -10,6 +10,7 @@ import { formatDecimal } from '../units/format-quantity.ts';
 import { weighedText } from '../units/scale-step.ts';
 import { measuredName } from './cut.ts';
 import { differenceText } from './difference.ts';
+import { ONE_IN_TEN } from './scale.ts';
 import { listText } from './sentence-text.ts';
 
 // Below this the exact and the measured cup are one to every eye, and to most instruments.
@@ -52,8 +53,8 @@ function amissText(measured: number, exact: number): string {
 export function amissNote({ measuredGrams, grams, nearInFullCup, tool }: Measured): string | undefined {
   if (isNear(measuredGrams, grams)) return undefined;
   const mend = nearInFullCup
-    ? 'make a larger batch'
-    : `no cup is large enough for that, but ${tool === 'scale' ? 'a finer scale' : 'a scale'} would do`;
+    ? `${tool === 'drops' ? `make a cut of it, ${ONE_IN_TEN}, or ` : ''}make a larger batch`
+    : `no cup is large enough for that, but ${tool === 'scale' ? 'a finer scale' : tool === 'drops' ? 'a cut, or a scale,' : 'a scale'} would do`;
   return `about ${amissText(measuredGrams, grams)}: ${mend}`;
 }
 

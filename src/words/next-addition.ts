@@ -89,7 +89,7 @@ function nearerText({ additions, weighedDeltaE }: Proposal, nearerBy: 'weighing'
   if (nearerBy === undefined) return '';
   return nearerBy === 'weighing'
     ? `; weighed, with ${weightsText(additions)}, ${differenceText(weighedDeltaE!)}`
-    : '; a finer measure or a larger cup would get closer';
+    : '; a cut of the strongest colour, or a finer measure, would get closer';
 }
 
 function crowdedText({ kind, plasticMl, roomMl }: Crowded, units: VolumeUnit): string {

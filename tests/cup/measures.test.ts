@@ -42,7 +42,7 @@ describe('weighedAsExact', () => {
           const text = weighedAsExact(grams, step);
           if (text === undefined) return;
           expect(Math.abs(weighed(grams, step).grams / grams - 1)).toBeLessThanOrEqual(0.05);
-          expect(tooLittleToWeigh([{ title: 'Peat', grams, text }], step)).toBeUndefined();
+          expect(tooLittleToWeigh([{ title: 'Peat', grams, text, isLiquid: true }], step)).toBeUndefined();
         },
       ),
     );

@@ -1,10 +1,11 @@
 import { expect, test } from 'vitest';
 import { tooLittleToWeigh } from '../../src/matching/measure/too-little.ts';
 
-const amount = (title: string, grams: number): { title: string; grams: number; text: string } => ({
+const amount = (title: string, grams: number): { title: string; grams: number; text: string; isLiquid: boolean } => ({
   title,
   grams,
   text: `${grams.toFixed(2)} g`,
+  isLiquid: true,
 });
 
 test('tooLittleToWeigh(amounts, step) warns where half a step is more than a fifth of an amount', () => {

@@ -97,12 +97,16 @@ describe('what is left out, short or too little', () => {
   });
 
   test('tooLittleText says by how much the scale may be off', () => {
-    const sedge = { title: 'Sedge', grams: 0.02, text: '0.02 g' };
+    const sedge = { title: 'Sedge', grams: 0.02, text: '0.02 g', isLiquid: true };
     expect(tooLittleText({ amounts: [sedge], error: 0.25 })).toBe(
-      '0.02 g of Sedge is too little for this scale (25 % error): mix a larger cup.',
+      '0.02 g of Sedge is too little for this scale (25 % error): make a cut of it, one part in ten of softener or clear plastic, and take ten times as much.',
     );
-    expect(tooLittleText({ amounts: [sedge, { ...sedge, title: 'Soot', text: '0.01 g' }], error: 0.5 })).toBe(
-      '0.02 g of Sedge and 0.01 g of Soot are too little for this scale (up to 50 % error): mix a larger cup.',
+    const ivory = { ...sedge, title: 'Ivory', text: '0.01 g', isLiquid: false };
+    expect(tooLittleText({ amounts: [sedge, ivory], error: 0.5 })).toBe(
+      '0.02 g of Sedge and 0.01 g of Ivory are too little for this scale (up to 50 % error): a finer scale would do, and for what is liquid a cut, one part in ten of softener or clear plastic.',
+    );
+    expect(tooLittleText({ amounts: [ivory], error: 0.5 })).toBe(
+      '0.01 g of Ivory is too little for this scale (50 % error): a finer scale would do.',
     );
   });
 });
@@ -137,7 +141,7 @@ describe('first recipes', () => {
     [
       'one that a scale would better',
       { advice: { kind: 'make', nearerBy: 'a-scale' }, proposals: [recipe(3)] },
-      '40 drops of Rowan in 120 ml of Supple: easy to see (ΔE 3.0). Drops and spoons get no closer. With a scale: you won’t see it (ΔE 0.2); or make more at once.',
+      '40 drops of Rowan in 120 ml of Supple: easy to see (ΔE 3.0). Drops and spoons get no closer. With a scale: you won’t see it (ΔE 0.2); or make a cut of the strongest colour, one part in ten of softener or clear plastic.',
     ],
     [
       'plastic that is right as it is',
@@ -189,7 +193,7 @@ describe('what to do with a cup', () => {
     [
       'one to be weighed for',
       { advice: { kind: 'add', nearerBy: 'finer-steps' }, proposals: [proposal(3)] },
-      'Add 3 drops of Peat. What’s left: easy to see (ΔE 3.0); a finer measure or a larger cup would get closer.',
+      'Add 3 drops of Peat. What’s left: easy to see (ΔE 3.0); a cut of the strongest colour, or a finer measure, would get closer.',
     ],
     [
       'one that a new cup is better than',

@@ -1,5 +1,6 @@
 import type { Cut } from '../../cup/cut.ts';
 import { isWeighable } from '../../cup/measures.ts';
+import type { MatchMaterial } from '../shelf/match-material.ts';
 import type { Weight } from './weigh-doses.ts';
 
 /** What is weighed, as the scale shows it. */
@@ -10,6 +11,8 @@ export interface WeighedAmount {
   readonly grams: number;
   /** "0.01 g" */
   readonly text: string;
+  /** A liquid can be let down beforehand, so that there is more to measure of it. */
+  readonly isLiquid: boolean;
 }
 
 /** Amounts that a scale hardly shows. */
@@ -19,9 +22,13 @@ export interface TooLittle {
   readonly error: number;
 }
 
-/** An amount as it lies on the scale. */
-export function onScale(title: string, { grams, text, cut }: Pick<Weight, 'grams' | 'text' | 'cut'>): WeighedAmount {
-  return cut ? { title, cut, grams: grams / cut.bottlePerGram, text } : { title, grams, text };
+/** An amount of a material as it lies on the scale. */
+export function onScale(
+  { title, gramsPerDrop }: Pick<MatchMaterial, 'title' | 'gramsPerDrop'>,
+  { grams, text, cut }: Pick<Weight, 'grams' | 'text' | 'cut'>,
+): WeighedAmount {
+  const isLiquid = gramsPerDrop !== undefined;
+  return cut ? { title, cut, grams: grams / cut.bottlePerGram, text, isLiquid } : { title, grams, text, isLiquid };
 }
 
 /**

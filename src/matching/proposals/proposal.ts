@@ -1,10 +1,9 @@
 import type { Measure } from '../../cup/bench.ts';
 import type { Cut } from '../../cup/cut.ts';
 import { partsOfMeasured } from '../../cup/cut-measures.ts';
-import { type HeatLimit, heatLimit, pouredAt } from '../../cup/heat-limit.ts';
+import { type HeatLimit, heatLimit } from '../../cup/heat-limit.ts';
 import type { CupHeats } from '../../cup/heats.ts';
 import { type CupState, cupVolume, EMPTY_CUP, type PartStep, withAdded } from '../../cup/ledger.ts';
-import { inOrderOfWork } from '../../kinds/goes-in.ts';
 import type { Lab } from '../../optics/cielab.ts';
 import { hexFromLab } from '../../optics/display.ts';
 import { defined } from '../../values/defined.ts';
@@ -16,6 +15,7 @@ import { type Weight, weighDoses } from '../measure/weigh-doses.ts';
 import type { AdditionProblem } from '../mix/addition-problem.ts';
 import type { MatchBench } from '../shelf/match-bench.ts';
 import { costOf, type MatchMaterial } from '../shelf/match-material.ts';
+import { inPouringOrder } from '../shelf/pouring-order.ts';
 import { type ShortStock, shortStock } from '../shelf/short-stock.ts';
 import { contrastOfViews, type TargetPart } from '../target/target-part.ts';
 import { type Thresholds, type Verdict, verdictOf } from '../target/verdict.ts';
@@ -111,7 +111,7 @@ export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context
         isNew: isNew(candidate),
       });
       const weight = weighed?.weights.get(candidate) ?? (measure.tool === 'scale' ? measure : undefined);
-      if (weight) weights.push(onScale(material.title, weight));
+      if (weight) weights.push(onScale(material, weight));
       after = partsOfMeasured(material.id, amount, measure.cut).reduce(withAdded, after);
     }
   }
@@ -133,9 +133,8 @@ export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context
     shelf,
   );
   const costs = bought.map(({ material, grams }) => ({ material, cost: costOf(required(shelf, material), grams) }));
-  const plasticsThere = Object.keys(after.plastics).map((id) => required(shelf, id));
   return {
-    additions: inOrderOfWork(additions, (id) => required(shelf, id), pouredAt(plasticsThere)),
+    additions: inPouringOrder(additions, Object.keys(after.plastics), shelf),
     ...defined({ thin }),
     overWhite: predicted(white!),
     ...(black === undefined ? {} : { overBlack: predicted(black) }),

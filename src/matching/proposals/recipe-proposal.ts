@@ -1,10 +1,9 @@
 import type { Measure } from '../../cup/bench.ts';
 import type { Cut } from '../../cup/cut.ts';
 import { partsOfMeasured } from '../../cup/cut-measures.ts';
-import { type HeatLimit, heatLimit, pouredAt } from '../../cup/heat-limit.ts';
+import { type HeatLimit, heatLimit } from '../../cup/heat-limit.ts';
 import type { Amounts } from '../../cup/ledger.ts';
 import { measures } from '../../cup/measures.ts';
-import { inOrderOfWork } from '../../kinds/goes-in.ts';
 import type { Lab } from '../../optics/cielab.ts';
 import { cupBody, layersViews } from '../../optics/cup-body.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
@@ -20,6 +19,7 @@ import type { Mix } from '../mix/mix.ts';
 import { type Offsets, partOf } from '../rounds/off-share.ts';
 import type { MatchBench } from '../shelf/match-bench.ts';
 import { costOf, type MatchMaterial } from '../shelf/match-material.ts';
+import { inPouringOrder } from '../shelf/pouring-order.ts';
 import { type ShortStock, shortStock } from '../shelf/short-stock.ts';
 import { contrastOfViews, type SeenViews, type TargetPart } from '../target/target-part.ts';
 import { targetUnder } from '../target/target-under-light.ts';
@@ -140,7 +140,7 @@ export function recipeProposal(context: RecipeContext): RecipeProposal {
   const { limit } = heatLimit([...plastics.keys()], [...used.keys()], (id) => shelf.get(id));
   const deltaE = Math.max(...sides.map(({ left }) => left.deltaE));
   const tooLittle = tooLittleToWeigh(
-    cups.flatMap(({ amounts }) => amounts.flatMap((amount) => weighedAmount(amount) ?? [])),
+    cups.flatMap(({ amounts }) => amounts.flatMap((amount) => weighedAmount(amount, shelf) ?? [])),
     bench.scaleGrams,
   );
   const all = [...costs, ...bases];
@@ -177,9 +177,12 @@ function plasticsOf(
 }
 
 /** An amount as the scale shows it; undefined where it is not weighed. */
-function weighedAmount({ title, tool, weighed, ...amount }: RecipeAmount): WeighedAmount | undefined {
-  if (weighed) return onScale(title, weighed);
-  return tool === 'scale' ? onScale(title, amount) : undefined;
+function weighedAmount(
+  { material, tool, weighed, ...amount }: RecipeAmount,
+  shelf: RecipeContext['shelf'],
+): WeighedAmount | undefined {
+  if (weighed) return onScale(required(shelf, material), weighed);
+  return tool === 'scale' ? onScale(required(shelf, material), amount) : undefined;
 }
 
 function cupOf(
@@ -221,11 +224,7 @@ function cupOf(
         : { weighed: weightOf(dose * plasticMl, bench.scaleGrams) }),
     };
   });
-  const amounts = inOrderOfWork(
-    [...coloured, ...kept],
-    (id) => required(shelf, id),
-    pouredAt([required(shelf, plastic)]),
-  );
+  const amounts = inPouringOrder([...coloured, ...kept], [begun[index]!.plastic], shelf);
   const body = bodyOf(amounts, begun[index]!, shelf);
   const alone = layersViews([{ ...body, thickness: part.thicknessMm }]);
   return {

@@ -2,19 +2,24 @@ import type { Bench } from '../../cup/bench.ts';
 import type { CupState } from '../../cup/ledger.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
+import { REACHED_FOR } from '../conventions.ts';
 import { byBestTools, type LeftByTools } from '../measure/best-tools.ts';
-import { measureDoses } from '../measure/measure-doses.ts';
+import { type MeasuredDoses, measureDoses } from '../measure/measure-doses.ts';
 import { weighDoses } from '../measure/weigh-doses.ts';
 import { type AdditionProblem, additionProblem } from '../mix/addition-problem.ts';
 import { baseOfCup } from '../mix/cup-model.ts';
 import { Mix } from '../mix/mix.ts';
-import { predicted } from '../proposals/proposal.ts';
+import { figuring, nearestBottles } from '../proposals/figures.ts';
+import { firstOf } from '../proposals/order.ts';
+import { predicted, toolsOf } from '../proposals/proposal.ts';
+import { worthMeasuring } from '../proposals/worth-measuring.ts';
 import { correctModel, type ModelCorrection } from '../rounds/correct-model.ts';
 import { offsetsFor } from '../rounds/off-share.ts';
 import { findDoses } from '../search/find-doses.ts';
-import { leastDoses, UNSEEN } from '../search/least-doses.ts';
+import { leastDoses } from '../search/least-doses.ts';
 import { refineDoses } from '../search/refine-doses.ts';
 import { colours, type MatchMaterial, withStrengths } from '../shelf/match-material.ts';
+import { inPouringOrder } from '../shelf/pouring-order.ts';
 import { targetConstants } from '../target/target-constants.ts';
 import type { TargetPart } from '../target/target-part.ts';
 import { thresholdsFor, verdictOf } from '../target/verdict.ts';
@@ -49,17 +54,9 @@ export function colourSubstitutes(
   // What the cup does already beside being of a colour, it may go on doing.
   const effects = Object.keys(cup.materials).flatMap((name) => required(shelf, name).effect ?? []);
   const bounds = { ...limits, effects, without: [material] };
-  const inContext = (
-    rest: CupState,
-  ): {
-    problem: AdditionProblem;
-    finish: (set: readonly number[], exact: Float64Array, tools: Bench) => Substitute;
-  } => {
+  const inContext = (rest: CupState): Context => {
     const problem = additionProblem(rest, target, shelf, correction, bounds);
-    return {
-      problem,
-      finish: (set, exact, tools) => substituteOf({ set, exact, problem, target, tolerance, bench: tools }),
-    };
+    return { problem, plastics: Object.keys(cup.plastics), shelf, target, tolerance };
   };
 
   const swapping = inContext({ ...cup, materials: others });
@@ -71,11 +68,7 @@ export function colourSubstitutes(
     return { set: [j], doses: leastDoses(mix, [j], refineDoses(mix, [j], start).doses, tolerance) };
   });
   const swapsBy = (tools: Bench): readonly Substitute[] =>
-    exactSwaps
-      .map(({ set, doses }) => swapping.finish(set, doses, tools))
-      .filter(({ amounts, left }) => amounts.length > 0 && left.deltaE < without)
-      .sort(byDifference)
-      .slice(0, count);
+    firstSubstitutes(swapping, exactSwaps, tools, ({ left }) => left.deltaE < without, count);
   const bySwap = byBestTools(question.bench, swapsBy, leftOf, tolerance, without);
   const swaps = bySwap.proposals;
 
@@ -84,23 +77,27 @@ export function colourSubstitutes(
   const recolours = Object.keys(kept).length < Object.keys(others).length;
   const isNew = (j: number): boolean => !(anew.problem.ingredients[j]!.material.id in others);
   const size = Math.min(5, Math.max(2, Object.keys(others).length - Object.keys(kept).length + 1));
-  const exactRecipes = findDoses(anew.problem.mix, [[anew.problem.cups[0]!], [targetConstants(target)]], {
+  const foundRecipes = findDoses(anew.problem.mix, [[anew.problem.cups[0]!], [targetConstants(target)]], {
     size,
     counts: isNew,
     limit: 2,
     keep: 5,
-  })
-    .slice(0, 10)
-    .map(({ set, doses }) => ({ set, doses: leastDoses(anew.problem.mix, set, doses, tolerance) }));
+    among: nearestBottles(anew.problem.ingredients, [target], REACHED_FOR),
+  });
+  const exactRecipes = worthMeasuring(foundRecipes, figuresIn(anew, question.bench), tolerance).map(
+    ({ set, doses }) => ({ set, doses: leastDoses(anew.problem.mix, set, doses, tolerance) }),
+  );
+  // Where nothing else colours the cup, a swap is all of it.
+  const isOther = (recipe: Substitute): boolean =>
+    recolours || swaps.every((swap) => materialsOf(swap) !== materialsOf(recipe));
   const recipesBy = (tools: Bench): readonly Substitute[] =>
-    exactRecipes
-      .map(({ set, doses }) => anew.finish(set, doses, tools))
-      // Where nothing else colours the cup, a swap is all of it.
-      .filter((recipe) => recolours || swaps.every((swap) => materialsOf(swap) !== materialsOf(recipe)))
-      .filter(({ amounts, left }) => amounts.length > 0 && left.deltaE < without)
-      .sort(byDifference)
-      .filter((recipe, index, all) => all.findIndex((other) => materialsOf(other) === materialsOf(recipe)) === index)
-      .slice(0, Math.min(3, count));
+    firstSubstitutes(
+      anew,
+      exactRecipes,
+      tools,
+      (recipe) => recipe.left.deltaE < without && isOther(recipe),
+      Math.min(3, count),
+    );
   const byRecipe = byBestTools(question.bench, recipesBy, leftOf, tolerance, without);
   const recipes = byRecipe.proposals;
 
@@ -115,7 +112,7 @@ export function colourSubstitutes(
     return { advice: adviceOf('swap', swap), ...found, ...defined({ byHandDeltaE: bySwap.byHandDeltaE }) };
   if (recipe)
     return { advice: adviceOf('re-solve', recipe), ...found, ...defined({ byHandDeltaE: byRecipe.byHandDeltaE }) };
-  const [nearest] = [...swaps, ...recipes].sort(byDifference);
+  const [nearest] = [...swaps, ...recipes].sort((one, other) => one.left.deltaE - other.left.deltaE);
   return { advice: { kind: 'cannot', because: 'another-colour', ...defined({ nearest }) }, ...found };
 }
 
@@ -130,34 +127,47 @@ const leftOf = ({ left: { deltaE }, weighedDeltaE }: Substitute): LeftByTools =>
   ...defined({ weighedDeltaE }),
 });
 
-/** Nearest first; of those that nobody tells apart, the one that takes least. */
-function byDifference(one: Substitute, other: Substitute): number {
-  const steps = (deltaE: number): number => Math.round(deltaE / UNSEEN);
-  return (
-    steps(one.left.deltaE) - steps(other.left.deltaE) ||
-    gramsOf(one) - gramsOf(other) ||
-    (materialsOf(one) < materialsOf(other) ? -1 : 1)
-  );
-}
-
-const gramsOf = ({ amounts }: Substitute): number => amounts.reduce((sum, { grams }) => sum + grams, 0);
-
-function substituteOf({
-  set,
-  exact,
-  problem: { mix, ingredients, plasticMl },
-  target,
-  tolerance,
-  bench,
-}: {
-  readonly set: readonly number[];
-  readonly exact: Float64Array;
+/** A cup without the material, and what it is to look like. */
+interface Context {
   readonly problem: AdditionProblem;
+  readonly plastics: readonly string[];
+  readonly shelf: ReadonlyMap<string, MatchMaterial>;
   readonly target: TargetPart;
   readonly tolerance: number;
-  readonly bench: Bench;
-}): Substitute {
-  const measured = measureDoses(mix, ingredients, set, exact, [plasticMl], bench);
+}
+
+function figuresIn({ problem, target }: Context, bench: Bench): ReturnType<typeof figuring> {
+  const { mix, ingredients, usual } = problem;
+  return figuring({ mix, ingredients, usual, parts: [target], bench });
+}
+
+/** Exact doses measured with these tools, the first few of those that are wanted, in the order of proposals. */
+function firstSubstitutes(
+  context: Context,
+  exact: readonly { readonly set: readonly number[]; readonly doses: Float64Array }[],
+  bench: Bench,
+  isWanted: (substitute: Substitute) => boolean,
+  count: number,
+): readonly Substitute[] {
+  const { mix, ingredients, plasticMl } = context.problem;
+  const figuresOf = figuresIn(context, bench);
+  const all = exact.flatMap(({ set, doses }) => {
+    const measured = measureDoses(mix, ingredients, set, doses, [plasticMl], bench);
+    const substitute = substituteOf(measured, doses, context, bench);
+    if (substitute.amounts.length === 0 || !isWanted(substitute)) return [];
+    const tools = { toolOf: toolsOf(measured.ingredients), plasticMl: [plasticMl] };
+    const names = substitute.amounts.map(({ material }) => material).sort();
+    return [{ substitute, figures: { ...figuresOf(measured.doses, tools), cost: 0, names } }];
+  });
+  return firstOf(all, ({ figures }) => figures, context.tolerance, count).map(({ substitute }) => substitute);
+}
+
+function substituteOf(
+  measured: MeasuredDoses,
+  exact: Float64Array,
+  { problem: { mix, ingredients, plasticMl }, plastics, shelf, target, tolerance }: Context,
+  bench: Bench,
+): Substitute {
   const weighed = weighDoses(mix, ingredients, measured, exact, [plasticMl], bench);
   const [overWhite, overBlack] = mix.labs(measured.doses);
   const left = verdictOf({ overWhite: overWhite!, overBlack: overBlack! }, target, thresholdsFor(tolerance));
@@ -168,7 +178,7 @@ function substituteOf({
     return { material: id, title, ...defined({ cut }), grams: amount, text, ...defined({ weighed: weight }) };
   });
   return {
-    amounts,
+    amounts: inPouringOrder(amounts, plastics, shelf),
     overWhite: predicted(overWhite!),
     overBlack: predicted(overBlack!),
     left,
