@@ -22,7 +22,7 @@ export interface PatternContrast {
 
 /** How the pattern is looked at. */
 export interface PatternOptions extends AppearanceOptions {
-  /** mm; unset: 1 (common practice, no source). Thinner than the bait. */
+  /** mm; unset: 2 (common practice, no source). Thinner than the bait. */
   readonly streak?: number;
 }
 

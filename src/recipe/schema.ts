@@ -91,8 +91,11 @@ export const bookSchema = fields({
     scale: mass.exactOptional(),
     /** What an injector holds, and what stays in it: 3 to 10 ml, common practice, no source. Left out: none is reckoned with. */
     injector: fields({ holds: volume, left: volume.default(8) }).exactOptional(),
-    /** How far a drop and a level spoonful vary (one standard deviation). Default 10 % each: common practice, no source. */
-    spread: fields({ drop: share.default(0.1), spoon: share.default(0.1) }).prefault({}),
+    /**
+     * How far a drop and a level spoonful vary (one standard deviation). Default 8 % and 15 %. Common practice, no source: drops of one bottle
+     * 5 to 8 %, of different bottles 25; a level teaspoon of flake or pearl 10 to 15, a pinch or smidgen 25 to 30.
+     */
+    spread: fields({ drop: share.default(0.08), spoon: share.default(0.15) }).prefault({}),
   }).prefault({}),
   /** Largest colour difference that counts as the same colour, ΔE00. */
   tolerance: positive.default(2),
@@ -169,7 +172,7 @@ export const recipeSchema = fields({
   publish: publish.exactOptional(),
   tags: z.array(words).exactOptional(),
   photos: z.array(photo).exactOptional(),
-  /** Width of a streak in a swirl. Default 1 mm: common practice, no source. */
+  /** Width of a streak in a swirl. Default 2 mm: common practice, no source. */
   streak: length.exactOptional(),
   cups: byCup(cup).exactOptional(),
   /** The finished bait, as it was seen: one look or several. */

@@ -16,9 +16,11 @@ import { flakeMass } from '../../src/optics/flake.ts';
 import { fromColourAndKind } from '../../src/optics/from-colour-and-kind.ts';
 import { FLAKE_FILM_DENSITY } from '../../src/tables/flake-film.ts';
 import { DROP_ML, POWDER_BULK, SOLID_ADDITIVE_BULK, WHITE_LIQUID_DENSITY } from '../../src/tables/material-defaults.ts';
+import { STREAK_THICKNESS, SWIRL_SHOWS } from '../../src/tables/patterns.ts';
 import { defined } from '../../src/values/defined.ts';
 import { required } from '../../src/values/required.ts';
 import { WHOLE_DEMO_BOOK } from '../render/demo-book.ts';
+import { bookWith } from './sample.ts';
 
 const INCH = 25.4;
 /** ml */
@@ -149,6 +151,15 @@ describe('temperatures, °C', () => {
 });
 
 describe('what is taken where a file says nothing', () => {
+  test('how far a drop and a level spoonful vary', () => {
+    const { dropSpread, spoonSpread } = bookWith({}).settings;
+    within(dropSpread, [0.05, 0.08]);
+    within(spoonSpread, [0.1, 0.15]);
+  });
+  test('a streak, mm, and from which difference it shows', () => {
+    within(STREAK_THICKNESS, [2, 5]);
+    within(SWIRL_SHOWS, [12, 15]);
+  });
   test('a drop, ml, and how many make a millilitre', () => {
     within(DROP_ML, [0.025, 0.06]);
     within(1 / DROP_ML, [20, 35]);
