@@ -344,31 +344,40 @@ describe('flake that is wanted', () => {
       ...{ colour, acrossMm: 1, finish: 'metallic' },
     },
   });
-  const shelf = [...ALL, flake('silver', '#d0d0d0'), flake('black', '#151515'), flake('jet', '#101010')];
+  const shelf = [...ALL, flake('silver', '#d0d0d0'), flake('night', '#151515'), flake('jet', '#101010')];
   const wanted = { hex: '#151515', sizeMm: 1, coverage: 0.1 };
   const colour = { ochre: 0.6, 'white-pearl': 0.6 };
   const asked = (amounts: Readonly<Record<string, number>>, flakes = [wanted]): NextAddition =>
     ask({ cup: cupOf({ ...colour, ...amounts }), target: lookOf(cupOf(colour)), shelf, bench: EXACT_BENCH, flakes });
 
   test('nextAddition(…) says how much more of it shows what is wanted, and so much is enough', () => {
-    const [now] = asked({ black: 0.05 }).flakes!;
+    const [now] = asked({ night: 0.05 }).flakes!;
     expect(now!.seen).toBeLessThan(0.1);
-    expect(now).toMatchObject({ material: 'black', wanted: 0.1 });
-    const [then] = asked({ black: 0.05 + now!.more!.grams }).flakes!;
+    expect(now).toMatchObject({ material: 'night', wanted: 0.1 });
+    const [then] = asked({ night: 0.05 + now!.more!.grams }).flakes!;
     expectClose(then!.seen, 0.1, 0.002);
     expect(then!.more).toBeUndefined();
   });
 
+  test('nextAddition(…) begins a new cup with as much of it as is wanted', () => {
+    const look = lookOf(cupOf(colour));
+    const spoilt = cupOf({ jet: 0.02, black: 3 });
+    const { startAgain } = ask({ cup: spoilt, target: look, shelf, bench: EXACT_BENCH, flakes: [wanted] });
+    const [flakeAgain] = startAgain!.cups[0]!.flakes;
+    expect(flakeAgain!.material).toBe('jet');
+    expectClose(flakeAgain!.seen, 0.1, 0.003);
+  });
+
   test('nextAddition(…) takes a flake like it that is in the cup for it, and else the nearest on the shelf', () => {
     expect(asked({ jet: 0.05 }).flakes!.map(({ material }) => material)).toEqual(['jet']);
-    const [silver, black] = asked({ silver: 0.05 }).flakes!;
+    const [silver, night] = asked({ silver: 0.05 }).flakes!;
     expect(silver!.wanted).toBeUndefined();
-    expect(black).toMatchObject({ material: 'black', seen: 0, perMl: 0, wanted: 0.1 });
-    expect(black!.more!.grams).toBeGreaterThan(0);
+    expect(night).toMatchObject({ material: 'night', seen: 0, perMl: 0, wanted: 0.1 });
+    expect(night!.more!.grams).toBeGreaterThan(0);
   });
 
   test('nextAddition(…) only tells what is seen where nothing is wanted, and nothing of a cup without flake', () => {
-    expect(asked({ black: 0.05 }, []).flakes!.map(({ wanted: asks, more }) => [asks, more])).toEqual([
+    expect(asked({ night: 0.05 }, []).flakes!.map(({ wanted: asks, more }) => [asks, more])).toEqual([
       [undefined, undefined],
     ]);
     expect(asked({}, []).flakes).toBeUndefined();

@@ -1,4 +1,5 @@
 import { measures } from '../../cup/measures.ts';
+import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import type { JudgedCup } from '../judged-cup.ts';
 import { bodyLayers, layersOfPart } from '../mix/layers-of-part.ts';
@@ -27,9 +28,7 @@ export function flakesNow(
 ): readonly FlakeNow[] {
   const { cups, plasticMl } = problem;
   if (!(plasticMl > 0)) return [];
-  const chosen = flakes.flatMap((wanted) =>
-    wanted.coverage === undefined ? [] : standFor(wanted, cup, shelf, limits),
-  );
+  const chosen = standIns({ cup, flakes, ...defined({ limits }) }, shelf);
   const wantedIds = new Set(chosen.map(({ material }) => material.id));
   const contents = Object.fromEntries(
     Object.entries(cup.materials).flatMap(([id, grams]) => (wantedIds.has(id) ? [] : [[id, grams / plasticMl]])),
@@ -53,7 +52,14 @@ export function flakesNow(
   });
 }
 
-/** The flake of the cup that is like a wanted one, or else the nearest on the shelf. */
+/** For each flake that is wanted on so much of the face the one of the cup that is like it, or else the nearest on the shelf. */
+export function standIns(
+  { cup, flakes = [], limits }: Pick<NextAdditionQuestion, 'cup' | 'flakes' | 'limits'>,
+  shelf: ReadonlyMap<string, MatchMaterial>,
+): readonly ChosenFlake[] {
+  return flakes.flatMap((wanted) => (wanted.coverage === undefined ? [] : standFor(wanted, cup, shelf, limits)));
+}
+
 function standFor(
   wanted: WantedFlake,
   cup: JudgedCup['cup'],

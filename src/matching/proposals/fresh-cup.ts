@@ -6,21 +6,29 @@ import type { NextAdditionQuestion } from '../next-addition-question.ts';
 import type { ModelCorrection } from '../rounds/correct-model.ts';
 import { colours, type MatchMaterial } from '../shelf/match-material.ts';
 import { type ShortPlastic, shortPlastic } from '../shelf/short-stock.ts';
+import { standIns } from './flakes-now.ts';
 import type { Proposal } from './proposal.ts';
 import type { RecipeProposal } from './recipe-proposal.ts';
 
-/** The colour of a cup in a new one, from plain plastic, with what the rounds have taught; undefined where there is none. */
+/**
+ * The colour of a cup in a new one, from plain plastic, with what the rounds have taught, and with the flake that is wanted; undefined
+ * where there is none.
+ */
 export function freshCup(question: NextAdditionQuestion, correction: ModelCorrection): RecipeProposal | undefined {
   const { cup, target, shelf, bench, tolerance, limits } = question;
   const { inStock, effects, without } = limits ?? {};
   const contents = concentrations(cup);
   const byName = new Map(shelf.map((material) => [material.id, material]));
-  const keep = Object.fromEntries(Object.entries(contents).filter(([name]) => !colours(required(byName, name))));
+  const flakes = (question.flakes ?? []).filter(({ coverage }) => coverage !== undefined);
+  const wanted = new Set(standIns(question, byName).map(({ material }) => material.id));
+  const kept = (name: string): boolean => !colours(required(byName, name)) && !wanted.has(name);
+  const keep = Object.fromEntries(Object.entries(contents).filter(([name]) => kept(name)));
   const { proposals } = firstRecipe({
-    parts: [target],
+    parts: [{ ...target, flakes }],
     plastic: plasticOf(cup),
     plasticMl: freshMl(question),
-    shelf,
+    // The flake that this cup has stays the one of the next.
+    shelf: shelf.filter(({ id, flake }) => !flake || wanted.has(id) || id in keep),
     bench,
     tolerance,
     correction,
