@@ -143,7 +143,9 @@ const substituteCommand: Command = {
     const sound = soundBook(surroundings.recipes);
     const { book } = sound;
     const { recipe, cups } = recipeCups(sound, name);
-    const material = findNamed('material', id, sound);
+    // A cut is no more than a way to measure its bottle.
+    const bottle = book.materials.find(({ cuts = [] }) => cuts.some((cut) => cut.id === id));
+    const material = bottle ?? findNamed('material', id, sound);
     const having = cups.filter(({ contents, plastics }) =>
       [...contents, ...plastics].some((content) => content.material === material.id),
     );

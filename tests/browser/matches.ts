@@ -6,7 +6,7 @@ import { compileBook } from '../../src/book/compile-book.ts';
 import { adviceFor, newWork, stepsOf, withBookTarget } from '../../src/browser/match/ask.ts';
 import { typedAmount } from '../../src/browser/match/dose-text.ts';
 import { volumeOf } from '../../src/browser/match/limits.ts';
-import { logShelf } from '../../src/browser/match/page-shelf.ts';
+import { dosedIn, logShelf } from '../../src/browser/match/page-shelf.ts';
 import { isRoundFault, roundOf, type TypedRound } from '../../src/browser/match/typed-round.ts';
 import { begunAnew, type Work, withSteps } from '../../src/browser/match/work.ts';
 import { cupNow, withLookChecked, withStepsBeforeLook } from '../../src/browser/match/work-log.ts';
@@ -51,9 +51,15 @@ const bookText: fc.Arbitrary<string> = fc
       `---\ntitle: Bench\nunits: { volume: ${book.volume}, temperature: ${book.temperature} }\ntools: { drops: ${book.drops}${book.spoons}${book.scale} }\ntolerance: ${book.tolerance}\ncup: ${book.cup}\nfill: ${book.fill}\n---\n`,
   );
 
-/** A book with targets of one part and of two. */
-export const matchBook: fc.Arbitrary<MatchBook> = bookText.map((text) => {
-  const files = FILES.map((file) => (file.path === 'book.md' ? { ...file, text } : file));
+const CUT: Source = {
+  path: 'shelf/colorants/soot-cut.md',
+  text: '---\ntitle: Soot cut\ncut: { of: soot, with: supple, one-in: 8 }\n---\n',
+};
+
+/** A book with targets of one part and of two; in some a colorant is cut. */
+export const matchBook: fc.Arbitrary<MatchBook> = fc.tuple(bookText, fc.boolean()).map(([text, isCut]) => {
+  const whole = FILES.map((file) => (file.path === 'book.md' ? { ...file, text } : file));
+  const files = isCut ? [...whole, CUT] : whole;
   return { files, data: matchPageData(compileBook(files).book!)! };
 });
 
@@ -89,7 +95,7 @@ const doing: fc.Arbitrary<Doing> = fc.oneof(
     weight: 4,
     arbitrary: fc.record({
       do: fc.constant('add' as const),
-      material: fc.constantFrom('peat', 'soot', 'ivory'),
+      material: fc.constantFrom('peat', 'soot', 'ivory', 'soot-cut'),
       amount: fc.constantFrom(
         '1 drop',
         '6 drops',
@@ -152,8 +158,9 @@ function afterDoing(work: Work, index: number, done: Doing, data: MatchPageData)
   switch (done.do) {
     case 'add': {
       // As the page: nothing goes into an empty cup but plastic.
-      if (isEmpty(cup)) return work;
-      const amount = typedAmount(done.amount, required(data.materials, done.material), {
+      const material = dosedIn(data).get(done.material);
+      if (isEmpty(cup) || !material) return work;
+      const amount = typedAmount(done.amount, material, {
         ml: plasticMl,
         grams: plasticMl * shelf.density(work.plastic),
       });
