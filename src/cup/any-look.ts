@@ -18,6 +18,13 @@ export function sharesView(one: AnyLook, other: AnyLook): boolean {
   return both('overWhite') || both('overBlack');
 }
 
+/** Whether a colour was seen in both, at times after the pour that are said and differ: what has settled since is another colour. */
+export function isLater(one: AnyLook, other: AnyLook): boolean {
+  const hasColour = ({ overWhite, overBlack }: AnyLook): boolean => overWhite !== undefined || overBlack !== undefined;
+  const isSaid = one.after !== undefined && other.after !== undefined;
+  return isSaid && one.after !== other.after && hasColour(one) && hasColour(other);
+}
+
 /**
  * Two looks at a cup over different backings as one: with what was measured and noted of both, and as vague as the vaguer of them. Of
  * what a look has once, such as its photo, the later says.

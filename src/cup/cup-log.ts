@@ -4,7 +4,8 @@
  * A round is one trial of a cup: what went in, what was poured, what was seen. Another one begins
  * - where something goes in after a pour or a look;
  * - with a look at a pour that was made after the look before, the pour with it;
- * - with a look over a backing that the round was seen over already: over white, then over black is one look;
+ * - with a look over a backing that the round was seen over already, or at another time after the pour: over white, then over black is
+ *   one look, hot and next day are two;
  * - with a new cup.
  *
  * A cup that is heated again after a look is heated for what comes next: for another round, if there is one.
@@ -13,7 +14,7 @@
  *
  * @packageDocumentation
  */
-import { type AnyLook, oneLook, sharesView } from './any-look.ts';
+import { type AnyLook, isLater, oneLook, sharesView } from './any-look.ts';
 import { type CupHeats, HeatCount, type HeatTurn } from './heats.ts';
 import { lookedAlike } from './how-looked.ts';
 import {
@@ -258,7 +259,8 @@ export class CupLog<Look extends AnyLook> {
   /** The round that a look is of. */
   private roundToSee(looks: readonly Look[], index: number): DraftRound<Look> {
     const last = this.rounds.at(-1);
-    const isAgain = last?.seen.some((one) => looks.some((other) => sharesView(one, other))) === true;
+    const isAgain =
+      last?.seen.some((one) => looks.some((other) => sharesView(one, other) || isLater(one, other))) === true;
     if (this.poured && (this.poured.pouredMl > 0 || isAgain)) {
       const round = this.open(this.poured);
       this.poured = undefined;

@@ -152,6 +152,10 @@ describe('what a log leaves', () => {
     ]);
     const black: Look = { overBlack: '#3a2a25', thicknessMm: 2 };
     expect(looks(add(), pour(9), see(hot), see(black))).toEqual([[hot, black]]);
+    // What has settled since is another look, over whichever backing.
+    const nextDay: Look = { overBlack: '#3a2a25', after: 'next day' };
+    expect(looks(add(), pour(9), see(hot), see(nextDay))).toEqual([[hot], [nextDay]]);
+    expect(looks(add(), pour(9), see(hot), see({ note: 'hazy', after: 'next day' }))).toHaveLength(1);
     // Over the same backing a step later is another look at the cup, as it always was.
     expect(looks(add(), pour(9), see(hot), see(cold))).toEqual([[hot], [cold]]);
   });
