@@ -9,15 +9,25 @@ const AFTER: Readonly<Record<NonNullable<Look['after']>, string>> = {
   'next day': 'next day',
 };
 
-/** How somebody looked, and how sure of it they are, in a few words: "Wet, next day, 3 mm, within ΔE 5." Empty where they have not said. */
-export function lookWords(
-  { thicknessMm, after, wet, doubt, contrastDoubt, checked, camera }: Look,
+/** How something was looked at, word by word: "wet", "next day", "3 mm". */
+export function howWords(
+  { thicknessMm, after, wet }: Pick<Look, 'thicknessMm' | 'after' | 'wet'>,
   settings: Pick<Settings, 'volume'>,
-): string {
-  const words = [
+): readonly string[] {
+  return [
     ...(wet ? ['wet'] : []),
     ...(after === undefined ? [] : [AFTER[after]]),
     ...(thicknessMm === undefined ? [] : [lengthText(thicknessMm, settings)]),
+  ];
+}
+
+/** How somebody looked, and how sure of it they are, in a few words: "Wet, next day, 3 mm, within ΔE 5." Empty where they have not said. */
+export function lookWords(
+  { doubt, contrastDoubt, checked, camera, ...how }: Look,
+  settings: Pick<Settings, 'volume'>,
+): string {
+  const words = [
+    ...howWords(how, settings),
     ...(doubt === undefined || doubt.usual ? [] : [`within ΔE ${twoDigits(doubt.bound)}`]),
     ...(contrastDoubt === undefined ? [] : [`hiding within ${twoDigits(contrastDoubt * 100)} %`]),
     ...(checked ? ['looked at twice'] : []),

@@ -103,7 +103,7 @@ describe('the recipe to take away', () => {
       expect(verdictText(here.next.now!)).toBe(verdictText(next.now!));
       expect(here.next.now!.within).toBe(false);
       expectClose(here.next.now!.deltaE, next.now!.deltaE, 0.02);
-      const [round] = roundsSeen(here, work.tolerance, DATA);
+      const [round] = roundsSeen(here, work, DATA);
       expectClose(round!.verdict.deltaE, recipe!.match!.cups[index]!.rounds[0]!.verdict.deltaE, 0.02);
     }
   });

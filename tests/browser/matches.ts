@@ -5,6 +5,7 @@ import fc from 'fast-check';
 import { compileBook } from '../../src/book/compile-book.ts';
 import { adviceFor, newWork, stepsOf, withBookTarget } from '../../src/browser/match/ask.ts';
 import { typedAmount } from '../../src/browser/match/dose-text.ts';
+import type { TypedHow } from '../../src/browser/match/how-seen.ts';
 import { volumeOf } from '../../src/browser/match/limits.ts';
 import { dosedIn, logShelf } from '../../src/browser/match/page-shelf.ts';
 import { isRoundFault, roundOf, type TypedRound } from '../../src/browser/match/typed-round.ts';
@@ -70,6 +71,15 @@ const near = (L: number, a: number, b: number): fc.Arbitrary<string> =>
 const overWhite = fc.oneof(near(56, 9, 25), fc.constantFrom('#a4805a', '#b8926a', '#74583a'));
 const overBlack = fc.oneof(near(40, 6, 16), fc.constantFrom('#6e5a44', '#5a4a3a'));
 
+const howLooked: fc.Arbitrary<TypedHow> = fc.record(
+  {
+    chip: fc.constantFrom('3', '0.125', '8', '1.5'),
+    after: fc.constantFrom('', 'hot', '10 min', 'next day'),
+    wet: fc.boolean(),
+  },
+  { requiredKeys: ['after', 'wet'] },
+);
+
 const typedRound: fc.Arbitrary<TypedRound> = fc
   .record({
     pour: fc.constantFrom('0', '0.5', '1.25', '0.125', '14', '22.5'),
@@ -79,13 +89,15 @@ const typedRound: fc.Arbitrary<TypedRound> = fc
     heat: fc.constantFrom('', '171', '168.5', '340', '187'),
     again: fc.constantFrom('0', '0', '1', '2'),
     held: fc.constantFrom('', '', '6', '0.5', '14'),
+    how: fc.option(howLooked, { nil: undefined }),
   })
-  .map(({ pour, note, heat, again, held, ...views }) => ({
+  .map(({ pour, note, heat, again, held, how, ...views }) => ({
     pour,
     note,
     heat,
     again,
     held,
+    ...(how && { how }),
     ...(views.overWhite === undefined ? {} : { overWhite: views.overWhite }),
     ...(views.overBlack === undefined ? {} : { overBlack: views.overBlack }),
   }));

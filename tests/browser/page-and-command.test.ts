@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { compileBook } from '../../src/book/compile-book.ts';
+import { judgedFirst } from '../../src/book/looks/judged-first.ts';
 import { nextAdditionFor } from '../../src/book/match/ask-matching.ts';
 import type { Recipe } from '../../src/book/model/recipe.ts';
 import type { Book } from '../../src/book/model.ts';
@@ -13,6 +14,7 @@ import { cupNow, withLookChecked } from '../../src/browser/match/work-log.ts';
 import { recipeFile } from '../../src/browser/match/work-recipe.ts';
 import { targetFile } from '../../src/browser/match/work-target.ts';
 import { printedAddition } from '../../src/cli/matching-text.ts';
+import type { AnyLook } from '../../src/cup/any-look.ts';
 import { heatWarnings } from '../../src/cup/heat-warnings.ts';
 import { isEmpty } from '../../src/cup/ledger.ts';
 import type { NextAddition } from '../../src/matching/next-addition.ts';
@@ -55,9 +57,20 @@ function printed(cup: string, next: NextAddition, { tolerance }: Work, book: Boo
   return printedAddition(cup, nextAdditionText(next, tolerance, book.settings), next, book);
 }
 
+/** How something was seen: over which cards, and how each look was made. */
+const seenAs = (looks: readonly AnyLook[]): readonly unknown[] =>
+  looks.map(({ overWhite, overBlack, thicknessMm, after, wet }) => [
+    overWhite !== undefined,
+    overBlack !== undefined,
+    thicknessMm?.toFixed(6),
+    after,
+    wet,
+  ]);
+
 /** Rounds and what is left, as they are told, of every cup of a match and of its recipe. */
 function expectSameRounds(work: Work, book: MatchBook, { recipe, text }: ReturnType<typeof inBook>): void {
-  const { settings } = book.data;
+  const { settings, molds } = book.data;
+  const bodyMm = required(molds, work.mold).bodyMm;
   for (const [index, { rounds, leftMl, startMl, heats: counted }] of recipe.cups.entries()) {
     const now = cupNow(work, index, logShelf(book.data));
     expect(now.heats, text).toEqual(counted);
@@ -66,8 +79,7 @@ function expectSameRounds(work: Work, book: MatchBook, { recipe, text }: ReturnT
         number,
         [heats, newHeats, heatedTo, heldMinutes],
         volumeText(pouredMl, settings),
-        seen[0]?.overWhite !== undefined,
-        seen[0]?.overBlack !== undefined,
+        seenAs(judgedFirst(seen, bodyMm)),
         unlogged,
       ]),
       text,
@@ -76,8 +88,7 @@ function expectSameRounds(work: Work, book: MatchBook, { recipe, text }: ReturnT
         number,
         [heats, newHeats, heatedTo, heldMinutes],
         volumeText(pouredMl, settings),
-        seen[0]?.overWhite !== undefined,
-        seen[0]?.overBlack !== undefined,
+        seenAs(seen),
         unlogged,
       ]),
     );
@@ -127,9 +138,7 @@ function expectSameAdvice(work: Work, { data }: MatchBook, { book, recipe, text 
         overBlack?.hex,
       ]);
     const { rounds, next } = recipe.match!.cups[index]!;
-    expect(told(roundsSeen(page, work.tolerance, data)), text).toEqual(
-      told(rounds.filter(({ basis }) => basis === 'seen')),
-    );
+    expect(told(roundsSeen(page, work, data)), text).toEqual(told(rounds.filter(({ basis }) => basis === 'seen')));
     if (next) {
       const done = ({ advice, proposals }: typeof next): readonly unknown[] => [
         advice.kind,

@@ -404,7 +404,7 @@ describe('two sides that no bait has', () => {
   test('are asked about once, first of all, by match, next and check, and the search goes on', async () => {
     const recipes = await smallBook({ ...FILES, ...sides('') });
     const asks =
-      /^These two can’t be the sides of one bait: belly lets 9 times the light of back through.*`apart: true`/;
+      /^These two can’t be the sides of one bait: the belly lets 9 times as much light through as the back.*`apart: true`/;
     for (const line of [
       ['match', 'glass'],
       ['next', 'pane'],

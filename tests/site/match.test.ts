@@ -44,6 +44,63 @@ describe('a match on a telephone', () => {
     await close();
   });
 
+  test('asks once how a test pour was looked at, and remembers it in the next round, in the file and in a new match', async () => {
+    const { page, errors, close } = await visit(browser, 'match/', PHONE);
+    const fold = page.locator('[data-how]');
+    const answer = async (): Promise<string> => (await fold.locator('summary').innerText()).replaceAll('\u00a0', ' ');
+    await page.getByRole('button', { name: 'Start with plain plastic' }).click();
+    await expect.poll(() => fold.getAttribute('open')).not.toBeNull();
+    await page.getByLabel('At', { exact: true }).selectOption('chip');
+    await expect.poll(() => page.getByLabel('Thickness of the chip, mm').inputValue()).toBe('3');
+    await page.getByLabel('Thickness of the chip, mm').fill('0');
+    await page.getByLabel('When').selectOption('next day');
+    await expect.poll(() => says(page)).toMatch(/^The thickness is a number/);
+    await page.getByLabel('Thickness of the chip, mm').fill('2.5');
+    await page.getByLabel('When').selectOption('next day');
+    await expect.poll(answer).toBe('How you looked: a chip of 2.5 mm, dry, next day');
+    await noteRound(page, '14', '#d9d8cf', '#3a3b3c');
+    expect(await fold.getAttribute('open')).toBeNull();
+    expect(await answer()).toBe('How you looked: a chip of 2.5 mm, dry, next day');
+    const file = (await page.locator('[data-file="recipe"]').textContent())!;
+    expect(file).toMatch(/thickness: 2.5 mm\n\s+after: next day/);
+    page.once('dialog', (dialog) => void dialog.accept());
+    await page.getByRole('button', { name: 'New match' }).click();
+    await page.reload();
+    await page.getByRole('button', { name: 'Start with plain plastic' }).click();
+    await expect.poll(answer).toBe('How you looked: a chip of 2.5 mm, dry, next day');
+    expect(await fold.getAttribute('open')).toBeNull();
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  test('asks of two sides that no bait has whether each was looked at alone, and puts flake into one', async () => {
+    const { page, errors, close } = await visit(browser, 'match/', PHONE);
+    await page.getByLabel('Kind of bait').selectOption('together');
+    for (const [id, hex] of [
+      ['side-0-white', '#5b4a2f'],
+      ['side-0-black', '#483a26'],
+      ['side-1-white', '#cdb98c'],
+      ['side-1-black', '#97865f'],
+    ])
+      await page.locator(`#${id}-digits`).fill(hex!);
+    await expect.poll(() => page.locator('#sides-ask').innerText()).toMatch(/the belly lets 9 times as much light/);
+    await page.getByRole('button', { name: 'Add flake to the back' }).click();
+    await page.getByLabel('Size, as the bag has it').fill('40');
+    await page.getByLabel('How much').selectOption('heavy');
+    await expect.poll(() => says(page)).toMatch(/^The size of the flake is written with its unit/);
+    await page.getByLabel('Size, as the bag has it').fill('.040 in');
+    await page.getByLabel('How much').selectOption('few');
+    await page.getByRole('button', { name: 'Yes, each alone' }).click();
+    await expect.poll(() => page.getByLabel('Kind of bait').inputValue()).toBe('apart');
+    expect(await page.locator('#sides-ask').count()).toBe(0);
+    await page.getByRole('button', { name: 'Start with plain plastic' }).click();
+    const target = (await page.locator('[data-file="target"]').textContent())!;
+    expect(target).toMatch(/colour: "#1d1c1b"\s+size: 0.040 in\s+coverage: 4 %/);
+    expect(target).toContain('apart: true');
+    expect(errors).toEqual([]);
+    await close();
+  });
+
   test('takes for seen and for poured only what was said, and a round back as a whole', async () => {
     const { page, errors, close } = await visit(browser, 'match/', PHONE);
     await begin(page);

@@ -173,12 +173,12 @@ function askedCup(work: Work, index: number, now: CupNow, data: MatchPageData): 
   const other = work.arrangement === 'together' ? cupNow(work, 1 - index, shelf) : undefined;
   return {
     start: now.start,
-    rounds: triedRounds(now),
+    rounds: triedRounds(now, bodyMm),
     part: partOfSide(sideOf(work, index)),
     ...defined({ flakes: asked(sideOf(work, index), work, data).flakes }),
     other: other && {
       cup: other.last,
-      rounds: observationsOf(triedRounds(other), bodyMm),
+      rounds: observationsOf(triedRounds(other, bodyMm), bodyMm),
       share: HALF,
     },
     bodyMm,

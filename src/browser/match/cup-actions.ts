@@ -14,10 +14,12 @@ import { amountsOf, stepsOf } from './ask.ts';
 import { typedAmount } from './dose-text.ts';
 import { type CupDraft, withoutRound } from './drafts.ts';
 import { heatInField } from './heat-field.ts';
+import { howOf, keptHow } from './how-seen.ts';
+import { usualChip } from './how-seen-view.ts';
 import { lastDone } from './log-view.ts';
 import { isMistyped } from './mistyped.ts';
 import { dosedIn, logShelf } from './page-shelf.ts';
-import { readRound, volumeIn } from './read-forms.ts';
+import { readRound, typedHow, volumeIn } from './read-forms.ts';
 import type { MatchScreen } from './screen.ts';
 import type { MatchState } from './state.ts';
 import { begunAnew, doings, type WorkStep, withoutLastDone, withSteps } from './work.ts';
@@ -77,12 +79,35 @@ export class CupActions {
     const { data, work, drafts } = this.state;
     const now = cupNow(work, index, logShelf(data));
     const round = this.screen.part(`[data-cup="${index}"] [data-round]`);
-    const steps = readRound(round, now.volumeMl, data.settings, drafts[index]?.pouredMl);
+    const { pouredMl } = drafts[index] ?? {};
+    const steps = readRound(round, now.volumeMl, data.settings, pouredMl, this.state.looked?.thicknessMm);
     if (isMistyped(steps)) {
       this.screen.complain(steps);
       return;
     }
+    const see = steps.find((step) => step.do === 'see');
+    // Asked once: what is answered here is what the next round begins with.
+    if (see) this.state.looked = keptHow(see);
+    round.querySelector<HTMLDetailsElement>('[data-how]')!.open = false;
     this.log(index, steps, 'The round is logged.', withoutRound(drafts[index] ?? {}));
+  }
+
+  /** Takes an answer to how a test pour was looked at; it is the same for every cup. */
+  lookedHow(index: number): void {
+    const { state, screen } = this;
+    const block = screen.part(`[data-cup="${index}"] [data-round]`);
+    const isChip = block.querySelector<HTMLSelectElement>('[name="howWhat"]')!.value === 'chip';
+    const { chip, ...typed } = typedHow(block);
+    const { settings } = state.data;
+    const before = state.looked?.thicknessMm;
+    const how = howOf({ ...typed, ...(isChip ? { chip: chip ?? usualChip(settings) } : {}) }, settings, before);
+    if (typeof how === 'string') {
+      screen.mark({ fault: how, at: block.querySelector<HTMLInputElement>('[name="howChip"]')! });
+      return;
+    }
+    state.looked = how;
+    state.saveDrafts();
+    screen.showHow(index);
   }
 
   addElse(index: number): void {
@@ -129,6 +154,8 @@ export class CupActions {
     const last = doings(steps).at(-1) ?? [];
     state.work = withoutLastDone(state.work, index);
     state.begun = true;
+    const seen = last.find((step) => step.do === 'see');
+    if (seen) state.looked = keptHow(seen);
     const isRound = last.some((step) => step.do === 'pour' || step.do === 'see' || step.do === 'heat');
     state.draft(index, this.draftWith(index, isRound ? draftOf(last, state.data.settings) : { mixed: [] }));
     this.show(index, `Undone: ${what}.${isRound ? ' It is in the form again.' : ''}`);

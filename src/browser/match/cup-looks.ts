@@ -22,9 +22,10 @@ import type { Work } from './work.ts';
 import { triedRounds } from './work-log.ts';
 
 /** What a cup looks like now beside its target: as it was seen, or as the corrected model says; undefined where it is empty. */
-export function lookNow({ now, aim, next }: CupAdvice, data: MatchPageData): ChipColours | undefined {
-  if (now.seen) {
-    const { overWhite, overBlack } = aim.asTarget(now.seen, now.last);
+export function lookNow({ now, aim, next }: CupAdvice, work: Work, data: MatchPageData): ChipColours | undefined {
+  const { seen, how } = triedRounds(now, bodyOf(work, data)).at(-1) ?? {};
+  if (seen) {
+    const { overWhite, overBlack } = aim.asTarget(seen, now.last, how?.thicknessMm);
     return {
       ...(overWhite && { overWhite: hexFromLab(overWhite).hex }),
       ...(overBlack && { overBlack: hexFromLab(overBlack).hex }),
@@ -33,27 +34,27 @@ export function lookNow({ now, aim, next }: CupAdvice, data: MatchPageData): Chi
   return isEmpty(now.cup) ? undefined : corrected(aim.views(now.cup), now.cup, data, next.correction);
 }
 
-/** What a test pour of a cup should look like, by the corrected model; undefined where the cup is empty. */
+/** What a test pour of a cup, or a chip of it, should look like, by the corrected model; undefined where the cup is empty. */
 export function aloneNow(
   cup: CupState,
   work: Work,
   data: MatchPageData,
   correction: ModelCorrection,
+  thicknessMm = bodyOf(work, data),
 ): ChipColours | undefined {
   if (isEmpty(cup)) return undefined;
   const shelf = withStrengths(shelfByName(data.materials), correction.strengths);
   const { mix, flakes } = baseOfCup(cup, (name) => required(shelf, name));
-  return corrected(bodyViews({ ...mix, flakes }, bodyOf(work, data)), cup, data, correction);
+  return corrected(bodyViews({ ...mix, flakes }, thicknessMm), cup, data, correction);
 }
 
 /** The rounds of a cup in which a colour was seen, beside what it is to look like. */
-export function roundsSeen(
-  { now, aim, next }: CupAdvice,
-  tolerance: number,
-  data: MatchPageData,
-): readonly MatchedRound[] {
+export function roundsSeen({ now, aim, next }: CupAdvice, work: Work, data: MatchPageData): readonly MatchedRound[] {
+  const { tolerance } = work;
   const beside = { aim, correction: next.correction, shelf: shelfByName(data.materials), tolerance };
-  return triedRounds(now).flatMap((round) => (round.seen ? (matchedRound(round, beside)?.round ?? []) : []));
+  return triedRounds(now, bodyOf(work, data)).flatMap((round) =>
+    round.seen ? (matchedRound(round, beside)?.round ?? []) : [],
+  );
 }
 
 /** What is computed of a cup, with what the model is off by in a cup like it. */

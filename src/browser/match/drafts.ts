@@ -4,6 +4,8 @@
  * @packageDocumentation
  */
 
+import { type HowSeen, keptHow } from './how-seen.ts';
+
 /** What was typed for a cup. */
 export interface CupDraft {
   /** In the book's unit. */
@@ -39,6 +41,8 @@ export interface Drafts {
   readonly found: boolean;
   /** A cup is shown though nothing was put in yet. */
   readonly begun: boolean;
+  /** How a test pour was looked at, as it was last said, of whichever match; absent: it was never asked. */
+  readonly looked?: HowSeen;
 }
 
 const TEXTS = [
@@ -61,12 +65,18 @@ export function readDrafts(text: string | undefined): Drafts {
     const read: unknown = JSON.parse(text ?? '[]');
     // Earlier a list of cups was kept.
     if (Array.isArray(read)) return { cups: read.map(draftOf), found: false, begun: false };
-    const { cups, found, begun } = read as {
+    const { cups, found, begun, looked } = read as {
       readonly cups: readonly unknown[];
       readonly found: unknown;
       readonly begun?: unknown;
+      readonly looked?: unknown;
     };
-    return { cups: cups.map(draftOf), found: found === true, begun: begun === true };
+    return {
+      cups: cups.map(draftOf),
+      found: found === true,
+      begun: begun === true,
+      ...(looked === undefined ? {} : { looked: keptHow(looked) }),
+    };
   } catch {
     return { cups: [], found: false, begun: false };
   }

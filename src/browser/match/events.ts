@@ -61,7 +61,7 @@ function onInput(control: HTMLInputElement, state: MatchState, screen: MatchScre
       [...list].map(({ value }) => value),
       state,
     );
-  } else if (control.closest('[data-cup]')) {
+  } else if (control.closest('[data-cup]') && !control.closest('[data-how]')) {
     draft(control, control.name, control.type === 'checkbox' ? control.checked : control.value, state);
   } else if (control.name === 'title') {
     state.work = { ...state.work, title: control.value.slice(0, MOST.title) };
@@ -79,7 +79,7 @@ function draft(
   state.draft(index, { ...state.drafts[index], [name]: value });
 }
 
-function onChange(control: HTMLInputElement, screen: MatchScreen, { target, file }: MatchActions): void {
+function onChange(control: HTMLInputElement, screen: MatchScreen, { target, cup, file }: MatchActions): void {
   if (control.dataset.hexOf !== undefined) {
     const unsaid = control.value.trim() === '' && control.closest('[data-round]');
     const mistyped = unsaid ? undefined : mistypedColour(control.parentElement!);
@@ -92,7 +92,8 @@ function onChange(control: HTMLInputElement, screen: MatchScreen, { target, file
     if (control.name !== 'sawBlack' && control.name !== 'flakeLoad') return;
     screen.showSides();
     screen.part(`#${control.id}`).focus();
-  } else if ((control.name === 'sawWhite' || control.name === 'sawBlack') && control.closest('[data-round]')) {
+  } else if (control.closest('[data-how]')) cup.lookedHow(indexOf(control));
+  else if ((control.name === 'sawWhite' || control.name === 'sawBlack') && control.closest('[data-round]')) {
     screen.showCup(indexOf(control));
     screen.part(`#${control.id}`).focus();
   } else if (!control.closest('[data-cup]') && control.name !== 'title') target.takeFields();

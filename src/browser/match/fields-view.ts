@@ -13,6 +13,7 @@ import { required } from '../../values/required.ts';
 import type { CupShown } from './cup-shown.ts';
 import type { CupDraft } from './drafts.ts';
 import { heatFields } from './heat-view.ts';
+import { howSeenView } from './how-seen-view.ts';
 import { MOST } from './limits.ts';
 import { dosedIn } from './page-shelf.ts';
 import { viewsOf } from './proposal-view.ts';
@@ -58,7 +59,7 @@ export function roundForms(
   { side, alone, work, advice: { now } }: Pick<CupShown, 'side' | 'alone' | 'work' | 'advice'>,
   shown: MatchShown,
 ): Html {
-  const { data } = shown;
+  const { data, looked } = shown;
   const id = `cup-${index}`;
   // What is noted now may be what was forgotten before the last look.
   const lastRound = now.seen && now.rounds.at(-1)?.number;
@@ -76,6 +77,7 @@ ${sawWhite ? colourField(`${id}-white`, 'overWhite', 'Seen over white', overWhit
 <div><p class="check"><input id="${id}-saw-black" type="checkbox" name="sawBlack"${sawBlack ? html` checked` : ''}><label for="${id}-saw-black">I looked at it over black</label></p>
 ${sawBlack ? colourField(`${id}-black`, 'overBlack', 'Seen over black', overBlack) : ''}</div></div>
 ${heatFields(id, draft, now, shown)}
+<div data-how-shown>${howSeenView(looked, `${id}-how`, data.settings)}</div>
 <p class="field wide"><label for="${id}-note">Note</label><input id="${id}-note" type="text" name="note" maxlength="${MOST.note}" autocomplete="off" value="${draft.note ?? ''}"></p>
 <p class="match-buttons"><button type="button" data-note-round>Log this round</button></p></fieldset>
 <details class="match-else"${isOpen ? html` open` : ''}><summary>I added something else</summary>${

@@ -2,6 +2,7 @@ import { concentrations, isEmpty } from '../../cup/ledger.ts';
 import { limitOf } from '../../matching/proposals/proposal.ts';
 import { doseIn } from '../../render/dose-text.ts';
 import { type Html, html } from '../../render/html.ts';
+import { howWords } from '../../render/look-words.ts';
 import { sentence, temperatureText, volumeText } from '../../render/words.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
@@ -93,6 +94,6 @@ function stepWords(step: WorkStep, shown: MatchShown, goesOn: boolean, toMix: bo
     case 'pour':
       return html`${verb('poured')} ${volumeText(step.ml, settings)}`;
     case 'see':
-      return html`${verb('saw')} ${step.overWhite ? `${colourText(step.overWhite)} over white` : ''}${step.overWhite && step.overBlack ? ', ' : ''}${step.overBlack ? `${colourText(step.overBlack)} over black` : ''}${step.checked ? ', looked at twice' : ''}${step.note ? html` <span class="said">“${step.note}”</span>` : ''}`;
+      return html`${verb('saw')} ${step.overWhite ? `${colourText(step.overWhite)} over white` : ''}${step.overWhite && step.overBlack ? ', ' : ''}${step.overBlack ? `${colourText(step.overBlack)} over black` : ''}${howWords(step, settings).map((words) => `, ${words}`)}${step.checked ? ', looked at twice' : ''}${step.note ? html` <span class="said">“${step.note}”</span>` : ''}`;
   }
 }

@@ -7,6 +7,7 @@
 import type { VolumeUnit } from '../../units/volume-text.ts';
 import type { HeatUnit } from '../../words/heats.ts';
 import { cupName } from './cup-name.ts';
+import type { TypedHow } from './how-seen.ts';
 import { type LIMITS, numberOf, volumeOf } from './limits.ts';
 import { isMistyped, type Mistyped } from './mistyped.ts';
 import { readSideFlakes } from './read-side-flakes.ts';
@@ -99,12 +100,25 @@ export function readSides(
   return sides;
 }
 
+/** How it was looked at, as the fields of a round say. */
+export function typedHow(round: ParentNode): TypedHow {
+  const field = (name: string): HTMLInputElement | null => round.querySelector<HTMLInputElement>(`[name="${name}"]`);
+  const chip = field('howChip');
+  return {
+    // What a field of numbers does not take it hides.
+    ...(chip && { chip: chip.validity.badInput ? 'NaN' : chip.value }),
+    after: field('howAfter')!.value,
+    wet: field('howWet')!.checked,
+  };
+}
+
 /** A test pour and what was seen of it, as steps of the log; the volumes as for `roundOf`. */
 export function readRound(
   round: HTMLElement,
   volumeMl: number,
   unit: VolumeUnit & HeatUnit,
   pouredMl: number | undefined,
+  chipMm: number | undefined,
 ): readonly WorkStep[] | Mistyped {
   const field = (name: string): HTMLInputElement => round.querySelector<HTMLInputElement>(`[name="${name}"]`)!;
   const digits = (view: string): HTMLInputElement =>
@@ -120,10 +134,12 @@ export function readRound(
       heat: number('heat'),
       again: round.querySelector<HTMLSelectElement>('[name="again"]')!.value,
       held: number('held'),
+      how: typedHow(round),
     },
     volumeMl,
     unit,
     pouredMl,
+    chipMm,
   );
   if (!isRoundFault(steps)) return steps;
   const { fault, field: name } = steps;

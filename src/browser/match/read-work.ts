@@ -2,6 +2,7 @@ import { parseDose } from '../../units/parse-quantity.ts';
 import { isFault } from '../../units/quantity.ts';
 import { SLUG } from '../../values/slug.ts';
 import { typedHex } from '../typed-hex.ts';
+import { keptHow } from './how-seen.ts';
 import { LIMITS, MOST, within } from './limits.ts';
 import type { WorkFlake } from './side-flake.ts';
 import { cupLogs, joinedLogs, type Work, type WorkCup, type WorkSide, type WorkStep } from './work.ts';
@@ -215,6 +216,7 @@ function stepOf(value: unknown): WorkStep {
           maybe(fields.note, (note) => text(note, MOST.note)),
         ),
         ...present('checked', fields.checked === true || undefined),
+        ...keptHow(fields),
       };
     default:
       throw new Unfit();

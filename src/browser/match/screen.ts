@@ -7,6 +7,7 @@ import { defined } from '../../values/defined.ts';
 import { aloneNow, lookNow, roundsSeen } from './cup-looks.ts';
 import { cupView } from './cup-view.ts';
 import { sidesView } from './fields-view.ts';
+import { howSeenView } from './how-seen-view.ts';
 import type { Mistyped } from './mistyped.ts';
 import { baitOf } from './page-shelf.ts';
 import { firstView, viewsOf } from './proposal-view.ts';
@@ -126,6 +127,21 @@ export class MatchScreen {
     this.showFile();
   }
 
+  /** How a test pour was looked at, in the form of each cup; in that which is being filled in it stays unfolded. */
+  showHow(filledIn: number): void {
+    const used = document.activeElement;
+    // What is typed in it is taken now, not while it goes.
+    if (used instanceof HTMLElement && used.closest('[data-how-shown]')) used.blur();
+    const { looked, data } = this.state;
+    for (const [index] of this.state.work.cups.entries()) {
+      const shown = this.part(`[data-cup="${index}"] [data-how-shown]`);
+      redraw(shown, howSeenView(looked, `cup-${index}-how`, data.settings));
+      if (index === filledIn) shown.querySelector('details')!.open = true;
+    }
+    // Within a fold that was shut it could not be used.
+    if (used?.id) document.getElementById(used.id)?.focus({ preventScroll: true });
+  }
+
   /** A cup; with it the other one of a finished bait, which is seen in front of it. */
   showCup(index: number): void {
     const { work } = this.state;
@@ -138,8 +154,10 @@ export class MatchScreen {
     const { work, data, drafts } = this.state;
     const advice = this.state.advice(index);
     const { now, next, aim } = advice;
-    const look = lookNow(advice, data);
-    const alone = aim.moved() && !now.seen ? aloneNow(now.cup, work, data, next.correction) : undefined;
+    const look = lookNow(advice, work, data);
+    const { thicknessMm } = this.state.looked ?? {};
+    const alone =
+      aim.moved(thicknessMm) && !now.seen ? aloneNow(now.cup, work, data, next.correction, thicknessMm) : undefined;
     return cupView(
       {
         index,
@@ -148,7 +166,7 @@ export class MatchScreen {
         side: sideOf(work, index),
         advice,
         ...defined({ look, alone }),
-        rounds: roundsSeen(advice, work.tolerance, data),
+        rounds: roundsSeen(advice, work, data),
         draft: drafts[index] ?? {},
       },
       this.state,

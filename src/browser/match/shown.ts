@@ -1,11 +1,14 @@
 import type { MatchPageData, MatchPageMaterial } from '../../render/pages/match.ts';
 import { maxText } from '../../words/limit.ts';
+import type { HowSeen } from './how-seen.ts';
 import { dosedIn } from './page-shelf.ts';
 
 /** The shelf by names, and how the book shows amounts. */
 export interface MatchShown {
   readonly data: MatchPageData;
   readonly materials: ReadonlyMap<string, MatchPageMaterial>;
+  /** How a test pour was looked at, as it was last said; unset: it was never asked. */
+  readonly looked?: HowSeen | undefined;
 }
 
 /** A material by its title. */

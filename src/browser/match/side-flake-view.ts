@@ -10,7 +10,7 @@ const LOADS: readonly (readonly [TypedLoad, string])[] = [
   ['few', 'A few'],
   ['ordinary', 'An ordinary load'],
   ['heavy', 'Heavy'],
-  ['share', 'So much of what you see'],
+  ['share', 'In percent'],
 ];
 
 /** The flake of a side, a row a kind, with a button for another kind. */

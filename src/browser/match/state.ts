@@ -1,8 +1,10 @@
 import type { MatchPageData, MatchPageMaterial } from '../../render/pages/match.ts';
+import { defined } from '../../values/defined.ts';
 import { afterPause } from '../page-data.ts';
 import { adviceFor, type CupAdvice, type FirstAnswer } from './ask.ts';
 import type { CupDraft, Drafts } from './drafts.ts';
 import { fittedWork } from './fit-work.ts';
+import type { HowSeen } from './how-seen.ts';
 import type { KeptMatch } from './kept-match.ts';
 import type { Work } from './work.ts';
 
@@ -16,6 +18,8 @@ export class MatchState {
   readonly findsAgain: boolean;
   /** A cup is shown though nothing was put in yet. */
   begun: boolean;
+  /** How a test pour was looked at, as it was last said: of this match or of one before; undefined: it was never asked. */
+  looked: HowSeen | undefined;
   /** Told when a match has become too long. */
   onFull: () => void = () => {};
   private current: Work;
@@ -34,6 +38,7 @@ export class MatchState {
     this.advised = { work, cups: new Map() };
     this.drafts = drafts.cups;
     this.begun = drafts.begun;
+    this.looked = drafts.looked;
     this.findsAgain = drafts.found;
     this.keeper = keeper;
   }
@@ -92,12 +97,13 @@ export class MatchState {
   }
 
   /** Takes over what another tab has kept. True where something of this one is lost by that. */
-  takeOver(work: Work, { cups, begun }: Drafts): boolean {
+  takeOver(work: Work, { cups, begun, looked }: Drafts): boolean {
     const lost = this.changed;
     if (JSON.stringify(work) !== JSON.stringify(this.current)) this.answers = [];
     this.current = work;
     this.drafts = cups;
     this.begun = begun;
+    this.looked = looked;
     this.changed = false;
     return lost;
   }
@@ -113,7 +119,8 @@ export class MatchState {
   }
 
   private draftsText(): string {
-    const drafts: Drafts = { cups: this.drafts, found: this.answers.length > 0, begun: this.begun };
+    const { begun, looked } = this;
+    const drafts: Drafts = { cups: this.drafts, found: this.answers.length > 0, begun, ...defined({ looked }) };
     return JSON.stringify(drafts);
   }
 }

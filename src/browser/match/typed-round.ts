@@ -6,6 +6,7 @@ import { defined } from '../../values/defined.ts';
 import type { HeatUnit } from '../../words/heats.ts';
 import { matchFaultText } from '../../words/match-fault.ts';
 import { celsiusInField } from './heat-field.ts';
+import { howOf, type TypedHow } from './how-seen.ts';
 import { LIMITS, MOST, numberOf } from './limits.ts';
 import type { WorkHeat, WorkStep } from './work.ts';
 import { labOfColour, noColour, typedColour, type WorkColour } from './work-colour.ts';
@@ -21,12 +22,14 @@ export interface TypedRound {
   readonly heat?: string;
   readonly again?: string;
   readonly held?: string;
+  /** How it was looked at; unset: nobody has said. */
+  readonly how?: TypedHow;
 }
 
 /** What is wrong with a round, and with which of its fields. */
 export interface RoundFault {
   readonly fault: string;
-  readonly field: keyof TypedRound;
+  readonly field: Exclude<keyof TypedRound, 'how'> | 'howChip';
 }
 
 /** Whether a round is not one yet. */
@@ -40,12 +43,14 @@ export function isRoundFault(round: readonly WorkStep[] | RoundFault): round is 
  * @param volumeMl what is in the cup
  * @param unit what the pour is typed in
  * @param pouredMl the pour that the form was given, of a round that was taken back
+ * @param chipMm the thickness of a chip that the form was given
  */
 export function roundOf(
   typed: TypedRound,
   volumeMl: number,
   unit: VolumeUnit & Partial<HeatUnit> = { volume: 'ml' },
   pouredMl?: number,
+  chipMm?: number,
 ): readonly WorkStep[] | RoundFault {
   const pour = mlInField(typed.pour, unit, pouredMl);
   const inUnits = volumeUnitName(unit);
@@ -76,11 +81,13 @@ export function roundOf(
   if ('fault' in heated) return heated;
   const looked = views.overWhite !== undefined || views.overBlack !== undefined || note !== '';
   if (pour === 0 && !looked) return poured('Say what you poured or what you saw.');
+  const how = typed.how ? howOf(typed.how, unit, chipMm) : {};
+  if (typeof how === 'string') return { fault: how, field: 'howChip' };
   return [
     ...(Object.keys(heated).length > 0 ? [{ do: 'heat' as const, ...heated }] : []),
     // No more than there is, to the last digit: the recipe's file is held to that.
     ...(pour > 0 ? [{ do: 'pour' as const, ml: Math.min(pour, volumeMl) }] : []),
-    ...(looked ? [{ do: 'see' as const, ...views, ...(note !== '' && { note }) }] : []),
+    ...(looked ? [{ do: 'see' as const, ...views, ...how, ...(note !== '' && { note }) }] : []),
   ];
 }
 

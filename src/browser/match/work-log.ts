@@ -1,5 +1,7 @@
+import { judgedFirst } from '../../book/looks/judged-first.ts';
 import { type CupHistory, type LogStep, readLog } from '../../cup/cup-log.ts';
 import { type Cut, partsOfCut } from '../../cup/cut.ts';
+import type { HowLooked } from '../../cup/how-looked.ts';
 import { type CupState, cupVolume } from '../../cup/ledger.ts';
 import type { LogRound } from '../../cup/log-round.ts';
 import type { LoggedAmount } from '../../cup/logged-amount.ts';
@@ -11,11 +13,10 @@ import { inOneGo, plasticOf, type Work, type WorkAmount, type WorkStep, withCup 
 import { labOfColour, type WorkColour } from './work-colour.ts';
 
 /** What was seen of a cup of a match. */
-export interface WorkLook {
+export interface WorkLook extends HowLooked {
   readonly overWhite?: WorkColour;
   readonly overBlack?: WorkColour;
   readonly note?: string;
-  readonly checked?: true;
 }
 
 /** What the log of a cup comes to. */
@@ -45,7 +46,10 @@ export function cupNow(work: Work, index: number, shelf: LogShelf): CupNow {
     steps.map((step) => logStep(step, start, shelf)),
     perGram,
   );
-  const seen = viewsOf(rounds.at(-1)?.seen[0]);
+  const seen = rounds
+    .at(-1)
+    ?.seen.map(viewsOf)
+    .find((views) => views !== undefined);
   return { start, rounds, cup: left, last, heats, volumeMl: cupVolume(left, perGram), ...defined({ seen }) };
 }
 
@@ -65,8 +69,8 @@ function logStep(step: WorkStep, { plastics }: CupState, shelf: LogShelf): LogSt
     case 'pour':
       return { kind: 'pour', ml: step.ml };
     case 'see': {
-      const { overWhite, overBlack, note, checked } = step;
-      return { kind: 'see', looks: [defined({ overWhite, overBlack, note, checked })] };
+      const { overWhite, overBlack, note, checked, thicknessMm, after, wet } = step;
+      return { kind: 'see', looks: [defined({ overWhite, overBlack, note, checked, thicknessMm, after, wet })] };
     }
   }
 }
@@ -83,13 +87,13 @@ const labOf = (colour: WorkColour | undefined): Lab | undefined =>
 const viewsOf = ({ overWhite, overBlack }: WorkLook = {}): SeenViews | undefined =>
   viewsOfLabs(labOf(overWhite), labOf(overBlack));
 
-/** The rounds of a cup as matching takes them. */
-export function triedRounds({ rounds }: Pick<CupNow, 'rounds'>): readonly TriedRound[] {
-  return rounds.map(({ seen: [look], ...round }) => ({
-    ...round,
-    how: defined({ checked: look?.checked }),
-    ...defined({ seen: viewsOf(look) }),
-  }));
+/** The rounds of a cup as matching takes them, each with the look that it is judged by. */
+export function triedRounds({ rounds }: Pick<CupNow, 'rounds'>, bodyMm: number): readonly TriedRound[] {
+  return rounds.map(({ seen, ...round }) => {
+    const [look] = judgedFirst(seen, bodyMm);
+    const { thicknessMm, after, wet, checked } = look ?? {};
+    return { ...round, how: defined({ thicknessMm, after, wet, checked }), ...defined({ seen: viewsOf(look) }) };
+  });
 }
 
 /** The work with its last look at a cup said to stand. */
@@ -97,14 +101,17 @@ export function withLookChecked(work: Work, index: number, shelf: LogShelf): Wor
   const { looked } = cupNow(work, index, shelf).rounds.at(-1) ?? {};
   return withCup(work, index, ({ steps, ...cup }) => ({
     ...cup,
-    steps: steps.map((step, at) => (at === looked && step.do === 'see' ? { ...step, checked: true } : step)),
+    // A round may have been looked at in several ways, a step each.
+    steps: steps.map((step, at) =>
+      looked !== undefined && at >= looked && step.do === 'see' ? { ...step, checked: true } : step,
+    ),
   }));
 }
 
 /** The work with steps that were done before the last round in which a colour was seen, though they were not noted then. */
 export function withStepsBeforeLook(work: Work, index: number, done: readonly WorkStep[], shelf: LogShelf): Work {
   const { rounds } = cupNow(work, index, shelf);
-  const looked = rounds.findLast(({ seen: [look] }) => viewsOf(look))?.looked;
+  const looked = rounds.findLast(({ seen }) => seen.some((look) => viewsOf(look)))?.looked;
   return withCup(work, index, ({ steps, ...cup }) => {
     // A round that is noted with its pour is one thing that was done.
     const at = looked === undefined ? steps.length : steps.findLastIndex((step, each) => each <= looked && !step.also);

@@ -7,6 +7,7 @@ import { typedOunces } from '../../units/volume-field.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
 import { writtenDuration, writtenTemperature } from '../../units/written-quantity.ts';
 import { type FileStep, fileSteps } from './file-steps.ts';
+import { exactThickness } from './thickness-field.ts';
 import { plasticOf, type Work, type WorkAmount, type WorkCup, type WorkStep } from './work.ts';
 import { colourInFile } from './work-colour.ts';
 
@@ -74,16 +75,22 @@ function stepFields(
     plastic: plasticMl === undefined ? undefined : `${exactVolume(plasticMl, unit)} ${plastic}`,
     add: add && Object.fromEntries(merged(add)),
     pour: pourMl === undefined ? undefined : exactVolume(pourMl, unit),
-    seen: see && seenFields(see),
+    seen: see && seenFields(see, unit),
   };
 }
 
-function seenFields({ overWhite, overBlack, note, checked }: Extract<WorkStep, { do: 'see' }>): WrittenFields {
+function seenFields(
+  { overWhite, overBlack, note, checked, thicknessMm, after, wet }: Extract<WorkStep, { do: 'see' }>,
+  unit: VolumeUnit,
+): WrittenFields {
   return {
     'over-white': overWhite && colourInFile(overWhite),
     'over-black': overBlack && colourInFile(overBlack),
     note: plainText(note ?? '') || undefined,
     checked,
+    thickness: thicknessMm === undefined ? undefined : exactThickness(thicknessMm, unit),
+    after,
+    wet,
   };
 }
 

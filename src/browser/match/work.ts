@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import { settledViews, type TargetPart } from '../../matching/target/target-part.ts';
+import type { HowSeen } from './how-seen.ts';
 import type { WorkFlake } from './side-flake.ts';
 import { labOfColour, type WorkColour } from './work-colour.ts';
 
@@ -54,14 +55,14 @@ export type WorkStep = {
   /** For the pour or the look that comes next. */
   | ({ readonly do: 'heat' } & WorkHeat)
   | { readonly do: 'pour'; readonly ml: number }
-  | {
+  | ({
       readonly do: 'see';
       readonly overWhite?: WorkColour;
       readonly overBlack?: WorkColour;
       readonly note?: string;
       /** It was looked at again, and stands. */
       readonly checked?: true;
-    }
+    } & HowSeen)
 );
 
 /** A cup and everything that was done to it, and before it to those that were given up for it: the model has learned from them. */
