@@ -6,9 +6,9 @@
 import { heatWarnings } from '../../cup/heat-warnings.ts';
 import { HELD } from '../../cup/heats-borne.ts';
 import { type Html, html } from '../../render/html.ts';
-import { sentence, temperatureText } from '../../render/words.ts';
+import { temperatureText } from '../../render/words.ts';
+import { ordinal } from '../../units/ordinal.ts';
 import { heatWarningSentences } from '../../words/heat-warnings.ts';
-import { cupHeatsText } from '../../words/heats.ts';
 import type { CupDraft } from './drafts.ts';
 import { heatLimits } from './heat-field.ts';
 import { LIMITS } from './limits.ts';
@@ -22,13 +22,13 @@ export function heatFields(
   id: string,
   { heat = '', again = '0', held = '' }: CupDraft,
   { heats }: Pick<CupNow, 'heats'>,
-  { data: { settings }, materials }: MatchShown,
+  { data: { settings } }: MatchShown,
 ): Html {
   const { temperature } = settings;
   const { least, most } = heatLimits(temperature);
   const { heldMinutes } = LIMITS;
   return html`<div class="match-fields match-heat">
-<p class="field"><label for="${id}-again">Heated again for it</label><select id="${id}-again" name="again" aria-describedby="${id}-heats">${TIMES.map((times, count) => html`<option value="${count}"${String(count) === again ? html` selected` : ''}>${times}</option>`)}</select><span class="fine" id="${id}-heats">So far: ${cupHeatsText(heats, (material) => materials.get(material))}</span></p>
+<p class="field"><label for="${id}-again">Heated again for it</label><select id="${id}-again" name="again" aria-describedby="${id}-heats">${TIMES.map((times, count) => html`<option value="${count}"${String(count) === again ? html` selected` : ''}>${times}</option>`)}</select><span class="fine" id="${id}-heats">So far: ${ordinal(heats.heats)} heat</span></p>
 <p class="field"><label for="${id}-heat">Hottest, ${temperature}</label><input id="${id}-heat" type="number" inputmode="decimal" name="heat" min="${least}" max="${most}" step="any" value="${heat}" placeholder="not noted"></p>
 <p class="field"><label for="${id}-held">Minutes above ${temperatureText(HELD.above, settings)}</label><input id="${id}-held" type="number" inputmode="decimal" name="held" min="${heldMinutes.least}" max="${heldMinutes.most}" step="any" value="${held}" placeholder="not noted"></p></div>`;
 }
@@ -39,5 +39,5 @@ export function heatWarningsView(now: Pick<CupNow, 'rounds' | 'last' | 'heats'>,
   const said = heatWarningSentences(warnings, shown.data.settings, (id) => titleIn(shown, id));
   return said.length === 0
     ? html``
-    : html`<p class="match-heat-warning" role="note"><strong>${sentence(said.join(' '))}</strong></p>`;
+    : html`<p class="match-heat-warning" role="note"><strong>Too much heat.</strong> ${said.join(' ')}</p>`;
 }
