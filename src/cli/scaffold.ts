@@ -144,7 +144,11 @@ const FILES: { readonly [K in Kind]: (made: Scaffolded) => NewFile<K> } = {
       size: toFillIn(`across flats, such as ${amountsOf(made).size}`),
       finish: toFillIn('metallic, matte, pearl, hologram, translucent or fluorescent'),
     },
-    remarks: [optional('bulk: 0.6 g/ml', 'a level millilitre as it is spooned, weighed'), highest(made)],
+    remarks: [
+      optional('bulk: 0.6 g/ml', 'a level millilitre as it is spooned, weighed'),
+      highest(made),
+      optional('bears: 3 heats', 'how often it may be hot, the melt included, if its supplier says so'),
+    ],
     notes: BOUGHT,
   }),
   plastic: (made) => ({
