@@ -2,7 +2,7 @@ import type { Recipe } from '../book/model/recipe.ts';
 import type { Material, Mold } from '../book/model/shelf.ts';
 import type { Batch, BatchCup, Book, Measured } from '../book/model.ts';
 import { batchOfRecipe } from '../book/recipes/batch-of-recipe.ts';
-import { sinksIn } from '../book/recipes/work-material.ts';
+import { inOrderOfCup, sinksIn } from '../book/recipes/work-material.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
 import { printable } from '../shell/printable.ts';
 import { massText } from '../units/mass-text.ts';
@@ -79,7 +79,9 @@ export function batchText(recipe: Recipe, batch: Batch, book: Book): string {
       '',
       `${cup.name}${timesText(cup.split)}:`,
       ...cup.plastics.map(({ material, ml }) => `  ${volume(ml).padEnd(wide)}  ${name(material)}`),
-      ...cup.amounts.map((measured) => amountLine(measured, cup, { name, mold }, wide)),
+      ...inOrderOfCup(cup.amounts, cup.plastics, shelf).map((measured) =>
+        amountLine(measured, cup, { name, mold }, wide),
+      ),
       ...measuringNotes(cup, name).map((note) => `  ${note}`),
       ...(cup.fills === undefined
         ? []

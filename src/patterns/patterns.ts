@@ -80,9 +80,7 @@ const ENTRIES = {
     orders: [],
     poured: inOrder,
     // A name stands before its "cup": a cup is not poured back, nor shot core.
-    pour: (cups, how) => [
-      [`${fill(how)} the `, ...cupNames(cups, ', ', ' and '), ' cups together, side by side, at the same temperature.'],
-    ],
+    pour: (cups, how) => [[`${fill(how)} the `, ...cupNames(cups, ', ', ' and '), ' cups together, side by side.']],
   },
   swirl: {
     cups: { least: 2, most: Number.POSITIVE_INFINITY, words: 'two cups or more' },

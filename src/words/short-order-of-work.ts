@@ -20,18 +20,18 @@ export function shortWorkWords(work: OrderOfWork, names: WorkNames): readonly St
   };
   return [
     [
-      'Shake the plastic, let it stand, and measure everything out before you heat.',
+      'Shake the plastic, let it stand; measure out before you heat.',
       ...(dried.length === 0 ? [] : [` Dry ${listText(dried.map(title))}, and keep it warm.`]),
     ],
     ...stage('Into the cold plastic: ', ['cold'], '.'),
     heating(cups),
     ...stage('Stir in ', ['stir-in'], ', until no streaks are left.'),
-    ['Off the heat, let the bubbles rise, and check the temperature.'],
+    ['Off the heat: bubbles up, check the temperature.'],
     ...stage('Last: ', ['sinks', 'last'], cups.some(hasSinking) ? '. Stir before every pour.' : '.'),
     ...(together
       ? [
           [
-            `Cups within ${temperatureSpan(SHOT_TOGETHER.apart, names.settings)}, ${fromTo(SHOT_TOGETHER.seconds)} seconds off the heat at most.`,
+            `Cups within ${temperatureSpan(SHOT_TOGETHER.apart, names.settings)}, ${fromTo(SHOT_TOGETHER.seconds)} seconds off the heat.`,
           ],
         ]
       : []),
@@ -73,7 +73,7 @@ function goingIn(step: CupStep, title: (id: string) => string): readonly string[
 /** Until when to heat: the milky cups by name, where not all are. */
 function heating(cups: readonly CupWork[]): StepWords {
   const milky = cups.filter(({ steps }) => steps.some((step) => step.do === 'heat' && step.until === 'syrup'));
-  const begin = 'Heat in short turns, stirring from the bottom, until';
+  const begin = 'Heat in short turns, stirring well, until';
   const syrup = 'it runs like syrup and its dull jelly look is gone';
   if (milky.length === 0) return [`${begin} it is clear and runs.`];
   if (milky.length === cups.length) return [`${begin} ${syrup}.`];

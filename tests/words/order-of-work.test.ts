@@ -85,7 +85,7 @@ describe('workWords(work)', () => {
   test('says of cups that are shot together how near they are, how soon, and which is finished last', () => {
     expect(long('laminate', { back: ['supple', 'hex'], belly: ['supple'] }).filling.map(stepText)).toEqual([
       'Finish the back cup last, since what is in it sinks. Both cups are within 5 °C of each other, and no more than 60 to 120 seconds off the heat.',
-      'Shoot the back and belly cups together, side by side, at the same temperature.',
+      'Shoot the back and belly cups together, side by side.',
     ]);
     const fahrenheit = { ...NAMES, settings: { temperature: '°F' } } as const;
     const { filling } = workWords(work('swirl', { race: ['supple'], foam: ['supple'] }), fahrenheit);
@@ -147,30 +147,30 @@ describe('shortWorkWords(work)', () => {
     expect(
       short('laminate', { back: ['supple', 'peat', 'hex'], belly: ['supple', 'pearl', 'peat', 'salt', 'scent'] }),
     ).toEqual([
-      'Shake the plastic, let it stand, and measure everything out before you heat. Dry Fine Salt, and keep it warm.',
+      'Shake the plastic, let it stand; measure out before you heat. Dry Fine Salt, and keep it warm.',
       'Into the cold plastic: the powder, wetted (belly).',
-      'Heat in short turns, stirring from the bottom, until it is clear and runs.',
+      'Heat in short turns, stirring well, until it is clear and runs.',
       'Stir in the colorant, until no streaks are left.',
-      'Off the heat, let the bubbles rise, and check the temperature.',
+      'Off the heat: bubbles up, check the temperature.',
       'Last: the flake (back), then Fine Salt (belly), then Kelp Scent (belly). Stir before every pour.',
-      'Cups within 5 °C, 60 to 120 seconds off the heat at most.',
-      'Shoot the back and belly cups together, side by side, at the same temperature.',
+      'Cups within 5 °C, 60 to 120 seconds off the heat.',
+      'Shoot the back and belly cups together, side by side.',
     ]);
   });
 
   test('names no cup where there is but one, and no stage that nothing goes in at', () => {
     expect(short('solid', { body: ['lifter', 'peat'] })).toEqual([
-      'Shake the plastic, let it stand, and measure everything out before you heat.',
-      'Heat in short turns, stirring from the bottom, until it runs like syrup and its dull jelly look is gone.',
+      'Shake the plastic, let it stand; measure out before you heat.',
+      'Heat in short turns, stirring well, until it runs like syrup and its dull jelly look is gone.',
       'Stir in the colorant, until no streaks are left.',
-      'Off the heat, let the bubbles rise, and check the temperature.',
+      'Off the heat: bubbles up, check the temperature.',
       'Fill the mold slowly, and top it up as it shrinks.',
     ]);
   });
 
   test('names the milky cup where not all are', () => {
     expect(short('laminate', { back: ['supple'], belly: ['lifter'] })[1]).toBe(
-      'Heat in short turns, stirring from the bottom, until it is clear and runs; belly until it runs like syrup and its dull jelly look is gone.',
+      'Heat in short turns, stirring well, until it is clear and runs; belly until it runs like syrup and its dull jelly look is gone.',
     );
   });
 });
