@@ -337,6 +337,7 @@ describe('flake that is wanted', () => {
     density: 1.39,
     gramsPerMl: 0.55,
     expectedDeltaE: 2,
+    most: 0.1,
     flake: {
       shape: 'hex',
       sizeMm: 1,
