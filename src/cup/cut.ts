@@ -47,6 +47,9 @@ export function partsOfCut(cut: Cut, grams: number): readonly PartStep[] {
   ];
 }
 
+// What only the last digits leave of an amount is nothing.
+const ROUNDING = 1e-9;
+
 /**
  * A cup without a material. With a bottle goes what its cuts have brought with it, so that whoever gives another dose of it, straight or
  * cut, need not think of that.
@@ -63,11 +66,21 @@ export function withoutMaterial(cup: CupState, id: string, cutOf: (name: string)
     for (const part of partsOfCut(cut, cuts[name]!)) {
       const [amounts, much] = part.kind === 'plastic' ? [plastics, part.ml] : [materials, part.grams];
       // The cup may have another plastic by now.
-      if (Object.hasOwn(amounts, part.material))
-        amounts[part.material] = Math.max(0, amountOf(amounts, part.material) - much);
+      const before = amountOf(amounts, part.material);
+      const left = before - much;
+      if (left > before * ROUNDING) amounts[part.material] = left;
+      else delete amounts[part.material];
     }
     delete cuts[name];
   }
   delete materials[id];
   return { plastics, materials, ...(cup.cuts && { cuts }) };
+}
+
+/** A cup without the cuts that went into it: without their bottles, and without what they brought. */
+export function withoutCuts(cup: CupState, cutOf: (name: string) => Cut | undefined): CupState {
+  return Object.keys(cup.cuts ?? {}).reduce((left, name) => {
+    const cut = cutOf(name);
+    return cut ? withoutMaterial(left, cut.of, cutOf) : left;
+  }, cup);
 }

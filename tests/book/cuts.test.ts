@@ -117,6 +117,12 @@ describe('a cut', () => {
     expect(amounts(child('set: { peat: 2 drops }'))).toEqual([near(2, 1.2), near(20, 0.9)]);
     expect(amounts(child('set: { peat-thin: 4 drops }'))[0]).toBeGreaterThan(0.05);
     expect(amounts(child('without: peat'))).toEqual([0, near(20, 0.9)]);
+    const plain = bookWith({
+      ...SHELF,
+      'colours/pool.md': cupOf('plastic: 100 ml supple\nadd: { peat-cut: 7 drops }'),
+      'colours/child.md': file('title: Child\nmold: minnow\nfrom: pool\ncups:\n  body: { without: peat-cut }'),
+    });
+    expect(recipeOf(plain, 'child').cups[0]!.contents).toEqual([]);
     expect(amounts(child('without: peat-cut'))).toEqual([0, near(20, 0.9)]);
   });
 

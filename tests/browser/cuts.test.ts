@@ -145,6 +145,21 @@ test('the page says to mix the cut by its name, and to stir in nothing by itself
   expect(drawn).not.toContain('Softener');
 });
 
+test('a new cup is not given the softener that a cut brought into this one', () => {
+  const spoilt = withSteps(
+    mist(),
+    0,
+    { do: 'add', amounts: [{ material: 'soot-cut', dose: '200 drops', grams: 200 * CUT.gramsPerDrop! }] },
+    { do: 'add', amounts: [{ material: 'softener', dose: '20 drops', grams: 0.9 }] },
+    { do: 'pour', ml: 12 },
+    { do: 'see', overWhite: '#4a4a48', overBlack: '#2a2a2a' },
+  );
+  const fresh = adviceFor(spoilt, 0, DATA).next.startAgain!;
+  const softener = fresh.cups[0]!.amounts.find(({ material }) => material === 'softener');
+  // As strong as in the cup but for what the cut brought: 20 drops, and in as much plastic.
+  expect(softener!.grams).toBeCloseTo(0.9, 1);
+});
+
 test('typedAmount takes a dose of a cut as of any other bottle', () => {
   const cut = required(dosedIn(DATA), 'soot-cut');
   expect(cut.title).toBe('Soot Cut (1 in 10)');

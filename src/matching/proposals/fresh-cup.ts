@@ -1,3 +1,4 @@
+import { withoutCuts } from '../../cup/cut.ts';
 import { type CupState, concentrations, total } from '../../cup/ledger.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
@@ -17,7 +18,9 @@ import type { RecipeProposal } from './recipe-proposal.ts';
 export function freshCup(question: NextAdditionQuestion, correction: ModelCorrection): RecipeProposal | undefined {
   const { cup, target, shelf, bench, tolerance, limits } = question;
   const { inStock, effects, without } = limits ?? {};
-  const contents = concentrations(cup);
+  const cuts = new Map(shelf.flatMap((material) => (material.cuts ?? []).map((cut) => [cut.id, cut] as const)));
+  // What came with a cut comes again with one, or not at all.
+  const contents = concentrations(withoutCuts(cup, (name) => cuts.get(name)));
   const byName = new Map(shelf.map((material) => [material.id, material]));
   const flakes = (question.flakes ?? []).filter(({ coverage }) => coverage !== undefined);
   const wanted = new Set(standIns(question, byName).map(({ material }) => material.id));
