@@ -134,7 +134,7 @@ const FILES: { readonly [K in Kind]: (made: Scaffolded) => NewFile<K> } = {
   }),
   powder: (made) => ({
     fields: { look: lookOf(made, 'pearl, pigment, white, dye or clear', '1/4 tsp') },
-    remarks: [optional('bulk: 0.4 g/ml', 'a level millilitre as it is spooned, weighed'), highest(made)],
+    remarks: [optional('bulk: 0.3 g/ml', 'a level millilitre as it is spooned, weighed'), highest(made)],
     notes: BOUGHT,
   }),
   flake: (made) => ({
@@ -145,7 +145,7 @@ const FILES: { readonly [K in Kind]: (made: Scaffolded) => NewFile<K> } = {
       finish: toFillIn('metallic, matte, pearl, hologram, translucent or fluorescent'),
     },
     remarks: [
-      optional('bulk: 0.6 g/ml', 'a level millilitre as it is spooned, weighed'),
+      optional('bulk: 0.45 g/ml', 'a level millilitre as it is spooned, weighed'),
       highest(made),
       optional('bears: 3 heats', 'how often it may be hot, the melt included, if its supplier says so'),
     ],
