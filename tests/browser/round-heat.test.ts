@@ -71,6 +71,15 @@ describe('the heat of a round', () => {
     expect(readWork(JSON.stringify(odd))).toHaveProperty('fault');
   });
 
+  test('is one more of a cup that was looked at cold, unless somebody says otherwise', () => {
+    const cold = { heats: { heats: 1, borne: {}, cooled: true } };
+    const chosen = (draft: object, now: typeof cold): string | null | undefined =>
+      documentOf(heatFields('cup-0', draft, now, SHOWN).toString()).querySelector('option[selected]')?.textContent;
+    expect(chosen({}, cold)).toBe('once');
+    expect(chosen({ again: '0' }, cold)).toBe('no');
+    expect(chosen({}, { heats: { ...cold.heats, cooled: false } })).toBe('no');
+  });
+
   test('is asked for by name, and shown in the log and beside the cup', () => {
     const work = withSteps(withSteps(leaf(), 0, added), 0, ...round({ again: 5, celsius: 204, heldMinutes: 25 }));
     const now = cupNow(work, 0, logShelf(DATA));

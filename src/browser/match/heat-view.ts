@@ -20,15 +20,17 @@ const TIMES = ['no', 'once', 'twice', '3 times', '4 times', '5 times', '6 times'
 /** How a cup was heated for a round: how often, how hot, how long. */
 export function heatFields(
   id: string,
-  { heat = '', again = '0', held = '' }: CupDraft,
+  { heat = '', again, held = '' }: CupDraft,
   { heats }: Pick<CupNow, 'heats'>,
   { data: { settings } }: MatchShown,
 ): Html {
+  // A cup that was looked at cold cannot be poured without.
+  const times = again ?? (heats.cooled === true ? '1' : '0');
   const { temperature } = settings;
   const { least, most } = heatLimits(temperature);
   const { heldMinutes } = LIMITS;
   return html`<div class="match-fields match-heat">
-<p class="field"><label for="${id}-again">Heated again for it</label><select id="${id}-again" name="again" aria-describedby="${id}-heats">${TIMES.map((times, count) => html`<option value="${count}"${String(count) === again ? html` selected` : ''}>${times}</option>`)}</select><span class="fine" id="${id}-heats">So far: ${ordinal(heats.heats)} heat</span></p>
+<p class="field"><label for="${id}-again">Heated again for it</label><select id="${id}-again" name="again" aria-describedby="${id}-heats">${TIMES.map((each, count) => html`<option value="${count}"${String(count) === times ? html` selected` : ''}>${each}</option>`)}</select><span class="fine" id="${id}-heats">So far: ${ordinal(heats.heats)} heat</span></p>
 <p class="field"><label for="${id}-heat">Hottest, ${temperature}</label><input id="${id}-heat" type="number" inputmode="decimal" name="heat" min="${least}" max="${most}" step="any" value="${heat}" placeholder="not noted"></p>
 <p class="field"><label for="${id}-held">Minutes above ${temperatureText(HELD.above, settings)}</label><input id="${id}-held" type="number" inputmode="decimal" name="held" min="${heldMinutes.least}" max="${heldMinutes.most}" step="any" value="${held}" placeholder="not noted"></p></div>`;
 }
