@@ -23,7 +23,7 @@ function adviceText({ advice, lost, swaps, recipes, flakes }: Substitution, unit
       return `Leave ${lost} out: without it the cup stays within tolerance, ${differenceText(advice.deltaE)}.`;
     case 'swap':
       return flake
-        ? `Closest to ${lost}: ${flake.title} (${flakeText(flake, units)}). ${flake.text} of it covers as much.`
+        ? `Closest to ${lost}: ${flake.title} (${flakeText(flake, units)}). ${flake.text} of it shows as much.`
         : `Closest to ${lost} here is ${nearText(swap!)}.`;
     case 're-solve':
       return `No single material does what ${lost} does here. Remix the cup without it, with ${nearText(recipe!)}.`;
