@@ -81,11 +81,11 @@ function recipesFor(question: FirstRecipeQuestion): FirstRecipe {
     };
   const shelf = withStrengths(shelfByName(question.shelf), correction.strengths);
   const chosen = chosenFlakes(question, shelf);
-  const { cups, mix, ingredients, usual, found, leftOut, dosesWith } = settledSearch(question, shelf, chosen);
+  const { cups, mix, ingredients, found, leftOut, dosesWith } = settledSearch(question, shelf, chosen);
   const each = begun.map(({ plasticMl }) => plasticMl);
   const context = { mix, ingredients, parts, begun, shelf, correction, tolerance };
   const proposalsBy = (tools: MatchBench): readonly RecipeProposal[] => {
-    const figuresOf = figuring({ mix, ingredients, usual, parts, bench: tools });
+    const figuresOf = figuring({ mix, ingredients, parts, bench: tools });
     const recipes = worthMeasuring(found, figuresOf, tolerance).flatMap(({ set, doses: exact }) => {
       const measured = measureDoses(mix, ingredients, set, exact, each, tools);
       if (measured.ingredients.length === 0) return [];

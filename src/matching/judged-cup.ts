@@ -16,6 +16,7 @@ import { worthMeasuring } from './proposals/worth-measuring.ts';
 import { correctModel, type ModelCorrection } from './rounds/correct-model.ts';
 import { type Reckoning, reckoning } from './rounds/reckoning.ts';
 import { type FoundDoses, findDoses } from './search/find-doses.ts';
+import { usualDoses } from './search/usual-doses.ts';
 import type { MatchBench } from './shelf/match-bench.ts';
 import { type MatchMaterial, shelfByName } from './shelf/match-material.ts';
 import type { AdditionLimits } from './shelf/usable-materials.ts';
@@ -90,16 +91,17 @@ export function judgedCup(question: NextAdditionQuestion, limits: AdditionLimits
 
 /** The exact doses that bring a cup nearest, best first, of so many materials, and so many of them new to it. */
 export function dosesFor(
-  { problem, target, isNew }: JudgedCup,
+  { problem, target, tolerance, isNew }: JudgedCup,
   { most, newBottles }: { readonly most: number; readonly newBottles: number },
 ): readonly FoundDoses[] {
   const among = nearestBottles(problem.ingredients, [target], REACHED_FOR);
-  return findDoses(problem.mix, [problem.cups, withBehind(target, targetConstants(target))], {
+  const found = findDoses(problem.mix, [problem.cups, withBehind(target, targetConstants(target))], {
     size: most,
     among,
     counts: isNew,
     limit: newBottles,
   });
+  return usualDoses(found, problem.problem, tolerance);
 }
 
 /** The best of some exact doses, measured with these tools, that are worth it; best first. */
@@ -110,8 +112,8 @@ export function measuredProposals(
   isWorthIt: (measured: MeasuredDoses) => boolean,
 ): readonly Proposal[] {
   const { problem, target, tolerance, isNew } = judged;
-  const { mix, ingredients, usual, plasticMl } = problem;
-  const figuresOf = figuring({ mix, ingredients, usual, parts: [target], bench, isNew });
+  const { mix, ingredients, plasticMl } = problem;
+  const figuresOf = figuring({ mix, ingredients, parts: [target], bench, isNew });
   const proposals = worthMeasuring(found, figuresOf, tolerance).flatMap(({ set, doses }) => {
     const measured = measureDoses(mix, ingredients, set, doses, [plasticMl], bench);
     if (!isWorthIt(measured)) return [];

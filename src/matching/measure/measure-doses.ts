@@ -54,6 +54,8 @@ const FEW_DROPS = 5;
 const CUT_OPTIONS = 2;
 // What a cup may not hold is above any colour.
 const TOO_FULL = 1e6;
+// What `check` warns of must gain this much ΔE00 by rounding alone. Convention of this book.
+const OVERFULL = 1;
 
 /**
  * Rounds doses to what the bench can measure, together, for the least difference to the targets: each may be rounded away from
@@ -89,11 +91,17 @@ export function measureDoses(
     for (const [i, j] of set.entries()) result[j] = lists[i]![choice[i]!]!.amount / ml[ingredients[j]!.cup]!;
     return result;
   };
+  const isUsual = !mix.isOverfull(doses);
   const cost = (choice: readonly number[]): number => {
     let effort = 0;
     for (const [i, option] of choice.entries()) effort += lists[i]![option]!.effort ?? 0;
     const mixed = into(choice);
-    return mix.score(mixed) + EFFORT * effort + TOO_FULL * mix.excess(mixed);
+    return (
+      mix.score(mixed) +
+      EFFORT * effort +
+      TOO_FULL * mix.excess(mixed) +
+      (isUsual && mix.isOverfull(mixed) ? OVERFULL : 0)
+    );
   };
   const choice = bestChoice(
     lists.map(({ length }) => length),

@@ -11,18 +11,16 @@ import { type MatchMaterial, withStrengths } from '../shelf/match-material.ts';
 import { type AdditionLimits, type LeftOut, usableMaterials } from '../shelf/usable-materials.ts';
 import type { TargetPart } from '../target/target-part.ts';
 import { baseOfCup } from './cup-model.ts';
-import type { JointBound } from './joint-bounds.ts';
 import { layersOfPart, withBehind } from './layers-of-part.ts';
 import { Mix } from './mix.ts';
-import type { MixCandidate } from './mix-problem.ts';
+import type { MixCandidate, MixProblem } from './mix-problem.ts';
 import { togetherBounds } from './together-bounds.ts';
 
 /** A cup, a target and everything that could be added, ready to be solved. */
 export interface AdditionProblem {
+  readonly problem: MixProblem;
   readonly mix: Mix;
   readonly ingredients: readonly Ingredient[];
-  /** Beyond which `check` warns. */
-  readonly usual: readonly JointBound[];
   readonly plasticMl: number;
   readonly leftOut: readonly LeftOut[];
   /** K and S of the cup as it is, per mm, and of what lies behind it. */
@@ -76,9 +74,10 @@ export function additionProblem(
   const cups = withBehind(target, base);
   const offShare = offShareOf(correction, contentsOf(cup), ingredients, shelf);
   const together = togetherBounds([cup], ingredients, shelf);
-  const mix = new Mix({ cups, goals: [goal], candidates, together, ...defined({ offShare }) });
   const usual = togetherBounds([cup], ingredients, shelf, 'warned');
-  return { mix, ingredients, usual, plasticMl, leftOut, cups };
+  const problem: MixProblem = { cups, goals: [goal], candidates, together, usual, ...defined({ offShare }) };
+  const mix = new Mix(problem);
+  return { problem, mix, ingredients, plasticMl, leftOut, cups };
 }
 
 function difference(one: OpticalConstants, other: OpticalConstants): OpticalConstants {

@@ -43,6 +43,8 @@ export interface MixProblem {
   readonly candidates: readonly MixCandidate[];
   /** What doses may not be above together; unset: nothing. */
   readonly together?: readonly JointBound[];
+  /** What is warned of where doses are above it together; unset: nothing. */
+  readonly usual?: readonly JointBound[];
   /** Part of what the model was found to be off by that holds with such doses, 0 to 1; unset: all of it. */
   readonly offShare?: (doses: Float64Array) => number;
 }

@@ -78,6 +78,11 @@ export class Mix {
     return excess(this.together, doses);
   }
 
+  /** Whether doses are above what cups usually hold together. */
+  isOverfull(doses: Float64Array): boolean {
+    return excess(this.problem.usual ?? [], doses) > 0;
+  }
+
   /** Moves doses of a set, where they are above what they may be together, to the nearest that are not (see `backWithin`). */
   keepTogether(doses: Float64Array, set: readonly number[], curvature: (index: number) => number): void {
     if (this.together.length > 0) backWithin(this.together, doses, set, this.most, curvature);

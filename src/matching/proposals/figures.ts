@@ -2,7 +2,6 @@ import type { Measure } from '../../cup/bench.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
 import { OTHER_LIGHTS } from '../../tables/lights.ts';
 import type { Ingredient } from '../measure/measure-doses.ts';
-import { excess, type JointBound } from '../mix/joint-bounds.ts';
 import type { Mix } from '../mix/mix.ts';
 import type { MatchBench } from '../shelf/match-bench.ts';
 import { type OwnColour, ownColour } from '../shelf/own-hue.ts';
@@ -20,8 +19,6 @@ export interface FiguredProblem {
   /** One for each goal of the mix. */
   readonly parts: readonly TargetPart[];
   readonly bench: MatchBench;
-  /** Beyond which `check` warns. */
-  readonly usual: readonly JointBound[];
   /** Whether the cup has nothing yet of a candidate; unset: nothing counts as new. */
   readonly isNew?: (candidate: number) => boolean;
 }
@@ -38,7 +35,7 @@ export type DoseFigures = Omit<Figures, 'cost' | 'names'>;
 
 /** The figures of doses in one problem. */
 export function figuring(problem: FiguredProblem): (doses: Float64Array, measures?: Measures) => DoseFigures {
-  const { mix, ingredients, parts, usual, isNew } = problem;
+  const { mix, ingredients, parts, isNew } = problem;
   const own = ingredients.map(({ material, letsDown, cup }) =>
     letsDown ? undefined : colourBeside(material, parts[cup]!),
   );
@@ -54,7 +51,7 @@ export function figuring(problem: FiguredProblem): (doses: Float64Array, measure
     const names = new Map(used.map((j) => [ingredients[j]!.material.id, j]));
     return {
       deltaE: mix.worst(doses),
-      isOverfull: excess(usual, doses) > 0,
+      isOverfull: mix.isOverfull(doses),
       scatter: scatterOf(problem, doses, used, measures),
       bottles: [...names.values()].reduce((sum, j) => sum + (isNew?.(j) ? 2 : 1), 0),
       liquid: Math.max(0, ...parts.map((_, cup) => liquidIn(ingredients, doses, used, cup))),

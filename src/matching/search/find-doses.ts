@@ -51,9 +51,11 @@ export function findDoses(
     .sort((one, other) => one.squares - other.squares);
   for (const model of models) finder.about(model);
   if (together) finder.about(mix.linearAbout(mix.cupsWith(together.doses)));
-  // A candidate whose colour saturates looks hopeless on a line drawn from far away, and not on one drawn where it is in.
+  // A candidate whose colour saturates looks hopeless on a line drawn from far away, and not on one drawn where it is in; and by itself it
+  // may be all that is needed.
+  const singles = finder.singles();
   if (finder.bestScore() > GOOD_ENOUGH) {
-    for (const { doses } of finder.singles().slice(0, SINGLES)) finder.about(mix.linearAbout(mix.cupsWith(doses)));
+    for (const { doses } of singles.slice(0, SINGLES)) finder.about(mix.linearAbout(mix.cupsWith(doses)));
   }
   // The best so far is a better place to look from; again, while that finds anything better.
   for (let round = 0; round < MOST_ROUNDS; round++) {

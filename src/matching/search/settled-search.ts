@@ -7,7 +7,6 @@ import { REACHED_FOR } from '../conventions.ts';
 import { cupsBegun, type FirstRecipeQuestion } from '../first-recipe-question.ts';
 import type { Ingredient } from '../measure/measure-doses.ts';
 import { baseOfCup } from '../mix/cup-model.ts';
-import type { JointBound } from '../mix/joint-bounds.ts';
 import { layersOfPart, withBehind } from '../mix/layers-of-part.ts';
 import { Mix } from '../mix/mix.ts';
 import type { MixCandidate, MixGoal, MixProblem } from '../mix/mix-problem.ts';
@@ -24,6 +23,7 @@ import { targetConstants } from '../target/target-constants.ts';
 import type { TargetPart } from '../target/target-part.ts';
 import { type FoundDoses, findDoses } from './find-doses.ts';
 import { laminateDoses } from './laminate-doses.ts';
+import { usualDoses } from './usual-doses.ts';
 
 /** Colours that were found for cups with so much flake in them. */
 export interface ColourSearch {
@@ -31,8 +31,6 @@ export interface ColourSearch {
   readonly cups: readonly CupState[];
   readonly mix: Mix;
   readonly ingredients: readonly Ingredient[];
-  /** Beyond which `check` warns. */
-  readonly usual: readonly JointBound[];
   readonly found: readonly FoundDoses[];
   readonly leftOut: readonly LeftOut[];
   /** The flake that shows as is wanted with such doses of the ingredients, cup by cup. */
@@ -103,6 +101,7 @@ function colourSearch(
     goals,
     candidates,
     together: togetherBounds(cups, ingredients, shelf),
+    usual: togetherBounds(cups, ingredients, shelf, 'warned'),
     ...defined({ offShare }),
   };
   const mix = new Mix(problem);
@@ -113,8 +112,7 @@ function colourSearch(
     cups,
     mix,
     ingredients,
-    usual: togetherBounds(cups, ingredients, shelf, 'warned'),
-    found,
+    found: usualDoses(found, problem, question.tolerance),
     leftOut,
     dosesWith: (doses) => {
       if (chosen.every(({ length }) => length === 0)) return flake;

@@ -137,8 +137,8 @@ interface Context {
 }
 
 function figuresIn({ problem, target }: Context, bench: Bench): ReturnType<typeof figuring> {
-  const { mix, ingredients, usual } = problem;
-  return figuring({ mix, ingredients, usual, parts: [target], bench });
+  const { mix, ingredients } = problem;
+  return figuring({ mix, ingredients, parts: [target], bench });
 }
 
 /** Exact doses measured with these tools, the first few of those that are wanted, in the order of proposals. */
