@@ -64,7 +64,7 @@ describe('the page that says how colours are computed', () => {
     const items = allByRole(plain, 'listitem').map(wordsIn);
     expect(plain.getElementById('scatterer-title')).toBeNull();
     expect(items.join('\n')).not.toMatch(/mean of the screen colours$/m);
-    expect(wordsIn(plain)).not.toContain('lines of sight have met a flake by then');
+    expect(wordsIn(plain)).not.toContain('how much of your view flake has covered by then');
     expect(items).toContain('16 mm');
   });
 });
