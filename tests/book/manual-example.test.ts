@@ -45,6 +45,13 @@ test('the target in the manual is a bait that the demo book’s shelf can make',
   const { book } = compileBook(shownFiles(), { photos: ['photos/jar-elver.jpg'] });
   const [target] = book!.targets;
   expect(target!.unlikeSides).toBeUndefined();
+  // What stands beside the parts is meant for each that says nothing else.
+  expect(
+    target!.parts.map(({ doubt, after, plastic, thicknessMm }) => [doubt.bound, after, plastic, thicknessMm]),
+  ).toEqual([
+    [4, 'next day', 'supple', 8],
+    [6, 'next day', 'supple', 8],
+  ]);
   // As if nobody had answered the question: none is asked of it.
   const { apart: _, ...unsaid } = target!;
   expect(unlikeSides(unsaid.parts.map(labsOfPart))).toBeUndefined();

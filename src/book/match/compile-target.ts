@@ -1,5 +1,6 @@
 import { type UnlikeSides, unlikeSides } from '../../matching/target/unlike-sides.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
+import type { FieldsOf } from '../../recipe/schema.ts';
 import { defined } from '../../values/defined.ts';
 import { checkSeen } from '../cups/check-seen.ts';
 import { seenByDaylight } from '../cups/seen-colour.ts';
@@ -46,22 +47,7 @@ export function compileTarget(
     checkSeen(part, thing, fields.parts === undefined ? [] : ['parts', name], report);
   if (fields.parts !== undefined && fields.flake !== undefined) reportFlakeBeside(thing, Object.keys(parts), report);
   const mold = fields.mold === undefined ? undefined : molds.get(fields.mold);
-  const seen = Object.entries(parts).map(([name, part]) => ({
-    name,
-    overWhite: seenByDaylight(part['over-white']),
-    ...(part['over-black'] === undefined ? {} : { overBlack: seenByDaylight(part['over-black']) }),
-    ...defined({ reflectance: measuredBands(part) }),
-    thicknessMm: part.thickness ?? fields.thickness ?? mold?.bodyMm ?? USUAL_MM,
-    doubt: doubtOf(part)!,
-    ...defined({ after: part.after }),
-    ...(part.wet ? { wet: true as const } : {}),
-    flakes: (part.flake ?? []).map(({ colour, size, coverage }) => ({
-      hex: colour,
-      sizeMm: size,
-      ...defined({ coverage }),
-    })),
-    ...defined({ plastic: part.plastic ?? fields.plastic }),
-  }));
+  const seen = Object.entries(parts).map(([name, part]) => compilePart(name, { ...saidOfAll(fields), ...part }, mold));
   return {
     id: thing.id,
     title: fields.title,
@@ -75,6 +61,31 @@ export function compileTarget(
     ...defined({ effect: fields.effect, apart: fields.apart, unlikeSides: askedOfSides(seen, thing, report) }),
     flakes: seen.flatMap(({ flakes }) => flakes),
     source: thing.source,
+  };
+}
+
+type PartFields = NonNullable<FieldsOf<'target'>['parts']>[string];
+
+/** What stands beside the parts and is meant for each that does not say it itself. */
+function saidOfAll({ thickness, doubt, after, wet, plastic }: FieldsOf<'target'>): Omit<PartFields, 'over-white'> {
+  return defined({ thickness, doubt, after, wet, plastic });
+}
+
+function compilePart(name: string, part: PartFields, mold: Pick<Mold, 'bodyMm'> | undefined): Target['parts'][number] {
+  return {
+    name,
+    overWhite: seenByDaylight(part['over-white']),
+    ...(part['over-black'] === undefined ? {} : { overBlack: seenByDaylight(part['over-black']) }),
+    ...defined({ reflectance: measuredBands(part) }),
+    thicknessMm: part.thickness ?? mold?.bodyMm ?? USUAL_MM,
+    doubt: doubtOf(part)!,
+    ...defined({ after: part.after, plastic: part.plastic }),
+    ...(part.wet ? { wet: true as const } : {}),
+    flakes: (part.flake ?? []).map(({ colour, size, coverage }) => ({
+      hex: colour,
+      sizeMm: size,
+      ...defined({ coverage }),
+    })),
   };
 }
 

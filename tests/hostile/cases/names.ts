@@ -1,4 +1,4 @@
-import { dusk, duskCup, duskWith, type HostileBook } from '../hostile-book.ts';
+import { dusk, duskCup, duskWith, type HostileBook, instead } from '../hostile-book.ts';
 import { file, type HostileFiles, SOUND_BOOK } from '../sound-book.ts';
 import { PIXEL } from './pictures.ts';
 
@@ -54,6 +54,20 @@ export const NAME_BOOKS: readonly HostileBook[] = [
   ['a field `constructor`', duskWith('constructor: { prototype: { polluted: 1 } }'), ['field/unknown']],
   ['a field `toString`', duskWith('toString: x'), ['field/unknown']],
   ['a field `hasOwnProperty`', duskWith('hasOwnProperty: 1'), ['field/unknown']],
+  [
+    'a target of a plastic `constructor`',
+    instead('targets/reed.md', 'mold:', 'plastic: constructor\nmold:'),
+    ['target/unknown-plastic'],
+  ],
+  [
+    'flake beside parts that have names of programs',
+    instead(
+      'targets/reed.md',
+      'mold:',
+      'flake: [{ colour: "#1d1c1b", size: 1 mm }]\nparts: { constructor: { over-white: "#a08050" } }\nmold:',
+    ),
+    ['target/flake-beside-parts'],
+  ],
   ['from `__proto__`', dusk('title: Dusk\nfrom: __proto__'), ['field/value']],
   ['from `constructor`', dusk('title: Dusk\nfrom: constructor'), ['recipe/unknown-recipe']],
   [
