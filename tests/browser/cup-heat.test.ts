@@ -32,7 +32,7 @@ test('what is to be mixed says first how hot it may get; once it is mixed, the c
     /^<h3>Mix this<\/h3><p class="heat"><strong>Never above 185\s°C \(Supple sets the limit\)\.<\/strong> Pour at/,
   );
   expect(mix).toMatch(
-    /<details class="match-order"><summary>Order of work<\/summary><ol[\s\S]*Stir in the colorant[\s\S]*Wear goggles/,
+    /<details class="match-order"><summary>Order of work<\/summary><ol[\s\S]*Stir in Peat[\s\S]*Wear goggles/,
   );
   expect(logView(work.cups[0]!.steps, now, shown).toString()).not.toContain('°C');
   const poured = withSteps(work, 0, { do: 'pour', ml: 14 });
