@@ -1,5 +1,5 @@
 import type { CupHeats } from '../cup/heats.ts';
-import type { CupState } from '../cup/ledger.ts';
+import { amountOf, type CupState } from '../cup/ledger.ts';
 import { defined } from '../values/defined.ts';
 import { required } from '../values/required.ts';
 import { REACHED_FOR, WORKED_OUT } from './conventions.ts';
@@ -84,7 +84,7 @@ export function judgedCup(question: NextAdditionQuestion, limits: AdditionLimits
     reckoned: reckoning({ correction, now, predictedDeltaE, seen, target, tolerance }),
     isNew: (candidate) => {
       const { material, letsDown } = ingredients[candidate]!;
-      return !letsDown && !((cup.materials[material.id] ?? 0) > 0);
+      return !letsDown && !(amountOf(cup.materials, material.id) > 0);
     },
   };
 }

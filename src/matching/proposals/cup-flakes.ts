@@ -23,7 +23,7 @@ export interface CupFlake {
 }
 
 /** What is wanted of the flakes of a cup, and how much of each that takes. */
-export type FlakeDoses = Readonly<Record<string, FlakeDose>>;
+export type FlakeDoses = ReadonlyMap<string, FlakeDose>;
 
 // What is short of the wanted by less than this part of it is rounding, and not the cup.
 const SHORT = 0.02;
@@ -33,7 +33,7 @@ export function cupFlakes(
   { plasticMl, amounts }: CupOfFlake,
   [own, ...behind]: readonly Layer[],
   shelf: ReadonlyMap<string, MatchMaterial>,
-  doses: FlakeDoses = {},
+  doses?: FlakeDoses,
 ): readonly CupFlake[] {
   const there = amounts.flatMap(({ material, grams }) => {
     const { flake, title } = required(shelf, material);
@@ -46,7 +46,7 @@ export function cupFlakes(
   const [seen] = seenCoverage([{ ...own, flakes: met }, ...behind.map((layer) => ({ ...layer, flakes: [] }))]);
   return there.map(({ material, title, flake, grams }, index): CupFlake => {
     const { coverage, contrast } = seen![index]!;
-    const dose = doses[material];
+    const dose = doses?.get(material);
     const atMost = dose && dose.seen < (1 - SHORT) * dose.wanted ? (true as const) : undefined;
     return {
       material,

@@ -1,3 +1,4 @@
+import { amountOf } from '../../cup/ledger.ts';
 import { measures } from '../../cup/measures.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
@@ -36,16 +37,16 @@ export function flakesNow(
   const doses = dosesAmong(chosen, { layers: layersOfPart(target, []) }, cups, contents, shelf);
   const amounts = Object.entries(cup.materials).map(([material, grams]) => ({ material, grams }));
   const seen = cupFlakes({ plasticMl, amounts }, bodyLayers([cups[0]!], 0, target), shelf, doses);
-  const none = [...wantedIds].filter((id) => !((cup.materials[id] ?? 0) > 0));
+  const none = [...wantedIds].filter((id) => !(amountOf(cup.materials, id) > 0));
   return [
     ...seen,
     ...none.map((id): CupFlake => {
-      const { contrast, wanted } = required(new Map(Object.entries(doses)), id);
+      const { contrast, wanted } = required(doses, id);
       return { material: id, title: required(shelf, id).title, seen: 0, contrast, wanted, perMl: 0 };
     }),
   ].map((flake): FlakeNow => {
-    const whole = (doses[flake.material]?.gramsPerMl ?? 0) * plasticMl;
-    const missing = whole - (cup.materials[flake.material] ?? 0);
+    const whole = (doses.get(flake.material)?.gramsPerMl ?? 0) * plasticMl;
+    const missing = whole - amountOf(cup.materials, flake.material);
     if (!(missing > MISSING * whole)) return flake;
     const { grams, text } = measures(missing, required(shelf, flake.material), bench)[0]!;
     return { ...flake, more: { grams, text } };
@@ -66,7 +67,7 @@ function standFor(
   shelf: ReadonlyMap<string, MatchMaterial>,
   limits: NextAdditionQuestion['limits'],
 ): readonly ChosenFlake[] {
-  const inCup = [...shelf.values()].filter(({ id }) => (cup.materials[id] ?? 0) > 0);
+  const inCup = [...shelf.values()].filter(({ id }) => amountOf(cup.materials, id) > 0);
   const onShelf = [...shelf.values()].filter(
     ({ stockGrams }) => !limits?.inStock || stockGrams === undefined || stockGrams > 0,
   );

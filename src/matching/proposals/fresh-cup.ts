@@ -31,7 +31,7 @@ export function freshCup(question: NextAdditionQuestion, correction: ModelCorrec
     plastic: plasticOf(cup),
     plasticMl: freshMl(question),
     // The flake that this cup has stays the one of the next.
-    shelf: shelf.filter(({ id, flake }) => !flake || wanted.has(id) || id in keep),
+    shelf: shelf.filter(({ id, flake }) => !flake || wanted.has(id) || Object.hasOwn(keep, id)),
     bench,
     tolerance,
     correction,

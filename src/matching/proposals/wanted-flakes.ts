@@ -46,7 +46,7 @@ export function dosesAmong(
   contents: Amounts,
   shelf: ReadonlyMap<string, MatchMaterial>,
 ): FlakeDoses {
-  if (chosen.length === 0) return {};
+  if (chosen.length === 0) return new Map();
   const volumePerPlastic =
     1 + cupVolume({ plastics: {}, materials: contents }, (id) => 1 / required(shelf, id).density);
   const kept = Object.entries(contents).flatMap(([name, dose]) => {
@@ -62,10 +62,10 @@ export function dosesAmong(
     at: 0,
     volumePerPlastic,
   };
-  const doses: Record<string, FlakeDose> = {};
+  const doses = new Map<string, FlakeDose>();
   for (const [index, dose] of flakeDoses(chosen, bed).entries()) {
     const { id } = chosen[index]!.material;
-    doses[id] = bothOf(doses[id], dose);
+    doses.set(id, bothOf(doses.get(id), dose));
   }
   return doses;
 }
@@ -83,7 +83,7 @@ function bothOf(one: FlakeDose | undefined, other: FlakeDose): FlakeDose {
 
 /** Doses of flake as amounts, g per ml of plastic. */
 export function flakeAmounts(doses: FlakeDoses): Amounts {
-  return Object.fromEntries(Object.entries(doses).map(([material, { gramsPerMl }]) => [material, gramsPerMl]));
+  return Object.fromEntries([...doses].map(([material, { gramsPerMl }]) => [material, gramsPerMl]));
 }
 
 // A dose that moves by less than this part of it moves no spoon. Convention of this book.
@@ -92,8 +92,8 @@ const ALIKE = 0.05;
 /** Whether doses of flake are the same but for what no spoon measures. */
 export function isSettled(before: readonly FlakeDoses[], now: readonly FlakeDoses[]): boolean {
   return now.every((doses, cup) =>
-    Object.entries(doses).every(([material, { gramsPerMl }]) => {
-      const was = before[cup]?.[material]?.gramsPerMl ?? 0;
+    [...doses].every(([material, { gramsPerMl }]) => {
+      const was = before[cup]?.get(material)?.gramsPerMl ?? 0;
       return Math.abs(gramsPerMl - was) <= ALIKE * Math.max(gramsPerMl, was);
     }),
   );

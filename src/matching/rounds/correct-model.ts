@@ -1,4 +1,4 @@
-import { type Amounts, type CupState, concentrations } from '../../cup/ledger.ts';
+import { type Amounts, amountOf, type CupState, concentrations } from '../../cup/ledger.ts';
 import type { Lab } from '../../optics/cielab.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
 import { BAND_COUNT } from '../../optics/spectrum.ts';
@@ -241,7 +241,7 @@ class Correction {
       K.set(plasticK);
       S.set(plasticS);
       for (const [j, name] of this.names.entries()) {
-        const dose = (contents[name] ?? 0) * Math.exp(at[j]!);
+        const dose = amountOf(contents, name) * Math.exp(at[j]!);
         if (dose === 0) continue;
         const { absorption, scattering } = this.shelf(name).constants!;
         for (let band = 0; band < BAND_COUNT; band++) {
@@ -264,7 +264,7 @@ class Correction {
     for (const [j, name] of this.names.entries()) {
       const { absorption, scattering } = this.shelf(name).constants!;
       for (const [cup, { contents }] of this.rounds.entries()) {
-        const dose = (contents[name] ?? 0) * Math.exp(at[j]!);
+        const dose = amountOf(contents, name) * Math.exp(at[j]!);
         if (dose === 0) continue;
         const K = Float64Array.from(absorption, (value) => dose * value);
         const S = Float64Array.from(scattering, (value) => dose * value);

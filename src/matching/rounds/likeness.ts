@@ -1,4 +1,4 @@
-import { type CupState, concentrations, total } from '../../cup/ledger.ts';
+import { amountOf, type CupState, concentrations, total } from '../../cup/ledger.ts';
 import { BAND_COUNT } from '../../optics/spectrum.ts';
 import type { MaterialOf } from '../mix/cup-model.ts';
 
@@ -21,7 +21,7 @@ export function contentsOf(cup: CupState): Contents {
  */
 export function likeness(one: Contents, other: Contents, shelf: MaterialOf): number {
   const names = [...new Set([...Object.keys(one), ...Object.keys(other)])];
-  const doses = (contents: Contents): Float64Array => Float64Array.from(names, (name) => contents[name] ?? 0);
+  const doses = (contents: Contents): Float64Array => Float64Array.from(names, (name) => amountOf(contents, name));
   const effects = Float64Array.from(names, (name) => effectOf(name, shelf));
   return likenessOf(doses(one), doses(other), effects);
 }

@@ -1,4 +1,4 @@
-import type { CupState } from '../../cup/ledger.ts';
+import { amountOf, type CupState } from '../../cup/ledger.ts';
 import type { Lab } from '../../optics/cielab.ts';
 import type { TwoViews } from '../../optics/cup-body.ts';
 import { required } from '../../values/required.ts';
@@ -27,8 +27,8 @@ export function offShareOf(
   // Asked for at every step of a search: names are numbers here, and what each is worth is known.
   const names = [...new Set([...Object.keys(contents), ...Object.keys(learntFrom), ...ingredients.map(nameOf)])];
   const effects = Float64Array.from(names, (name) => effectOf(name, (each) => required(shelf, each)));
-  const base = Float64Array.from(names, (name) => contents[name] ?? 0);
-  const learnt = Float64Array.from(names, (name) => learntFrom[name] ?? 0);
+  const base = Float64Array.from(names, (name) => amountOf(contents, name));
+  const learnt = Float64Array.from(names, (name) => amountOf(learntFrom, name));
   const places = ingredients.map((ingredient) => names.indexOf(nameOf(ingredient)));
   const letsDown = ingredients.findIndex((each) => each.letsDown);
   const mixed = new Float64Array(names.length);

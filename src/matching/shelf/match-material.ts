@@ -60,7 +60,7 @@ export function withStrengths(
 ): ReadonlyMap<string, MatchMaterial> {
   return new Map(
     [...shelf].map(([id, material]) => {
-      const factor = strengths[id] ?? 1;
+      const factor = Object.hasOwn(strengths, id) ? strengths[id]! : 1;
       return [
         id,
         factor === 1 || !material.constants

@@ -1,4 +1,4 @@
-import { type Amounts, type CupState, concentrations, total } from '../../cup/ledger.ts';
+import { type Amounts, amountOf, type CupState, concentrations, total } from '../../cup/ledger.ts';
 import type { Effect } from '../../kinds/effects.ts';
 import { COLOURING_KINDS } from '../../tables/colouring-kinds.ts';
 import { required } from '../../values/required.ts';
@@ -109,7 +109,7 @@ function mostGrams(
   stockShare: number | undefined,
 ): number {
   const load = most ?? TYPICAL_DOSES * (typical ?? COLOURING_KINDS.pigment.dose);
-  const room = Math.max(0, load - (contents[id] ?? 0)) * plasticMl;
+  const room = Math.max(0, load - amountOf(contents, id)) * plasticMl;
   return stockShare !== undefined && stockGrams !== undefined
     ? Math.min(room, Math.max(0, stockShare * stockGrams))
     : room;

@@ -75,7 +75,7 @@ export function colourSubstitutes(
   const kept = Object.fromEntries(Object.entries(others).filter(([name]) => !colours(required(shelf, name))));
   const anew = inContext({ ...cup, materials: kept });
   const recolours = Object.keys(kept).length < Object.keys(others).length;
-  const isNew = (j: number): boolean => !(anew.problem.ingredients[j]!.material.id in others);
+  const isNew = (j: number): boolean => !Object.hasOwn(others, anew.problem.ingredients[j]!.material.id);
   const size = Math.min(5, Math.max(2, Object.keys(others).length - Object.keys(kept).length + 1));
   const foundRecipes = findDoses(anew.problem.mix, [[anew.problem.cups[0]!], [targetConstants(target)]], {
     size,

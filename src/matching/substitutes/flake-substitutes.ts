@@ -1,4 +1,4 @@
-import { cupVolume, total } from '../../cup/ledger.ts';
+import { amountOf, cupVolume, total } from '../../cup/ledger.ts';
 import { measures } from '../../cup/measures.ts';
 import { metFlake } from '../../optics/flake.ts';
 import { seenCoverage } from '../../optics/seen-coverage.ts';
@@ -40,7 +40,7 @@ export function flakeSubstitutes(
       const other = required(shelf, choice.material);
       const dose = flakeDose(other, bed, seen);
       const measure = measures(dose.gramsPerMl * plasticMl, other, bench)[0]!;
-      const had = cup.materials[choice.material] ?? 0;
+      const had = amountOf(cup.materials, choice.material);
       const instead = { ...cup.materials, [material]: 0, [choice.material]: had + measure.grams };
       const amounts = Object.entries(instead).map(([id, grams]) => ({ material: id, grams }));
       const {

@@ -34,7 +34,7 @@ function questionFault(
   if (!(thicknessMm > 0)) return { kind: 'no-thickness' };
   if (amountOf(cup.plastics, material) > 0)
     return { kind: 'is-plastic', title: shelf.get(material)?.title ?? material };
-  if (!((concentrations(cup)[material] ?? 0) > 0))
+  if (!(amountOf(concentrations(cup), material) > 0))
     return { kind: 'not-in-cup', title: shelf.get(material)?.title ?? material };
   const { constants, flake, title } = required(shelf, material);
   return constants || flake ? undefined : { kind: 'not-colouring', title };
