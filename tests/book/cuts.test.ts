@@ -160,6 +160,21 @@ describe('a cut', () => {
     );
     expect(JSON.stringify(hidden)).not.toMatch(/peat-cut|Peat Cut|softener/i);
   });
+
+  test('publishedBook names no cut that only a hidden recipe is mixed with, in the rounds of what comes from it', () => {
+    const child = 'plastic: 120 ml\nfrom: pool\nlog: [{ add: { peat: 60 drops } }, { pour: 10 ml }]';
+    const book = bookWith({
+      ...SHELF,
+      'colours/pool.md': cupOf('plastic: 100 ml supple\nadd: { peat-cut: 10 drops }', 'publish: no\n'),
+      'colours/child.md': file(
+        `title: Child\nmold: minnow\npublish: full\ncups:\n  body:\n${child.replace(/^/gm, '    ')}`,
+      ),
+    });
+    expect(recipeOf(book, 'child').cups[0]!.rounds[0]!.cup.cuts).toEqual({ 'peat-cut': expect.any(Number) });
+    const shared = JSON.stringify(publishedBook(book));
+    expect(shared).toContain('"softener":');
+    expect(shared).not.toMatch(/peat-cut|Peat Cut/i);
+  });
 });
 
 describe('the file of a cut', () => {

@@ -78,7 +78,8 @@ const CHANGE: FieldTable<Change> = {
 
 const SOURCE: FieldTable<Recipe['source']> = { path: 'shared', text: 'shared' };
 
-const STATE: FieldTable<CupState> = { plastics: 'shared', materials: 'shared', cuts: 'shared' };
+// The cuts of a cup that comes from a hidden one name what only that was mixed with.
+const STATE: FieldTable<CupState> = { plastics: 'shared', materials: 'shared', cuts: 'private' };
 
 const PARTS = { kind: 'shared', material: 'shared', ml: 'shared', grams: 'shared' } as const;
 
