@@ -31,10 +31,14 @@ export function fittingCuts(
   });
 }
 
+/** The strongest first, whichever order they lie on the shelf in. */
+function byStrength(cuts: readonly Cut[]): readonly Cut[] {
+  return [...cuts].sort((one, other) => one.oneIn - other.oneIn);
+}
+
 /** Measures of a bottle by its cuts that come near a dose: nearest first, those of the strongest cut before others as near. */
 export function cutMeasures(grams: number, cuts: readonly Cut[], bench: Bench): readonly Measure[] {
-  const byStrength = [...cuts].sort((one, other) => one.oneIn - other.oneIn);
-  return byStrength.flatMap((cut) =>
+  return byStrength(cuts).flatMap((cut) =>
     measures(grams / cut.bottlePerGram, cut, bench).flatMap((measure): Measure[] => {
       const bottle = measure.grams * cut.bottlePerGram;
       const isSure = measure.tool !== 'scale' || isWeighable(measure.grams, bench.scaleGrams ?? 0);
@@ -43,11 +47,11 @@ export function cutMeasures(grams: number, cuts: readonly Cut[], bench: Bench): 
   );
 }
 
-/** A dose of a bottle by the scale: of a cut, where the scale is too coarse for the bottle itself and not for that. */
+/** A dose of a bottle by the scale: of its strongest cut that will do, where the scale is too coarse for the bottle itself and not for that. */
 export function weighedOf(grams: number, cuts: readonly Cut[], scaleGrams: number): Measure {
   const cut = isWeighable(grams, scaleGrams)
     ? undefined
-    : cuts.find(({ bottlePerGram }) => isWeighable(grams / bottlePerGram, scaleGrams));
+    : byStrength(cuts).find(({ bottlePerGram }) => isWeighable(grams / bottlePerGram, scaleGrams));
   if (!cut) return weighed(grams, scaleGrams);
   const measure = weighed(grams / cut.bottlePerGram, scaleGrams);
   return { ...measure, grams: measure.grams * cut.bottlePerGram, cut };

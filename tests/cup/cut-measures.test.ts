@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { BatchStock } from '../../src/cup/batch.ts';
 import { type Cut, dilution, partsOfCut, withoutMaterial } from '../../src/cup/cut.ts';
-import { cutMeasures, fittingCuts } from '../../src/cup/cut-measures.ts';
+import { cutMeasures, fittingCuts, weighedOf } from '../../src/cup/cut-measures.ts';
 import { type CupState, cupVolume, withAdded } from '../../src/cup/ledger.ts';
 import { planBatch, type ScalableCup, type Shop } from '../../src/cup/plan-batch.ts';
 
@@ -185,3 +185,12 @@ describe('planBatch with a cut on the shelf', () => {
 
 /** Plastic of each cup before any went in with a cut, ml: the volume, as the doses take no room here. */
 const plasticOf = (batch: ReturnType<typeof planBatch>): number => batch.cups[0]!.volumeMl;
+
+test('weighedOf(…) is of the strongest cut that the scale will do for, in whichever order cuts lie on the shelf', () => {
+  const cuts = [cutOf(4), cutOf(20), cutOf(10), cutOf(100)];
+  for (const shelf of [cuts, cuts.toReversed()]) {
+    expect(weighedOf(0.004, shelf, 0.01).cut?.oneIn).toBe(10);
+    expect(weighedOf(0.001, shelf, 0.01).cut?.oneIn).toBe(100);
+    expect(weighedOf(0.1, shelf, 0.01).cut).toBeUndefined();
+  }
+});
