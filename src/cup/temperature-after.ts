@@ -23,9 +23,10 @@ const OF_SOLID = 0.5;
 /**
  * Temperature of a cup once something has been stirred into it, °C: the mean, by what each weighs, solids at half.
  *
+ * 35 ml of the same plastic at 20 °C into 140 ml at 170 °C are at 140 °C.
+ *
  * @param celsius the cup's
  * @param added °C is `room`'s
- * @example 35 ml of the same plastic at 20 °C into 140 ml at 170 °C: 140 °C
  */
 export function temperatureAfter(
   cup: CupState,

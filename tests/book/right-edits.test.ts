@@ -34,7 +34,7 @@ describe('a field is never offered', () => {
   test('where it could not hold what stands there', () => {
     const peat = PEAT.replace('look:', 'from: 30 ml\ndrop: 0.05 ml\nlook:');
     expect(told({ 'shelf/colorants/peat.md': peat })).toEqual([
-      `shelf/colorants/peat.md:3:1 field/unknown: field \`from\`, expected one of title, price, pack, stock, highest, most, bears, photos, look, density, drop, cut, ${LOST} → remove it, or move it to the notes`,
+      `shelf/colorants/peat.md:3:1 field/unknown: field \`from\`, expected one of title, price, pack, stock, highest, most, bears, photos, look, density, drop, effect, cut, ${LOST} → remove it, or move it to the notes`,
     ]);
   });
 });
