@@ -51,7 +51,9 @@ export function explainIssue(found: z.core.$ZodIssue, file: ExplainedFile): read
     at('field/missing', issue.path.slice(0, -1), 'key', {
       found: `${issue.path.length > 1 ? `\`${String(issue.path.at(-2))}\`` : 'front matter'} without \`${field}\``,
       expected: `a field \`${field}\` with ${expected}`,
-      fix: `add a line \`${field}: …\``,
+      fix: inBraces(file, issue.path.slice(0, -1))
+        ? `write \`${field}: …\` into its braces`
+        : `add a line \`${field}: …\``,
     });
 
   switch (issue.code) {
@@ -96,7 +98,7 @@ export function explainIssue(found: z.core.$ZodIssue, file: ExplainedFile): read
           : at('field/type', issue.path, 'value', {
               found: shown(input),
               expected,
-              ...typeFix(issue.expected, input),
+              ...typeFix(issue.expected, input, inBraces(file, issue.path)),
               ...writtenOut(field, input, frontMatter.data),
             }),
       ];
@@ -154,14 +156,23 @@ function expectedOf(issue: z.core.$ZodIssue): string {
 }
 
 /** How a list becomes fields, or the other way round; and yes and no what YAML has for them. */
-function typeFix(expected: string, input: unknown): { fix?: string } {
+function typeFix(expected: string, input: unknown, braces: boolean): { fix?: string } {
   if ((expected === 'object' || expected === 'record') && Array.isArray(input)) {
     return { fix: 'remove the `- ` before each name' };
   }
-  if (expected === 'boolean' && /^(?:yes|y|on)$/i.test(String(input))) return { fix: 'write `true`' };
-  if (expected === 'boolean' && /^(?:no|n|off)$/i.test(String(input))) return { fix: 'write `false`' };
+  if (expected === 'boolean' && /^(?:yes|y|on|1)$/i.test(String(input))) return { fix: 'write `true`' };
+  if (expected === 'boolean' && /^(?:no|n|off|0)$/i.test(String(input))) return { fix: 'write `false`' };
   if (expected !== 'array' || input === null) return {};
-  return { fix: typeof input === 'object' ? 'begin each entry with `- `' : `write \`[${String(input)}]\`` };
+  if (typeof input !== 'object') return { fix: `write \`[${String(input)}]\`` };
+  return { fix: braces ? 'write `[` before it and `]` behind it' : 'begin each entry with `- `' };
+}
+
+/** Whether the fields below a name stand in braces, in the line of that name. */
+function inBraces({ source, frontMatter }: ExplainedFile, path: FieldPath): boolean {
+  if (path.length === 0) return false;
+  const { line, column } = frontMatter.place(path, 'key').start;
+  const written = source.text.split('\n', line)[line - 1]?.slice(column - 1) ?? '';
+  return /^(?:[^:{]*:\s*|-\s*)?\{/.test(written);
 }
 
 const EXPECTED_TYPES: Readonly<Record<string, string>> = {

@@ -228,6 +228,17 @@ export const flakeSize: z.ZodType<number> = field<number>(
 export const temperature: z.ZodType<number> = measured('temperature', celsius, writtenTemperature);
 /** A time, in minutes. */
 export const duration: z.ZodType<number> = measured('duration', minutes, writtenDuration);
+const SHARE_WHY = 'a share is in per cent';
+
+/** The per cent meant by so many in so many, or by both parts of the whole: `1 in 10`, `40/60`. */
+function ratioMeant(text: string): number | undefined {
+  const [, first, sign = '', second] = /^(\d{1,4})\s*(in|(?:out )?of|\/|:)\s*(\d{1,4})$/i.exec(text) ?? [];
+  const [part, other] = [Number(first), Number(second)];
+  if (first === undefined || part === 0) return undefined;
+  if (!/[a-z]/i.test(sign)) return part + other === 100 ? part : undefined;
+  return part <= other ? Number(((100 * part) / other).toPrecision(4)) : undefined;
+}
+
 /** A share such as `40%`, as a fraction of 1 from 0 to `most`. */
 const shareUpTo = (most: number): z.ZodType<number> =>
   field<number>(
@@ -235,12 +246,16 @@ const shareUpTo = (most: number): z.ZodType<number> =>
     (input) => {
       const quantity = parseQuantity(asText(input), ['part']);
       const expected = 'a share such as `40%`';
+      const meant = ratioMeant(asText(input).trim());
+      if (meant !== undefined) {
+        return { fault: { found: shown(input), expected, why: SHARE_WHY, edits: [{ text: `${meant}%` }] } };
+      }
       if (isFault(quantity)) {
         const { unknownUnit } = quantity;
         // A share has one unit alone: the others that measure parts are not offered.
         if (unknownUnit) {
           const edits = [{ text: `${unknownUnit.number}%` }];
-          return { fault: { found: shown(input), expected, why: 'a share is in per cent', edits } };
+          return { fault: { found: shown(input), expected, why: SHARE_WHY, edits } };
         }
         return { fault: { ...explained(quantity), expected } };
       }

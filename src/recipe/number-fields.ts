@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import type { Edit } from '../units/edit.ts';
+import { inFigures } from '../units/in-figures.ts';
 import { LONGEST_AMOUNT } from '../units/parse-quantity.ts';
 import { PLAIN_NUMBER_WHY, plainNumberEdits, programmedEdits } from '../units/plain-number.ts';
 import { plainDecimal } from '../units/written-quantity.ts';
@@ -68,7 +69,10 @@ export const heats: z.ZodType<number> = field<number>(
     const [, digits = '', counted = 'heats'] = /^(\d{1,4})(?:\s+(heats?|reheats?))?$/i.exec(asText(input).trim()) ?? [];
     const number = Number(digits);
     const expected = 'a number of heats such as `3 heats`, the one in which it goes in included';
-    if (digits === '' || number === 0 || number > MOST_HEATS) return { fault: { found: shown(input), expected } };
+    if (digits === '' || number === 0 || number > MOST_HEATS) {
+      const edits = heatsMeant(asText(input).trim());
+      return { fault: { found: shown(input), expected, ...(edits && { edits }) } };
+    }
     if (!/^re/i.test(counted)) return { value: number };
     const edits = [{ text: writtenHeats(number + 1) }];
     return { fault: { found: shown(input), expected, why: 'the melt is a heat, too', edits } };
@@ -78,6 +82,14 @@ export const heats: z.ZodType<number> = field<number>(
 
 function writtenHeats(number: number): string {
   return `${number} heat${number === 1 ? '' : 's'}`;
+}
+
+/** Heats whose number is a word, or the fewer of two: a supplier's `2 to 3 heats` promises two. */
+function heatsMeant(written: string): readonly Edit[] | undefined {
+  const [, fewest, most] = /^(\d{1,2})\s*(?:\p{Pd}|to|or)\s*(\d{1,2})(?:\s+heats?)?$/iu.exec(written) ?? [];
+  if (Number(fewest) > 0 && Number(fewest) < Number(most)) return [{ text: writtenHeats(Number(fewest)) }];
+  const counted = Number(inFigures(/^([a-z]+)(?:\s+heats?)?$/i.exec(written)?.[1] ?? ''));
+  return counted > 0 ? [{ text: writtenHeats(counted) }] : undefined;
 }
 
 const MOST_POSITIVE = 1e9;

@@ -16,6 +16,11 @@ const OTHER_WORDS: ReadonlyMap<string, string> = new Map<string, string>([
   ['f', '°F'],
   ['celsius', '°C'],
   ['c', '°C'],
+  ['uv', 'fluorescent'],
+  ['glow in the dark', 'glow'],
+  ['phosphorescent', 'glow'],
+  ['chameleon', 'shift'],
+  ['when', 'after'],
   ['colour', 'over-white'],
   ['color', 'over-white'],
 ]);

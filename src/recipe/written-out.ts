@@ -1,3 +1,5 @@
+import { parseQuantity } from '../units/parse-quantity.ts';
+import { isFault } from '../units/quantity.ts';
 import { valueAt } from './value-at.ts';
 
 /** Two temperatures in one text, as a supplier prints them: `330-355 F`, `165 °C to 177 °C`. */
@@ -26,6 +28,13 @@ export function writtenOut(field: string, input: unknown, data: unknown): { read
       return { fix: 'write `{ volume: fl oz, temperature: °F, currency: $ }`' };
     if (/^(?:metric|ml)$/i.test(text)) return { fix: 'write `{ volume: ml, temperature: °C }`' };
   }
+  if (field === 'look' && /^(?:milky|clear)$/.test(text)) return { fix: `write \`{ kind: ${text} }\`` };
+  if (field === 'injector' && !isFault(parseQuantity(text, ['volume']))) return { fix: `write \`{ holds: ${text} }\`` };
+  if (field === 'flake')
+    return {
+      fix: 'write `[{ colour: "#…", size: …, coverage: … }]`, as it looks: a target names no file of the shelf',
+    };
+  if (field === 'reheat' && /^[2-9]$/.test(text)) return { fix: 'write `true`, in a step of its own for each reheat' };
   if (field === 'rounds' && /^[1-9]\d*$/.test(text)) {
     const cups = Object.keys((valueAt(data, ['cups']) as object | null | undefined) ?? {});
     const rounds = cups.map((cup) => `\`{ ${cup}: ${text} }\``);

@@ -17,6 +17,11 @@ const IN_WORDS: ReadonlyMap<string, string> = new Map([
   ['a quarter', '1/4'],
 ]);
 
+/** The number that a word stands for, in figures. */
+export function inFigures(word: string): string | undefined {
+  return IN_WORDS.get(word.toLowerCase());
+}
+
 /** Units of which one is meant where no number stands before them. */
 const COUNTED: ReadonlySet<string> = new Set(['drop', 'pinch', 'dash', 'smidgen']);
 
@@ -31,6 +36,6 @@ export function figuresEdit(text: string, dimensions: readonly Dimension[]): Edi
   const unit = unitOf(spelling);
   if (unit === undefined || !dimensions.includes(UNITS[unit].dimension)) return undefined;
   const one = COUNTED.has(spelling.toLowerCase()) ? '1' : undefined;
-  const number = word === undefined ? one : IN_WORDS.get(word.toLowerCase());
+  const number = word === undefined ? one : inFigures(word);
   return number === undefined ? undefined : { text: `${number} ${spelling}` };
 }

@@ -23,6 +23,59 @@ describe('a field that is written otherwise than the book reads it is told with 
     expect(fix('book', 'units: US')).toBe('write `{ volume: fl oz, temperature: °F, currency: $ }`');
     expect(fix('book', 'units: metric')).toBe('write `{ volume: ml, temperature: °C }`');
     expect(fix('book', 'units: {}')).toBeUndefined();
+    expect(fix('book', 'tools: { injector: 4 fl oz }')).toBe('write `{ holds: 4 fl oz }`');
+    expect(fix('plastic', 'look: milky')).toBe('write `{ kind: milky }`');
+    expect(fix('target', 'flake: copper-hex')).toMatch(
+      /^write `\[\{ colour: "#…", size: …, coverage: … \}\]`, as it looks/,
+    );
+  });
+
+  test('a part of a whole as so many in so many, or with the other part', () => {
+    const fix = (kind: Kind, line: string): string | undefined => told(kind, line)[0]?.split(' → ')[1];
+    expect(fix('book', 'rejects: 1 in 10')).toBe('write `10%`');
+    expect(fix('book', 'rejects: 1 out of 20')).toBe('write `5%`');
+    const manifold = (share: string): string | undefined =>
+      told('mold', 'body: 9 mm', 'cavity: 6 ml', `manifold: ${share}`)[0]?.split(' → ')[1];
+    expect(manifold('40/60')).toBe('write `40%`');
+    expect(manifold('"40:60"')).toBe('write `40%`');
+    expect(manifold('2/5')).toBe('write `40%`');
+    expect(inCup('share: 50/50')[0]).toMatch(/→ write `50%`$/);
+  });
+
+  test('heats in words, and from so many to so many', () => {
+    const fix = (bears: string): string | undefined => told('plastic', `bears: ${bears}`)[0]?.split(' → ')[1];
+    expect(fix('three')).toBe('write `3 heats`');
+    expect(fix('one heat')).toBe('write `1 heat`');
+    expect(fix('2 to 3 heats')).toBe('write `2 heats`');
+    expect(fix('5–7')).toBe('write `5 heats`');
+    expect(fix('half')).toBe('undefined');
+    expect(fix('3 to 2 heats')).toBe('undefined');
+    expect(fix('often')).toBe('undefined');
+  });
+
+  test('true and false in figures, and more than once', () => {
+    const fix = (reheat: string): string | undefined => inCup('log:', `  - reheat: ${reheat}`)[0]?.split(' → ')[1];
+    expect(fix('1')).toBe('write `true`');
+    expect(fix('0')).toBe('write `false`');
+    expect(fix('2')).toBe('write `true`, in a step of its own for each reheat');
+  });
+
+  test('words that makers have for an effect, and for when they looked', () => {
+    const fix = (effect: string): string | undefined =>
+      told('colorant', 'look: { kind: dye, colour: "#8a5a2b", dose: 1 % }', `effect: ${effect}`)[0]?.split(' → ')[1];
+    expect(fix('UV')).toBe('write `fluorescent`');
+    expect(fix('glow in the dark')).toBe('write `glow`');
+    expect(fix('chameleon')).toBe('write `shift`');
+    expect(inCup('log:', '  - seen: { over-white: "#d9c48f", when: hot }')[0]).toMatch(/→ write `after`$/);
+  });
+
+  test('what is missing, or is to be a list, is mended in the braces where it stands', () => {
+    const fix = (kind: Kind, ...lines: string[]): string | undefined => told(kind, ...lines)[0]?.split(' → ')[1];
+    expect(fix('colorant', 'cut: { of: peat, with: supple }')).toBe('write `one-in: …` into its braces');
+    expect(fix('colorant', 'cut:', '  of: peat', '  with: supple')).toBe('add a line `one-in: …`');
+    const bare = '{ colour: "#8a5a2b", size: 1 mm }';
+    expect(fix('target', 'over-white: "#8a5a2b"', `flake: ${bare}`)).toBe('write `[` before it and `]` behind it');
+    expect(fix('target', 'over-white: "#8a5a2b"', `flake: [${bare}]`)).toBeUndefined();
   });
 
   test('days', () => {
