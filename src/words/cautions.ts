@@ -85,7 +85,7 @@ const HEAT: CautionGroup = {
       id: 'microwave',
       name: 'Microwave',
       text: (settings) =>
-        `Stay with it. Give ${usualVolume(settings).text} about a minute, then turns of 20 to 30 seconds, and stir after each: the middle can be far hotter than the skin on top, and spits when you break through. Never put a tight lid on. Metallic flake and foil can spark. Use heat-proof glass or silicone with a handle and without a crack, never paper or a food tub. The oven breathes out what the cup gives off, so it stands under the hood.`,
+        `Stay with it. Give ${usualVolume(settings).text} about a minute, then bursts of 20 to 30 seconds, and stir after each: the middle can be far hotter than the skin on top, and spits when you break through. Never put a tight lid on. Metallic flake and foil can spark. Use heat-proof glass or silicone with a handle and without a crack, never paper or a food tub. The oven breathes out what the cup gives off, so it stands under the hood.`,
     },
     {
       id: 'heater',

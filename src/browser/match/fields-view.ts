@@ -30,7 +30,7 @@ const UNSAID = '#808080';
 function colourField(id: string, name: string, label: string, digits: string): Html {
   const colour = typedColour(digits);
   const value = colour === undefined ? UNSAID : hexOfColour(colour);
-  return html`<p class="colour-field"><label for="${id}">${label}</label><input id="${id}" type="color" name="${name}" value="${value}"><input id="${id}-digits" type="text" aria-label="${label}, as # and six digits, or L, a, b" data-hex-of="${id}" value="${digits}" placeholder="not entered yet" maxlength="40" spellcheck="false" autocomplete="off"><button class="quiet" type="button" data-photo-for="${id}" aria-label="${label}, from a photo">Photo</button></p>`;
+  return html`<p class="colour-field"><label for="${id}">${label}</label><input id="${id}" type="color" name="${name}" value="${value}"><input id="${id}-digits" type="text" aria-label="${label}, as # and six digits, or L, a, b" data-hex-of="${id}" value="${digits}" placeholder="not entered" maxlength="40" spellcheck="false" autocomplete="off"><button class="quiet" type="button" data-photo-for="${id}" aria-label="${label}, from a photo">Photo</button></p>`;
 }
 
 /** The colours of a target, to be described. */

@@ -24,7 +24,7 @@ export function howSeenView(how: HowSeen | undefined, id: string, unit: VolumeUn
   const { least, most } = thicknessLimits(unit);
   const chip = thicknessMm !== undefined;
   return html`<details class="match-how${how === undefined ? ' match-how-asked' : ''}" data-how${how === undefined ? html` open` : ''}><summary>How you looked: <span>${answerText(how ?? {}, unit)}</span></summary><div class="match-fields">
-<p class="field"><label for="${id}-what">At</label><select id="${id}-what" name="howWhat"><option value="bait">a bait of this mold</option><option value="chip"${chip ? html` selected` : ''}>a chip</option></select></p>
+<p class="field wide"><label for="${id}-what">At</label><select id="${id}-what" name="howWhat"><option value="bait">a bait of this mold</option><option value="chip"${chip ? html` selected` : ''}>a chip</option></select></p>
 ${chip ? html`<p class="field"><label for="${id}-chip">Thickness of the chip, ${lengthUnit(unit)}</label><input id="${id}-chip" type="number" inputmode="decimal" name="howChip" min="${least}" max="${most}" step="any" value="${thicknessInField(thicknessMm, unit)}"></p>` : ''}
 <p class="field"><label for="${id}-after">When</label><select id="${id}-after" name="howAfter"><option value="">not said</option>${AFTERS.map((each) => html`<option value="${each}"${each === after ? html` selected` : ''}>${AFTER_WORDS[each]}</option>`)}</select></p>
 <p class="check"><input id="${id}-wet" type="checkbox" name="howWet"${wet ? html` checked` : ''}><label for="${id}-wet">It was wet</label></p></div></details>`;

@@ -60,7 +60,7 @@ export function flakePart({ flake }: MethodExamples): MethodPart {
     id: 'flake',
     title: 'Flake lies at every depth',
     content: html`<p>Flakes are counted, not blended: the dose, the size and the thickness of their film give how many there are per millilitre. A flake turned at random shows half its face on average, so wherever you look into the plastic, you meet one sooner or later. Those near the surface show their own colour; deeper ones are seen through the plastic and take on its hue. From a distance you see the average of all depths, and of the plastic in between.</p>
-<p>Flake is what stands out. So the share of a face that shows flake counts each line of sight by the first flake on it, and that one by how far it stands out from the plastic at its depth, next to how it would right below the surface. In clear plastic nearly all of them count, in a solid colour those of the outer one to three millimetres.</p>
+<p>What counts is the flake that you can tell from the plastic. The book follows each line of sight to the first flake on it. One right below the surface counts in full, one deeper down by as much as it still stands out. In clear plastic nearly all of them count; in a solid colour, only those in the outer one to three millimetres.</p>
 ${flake === undefined ? '' : flakeFigure(flake)}`,
   };
 }
