@@ -64,6 +64,8 @@ export interface PatternEntry {
   readonly orders: readonly CoreOrder[];
   /** Places of so many cups, in the order in which they are poured. */
   readonly poured: (count: number, order?: CoreOrder) => readonly number[];
+  /** How everything has to be before the first cup is poured; unset: nothing is waited for. Common practice, no source. */
+  readonly ready?: string;
   /** How the cups go into the mold, given their names in the recipe's order: first what is done, as a card has it, then what to mind. Common practice, no source. */
   readonly pour: (cups: readonly string[], how: Filling) => readonly StepWords[];
 }

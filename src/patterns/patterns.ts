@@ -126,6 +126,7 @@ const ENTRIES = {
     byHand: true,
     orders: [],
     poured: inOrder,
+    ready: 'Have every cup hot, with its bubbles up, before you begin.',
     pour: ([first = '', ...others]) => [
       [
         'Pour from the ',
@@ -135,7 +136,7 @@ const ENTRIES = {
         ` cup, ${others.length > 1 ? 'each ' : ''}20 to 60 seconds later.`,
       ],
       [
-        'Have every cup hot, with its bubbles up, before you begin. A layer is ready for the next when its skin dimples, and the next is poured at the hot end of its range: what is too cool, or lands on a layer gone cold, peels.',
+        'A layer is ready for the next when its skin dimples. Pour the next at the hot end of its range: what is too cool, or lands on a layer gone cold, peels.',
       ],
     ],
   },
@@ -187,6 +188,7 @@ const ENTRIES = {
     byHand: false,
     orders: [],
     poured: secondFirst,
+    ready: 'Have both cups hot, with their bubbles up, before you begin: a tip that has set, or gone cold, pulls off.',
     pour: ([first = '', second = ''], how) => [
       [
         'Fill only the end of the mold from the ',
@@ -195,7 +197,6 @@ const ENTRIES = {
         { cup: first },
         ' cup hot as soon as the tip has a skin.',
       ],
-      ['Have both cups hot, with their bubbles up, before you begin: a tip that has set, or gone cold, pulls off.'],
     ],
   },
   striped: {
@@ -219,6 +220,7 @@ const ENTRIES = {
     byHand: true,
     orders: [],
     poured: secondFirst,
+    ready: 'Have both cups hot, with their bubbles up, before you begin.',
     pour: ([first = '', second = '']) => [
       [
         'Lay a thin line from the ',
@@ -227,7 +229,6 @@ const ENTRIES = {
         { cup: first },
         ' cup.',
       ],
-      ['Have both cups hot, with their bubbles up, before you begin.'],
     ],
   },
 } as const satisfies Readonly<Record<string, PatternEntry>>;

@@ -32,10 +32,15 @@ export function workWords(work: OrderOfWork, names: WorkNames): WorkWords {
     before: beforeWords(work, names).map((step) => [step]),
     cups: work.cups.map(({ name, steps }) => ({
       cup: name,
-      steps: steps.map((step) => [stepWords(step, work.cups.length === 1, names.title)]),
+      steps: cupWords(steps, { alone: work.cups.length === 1, refilled: isInjected(work, 'injected') }, names.title),
     })),
     filling: fillingWords(work, names.settings),
   };
+}
+
+/** Whether the bait is shot with an injector. */
+function isInjected({ pattern, filling }: OrderOfWork, unsaid?: 'injected'): boolean {
+  return (filling.method ?? unsaid) === 'injected' && !PATTERNS[pattern].byHand;
 }
 
 function beforeWords(
@@ -61,32 +66,56 @@ function wetted(liquids: readonly string[], powders: readonly string[], title: (
   return listText([...liquids.map(title), ...powders.map((id) => `${title(id)} (wetted to a paste)`)]);
 }
 
-/** @param alone whether there is no other cup, so that this one is poured as soon as it is ready */
-function stepWords(step: CupStep, alone: boolean, title: (id: string) => string): string {
+/** What the words for a cup hang on. */
+interface CupWays {
+  /** Whether there is no other cup, so that this one is poured as soon as it is ready. */
+  readonly alone: boolean;
+  /** Whether an injector is filled from it more than once. */
+  readonly refilled: boolean;
+}
+
+/** The steps of a cup, in one what goes in at the very end: nothing waits between what sinks and the pour. */
+function cupWords(steps: readonly CupStep[], ways: CupWays, title: (id: string) => string): readonly StepWords[] {
+  return steps.flatMap((step, index) => {
+    const next = steps[index + 1];
+    if (step.do === 'last' && steps[index - 1]?.do === 'sinks') return [];
+    const after = step.do === 'sinks' && next?.do === 'last' ? next.materials : [];
+    return [[step.do === 'sinks' ? sinksWords(step, after, ways, title) : stepWords(step, title)]];
+  });
+}
+
+/** @param after what goes in after that, as the last of all */
+function sinksWords(
+  { flake, others, within }: Extract<CupStep, { do: 'sinks' }>,
+  after: readonly string[],
+  { alone, refilled }: CupWays,
+  title: (id: string) => string,
+): string {
+  const sinks = listText([...flake, ...others].map(title));
+  const all = after.length === 0 ? sinks : `${sinks}, then ${listText(after.map(title))}`;
+  const stir = alone ? `Stir in ${all}, and pour at once.` : `Just before you pour it, stir in ${all}.`;
+  if (within === undefined) return stir;
+  const seen = `Within ${fromTo(within)} seconds you see ${after.length === 0 ? 'it' : sinks} sink`;
+  return `${stir} ${seen}: stir before every pour${refilled ? ', and at every refill' : ''}.`;
+}
+
+function stepWords(step: Exclude<CupStep, { do: 'sinks' }>, title: (id: string) => string): string {
   switch (step.do) {
     case 'cold': {
       const { liquids, powders, wetWith } = step;
       const liquid = liquids.length === 0 ? [] : [`Stir ${listText(liquids.map(title))} into the cold plastic.`];
       const what = powders.length > 1 ? 'each with twice as much' : 'with twice as much';
-      const wet = `Wet ${listText(powders.map(title))} ${what} ${wetWith === undefined ? '' : 'of the softener or '}of the plastic, to a paste without lumps, and stir it in cold: dry powder on hot plastic leaves moons.`;
+      const wet = `Wet ${listText(powders.map(title))} ${what} ${wetWith === undefined ? '' : 'of the softener or '}of the plastic, to a paste without lumps, and stir it in cold: dry powder on hot plastic leaves pale specks.`;
       return [...liquid, ...(powders.length === 0 ? [] : [wet])].join(' ');
     }
     case 'heat':
       return step.until === 'clear'
-        ? 'Heat it in short turns, stirring from the bottom, until it turns clear and runs.'
-        : 'Heat it in short turns, stirring from the bottom, until it runs like syrup and its dull jelly look is gone. This plastic never turns clear.';
+        ? 'Heat it in short bursts, stirring from the bottom, until it turns clear and runs.'
+        : 'Heat it in short bursts, stirring from the bottom, until it runs like syrup and its dull jelly look is gone. This plastic never turns clear.';
     case 'stir-in':
       return `Stir in ${wetted(step.liquids, step.powders, title)}, until no streaks are left.`;
     case 'rest':
       return 'Take it off the heat, let the bubbles rise, and check the temperature.';
-    case 'sinks': {
-      const again =
-        step.within === undefined
-          ? ''
-          : ` Within ${fromTo(step.within)} seconds you see it sink: stir before every pour, and at every refill.`;
-      const sinks = listText([...step.flake, ...step.others].map(title));
-      return `${alone ? `Stir in ${sinks}, and pour at once` : `Just before you pour it, stir in ${sinks}`}.${again}`;
-    }
     case 'last':
       return `Stir in ${listText(step.materials.map(title))} last of all, off the heat.`;
   }
@@ -94,19 +123,17 @@ function stepWords(step: CupStep, alone: boolean, title: (id: string) => string)
 
 function fillingWords(work: OrderOfWork, settings: Pick<Settings, 'temperature'>): readonly StepWords[] {
   const { pattern, names, filling } = work;
-  const { together, byHand, pour } = PATTERNS[pattern];
-  const injected = filling.method === 'injected' && !byHand;
+  const { together, ready, pour } = PATTERNS[pattern];
+  const alone = names.length === 1;
   const many = FIRST_SHOTS === 2 ? 'two' : `${FIRST_SHOTS}`;
+  const keep = alone ? 'back into the cup with them.' : 'keep them for a dark cup.';
+  const firstShots = `The first shots of a cold mold, often ${many}, come out dull or short: ${keep}`;
+  const poured = [...pour(names, filling), ...(isInjected(work) ? [[firstShots]] : [])];
   return [
     ...(together ? togetherWords(work, settings) : []),
-    ...pour(names, filling),
-    ...(injected
-      ? [
-          [
-            `The first shots of a cold mold, often ${many}, come out dull or short: ${names.length === 1 ? 'back into the cup with them.' : 'keep them for a dark cup.'}`,
-          ],
-        ]
-      : []),
+    ...(ready === undefined ? [] : [[ready]]),
+    // One cup is filled in one step.
+    ...(alone ? [poured.flatMap((words, index) => (index === 0 ? words : [' ', ...words]))] : poured),
   ];
 }
 
@@ -114,11 +141,11 @@ function fillingWords(work: OrderOfWork, settings: Pick<Settings, 'temperature'>
 function togetherWords({ cups }: OrderOfWork, settings: Pick<Settings, 'temperature'>): readonly StepWords[] {
   const last = cups.at(-1);
   const sinks = last !== undefined && hasSinking(last) && !cups.every(hasSinking);
-  const all = cups.length === 2 ? 'Both cups' : 'All cups';
+  const all = cups.length === 2 ? 'both cups' : 'all cups';
   return [
     [
       ...(sinks ? ['Finish the ', { cup: last.name }, ' cup last, since what is in it sinks. '] : []),
-      `${all} are within ${temperatureSpan(SHOT_TOGETHER.apart, settings)} of each other, and no more than ${fromTo(SHOT_TOGETHER.seconds)} seconds off the heat.`,
+      `Have ${all} within ${temperatureSpan(SHOT_TOGETHER.apart, settings)} of each other, and no more than ${fromTo(SHOT_TOGETHER.seconds)} seconds off the heat.`,
     ],
   ];
 }

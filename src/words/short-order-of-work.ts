@@ -73,7 +73,7 @@ function goingIn(step: CupStep, title: (id: string) => string): readonly string[
 /** Until when to heat: the milky cups by name, where not all are. */
 function heating(cups: readonly CupWork[]): StepWords {
   const milky = cups.filter(({ steps }) => steps.some((step) => step.do === 'heat' && step.until === 'syrup'));
-  const begin = 'Heat in short turns, stirring well, until';
+  const begin = 'Heat in short bursts, stirring well, until';
   const syrup = 'it runs like syrup and its dull jelly look is gone';
   if (milky.length === 0) return [`${begin} it is clear and runs.`];
   if (milky.length === cups.length) return [`${begin} ${syrup}.`];

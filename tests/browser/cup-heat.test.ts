@@ -25,6 +25,16 @@ test('cupHeat(cup) is how hot it may get, at what heat it is poured, and what ha
   ]);
 });
 
+test('what is to be mixed is filled into its mold as that is filled', () => {
+  const { now } = adviceFor(work, 0, DATA);
+  const filledBy = (method: 'injected' | 'poured'): string => {
+    const data = { ...DATA, molds: DATA.molds.map((mold) => ({ ...mold, method })) };
+    return mixView(work.cups[0]!, now.cup, 0, {}, work, { ...shown, data }).toString();
+  };
+  expect(filledBy('injected')).toContain('Shoot hot and quick');
+  expect(filledBy('poured')).toContain('Fill the mold slowly');
+});
+
 test('what is to be mixed says first how hot it may get; once it is mixed, the cup does', () => {
   const { now } = adviceFor(work, 0, DATA);
   const mix = mixView(work.cups[0]!, now.cup, 0, {}, work, shown).toString();

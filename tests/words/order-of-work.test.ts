@@ -48,18 +48,39 @@ const filled = (pattern: Pattern, names: readonly string[], how?: How): readonly
 describe('workWords(work)', () => {
   test('tells a cup from the cold plastic to the last drop of scent', () => {
     expect(solid('supple', 'peat', 'pearl', 'hex', 'guard', 'scent')).toEqual([
-      'Stir Heat Guard into the cold plastic. Wet Ivory Pearl with twice as much of the plastic, to a paste without lumps, and stir it in cold: dry powder on hot plastic leaves moons.',
-      'Heat it in short turns, stirring from the bottom, until it turns clear and runs.',
+      'Stir Heat Guard into the cold plastic. Wet Ivory Pearl with twice as much of the plastic, to a paste without lumps, and stir it in cold: dry powder on hot plastic leaves pale specks.',
+      'Heat it in short bursts, stirring from the bottom, until it turns clear and runs.',
       'Stir in Peat, until no streaks are left.',
       'Take it off the heat, let the bubbles rise, and check the temperature.',
-      'Stir in Copper Hex, and pour at once. Within 30 to 60 seconds you see it sink: stir before every pour, and at every refill.',
-      'Stir in Kelp Scent last of all, off the heat.',
+      'Stir in Copper Hex, then Kelp Scent, and pour at once. Within 30 to 60 seconds you see Copper Hex sink: stir before every pour, and at every refill.',
     ]);
+    expect(solid('supple', 'hex').at(-1)).toBe(
+      'Stir in Copper Hex, and pour at once. Within 30 to 60 seconds you see it sink: stir before every pour, and at every refill.',
+    );
+    expect(solid('supple', 'scent').at(-1)).toBe('Stir in Kelp Scent last of all, off the heat.');
   });
 
   test('stirs in what sinks just before the pour, where another cup must be ready first', () => {
     const [back] = long('layered', { back: ['supple', 'hex'], belly: ['supple'] }).cups;
     expect(stepText(back!.steps.at(-1)!)).toMatch(/^Just before you pour it, stir in Copper Hex\. /);
+    const scented = long('layered', { back: ['supple', 'hex', 'scent'], belly: ['supple'] }).cups[0]!;
+    expect(stepText(scented.steps.at(-1)!)).toMatch(/^Just before you pour it, stir in Copper Hex, then Kelp Scent\. /);
+  });
+
+  test('speaks of refills only where an injector is filled', () => {
+    const pours = (pattern: Pattern, method: 'injected' | 'poured' | 'dipped'): string =>
+      stepText(long(pattern, { back: ['supple', 'hex'], belly: ['supple', 'hex'] }, { method }).cups[0]!.steps.at(-1)!);
+    expect(pours('laminate', 'injected')).toMatch(/stir before every pour, and at every refill\.$/);
+    expect(pours('laminate', 'poured')).toMatch(/stir before every pour\.$/);
+    expect(pours('laminate', 'dipped')).toMatch(/stir before every pour\.$/);
+    expect(pours('layered', 'injected')).toMatch(/stir before every pour\.$/);
+  });
+
+  test('keeps to nine lines for a bait of one cup, whatever is in it', () => {
+    for (const method of ['injected', 'poured', 'dipped'] as const) {
+      const { before, cups, filling } = long('solid', { body: Object.keys(MATERIALS) }, { method });
+      expect(before.length + cups[0]!.steps.length + filling.length).toBeLessThanOrEqual(9);
+    }
   });
 
   test('says of a milky plastic when it is done, and not that it turns clear', () => {
@@ -84,28 +105,29 @@ describe('workWords(work)', () => {
 
   test('says of cups that are shot together how near they are, how soon, and which is finished last', () => {
     expect(long('laminate', { back: ['supple', 'hex'], belly: ['supple'] }).filling.map(stepText)).toEqual([
-      'Finish the back cup last, since what is in it sinks. Both cups are within 5 °C of each other, and no more than 60 to 120 seconds off the heat.',
+      'Finish the back cup last, since what is in it sinks. Have both cups within 5 °C of each other, and no more than 60 to 120 seconds off the heat.',
       'Shoot the back and belly cups together, side by side.',
     ]);
     const fahrenheit = { ...NAMES, settings: { temperature: '°F' } } as const;
     const { filling } = workWords(work('swirl', { race: ['supple'], foam: ['supple'] }), fahrenheit);
     expect(stepText(filling[0]!)).toBe(
-      'Both cups are within 9 °F of each other, and no more than 60 to 120 seconds off the heat.',
+      'Have both cups within 9 °F of each other, and no more than 60 to 120 seconds off the heat.',
     );
   });
 
   test('names cups as cups, so that none is poured back', () => {
     expect(filled('layered', ['back', 'middle', 'belly'])).toEqual([
+      'Have every cup hot, with its bubbles up, before you begin.',
       'Pour from the back cup first, then from the middle cup, then from the belly cup, each 20 to 60 seconds later.',
-      'Have every cup hot, with its bubbles up, before you begin. A layer is ready for the next when its skin dimples, and the next is poured at the hot end of its range: what is too cool, or lands on a layer gone cold, peels.',
+      'A layer is ready for the next when its skin dimples. Pour the next at the hot end of its range: what is too cool, or lands on a layer gone cold, peels.',
     ]);
     expect(filled('tipped', ['body', 'tip'])).toEqual([
-      'Fill only the end of the mold from the tip cup, and shoot the body cup hot as soon as the tip has a skin.',
       'Have both cups hot, with their bubbles up, before you begin: a tip that has set, or gone cold, pulls off.',
+      'Fill only the end of the mold from the tip cup, and shoot the body cup hot as soon as the tip has a skin.',
     ]);
     expect(filled('striped', ['body', 'stripe'])).toEqual([
-      'Lay a thin line from the stripe cup along the belly of the mold, let it skin over, then fill up hot from the body cup.',
       'Have both cups hot, with their bubbles up, before you begin.',
+      'Lay a thin line from the stripe cup along the belly of the mold, let it skin over, then fill up hot from the body cup.',
     ]);
     expect(filled('swirl', ['race', 'foam']).at(-1)).toBe('Shoot the race and foam cups through one nozzle, unmixed.');
   });
@@ -125,16 +147,13 @@ describe('workWords(work)', () => {
 
   test('fills a mold as its method says', () => {
     expect(filled('solid', ['body'], { method: 'injected' })).toEqual([
-      'Shoot hot and quick, and hold the pressure for 5 to 15 seconds.',
-      'The first shots of a cold mold, often two, come out dull or short: back into the cup with them.',
+      'Shoot hot and quick, and hold the pressure for 5 to 15 seconds. The first shots of a cold mold, often two, come out dull or short: back into the cup with them.',
     ]);
     expect(filled('solid', ['body'], { method: 'poured' })).toEqual([
-      'Fill the mold slowly, and top it up as it shrinks.',
-      'Thin ribbons and paddles want the plastic hot, and the pour quick.',
+      'Fill the mold slowly, and top it up as it shrinks. Thin ribbons and paddles want the plastic hot, and the pour quick.',
     ]);
     expect(filled('solid', ['body'], { method: 'dipped' })).toEqual([
-      'Dip the warm rods, draw them out slowly, and let the coat set.',
-      'Dip again for a thicker wall.',
+      'Dip the warm rods, draw them out slowly, and let the coat set. Dip again for a thicker wall.',
     ]);
     // What is poured in by hand has no first shots, whatever else its mold is filled with.
     expect(filled('layered', ['back', 'belly'], { method: 'injected' }).join(' ')).not.toContain('shots');
@@ -149,7 +168,7 @@ describe('shortWorkWords(work)', () => {
     ).toEqual([
       'Shake the plastic, let it stand; measure out before you heat. Dry Fine Salt, and keep it warm.',
       'Into the cold plastic: the powder, wetted (belly).',
-      'Heat in short turns, stirring well, until it is clear and runs.',
+      'Heat in short bursts, stirring well, until it is clear and runs.',
       'Stir in the colorant, until no streaks are left.',
       'Off the heat: bubbles up, check the temperature.',
       'Last: the flake (back), then Fine Salt (belly), then Kelp Scent (belly). Stir before every pour.',
@@ -161,7 +180,7 @@ describe('shortWorkWords(work)', () => {
   test('names no cup where there is but one, and no stage that nothing goes in at', () => {
     expect(short('solid', { body: ['lifter', 'peat'] })).toEqual([
       'Shake the plastic, let it stand; measure out before you heat.',
-      'Heat in short turns, stirring well, until it runs like syrup and its dull jelly look is gone.',
+      'Heat in short bursts, stirring well, until it runs like syrup and its dull jelly look is gone.',
       'Stir in the colorant, until no streaks are left.',
       'Off the heat: bubbles up, check the temperature.',
       'Fill the mold slowly, and top it up as it shrinks.',
@@ -170,7 +189,7 @@ describe('shortWorkWords(work)', () => {
 
   test('names the milky cup where not all are', () => {
     expect(short('laminate', { back: ['supple'], belly: ['lifter'] })[1]).toBe(
-      'Heat in short turns, stirring well, until it is clear and runs; belly until it runs like syrup and its dull jelly look is gone.',
+      'Heat in short bursts, stirring well, until it is clear and runs; belly until it runs like syrup and its dull jelly look is gone.',
     );
   });
 });

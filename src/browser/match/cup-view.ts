@@ -29,7 +29,7 @@ export function cupView(cupShown: CupShown, shown: MatchShown): Html {
   const beside = look ? [viewsOf(side), viewsOf(look)] : [viewsOf(side)];
   const finished = aim.moved() === 'laminate';
   return html`<figure class="match-hero"><div class="match-swatch">${chips(beside, look ? `Target left, ${how} right; over white above, over black below` : 'The target, over white above, over black below')}</div><figcaption class="pair-words"><span>target</span>${look ? html`<span>${how}${finished ? ', as the finished bait shows it' : ''}</span>` : ''}</figcaption></figure>
-<div class="match-now">${mixView(cup, now.cup, index, draft, { plastic: plasticOf(work, index), plasticMl: work.plasticMl }, shown)}${
+<div class="match-now">${mixView(cup, now.cup, index, draft, { ...work, plastic: plasticOf(work, index) }, shown)}${
     next.now
       ? html`<p class="match-verdict">${judged(next.now)}.${now.seen ? '' : isToBeMixed(cup) ? ' Predicted, not seen.' : ' Predicted, not seen: pour a bait and look.'}</p>`
       : ''

@@ -5,6 +5,7 @@ import { heatParagraph } from '../../render/heat-paragraph.ts';
 import { type Html, html } from '../../render/html.ts';
 import { orderView } from '../../render/order-view.ts';
 import { volumeText } from '../../render/words.ts';
+import { defined } from '../../values/defined.ts';
 import { SHORT_CAUTIONS } from '../../words/cautions.ts';
 import { cupHeat } from './cup-heat.ts';
 import type { CupDraft } from './drafts.ts';
@@ -33,7 +34,7 @@ export function mixView(
   mix: CupState,
   index: number,
   { mixed = [] }: CupDraft,
-  { plastic, plasticMl }: Pick<Work, 'plastic' | 'plasticMl'>,
+  { mold, plastic, plasticMl }: Pick<Work, 'mold' | 'plastic' | 'plasticMl'>,
   shown: MatchShown,
 ): Html {
   const [recipe] = thisCup(cup.steps);
@@ -47,18 +48,25 @@ export function mixView(
       const id = `cup-${index}-mixed-${material}`;
       return html`<li class="check"><input id="${id}" type="checkbox" name="mixed" value="${material}"${mixed.includes(material) ? html` checked` : ''}><label for="${id}"><b>${dose}</b> <span>${titleIn(shown, material)}</span></label></li>`;
     },
-  )}</ul>${orderFold(cup, mix, shown)}<p class="match-next">Mix this, pour a bait, look at it, and log the round.</p>`;
+  )}</ul>${orderFold(cup, mix, mold, shown)}<p class="match-next">Mix this, pour a bait, look at it, and log the round.</p>`;
 }
 
 /** The order of work for a cup that is poured by itself, with the cautions. */
-function orderFold({ name, steps }: Pick<WorkCup, 'name' | 'steps'>, mix: CupState, shown: MatchShown): Html {
+function orderFold(
+  { name, steps }: Pick<WorkCup, 'name' | 'steps'>,
+  mix: CupState,
+  mold: string,
+  shown: MatchShown,
+): Html {
   const named = (names: readonly string[]): readonly { material: string }[] => names.map((material) => ({ material }));
   const cuts = cutsIn(shown.data);
   const amounts = thisCup(steps).flatMap((step) => (step.do === 'add' ? step.amounts : []));
   // A cut goes in as its bottle does, and what it is cut with goes in with it.
   const contents = [...new Set(amounts.map(({ material }) => cuts.get(material)?.of ?? material))];
   const made = { name, contents: named(contents), plastics: named(Object.keys(mix.plastics)) };
-  const work = orderOfWork({ pattern: usualPattern(1), cups: [made] }, (id) => shown.materials.get(id));
+  const method = shown.data.molds.find(({ id }) => id === mold)?.method;
+  const how = { pattern: usualPattern(1), ...defined({ method }) };
+  const work = orderOfWork({ ...how, cups: [made] }, (id) => shown.materials.get(id));
   const names = { title: (id: string): string => titleIn(shown, id), settings: shown.data.settings };
-  return html`<details class="match-order"><summary>Order of work</summary>${orderView(work, names)}<p class="fine">This order is common practice, and so are its times and temperatures. Your suppliers’ instructions come first.</p><p>${SHORT_CAUTIONS.join(' ')}</p></details>`;
+  return html`<details class="match-order"><summary>Order of work</summary>${orderView(work, names)}<p class="fine">This order is common practice, and so are its times and temperatures. Your suppliers’ instructions come first.</p><ul>${SHORT_CAUTIONS.map((caution) => html`<li>${caution}</li>`)}</ul></details>`;
 }

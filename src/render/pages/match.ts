@@ -44,7 +44,8 @@ export type MatchPageMaterial = Pick<
 > & { readonly cuts?: readonly PlannedCut[] };
 
 /** A mold as the Match page needs it. */
-export interface MatchPageMold extends Pick<Mold, 'id' | 'title' | 'bodyMm' | 'thinMm' | 'gateMm' | 'cavityMl'> {
+export interface MatchPageMold
+  extends Pick<Mold, 'id' | 'title' | 'bodyMm' | 'thinMm' | 'gateMm' | 'cavityMl' | 'method'> {
   /** What one pour or shot takes, all cavities and the sprue, ml. */
   readonly shotMl: number;
 }
@@ -91,12 +92,12 @@ export function matchPageData(book: Book): MatchPageData | undefined {
   if (plastic === undefined || molds.length === 0) return undefined;
   return {
     materials: materials.map(matchMaterial),
-    molds: molds.map(({ id, title, bodyMm, thinMm, gateMm, cavities, cavityMl, sprueMl }) => ({
+    molds: molds.map(({ id, title, bodyMm, thinMm, gateMm, cavities, cavityMl, sprueMl, method }) => ({
       id,
       title,
       bodyMm,
       thinMm,
-      ...defined({ gateMm }),
+      ...defined({ gateMm, method }),
       cavityMl,
       shotMl: cavities * cavityMl + sprueMl,
     })),
