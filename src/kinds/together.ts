@@ -1,6 +1,6 @@
 /**
  * How much of one sort a cup takes together, whichever bottles it comes out of. Common practice, no source: the supplier's own `most` stands
- * above it, material by material (see `fullness` in `src/cup/together.ts`).
+ * above it, material by material (see `fullness` in `src/matching/shelf/together.ts`).
  *
  * @packageDocumentation
  */
