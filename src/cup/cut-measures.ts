@@ -1,6 +1,6 @@
 import type { Bench, Measure } from './bench.ts';
 import { type Cut, partsOfCut } from './cut.ts';
-import { type Amounts, amountOf, type CupState, EMPTY_CUP, type PartStep, withAdded } from './ledger.ts';
+import { type Amounts, amountOf, type CupState, EMPTY_CUP, type PartStep, total, withAdded } from './ledger.ts';
 import { isNear, isWeighable, measures, weighed } from './measures.ts';
 
 // What a cut may bring into a cup besides what the recipe has of it, as a part of the plastic's volume: less than softener is measured to.
@@ -19,7 +19,7 @@ export function fittingCuts(
   cuts: readonly Cut[],
   contents: { readonly materials: Amounts; readonly plastics: Amounts },
 ): readonly Cut[] {
-  const plasticMl = Object.values(contents.plastics).reduce((sum, ml) => sum + ml, 0);
+  const plasticMl = total(contents.plastics);
   return cuts.filter((cut) => {
     const ofCut = grams / cut.bottlePerGram;
     if (cut.plasticPerGram !== undefined)
@@ -63,6 +63,23 @@ export function broughtByCuts(exact: Amounts, chosen: Readonly<Record<string, Me
     const diluent = cut && partsOfCut(cut, exact[name]! / cut.bottlePerGram)[1];
     return diluent ? withAdded(cup, diluent) : cup;
   }, EMPTY_CUP);
+}
+
+/** Of what cuts bring into a cup together, that of which it has less; what is so little that it is none is not counted. */
+export function bringTooMuch(
+  brought: CupState,
+  { materials, plastics }: Pick<CupState, 'materials' | 'plastics'>,
+  gramsPerMl: (material: string) => number,
+): readonly string[] {
+  const isMore = (ofCuts: number, there: number): boolean => ofCuts > there * (1 + 1e-6);
+  const unseenMl = UNSEEN * total(plastics);
+  return [
+    ...Object.keys(brought.plastics).filter((name) => isMore(brought.plastics[name]!, amountOf(plastics, name))),
+    ...Object.keys(brought.materials).filter((name) => {
+      const grams = brought.materials[name]!;
+      return isMore(grams, amountOf(materials, name)) && grams / gramsPerMl(name) > unseenMl;
+    }),
+  ];
 }
 
 /** What goes into a cup with so many grams of a material, straight or measured of a cut. */

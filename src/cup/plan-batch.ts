@@ -1,12 +1,12 @@
 import { defined } from '../values/defined.ts';
+import { amountsWithCuts } from './amounts-with-cuts.ts';
 import type { Batch, BatchCup, BatchStock, Measured, MeasuredCut, PlannedLine } from './batch.ts';
 import type { Bench, BenchMaterial } from './bench.ts';
 import type { Cut } from './cut.ts';
-import { broughtByCuts, fittingCuts } from './cut-measures.ts';
 import { filledMl } from './filled-ml.ts';
 import { type Fills, fillsOf, type Injector } from './injector.ts';
 import { amountOf, scaleAmounts } from './ledger.ts';
-import { type ColourError, measuredAmounts, nearestMeasure } from './measured-amounts.ts';
+import { type ColourError, type MeasuredAmounts, nearestMeasure } from './measured-amounts.ts';
 import { isNear, isWeighable, measures, weighed, weighedAsExact } from './measures.ts';
 import { purchases } from './purchases.ts';
 
@@ -172,13 +172,7 @@ function batchCup(cup: ScalableCup, neededMl: number, tools: CupTools): BatchCup
   );
   const colourError = errorIn(plasticMl);
   const plastics = Object.fromEntries(cup.plastics.map(({ material, fraction }) => [material, plasticMl * fraction]));
-  const usable = (name: string): BatchStock => {
-    const { cuts, ...material } = stock(name);
-    const fitting = fittingCuts(exact[name]!, cuts ?? [], { materials: exact, plastics });
-    return fitting.length === 0 ? material : { ...material, cuts: fitting };
-  };
-  const found = measuredAmounts(exact, usable, shop, colourError, shop.tolerance);
-  const brought = broughtByCuts(exact, found.chosen);
+  const { found, brought } = amountsWithCuts({ materials: exact, plastics }, stock, shop, colourError);
   const amounts = cup.contents.flatMap(({ material }): Measured[] => {
     const left = exact[material]! - amountOf(brought.materials, material);
     const own = { ...tools, colourError };
@@ -211,7 +205,7 @@ const ROUNDING = 1e-6;
 function measuredOf(
   material: string,
   exact: Readonly<Record<string, number>>,
-  { chosen, tooCoarse }: ReturnType<typeof measuredAmounts>,
+  { chosen, tooCoarse }: MeasuredAmounts,
   volumeMl: number,
   { shop, stock, colourError, flakesABait }: Omit<CupTools, 'colourError'> & { readonly colourError: ColourError },
 ): Measured {

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { amountsWithCuts } from '../../src/cup/amounts-with-cuts.ts';
 import type { BatchStock } from '../../src/cup/batch.ts';
 import { type Cut, dilution, partsOfCut, withoutMaterial } from '../../src/cup/cut.ts';
 import { cutMeasures, fittingCuts, weighedOf } from '../../src/cup/cut-measures.ts';
@@ -193,4 +194,36 @@ test('weighedOf(…) is of the strongest cut that the scale will do for, in whic
     expect(weighedOf(0.001, shelf, 0.01).cut?.oneIn).toBe(100);
     expect(weighedOf(0.1, shelf, 0.01).cut).toBeUndefined();
   }
+});
+
+test('amountsWithCuts(several bottles, each cut with the same) never bring more of it together than the cup has', () => {
+  const cut = 0;
+  const drops = fc.array(fc.double({ min: 0.1, max: 1.5, noNaN: true }), { minLength: 2, maxLength: 4 });
+  fc.assert(
+    fc.property(
+      drops,
+      fc.constantFrom('softener' as const, 'supple' as const),
+      fc.integer(),
+      (doses, diluent, seed) => {
+        const bottles = doses.map((dose, index) => [`bottle-${index}`, 0.05 * RUST * dose] as const);
+        // As much as some of the cuts bring, and not all of them.
+        const there = 0.05 * 39 * (doses[0]! + (Math.abs(seed) % doses.length) * doses[1]!) * 1.01;
+        const contents = {
+          materials: { ...Object.fromEntries(bottles), softener: diluent === 'softener' ? there * SOFTENER : 0.01 },
+          plastics: { clear: 30, supple: diluent === 'supple' ? there : 1e-9 },
+        };
+        const stock = (name: string): BatchStock =>
+          name.startsWith('bottle')
+            ? { gramsPerMl: RUST, gramsPerDrop: 0.05 * RUST, cuts: [{ ...cutOf(40, diluent), of: name }] }
+            : stockWith([])(name);
+        const { found, brought } = amountsWithCuts(contents, stock, NO_SCALE, () => 0);
+        expect(brought.plastics.supple ?? 0).toBeLessThanOrEqual(contents.plastics.supple + 1e-6);
+        const softener = brought.materials.softener ?? 0;
+        expect(softener <= contents.materials.softener * 1.00001 || softener <= 0.31 * SOFTENER).toBe(true);
+        // What is not cut is not for want of room alone.
+        expect(Object.keys(found.chosen)).toHaveLength(bottles.length + 1);
+      },
+    ),
+  );
+  expect(cut).toBeGreaterThan(0);
 });
