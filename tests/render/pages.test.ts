@@ -38,6 +38,20 @@ test('a book with nothing in it has valid pages too', async () => {
   for (const [url, page] of await everyPage(empty)) expect([url, await faultsOf(page)]).toEqual([url, []]);
 });
 
+test("a mold's page says how it is filled, what its manifold gives, and how much is thrown away", async () => {
+  const mold = 'title: Stick\ncavity: 6 ml\nbody: 9 mm\nmethod: injected\nmanifold: 40 %\nrejects: 2.5 %';
+  const book = bookOf({
+    'book.md': '---\ntitle: One\n---\n',
+    'shelf/plastics/supple.md': '---\ntitle: Supple\n---\n',
+    'molds/stick.md': `---\n${mold}\n---\n`,
+    'colours/plain.md': '---\ntitle: Plain\ncups: { body: { plastic: 90 ml } }\n---\n',
+  });
+  const properties = wordsIn(byRole(documentOf(await pageOf('mold', 'stick', book)), 'region', { name: 'Properties' }));
+  expect(properties).toMatch(/Filled\s*injected/);
+  expect(properties).toMatch(/Manifold\s*gives the first cup 40 %/);
+  expect(properties).toMatch(/Thrown away\s*2\.5 % of the baits/);
+});
+
 test('no page has markup from a title, a tag or a note', () => {
   for (const [url, page] of pages) {
     expect([url, page.match(/<script>alert|<img src=x|<i>tag|<b>Book/g)]).toEqual([url, null]);

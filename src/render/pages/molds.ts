@@ -1,4 +1,5 @@
 import type { Mold } from '../../book/model/shelf.ts';
+import { formatDecimal } from '../../units/format-quantity.ts';
 import { lengthText } from '../../units/length-text.ts';
 import { required } from '../../values/required.ts';
 import { assumptionText } from '../../words/assumption.ts';
@@ -20,6 +21,10 @@ import { counted, sentence, volumeText } from '../words.ts';
 /** A volume of one bait: two digits below ten, as molds are stated. */
 function small(context: PageContext, ml: number): string {
   return context.book.settings.volume === 'ml' ? `${Number(ml.toFixed(2))} ml` : volumeText(ml, context.book.settings);
+}
+
+function percent(part: number): string {
+  return `${formatDecimal(100 * part, 2)} %`;
 }
 
 /** All molds. */
@@ -77,7 +82,21 @@ function colours(context: PageContext, mold: Mold): Html {
 }
 
 function properties(context: PageContext, mold: Mold): Html {
-  const { cavities, cavityMl, sprueMl, bodyMm, thinMm, thinPart, gateMm, lengthMm, bag, assumptions } = mold;
+  const {
+    cavities,
+    cavityMl,
+    sprueMl,
+    bodyMm,
+    thinMm,
+    thinPart,
+    gateMm,
+    lengthMm,
+    method,
+    manifold,
+    rejects,
+    bag,
+    assumptions,
+  } = mold;
   const length = (mm: number): string => lengthText(mm, context.book.settings);
   const facts: readonly (readonly [string, string])[] = [
     ['Cavities', String(cavities)],
@@ -88,6 +107,9 @@ function properties(context: PageContext, mold: Mold): Html {
     [sentence(thinPart), `${length(thinMm)} thick`],
     ...(gateMm === undefined ? [] : [['Gate', `${length(gateMm)} wide`] as const]),
     ...(lengthMm === undefined ? [] : [['Length', length(lengthMm)] as const]),
+    ...(method === undefined ? [] : [['Filled', method] as const]),
+    ...(manifold === undefined ? [] : [['Manifold', `gives the first cup ${percent(manifold)}`] as const]),
+    ...(rejects === undefined ? [] : [['Thrown away', `${percent(rejects)} of the baits`] as const]),
     ...(bag === undefined ? [] : [['Bag', counted(bag, 'bait')] as const]),
   ];
   return html`<section aria-labelledby="properties"><h2 id="properties">Properties</h2><dl class="facts stacked">${facts.map(([name, value]) => html`<div><dt>${name}</dt><dd>${value}</dd></div>`)}</dl></section>${
