@@ -222,7 +222,7 @@ describe('how much a cup of plastic takes', () => {
   });
   test('more of other things than of plastic is an error', () => {
     expect(told(salted('120 %'))).toEqual([
-      'colours/smoke.md:8:13 error recipe/more-than-plastic Unexpected 120 % of other things in the plastic, of which Salt is 126 g in 100 ml, expected less of them than of plastic, by mass, because a bait is made of plastic, and what holds more of something else does not set → correct the number or the unit',
+      'colours/smoke.md:8:13 error recipe/more-than-plastic Unexpected 120 % of other things in the plastic, of which Salt is 126 g per 100 ml, expected less of them than of plastic, by mass, because a bait is made of plastic, and what holds more of something else does not set → correct the number or the unit',
     ]);
   });
   test('in a log it is a warning: a log is what was', () => {
@@ -231,12 +231,12 @@ describe('how much a cup of plastic takes', () => {
       'log:\n      - add: { salt: 120 % }',
     );
     expect(told({ ...salted('1 %'), 'colours/smoke.md': logged })).toEqual([
-      'colours/smoke.md:8:22 warning recipe/overloaded Unexpected 120 % of other things in the plastic, of which Salt is 126 g in 100 ml, expected less of them than of plastic, by mass, because a bait is made of plastic, and what holds more of something else does not set → correct the number or the unit',
+      'colours/smoke.md:8:22 warning recipe/overloaded Unexpected 120 % of other things in the plastic, of which Salt is 126 g per 100 ml, expected less of them than of plastic, by mass, because a bait is made of plastic, and what holds more of something else does not set → correct the number or the unit',
     ]);
   });
   test('more of one than is usual is a warning, unless its file says how much', () => {
     expect(told(salted('80 %'))).toEqual([
-      'colours/smoke.md:8:13 warning recipe/overloaded Unexpected 80 % of Salt (84 g in 100 ml), expected at most 67 % of an additive, by mass of the plastic, because more weakens the bait, or does not stay in it (common practice, no source) → correct the number or the unit, or write `most` in its file if its supplier allows as much',
+      'colours/smoke.md:8:13 warning recipe/overloaded Unexpected 80 % of Salt (84 g per 100 ml), expected at most 67 % of an additive, by mass of the plastic, because more weakens the bait, or does not stay in it (common practice, no source) → correct the number or the unit, or write `most` in its file if its supplier allows as much',
     ]);
     expect(told(salted('80 %', 'bulk: 1.2 g/ml\nmost: 85 %'))).toEqual([]);
     expect(told(salted('60 %'))).toEqual([]);

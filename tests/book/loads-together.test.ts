@@ -22,7 +22,7 @@ describe('too much of one sort together', () => {
   test('60 drops of 0.05 ml in 100 ml are 3 % by volume, the most without a word', () => {
     expect(cup('{ sedge: 35 drops, rowan: 25 drops }')).toEqual([]);
     expect(cup('{ sedge: 40 drops, rowan: 25 drops }')).toEqual([
-      'recipe/too-much-together: 3.3 % of liquid colour together, of which Sedge is 2 g in 100 ml; at most 3 % by volume of the plastic; usual are 0.2 % to 2 %',
+      'recipe/too-much-together: 3.3 % of liquid colour together, of which Sedge is 2 g per 100 ml; at most 3 % by volume of the plastic; usual are 0.2 % to 2 %',
     ]);
   });
   test('a supplier who allows more of one is heard', () => {

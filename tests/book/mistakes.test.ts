@@ -320,7 +320,7 @@ describe('what is told of a cup is in the unit in which its file has it', () => 
       ),
     };
     expect(said(['plastic: 8 fl oz', 'add: { frost: 3 g }'], frost)[0]).toMatch(
-      /^1\.5 g of Frost in 4 fl oz; at most 1 g, as its file says;/,
+      /^1\.5 g of Frost per 4 fl oz; at most 1 g, as its file says;/,
     );
   });
   test('a thin part', () => {

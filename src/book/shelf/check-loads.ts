@@ -39,7 +39,7 @@ export function checkLoads(
     // A log is what was, and never refused.
     const code = place.includes('log') ? 'recipe/overloaded' : 'recipe/more-than-plastic';
     report.add(code, spec.recipe, place, {
-      found: `${percent(all)} of other things in the plastic, of which ${required(shelf, id).title} is ${load(tooMuch[1])} in ${cup.text}`,
+      found: `${percent(all)} of other things in the plastic, of which ${required(shelf, id).title} is ${load(tooMuch[1])} per ${cup.text}`,
       expected: 'less of them than of plastic, by mass',
       why: 'a bait is made of plastic, and what holds more of something else does not set',
       fix: 'correct the number or the unit',
@@ -63,13 +63,13 @@ export function checkLoads(
       place,
       most === undefined
         ? {
-            found: `${percent(gramsPerMl)} of ${title} (${load(gramsPerMl)} in ${cup.text})`,
+            found: `${percent(gramsPerMl)} of ${title} (${load(gramsPerMl)} per ${cup.text})`,
             expected: `at most ${percent(usual)} of ${use ?? MATERIAL_KINDS[kind].one}, by mass of the plastic`,
             why: 'more weakens the bait, or does not stay in it (common practice, no source)',
             fix: 'correct the number or the unit, or write `most` in its file if its supplier allows as much',
           }
         : {
-            found: `${load(gramsPerMl)} of ${title} in ${cup.text}`,
+            found: `${load(gramsPerMl)} of ${title} per ${cup.text}`,
             expected: `at most ${load(most)}, as its file says`,
             why: 'more weakens the bait, or does not stay in it',
             fix: 'use less, or correct `most` in its file',
@@ -87,7 +87,7 @@ export function checkLoads(
     );
     const most = ofSort.find(([id]) => spec.from === undefined || placeOf(id)) ?? ofSort[0]!;
     report.add('recipe/too-much-together', spec.recipe, placeOf(most[0]) ?? spec.path, {
-      found: `${tenths(part)} of ${name} together, of which ${required(shelf, most[0]).title} is ${load(most[1])} in ${cup.text}`,
+      found: `${tenths(part)} of ${name} together, of which ${required(shelf, most[0]).title} is ${load(most[1])} per ${cup.text}`,
       expected: `at most ${tenths(warned)} by ${by === 'volume' ? 'volume' : 'mass'} of the plastic; usual are ${tenths(ordinary[0])} to ${tenths(ordinary[1])}`,
       why: `${why} (common practice, no source)`,
       fix: 'use less or stronger ones, or write `most` in their files if the suppliers allow as much',
