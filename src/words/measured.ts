@@ -111,18 +111,12 @@ export function measuringNotes(
     (amount) => `${formatDecimal(amount.measuredGrams / amount.grams, 2)} times the ${measuredName(amount, title)}`,
   );
   const withDoses = doses.length === 0 ? '' : ` The cup gets ${listText(doses)} of the recipe.`;
-  const all = canWeighAll(cup) ? 'Use them all, or weigh everything. Don’t mix.' : 'Use them all.';
+  const all = `Rounded as a set: use all drops and spoons${canWeighAll(cup) ? ', or weigh everything' : ''}.`;
   return [
     ...(measuringDeltaE >= leastDeltaE || doses.length > 0
       ? [`What rounding does to the colour: ${differenceText(measuringDeltaE)}.${withDoses}`]
       : []),
     ...(byHandDeltaE === undefined ? [] : [`Without a scale: ${differenceText(byHandDeltaE)}.`]),
-    ...(together
-      ? [
-          amounts.some(({ tool }) => tool === 'scale')
-            ? `Weigh what says “by scale”. The drops and spoons were rounded as a set. ${all}`
-            : `The drops and spoons were rounded as a set. ${all}`,
-        ]
-      : []),
+    ...(together ? [amounts.some(({ tool }) => tool === 'scale') ? `Weigh what says “by scale”. ${all}` : all] : []),
   ];
 }

@@ -62,7 +62,7 @@ test('batchCups(batch) says in the row that a drop is better weighed, and what t
   const page = shown({ ...recipe.batch, cups: [{ ...cup!, amounts: [touchy, scale], together: true }] });
   expect(wordsIn(page)).toContain('better to weigh it all: one drop more is easy to see (ΔE 3.5)');
   expect(rows(page).at(-1)!.Measure).toBe('0.17 g by scale about 6300 flakes a bait');
-  expect(wordsIn(page)).toContain('Weigh what says “by scale”. The drops and spoons were rounded as a set');
+  expect(wordsIn(page)).toContain('Weigh what says “by scale”. Rounded as a set: use all');
 });
 
 test('batchCups(batch) tells the true amount of what the scale is too coarse for, and that it is not to be weighed', () => {

@@ -8,6 +8,7 @@ import { CARD_FORMATS, fitCard, TYPE_STEPS } from '../../src/render/card/fit.ts'
 import { qrCode } from '../../src/render/card/qr.ts';
 import { lineCount, textWidth } from '../../src/render/card/text-lines.ts';
 import { allByRole, byRole, wordsIn } from '../page-dom.ts';
+import { WHOLE_DEMO_BOOK } from './demo-book.ts';
 import { kindOf, readPage, SAMPLE_BOOK } from './sample-book.ts';
 
 const recipe = SAMPLE_BOOK.recipes.find(({ id }) => id === 'alder-smoke')!;
@@ -46,6 +47,13 @@ test('cardContent(book, recipe) states every plastic and material of every cup',
   expect(content.heat[0]).toBe('Never above 182 °C (Copper hexagon sets the limit).');
   expect(content.cautions[0]).toBe('Read the supplier’s safety data sheet first.');
   expect(content.cautions.at(-1)).toMatch(/^Burnt\? Don’t pull the plastic off\. .*20 minutes/);
+});
+
+test('two sides of A6 have room for two cups with a usual number of things in them', () => {
+  const sides = (id: string): number =>
+    fitCard(cardContent(WHOLE_DEMO_BOOK, WHOLE_DEMO_BOOK.recipes.find((each) => each.id === id)!), CARD_FORMATS.a6)
+      .sides.length;
+  expect(['alder-smoke', 'eel-bridge', 'tea-urn'].map(sides)).toEqual([2, 2, 2]);
 });
 
 test('cardContent(book, recipe) says what the scale has measured, and which drops are better weighed', () => {

@@ -90,13 +90,13 @@ describe('measured amounts in words', () => {
   test('a cup says where one measure makes up for another', () => {
     expect(measuringNotes(cup([pearl], 0.6, true), title)).toEqual([
       'What rounding does to the colour: you won’t see it (ΔE 0.6).',
-      'The drops and spoons were rounded as a set. Use them all, or weigh everything. Don’t mix.',
+      'Rounded as a set: use all drops and spoons, or weigh everything.',
     ]);
     expect(measuringNotes(cup([pearl, small], 0.02, true), title)).toEqual([
-      'The drops and spoons were rounded as a set. Use them all.',
+      'Rounded as a set: use all drops and spoons.',
     ]);
     expect(measuringNotes(cup([pearl, weighed], 0.02, true), title)).toEqual([
-      'Weigh what says “by scale”. The drops and spoons were rounded as a set. Use them all, or weigh everything. Don’t mix.',
+      'Weigh what says “by scale”. Rounded as a set: use all drops and spoons, or weigh everything.',
     ]);
   });
 });
