@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { Bench } from '../../src/cup/bench.ts';
+import { dilution } from '../../src/cup/cut.ts';
+import { isWeighable } from '../../src/cup/measures.ts';
 import { addedPlastic, type Ingredient, measureDoses } from '../../src/matching/measure/measure-doses.ts';
 import { Mix } from '../../src/matching/mix/mix.ts';
 import { expectClose } from '../optics/close.ts';
@@ -91,6 +93,44 @@ test('measureDoses(…) leaves exact doses as they are where the bench measures 
       const found = measureDoses(mix, roomy, set, doses, [ml], EXACT_BENCH);
       for (const j of set) expectClose(found.doses[j]!, doses[j]!, 1e-9, SHELF[j]!.id);
     }),
+    { numRuns: 60 },
+  );
+});
+
+test('measureDoses(…) weighs of a cut what the scale hardly shows of its bottle, though the bottle might make up for something', () => {
+  const scale = { ...BENCH, drops: false, spoons: [], scaleGrams: 0.01 };
+  const liquids = SHELF.flatMap(({ kind }, j) => (kind === 'colorant' ? [j] : []));
+  const little = fc.double({ min: 0.004, max: 0.03, noNaN: true });
+  const ml = 120;
+  fc.assert(
+    fc.property(
+      fc.shuffledSubarray(liquids, { minLength: 2, maxLength: 3 }),
+      little,
+      little,
+      little,
+      (set, ...grams) => {
+        const doses = new Float64Array(SHELF.length);
+        for (const [i, j] of set.entries()) doses[j] = grams[i]! / ml;
+        const ingredients = SHELF.map((material): Ingredient => {
+          const { gramsPerMl, bottlePerGram } = dilution(material.density, 0.9, 10);
+          const cut = {
+            id: 'cut',
+            title: 'Cut',
+            of: material.id,
+            with: 'softener',
+            oneIn: 10,
+            gramsPerMl,
+            bottlePerGram,
+          };
+          const cuts = material.kind === 'colorant' ? [{ ...cut, gramsPerDrop: 0.05 * gramsPerMl }] : [];
+          return { material: { ...material, cuts }, cup: 0, letsDown: false, most: 1 };
+        });
+        const [overWhite] = anyMix.labs(doses);
+        const { ingredients: found } = measureDoses(mixFor(overWhite!), ingredients, set, doses, [ml], scale);
+        for (const { measure } of found)
+          expect(measure.cut !== undefined || isWeighable(measure.grams, 0.01)).toBe(true);
+      },
+    ),
     { numRuns: 60 },
   );
 });

@@ -1,6 +1,6 @@
 import type { Measure } from '../../cup/bench.ts';
 import { cutMeasures, fittingCuts, isMeasurable } from '../../cup/cut-measures.ts';
-import { measures } from '../../cup/measures.ts';
+import { isWeighable, measures } from '../../cup/measures.ts';
 import { UNITS } from '../../units/unit.ts';
 import { volumeText } from '../../units/volume-text.ts';
 import type { Mix } from '../mix/mix.ts';
@@ -155,8 +155,15 @@ function materialOptions(
     .filter((measure) => measure.grams <= most * (1 + 1e-9))
     .sort((one, other) => Math.abs(one.grams - grams) - Math.abs(other.grams - grams))
     .slice(0, OPTIONS)
-    .map((measure): Option => ({ amount: measure.grams, measure, effort: measure.effort }));
-  return [...cutOptions(grams, { material, most }, plasticMl, options, bench), ...options, { amount: 0 }];
+    .map((measure) => ({ amount: measure.grams, measure, effort: measure.effort }));
+  const ofCuts = cutOptions(grams, { material, most }, plasticMl, options, bench);
+  // What a scale hardly shows of the bottle is weighed of its cut.
+  const sure = ofCuts.length === 0 ? options : options.filter(({ measure }) => isSure(measure, bench));
+  return [...ofCuts, ...sure, { amount: 0 }];
+}
+
+function isSure(measure: Measure, { scaleGrams = 0 }: MatchBench): boolean {
+  return measure.tool !== 'scale' || isWeighable(measure.grams, scaleGrams);
 }
 
 /** Amounts of cuts for a dose that the bottle itself is too coarse for, or may be. */
