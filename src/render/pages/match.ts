@@ -25,6 +25,7 @@ export type MatchPageMaterial = Pick<
   | 'title'
   | 'kind'
   | 'use'
+  | 'effect'
   | 'milky'
   | 'hex'
   | 'constants'
@@ -71,8 +72,22 @@ export interface MatchPageData {
 
 function matchMaterial(material: Material): MatchPageMaterial {
   const { id, title, kind, hex, constants, flake, density, expectedDeltaE, gramsPerMl } = material;
-  const { gramsPerDrop, price, packGrams, stockGrams, highest, bears, most, typical, working, use, milky } = material;
-  const kept = { use, milky, gramsPerDrop, price, packGrams, stockGrams, highest, bears, most, typical, working };
+  const { gramsPerDrop, price, packGrams, stockGrams, highest, bears, most, typical, working } = material;
+  const { use, effect, milky } = material;
+  const kept = {
+    use,
+    effect,
+    milky,
+    gramsPerDrop,
+    price,
+    packGrams,
+    stockGrams,
+    highest,
+    bears,
+    most,
+    typical,
+    working,
+  };
   return {
     id,
     title,
