@@ -10,6 +10,10 @@ export function tooLittleText({ amounts, error }: TooLittle): string {
       ? `${amountsText([first!])} is too little for this scale (${off})`
       : `${amountsText(amounts)} are too little for this scale (up to ${off})`;
   const it = others.length === 0 ? 'it' : 'them';
+  if (amounts.every(({ hasCut }) => hasCut))
+    return `${said}: count drops of ${others.length === 0 ? 'its cut' : 'their cuts'} instead.`;
+  if (amounts.every(({ isLiquid }) => isLiquid) && amounts.some(({ hasCut }) => hasCut))
+    return `${said}: count drops of a cut, ${ONE_IN_TEN}, instead.`;
   return amounts.every(({ isLiquid }) => isLiquid)
     ? `${said}: make a cut of ${it}, ${ONE_IN_TEN}, and take ten times as much.`
     : `${said}: a finer scale would do${amounts.some(({ isLiquid }) => isLiquid) ? `, and for what is liquid a cut, ${ONE_IN_TEN}` : ''}.`;

@@ -101,6 +101,13 @@ describe('what is left out, short or too little', () => {
     expect(tooLittleText({ amounts: [sedge], error: 0.25 })).toBe(
       '0.02 g of Sedge is too little for this scale (25 % error): make a cut of it, one part in ten of softener or clear plastic, and take ten times as much.',
     );
+    const cut = { ...sedge, title: 'Soot', hasCut: true as const };
+    expect(tooLittleText({ amounts: [cut], error: 0.25 })).toBe(
+      '0.02 g of Soot is too little for this scale (25 % error): count drops of its cut instead.',
+    );
+    expect(tooLittleText({ amounts: [sedge, cut], error: 0.25 })).toMatch(
+      /: count drops of a cut, one part in ten of softener or clear plastic, instead\.$/,
+    );
     const ivory = { ...sedge, title: 'Ivory', text: '0.01 g', isLiquid: false };
     expect(tooLittleText({ amounts: [sedge, ivory], error: 0.5 })).toBe(
       '0.02 g of Sedge and 0.01 g of Ivory are too little for this scale (up to 50 % error): a finer scale would do, and for what is liquid a cut, one part in ten of softener or clear plastic.',

@@ -13,6 +13,8 @@ export interface WeighedAmount {
   readonly text: string;
   /** A liquid can be let down beforehand, so that there is more to measure of it. */
   readonly isLiquid: boolean;
+  /** It is one of a cut, or there is one of it: its drops can be counted. */
+  readonly hasCut?: true;
 }
 
 /** Amounts that a scale hardly shows. */
@@ -24,11 +26,14 @@ export interface TooLittle {
 
 /** An amount of a material as it lies on the scale. */
 export function onScale(
-  { title, gramsPerDrop }: Pick<MatchMaterial, 'title' | 'gramsPerDrop'>,
+  { title, gramsPerDrop, cuts }: Pick<MatchMaterial, 'title' | 'gramsPerDrop' | 'cuts'>,
   { grams, text, cut }: Pick<Weight, 'grams' | 'text' | 'cut'>,
 ): WeighedAmount {
   const isLiquid = gramsPerDrop !== undefined;
-  return cut ? { title, cut, grams: grams / cut.bottlePerGram, text, isLiquid } : { title, grams, text, isLiquid };
+  const has = cuts === undefined ? {} : { hasCut: true as const };
+  return cut
+    ? { title, cut, grams: grams / cut.bottlePerGram, text, isLiquid, hasCut: true }
+    : { title, grams, text, isLiquid, ...has };
 }
 
 /**
