@@ -10,6 +10,7 @@ import { required } from '../values/required.ts';
 import { bookIndex } from './book-index.ts';
 import { paths } from './links.ts';
 import type { FileKind, PageContext } from './page.ts';
+import { usedMaterials } from './used-materials.ts';
 
 type Photos = PageContext['photos'];
 
@@ -34,7 +35,7 @@ const bookFile: FileKind = {
   text: (book, _, photos) => json(book, photos),
 };
 
-/** One recipe with the materials that are in it and its mold. */
+/** One recipe with the materials that it can be made with and its mold. */
 const recipeFile: FileKind = {
   kind: 'recipe-data',
   items: (book) => book.recipes.map(({ id }) => id),
@@ -53,9 +54,6 @@ const sourceFile: FileKind = {
 function recipeData(book: Book, id: string): object {
   const { recipes, materials, molds } = bookIndex(book);
   const recipe = required(recipes, id);
-  const used = new Set(
-    recipe.cups.flatMap(({ plastics, contents }) => [...plastics, ...contents].map(({ material }) => material)),
-  );
   return {
     format: book.format,
     edition: book.edition,
@@ -63,7 +61,7 @@ function recipeData(book: Book, id: string): object {
     settings: book.settings,
     recipe,
     mold: withoutUses(required(molds, recipe.mold)),
-    materials: [...used].sort().map((material) => withoutUses(required(materials, material))),
+    materials: usedMaterials(recipe.cups, materials).map((material) => withoutUses(required(materials, material))),
   };
 }
 

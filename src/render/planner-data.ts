@@ -13,6 +13,7 @@ import type { Pattern } from '../patterns/patterns.ts';
 import { defined } from '../values/defined.ts';
 import { required } from '../values/required.ts';
 import type { BatchNames } from './batch-view.ts';
+import { usedMaterials } from './used-materials.ts';
 
 /** A cup as the planner needs it. */
 export type PlannedCup = Pick<Cup, 'name' | 'share' | 'plastics' | 'contents' | 'volumePerPlastic'> & {
@@ -146,16 +147,13 @@ export function plannerData(
   href: (material: string) => string,
 ): PlannerData {
   const { materials, molds, settings, edition } = shop;
-  const used = new Set(
-    recipes.flatMap(({ cups }) =>
-      cups.flatMap(({ plastics, contents }) => [...plastics, ...contents].map(({ material }) => material)),
-    ),
+  const used = usedMaterials(
+    recipes.flatMap(({ cups }) => cups),
+    materials,
   );
-  // What a cut is made with goes in with it.
-  for (const id of [...used]) for (const cut of materials.get(id)?.cuts ?? []) used.add(cut.with);
   return {
     recipes: recipes.map((recipe) => plannedRecipe(required(molds, recipe.mold).bodyMm, recipe)),
-    materials: [...used].sort().map((id) => plannedMaterial(required(materials, id), href(id))),
+    materials: used.map((id) => plannedMaterial(required(materials, id), href(id))),
     molds: [...molds.values()].map(plannedMold),
     settings,
     edition,
