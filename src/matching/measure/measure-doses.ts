@@ -1,11 +1,12 @@
 import type { Measure } from '../../cup/bench.ts';
-import { cutMeasures, fittingCuts, isMeasurable } from '../../cup/cut-measures.ts';
+import { cutMeasures, isMeasurable } from '../../cup/cut-measures.ts';
 import { isWeighable, measures } from '../../cup/measures.ts';
 import { UNITS } from '../../units/unit.ts';
 import { volumeText } from '../../units/volume-text.ts';
 import type { Mix } from '../mix/mix.ts';
 import type { MatchBench } from '../shelf/match-bench.ts';
 import type { MatchMaterial } from '../shelf/match-material.ts';
+import { cutsInCup } from './cuts-in-cup.ts';
 
 /** What can be put into a cup: a material, or plastic that lets it down. */
 export interface Ingredient {
@@ -181,13 +182,7 @@ function cutOptions(
     bench,
   );
   if (cuts.length === 0 || !(isCoarse || grams <= FEW_DROPS * gramsPerDrop)) return [];
-  const fitting = cuts.flatMap((cut) =>
-    fittingCuts(grams, [cut], {
-      materials: {},
-      plastics: { [cut.plasticPerGram === undefined ? '' : cut.with]: plasticMl },
-    }),
-  );
-  return cutMeasures(grams, fitting, bench)
+  return cutMeasures(grams, cutsInCup(grams, cuts, plasticMl), bench)
     .filter((measure) => measure.grams <= most * (1 + 1e-9))
     .slice(0, CUT_OPTIONS)
     .map((measure) => ({

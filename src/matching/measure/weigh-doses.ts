@@ -5,6 +5,7 @@ import { defined } from '../../values/defined.ts';
 import type { Mix } from '../mix/mix.ts';
 import { leastDoses } from '../search/least-doses.ts';
 import { refineDoses } from '../search/refine-doses.ts';
+import { cutsInCup } from './cuts-in-cup.ts';
 import type { Ingredient, MeasuredDoses } from './measure-doses.ts';
 
 /** An amount as the scale shows it. */
@@ -50,8 +51,9 @@ export function weighDoses(
     const weights = new Map<number, Weight>();
     for (const { candidate } of materials) {
       const plastic = ml[ingredients[candidate]!.cup]!;
-      const { cuts } = ingredients[candidate]!.material;
-      const weight = weightOf(dose(candidate) * plastic, scaleGrams, cuts);
+      const { cuts = [] } = ingredients[candidate]!.material;
+      const grams = dose(candidate) * plastic;
+      const weight = weightOf(grams, scaleGrams, cutsInCup(grams, cuts, plastic));
       weights.set(candidate, weight);
       doses[candidate] = weight.grams / plastic;
     }
