@@ -1,7 +1,7 @@
 import type { Bench, Measure } from './bench.ts';
 import { type Cut, partsOfCut } from './cut.ts';
 import { type Amounts, amountOf, type CupState, EMPTY_CUP, type PartStep, total, withAdded } from './ledger.ts';
-import { isNear, isWeighable, measures, weighed } from './measures.ts';
+import { isNear, isSure, isWeighable, measures, weighed } from './measures.ts';
 
 // What a cut may bring into a cup besides what the recipe has of it, as a part of the plastic's volume: less than softener is measured to.
 // Convention of this book.
@@ -41,8 +41,9 @@ export function cutMeasures(grams: number, cuts: readonly Cut[], bench: Bench): 
   return byStrength(cuts).flatMap((cut) =>
     measures(grams / cut.bottlePerGram, cut, bench).flatMap((measure): Measure[] => {
       const bottle = measure.grams * cut.bottlePerGram;
-      const isSure = measure.tool !== 'scale' || isWeighable(measure.grams, bench.scaleGrams ?? 0);
-      return isNear(bottle, grams) && isSure && measure.tool !== 'none' ? [{ ...measure, grams: bottle, cut }] : [];
+      return isNear(bottle, grams) && isSure(measure, bench) && measure.tool !== 'none'
+        ? [{ ...measure, grams: bottle, cut }]
+        : [];
     }),
   );
 }

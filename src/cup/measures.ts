@@ -49,6 +49,11 @@ export function isWeighable(grams: number, step: number): boolean {
   return isNear(grams + step / 2, grams);
 }
 
+/** Whether a measure is as good as its tool: a scale's step (g) is fine enough for it. */
+export function isSure({ tool, grams }: Measure, { scaleGrams = 0 }: Bench): boolean {
+  return tool !== 'scale' || isWeighable(grams, scaleGrams);
+}
+
 // What a scale shows is as good as the amount within this: convention of this book.
 const AS_EXACT = 0.05;
 

@@ -1,6 +1,6 @@
 import type { Measure } from '../../cup/bench.ts';
 import { cutMeasures, isMeasurable } from '../../cup/cut-measures.ts';
-import { isWeighable, measures } from '../../cup/measures.ts';
+import { isSure, measures } from '../../cup/measures.ts';
 import { UNITS } from '../../units/unit.ts';
 import { volumeText } from '../../units/volume-text.ts';
 import type { Mix } from '../mix/mix.ts';
@@ -161,10 +161,6 @@ function materialOptions(
   // What a scale hardly shows of the bottle is weighed of its cut.
   const sure = ofCuts.length === 0 ? options : options.filter(({ measure }) => isSure(measure, bench));
   return [...ofCuts, ...sure, { amount: 0 }];
-}
-
-function isSure(measure: Measure, { scaleGrams = 0 }: MatchBench): boolean {
-  return measure.tool !== 'scale' || isWeighable(measure.grams, scaleGrams);
 }
 
 /** Amounts of cuts for a dose that the bottle itself is too coarse for, or may be. */
