@@ -97,6 +97,8 @@ const lookOf = (made: Scaffolded, kinds: string, dose: string): Written => ({
 const highest = (made: Scaffolded): string =>
   optional(`highest: ${heatOf(made).most}`, 'the most heat that its supplier allows');
 
+const EFFECT = optional('effect: fluorescent', 'or glow, or shift: no recipe proposes it where nobody asks for that');
+
 const FILES: { readonly [K in Kind]: (made: Scaffolded) => NewFile<K> } = {
   recipe: (made) => {
     const { ids, today } = made;
@@ -128,13 +130,14 @@ const FILES: { readonly [K in Kind]: (made: Scaffolded) => NewFile<K> } = {
     remarks: [
       optional('drop: { count: 20, mass: 0.98 g }', 'twenty drops, weighed once: then every amount is exact'),
       highest(made),
-      ' Of another colorant, let down for small doses, write `cut` in place of all this: the manual has it (files).',
+      EFFECT,
+      ' If this is another colorant, let down for small doses, write `cut` in place of all this: see the manual (The files in full).',
     ],
     notes: BOUGHT,
   }),
   powder: (made) => ({
     fields: { look: lookOf(made, 'pearl, pigment, white, dye or clear', '1/4 tsp') },
-    remarks: [optional('bulk: 0.3 g/ml', 'a level millilitre as it is spooned, weighed'), highest(made)],
+    remarks: [optional('bulk: 0.3 g/ml', 'a level millilitre as it is spooned, weighed'), highest(made), EFFECT],
     notes: BOUGHT,
   }),
   flake: (made) => ({
@@ -159,6 +162,7 @@ const FILES: { readonly [K in Kind]: (made: Scaffolded) => NewFile<K> } = {
       ),
       highest: toFillIn(`the most heat that its supplier allows, such as ${heatOf(made).most}; else remove this line`),
     },
+    remarks: [optional('look: { kind: milky }', 'if it never turns clear, however hot')],
     notes: 'where it is bought, and how it pours',
   }),
   additive: () => ({
@@ -201,7 +205,10 @@ const FILES: { readonly [K in Kind]: (made: Scaffolded) => NewFile<K> } = {
       'over-black': toFillIn('the same over something black; remove this line if you did not look'),
       thickness: toFillIn(`where you looked, such as ${amountsOf(made).body}`),
     },
-    remarks: ['tolerance: 2'],
+    remarks: [
+      'tolerance: 2',
+      ' Of a bait with two sides, write `parts` in place of the colours above: see the manual (Matching a colour).',
+    ],
     notes: 'what it is, and in what light you looked at it',
   }),
   book: () => ({

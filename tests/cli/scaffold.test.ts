@@ -66,11 +66,19 @@ describe('a new file', () => {
   test.each(CASES)('has comments that are right once their # is removed: a $kind in $units', ({ kind, settings }) => {
     const lines = filled(fresh(kind, settings)).split('\n');
     const comments = lines.flatMap((line, index) => (/^#(?! )/.test(line) ? [index] : []));
-    if (kind !== 'plastic') expect(comments).not.toEqual([]);
+    expect(comments).not.toEqual([]);
     for (const index of comments) {
       const line = lines[index]!.slice(1);
       expect([line, ...told(kind, lines.with(index, line).join('\n'))]).toEqual([line]);
     }
+  });
+
+  test('shows what is easily missed: a plastic that stays milky, an effect, a cut, and the sides of a target', () => {
+    expect(fresh('plastic', UNITS[0]!)).toContain('#look: { kind: milky }');
+    for (const kind of ['colorant', 'powder'] as const)
+      expect(fresh(kind, UNITS[0]!)).toContain('#effect: fluorescent');
+    expect(fresh('colorant', UNITS[0]!)).toContain('write `cut` in place');
+    expect(fresh('target', UNITS[0]!)).toContain('write `parts` in place');
   });
 
   test('of a recipe has drops of a colorant, and spoons of powder and flake', () => {
