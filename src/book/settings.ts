@@ -83,10 +83,10 @@ function withRoomInInjector(book: Thing<'book'>, settings: Settings, report: Rep
   const { injector, ...others } = settings;
   if (injector === undefined || injector.leftMl < injector.holdsMl) return settings;
   report.add('book/injector', book, ['tools', 'injector'], {
-    found: `an injector of ${volumeText(injector.holdsMl, settings)}, of which ${volumeText(injector.leftMl, settings)} stay in it`,
-    expected: 'one that holds more than what stays in it',
-    why: 'what it holds above that is what it shoots',
-    fix: `write what it draws as \`holds\` and what you scrape out of it as \`left\`, such as \`injector: { holds: 60 ml, left: 8 ml }\``,
+    found: `${volumeText(injector.leftMl, settings)} left in an injector that holds ${volumeText(injector.holdsMl, settings)}`,
+    expected: 'less than it holds',
+    why: 'it shoots only what it holds above that',
+    fix: `write what it draws as \`holds\` and what you scrape out of it as \`left\`, such as \`injector: { holds: ${settings.volume === 'ml' ? '60 ml, left: 8 ml' : '2 fl oz, left: 0.25 fl oz'} }\``,
   });
   return others;
 }

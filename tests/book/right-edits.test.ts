@@ -294,3 +294,21 @@ describe('signs that mean something else to YAML', () => {
     expect(told({ 'colours/dusk.md': SMOKE.replace('Smoke', 'Old\u00a0Smoke') })).toEqual([]);
   });
 });
+
+describe('where the book cannot know which was meant, both are offered, in the units of the book', () => {
+  test('which cup of a bait with a core goes in first', () => {
+    const cups =
+      'cups: { shell: { share: 60%, plastic: 80 ml supple }, core: { plastic: 80 ml supple, add: { peat: 2 drops } } }';
+    expect(told(dusk('mold: minnow', 'pattern: core', cups))[0]).toMatch(
+      /^colours\/dusk\.md:4:10 recipe\/order: .* → add a line `order: core first`, or `order: shell first`$/,
+    );
+  });
+  test('an injector that holds no more than stays in it', () => {
+    const book = (units: string): string =>
+      told({ 'book.md': file('title: Two Cups', units, 'tools: { injector: { holds: 2 fl oz, left: 3 fl oz } }') })[0]!;
+    expect(book('units: { volume: fl oz }')).toBe(
+      'book.md:4:10 book/injector: 3 fl oz left in an injector that holds 2 fl oz, expected less than it holds, because it shoots only what it holds above that → write what it draws as `holds` and what you scrape out of it as `left`, such as `injector: { holds: 2 fl oz, left: 0.25 fl oz }`',
+    );
+    expect(book('units: { volume: ml }')).toMatch(/`injector: \{ holds: 60 ml, left: 8 ml \}`$/);
+  });
+});

@@ -125,7 +125,7 @@ export function orderOf(
     found: `pattern \`${pattern}\` without \`order\``,
     expected: orders.map((each) => `\`order: ${each}\``).join(' or '),
     why: 'a core that has set gets its shell shot round it, and a liquid one is shot into the shell: the page tells both until you say',
-    fix: `add a line \`order: ${orders[0]}\``,
+    fix: `add a line ${orders.map((each) => `\`order: ${each}\``).join(', or ')}`,
   });
   return undefined;
 }
