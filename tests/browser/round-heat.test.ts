@@ -47,6 +47,13 @@ describe('the heat of a round', () => {
     expect(roundOf({ ...typed, ...more }, 120, UNITS)).toMatchObject({ field, fault: expect.stringMatching(/[.?]$/) });
   });
 
+  test('roundOf(too long at heat) says so in no unit that the book does not have', () => {
+    expect(roundOf({ ...typed, held: '0' }, 120, { ...UNITS, temperature: '°F' })).toEqual({
+      fault: 'How many minutes it was held hot is a number from 0.1 to 600.',
+      field: 'held',
+    });
+  });
+
   test('a temperature in a field is the one that was typed', () => {
     for (const unit of ['°C', '°F'] as const)
       for (const text of ['214', '231.5', '340'].slice(0, unit === '°C' ? 2 : 3))

@@ -19,7 +19,7 @@ export const LIMITS = {
   coverage: { what: 'How much flake you see', least: 0.001, most: 0.9 },
   celsius: { what: 'The temperature', least: 100, most: 245 },
   again: { what: 'How often it was heated again', least: 1, most: 9 },
-  heldMinutes: { what: 'The time above 160 °C', least: 0.1, most: 600 },
+  heldMinutes: { what: 'How many minutes it was held hot', least: 0.1, most: 600 },
   grams: { what: 'An amount', least: 1e-4, most: 100_000 },
 } as const;
 
