@@ -20,12 +20,16 @@ export type WorkFlake = Omit<WantedFlake, 'finish'>;
 export type TypedLoad = FlakeLoad | 'share';
 
 /** What a side begins with where flake is added to it: black, of a size that is common. */
-export const NEW_FLAKE: WorkFlake = { hex: '#1d1c1b', sizeMm: 0.04 * UNITS.in.size };
+export const NEW_FLAKE: WorkFlake = {
+  hex: '#1d1c1b',
+  sizeMm: 0.04 * UNITS.in.size,
+  coverage: FLAKE_LOADS.ordinary,
+};
 
 /** How much it is, as one says it. */
 export function loadOf({ coverage }: WorkFlake): TypedLoad {
   if (coverage === undefined) return 'ordinary';
-  const word = (['few', 'heavy'] as const).find((load) => FLAKE_LOADS[load] === coverage);
+  const word = (['few', 'ordinary', 'heavy'] as const).find((load) => FLAKE_LOADS[load] === coverage);
   return word ?? 'share';
 }
 
@@ -35,7 +39,8 @@ export function coverageOf(
   percents: string | undefined,
   before: WorkFlake,
 ): number | undefined | string {
-  if (load === 'ordinary') return undefined;
+  // A target that says nothing of it is none that asks for so much.
+  if (load === 'ordinary' && before.coverage === undefined) return undefined;
   if (load !== 'share') return FLAKE_LOADS[load];
   // The field for it has not been there yet.
   if (percents === undefined) return before.coverage ?? FLAKE_LOADS.ordinary;
