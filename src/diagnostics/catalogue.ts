@@ -59,7 +59,7 @@ export const CATALOGUE = {
   'recipe/unknown-recipe': error('A recipe or cup comes from a recipe that has no file.'),
   'recipe/unknown-cup': error('A cup comes from a cup that its recipe does not have.'),
   'recipe/unknown-target': error('A recipe is for a target that has no file.'),
-  'recipe/no-part': warning('A recipe has a target, but none of its cups has the name of a part.'),
+  'recipe/no-part': warning('A recipe has a target, and its cups do not have the names of its parts.'),
   'recipe/no-cups': error('A recipe has no cup and comes from no other recipe.'),
   'recipe/no-plastic': error('A cup does not say how much plastic it starts with.'),
   'recipe/begun-anew': warning(

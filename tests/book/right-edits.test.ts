@@ -312,3 +312,24 @@ describe('where the book cannot know which was meant, both are offered, in the u
     expect(book('units: { volume: ml }')).toMatch(/`injector: \{ holds: 60 ml, left: 8 ml \}`$/);
   });
 });
+
+describe('a part of a target that no cup has the name of', () => {
+  const target = (...parts: string[]): Record<string, string> => ({
+    'targets/elver.md': file('title: Elver', 'parts:', ...parts.map((name) => `  ${name}: { over-white: "#7a6a4c" }`)),
+    ...dusk(
+      'mold: minnow',
+      'pattern: laminate',
+      'for: elver',
+      'cups: { back: { plastic: 60 ml supple, add: { peat: 2 drops } }, belly: { plastic: 60 ml supple } }',
+    ),
+  });
+  test('is told of with the name of the cup that has none', () => {
+    expect(told(target('top', 'belly'))).toEqual([
+      'colours/dusk.md:5:6 recipe/no-part: target `elver` with the part `top`, and no cup of that name, expected a part for each of the cups `back`, or none, because each cup is compared with the part that has its name → write `back` in place of `top` in targets/elver.md',
+    ]);
+  });
+  test('is not, where every cup has one, or every part is for a cup', () => {
+    expect(told(target('back', 'belly', 'tail'))).toEqual([]);
+    expect(told(target('belly'))).toEqual([]);
+  });
+});

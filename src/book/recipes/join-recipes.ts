@@ -15,7 +15,7 @@ import { doseLadder, markColour } from '../shelf/dose-ladder.ts';
 import { changesFromParent, cupPairs, type KnownCup } from './changes-from-parent.ts';
 import { compileFamilies } from './compile-families.ts';
 import type { RecipeCore } from './compile-recipe.ts';
-import { reportNoPart } from './report-no-part.ts';
+import { reportNoPart, reportStrayPart } from './report-no-part.ts';
 
 /** A recipe with what it is beside others, before its place among them is known. */
 export type ComparedRecipe = RecipeCore & Pick<Recipe, 'changes'> & Partial<Pick<Recipe, 'match'>>;
@@ -79,7 +79,7 @@ export function compareRecipes(
         changesFromParent(pairs, (id) => required(shelf, id), mold.bodyMm),
       );
       const match = target && computed(thing, telling, () => matchRounds(core, target, context));
-      if (target && !match) reportNoPart(thing, core, target, telling);
+      if (target) (match ? reportStrayPart : reportNoPart)(thing, core, target, telling);
       return { ...core, changes: changes ?? [], ...(match && { match }) };
     });
   });
