@@ -16,6 +16,11 @@ const AXES = 3;
 /** How the colour of a look was come by. */
 export type LookMeans = 'instrument' | 'screen';
 
+/** How colours were seen: a hex is what somebody has typed, or a photo; one among other colours is the vaguest of them. */
+export function meansOf(colours: readonly (string | object)[]): LookMeans {
+  return colours.some((colour) => typeof colour === 'string') ? 'screen' : 'instrument';
+}
+
 /** ΔE00 that nine in ten looks stay within where none is stated: of an instrument, and of a hex that was typed. Conventions of this book. */
 const USUAL_BOUND: Readonly<Record<LookMeans, number>> = { instrument: 1, screen: 5 };
 

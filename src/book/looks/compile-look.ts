@@ -1,4 +1,4 @@
-import { type LookDoubt, lookDoubt } from '../../optics/look-doubt.ts';
+import { type LookDoubt, lookDoubt, meansOf } from '../../optics/look-doubt.ts';
 import { isMeasured, type TargetColour } from '../../recipe/colour-fields.ts';
 import type { FieldsOf } from '../../recipe/schema.ts';
 import { defined } from '../../values/defined.ts';
@@ -40,11 +40,6 @@ export function doubtOf({
 }: Pick<LookFields, 'over-white' | 'over-black' | 'doubt' | 'after' | 'wet'>): LookDoubt | undefined {
   const colours = [white, black].filter((colour) => colour !== undefined);
   return colours.length === 0 ? undefined : lookDoubt(meansOf(colours), doubt, defined({ after, wet }));
-}
-
-/** A hex is what somebody has typed, or a photo; one among other colours is the vaguest of them. */
-function meansOf(colours: readonly TargetColour[]): Parameters<typeof lookDoubt>[0] {
-  return colours.some((colour) => typeof colour === 'string') ? 'screen' : 'instrument';
 }
 
 /** What was measured band by band, on the bands of the book; undefined where nothing was. */

@@ -1,5 +1,5 @@
 import { type UnlikeSides, unlikeSides } from '../../matching/target/unlike-sides.ts';
-import { lookDoubt } from '../../optics/look-doubt.ts';
+import { lookDoubt, meansOf } from '../../optics/look-doubt.ts';
 import { type Html, html } from '../../render/html.ts';
 import type { MatchPageData } from '../../render/pages/match.ts';
 import { unlikeSidesText } from '../../words/unlike-sides.ts';
@@ -12,8 +12,7 @@ export function unlikeSidesOf(work: Work, data: MatchPageData): UnlikeSides | un
   return unlikeSides(
     work.sides.map((side) => {
       const colours = [side.overWhite, side.overBlack].filter((colour) => colour !== undefined);
-      const means = colours.some((colour) => typeof colour === 'string') ? 'screen' : 'instrument';
-      return { ...partOfSide(side), doubt: bookPart(side, work, data)?.doubt ?? lookDoubt(means) };
+      return { ...partOfSide(side), doubt: bookPart(side, work, data)?.doubt ?? lookDoubt(meansOf(colours)) };
     }),
   );
 }
