@@ -197,6 +197,20 @@ describe('what is poured together', () => {
     ]);
     expect(two('layered')).toEqual([]);
   });
+  test('a scent that bears less is not said to scorch before, since it goes in last', () => {
+    const [scent] = told({
+      ...FAHRENHEIT,
+      ...supple('working: { from: 330 °F, to: 350 °F }'),
+      'shelf/additives/scent.md': file('title: Garlic\nuse: scent\ndrop: 0.05 ml\nhighest: 300 °F'),
+      'colours/smoke.md': file(
+        'title: Smoke\nmold: minnow\ncups:\n  body:\n    plastic: 60 ml supple\n    add:\n      scent: 5 drops',
+      ),
+    });
+    expect(scent).toMatch(/Garlic, which takes 300 °F/);
+    expect(scent).toMatch(
+      /because even stirred in last, off the heat, it meets plastic that still pours → leave Garlic/,
+    );
+  });
   test('a material that scorches before its plastic pours is a warning, in the book’s unit', () => {
     expect(
       told({

@@ -5,6 +5,7 @@
  */
 import { BURNT, HEAT_ROUNDING, type HeatLimit, POURING } from '../../cup/heat-limit.ts';
 import { tooHot } from '../../cup/heat-warnings.ts';
+import { stageOf } from '../../kinds/goes-in.ts';
 import { PATTERNS, type Pattern } from '../../patterns/patterns.ts';
 import { formatTemperature, type TemperatureUnit } from '../../units/format-quantity.ts';
 import type { Range } from '../../units/shared-range.ts';
@@ -92,18 +93,17 @@ export function checkPouring(
   }
   if (limit === undefined || required(shelf, limit.material).kind === 'plastic') return;
   if (limit.celsius + HEAT_ROUNDING >= hottest.from) return;
-  const { title } = required(shelf, limit.material);
-  report.add(
-    'recipe/no-range',
-    spec.recipe,
-    placeInCup(spec, limit.material, required(shelf, limit.material).cuts) ?? spec.path,
-    {
-      found: `${title}, which takes ${formatTemperature(limit.celsius, unit, 'down')}, with ${hottest.title}, poured from ${formatTemperature(hottest.from, unit)}`,
-      expected: 'what takes the heat at which its plastic is poured',
-      why: 'it scorches before the plastic runs',
-      fix: `leave ${title} out, or correct \`highest\` in its file`,
-    },
-  );
+  const material = required(shelf, limit.material);
+  const { title } = material;
+  const offHeat = stageOf(material, hottest.from) === 'off-heat';
+  report.add('recipe/no-range', spec.recipe, placeInCup(spec, limit.material, material.cuts) ?? spec.path, {
+    found: `${title}, which takes ${formatTemperature(limit.celsius, unit, 'down')}, with ${hottest.title}, poured from ${formatTemperature(hottest.from, unit)}`,
+    expected: 'what takes the heat at which its plastic is poured',
+    why: offHeat
+      ? 'even stirred in last, off the heat, it meets plastic that still pours'
+      : 'it scorches before the plastic runs',
+    fix: `leave ${title} out, or correct \`highest\` in its file`,
+  });
 }
 
 /** Reports cups of plastics that pour at no common temperature where they are shot together. */
