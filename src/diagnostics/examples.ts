@@ -418,6 +418,11 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
     text('title: Minnow\ncavity: 3.1 ml\nbody: 2 mm\nthin: 9 mm'),
     text('title: Minnow\ncavity: 3.1 ml\nbody: 9 mm\nthin: 2 mm'),
   ),
+  'mold/gate': change(
+    'molds/minnow.md',
+    text('title: Minnow\ncavity: 3.1 ml\nbody: 9 mm\ngate: 4 in'),
+    text('title: Minnow\ncavity: 3.1 ml\nbody: 9 mm\ngate: 4 mm'),
+  ),
   'target/no-colour': {
     bad: { 'targets/elver.md': text('title: Elver') },
     good: { 'targets/elver.md': text('title: Elver\nover-white: "#7a6a4c"') },

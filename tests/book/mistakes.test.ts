@@ -323,6 +323,15 @@ describe('what is told of a cup is in the unit in which its file has it', () => 
       /^1\.5 g of Frost per 4 fl oz; at most 1 g, as its file says;/,
     );
   });
+  test('a gate in inches that is one in millimetres, and none for one that can be', () => {
+    const mold = (gate: string): Record<string, string> => ({
+      'molds/minnow.md': file('title: Minnow', 'cavity: 0.1 fl oz', 'body: 3/8 in', `gate: ${gate}`),
+    });
+    expect(said(['plastic: 8 fl oz'], mold('5 in'))[0]).toMatch(
+      /^gate 5 in wide at its narrowest; at most 2 times the body's 3\/8 in;/,
+    );
+    expect(said(['plastic: 8 fl oz'], mold('3/4 in'))).toEqual([]);
+  });
   test('a thin part', () => {
     const mold = file('title: Minnow', 'cavity: 0.1 fl oz', 'body: 1/8 in', 'thin: 3/8 in');
     expect(said(['plastic: 8 fl oz'], { 'molds/minnow.md': mold })[0]).toMatch(

@@ -24,6 +24,7 @@ const TOLD: ReadonlySet<DiagnosticCode> = new Set<DiagnosticCode>([
   'plastic/heat',
   'plastic/hot',
   'plastic/range',
+  'mold/gate',
   'mold/thickness',
   'mold/two-volumes',
 ]);

@@ -7,6 +7,9 @@ import type { Assumption, Mold } from '../model/shelf.ts';
 import { photoOf } from '../photo-of.ts';
 import type { Report } from '../report.ts';
 
+// A wider one is a slip of the unit: convention of this book.
+const WIDEST_GATE = 2;
+
 /** A mold from its file; undefined where it has faults. `usedIn` is filled when the recipes are known. */
 export function compileMold(thing: Thing<'mold'>, report: Report): Omit<Mold, 'usedIn'> | undefined {
   const { fields } = thing;
@@ -31,15 +34,23 @@ export function compileMold(thing: Thing<'mold'>, report: Report): Omit<Mold, 'u
       fix: 'remove `bait`, or `cavity` if you trust the scale more',
     });
   }
+  const written = (name: 'thin' | 'body' | 'gate', mm: number): string =>
+    asWritten(thing, [name], { amount: Number(formatDecimal(mm)), unit: 'mm' }).text;
   if (thinMm > fields.body) {
     sound = false;
-    const written = (name: 'thin' | 'body', mm: number): string =>
-      asWritten(thing, [name], { amount: Number(formatDecimal(mm)), unit: 'mm' }).text;
     report.add('mold/thickness', thing, ['thin'], {
       found: `thin part of ${written('thin', thinMm)}`,
       expected: `at most the body's ${written('body', fields.body)}`,
       why: 'the thin part is what light passes most easily',
       fix: 'exchange `thin` and `body`, or correct one',
+    });
+  }
+  if (fields.gate !== undefined && fields.gate > WIDEST_GATE * fields.body) {
+    report.add('mold/gate', thing, ['gate'], {
+      found: `gate ${written('gate', fields.gate)} wide at its narrowest`,
+      expected: `at most ${WIDEST_GATE} times the body's ${written('body', fields.body)}`,
+      why: 'a bait is thicker than the hole that it is filled through',
+      fix: 'correct the number or its unit, or remove the line where you pour open',
     });
   }
   if (!sound) return undefined;
