@@ -10,7 +10,6 @@ import type { FirstRecipe } from '../matching/first-recipe.ts';
 import type { NextAddition } from '../matching/next-addition.ts';
 import type { Proposal } from '../matching/proposals/proposal.ts';
 import type { RecipeProposal } from '../matching/proposals/recipe-proposal.ts';
-import type { LeftOut } from '../matching/shelf/usable-materials.ts';
 import type { Substitute, Substitution } from '../matching/substitutes/substitution.ts';
 import { moneyText } from '../units/money-text.ts';
 import { volumeText } from '../units/volume-text.ts';
@@ -20,7 +19,7 @@ import { amountName } from '../words/cut.ts';
 import { differenceText } from '../words/difference.ts';
 import { cupFlakeText, type FlakedBait, flakeChoiceText, flakeNowText, flakeText } from '../words/flake.ts';
 import { cupHeatsText } from '../words/heats.ts';
-import { leftOutText } from '../words/left-out.ts';
+import { leftOutLines } from '../words/left-out.ts';
 import { maxText } from '../words/limit.ts';
 import { proposalText } from '../words/proposal.ts';
 import { tooLittleText } from '../words/scale.ts';
@@ -66,7 +65,7 @@ export function printedRecipes(
     `${part}: ${says}`,
     ...proposals.flatMap((proposal, index) => ['', ...recipeLines(proposal, index + 1, book)]),
     ...flakes.map((flake) => flakeChoiceText(flake, book.settings)),
-    ...leftOutLines(leftOut, book),
+    ...leftOutLines(leftOut, (id) => titleOf(id, book), book.settings),
     ...(proposals.length === 0 ? [] : ['', CAUTION]),
   ]);
 }
@@ -94,7 +93,7 @@ export function printedAddition(
     `${now ? '' : `${cup}: `}${says}`,
     ...(advice.kind === 'ask-what-went-in' ? [ANSWER_IN_LOG] : []),
     ...(startsAgain ? [...anew, '', 'Or fix this one:', ...mend.slice(1)] : [...mend, ...anew]),
-    ...leftOutLines(leftOut, book),
+    ...leftOutLines(leftOut, (id) => titleOf(id, book), book.settings),
     ...(proposals.length > 0 || startAgain ? ['', CAUTION] : []),
   ]);
 }
@@ -148,7 +147,7 @@ export function printedSubstitution(
               `  ${flake.text.padEnd(20)} ${cupFlakeText(flake, book.bait)}; ${flakeText(flake, book.settings)}`,
           ),
         ]),
-    ...leftOutLines(leftOut, book),
+    ...leftOutLines(leftOut, (id) => titleOf(id, book), book.settings),
   ]);
 }
 
@@ -218,10 +217,6 @@ function viewsText({ overWhite, overBlack }: Pick<Proposal, 'overWhite' | 'overB
 /** How often the cup was heated; no line before it was melted. */
 function heatLines(cup: string, heats: NextAddition['heats'], { materials }: Shown): readonly string[] {
   return heats ? [`${cup}: ${cupHeatsText(heats, (id) => materials.find((each) => each.id === id))}`] : [];
-}
-
-function leftOutLines(leftOut: readonly LeftOut[], book: Shown): readonly string[] {
-  return leftOut.map((each) => leftOutText(each, titleOf(each.material, book), book.settings));
 }
 
 function costText(cost: number, unpriced: readonly string[], { settings, materials }: Shown): string {

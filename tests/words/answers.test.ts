@@ -11,7 +11,7 @@ import type { Verdict } from '../../src/matching/target/verdict.ts';
 import { toAddText } from '../../src/words/amount.ts';
 import { cutBackText } from '../../src/words/cut-back.ts';
 import { firstRecipeText } from '../../src/words/first-recipe.ts';
-import { leftOutText } from '../../src/words/left-out.ts';
+import { leftOutLines, leftOutText } from '../../src/words/left-out.ts';
 import { matchFaultText } from '../../src/words/match-fault.ts';
 import { nextAdditionText } from '../../src/words/next-addition.ts';
 import { tooLittleText } from '../../src/words/scale.ts';
@@ -80,6 +80,20 @@ describe('what is left out, short or too little', () => {
       leftOutText({ material: 'a', why: each }, 'A', { temperature: '°C' });
     expect(why('used-up')).toBe('Left out: A. There is none left.');
     expect(why('at-its-most')).toBe('Left out: A. The cup has all of it that it can take.');
+  });
+
+  test('leftOutLines says once why, where several have the same effect', () => {
+    const out = [
+      { material: 'flood', why: 'effect', effect: 'fluorescent' },
+      { material: 'peat', why: 'used-up' },
+      { material: 'mallow', why: 'effect', effect: 'fluorescent' },
+      { material: 'lamp', why: 'effect', effect: 'glow' },
+    ] as const;
+    expect(leftOutLines(out, (id) => id.toUpperCase(), { temperature: '°C' })).toEqual([
+      'Left out: FLOOD and MALLOW. They are fluorescent, and the colour you want isn’t.',
+      'Left out: PEAT. There is none left.',
+      'Left out: LAMP. It glows in the dark, and the colour you want doesn’t.',
+    ]);
   });
 
   test('runsShortText says what is left as it is measured, plastic in the book’s unit', () => {

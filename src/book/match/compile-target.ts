@@ -102,7 +102,7 @@ function askedOfSides(parts: Target['parts'], thing: Thing<'target'>, report: Re
     {
       found: `\`${more}\` that lets ${times} times${atLeast ? ' or more' : ''} as much light through as \`${less}\``,
       expected: 'two sides of one bait, which let the same light through',
-      why: 'light passes a finished bait alike from either side, so these look as if each was seen alone',
+      why: 'a finished bait lets the same light through from either side, so these look as if each was seen alone',
       fix: 'write `apart: true` if you looked at each alone, `apart: false` if it is one bait and you looked again',
     },
     'key',

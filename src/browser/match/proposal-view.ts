@@ -20,7 +20,7 @@ import { amountName } from '../../words/cut.ts';
 import { differenceText } from '../../words/difference.ts';
 import { firstRecipeText } from '../../words/first-recipe.ts';
 import { cupFlakeText, type FlakedBait, flakeChoiceText, flakeNowText } from '../../words/flake.ts';
-import { leftOutText } from '../../words/left-out.ts';
+import { leftOutLines } from '../../words/left-out.ts';
 import { proposalText } from '../../words/proposal.ts';
 import { tooLittleText } from '../../words/scale.ts';
 import { runsShortText } from '../../words/stock.ts';
@@ -229,5 +229,5 @@ interface ViewColours {
 function leftOutView(leftOut: readonly LeftOut[], shown: MatchShown): Html {
   return leftOut.length === 0
     ? html``
-    : html`<p class="fine">${leftOut.map((each) => `${leftOutText(each, titleIn(shown, each.material), shown.data.settings)} `)}</p>`;
+    : html`<p class="fine">${leftOutLines(leftOut, (id) => titleIn(shown, id), shown.data.settings).join(' ')}</p>`;
 }
