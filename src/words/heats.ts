@@ -138,5 +138,6 @@ export function additionHeatSentences(
 /** "its third heat, one too many: Copper bears two" */
 function nextHeatText({ heat, worn }: AdditionHeat): string {
   const told = byHeats(worn).map((group) => bearsOf(group, heat));
-  return [`its ${ordinal(heat)} heat`, ...(told.length === 0 ? [] : [`one too many: ${told.join('; ')}`])].join(', ');
+  const many = worn.some(({ heats, bears }) => heats > bears.from + 1) ? 'too many' : 'one too many';
+  return [`its ${ordinal(heat)} heat`, ...(told.length === 0 ? [] : [`${many}: ${told.join('; ')}`])].join(', ');
 }

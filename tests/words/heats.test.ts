@@ -44,6 +44,11 @@ describe('what an addition does to the heat of a cup', () => {
       'If the cup has cooled, melting it again will be its third heat, one too many: Copper bears two.',
     );
   });
+  test('it has been heated too often before', () => {
+    expect(said({ costs: 'if-cooled', heat: 5, worn: [{ ...COPPER, heats: 5 }] })).toBe(
+      'If the cup has cooled, melting it again will be its fifth heat, too many: Copper bears two.',
+    );
+  });
   test('it was looked at cold', () => {
     expect(said({ costs: 'cooled', heat: 4 })).toBe(
       'The cup has cooled: melt it again first. That will be its fourth heat.',
