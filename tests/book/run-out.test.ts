@@ -38,3 +38,22 @@ test('a material without `stock` counts as being there', () => {
   expect(JSON.stringify(first!.recipe.proposals)).toMatch(/peat|bark/);
   expect((recipeOf(book, 'smoke').batch as Batch).materials.every(({ shortGrams }) => shortGrams === 0)).toBe(true);
 });
+
+test.each([
+  ['200 ml', 80],
+  ['240 ml', undefined],
+])(
+  'of %s of plastic the second side of a bait gets what the first leaves, though each was seen by itself',
+  (stock, leftMl) => {
+    const book = bookWith({
+      'shelf/plastics/supple.md': file(`title: Supple\nprice: 18\npack: 1 l\nstock: ${stock}`),
+      'targets/elver.md': file(
+        'title: Elver\nmold: minnow\nplastic: supple\napart: true\nparts:\n  back: { over-white: "#5b4327", over-black: "#574025" }\n  belly: { over-white: "#8a6a44", over-black: "#5d4c36" }',
+      ),
+    });
+    const [back, belly] = firstRecipeFor(book, book.targets[0]!, ask);
+    expect(back!.recipe.proposals).not.toEqual([]);
+    if (leftMl === undefined) expect(belly!.recipe.proposals).not.toEqual([]);
+    else expect(belly!.recipe.advice).toMatchObject({ because: 'short-of-plastic', askedMl: 120, leftMl });
+  },
+);

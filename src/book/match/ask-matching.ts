@@ -21,6 +21,7 @@ import type { Book } from '../model.ts';
 import { askedCup, askedWith, cupOf, partFor, seenWhole, triedRounds } from './asked-cup.ts';
 import { cupLimits } from './cup-limits.ts';
 import { matchPlastic } from './match-cup.ts';
+import { shelfAfter } from './shelf-after.ts';
 
 /** What of the shelf may be used. */
 export interface Asking {
@@ -59,20 +60,27 @@ export function firstRecipeFor(
   });
   const plastic = matchPlastic(book) ?? '';
   const mold = book.molds.find(({ id }) => id === target.mold);
-  const ask = (asked: readonly PartAsked[]): FirstRecipe =>
+  const ask = (asked: readonly PartAsked[], shelf = book.materials): FirstRecipe =>
     firstRecipe({
       parts: asked,
       ...defined({ mold }),
       plastic,
       plasticMl,
-      shelf: book.materials,
+      shelf,
       bench: book.settings,
       tolerance: target.tolerance,
       most,
       limits: cupLimits(book.settings, { inStock, effect: target.effect }),
     });
   if (seenWhole(target)) return [{ part: parts.map(({ name }) => name).join(' and '), recipe: ask(parts) }];
-  return parts.map((part) => ({ part: part.name, recipe: ask([part]) }));
+  let shelf = book.materials;
+  return parts.map((part): PartRecipe => {
+    const recipe = ask([part], shelf);
+    // The next cup is filled from the same bottles.
+    const [first] = recipe.proposals;
+    if (first) shelf = shelfAfter(shelf, first.cups);
+    return { part: part.name, recipe };
+  });
 }
 
 /** What to add to a cup of a recipe now. */
