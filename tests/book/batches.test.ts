@@ -67,6 +67,12 @@ test('sides that an injector does not give are told of, and answered by a share,
   expect(told('45%', ['method: injected'])).toEqual([]);
   expect(told('30%', ['method: injected', 'manifold: 33 %'])).toEqual([]);
   expect(told('50%', ['method: injected', 'manifold: 33 %'])).toEqual(['recipe/uneven-shares']);
+  const [odd] = compileWith(files('', ['method: injected', 'manifold: 33 %'], laminate('50%'))).diagnostics;
+  expect(odd).toMatchObject({
+    expected: '28 % to 38 %',
+    why: 'its manifold gives the first cup as much, whatever is in it',
+    fix: 'write `share: 33 %` for the first cup, or correct `manifold` in molds/minnow.md',
+  });
   expect(told('30%', ['method: poured'])).toEqual([]);
   expect(told('30%', [])).toEqual([]);
   expect(told('30%', ['method: injected'], 'layered')).toEqual([]);

@@ -13,17 +13,25 @@ export function checkSides(
   recipe: Thing<'recipe'>,
   pattern: Pattern,
   shares: readonly number[],
-  { id, method, manifold = 0.5 }: Pick<Mold, 'id' | 'method' | 'manifold'>,
+  { id, method, manifold }: Pick<Mold, 'id' | 'method' | 'manifold'>,
   report: Report,
 ): void {
   if (!PATTERNS[pattern].sideBySide || method === undefined || !METHODS[method].injects) return;
   const [first = 0] = shares;
-  if (Math.abs(first - manifold) <= AS_INJECTED + 1e-9) return;
+  const given = manifold ?? 0.5;
+  if (Math.abs(first - given) <= AS_INJECTED + 1e-9) return;
   const percent = (part: number): string => `${formatDecimal(part * 100)} %`;
   report.add('recipe/uneven-shares', recipe, ['cups'], {
-    found: `a first side of ${percent(first)} in the mold \`${id}\`, which is injected`,
-    expected: `${percent(manifold - AS_INJECTED)} to ${percent(manifold + AS_INJECTED)}`,
-    why: 'two injectors of one bore push out equal parts, whatever is in their cups',
-    fix: `write \`share: ${percent(manifold)}\` for the first cup; where a manifold gives it another part, write that into the mold, such as \`manifold: ${percent(first)}\``,
+    found: `first side of ${percent(first)} in the mold \`${id}\`, which is injected`,
+    expected: `${percent(given - AS_INJECTED)} to ${percent(given + AS_INJECTED)}`,
+    ...(manifold === undefined
+      ? {
+          why: 'two injectors of one bore push out equal parts, whatever is in their cups',
+          fix: `write \`share: ${percent(given)}\` for the first cup; where a manifold gives it another part, write that into the mold, such as \`manifold: ${percent(first)}\``,
+        }
+      : {
+          why: 'its manifold gives the first cup as much, whatever is in it',
+          fix: `write \`share: ${percent(given)}\` for the first cup, or correct \`manifold\` in molds/${id}.md`,
+        }),
   });
 }
