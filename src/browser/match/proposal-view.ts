@@ -44,7 +44,7 @@ export function firstView(
     return html`<div class="match-answer">${several ? html`<h3>${sentence(part)}</h3>` : ''}${saysMore(recipe) ? html`<p>${firstRecipeText(recipe, shown.data.settings)}</p>` : ''}${
       proposals.length === 0
         ? ''
-        : html`<ol class="match-proposals">${proposals.map((proposal, index) => recipeItem(proposal, sides, { ...shown, bait }, (choice) => useButton(answer, index, named, choice), recipeHead(index, named)))}</ol>`
+        : html`<ol class="match-proposals">${proposals.map((proposal, index) => recipeItem(proposal, sides, { ...shown, bait }, (choice) => useButton(answer, index, named, choice), { head: recipeHead(index, named), isSaid: index === 0 && saysMore(recipe) }))}</ol>`
     }${flakes.map((flake) => html`<p class="fine">${flakeChoiceText(flake, shown.data.settings)}</p>`)}${leftOutView(leftOut, shown)}</div>`;
   })}`;
 }
@@ -75,10 +75,11 @@ export function nextView(
   bait: FlakedBait,
 ): Html {
   const startsAgain = advice.kind === 'start-over';
+  const saysBest = advice.kind === 'add' || advice.kind === 'cannot';
   const mend =
     proposals.length === 0
       ? html``
-      : html`${startsAgain ? html`<h3>Or fix this one</h3>` : ''}<ol class="match-proposals">${proposals.map((proposal, index) => proposalItem(proposal, index, side, shown))}</ol>`;
+      : html`${startsAgain ? html`<h3>Or fix this one</h3>` : ''}<ol class="match-proposals">${proposals.map((proposal, index) => proposalItem(proposal, index, side, shown, index === 0 && saysBest))}</ol>`;
   const anew = startAgain
     ? html`<h3>${startsAgain ? 'A new cup' : 'Or a new cup'}</h3><ol class="match-proposals">${recipeItem(startAgain, [side], { ...shown, bait }, (choice) => anewButton(choice, startsAgain))}</ol>`
     : html``;
@@ -142,7 +143,7 @@ function recipeItem(
   sides: readonly WorkSide[],
   shown: MatchShown & { readonly bait: FlakedBait },
   button: (choice: Choice) => Html,
-  head: Html | string = '',
+  { head = '', isSaid = false }: { readonly head?: Html | string; readonly isSaid?: boolean } = {},
 ): Html {
   const { settings } = shown.data;
   const ways = choices(
@@ -159,7 +160,7 @@ function recipeItem(
   })}${weighing ? html`<p>Weighed: <b>${differenceText(weighedDeltaE!)}</b>.</p>` : ''}${cups.map(
     ({ name, plastic, plasticMl, amounts, flakes }) =>
       html`<div class="match-amounts">${several ? html`<h4>${sentence(name)}</h4>` : ''}<ul><li><b>${volumeText(plasticMl, settings)}</b> <span>${titleIn(shown, plastic)}</span></li>${amounts.map((amount) => amountItem(amount, weighing))}</ul>${flakes.map((flake) => html`<p>${cupFlakeText(flake, shown.bait)}.</p>`)}${weighedDeltaE === undefined ? '' : weighing ? html`<p>Or all by drops and spoons: ${amountsText(amounts)}.</p>` : html`<p>Or weigh it all: <b>${weightsText(amounts)}</b>${several ? '' : `: ${differenceText(weighedDeltaE)}`}.</p>`}</div>`,
-  )}${several && weighedDeltaE !== undefined && !weighing ? html`<p>With all of both weighed: ${differenceText(weighedDeltaE)}.</p>` : ''}${tooLittle === undefined ? '' : html`<p>${tooLittleText(tooLittle)}</p>`}${shortView(runsShort, shown)}<p class="fine">Under a lamp: ${differenceText(deltaEUnderA)}${costIn(shown, cost, unpriced, ' · ')}${limitWords(limit, shown)}</p><div class="match-choices">${ways.map(button)}</div></li>`;
+  )}${several && weighedDeltaE !== undefined && !weighing ? html`<p>With all of both weighed: ${differenceText(weighedDeltaE)}.</p>` : ''}${tooLittleView(isSaid, tooLittle, weighedDeltaE)}${shortView(runsShort, shown)}<p class="fine">Under a lamp: ${differenceText(deltaEUnderA)}${costIn(shown, cost, unpriced, ' · ')}${limitWords(limit, shown)}</p><div class="match-choices">${ways.map(button)}</div></li>`;
 }
 
 function amountItem(amount: RecipeProposal['cups'][number]['amounts'][number], weighing: boolean): Html {
@@ -169,7 +170,7 @@ function amountItem(amount: RecipeProposal['cups'][number]['amounts'][number], w
     : html`<li><b>${text}</b> <span>${amountName(amount)}</span></li>`;
 }
 
-function proposalItem(proposal: Proposal, index: number, side: WorkSide, shown: MatchShown): Html {
+function proposalItem(proposal: Proposal, index: number, side: WorkSide, shown: MatchShown, isSaid: boolean): Html {
   const { additions, thin, overWhite, overBlack, left, weighedDeltaE } = proposal;
   const { volumeMl, cost, unpriced, limit, tooLittle, runsShort } = proposal;
   const { settings } = shown.data;
@@ -188,7 +189,18 @@ function proposalItem(proposal: Proposal, index: number, side: WorkSide, shown: 
       : weighing
         ? html`<p><b>Weigh ${inWeights}.</b></p><p>Then: ${differenceText(weighedDeltaE!)}.</p>`
         : html`<p>Or weigh it all: <b>${inWeights}</b>: ${differenceText(weighedDeltaE!)}.</p>`;
-  return html`<li>${comparison(side, overWhite, overBlack, 'target on the left, predicted on the right')}${weighing ? [byWeight, byHand] : [byHand, byWeight]}${tooLittle === undefined ? '' : html`<p>${tooLittleText(tooLittle)}</p>`}${shortView(runsShort, shown)}<p class="fine">${noMoreThan(volumeMl, settings)} in the cup${costIn(shown, cost, unpriced, ' · ')}${limit?.lowered ? limitWords(limit, shown) : ''}</p><div class="match-choices">${ways.map((choice) => html`<button${choice.leads ? '' : html` class="quiet"`} type="button" data-take="${index}"${choice.weighing ? html` data-weighing` : ''}>${choice.weighing ? 'I weighed it' : 'I added this'}<span class="unseen-words">: ${choice.weighing ? inWeights : toAddText(proposal, settings)}</span></button>`)}</div></li>`;
+  return html`<li>${comparison(side, overWhite, overBlack, 'target on the left, predicted on the right')}${weighing ? [byWeight, byHand] : [byHand, byWeight]}${tooLittleView(isSaid, tooLittle, weighedDeltaE)}${shortView(runsShort, shown)}<p class="fine">${noMoreThan(volumeMl, settings)} in the cup${costIn(shown, cost, unpriced, ' · ')}${limit?.lowered ? limitWords(limit, shown) : ''}</p><div class="match-choices">${ways.map((choice) => html`<button${choice.leads ? '' : html` class="quiet"`} type="button" data-take="${index}"${choice.weighing ? html` data-weighing` : ''}>${choice.weighing ? 'I weighed it' : 'I added this'}<span class="unseen-words">: ${choice.weighing ? inWeights : toAddText(proposal, settings)}</span></button>`)}</div></li>`;
+}
+
+/** That something is too little to weigh: not where the answer above has said it (`hitches`). */
+function tooLittleView(
+  isSaid: boolean,
+  tooLittle: Proposal['tooLittle'],
+  weighedDeltaE: number | undefined,
+): Html | string {
+  return tooLittle === undefined || (isSaid && weighedDeltaE === undefined)
+    ? ''
+    : html`<p>${tooLittleText(tooLittle)}</p>`;
 }
 
 function shortView(runsShort: readonly ShortStock[] | undefined, { data }: MatchShown): Html | string {

@@ -1,0 +1,22 @@
+import { expect, test } from 'vitest';
+import { firstAnswers, newWork } from '../../src/browser/match/ask.ts';
+import { firstView } from '../../src/browser/match/proposal-view.ts';
+import { withSides } from '../../src/browser/match/work.ts';
+import { matchPageData } from '../../src/render/pages/match.ts';
+import { WHOLE_DEMO_BOOK } from '../render/demo-book.ts';
+
+test('what is too little to weigh is said once of the recipe that the answer names, and of each other one', () => {
+  const data = matchPageData(WHOLE_DEMO_BOOK)!;
+  const side = { name: 'body', overWhite: '#cdb98c', overBlack: '#97865f', thicknessMm: 13, flakes: [] };
+  const work = withSides({ ...newWork(data), mold: 'bullhead', plastic: 'supple', plasticMl: 120, tolerance: 2 }, [
+    side,
+  ]);
+  const answers = firstAnswers(work, data);
+  const { proposals } = answers[0]!.recipe;
+  expect(proposals[0]!.tooLittle).toBeDefined();
+  expect(proposals[0]!.weighedDeltaE).toBeUndefined();
+  const shown = { data, materials: new Map(data.materials.map((material) => [material.id, material])) };
+  const words = firstView(answers, work.sides, shown, { ml: 6, count: 1 } as never).toString();
+  const little = proposals.filter(({ tooLittle }) => tooLittle !== undefined).length;
+  expect(words.match(/too little for this scale/g)).toHaveLength(little);
+});
