@@ -144,3 +144,40 @@ test('firstRecipe(at most one bottle) names the bottle that the limit keeps out,
   expect(hindered!.deltaE).toBeLessThan(0.5);
   expect(missing).toEqual([]);
 });
+
+test('a fluorescent flake is proposed for what is to glow alone, and for one that is: first, next, and in its place', () => {
+  const flake = (id: string, colour: string, finish: string): MatchMaterial => ({
+    ...{ id, title: id, kind: 'flake', density: 1.39, gramsPerMl: 0.55, expectedDeltaE: 2 },
+    flake: {
+      ...{ shape: 'hex', sizeMm: 1, reflectance: new Float64Array(36).fill(0.5) },
+      ...{ colour, acrossMm: 1, finish },
+    },
+  });
+  const shelf = [
+    ...GLOWING,
+    flake('glowing', '#c0d020', 'fluorescent'),
+    flake('other-glowing', '#c4d424', 'fluorescent'),
+    flake('gold', '#a89040', 'metallic'),
+    flake('brass', '#a08838', 'metallic'),
+  ];
+  const asked = { shelf, bench: BENCH, tolerance: 2 };
+  const flakes = [{ hex: '#c0d020', sizeMm: 1, coverage: 0.1 }];
+  for (const [effects, wanted] of [
+    [[], 'gold'],
+    [['fluorescent'], 'glowing'],
+  ] as const) {
+    const limits = { effects };
+    const first = firstRecipe({ ...asked, parts: [{ ...TARGET, flakes }], plastic: 'clear', plasticMl: 120, limits });
+    expect(first.flakes.map(({ material }) => material)).toEqual([wanted]);
+    const cup = { plastics: { clear: 120 }, materials: { black: 0.3 } };
+    const next = nextAddition({ ...asked, cup, target: TARGET, flakes, limits });
+    expect(next.flakes?.map(({ material }) => material)).toEqual([wanted]);
+  }
+  const inPlaceOf = (material: string): readonly string[] =>
+    substitutes({
+      ...{ ...asked, thicknessMm: 6, material },
+      cup: { plastics: { clear: 120 }, materials: { [material]: 1 } },
+    }).flakes.map((each) => each.material);
+  expect(inPlaceOf('gold')).toEqual(['brass']);
+  expect(inPlaceOf('glowing')[0]).toBe('other-glowing');
+});

@@ -6,6 +6,7 @@ import type { JudgedCup } from '../judged-cup.ts';
 import { bodyLayers, layersOfPart } from '../mix/layers-of-part.ts';
 import type { NextAdditionQuestion } from '../next-addition-question.ts';
 import type { MatchMaterial } from '../shelf/match-material.ts';
+import { usableFlakes } from '../shelf/usable-flakes.ts';
 import { nearestFlakes, type WantedFlake } from '../substitutes/flake-match.ts';
 import { type CupFlake, cupFlakes } from './cup-flakes.ts';
 import { type ChosenFlake, dosesAmong } from './wanted-flakes.ts';
@@ -68,10 +69,7 @@ function standFor(
   limits: NextAdditionQuestion['limits'],
 ): readonly ChosenFlake[] {
   const inCup = [...shelf.values()].filter(({ id }) => amountOf(cup.materials, id) > 0);
-  const onShelf = [...shelf.values()].filter(
-    ({ stockGrams }) => !limits?.inStock || stockGrams === undefined || stockGrams > 0,
-  );
   const like = nearestFlakes(wanted, inCup).find(({ distance }) => distance <= STANDS_FOR);
-  const choice = like ?? nearestFlakes(wanted, onShelf)[0];
+  const choice = like ?? nearestFlakes(wanted, usableFlakes(shelf.values(), limits))[0];
   return choice ? [{ material: required(shelf, choice.material), choice, coverage: wanted.coverage }] : [];
 }

@@ -5,8 +5,9 @@ import { required } from '../../values/required.ts';
 import type { FirstRecipeQuestion } from '../first-recipe-question.ts';
 import type { MixGoal } from '../mix/mix-problem.ts';
 import type { MatchMaterial } from '../shelf/match-material.ts';
+import { usableFlakes } from '../shelf/usable-flakes.ts';
 import { type CoverWanted, type FlakeDose, flakeDoses } from '../substitutes/flake-dose.ts';
-import { type FlakeChoice, flakeOf, nearestFlakes } from '../substitutes/flake-match.ts';
+import { type FlakeChoice, nearestFlakes } from '../substitutes/flake-match.ts';
 import type { FlakeDoses } from './cup-flakes.ts';
 
 /** The flake of the shelf that stands for one of a target. */
@@ -19,12 +20,7 @@ export function chosenFlakes(
   { parts, limits, mold }: Pick<FirstRecipeQuestion, 'parts' | 'limits' | 'mold'>,
   shelf: ReadonlyMap<string, MatchMaterial>,
 ): readonly (readonly ChosenFlake[])[] {
-  const glows = limits?.effects?.includes('fluorescent') ?? false;
-  const there = [...shelf.values()].filter(
-    (material) =>
-      (glows || flakeOf(material)?.finish !== 'fluorescent') &&
-      (!limits?.inStock || material.stockGrams === undefined || material.stockGrams > 0),
-  );
+  const there = usableFlakes(shelf.values(), limits);
   return parts.map(({ flakes = [] }) =>
     flakes.flatMap((wanted) => {
       const [choice] = nearestFlakes(wanted, there, mold);

@@ -6,6 +6,7 @@ import { required } from '../../values/required.ts';
 import { baseOfCup } from '../mix/cup-model.ts';
 import { cupFlakes } from '../proposals/cup-flakes.ts';
 import type { MatchMaterial } from '../shelf/match-material.ts';
+import { usableFlakes } from '../shelf/usable-flakes.ts';
 import { flakeDose } from './flake-dose.ts';
 import { flakeOf, nearestFlakes } from './flake-match.ts';
 import type { FlakeSubstitute, SubstituteQuestion, Substitution } from './substitution.ts';
@@ -22,9 +23,9 @@ export function flakeSubstitutes(
     acrossMm: lost.flake!.sizeMm,
     finish: 'metallic',
   };
-  const others = [...shelf.values()].filter(
-    ({ id, stockGrams }) => id !== material && (!limits?.inStock || stockGrams === undefined || stockGrams > 0),
-  );
+  // What the flake does already, its substitute may go on doing.
+  const effects = finish === 'fluorescent' ? (['fluorescent'] as const) : [];
+  const others = usableFlakes(shelf.values(), { ...limits, effects }).filter(({ id }) => id !== material);
   const volumeMl = cupVolume(cup, (id) => 1 / required(shelf, id).density);
   const met = Object.keys(cup.materials).flatMap((id) => {
     const { flake } = required(shelf, id);
