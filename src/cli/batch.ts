@@ -13,6 +13,7 @@ import { costWords } from '../words/cost.ts';
 import { measuredName } from '../words/cut.ts';
 import { fillsText, lineText } from '../words/fills.ts';
 import { batchFlakesText } from '../words/flake.ts';
+import { needsHeatText } from '../words/heat.ts';
 import { maxText } from '../words/limit.ts';
 import { exactWords, measureNote, measuringNotes, weighsText } from '../words/measured.ts';
 import { listText } from '../words/sentence-text.ts';
@@ -75,6 +76,7 @@ export function batchText(recipe: Recipe, batch: Batch, book: Book): string {
   );
   const cups = batch.cups.flatMap((cup, index) => {
     const { limit, limitUnknown } = recipe.cups[index]!;
+    const pouredFrom = Math.max(...cup.plastics.map(({ material }) => shelf(material).working?.from ?? 0));
     return [
       '',
       `${cup.name}${timesText(cup.split)}:`,
@@ -87,6 +89,7 @@ export function batchText(recipe: Recipe, batch: Batch, book: Book): string {
         ? []
         : [`  ${fillsText(cup.fills, mold, sinksIn({ plastics: cup.plastics, contents: cup.amounts }, shelf))}`]),
       ...(limit === undefined ? [] : [`  ${maxText(limit.celsius, name(limit.material), book.settings)}`]),
+      ...(limit === undefined || limit.celsius >= pouredFrom ? [] : [`  ${needsHeatText(pouredFrom, book.settings)}`]),
       ...(limitUnknown.length === 0
         ? []
         : [`  no maximum temperature on file for ${listText(limitUnknown.map(name))}`]),

@@ -119,7 +119,7 @@ export const CATALOGUE = {
   ),
   'target/unknown-plastic': error('A target names a plastic that is not on the shelf.'),
   'target/unlike-sides': warning(
-    'Two parts of a target let so different amounts of light through that they can’t be the sides of one bait.',
+    'Two parts of a target let through such different amounts of light that they can’t be the sides of one bait.',
   ),
   'seen/reversed': error('What was seen cannot be: it is lighter over black than over white.'),
   'seen/unlogged': warning('A cup looks different from the last time, and the log has nothing that went in since.'),

@@ -29,6 +29,11 @@ export function heatWords(
   ];
 }
 
+/** Of a cup whose limit is below the heat at which its plastic is poured, °C. */
+export function needsHeatText(pouredFrom: number, settings: Pick<Settings, 'temperature'>): string {
+  return `The plastic needs at least ${temperatureText(pouredFrom, settings)} to pour: ask the suppliers.`;
+}
+
 /** At what heat to pour: in the range that all plastics share, else each plastic's own, and which has none. */
 function pouringWords(
   { limit, working, apart }: Heat,
@@ -43,8 +48,7 @@ function pouringWords(
   };
   const shared = working && rangeText(working);
   if (shared !== undefined) return [`Pour at ${shared}.`];
-  if (working !== undefined)
-    return [`The plastic needs at least ${temperatureText(working.from, settings)} to pour: ask the suppliers.`];
+  if (working !== undefined) return [needsHeatText(working.from, settings)];
   const ranges = apart.flatMap(({ plastic, working: own }) => {
     const text = own && rangeText(own);
     return text === undefined ? [] : [`${title(plastic)} pours at ${text}`];

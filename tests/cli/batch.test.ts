@@ -58,3 +58,22 @@ test('batch tells money as the pages do: a bait below a cent costs less than tha
   expect(await said(1)).toContain('Materials: €0.03 (less than €0.01 per bait), without Supple: no price\n');
   expect(await said(100)).toMatch(/Materials: €[\d.]+ \(€0\.1\d per bait\), without Supple: no price\n/);
 });
+
+test('batch says, as the page does, where a cup may not get as hot as its plastic must', async () => {
+  const said = async (highest: string): Promise<string> => {
+    let text = '';
+    vi.spyOn(console, 'log').mockImplementation((line: string) => {
+      text += line;
+    });
+    const folder = await smallBook({
+      'shelf/plastics/supple.md': '---\ntitle: Supple\nworking: { from: 165 °C, to: 177 °C }\n---\n',
+      'shelf/colorants/peat.md': `---\ntitle: Peat\nhighest: ${highest}\nlook: { kind: dye, colour: "#6b4a2b", dose: 10 drops per 100 ml }\n---\n`,
+    });
+    await main(['batch', 'bog-pool', '24', '--recipes', folder], { root: ROOT });
+    return text;
+  };
+  expect(await said('150 °C')).toMatch(
+    /max 150 °C \(Peat\)\n {2}The plastic needs at least 165 °C to pour: ask the suppliers\.\n/,
+  );
+  expect(await said('165 °C')).not.toContain('needs at least');
+});
