@@ -112,7 +112,7 @@ export const CATALOGUE = {
   'mold/no-volume': error('A mold gives neither the volume of a cavity nor the mass of a bait.'),
   'mold/two-volumes': warning('A mold gives both the volume of a cavity and the mass of a bait; the cavity counts.'),
   'mold/thickness': error('A mold is thicker in its thin part than in its body.'),
-  'mold/gate': warning('The gate of a mold is far wider than its bait is thick.'),
+  'mold/gate': warning('The gate of a mold is far wider than the body of its bait.'),
   'target/no-colour': error('A target says neither how it is seen over white nor its parts.'),
   'target/flake-beside-parts': error(
     'A target with parts has flake beside them, and nobody knows in which part it lies.',

@@ -49,7 +49,7 @@ export function compileMold(thing: Thing<'mold'>, report: Report): Omit<Mold, 'u
     report.add('mold/gate', thing, ['gate'], {
       found: `gate ${written('gate', fields.gate)} wide at its narrowest`,
       expected: `at most ${WIDEST_GATE} times the body's ${written('body', fields.body)}`,
-      why: 'a bait is thicker than the hole that it is filled through',
+      why: 'a bait is filled through a hole that is smaller than its body',
       fix: 'correct the number or its unit, or remove the line where you pour open',
     });
   }
