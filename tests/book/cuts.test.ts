@@ -221,7 +221,12 @@ describe('the file of a cut', () => {
     ['cut: { of: peat, with: softener, one-in: 1 in 10 }', 'field/value', '`1 in 10`', 'write `10`'],
     ['cut: { of: peat, with: softener, one-in: 10% }', 'field/value', '`10%`', 'write `10`'],
     ['cut: { of: peat, with: softener, one-in: 5000 }', 'field/value', '`5000`', 'correct the number'],
-    ['cut: { of: peat, with: softener }', 'field/missing', '`cut` without `one-in`', 'add a line `one-in: …`'],
+    [
+      'cut: { of: peat, with: softener }',
+      'field/missing',
+      '`cut` without `one-in`',
+      'write `one-in: …` into its braces',
+    ],
     ['cut: peat', 'field/type', '`peat`', ''],
     [
       'cut: { of: peat, with: softener, one-in: 10 }\nprice: 4',
