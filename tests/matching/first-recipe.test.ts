@@ -4,6 +4,7 @@ import { seededRandom } from '../../src/cup/random.ts';
 import { firstRecipe } from '../../src/matching/first-recipe.ts';
 import type { FirstRecipeQuestion } from '../../src/matching/first-recipe-question.ts';
 import { baseOfCup } from '../../src/matching/mix/cup-model.ts';
+import type { RecipeProposal } from '../../src/matching/proposals/recipe-proposal.ts';
 import type { MatchMaterial } from '../../src/matching/shelf/match-material.ts';
 import { flakeDose, flakeDoses } from '../../src/matching/substitutes/flake-dose.ts';
 import { nearestFlakes } from '../../src/matching/substitutes/flake-match.ts';
@@ -197,6 +198,22 @@ describe('what it says', () => {
   test('firstRecipe(…) from an empty shelf says so', () => {
     const found = ask({ parts: [partOf({ ochre: 0.01 })], shelf: [CLEAR] });
     expect(found.advice).toEqual({ kind: 'cannot', because: 'nothing-usable' });
+  });
+
+  test('no weighing is offered on a scale too coarse to do about as well as drops and spoons', () => {
+    const coarse = (scaleGrams: number): readonly RecipeProposal[] =>
+      [0.1, 0.3, 1].flatMap(
+        (part) =>
+          ask({ parts: [partOf({ [SHELF[0]!.id]: part * SHELF[0]!.typical! })], bench: { ...BENCH, scaleGrams } })
+            .proposals,
+      );
+    for (const scaleGrams of [0.01, 0.3]) {
+      for (const { deltaE, weighedDeltaE = deltaE } of coarse(scaleGrams))
+        expect(weighedDeltaE).toBeLessThanOrEqual(deltaE + 1 + 1e-9);
+    }
+    const offers = (scaleGrams: number): number =>
+      coarse(scaleGrams).filter(({ weighedDeltaE }) => weighedDeltaE !== undefined).length;
+    expect(offers(0.3)).toBeLessThan(offers(0.01));
   });
 });
 

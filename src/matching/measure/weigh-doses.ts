@@ -27,8 +27,8 @@ export interface WeighedDoses {
 
 /**
  * What to weigh instead of drops and spoons: the same materials, with the same plastic added, each in the best amount by the scale's
- * step. Not the weights of the drops and spoons, which are rounded to make up for one another. Undefined without a scale, and where
- * everything is weighed already.
+ * step. Not the weights of the drops and spoons, which are rounded to make up for one another. Undefined without a scale, where
+ * everything is weighed already, and where the scale is too coarse to do about as well.
  *
  * @param exact doses before they were measured, g per ml of plastic
  * @param plasticMl plastic in each cup before anything is added, ml
@@ -65,8 +65,12 @@ export function weighDoses(
   const refined = leastDoses(mix, set, refineDoses(mix, set, start).doses);
   const best = at((candidate) => refined[candidate]!);
   const asMeasured = at((candidate) => measured.doses[candidate]!);
-  return best && asMeasured && asMeasured.deltaE < best.deltaE ? asMeasured : (best ?? asMeasured);
+  const weighed = best && asMeasured && asMeasured.deltaE < best.deltaE ? asMeasured : (best ?? asMeasured);
+  return weighed && weighed.deltaE <= mix.worst(measured.doses) + AS_GOOD ? weighed : undefined;
 }
+
+/** Weighing is no choice where it leaves this much more than drops and spoons do, ΔE00. Convention of this book. */
+const AS_GOOD = 1;
 
 /** An amount by the scale's step: of a cut, where that is too coarse for the bottle itself. */
 export function weightOf(exactGrams: number, scaleGrams: number, cuts: readonly Cut[] = []): Weight {
