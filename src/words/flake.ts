@@ -71,7 +71,9 @@ export interface FlakedBait {
 /** A flake of a proposed cup: "Copper shows on about 10 % of its face, about 150 flakes a bait". */
 export function cupFlakeText({ title, perMl, wanted, atMost, ...seen }: CupFlake, bait?: FlakedBait): string {
   const count = bait === undefined ? '' : `, ${flakesABaitText(perMl * bait.cavityMl * bait.share)}`;
-  const short = atMost && wanted !== undefined ? `; ${shareText(wanted)} is wanted, and a cup takes no more of it` : '';
+  const isScarce = atMost && seen.contrast >= LEAST_CONTRAST;
+  const short =
+    isScarce && wanted !== undefined ? `; ${shareText(wanted)} is wanted, and a cup takes no more of it` : '';
   return `${title} ${seenFlakeText(seen)}${count}${short}`;
 }
 

@@ -5,7 +5,7 @@
  */
 
 import { flakesPerMm } from '../../optics/flake.ts';
-import { type FlakeSight, flakeSight, seenShare } from '../../optics/seen-coverage.ts';
+import { type FlakeSight, flakeSight, LEAST_CONTRAST, seenShare } from '../../optics/seen-coverage.ts';
 import type { Layer } from '../../optics/stack.ts';
 import { FLAKE_LOADS } from '../../tables/flake-loads.ts';
 import { PLASTIC_DENSITY } from '../../tables/material-defaults.ts';
@@ -49,8 +49,8 @@ export function flakeDose(material: MatchMaterial, bed: FlakeBed, coverage?: num
 const ROUNDS = 12;
 
 /**
- * The least of each flake that shows on the wanted share of the face, or as much as the cup takes. All are in one layer, where the first
- * one met is seen. What is no flake, or is not wanted, has a dose of 0.
+ * The least of each flake that shows on the wanted share of the face, or as much as the cup takes; of one that can hardly be told from the
+ * plastic, what would show in a clear body. All are in one layer, where the first one met is seen. What is no flake, or is not wanted, has a dose of 0.
  */
 export function flakeDoses(wanted: readonly CoverWanted[], bed: FlakeBed): readonly FlakeDose[] {
   const { layers, at, volumePerPlastic = 1 } = bed;
@@ -93,7 +93,11 @@ function lookedFor(
   if (!flake || !(coverage > 0)) return { coverage: Math.max(0, coverage), perGram: 0, most: 0 };
   const perGram = flakesPerMm(1, flake);
   const most = (perGram * mostGrams) / (volumePerPlastic + mostGrams / density);
-  return { sight: flakeSight(layers, at, flake.reflectance, most), coverage, perGram, most };
+  const sight = flakeSight(layers, at, flake.reflectance, most);
+  if (sight.contrast >= LEAST_CONTRAST) return { sight, coverage, perGram, most };
+  // No load shows of what can't be told from the plastic: it gets what would show as wanted in a clear body.
+  const asInClear = -Math.log1p(-Math.min(coverage, 0.999)) / layers[at]!.thickness;
+  return { sight, coverage, perGram, most: Math.min(most, asInClear) };
 }
 
 function perMmIn({ flakes = [] }: Layer): number {
