@@ -58,7 +58,10 @@ describe('a colour from a photo', () => {
   test('can be taken by keyboard, and left without one', async () => {
     const { page, close } = await visit(browser, 'find/');
     await open(page, await photo(BAIT, [1, 1, 1]));
-    await page.locator('.photo-dialog canvas').press('Shift+ArrowLeft');
+    const canvas = page.locator('.photo-dialog canvas');
+    // A key pressed before the photo is drawn goes nowhere.
+    await canvas.waitFor();
+    await canvas.press('Shift+ArrowLeft');
     for (let step = 0; step < 3; step += 1) await page.keyboard.press('Shift+ArrowLeft');
     await expect.poll(() => page.locator('[data-photo-hex]').innerText()).toBe(BAIT);
     await page.keyboard.press('Escape');
