@@ -6,19 +6,8 @@ import { type Cut, dilution, partsOfCut, withoutMaterial } from '../../src/cup/c
 import { cutMeasures, fittingCuts, weighedOf } from '../../src/cup/cut-measures.ts';
 import { type CupState, cupVolume, withAdded } from '../../src/cup/ledger.ts';
 import { planBatch, type ScalableCup, type Shop } from '../../src/cup/plan-batch.ts';
+import { NO_SCALE } from './sample-shop.ts';
 
-const NO_SCALE: Shop = {
-  drops: true,
-  spoons: [{ ml: 5, name: '1 spoon' }],
-  dropSpread: 0.1,
-  spoonSpread: 0.1,
-  loss: 0.1,
-  rejects: 0,
-  leftInCupMl: 3,
-  cupMl: 350,
-  fill: 0.5,
-  tolerance: 2,
-};
 const RUST = 1.2;
 const SOFTENER = 0.9;
 

@@ -1,19 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { type BatchMold, planBatch, type ScalableCup, type Shop } from '../../src/cup/plan-batch.ts';
+import { NO_SCALE } from './sample-shop.ts';
 
-const shop: Shop = {
-  drops: true,
-  spoons: [{ ml: 5, name: '1 spoon' }],
-  scaleGrams: 0.01,
-  dropSpread: 0.1,
-  spoonSpread: 0.1,
-  loss: 0.1,
-  rejects: 0,
-  leftInCupMl: 3,
-  cupMl: 350,
-  fill: 0.5,
-  tolerance: 2,
-};
+const shop: Shop = { ...NO_SCALE, scaleGrams: 0.01 };
 const minnow: BatchMold = { id: 'minnow', cavities: 4, cavityMl: 3, sprueMl: 6 };
 const craw: BatchMold = { id: 'craw', cavities: 2, cavityMl: 8, sprueMl: 5 };
 const cup = (name: string, share: number): ScalableCup => ({
