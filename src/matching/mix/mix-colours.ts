@@ -1,13 +1,13 @@
 import { cieRootSlope } from '../../optics/cie-root.ts';
 import { type Lab, labFromTristimulus, labOf } from '../../optics/cielab.ts';
 import { effectiveDepth, layerOver } from '../../optics/kubelka-munk.ts';
+import { flakedSlopes, layerSlopes, type Slopes } from '../../optics/layer-slopes.ts';
 import { type LocalMetric, localMetric } from '../../optics/local-metric.ts';
 import { BAND_COUNT } from '../../optics/spectrum.ts';
 import { BESIDE_GLOSS } from '../../optics/surface.ts';
 import { bookWeights } from '../../optics/tristimulus.ts';
 import { BLACK_BACKING, WHITE_BACKING } from '../../tables/backings.ts';
 import type { Light } from '../../tables/lights.ts';
-import { flakedSlopes, layerSlopes, type Slopes } from './layer-slopes.ts';
 import type { MixGoal, MixLayer, MixProblem } from './mix-problem.ts';
 
 const { x: WX, y: WY, z: WZ, white: WHITE } = bookWeights('D65');

@@ -5,9 +5,9 @@
  * @packageDocumentation
  */
 import type { Material } from '../../../src/book/model/shelf.ts';
-import { layerSlopes } from '../../../src/matching/mix/layer-slopes.ts';
 import { labFromTristimulus } from '../../../src/optics/cielab.ts';
 import { flakesPerMm, spreadFlake } from '../../../src/optics/flake.ts';
+import { layerSlopes } from '../../../src/optics/layer-slopes.ts';
 import type { OpticalConstants } from '../../../src/optics/mixture.ts';
 import { BAND_COUNT } from '../../../src/optics/spectrum.ts';
 import { BESIDE_GLOSS } from '../../../src/optics/surface.ts';

@@ -1,7 +1,7 @@
-import { layerSlopes } from '../../../src/matching/mix/layer-slopes.ts';
 import { GAUSS_NODES, GAUSS_WEIGHTS } from '../../../src/optics/gauss-legendre.ts';
+import { layerSlopes } from '../../../src/optics/layer-slopes.ts';
 
-// As in `matching/layer-slopes.ts`: within ΔE00 0.05 of the finer rule of the book.
+// As in `optics/layer-slopes.ts`: within ΔE00 0.05 of the finer rule of the book.
 const PANEL = 4;
 const NOTHING_LEFT = 12;
 

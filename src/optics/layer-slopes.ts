@@ -5,9 +5,9 @@
  * @packageDocumentation
  */
 
-import type { SpreadFlake } from '../../optics/flake.ts';
-import { GAUSS_NODES, GAUSS_WEIGHTS } from '../../optics/gauss-legendre.ts';
-import { effectiveDepth } from '../../optics/kubelka-munk.ts';
+import type { SpreadFlake } from './flake.ts';
+import { GAUSS_NODES, GAUSS_WEIGHTS } from './gauss-legendre.ts';
+import { effectiveDepth } from './kubelka-munk.ts';
 
 /** R, ∂R/∂K, ∂R/∂S, ∂R/∂Rg; K and S per mm. */
 export type Slopes = Float64Array;

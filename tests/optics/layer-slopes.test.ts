@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { test } from 'vitest';
-import { flakedSlopes, layerSlopes } from '../../src/matching/mix/layer-slopes.ts';
 import { labOf } from '../../src/optics/cielab.ts';
 import { deltaE00 } from '../../src/optics/delta-e00.ts';
 import type { SpreadFlake } from '../../src/optics/flake.ts';
+import { flakedSlopes, layerSlopes } from '../../src/optics/layer-slopes.ts';
 import { BAND_COUNT, constantSpectrum } from '../../src/optics/spectrum.ts';
 import { expectClose } from '../optics/close.ts';
 import { layerReflectance } from '../optics/one-band.ts';
