@@ -1,7 +1,8 @@
 import { type OpticalFault, opticalFault } from './fault.ts';
 import { type BandObservation, fitBand } from './fit-band.ts';
 import type { MixtureConstants, OpticalConstants } from './mixture.ts';
-import { type Backings, BOOK_BACKINGS } from './opacity.ts';
+import { BOOK_BACKINGS } from './opacity.ts';
+import type { Backings } from './optical-model.ts';
 import { BAND_COUNT, constantSpectrum, requireBands, WAVELENGTHS } from './spectrum.ts';
 import type { Surface } from './surface.ts';
 

@@ -5,15 +5,10 @@
  */
 import { BLACK_BACKING, WHITE_BACKING } from '../tables/backings.ts';
 import type { Light } from '../tables/lights.ts';
+import type { Backings } from './optical-model.ts';
 import { type Body, stackReflectances } from './stack.ts';
 import { BESIDE_GLOSS, type Surface } from './surface.ts';
 import { tristimulus } from './tristimulus.ts';
-
-/** Reflectances of the backings, in optical contact with the bait: a number or a spectrum each. */
-export interface Backings {
-  readonly white: number | ArrayLike<number>;
-  readonly black: number | ArrayLike<number>;
-}
 
 /** The backings of this book. */
 export const BOOK_BACKINGS: Backings = { white: WHITE_BACKING, black: BLACK_BACKING };

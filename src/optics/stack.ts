@@ -3,6 +3,7 @@
  */
 import { coverWithFlakes, type SpreadFlake } from './flake.ts';
 import type { OpticalConstants } from './mixture.ts';
+import { type LightPath, NO_PATH, pathFactor } from './optical-model.ts';
 import { BAND_COUNT, constantSpectrum, requireBands, type Spectrum, spectrumFrom } from './spectrum.ts';
 import { NO_SURFACE, type Surface, surfaceOutward } from './surface.ts';
 
@@ -26,7 +27,7 @@ export interface SharedBody extends Body {
  *
  * Each layer is the backing of the one before it (P. Kubelka, J. Opt. Soc. Am. 44:330 (1954), says why that is right).
  * Returns reflectances inside the plastic, or outside it where a surface is given.
- * Shape: backing is one number or a spectrum.
+ * Shape: backing is one number or a spectrum. Unset: no surface, and K as it stands (see `optical-model.ts`).
  * Throws: RangeError, naming the wavelength, if a layer or the backing is out of range.
  *
  * @example stackReflectance([], 0.9)[0] // 0.9
@@ -35,8 +36,9 @@ export function stackReflectance(
   layers: readonly Layer[],
   backing: number | ArrayLike<number>,
   surface: Surface = NO_SURFACE,
+  path: LightPath = NO_PATH,
 ): Spectrum {
-  return stackReflectances(layers, [backing], surface)[0]!;
+  return stackReflectances(layers, [backing], surface, path)[0]!;
 }
 
 /** `stackReflectance` over several backings at once, which costs little more than over one. */
@@ -44,26 +46,64 @@ export function stackReflectances(
   layers: readonly Layer[],
   backings: readonly (number | ArrayLike<number>)[],
   surface: Surface = NO_SURFACE,
+  path: LightPath = NO_PATH,
 ): readonly Spectrum[] {
   const stacks = backings.map((backing) =>
     typeof backing === 'number' ? constantSpectrum(backing) : spectrumFrom(backing),
   );
-  coverWithLayers(layers, stacks, surface);
+  coverWithLayers(layers, stacks, surface, path);
   return stacks;
 }
 
 const NO_FLAKES: readonly SpreadFlake[] = [];
 
 /** `stackReflectances` over backings that are written over. */
-export function coverWithLayers(layers: readonly Layer[], backings: readonly Spectrum[], surface: Surface): void {
+export function coverWithLayers(
+  layers: readonly Layer[],
+  backings: readonly Spectrum[],
+  surface: Surface,
+  path: LightPath = NO_PATH,
+): void {
+  const factors = path.d === 0 ? undefined : pathFactors(layers, path);
   for (let near = layers.length - 1; near >= 0; near--) {
     const { absorption, scattering, thickness, flakes = NO_FLAKES } = layers[near]!;
-    coverWithFlakes(absorption, scattering, thickness, flakes, backings);
+    const K = factors ? times(absorption, factors, MET) : absorption;
+    coverWithFlakes(K, scattering, thickness, flakes, backings);
   }
   if (surface === NO_SURFACE) return;
   for (const R of backings) {
     for (let band = 0; band < BAND_COUNT; band++) R[band] = surfaceOutward(R[band]!, surface);
   }
+}
+
+/** The same layers with K′ for K: as parts of that bait, whatever of it is looked through. */
+export function alongPath<Kind extends Layer>(layers: readonly Kind[], path: LightPath): readonly Kind[] {
+  const factors = pathFactors(layers, path);
+  return layers.map((layer) => ({
+    ...layer,
+    absorption: times(layer.absorption, factors, new Float64Array(BAND_COUNT)),
+  }));
+}
+
+// Nothing is made for a bait of which only a colour is wanted: a book looks at hundreds of them a recipe.
+const FACTORS = new Float64Array(BAND_COUNT);
+const MET = new Float64Array(BAND_COUNT);
+
+/** K′/K in every band of a bait; written over by the next call. */
+function pathFactors(layers: readonly Layer[], path: LightPath): Spectrum {
+  FACTORS.fill(0);
+  for (const { scattering, thickness } of layers) {
+    requireBands(scattering, 'scattering');
+    for (let band = 0; band < BAND_COUNT; band++) FACTORS[band]! += scattering[band]! * thickness;
+  }
+  for (let band = 0; band < BAND_COUNT; band++) FACTORS[band] = pathFactor(path, FACTORS[band]!);
+  return FACTORS;
+}
+
+function times(absorption: ArrayLike<number>, factors: Spectrum, out: Spectrum): Spectrum {
+  requireBands(absorption, 'absorption');
+  for (let band = 0; band < BAND_COUNT; band++) out[band] = absorption[band]! * factors[band]!;
+  return out;
 }
 
 /**

@@ -1,0 +1,75 @@
+/**
+ * What holds of all plastic that is looked at: the backings, how far light goes in it, and how material in it crowds.
+ *
+ * Kubelka and Munk's K is that of light which goes in all directions. In a clear body it comes straight from the surface and goes near
+ * the normal, in a cloudy one it goes obliquely. So before the formulas of `kubelka-munk.ts` K becomes
+ *
+ *     K′ = K (1 − d / (1 + S X / s0)),   S X summed over all layers of the bait:
+ *
+ * K (1 − d) where nothing scatters, K where much does. Form and s0 are a convention of this book (see `tables/light-path.ts`).
+ *
+ * @packageDocumentation
+ */
+import { BLACK_BACKING, WHITE_BACKING } from '../tables/backings.ts';
+import { CLEAR_SHORTENING, HALF_CLOUDY, USUAL_CROWDING } from '../tables/light-path.ts';
+
+/** Reflectances of the backings, in optical contact with the bait: a number or a spectrum each. */
+export interface Backings {
+  readonly white: number | ArrayLike<number>;
+  readonly black: number | ArrayLike<number>;
+}
+
+/** How light goes through plastic. */
+export interface LightPath {
+  /** Part by which K counts for less in a clear body, 0 up to but not 1. */
+  readonly d: number;
+  /** S X at which half of that is left, above 0. */
+  readonly s0: number;
+}
+
+/** What is taken of plastic, backings and light, whatever the material. */
+export interface OpticalModel {
+  readonly backings: Backings;
+  readonly path: LightPath;
+  /** ml/g: S of a cup is multiplied by e^(−crowding · load), load in g of colouring material per ml. */
+  readonly crowding: number;
+}
+
+/** Kubelka and Munk's formulas as they stand: for films, which are all cloudy, and wherever K is K′ already. */
+export const NO_PATH: LightPath = { d: 0, s0: 1 };
+
+/** What is taken where looks have taught nothing. */
+export const USUAL_OPTICS: OpticalModel = {
+  backings: { white: WHITE_BACKING, black: BLACK_BACKING },
+  path: { d: CLEAR_SHORTENING, s0: HALF_CLOUDY },
+  crowding: USUAL_CROWDING,
+};
+
+/**
+ * K′/K in a bait. Unchecked: for inner loops.
+ *
+ * With f the value, f′ its slope: ∂K′ᵢ/∂Kᵢ = f, and ∂K′ᵢ/∂Sⱼ = Kᵢ f′ Xⱼ, for every layer j of the bait.
+ * Units: scattered is Σ S X over its layers, >= 0. Returns 1 − d to 1.
+ *
+ * @example pathFactor({ d: 0.4, s0: 0.5 }, 0.5) // 0.8
+ */
+export function pathFactor({ d, s0 }: LightPath, scattered: number): number {
+  return 1 - d / (1 + scattered / s0);
+}
+
+/** The slope of `pathFactor` with Σ S X. Unchecked: for inner loops. */
+export function pathFactorSlope({ d, s0 }: LightPath, scattered: number): number {
+  const cloudy = 1 + scattered / s0;
+  return d / (s0 * cloudy * cloudy);
+}
+
+/**
+ * What S of a cup is multiplied by; its slope with load is −crowding times as much.
+ *
+ * Units: crowding in ml/g, load in g of colouring material (flake is none) per ml.
+ *
+ * @example crowdingFactor({ crowding: 0 }, 0.1) // 1
+ */
+export function crowdingFactor({ crowding }: Pick<OpticalModel, 'crowding'>, load: number): number {
+  return Math.exp(-crowding * load);
+}
