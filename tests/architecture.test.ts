@@ -35,6 +35,11 @@ const FOLDERS: readonly Folder[] = [
   },
   { name: 'lineage', purpose: 'the graph of derived recipes: cycles, order, coordinates', imports: ['values'] },
   { name: 'optics', purpose: 'spectra, K and S of mixtures, R, tristimulus, Lab, deltaE00', imports: ['tables'] },
+  {
+    name: 'learning',
+    purpose: 'all looks in, one learned shelf out, and what is believed of any cup',
+    imports: ['values', 'tables', 'optics'],
+  },
   { name: 'photo', purpose: 'pixels in, colours out; no file access', imports: ['tables', 'optics'] },
   {
     name: 'recipe',
@@ -49,7 +54,7 @@ const FOLDERS: readonly Folder[] = [
   {
     name: 'matching',
     purpose: 'first recipe, next addition, substitutes, ranked by deltaE00',
-    imports: ['values', 'kinds', 'units', 'tables', 'optics', 'cup'],
+    imports: ['values', 'kinds', 'units', 'tables', 'optics', 'learning', 'cup'],
   },
   {
     name: 'book',
@@ -63,6 +68,7 @@ const FOLDERS: readonly Folder[] = [
       'patterns',
       'lineage',
       'optics',
+      'learning',
       'recipe',
       'cup',
       'matching',
@@ -71,12 +77,12 @@ const FOLDERS: readonly Folder[] = [
   {
     name: 'words',
     purpose: 'what is decided and measured, as sentences in the units of the book',
-    imports: ['values', 'units', 'tables', 'optics', 'patterns', 'cup', 'matching', 'book'],
+    imports: ['values', 'units', 'tables', 'optics', 'learning', 'patterns', 'cup', 'matching', 'book'],
   },
   {
     name: 'render',
     purpose: 'values in, HTML and SVG strings out (page, swatch, lineage drawing, card)',
-    imports: ['values', 'kinds', 'units', 'tables', 'patterns', 'lineage', 'book', 'words'],
+    imports: ['values', 'kinds', 'units', 'tables', 'learning', 'patterns', 'lineage', 'book', 'words'],
   },
   {
     name: 'browser',
@@ -88,6 +94,7 @@ const FOLDERS: readonly Folder[] = [
       'tables',
       'patterns',
       'optics',
+      'learning',
       'photo',
       'recipe',
       'cup',
