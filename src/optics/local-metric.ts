@@ -47,3 +47,9 @@ export function localMetric(lab: Lab): LocalMetric {
 export function appliedMetric(M: LocalMetric, dL: number, da: number, db: number): [number, number, number] {
   return [M[0]! * dL + M[1]! * da + M[2]! * db, M[4]! * da + M[5]! * db, M[8]! * db];
 }
+
+/** M⁻¹, upper triangular as M is: leads from steps measured in ΔE00 back to steps in Lab. */
+export function inverseMetric(M: LocalMetric): Float64Array {
+  const [a, b, c, d, e, f] = [M[0]!, M[1]!, M[2]!, M[4]!, M[5]!, M[8]!];
+  return Float64Array.of(1 / a, -b / (a * d), (b * e - c * d) / (a * d * f), 0, 1 / d, -e / (d * f), 0, 0, 1 / f);
+}

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { deltaE00 } from '../../src/optics/delta-e00.ts';
-import { appliedMetric, localMetric } from '../../src/optics/local-metric.ts';
+import { appliedMetric, inverseMetric, localMetric } from '../../src/optics/local-metric.ts';
 import { expectClose } from './close.ts';
 
 const labs = fc.record({
@@ -26,4 +26,16 @@ test('localMetric(lab) measures a small step as deltaE00 does', () => {
 test('localMetric(lab) counts a step of lightness in mid grey as it is', () => {
   expectClose(localMetric({ L: 50, a: 0, b: 0 })[0]!, 1, 1e-4);
   expect(localMetric({ L: 50, a: 0, b: 0 }).length).toBe(9);
+});
+
+test('inverseMetric is what appliedMetric undoes', () => {
+  fc.assert(
+    fc.property(fc.array(fc.double({ min: -3, max: 3, noNaN: true }), { minLength: 3, maxLength: 3 }), (x) => {
+      const M = localMetric({ L: 40, a: 10, b: -45 });
+      const back = inverseMetric(M);
+      const step = [0, 1, 2].map((i) => x.reduce((sum, value, j) => sum + back[3 * i + j]! * value, 0));
+      for (const [i, value] of appliedMetric(M, step[0]!, step[1]!, step[2]!).entries())
+        expectClose(value, x[i]!, 1e-9);
+    }),
+  );
 });
