@@ -1,45 +1,30 @@
 import { CATALOGUE } from '../diagnostics/catalogue.ts';
 import { compareDiagnostics, type Diagnostic, hasErrors } from '../diagnostics/diagnostic.ts';
 import type { Thing } from '../recipe/read-thing.ts';
-import { type FieldsOf, SCHEMAS } from '../recipe/schema.ts';
 import { BOOK_FILE, MEASUREMENTS_FILE, type Source } from '../recipe/source.ts';
 import { defined } from '../values/defined.ts';
 import { checkDay } from './checks/check-day.ts';
-import { checkKept } from './checks/check-kept.ts';
-import { checkPartial } from './checks/check-partial.ts';
 import { checkPhotos, type PhotoFault } from './checks/check-photos.ts';
 import { checkPortable } from './checks/check-portable.ts';
-import { checkReferences } from './checks/check-references.ts';
 import { checkTitles } from './checks/check-titles.ts';
 import { reportWaiting } from './checks/report-waiting.ts';
-import { unusedMaterials } from './checks/unused-materials.ts';
 import { CompileMemory } from './compile-memory.ts';
 import type { Compiled } from './compiled.ts';
 import { computedEach } from './computed.ts';
-import type { CupMaterial, CupShelf } from './cups/cup-shelf.ts';
-import { cupSpecs } from './cups/cup-specs.ts';
-import type { FilledCup } from './cups/fill-cup.ts';
 import { type LeftOut, leftOut } from './left-out.ts';
 import { compileTarget } from './match/compile-target.ts';
 import type { Mold } from './model/shelf.ts';
 import type { Target } from './model/target.ts';
-import type { Book, Settings } from './model.ts';
+import type { Book } from './model.ts';
+import { type Prepared, prepareBook } from './prepare-book.ts';
 import { checkPublished } from './publish/check-secrets.ts';
 import { leftOutSecrets } from './publish/left-out-secrets.ts';
-import { publishOf } from './publish/publish-of.ts';
-import { inheritedFields } from './read/inherited-field.ts';
 import { needsOf } from './read/needs-of.ts';
 import { readThings, type Things } from './read/read-things.ts';
-import { usualPlastic } from './read/usual-things.ts';
 import type { RecipeCore } from './recipes/compile-recipe.ts';
-import { compileRecipes, fillCups } from './recipes/compile-recipes.ts';
+import { compileRecipes } from './recipes/compile-recipes.ts';
 import { compareRecipes, joinRecipes, showMaterials, usesOf } from './recipes/join-recipes.ts';
-import { NOTHING } from './remembered.ts';
 import { type Report, reportInto, reportOnly } from './report.ts';
-import { settingsOf, withRoom } from './settings.ts';
-import type { MaterialCore } from './shelf/compile-material.ts';
-import { compileMold } from './shelf/compile-mold.ts';
-import { compileShelf } from './shelf/compile-shelf.ts';
 import type { ShelfFit } from './shelf/shelf-fit.ts';
 
 /** What a compiler needs besides the texts. */
@@ -122,45 +107,15 @@ function reportNoBook(report: Report): void {
 }
 
 /** What the files of a book give, each with what it needs, before they are put together. */
-interface Parts {
-  readonly fields: FieldsOf<'book'>;
-  readonly settings: Settings;
-  readonly shelf: ReadonlyMap<string, MaterialCore>;
-  readonly films: ShelfFit;
-  readonly molds: ReadonlyMap<string, Omit<Mold, 'usedIn'>>;
-  readonly filled: ReadonlyMap<string, FilledCup>;
+interface Parts extends Prepared {
   readonly cores: ReadonlyMap<string, RecipeCore>;
   readonly targets: ReadonlyMap<string, Omit<Target, 'recipes'>>;
-  /** What is meant where a recipe names nothing. */
-  readonly plastic: string | undefined;
-  readonly inherited: ReturnType<typeof inheritedFields>;
 }
 
 function compileParts(things: Things, memory: CompileMemory, report: Report): Parts {
-  // Without a `book.md` there is no book, but the recipes can be checked.
-  const fields = things.book?.fields ?? SCHEMAS.book.parse({ title: BOOK_FILE });
-  const { materials: shelf, cuts, films } = compileShelf(things, fields.units.temperature, memory, report);
-  const molds = computedEach(things.molds, memory.molds, { shelf: NOTHING }, report, compileMold);
-  const specs = cupSpecs(things, report);
-  checkReferences(things, report);
-  const plastic = usualPlastic(things, shelf, report);
-  const inCups = new Map<string, CupMaterial>([...shelf, ...cuts]);
-  const cupShelf: CupShelf = {
-    materials: inCups,
-    plastic,
-    faulty: faultyMaterials(things, inCups),
-    unused: unusedMaterials(things),
-    isHidden: things.faulty.folderOf('plastic') !== undefined,
-  };
-  const filled = fillCups(specs.cups, cupShelf, memory.filled, report);
-  for (const cup of filled.values()) checkKept(cup, filled, report);
-  checkPartial(things, specs.parts, cupShelf, report);
-  const stated = withRoom(things.book, settingsOf(withPlasticThere(fields, things)), report);
-  const settings = memory.settings.of(BOOK_FILE, [JSON.stringify(stated)], NOTHING, report, () => stated);
-  const inherited = inheritedFields(things.recipes);
-  const publish = publishOf(things.recipes, specs.ofRecipe, fields.publish);
-  const context = { shelf, molds, settings, kept: memory.cores, report, inherited, publish };
-  const cores = compileRecipes(things, specs.ofRecipe, filled, context);
+  const prepared = prepareBook(things, memory, report);
+  const { fields, settings, shelf, molds, recipes } = prepared;
+  const cores = compileRecipes(recipes, { shelf, molds, settings, kept: memory.cores, report });
   const inputs = [settings, fields.publish];
   const targets = computedEach(
     things.targets,
@@ -169,19 +124,7 @@ function compileParts(things: Things, memory: CompileMemory, report: Report): Pa
     report,
     (thing, telling, known) => compileTarget(thing, known, settings, fields.publish, telling),
   );
-  return { fields, settings, shelf, films, molds, filled, cores, targets, plastic, inherited };
-}
-
-/** The fields of a book without the plastic that it names, as long as that waits to be filled in. */
-function withPlasticThere(fields: FieldsOf<'book'>, { faulty }: Things): FieldsOf<'book'> {
-  const { plastic, ...others } = fields;
-  return plastic === undefined || faulty.isWaiting('plastic', plastic) ? others : fields;
-}
-
-/** Materials whose files have faults, by themselves or once they are compiled. */
-function faultyMaterials(things: Things, shelf: CupShelf['materials']): CupShelf['faulty'] {
-  const uncompiled = [...things.materials.values(), ...things.cuts.values()].filter(({ id }) => !shelf.has(id));
-  return new Map([...things.faulty.materials, ...uncompiled.map(({ id, kind }) => [id, kind] as const)]);
+  return { ...prepared, cores, targets };
 }
 
 /** All that was read, also what is sound in files with faults. */

@@ -37,6 +37,8 @@ export interface LookedVaguely {
 
 /** The doubt of a look, ΔE00. */
 export interface LookDoubt {
+  /** How the colour was come by. */
+  readonly means: LookMeans;
   /** Nine in ten looks of this kind stay within this. */
   readonly bound: number;
   /** One standard deviation of the whole: its root mean square. */
@@ -59,5 +61,5 @@ export interface LookDoubt {
 export function lookDoubt(means: LookMeans, stated?: number, { after, wet }: LookedVaguely = {}): LookDoubt {
   const bound = Math.hypot(stated ?? USUAL_BOUND[means], after === 'hot' ? HOT : 0, wet ? WET : 0);
   const sd = bound / BOUND_IN_SD;
-  return { bound, sd, axisSd: sd / Math.sqrt(AXES), ...(stated === undefined ? { usual: true as const } : {}) };
+  return { means, bound, sd, axisSd: sd / Math.sqrt(AXES), ...(stated === undefined ? { usual: true as const } : {}) };
 }

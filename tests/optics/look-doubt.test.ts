@@ -27,7 +27,7 @@ test('lookDoubt(means, bound) has nine in ten within the bound, where the three 
   fc.assert(
     fc.property(fc.double({ min: 0.05, max: 40, noNaN: true }), (bound) => {
       const { sd, axisSd, ...doubt } = lookDoubt('screen', bound);
-      expect(doubt).toEqual({ bound });
+      expect(doubt).toEqual({ means: 'screen', bound });
       // 1.44 has three digits: the last may move the part by as much.
       expectClose(chiBelow(bound / axisSd), 0.9, 0.002);
       expectClose(Math.hypot(axisSd, axisSd, axisSd), sd, 1e-9 * sd);

@@ -44,7 +44,13 @@ const PHOTO: FieldTable<Photo> = { file: 'shared', caption: 'shared' };
 
 const BANDS: FieldTable<MeasuredBands> = { overWhite: 'shared', overBlack: 'shared' };
 
-const DOUBT: FieldTable<LookDoubt> = { bound: 'shared', sd: 'shared', axisSd: 'shared', usual: 'shared' };
+const DOUBT: FieldTable<LookDoubt> = {
+  means: 'shared',
+  bound: 'shared',
+  sd: 'shared',
+  axisSd: 'shared',
+  usual: 'shared',
+};
 
 /** What somebody saw is shared as what came of it is; what they own is not. */
 const LOOK: FieldTable<Look> = {

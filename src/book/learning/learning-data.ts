@@ -1,0 +1,30 @@
+import type { MaterialKind } from '../../kinds/kinds.ts';
+import type { LearningData, TaughtLook, TaughtMaterial } from '../../learning/learning-data.ts';
+import type { Thing } from '../../recipe/read-thing.ts';
+import { required } from '../../values/required.ts';
+import type { MaterialCore } from '../shelf/compile-material.ts';
+import type { LookedRecipe } from './looked-recipe.ts';
+import { taughtLooks } from './taught-looks.ts';
+import { taughtMaterial } from './taught-material.ts';
+
+/**
+ * All that a book can learn its shelf from: what its files say of every material that colours, and every look of these recipes.
+ *
+ * Shape: both in the order of their names, whatever the order of the files.
+ */
+export function learningData(
+  things: ReadonlyMap<string, Thing<MaterialKind>>,
+  shelf: ReadonlyMap<string, MaterialCore>,
+  recipes: readonly LookedRecipe[],
+): LearningData {
+  const materials = [...shelf.values()].flatMap((material): TaughtMaterial[] => {
+    const taught = taughtMaterial(required(things, material.id), material);
+    return taught ? [taught] : [];
+  });
+  const known = new Set(materials.map(({ id }) => id));
+  const looks = recipes.flatMap((recipe) => taughtLooks(recipe, (material) => known.has(material)));
+  return {
+    materials: materials.sort((one, other) => (one.id < other.id ? -1 : 1)),
+    looks: looks.sort((one: TaughtLook, other: TaughtLook) => (one.key < other.key ? -1 : 1)),
+  };
+}

@@ -1,0 +1,57 @@
+import type { MaterialKind } from '../../kinds/kinds.ts';
+import type { Label } from '../../learning/learning-data.ts';
+import { labByDaylight, type StatedColour } from '../../optics/stated-colour.ts';
+import type { Thing } from '../../recipe/read-thing.ts';
+import { DYE_THICKNESS } from '../../tables/colouring-kinds.ts';
+import { BODY_MM, CHIP_DOUBT, CLIPPED_HEX_DOUBT, HEX_DOUBT } from '../../tables/label-doubt.ts';
+import { statedColour } from '../cups/seen-colour.ts';
+import { reportInto } from '../report.ts';
+import type { MaterialCore } from '../shelf/compile-material.ts';
+import { relativeDose } from '../shelf/material-look.ts';
+import { isClipped } from './clipped.ts';
+import { keptLab } from './kept-lab.ts';
+
+/**
+ * What a material's file says of how it looks, as data: one colour of a typical dose over white, or its chips over both. Nothing of one
+ * that is known from films, or of one that does not colour.
+ */
+export function labelsOf(thing: Thing<MaterialKind>, material: MaterialCore): readonly Label[] {
+  const { fields } = thing;
+  if (!('look' in fields) || fields.look === undefined || !('dose' in fields.look || 'chips' in fields.look)) return [];
+  const { kind, colour, chips, thickness } = fields.look;
+  if (chips)
+    return chips.flatMap((chip, index): Label[] => {
+      const path = ['look', 'chips', index, 'dose'];
+      // What is wrong with a dose was told when the material was compiled.
+      const dose = relativeDose(thing, chip.dose, path, material, reportInto([]));
+      if (dose === undefined) return [];
+      const [overWhite, overBlack] = [statedColour(chip['over-white']), statedColour(chip['over-black'])];
+      return [
+        {
+          dose,
+          thicknessMm: chip.thickness,
+          overWhite: labOf(overWhite),
+          overBlack: labOf(overBlack),
+          axisSd: axisSd([overWhite, overBlack], CHIP_DOUBT),
+        },
+      ];
+    });
+  if (colour === undefined || material.typical === undefined) return [];
+  const isThrough = kind === 'dye' || kind === 'clear';
+  return [
+    {
+      dose: material.typical,
+      thicknessMm: isThrough ? (thickness ?? DYE_THICKNESS) : BODY_MM,
+      overWhite: labOf(colour),
+      axisSd: axisSd([colour], HEX_DOUBT),
+    },
+  ];
+}
+
+const labOf = (colour: StatedColour): Label['overWhite'] & {} => keptLab(labByDaylight(colour));
+
+/** Of three axes one, of a colour that is off by so much ΔE00 (root mean square); more where a screen could not show it. */
+function axisSd(colours: readonly StatedColour[], doubt: number): number {
+  const isVague = colours.some((colour) => typeof colour === 'string' && isClipped(colour));
+  return (isVague ? CLIPPED_HEX_DOUBT : doubt) / Math.sqrt(3);
+}

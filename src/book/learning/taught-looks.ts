@@ -1,0 +1,68 @@
+import { type CupState, total } from '../../cup/ledger.ts';
+import type { TaughtLook } from '../../learning/learning-data.ts';
+import { CLIPPED_PHOTO_DOUBT } from '../../tables/label-doubt.ts';
+import { defined } from '../../values/defined.ts';
+import type { FilledCup } from '../cups/fill-cup.ts';
+import { compileLook } from '../looks/compile-look.ts';
+import type { Look } from '../model/looks.ts';
+import { isClipped } from './clipped.ts';
+import { baitKey, lookKey, roundCupKey } from './cup-keys.ts';
+import { keptLab } from './kept-lab.ts';
+import { lookedBait } from './looked-bait.ts';
+import { lookedLayer } from './looked-layer.ts';
+import type { LookedRecipe } from './looked-recipe.ts';
+
+/**
+ * All looks of a recipe that say a colour: at its cups, round by round, those of a cup that was given up among them, each look at a pour
+ * by itself; and at the finished bait.
+ *
+ * @param colours whether a material of that name does anything to a colour
+ */
+export function taughtLooks(recipe: LookedRecipe, colours: (material: string) => boolean): readonly TaughtLook[] {
+  return [...recipe.cups.flatMap((cup) => cupLooks(cup, recipe.bodyMm, colours)), ...baitLooks(recipe, colours)];
+}
+
+function cupLooks(cup: FilledCup, bodyMm: number, colours: (material: string) => boolean): readonly TaughtLook[] {
+  return cup.rounds.flatMap((round) => {
+    const key = roundCupKey(cup, round.number);
+    return isPlastic(round.cup)
+      ? round.seen.flatMap((look, index): TaughtLook[] => {
+          const seen = seenColours(look);
+          if (!seen) return [];
+          const layers = [lookedLayer(round.cup, look.thicknessMm ?? bodyMm, colours)];
+          return [{ key: lookKey(cup, round.number, index), cup: key, round: round.number, layers, ...seen }];
+        })
+      : [];
+  });
+}
+
+function baitLooks(recipe: LookedRecipe, colours: (material: string) => boolean): readonly TaughtLook[] {
+  return (recipe.recipe.fields.seen ?? []).flatMap((fields, index): TaughtLook[] => {
+    const seen = seenColours(compileLook(fields));
+    const bait = seen && lookedBait(recipe, fields, colours);
+    if (!seen || !bait) return [];
+    const cup = baitKey(recipe, fields.rounds);
+    return [{ key: `${recipe.recipe.id}//bait/${index + 1}`, cup, ...bait, ...seen }];
+  });
+}
+
+const isPlastic = ({ plastics }: CupState): boolean => total(plastics) > 0;
+
+/** What a look teaches; undefined where it says no colour. */
+function seenColours({
+  overWhite,
+  overBlack,
+  doubt,
+  camera,
+  checked,
+}: Look): Omit<TaughtLook, 'key' | 'cup' | 'round' | 'layers'> | undefined {
+  if (!doubt) return undefined;
+  const views = [overWhite, overBlack].filter((view) => view !== undefined);
+  const isVague = doubt.means === 'screen' && views.some(({ hex, mapped }) => !mapped && isClipped(hex));
+  return {
+    ...defined({ overWhite: overWhite && keptLab(overWhite.lab), overBlack: overBlack && keptLab(overBlack.lab) }),
+    axisSd: Math.max(doubt.axisSd, isVague ? CLIPPED_PHOTO_DOUBT / Math.sqrt(3) : 0),
+    means: doubt.means,
+    ...defined({ camera, checked }),
+  };
+}
