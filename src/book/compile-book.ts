@@ -8,11 +8,13 @@ import { checkPhotos, type PhotoFault } from './checks/check-photos.ts';
 import { checkPortable } from './checks/check-portable.ts';
 import { checkTitles } from './checks/check-titles.ts';
 import { reportWaiting } from './checks/report-waiting.ts';
+import { compileChips } from './chips/compile-chips.ts';
 import { CompileMemory } from './compile-memory.ts';
 import type { Compiled } from './compiled.ts';
 import { computedEach } from './computed.ts';
 import { type LeftOut, leftOut } from './left-out.ts';
 import { compileTarget } from './match/compile-target.ts';
+import type { Chip } from './model/chip.ts';
 import type { Mold } from './model/shelf.ts';
 import type { Target } from './model/target.ts';
 import type { Book } from './model.ts';
@@ -109,13 +111,15 @@ function reportNoBook(report: Report): void {
 /** What the files of a book give, each with what it needs, before they are put together. */
 interface Parts extends Prepared {
   readonly cores: ReadonlyMap<string, RecipeCore>;
+  readonly chips: ReadonlyMap<string, Chip>;
   readonly targets: ReadonlyMap<string, Omit<Target, 'recipes'>>;
 }
 
 function compileParts(things: Things, memory: CompileMemory, report: Report): Parts {
   const prepared = prepareBook(things, memory, report);
-  const { fields, settings, shelf, molds, recipes } = prepared;
+  const { fields, settings, shelf, molds, recipes, filledChips } = prepared;
   const cores = compileRecipes(recipes, { shelf, molds, settings, kept: memory.cores, report });
+  const chips = compileChips(filledChips, { shelf, settings, kept: memory.chips, report });
   const inputs = [settings, fields.publish];
   const targets = computedEach(
     things.targets,
@@ -124,15 +128,16 @@ function compileParts(things: Things, memory: CompileMemory, report: Report): Pa
     report,
     (thing, telling, known) => compileTarget(thing, known, settings, fields.publish, telling),
   );
-  return { ...prepared, cores, targets };
+  return { ...prepared, cores, chips, targets };
 }
 
 /** All that was read, also what is sound in files with faults. */
-function allThings({ book, faulty, recipes, materials, cuts, molds, targets }: Things): readonly Thing[] {
+function allThings({ book, faulty, recipes, chips, materials, cuts, molds, targets }: Things): readonly Thing[] {
   return [
     ...(book ? [book] : []),
     ...faulty.parts.filter((thing) => thing !== book),
     ...recipes.values(),
+    ...chips.values(),
     ...materials.values(),
     ...cuts.values(),
     ...molds.values(),
@@ -148,7 +153,7 @@ function checkFiles(things: Things, everything: readonly Thing[], options: Compi
     report,
   );
   if (options.today !== undefined)
-    for (const recipe of things.recipes.values()) checkDay(recipe, options.today, report);
+    for (const made of [...things.recipes.values(), ...things.chips.values()]) checkDay(made, options.today, report);
   const known = {
     photos: options.photos ?? [],
     photoFaults: options.photoFaults ?? new Map<string, PhotoFault>(),
@@ -210,6 +215,7 @@ function joinBook(
     foreword: things.book!.notes,
     settings,
     recipes,
+    chips: [...kept(parts.chips).values()],
     looks: [],
     materials: [...shown.values()].map((material) => ({ ...material, usedIn: uses.get(material.id) ?? [] })),
     molds: [...molds.values()].map(

@@ -1,8 +1,10 @@
 import type { MatchMaterial } from '../matching/shelf/match-material.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import type { Compiled } from './compiled.ts';
+import type { ChipSpec } from './cups/chip-spec.ts';
 import type { CupMaterial } from './cups/cup-shelf.ts';
 import type { FilledCup } from './cups/fill-cup.ts';
+import type { Chip } from './model/chip.ts';
 import type { Mold } from './model/shelf.ts';
 import type { Target } from './model/target.ts';
 import type { Settings } from './model.ts';
@@ -28,6 +30,8 @@ export class CompileMemory {
   readonly molds = new Remembered<Omit<Mold, 'usedIn'>>();
   readonly targets = new Remembered<Omit<Target, 'recipes'>, Omit<Mold, 'usedIn'>>();
   readonly filled = new Remembered<FilledCup, CupMaterial>();
+  readonly filledChips = new Remembered<FilledCup<ChipSpec>, CupMaterial>();
+  readonly chips = new Remembered<Chip, MaterialCore>();
   readonly cores = new Remembered<RecipeCore, MaterialCore>();
   readonly compared = new Remembered<ComparedRecipe, MatchMaterial>();
 

@@ -10,6 +10,7 @@
 
 import type { Shop } from '../cup/plan-batch.ts';
 import type { Tier } from '../optics/material-constants.ts';
+import type { Chip } from './model/chip.ts';
 import type { Edition } from './model/publish.ts';
 import type { Family, Recipe, RecipeLook } from './model/recipe.ts';
 import type { Material, Mold } from './model/shelf.ts';
@@ -46,6 +47,8 @@ export interface Book {
   readonly foreword: string;
   readonly settings: Settings;
   readonly recipes: readonly Recipe[];
+  /** Chips of the maker's own bottles. */
+  readonly chips: readonly Chip[];
   /** Recipes of which only the look is published; filled by `publishedBook`. */
   readonly looks: readonly RecipeLook[];
   readonly materials: readonly Material[];

@@ -4,8 +4,10 @@ import { checkKept } from './checks/check-kept.ts';
 import { checkPartial } from './checks/check-partial.ts';
 import { checkReferences } from './checks/check-references.ts';
 import { unusedMaterials } from './checks/unused-materials.ts';
+import { fillChips } from './chips/fill-chips.ts';
 import type { CompileMemory } from './compile-memory.ts';
 import { computedEach } from './computed.ts';
+import type { ChipSpec } from './cups/chip-spec.ts';
 import type { CupMaterial, CupShelf } from './cups/cup-shelf.ts';
 import { cupSpecs } from './cups/cup-specs.ts';
 import type { FilledCup } from './cups/fill-cup.ts';
@@ -33,6 +35,8 @@ export interface Prepared {
   readonly films: ShelfFit;
   readonly molds: ReadonlyMap<string, Omit<Mold, 'usedIn'>>;
   readonly filled: ReadonlyMap<string, FilledCup>;
+  /** The cups of chips, by the name of the chip. */
+  readonly filledChips: ReadonlyMap<string, FilledCup<ChipSpec>>;
   /** Recipes of which all is known that their colours hang on. */
   readonly recipes: readonly RecipeParts[];
   /** What is meant where a recipe names nothing. */
@@ -59,13 +63,14 @@ export function prepareBook(things: Things, memory: CompileMemory, report: Repor
   };
   const filled = fillCups(specs.cups, cupShelf, memory.filled, report);
   for (const cup of filled.values()) checkKept(cup, filled, report);
+  const filledChips = fillChips(things, cupShelf, memory.filledChips, report);
   checkPartial(things, specs.parts, cupShelf, report);
   const stated = withRoom(things.book, settingsOf(withPlasticThere(fields, things)), report);
   const settings = memory.settings.of(BOOK_FILE, [JSON.stringify(stated)], NOTHING, report, () => stated);
   const inherited = inheritedFields(things.recipes);
   const publish = publishOf(things.recipes, specs.ofRecipe, fields.publish);
   const recipes = partsOfRecipes(things, specs.ofRecipe, filled, { molds, inherited, publish, report });
-  return { fields, settings, shelf, films, molds, filled, recipes, plastic, inherited };
+  return { fields, settings, shelf, films, molds, filled, filledChips, recipes, plastic, inherited };
 }
 
 /** The fields of a book without the plastic that it names, as long as that waits to be filled in. */

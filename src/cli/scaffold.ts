@@ -62,6 +62,7 @@ const METRIC = {
   thin: '2 mm',
   gate: '4 mm',
   chip: '3 mm',
+  ownChip: '6 mm',
   size: '1 mm',
   long: '75 mm',
 };
@@ -74,6 +75,7 @@ const US: typeof METRIC = {
   thin: '1/16 in',
   gate: '5/32 in',
   chip: '1/8 in',
+  ownChip: '1/4 in',
   size: '0.040 in',
   long: '3 in',
 };
@@ -123,6 +125,23 @@ const FILES: { readonly [K in Kind]: (made: Scaffolded) => NewFile<K> } = {
       },
       remarks: [optional('baits: 20', 'how many you usually pour')],
       notes: 'what it is for, what it looks like in the water, what to mind the next time',
+    };
+  },
+  chip: (made) => {
+    const [colorant = 'brown'] = made.ids.get('colorant') ?? [];
+    return {
+      fields: {
+        made: made.today,
+        plastic: toFillIn(`how much of which, such as ${amountsOf(made).cup} ${usualPlastic(made)}`),
+        add: toFillIn(`what you put in, such as { ${colorant}: 1 drop }; little of it teaches more than much`),
+        seen: {
+          'over-white': toFillIn(COLOUR),
+          'over-black': toFillIn('the same over something black; remove this line if you did not look'),
+          thickness: amountsOf(made).ownChip,
+        },
+      },
+      remarks: [optional('publish: full', 'readers get this chip, and what it has taught; else they do not')],
+      notes: 'how you looked at it',
     };
   },
   colorant: (made) => ({

@@ -458,6 +458,26 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
     `title: Smoke\nmold: minnow\n${LOGGED_CUP}\nseen: { rounds: { body: 2 }, over-white: "#b09468" }`,
     `title: Smoke\nmold: minnow\n${LOGGED_CUP}\nseen: { rounds: { body: 1 }, over-white: "#b09468" }`,
   ),
+  'chip/unseen': {
+    bad: { 'chips/peat.md': text('title: Peat, a drop\nplastic: 100 ml supple\nadd: { peat: 1 drop }') },
+    good: {
+      'chips/peat.md': text(
+        'title: Peat, a drop\nplastic: 100 ml supple\nadd: { peat: 1 drop }\nseen: { over-white: "#c8b48e" }',
+      ),
+    },
+  },
+  'chip/seen-and-log': {
+    bad: {
+      'chips/peat.md': text(
+        'title: Peat, a drop\nplastic: 100 ml supple\nlog:\n  - add: { peat: 1 drop }\nseen: { over-white: "#c8b48e" }',
+      ),
+    },
+    good: {
+      'chips/peat.md': text(
+        'title: Peat, a drop\nplastic: 100 ml supple\nlog:\n  - { add: { peat: 1 drop }, seen: { over-white: "#c8b48e" } }',
+      ),
+    },
+  },
   'photo/missing': change('colours/smoke.md', photo('smoek.jpg'), photo('smoke.jpg')),
   'photo/unreadable': change('colours/smoke.md', photo('smoke.heic'), photo('smoke.jpg')),
   'photo/unused': change('colours/smoke.md', EXAMPLE_BOOK['colours/smoke.md'], photo('smoke.jpg')),

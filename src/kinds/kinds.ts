@@ -73,7 +73,12 @@ const ENTRIES = {
   recipe: {
     folder: 'colours',
     one: 'a recipe',
-    telling: ['cups', 'made', 'pattern', 'baits', 'streak'],
+    telling: ['cups', 'pattern', 'baits', 'streak'],
+  },
+  chip: {
+    folder: 'chips',
+    one: 'a chip',
+    telling: ['add', 'log'],
   },
   ...MATERIALS,
   mold: {

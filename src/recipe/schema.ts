@@ -179,7 +179,24 @@ export const recipeSchema = fields({
   seen: oneOrMore(baitLook).exactOptional(),
 });
 
-const chip = fields({
+/** `chips/*.md`: a chip of the maker's own bottles, poured to learn from. */
+export const chipSchema = fields({
+  title,
+  made: date.exactOptional(),
+  /** Plastic at the start. */
+  plastic: oneOrMore(plasticAmount),
+  /** Amounts added; or `log`. */
+  add: amounts.exactOptional(),
+  /** Several chips of one cup, round by round, each with what was seen. */
+  log: z.array(step).min(1).exactOptional(),
+  /** What was seen of it, beside `add`. Its thickness: see `CHIP_MM`. */
+  seen: oneOrMore(fields(LOOK_FIELDS)).exactOptional(),
+  /** Whether readers have it, and what it has taught. */
+  publish: z.enum(['full', 'no']).default('no'),
+});
+
+/** A chip in a material's file: of the product, not of the maker's bottle. */
+const labelChip = fields({
   dose: doseInPlastic,
   /** Thickness of the chip. */
   thickness: length,
@@ -196,7 +213,7 @@ const look = fields({
   colour: colour.exactOptional(),
   dose: doseInPlastic.exactOptional(),
   thickness: length.exactOptional(),
-  chips: z.array(chip).min(1).exactOptional(),
+  chips: z.array(labelChip).min(1).exactOptional(),
 });
 
 const stocked = {
@@ -353,6 +370,7 @@ export const targetSchema = fields({
 export const SCHEMAS = {
   book: bookSchema,
   recipe: recipeSchema,
+  chip: chipSchema,
   colorant: colorantSchema,
   powder: powderSchema,
   flake: flakeSchema,

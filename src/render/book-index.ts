@@ -1,3 +1,4 @@
+import type { Chip } from '../book/model/chip.ts';
 import type { Family, Recipe, RecipeLook } from '../book/model/recipe.ts';
 import type { Material, Mold, ShelfCut } from '../book/model/shelf.ts';
 import type { Target } from '../book/model/target.ts';
@@ -12,6 +13,8 @@ export interface BookIndex {
   readonly materials: ReadonlyMap<string, Material>;
   /** Dilutions of the materials. */
   readonly cuts: ReadonlyMap<string, ShelfCut>;
+  /** Of each material the chips that it is in; of plain plastic, those of that plastic. */
+  readonly chipsOf: ReadonlyMap<string, readonly Chip[]>;
   readonly molds: ReadonlyMap<string, Mold>;
   readonly targets: ReadonlyMap<string, Target>;
   readonly families: ReadonlyMap<string, Family>;
@@ -41,6 +44,7 @@ export function bookIndex(book: Book): BookIndex {
     looks: byId(book.looks),
     materials: byId(book.materials),
     cuts: byId(book.materials.flatMap(({ cuts = [] }) => cuts)),
+    chipsOf: chipsByMaterial(book.chips),
     molds: byId(book.molds),
     targets: byId(book.targets),
     families: byId(book.families),
@@ -48,4 +52,16 @@ export function bookIndex(book: Book): BookIndex {
   };
   indexes.set(book, index);
   return index;
+}
+
+function chipsByMaterial(chips: readonly Chip[]): BookIndex['chipsOf'] {
+  const found = new Map<string, Chip[]>();
+  for (const chip of chips) {
+    const held = chip.rounds.flatMap(({ contents, plastics }): readonly { readonly material: string }[] =>
+      contents.length > 0 ? contents : plastics,
+    );
+    for (const material of new Set(held.map((each) => each.material)))
+      found.set(material, [...(found.get(material) ?? []), chip]);
+  }
+  return found;
 }

@@ -22,7 +22,10 @@ const RECIPE = 1;
 /** Every photo that a book shows, by its file. */
 export function photosOf(book: Book): readonly string[] {
   const things = [...book.recipes, ...book.materials, ...book.molds];
-  const rounds = book.recipes.flatMap(({ cups }) => cups.flatMap((cup) => cup.rounds));
+  const rounds = [
+    ...book.recipes.flatMap(({ cups }) => cups.flatMap((cup) => cup.rounds)),
+    ...book.chips.flatMap((chip) => chip.rounds),
+  ];
   const photos = [
     ...things.flatMap((thing) => thing.photos),
     ...[...rounds, ...book.recipes].flatMap(({ seen = [] }) => seen.flatMap(({ photo }) => photo ?? [])),

@@ -7,6 +7,9 @@
 /** Volume of a drop, ml: 20 drops a millilitre. Common practice, no source. */
 export const DROP_ML = 0.05;
 
+/** Thickness of a chip of one's own that does not say, mm: enough for a small dose to show, and to be looked at over both cards. Convention of this book. */
+export const CHIP_MM = 6;
+
 /** Density of a liquid colorant or scent, g/ml: oils and dyes are near that of water. Common practice, no source. */
 export const LIQUID_DENSITY = 1;
 

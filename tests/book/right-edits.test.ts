@@ -169,7 +169,7 @@ describe('a file that lies in the wrong place is told where it belongs', () => {
     [
       'readme.md',
       'hello',
-      'file in `./`, expected book.md, or a file in colours, shelf/colorants, shelf/powders, shelf/flakes, shelf/plastics, shelf/additives, molds, targets, because the folder of a file says what it is, and this one is not in the book → move it to the folder of its kind, or out of the book if it is none of it',
+      'file in `./`, expected book.md, or a file in colours, chips, shelf/colorants, shelf/powders, shelf/flakes, shelf/plastics, shelf/additives, molds, targets, because the folder of a file says what it is, and this one is not in the book → move it to the folder of its kind, or out of the book if it is none of it',
     ],
   ])('%s', (path, text, finding) => {
     expect(told({ [path]: text })).toEqual([`${path}:1:1 file/unknown-place: ${finding}`]);

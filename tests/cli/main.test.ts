@@ -179,7 +179,7 @@ function fillIn(path: string, values: Readonly<Record<string, string>>): void {
 }
 
 describe('cupbook new', () => {
-  test.each(['recipe', 'colorant', 'powder', 'flake', 'plastic', 'additive', 'mold', 'target'])(
+  test.each(['recipe', 'chip', 'colorant', 'powder', 'flake', 'plastic', 'additive', 'mold', 'target'])(
     'NAME --kind %s writes a file without errors, of which check tells what is to be filled in',
     async (kind) => {
       const folder = await smallBook();
@@ -223,7 +223,7 @@ describe('cupbook new', () => {
     expect(JSON.parse(out).cups.map(({ name }: { name: string }) => name)).toEqual(['body']);
   });
 
-  test.each(['recipe', 'colorant', 'powder', 'plastic', 'mold', 'target'])(
+  test.each(['recipe', 'chip', 'colorant', 'powder', 'plastic', 'mold', 'target'])(
     'NAME --kind %s speaks the units of the book, and a recipe takes its plastic',
     async (kind) => {
       const units = 'units: { volume: fl oz, temperature: °F, currency: $ }';
@@ -284,7 +284,7 @@ describe('cupbook new', () => {
     });
   });
 
-  test.each(['colorant', 'powder', 'flake', 'additive', 'target'])(
+  test.each(['chip', 'colorant', 'powder', 'flake', 'additive', 'target'])(
     'NAME --kind %s says beside each empty field what to write, and that is taken',
     async (kind) => {
       const folder = await smallBook();
@@ -296,7 +296,13 @@ describe('cupbook new', () => {
         name!,
         /such as ("[^"]+"|\{.*?\}|[^:;]+)/.exec(hint!)?.[1] ?? hint!.replace(/,.*| or .*/, ''),
       ]);
-      fillIn(path, Object.fromEntries([...written, ...(kind === 'target' ? [['over-black', '"#4c3a20"']] : [])]));
+      fillIn(
+        path,
+        Object.fromEntries([
+          ...written,
+          ...(kind === 'target' || kind === 'chip' ? [['over-black', '"#4c3a20"']] : []),
+        ]),
+      );
       expect(await cupbook(['check', '--strict', '--recipes', folder])).toMatchObject({ code: 0 });
     },
   );

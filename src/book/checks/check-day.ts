@@ -4,11 +4,11 @@ import type { Report } from '../report.ts';
 const DAY_MS = 24 * 60 * 60 * 1000;
 
 /**
- * Reports a recipe that was made on a day to come. A warning: what is built does not depend on the day, nor on a clock that is wrong.
+ * Reports a recipe or chip that was made on a day to come. A warning: what is built does not depend on the day, nor on a clock that is wrong.
  *
  * @param today `2026-03-14`; the day after it is let pass, since it has begun elsewhere
  */
-export function checkDay(recipe: Thing<'recipe'>, today: string, report: Report): void {
+export function checkDay(recipe: Thing<'recipe' | 'chip'>, today: string, report: Report): void {
   const { made } = recipe.fields;
   if (made === undefined) return;
   const tomorrow = new Date(Date.parse(`${today}T00:00:00Z`) + DAY_MS).toISOString().slice(0, 10);

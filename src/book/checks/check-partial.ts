@@ -1,6 +1,7 @@
 import type { DiagnosticCode } from '../../diagnostics/catalogue.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
 import { computed } from '../computed.ts';
+import { chipSpec } from '../cups/chip-spec.ts';
 import type { CupShelf } from '../cups/cup-shelf.ts';
 import { type CupSpec, knownRecipe } from '../cups/cup-specs.ts';
 import { fillCup } from '../cups/fill-cup.ts';
@@ -36,15 +37,16 @@ const TOLD: ReadonlySet<DiagnosticCode> = new Set<DiagnosticCode>([
 export function checkPartial(things: Things, cups: readonly CupSpec[], shelf: CupShelf, report: Report): void {
   const quiet = reportOnly(report, (code) => TOLD.has(code));
   // What cannot be computed of a part is nothing to tell of: `quiet` leaves it out.
-  for (const thing of things.faulty.parts) computed(thing, quiet, () => checkPart(thing, things, quiet));
+  for (const thing of things.faulty.parts) computed(thing, quiet, () => checkPart(thing, things, shelf, quiet));
   for (const cup of cups) computed(cup.recipe, quiet, () => fillCup(cup, undefined, shelf, quiet));
 }
 
-function checkPart(thing: Thing, things: Things, report: Report): void {
+function checkPart(thing: Thing, things: Things, shelf: CupShelf, report: Report): void {
   const unit = things.book?.fields.units.temperature ?? '°C';
   if (isCut(thing)) return;
   if (isMaterial(thing)) compileMaterial(thing, materialAmounts(thing, unit, report), 'unreadable', report);
   else if (thing.kind === 'mold') compileMold(thing, report);
+  else if (thing.kind === 'chip') fillCup(chipSpec(thing), undefined, shelf, report);
   else if (thing.kind === 'recipe') {
     const recipe = thing;
     if (recipe.fields.from !== undefined) knownRecipe(recipe.fields.from, recipe, ['from'], things, report);

@@ -1,12 +1,13 @@
 import type { CupFields } from '../cups/cup-specs.ts';
 import type { Things } from '../read/read-things.ts';
 
-/** Materials on the shelf that no recipe names: one of them may be what a name that is not there is called now. */
-export function unusedMaterials({ materials, cuts, recipes, faulty }: Things): ReadonlySet<string> {
+/** Materials on the shelf that no recipe and no chip names: one of them may be what a name that is not there is called now. */
+export function unusedMaterials({ materials, cuts, recipes, chips, faulty }: Things): ReadonlySet<string> {
   const named = new Set([
     ...[...recipes.values(), ...faulty.partsOf('recipe')].flatMap(({ fields }) =>
       Object.values(fields.cups ?? {}).flatMap(namesInCup),
     ),
+    ...[...chips.values(), ...faulty.partsOf('chip')].flatMap(({ fields }) => namesInCup(fields)),
     ...[...cuts.values()].flatMap(({ fields: { cut } }) => [cut.of, cut.with]),
   ]);
   return new Set(
@@ -17,6 +18,11 @@ export function unusedMaterials({ materials, cuts, recipes, faulty }: Things): R
 }
 
 /** Names of all materials in a cup, but for its plastic. */
-export function namesInCup({ add = {}, set = {}, without = [], log = [] }: CupFields): readonly string[] {
+export function namesInCup({
+  add = {},
+  set = {},
+  without = [],
+  log = [],
+}: Omit<CupFields, 'share'>): readonly string[] {
   return [...[add, set, ...log.map((step) => step.add ?? {})].flatMap(Object.keys), ...without];
 }

@@ -13,6 +13,8 @@ import { required } from '../../values/required.ts';
 import type { Report } from '../report.ts';
 import type { MaterialCore } from '../shelf/compile-material.ts';
 import { writtenHeat } from '../shelf/written-heat.ts';
+import type { ChipSpec } from './chip-spec.ts';
+import type { CupSpec } from './cup-specs.ts';
 import type { FilledCup } from './fill-cup.ts';
 import { placeInCup } from './place-in-cup.ts';
 
@@ -24,7 +26,7 @@ type Shelf = ReadonlyMap<string, MaterialCore>;
  * @param limitAt how hot the cup of a step may get
  */
 export function checkHeat(
-  { spec }: Pick<FilledCup, 'spec'>,
+  { spec }: Pick<FilledCup<CupSpec | ChipSpec>, 'spec'>,
   limitAt: (step: number) => HeatLimit | undefined,
   shelf: Shelf,
   unit: TemperatureUnit,

@@ -4,6 +4,8 @@ import type { TargetColour } from '../../recipe/colour-fields.ts';
 import type { FieldPath } from '../../recipe/field-path.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
 import type { Report } from '../report.ts';
+import type { ChipSpec } from './chip-spec.ts';
+import type { CupSpec } from './cup-specs.ts';
 import type { FilledCup } from './fill-cup.ts';
 import { seenByDaylight, viewsOfLook } from './seen-colour.ts';
 
@@ -27,7 +29,10 @@ export function checkSeen(
 }
 
 /** Reports a look that differs from the one before by more than two test pours of a cup can, with nothing between that went in. */
-export function checkUnlogged({ spec, rounds, places }: FilledCup, report: Report): void {
+export function checkUnlogged(
+  { spec, rounds, places }: Pick<FilledCup<CupSpec | ChipSpec>, 'spec' | 'rounds' | 'places'>,
+  report: Report,
+): void {
   const seen = rounds.flatMap((round) => {
     const [how] = round.seen;
     const views = viewsOfLook(how);

@@ -18,17 +18,19 @@ import { type LoggedAmount, stepOfAmount } from '../../cup/logged-amount.ts';
 import type { DiagnosticCode } from '../../diagnostics/catalogue.ts';
 import type { FieldPath } from '../../recipe/field-path.ts';
 import type { PlasticAmount } from '../../recipe/plastic-field.ts';
+import { CHIP_MM } from '../../tables/material-defaults.ts';
 import { gramsOfDose } from '../../units/dose.ts';
 import { formatDose } from '../../units/format-quantity.ts';
 import type { Quantity, Rate } from '../../units/quantity.ts';
 import { UNITS } from '../../units/unit.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
-import { compileLook } from '../looks/compile-look.ts';
+import { compileLook, type LookFields } from '../looks/compile-look.ts';
 import type { Look } from '../model/looks.ts';
 import { placeOfEnd } from '../read/place-of-end.ts';
 import type { Finding, Report } from '../report.ts';
 import { asWritten } from './as-written.ts';
+import type { ChipSpec } from './chip-spec.ts';
 import {
   ADD_AND_LOG,
   ADDED_TO_NOTHING,
@@ -45,9 +47,9 @@ import type { CupSpec } from './cup-specs.ts';
 /** A round as the ledger keeps it. */
 export type FilledRound = LogRound<Look>;
 
-/** A cup with its ledger kept. */
-export interface FilledCup {
-  readonly spec: CupSpec;
+/** A cup with its ledger kept: of a recipe, or of a chip. */
+export interface FilledCup<Spec extends CupSpec | ChipSpec = CupSpec> {
+  readonly spec: Spec;
   /** Cup that is left; of an empty one, the last that was not. */
   readonly state: CupState;
   /** Before the first round. */
@@ -71,12 +73,12 @@ export interface FilledCup {
 }
 
 /** Keeps the ledger of one cup. Faults go to the report; undefined where the cup could not be filled. */
-export function fillCup(
-  spec: CupSpec,
+export function fillCup<Spec extends CupSpec | ChipSpec>(
+  spec: Spec,
   parent: FilledCup | undefined,
   shelf: CupShelf,
   report: Report,
-): FilledCup | undefined {
+): FilledCup<Spec> | undefined {
   const filling = new Filling(spec, shelf, report);
   const { fields, path } = spec;
   if (fields.log && fields.add && !spec.from) {
@@ -116,11 +118,11 @@ class Filling {
   /** Which step of the file each step of the log is in. */
   readonly places: number[] = [];
   readonly volumePerGram = (material: string): number => 1 / required(this.shelf.materials, material).density;
-  private readonly spec: CupSpec;
+  private readonly spec: CupSpec | ChipSpec;
   private readonly shelf: CupShelf;
   private readonly report: Report;
 
-  constructor(spec: CupSpec, shelf: CupShelf, report: Report) {
+  constructor(spec: CupSpec | ChipSpec, shelf: CupShelf, report: Report) {
     this.spec = spec;
     this.shelf = shelf;
     this.report = report;
@@ -262,7 +264,13 @@ class Filling {
         },
         log,
       );
+    if ('seen' in this.spec && this.spec.seen) this.see(this.spec.seen, (each) => log.take(each));
     return log;
+  }
+
+  private see(looks: readonly LookFields[], take: CupLog<Look>['take']): void {
+    const isChip = this.spec.recipe.kind === 'chip';
+    take({ kind: 'see', looks: looks.map((look) => compileLook(isChip ? { thickness: CHIP_MM, ...look } : look)) });
   }
 
   /** All that one step of a file says: what it is heated again for goes in with that heat, and its peak belongs to the round of the rest. */
@@ -296,7 +304,7 @@ class Filling {
         this.fault('recipe/over-poured', path, overPoured(written, over.leftMl, log.pouredMl));
       }
     }
-    if (seen) take({ kind: 'see', looks: seen.map(compileLook) });
+    if (seen) this.see(seen, take);
     if (heat !== undefined || held !== undefined)
       take({ kind: 'heat', ...defined({ celsius: heat, heldMinutes: held }) });
     if (note !== undefined) take({ kind: 'note', text: note });

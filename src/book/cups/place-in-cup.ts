@@ -7,7 +7,7 @@ import type { CupSpec } from './cup-specs.ts';
  * @param cuts of the material
  */
 export function placeInCup(
-  spec: CupSpec,
+  spec: Pick<CupSpec, 'fields' | 'path'>,
   id: string,
   cuts: readonly { readonly id: string }[] = [],
 ): FieldPath | undefined {
@@ -18,7 +18,7 @@ export function placeInCup(
   return undefined;
 }
 
-function placeOfName({ fields, path }: CupSpec, id: string): FieldPath | undefined {
+function placeOfName({ fields, path }: Pick<CupSpec, 'fields' | 'path'>, id: string): FieldPath | undefined {
   const { add = {}, set = {}, log = [] } = fields;
   if (Object.hasOwn(add, id)) return [...path, 'add', id];
   if (Object.hasOwn(set, id)) return [...path, 'set', id];

@@ -3,16 +3,22 @@
  *
  * @packageDocumentation
  */
-import { cupKey } from '../cups/cup-specs.ts';
+import type { ChipSpec } from '../cups/chip-spec.ts';
+import { type CupSpec, cupKey } from '../cups/cup-specs.ts';
 import type { FilledCup } from '../cups/fill-cup.ts';
 import type { LookedRecipe } from './looked-recipe.ts';
 
-type Logged = Pick<FilledCup, 'spec' | 'rounds'>;
+type Logged = Pick<FilledCup<CupSpec | ChipSpec>, 'spec' | 'rounds'>;
+
+/** The name of a cup; that of a chip has two strokes, and no recipe's has. */
+function specKey({ recipe, name }: Logged['spec']): string {
+  return cupKey(recipe.kind === 'chip' ? `chips/${recipe.id}` : recipe.id, name);
+}
 
 /** The name of a cup as it was at a round: one that was begun anew is another cup, measured out anew. */
 export function roundCupKey({ spec, rounds }: Logged, round: number): string {
   const begun = rounds.filter(({ number, pouredAway }) => number <= round && pouredAway !== undefined).length;
-  const key = cupKey(spec.recipe.id, spec.name);
+  const key = specKey(spec);
   return begun === 0 ? key : `${key}#${begun + 1}`;
 }
 
@@ -33,5 +39,5 @@ export function baitKey(
 
 /** The name of a look at a pour: its recipe, cup and round, and which look it is of those at the pour, from 0 here and from 1 there. */
 export function lookKey({ spec }: Logged, round: number, index: number): string {
-  return `${cupKey(spec.recipe.id, spec.name)}/${round}/${index + 1}`;
+  return `${specKey(spec)}/${round}/${index + 1}`;
 }

@@ -2,13 +2,15 @@ import type { MaterialKind } from '../../kinds/kinds.ts';
 import type { LearningData, TaughtLook, TaughtMaterial } from '../../learning/learning-data.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
 import { required } from '../../values/required.ts';
+import type { ChipSpec } from '../cups/chip-spec.ts';
+import type { FilledCup } from '../cups/fill-cup.ts';
 import type { MaterialCore } from '../shelf/compile-material.ts';
 import type { LookedRecipe } from './looked-recipe.ts';
-import { taughtLooks } from './taught-looks.ts';
+import { chipLooks, taughtLooks } from './taught-looks.ts';
 import { taughtMaterial } from './taught-material.ts';
 
 /**
- * All that a book can learn its shelf from: what its files say of every material that colours, and every look of these recipes.
+ * All that a book can learn its shelf from: what its files say of every material that colours, and every look of these recipes and chips.
  *
  * Shape: both in the order of their names, whatever the order of the files.
  */
@@ -16,13 +18,18 @@ export function learningData(
   things: ReadonlyMap<string, Thing<MaterialKind>>,
   shelf: ReadonlyMap<string, MaterialCore>,
   recipes: readonly LookedRecipe[],
+  chips: Iterable<FilledCup<ChipSpec>>,
 ): LearningData {
   const materials = [...shelf.values()].flatMap((material): TaughtMaterial[] => {
     const taught = taughtMaterial(required(things, material.id), material);
     return taught ? [taught] : [];
   });
   const known = new Set(materials.map(({ id }) => id));
-  const looks = recipes.flatMap((recipe) => taughtLooks(recipe, (material) => known.has(material)));
+  const colours = (material: string): boolean => known.has(material);
+  const looks = [
+    ...recipes.flatMap((recipe) => taughtLooks(recipe, colours)),
+    ...[...chips].flatMap((chip) => chipLooks(chip, colours)),
+  ];
   return {
     materials: materials.sort((one, other) => (one.id < other.id ? -1 : 1)),
     looks: looks.sort((one: TaughtLook, other: TaughtLook) => (one.key < other.key ? -1 : 1)),

@@ -1,7 +1,10 @@
 import { type CupState, total } from '../../cup/ledger.ts';
 import type { TaughtLook } from '../../learning/learning-data.ts';
 import { CLIPPED_PHOTO_DOUBT } from '../../tables/label-doubt.ts';
+import { CHIP_MM } from '../../tables/material-defaults.ts';
 import { defined } from '../../values/defined.ts';
+import type { ChipSpec } from '../cups/chip-spec.ts';
+import type { CupSpec } from '../cups/cup-specs.ts';
 import type { FilledCup } from '../cups/fill-cup.ts';
 import { compileLook } from '../looks/compile-look.ts';
 import type { Look } from '../model/looks.ts';
@@ -22,7 +25,16 @@ export function taughtLooks(recipe: LookedRecipe, colours: (material: string) =>
   return [...recipe.cups.flatMap((cup) => cupLooks(cup, recipe.bodyMm, colours)), ...baitLooks(recipe, colours)];
 }
 
-function cupLooks(cup: FilledCup, bodyMm: number, colours: (material: string) => boolean): readonly TaughtLook[] {
+/** All looks at a chip that say a colour, as those at the cup of a recipe. */
+export function chipLooks(chip: FilledCup<ChipSpec>, colours: (material: string) => boolean): readonly TaughtLook[] {
+  return cupLooks(chip, CHIP_MM, colours);
+}
+
+function cupLooks(
+  cup: FilledCup<CupSpec | ChipSpec>,
+  bodyMm: number,
+  colours: (material: string) => boolean,
+): readonly TaughtLook[] {
   return cup.rounds.flatMap((round) => {
     const key = roundCupKey(cup, round.number);
     return isPlastic(round.cup)

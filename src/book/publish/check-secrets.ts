@@ -38,7 +38,7 @@ export function checkPublished(book: Book, things: readonly Thing[], hidden: rea
   if (secrets.length === 0) return;
   const shared = publishedBook(book);
   const cuts = shared.materials.flatMap((material) => material.cuts ?? []);
-  const files = [...shared.recipes, ...shared.materials, ...cuts, ...shared.molds, ...shared.targets];
+  const files = [...shared.recipes, ...shared.chips, ...shared.materials, ...cuts, ...shared.molds, ...shared.targets];
   const published: Published = {
     names: [...files, ...shared.looks].flatMap((of) => namesOf(of).map((name) => ({ of, name }))),
     secrets: nameIndex(secrets.flatMap((of) => namesOf(of).map((name) => ({ of, name })))),

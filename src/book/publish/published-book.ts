@@ -2,6 +2,7 @@ import type { CupState } from '../../cup/ledger.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
+import type { Chip } from '../model/chip.ts';
 import type { Cup } from '../model/cup.ts';
 import type { BaitLook } from '../model/looks.ts';
 import type { Recipe, RecipeLook } from '../model/recipe.ts';
@@ -41,7 +42,8 @@ function editionOf(book: Book): Book {
     rewritten: new Set(),
   };
   const recipes = sharedRecipes(full, reach, book);
-  const named = new Set(recipes.flatMap(materialsOf));
+  const chips = book.chips.filter(({ publish }) => publish === 'full');
+  const named = new Set([...recipes.flatMap(materialsOf), ...chips.flatMap(materialsOfChip)]);
   const cuts = book.materials.flatMap((material) => material.cuts ?? []).filter(({ id }) => named.has(id));
   const shelf = new Set([...named, ...cuts.flatMap((cut) => [cut.of, cut.with])]);
   const families = compileFamilies([...recipes, ...looks.map((look) => lookDescendant(look, book, idsOf(looks)))]);
@@ -53,6 +55,7 @@ function editionOf(book: Book): Book {
     edition: 'shared',
     settings: { ...settings, ...(plastic === undefined || !shelf.has(plastic) ? {} : { plastic }) },
     recipes: recipes.map((recipe) => ({ ...recipe, family: required(familyOf, recipe.id) })),
+    chips: chips.map((chip) => ({ ...chip, source: sharedSource(chip.source) })),
     targets: targets.map(({ mold, ...target }) => ({
       ...target,
       ...(mold === undefined || !molds.has(mold) ? {} : { mold }),
@@ -123,6 +126,13 @@ function materialsOf({ cups, changes, batch }: Recipe): readonly string[] {
     ]),
     ...changes.flatMap(({ change }) => change.doses),
   ].map(({ material }) => material);
+}
+
+/** What a published chip is made of: also the cut that its file names, which readers are told of with its bottle. */
+function materialsOfChip({ rounds }: Chip): readonly string[] {
+  return rounds
+    .flatMap(({ contents, plastics, cuts }) => [...contents, ...plastics, ...cuts])
+    .map(({ material }) => material);
 }
 
 /** Recipes in full without what they would tell of others that readers cannot have. */

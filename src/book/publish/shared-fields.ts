@@ -12,6 +12,7 @@ import type { Batch } from '../../cup/batch.ts';
 import type { CupState } from '../../cup/ledger.ts';
 import type { WantedFlake } from '../../matching/substitutes/flake-match.ts';
 import type { LookDoubt } from '../../optics/look-doubt.ts';
+import type { Chip } from '../model/chip.ts';
 import type { Appearance, Colour, Lab, MeasuredBands } from '../model/colours.ts';
 import type { Change, Content, Cup, PlasticShare, Round } from '../model/cup.ts';
 import type { Look } from '../model/looks.ts';
@@ -400,6 +401,23 @@ const TARGET: FieldTable<Target> = {
   source: SOURCE,
 };
 
+const CHIP: FieldTable<Chip> = {
+  id: 'shared',
+  title: 'shared',
+  made: 'shared',
+  publish: 'shared',
+  notes: 'shared',
+  rounds: {
+    number: 'shared',
+    contents: CONTENT,
+    cuts: { material: 'shared' },
+    plastics: PLASTIC,
+    seen: { ...LOOK, thicknessMm: 'shared' },
+    note: 'shared',
+  },
+  source: SOURCE,
+};
+
 /** What readers may have of a book. Looks are not in it: `lookOnly` says what there is of them. */
 export const SHARED_FIELDS: FieldTable<Omit<Book, 'looks' | 'recipes'>> & { readonly recipes: typeof RECIPE } = {
   format: 'shared',
@@ -428,6 +446,7 @@ export const SHARED_FIELDS: FieldTable<Omit<Book, 'looks' | 'recipes'>> & { read
     plastic: 'shared',
   },
   recipes: RECIPE,
+  chips: CHIP,
   materials: MATERIAL,
   molds: MOLD,
   targets: TARGET,

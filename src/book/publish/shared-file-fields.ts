@@ -99,6 +99,18 @@ const SEEN = {
   wet: 'shared',
 } as const;
 
+const LOG = {
+  'new-cup': 'shared',
+  heat: 'shared',
+  held: 'shared',
+  reheat: 'shared',
+  plastic: 'shared',
+  add: AMOUNTS,
+  pour: 'shared',
+  seen: SEEN,
+  note: 'shared',
+} as const;
+
 const TARGET_PART = {
   'over-white': 'shared',
   'over-black': 'shared',
@@ -133,20 +145,19 @@ const SHARED_FILE_FIELDS: { readonly [K in Exclude<FiledKind, MaterialKind>]: Fi
         add: AMOUNTS,
         set: AMOUNTS,
         without: 'shared',
-        log: {
-          'new-cup': 'shared',
-          heat: 'shared',
-          held: 'shared',
-          reheat: 'shared',
-          plastic: 'shared',
-          add: AMOUNTS,
-          pour: 'shared',
-          seen: SEEN,
-          note: 'shared',
-        },
+        log: LOG,
       },
     },
     seen: { ...SEEN, side: 'shared', rounds: { '*': 'shared' } },
+  },
+  chip: {
+    title: 'shared',
+    made: 'shared',
+    plastic: 'shared',
+    add: AMOUNTS,
+    log: LOG,
+    seen: SEEN,
+    publish: 'shared',
   },
   mold: {
     title: 'shared',

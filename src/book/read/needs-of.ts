@@ -4,6 +4,7 @@ import type { Thing } from '../../recipe/read-thing.ts';
 import { BOOK_FILE, MEASUREMENTS_FILE } from '../../recipe/source.ts';
 import { plasticsOfTarget } from '../checks/check-references.ts';
 import { namesInCup } from '../checks/unused-materials.ts';
+import type { CupFields } from '../cups/cup-specs.ts';
 import type { ShelfFit } from '../shelf/shelf-fit.ts';
 import { type InheritedField, unreadOrigin } from './inherited-field.ts';
 import type { Things } from './read-things.ts';
@@ -47,6 +48,13 @@ export function needsOf(
     // What it comes from would say, and is needed itself.
     return unreadOrigin(recipe, things.recipes) === undefined ? usualMold : [];
   };
+  const inCup = (cup: CupFields): readonly string[] => [
+    ...namesInCup(cup).map((id) => pathOf('colorant', id)),
+    ...[
+      ...(cup.plastic ?? []),
+      ...(cup.log ?? []).flatMap((step) => [...(step['new-cup'] ?? []), ...(step.plastic ? [step.plastic] : [])]),
+    ].flatMap((amount) => (amount.plastic === undefined ? usualPlastic : [pathOf('plastic', amount.plastic)])),
+  ];
   const ofRecipe = (recipe: Thing<'recipe'>): readonly string[] => {
     const { from, for: target, cups = {} } = recipe.fields;
     const recipeOf = (name: string): string => pathOf('recipe', bareName(name).replace(/\/.*/s, ''));
@@ -54,14 +62,7 @@ export function needsOf(
       ...moldOf(recipe),
       ...(from === undefined ? [] : [recipeOf(from)]),
       ...(target === undefined ? [] : [pathOf('target', target)]),
-      ...Object.values(cups).flatMap((cup) => [
-        ...(cup.from === undefined ? [] : [recipeOf(cup.from)]),
-        ...namesInCup(cup).map((id) => pathOf('colorant', id)),
-        ...[
-          ...(cup.plastic ?? []),
-          ...(cup.log ?? []).flatMap((step) => [...(step['new-cup'] ?? []), ...(step.plastic ? [step.plastic] : [])]),
-        ].flatMap((amount) => (amount.plastic === undefined ? usualPlastic : [pathOf('plastic', amount.plastic)])),
-      ]),
+      ...Object.values(cups).flatMap((cup) => [...(cup.from === undefined ? [] : [recipeOf(cup.from)]), ...inCup(cup)]),
     ];
   };
   const isMeasured = ({ fields }: Thing): boolean =>
@@ -84,6 +85,7 @@ export function needsOf(
       return [target.source.path, [...(mold === undefined ? [] : [pathOf('mold', mold)]), ...plastics]] as const;
     }),
     ...[...things.recipes.values()].map((recipe) => [recipe.source.path, ofRecipe(recipe)] as const),
+    ...[...things.chips.values()].map(({ source, fields }) => [source.path, inCup(fields)] as const),
     ...(things.measurements === undefined
       ? []
       : [[MEASUREMENTS_FILE, filmsNeed(films, things, (id) => pathOf('colorant', id))] as const]),
@@ -100,6 +102,7 @@ function knownOf(things: Things, kind: Kind, id: string): Pick<Thing, 'source'> 
   if (isMaterialKind(kind))
     return (things.materials.get(id) ?? things.cuts.get(id)) as Pick<Thing, 'source'> | undefined;
   if (kind === 'recipe') return things.recipes.get(id);
+  if (kind === 'chip') return things.chips.get(id);
   if (kind === 'mold') return things.molds.get(id);
   return kind === 'target' ? things.targets.get(id) : things.book;
 }

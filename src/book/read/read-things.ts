@@ -16,6 +16,8 @@ import { NAMED_BY } from './named-by.ts';
 export interface Things {
   readonly book: Thing<'book'> | undefined;
   readonly recipes: ReadonlyMap<string, Thing<'recipe'>>;
+  /** Chips of the maker's own bottles. */
+  readonly chips: ReadonlyMap<string, Thing<'chip'>>;
   readonly materials: ReadonlyMap<string, Thing<MaterialKind>>;
   /** Dilutions of colorants, which share their names with the materials. */
   readonly cuts: ReadonlyMap<string, CutThing>;
@@ -44,6 +46,7 @@ export function readThings(
 ): Things {
   const whole: Thing<'book'>[] = [];
   const recipes = new Map<string, Thing<'recipe'>>();
+  const chips = new Map<string, Thing<'chip'>>();
   const molds = new Map<string, Thing<'mold'>>();
   const targets = new Map<string, Thing<'target'>>();
   const materials = new Map<string, Thing<MaterialKind>>();
@@ -93,6 +96,7 @@ export function readThings(
       if (isCut(read)) cuts.set(id, read);
       else if (isMaterial(read)) materials.set(id, read);
       else if (read.kind === 'recipe') recipes.set(id, read);
+      else if (read.kind === 'chip') chips.set(id, read);
       else if (read.kind === 'mold') molds.set(id, read);
       else if (read.kind === 'target') targets.set(id, read);
       else whole.push(read);
@@ -122,6 +126,7 @@ export function readThings(
   return {
     book,
     recipes,
+    chips,
     materials,
     cuts,
     molds,

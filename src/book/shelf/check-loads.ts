@@ -6,6 +6,8 @@ import { formatDecimal } from '../../units/format-quantity.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
 import { required } from '../../values/required.ts';
+import type { ChipSpec } from '../cups/chip-spec.ts';
+import type { CupSpec } from '../cups/cup-specs.ts';
 import type { FilledCup } from '../cups/fill-cup.ts';
 import { placeInCup } from '../cups/place-in-cup.ts';
 import type { ShelfCut } from '../model/shelf.ts';
@@ -19,7 +21,7 @@ import type { MaterialCore } from './compile-material.ts';
  * @param plasticDensity of the cup's plastic, g/ml
  */
 export function checkLoads(
-  { spec, contents }: Pick<FilledCup, 'spec' | 'contents'>,
+  { spec, contents }: Pick<FilledCup<CupSpec | ChipSpec>, 'spec' | 'contents'>,
   plasticDensity: number,
   shelf: ReadonlyMap<string, MaterialCore>,
   volume: VolumeUnit,

@@ -12,6 +12,7 @@ import { assumptionText } from '../../words/assumption.ts';
 import { cutShareText } from '../../words/cut.ts';
 import { EFFECT_WORDS } from '../../words/effect.ts';
 import { handyMeasure } from '../../words/handy-measure.ts';
+import { ownChipsText } from '../../words/own-chips.ts';
 import { boughtText } from '../../words/stock.ts';
 import { bookIndex, titleOnShelf } from '../book-index.ts';
 import { cautionsBlock } from '../cautions.ts';
@@ -24,6 +25,7 @@ import { labelLine } from '../label-line.ts';
 import { link, paths } from '../links.ts';
 import { knownColour } from '../material/known-colour.ts';
 import { lightGraph } from '../material/light-graph.ts';
+import { ownChips } from '../material/own-chips.ts';
 import { notesHtml, notesText } from '../notes.ts';
 import type { PageContext, PageKind } from '../page.ts';
 import { photoFigures } from '../photo.ts';
@@ -81,6 +83,7 @@ ${groups
 function shelfItem(context: PageContext, material: Material): Html {
   const { id, title, flake, tier, usedIn, stockGrams, hardness, use, effect } = material;
   const uses = new Set(usedIn.map(({ recipe }) => recipe)).size;
+  const own = bookIndex(context.book).chipsOf.get(id)?.length ?? 0;
   const words = [
     ...(flake === undefined ? [] : [inches(flake.acrossMm), flake.finish]),
     ...(hardness === undefined ? [] : [hardness]),
@@ -88,6 +91,7 @@ function shelfItem(context: PageContext, material: Material): Html {
     ...(effect === undefined ? [] : [EFFECT_WORDS[effect]]),
     ...(colours(material) && material.kind !== 'plastic' && flake === undefined ? [tier] : []),
     uses === 0 ? 'not used yet' : `in ${counted(uses, 'colour')}`,
+    ...(own === 0 ? [] : [ownChipsText(own, context.book.edition)]),
     ...(stockGrams === undefined ? [] : [`${stockText(material, stockGrams, context.book.settings)} left`]),
   ];
   return html`<li><a href="${link(context, paths.material(id))}"><span class="shelf-strip ${flake === undefined ? '' : 'flakes'}">${strip(material)}</span><span class="shelf-name">${title}</span></a><span class="shelf-words">${words.join(', ')}</span></li>`;
@@ -136,6 +140,7 @@ ${notes.trim() === '' ? '' : html`<div class="notes">${notesHtml(context, notes)
 ${photoFigures(context, material.photos, `Photo of ${title}`)}
 ${cutsSection(context, material)}
 ${lightGraph(context, material)}
+${ownChips(context, material)}
 ${usedIn(context, material)}
 ${cautionsBlock(context)}
 </div><aside class="column-side" aria-label="Particulars">${properties(context, material)}</aside></div>

@@ -25,9 +25,9 @@ function dataOf(files: Readonly<Record<string, string>>, inOrder = (paths: strin
   const report = reportInto(diagnostics);
   const memory = new CompileMemory();
   const things = readThings(sources, report, memory.things);
-  const { shelf, recipes } = prepareBook(things, memory, report);
+  const { shelf, recipes, filledChips } = prepareBook(things, memory, report);
   expect(diagnostics.filter(({ severity }) => severity === 'error')).toEqual([]);
-  return learningData(things.materials, shelf, recipes);
+  return learningData(things.materials, shelf, recipes, filledChips.values());
 }
 
 const looksOf = (files: Readonly<Record<string, string>>): readonly TaughtLook[] => dataOf(files).looks;
@@ -264,6 +264,20 @@ describe('learningData() takes every look', () => {
     expect(bait.cup).toBe('smoke/body');
     expect(bait.layers[0]!.contents[0]![1] / drops(6, 100)).toBeCloseTo(1, 5);
   });
+});
+
+test('learningData() takes every look at a chip, of a cup that no recipe has', () => {
+  const chip = file(
+    'title: Peat\nplastic: 100 ml\nadd: { peat: 2 drops }\nseen: [{ over-white: "#c8b48e", thickness: 3 mm }, { over-white: "#a8946e" }]',
+  );
+  const found = looksOf({ 'chips/smoke.md': chip }).filter(({ key }) => key.startsWith('chips/'));
+  expect(found.map(({ key, cup, round }) => [key, cup, round])).toEqual([
+    ['chips/smoke/chip/1/1', 'chips/smoke/chip', 1],
+    ['chips/smoke/chip/1/2', 'chips/smoke/chip', 1],
+  ]);
+  expect(found.map(({ layers }) => layers)).toEqual(
+    [3, 6].map((thicknessMm) => [{ plastics: [['supple', 1]], contents: [['peat', drops(2, 100)]], thicknessMm }]),
+  );
 });
 
 test('learningData() is the same from files in any order, names every look once, and survives JSON', () => {

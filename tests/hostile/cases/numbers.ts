@@ -1,5 +1,5 @@
 import { also, dusk, duskCup, duskWith, type HostileBook, instead } from '../hostile-book.ts';
-import type { HostileFiles } from '../sound-book.ts';
+import { file, type HostileFiles } from '../sound-book.ts';
 
 const amount = (text: string): HostileFiles => duskCup(`plastic: 120 ml, add: { peat: ${text} }`);
 const baits = (text: string): HostileFiles => duskWith(`baits: ${text}`);
@@ -127,5 +127,25 @@ export const NUMBER_BOOKS: readonly HostileBook[] = [
     'flake finer than light',
     instead('shelf/flakes/gold-hex.md', 'size: 0.015 in', 'size: 0.0000001 in'),
     ['field/quantity'],
+  ],
+  ['a chip of nothing', { 'chips/peat.md': file('title: Peat\nplastic: 100 ml') }, ['chip/unseen']],
+  [
+    'a chip of 90 steps, of a drop each',
+    {
+      'chips/peat.md': file(
+        `title: Peat\nplastic: 100 ml\nlog:\n${'  - { add: { peat: 1 drop }, seen: { over-white: "#b09468", thickness: 1000 mm } }\n'.repeat(90)}`,
+      ),
+    },
+    ['recipe/overloaded'],
+  ],
+  [
+    'a chip of more colour than plastic',
+    { 'chips/peat.md': file('title: Peat\nplastic: 1 ml\nadd: { peat: 500 drops }\nseen: { over-white: "#000000" }') },
+    ['recipe/more-than-plastic'],
+  ],
+  [
+    'a chip that comes from a recipe',
+    { 'chips/peat.md': file('title: Peat\nfrom: dusk\nplastic: 1 ml\nseen: { over-white: "#000000" }') },
+    ['field/unknown'],
   ],
 ];
