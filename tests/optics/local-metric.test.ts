@@ -39,3 +39,21 @@ test('inverseMetric is what appliedMetric undoes', () => {
     }),
   );
 });
+
+test('localMetric(lab) is the limit of deltaE00', () => {
+  fc.assert(
+    fc.property(labs, steps, (lab, [dL, da, db]) => {
+      const size = 1e-3;
+      const length = Math.hypot(...appliedMetric(localMetric(lab), dL!, da!, db!));
+      const [forth, back] = [1, -1].map((sign) =>
+        deltaE00(lab, { L: lab.L + sign * size * dL!, a: lab.a + sign * size * da!, b: lab.b + sign * size * db! }),
+      );
+      expectClose(
+        Math.hypot(forth!, back!) / Math.SQRT2 / size,
+        length,
+        1e-3 * length + 1e-4,
+        `at ${JSON.stringify(lab)}`,
+      );
+    }),
+  );
+});
