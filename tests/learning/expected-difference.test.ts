@@ -175,7 +175,8 @@ describe('laws', () => {
         const likely = tolerances.map(within);
         for (const [i, p] of likely.entries()) expect(p).toBeGreaterThanOrEqual(i === 0 ? 0 : likely[i - 1]!);
         expect(within(1e3)).toBe(1);
-        expect(within(bound90)).toBeGreaterThan(0.9 - 1e-6);
+        // Differences that are alike but for rounding leave the place between two of them open.
+        expect(within(bound90)).toBeGreaterThan(0.9 - 0.6 / DRAW_COUNT);
         expect(expected).toBeGreaterThan(0);
       }),
     );
