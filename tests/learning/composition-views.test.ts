@@ -2,11 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Composition, compose, composeLabel } from '../../src/learning/composition.ts';
 import { CompositionLooker } from '../../src/learning/composition-views.ts';
-import type { LookedLayer } from '../../src/learning/learning-data.ts';
-import { type ShelfState, shelfState } from '../../src/learning/shelf-state.ts';
+import { shelfState } from '../../src/learning/shelf-state.ts';
 import { shelfUnknowns } from '../../src/learning/shelf-unknowns.ts';
 import { type Lab, labOf } from '../../src/optics/cielab.ts';
-import { WAVELENGTHS } from '../../src/optics/spectrum.ts';
+import { plainReflectance } from './plain-reflectance.ts';
 import { anyLayer, anyTheta, plainLayer, SHELF } from './shelf-arbitrary.ts';
 
 const unknowns = shelfUnknowns(SHELF);
@@ -24,44 +23,14 @@ function expectAlike(found: readonly number[], wanted: readonly number[], digits
   for (const [i, value] of found.entries()) expect(value).toBeCloseTo(wanted[i]!, digits);
 }
 
-/** Kubelka's formula with coth, Saunderson's surface and the light's path, as one would write them down first. */
-function plainReflectance(layers: readonly LookedLayer[], state: ShelfState, card: Float64Array): number[] {
-  return WAVELENGTHS.map((_, band) => {
-    const mixed = layers.map(({ plastics, contents, thicknessMm }) => {
-      let [K, S, load] = [0, 0, 0];
-      for (const [id, dose] of plastics) {
-        const { K: k, S: s } = state.materials[unknowns.placeOf.get(id)!]!;
-        K += dose * k[band]!;
-        S += dose * s[band]!;
-      }
-      for (const [id, dose] of contents) {
-        const { K: k, S: s, strength } = state.materials[unknowns.placeOf.get(id)!]!;
-        K += dose * strength * k[band]!;
-        S += dose * strength * s[band]!;
-        load += dose;
-      }
-      return { K, S: S * Math.exp(-state.crowding.value * load), X: thicknessMm };
-    });
-    const cloud = mixed.reduce((sum, { S, X }) => sum + S * X, 0);
-    let R = card[band]!;
-    for (const { K, S, X } of [...mixed].reverse()) {
-      const a = 1 + (K * (1 - state.d.value / (1 + cloud / state.s0.value))) / S;
-      const b = Math.sqrt(a * a - 1);
-      const bcoth = b / Math.tanh(b * S * X);
-      R = (1 - R * (a - bcoth)) / (a - R + bcoth);
-    }
-    return (0.96 * 0.4 * R) / (1 - 0.6 * R);
-  });
-}
-
 describe('colours of a composition', () => {
   test('are those of the plain formulas, for any layers at any theta', () => {
     fc.assert(
       fc.property(fc.array(plainLayer, { minLength: 1, maxLength: 3 }), anyTheta(unknowns.count), (layers, theta) => {
         const state = shelfState(unknowns, theta);
         const { white, black } = looker.views(compose(unknowns, layers), state, BOTH);
-        const plainWhite = labOf(plainReflectance(layers, state, state.white.reflectance));
-        const plainBlack = labOf(plainReflectance(layers, state, state.black.reflectance));
+        const plainWhite = labOf(plainReflectance(unknowns, layers, state, state.white.reflectance));
+        const plainBlack = labOf(plainReflectance(unknowns, layers, state, state.black.reflectance));
         expectAlike(axes(white!.lab), axes(plainWhite), 6);
         expectAlike(axes(black!.lab), axes(plainBlack), 6);
       }),

@@ -1,0 +1,67 @@
+/**
+ * How what several looks are off by hangs together, along any one of three axes: the axes do not.
+ *
+ * @packageDocumentation
+ */
+import type { LookMeans } from '../optics/look-doubt.ts';
+import { DISCREPANCY_SD, SAME_CUP_SD } from '../tables/model-discrepancy.ts';
+import { type CompositionPoint, likeness } from './composition-point.ts';
+import { VIEWS_ALIKE } from './views-alike.ts';
+
+/** What of a look says how its errors hang together with another's. */
+export interface LookErrors {
+  readonly point: CompositionPoint;
+  readonly cup: string;
+  readonly axisSd: number;
+  readonly means: LookMeans;
+}
+
+/** What two looks, or a look with itself, have in common of the theory's errors in one view: a variance, ΔE00², along each axis. */
+export function sharedVariance(one: LookErrors, other: LookErrors): number {
+  const theory = DISCREPANCY_SD[one.means] * DISCREPANCY_SD[other.means] * likeness(one.point, other.point);
+  return one.cup === other.cup ? theory + SAME_CUP_SD * SAME_CUP_SD : theory;
+}
+
+// A look that errs less than this is better than any instrument; nought would make its cup's looks contradict each other.
+const LEAST_AXIS_SD = 0.02;
+
+/** Covariance of what the look itself errs by in two of its views: a variance where they are the same view. */
+export function lookNoise({ axisSd, means }: Pick<LookErrors, 'axisSd' | 'means'>, sameView: boolean): number {
+  const sd = Math.max(LEAST_AXIS_SD, axisSd);
+  return sd * sd * (sameView ? 1 : VIEWS_ALIKE[means]);
+}
+
+/** One view of one of several looks. */
+export interface LookedView {
+  /** Place of its look. */
+  readonly look: number;
+  readonly over: 'white' | 'black';
+}
+
+/**
+ * Covariance of views of looks, row by row, ΔE00², along each axis.
+ *
+ * Shape: as many rows as views. A look of weight w errs as one that is 1/w times as vague.
+ */
+export function viewsCovariance(
+  looks: readonly LookErrors[],
+  views: readonly LookedView[],
+  weights?: ArrayLike<number>,
+): Float64Array {
+  const n = views.length;
+  const C = new Float64Array(n * n);
+  for (let i = 0; i < n; i++) {
+    for (let j = 0; j <= i; j++) {
+      const [one, other] = [views[i]!, views[j]!];
+      const sameView = one.over === other.over;
+      let sum = sameView ? sharedVariance(looks[one.look]!, looks[other.look]!) : 0;
+      if (one.look === other.look) {
+        sum += lookNoise(looks[one.look]!, sameView);
+        if (weights) sum /= weights[one.look]!;
+      }
+      C[i * n + j] = sum;
+      C[j * n + i] = sum;
+    }
+  }
+  return C;
+}

@@ -1,0 +1,48 @@
+/**
+ * What is believed of all unknowns together once a shelf is learned: normal about theta.
+ *
+ * @packageDocumentation
+ */
+import { type BlockResiduals, blockResiduals } from './block-residuals.ts';
+import { CompositionLooker } from './composition-views.ts';
+import { factorizeDense, inverseDense } from './dense-cholesky.ts';
+import type { LearnedShelf } from './learned-shelf.ts';
+import { type FitWeights, ShelfEquations } from './normal-equations.ts';
+import { type CupBlock, type ShelfProblem, shelfProblem } from './shelf-problem.ts';
+import { type ShelfState, shelfState } from './shelf-state.ts';
+
+/** See the top of the file. */
+export class Posterior {
+  readonly problem: ShelfProblem;
+  readonly state: ShelfState;
+  readonly looker: CompositionLooker;
+  /** How far each look and label is believed, by its place. */
+  readonly weights: FitWeights;
+  /** Cholesky's factor of the inverse covariance of theta, n × n row by row, the lower triangle. */
+  readonly factor: Float64Array;
+  private inverse: Float64Array | undefined;
+
+  constructor(shelf: LearnedShelf) {
+    const theta = Float64Array.from(shelf.theta);
+    this.problem = shelfProblem(shelf.data);
+    this.state = shelfState(this.problem.unknowns, theta);
+    this.looker = new CompositionLooker(this.problem.unknowns);
+    this.weights = {
+      looks: shelf.weights.looks,
+      labels: this.problem.labels.map(({ material, index }) => shelf.weights.labels[material]?.[index] ?? 1),
+    };
+    this.factor = new ShelfEquations(this.problem, this.weights).at(theta, true).curvature!;
+    factorizeDense(this.factor, theta.length);
+  }
+
+  /** Covariance of theta, n × n. Made when it is first asked for. */
+  get covariance(): Float64Array {
+    this.inverse ??= inverseDense(this.factor, this.state.theta.length);
+    return this.inverse;
+  }
+
+  /** What the looks of a cup are off by at theta, and how that goes with theta: as they are, whatever they are weighted. */
+  residuals(cup: CupBlock): BlockResiduals {
+    return blockResiduals(cup, this.looker, this.state);
+  }
+}
