@@ -1,0 +1,28 @@
+import type { SeenPair } from '../physics/eye.ts';
+import type { Slip } from './slips.ts';
+import type { Promised } from './what-to-do.ts';
+
+/** A round of a course. */
+export interface RoundResult {
+  /** What the cup was really off its target by, ΔE00, the larger of both views. */
+  readonly deltaE: number;
+  /** What of the log is wrong that far, and how far that puts the look off, ΔE00. */
+  readonly slips?: readonly Slip[];
+  readonly slipSize?: number;
+  /** What the book told of the log then. */
+  readonly told?: readonly string[];
+}
+
+/** What came of one match. */
+export interface CourseResult {
+  readonly number: number;
+  /** Of the first pour; missing where plain plastic was poured. */
+  readonly promised?: Promised;
+  readonly rounds: readonly RoundResult[];
+  /** What its last cup really looks like, where it was looked at without a slip. */
+  readonly shown?: SeenPair;
+  /** What the book tells of its log once all recipes are made. */
+  readonly toldAtLast?: readonly string[];
+  /** How the book ended it. */
+  readonly ended: string;
+}
