@@ -4,6 +4,7 @@ import type { Thing } from '../recipe/read-thing.ts';
 import { BOOK_FILE, MEASUREMENTS_FILE, type Source } from '../recipe/source.ts';
 import { defined } from '../values/defined.ts';
 import { checkDay } from './checks/check-day.ts';
+import { checkDeep } from './checks/check-deep.ts';
 import { checkPhotos, type PhotoFault } from './checks/check-photos.ts';
 import { checkPortable } from './checks/check-portable.ts';
 import { checkTitles } from './checks/check-titles.ts';
@@ -117,6 +118,7 @@ interface Parts extends Prepared {
 
 function compileParts(things: Things, memory: CompileMemory, report: Report): Parts {
   const prepared = prepareBook(things, memory, report);
+  checkDeep(things, prepared, report);
   const { fields, settings, shelf, molds, recipes, filledChips } = prepared;
   const cores = compileRecipes(recipes, { shelf, molds, settings, kept: memory.cores, report });
   const chips = compileChips(filledChips, { shelf, settings, kept: memory.chips, report });

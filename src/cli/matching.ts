@@ -36,6 +36,7 @@ import {
 } from './matching-text.ts';
 import { plasticOption } from './plastic-option.ts';
 import { type SoundBook, soundBook } from './sound-book.ts';
+import { wholeNumber } from './whole-number.ts';
 
 const JSON_OPTION = { json: { help: 'as JSON, for other programs' } } as const;
 const STOCK_OPTION = {
@@ -259,12 +260,4 @@ function noPartText({ id, title }: Recipe, cups: readonly Cup[], target: Target)
 
 function contentsText(cups: readonly Cup[]): string {
   return [...new Set(cups.flatMap(({ contents }) => contents.map(({ material }) => material)))].join(', ');
-}
-
-function wholeNumber(values: OptionValues, name: string, usual: number, most: number): number {
-  const text = values[name];
-  if (typeof text !== 'string') return usual;
-  const number = Number(text);
-  if (Number.isInteger(number) && number > 0 && number <= most) return number;
-  throw new Refusal(`--${name} takes a whole number from 1 to ${most}, not "${text}".`);
 }

@@ -125,6 +125,8 @@ export const CATALOGUE = {
   'seen/unlogged': warning('A cup looks different from the last time, and the log has nothing that went in since.'),
   'seen/unknown-cup': error('A look at a finished bait names a cup that its recipe does not have.'),
   'seen/unknown-round': error('A look at a finished bait names a round that the log of its cup does not have.'),
+  'material/deep': warning('The look of a material is as good as black, and tells nothing of how strong it is.'),
+  'chip/deep': warning('A chip is as good as black, and tells nothing of how strong its bottles are.'),
   'chip/unseen': warning('A chip has no colour that was seen, and teaches nothing.'),
   'chip/seen-and-log': error('A chip says what was seen beside its log, and nobody can tell after which step.'),
   'photo/missing': error('A photo that a file names is not in `photos/`.'),

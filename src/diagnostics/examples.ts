@@ -458,6 +458,33 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
     `title: Smoke\nmold: minnow\n${LOGGED_CUP}\nseen: { rounds: { body: 2 }, over-white: "#b09468" }`,
     `title: Smoke\nmold: minnow\n${LOGGED_CUP}\nseen: { rounds: { body: 1 }, over-white: "#b09468" }`,
   ),
+  'material/deep': {
+    bad: {
+      'shelf/colorants/soot.md': text(
+        'title: Soot\nlook: { kind: pigment, colour: "#161514", dose: 8 drops per 100 ml }',
+      ),
+    },
+    good: {
+      'shelf/colorants/soot.md': text(
+        'title: Soot\nlook: { kind: pigment, colour: "#161514", dose: 8 drops per 100 ml }',
+      ),
+      'chips/soot.md': text(
+        'title: Soot, 2 drops\nplastic: 100 ml supple\nadd: { soot: 2 drops }\nseen: { over-white: "#6f6e6c", over-black: "#1c1b1b" }',
+      ),
+    },
+  },
+  'chip/deep': {
+    bad: {
+      'chips/peat.md': text(
+        'title: Peat\nplastic: 100 ml supple\nadd: { peat: 60 drops }\nseen: { over-white: "#1a1712", over-black: "#191611" }',
+      ),
+    },
+    good: {
+      'chips/peat.md': text(
+        'title: Peat\nplastic: 100 ml supple\nadd: { peat: 15 drops }\nseen: { over-white: "#5f4c35", over-black: "#2e261b" }',
+      ),
+    },
+  },
   'chip/unseen': {
     bad: { 'chips/peat.md': text('title: Peat, a drop\nplastic: 100 ml supple\nadd: { peat: 1 drop }') },
     good: {

@@ -140,7 +140,7 @@ export const NUMBER_BOOKS: readonly HostileBook[] = [
   ],
   [
     'a chip of more colour than plastic',
-    { 'chips/peat.md': file('title: Peat\nplastic: 1 ml\nadd: { peat: 500 drops }\nseen: { over-white: "#000000" }') },
+    { 'chips/peat.md': file('title: Peat\nplastic: 1 ml\nadd: { peat: 500 drops }\nseen: { over-white: "#a08050" }') },
     ['recipe/more-than-plastic'],
   ],
   [
