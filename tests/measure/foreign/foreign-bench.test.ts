@@ -1,4 +1,7 @@
 import { expect, test } from 'vitest';
+import { chipFile } from './book/log-text.ts';
+import { seenFields } from './book/look-fields.ts';
+import { MakersBook } from './book/makers-book.ts';
 import { shelfFiles } from './book/shelf-files.ts';
 import type { BookResult } from './book-result.ts';
 import { CONDITIONS, conditionNamed } from './conditions.ts';
@@ -105,12 +108,23 @@ test('noise is as large as it says, and the views of a photo err together', () =
 });
 
 test('a book of one recipe is kept to its end', async () => {
-  const { courses, checkpoints } = await runBook({ ...conditionNamed('false'), recipes: 1 }, 1);
+  const { courses, checkpoints } = await runBook({ ...conditionNamed('false'), recipes: 1 }, 1, 20);
   expect(courses.map(({ number }) => number)).toEqual([1]);
   expect(courses[0]?.rounds.length).toBeGreaterThan(0);
   expect(checkpoints.map(({ after }) => after)).toEqual([0]);
-  expect(checkpoints[0]?.unseen.deltaE).toHaveLength(200);
+  expect(checkpoints[0]?.unseen.deltaE).toHaveLength(20);
   expect(checkpoints[0]?.unseen.deltaE.every((deltaE) => deltaE >= 0 && deltaE < 100)).toBe(true);
+});
+
+test('a chip that was put stands in the book, and teaches', () => {
+  const world = foreignWorld(new Chance(3));
+  const book = new MakersBook(shelfFiles(world, conditionNamed('photo2'), new Chance(3)));
+  const amounts = [{ material: 'rust', grams: 0.06, text: '1 drop' }];
+  const seen = seenFields({ white: COLOUR, black: { ...COLOUR, L: 30 } }, conditionNamed('photo2'));
+  book.write(chipFile('chip-1', { plasticMl: 100, thicknessMm: 6, amounts }, seen));
+  const [chip] = book.opened().book.chips;
+  expect(chip?.rounds[0]?.contents.map(({ material }) => material)).toEqual(['rust']);
+  expect(chip?.rounds[0]?.seen[0]).toMatchObject({ thicknessMm: 6, camera: 'phone', doubt: { bound: 2.9 } });
 });
 
 test('foreignWorld and shelfFiles: the same seed gives the same shelf, another one another', () => {

@@ -16,8 +16,11 @@ import { foreignWorld } from './world/world.ts';
 /** The book is put to the proof after so many recipes. */
 const CHECKED_AFTER: readonly number[] = [0, 5, 10, 15, 20, 40];
 
+/** Hidden mixtures by which it is. */
+const MIXTURES = 200;
+
 /** Keeps one book through a condition; the same for the same seed, whatever else is run. */
-export async function runBook(condition: Condition, seed: number): Promise<BookResult> {
+export async function runBook(condition: Condition, seed: number, mixtures: number = MIXTURES): Promise<BookResult> {
   const start = process.cpuUsage();
   // What happens to a book does not hang on how many times chance was asked for its shelf.
   const world = foreignWorld(new Chance(1000 + seed));
@@ -27,10 +30,10 @@ export async function runBook(condition: Condition, seed: number): Promise<BookR
   const bench: Bench = { world, book, condition, camera, chance, commands: new CommandCheck() };
   const chips = condition.chips === undefined ? undefined : putChips(bench, condition.chips);
   const courses: CourseResult[] = [];
-  const checkpoints: Checkpoint[] = [checkpoint(bench, seed, courses)];
+  const checkpoints: Checkpoint[] = [checkpoint(bench, seed, mixtures, courses)];
   for (let number = 1; number <= condition.recipes; number++) {
     courses.push(await course(bench, number));
-    if (CHECKED_AFTER.includes(number)) checkpoints.push(checkpoint(bench, seed, courses));
+    if (CHECKED_AFTER.includes(number)) checkpoints.push(checkpoint(bench, seed, mixtures, courses));
   }
   const { user, system } = process.cpuUsage(start);
   return {
@@ -45,12 +48,17 @@ export async function runBook(condition: Condition, seed: number): Promise<BookR
   };
 }
 
-function checkpoint({ world, book }: Bench, seed: number, courses: readonly CourseResult[]): Checkpoint {
+function checkpoint(
+  { world, book }: Bench,
+  seed: number,
+  mixtures: number,
+  courses: readonly CourseResult[],
+): Checkpoint {
   const { recipes } = book.opened().book;
   const seen = courses.flatMap(({ number, shown }) =>
     shown ? [{ recipe: required(recipes, `match-${number}`), truth: shown }] : [],
   );
-  return { after: courses.length, unseen: missedUnseen(world, book, seed), seen: missed(seen) };
+  return { after: courses.length, unseen: missedUnseen(world, book, seed, mixtures), seen: missed(seen) };
 }
 
 /** Courses with what the book tells of their logs in the end. */

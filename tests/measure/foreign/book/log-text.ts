@@ -22,8 +22,6 @@ export interface LoggedStep {
   readonly seen: WrittenFields;
 }
 
-const CHIP_POUR_ML = 14;
-
 /** The file of a recipe for a target, with the rounds so far. */
 export function recipeFile(id: string, target: string, plasticMl: number, steps: readonly LoggedStep[]): Source {
   return file(`colours/${id}.md`, {
@@ -58,11 +56,11 @@ export function chipFile(
   }: { readonly plasticMl: number; readonly thicknessMm: number; readonly amounts: readonly LoggedAmount[] },
   seen: WrittenFields,
 ): Source {
-  const step = { add: amounts, pourMl: CHIP_POUR_ML, seen: { ...seen, thickness: `${thicknessMm} mm` } };
-  return file(`colours/${id}.md`, {
+  return file(`chips/${id}.md`, {
     title: titleOf(id),
-    mold: 'stick',
-    cups: { body: { plastic: plasticOf(plasticMl), log: [stepFields(step)] } },
+    plastic: plasticOf(plasticMl),
+    add: amountFields(amounts),
+    seen: { ...seen, thickness: `${thicknessMm} mm` },
   });
 }
 
@@ -75,10 +73,14 @@ function stepFields({ newCup, thinMl, add, pourMl, seen }: LoggedStep): WrittenF
   return {
     ...(newCup === undefined ? {} : { 'new-cup': plasticOf(newCup) }),
     ...(thinMl === undefined ? {} : { plastic: plasticOf(thinMl) }),
-    add: Object.fromEntries(add.map((each): [string, Written] => [each.material, amountText(each)])),
+    add: amountFields(add),
     pour: `${pourMl} ml`,
     seen,
   };
+}
+
+function amountFields(amounts: readonly LoggedAmount[]): WrittenFields {
+  return Object.fromEntries(amounts.map((each): [string, Written] => [each.material, amountText(each)]));
 }
 
 function plasticOf(ml: number): string {

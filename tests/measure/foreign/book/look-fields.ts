@@ -17,6 +17,11 @@ export function lookFields(seen: SeenPair, { means, doubt }: Condition, looks = 
   };
 }
 
+/** The fields of a look at a cup or a chip: of a photo what took it is noted, too. */
+export function seenFields(seen: SeenPair, condition: Condition): WrittenFields {
+  return { ...lookFields(seen, condition), ...(condition.means === 'photo' ? { camera: 'phone' } : {}) };
+}
+
 /** The part of a photo's error, in squares, that all photos of a camera have. */
 const ALWAYS = 0.25;
 

@@ -1,5 +1,5 @@
 import { chipFile } from '../book/log-text.ts';
-import { lookFields } from '../book/look-fields.ts';
+import { seenFields } from '../book/look-fields.ts';
 import type { Opened } from '../book/makers-book.ts';
 import { noted } from '../world/eye-noise.ts';
 import { trueLook } from '../world/true-cup.ts';
@@ -25,7 +25,7 @@ export function putChips({ world, book, condition, camera, chance }: Bench, most
     if (!asked) return count;
     const { real } = afterStep(freshCup(asked.plasticMl), { add: asked.amounts }, world, chance, false);
     const seen = noted(trueLook(real, world, asked.thicknessMm), camera, chance);
-    book.write(chipFile(`chip-${count + 1}`, asked, lookFields(seen, condition)));
+    book.write(chipFile(`chip-${count + 1}`, asked, seenFields(seen, condition)));
   }
   return most;
 }

@@ -9,7 +9,7 @@ import { firstRecipeFor, nextAdditionFor } from '../../../../src/book/match/ask-
 import type { Book } from '../../../../src/book/model.ts';
 import { required } from '../../../../src/values/required.ts';
 import { type LoggedStep, recipeFile, targetFile } from '../book/log-text.ts';
-import { lookFields } from '../book/look-fields.ts';
+import { lookFields, seenFields } from '../book/look-fields.ts';
 import type { MakersBook, Opened } from '../book/makers-book.ts';
 import type { Condition } from '../conditions.ts';
 import { pairDifference, type SeenPair } from '../physics/eye.ts';
@@ -77,7 +77,7 @@ async function rounds(
   for (let todo = begun; ; ) {
     cup = afterStep(cup, todo, world, chance, condition.falseLogs ?? false);
     const looked = look(bench, cup);
-    steps.push(loggedStep(todo, lookFields(noted(looked.at, bench.camera, chance), condition)));
+    steps.push(loggedStep(todo, seenFields(noted(looked.at, bench.camera, chance), condition)));
     const opened = written(bench, match, steps);
     const told = toldFaults(opened.diagnostics, `colours/${match.recipe}.md`);
     const slips = looked.isOther ? [...cup.slips, { kind: 'other-cup' as const }] : cup.slips;

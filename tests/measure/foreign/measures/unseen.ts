@@ -17,13 +17,12 @@ export interface Missed {
   readonly bound: readonly number[];
 }
 
-const MIXTURES = 200;
 const PLASTIC_ML = 100;
 
-/** Hidden mixtures, the same for a seed, set against what the book shows for recipes of them that nobody has looked at. */
-export function missedUnseen(world: World, book: MakersBook, seed: number): Missed {
+/** So many hidden mixtures, the same for a seed, set against what the book shows for recipes of them that nobody has looked at. */
+export function missedUnseen(world: World, book: MakersBook, seed: number, count: number): Missed {
   const chance = new Chance(7000 + seed);
-  const mixtures = Array.from({ length: MIXTURES }, () => randomMixture(world.shelf, PLASTIC_ML, chance));
+  const mixtures = Array.from({ length: count }, () => randomMixture(world.shelf, PLASTIC_ML, chance));
   const files = mixtures.map((mixture, index) => unseenFile(`unseen-${index}`, PLASTIC_ML, mixture));
   const { recipes } = book.openedWith(files).book;
   return missed(
