@@ -10,7 +10,7 @@ import type { ShelfEquations } from './normal-equations.ts';
 // No step moves any unknown by more than this many of its standard deviations.
 const LONGEST_STEP = 1.5;
 // Below this a step is taken as it is, and the curvature need not be found again for each.
-const NEAR = 0.02;
+const NEAR = 0.3;
 // Far below the rounding of theta, so that what it is rounded to is the same from wherever the steps came.
 const SETTLED = 1e-11;
 const MOST_STEPS = 200;
@@ -26,8 +26,8 @@ export function fitTheta(equations: ShelfEquations, start: Float64Array): Float6
   return settle(equations, comeNear(equations, start));
 }
 
-/** Damped steps, each of which costs less than before, until they are small. */
-function comeNear(equations: ShelfEquations, start: Float64Array): Float64Array {
+/** Damped steps, each of which costs less than before, until they are small: nearly the theta that costs least. */
+export function comeNear(equations: ShelfEquations, start: Float64Array): Float64Array {
   let theta = start;
   let now = equations.at(theta, true);
   let damping = 0;

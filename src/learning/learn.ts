@@ -1,39 +1,47 @@
+import { fitWeights, type GroupWeights, keptWeights } from './believed-groups.ts';
 import { fitTheta } from './fit-theta.ts';
+import { groupTests } from './group-tests.ts';
 import { learnedConstants } from './learned-constants.ts';
 import { learnedOptics } from './learned-optics.ts';
 import type { LearnedShelf } from './learned-shelf.ts';
 import type { LearningData } from './learning-data.ts';
 import { ShelfEquations } from './normal-equations.ts';
+import { robustWeights } from './robust-weights.ts';
 import { roundedTheta } from './rounded-theta.ts';
 import { type ShelfProblem, shelfProblem } from './shelf-problem.ts';
 import { shelfState } from './shelf-state.ts';
-import { shelfUnknowns } from './shelf-unknowns.ts';
-import { translatedTheta } from './translated-theta.ts';
+import { startFromLabels } from './start-from-labels.ts';
+
+// After so many fits the weights stand: what is false is not believed, and what it had made look false is again.
+const REFITS = 4;
 
 /**
  * Learns a shelf: the values of all unknowns that are likeliest, from what the files say and from every look together.
  *
- * The same from any order and any start; with a start that is nearly right it is found sooner.
+ * What does not agree with the rest is believed less (`robustWeights`), a look that was checked never.
+ * The same from any order. It begins at what the labels say, and from nowhere else: where a false look is believed at first, what is
+ * likeliest then may hang on the start.
  * Throws: RangeError, naming it, if a look has a material that is not in the data, a dose is none, or two things have one name.
  */
-export function learn(data: LearningData, start?: LearnedShelf): LearnedShelf {
+export function learn(data: LearningData): LearnedShelf {
   const problem = shelfProblem(data);
-  const theta = roundedTheta(fitTheta(new ShelfEquations(problem), startOf(problem, start)));
+  let weights: GroupWeights = new Map();
+  let theta = fitted(problem, weights, startFromLabels(problem));
+  for (let refit = 0; refit < REFITS; refit++) {
+    weights = robustWeights(problem, groupTests(problem, theta, weights));
+    theta = fitted(problem, weights, theta);
+  }
   const state = shelfState(problem.unknowns, theta);
   return {
     data: problem.data,
     theta: Array.from(theta),
-    weights: {
-      looks: problem.data.looks.map(() => 1),
-      cups: {},
-      labels: Object.fromEntries(problem.data.materials.map(({ id, labels }) => [id, labels.map(() => 1)])),
-    },
+    weights: keptWeights(problem, weights),
     optics: learnedOptics(state),
     constants: learnedConstants(state),
   };
 }
 
-function startOf({ unknowns }: ShelfProblem, start?: LearnedShelf): Float64Array {
-  if (!start) return new Float64Array(unknowns.count);
-  return translatedTheta(start.theta, shelfUnknowns(start.data), unknowns);
+/** Each as far as it can go, and rounded, so that the weights that come of it are the same from any start too. */
+function fitted(problem: ShelfProblem, weights: GroupWeights, start: Float64Array): Float64Array {
+  return roundedTheta(fitTheta(new ShelfEquations(problem, fitWeights(problem, weights)), start));
 }

@@ -10,6 +10,8 @@ import type { Constants, LearningData } from './learning-data.ts';
 export interface Weights {
   /** One for each look, in the order of `LearnedShelf.data`: that of the look itself times those of its cup from some round on. */
   readonly looks: readonly number[];
+  /** The part of that which is the look's own. */
+  readonly looksAlone: readonly number[];
   /** By cup, then by round: what is left of the belief in all that was noted of the cup from that round on. Only those below 1. */
   readonly cups: Readonly<Record<string, Readonly<Record<number, number>>>>;
   /** By material, one for each of its labels. */

@@ -22,8 +22,8 @@ export function sharedVariance(one: LookErrors, other: LookErrors): number {
   return one.cup === other.cup ? theory + SAME_CUP_SD * SAME_CUP_SD : theory;
 }
 
-// A look that errs less than this is better than any instrument; nought would make its cup's looks contradict each other.
-const LEAST_AXIS_SD = 0.02;
+/** A look or a label that errs less than this is better than any instrument; nought would make looks of one cup contradict each other. */
+export const LEAST_AXIS_SD = 0.02;
 
 /** Covariance of what the look itself errs by in two of its views: a variance where they are the same view. */
 export function lookNoise({ axisSd, means }: Pick<LookErrors, 'axisSd' | 'means'>, sameView: boolean): number {

@@ -8,7 +8,7 @@ import { type LocalMetric, localMetric } from '../optics/local-metric.ts';
 import { type Composition, compose, composeLabel } from './composition.ts';
 import { compositionPoint } from './composition-point.ts';
 import type { Label, LearningData, TaughtLook } from './learning-data.ts';
-import { type LookErrors, type LookedView, viewsCovariance } from './look-covariance.ts';
+import { LEAST_AXIS_SD, type LookErrors, type LookedView, viewsCovariance } from './look-covariance.ts';
 import { byCodeUnits, CAMERA_UNKNOWNS, type ShelfUnknowns, shelfUnknowns } from './shelf-unknowns.ts';
 
 /** A colour that was seen. */
@@ -125,7 +125,7 @@ function labelBlock(unknowns: ShelfUnknowns, id: string, label: Label): SeenBloc
     // What a label says is vaguer than the theory, so nothing of that is added; its views are two chips, or one hex.
     covariance: (weights) => {
       const C = new Float64Array(n * n);
-      for (let i = 0; i < n; i++) C[i * n + i] = label.axisSd ** 2 / (weights?.[0] ?? 1);
+      for (let i = 0; i < n; i++) C[i * n + i] = Math.max(LEAST_AXIS_SD, label.axisSd) ** 2 / (weights?.[0] ?? 1);
       return C;
     },
   };

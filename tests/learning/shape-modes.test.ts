@@ -60,7 +60,7 @@ test('a learned shelf of nothing is a plain value', () => {
   const nothing: LearnedShelf = {
     data: { materials: [], looks: [] },
     theta: [],
-    weights: { looks: [], cups: {}, labels: {} },
+    weights: { looks: [], looksAlone: [], cups: {}, labels: {} },
     optics: { backings: { white: 0.9, black: 0.03 }, path: { d: 0.43, s0: 0.6 }, crowding: 0 },
     constants: {},
   };

@@ -1,0 +1,81 @@
+/**
+ * Each look, each cup from some round on, and each label, held against all that else was seen.
+ *
+ * @packageDocumentation
+ */
+import {
+  type BelievedGroup,
+  cupWeights,
+  doubtfulRounds,
+  fitWeights,
+  type GroupWeights,
+  groupWeights,
+  weightOf,
+} from './believed-groups.ts';
+import { blockResiduals } from './block-residuals.ts';
+import { CompositionLooker } from './composition-views.ts';
+import { factorizeDense, inverseDense } from './dense-cholesky.ts';
+import type { LearnedShelf } from './learned-shelf.ts';
+import { LeavingOut, type Misfit } from './left-out.ts';
+import { ShelfEquations } from './normal-equations.ts';
+import { type CupBlock, type SeenBlock, type ShelfProblem, shelfProblem } from './shelf-problem.ts';
+import { shelfState } from './shelf-state.ts';
+import { blockFactor } from './whitened-block.ts';
+
+/** How a group agrees with the rest when it is taken as noted, and how far it is believed: 1 as noted. */
+export type GroupTest = BelievedGroup &
+  Misfit & {
+    readonly weight: number;
+    /** What its weight goes by: chi²/dof, of a cup with each of its looks believed only as far as that look itself is. */
+    readonly unlike: number;
+  };
+
+/** The tests of a learned shelf: those of its looks, of cups from some round on, and of labels. */
+export function lookTests(shelf: LearnedShelf): readonly GroupTest[] {
+  const problem = shelfProblem(shelf.data);
+  return groupTests(problem, Float64Array.from(shelf.theta), groupWeights(problem, shelf.weights));
+}
+
+/** The same of a fit. */
+export function groupTests(problem: ShelfProblem, theta: Float64Array, weights: GroupWeights): readonly GroupTest[] {
+  const n = theta.length;
+  const all = fitWeights(problem, weights);
+  const H = new ShelfEquations(problem, all).at(theta, true).curvature!;
+  factorizeDense(H, n);
+  const covariance = inverseDense(H, n);
+  const state = shelfState(problem.unknowns, theta);
+  const looker = new CompositionLooker(problem.unknowns);
+  const leaving = (block: SeenBlock, itemWeights: readonly number[]): LeavingOut =>
+    new LeavingOut(block, blockResiduals(block, looker, state), blockFactor(block, itemWeights), covariance, n);
+  const ofCups = problem.cups.flatMap((block) => {
+    const itemWeights = cupWeights(block, weights);
+    const left = leaving(block, itemWeights);
+    const noted = itemWeights.map(() => 1);
+    const alone = block.looks.map(({ key }) => weightOf(weights, { kind: 'look', key }));
+    return groupsOf(block).map(({ group, items }): GroupTest => {
+      const misfit = left.misfit(items, itemWeights, noted);
+      // What one of its looks can be blamed for is no fault of the cup.
+      const blamed = group.kind === 'cup' ? left.misfit(items, itemWeights, alone) : misfit;
+      return { ...group, ...misfit, weight: weightOf(weights, group), unlike: blamed.chi2 / blamed.dof };
+    });
+  });
+  const ofLabels = problem.labels.map((block): GroupTest => {
+    const group: BelievedGroup = { kind: 'label', material: block.material, index: block.index };
+    const weight = weightOf(weights, group);
+    const misfit = leaving(block, [weight]).misfit([0], [weight], [1]);
+    return { ...group, ...misfit, weight, unlike: misfit.chi2 / misfit.dof };
+  });
+  return [...ofCups, ...ofLabels];
+}
+
+/** What of a cup may be false by itself, and the places of its looks. */
+function groupsOf(block: CupBlock): readonly { readonly group: BelievedGroup; readonly items: readonly number[] }[] {
+  const { cup, looks } = block;
+  return [
+    ...looks.map(({ key }, i) => ({ group: { kind: 'look', key } as const, items: [i] })),
+    ...doubtfulRounds(block).map((round) => ({
+      group: { kind: 'cup', cup, round } as const,
+      items: looks.flatMap((look, i) => (look.round >= round ? i : [])),
+    })),
+  ];
+}
