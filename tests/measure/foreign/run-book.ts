@@ -22,17 +22,25 @@ const MIXTURES = 200;
 /** Keeps one book through a condition; the same for the same seed, whatever else is run. */
 export async function runBook(condition: Condition, seed: number, mixtures: number = MIXTURES): Promise<BookResult> {
   const start = process.cpuUsage();
-  // What happens to a book does not hang on how many times chance was asked for its shelf.
+  // Each has a chance of its own, and so has every match: its target is the same whatever the book proposed in others.
   const world = foreignWorld(new Chance(1000 + seed));
   const book = new MakersBook(shelfFiles(world, condition, new Chance(2000 + seed)));
-  const chance = new Chance(3000 + seed);
   const camera = cameraOf(condition.means, condition.deviation, new Chance(4000 + seed));
-  const bench: Bench = { world, book, condition, camera, chance, commands: new CommandCheck() };
+  const commands = new CommandCheck();
+  const benchOf = (number: number): Bench => ({
+    world,
+    book,
+    condition,
+    camera,
+    chance: new Chance(1000 * (100 + seed) + number),
+    commands,
+  });
+  const bench = benchOf(0);
   const chips = condition.chips === undefined ? undefined : putChips(bench, condition.chips);
   const courses: CourseResult[] = [];
   const checkpoints: Checkpoint[] = [checkpoint(bench, seed, mixtures, courses)];
   for (let number = 1; number <= condition.recipes; number++) {
-    courses.push(await course(bench, number));
+    courses.push(await course(benchOf(number), number));
     if (CHECKED_AFTER.includes(number)) checkpoints.push(checkpoint(bench, seed, mixtures, courses));
   }
   const { user, system } = process.cpuUsage(start);

@@ -23,6 +23,7 @@ export interface CourseResult {
   readonly shown?: SeenPair;
   /** What the book tells of its log once all recipes are made. */
   readonly toldAtLast?: readonly string[];
-  /** How the book ended it. */
+  /** How the book ended it, and how likely it then said it was that the cup is right, 0 to 1; missing where it says no such thing. */
   readonly ended: string;
+  readonly likely?: number;
 }

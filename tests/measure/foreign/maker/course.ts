@@ -7,6 +7,7 @@
 
 import { firstRecipeFor, nextAdditionFor } from '../../../../src/book/match/ask-matching.ts';
 import type { Book } from '../../../../src/book/model.ts';
+import { defined } from '../../../../src/values/defined.ts';
 import { required } from '../../../../src/values/required.ts';
 import { type LoggedStep, recipeFile, targetFile } from '../book/log-text.ts';
 import { lookFields, seenFields } from '../book/look-fields.ts';
@@ -20,6 +21,7 @@ import { trueLook } from '../world/true-cup.ts';
 import type { World } from '../world/world.ts';
 import type { CommandCheck } from './command-check.ts';
 import type { CourseResult, RoundResult } from './course-result.ts';
+import { numberIn } from './number-in.ts';
 import { afterPour, afterStep, freshCup, lookOf, type MakersCup, POUR_ML, slipSize } from './pours.ts';
 import { looksAtOther } from './slips.ts';
 import { toldFaults } from './told-faults.ts';
@@ -65,11 +67,7 @@ interface Match {
   readonly wanted: SeenPair;
 }
 
-async function rounds(
-  bench: Bench,
-  begun: ToDo,
-  match: Match,
-): Promise<Pick<CourseResult, 'ended' | 'rounds' | 'shown'>> {
+async function rounds(bench: Bench, begun: ToDo, match: Match): Promise<Omit<CourseResult, 'number' | 'promised'>> {
   const { world, book, condition, chance, commands } = bench;
   const done: RoundResult[] = [];
   const steps: LoggedStep[] = [];
@@ -91,7 +89,8 @@ async function rounds(
     const answer = nextFor(bench, match, steps, opened);
     await commands.compare('next', match.recipe, book.sources, answer);
     const next = nextStep(answer);
-    if (!next) return { ended: ending(answer), rounds: done, ...shown };
+    if (!next)
+      return { ended: ending(answer), ...defined({ likely: numberIn(answer, 'likely') }), rounds: done, ...shown };
     if (done.length === MOST_ROUNDS) return { ended: 'eight rounds', rounds: done, ...shown };
     if (cup.real.plasticMl < LEAST_LEFT_ML && next.newCupMl === undefined)
       return { ended: 'cup empty', rounds: done, ...shown };

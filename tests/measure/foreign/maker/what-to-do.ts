@@ -1,6 +1,7 @@
 import type { FirstRecipe } from '../../../../src/matching/first-recipe.ts';
 import type { NextAddition } from '../../../../src/matching/next-addition.ts';
 import type { RecipeProposal } from '../../../../src/matching/proposals/recipe-proposal.ts';
+import { defined } from '../../../../src/values/defined.ts';
 import type { LoggedAmount } from '../book/log-text.ts';
 import { numberIn } from './number-in.ts';
 
@@ -51,16 +52,13 @@ export function ending({ advice }: Pick<NextAddition | FirstRecipe, 'advice'>): 
 
 /** What is promised of the best proposal. */
 export function promisedOf(proposal: RecipeProposal): Promised {
-  const numbers = {
-    expected: numberIn(proposal, 'expected'),
-    bound: numberIn(proposal, 'bound90'),
-    likely: numberIn(proposal, 'likely'),
-  };
   return {
     worked: proposal.deltaE,
-    ...(numbers.expected === undefined ? {} : { expected: numbers.expected }),
-    ...(numbers.bound === undefined ? {} : { bound: numbers.bound }),
-    ...(numbers.likely === undefined ? {} : { likely: numbers.likely }),
+    ...defined({
+      expected: numberIn(proposal, 'expected'),
+      bound: numberIn(proposal, 'bound90'),
+      likely: numberIn(proposal, 'likely'),
+    }),
   };
 }
 

@@ -13,7 +13,9 @@ import {
   roundsWithin,
   type Span,
   type Statistic,
+  saidLikely,
   stepsWorse,
+  wasRight,
   withinBy,
 } from './statistics.ts';
 
@@ -189,6 +191,8 @@ export function tellingRows(condition: string): readonly Row[] {
         figure('final median', finalOff(span, 0.5)),
         figure('final p95', finalOff(span, 0.95)),
         share('steps worse', stepsWorse(span)),
+        share('said likely right', saidLikely(span)),
+        share('and were', wasRight(2, span)),
       ],
     })),
   ];

@@ -132,6 +132,23 @@ function finals(books: readonly BookResult[], span: Span): readonly number[] {
   return coursesIn(books, span).flatMap(({ rounds }) => rounds.at(-1)?.deltaE ?? []);
 }
 
+/** How likely the book said it was that a cup is right, where it stopped, in percent: the mean. */
+export function saidLikely(span: Span): Statistic {
+  return (books) => {
+    const said = coursesIn(books, span).flatMap(({ likely }) => likely ?? []);
+    return (100 * said.reduce((sum, each) => sum + each, 0)) / said.length;
+  };
+}
+
+/** How often such a cup was within a ΔE00 of the truth, in percent. */
+export function wasRight(within: number, span: Span): Statistic {
+  return (books) =>
+    percent(
+      coursesIn(books, span).filter(({ likely }) => likely !== undefined),
+      ({ rounds }) => (rounds.at(-1)?.deltaE ?? Number.POSITIVE_INFINITY) <= within,
+    );
+}
+
 /** A step has made the truth worse where it is further off by more than this, ΔE00. */
 const WORSE = 0.5;
 
