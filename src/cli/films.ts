@@ -20,7 +20,7 @@ export const filmsCommand: Command = {
     out: { value: 'FILE', help: 'where to write the predictions (default: the screen)' },
   },
   details:
-    'A composition is paint=fraction;… A surface is bare_black, bare_white, film_on_black or film_on_white; other backings likewise.',
+    'A composition is paint=fraction;… A surface is bare_black, bare_white, film_on_black or film_on_white; other backings likewise. A column density (g/ml of a paint, in the rows of that paint alone) makes mixtures surer.',
   run(_words, { measurements, films, out }, { from }) {
     if (typeof measurements !== 'string' || typeof films !== 'string') {
       console.error(

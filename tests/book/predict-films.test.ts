@@ -140,3 +140,55 @@ test('predictFilms(measurements, requests) warns of films that are darker over w
   );
   expect(result.predictions).toBeDefined();
 });
+
+/** A table with a column of densities: that of each row by its composition. */
+const withDensities = (text: string, densityOf: (composition: string) => string): string =>
+  text
+    .trimEnd()
+    .split('\n')
+    .map((line) => {
+      if (line.startsWith('#')) return line;
+      const [sample, composition] = line.split(',');
+      return `${line},${sample === 'sample' ? 'density' : densityOf(composition!)}`;
+    })
+    .join('\n');
+
+test('predictFilms(measurements) takes more room for a paint that is told to be lighter', () => {
+  // No mixture was measured: how much room each paint takes, its density alone can say.
+  const alone = table(...SHELF.slice(0, 2).flatMap(([name, amounts]) => measuredRows(name, amounts)));
+  const lightness = (dusk: string): number => {
+    const told = withDensities(alone, (composition) => (composition === 'dusk=1' ? dusk : '2'));
+    const result = predictFilms(told, table(row('x', MIX, 'film_on_white', WHITE)));
+    expect(messages(result)).toEqual([]);
+    return Number(cells(result.predictions)[1]![2]);
+  };
+  // The dark one of the two: the lighter its paint, the more of the film it is.
+  expect(lightness('1')).toBeLessThan(lightness('2') - 1);
+  expect(lightness('2')).toBeLessThan(lightness('4') - 1);
+});
+
+test('predictFilms(measurements) tells densities that it cannot use, and figures that are none', () => {
+  const result = predictFilms(
+    withDensities(MEASUREMENTS, (composition) =>
+      composition === 'dusk=1' ? '1.4' : composition === 'chalk=1' ? '' : '2',
+    ),
+    table(row('x', MIX, 'film_on_black', BLACK)),
+  );
+  expect(messages(result)[0]).toBe(
+    'measurements:11 warning Unexpected density of a mixture, expected the density of a paint, in a row of that paint alone',
+  );
+  expect(result.predictions).toBeDefined();
+  const wrong = predictFilms(
+    withDensities(MEASUREMENTS, (composition) => (composition === 'dusk=1' ? '1.4 g/ml' : '')),
+    table(row('x', MIX, 'film_on_black', BLACK)),
+  );
+  expect(messages(wrong)[0]).toBe(
+    'measurements:7 error Unexpected density `1.4 g/ml`, expected a number above 0, at most 23\n  fix: write `1.4`',
+  );
+});
+
+test('predictFilms(measurements) says whose density it has from the name of the paint', () => {
+  const named = MEASUREMENTS.replaceAll('chalk', 'Zinc white 3');
+  const { summary } = predictFilms(named, table(row('x', { dusk: 1 }, 'film_on_black', BLACK)));
+  expect(summary).toContain('that of the pigment they are named after is taken for Zinc white 3.');
+});

@@ -1,8 +1,8 @@
 /**
  * Tables of films: CSV text in, rows of spectra with their line numbers out.
  *
- * Columns, in any order and case: `sample`, `composition`, `surface`, `thickness`, `unit`, and one for each wavelength, named
- * by it in nm (`400`, `400 nm` or `R400`). Commas or tabs part the cells; lines that start with `#` are comments. Other
+ * Columns, in any order and case: `sample`, `composition`, `surface`, `thickness`, `density`, `unit`, and one for each
+ * wavelength, named by it in nm (`400`, `400 nm` or `R400`). Commas or tabs part the cells; lines that start with `#` are comments. Other
  * columns are left alone.
  *
  * Reflectances are percent or 0..1: as the column `unit` says (`percent` or `ratio`), or a comment line `# unit: percent`,
@@ -14,7 +14,8 @@
 import { CsvError, parse } from 'csv-parse/sync';
 import type { FilmPart } from '../../optics/fit/film.ts';
 import { defined } from '../../values/defined.ts';
-import type { FilmsFault, FilmsFinding } from './films-finding.ts';
+import type { FilmsFinding } from './films-finding.ts';
+import { DENSITY, readFigure, type Tell, THICKNESS } from './read-figure.ts';
 
 /** One row. */
 export interface FilmsRow {
@@ -25,6 +26,8 @@ export interface FilmsRow {
   /** Lower case; empty where there is none. */
   readonly surface: string;
   readonly thickness?: number;
+  /** g/ml, of the paint that the film is of. */
+  readonly density?: number;
   /** 0..1, on the table's wavelengths; undefined where all cells are empty. */
   readonly spectrum?: readonly number[];
 }
@@ -37,8 +40,6 @@ export interface FilmsTable {
   readonly rows: readonly FilmsRow[];
   readonly findings: readonly FilmsFinding[];
 }
-
-type Tell = (severity: FilmsFinding['severity'], line: number | undefined, fault: FilmsFault, fix?: string) => void;
 
 interface Parsed {
   readonly record: string[];
@@ -107,6 +108,7 @@ interface Columns {
   readonly composition: number;
   readonly surface: number;
   readonly thickness: number;
+  readonly density: number;
   readonly unit: number;
   readonly spectrum: readonly { readonly index: number; readonly wavelength: number }[];
 }
@@ -141,7 +143,7 @@ function readHeader({ record, info }: Parsed, tell: Tell): Columns | undefined {
     );
   }
   if (missing.length > 0 || !spectrum) return undefined;
-  return { ...columns, thickness: at('thickness'), unit: at('unit'), spectrum };
+  return { ...columns, thickness: at('thickness'), density: at('density'), unit: at('unit'), spectrum };
 }
 
 function isGrid(columns: readonly { readonly wavelength: number }[]): boolean {
@@ -179,10 +181,6 @@ function readNumbers(
   return undefined;
 }
 
-// Films of any paint, in mm: what the fit can compute with.
-const LEAST_THICKNESS = 1e-6;
-const MOST_THICKNESS = 10_000;
-
 function readRow(
   { record, info }: Parsed,
   columns: Columns,
@@ -205,27 +203,15 @@ function readRow(
   if (highest > 1.2) {
     tell('error', line, { found: `reflectance of ${(100 * highest).toFixed(1)} %`, expected: 'no more than 120 %' });
   }
-  const thicknessCell = cell(columns.thickness);
-  const thickness = thicknessCell === '' ? undefined : Number(thicknessCell);
-  if (thickness !== undefined && !(thickness >= LEAST_THICKNESS && thickness <= MOST_THICKNESS)) {
-    const number = /^\d+(?:[.,]\d+)?(?=\s*(?:mm)?$)/i.exec(thicknessCell)?.[0].replace(',', '.');
-    tell(
-      'error',
-      line,
-      {
-        found: `thickness \`${thicknessCell}\``,
-        expected: `a number above 0, at most ${MOST_THICKNESS}`,
-        cell: thicknessCell,
-      },
-      number === undefined ? undefined : `write \`${number}\``,
-    );
-  }
+  const thickness = readFigure(cell(columns.thickness), THICKNESS, line, tell);
+  const density = readFigure(cell(columns.density), DENSITY, line, tell);
   return defined({
     line,
     sample,
     parts: readComposition(cell(columns.composition), line, amountOf, tell),
     surface: cell(columns.surface).toLowerCase(),
     thickness,
+    density,
     spectrum,
   });
 }

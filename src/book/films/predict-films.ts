@@ -15,6 +15,7 @@ import { defined } from '../../values/defined.ts';
 import { compareFindings, type FilmsFinding } from './films-finding.ts';
 import { measuredFilms, type RequestedView, requestedViews } from './films-samples.ts';
 import { type FilmsTable, readFilmsTable } from './films-table.ts';
+import { paintDensities } from './paint-densities.ts';
 
 /** Predicted films, and what was found on the way. */
 export interface FilmsPrediction {
@@ -46,11 +47,12 @@ export function predictFilms(
   const requests = readFilmsTable(requestsCsv, names.films);
   const measured = measuredFilms(measurements);
   const requested = requestedViews(requests);
-  const aboutMeasurements = [...measurements.findings, ...measured.findings];
+  const { densities, byName, findings: aboutDensities } = paintDensities(measurements);
+  const aboutMeasurements = [...measurements.findings, ...measured.findings, ...aboutDensities];
   const findings = [...aboutMeasurements, ...requests.findings, ...requested.findings];
   if (aboutMeasurements.some(isError)) return { findings: findings.sort(compareFindings) };
 
-  const fitted = fitMaterials(measured.films, { wavelengths: measurements.wavelengths });
+  const fitted = fitMaterials(measured.films, { wavelengths: measurements.wavelengths, densities });
   findings.push(...faultWarnings(fitted, measurements));
   const columns = wantedColumns(measurements, requests, findings);
   const faulty = faultySamples(requests, findings);
@@ -72,7 +74,7 @@ export function predictFilms(
   return defined({
     predictions: lines.length === 0 ? undefined : `${[header, ...lines].join('\n')}\n`,
     findings: findings.sort(compareFindings),
-    summary: summaryOf(fitted, lines.length),
+    summary: summaryOf(fitted, lines.length, byName),
   });
 }
 
@@ -148,11 +150,16 @@ function quoted(text: string): string {
   return /[",\n\t]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }
 
-function summaryOf(fitted: FittedMaterials, predicted: number): string {
+function summaryOf(fitted: FittedMaterials, predicted: number, byName: readonly string[]): string {
   const { films: count, views, converged } = fitted.restsOn;
   const doubted = fitted.films.filter(({ weight }) => weight < 0.5).map(({ name }) => name);
   return [
     `Predicted ${predicted} from ${count} measured films (${views} views) of ${fitted.materials.size} paints.`,
+    ...(byName.length === 0
+      ? []
+      : [
+          `Without a density in the table, that of the pigment they are named after is taken for ${byName.join(', ')}.`,
+        ]),
     ...(doubted.length === 0
       ? []
       : [`Films that do not agree with the others, and count little: ${doubted.join(', ')}.`]),

@@ -16,6 +16,7 @@ import {
   type ProblemFilm,
   readMaterials,
   viewThickness,
+  weighedFilm,
 } from './film-problem.ts';
 import type { Objective } from './minimize.ts';
 import { gradientToStandard } from './smooth-prior.ts';
@@ -73,8 +74,8 @@ export function filmObjective(problem: FilmProblem): Objective {
       const weight = filmWeight(problem, film, misfit.q);
       for (let view = 0; view < film.views.length; view++) {
         const slope = weight * misfit.byThickness[view]!;
-        gradient[film.unknowns]! += slope * options.thicknessSpread;
-        gradient[film.unknowns + 1 + view]! += slope * options.drawdownSpread;
+        gradient[film.thicknessAt]! += slope * options.thicknessSpread;
+        gradient[film.thicknessAt + 1 + view]! += slope * options.drawdownSpread;
       }
       spreadToMaterials(problem, film, misfit, weight, materials, gradient);
     }
@@ -138,7 +139,7 @@ function measureMisfit(
   const { bands, options, weights } = problem;
   const { R, RbyK, RbyS, lab, layer } = space;
   const { K, S } = out.state;
-  mixFilm(film, materials, options.amounts, out.state);
+  mixFilm(weighedFilm(film, z), materials, options.amounts, out.state);
   out.q = 0;
   out.byK.fill(0);
   out.byS.fill(0);
@@ -187,7 +188,7 @@ function measureMisfit(
   }
 }
 
-/** Adds what a film says about its materials to the gradient by ln k, ln s and the standard number of ln factor. */
+/** Adds what a film says about its materials and amounts to the gradient: by ln k, ln s and the standard numbers of ln factor and ln amount. */
 function spreadToMaterials(
   problem: FilmProblem,
   film: ProblemFilm,
@@ -196,7 +197,7 @@ function spreadToMaterials(
   materials: readonly MaterialState[],
   gradient: Float64Array,
 ): void {
-  const { bands, perMaterial, options } = problem;
+  const { bands, perMaterial, factors, options } = problem;
   const { v, K, S } = misfit.state;
   // Effective fractions sum to 1: more of one is less of all the others, which is the film as it stands.
   let whole = 0;
@@ -213,7 +214,9 @@ function spreadToMaterials(
       gradient[at + bands + band]! += weight * byLnS;
     }
     if (options.amounts === 'fractions') {
-      gradient[at + 2 * bands]! += weight * options.factorSpread * (own - v[i]! * whole);
+      const byLnAmount = weight * (own - v[i]! * whole);
+      gradient[at + 2 * bands]! += factors[film.materials[i]!]!.spread * byLnAmount;
+      gradient[film.unknowns + i]! += film.weighing[i]! * byLnAmount;
     }
   }
 }

@@ -2,7 +2,7 @@
  * Films and options turned into numbers once, for the many evaluations of a fit; and the list of its unknowns.
  *
  * The unknowns are standard normal before the films are seen. For each material, in order: ln k of each band, ln s of
- * each band, ln factor. Then, for each film: ln thickness, and of each of its drawdowns.
+ * each band, ln factor. Then, for each film: ln amount of each of its parts, ln thickness, and of each of its drawdowns.
  */
 
 import { localMetric } from '../local-metric.ts';
@@ -11,6 +11,7 @@ import { bandWeights, labSlopes, labSlopesSpace } from './colour-misfit.ts';
 import { type MeasuredFilm, requireFilm } from './film.ts';
 import { backingInside, type FilmNumbers } from './film-model.ts';
 import type { FitOptions } from './fit-options.ts';
+import { type FactorPrior, factorPrior, weighingSpreads } from './part-spreads.ts';
 import { curveFromStandard, type SmoothPrior, smoothPrior } from './smooth-prior.ts';
 
 /** One view of a film in numbers. */
@@ -26,8 +27,12 @@ export interface ViewNumbers {
 export interface ProblemFilm extends FilmNumbers {
   readonly thickness: number;
   readonly views: readonly ViewNumbers[];
-  /** Position of ln thickness among the unknowns; the drawdowns follow it. */
+  /** Standard deviation of ln amount of each part. */
+  readonly weighing: readonly number[];
+  /** Position of its unknowns: first ln amount of each part. */
   readonly unknowns: number;
+  /** Position of ln thickness among the unknowns; the drawdowns follow it. */
+  readonly thicknessAt: number;
 }
 
 /** What a fit works on. */
@@ -45,6 +50,8 @@ export interface FilmProblem {
    * thickness that films have (`fractions`) or in the film that has most of it (`concentrations`).
    */
   readonly raised: readonly number[];
+  /** Of ln factor of each material. */
+  readonly factors: readonly FactorPrior[];
   /** Unknowns of one material: 2 × bands + 1. */
   readonly perMaterial: number;
   readonly unknowns: number;
@@ -74,13 +81,16 @@ export function filmProblem(films: readonly MeasuredFilm[], options: FitOptions)
   const numbers = films.map((film): ProblemFilm => {
     requireFilm(film, bands);
     const at = unknowns;
-    unknowns += 1 + film.views.length;
+    unknowns += film.parts.length + 1 + film.views.length;
+    const amounts = film.parts.map((part) => part.amount);
     return {
       materials: film.parts.map((part) => position.get(part.material)!),
-      amounts: film.parts.map((part) => part.amount),
+      amounts,
+      weighing: weighingSpreads(amounts, options),
       thickness: film.thickness ?? 1,
       views: film.views.map((view) => viewNumbers(view.backing, view.seen, options, weights)),
       unknowns: at,
+      thicknessAt: at + amounts.length,
     };
   });
   const step = options.wavelengths[1]! - options.wavelengths[0]!;
@@ -94,6 +104,7 @@ export function filmProblem(films: readonly MeasuredFilm[], options: FitOptions)
     absorption: smoothPrior(bands, step, options.absorption),
     scattering: smoothPrior(bands, step, options.scattering),
     raised: materials.map((_, m) => -Math.log(usualDepth(numbers, m, options))),
+    factors: materials.map((name) => factorPrior(name, options)),
     perMaterial,
     unknowns,
   };
@@ -118,7 +129,7 @@ export function readMaterials(
   logs: Float64Array,
   out: readonly MaterialState[],
 ): void {
-  const { bands, perMaterial, options } = problem;
+  const { bands, perMaterial } = problem;
   for (let m = 0; m < out.length; m++) {
     const at = m * perMaterial;
     const raised = problem.raised[m]!;
@@ -129,16 +140,28 @@ export function readMaterials(
       absorption[band] = Math.exp(raised + held(logs[at + band]!));
       scattering[band] = Math.exp(raised + held(logs[at + bands + band]!));
     }
-    const lnFactor = options.amounts === 'fractions' ? options.factorSpread * z[at + 2 * bands]! : 0;
-    out[m]!.factor = Math.exp(held(lnFactor));
+    const { centre, spread } = problem.factors[m]!;
+    out[m]!.factor = Math.exp(held(centre + spread * z[at + 2 * bands]!));
   }
 }
 
 /** Thickness of a view of a film, as it follows from the unknowns. */
 export function viewThickness(problem: FilmProblem, film: ProblemFilm, view: number, z: Float64Array): number {
   const { thicknessSpread, drawdownSpread } = problem.options;
-  const ln = thicknessSpread * z[film.unknowns]! + drawdownSpread * z[film.unknowns + 1 + view]!;
-  return film.thickness * Math.exp(Math.max(-5, Math.min(5, ln)));
+  const ln = thicknessSpread * z[film.thicknessAt]! + drawdownSpread * z[film.thicknessAt + 1 + view]!;
+  return film.thickness * Math.exp(within5(ln));
+}
+
+/** A film with the amounts that really went into it, as they follow from the unknowns. */
+export function weighedFilm(film: ProblemFilm, z: Float64Array): FilmNumbers {
+  return {
+    materials: film.materials,
+    amounts: film.amounts.map((amount, i) => amount * Math.exp(within5(film.weighing[i]! * z[film.unknowns + i]!))),
+  };
+}
+
+function within5(ln: number): number {
+  return Math.max(-5, Math.min(5, ln));
 }
 
 function viewNumbers(

@@ -26,6 +26,7 @@ import { firstGuess } from './first-guess.ts';
 import { FIT_DEFAULTS, type FitOptions } from './fit-options.ts';
 import { type MaterialPosterior, materialPosterior } from './material-posterior.ts';
 import { minimize } from './minimize.ts';
+import { amountShares } from './part-spreads.ts';
 import { viewSlopes } from './view-slopes.ts';
 
 /** A material as the films tell it. */
@@ -39,6 +40,8 @@ export interface FittedMaterial {
   /** Names of the films that hold it, and whether one of them holds nothing else. */
   readonly films: readonly string[];
   readonly alone: boolean;
+  /** The largest share that it has of any film by mass (`fractions`), or g/ml (`concentrations`). */
+  readonly most: number;
 }
 
 /** What is left over of a film. */
@@ -93,7 +96,12 @@ export function fitMaterials(
   const materials = problem.materials.map((name, m): FittedMaterial => {
     const holding = films.filter((film) => film.parts.some((part) => part.material === name));
     const alone = holding.some((film) => film.parts.length === 1);
-    return { name, ...states[m]!, films: holding.map((film) => film.name), alone };
+    const most = Math.max(
+      ...problem.films.flatMap(({ materials: held, amounts }) =>
+        held.includes(m) ? [amountShares(amounts, problem.options)[held.indexOf(m)]!] : [],
+      ),
+    );
+    return { name, ...states[m]!, films: holding.map((film) => film.name), alone, most };
   });
   return {
     options: problem.options,

@@ -2,13 +2,14 @@
  * How surely the films tell ln k, ln s and ln factor of each material: the Gaussian about the best fit (Laplace's
  * approximation, with the Gauss–Newton curvature).
  *
- * Unknowns of the films (their thickness) are summed over first, film by film, so that only the materials are left.
+ * Unknowns of the films (their amounts and thickness) are summed over first, film by film, so that only the materials are left.
  */
 import { bandLightnessSlope } from './colour-misfit.ts';
 import { addElement, type Envelope, envelope, factorize, solveLower } from './envelope-cholesky.ts';
-import { filmState, mixFilm } from './film-model.ts';
+import { type FilmNumbers, filmState, mixFilm } from './film-model.ts';
 import { filmMisfits, filmWeight } from './film-objective.ts';
-import { type FilmProblem, type MaterialState, type ProblemFilm, viewThickness } from './film-problem.ts';
+import { type FilmProblem, type MaterialState, type ProblemFilm, viewThickness, weighedFilm } from './film-problem.ts';
+import type { PartSpreads } from './part-spreads.ts';
 import type { SmoothPrior } from './smooth-prior.ts';
 import { bandByUnknowns, type ViewSlopes, viewSlopes } from './view-slopes.ts';
 
@@ -104,7 +105,7 @@ function addPrior(matrix: Envelope, prior: SmoothPrior, begin: number): void {
   }
 }
 
-/** What a film tells about its materials, its thickness unknown: a square matrix over local unknowns, then thickness. */
+/** What a film tells about its materials, its amounts and thickness unknown: a square matrix over local unknowns, then thickness. */
 function filmInformation(
   problem: FilmProblem,
   film: ProblemFilm,
@@ -114,13 +115,18 @@ function filmInformation(
 ): { matrix: Float64Array; size: number } {
   const { bands, options, perMaterial, weights } = problem;
   const state = filmState(bands, film.materials.length);
-  mixFilm(film, materials, options.amounts, state);
-  const thickness = film.materials.length * perMaterial;
+  mixFilm(weighedFilm(film, z), materials, options.amounts, state);
+  const amounts = film.materials.length * perMaterial;
+  const thickness = amounts + film.materials.length;
+  const spreads = {
+    factors: film.materials.map((material) => problem.factors[material]!.spread),
+    weighing: film.weighing,
+  };
   const size = thickness + 1 + film.views.length;
   const matrix = new Float64Array(size * size);
   film.views.forEach((view, v) => {
     const slopes = viewSlopes(state, viewThickness(problem, film, v, z), view.backing, options.surface, weights);
-    const rows = colourRows(problem, film, state, materials, slopes, view.metric, size);
+    const rows = colourRows(problem, film, state, materials, slopes, view.metric, spreads, size);
     const drawdown = thickness + 1 + v;
     for (const row of rows) {
       row[drawdown] = options.drawdownSpread * row[thickness]!;
@@ -131,7 +137,7 @@ function filmInformation(
     for (let band = 0; band < bands; band++) {
       const touched: number[] = [];
       const scale = (Math.sqrt(problem.bandWeights[band]!) / options.bandNoise) * bandLightnessSlope(slopes.R[band]!);
-      bandByUnknowns(slopes, band, film, state, materials, factorSpread(problem), (position, derivative) => {
+      bandByUnknowns(slopes, band, film, state, materials, spreads, (position, derivative) => {
         row[position] = scale * derivative;
         touched.push(position);
       });
@@ -141,13 +147,9 @@ function filmInformation(
       addOuter(matrix, size, row, touched, weight);
     }
   });
-  for (let i = thickness; i < size; i++) matrix[i * size + i]! += 1;
-  eliminateFrom(matrix, size, thickness);
+  for (let i = amounts; i < size; i++) matrix[i * size + i]! += 1;
+  eliminateFrom(matrix, size, amounts);
   return { matrix, size };
-}
-
-function factorSpread(problem: FilmProblem): number {
-  return problem.options.amounts === 'fractions' ? problem.options.factorSpread : 0;
 }
 
 /** U dLab/σ by local unknowns, and by ln thickness in the place after them. */
@@ -158,9 +160,10 @@ function colourRows(
   materials: readonly MaterialState[],
   slopes: ViewSlopes,
   metric: Float64Array,
+  spreads: PartSpreads,
   size: number,
 ): Float64Array[] {
-  const lab = labByUnknowns(problem.perMaterial, film, state, materials, slopes, factorSpread(problem), size);
+  const lab = labByUnknowns(problem.perMaterial, film, state, materials, slopes, spreads, size);
   const [u11, u12, u13, , u22, u23, , , u33] = metric;
   const noise = problem.options.colourNoise;
   const [L, a, b] = lab as [Float64Array, Float64Array, Float64Array];
@@ -178,19 +181,19 @@ function colourRows(
 /** dLab by local unknowns, and by ln thickness in the place after them: three rows of `size` numbers. */
 export function labByUnknowns(
   perMaterial: number,
-  film: { readonly materials: readonly number[]; readonly amounts: readonly number[] },
+  film: FilmNumbers,
   state: ReturnType<typeof filmState>,
   materials: readonly MaterialState[],
   slopes: ViewSlopes,
-  spread: number,
+  spreads: PartSpreads,
   size: number,
 ): Float64Array[] {
   const rows = [new Float64Array(size), new Float64Array(size), new Float64Array(size)];
-  const thickness = film.materials.length * perMaterial;
+  const thickness = film.materials.length * (perMaterial + 1);
   for (let band = 0; band < slopes.R.length; band++) {
     const [L, a, b] = slopes.lab.byBand;
     const each = [L[band]!, a[band]!, b[band]!];
-    bandByUnknowns(slopes, band, film, state, materials, spread, (position, derivative) => {
+    bandByUnknowns(slopes, band, film, state, materials, spreads, (position, derivative) => {
       for (let c = 0; c < 3; c++) rows[c]![position]! += each[c]! * derivative;
     });
     for (let c = 0; c < 3; c++) rows[c]![thickness]! += each[c]! * slopes.byThickness[band]!;

@@ -2,14 +2,13 @@
  * The look of a film that nobody has made yet, and how far off it may be.
  */
 import type { LabD65 } from '../cielab.ts';
-import { appliedMetric, localMetric } from '../local-metric.ts';
 import { type ColourSpread, colourSpread } from '../spread-of-colour.ts';
 import { observerWeights, type Tristimulus } from '../tristimulus.ts';
 import { type FilmPart, requireParts, requireReflectances } from './film.ts';
+import { filmCovariance } from './film-covariance.ts';
 import { backingInside, type FilmNumbers, filmState, mixFilm } from './film-model.ts';
 import type { FittedMaterials } from './fit-materials.ts';
-import { labByUnknowns, posteriorCovariance } from './material-posterior.ts';
-import { type ViewSlopes, viewSlopes } from './view-slopes.ts';
+import { viewSlopes } from './view-slopes.ts';
 
 /** A predicted film on a backing. */
 export interface PredictedFilm extends ColourSpread {
@@ -65,42 +64,8 @@ export function predictFilm(
     },
     lab,
     restsOn: fitted.films.map((residual) => residual.name).filter((name) => held.has(name)),
-    ...colourSpread(colourCovariance(fitted, film, state, slopes, lab)),
+    ...colourSpread(filmCovariance(fitted, film, state, slopes, lab)),
   };
-}
-
-/** Covariance of the prediction's error, along axes in which its squared length is ΔE00². */
-function colourCovariance(
-  fitted: FittedMaterials,
-  film: FilmNumbers,
-  state: ReturnType<typeof filmState>,
-  slopes: ViewSlopes,
-  lab: LabD65,
-): Float64Array {
-  const { options, posterior } = fitted;
-  const perMaterial = 2 * slopes.R.length + 1;
-  const ownUnknowns = film.materials.length * perMaterial;
-  const spread = options.amounts === 'fractions' ? options.factorSpread : 0;
-  const materials = [...fitted.materials.values()];
-  const rows = labByUnknowns(perMaterial, film, state, materials, slopes, spread, ownUnknowns + 1);
-  const metric = localMetric(lab);
-  const gradients = rows.map(() => new Float64Array(posterior.factor.rows.length));
-  for (let i = 0; i < ownUnknowns; i++) {
-    const place = posterior.begins[film.materials[Math.floor(i / perMaterial)]!]! + (i % perMaterial);
-    const along = appliedMetric(metric, rows[0]![i]!, rows[1]![i]!, rows[2]![i]!);
-    for (let c = 0; c < 3; c++) gradients[c]![place] = along[c]!;
-  }
-  const covariance = posteriorCovariance(posterior, gradients);
-  const byThickness = appliedMetric(metric, rows[0]![ownUnknowns]!, rows[1]![ownUnknowns]!, rows[2]![ownUnknowns]!);
-  const thicknessVariance = options.thicknessSpread ** 2 + options.drawdownSpread ** 2;
-  for (let i = 0; i < 3; i++) {
-    for (let j = 0; j < 3; j++) {
-      const thickness = thicknessVariance * byThickness[i]! * byThickness[j]!;
-      covariance[i * 3 + j] = options.posteriorScale ** 2 * (covariance[i * 3 + j]! + thickness);
-    }
-    covariance[i * 4]! += options.modelMiss ** 2;
-  }
-  return covariance;
 }
 
 function weighted(weights: Float64Array, R: Float64Array): number {

@@ -2,12 +2,13 @@
  * How the spectrum and the colour of a film change with the unknowns of its materials.
  *
  * Unknowns here are local to the film: for each of its materials, in order, ln k of each band, ln s of each band, the
- * standard number of ln factor.
+ * standard number of ln factor; then those of ln amount of each part.
  */
 import type { Surface } from '../surface.ts';
 import type { ObserverWeights } from '../tristimulus.ts';
 import { type LabSlopes, labSlopes, labSlopesSpace } from './colour-misfit.ts';
 import { type FilmNumbers, type FilmState, layerSlopes, type MaterialNumbers } from './film-model.ts';
+import type { PartSpreads } from './part-spreads.ts';
 
 /** One view of a film: its spectrum and Lab, and their derivatives. */
 export interface ViewSlopes {
@@ -50,9 +51,10 @@ export function viewSlopes(
 }
 
 /**
- * Writes the derivative of one band by the film's local unknowns: only those of that band and the factors are not zero.
+ * Writes the derivative of one band by the film's local unknowns: only those of that band, the factors and the amounts are
+ * not zero.
  *
- * Shape: calls `write(position, derivative)` three times a material.
+ * Shape: calls `write(position, derivative)` four times a material.
  */
 export function bandByUnknowns(
   view: ViewSlopes,
@@ -60,7 +62,7 @@ export function bandByUnknowns(
   film: FilmNumbers,
   state: FilmState,
   materials: readonly MaterialNumbers[],
-  factorSpread: number,
+  spreads: PartSpreads,
   write: (position: number, derivative: number) => void,
 ): void {
   const { K, S, v } = state;
@@ -74,6 +76,8 @@ export function bandByUnknowns(
     const byLnS = byS * v[i]! * scattering[band]!;
     write(at + band, byLnK);
     write(at + bands + band, byLnS);
-    write(at + 2 * bands, factorSpread * (byLnK + byLnS - v[i]! * (byK * K[band]! + byS * S[band]!)));
+    const byLnAmount = byLnK + byLnS - v[i]! * (byK * K[band]! + byS * S[band]!);
+    write(at + 2 * bands, spreads.factors[i]! * byLnAmount);
+    write(film.materials.length * (2 * bands + 1) + i, spreads.weighing[i]! * byLnAmount);
   }
 }

@@ -10,6 +10,7 @@ const variants = [
   { ...FIT_DEFAULTS, wavelengths: WAVELENGTHS },
   { ...FIT_DEFAULTS, wavelengths: WAVELENGTHS, robustness: Number.POSITIVE_INFINITY },
   { ...FIT_DEFAULTS, wavelengths: WAVELENGTHS, amounts: 'concentrations' as const },
+  { ...FIT_DEFAULTS, wavelengths: WAVELENGTHS, densities: new Map([['dusk', 1.2]]) },
 ];
 
 test.each(variants)(
@@ -22,6 +23,7 @@ test.each(variants)(
     objective(z, gradient);
     const aside = new Float64Array(z.length);
     const { perMaterial, materials, unknowns } = problem;
+    const mixed = problem.films.find((film) => film.materials.length === 2)!;
     const h = 1e-5;
     for (const i of [
       0,
@@ -33,6 +35,9 @@ test.each(variants)(
       62,
       perMaterial + 62,
       perMaterial * materials.length,
+      mixed.unknowns,
+      mixed.unknowns + 1,
+      mixed.thicknessAt,
       unknowns - 2,
       unknowns - 1,
     ]) {

@@ -7,6 +7,7 @@
  */
 import { measuredFilms } from '../../../src/book/films/films-samples.ts';
 import { readFilmsTable } from '../../../src/book/films/films-table.ts';
+import { paintDensities } from '../../../src/book/films/paint-densities.ts';
 import type { Lab } from '../../../src/optics/cielab.ts';
 import { deltaE00 } from '../../../src/optics/delta-e00.ts';
 import { labSlopes, labSlopesSpace } from '../../../src/optics/fit/colour-misfit.ts';
@@ -19,6 +20,8 @@ import { observerWeights } from '../../../src/optics/tristimulus.ts';
 /** The films by the role that the data gives them. */
 export interface PigmentFilms {
   readonly wavelengths: readonly number[];
+  /** Of the paints that the command knows a density of, g/ml: the table itself has none. */
+  readonly densities: ReadonlyMap<string, number>;
   readonly calibration: readonly MeasuredFilm[];
   readonly validation: readonly MeasuredFilm[];
   readonly all: readonly MeasuredFilm[];
@@ -41,6 +44,7 @@ export function pigmentFilms(text: string): PigmentFilms {
   const ofRole = (role: string): MeasuredFilm[] => all.filter(({ name }) => roles.get(name) === role);
   return {
     wavelengths: table.wavelengths,
+    densities: paintDensities(table).densities,
     calibration: ofRole('calibration'),
     validation: ofRole('validation'),
     all,
@@ -87,9 +91,9 @@ export interface FilmLeftOut {
 }
 
 /** Every mix of paints that the other films can tell. */
-export function mixesLeftOut({ all, wavelengths }: PigmentFilms): FilmLeftOut[] {
+export function mixesLeftOut({ all, wavelengths, densities }: PigmentFilms): FilmLeftOut[] {
   const mixes = all.filter(({ parts }) => parts.length > 1);
-  return fitsLeavingOut(mixes, all, { wavelengths });
+  return fitsLeavingOut(mixes, all, { wavelengths, densities });
 }
 
 function fitsLeavingOut(
@@ -117,17 +121,23 @@ export function quantile(values: readonly number[], share: number): number {
   return below + (place - Math.floor(place)) * ((sorted[Math.floor(place) + 1] ?? below) - below);
 }
 
+/** The one figure that models are compared by: mean of ln(0.5 + ΔE00), which counts small misses as well as large ones. */
+export function criterion(misses: readonly Miss[]): number {
+  return misses.reduce((sum, { deltaE00: miss }) => sum + Math.log(0.5 + miss), 0) / misses.length;
+}
+
 /** Share of misses that their 90 % bounds hold, 0..1. */
 export function coverage(misses: readonly Miss[]): number {
   return misses.filter((miss) => miss.deltaE00 <= miss.bound90).length / misses.length;
 }
 
-/** Beliefs switched off: each band by itself, every film of thickness 1, all factors 1, all films believed. */
+/** Beliefs switched off: each band by itself, every film of thickness 1, all factors 1, all amounts as written, all films believed. */
 export const PLAIN_TWO_CONSTANT: Partial<FitOptions> = {
   surface: { k1: 0.04, k2: 0.6, specular: 'included' },
   absorption: { curvature: Number.POSITIVE_INFINITY, slope: Number.POSITIVE_INFINITY, centre: 0, spread: 3 },
   scattering: { curvature: Number.POSITIVE_INFINITY, slope: Number.POSITIVE_INFINITY, centre: 1.5, spread: 3 },
   factorSpread: 1e-6,
+  weighing: 1e-6,
   thicknessSpread: 1e-6,
   drawdownSpread: 1e-6,
   colourNoise: 1e6,

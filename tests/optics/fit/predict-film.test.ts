@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { fitMaterials } from '../../../src/optics/fit/fit-materials.ts';
+import { FIT_DEFAULTS } from '../../../src/optics/fit/fit-options.ts';
 import { predictFilm } from '../../../src/optics/fit/predict-film.ts';
 import { expectAllClose, expectClose } from '../close.ts';
 import { BLACK, knownShelf, measuredFilm, partsOf, WAVELENGTHS, WHITE } from './synthetic-films.ts';
@@ -36,6 +37,36 @@ test('predictFilm(fitted, parts) expects less error the more the films tell of i
   const withHalf = [...withTint, measuredFilm('half', { dusk: 0.4, chalk: 0.6 })];
   expect(bound(withTint)).toBeLessThan(bound(chalkAndDusk));
   expect(bound(withHalf)).toBeLessThan(bound(withTint));
+});
+
+test('predictFilm(fitted, parts) is surer of paints that met in a film than of two that only met a third', () => {
+  const bound = (parts: ReturnType<typeof partsOf>, strangersMiss: number): number =>
+    predictFilm(fitMaterials(knownShelf(), { wavelengths: WAVELENGTHS, strangersMiss }), parts, WHITE).bound90;
+  const strangers = partsOf({ dusk: 0.3, straw: 0.7 });
+  // What theory misses is 2.5 times its deviation along each axis, nine times in ten: most of what is left of known paints.
+  expect(bound(strangers, 2)).toBeGreaterThan(2 * 2.5 * FIT_DEFAULTS.modelMiss);
+  expect(bound(strangers, 2)).toBeGreaterThan(1.5 * bound(strangers, 1));
+  expect(bound(HALF, 2)).toBe(bound(HALF, 1));
+});
+
+test('predictFilm(fitted, parts) doubts a paint alone that was only ever measured as a tint', () => {
+  const without = knownShelf().filter(({ name }) => name !== 'dusk' && name !== 'dusk-half');
+  const bound = (strangersMiss: number): number =>
+    predictFilm(fitMaterials(without, { wavelengths: WAVELENGTHS, strangersMiss }), partsOf({ dusk: 1 }), WHITE)
+      .bound90;
+  expect(bound(3)).toBeGreaterThan(bound(1) + 1);
+  const tint = partsOf({ dusk: 0.12, chalk: 0.88 });
+  const ofTint = (strangersMiss: number): number =>
+    predictFilm(fitMaterials(without, { wavelengths: WAVELENGTHS, strangersMiss }), tint, WHITE).bound90;
+  expect(ofTint(3)).toBe(ofTint(1));
+});
+
+test('predictFilm(fitted, parts) doubts a trace of a strong paint by what a spatula errs', () => {
+  const bound = (dusk: number, weighing: number): number =>
+    predictFilm({ ...FITTED, options: { ...FITTED.options, weighing } }, partsOf({ dusk, chalk: 1 - dusk }), WHITE)
+      .bound90;
+  expect(bound(0.02, 0.1)).toBeGreaterThan(bound(0.02, 0));
+  expect(bound(0.02, 0.3)).toBeGreaterThan(bound(0.02, 0.1) + 0.5);
 });
 
 test('predictFilm(fitted, parts) expects at most what it bounds, and names the films that it rests on', () => {
