@@ -179,13 +179,20 @@ function addModes(
   column: number,
   count: number,
 ): void {
-  let at = 0;
   for (let mode = 0; mode < modes; mode++) {
-    for (let axis = 0; axis < AXES; axis++) {
-      let sum = 0;
-      for (let band = 0; band < BAND_COUNT; band++) sum += spectrum[band]! * weights[at++]!;
-      D[axis * count + column + mode]! += sum;
+    const x = mode * AXES * BAND_COUNT;
+    let X = 0;
+    let Y = 0;
+    let Z = 0;
+    for (let band = 0; band < BAND_COUNT; band++) {
+      const value = spectrum[band]!;
+      X += value * weights[x + band]!;
+      Y += value * weights[x + BAND_COUNT + band]!;
+      Z += value * weights[x + 2 * BAND_COUNT + band]!;
     }
+    D[column + mode]! += X;
+    D[count + column + mode]! += Y;
+    D[2 * count + column + mode]! += Z;
   }
 }
 

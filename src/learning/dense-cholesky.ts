@@ -83,11 +83,13 @@ export function solveDense(L: Float64Array, n: number, b: Float64Array): void {
 
 /** The inverse of L Lᵀ, whole. */
 export function inverseDense(L: Float64Array, n: number): Float64Array {
-  // Columns of the inverse of L stand as rows here: M[j] holds L⁻¹ e_j, from j on.
+  // Columns of the inverse of L stand as rows here: row j holds L⁻¹ e_j, from j on.
   const M = new Float64Array(n * n);
   for (let i = 0; i < n; i++) {
     const diagonal = 1 / L[i * n + i]!;
-    for (let j = 0; j < i; j++) {
+    let j = 0;
+    for (; j + 3 < i; j += 4) invertFour(L, M, i, j, n, diagonal);
+    for (; j < i; j++) {
       let sum = 0;
       for (let k = j; k < i; k++) sum += L[i * n + k]! * M[j * n + k]!;
       M[j * n + i] = -sum * diagonal;
@@ -96,12 +98,56 @@ export function inverseDense(L: Float64Array, n: number): Float64Array {
   }
   const inverse = new Float64Array(n * n);
   for (let i = 0; i < n; i++) {
-    for (let j = 0; j <= i; j++) {
+    let j = 0;
+    for (; j + 3 <= i; j += 4) squareFour(M, inverse, i, j, n);
+    for (; j <= i; j++) {
       let sum = 0;
       for (let k = i; k < n; k++) sum += M[i * n + k]! * M[j * n + k]!;
       inverse[i * n + j] = sum;
-      inverse[j * n + i] = sum;
     }
+    for (j = 0; j < i; j++) inverse[j * n + i] = inverse[i * n + j]!;
   }
   return inverse;
+}
+
+/** Element i of rows j to j + 3 of the inverse of L: row j begins at j, so each is 0 before. */
+function invertFour(L: Float64Array, M: Float64Array, i: number, j: number, n: number, diagonal: number): void {
+  let s0 = 0;
+  let s1 = 0;
+  let s2 = 0;
+  let s3 = 0;
+  const row = i * n;
+  const at = j * n;
+  for (let k = j; k < i; k++) {
+    const l = L[row + k]!;
+    s0 += l * M[at + k]!;
+    s1 += l * M[at + n + k]!;
+    s2 += l * M[at + 2 * n + k]!;
+    s3 += l * M[at + 3 * n + k]!;
+  }
+  M[at + i] = -s0 * diagonal;
+  M[at + n + i] = -s1 * diagonal;
+  M[at + 2 * n + i] = -s2 * diagonal;
+  M[at + 3 * n + i] = -s3 * diagonal;
+}
+
+/** Elements (i, j) to (i, j + 3) of M Mᵀ, M upper. */
+function squareFour(M: Float64Array, inverse: Float64Array, i: number, j: number, n: number): void {
+  let s0 = 0;
+  let s1 = 0;
+  let s2 = 0;
+  let s3 = 0;
+  const row = i * n;
+  const at = j * n;
+  for (let k = i; k < n; k++) {
+    const m = M[row + k]!;
+    s0 += m * M[at + k]!;
+    s1 += m * M[at + n + k]!;
+    s2 += m * M[at + 2 * n + k]!;
+    s3 += m * M[at + 3 * n + k]!;
+  }
+  inverse[row + j] = s0;
+  inverse[row + j + 1] = s1;
+  inverse[row + j + 2] = s2;
+  inverse[row + j + 3] = s3;
 }

@@ -1,93 +1,108 @@
 /**
- * The theta that costs least: Gauss and Newton's steps, damped while they are large.
+ * The theta that costs least: Gauss and Newton's steps, damped while they gain much, then drawn together by Anderson's.
  *
  * @packageDocumentation
  */
 import { AndersonSteps } from './anderson-steps.ts';
 import { factorizeDense, solveDense } from './dense-cholesky.ts';
-import type { ShelfEquations } from './normal-equations.ts';
+import type { NormalEquations, ShelfEquations } from './normal-equations.ts';
 
 // No step moves any unknown by more than this many of its standard deviations.
 const LONGEST_STEP = 1.5;
-// Below this a step is taken as it is, and the curvature need not be found again for each.
-const NEAR = 0.3;
-// Far below the rounding of theta, so that what it is rounded to is the same from wherever the steps came.
-const SETTLED = 1e-11;
-const MOST_STEPS = 200;
-// Steps that grow to this many times the least one are those of another valley.
-const GROWS = 3;
+// What a step promises to gain, in half squares of deviations, from which on it is as good as straight from here to the end.
+const LITTLE_GAIN = 0.2;
+// Costs may rise by this for a step: drawn together, steps do not each go down.
+const MAY_RISE = 0.05;
+const MOST_DAMPED = 60;
+const MOST_STEPS = 120;
+
+/** The last step of a fit moves no unknown by more than this, in standard deviations: rounding of theta is 1e-4. */
+export const SETTLED = 1e-8;
 
 /**
  * Finds it from a start, which is left as it is.
  *
- * Steps end when one moves no unknown by more than 1e-11 of its standard deviation, or when rounding lets them shrink no further.
+ * @param settled the last step moves no unknown by more than this; unset: `SETTLED`
  */
-export function fitTheta(equations: ShelfEquations, start: Float64Array): Float64Array {
-  return settle(equations, comeNear(equations, start));
+export function fitTheta(equations: ShelfEquations, start: Float64Array, settled: number = SETTLED): Float64Array {
+  return settle(equations, comeNear(equations, start), settled);
 }
 
-/** Damped steps, each of which costs less than before, until they are small: nearly the theta that costs least. */
-export function comeNear(equations: ShelfEquations, start: Float64Array): Float64Array {
-  let theta = start;
-  let now = equations.at(theta, true);
+/** A theta and what was found there. */
+interface Place {
+  readonly theta: Float64Array;
+  readonly found: NormalEquations;
+}
+
+/** Damped steps, each of which costs less than before, until they promise little. */
+function comeNear(equations: ShelfEquations, start: Float64Array): Place {
+  let place: Place = { theta: start, found: equations.at(start, true) };
   let damping = 0;
-  for (let count = 0; count < MOST_STEPS; count++) {
-    const step = damped(now.curvature!, now.gradient, damping);
+  for (let count = 0; count < MOST_DAMPED; count++) {
+    const { gradient, curvature } = place.found;
+    const step = damped(curvature!, gradient, damping);
     const longest = longestOf(step);
-    if (longest < NEAR && damping === 0) return theta;
+    if (damping < 0.01 && longest < LONGEST_STEP && -dot(step, gradient) / 2 < LITTLE_GAIN) return place;
     const scale = Math.min(1, LONGEST_STEP / longest);
-    const moved = theta.map((value, i) => value + scale * step[i]!);
-    const next = equations.at(moved, true);
-    if (next.cost <= now.cost) {
-      theta = moved;
-      now = next;
+    const theta = place.theta.map((value, i) => value + scale * step[i]!);
+    const found = equations.at(theta, true);
+    if (found.cost <= place.found.cost) {
+      place = { theta, found };
       damping = damping < 0.01 ? 0 : damping / 10;
-    } else if (longest < 1e-9) return theta;
-    else damping = Math.max(0.1, damping * 4);
+    } else damping = Math.max(0.03, damping * 4);
   }
-  return theta;
+  return place;
 }
 
-/** Steps with one curvature, which is found again only where they do not shrink. */
-function settle(equations: ShelfEquations, start: Float64Array): Float64Array {
-  const n = start.length;
+/** Steps with one curvature, which is found again where it leads uphill. */
+function settle(equations: ShelfEquations, near: Place, settled: number): Float64Array {
   const steps = new AndersonSteps();
-  let theta = start;
-  let factor: Float64Array | undefined;
-  let least = Number.POSITIVE_INFINITY;
+  let best = near;
+  let factor = factorOf(near.found.curvature!, 0);
+  let damping = 0;
+  let place = near;
   for (let count = 0; count < MOST_STEPS; count++) {
-    const { gradient, curvature } = equations.at(theta, factor === undefined);
-    if (curvature) {
-      factorizeDense(curvature, n);
-      factor = curvature;
+    const step = place.found.gradient.map((value) => -value);
+    solveDense(factor, step.length, step);
+    const longest = longestOf(step);
+    const theta = steps.next(place.theta, step);
+    if (longest < settled) return theta;
+    place = { theta, found: equations.at(theta, false) };
+    if (place.found.cost < best.found.cost) best = place;
+    else if (place.found.cost > best.found.cost + MAY_RISE) {
+      // Where even the steps of a new curvature lead uphill they are too long.
+      damping = best.found.curvature ? Math.max(0.1, damping * 4) : damping / 2;
+      place = best = { theta: best.theta, found: best.found.curvature ? best.found : equations.at(best.theta, true) };
+      factor = factorOf(best.found.curvature!, damping);
       steps.forget();
     }
-    const step = gradient.map((value) => -value);
-    solveDense(factor!, n, step);
-    const longest = longestOf(step);
-    theta = steps.next(theta, step);
-    if (longest < SETTLED) return theta;
-    if (longest > GROWS * least) {
-      factor = undefined;
-      least = Number.POSITIVE_INFINITY;
-    }
-    least = Math.min(least, longest);
   }
-  return theta;
+  return best.theta;
 }
 
 function damped(curvature: Float64Array, gradient: Float64Array, damping: number): Float64Array {
-  const n = gradient.length;
+  const step = gradient.map((value) => -value);
+  solveDense(factorOf(curvature, damping), step.length, step);
+  return step;
+}
+
+/** Cholesky's factor of a curvature, which is left as it is, with its diagonal so much larger. */
+function factorOf(curvature: Float64Array, damping: number): Float64Array {
+  const n = Math.sqrt(curvature.length);
   const L = curvature.slice();
   for (let i = 0; i < n; i++) L[i * n + i]! *= 1 + damping;
   factorizeDense(L, n);
-  const step = gradient.map((value) => -value);
-  solveDense(L, n, step);
-  return step;
+  return L;
 }
 
 function longestOf(step: Float64Array): number {
   let longest = 0;
   for (const value of step) longest = Math.max(longest, Math.abs(value));
   return longest;
+}
+
+function dot(one: Float64Array, other: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < one.length; i++) sum += one[i]! * other[i]!;
+  return sum;
 }

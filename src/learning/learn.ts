@@ -1,5 +1,5 @@
 import { fitWeights, type GroupWeights, keptWeights } from './believed-groups.ts';
-import { fitTheta } from './fit-theta.ts';
+import { fitTheta, SETTLED } from './fit-theta.ts';
 import { groupTests } from './group-tests.ts';
 import { learnedConstants } from './learned-constants.ts';
 import { learnedOptics } from './learned-optics.ts';
@@ -15,6 +15,9 @@ import { startFromLabels } from './start-from-labels.ts';
 // After so many fits the weights stand: what is false is not believed, and what it had made look false is again.
 const REFITS = 4;
 
+// As long as weights are only being found, this is near enough: in standard deviations.
+const NEARLY = 1e-3;
+
 /**
  * Learns a shelf: the values of all unknowns that are likeliest, from what the files say and from every look together.
  *
@@ -26,10 +29,13 @@ const REFITS = 4;
 export function learn(data: LearningData): LearnedShelf {
   const problem = shelfProblem(data);
   let weights: GroupWeights = new Map();
-  let theta = fitted(problem, weights, startFromLabels(problem));
-  for (let refit = 0; refit < REFITS; refit++) {
+  let theta = fitted(problem, weights, startFromLabels(problem), NEARLY);
+  for (let refit = 1; refit <= REFITS; refit++) {
+    const before = weights;
     weights = robustWeights(problem, groupTests(problem, theta, weights));
-    theta = fitted(problem, weights, theta);
+    const stands = refit === REFITS || sameWeights(weights, before);
+    theta = fitted(problem, weights, theta, stands ? SETTLED : NEARLY);
+    if (stands) break;
   }
   const state = shelfState(problem.unknowns, theta);
   return {
@@ -41,7 +47,10 @@ export function learn(data: LearningData): LearnedShelf {
   };
 }
 
-/** Each as far as it can go, and rounded, so that the weights that come of it are the same from any start too. */
-function fitted(problem: ShelfProblem, weights: GroupWeights, start: Float64Array): Float64Array {
-  return roundedTheta(fitTheta(new ShelfEquations(problem, fitWeights(problem, weights)), start));
+function fitted(problem: ShelfProblem, weights: GroupWeights, start: Float64Array, settled: number): Float64Array {
+  return roundedTheta(fitTheta(new ShelfEquations(problem, fitWeights(problem, weights)), start, settled));
+}
+
+function sameWeights(one: GroupWeights, other: GroupWeights): boolean {
+  return one.size === other.size && [...one].every(([name, weight]) => other.get(name) === weight);
 }
