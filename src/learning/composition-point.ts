@@ -32,13 +32,18 @@ export function compositionPoint(
     for (const [id, dose] of [...plastics, ...contents]) {
       const place = placeOf.get(id);
       if (place === undefined) throw new RangeError(`There is no material ${id} on the shelf that is learned; add it`);
-      values.set(first + place, Math.log1p(dose / (TRACE_OF_TYPICAL * materials[place]!.typical)));
+      values.set(first + place, doseCoordinate(dose, materials[place]!.typical));
     }
     values.set(first + materials.length, THICKNESS_COUNTS * depth(thicknessMm / MIDDLE_THICKNESS_MM, l));
     if (streaks) values.set(first + materials.length + 1, (SHARE_COUNTS * streaks[l]!) / total);
   }
   const keys = Int32Array.from(values.keys()).sort();
   return { keys, values: Float64Array.from(keys, (key) => values.get(key)!) };
+}
+
+/** The coordinate of a dose; in a near layer its key is the material's place in the unknowns. */
+export function doseCoordinate(dose: number, typical: number): number {
+  return Math.log1p(dose / (TRACE_OF_TYPICAL * typical));
 }
 
 /** Where no layer is behind the first, its thickness counts as nothing. */

@@ -11,15 +11,19 @@ import { VIEWS_ALIKE } from './views-alike.ts';
 /** What of a look says how its errors hang together with another's. */
 export interface LookErrors {
   readonly point: CompositionPoint;
-  readonly cup: string;
+  /** Unset: of no cup that was ever poured, so that it has no dose errors of its own. */
+  readonly cup?: string;
   readonly axisSd: number;
   readonly means: LookMeans;
 }
 
+/** What of that the theory's errors, and those of doses, hang on. */
+export type TheoryErrors = Pick<LookErrors, 'point' | 'cup' | 'means'>;
+
 /** What two looks, or a look with itself, have in common of the theory's errors in one view: a variance, ΔE00², along each axis. */
-export function sharedVariance(one: LookErrors, other: LookErrors): number {
+export function sharedVariance(one: TheoryErrors, other: TheoryErrors): number {
   const theory = DISCREPANCY_SD[one.means] * DISCREPANCY_SD[other.means] * likeness(one.point, other.point);
-  return one.cup === other.cup ? theory + SAME_CUP_SD * SAME_CUP_SD : theory;
+  return one.cup !== undefined && one.cup === other.cup ? theory + SAME_CUP_SD * SAME_CUP_SD : theory;
 }
 
 /** A look or a label that errs less than this is better than any instrument; nought would make looks of one cup contradict each other. */
