@@ -8,7 +8,6 @@ import { sharedVariance } from '../../src/learning/look-covariance.ts';
 import { Posterior } from '../../src/learning/posterior.ts';
 import { likelihood } from '../../src/learning/predicted-looks.ts';
 import { withoutCup } from '../../src/learning/without-cup.ts';
-import type { TwoViews } from '../../src/optics/cup-body.ts';
 import { appliedMetric, localMetric } from '../../src/optics/local-metric.ts';
 import { expectClose } from '../optics/close.ts';
 import { simulatedBook } from './simulated-book.ts';
@@ -19,7 +18,6 @@ const BELIEF = new Belief(SHELF);
 
 describe('without a cup', () => {
   const cup = 'r0002/cup';
-  const left: LearningData = { ...SHELF.data, looks: SHELF.data.looks.filter((look) => look.cup !== cup) };
 
   test('theta and its doubt are those of the others, the model being linear', () => {
     const posterior = new Posterior(SHELF);
@@ -67,23 +65,26 @@ describe('without a cup', () => {
     }
   });
 
-  test('is nearly what is learned without it', () => {
-    const anew = new Belief(learn(left));
-    const without = BELIEF.without(cup);
+  test('is nearly what is learned without it, where enough is known for the model to be nearly linear', () => {
+    const shelf = learn(simulatedBook({ seed: 13, materials: 6, recipes: 18, rounds: 2 }).data);
+    const left: LearningData = { ...shelf.data, looks: shelf.data.looks.filter((look) => look.cup !== cup) };
+    const [all, without, anew] = [new Belief(shelf), new Belief(shelf).without(cup), new Belief(learn(left, shelf))];
     let [off, moved, count] = [0, 0, 0];
-    for (const { layers } of SHELF.data.looks) {
-      const [one, other, all] = [without.of({ layers }), anew.of({ layers }), BELIEF.of({ layers })];
-      const M = localMetric(other.overWhite);
-      const apart = ({ overWhite: { L, a, b } }: TwoViews): readonly number[] =>
-        appliedMetric(M, L - other.overWhite.L, a - other.overWhite.a, b - other.overWhite.b);
+    for (const { layers } of shelf.data.looks.filter((look) => look.cup === cup)) {
+      const right = anew.of({ layers });
+      const M = localMetric(right.overWhite);
+      const apart = (belief: Belief): readonly number[] => {
+        const { L, a, b } = belief.mean({ layers }).overWhite;
+        return appliedMetric(M, L - right.overWhite.L, a - right.overWhite.a, b - right.overWhite.b);
+      };
       for (let axis = 0; axis < 3; axis++) {
-        off += apart(one)[axis]! ** 2 / other.covariance[7 * axis]!;
-        moved += apart(all)[axis]! ** 2 / other.covariance[7 * axis]!;
+        off += apart(without)[axis]! ** 2 / right.covariance[7 * axis]!;
+        moved += apart(all)[axis]! ** 2 / right.covariance[7 * axis]!;
         count++;
       }
     }
-    expect(Math.sqrt(off / count)).toBeLessThan(0.3);
-    expect(moved).toBeGreaterThan(0);
+    expect(Math.sqrt(off / count)).toBeLessThan(0.2);
+    expect(Math.sqrt(moved / count)).toBeGreaterThan(0.3);
   });
 
   test('a cup that was never looked at changes nothing', () => {
