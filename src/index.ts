@@ -32,6 +32,7 @@ export { appearance } from './optics/appearance.ts';
 export { cupBody } from './optics/cup-body.ts';
 export { deltaE00 } from './optics/delta-e00.ts';
 export { mixtureConstants, type OpticalConstants } from './optics/mixture.ts';
+export { type OpticalModel, USUAL_OPTICS } from './optics/optical-model.ts';
 // recipe
 export type { Source } from './recipe/source.ts';
 export { parseDose, parseQuantity } from './units/parse-quantity.ts';

@@ -5,6 +5,7 @@ test('src/index.ts exports just these names: adding one is a promise, removing o
   expect(Object.keys(cupbook).sort()).toEqual([
     'CATALOGUE',
     'EDITIONS',
+    'USUAL_OPTICS',
     'appearance',
     'compileBook',
     'concentrations',

@@ -1,5 +1,6 @@
 import { CATALOGUE } from '../diagnostics/catalogue.ts';
 import { compareDiagnostics, type Diagnostic, hasErrors } from '../diagnostics/diagnostic.ts';
+import { type OpticalModel, USUAL_OPTICS } from '../optics/optical-model.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import { BOOK_FILE, MEASUREMENTS_FILE, type Source } from '../recipe/source.ts';
 import { defined } from '../values/defined.ts';
@@ -111,6 +112,8 @@ function reportNoBook(report: Report): void {
 
 /** What the files of a book give, each with what it needs, before they are put together. */
 interface Parts extends Prepared {
+  /** By what the colours of the book are computed. */
+  readonly optics: OpticalModel;
   readonly cores: ReadonlyMap<string, RecipeCore>;
   readonly chips: ReadonlyMap<string, Chip>;
   readonly targets: ReadonlyMap<string, Omit<Target, 'recipes'>>;
@@ -120,7 +123,8 @@ function compileParts(things: Things, memory: CompileMemory, report: Report): Pa
   const prepared = prepareBook(things, memory, report);
   checkDeep(things, prepared, report);
   const { fields, settings, shelf, molds, recipes, filledChips } = prepared;
-  const cores = compileRecipes(recipes, { shelf, molds, settings, kept: memory.cores, report });
+  const optics = USUAL_OPTICS;
+  const cores = compileRecipes(recipes, { shelf, optics, molds, settings, kept: memory.cores, report });
   const chips = compileChips(filledChips, { shelf, settings, kept: memory.chips, report });
   const inputs = [settings, fields.publish];
   const targets = computedEach(
@@ -130,7 +134,7 @@ function compileParts(things: Things, memory: CompileMemory, report: Report): Pa
     report,
     (thing, telling, known) => compileTarget(thing, known, settings, fields.publish, telling),
   );
-  return { ...prepared, cores, chips, targets };
+  return { ...prepared, optics, cores, chips, targets };
 }
 
 /** All that was read, also what is sound in files with faults. */
@@ -188,14 +192,15 @@ function joinBook(
     const gone = out();
     return gone.size === 0 ? all : new Map([...all].filter(([, { source }]) => !gone.has(source.path)));
   };
-  const { fields, settings, filled } = parts;
+  const { fields, settings, optics, filled } = parts;
   // Each step may find that something cannot be computed, and what needs that is left out of the next.
-  const shown = kept(showMaterials(kept(parts.shelf), things, memory.shown, report));
+  const shown = kept(showMaterials(kept(parts.shelf), optics, things, memory.shown, report));
   if (out().has(BOOK_FILE)) return undefined;
   const shelf = new Map([...parts.shelf].filter(([id]) => shown.has(id)));
   const [molds, allTargets] = [kept(parts.molds), kept(parts.targets)];
   const context = {
     materials: [...shelf.values()],
+    optics,
     settings,
     molds,
     targets: allTargets,
@@ -216,6 +221,7 @@ function joinBook(
       : { address: fields.address.endsWith('/') ? fields.address : `${fields.address}/` }),
     foreword: things.book!.notes,
     settings,
+    optics,
     recipes,
     chips: [...kept(parts.chips).values()],
     looks: [],

@@ -10,6 +10,7 @@
 
 import type { Shop } from '../cup/plan-batch.ts';
 import type { Tier } from '../optics/material-constants.ts';
+import type { OpticalModel } from '../optics/optical-model.ts';
 import type { Chip } from './model/chip.ts';
 import type { Edition } from './model/publish.ts';
 import type { Family, Recipe, RecipeLook } from './model/recipe.ts';
@@ -46,6 +47,8 @@ export interface Book {
   /** Markdown. */
   readonly foreword: string;
   readonly settings: Settings;
+  /** By what all its colours are computed, but for K and S. */
+  readonly optics: OpticalModel;
   readonly recipes: readonly Recipe[];
   /** Chips of the maker's own bottles. */
   readonly chips: readonly Chip[];

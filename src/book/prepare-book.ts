@@ -1,3 +1,4 @@
+import { USUAL_OPTICS } from '../optics/optical-model.ts';
 import { type FieldsOf, SCHEMAS } from '../recipe/schema.ts';
 import { BOOK_FILE } from '../recipe/source.ts';
 import { checkKept } from './checks/check-kept.ts';
@@ -48,7 +49,11 @@ export interface Prepared {
 export function prepareBook(things: Things, memory: CompileMemory, report: Report): Prepared {
   // Without a `book.md` there is no book, but the recipes can be checked.
   const fields = things.book?.fields ?? SCHEMAS.book.parse({ title: BOOK_FILE });
-  const { materials: shelf, cuts, films } = compileShelf(things, fields.units.temperature, memory, report);
+  const {
+    materials: shelf,
+    cuts,
+    films,
+  } = compileShelf(things, fields.units.temperature, USUAL_OPTICS, memory, report);
   const molds = computedEach(things.molds, memory.molds, { shelf: NOTHING }, report, compileMold);
   const specs = cupSpecs(things, report);
   checkReferences(things, report);

@@ -7,7 +7,7 @@
 import type { Edition } from '../book/model/publish.ts';
 import type { Recipe } from '../book/model/recipe.ts';
 import type { Material } from '../book/model/shelf.ts';
-import type { BatchAmounts, Settings } from '../book/model.ts';
+import type { BatchAmounts, Book, Settings } from '../book/model.ts';
 import { heatOf } from '../book/recipes/heat-of.ts';
 import { type BatchNames, batchCups, batchTakes, takesTitle } from '../render/batch-view.ts';
 import { type Html, html } from '../render/html.ts';
@@ -29,6 +29,7 @@ interface RecipeFile {
   readonly recipe: Recipe;
   readonly materials: readonly Omit<Material, 'usedIn'>[];
   readonly settings: Settings;
+  readonly optics: Book['optics'];
   readonly edition: Edition;
 }
 
@@ -58,11 +59,12 @@ interface Planned {
 }
 
 async function planRecipe(id: string, lines: readonly PlanLine[], molds: readonly ShopMold[]): Promise<Planned> {
-  const { recipe, materials, settings, edition } = await recipeFile(id);
+  const { recipe, materials, settings, optics, edition } = await recipeFile(id);
   const shop = {
     materials: new Map(materials.map((material) => [material.id, material])),
     molds: new Map(molds.map((mold) => [mold.id, mold])),
     settings,
+    optics,
     edition,
   };
   const data = plannerData(shop, [recipe], (material) => `${root}shelf/${material}/`);

@@ -46,7 +46,7 @@ export function plannedBatch(data: PlannerData, recipe: PlannedRecipe, lines: re
     lines.map(({ mold, baits }) => ({ mold: known<PlannedMold>(molds, mold), baits })),
     (id) => known(materials, id),
     data.settings,
-    recipe.bodyMm,
+    { bodyMm: recipe.bodyMm, optics: data.optics },
   );
   return data.edition === 'mine' ? batch : withoutCosts(batch);
 }

@@ -45,7 +45,7 @@ export const batchCommand: Command = {
     const materials = new Map(book.materials.map((material) => [material.id, material]));
     const shelf = (material: string): Material => required(materials, material);
     const { bodyMm } = required(book.molds, recipe.mold);
-    const batch = batchOfRecipe(recipe, lines, shelf, book.settings, bodyMm);
+    const batch = batchOfRecipe(recipe, lines, shelf, book.settings, { bodyMm, optics: book.optics });
     console.log(values.json ? JSON.stringify(batch, null, 2) : printable(batchText(recipe, batch, book)));
     return 0;
   },

@@ -8,6 +8,7 @@ import type { CupHeats } from '../cup/heats.ts';
 import type { HowLooked } from '../cup/how-looked.ts';
 import { type CupState, isEmpty } from '../cup/ledger.ts';
 import type { LogRound } from '../cup/log-round.ts';
+import type { OpticalModel } from '../optics/optical-model.ts';
 import { defined } from '../values/defined.ts';
 import { leadsByWeight } from './measure/best-tools.ts';
 import { type NextAddition, nextAddition } from './next-addition.ts';
@@ -51,6 +52,7 @@ export interface CupAsked {
 /** What it may be brought there with. */
 export interface AskedWith {
   readonly shelf: readonly MatchMaterial[];
+  readonly optics: OpticalModel;
   readonly bench: MatchBench;
   /** ΔE00 */
   readonly tolerance: number;
@@ -104,7 +106,7 @@ export function cupQuestion(
   asking: AskedWith,
 ): CupQuestion {
   const learned = observationsOf(rounds, bodyMm);
-  const aim = aimAt(part, learned, { shelf: shelfByName(asking.shelf), bodyMm }, other);
+  const aim = aimAt(part, learned, { shelf: shelfByName(asking.shelf), optics: asking.optics, bodyMm }, other);
   const last = rounds.at(-1);
   const cup = last?.left ?? start;
   const seen = isEmpty(cup) ? undefined : last?.seen;

@@ -1,5 +1,6 @@
 import type { FlakeWay } from '../cup/flake-passage.ts';
 import type { Amounts } from '../cup/ledger.ts';
+import type { OpticalModel } from '../optics/optical-model.ts';
 import type { ModelCorrection } from './rounds/correct-model.ts';
 import type { MatchBench } from './shelf/match-bench.ts';
 import type { MatchMaterial } from './shelf/match-material.ts';
@@ -45,6 +46,7 @@ export interface FirstRecipeQuestion {
   readonly plastic: string;
   readonly plasticMl: number;
   readonly shelf: readonly MatchMaterial[];
+  readonly optics: OpticalModel;
   readonly bench: MatchBench;
   readonly tolerance: number;
   readonly limits?: Pick<AdditionLimits, 'inStock' | 'stockShare' | 'effects' | 'without' | 'roomMl'>;

@@ -68,7 +68,7 @@ function recipesFor(question: FirstRecipeQuestion): FirstRecipe {
   const fault = questionFault(question);
   if (fault !== undefined)
     return { advice: { kind: 'fault', fault }, proposals: [], missing: [], flakes: [], leftOut: [] };
-  const { parts, bench, tolerance, limits = {}, correction = NO_CORRECTION } = question;
+  const { parts, bench, tolerance, limits = {}, optics, correction = NO_CORRECTION } = question;
   const begun = cupsBegun(question);
   const short = limits.inStock ? shortPlastic(begun, shelfByName(question.shelf)) : undefined;
   if (short)
@@ -83,7 +83,7 @@ function recipesFor(question: FirstRecipeQuestion): FirstRecipe {
   const chosen = chosenFlakes(question, shelf);
   const { cups, mix, ingredients, found, leftOut, dosesWith } = settledSearch(question, shelf, chosen);
   const each = begun.map(({ plasticMl }) => plasticMl);
-  const context = { mix, ingredients, parts, begun, shelf, correction, tolerance };
+  const context = { mix, ingredients, parts, begun, shelf, optics, correction, tolerance };
   const proposalsBy = (tools: MatchBench): readonly RecipeProposal[] => {
     const figuresOf = figuring({ mix, ingredients, parts, bench: tools });
     const recipes = worthMeasuring(found, figuresOf, tolerance).flatMap(({ set, doses: exact }) => {
@@ -110,7 +110,7 @@ function recipesFor(question: FirstRecipeQuestion): FirstRecipe {
     return { advice: { kind: 'make', ...defined({ nearerBy: nearerBy(best, tolerance, bench) }) }, ...told };
   const help =
     parts.length === 1
-      ? wouldHelp(cups[0]!, parts[0]!, shelf, NO_CORRECTION, limits, {
+      ? wouldHelp(cups[0]!, parts[0]!, { shelf, optics }, NO_CORRECTION, limits, {
           ids: found[0]?.set.map((j) => ingredients[j]!.material.id) ?? [],
           deltaE: exact ?? mix.worst(new Float64Array(mix.count)),
           tolerance,

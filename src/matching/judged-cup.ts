@@ -18,19 +18,18 @@ import { type Reckoning, reckoning } from './rounds/reckoning.ts';
 import { type FoundDoses, findDoses } from './search/find-doses.ts';
 import { usualDoses } from './search/usual-doses.ts';
 import type { MatchBench } from './shelf/match-bench.ts';
-import { type MatchMaterial, shelfByName } from './shelf/match-material.ts';
+import { type SeenShelf, shelfByName } from './shelf/match-material.ts';
 import type { AdditionLimits } from './shelf/usable-materials.ts';
 import { targetConstants } from './target/target-constants.ts';
 import { partFault, type SeenViews, type TargetPart } from './target/target-part.ts';
 import { isNoVerdict, type Thresholds, thresholdsFor, type Verdict, verdict, verdictOf } from './target/verdict.ts';
 
 /** A cup beside its target, as the rounds so far have taught to see it, and what could be added to it. */
-export interface JudgedCup {
+export interface JudgedCup extends SeenShelf {
   readonly cup: CupState;
   readonly target: TargetPart;
   readonly tolerance: number;
   readonly heats?: CupHeats | undefined;
-  readonly shelf: ReadonlyMap<string, MatchMaterial>;
   readonly correction: ModelCorrection;
   readonly problem: AdditionProblem;
   readonly thresholds: Thresholds;
@@ -57,10 +56,10 @@ export function isFaulty(judged: JudgedCup | FaultyQuestion): judged is FaultyQu
 export function judgedCup(question: NextAdditionQuestion, limits: AdditionLimits): JudgedCup | FaultyQuestion {
   const fault = questionFault(question);
   if (fault !== undefined) return { fault };
-  const { cup, target, tolerance, seen, heats } = question;
+  const { cup, target, tolerance, seen, heats, optics } = question;
   const shelf = shelfByName(question.shelf);
-  const correction = correctModel(question.rounds ?? [], (name) => required(shelf, name), question.priors);
-  const problem = additionProblem(cup, target, shelf, correction, limits);
+  const correction = correctModel(question.rounds ?? [], (name) => required(shelf, name), optics, question.priors);
+  const problem = additionProblem(cup, target, { shelf, optics }, correction, limits);
   const { mix, ingredients } = problem;
   const nothingAdded = new Float64Array(mix.count);
   const thresholds = thresholdsFor(tolerance);
@@ -76,6 +75,7 @@ export function judgedCup(question: NextAdditionQuestion, limits: AdditionLimits
     tolerance,
     heats,
     shelf,
+    optics,
     correction,
     problem,
     thresholds,
@@ -91,11 +91,11 @@ export function judgedCup(question: NextAdditionQuestion, limits: AdditionLimits
 
 /** The exact doses that bring a cup nearest, best first, of so many materials, and so many of them new to it. */
 export function dosesFor(
-  { problem, target, tolerance, isNew }: JudgedCup,
+  { problem, target, tolerance, optics, isNew }: JudgedCup,
   { most, newBottles }: { readonly most: number; readonly newBottles: number },
 ): readonly FoundDoses[] {
-  const among = nearestBottles(problem.ingredients, [target], REACHED_FOR);
-  const found = findDoses(problem.mix, [problem.cups, withBehind(target, targetConstants(target))], {
+  const among = nearestBottles(problem.ingredients, [target], REACHED_FOR, optics);
+  const found = findDoses(problem.mix, [problem.cups, withBehind(target, targetConstants(target, optics))], {
     size: most,
     among,
     counts: isNew,

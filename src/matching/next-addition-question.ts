@@ -1,5 +1,6 @@
 import type { CupHeats } from '../cup/heats.ts';
 import type { CupState } from '../cup/ledger.ts';
+import type { OpticalModel } from '../optics/optical-model.ts';
 import type { CorrectionPriors, Observation } from './rounds/correct-model.ts';
 import type { WhatWentIn } from './rounds/unlogged.ts';
 import type { MatchBench } from './shelf/match-bench.ts';
@@ -16,6 +17,7 @@ export interface NextAdditionQuestion {
   /** Flake that is to be seen in it. */
   readonly flakes?: readonly WantedFlake[];
   readonly shelf: readonly MatchMaterial[];
+  readonly optics: OpticalModel;
   readonly bench: MatchBench;
   /** Largest difference that counts as the same colour, ΔE00. */
   readonly tolerance: number;

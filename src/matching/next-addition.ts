@@ -86,7 +86,7 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
   const { cup, bench, tolerance, limits = {} } = question;
   const judged = judgedCup(question, limits);
   if (isFaulty(judged)) return nothing({ kind: 'fault', fault: judged.fault });
-  const { target, shelf, correction, problem, now, predictedDeltaE, reckoned } = judged;
+  const { target, shelf, optics, correction, problem, now, predictedDeltaE, reckoned } = judged;
   const { mix, ingredients, plasticMl, leftOut } = problem;
   const { agrees, isDone, below, doubt, differs } = reckoned;
   const flakes = flakesNow(judged, question);
@@ -154,7 +154,7 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
     return { ...nothing({ kind: 'cannot', because: 'look-first' }), ...answer };
   const help = reachable
     ? {}
-    : wouldHelp(cup, target, shelf, correction, limits, {
+    : wouldHelp(cup, target, { shelf, optics }, correction, limits, {
         ids: (found[0]?.set ?? []).map((j) => ingredients[j]!.material.id),
         deltaE: exact ?? predictedDeltaE,
         tolerance,

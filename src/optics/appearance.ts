@@ -6,7 +6,7 @@ import type { Light } from '../tables/lights.ts';
 import { type Lab, labFromTristimulus } from './cielab.ts';
 import { hexFromTristimulus } from './display.ts';
 import { flakeCoverage } from './flake.ts';
-import { BOOK_BACKINGS, contrastRatio, type Viewing } from './opacity.ts';
+import { contrastRatio, type Viewing } from './opacity.ts';
 import type { Spectrum } from './spectrum.ts';
 import { type Body, type Layer, type SharedBody, stackReflectances, swirlReflectance } from './stack.ts';
 import { BESIDE_GLOSS } from './surface.ts';
@@ -48,16 +48,16 @@ export interface AppearanceOptions extends Viewing {
  *
  * Shape: one body, or layers with their thicknesses, the near one first; for layers the
  * option `thickness` is not read.
- * Units: K and S per mm, thickness in mm. Unset: D65, beside the gloss, over the backings of this book.
+ * Units: K and S per mm, thickness in mm. Unset: D65, beside the gloss.
  * Throws: RangeError if a coefficient, a thickness or a backing is out of range.
  *
- * @example appearance(mixtureConstants(clear, []), { thickness: 8 }).overWhite.hex // '#dcdcd6'
+ * @example appearance(mixtureConstants(clear, []), { thickness: 8, optics: USUAL_OPTICS }).overWhite.hex // '#dcdcd6'
  */
 export function appearance(body: Body, options: AppearanceOptions): ComputedAppearance;
-export function appearance(layers: readonly Layer[], options?: Viewing): ComputedAppearance;
+export function appearance(layers: readonly Layer[], options: Viewing): ComputedAppearance;
 export function appearance(
   bait: Body | readonly Layer[],
-  options: Viewing & { readonly thickness?: number } = {},
+  options: Viewing & { readonly thickness?: number },
 ): ComputedAppearance {
   const layers = isLayers(bait) ? bait : [{ ...bait, thickness: options.thickness ?? Number.NaN }];
   const views = overBoth(layers, options);
@@ -115,9 +115,9 @@ export function colourOf(spectrum: Spectrum, light: Light = 'D65'): ComputedColo
 
 function overBoth(
   layers: readonly Layer[],
-  { light = 'D65', surface = BESIDE_GLOSS, backings = BOOK_BACKINGS }: Viewing,
+  { light = 'D65', surface = BESIDE_GLOSS, optics: { backings, path } }: Viewing,
 ): { overWhite: ComputedColour; overBlack: ComputedColour; contrastRatio: number } {
-  const [white, black] = stackReflectances(layers, [backings.white, backings.black], surface);
+  const [white, black] = stackReflectances(layers, [backings.white, backings.black], surface, path);
   const overWhite = colourOf(white!, light);
   const overBlack = colourOf(black!, light);
   return { overWhite, overBlack, contrastRatio: contrastRatio(overBlack.spectrum, overWhite.spectrum, light) };

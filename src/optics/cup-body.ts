@@ -4,13 +4,13 @@
  * @packageDocumentation
  */
 
-import { BLACK_BACKING, WHITE_BACKING } from '../tables/backings.ts';
 import type { Light } from '../tables/lights.ts';
 import { type Lab, labOf } from './cielab.ts';
 import { deltaE00 } from './delta-e00.ts';
 import { type Flake, type SpreadFlake, spreadFlake } from './flake.ts';
 import type { OpticalConstants } from './mixture.ts';
-import { BAND_COUNT, requireBands } from './spectrum.ts';
+import { crowdingFactor, type OpticalModel } from './optical-model.ts';
+import { BAND_COUNT, requireBands, type Spectrum } from './spectrum.ts';
 import { type Body, coverWithLayers, type Layer, type SharedBody, swirlReflectance } from './stack.ts';
 import { BESIDE_GLOSS } from './surface.ts';
 
@@ -46,12 +46,19 @@ export interface CupMixer {
 /** K and S of a material one after the other: a row of the matrix with which doses are multiplied. */
 const ROW = 2 * BAND_COUNT;
 
+/** How a cup is mixed. */
+export type Mixing = Pick<OpticalModel, 'crowding'>;
+
 /**
  * A cup, ready to be mixed.
  *
  * Throws: RangeError if a plastic has no K and S, or a flake cannot be.
  */
-export function cupMixer({ plastics, contents }: CupMix, shelf: (material: string) => OpticalMaterial): CupMixer {
+export function cupMixer(
+  { plastics, contents }: CupMix,
+  shelf: (material: string) => OpticalMaterial,
+  mixing: Mixing,
+): CupMixer {
   const materials = [...plastics, ...contents].map(({ material }) => material);
   const doses = [...plastics.map(({ fraction }) => fraction), ...contents.map(({ gramsPerMl }) => gramsPerMl)];
   const rows = new Float64Array(ROW * materials.length);
@@ -62,7 +69,21 @@ export function cupMixer({ plastics, contents }: CupMix, shelf: (material: strin
     setRow(rows, place, optical);
     return place < plastics.length ? undefined : spreadOne(optical);
   });
-  return mixer(materials, doses, rows, flakes);
+  const crowds = materials.map(
+    (material, place) => place >= plastics.length && shelf(material).constants !== undefined,
+  );
+  return mixer({ materials, own: doses, rows, flakes, crowds, mixing });
+}
+
+/** What a mixer goes by: all by place. */
+interface MixerParts {
+  readonly materials: readonly string[];
+  readonly own: readonly number[];
+  readonly rows: Float64Array;
+  readonly flakes: readonly (SpreadFlake | undefined)[];
+  /** Whether it counts to the load: all that colours but plastic and flake. */
+  readonly crowds: readonly boolean[];
+  readonly mixing: Mixing;
 }
 
 /** Flake at 1 g/ml: there is as much of it as its dose is. */
@@ -78,12 +99,8 @@ function setRow(rows: Float64Array, place: number, { constants }: OpticalMateria
   rows.set(constants.scattering, ROW * place + BAND_COUNT);
 }
 
-function mixer(
-  materials: readonly string[],
-  own: readonly number[],
-  rows: Float64Array,
-  flakes: readonly (SpreadFlake | undefined)[],
-): CupMixer {
+function mixer(parts: MixerParts): CupMixer {
+  const { materials, own, rows, flakes, crowds, mixing } = parts;
   const sums = new Float64Array(ROW);
   const [absorption, scattering] = [sums.subarray(0, BAND_COUNT), sums.subarray(BAND_COUNT)];
   return {
@@ -91,6 +108,7 @@ function mixer(
     doses: own,
     mixed(doses = own) {
       sums.fill(0);
+      let load = 0;
       const spread: SpreadFlake[] = [];
       for (let place = 0; place < materials.length; place++) {
         const dose = doses[place]!;
@@ -99,16 +117,24 @@ function mixer(
         }
         const from = ROW * place;
         for (let i = 0; i < ROW; i++) sums[i]! += dose * rows[from + i]!;
+        if (crowds[place]) load += dose;
         const flake = flakes[place];
         if (flake && dose > 0) spread.push({ perMm: dose * flake.perMm, reflectance: flake.reflectance });
       }
+      const crowded = crowdingFactor(mixing, load);
+      if (crowded !== 1) for (let band = 0; band < BAND_COUNT; band++) scattering[band]! *= crowded;
       return { absorption, scattering, flakes: spread };
     },
     replaced(material, other) {
       const place = materials.lastIndexOf(material);
       const changed = rows.slice().fill(0, ROW * place, ROW * (place + 1));
       setRow(changed, place, other);
-      return mixer(materials, own, changed, flakes.with(place, spreadOne(other)));
+      return mixer({
+        ...parts,
+        rows: changed,
+        flakes: flakes.with(place, spreadOne(other)),
+        crowds: crowds.with(place, crowds[place]! && other.constants !== undefined),
+      });
     },
   };
 }
@@ -118,8 +144,8 @@ function mixer(
  *
  * Throws: RangeError if a concentration is negative or not finite, or a plastic has no K and S.
  */
-export function cupBody(mix: CupMix, shelf: (material: string) => OpticalMaterial): Body {
-  return cupMixer(mix, shelf).mixed();
+export function cupBody(mix: CupMix, shelf: (material: string) => OpticalMaterial, mixing: Mixing): Body {
+  return cupMixer(mix, shelf, mixing).mixed();
 }
 
 /** A colour over white and over black. */
@@ -128,21 +154,21 @@ export interface TwoViews {
   readonly overBlack: Lab;
 }
 
-/** CIELAB (D65) of a body at a thickness in mm over the book's backings. */
-export function bodyViews(body: Body, thickness: number): TwoViews {
-  return layersViews([{ ...body, thickness }]);
+/** CIELAB (D65) of a body at a thickness in mm over both backings. */
+export function bodyViews(body: Body, thickness: number, optics: OpticalModel): TwoViews {
+  return layersViews([{ ...body, thickness }], optics);
 }
 
-/** CIELAB of layers, the near one first, over the book's backings. */
-export function layersViews(layers: readonly Layer[], light?: Light): TwoViews {
-  cover(layers);
+/** CIELAB of layers, the near one first, over both backings. */
+export function layersViews(layers: readonly Layer[], optics: OpticalModel, light?: Light): TwoViews {
+  cover(layers, optics);
   return { overWhite: labOf(OVER_WHITE, light), overBlack: labOf(OVER_BLACK, light) };
 }
 
 /** CIELAB of cups side by side, seen from where they run together: see `swirlReflectance`. Units: thickness in mm. */
-export function swirlViews(cups: readonly SharedBody[], thickness: number): TwoViews {
+export function swirlViews(cups: readonly SharedBody[], thickness: number, optics: OpticalModel): TwoViews {
   const seen = cups.map(({ share, ...body }) => {
-    cover([{ ...body, thickness }]);
+    cover([{ ...body, thickness }], optics);
     return { share, white: OVER_WHITE.slice(), black: OVER_BLACK.slice() };
   });
   const mean = (view: 'white' | 'black'): Lab =>
@@ -155,11 +181,16 @@ const OVER_WHITE = new Float64Array(BAND_COUNT);
 const OVER_BLACK = new Float64Array(BAND_COUNT);
 const OVER_BOTH = [OVER_WHITE, OVER_BLACK];
 
-/** Writes what is seen of layers over the book's backings, beside the gloss. */
-function cover(layers: readonly Layer[]): void {
-  OVER_WHITE.fill(WHITE_BACKING);
-  OVER_BLACK.fill(BLACK_BACKING);
-  coverWithLayers(layers, OVER_BOTH, BESIDE_GLOSS);
+/** Writes what is seen of layers over both backings, beside the gloss. */
+function cover(layers: readonly Layer[], { backings, path }: OpticalModel): void {
+  put(backings.white, OVER_WHITE);
+  put(backings.black, OVER_BLACK);
+  coverWithLayers(layers, OVER_BOTH, BESIDE_GLOSS, path);
+}
+
+function put(backing: number | ArrayLike<number>, into: Spectrum): void {
+  if (typeof backing === 'number') into.fill(backing);
+  else into.set(backing);
 }
 
 /** The larger of the two colour differences, ΔE00, over white and over black: a translucent colour is both. */
@@ -177,13 +208,14 @@ export function measuringError(
   exact: CupMix,
   shelf: (material: string) => OpticalMaterial,
   thickness: number,
+  optics: OpticalModel,
 ): (plasticMl: number) => (grams: Readonly<Record<string, number>>) => number {
-  const cup = cupMixer(exact, shelf);
-  const views = bodyViews(cup.mixed(), thickness);
+  const cup = cupMixer(exact, shelf, optics);
+  const views = bodyViews(cup.mixed(), thickness, optics);
   const doses = Array.from(cup.doses);
   return (plasticMl) => (grams) => {
     for (let place = exact.plastics.length; place < doses.length; place++)
       doses[place] = (grams[cup.materials[place]!] ?? 0) / plasticMl;
-    return viewsDifference(views, bodyViews(cup.mixed(doses), thickness));
+    return viewsDifference(views, bodyViews(cup.mixed(doses), thickness, optics));
   };
 }

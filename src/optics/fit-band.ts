@@ -3,6 +3,7 @@
  * below 0.
  */
 import { effectiveDepth, layerOver } from './kubelka-munk.ts';
+import { type LightPath, NO_PATH, pathFactor } from './optical-model.ts';
 import { type Surface, surfaceOutward } from './surface.ts';
 
 /** A layer with the material in it, in one band. */
@@ -53,13 +54,14 @@ export function fitBand(
   observations: readonly BandObservation[],
   surface: Surface,
   start?: BandConstants,
+  path: LightPath = NO_PATH,
 ): BandConstants & { readonly squares: number } {
   // In units of one optical thickness of the middle layer, both unknowns are of the order of 1.
   const depth = observations.reduce((sum, { concentration, thickness }) => sum + concentration * thickness, 0);
   const unit = observations.length / depth;
   const predicted = (o: BandObservation, k: number, s: number): number => {
-    const K = o.plasticK + o.concentration * k * unit;
     const S = o.plasticS + o.concentration * s * unit;
+    const K = (o.plasticK + o.concentration * k * unit) * pathFactor(path, S * o.thickness);
     return surfaceOutward(layerOver(K, S, effectiveDepth(K, S, o.thickness), o.Rg), surface);
   };
   const lean = start && { k: start.k / unit, s: start.s / unit };

@@ -1,8 +1,7 @@
 import { type OpticalFault, opticalFault } from './fault.ts';
 import { type BandObservation, fitBand } from './fit-band.ts';
 import type { MixtureConstants, OpticalConstants } from './mixture.ts';
-import { BOOK_BACKINGS } from './opacity.ts';
-import type { Backings } from './optical-model.ts';
+import { type Backings, type LightPath, NO_PATH } from './optical-model.ts';
 import { BAND_COUNT, constantSpectrum, requireBands, WAVELENGTHS } from './spectrum.ts';
 import type { Surface } from './surface.ts';
 
@@ -15,8 +14,7 @@ export interface MeasuredChip {
   /** Reflectances as measured, outside the surface: spectra, 0..1. */
   readonly overWhite: ArrayLike<number>;
   readonly overBlack: ArrayLike<number>;
-  /** Unset: the backings of this book. */
-  readonly backings?: Backings;
+  readonly backings: Backings;
 }
 
 /** Less contrast than this, in every band of every chip, is none. */
@@ -31,13 +29,14 @@ export function fitByBand(
   plastic: OpticalConstants,
   chips: readonly MeasuredChip[],
   surface: Surface,
+  path: LightPath = NO_PATH,
 ): MixtureConstants {
   const absorption = new Float64Array(BAND_COUNT);
   const scattering = new Float64Array(BAND_COUNT);
   const clearest = clearestBand(chips);
   const solve = (band: number, neighbour?: number): void => {
     const start = neighbour === undefined ? undefined : { k: absorption[neighbour]!, s: scattering[neighbour]! };
-    const { k, s } = fitBand(observationsIn(band, plastic, chips), surface, start);
+    const { k, s } = fitBand(observationsIn(band, plastic, chips), surface, start, path);
     absorption[band] = k;
     scattering[band] = s;
   };
@@ -111,7 +110,7 @@ function clearestBand(chips: readonly MeasuredChip[]): number {
 function observationsIn(band: number, plastic: OpticalConstants, chips: readonly MeasuredChip[]): BandObservation[] {
   const plasticK = plastic.absorption[band]!;
   const plasticS = plastic.scattering[band]!;
-  return chips.flatMap(({ concentration, thickness, overWhite, overBlack, backings = BOOK_BACKINGS }) => {
+  return chips.flatMap(({ concentration, thickness, overWhite, overBlack, backings }) => {
     const layer = { concentration, thickness, plasticK, plasticS };
     return [
       { ...layer, Rg: backingIn(backings.white, band), measured: overWhite[band]! },

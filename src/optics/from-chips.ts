@@ -4,8 +4,7 @@ import { opticalFault } from './fault.ts';
 import { chipFault, fitByBand } from './fit-by-band.ts';
 import { type MaterialResult, materialConstants } from './material-constants.ts';
 import { mixtureConstants, type OpticalConstants } from './mixture.ts';
-import { BOOK_BACKINGS } from './opacity.ts';
-import type { Backings } from './optical-model.ts';
+import type { Backings, OpticalModel } from './optical-model.ts';
 import { type ColourView, smoothFit } from './smooth-fit.ts';
 import { stackReflectance } from './stack.ts';
 import { isColour, reflectanceOfColour, type StatedColour, seenUnder } from './stated-colour.ts';
@@ -20,7 +19,7 @@ export interface PhotographedChip {
   /** As seen over white and over black. */
   readonly overWhite: StatedColour;
   readonly overBlack: StatedColour;
-  /** Unset: the backings of this book. */
+  /** Unset: those of the optics. */
   readonly backings?: Backings;
 }
 
@@ -31,6 +30,7 @@ export interface PhotographedMaterial {
   readonly chips: readonly PhotographedChip[];
   /** What the camera saw; unset: air, beside the gloss. */
   readonly surface?: Surface;
+  readonly optics: Pick<OpticalModel, 'backings' | 'path'>;
 }
 
 /**
@@ -41,7 +41,7 @@ export interface PhotographedMaterial {
  * Returns a fault where a colour is none, a figure is out of range, every chip hides its backing, or a chip is darker over
  * white.
  */
-export function fromChips({ plastic, chips, surface = BESIDE_GLOSS }: PhotographedMaterial): MaterialResult {
+export function fromChips({ plastic, chips, optics, surface = BESIDE_GLOSS }: PhotographedMaterial): MaterialResult {
   for (const [i, { overWhite, overBlack }] of chips.entries()) {
     for (const colour of [overWhite, overBlack]) {
       if (isColour(colour)) continue;
@@ -51,18 +51,19 @@ export function fromChips({ plastic, chips, surface = BESIDE_GLOSS }: Photograph
   }
   const upsampled = chips.map((chip) => ({
     ...chip,
+    backings: chip.backings ?? optics.backings,
     overWhite: reflectanceOfColour(chip.overWhite),
     overBlack: reflectanceOfColour(chip.overBlack),
   }));
   const fault = chipFault(upsampled);
   if (fault) return fault;
-  const guess = fitByBand(plastic, upsampled, surface);
-  const views = chips.flatMap(({ concentration, thickness, overWhite, overBlack, backings = BOOK_BACKINGS }) => [
+  const guess = fitByBand(plastic, upsampled, surface, optics.path);
+  const views = chips.flatMap(({ concentration, thickness, overWhite, overBlack, backings = optics.backings }) => [
     { concentration, thickness, backing: stackReflectance([], backings.white), ...seenUnder(overWhite) },
     { concentration, thickness, backing: stackReflectance([], backings.black), ...seenUnder(overBlack) },
   ]);
-  const constants = smoothFit(views, plastic, guess, surface);
-  return materialConstants(constants, 'photographed', residualOf(views, constants, plastic, surface));
+  const constants = smoothFit(views, plastic, guess, surface, optics.path);
+  return materialConstants(constants, 'photographed', residualOf(views, constants, plastic, surface, optics));
 }
 
 /** Root mean square ΔE00 between what was seen and what the constants show. */
@@ -71,11 +72,12 @@ function residualOf(
   constants: OpticalConstants,
   plastic: OpticalConstants,
   surface: Surface,
+  { path }: Pick<OpticalModel, 'path'>,
 ): number {
   let squares = 0;
   for (const { concentration, thickness, backing, lab, light } of views) {
     const layer = { ...mixtureConstants(plastic, [{ constants, concentration }]), thickness };
-    squares += deltaE00(lab, labOf(stackReflectance([layer], backing, surface), light)) ** 2;
+    squares += deltaE00(lab, labOf(stackReflectance([layer], backing, surface, path), light)) ** 2;
   }
   return Math.sqrt(squares / views.length);
 }

@@ -3,21 +3,17 @@
  *
  * Source: the idea of ISO 6504-3: luminance over black by luminance over white.
  */
-import { BLACK_BACKING, WHITE_BACKING } from '../tables/backings.ts';
 import type { Light } from '../tables/lights.ts';
-import type { Backings } from './optical-model.ts';
+import type { OpticalModel } from './optical-model.ts';
 import { type Body, stackReflectances } from './stack.ts';
 import { BESIDE_GLOSS, type Surface } from './surface.ts';
 import { tristimulus } from './tristimulus.ts';
 
-/** The backings of this book. */
-export const BOOK_BACKINGS: Backings = { white: WHITE_BACKING, black: BLACK_BACKING };
-
-/** What a body is looked at with; unset: D65, beside the gloss, over the backings of this book. */
+/** What a body is looked at with; unset: D65, beside the gloss. */
 export interface Viewing {
   readonly light?: Light;
   readonly surface?: Surface;
-  readonly backings?: Backings;
+  readonly optics: OpticalModel;
 }
 
 /**
@@ -45,12 +41,13 @@ const THICKEST = 1000;
  * Units: K and S per mm; ratio in (0, 1), unset: 0.98, which ISO 6504-3 takes for hiding.
  * Throws: RangeError if the ratio is not in (0, 1) or a coefficient is out of range.
  */
-export function hidingThickness(body: Body, options: Viewing & { readonly ratio?: number } = {}): number | undefined {
-  const { ratio = 0.98, light = 'D65', surface = BESIDE_GLOSS, backings = BOOK_BACKINGS } = options;
+export function hidingThickness(body: Body, options: Viewing & { readonly ratio?: number }): number | undefined {
+  const { ratio = 0.98, light = 'D65', surface = BESIDE_GLOSS, optics } = options;
+  const backings = [optics.backings.white, optics.backings.black];
   if (!(ratio > 0 && ratio < 1)) throw new RangeError(`Contrast ratio is ${ratio}; give a number between 0 and 1`);
   const reached = (thickness: number): boolean => {
     const layers = [{ ...body, thickness }];
-    const [white, black] = stackReflectances(layers, [backings.white, backings.black], surface);
+    const [white, black] = stackReflectances(layers, backings, surface, optics.path);
     return contrastRatio(black!, white!, light) >= ratio;
   };
   if (reached(0)) return 0;

@@ -14,9 +14,9 @@ import { BLACK_BACKING, WHITE_BACKING } from '../tables/backings.ts';
 import { CLEAR_SHORTENING, HALF_CLOUDY, USUAL_CROWDING } from '../tables/light-path.ts';
 
 /** Reflectances of the backings, in optical contact with the bait: a number or a spectrum each. */
-export interface Backings {
-  readonly white: number | ArrayLike<number>;
-  readonly black: number | ArrayLike<number>;
+export interface Backings<Spectrum extends ArrayLike<number> = ArrayLike<number>> {
+  readonly white: number | Spectrum;
+  readonly black: number | Spectrum;
 }
 
 /** How light goes through plastic. */
@@ -27,9 +27,9 @@ export interface LightPath {
   readonly s0: number;
 }
 
-/** What is taken of plastic, backings and light, whatever the material. */
+/** What is taken of plastic, backings and light, whatever the material: a plain value, which survives JSON. */
 export interface OpticalModel {
-  readonly backings: Backings;
+  readonly backings: Backings<readonly number[]>;
   readonly path: LightPath;
   /** ml/g: S of a cup is multiplied by e^(−crowding · load), load in g of colouring material per ml. */
   readonly crowding: number;

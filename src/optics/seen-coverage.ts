@@ -10,8 +10,9 @@ import { labOf } from './cielab.ts';
 import { layersViews, type TwoViews, viewsDifference } from './cup-body.ts';
 import type { SpreadFlake } from './flake.ts';
 import { GAUSS_NODES, GAUSS_WEIGHTS } from './gauss-legendre.ts';
+import { NO_PATH, type OpticalModel } from './optical-model.ts';
 import { BAND_COUNT } from './spectrum.ts';
-import { coverWithLayers, type Layer } from './stack.ts';
+import { alongPath, coverWithLayers, type Layer } from './stack.ts';
 import { BESIDE_GLOSS } from './surface.ts';
 
 /** What an eye meets of a kind of flake. */
@@ -49,9 +50,12 @@ export function flakeSight(
   at: number,
   reflectance: ArrayLike<number>,
   fastest: number,
+  optics: OpticalModel,
 ): FlakeSight {
-  const plain = layers.map(({ absorption, scattering, thickness }) => ({ absorption, scattering, thickness }));
-  const body = layersViews(plain);
+  const unflaked = layers.map(({ absorption, scattering, thickness }) => ({ absorption, scattering, thickness }));
+  // A flake lies in the light of the whole bait, however little plastic is before it.
+  const plain = alongPath(unflaked, optics.path);
+  const body = layersViews(plain, { ...optics, path: NO_PATH });
   const contrast = standsOut([], reflectance, body);
   const full = Math.max(contrast, LEAST_CONTRAST);
   const layer = plain[at];
@@ -85,12 +89,12 @@ export function seenShare({ steps }: Pick<FlakeSight, 'steps'>, perMm: number, t
  * Right to 1e-3.
  * Throws: RangeError as `flakeSight`.
  */
-export function seenCoverage(layers: readonly Layer[]): readonly (readonly SeenFlake[])[] {
+export function seenCoverage(layers: readonly Layer[], optics: OpticalModel): readonly (readonly SeenFlake[])[] {
   let past = 1;
   return layers.map(({ flakes = [], thickness }, at) => {
     const together = flakes.reduce((sum, { perMm }) => sum + perMm, 0);
     const seen = flakes.map(({ perMm, reflectance }: SpreadFlake): SeenFlake => {
-      const sight = flakeSight(layers, at, reflectance, together);
+      const sight = flakeSight(layers, at, reflectance, together, optics);
       return { coverage: Math.min(1, seenShare(sight, perMm, together, past)), contrast: sight.contrast };
     });
     past *= Math.exp(-together * thickness);
@@ -100,10 +104,10 @@ export function seenCoverage(layers: readonly Layer[]): readonly (readonly SeenF
 
 const AT_DEPTH = new Float64Array(BAND_COUNT);
 
-/** ΔE00 between a face of this reflectance behind layers, and the body. */
+/** ΔE00 between a face of this reflectance behind layers (with K′, see `alongPath`), and the body. */
 function standsOut(front: readonly Layer[], reflectance: ArrayLike<number>, body: TwoViews): number {
   AT_DEPTH.set(reflectance);
-  coverWithLayers(front, [AT_DEPTH], BESIDE_GLOSS);
+  coverWithLayers(front, [AT_DEPTH], BESIDE_GLOSS, NO_PATH);
   const seen = labOf(AT_DEPTH);
   return viewsDifference({ overWhite: seen, overBlack: seen }, body);
 }

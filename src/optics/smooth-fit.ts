@@ -15,6 +15,7 @@ import { type Lab, labFromTristimulus } from './cielab.ts';
 import { effectiveDepth, layerOver } from './kubelka-munk.ts';
 import { solveLinear } from './linear-system.ts';
 import type { MixtureConstants, OpticalConstants } from './mixture.ts';
+import { type LightPath, NO_PATH, pathFactor } from './optical-model.ts';
 import { BAND_COUNT } from './spectrum.ts';
 import { type Surface, surfaceOutward } from './surface.ts';
 import { bookWeights } from './tristimulus.ts';
@@ -70,6 +71,7 @@ export function smoothFit(
   plastic: OpticalConstants,
   guess: OpticalConstants,
   surface: Surface,
+  path: LightPath = NO_PATH,
 ): MixtureConstants {
   const depth = views.reduce((sum, { concentration, thickness }) => sum + concentration * thickness, 0);
   const unit = views.length / depth;
@@ -78,7 +80,7 @@ export function smoothFit(
     logs[band] = withinRange(Math.log(guess.absorption[band]! / unit));
     logs[BAND_COUNT + band] = withinRange(Math.log(guess.scattering[band]! / unit));
   }
-  const trial = (at: Float64Array): Trial => trialAt(views, plastic, surface, unit, at);
+  const trial = (at: Float64Array): Trial => trialAt(views, plastic, surface, path, unit, at);
   let now = trial(logs);
   let damping = 1e-2;
   for (let step = 0; step < MOST_STEPS && damping < MOST_DAMPING; step++) {
@@ -108,6 +110,7 @@ function trialAt(
   views: readonly ColourView[],
   plastic: OpticalConstants,
   surface: Surface,
+  path: LightPath,
   unit: number,
   logs: Float64Array,
 ): Trial {
@@ -124,8 +127,8 @@ function trialAt(
       const K = Math.exp(logs[band]!) * unit * concentration;
       const S = Math.exp(logs[BAND_COUNT + band]!) * unit * concentration;
       const seen = (moreK: number, moreS: number): number => {
-        const allK = plastic.absorption[band]! + K * (1 + moreK);
         const allS = plastic.scattering[band]! + S * (1 + moreS);
+        const allK = (plastic.absorption[band]! + K * (1 + moreK)) * pathFactor(path, allS * thickness);
         const inside = layerOver(allK, allS, effectiveDepth(allK, allS, thickness), backing[band]!);
         return surfaceOutward(inside, surface);
       };

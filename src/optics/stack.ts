@@ -62,7 +62,7 @@ export function coverWithLayers(
   layers: readonly Layer[],
   backings: readonly Spectrum[],
   surface: Surface,
-  path: LightPath = NO_PATH,
+  path: LightPath,
 ): void {
   const factors = path.d === 0 ? undefined : pathFactors(layers, path);
   for (let near = layers.length - 1; near >= 0; near--) {

@@ -59,6 +59,7 @@ function recipeData(book: Book, id: string): object {
     edition: book.edition,
     book: { title: book.title, maker: book.maker, address: book.address },
     settings: book.settings,
+    optics: book.optics,
     recipe,
     mold: withoutUses(required(molds, recipe.mold)),
     materials: usedMaterials(recipe.cups, materials).map((material) => withoutUses(required(materials, material))),

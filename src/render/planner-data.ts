@@ -8,7 +8,7 @@ import type { Cup } from '../book/model/cup.ts';
 import type { Edition } from '../book/model/publish.ts';
 import type { Recipe } from '../book/model/recipe.ts';
 import type { Material, Mold, ShelfCut } from '../book/model/shelf.ts';
-import type { Settings } from '../book/model.ts';
+import type { Book, Settings } from '../book/model.ts';
 import type { Pattern } from '../patterns/patterns.ts';
 import { defined } from '../values/defined.ts';
 import { required } from '../values/required.ts';
@@ -68,6 +68,7 @@ export interface PlannerData {
   readonly materials: readonly PlannedMaterial[];
   readonly molds: readonly PlannedMold[];
   readonly settings: Settings;
+  readonly optics: Book['optics'];
   readonly edition: Edition;
 }
 
@@ -122,6 +123,7 @@ export interface PlannerShop {
   readonly materials: ReadonlyMap<string, Omit<Material, 'usedIn'>>;
   readonly molds: ReadonlyMap<string, ShopMold>;
   readonly settings: Settings;
+  readonly optics: Book['optics'];
   /** Whether what a batch costs is known, and is for who looks at it. */
   readonly edition: Edition;
 }
@@ -146,7 +148,7 @@ export function plannerData(
   recipes: readonly Recipe[],
   href: (material: string) => string,
 ): PlannerData {
-  const { materials, molds, settings, edition } = shop;
+  const { materials, molds, settings, optics, edition } = shop;
   const used = usedMaterials(
     recipes.flatMap(({ cups }) => cups),
     materials,
@@ -156,6 +158,7 @@ export function plannerData(
     materials: used.map((id) => plannedMaterial(required(materials, id), href(id))),
     molds: [...molds.values()].map(plannedMold),
     settings,
+    optics,
     edition,
   };
 }

@@ -3,6 +3,9 @@ import { appearance } from '../../src/optics/appearance.ts';
 import { cupBody } from '../../src/optics/cup-body.ts';
 import { deltaE00 } from '../../src/optics/delta-e00.ts';
 import { labFromHex } from '../../src/optics/display.ts';
+import { NO_PATH, USUAL_OPTICS } from '../../src/optics/optical-model.ts';
+import { alongPath } from '../../src/optics/stack.ts';
+import { BODY_MM } from '../../src/tables/label-doubt.ts';
 import { bookWith, file, recipeOf } from './sample.ts';
 
 /** Thicker than any of these needs to hide what is behind it, mm. */
@@ -26,8 +29,11 @@ test.each([
       ),
     });
     const [cup] = recipeOf(book, 'label-bait').cups;
-    const body = cupBody(cup!, (name) => book.materials.find(({ id }) => id === name)!);
-    const { overWhite, overBlack } = appearance(body, { thickness: HIDING_MM });
+    const body = cupBody(cup!, (name) => book.materials.find(({ id }) => id === name)!, USUAL_OPTICS);
+    // Light goes as far as in a body that is looked at, however much of it lies behind.
+    const met = alongPath([{ ...body, thickness: BODY_MM }], USUAL_OPTICS.path)[0]!;
+    const optics = { ...USUAL_OPTICS, path: NO_PATH };
+    const { overWhite, overBlack } = appearance(met, { thickness: HIDING_MM, optics });
     expect(deltaE00(overWhite.lab, labFromHex(colour))).toBeLessThan(0.5);
     expect(deltaE00(overBlack.lab, labFromHex(colour))).toBeLessThan(0.5);
   },

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { methodExamples } from '../../src/book/method/method-examples.ts';
 import type { Appearance } from '../../src/book/model/colours.ts';
+import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { bookWith, file } from './sample.ts';
 
 const book = bookWith({
@@ -51,6 +52,6 @@ test('methodExamples(book) meets ever more flake with depth', () => {
 });
 
 test('methodExamples(…) of an empty shelf has only the water', () => {
-  const empty = methodExamples({ materials: [] });
+  const empty = methodExamples({ optics: USUAL_OPTICS, materials: [] });
   expect(Object.keys(empty).sort()).toEqual(['water', 'waterDepthM']);
 });

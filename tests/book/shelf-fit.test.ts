@@ -3,6 +3,7 @@ import type { Material } from '../../src/book/model/shelf.ts';
 import type { Book } from '../../src/book/model.ts';
 import { bodyViews, cupBody, viewsDifference } from '../../src/optics/cup-body.ts';
 import type { OpticalConstants } from '../../src/optics/mixture.ts';
+import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { body, clear, FILMS, type Film, MEASURED, PLASTIC_DENSITY, table } from './measured-shelf.ts';
 import { compileWith, file } from './sample.ts';
 
@@ -23,8 +24,8 @@ function missOf(book: Book, parts: Film['parts']): number {
   const shelf = (id: string): { constants: OpticalConstants } => ({
     constants: id === 'clear' ? clear : material(book, id).constants!,
   });
-  const predicted = cupBody({ plastics: [{ material: 'clear', fraction: 1 }], contents }, shelf);
-  return viewsDifference(bodyViews(predicted, 6), bodyViews(body(parts), 6));
+  const predicted = cupBody({ plastics: [{ material: 'clear', fraction: 1 }], contents }, shelf, USUAL_OPTICS);
+  return viewsDifference(bodyViews(predicted, 6, USUAL_OPTICS), bodyViews(body(parts), 6, USUAL_OPTICS));
 }
 
 describe('fitShelf', () => {

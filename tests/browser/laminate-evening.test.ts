@@ -12,6 +12,7 @@ import { baseOfCup } from '../../src/matching/mix/cup-model.ts';
 import { shelfByName } from '../../src/matching/shelf/match-material.ts';
 import { bodyViews } from '../../src/optics/cup-body.ts';
 import { hexFromLab } from '../../src/optics/display.ts';
+import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { matchPageData } from '../../src/render/pages/match.ts';
 import { readBook } from '../../src/shell/read-book.ts';
 import { required } from '../../src/values/required.ts';
@@ -99,8 +100,8 @@ function lookedAt(
 ): Work {
   const { now } = adviceFor(work, index, data);
   const shelf = shelfByName(data.materials);
-  const { mix, flakes } = baseOfCup(now.cup, (name) => required(shelf, name));
-  const views = bodyViews({ ...mix, flakes }, chip === undefined ? 11 : Number(chip));
+  const { mix, flakes } = baseOfCup(now.cup, (name) => required(shelf, name), USUAL_OPTICS);
+  const views = bodyViews({ ...mix, flakes }, chip === undefined ? 11 : Number(chip), USUAL_OPTICS);
   const round = roundOf(
     {
       pour: '20',

@@ -7,7 +7,7 @@ import { WHOLE_DEMO_BOOK } from '../render/demo-book.ts';
 
 test('what is too little to weigh is said once of the recipe that the answer names, and of each other one', () => {
   const data = matchPageData(WHOLE_DEMO_BOOK)!;
-  const side = { name: 'body', overWhite: '#cdb98c', overBlack: '#97865f', thicknessMm: 13, flakes: [] };
+  const side = { name: 'body', overWhite: '#d8cfb0', overBlack: '#7d7663', thicknessMm: 13, flakes: [] };
   const work = withSides({ ...newWork(data), mold: 'bullhead', plastic: 'supple', plasticMl: 120, tolerance: 2 }, [
     side,
   ]);

@@ -2,6 +2,7 @@ import { expect, test, vi } from 'vitest';
 import type { Batch, BatchAmounts } from '../../src/book/model.ts';
 import { plannedBatch } from '../../src/browser/planned-batch.ts';
 import { main } from '../../src/cli/main.ts';
+import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { bookIndex } from '../../src/render/book-index.ts';
 import { plannerData } from '../../src/render/planner-data.ts';
 import { loadBook } from '../../src/shell/load-book.ts';
@@ -30,7 +31,11 @@ test('batch RECIPE of several molds is measured for the body of the recipe’s o
   const book = loadBook(folder).book!;
   const { materials, molds } = bookIndex(book);
   const recipe = book.recipes.find(({ id }) => id === 'bog-pool')!;
-  const data = plannerData({ materials, molds, settings: book.settings, edition: book.edition }, [recipe], () => '');
+  const data = plannerData(
+    { optics: USUAL_OPTICS, materials, molds, settings: book.settings, edition: book.edition },
+    [recipe],
+    () => '',
+  );
   for (let baits = 5; baits < 25; baits++) {
     const lines = [
       { mold: 'leaf', baits },

@@ -7,6 +7,7 @@ import { baseOfCup } from '../../src/matching/mix/cup-model.ts';
 import { nextAddition } from '../../src/matching/next-addition.ts';
 import { type AdditionHeat, additionHeat } from '../../src/matching/proposals/addition-heat.ts';
 import { bodyViews } from '../../src/optics/cup-body.ts';
+import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { required } from '../../src/values/required.ts';
 import { cutBackText } from '../../src/words/cut-back.ts';
 import { nextAdditionText } from '../../src/words/next-addition.ts';
@@ -64,13 +65,14 @@ describe('what an addition does to a cup that has had two heats', () => {
 describe('a cup that a heat more would wear out', () => {
   const target = {
     name: 'body',
-    ...bodyViews(baseOfCup(cup(0.8), (name) => required(shelf, name)).mix, 6),
+    ...bodyViews(baseOfCup(cup(0.8), (name) => required(shelf, name), USUAL_OPTICS).mix, 6, USUAL_OPTICS),
     thicknessMm: 6,
   };
   const question = (more?: Partial<CupHeats>) => ({
     cup: cup(0.4),
     target,
     shelf: [...shelf.values()],
+    optics: USUAL_OPTICS,
     bench: BENCH,
     tolerance: 2,
     heats: heats(more),

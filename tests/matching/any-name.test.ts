@@ -4,6 +4,7 @@ import { nextAddition } from '../../src/matching/next-addition.ts';
 import type { MatchMaterial } from '../../src/matching/shelf/match-material.ts';
 import { substitutes } from '../../src/matching/substitutes/substitutes.ts';
 import { labFromHex } from '../../src/optics/display.ts';
+import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { BENCH, CLEAR, SHELF } from './sample-shelf.ts';
 
 const flake = (id: string, colour: string): MatchMaterial => ({
@@ -36,16 +37,23 @@ function answers(kind: 'flake' | 'colour', name: string): string {
   const seen = { overWhite: labFromHex('#b09a60')! };
   const of = { ...asked, thicknessMm: 9, cup: cup({ [ochre]: 0.2, [fleck]: 0.8, 'white-pearl': 0.3 }) };
   const all = [
-    firstRecipe({ ...asked, parts: [{ ...target, flakes: [...wanted, ...wanted] }], plastic: 'clear', plasticMl: 120 }),
+    firstRecipe({
+      optics: USUAL_OPTICS,
+      ...asked,
+      parts: [{ ...target, flakes: [...wanted, ...wanted] }],
+      plastic: 'clear',
+      plasticMl: 120,
+    }),
     ...[{}, { [fleck]: 0.2, [ochre]: 0.3 }].map((materials) =>
       nextAddition({
+        optics: USUAL_OPTICS,
         ...{ ...asked, cup: cup({ ...materials, 'gold-pearl': 0.1 }), target, flakes: wanted, seen },
         rounds: [{ number: 1, cup: cup({ 'gold-pearl': 0.1 }), thicknessMm: 9, seen }],
       }),
     ),
-    substitutes({ ...of, material: fleck }),
-    substitutes({ ...of, material: 'white-pearl' }),
-    substitutes({ ...asked, thicknessMm: 9, cup: cup({ [fleck]: 0.8 }), material: fleck }),
+    substitutes({ optics: USUAL_OPTICS, ...of, material: fleck }),
+    substitutes({ optics: USUAL_OPTICS, ...of, material: 'white-pearl' }),
+    substitutes({ optics: USUAL_OPTICS, ...asked, thicknessMm: 9, cup: cup({ [fleck]: 0.8 }), material: fleck }),
   ];
   return JSON.stringify(all, (_, value) => (value === name ? 'NAME' : value)).replaceAll(`"${name}"`, '"NAME"');
 }

@@ -5,6 +5,7 @@ import { correctModel, NO_CORRECTION, type Observation } from '../../src/matchin
 import { type MatchMaterial, withStrengths } from '../../src/matching/shelf/match-material.ts';
 import type { Lab } from '../../src/optics/cielab.ts';
 import { bodyViews } from '../../src/optics/cup-body.ts';
+import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { expectClose } from '../optics/close.ts';
 import { CLEAR, SHELF } from './sample-shelf.ts';
 
@@ -18,7 +19,11 @@ function observed(
 ): Observation {
   const cup = { plastics: { clear: 100 }, materials };
   const real = withStrengths(shelf, strengths);
-  return { cup, thicknessMm: 6, seen: bodyViews(baseOfCup(cup, (name) => real.get(name)!).mix, 6) };
+  return {
+    cup,
+    thicknessMm: 6,
+    seen: bodyViews(baseOfCup(cup, (name) => real.get(name)!, USUAL_OPTICS).mix, 6, USUAL_OPTICS),
+  };
 }
 
 const strength = fc.double({ min: 0.75, max: 1.3, noNaN: true });
@@ -31,7 +36,7 @@ test('correctModel(rounds) learns the strengths that the materials have', () => 
         observed({ 'brown-dye': 0.2, 'white-pearl': 0.3 }, truth),
         observed({ 'brown-dye': 0.4, 'white-pearl': 0.3 }, truth),
       ];
-      const found = correctModel(rounds, byName);
+      const found = correctModel(rounds, byName, USUAL_OPTICS);
       expectClose(found.strengths['brown-dye']!, brown, 0.06, 'brown');
       expectClose(found.strengths['white-pearl']!, pearl, 0.08, 'pearl');
       expect(found.after).toBeLessThan(0.5);
@@ -42,7 +47,7 @@ test('correctModel(rounds) learns the strengths that the materials have', () => 
 });
 
 test('correctModel(rounds) of rounds that were as predicted changes nothing', () => {
-  const found = correctModel([observed({ ochre: 0.2, 'green-dye': 0.3 }, {})], byName);
+  const found = correctModel([observed({ ochre: 0.2, 'green-dye': 0.3 }, {})], byName, USUAL_OPTICS);
   for (const value of Object.values(found.strengths)) expectClose(value, 1, 1e-3);
   expectClose(found.offWhite.L, 0, 0.01);
   expectClose(found.before, 0, 1e-6);
@@ -52,7 +57,7 @@ test('correctModel(rounds) stays within half and one and a half times a strength
   fc.assert(
     fc.property(fc.double({ min: 0, max: 100, noNaN: true }), fc.double({ min: -80, max: 80, noNaN: true }), (L, a) => {
       const round = observed({ 'brown-dye': 0.2, white: 0.3 }, {});
-      const found = correctModel([{ ...round, seen: { overWhite: { L, a, b: 0 } } }], byName);
+      const found = correctModel([{ ...round, seen: { overWhite: { L, a, b: 0 } } }], byName, USUAL_OPTICS);
       for (const value of Object.values(found.strengths)) {
         expect(value).toBeGreaterThanOrEqual(0.5 - 1e-9);
         expect(value).toBeLessThanOrEqual(1.5 + 1e-9);
@@ -65,7 +70,7 @@ test('correctModel(rounds) stays within half and one and a half times a strength
 
 test('correctModel(rounds) leaves the view over black alone where nothing was seen over black', () => {
   const round = observed({ 'brown-dye': 0.2 }, { 'brown-dye': 1.2 });
-  const { offBlack } = correctModel([{ ...round, seen: { overWhite: round.seen.overWhite! } }], byName);
+  const { offBlack } = correctModel([{ ...round, seen: { overWhite: round.seen.overWhite! } }], byName, USUAL_OPTICS);
   expectClose(Math.hypot(offBlack.L, offBlack.a, offBlack.b), 0, 1e-9);
 });
 
@@ -87,7 +92,7 @@ test('correctModel(rounds) makes of the last cup what was seen of it, as nearly 
         shown({ 'brown-dye': 0.1, 'white-pearl': 0.8 }, last),
       ];
       const coarse = (name: string): MatchMaterial => ({ ...byName(name), expectedDeltaE: 12 });
-      expect(correctModel(rounds, coarse).miss).toBeLessThan(1.4);
+      expect(correctModel(rounds, coarse, USUAL_OPTICS).miss).toBeLessThan(1.4);
     }),
     { numRuns: 40 },
   );
@@ -95,7 +100,7 @@ test('correctModel(rounds) makes of the last cup what was seen of it, as nearly 
 
 test('correctModel(rounds) is off by no more than the shelf is expected to be, and says what that misses', () => {
   const round = observed({ 'brown-dye': 0.2, white: 0.3 }, {});
-  const found = correctModel([{ ...round, seen: { overWhite: { L: 20, a: 60, b: -40 } } }], byName);
+  const found = correctModel([{ ...round, seen: { overWhite: { L: 20, a: 60, b: -40 } } }], byName, USUAL_OPTICS);
   // The shelf's materials are expected to be off by 2.
   expect(Math.abs(found.offWhite.L)).toBeLessThanOrEqual(2 + 1e-9);
   expect(Math.abs(found.offWhite.a)).toBeLessThanOrEqual(3 + 1e-9);
@@ -104,6 +109,6 @@ test('correctModel(rounds) is off by no more than the shelf is expected to be, a
 });
 
 test('correctModel([]) is no correction', () => {
-  expect(correctModel([], byName)).toBe(NO_CORRECTION);
-  expect(correctModel([{ ...observed({}, {}), seen: {} }], byName)).toBe(NO_CORRECTION);
+  expect(correctModel([], byName, USUAL_OPTICS)).toBe(NO_CORRECTION);
+  expect(correctModel([{ ...observed({}, {}), seen: {} }], byName, USUAL_OPTICS)).toBe(NO_CORRECTION);
 });

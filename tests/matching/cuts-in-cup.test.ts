@@ -4,6 +4,7 @@ import { type Cut, dilution } from '../../src/cup/cut.ts';
 import { partsOfMeasured } from '../../src/cup/cut-measures.ts';
 import { firstRecipe } from '../../src/matching/first-recipe.ts';
 import type { MatchMaterial } from '../../src/matching/shelf/match-material.ts';
+import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { BENCH, CLEAR, SHELF } from './sample-shelf.ts';
 
 const SOFTENER: MatchMaterial = {
@@ -40,6 +41,7 @@ test('firstRecipe(a shelf of weak cuts) never brings so much with them that the 
           cuts: [cutOf(each.id, oneIn, diluent)],
         }));
         const { proposals } = firstRecipe({
+          optics: USUAL_OPTICS,
           parts: [{ name: 'body', overWhite: { L, a: 2, b: 14 }, overBlack: { L: L / 3, a: 0, b: 4 }, thicknessMm: 6 }],
           ...{
             plastic: 'clear',

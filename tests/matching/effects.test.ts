@@ -7,6 +7,7 @@ import type { AdditionLimits } from '../../src/matching/shelf/usable-materials.t
 import { substitutes } from '../../src/matching/substitutes/substitutes.ts';
 import type { TargetPart } from '../../src/matching/target/target-part.ts';
 import { bodyViews } from '../../src/optics/cup-body.ts';
+import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { leftOutText } from '../../src/words/left-out.ts';
 import { BENCH, CLEAR, SHELF } from './sample-shelf.ts';
 
@@ -18,11 +19,16 @@ const GLOWING: readonly MatchMaterial[] = [
   CLEAR,
 ];
 const named = new Map(GLOWING.map((material) => [material.id, material]));
-const { mix } = baseOfCup({ plastics: { clear: 1 }, materials: { 'amber-dye': 0.008 } }, (name) => named.get(name)!);
-const TARGET: TargetPart = { name: 'body', ...bodyViews(mix, 6), thicknessMm: 6 };
+const { mix } = baseOfCup(
+  { plastics: { clear: 1 }, materials: { 'amber-dye': 0.008 } },
+  (name) => named.get(name)!,
+  USUAL_OPTICS,
+);
+const TARGET: TargetPart = { name: 'body', ...bodyViews(mix, 6, USUAL_OPTICS), thicknessMm: 6 };
 const OUT = { material: 'amber-dye', why: 'effect', effect: 'fluorescent' } as const;
 const first = (limits: AdditionLimits): ReturnType<typeof firstRecipe> =>
   firstRecipe({
+    optics: USUAL_OPTICS,
     parts: [TARGET],
     plastic: 'clear',
     plasticMl: 120,
@@ -51,6 +57,7 @@ describe('a material that is fluorescent, glows, or shifts its colour', () => {
 
   test('nextAddition(…) leaves it out, in the new cup as well', () => {
     const { proposals, startAgain, leftOut } = nextAddition({
+      optics: USUAL_OPTICS,
       cup: { plastics: { clear: 120 }, materials: { black: 0.4 } },
       target: TARGET,
       shelf: GLOWING,
@@ -68,6 +75,7 @@ describe('a material that is fluorescent, glows, or shifts its colour', () => {
   test('substitutes(…) takes it only in a cup that is so already', () => {
     const ask = (material: string, materials: Readonly<Record<string, number>>): ReturnType<typeof substitutes> =>
       substitutes({
+        optics: USUAL_OPTICS,
         cup: { plastics: { clear: 120 }, materials },
         thicknessMm: 6,
         material,
@@ -91,6 +99,7 @@ describe('plastic that is short', () => {
   test('firstRecipe(…, in stock) proposes nothing that takes more plastic than there is', () => {
     const ask = (stockGrams: number, parts: readonly TargetPart[] = [TARGET]): ReturnType<typeof firstRecipe> =>
       firstRecipe({
+        optics: USUAL_OPTICS,
         parts,
         plastic: 'clear',
         plasticMl: 120,
@@ -111,6 +120,7 @@ describe('plastic that is short', () => {
 
   test('nextAddition(…, in stock) lets down with no more than there is, and says what a new cup lacks', () => {
     const { proposals, startAgain, shortPlastic } = nextAddition({
+      optics: USUAL_OPTICS,
       cup: { plastics: { clear: 100 }, materials: { black: 3, 'amber-dye': 1 } },
       target: TARGET,
       shelf: short(21),
@@ -129,9 +139,11 @@ test('firstRecipe(at most one bottle) names the bottle that the limit keeps out,
   const mixed = baseOfCup(
     { plastics: { clear: 1 }, materials: { 'green-dye': 0.008, black: 0.004 } },
     (name) => named.get(name)!,
+    USUAL_OPTICS,
   ).mix;
   const { advice, hindered, missing } = firstRecipe({
-    parts: [{ name: 'body', ...bodyViews(mixed, 6), thicknessMm: 6 }],
+    optics: USUAL_OPTICS,
+    parts: [{ name: 'body', ...bodyViews(mixed, 6, USUAL_OPTICS), thicknessMm: 6 }],
     plastic: 'clear',
     plasticMl: 120,
     shelf: GLOWING,
@@ -167,14 +179,22 @@ test('a fluorescent flake is proposed for what is to glow alone, and for one tha
     [['fluorescent'], 'glowing'],
   ] as const) {
     const limits = { effects };
-    const first = firstRecipe({ ...asked, parts: [{ ...TARGET, flakes }], plastic: 'clear', plasticMl: 120, limits });
+    const first = firstRecipe({
+      optics: USUAL_OPTICS,
+      ...asked,
+      parts: [{ ...TARGET, flakes }],
+      plastic: 'clear',
+      plasticMl: 120,
+      limits,
+    });
     expect(first.flakes.map(({ material }) => material)).toEqual([wanted]);
     const cup = { plastics: { clear: 120 }, materials: { black: 0.3 } };
-    const next = nextAddition({ ...asked, cup, target: TARGET, flakes, limits });
+    const next = nextAddition({ optics: USUAL_OPTICS, ...asked, cup, target: TARGET, flakes, limits });
     expect(next.flakes?.map(({ material }) => material)).toEqual([wanted]);
   }
   const inPlaceOf = (material: string): readonly string[] =>
     substitutes({
+      optics: USUAL_OPTICS,
       ...{ ...asked, thicknessMm: 6, material },
       cup: { plastics: { clear: 120 }, materials: { [material]: 1 } },
     }).flakes.map((each) => each.material);

@@ -6,6 +6,7 @@ import type { MatchMaterial } from '../../src/matching/shelf/match-material.ts';
 import type { TargetPart } from '../../src/matching/target/target-part.ts';
 import { bodyViews, type TwoViews } from '../../src/optics/cup-body.ts';
 import { deltaE00 } from '../../src/optics/delta-e00.ts';
+import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { BAND_COUNT } from '../../src/optics/spectrum.ts';
 import { CLEAR, EXACT_BENCH, SHELF } from './sample-shelf.ts';
 
@@ -24,7 +25,7 @@ function looks(doses: readonly (readonly [MatchMaterial, number])[]): TwoViews {
       absorption[band]! += dose * constants!.absorption[band]!;
       scattering[band]! += dose * constants!.scattering[band]!;
     }
-  return bodyViews({ absorption, scattering }, MM);
+  return bodyViews({ absorption, scattering }, MM, USUAL_OPTICS);
 }
 
 const away = (views: TwoViews, target: TargetPart): number =>
@@ -75,6 +76,7 @@ const targets = fc.nat(1e6).map((seed): TargetPart => {
 
 const ask = (target: TargetPart, shelf: readonly MatchMaterial[]): ReturnType<typeof firstRecipe> =>
   firstRecipe({
+    optics: USUAL_OPTICS,
     parts: [target],
     plastic: 'clear',
     plasticMl: 120,

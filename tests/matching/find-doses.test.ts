@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { Mix } from '../../src/matching/mix/mix.ts';
 import type { MixGoal } from '../../src/matching/mix/mix-problem.ts';
 import { findDoses } from '../../src/matching/search/find-doses.ts';
+import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { expectClose } from '../optics/close.ts';
 import { CLEAR, SHELF } from './sample-shelf.ts';
 
@@ -11,9 +12,10 @@ const MOST = 0.06;
 const places = [[CLEAR.constants!]];
 const mixFor = (goal: MixGoal): Mix =>
   new Mix({
+    optics: USUAL_OPTICS,
     cups: [CLEAR.constants!],
     goals: [goal],
-    candidates: SHELF.map(({ constants }) => ({ cup: 0, constants: constants!, most: MOST })),
+    candidates: SHELF.map(({ constants }) => ({ cup: 0, constants: constants!, load: 1, most: MOST })),
   });
 const anyMix = mixFor({ layers: LAYERS, overWhite: { L: 50, a: 0, b: 0 }, overBlack: { L: 50, a: 0, b: 0 } });
 
@@ -79,6 +81,6 @@ test('findDoses(mix) takes no more of what counts than the limit', () => {
 test('findDoses(mix) of nothing, or of no candidates, finds nothing', () => {
   expect(findDoses(anyMix, places, { size: 0 })).toEqual([]);
   const goal = { layers: LAYERS, overWhite: { L: 50, a: 0, b: 0 } };
-  const none = new Mix({ cups: [CLEAR.constants!], goals: [goal], candidates: [] });
+  const none = new Mix({ optics: USUAL_OPTICS, cups: [CLEAR.constants!], goals: [goal], candidates: [] });
   expect(findDoses(none, places, { size: 2 })).toEqual([]);
 });

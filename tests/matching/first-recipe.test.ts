@@ -15,7 +15,7 @@ import { deltaE00 } from '../../src/optics/delta-e00.ts';
 import { labFromHex } from '../../src/optics/display.ts';
 import { metFlake } from '../../src/optics/flake.ts';
 import { reflectancesInfinite } from '../../src/optics/kubelka-munk.ts';
-import { BOOK_BACKINGS } from '../../src/optics/opacity.ts';
+import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { plasticConstants } from '../../src/optics/plastic.ts';
 import { LEAST_CONTRAST, seenCoverage } from '../../src/optics/seen-coverage.ts';
 import { stackReflectance } from '../../src/optics/stack.ts';
@@ -26,18 +26,27 @@ import { expectClose } from '../optics/close.ts';
 import { BENCH, CLEAR, EXACT_BENCH, SHELF } from './sample-shelf.ts';
 
 const ALL = [...SHELF, CLEAR];
+const { backings, path } = USUAL_OPTICS;
 const named = new Map(ALL.map((material) => [material.id, material]));
 const mixOf = (doses: Readonly<Record<string, number>>): ReturnType<typeof baseOfCup>['mix'] =>
-  baseOfCup({ plastics: { clear: 1 }, materials: doses }, (name) => named.get(name)!).mix;
+  baseOfCup({ plastics: { clear: 1 }, materials: doses }, (name) => named.get(name)!, USUAL_OPTICS).mix;
 const partOf = (doses: Readonly<Record<string, number>>): TargetPart => ({
   name: 'body',
-  ...bodyViews(mixOf(doses), 6),
+  ...bodyViews(mixOf(doses), 6, USUAL_OPTICS),
   thicknessMm: 6,
 });
 const ask = (
   question: Partial<FirstRecipeQuestion> & Pick<FirstRecipeQuestion, 'parts'>,
 ): ReturnType<typeof firstRecipe> =>
-  firstRecipe({ plastic: 'clear', plasticMl: 120, shelf: ALL, bench: BENCH, tolerance: 2, ...question });
+  firstRecipe({
+    plastic: 'clear',
+    plasticMl: 120,
+    shelf: ALL,
+    optics: USUAL_OPTICS,
+    bench: BENCH,
+    tolerance: 2,
+    ...question,
+  });
 
 /** Doses of a hidden mixture of the shelf, g/ml. */
 const hidden = fc.nat(1e6).map((seed) => {
@@ -67,7 +76,7 @@ describe('laws', () => {
             material,
             (weighed?.grams ?? grams) / 120,
           ]);
-          const shown = bodyViews(mixOf(Object.fromEntries(weights)), 6);
+          const shown = bodyViews(mixOf(Object.fromEntries(weights)), 6, USUAL_OPTICS);
           const left = Math.max(deltaE00(part.overWhite, shown.overWhite), deltaE00(part.overBlack!, shown.overBlack));
           expectClose(left, weighedDeltaE, 0.02);
           expect(weighedDeltaE).toBeLessThan(deltaE + 0.3);
@@ -83,7 +92,7 @@ describe('laws', () => {
         const part = partOf(doses);
         for (const { cups, sides } of ask({ parts: [part] }).proposals) {
           const grams = Object.fromEntries(cups[0]!.amounts.map((amount) => [amount.material, amount.grams / 120]));
-          const shown = bodyViews(mixOf(grams), 6);
+          const shown = bodyViews(mixOf(grams), 6, USUAL_OPTICS);
           expectClose(shown.overWhite.L, sides[0]!.overWhite.lab.L, 1e-9);
           expectClose(shown.overBlack.b, sides[0]!.overBlack!.lab.b, 1e-9);
         }
@@ -113,8 +122,8 @@ describe('a laminate', () => {
     const layers = [near, far].map((body) => ({ ...body, thickness: 3 }));
     return {
       name,
-      overWhite: labOf(stackReflectance(layers, BOOK_BACKINGS.white, BESIDE_GLOSS)),
-      overBlack: labOf(stackReflectance(layers, BOOK_BACKINGS.black, BESIDE_GLOSS)),
+      overWhite: labOf(stackReflectance(layers, backings.white, BESIDE_GLOSS, path)),
+      overBlack: labOf(stackReflectance(layers, backings.black, BESIDE_GLOSS, path)),
       thicknessMm: 6,
     };
   };
@@ -151,8 +160,8 @@ describe('what it says', () => {
     const doses = { ochre: 0.004, 'white-pearl': 0.006 };
     const layers = [{ ...mixOf(doses), thickness: 6 }];
     const reflectance = {
-      overWhite: stackReflectance(layers, BOOK_BACKINGS.white, BESIDE_GLOSS),
-      overBlack: stackReflectance(layers, BOOK_BACKINGS.black, BESIDE_GLOSS),
+      overWhite: stackReflectance(layers, backings.white, BESIDE_GLOSS, path),
+      overBlack: stackReflectance(layers, backings.black, BESIDE_GLOSS, path),
     };
     const own = { bench: EXACT_BENCH, shelf: ALL.filter(({ id }) => id in doses || id === 'clear') };
     const best = ask({ parts: [{ ...partOf(doses), reflectance }], ...own }).proposals[0]!;
@@ -280,11 +289,11 @@ describe('flake', () => {
             { material: black, coverage: one },
             { material: copper, coverage: other },
           ],
-          { layers: [layer], at: 0 },
+          { optics: USUAL_OPTICS, layers: [layer], at: 0 },
         );
         const volume = 1 + found.reduce((sum, { gramsPerMl }) => sum + gramsPerMl / 1.39, 0);
         const met = [black, copper].map(({ flake: cut }, index) => metFlake(cut!, found[index]!.gramsPerMl / volume));
-        for (const [index, { coverage }] of seenCoverage([{ ...layer, flakes: met }])[0]!.entries()) {
+        for (const [index, { coverage }] of seenCoverage([{ ...layer, flakes: met }], USUAL_OPTICS)[0]!.entries()) {
           expectClose(coverage, found[index]!.seen, 1e-3);
           if (found[index]!.contrast >= LEAST_CONTRAST) expectClose(coverage, found[index]!.wanted, 2e-3);
         }
@@ -295,7 +304,8 @@ describe('flake', () => {
 
   test('flakeDose(…) is several times as much where the body is solid as where it is clear', () => {
     const grams = (doses: Readonly<Record<string, number>>): number =>
-      flakeDose(flakes[0]!, { layers: [{ ...mixOf(doses), thickness: 11 }], at: 0 }, 0.1).gramsPerMl;
+      flakeDose(flakes[0]!, { optics: USUAL_OPTICS, layers: [{ ...mixOf(doses), thickness: 11 }], at: 0 }, 0.1)
+        .gramsPerMl;
     expect(grams({ ochre: 0.02, 'white-pearl': 0.02 })).toBeGreaterThan(3 * grams({}));
   });
 
@@ -305,7 +315,7 @@ describe('flake', () => {
     const own = reflectancesInfinite(layer.absorption, layer.scattering);
     const hidden = flakeDose(
       { ...black, flake: { ...black.flake!, reflectance: own } },
-      { layers: [layer], at: 0 },
+      { optics: USUAL_OPTICS, layers: [layer], at: 0 },
       0.15,
     );
     expect(hidden.contrast).toBeLessThan(LEAST_CONTRAST);
@@ -315,7 +325,11 @@ describe('flake', () => {
   });
 
   test('flakeDose(…) is no more than a cup takes, and says what that shows', () => {
-    const bed = { layers: [{ ...mixOf({ ochre: 0.02, 'white-pearl': 0.02 }), thickness: 11 }], at: 0 };
+    const bed = {
+      layers: [{ ...mixOf({ ochre: 0.02, 'white-pearl': 0.02 }), thickness: 11 }],
+      at: 0,
+      optics: USUAL_OPTICS,
+    };
     const scarce = { ...flakes[0]!, most: 0.002 };
     const found = flakeDose(scarce, bed, 0.5);
     expectClose(found.gramsPerMl, 0.002, 1e-12);

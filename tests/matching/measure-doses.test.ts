@@ -5,15 +5,17 @@ import { dilution } from '../../src/cup/cut.ts';
 import { isWeighable } from '../../src/cup/measures.ts';
 import { addedPlastic, type Ingredient, measureDoses } from '../../src/matching/measure/measure-doses.ts';
 import { Mix } from '../../src/matching/mix/mix.ts';
+import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { expectClose } from '../optics/close.ts';
 import { BENCH, CLEAR, EXACT_BENCH, SHELF } from './sample-shelf.ts';
 
 const LAYERS = [{ cup: 0, thickness: 6 }];
 const mixFor = (overWhite: { L: number; a: number; b: number }): Mix =>
   new Mix({
+    optics: USUAL_OPTICS,
     cups: [CLEAR.constants!],
     goals: [{ layers: LAYERS, overWhite }],
-    candidates: SHELF.map(({ constants }) => ({ cup: 0, constants: constants!, most: 0.06 })),
+    candidates: SHELF.map(({ constants }) => ({ cup: 0, constants: constants!, load: 1, most: 0.06 })),
   });
 const anyMix = mixFor({ L: 50, a: 0, b: 0 });
 

@@ -5,11 +5,19 @@ import type { MixGoal, MixProblem } from '../../src/matching/mix/mix-problem.ts'
 import { refineDoses } from '../../src/matching/search/refine-doses.ts';
 import { labOf } from '../../src/optics/cielab.ts';
 import { bodyViews, cupBody } from '../../src/optics/cup-body.ts';
-import { BOOK_BACKINGS } from '../../src/optics/opacity.ts';
+import type { OpticalModel } from '../../src/optics/optical-model.ts';
+import { BAND_COUNT } from '../../src/optics/spectrum.ts';
 import { stackReflectance } from '../../src/optics/stack.ts';
 import { BESIDE_GLOSS } from '../../src/optics/surface.ts';
 import { expectAllClose, expectClose } from '../optics/close.ts';
 import { CLEAR, SHELF } from './sample-shelf.ts';
+
+/** Of a book that has learned all of it. */
+const OPTICS: OpticalModel = {
+  backings: { white: Array.from({ length: BAND_COUNT }, (_, band) => 0.8 + band / 400), black: 0.05 },
+  path: { d: 0.5, s0: 0.4 },
+  crowding: 4,
+};
 
 const TARGET = { overWhite: { L: 55, a: 8, b: 30 }, overBlack: { L: 40, a: 5, b: 18 } };
 const doses = fc
@@ -20,8 +28,9 @@ function problemOf(goals: readonly MixGoal[], cups = 1): MixProblem {
   return {
     cups: Array.from({ length: cups }, () => CLEAR.constants!),
     goals,
+    optics: OPTICS,
     candidates: Array.from({ length: cups }, (_, cup) =>
-      SHELF.map(({ constants }) => ({ cup, constants: constants!, most: 0.06 })),
+      SHELF.map(({ constants }) => ({ cup, constants: constants!, load: 1, most: 0.06 })),
     ).flat(),
   };
 }
@@ -34,6 +43,7 @@ const bodyWith = (amounts: Float64Array): ReturnType<typeof cupBody> =>
       contents: SHELF.map(({ id }, j) => ({ material: id, gramsPerMl: amounts[j]! })),
     },
     (name) => shelf.get(name)!,
+    OPTICS,
   );
 
 describe('one cup', () => {
@@ -42,7 +52,7 @@ describe('one cup', () => {
   test('labs(doses) are the colours that the optics predicts', () => {
     fc.assert(
       fc.property(doses, (amounts) => {
-        const views = bodyViews(bodyWith(amounts), 6);
+        const views = bodyViews(bodyWith(amounts), 6, OPTICS);
         const [white, black] = mix.labs(amounts);
         expectAllClose([white!.L, white!.a, white!.b], [views.overWhite.L, views.overWhite.a, views.overWhite.b], 1e-9);
         expectAllClose([black!.L, black!.a, black!.b], [views.overBlack.L, views.overBlack.a, views.overBlack.b], 1e-9);
@@ -131,8 +141,8 @@ test('labs(doses) of two layers are those of the stack, over white and over blac
         { ...bodies[1]!, thickness: 4 },
       ];
       const seen = [stack, stack.toReversed()].flatMap((layers) =>
-        [BOOK_BACKINGS.white, BOOK_BACKINGS.black].map((backing) =>
-          labOf(stackReflectance(layers, backing, BESIDE_GLOSS)),
+        [OPTICS.backings.white, OPTICS.backings.black].map((backing) =>
+          labOf(stackReflectance(layers, backing, BESIDE_GLOSS, OPTICS.path)),
         ),
       );
       const found = mix.labs(Float64Array.of(...near, ...far));

@@ -9,6 +9,7 @@ import type { MatchMaterial } from '../../src/matching/shelf/match-material.ts';
 import type { TargetPart } from '../../src/matching/target/target-part.ts';
 import { bodyViews, viewsDifference } from '../../src/optics/cup-body.ts';
 import { labFromHex } from '../../src/optics/display.ts';
+import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { nextAdditionText } from '../../src/words/next-addition.ts';
 import { expectClose } from '../optics/close.ts';
 import { BENCH, CLEAR, EXACT_BENCH, largeShelf, SHELF, sampleMaterial } from './sample-shelf.ts';
@@ -21,12 +22,13 @@ const cupOf = (materials: Readonly<Record<string, number>>, ml = 120): CupState 
 });
 const lookOf = (cup: CupState, shelf: ReadonlyMap<string, MatchMaterial> = named): TargetPart => ({
   name: 'body',
-  ...bodyViews(baseOfCup(cup, (name) => shelf.get(name)!).mix, 6),
+  ...bodyViews(baseOfCup(cup, (name) => shelf.get(name)!, USUAL_OPTICS).mix, 6, USUAL_OPTICS),
   thicknessMm: 6,
 });
 const ask = (
   question: Partial<NextAdditionQuestion> & Pick<NextAdditionQuestion, 'cup' | 'target'>,
-): ReturnType<typeof nextAddition> => nextAddition({ shelf: ALL, bench: BENCH, tolerance: 2, ...question });
+): ReturnType<typeof nextAddition> =>
+  nextAddition({ shelf: ALL, optics: USUAL_OPTICS, bench: BENCH, tolerance: 2, ...question });
 
 /** A cup and what is missing in it, from a seed. */
 const missing = fc.nat(1e6).map((seed) => {
@@ -317,8 +319,12 @@ describe('what a maker would do', () => {
     };
     const shelf = [...ALL, flake];
     const byName = new Map(shelf.map((material) => [material.id, material]));
-    const base = baseOfCup(cupOf({ ochre: 0.8, flake: 0.3 }), (name) => byName.get(name)!);
-    const target: TargetPart = { name: 'body', ...bodyViews({ ...base.mix, flakes: base.flakes }, 6), thicknessMm: 6 };
+    const base = baseOfCup(cupOf({ ochre: 0.8, flake: 0.3 }), (name) => byName.get(name)!, USUAL_OPTICS);
+    const target: TargetPart = {
+      name: 'body',
+      ...bodyViews({ ...base.mix, flakes: base.flakes }, 6, USUAL_OPTICS),
+      thicknessMm: 6,
+    };
     const found = ask({ cup: cupOf({ ochre: 0.5, flake: 0.3 }), target, shelf, bench: EXACT_BENCH, tolerance: 0.5 });
     expect(found.advice.kind).toBe('add');
     expectClose(found.proposals[0]!.left.deltaE, 0, 0.3);

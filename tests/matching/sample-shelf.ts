@@ -1,10 +1,12 @@
 /**
  * Shelves for the tests and benchmarks of matching: invented materials, their K and S from one colour and a kind.
  */
+
 import type { Bench } from '../../src/cup/bench.ts';
 import type { MatchMaterial } from '../../src/matching/shelf/match-material.ts';
 import { isOpticalFault } from '../../src/optics/fault.ts';
 import { type ColouringKind, fromColourAndKind } from '../../src/optics/from-colour-and-kind.ts';
+import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { plasticConstants } from '../../src/optics/plastic.ts';
 
 /** Drops, spoons from a teaspoon to a smidgen, and a scale to 0.01 g. */
@@ -49,7 +51,7 @@ export function sampleMaterial(
 ): MatchMaterial {
   const powder = kind === 'pearl';
   const { dose = powder ? 0.0105 : 0.0085, ...fields } = rest;
-  const result = fromColourAndKind({ colour, kind, dose });
+  const result = fromColourAndKind({ optics: USUAL_OPTICS, colour, kind, dose });
   if (isOpticalFault(result)) throw new RangeError(result.message);
   return {
     id,

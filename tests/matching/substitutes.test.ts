@@ -6,6 +6,7 @@ import type { MatchMaterial } from '../../src/matching/shelf/match-material.ts';
 import { substitutes } from '../../src/matching/substitutes/substitutes.ts';
 import type { TargetPart } from '../../src/matching/target/target-part.ts';
 import { bodyViews } from '../../src/optics/cup-body.ts';
+import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { flakeText } from '../../src/words/flake.ts';
 import { expectClose } from '../optics/close.ts';
 import { BENCH, CLEAR, EXACT_BENCH, SHELF, sampleMaterial } from './sample-shelf.ts';
@@ -18,7 +19,7 @@ const cupOf = (materials: Readonly<Record<string, number>>, ml = 120): CupState 
 });
 const lookOf = (cup: CupState): TargetPart => ({
   name: 'body',
-  ...bodyViews(baseOfCup(cup, (name) => named.get(name)!).mix, 6),
+  ...bodyViews(baseOfCup(cup, (name) => named.get(name)!, USUAL_OPTICS).mix, 6, USUAL_OPTICS),
   thicknessMm: 6,
 });
 
@@ -28,7 +29,7 @@ describe('substitutes', () => {
     material: string,
     shelf: readonly MatchMaterial[] = ALL,
   ): ReturnType<typeof substitutes> =>
-    substitutes({ cup, thicknessMm: 6, material, shelf, bench: BENCH, tolerance: 2 });
+    substitutes({ optics: USUAL_OPTICS, cup, thicknessMm: 6, material, shelf, bench: BENCH, tolerance: 2 });
 
   test('substitutes(…) takes a twin of twice the strength first, half as much of it', () => {
     const brown = named.get('brown-dye')!;
@@ -42,6 +43,7 @@ describe('substitutes', () => {
       },
     };
     const found = substitutes({
+      optics: USUAL_OPTICS,
       cup: cupOf({ 'brown-dye': 0.8, 'white-pearl': 0.4 }),
       thicknessMm: 6,
       material: 'brown-dye',
@@ -68,7 +70,15 @@ describe('substitutes', () => {
     const { overWhite, overBlack } = lookOf(cupOf({ 'brown-dye': 0.55, 'white-pearl': 0.4 }));
     const rounds = [{ cup, thicknessMm: 6, seen: { overWhite, overBlack: overBlack! } }];
     const shelf = [...ALL, { ...named.get('brown-dye')!, id: 'other-brown', title: 'Other Brown' }];
-    const question = { cup, thicknessMm: 6, material: 'brown-dye', shelf, bench: EXACT_BENCH, tolerance: 2 };
+    const question = {
+      cup,
+      thicknessMm: 6,
+      material: 'brown-dye',
+      shelf,
+      optics: USUAL_OPTICS,
+      bench: EXACT_BENCH,
+      tolerance: 2,
+    };
     const grams = (found: ReturnType<typeof substitutes>): number | undefined =>
       found.swaps.flatMap(({ amounts }) => amounts).find(({ material }) => material === 'other-brown')?.grams;
     expectClose(grams(substitutes(question))!, 0.8, 0.01);
@@ -100,6 +110,7 @@ describe('substitutes', () => {
     });
     const shelf = [...ALL, flake('copper-040', 1.016), flake('copper-035', 0.889)];
     const found = substitutes({
+      optics: USUAL_OPTICS,
       cup: cupOf({ 'copper-040': 0.3 }),
       thicknessMm: 6,
       material: 'copper-040',
@@ -117,6 +128,7 @@ describe('substitutes', () => {
     const cup = cupOf({ 'blue-dye': 0.6, black: 0.6 });
     const rounds = [{ cup, thicknessMm: 6, seen: { overWhite: { L: 52, a: -14, b: -5 } } }];
     const found = substitutes({
+      optics: USUAL_OPTICS,
       cup,
       thicknessMm: 6,
       material: 'blue-dye',
@@ -132,7 +144,15 @@ describe('substitutes', () => {
   test('substitutes(…) leads with weights where drops and spoons miss and weighing does not', () => {
     const bench = { ...BENCH, spoons: [{ ml: 4.929, name: '1 tsp' }] };
     const cup = cupOf({ 'white-pearl': 0.31, ochre: 0.05 }, 60);
-    const found = substitutes({ cup, thicknessMm: 6, material: 'ochre', shelf: ALL, bench, tolerance: 2 });
+    const found = substitutes({
+      optics: USUAL_OPTICS,
+      cup,
+      thicknessMm: 6,
+      material: 'ochre',
+      shelf: ALL,
+      bench,
+      tolerance: 2,
+    });
     for (const { amounts } of found.recipes) for (const { text } of amounts) expect(text).toMatch(/ g$/);
     expect(found.byHandDeltaE).toBeGreaterThan(2);
   });
@@ -157,7 +177,7 @@ describe('substitutes', () => {
 
 describe('cutting back', () => {
   const ask = (cup: CupState, target: TargetPart, more: object = {}): ReturnType<typeof cutBack> =>
-    cutBack({ cup, target, shelf: ALL, bench: BENCH, tolerance: 2, ...more });
+    cutBack({ optics: USUAL_OPTICS, cup, target, shelf: ALL, bench: BENCH, tolerance: 2, ...more });
 
   test('cutBack(a cup with half too much of everything) is half as much plastic again', () => {
     const found = ask(

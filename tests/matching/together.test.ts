@@ -10,6 +10,7 @@ import type { MatchMaterial } from '../../src/matching/shelf/match-material.ts';
 import { fullness } from '../../src/matching/shelf/together.ts';
 import type { TargetPart } from '../../src/matching/target/target-part.ts';
 import { bodyViews } from '../../src/optics/cup-body.ts';
+import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { expectClose } from '../optics/close.ts';
 import { BENCH, CLEAR, SHELF } from './sample-shelf.ts';
 
@@ -17,8 +18,8 @@ const ML = 120;
 const ALL = [...SHELF, CLEAR];
 const partOf = (materials: Readonly<Record<string, number>>, shelf: readonly MatchMaterial[] = ALL): TargetPart => {
   const named = new Map(shelf.map((material) => [material.id, material]));
-  const { mix } = baseOfCup({ plastics: { clear: 1 }, materials }, (name) => named.get(name)!);
-  return { name: 'body', ...bodyViews(mix, 6), thicknessMm: 6 };
+  const { mix } = baseOfCup({ plastics: { clear: 1 }, materials }, (name) => named.get(name)!, USUAL_OPTICS);
+  return { name: 'body', ...bodyViews(mix, 6, USUAL_OPTICS), thicknessMm: 6 };
 };
 
 /** Part of the plastic's volume that is liquid colour, and of its mass that is powder, reckoned from the amounts alone. */
@@ -57,6 +58,7 @@ describe('what a cup takes of one sort together', () => {
     fc.assert(
       fc.property(heavy, (doses) => {
         const { proposals } = firstRecipe({
+          optics: USUAL_OPTICS,
           parts: [partOf(doses)],
           plastic: 'clear',
           plasticMl: ML,
@@ -84,6 +86,7 @@ describe('what a cup takes of one sort together', () => {
       fc.property(heavy, fc.double({ min: 0.2, max: 1, noNaN: true }), (doses, part) => {
         const materials = { 'blue-dye': part * 0.05 * ML };
         const { proposals } = nextAddition({
+          optics: USUAL_OPTICS,
           cup: { plastics: { clear: ML }, materials },
           target: partOf(doses),
           shelf: ALL,
@@ -103,6 +106,7 @@ describe('what a cup takes of one sort together', () => {
 
   test('nextAddition(a cup that is full of liquid colour) leaves all of that out, and says so', () => {
     const { leftOut } = nextAddition({
+      optics: USUAL_OPTICS,
       cup: { plastics: { clear: ML }, materials: { 'blue-dye': 0.04 * ML, 'red-dye': 0.025 * ML } },
       target: partOf({ black: 0.01 }),
       shelf: ALL,

@@ -8,6 +8,7 @@
  * and the one look at the target: 0.7 ΔE00, root mean square. Won: the true colours, not the seen ones, within ΔE00 2 over white
  * and over black.
  */
+
 import { afterStep, type CupState, isOverPour, total } from '../../src/cup/ledger.ts';
 import { measures } from '../../src/cup/measures.ts';
 import { seededRandom, standardNormal } from '../../src/cup/random.ts';
@@ -20,6 +21,7 @@ import type { TargetPart } from '../../src/matching/target/target-part.ts';
 import type { Lab } from '../../src/optics/cielab.ts';
 import { bodyViews, cupBody, type TwoViews, viewsDifference } from '../../src/optics/cup-body.ts';
 import { localMetric } from '../../src/optics/local-metric.ts';
+import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { BENCH, CLEAR, largeShelf, SHELF } from '../matching/sample-shelf.ts';
 
 const TARGETS = Number(process.env.TARGETS ?? 200);
@@ -60,8 +62,9 @@ const viewsIn = (cup: CupState, shelf: ReadonlyMap<string, MatchMaterial>): TwoV
     contents: Object.entries(cup.materials).map(([material, grams]) => ({ material, gramsPerMl: grams / ml })),
   };
   return bodyViews(
-    cupBody(mix, (name) => shelf.get(name)!),
+    cupBody(mix, (name) => shelf.get(name)!, USUAL_OPTICS),
     THICKNESS,
+    USUAL_OPTICS,
   );
 };
 
@@ -148,8 +151,15 @@ type Start = (target: TargetPart, shelf: readonly MatchMaterial[]) => readonly {
 
 /** The book's first recipe. */
 const bookStart: Start = (target, shelf) =>
-  firstRecipe({ parts: [target], plastic: CLEAR.id, plasticMl: CUP_ML, shelf, bench: BENCH, tolerance: AIM })
-    .proposals[0]?.cups[0]?.amounts ?? [];
+  firstRecipe({
+    optics: USUAL_OPTICS,
+    parts: [target],
+    plastic: CLEAR.id,
+    plasticMl: CUP_ML,
+    shelf,
+    bench: BENCH,
+    tolerance: AIM,
+  }).proposals[0]?.cups[0]?.amounts ?? [];
 
 /** By eye: the one bottle that is nearest to the target at a quarter, half, or all of its typical dose. */
 const eyeStart: Start = (target, shelf) => {
@@ -224,6 +234,7 @@ const byBook =
   (shelf: readonly MatchMaterial[]): Rule =>
   (cup, target, rounds, seen) => {
     const next = nextAddition({
+      optics: USUAL_OPTICS,
       cup: cup.ledger,
       target,
       shelf,
@@ -251,8 +262,13 @@ const byEye =
   (shelf: readonly MatchMaterial[]): Rule =>
   (cup, target, _, seen) => {
     const named = shelfByName(shelf);
-    const offset = { ...correctModel([], (name) => named.get(name)!) };
-    const problem = additionProblem(cup.ledger, { ...target, overWhite: target.overWhite }, named, offset);
+    const offset = { ...correctModel([], (name) => named.get(name)!, USUAL_OPTICS) };
+    const problem = additionProblem(
+      cup.ledger,
+      { ...target, overWhite: target.overWhite },
+      { shelf: named, optics: USUAL_OPTICS },
+      offset,
+    );
     const { mix, ingredients, plasticMl } = problem;
     const { slopes } = mix.slopes(new Float64Array(mix.count));
     const residual = new Float64Array(mix.rows);
@@ -339,6 +355,7 @@ function timed(
     const hidden = hiddenTarget(world, names);
     const target: TargetPart = { name: 'body', ...hidden, thicknessMm: THICKNESS };
     const [recipe] = firstRecipe({
+      optics: USUAL_OPTICS,
       parts: [target],
       plastic: CLEAR.id,
       plasticMl: CUP_ML,
@@ -371,12 +388,27 @@ const forty = [...largeShelf(40), CLEAR];
 timed(
   'next addition, shelf of 40',
   (target, cup, rounds) =>
-    nextAddition({ cup, target, shelf: forty, bench: BENCH, tolerance: AIM, rounds, seen: rounds[0]!.seen }).advice
-      .kind,
+    nextAddition({
+      optics: USUAL_OPTICS,
+      cup,
+      target,
+      shelf: forty,
+      bench: BENCH,
+      tolerance: AIM,
+      rounds,
+      seen: rounds[0]!.seen,
+    }).advice.kind,
 );
 timed(
   'first recipe, shelf of 40',
   (target) =>
-    firstRecipe({ parts: [target], plastic: CLEAR.id, plasticMl: CUP_ML, shelf: forty, bench: BENCH, tolerance: AIM })
-      .advice.kind,
+    firstRecipe({
+      optics: USUAL_OPTICS,
+      parts: [target],
+      plastic: CLEAR.id,
+      plasticMl: CUP_ML,
+      shelf: forty,
+      bench: BENCH,
+      tolerance: AIM,
+    }).advice.kind,
 );

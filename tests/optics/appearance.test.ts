@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { appearance, colourOf, swirlAppearance } from '../../src/optics/appearance.ts';
+import { type AppearanceOptions, appearance, colourOf, swirlAppearance } from '../../src/optics/appearance.ts';
 import { labOf } from '../../src/optics/cielab.ts';
 import { deltaE00 } from '../../src/optics/delta-e00.ts';
 import { hexOf } from '../../src/optics/display.ts';
 import { flakeReflectance } from '../../src/optics/flake-colour.ts';
 import { contrastRatio } from '../../src/optics/opacity.ts';
+import { NO_PATH, USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { plasticConstants } from '../../src/optics/plastic.ts';
 import { constantSpectrum } from '../../src/optics/spectrum.ts';
 import { stackReflectance } from '../../src/optics/stack.ts';
@@ -13,6 +14,7 @@ import { tristimulus } from '../../src/optics/tristimulus.ts';
 import { BLACK_BACKING, WHITE_BACKING } from '../../src/tables/backings.ts';
 import { expectAllClose, expectClose } from './close.ts';
 
+const { path } = USUAL_OPTICS;
 const clear = plasticConstants('clear');
 const peat = {
   absorption: Float64Array.from({ length: 36 }, (_, band) => 0.5 * Math.exp(-band / 9)),
@@ -21,24 +23,32 @@ const peat = {
 
 describe('appearance', () => {
   test('appearance of a body is its stack over the book’s backings, beside the gloss, under D65', () => {
-    const { overWhite, overBlack, contrastRatio: ratio, body } = appearance(peat, { thickness: 8 });
+    const {
+      overWhite,
+      overBlack,
+      contrastRatio: ratio,
+      body,
+    } = appearance(peat, { thickness: 8, optics: USUAL_OPTICS });
     const layers = [{ ...peat, thickness: 8 }];
-    const white = stackReflectance(layers, WHITE_BACKING, BESIDE_GLOSS);
+    const white = stackReflectance(layers, WHITE_BACKING, BESIDE_GLOSS, path);
     expectAllClose(overWhite.spectrum, white, 0);
     expect(overWhite.lab).toEqual(labOf(white));
     expect(overWhite.hex).toBe(hexOf(white).hex);
     expect(overWhite.tristimulus).toEqual(tristimulus(white));
-    expectAllClose(overBlack.spectrum, stackReflectance(layers, BLACK_BACKING, BESIDE_GLOSS), 0);
+    expectAllClose(overBlack.spectrum, stackReflectance(layers, BLACK_BACKING, BESIDE_GLOSS, path), 0);
     expectClose(ratio, contrastRatio(overBlack.spectrum, overWhite.spectrum), 0);
     expect(body).toBeUndefined();
   });
 
   test('appearance of layers is that of the body that they make up', () => {
-    const whole = appearance(peat, { thickness: 8 });
-    const halves = appearance([
-      { ...peat, thickness: 3 },
-      { ...peat, thickness: 5 },
-    ]);
+    const whole = appearance(peat, { thickness: 8, optics: USUAL_OPTICS });
+    const halves = appearance(
+      [
+        { ...peat, thickness: 3 },
+        { ...peat, thickness: 5 },
+      ],
+      { optics: USUAL_OPTICS },
+    );
     expectAllClose(halves.overWhite.spectrum, whole.overWhite.spectrum, 1e-12);
     expectClose(halves.contrastRatio, whole.contrastRatio, 1e-12);
   });
@@ -48,7 +58,7 @@ describe('appearance', () => {
       thickness: 8,
       light: 'A',
       surface: IN_AIR,
-      backings: { white: 1, black: constantSpectrum(0) },
+      optics: { backings: { white: 1, black: [...constantSpectrum(0)] }, path: NO_PATH, crowding: 0 },
     } as const;
     const { overWhite } = appearance(peat, options);
     const spectrum = surfaceOutwardSpectrum(stackReflectance([{ ...peat, thickness: 8 }], 1));
@@ -58,15 +68,15 @@ describe('appearance', () => {
   });
 
   test('appearance in water is not that in air: more light gets out', () => {
-    const air = appearance(peat, { thickness: 8 });
-    const water = appearance(peat, { thickness: 8, surface: IN_WATER });
+    const air = appearance(peat, { thickness: 8, optics: USUAL_OPTICS });
+    const water = appearance(peat, { optics: USUAL_OPTICS, thickness: 8, surface: IN_WATER });
     expect(water.overWhite.lab.L).toBeGreaterThan(air.overWhite.lab.L);
   });
 
   test('appearance with flake tells the body from the whole, and how much of the face has flake in view', () => {
     const copper = { perMm: 0.08, reflectance: flakeReflectance('#b87333') };
-    const with_ = appearance({ ...peat, flakes: [copper] }, { thickness: 8 });
-    const without = appearance(peat, { thickness: 8 });
+    const with_ = appearance({ ...peat, flakes: [copper] }, { thickness: 8, optics: USUAL_OPTICS });
+    const without = appearance(peat, { optics: USUAL_OPTICS, thickness: 8 });
     expectClose(with_.flakeCoverage, 1 - Math.exp(-0.64), 1e-15);
     expect(with_.body!.overBlack.hex).toBe(without.overBlack.hex);
     expect(deltaE00(with_.overBlack.lab, without.overBlack.lab)).toBeGreaterThan(3);
@@ -76,21 +86,26 @@ describe('appearance', () => {
 
   test('appearance of flake just under the surface of clear plastic is the colour that the maker wrote down', () => {
     const dense = [{ perMm: 1e5, reflectance: flakeReflectance('#b87333') }];
-    expect(appearance({ ...clear, flakes: dense }, { thickness: 5 }).overBlack.hex).toBe('#b87333');
+    expect(appearance({ ...clear, flakes: dense }, { thickness: 5, optics: USUAL_OPTICS }).overBlack.hex).toBe(
+      '#b87333',
+    );
   });
 
   test('appearance adds up the flake of layers', () => {
     const flakes = [{ perMm: 0.1, reflectance: constantSpectrum(0.5) }];
-    const { flakeCoverage } = appearance([
-      { ...clear, flakes, thickness: 4 },
-      { ...clear, thickness: 4 },
-      { ...clear, flakes, thickness: 2 },
-    ]);
+    const { flakeCoverage } = appearance(
+      [
+        { ...clear, flakes, thickness: 4 },
+        { ...clear, thickness: 4 },
+        { ...clear, flakes, thickness: 2 },
+      ],
+      { optics: USUAL_OPTICS },
+    );
     expectClose(flakeCoverage, 1 - Math.exp(-0.6), 1e-15);
   });
 
   test('appearance refuses a body without thickness', () => {
-    expect(() => appearance(peat, {} as { thickness: number })).toThrow(/thickness NaN mm/);
+    expect(() => appearance(peat, { optics: USUAL_OPTICS } as AppearanceOptions)).toThrow(/thickness NaN mm/);
   });
 });
 
@@ -101,16 +116,22 @@ describe('swirlAppearance', () => {
   ];
 
   test('swirlAppearance lies between its cups, and shows each of them', () => {
-    const { overWhite, extremes } = swirlAppearance(cups, { thickness: 8 });
-    const [dark, light] = [appearance(peat, { thickness: 8 }), appearance(clear, { thickness: 8 })];
+    const { overWhite, extremes } = swirlAppearance(cups, { optics: USUAL_OPTICS, thickness: 8 });
+    const [dark, light] = [
+      appearance(peat, { thickness: 8, optics: USUAL_OPTICS }),
+      appearance(clear, { optics: USUAL_OPTICS, thickness: 8 }),
+    ];
     expect(extremes.map((each) => each.overWhite.hex)).toEqual([dark.overWhite.hex, light.overWhite.hex]);
     const { Y } = overWhite.tristimulus;
     expectClose(Y, (dark.overWhite.tristimulus.Y + 3 * light.overWhite.tristimulus.Y) / 4, 1e-14);
   });
 
   test('swirlAppearance of a cup with itself is that cup', () => {
-    const { overBlack, contrastRatio: ratio } = swirlAppearance([cups[0]!, cups[0]!], { thickness: 8 });
-    const alone = appearance(peat, { thickness: 8 });
+    const { overBlack, contrastRatio: ratio } = swirlAppearance([cups[0]!, cups[0]!], {
+      optics: USUAL_OPTICS,
+      thickness: 8,
+    });
+    const alone = appearance(peat, { thickness: 8, optics: USUAL_OPTICS });
     expect(overBlack.hex).toBe(alone.overBlack.hex);
     expectClose(ratio, alone.contrastRatio, 1e-12);
   });

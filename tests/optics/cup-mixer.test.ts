@@ -4,6 +4,7 @@ import { appearance, swirlAppearance } from '../../src/optics/appearance.ts';
 import { type CupMix, cupMixer, layersViews, type OpticalMaterial, swirlViews } from '../../src/optics/cup-body.ts';
 import { spreadFlake } from '../../src/optics/flake.ts';
 import { mixtureConstants } from '../../src/optics/mixture.ts';
+import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import type { Body } from '../../src/optics/stack.ts';
 import { magnitude, reflectance, spectrum, thickness } from './arbitrary.ts';
 import { expectAllClose, expectClose } from './close.ts';
@@ -53,7 +54,7 @@ function expectBody(found: Body, of: Shelf, { dye, pearl, flake: flakes }: Doses
 test('cupMixer(mix, shelf) mixes its own doses and any others by the sum of their constants', () => {
   fc.assert(
     fc.property(shelf, doses, doses, (of, own, other) => {
-      const mixer = cupMixer(mixOf(own), materialOf(of));
+      const mixer = cupMixer(mixOf(own), materialOf(of), USUAL_OPTICS);
       expect(mixer.materials).toEqual(['clear', 'dye', 'flake', 'pearl']);
       expectBody(mixer.mixed(), of, own);
       expectBody(mixer.mixed([1, other.dye, other.flake, other.pearl]), of, other);
@@ -66,7 +67,7 @@ test('cupMixer(mix, shelf) mixes its own doses and any others by the sum of thei
 test('cupMixer(mix, shelf).replaced(material, other) is the cup with that on the shelf, and leaves its own as it is', () => {
   fc.assert(
     fc.property(shelf, shelf, doses, fc.constantFrom('clear', 'dye', 'flake', 'pearl'), (of, others, own, name) => {
-      const mixer = cupMixer(mixOf(own), materialOf(of));
+      const mixer = cupMixer(mixOf(own), materialOf(of), USUAL_OPTICS);
       const changed: Shelf = { ...of, [name]: others[name] };
       expectBody(mixer.replaced(name, materialOf(others)(name)).mixed(), changed, own);
       expectBody(mixer.mixed(), of, own);
@@ -78,12 +79,13 @@ test('cupMixer(mix, shelf).replaced(material, other) is the cup with that on the
 test('cupMixer refuses a plastic without K and S, and a dose that cannot be', () => {
   const of = { clear: { absorption: new Float64Array(36), scattering: new Float64Array(36) } };
   const shelfOf = (name: string): OpticalMaterial => (name === 'clear' ? { constants: of.clear } : {});
-  expect(() => cupMixer({ plastics: [{ material: 'dye', fraction: 1 }], contents: [] }, shelfOf)).toThrow(
+  expect(() => cupMixer({ plastics: [{ material: 'dye', fraction: 1 }], contents: [] }, shelfOf, USUAL_OPTICS)).toThrow(
     /Plastic dye has no K and S/,
   );
   const cup = cupMixer(
     { plastics: [{ material: 'clear', fraction: 1 }], contents: [{ material: 'dye', gramsPerMl: 1 }] },
     shelfOf,
+    USUAL_OPTICS,
   );
   expect(() => cup.mixed([1, -1])).toThrow(/Concentration is -1 g\/ml/);
   expect(() => cup.mixed([1, Number.NaN])).toThrow(/Concentration is NaN g\/ml/);
@@ -98,19 +100,25 @@ test('layersViews and swirlViews are the colours of appearance and swirlAppearan
       thickness,
       fc.double({ min: 0.1, max: 0.9, noNaN: true }),
       (of, one, two, mm, share) => {
-        const [near, far] = [one, two].map((each) => cupMixer(mixOf(each), materialOf(of)).mixed());
+        const [near, far] = [one, two].map((each) => cupMixer(mixOf(each), materialOf(of), USUAL_OPTICS).mixed());
         const layers = [
           { ...near!, thickness: share * mm },
           { ...far!, thickness: mm },
         ];
-        const seen = appearance(layers);
-        expect(layersViews(layers)).toEqual({ overWhite: seen.overWhite.lab, overBlack: seen.overBlack.lab });
+        const seen = appearance(layers, { optics: USUAL_OPTICS });
+        expect(layersViews(layers, USUAL_OPTICS)).toEqual({
+          overWhite: seen.overWhite.lab,
+          overBlack: seen.overBlack.lab,
+        });
         const streaks = [
           { ...near!, share },
           { ...far!, share: 1 - share },
         ];
-        const swirl = swirlAppearance(streaks, { thickness: mm });
-        expect(swirlViews(streaks, mm)).toEqual({ overWhite: swirl.overWhite.lab, overBlack: swirl.overBlack.lab });
+        const swirl = swirlAppearance(streaks, { optics: USUAL_OPTICS, thickness: mm });
+        expect(swirlViews(streaks, mm, USUAL_OPTICS)).toEqual({
+          overWhite: swirl.overWhite.lab,
+          overBlack: swirl.overBlack.lab,
+        });
       },
     ),
     { numRuns: 50 },

@@ -31,6 +31,7 @@ function chipOf(
     thickness,
     overWhite: stackReflectance(layers, 0.9, surface),
     overBlack: stackReflectance(layers, 0.03, surface),
+    backings: { white: 0.9, black: 0.03 },
   };
 }
 

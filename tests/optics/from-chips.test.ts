@@ -3,6 +3,7 @@ import { isOpticalFault } from '../../src/optics/fault.ts';
 import { fromChips, type PhotographedChip } from '../../src/optics/from-chips.ts';
 import type { MaterialConstants, MaterialResult } from '../../src/optics/material-constants.ts';
 import type { OpticalConstants } from '../../src/optics/mixture.ts';
+import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { plasticConstants } from '../../src/optics/plastic.ts';
 import { constantSpectrum } from '../../src/optics/spectrum.ts';
 import { errorsOf, look, type Paint, paints, pairs, quantile } from './paints.ts';
@@ -21,11 +22,12 @@ function photographed(constants: OpticalConstants, doses: readonly number[], thi
     const { overWhite, overBlack } = look([{ constants, concentration }], thickness);
     return { concentration, thickness, overWhite: overWhite.hex, overBlack: overBlack.hex };
   });
-  return found(fromChips({ plastic, chips }));
+  return found(fromChips({ optics: USUAL_OPTICS, plastic, chips }));
 }
 
 /** `fromChips` of one chip. */
-const fromChip = (chip: PhotographedChip): MaterialResult => fromChips({ plastic, chips: [chip] });
+const fromChip = (chip: PhotographedChip): MaterialResult =>
+  fromChips({ optics: USUAL_OPTICS, plastic, chips: [chip] });
 
 const moss: OpticalConstants = {
   absorption: Float64Array.from({ length: 36 }, (_, band) => 40 + 150 * Math.sin(band / 6) ** 2),
@@ -110,6 +112,6 @@ describe('faults', () => {
   });
 
   test('fromChips diagnoses no chips', () => {
-    expect(fromChips({ plastic, chips: [] })).toMatchObject({ fault: 'out-of-range' });
+    expect(fromChips({ optics: USUAL_OPTICS, plastic, chips: [] })).toMatchObject({ fault: 'out-of-range' });
   });
 });

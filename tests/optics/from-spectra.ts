@@ -3,7 +3,6 @@ import { deltaE00 } from '../../src/optics/delta-e00.ts';
 import type { OpticalFault } from '../../src/optics/fault.ts';
 import { chipFault, fitByBand, type MeasuredChip } from '../../src/optics/fit-by-band.ts';
 import { type MixtureConstants, mixtureConstants, type OpticalConstants } from '../../src/optics/mixture.ts';
-import { BOOK_BACKINGS } from '../../src/optics/opacity.ts';
 import { stackReflectance } from '../../src/optics/stack.ts';
 import { IN_AIR, type Surface } from '../../src/optics/surface.ts';
 
@@ -35,7 +34,7 @@ function residualDeltaE(
   surface: Surface,
 ): number {
   let squares = 0;
-  for (const { concentration, thickness, overWhite, overBlack, backings = BOOK_BACKINGS } of chips) {
+  for (const { concentration, thickness, overWhite, overBlack, backings } of chips) {
     const layers = [{ ...mixtureConstants(plastic, [{ constants, concentration }]), thickness }];
     const white = labOf(stackReflectance(layers, backings.white, surface));
     const black = labOf(stackReflectance(layers, backings.black, surface));

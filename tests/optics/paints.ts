@@ -3,9 +3,11 @@
  * Institute of Technology): only ratios between the paints carry meaning there, so that they are scaled to an S of 2.5 per mm
  * for the white at a dose of 1.
  */
+
 import { appearance } from '../../src/optics/appearance.ts';
 import { deltaE00 } from '../../src/optics/delta-e00.ts';
 import { type MixturePart, mixtureConstants, type OpticalConstants } from '../../src/optics/mixture.ts';
+import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { plasticConstants } from '../../src/optics/plastic.ts';
 import { referenceRows } from './reference.ts';
 
@@ -32,7 +34,7 @@ export function paints(): Paint[] {
 
 /** A mix in clear plastic at 8 mm, over both backings. */
 export function look(parts: readonly MixturePart[], thickness = 8): ReturnType<typeof appearance> {
-  return appearance(mixtureConstants(plasticConstants('clear'), parts), { thickness });
+  return appearance(mixtureConstants(plasticConstants('clear'), parts), { thickness, optics: USUAL_OPTICS });
 }
 
 /** ΔE00 over white and over black between mixes by the true constants and by those found, sorted. */

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { appearance } from '../../src/optics/appearance.ts';
 import { chroma } from '../../src/optics/cielab.ts';
+import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { type PlasticLook, plasticConstants } from '../../src/optics/plastic.ts';
 
 const LOOKS: readonly PlasticLook[] = ['clear', 'milky'];
@@ -15,7 +16,10 @@ test.each(LOOKS)('plasticConstants(%s) are above 0, and absorb more toward the b
 });
 
 test('plasticConstants: 10 mm of clear plastic over white are a faint yellow, over black nearly black', () => {
-  const { overWhite, overBlack, contrastRatio } = appearance(plasticConstants(), { thickness: 10 });
+  const { overWhite, overBlack, contrastRatio } = appearance(plasticConstants(), {
+    thickness: 10,
+    optics: USUAL_OPTICS,
+  });
   expect(chroma(overWhite.lab)).toBeLessThan(6);
   const hue = (Math.atan2(overWhite.lab.b, overWhite.lab.a) * 180) / Math.PI;
   expect(hue).toBeGreaterThan(80);
@@ -25,6 +29,8 @@ test('plasticConstants: 10 mm of clear plastic over white are a faint yellow, ov
 });
 
 test('plasticConstants hide more from clear to milky', () => {
-  const ratios = LOOKS.map((look) => appearance(plasticConstants(look), { thickness: 10 }).contrastRatio);
+  const ratios = LOOKS.map(
+    (look) => appearance(plasticConstants(look), { thickness: 10, optics: USUAL_OPTICS }).contrastRatio,
+  );
   expect(ratios[0]!).toBeLessThan(ratios[1]! / 2);
 });

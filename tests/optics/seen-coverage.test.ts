@@ -5,10 +5,11 @@ import { deltaE00 } from '../../src/optics/delta-e00.ts';
 import { flakeArea, flakeCoverage, flakesPerMm, type SpreadFlake } from '../../src/optics/flake.ts';
 import { flakeReflectance } from '../../src/optics/flake-colour.ts';
 import { reflectancesInfinite } from '../../src/optics/kubelka-munk.ts';
+import { NO_PATH, USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { plasticConstants } from '../../src/optics/plastic.ts';
 import { flakeSight, LEAST_CONTRAST, type SeenFlake, seenCoverage, seenShare } from '../../src/optics/seen-coverage.ts';
 import { constantSpectrum, mapSpectrum } from '../../src/optics/spectrum.ts';
-import type { Body, Layer } from '../../src/optics/stack.ts';
+import { alongPath, type Body, type Layer } from '../../src/optics/stack.ts';
 import { expectClose } from './close.ts';
 import { firstMet, type Plates, sequence } from './random-plates.ts';
 
@@ -25,16 +26,20 @@ function sloped(K: number, S: number): Body {
 
 /** What a flake at a depth counts for, by the appearances of the book: ΔE00 from the body over the card where that is more. */
 function countsFor(body: Body, thickness: number, reflectance: ArrayLike<number>): (depth: number) => number {
-  const { overWhite, overBlack } = appearance([{ ...body, thickness }]);
+  const met = alongPath([{ ...body, thickness }], USUAL_OPTICS.path)[0]!;
+  const { overWhite, overBlack } = appearance([{ ...body, thickness }], { optics: USUAL_OPTICS });
+  const face = Array.from(reflectance);
   const apart = (depth: number): number => {
-    const flake = appearance([{ ...body, thickness: depth }], { backings: { white: reflectance, black: reflectance } });
+    const flake = appearance([{ ...met, thickness: depth }], {
+      optics: { ...USUAL_OPTICS, backings: { white: [...face], black: [...face] }, path: NO_PATH },
+    });
     return Math.max(deltaE00(flake.overWhite.lab, overWhite.lab), deltaE00(flake.overWhite.lab, overBlack.lab));
   };
   const atFace = Math.max(apart(0), LEAST_CONTRAST);
   return (depth) => Math.min(1, apart(depth) / atFace);
 }
 
-const seenOf = (layers: readonly Layer[]): readonly SeenFlake[] => seenCoverage(layers).flat();
+const seenOf = (layers: readonly Layer[]): readonly SeenFlake[] => seenCoverage(layers, USUAL_OPTICS).flat();
 const together = (layers: readonly Layer[]): number => seenOf(layers).reduce((sum, { coverage }) => sum + coverage, 0);
 
 describe('seenCoverage(layers)', () => {
@@ -141,7 +146,7 @@ describe('seenCoverage(layers)', () => {
     const amount = fc.double({ min: 0.01, max: 2, noNaN: true });
     fc.assert(
       fc.property(amount, amount, fc.constantFrom(COPPER, BLACK), (K, S, reflectance) => {
-        const sight = flakeSight([{ ...sloped(K, S), thickness: 8 }], 0, reflectance, 4);
+        const sight = flakeSight([{ ...sloped(K, S), thickness: 8 }], 0, reflectance, 4, USUAL_OPTICS);
         fc.pre(sight.steps.every(({ counts }, step) => step === 0 || counts <= sight.steps[step - 1]!.counts));
         let before = 0;
         for (const perMm of [0.01, 0.03, 0.1, 0.3, 1, 3]) {
@@ -156,14 +161,15 @@ describe('seenCoverage(layers)', () => {
 
   test('is nothing without flake, and the whole face where flake lies upon flake', () => {
     const body = sloped(0.3, 0.5);
-    expect(seenCoverage([{ ...body, thickness: 6 }])).toEqual([[]]);
+    expect(seenCoverage([{ ...body, thickness: 6 }], USUAL_OPTICS)).toEqual([[]]);
     expect(together([{ ...body, thickness: 6, flakes: [{ perMm: 0, reflectance: COPPER }] }])).toBe(0);
     expectClose(together([{ ...body, thickness: 6, flakes: [{ perMm: 1e4, reflectance: COPPER }] }]), 1, 1e-2);
   });
 
   test('is next to nothing for a flake of the plastic’s own colour', () => {
     const body = sloped(1, 2);
-    const own = reflectancesInfinite(body.absorption, body.scattering);
+    const met = alongPath([{ ...body, thickness: 12 }], USUAL_OPTICS.path)[0]!;
+    const own = reflectancesInfinite(met.absorption, met.scattering);
     const [seen] = seenOf([{ ...body, thickness: 12, flakes: [{ perMm: 0.3, reflectance: own }] }]);
     expect(seen!.contrast).toBeLessThan(0.05);
     expect(seen!.coverage).toBeLessThan(0.03);

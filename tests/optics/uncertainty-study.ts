@@ -4,6 +4,7 @@
  * Photographed and estimated: 19 paints of published K and S stand for a shelf (see `paints.ts`). Measured: films of real
  * paints, each mix left out of the fit in turn (see `fit/pigment-films.ts`).
  */
+
 import { seededRandom, standardNormal } from '../../src/cup/random.ts';
 import type { Lab } from '../../src/optics/cielab.ts';
 import { doubtfulConstants, tierDoubt } from '../../src/optics/constants-doubt.ts';
@@ -18,6 +19,7 @@ import { fromColourAndKind } from '../../src/optics/from-colour-and-kind.ts';
 import { reflectancesInfinite } from '../../src/optics/kubelka-munk.ts';
 import type { MaterialConstants } from '../../src/optics/material-constants.ts';
 import { mixtureConstants, type OpticalConstants } from '../../src/optics/mixture.ts';
+import { NO_PATH, USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { plasticConstants } from '../../src/optics/plastic.ts';
 import { BESIDE_GLOSS, surfaceOutwardSpectrum } from '../../src/optics/surface.ts';
 import { viewsSpread } from '../../src/optics/views-spread.ts';
@@ -53,6 +55,7 @@ export function judgedPairs(knowledge: Knowledge): Judged[] {
           mix.map(({ dose }, part) => ({ constants: constants(part), concentration: dose })),
         ),
         8,
+        USUAL_OPTICS,
       );
     const predicted = views((part) => found[mix[part]!.of]!.constants);
     const moved = mix.flatMap(({ of }, changed) =>
@@ -77,7 +80,13 @@ function known(
   if (knowledge === 'colour and kind') {
     const { absorption, scattering } = constants;
     const colour = hexOf(surfaceOutwardSpectrum(reflectancesInfinite(absorption, scattering), BESIDE_GLOSS)).hex;
-    const result = fromColourAndKind({ colour, kind: /white/i.test(name) ? 'white' : 'pigment', dose: 1 });
+    const result = fromColourAndKind({
+      // Published as they are where all is hidden: K is K′ there.
+      optics: { ...USUAL_OPTICS, path: NO_PATH },
+      colour,
+      kind: /white/i.test(name) ? 'white' : 'pigment',
+      dose: 1,
+    });
     if (isOpticalFault(result)) throw new Error(result.message);
     return result;
   }
@@ -95,7 +104,7 @@ function known(
         overBlack: photographed(overBlack.lab),
       };
     });
-    const result = fromChips({ plastic, chips });
+    const result = fromChips({ optics: USUAL_OPTICS, plastic, chips });
     // A maker who is told that a chip can't be takes its photo again.
     if (!isOpticalFault(result)) return result;
   }

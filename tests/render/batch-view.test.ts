@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import type { BatchAmounts } from '../../src/book/model.ts';
+import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { batchCups } from '../../src/render/batch-view.ts';
 import { bookIndex } from '../../src/render/book-index.ts';
 import { plannedNames, plannerData } from '../../src/render/planner-data.ts';
@@ -10,7 +11,7 @@ import { readPage, SAMPLE_BOOK } from './sample-book.ts';
 const recipe = SAMPLE_BOOK.recipes.find(({ id }) => id === 'alder-smoke')!;
 const { materials, molds } = bookIndex(SAMPLE_BOOK);
 const data = plannerData(
-  { materials, molds, settings: SAMPLE_BOOK.settings, edition: 'shared' },
+  { optics: USUAL_OPTICS, materials, molds, settings: SAMPLE_BOOK.settings, edition: 'shared' },
   [recipe],
   (id) => `../${id}/`,
 );

@@ -25,7 +25,7 @@ function batchOf(
     lines.map(({ mold, baits }) => ({ mold: molds.get(mold)!, baits })),
     (id) => materials.get(id)!,
     published.settings,
-    molds.get(recipe.mold)!.bodyMm,
+    { bodyMm: molds.get(recipe.mold)!.bodyMm, optics: published.optics },
   );
 }
 

@@ -1,4 +1,5 @@
 import type { DiagnosticCode } from '../../diagnostics/catalogue.ts';
+import { USUAL_OPTICS } from '../../optics/optical-model.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
 import { computed } from '../computed.ts';
 import { chipSpec } from '../cups/chip-spec.ts';
@@ -44,7 +45,9 @@ export function checkPartial(things: Things, cups: readonly CupSpec[], shelf: Cu
 function checkPart(thing: Thing, things: Things, shelf: CupShelf, report: Report): void {
   const unit = things.book?.fields.units.temperature ?? '°C';
   if (isCut(thing)) return;
-  if (isMaterial(thing)) compileMaterial(thing, materialAmounts(thing, unit, report), 'unreadable', report);
+  // No colour is told of: any light does.
+  const known = { measured: 'unreadable', optics: USUAL_OPTICS } as const;
+  if (isMaterial(thing)) compileMaterial(thing, materialAmounts(thing, unit, report), known, report);
   else if (thing.kind === 'mold') compileMold(thing, report);
   else if (thing.kind === 'chip') fillCup(chipSpec(thing), undefined, shelf, report);
   else if (thing.kind === 'recipe') {

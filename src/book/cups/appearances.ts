@@ -10,6 +10,7 @@ import { type Lab, labFromTristimulus } from '../../optics/cielab.ts';
 import { layersViews, swirlViews, type TwoViews } from '../../optics/cup-body.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
 import type { Viewing } from '../../optics/opacity.ts';
+import type { OpticalModel } from '../../optics/optical-model.ts';
 import type { Body, Layer, SharedBody } from '../../optics/stack.ts';
 import { IN_WATER } from '../../optics/surface.ts';
 import { type Tristimulus, whitePoint } from '../../optics/tristimulus.ts';
@@ -38,9 +39,9 @@ export function keptAppearance({
   return { overWhite: keptColour(overWhite), overBlack: keptColour(overBlack), contrastRatio: round(contrastRatio, 4) };
 }
 
-/** A body of a thickness in mm over the book's backings. */
-export function appearanceOf(body: Body, thickness: number): Appearance {
-  return keptAppearance(appearance([{ ...body, thickness }]));
+/** A body of a thickness in mm over both backings. */
+export function appearanceOf(body: Body, thickness: number, optics: OpticalModel): Appearance {
+  return keptAppearance(appearance([{ ...body, thickness }], { optics }));
 }
 
 /** The plastic of a cup without its flake. */
@@ -59,40 +60,57 @@ export function baitSides(
   pattern: Pattern,
   cups: readonly SharedCup[],
   thickness: number,
+  optics: OpticalModel,
 ): { readonly side: Appearance; readonly other?: Appearance } {
   const [near, far] = PATTERNS[pattern].faces;
-  const other = far && cups.length > 1 ? keptAppearance(faceAppearance(pattern, far, cups, thickness)) : undefined;
-  return { side: keptAppearance(faceAppearance(pattern, near, cups, thickness)), ...defined({ other }) };
+  const of = (face: Face): Appearance => keptAppearance(faceAppearance(pattern, face, cups, thickness, { optics }));
+  const other = far && cups.length > 1 ? of(far) : undefined;
+  return { side: of(near), ...defined({ other }) };
 }
 
 /** The thin part of a bait. */
-export function thinAppearance(pattern: Pattern, cups: readonly SharedCup[], thickness: number): Appearance {
+export function thinAppearance(
+  pattern: Pattern,
+  cups: readonly SharedCup[],
+  thickness: number,
+  optics: OpticalModel,
+): Appearance {
   const { faces, thin } = PATTERNS[pattern];
   const face: Face = thin === 'body' ? faces[0] : { name: faces[0].name, alone: thin.cup };
-  return keptAppearance(faceAppearance(pattern, face, cups, thickness));
+  return keptAppearance(faceAppearance(pattern, face, cups, thickness, { optics }));
 }
 
 /** Lab of the side looked at. No hex, no other side and no body without its flake is found for it: nobody would read them. */
-export function baitViews(pattern: Pattern, cups: readonly SharedCup[], thickness: number): TwoViews {
+export function baitViews(
+  pattern: Pattern,
+  cups: readonly SharedCup[],
+  thickness: number,
+  optics: OpticalModel,
+): TwoViews {
   const [near] = PATTERNS[pattern].faces;
   return 'mean' in near
-    ? swirlViews(sharedBodies(cups), thickness)
-    : layersViews(faceLayers(pattern, near, cups, thickness));
+    ? swirlViews(sharedBodies(cups), thickness, optics)
+    : layersViews(faceLayers(pattern, near, cups, thickness), optics);
 }
 
 const sharedBodies = (cups: readonly SharedCup[]): readonly SharedBody[] =>
   cups.map(({ body, share }) => ({ ...body, share }));
 
 /**
- * What of a bait is seen by itself, over the book's white and black, the side looked at first: of cups beside one another each, else
+ * What of a bait is seen by itself, over white and black, the side looked at first: of cups beside one another each, else
  * its sides as they are in the bait.
  */
-export function baitFaces(pattern: Pattern, cups: readonly SharedCup[], thickness: number): readonly TwoViews[] {
+export function baitFaces(
+  pattern: Pattern,
+  cups: readonly SharedCup[],
+  thickness: number,
+  optics: OpticalModel,
+): readonly TwoViews[] {
   const { faces, beside } = PATTERNS[pattern];
-  if (beside) return cups.map(({ body }) => layersViews([{ ...body, thickness }]));
+  if (beside) return cups.map(({ body }) => layersViews([{ ...body, thickness }], optics));
   return faces
     .filter((face) => face !== undefined && 'from' in face)
-    .map((face) => layersViews(faceLayers(pattern, face, cups, thickness)));
+    .map((face) => layersViews(faceLayers(pattern, face, cups, thickness), optics));
 }
 
 /** What an eye looks through at a face: layers of a bait of a thickness in mm, the near one first. */
@@ -112,14 +130,14 @@ function faceAppearance(
   face: Face,
   cups: readonly SharedCup[],
   thickness: number,
-  viewing: Viewing = {},
+  viewing: Viewing,
 ): Side {
   if (!('mean' in face)) return appearance(faceLayers(pattern, face, cups, thickness), viewing);
   return swirlAppearance(sharedBodies(cups), { thickness, ...viewing });
 }
 
 /** The side looked at. */
-function sideAppearance(pattern: Pattern, cups: readonly SharedCup[], thickness: number, viewing: Viewing = {}): Side {
+function sideAppearance(pattern: Pattern, cups: readonly SharedCup[], thickness: number, viewing: Viewing): Side {
   return faceAppearance(pattern, PATTERNS[pattern].faces[0], cups, thickness, viewing);
 }
 
@@ -127,10 +145,15 @@ function sideAppearance(pattern: Pattern, cups: readonly SharedCup[], thickness:
  * The side looked at under other lights than daylight, and how far that is from daylight to an eye that has got used to the
  * light: colours are compared as the screen shows them, adapted to D65, over white or over black, where they differ more.
  */
-export function baitUnderLights(pattern: Pattern, cups: readonly SharedCup[], thickness: number): Recipe['lights'] {
-  const daylight = sideAppearance(pattern, cups, thickness);
+export function baitUnderLights(
+  pattern: Pattern,
+  cups: readonly SharedCup[],
+  thickness: number,
+  optics: OpticalModel,
+): Recipe['lights'] {
+  const daylight = sideAppearance(pattern, cups, thickness, { optics });
   return OTHER_LIGHTS.map(({ light, name }) => {
-    const side = sideAppearance(pattern, cups, thickness, { light });
+    const side = sideAppearance(pattern, cups, thickness, { light, optics });
     const [white, black] = (['overWhite', 'overBlack'] as const).map((view) => {
       const [before, after] = [daylight[view].lab, usedTo(side[view].tristimulus, light)];
       return { before, after, deltaE: deltaE00(before, after) };
@@ -157,8 +180,13 @@ export const WATERS_SHOWN: readonly { readonly type: WaterType; readonly name: s
 const DEPTHS_M = [1, 3, 6];
 
 /** The side looked at, at depth: lit from above, against the dark of the water, looked at from close by. */
-export function baitInWater(pattern: Pattern, cups: readonly SharedCup[], thickness: number): Recipe['water'] {
-  const { overBlack } = sideAppearance(pattern, cups, thickness, { surface: IN_WATER });
+export function baitInWater(
+  pattern: Pattern,
+  cups: readonly SharedCup[],
+  thickness: number,
+  optics: OpticalModel,
+): Recipe['water'] {
+  const { overBlack } = sideAppearance(pattern, cups, thickness, { surface: IN_WATER, optics });
   return WATERS_SHOWN.flatMap(({ type, name }) =>
     DEPTHS_M.map((depthM) => {
       const { hex, lightLeft } = seenAtDepth(overBlack.spectrum, type, depthM);

@@ -7,6 +7,7 @@ import { deltaE00 } from '../../optics/delta-e00.ts';
 import { flakeCoverage, flakeSpacing, flakesPerMl, flakesPerMm } from '../../optics/flake.ts';
 import { TIERS } from '../../optics/material-constants.ts';
 import { hidingThickness } from '../../optics/opacity.ts';
+import type { OpticalModel } from '../../optics/optical-model.ts';
 import type { Body } from '../../optics/stack.ts';
 import { sharedRange } from '../../units/shared-range.ts';
 import { defined } from '../../values/defined.ts';
@@ -28,6 +29,14 @@ import { checkSeen, checkUnlogged } from './check-seen.ts';
 import type { FilledCup, FilledRound } from './fill-cup.ts';
 import type { CupPlace } from './place-in-bait.ts';
 import type { UnseenFlake } from './seen-flake.ts';
+
+/** What holds of all cups of a book. */
+export interface CupContext {
+  readonly shelf: Shelf;
+  readonly optics: OpticalModel;
+  readonly settings: Pick<Settings, 'volume' | 'temperature'>;
+  readonly report: Report;
+}
 
 /** The shelf as the colours need it. */
 export type Shelf = ReadonlyMap<string, MaterialCore>;
@@ -54,9 +63,7 @@ export function compileCup(
   filled: FilledCup,
   part: CupPlace & { readonly share: number },
   mold: Pick<Mold, 'bodyMm' | 'thinMm' | 'cavityMl'>,
-  shelf: Shelf,
-  settings: Pick<Settings, 'volume' | 'temperature'>,
-  report: Report,
+  { shelf, optics, settings, report }: CupContext,
 ): ColouredCup {
   const { spec, state, contents } = filled;
   const plasticMl = total(state.plastics);
@@ -64,13 +71,19 @@ export function compileCup(
     ([material, ml]): PlasticShare => ({ material, fraction: ml / plasticMl }),
   );
   const optical = (material: string): MaterialCore => required(shelf, material);
-  const bodyOf = (amounts: Amounts): Body => cupBody({ plastics, contents: contentsOf(amounts) }, optical);
+  const bodyOf = (amounts: Amounts): Body => cupBody({ plastics, contents: contentsOf(amounts) }, optical, optics);
+  const lookOf = (of: Body, thicknessMm = mold.bodyMm): Appearance => appearanceOf(of, thicknessMm, optics);
   const body = bodyOf(contents);
   const volumePerPlastic =
     cupVolume({ plastics: {}, materials: contents }, (material) => 1 / optical(material).density) + 1;
-  const look = appearanceOf(body, mold.bodyMm);
+  const look = lookOf(body);
   const tried = filled.rounds.map((round) => ({ ...round, seen: judgedFirst(round.seen, mold.bodyMm) }));
-  const rounds = compileRounds(tried, bodyOf, mold.bodyMm, (material) => 1 / optical(material).density);
+  const rounds = compileRounds(
+    tried,
+    bodyOf,
+    { lookOf, bodyMm: mold.bodyMm },
+    (material) => 1 / optical(material).density,
+  );
   const plasticIds = plastics.map(({ material }) => material);
   const names = [...Object.keys(contents), ...plasticIds];
   const heatable = Object.keys(contents).filter((id) => !isHeatProof(shelf.get(id)));
@@ -93,7 +106,7 @@ export function compileCup(
   checkLoads(filled, plasticDensity, shelf, settings, report);
   const working = sharedRange(plasticIds.map((id) => required(shelf, id).working));
   checkPouring(filled, plasticIds, heat.limit, shelf, settings.temperature, report);
-  const hidingMm = hidingThickness(body);
+  const hidingMm = hidingThickness(body, { optics });
   return {
     body,
     cup: {
@@ -106,15 +119,17 @@ export function compileCup(
       volumePerPlastic,
       written: filled.written,
       rounds,
-      ...(filled.naive === undefined ? {} : { naive: naiveOf(filled.naive, bodyOf, mold.bodyMm, { look, contents }) }),
+      ...(filled.naive === undefined
+        ? {}
+        : { naive: naiveOf(filled.naive, lookOf(bodyOf(filled.naive)), { look, contents }) }),
       ...defined({ leftMl: filled.leftMl, highestReached }),
       reheats: filled.heats.heats - 1,
       heats: filled.heats,
       ...heat,
       ...defined({ working }),
       body: look,
-      thin: appearanceOf(body, mold.thinMm),
-      between: appearanceOf(withoutFlake(body), mold.bodyMm),
+      thin: lookOf(body, mold.thinMm),
+      between: lookOf(withoutFlake(body)),
       ...defined({ hidingMm }),
       flakes: flakeLooks(contents, part, mold, volumePerPlastic, shelf),
       tier: tierOf(contents, plastics, shelf),
@@ -153,7 +168,7 @@ function limitsByStep(
 function compileRounds(
   rounds: readonly FilledRound[],
   bodyOf: (amounts: Amounts) => Body,
-  thickness: number,
+  { lookOf, bodyMm }: { readonly lookOf: (body: Body, thicknessMm?: number) => Appearance; readonly bodyMm: number },
   volumePerGram: (material: string) => number,
 ): Round[] {
   let before: { look: Appearance; contents: Amounts } | undefined;
@@ -161,7 +176,7 @@ function compileRounds(
     const { cup, left, seen, heatedTo = 0, heats, newHeats } = round;
     const contents = concentrations(cup);
     const body = bodyOf(contents);
-    const look = appearanceOf(body, thickness);
+    const look = lookOf(body);
     const change = before && describeChange(before, { look, contents });
     before = { look, contents };
     return {
@@ -181,8 +196,8 @@ function compileRounds(
         change,
       }),
       seen: seen.map((each): CupLook => {
-        const { thicknessMm = thickness } = each;
-        const predicted = thicknessMm === thickness ? undefined : appearanceOf(body, thicknessMm);
+        const { thicknessMm = bodyMm } = each;
+        const predicted = thicknessMm === bodyMm ? undefined : lookOf(body, thicknessMm);
         return { ...each, ...defined({ predicted, missedBy: missedBy(each, predicted ?? look) }) };
       }),
     };
@@ -199,11 +214,9 @@ function missedBy({ overWhite, overBlack }: Look, made: Appearance): CupLook['mi
 
 function naiveOf(
   naive: Amounts,
-  bodyOf: (amounts: Amounts) => Body,
-  thickness: number,
+  look: Appearance,
   actual: { look: Appearance; contents: Amounts },
 ): NonNullable<Cup['naive']> {
-  const look = appearanceOf(bodyOf(naive), thickness);
   const change = describeChange(actual, { look, contents: naive });
   return { contents: contentsOf(naive), deltaE: change.deltaE, words: change.words };
 }

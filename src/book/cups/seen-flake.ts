@@ -1,4 +1,5 @@
 import { type Flake, metFlake } from '../../optics/flake.ts';
+import type { OpticalModel } from '../../optics/optical-model.ts';
 import { type SeenFlake, seenCoverage } from '../../optics/seen-coverage.ts';
 import type { Body, Layer } from '../../optics/stack.ts';
 import { hasTwoSides, PATTERNS, type Pattern } from '../../patterns/patterns.ts';
@@ -27,16 +28,16 @@ export function withSeenFlake(
   pattern: Pattern,
   cups: readonly FlakedCup[],
   bodyMm: number,
-  shelf: FlakeShelf,
+  { shelf, optics }: { readonly shelf: FlakeShelf; readonly optics: OpticalModel },
 ): readonly (readonly FlakeLook[])[] {
   if (cups.every(({ cup }) => cup.flakes.length === 0)) return cups.map(() => []);
   const met = cups.map((cup) => metIn(cup, shelf));
   const layer = (cup: number, part: number): Layer => ({ ...met[cup]!, thickness: part * bodyMm });
   const seen = PATTERNS[pattern].beside
     ? cups.map(({ share }, cup) =>
-        seenCoverage([layer(cup, 1)])[0]!.map((flake) => ({ ...flake, coverage: share * flake.coverage })),
+        seenCoverage([layer(cup, 1)], optics)[0]!.map((flake) => ({ ...flake, coverage: share * flake.coverage })),
       )
-    : fromBestSide(pattern, cups, layer);
+    : fromBestSide(pattern, cups, layer, optics);
   return cups.map(({ cup }, index) =>
     cup.flakes.map((flake, kind): FlakeLook => {
       const { coverage, contrast } = seen[index]![kind]!;
@@ -59,13 +60,17 @@ function fromBestSide(
   pattern: Pattern,
   cups: readonly FlakedCup[],
   layer: (cup: number, part: number) => Layer,
+  optics: OpticalModel,
 ): readonly (readonly SeenFlake[])[] {
   const runs = PATTERNS[pattern].through(
     cups.map(({ share }) => share),
     MIDDLE,
   );
   const sides = [runs, ...(hasTwoSides(pattern) ? [runs.toReversed()] : [])].map((side) => {
-    const seen = seenCoverage(side.map(({ cup, part }) => layer(cup, part)));
+    const seen = seenCoverage(
+      side.map(({ cup, part }) => layer(cup, part)),
+      optics,
+    );
     return cups.map(({ cup }, index) =>
       cup.flakes.map((_, kind) =>
         side.reduce(

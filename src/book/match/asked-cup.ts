@@ -4,6 +4,7 @@ import { type AskedWith, type CupAsked, observationsOf, type TriedRound } from '
 import type { MatchMaterial } from '../../matching/shelf/match-material.ts';
 import { settledViews, type TargetPart } from '../../matching/target/target-part.ts';
 import type { Lab } from '../../optics/cielab.ts';
+import type { OpticalModel } from '../../optics/optical-model.ts';
 import { hasTwoSides, PATTERNS } from '../../patterns/patterns.ts';
 import { MIDDLE } from '../../patterns/place.ts';
 import { defined } from '../../values/defined.ts';
@@ -82,11 +83,19 @@ export function askedCup(recipe: CupsOf, cup: Cup, target: PartsOf, bodyMm: numb
 
 /** What a cup of a book is brought to its target with. */
 export function askedWith(
-  { materials, settings }: { readonly materials: readonly MatchMaterial[]; readonly settings: Settings },
+  {
+    materials,
+    optics,
+    settings,
+  }: {
+    readonly materials: readonly MatchMaterial[];
+    readonly optics: OpticalModel;
+    readonly settings: Settings;
+  },
   { tolerance, effect }: Pick<Target, 'tolerance' | 'effect'>,
   inStock = false,
 ): AskedWith {
-  return { shelf: materials, bench: settings, tolerance, limits: cupLimits(settings, { inStock, effect }) };
+  return { shelf: materials, optics, bench: settings, tolerance, limits: cupLimits(settings, { inStock, effect }) };
 }
 
 /** The rounds of a cup as matching takes them. */

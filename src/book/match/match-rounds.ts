@@ -3,6 +3,7 @@ import { type AskedWith, type CupAsked, cupQuestion, unloggedLook } from '../../
 import { nextAddition } from '../../matching/next-addition.ts';
 import { correctModel } from '../../matching/rounds/correct-model.ts';
 import { type MatchMaterial, shelfByName } from '../../matching/shelf/match-material.ts';
+import type { OpticalModel } from '../../optics/optical-model.ts';
 import { required } from '../../values/required.ts';
 import type { Cup } from '../model/cup.ts';
 import type { Recipe } from '../model/recipe.ts';
@@ -16,6 +17,7 @@ import { matchedRound, rounded } from './matched-round.ts';
 /** What a match is worked out with. */
 export interface MatchContext {
   readonly materials: readonly MatchMaterial[];
+  readonly optics: OpticalModel;
   readonly settings: Settings;
   readonly molds: ReadonlyMap<string, Pick<Mold, 'bodyMm'>>;
 }
@@ -37,7 +39,7 @@ export function matchRounds(
 function matchCup({ name: cup }: Cup, asked: CupAsked, asking: AskedWith): CupMatch {
   const { aim, question } = cupQuestion(asked, asking);
   const shelf = shelfByName(asking.shelf);
-  const correction = correctModel(question.rounds ?? [], (name) => required(shelf, name));
+  const correction = correctModel(question.rounds ?? [], (name) => required(shelf, name), asking.optics);
   // A cup without a log is a round that was not looked at.
   const tried = asked.rounds.length > 0 ? asked.rounds : [{ number: 1, cup: asked.start }];
   const all = tried.flatMap((round) => {

@@ -1,6 +1,7 @@
 import { colourOf } from '../../optics/appearance.ts';
 import { flakeCoverage, flakesPerMm } from '../../optics/flake.ts';
 import { mixtureConstants } from '../../optics/mixture.ts';
+import type { OpticalModel } from '../../optics/optical-model.ts';
 import { plasticConstants } from '../../optics/plastic.ts';
 import { stackReflectance } from '../../optics/stack.ts';
 import { BESIDE_GLOSS } from '../../optics/surface.ts';
@@ -25,7 +26,11 @@ export interface FlakeInDepth {
 const DEPTHS = [0, 1, 2, 4, 8];
 
 /** A flake at its usual load, in clear plastic with half the usual dose of a colorant. Undefined for what is no flake. */
-export function flakeInDepth(material: Material, colorant: Material | undefined): FlakeInDepth | undefined {
+export function flakeInDepth(
+  material: Material,
+  colorant: Material | undefined,
+  { path }: Pick<OpticalModel, 'path'>,
+): FlakeInDepth | undefined {
   const { flake, gramsPerMl } = material;
   if (flake === undefined) return undefined;
   const parts =
@@ -40,7 +45,7 @@ export function flakeInDepth(material: Material, colorant: Material | undefined)
     ...(colorant !== undefined && parts.length > 0 ? { colorant } : {}),
     steps: DEPTHS.map((depthMm) => ({
       depthMm,
-      hex: colourOf(stackReflectance([{ ...plastic, thickness: depthMm }], flake.reflectance, BESIDE_GLOSS)).hex,
+      hex: colourOf(stackReflectance([{ ...plastic, thickness: depthMm }], flake.reflectance, BESIDE_GLOSS, path)).hex,
       met: flakeCoverage([spread], depthMm),
     })),
   };

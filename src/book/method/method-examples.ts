@@ -13,6 +13,7 @@ import { deltaE00 } from '../../optics/delta-e00.ts';
 import { labFromHex } from '../../optics/display.ts';
 import { TIERS } from '../../optics/material-constants.ts';
 import { mixtureConstants } from '../../optics/mixture.ts';
+import type { OpticalModel } from '../../optics/optical-model.ts';
 import { plasticConstants } from '../../optics/plastic.ts';
 import type { Body } from '../../optics/stack.ts';
 import { lightAtDepth } from '../../optics/water.ts';
@@ -83,7 +84,7 @@ const MOST_TRIED = 24;
 const LEAST_CHROMA = 15;
 
 /** Examples from the shelf; those that it has no material for are left out. */
-export function methodExamples({ materials }: Pick<Book, 'materials'>): MethodExamples {
+export function methodExamples({ materials, optics }: Pick<Book, 'materials' | 'optics'>): MethodExamples {
   const colouring = materials.filter(isColouring).sort(byTier);
   const colorants = colouring.filter(({ kind }) => kind === 'colorant');
   const known = colorants.filter(({ tier }) => tier !== 'estimated');
@@ -95,15 +96,18 @@ export function methodExamples({ materials }: Pick<Book, 'materials'>): MethodEx
     ({ constants, typical }) => median(constants.scattering) * typical,
   );
   const pairs = pairsOf((known.length >= 2 ? known : colorants).slice(0, MOST_TRIED));
-  const mixing = mixingExample(pairs);
-  const layers = layersExample(pairs.filter((pair) => pair.every((material) => chroma(material) >= LEAST_CHROMA)));
+  const mixing = mixingExample(pairs, optics);
+  const layers = layersExample(
+    pairs.filter((pair) => pair.every((material) => chroma(material) >= LEAST_CHROMA)),
+    optics,
+  );
   const flake = bestOf(
     materials.filter((material) => material.flake !== undefined),
     ({ hex }) => labFromHex(hex).L,
   );
-  const inDepth = flake && flakeInDepth(flake, absorber);
+  const inDepth = flake && flakeInDepth(flake, absorber, optics);
   return {
-    ...(absorber === undefined ? {} : { absorber: curveOf(absorber), thickness: thicknessExample(absorber) }),
+    ...(absorber === undefined ? {} : { absorber: curveOf(absorber), thickness: thicknessExample(absorber, optics) }),
     ...(scatterer === undefined ? {} : { scatterer: curveOf(scatterer) }),
     ...defined({ mixing, layers, flake: inDepth }),
     water: WATERS_SHOWN.map(({ name, type }) => ({ name, type, light: [...lightAtDepth(type, WATER_DEPTH_M)] })),
@@ -149,11 +153,11 @@ function bodyOf(materials: readonly ColouringMaterial[], part = 1): Body {
   );
 }
 
-function thicknessExample(material: ColouringMaterial): NonNullable<MethodExamples['thickness']> {
+function thicknessExample(material: ColouringMaterial, optics: OpticalModel): NonNullable<MethodExamples['thickness']> {
   const body = bodyOf([material]);
   return {
     material,
-    steps: THICKNESSES.map((thicknessMm) => ({ thicknessMm, look: appearanceOf(body, thicknessMm) })),
+    steps: THICKNESSES.map((thicknessMm) => ({ thicknessMm, look: appearanceOf(body, thicknessMm, optics) })),
   };
 }
 
@@ -164,13 +168,13 @@ function pairsOf(materials: readonly ColouringMaterial[]): readonly Pair[] {
 }
 
 /** The pair whose mix is furthest from the mean of its screen colours. */
-function mixingExample(pairs: readonly Pair[]): MixingExample | undefined {
+function mixingExample(pairs: readonly Pair[], optics: OpticalModel): MixingExample | undefined {
   const tried = pairs.map((materials): Omit<MixingExample, 'medianDeltaE' | 'pairs'> => {
-    const [first, second] = materials.map((material) => appearanceOf(bodyOf([material]), LADDER_MM)) as [
+    const [first, second] = materials.map((material) => appearanceOf(bodyOf([material]), LADDER_MM, optics)) as [
       Appearance,
       Appearance,
     ];
-    const mixed = appearanceOf(bodyOf(materials, 1 / 2), LADDER_MM);
+    const mixed = appearanceOf(bodyOf(materials, 1 / 2), LADDER_MM, optics);
     const averaged = {
       overWhite: meanHex(first.overWhite.hex, second.overWhite.hex),
       overBlack: meanHex(first.overBlack.hex, second.overBlack.hex),
@@ -194,13 +198,18 @@ function meanHex(one: string, other: string): string {
 }
 
 /** The pair of which each shows the other most plainly through itself. */
-function layersExample(pairs: readonly Pair[]): LayersExample | undefined {
+function layersExample(pairs: readonly Pair[], optics: OpticalModel): LayersExample | undefined {
   const half = LADDER_MM / 2;
   const tried = pairs.map((materials) => {
     const bodies = materials.map((material) => bodyOf([material])) as [Body, Body];
-    const alone = bodies.map((body) => appearanceOf(body, LADDER_MM)) as [Appearance, Appearance];
+    const alone = bodies.map((body) => appearanceOf(body, LADDER_MM, optics)) as [Appearance, Appearance];
     const over = [bodies, bodies.toReversed()].map((layers) =>
-      keptAppearance(appearance(layers.map((body) => ({ ...body, thickness: half })))),
+      keptAppearance(
+        appearance(
+          layers.map((body) => ({ ...body, thickness: half })),
+          { optics },
+        ),
+      ),
     ) as [Appearance, Appearance];
     const shift = (side: 0 | 1): number => deltaE00(alone[side].overWhite.lab, over[side].overWhite.lab);
     const apart = deltaE00(over[0].overWhite.lab, over[1].overWhite.lab);

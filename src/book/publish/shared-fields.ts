@@ -445,6 +445,8 @@ export const SHARED_FIELDS: FieldTable<Omit<Book, 'looks' | 'recipes'>> & { read
     currency: 'shared',
     plastic: 'shared',
   },
+  // The cards and the light of the maker's bench are in every colour that is shared.
+  optics: { backings: { white: 'shared', black: 'shared' }, path: { d: 'shared', s0: 'shared' }, crowding: 'shared' },
   recipes: RECIPE,
   chips: CHIP,
   materials: MATERIAL,

@@ -2,6 +2,7 @@ import type { Batch } from '../../cup/batch.ts';
 import { type BatchLine, planBatch } from '../../cup/plan-batch.ts';
 import { handSpread } from '../../cup/repeatability.ts';
 import { measuringError, type OpticalMaterial } from '../../optics/cup-body.ts';
+import type { OpticalModel } from '../../optics/optical-model.ts';
 import { METHODS } from '../../patterns/methods.ts';
 import { PATTERNS, type Pattern } from '../../patterns/patterns.ts';
 import { defined } from '../../values/defined.ts';
@@ -24,19 +25,25 @@ export type BatchShelf = (
 /** A mold as batches need it. */
 export type FilledMold = Pick<Mold, 'id' | 'cavities' | 'cavityMl' | 'sprueMl' | 'method' | 'rejects'>;
 
+/** What a bait is looked at by: its thickness in mm, and the optics of the book. */
+export interface BaitLookedAt {
+  readonly bodyMm: number;
+  readonly optics: OpticalModel;
+}
+
 /**
  * A batch of one recipe: amounts, cost, shopping. The same code runs in the build and in the page's planner.
  *
- * @param thicknessMm body at which the colour error of measuring is judged
+ * @param looked by which the colour error of measuring is judged
  */
 export function batchOfRecipe(
   recipe: BatchRecipe,
   lines: readonly { readonly mold: FilledMold; readonly baits: number }[],
   shelf: BatchShelf,
   settings: Settings,
-  thicknessMm: number,
+  { bodyMm, optics }: BaitLookedAt,
 ): Batch {
-  const errors = recipe.cups.map((cup) => measuringError(cup, shelf, thicknessMm));
+  const errors = recipe.cups.map((cup) => measuringError(cup, shelf, bodyMm, optics));
   return planBatch({
     cups: recipe.cups,
     lines: lines.map((line) => ({ ...line, ...wasteOf(line.mold, recipe.pattern, settings) })),

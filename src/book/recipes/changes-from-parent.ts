@@ -1,5 +1,6 @@
 import type { Amounts } from '../../cup/ledger.ts';
 import { cupBody, type OpticalMaterial } from '../../optics/cup-body.ts';
+import type { OpticalModel } from '../../optics/optical-model.ts';
 import { appearanceOf } from '../cups/appearances.ts';
 import type { Cup } from '../model/cup.ts';
 import type { Recipe } from '../model/recipe.ts';
@@ -42,10 +43,11 @@ export function changesFromParent(
   pairs: readonly CupPair[],
   shelf: (material: string) => OpticalMaterial,
   bodyMm: number,
+  optics: OpticalModel,
 ): Recipe['changes'] {
   return pairs.map(({ from, before, after }) => {
     const change = describeChange(
-      { look: appearanceOf(cupBody(before.cup, shelf), bodyMm), contents: before.contents },
+      { look: appearanceOf(cupBody(before.cup, shelf, optics), bodyMm, optics), contents: before.contents },
       { look: after.cup.body, contents: after.contents },
     );
     return { cup: after.cup.name, fromRecipe: from.recipe, fromCup: from.cup, change };

@@ -1,4 +1,6 @@
+import type { AppearanceOptions } from '../../optics/appearance.ts';
 import { TIERS } from '../../optics/material-constants.ts';
+import type { OpticalModel } from '../../optics/optical-model.ts';
 import { patternContrast } from '../../optics/pattern-contrast.ts';
 import { PATTERNS, type Pattern } from '../../patterns/patterns.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
@@ -36,6 +38,7 @@ import { spreadOfBait } from './spread-of-bait.ts';
 /** What every recipe of a book is compiled with. */
 export interface RecipeContext {
   readonly shelf: Shelf;
+  readonly optics: OpticalModel;
   readonly molds: ReadonlyMap<string, Omit<Mold, 'usedIn'>>;
   readonly settings: Settings;
   readonly report: Report;
@@ -47,7 +50,8 @@ export type RecipeCore = Omit<Recipe, 'children' | 'cupsIn' | 'family' | 'change
 const DEFAULT_BAITS = 20;
 
 /** A recipe with everything that can be said of it by itself. */
-export function compileRecipe(parts: RecipeParts, { shelf, molds, settings, report }: RecipeContext): RecipeCore {
+export function compileRecipe(parts: RecipeParts, context: RecipeContext): RecipeCore {
+  const { shelf, optics, molds, settings, report } = context;
   const { recipe, cups: filled, shares } = parts;
   const { fields } = recipe;
   const mold = required(molds, parts.mold);
@@ -56,31 +60,24 @@ export function compileRecipe(parts: RecipeParts, { shelf, molds, settings, repo
   checkSides(recipe, parts.pattern, shares, mold, report);
   checkShotTogether(filled, parts.pattern, shelf, settings.temperature, report);
   const coloured = filled.map((cup, index) =>
-    compileCup(
-      cup,
-      { share: shares[index]!, ...placeInBait(parts.pattern, shares, index) },
-      mold,
-      shelf,
-      settings,
-      report,
-    ),
+    compileCup(cup, { share: shares[index]!, ...placeInBait(parts.pattern, shares, index) }, mold, context),
   );
   const flaked = coloured.map((cup, index) => ({ ...cup, share: shares[index]! }));
-  const flakes = withSeenFlake(parts.pattern, flaked, mold.bodyMm, shelf);
+  const flakes = withSeenFlake(parts.pattern, flaked, mold.bodyMm, context);
   const cups = flaked.map(({ cup, share }, index): Cup => ({ ...cup, flakes: flakes[index]!, share }));
   const shared = coloured.map(({ body }, index): SharedCup => ({ body, share: shares[index]! }));
-  const body = baitSides(parts.pattern, shared, mold.bodyMm);
+  const body = baitSides(parts.pattern, shared, mold.bodyMm, optics);
   const plainCups = shared.map((cup): SharedCup => ({ ...cup, body: withoutFlake(cup.body) }));
-  const plain = baitSides(parts.pattern, plainCups, mold.bodyMm);
+  const plain = baitSides(parts.pattern, plainCups, mold.bodyMm, optics);
   const batchShelf = (material: string): NonNullable<ReturnType<Shelf['get']>> => required(shelf, material);
   const batch = batchOfRecipe(
     { pattern: parts.pattern, cups },
     [{ mold, baits: parts.baits ?? DEFAULT_BAITS }],
     batchShelf,
     settings,
-    mold.bodyMm,
+    { bodyMm: mold.bodyMm, optics },
   );
-  const contrast = contrastOf(parts.pattern, shared, mold.bodyMm, parts.streak);
+  const contrast = contrastOf(parts.pattern, shared, { thickness: mold.bodyMm, optics }, parts.streak);
   return {
     id: recipe.id,
     title: fields.title,
@@ -97,19 +94,22 @@ export function compileRecipe(parts: RecipeParts, { shelf, molds, settings, repo
     cups,
     ...defined({ seen: baitLooks(recipe, filled, report) }),
     body: body.side,
-    thin: thinAppearance(parts.pattern, shared, mold.thinMm),
+    thin: thinAppearance(parts.pattern, shared, mold.thinMm, optics),
     ...defined({ other: body.other }),
     between: {
       body: plain.side,
-      thin: thinAppearance(parts.pattern, plainCups, mold.thinMm),
+      thin: thinAppearance(parts.pattern, plainCups, mold.thinMm, optics),
       ...defined({ other: plain.other }),
     },
     ...defined({ contrast }),
-    lights: baitUnderLights(parts.pattern, shared, mold.bodyMm),
-    water: baitInWater(parts.pattern, shared, mold.bodyMm),
+    lights: baitUnderLights(parts.pattern, shared, mold.bodyMm, optics),
+    water: baitInWater(parts.pattern, shared, mold.bodyMm, optics),
     facets: { ...lookFacets(body.side, parts.pattern, cups), ...materialFacets(cups, shelf) },
     batch,
-    repeatability: repeatabilityOf({ pattern: parts.pattern, cups }, batch, batchShelf, settings, mold.bodyMm),
+    repeatability: repeatabilityOf({ pattern: parts.pattern, cups }, batch, batchShelf, settings, {
+      bodyMm: mold.bodyMm,
+      optics,
+    }),
     tier: TIERS[Math.max(...cups.map((cup) => TIERS.indexOf(cup.tier)))]!,
     spread: spreadOfBait(
       parts.pattern,
@@ -119,6 +119,7 @@ export function compileRecipe(parts: RecipeParts, { shelf, molds, settings, repo
       })),
       batchShelf,
       mold.bodyMm,
+      optics,
     ),
     ...defined({ parent: fields.from }),
     cupsFrom: [
@@ -145,14 +146,14 @@ function materialFacets(cups: readonly Cup[], shelf: Shelf): Pick<Facets, 'mater
 function contrastOf(
   pattern: Pattern,
   cups: readonly SharedCup[],
-  thickness: number,
+  looked: AppearanceOptions,
   streak: number | undefined,
 ): Recipe['contrast'] {
   if (cups.length < 2) return undefined;
-  const room = streak === undefined ? {} : { streak: Math.min(streak, thickness / 2) };
+  const room = streak === undefined ? {} : { streak: Math.min(streak, looked.thickness / 2) };
   const pairs = cups.flatMap((one, index) =>
     cups.slice(index + 1).map((other) => {
-      const contrast = patternContrast(one.body, other.body, { thickness, ...room });
+      const contrast = patternContrast(one.body, other.body, { ...looked, ...room });
       return { deltaE: contrast[PATTERNS[pattern].apart], suits: contrast.suits };
     }),
   );

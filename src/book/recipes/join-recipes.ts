@@ -1,4 +1,5 @@
 import type { MatchMaterial } from '../../matching/shelf/match-material.ts';
+import type { OpticalModel } from '../../optics/optical-model.ts';
 import { required } from '../../values/required.ts';
 import { computed } from '../computed.ts';
 import { cupKey } from '../cups/cup-specs.ts';
@@ -34,6 +35,7 @@ export type ShownMaterial = MaterialCore & Pick<Material, 'hex' | 'ladder'>;
 /** What each material looks like by itself. */
 export function showMaterials(
   shelf: ReadonlyMap<string, MaterialCore>,
+  optics: OpticalModel,
   things: Things,
   kept: Remembered<ShownMaterial>,
   report: Report,
@@ -41,8 +43,12 @@ export function showMaterials(
   return new Map(
     [...shelf.values()].flatMap((material): [string, ShownMaterial][] => {
       const thing = required(things.materials, material.id);
-      const shown = kept.of(material.id, [material], NOTHING, report, (telling) =>
-        computed(thing, telling, () => ({ ...material, hex: markColour(material), ladder: doseLadder(material) })),
+      const shown = kept.of(material.id, [material, optics], NOTHING, report, (telling) =>
+        computed(thing, telling, () => ({
+          ...material,
+          hex: markColour(material, optics),
+          ladder: doseLadder(material, optics),
+        })),
       );
       return shown === undefined ? [] : [[material.id, shown]];
     }),
@@ -56,7 +62,7 @@ export function compareRecipes(
   things: Things,
   report: Report,
 ): readonly ComparedRecipe[] {
-  const { filled, targets, molds, materials, settings, kept } = context;
+  const { filled, targets, molds, materials, optics, settings, kept } = context;
   const onShelf = new Map(materials.map((material) => [material.id, material]));
   const known = (recipe: string, name: string): KnownCup | undefined => {
     const cup = cores.get(recipe)?.cups.find((each) => each.name === name);
@@ -70,13 +76,14 @@ export function compareRecipes(
     const inputs = [
       core,
       mold,
+      optics,
       ...pairs.flatMap(({ before, after }) => [before.cup, before.contents, after.contents]),
       // Of all that is on the shelf, some may be proposed.
       ...(target === undefined ? [] : [target, settings, ...materials]),
     ];
     return kept.of(core.id, inputs, onShelf, report, (telling, shelf): ComparedRecipe => {
       const changes = computed(thing, telling, () =>
-        changesFromParent(pairs, (id) => required(shelf, id), mold.bodyMm),
+        changesFromParent(pairs, (id) => required(shelf, id), mold.bodyMm, optics),
       );
       const match = target && computed(thing, telling, () => matchRounds(core, target, context));
       if (target) (match ? reportStrayPart : reportNoPart)(thing, core, target, telling);

@@ -10,7 +10,7 @@ import { required } from '../../values/required.ts';
 import { baitFaces } from '../cups/appearances.ts';
 import type { Repeatability, SpreadAdvice } from '../model/recipe.ts';
 import type { Settings } from '../model.ts';
-import type { BatchRecipe, BatchShelf } from './batch-of-recipe.ts';
+import type { BaitLookedAt, BatchRecipe, BatchShelf } from './batch-of-recipe.ts';
 
 /** Grams of a batch by cup and material: "0 peat". */
 const keyOf = (cup: number, material: string): string => `${cup} ${material}`;
@@ -26,7 +26,7 @@ export function repeatabilityOf(
   batch: Pick<Batch, 'cups'>,
   shelf: BatchShelf,
   settings: Settings,
-  thicknessMm: number,
+  { bodyMm, optics }: BaitLookedAt,
 ): Repeatability {
   if (cups.every(({ contents }) => contents.length === 0)) return {};
   const plasticMl = batch.cups.map(({ plastics }) => plastics.reduce((sum, { ml }) => sum + ml, 0));
@@ -35,7 +35,7 @@ export function repeatabilityOf(
       material: amount.material,
       gramsPerMl: bottleGrams(amount, amount.grams) / plasticMl[index]!,
     }));
-    const { doses, mixed: mix } = cupMixer({ plastics, contents }, shelf);
+    const { doses, mixed: mix } = cupMixer({ plastics, contents }, shelf, optics);
     const keys = contents.map(({ material }) => keyOf(index, material));
     return { share, mix, doses: Array.from(doses), keys, first: plastics.length, ml: plasticMl[index]! };
   });
@@ -46,7 +46,8 @@ export function repeatabilityOf(
         for (const [place, key] of keys.entries()) doses[first + place] = grams[key]! / ml;
         return { share, body: mix(doses) };
       }),
-      thicknessMm,
+      bodyMm,
+      optics,
     );
   const measured = batch.cups.flatMap(({ amounts }, index) =>
     amounts.map((amount) => ({

@@ -1,6 +1,7 @@
 import { type DoubtfulWay, doubtfulConstants } from '../../optics/constants-doubt.ts';
 import { type CupMix, type CupMixer, cupMixer, type OpticalMaterial, type TwoViews } from '../../optics/cup-body.ts';
 import { hexFromLab } from '../../optics/display.ts';
+import type { OpticalModel } from '../../optics/optical-model.ts';
 import type { Body } from '../../optics/stack.ts';
 import { spreadAxes, viewsSpread } from '../../optics/views-spread.ts';
 import type { Pattern } from '../../patterns/patterns.ts';
@@ -33,8 +34,9 @@ export function spreadOfBait(
   cups: readonly DoubtedCup[],
   shelf: (material: string) => DoubtedMaterial,
   thickness: number,
+  optics: OpticalModel,
 ): Spread {
-  const mixers = cups.map((cup) => cupMixer(cup, shelf));
+  const mixers = cups.map((cup) => cupMixer(cup, shelf, optics));
   const bodies = mixers.map((mixer) => mixer.mixed());
   /** With other bodies of some cups; the others stay as they are. */
   const views = (other: (mixer: CupMixer, index: number) => Body | undefined): TwoViews =>
@@ -42,6 +44,7 @@ export function spreadOfBait(
       pattern,
       cups.map(({ share }, index) => ({ share, body: other(mixers[index]!, index) ?? bodies[index]! })),
       thickness,
+      optics,
     );
   const predicted = views(() => undefined);
   const names = [...new Set(mixers.flatMap(({ materials }) => materials))].sort();
@@ -53,7 +56,7 @@ export function spreadOfBait(
     }),
   );
   const measuring = cups.flatMap((cup, changed) => {
-    const { materials: inCup, doses, mixed } = cupMixer(cup, shelf);
+    const { materials: inCup, doses, mixed } = cupMixer(cup, shelf, optics);
     return cup.contents.map(({ material }) => {
       const at = (sign: number): TwoViews => {
         // A step of the scale may be wider than the dose, but no dose is less than none.

@@ -9,7 +9,7 @@ import type { Material } from '../model/shelf.ts';
 import { photoOf } from '../photo-of.ts';
 import type { Report } from '../report.ts';
 import { materialHeat } from './material-heat.ts';
-import { type MaterialLook, relativeDose } from './material-look.ts';
+import { type LookContext, relativeDose } from './material-look.ts';
 import { handlingOf, heatsBorne, lookOf, type MaterialHandling } from './material-of-kind.ts';
 
 /** A material before it is known where it is used and what it looks like in steps. */
@@ -41,17 +41,15 @@ export function materialAmounts(thing: Thing<MaterialKind>, unit: TemperatureUni
 
 /**
  * A material from its file; undefined, and reported, where it cannot be.
- *
- * @param measured what films tell of it
  */
 export function compileMaterial(
   thing: Thing<MaterialKind>,
   { handling, most, ...heat }: MaterialAmounts,
-  measured: MaterialLook | 'unreadable' | undefined,
+  known: LookContext,
   report: Report,
 ): MaterialCore | undefined {
   const { fields } = thing;
-  const look = lookOf(thing, handling, measured, report);
+  const look = lookOf(thing, handling, known, report);
   if (look === undefined || most === 'wrong') return undefined;
   const packGrams = boughtGrams(fields.pack, handling);
   const counted = fields.stock === 'none' ? undefined : fields.stock;

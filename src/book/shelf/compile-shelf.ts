@@ -1,3 +1,4 @@
+import type { OpticalModel } from '../../optics/optical-model.ts';
 import { MEASUREMENTS_FILE } from '../../recipe/source.ts';
 import type { TemperatureUnit } from '../../units/format-quantity.ts';
 import { required } from '../../values/required.ts';
@@ -33,6 +34,7 @@ export interface CompiledShelf {
 export function compileShelf(
   things: Things,
   unit: TemperatureUnit,
+  optics: OpticalModel,
   memory: ShelfMemory,
   report: Report,
 ): CompiledShelf {
@@ -52,8 +54,8 @@ export function compileShelf(
     const thing = required(things.materials, id);
     const look = films.lookOf(id);
     // A fit of the same films gives the same looks, and whoever uses them is not to be computed again.
-    const material = memory.materials.of(id, [thing, own, JSON.stringify(look)], NOTHING, report, (telling) =>
-      computed(thing, telling, () => compileMaterial(thing, own, look, telling)),
+    const material = memory.materials.of(id, [thing, own, JSON.stringify(look), optics], NOTHING, report, (telling) =>
+      computed(thing, telling, () => compileMaterial(thing, own, { measured: look, optics }, telling)),
     );
     return material === undefined ? [] : [[id, material]];
   });

@@ -1,4 +1,5 @@
 import { cupBody } from '../../optics/cup-body.ts';
+import type { OpticalModel } from '../../optics/optical-model.ts';
 import { plasticConstants } from '../../optics/plastic.ts';
 import { LADDER_MM } from '../../tables/material-defaults.ts';
 import { appearanceOf } from '../cups/appearances.ts';
@@ -10,30 +11,31 @@ const STEPS = [1 / 4, 1 / 2, 1, 2, 4];
 const NO_COLOUR = '#c9c9c9';
 
 /** A material alone in clear plastic, from a quarter of its typical dose to four times that; empty for what does not colour. */
-export function doseLadder(material: MaterialCore): readonly LadderStep[] {
+export function doseLadder(material: MaterialCore, optics: OpticalModel): readonly LadderStep[] {
   const { typical } = material;
   if (typical === undefined) return [];
   return STEPS.map((step) => ({
     gramsPerMl: typical * step,
     label: `${doseLabel(material, typical * step)} in 100 ml`,
-    look: alone(material, typical * step),
+    look: alone(material, typical * step, optics),
   }));
 }
 
 /** The colour of a material's mark on pages: a flake's own, a plastic's, or that of its typical dose. */
-export function markColour(material: MaterialCore): string {
+export function markColour(material: MaterialCore, optics: OpticalModel): string {
   if (material.flake) return material.flake.colour;
-  if (material.kind === 'plastic') return appearanceOf({ ...material.constants! }, LADDER_MM).overWhite.hex;
-  return material.typical === undefined ? NO_COLOUR : alone(material, material.typical).overWhite.hex;
+  if (material.kind === 'plastic') return appearanceOf({ ...material.constants! }, LADDER_MM, optics).overWhite.hex;
+  return material.typical === undefined ? NO_COLOUR : alone(material, material.typical, optics).overWhite.hex;
 }
 
-function alone(material: MaterialCore, gramsPerMl: number): Appearance {
+function alone(material: MaterialCore, gramsPerMl: number, optics: OpticalModel): Appearance {
   // No file can have this name, so that it is no material's.
   const clear = '~clear';
   const mix = { plastics: [{ material: clear, fraction: 1 }], contents: [{ material: material.id, gramsPerMl }] };
   const plastic = { constants: plasticConstants('clear') };
   return appearanceOf(
-    cupBody(mix, (id) => (id === material.id ? material : plastic)),
+    cupBody(mix, (id) => (id === material.id ? material : plastic), optics),
     LADDER_MM,
+    optics,
   );
 }

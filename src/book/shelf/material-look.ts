@@ -4,6 +4,7 @@ import { isOpticalFault } from '../../optics/fault.ts';
 import { fromChips } from '../../optics/from-chips.ts';
 import { fromColourAndKind } from '../../optics/from-colour-and-kind.ts';
 import type { MaterialConstants, MaterialResult } from '../../optics/material-constants.ts';
+import type { OpticalModel } from '../../optics/optical-model.ts';
 import { plasticConstants } from '../../optics/plastic.ts';
 import type { FieldPath } from '../../recipe/field-path.ts';
 import { DOSE_IN_PLASTIC } from '../../recipe/fields.ts';
@@ -71,12 +72,19 @@ export function relativeDose(
   return gramsOfDose(dose, { gramsPerDrop: 0, ...handling }, { ml: 100, grams: 100 * PLASTIC_DENSITY }) / 100;
 }
 
+/** What is known of a look besides its file. */
+export interface LookContext {
+  /** What films tell of it. */
+  readonly measured: MaterialLook | 'unreadable' | undefined;
+  readonly optics: OpticalModel;
+}
+
 /** K and S from what a file says of a look; undefined, and reported, where it cannot be. */
 export function materialLook(
   thing: Thing<MaterialKind>,
   look: LookFields,
   handling: Partial<Handling> & { gramsPerMl: number },
-  measured: MaterialLook | 'unreadable' | undefined,
+  { measured, optics }: LookContext,
   report: Report,
 ): MaterialLook | undefined {
   const path = ['look'];
@@ -104,6 +112,7 @@ export function materialLook(
         overWhite: statedColour(chip['over-white']),
         overBlack: statedColour(chip['over-black']),
       })),
+      optics,
     });
     return settle(result, 'photographed', median(doses as number[]), thing, [...path, 'chips'], report);
   }
@@ -129,7 +138,7 @@ export function materialLook(
   }
   const typical = relativeDose(thing, dose, [...path, 'dose'], handling, report);
   if (typical === undefined) return undefined;
-  const result = fromColourAndKind({ colour, kind, dose: typical, ...defined({ thickness }) });
+  const result = fromColourAndKind({ colour, kind, dose: typical, ...defined({ thickness }), optics });
   return settle(result, 'estimated', typical, thing, [...path, 'colour'], report);
 }
 

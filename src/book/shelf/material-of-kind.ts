@@ -30,7 +30,7 @@ import { UNITS } from '../../units/unit.ts';
 import type { Assumption, FlakeProperties, Material } from '../model/shelf.ts';
 import type { Report } from '../report.ts';
 import { usualFlakeBulk, usualFlakeLoad } from './flake-usual.ts';
-import { keptConstants, type MaterialLook, materialLook } from './material-look.ts';
+import { keptConstants, type LookContext, type MaterialLook, materialLook } from './material-look.ts';
 
 /** How a material is weighed out and what room it takes, with the defaults named that were used. */
 export interface MaterialHandling {
@@ -136,7 +136,7 @@ type LookOf = Partial<Pick<MaterialLook, 'constants' | 'typical' | 'fit' | 'doub
 export function lookOf(
   thing: Thing<MaterialKind>,
   handling: MaterialHandling,
-  measured: MaterialLook | 'unreadable' | undefined,
+  known: LookContext,
   report: Report,
 ): LookOf | undefined {
   switch (thing.kind) {
@@ -157,7 +157,7 @@ export function lookOf(
       if (fields.look === undefined) {
         return { tier: 'estimated', expectedDeltaE: 0, assumptions: [{ kind: 'no-colour' }] };
       }
-      const look = materialLook(thing, fields.look, handling, measured, report);
+      const look = materialLook(thing, fields.look, handling, known, report);
       return look && { ...look, assumptions: [] };
     }
     case 'colorant':
@@ -165,7 +165,7 @@ export function lookOf(
       const { fields } = thing;
       // A file without it is of a cut, which is no material.
       if (fields.look === undefined) return undefined;
-      const look = materialLook(thing, fields.look, handling, measured, report);
+      const look = materialLook(thing, fields.look, handling, known, report);
       return (
         look && {
           ...look,

@@ -125,6 +125,7 @@ export function firstAnswers(work: Work, data: MatchPageData): readonly FirstAns
       plastic: work.plastic,
       plasticMl: work.plasticMl,
       shelf: shelfLeft(work, data, anew),
+      optics: data.optics,
       bench: data.settings,
       tolerance: work.tolerance,
       limits: cupLimits(data.settings, { ...work, effect: effectOf(work, data) }),
@@ -196,6 +197,7 @@ export function adviceFor(work: Work, index: number, data: MatchPageData): CupAd
   const now = cupNow(work, index, logShelf(data));
   const answer = nextForCup(askedCup(work, index, now, data), {
     shelf: shelfLeft(work, data),
+    optics: data.optics,
     bench: settings,
     tolerance: work.tolerance,
     limits: cupLimits(settings, { ...work, effect: effectOf(work, data) }),

@@ -44,8 +44,8 @@ export function aloneNow(
 ): ChipColours | undefined {
   if (isEmpty(cup)) return undefined;
   const shelf = withStrengths(shelfByName(data.materials), correction.strengths);
-  const { mix, flakes } = baseOfCup(cup, (name) => required(shelf, name));
-  return corrected(bodyViews({ ...mix, flakes }, thicknessMm), cup, data, correction);
+  const { mix, flakes } = baseOfCup(cup, (name) => required(shelf, name), data.optics);
+  return corrected(bodyViews({ ...mix, flakes }, thicknessMm, data.optics), cup, data, correction);
 }
 
 /** The rounds of a cup in which a colour was seen, beside what it is to look like. */

@@ -7,13 +7,13 @@ import type { Ingredient } from '../measure/measure-doses.ts';
 import { type ModelCorrection, NO_CORRECTION } from '../rounds/correct-model.ts';
 import { contentsOf } from '../rounds/likeness.ts';
 import { offShareOf } from '../rounds/off-share.ts';
-import { type MatchMaterial, withStrengths } from '../shelf/match-material.ts';
+import { type SeenShelf, withStrengths } from '../shelf/match-material.ts';
 import { type AdditionLimits, type LeftOut, usableMaterials } from '../shelf/usable-materials.ts';
 import type { TargetPart } from '../target/target-part.ts';
-import { baseOfCup } from './cup-model.ts';
+import { baseOfCup, sumsOf } from './cup-model.ts';
 import { layersOfPart, withBehind } from './layers-of-part.ts';
 import { Mix } from './mix.ts';
-import type { MixCandidate, MixProblem } from './mix-problem.ts';
+import type { MixCandidate, MixCup, MixProblem } from './mix-problem.ts';
 import { togetherBounds } from './together-bounds.ts';
 
 /** A cup, a target and everything that could be added, ready to be solved. */
@@ -23,8 +23,8 @@ export interface AdditionProblem {
   readonly ingredients: readonly Ingredient[];
   readonly plasticMl: number;
   readonly leftOut: readonly LeftOut[];
-  /** K and S of the cup as it is, per mm, and of what lies behind it. */
-  readonly cups: readonly OpticalConstants[];
+  /** The cup as it is, and what lies behind it. */
+  readonly cups: readonly MixCup[];
 }
 
 // A cup is hardly ever let down to less than a third.
@@ -37,18 +37,19 @@ const THINNEST = 0.65;
 export function additionProblem(
   cup: CupState,
   target: TargetPart,
-  shelf: ReadonlyMap<string, MatchMaterial>,
+  { shelf, optics }: SeenShelf,
   correction: ModelCorrection = NO_CORRECTION,
   limits: AdditionLimits = {},
 ): AdditionProblem {
   const plasticMl = total(cup.plastics);
   const corrected = withStrengths(shelf, correction.strengths);
-  const { mix: base, flakes, plastic } = baseOfCup(cup, (name) => required(corrected, name));
+  const { mix: base, flakes, plastic } = baseOfCup(cup, (name) => required(corrected, name), optics);
   const { usable, leftOut } = usableMaterials(cup, corrected, limits);
   const ingredients: Ingredient[] = usable.map(({ material, most }) => ({ material, cup: 0, letsDown: false, most }));
   const candidates: MixCandidate[] = usable.map(({ material, most }) => ({
     cup: 0,
     constants: material.constants!,
+    load: 1,
     most: most / plasticMl,
   }));
   const letDownWith = limits.mayLetDown
@@ -61,7 +62,12 @@ export function additionProblem(
     const share = Math.min(THINNEST, mostMl / (plasticMl + mostMl));
     if (share > 0.01) {
       ingredients.push({ material: required(shelf, letDownWith), cup: 0, letsDown: true, most: mostMl });
-      candidates.push({ cup: 0, constants: difference(plastic, base), most: share });
+      candidates.push({
+        cup: 0,
+        constants: difference(plastic, sumsOf(base, optics)),
+        load: -base.load,
+        most: share,
+      });
     }
   }
   const goal = {
@@ -75,7 +81,7 @@ export function additionProblem(
   const offShare = offShareOf(correction, contentsOf(cup), ingredients, shelf);
   const together = togetherBounds([cup], ingredients, shelf);
   const usual = togetherBounds([cup], ingredients, shelf, 'warned');
-  const problem: MixProblem = { cups, goals: [goal], candidates, together, usual, ...defined({ offShare }) };
+  const problem: MixProblem = { cups, goals: [goal], candidates, optics, together, usual, ...defined({ offShare }) };
   const mix = new Mix(problem);
   return { problem, mix, ingredients, plasticMl, leftOut, cups };
 }

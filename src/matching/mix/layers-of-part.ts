@@ -1,8 +1,7 @@
 import type { SpreadFlake } from '../../optics/flake.ts';
-import type { OpticalConstants } from '../../optics/mixture.ts';
 import type { Body, Layer } from '../../optics/stack.ts';
 import type { TargetPart } from '../target/target-part.ts';
-import type { MixLayer } from './mix-problem.ts';
+import type { MixCup, MixLayer } from './mix-problem.ts';
 
 /**
  * The layers in which a part of a target is seen, near one first: one cup through the whole thickness, or, of a side of a finished
@@ -19,11 +18,8 @@ export function layersOfPart(
   ];
 }
 
-/** K and S of the cups of those layers, per mm. */
-export function withBehind(
-  { behind }: Pick<TargetPart, 'behind'>,
-  near: OpticalConstants,
-): readonly OpticalConstants[] {
+/** The cups of those layers. */
+export function withBehind({ behind }: Pick<TargetPart, 'behind'>, near: MixCup): readonly MixCup[] {
   return behind ? [near, behind.mix] : [near];
 }
 

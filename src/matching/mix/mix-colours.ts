@@ -1,45 +1,30 @@
-import { cieRootSlope } from '../../optics/cie-root.ts';
-import { type Lab, labFromTristimulus, labOf } from '../../optics/cielab.ts';
+import { type Lab, labOf } from '../../optics/cielab.ts';
 import { effectiveDepth, layerOver } from '../../optics/kubelka-munk.ts';
 import { flakedSlopes, layerSlopes, type Slopes } from '../../optics/layer-slopes.ts';
-import { type LocalMetric, localMetric } from '../../optics/local-metric.ts';
+import type { LocalMetric } from '../../optics/local-metric.ts';
+import { crowdingFactor, type OpticalModel, pathFactor, pathFactorSlope } from '../../optics/optical-model.ts';
 import { BAND_COUNT } from '../../optics/spectrum.ts';
 import { BESIDE_GLOSS } from '../../optics/surface.ts';
 import { bookWeights } from '../../optics/tristimulus.ts';
-import { BLACK_BACKING, WHITE_BACKING } from '../../tables/backings.ts';
 import type { Light } from '../../tables/lights.ts';
-import type { MixGoal, MixLayer, MixProblem } from './mix-problem.ts';
+import type { MixLayer, MixProblem } from './mix-problem.ts';
+import { labSeen, measured, plusOff, tristimulusSlopes, type View, viewsOf } from './mix-view.ts';
 
-const { x: WX, y: WY, z: WZ, white: WHITE } = bookWeights('D65');
+const { x: WX, y: WY, z: WZ } = bookWeights('D65');
 const THROUGH = (1 - BESIDE_GLOSS.k1) * (1 - BESIDE_GLOSS.k2);
 const HELD = BESIDE_GLOSS.k2;
-const NO_LAB: Lab = { L: 0, a: 0, b: 0 };
-
-/** One look at a bait over one backing. */
-interface View {
-  readonly layers: readonly MixLayer[];
-  readonly backing: number;
-  readonly target: Lab;
-  readonly off: Lab;
-  readonly metric: LocalMetric;
-  /** Reflectance as seen, and its slopes with K and S of each cup: cup by cup, band by band. */
-  readonly R: Float64Array;
-  /** Effective depth of each layer, band by band: of no concern to the backing, so the first view of a goal finds it for both. */
-  readonly depths: Float64Array;
-  readonly findsDepths: boolean;
-  readonly byK: Float64Array;
-  readonly byS: Float64Array;
-}
 
 /**
  * Colours of cups that lie in layers over white and over black, and their slopes with K and S: the inner loop of matching.
  *
- * K and S of the cups stand in the fields of that name and are written there by the caller.
+ * What the parts of the cups add up to stands in the fields `K`, `S` and `load` and is written there by the caller.
  */
 export class MixColours {
   /** Per mm, a spectrum for each cup. */
   readonly K: readonly Float64Array[];
   readonly S: readonly Float64Array[];
+  /** Colouring material in each cup, g/ml. */
+  readonly load: Float64Array;
   /** Three for each view. */
   readonly rows: number;
   readonly targets: readonly Lab[];
@@ -50,12 +35,18 @@ export class MixColours {
   private readonly rowsByK: Float64Array;
   private readonly rowsByS: Float64Array;
   private readonly stride: number;
+  private readonly optics: OpticalModel;
+  /** What S of each cup is multiplied by, as it was last looked at. */
+  private readonly crowded: Float64Array;
 
-  constructor({ cups, goals }: Pick<MixProblem, 'cups' | 'goals'>) {
+  constructor({ cups, goals, optics }: Pick<MixProblem, 'cups' | 'goals' | 'optics'>) {
+    this.optics = optics;
+    this.load = new Float64Array(cups.length);
+    this.crowded = new Float64Array(cups.length);
     this.K = cups.map(() => new Float64Array(BAND_COUNT));
     this.S = cups.map(() => new Float64Array(BAND_COUNT));
     this.stride = cups.length * BAND_COUNT;
-    this.views = goals.flatMap((goal) => viewsOf(goal, this.stride));
+    this.views = goals.flatMap((goal) => viewsOf(goal, this.stride, optics));
     this.targets = this.views.map(({ target }) => target);
     this.rows = 3 * this.views.length;
     this.rowsByK = new Float64Array(this.rows * this.stride);
@@ -64,6 +55,7 @@ export class MixColours {
 
   /** Colour of each view. */
   labs(): readonly Lab[] {
+    this.crowd();
     return this.views.map((view) => {
       this.see(view);
       return labSeen(view, this.offShare);
@@ -72,6 +64,7 @@ export class MixColours {
 
   /** Colour of each view under another light, relative to its white, with what the model is off by as by daylight. */
   labsUnder(light: Light): readonly Lab[] {
+    this.crowd();
     return this.views.map((view) => {
       this.see(view);
       return plusOff(labOf(view.R, light), view, this.offShare);
@@ -96,6 +89,7 @@ export class MixColours {
 
   /** Writes the residuals, and keeps their slopes with K and S for `addColumn`. */
   derive(residuals: Float64Array): void {
+    this.crowd();
     const weights = new Float64Array(9);
     for (const [index, view] of this.views.entries()) {
       this.look(view);
@@ -118,39 +112,62 @@ export class MixColours {
     }
   }
 
-  /** Adds, to column `j` of a matrix of `count` columns, how the residuals change with a change of a cup's K and S. */
+  /** Adds, to column `j` of a matrix of `count` columns, how the residuals change with a change of what a cup adds up to. */
   addColumn(
-    column: { readonly cup: number; readonly K: Float64Array; readonly S: Float64Array },
+    column: { readonly cup: number; readonly K: Float64Array; readonly S: Float64Array; readonly load: number },
     count: number,
     j: number,
     into: Float64Array,
   ): void {
-    const { cup, K, S } = column;
+    const { cup, K, S, load } = column;
+    const crowded = this.crowded[cup]!;
+    // More load takes from the S of all that is in the cup.
+    const taken = this.optics.crowding * load;
+    const all = this.S[cup]!;
     for (let row = 0; row < this.rows; row++) {
       const from = row * this.stride + cup * BAND_COUNT;
       let sum = 0;
       for (let band = 0; band < BAND_COUNT; band++) {
-        sum += this.rowsByK[from + band]! * K[band]! + this.rowsByS[from + band]! * S[band]!;
+        sum +=
+          this.rowsByK[from + band]! * K[band]! +
+          this.rowsByS[from + band]! * crowded * (S[band]! - taken * all[band]!);
       }
       into[row * count + j]! += sum;
     }
   }
 
+  private crowd(): void {
+    for (let cup = 0; cup < this.load.length; cup++) this.crowded[cup] = crowdingFactor(this.optics, this.load[cup]!);
+  }
+
+  /** Σ S X of a bait in a band. */
+  private scattered(layers: readonly MixLayer[], band: number): number {
+    let sum = 0;
+    for (let i = 0; i < layers.length; i++) {
+      const { cup, thickness } = layers[i]!;
+      sum += this.S[cup]![band]! * this.crowded[cup]! * thickness;
+    }
+    return sum;
+  }
+
   /** Reflectance of a view as seen. */
-  private see({ layers, backing, R, depths, findsDepths }: View): void {
+  private see({ layers, backing, R, absorbed, depths, isFirst }: View): void {
     for (let band = 0; band < BAND_COUNT; band++) {
-      let inside = backing;
+      const factor = isFirst ? pathFactor(this.optics.path, this.scattered(layers, band)) : 0;
+      let inside = backing[band]!;
       for (let i = layers.length - 1; i >= 0; i--) {
         const { cup, thickness, flakes } = layers[i]!;
-        const K = this.K[cup]![band]!;
-        const S = this.S[cup]![band]!;
-        if (flakes && flakes.length > 0) {
-          flakedSlopes(K, S, thickness, flakes, band, inside, SCRATCH);
+        const at = i * BAND_COUNT + band;
+        const S = this.S[cup]![band]! * this.crowded[cup]!;
+        const isPlain = !flakes || flakes.length === 0;
+        if (isFirst) {
+          absorbed[at] = factor * this.K[cup]![band]!;
+          if (isPlain) depths[at] = effectiveDepth(absorbed[at]!, S, thickness);
+        }
+        if (isPlain) inside = layerOver(absorbed[at]!, S, depths[at]!, inside);
+        else {
+          flakedSlopes(absorbed[at]!, S, thickness, flakes, band, inside, SCRATCH);
           inside = SCRATCH[0]!;
-        } else {
-          const at = i * BAND_COUNT + band;
-          if (findsDepths) depths[at] = effectiveDepth(K, S, thickness);
-          inside = layerOver(K, S, depths[at]!, inside);
         }
       }
       R[band] = (THROUGH * inside) / (1 - HELD * inside);
@@ -161,14 +178,17 @@ export class MixColours {
   private look({ layers, backing, R, byK, byS }: View): void {
     byK.fill(0);
     byS.fill(0);
+    const { path } = this.optics;
     const slopes: Slopes = SCRATCH;
     const last = layers.length - 1;
     for (let band = 0; band < BAND_COUNT; band++) {
-      let inside = backing;
+      const scattered = this.scattered(layers, band);
+      const factor = pathFactor(path, scattered);
+      let inside = backing[band]!;
       for (let i = last; i >= 0; i--) {
         const { cup, thickness, flakes } = layers[i]!;
-        const K = this.K[cup]![band]!;
-        const S = this.S[cup]![band]!;
+        const K = factor * this.K[cup]![band]!;
+        const S = this.S[cup]![band]! * this.crowded[cup]!;
         if (flakes && flakes.length > 0) flakedSlopes(K, S, thickness, flakes, band, inside, slopes);
         else layerSlopes(K, S, thickness, inside, slopes);
         inside = slopes[0]!;
@@ -184,72 +204,31 @@ export class MixColours {
       }
       const outward = 1 - HELD * inside;
       R[band] = (THROUGH * inside) / outward;
-      const bySurface = THROUGH / (outward * outward);
-      for (let at = band; at < this.stride; at += BAND_COUNT) {
-        byK[at]! *= bySurface;
-        byS[at]! *= bySurface;
-      }
+      this.outOfPath(layers, band, factor, pathFactorSlope(path, scattered), THROUGH / (outward * outward), byK, byS);
     }
+  }
+
+  /** Makes slopes with K′ and S of what is inside slopes with K and S of what is seen: S of any layer changes K′ of all. */
+  private outOfPath(
+    layers: readonly MixLayer[],
+    band: number,
+    factor: number,
+    slope: number,
+    bySurface: number,
+    byK: Float64Array,
+    byS: Float64Array,
+  ): void {
+    let byFactor = 0;
+    for (let cup = 0, at = band; at < this.stride; cup++, at += BAND_COUNT) {
+      byFactor += byK[at]! * this.K[cup]![band]!;
+      byK[at]! *= factor * bySurface;
+    }
+    for (let i = 0; i < layers.length; i++) {
+      const { cup, thickness } = layers[i]!;
+      byS[cup * BAND_COUNT + band]! += byFactor * slope * thickness;
+    }
+    for (let at = band; at < this.stride; at += BAND_COUNT) byS[at]! *= bySurface;
   }
 }
 
 const SCRATCH: Slopes = new Float64Array(4);
-
-function viewsOf(goal: MixGoal, stride: number): View[] {
-  const depths = new Float64Array(goal.layers.length * BAND_COUNT);
-  const view = (backing: number, target: Lab, off: Lab = NO_LAB): View => ({
-    layers: goal.layers,
-    depths,
-    findsDepths: backing === WHITE_BACKING,
-    backing,
-    target,
-    off,
-    metric: localMetric(target),
-    R: new Float64Array(BAND_COUNT),
-    byK: new Float64Array(stride),
-    byS: new Float64Array(stride),
-  });
-  const white = view(WHITE_BACKING, goal.overWhite, goal.offWhite);
-  return goal.overBlack ? [white, view(BLACK_BACKING, goal.overBlack, goal.offBlack)] : [white];
-}
-
-function labSeen({ R, off }: View, share: number): Lab {
-  return plusOff(labFromTristimulus(sums(R)), { off }, share);
-}
-
-function plusOff(lab: Lab, { off }: Pick<View, 'off'>, share: number): Lab {
-  return { L: lab.L + share * off.L, a: lab.a + share * off.a, b: lab.b + share * off.b };
-}
-
-function sums(R: Float64Array): { X: number; Y: number; Z: number } {
-  let X = 0;
-  let Y = 0;
-  let Z = 0;
-  for (let band = 0; band < BAND_COUNT; band++) {
-    const value = R[band]!;
-    X += WX[band]! * value;
-    Y += WY[band]! * value;
-    Z += WZ[band]! * value;
-  }
-  return { X, Y, Z };
-}
-
-function measured(metric: Float64Array, row: number, dL: number, da: number, db: number): number {
-  return metric[3 * row]! * dL + metric[3 * row + 1]! * da + metric[3 * row + 2]! * db;
-}
-
-/** How the three residuals of a view change with X, Y and Z, row by row. */
-function tristimulusSlopes(metric: Float64Array, R: Float64Array, into: Float64Array): void {
-  const { X, Y, Z } = sums(R);
-  const fx = cieRootSlope(X / WHITE.X) / WHITE.X;
-  const fy = cieRootSlope(Y);
-  const fz = cieRootSlope(Z / WHITE.Z) / WHITE.Z;
-  for (let row = 0; row < 3; row++) {
-    const byL = metric[3 * row]!;
-    const byA = metric[3 * row + 1]!;
-    const byB = metric[3 * row + 2]!;
-    into[3 * row] = 500 * byA * fx;
-    into[3 * row + 1] = (116 * byL - 500 * byA + 200 * byB) * fy;
-    into[3 * row + 2] = -200 * byB * fz;
-  }
-}

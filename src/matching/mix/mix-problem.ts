@@ -6,13 +6,22 @@
 import type { Lab } from '../../optics/cielab.ts';
 import type { SpreadFlake } from '../../optics/flake.ts';
 import type { OpticalConstants } from '../../optics/mixture.ts';
+import type { OpticalModel } from '../../optics/optical-model.ts';
 import type { JointBound } from './joint-bounds.ts';
+
+/** A cup as it is: K and S per mm with everything that is in it. */
+export interface MixCup extends OpticalConstants {
+  /** Colouring material in it, g/ml, which crowds; unset: 0, or so much as never changes. */
+  readonly load?: number;
+}
 
 /** Something that can be added to a cup. */
 export interface MixCandidate {
   readonly cup: number;
   /** Change of K and S, per mm, with a dose of 1: for a material per g/ml. May be below 0, as where plastic lets a cup down. */
   readonly constants: OpticalConstants;
+  /** Change of the cup's load, g/ml, with a dose of 1: 1 for a material. */
+  readonly load: number;
   /** Largest dose. */
   readonly most: number;
 }
@@ -37,10 +46,10 @@ export interface MixGoal {
 
 /** Cups as they are, and everything that could be done to them. */
 export interface MixProblem {
-  /** K and S of each cup as it is, per mm. */
-  readonly cups: readonly OpticalConstants[];
+  readonly cups: readonly MixCup[];
   readonly goals: readonly MixGoal[];
   readonly candidates: readonly MixCandidate[];
+  readonly optics: OpticalModel;
   /** What doses may not be above together; unset: nothing. */
   readonly together?: readonly JointBound[];
   /** What is warned of where doses are above it together; unset: nothing. */

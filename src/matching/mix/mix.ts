@@ -1,11 +1,12 @@
 import type { Lab } from '../../optics/cielab.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
-import type { OpticalConstants } from '../../optics/mixture.ts';
+import { crowdingFactor, type OpticalModel } from '../../optics/optical-model.ts';
 import { BAND_COUNT } from '../../optics/spectrum.ts';
 import type { Light } from '../../tables/lights.ts';
+import { sumsOf } from './cup-model.ts';
 import { backWithin, excess, type JointBound } from './joint-bounds.ts';
 import { MixColours } from './mix-colours.ts';
-import type { MixProblem } from './mix-problem.ts';
+import type { MixCup, MixProblem } from './mix-problem.ts';
 
 /** Residuals and their slopes at some doses: `rows` of differences to the target in units of ΔE00, by candidates. */
 export interface MixSlopes {
@@ -14,47 +15,61 @@ export interface MixSlopes {
   readonly slopes: Float64Array;
 }
 
+/** What the parts of a cup, or of a change of it, add up to. */
+interface Sums {
+  readonly K: Float64Array;
+  readonly S: Float64Array;
+  readonly load: number;
+}
+
 /** A problem made ready to be asked many times. */
 export class Mix {
   readonly count: number;
   readonly rows: number;
   readonly most: Float64Array;
+  readonly optics: OpticalModel;
   private readonly problem: MixProblem;
   private readonly together: readonly JointBound[];
   private readonly colours: MixColours;
-  private readonly columns: readonly { readonly cup: number; readonly K: Float64Array; readonly S: Float64Array }[];
-  private readonly base: readonly { readonly K: Float64Array; readonly S: Float64Array }[];
+  private readonly columns: readonly (Sums & { readonly cup: number })[];
+  private readonly base: readonly Sums[];
 
   constructor(problem: MixProblem) {
     this.problem = problem;
+    this.optics = problem.optics;
     this.together = problem.together ?? [];
     this.count = problem.candidates.length;
     this.most = Float64Array.from(problem.candidates, ({ most }) => most);
     this.colours = new MixColours(problem);
     this.rows = this.colours.rows;
-    this.columns = problem.candidates.map(({ cup, constants }) => ({
+    this.columns = problem.candidates.map(({ cup, constants, load }) => ({
       cup,
+      load,
       K: Float64Array.from(constants.absorption),
       S: Float64Array.from(constants.scattering),
     }));
-    this.base = problem.cups.map(({ absorption, scattering }) => ({
-      K: Float64Array.from(absorption),
-      S: Float64Array.from(scattering),
-    }));
+    this.base = problem.cups.map((cup) => this.partsOf(cup));
+  }
+
+  private partsOf(cup: MixCup): Sums {
+    const { absorption, scattering } = sumsOf(cup, this.optics);
+    return { K: absorption, S: scattering, load: cup.load ?? 0 };
   }
 
   /** Puts doses into the cups. Doses below 0 by rounding, and cups let down to below nothing, count as nothing. */
   private fill(doses: Float64Array): void {
-    const { K, S } = this.colours;
+    const { K, S, load } = this.colours;
     this.colours.offShare = this.offShare(doses);
     for (const [cup, base] of this.base.entries()) {
       K[cup]!.set(base.K);
       S[cup]!.set(base.S);
+      load[cup] = base.load;
     }
     for (let j = 0; j < this.count; j++) {
       const dose = doses[j]!;
       if (dose === 0) continue;
-      const { cup, K: k, S: s } = this.columns[j]!;
+      const { cup, K: k, S: s, load: more } = this.columns[j]!;
+      load[cup]! += dose * more;
       const cupK = K[cup]!;
       const cupS = S[cup]!;
       for (let band = 0; band < BAND_COUNT; band++) {
@@ -65,6 +80,7 @@ export class Mix {
     for (let cup = 0; cup < this.base.length; cup++) {
       atLeastNothing(K[cup]!);
       atLeastNothing(S[cup]!);
+      load[cup] = Math.max(0, load[cup]!);
     }
   }
 
@@ -141,17 +157,20 @@ export class Mix {
    * With the target's own K and S this is the first step of E. Allen, J. Opt. Soc. Am. 64:991 (1974), for two constants
    * (citation from memory): near the target all good recipes lie, so what is linear there finds them without a start.
    */
-  linearAbout(cups: readonly OpticalConstants[]): MixSlopes {
-    const { K, S } = this.colours;
+  linearAbout(cups: readonly MixCup[]): MixSlopes {
+    const { K, S, load } = this.colours;
     this.colours.offShare = this.offShare(new Float64Array(this.count));
-    for (const [cup, { absorption, scattering }] of cups.entries()) {
-      K[cup]!.set(absorption);
-      S[cup]!.set(scattering);
+    const there = cups.map((cup) => this.partsOf(cup));
+    for (const [cup, parts] of there.entries()) {
+      K[cup]!.set(parts.K);
+      S[cup]!.set(parts.S);
+      load[cup] = parts.load;
     }
-    const away = cups.map(({ absorption, scattering }, cup) => ({
+    const away = there.map((parts, cup) => ({
       cup,
-      K: Float64Array.from(this.base[cup]!.K, (K, band) => K - absorption[band]!),
-      S: Float64Array.from(this.base[cup]!.S, (S, band) => S - scattering[band]!),
+      K: Float64Array.from(this.base[cup]!.K, (K, band) => K - parts.K[band]!),
+      S: Float64Array.from(this.base[cup]!.S, (S, band) => S - parts.S[band]!),
+      load: this.base[cup]!.load - parts.load,
     }));
     const found = this.slopesHere();
     for (const column of away) this.colours.addColumn(column, 1, 0, found.residuals);
@@ -167,13 +186,18 @@ export class Mix {
     return { residuals, slopes };
   }
 
-  /** K and S of the cups with doses in them, per mm. */
-  cupsWith(doses: Float64Array): readonly OpticalConstants[] {
+  /** The cups with doses in them. */
+  cupsWith(doses: Float64Array): readonly MixCup[] {
     this.fill(doses);
-    return this.problem.cups.map((_, cup) => ({
-      absorption: Float64Array.from(this.colours.K[cup]!),
-      scattering: Float64Array.from(this.colours.S[cup]!),
-    }));
+    return this.problem.cups.map((_, cup) => {
+      const load = this.colours.load[cup]!;
+      const crowded = crowdingFactor(this.optics, load);
+      return {
+        absorption: Float64Array.from(this.colours.K[cup]!),
+        scattering: Float64Array.from(this.colours.S[cup]!, (S) => crowded * S),
+        load,
+      };
+    });
   }
 }
 

@@ -4,7 +4,7 @@ import { seenCoverage } from '../../optics/seen-coverage.ts';
 import type { Layer } from '../../optics/stack.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
-import type { MatchMaterial } from '../shelf/match-material.ts';
+import type { SeenShelf } from '../shelf/match-material.ts';
 import type { FlakeDose } from '../substitutes/flake-dose.ts';
 
 /** A flake of a cup as it is seen in the bait. */
@@ -32,7 +32,7 @@ const SHORT = 0.02;
 export function cupFlakes(
   { plasticMl, amounts }: CupOfFlake,
   [own, ...behind]: readonly Layer[],
-  shelf: ReadonlyMap<string, MatchMaterial>,
+  { shelf, optics }: SeenShelf,
   doses?: FlakeDoses,
 ): readonly CupFlake[] {
   const there = amounts.flatMap(({ material, grams }) => {
@@ -43,7 +43,8 @@ export function cupFlakes(
   const materials = Object.fromEntries(amounts.map(({ material, grams }) => [material, grams]));
   const volumeMl = cupVolume({ plastics: { plastic: plasticMl }, materials }, (id) => 1 / required(shelf, id).density);
   const met = there.map(({ flake, grams }) => metFlake(flake, grams / volumeMl));
-  const [seen] = seenCoverage([{ ...own, flakes: met }, ...behind.map((layer) => ({ ...layer, flakes: [] }))]);
+  const layers = [{ ...own, flakes: met }, ...behind.map((layer) => ({ ...layer, flakes: [] }))];
+  const [seen] = seenCoverage(layers, optics);
   return there.map(({ material, title, flake, grams }, index): CupFlake => {
     const { coverage, contrast } = seen![index]!;
     const dose = doses?.get(material);

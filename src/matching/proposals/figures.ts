@@ -1,5 +1,6 @@
 import type { Measure } from '../../cup/bench.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
+import type { OpticalModel } from '../../optics/optical-model.ts';
 import { OTHER_LIGHTS } from '../../tables/lights.ts';
 import type { Ingredient } from '../measure/measure-doses.ts';
 import type { Mix } from '../mix/mix.ts';
@@ -37,7 +38,7 @@ export type DoseFigures = Omit<Figures, 'cost' | 'names'>;
 export function figuring(problem: FiguredProblem): (doses: Float64Array, measures?: Measures) => DoseFigures {
   const { mix, ingredients, parts, isNew } = problem;
   const own = ingredients.map(({ material, letsDown, cup }) =>
-    letsDown ? undefined : colourBeside(material, parts[cup]!),
+    letsDown ? undefined : colourBeside(material, parts[cup]!, mix.optics),
   );
   const lamps = OTHER_LIGHTS.map(({ light }) => ({
     light,
@@ -65,16 +66,22 @@ export function figuring(problem: FiguredProblem): (doses: Float64Array, measure
   };
 }
 
-const COLOURS = new WeakMap<object, Map<string, OwnColour>>();
+const COLOURS = new WeakMap<OpticalModel, WeakMap<object, Map<string, OwnColour>>>();
 
 /** As `ownColour`, kept for the material: a shelf is asked again and again. */
-function colourBeside(material: Ingredient['material'], { overWhite, thicknessMm }: TargetPart): OwnColour {
-  const kept = COLOURS.get(material) ?? new Map<string, OwnColour>();
-  COLOURS.set(material, kept);
+function colourBeside(
+  material: Ingredient['material'],
+  { overWhite, thicknessMm }: TargetPart,
+  optics: OpticalModel,
+): OwnColour {
+  const all = COLOURS.get(optics) ?? new WeakMap<object, Map<string, OwnColour>>();
+  COLOURS.set(optics, all);
+  const kept = all.get(material) ?? new Map<string, OwnColour>();
+  all.set(material, kept);
   const key = [overWhite.L, overWhite.a, overWhite.b, thicknessMm].join();
   const before = kept.get(key);
   if (before) return before;
-  const found = ownColour(material, overWhite, thicknessMm);
+  const found = ownColour(material, overWhite, thicknessMm, optics);
   kept.set(key, found);
   return found;
 }
@@ -144,12 +151,13 @@ export function nearestBottles(
   ingredients: readonly Ingredient[],
   parts: readonly TargetPart[],
   count: number,
+  optics: OpticalModel,
 ): readonly number[] {
   return parts.flatMap((part, index) =>
     [...ingredients.entries()]
       .flatMap(([j, { material, cup, letsDown }]) => {
         if (cup !== index || letsDown) return [];
-        const { hueAway = 1, deltaE } = colourBeside(material, part);
+        const { hueAway = 1, deltaE } = colourBeside(material, part, optics);
         return [{ j, family: Math.round(FAMILIES * hueAway), deltaE }];
       })
       .sort((one, other) => one.family - other.family || one.deltaE - other.deltaE)

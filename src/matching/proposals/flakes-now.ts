@@ -25,7 +25,7 @@ const MISSING = 0.25;
 
 /** What is seen of the flake in a cup now, beside what its target wants; what the cup has none of yet comes last. */
 export function flakesNow(
-  { cup, target, shelf, problem }: Pick<JudgedCup, 'cup' | 'target' | 'shelf' | 'problem'>,
+  { cup, target, shelf, optics, problem }: Pick<JudgedCup, 'cup' | 'target' | 'shelf' | 'optics' | 'problem'>,
   { flakes = [], bench, limits }: Pick<NextAdditionQuestion, 'flakes' | 'bench' | 'limits'>,
 ): readonly FlakeNow[] {
   const { cups, plasticMl } = problem;
@@ -35,9 +35,9 @@ export function flakesNow(
   const contents = Object.fromEntries(
     Object.entries(cup.materials).flatMap(([id, grams]) => (wantedIds.has(id) ? [] : [[id, grams / plasticMl]])),
   );
-  const doses = dosesAmong(chosen, { layers: layersOfPart(target, []) }, cups, contents, shelf);
+  const doses = dosesAmong(chosen, { layers: layersOfPart(target, []) }, cups, contents, { shelf, optics });
   const amounts = Object.entries(cup.materials).map(([material, grams]) => ({ material, grams }));
-  const seen = cupFlakes({ plasticMl, amounts }, bodyLayers([cups[0]!], 0, target), shelf, doses);
+  const seen = cupFlakes({ plasticMl, amounts }, bodyLayers([cups[0]!], 0, target), { shelf, optics }, doses);
   const none = [...wantedIds].filter((id) => !(amountOf(cup.materials, id) > 0));
   return [
     ...seen,

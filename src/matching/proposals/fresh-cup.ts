@@ -16,7 +16,7 @@ import type { RecipeProposal } from './recipe-proposal.ts';
  * where there is none.
  */
 export function freshCup(question: NextAdditionQuestion, correction: ModelCorrection): RecipeProposal | undefined {
-  const { cup, target, shelf, bench, tolerance, limits } = question;
+  const { cup, target, shelf, optics, bench, tolerance, limits } = question;
   const { inStock, effects, without } = limits ?? {};
   const cuts = new Map(shelf.flatMap((material) => (material.cuts ?? []).map((cut) => [cut.id, cut] as const)));
   // What came with a cut comes again with one, or not at all.
@@ -32,6 +32,7 @@ export function freshCup(question: NextAdditionQuestion, correction: ModelCorrec
     plasticMl: freshMl(question),
     // The flake that this cup has stays the one of the next.
     shelf: shelf.filter(({ id, flake }) => !flake || wanted.has(id) || Object.hasOwn(keep, id)),
+    optics,
     bench,
     tolerance,
     correction,

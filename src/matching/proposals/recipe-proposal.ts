@@ -18,7 +18,7 @@ import { bodyLayers } from '../mix/layers-of-part.ts';
 import type { Mix } from '../mix/mix.ts';
 import { type Offsets, partOf } from '../rounds/off-share.ts';
 import type { MatchBench } from '../shelf/match-bench.ts';
-import { costOf, type MatchMaterial } from '../shelf/match-material.ts';
+import { costOf, type SeenShelf } from '../shelf/match-material.ts';
 import { inPouringOrder } from '../shelf/pouring-order.ts';
 import { type ShortStock, shortStock } from '../shelf/short-stock.ts';
 import { contrastOfViews, type SeenViews, type TargetPart } from '../target/target-part.ts';
@@ -93,7 +93,7 @@ export interface RecipeProposal {
 }
 
 /** What a recipe is made of. */
-export interface RecipeContext {
+export interface RecipeContext extends SeenShelf {
   readonly exact: Float64Array;
   readonly measured: MeasuredDoses;
   readonly mix: Mix;
@@ -101,7 +101,6 @@ export interface RecipeContext {
   readonly parts: readonly TargetPart[];
   /** What each cup is begun with. */
   readonly begun: readonly CupBegun[];
-  readonly shelf: ReadonlyMap<string, MatchMaterial>;
   /** What goes into each cup besides, g per ml of plastic; its flake that is wanted among it. */
   readonly besides: readonly Amounts[];
   readonly flakeDoses: readonly FlakeDoses[];
@@ -112,14 +111,14 @@ export interface RecipeContext {
 
 /** Measured doses as a recipe. */
 export function recipeProposal(context: RecipeContext): RecipeProposal {
-  const { exact, measured, mix, ingredients, parts, begun, shelf, bench } = context;
+  const { exact, measured, mix, ingredients, parts, begun, shelf, optics, bench } = context;
   const each = begun.map(({ plasticMl }) => plasticMl);
   const weighed = weighDoses(mix, ingredients, measured, exact, each, bench);
   const poured = parts.map((part, index) => cupOf(context, weighed, part, index));
-  const bodies = poured.map(({ amounts }, index): Body => bodyOf(amounts, begun[index]!, shelf));
+  const bodies = poured.map(({ amounts }, index): Body => bodyOf(amounts, begun[index]!, context));
   const cups = poured.map((cup, index): RecipeCup => {
     const layers = bodyLayers(bodies, index, parts[index]!);
-    return { ...cup, flakes: cupFlakes(cup, layers, shelf, context.flakeDoses[index]!) };
+    return { ...cup, flakes: cupFlakes(cup, layers, { shelf, optics }, context.flakeDoses[index]!) };
   });
   const sides = parts.map((part, index) => sideOf(part, bodyLayers(bodies, index, part), context));
   const used = new Map<string, number>();
@@ -225,8 +224,8 @@ function cupOf(
     };
   });
   const amounts = inPouringOrder([...coloured, ...kept], [begun[index]!.plastic], shelf);
-  const body = bodyOf(amounts, begun[index]!, shelf);
-  const alone = layersViews([{ ...body, thickness: part.thicknessMm }]);
+  const body = bodyOf(amounts, begun[index]!, context);
+  const alone = layersViews([{ ...body, thickness: part.thicknessMm }], context.optics);
   return {
     name: part.name,
     plastic,
@@ -244,20 +243,21 @@ function cupOf(
 function bodyOf(
   amounts: readonly RecipeAmount[],
   { plastic, plasticMl }: CupBegun,
-  shelf: ReadonlyMap<string, MatchMaterial>,
+  { shelf, optics }: SeenShelf,
 ): Body {
   const contents = amounts.map(({ material, grams }) => ({ material, gramsPerMl: grams / plasticMl }));
-  return cupBody({ plastics: [{ material: plastic, fraction: 1 }], contents }, (name) => required(shelf, name));
+  const plastics = [{ material: plastic, fraction: 1 }];
+  return cupBody({ plastics, contents }, (name) => required(shelf, name), optics);
 }
 
 function sideOf(part: TargetPart, layers: readonly Layer[], context: RecipeContext): RecipeSide {
-  const { tolerance, correction, mix, measured } = context;
-  const plain = layersViews(layers);
+  const { tolerance, optics, correction, mix, measured } = context;
+  const plain = layersViews(layers, optics);
   const { offWhite, offBlack } = partOf(correction, mix.offShare(measured.doses));
   const views = { overWhite: moved(plain.overWhite, offWhite), overBlack: moved(plain.overBlack, offBlack) };
   const shown: SeenViews = part.overBlack ? views : { overWhite: views.overWhite };
   const left = verdictOf(shown, part, thresholdsFor(tolerance));
-  const underA = layersViews(layers, 'A');
+  const underA = layersViews(layers, optics, 'A');
   const targetUnderA = targetUnder(part, 'A');
   const contrastRatio = contrastOfViews(shown);
   return {

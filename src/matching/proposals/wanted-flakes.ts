@@ -4,7 +4,7 @@ import type { OpticalConstants } from '../../optics/mixture.ts';
 import { required } from '../../values/required.ts';
 import type { FirstRecipeQuestion } from '../first-recipe-question.ts';
 import type { MixGoal } from '../mix/mix-problem.ts';
-import type { MatchMaterial } from '../shelf/match-material.ts';
+import type { MatchMaterial, SeenShelf } from '../shelf/match-material.ts';
 import { usableFlakes } from '../shelf/usable-flakes.ts';
 import { type CoverWanted, type FlakeDose, flakeDoses } from '../substitutes/flake-dose.ts';
 import { type FlakeChoice, nearestFlakes } from '../substitutes/flake-match.ts';
@@ -40,7 +40,7 @@ export function dosesAmong(
   { layers }: Pick<MixGoal, 'layers'>,
   cups: readonly OpticalConstants[],
   contents: Amounts,
-  shelf: ReadonlyMap<string, MatchMaterial>,
+  { shelf, optics }: SeenShelf,
 ): FlakeDoses {
   if (chosen.length === 0) return new Map();
   const volumePerPlastic =
@@ -57,6 +57,7 @@ export function dosesAmong(
     })),
     at: 0,
     volumePerPlastic,
+    optics,
   };
   const doses = new Map<string, FlakeDose>();
   for (const [index, dose] of flakeDoses(chosen, bed).entries()) {

@@ -1,6 +1,7 @@
 import { type Amounts, amountOf, type CupState, concentrations } from '../../cup/ledger.ts';
 import type { Lab } from '../../optics/cielab.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
+import type { OpticalModel } from '../../optics/optical-model.ts';
 import { BAND_COUNT } from '../../optics/spectrum.ts';
 import { boundedQuadratic } from '../mix/bounded-quadratic.ts';
 import { baseOfCup, type MaterialOf } from '../mix/cup-model.ts';
@@ -77,13 +78,14 @@ const MOST_OFF = 4;
 export function correctModel(
   observations: readonly Observation[],
   shelf: MaterialOf,
+  optics: OpticalModel,
   priors: CorrectionPriors = {},
 ): ModelCorrection {
   const rounds = observations.filter(
     ({ seen: { overWhite, overBlack } }) => overWhite !== undefined || overBlack !== undefined,
   );
   if (rounds.length === 0) return NO_CORRECTION;
-  return new Correction(rounds, shelf, priors).solve();
+  return new Correction(rounds, shelf, optics, priors).solve();
 }
 
 interface RoundModel {
@@ -108,12 +110,13 @@ class Correction {
   constructor(
     observations: readonly Observation[],
     shelf: MaterialOf,
+    optics: OpticalModel,
     { strength = 0.2, looking = 0.8, model }: CorrectionPriors,
   ) {
     this.shelf = shelf;
     this.checked = observations.at(-1)!.checked === true;
     this.looking = looking;
-    const bases = observations.map(({ cup }) => baseOfCup(cup, shelf));
+    const bases = observations.map(({ cup }) => baseOfCup(cup, shelf, optics));
     this.rounds = bases.map(({ plastic }, index) => ({
       plasticK: plastic.absorption,
       plasticS: plastic.scattering,
@@ -134,6 +137,7 @@ class Correction {
         overWhite: seen.overWhite ?? seen.overBlack!,
         overBlack: seen.overBlack ?? seen.overWhite!,
       })),
+      optics,
     });
     this.seen = observations.flatMap(({ seen }) => [
       { lab: seen.overWhite ?? seen.overBlack!, white: true, known: seen.overWhite !== undefined },
@@ -240,9 +244,11 @@ class Correction {
       const S = this.colours.S[cup]!;
       K.set(plasticK);
       S.set(plasticS);
+      this.colours.load[cup] = 0;
       for (const [j, name] of this.names.entries()) {
         const dose = amountOf(contents, name) * Math.exp(at[j]!);
         if (dose === 0) continue;
+        this.colours.load[cup]! += dose;
         const { absorption, scattering } = this.shelf(name).constants!;
         for (let band = 0; band < BAND_COUNT; band++) {
           K[band]! += dose * absorption[band]!;
@@ -268,7 +274,7 @@ class Correction {
         if (dose === 0) continue;
         const K = Float64Array.from(absorption, (value) => dose * value);
         const S = Float64Array.from(scattering, (value) => dose * value);
-        this.colours.addColumn({ cup, K, S }, n, j, slopes);
+        this.colours.addColumn({ cup, K, S, load: dose }, n, j, slopes);
       }
     }
     for (const [view, { white, known }] of this.seen.entries()) {

@@ -5,7 +5,7 @@ import type { Light } from '../../tables/lights.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import { baseOfCup, type CupBase } from '../mix/cup-model.ts';
-import { type MatchMaterial, withStrengths } from '../shelf/match-material.ts';
+import { type SeenShelf, withStrengths } from '../shelf/match-material.ts';
 import type { SeenViews, TargetPart } from '../target/target-part.ts';
 import { correctModel, type Observation } from './correct-model.ts';
 
@@ -36,13 +36,13 @@ export interface OtherSide {
 export function aimAt(
   found: TargetPart,
   rounds: readonly Observation[],
-  { shelf, bodyMm }: { readonly shelf: ReadonlyMap<string, MatchMaterial>; readonly bodyMm: number },
+  { shelf, optics, bodyMm }: SeenShelf & { readonly bodyMm: number },
   other?: OtherSide,
 ): CupAim {
   const corrected = (seen: readonly Observation[]): ((state: CupState) => CupBase) => {
-    const { strengths } = correctModel(seen, (name) => required(shelf, name));
+    const { strengths } = correctModel(seen, (name) => required(shelf, name), optics);
     const known = withStrengths(shelf, strengths);
-    return (state) => baseOfCup(state, (name) => required(known, name));
+    return (state) => baseOfCup(state, (name) => required(known, name), optics);
   };
   const base = corrected(rounds);
   const behind = other && { ...corrected(other.rounds)(other.cup), share: other.share };
@@ -50,12 +50,13 @@ export function aimAt(
   const views = (state: CupState, light?: Light): TwoViews => {
     const { mix, flakes } = base(state);
     const near = { ...mix, flakes };
-    if (!behind) return layersViews([{ ...near, thickness: part.thicknessMm }], light);
+    if (!behind) return layersViews([{ ...near, thickness: part.thicknessMm }], optics, light);
     return layersViews(
       [
         { ...near, thickness: (1 - behind.share) * part.thicknessMm },
         { ...behind.mix, flakes: behind.flakes, thickness: behind.share * part.thicknessMm },
       ],
+      optics,
       light,
     );
   };
@@ -68,7 +69,7 @@ export function aimAt(
     asTarget(seen, state, thicknessMm = bodyMm) {
       if (moved(thicknessMm) === undefined) return seen;
       const { mix, flakes } = base(state);
-      const here = bodyViews({ ...mix, flakes }, thicknessMm);
+      const here = bodyViews({ ...mix, flakes }, thicknessMm, optics);
       const there = views(state);
       const overWhite = shifted(seen.overWhite, here.overWhite, there.overWhite);
       const black = shifted(seen.overBlack, here.overBlack, there.overBlack);

@@ -1,6 +1,6 @@
-import type { OpticalConstants } from '../../optics/mixture.ts';
 import { boundedQuadratic } from '../mix/bounded-quadratic.ts';
 import type { Mix, MixSlopes } from '../mix/mix.ts';
+import type { MixCup } from '../mix/mix-problem.ts';
 import { normalEquations, refineDoses } from './refine-doses.ts';
 import { type Screening, screenSets } from './screen-sets.ts';
 
@@ -37,11 +37,7 @@ const SINGLES = 5;
  * All sets of up to `size` are tried on linear models of the colours: about the places given (K and S of each cup), about
  * the best that all candidates together can do, and about the best single ones. The most promising are then worked out in full.
  */
-export function findDoses(
-  mix: Mix,
-  places: readonly (readonly OpticalConstants[])[],
-  search: DoseSearch,
-): readonly FoundDoses[] {
+export function findDoses(mix: Mix, places: readonly (readonly MixCup[])[], search: DoseSearch): readonly FoundDoses[] {
   if (mix.count === 0 || search.size === 0) return [];
   const finder = new Finder(mix, search);
   const models = places.map((place) => mix.linearAbout(place));

@@ -1,7 +1,6 @@
-import type { OpticalConstants } from '../../optics/mixture.ts';
 import type { JointBound } from '../mix/joint-bounds.ts';
 import { Mix } from '../mix/mix.ts';
-import type { MixCandidate, MixProblem } from '../mix/mix-problem.ts';
+import type { MixCandidate, MixCup, MixProblem } from '../mix/mix-problem.ts';
 import { type FoundDoses, findDoses } from './find-doses.ts';
 import { refineDoses } from './refine-doses.ts';
 
@@ -20,7 +19,7 @@ const ROUNDS = 2;
  */
 export function laminateDoses(
   problem: MixProblem,
-  start: readonly OpticalConstants[],
+  start: readonly MixCup[],
   size: number,
   among: readonly number[] = [],
 ): readonly FoundDoses[] {
@@ -35,7 +34,8 @@ export function laminateDoses(
       const columns = sides[cup]!.map((j) => problem.candidates[j]! as MixCandidate);
       // Until the other side is more than a guess, only what this side shows is asked.
       const goals = round === 0 && cup === 0 ? problem.goals.slice(0, 1) : problem.goals;
-      const side = new Mix({ cups: others, goals, candidates: columns, together: boundsOf(problem, sides[cup]!) });
+      const together = boundsOf(problem, sides[cup]!);
+      const side = new Mix({ cups: others, goals, candidates: columns, optics: problem.optics, together });
       const place = [...others];
       place[cup] = held[cup]!;
       found[cup] = findDoses(side, [place], {

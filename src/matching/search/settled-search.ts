@@ -1,6 +1,5 @@
 import { type CupState, scaleAmounts } from '../../cup/ledger.ts';
 import type { SpreadFlake } from '../../optics/flake.ts';
-import type { OpticalConstants } from '../../optics/mixture.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import { REACHED_FOR } from '../conventions.ts';
@@ -9,7 +8,7 @@ import type { Ingredient } from '../measure/measure-doses.ts';
 import { baseOfCup } from '../mix/cup-model.ts';
 import { layersOfPart, withBehind } from '../mix/layers-of-part.ts';
 import { Mix } from '../mix/mix.ts';
-import type { MixCandidate, MixGoal, MixProblem } from '../mix/mix-problem.ts';
+import type { MixCandidate, MixCup, MixGoal, MixProblem } from '../mix/mix-problem.ts';
 import { togetherBounds } from '../mix/together-bounds.ts';
 import type { FlakeDoses } from '../proposals/cup-flakes.ts';
 import { nearestBottles } from '../proposals/figures.ts';
@@ -49,11 +48,13 @@ export function settledSearch(
   shelf: ReadonlyMap<string, MatchMaterial>,
   chosen: readonly (readonly ChosenFlake[])[],
 ): ColourSearch {
-  const { parts, keep = {} } = question;
+  const { parts, keep = {}, optics } = question;
   const [only] = parts.length === 1 ? parts : [];
-  const start = only ? withBehind(only, targetConstants(only)) : parts.map(targetConstants);
+  const start = only
+    ? withBehind(only, targetConstants(only, optics))
+    : parts.map((part) => targetConstants(part, optics));
   let doses: readonly FlakeDoses[] = goalsOf(parts, [], NO_CORRECTION).map((goal, index) =>
-    dosesAmong(chosen[index]!, goal, start, keep, shelf),
+    dosesAmong(chosen[index]!, goal, start, keep, { shelf, optics }),
   );
   for (let search = 1; ; search++) {
     const done = colourSearch(question, shelf, chosen, doses, start);
@@ -69,16 +70,16 @@ function colourSearch(
   shelf: ReadonlyMap<string, MatchMaterial>,
   chosen: readonly (readonly ChosenFlake[])[],
   flake: readonly FlakeDoses[],
-  start: readonly OpticalConstants[],
+  start: readonly MixCup[],
 ): ColourSearch {
-  const { parts, keep = {}, limits = {}, most = 4, correction = NO_CORRECTION } = question;
+  const { parts, keep = {}, limits = {}, most = 4, optics, correction = NO_CORRECTION } = question;
   const begun = cupsBegun(question);
   const cups = flake.map((doses, index): CupState => {
     const { plastic, plasticMl } = begun[index]!;
     const besides = { ...keep, ...flakeAmounts(doses) };
     return { plastics: { [plastic]: plasticMl }, materials: scaleAmounts(besides, plasticMl) };
   });
-  const bases = cups.map((cup) => baseOfCup(cup, (name) => required(shelf, name)));
+  const bases = cups.map((cup) => baseOfCup(cup, (name) => required(shelf, name), optics));
   const allowed = cups.map((cup) => usableMaterials(cup, shelf, limits));
   const leftOut = leftOutOf(allowed);
   const [only] = parts.length === 1 ? parts : [];
@@ -88,6 +89,7 @@ function colourSearch(
   const candidates: MixCandidate[] = ingredients.map(({ material, cup: index, most: grams }) => ({
     cup: index,
     constants: material.constants!,
+    load: 1,
     most: grams / begun[index]!.plasticMl,
   }));
   const offShare = only && offShareOf(correction, contentsOf(cups[0]!), ingredients, shelf);
@@ -100,12 +102,13 @@ function colourSearch(
     cups: only ? withBehind(only, bases[0]!.mix) : bases.map(({ mix }) => mix),
     goals,
     candidates,
+    optics,
     together: togetherBounds(cups, ingredients, shelf),
     usual: togetherBounds(cups, ingredients, shelf, 'warned'),
     ...defined({ offShare }),
   };
   const mix = new Mix(problem);
-  const among = nearestBottles(ingredients, parts, REACHED_FOR);
+  const among = nearestBottles(ingredients, parts, REACHED_FOR, optics);
   const found: readonly FoundDoses[] =
     parts.length === 1 ? findDoses(mix, [start], { size: most, among }) : laminateDoses(problem, start, most, among);
   return {
@@ -119,7 +122,7 @@ function colourSearch(
       const now = mix.cupsWith(doses);
       return goals.map((goal, index) => {
         const colour = ingredients.flatMap(({ material, cup }, j) => (cup === index ? [[material.id, doses[j]!]] : []));
-        return dosesAmong(chosen[index]!, goal, now, { ...keep, ...Object.fromEntries(colour) }, shelf);
+        return dosesAmong(chosen[index]!, goal, now, { ...keep, ...Object.fromEntries(colour) }, { shelf, optics });
       });
     },
   };

@@ -5,6 +5,7 @@ import type { Effect } from '../../kinds/effects.ts';
 import { MATERIAL_KINDS, type MaterialKind } from '../../kinds/kinds.ts';
 import type { OpticalMaterial } from '../../optics/cup-body.ts';
 import type { OpticalConstants } from '../../optics/mixture.ts';
+import type { OpticalModel } from '../../optics/optical-model.ts';
 
 /** A material of the shelf as matching needs it: how it colours, how it is measured, and what limits it. */
 export interface MatchMaterial extends OpticalMaterial, BenchMaterial {
@@ -33,6 +34,12 @@ export interface MatchMaterial extends OpticalMaterial, BenchMaterial {
   readonly packGrams?: number;
   /** g left; absent where it is not counted. */
   readonly stockGrams?: number;
+}
+
+/** The shelf by names, and how its materials are seen in plastic. */
+export interface SeenShelf {
+  readonly shelf: ReadonlyMap<string, MatchMaterial>;
+  readonly optics: OpticalModel;
 }
 
 /** Cost of grams of a material; undefined where its price is not known. */

@@ -1,12 +1,13 @@
 import type { CupState } from '../../cup/ledger.ts';
 import { isOpticalFault } from '../../optics/fault.ts';
 import { type ColouringKind, fromColourAndKind } from '../../optics/from-colour-and-kind.ts';
+import type { OpticalModel } from '../../optics/optical-model.ts';
 import { required } from '../../values/required.ts';
 import { type AdditionProblem, additionProblem } from '../mix/addition-problem.ts';
 import type { ModelCorrection } from '../rounds/correct-model.ts';
 import { refineDoses } from '../search/refine-doses.ts';
 import type { TargetPart } from '../target/target-part.ts';
-import type { MatchMaterial } from './match-material.ts';
+import type { MatchMaterial, SeenShelf } from './match-material.ts';
 import type { AdditionLimits } from './usable-materials.ts';
 
 /** Kinds of material that a shelf may lack. */
@@ -78,14 +79,14 @@ const MOST_TOGETHER = 2;
 export function wouldHelp(
   cup: CupState,
   target: TargetPart,
-  shelf: ReadonlyMap<string, MatchMaterial>,
+  { shelf, optics }: SeenShelf,
   correction: ModelCorrection,
   limits: AdditionLimits,
   { ids, deltaE, tolerance }: { readonly ids: readonly string[]; readonly deltaE: number; readonly tolerance: number },
 ): WouldHelp {
-  const ideals = new Map(idealMaterials().map(([material, kind]) => [material.id, { material, kind }]));
+  const ideals = new Map(idealMaterials(optics).map(([material, kind]) => [material.id, { material, kind }]));
   const all = new Map([...shelf, ...[...ideals].map(([id, { material }]) => [id, material] as const)]);
-  const problem = additionProblem(cup, target, all, correction, limits);
+  const problem = additionProblem(cup, target, { shelf: all, optics }, correction, limits);
   const start: Best = { set: indexesOf(problem, ids), deltaE };
   const onShelf = problem.ingredients.flatMap(({ material, letsDown }, j) =>
     letsDown || ideals.has(material.id) ? [] : [j],
@@ -145,12 +146,15 @@ function withMore(
   return found;
 }
 
-let made: readonly (readonly [MatchMaterial, LackedKind])[] | undefined;
+type Ideals = readonly (readonly [MatchMaterial, LackedKind])[];
 
-function idealMaterials(): readonly (readonly [MatchMaterial, LackedKind])[] {
-  made ??= (Object.keys(TYPICAL) as LackedKind[]).flatMap((lacked) => {
+let made: { readonly optics: OpticalModel; readonly ideals: Ideals } | undefined;
+
+function idealMaterials(optics: OpticalModel): Ideals {
+  if (made?.optics === optics) return made.ideals;
+  const ideals = (Object.keys(TYPICAL) as LackedKind[]).flatMap((lacked) => {
     const [kind, colour] = TYPICAL[lacked];
-    const result = fromColourAndKind({ colour, kind });
+    const result = fromColourAndKind({ colour, kind, optics });
     if (isOpticalFault(result)) return [];
     const { constants, expectedDeltaE } = result;
     // No file of a shelf has such a name.
@@ -159,5 +163,6 @@ function idealMaterials(): readonly (readonly [MatchMaterial, LackedKind])[] {
       [{ id, title: id, kind: 'colorant', density: 1, gramsPerMl: 1, constants, expectedDeltaE }, lacked] as const,
     ];
   });
-  return made;
+  made = { optics, ideals };
+  return ideals;
 }

@@ -1,6 +1,6 @@
 import { chroma, type Lab, labOf } from '../../optics/cielab.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
-import { BOOK_BACKINGS } from '../../optics/opacity.ts';
+import type { OpticalModel } from '../../optics/optical-model.ts';
 import { stackReflectance } from '../../optics/stack.ts';
 import { BESIDE_GLOSS } from '../../optics/surface.ts';
 import { COLOURING_KINDS } from '../../tables/colouring-kinds.ts';
@@ -23,12 +23,17 @@ const GREY_BOTTLE = 10;
 const BLACK_L = 50;
 
 /** What materials that colour look like by themselves over white, beside a target of a thickness in mm. */
-export function ownColour(material: MatchMaterial, target: Lab, thicknessMm: number): OwnColour {
+export function ownColour(
+  material: MatchMaterial,
+  target: Lab,
+  thicknessMm: number,
+  { backings, path }: OpticalModel,
+): OwnColour {
   const { typical = COLOURING_KINDS.pigment.dose, constants } = material;
   const scaled = (values: ArrayLike<number>): Float64Array => Float64Array.from(values, (value) => typical * value);
   const { absorption, scattering } = constants!;
   const body = { absorption: scaled(absorption), scattering: scaled(scattering), thickness: thicknessMm };
-  const own = labOf(stackReflectance([body], BOOK_BACKINGS.white, BESIDE_GLOSS));
+  const own = labOf(stackReflectance([body], backings.white, BESIDE_GLOSS, path));
   const isGrey = chroma(own) < GREY_BOTTLE;
   const hueAway = chroma(target) < GREY_TARGET ? (isGrey ? 0 : 1) : isGrey ? undefined : hueApart(own, target);
   return {

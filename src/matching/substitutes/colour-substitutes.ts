@@ -18,7 +18,7 @@ import { offsetsFor } from '../rounds/off-share.ts';
 import { findDoses } from '../search/find-doses.ts';
 import { leastDoses } from '../search/least-doses.ts';
 import { refineDoses } from '../search/refine-doses.ts';
-import { colours, type MatchMaterial, withStrengths } from '../shelf/match-material.ts';
+import { colours, type MatchMaterial, type SeenShelf, withStrengths } from '../shelf/match-material.ts';
 import { inPouringOrder } from '../shelf/pouring-order.ts';
 import { targetConstants } from '../target/target-constants.ts';
 import type { TargetPart } from '../target/target-part.ts';
@@ -43,19 +43,19 @@ export function colourSubstitutes(
   question: SubstituteQuestion,
   shelf: ReadonlyMap<string, MatchMaterial>,
 ): Substitution {
-  const { cup, thicknessMm, material, tolerance, limits = {}, count = 5 } = question;
+  const { cup, thicknessMm, material, tolerance, optics, limits = {}, count = 5 } = question;
   const lost = required(shelf, material);
-  const correction = correctModel(question.rounds ?? [], (name) => required(shelf, name));
+  const correction = correctModel(question.rounds ?? [], (name) => required(shelf, name), optics);
   const none = { lost: lost.title, swaps: [], recipes: [], flakes: [] };
   if (correction.miss > tolerance && !correction.checked)
     return { advice: { kind: 'cannot', because: 'misfit', deltaE: correction.miss }, ...none };
-  const target = lookOf(cup, thicknessMm, shelf, correction);
+  const target = lookOf(cup, thicknessMm, { shelf, optics }, correction);
   const { [material]: _, ...others } = cup.materials;
   // What the cup does already beside being of a colour, it may go on doing.
   const effects = Object.keys(cup.materials).flatMap((name) => required(shelf, name).effect ?? []);
   const bounds = { ...limits, effects, without: [material] };
   const inContext = (rest: CupState): Context => {
-    const problem = additionProblem(rest, target, shelf, correction, bounds);
+    const problem = additionProblem(rest, target, { shelf, optics }, correction, bounds);
     return { problem, plastics: Object.keys(cup.plastics), shelf, target, tolerance };
   };
 
@@ -77,12 +77,12 @@ export function colourSubstitutes(
   const recolours = Object.keys(kept).length < Object.keys(others).length;
   const isNew = (j: number): boolean => !Object.hasOwn(others, anew.problem.ingredients[j]!.material.id);
   const size = Math.min(5, Math.max(2, Object.keys(others).length - Object.keys(kept).length + 1));
-  const foundRecipes = findDoses(anew.problem.mix, [[anew.problem.cups[0]!], [targetConstants(target)]], {
+  const foundRecipes = findDoses(anew.problem.mix, [[anew.problem.cups[0]!], [targetConstants(target, optics)]], {
     size,
     counts: isNew,
     limit: 2,
     keep: 5,
-    among: nearestBottles(anew.problem.ingredients, [target], REACHED_FOR),
+    among: nearestBottles(anew.problem.ingredients, [target], REACHED_FOR, optics),
   });
   const exactRecipes = worthMeasuring(foundRecipes, figuresIn(anew, question.bench), tolerance).map(
     ({ set, doses }) => ({ set, doses: leastDoses(anew.problem.mix, set, doses, tolerance) }),
@@ -190,12 +190,12 @@ function substituteOf(
 function lookOf(
   cup: CupState,
   thicknessMm: number,
-  shelf: ReadonlyMap<string, MatchMaterial>,
+  { shelf, optics }: SeenShelf,
   correction: ModelCorrection,
 ): TargetPart {
   const known = withStrengths(shelf, correction.strengths);
   const { offWhite, offBlack } = offsetsFor(correction, cup, (name) => required(shelf, name));
-  const { mix, flakes } = baseOfCup(cup, (name) => required(known, name));
+  const { mix, flakes } = baseOfCup(cup, (name) => required(known, name), optics);
   const nothing = { L: 50, a: 0, b: 0 };
   const colour = new Mix({
     cups: [mix],
@@ -209,6 +209,7 @@ function lookOf(
       },
     ],
     candidates: [],
+    optics,
   });
   const [overWhite, overBlack] = colour.labs(new Float64Array(0));
   return { name: 'cup', overWhite: overWhite!, overBlack: overBlack!, thicknessMm };

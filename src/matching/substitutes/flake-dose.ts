@@ -5,6 +5,7 @@
  */
 
 import { flakesPerMm } from '../../optics/flake.ts';
+import type { OpticalModel } from '../../optics/optical-model.ts';
 import { type FlakeSight, flakeSight, LEAST_CONTRAST, seenShare } from '../../optics/seen-coverage.ts';
 import type { Layer } from '../../optics/stack.ts';
 import { FLAKE_LOADS } from '../../tables/flake-loads.ts';
@@ -18,6 +19,7 @@ export interface FlakeBed {
   readonly layers: readonly Layer[];
   /** The layer that the flake goes into. */
   readonly at: number;
+  readonly optics: OpticalModel;
   /** Volume of a ml of the cup's plastic with all that is in it but the flake that is asked for, ml; unset: 1. */
   readonly volumePerPlastic?: number;
 }
@@ -87,13 +89,13 @@ interface LookedFor {
 
 function lookedFor(
   { material, coverage = FLAKE_LOADS.ordinary }: CoverWanted,
-  { layers, at, volumePerPlastic = 1 }: FlakeBed,
+  { layers, at, optics, volumePerPlastic = 1 }: FlakeBed,
 ): LookedFor {
   const { flake, density, most: mostGrams = usualMost(material, PLASTIC_DENSITY) } = material;
   if (!flake || !(coverage > 0)) return { coverage: Math.max(0, coverage), perGram: 0, most: 0 };
   const perGram = flakesPerMm(1, flake);
   const most = (perGram * mostGrams) / (volumePerPlastic + mostGrams / density);
-  const sight = flakeSight(layers, at, flake.reflectance, most);
+  const sight = flakeSight(layers, at, flake.reflectance, most, optics);
   if (sight.contrast >= LEAST_CONTRAST) return { sight, coverage, perGram, most };
   // No load shows of what can't be told from the plastic: it gets what would show as wanted in a clear body.
   const asInClear = -Math.log1p(-Math.min(coverage, 0.999)) / layers[at]!.thickness;

@@ -13,7 +13,7 @@ import type { FlakeSubstitute, SubstituteQuestion, Substitution } from './substi
 
 /** The flakes nearest to the one that there is none of, by colour, size and finish, as much of each as is seen of that one. */
 export function flakeSubstitutes(
-  { cup, thicknessMm, material, bench, limits, mold, count = 5 }: SubstituteQuestion,
+  { cup, thicknessMm, material, optics, bench, limits, mold, count = 5 }: SubstituteQuestion,
   shelf: ReadonlyMap<string, MatchMaterial>,
 ): Substitution {
   const lost = required(shelf, material);
@@ -31,10 +31,10 @@ export function flakeSubstitutes(
     const { flake } = required(shelf, id);
     return flake && id !== material ? [metFlake(flake, cup.materials[id]! / volumeMl)] : [];
   });
-  const layer = { ...baseOfCup(cup, (id) => required(shelf, id)).mix, thickness: thicknessMm };
+  const layer = { ...baseOfCup(cup, (id) => required(shelf, id), optics).mix, thickness: thicknessMm };
   const lostMet = metFlake(lost.flake!, cup.materials[material]! / volumeMl);
-  const seen = seenCoverage([{ ...layer, flakes: [lostMet, ...met] }])[0]![0]!.coverage;
-  const bed = { layers: [{ ...layer, flakes: met }], at: 0, volumePerPlastic: volumeMl / plasticMl };
+  const seen = seenCoverage([{ ...layer, flakes: [lostMet, ...met] }], optics)[0]![0]!.coverage;
+  const bed = { layers: [{ ...layer, flakes: met }], at: 0, optics, volumePerPlastic: volumeMl / plasticMl };
   const flakes = nearestFlakes({ hex: colour, sizeMm: acrossMm, finish }, others, mold)
     .slice(0, count)
     .map((choice): FlakeSubstitute => {
@@ -48,7 +48,9 @@ export function flakeSubstitutes(
         seen: shows,
         contrast,
         perMl,
-      } = cupFlakes({ plasticMl, amounts }, [layer], shelf).find((each) => each.material === choice.material)!;
+      } = cupFlakes({ plasticMl, amounts }, [layer], { shelf, optics }).find(
+        (each) => each.material === choice.material,
+      )!;
       return { ...choice, grams: measure.grams, text: measure.text, seen: shows, contrast, perMl };
     });
   const advice: Substitution['advice'] =

@@ -6,6 +6,7 @@
 import type { Bench } from '../../cup/bench.ts';
 import type { FlakeWay } from '../../cup/flake-passage.ts';
 import type { CupState } from '../../cup/ledger.ts';
+import type { OpticalModel } from '../../optics/optical-model.ts';
 import type { MatchFault } from '../match-fault.ts';
 import type { Weight } from '../measure/weigh-doses.ts';
 import type { PredictedColour } from '../proposals/proposal.ts';
@@ -25,6 +26,7 @@ export interface SubstituteQuestion {
   /** The material that there is none of. */
   readonly material: string;
   readonly shelf: readonly MatchMaterial[];
+  readonly optics: OpticalModel;
   readonly bench: Bench;
   readonly tolerance: number;
   /** Rounds of the cup, from which the model learns as it does for an addition. */

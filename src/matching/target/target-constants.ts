@@ -2,10 +2,11 @@ import { type Lab, tristimulusFromLab } from '../../optics/cielab.ts';
 import { isOpticalFault } from '../../optics/fault.ts';
 import { absorptionToScattering, invertTwoBackings } from '../../optics/kubelka-munk.ts';
 import type { MixtureConstants } from '../../optics/mixture.ts';
+import { type OpticalModel, pathFactor } from '../../optics/optical-model.ts';
 import { BAND_COUNT, mapSpectrum, type Spectrum } from '../../optics/spectrum.ts';
+import { stackReflectance } from '../../optics/stack.ts';
 import { BESIDE_GLOSS, surfaceInward } from '../../optics/surface.ts';
 import { reflectanceFromTristimulus } from '../../optics/upsampling.ts';
-import { BLACK_BACKING, WHITE_BACKING } from '../../tables/backings.ts';
 import type { TargetPart } from './target-part.ts';
 
 // Scattering depth S·X that is taken where the two views don't tell it: enough to hide a backing.
@@ -19,7 +20,11 @@ const DARKEST = 0.003;
  * A place to start from, not a truth: of the many spectra that show a colour the smoothest is taken. Where no layer shows both
  * views in a band, or the target was not seen over black, the body is taken to hide its backing.
  */
-export function targetConstants({ overWhite, overBlack, thicknessMm }: TargetPart): MixtureConstants {
+export function targetConstants(
+  { overWhite, overBlack, thicknessMm }: TargetPart,
+  { backings, path }: OpticalModel,
+): MixtureConstants {
+  const [Rwhite, Rblack] = [stackReflectance([], backings.white), stackReflectance([], backings.black)];
   const white = insideOf(overWhite);
   const black = overBlack && insideOf(overBlack);
   const absorption = new Float64Array(BAND_COUNT);
@@ -28,7 +33,13 @@ export function targetConstants({ overWhite, overBlack, thicknessMm }: TargetPar
     const R = white[band]!;
     const found =
       black &&
-      invertTwoBackings({ R0: black[band]!, Rblack: BLACK_BACKING, R, Rwhite: WHITE_BACKING, thickness: thicknessMm });
+      invertTwoBackings({
+        R0: black[band]!,
+        Rblack: Rblack[band]!,
+        R,
+        Rwhite: Rwhite[band]!,
+        thickness: thicknessMm,
+      });
     if (found && !isOpticalFault(found) && found.S * thicknessMm < 100 && found.K * thicknessMm < 100) {
       absorption[band] = found.K;
       scattering[band] = found.S;
@@ -37,6 +48,8 @@ export function targetConstants({ overWhite, overBlack, thicknessMm }: TargetPar
       scattering[band] = HIDING_DEPTH / thicknessMm;
       absorption[band] = scattering[band]! * absorptionToScattering(body);
     }
+    // What was found so far is K′.
+    absorption[band]! /= pathFactor(path, scattering[band]! * thicknessMm);
   }
   return { absorption, scattering };
 }

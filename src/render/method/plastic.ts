@@ -1,5 +1,5 @@
 import type { MethodExamples, PlasticCurve } from '../../book/method/method-examples.ts';
-import { BLACK_BACKING, WHITE_BACKING } from '../../tables/backings.ts';
+import type { Book } from '../../book/model.ts';
 import { SURFACE_K1, SURFACE_K2 } from '../../tables/surface.ts';
 import { type Html, html } from '../html.ts';
 import { spectrumGraph } from '../spectrum-graph.ts';
@@ -33,7 +33,7 @@ function curve(id: string, { material, absorption, scattering }: PlasticCurve): 
 }
 
 /** How a colour changes with thickness, and with what lies behind. */
-export function thicknessPart({ thickness }: MethodExamples): MethodPart {
+export function thicknessPart({ thickness }: MethodExamples, { backings, path }: Book['optics']): MethodPart {
   const example =
     thickness === undefined
       ? ''
@@ -49,8 +49,15 @@ export function thicknessPart({ thickness }: MethodExamples): MethodPart {
     id: 'thickness',
     title: 'Thickness, over white and over black',
     content: html`<p>From K, S and the thickness, the theory of Kubelka and Munk gives how much of each step of the spectrum a layer sends back, over any backing. A thin tail is not just a lighter version of the body: some parts of the spectrum are absorbed near the surface, others only deep down, so hue and vividness both change.</p>
+<p>Light goes straight through clear plastic and zigzags through cloudy plastic. So the same drop of dye colours a cloudy cup more: in clear plastic it absorbs ${percent(path.d)} less.</p>
 ${example}
-<p>One colour cannot describe a translucent plastic; two can. So the book shows everything over a white card (${WHITE_BACKING * 100} % comes back) and a black one (${BLACK_BACKING * 100} %). How much a body hides is the light over black divided by the light over white: 0 % is clear, 100 % hides everything.</p>
+<p>One colour cannot describe a translucent plastic; two can. So the book shows everything over a white card (${percent(backings.white)} comes back) and a black one (${percent(backings.black)}). How much a body hides is the light over black divided by the light over white: 0 % is clear, 100 % hides everything.</p>
 <p>At the surface ${SURFACE_K1 * 100} % of the light bounces off at once, which is the gloss, and ${SURFACE_K2 * 100} % of the light trying to leave is reflected back in. The colours shown are those you see away from the gloss.</p>`,
   };
+}
+
+/** A share in whole percent; of a spectrum its mean. */
+function percent(share: number | readonly number[]): string {
+  const mean = typeof share === 'number' ? share : share.reduce((sum, each) => sum + each, 0) / share.length;
+  return `${Math.round(100 * mean)} %`;
 }

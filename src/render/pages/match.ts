@@ -60,6 +60,7 @@ export interface MatchPageData {
     'id' | 'title' | 'mold' | 'tolerance' | 'parts' | 'apart' | 'flakes' | 'effect'
   >[];
   readonly settings: Settings;
+  readonly optics: Book['optics'];
   /** Whether stock and prices are known, and are for who looks at them. */
   readonly edition: Edition;
   /** The plastic that a cup begins with, unless another is chosen. */
@@ -102,7 +103,7 @@ function matchMaterial(material: Material): MatchPageMaterial {
 
 /** What the Match page is given; undefined where the book has no plastic or no mold, and nothing can be matched. */
 export function matchPageData(book: Book): MatchPageData | undefined {
-  const { materials, molds, targets, settings, edition, recipes } = book;
+  const { materials, molds, targets, settings, optics, edition, recipes } = book;
   const plastic = matchPlastic(book);
   if (plastic === undefined || molds.length === 0) return undefined;
   return {
@@ -126,6 +127,7 @@ export function matchPageData(book: Book): MatchPageData | undefined {
       flakes,
     })),
     settings,
+    optics,
     edition,
     plastic,
     plasticMl: matchCupMl(settings),

@@ -21,7 +21,7 @@ export const methodPage: PageKind = {
     const examples = methodExamples(book);
     const parts: readonly MethodPart[] = [
       lightPart(examples),
-      thicknessPart(examples),
+      thicknessPart(examples, book.optics),
       mixingPart(examples),
       layersPart(examples),
       flakePart(examples),

@@ -125,7 +125,8 @@ function jumps(recipe: Recipe, edition: Edition): Html {
 
 function recipePlan(context: PageContext, recipe: Recipe): PlannerData {
   const { materials, molds } = bookIndex(context.book);
-  const shop = { materials, molds, settings: context.book.settings, edition: context.book.edition };
+  const { settings, optics, edition } = context.book;
+  const shop = { materials, molds, settings, optics, edition };
   return plannerData(shop, [recipe], (id) => link(context, paths.material(id)));
 }
 

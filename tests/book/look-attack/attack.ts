@@ -26,12 +26,13 @@ export interface PublicLook {
   readonly step: number;
 }
 
-/** What the attacker has beside the look: the shelf with its K and S, the mold, the plastic, and how the bait is shared out. */
+/** What the attacker has beside the look: the shelf with its K and S, the optics of the book, the mold, the plastic, and how the bait is shared out. */
 export interface Knowledge {
   readonly materials: readonly Material[];
   readonly mold: Pick<Mold, 'bodyMm' | 'thinMm'>;
   readonly plastic: Material;
   readonly shares: readonly number[];
+  readonly optics: Book['optics'];
 }
 
 /** What an attack has found. */
@@ -80,22 +81,22 @@ export function attack(look: PublicLook, knowledge: Knowledge, options: AttackOp
 }
 
 /** The model of a look: its stacks by its pattern, and the suspects that its word for flake leaves. */
-export function modelOf(look: PublicLook, { materials, mold, plastic, shares }: Knowledge): LookModel {
+export function modelOf(look: PublicLook, { materials, mold, plastic, shares, optics }: Knowledge): LookModel {
   const { pattern, flake, other } = look;
   const suspects = suspectsOf(materials).filter((suspect) => flake !== 'none' || suspect.flake === undefined);
   const { bodyMm, thinMm } = mold;
   const cup = (index: number, thickness: number): Stack => [{ cup: index, thickness }];
   if (other === undefined) {
-    return new LookModel(suspects, plastic.constants!, [cup(0, bodyMm), cup(0, thinMm)], 1, [bodyMm]);
+    return new LookModel(suspects, plastic.constants!, [cup(0, bodyMm), cup(0, thinMm)], 1, [bodyMm], optics);
   }
   const { beside, through } = PATTERNS[pattern];
   if (beside) {
     const sight = shares.map((share) => share * bodyMm);
-    return new LookModel(suspects, plastic.constants!, [cup(0, bodyMm), cup(1, bodyMm)], 2, sight);
+    return new LookModel(suspects, plastic.constants!, [cup(0, bodyMm), cup(1, bodyMm)], 2, sight, optics);
   }
   const side: Stack = through(shares, MIDDLE).map(({ cup: of, part }) => ({ cup: of, thickness: part * bodyMm }));
   const sight = side.map(({ thickness }) => thickness);
-  return new LookModel(suspects, plastic.constants!, [side, side.toReversed()], side.length, sight);
+  return new LookModel(suspects, plastic.constants!, [side, side.toReversed()], side.length, sight, optics);
 }
 
 /** Every number of a look within half a step, and its flake as its word has it. */
@@ -173,5 +174,6 @@ export function knowledgeOf(book: Book, id: string): Knowledge {
     mold: book.molds.find((mold) => mold.id === recipe.mold)!,
     plastic: material(recipe.cups[0]!.plastics[0]!.material),
     shares: recipe.cups.map(({ share }) => share),
+    optics: book.optics,
   };
 }

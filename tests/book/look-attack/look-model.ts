@@ -9,10 +9,11 @@ import { labFromTristimulus } from '../../../src/optics/cielab.ts';
 import { flakesPerMm, spreadFlake } from '../../../src/optics/flake.ts';
 import { layerSlopes } from '../../../src/optics/layer-slopes.ts';
 import type { OpticalConstants } from '../../../src/optics/mixture.ts';
+import { crowdingFactor, type OpticalModel, pathFactor, pathFactorSlope } from '../../../src/optics/optical-model.ts';
 import { BAND_COUNT } from '../../../src/optics/spectrum.ts';
+import { stackReflectance } from '../../../src/optics/stack.ts';
 import { BESIDE_GLOSS } from '../../../src/optics/surface.ts';
 import { bookWeights } from '../../../src/optics/tristimulus.ts';
-import { BLACK_BACKING, WHITE_BACKING } from '../../../src/tables/backings.ts';
 import { type HeldFlake, ON_FLAKE, onFlakes } from './on-flakes.ts';
 
 /** A material as the attacker knows it, for a dose of 1: what its file calls usual. */
@@ -83,6 +84,11 @@ export class LookModel {
   private readonly byK: Float64Array;
   private readonly byS: Float64Array;
   private readonly R = new Float64Array(2);
+  private readonly optics: OpticalModel;
+  private readonly white: Float64Array;
+  private readonly black: Float64Array;
+  /** What is left of S of each cup as material crowds in it. */
+  private readonly crowded: Float64Array;
 
   /**
    * @param sightMm mm of each cup along a line of sight through the body, for the flake that it meets
@@ -93,7 +99,12 @@ export class LookModel {
     stacks: readonly Stack[],
     cups: number,
     sightMm: readonly number[],
+    optics: OpticalModel,
   ) {
+    this.optics = optics;
+    this.white = stackReflectance([], optics.backings.white);
+    this.black = stackReflectance([], optics.backings.black);
+    this.crowded = new Float64Array(cups);
     this.suspects = suspects;
     this.stacks = stacks;
     this.cups = cups;
@@ -129,15 +140,19 @@ export class LookModel {
       xyz.fill(0);
       byDose.fill(0);
       for (let band = 0; band < BAND_COUNT; band++) {
-        R[0] = WHITE_BACKING;
-        R[1] = BLACK_BACKING;
+        R[0] = this.white[band]!;
+        R[1] = this.black[band]!;
+        let scattered = 0;
+        for (const { cup, thickness } of stack) scattered += this.S[cup * BAND_COUNT + band]! * thickness;
+        const factor = pathFactor(this.optics.path, scattered);
         byK.fill(0);
         byS.fill(0);
         byFlake.fill(0);
         for (let i = stack.length - 1; i >= 0; i--) {
           const { cup, thickness } = stack[i]!;
-          this.cover(cup, band, thickness, flakes, byFlake, count);
+          this.cover(cup, band, factor, thickness, flakes, byFlake, count);
         }
+        this.outOfPath(stack, band, factor, pathFactorSlope(this.optics.path, scattered));
         for (let backing = 0; backing < 2; backing++) {
           const outward = 1 - HELD * R[backing]!;
           const seen = (THROUGH * R[backing]!) / outward;
@@ -156,7 +171,7 @@ export class LookModel {
                 ? bySurface * byFlake[backing * count + j]!
                 : bySurface *
                   (byK[backing * cups + cup]! * this.suspectK[suspect]![band]! +
-                    byS[backing * cups + cup]! * this.suspectS[suspect]![band]!);
+                    byS[backing * cups + cup]! * this.scatters(columns[j]!, band));
             byDose[to * count + j]! += wx * slope;
             byDose[(to + 1) * count + j]! += wy * slope;
             byDose[(to + 2) * count + j]! += wz * slope;
@@ -168,10 +183,31 @@ export class LookModel {
     this.meet(columns, doses, values, slopes);
   }
 
+  /** Slopes with K′ made slopes with K: S of any layer changes K′ of all. */
+  private outOfPath(stack: Stack, band: number, factor: number, slope: number): void {
+    const { cups, byK, byS } = this;
+    for (let backing = 0; backing < 2; backing++) {
+      let byFactor = 0;
+      for (let cup = 0; cup < cups; cup++) {
+        byFactor += byK[backing * cups + cup]! * this.K[cup * BAND_COUNT + band]!;
+        byK[backing * cups + cup]! *= factor;
+      }
+      for (const { cup, thickness } of stack) byS[backing * cups + cup]! += byFactor * slope * thickness;
+    }
+  }
+
+  /** How S of a cup changes with a dose: by what that scatters, less what it takes from all the rest. */
+  private scatters({ cup, suspect }: Column, band: number): number {
+    const { usualDose } = this.suspects[suspect]!;
+    const lost = this.optics.crowding * usualDose * this.S[cup * BAND_COUNT + band]!;
+    return this.crowded[cup]! * this.suspectS[suspect]![band]! - lost;
+  }
+
   /** K and S of the cups; the columns of flake with what they are met per mm. */
   private fill(columns: readonly Column[], doses: ArrayLike<number>): readonly HeldFlake[] {
     const { K, S } = this;
     const flakes: HeldFlake[] = [];
+    const loads = new Float64Array(this.cups);
     for (let cup = 0; cup < this.cups; cup++) {
       K.set(this.plasticK, cup * BAND_COUNT);
       S.set(this.plasticS, cup * BAND_COUNT);
@@ -185,11 +221,16 @@ export class LookModel {
         const { hidesPerMm } = flake;
         flakes.push({ column, cup, perMm: dose * hidesPerMm, perDose: hidesPerMm, reflectance: k, seen: 0 });
       } else {
+        loads[cup]! += dose * this.suspects[suspect]!.usualDose;
         for (let band = 0; band < BAND_COUNT; band++) {
           K[cup * BAND_COUNT + band]! += dose * k[band]!;
           S[cup * BAND_COUNT + band]! += dose * s[band]!;
         }
       }
+    }
+    for (const [cup, load] of loads.entries()) {
+      this.crowded[cup] = crowdingFactor(this.optics, load);
+      for (let at = cup * BAND_COUNT; at < (cup + 1) * BAND_COUNT; at++) S[at]! *= this.crowded[cup]!;
     }
     return flakes;
   }
@@ -198,13 +239,14 @@ export class LookModel {
   private cover(
     cup: number,
     band: number,
+    factor: number,
     thickness: number,
     flakes: readonly HeldFlake[],
     byFlake: Float64Array,
     count: number,
   ): void {
     const { cups, byK, byS, R } = this;
-    const K = this.K[cup * BAND_COUNT + band]!;
+    const K = factor * this.K[cup * BAND_COUNT + band]!;
     const S = this.S[cup * BAND_COUNT + band]!;
     let flaked = false;
     let mu = 0;

@@ -1,0 +1,93 @@
+import { cieRootSlope } from '../../optics/cie-root.ts';
+import { type Lab, labFromTristimulus } from '../../optics/cielab.ts';
+import { type LocalMetric, localMetric } from '../../optics/local-metric.ts';
+import type { OpticalModel } from '../../optics/optical-model.ts';
+import { BAND_COUNT } from '../../optics/spectrum.ts';
+import { stackReflectance } from '../../optics/stack.ts';
+import { bookWeights } from '../../optics/tristimulus.ts';
+import type { MixGoal, MixLayer } from './mix-problem.ts';
+
+const { x: WX, y: WY, z: WZ, white: WHITE } = bookWeights('D65');
+const NO_LAB: Lab = { L: 0, a: 0, b: 0 };
+
+/** One look at a bait over one backing. */
+export interface View {
+  readonly layers: readonly MixLayer[];
+  readonly backing: Float64Array;
+  readonly target: Lab;
+  readonly off: Lab;
+  readonly metric: LocalMetric;
+  /** Reflectance as seen, and its slopes with K and S of each cup: cup by cup, band by band. */
+  readonly R: Float64Array;
+  /** K′ and effective depth of each layer, band by band: of no concern to the backing, so the first view of a goal finds them for both. */
+  readonly absorbed: Float64Array;
+  readonly depths: Float64Array;
+  readonly isFirst: boolean;
+  readonly byK: Float64Array;
+  readonly byS: Float64Array;
+}
+
+/** The looks that a goal asks for, over white and over black in turn. */
+export function viewsOf(goal: MixGoal, stride: number, { backings }: OpticalModel): View[] {
+  const absorbed = new Float64Array(goal.layers.length * BAND_COUNT);
+  const depths = new Float64Array(goal.layers.length * BAND_COUNT);
+  const view = (backing: keyof OpticalModel['backings'], target: Lab, off: Lab = NO_LAB): View => ({
+    layers: goal.layers,
+    absorbed,
+    depths,
+    isFirst: backing === 'white',
+    backing: stackReflectance([], backings[backing]),
+    target,
+    off,
+    metric: localMetric(target),
+    R: new Float64Array(BAND_COUNT),
+    byK: new Float64Array(stride),
+    byS: new Float64Array(stride),
+  });
+  const white = view('white', goal.overWhite, goal.offWhite);
+  return goal.overBlack ? [white, view('black', goal.overBlack, goal.offBlack)] : [white];
+}
+
+/** Colour of a view with a share of what the model is off by. */
+export function labSeen({ R, off }: View, share: number): Lab {
+  return plusOff(labFromTristimulus(sums(R)), { off }, share);
+}
+
+/** A colour with a share of what the model is off by in a view. */
+export function plusOff(lab: Lab, { off }: Pick<View, 'off'>, share: number): Lab {
+  return { L: lab.L + share * off.L, a: lab.a + share * off.a, b: lab.b + share * off.b };
+}
+
+function sums(R: Float64Array): { X: number; Y: number; Z: number } {
+  let X = 0;
+  let Y = 0;
+  let Z = 0;
+  for (let band = 0; band < BAND_COUNT; band++) {
+    const value = R[band]!;
+    X += WX[band]! * value;
+    Y += WY[band]! * value;
+    Z += WZ[band]! * value;
+  }
+  return { X, Y, Z };
+}
+
+/** A difference in Lab by one row of a metric. */
+export function measured(metric: Float64Array, row: number, dL: number, da: number, db: number): number {
+  return metric[3 * row]! * dL + metric[3 * row + 1]! * da + metric[3 * row + 2]! * db;
+}
+
+/** How the three residuals of a view change with X, Y and Z, row by row. */
+export function tristimulusSlopes(metric: Float64Array, R: Float64Array, into: Float64Array): void {
+  const { X, Y, Z } = sums(R);
+  const fx = cieRootSlope(X / WHITE.X) / WHITE.X;
+  const fy = cieRootSlope(Y);
+  const fz = cieRootSlope(Z / WHITE.Z) / WHITE.Z;
+  for (let row = 0; row < 3; row++) {
+    const byL = metric[3 * row]!;
+    const byA = metric[3 * row + 1]!;
+    const byB = metric[3 * row + 2]!;
+    into[3 * row] = 500 * byA * fx;
+    into[3 * row + 1] = (116 * byL - 500 * byA + 200 * byB) * fy;
+    into[3 * row + 2] = -200 * byB * fz;
+  }
+}
