@@ -2,7 +2,6 @@ import type { Recipe } from '../../../../src/book/model/recipe.ts';
 import { required } from '../../../../src/values/required.ts';
 import { unseenFile } from '../book/log-text.ts';
 import type { MakersBook } from '../book/makers-book.ts';
-import { numberIn } from '../maker/number-in.ts';
 import { pairDifference, type SeenPair } from '../physics/eye.ts';
 import { Chance } from '../world/chance.ts';
 import { exactCup, randomMixture } from '../world/mixtures.ts';
@@ -39,11 +38,7 @@ export function missed(shown: readonly { readonly recipe: Recipe; readonly truth
     deltaE: shown.map(({ recipe: { body }, truth }) =>
       pairDifference({ white: body.overWhite.lab, black: body.overBlack.lab }, truth),
     ),
-    bound: shown.map(({ recipe }) => statedBound(recipe)),
+    // Every dose is exact here: what measuring adds does not count.
+    bound: shown.map(({ recipe }) => recipe.spread.fromMaterials),
   };
-}
-
-/** What nine in ten are said to stay within: of the colour as it is believed, else of the materials' doubt alone. */
-function statedBound(recipe: Recipe): number {
-  return numberIn(recipe, 'known', 'bound90') ?? numberIn(recipe, 'known', 'bound') ?? recipe.spread.fromMaterials;
 }
