@@ -47,25 +47,31 @@ export function groupTests(problem: ShelfProblem, theta: Float64Array, weights: 
   const looker = new CompositionLooker(problem.unknowns);
   const leaving = (block: SeenBlock, itemWeights: readonly number[]): LeavingOut =>
     new LeavingOut(block, blockResiduals(block, looker, state), blockFactor(block, itemWeights), covariance, n);
-  const ofCups = problem.cups.flatMap((block) => {
-    const itemWeights = cupWeights(block, weights);
-    const left = leaving(block, itemWeights);
-    const noted = itemWeights.map(() => 1);
-    const alone = block.looks.map(({ key }) => weightOf(weights, { kind: 'look', key }));
-    return groupsOf(block).map(({ group, items }): GroupTest => {
-      const misfit = left.misfit(items, itemWeights, noted);
-      // What one of its looks can be blamed for is no fault of the cup.
-      const blamed = group.kind === 'cup' ? left.misfit(items, itemWeights, alone) : misfit;
-      return { ...group, ...misfit, weight: weightOf(weights, group), unlike: blamed.chi2 / blamed.dof };
-    });
-  });
   const ofLabels = problem.labels.map((block): GroupTest => {
     const group: BelievedGroup = { kind: 'label', material: block.material, index: block.index };
     const weight = weightOf(weights, group);
     const misfit = leaving(block, [weight]).misfit([0], [weight], [1]);
     return { ...group, ...misfit, weight, unlike: misfit.chi2 / misfit.dof };
   });
-  return [...ofCups, ...ofLabels];
+  return [...problem.cups.flatMap((block) => cupTests(block, weights, leaving)), ...ofLabels];
+}
+
+/** The tests of a cup. */
+export function cupTests(
+  block: CupBlock,
+  weights: GroupWeights,
+  leaving: (block: CupBlock, itemWeights: readonly number[]) => LeavingOut,
+): readonly GroupTest[] {
+  const itemWeights = cupWeights(block, weights);
+  const left = leaving(block, itemWeights);
+  const noted = itemWeights.map(() => 1);
+  const alone = block.looks.map(({ key }) => weightOf(weights, { kind: 'look', key }));
+  return groupsOf(block).map(({ group, items }): GroupTest => {
+    const misfit = left.misfit(items, itemWeights, noted);
+    // What one of its looks can be blamed for is no fault of the cup.
+    const blamed = group.kind === 'cup' ? left.misfit(items, itemWeights, alone) : misfit;
+    return { ...group, ...misfit, weight: weightOf(weights, group), unlike: blamed.chi2 / blamed.dof };
+  });
 }
 
 /** What of a cup may be false by itself, and the places of its looks. */

@@ -1,11 +1,12 @@
 import { fitWeights, type GroupWeights, keptWeights } from './believed-groups.ts';
 import { fitTheta, SETTLED } from './fit-theta.ts';
+import { foldedProblem, foldedWeights, straightLooks } from './folded-looks.ts';
 import { groupTests } from './group-tests.ts';
 import { learnedConstants } from './learned-constants.ts';
 import { learnedOptics } from './learned-optics.ts';
 import type { LearnedShelf } from './learned-shelf.ts';
 import type { LearningData } from './learning-data.ts';
-import { ShelfEquations } from './normal-equations.ts';
+import { ShelfEquations, type StraightLooks } from './normal-equations.ts';
 import { robustWeights } from './robust-weights.ts';
 import { roundedTheta } from './rounded-theta.ts';
 import { type ShelfProblem, shelfProblem } from './shelf-problem.ts';
@@ -18,24 +19,33 @@ const REFITS = 4;
 // As long as weights are only being found, this is near enough: in standard deviations.
 const NEARLY = 1e-3;
 
+// So often the straight lines of folded looks are found, each time where the last fit has led.
+const FOLDS = 3;
+
 /**
  * Learns a shelf: the values of all unknowns that are likeliest, from what the files say and from every look together.
  *
  * What does not agree with the rest is believed less (`robustWeights`), a look that was checked never.
+ * Of very many looks some are folded in: see `folded-looks.ts`.
  * The same from any order. It begins at what the labels say, and from nowhere else: where a false look is believed at first, what is
  * likeliest then may hang on the start.
  * Throws: RangeError, naming it, if a look has a material that is not in the data, a dose is none, or two things have one name.
  */
 export function learn(data: LearningData): LearnedShelf {
   const problem = shelfProblem(data);
-  let weights: GroupWeights = new Map();
-  let theta = fitted(problem, weights, startFromLabels(problem), NEARLY);
-  for (let refit = 1; refit <= REFITS; refit++) {
-    const before = weights;
-    weights = robustWeights(problem, groupTests(problem, theta, weights));
-    const stands = refit === REFITS || sameWeights(weights, before);
-    theta = fitted(problem, weights, theta, stands ? SETTLED : NEARLY);
-    if (stands) break;
+  const parts = foldedProblem(problem);
+  const isFolded = parts.folded.cups.length > 0;
+  let { theta, weights } = robustFit(parts.full, isFolded ? NEARLY : SETTLED);
+  if (isFolded) {
+    weights = foldedWeights(parts, theta, weights);
+    for (let pass = 1; pass <= FOLDS; pass++)
+      theta = fitted(
+        parts.full,
+        weights,
+        theta,
+        pass === FOLDS ? SETTLED : NEARLY,
+        straightLooks(parts, theta, weights),
+      );
   }
   const state = shelfState(problem.unknowns, theta);
   return {
@@ -47,8 +57,29 @@ export function learn(data: LearningData): LearnedShelf {
   };
 }
 
-function fitted(problem: ShelfProblem, weights: GroupWeights, start: Float64Array, settled: number): Float64Array {
-  return roundedTheta(fitTheta(new ShelfEquations(problem, fitWeights(problem, weights)), start, settled));
+/** A fit in which what does not agree with the rest is believed less. */
+function robustFit(problem: ShelfProblem, settled: number): { theta: Float64Array; weights: GroupWeights } {
+  let weights: GroupWeights = new Map();
+  let theta = fitted(problem, weights, startFromLabels(problem), NEARLY);
+  for (let refit = 1; refit <= REFITS; refit++) {
+    const before = weights;
+    weights = robustWeights(problem.data.looks, groupTests(problem, theta, weights));
+    const stands = refit === REFITS || sameWeights(weights, before);
+    theta = fitted(problem, weights, theta, stands ? settled : NEARLY);
+    if (stands) break;
+  }
+  return { theta, weights };
+}
+
+function fitted(
+  problem: ShelfProblem,
+  weights: GroupWeights,
+  start: Float64Array,
+  settled: number,
+  straight?: StraightLooks,
+): Float64Array {
+  const equations = new ShelfEquations(problem, fitWeights(problem, weights), straight);
+  return roundedTheta(fitTheta(equations, start, settled));
 }
 
 function sameWeights(one: GroupWeights, other: GroupWeights): boolean {

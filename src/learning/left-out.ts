@@ -4,7 +4,7 @@
  * With C the covariance of a block's views, r their residuals at the fit, J their slopes and Σ the covariance of theta, the inverse of
  * what views and theta together leave is Q = C⁻¹ − C⁻¹ J Σ Jᵀ C⁻¹. For any part G of the views, P = (Q_GG)⁻¹ is how far the rest can say
  * what will be seen there, and P (C⁻¹ r)_G by how much it was otherwise: exactly what a fit without G would give, were colours straight lines
- * in theta.
+ * in theta. Of a block that the fit knew nothing of, Q is (C + J Σ Jᵀ)⁻¹ instead, and what pulls is Q r.
  *
  * @packageDocumentation
  */
@@ -42,16 +42,29 @@ export class LeavingOut {
    * @param found residuals and slopes at the fit, which are used up
    * @param factor Cholesky's factor of the covariance of the block's views, with all weights
    * @param covariance of theta, n × n
+   * @param fitted whether the block was among what theta was fitted to
    */
-  constructor(block: SeenBlock, found: BlockResiduals, factor: Float64Array, covariance: Float64Array, n: number) {
+  constructor(
+    block: SeenBlock,
+    found: BlockResiduals,
+    factor: Float64Array,
+    covariance: Float64Array,
+    n: number,
+    fitted = true,
+  ) {
     this.block = block;
     this.rows = found.residuals.length;
     this.variances = block.covariance();
     whiten(found, factor);
     const views = block.views.length;
     const inverse = inverseLower(factor, views);
-    this.pull = spread(inverse, found.residuals, views);
-    this.Q = this.leftBy(block, found, covariance, n, inverse);
+    const said = saidByTheta(block, found, covariance, n);
+    const left = fitted ? leftOfOne(said, this.rows) : inverseOfOneAnd(said, this.rows);
+    const pull = fitted ? found.residuals : product(left, found.residuals);
+    this.pull = spread(inverse, pull, views);
+    // From whitened rows to those of the views, on both sides.
+    const half = spreadColumns(inverse, left, this.rows, views);
+    this.Q = spreadColumns(inverse, transposed(half, this.rows), this.rows, views);
   }
 
   /**
@@ -98,38 +111,56 @@ export class LeavingOut {
       }
     }
   }
+}
 
-  /** Q, rows × rows. */
-  private leftBy(
-    { columns, views }: SeenBlock,
-    { slopes }: BlockResiduals,
-    covariance: Float64Array,
-    n: number,
-    inverse: Float64Array,
-  ): Float64Array {
-    const { rows } = this;
-    const count = columns.length;
-    const Q = new Float64Array(rows * rows);
-    const spreadRow = new Float64Array(count);
-    for (let i = 0; i < rows; i++) {
-      spreadRow.fill(0);
-      for (let a = 0; a < count; a++) {
-        const slope = slopes[i * count + a]!;
-        if (slope === 0) continue;
-        const from = columns[a]! * n;
-        for (let b = 0; b < count; b++) spreadRow[b]! += slope * covariance[from + columns[b]!]!;
-      }
-      for (let j = 0; j <= i; j++) {
-        let sum = i === j ? 1 + LEAST_LEFT : 0;
-        for (let b = 0; b < count; b++) sum -= spreadRow[b]! * slopes[j * count + b]!;
-        Q[i * rows + j] = sum;
-        Q[j * rows + i] = sum;
-      }
+/** J Σ Jᵀ, rows × rows. */
+function saidByTheta(
+  { columns }: SeenBlock,
+  { slopes, residuals }: BlockResiduals,
+  covariance: Float64Array,
+  n: number,
+): Float64Array {
+  const rows = residuals.length;
+  const count = columns.length;
+  const said = new Float64Array(rows * rows);
+  const spreadRow = new Float64Array(count);
+  for (let i = 0; i < rows; i++) {
+    spreadRow.fill(0);
+    for (let a = 0; a < count; a++) {
+      const slope = slopes[i * count + a]!;
+      if (slope === 0) continue;
+      const from = columns[a]! * n;
+      for (let b = 0; b < count; b++) spreadRow[b]! += slope * covariance[from + columns[b]!]!;
     }
-    // From whitened rows to those of the views, on both sides.
-    const half = spreadColumns(inverse, Q, rows, views.length);
-    return spreadColumns(inverse, transposed(half, rows), rows, views.length);
+    for (let j = 0; j <= i; j++) {
+      let sum = 0;
+      for (let b = 0; b < count; b++) sum += spreadRow[b]! * slopes[j * count + b]!;
+      said[i * rows + j] = sum;
+      said[j * rows + i] = sum;
+    }
   }
+  return said;
+}
+
+/** 1 − A. */
+function leftOfOne(A: Float64Array, n: number): Float64Array {
+  return A.map((value, i) => (i % (n + 1) === 0 ? 1 + LEAST_LEFT : 0) - value);
+}
+
+/** (1 + A)⁻¹. */
+function inverseOfOneAnd(A: Float64Array, n: number): Float64Array {
+  const sum = A.map((value, i) => (i % (n + 1) === 0 ? 1 : 0) + value);
+  factorizeDense(sum, n);
+  return inverseDense(sum, n);
+}
+
+function product(A: Float64Array, x: Float64Array): Float64Array {
+  const n = x.length;
+  return x.map((_, i) => {
+    let sum = 0;
+    for (let j = 0; j < n; j++) sum += A[i * n + j]! * x[j]!;
+    return sum;
+  });
 }
 
 /** The inverse of a lower triangle. */

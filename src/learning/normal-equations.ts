@@ -25,13 +25,24 @@ export interface NormalEquations {
   readonly curvature?: Float64Array;
 }
 
+/** What is seen of many looks as if their colours were straight lines in theta, from a place where they were found. */
+export interface StraightLooks {
+  readonly theta: Float64Array;
+  /** Of their half squares, without theta's own; the curvature's lower triangle. */
+  readonly gradient: Float64Array;
+  readonly curvature: Float64Array;
+}
+
 /** What the fit asks again and again, with the weights as they are. */
 export class ShelfEquations {
   readonly problem: ShelfProblem;
   private readonly looker: CompositionLooker;
   private readonly blocks: readonly { readonly block: SeenBlock; readonly factor: Float64Array }[];
+  private readonly straight: StraightLooks | undefined;
 
-  constructor(problem: ShelfProblem, weights?: FitWeights) {
+  /** @param straight looks besides those of the problem */
+  constructor(problem: ShelfProblem, weights?: FitWeights, straight?: StraightLooks) {
+    this.straight = straight;
     this.problem = problem;
     this.looker = new CompositionLooker(problem.unknowns);
     this.blocks = [
@@ -61,8 +72,49 @@ export class ShelfEquations {
       addGradient(block, found, gradient);
       if (curvature) addCurvature(block, found, curvature, n);
     }
-    return { cost: cost / 2, gradient, ...(curvature ? { curvature } : {}) };
+    cost /= 2;
+    if (this.straight) cost += addStraight(this.straight, theta, gradient, curvature);
+    return { cost, gradient, ...(curvature ? { curvature } : {}) };
   }
+
+  /** The looks of the problem (without its labels' share, if it has none) as straight lines from a theta on. */
+  straightFrom(theta: Float64Array): StraightLooks {
+    const n = theta.length;
+    const { gradient, curvature } = this.at(theta, true);
+    for (let i = 0; i < n; i++) {
+      gradient[i]! -= theta[i]!;
+      curvature![i * n + i]! -= 1;
+    }
+    return { theta: theta.slice(), gradient, curvature: curvature! };
+  }
+}
+
+/** Adds the gradient and curvature of straight looks, and returns what they cost more than where they were found. */
+function addStraight(
+  straight: StraightLooks,
+  theta: Float64Array,
+  gradient: Float64Array,
+  curvature?: Float64Array,
+): number {
+  const n = theta.length;
+  const moved = theta.map((value, i) => value - straight.theta[i]!);
+  const change = straight.gradient.slice();
+  let cost = 0;
+  for (let i = 0; i < n; i++) {
+    const row = i * n;
+    for (let j = 0; j < i; j++) {
+      const curve = straight.curvature[row + j]!;
+      change[i]! += curve * moved[j]!;
+      change[j]! += curve * moved[i]!;
+    }
+    change[i]! += straight.curvature[row + i]! * moved[i]!;
+  }
+  for (let i = 0; i < n; i++) {
+    cost += (moved[i]! * (change[i]! + straight.gradient[i]!)) / 2;
+    gradient[i]! += change[i]!;
+  }
+  if (curvature) for (let i = 0; i < n * n; i++) curvature[i]! += straight.curvature[i]!;
+  return cost;
 }
 
 function addGradient({ columns }: SeenBlock, { residuals, slopes }: BlockResiduals, gradient: Float64Array): void {

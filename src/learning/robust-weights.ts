@@ -1,6 +1,6 @@
 import { type GroupWeights, groupName } from './believed-groups.ts';
 import type { GroupTest } from './group-tests.ts';
-import type { ShelfProblem } from './shelf-problem.ts';
+import type { TaughtLook } from './learning-data.ts';
 
 /**
  * Up to this mean square of what it is off by, in its deviations, something is believed as noted. From our own study on simulated benches:
@@ -18,9 +18,10 @@ const LEAST = 1e-3;
  * How far each group is believed after a test: min(1, (1.9 / (chi²/dof))²). A look that was checked always is.
  *
  * Rounded to three digits.
+ * @param looks those that the tests are of, at least
  */
-export function robustWeights({ data }: ShelfProblem, tests: readonly GroupTest[]): GroupWeights {
-  const checked = new Set(data.looks.flatMap(({ key, checked }) => (checked ? key : [])));
+export function robustWeights(looks: readonly TaughtLook[], tests: readonly GroupTest[]): GroupWeights {
+  const checked = new Set(looks.flatMap(({ key, checked }) => (checked ? key : [])));
   const weights = new Map<string, number>();
   for (const test of tests) {
     if (test.kind === 'look' && checked.has(test.key)) continue;
