@@ -10,34 +10,33 @@ import { type BeliefParts, beliefParts, once } from './belief-parts.ts';
 import type { BelievedViews } from './believed-views.ts';
 import { type CameraColours, withoutBias } from './camera-bias.ts';
 import { likeness } from './composition-point.ts';
-import { fieldWeights } from './field-weights.ts';
 import { JointKriging } from './joint-kriging.ts';
 import type { LearnedShelf } from './learned-shelf.ts';
 import type { TaughtLook } from './learning-data.ts';
 import type { LinearLook } from './linear-views.ts';
-import { nearestLooks } from './nearest-looks.ts';
+import { LookField } from './look-field.ts';
 import { OffsetNear } from './offset-near.ts';
+import { type ShelfOffsets, shelfOffsets } from './offset-sources.ts';
 import { type PredictedLooks, predictedLooks } from './predicted-looks.ts';
-import { type SharedVariance, sharedMemo } from './shared-memo.ts';
 import { withoutCup } from './without-cup.ts';
 
 /** As alike as this, a look counts among those that bear on a colour. Convention of this book. */
 const BEARS = 0.1;
 
-/** What a belief is made from, and what looks share. */
+/** What a belief is made from, and its looks among one another. */
 interface Grounds {
   readonly parts: BeliefParts;
-  readonly shared: SharedVariance;
+  readonly field: LookField;
 }
 
 /** Made once of a shelf, and asked often: nothing is found before it is asked for. See `JointKriging` for the formulas. */
 export class Belief {
   private readonly grounds: () => Grounds;
-  private readonly weights: () => Float64Array;
+  private readonly offsets: () => ShelfOffsets;
 
   constructor(from: LearnedShelf | (() => Grounds)) {
     this.grounds = once(typeof from === 'function' ? from : () => groundsOf(from));
-    this.weights = once(() => fieldWeights(this.grounds().parts.looks, this.grounds().shared));
+    this.offsets = once(() => shelfOffsets(this.grounds().field));
   }
 
   /**
@@ -66,7 +65,16 @@ export class Belief {
    */
   near(asked: BelievedCup, names: readonly string[]): OffsetNear {
     const { state, looks } = this.grounds().parts;
-    return new OffsetNear(state.unknowns, asked, usualMeans(looks), names, looks, this.weights());
+    const { isThinned, of } = this.offsets();
+    const sources = of(usualMeans(looks), asked.cup);
+    const near = new OffsetNear(state.unknowns, asked, names, sources);
+    if (!isThinned) return near;
+    // What the looks that are left out say of the cup itself is added, and fades as doses go away from it.
+    const { views, kriging } = this.asked(asked);
+    const { point } = views.errors;
+    const found = near.inMetric(names.map((name) => doseOf(asked, name)));
+    const ofLikeness = kriging.offset.map((value, axis) => value - found[axis]!);
+    return new OffsetNear(state.unknowns, asked, names, [...sources, { point, ofLikeness }]);
   }
 
   /** Colours that a camera has shown, as they are believed to be: see `withoutBias`. */
@@ -77,8 +85,9 @@ export class Belief {
   /** What would be believed if a cup had never been looked at: see `withoutCup`. */
   without(cup: string): Belief {
     return new Belief(() => {
-      const { parts, shared } = this.grounds();
-      return { parts: withoutCup(parts, cup, shared), shared };
+      const { parts, field } = this.grounds();
+      const left = withoutCup(parts, cup, field.shared);
+      return { parts: left, field: new LookField(left.looks, field.shared) };
     });
   }
 
@@ -87,8 +96,8 @@ export class Belief {
    * belief `without` their cup.
    */
   predicted(looks: readonly TaughtLook[]): PredictedLooks {
-    const { parts, shared } = this.grounds();
-    return predictedLooks(parts, looks, shared);
+    const { parts, field } = this.grounds();
+    return predictedLooks(parts, field, looks);
   }
 
   private asked(asked: BelievedCup): {
@@ -97,17 +106,22 @@ export class Belief {
     readonly kriging: JointKriging;
     readonly mean: TwoViews;
   } {
-    const { parts, shared } = this.grounds();
+    const { parts, field } = this.grounds();
     const views = modelViews(parts.state, parts.looker, asked, usualMeans(parts.looks));
-    const near = nearestLooks(parts.looks, [views], shared);
-    const kriging = new JointKriging(near, [views], shared);
+    const near = field.nearest([views]);
+    const kriging = new JointKriging(near, [views], field.shared);
     return { views, near, kriging, mean: meanViews(views, kriging.offset) };
   }
 }
 
+/** Of the near layer, g/ml. */
+function doseOf({ layers }: BelievedCup, name: string): number {
+  return layers[0]!.contents.reduce((sum, [id, dose]) => (id === name ? sum + dose : sum), 0);
+}
+
 function groundsOf(shelf: LearnedShelf): Grounds {
   const parts = beliefParts(shelf);
-  return { parts, shared: sharedMemo(parts.looks) };
+  return { parts, field: new LookField(parts.looks) };
 }
 
 /**

@@ -5,8 +5,8 @@
  */
 import { BOTH_AXES, type LinearLook, VIEW_AXES } from './linear-views.ts';
 import { lookNoise } from './look-covariance.ts';
+import type { LookField } from './look-field.ts';
 import { vaguer } from './seen-sides.ts';
-import type { SharedVariance } from './shared-memo.ts';
 
 // The errors are of the order of 1, and an offset is wanted to a hundredth.
 const SETTLED = 1e-5;
@@ -18,8 +18,9 @@ const MOST_STEPS = 500;
  * By conjugate gradients (M. R. Hestenes & E. Stiefel 1952, citation from memory), each look divided by its own variance first: six right-hand
  * sides over hundreds of looks, where most have nothing in common.
  */
-export function fieldWeights(looks: readonly LinearLook[], shared: SharedVariance): Float64Array {
-  const field = new Field(looks, shared);
+export function fieldWeights(lookField: LookField): Float64Array {
+  const { looks } = lookField;
+  const field = new Field(lookField);
   const size = looks.length * BOTH_AXES;
   const alpha = new Float64Array(size);
   const rest = new Float64Array(size);
@@ -53,16 +54,17 @@ class Field {
   private readonly own: Float64Array;
   private readonly between: Float64Array;
 
-  constructor(looks: readonly LinearLook[], shared: SharedVariance) {
+  constructor(field: LookField) {
+    const { looks, shared } = field;
     this.looks = looks;
     const pairs: number[] = [];
     const shares: number[] = [];
     for (let i = 0; i < looks.length; i++) {
+      const withAll = field.sharesWith(looks[i]!);
       for (let j = 0; j < i; j++) {
-        const share = shared(looks[i]!, looks[j]!);
-        if (share < NOTHING) continue;
+        if (withAll[j]! === 0) continue;
         pairs.push(i, j);
-        shares.push(share);
+        shares.push(withAll[j]!);
       }
     }
     this.pairs = Int32Array.from(pairs);
@@ -109,9 +111,6 @@ class Field {
     return y;
   }
 }
-
-// ΔE00²: such pairs do not know of each other. Small enough to leave C positive definite, beside the noise of any look.
-const NOTHING = 1e-6;
 
 function dot(one: Float64Array, other: Float64Array): number {
   let sum = 0;

@@ -5,11 +5,10 @@
  */
 import type { TwoViews } from '../optics/cup-body.ts';
 import { inverseMetric, localMetric } from '../optics/local-metric.ts';
-import type { LookMeans } from '../optics/look-doubt.ts';
-import { ALIKE_WITHIN, DISCREPANCY_SD, SAME_CUP_SD } from '../tables/model-discrepancy.ts';
+import { ALIKE_WITHIN } from '../tables/model-discrepancy.ts';
 import type { BelievedCup } from './asked-views.ts';
-import { compositionPoint, doseCoordinate } from './composition-point.ts';
-import { BOTH_AXES, type LinearLook, VIEW_AXES } from './linear-views.ts';
+import { type CompositionPoint, compositionPoint, doseCoordinate } from './composition-point.ts';
+import { BOTH_AXES, VIEW_AXES } from './linear-views.ts';
 import type { ShelfUnknowns } from './shelf-unknowns.ts';
 
 /** Steps in Lab over white and over black. */
@@ -17,6 +16,15 @@ export type LabOffsets = TwoViews;
 
 /** Squared distance from which on a look says nothing: it would say less than a part in a thousand of what it says of its own cup. */
 const FARTHEST = 2 * ALIKE_WITHIN * ALIKE_WITHIN * Math.log(1000);
+
+/** Something that adds to the offset of compositions like it. */
+export interface OffsetSource {
+  readonly point: CompositionPoint;
+  /** ΔE00 along six axes, for a composition of which it shares all, by how alike it is. */
+  readonly ofLikeness: Float64Array;
+  /** The same whatever the doses; unset: nothing. */
+  readonly always?: Float64Array;
+}
 
 /**
  * The mean of universal kriging (see `JointKriging`) from all looks of a shelf, for one cup with other doses of some materials in its near
@@ -26,11 +34,10 @@ export class OffsetNear {
   private readonly typical: Float64Array;
   /** Of each look that a search may come near to: squared distance with none of what may change. */
   private readonly distances: Float64Array;
-  /** What it shares with a cup of the same composition, and with its own cup besides. */
-  private readonly shares: Float64Array;
-  private readonly own: Float64Array;
-  /** α, six axes each. */
-  private readonly weights: Float64Array;
+  /** Six axes each: by how alike a look is. */
+  private readonly ofLikeness: Float64Array;
+  /** Six axes, of all together, whatever the doses. */
+  private readonly always = new Float64Array(BOTH_AXES);
   /** By what may change: where its looks begin; then those looks, and their coordinates in it. */
   private readonly starts: Int32Array;
   private readonly holders: Int32Array;
@@ -44,41 +51,31 @@ export class OffsetNear {
    * Throws: RangeError, naming it, if a material is not one of the shelf.
    *
    * @param names of what may change, each once
-   * @param weights `fieldWeights` of the looks
    */
-  constructor(
-    unknowns: ShelfUnknowns,
-    asked: BelievedCup,
-    means: LookMeans,
-    names: readonly string[],
-    looks: readonly LinearLook[],
-    weights: Float64Array,
-  ) {
+  constructor(unknowns: ShelfUnknowns, asked: BelievedCup, names: readonly string[], sources: readonly OffsetSource[]) {
     const [nearLayer, ...behind] = asked.layers;
     const kept = { ...nearLayer!, contents: nearLayer!.contents.filter(([id]) => !names.includes(id)) };
     const point = compositionPoint(unknowns, [kept, ...behind], asked.streaks);
     const fixed = new Map(Array.from(point.keys, (key, i) => [key, point.values[i]!]));
     const places = names.map((name) => placeOf(unknowns, name));
     const changing = new Map(places.map((place, i) => [place, i]));
-    const isOwn = ({ errors }: LinearLook): boolean => asked.cup !== undefined && errors.cup === asked.cup;
-    const reached = looks
-      .map((look, i) => ({ look, i, ...nearLook(look, fixed, changing) }))
-      .filter(({ look, least }) => least < FARTHEST || isOwn(look));
+    const reached = sources
+      .map((source) => ({ source, ...nearPoint(source.point, fixed, changing) }))
+      .filter(({ least }) => least < FARTHEST);
     this.typical = Float64Array.from(places, (place) => unknowns.materials[place]!.typical);
     this.distances = Float64Array.from(reached, ({ distance }) => distance);
-    this.shares = Float64Array.from(reached, ({ look }) => DISCREPANCY_SD[means] * DISCREPANCY_SD[look.errors.means]);
-    this.own = Float64Array.from(reached, ({ look }) => (isOwn(look) ? SAME_CUP_SD * SAME_CUP_SD : 0));
-    this.weights = Float64Array.from(
-      reached.flatMap(({ i }) => Array.from(weights.subarray(i * BOTH_AXES, (i + 1) * BOTH_AXES))),
-    );
+    this.ofLikeness = Float64Array.from(reached.flatMap(({ source }) => Array.from(source.ofLikeness)));
+    for (const { always } of sources) if (always) for (let i = 0; i < BOTH_AXES; i++) this.always[i]! += always[i]!;
     const held = names.map((_, name) =>
       reached.flatMap(({ coordinates }, look) =>
         coordinates.has(name) ? [[look, coordinates.get(name)!] as const] : [],
       ),
     );
-    this.starts = Int32Array.from({ length: names.length + 1 }, (_, i) => held.slice(0, i).flat().length);
-    this.holders = Int32Array.from(held.flat(), ([look]) => look);
-    this.coordinates = Float64Array.from(held.flat(), ([, coordinate]) => coordinate);
+    const all = held.flat();
+    this.starts = new Int32Array(names.length + 1);
+    for (const [name, { length }] of held.entries()) this.starts[name + 1] = this.starts[name]! + length;
+    this.holders = Int32Array.from(all, ([look]) => look);
+    this.coordinates = Float64Array.from(all, ([, coordinate]) => coordinate);
     this.apart = new Float64Array(reached.length);
   }
 
@@ -88,20 +85,25 @@ export class OffsetNear {
    * Shape: g/ml in the near layer, in the order of the names.
    */
   at(gramsPerMl: ArrayLike<number>, model: TwoViews): LabOffsets {
-    const { apart, distances, shares, own, weights, sum } = this;
-    const square = this.comeNear(gramsPerMl);
-    sum.fill(0);
-    for (let look = 0; look < apart.length; look++) {
-      const distance = distances[look]! + square + apart[look]!;
-      let times = own[look]!;
-      if (distance < FARTHEST) times += shares[look]! * Math.exp(-distance / (2 * ALIKE_WITHIN * ALIKE_WITHIN));
-      if (times === 0) continue;
-      const at = look * BOTH_AXES;
-      for (let axis = 0; axis < BOTH_AXES; axis++) sum[axis]! += times * weights[at + axis]!;
-    }
+    const sum = this.inMetric(gramsPerMl);
     toLab(model.overWhite, sum, 0, this.white);
     toLab(model.overBlack, sum, VIEW_AXES, this.black);
     return { overWhite: this.white, overBlack: this.black };
+  }
+
+  /** The same along six axes, ΔE00. Written over by the next call. */
+  inMetric(gramsPerMl: ArrayLike<number>): Float64Array {
+    const { apart, distances, ofLikeness, sum } = this;
+    const square = this.comeNear(gramsPerMl);
+    sum.set(this.always);
+    for (let look = 0; look < apart.length; look++) {
+      const distance = distances[look]! + square + apart[look]!;
+      if (distance >= FARTHEST) continue;
+      const alike = Math.exp(-Math.max(0, distance) / (2 * ALIKE_WITHIN * ALIKE_WITHIN));
+      const at = look * BOTH_AXES;
+      for (let axis = 0; axis < BOTH_AXES; axis++) sum[axis]! += alike * ofLikeness[at + axis]!;
+    }
+    return sum;
   }
 
   /** Writes by how much doses bring each look nearer, and returns the squared distance that they are from nothing. */
@@ -128,8 +130,8 @@ function placeOf({ placeOf: places }: ShelfUnknowns, name: string): number {
 }
 
 /** How far a look is with none of what may change, at least with any of it, and its coordinates there by place among what may change. */
-function nearLook(
-  { errors: { point } }: LinearLook,
+function nearPoint(
+  point: CompositionPoint,
   fixed: ReadonlyMap<number, number>,
   changing: ReadonlyMap<number, number>,
 ): { readonly distance: number; readonly least: number; readonly coordinates: ReadonlyMap<number, number> } {

@@ -11,9 +11,8 @@ import { JointKriging } from './joint-kriging.ts';
 import type { TaughtLook } from './learning-data.ts';
 import { BOTH_AXES, VIEW_AXES } from './linear-views.ts';
 import { lookNoise } from './look-covariance.ts';
-import { nearestLooks } from './nearest-looks.ts';
+import type { LookField } from './look-field.ts';
 import { seenSides } from './seen-sides.ts';
-import type { SharedVariance } from './shared-memo.ts';
 
 /** Three axes for each view that was seen, look after look, white first; in ΔE00, the local metric of what was seen. */
 export interface PredictedLooks {
@@ -25,12 +24,12 @@ export interface PredictedLooks {
 
 /** Predicts looks together; see `Belief.predicted`. */
 export function predictedLooks(
-  { state, looker, looks, doubt }: BeliefParts,
+  { state, looker, doubt }: BeliefParts,
+  field: LookField,
   seen: readonly TaughtLook[],
-  shared: SharedVariance,
 ): PredictedLooks {
   const asked = seen.map((look) => modelViews(state, looker, look, look.means));
-  const kriging = new JointKriging(nearestLooks(looks, asked, shared), asked, shared);
+  const kriging = new JointKriging(field.nearest(asked), asked, field.shared);
   const slopes = asked.map(({ model, slopes }, i) =>
     slopes({ overWhite: seen[i]!.overWhite ?? model.overWhite, overBlack: seen[i]!.overBlack ?? model.overBlack }),
   );

@@ -10,6 +10,7 @@ import { JointKriging } from '../../src/learning/joint-kriging.ts';
 import { learn } from '../../src/learning/learn.ts';
 import type { LearningData, LookedLayer } from '../../src/learning/learning-data.ts';
 import { sharedVariance } from '../../src/learning/look-covariance.ts';
+import { LookField } from '../../src/learning/look-field.ts';
 import { Posterior } from '../../src/learning/posterior.ts';
 import type { SharedVariance } from '../../src/learning/shared-memo.ts';
 import type { TwoViews } from '../../src/optics/cup-body.ts';
@@ -161,7 +162,7 @@ describe('near', () => {
 test('fieldWeights solve what JointKriging does', () => {
   const { looks, state } = beliefParts(SHELF);
   const shared: SharedVariance = (one, other) => sharedVariance(one.errors, other.errors);
-  const alpha = fieldWeights(looks, shared);
+  const alpha = fieldWeights(new LookField(looks, shared));
   const asked = {
     errors: { point: compositionPoint(state.unknowns, [layer({ m01: 0.004, m04: 0.002 })]), means: 'instrument' },
   } as const;
@@ -170,4 +171,19 @@ test('fieldWeights solve what JointKriging does', () => {
     const sum = looks.reduce((total, look, i) => total + shared(asked, look) * alpha[6 * i + axis]!, 0);
     expectClose(sum, offset[axis]!, 1e-3);
   }
+});
+
+test('LookField finds what sharedVariance says, and the nearest first', () => {
+  const { looks, state } = beliefParts(SHELF);
+  const field = new LookField(looks);
+  fc.assert(
+    fc.property(contents, contents, fc.boolean(), (near, behind, poured) => {
+      const point = compositionPoint(state.unknowns, [layer(near), layer(behind, 3)]);
+      const asked = { errors: { point, means: 'screen', ...(poured ? { cup: 'r0001/cup' } : {}) } } as const;
+      const shares = Array.from(field.sharesWith(asked));
+      for (const [i, look] of looks.entries()) expectClose(shares[i]!, sharedVariance(asked.errors, look.errors), 2e-6);
+      const nearest = field.nearest([asked]).map((look) => sharedVariance(asked.errors, look.errors));
+      for (let i = 1; i < nearest.length; i++) expect(nearest[i]!).toBeLessThan(nearest[i - 1]! + 0.05 * 0.8 ** 2);
+    }),
+  );
 });
