@@ -2,7 +2,7 @@ import { type Lab, labOf } from '../../optics/cielab.ts';
 import { effectiveDepth, layerOver } from '../../optics/kubelka-munk.ts';
 import { flakedSlopes, layerSlopes, type Slopes } from '../../optics/layer-slopes.ts';
 import type { LocalMetric } from '../../optics/local-metric.ts';
-import { crowdingFactor, type OpticalModel, pathFactor, pathFactorSlope } from '../../optics/optical-model.ts';
+import { crowdingFactor, type OpticalModel } from '../../optics/optical-model.ts';
 import { BAND_COUNT } from '../../optics/spectrum.ts';
 import { BESIDE_GLOSS } from '../../optics/surface.ts';
 import { bookWeights } from '../../optics/tristimulus.ts';
@@ -36,13 +36,17 @@ export class MixColours {
   private readonly rowsByS: Float64Array;
   private readonly stride: number;
   private readonly optics: OpticalModel;
-  /** What S of each cup is multiplied by, as it was last looked at. */
+  /** What S of each cup is multiplied by as material crowds in it, and what comes of that. */
   private readonly crowded: Float64Array;
+  private readonly seenS: readonly Float64Array[];
+  private readonly factors = new Float64Array(BAND_COUNT);
+  private readonly factorSlopes = new Float64Array(BAND_COUNT);
 
   constructor({ cups, goals, optics }: Pick<MixProblem, 'cups' | 'goals' | 'optics'>) {
     this.optics = optics;
     this.load = new Float64Array(cups.length);
     this.crowded = new Float64Array(cups.length);
+    this.seenS = cups.map(() => new Float64Array(BAND_COUNT));
     this.K = cups.map(() => new Float64Array(BAND_COUNT));
     this.S = cups.map(() => new Float64Array(BAND_COUNT));
     this.stride = cups.length * BAND_COUNT;
@@ -136,39 +140,63 @@ export class MixColours {
     }
   }
 
+  /** Finds what is left of S of each cup as material crowds in it. */
   private crowd(): void {
-    for (let cup = 0; cup < this.load.length; cup++) this.crowded[cup] = crowdingFactor(this.optics, this.load[cup]!);
+    for (let cup = 0; cup < this.load.length; cup++) {
+      const factor = crowdingFactor(this.optics, this.load[cup]!);
+      this.crowded[cup] = factor;
+      const [S, seen] = [this.S[cup]!, this.seenS[cup]!];
+      if (factor === 1) seen.set(S);
+      else for (let band = 0; band < BAND_COUNT; band++) seen[band] = factor * S[band]!;
+    }
   }
 
-  /** Σ S X of a bait in a band. */
-  private scattered(layers: readonly MixLayer[], band: number): number {
-    let sum = 0;
-    for (let i = 0; i < layers.length; i++) {
-      const { cup, thickness } = layers[i]!;
-      sum += this.S[cup]![band]! * this.crowded[cup]! * thickness;
+  /** K′/K of a bait, band by band, and its slope with Σ S X: see `pathFactor`. */
+  private path(layers: readonly MixLayer[]): void {
+    const { factors, factorSlopes } = this;
+    const { d, s0 } = this.optics.path;
+    factors.fill(0);
+    for (const { cup, thickness } of layers) {
+      const S = this.seenS[cup]!;
+      const part = thickness / s0;
+      for (let band = 0; band < BAND_COUNT; band++) factors[band]! += part * S[band]!;
     }
-    return sum;
+    for (let band = 0; band < BAND_COUNT; band++) {
+      const left = 1 / (1 + factors[band]!);
+      factors[band] = 1 - d * left;
+      factorSlopes[band] = (d / s0) * left * left;
+    }
+  }
+
+  /** K′ and effective depth of each layer, for both views of a goal. */
+  private enter({ layers, absorbed, depths }: View): void {
+    this.path(layers);
+    const { factors } = this;
+    for (let i = 0; i < layers.length; i++) {
+      const { cup, thickness, flakes } = layers[i]!;
+      const [K, S] = [this.K[cup]!, this.seenS[cup]!];
+      const isPlain = !flakes || flakes.length === 0;
+      for (let band = 0, at = i * BAND_COUNT; band < BAND_COUNT; band++, at++) {
+        absorbed[at] = factors[band]! * K[band]!;
+        if (isPlain) depths[at] = effectiveDepth(absorbed[at]!, S[band]!, thickness);
+      }
+    }
   }
 
   /** Reflectance of a view as seen. */
-  private see({ layers, backing, R, absorbed, depths, isFirst }: View): void {
+  private see(view: View): void {
+    if (view.isFirst) this.enter(view);
+    const { layers, backing, R, absorbed, depths } = view;
     for (let band = 0; band < BAND_COUNT; band++) {
-      const factor = isFirst ? pathFactor(this.optics.path, this.scattered(layers, band)) : 0;
       let inside = backing[band]!;
       for (let i = layers.length - 1; i >= 0; i--) {
         const { cup, thickness, flakes } = layers[i]!;
         const at = i * BAND_COUNT + band;
-        const S = this.S[cup]![band]! * this.crowded[cup]!;
-        const isPlain = !flakes || flakes.length === 0;
-        if (isFirst) {
-          absorbed[at] = factor * this.K[cup]![band]!;
-          if (isPlain) depths[at] = effectiveDepth(absorbed[at]!, S, thickness);
-        }
-        if (isPlain) inside = layerOver(absorbed[at]!, S, depths[at]!, inside);
-        else {
+        const S = this.seenS[cup]![band]!;
+        if (flakes && flakes.length > 0) {
           flakedSlopes(absorbed[at]!, S, thickness, flakes, band, inside, SCRATCH);
           inside = SCRATCH[0]!;
-        }
+        } else inside = layerOver(absorbed[at]!, S, depths[at]!, inside);
       }
       R[band] = (THROUGH * inside) / (1 - HELD * inside);
     }
@@ -178,17 +206,16 @@ export class MixColours {
   private look({ layers, backing, R, byK, byS }: View): void {
     byK.fill(0);
     byS.fill(0);
-    const { path } = this.optics;
+    this.path(layers);
+    const { factors } = this;
     const slopes: Slopes = SCRATCH;
     const last = layers.length - 1;
     for (let band = 0; band < BAND_COUNT; band++) {
-      const scattered = this.scattered(layers, band);
-      const factor = pathFactor(path, scattered);
       let inside = backing[band]!;
       for (let i = last; i >= 0; i--) {
         const { cup, thickness, flakes } = layers[i]!;
-        const K = factor * this.K[cup]![band]!;
-        const S = this.S[cup]![band]! * this.crowded[cup]!;
+        const K = factors[band]! * this.K[cup]![band]!;
+        const S = this.seenS[cup]![band]!;
         if (flakes && flakes.length > 0) flakedSlopes(K, S, thickness, flakes, band, inside, slopes);
         else layerSlopes(K, S, thickness, inside, slopes);
         inside = slopes[0]!;
@@ -204,30 +231,28 @@ export class MixColours {
       }
       const outward = 1 - HELD * inside;
       R[band] = (THROUGH * inside) / outward;
-      this.outOfPath(layers, band, factor, pathFactorSlope(path, scattered), THROUGH / (outward * outward), byK, byS);
+      const bySurface = THROUGH / (outward * outward);
+      for (let at = band; at < this.stride; at += BAND_COUNT) {
+        byK[at]! *= bySurface;
+        byS[at]! *= bySurface;
+      }
     }
+    this.outOfPath(layers, byK, byS);
   }
 
-  /** Makes slopes with K′ and S of what is inside slopes with K and S of what is seen: S of any layer changes K′ of all. */
-  private outOfPath(
-    layers: readonly MixLayer[],
-    band: number,
-    factor: number,
-    slope: number,
-    bySurface: number,
-    byK: Float64Array,
-    byS: Float64Array,
-  ): void {
-    let byFactor = 0;
-    for (let cup = 0, at = band; at < this.stride; cup++, at += BAND_COUNT) {
-      byFactor += byK[at]! * this.K[cup]![band]!;
-      byK[at]! *= factor * bySurface;
+  /** Makes slopes with K′ slopes with K: S of any layer changes K′ of all. */
+  private outOfPath(layers: readonly MixLayer[], byK: Float64Array, byS: Float64Array): void {
+    const { factors, factorSlopes } = this;
+    for (let band = 0; band < BAND_COUNT; band++) {
+      let byFactor = 0;
+      for (let cup = 0, at = band; at < this.stride; cup++, at += BAND_COUNT) {
+        byFactor += byK[at]! * this.K[cup]![band]!;
+        byK[at]! *= factors[band]!;
+      }
+      const byScattered = byFactor * factorSlopes[band]!;
+      for (let i = 0; i < layers.length; i++)
+        byS[layers[i]!.cup * BAND_COUNT + band]! += byScattered * layers[i]!.thickness;
     }
-    for (let i = 0; i < layers.length; i++) {
-      const { cup, thickness } = layers[i]!;
-      byS[cup * BAND_COUNT + band]! += byFactor * slope * thickness;
-    }
-    for (let at = band; at < this.stride; at += BAND_COUNT) byS[at]! *= bySurface;
   }
 }
 
