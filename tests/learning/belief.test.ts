@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import type { BelievedCup } from '../../src/learning/asked-views.ts';
 import { Belief } from '../../src/learning/belief.ts';
 import { beliefParts } from '../../src/learning/belief-parts.ts';
 import { compose } from '../../src/learning/composition.ts';
@@ -36,6 +37,13 @@ const contents: fc.Arbitrary<Readonly<Record<string, number>>> = fc.dictionary(
   fc.constantFrom(...NAMES),
   fc.double({ min: -3, max: 0.5, noNaN: true }).map((power) => 0.0085 * 10 ** power),
   { minKeys: 1, maxKeys: 4 },
+);
+
+/** A test pour, two layers, and two cups side by side. */
+const bodies = fc.constantFrom<(one: LookedLayer, other: LookedLayer) => BelievedCup>(
+  (one) => ({ layers: [one] }),
+  (one, other) => ({ layers: [one, other] }),
+  (one, other) => ({ layers: [one, other], streaks: [2, 1] }),
 );
 
 /** What the model alone says, asked at the shelf's theta. */
@@ -86,8 +94,8 @@ describe('of', () => {
 
   test('a covariance is one, and mean is the mean of it', () => {
     fc.assert(
-      fc.property(contents, fc.constantFrom(3, 6, 9), fc.boolean(), (doses, thicknessMm, poured) => {
-        const asked = { layers: [layer(doses, thicknessMm)], ...(poured ? { cup: 'r0001/cup' } : {}) };
+      fc.property(contents, contents, bodies, fc.boolean(), (doses, others, body, poured) => {
+        const asked = { ...body(layer(doses), layer(others, 3)), ...(poured ? { cup: 'r0001/cup' } : {}) };
         const { overWhite, overBlack, covariance } = BELIEF.of(asked);
         expect(BELIEF.mean(asked)).toEqual({ overWhite, overBlack });
         for (let axis = 0; axis < 6; axis++) expect(covariance[7 * axis]!).toBeGreaterThan(0);
