@@ -67,6 +67,13 @@ export const SAMPLE_FILES: Readonly<Record<string, string>> = {
   'targets/rack.md': file(
     'title: On the rack\nover-white: "#a08050"\nover-black: "#504030"\nmold: minnow-3\nflake: [{ colour: "#b8693a", size: 0.040 in, coverage: 12% }]',
   ),
+  'chips/peat.md': file(
+    `title: ${JSON.stringify(`${HOSTILE_TITLE} chip`)}\nplastic: 100 ml supple\nlog:\n  - { add: { peat: 2 drops }, pour: 20 ml, seen: { over-white: "#d8c4a0", over-black: "#2c2a26", note: "<b>pale</b>" } }\n  - { add: { ivory-pearl: 1/8 tsp }, seen: { over-white: "#d2c4a6" } }\npublish: full`,
+    HOSTILE_NOTES,
+  ),
+  'chips/lamp-black.md': file(
+    'title: Zibeline drop\nplastic: 100 ml supple\nadd: { lamp-black: 1 drop }\nseen: { over-white: "#b4b3b0", over-black: "#22211f" }',
+  ),
   'colours/weir-foam.md': file(
     'title: Weir Foam\nmade: 2026-03-14\npattern: solid\nmold: minnow-3\nbaits: 24\nfor: rack\ntags: [clear water]\ncups:\n  body:\n    plastic: 120 ml supple\n    log:\n      - add: { peat: 4 drops, dust-008: 1/8 tsp }\n        heat: 171 °C\n      - pour: 14 ml\n        seen: { over-white: "#b09468", over-black: "#6a5a44", note: you can see through it }\n      - add: { ivory-pearl: 1/4 tsp }\n        heat: 170 °C\n        reheat: true\n      - pour: 14 ml\n        seen: { over-white: "#b8a078" }\n        note: closer',
     'Foam below the weir.',

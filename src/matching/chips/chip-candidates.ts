@@ -1,11 +1,15 @@
 import type { Bench, Measure } from '../../cup/bench.ts';
 import { measures } from '../../cup/measures.ts';
-import { colours, type MatchMaterial } from '../shelf/match-material.ts';
+import { MATERIAL_KINDS } from '../../kinds/kinds.ts';
+import { formatDecimal } from '../../units/format-quantity.ts';
+import type { MatchMaterial } from '../shelf/match-material.ts';
 
 /** What goes into a chip of one material. */
 export interface ChipDose {
   readonly material: string;
   readonly measure: Measure;
+  /** As a file has it. */
+  readonly written: string;
 }
 
 /** A chip that could be poured. */
@@ -16,9 +20,16 @@ export interface ChipToPour {
   readonly doses: readonly ChipDose[];
 }
 
+/** What of a material a chip hangs on. */
+export type ChipMaterial = Pick<
+  MatchMaterial,
+  'id' | 'kind' | 'typical' | 'most' | 'effect' | 'stockGrams' | 'gramsPerMl' | 'gramsPerDrop'
+>;
+
 /** What chips are poured with. */
 export interface ChipShelf {
-  readonly shelf: readonly MatchMaterial[];
+  /** Materials that have K and S. */
+  readonly shelf: readonly ChipMaterial[];
   /** What is added where a chip is to be cloudy. Unset: nothing. */
   readonly white?: string;
   readonly bench: Bench;
@@ -38,7 +49,7 @@ const WHITE_PARTS = [1 / 20, 3 / 20];
  */
 export function chipCandidates({ shelf, white, bench, plasticMl, thicknessMm }: ChipShelf): readonly ChipToPour[] {
   const there = shelf
-    .filter((material) => colours(material) && material.effect === undefined && material.stockGrams !== 0)
+    .filter((material) => isChipMaterial(material) && material.stockGrams !== 0)
     .sort((one, other) => (one.id < other.id ? -1 : 1));
   const whitener = there.find(({ id }) => id === white);
   const whites = whitener === undefined ? [] : dosesOf(whitener, WHITE_PARTS, bench, plasticMl);
@@ -53,9 +64,14 @@ export function chipCandidates({ shelf, white, bench, plasticMl, thicknessMm }: 
   );
 }
 
+/** Whether plastic is coloured with a material, and does nothing else that no colour here can show. */
+export function isChipMaterial({ kind, typical, effect }: ChipMaterial): boolean {
+  return MATERIAL_KINDS[kind].colours && typical !== undefined && effect === undefined;
+}
+
 /** Doses that the bench measures in one go near parts of the usual one, each once. */
 function dosesOf(
-  material: MatchMaterial,
+  material: ChipMaterial,
   parts: readonly number[],
   bench: Bench,
   plasticMl: number,
@@ -68,7 +84,7 @@ function dosesOf(
     if (measure !== undefined && measure.grams <= most * plasticMl * (1 + ROUNDING))
       byGrams.set(measure.grams, measure);
   }
-  return [...byGrams.values()].map((measure) => ({ material: id, measure }));
+  return [...byGrams.values()].map((measure) => ({ material: id, measure, written: writtenAs(measure) }));
 }
 
 /** What takes fewest spoonfuls, and of those the nearest: it matters little how much goes into a chip, so long as it is known. */
@@ -77,6 +93,10 @@ function easiest(found: readonly Measure[]): Measure | undefined {
     (best, each) => (best && best.effort <= each.effort ? best : each),
     undefined,
   );
+}
+
+function writtenAs({ tool, effort, text, grams }: Measure): string {
+  return tool === 'drops' || (tool === 'spoons' && effort === 1) ? text : `${formatDecimal(grams)} g`;
 }
 
 const ROUNDING = 1e-9;

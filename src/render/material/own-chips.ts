@@ -8,6 +8,7 @@ import { bookIndex } from '../book-index.ts';
 import { massIn } from '../dose-text.ts';
 import { type Html, html } from '../html.ts';
 import { lookWords } from '../look-words.ts';
+import { notesHtml } from '../notes.ts';
 import type { PageContext } from '../page.ts';
 import { photoFigures } from '../photo.ts';
 import { chips, viewsInWords } from '../swatch/chip.ts';
@@ -19,7 +20,8 @@ export function ownChips(context: PageContext, { id, title }: Material): Html {
   const own = bookIndex(book).chipsOf.get(id) ?? [];
   if (own.length === 0) return html``;
   return html`<section class="part" aria-labelledby="own-chips"><h2 id="own-chips">${sentence(ownChipsText(own.length, book.edition))}</h2><ul class="own-chips">${own.map(
-    (chip) => html`<li><b>${chip.title}</b>${chip.rounds.map((round) => roundHtml(context, round))}</li>`,
+    (chip) =>
+      html`<li><b>${chip.title}</b>${chip.rounds.map((round) => roundHtml(context, round))}${chip.notes === '' ? '' : html`<div class="notes">${notesHtml(context, chip.notes)}</div>`}</li>`,
   )}</ul>${photoFigures(context, own.flatMap(photosOf), `Photo of a chip of ${title}`)}</section>`;
 }
 
