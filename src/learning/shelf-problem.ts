@@ -94,7 +94,17 @@ export function shelfProblem(data: LearningData): ShelfProblem {
   };
 }
 
-function cupBlock(unknowns: ShelfUnknowns, cup: string, entries: readonly [number, TaughtLook][]): CupBlock {
+/**
+ * The looks at one cup, made ready.
+ *
+ * @param entries each with its place in the sorted data
+ * Throws: as `shelfProblem`.
+ */
+export function cupBlock(
+  unknowns: ShelfUnknowns,
+  cup: string,
+  entries: readonly (readonly [place: number, look: TaughtLook])[],
+): CupBlock {
   const inRounds = [...entries].sort(
     ([, one], [, other]) => one.round - other.round || byCodeUnits(one.key, other.key),
   );

@@ -27,7 +27,7 @@ export function priorBook(
     camera,
     ...size
   }: { readonly materials: number; readonly recipes: number; readonly rounds: number; readonly camera?: string },
-): { readonly data: LearningData; readonly asked: readonly TrueColour[] } {
+): { readonly data: LearningData; readonly asked: readonly TrueColour[]; readonly theta: Float64Array } {
   const { data } = simulatedBook({ seed, ...size, ...(camera ? { camera, axisSd: 1.15 } : {}) });
   const other = simulatedBook({ seed: seed + 1000, materials: size.materials, recipes: 20, rounds: 1 }).data.looks;
   const { normal } = numbersFrom(seed * 7919 + 13);
@@ -93,6 +93,7 @@ export function priorBook(
   });
   return {
     data: { materials, looks },
+    theta,
     asked: placed.map(({ layers }, i) => ({
       layers,
       truth: truths[i]!,

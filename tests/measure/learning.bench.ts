@@ -5,6 +5,7 @@
 import { fitTheta } from '../../src/learning/fit-theta.ts';
 import { learn } from '../../src/learning/learn.ts';
 import type { LearningData } from '../../src/learning/learning-data.ts';
+import { logFaults } from '../../src/learning/log-faults.ts';
 import { ShelfEquations } from '../../src/learning/normal-equations.ts';
 import { shelfProblem } from '../../src/learning/shelf-problem.ts';
 import { startFromLabels } from '../../src/learning/start-from-labels.ts';
@@ -45,7 +46,7 @@ export function main(): void {
   const { data } = simulatedBook({ seed: 1, materials: 40, recipes: 100, rounds: 3 });
   console.log(`40 materials, 300 looks: fit ${seconds(() => fitAlone(data))} s (wanted 0.5)`);
   console.log(
-    `  with weights ${seconds(() => learn(data))} s, with false logs ${seconds(() => learn(withFaults(data)))} s (wanted 2)`,
+    `  with weights ${seconds(() => learn(data))} s, with false logs ${seconds(() => learn(withFaults(data)))} s, those found besides ${seconds(() => logFaults(learn(withFaults(data))))} s (wanted 2)`,
   );
   const large = simulatedBook({ seed: 2, materials: 40, recipes: 1700, rounds: 3 }).data;
   const looks = large.looks.slice(0, 5000);
