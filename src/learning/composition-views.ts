@@ -5,6 +5,7 @@
  */
 import { cieRootSlope } from '../optics/cie-root.ts';
 import { type Lab, labFromTristimulus } from '../optics/cielab.ts';
+import { crowdingFactor, crowdingLoad } from '../optics/optical-model.ts';
 import { BAND_COUNT } from '../optics/spectrum.ts';
 import { bookWeights } from '../optics/tristimulus.ts';
 import { BOTTLE_SD } from '../tables/material-priors.ts';
@@ -104,7 +105,7 @@ export class CompositionLooker {
     addFigure(state.s0, view.byS0);
     for (const [l, layer] of layers.entries()) {
       this.sumProduct(view.byS, this.stack.S, l * BAND_COUNT);
-      addSums(common + state.crowding.at - first, -layer.load * state.crowding.slope);
+      addSums(common + state.crowding.at - first, -crowdingLoad(layer.load) * state.crowding.slope);
       this.addLayer(view, layer, l * BAND_COUNT, share, state, D, count);
     }
   }
@@ -119,7 +120,7 @@ export class CompositionLooker {
     D: Float64Array,
     count: number,
   ): void {
-    const crowded = Math.exp(-crowding.value * load);
+    const crowded = crowdingFactor({ crowding: crowding.value }, load);
     for (const { material, dose, column, bottle } of parts) {
       const { K, S, strength } = materials[material]!;
       const times = share * dose * (bottle === undefined ? 1 : strength);

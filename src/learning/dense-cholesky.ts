@@ -10,12 +10,34 @@
  * Throws: RangeError if A is not positive definite.
  */
 export function factorizeDense(A: Float64Array, n: number): void {
+  factorize(A, n, 0);
+}
+
+// What is left of a diagonal element after rounding of sums as large as itself.
+const ROUNDING = 1e-13;
+
+/**
+ * The same of a matrix that is positive definite but for rounding: what rounding may have made of a diagonal element counts as all of it, so
+ * that what cannot be told is not moved.
+ *
+ * Throws: RangeError if an element of the diagonal is not above 0 and finite.
+ */
+export function factorizeSturdy(A: Float64Array, n: number): void {
+  for (let i = 0; i < n; i++) {
+    const diagonal = A[i * n + i]!;
+    if (!(diagonal > 0 && diagonal < Number.POSITIVE_INFINITY))
+      throw new RangeError(`Row ${i + 1} has ${diagonal} on the diagonal; give numbers above 0`);
+  }
+  factorize(A, n, ROUNDING);
+}
+
+function factorize(A: Float64Array, n: number, rounding: number): void {
   for (let i = 0; i < n; i += 2) {
     // Two rows at a time, against two others: each number that is fetched is used twice.
     const one = i * n;
     const two = i + 1 < n ? one + n : one;
     for (let j = 0; j < i; j += 2) pairs(A, one, two, j * n, j, n);
-    settleDiagonal(A, i, n);
+    settleDiagonal(A, i, n, rounding);
   }
 }
 
@@ -48,7 +70,7 @@ function pairs(A: Float64Array, one: number, two: number, other: number, j: numb
 }
 
 /** The last elements of rows i and i + 1. */
-function settleDiagonal(A: Float64Array, i: number, n: number): void {
+function settleDiagonal(A: Float64Array, i: number, n: number, rounding: number): void {
   for (let row = i; row < Math.min(i + 2, n); row++) {
     const at = row * n;
     for (let j = i; j <= row; j++) {
@@ -56,7 +78,8 @@ function settleDiagonal(A: Float64Array, i: number, n: number): void {
       let sum = A[at + j]!;
       for (let k = 0; k < j; k++) sum -= A[at + k]! * A[other + k]!;
       if (j < row) A[at + j] = sum / A[other + j]!;
-      else if (sum > 0) A[at + j] = Math.sqrt(sum);
+      else if (sum > rounding * A[at + j]!) A[at + j] = Math.sqrt(sum);
+      else if (rounding > 0) A[at + j] = Math.sqrt(A[at + j]!);
       else throw new RangeError(`Row ${row + 1} leaves ${sum} on the diagonal; give a positive definite matrix`);
     }
   }

@@ -4,7 +4,7 @@
  * @packageDocumentation
  */
 import { AndersonSteps } from './anderson-steps.ts';
-import { factorizeDense, solveDense } from './dense-cholesky.ts';
+import { factorizeSturdy, solveDense } from './dense-cholesky.ts';
 import type { NormalEquations, ShelfEquations } from './normal-equations.ts';
 
 // No step moves any unknown by more than this many of its standard deviations.
@@ -91,7 +91,7 @@ function factorOf(curvature: Float64Array, damping: number): Float64Array {
   const n = Math.sqrt(curvature.length);
   const L = curvature.slice();
   for (let i = 0; i < n; i++) L[i * n + i]! *= 1 + damping;
-  factorizeDense(L, n);
+  factorizeSturdy(L, n);
   return L;
 }
 

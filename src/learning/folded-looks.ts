@@ -12,7 +12,7 @@ import type { GroupWeights } from './believed-groups.ts';
 import { fitWeights } from './believed-groups.ts';
 import { blockResiduals } from './block-residuals.ts';
 import { CompositionLooker } from './composition-views.ts';
-import { factorizeDense, inverseDense } from './dense-cholesky.ts';
+import { factorizeSturdy, inverseDense } from './dense-cholesky.ts';
 import { cupTests, type GroupTest } from './group-tests.ts';
 import { LeavingOut } from './left-out.ts';
 import { ShelfEquations, type StraightLooks } from './normal-equations.ts';
@@ -87,7 +87,7 @@ export function foldedWeights(
 ): GroupWeights {
   const n = theta.length;
   const H = new ShelfEquations(full, fitWeights(full, weights)).at(theta, true).curvature!;
-  factorizeDense(H, n);
+  factorizeSturdy(H, n);
   const covariance = inverseDense(H, n);
   const state = shelfState(full.unknowns, theta);
   const looker = new CompositionLooker(full.unknowns);

@@ -14,7 +14,7 @@ import {
 } from './believed-groups.ts';
 import { blockResiduals } from './block-residuals.ts';
 import { CompositionLooker } from './composition-views.ts';
-import { factorizeDense, inverseDense } from './dense-cholesky.ts';
+import { factorizeSturdy, inverseDense } from './dense-cholesky.ts';
 import type { LearnedShelf } from './learned-shelf.ts';
 import { LeavingOut, type Misfit } from './left-out.ts';
 import { ShelfEquations } from './normal-equations.ts';
@@ -41,7 +41,7 @@ export function groupTests(problem: ShelfProblem, theta: Float64Array, weights: 
   const n = theta.length;
   const all = fitWeights(problem, weights);
   const H = new ShelfEquations(problem, all).at(theta, true).curvature!;
-  factorizeDense(H, n);
+  factorizeSturdy(H, n);
   const covariance = inverseDense(H, n);
   const state = shelfState(problem.unknowns, theta);
   const looker = new CompositionLooker(problem.unknowns);

@@ -10,7 +10,7 @@
  */
 import type { BlockResiduals } from './block-residuals.ts';
 import { chiSquareAbove } from './chi-square.ts';
-import { factorizeDense, inverseDense, solveLowerDense } from './dense-cholesky.ts';
+import { factorizeSturdy, inverseDense, solveLowerDense } from './dense-cholesky.ts';
 import type { SeenBlock } from './shelf-problem.ts';
 import { whiten } from './whitened-block.ts';
 
@@ -80,12 +80,16 @@ export class LeavingOut {
     const part = new Float64Array(dof * dof);
     for (let i = 0; i < dof; i++)
       for (let j = 0; j < dof; j++) part[i * dof + j] = this.Q[rows[i]! * this.rows + rows[j]!]!;
-    factorizeDense(part, dof);
+    // Where rounding has eaten what is left, nothing else tells of it, and nothing can be told against it.
+    for (let i = 0; i < dof; i++) if (!(part[i * dof + i]! > 0)) return { chi2: 0, dof, p: 1 };
+    factorizeSturdy(part, dof);
     const P = inverseDense(part, dof);
     const off = new Float64Array(dof);
     for (let i = 0; i < dof; i++) for (let j = 0; j < dof; j++) off[i]! += P[i * dof + j]! * this.pull[rows[j]!]!;
+    const before = Float64Array.from({ length: dof }, (_, i) => P[i * dof + i]!);
     this.takeBack(P, views, weights, without);
-    factorizeDense(P, dof);
+    for (let i = 0; i < dof; i++) P[i * dof + i] = Math.max(P[i * dof + i]!, LEAST_LEFT * before[i]!);
+    factorizeSturdy(P, dof);
     solveLowerDense(P, dof, off);
     let chi2 = 0;
     for (const each of off) chi2 += each * each;
@@ -144,13 +148,13 @@ function saidByTheta(
 
 /** 1 − A. */
 function leftOfOne(A: Float64Array, n: number): Float64Array {
-  return A.map((value, i) => (i % (n + 1) === 0 ? 1 + LEAST_LEFT : 0) - value);
+  return A.map((value, i) => (i % (n + 1) === 0 ? Math.max(LEAST_LEFT, 1 - value) : -value));
 }
 
 /** (1 + A)⁻¹. */
 function inverseOfOneAnd(A: Float64Array, n: number): Float64Array {
   const sum = A.map((value, i) => (i % (n + 1) === 0 ? 1 : 0) + value);
-  factorizeDense(sum, n);
+  factorizeSturdy(sum, n);
   return inverseDense(sum, n);
 }
 

@@ -5,7 +5,7 @@
  */
 import { type BlockResiduals, blockResiduals } from './block-residuals.ts';
 import { CompositionLooker } from './composition-views.ts';
-import { factorizeDense, inverseDense } from './dense-cholesky.ts';
+import { factorizeSturdy, inverseDense } from './dense-cholesky.ts';
 import type { LearnedShelf } from './learned-shelf.ts';
 import { type FitWeights, ShelfEquations } from './normal-equations.ts';
 import { type CupBlock, type ShelfProblem, shelfProblem } from './shelf-problem.ts';
@@ -32,7 +32,7 @@ export class Posterior {
       labels: this.problem.labels.map(({ material, index }) => shelf.weights.labels[material]?.[index] ?? 1),
     };
     this.factor = new ShelfEquations(this.problem, this.weights).at(theta, true).curvature!;
-    factorizeDense(this.factor, theta.length);
+    factorizeSturdy(this.factor, theta.length);
   }
 
   /** Covariance of theta, n × n. Made when it is first asked for. */

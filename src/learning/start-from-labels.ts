@@ -1,6 +1,6 @@
 import { blockResiduals } from './block-residuals.ts';
 import { CompositionLooker } from './composition-views.ts';
-import { factorizeDense, solveDense } from './dense-cholesky.ts';
+import { factorizeSturdy, solveDense } from './dense-cholesky.ts';
 import type { LabelBlock, ShelfProblem } from './shelf-problem.ts';
 import { type ShelfState, shelfState } from './shelf-state.ts';
 import { blockFactor, whiten } from './whitened-block.ts';
@@ -60,7 +60,7 @@ class OwnEquations {
 
   /** Takes a step, no longer than the longest. */
   move(theta: Float64Array): void {
-    factorizeDense(this.curvature, this.count);
+    factorizeSturdy(this.curvature, this.count);
     solveDense(this.curvature, this.count, this.downhill);
     const longest = Math.max(...this.downhill.map(Math.abs));
     const scale = Math.min(1, LONGEST_STEP / longest);

@@ -63,13 +63,21 @@ export function pathFactorSlope({ d, s0 }: LightPath, scattered: number): number
   return d / (s0 * cloudy * cloudy);
 }
 
+/** g of colouring material per ml beyond which there is no more crowding: more than there is plastic. Convention of this book. */
+const FULLY_CROWDED = 1;
+
+/** The load that crowds, g/ml: that of the cup, as far as it is one that can be. */
+export function crowdingLoad(load: number): number {
+  return Math.min(FULLY_CROWDED, load);
+}
+
 /**
- * What S of a cup is multiplied by; its slope with load is −crowding times as much.
+ * What S of a cup is multiplied by; its slope with load is −crowding times as much, with the crowding −`crowdingLoad` times.
  *
  * Units: crowding in ml/g, load in g of colouring material (flake is none) per ml.
  *
  * @example crowdingFactor({ crowding: 0 }, 0.1) // 1
  */
 export function crowdingFactor({ crowding }: Pick<OpticalModel, 'crowding'>, load: number): number {
-  return Math.exp(-crowding * load);
+  return Math.exp(-crowding * crowdingLoad(load));
 }

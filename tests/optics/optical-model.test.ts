@@ -171,4 +171,6 @@ test('crowdingFactor takes from scattering as load grows, and nothing where ther
   expect(crowdingFactor(USUAL_OPTICS, 0.1)).toBe(1);
   expectClose(crowdingFactor({ crowding: 5 }, 0.02), Math.exp(-0.1), 1e-15);
   expect(crowdingFactor({ crowding: 5 }, 0)).toBe(1);
+  // A cup that can't be: more of it than of the plastic.
+  expect(crowdingFactor({ crowding: -5 }, 1e9)).toBe(crowdingFactor({ crowding: -5 }, 1));
 });
