@@ -44,8 +44,8 @@ const BOOK: BookResult = {
         { deltaE: 4 },
         {
           deltaE: 9,
-          slips: [{ kind: 'not-made', material: 'rust' }],
-          slipSize: 12,
+          slips: [{ kind: 'not-made', material: 'rust', size: 12 }],
+          isFaulty: true,
           told: ['did the 4 drops of Rust go in?'],
         },
       ],

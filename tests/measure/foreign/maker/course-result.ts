@@ -1,14 +1,15 @@
 import type { SeenPair } from '../physics/eye.ts';
-import type { Slip } from './slips.ts';
+import type { SizedSlip } from './slips.ts';
 import type { Promised } from './what-to-do.ts';
 
 /** A round of a course. */
 export interface RoundResult {
   /** What the cup was really off its target by, ΔE00, the larger of both views. */
   readonly deltaE: number;
-  /** What of the log is wrong that far, and how far that puts the look off, ΔE00. */
-  readonly slips?: readonly Slip[];
-  readonly slipSize?: number;
+  /** What went wrong in it. */
+  readonly slips?: readonly SizedSlip[];
+  /** Its look is not of what is logged, by a slip of this round or of one before. */
+  readonly isFaulty?: true;
   /** What the book told of the log then. */
   readonly told?: readonly string[];
 }

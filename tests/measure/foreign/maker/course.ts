@@ -22,8 +22,8 @@ import type { World } from '../world/world.ts';
 import type { CommandCheck } from './command-check.ts';
 import type { CourseResult, RoundResult } from './course-result.ts';
 import { numberIn } from './number-in.ts';
-import { afterPour, afterStep, freshCup, lookOf, type MakersCup, POUR_ML, slipSize } from './pours.ts';
-import { looksAtOther } from './slips.ts';
+import { afterPour, afterStep, freshCup, lookOf, type MakersCup, POUR_ML } from './pours.ts';
+import { looksAtOther, type SizedSlip } from './slips.ts';
 import { toldFaults } from './told-faults.ts';
 import { ending, firstPour, nextStep, promisedOf, type ToDo } from './what-to-do.ts';
 
@@ -78,13 +78,15 @@ async function rounds(bench: Bench, begun: ToDo, match: Match): Promise<Omit<Cou
     steps.push(loggedStep(todo, seenFields(noted(looked.at, bench.camera, chance), condition)));
     const opened = written(bench, match, steps);
     const told = toldFaults(opened.diagnostics, `colours/${match.recipe}.md`);
-    const slips = looked.isOther ? [...cup.slips, { kind: 'other-cup' as const }] : cup.slips;
+    const slips = [...cup.slips, ...looked.slips];
+    const isFaulty = cup.isFaulty || looked.slips.length > 0;
     done.push({
       deltaE: pairDifference(lookOf(cup, world), match.wanted),
-      ...(slips.length === 0 ? {} : { slips, slipSize: Math.max(looked.away, slipSize(cup, world)) }),
+      ...(slips.length === 0 ? {} : { slips }),
+      ...(isFaulty ? { isFaulty } : {}),
       ...(told.length === 0 ? {} : { told: told.map(({ says }) => says) }),
     });
-    const shown = slips.length === 0 ? { shown: looked.at } : {};
+    const shown = isFaulty ? {} : { shown: looked.at };
     cup = afterPour(cup, world);
     const answer = nextFor(bench, match, steps, opened);
     await commands.compare('next', match.recipe, book.sources, answer);
@@ -129,12 +131,15 @@ function loggedStep({ newCupMl, thinMl, add }: ToDo, seen: LoggedStep['seen']): 
   };
 }
 
-/** What is looked at: the cup, or by a slip one that is not it, so far away. */
-function look({ world, condition, chance }: Bench, cup: MakersCup): { at: SeenPair; isOther: boolean; away: number } {
+/** What is looked at: the cup, or by a slip one that is not it. */
+function look(
+  { world, condition, chance }: Bench,
+  cup: MakersCup,
+): { readonly at: SeenPair; readonly slips: readonly SizedSlip[] } {
   const at = lookOf(cup, world);
-  if (!condition.falseLogs || !looksAtOther(chance)) return { at, isOther: false, away: 0 };
+  if (!condition.falseLogs || !looksAtOther(chance)) return { at, slips: [] };
   const other = trueLook(targetMixture(world, false, CUP_ML, chance), world);
-  return { at: other, isOther: true, away: pairDifference(at, other) };
+  return { at: other, slips: [{ kind: 'other-cup', size: pairDifference(at, other) }] };
 }
 
 function targetLook({ condition, camera, chance }: Bench, wanted: SeenPair): LoggedStep['seen'] {

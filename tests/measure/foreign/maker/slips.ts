@@ -20,6 +20,9 @@ export type Slip =
   /** The look is of another cup. */
   | { readonly kind: 'other-cup' };
 
+/** A slip, with how far it alone puts off what is looked at, ΔE00; of several in one step each has that of all of them. */
+export type SizedSlip = Slip & { readonly size: number };
+
 /** What really goes into a cup for what is logged, with what is wrong of it. */
 export interface Performed {
   readonly amounts: readonly LoggedAmount[];

@@ -1,6 +1,6 @@
 import type { BookResult } from '../book-result.ts';
 import type { CourseResult } from '../maker/course-result.ts';
-import type { Slip } from '../maker/slips.ts';
+import type { SizedSlip } from '../maker/slips.ts';
 import { SHELF_PRODUCTS } from '../world/products.ts';
 import { percent, type Statistic } from './statistics.ts';
 
@@ -8,27 +8,21 @@ import { percent, type Statistic } from './statistics.ts';
 const LARGE = 8;
 
 interface Found {
-  readonly slip: Slip;
-  readonly size: number;
+  readonly slip: SizedSlip;
   /** All that the book told of the log from then on; empty where it told nothing. */
   readonly told: readonly string[];
 }
 
-/** Each slip of a course once, with how far it put the look off when it happened, and what was told of the log since. */
+/** Each slip of a course, with what was told of the log since. */
 function slipsOf({ rounds, toldAtLast = [] }: CourseResult): readonly Found[] {
-  const known = new Set<string>();
-  return rounds.flatMap(({ slips = [], slipSize = 0 }, index) =>
-    slips.flatMap((slip): Found[] => {
-      const name = JSON.stringify(slip);
-      if (known.has(name)) return [];
-      known.add(name);
-      return [{ slip, size: slipSize, told: [...rounds.slice(index).flatMap(({ told = [] }) => told), ...toldAtLast] }];
-    }),
-  );
+  return rounds.flatMap(({ slips = [] }, index) => {
+    const told = [...rounds.slice(index).flatMap((round) => round.told ?? []), ...toldAtLast];
+    return slips.map((slip) => ({ slip, told }));
+  });
 }
 
 function large(books: readonly BookResult[]): readonly Found[] {
-  return books.flatMap(({ courses }) => courses.flatMap(slipsOf)).filter(({ size }) => size >= LARGE);
+  return books.flatMap(({ courses }) => courses.flatMap(slipsOf)).filter(({ slip: { size } }) => size >= LARGE);
 }
 
 /** Large slips of which the book told, in percent. */
@@ -47,7 +41,7 @@ export const slipsNamed: Statistic = (books) =>
 export const falseAlarms: Statistic = (books) => {
   const clean = books.flatMap(({ courses }) =>
     courses.flatMap(({ rounds, toldAtLast = [] }) => {
-      const sound = rounds.filter(({ slips }) => slips === undefined);
+      const sound = rounds.filter(({ isFaulty }) => !isFaulty);
       const isSound = sound.length === rounds.length;
       return sound.map(({ told = [] }, index) => told.length > 0 || (isSound && index < toldAtLast.length));
     }),
