@@ -1,5 +1,5 @@
-import type { MatchMaterial } from '../matching/shelf/match-material.ts';
 import type { Thing } from '../recipe/read-thing.ts';
+import { ColourMemory } from './colour-memory.ts';
 import type { Compiled } from './compiled.ts';
 import type { ChipSpec } from './cups/chip-spec.ts';
 import type { CupMaterial } from './cups/cup-shelf.ts';
@@ -8,8 +8,6 @@ import type { Chip } from './model/chip.ts';
 import type { Mold } from './model/shelf.ts';
 import type { Target } from './model/target.ts';
 import type { Settings } from './model.ts';
-import type { RecipeCore } from './recipes/compile-recipe.ts';
-import type { ComparedRecipe, ShownMaterial } from './recipes/join-recipes.ts';
 import { Remembered } from './remembered.ts';
 import type { CutMaterial } from './shelf/compile-cut.ts';
 import type { MaterialAmounts, MaterialCore } from './shelf/compile-material.ts';
@@ -26,17 +24,18 @@ export class CompileMemory {
   readonly materials = new Remembered<MaterialCore>();
   readonly cuts = new Remembered<CutMaterial, MaterialCore>();
   readonly withCuts = new Remembered<MaterialCore>();
-  readonly shown = new Remembered<ShownMaterial>();
   readonly molds = new Remembered<Omit<Mold, 'usedIn'>>();
   readonly targets = new Remembered<Omit<Target, 'recipes'>, Omit<Mold, 'usedIn'>>();
   readonly filled = new Remembered<FilledCup, CupMaterial>();
   readonly filledChips = new Remembered<FilledCup<ChipSpec>, CupMaterial>();
   readonly chips = new Remembered<Chip, MaterialCore>();
-  readonly cores = new Remembered<RecipeCore, MaterialCore>();
-  readonly compared = new Remembered<ComparedRecipe, MatchMaterial>();
+  readonly colours = new ColourMemory();
+  /** Of the book as readers get it, where they get fewer looks. */
+  readonly readersColours = new ColourMemory();
 
   /** Begins a compile. */
   begin(): void {
-    for (const kind of Object.values(this)) if (kind instanceof Remembered) kind.begin();
+    for (const kind of Object.values(this))
+      if (kind instanceof Remembered || kind instanceof ColourMemory) kind.begin();
   }
 }

@@ -9,6 +9,7 @@
  */
 
 import type { Shop } from '../cup/plan-batch.ts';
+import type { LearnedShelf } from '../learning/learned-shelf.ts';
 import type { Tier } from '../optics/material-constants.ts';
 import type { OpticalModel } from '../optics/optical-model.ts';
 import type { Chip } from './model/chip.ts';
@@ -58,4 +59,8 @@ export interface Book {
   readonly molds: readonly Mold[];
   readonly targets: readonly Target[];
   readonly families: readonly Family[];
+  /** What its looks have taught of its shelf: all that its colours hang on, but for the recipes. */
+  readonly learned: LearnedShelf;
+  /** The same book as it is by published looks alone, of which the shared edition is made; only where others have taught something. */
+  readonly readers?: Book;
 }

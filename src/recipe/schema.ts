@@ -76,6 +76,8 @@ export const bookSchema = fields({
   address: address.exactOptional(),
   /** What is published of a recipe that does not say so itself: everything, only its look and name, or nothing. */
   publish: publish.default('full'),
+  /** Whether the looks of its recipes and chips teach what its materials are; else their files alone say. */
+  learn: z.boolean().default(true),
   /** How amounts are shown to people. */
   units: fields({
     volume: z.enum(['ml', 'fl oz']).default('ml'),

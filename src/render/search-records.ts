@@ -30,7 +30,7 @@ function sortKeys(title: string, lightness: number): SearchRecord['sort'] {
 }
 
 function recipeRecord(book: Book, recipe: Recipe): SearchRecord {
-  const { id, title, pattern, facets, body, notes, tags, cups, tier } = recipe;
+  const { id, title, pattern, facets, body, notes, tags, cups, known } = recipe;
   const { materials, molds } = bookIndex(book);
   const materialTitles = facets.materials.map((material) => required(materials, material).title);
   const rounds = cups.flatMap((cup) =>
@@ -72,7 +72,7 @@ function recipeRecord(book: Book, recipe: Recipe): SearchRecord {
       'flake-size': facets.flakeSizes,
       mold: [mold.title],
       tag: tags,
-      tier: [tier],
+      known: [known.how],
     },
     sort: sortKeys(title, body.overWhite.lab.L),
   };

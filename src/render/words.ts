@@ -10,4 +10,3 @@ export { limitText, temperatureText } from '../words/temperature-text.ts';
 export { massText, volumeText } from './amount-text.ts';
 export { dayText } from './day-text.ts';
 export { inches } from './flake-size-text.ts';
-export { MATERIAL_TIER_WORDS, PLAIN_PLASTIC_WORDS, TIER_WORDS } from './tier-words.ts';

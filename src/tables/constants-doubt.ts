@@ -28,8 +28,5 @@ export const PLASTIC_DOUBT: ConstantsDoubt = { absorption: [0.4, 0.4, 0.4], scat
 /** What the theory itself leaves open of the level of K and S, however well they are measured. Common practice, no source. */
 export const THEORY_DOUBT = 0.1;
 
-/** Standard deviation of the reflectance of a flake whose face has a stated colour, as a part of it. Common practice, no source. */
-export const FLAKE_DOUBT = 0.15;
-
 /** ΔE00 by which the chips of a material are usually missed; missed by more, everything is as many times as doubtful. From the same study. */
 export const USUAL_RESIDUAL = 0.5;

@@ -9,7 +9,10 @@ const DROP = file(
   'By the window.',
 );
 
-const plain = bookWith({});
+// What a chip teaches changes all colours; here it is to teach nothing.
+const UNTAUGHT = { 'book.md': file('title: Two Cups\nlearn: false') };
+
+const plain = bookWith(UNTAUGHT);
 
 describe('a chip', () => {
   const book = bookWith({ 'chips/peat-a-drop.md': DROP });
@@ -26,13 +29,13 @@ describe('a chip', () => {
   });
 
   test('is no recipe: all else of the book is as without it', () => {
-    const { chips, ...rest } = book;
+    const { chips, ...rest } = bookWith({ ...UNTAUGHT, 'chips/peat-a-drop.md': DROP });
     expect(chips).toHaveLength(1);
     expect({ ...rest, chips: [] }).toEqual(plain);
   });
 
   test('may have the name of a recipe', () => {
-    const twin = bookWith({ 'chips/smoke.md': DROP });
+    const twin = bookWith({ ...UNTAUGHT, 'chips/smoke.md': DROP });
     expect(twin.chips[0]!.rounds[0]!.contents.map(({ material }) => material)).toEqual(['peat']);
     expect(twin.recipes).toEqual(plain.recipes);
   });

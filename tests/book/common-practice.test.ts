@@ -28,7 +28,12 @@ const INCH = 25.4;
 /** ml */
 const FOUR_FL_OZ = 4 * 29.5735295625;
 
-const { materials, molds, recipes } = WHOLE_DEMO_BOOK;
+const { molds, recipes } = WHOLE_DEMO_BOOK;
+/** The shelf as its files have it: what looks have taught is of this maker's own bottles. */
+const materials = WHOLE_DEMO_BOOK.materials.map((material) => ({
+  ...material,
+  ...(material.label ? { constants: material.label } : {}),
+}));
 const SUPPLE = required(materials, 'supple');
 
 /** Of clear plastic with so much of a material, g/ml. */

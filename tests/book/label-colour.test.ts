@@ -1,11 +1,13 @@
 import { expect, test } from 'vitest';
+import { beliefOf } from '../../src/book/learning/eye-of.ts';
 import { appearance } from '../../src/optics/appearance.ts';
-import { cupBody } from '../../src/optics/cup-body.ts';
+import { cupBody, type OpticalMaterial } from '../../src/optics/cup-body.ts';
 import { deltaE00 } from '../../src/optics/delta-e00.ts';
 import { labFromHex } from '../../src/optics/display.ts';
 import { NO_PATH, USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { alongPath } from '../../src/optics/stack.ts';
 import { BODY_MM } from '../../src/tables/label-doubt.ts';
+import { required } from '../../src/values/required.ts';
 import { bookWith, file, recipeOf } from './sample.ts';
 
 /** Thicker than any of these needs to hide what is behind it, mm. */
@@ -29,12 +31,21 @@ test.each([
       ),
     });
     const [cup] = recipeOf(book, 'label-bait').cups;
-    const body = cupBody(cup!, (name) => book.materials.find(({ id }) => id === name)!, USUAL_OPTICS);
+    const asLabelled = (name: string): OpticalMaterial => {
+      const { label } = required(book.materials, name);
+      return label ? { constants: label } : {};
+    };
+    const body = cupBody(cup!, asLabelled, USUAL_OPTICS);
     // Light goes as far as in a body that is looked at, however much of it lies behind.
     const met = alongPath([{ ...body, thickness: BODY_MM }], USUAL_OPTICS.path)[0]!;
     const optics = { ...USUAL_OPTICS, path: NO_PATH };
     const { overWhite, overBlack } = appearance(met, { thickness: HIDING_MM, optics });
     expect(deltaE00(overWhite.lab, labFromHex(colour))).toBeLessThan(0.5);
     expect(deltaE00(overBlack.lab, labFromHex(colour))).toBeLessThan(0.5);
+    // What the book believes is as near to it as a label is believed: one standard deviation, root mean square.
+    const dosed = { plastics: [['supple', 1]], contents: [['label', cup!.contents[0]!.gramsPerMl]] } as const;
+    const believed = beliefOf(book.learned).mean({ layers: [{ ...dosed, thicknessMm: 6 }] });
+    expect(deltaE00(believed.overWhite, labFromHex(colour))).toBeLessThan(4);
+    expect(required(book.materials, 'label')).toMatchObject({ known: { how: 'estimated' } });
   },
 );

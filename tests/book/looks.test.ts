@@ -4,6 +4,7 @@ import type { Lab } from '../../src/book/model/colours.ts';
 import type { BaitLook } from '../../src/book/model/looks.ts';
 import type { Recipe } from '../../src/book/model/recipe.ts';
 import { publishedBook } from '../../src/book/publish/published-book.ts';
+import { deltaE00 } from '../../src/optics/delta-e00.ts';
 import { bookWith, compileWith, file, recipeOf } from './sample.ts';
 
 /** A recipe of two cups with logs of two rounds and of one. */
@@ -247,7 +248,9 @@ describe('a look at a cup', () => {
         expect(asChip.match!.cups[0]!.rounds[0]).toMatchObject({ basis: 'seen', moved: 'thickness' });
         expect(asChip.match!.cups[0]!.rounds[0]!.verdict.deltaE).toBeLessThan(0.1);
         const [seen] = asChip.cups[0]!.rounds[0]!.seen;
-        expect(seen!.predicted).toEqual(chip);
+        // A look that is as was expected teaches nothing new.
+        for (const view of ['overWhite', 'overBlack'] as const)
+          expect(deltaE00(seen!.predicted![view].lab, chip[view].lab)).toBeLessThan(0.1);
         expect(Math.max(seen!.missedBy!.overWhite!, seen!.missedBy!.overBlack!)).toBeLessThan(0.1);
         // As if it were the bait, the same chip is another colour.
         expect(judged('').match!.cups[0]!.rounds[0]!.verdict.deltaE).toBeGreaterThan(1);

@@ -48,13 +48,27 @@ const descendants = ({ book }: Compiled, id: string): readonly string[] => [
 
 test('compileBook(…, { memory }) computes after an edit of a recipe it and what comes from it, and nothing else', () => {
   const memory = new CompileMemory();
-  const before = compileBook(BOOK, { memory });
+  // Of a book that learns, all colours hang on what was in a cup that was looked at.
+  const unlearning = edited(BOOK, 'book.md', (text) => text.replace(/^---\n/, '---\nlearn: false\n'));
+  const before = compileBook(unlearning, { memory });
   expect(before.complete).toBe(true);
   expect(before.book!.recipes.some(({ parent }) => parent === idOf(0))).toBe(true);
-  const sources = edited(BOOK, FIRST, moreDrops);
+  const sources = edited(unlearning, FIRST, moreDrops);
   const after = compileBook(sources, { memory });
   expect([...computedAnew(before, after)].sort()).toEqual([...descendants(before, idOf(0))].sort());
   expect(after).toEqual(compileBook(sources));
+});
+
+test('compileBook(…, { memory }) learns nothing anew after an edit that changes no look and no label', () => {
+  const memory = new CompileMemory();
+  const before = compileBook(BOOK, { memory });
+  const noted = edited(BOOK, FIRST, (text) => `${text}One more word.\n`);
+  const after = compileBook(noted, { memory });
+  expect(after.book!.learned).toBe(before.book!.learned);
+  expect([...computedAnew(before, after)].sort()).toEqual([...descendants(before, idOf(0))].sort());
+  const dosed = compileBook(edited(BOOK, FIRST, moreDrops), { memory });
+  expect(dosed.book!.learned).not.toEqual(before.book!.learned);
+  expect(dosed).toEqual(compileBook(edited(BOOK, FIRST, moreDrops)));
 });
 
 test('compileBook(…, { memory }) computes after a note on a material the recipes that hold it', () => {

@@ -127,6 +127,7 @@ describe('numbers that no bench has', () => {
     expect(diagnostics.map(({ file, code }) => `${file} ${code}`)).toEqual([
       'colours/dusk.md recipe/unknown-material',
       'colours/smoke.md file/not-computed',
+      'colours/smoke.md recipe/too-much-together',
     ]);
   });
 });

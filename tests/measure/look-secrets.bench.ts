@@ -6,15 +6,16 @@
 
 import type { Book } from '../../src/book/model.ts';
 import { LOOK_STEP } from '../../src/book/publish/look-only.ts';
+import { publishedBook } from '../../src/book/publish/published-book.ts';
 import { attack, knowledgeOf, type Verdict } from '../book/look-attack/attack.ts';
 import { asLookOnly, readFromEdition } from '../book/look-attack/demo-looks.ts';
-import { DEMO_BOOK, WHOLE_DEMO_BOOK } from '../render/demo-book.ts';
+import { UNTAUGHT_DEMO_BOOK } from '../book/look-attack/untaught-demo.ts';
 
 const STEPS = [2, 3, 4, 5, 6, 8];
 
 /** Prints the looks of the demo book, and how steps compare. */
 export async function main(): Promise<void> {
-  const [book, shared] = [WHOLE_DEMO_BOOK, DEMO_BOOK];
+  const [book, shared] = [UNTAUGHT_DEMO_BOOK, publishedBook(UNTAUGHT_DEMO_BOOK)];
   console.log(`look-secrets: what look-only recipes give away, colours in steps of ${LOOK_STEP}`);
   for (const { id } of shared.looks) {
     const { look } = await readFromEdition(shared, id, LOOK_STEP);

@@ -52,9 +52,9 @@ test('a round shows every look at its pour, the one that it is judged by first',
   const page = await pageOf('recipe', 'weir-foam', bookOf(files));
   const section = page.slice(page.indexOf('id="rounds"'), page.indexOf('id="target"'));
   const places = [
-    'Next day. Against the prediction: ',
+    'Next day. Against what this book has learned from all looks: ',
     '“muddy”',
-    'While hot. Against the prediction: ',
+    'While hot. Against what this book has learned from all looks: ',
     '“no colour”',
     'While hot, 3 mm.',
   ].map((words) => section.indexOf(words));

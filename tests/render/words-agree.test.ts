@@ -58,18 +58,18 @@ describe('the hue that a colour is filed under', () => {
   const marble = DEMO_BOOK.recipes.find(({ id }) => id === 'millrace-marble')!;
 
   test('is that of each cup where they are seen side by side, not of a mean that no eye sees', () => {
-    expect(marble.facets.hueFamilies).toEqual(['green', 'white']);
+    expect(marble.facets.hueFamilies).toEqual(['green', 'grey']);
     expect(DEMO_BOOK.recipes.find(({ id }) => id === 'lit-wick')!.facets.hueFamilies).toEqual(['black', 'orange']);
     expect(DEMO_BOOK.recipes.find(({ id }) => id === 'alder-smoke')!.facets.hueFamilies).toEqual(['brown']);
   });
 
   test('has it on the wall, in Find and on its page at each of them', async () => {
     const groups = coloursByHue(DEMO_BOOK).filter(({ entries }) => entries.some(({ id }) => id === marble.id));
-    expect(groups.map(({ hue }) => hue)).toEqual(['green', 'white']);
+    expect(groups.map(({ hue }) => hue)).toEqual(['green', 'grey']);
     for (const page of [HOME, FIND])
       expect(page.querySelectorAll(`main a[href$="${paths.recipe(marble.id)}"]`).length).toBe(2);
     const record = searchRecords(DEMO_BOOK).find(({ url }) => url === paths.recipe(marble.id))!;
-    expect(record.filters.hue).toEqual(['green', 'white']);
+    expect(record.filters.hue).toEqual(['green', 'grey']);
     const [hues] = allByRole(byRole(await readPage('recipe', marble.id, DEMO_BOOK), 'article'), 'listitem');
     const links = allByRole(hues!, 'link').map((link) => [
       nameOf(link),
@@ -77,13 +77,13 @@ describe('the hue that a colour is filed under', () => {
     ]);
     expect(links).toEqual([
       ['Green', '#hue-green'],
-      ['White', '#hue-white'],
+      ['Grey', '#hue-grey'],
     ]);
   });
 
   test('lookInHue(entry, hue) is the cup of that family', () => {
     const entry = colourEntry(DEMO_BOOK, marble.id)!;
-    expect(lookInHue(entry, 'white')).toBe(marble.cups[1]!.body);
+    expect(lookInHue(entry, 'grey')).toBe(marble.cups[1]!.body);
     expect(lookInHue(entry, 'green')).toBe(marble.cups[0]!.body);
     expect(lookInHue(colourEntry(DEMO_BOOK, 'alder-smoke')!, 'brown')).toBe(
       DEMO_BOOK.recipes.find(({ id }) => id === 'alder-smoke')!.body,
@@ -91,8 +91,8 @@ describe('the hue that a colour is filed under', () => {
   });
 
   test('has the colours of that cup beside its name', () => {
-    const white = byRole(FIND, 'heading', { name: 'White' }).nextElementSibling!;
-    const row = white.querySelector(`a[href$="${paths.recipe(marble.id)}"]`)!;
+    const grey = byRole(FIND, 'heading', { name: 'Grey' }).nextElementSibling!;
+    const row = grey.querySelector(`a[href$="${paths.recipe(marble.id)}"]`)!;
     expect(row.querySelector(`[fill="${marble.cups[1]!.body.overWhite.hex}"]`)).not.toBeNull();
   });
 

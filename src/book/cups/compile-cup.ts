@@ -1,5 +1,5 @@
 import { BURNT, type HeatLimit, heatLimit } from '../../cup/heat-limit.ts';
-import { type Amounts, concentrations, cupVolume, isEmpty, total } from '../../cup/ledger.ts';
+import { type Amounts, type CupState, concentrations, cupVolume, isEmpty, total } from '../../cup/ledger.ts';
 import { plasticInCuts } from '../../cup/logged-amount.ts';
 import { isHeatProof } from '../../kinds/additive-uses.ts';
 import { cupBody } from '../../optics/cup-body.ts';
@@ -7,11 +7,13 @@ import { deltaE00 } from '../../optics/delta-e00.ts';
 import { flakeCoverage, flakeSpacing, flakesPerMl, flakesPerMm } from '../../optics/flake.ts';
 import { TIERS } from '../../optics/material-constants.ts';
 import { hidingThickness } from '../../optics/opacity.ts';
-import type { OpticalModel } from '../../optics/optical-model.ts';
 import type { Body } from '../../optics/stack.ts';
 import { sharedRange } from '../../units/shared-range.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
+import type { BookEye } from '../learning/book-eye.ts';
+import { lastCupKey, roundCupKey } from '../learning/cup-keys.ts';
+import { howKnown } from '../learning/how-known.ts';
 import { judgedFirst } from '../looks/judged-first.ts';
 import type { Appearance } from '../model/colours.ts';
 import type { Content, Cup, PlasticShare, Round } from '../model/cup.ts';
@@ -22,7 +24,8 @@ import { describeChange } from '../recipes/describe-change.ts';
 import type { Report } from '../report.ts';
 import { checkLoads } from '../shelf/check-loads.ts';
 import type { MaterialCore } from '../shelf/compile-material.ts';
-import { appearanceOf, withoutFlake } from './appearances.ts';
+import { askedAlone } from './asked-bait.ts';
+import { believedAppearance } from './believed-appearance.ts';
 import { checkHeat, checkPouring } from './check-heat.ts';
 import { checkHeats, checkHeld } from './check-heats.ts';
 import { checkSeen, checkUnlogged } from './check-seen.ts';
@@ -33,7 +36,7 @@ import type { UnseenFlake } from './seen-flake.ts';
 /** What holds of all cups of a book. */
 export interface CupContext {
   readonly shelf: Shelf;
-  readonly optics: OpticalModel;
+  readonly eye: BookEye;
   readonly settings: Pick<Settings, 'volume' | 'temperature'>;
   readonly report: Report;
 }
@@ -63,7 +66,7 @@ export function compileCup(
   filled: FilledCup,
   part: CupPlace & { readonly share: number },
   mold: Pick<Mold, 'bodyMm' | 'thinMm' | 'cavityMl'>,
-  { shelf, optics, settings, report }: CupContext,
+  { shelf, eye, settings, report }: CupContext,
 ): ColouredCup {
   const { spec, state, contents } = filled;
   const plasticMl = total(state.plastics);
@@ -71,17 +74,18 @@ export function compileCup(
     ([material, ml]): PlasticShare => ({ material, fraction: ml / plasticMl }),
   );
   const optical = (material: string): MaterialCore => required(shelf, material);
-  const bodyOf = (amounts: Amounts): Body => cupBody({ plastics, contents: contentsOf(amounts) }, optical, optics);
-  const lookOf = (of: Body, thicknessMm = mold.bodyMm): Appearance => appearanceOf(of, thicknessMm, optics);
-  const body = bodyOf(contents);
+  const body = cupBody({ plastics, contents: contentsOf(contents) }, optical, eye.optics);
+  const key = lastCupKey(filled);
+  const lookOf = (cup: CupState, thicknessMm = mold.bodyMm, name: string | undefined = key): Appearance =>
+    believedAppearance(askedAlone(cup, thicknessMm, name, eye), eye);
   const volumePerPlastic =
     cupVolume({ plastics: {}, materials: contents }, (material) => 1 / optical(material).density) + 1;
-  const look = lookOf(body);
+  const look = lookOf(state);
   const tried = filled.rounds.map((round) => ({ ...round, seen: judgedFirst(round.seen, mold.bodyMm) }));
   const rounds = compileRounds(
     tried,
-    bodyOf,
-    { lookOf, bodyMm: mold.bodyMm },
+    (round, thicknessMm) => lookOf(round.cup, thicknessMm, roundCupKey(filled, round.number)),
+    mold.bodyMm,
     (material) => 1 / optical(material).density,
   );
   const plasticIds = plastics.map(({ material }) => material);
@@ -106,7 +110,7 @@ export function compileCup(
   checkLoads(filled, plasticDensity, shelf, settings, report);
   const working = sharedRange(plasticIds.map((id) => required(shelf, id).working));
   checkPouring(filled, plasticIds, heat.limit, shelf, settings.temperature, report);
-  const hidingMm = hidingThickness(body, { optics });
+  const hidingMm = hidingThickness(body, { optics: eye.optics });
   return {
     body,
     cup: {
@@ -121,23 +125,37 @@ export function compileCup(
       rounds,
       ...(filled.naive === undefined
         ? {}
-        : { naive: naiveOf(filled.naive, lookOf(bodyOf(filled.naive)), { look, contents }) }),
+        : {
+            naive: naiveOf(filled.naive, lookOf(naiveCup(filled.naive, plastics), mold.bodyMm, ''), { look, contents }),
+          }),
       ...defined({ leftMl: filled.leftMl, highestReached }),
       reheats: filled.heats.heats - 1,
       heats: filled.heats,
       ...heat,
       ...defined({ working }),
       body: look,
-      thin: lookOf(body, mold.thinMm),
-      between: lookOf(withoutFlake(body)),
+      thin: lookOf(state, mold.thinMm),
+      between: lookOf(withoutFlake(state, shelf)),
       ...defined({ hidingMm }),
       flakes: flakeLooks(contents, part, mold, volumePerPlastic, shelf),
       tier: tierOf(contents, plastics, shelf),
+      known: howKnown(askedAlone(state, mold.bodyMm, key, eye), [state], shelf, eye),
       assumptions: names.flatMap((name) =>
         required(shelf, name).assumptions.map((assumed) => ({ title: required(shelf, name).title, assumed })),
       ),
     },
   };
+}
+
+/** A cup without its flake. */
+export function withoutFlake(cup: CupState, shelf: Shelf): CupState {
+  const plain = Object.entries(cup.materials).filter(([id]) => required(shelf, id).flake === undefined);
+  return { plastics: cup.plastics, materials: Object.fromEntries(plain) };
+}
+
+/** What the notes add up to, as a cup of a millilitre that nobody has poured. */
+function naiveCup(materials: Amounts, plastics: readonly PlasticShare[]): CupState {
+  return { plastics: Object.fromEntries(plastics.map(({ material, fraction }) => [material, fraction])), materials };
 }
 
 /** The rounds since the last new cup. */
@@ -167,16 +185,16 @@ function limitsByStep(
 
 function compileRounds(
   rounds: readonly FilledRound[],
-  bodyOf: (amounts: Amounts) => Body,
-  { lookOf, bodyMm }: { readonly lookOf: (body: Body, thicknessMm?: number) => Appearance; readonly bodyMm: number },
+  lookOf: (round: FilledRound, thicknessMm: number) => Appearance,
+  bodyMm: number,
   volumePerGram: (material: string) => number,
 ): Round[] {
   let before: { look: Appearance; contents: Amounts } | undefined;
-  return rounds.map(({ first: _, looked: __, pouredAway, ...round }): Round => {
+  return rounds.map((filled): Round => {
+    const { first: _, looked: __, pouredAway, ...round } = filled;
     const { cup, left, seen, heatedTo = 0, heats, newHeats } = round;
     const contents = concentrations(cup);
-    const body = bodyOf(contents);
-    const look = lookOf(body);
+    const look = lookOf(filled, bodyMm);
     const change = before && describeChange(before, { look, contents });
     before = { look, contents };
     return {
@@ -197,7 +215,7 @@ function compileRounds(
       }),
       seen: seen.map((each): CupLook => {
         const { thicknessMm = bodyMm } = each;
-        const predicted = thicknessMm === bodyMm ? undefined : lookOf(body, thicknessMm);
+        const predicted = thicknessMm === bodyMm ? undefined : lookOf(filled, thicknessMm);
         return { ...each, ...defined({ predicted, missedBy: missedBy(each, predicted ?? look) }) };
       }),
     };

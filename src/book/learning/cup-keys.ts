@@ -6,7 +6,7 @@
 import type { ChipSpec } from '../cups/chip-spec.ts';
 import { type CupSpec, cupKey } from '../cups/cup-specs.ts';
 import type { FilledCup } from '../cups/fill-cup.ts';
-import type { LookedRecipe } from './looked-recipe.ts';
+import type { Cup } from '../model/cup.ts';
 
 type Logged = Pick<FilledCup<CupSpec | ChipSpec>, 'spec' | 'rounds'>;
 
@@ -18,23 +18,24 @@ function specKey({ recipe, name }: Logged['spec']): string {
 /** The name of a cup as it was at a round: one that was begun anew is another cup, measured out anew. */
 export function roundCupKey({ spec, rounds }: Logged, round: number): string {
   const begun = rounds.filter(({ number, pouredAway }) => number <= round && pouredAway !== undefined).length;
-  const key = specKey(spec);
-  return begun === 0 ? key : `${key}#${begun + 1}`;
+  return begunKey(specKey(spec), begun);
 }
 
-/**
- * The name of a finished bait: one cup's is the cup's own; no cup is named as that of several.
- *
- * @param rounds those that it was poured after, by cup; of one that is not named it is the cup as it is now
- */
-export function baitKey(
-  { recipe, cups }: Pick<LookedRecipe, 'recipe' | 'cups'>,
-  rounds: Readonly<Record<string, number>> = {},
-): string {
-  const [only, ...others] = cups;
-  return only && others.length === 0
-    ? roundCupKey(only, rounds[only.spec.name] ?? Number.POSITIVE_INFINITY)
-    : `${recipe.id}//bait`;
+const begunKey = (key: string, begun: number): string => (begun === 0 ? key : `${key}#${begun + 1}`);
+
+/** The name of a cup as it is now. */
+export function lastCupKey(cup: Logged): string {
+  return roundCupKey(cup, Number.POSITIVE_INFINITY);
+}
+
+/** The same, of a cup of the book. */
+export function keyOfCup(recipe: string, { name, rounds }: Pick<Cup, 'name' | 'rounds'>): string {
+  return begunKey(cupKey(recipe, name), rounds.filter(({ newCup }) => newCup !== undefined).length);
+}
+
+/** The name of a finished bait in which several cups are looked at together; no cup is named so. */
+export function baitKey(recipe: string): string {
+  return `${recipe}//bait`;
 }
 
 /** The name of a look at a pour: its recipe, cup and round, and which look it is of those at the pour, from 0 here and from 1 there. */

@@ -32,6 +32,14 @@ export function learningData(
   ];
   return {
     materials: materials.sort((one, other) => (one.id < other.id ? -1 : 1)),
-    looks: looks.sort((one: TaughtLook, other: TaughtLook) => (one.key < other.key ? -1 : 1)),
+    looks: withoutNames(looks).sort((one, other) => (one.key < other.key ? -1 : 1)),
   };
+}
+
+/** Looks whose cameras have numbers for names: which looks one camera made is learned from, and what it is called is nobody's business. */
+function withoutNames(looks: readonly TaughtLook[]): TaughtLook[] {
+  const cameras = [...new Set(looks.flatMap(({ camera }) => camera ?? []))].sort();
+  return looks.map((look) =>
+    look.camera === undefined ? look : { ...look, camera: String(cameras.indexOf(look.camera) + 1) },
+  );
 }

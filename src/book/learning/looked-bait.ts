@@ -3,6 +3,7 @@ import type { TaughtLook } from '../../learning/learning-data.ts';
 import type { Face } from '../../patterns/pattern.ts';
 import { faceRuns, PATTERNS, type Pattern } from '../../patterns/patterns.ts';
 import type { FilledCup } from '../cups/fill-cup.ts';
+import { baitKey, roundCupKey } from './cup-keys.ts';
 import { lookedLayer } from './looked-layer.ts';
 import type { LookedRecipe } from './looked-recipe.ts';
 
@@ -18,10 +19,10 @@ interface BaitFields {
  * each as it was at the round that the bait was poured after, or is now. Undefined where a cup faced the eye that faces nobody.
  */
 export function lookedBait(
-  { pattern, cups, shares, bodyMm }: Omit<LookedRecipe, 'recipe'>,
+  { recipe, pattern, cups, shares, bodyMm }: LookedRecipe,
   { side, rounds = {}, thickness = bodyMm }: BaitFields,
   colours: (material: string) => boolean,
-): Pick<TaughtLook, 'layers' | 'streaks' | 'round'> | undefined {
+): Pick<TaughtLook, 'cup' | 'layers' | 'streaks' | 'round'> | undefined {
   const facing = side === undefined ? undefined : cups.findIndex(({ spec }) => spec.name === side);
   const states = cups.map((cup) => stateAfter(cup, rounds[cup.spec.name]));
   if (facing === -1 || states.some((state) => state === undefined || total(state.plastics) === 0)) return undefined;
@@ -30,9 +31,14 @@ export function lookedBait(
   const round = Math.max(0, ...cups.map(({ spec, rounds: all }) => rounds[spec.name] ?? all.length));
   const face = faceWith(pattern, facing, shares);
   if (face === undefined) return undefined;
-  if (!('mean' in face))
-    return { round, layers: faceRuns(pattern, face, shares).map(({ cup, part }) => layer(cup, part)) };
-  return { round, layers: cups.map((_, cup) => layer(cup, 1)), streaks: shares };
+  const whole = baitKey(recipe.id);
+  if ('mean' in face) return { cup: whole, round, layers: cups.map((_, cup) => layer(cup, 1)), streaks: shares };
+  const runs = faceRuns(pattern, face, shares);
+  const [only, ...others] = runs;
+  // Who sees one cup alone has looked at that cup.
+  const alone = only && others.length === 0 ? cups[only.cup] : undefined;
+  const cup = alone ? roundCupKey(alone, rounds[alone.spec.name] ?? Number.POSITIVE_INFINITY) : whole;
+  return { cup, round, layers: runs.map((run) => layer(run.cup, run.part)) };
 }
 
 function stateAfter({ rounds, state }: FilledCup, number: number | undefined): CupState | undefined {

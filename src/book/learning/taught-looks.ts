@@ -53,8 +53,7 @@ function baitLooks(recipe: LookedRecipe, colours: (material: string) => boolean)
     const seen = seenColours(compileLook(fields));
     const bait = seen && lookedBait(recipe, fields, colours);
     if (!seen || !bait) return [];
-    const cup = baitKey(recipe, fields.rounds);
-    return [{ key: `${recipe.recipe.id}//bait/${index + 1}`, cup, ...bait, ...seen }];
+    return [{ key: `${baitKey(recipe.recipe.id)}/${index + 1}`, ...bait, ...seen }];
   });
 }
 

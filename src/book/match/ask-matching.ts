@@ -20,6 +20,7 @@ import type { Target } from '../model/target.ts';
 import type { Book } from '../model.ts';
 import { askedCup, askedWith, cupOf, partFor, seenWhole, triedRounds } from './asked-cup.ts';
 import { cupLimits } from './cup-limits.ts';
+import { asLabelled, LABEL_OPTICS, labelledShelf } from './labelled-shelf.ts';
 import { matchPlastic } from './match-cup.ts';
 import { shelfAfter } from './shelf-after.ts';
 
@@ -58,23 +59,24 @@ export function firstRecipeFor(
     const part = partFor(target, name, 1);
     return part ? [{ ...part, flakes, ...defined({ plastic: own }) }] : [];
   });
+  const { materials, optics } = asLabelled(book);
   const plastic = matchPlastic(book) ?? '';
   const mold = book.molds.find(({ id }) => id === target.mold);
-  const ask = (asked: readonly PartAsked[], shelf = book.materials): FirstRecipe =>
+  const ask = (asked: readonly PartAsked[], shelf = materials): FirstRecipe =>
     firstRecipe({
       parts: asked,
       ...defined({ mold }),
       plastic,
       plasticMl,
       shelf,
-      optics: book.optics,
+      optics,
       bench: book.settings,
       tolerance: target.tolerance,
       most,
       limits: cupLimits(book.settings, { inStock, effect: target.effect }),
     });
   if (seenWhole(target)) return [{ part: parts.map(({ name }) => name).join(' and '), recipe: ask(parts) }];
-  let shelf = book.materials;
+  let shelf = materials;
   return parts.map((part): PartRecipe => {
     const recipe = ask([part], shelf);
     // The next cup is filled from the same bottles.
@@ -92,13 +94,13 @@ export function nextAdditionFor(
   target: Target,
   { inStock = false }: Asking = {},
 ): NextAddition {
-  return nextForCup(requiredCup(book, recipe, cup, target), askedWith(book, target, inStock)).next;
+  return nextForCup(requiredCup(book, recipe, cup, target), askedWith(asLabelled(book), target, inStock)).next;
 }
 
 /** Whether a cup of a recipe can be let down. */
 export function lettingDownFor(book: Book, recipe: Recipe, cup: Cup, target: Target): CutBack {
   const asked = requiredCup(book, recipe, cup, target);
-  return cutBack(questionAskedFirst(asked, askedWith(book, target)).question);
+  return cutBack(questionAskedFirst(asked, askedWith(asLabelled(book), target)).question);
 }
 
 /** What can stand for a material in a cup of a recipe. */
@@ -117,8 +119,8 @@ export function substitutesFor(
     thicknessMm,
     rounds: observationsOf(triedRounds(cup), thicknessMm),
     material,
-    shelf: book.materials,
-    optics: book.optics,
+    shelf: labelledShelf(book.materials),
+    optics: LABEL_OPTICS,
     bench: book.settings,
     tolerance: book.settings.tolerance,
     limits: { inStock },

@@ -4,6 +4,7 @@ import type { CupState } from '../../cup/ledger.ts';
 import type { LogRound } from '../../cup/log-round.ts';
 import type { Tier } from '../../optics/material-constants.ts';
 import type { Appearance } from './colours.ts';
+import type { Known } from './known.ts';
 import type { CupLook, Look } from './looks.ts';
 import type { Assumption, FlakeProperties } from './shelf.ts';
 
@@ -120,6 +121,8 @@ export interface Cup {
   readonly hidingMm?: number;
   readonly flakes: readonly FlakeLook[];
   readonly tier: Tier;
+  /** How its colour by itself is known. */
+  readonly known: Known;
   /** What the numbers assume, of which material. */
   readonly assumptions: readonly { readonly title: string; readonly assumed: Assumption }[];
 }

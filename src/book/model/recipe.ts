@@ -6,19 +6,20 @@ import type { Pattern } from '../../patterns/patterns.ts';
 import type { OpacityWord } from '../../tables/opacity-classes.ts';
 import type { Appearance } from './colours.ts';
 import type { Change, Cup } from './cup.ts';
+import type { Known } from './known.ts';
 import type { BaitLook } from './looks.ts';
 import type { Photo } from './photo.ts';
 import type { Publish } from './publish.ts';
 import type { Mold } from './shelf.ts';
 import type { RecipeMatch } from './target.ts';
 
-/** How far a bait may be from its predicted colour, ΔE00, of the view over white or over black that varies more. */
+/** How far a bait may be from the colour that is shown, ΔE00, of the view over white or over black that is farther off. */
 export interface Spread {
-  /** Half of all baits stay within this. */
+  /** To be expected: the mean of all baits. */
   readonly expected: number;
   /** Nine in ten stay within this. */
   readonly bound: number;
-  /** The bound, were only the materials in doubt. */
+  /** The bound, were only the colour in doubt that these doses give. */
   readonly fromMaterials: number;
   /** The bound, were only the measuring of the doses in doubt. */
   readonly fromMeasuring: number;
@@ -107,6 +108,8 @@ export interface Recipe {
   readonly batch: BatchAmounts;
   readonly repeatability: Repeatability;
   readonly tier: Tier;
+  /** How the colour of the side looked at is known. */
+  readonly known: Known;
   readonly spread: Spread;
   readonly parent?: string;
   /** What changed from the parent, cup by cup of the same name. */

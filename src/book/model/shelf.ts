@@ -7,6 +7,7 @@ import type { Flake } from '../../optics/flake.ts';
 import type { Tier } from '../../optics/material-constants.ts';
 import type { Method } from '../../patterns/methods.ts';
 import type { Appearance } from './colours.ts';
+import type { Known } from './known.ts';
 import type { Photo } from './photo.ts';
 import type { Publish } from './publish.ts';
 
@@ -74,9 +75,17 @@ export interface Material {
   readonly title: string;
   readonly notes: string;
   readonly photos: readonly Photo[];
-  /** Absent for flake and for what does not colour. */
+  /** As the book's looks have taught them; absent for flake and for what does not colour. */
   readonly constants?: Constants;
+  /** As its file has them. */
+  readonly label?: Constants;
+  /** How many looks there are at something with it in it; absent where there is none. */
+  readonly learnedFrom?: number;
   readonly tier: Tier;
+  /** How its colour by itself is known. */
+  readonly known: Known;
+  /** How far its typical dose may be from the colour that is believed, ΔE00: to be expected, and what nine in ten stay within. */
+  readonly sure?: { readonly expected: number; readonly bound: number };
   /** ΔE00 to expect of a mix of materials that are known as this one is. */
   readonly expectedDeltaE: number;
   /** How surely K and S are known: standard deviations of level, slope and bend of ln K and of ln S over the spectrum. */
@@ -127,8 +136,10 @@ export interface Material {
   readonly typical?: number;
   /** Which of the numbers are defaults, in words. */
   readonly assumptions: readonly Assumption[];
-  /** Colour of its mark on pages. */
+  /** Colour of its mark on pages; as its ladder, of its file's figures as long as nobody has looked at anything with it. */
   readonly hex: string;
+  /** Then, where it differs visibly: what the book believes of its typical dose since it has learned from others. */
+  readonly learnedHex?: string;
   readonly ladder: readonly LadderStep[];
   readonly usedIn: readonly { readonly recipe: string; readonly cup: string; readonly gramsPerMl: number }[];
   /** What readers have of it; only in the maker's edition. */

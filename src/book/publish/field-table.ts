@@ -13,7 +13,7 @@ type Plain = string | number | boolean;
  * Of a type, what readers may have of it: a word for each plain value and each list by name, and for everything else either `private` or a table of its own.
  * Every field must be named, so that one that is new is shared only once somebody has said so.
  */
-export type FieldTable<T> = [T] extends [Plain | readonly Plain[] | readonly (readonly Plain[])[]]
+export type FieldTable<T> = [T] extends [Plain | ArrayLike<Plain> | readonly (readonly Plain[])[]]
   ? Sharing
   : [T] extends [readonly (infer Each)[]]
     ? 'private' | FieldTable<Each>

@@ -11,8 +11,9 @@ export function makersBook(book: Book): Book {
     ...thing,
     shared: whole.has(thing.source.path) ? 'full' : 'no',
   });
+  const { readers: _, ...mine } = book;
   return {
-    ...book,
+    ...mine,
     edition: 'mine',
     materials: book.materials.map(shared),
     molds: book.molds.map(shared),

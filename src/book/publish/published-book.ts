@@ -1,4 +1,5 @@
 import type { CupState } from '../../cup/ledger.ts';
+import { shelfPart } from '../../learning/shelf-part.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
@@ -18,12 +19,13 @@ import { standaloneRecipe } from './standalone-recipe.ts';
 
 /**
  * The shared edition: the book as readers may have it. Nothing of a recipe or target that is not published, only the name and the look of
- * those published as `look`, of the shelf and the molds what published recipes are made with, and no field that `SHARED_FIELDS` keeps.
+ * those published as `look`, of the shelf and the molds what published recipes are made with, and no field that `SHARED_FIELDS` keeps. Its
+ * colours are learned from published looks alone.
  */
 export function publishedBook(book: Book): Book {
   const known = editions.get(book);
   if (known !== undefined) return known;
-  const shared = editionOf(book);
+  const shared = editionOf(book.readers ?? book);
   editions.set(book, shared);
   return shared;
 }
@@ -49,8 +51,8 @@ function editionOf(book: Book): Book {
   const families = compileFamilies([...recipes, ...looks.map((look) => lookDescendant(look, book, idsOf(looks)))]);
   const familyOf = new Map(families.flatMap((family) => family.members.map((id) => [id, family.id] as const)));
   const { plastic, ...settings } = book.settings;
-  const { looks: _, ...rest } = book;
-  const shared: Omit<Book, 'looks'> = {
+  const { looks: _, readers: __, ...rest } = book;
+  const shared: Omit<Book, 'looks' | 'readers'> = {
     ...rest,
     edition: 'shared',
     settings: { ...settings, ...(plastic === undefined || !shelf.has(plastic) ? {} : { plastic }) },
@@ -78,8 +80,9 @@ function editionOf(book: Book): Book {
         source: sharedSource(mold.source),
       })),
     families,
+    learned: shelfPart(book.learned, shelf),
   };
-  return { ...sharedPart<Omit<Book, 'looks'>>(shared, SHARED_FIELDS), looks };
+  return { ...sharedPart<Omit<Book, 'looks' | 'readers'>>(shared, SHARED_FIELDS), looks };
 }
 
 /** Ids of what readers have. */

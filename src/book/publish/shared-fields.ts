@@ -10,11 +10,14 @@
 
 import type { Batch } from '../../cup/batch.ts';
 import type { CupState } from '../../cup/ledger.ts';
+import type { LearnedShelf } from '../../learning/learned-shelf.ts';
 import type { WantedFlake } from '../../matching/substitutes/flake-match.ts';
+import type { Flake } from '../../optics/flake.ts';
 import type { LookDoubt } from '../../optics/look-doubt.ts';
 import type { Chip } from '../model/chip.ts';
 import type { Appearance, Colour, Lab, MeasuredBands } from '../model/colours.ts';
 import type { Change, Content, Cup, PlasticShare, Round } from '../model/cup.ts';
+import type { Known } from '../model/known.ts';
 import type { Look } from '../model/looks.ts';
 import type { Photo } from '../model/photo.ts';
 import type { Recipe } from '../model/recipe.ts';
@@ -68,6 +71,8 @@ const LOOK: FieldTable<Look> = {
   after: 'shared',
   wet: 'shared',
 };
+
+const KNOWN: FieldTable<Known> = { how: 'shared', looks: 'shared' };
 
 const CONTENT: FieldTable<Content> = { material: 'shared', gramsPerMl: 'shared' };
 
@@ -151,6 +156,7 @@ const CUP: FieldTable<Cup> = {
     contrast: 'shared',
   },
   tier: 'shared',
+  known: KNOWN,
   assumptions: { title: 'shared', assumed: ASSUMPTION },
 };
 
@@ -262,6 +268,7 @@ const RECIPE: FieldTable<Omit<Recipe, 'batch'> & { readonly batch: Batch }> = {
   batch: BATCH,
   repeatability: { bySpoonAndDrop: 'shared', byScale: 'shared', advice: SPREAD_ADVICE },
   tier: 'shared',
+  known: KNOWN,
   spread: {
     expected: 'shared',
     bound: 'shared',
@@ -284,7 +291,11 @@ const MATERIAL: FieldTable<Material> = {
   notes: 'shared',
   photos: PHOTO,
   constants: { absorption: 'shared', scattering: 'shared' },
+  label: { absorption: 'shared', scattering: 'shared' },
+  learnedFrom: 'shared',
   tier: 'shared',
+  known: KNOWN,
+  sure: { expected: 'shared', bound: 'shared' },
   expectedDeltaE: 'shared',
   doubt: { absorption: 'shared', scattering: 'shared' },
   fit: { films: 'shared', residual: 'shared', doses: 'shared', thicknesses: 'shared', mixtures: 'shared' },
@@ -337,6 +348,7 @@ const MATERIAL: FieldTable<Material> = {
   typical: 'shared',
   assumptions: ASSUMPTION,
   hex: 'shared',
+  learnedHex: 'shared',
   ladder: { gramsPerMl: 'shared', label: 'shared', look: APPEARANCE },
   usedIn: { recipe: 'shared', cup: 'shared', gramsPerMl: 'shared' },
   shared: 'private',
@@ -418,8 +430,51 @@ const CHIP: FieldTable<Chip> = {
   source: SOURCE,
 };
 
+const CONSTANTS = { absorption: 'shared', scattering: 'shared' } as const;
+
+const OPTICAL_FLAKE: FieldTable<Flake> = {
+  shape: 'shared',
+  sizeMm: 'shared',
+  filmMm: 'shared',
+  density: 'shared',
+  reflectance: 'shared',
+  transmittance: 'shared',
+};
+
+/** Of published looks alone, and of materials that readers have: see `publishedBook`. */
+const LEARNED: FieldTable<LearnedShelf> = {
+  data: {
+    materials: {
+      id: 'shared',
+      // Of every kind of prior all that its file says.
+      prior: { kind: 'shared', typical: 'shared', constants: CONSTANTS, doubt: CONSTANTS, flake: OPTICAL_FLAKE },
+      labels: { dose: 'shared', thicknessMm: 'shared', overWhite: LAB, overBlack: LAB, axisSd: 'shared' },
+    },
+    looks: {
+      key: 'shared',
+      cup: 'shared',
+      round: 'shared',
+      layers: { plastics: 'shared', contents: 'shared', thicknessMm: 'shared' },
+      streaks: 'shared',
+      overWhite: LAB,
+      overBlack: LAB,
+      axisSd: 'shared',
+      means: 'shared',
+      // A number: see `learningData`.
+      camera: 'shared',
+      checked: 'shared',
+    },
+  },
+  theta: 'shared',
+  weights: { looks: 'shared', looksAlone: 'shared', cups: 'shared', labels: 'shared' },
+  optics: { backings: { white: 'shared', black: 'shared' }, path: { d: 'shared', s0: 'shared' }, crowding: 'shared' },
+  constants: 'shared',
+};
+
 /** What readers may have of a book. Looks are not in it: `lookOnly` says what there is of them. */
-export const SHARED_FIELDS: FieldTable<Omit<Book, 'looks' | 'recipes'>> & { readonly recipes: typeof RECIPE } = {
+export const SHARED_FIELDS: FieldTable<Omit<Book, 'looks' | 'recipes' | 'readers'>> & {
+  readonly recipes: typeof RECIPE;
+} = {
   format: 'shared',
   edition: 'shared',
   title: 'shared',
@@ -458,4 +513,5 @@ export const SHARED_FIELDS: FieldTable<Omit<Book, 'looks' | 'recipes'>> & { read
     members: 'shared',
     edges: { from: 'shared', to: 'shared', kind: 'shared', label: 'shared' },
   },
+  learned: LEARNED,
 };

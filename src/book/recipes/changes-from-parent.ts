@@ -1,7 +1,9 @@
 import type { Amounts } from '../../cup/ledger.ts';
-import { cupBody, type OpticalMaterial } from '../../optics/cup-body.ts';
-import type { OpticalModel } from '../../optics/optical-model.ts';
-import { appearanceOf } from '../cups/appearances.ts';
+import { askedAlone } from '../cups/asked-bait.ts';
+import { believedAppearance } from '../cups/believed-appearance.ts';
+import type { BookEye } from '../learning/book-eye.ts';
+import { keyOfCup } from '../learning/cup-keys.ts';
+import { cupOf } from '../match/asked-cup.ts';
 import type { Cup } from '../model/cup.ts';
 import type { Recipe } from '../model/recipe.ts';
 import type { RecipeCore } from './compile-recipe.ts';
@@ -39,15 +41,11 @@ export function cupPairs(
  *
  * @param bodyMm thickness of this recipe's bait
  */
-export function changesFromParent(
-  pairs: readonly CupPair[],
-  shelf: (material: string) => OpticalMaterial,
-  bodyMm: number,
-  optics: OpticalModel,
-): Recipe['changes'] {
+export function changesFromParent(pairs: readonly CupPair[], bodyMm: number, eye: BookEye): Recipe['changes'] {
   return pairs.map(({ from, before, after }) => {
+    const asked = askedAlone(cupOf(before.cup, 1), bodyMm, keyOfCup(from.recipe, before.cup), eye);
     const change = describeChange(
-      { look: appearanceOf(cupBody(before.cup, shelf, optics), bodyMm, optics), contents: before.contents },
+      { look: believedAppearance(asked, eye), contents: before.contents },
       { look: after.cup.body, contents: after.contents },
     );
     return { cup: after.cup.name, fromRecipe: from.recipe, fromCup: from.cup, change };

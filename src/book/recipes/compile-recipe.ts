@@ -1,25 +1,22 @@
 import type { AppearanceOptions } from '../../optics/appearance.ts';
 import { TIERS } from '../../optics/material-constants.ts';
-import type { OpticalModel } from '../../optics/optical-model.ts';
 import { patternContrast } from '../../optics/pattern-contrast.ts';
 import { PATTERNS, type Pattern } from '../../patterns/patterns.ts';
 import { MM_PER_INCH } from '../../units/unit.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
-import {
-  baitInWater,
-  baitSides,
-  baitUnderLights,
-  type SharedCup,
-  thinAppearance,
-  withoutFlake,
-} from '../cups/appearances.ts';
+import type { SharedCup } from '../cups/appearances.ts';
+import type { Bait, BaitCup } from '../cups/asked-bait.ts';
+import { askedSide, baitInWater, baitSides, baitUnderLights, thinAppearance } from '../cups/bait-appearances.ts';
 import { checkFlake } from '../cups/check-flake.ts';
 import { checkFullness } from '../cups/check-fullness.ts';
 import { checkShotTogether } from '../cups/check-heat.ts';
-import { compileCup, type Shelf } from '../cups/compile-cup.ts';
+import { compileCup, type Shelf, withoutFlake } from '../cups/compile-cup.ts';
 import { placeInBait } from '../cups/place-in-bait.ts';
 import { withSeenFlake } from '../cups/seen-flake.ts';
+import type { BookEye } from '../learning/book-eye.ts';
+import { baitKey, lastCupKey } from '../learning/cup-keys.ts';
+import { howKnown } from '../learning/how-known.ts';
 import { baitLooks } from '../looks/bait-looks.ts';
 import type { Cup } from '../model/cup.ts';
 import type { Facets, Recipe } from '../model/recipe.ts';
@@ -38,7 +35,7 @@ import { spreadOfBait } from './spread-of-bait.ts';
 /** What every recipe of a book is compiled with. */
 export interface RecipeContext {
   readonly shelf: Shelf;
-  readonly optics: OpticalModel;
+  readonly eye: BookEye;
   readonly molds: ReadonlyMap<string, Omit<Mold, 'usedIn'>>;
   readonly settings: Settings;
   readonly report: Report;
@@ -51,7 +48,8 @@ const DEFAULT_BAITS = 20;
 
 /** A recipe with everything that can be said of it by itself. */
 export function compileRecipe(parts: RecipeParts, context: RecipeContext): RecipeCore {
-  const { shelf, optics, molds, settings, report } = context;
+  const { shelf, eye, molds, settings, report } = context;
+  const { optics } = eye;
   const { recipe, cups: filled, shares } = parts;
   const { fields } = recipe;
   const mold = required(molds, parts.mold);
@@ -63,12 +61,21 @@ export function compileRecipe(parts: RecipeParts, context: RecipeContext): Recip
     compileCup(cup, { share: shares[index]!, ...placeInBait(parts.pattern, shares, index) }, mold, context),
   );
   const flaked = coloured.map((cup, index) => ({ ...cup, share: shares[index]! }));
-  const flakes = withSeenFlake(parts.pattern, flaked, mold.bodyMm, context);
+  const flakes = withSeenFlake(parts.pattern, flaked, mold.bodyMm, { shelf, optics });
   const cups = flaked.map(({ cup, share }, index): Cup => ({ ...cup, flakes: flakes[index]!, share }));
-  const shared = coloured.map(({ body }, index): SharedCup => ({ body, share: shares[index]! }));
-  const body = baitSides(parts.pattern, shared, mold.bodyMm, optics);
-  const plainCups = shared.map((cup): SharedCup => ({ ...cup, body: withoutFlake(cup.body) }));
-  const plain = baitSides(parts.pattern, plainCups, mold.bodyMm, optics);
+  const shared = coloured.map(
+    ({ body }, index): BaitCup => ({
+      body,
+      share: shares[index]!,
+      state: filled[index]!.state,
+      key: lastCupKey(filled[index]!),
+    }),
+  );
+  const bait: Bait = { pattern: parts.pattern, cups: shared, thicknessMm: mold.bodyMm, key: baitKey(recipe.id) };
+  const plainBait = { ...bait, cups: shared.map((cup) => ({ ...cup, state: withoutFlake(cup.state, shelf) })) };
+  const thin = { thicknessMm: mold.thinMm };
+  const body = baitSides(bait, eye);
+  const plain = baitSides(plainBait, eye);
   const batchShelf = (material: string): NonNullable<ReturnType<Shelf['get']>> => required(shelf, material);
   const batch = batchOfRecipe(
     { pattern: parts.pattern, cups },
@@ -94,16 +101,16 @@ export function compileRecipe(parts: RecipeParts, context: RecipeContext): Recip
     cups,
     ...defined({ seen: baitLooks(recipe, filled, report) }),
     body: body.side,
-    thin: thinAppearance(parts.pattern, shared, mold.thinMm, optics),
+    thin: thinAppearance({ ...bait, ...thin }, eye),
     ...defined({ other: body.other }),
     between: {
       body: plain.side,
-      thin: thinAppearance(parts.pattern, plainCups, mold.thinMm, optics),
+      thin: thinAppearance({ ...plainBait, ...thin }, eye),
       ...defined({ other: plain.other }),
     },
     ...defined({ contrast }),
-    lights: baitUnderLights(parts.pattern, shared, mold.bodyMm, optics),
-    water: baitInWater(parts.pattern, shared, mold.bodyMm, optics),
+    lights: baitUnderLights(bait, eye),
+    water: baitInWater(bait, eye),
     facets: { ...lookFacets(body.side, parts.pattern, cups), ...materialFacets(cups, shelf) },
     batch,
     repeatability: repeatabilityOf({ pattern: parts.pattern, cups }, batch, batchShelf, settings, {
@@ -111,15 +118,20 @@ export function compileRecipe(parts: RecipeParts, context: RecipeContext): Recip
       optics,
     }),
     tier: TIERS[Math.max(...cups.map((cup) => TIERS.indexOf(cup.tier)))]!,
+    known: howKnown(
+      askedSide(bait, eye),
+      shared.map(({ state }) => state),
+      shelf,
+      eye,
+    ),
     spread: spreadOfBait(
-      parts.pattern,
+      bait,
       cups.map((cup, index) => ({
         ...cup,
         doseDeviation: (material: string) => doseDeviation(batch.cups[index]!, material, settings),
       })),
       batchShelf,
-      mold.bodyMm,
-      optics,
+      eye,
     ),
     ...defined({ parent: fields.from }),
     cupsFrom: [

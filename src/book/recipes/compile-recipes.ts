@@ -12,16 +12,14 @@ export interface RecipesContext extends RecipeContext {
 /** Compiles every recipe by itself. */
 export function compileRecipes(
   recipes: readonly RecipeParts[],
-  { kept, shelf, optics, molds, settings, report }: RecipesContext,
+  { kept, shelf, eye, molds, settings, report }: RecipesContext,
 ): ReadonlyMap<string, RecipeCore> {
   const cores = new Map<string, RecipeCore>();
   for (const parts of recipes) {
     const { recipe, cups, shares, mold, publish, ...others } = parts;
-    const inputs = [recipe, JSON.stringify(others), ...cups, ...shares, molds.get(mold), optics, settings, publish];
+    const inputs = [recipe, JSON.stringify(others), ...cups, ...shares, molds.get(mold), eye, settings, publish];
     const core = kept.of(recipe.id, inputs, shelf, report, (telling, watched) =>
-      computed(recipe, telling, () =>
-        compileRecipe(parts, { shelf: watched, optics, molds, settings, report: telling }),
-      ),
+      computed(recipe, telling, () => compileRecipe(parts, { shelf: watched, eye, molds, settings, report: telling })),
     );
     if (core) cores.set(recipe.id, core);
   }

@@ -1,9 +1,9 @@
 import type { MatchMaterial } from '../../matching/shelf/match-material.ts';
-import type { OpticalModel } from '../../optics/optical-model.ts';
 import { required } from '../../values/required.ts';
 import { computed } from '../computed.ts';
 import { cupKey } from '../cups/cup-specs.ts';
 import type { FilledCup } from '../cups/fill-cup.ts';
+import type { BookEye } from '../learning/book-eye.ts';
 import { type MatchContext, matchRounds } from '../match/match-rounds.ts';
 import type { Family, Recipe } from '../model/recipe.ts';
 import type { Material, Mold } from '../model/shelf.ts';
@@ -12,7 +12,7 @@ import type { Things } from '../read/read-things.ts';
 import { NOTHING, type Remembered } from '../remembered.ts';
 import type { Report } from '../report.ts';
 import type { MaterialCore } from '../shelf/compile-material.ts';
-import { doseLadder, markColour } from '../shelf/dose-ladder.ts';
+import { shownAlone } from '../shelf/shown-alone.ts';
 import { changesFromParent, cupPairs, type KnownCup } from './changes-from-parent.ts';
 import { compileFamilies } from './compile-families.ts';
 import type { RecipeCore } from './compile-recipe.ts';
@@ -23,6 +23,7 @@ export type ComparedRecipe = RecipeCore & Pick<Recipe, 'changes'> & Partial<Pick
 
 /** What recipes are compared with. */
 export interface CompareContext extends MatchContext {
+  readonly eye: BookEye;
   readonly molds: ReadonlyMap<string, Omit<Mold, 'usedIn'>>;
   readonly targets: ReadonlyMap<string, Omit<Target, 'recipes'>>;
   readonly filled: ReadonlyMap<string, FilledCup>;
@@ -30,25 +31,22 @@ export interface CompareContext extends MatchContext {
 }
 
 /** A material with what it looks like in steps, before it is known where it is used. */
-export type ShownMaterial = MaterialCore & Pick<Material, 'hex' | 'ladder'>;
+export type ShownMaterial = MaterialCore & Pick<Material, 'hex' | 'ladder' | 'known' | 'sure' | 'learnedHex'>;
 
 /** What each material looks like by itself. */
 export function showMaterials(
   shelf: ReadonlyMap<string, MaterialCore>,
-  optics: OpticalModel,
+  eye: BookEye,
   things: Things,
   kept: Remembered<ShownMaterial>,
   report: Report,
 ): ReadonlyMap<string, ShownMaterial> {
+  const plastic = [...shelf.values()].find(({ kind, milky }) => kind === 'plastic' && !milky)?.id;
   return new Map(
     [...shelf.values()].flatMap((material): [string, ShownMaterial][] => {
       const thing = required(things.materials, material.id);
-      const shown = kept.of(material.id, [material, optics], NOTHING, report, (telling) =>
-        computed(thing, telling, () => ({
-          ...material,
-          hex: markColour(material, optics),
-          ladder: doseLadder(material, optics),
-        })),
+      const shown = kept.of(material.id, [material, eye, plastic], NOTHING, report, (telling) =>
+        computed(thing, telling, () => ({ ...material, ...shownAlone(material, plastic, eye) })),
       );
       return shown === undefined ? [] : [[material.id, shown]];
     }),
@@ -62,7 +60,7 @@ export function compareRecipes(
   things: Things,
   report: Report,
 ): readonly ComparedRecipe[] {
-  const { filled, targets, molds, materials, optics, settings, kept } = context;
+  const { filled, targets, molds, materials, eye, settings, kept } = context;
   const onShelf = new Map(materials.map((material) => [material.id, material]));
   const known = (recipe: string, name: string): KnownCup | undefined => {
     const cup = cores.get(recipe)?.cups.find((each) => each.name === name);
@@ -76,15 +74,13 @@ export function compareRecipes(
     const inputs = [
       core,
       mold,
-      optics,
+      eye,
       ...pairs.flatMap(({ before, after }) => [before.cup, before.contents, after.contents]),
       // Of all that is on the shelf, some may be proposed.
       ...(target === undefined ? [] : [target, settings, ...materials]),
     ];
-    return kept.of(core.id, inputs, onShelf, report, (telling, shelf): ComparedRecipe => {
-      const changes = computed(thing, telling, () =>
-        changesFromParent(pairs, (id) => required(shelf, id), mold.bodyMm, optics),
-      );
+    return kept.of(core.id, inputs, onShelf, report, (telling): ComparedRecipe => {
+      const changes = computed(thing, telling, () => changesFromParent(pairs, mold.bodyMm, eye));
       const match = target && computed(thing, telling, () => matchRounds(core, target, context));
       if (target) (match ? reportStrayPart : reportNoPart)(thing, core, target, telling);
       return { ...core, changes: changes ?? [], ...(match && { match }) };

@@ -13,7 +13,7 @@ import { type LookContext, relativeDose } from './material-look.ts';
 import { handlingOf, heatsBorne, lookOf, type MaterialHandling } from './material-of-kind.ts';
 
 /** A material before it is known where it is used and what it looks like in steps. */
-export type MaterialCore = Omit<Material, 'ladder' | 'usedIn' | 'hex'>;
+export type MaterialCore = Omit<Material, 'ladder' | 'usedIn' | 'hex' | 'known' | 'sure' | 'learnedHex'>;
 
 /** What a material's file says of it, but for what it looks like. */
 export interface MaterialAmounts extends Pick<Material, 'highest' | 'working' | 'bears'> {

@@ -21,11 +21,17 @@ export function doseLadder(material: MaterialCore, optics: OpticalModel): readon
   }));
 }
 
-/** The colour of a material's mark on pages: a flake's own, a plastic's, or that of its typical dose. */
+/** The colour of a material's mark on pages: a flake's own, or that of its typical look. */
 export function markColour(material: MaterialCore, optics: OpticalModel): string {
-  if (material.flake) return material.flake.colour;
-  if (material.kind === 'plastic') return appearanceOf({ ...material.constants! }, LADDER_MM, optics).overWhite.hex;
-  return material.typical === undefined ? NO_COLOUR : alone(material, material.typical, optics).overWhite.hex;
+  return material.flake?.colour ?? typicalLook(material, optics)?.overWhite.hex ?? NO_COLOUR;
+}
+
+/** A typical dose in clear plastic; a plastic by itself. Undefined of flake and of what does not colour. */
+export function typicalLook(material: MaterialCore, optics: OpticalModel): Appearance | undefined {
+  const { flake, kind, constants, typical } = material;
+  if (flake || !constants) return undefined;
+  if (kind === 'plastic') return appearanceOf({ ...constants }, LADDER_MM, optics);
+  return typical === undefined ? undefined : alone(material, typical, optics);
 }
 
 function alone(material: MaterialCore, gramsPerMl: number, optics: OpticalModel): Appearance {

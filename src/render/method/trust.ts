@@ -69,7 +69,7 @@ export function learningPart({ recipes }: Book): MethodPart {
   return {
     id: 'learning',
     title: 'What it learns from rounds',
-    content: html`<p>A test bait tells you what no shelf can: how strong your own bottles are. Once you have looked at rounds of a cup, the book works out how strong each material must have been to give the colours you saw, going no further from the shelf’s figures than those colours demand, and never below half or above one and a half times. It keeps what is left over as an offset. The next addition is worked out with both; a recipe’s page shows the prediction from the shelf alone.</p>
-${seen.length === 0 ? '' : html`<p>In this book ${counted(seen.length, 'round')} ${seen.length === 1 ? 'was' : 'were'} looked at over white; half of the predictions were within ΔE ${deltaEText(median(seen))} of the colour seen.</p>`}`,
+    content: html`<p>A test bait tells you what no shelf can: what your own bottles are. Every look of the book is taken together: what every material absorbs and scatters, the cards that you look over, and how light goes in plastic are moved as far as all looks together demand, and no further than files and looks leave open. A look that fits nothing else counts for little. What is left over beside the nearest looks is kept as well, and fades as a cup is less like them. Wall and pages all show that; a proposal begins with the files, and learns from the rounds of its cup.</p>
+${seen.length === 0 ? '' : html`<p>In this book ${counted(seen.length, 'round')} ${seen.length === 1 ? 'was' : 'were'} looked at over white; half of the looks are within ΔE ${deltaEText(median(seen))} of what the book shows of them now.</p>`}`,
   };
 }

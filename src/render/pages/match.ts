@@ -1,3 +1,4 @@
+import { asLabelled } from '../../book/match/labelled-shelf.ts';
 import { matchCupMl, matchPlastic } from '../../book/match/match-cup.ts';
 import type { Edition } from '../../book/model/publish.ts';
 import type { Material, Mold } from '../../book/model/shelf.ts';
@@ -103,7 +104,8 @@ function matchMaterial(material: Material): MatchPageMaterial {
 
 /** What the Match page is given; undefined where the book has no plastic or no mold, and nothing can be matched. */
 export function matchPageData(book: Book): MatchPageData | undefined {
-  const { materials, molds, targets, settings, optics, edition, recipes } = book;
+  const { molds, targets, settings, edition, recipes } = book;
+  const { materials, optics } = asLabelled(book);
   const plastic = matchPlastic(book);
   if (plastic === undefined || molds.length === 0) return undefined;
   return {

@@ -12,6 +12,7 @@ import { assumptionText } from '../../words/assumption.ts';
 import { cutShareText } from '../../words/cut.ts';
 import { EFFECT_WORDS } from '../../words/effect.ts';
 import { handyMeasure } from '../../words/handy-measure.ts';
+import { knownText } from '../../words/how-known.ts';
 import { ownChipsText } from '../../words/own-chips.ts';
 import { boughtText } from '../../words/stock.ts';
 import { bookIndex, titleOnShelf } from '../book-index.ts';
@@ -81,7 +82,7 @@ ${groups
 };
 
 function shelfItem(context: PageContext, material: Material): Html {
-  const { id, title, flake, tier, usedIn, stockGrams, hardness, use, effect } = material;
+  const { id, title, flake, known, usedIn, stockGrams, hardness, use, effect } = material;
   const uses = new Set(usedIn.map(({ recipe }) => recipe)).size;
   const own = bookIndex(context.book).chipsOf.get(id)?.length ?? 0;
   const words = [
@@ -89,7 +90,7 @@ function shelfItem(context: PageContext, material: Material): Html {
     ...(hardness === undefined ? [] : [hardness]),
     ...(use === undefined ? [] : [use]),
     ...(effect === undefined ? [] : [EFFECT_WORDS[effect]]),
-    ...(colours(material) && material.kind !== 'plastic' && flake === undefined ? [tier] : []),
+    ...(colours(material) && material.kind !== 'plastic' && flake === undefined ? [knownText(known)] : []),
     uses === 0 ? 'not used yet' : `in ${counted(uses, 'colour')}`,
     ...(own === 0 ? [] : [ownChipsText(own, context.book.edition)]),
     ...(stockGrams === undefined ? [] : [`${stockText(material, stockGrams, context.book.settings)} left`]),

@@ -1,24 +1,26 @@
 import type { Recipe } from '../../book/model/recipe.ts';
 import type { Material } from '../../book/model/shelf.ts';
 import { required } from '../../values/required.ts';
+import { knownSentence, knownText, PLAIN_PLASTIC_SENTENCE } from '../../words/how-known.ts';
 import { bookIndex } from '../book-index.ts';
 import { type Html, html, joined } from '../html.ts';
 import { link, paths } from '../links.ts';
 import type { PageContext } from '../page.ts';
-import { deltaEText, PLAIN_PLASTIC_WORDS, sentence, TIER_WORDS } from '../words.ts';
+import { deltaEText, sentence } from '../words.ts';
 import { fold } from './fold.ts';
 import { spreadPicture } from './spread-picture.ts';
 
 /** What the predicted colour rests on, and how far a poured bait may be from it: in words, and as colours. */
-export function howSure(context: PageContext, { tier, spread, body, cups }: Recipe): Html {
+export function howSure(context: PageContext, { known, spread, body, cups }: Recipe): Html {
   const { expected, bound } = spread;
+  const isPlain = known.how !== 'seen' && cups.every(({ contents }) => contents.length === 0);
   return fold(
     'sure',
     'How certain',
-    `${sentence(tier)}: nine in ten within ΔE ${deltaEText(bound)}`,
+    `${sentence(knownText(known))}: nine in ten within ΔE ${deltaEText(bound)}`,
     html`${spreadPicture(spread, body.overWhite.hex)}
-<p>Half of all batches come out within ΔE ${deltaEText(expected)} of the colour shown, nine in ten within ${deltaEText(bound)}. ${whereFrom(spread)}</p>
-<p>${sentence(cups.every(({ contents }) => contents.length === 0) ? PLAIN_PLASTIC_WORDS : TIER_WORDS[tier])}.</p>${leastKnown(context, cups)}
+<p>Expect a batch to come out ΔE ${deltaEText(expected)} from the colour shown; nine in ten come within ${deltaEText(bound)}. ${whereFrom(spread)}</p>
+<p>${isPlain ? PLAIN_PLASTIC_SENTENCE : knownSentence(known)}</p>${leastKnown(context, cups)}
 <p><a href="${link(context, paths.method)}#sure">How this is worked out</a></p>`,
   );
 }
@@ -28,7 +30,7 @@ const MOST_OF_IT = 2;
 
 /** Whether the materials or the measuring make a colour uncertain. */
 function whereFrom({ fromMaterials, fromMeasuring }: Recipe['spread']): string {
-  const materials = `how well the materials are known (${deltaEText(fromMaterials)})`;
+  const materials = `how well the colour is known (${deltaEText(fromMaterials)})`;
   const measuring = `measuring (${deltaEText(fromMeasuring)})`;
   if (fromMaterials >= MOST_OF_IT * fromMeasuring)
     return `Most of that comes from ${materials}, little from ${measuring}.`;
@@ -44,7 +46,7 @@ function leastKnown(context: PageContext, cups: Recipe['cups']): Html {
   const estimated = used.flatMap((id) => {
     const material = required(materials, id);
     const colours = material.constants !== undefined || material.flake !== undefined;
-    return colours && material.tier === 'estimated' ? [material] : [];
+    return colours && material.known.how === 'estimated' ? [material] : [];
   });
   const list = (words: string, some: readonly Material[]): Html =>
     some.length === 0

@@ -22,7 +22,7 @@ export function changeText({ words, deltaE }: Pick<Change, 'words' | 'deltaE'>):
     : `${listText(words)} (ΔE ${deltaEText(deltaE)})`;
 }
 
-/** A look beside what was predicted of it: drawn, and in words. */
+/** A look beside what the book has of it, that look and all others taken together: drawn, and in words. */
 function lookBeside(
   context: PageContext,
   round: Round,
@@ -32,22 +32,24 @@ function lookBeside(
   const seen = { ...(overWhite && { overWhite: overWhite.hex }), ...(overBlack && { overBlack: overBlack.hex }) };
   const how = lookWords(look, context.book.settings);
   if (missedBy === undefined) return { drawn: alone(round), facts: how };
-  const label = `Round ${round.number}: predicted on the left, seen on the right; over white above, over black below`;
+  const label = `Round ${round.number}: as this book has it on the left, seen on the right; over white above, over black below`;
   const parts = [
     ...(missedBy.overWhite === undefined ? [] : [`${deltaEText(missedBy.overWhite)} over white`]),
     ...(missedBy.overBlack === undefined ? [] : [`${deltaEText(missedBy.overBlack)} over black`]),
   ];
   const words = differenceWords(Math.max(missedBy.overWhite ?? 0, missedBy.overBlack ?? 0));
   return {
-    drawn: html`<div class="round-chips"><div class="pair">${chips([chipColours(predicted), seen], label)}</div>${chipWords('predicted', 'seen')}</div>`,
-    facts: [how, `Against the prediction: ${words} (ΔE ${parts.join(', ')}).`].filter((each) => each !== '').join(' '),
+    drawn: html`<div class="round-chips"><div class="pair">${chips([chipColours(predicted), seen], label)}</div>${chipWords('in this book', 'seen')}</div>`,
+    facts: [how, `Against what this book has learned from all looks: ${words} (ΔE ${parts.join(', ')}).`]
+      .filter((each) => each !== '')
+      .join(' '),
   };
 }
 
-/** What was predicted of a round of which no colour was noted. */
+/** What the book has of a round of which no colour was noted. */
 function alone({ number, look }: Round): Html {
-  const label = `Round ${number} as predicted, over white above and over black below`;
-  return html`<div class="round-chips"><div class="single">${chips([chipColours(look)], label)}</div>${chipWords('predicted')}</div>`;
+  const label = `Round ${number} as this book has it, over white above and over black below`;
+  return html`<div class="round-chips"><div class="single">${chips([chipColours(look)], label)}</div>${chipWords('in this book')}</div>`;
 }
 
 function said({ note }: CupLook): Html {

@@ -173,7 +173,7 @@ describe('learningData() takes every look', () => {
     expect(looks.map(({ means }) => means)).toEqual(['screen', 'instrument', 'screen', 'screen']);
     expect(looks.map(({ camera, checked }) => [camera, checked])).toEqual([
       [undefined, undefined],
-      ['pocket', undefined],
+      ['1', undefined],
       [undefined, true],
       [undefined, undefined],
     ]);

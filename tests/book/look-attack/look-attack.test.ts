@@ -4,15 +4,15 @@ import type { Recipe } from '../../../src/book/model/recipe.ts';
 import { LOOK_STEP } from '../../../src/book/publish/look-only.ts';
 import { publishedBook } from '../../../src/book/publish/published-book.ts';
 import { hidesText } from '../../../src/render/words.ts';
-import { loadBook } from '../../../src/shell/load-book.ts';
-import { DEMO_BOOK, WHOLE_DEMO_BOOK } from '../../render/demo-book.ts';
+import { DEMO_BOOK } from '../../render/demo-book.ts';
 import { attack, boxOf, knowledgeOf, modelOf } from './attack.ts';
 import { asLookOnly, readFromEdition } from './demo-looks.ts';
 import { BoxFitter, outsideOf } from './fit-box.ts';
 import { type LookModel, suspectsOf } from './look-model.ts';
 import { columnsOf } from './minimal-sets.ts';
+import { UNTAUGHT_DEMO_BOOK, untaughtSources } from './untaught-demo.ts';
 
-const BOOK = WHOLE_DEMO_BOOK;
+const BOOK = UNTAUGHT_DEMO_BOOK;
 const SHARED = DEMO_BOOK;
 const LOOKS = BOOK.recipes.filter(({ publish }) => publish === 'look').map(({ id }) => id);
 const recipeOf = (id: string): Recipe => BOOK.recipes.find((recipe) => recipe.id === id)!;
@@ -131,7 +131,7 @@ test('another recipe that has every digit of a look leaves the same bytes in the
     return text;
   };
   // The shelf, the molds, and few colours: those of the whole book would take a minute.
-  const { sources: all, photos } = loadBook('recipes');
+  const { sources: all, photos } = untaughtSources();
   const few = all.filter(
     ({ path }) =>
       /^(?:book\.md|shelf\/|molds\/)/.test(path) || [`colours/${id}.md`, 'colours/weir-foam.md'].includes(path),

@@ -1,0 +1,189 @@
+import { CATALOGUE } from '../diagnostics/catalogue.ts';
+import { type Diagnostic, hasErrors } from '../diagnostics/diagnostic.ts';
+import type { LearningData } from '../learning/learning-data.ts';
+import { BOOK_FILE } from '../recipe/source.ts';
+import { defined } from '../values/defined.ts';
+import { compileChips } from './chips/compile-chips.ts';
+import type { ColourMemory } from './colour-memory.ts';
+import type { CompileMemory } from './compile-memory.ts';
+import { computedEach } from './computed.ts';
+import { type ColouredParts, joinBook } from './join-book.ts';
+import { eyeOf } from './learning/eye-of.ts';
+import { learnShelf, type TaughtShelf } from './learning/learn-shelf.ts';
+import { learningData } from './learning/learning-data.ts';
+import { type LookedThings, looksOfReaders } from './learning/looks-of-readers.ts';
+import { type LeftOut, leftOut } from './left-out.ts';
+import { compileTarget } from './match/compile-target.ts';
+import type { Book } from './model.ts';
+import type { Prepared } from './prepare-book.ts';
+import { needsOf } from './read/needs-of.ts';
+import type { Things } from './read/read-things.ts';
+import type { RecipeCore } from './recipes/compile-recipe.ts';
+import { compileRecipes } from './recipes/compile-recipes.ts';
+import type { RecipeParts } from './recipes/recipe-parts.ts';
+import { type Report, reportInto, reportOnly } from './report.ts';
+
+/** A book as far as it is sound. */
+export interface SoundBook {
+  readonly book: Book | undefined;
+  /** What is left out of it, by path. */
+  readonly gone: ReadonlyMap<string, LeftOut>;
+  /** Whether nothing had an error before it was put together. */
+  readonly wasSound: boolean;
+}
+
+/** What is found of the files before any colour is computed. */
+interface Found {
+  readonly things: Things;
+  readonly prepared: Prepared;
+  /** Files that could not be read. */
+  readonly unread: readonly string[];
+  /** All that was told until now. */
+  readonly told: readonly Diagnostic[];
+}
+
+/** What a pass is made with: what hangs on no colour was compiled before. */
+type Pass = Found & Pick<ColouredParts, 'chips' | 'targets'>;
+
+/**
+ * Learns the shelf, computes all colours, and puts the book together without what is left out.
+ *
+ * What is left out teaches nothing, and some of that is only found while colours are computed. Then all is learned and computed again
+ * without it, so that the sound part of a book is what a compile of its sound files gives.
+ *
+ * @param report what was told of the files before
+ */
+export function soundBook(found: Found, memory: CompileMemory, report: Report): SoundBook {
+  const { things, prepared } = found;
+  const { fields, settings, shelf, molds, filledChips } = prepared;
+  const inputs = [settings, fields.publish];
+  const targets = computedEach(
+    things.targets,
+    memory.targets,
+    { inputs, shelf: molds },
+    report,
+    (thing, telling, known) => compileTarget(thing, known, settings, fields.publish, telling),
+  );
+  const chips = compileChips(filledChips, { shelf, settings, kept: memory.chips, report });
+  const pass: Pass = { ...found, targets, chips };
+  let gone = goneOf(pass, report.faulty);
+  for (;;) {
+    const data = taughtWithout(gone, pass);
+    const told: Diagnostic[] = [];
+    const done = compilePass(pass, { data, left: gone }, memory.colours, report.faulty, told);
+    const isSame = JSON.stringify(taughtWithout(done.gone, pass)) === JSON.stringify(data);
+    // A pass that finds no more than the one before would go on for ever.
+    if (isSame || done.gone.size <= gone.size) {
+      report.take(told);
+      return done.book ? { ...done, book: withReaders(done.book, data, done.gone, pass, memory, report.faulty) } : done;
+    }
+    gone = done.gone;
+  }
+}
+
+/** What is left out for faults in these files. */
+function goneOf({ things, prepared, unread }: Found, faulty: ReadonlySet<string>): SoundBook['gone'] {
+  const paths = new Set([...faulty, ...unread, ...things.twins]);
+  return leftOut(needsOf(things, prepared, paths), paths, things.faulty.waiting);
+}
+
+/** What there is to learn from without what is left out: labels alone where the book is not to learn. */
+function taughtWithout(
+  gone: SoundBook['gone'],
+  { things, prepared }: Found,
+  looked: LookedThings = { recipes: prepared.recipes, chips: [...prepared.filledChips.values()] },
+): LearningData {
+  const isKept = ({ source }: { readonly source: { readonly path: string } }): boolean => !gone.has(source.path);
+  const shelf = new Map([...prepared.shelf].filter(([, material]) => isKept(material)));
+  const { recipes, chips } = prepared.fields.learn ? looked : { recipes: [], chips: [] };
+  return learningData(
+    things.materials,
+    shelf,
+    recipes.filter(({ recipe }) => isKept(recipe)),
+    chips.filter(({ spec }) => isKept(spec.recipe)),
+  );
+}
+
+/** What there is to learn from, and what is left out of it. */
+interface Taught {
+  readonly data: LearningData;
+  readonly left: SoundBook['gone'];
+}
+
+/** Computes all that hangs on what these data teach. */
+function compilePass(
+  pass: Pass,
+  { data, left }: Taught,
+  memory: ColourMemory,
+  before: ReadonlySet<string>,
+  told: Diagnostic[],
+): SoundBook {
+  const { things, prepared, unread } = pass;
+  const report = reportInto(told);
+  let known: { readonly count: number; readonly gone: SoundBook['gone'] } | undefined;
+  const gone = (): SoundBook['gone'] => {
+    // Files are only ever added to them.
+    if (known?.count !== report.faulty.size)
+      known = { count: report.faulty.size, gone: goneOf(pass, new Set([...before, ...report.faulty])) };
+    return known.gone;
+  };
+  const taught = learnShelf(data, prepared.shelf, memory, report);
+  if (!taught) return { book: undefined, gone: gone(), wasSound: false };
+  const cores = coloured(pass, taught, left, memory, report);
+  const wasSound = !hasErrors([...pass.told, ...told]) && unread.length === 0;
+  const book = gone().has(BOOK_FILE)
+    ? undefined
+    : joinBook(
+        things,
+        { ...pass, ...prepared, ...taught, cores },
+        gone,
+        memory,
+        wasSound ? report : errorsOnly(report),
+      );
+  return { book, gone: gone(), wasSound };
+}
+
+/**
+ * All recipes with their colours. Those that are left out are compiled too, so that their mistakes are told; what they are made of was not
+ * learned with the rest, and they are looked at with what the labels of all that there is say.
+ */
+function coloured(
+  { things, prepared }: Pass,
+  taught: TaughtShelf,
+  left: SoundBook['gone'],
+  memory: ColourMemory,
+  report: Report,
+): ReadonlyMap<string, RecipeCore> {
+  const { settings, molds, recipes, shelf } = prepared;
+  const compiled = (some: readonly RecipeParts[], by: TaughtShelf): ReadonlyMap<string, RecipeCore> =>
+    compileRecipes(some, { ...by, eye: eyeOf(by.learned), molds, settings, kept: memory.cores, report });
+  const isLeft = ({ recipe }: RecipeParts): boolean => left.has(recipe.source.path);
+  const sound = compiled(
+    recipes.filter((parts) => !isLeft(parts)),
+    taught,
+  );
+  const others = recipes.filter(isLeft);
+  if (others.length === 0) return sound;
+  const labels = learningData(things.materials, shelf, [], []);
+  return new Map([...sound, ...compiled(others, learnShelf(labels, shelf, memory, report, 'labels') ?? taught)]);
+}
+
+/** Of a book that has errors already nothing more is told but errors: what else there is may only follow from them. */
+function errorsOnly(report: Report): Report {
+  return reportOnly(report, (code) => CATALOGUE[code].severity === 'error');
+}
+
+/** A book with what readers get of it in its place, where that is learned from fewer looks. */
+function withReaders(
+  book: Book,
+  data: LearningData,
+  gone: SoundBook['gone'],
+  pass: Pass,
+  memory: CompileMemory,
+  faulty: ReadonlySet<string>,
+): Book {
+  const published = taughtWithout(gone, pass, looksOfReaders(pass.prepared));
+  if (JSON.stringify(published) === JSON.stringify(data)) return book;
+  const { book: readers } = compilePass(pass, { data: published, left: gone }, memory.readersColours, faulty, []);
+  return { ...book, ...defined({ readers }) };
+}

@@ -1,0 +1,46 @@
+import type { Known } from '../book/model/known.ts';
+import type { Tier } from '../book/model.ts';
+import { counted } from './sentence-text.ts';
+
+/** How a colour is known, in a word or few: after a name, in a list. */
+export function knownText(known: Known): string {
+  return known.how === 'learned' ? `learned from ${counted(known.looks, 'look')}` : known.how;
+}
+
+/** The same of a bait's colour, in a sentence. */
+export function knownSentence(known: Known): string {
+  switch (known.how) {
+    case 'seen':
+      return 'Seen: somebody has looked at it just as it is, and the colour shown is what was seen and computed, each for what it is worth.';
+    case 'learned':
+      return `Learned from ${counted(known.looks, 'look')} at something with the same materials in it.`;
+    default:
+      return TIER_SENTENCES[known.how];
+  }
+}
+
+const TIER_SENTENCES: Readonly<Record<Tier, string>> = {
+  measured: 'Measured: nobody has looked at all of its materials yet, but there are spectra of those.',
+  photographed: 'Photographed: of at least one of its materials there are only the photos of test chips in its file.',
+  estimated: 'Estimated: at least one of its materials is known only by one colour and its kind.',
+};
+
+/** The same for plastic with nothing in it. */
+export const PLAIN_PLASTIC_SENTENCE = 'Estimated: plain plastic, known only as clear or milky.';
+
+/** The same for one material by itself. */
+export function materialKnownSentence(known: Known): string {
+  switch (known.how) {
+    case 'seen':
+    case 'learned':
+      return `${known.how === 'seen' ? 'Seen' : `Learned from ${counted(known.looks, 'look')} at something with it`}, and from what its file says.`;
+    default:
+      return MATERIAL_TIER_SENTENCES[known.how];
+  }
+}
+
+const MATERIAL_TIER_SENTENCES: Readonly<Record<Tier, string>> = {
+  measured: 'Measured: spectra of test chips over white and black, at a known dose and thickness.',
+  photographed: 'Photographed: test chips over white and black, at a known dose and thickness.',
+  estimated: 'Estimated from one colour and its kind.',
+};
