@@ -71,9 +71,9 @@ export function soundBook(found: Found, memory: CompileMemory, report: Report): 
     const data = taughtWithout(gone, pass);
     const told: Diagnostic[] = [];
     const done = compilePass(pass, { data, left: gone }, memory.colours, report.faulty, told);
-    const isSame = JSON.stringify(taughtWithout(done.gone, pass)) === JSON.stringify(data);
     // A pass that finds no more than the one before would go on for ever.
-    if (isSame || done.gone.size <= gone.size) {
+    const isSame = (): boolean => JSON.stringify(taughtWithout(done.gone, pass)) === JSON.stringify(data);
+    if (done.gone.size <= gone.size || isSame()) {
       report.take(told);
       return done.book ? { ...done, book: withReaders(done.book, data, done.gone, pass, memory, report.faulty) } : done;
     }
