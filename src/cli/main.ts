@@ -5,6 +5,7 @@ import { Refusal } from '../diagnostics/refusal.ts';
 import { batchCommand } from './batch.ts';
 import { buildCommand } from './build.ts';
 import { checkCommand } from './check.ts';
+import { chipsCommand } from './chips.ts';
 import { type Command, type Option, parseArgsOptions } from './command.ts';
 import { defaultRecipes } from './default-recipes.ts';
 import { explainCommand } from './explain.ts';
@@ -24,6 +25,7 @@ const COMMANDS: readonly Command[] = [
   newCommand,
   batchCommand,
   ...matchCommands,
+  chipsCommand,
   filmsCommand,
 ];
 

@@ -60,7 +60,7 @@ describe('the page that says how colours are computed', () => {
   });
 
   test('reads for a book that has less: no picture is drawn that has nothing to show', async () => {
-    const plain = await without(/shelf\/flakes|colours|targets|lamp-black|ivory-pearl/);
+    const plain = await without(/shelf\/flakes|chips|colours|targets|lamp-black|ivory-pearl/);
     const items = allByRole(plain, 'listitem').map(wordsIn);
     expect(plain.getElementById('scatterer-title')).toBeNull();
     expect(items.join('\n')).not.toMatch(/mean of the screen colours$/m);

@@ -29,6 +29,18 @@ describe('chips of the maker’s own', () => {
       expect(await pageWords(kind, ''), kind).not.toMatch(/Zibeline drop|pale/);
   });
 
+  test('that are worth pouring stand on the maker’s shelf, each with its worth, and on no reader’s', async () => {
+    const worth = byRole(documentOf(await pageOf('shelf', '', MAKERS_BOOK)), 'region', { name: 'Worth a chip' });
+    const items = allByRole(worth, 'listitem').map(wordsIn);
+    expect(items.length).toBeGreaterThan(0);
+    expect(items.length).toBeLessThanOrEqual(3);
+    for (const item of items)
+      expect(item).toMatch(
+        / in 100 ml, 6 mm thick: (?:halves the doubt of \d+ recipes?|what .+ known better \(.*ΔE.*\))\./,
+      );
+    expect(await pageWords('shelf', '', SAMPLE_BOOK)).not.toContain('Worth a chip');
+  });
+
   test('are shown to readers only where they are published', async () => {
     const peat = documentOf(await pageOf('material', 'peat', SAMPLE_BOOK));
     expect(allByRole(peat, 'region', { name: '1 chip' })).toHaveLength(1);

@@ -27,6 +27,7 @@ import { link, paths } from '../links.ts';
 import { knownColour } from '../material/known-colour.ts';
 import { lightGraph } from '../material/light-graph.ts';
 import { ownChips } from '../material/own-chips.ts';
+import { worthAChipSection } from '../material/worth-a-chip.ts';
 import { notesHtml, notesText } from '../notes.ts';
 import type { PageContext, PageKind } from '../page.ts';
 import { photoFigures } from '../photo.ts';
@@ -67,7 +68,7 @@ export const shelfPage: PageKind = {
       part: paths.shelf,
       main: html`<h1>Shelf</h1>
 <p class="lead">Each strip is one material alone in clear plastic, from a quarter of its usual dose to four times as much, over white above and over black below.</p>
-${groups
+${worthAChipSection(context)}${groups
   .filter(({ materials }) => materials.length > 0)
   .map(
     ({

@@ -1,3 +1,4 @@
+import { worthAChip } from '../../../../src/book/chips/worth-a-chip.ts';
 import { chipFile } from '../book/log-text.ts';
 import { seenFields } from '../book/look-fields.ts';
 import type { Opened } from '../book/makers-book.ts';
@@ -14,8 +15,15 @@ export interface AskedChip {
 }
 
 /** The chip that a book asks for next; undefined where it asks for none. The one place to read it from. */
-function askedChip(_opened: Opened): AskedChip | undefined {
-  return undefined;
+function askedChip({ book }: Opened): AskedChip | undefined {
+  const [chip] = worthAChip(book, 1);
+  return (
+    chip && {
+      plasticMl: chip.plasticMl,
+      thicknessMm: chip.thicknessMm,
+      amounts: chip.doses.map(({ material, measure, written }) => ({ material, grams: measure.grams, text: written })),
+    }
+  );
 }
 
 /** Pours so many chips, each as the book asks for it with the ones before it written down; how many it has asked for. */

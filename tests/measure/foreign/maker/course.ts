@@ -87,8 +87,8 @@ async function rounds(bench: Bench, begun: ToDo, match: Match): Promise<Omit<Cou
       ...(told.length === 0 ? {} : { told: told.map(({ says }) => says) }),
     });
     const shown = isFaulty ? {} : { shown: looked.at };
-    const answer = nextFor(bench, match, steps, opened, lookOf(cup, world));
     cup = afterPour(cup, world);
+    const answer = nextFor(bench, match, steps, opened);
     await commands.compare('next', match.recipe, book.sources, answer);
     const next = nextStep(answer);
     if (!next)
@@ -100,19 +100,12 @@ async function rounds(bench: Bench, begun: ToDo, match: Match): Promise<Omit<Cou
   }
 }
 
-/** Asks what to do; where the book asks what went in, the maker looks at the cup again, and writes down that and that it is checked. */
-function nextFor(
-  bench: Bench,
-  match: Match,
-  steps: LoggedStep[],
-  opened: Opened,
-  truth: SeenPair,
-): ReturnType<typeof nextAdditionFor> {
+/** Asks what to do; where the book asks what went in, the maker has looked again, and that is what was seen. */
+function nextFor(bench: Bench, match: Match, steps: LoggedStep[], opened: Opened): ReturnType<typeof nextAdditionFor> {
   const answer = asked(opened.book, match);
   const last = steps.at(-1);
   if (answer.advice.kind !== 'ask-what-went-in' || !last) return answer;
-  const again = seenFields(noted(truth, bench.camera, bench.chance), bench.condition);
-  steps[steps.length - 1] = { ...last, seen: { ...again, checked: true } };
+  steps[steps.length - 1] = { ...last, seen: { ...last.seen, checked: true } };
   return asked(written(bench, match, steps).book, match);
 }
 
