@@ -4,7 +4,6 @@ import { defined } from '../values/defined.ts';
 import type { ColourMemory } from './colour-memory.ts';
 import { eyeOf } from './learning/eye-of.ts';
 import type { LeftOut } from './left-out.ts';
-import { LABEL_OPTICS, labelledShelf } from './match/labelled-shelf.ts';
 import type { Chip } from './model/chip.ts';
 import type { Mold } from './model/shelf.ts';
 import type { Target } from './model/target.ts';
@@ -50,9 +49,10 @@ export function joinBook(
   const shelf = new Map([...parts.shelf].filter(([id]) => shown.has(id)));
   const [molds, allTargets] = [kept(parts.molds), kept(parts.targets)];
   const context = {
-    materials: labelledShelf([...shelf.values()]),
+    materials: [...shelf.values()],
     eye,
-    optics: LABEL_OPTICS,
+    optics,
+    belief: eye.belief,
     settings,
     molds,
     targets: allTargets,

@@ -5,6 +5,7 @@
  */
 import type { Book } from '../book/model.ts';
 
+import type { Expectation } from '../matching/belief/expectation.ts';
 import type { CutBack } from '../matching/cut-back.ts';
 import type { FirstRecipe } from '../matching/first-recipe.ts';
 import type { NextAddition } from '../matching/next-addition.ts';
@@ -17,6 +18,7 @@ import { MEASURED_TOGETHER, weightsText } from '../words/amount.ts';
 import { costWords } from '../words/cost.ts';
 import { amountName } from '../words/cut.ts';
 import { differenceText } from '../words/difference.ts';
+import { expectationText, promiseText } from '../words/expectation.ts';
 import { cupFlakeText, type FlakedBait, flakeChoiceText, flakeNowText, flakeText } from '../words/flake.ts';
 import { cupHeatsText } from '../words/heats.ts';
 import { leftOutLines } from '../words/left-out.ts';
@@ -151,11 +153,8 @@ export function printedSubstitution(
   ]);
 }
 
-function recipeLines(
-  { cups, sides, weighedDeltaE, tooLittle, runsShort, deltaEUnderA, cost, unpriced, limit }: RecipeProposal,
-  number: number | undefined,
-  book: Shown,
-): readonly string[] {
+function recipeLines(recipe: RecipeProposal, number: number | undefined, book: Shown): readonly string[] {
+  const { cups, sides, weighed, tooLittle, runsShort, deltaEUnderA, cost, unpriced, limit } = recipe;
   const many = cups.length > 1;
   const all = cups.flatMap(({ amounts }) => amounts);
   const wide = Math.max(14, ...all.map(({ text }) => text.length)) + 2;
@@ -172,11 +171,15 @@ function recipeLines(
         ...(many ? [`  poured alone: ${viewsText(alone)}`] : []),
       ];
     }),
-    ...sides.map((side) => `  ${many ? `${side.name}: ` : ''}${viewsText(side)}; ${verdictText(side.left)}`),
+    ...sides.map(
+      (side) =>
+        `  ${many ? `${side.name}: ` : ''}${viewsText(side)}; ${verdictText(side.left, many ? undefined : recipe)}`,
+    ),
+    ...(many ? [`  both together: ${promiseText(recipe)}`] : []),
     ...weighedLines(
       '  ',
       cups.map(({ amounts }) => amounts),
-      { weighedDeltaE },
+      { weighed },
       many ? cups.map(({ name }) => name) : [],
     ),
     ...(tooLittle === undefined ? [] : [`  ${tooLittleText(tooLittle)}`]),
@@ -190,7 +193,7 @@ function proposalLines(proposal: Proposal, number: number | undefined, book: Sho
   const { settings } = book;
   return [
     `${number === undefined ? '' : `${number}. `}${proposalText(proposal, settings)}`,
-    `   then: ${verdictText(left)}`,
+    `   then: ${verdictText(left, proposal)}`,
     ...weighedLines('   ', [additions], proposal),
     ...(tooLittle === undefined ? [] : [`   ${tooLittleText(tooLittle)}`]),
     ...(runsShort === undefined ? [] : [`   ${runsShortText(runsShort, settings)}`]),
@@ -202,12 +205,12 @@ function proposalLines(proposal: Proposal, number: number | undefined, book: Sho
 function weighedLines(
   indent: string,
   cups: readonly Parameters<typeof weightsText>[0][],
-  { weighedDeltaE }: { readonly weighedDeltaE?: number | undefined },
+  { weighed }: { readonly weighed?: Expectation | undefined },
   names: readonly string[] = [],
 ): readonly string[] {
-  if (weighedDeltaE === undefined) return [];
+  if (weighed === undefined) return [];
   const each = cups.map((amounts, index) => `${names.length > 0 ? `${names[index]}: ` : ''}${weightsText(amounts)}`);
-  return [`${indent}or weigh it all: ${each.join('; ')}: ${differenceText(weighedDeltaE)}`];
+  return [`${indent}or weigh it all: ${each.join('; ')}: ${expectationText(weighed)}`];
 }
 
 function viewsText({ overWhite, overBlack }: Pick<Proposal, 'overWhite' | 'overBlack'>): string {

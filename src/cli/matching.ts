@@ -94,7 +94,7 @@ const nextCommand: Command = {
     const asks = askedOfTarget(target);
     const told = cups.map((cup) => {
       const next = nextAdditionFor(book, recipe, cup, target, { inStock: values['in-stock'] === true });
-      return { cup: cup.name, says: nextAdditionText(next, target.tolerance, book.settings), next, ...asks };
+      return { cup: cup.name, says: nextAdditionText(next, book.settings), next, ...asks };
     });
     return answer(
       values,
@@ -185,7 +185,7 @@ function cupBait({ mold, cups }: Recipe, cup: string, { molds }: Book): { readon
 interface Answered {
   readonly advice: { readonly kind: string };
   /** What it proposes. */
-  readonly measured: readonly { readonly weighedDeltaE?: number }[];
+  readonly measured: readonly { readonly weighed?: object }[];
 }
 
 /** What is asked of a target before its answers. */
@@ -207,7 +207,7 @@ function answer<T>(
 ): number {
   const legend: Legend = {
     judged: answered.some(({ advice }) => advice.kind !== 'fault'),
-    weighed: answered.some(({ measured }) => measured.some(({ weighedDeltaE }) => weighedDeltaE !== undefined)),
+    weighed: answered.some(({ measured }) => measured.some(({ weighed }) => weighed !== undefined)),
     inStock: values['in-stock'] === true,
   };
   const meant = legendText(legend);

@@ -10,12 +10,12 @@ import { type CupState, isEmpty } from '../cup/ledger.ts';
 import type { LogRound } from '../cup/log-round.ts';
 import type { OpticalModel } from '../optics/optical-model.ts';
 import { defined } from '../values/defined.ts';
+import type { Beliefs } from './belief/beliefs.ts';
 import { leadsByWeight } from './measure/best-tools.ts';
 import { type NextAddition, nextAddition } from './next-addition.ts';
-import type { NextAdditionQuestion } from './next-addition-question.ts';
+import type { CupSeen, NextAdditionQuestion } from './next-addition-question.ts';
 import type { Proposal } from './proposals/proposal.ts';
 import type { ToAdd } from './proposals/to-add.ts';
-import type { Observation } from './rounds/correct-model.ts';
 import { aimAt, type CupAim, type OtherSide } from './rounds/cup-aim.ts';
 import { type UnloggedMove, unloggedMoves } from './rounds/unlogged.ts';
 import type { MatchBench } from './shelf/match-bench.ts';
@@ -28,10 +28,14 @@ import type { SeenViews, TargetPart } from './target/target-part.ts';
 export interface TriedRound extends Pick<LogRound<never>, 'number' | 'cup' | 'left' | 'unlogged'> {
   readonly seen?: SeenViews;
   readonly how?: HowLooked;
+  /** How far that may be from what was there, ΔE00: one standard deviation along each of three axes (see `LookDoubt`). */
+  readonly axisSd?: number;
 }
 
 /** A cup that is to be brought to a part of a target. */
 export interface CupAsked {
+  /** Its name among the looks (`TaughtLook.cup`); unset: none of it was learned from. */
+  readonly key?: string;
   /** Before its first round. */
   readonly start: CupState;
   /** All of them, looked at or not; those of cups that were given up for it too. */
@@ -53,10 +57,14 @@ export interface CupAsked {
 export interface AskedWith {
   readonly shelf: readonly MatchMaterial[];
   readonly optics: OpticalModel;
+  /** What looks have taught; those at the cup too. */
+  readonly belief: Beliefs;
   readonly bench: MatchBench;
   /** ΔE00 */
   readonly tolerance: number;
   readonly limits: AdditionLimits;
+  /** What looks had taught before those at a cup from a round on; unset: nothing else than now. */
+  readonly before?: (cup: string, round: number) => Pick<AskedWith, 'shelf' | 'optics' | 'belief'>;
 }
 
 /** A look that moved with nothing logged since the one before it. */
@@ -81,14 +89,6 @@ export interface CupAnswer extends Omit<CupQuestion, 'question'> {
   readonly next: NextAddition;
 }
 
-/** The rounds in which a colour was seen, as matching learns from them. */
-export function observationsOf(rounds: readonly TriedRound[], bodyMm: number): readonly Observation[] {
-  return rounds.flatMap(({ number, cup, seen, unlogged, how = {} }): Observation[] => {
-    const { thicknessMm = bodyMm, checked } = how;
-    return seen ? [{ number, cup, thicknessMm, seen, ...defined({ unlogged, checked }) }] : [];
-  });
-}
-
 /** What is to be asked of the last round before anything is made of it; undefined where nothing is. */
 export function unloggedLook(asked: CupAsked): UnloggedLook | undefined {
   const { rounds } = asked;
@@ -102,25 +102,30 @@ export function unloggedLook(asked: CupAsked): UnloggedLook | undefined {
 
 /** The question that a cup as it is now puts to matching, and what it is judged by. */
 export function cupQuestion(
-  { start, rounds, part, flakes, other, bodyMm, startMl, heats }: CupAsked,
+  { key, start, rounds, part, flakes, other, bodyMm, startMl, heats }: CupAsked,
   asking: AskedWith,
 ): CupQuestion {
-  const learned = observationsOf(rounds, bodyMm);
-  const aim = aimAt(part, learned, { shelf: shelfByName(asking.shelf), optics: asking.optics, bodyMm }, other);
+  const aim = aimAt(part, { shelf: shelfByName(asking.shelf), optics: asking.optics, bodyMm, key }, other);
   const last = rounds.at(-1);
   const cup = last?.left ?? start;
-  const seen = isEmpty(cup) ? undefined : last?.seen;
+  const seen = isEmpty(cup) ? undefined : seenNow(last, aim, cup);
+  const { before: _, ...rest } = asking;
   const question = {
-    ...asking,
+    ...rest,
     cup,
     target: aim.part,
-    rounds: learned,
     startMl,
     // Before its first round nothing was melted yet.
     ...(last && { heats }),
-    ...defined({ flakes, seen: seen && aim.asTarget(seen, cup, last?.how?.thicknessMm) }),
+    ...defined({ flakes, key, seen }),
   };
   return { aim, question };
+}
+
+/** What was seen of a cup in its last round, as the target was seen. */
+function seenNow(last: TriedRound | undefined, aim: CupAim, cup: CupState): CupSeen | undefined {
+  const { seen, axisSd, how: { thicknessMm, checked } = {} } = last ?? {};
+  return seen && { ...aim.asTarget(seen, cup, thicknessMm), ...defined({ axisSd, checked }) };
 }
 
 /** The question of a cup, with what must be answered before anything is done to it. */
@@ -128,7 +133,8 @@ export function questionAskedFirst(asked: CupAsked, asking: AskedWith): CupQuest
   const made = cupQuestion(asked, asking);
   const unlogged = unloggedLook(asked);
   if (!unlogged) return made;
-  const [proposed] = nextForCup(unlogged.cupBefore, asking).next.proposals;
+  const then = asked.key === undefined ? {} : asking.before?.(asked.key, asked.rounds.at(-1)!.number);
+  const [proposed] = nextForCup(unlogged.cupBefore, { ...asking, ...then }).next.proposals;
   const { move, since } = unlogged;
   const asks = { ...move, since, ...(proposed && { proposed: asItLeads(proposed) }) };
   return { ...made, question: { ...made.question, asks }, unlogged: defined({ proposed }) };
@@ -141,8 +147,9 @@ export function nextForCup(asked: CupAsked, asking: AskedWith): CupAnswer {
 }
 
 /** What a proposal adds, in the way of measuring it that leads. */
-function asItLeads({ additions, thin, left, weighedDeltaE }: Proposal): ToAdd {
-  const asMeasured = leadsByWeight(left.deltaE, left.within, weighedDeltaE)
+function asItLeads(proposal: Proposal): ToAdd {
+  const { additions, thin } = proposal;
+  const asMeasured = leadsByWeight(proposal)
     ? additions.map(({ title, text, weighed }) => ({ title, text: weighed?.text ?? text }))
     : additions;
   return { additions: asMeasured, ...defined({ thin }) };

@@ -1,16 +1,26 @@
 import type { CupHeats } from '../cup/heats.ts';
 import { defined } from '../values/defined.ts';
-import { LEAST_GAIN } from './conventions.ts';
-import { dosesFor, isFaulty, type JudgedCup, judgedCup, measuredProposals } from './judged-cup.ts';
+import { type Expectation, isLikelyRight } from './belief/expectation.ts';
+import { type Left, leftAsSeen, rightAlready } from './belief/stop.ts';
+import {
+  dosesFor,
+  figuringOf,
+  gainsEnough,
+  isFaulty,
+  type JudgedCup,
+  judgedCup,
+  measuredProposals,
+  worthOf,
+} from './judged-cup.ts';
 import type { MatchFault } from './match-fault.ts';
-import { byBestTools, leastLeft } from './measure/best-tools.ts';
+import { bestPromise, byBestTools } from './measure/best-tools.ts';
 import { measureDoses } from './measure/measure-doses.ts';
 import type { NextAdditionQuestion } from './next-addition-question.ts';
 import { wearsOut } from './proposals/addition-heat.ts';
 import { freshCup, freshMl } from './proposals/fresh-cup.ts';
-import { leftBy, type Proposal, proposalOf } from './proposals/proposal.ts';
+import { type Proposal, proposalOf } from './proposals/proposal.ts';
 import type { RecipeProposal } from './proposals/recipe-proposal.ts';
-import type { Doubt } from './rounds/reckoning.ts';
+import type { Doubt } from './rounds/seen-and-believed.ts';
 import type { WhatWentIn } from './rounds/unlogged.ts';
 import type { MatchBench } from './shelf/match-bench.ts';
 import { isOvershot } from './target/overshot.ts';
@@ -18,7 +28,7 @@ import type { Verdict } from './target/verdict.ts';
 
 /** Whether to let a cup down with clear plastic, and why. */
 export type CutBackAdvice =
-  | { readonly kind: 'leave-it' }
+  | ({ readonly kind: 'leave-it'; readonly likely: number } & Left)
   /**
    * With plastic alone, or with something besides. A new cup is no better: it takes less plastic but comes out no nearer, it comes out no
    * nearer, it takes hardly less, or it spares
@@ -36,15 +46,17 @@ export type CutBackAdvice =
       readonly than: 'plasticAlone' | 'mended';
     }
   | { readonly kind: 'start-over'; readonly because: 'plastic-does-not-help' }
-  /** There is not too much of anything in it, or it is to be looked at first. */
-  | { readonly kind: 'add'; readonly because: 'not-overshot' | 'half-seen' }
+  /** There is not too much of anything in it. */
+  | { readonly kind: 'add'; readonly because: 'not-overshot' }
   | { readonly kind: 'cannot'; readonly because: 'plastic-does-not-help' }
+  /** It is to be looked at again before anything is made of it. */
+  | { readonly kind: 'cannot'; readonly because: 'look-first' }
   | { readonly kind: 'cannot'; readonly because: 'no-room'; readonly plasticMl: number; readonly roomMl: number }
   | { readonly kind: 'ask-what-went-in'; readonly asks: WhatWentIn }
   | { readonly kind: 'fault'; readonly fault: MatchFault };
 
-/** Whether an overshot cup can be let down. */
-export interface CutBack {
+/** Whether an overshot cup can be let down, with what is to be expected of it as it is. */
+export interface CutBack extends Partial<Expectation> {
   readonly advice: CutBackAdvice;
   readonly now?: Verdict;
   /** How often it was heated, where that was told. */
@@ -54,7 +66,7 @@ export interface CutBack {
   readonly plasticAlone?: Proposal;
   /** With plastic and up to two materials to mend what letting down spoils, where that is nearer still. */
   readonly mended?: Proposal;
-  /** The same colour in a new cup, with what the rounds have taught. */
+  /** The same colour in a new cup. */
   readonly fresh?: RecipeProposal;
 }
 
@@ -67,65 +79,69 @@ const STEPS = 24;
  * Never throws for what a maker gives.
  */
 export function cutBack(question: NextAdditionQuestion): CutBack {
-  const { bench, tolerance, limits = {} } = question;
+  const { limits = {} } = question;
   const judged = judgedCup(question, { ...limits, mayLetDown: true });
   if (isFaulty(judged)) return { advice: { kind: 'fault', fault: judged.fault } };
-  const { now, correction, predictedDeltaE, problem, reckoned } = judged;
-  const { mix, ingredients, plasticMl } = problem;
-  const { isDone, below, doubt } = reckoned;
-  const told = { now, ...defined({ heats: question.heats }) };
-  if (question.asks !== undefined) return { advice: { kind: 'ask-what-went-in', asks: question.asks }, ...told };
-  if (isDone) return { advice: { kind: 'leave-it' }, ...told };
-  const known = { ...told, ...defined({ doubt }) };
-  if (now.within) return { advice: { kind: 'add', because: 'half-seen' }, ...known };
+  const { now, believed, doubt, problem } = judged;
+  const known = { now, ...believed.now, ...defined({ heats: question.heats }) };
+  if (question.asks !== undefined) return { advice: { kind: 'ask-what-went-in', asks: question.asks }, ...known };
+  if (doubt) return { advice: { kind: 'cannot', because: 'look-first' }, ...known, doubt };
+  const left = (question.seen ? leftAsSeen : rightAlready)(believed);
+  if (left) return { advice: { kind: 'leave-it', likely: believed.now.likely, ...left }, ...known };
+  const { ingredients, plasticMl } = problem;
   const plastic = ingredients.findIndex(({ letsDown }) => letsDown);
   if (plastic < 0)
-    return { advice: { kind: 'cannot', because: 'no-room', plasticMl, roomMl: limits.roomMl ?? plasticMl }, now };
+    return { advice: { kind: 'cannot', because: 'no-room', plasticMl, roomMl: limits.roomMl ?? plasticMl }, ...known };
+  return { ...withPlastic(judged, plastic, question), ...known };
+}
 
+/** What clear plastic does for a cup that has room for it. */
+function withPlastic(judged: JudgedCup, plastic: number, question: NextAdditionQuestion): CutBack {
+  const { now, believed, problem, tolerance } = judged;
+  const { bench } = question;
   const plasticAlone = plasticByItself(judged, plastic, bench);
   if (!isOvershot(now) && (plasticAlone === undefined || isTooClear(now)))
-    return { advice: { kind: 'add', because: 'not-overshot' }, now };
-  const withPlastic = dosesFor(judged, { most: 3, newBottles: 2 }).filter(({ set }) => set.includes(plastic));
+    return { advice: { kind: 'add', because: 'not-overshot' } };
+  const sets = dosesFor(judged, { most: 3, newBottles: 2 }).filter(({ set }) => set.includes(plastic));
+  const worth = worthOf(judged, sets, bench);
   const { proposals } = byBestTools(
     bench,
     (tools) =>
       measuredProposals(
         judged,
-        withPlastic,
+        worth,
         tools,
-        ({ ingredients: used, doses }) =>
-          used.length > 1 &&
-          used.some(({ candidate }) => candidate === plastic) &&
-          mix.worst(doses) < below - LEAST_GAIN,
+        (each) => each.thin !== undefined && each.additions.length > 0 && gainsEnough(each, judged),
       ),
-    leftBy,
     tolerance,
-    predictedDeltaE,
+    believed.now,
   );
   const [other] = proposals;
   // What plastic alone makes worse is hardly overshot: more plastic than the cup holds would be another cup.
-  const worthIt = other !== undefined && (plasticAlone !== undefined || (other.thin?.ml ?? 0) <= plasticMl);
-  const mended =
-    worthIt && leastLeft(leftBy(other)) < (plasticAlone?.left.deltaE ?? below) - WORTH_MENDING ? other : undefined;
-  const anew = freshCup(question, correction);
-  const fresh = anew && leastLeft(anew) < below ? anew : undefined;
-  const found = { ...known, ...defined({ plasticAlone, mended, fresh }) };
-  if (mended && !plasticAlone?.left.within) return { advice: judge('mended', mended, fresh, question), ...found };
+  const worthIt = other !== undefined && (plasticAlone !== undefined || (other.thin?.ml ?? 0) <= problem.plasticMl);
+  const alone = plasticAlone?.expected ?? believed.now.expected;
+  const mended = worthIt && bestPromise(other).expected < alone - WORTH_MENDING ? other : undefined;
+  const anew = freshCup(question);
+  const fresh = anew && bestPromise(anew).expected < believed.now.expected ? anew : undefined;
+  const found = defined({ plasticAlone, mended, fresh });
+  if (mended && !(plasticAlone && isLikelyRight(plasticAlone)))
+    return { advice: judge('mended', mended, fresh, question), ...found };
   if (plasticAlone) return { advice: judge('plasticAlone', plasticAlone, fresh, question), ...found };
   const because = 'plastic-does-not-help';
-  const isRight = fresh !== undefined && leastLeft(fresh) <= tolerance;
+  const isRight = fresh !== undefined && isLikelyRight(bestPromise(fresh));
   return { advice: isRight ? { kind: 'start-over', because } : { kind: 'cannot', because }, ...found };
 }
 
 /** The cup with as much plastic as brings it nearest; undefined where none does. */
 function plasticByItself(judged: JudgedCup, plastic: number, bench: MatchBench): Proposal | undefined {
-  const { problem, reckoned } = judged;
-  const { mix, ingredients, plasticMl } = problem;
+  const { mix, ingredients, plasticMl } = judged.problem;
   const share = bestShare(mix, plastic);
   const measured = measureDoses(mix, ingredients, [plastic], share, [plasticMl], bench);
-  return measured.ingredients.length > 0 && mix.worst(measured.doses) < reckoned.below - LEAST_GAIN
-    ? proposalOf(measured, share, { ...judged, bench })
-    : undefined;
+  if (measured.ingredients.length === 0) return undefined;
+  const { expect } = figuringOf(judged, bench);
+  const expectation = expect(measured.doses);
+  const proposal = proposalOf(measured, share, { ...judged, bench, expect, expectation });
+  return gainsEnough(proposal, judged) ? proposal : undefined;
 }
 
 function isTooClear({ opacity }: Verdict): boolean {
@@ -140,15 +156,17 @@ function judge(
   question: NextAdditionQuestion,
 ): CutBackAdvice {
   if (fresh === undefined) return { kind: 'let-down', by };
-  const { tolerance } = question;
   const takesMore = (best.thin?.ml ?? 0) > freshMl(question);
-  const left = leastLeft(leftBy(best));
-  const anew = leastLeft(fresh);
-  if (left > tolerance && anew < left - WORTH_MENDING) return { kind: 'start-over', because: 'comes-nearer', than: by };
-  if (takesMore && anew <= Math.max(tolerance, left)) return { kind: 'start-over', because: 'takes-less', than: by };
-  if (wearsOut(best) && anew <= Math.max(tolerance, left)) return { kind: 'let-down', by, newCup: 'spares' };
+  const left = bestPromise(best);
+  const anew = bestPromise(fresh);
+  const isAsGood = isLikelyRight(anew) || anew.expected <= left.expected;
+  if (!isLikelyRight(left) && anew.expected < left.expected - WORTH_MENDING)
+    return { kind: 'start-over', because: 'comes-nearer', than: by };
+  if (takesMore && isAsGood) return { kind: 'start-over', because: 'takes-less', than: by };
+  if (wearsOut(best) && isAsGood) return { kind: 'let-down', by, newCup: 'spares' };
   if (takesMore) return { kind: 'let-down', by, newCup: 'farther-off' };
-  return { kind: 'let-down', by, newCup: left <= tolerance || left <= anew ? 'no-nearer' : 'hardly-less' };
+  const isNoNearer = isLikelyRight(left) || left.expected <= anew.expected;
+  return { kind: 'let-down', by, newCup: isNoNearer ? 'no-nearer' : 'hardly-less' };
 }
 
 /** The share of added plastic that leaves least, by trying the whole range and then closing in. */

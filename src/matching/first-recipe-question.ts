@@ -1,7 +1,7 @@
 import type { FlakeWay } from '../cup/flake-passage.ts';
 import type { Amounts } from '../cup/ledger.ts';
 import type { OpticalModel } from '../optics/optical-model.ts';
-import type { ModelCorrection } from './rounds/correct-model.ts';
+import type { Beliefs } from './belief/beliefs.ts';
 import type { MatchBench } from './shelf/match-bench.ts';
 import type { MatchMaterial } from './shelf/match-material.ts';
 import type { AdditionLimits } from './shelf/usable-materials.ts';
@@ -50,8 +50,8 @@ export interface FirstRecipeQuestion {
   readonly bench: MatchBench;
   readonly tolerance: number;
   readonly limits?: Pick<AdditionLimits, 'inStock' | 'stockShare' | 'effects' | 'without' | 'roomMl'>;
-  /** What rounds of the same colour have taught. */
-  readonly correction?: ModelCorrection;
+  /** What looks have taught. */
+  readonly belief: Beliefs;
   /** Most materials in a cup, flake apart; unset: 4. */
   readonly most?: number;
   /** Proposals wanted; unset: 3. */

@@ -1,10 +1,22 @@
 import type { Bench } from '../cup/bench.ts';
+import type { BelievedViews } from '../learning/believed-views.ts';
 import { defined } from '../values/defined.ts';
 import { required } from '../values/required.ts';
+import { type Expectation, expectationIn, isLikelyRight } from './belief/expectation.ts';
+import { type ExpectedProblem, expecting, nearBelieved, reachOf, UNMEASURED, worstReach } from './belief/expecting.ts';
+import {
+  type CupBelieved,
+  LEAST_STEP,
+  type Left,
+  type Reach,
+  rightAlready,
+  type Stop,
+  stopWithoutStep,
+} from './belief/stop.ts';
 import { toleranceFault } from './cup-fault.ts';
 import { type CupBegun, cupsBegun, type FirstRecipeQuestion } from './first-recipe-question.ts';
 import type { MatchFault } from './match-fault.ts';
-import { byBestTools } from './measure/best-tools.ts';
+import { bestPromise, byBestTools } from './measure/best-tools.ts';
 import { measureDoses } from './measure/measure-doses.ts';
 import { WORTH_A_WORD } from './measure/weigh-doses.ts';
 import { figuring } from './proposals/figures.ts';
@@ -12,10 +24,10 @@ import { firstOf } from './proposals/order.ts';
 import { type RecipeProposal, recipeFigures, recipeProposal } from './proposals/recipe-proposal.ts';
 import { chosenFlakes, flakeAmounts } from './proposals/wanted-flakes.ts';
 import { worthMeasuring } from './proposals/worth-measuring.ts';
-import { NO_CORRECTION } from './rounds/correct-model.ts';
+import type { FoundDoses } from './search/find-doses.ts';
 import { settledSearch } from './search/settled-search.ts';
 import type { MatchBench } from './shelf/match-bench.ts';
-import { shelfByName, withStrengths } from './shelf/match-material.ts';
+import { shelfByName } from './shelf/match-material.ts';
 import { type WouldHelp, wouldHelp } from './shelf/missing-kind.ts';
 import { type ShortPlastic, shortPlastic } from './shelf/short-stock.ts';
 import type { LeftOut } from './shelf/usable-materials.ts';
@@ -26,9 +38,9 @@ import { partFault } from './target/target-part.ts';
 export type FirstAdvice =
   /** One of the recipes, right but for the steps of the bench; and what would come nearer where it is not right. */
   | { readonly kind: 'make'; readonly nearerBy?: 'a-scale' | 'weighing' | 'making-more' }
-  /** Plain plastic is right as it is, so far off, ΔE00. */
-  | { readonly kind: 'leave-plain'; readonly plasticTitles: readonly string[]; readonly deltaE: number }
-  /** This shelf does not get within tolerance, or has nothing to colour with. */
+  /** Plain plastic is left as it is, and why, with what is to be expected of it. */
+  | ({ readonly kind: 'leave-plain'; readonly plasticTitles: readonly string[] } & Expectation & Left)
+  /** This shelf surely does not get within tolerance, or has nothing to colour with. */
   | { readonly kind: 'cannot'; readonly because: 'shelf' | 'nothing-usable' }
   /** There is less of the plastic on the shelf than the cups take, and only what is there is asked for. */
   | ({ readonly kind: 'cannot'; readonly because: 'short-of-plastic' } & ShortPlastic)
@@ -37,8 +49,8 @@ export type FirstAdvice =
 /** Recipes for a target. */
 export interface FirstRecipe extends WouldHelp {
   readonly advice: FirstAdvice;
-  /** ΔE00 that the best by drops and spoons leaves, where the recipes are by the scale alone instead. */
-  readonly byHandDeltaE?: number;
+  /** What the best by drops and spoons promises, where the recipes are by the scale alone instead. */
+  readonly byHand?: Expectation;
   /** Best first. */
   readonly proposals: readonly RecipeProposal[];
   /** For each flake of the target, the nearest on the shelf; of two parts with that for which it is. */
@@ -68,7 +80,7 @@ function recipesFor(question: FirstRecipeQuestion): FirstRecipe {
   const fault = questionFault(question);
   if (fault !== undefined)
     return { advice: { kind: 'fault', fault }, proposals: [], missing: [], flakes: [], leftOut: [] };
-  const { parts, bench, tolerance, limits = {}, optics, correction = NO_CORRECTION } = question;
+  const { parts, bench, tolerance, limits = {}, optics, belief } = question;
   const begun = cupsBegun(question);
   const short = limits.inStock ? shortPlastic(begun, shelfByName(question.shelf)) : undefined;
   if (short)
@@ -79,40 +91,60 @@ function recipesFor(question: FirstRecipeQuestion): FirstRecipe {
       flakes: [],
       leftOut: [],
     };
-  const shelf = withStrengths(shelfByName(question.shelf), correction.strengths);
+  const shelf = shelfByName(question.shelf);
   const chosen = chosenFlakes(question, shelf);
-  const { cups, mix, ingredients, found, leftOut, dosesWith } = settledSearch(question, shelf, chosen);
+  const search = settledSearch(question, shelf, chosen);
+  const { mix, ingredients, found, leftOut, dosesWith, believed } = search;
   const each = begun.map(({ plasticMl }) => plasticMl);
-  const context = { mix, ingredients, parts, begun, shelf, optics, correction, tolerance };
+  const problem = { mix, ingredients, parts, believed, tolerance };
+  const worth = worthMeasuring(found, ingredients, figuring({ ...problem, bench }), tolerance);
   const proposalsBy = (tools: MatchBench): readonly RecipeProposal[] => {
-    const figuresOf = figuring({ mix, ingredients, parts, bench: tools });
-    const recipes = worthMeasuring(found, figuresOf, tolerance).flatMap(({ set, doses: exact }) => {
+    const { expect, figuresOf } = figuring({ ...problem, bench: tools });
+    const context = { ...problem, begun, shelf, optics, belief, expect };
+    const recipes = worth.flatMap(({ set, doses: exact }) => {
       const measured = measureDoses(mix, ingredients, set, exact, each, tools);
       if (measured.ingredients.length === 0) return [];
       const flake = dosesWith(measured.doses);
       const besides = flake.map((doses) => ({ ...question.keep, ...flakeAmounts(doses) }));
-      const recipe = recipeProposal({ ...context, besides, flakeDoses: flake, exact, measured, bench: tools });
-      return [{ recipe, figures: recipeFigures(recipe, measured, figuresOf) }];
+      const { recipe, expectation } = recipeProposal({
+        ...context,
+        besides,
+        flakeDoses: flake,
+        exact,
+        measured,
+        bench: tools,
+      });
+      return [
+        {
+          recipe,
+          exact,
+          known: { doses: measured.doses, views: expectation.views },
+          figures: recipeFigures(recipe, figuresOf(measured.doses, { expectation })),
+        },
+      ];
     });
-    return firstOf(recipes, ({ figures }) => figures, tolerance, question.proposals ?? 3).map(({ recipe }) => recipe);
+    const first = firstOf(recipes, ({ figures }) => figures, tolerance, question.proposals ?? 3);
+    return first.map(({ recipe, exact, known }) => {
+      const views = nearBelieved(problem, exact, known);
+      return { ...recipe, exact: expectationIn(expect(exact, UNMEASURED, views)) };
+    });
   };
-  const exact = found[0] && mix.worst(found[0].doses);
-  const plain = mix.worst(new Float64Array(mix.count));
-  const { proposals, byHandDeltaE } = byBestTools(bench, proposalsBy, (each) => each, tolerance);
+  const { proposals, byHand } = byBestTools(bench, proposalsBy, tolerance);
   const known = { proposals, missing: [], flakes: choicesOf(chosen, parts), leftOut };
+  const plain = plainOf(problem, bench, found);
   const [best] = proposals;
-  if (plain <= tolerance && Math.min(...proposals.map(({ deltaE }) => deltaE)) > plain - WORTH_COLOURING) {
+  const stop = stopAtPlain(plain, proposals);
+  if (stop && stop.because !== 'out-of-reach') {
     const plasticTitles = [...new Set(begun.map(({ plastic }) => required(shelf, plastic).title))];
-    return { advice: { kind: 'leave-plain', plasticTitles, deltaE: plain }, ...known, proposals: [] };
+    return { advice: { kind: 'leave-plain', plasticTitles, ...stop, ...plain.now }, ...known, proposals: [] };
   }
-  const told = { ...known, ...defined({ byHandDeltaE }) };
-  if (best && exact !== undefined && (best.deltaE <= tolerance || exact <= tolerance))
-    return { advice: { kind: 'make', ...defined({ nearerBy: nearerBy(best, tolerance, bench) }) }, ...told };
+  const told = { ...known, ...defined({ byHand }) };
+  const mayBeRight = best && (plain.reaches || isLikelyRight(bestPromise(best)));
+  if (best && mayBeRight) return { advice: { kind: 'make', ...defined({ nearerBy: nearerBy(best, bench) }) }, ...told };
   const help =
     parts.length === 1
-      ? wouldHelp(cups[0]!, parts[0]!, { shelf, optics }, NO_CORRECTION, limits, {
+      ? wouldHelp(search.cups[0]!, parts[0]!, { shelf, optics }, limits, {
           ids: found[0]?.set.map((j) => ingredients[j]!.material.id) ?? [],
-          deltaE: exact ?? mix.worst(new Float64Array(mix.count)),
           tolerance,
         })
       : {};
@@ -121,6 +153,29 @@ function recipesFor(question: FirstRecipeQuestion): FirstRecipe {
     ...told,
     ...help,
   };
+}
+
+/** Plain plastic as it is believed to be, and whether exact doses may be right. */
+interface PlainPlastic extends CupBelieved {
+  readonly reaches: boolean;
+}
+
+function plainOf(problem: ExpectedProblem, bench: MatchBench, found: readonly FoundDoses[]): PlainPlastic {
+  const { mix, parts, tolerance, believed } = problem;
+  const reach = (views: readonly BelievedViews[]): Reach =>
+    worstReach(parts.map((part, index) => reachOf(views[index]!, part, tolerance)));
+  const { views, ...now } = expecting(problem, bench)(new Float64Array(mix.count), UNMEASURED);
+  const plain = { now: expectationIn(now), ...reach(views) };
+  const [first] = found;
+  return { ...plain, reaches: plain.mayBeRight || (first !== undefined && reach(believed(first.doses)).mayBeRight) };
+}
+
+/** Why plain plastic is left as it is; undefined where a recipe is worth making. */
+function stopAtPlain(plain: PlainPlastic, proposals: readonly RecipeProposal[]): Stop | undefined {
+  const least = Math.min(...proposals.map((each) => bestPromise(each).expected));
+  const right = rightAlready(plain);
+  if (right) return least > plain.now.expected - WORTH_COLOURING ? right : undefined;
+  return least > plain.now.expected - LEAST_STEP ? stopWithoutStep(plain) : undefined;
 }
 
 function choicesOf(
@@ -133,14 +188,11 @@ function choicesOf(
 }
 
 /** What comes nearer than a recipe that only the bench's steps keep from being right; of too little for the scale that is said instead. */
-function nearerBy(
-  { deltaE, weighedDeltaE, tooLittle }: RecipeProposal,
-  tolerance: number,
-  { scaleGrams }: Bench,
-): Extract<FirstAdvice, { kind: 'make' }>['nearerBy'] {
-  if (deltaE <= tolerance || (tooLittle !== undefined && weighedDeltaE === undefined)) return undefined;
+function nearerBy(recipe: RecipeProposal, { scaleGrams }: Bench): Extract<FirstAdvice, { kind: 'make' }>['nearerBy'] {
+  const { expected, weighed, exact, tooLittle } = recipe;
+  if (isLikelyRight(recipe) || !isLikelyRight(exact) || (tooLittle !== undefined && !weighed)) return undefined;
   if (scaleGrams === undefined) return 'a-scale';
-  return (weighedDeltaE ?? deltaE) < deltaE - WORTH_A_WORD ? 'weighing' : 'making-more';
+  return weighed && weighed.expected < expected - WORTH_A_WORD ? 'weighing' : 'making-more';
 }
 
 function questionFault(question: FirstRecipeQuestion): MatchFault | undefined {

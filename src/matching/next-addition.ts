@@ -1,20 +1,31 @@
 import type { CupHeats } from '../cup/heats.ts';
 import { defined } from '../values/defined.ts';
 import { required } from '../values/required.ts';
-import { LEAST_GAIN } from './conventions.ts';
-import { dosesFor, isFaulty, judgedCup, measuredProposals } from './judged-cup.ts';
+import { type Expectation, isLikelyRight } from './belief/expectation.ts';
+import { reachOf, UNMEASURED } from './belief/expecting.ts';
+import { LEAST_STEP, type Left, leftAsSeen, rightAlready, stopWithoutStep } from './belief/stop.ts';
+import {
+  dosesFor,
+  figuringOf,
+  gainsEnough,
+  isFaulty,
+  type JudgedCup,
+  judgedCup,
+  measuredProposals,
+  worthOf,
+} from './judged-cup.ts';
 import type { MatchFault } from './match-fault.ts';
-import { byBestTools, leastLeft } from './measure/best-tools.ts';
+import { bestPromise, byBestTools } from './measure/best-tools.ts';
 import { WORTH_A_WORD } from './measure/weigh-doses.ts';
 import type { NextAdditionQuestion } from './next-addition-question.ts';
 import { wearsOut } from './proposals/addition-heat.ts';
 import { type FlakeNow, flakesNow } from './proposals/flakes-now.ts';
 import { freshCup, freshShort, isLarge, takesMore } from './proposals/fresh-cup.ts';
-import { leftBy, type Proposal } from './proposals/proposal.ts';
+import type { Proposal } from './proposals/proposal.ts';
 import type { RecipeProposal } from './proposals/recipe-proposal.ts';
-import { type ModelCorrection, NO_CORRECTION } from './rounds/correct-model.ts';
-import type { Doubt, SeenAndPredicted } from './rounds/reckoning.ts';
+import type { Doubt, SeenAndPredicted } from './rounds/seen-and-believed.ts';
 import type { WhatWentIn } from './rounds/unlogged.ts';
+import type { FoundDoses } from './search/find-doses.ts';
 import { colours } from './shelf/match-material.ts';
 import { type WouldHelp, wouldHelp } from './shelf/missing-kind.ts';
 import type { ShortPlastic } from './shelf/short-stock.ts';
@@ -23,13 +34,13 @@ import type { Verdict } from './target/verdict.ts';
 
 /** What to do with a cup now. */
 export type NextAdvice =
-  /** It is within tolerance. */
-  | { readonly kind: 'leave-it' }
+  /** It is as likely right, and why nothing more is done to it. */
+  | ({ readonly kind: 'leave-it'; readonly likely: number } & Left)
   /** Something, best the first proposal, which is right but for the steps of the bench; and what would come nearer where it is not right. */
   | { readonly kind: 'add'; readonly nearerBy?: 'weighing' | 'finer-steps' }
-  /** Begin a new cup, which takes less than mending this one, best by the first proposal. */
+  /** Begin a new cup, which takes less than mending this one, best by the first proposal; or where no step helps. */
   | { readonly kind: 'start-over' }
-  /** This shelf does not get there; or until the cup is looked at again, nothing is sure to bring it nearer. */
+  /** This shelf surely does not get there; or the cup is to be looked at again before anything is made of it. */
   | { readonly kind: 'cannot'; readonly because: 'shelf' | 'look-first' }
   | { readonly kind: 'ask-what-went-in'; readonly asks: WhatWentIn }
   | { readonly kind: 'fault'; readonly fault: MatchFault };
@@ -42,8 +53,8 @@ export interface Crowded {
   readonly roomMl: number;
 }
 
-/** What to do with a cup now, and why. */
-export interface NextAddition extends WouldHelp {
+/** What to do with a cup now, and why; with what is to be expected of it as it is. */
+export interface NextAddition extends WouldHelp, Partial<Expectation> {
   readonly advice: NextAdvice;
   /** The cup now, as seen, or else as predicted. */
   readonly now?: Verdict;
@@ -51,22 +62,19 @@ export interface NextAddition extends WouldHelp {
   readonly flakes?: readonly FlakeNow[];
   /** How often it was heated, where that was told. */
   readonly heats?: CupHeats;
-  /** ΔE00 that the corrected model gives the cup now: what the proposals are to be compared with. */
-  readonly predictedDeltaE?: number;
   readonly doubt?: Doubt;
   readonly differs?: SeenAndPredicted;
-  /** Best first. Each makes the predicted difference smaller. */
+  /** Best first. Each lowers the expected difference by what it costs, at least. */
   readonly proposals: readonly Proposal[];
-  /** ΔE00 that the best by drops and spoons leaves, where the proposals are by the scale alone instead. */
-  readonly byHandDeltaE?: number;
+  /** What the best by drops and spoons promises, where the proposals are by the scale alone instead. */
+  readonly byHand?: Expectation;
   readonly crowded?: Crowded;
   /** A new cup was thought of, and there is too little plastic for it, where only what is there is asked for. */
   readonly shortPlastic?: ShortPlastic;
-  /** A new cup that comes nearer than anything that can be done to this one, or takes less, with what the rounds have taught. */
+  /** A new cup that comes nearer than anything that can be done to this one, or takes less. */
   readonly startAgain?: RecipeProposal;
   /** That new cup comes no nearer, and is there to spare what this one would heat too often. */
   readonly spares?: true;
-  readonly correction: ModelCorrection;
   readonly leftOut: readonly LeftOut[];
 }
 
@@ -76,95 +84,114 @@ const WHOLE_RECIPE = 4;
 const WORTH_STARTING_AGAIN = 0.5;
 
 /**
- * What to add to a cup now so that it comes nearest to its target.
+ * What to add to a cup now so that it is expected to come nearest to its target.
  *
- * The model is first corrected by the rounds so far. Additions only, in amounts that the bench can measure, within every material's
+ * By all that looks have taught, those at the cup too. Additions only, in amounts that the bench can measure, within every material's
  * most allowed load and the heat that the cup needs; flake in the cup is kept.
  * Never throws for what a maker gives: an empty cup, an empty shelf, or a colour that is none is an answer, too.
  */
 export function nextAddition(question: NextAdditionQuestion): NextAddition {
-  const { cup, bench, tolerance, limits = {} } = question;
-  const judged = judgedCup(question, limits);
+  const judged = judgedCup(question, question.limits ?? {});
   if (isFaulty(judged)) return nothing({ kind: 'fault', fault: judged.fault });
-  const { target, shelf, optics, correction, problem, now, predictedDeltaE, reckoned } = judged;
-  const { mix, ingredients, plasticMl, leftOut } = problem;
-  const { agrees, isDone, below, doubt, differs } = reckoned;
+  const { problem, now, believed, doubt } = judged;
   const flakes = flakesNow(judged, question);
   const known = {
     now,
-    predictedDeltaE,
-    correction,
-    leftOut,
+    ...believed.now,
+    leftOut: problem.leftOut,
     ...(flakes.length === 0 ? {} : { flakes }),
     ...defined({ heats: question.heats }),
   };
+  const { likely } = believed.now;
   if (question.asks !== undefined) return { ...nothing({ kind: 'ask-what-went-in', asks: question.asks }), ...known };
-  if (isDone) return { ...nothing({ kind: 'leave-it' }), ...known };
+  if (doubt) return { ...nothing({ kind: 'cannot', because: 'look-first' }), ...known, doubt };
+  const left = (question.seen ? leftAsSeen : rightAlready)(believed);
+  if (left) return { ...nothing({ kind: 'leave-it', likely, ...left }), ...known };
+  return { ...withSteps(judged, question), ...known };
+}
 
+/** What can be done to a cup that is not likely right. */
+function withSteps(judged: JudgedCup, question: NextAdditionQuestion): NextAddition {
+  const { cup, shelf, problem, believed, tolerance, differs } = judged;
+  const { bench, limits = {} } = question;
   const isPlain = !Object.keys(cup.materials).some((name) => colours(required(shelf, name)));
   const { most = isPlain ? WHOLE_RECIPE : 3, newBottles = isPlain ? WHOLE_RECIPE : 2 } = question;
   const found = dosesFor(judged, { most, newBottles });
-  const score = mix.score(new Float64Array(mix.count));
-  const { proposals: ranked, byHandDeltaE } = byBestTools(
+  const worth = worthOf(judged, found, bench);
+  const { proposals: ranked, byHand } = byBestTools(
     bench,
-    (tools) =>
-      measuredProposals(
-        judged,
-        found,
-        tools,
-        (each) => each.ingredients.length > 0 && each.score < score - LEAST_GAIN && mix.worst(each.doses) < below,
-      ),
-    leftBy,
+    (tools) => measuredProposals(judged, worth, tools, (each) => gainsEnough(each, judged)),
     tolerance,
-    predictedDeltaE,
+    believed.now,
   );
-  const exact = found[0] && mix.worst(found[0].doses);
-  // What only the bench's steps keep from being right is not the shelf's fault.
-  const reachable = exact !== undefined && exact <= tolerance;
   const [nearest] = ranked;
-  const nearestIsRight = nearest !== undefined && leastLeft(leftBy(nearest)) <= tolerance;
-  const isEnough = nearestIsRight && !isLarge(nearest, question) && !wearsOut(nearest);
-  const fresh = isEnough ? undefined : freshCup(question, correction);
+  const isEnough =
+    nearest !== undefined && isLikelyRight(bestPromise(nearest)) && !isLarge(nearest, question) && !wearsOut(nearest);
+  const fresh = isEnough ? undefined : freshCup(question);
   const short = isEnough ? undefined : freshShort(question);
-  const anew = fresh && leastLeft(fresh) < below ? fresh : undefined;
+  const anew = fresh && bestPromise(fresh).expected < believed.now.expected - LEAST_STEP ? fresh : undefined;
   const inProportion = anew === undefined ? ranked : ranked.filter((each) => !takesMore(each, anew, question));
   // A right proposal in proportion mends the cup, whatever one that takes more would do.
-  const mends = inProportion.some((each) => leastLeft(leftBy(each)) <= tolerance);
+  const mends = inProportion.some((each) => isLikelyRight(bestPromise(each)));
   const proposals = (mends ? inProportion : ranked).slice(0, question.proposals ?? 3);
   const [best] = proposals;
-  const left = best ? leastLeft(leftBy(best)) : below;
-  const isRight = best !== undefined && left <= tolerance;
-  const told = {
-    ...known,
-    ...defined({ doubt, differs, byHandDeltaE, shortPlastic: short, crowded: crowdedBy(plasticMl, limits, isRight) }),
-  };
-  if (anew && best && takesMore(best, anew, question) && leastLeft(anew) <= Math.max(tolerance, left))
+  const left = best ? bestPromise(best) : believed.now;
+  const crowded = crowdedBy(problem.plasticMl, limits, best !== undefined && isLikelyRight(left));
+  const told = defined({ differs, byHand, shortPlastic: short, crowded });
+  const isAsGood = anew && (isLikelyRight(bestPromise(anew)) || bestPromise(anew).expected <= left.expected);
+  if (anew && best && takesMore(best, anew, question) && isAsGood)
     return {
       ...nothing({ kind: 'start-over' }),
       ...told,
       proposals: [best, ...inProportion].slice(0, question.proposals ?? 3),
       startAgain: anew,
     };
-  const isNearer = anew !== undefined && leastLeft(anew) < left - WORTH_STARTING_AGAIN && !isRight;
-  const spares = anew !== undefined && wearsOut(best) && leastLeft(anew) <= Math.max(tolerance, left);
+  const isNearer =
+    anew !== undefined && bestPromise(anew).expected < left.expected - WORTH_STARTING_AGAIN && !isLikelyRight(left);
+  const spares = isAsGood && wearsOut(best);
   const besides = isNearer ? { startAgain: anew } : spares ? { startAgain: anew, spares: true as const } : {};
-  const answer = { ...told, proposals, ...besides };
-  if (best && (reachable || best.left.within)) return { ...nothing(addAdvice(best)), ...answer };
-  if (!agrees && best === undefined && anew === undefined)
-    return { ...nothing({ kind: 'cannot', because: 'look-first' }), ...answer };
-  const help = reachable
-    ? {}
-    : wouldHelp(cup, target, { shelf, optics }, correction, limits, {
-        ids: (found[0]?.set ?? []).map((j) => ingredients[j]!.material.id),
-        deltaE: exact ?? predictedDeltaE,
-        tolerance,
-      });
-  return { ...nothing({ kind: 'cannot', because: 'shelf' }), ...answer, ...help };
+  return {
+    ...told,
+    ...endOf(judged, question, { best, exact: found[0], startAgain: besides.startAgain }),
+    proposals,
+    ...besides,
+  };
 }
 
-function addAdvice({ left: { within, deltaE }, weighedDeltaE = deltaE }: Proposal): NextAdvice {
-  if (within) return { kind: 'add' };
-  return { kind: 'add', nearerBy: weighedDeltaE < deltaE - WORTH_A_WORD ? 'weighing' : 'finer-steps' };
+/** What is weighed at the end: the best step, if there is one, the nearest doses if anybody could measure them, and a new cup. */
+interface Ending {
+  readonly best: Proposal | undefined;
+  readonly exact: FoundDoses | undefined;
+  readonly startAgain: RecipeProposal | undefined;
+}
+
+/** What is said in the end, and what would help where nothing on the shelf does. */
+function endOf(judged: JudgedCup, question: NextAdditionQuestion, { best, exact, startAgain }: Ending): NextAddition {
+  const { believed, problem, target, tolerance, cup } = judged;
+  const reached = exact && figuringOf(judged, question.bench).expect(exact.doses, UNMEASURED);
+  const mayBeRight =
+    believed.mayBeRight ||
+    (reached !== undefined && reachOf(reached.views[0]!, target, tolerance).mayBeRight) ||
+    (best !== undefined && isLikelyRight(bestPromise(best)));
+  if (best && mayBeRight) return nothing(addAdvice(best, reached));
+  const stop = stopWithoutStep(believed);
+  if (!best && stop.because !== 'out-of-reach' && startAgain === undefined)
+    return nothing({ kind: 'leave-it', likely: believed.now.likely, ...stop });
+  if (!best && startAgain && mayBeRight) return nothing({ kind: 'start-over' });
+  const help = mayBeRight
+    ? {}
+    : wouldHelp(cup, target, judged, question.limits ?? {}, {
+        ids: (exact?.set ?? []).map((j) => problem.ingredients[j]!.material.id),
+        tolerance,
+      });
+  return { ...nothing({ kind: 'cannot', because: 'shelf' }), ...help };
+}
+
+/** A step, with what would come nearer where only the bench's steps keep it from being right. */
+function addAdvice(best: Proposal, exact: Expectation | undefined): NextAdvice {
+  if (isLikelyRight(best) || !exact || !isLikelyRight(exact)) return { kind: 'add' };
+  const { expected, weighed } = best;
+  return { kind: 'add', nearerBy: weighed && weighed.expected < expected - WORTH_A_WORD ? 'weighing' : 'finer-steps' };
 }
 
 // Less room than this part of what a cup is filled to is none to let it down in: convention of this book.
@@ -180,5 +207,5 @@ function crowdedBy(
 }
 
 function nothing(advice: NextAdvice): NextAddition {
-  return { advice, proposals: [], missing: [], correction: NO_CORRECTION, leftOut: [] };
+  return { advice, proposals: [], missing: [], leftOut: [] };
 }

@@ -1,8 +1,8 @@
 import type { CutBack } from '../matching/cut-back.ts';
-import { leftBy } from '../matching/proposals/proposal.ts';
 import { type VolumeUnit, volumeText } from '../units/volume-text.ts';
 import { differenceText } from './difference.ts';
 import { doubtSentences } from './doubt.ts';
+import { expectationText, leftWords } from './expectation.ts';
 import { additionHeatSentences, type HeatUnit } from './heats.ts';
 import { matchFaultText } from './match-fault.ts';
 import { proposalText, recipeText, weighedWords } from './proposal.ts';
@@ -20,34 +20,27 @@ export function cutBackText(answer: CutBack, units: VolumeUnit & HeatUnit): stri
     case 'ask-what-went-in':
       return whatWentInText(advice.asks, units);
     case 'leave-it':
-      return `Leave it as it is. ${sentence(verdictText(now!))}.`;
+      return `Leave it as it is${leftWords(advice)}. ${sentence(verdictText(now!))}.`;
     case 'add':
-      return [
-        ...doubtSentences(doubt),
-        advice.because === 'half-seen'
-          ? '`next` then says what to do.'
-          : 'There is not too much of anything in it, so clear plastic won’t help: ask `next` what to add.',
-      ].join(' ');
+      return 'There is not too much of anything in it, so clear plastic won’t help: ask `next` what to add.';
     case 'let-down':
-      return [...doubtSentences(doubt), downText(answer, advice.by, units), ...newCupSentences(answer, units)].join(
-        ' ',
-      );
+      return [downText(answer, advice.by, units), ...newCupSentences(answer, units)].join(' ');
     case 'start-over':
       if (advice.because !== 'plastic-does-not-help')
         return [
-          ...doubtSentences(doubt),
           downText(answer, advice.than, units),
           `A new cup ${advice.because === 'comes-nearer' ? 'gets closer' : 'takes less plastic'}: ${recipeText(fresh!, units)}`,
         ].join(' ');
       break;
     case 'cannot':
+      if (advice.because === 'look-first')
+        return [...doubtSentences(doubt), 'Until then leave the cup as it is.'].join(' ');
       if (advice.because === 'no-room') {
         const { plasticMl, roomMl } = advice;
         return `There is no room for more plastic: the cup holds ${volume(plasticMl)} and should hold no more than ${volume(roomMl)}. Pour all but ${volume(roomMl / 2)} into other cups, log that pour, and ask again.`;
       }
   }
   return [
-    ...doubtSentences(doubt),
     `Clear plastic won’t get this cup closer than it is: ${differenceText(now!.deltaE)}.`,
     ...(fresh ? [`A new cup would get closer: ${recipeText(fresh, units)}`] : []),
   ].join(' ');
@@ -58,7 +51,7 @@ function downText(answer: CutBack, by: 'plasticAlone' | 'mended', units: VolumeU
   const best = answer[by]!;
   return [
     proposalText(best, units),
-    `That makes ${volumeText(best.volumeMl, units)}. What’s left: ${differenceText(best.left.deltaE)}${weighedWords(leftBy(best))}.`,
+    `That makes ${volumeText(best.volumeMl, units)}. What’s left: ${expectationText(best)}${weighedWords(best)}.`,
     ...additionHeatSentences(best, units),
   ].join(' ');
 }
@@ -66,7 +59,7 @@ function downText(answer: CutBack, by: 'plasticAlone' | 'mended', units: VolumeU
 /** Why a new cup is no better; none where there is none. */
 function newCupSentences({ advice, fresh }: CutBack, units: VolumeUnit): readonly string[] {
   if (advice.kind !== 'let-down' || advice.newCup === undefined || fresh === undefined) return [];
-  const cup = `${volumeText(fresh.cups[0]!.plasticMl, units)} and leave a difference: ${differenceText(fresh.deltaE)}${weighedWords(fresh)}`;
+  const cup = `${volumeText(fresh.cups[0]!.plasticMl, units)} and leave a difference: ${expectationText(fresh)}${weighedWords(fresh)}`;
   switch (advice.newCup) {
     case 'farther-off':
       return [`A new cup would take ${cup}.`];

@@ -2,7 +2,7 @@ import type { FirstRecipe } from '../matching/first-recipe.ts';
 import type { RecipeProposal } from '../matching/proposals/recipe-proposal.ts';
 import type { VolumeUnit } from '../units/volume-text.ts';
 import { weightsText } from './amount.ts';
-import { differenceText } from './difference.ts';
+import { expectationText, leftWords } from './expectation.ts';
 import { matchFaultText } from './match-fault.ts';
 import { hinderedSentences, missingSentences } from './missing.ts';
 import { hitches, recipeText, weighedWords } from './proposal.ts';
@@ -12,18 +12,18 @@ import { shortPlasticText } from './stock.ts';
 
 /** What to make of a target. */
 export function firstRecipeText(answer: FirstRecipe, units: VolumeUnit): string {
-  const { advice, proposals, missing, hindered, byHandDeltaE } = answer;
+  const { advice, proposals, missing, hindered, byHand } = answer;
   const [best] = proposals;
   switch (advice.kind) {
     case 'fault':
       return matchFaultText(advice.fault, units);
     case 'leave-plain':
-      return `Plain ${listText(advice.plasticTitles)} ${advice.plasticTitles.length > 1 ? 'match' : 'matches'} as it is: ${differenceText(advice.deltaE)}. Add nothing.`;
+      return `Plain ${listText(advice.plasticTitles)} as it is: ${expectationText(advice)}. Add nothing${leftWords(advice)}.`;
     case 'make':
       return [
         recipeText(best!, units),
         ...(advice.nearerBy === undefined ? [] : [nearerText(best!, advice.nearerBy)]),
-        ...hitches(best, byHandDeltaE, units),
+        ...hitches(best, byHand, units),
       ].join(' ');
     case 'cannot':
       if (advice.because === 'short-of-plastic')
@@ -38,23 +38,23 @@ export function firstRecipeText(answer: FirstRecipe, units: VolumeUnit): string 
             : ['Nothing on the shelf gets closer to this colour than plain plastic.']),
         ...hinderedSentences(hindered),
         ...missingSentences(missing),
-        ...hitches(best, byHandDeltaE, units),
+        ...hitches(best, byHand, units),
       ].join(' ');
   }
 }
 
 function nearerText(
-  { cups, exactDeltaE, weighedDeltaE }: RecipeProposal,
+  { cups, exact, weighed }: RecipeProposal,
   nearerBy: 'a-scale' | 'weighing' | 'making-more',
 ): string {
   switch (nearerBy) {
     case 'a-scale':
-      return `Drops and spoons get no closer. With a scale: ${differenceText(exactDeltaE)}; or make a cut of the strongest colour, ${ONE_IN_TEN}.`;
+      return `Drops and spoons get no closer. With a scale: ${expectationText(exact)}; or make a cut of the strongest colour, ${ONE_IN_TEN}.`;
     case 'making-more':
       return `Your measures get no closer: make a cut of the strongest colour, ${ONE_IN_TEN}, or make more at once.`;
     case 'weighing': {
       const each = cups.map(({ name, amounts }) => `${cups.length > 1 ? `${name}: ` : ''}${weightsText(amounts)}`);
-      return `Weighed, it gets closer, ${differenceText(weighedDeltaE!)}: ${each.join('; ')}.`;
+      return `Weighed, it gets closer, ${expectationText(weighed!)}: ${each.join('; ')}.`;
     }
   }
 }

@@ -1,10 +1,12 @@
-import { leastLeft } from '../matching/measure/best-tools.ts';
+import { isLikelyRight } from '../matching/belief/expectation.ts';
+import { bestPromise } from '../matching/measure/best-tools.ts';
 import type { Crowded, NextAddition } from '../matching/next-addition.ts';
-import { leftBy, type Proposal } from '../matching/proposals/proposal.ts';
+import type { Proposal } from '../matching/proposals/proposal.ts';
 import { type VolumeUnit, volumeText } from '../units/volume-text.ts';
 import { toAddText, weightsText } from './amount.ts';
 import { differenceText } from './difference.ts';
 import { differsSentences, doubtSentences } from './doubt.ts';
+import { expectationText, leftWords } from './expectation.ts';
 import { additionHeatSentences, type HeatUnit } from './heats.ts';
 import { matchFaultText } from './match-fault.ts';
 import { hinderedSentences, missingSentences } from './missing.ts';
@@ -14,22 +16,13 @@ import { shortPlasticText } from './stock.ts';
 import { verdictText } from './verdict.ts';
 import { whatWentInText } from './what-went-in.ts';
 
-/**
- * What to do with a cup now, and why.
- *
- * @param tolerance largest ΔE00 that counts as a match
- */
-export function nextAdditionText(
-  answer: Omit<NextAddition, 'correction' | 'leftOut' | 'predictedDeltaE'>,
-  tolerance: number,
-  units: VolumeUnit & HeatUnit,
-): string {
-  const { advice, now, doubt, differs, crowded, byHandDeltaE, missing, hindered, startAgain, spares, shortPlastic } =
-    answer;
+/** What to do with a cup now, and why. */
+export function nextAdditionText(answer: Omit<NextAddition, 'leftOut'>, units: VolumeUnit & HeatUnit): string {
+  const { advice, now, doubt, differs, crowded, byHand, missing, hindered, startAgain, spares, shortPlastic } = answer;
   const [best] = answer.proposals;
   const besides = (proposal: Proposal | undefined): readonly string[] => [
     ...additionHeatSentences(proposal, units),
-    ...hitches(proposal, byHandDeltaE, units),
+    ...hitches(proposal, byHand, units),
     ...(crowded === undefined ? [] : [crowdedText(crowded, units)]),
     ...(shortPlastic === undefined ? [] : [`A new cup would take ${shortPlasticText(shortPlastic, units)}.`]),
     ...differsSentences(differs),
@@ -43,22 +36,22 @@ export function nextAdditionText(
     case 'ask-what-went-in':
       return whatWentInText(advice.asks, units);
     case 'leave-it':
-      return `Leave it as it is. ${sentence(verdictText(now!))}.`;
+      return `Leave it as it is${leftWords(advice)}. ${sentence(verdictText(now!))}.`;
     case 'start-over': {
-      const neither = leastLeft(startAgain!) > tolerance;
+      const neither = best && !isLikelyRight(bestPromise(startAgain!)) && !isLikelyRight(bestPromise(best));
       return [
-        ...doubtSentences(doubt),
         `Start over with a new cup: ${recipeText(startAgain!, units)}`,
-        `Fixing this one takes more than that: add ${toAddText(best!, units)}; what’s left: ${differenceText(best!.left.deltaE)}.`,
-        ...(neither ? ['Neither is within tolerance.'] : []),
+        best
+          ? `Fixing this one takes more than that: add ${toAddText(best, units)}; what’s left: ${expectationText(best)}.`
+          : 'Nothing you could add gets this one closer.',
+        ...(neither ? ['Neither is likely within tolerance.'] : []),
         ...besides(best),
       ].join(' ');
     }
     case 'add':
       return [
-        ...doubtSentences(doubt),
         proposalText(best!, units),
-        `What’s left: ${differenceText(best!.left.deltaE)}${nearerText(best!, advice.nearerBy)}.`,
+        `What’s left: ${expectationText(best!)}${nearerText(best!, advice.nearerBy)}.`,
         ...fresher,
         ...besides(best),
         ...sparing,
@@ -67,12 +60,10 @@ export function nextAdditionText(
       return [
         ...doubtSentences(doubt),
         ...(advice.because === 'look-first'
-          ? [
-              `Until then leave the cup as it is: nothing is sure to get it closer than you saw it, ${differenceText(now!.deltaE)}.`,
-            ]
+          ? ['Until then leave the cup as it is.']
           : [
               best
-                ? `Nothing on the shelf gets this cup within tolerance. The best fix: add ${toAddText(best, units)}; what’s left: ${differenceText(best.left.deltaE)}${weighedWords(leftBy(best))}.`
+                ? `Nothing on the shelf gets this cup within tolerance. The best fix: add ${toAddText(best, units)}; what’s left: ${expectationText(best)}${weighedWords(best)}.`
                 : `Nothing on the shelf gets this cup closer than it is: ${differenceText(now!.deltaE)}.`,
               ...hinderedSentences(hindered),
               ...missingSentences(missing),
@@ -85,10 +76,10 @@ export function nextAdditionText(
 }
 
 /** What comes nearer than a proposal that only the bench's steps keep from being right. */
-function nearerText({ additions, weighedDeltaE }: Proposal, nearerBy: 'weighing' | 'finer-steps' | undefined): string {
+function nearerText({ additions, weighed }: Proposal, nearerBy: 'weighing' | 'finer-steps' | undefined): string {
   if (nearerBy === undefined) return '';
   return nearerBy === 'weighing'
-    ? `; weighed, with ${weightsText(additions)}, ${differenceText(weighedDeltaE!)}`
+    ? `; weighed, with ${weightsText(additions)}, ${expectationText(weighed!)}`
     : '; a cut of the strongest colour, or a finer measure, would get closer';
 }
 

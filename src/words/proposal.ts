@@ -3,7 +3,8 @@
  *
  * @packageDocumentation
  */
-import type { LeftByTools } from '../matching/measure/best-tools.ts';
+import type { Expectation } from '../matching/belief/expectation.ts';
+import type { PromisedByTools } from '../matching/measure/best-tools.ts';
 import type { TooLittle } from '../matching/measure/too-little.ts';
 import { WORTH_A_WORD } from '../matching/measure/weigh-doses.ts';
 import type { Proposal } from '../matching/proposals/proposal.ts';
@@ -11,7 +12,7 @@ import type { RecipeProposal } from '../matching/proposals/recipe-proposal.ts';
 import type { ShortStock } from '../matching/shelf/short-stock.ts';
 import { type VolumeUnit, volumeText } from '../units/volume-text.ts';
 import { amountsText, toAddText } from './amount.ts';
-import { differenceText } from './difference.ts';
+import { expectationText } from './expectation.ts';
 import { tooLittleText } from './scale.ts';
 import { sentence } from './sentence-text.ts';
 import { runsShortText } from './stock.ts';
@@ -22,37 +23,36 @@ export function proposalText(proposal: Proposal, units: VolumeUnit): string {
 }
 
 /**
- * "12 drops of Peat and 1/8 tsp of Ivory Pearl in 120 ml of Supple: you won’t see it (ΔE 0.8)."
+ * "12 drops of Peat and 1/8 tsp of Ivory Pearl in 120 ml of Supple: you won’t see it (expect ΔE 0.8, nine in ten within 1.9)."
  *
  * @param also what the sentence ends with, as `weighedWords` gives it
  */
-export function recipeText({ cups, deltaE }: RecipeProposal, units: VolumeUnit, also = ''): string {
+export function recipeText(recipe: RecipeProposal, units: VolumeUnit, also = ''): string {
+  const { cups } = recipe;
   const each = cups.map(({ name, amounts, plasticMl, plasticTitle }) => {
     const what = amounts.length === 0 ? 'nothing' : amountsText(amounts);
     return `${cups.length > 1 ? `${name}: ` : ''}${what} in ${volumeText(plasticMl, units)} of ${plasticTitle}`;
   });
-  return `${each.join('; ')}: ${differenceText(deltaE)}${also}.`;
+  return `${each.join('; ')}: ${expectationText(recipe)}${also}.`;
 }
 
-/** "; weighed, just visible (ΔE 1.6)", where that is less; else nothing. */
-export function weighedWords({ deltaE, weighedDeltaE = deltaE }: LeftByTools): string {
-  return weighedDeltaE < deltaE - WORTH_A_WORD ? `; weighed, ${differenceText(weighedDeltaE)}` : '';
+/** "; weighed, just visible (expect ΔE 1.6, nine in ten within 3.1)", where that is less; else nothing. */
+export function weighedWords({ expected, weighed }: PromisedByTools): string {
+  return weighed && weighed.expected < expected - WORTH_A_WORD ? `; weighed, ${expectationText(weighed)}` : '';
 }
 
 /** What must be told of a proposal beside what it is: that some of it is too little to weigh, or more than there is; sentences. */
 export function hitches(
   best:
-    | { readonly tooLittle?: TooLittle; readonly weighedDeltaE?: number; readonly runsShort?: readonly ShortStock[] }
+    | { readonly tooLittle?: TooLittle; readonly weighed?: Expectation; readonly runsShort?: readonly ShortStock[] }
     | undefined,
-  byHandDeltaE: number | undefined,
+  byHand: Expectation | undefined,
   units: VolumeUnit,
 ): readonly string[] {
-  const { tooLittle, weighedDeltaE, runsShort } = best ?? {};
+  const { tooLittle, weighed, runsShort } = best ?? {};
   return [
-    ...(byHandDeltaE === undefined
-      ? []
-      : [`By drops and spoons the best leaves more: ${differenceText(byHandDeltaE)}.`]),
-    ...(tooLittle === undefined || weighedDeltaE !== undefined ? [] : [sentence(tooLittleText(tooLittle))]),
+    ...(byHand === undefined ? [] : [`By drops and spoons the best leaves more: ${expectationText(byHand)}.`]),
+    ...(tooLittle === undefined || weighed !== undefined ? [] : [sentence(tooLittleText(tooLittle))]),
     ...(runsShort === undefined ? [] : [runsShortText(runsShort, units)]),
   ];
 }

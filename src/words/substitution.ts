@@ -1,7 +1,7 @@
 import type { Substitute, Substitution } from '../matching/substitutes/substitution.ts';
 import type { VolumeUnit } from '../units/volume-text.ts';
 import { amountsText } from './amount.ts';
-import { deltaEText, differenceText } from './difference.ts';
+import { expectationText } from './expectation.ts';
 import { flakeText } from './flake.ts';
 import { matchFaultText } from './match-fault.ts';
 import { hitches } from './proposal.ts';
@@ -9,7 +9,7 @@ import { verdictText } from './verdict.ts';
 
 /** What to do without a material. */
 export function substitutionText(answer: Substitution, units: VolumeUnit): string {
-  return [adviceText(answer, units), ...hitches(undefined, answer.byHandDeltaE, units)].join(' ');
+  return [adviceText(answer, units), ...hitches(undefined, answer.byHand, units)].join(' ');
 }
 
 function adviceText({ advice, lost, swaps, recipes, flakes }: Substitution, units: VolumeUnit): string {
@@ -20,7 +20,7 @@ function adviceText({ advice, lost, swaps, recipes, flakes }: Substitution, unit
     case 'fault':
       return matchFaultText(advice.fault, units);
     case 'leave-out':
-      return `Leave ${lost} out: without it the cup stays within tolerance, ${differenceText(advice.deltaE)}.`;
+      return `Leave ${lost} out: without it the cup stays within tolerance, ${expectationText(advice)}.`;
     case 'swap':
       return flake
         ? `Closest to ${lost}: ${flake.title} (${flakeText(flake, units)}). ${flake.text} of it shows as much.`
@@ -29,8 +29,6 @@ function adviceText({ advice, lost, swaps, recipes, flakes }: Substitution, unit
       return `No single material does what ${lost} does here. Remix the cup without it, with ${nearText(recipe!)}.`;
     case 'cannot':
       switch (advice.because) {
-        case 'misfit':
-          return `Your last look at this cup does not fit what the shelf can produce (ΔE ${deltaEText(advice.deltaE)} off, even after learning from the rounds), so no substitute for ${lost} is sure. Look at a test pour again in daylight, enter the round again, and check the log.`;
         case 'no-other-flake':
           return 'There is no other flake on the shelf.';
         case 'another-colour':
@@ -45,12 +43,12 @@ function adviceText({ advice, lost, swaps, recipes, flakes }: Substitution, unit
   }
 }
 
-/** "3 drops of Mill Blue: easy to see (ΔE 3.9)" */
-function nearText({ amounts, left }: Substitute): string {
-  return `${amountsText(amounts)}: ${differenceText(left.deltaE)}`;
+/** "3 drops of Mill Blue: easy to see (expect ΔE 3.9, nine in ten within 6.2)" */
+function nearText(substitute: Substitute): string {
+  return `${amountsText(substitute.amounts)}: ${expectationText(substitute)}`;
 }
 
 /** A substitute beside the cup with the material: "3 drops of Mill Blue; too red, a touch light: easy to see (ΔE 3.9)". */
-export function substituteText({ amounts, left }: Substitute): string {
-  return `${amountsText(amounts)}; ${verdictText(left)}`;
+export function substituteText(substitute: Substitute): string {
+  return `${amountsText(substitute.amounts)}; ${verdictText(substitute.left, substitute)}`;
 }

@@ -3,8 +3,10 @@
  *
  * @packageDocumentation
  */
+import type { Expectation } from '../matching/belief/expectation.ts';
 import type { OpacityPart, PartSize, Verdict } from '../matching/target/verdict.ts';
 import { differenceText, hidesText } from './difference.ts';
+import { promiseText } from './expectation.ts';
 
 /** What the words of a verdict mean, a sentence each. */
 export const VERDICT_WORDS: readonly string[] = [
@@ -35,8 +37,10 @@ const SIDES = {
 /**
  * A verdict, the words first and the size after them: "hue is right, much too solid (hides 78 %, the target 44 %), too dark: hard to
  * miss (ΔE 6.3)"; "within tolerance: you won’t see it (ΔE 0.8)".
+ *
+ * @param promised of a colour that is predicted: what is to be expected instead of the difference that its most likely colour has
  */
-export function verdictText(verdict: Verdict): string {
+export function verdictText(verdict: Verdict, promised?: Expectation): string {
   const { within, hue, lightness, vividness, opacity, deltaE } = verdict;
   const faults = [
     ...partWords(hue),
@@ -47,7 +51,7 @@ export function verdictText(verdict: Verdict): string {
   const parts = within
     ? ['within tolerance', ...faults]
     : [...(hue.size === 'right' ? ['hue is right'] : []), ...(faults.length === 0 ? ['no part far off'] : faults)];
-  return `${parts.join(', ')}: ${differenceText(deltaE)}`;
+  return `${parts.join(', ')}: ${promised ? promiseText(promised) : differenceText(deltaE)}`;
 }
 
 function partWords(part: Verdict['hue' | 'lightness' | 'vividness' | 'opacity']): readonly string[] {

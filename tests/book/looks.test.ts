@@ -272,7 +272,7 @@ describe('a look at a cup', () => {
 
   test('that the shelf cannot make is doubted, unless somebody looked again', () => {
     const doubt = (checked: string): string | undefined => {
-      const seen = `{ over-white: "#4a6a9f", over-black: "#20304f"${checked} }`;
+      const seen = `{ over-white: "#2040ff", over-black: "#102080"${checked} }`;
       return recipeOf(bookWith(logged(seen)), 'smoke').match!.cups[0]!.next!.doubt?.kind;
     };
     expect(doubt('')).toBe('misfit');

@@ -116,7 +116,7 @@ test('the page says of a cup with a cut in it what `next` says of its file, and 
       required(new Map(compiled.book!.targets.map((target) => [target.id, target])), 'mist'),
     );
     const { settings } = DATA;
-    expect(nextAdditionText(next, work.tolerance, settings)).toBe(nextAdditionText(command, work.tolerance, settings));
+    expect(nextAdditionText(next, settings)).toBe(nextAdditionText(command, settings));
     const { materials } = cupNow(work, 0, logShelf(DATA)).last;
     for (const { material, gramsPerMl } of made.cups[0]!.contents)
       expect(materials[material]).toBeCloseTo(

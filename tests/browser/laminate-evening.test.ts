@@ -74,10 +74,10 @@ test('a solid side with large flake and a see-through one go through match, and 
     expect(rounds[0]!.seen[0]).toMatchObject({ thicknessMm: 3, after: '10 min' });
     expect(heats, name).toMatchObject({ heats: rounds.length });
   }
-  // The book has made the looks, so a chip of a cup that is right is right, too.
+  // The book has made the looks, so a chip of a cup that is nearly right is nearly right, too.
   for (const { cup, rounds } of made!.match!.cups)
     expect(
-      rounds.map(({ moved, verdict }) => [moved, verdict.within]),
+      rounds.map(({ moved, verdict }) => [moved, verdict.deltaE < 4]),
       cup,
     ).toEqual([
       ['thickness', true],

@@ -23,7 +23,7 @@ export const FILES: readonly Source[] = [
   },
   {
     path: 'shelf/colorants/soot.md',
-    text: '---\ntitle: Soot\nlook: { kind: pigment, colour: "#1a1a1a", dose: 10 drops per 100 ml }\n---\n',
+    text: '---\ntitle: Soot\nlook: { kind: pigment, colour: "#3b3937", dose: 10 drops per 100 ml }\n---\n',
   },
   {
     path: 'shelf/powders/ivory.md',

@@ -44,7 +44,7 @@ test('withRecipe(…, weighing) and amountsOf(…, weighing) keep what was weigh
   const [answer] = firstAnswers(leaf(), data);
   const [best] = answer!.recipe.proposals;
   const [step] = withRecipe(leaf(), 0, best!, data, true).cups[0]!.steps;
-  const weights = best!.cups[0]!.amounts.map(({ weighed }) => weighed!);
+  const weights = best!.cups[0]!.amounts.map(({ weighed, grams }) => weighed ?? { grams });
   expect(step!.do === 'add' && step!.amounts.map(({ dose, grams }) => ({ dose, grams }))).toEqual(
     weights.map(({ grams }) => ({ dose: expect.stringMatching(/ g$/), grams })),
   );
@@ -274,12 +274,12 @@ describe('a match as it goes on', () => {
     const recipe = firstAnswers(old, DATA)[0]!.recipe.proposals[0]!;
     const work = withRecipe(old, 0, recipe, DATA);
     const [cup] = work.cups;
-    const { now, next } = adviceFor(work, 0, DATA);
+    const { now, taught } = adviceFor(work, 0, DATA);
     expect(isToBeMixed(cup!)).toBe(true);
     expect(now.cup.plastics).toEqual({ supple: work.plasticMl });
     expect(now.seen).toBeUndefined();
     // What the old one taught is kept.
-    expect(next.correction).toEqual(adviceFor(old, 0, DATA).next.correction);
+    expect(taught.learned.constants).toEqual(adviceFor(old, 0, DATA).taught.learned.constants);
     const log = documentOf(logView(cup!.steps, now, shown));
     expect(wordsIn(log)).toContain('Began a new cup; to be mixed: ');
     expect(nameOf(byRole(log, 'button'))).toBe('Undo the recipe');

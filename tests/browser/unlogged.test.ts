@@ -33,7 +33,7 @@ describe('a round that moved with nothing logged', () => {
     expect(next.proposals).toEqual([]);
     const [proposed] = adviceFor(withoutLastDone(work, 0), 0, DATA).next.proposals;
     expect(unlogged!.proposed).toEqual(proposed);
-    expect(nextAdditionText(next, 2, DATA.settings)).toMatch(
+    expect(nextAdditionText(next, DATA.settings)).toMatch(
       /^Nothing is logged since round 1, but the colour has changed: [a-z ]+ \(ΔE \d+(\.\d)?\), more than two pours of one cup differ\. Did you add what was proposed: .* of .*\?$/,
     );
   });
@@ -81,8 +81,8 @@ describe('a round that moved with nothing logged', () => {
     const target = book!.targets.find(({ id }) => id === 'leaf')!;
     const told = nextAdditionFor(book!, recipe!, recipe!.cups[0]!, target);
     expect(told).toMatchObject({ advice: { kind: 'ask-what-went-in' }, proposals: [] });
-    const asked = nextAdditionText(adviceFor(forgotten(), 0, DATA).next, 2, DATA.settings);
-    expect(nextAdditionText(told, 2, book!.settings)).toBe(asked);
+    const asked = nextAdditionText(adviceFor(forgotten(), 0, DATA).next, DATA.settings);
+    expect(nextAdditionText(told, book!.settings)).toBe(asked);
     expect(lettingDownFor(book!, recipe!, recipe!.cups[0]!, target).advice).toEqual(told.advice);
     // The page of the recipe tells its readers nothing of it.
     expect(recipe!.match!.cups[0]!.next).toBeUndefined();

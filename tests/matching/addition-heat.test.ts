@@ -2,15 +2,14 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { CupHeats } from '../../src/cup/heats.ts';
 import type { CupState } from '../../src/cup/ledger.ts';
-import { cutBack } from '../../src/matching/cut-back.ts';
 import { baseOfCup } from '../../src/matching/mix/cup-model.ts';
-import { nextAddition } from '../../src/matching/next-addition.ts';
 import { type AdditionHeat, additionHeat } from '../../src/matching/proposals/addition-heat.ts';
 import { bodyViews } from '../../src/optics/cup-body.ts';
 import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { required } from '../../src/values/required.ts';
 import { cutBackText } from '../../src/words/cut-back.ts';
 import { nextAdditionText } from '../../src/words/next-addition.ts';
+import { cutBack, nextAddition } from './plain-questions.ts';
 import { BENCH, CLEAR, SHELF } from './sample-shelf.ts';
 
 const shelf = new Map(
@@ -84,7 +83,7 @@ describe('a cup that a heat more would wear out', () => {
     expect(found.advice.kind).toBe('add');
     expect(found.spares).toBe(true);
     expect(found.startAgain).toBeDefined();
-    const text = nextAdditionText(found, 2, UNITS);
+    const text = nextAdditionText(found, UNITS);
     expect(text).toContain('That will be its third heat, one too many: olive bears two. A new cup spares it that: ');
   });
   test('nextAddition(…) offers none while it is hot, or while everything bears it', () => {

@@ -1,10 +1,8 @@
 import { expect, test } from 'vitest';
-import { firstRecipe } from '../../src/matching/first-recipe.ts';
-import { nextAddition } from '../../src/matching/next-addition.ts';
 import type { MatchMaterial } from '../../src/matching/shelf/match-material.ts';
-import { substitutes } from '../../src/matching/substitutes/substitutes.ts';
 import { labFromHex } from '../../src/optics/display.ts';
 import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
+import { firstRecipe, nextAddition, substitutes } from './plain-questions.ts';
 import { BENCH, CLEAR, SHELF } from './sample-shelf.ts';
 
 const flake = (id: string, colour: string): MatchMaterial => ({
@@ -48,7 +46,6 @@ function answers(kind: 'flake' | 'colour', name: string): string {
       nextAddition({
         optics: USUAL_OPTICS,
         ...{ ...asked, cup: cup({ ...materials, 'gold-pearl': 0.1 }), target, flakes: wanted, seen },
-        rounds: [{ number: 1, cup: cup({ 'gold-pearl': 0.1 }), thicknessMm: 9, seen }],
       }),
     ),
     substitutes({ optics: USUAL_OPTICS, ...of, material: fleck }),

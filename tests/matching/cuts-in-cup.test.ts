@@ -2,9 +2,9 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { type Cut, dilution } from '../../src/cup/cut.ts';
 import { partsOfMeasured } from '../../src/cup/cut-measures.ts';
-import { firstRecipe } from '../../src/matching/first-recipe.ts';
 import type { MatchMaterial } from '../../src/matching/shelf/match-material.ts';
 import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
+import { firstRecipe } from './plain-questions.ts';
 import { BENCH, CLEAR, SHELF } from './sample-shelf.ts';
 
 const SOFTENER: MatchMaterial = {

@@ -1,14 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { firstRecipe } from '../../src/matching/first-recipe.ts';
 import { baseOfCup } from '../../src/matching/mix/cup-model.ts';
-import { nextAddition } from '../../src/matching/next-addition.ts';
 import type { MatchMaterial } from '../../src/matching/shelf/match-material.ts';
 import type { AdditionLimits } from '../../src/matching/shelf/usable-materials.ts';
-import { substitutes } from '../../src/matching/substitutes/substitutes.ts';
 import type { TargetPart } from '../../src/matching/target/target-part.ts';
 import { bodyViews } from '../../src/optics/cup-body.ts';
 import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { leftOutText } from '../../src/words/left-out.ts';
+import { firstRecipe, nextAddition, substitutes } from './plain-questions.ts';
 import { BENCH, CLEAR, SHELF } from './sample-shelf.ts';
 
 /** The shelf, with an amber that is fluorescent and the only yellow of it. */

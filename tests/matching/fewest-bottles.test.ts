@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { seededRandom } from '../../src/cup/random.ts';
-import { firstRecipe } from '../../src/matching/first-recipe.ts';
 import type { MatchMaterial } from '../../src/matching/shelf/match-material.ts';
 import type { TargetPart } from '../../src/matching/target/target-part.ts';
 import { bodyViews, type TwoViews } from '../../src/optics/cup-body.ts';
 import { deltaE00 } from '../../src/optics/delta-e00.ts';
 import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { BAND_COUNT } from '../../src/optics/spectrum.ts';
+import { firstRecipe } from './plain-questions.ts';
 import { CLEAR, EXACT_BENCH, SHELF } from './sample-shelf.ts';
 
 const TOLERANCE = 2;

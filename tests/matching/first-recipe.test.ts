@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { seededRandom } from '../../src/cup/random.ts';
-import { firstRecipe } from '../../src/matching/first-recipe.ts';
 import type { FirstRecipeQuestion } from '../../src/matching/first-recipe-question.ts';
 import { baseOfCup } from '../../src/matching/mix/cup-model.ts';
 import type { RecipeProposal } from '../../src/matching/proposals/recipe-proposal.ts';
@@ -23,6 +22,7 @@ import { BESIDE_GLOSS } from '../../src/optics/surface.ts';
 import type { VolumeUnit } from '../../src/units/volume-text.ts';
 import { flakeText } from '../../src/words/flake.ts';
 import { expectClose } from '../optics/close.ts';
+import { firstRecipe } from './plain-questions.ts';
 import { BENCH, CLEAR, EXACT_BENCH, SHELF } from './sample-shelf.ts';
 
 const ALL = [...SHELF, CLEAR];
@@ -60,7 +60,7 @@ describe('laws', () => {
     fc.assert(
       fc.property(hidden, (doses) => {
         const { proposals } = ask({ parts: [partOf(doses)], bench: EXACT_BENCH, tolerance: 0.3 });
-        expectClose(proposals[0]!.exactDeltaE, 0, 0.3, JSON.stringify(doses));
+        expectClose(proposals[0]!.exact.expected, 0, 0.3, JSON.stringify(doses));
       }),
       { numRuns: 60 },
     );
@@ -134,7 +134,7 @@ describe('a laminate', () => {
     expect(advice).toEqual({ kind: 'make' });
     const [best] = proposals;
     expect(best!.cups.map(({ name }) => name)).toEqual(['back', 'belly']);
-    expectClose(best!.exactDeltaE, 0, 0.5);
+    expectClose(best!.exact.expected, 0, 0.5);
     // Alone on white, the belly is lighter than in the bait, with the back behind it.
     expect(best!.cups[1]!.alone.overWhite.lab.L - best!.sides[1]!.overWhite.lab.L).toBeGreaterThan(5);
   });

@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Figures, firstOf, inOrder } from '../../src/matching/proposals/order.ts';
+import { type Figures, firstOf, inOrder, yardstickFor } from '../../src/matching/proposals/order.ts';
 
 const TOLERANCE = 2;
 
 const figures = fc.record({
-  deltaE: fc.double({ min: 0, max: 6, noNaN: true }),
+  expected: fc.double({ min: 0, max: 6, noNaN: true }),
+  likely: fc.double({ min: 0, max: 1, noNaN: true }),
   isOverfull: fc.boolean(),
   scatter: fc.double({ min: 0, max: 2, noNaN: true }),
   bottles: fc.nat(4),
@@ -19,7 +20,8 @@ const figures = fc.record({
 
 /** Two bottles that are right, and of which nothing else is to be said. */
 const PLAIN: Figures = {
-  deltaE: 0.5,
+  expected: 0.5,
+  likely: 0.95,
   isOverfull: false,
   scatter: 0.2,
   bottles: 2,
@@ -30,16 +32,18 @@ const PLAIN: Figures = {
   cost: 2,
   names: ['peat', 'straw'],
 };
-const first = (...each: readonly Partial<Figures>[]): number =>
-  each
-    .map((some, index) => ({ ...PLAIN, names: [`${index}`], ...some, index }))
-    .sort((one, other) => inOrder(one, other, TOLERANCE))[0]!.index;
+const first = (...each: readonly Partial<Figures>[]): number => {
+  const all = each.map((some, index) => ({ ...PLAIN, names: [`${index}`], ...some, index }));
+  const yardstick = yardstickFor(all, TOLERANCE);
+  return all.sort((one, other) => inOrder(one, other, yardstick))[0]!.index;
+};
 
 describe('the order of proposals', () => {
   test('inOrder(…) is one order: two are never each before the other, and of three the first is before the last', () => {
     fc.assert(
       fc.property(figures, figures, figures, (a, b, c) => {
-        const sign = (one: Figures, other: Figures): number => Math.sign(inOrder(one, other, TOLERANCE));
+        const yardstick = yardstickFor([a, b, c], TOLERANCE);
+        const sign = (one: Figures, other: Figures): number => Math.sign(inOrder(one, other, yardstick));
         expect(sign(a, a)).toBe(0);
         expect(sign(a, b)).toBe(0 - sign(b, a));
         if (sign(a, b) <= 0 && sign(b, c) <= 0) expect(sign(a, c)).toBeLessThanOrEqual(0);
@@ -58,28 +62,52 @@ describe('the order of proposals', () => {
   });
 
   test.each<[string, Partial<Figures>, Partial<Figures>]>([
-    ['what is within tolerance', { deltaE: 1.9, bottles: 4 }, { deltaE: 2.4, bottles: 1 }],
-    ['what is within, and leaves no cup too full', { bottles: 4 }, { isOverfull: true, bottles: 2 }],
-    ['what is within rather than less full', { isOverfull: true }, { deltaE: 2.4 }],
-    ['what stays within though drops scatter', { deltaE: 1, bottles: 3 }, { deltaE: 1.9, scatter: 1, bottles: 2 }],
-    ['what is nearer, where both are out of reach', { deltaE: 3, bottles: 4 }, { deltaE: 4, bottles: 1 }],
-    ['the fewest bottles of what is within', { deltaE: 1.7, bottles: 2 }, { deltaE: 0.2, bottles: 3 }],
-    ['the least liquid', { deltaE: 1.1, liquid: 0.03 }, { deltaE: 0.3, liquid: 0.05 }],
+    [
+      'what is nearer by more than making it scatters',
+      { expected: 2.4, likely: 0.4, bottles: 4 },
+      { expected: 3, likely: 0.3, bottles: 1 },
+    ],
+    [
+      'the fewest bottles, where that is all it gains',
+      { expected: 2.8, likely: 0.3, bottles: 1 },
+      { expected: 2.4, likely: 0.4, bottles: 4 },
+    ],
+    [
+      'the fewest bottles, where drops scatter the nearest by more',
+      { expected: 3.3, likely: 0.3, bottles: 1 },
+      { expected: 2.4, likely: 0.4, scatter: 1, bottles: 4 },
+    ],
+    ['what leaves no cup too full', { bottles: 4 }, { isOverfull: true, bottles: 2 }],
+    ['what is likely right rather than less full', { isOverfull: true }, { expected: 2.4, likely: 0.3 }],
+    ['what is likely right', { expected: 1, bottles: 3 }, { expected: 1.3, likely: 0.8, bottles: 2 }],
+    ['the fewest bottles of what is likely right', { expected: 1.2, bottles: 2 }, { expected: 0.2, bottles: 3 }],
+    ['the least liquid', { expected: 1.1, liquid: 0.03 }, { expected: 0.3, liquid: 0.05 }],
     ['the safest under other lights', { lampDeltaE: 2, hueAway: 0.6 }, { lampDeltaE: 5, hueAway: 0.1 }],
     ['the nearest hues', { hueAway: 0.1, black: 1 }, { hueAway: 0.6, black: 0 }],
     ['the least black', { black: 0.1, cost: 4 }, { black: 0.5, cost: 1 }],
-    ['the nearer one, where all else is alike', { deltaE: 0.3, cost: 4 }, { deltaE: 0.6, cost: 1 }],
+    ['the nearer one, where all else is alike', { expected: 0.3, cost: 4 }, { expected: 0.6, cost: 1 }],
     ['the cheaper one at last', { cost: 1 }, { cost: 2 }],
   ])('inOrder(…) takes first %s', (_, one, other) => {
     expect(first(one, other)).toBe(0);
     expect(first(other, one)).toBe(1);
   });
 
+  test('firstOf(…) never puts first what is neither likely right nor within a step of the nearest', () => {
+    fc.assert(
+      fc.property(fc.array(figures, { minLength: 1, maxLength: 8 }), (all) => {
+        const [best] = firstOf(all, (each) => each, TOLERANCE, 1);
+        const { least, step } = yardstickFor(all, TOLERANCE);
+        expect(best!.likely >= 0.85 || best!.expected < least + step).toBe(true);
+        expect(step).toBeGreaterThanOrEqual(0.5);
+      }),
+    );
+  });
+
   test('firstOf(…) leaves out what only adds a bottle to one that comes before, for no gain', () => {
     const more = { ...PLAIN, bottles: 3, names: ['peat', 'rust', 'straw'] };
     const own = (each: Figures): Figures => each;
     expect(firstOf([more, PLAIN], own, TOLERANCE, 3)).toEqual([PLAIN]);
-    const nearer = { ...more, deltaE: 0.1 };
+    const nearer = { ...more, expected: 0.1 };
     expect(firstOf([nearer, PLAIN], own, TOLERANCE, 3)).toEqual([PLAIN, nearer]);
   });
 });

@@ -2,16 +2,15 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { seededRandom } from '../../src/cup/random.ts';
 import { TOGETHER } from '../../src/kinds/together.ts';
-import { firstRecipe } from '../../src/matching/first-recipe.ts';
 import { baseOfCup } from '../../src/matching/mix/cup-model.ts';
 import { backWithin, excess } from '../../src/matching/mix/joint-bounds.ts';
-import { nextAddition } from '../../src/matching/next-addition.ts';
 import type { MatchMaterial } from '../../src/matching/shelf/match-material.ts';
 import { fullness } from '../../src/matching/shelf/together.ts';
 import type { TargetPart } from '../../src/matching/target/target-part.ts';
 import { bodyViews } from '../../src/optics/cup-body.ts';
 import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { expectClose } from '../optics/close.ts';
+import { firstRecipe, nextAddition } from './plain-questions.ts';
 import { BENCH, CLEAR, SHELF } from './sample-shelf.ts';
 
 const ML = 120;

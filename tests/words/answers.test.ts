@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
+import type { Expectation } from '../../src/matching/belief/expectation.ts';
 import type { CutBack } from '../../src/matching/cut-back.ts';
 import type { FirstRecipe } from '../../src/matching/first-recipe.ts';
 import type { MatchFault } from '../../src/matching/match-fault.ts';
 import type { NextAddition } from '../../src/matching/next-addition.ts';
 import type { Proposal } from '../../src/matching/proposals/proposal.ts';
 import type { RecipeProposal } from '../../src/matching/proposals/recipe-proposal.ts';
-import { NO_CORRECTION } from '../../src/matching/rounds/correct-model.ts';
 import type { Substitution } from '../../src/matching/substitutes/substitution.ts';
 import type { Verdict } from '../../src/matching/target/verdict.ts';
 import { toAddText } from '../../src/words/amount.ts';
@@ -31,7 +31,14 @@ const verdict = (deltaE: number): Verdict => ({
   vividness: right,
 });
 const colour = { lab: { L: 50, a: 0, b: 0 }, hex: '#777777' };
+/** Of what nothing is in doubt. */
+const sure = (deltaE: number): Expectation => ({
+  expected: deltaE,
+  bound90: deltaE,
+  likely: deltaE <= 2 ? 1 : 0,
+});
 const proposal = (deltaE: number, more: Partial<Proposal> = {}): Proposal => ({
+  ...sure(deltaE),
   additions: [{ material: 'peat', title: 'Peat', grams: 0.15, text: '3 drops', isNew: false }],
   overWhite: colour,
   left: verdict(deltaE),
@@ -57,8 +64,9 @@ const recipe = (deltaE: number, more: Partial<RecipeProposal> = {}): RecipePropo
     },
   ],
   sides: [],
+  ...sure(deltaE),
+  exact: sure(0.2),
   deltaE,
-  exactDeltaE: 0.2,
   deltaEUnderA: 1,
   bottles: 1,
   cost: 1,
@@ -166,8 +174,11 @@ describe('first recipes', () => {
     ],
     [
       'plastic that is right as it is',
-      { advice: { kind: 'leave-plain', plasticTitles: ['Supple'], deltaE: 0.02 }, proposals: [] },
-      'Plain Supple matches as it is: you won’t see it (ΔE less than 0.1). Add nothing.',
+      {
+        advice: { kind: 'leave-plain', plasticTitles: ['Supple'], because: 'likely-right', ...sure(0.02) },
+        proposals: [],
+      },
+      'Plain Supple as it is: you won’t see it (ΔE less than 0.1). Add nothing, likely right: 99 %.',
     ],
     [
       'a shelf that does not get there',
@@ -180,8 +191,13 @@ describe('first recipes', () => {
     ],
     [
       'a shelf that gets nearer with a scale',
-      { advice: { kind: 'cannot', because: 'shelf' }, proposals: [{ ...recipe(4), weighedDeltaE: 2.5 }] },
+      { advice: { kind: 'cannot', because: 'shelf' }, proposals: [{ ...recipe(4), weighed: sure(2.5) }] },
       'Nothing on the shelf gets within tolerance. The best recipe: 40 drops of Rowan in 120 ml of Supple: easy to see (ΔE 4.0); weighed, easy to see (ΔE 2.5).',
+    ],
+    [
+      'one that is weighed, since drops and spoons miss',
+      { proposals: [recipe(1.4)], byHand: { expected: 3.1, bound90: 4.4, likely: 0.1 } },
+      '40 drops of Rowan in 120 ml of Supple: just visible (ΔE 1.4). By drops and spoons the best leaves more: easy to see (expect ΔE 3.1, nine in ten within 4.4).',
     ],
     [
       'a shelf of plastic alone',
@@ -199,7 +215,6 @@ describe('what to do with a cup', () => {
     now: verdict(6.3),
     proposals: [proposal(1.2)],
     missing: [],
-    correction: NO_CORRECTION,
     leftOut: [],
     ...more,
   });
@@ -207,8 +222,27 @@ describe('what to do with a cup', () => {
   test.each([
     [
       'one that is right',
-      { advice: { kind: 'leave-it' }, now: verdict(0.8), proposals: [] },
-      'Leave it as it is. Within tolerance, too dark: you won’t see it (ΔE 0.8).',
+      { advice: { kind: 'leave-it', likely: 0.91, because: 'likely-right' }, now: verdict(0.8), proposals: [] },
+      'Leave it as it is, likely right: 91 %. Within tolerance, too dark: you won’t see it (ΔE 0.8).',
+    ],
+    [
+      'one that looks tell no more of',
+      {
+        advice: { kind: 'leave-it', likely: 0.4, because: 'as-near-as-looks-tell', tells: 'target' },
+        now: verdict(2.4),
+        proposals: [],
+      },
+      'Leave it as it is: that is as near as your looks can tell. Three photos of the target would tell more, or an instrument. Hue is right, too dark: just visible (ΔE 2.4).',
+    ],
+    [
+      'one that no step helps',
+      { advice: { kind: 'leave-it', likely: 0.62, because: 'no-step-helps' }, now: verdict(1.9), proposals: [] },
+      'Leave it as it is: nothing you could add is expected to get it closer; likely right: 62 %. Within tolerance, too dark: just visible (ΔE 1.9).',
+    ],
+    [
+      'one of which nothing is certain',
+      { proposals: [proposal(1.2, { expected: 2.2, bound90: 4.8, likely: 0.4 })] },
+      'Add 3 drops of Peat. What’s left: just visible (expect ΔE 2.2, nine in ten within 4.8).',
     ],
     ['one to add to', {}, 'Add 3 drops of Peat. What’s left: just visible (ΔE 1.2).'],
     [
@@ -219,7 +253,7 @@ describe('what to do with a cup', () => {
     [
       'one that a new cup is better than',
       { advice: { kind: 'start-over' }, proposals: [proposal(3.8)], startAgain: recipe(2.4) },
-      'Start over with a new cup: 40 drops of Rowan in 120 ml of Supple: just visible (ΔE 2.4). Fixing this one takes more than that: add 3 drops of Peat; what’s left: easy to see (ΔE 3.8). Neither is within tolerance.',
+      'Start over with a new cup: 40 drops of Rowan in 120 ml of Supple: just visible (ΔE 2.4). Fixing this one takes more than that: add 3 drops of Peat; what’s left: easy to see (ΔE 3.8). Neither is likely within tolerance.',
     ],
     [
       'one that the shelf cannot mend',
@@ -227,21 +261,22 @@ describe('what to do with a cup', () => {
       'Nothing on the shelf gets this cup closer than it is: hard to miss (ΔE 6.3).',
     ],
     [
-      'one that was half looked at',
-      {
-        advice: { kind: 'cannot', because: 'look-first' },
-        proposals: [],
-        doubt: { kind: 'half-seen', over: 'black', deltaE: 7 },
-      },
-      'You haven’t noted what it looks like over black, and there the model has it off: hard to miss (ΔE 7.0). Look, and note it. Until then leave the cup as it is: nothing is sure to get it closer than you saw it, hard to miss (ΔE 6.3).',
+      'one of which the look cannot be',
+      { advice: { kind: 'cannot', because: 'look-first' }, proposals: [], doubt: { kind: 'misfit', deltaE: 14 } },
+      'Your last look does not fit what is in the cup (ΔE 14 off what all your looks say). Look at a test pour again in daylight, enter the round again, and check the log. Until then leave the cup as it is.',
+    ],
+    [
+      'one that a new cup is better than, where no step helps',
+      { advice: { kind: 'start-over' }, proposals: [], startAgain: recipe(1.4) },
+      'Start over with a new cup: 40 drops of Rowan in 120 ml of Supple: just visible (ΔE 1.4). Nothing you could add gets this one closer.',
     ],
     [
       'one that is over-full',
       { crowded: { kind: 'over-full', plasticMl: 287, roomMl: 175 }, differs: { seen: 6.3, predicted: 5.5 } },
-      'Add 3 drops of Peat. What’s left: just visible (ΔE 1.2). The cup holds 287 ml and should hold no more than 175 ml: hot plastic foams. Your look: hard to miss (ΔE 6.3). The model, corrected by your rounds: hard to miss (ΔE 5.5); the estimates use that.',
+      'Add 3 drops of Peat. What’s left: just visible (ΔE 1.2). The cup holds 287 ml and should hold no more than 175 ml: hot plastic foams. Your look: hard to miss (ΔE 6.3). By all your looks together: hard to miss (ΔE 5.5); the estimates use that.',
     ],
   ] as const)('nextAdditionText of %s', (_, more, text) => {
-    expect(nextAdditionText(answer(more as Partial<NextAddition>), 2, ML)).toBe(text);
+    expect(nextAdditionText(answer(more as Partial<NextAddition>), ML)).toBe(text);
   });
 
   test.each([
@@ -279,14 +314,18 @@ describe('what to do with a cup', () => {
 });
 
 describe('substitutes', () => {
-  const swap = { amounts: [{ material: 'b', title: 'Mill Blue', grams: 0.1, text: '3 drops' }], left: verdict(3.9) };
+  const swap = {
+    amounts: [{ material: 'b', title: 'Mill Blue', grams: 0.1, text: '3 drops' }],
+    left: verdict(3.9),
+    ...sure(3.9),
+  };
   const answer = (more: object): Substitution =>
     ({ lost: 'Sedge', swaps: [swap], recipes: [], flakes: [], ...more }) as unknown as Substitution;
 
   test.each([
     [{ kind: 'swap' }, 'Closest to Sedge here is 3 drops of Mill Blue: easy to see (ΔE 3.9).'],
     [
-      { kind: 'leave-out', deltaE: 0.6 },
+      { kind: 'leave-out', ...sure(0.6) },
       'Leave Sedge out: without it the cup stays within tolerance, you won’t see it (ΔE 0.6).',
     ],
     [

@@ -1,16 +1,12 @@
 import { type CupState, total } from '../../cup/ledger.ts';
 import type { TaughtLook } from '../../learning/learning-data.ts';
-import { CLIPPED_PHOTO_DOUBT } from '../../tables/label-doubt.ts';
 import { CHIP_MM } from '../../tables/material-defaults.ts';
-import { defined } from '../../values/defined.ts';
 import type { ChipSpec } from '../cups/chip-spec.ts';
 import type { CupSpec } from '../cups/cup-specs.ts';
 import type { FilledCup } from '../cups/fill-cup.ts';
 import { compileLook } from '../looks/compile-look.ts';
-import type { Look } from '../model/looks.ts';
-import { isClipped } from './clipped.ts';
 import { baitKey, lookKey, roundCupKey } from './cup-keys.ts';
-import { keptLab } from './kept-lab.ts';
+import { keptLook } from './kept-look.ts';
 import { lookedBait } from './looked-bait.ts';
 import { lookedLayer } from './looked-layer.ts';
 import type { LookedRecipe } from './looked-recipe.ts';
@@ -39,7 +35,7 @@ function cupLooks(
     const key = roundCupKey(cup, round.number);
     return isPlastic(round.cup)
       ? round.seen.flatMap((look, index): TaughtLook[] => {
-          const seen = seenColours(look);
+          const seen = keptLook(look);
           if (!seen) return [];
           const layers = [lookedLayer(round.cup, look.thicknessMm ?? bodyMm, colours)];
           return [{ key: lookKey(cup, round.number, index), cup: key, round: round.number, layers, ...seen }];
@@ -50,7 +46,7 @@ function cupLooks(
 
 function baitLooks(recipe: LookedRecipe, colours: (material: string) => boolean): readonly TaughtLook[] {
   return (recipe.recipe.fields.seen ?? []).flatMap((fields, index): TaughtLook[] => {
-    const seen = seenColours(compileLook(fields));
+    const seen = keptLook(compileLook(fields));
     const bait = seen && lookedBait(recipe, fields, colours);
     if (!seen || !bait) return [];
     return [{ key: `${baitKey(recipe.recipe.id)}/${index + 1}`, ...bait, ...seen }];
@@ -58,22 +54,3 @@ function baitLooks(recipe: LookedRecipe, colours: (material: string) => boolean)
 }
 
 const isPlastic = ({ plastics }: CupState): boolean => total(plastics) > 0;
-
-/** What a look teaches; undefined where it says no colour. */
-function seenColours({
-  overWhite,
-  overBlack,
-  doubt,
-  camera,
-  checked,
-}: Look): Omit<TaughtLook, 'key' | 'cup' | 'round' | 'layers'> | undefined {
-  if (!doubt) return undefined;
-  const views = [overWhite, overBlack].filter((view) => view !== undefined);
-  const isVague = doubt.means === 'screen' && views.some(({ hex, mapped }) => !mapped && isClipped(hex));
-  return {
-    ...defined({ overWhite: overWhite && keptLab(overWhite.lab), overBlack: overBlack && keptLab(overBlack.lab) }),
-    axisSd: Math.max(doubt.axisSd, isVague ? CLIPPED_PHOTO_DOUBT / Math.sqrt(3) : 0),
-    means: doubt.means,
-    ...defined({ camera, checked }),
-  };
-}

@@ -4,7 +4,7 @@
  * @packageDocumentation
  */
 
-import { type CupAsked, nextForCup, observationsOf, questionAskedFirst } from '../../matching/cup-question.ts';
+import { type CupAsked, nextForCup, questionAskedFirst } from '../../matching/cup-question.ts';
 import { type CutBack, cutBack } from '../../matching/cut-back.ts';
 import { type FirstRecipe, firstRecipe } from '../../matching/first-recipe.ts';
 import type { PartAsked } from '../../matching/first-recipe-question.ts';
@@ -14,13 +14,15 @@ import type { Substitution } from '../../matching/substitutes/substitution.ts';
 import type { TargetPart } from '../../matching/target/target-part.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
+import { keyOfCup } from '../learning/cup-keys.ts';
+import { beliefOf } from '../learning/eye-of.ts';
+import { taughtBefore } from '../learning/taught-before.ts';
 import type { Cup } from '../model/cup.ts';
 import type { Recipe } from '../model/recipe.ts';
 import type { Target } from '../model/target.ts';
 import type { Book } from '../model.ts';
-import { askedCup, askedWith, cupOf, partFor, seenWhole, triedRounds } from './asked-cup.ts';
+import { askedCup, askedWith, cupOf, partFor, seenWhole } from './asked-cup.ts';
 import { cupLimits } from './cup-limits.ts';
-import { asLabelled, LABEL_OPTICS, labelledShelf } from './labelled-shelf.ts';
 import { matchPlastic } from './match-cup.ts';
 import { shelfAfter } from './shelf-after.ts';
 
@@ -59,24 +61,24 @@ export function firstRecipeFor(
     const part = partFor(target, name, 1);
     return part ? [{ ...part, flakes, ...defined({ plastic: own }) }] : [];
   });
-  const { materials, optics } = asLabelled(book);
   const plastic = matchPlastic(book) ?? '';
   const mold = book.molds.find(({ id }) => id === target.mold);
-  const ask = (asked: readonly PartAsked[], shelf = materials): FirstRecipe =>
+  const ask = (asked: readonly PartAsked[], shelf = book.materials): FirstRecipe =>
     firstRecipe({
       parts: asked,
       ...defined({ mold }),
       plastic,
       plasticMl,
       shelf,
-      optics,
+      optics: book.optics,
+      belief: beliefOf(book.learned),
       bench: book.settings,
       tolerance: target.tolerance,
       most,
       limits: cupLimits(book.settings, { inStock, effect: target.effect }),
     });
   if (seenWhole(target)) return [{ part: parts.map(({ name }) => name).join(' and '), recipe: ask(parts) }];
-  let shelf = materials;
+  let shelf = book.materials;
   return parts.map((part): PartRecipe => {
     const recipe = ask([part], shelf);
     // The next cup is filled from the same bottles.
@@ -94,13 +96,13 @@ export function nextAdditionFor(
   target: Target,
   { inStock = false }: Asking = {},
 ): NextAddition {
-  return nextForCup(requiredCup(book, recipe, cup, target), askedWith(asLabelled(book), target, inStock)).next;
+  return nextForCup(requiredCup(book, recipe, cup, target), askedWith(believing(book), target, inStock)).next;
 }
 
 /** Whether a cup of a recipe can be let down. */
 export function lettingDownFor(book: Book, recipe: Recipe, cup: Cup, target: Target): CutBack {
   const asked = requiredCup(book, recipe, cup, target);
-  return cutBack(questionAskedFirst(asked, askedWith(asLabelled(book), target)).question);
+  return cutBack(questionAskedFirst(asked, askedWith(believing(book), target)).question);
 }
 
 /** What can stand for a material in a cup of a recipe. */
@@ -117,14 +119,25 @@ export function substitutesFor(
     mold,
     cup: cupOf(cup, cup.startMl),
     thicknessMm,
-    rounds: observationsOf(triedRounds(cup), thicknessMm),
+    key: keyOfCup(recipe.id, cup),
+    belief: beliefOf(book.learned),
     material,
-    shelf: labelledShelf(book.materials),
-    optics: LABEL_OPTICS,
+    shelf: book.materials,
+    optics: book.optics,
     bench: book.settings,
     tolerance: book.settings.tolerance,
     limits: { inStock },
   });
+}
+
+/** A book with what its looks have taught. */
+function believing(book: Book): Parameters<typeof askedWith>[0] {
+  const { learned, materials } = book;
+  return {
+    ...book,
+    belief: beliefOf(learned),
+    before: (cup, round) => taughtBefore(learned, materials, cup, round),
+  };
 }
 
 function requiredCup(book: Book, recipe: Recipe, cup: Cup, target: Target): CupAsked {

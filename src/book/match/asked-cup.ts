@@ -1,6 +1,7 @@
 import type { CupState } from '../../cup/ledger.ts';
 import { scaleAmounts } from '../../cup/ledger.ts';
-import { type AskedWith, type CupAsked, observationsOf, type TriedRound } from '../../matching/cup-question.ts';
+import type { Beliefs } from '../../matching/belief/beliefs.ts';
+import type { AskedWith, CupAsked, TriedRound } from '../../matching/cup-question.ts';
 import type { MatchMaterial } from '../../matching/shelf/match-material.ts';
 import { settledViews, type TargetPart } from '../../matching/target/target-part.ts';
 import type { Lab } from '../../optics/cielab.ts';
@@ -9,6 +10,7 @@ import { hasTwoSides, PATTERNS } from '../../patterns/patterns.ts';
 import { MIDDLE } from '../../patterns/place.ts';
 import { defined } from '../../values/defined.ts';
 import { viewsOfLook } from '../cups/seen-colour.ts';
+import { keyOfCup } from '../learning/cup-keys.ts';
 import type { Cup } from '../model/cup.ts';
 import type { Recipe } from '../model/recipe.ts';
 import type { Target } from '../model/target.ts';
@@ -30,6 +32,8 @@ export function partFor(target: Pick<Target, 'parts'>, cup: string, cups: number
       overWhite: part.overWhite.lab,
       ...defined({ overBlack: part.overBlack?.lab, reflectance: part.reflectance }),
       thicknessMm: part.thicknessMm,
+      axisSd: part.doubt.axisSd,
+      means: part.doubt.means,
     })
   );
 }
@@ -60,13 +64,19 @@ export function seenWhole({ parts, apart }: PartsOf): boolean {
  *
  * @param bodyMm thickness of a test pour
  */
-export function askedCup(recipe: CupsOf, cup: Cup, target: PartsOf, bodyMm: number): CupAsked | undefined {
+export function askedCup(
+  recipe: CupsOf & Pick<Recipe, 'id'>,
+  cup: Cup,
+  target: PartsOf,
+  bodyMm: number,
+): CupAsked | undefined {
   const part = partFor(target, cup.name, recipe.cups.length);
   if (!part) return undefined;
   const other = otherSide(recipe, cup, target);
   const flakes = target.parts.find(({ name }) => name === part.name)?.flakes;
   return {
     ...defined({ flakes }),
+    key: keyOfCup(recipe.id, cup),
     start: cupOf(cup, cup.startMl),
     rounds: triedRounds(cup),
     part,
@@ -75,7 +85,6 @@ export function askedCup(recipe: CupsOf, cup: Cup, target: PartsOf, bodyMm: numb
     heats: cup.heats,
     other: other && {
       cup: cupOf(other.cup, other.cup.startMl),
-      rounds: observationsOf(triedRounds(other.cup), bodyMm),
       share: other.part,
     },
   };
@@ -86,16 +95,28 @@ export function askedWith(
   {
     materials,
     optics,
+    belief,
+    before,
     settings,
   }: {
     readonly materials: readonly MatchMaterial[];
     readonly optics: OpticalModel;
+    readonly belief: Beliefs;
+    readonly before?: AskedWith['before'];
     readonly settings: Settings;
   },
   { tolerance, effect }: Pick<Target, 'tolerance' | 'effect'>,
   inStock = false,
 ): AskedWith {
-  return { shelf: materials, optics, bench: settings, tolerance, limits: cupLimits(settings, { inStock, effect }) };
+  return {
+    shelf: materials,
+    optics,
+    belief,
+    bench: settings,
+    tolerance,
+    limits: cupLimits(settings, { inStock, effect }),
+    ...defined({ before }),
+  };
 }
 
 /** The rounds of a cup as matching takes them. */
@@ -103,7 +124,13 @@ export function triedRounds({ rounds }: Pick<Cup, 'rounds'>): readonly TriedRoun
   return rounds.map(({ number, cup, left, seen: [judged], unlogged }) => {
     const { thicknessMm, after, wet, checked } = judged ?? {};
     const how = defined({ thicknessMm, after, wet, checked });
-    return { number, cup, left, how, ...defined({ seen: viewsOfLook(judged), unlogged }) };
+    return {
+      number,
+      cup,
+      left,
+      how,
+      ...defined({ seen: viewsOfLook(judged), axisSd: judged?.doubt?.axisSd, unlogged }),
+    };
   });
 }
 

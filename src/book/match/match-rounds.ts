@@ -1,8 +1,8 @@
 import { isEmpty } from '../../cup/ledger.ts';
+import type { Beliefs } from '../../matching/belief/beliefs.ts';
 import { type AskedWith, type CupAsked, cupQuestion, unloggedLook } from '../../matching/cup-question.ts';
 import { nextAddition } from '../../matching/next-addition.ts';
-import { correctModel } from '../../matching/rounds/correct-model.ts';
-import { type MatchMaterial, shelfByName } from '../../matching/shelf/match-material.ts';
+import type { MatchMaterial } from '../../matching/shelf/match-material.ts';
 import type { OpticalModel } from '../../optics/optical-model.ts';
 import { required } from '../../values/required.ts';
 import type { Cup } from '../model/cup.ts';
@@ -18,13 +18,15 @@ import { matchedRound, rounded } from './matched-round.ts';
 export interface MatchContext {
   readonly materials: readonly MatchMaterial[];
   readonly optics: OpticalModel;
+  /** What looks have taught. */
+  readonly belief: Beliefs;
   readonly settings: Settings;
   readonly molds: ReadonlyMap<string, Pick<Mold, 'bodyMm'>>;
 }
 
 /** A recipe's cups beside the parts of its target, round by round; undefined where no part is for any of its cups. */
 export function matchRounds(
-  recipe: Pick<Recipe, 'cups' | 'mold' | 'pattern'>,
+  recipe: Pick<Recipe, 'id' | 'cups' | 'mold' | 'pattern'>,
   target: Omit<Target, 'recipes'>,
   context: MatchContext,
 ): RecipeMatch | undefined {
@@ -38,12 +40,10 @@ export function matchRounds(
 
 function matchCup({ name: cup }: Cup, asked: CupAsked, asking: AskedWith): CupMatch {
   const { aim, question } = cupQuestion(asked, asking);
-  const shelf = shelfByName(asking.shelf);
-  const correction = correctModel(question.rounds ?? [], (name) => required(shelf, name), asking.optics);
   // A cup without a log is a round that was not looked at.
   const tried = asked.rounds.length > 0 ? asked.rounds : [{ number: 1, cup: asked.start }];
   const all = tried.flatMap((round) => {
-    const matched = matchedRound(round, { aim, correction, shelf, tolerance: asking.tolerance });
+    const matched = matchedRound(round, { aim, belief: asking.belief, tolerance: asking.tolerance });
     return matched ? [{ ...matched, state: round.cup }] : [];
   });
   const rounds = all.map(({ round }) => round);
@@ -54,7 +54,7 @@ function matchCup({ name: cup }: Cup, asked: CupAsked, asking: AskedWith): CupMa
   const isLeft = asked.rounds.length > 0 && !isEmpty(question.cup);
   // What is to be asked is told to the maker, with its place: see `checkUnlogged`.
   if (last.round.verdict.within || !isLeft || unloggedLook(asked)) return found;
-  const { correction: _, leftOut: __, predictedDeltaE: ___, ...told } = nextAddition(question);
+  const { leftOut: _, ...told } = nextAddition(question);
   const { kind } = told.advice;
   return kind === 'fault' || kind === 'leave-it' ? found : { ...found, next: rounded(told) };
 }

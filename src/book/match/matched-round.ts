@@ -1,8 +1,6 @@
+import type { Beliefs } from '../../matching/belief/beliefs.ts';
 import type { TriedRound } from '../../matching/cup-question.ts';
-import type { ModelCorrection } from '../../matching/rounds/correct-model.ts';
 import type { CupAim } from '../../matching/rounds/cup-aim.ts';
-import { withOffsets } from '../../matching/rounds/off-share.ts';
-import type { MatchMaterial } from '../../matching/shelf/match-material.ts';
 import type { SeenViews } from '../../matching/target/target-part.ts';
 import { isNoVerdict, thresholdsFor, verdict, verdictOf } from '../../matching/target/verdict.ts';
 import { hexFromLab } from '../../optics/display.ts';
@@ -13,18 +11,17 @@ import type { MatchedRound } from '../model/target.ts';
 /** What the rounds of a cup are set beside. */
 export interface Beside {
   readonly aim: CupAim;
-  /** By all that the rounds have taught. */
-  readonly correction: ModelCorrection;
-  readonly shelf: ReadonlyMap<string, MatchMaterial>;
+  /** What looks have taught. */
+  readonly belief: Pick<Beliefs, 'mean'>;
   readonly tolerance: number;
 }
 
-/** A round beside its target as it was seen, or else as the corrected model has it; with its views to all their digits. Undefined where it is no colour. */
+/** A round beside its target as it was seen, or else as it is believed to be; with its views to all their digits. Undefined where it is no colour. */
 export function matchedRound(
   { number, cup, seen, how }: Pick<TriedRound, 'number' | 'cup' | 'seen' | 'how'>,
-  { aim, correction, shelf, tolerance }: Beside,
+  { aim, belief, tolerance }: Beside,
 ): { readonly round: MatchedRound; readonly views: SeenViews } | undefined {
-  const views = seen ? aim.asTarget(seen, cup, how?.thicknessMm) : withOffsets(aim.views(cup), correction, cup, shelf);
+  const views = seen ? aim.asTarget(seen, cup, how?.thicknessMm) : believedViews(belief, aim, cup);
   const found = (seen ? verdict : verdictOf)(views, aim.part, thresholdsFor(tolerance));
   if (isNoVerdict(found)) return undefined;
   const { overWhite, overBlack } = views;
@@ -39,6 +36,11 @@ export function matchedRound(
     verdict: rounded(found),
   };
   return { round, views };
+}
+
+function believedViews(belief: Beside['belief'], aim: CupAim, cup: TriedRound['cup']): SeenViews {
+  const { overWhite, overBlack } = belief.mean(aim.asked(cup));
+  return { overWhite, overBlack };
 }
 
 function stated(lab: Lab): Colour {

@@ -69,7 +69,7 @@ export interface CupMatch {
   /** How far the cup, as it was last, and the target are apart under other lights than daylight; absent without a round. */
   readonly lights?: CupLights;
   /** What to do with what is left in the cup; absent where the last round is within tolerance or nothing is left. */
-  readonly next?: Omit<NextAddition, 'correction' | 'leftOut' | 'predictedDeltaE'>;
+  readonly next?: Omit<NextAddition, 'leftOut'>;
 }
 
 /** A cup beside its target under other lights. */

@@ -4,13 +4,15 @@
  * @packageDocumentation
  */
 
+import { taughtBefore } from '../../book/learning/taught-before.ts';
 import { cupLimits } from '../../book/match/cup-limits.ts';
-import { type CupAnswer, type CupAsked, nextForCup, observationsOf } from '../../matching/cup-question.ts';
+import { type CupAnswer, type CupAsked, nextForCup } from '../../matching/cup-question.ts';
 import { type FirstRecipe, firstRecipe } from '../../matching/first-recipe.ts';
 import type { PartAsked } from '../../matching/first-recipe-question.ts';
 import type { Proposal } from '../../matching/proposals/proposal.ts';
 import type { RecipeAmount, RecipeProposal } from '../../matching/proposals/recipe-proposal.ts';
 import type { WantedFlake } from '../../matching/substitutes/flake-match.ts';
+import { type LookDoubt, lookDoubt, meansOf } from '../../optics/look-doubt.ts';
 import type { MatchPageData } from '../../render/pages/match.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
@@ -21,6 +23,7 @@ import { bodyOf, logShelf } from './page-shelf.ts';
 import { shelfLeft } from './shelf-left.ts';
 import type { WorkFlake } from './side-flake.ts';
 import { begunAnew, partOfSide, sideOf, type Work, type WorkAmount, type WorkSide, type WorkStep } from './work.ts';
+import { keyOfWorkCup, type TaughtWork, taughtByWork } from './work-belief.ts';
 import { bookColour } from './work-colour.ts';
 import { type CupNow, cupNow, triedRounds } from './work-log.ts';
 
@@ -33,6 +36,7 @@ export interface FirstAnswer {
 /** All that is worked out of a cup. */
 export interface CupAdvice extends CupAnswer {
   readonly now: CupNow;
+  readonly taught: TaughtWork;
 }
 
 /** A new match: a target that is to be described. */
@@ -108,7 +112,21 @@ function keptFlake({ hex, sizeMm, coverage }: WantedFlake): WorkFlake {
 function asked(side: WorkSide, work: Work, data: MatchPageData): PartAsked {
   const part = bookPart(side, work, data);
   const { flakes = part?.flakes, plastic } = side;
-  return { ...partOfSide(side), ...defined({ reflectance: part?.reflectance, flakes, plastic }) };
+  return {
+    ...partOfSide(side),
+    ...doubtOf(side, part?.doubt),
+    ...defined({ reflectance: part?.reflectance, flakes, plastic }),
+  };
+}
+
+/** How surely a side was seen: as the book's target says, or as is usual of such a look. */
+function doubtOf(
+  { overWhite, overBlack }: WorkSide,
+  doubt: LookDoubt | undefined,
+): Pick<PartAsked, 'axisSd' | 'means'> {
+  const colours = overBlack === undefined ? [overWhite] : [overWhite, overBlack];
+  const { axisSd, means } = doubt ?? lookDoubt(meansOf(colours));
+  return { axisSd, means };
 }
 
 /** What the target does beside being of a colour; one that is described on the page does nothing. */
@@ -118,14 +136,16 @@ function effectOf({ target }: Work, data: MatchPageData): MatchPageData['targets
 
 /** First recipes for the sides of a match. */
 export function firstAnswers(work: Work, data: MatchPageData): readonly FirstAnswer[] {
+  const { belief, optics, shelf } = taughtByWork(work, data);
   const ask = (sides: readonly WorkSide[], anew: readonly number[]): FirstRecipe =>
     firstRecipe({
       parts: sides.map((side) => asked(side, work, data)),
       mold: required(data.molds, work.mold),
       plastic: work.plastic,
       plasticMl: work.plasticMl,
-      shelf: shelfLeft(work, data, anew),
-      optics: data.optics,
+      shelf: shelfLeft(work, { materials: shelf }, anew),
+      optics,
+      belief,
       bench: data.settings,
       tolerance: work.tolerance,
       limits: cupLimits(data.settings, { ...work, effect: effectOf(work, data) }),
@@ -170,16 +190,17 @@ export function amountsOf(
 /** A cup of a match as it is asked about, judged as the book judges the recipe that is taken away. */
 function askedCup(work: Work, index: number, now: CupNow, data: MatchPageData): CupAsked {
   const bodyMm = bodyOf(work, data);
+  const { flakes, plastic: _, ...part } = asked(sideOf(work, index), work, data);
   const shelf = logShelf(data);
   const other = work.arrangement === 'together' ? cupNow(work, 1 - index, shelf) : undefined;
   return {
     start: now.start,
     rounds: triedRounds(now, bodyMm),
-    part: partOfSide(sideOf(work, index)),
-    ...defined({ flakes: asked(sideOf(work, index), work, data).flakes }),
+    key: keyOfWorkCup(work, index, now.rounds),
+    part,
+    ...defined({ flakes }),
     other: other && {
       cup: other.last,
-      rounds: observationsOf(triedRounds(other, bodyMm), bodyMm),
       share: HALF,
     },
     bodyMm,
@@ -195,14 +216,21 @@ const HALF = 0.5;
 export function adviceFor(work: Work, index: number, data: MatchPageData): CupAdvice {
   const { settings } = data;
   const now = cupNow(work, index, logShelf(data));
+  const taught = taughtByWork(work, data);
+  const { learned, belief, optics, shelf } = taught;
   const answer = nextForCup(askedCup(work, index, now, data), {
-    shelf: shelfLeft(work, data),
-    optics: data.optics,
+    shelf: shelfLeft(work, { materials: shelf }),
+    before: (cup, round) => {
+      const then = taughtBefore(learned, data.materials, cup, round);
+      return { ...then, shelf: shelfLeft(work, { materials: then.shelf }) };
+    },
+    optics,
+    belief,
     bench: settings,
     tolerance: work.tolerance,
     limits: cupLimits(settings, { ...work, effect: effectOf(work, data) }),
   });
-  return { now, ...answer };
+  return { now, taught, ...answer };
 }
 
 /** A proposal as steps of the log. */

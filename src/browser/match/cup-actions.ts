@@ -60,8 +60,7 @@ export class CupActions {
     }
     const proposed = this.state.advice(index).unlogged?.proposed;
     if (!proposed) return;
-    const { left, weighedDeltaE } = proposed;
-    const steps = stepsOf(proposed, data, leadsByWeight(left.deltaE, left.within, weighedDeltaE));
+    const steps = stepsOf(proposed, data, leadsByWeight(proposed));
     this.logBefore(index, steps, `Logged, before round ${number}.`);
   }
 

@@ -8,6 +8,7 @@ import { type Html, html } from '../../render/html.ts';
 import { chips } from '../../render/swatch/chip.ts';
 import { roundsBeside } from '../../render/target/rounds-beside.ts';
 import { sentence } from '../../render/words.ts';
+import { leftWords } from '../../words/expectation.ts';
 import { nextAdditionText } from '../../words/next-addition.ts';
 import type { CupAdvice } from './ask.ts';
 import type { CupShown } from './cup-shown.ts';
@@ -19,7 +20,7 @@ import { baitOf } from './page-shelf.ts';
 import { judged, nextView, viewsOf } from './proposal-view.ts';
 import type { MatchShown } from './shown.ts';
 import { unloggedView } from './unlogged-view.ts';
-import { plasticOf, thisCup, type Work } from './work.ts';
+import { plasticOf, thisCup } from './work.ts';
 
 /** A cup of a match. */
 export function cupView(cupShown: CupShown, shown: MatchShown): Html {
@@ -38,7 +39,7 @@ export function cupView(cupShown: CupShown, shown: MatchShown): Html {
       ? ''
       : next.advice.kind === 'ask-what-went-in'
         ? unloggedView(advice, index, shown)
-        : html`<p class="match-next" data-advice="${next.advice.kind}">${adviceWords(advice, work, shown)}</p>${next.doubt?.kind === 'misfit' ? html`<p class="match-buttons"><button class="quiet" type="button" data-looked-again>I looked again: it is right</button></p>` : ''}${nextView(advice, side, shown, baitOf(work, shown.data))}`
+        : html`<p class="match-next" data-advice="${next.advice.kind}">${adviceWords(advice, shown)}</p>${next.doubt ? html`<p class="match-buttons"><button class="quiet" type="button" data-looked-again>I looked again: it is right</button></p>` : ''}${nextView(advice, side, shown, baitOf(work, shown.data))}`
   }${roundForms(index, draft, cupShown, shown)}${
     rounds.length === 0
       ? ''
@@ -46,13 +47,13 @@ export function cupView(cupShown: CupShown, shown: MatchShown): Html {
   }${logView(cup.steps, now, shown)}</div>`;
 }
 
-function adviceWords({ now, next }: CupAdvice, { tolerance }: Work, { data }: MatchShown): string {
+function adviceWords({ now, next }: CupAdvice, { data }: MatchShown): string {
   // The verdict stands above it.
-  if (next.advice.kind === 'leave-it') return 'Leave it as it is.';
+  if (next.advice.kind === 'leave-it') return `Leave it as it is${leftWords(next.advice)}.`;
   // Nothing is lost with a cup that nothing was put into.
   return next.advice.kind === 'start-over' && total(now.cup.materials) === 0
     ? 'It is still plain plastic: start with this.'
-    : nextAdditionText(next, tolerance, data.settings);
+    : nextAdditionText(next, data.settings);
 }
 
 /** What a side of a finished bait is seen in front of. */

@@ -4,8 +4,9 @@
  * @packageDocumentation
  */
 
+import { type Expectation, isLikelyRight } from '../../matching/belief/expectation.ts';
 import type { FirstRecipe } from '../../matching/first-recipe.ts';
-import { leadsByWeight } from '../../matching/measure/best-tools.ts';
+import { leadsByWeight, type PromisedByTools } from '../../matching/measure/best-tools.ts';
 import type { PredictedColour, Proposal } from '../../matching/proposals/proposal.ts';
 import type { RecipeProposal } from '../../matching/proposals/recipe-proposal.ts';
 import type { ShortStock } from '../../matching/shelf/short-stock.ts';
@@ -18,6 +19,7 @@ import { amountsText, toAddText, weightsText } from '../../words/amount.ts';
 import { costWords } from '../../words/cost.ts';
 import { amountName } from '../../words/cut.ts';
 import { differenceText } from '../../words/difference.ts';
+import { expectationText, promiseText } from '../../words/expectation.ts';
 import { firstRecipeText } from '../../words/first-recipe.ts';
 import { cupFlakeText, type FlakedBait, flakeChoiceText, flakeNowText } from '../../words/flake.ts';
 import { leftOutLines } from '../../words/left-out.ts';
@@ -64,7 +66,8 @@ function recipeHead(index: number, { level, whose }: NamedRecipe): Html {
 
 /** Whether an answer says more than its first proposal does. */
 function saysMore({ advice, proposals }: FirstRecipe): boolean {
-  return advice.kind !== 'make' || proposals[0]?.sides.some(({ left }) => !left.within) !== false;
+  const [best] = proposals;
+  return advice.kind !== 'make' || !best || !isLikelyRight(best);
 }
 
 /** What to add to a cup now, and a new cup where that comes nearer. */
@@ -88,8 +91,8 @@ export function nextView(
 }
 
 /** A verdict; what is right stands out. */
-export function judged(left: Proposal['left']): Html {
-  const words = sentence(verdictText(left));
+export function judged(left: Proposal['left'], promised?: Expectation): Html {
+  const words = sentence(verdictText(left, promised));
   return left.within ? html`<b>${words}</b>` : html`${words}`;
 }
 
@@ -121,46 +124,32 @@ function anewButton(choice: Choice, startsAgain: boolean): Html {
 }
 
 /** The ways to measure something, the better one first. */
-function choices(deltaE: number, within: boolean, weighedDeltaE: number | undefined): readonly Choice[] {
-  if (weighedDeltaE === undefined) return [{ weighing: false, leads: true, other: false }];
-  const weigh = leadsByWeight(deltaE, within, weighedDeltaE);
+function choices(promised: PromisedByTools): readonly Choice[] {
+  if (promised.weighed === undefined) return [{ weighing: false, leads: true, other: false }];
+  const weigh = leadsByWeight(promised);
   return [weigh, !weigh].map((weighing, index) => ({ weighing, leads: index === 0, other: true }));
 }
 
 function recipeItem(
-  {
-    cups,
-    sides: predicted,
-    deltaE,
-    weighedDeltaE,
-    deltaEUnderA,
-    cost,
-    unpriced,
-    limit,
-    tooLittle,
-    runsShort,
-  }: RecipeProposal,
+  recipe: RecipeProposal,
   sides: readonly WorkSide[],
   shown: MatchShown & { readonly bait: FlakedBait },
   button: (choice: Choice) => Html,
   { head = '', isSaid = false }: { readonly head?: Html | string; readonly isSaid?: boolean } = {},
 ): Html {
+  const { cups, sides: predicted, weighed, deltaEUnderA, cost, unpriced, limit, tooLittle, runsShort } = recipe;
   const { settings } = shown.data;
-  const ways = choices(
-    deltaE,
-    predicted.every(({ left }) => left.within),
-    weighedDeltaE,
-  );
+  const ways = choices(recipe);
   const [{ weighing } = { weighing: false }] = ways;
   const several = cups.length > 1;
   return html`<li>${head}${predicted.map(({ name, overWhite, overBlack, left }) => {
     const side = sides.find((each) => each.name === name) ?? sides[0]!;
     const label = `${predicted.length > 1 ? `${name}: ` : ''}target on the left, predicted on the right`;
-    return html`${comparison(side, overWhite, overBlack, label)}<p>${weighing ? 'By drops and spoons: ' : ''}${judged(left)}.</p>`;
-  })}${weighing ? html`<p>Weighed: <b>${differenceText(weighedDeltaE!)}</b>.</p>` : ''}${cups.map(
+    return html`${comparison(side, overWhite, overBlack, label)}<p>${weighing ? 'By drops and spoons: ' : ''}${judged(left, predicted.length === 1 ? recipe : undefined)}.</p>`;
+  })}${predicted.length === 1 ? '' : html`<p>Both together: ${promiseText(recipe)}.</p>`}${weighing ? html`<p>Weighed: <b>${expectationText(weighed!)}</b>.</p>` : ''}${cups.map(
     ({ name, plastic, plasticMl, amounts, flakes }) =>
-      html`<div class="match-amounts">${several ? html`<h4>${sentence(name)}</h4>` : ''}<ul><li><b>${volumeText(plasticMl, settings)}</b> <span>${titleIn(shown, plastic)}</span></li>${amounts.map((amount) => amountItem(amount, weighing))}</ul>${flakes.map((flake) => html`<p>${cupFlakeText(flake, shown.bait)}.</p>`)}${weighedDeltaE === undefined ? '' : weighing ? html`<p>Or all by drops and spoons: ${amountsText(amounts)}.</p>` : html`<p>Or weigh it all: <b>${weightsText(amounts)}</b>${several ? '' : `: ${differenceText(weighedDeltaE)}`}.</p>`}</div>`,
-  )}${several && weighedDeltaE !== undefined && !weighing ? html`<p>With all of both weighed: ${differenceText(weighedDeltaE)}.</p>` : ''}${tooLittleView(isSaid, tooLittle, weighedDeltaE)}${shortView(runsShort, shown)}<p class="fine">Under a lamp: ${differenceText(deltaEUnderA)}${costIn(shown, cost, unpriced, ' · ')}${limitWords(limit, shown)}</p><div class="match-choices">${ways.map(button)}</div></li>`;
+      html`<div class="match-amounts">${several ? html`<h4>${sentence(name)}</h4>` : ''}<ul><li><b>${volumeText(plasticMl, settings)}</b> <span>${titleIn(shown, plastic)}</span></li>${amounts.map((amount) => amountItem(amount, weighing))}</ul>${flakes.map((flake) => html`<p>${cupFlakeText(flake, shown.bait)}.</p>`)}${weighed === undefined ? '' : weighing ? html`<p>Or all by drops and spoons: ${amountsText(amounts)}.</p>` : html`<p>Or weigh it all: <b>${weightsText(amounts)}</b>${several ? '' : `: ${expectationText(weighed)}`}.</p>`}</div>`,
+  )}${several && weighed !== undefined && !weighing ? html`<p>With all of both weighed: ${expectationText(weighed)}.</p>` : ''}${tooLittleView(isSaid, tooLittle, weighed)}${shortView(runsShort, shown)}<p class="fine">Under a lamp: ${differenceText(deltaEUnderA)}${costIn(shown, cost, unpriced, ' · ')}${limitWords(limit, shown)}</p><div class="match-choices">${ways.map(button)}</div></li>`;
 }
 
 function amountItem(amount: RecipeProposal['cups'][number]['amounts'][number], weighing: boolean): Html {
@@ -171,36 +160,34 @@ function amountItem(amount: RecipeProposal['cups'][number]['amounts'][number], w
 }
 
 function proposalItem(proposal: Proposal, index: number, side: WorkSide, shown: MatchShown, isSaid: boolean): Html {
-  const { additions, thin, overWhite, overBlack, left, weighedDeltaE } = proposal;
+  const { additions, thin, overWhite, overBlack, left, weighed } = proposal;
   const { volumeMl, cost, unpriced, limit, tooLittle, runsShort } = proposal;
   const { settings } = shown.data;
   const what = proposalText(proposal, settings);
-  const ways = choices(left.deltaE, left.within, weighedDeltaE);
+  const ways = choices(proposal);
   const weighing = ways[0]!.weighing;
-  const byHand = html`<p>${weighing ? html`Or by drops and spoons: ${what} Then:` : html`<b>${what}</b></p><p>Then:`} ${verdictText(left)}.</p>`;
+  const byHand = html`<p>${weighing ? html`Or by drops and spoons: ${what} Then:` : html`<b>${what}</b></p><p>Then:`} ${verdictText(left, proposal)}.</p>`;
   const withPlastic = (amounts: string): string =>
     [amounts, ...(thin ? [`${volumeText(thin.ml, settings)} of ${thin.title}`] : [])]
       .filter((words) => words !== '')
       .join(', with ');
-  const inWeights = weighedDeltaE === undefined ? undefined : withPlastic(weightsText(additions));
+  const inWeights = weighed === undefined ? undefined : withPlastic(weightsText(additions));
   const byWeight =
     inWeights === undefined
       ? html``
       : weighing
-        ? html`<p><b>Weigh ${inWeights}.</b></p><p>Then: ${differenceText(weighedDeltaE!)}.</p>`
-        : html`<p>Or weigh it all: <b>${inWeights}</b>: ${differenceText(weighedDeltaE!)}.</p>`;
-  return html`<li>${comparison(side, overWhite, overBlack, 'target on the left, predicted on the right')}${weighing ? [byWeight, byHand] : [byHand, byWeight]}${tooLittleView(isSaid, tooLittle, weighedDeltaE)}${shortView(runsShort, shown)}<p class="fine">${noMoreThan(volumeMl, settings)} in the cup${costIn(shown, cost, unpriced, ' · ')}${limit?.lowered ? limitWords(limit, shown) : ''}</p><div class="match-choices">${ways.map((choice) => html`<button${choice.leads ? '' : html` class="quiet"`} type="button" data-take="${index}"${choice.weighing ? html` data-weighing` : ''}>${choice.weighing ? 'I weighed it' : 'I added this'}<span class="unseen-words">: ${choice.weighing ? inWeights : toAddText(proposal, settings)}</span></button>`)}</div></li>`;
+        ? html`<p><b>Weigh ${inWeights}.</b></p><p>Then: ${expectationText(weighed!)}.</p>`
+        : html`<p>Or weigh it all: <b>${inWeights}</b>: ${expectationText(weighed!)}.</p>`;
+  return html`<li>${comparison(side, overWhite, overBlack, 'target on the left, predicted on the right')}${weighing ? [byWeight, byHand] : [byHand, byWeight]}${tooLittleView(isSaid, tooLittle, weighed)}${shortView(runsShort, shown)}<p class="fine">${noMoreThan(volumeMl, settings)} in the cup${costIn(shown, cost, unpriced, ' · ')}${limit?.lowered ? limitWords(limit, shown) : ''}</p><div class="match-choices">${ways.map((choice) => html`<button${choice.leads ? '' : html` class="quiet"`} type="button" data-take="${index}"${choice.weighing ? html` data-weighing` : ''}>${choice.weighing ? 'I weighed it' : 'I added this'}<span class="unseen-words">: ${choice.weighing ? inWeights : toAddText(proposal, settings)}</span></button>`)}</div></li>`;
 }
 
 /** That something is too little to weigh: not where the answer above has said it (`hitches`). */
 function tooLittleView(
   isSaid: boolean,
   tooLittle: Proposal['tooLittle'],
-  weighedDeltaE: number | undefined,
+  weighed: Expectation | undefined,
 ): Html | string {
-  return tooLittle === undefined || (isSaid && weighedDeltaE === undefined)
-    ? ''
-    : html`<p>${tooLittleText(tooLittle)}</p>`;
+  return tooLittle === undefined || (isSaid && weighed === undefined) ? '' : html`<p>${tooLittleText(tooLittle)}</p>`;
 }
 
 function shortView(runsShort: readonly ShortStock[] | undefined, { data }: MatchShown): Html | string {

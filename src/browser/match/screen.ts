@@ -153,11 +153,10 @@ export class MatchScreen {
   private cup(index: number): Html {
     const { work, data, drafts } = this.state;
     const advice = this.state.advice(index);
-    const { now, next, aim } = advice;
+    const { now, aim } = advice;
     const look = lookNow(advice, work, data);
     const { thicknessMm } = this.state.looked ?? {};
-    const alone =
-      aim.moved(thicknessMm) && !now.seen ? aloneNow(now.cup, work, data, next.correction, thicknessMm) : undefined;
+    const alone = aim.moved(thicknessMm) && !now.seen ? aloneNow(advice, work, data, thicknessMm) : undefined;
     return cupView(
       {
         index,

@@ -8,6 +8,7 @@ import type { LoggedAmount } from '../../cup/logged-amount.ts';
 import type { TriedRound } from '../../matching/cup-question.ts';
 import { type SeenViews, viewsOfLabs } from '../../matching/target/target-part.ts';
 import type { Lab } from '../../optics/cielab.ts';
+import { lookDoubt, meansOf } from '../../optics/look-doubt.ts';
 import { defined } from '../../values/defined.ts';
 import { inOneGo, plasticOf, type Work, type WorkAmount, type WorkStep, withCup } from './work.ts';
 import { labOfColour, type WorkColour } from './work-colour.ts';
@@ -87,12 +88,19 @@ const labOf = (colour: WorkColour | undefined): Lab | undefined =>
 const viewsOf = ({ overWhite, overBlack }: WorkLook = {}): SeenViews | undefined =>
   viewsOfLabs(labOf(overWhite), labOf(overBlack));
 
+/** How far a look may be off, as is usual of such a look; undefined where no colour was noted. */
+function axisSdOf({ overWhite, overBlack, after, wet }: WorkLook): number | undefined {
+  const colours = [overWhite, overBlack].filter((colour) => colour !== undefined);
+  return colours.length === 0 ? undefined : lookDoubt(meansOf(colours), undefined, defined({ after, wet })).axisSd;
+}
+
 /** The rounds of a cup as matching takes them, each with the look that it is judged by. */
 export function triedRounds({ rounds }: Pick<CupNow, 'rounds'>, bodyMm: number): readonly TriedRound[] {
   return rounds.map(({ seen, ...round }) => {
     const [look] = judgedFirst(seen, bodyMm);
     const { thicknessMm, after, wet, checked } = look ?? {};
-    return { ...round, how: defined({ thicknessMm, after, wet, checked }), ...defined({ seen: viewsOf(look) }) };
+    const how = defined({ thicknessMm, after, wet, checked });
+    return { ...round, how, ...defined({ seen: viewsOf(look), axisSd: look && axisSdOf(look) }) };
   });
 }
 

@@ -104,9 +104,11 @@ export function measureDoses(
       (isUsual && mix.isOverfull(mixed) ? OVERFULL : 0)
     );
   };
-  const choice = bestChoice(
-    lists.map(({ length }) => length),
-    cost,
+  const choice = mix.holding(doses, () =>
+    bestChoice(
+      lists.map(({ length }) => length),
+      cost,
+    ),
   );
   const result = into(choice);
   if (mix.excess(result) > 0) {

@@ -21,6 +21,8 @@ export interface Weight {
 export interface WeighedDoses {
   /** Of each material that was measured, by candidate. */
   readonly weights: ReadonlyMap<number, Weight>;
+  /** Of all candidates, as `MixProblem` counts them. */
+  readonly doses: Float64Array;
   /** Largest ΔE00 that they leave. */
   readonly deltaE: number;
 }
@@ -57,12 +59,12 @@ export function weighDoses(
       weights.set(candidate, weight);
       doses[candidate] = weight.grams / plastic;
     }
-    return mix.excess(doses) > 0 ? undefined : { weights, deltaE: mix.worst(doses) };
+    return mix.excess(doses) > 0 ? undefined : { weights, doses, deltaE: mix.worst(doses) };
   };
   const start = measured.doses.slice();
   const set = materials.map(({ candidate }) => candidate);
   for (const candidate of set) start[candidate] = exact[candidate]!;
-  const refined = leastDoses(mix, set, refineDoses(mix, set, start).doses);
+  const refined = mix.holding(start, () => leastDoses(mix, set, refineDoses(mix, set, start).doses));
   const best = at((candidate) => refined[candidate]!);
   const asMeasured = at((candidate) => measured.doses[candidate]!);
   const weighed = best && asMeasured && asMeasured.deltaE < best.deltaE ? asMeasured : (best ?? asMeasured);

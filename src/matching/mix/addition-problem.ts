@@ -3,11 +3,11 @@ import type { OpticalConstants } from '../../optics/mixture.ts';
 import { BAND_COUNT } from '../../optics/spectrum.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
+import type { Beliefs, BelievedCup } from '../belief/beliefs.ts';
+import { contentsOf, contentsWith, lookedLayers } from '../belief/looked-layers.ts';
+import { offsetsNear } from '../belief/offsets-near.ts';
 import type { Ingredient } from '../measure/measure-doses.ts';
-import { type ModelCorrection, NO_CORRECTION } from '../rounds/correct-model.ts';
-import { contentsOf } from '../rounds/likeness.ts';
-import { offShareOf } from '../rounds/off-share.ts';
-import { type SeenShelf, withStrengths } from '../shelf/match-material.ts';
+import type { SeenShelf } from '../shelf/match-material.ts';
 import { type AdditionLimits, type LeftOut, usableMaterials } from '../shelf/usable-materials.ts';
 import type { TargetPart } from '../target/target-part.ts';
 import { baseOfCup, sumsOf } from './cup-model.ts';
@@ -25,6 +25,16 @@ export interface AdditionProblem {
   readonly leftOut: readonly LeftOut[];
   /** The cup as it is, and what lies behind it. */
   readonly cups: readonly MixCup[];
+  /** The cup with such doses, as belief is asked about it. */
+  readonly asked: (doses: Float64Array) => BelievedCup;
+}
+
+/** What a problem is set up with. */
+export interface ProblemShelf extends SeenShelf {
+  /** What looks say that the model is off by; unset: nothing. */
+  readonly belief?: Beliefs;
+  /** Name of the cup among the looks; unset: there are none of it. */
+  readonly key?: string | undefined;
 }
 
 // A cup is hardly ever let down to less than a third.
@@ -37,14 +47,12 @@ const THINNEST = 0.65;
 export function additionProblem(
   cup: CupState,
   target: TargetPart,
-  { shelf, optics }: SeenShelf,
-  correction: ModelCorrection = NO_CORRECTION,
+  { shelf, optics, belief, key }: ProblemShelf,
   limits: AdditionLimits = {},
 ): AdditionProblem {
   const plasticMl = total(cup.plastics);
-  const corrected = withStrengths(shelf, correction.strengths);
-  const { mix: base, flakes, plastic } = baseOfCup(cup, (name) => required(corrected, name), optics);
-  const { usable, leftOut } = usableMaterials(cup, corrected, limits);
+  const { mix: base, flakes, plastic } = baseOfCup(cup, (name) => required(shelf, name), optics);
+  const { usable, leftOut } = usableMaterials(cup, shelf, limits);
   const ingredients: Ingredient[] = usable.map(({ material, most }) => ({ material, cup: 0, letsDown: false, most }));
   const candidates: MixCandidate[] = usable.map(({ material, most }) => ({
     cup: 0,
@@ -74,16 +82,19 @@ export function additionProblem(
     layers: layersOfPart(target, flakes),
     overWhite: target.overWhite,
     ...defined({ overBlack: target.overBlack }),
-    offWhite: correction.offWhite,
-    offBlack: correction.offBlack,
   };
   const cups = withBehind(target, base);
-  const offShare = offShareOf(correction, contentsOf(cup), ingredients, shelf);
+  const contents = contentsOf(cup, shelf);
+  const asked = (doses: Float64Array): BelievedCup => ({
+    layers: lookedLayers([contentsWith(contents, ingredients, doses, 0)], 0, target),
+    ...defined({ cup: key }),
+  });
+  const offsets = belief && offsetsNear(belief, asked(new Float64Array(candidates.length)), contents, ingredients);
   const together = togetherBounds([cup], ingredients, shelf);
   const usual = togetherBounds([cup], ingredients, shelf, 'warned');
-  const problem: MixProblem = { cups, goals: [goal], candidates, optics, together, usual, ...defined({ offShare }) };
+  const problem: MixProblem = { cups, goals: [goal], candidates, optics, together, usual, ...defined({ offsets }) };
   const mix = new Mix(problem);
-  return { problem, mix, ingredients, plasticMl, leftOut, cups };
+  return { problem, mix, ingredients, plasticMl, leftOut, cups, asked };
 }
 
 function difference(one: OpticalConstants, other: OpticalConstants): OpticalConstants {

@@ -1,4 +1,5 @@
 import { type Lab, labOf } from '../../optics/cielab.ts';
+import type { TwoViews } from '../../optics/cup-body.ts';
 import { effectiveDepth, layerOver } from '../../optics/kubelka-munk.ts';
 import { flakedSlopes, layerSlopes, type Slopes } from '../../optics/layer-slopes.ts';
 import type { LocalMetric } from '../../optics/local-metric.ts';
@@ -28,8 +29,8 @@ export class MixColours {
   /** Three for each view. */
   readonly rows: number;
   readonly targets: readonly Lab[];
-  /** Part of what the model is off by that is added, 0 to 1; written by the caller. */
-  offShare = 1;
+  /** What is added, in Lab, to what the model shows: of one goal alone, written by the caller (see `MixProblem.offsets`). */
+  offsets: ((model: TwoViews) => TwoViews) | undefined;
   private readonly views: readonly View[];
   /** Slopes of the residuals, row by row, with K and S of each cup, band by band. */
   private readonly rowsByK: Float64Array;
@@ -60,19 +61,30 @@ export class MixColours {
   /** Colour of each view. */
   labs(): readonly Lab[] {
     this.crowd();
-    return this.views.map((view) => {
-      this.see(view);
-      return labSeen(view, this.offShare);
-    });
+    for (const view of this.views) this.see(view);
+    return this.labsHere();
   }
 
   /** Colour of each view under another light, relative to its white, with what the model is off by as by daylight. */
   labsUnder(light: Light): readonly Lab[] {
     this.crowd();
-    return this.views.map((view) => {
-      this.see(view);
-      return plusOff(labOf(view.R, light), view, this.offShare);
-    });
+    for (const view of this.views) this.see(view);
+    const offsets = this.offsetsHere();
+    return this.views.map((view) => plusOff(labOf(view.R, light), view, offsets));
+  }
+
+  /** Colours of the reflectances that the views have now. */
+  private labsHere(): readonly Lab[] {
+    const offsets = this.offsetsHere();
+    return this.views.map((view) => plusOff(labSeen(view), view, offsets));
+  }
+
+  /** What is added to the views as they were seen last. */
+  offsetsHere(): TwoViews | undefined {
+    if (this.offsets === undefined) return undefined;
+    const [white, black = white] = this.views as readonly [View, View?];
+    const overWhite = labSeen(white);
+    return this.offsets({ overWhite, overBlack: black === white ? overWhite : labSeen(black) });
   }
 
   /** Metric of a view: see `localMetric`. */
@@ -95,9 +107,10 @@ export class MixColours {
   derive(residuals: Float64Array): void {
     this.crowd();
     const weights = new Float64Array(9);
+    for (const view of this.views) this.look(view);
+    const labs = this.labsHere();
     for (const [index, view] of this.views.entries()) {
-      this.look(view);
-      const lab = labSeen(view, this.offShare);
+      const lab = labs[index]!;
       const { metric, target, R, byK, byS } = view;
       tristimulusSlopes(metric, R, weights);
       for (let row = 0; row < 3; row++) {

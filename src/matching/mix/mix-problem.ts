@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import type { Lab } from '../../optics/cielab.ts';
+import type { TwoViews } from '../../optics/cup-body.ts';
 import type { SpreadFlake } from '../../optics/flake.ts';
 import type { OpticalConstants } from '../../optics/mixture.ts';
 import type { OpticalModel } from '../../optics/optical-model.ts';
@@ -39,9 +40,6 @@ export interface MixGoal {
   readonly layers: readonly MixLayer[];
   readonly overWhite: Lab;
   readonly overBlack?: Lab;
-  /** Added to what the model predicts, in Lab: what it was found to be off by. */
-  readonly offWhite?: Lab;
-  readonly offBlack?: Lab;
 }
 
 /** Cups as they are, and everything that could be done to them. */
@@ -54,6 +52,6 @@ export interface MixProblem {
   readonly together?: readonly JointBound[];
   /** What is warned of where doses are above it together; unset: nothing. */
   readonly usual?: readonly JointBound[];
-  /** Part of what the model was found to be off by that holds with such doses, 0 to 1; unset: all of it. */
-  readonly offShare?: (doses: Float64Array) => number;
+  /** Of one goal: what the model is believed to be off by with such doses, in Lab, where it shows so much; unset: nothing. */
+  readonly offsets?: (doses: Float64Array, model: TwoViews) => TwoViews;
 }

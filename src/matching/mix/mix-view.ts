@@ -1,5 +1,6 @@
 import { cieRootSlope } from '../../optics/cie-root.ts';
 import { type Lab, labFromTristimulus } from '../../optics/cielab.ts';
+import type { TwoViews } from '../../optics/cup-body.ts';
 import { type LocalMetric, localMetric } from '../../optics/local-metric.ts';
 import type { OpticalModel } from '../../optics/optical-model.ts';
 import { BAND_COUNT } from '../../optics/spectrum.ts';
@@ -8,14 +9,13 @@ import { bookWeights } from '../../optics/tristimulus.ts';
 import type { MixGoal, MixLayer } from './mix-problem.ts';
 
 const { x: WX, y: WY, z: WZ, white: WHITE } = bookWeights('D65');
-const NO_LAB: Lab = { L: 0, a: 0, b: 0 };
 
 /** One look at a bait over one backing. */
 export interface View {
   readonly layers: readonly MixLayer[];
   readonly backing: Float64Array;
   readonly target: Lab;
-  readonly off: Lab;
+  readonly over: keyof TwoViews;
   readonly metric: LocalMetric;
   /** Reflectance as seen, and its slopes with K and S of each cup: cup by cup, band by band. */
   readonly R: Float64Array;
@@ -31,31 +31,33 @@ export interface View {
 export function viewsOf(goal: MixGoal, stride: number, { backings }: OpticalModel): View[] {
   const absorbed = new Float64Array(goal.layers.length * BAND_COUNT);
   const depths = new Float64Array(goal.layers.length * BAND_COUNT);
-  const view = (backing: keyof OpticalModel['backings'], target: Lab, off: Lab = NO_LAB): View => ({
+  const view = (backing: keyof OpticalModel['backings'], over: keyof TwoViews, target: Lab): View => ({
     layers: goal.layers,
     absorbed,
     depths,
     isFirst: backing === 'white',
     backing: stackReflectance([], backings[backing]),
     target,
-    off,
+    over,
     metric: localMetric(target),
     R: new Float64Array(BAND_COUNT),
     byK: new Float64Array(stride),
     byS: new Float64Array(stride),
   });
-  const white = view('white', goal.overWhite, goal.offWhite);
-  return goal.overBlack ? [white, view('black', goal.overBlack, goal.offBlack)] : [white];
+  const white = view('white', 'overWhite', goal.overWhite);
+  return goal.overBlack ? [white, view('black', 'overBlack', goal.overBlack)] : [white];
 }
 
-/** Colour of a view with a share of what the model is off by. */
-export function labSeen({ R, off }: View, share: number): Lab {
-  return plusOff(labFromTristimulus(sums(R)), { off }, share);
+/** Colour of a view by the model alone. */
+export function labSeen({ R }: View): Lab {
+  return labFromTristimulus(sums(R));
 }
 
-/** A colour with a share of what the model is off by in a view. */
-export function plusOff(lab: Lab, { off }: Pick<View, 'off'>, share: number): Lab {
-  return { L: lab.L + share * off.L, a: lab.a + share * off.a, b: lab.b + share * off.b };
+/** A colour with what the model is off by in a view. */
+export function plusOff(lab: Lab, { over }: Pick<View, 'over'>, offsets: TwoViews | undefined): Lab {
+  if (offsets === undefined) return lab;
+  const { L, a, b } = offsets[over];
+  return { L: lab.L + L, a: lab.a + a, b: lab.b + b };
 }
 
 function sums(R: Float64Array): { X: number; Y: number; Z: number } {

@@ -1,4 +1,5 @@
 import type { Lab } from '../../optics/cielab.ts';
+import type { TwoViews } from '../../optics/cup-body.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
 import { crowdingFactor, type OpticalModel } from '../../optics/optical-model.ts';
 import { BAND_COUNT } from '../../optics/spectrum.ts';
@@ -29,6 +30,7 @@ export class Mix {
   readonly most: Float64Array;
   readonly optics: OpticalModel;
   private readonly problem: MixProblem;
+  private held: TwoViews | undefined;
   private readonly together: readonly JointBound[];
   private readonly colours: MixColours;
   private readonly columns: readonly (Sums & { readonly cup: number })[];
@@ -59,7 +61,7 @@ export class Mix {
   /** Puts doses into the cups. Doses below 0 by rounding, and cups let down to below nothing, count as nothing. */
   private fill(doses: Float64Array): void {
     const { K, S, load } = this.colours;
-    this.colours.offShare = this.offShare(doses);
+    this.offsetAt(doses);
     for (const [cup, base] of this.base.entries()) {
       K[cup]!.set(base.K);
       S[cup]!.set(base.S);
@@ -84,9 +86,28 @@ export class Mix {
     }
   }
 
-  /** Part of what the model is off by that holds with these doses, 0 to 1. */
-  offShare(doses: Float64Array): number {
-    return this.problem.offShare?.(doses) ?? 1;
+  /** Runs with what the model is off by at some doses, whatever doses it is asked for then: for doses near those. */
+  holding<T>(doses: Float64Array, run: () => T): T {
+    const { offsets } = this.problem;
+    if (!offsets || this.held) return run();
+    this.labs(doses);
+    const { overWhite, overBlack } = this.colours.offsetsHere()!;
+    this.held = { overWhite: { ...overWhite }, overBlack: { ...overBlack } };
+    try {
+      return run();
+    } finally {
+      this.held = undefined;
+    }
+  }
+
+  private offsetAt(doses: Float64Array): void {
+    const { offsets } = this.problem;
+    const { held } = this;
+    if (held) {
+      this.colours.offsets = () => held;
+      return;
+    }
+    this.colours.offsets = offsets && ((model) => offsets(doses, model));
   }
 
   /** By how much doses are above what they may be together; 0 where they are not. */
@@ -102,6 +123,11 @@ export class Mix {
   /** Moves doses of a set, where they are above what they may be together, to the nearest that are not (see `backWithin`). */
   keepTogether(doses: Float64Array, set: readonly number[], curvature: (index: number) => number): void {
     if (this.together.length > 0) backWithin(this.together, doses, set, this.most, curvature);
+  }
+
+  /** What every view is to be, over white and over black in turn. */
+  get targets(): readonly Lab[] {
+    return this.colours.targets;
   }
 
   /** Colours of every view, over white and over black in turn, with what the model is off by. */
@@ -159,7 +185,7 @@ export class Mix {
    */
   linearAbout(cups: readonly MixCup[]): MixSlopes {
     const { K, S, load } = this.colours;
-    this.colours.offShare = this.offShare(new Float64Array(this.count));
+    this.offsetAt(new Float64Array(this.count));
     const there = cups.map((cup) => this.partsOf(cup));
     for (const [cup, parts] of there.entries()) {
       K[cup]!.set(parts.K);

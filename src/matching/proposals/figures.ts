@@ -1,9 +1,10 @@
-import type { Measure } from '../../cup/bench.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
 import type { OpticalModel } from '../../optics/optical-model.ts';
 import { OTHER_LIGHTS } from '../../tables/lights.ts';
+import type { Measures } from '../belief/dose-scatter.ts';
+import type { Expectation } from '../belief/expectation.ts';
+import { type Expect, type ExpectedDoses, type ExpectedProblem, expecting } from '../belief/expecting.ts';
 import type { Ingredient } from '../measure/measure-doses.ts';
-import type { Mix } from '../mix/mix.ts';
 import type { MatchBench } from '../shelf/match-bench.ts';
 import { type OwnColour, ownColour } from '../shelf/own-hue.ts';
 import type { TargetPart } from '../target/target-part.ts';
@@ -14,29 +15,27 @@ import type { Figures } from './order.ts';
 const FAMILIES = 8;
 
 /** What doses are judged in: cups, what can go into them, and what they are to look like. */
-export interface FiguredProblem {
-  readonly mix: Mix;
-  readonly ingredients: readonly Ingredient[];
-  /** One for each goal of the mix. */
-  readonly parts: readonly TargetPart[];
+export interface FiguredProblem extends ExpectedProblem {
   readonly bench: MatchBench;
   /** Whether the cup has nothing yet of a candidate; unset: nothing counts as new. */
   readonly isNew?: (candidate: number) => boolean;
 }
 
-/** How doses were measured; unset: as the bench usually would. */
-export interface Measures {
-  readonly toolOf?: (candidate: number) => Measure['tool'];
-  /** Plastic in each cup then, ml; unset: scatter of weighed amounts counts as none. */
-  readonly plasticMl?: readonly number[];
+/** What doses are chosen by, but for their cost; and the bound that nine in ten stay within. */
+export interface DoseFigures extends Omit<Figures, 'cost' | 'names'>, Expectation {}
+
+/** How doses were measured, and what is to be expected of them where that is known already. */
+export interface FiguredDoses extends Measures {
+  readonly expectation?: ExpectedDoses;
 }
 
-/** What doses are chosen by, but for their cost. */
-export type DoseFigures = Omit<Figures, 'cost' | 'names'>;
-
-/** The figures of doses in one problem. */
-export function figuring(problem: FiguredProblem): (doses: Float64Array, measures?: Measures) => DoseFigures {
+/** What is to be expected of doses in one problem, and all that they are chosen by. */
+export function figuring(problem: FiguredProblem): {
+  readonly expect: Expect;
+  readonly figuresOf: (doses: Float64Array, known?: FiguredDoses) => DoseFigures;
+} {
   const { mix, ingredients, parts, isNew } = problem;
+  const expect = expecting(problem, problem.bench);
   const own = ingredients.map(({ material, letsDown, cup }) =>
     letsDown ? undefined : colourBeside(material, parts[cup]!, mix.optics),
   );
@@ -47,13 +46,16 @@ export function figuring(problem: FiguredProblem): (doses: Float64Array, measure
       return overBlack ? [overWhite, overBlack] : [overWhite];
     }),
   }));
-  return (doses, measures = {}) => {
+  const figuresOf = (doses: Float64Array, { expectation, ...measures }: FiguredDoses = {}): DoseFigures => {
     const used = [...doses.keys()].filter((j) => doses[j]! > 0);
     const names = new Map(used.map((j) => [ingredients[j]!.material.id, j]));
+    const { expected, bound90, likely, scatter } = expectation ?? expect(doses, measures);
     return {
-      deltaE: mix.worst(doses),
+      expected,
+      bound90,
+      likely,
+      scatter,
       isOverfull: mix.isOverfull(doses),
-      scatter: scatterOf(problem, doses, used, measures),
       bottles: [...names.values()].reduce((sum, j) => sum + (isNew?.(j) ? 2 : 1), 0),
       liquid: Math.max(0, ...parts.map((_, cup) => liquidIn(ingredients, doses, used, cup))),
       lampDeltaE: Math.max(
@@ -64,6 +66,7 @@ export function figuring(problem: FiguredProblem): (doses: Float64Array, measure
       ...byOwnColours(own, doses, used),
     };
   };
+  return { expect, figuresOf };
 }
 
 const COLOURS = new WeakMap<OpticalModel, WeakMap<object, Map<string, OwnColour>>>();
@@ -98,32 +101,6 @@ function liquidIn(
     if (into === cup && !letsDown && material.gramsPerDrop !== undefined) ml += doses[j]! / material.density;
   }
   return ml;
-}
-
-/** How far the measures scatter the colour, ΔE00: each by itself, one standard deviation, by the slopes of the colours. */
-function scatterOf(
-  { mix, ingredients, bench }: FiguredProblem,
-  doses: Float64Array,
-  used: readonly number[],
-  { toolOf, plasticMl }: Measures,
-): number {
-  const measured = used.filter((j) => !ingredients[j]!.letsDown);
-  const { slopes } = mix.slopes(doses, measured);
-  const views = new Float64Array(mix.rows / 3);
-  for (const j of measured) {
-    const { material, cup } = ingredients[j]!;
-    const tool = toolOf?.(j) ?? (material.gramsPerDrop === undefined ? 'spoons' : 'drops');
-    const moved = doses[j]! * spreadOf(tool, bench, doses[j]! * (plasticMl?.[cup] ?? Number.POSITIVE_INFINITY));
-    for (let row = 0; row < mix.rows; row++) views[Math.floor(row / 3)]! += (slopes[row * mix.count + j]! * moved) ** 2;
-  }
-  return Math.sqrt(Math.max(0, ...views));
-}
-
-/** One standard deviation of an amount in g, as a part of it. */
-function spreadOf(tool: Measure['tool'], { dropSpread, spoonSpread, scaleGrams }: MatchBench, grams: number): number {
-  // What is weighed is off by up to half a step, evenly: a twelfth of its square.
-  if (tool === 'scale') return scaleGrams === undefined ? 0 : scaleGrams / Math.sqrt(12) / grams;
-  return tool === 'drops' ? dropSpread : tool === 'spoons' ? spoonSpread : 0;
 }
 
 function byOwnColours(

@@ -4,7 +4,6 @@ import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import { firstRecipe } from '../first-recipe.ts';
 import type { NextAdditionQuestion } from '../next-addition-question.ts';
-import type { ModelCorrection } from '../rounds/correct-model.ts';
 import { colours, type MatchMaterial } from '../shelf/match-material.ts';
 import { type ShortPlastic, shortPlastic } from '../shelf/short-stock.ts';
 import { standIns } from './flakes-now.ts';
@@ -12,11 +11,11 @@ import type { Proposal } from './proposal.ts';
 import type { RecipeProposal } from './recipe-proposal.ts';
 
 /**
- * The colour of a cup in a new one, from plain plastic, with what the rounds have taught, and with the flake that is wanted; undefined
+ * The colour of a cup in a new one, from plain plastic, with what looks have taught, and with the flake that is wanted; undefined
  * where there is none.
  */
-export function freshCup(question: NextAdditionQuestion, correction: ModelCorrection): RecipeProposal | undefined {
-  const { cup, target, shelf, optics, bench, tolerance, limits } = question;
+export function freshCup(question: NextAdditionQuestion): RecipeProposal | undefined {
+  const { cup, target, shelf, optics, belief, bench, tolerance, limits } = question;
   const { inStock, effects, without } = limits ?? {};
   const cuts = new Map(shelf.flatMap((material) => (material.cuts ?? []).map((cut) => [cut.id, cut] as const)));
   // What came with a cut comes again with one, or not at all.
@@ -35,7 +34,7 @@ export function freshCup(question: NextAdditionQuestion, correction: ModelCorrec
     optics,
     bench,
     tolerance,
-    correction,
+    belief,
     keep,
     limits: defined({ inStock, effects, without }),
     proposals: 1,

@@ -3,11 +3,10 @@
  *
  * @packageDocumentation
  */
+import { type Expectation, isLikelyRight } from '../belief/expectation.ts';
 
 /** What a proposal is chosen by. */
-export interface Figures {
-  /** ΔE00 that is left. */
-  readonly deltaE: number;
+export interface Figures extends Omit<Expectation, 'bound90'> {
   /** Whether the cup then holds more of a sort together than cups usually do, so that `check` warns of it. */
   readonly isOverfull: boolean;
   /** ΔE00 by which drops, spoons or the scale scatter it, one standard deviation. */
@@ -27,6 +26,16 @@ export interface Figures {
   readonly names: readonly string[];
 }
 
+/** What the figures of some proposals are measured by: the same for all that are compared. */
+export interface Yardstick {
+  /** ΔE00 that counts as a match. */
+  readonly tolerance: number;
+  /** The least ΔE00 that is to be expected of any of them. */
+  readonly least: number;
+  /** Differences below this are none: nobody makes that proposal the same twice, ΔE00. */
+  readonly step: number;
+}
+
 // Steps within which two figures count as alike. All are conventions of this book.
 /** ΔE00: what a drop more or less scatters a colour by, where nothing was measured. */
 export const DROP_SCATTER = 0.5;
@@ -37,15 +46,25 @@ const LAMP_STEP = 1;
 const HUE_STEP = 1 / 8;
 const BLACK_STEP = 0.1;
 
+/** What some proposals are compared by: the nearest of them, and what making that one scatters, `DROP_SCATTER` at least. */
+export function yardstickFor(
+  proposals: readonly Pick<Figures, 'expected' | 'scatter'>[],
+  tolerance: number,
+): Yardstick {
+  const least = Math.min(...proposals.map(({ expected }) => expected));
+  const scatters = proposals.flatMap(({ expected, scatter }) => (expected === least ? [scatter] : []));
+  return { tolerance, least, step: Math.max(DROP_SCATTER, Math.min(...scatters)) };
+}
+
 /**
- * The order of two proposals, below 0 where the first comes first: what is within tolerance, and what is not by how far it is off, in steps of
- * a drop's scatter. Of those what leaves no cup too full; what stays within tolerance though its measures scatter; then the fewest bottles, the least liquid, the safest under
- * other lights, the nearest hues, the least black; and only then the smaller difference and the lower cost.
+ * The order of two proposals, below 0 where the first comes first: by the ΔE00 to be expected, in steps of what making them scatters,
+ * where all that is likely right counts as the nearest. Of those what leaves no cup too full; what is likely right; then the fewest bottles, the least liquid,
+ * the safest under other lights, the nearest hues, the least black; and only then the smaller difference and the lower cost.
  *
  * Every figure counts in steps that are the same for all, so that the order is one whichever proposals are compared.
  */
-export function inOrder(one: Figures, other: Figures, tolerance: number): number {
-  const [first, second] = [places(one, tolerance), places(other, tolerance)];
+export function inOrder(one: Figures, other: Figures, yardstick: Yardstick): number {
+  const [first, second] = [places(one, yardstick), places(other, yardstick)];
   for (const [index, place] of first.entries()) {
     const apart = place - second[index]!;
     if (apart !== 0) return apart;
@@ -57,20 +76,31 @@ export function inOrder(one: Figures, other: Figures, tolerance: number): number
   return 0;
 }
 
-const FIGURES = ['deltaE', 'liquid', 'black', 'scatter', 'bottles', 'lampDeltaE', 'hueAway', 'cost'] as const;
+const FIGURES = [
+  'expected',
+  'likely',
+  'liquid',
+  'black',
+  'scatter',
+  'bottles',
+  'lampDeltaE',
+  'hueAway',
+  'cost',
+] as const;
 
-function places(figures: Figures, tolerance: number): readonly number[] {
-  const { deltaE, isOverfull, scatter, bottles, liquid, lampDeltaE, hueAway, black, cost } = figures;
+function places(figures: Figures, { tolerance, least, step: apart }: Yardstick): readonly number[] {
+  const { expected, isOverfull, bottles, liquid, lampDeltaE, hueAway, black, cost } = figures;
+  const isRight = isLikelyRight(figures);
   return [
-    Math.max(0, Math.ceil((deltaE - tolerance) / DROP_SCATTER)),
+    isRight ? 0 : Math.max(0, Math.floor((expected - least) / apart)),
     isOverfull ? 1 : 0,
-    Math.hypot(deltaE, scatter) <= tolerance ? 0 : 1,
+    isRight ? 0 : 1,
     bottles,
     step(liquid, LIQUID_STEP),
     step(lampDeltaE, LAMP_STEP),
     step(hueAway, HUE_STEP),
     step(black, BLACK_STEP),
-    step(deltaE, tolerance / 20),
+    step(expected, tolerance / 20),
     step(cost, 1e-6),
   ];
 }
@@ -93,7 +123,11 @@ export function firstOf<T>(
   count: number,
 ): readonly T[] {
   const ranked = proposals.map((proposal) => ({ proposal, figures: figuresOf(proposal) }));
-  ranked.sort((one, other) => inOrder(one.figures, other.figures, tolerance));
+  const yardstick = yardstickFor(
+    ranked.map(({ figures }) => figures),
+    tolerance,
+  );
+  ranked.sort((one, other) => inOrder(one.figures, other.figures, yardstick));
   const kept: typeof ranked = [];
   for (const next of ranked) {
     if (kept.length >= count) break;
@@ -105,5 +139,5 @@ export function firstOf<T>(
 function isNoOther(next: Figures, before: Figures, tolerance: number): boolean {
   const alike =
     before.names.every((name) => next.names.includes(name)) || next.names.every((name) => before.names.includes(name));
-  return alike && next.deltaE > before.deltaE - WORTH_MORE * tolerance;
+  return alike && next.expected > before.expected - WORTH_MORE * tolerance;
 }

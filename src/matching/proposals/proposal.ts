@@ -4,11 +4,14 @@ import { partsOfMeasured } from '../../cup/cut-measures.ts';
 import { type HeatLimit, heatLimit } from '../../cup/heat-limit.ts';
 import type { CupHeats } from '../../cup/heats.ts';
 import { type CupState, cupVolume, EMPTY_CUP, type PartStep, withAdded } from '../../cup/ledger.ts';
+import type { BelievedViews } from '../../learning/believed-views.ts';
 import type { Lab } from '../../optics/cielab.ts';
 import { hexFromLab } from '../../optics/display.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
-import type { LeftByTools } from '../measure/best-tools.ts';
+import { expectationIn } from '../belief/expectation.ts';
+import { type Expect, type ExpectedDoses, nearBelieved } from '../belief/expecting.ts';
+import type { PromisedByTools } from '../measure/best-tools.ts';
 import type { MeasuredDoses } from '../measure/measure-doses.ts';
 import { onScale, type TooLittle, tooLittleToWeigh, type WeighedAmount } from '../measure/too-little.ts';
 import { type Weight, weighDoses } from '../measure/weigh-doses.ts';
@@ -20,7 +23,7 @@ import { type ShortStock, shortStock } from '../shelf/short-stock.ts';
 import { contrastOfViews, type TargetPart } from '../target/target-part.ts';
 import { type Thresholds, type Verdict, verdictOf } from '../target/verdict.ts';
 import { type AdditionHeat, additionHeat } from './addition-heat.ts';
-import type { figuring } from './figures.ts';
+import type { DoseFigures } from './figures.ts';
 import type { Figures } from './order.ts';
 import type { AmountToAdd, ToAdd } from './to-add.ts';
 
@@ -44,12 +47,12 @@ export interface Addition extends AmountToAdd {
 }
 
 /** Something to do to a cup, and what comes of it. */
-export interface Proposal extends ToAdd {
+export interface Proposal extends ToAdd, PromisedByTools {
   readonly additions: readonly Addition[];
   readonly overWhite: PredictedColour;
   readonly overBlack?: PredictedColour;
   readonly contrastRatio?: number;
-  /** What is left of the difference. */
+  /** What is left of the difference, by the most likely colour. */
   readonly left: Verdict;
   /** ΔE00 that is left where everything is weighed instead. */
   readonly weighedDeltaE?: number;
@@ -73,6 +76,10 @@ export interface Proposal extends ToAdd {
 
 /** What a proposal is made of. */
 export interface ProposalContext {
+  /** What is to be expected of doses, by how they were measured. */
+  readonly expect: Expect;
+  /** Of the measured doses. */
+  readonly expectation: ExpectedDoses;
   readonly problem: AdditionProblem;
   readonly cup: CupState;
   readonly heats?: CupHeats | undefined;
@@ -86,10 +93,13 @@ export interface ProposalContext {
 /** Measured doses, and what they were before they were measured, as a proposal. */
 export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context: ProposalContext): Proposal {
   const { ingredients, doses } = measured;
-  const { problem, cup, heats, target, shelf, bench, thresholds, isNew } = context;
+  const { problem, cup, heats, target, shelf, bench, thresholds, isNew, expect, expectation } = context;
   const weighed = weighDoses(problem.mix, problem.ingredients, measured, exact, [problem.plasticMl], bench);
-  const [white, black] = problem.mix.labs(doses);
-  const views = { overWhite: white!, ...defined({ overBlack: black }) };
+  const plasticMl = [problem.plasticMl];
+  const near = { mix: problem.mix, parts: [target] };
+  const [{ overWhite: white, overBlack }] = expectation.views as readonly [BelievedViews];
+  const black = target.overBlack ? overBlack : undefined;
+  const views = { overWhite: white, ...defined({ overBlack: black }) };
   const left = verdictOf(views, target, thresholds);
   const additions: Addition[] = [];
   const weights: WeighedAmount[] = [];
@@ -136,7 +146,17 @@ export function proposalOf(measured: MeasuredDoses, exact: Float64Array, context
   return {
     additions: inPouringOrder(additions, Object.keys(after.plastics), shelf),
     ...defined({ thin }),
-    overWhite: predicted(white!),
+    ...expectationIn(expectation),
+    ...(weighed && {
+      weighed: expectationIn(
+        expect(
+          weighed.doses,
+          { toolOf: () => 'scale', plasticMl },
+          nearBelieved(near, weighed.doses, { doses, views: expectation.views }),
+        ),
+      ),
+    }),
+    overWhite: predicted(white),
     ...(black === undefined ? {} : { overBlack: predicted(black) }),
     ...defined({ contrastRatio }),
     left,
@@ -169,25 +189,15 @@ export function predicted(lab: Lab): PredictedColour {
   return { lab: shown, hex: hexFromLab(shown).hex };
 }
 
-/** What a proposal leaves, measured and weighed. */
-export function leftBy({ left: { deltaE }, weighedDeltaE }: Proposal): LeftByTools {
-  return { deltaE, ...defined({ weighedDeltaE }) };
-}
-
 /** How hot a cup may get. */
 export function limitOf(cup: CupState, shelf: ReadonlyMap<string, MatchMaterial>): HeatLimit | undefined {
   return heatLimit(Object.keys(cup.plastics), Object.keys(cup.materials), (id) => shelf.get(id)).limit;
 }
 
-/** What a proposal is chosen by. */
-export function proposalFigures(
-  { left: { deltaE }, cost, additions, thin }: Proposal,
-  { doses, ingredients }: MeasuredDoses,
-  figuresOf: ReturnType<typeof figuring>,
-  plasticMl: readonly number[],
-): Figures {
+/** What a proposal is chosen by, with the figures of its doses. */
+export function proposalFigures({ cost, additions, thin }: Proposal, figures: DoseFigures): Figures {
   const names = [...additions.map(({ material }) => material), ...(thin ? [thin.plastic] : [])].sort();
-  return { ...figuresOf(doses, { toolOf: toolsOf(ingredients), plasticMl }), deltaE, cost, names };
+  return { ...figures, cost, names };
 }
 
 /** What each candidate was measured with. */

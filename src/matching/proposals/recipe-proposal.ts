@@ -2,30 +2,33 @@ import type { Measure } from '../../cup/bench.ts';
 import type { Cut } from '../../cup/cut.ts';
 import { partsOfMeasured } from '../../cup/cut-measures.ts';
 import { type HeatLimit, heatLimit } from '../../cup/heat-limit.ts';
-import type { Amounts } from '../../cup/ledger.ts';
+import type { Amounts, CupState } from '../../cup/ledger.ts';
 import { measures } from '../../cup/measures.ts';
-import type { Lab } from '../../optics/cielab.ts';
-import { cupBody, layersViews } from '../../optics/cup-body.ts';
+import { cupBody, layersViews, type TwoViews } from '../../optics/cup-body.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
 import type { Body, Layer } from '../../optics/stack.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
+import type { Beliefs } from '../belief/beliefs.ts';
+import { type Expectation, expectationIn } from '../belief/expectation.ts';
+import { type Expect, type ExpectedDoses, nearBelieved } from '../belief/expecting.ts';
+import { contentsOf, lookedLayers } from '../belief/looked-layers.ts';
 import type { CupBegun } from '../first-recipe-question.ts';
+import type { PromisedByTools } from '../measure/best-tools.ts';
 import type { Ingredient, MeasuredDoses } from '../measure/measure-doses.ts';
 import { onScale, type TooLittle, tooLittleToWeigh, type WeighedAmount } from '../measure/too-little.ts';
 import { type WeighedDoses, type Weight, weighDoses, weightOf } from '../measure/weigh-doses.ts';
 import { bodyLayers } from '../mix/layers-of-part.ts';
 import type { Mix } from '../mix/mix.ts';
-import { type Offsets, partOf } from '../rounds/off-share.ts';
 import type { MatchBench } from '../shelf/match-bench.ts';
 import { costOf, type SeenShelf } from '../shelf/match-material.ts';
 import { inPouringOrder } from '../shelf/pouring-order.ts';
 import { type ShortStock, shortStock } from '../shelf/short-stock.ts';
-import { contrastOfViews, type SeenViews, type TargetPart } from '../target/target-part.ts';
+import { contrastOfViews, shownOf, type TargetPart } from '../target/target-part.ts';
 import { targetUnder } from '../target/target-under-light.ts';
 import { thresholdsFor, type Verdict, verdictOf } from '../target/verdict.ts';
 import { type CupFlake, cupFlakes, type FlakeDoses } from './cup-flakes.ts';
-import type { figuring } from './figures.ts';
+import type { DoseFigures } from './figures.ts';
 import type { Figures } from './order.ts';
 import { boughtGrams, type PredictedColour, predicted, toolsOf } from './proposal.ts';
 
@@ -74,12 +77,13 @@ export interface RecipeSide {
 }
 
 /** A recipe for a target. */
-export interface RecipeProposal {
+export interface RecipeProposal extends PromisedByTools {
   readonly cups: readonly RecipeCup[];
   readonly sides: readonly RecipeSide[];
-  /** Largest ΔE00 of the measured recipe, of the exact one, and of the one that is weighed, where there is a scale for it. */
+  /** What the exact recipe promises, before it is measured. */
+  readonly exact: Expectation;
+  /** Largest ΔE00 that is left by the most likely colours: of the measured recipe, and of the one that is weighed, where there is a scale for it. */
   readonly deltaE: number;
-  readonly exactDeltaE: number;
   readonly weighedDeltaE?: number;
   /** What of it is too little for the scale, where it is weighed or may be. */
   readonly tooLittle?: TooLittle;
@@ -92,8 +96,13 @@ export interface RecipeProposal {
   readonly limit?: HeatLimit;
 }
 
+/** A recipe of which it is not known yet what the exact doses promise. */
+export type MeasuredRecipe = Omit<RecipeProposal, 'exact'>;
+
 /** What a recipe is made of. */
 export interface RecipeContext extends SeenShelf {
+  readonly belief: Beliefs;
+  readonly expect: Expect;
   readonly exact: Float64Array;
   readonly measured: MeasuredDoses;
   readonly mix: Mix;
@@ -104,14 +113,16 @@ export interface RecipeContext extends SeenShelf {
   /** What goes into each cup besides, g per ml of plastic; its flake that is wanted among it. */
   readonly besides: readonly Amounts[];
   readonly flakeDoses: readonly FlakeDoses[];
-  readonly correction: Offsets;
   readonly tolerance: number;
   readonly bench: MatchBench;
 }
 
-/** Measured doses as a recipe. */
-export function recipeProposal(context: RecipeContext): RecipeProposal {
-  const { exact, measured, mix, ingredients, parts, begun, shelf, optics, bench } = context;
+/** Measured doses as a recipe, and what is to be expected of them. */
+export function recipeProposal(context: RecipeContext): {
+  readonly recipe: MeasuredRecipe;
+  readonly expectation: ExpectedDoses;
+} {
+  const { exact, measured, mix, ingredients, parts, begun, shelf, optics, bench, belief, expect } = context;
   const each = begun.map(({ plasticMl }) => plasticMl);
   const weighed = weighDoses(mix, ingredients, measured, exact, each, bench);
   const poured = parts.map((part, index) => cupOf(context, weighed, part, index));
@@ -120,7 +131,10 @@ export function recipeProposal(context: RecipeContext): RecipeProposal {
     const layers = bodyLayers(bodies, index, parts[index]!);
     return { ...cup, flakes: cupFlakes(cup, layers, { shelf, optics }, context.flakeDoses[index]!) };
   });
-  const sides = parts.map((part, index) => sideOf(part, bodyLayers(bodies, index, part), context));
+  const contents = poured.map(({ amounts }, index) => contentsOf(stateOf(amounts, begun[index]!), shelf));
+  const views = parts.map((part, index) => belief.of({ layers: lookedLayers(contents, index, part) }));
+  const expectation = expect(measured.doses, { toolOf: toolsOf(measured.ingredients), plasticMl: each }, views);
+  const sides = parts.map((part, index) => sideOf(part, views[index]!, bodyLayers(bodies, index, part), context));
   const used = new Map<string, number>();
   const take = (material: string, grams: number): void => void used.set(material, (used.get(material) ?? 0) + grams);
   for (const { material, grams, cut } of cups.flatMap(({ amounts }) => amounts)) {
@@ -143,11 +157,20 @@ export function recipeProposal(context: RecipeContext): RecipeProposal {
     bench.scaleGrams,
   );
   const all = [...costs, ...bases];
-  return {
+  const recipe: MeasuredRecipe = {
     cups,
     sides,
+    ...expectationIn(expectation),
+    ...(weighed && {
+      weighed: expectationIn(
+        expect(
+          weighed.doses,
+          { toolOf: () => 'scale', plasticMl: each },
+          nearBelieved(context, weighed.doses, { doses: measured.doses, views }),
+        ),
+      ),
+    }),
     deltaE,
-    exactDeltaE: mix.worst(exact),
     ...defined({ weighedDeltaE: weighed?.deltaE, tooLittle, runsShort }),
     deltaEUnderA: Math.max(...sides.map(({ deltaEUnderA }) => deltaEUnderA)),
     bottles:
@@ -157,6 +180,7 @@ export function recipeProposal(context: RecipeContext): RecipeProposal {
     unpriced: all.flatMap(({ material, cost }) => (cost === undefined ? [material] : [])),
     ...defined({ limit }),
   };
+  return { recipe, expectation };
 }
 
 /** Grams of each plastic in all cups together, with what went in with cuts, which is taken out of `used`. */
@@ -224,8 +248,8 @@ function cupOf(
     };
   });
   const amounts = inPouringOrder([...coloured, ...kept], [begun[index]!.plastic], shelf);
-  const body = bodyOf(amounts, begun[index]!, context);
-  const alone = layersViews([{ ...body, thickness: part.thicknessMm }], context.optics);
+  const contents = contentsOf(stateOf(amounts, begun[index]!), shelf);
+  const alone = context.belief.mean({ layers: [{ ...contents, thicknessMm: part.thicknessMm }] });
   return {
     name: part.name,
     plastic,
@@ -240,6 +264,11 @@ function cupOf(
   };
 }
 
+function stateOf(amounts: readonly RecipeAmount[], { plastic, plasticMl }: CupBegun): CupState {
+  const materials = Object.fromEntries(amounts.map(({ material, grams }) => [material, grams]));
+  return { plastics: { [plastic]: plasticMl }, materials };
+}
+
 function bodyOf(
   amounts: readonly RecipeAmount[],
   { plastic, plasticMl }: CupBegun,
@@ -250,12 +279,13 @@ function bodyOf(
   return cupBody({ plastics, contents }, (name) => required(shelf, name), optics);
 }
 
-function sideOf(part: TargetPart, layers: readonly Layer[], context: RecipeContext): RecipeSide {
-  const { tolerance, optics, correction, mix, measured } = context;
-  const plain = layersViews(layers, optics);
-  const { offWhite, offBlack } = partOf(correction, mix.offShare(measured.doses));
-  const views = { overWhite: moved(plain.overWhite, offWhite), overBlack: moved(plain.overBlack, offBlack) };
-  const shown: SeenViews = part.overBlack ? views : { overWhite: views.overWhite };
+function sideOf(
+  part: TargetPart,
+  views: TwoViews,
+  layers: readonly Layer[],
+  { tolerance, optics }: Pick<RecipeContext, 'tolerance' | 'optics'>,
+): RecipeSide {
+  const shown = shownOf(views, part);
   const left = verdictOf(shown, part, thresholdsFor(tolerance));
   const underA = layersViews(layers, optics, 'A');
   const targetUnderA = targetUnder(part, 'A');
@@ -273,17 +303,8 @@ function sideOf(part: TargetPart, layers: readonly Layer[], context: RecipeConte
   };
 }
 
-function moved(lab: Lab, off: Lab): Lab {
-  return { L: Math.min(100, Math.max(0, lab.L + off.L)), a: lab.a + off.a, b: lab.b + off.b };
-}
-
-/** What a recipe is chosen by. */
-export function recipeFigures(
-  { deltaE, cost, cups }: RecipeProposal,
-  { doses, ingredients }: MeasuredDoses,
-  figuresOf: ReturnType<typeof figuring>,
-): Figures {
-  const plasticMl = cups.map((cup) => cup.plasticMl);
+/** What a recipe is chosen by, with the figures of its doses. */
+export function recipeFigures({ cost, cups }: MeasuredRecipe, figures: DoseFigures): Figures {
   const names = cups.flatMap(({ amounts }, index) => amounts.map(({ material }) => `${index}/${material}`)).sort();
-  return { ...figuresOf(doses, { toolOf: toolsOf(ingredients), plasticMl }), deltaE, cost, names };
+  return { ...figures, cost, names };
 }

@@ -1,30 +1,69 @@
+import type { ExpectedDoses } from '../belief/expecting.ts';
 import { WORKED_OUT } from '../conventions.ts';
+import type { Ingredient } from '../measure/measure-doses.ts';
 import type { FoundDoses } from '../search/find-doses.ts';
-import type { DoseFigures } from './figures.ts';
-import { inOrder } from './order.ts';
+import { smallerDoses } from '../search/smaller-doses.ts';
+import type { figuring } from './figures.ts';
+import { inOrder, yardstickFor } from './order.ts';
 
-// How many of those that come nearest are put in order, of all and of as many bottles each, and how many of the nearest are measured
-// whatever the order. Conventions of this book.
-const PUT_IN_ORDER = 48;
+// How many sets are judged, of all and of as many bottles each; of how many of those less is thought of; and how many of the nearest are
+// measured whatever the order. Conventions of this book.
+const JUDGED = 40;
 const OF_AS_MANY = 8;
+const THOUGHT_SMALLER = 16;
 const NEAREST = 5;
 
-/** Of exact doses, nearest first, those that are worth being measured: the first by the order of proposals, and the few that come nearest. */
+/** Doses, and what is to be expected of them. */
+interface JudgedDoses {
+  readonly each: FoundDoses;
+  readonly expectation: ExpectedDoses;
+}
+
+/**
+ * Of exact doses, nearest first, those that are worth being measured, whole or in part (see `smallerDoses`): the first by the order of
+ * proposals, and the few that are expected nearest.
+ */
 export function worthMeasuring(
   found: readonly FoundDoses[],
-  figuresOf: (doses: Float64Array) => DoseFigures,
+  ingredients: readonly Ingredient[],
+  { expect, figuresOf }: ReturnType<typeof figuring>,
   tolerance: number,
 ): readonly FoundDoses[] {
-  if (found.length <= WORKED_OUT) return found;
-  const chosen = new Set(found.slice(0, NEAREST));
-  const ordered = inReach(found)
-    .map((each) => ({ each, figures: { ...figuresOf(each.doses), cost: 0, names: each.set.map(String) } }))
-    .sort((one, other) => inOrder(one.figures, other.figures, tolerance));
-  for (const { each } of ordered) {
+  const judge = (each: FoundDoses): JudgedDoses => ({ each, expectation: expect(each.doses) });
+  const whole = inReach(found).map(judge).sort(byExpected);
+  // Of one set what is expected nearest counts: no order takes less of it for less liquid.
+  const judged = whole
+    .map((each, place) =>
+      place < THOUGHT_SMALLER
+        ? [each, ...smallerDoses(each.each, ingredients).map(judge)].reduce((best, next) =>
+            byExpected(best, next) <= 0 ? best : next,
+          )
+        : each,
+    )
+    .sort(byExpected);
+  const chosen = new Set(judged.slice(0, NEAREST));
+  const figured = judged.map((each) => ({
+    each,
+    figures: {
+      ...figuresOf(each.each.doses, { expectation: each.expectation }),
+      cost: 0,
+      names: each.each.set.map(String),
+    },
+  }));
+  const yardstick = yardstickFor(
+    figured.map(({ figures }) => figures),
+    tolerance,
+  );
+  figured.sort((one, other) => inOrder(one.figures, other.figures, yardstick));
+  for (const { each } of figured) {
     if (chosen.size >= WORKED_OUT) break;
     chosen.add(each);
   }
-  return found.filter((each) => chosen.has(each));
+  return judged.flatMap((each) => (chosen.has(each) ? [each.each] : []));
+}
+
+function byExpected(one: JudgedDoses, other: JudgedDoses): number {
+  return one.expectation.expected - other.expectation.expected;
 }
 
 /** The nearest of all, and the nearest of each number of bottles: of four there are always many that come nearer than the best of two. */
@@ -33,6 +72,6 @@ function inReach(found: readonly FoundDoses[]): readonly FoundDoses[] {
   return found.filter(({ set }, place) => {
     const before = ofAsMany.get(set.length) ?? 0;
     ofAsMany.set(set.length, before + 1);
-    return place < PUT_IN_ORDER || before < OF_AS_MANY;
+    return place < JUDGED || before < OF_AS_MANY;
   });
 }

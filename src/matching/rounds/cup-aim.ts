@@ -4,48 +4,45 @@ import { bodyViews, layersViews, type TwoViews } from '../../optics/cup-body.ts'
 import type { Light } from '../../tables/lights.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
+import type { BelievedCup } from '../belief/beliefs.ts';
+import { contentsOf, lookedLayers } from '../belief/looked-layers.ts';
 import { baseOfCup, type CupBase } from '../mix/cup-model.ts';
-import { type SeenShelf, withStrengths } from '../shelf/match-material.ts';
+import type { SeenShelf } from '../shelf/match-material.ts';
 import type { SeenViews, TargetPart } from '../target/target-part.ts';
-import { correctModel, type Observation } from './correct-model.ts';
 
 /** What a cup is to show, and how a test pour of it is compared with that. */
 export interface CupAim {
   readonly part: TargetPart;
   /** Whether a test pour is seen otherwise than the target was: at another thickness, or without the other cup behind it. Unset: as thick as the body. */
   moved(thicknessMm?: number): 'thickness' | 'laminate' | undefined;
-  /** The cup in some state as the target was seen, by the model as the rounds have corrected it; unset, by daylight. */
+  /** The cup in some state as the target was seen, as belief is asked about it. */
+  asked(state: CupState): BelievedCup;
+  /** The cup in some state as the target was seen, by the model alone; unset, by daylight. */
   views(state: CupState, light?: Light): TwoViews;
-  /** What was seen of a test pour, as the target was seen: moved by what the corrected model says that makes. Unset: as thick as the body. */
+  /** What was seen of a test pour, as the target was seen: moved by what the model says that makes. Unset: as thick as the body. */
   asTarget(seen: SeenViews, state: CupState, thicknessMm?: number): SeenViews;
 }
 
 /** The other cup of a finished bait. */
 export interface OtherSide {
   readonly cup: CupState;
-  readonly rounds: readonly Observation[];
   /** Its part of the bait's thickness, above 0 and below 1. */
   readonly share: number;
 }
 
 /**
- * What a cup is to show of a part of a target, given its rounds, and of a side of a finished bait the other cup as that one is now.
+ * What a cup is to show of a part of a target, and of a side of a finished bait the other cup as that one is now.
  *
  * @param bodyMm thickness of a test pour
+ * @param key name of the cup among the looks
  */
 export function aimAt(
   found: TargetPart,
-  rounds: readonly Observation[],
-  { shelf, optics, bodyMm }: SeenShelf & { readonly bodyMm: number },
+  { shelf, optics, bodyMm, key }: SeenShelf & { readonly bodyMm: number; readonly key?: string | undefined },
   other?: OtherSide,
 ): CupAim {
-  const corrected = (seen: readonly Observation[]): ((state: CupState) => CupBase) => {
-    const { strengths } = correctModel(seen, (name) => required(shelf, name), optics);
-    const known = withStrengths(shelf, strengths);
-    return (state) => baseOfCup(state, (name) => required(known, name), optics);
-  };
-  const base = corrected(rounds);
-  const behind = other && { ...corrected(other.rounds)(other.cup), share: other.share };
+  const base = (state: CupState): CupBase => baseOfCup(state, (name) => required(shelf, name), optics);
+  const behind = other && { ...base(other.cup), contents: contentsOf(other.cup, shelf), share: other.share };
   const part: TargetPart = behind ? { ...found, behind } : found;
   const views = (state: CupState, light?: Light): TwoViews => {
     const { mix, flakes } = base(state);
@@ -65,6 +62,7 @@ export function aimAt(
   return {
     part,
     moved,
+    asked: (state) => ({ layers: lookedLayers([contentsOf(state, shelf)], 0, part), ...defined({ cup: key }) }),
     views,
     asTarget(seen, state, thicknessMm = bodyMm) {
       if (moved(thicknessMm) === undefined) return seen;

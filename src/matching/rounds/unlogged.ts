@@ -7,7 +7,6 @@ import { type HowLooked, lookedAlike } from '../../cup/how-looked.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
 import type { ToAdd } from '../proposals/to-add.ts';
 import { isReversed, type SeenViews } from '../target/target-part.ts';
-import type { Observation } from './correct-model.ts';
 
 /** From one test pour to the next the same cup moves by no more than this, ΔE00: two looks together. Convention of this book. */
 const BETWEEN_POURS = 3;
@@ -32,7 +31,7 @@ function movedBetween(one: SeenViews, other: SeenViews): UnloggedMove | undefine
  * the look stands. A look that cannot be says nothing of the next.
  */
 export function unloggedMoves(
-  rounds: readonly (Pick<Observation, 'seen' | 'unlogged'> & { readonly how?: HowLooked })[],
+  rounds: readonly { readonly seen: SeenViews; readonly unlogged?: true; readonly how?: HowLooked }[],
 ): readonly (UnloggedMove | undefined)[] {
   let before: SeenViews = {};
   let howBefore: HowLooked = {};

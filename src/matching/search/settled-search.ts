@@ -1,7 +1,10 @@
 import { type CupState, scaleAmounts } from '../../cup/ledger.ts';
+import type { BelievedViews } from '../../learning/believed-views.ts';
 import type { SpreadFlake } from '../../optics/flake.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
+import { contentsOf, contentsWith, lookedLayers } from '../belief/looked-layers.ts';
+import { offsetsNear } from '../belief/offsets-near.ts';
 import { REACHED_FOR } from '../conventions.ts';
 import { cupsBegun, type FirstRecipeQuestion } from '../first-recipe-question.ts';
 import type { Ingredient } from '../measure/measure-doses.ts';
@@ -13,9 +16,6 @@ import { togetherBounds } from '../mix/together-bounds.ts';
 import type { FlakeDoses } from '../proposals/cup-flakes.ts';
 import { nearestBottles } from '../proposals/figures.ts';
 import { type ChosenFlake, dosesAmong, flakeAmounts, isSettled } from '../proposals/wanted-flakes.ts';
-import { type ModelCorrection, NO_CORRECTION } from '../rounds/correct-model.ts';
-import { contentsOf } from '../rounds/likeness.ts';
-import { offShareOf } from '../rounds/off-share.ts';
 import type { MatchMaterial } from '../shelf/match-material.ts';
 import { type LeftOut, usableMaterials } from '../shelf/usable-materials.ts';
 import { targetConstants } from '../target/target-constants.ts';
@@ -34,6 +34,8 @@ export interface ColourSearch {
   readonly leftOut: readonly LeftOut[];
   /** The flake that shows as is wanted with such doses of the ingredients, cup by cup. */
   readonly dosesWith: (doses: Float64Array) => readonly FlakeDoses[];
+  /** What is believed of each part with such doses of the ingredients. */
+  readonly believed: (doses: Float64Array) => readonly BelievedViews[];
 }
 
 // The colour is looked for again where it asks for so much other flake that the colour of the whole changes. Convention of this book.
@@ -53,7 +55,7 @@ export function settledSearch(
   const start = only
     ? withBehind(only, targetConstants(only, optics))
     : parts.map((part) => targetConstants(part, optics));
-  let doses: readonly FlakeDoses[] = goalsOf(parts, [], NO_CORRECTION).map((goal, index) =>
+  let doses: readonly FlakeDoses[] = goalsOf(parts, []).map((goal, index) =>
     dosesAmong(chosen[index]!, goal, start, keep, { shelf, optics }),
   );
   for (let search = 1; ; search++) {
@@ -72,7 +74,7 @@ function colourSearch(
   flake: readonly FlakeDoses[],
   start: readonly MixCup[],
 ): ColourSearch {
-  const { parts, keep = {}, limits = {}, most = 4, optics, correction = NO_CORRECTION } = question;
+  const { parts, keep = {}, limits = {}, most = 4, optics, belief } = question;
   const begun = cupsBegun(question);
   const cups = flake.map((doses, index): CupState => {
     const { plastic, plasticMl } = begun[index]!;
@@ -92,11 +94,15 @@ function colourSearch(
     load: 1,
     most: grams / begun[index]!.plasticMl,
   }));
-  const offShare = only && offShareOf(correction, contentsOf(cups[0]!), ingredients, shelf);
+  const contents = cups.map((cup) => contentsOf(cup, shelf));
+  const believed = (doses: Float64Array): readonly BelievedViews[] => {
+    const filled = contents.map((each, index) => contentsWith(each, ingredients, doses, index));
+    return parts.map((part, index) => belief.of({ layers: lookedLayers(filled, index, part) }));
+  };
+  const offsets = only && offsetsNear(belief, { layers: lookedLayers(contents, 0, only) }, contents[0]!, ingredients);
   const goals = goalsOf(
     parts,
     bases.map(({ flakes }) => flakes),
-    correction,
   );
   const problem: MixProblem = {
     cups: only ? withBehind(only, bases[0]!.mix) : bases.map(({ mix }) => mix),
@@ -105,7 +111,7 @@ function colourSearch(
     optics,
     together: togetherBounds(cups, ingredients, shelf),
     usual: togetherBounds(cups, ingredients, shelf, 'warned'),
-    ...defined({ offShare }),
+    ...defined({ offsets }),
   };
   const mix = new Mix(problem);
   const among = nearestBottles(ingredients, parts, REACHED_FOR, optics);
@@ -117,6 +123,7 @@ function colourSearch(
     ingredients,
     found: usualDoses(found, problem, question.tolerance),
     leftOut,
+    believed,
     dosesWith: (doses) => {
       if (chosen.every(({ length }) => length === 0)) return flake;
       const now = mix.cupsWith(doses);
@@ -135,13 +142,9 @@ function leftOutOf(allowed: readonly ReturnType<typeof usableMaterials>[]): read
 }
 
 /** @param flakes of each cup */
-function goalsOf(
-  parts: readonly TargetPart[],
-  flakes: readonly (readonly SpreadFlake[])[],
-  { offWhite, offBlack }: ModelCorrection,
-): readonly MixGoal[] {
+function goalsOf(parts: readonly TargetPart[], flakes: readonly (readonly SpreadFlake[])[]): readonly MixGoal[] {
   return parts.map(({ overWhite, overBlack, thicknessMm, behind }, index): MixGoal => {
-    const colours = { overWhite, ...defined({ overBlack }), offWhite, offBlack };
+    const colours = { overWhite, ...defined({ overBlack }) };
     if (parts.length === 1)
       return { layers: layersOfPart({ thicknessMm, ...defined({ behind }) }, flakes[0] ?? []), ...colours };
     const layers = [index, 1 - index].map((cup) => ({ cup, thickness: thicknessMm / 2, flakes: flakes[cup] ?? [] }));

@@ -4,7 +4,6 @@ import type { AdditiveUse } from '../../kinds/additive-uses.ts';
 import type { Effect } from '../../kinds/effects.ts';
 import { MATERIAL_KINDS, type MaterialKind } from '../../kinds/kinds.ts';
 import type { OpticalMaterial } from '../../optics/cup-body.ts';
-import type { OpticalConstants } from '../../optics/mixture.ts';
 import type { OpticalModel } from '../../optics/optical-model.ts';
 
 /** A material of the shelf as matching needs it: how it colours, how it is measured, and what limits it. */
@@ -58,29 +57,4 @@ export function shelfByName(shelf: readonly MatchMaterial[]): ReadonlyMap<string
 /** Whether a material is for colouring plastic, and has K and S. */
 export function colours({ constants, kind }: MatchMaterial): boolean {
   return constants !== undefined && MATERIAL_KINDS[kind].colours;
-}
-
-/** The shelf with the strengths that materials were found to have. */
-export function withStrengths(
-  shelf: ReadonlyMap<string, MatchMaterial>,
-  strengths: Readonly<Record<string, number>>,
-): ReadonlyMap<string, MatchMaterial> {
-  return new Map(
-    [...shelf].map(([id, material]) => {
-      const factor = Object.hasOwn(strengths, id) ? strengths[id]! : 1;
-      return [
-        id,
-        factor === 1 || !material.constants
-          ? material
-          : { ...material, constants: scaledConstants(material.constants, factor) },
-      ];
-    }),
-  );
-}
-
-function scaledConstants({ absorption, scattering }: OpticalConstants, factor: number): OpticalConstants {
-  return {
-    absorption: Float64Array.from(absorption, (K) => factor * K),
-    scattering: Float64Array.from(scattering, (S) => factor * S),
-  };
 }

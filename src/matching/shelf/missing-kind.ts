@@ -4,7 +4,6 @@ import { type ColouringKind, fromColourAndKind } from '../../optics/from-colour-
 import type { OpticalModel } from '../../optics/optical-model.ts';
 import { required } from '../../values/required.ts';
 import { type AdditionProblem, additionProblem } from '../mix/addition-problem.ts';
-import type { ModelCorrection } from '../rounds/correct-model.ts';
 import { refineDoses } from '../search/refine-doses.ts';
 import type { TargetPart } from '../target/target-part.ts';
 import type { MatchMaterial, SeenShelf } from './match-material.ts';
@@ -74,20 +73,19 @@ const MOST_TOGETHER = 2;
  * What would bring a cup nearer to a target than the best that was found: first more bottles of the shelf, where only a limit of
  * bottles keeps them out, then kinds of material that the shelf lacks.
  *
- * The last argument is that best: its materials, the ΔE00 that it leaves, and what counts as right.
+ * By the model alone, for what is not there was never looked at. The last argument is that best, by its materials, and what counts as right.
  */
 export function wouldHelp(
   cup: CupState,
   target: TargetPart,
   { shelf, optics }: SeenShelf,
-  correction: ModelCorrection,
   limits: AdditionLimits,
-  { ids, deltaE, tolerance }: { readonly ids: readonly string[]; readonly deltaE: number; readonly tolerance: number },
+  { ids, tolerance }: { readonly ids: readonly string[]; readonly tolerance: number },
 ): WouldHelp {
   const ideals = new Map(idealMaterials(optics).map(([material, kind]) => [material.id, { material, kind }]));
   const all = new Map([...shelf, ...[...ideals].map(([id, { material }]) => [id, material] as const)]);
-  const problem = additionProblem(cup, target, { shelf: all, optics }, correction, limits);
-  const start: Best = { set: indexesOf(problem, ids), deltaE };
+  const problem = additionProblem(cup, target, { shelf: all, optics }, limits);
+  const start = bestOf(problem, indexesOf(problem, ids));
   const onShelf = problem.ingredients.flatMap(({ material, letsDown }, j) =>
     letsDown || ideals.has(material.id) ? [] : [j],
   );
@@ -116,6 +114,16 @@ interface Best {
   readonly deltaE: number;
 }
 
+/** What a set comes to where nobody has to measure it. */
+function bestOf({ mix }: AdditionProblem, set: readonly number[]): Best {
+  const doses = new Float64Array(mix.count);
+  for (const each of set) doses[each] = START * mix.most[each]!;
+  return { set, deltaE: mix.worst(refineDoses(mix, set, doses).doses) };
+}
+
+// Doses that a refinement begins with, as a part of the most.
+const START = 0.05;
+
 function indexesOf({ ingredients }: AdditionProblem, ids: readonly string[]): readonly number[] {
   return ids.map((id) => ingredients.findIndex(({ material }) => material.id === id)).filter((j) => j >= 0);
 }
@@ -135,7 +143,7 @@ function withMore(
       if (set.includes(added)) return [];
       const together = [...set, added];
       const doses = new Float64Array(mix.count);
-      for (const each of together) doses[each] = 0.05 * mix.most[each]!;
+      for (const each of together) doses[each] = START * mix.most[each]!;
       const refined = refineDoses(mix, together, doses).doses;
       return refined[added]! > 0 ? [{ set: together, added, deltaE: mix.worst(refined) }] : [];
     });

@@ -1,24 +1,24 @@
 import type { Bench } from '../../cup/bench.ts';
 import type { CupState } from '../../cup/ledger.ts';
+import type { BelievedViews } from '../../learning/believed-views.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
+import { expectationIn } from '../belief/expectation.ts';
+import { type Expect, leftOf } from '../belief/expecting.ts';
+import { contentsOf } from '../belief/looked-layers.ts';
 import { REACHED_FOR } from '../conventions.ts';
-import { byBestTools, type LeftByTools } from '../measure/best-tools.ts';
+import { byBestTools } from '../measure/best-tools.ts';
 import { type MeasuredDoses, measureDoses } from '../measure/measure-doses.ts';
 import { weighDoses } from '../measure/weigh-doses.ts';
 import { type AdditionProblem, additionProblem } from '../mix/addition-problem.ts';
-import { baseOfCup } from '../mix/cup-model.ts';
-import { Mix } from '../mix/mix.ts';
 import { figuring, nearestBottles } from '../proposals/figures.ts';
 import { firstOf } from '../proposals/order.ts';
 import { predicted, toolsOf } from '../proposals/proposal.ts';
 import { worthMeasuring } from '../proposals/worth-measuring.ts';
-import { correctModel, type ModelCorrection } from '../rounds/correct-model.ts';
-import { offsetsFor } from '../rounds/off-share.ts';
 import { findDoses } from '../search/find-doses.ts';
 import { leastDoses } from '../search/least-doses.ts';
 import { refineDoses } from '../search/refine-doses.ts';
-import { colours, type MatchMaterial, type SeenShelf, withStrengths } from '../shelf/match-material.ts';
+import { colours, type MatchMaterial } from '../shelf/match-material.ts';
 import { inPouringOrder } from '../shelf/pouring-order.ts';
 import { targetConstants } from '../target/target-constants.ts';
 import type { TargetPart } from '../target/target-part.ts';
@@ -43,33 +43,33 @@ export function colourSubstitutes(
   question: SubstituteQuestion,
   shelf: ReadonlyMap<string, MatchMaterial>,
 ): Substitution {
-  const { cup, thicknessMm, material, tolerance, optics, limits = {}, count = 5 } = question;
+  const { cup, thicknessMm, material, tolerance, optics, belief, key, limits = {}, count = 5 } = question;
   const lost = required(shelf, material);
-  const correction = correctModel(question.rounds ?? [], (name) => required(shelf, name), optics);
   const none = { lost: lost.title, swaps: [], recipes: [], flakes: [] };
-  if (correction.miss > tolerance && !correction.checked)
-    return { advice: { kind: 'cannot', because: 'misfit', deltaE: correction.miss }, ...none };
-  const target = lookOf(cup, thicknessMm, { shelf, optics }, correction);
+  const target = lookOf(cup, thicknessMm, question, shelf);
   const { [material]: _, ...others } = cup.materials;
   // What the cup does already beside being of a colour, it may go on doing.
   const effects = Object.keys(cup.materials).flatMap((name) => required(shelf, name).effect ?? []);
   const bounds = { ...limits, effects, without: [material] };
   const inContext = (rest: CupState): Context => {
-    const problem = additionProblem(rest, target, { shelf, optics }, correction, bounds);
-    return { problem, plastics: Object.keys(cup.plastics), shelf, target, tolerance };
+    const problem = additionProblem(rest, target, { shelf, optics, belief, key }, bounds);
+    const believed = (doses: Float64Array): readonly BelievedViews[] => [belief.of(problem.asked(doses))];
+    return { problem, believed, plastics: Object.keys(cup.plastics), shelf, target, tolerance };
   };
 
   const swapping = inContext({ ...cup, materials: others });
   const { mix, ingredients } = swapping.problem;
-  const without = mix.worst(new Float64Array(mix.count));
+  const { views, ...alone } = figuresIn(swapping, question.bench).expect(new Float64Array(mix.count));
+  const without = expectationIn(alone);
+  const isRightWithout = leftOf(views[0]!, target) <= tolerance;
   const exactSwaps = ingredients.map((_, j) => {
     const start = new Float64Array(mix.count);
     start[j] = mix.most[j]! / 8;
     return { set: [j], doses: leastDoses(mix, [j], refineDoses(mix, [j], start).doses, tolerance) };
   });
   const swapsBy = (tools: Bench): readonly Substitute[] =>
-    firstSubstitutes(swapping, exactSwaps, tools, ({ left }) => left.deltaE < without, count);
-  const bySwap = byBestTools(question.bench, swapsBy, leftOf, tolerance, without);
+    firstSubstitutes(swapping, exactSwaps, tools, ({ expected }) => expected < without.expected, count);
+  const bySwap = byBestTools(question.bench, swapsBy, tolerance, without);
   const swaps = bySwap.proposals;
 
   const kept = Object.fromEntries(Object.entries(others).filter(([name]) => !colours(required(shelf, name))));
@@ -84,9 +84,12 @@ export function colourSubstitutes(
     keep: 5,
     among: nearestBottles(anew.problem.ingredients, [target], REACHED_FOR, optics),
   });
-  const exactRecipes = worthMeasuring(foundRecipes, figuresIn(anew, question.bench), tolerance).map(
-    ({ set, doses }) => ({ set, doses: leastDoses(anew.problem.mix, set, doses, tolerance) }),
-  );
+  const exactRecipes = worthMeasuring(
+    foundRecipes,
+    anew.problem.ingredients,
+    figuresIn(anew, question.bench),
+    tolerance,
+  ).map(({ set, doses }) => ({ set, doses: leastDoses(anew.problem.mix, set, doses, tolerance) }));
   // Where nothing else colours the cup, a swap is all of it.
   const isOther = (recipe: Substitute): boolean =>
     recolours || swaps.every((swap) => materialsOf(swap) !== materialsOf(recipe));
@@ -95,10 +98,10 @@ export function colourSubstitutes(
       anew,
       exactRecipes,
       tools,
-      (recipe) => recipe.left.deltaE < without && isOther(recipe),
+      (recipe) => recipe.expected < without.expected && isOther(recipe),
       Math.min(3, count),
     );
-  const byRecipe = byBestTools(question.bench, recipesBy, leftOf, tolerance, without);
+  const byRecipe = byBestTools(question.bench, recipesBy, tolerance, without);
   const recipes = byRecipe.proposals;
 
   const near = ({ left }: Substitute): boolean => left.deltaE <= Math.max(ANOTHER_COLOUR, tolerance);
@@ -106,13 +109,12 @@ export function colourSubstitutes(
   const found = { ...none, leftOut, swaps: swaps.filter(near), recipes: recipes.filter(near) };
   const [swap] = found.swaps;
   const [recipe] = found.recipes;
-  if (without <= tolerance && !found.swaps.some(({ left }) => left.deltaE < without - WORTH_A_BOTTLE))
-    return { advice: { kind: 'leave-out', deltaE: without }, ...found };
-  if (swap && (swap.left.within || !recipe || swap.left.deltaE <= recipe.left.deltaE + WORTH_A_RECIPE))
-    return { advice: adviceOf('swap', swap), ...found, ...defined({ byHandDeltaE: bySwap.byHandDeltaE }) };
-  if (recipe)
-    return { advice: adviceOf('re-solve', recipe), ...found, ...defined({ byHandDeltaE: byRecipe.byHandDeltaE }) };
-  const [nearest] = [...swaps, ...recipes].sort((one, other) => one.left.deltaE - other.left.deltaE);
+  if (isRightWithout && !found.swaps.some(({ expected }) => expected < without.expected - WORTH_A_BOTTLE))
+    return { advice: { kind: 'leave-out', ...without }, ...found };
+  if (swap && (swap.left.within || !recipe || swap.expected <= recipe.expected + WORTH_A_RECIPE))
+    return { advice: adviceOf('swap', swap), ...found, ...defined({ byHand: bySwap.byHand }) };
+  if (recipe) return { advice: adviceOf('re-solve', recipe), ...found, ...defined({ byHand: byRecipe.byHand }) };
+  const [nearest] = [...swaps, ...recipes].sort((one, other) => one.expected - other.expected);
   return { advice: { kind: 'cannot', because: 'another-colour', ...defined({ nearest }) }, ...found };
 }
 
@@ -122,23 +124,19 @@ function adviceOf(kind: 'swap' | 're-solve', { left }: Substitute): Substitution
 
 const materialsOf = ({ amounts }: Substitute): string => amounts.map(({ material }) => material).join(' ');
 
-const leftOf = ({ left: { deltaE }, weighedDeltaE }: Substitute): LeftByTools => ({
-  deltaE,
-  ...defined({ weighedDeltaE }),
-});
-
 /** A cup without the material, and what it is to look like. */
 interface Context {
   readonly problem: AdditionProblem;
+  readonly believed: (doses: Float64Array) => readonly BelievedViews[];
   readonly plastics: readonly string[];
   readonly shelf: ReadonlyMap<string, MatchMaterial>;
   readonly target: TargetPart;
   readonly tolerance: number;
 }
 
-function figuresIn({ problem, target }: Context, bench: Bench): ReturnType<typeof figuring> {
+function figuresIn({ problem, believed, target, tolerance }: Context, bench: Bench): ReturnType<typeof figuring> {
   const { mix, ingredients } = problem;
-  return figuring({ mix, ingredients, parts: [target], bench });
+  return figuring({ mix, ingredients, parts: [target], believed, bench, tolerance });
 }
 
 /** Exact doses measured with these tools, the first few of those that are wanted, in the order of proposals. */
@@ -150,10 +148,10 @@ function firstSubstitutes(
   count: number,
 ): readonly Substitute[] {
   const { mix, ingredients, plasticMl } = context.problem;
-  const figuresOf = figuresIn(context, bench);
+  const { expect, figuresOf } = figuresIn(context, bench);
   const all = exact.flatMap(({ set, doses }) => {
     const measured = measureDoses(mix, ingredients, set, doses, [plasticMl], bench);
-    const substitute = substituteOf(measured, doses, context, bench);
+    const substitute = substituteOf(measured, doses, context, { bench, expect });
     if (substitute.amounts.length === 0 || !isWanted(substitute)) return [];
     const tools = { toolOf: toolsOf(measured.ingredients), plasticMl: [plasticMl] };
     const names = substitute.amounts.map(({ material }) => material).sort();
@@ -166,11 +164,13 @@ function substituteOf(
   measured: MeasuredDoses,
   exact: Float64Array,
   { problem: { mix, ingredients, plasticMl }, plastics, shelf, target, tolerance }: Context,
-  bench: Bench,
+  { bench, expect }: { readonly bench: Bench; readonly expect: Expect },
 ): Substitute {
   const weighed = weighDoses(mix, ingredients, measured, exact, [plasticMl], bench);
-  const [overWhite, overBlack] = mix.labs(measured.doses);
-  const left = verdictOf({ overWhite: overWhite!, overBlack: overBlack! }, target, thresholdsFor(tolerance));
+  const each = [plasticMl];
+  const promised = expect(measured.doses, { toolOf: toolsOf(measured.ingredients), plasticMl: each });
+  const { overWhite, overBlack } = promised.views[0]!;
+  const left = verdictOf({ overWhite, overBlack }, target, thresholdsFor(tolerance));
   const amounts = measured.ingredients.map(({ candidate, amount, measure }): SubstituteAmount => {
     const { id, title } = ingredients[candidate]!.material;
     const weight = weighed?.weights.get(candidate);
@@ -179,38 +179,25 @@ function substituteOf(
   });
   return {
     amounts: inPouringOrder(amounts, plastics, shelf),
-    overWhite: predicted(overWhite!),
-    overBlack: predicted(overBlack!),
+    overWhite: predicted(overWhite),
+    overBlack: predicted(overBlack),
     left,
-    ...(weighed && { weighedDeltaE: weighed.deltaE }),
+    ...expectationIn(promised),
+    ...(weighed && {
+      weighedDeltaE: weighed.deltaE,
+      weighed: expectationIn(expect(weighed.doses, { toolOf: () => 'scale', plasticMl: each })),
+    }),
   };
 }
 
-/** What a cup looks like, as a target. */
+/** What a cup looks like by all that is believed of it, as a target. */
 function lookOf(
   cup: CupState,
   thicknessMm: number,
-  { shelf, optics }: SeenShelf,
-  correction: ModelCorrection,
+  { belief, key }: Pick<SubstituteQuestion, 'belief' | 'key'>,
+  shelf: ReadonlyMap<string, MatchMaterial>,
 ): TargetPart {
-  const known = withStrengths(shelf, correction.strengths);
-  const { offWhite, offBlack } = offsetsFor(correction, cup, (name) => required(shelf, name));
-  const { mix, flakes } = baseOfCup(cup, (name) => required(known, name), optics);
-  const nothing = { L: 50, a: 0, b: 0 };
-  const colour = new Mix({
-    cups: [mix],
-    goals: [
-      {
-        layers: [{ cup: 0, thickness: thicknessMm, flakes }],
-        overWhite: nothing,
-        overBlack: nothing,
-        offWhite,
-        offBlack,
-      },
-    ],
-    candidates: [],
-    optics,
-  });
-  const [overWhite, overBlack] = colour.labs(new Float64Array(0));
-  return { name: 'cup', overWhite: overWhite!, overBlack: overBlack!, thicknessMm };
+  const layers = [{ ...contentsOf(cup, shelf), thicknessMm }];
+  const { overWhite, overBlack } = belief.mean({ layers, ...defined({ cup: key }) });
+  return { name: 'cup', overWhite, overBlack, thicknessMm };
 }

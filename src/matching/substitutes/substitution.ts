@@ -7,10 +7,12 @@ import type { Bench } from '../../cup/bench.ts';
 import type { FlakeWay } from '../../cup/flake-passage.ts';
 import type { CupState } from '../../cup/ledger.ts';
 import type { OpticalModel } from '../../optics/optical-model.ts';
+import type { Beliefs } from '../belief/beliefs.ts';
+import type { Expectation } from '../belief/expectation.ts';
 import type { MatchFault } from '../match-fault.ts';
+import type { PromisedByTools } from '../measure/best-tools.ts';
 import type { Weight } from '../measure/weigh-doses.ts';
 import type { PredictedColour } from '../proposals/proposal.ts';
-import type { Observation } from '../rounds/correct-model.ts';
 import type { MatchMaterial } from '../shelf/match-material.ts';
 import type { AdditionLimits, LeftOut } from '../shelf/usable-materials.ts';
 import type { Verdict } from '../target/verdict.ts';
@@ -29,8 +31,10 @@ export interface SubstituteQuestion {
   readonly optics: OpticalModel;
   readonly bench: Bench;
   readonly tolerance: number;
-  /** Rounds of the cup, from which the model learns as it does for an addition. */
-  readonly rounds?: readonly Observation[];
+  /** What looks have taught; those at the cup too. */
+  readonly belief: Beliefs;
+  /** Name of the cup among the looks; unset: there are none of it. */
+  readonly key?: string;
   readonly limits?: Pick<AdditionLimits, 'inStock'>;
   /** Most of each list; unset: 5. */
   readonly count?: number;
@@ -47,7 +51,7 @@ export interface SubstituteAmount {
 }
 
 /** A cup without the material that comes near to the one with it. */
-export interface Substitute {
+export interface Substitute extends PromisedByTools {
   /** What goes in instead: one material, or everything that colours the cup. */
   readonly amounts: readonly SubstituteAmount[];
   readonly overWhite: PredictedColour;
@@ -67,8 +71,8 @@ export interface FlakeSubstitute extends FlakeChoice, SubstituteAmount {
 
 /** What to do without a material. */
 export type SubstitutionAdvice =
-  /** Nobody misses it: the cup without it is so far off, ΔE00. */
-  | { readonly kind: 'leave-out'; readonly deltaE: number }
+  /** Nobody misses it, with what is to be expected of the cup without it. */
+  | ({ readonly kind: 'leave-out' } & Expectation)
   /** Another, best the first of the swaps, or of the flakes. */
   | { readonly kind: 'swap' }
   /** All that colours the cup, best the first of the recipes. */
@@ -78,8 +82,6 @@ export type SubstitutionAdvice =
   /** Nothing comes near at all, or there is nothing else. */
   | { readonly kind: 'cannot'; readonly because: 'another-colour'; readonly nearest?: Substitute }
   | { readonly kind: 'cannot'; readonly because: 'no-other-flake' }
-  /** What was seen of the cup does not agree with the shelf, by so much ΔE00. */
-  | { readonly kind: 'cannot'; readonly because: 'misfit'; readonly deltaE: number }
   | { readonly kind: 'fault'; readonly fault: MatchFault };
 
 /** What can stand for a material in a cup. */
@@ -92,8 +94,8 @@ export interface Substitution {
   /** The cup's colour worked out anew without it. */
   readonly recipes: readonly Substitute[];
   readonly flakes: readonly FlakeSubstitute[];
-  /** ΔE00 that the best by drops and spoons leaves, where what is advised is by the scale alone instead. */
-  readonly byHandDeltaE?: number;
+  /** What the best by drops and spoons promises, where what is advised is by the scale alone instead. */
+  readonly byHand?: Expectation;
   /** What could colour and is left out, and why; unset: nothing. */
   readonly leftOut?: readonly LeftOut[];
 }

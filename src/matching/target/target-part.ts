@@ -1,7 +1,10 @@
 import { type Lab, tristimulusFromLab } from '../../optics/cielab.ts';
+import type { TwoViews } from '../../optics/cup-body.ts';
 import type { SpreadFlake } from '../../optics/flake.ts';
+import type { LookMeans } from '../../optics/look-doubt.ts';
 import type { MixtureConstants } from '../../optics/mixture.ts';
 import { defined } from '../../values/defined.ts';
+import type { CupContents } from '../belief/cup-contents.ts';
 import type { MatchFault } from '../match-fault.ts';
 
 /** A colour to be matched: one part of a target. */
@@ -12,6 +15,10 @@ export interface TargetPart {
   readonly overBlack?: Lab;
   /** What was measured of it band by band (36 bands, 0..1, beside the gloss): its colour under any light. */
   readonly reflectance?: { readonly overWhite?: ArrayLike<number>; readonly overBlack?: ArrayLike<number> };
+  /** How far it may be from what was there, ΔE00: one standard deviation along each of three axes (see `LookDoubt`); unset: it is what it is. */
+  readonly axisSd?: number;
+  /** How it was seen; unset: by an instrument. */
+  readonly means?: LookMeans;
   /** Thickness at which it was seen, mm: of a side of a laminate, that of the whole bait. */
   readonly thicknessMm: number;
   /** As of `SeenViews`. */
@@ -22,6 +29,8 @@ export interface TargetPart {
 
 /** The far side of a laminate. */
 export interface LayerBehind {
+  /** What is in it. */
+  readonly contents: CupContents;
   /** K and S per mm. */
   readonly mix: MixtureConstants;
   readonly flakes: readonly SpreadFlake[];
@@ -35,6 +44,11 @@ export interface SeenViews {
   readonly overBlack?: Lab;
   /** It was lighter over black by no more than looking errs, and counts as opaque (see `settledViews`). */
   readonly evened?: true;
+}
+
+/** Of a colour what its target was seen in: over black only where the target was. */
+export function shownOf({ overWhite, overBlack }: TwoViews, target: Pick<TargetPart, 'overBlack'>): SeenViews {
+  return target.overBlack ? { overWhite, overBlack } : { overWhite };
 }
 
 /** Luminance of a colour, Y of white = 1. */

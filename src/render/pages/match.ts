@@ -1,4 +1,3 @@
-import { asLabelled } from '../../book/match/labelled-shelf.ts';
 import { matchCupMl, matchPlastic } from '../../book/match/match-cup.ts';
 import type { Edition } from '../../book/model/publish.ts';
 import type { Material, Mold } from '../../book/model/shelf.ts';
@@ -62,6 +61,8 @@ export interface MatchPageData {
   >[];
   readonly settings: Settings;
   readonly optics: Book['optics'];
+  /** What the book's looks have taught. */
+  readonly learned: Book['learned'];
   /** Whether stock and prices are known, and are for who looks at them. */
   readonly edition: Edition;
   /** The plastic that a cup begins with, unless another is chosen. */
@@ -104,8 +105,7 @@ function matchMaterial(material: Material): MatchPageMaterial {
 
 /** What the Match page is given; undefined where the book has no plastic or no mold, and nothing can be matched. */
 export function matchPageData(book: Book): MatchPageData | undefined {
-  const { molds, targets, settings, edition, recipes } = book;
-  const { materials, optics } = asLabelled(book);
+  const { materials, molds, targets, settings, optics, learned, edition, recipes } = book;
   const plastic = matchPlastic(book);
   if (plastic === undefined || molds.length === 0) return undefined;
   return {
@@ -130,6 +130,7 @@ export function matchPageData(book: Book): MatchPageData | undefined {
     })),
     settings,
     optics,
+    learned,
     edition,
     plastic,
     plasticMl: matchCupMl(settings),

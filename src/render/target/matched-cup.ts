@@ -17,21 +17,21 @@ export function matchedCup(context: PageContext, target: Target, title: string, 
   const wanted = { overWhite: part.overWhite.hex, ...(part.overBlack && { overBlack: part.overBlack.hex }) };
   const several = target.parts.length > 1;
   const [name, level] = several ? ([`${title}, ${match.cup}`, 5] as const) : ([title, 4] as const);
-  return html`<div class="matched">${several ? html`<h4>${sentence(match.cup)}</h4>` : ''}${roundsBeside(match.rounds, wanted, name, target.tolerance, level)}${underLights(match, target.tolerance)}${nextStep(context, match, target.tolerance, level)}</div>`;
+  return html`<div class="matched">${several ? html`<h4>${sentence(match.cup)}</h4>` : ''}${roundsBeside(match.rounds, wanted, name, target.tolerance, level)}${underLights(match, target.tolerance)}${nextStep(context, match, level)}</div>`;
 }
 
-function nextStep({ book }: PageContext, { next }: CupMatch, tolerance: number, level: number): Html {
+function nextStep({ book }: PageContext, { next }: CupMatch, level: number): Html {
   if (!next) return html``;
   const { settings } = book;
   const { materials } = bookIndex(book);
   const money = (amount: number): string => moneyText(amount, settings);
   const named = (ids: readonly string[]): readonly string[] => ids.map((id) => materials.get(id)?.title ?? id);
-  return html`<div class="match-next"><h${level}>Next</h${level}><p>${nextAdditionText(next, tolerance, settings)}</p>${(next.flakes ?? []).map((flake) => html`<p class="fine">${flakeNowText(flake)}.</p>`)}${
+  return html`<div class="match-next"><h${level}>Next</h${level}><p>${nextAdditionText(next, settings)}</p>${(next.flakes ?? []).map((flake) => html`<p class="fine">${flakeNowText(flake)}.</p>`)}${
     next.proposals.length < 2
       ? ''
       : html`<ol class="proposals">${next.proposals.map(
           (proposal) =>
-            html`<li><p>${proposalText(proposal, settings)}</p><p class="fine">Then: ${verdictText(proposal.left)}. ${volumeText(proposal.volumeMl, settings)} in the cup, ${costWords(proposal.cost, named(proposal.unpriced), money)}.</p></li>`,
+            html`<li><p>${proposalText(proposal, settings)}</p><p class="fine">Then: ${verdictText(proposal.left, proposal)}. ${volumeText(proposal.volumeMl, settings)} in the cup, ${costWords(proposal.cost, named(proposal.unpriced), money)}.</p></li>`,
         )}</ol>`
   }</div>`;
 }

@@ -1,0 +1,83 @@
+/**
+ * What the looks of a match have taught, beside those of the book: as the book would learn them from the file that is taken away.
+ *
+ * @packageDocumentation
+ */
+import { keptLook, type LookSeen } from '../../book/learning/kept-look.ts';
+import { lookedLayer } from '../../book/learning/looked-layer.ts';
+import { type Taught, taughtBy } from '../../book/learning/taught-before.ts';
+import { learn } from '../../learning/learn.ts';
+import type { LearnedShelf } from '../../learning/learned-shelf.ts';
+import type { TaughtLook } from '../../learning/learning-data.ts';
+import { lookDoubt, meansOf } from '../../optics/look-doubt.ts';
+import type { MatchPageData, MatchPageMaterial } from '../../render/pages/match.ts';
+import { defined } from '../../values/defined.ts';
+import { bodyOf, logShelf } from './page-shelf.ts';
+import type { Work } from './work.ts';
+import { hexOfColour, labOfColour, type WorkColour } from './work-colour.ts';
+import { cupNow, type WorkLook } from './work-log.ts';
+
+/** What looks have taught, those of a match among them. */
+export interface TaughtWork extends Taught<MatchPageMaterial> {
+  readonly learned: LearnedShelf;
+}
+
+// No recipe of a book has such an id.
+const MATCH = '~match';
+
+/** The name of a cup of a match among the looks: one that was begun anew is another cup. */
+export function keyOfWorkCup(
+  { sides }: Pick<Work, 'sides'>,
+  index: number,
+  rounds: readonly { readonly pouredAway?: unknown }[],
+): string {
+  const begun = rounds.filter(({ pouredAway }) => pouredAway !== undefined).length;
+  const key = `${MATCH}/${sides[index]!.name}`;
+  return begun === 0 ? key : `${key}#${begun + 1}`;
+}
+
+/** What has been taught to a match as it is. */
+export function taughtByWork(work: Work, data: MatchPageData): TaughtWork {
+  const looks = looksOf(work, data);
+  const key = JSON.stringify(looks);
+  if (last?.data === data && last.key === key) return last.taught;
+  const { materials } = data.learned.data;
+  const all = [...data.learned.data.looks, ...looks].sort((one, other) => (one.key < other.key ? -1 : 1));
+  const learned = looks.length === 0 ? data.learned : learn({ materials, looks: all });
+  const taught = { learned, ...taughtBy(learned, data.materials) };
+  last = { data, key, taught };
+  return taught;
+}
+
+// The slow part of the page: worked out once for the looks as they are.
+let last: { readonly data: MatchPageData; readonly key: string; readonly taught: TaughtWork } | undefined;
+
+/** All looks at the cups of a match that say a colour. */
+function looksOf(work: Work, data: MatchPageData): readonly TaughtLook[] {
+  const known = new Set(data.learned.data.materials.map(({ id }) => id));
+  const shelf = logShelf(data);
+  return work.cups.flatMap((_, index) => {
+    const { rounds } = cupNow(work, index, shelf);
+    return rounds.flatMap(({ number, cup, seen }, at): TaughtLook[] =>
+      seen.flatMap((look, place): TaughtLook[] => {
+        const kept = keptLook(seenOf(look));
+        if (!kept) return [];
+        const name = keyOfWorkCup(work, index, rounds.slice(0, at + 1));
+        const layers = [lookedLayer(cup, look.thicknessMm ?? bodyOf(work, data), (id) => known.has(id))];
+        const key = `${MATCH}/${work.sides[index]!.name}/${number}/${place + 1}`;
+        return [{ key, cup: name, round: number, layers, ...kept }];
+      }),
+    );
+  });
+}
+
+/** A look of a match as the book would have it. */
+function seenOf({ overWhite, overBlack, after, wet, checked }: WorkLook): LookSeen {
+  const colours = [overWhite, overBlack].filter((colour) => colour !== undefined);
+  const doubt = colours.length === 0 ? undefined : lookDoubt(meansOf(colours), undefined, defined({ after, wet }));
+  const said = (colour: WorkColour | undefined): LookSeen['overWhite'] =>
+    colour === undefined
+      ? undefined
+      : { lab: labOfColour(colour), hex: hexOfColour(colour), mapped: typeof colour !== 'string' };
+  return defined({ overWhite: said(overWhite), overBlack: said(overBlack), doubt, checked });
+}

@@ -1,0 +1,31 @@
+import type { BelievedViews } from '../../learning/believed-views.ts';
+import type { LookedLayer } from '../../learning/learning-data.ts';
+import type { TwoViews } from '../../optics/cup-body.ts';
+
+/** Cups as they lie in what is looked at, or would be. */
+export interface BelievedCup {
+  /** The near one first; with `streaks` those that lie side by side. */
+  readonly layers: readonly LookedLayer[];
+  readonly streaks?: readonly number[];
+  /** A cup that there is, by the name that its looks have: its own errors of dosing are known from them. */
+  readonly cup?: string;
+}
+
+/** What looks say that a model is off by, in cups near one that was asked about. */
+export interface OffsetNear {
+  /**
+   * In Lab, over white and over black, of the near layer with such doses and all else as it was asked. The next call writes over it.
+   *
+   * @param gramsPerMl in the order of the names that were asked
+   * @param model what the model alone shows with these doses
+   */
+  at(gramsPerMl: Float64Array, model: TwoViews): TwoViews;
+}
+
+/** What is believed of cups, by all looks of a book. Throws of a material that is not one of the shelf it was learned with. */
+export interface Beliefs {
+  of(asked: BelievedCup): BelievedViews;
+  /** The colours of `of` alone, which is cheaper. */
+  mean(asked: BelievedCup): TwoViews;
+  near(asked: BelievedCup, names: readonly string[]): OffsetNear;
+}
