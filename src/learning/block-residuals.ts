@@ -5,13 +5,13 @@
  */
 import { appliedMetric } from '../optics/local-metric.ts';
 import { CAMERA_SD } from '../tables/material-priors.ts';
-import type { CompositionLooker, SeenView } from './composition-views.ts';
+import type { Looker, SeenView } from './composition-views.ts';
 import type { SeenBlock, SeenColour, SeenItem } from './shelf-problem.ts';
 import type { ShelfState } from './shelf-state.ts';
 
 const AXES = 3;
 
-/** Rows: view by view of the block, three axes each, in the metric of the colour that was seen. */
+/** Rows: view by view of the block, three axes each, in the metric of the block. */
 export interface BlockResiduals {
   /** Seen less what theta says. */
   readonly residuals: Float64Array;
@@ -20,7 +20,7 @@ export interface BlockResiduals {
 }
 
 /** Residuals and slopes of a block. New each time. */
-export function blockResiduals(block: SeenBlock, looker: CompositionLooker, state: ShelfState): BlockResiduals {
+export function blockResiduals(block: SeenBlock, looker: Looker, state: ShelfState): BlockResiduals {
   const rows = AXES * block.views.length;
   const result = {
     residuals: new Float64Array(rows),

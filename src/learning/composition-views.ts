@@ -37,8 +37,13 @@ export interface CompositionViews {
   readonly black?: SeenView;
 }
 
+/** Says what compositions of one shelf look like at some theta. */
+export interface Looker {
+  views(composition: Composition, state: ShelfState, wanted: WantedViews): CompositionViews;
+}
+
 /** Looks at compositions of one shelf, with room that is made once. */
-export class CompositionLooker {
+export class CompositionLooker implements Looker {
   private readonly unknowns: ShelfUnknowns;
   private readonly kWeights: readonly Float64Array[];
   private readonly sWeights: readonly Float64Array[];

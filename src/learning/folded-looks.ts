@@ -11,10 +11,10 @@
 import type { GroupWeights } from './believed-groups.ts';
 import { fitWeights } from './believed-groups.ts';
 import { blockResiduals } from './block-residuals.ts';
-import { CompositionLooker } from './composition-views.ts';
 import { factorizeSturdy, inverseDense } from './dense-cholesky.ts';
 import { cupTests, type GroupTest } from './group-tests.ts';
 import { LeavingOut } from './left-out.ts';
+import { withModelMetrics } from './model-metrics.ts';
 import { ShelfEquations, type StraightLooks } from './normal-equations.ts';
 import { robustWeights } from './robust-weights.ts';
 import type { CupBlock, ShelfProblem } from './shelf-problem.ts';
@@ -86,15 +86,21 @@ export function foldedWeights(
   weights: GroupWeights,
 ): GroupWeights {
   const n = theta.length;
-  const H = new ShelfEquations(full, fitWeights(full, weights)).at(theta, true).curvature!;
+  const H = new ShelfEquations(withModelMetrics(full, theta), fitWeights(full, weights)).at(theta, true).curvature!;
   factorizeSturdy(H, n);
   const covariance = inverseDense(H, n);
   const state = shelfState(full.unknowns, theta);
-  const looker = new CompositionLooker(full.unknowns);
   const leaving = (block: CupBlock, itemWeights: readonly number[]): LeavingOut =>
-    new LeavingOut(block, blockResiduals(block, looker, state), blockFactor(block, itemWeights), covariance, n, false);
+    new LeavingOut(
+      block,
+      blockResiduals(block, folded.looker, state),
+      blockFactor(block, itemWeights),
+      covariance,
+      n,
+      false,
+    );
   const all = new Map(weights);
-  for (const block of folded.cups) {
+  for (const block of withModelMetrics(folded, theta).cups) {
     let own: GroupWeights = new Map();
     for (let round = 0; round < ROUNDS_OF_WEIGHTS; round++) {
       const tests: readonly GroupTest[] = cupTests(block, own, leaving);
@@ -108,5 +114,5 @@ export function foldedWeights(
 
 /** The folded looks as straight lines from a theta on. */
 export function straightLooks({ folded }: FoldedProblem, theta: Float64Array, weights: GroupWeights): StraightLooks {
-  return new ShelfEquations(folded, fitWeights(folded, weights)).straightFrom(theta);
+  return new ShelfEquations(withModelMetrics(folded, theta), fitWeights(folded, weights)).straightFrom(theta);
 }

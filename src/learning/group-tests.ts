@@ -13,10 +13,10 @@ import {
   weightOf,
 } from './believed-groups.ts';
 import { blockResiduals } from './block-residuals.ts';
-import { CompositionLooker } from './composition-views.ts';
 import { factorizeSturdy, inverseDense } from './dense-cholesky.ts';
 import type { LearnedShelf } from './learned-shelf.ts';
 import { LeavingOut, type Misfit } from './left-out.ts';
+import { withModelMetrics } from './model-metrics.ts';
 import { ShelfEquations } from './normal-equations.ts';
 import { type CupBlock, type SeenBlock, type ShelfProblem, shelfProblem } from './shelf-problem.ts';
 import { shelfState } from './shelf-state.ts';
@@ -32,8 +32,9 @@ export type GroupTest = BelievedGroup &
 
 /** The tests of a learned shelf: those of its looks, of cups from some round on, and of labels. */
 export function lookTests(shelf: LearnedShelf): readonly GroupTest[] {
-  const problem = shelfProblem(shelf.data);
-  return groupTests(problem, Float64Array.from(shelf.theta), groupWeights(problem, shelf.weights));
+  const theta = Float64Array.from(shelf.theta);
+  const problem = withModelMetrics(shelfProblem(shelf.data), theta);
+  return groupTests(problem, theta, groupWeights(problem, shelf.weights));
 }
 
 /** The same of a fit. */
@@ -44,9 +45,8 @@ export function groupTests(problem: ShelfProblem, theta: Float64Array, weights: 
   factorizeSturdy(H, n);
   const covariance = inverseDense(H, n);
   const state = shelfState(problem.unknowns, theta);
-  const looker = new CompositionLooker(problem.unknowns);
   const leaving = (block: SeenBlock, itemWeights: readonly number[]): LeavingOut =>
-    new LeavingOut(block, blockResiduals(block, looker, state), blockFactor(block, itemWeights), covariance, n);
+    new LeavingOut(block, blockResiduals(block, problem.looker, state), blockFactor(block, itemWeights), covariance, n);
   const ofLabels = problem.labels.map((block): GroupTest => {
     const group: BelievedGroup = { kind: 'label', material: block.material, index: block.index };
     const weight = weightOf(weights, group);

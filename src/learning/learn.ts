@@ -6,6 +6,7 @@ import { learnedConstants } from './learned-constants.ts';
 import { learnedOptics } from './learned-optics.ts';
 import type { LearnedShelf } from './learned-shelf.ts';
 import type { LearningData } from './learning-data.ts';
+import { withModelMetrics } from './model-metrics.ts';
 import { ShelfEquations, type StraightLooks } from './normal-equations.ts';
 import { robustWeights } from './robust-weights.ts';
 import { roundedTheta } from './rounded-theta.ts';
@@ -15,6 +16,8 @@ import { startFromLabels } from './start-from-labels.ts';
 
 // After so many fits the weights stand: what is false is not believed, and what it had made look false is again.
 const REFITS = 4;
+// After so many metrics are where they stay.
+const LEAST_REFITS = 3;
 
 // As long as weights are only being found, this is near enough: in standard deviations.
 const NEARLY = 1e-3;
@@ -40,7 +43,7 @@ export function learn(data: LearningData): LearnedShelf {
     weights = foldedWeights(parts, theta, weights);
     for (let pass = 1; pass <= FOLDS; pass++)
       theta = fitted(
-        parts.full,
+        withModelMetrics(parts.full, theta),
         weights,
         theta,
         pass === FOLDS ? SETTLED : NEARLY,
@@ -57,15 +60,19 @@ export function learn(data: LearningData): LearnedShelf {
   };
 }
 
-/** A fit in which what does not agree with the rest is believed less. */
+/**
+ * A fit in which what does not agree with the rest is believed less. Metrics are taken at the colours that were seen first, and at those of the
+ * fit before from then on.
+ */
 function robustFit(problem: ShelfProblem, settled: number): { theta: Float64Array; weights: GroupWeights } {
   let weights: GroupWeights = new Map();
   let theta = fitted(problem, weights, startFromLabels(problem), NEARLY);
   for (let refit = 1; refit <= REFITS; refit++) {
     const before = weights;
-    weights = robustWeights(problem.data.looks, groupTests(problem, theta, weights));
-    const stands = refit === REFITS || sameWeights(weights, before);
-    theta = fitted(problem, weights, theta, stands ? settled : NEARLY);
+    const measured = withModelMetrics(problem, theta);
+    weights = robustWeights(problem.data.looks, groupTests(measured, theta, weights));
+    const stands = refit === REFITS || (refit >= LEAST_REFITS && sameWeights(weights, before));
+    theta = fitted(measured, weights, theta, stands ? settled : NEARLY);
     if (stands) break;
   }
   return { theta, weights };

@@ -4,7 +4,6 @@
  * @packageDocumentation
  */
 import { type BlockResiduals, blockResiduals } from './block-residuals.ts';
-import { CompositionLooker } from './composition-views.ts';
 import type { SeenBlock, ShelfProblem } from './shelf-problem.ts';
 import { shelfState } from './shelf-state.ts';
 import { blockFactor, whiten } from './whitened-block.ts';
@@ -36,7 +35,6 @@ export interface StraightLooks {
 /** What the fit asks again and again, with the weights as they are. */
 export class ShelfEquations {
   readonly problem: ShelfProblem;
-  private readonly looker: CompositionLooker;
   private readonly blocks: readonly { readonly block: SeenBlock; readonly factor: Float64Array }[];
   private readonly straight: StraightLooks | undefined;
 
@@ -44,7 +42,6 @@ export class ShelfEquations {
   constructor(problem: ShelfProblem, weights?: FitWeights, straight?: StraightLooks) {
     this.straight = straight;
     this.problem = problem;
-    this.looker = new CompositionLooker(problem.unknowns);
     this.blocks = [
       ...problem.cups.map((block) => ({
         block,
@@ -66,7 +63,7 @@ export class ShelfEquations {
       if (curvature) curvature[i * n + i] = 1;
     }
     for (const { block, factor } of this.blocks) {
-      const found = blockResiduals(block, this.looker, state);
+      const found = blockResiduals(block, this.problem.looker, state);
       whiten(found, factor);
       for (const residual of found.residuals) cost += residual * residual;
       addGradient(block, found, gradient);

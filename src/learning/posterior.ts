@@ -7,6 +7,7 @@ import { type BlockResiduals, blockResiduals } from './block-residuals.ts';
 import { CompositionLooker } from './composition-views.ts';
 import { factorizeSturdy, inverseDense } from './dense-cholesky.ts';
 import type { LearnedShelf } from './learned-shelf.ts';
+import { withModelMetrics } from './model-metrics.ts';
 import { type FitWeights, ShelfEquations } from './normal-equations.ts';
 import { type CupBlock, type ShelfProblem, shelfProblem } from './shelf-problem.ts';
 import { type ShelfState, shelfState } from './shelf-state.ts';
@@ -24,7 +25,7 @@ export class Posterior {
 
   constructor(shelf: LearnedShelf) {
     const theta = Float64Array.from(shelf.theta);
-    this.problem = shelfProblem(shelf.data);
+    this.problem = withModelMetrics(shelfProblem(shelf.data), theta);
     this.state = shelfState(this.problem.unknowns, theta);
     this.looker = new CompositionLooker(this.problem.unknowns);
     this.weights = {
@@ -41,8 +42,8 @@ export class Posterior {
     return this.inverse;
   }
 
-  /** What the looks of a cup are off by at theta, and how that goes with theta: as they are, whatever they are weighted. */
+  /** What the looks of a cup are off by at theta, in the metric of the colours that it gives them, and how that goes with theta: whatever they are weighted. */
   residuals(cup: CupBlock): BlockResiduals {
-    return blockResiduals(cup, this.looker, this.state);
+    return blockResiduals(cup, this.problem.looker, this.state);
   }
 }

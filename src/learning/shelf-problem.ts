@@ -1,5 +1,5 @@
 /**
- * All that was seen, made ready for the fit: compositions, metrics and what hangs together, none of which changes with theta.
+ * All that was seen, made ready for the fit: compositions, metrics and what hangs together, none of which changes while one is going on.
  *
  * @packageDocumentation
  */
@@ -7,14 +7,16 @@ import type { Lab } from '../optics/cielab.ts';
 import { type LocalMetric, localMetric } from '../optics/local-metric.ts';
 import { type Composition, compose, composeLabel } from './composition.ts';
 import { compositionPoint } from './composition-point.ts';
+import type { Looker } from './composition-views.ts';
 import type { Label, LearningData, TaughtLook } from './learning-data.ts';
 import { LEAST_AXIS_SD, type LookErrors, type LookedView, viewsCovariance } from './look-covariance.ts';
+import { RememberingLooker } from './remembering-looker.ts';
 import { byCodeUnits, CAMERA_UNKNOWNS, type ShelfUnknowns, shelfUnknowns } from './shelf-unknowns.ts';
 
 /** A colour that was seen. */
 export interface SeenColour {
   readonly lab: Lab;
-  /** At the colour that was seen. */
+  /** At the colour that was seen, or as `withModelMetrics` has it. */
   readonly metric: LocalMetric;
   /** Its place among the views of the block. */
   readonly view: number;
@@ -63,10 +65,12 @@ export interface ShelfProblem {
   readonly unknowns: ShelfUnknowns;
   readonly cups: readonly CupBlock[];
   readonly labels: readonly LabelBlock[];
+  /** Looks at its compositions. */
+  readonly looker: Looker;
 }
 
 /**
- * Makes it ready. The order of what is given changes nothing.
+ * Makes it ready, with metrics at the colours that were seen. The order of what is given changes nothing.
  *
  * Throws: RangeError if two looks have one key, a look has no colour, or as `compose`.
  */
@@ -91,6 +95,7 @@ export function shelfProblem(data: LearningData): ShelfProblem {
     labels: materials.flatMap(({ id, labels }) =>
       labels.map((label, index) => ({ material: id, index, ...labelBlock(unknowns, id, label) })),
     ),
+    looker: new RememberingLooker(unknowns),
   };
 }
 

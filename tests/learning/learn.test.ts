@@ -1,12 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { fitWeights, groupWeights } from '../../src/learning/believed-groups.ts';
 import { fitTheta } from '../../src/learning/fit-theta.ts';
 import { learn } from '../../src/learning/learn.ts';
 import type { LearningData, LookedLayer, TaughtLook, TaughtMaterial } from '../../src/learning/learning-data.ts';
+import { withModelMetrics } from '../../src/learning/model-metrics.ts';
 import { ShelfEquations } from '../../src/learning/normal-equations.ts';
 import { Posterior } from '../../src/learning/posterior.ts';
 import { shelfProblem } from '../../src/learning/shelf-problem.ts';
-import { shelfState } from '../../src/learning/shelf-state.ts';
+import { type ShelfState, shelfState } from '../../src/learning/shelf-state.ts';
 import { shelfUnknowns } from '../../src/learning/shelf-unknowns.ts';
 import { startFromLabels } from '../../src/learning/start-from-labels.ts';
 import { type Lab, labOf } from '../../src/optics/cielab.ts';
@@ -19,8 +21,12 @@ import { numbersFrom, simulatedBook } from './simulated-book.ts';
 
 const SMALL = simulatedBook({ seed: 4, materials: 2, recipes: 3, rounds: 2 }).data;
 
-/** Half of what theta costs, from formulas written down plainly: no slopes, no blocks, inverses instead of factors. */
-function plainCost({ materials, looks }: LearningData): (theta: Float64Array) => number {
+/**
+ * Half of what theta costs, from formulas written down plainly: no slopes, no blocks, inverses instead of factors.
+ *
+ * @param metricsAt theta at whose colours differences are measured
+ */
+function plainCost({ materials, looks }: LearningData, metricsAt: ArrayLike<number>): (theta: Float64Array) => number {
   const unknowns = shelfUnknowns({ materials, looks });
   const cups = [...new Set(looks.map((look) => look.cup))].map((cup) => {
     const views = looks
@@ -34,6 +40,7 @@ function plainCost({ materials, looks }: LearningData): (theta: Float64Array) =>
       inverse: plainInverse(views.map((one) => views.map((other) => plainCovariance(materials, one, other)))),
     };
   });
+  const measuredIn = shelfState(unknowns, metricsAt);
   return (theta) => {
     const state = shelfState(unknowns, theta);
     const off = (
@@ -42,8 +49,9 @@ function plainCost({ materials, looks }: LearningData): (theta: Float64Array) =>
       over: 'white' | 'black',
       own: boolean,
     ): readonly number[] => {
-      const { L, a, b } = labOf(plainReflectance(unknowns, layers, state, state[over].reflectance, own));
-      return appliedMetric(localMetric(seen), seen.L - L, seen.a - a, seen.b - b);
+      const colour = (at: ShelfState): Lab => labOf(plainReflectance(unknowns, layers, at, at[over].reflectance, own));
+      const { L, a, b } = colour(state);
+      return appliedMetric(localMetric(colour(measuredIn)), seen.L - L, seen.a - a, seen.b - b);
     };
     let cost = 0;
     for (const value of theta) cost += value * value;
@@ -100,7 +108,8 @@ function alike(materials: readonly TaughtMaterial[], one: TaughtLook, other: Tau
 describe('what is learned', () => {
   test('is where plainly written formulas cost least, for an optimiser that knows no slopes', () => {
     const { count } = shelfUnknowns(SMALL);
-    const cost = plainCost(SMALL);
+    const { theta: learned } = learn(SMALL);
+    const cost = plainCost(SMALL, learned);
     const found = minimize(
       (theta, gradient) => {
         for (let i = 0; i < count; i++) {
@@ -112,9 +121,19 @@ describe('what is learned', () => {
       new Float64Array(count),
       { maxIterations: 400, tolerance: 1e-12, memory: 20 },
     );
-    const { theta } = learn(SMALL);
-    expect(cost(Float64Array.from(theta))).toBeLessThan(found.value + 1e-5);
-    for (const [i, value] of theta.entries()) expect(Math.abs(value - found.x[i]!)).toBeLessThan(0.01);
+    expect(cost(Float64Array.from(learned))).toBeLessThan(found.value + 1e-5);
+    for (const [i, value] of learned.entries()) expect(Math.abs(value - found.x[i]!)).toBeLessThan(0.01);
+  });
+
+  test('by photo is what differences measured at the colours that are learned lead to', () => {
+    const { data } = simulatedBook({ seed: 7, materials: 6, recipes: 8, rounds: 2, camera: 'phone', axisSd: 1.15 });
+    const { theta, weights } = learn(data);
+    const measured = withModelMetrics(shelfProblem(data), Float64Array.from(theta));
+    const again = fitTheta(
+      new ShelfEquations(measured, fitWeights(measured, groupWeights(measured, weights))),
+      Float64Array.from(theta),
+    );
+    for (const [i, value] of again.entries()) expect(Math.abs(value - theta[i]!)).toBeLessThan(0.01);
   });
 
   test('is the same from any order', () => {
