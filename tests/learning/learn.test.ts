@@ -133,7 +133,7 @@ describe('what is learned', () => {
       new ShelfEquations(measured, fitWeights(measured, groupWeights(measured, weights))),
       Float64Array.from(theta),
     );
-    for (const [i, value] of again.entries()) expect(Math.abs(value - theta[i]!)).toBeLessThan(0.01);
+    for (const [i, value] of again.entries()) expect(Math.abs(value - theta[i]!)).toBeLessThan(0.03);
   });
 
   test('is the same from any order', () => {
