@@ -1,4 +1,5 @@
 import type { LearnedShelf } from '../learning/learned-shelf.ts';
+import type { LogFault } from '../learning/log-fault.ts';
 import type { MatchMaterial } from '../matching/shelf/match-material.ts';
 import type { RecipeCore } from './recipes/compile-recipe.ts';
 import type { ComparedRecipe, ShownMaterial } from './recipes/join-recipes.ts';
@@ -8,6 +9,7 @@ import type { MaterialCore } from './shelf/compile-material.ts';
 /** What one compile leaves for the next of all that hangs on what was learned: of the maker's own looks, and of those that readers get. */
 export class ColourMemory {
   readonly learned = new Remembered<LearnedShelf>();
+  readonly faults = new Remembered<readonly LogFault[]>();
   readonly materials = new Remembered<MaterialCore>();
   readonly shown = new Remembered<ShownMaterial>();
   readonly cores = new Remembered<RecipeCore, MaterialCore>();

@@ -13,6 +13,7 @@ import type { LearnedShelf } from '../learning/learned-shelf.ts';
 import type { Tier } from '../optics/material-constants.ts';
 import type { OpticalModel } from '../optics/optical-model.ts';
 import type { Chip } from './model/chip.ts';
+import type { DoubtedLook } from './model/doubted-look.ts';
 import type { Edition } from './model/publish.ts';
 import type { Family, Recipe, RecipeLook } from './model/recipe.ts';
 import type { Material, Mold } from './model/shelf.ts';
@@ -61,6 +62,8 @@ export interface Book {
   readonly families: readonly Family[];
   /** What its looks have taught of its shelf: all that its colours hang on, but for the recipes. */
   readonly learned: LearnedShelf;
+  /** Looks that count for little in that, and logs that cannot be right; only in the maker's edition. */
+  readonly doubted?: readonly DoubtedLook[];
   /** The same book as it is by published looks alone, of which the shared edition is made; only where others have taught something. */
   readonly readers?: Book;
 }

@@ -22,6 +22,7 @@ import type { RecipeCore } from './recipes/compile-recipe.ts';
 import { compileRecipes } from './recipes/compile-recipes.ts';
 import type { RecipeParts } from './recipes/recipe-parts.ts';
 import { type Report, reportInto, reportOnly } from './report.ts';
+import { withDoubts } from './with-doubts.ts';
 
 /** A book as far as it is sound. */
 export interface SoundBook {
@@ -75,7 +76,10 @@ export function soundBook(found: Found, memory: CompileMemory, report: Report): 
     const isSame = (): boolean => JSON.stringify(taughtWithout(done.gone, pass)) === JSON.stringify(data);
     if (done.gone.size <= gone.size || isSame()) {
       report.take(told);
-      return done.book ? { ...done, book: withReaders(done.book, data, done.gone, pass, memory, report.faulty) } : done;
+      if (!done.book) return done;
+      const telling = done.wasSound ? report : errorsOnly(report);
+      const book = withDoubts(done.book, lookedThings(done.gone, pass), shelf, memory.colours, telling);
+      return { ...done, book: withReaders(book, data, done.gone, pass, memory, report.faulty) };
     }
     gone = done.gone;
   }
@@ -88,20 +92,21 @@ function goneOf({ things, prepared, unread }: Found, faulty: ReadonlySet<string>
 }
 
 /** What there is to learn from without what is left out: labels alone where the book is not to learn. */
-function taughtWithout(
-  gone: SoundBook['gone'],
-  { things, prepared }: Found,
-  looked: LookedThings = { recipes: prepared.recipes, chips: [...prepared.filledChips.values()] },
-): LearningData {
-  const isKept = ({ source }: { readonly source: { readonly path: string } }): boolean => !gone.has(source.path);
-  const shelf = new Map([...prepared.shelf].filter(([, material]) => isKept(material)));
-  const { recipes, chips } = prepared.fields.learn ? looked : { recipes: [], chips: [] };
-  return learningData(
-    things.materials,
-    shelf,
-    recipes.filter(({ recipe }) => isKept(recipe)),
-    chips.filter(({ spec }) => isKept(spec.recipe)),
-  );
+function taughtWithout(gone: SoundBook['gone'], found: Found, looked?: LookedThings): LearningData {
+  const { things, prepared } = found;
+  const shelf = new Map([...prepared.shelf].filter(([, { source }]) => !gone.has(source.path)));
+  const { recipes, chips } = lookedThings(gone, found, looked);
+  return learningData(things.materials, shelf, recipes, chips);
+}
+
+/** Things whose looks are learned from, without what is left out. */
+function lookedThings(gone: SoundBook['gone'], { prepared }: Found, looked?: LookedThings): LookedThings {
+  const { recipes, chips } = looked ?? { recipes: prepared.recipes, chips: [...prepared.filledChips.values()] };
+  if (!prepared.fields.learn) return { recipes: [], chips: [] };
+  return {
+    recipes: recipes.filter(({ recipe }) => !gone.has(recipe.source.path)),
+    chips: chips.filter(({ spec }) => !gone.has(spec.recipe.source.path)),
+  };
 }
 
 /** What there is to learn from, and what is left out of it. */

@@ -123,6 +123,7 @@ export const CATALOGUE = {
   ),
   'seen/reversed': error('What was seen cannot be: it is lighter over black than over white.'),
   'seen/unlogged': warning('A cup looks different from the last time, and the log has nothing that went in since.'),
+  'log/does-not-fit': warning('A look does not fit what the log of its cup says.'),
   'seen/unknown-cup': error('A look at a finished bait names a cup that its recipe does not have.'),
   'seen/unknown-round': error('A look at a finished bait names a round that the log of its cup does not have.'),
   'material/deep': warning('The look of a material is as good as black, and tells nothing of how strong it is.'),

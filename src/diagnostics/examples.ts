@@ -38,6 +38,7 @@ const cup = (inside: string): string =>
 const smoke = (bad: string, good: string): DiagnosticExample => change('colours/smoke.md', cup(bad), cup(good));
 const front = (bad: string, good: string): DiagnosticExample => change('colours/smoke.md', text(bad), text(good));
 const PLAIN_CUP = 'cups:\n  body:\n    plastic: 120 ml supple';
+const PEAT_CUP = `${PLAIN_CUP}\n    add: { peat: 6 drops }`;
 const LOGGED_CUP = `${PLAIN_CUP}\n    log: [{ add: { peat: 6 drops }, pour: 14 ml }]`;
 const TWO_CUPS: ExampleFiles = {
   'colours/smoke.md': text(
@@ -57,6 +58,17 @@ const RANGES: ExampleFiles = {
 const COPPER: ExampleFiles = {
   'shelf/flakes/copper.md': text('title: Copper .040\nlook: { colour: "#a05a2c" }\nsize: 0.040 in\nbears: 2 heats'),
 };
+/** Another bottle, and a cup that looks the same before and after something went in. */
+const RUST: ExampleFiles = {
+  'shelf/colorants/rust.md': text('title: Rust\nlook: { kind: pigment, colour: "#b5451f", dose: 12 drops per 100 ml }'),
+};
+const seenTwice = (second: string): string =>
+  cup(
+    `plastic: 120 ml supple
+log:
+  - { add: { peat: 6 drops }, pour: 14 ml, seen: { over-white: "#8a6b47", over-black: "#4a4032" } }
+  - { add: ${second}, pour: 14 ml, seen: { over-white: "#896a46", over-black: "#494032" } }`,
+  );
 const SEDGE = text('title: Sedge\nlook: { kind: dye, colour: "#5d8a3a", dose: 12 drops per 100 ml }');
 const COPPERED = 'plastic: 120 ml supple\nlog:\n  - add: { peat: 12 drops, copper: 1/8 tsp }\n    pour: 14 ml';
 /** A mold with a gate, a flake that jams in it, and one that does not. */
@@ -450,9 +462,13 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
     'plastic: 120 ml supple\nlog:\n  - { add: { peat: 6 drops }, pour: 14 ml, seen: { over-white: "#b09468" } }\n  - { pour: 14 ml, seen: { over-white: "#8a6a44" } }',
     'plastic: 120 ml supple\nlog:\n  - { add: { peat: 6 drops }, pour: 14 ml, seen: { over-white: "#b09468" } }\n  - { add: { peat: 6 drops }, pour: 14 ml, seen: { over-white: "#8a6a44" } }',
   ),
+  'log/does-not-fit': {
+    bad: { ...RUST, 'colours/smoke.md': seenTwice('{ rust: 12 drops }') },
+    good: { ...RUST, 'colours/smoke.md': seenTwice('{}') },
+  },
   'seen/unknown-cup': front(
-    `title: Smoke\nmold: minnow\n${PLAIN_CUP}\nseen: { side: bodi, over-white: "#b09468" }`,
-    `title: Smoke\nmold: minnow\n${PLAIN_CUP}\nseen: { side: body, over-white: "#b09468" }`,
+    `title: Smoke\nmold: minnow\n${PEAT_CUP}\nseen: { side: bodi, over-white: "#704e29" }`,
+    `title: Smoke\nmold: minnow\n${PEAT_CUP}\nseen: { side: body, over-white: "#704e29" }`,
   ),
   'seen/unknown-round': front(
     `title: Smoke\nmold: minnow\n${LOGGED_CUP}\nseen: { rounds: { body: 2 }, over-white: "#b09468" }`,

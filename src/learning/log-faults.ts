@@ -17,13 +17,14 @@ import { withoutCup } from './without-cup.ts';
  * A look that was checked is never at fault, nor the log up to there.
  */
 export function logFaults(shelf: LearnedShelf): readonly LogFault[] {
-  const failed = new Map<string, GroupTest[]>();
+  const testsOf = new Map<string, GroupTest[]>();
   const cupOf = new Map(shelf.data.looks.map(({ key, cup }) => [key, cup]));
   for (const test of lookTests(shelf)) {
-    if (test.kind === 'label' || test.p >= CANNOT_BE) continue;
+    if (test.kind === 'label') continue;
     const cup = test.kind === 'cup' ? test.cup : cupOf.get(test.key)!;
-    failed.set(cup, [...(failed.get(cup) ?? []), test]);
+    testsOf.set(cup, [...(testsOf.get(cup) ?? []), test]);
   }
+  const failed = new Map([...testsOf].filter(([, tests]) => tests.some(({ p }) => p < CANNOT_BE)));
   if (failed.size === 0) return [];
   const parts = beliefParts(shelf);
   return shelfProblem(shelf.data).cups.flatMap((block) => {

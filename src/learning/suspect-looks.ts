@@ -16,34 +16,43 @@ const ELSEWHERE_SD = 12;
 // Looks at one cup with a false log are off by nearly the same: this part of the variance they have in common.
 const IN_COMMON = 0.9;
 
+// What is the fault of one look is not to be that of several, ln: where little is known, all of a cup may as well be elsewhere.
+const MORE_THAN_ONE = 4;
+
 // A second fault in one cup has to make its looks so many times as likely.
 const ANOTHER = Math.log(1e6);
 
+// Where something of a cup cannot be, what is as unlike as this may be what is false: two looks that contradict each other fail together.
+const MAY_BE = 1e-3;
+
 /**
- * Which looks of a cup are false: single ones, or all from some round on.
+ * Which looks of a cup are false, where at least one test of it fails: single ones, or all from some round on.
  *
- * Every test that fails would do. Chosen are those that make the looks of the cup together the likeliest, one after the other, if what they
- * are about is thought to be elsewhere among colours.
+ * Chosen are those that make the looks of the cup together the likeliest, one after the other, if what is false is thought to be elsewhere
+ * among colours.
  *
  * @param tests those of the cup
  */
 export function suspectLooks(held: HeldLooks, tests: readonly GroupTest[]): readonly SuspectLooks[] {
   const looks = held.block.looks;
-  const failed = tests.flatMap((test): SuspectLooks[] => {
-    if (test.p >= CANNOT_BE) return [];
+  const checked = Math.max(Number.NEGATIVE_INFINITY, ...looks.flatMap(({ checked, round }) => (checked ? round : [])));
+  const unlikely = tests.flatMap((test): SuspectLooks[] => {
+    if (test.p >= MAY_BE) return [];
     const items = looks.flatMap(({ key, round }, i) =>
       (test.kind === 'look' && test.key === key) || (test.kind === 'cup' && test.round <= round) ? i : [],
     );
-    return items.some((i) => looks[i]!.checked) ? [] : [{ items, p: test.p }];
+    return looks[items[0]!]!.round <= checked ? [] : [{ items, p: test.p }];
   });
   const chosen: SuspectLooks[] = [];
   let before = Number.NEGATIVE_INFINITY;
   while (true) {
-    const left = failed.filter(({ items }) => !chosen.some((other) => other.items.some((i) => items.includes(i))));
+    const left = unlikely.filter(
+      (each) => !chosen.some((other) => overlap(each, other)) && (chosen.length === 0 || each.p < CANNOT_BE),
+    );
     let best: SuspectLooks | undefined;
     let likeliest = before + (chosen.length > 0 ? ANOTHER : 0);
     for (const each of left) {
-      const density = held.logDensity(elsewhere([...chosen, each]));
+      const density = held.logDensity(elsewhere([...chosen, each])) - (each.items.length > 1 ? MORE_THAN_ONE : 0);
       if (density <= likeliest) continue;
       likeliest = density;
       best = each;
@@ -52,7 +61,17 @@ export function suspectLooks(held: HeldLooks, tests: readonly GroupTest[]): read
     chosen.push(best);
     before = likeliest;
   }
-  return chosen.sort((one, other) => one.items[0]! - other.items[0]!);
+  return chosen
+    .map(({ items }) => ({
+      items,
+      p: Math.min(...unlikely.filter((each) => overlap(each, { items })).map(({ p }) => p)),
+    }))
+    .filter(({ p }) => p < CANNOT_BE)
+    .sort((one, other) => one.items[0]! - other.items[0]!);
+}
+
+function overlap({ items }: Pick<SuspectLooks, 'items'>, other: Pick<SuspectLooks, 'items'>): boolean {
+  return items.some((item) => other.items.includes(item));
 }
 
 /** What is added to the covariance of two looks along each axis. */

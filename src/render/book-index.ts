@@ -1,4 +1,5 @@
 import type { Chip } from '../book/model/chip.ts';
+import type { DoubtedLook } from '../book/model/doubted-look.ts';
 import type { Family, Recipe, RecipeLook } from '../book/model/recipe.ts';
 import type { Material, Mold, ShelfCut } from '../book/model/shelf.ts';
 import type { Target } from '../book/model/target.ts';
@@ -15,6 +16,8 @@ export interface BookIndex {
   readonly cuts: ReadonlyMap<string, ShelfCut>;
   /** Of each material the chips that it is in; of plain plastic, those of that plastic. */
   readonly chipsOf: ReadonlyMap<string, readonly Chip[]>;
+  /** Looks that count for little, by what they are of and its id. */
+  readonly doubted: ReadonlyMap<string, readonly DoubtedLook[]>;
   readonly molds: ReadonlyMap<string, Mold>;
   readonly targets: ReadonlyMap<string, Target>;
   readonly families: ReadonlyMap<string, Family>;
@@ -45,6 +48,7 @@ export function bookIndex(book: Book): BookIndex {
     materials: byId(book.materials),
     cuts: byId(book.materials.flatMap(({ cuts = [] }) => cuts)),
     chipsOf: chipsByMaterial(book.chips),
+    doubted: doubtedByThing(book),
     molds: byId(book.molds),
     targets: byId(book.targets),
     families: byId(book.families),
@@ -52,6 +56,17 @@ export function bookIndex(book: Book): BookIndex {
   };
   indexes.set(book, index);
   return index;
+}
+
+function doubtedByThing({ doubted = [] }: Book): BookIndex['doubted'] {
+  const found = new Map<string, DoubtedLook[]>();
+  for (const look of doubted) {
+    const name = `${look.of} ${look.id}`;
+    const looks = found.get(name);
+    if (looks) looks.push(look);
+    else found.set(name, [look]);
+  }
+  return found;
 }
 
 function chipsByMaterial(chips: readonly Chip[]): BookIndex['chipsOf'] {

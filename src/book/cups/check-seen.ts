@@ -1,4 +1,3 @@
-import { unloggedMoves } from '../../matching/rounds/unlogged.ts';
 import { isReversed } from '../../matching/target/target-part.ts';
 import type { TargetColour } from '../../recipe/colour-fields.ts';
 import type { FieldPath } from '../../recipe/field-path.ts';
@@ -7,7 +6,8 @@ import type { Report } from '../report.ts';
 import type { ChipSpec } from './chip-spec.ts';
 import type { CupSpec } from './cup-specs.ts';
 import type { FilledCup } from './fill-cup.ts';
-import { seenByDaylight, viewsOfLook } from './seen-colour.ts';
+import { seenByDaylight } from './seen-colour.ts';
+import { unloggedIn } from './unlogged-in.ts';
 
 /** Reports colours that no bait has: a black card adds no light to what is seen over it. What is within looking's error is opaque: see `settledViews`. */
 export function checkSeen(
@@ -30,17 +30,12 @@ export function checkSeen(
 
 /** Reports a look that differs from the one before by more than two test pours of a cup can, with nothing between that went in. */
 export function checkUnlogged(
-  { spec, rounds, places }: Pick<FilledCup<CupSpec | ChipSpec>, 'spec' | 'rounds' | 'places'>,
+  cup: Pick<FilledCup<CupSpec | ChipSpec>, 'spec' | 'rounds' | 'places'>,
   report: Report,
 ): void {
-  const seen = rounds.flatMap((round) => {
-    const [how] = round.seen;
-    const views = viewsOfLook(how);
-    return how && views ? [{ ...round, seen: views, how }] : [];
-  });
-  for (const [index, move] of unloggedMoves(seen).entries()) {
-    if (!move) continue;
-    report.add('seen/unlogged', spec.recipe, [...spec.path, 'log', places[seen[index]!.looked!]!, 'seen'], {
+  const { spec, places } = cup;
+  for (const { round, move } of unloggedIn(cup)) {
+    report.add('seen/unlogged', spec.recipe, [...spec.path, 'log', places[round.looked!]!, 'seen'], {
       found: `colour that is ΔE ${move.deltaE.toFixed(1)} from the look before it, and nothing that went in between`,
       expected: 'what went in before this pour, under `add` or `plastic`',
       why: 'two test pours of one cup differ by less, and what is not written down is in no recipe',

@@ -12,8 +12,17 @@ export interface ChipSpec extends Omit<CupSpec, 'recipe' | 'from' | 'inheritedSh
   readonly seen?: readonly LookFields[];
 }
 
+/** The name of the only cup of a chip. */
+export const CHIP_CUP = 'chip';
+
 /** The only cup of a chip. */
 export function chipSpec(chip: Thing<'chip'>): ChipSpec {
   const { plastic, add, log, seen } = chip.fields;
-  return { recipe: chip, name: 'chip', path: [], fields: { plastic, ...defined({ add, log }) }, ...defined({ seen }) };
+  return {
+    recipe: chip,
+    name: CHIP_CUP,
+    path: [],
+    fields: { plastic, ...defined({ add, log }) },
+    ...defined({ seen }),
+  };
 }

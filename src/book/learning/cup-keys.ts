@@ -42,3 +42,8 @@ export function baitKey(recipe: string): string {
 export function lookKey({ spec }: Logged, round: number, index: number): string {
   return `${specKey(spec)}/${round}/${index + 1}`;
 }
+
+/** The name of a look at a finished bait: which it is of those in the file, from 0 here and from 1 there. */
+export function baitLookKey(recipe: string, index: number): string {
+  return `${baitKey(recipe)}/${index + 1}`;
+}

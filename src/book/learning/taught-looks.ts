@@ -5,7 +5,7 @@ import type { ChipSpec } from '../cups/chip-spec.ts';
 import type { CupSpec } from '../cups/cup-specs.ts';
 import type { FilledCup } from '../cups/fill-cup.ts';
 import { compileLook } from '../looks/compile-look.ts';
-import { baitKey, lookKey, roundCupKey } from './cup-keys.ts';
+import { baitLookKey, lookKey, roundCupKey } from './cup-keys.ts';
 import { keptLook } from './kept-look.ts';
 import { lookedBait } from './looked-bait.ts';
 import { lookedLayer } from './looked-layer.ts';
@@ -49,7 +49,7 @@ function baitLooks(recipe: LookedRecipe, colours: (material: string) => boolean)
     const seen = keptLook(compileLook(fields));
     const bait = seen && lookedBait(recipe, fields, colours);
     if (!seen || !bait) return [];
-    return [{ key: `${baitKey(recipe.recipe.id)}/${index + 1}`, ...bait, ...seen }];
+    return [{ key: baitLookKey(recipe.recipe.id, index), ...bait, ...seen }];
   });
 }
 

@@ -514,4 +514,6 @@ export const SHARED_FIELDS: FieldTable<Omit<Book, 'looks' | 'recipes' | 'readers
     edges: { from: 'shared', to: 'shared', kind: 'shared', label: 'shared' },
   },
   learned: LEARNED,
+  // Whoever reads has what was learned of it.
+  doubted: 'private',
 };

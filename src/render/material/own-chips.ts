@@ -1,3 +1,4 @@
+import { CHIP_CUP } from '../../book/cups/chip-spec.ts';
 import type { Chip, ChipRound } from '../../book/model/chip.ts';
 import type { Material } from '../../book/model/shelf.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
@@ -6,6 +7,7 @@ import { handyMeasure } from '../../words/handy-measure.ts';
 import { ownChipsText } from '../../words/own-chips.ts';
 import { bookIndex } from '../book-index.ts';
 import { massIn } from '../dose-text.ts';
+import { doubtedLookView } from '../doubted-look.ts';
 import { type Html, html } from '../html.ts';
 import { lookWords } from '../look-words.ts';
 import { notesHtml } from '../notes.ts';
@@ -21,7 +23,7 @@ export function ownChips(context: PageContext, { id, title }: Material): Html {
   if (own.length === 0) return html``;
   return html`<section class="part" aria-labelledby="own-chips"><h2 id="own-chips">${sentence(ownChipsText(own.length, book.edition))}</h2><ul class="own-chips">${own.map(
     (chip) =>
-      html`<li><b>${chip.title}</b>${chip.rounds.map((round) => roundHtml(context, round))}${chip.notes === '' ? '' : html`<div class="notes">${notesHtml(context, chip.notes)}</div>`}</li>`,
+      html`<li><b>${chip.title}</b>${chip.rounds.map((round) => html`${roundHtml(context, round)}${doubtedLookView(context, { of: 'chip', id: chip.id, at: { cup: CHIP_CUP, round: round.number } })}`)}${chip.notes === '' ? '' : html`<div class="notes">${notesHtml(context, chip.notes)}</div>`}</li>`,
   )}</ul>${photoFigures(context, own.flatMap(photosOf), `Photo of a chip of ${title}`)}</section>`;
 }
 

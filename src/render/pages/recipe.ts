@@ -76,7 +76,7 @@ ${jumps(recipe, context.book.edition)}
 ${plannerSection(context, recipe, plan, far.length > 0)}
 ${workSection(context, recipe)}
 ${notesSection(context, recipe)}
-${roundsSection(context, recipe.cups, (id) => titleOnShelf(context.book, id))}
+${roundsSection(context, recipe, (id) => titleOnShelf(context.book, id))}
 ${finishedBait(context, recipe)}
 ${besideTarget(context, recipe)}
 ${relativesSection(context, recipe)}

@@ -1,5 +1,6 @@
 import type { BaitLook } from '../../book/model/looks.ts';
 import type { Recipe } from '../../book/model/recipe.ts';
+import { doubtedLookView } from '../doubted-look.ts';
 import { type Html, html } from '../html.ts';
 import { lookWords } from '../look-words.ts';
 import type { PageContext } from '../page.ts';
@@ -8,12 +9,12 @@ import { type ChipColours, chips, chipWords } from '../swatch/chip.ts';
 import { listText, sentence } from '../words.ts';
 
 /** The finished bait as its maker saw it, look by look; nothing where nobody noted one. */
-export function finishedBait(context: PageContext, { seen = [], title }: Recipe): Html {
+export function finishedBait(context: PageContext, { id, seen = [], title }: Recipe): Html {
   if (seen.length === 0) return html``;
-  return html`<section class="part" aria-labelledby="bait"><h2 id="bait">The finished bait</h2><ul class="rounds">${seen.map((look) => lookItem(context, look, title))}</ul></section>`;
+  return html`<section class="part" aria-labelledby="bait"><h2 id="bait">The finished bait</h2><ul class="rounds">${seen.map((look, bait) => lookItem(context, look, title, doubtedLookView(context, { of: 'recipe', id, at: { bait } })))}</ul></section>`;
 }
 
-function lookItem(context: PageContext, look: BaitLook, title: string): Html {
+function lookItem(context: PageContext, look: BaitLook, title: string, doubted: Html): Html {
   const { side, rounds = [], overWhite, overBlack, note, photo } = look;
   const colours: ChipColours = {
     ...(overWhite && { overWhite: overWhite.hex }),
@@ -28,5 +29,5 @@ function lookItem(context: PageContext, look: BaitLook, title: string): Html {
   const chip = chips([colours], `${name}, as seen, over white above and over black below`);
   return html`<li class="round"><div class="round-chips"><div class="single">${chip}</div>${chipWords('seen')}</div><div class="round-words">${side === undefined ? '' : html`<h3>${sentence(side)}</h3>`}${
     note === undefined ? '' : html`<p class="said">“${note}”</p>`
-  }${facts.length === 0 ? '' : html`<p class="fine">${facts.join(' ')}</p>`}${photo === undefined ? '' : photoFigure(context, photo, name)}</div></li>`;
+  }${facts.length === 0 ? '' : html`<p class="fine">${facts.join(' ')}</p>`}${doubted}${photo === undefined ? '' : photoFigure(context, photo, name)}</div></li>`;
 }

@@ -1,10 +1,12 @@
 import type { Change, Cup, Round } from '../../book/model/cup.ts';
 import type { CupLook } from '../../book/model/looks.ts';
+import type { Recipe } from '../../book/model/recipe.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
 import { cupHeatsText, heldText, roundHeatText } from '../../words/heats.ts';
 import { bookIndex } from '../book-index.ts';
 import { massIn } from '../dose-text.ts';
+import { doubtedLookView } from '../doubted-look.ts';
 import { type Html, html, joined } from '../html.ts';
 import { link, paths } from '../links.ts';
 import { lookWords } from '../look-words.ts';
@@ -14,6 +16,13 @@ import { chipColours, chips, chipWords } from '../swatch/chip.ts';
 import { deltaEText, differenceWords, listText, massText, sentence, temperatureText, volumeText } from '../words.ts';
 
 type Titles = (material: string) => string;
+
+/** Whose round it is. */
+interface Logged {
+  readonly recipe: string;
+  readonly cup: string;
+  readonly titles: Titles;
+}
 
 /** A change of colour in words, with its size. */
 export function changeText({ words, deltaE }: Pick<Change, 'words' | 'deltaE'>): string {
@@ -60,7 +69,7 @@ function photoOf(context: PageContext, { number }: Round, { photo }: CupLook): H
   return photo === undefined ? html`` : photoFigure(context, photo, `Test bait of round ${number}`);
 }
 
-function roundItem(context: PageContext, round: Round, titles: Titles): Html {
+function roundItem(context: PageContext, { recipe, cup: cupName, titles }: Logged, round: Round): Html {
   const { settings } = context.book;
   const { number, added, plasticAddedMl, pouredMl, note, change, volumeMl, leftMl } = round;
   const [judged, ...others] = round.seen;
@@ -94,7 +103,7 @@ function roundItem(context: PageContext, round: Round, titles: Titles): Html {
   });
   return html`<li class="round">${beside?.drawn ?? alone(round)}<div class="round-words"><h4>Round ${number}${change === undefined ? '' : html` <span class="round-change">${changeText(change)}</span>`}</h4>${begun}${
     additions.length === 0 ? '' : html`<p>Added ${joined(additions)}.</p>`
-  }${judged === undefined ? '' : said(judged)}${note === undefined ? '' : html`<p class="said">${note}</p>`}<p class="fine">${facts}</p>${spent}${judged === undefined ? '' : photoOf(context, round, judged)}</div>${below}</li>`;
+  }${judged === undefined ? '' : said(judged)}${note === undefined ? '' : html`<p class="said">${note}</p>`}<p class="fine">${facts}</p>${doubtedLookView(context, { of: 'recipe', id: recipe, at: { cup: cupName, round: number } })}${spent}${judged === undefined ? '' : photoOf(context, round, judged)}</div>${below}</li>`;
 }
 
 function pouredAwayWords(ml: number, settings: VolumeUnit): string {
@@ -128,11 +137,11 @@ function ledger(cup: Cup, titles: Titles, context: PageContext): Html {
 }
 
 /** The rounds of every cup that has a log; nothing where none has. */
-export function roundsSection(context: PageContext, cups: readonly Cup[], titles: Titles): Html {
+export function roundsSection(context: PageContext, { id, cups }: Pick<Recipe, 'id' | 'cups'>, titles: Titles): Html {
   const logged = cups.filter(({ rounds }) => rounds.length > 0);
   if (logged.length === 0) return html``;
   return html`<section class="part" aria-labelledby="rounds"><h2 id="rounds">How it was found</h2>${logged.map(
     (cup) =>
-      html`<div class="log"><h3>${sentence(cup.name)}</h3><ol class="rounds">${cup.rounds.map((round) => roundItem(context, round, titles))}</ol>${ledger(cup, titles, context)}</div>`,
+      html`<div class="log"><h3>${sentence(cup.name)}</h3><ol class="rounds">${cup.rounds.map((round) => roundItem(context, { recipe: id, cup: cup.name, titles }, round))}</ol>${ledger(cup, titles, context)}</div>`,
   )}</section>`;
 }

@@ -24,6 +24,15 @@ const everywhere = (text: string): HostileFiles => ({
   ),
   'targets/reed.md': file(`title: ${quoted(text)}\nover-white: "#a08050"\nmold: minnow`, text),
 });
+/** A look that does not fit its log, so that the bottle is asked about by its name. */
+const doubted = (text: string): HostileFiles => ({
+  'shelf/colorants/peat.md': file(
+    `title: ${quoted(text)}\nlook: { kind: pigment, colour: "#5b4327", dose: 12 drops per 100 ml }`,
+  ),
+  'colours/dusk.md': file(
+    'title: Dusk\nmold: minnow\ncups: { body: { plastic: 120 ml, log: [{ add: { peat: 30 drops }, pour: 14 ml, seen: { over-white: "#3050b0", over-black: "#2a449a" } }] } }',
+  ),
+});
 const entitled = (title: string): HostileFiles => instead('colours/dusk.md', 'title: Dusk', `title: ${title}`);
 const addressed = (address: string): HostileFiles => instead('book.md', 'https://book.example/banks/', address);
 const inTitle = (name: string, text: string): HostileBook => [
@@ -42,6 +51,8 @@ const TEMPLATES = `{{ constructor.constructor('alert(4)')() }} {% include "/etc/
 export const MARKUP_BOOKS: readonly HostileBook[] = [
   inTitle('a script', SCRIPT),
   inAll('a script', SCRIPT),
+  ['a script, in the name of a bottle that is asked about', doubted(SCRIPT), ['log/does-not-fit']],
+  ['templates of engines, in the name of a bottle that is asked about', doubted(TEMPLATES), ['log/does-not-fit']],
   inTitle('ends of elements', CLOSERS),
   inAll('ends of elements', CLOSERS),
   inTitle('templates of engines', TEMPLATES),

@@ -1,7 +1,7 @@
 import type { Diagnostic } from '../../../../src/diagnostics/diagnostic.ts';
 
 /** Warnings by which a book says that a log or a look cannot be right. Whoever adds one adds it here. */
-const FAULT_CODES: readonly string[] = ['seen/unlogged'];
+const FAULT_CODES: readonly string[] = ['seen/unlogged', 'log/does-not-fit'];
 
 /** What a book tells of a recipe's log that does not fit. */
 export interface ToldFault {
