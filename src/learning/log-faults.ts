@@ -15,13 +15,16 @@ import { withoutCup } from './without-cup.ts';
  * looks are held against the rest as they are logged, and as they would be after every slip that is thought of.
  *
  * A look that was checked is never at fault, nor the log up to there.
+ *
+ * @param only the cup that is asked about; unset: all
  */
-export function logFaults(shelf: LearnedShelf): readonly LogFault[] {
+export function logFaults(shelf: LearnedShelf, only?: string): readonly LogFault[] {
   const testsOf = new Map<string, GroupTest[]>();
   const cupOf = new Map(shelf.data.looks.map(({ key, cup }) => [key, cup]));
   for (const test of lookTests(shelf)) {
     if (test.kind === 'label') continue;
     const cup = test.kind === 'cup' ? test.cup : cupOf.get(test.key)!;
+    if (only !== undefined && cup !== only) continue;
     testsOf.set(cup, [...(testsOf.get(cup) ?? []), test]);
   }
   const failed = new Map([...testsOf].filter(([, tests]) => tests.some(({ p }) => p < CANNOT_BE)));

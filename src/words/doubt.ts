@@ -1,9 +1,15 @@
 import type { Doubt, SeenAndPredicted } from '../matching/rounds/seen-and-believed.ts';
 import { deltaEText, differenceText } from './difference.ts';
+import { wrongLogText } from './doubted-look.ts';
 
 /** Why a look is asked about, and what to do; sentences. */
 export function doubtSentences(doubt: Doubt | undefined): readonly string[] {
   if (doubt === undefined) return [];
+  if (doubt.wrong)
+    return [
+      wrongLogText(doubt.wrong),
+      'Correct the log, or look at a test pour again in daylight and enter the round again.',
+    ];
   return [
     `Your last look does not fit what is in the cup (ΔE ${deltaEText(doubt.deltaE)} off what all your looks say).`,
     'Look at a test pour again in daylight, enter the round again, and check the log.',

@@ -1,5 +1,6 @@
 import { slipQuestions } from '../book/checks/slip-questions.ts';
-import type { DoubtedLook, WrongLog } from '../book/model/doubted-look.ts';
+import type { DoubtedLook } from '../book/model/doubted-look.ts';
+import type { WrongLog } from '../matching/rounds/wrong-log.ts';
 import { differenceText } from './difference.ts';
 
 /**

@@ -251,6 +251,10 @@ describe('a match on its page and in its recipe', () => {
       expect(readWork(JSON.stringify(work))).toEqual(work);
     }
     expect(inBook(checked, BOOK).text).toContain('checked: true');
+    // And asks what may have happened, by the names of the shelf.
+    const { next } = adviceFor(doubted, 0, DATA);
+    expect(next.doubt?.wrong?.slips).toHaveLength(3);
+    expect(nextAdditionText(next, DATA.settings)).toMatch(/doesn’t fit what the log says.*\? Correct the log/);
   });
 });
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { ToldSlip } from '../../src/book/model/doubted-look.ts';
+import type { ToldSlip } from '../../src/matching/rounds/wrong-log.ts';
 import { doubtedLookText, wrongLogText } from '../../src/words/doubted-look.ts';
 
 const asked = (...slips: readonly ToldSlip[]): string => wrongLogText({ deltaE: 14, slips });

@@ -1,5 +1,5 @@
+import type { WrongLog } from '../../matching/rounds/wrong-log.ts';
 import type { PlacedDoubt } from '../learning/doubted-looks.ts';
-import type { WrongLog } from '../model/doubted-look.ts';
 import type { Report } from '../report.ts';
 import { slipQuestions } from './slip-questions.ts';
 

@@ -1,4 +1,4 @@
-import type { ToldSlip } from '../model/doubted-look.ts';
+import type { ToldSlip } from '../../matching/rounds/wrong-log.ts';
 
 /** What is less likely than this is not asked. Convention of this book. */
 const WORTH_ASKING = 1e-3;

@@ -15,7 +15,7 @@ import { unloggedIn } from '../cups/unlogged-in.ts';
 import type { DoubtedLook } from '../model/doubted-look.ts';
 import { baitLookKey, lookKey } from './cup-keys.ts';
 import type { LookedThings } from './looks-of-readers.ts';
-import { isOf, type NamedMaterial, toldSlip } from './told-slip.ts';
+import { isOf, type NamedMaterial, roundsSince, toldSlip } from './told-slip.ts';
 
 /** Below this it is said how far a look is believed. Convention of this book. */
 const LITTLE = 0.5;
@@ -75,7 +75,7 @@ function placedDoubt(
   shelf: ReadonlyMap<string, NamedMaterial>,
 ): PlacedDoubt {
   const { recipe, name } = cup.spec;
-  const since = fault ? roundsSince(cup, round, fault.since) : [];
+  const since = fault ? roundsSince(cup.rounds, round.number, fault.since) : [];
   const logged = [...(since[0]?.number === 1 ? cup.written : []), ...since.flatMap(({ added }) => added)];
   const wrong = fault && {
     deltaE: fault.deltaE,
@@ -88,16 +88,6 @@ function placedDoubt(
     path: at ?? placeOfLook(cup, round),
     part: at ? 'key' : 'value',
   };
-}
-
-/** The rounds in which it may have gone wrong: after the one that was seen before, of the same cup. */
-function roundsSince(
-  { rounds }: FilledCup<CupSpec | ChipSpec>,
-  { number }: FilledRound,
-  since = 0,
-): readonly FilledRound[] {
-  const begun = rounds.findLast((round) => round.number <= number && round.pouredAway !== undefined)?.number ?? 1;
-  return rounds.filter((round) => round.number > since && round.number >= begun && round.number <= number);
 }
 
 /** The addition that a slip is about, the last of them; undefined where it is about none that this file has. */

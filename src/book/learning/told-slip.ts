@@ -1,11 +1,11 @@
-import { total } from '../../cup/ledger.ts';
+import { type CupState, total } from '../../cup/ledger.ts';
+import type { LogRound } from '../../cup/log-round.ts';
 import type { LoggedAmount } from '../../cup/logged-amount.ts';
 import type { LogSlip } from '../../learning/log-fault.ts';
+import type { ToldSlip } from '../../matching/rounds/wrong-log.ts';
 import { formatDecimal, formatDose } from '../../units/format-quantity.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
-import type { FilledRound } from '../cups/fill-cup.ts';
-import type { ToldSlip } from '../model/doubted-look.ts';
 import type { MaterialCore } from '../shelf/compile-material.ts';
 
 /** An amount as it stands in a file. */
@@ -23,7 +23,7 @@ export type NamedMaterial = Pick<MaterialCore, 'title' | 'gramsPerDrop'>;
 export function toldSlip(
   slip: LogSlip,
   shelf: ReadonlyMap<string, NamedMaterial>,
-  round: FilledRound | undefined,
+  round: { readonly cup: CupState } | undefined,
   logged: readonly WrittenAmount[],
 ): ToldSlip {
   if (slip.kind === 'bad-look') return slip;
@@ -51,6 +51,16 @@ export function toldSlip(
       };
     }
   }
+}
+
+/** The rounds in which it may have gone wrong: after the one that was seen before, of the same cup, up to the one that does not fit. */
+export function roundsSince<Round extends Pick<LogRound<never>, 'number' | 'pouredAway'>>(
+  rounds: readonly Round[],
+  number: number,
+  since = 0,
+): readonly Round[] {
+  const begun = rounds.findLast((round) => round.number <= number && round.pouredAway !== undefined)?.number ?? 1;
+  return rounds.filter((round) => round.number > since && round.number >= begun && round.number <= number);
 }
 
 /** Whether an amount is of a material, or brought it. */

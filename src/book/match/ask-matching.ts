@@ -9,6 +9,8 @@ import { type CutBack, cutBack } from '../../matching/cut-back.ts';
 import { type FirstRecipe, firstRecipe } from '../../matching/first-recipe.ts';
 import type { PartAsked } from '../../matching/first-recipe-question.ts';
 import type { NextAddition } from '../../matching/next-addition.ts';
+import { withWrongLog } from '../../matching/rounds/seen-and-believed.ts';
+import type { WrongLog } from '../../matching/rounds/wrong-log.ts';
 import { substitutes } from '../../matching/substitutes/substitutes.ts';
 import type { Substitution } from '../../matching/substitutes/substitution.ts';
 import type { TargetPart } from '../../matching/target/target-part.ts';
@@ -96,13 +98,24 @@ export function nextAdditionFor(
   target: Target,
   { inStock = false }: Asking = {},
 ): NextAddition {
-  return nextForCup(requiredCup(book, recipe, cup, target), askedWith(believing(book), target, inStock)).next;
+  const { next } = nextForCup(requiredCup(book, recipe, cup, target), askedWith(believing(book), target, inStock));
+  return withWrongLog(next, () => wrongLogOf(book, recipe, cup));
 }
 
 /** Whether a cup of a recipe can be let down. */
 export function lettingDownFor(book: Book, recipe: Recipe, cup: Cup, target: Target): CutBack {
   const asked = requiredCup(book, recipe, cup, target);
-  return cutBack(questionAskedFirst(asked, askedWith(believing(book), target)).question);
+  const answer = cutBack(questionAskedFirst(asked, askedWith(believing(book), target)).question);
+  return withWrongLog(answer, () => wrongLogOf(book, recipe, cup));
+}
+
+/** What is wrong with the log of a cup as it is now, as far as the book knows. */
+function wrongLogOf({ doubted = [] }: Book, { id }: Recipe, { name, rounds }: Cup): WrongLog | undefined {
+  const begun = rounds.findLast(({ newCup }) => newCup !== undefined)?.number ?? 1;
+  return doubted.findLast(
+    ({ of, id: recipe, at, wrong }) =>
+      wrong && of === 'recipe' && recipe === id && 'cup' in at && at.cup === name && at.round >= begun,
+  )?.wrong;
 }
 
 /** What can stand for a material in a cup of a recipe. */

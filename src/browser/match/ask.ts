@@ -11,6 +11,7 @@ import { type FirstRecipe, firstRecipe } from '../../matching/first-recipe.ts';
 import type { PartAsked } from '../../matching/first-recipe-question.ts';
 import type { Proposal } from '../../matching/proposals/proposal.ts';
 import type { RecipeAmount, RecipeProposal } from '../../matching/proposals/recipe-proposal.ts';
+import { withWrongLog } from '../../matching/rounds/seen-and-believed.ts';
 import type { WantedFlake } from '../../matching/substitutes/flake-match.ts';
 import { type LookDoubt, lookDoubt, meansOf } from '../../optics/look-doubt.ts';
 import type { MatchPageData } from '../../render/pages/match.ts';
@@ -26,6 +27,7 @@ import { begunAnew, partOfSide, sideOf, type Work, type WorkAmount, type WorkSid
 import { keyOfWorkCup, type TaughtWork, taughtByWork } from './work-belief.ts';
 import { bookColour } from './work-colour.ts';
 import { type CupNow, cupNow, triedRounds } from './work-log.ts';
+import { wrongLogOfWork } from './wrong-log.ts';
 
 /** Recipes for one side, or for both together. */
 export interface FirstAnswer {
@@ -230,7 +232,8 @@ export function adviceFor(work: Work, index: number, data: MatchPageData): CupAd
     tolerance: work.tolerance,
     limits: cupLimits(settings, { ...work, effect: effectOf(work, data) }),
   });
-  return { now, taught, ...answer };
+  const key = keyOfWorkCup(work, index, now.rounds);
+  return { now, taught, ...answer, next: withWrongLog(answer.next, () => wrongLogOfWork(learned, key, now, data)) };
 }
 
 /** A proposal as steps of the log. */

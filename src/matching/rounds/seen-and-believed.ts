@@ -3,11 +3,23 @@ import { deltaE00 } from '../../optics/delta-e00.ts';
 import { appliedMetric, localMetric } from '../../optics/local-metric.ts';
 import { lookDoubt } from '../../optics/look-doubt.ts';
 import type { CupSeen } from '../next-addition-question.ts';
+import type { WrongLog } from './wrong-log.ts';
 
 /** The last look cannot be of the cup that the log has: it is so far from all that is believed of that, ΔE00. */
 export interface Doubt {
   readonly kind: 'misfit';
   readonly deltaE: number;
+  /** What may have happened, where the log cannot be right: see `logFaults`. */
+  readonly wrong?: WrongLog;
+}
+
+/** An answer with what may have happened to the cup, where its look is doubted; it is asked for only then. */
+export function withWrongLog<Answer extends { readonly doubt?: Doubt }>(
+  answer: Answer,
+  wrongLog: () => WrongLog | undefined,
+): Answer {
+  const wrong = answer.doubt && wrongLog();
+  return wrong ? { ...answer, doubt: { ...answer.doubt, wrong } } : answer;
 }
 
 /** What a cup is off by as it was seen, and as it is believed to be by all looks, which all proposals are reckoned from, ΔE00. */
