@@ -21,6 +21,8 @@ export interface BeliefParts {
   readonly looks: readonly LinearLook[];
   /** Found when it is asked for the first time. */
   readonly doubt: () => ThetaDoubt;
+  /** `Posterior.factorOfLabels`, found when it is asked for the first time. */
+  readonly labels: () => Float64Array;
 }
 
 /** The parts of a shelf. */
@@ -35,6 +37,7 @@ export function beliefParts(shelf: LearnedShelf): BeliefParts {
     looker,
     looks: looks.sort((one, other) => one.place! - other.place!),
     doubt: () => ({ inverse: posterior.covariance, count: state.theta.length }),
+    labels: once(() => posterior.factorOfLabels()),
   };
 }
 

@@ -10,6 +10,7 @@ import { type BeliefParts, beliefParts, once } from './belief-parts.ts';
 import type { BelievedViews } from './believed-views.ts';
 import { type CameraColours, withoutBias } from './camera-bias.ts';
 import { likeness } from './composition-point.ts';
+import { type CupShare, cupShares } from './cup-shares.ts';
 import { JointKriging } from './joint-kriging.ts';
 import type { LearnedShelf } from './learned-shelf.ts';
 import type { TaughtLook } from './learning-data.ts';
@@ -98,6 +99,21 @@ export class Belief {
   predicted(looks: readonly TaughtLook[]): PredictedLooks {
     const { parts, field } = this.grounds();
     return predictedLooks(parts, field, looks);
+  }
+
+  /**
+   * Of all the doubt that labels leave of what the model says of a colour, the share that the looks at each cup have taken away, the largest
+   * first. See `cupShares`.
+   *
+   * @param isAsked which cups are asked about
+   * Throws: as `of`.
+   */
+  taughtBy(asked: BelievedCup, isAsked: (cup: string) => boolean): readonly CupShare[] {
+    const { parts, field } = this.grounds();
+    const views = modelViews(parts.state, parts.looker, asked, usualMeans(parts.looks));
+    return cupShares(parts, views.slopes(views.model), field.shared, isAsked).toSorted(
+      (one, other) => other.share - one.share,
+    );
   }
 
   private asked(asked: BelievedCup): {

@@ -42,6 +42,15 @@ export class Posterior {
     return this.inverse;
   }
 
+  /** Cholesky's factor of the inverse covariance that theta has by labels alone, at the same theta. Made anew each time. */
+  factorOfLabels(): Float64Array {
+    const theta = this.state.theta;
+    const factor = new ShelfEquations({ ...this.problem, cups: [] }, this.weights).at(Float64Array.from(theta), true)
+      .curvature!;
+    factorizeSturdy(factor, theta.length);
+    return factor;
+  }
+
   /** What the looks of a cup are off by at theta, in the metric of the colours that it gives them, and how that goes with theta: whatever they are weighted. */
   residuals(cup: CupBlock): BlockResiduals {
     return blockResiduals(cup, this.problem.looker, this.state);

@@ -34,6 +34,7 @@ export function withoutCup(parts: BeliefParts, cup: string, shared: SharedVarian
     looker: parts.looker,
     looks: left.map((look) => ({ ...look, residual: residualAfter(look, step) })),
     doubt: once(() => gone.doubt()),
+    labels: parts.labels,
   };
 }
 

@@ -47,3 +47,10 @@ export function lookKey({ spec }: Logged, round: number, index: number): string 
 export function baitLookKey(recipe: string, index: number): string {
   return `${baitKey(recipe)}/${index + 1}`;
 }
+
+/** Whose cup, or bait, has such a name. */
+export function ofCup(key: string): { readonly kind: 'recipe' | 'chip'; readonly id: string } {
+  const [first, second] = key.split('/') as [string, string];
+  // A recipe may be called "chips": of its bait the second part is empty.
+  return key.split('/').length === 3 && second !== '' ? { kind: 'chip', id: second } : { kind: 'recipe', id: first };
+}

@@ -12,7 +12,7 @@ import type { Things } from '../read/read-things.ts';
 import { NOTHING, type Remembered } from '../remembered.ts';
 import type { Report } from '../report.ts';
 import type { MaterialCore } from '../shelf/compile-material.ts';
-import { shownAlone } from '../shelf/shown-alone.ts';
+import { clearPlastic, shownAlone } from '../shelf/shown-alone.ts';
 import { changesFromParent, cupPairs, type KnownCup } from './changes-from-parent.ts';
 import { compileFamilies } from './compile-families.ts';
 import type { RecipeCore } from './compile-recipe.ts';
@@ -41,7 +41,7 @@ export function showMaterials(
   kept: Remembered<ShownMaterial>,
   report: Report,
 ): ReadonlyMap<string, ShownMaterial> {
-  const plastic = [...shelf.values()].find(({ kind, milky }) => kind === 'plastic' && !milky)?.id;
+  const plastic = clearPlastic(shelf.values());
   return new Map(
     [...shelf.values()].flatMap((material): [string, ShownMaterial][] => {
       const thing = required(things.materials, material.id);

@@ -17,7 +17,7 @@ export function doseLadder(material: MaterialCore, optics: OpticalModel): readon
   return STEPS.map((step) => ({
     gramsPerMl: typical * step,
     label: `${doseLabel(material, typical * step)} in 100 ml`,
-    look: alone(material, typical * step, optics),
+    look: aloneInClear(material, typical * step, optics),
   }));
 }
 
@@ -31,17 +31,23 @@ export function typicalLook(material: MaterialCore, optics: OpticalModel): Appea
   const { flake, kind, constants, typical } = material;
   if (flake || !constants) return undefined;
   if (kind === 'plastic') return appearanceOf({ ...constants }, LADDER_MM, optics);
-  return typical === undefined ? undefined : alone(material, typical, optics);
+  return typical === undefined ? undefined : aloneInClear(material, typical, optics);
 }
 
-function alone(material: MaterialCore, gramsPerMl: number, optics: OpticalModel): Appearance {
+/** A dose of a material alone in clear plastic. */
+export function aloneInClear(
+  material: MaterialCore,
+  gramsPerMl: number,
+  optics: OpticalModel,
+  thicknessMm = LADDER_MM,
+): Appearance {
   // No file can have this name, so that it is no material's.
   const clear = '~clear';
   const mix = { plastics: [{ material: clear, fraction: 1 }], contents: [{ material: material.id, gramsPerMl }] };
   const plastic = { constants: plasticConstants('clear') };
   return appearanceOf(
     cupBody(mix, (id) => (id === material.id ? material : plastic), optics),
-    LADDER_MM,
+    thicknessMm,
     optics,
   );
 }

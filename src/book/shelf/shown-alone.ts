@@ -1,3 +1,4 @@
+import type { BelievedCup } from '../../learning/asked-views.ts';
 import { colourDoubt } from '../../learning/expected-difference.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
 import { USUAL_OPTICS } from '../../optics/optical-model.ts';
@@ -9,7 +10,7 @@ import type { MaterialCore } from './compile-material.ts';
 import { doseLadder, markColour, typicalLook } from './dose-ladder.ts';
 
 /** ΔE00 from which on two swatches beside each other are told apart for certain. Common practice, no source. */
-const DIFFERS = 2;
+export const DIFFERS = 2;
 
 /**
  * What a material looks like by itself, how that is known, and how surely.
@@ -49,7 +50,22 @@ function sureOf(
   { belief }: BookEye,
 ): Pick<Material, 'sure'> {
   if (typical === undefined || !constants || kind === 'plastic' || plastic === undefined) return {};
-  const layer = { plastics: [[plastic, 1]], contents: [[id, typical]], thicknessMm: LADDER_MM } as const;
-  const { expected, bound90 } = colourDoubt(belief.of({ layers: [layer] }));
+  const { expected, bound90 } = colourDoubt(belief.of(typicalCup(id, typical, plastic)));
   return { sure: { expected: Number(expected.toFixed(2)), bound: Number(bound90.toFixed(2)) } };
+}
+
+/** A typical dose of a material in clear plastic, to be asked about. */
+export function typicalCup(material: string, typical: number, plastic: string): BelievedCup {
+  return { layers: [{ plastics: [[plastic, 1]], contents: [[material, typical]], thicknessMm: LADDER_MM }] };
+}
+
+/** The plastic in which materials are shown alone: the first of the shelf that turns clear. */
+export function clearPlastic(shelf: Iterable<Pick<Material, 'id' | 'kind' | 'milky'>>): string | undefined {
+  for (const { id, kind, milky } of shelf) if (kind === 'plastic' && !milky) return id;
+  return undefined;
+}
+
+/** A plastic as it is. */
+export function plainCup(plastic: string): BelievedCup {
+  return { layers: [{ plastics: [[plastic, 1]], contents: [], thicknessMm: LADDER_MM }] };
 }

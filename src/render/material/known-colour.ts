@@ -1,5 +1,6 @@
 import type { Material } from '../../book/model/shelf.ts';
 import { materialKnownSentence } from '../../words/how-known.ts';
+import { sureSentence } from '../../words/what-taught.ts';
 import { type Html, html } from '../html.ts';
 import { link, paths } from '../links.ts';
 import type { PageContext } from '../page.ts';
@@ -8,9 +9,7 @@ import { counted, deltaEText } from '../words.ts';
 /** What the colour of a material rests on, and how far it is to be trusted. */
 export function knownColour(context: PageContext, material: Material): Html {
   const { known, sure, expectedDeltaE, flake, fit } = material;
-  const error = sure
-    ? `Of a typical dose expect ΔE ${deltaEText(sure.expected)}; nine in ten are within ${deltaEText(sure.bound)}.`
-    : `Typical error ΔE ${deltaEText(expectedDeltaE)}.`;
+  const error = sure ? sureSentence(sure) : `Typical error ΔE ${deltaEText(expectedDeltaE)}.`;
   const films =
     fit === undefined
       ? ''

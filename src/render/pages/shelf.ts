@@ -24,6 +24,7 @@ import { filmText, flakeSizeText } from '../flake-size-text.ts';
 import { type Html, html } from '../html.ts';
 import { labelLine } from '../label-line.ts';
 import { link, paths } from '../links.ts';
+import { beforeAndAfterSection } from '../material/before-and-after.ts';
 import { knownColour } from '../material/known-colour.ts';
 import { lightGraph } from '../material/light-graph.ts';
 import { ownChips } from '../material/own-chips.ts';
@@ -141,6 +142,7 @@ ${ladder(context, material)}
 ${notes.trim() === '' ? '' : html`<div class="notes">${notesHtml(context, notes)}</div>`}
 ${photoFigures(context, material.photos, `Photo of ${title}`)}
 ${cutsSection(context, material)}
+${beforeAndAfterSection(context, material)}
 ${lightGraph(context, material)}
 ${ownChips(context, material)}
 ${usedIn(context, material)}
