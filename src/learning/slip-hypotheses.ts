@@ -77,7 +77,8 @@ export function slipHypotheses(
         SLIPPED_TIMES.map((times) => ({ kind: 'miscounted', times, material, layer, gramsPerMl: times * gramsPerMl })),
       ),
       ...bottles.flatMap((instead): SlipFamily[] => {
-        if (instead === material) return [];
+        // Nobody takes flake for drops.
+        if (instead === material || (kinds.get(instead) === 'flake') !== (kinds.get(material) === 'flake')) return [];
         const doses = [...new Set([gramsPerMl, (gramsPerMl * usual(instead)) / usual(material)])];
         const slips = doses.map((dose) => ({ kind: 'swapped', material, instead, layer, gramsPerMl: dose }) as const);
         const isOther = kinds.get(material) !== kinds.get(instead);
