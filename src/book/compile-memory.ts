@@ -1,3 +1,4 @@
+import type { TaughtLook } from '../learning/learning-data.ts';
 import type { Thing } from '../recipe/read-thing.ts';
 import { ColourMemory } from './colour-memory.ts';
 import type { Compiled } from './compiled.ts';
@@ -29,6 +30,8 @@ export class CompileMemory {
   readonly filled = new Remembered<FilledCup, CupMaterial>();
   readonly filledChips = new Remembered<FilledCup<ChipSpec>, CupMaterial>();
   readonly chips = new Remembered<Chip, MaterialCore>();
+  /** What the looks of each recipe teach. */
+  readonly looks = new Remembered<readonly TaughtLook[]>();
   readonly colours = new ColourMemory();
   /** Of the book as readers get it, where they get fewer looks. */
   readonly readersColours = new ColourMemory();

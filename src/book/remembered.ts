@@ -27,7 +27,7 @@ export class Remembered<T, V = never> {
   }
 
   /**
-   * What `compute` gives; or what it gave in the last compile, told again, if all that it was computed from is the same.
+   * What `compute` gives; or what it gave before in this compile or the last one, told again, if all that it was computed from is the same.
    *
    * Nothing, and what an error was told of, is not kept: it may hang on a name that is not there.
    * @param name of the value among those of its kind
@@ -41,11 +41,13 @@ export class Remembered<T, V = never> {
     report: Report,
     compute: (report: Report, shelf: ReadonlyMap<string, V>) => R,
   ): T | R {
-    const last = this.before.get(name);
-    if (last && isSame(last.inputs, inputs) && isSameIn(last.looked, shelf)) {
-      this.now.set(name, last);
-      report.take(last.told);
-      return last.value;
+    const known = [this.now.get(name), this.before.get(name)].find(
+      (kept) => kept && isSame(kept.inputs, inputs) && isSameIn(kept.looked, shelf),
+    );
+    if (known) {
+      this.now.set(name, known);
+      report.take(known.told);
+      return known.value;
     }
     const told: Diagnostic[] = [];
     const watched = new Watched(shelf);

@@ -44,7 +44,11 @@ interface Found {
 }
 
 /** What a pass is made with: what hangs on no colour was compiled before. */
-type Pass = Found & Pick<ColouredParts, 'chips' | 'targets'>;
+interface Pass extends Found, Pick<ColouredParts, 'chips' | 'targets'> {
+  /** What is left out for faults in some files. */
+  readonly goneWith: (faulty: ReadonlySet<string>) => SoundBook['gone'];
+  readonly looks: CompileMemory['looks'];
+}
 
 /**
  * Learns the shelf, computes all colours, and puts the book together without what is left out.
@@ -66,8 +70,8 @@ export function soundBook(found: Found, memory: CompileMemory, report: Report): 
     (thing, telling, known) => compileTarget(thing, known, settings, fields.publish, telling),
   );
   const chips = compileChips(filledChips, { shelf, settings, kept: memory.chips, report });
-  const pass: Pass = { ...found, targets, chips };
-  let gone = goneOf(pass, report.faulty);
+  const pass: Pass = { ...found, targets, chips, goneWith: goneOf(found), looks: memory.looks };
+  let gone = pass.goneWith(report.faulty);
   for (;;) {
     const data = taughtWithout(gone, pass);
     const told: Diagnostic[] = [];
@@ -85,18 +89,28 @@ export function soundBook(found: Found, memory: CompileMemory, report: Report): 
   }
 }
 
-/** What is left out for faults in these files. */
-function goneOf({ things, prepared, unread }: Found, faulty: ReadonlySet<string>): SoundBook['gone'] {
-  const paths = new Set([...faulty, ...unread, ...things.twins]);
-  return leftOut(needsOf(things, prepared, paths), paths, things.faulty.waiting);
+/** What is left out for faults in some files, worked out again only if there are others than were asked for last. */
+function goneOf({ things, prepared, unread }: Found): Pass['goneWith'] {
+  let last: { readonly faulty: ReadonlySet<string>; readonly gone: SoundBook['gone'] } | undefined;
+  return (faulty) => {
+    if (!last || !isSameSet(last.faulty, faulty)) {
+      const paths = new Set([...faulty, ...unread, ...things.twins]);
+      last = { faulty: new Set(faulty), gone: leftOut(needsOf(things, prepared, paths), paths, things.faulty.waiting) };
+    }
+    return last.gone;
+  };
+}
+
+function isSameSet(one: ReadonlySet<string>, other: ReadonlySet<string>): boolean {
+  return one.size === other.size && [...one].every((path) => other.has(path));
 }
 
 /** What there is to learn from without what is left out: labels alone where the book is not to learn. */
-function taughtWithout(gone: SoundBook['gone'], found: Found, looked?: LookedThings): LearningData {
-  const { things, prepared } = found;
+function taughtWithout(gone: SoundBook['gone'], pass: Pass, looked?: LookedThings): LearningData {
+  const { things, prepared, looks } = pass;
   const shelf = new Map([...prepared.shelf].filter(([, { source }]) => !gone.has(source.path)));
-  const { recipes, chips } = lookedThings(gone, found, looked);
-  return learningData(things.materials, shelf, recipes, chips);
+  const { recipes, chips } = lookedThings(gone, pass, looked);
+  return learningData(things.materials, shelf, recipes, chips, looks);
 }
 
 /** Things whose looks are learned from, without what is left out. */
@@ -123,15 +137,9 @@ function compilePass(
   before: ReadonlySet<string>,
   told: Diagnostic[],
 ): SoundBook {
-  const { things, prepared, unread } = pass;
+  const { things, prepared, unread, goneWith } = pass;
   const report = reportInto(told);
-  let known: { readonly count: number; readonly gone: SoundBook['gone'] } | undefined;
-  const gone = (): SoundBook['gone'] => {
-    // Files are only ever added to them.
-    if (known?.count !== report.faulty.size)
-      known = { count: report.faulty.size, gone: goneOf(pass, new Set([...before, ...report.faulty])) };
-    return known.gone;
-  };
+  const gone = (): SoundBook['gone'] => goneWith(new Set([...before, ...report.faulty]));
   const taught = learnShelf(data, prepared.shelf, memory, report);
   if (!taught) return { book: undefined, gone: gone(), wasSound: false };
   const cores = coloured(pass, taught, left, memory, report);
@@ -188,7 +196,17 @@ function withReaders(
   faulty: ReadonlySet<string>,
 ): Book {
   const published = taughtWithout(gone, pass, looksOfReaders(pass.prepared));
-  if (JSON.stringify(published) === JSON.stringify(data)) return book;
+  if (isSameTaught(published, data)) return book;
   const { book: readers } = compilePass(pass, { data: published, left: gone }, memory.readersColours, faulty, []);
   return { ...book, ...defined({ readers }) };
+}
+
+/** Whether two lists of looks, of the same materials, are the same. */
+function isSameTaught({ looks }: LearningData, other: LearningData): boolean {
+  return (
+    looks.length === other.looks.length &&
+    looks.every(
+      (look, index) => look === other.looks[index] || JSON.stringify(look) === JSON.stringify(other.looks[index]),
+    )
+  );
 }

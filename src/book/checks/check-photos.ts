@@ -38,7 +38,7 @@ export function checkPhotos(
   const named = new Set<string>();
   const there = new Set(photos);
   for (const thing of things) {
-    for (const { file, path } of photoFields(thing.fields, [])) {
+    for (const { file, path } of photosIn(thing)) {
       const wanted = photoPath(file);
       named.add(wanted);
       if (unread.includes(wanted) || unread.includes(PHOTO_FOLDER)) continue;
@@ -76,8 +76,24 @@ function missing(file: string, photos: readonly string[], elsewhere: readonly st
   return { ...finding, ...nearestFileFix(name, names, `put \`${name}\` into ${PHOTO_FOLDER}/, or remove it here`) };
 }
 
+/** Every photo that a file names. A thing never changes. */
+function photosIn(thing: Thing): readonly NamedPhoto[] {
+  const known = photos.get(thing);
+  if (known) return known;
+  const found = photoFields(thing.fields, []);
+  photos.set(thing, found);
+  return found;
+}
+
+const photos = new WeakMap<Thing, readonly NamedPhoto[]>();
+
+interface NamedPhoto {
+  readonly file: string;
+  readonly path: FieldPath;
+}
+
 /** Every photo in the fields of a file: `photo` and `photos`, at any depth. */
-function photoFields(value: unknown, path: FieldPath): { file: string; path: FieldPath }[] {
+function photoFields(value: unknown, path: FieldPath): NamedPhoto[] {
   if (typeof value !== 'object' || value === null) return [];
   return Object.entries(value).flatMap(([name, inner]) => {
     const at = [...path, Array.isArray(value) ? Number(name) : name];

@@ -17,12 +17,16 @@ export function unusedMaterials({ materials, cuts, recipes, chips, faulty }: Thi
   );
 }
 
-/** Names of all materials in a cup, but for its plastic. */
-export function namesInCup({
-  add = {},
-  set = {},
-  without = [],
-  log = [],
-}: Omit<CupFields, 'share'>): readonly string[] {
-  return [...[add, set, ...log.map((step) => step.add ?? {})].flatMap(Object.keys), ...without];
+type NamingFields = Omit<CupFields, 'share'>;
+
+/** Names of all materials in a cup, but for its plastic. What was read of a file never changes. */
+export function namesInCup(fields: NamingFields): readonly string[] {
+  const known = named.get(fields);
+  if (known) return known;
+  const { add = {}, set = {}, without = [], log = [] } = fields;
+  const names = [...[add, set, ...log.map((step) => step.add ?? {})].flatMap(Object.keys), ...without];
+  named.set(fields, names);
+  return names;
 }
+
+const named = new WeakMap<NamingFields, readonly string[]>();
