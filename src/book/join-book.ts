@@ -20,6 +20,8 @@ export interface ColouredParts extends Prepared {
   readonly cores: ReadonlyMap<string, RecipeCore>;
   readonly chips: ReadonlyMap<string, Chip>;
   readonly targets: ReadonlyMap<string, Omit<Target, 'recipes'>>;
+  /** Of a book for readers the recipes that they get nothing of. */
+  readonly hidden?: ReadonlyMap<string, RecipeCore>;
 }
 
 /**
@@ -58,6 +60,7 @@ export function joinBook(
     targets: allTargets,
     filled,
     kept: memory.compared,
+    ...defined({ hidden: parts.hidden }),
   };
   const compared = compareRecipes(kept(parts.cores), context, things, report);
   const gone = out();

@@ -5,12 +5,12 @@ import { BOOK_FILE } from '../recipe/source.ts';
 import { defined } from '../values/defined.ts';
 import { compileChips } from './chips/compile-chips.ts';
 import type { ColourMemory } from './colour-memory.ts';
+import { colouredForReaders, colouredRecipes } from './coloured-recipes.ts';
 import type { CompileMemory } from './compile-memory.ts';
 import { computedEach } from './computed.ts';
 import { type ColouredParts, joinBook } from './join-book.ts';
-import { eyeOf } from './learning/eye-of.ts';
-import { learnShelf, type TaughtShelf } from './learning/learn-shelf.ts';
-import { learningData } from './learning/learning-data.ts';
+import { learnShelf } from './learning/learn-shelf.ts';
+import { isSameTaught, learningData } from './learning/learning-data.ts';
 import { type LookedThings, looksOfReaders } from './learning/looks-of-readers.ts';
 import { type LeftOut, leftOut } from './left-out.ts';
 import { compileTarget } from './match/compile-target.ts';
@@ -19,8 +19,6 @@ import type { Prepared } from './prepare-book.ts';
 import { needsOf } from './read/needs-of.ts';
 import type { Things } from './read/read-things.ts';
 import type { RecipeCore } from './recipes/compile-recipe.ts';
-import { compileRecipes } from './recipes/compile-recipes.ts';
-import type { RecipeParts } from './recipes/recipe-parts.ts';
 import { type Report, reportInto, reportOnly } from './report.ts';
 import { withDoubts } from './with-doubts.ts';
 
@@ -127,12 +125,14 @@ function lookedThings(gone: SoundBook['gone'], { prepared }: Found, looked?: Loo
 interface Taught {
   readonly data: LearningData;
   readonly left: SoundBook['gone'];
+  /** Of a pass for readers the recipes that they get nothing of, as their maker has them: they are not looked at again. */
+  readonly hidden?: ReadonlyMap<string, RecipeCore>;
 }
 
 /** Computes all that hangs on what these data teach. */
 function compilePass(
   pass: Pass,
-  { data, left }: Taught,
+  { data, left, hidden }: Taught,
   memory: ColourMemory,
   before: ReadonlySet<string>,
   told: Diagnostic[],
@@ -142,43 +142,19 @@ function compilePass(
   const gone = (): SoundBook['gone'] => goneWith(new Set([...before, ...report.faulty]));
   const taught = learnShelf(data, prepared.shelf, memory, report);
   if (!taught) return { book: undefined, gone: gone(), wasSound: false };
-  const cores = coloured(pass, taught, left, memory, report);
+  const asked = { taught, left, memory, report };
+  const cores = hidden ? colouredForReaders(prepared, hidden, asked) : colouredRecipes(things, prepared, asked);
   const wasSound = !hasErrors([...pass.told, ...told]) && unread.length === 0;
   const book = gone().has(BOOK_FILE)
     ? undefined
     : joinBook(
         things,
-        { ...pass, ...prepared, ...taught, cores },
+        { ...pass, ...prepared, ...taught, cores, ...defined({ hidden }) },
         gone,
         memory,
         wasSound ? report : errorsOnly(report),
       );
   return { book, gone: gone(), wasSound };
-}
-
-/**
- * All recipes with their colours. Those that are left out are compiled too, so that their mistakes are told; what they are made of was not
- * learned with the rest, and they are looked at with what the labels of all that there is say.
- */
-function coloured(
-  { things, prepared }: Pass,
-  taught: TaughtShelf,
-  left: SoundBook['gone'],
-  memory: ColourMemory,
-  report: Report,
-): ReadonlyMap<string, RecipeCore> {
-  const { settings, molds, recipes, shelf } = prepared;
-  const compiled = (some: readonly RecipeParts[], by: TaughtShelf): ReadonlyMap<string, RecipeCore> =>
-    compileRecipes(some, { ...by, eye: eyeOf(by.learned), molds, settings, kept: memory.cores, report });
-  const isLeft = ({ recipe }: RecipeParts): boolean => left.has(recipe.source.path);
-  const sound = compiled(
-    recipes.filter((parts) => !isLeft(parts)),
-    taught,
-  );
-  const others = recipes.filter(isLeft);
-  if (others.length === 0) return sound;
-  const labels = learningData(things.materials, shelf, [], []);
-  return new Map([...sound, ...compiled(others, learnShelf(labels, shelf, memory, report, 'labels') ?? taught)]);
 }
 
 /** Of a book that has errors already nothing more is told but errors: what else there is may only follow from them. */
@@ -197,16 +173,13 @@ function withReaders(
 ): Book {
   const published = taughtWithout(gone, pass, looksOfReaders(pass.prepared));
   if (isSameTaught(published, data)) return book;
-  const { book: readers } = compilePass(pass, { data: published, left: gone }, memory.readersColours, faulty, []);
-  return { ...book, ...defined({ readers }) };
-}
-
-/** Whether two lists of looks, of the same materials, are the same. */
-function isSameTaught({ looks }: LearningData, other: LearningData): boolean {
-  return (
-    looks.length === other.looks.length &&
-    looks.every(
-      (look, index) => look === other.looks[index] || JSON.stringify(look) === JSON.stringify(other.looks[index]),
-    )
+  const hidden = new Map(book.recipes.flatMap((recipe) => (recipe.publish === 'no' ? [[recipe.id, recipe]] : [])));
+  const { book: readers } = compilePass(
+    pass,
+    { data: published, left: gone, hidden },
+    memory.readersColours,
+    faulty,
+    [],
   );
+  return { ...book, ...defined({ readers }) };
 }

@@ -58,3 +58,13 @@ function withoutNames(looks: readonly TaughtLook[]): TaughtLook[] {
     look.camera === undefined ? look : { ...look, camera: String(cameras.indexOf(look.camera) + 1) },
   );
 }
+
+/** Whether the looks are the same, of data that say the same of the materials. */
+export function isSameTaught({ looks }: LearningData, other: LearningData): boolean {
+  return (
+    looks.length === other.looks.length &&
+    looks.every(
+      (look, index) => look === other.looks[index] || JSON.stringify(look) === JSON.stringify(other.looks[index]),
+    )
+  );
+}

@@ -24,21 +24,26 @@ export interface MatchContext {
   readonly molds: ReadonlyMap<string, Pick<Mold, 'bodyMm'>>;
 }
 
-/** A recipe's cups beside the parts of its target, round by round; undefined where no part is for any of its cups. */
+/**
+ * A recipe's cups beside the parts of its target, round by round; undefined where no part is for any of its cups.
+ *
+ * @param proposes whether to say what to add next
+ */
 export function matchRounds(
   recipe: Pick<Recipe, 'id' | 'cups' | 'mold' | 'pattern'>,
   target: Omit<Target, 'recipes'>,
   context: MatchContext,
+  proposes = true,
 ): RecipeMatch | undefined {
   const bodyMm = required(context.molds, recipe.mold).bodyMm;
   const cups = recipe.cups.flatMap((cup): CupMatch[] => {
     const asked = askedCup(recipe, cup, target, bodyMm);
-    return asked ? [matchCup(cup, asked, askedWith(context, target))] : [];
+    return asked ? [matchCup(cup, asked, askedWith(context, target), proposes)] : [];
   });
   return cups.length > 0 ? { target: target.id, tolerance: target.tolerance, cups } : undefined;
 }
 
-function matchCup({ name: cup }: Cup, asked: CupAsked, asking: AskedWith): CupMatch {
+function matchCup({ name: cup }: Cup, asked: CupAsked, asking: AskedWith, proposes: boolean): CupMatch {
   const { aim, question } = cupQuestion(asked, asking);
   // A cup without a log is a round that was not looked at.
   const tried = asked.rounds.length > 0 ? asked.rounds : [{ number: 1, cup: asked.start }];
@@ -53,7 +58,7 @@ function matchCup({ name: cup }: Cup, asked: CupAsked, asking: AskedWith): CupMa
   const found = { ...known, lights: rounded(cupUnderLights(aim, last.state, last.views)) };
   const isLeft = asked.rounds.length > 0 && !isEmpty(question.cup);
   // What is to be asked is told to the maker, with its place: see `checkUnlogged`.
-  if (last.round.verdict.within || !isLeft || unloggedLook(asked)) return found;
+  if (!proposes || last.round.verdict.within || !isLeft || unloggedLook(asked)) return found;
   const { leftOut: _, ...told } = nextAddition(question);
   const { kind } = told.advice;
   return kind === 'fault' || kind === 'leave-it' ? found : { ...found, next: rounded(told) };

@@ -28,6 +28,8 @@ export interface CompareContext extends MatchContext {
   readonly targets: ReadonlyMap<string, Omit<Target, 'recipes'>>;
   readonly filled: ReadonlyMap<string, FilledCup>;
   readonly kept: Remembered<ComparedRecipe, MatchMaterial>;
+  /** Of a book for readers the recipes that they get nothing of. Nobody is told there what to add next. */
+  readonly hidden?: ReadonlyMap<string, RecipeCore>;
 }
 
 /** A material with what it looks like in steps, before it is known where it is used. */
@@ -60,13 +62,14 @@ export function compareRecipes(
   things: Things,
   report: Report,
 ): readonly ComparedRecipe[] {
-  const { filled, targets, molds, materials, eye, settings, kept } = context;
+  const { filled, targets, molds, materials, eye, settings, kept, hidden } = context;
   const onShelf = new Map(materials.map((material) => [material.id, material]));
   const known = (recipe: string, name: string): KnownCup | undefined => {
     const cup = cores.get(recipe)?.cups.find((each) => each.name === name);
     return cup && { cup, contents: required(filled, cupKey(recipe, name)).contents };
   };
   return [...cores.values()].map((core) => {
+    if (hidden?.has(core.id)) return { ...core, changes: [] };
     const thing = required(things.recipes, core.id);
     const mold = required(molds, core.mold);
     const pairs = cupPairs(core, known);
@@ -81,7 +84,7 @@ export function compareRecipes(
     ];
     return kept.of(core.id, inputs, onShelf, report, (telling): ComparedRecipe => {
       const changes = computed(thing, telling, () => changesFromParent(pairs, mold.bodyMm, eye));
-      const match = target && computed(thing, telling, () => matchRounds(core, target, context));
+      const match = target && computed(thing, telling, () => matchRounds(core, target, context, hidden === undefined));
       if (target) (match ? reportStrayPart : reportNoPart)(thing, core, target, telling);
       return { ...core, changes: changes ?? [], ...(match && { match }) };
     });

@@ -144,6 +144,17 @@ describe('what readers get', () => {
     expect(JSON.stringify(publishedBook(seen))).not.toContain('smoke/body');
   });
 
+  test('is looked at anew, in the same order, but for what they get nothing of', () => {
+    const book = hidden('no', true);
+    const bodies = ({ recipes }: Book): ReadonlyMap<string, unknown> =>
+      new Map(recipes.map(({ id, body }) => [id, body]));
+    const [mine, theirs] = [bodies(book), bodies(book.readers!)];
+    expect([...theirs.keys()]).toEqual([...mine.keys()]);
+    expect(theirs.get('smoke')).toBe(mine.get('smoke'));
+    expect(theirs.get('haze')).not.toEqual(mine.get('haze'));
+    expect(publishedBook(book).recipes.map(({ id }) => id)).toEqual(['haze']);
+  });
+
   test('of a book with nothing to hide is what the maker has, but for materials that nobody used', () => {
     const book = seenBook({
       'shelf/colorants/sedge.md': file(
