@@ -51,7 +51,7 @@ export interface AppearanceOptions extends Viewing {
  * Units: K and S per mm, thickness in mm. Unset: D65, beside the gloss.
  * Throws: RangeError if a coefficient, a thickness or a backing is out of range.
  *
- * @example appearance(mixtureConstants(clear, []), { thickness: 8, optics: USUAL_OPTICS }).overWhite.hex // '#dcdcd6'
+ * @example appearance(mixtureConstants(clear, []), { thickness: 8, optics: USUAL_OPTICS }).overWhite.hex // '#dededa'
  */
 export function appearance(body: Body, options: AppearanceOptions): ComputedAppearance;
 export function appearance(layers: readonly Layer[], options: Viewing): ComputedAppearance;

@@ -44,7 +44,7 @@ const OIL_DENSITY = 0.93;
 /**
  * Density of the paint that a name speaks of, g/ml; undefined if it names no pigment of the table.
  *
- * @example paintDensity('Zinc white, batch 2') // 2.90
+ * @example paintDensity('Zinc white, batch 2') // 2.9, to 2 digits
  */
 export function paintDensity(name: string): number | undefined {
   const letters = name.toLowerCase().replace(/[^a-z]/g, '');

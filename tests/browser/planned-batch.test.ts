@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { Batch, Book } from '../../src/book/model.ts';
 import { baitsFrom, plannedBatch } from '../../src/browser/planned-batch.ts';
-import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { batchCups, batchTakes } from '../../src/render/batch-view.ts';
 import { bookIndex } from '../../src/render/book-index.ts';
 import { embeddedJson } from '../../src/render/html.ts';
@@ -14,7 +13,7 @@ function pageData(id: string, book: Book = SAMPLE_BOOK): PlannerData {
   const { materials, molds } = bookIndex(book);
   const recipe = book.recipes.find((each) => each.id === id)!;
   const data = plannerData(
-    { optics: USUAL_OPTICS, materials, molds, settings: book.settings, edition: book.edition },
+    { optics: book.optics, materials, molds, settings: book.settings, edition: book.edition },
     [recipe],
     (material) => `../../shelf/${material}/`,
   );
