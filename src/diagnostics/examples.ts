@@ -149,13 +149,13 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
   'file/not-computed': {
     bad: {
       'shelf/colorants/peat.md': text(
-        'title: Peat\nlook: { kind: pigment, colour: "#5b4327", dose: 0.1 mg per 1000 l }',
+        'title: Peat\nmost: 20 %\nlook: { kind: pigment, colour: "#5b4327", dose: 0.1 mg per 1000 l }',
       ),
-      'colours/smoke.md': cup('plastic: 60 ml supple\nadd:\n  peat: 60 g'),
+      'colours/smoke.md': cup('plastic: 60 ml supple\nadd:\n  peat: 6 g'),
     },
     good: {
       'shelf/colorants/peat.md': text(
-        'title: Peat\nlook: { kind: pigment, colour: "#5b4327", dose: 0.5 g per 100 ml }',
+        'title: Peat\nmost: 20 %\nlook: { kind: pigment, colour: "#5b4327", dose: 0.5 g per 100 ml }',
       ),
       'colours/smoke.md': cup('plastic: 60 ml supple\nadd:\n  peat: 0.3 g'),
     },
