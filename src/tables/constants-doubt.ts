@@ -19,12 +19,6 @@ export const TIER_DOUBT: Readonly<Record<'photographed' | 'estimated', Constants
   estimated: { absorption: [0.7, 0.7, 0.7], scattering: [0.7, 0.7, 0.7] },
 };
 
-/**
- * Of a base plastic that is only known as clear or milky. Common practice, no source: that says more of it than a colour and its kind
- * do of a pigment.
- */
-export const PLASTIC_DOUBT: ConstantsDoubt = { absorption: [0.4, 0.4, 0.4], scattering: [0.4, 0.4, 0.4] };
-
 /** What the theory itself leaves open of the level of K and S, however well they are measured. Common practice, no source. */
 export const THEORY_DOUBT = 0.1;
 

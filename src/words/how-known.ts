@@ -13,10 +13,14 @@ export function knownSentence(known: Known): string {
     case 'seen':
       return 'Seen: somebody has looked at it just as it is, and the colour shown is what was seen and computed, each for what it is worth.';
     case 'learned':
-      return `Learned from ${counted(known.looks, 'look')} at something with the same materials in it.`;
+      return `Learned from ${counted(known.looks, 'look')} at something with the same materials in it.${flakeSentence(known)}`;
     default:
-      return TIER_SENTENCES[known.how];
+      return `${TIER_SENTENCES[known.how]}${flakeSentence(known)}`;
   }
+}
+
+function flakeSentence({ flakeByFace }: Exclude<Known, { readonly how: 'seen' }>): string {
+  return flakeByFace ? ' Its flake is shown by its face colour: nobody has looked at all of that in plastic yet.' : '';
 }
 
 const TIER_SENTENCES: Readonly<Record<Tier, string>> = {

@@ -4,6 +4,7 @@ import type { Book } from '../../src/book/model.ts';
 import { bodyViews, cupBody, viewsDifference } from '../../src/optics/cup-body.ts';
 import type { OpticalConstants } from '../../src/optics/mixture.ts';
 import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
+import type { ConstantsDoubt } from '../../src/tables/constants-doubt.ts';
 import { body, clear, FILMS, type Film, MEASURED, PLASTIC_DENSITY, table } from './measured-shelf.ts';
 import { compileWith, file } from './sample.ts';
 
@@ -14,6 +15,13 @@ function measuredBook(films: readonly Film[]): Book {
 }
 
 const material = (book: Book, id: string): Material => book.materials.find((each) => each.id === id)!;
+
+/** How surely the films tell K and S of a material, as learning takes it. */
+function doubtOf({ learned }: Book, id: string): ConstantsDoubt {
+  const { prior } = learned.data.materials.find((each) => each.id === id)!;
+  if (prior.kind !== 'known') throw new Error(`${id} is not known from films`);
+  return prior.doubt;
+}
 
 /** ΔE00 between a mix by the shelf's constants and by the true ones, at 6 mm. */
 function missOf(book: Book, parts: Film['parts']): number {
@@ -51,12 +59,12 @@ describe('fitShelf', () => {
       { name: 'm2', parts: { reed: 0.1, clay: 0.8 }, mm: 2 },
     ]);
     expect(missOf(book, { clay: 0.4 })).toBeLessThan(2);
-    const surest = material(measuredBook(FILMS), 'clay').doubt!.scattering[0]!;
-    expect(material(book, 'clay').doubt!.scattering[0]!).toBeGreaterThan(surest);
+    const surest = doubtOf(measuredBook(FILMS), 'clay').scattering[0]!;
+    expect(doubtOf(book, 'clay').scattering[0]!).toBeGreaterThan(surest);
   });
 
   test('is surer of a material of more films', () => {
-    const [one, all] = [FILMS.slice(0, 3), FILMS].map((films) => material(measuredBook(films), 'clay').doubt!);
+    const [one, all] = [FILMS.slice(0, 3), FILMS].map((films) => doubtOf(measuredBook(films), 'clay'));
     for (const quantity of ['absorption', 'scattering'] as const) {
       expect(all![quantity][0]!).toBeLessThan(one![quantity][0]!);
     }

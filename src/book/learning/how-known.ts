@@ -26,25 +26,29 @@ export function howKnown(
   eye: BookEye,
 ): Known {
   if (asked.cup !== undefined && eye.looksAt(asked.cup).some((look) => isOf(look, asked))) return { how: 'seen' };
-  const colouring = colouringIn(cups, shelf);
+  const { colouring, flakes } = colouringIn(cups, shelf);
+  const isUnseen = (id: string): boolean => eye.looksWith(id).size === 0;
+  const beside = flakes.some(isUnseen) ? ({ flakeByFace: true } as const) : {};
   const looks = colouring.map((id) => eye.looksWith(id));
-  // Of flake nothing is learned, but that it was looked at.
   if (looks.length > 0 && looks.every(({ size }) => size > 0))
-    return { how: 'learned', looks: new Set(looks.flatMap((keys) => [...keys])).size };
-  const unseen = colouring.filter((id) => eye.looksWith(id).size === 0);
-  const tiers = unseen.map((id) => TIERS.indexOf(required(shelf, id).tier));
-  return { how: TIERS[Math.max(...tiers)]! };
+    return { how: 'learned', looks: new Set(looks.flatMap((keys) => [...keys])).size, ...beside };
+  const tiers = colouring.filter(isUnseen).map((id) => TIERS.indexOf(required(shelf, id).tier));
+  return { how: TIERS[Math.max(...tiers)]!, ...beside };
 }
 
-/** What colours some cups; the plastics of those in which nothing does. */
-function colouringIn(cups: readonly CupState[], shelf: ReadonlyMap<string, KnownMaterial>): readonly string[] {
-  const materials = cups.flatMap((cup) => Object.keys(cup.materials).filter((id) => cup.materials[id]! > 0));
-  const colouring = materials.filter((id) => {
-    const { constants, flake } = required(shelf, id);
-    return constants !== undefined || flake !== undefined;
-  });
+/** What colours some cups, with the flake beside it; flake itself where nothing else does, or else the plastics. */
+function colouringIn(
+  cups: readonly CupState[],
+  shelf: ReadonlyMap<string, KnownMaterial>,
+): { readonly colouring: readonly string[]; readonly flakes: readonly string[] } {
+  const inCups = cups.flatMap((cup) => Object.keys(cup.materials).filter((id) => cup.materials[id]! > 0));
+  const materials = [...new Set(inCups)].sort();
+  const colouring = materials.filter((id) => required(shelf, id).constants !== undefined);
+  const flakes = materials.filter((id) => required(shelf, id).flake !== undefined);
+  if (colouring.length > 0) return { colouring, flakes };
+  if (flakes.length > 0) return { colouring: flakes, flakes: [] };
   const plastics = cups.flatMap((cup) => (total(cup.plastics) > 0 ? Object.keys(cup.plastics) : []));
-  return [...new Set(colouring.length > 0 ? colouring : plastics)].sort();
+  return { colouring: [...new Set(plastics)].sort(), flakes: [] };
 }
 
 /** Whether a look was at just that: what is poured or let down after it is another colour. */

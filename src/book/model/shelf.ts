@@ -88,8 +88,6 @@ export interface Material {
   readonly sure?: { readonly expected: number; readonly bound: number };
   /** ΔE00 to expect of a mix of materials that are known as this one is. */
   readonly expectedDeltaE: number;
-  /** How surely K and S are known: standard deviations of level, slope and bend of ln K and of ln S over the spectrum. */
-  readonly doubt?: { readonly absorption: readonly number[]; readonly scattering: readonly number[] };
   /** Of a measured material: what its K and S rest on, and how well its films are met (root mean square ΔE00). */
   readonly fit?: {
     readonly films: number;

@@ -72,7 +72,7 @@ const LOOK: FieldTable<Look> = {
   wet: 'shared',
 };
 
-const KNOWN: FieldTable<Known> = { how: 'shared', looks: 'shared' };
+const KNOWN: FieldTable<Known> = { how: 'shared', looks: 'shared', flakeByFace: 'shared' };
 
 const CONTENT: FieldTable<Content> = { material: 'shared', gramsPerMl: 'shared' };
 
@@ -297,7 +297,6 @@ const MATERIAL: FieldTable<Material> = {
   known: KNOWN,
   sure: { expected: 'shared', bound: 'shared' },
   expectedDeltaE: 'shared',
-  doubt: { absorption: 'shared', scattering: 'shared' },
   fit: { films: 'shared', residual: 'shared', doses: 'shared', thicknesses: 'shared', mixtures: 'shared' },
   flake: {
     shape: 'shared',

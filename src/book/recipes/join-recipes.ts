@@ -33,7 +33,8 @@ export interface CompareContext extends MatchContext {
 }
 
 /** A material with what it looks like in steps, before it is known where it is used. */
-export type ShownMaterial = MaterialCore & Pick<Material, 'hex' | 'ladder' | 'known' | 'sure' | 'learnedHex'>;
+export type ShownMaterial = Omit<MaterialCore, 'doubt'> &
+  Pick<Material, 'hex' | 'ladder' | 'known' | 'sure' | 'learnedHex'>;
 
 /** What each material looks like by itself. */
 export function showMaterials(
@@ -48,11 +49,17 @@ export function showMaterials(
     [...shelf.values()].flatMap((material): [string, ShownMaterial][] => {
       const thing = required(things.materials, material.id);
       const shown = kept.of(material.id, [material, eye, plastic], NOTHING, report, (telling) =>
-        computed(thing, telling, () => ({ ...material, ...shownAlone(material, plastic, eye) })),
+        computed(thing, telling, () => besideItself(material, plastic, eye)),
       );
       return shown === undefined ? [] : [[material.id, shown]];
     }),
   );
+}
+
+/** What is shown of a material; how surely films tell its K and S went into what was learned. */
+function besideItself(material: MaterialCore, plastic: string | undefined, eye: BookEye): ShownMaterial {
+  const { doubt: _, ...told } = material;
+  return { ...told, ...shownAlone(material, plastic, eye) };
 }
 
 /** Each recipe beside the one that it comes from, and beside its target. */

@@ -1,5 +1,6 @@
 import type { MaterialKind } from '../../kinds/kinds.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
+import type { ConstantsDoubt } from '../../tables/constants-doubt.ts';
 import { gramsOfDose } from '../../units/dose.ts';
 import { formatDecimal, formatQuantity, type TemperatureUnit } from '../../units/format-quantity.ts';
 import type { Quantity } from '../../units/quantity.ts';
@@ -13,7 +14,10 @@ import { type LookContext, relativeDose } from './material-look.ts';
 import { handlingOf, heatsBorne, lookOf, type MaterialHandling } from './material-of-kind.ts';
 
 /** A material before it is known where it is used and what it looks like in steps. */
-export type MaterialCore = Omit<Material, 'ladder' | 'usedIn' | 'hex' | 'known' | 'sure' | 'learnedHex'>;
+export interface MaterialCore extends Omit<Material, 'ladder' | 'usedIn' | 'hex' | 'known' | 'sure' | 'learnedHex'> {
+  /** How surely films tell its K and S. */
+  readonly doubt?: ConstantsDoubt;
+}
 
 /** What a material's file says of it, but for what it looks like. */
 export interface MaterialAmounts extends Pick<Material, 'highest' | 'working' | 'bears'> {

@@ -1,5 +1,4 @@
 import type { MaterialKind } from '../../kinds/kinds.ts';
-import { tierDoubt } from '../../optics/constants-doubt.ts';
 import { isOpticalFault } from '../../optics/fault.ts';
 import { fromChips } from '../../optics/from-chips.ts';
 import { fromColourAndKind } from '../../optics/from-colour-and-kind.ts';
@@ -11,6 +10,7 @@ import { DOSE_IN_PLASTIC } from '../../recipe/fields.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
 import type { FieldsOf } from '../../recipe/schema.ts';
 import { MEASUREMENTS_FILE } from '../../recipe/source.ts';
+import type { ConstantsDoubt } from '../../tables/constants-doubt.ts';
 import { PLASTIC_DENSITY } from '../../tables/material-defaults.ts';
 import { gramsOfDose, type Handling } from '../../units/dose.ts';
 import { formatDose } from '../../units/format-quantity.ts';
@@ -28,7 +28,8 @@ type LookFields = NonNullable<FieldsOf<'colorant'>['look']>;
 export interface MaterialLook extends Pick<MaterialConstants, 'tier' | 'expectedDeltaE'> {
   readonly constants: Constants;
   readonly typical?: number;
-  readonly doubt: NonNullable<Material['doubt']>;
+  /** Of what films tell. */
+  readonly doubt?: ConstantsDoubt;
   readonly fit?: NonNullable<Material['fit']>;
 }
 
@@ -169,7 +170,6 @@ function settle(
     constants: keptConstants(result.constants),
     tier,
     expectedDeltaE: result.expectedDeltaE,
-    doubt: tierDoubt(tier, result.residual),
     typical,
   };
 }

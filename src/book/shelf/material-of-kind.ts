@@ -11,7 +11,6 @@ import { type FlakeCut, flakeMass } from '../../optics/flake.ts';
 import { flakeReflectance } from '../../optics/flake-colour.ts';
 import { plasticConstants } from '../../optics/plastic.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
-import { PLASTIC_DOUBT } from '../../tables/constants-doubt.ts';
 import { FLAKE_FILM_DENSITY, FLAKE_FILM_THICKNESS } from '../../tables/flake-film.ts';
 import {
   DROP_ML,
@@ -146,7 +145,6 @@ export function lookOf(
         constants: keptConstants(plasticConstants(fields.look.kind)),
         tier: 'estimated',
         expectedDeltaE: 2,
-        doubt: PLASTIC_DOUBT,
         assumptions: [{ kind: 'typical-plastic', plastic: fields.look.kind }],
       };
     }

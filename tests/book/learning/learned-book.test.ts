@@ -5,6 +5,7 @@ import type { Book } from '../../../src/book/model.ts';
 import { makersBook } from '../../../src/book/publish/makers-book.ts';
 import { publishedBook } from '../../../src/book/publish/published-book.ts';
 import { deltaE00 } from '../../../src/optics/delta-e00.ts';
+import { knownSentence } from '../../../src/words/how-known.ts';
 import { bookWith, compileWith, file, recipeOf } from '../sample.ts';
 
 /** A recipe with a log, of which the rounds were seen as these say, or not at all. */
@@ -91,6 +92,20 @@ test('a cup that was never seen is known as the least known that is in it, and f
   expect(knownOf('peat: 3 drops')).toEqual({ how: 'learned', looks: 2 });
   expect(knownOf('frost: 0.1 g')).toEqual({ how: 'learned', looks: 1 });
   expect(knownOf('peat: 3 drops, sedge: 1 drop')).toEqual({ how: 'estimated' });
+});
+
+test('flake that nobody has looked at leaves its body known as it is, and is told beside it; by itself it is estimated', () => {
+  const fleck = file('title: Fleck\nlook: { colour: "#1d1c1b" }\nshape: hexagon\nsize: 0.040 in\nfinish: matte');
+  const haze = (contents: string): string =>
+    file(`title: Haze\nmold: minnow\ncups:\n  body: { plastic: 100 ml supple, add: { ${contents} } }`);
+  const known = (contents: string): Known =>
+    recipeOf(seenBook({ 'colours/haze.md': haze(contents), 'shelf/flakes/fleck.md': fleck }), 'haze').known;
+  expect(known('peat: 3 drops, fleck: 0.2 g')).toEqual({ how: 'learned', looks: 2, flakeByFace: true });
+  expect(known('fleck: 0.2 g')).toEqual({ how: 'estimated' });
+  expect(knownSentence(known('peat: 3 drops, fleck: 0.2 g'))).toMatch(
+    /^Learned from 2 looks .* Its flake is shown by its face colour/,
+  );
+  expect(knownSentence(known('peat: 3 drops'))).not.toMatch(/flake/);
 });
 
 test('a recipe that comes from a seen cup takes over what its likeness allows', () => {
