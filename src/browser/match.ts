@@ -12,6 +12,7 @@ import { FileActions } from './match/file-actions.ts';
 import { KeptMatch } from './match/kept-match.ts';
 import { keptWork } from './match/kept-work.ts';
 import { askToLast } from './match/lasting-store.ts';
+import { LearnedFile } from './match/learned-file.ts';
 import { RoomCheck } from './match/room-check.ts';
 import { MatchScreen } from './match/screen.ts';
 import { MatchState } from './match/state.ts';
@@ -66,7 +67,7 @@ async function start(root: HTMLElement, data: MatchPageData): Promise<void> {
   // Two books of one host must not share their work.
   const keeps = await keeperOf(new URL(document.documentElement.dataset.root ?? './', location.href).href);
   const { state, says } = stateOf(data, keeps);
-  const screen = new MatchScreen(root, state);
+  const screen = new MatchScreen(root, state, new LearnedFile(root.dataset.learned!));
   state.onFull = () => screen.say('This log is full. Take the recipe away, export the match, and begin a new one.');
   const target = new TargetActions(state, screen);
   const file = new FileActions(state, screen, () => target.mayReplace());

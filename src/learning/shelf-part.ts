@@ -5,11 +5,18 @@ import { CAMERA_UNKNOWNS, COMMON_UNKNOWNS, type MaterialUnknowns, shelfUnknowns 
 /**
  * A learned shelf with some of its materials alone, and with the looks at nothing but these: what is believed of them is as it was
  * learned, and nothing tells of the others.
+ *
+ * @param isWanted which of these looks; all, where it is not given
  */
-export function shelfPart(shelf: LearnedShelf, ids: ReadonlySet<string>): LearnedShelf {
+export function shelfPart(
+  shelf: LearnedShelf,
+  ids: ReadonlySet<string>,
+  isWanted: (look: TaughtLook) => boolean = () => true,
+): LearnedShelf {
   const { data, weights } = shelf;
-  const isKept = ({ layers }: TaughtLook): boolean =>
-    layers.every(({ plastics, contents }) => [...plastics, ...contents].every(([id]) => ids.has(id)));
+  const isKept = (look: TaughtLook): boolean =>
+    isWanted(look) &&
+    look.layers.every(({ plastics, contents }) => [...plastics, ...contents].every(([id]) => ids.has(id)));
   const looks = data.looks.filter(isKept);
   const cups = new Set(looks.map(({ cup }) => cup));
   const part = { materials: data.materials.filter(({ id }) => ids.has(id)), looks };

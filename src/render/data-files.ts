@@ -1,5 +1,5 @@
 /**
- * The book as data: `book.json`, and for each recipe a JSON that stands by itself and the file that its maker wrote.
+ * The book as data: `book.json`, for each recipe a JSON that stands by itself and the file that its maker wrote, and what the Match page loads.
  *
  * @packageDocumentation
  */
@@ -8,8 +8,10 @@ import type { Photo } from '../book/model/photo.ts';
 import type { Book } from '../book/model.ts';
 import { required } from '../values/required.ts';
 import { bookIndex } from './book-index.ts';
+import { learnedText } from './learned-file.ts';
 import { paths } from './links.ts';
 import type { FileKind, PageContext } from './page.ts';
+import { canMatch } from './pages/match.ts';
 import { usedMaterials } from './used-materials.ts';
 
 type Photos = PageContext['photos'];
@@ -51,6 +53,14 @@ const sourceFile: FileKind = {
   text: (book, id) => required(bookIndex(book).recipes, id).source.text,
 };
 
+/** What the looks have taught, where there is a page that asks it. */
+const learnedFile: FileKind = {
+  kind: 'learned',
+  items: (book) => (canMatch(book) ? [''] : []),
+  url: () => paths.learned,
+  text: learnedText,
+};
+
 function recipeData(book: Book, id: string): object {
   const { recipes, materials, molds } = bookIndex(book);
   const recipe = required(recipes, id);
@@ -72,4 +82,4 @@ function withoutUses<T extends { readonly usedIn: readonly unknown[] }>({ usedIn
 }
 
 /** All files beside the pages. */
-export const FILES: readonly FileKind[] = [bookFile, recipeFile, sourceFile];
+export const FILES: readonly FileKind[] = [bookFile, recipeFile, sourceFile, learnedFile];

@@ -47,6 +47,7 @@ export const paths = {
   find: 'find/',
   plan: 'plan/',
   match: 'match/',
+  learned: 'match/learned.js',
   care: 'care/',
   /** What to do when something went wrong, on the page Care. */
   firstAid: (id: string): string => `care/#${id}`,

@@ -4,15 +4,15 @@ import { cupHeat } from '../../src/browser/match/cup-heat.ts';
 import { logView } from '../../src/browser/match/log-view.ts';
 import { mixView } from '../../src/browser/match/mix-view.ts';
 import { withSteps } from '../../src/browser/match/work.ts';
-import { matchPageData } from '../../src/render/pages/match.ts';
 import { compiled, leaf } from './match-book.ts';
+import { taughtBook } from './taught-book.ts';
 
-const DATA = matchPageData(
+const DATA = taughtBook(
   compiled({
     path: 'shelf/plastics/supple.md',
     text: '---\ntitle: Supple\nhighest: 185 C\nworking: { from: 165 C, to: 177 C }\n---\n',
   }),
-)!;
+);
 const shown = { data: DATA, materials: new Map(DATA.materials.map((material) => [material.id, material])) };
 const work = withRecipe(leaf(), 0, firstAnswers(leaf(), DATA)[0]!.recipe.proposals[0]!, DATA);
 

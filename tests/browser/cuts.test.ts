@@ -11,11 +11,11 @@ import { type Work, withSteps } from '../../src/browser/match/work.ts';
 import { cupNow } from '../../src/browser/match/work-log.ts';
 import { recipeFile } from '../../src/browser/match/work-recipe.ts';
 import { isMeasurable } from '../../src/cup/cut-measures.ts';
-import { matchPageData } from '../../src/render/pages/match.ts';
 import { required } from '../../src/values/required.ts';
 import { nextAdditionText } from '../../src/words/next-addition.ts';
 import { recipeOf } from '../book/sample.ts';
 import { FILES } from './match-book.ts';
+import { taughtBook } from './taught-book.ts';
 
 const text = (front: string): string => `---\n${front}\n---\n`;
 /** A shelf on which a drop of black is far too much for a pale target, and the black is cut. */
@@ -64,7 +64,7 @@ const BOOK = [
   },
 ];
 const { book } = compileBook(BOOK);
-const DATA = matchPageData(book!)!;
+const DATA = taughtBook(book!);
 const CUT = DATA.materials.find(({ id }) => id === 'soot')!.cuts![0]!;
 const mist = (): Work => withBookTarget(newWork(DATA), 'mist', DATA);
 const begun = (): Work => withRecipe(mist(), 0, firstAnswers(mist(), DATA)[0]!.recipe.proposals[0]!, DATA);
@@ -79,7 +79,7 @@ test('firstRecipe counts of a cut what is too little of its bottle, and the cut 
   expect(soot!.grams).toBeCloseTo(Number.parseInt(soot!.text, 10) * 0.05 * 0.1 * 1.2, 9);
   expect(best!.cups[0]!.amounts.some(({ material }) => material === 'soot-cut')).toBe(false);
   const straight = compileBook(BOOK.filter(({ path }) => !path.includes('soot-cut')));
-  const without = firstAnswers(mist(), matchPageData(straight.book!)!)[0]!.recipe.proposals;
+  const without = firstAnswers(mist(), taughtBook(straight.book!))[0]!.recipe.proposals;
   expect(best!.deltaE).toBeLessThan(Math.min(...without.map(({ deltaE }) => deltaE)));
 });
 

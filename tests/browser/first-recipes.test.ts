@@ -4,9 +4,9 @@ import { compileBook } from '../../src/book/compile-book.ts';
 import { firstRecipeFor } from '../../src/book/match/ask-matching.ts';
 import { firstAnswers, newWork, withBookTarget } from '../../src/browser/match/ask.ts';
 import type { FirstRecipe } from '../../src/matching/first-recipe.ts';
-import { matchPageData } from '../../src/render/pages/match.ts';
 import { readBook } from '../../src/shell/read-book.ts';
 import { ROOT } from '../run-cupbook.ts';
+import { taughtBook } from './taught-book.ts';
 
 const BOOK = compileBook(readBook(join(ROOT, 'recipes')).sources).book!;
 
@@ -19,7 +19,7 @@ const told = ({ advice, proposals, leftOut }: FirstRecipe): unknown => ({
 });
 
 test.each(BOOK.targets.map(({ id }) => id))('first recipes for %s are the same on the page and from `match`', (id) => {
-  const data = matchPageData(BOOK)!;
+  const data = taughtBook(BOOK);
   const target = BOOK.targets.find((each) => each.id === id)!;
   const work = withBookTarget(newWork(data), id, data);
   const page = firstAnswers(work, data).map(({ part, recipe }) => [part, told(recipe)]);

@@ -16,10 +16,10 @@ import { roundOf } from '../../src/browser/match/typed-round.ts';
 import { sideOf, type Work, withSteps } from '../../src/browser/match/work.ts';
 import { recipeFile } from '../../src/browser/match/work-recipe.ts';
 import { targetFile } from '../../src/browser/match/work-target.ts';
-import { matchPageData } from '../../src/render/pages/match.ts';
 import { UNITS } from '../../src/units/unit.ts';
 import { volumeInField } from '../../src/units/volume-field.ts';
 import { FILES, matched } from './match-book.ts';
+import { taughtBook } from './taught-book.ts';
 
 const FL_OZ = UNITS['fl oz'].size;
 
@@ -27,7 +27,7 @@ const FL_OZ = UNITS['fl oz'].size;
 const BOOK = FILES.map((file) =>
   file.path === 'book.md' ? { ...file, text: '---\ntitle: Bench\nunits: { volume: fl oz, currency: $ }\n---\n' } : file,
 );
-const DATA = matchPageData(compileBook(BOOK).book!)!;
+const DATA = taughtBook(compileBook(BOOK).book!);
 const { settings } = DATA;
 const SHOWN: MatchShown = { data: DATA, materials: new Map(DATA.materials.map((material) => [material.id, material])) };
 

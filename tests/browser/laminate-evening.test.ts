@@ -13,10 +13,11 @@ import { shelfByName } from '../../src/matching/shelf/match-material.ts';
 import { bodyViews } from '../../src/optics/cup-body.ts';
 import { hexFromLab } from '../../src/optics/display.ts';
 import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
-import { matchPageData } from '../../src/render/pages/match.ts';
+import type { TaughtMatchData } from '../../src/render/pages/match.ts';
 import { readBook } from '../../src/shell/read-book.ts';
 import { required } from '../../src/values/required.ts';
 import { ROOT } from '../run-cupbook.ts';
+import { taughtBook } from './taught-book.ts';
 
 /** The shelf and the molds of the demo book. */
 const FILES = readBook(join(ROOT, 'recipes')).sources.filter(({ path }) => /^(?:book\.md$|molds\/|shelf\/)/.test(path));
@@ -32,7 +33,7 @@ const SIDES = [
 ];
 
 test('a solid side with large flake and a see-through one go through match, and through Match to a log with heats that check takes', () => {
-  const data = matchPageData(compileBook(FILES).book!)!;
+  const data = taughtBook(compileBook(FILES).book!);
   let work: Work = {
     ...withSides({ ...newWork(data), arrangement: 'apart', title: 'Smelt fry' }, SIDES),
     mold: 'minnow-3',
@@ -92,12 +93,7 @@ test('a solid side with large flake and a see-through one go through match, and 
 });
 
 /** A round with a pour and a look, of the colours that the book predicts. */
-function lookedAt(
-  work: Work,
-  index: number,
-  chip: string | undefined,
-  data: NonNullable<ReturnType<typeof matchPageData>>,
-): Work {
+function lookedAt(work: Work, index: number, chip: string | undefined, data: TaughtMatchData): Work {
   const { now } = adviceFor(work, index, data);
   const shelf = shelfByName(data.materials);
   const { mix, flakes } = baseOfCup(now.cup, (name) => required(shelf, name), USUAL_OPTICS);

@@ -11,7 +11,8 @@ import {
 } from '../../src/browser/match/ask.ts';
 import { type Work, withSteps } from '../../src/browser/match/work.ts';
 import type { Source } from '../../src/recipe/source.ts';
-import { type MatchPageData, matchPageData } from '../../src/render/pages/match.ts';
+import type { TaughtMatchData } from '../../src/render/pages/match.ts';
+import { taughtBook } from './taught-book.ts';
 
 /** The files of a book with three targets. */
 export const FILES: readonly Source[] = [
@@ -52,7 +53,7 @@ export function compiled(...more: readonly Source[]): Book {
 }
 
 /** What the Match page knows of it. */
-export const DATA: MatchPageData = matchPageData(compiled())!;
+export const DATA: TaughtMatchData = taughtBook(compiled());
 /** A match begun with a target of the book. */
 export const leaf = (): Work => withBookTarget(newWork(DATA), 'leaf', DATA);
 

@@ -19,18 +19,19 @@ import { cupNow } from '../../src/browser/match/work-log.ts';
 import { recipeFile } from '../../src/browser/match/work-recipe.ts';
 import { targetFile } from '../../src/browser/match/work-target.ts';
 import { lookDoubt } from '../../src/optics/look-doubt.ts';
-import { type MatchPageData, matchPageData } from '../../src/render/pages/match.ts';
+import type { TaughtMatchData } from '../../src/render/pages/match.ts';
 import { parseQuantity } from '../../src/units/parse-quantity.ts';
 import { isFault } from '../../src/units/quantity.ts';
 import { verdictText } from '../../src/words/verdict.ts';
 import { expectClose } from '../optics/close.ts';
 import { byRole, documentOf, nameOf, wordsIn } from '../page-dom.ts';
 import { compiled, DATA, FILES, leaf, matched } from './match-book.ts';
+import { taughtBook } from './taught-book.ts';
 
 test('firstAnswers(…) goes by what was measured of a target, while the match has its colours', () => {
   const step = Array.from({ length: 31 }, (_, band) => (band < 18 ? 12 : 45));
   const text = `---\ntitle: Cast\nmold: minnow\nover-white: { reflectance: [${step.join(', ')}] }\n---\n`;
-  const data = matchPageData(compiled({ path: 'targets/cast.md', text }))!;
+  const data = taughtBook(compiled({ path: 'targets/cast.md', text }));
   const underA = (work: Work): number => firstAnswers(work, data)[0]!.recipe.proposals[0]!.deltaEUnderA;
   const cast = withBookTarget(newWork(data), 'cast', data);
   const { target: _, ...described } = cast;
@@ -40,7 +41,7 @@ test('firstAnswers(…) goes by what was measured of a target, while the match h
 });
 
 test('withRecipe(…, weighing) and amountsOf(…, weighing) keep what was weighed, as the scale showed it', () => {
-  const data: MatchPageData = { ...DATA, settings: { ...DATA.settings, scaleGrams: 0.01 } };
+  const data: TaughtMatchData = { ...DATA, settings: { ...DATA.settings, scaleGrams: 0.01 } };
   const [answer] = firstAnswers(leaf(), data);
   const [best] = answer!.recipe.proposals;
   const [step] = withRecipe(leaf(), 0, best!, data, true).cups[0]!.steps;
@@ -292,6 +293,8 @@ describe('a match as it goes on', () => {
 
   test('MatchState works out what to do with a cup once for a match as it is', () => {
     const state = new MatchState(DATA, matched(), { cups: [], found: false, begun: true }, undefined);
+    expect(() => state.advice(0)).toThrow(/before what the book has learned/);
+    state.taught = DATA;
     const advice = state.advice(0);
     expect(advice.next).toEqual(adviceFor(matched(), 0, DATA).next);
     expect(state.advice(0)).toBe(advice);
@@ -348,7 +351,7 @@ describe('a match as it goes on', () => {
 
   test('each side has flake and a plastic of its own, in what is asked, in the cup, and in the files that are taken away', () => {
     const files = [...FILES, STEADY, BLACK];
-    const data = matchPageData(compileBook(files).book!)!;
+    const data = taughtBook(compileBook(files).book!);
     const work: Work = {
       ...withSides({ ...newWork(data), arrangement: 'apart', plasticMl: 100 }, [
         {
@@ -388,7 +391,7 @@ describe('a match as it goes on', () => {
     expect(recipe!.cups.map(({ plastics }) => plastics[0]!.material)).toEqual(['supple', 'steady']);
     const has = recipe!.cups.map(({ contents }) => contents.some(({ material }) => material === 'black'));
     expect(has).toEqual([true, false]);
-    expect(withBookTarget(newWork(data), read.id, matchPageData(book!)!).sides).toEqual(work.sides);
+    expect(withBookTarget(newWork(data), read.id, taughtBook(book!)).sides).toEqual(work.sides);
   });
 
   test('a match that was kept before sides had flake has that of the book’s target', () => {
@@ -397,7 +400,7 @@ describe('a match as it goes on', () => {
         ? { ...file, text: file.text.replace('mold:', 'flake: [{ colour: "#1d1c1b", size: 1 mm }]\nmold:') }
         : file,
     );
-    const data = matchPageData(compileBook([...leafy, BLACK]).book!)!;
+    const data = taughtBook(compileBook([...leafy, BLACK]).book!);
     const now = withBookTarget(newWork(data), 'leaf', data);
     const kept = { ...now, sides: now.sides.map(({ flakes: _, ...side }) => side) };
     for (const work of [now, kept]) {

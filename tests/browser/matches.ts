@@ -13,14 +13,15 @@ import { begunAnew, type Work, withSteps } from '../../src/browser/match/work.ts
 import { cupNow, withLookChecked, withStepsBeforeLook } from '../../src/browser/match/work-log.ts';
 import { isEmpty, total } from '../../src/cup/ledger.ts';
 import type { Source } from '../../src/recipe/source.ts';
-import { type MatchPageData, matchPageData } from '../../src/render/pages/match.ts';
+import type { TaughtMatchData } from '../../src/render/pages/match.ts';
 import { required } from '../../src/values/required.ts';
 import { FILES } from './match-book.ts';
+import { taughtBook } from './taught-book.ts';
 
 /** A book, and what its Match page knows. */
 export interface MatchBook {
   readonly files: readonly Source[];
-  readonly data: MatchPageData;
+  readonly data: TaughtMatchData;
 }
 
 /** What a maker does to a cup. */
@@ -61,7 +62,7 @@ const CUT: Source = {
 export const matchBook: fc.Arbitrary<MatchBook> = fc.tuple(bookText, fc.boolean()).map(([text, isCut]) => {
   const whole = FILES.map((file) => (file.path === 'book.md' ? { ...file, text } : file));
   const files = isCut ? [...whole, CUT] : whole;
-  return { files, data: matchPageData(compileBook(files).book!)! };
+  return { files, data: taughtBook(compileBook(files).book!) };
 });
 
 const near = (L: number, a: number, b: number): fc.Arbitrary<string> =>
@@ -163,7 +164,7 @@ export function worksOf({ target, plastic, doings }: Match, { data }: MatchBook)
   return works;
 }
 
-function afterDoing(work: Work, index: number, done: Doing, data: MatchPageData): Work {
+function afterDoing(work: Work, index: number, done: Doing, data: TaughtMatchData): Work {
   const shelf = logShelf(data);
   const { cup, volumeMl } = cupNow(work, index, shelf);
   const plasticMl = total(cup.plastics);

@@ -8,8 +8,8 @@ import { type Work, withoutLastDone, withSteps } from '../../src/browser/match/w
 import { colourText, typedColour } from '../../src/browser/match/work-colour.ts';
 import { recipeFile } from '../../src/browser/match/work-recipe.ts';
 import { targetFile } from '../../src/browser/match/work-target.ts';
-import { matchPageData } from '../../src/render/pages/match.ts';
 import { compiled, DATA } from './match-book.ts';
+import { taughtBook } from './taught-book.ts';
 
 const short = (low: number, high: number): fc.Arbitrary<number> =>
   fc.double({ min: low, max: high, noNaN: true }).map((value) => Number(value.toFixed(2)));
@@ -26,7 +26,7 @@ const pair = fc.tuple(short(1, 105), short(-150, 150), short(-150, 150), short(0
 /** A match with a target of the book that an instrument measured. */
 function begun(white: readonly number[], black: readonly number[], light = 'D65'): { work: Work; data: typeof DATA } {
   const text = `---\ntitle: Cast\nmold: minnow\nover-white: { lab: [${white.join(', ')}], light: ${light} }\nover-black: { lab: [${black.join(', ')}], light: ${light} }\n---\n`;
-  const data = matchPageData(compiled({ path: 'targets/cast.md', text }))!;
+  const data = taughtBook(compiled({ path: 'targets/cast.md', text }));
   return { work: withBookTarget(newWork(data), 'cast', data), data };
 }
 

@@ -18,7 +18,6 @@ import type { AnyLook } from '../../src/cup/any-look.ts';
 import { heatWarnings } from '../../src/cup/heat-warnings.ts';
 import { isEmpty } from '../../src/cup/ledger.ts';
 import type { NextAddition } from '../../src/matching/next-addition.ts';
-import { matchPageData } from '../../src/render/pages/match.ts';
 import { volumeText } from '../../src/units/volume-text.ts';
 import { required } from '../../src/values/required.ts';
 import { toAddText } from '../../src/words/amount.ts';
@@ -27,6 +26,7 @@ import { proposalText } from '../../src/words/proposal.ts';
 import { verdictText } from '../../src/words/verdict.ts';
 import { DATA, FILES, leaf } from './match-book.ts';
 import { type MatchBook, match, matchBook, worksOf } from './matches.ts';
+import { taughtBook } from './taught-book.ts';
 
 /** How many times as many matches as in `npm test`; `npm run laws` says. */
 const TIMES = Number(process.env.LAWS_TIMES ?? 1);
@@ -200,7 +200,7 @@ describe('a match on its page and in its recipe', () => {
       path,
       text: path === 'shelf/plastics/supple.md' ? text.replace('---\n', '---\nhighest: 185 °C\n') : text,
     }));
-    const book = { files, data: matchPageData(compileBook(files).book!)! };
+    const book = { files, data: taughtBook(compileBook(files).book!) };
     for (const [celsius, codes] of [
       [185, []],
       [187, ['recipe/too-hot']],

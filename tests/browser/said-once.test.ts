@@ -2,11 +2,11 @@ import { expect, test } from 'vitest';
 import { firstAnswers, newWork } from '../../src/browser/match/ask.ts';
 import { firstView } from '../../src/browser/match/proposal-view.ts';
 import { withSides } from '../../src/browser/match/work.ts';
-import { matchPageData } from '../../src/render/pages/match.ts';
 import { WHOLE_DEMO_BOOK } from '../render/demo-book.ts';
+import { taughtBook } from './taught-book.ts';
 
 test('what is too little to weigh is said once of the recipe that the answer names, and of each other one', () => {
-  const data = matchPageData(WHOLE_DEMO_BOOK)!;
+  const data = taughtBook(WHOLE_DEMO_BOOK);
   const side = { name: 'body', overWhite: '#e8dfd0', overBlack: '#8d8673', thicknessMm: 13, flakes: [] };
   const work = withSides({ ...newWork(data), mold: 'bullhead', plastic: 'supple', plasticMl: 60, tolerance: 2 }, [
     side,

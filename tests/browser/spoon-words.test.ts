@@ -44,12 +44,14 @@ describe('spoons at the bench', () => {
 
   test('what is to be mixed, and the log, name the spoons that the proposal named', () => {
     const shown = { data: DATA, materials: new Map(DATA.materials.map((material) => [material.id, material])) };
-    const without = ['soot'];
-    const [answer] = firstAnswers({ ...leaf(), without }, DATA);
+    const { target: _, sides, ...rest } = leaf();
+    const pale = sides.map((side) => ({ ...side, overWhite: '#c4a480', overBlack: '#8e7e64' }));
+    const begun = { ...rest, sides: pale, without: ['soot'] };
+    const [answer] = firstAnswers(begun, DATA);
     const proposal = answer!.recipe.proposals.find(({ cups }) =>
       cups[0]!.amounts.some(({ text }) => text.includes('+')),
     )!;
-    const work = withRecipe(leaf(), 0, proposal, DATA);
+    const work = withRecipe(begun, 0, proposal, DATA);
     const [cup] = work.cups;
     const { now } = adviceFor(work, 0, DATA);
     const mix = mixView(cup!, now.cup, 0, {}, work, shown).toString();

@@ -5,14 +5,15 @@ import { adviceFor, firstAnswers, newWork, withBookTarget, withRecipe } from '..
 import { shelfLeft } from '../../src/browser/match/shelf-left.ts';
 import { begunAnew, type Work, withSteps } from '../../src/browser/match/work.ts';
 import { recipeFile } from '../../src/browser/match/work-recipe.ts';
-import { type MatchPageData, matchPageData } from '../../src/render/pages/match.ts';
+import type { TaughtMatchData } from '../../src/render/pages/match.ts';
 import { firstRecipeText } from '../../src/words/first-recipe.ts';
 import { runsShortText } from '../../src/words/stock.ts';
 import { expectClose } from '../optics/close.ts';
 import { compiled, FILES, leaf } from './match-book.ts';
+import { taughtBook } from './taught-book.ts';
 
 /** The book with so much left of its peat, and perhaps of its plastic. */
-function shelf(peat: string, plastic?: string): { readonly data: MatchPageData; readonly files: typeof FILES } {
+function shelf(peat: string, plastic?: string): { readonly data: TaughtMatchData; readonly files: typeof FILES } {
   const files = [
     ...FILES.filter(({ path }) => !/peat|supple/.test(path)),
     {
@@ -25,12 +26,12 @@ function shelf(peat: string, plastic?: string): { readonly data: MatchPageData; 
     },
   ];
   const { book } = compileBook(files);
-  return { data: matchPageData(book!)!, files };
+  return { data: taughtBook(book!), files };
 }
 
-const peatOf = (work: Work, data: MatchPageData): number =>
+const peatOf = (work: Work, data: TaughtMatchData): number =>
   shelfLeft(work, data).find(({ id }) => id === 'peat')!.stockGrams!;
-const begun = (data: MatchPageData, inStock: boolean): Work => ({
+const begun = (data: TaughtMatchData, inStock: boolean): Work => ({
   ...withBookTarget(newWork(data), 'leaf', data),
   inStock,
 });
@@ -82,7 +83,7 @@ describe('what is left for a match', () => {
     const target = book!.targets.find(({ id }) => id === 'leaf')!;
     const [answer] = firstRecipeFor(book!, target, { most: 4, plasticMl: data.plasticMl });
     expect(firstRecipeText(answer!.recipe, book!.settings)).toBe(firstRecipeText(recipe, units));
-    expect(firstAnswers(leaf(), matchPageData(compiled())!)[0]!.recipe.proposals[0]!.runsShort).toBeUndefined();
+    expect(firstAnswers(leaf(), taughtBook(compiled()))[0]!.recipe.proposals[0]!.runsShort).toBeUndefined();
   });
 
   test('is shared by the two cups of a laminate', () => {

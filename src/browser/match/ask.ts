@@ -4,7 +4,6 @@
  * @packageDocumentation
  */
 
-import { taughtBefore } from '../../book/learning/taught-before.ts';
 import { cupLimits } from '../../book/match/cup-limits.ts';
 import { type CupAnswer, type CupAsked, nextForCup } from '../../matching/cup-question.ts';
 import { type FirstRecipe, firstRecipe } from '../../matching/first-recipe.ts';
@@ -14,7 +13,7 @@ import type { RecipeAmount, RecipeProposal } from '../../matching/proposals/reci
 import { withWrongLog } from '../../matching/rounds/seen-and-believed.ts';
 import type { WantedFlake } from '../../matching/substitutes/flake-match.ts';
 import { type LookDoubt, lookDoubt, meansOf } from '../../optics/look-doubt.ts';
-import type { MatchPageData } from '../../render/pages/match.ts';
+import type { MatchPageData, TaughtMatchData } from '../../render/pages/match.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import { bookPart } from './book-part.ts';
@@ -24,7 +23,7 @@ import { bodyOf, logShelf } from './page-shelf.ts';
 import { shelfLeft } from './shelf-left.ts';
 import type { WorkFlake } from './side-flake.ts';
 import { begunAnew, partOfSide, sideOf, type Work, type WorkAmount, type WorkSide, type WorkStep } from './work.ts';
-import { keyOfWorkCup, type TaughtWork, taughtByWork } from './work-belief.ts';
+import { keyOfWorkCup, type TaughtWork, taughtBeforeRound, taughtByWork } from './work-belief.ts';
 import { bookColour } from './work-colour.ts';
 import { type CupNow, cupNow, triedRounds } from './work-log.ts';
 import { wrongLogOfWork } from './wrong-log.ts';
@@ -137,7 +136,7 @@ function effectOf({ target }: Work, data: MatchPageData): MatchPageData['targets
 }
 
 /** First recipes for the sides of a match. */
-export function firstAnswers(work: Work, data: MatchPageData): readonly FirstAnswer[] {
+export function firstAnswers(work: Work, data: TaughtMatchData): readonly FirstAnswer[] {
   const { belief, optics, shelf } = taughtByWork(work, data);
   const ask = (sides: readonly WorkSide[], anew: readonly number[]): FirstRecipe =>
     firstRecipe({
@@ -215,15 +214,15 @@ function askedCup(work: Work, index: number, now: CupNow, data: MatchPageData): 
 const HALF = 0.5;
 
 /** What a cup is to show, what it is like now, and what to add to it. */
-export function adviceFor(work: Work, index: number, data: MatchPageData): CupAdvice {
+export function adviceFor(work: Work, index: number, data: TaughtMatchData): CupAdvice {
   const { settings } = data;
   const now = cupNow(work, index, logShelf(data));
   const taught = taughtByWork(work, data);
-  const { learned, belief, optics, shelf } = taught;
+  const { belief, optics, shelf } = taught;
   const answer = nextForCup(askedCup(work, index, now, data), {
     shelf: shelfLeft(work, { materials: shelf }),
     before: (cup, round) => {
-      const then = taughtBefore(learned, data.materials, cup, round);
+      const then = taughtBeforeRound(work, data, cup, round);
       return { ...then, shelf: shelfLeft(work, { materials: then.shelf }) };
     },
     optics,
@@ -233,7 +232,7 @@ export function adviceFor(work: Work, index: number, data: MatchPageData): CupAd
     limits: cupLimits(settings, { ...work, effect: effectOf(work, data) }),
   });
   const key = keyOfWorkCup(work, index, now.rounds);
-  return { now, taught, ...answer, next: withWrongLog(answer.next, () => wrongLogOfWork(learned, key, now, data)) };
+  return { now, taught, ...answer, next: withWrongLog(answer.next, () => wrongLogOfWork(taught.learned, key, now, data)) };
 }
 
 /** A proposal as steps of the log. */

@@ -192,11 +192,18 @@ export class CupActions {
 
   private show(index: number, says: string): void {
     // What was done is kept before the page can be left.
-    this.state.save();
-    this.screen.showCup(index);
-    const asks = this.screen.root.querySelector<HTMLElement>(`#cup-${index}-asks`);
-    (asks ?? this.screen.part(`#cup-${index}-head`)).focus();
-    this.screen.say(asks ? `${says} ${asks.textContent}` : says);
+    const { state, screen } = this;
+    state.save();
+    screen.showFile();
+    const { work } = state;
+    screen.slow.afterPaint('Working it out…', () => {
+      // Who has changed the match meanwhile has shown it.
+      if (state.work !== work) return;
+      screen.showCup(index);
+      const asks = screen.root.querySelector<HTMLElement>(`#cup-${index}-asks`);
+      (asks ?? screen.part(`#cup-${index}-head`)).focus();
+      screen.say(asks ? `${says} ${asks.textContent}` : says);
+    });
   }
 }
 

@@ -125,6 +125,7 @@ function onClick(button: HTMLButtonElement, screen: MatchScreen, { target, cup, 
   }
   const weighing = dataset.weighing !== undefined;
   if (dataset.find !== undefined) target.find();
+  else if (dataset.loadAgain !== undefined) screen.showCups();
   else if (dataset.photoFor !== undefined) void takeFromPhoto(dataset.photoFor, screen);
   else if (dataset.addFlake !== undefined) target.addFlake(sideOf(button));
   else if (dataset.removeFlake !== undefined) target.removeFlake(sideOf(button), Number(dataset.removeFlake));

@@ -8,11 +8,13 @@ import { aloneNow, lookNow, roundsSeen } from './cup-looks.ts';
 import { cupView } from './cup-view.ts';
 import { sidesView } from './fields-view.ts';
 import { howSeenView } from './how-seen-view.ts';
+import type { LearnedFile } from './learned-file.ts';
 import type { Mistyped } from './mistyped.ts';
 import { baitOf } from './page-shelf.ts';
 import { firstView, viewsOf } from './proposal-view.ts';
 import { redraw } from './redraw.ts';
 import { sidesQuestionView } from './sides-question.ts';
+import { SlowWork } from './slow-work.ts';
 import type { MatchState } from './state.ts';
 import { sideOf } from './work.ts';
 import { recipeFile, type TakenFile } from './work-recipe.ts';
@@ -21,11 +23,14 @@ import { targetFile } from './work-target.ts';
 /** Puts the state on the page. */
 export class MatchScreen {
   readonly root: HTMLElement;
+  readonly slow: SlowWork;
   private readonly state: MatchState;
 
-  constructor(root: HTMLElement, state: MatchState) {
+  /** @param learned what the book has learned, loaded when a cup is first to be judged */
+  constructor(root: HTMLElement, state: MatchState, learned: LearnedFile) {
     this.root = root;
     this.state = state;
+    this.slow = new SlowWork(state, learned, this.part('[data-cups]'), (text) => this.say(text));
   }
 
   part<T extends HTMLElement>(selector: string): T {
@@ -115,6 +120,11 @@ export class MatchScreen {
     this.root.toggleAttribute('data-begun', inProgress);
     document.documentElement.toggleAttribute('data-match-begun', inProgress);
     if (was !== inProgress) this.part<HTMLDetailsElement>('[data-setup]').open = !inProgress;
+    if (inProgress && !this.state.taught) {
+      this.showFile();
+      this.slow.whenTaught(() => this.showCups());
+      return;
+    }
     redraw(
       this.part('[data-cups]'),
       inProgress

@@ -1,4 +1,4 @@
-import type { MatchPageData, MatchPageMaterial } from '../../render/pages/match.ts';
+import type { MatchPageData, MatchPageMaterial, TaughtMatchData } from '../../render/pages/match.ts';
 import { defined } from '../../values/defined.ts';
 import { afterPause } from '../page-data.ts';
 import { adviceFor, type CupAdvice, type FirstAnswer } from './ask.ts';
@@ -11,6 +11,8 @@ import type { Work } from './work.ts';
 /** Everything that the page knows, kept soon after every change. */
 export class MatchState {
   readonly data: MatchPageData;
+  /** With what the book has learned, once it is loaded. */
+  taught: TaughtMatchData | undefined;
   readonly materials: ReadonlyMap<string, MatchPageMaterial>;
   drafts: readonly CupDraft[];
   answers: readonly FirstAnswer[] = [];
@@ -64,11 +66,12 @@ export class MatchState {
     return true;
   }
 
-  /** What to do with a cup: the slow part of the page, worked out once for a match as it is. */
+  /** What to do with a cup: the slow part of the page, worked out once for a match as it is. Throws: Error before `taught` is there. */
   advice(index: number): CupAdvice {
+    if (!this.taught) throw new Error('a cup was judged before what the book has learned was loaded');
     if (this.advised.work !== this.current) this.advised = { work: this.current, cups: new Map() };
     const { cups } = this.advised;
-    const advice = cups.get(index) ?? adviceFor(this.current, index, this.data);
+    const advice = cups.get(index) ?? adviceFor(this.current, index, this.taught);
     cups.set(index, advice);
     return advice;
   }

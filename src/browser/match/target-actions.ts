@@ -191,21 +191,24 @@ export class TargetActions {
 
   find(): void {
     const { state, screen } = this;
-    screen.say('Looking through your shelf…');
-    // The words must be painted before the work begins.
-    window.setTimeout(() => {
-      state.answers = firstAnswers(state.work, state.data);
-      state.saveDrafts();
-      screen.showFirst();
-      const found = state.answers.reduce((sum, { recipe }) => sum + recipe.proposals.length, 0);
-      screen.say(found === 0 ? 'No recipe found.' : found === 1 ? 'One recipe found.' : `${found} recipes found.`);
-    }, 30);
+    const says = 'Looking through your shelf…';
+    screen.say(says);
+    screen.slow.whenTaught(() =>
+      screen.slow.afterPaint(says, () => {
+        state.answers = firstAnswers(state.work, state.taught!);
+        state.saveDrafts();
+        screen.showFirst();
+        const found = state.answers.reduce((sum, { recipe }) => sum + recipe.proposals.length, 0);
+        screen.say(found === 0 ? 'No recipe found.' : found === 1 ? 'One recipe found.' : `${found} recipes found.`);
+      }),
+    );
   }
 
   beginPlain(): void {
-    this.state.beginPlain();
+    const { state, screen } = this;
+    state.beginPlain();
     this.showCups();
-    this.screen.part('#cup-0-head').focus();
+    screen.slow.whenTaught(() => screen.part('#cup-0-head').focus());
   }
 
   use(answer: number, proposal: number, weighing: boolean): void {

@@ -9,8 +9,9 @@ import { type Taught, taughtBy } from '../../book/learning/taught-before.ts';
 import { learn } from '../../learning/learn.ts';
 import type { LearnedShelf } from '../../learning/learned-shelf.ts';
 import type { TaughtLook } from '../../learning/learning-data.ts';
+import { byCodeUnits } from '../../learning/shelf-unknowns.ts';
 import { lookDoubt, meansOf } from '../../optics/look-doubt.ts';
-import type { MatchPageData, MatchPageMaterial } from '../../render/pages/match.ts';
+import type { MatchPageMaterial, TaughtMatchData } from '../../render/pages/match.ts';
 import { defined } from '../../values/defined.ts';
 import { bodyOf, logShelf } from './page-shelf.ts';
 import type { Work } from './work.ts';
@@ -37,23 +38,41 @@ export function keyOfWorkCup(
 }
 
 /** What has been taught to a match as it is. */
-export function taughtByWork(work: Work, data: MatchPageData): TaughtWork {
-  const looks = looksOf(work, data);
+export function taughtByWork(work: Work, data: TaughtMatchData): TaughtWork {
+  return taughtByLooks(looksOf(work, data), data);
+}
+
+/** The same, as it was before anything was seen of a cup of the match from a round on: as `taughtBefore` of a book. */
+export function taughtBeforeRound(work: Work, data: TaughtMatchData, cup: string, round: number): TaughtWork {
+  const before = looksOf(work, data).filter((look) => look.cup !== cup || look.round < round);
+  return taughtByLooks(before, data);
+}
+
+function taughtByLooks(looks: readonly TaughtLook[], data: TaughtMatchData): TaughtWork {
+  const known = memory.get(data.learned) ?? new Map<string, TaughtWork>();
+  memory.set(data.learned, known);
   const key = JSON.stringify(looks);
-  if (last?.data === data && last.key === key) return last.taught;
-  const { materials } = data.learned.data;
-  const all = [...data.learned.data.looks, ...looks].sort((one, other) => (one.key < other.key ? -1 : 1));
-  const learned = looks.length === 0 ? data.learned : learn({ materials, looks: all });
-  const taught = { learned, ...taughtBy(learned, data.materials) };
-  last = { data, key, taught };
+  const taught = known.get(key) ?? learnedFrom(looks, data);
+  // What was asked last is forgotten last.
+  known.delete(key);
+  known.set(key, taught);
+  for (const oldest of known.keys()) if (known.size > REMEMBERED) known.delete(oldest);
   return taught;
 }
 
-// The slow part of the page: worked out once for the looks as they are.
-let last: { readonly data: MatchPageData; readonly key: string; readonly taught: TaughtWork } | undefined;
+function learnedFrom(looks: readonly TaughtLook[], { learned: ofBook, materials }: TaughtMatchData): TaughtWork {
+  if (looks.length === 0) return { learned: ofBook, ...taughtBy(ofBook, materials) };
+  const all = [...ofBook.data.looks, ...looks].sort((one, other) => byCodeUnits(one.key, other.key));
+  const learned = learn({ materials: ofBook.data.materials, looks: all });
+  return { learned, ...taughtBy(learned, materials) };
+}
+
+// The slow part of the page: worked out once for the looks as they are, as they were before the last one, and before it was taken back.
+const memory = new WeakMap<LearnedShelf, Map<string, TaughtWork>>();
+const REMEMBERED = 4;
 
 /** All looks at the cups of a match that say a colour. */
-function looksOf(work: Work, data: MatchPageData): readonly TaughtLook[] {
+function looksOf(work: Work, data: TaughtMatchData): readonly TaughtLook[] {
   const known = new Set(data.learned.data.materials.map(({ id }) => id));
   const shelf = logShelf(data);
   return work.cups.flatMap((_, index) => {

@@ -12,7 +12,8 @@ import { VERDICT_WORDS } from '../../words/verdict.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { document } from '../document.ts';
 import { embeddedJson, type Html, html } from '../html.ts';
-import { paths } from '../links.ts';
+import { learnedPath } from '../learned-file.ts';
+import { link, paths } from '../links.ts';
 import type { PageContext, PageKind } from '../page.ts';
 import { type PlannedCut, plannedCut } from '../planner-data.ts';
 import { roomCheckFold, roomCheckText } from '../room-check.ts';
@@ -61,8 +62,6 @@ export interface MatchPageData {
   >[];
   readonly settings: Settings;
   readonly optics: Book['optics'];
-  /** What the book's looks have taught. */
-  readonly learned: Book['learned'];
   /** Whether stock and prices are known, and are for who looks at them. */
   readonly edition: Edition;
   /** The plastic that a cup begins with, unless another is chosen. */
@@ -71,6 +70,16 @@ export interface MatchPageData {
   readonly plasticMl: number;
   /** Names of the recipes that there are, so that a new one gets another. */
   readonly recipes: readonly string[];
+}
+
+/** With what the book's looks have taught, which the page loads when it is asked for. */
+export interface TaughtMatchData extends MatchPageData {
+  readonly learned: Book['learned'];
+}
+
+/** Whether there is anything to match with: a plastic and a mold. */
+export function canMatch(book: Book): boolean {
+  return matchPlastic(book) !== undefined && book.molds.length > 0;
 }
 
 function matchMaterial(material: Material): MatchPageMaterial {
@@ -103,11 +112,11 @@ function matchMaterial(material: Material): MatchPageMaterial {
   };
 }
 
-/** What the Match page is given; undefined where the book has no plastic or no mold, and nothing can be matched. */
+/** What the Match page is given; undefined where nothing can be matched. */
 export function matchPageData(book: Book): MatchPageData | undefined {
-  const { materials, molds, targets, settings, optics, learned, edition, recipes } = book;
+  const { materials, molds, targets, settings, optics, edition, recipes } = book;
   const plastic = matchPlastic(book);
-  if (plastic === undefined || molds.length === 0) return undefined;
+  if (plastic === undefined || !canMatch(book)) return undefined;
   return {
     materials: materials.map(matchMaterial),
     molds: molds.map(({ id, title, bodyMm, thinMm, gateMm, cavities, cavityMl, sprueMl, method }) => ({
@@ -130,7 +139,6 @@ export function matchPageData(book: Book): MatchPageData | undefined {
     })),
     settings,
     optics,
-    learned,
     edition,
     plastic,
     plasticMl: matchCupMl(settings),
@@ -166,7 +174,7 @@ function matchForm(data: MatchPageData, context: PageContext): Html {
   const plastics = materials.filter(({ kind }) => kind === 'plastic');
   const { least, most } = volumeLimits({ least: 1, most: 100_000 }, settings);
   const coloured = materials.filter(({ kind, constants }) => MATERIAL_KINDS[kind].colours && constants);
-  return html`<div class="match" data-match hidden>
+  return html`<div class="match" data-match data-learned="${link(context, learnedPath(context.book))}" hidden>
 <p class="match-says" role="status" data-says></p>
 <div data-cups></div>
 <details class="match-setup" data-setup open><summary>The target, the cup and the shelf</summary>

@@ -1,0 +1,60 @@
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { begin, PHONE, says, verdict } from './at-the-bench.ts';
+import { connect, visit } from './visit.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await connect();
+});
+afterAll(() => browser.close());
+
+const LEARNED = '**/match/learned.js*';
+
+/** Paths that the page asks for from now on. */
+function asked(page: Page): readonly string[] {
+  const paths: string[] = [];
+  page.on('request', (request) => paths.push(new URL(request.url()).pathname));
+  return paths;
+}
+
+describe('what the book has learned, on the Match page', () => {
+  test('is loaded when recipes are asked for, and once', async () => {
+    const { page, errors, close } = await visit(browser, 'match/', PHONE);
+    const paths = asked(page);
+    await page.getByLabel('Target', { exact: true }).selectOption('rack-claw');
+    expect(paths).toEqual([]);
+    await begin(page);
+    await expect.poll(() => verdict(page)).toMatch(/too light/);
+    await page.getByRole('button', { name: 'I added this' }).first().click();
+    await expect.poll(() => verdict(page)).toMatch(/Predicted, not seen/);
+    expect(paths.map((path) => path.replace(/^.*\/match\//, ''))).toEqual(['learned.js']);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  test('that cannot be loaded is told, with the match as it was, and is asked for again', async () => {
+    const { page, close } = await visit(browser, 'match/', PHONE);
+    await page.route(LEARNED, (route) => route.abort());
+    await page.getByRole('button', { name: 'Start with plain plastic' }).click();
+    await expect.poll(() => says(page)).toMatch(/^This page couldn’t get what the book has learned/);
+    expect(await page.locator('[data-cups]').innerText()).toMatch(/Your match is safe/);
+    await page.unroute(LEARNED);
+    await page.getByRole('button', { name: 'Try again' }).click();
+    await expect.poll(() => page.getByLabel('Poured, ml').count()).toBe(1);
+    await page.reload();
+    await expect.poll(() => page.getByLabel('Poured, ml').count()).toBe(1);
+    await close();
+  });
+
+  test('is loaded from a folder on disk too', async () => {
+    const context = await browser.newContext();
+    const page = await context.newPage();
+    await page.goto(pathToFileURL(join(inject('site'), 'match/index.html')).href);
+    await page.getByRole('button', { name: 'Find recipes' }).click();
+    await expect.poll(() => says(page)).toMatch(/recipes? found/);
+    await context.close();
+  });
+});
