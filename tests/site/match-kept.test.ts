@@ -44,7 +44,7 @@ describe('a match on a telephone', () => {
     await page.reload();
     await page.getByRole('button', { name: 'Use recipe 1' }).first().click();
     const rows = page.locator('.match-mix li');
-    await expect.poll(() => rows.count()).toBe(4);
+    await expect.poll(() => rows.count()).toBe(3);
     expect((await rows.first().innerText()).replace(/\s+/g, ' ')).toMatch(/^120 ml/);
     expect(await page.locator('.match-log li').first().innerText()).toMatch(/^To be mixed: /);
     await rows.nth(1).getByRole('checkbox').check();

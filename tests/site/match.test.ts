@@ -223,6 +223,7 @@ describe('what it takes and what it does not', () => {
     await first.getByRole('button', { name: 'Use recipe 1, weighed' }).click();
     await noteRound(page, '14', '#b84a36', '#8a4a38');
     await page.getByRole('button', { name: 'I weighed it' }).first().click();
+    await expect.poll(() => says(page)).toMatch(/^Logged\./);
     const log = await page.locator('.match-log li').allInnerTexts();
     expect(log[0]).toBe(`Added ${weighed.join(', ')}`);
     expect(log[1]).toMatch(/^Round 1: poured 14\sml; saw #b84a36 over white/);
@@ -343,6 +344,7 @@ describe('what it takes and what it does not', () => {
     const { page, errors, close } = await visit(browser, 'match/');
     await page.getByLabel('Thickness, mm').fill('9');
     await page.getByRole('button', { name: 'Start with plain plastic' }).click();
+    await page.locator('.match-else').waitFor();
     await page.evaluate(() => {
       document.querySelector<HTMLDetailsElement>('.match-else')!.open = true;
       const drawn = document.querySelector<HTMLInputElement>('#cup-0-amount')!;
