@@ -63,7 +63,7 @@ describe('a book in inches and fluid ounces', () => {
   });
 
   test('has none in the texts of its data', () => {
-    for (const kind of FILES.filter(({ kind: name }) => name !== 'recipe-source')) {
+    for (const kind of FILES.filter(({ kind: name }) => name !== 'recipe-source' && name !== 'learned')) {
       for (const item of kind.items(IMPERIAL)) {
         const found = texts(JSON.parse(kind.text(IMPERIAL, item, {}))).flatMap((text) => text.match(RAW) ?? []);
         expect([kind.kind, item, found]).toEqual([kind.kind, item, []]);

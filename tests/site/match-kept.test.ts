@@ -51,7 +51,7 @@ describe('a match on a telephone', () => {
     await untilKept(page, 'typed', '"mixed":["');
     await page.reload();
     await expect.poll(() => rows.getByRole('checkbox', { checked: true }).count()).toBe(1);
-    expect(await rows.count()).toBe(4);
+    expect(await rows.count()).toBe(3);
     await noteRound(page, '14', '#b84a36', '#8a4a38');
     expect(await rows.count()).toBe(0);
     expect(await page.locator('.match-log li').first().innerText()).toMatch(/^Added /);
