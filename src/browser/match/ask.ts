@@ -232,7 +232,12 @@ export function adviceFor(work: Work, index: number, data: TaughtMatchData): Cup
     limits: cupLimits(settings, { ...work, effect: effectOf(work, data) }),
   });
   const key = keyOfWorkCup(work, index, now.rounds);
-  return { now, taught, ...answer, next: withWrongLog(answer.next, () => wrongLogOfWork(taught.learned, key, now, data)) };
+  return {
+    now,
+    taught,
+    ...answer,
+    next: withWrongLog(answer.next, () => wrongLogOfWork(taught.learned, key, now, data)),
+  };
 }
 
 /** A proposal as steps of the log. */
