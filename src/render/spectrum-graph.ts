@@ -7,6 +7,14 @@ export interface GraphLine {
   readonly mark: 'solid' | 'dashed' | 'dotted' | 'dash-dot';
 }
 
+/** Between what a line may be. */
+export interface GraphBand {
+  readonly low: readonly number[];
+  readonly high: readonly number[];
+  /** A narrow one is darker, and may lie in a wide one. */
+  readonly mark: 'wide' | 'narrow';
+}
+
 export interface SpectrumGraph {
   /** Beginning of the ids in the drawing; one that the page has once. */
   readonly id: string;
@@ -16,6 +24,8 @@ export interface SpectrumGraph {
   /** nm, as many as each line has values. Unset: the bands of the book, 380 to 730 nm by 10. */
   readonly wavelengths?: readonly number[];
   readonly lines: readonly GraphLine[];
+  /** Drawn behind the lines, in their order. */
+  readonly bands?: readonly GraphBand[];
   /** Unit of the lines; the scale ends at the next round number above them. Unset: shares, and the scale ends at 1. */
   readonly unit?: string;
   /** What 1 means, where the lines are shares. */
@@ -37,7 +47,8 @@ const TICKS: readonly (readonly [nm: number, colour: string])[] = [
   [700, 'red'],
 ];
 
-const fixed = (value: number): string => value.toFixed(1).replace(/\.0$/, '');
+/** A place in a drawing: to a tenth, which nobody sees. */
+export const fixed = (value: number): string => value.toFixed(1).replace(/\.0$/, '');
 
 /** The next number of 1, 2, 5, 10, … that is not below a value. */
 export function roundTop(value: number): number {
@@ -61,13 +72,14 @@ function placed(heights: readonly number[], lowest: number): readonly number[] {
 
 /** Lines over wavelength with their names at their ends: no colours, so that it reads in grey, on paper and in the dark. */
 export function spectrumGraph(graph: SpectrumGraph): Html {
-  const { id, title, description, lines, unit, whole = '', height = 200 } = graph;
+  const { id, title, description, lines, bands = [], unit, whole = '', height = 200 } = graph;
   const wavelengths = graph.wavelengths ?? Array.from({ length: 36 }, (_, band) => FIRST + 10 * band);
   const top = unit === undefined ? 1 : roundTop(Math.max(...lines.flatMap(({ values }) => values)));
   const scale = unit === undefined ? whole : `${Number(top.toPrecision(3))} ${unit}`;
   const foot = height - FOOT;
   const x = (nm: number): number => LEFT + ((WIDTH - LEFT - RIGHT) * (nm - FIRST)) / (LAST - FIRST);
   const y = (value: number): number => foot - ((foot - HEAD) * Math.min(value, top)) / top;
+  const point = (value: number, at: number): string => `${fixed(x(wavelengths[at]!))},${fixed(y(value))}`;
   const names = placed(
     lines.map(({ values }) => y(values.at(-1)!)),
     foot,
@@ -75,5 +87,5 @@ export function spectrumGraph(graph: SpectrumGraph): Html {
   return html`<svg class="graph" role="img" aria-labelledby="${id}-title ${id}-desc" viewBox="0 0 ${WIDTH} ${height}" width="${WIDTH}" height="${height}"><title id="${id}-title">${title}</title><desc id="${id}-desc">${description}</desc>
 <path class="graph-top" d="M${LEFT} ${HEAD}H${WIDTH - RIGHT}"/><text class="graph-scale" x="${LEFT}" y="${HEAD - 6}">${scale}</text><path class="graph-foot" d="M${LEFT} ${foot}H${WIDTH - RIGHT}"/>
 ${TICKS.map(([nm, colour]) => html`<path class="graph-tick" d="M${fixed(x(nm))} ${foot}v5"/><text class="graph-scale" x="${fixed(x(nm))}" y="${foot + 17}" text-anchor="middle">${nm}</text><text class="graph-scale" x="${fixed(x(nm))}" y="${foot + 30}" text-anchor="middle">${colour}</text>`)}
-${lines.map(({ name, values, mark }, index) => html`<polyline class="graph-line ${mark}" points="${values.map((value, at) => `${fixed(x(wavelengths[at]!))},${fixed(y(value))}`).join(' ')}"/><text class="graph-name" x="${WIDTH - RIGHT + 6}" y="${fixed(names[index]! + 4)}">${name}</text>`)}</svg>`;
+${bands.map(({ low, high, mark }) => html`<polygon class="graph-band ${mark}" points="${[...high.map(point), ...low.map(point).reverse()].join(' ')}"/>`)}${lines.map(({ name, values, mark }, index) => html`<polyline class="graph-line ${mark}" points="${values.map(point).join(' ')}"/><text class="graph-name" x="${WIDTH - RIGHT + 6}" y="${fixed(names[index]! + 4)}">${name}</text>`)}</svg>`;
 }

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { allByRole, byRole, nameOf, wordsIn } from '../page-dom.ts';
-import { bookOf, readPage, SAMPLE_BOOK, SAMPLE_FILES } from './sample-book.ts';
+import { allByRole, byRole, documentOf, nameOf, wordsIn } from '../page-dom.ts';
+import { DEMO_BOOK } from './demo-book.ts';
+import { bookOf, pageOf, readPage, SAMPLE_BOOK, SAMPLE_FILES } from './sample-book.ts';
 
 const page = await readPage('method');
 
@@ -37,7 +38,7 @@ describe('the page that says how colours are computed', () => {
 
   test('gives every graph a title and a description', () => {
     const graphs = [...page.querySelectorAll('svg.graph')];
-    expect(graphs).toHaveLength(7);
+    expect(graphs.length).toBe(10);
     for (const graph of graphs) {
       const parts = graph
         .getAttribute('aria-labelledby')!
@@ -46,6 +47,37 @@ describe('the page that says how colours are computed', () => {
       expect(parts.map(({ nodeName }) => nodeName.toLowerCase())).toEqual(['title', 'desc']);
       for (const part of parts) expect(part.textContent!.length).toBeGreaterThanOrEqual(5);
     }
+  });
+
+  test('explains learning in pictures of the book’s own looks, with words that tell what they show', async () => {
+    const part = byRole(page, 'region', { name: 'How the book learns' });
+    const drawn = (from: Element): string => allByRole(from, 'img').map(nameOf).join('\n');
+    expect(drawn(part)).toMatch(/^Light that (?:Peat|Lamp Black) leaves, by its label and after \d+ looks?\b/m);
+    expect(drawn(part)).toMatch(/^A ray in clear plastic and one in cloudy plastic\b/m);
+    expect(drawn(part)).toMatch(/what the nearest looks add to the model, over the dose of/m);
+    const words = wordsIn(part);
+    expect(words).toMatch(
+      /Left, clear: light goes down and straight back, 12 mm in all\. Right, .*Ivory Pearl: this ray was turned \d+ times and went \d+ mm\./,
+    );
+    expect(words).toMatch(/The (?:dot is a look|dots are looks), at .* in 100 ml\./);
+    // It has too few looks for a chart, and the demo book has not.
+    expect(words).not.toContain('How well this book knew its colours');
+    const demo = byRole(documentOf(await pageOf('method', '', DEMO_BOOK)), 'region', { name: 'How the book learns' });
+    expect(drawn(demo)).toMatch(/^How far off the book would have been, look by look\b/m);
+    expect(wordsIn(demo)).toMatch(/medians: ΔE [\d.]+ by the files alone, .* and ΔE [\d.]+ after \d+ looks\./);
+  });
+
+  test('draws no look that nobody had', async () => {
+    const book = bookOf(
+      Object.fromEntries(
+        Object.entries(SAMPLE_FILES).map(([path, text]) => [
+          path,
+          path === 'book.md' ? text.replace('tools:', 'learn: false\ntools:') : text,
+        ]),
+      ),
+    );
+    const part = byRole(await readPage('method', '', book), 'region', { name: 'How the book learns' });
+    expect(allByRole(part, 'img').map(nameOf)).toHaveLength(1);
   });
 
   test('links to the cautions where it speaks of heat', () => {

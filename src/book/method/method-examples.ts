@@ -25,6 +25,7 @@ import { median } from '../median.ts';
 import type { Appearance } from '../model/colours.ts';
 import type { Constants, Material } from '../model/shelf.ts';
 import type { Book } from '../model.ts';
+import { bestOf } from './best-of.ts';
 import { type FlakeInDepth, flakeInDepth } from './flake-in-depth.ts';
 
 /** A material that colours, with what the examples need of it. */
@@ -123,12 +124,6 @@ function isColouring(material: Material): material is ColouringMaterial {
 
 function byTier(one: Material, other: Material): number {
   return TIERS.indexOf(one.tier) - TIERS.indexOf(other.tier);
-}
-
-function bestOf<T>(things: readonly T[], score: (thing: T) => number): T | undefined {
-  let best: T | undefined;
-  for (const thing of things) if (best === undefined || score(thing) > score(best)) best = thing;
-  return best;
 }
 
 /** CIELAB chroma of the mark of a material. */

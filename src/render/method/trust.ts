@@ -1,4 +1,3 @@
-import { median } from '../../book/median.ts';
 import type { Book, Tier } from '../../book/model.ts';
 import { EXPECTED_DELTA_E } from '../../tables/colouring-kinds.ts';
 import { DELTA_E_ANCHOR } from '../delta-e-gloss.ts';
@@ -59,17 +58,4 @@ function exampleOfSpread(context: PageContext): Html {
   const { id, title, spread, body } = recipe;
   const name = html`<a href="${link(context, paths.recipe(id))}">${title}</a>`;
   return html`${spreadPicture(spread, body.overWhite.hex)}<p>This is ${name}: nine in ten batches come out within ΔE ${deltaEText(spread.bound)}${sorted.length < 3 ? '' : '; half of this book’s colours are more certain than that, half less'}.</p>`;
-}
-
-/** Learning from the rounds of a cup. */
-export function learningPart({ recipes }: Book): MethodPart {
-  const seen = recipes.flatMap(({ cups }) =>
-    cups.flatMap(({ rounds }) => rounds.flatMap(({ seen: [judged] }) => judged?.missedBy?.overWhite ?? [])),
-  );
-  return {
-    id: 'learning',
-    title: 'What it learns from rounds',
-    content: html`<p>A test bait tells you what no shelf can: what your own bottles are. Every look of the book is taken together: what every material absorbs and scatters, the cards that you look over, and how light goes in plastic are moved as far as all looks together demand, and no further than files and looks leave open. A look that fits nothing else counts for little. What is left over beside the nearest looks is kept as well, and fades as a cup is less like them. Wall and pages all show that; a proposal begins with the files, and learns from the rounds of its cup.</p>
-${seen.length === 0 ? '' : html`<p>In this book ${counted(seen.length, 'round')} ${seen.length === 1 ? 'was' : 'were'} looked at over white; half of the looks are within ΔE ${deltaEText(median(seen))} of what the book shows of them now.</p>`}`,
-  };
 }

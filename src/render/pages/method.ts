@@ -3,12 +3,13 @@ import { document } from '../document.ts';
 import { html } from '../html.ts';
 import { paths } from '../links.ts';
 import { flakePart, layersPart, mixingPart } from '../method/cups.ts';
+import { learningPart } from '../method/learning.ts';
 import { limitsPart } from '../method/limits.ts';
 import type { MethodPart } from '../method/method-part.ts';
 import { lightPart, thicknessPart } from '../method/plastic.ts';
 import { sourcesPart } from '../method/sources.ts';
 import { lightsPart, waterPart } from '../method/surroundings.ts';
-import { knownPart, learningPart, surePart } from '../method/trust.ts';
+import { knownPart, surePart } from '../method/trust.ts';
 import type { PageKind } from '../page.ts';
 
 /** How the colours come about, in plain words, with pictures computed from the book's own shelf. */
@@ -27,7 +28,7 @@ export const methodPage: PageKind = {
       flakePart(examples),
       knownPart(book),
       surePart(context),
-      learningPart(book),
+      learningPart(context, examples),
       lightsPart(context),
       waterPart(examples, context.book.settings),
       limitsPart(context),
