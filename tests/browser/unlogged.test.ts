@@ -59,7 +59,8 @@ describe('a round that moved with nothing logged', () => {
     expect(read).toEqual(told);
     expect(recipeFile(told, { made: '2026-03-14', taken: new Set() }).text).toContain('- add: {}\n');
     const { book, diagnostics } = inBook(told);
-    expect(diagnostics).toEqual([]);
+    // Of nothing but the look itself, which no such cup has.
+    expect(diagnostics.map(({ code }) => code)).toEqual(['log/does-not-fit']);
     const [recipe] = book!.recipes;
     expect(recipe!.cups[0]!.rounds[1]).toMatchObject({ added: [] });
     expect(recipe!.cups[0]!.rounds[1]).not.toHaveProperty('unlogged');
