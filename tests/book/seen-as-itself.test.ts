@@ -37,8 +37,21 @@ function bookOf(target: string, seen: string): Book {
   });
 }
 
+/** What the cup of `bookOf` is believed to be before any look. */
+const BELIEVED = recipeOf(
+  bookWith({
+    'colours/pool.md': file(
+      'title: Pool\nmold: minnow\ncups:\n  body:\n    plastic: 100 ml\n    add: { peat: 10 drops }',
+    ),
+  }),
+  'pool',
+).body;
+
+/** How near a colour is to what is believed, along each axis: nobody doubts such a look. */
+const near = short(-3, 3);
+
 describe('a target that is seen as itself', () => {
-  test('is ΔE 0 and within tolerance in the book and in next, whatever its colour and light', () => {
+  test('is ΔE 0 and within tolerance, whatever its colour and light; next asks for another look at most', () => {
     fc.assert(
       fc.property(pair, ({ white, black, light }) => {
         const same = views(white, black, light);
@@ -54,9 +67,28 @@ describe('a target that is seen as itself', () => {
         expect(verdictText(verdict)).toMatch(/^within tolerance: you won’t see it \(ΔE (0\.0|less than 0\.1)\)$/);
         const next = nextAdditionFor(book, recipe, recipe.cups[0]!, book.targets.find(({ id }) => id === 'lure')!);
         expect(next.now).toMatchObject({ deltaE: 0, within: true });
-        expect(next.advice.kind).toBe('leave-it');
+        expect(next.proposals).toEqual([]);
+        // Most of these colours no cup of peat can have: a look that cannot be of its cup is doubted.
+        if (next.doubt) expect(next).toMatchObject({ advice: { because: 'look-first' }, doubt: { kind: 'misfit' } });
+        else expect(next.advice.kind).toBe('leave-it');
       }),
       { numRuns: 40 },
+    );
+  });
+
+  test('is left as it is where the cup can be so', () => {
+    fc.assert(
+      fc.property(near, near, near, (...off) => {
+        const [white, black] = [BELIEVED.overWhite.lab, BELIEVED.overBlack.lab].map(({ L, a, b }) =>
+          [L, a, b].map((value, axis) => Number((value + off[axis]!).toFixed(2))),
+        );
+        const same = views(white!, black!, 'D65');
+        const book = bookOf(same, same);
+        const recipe = recipeOf(book, 'pool');
+        const next = nextAdditionFor(book, recipe, recipe.cups[0]!, book.targets.find(({ id }) => id === 'lure')!);
+        expect([next.now?.deltaE, next.doubt, next.advice.kind]).toEqual([0, undefined, 'leave-it']);
+      }),
+      { numRuns: 10 },
     );
   });
 
