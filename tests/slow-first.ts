@@ -10,6 +10,13 @@ const SLOW: readonly string[] = [
   'diagnostics/mended',
   'matching/next-addition',
   'book/look-attack/look-attack',
+  'book/memory',
+  'book/sound-part',
+  'book/rowan-week',
+  'book/looks',
+  'book/seen-as-itself',
+  'book/shared-edition',
+  'book/odd-amounts',
   'cli/matching',
 ];
 
