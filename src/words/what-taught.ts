@@ -26,8 +26,8 @@ export function taughtText(looks: number, share: number): string {
 export const UNTAUGHT_SENTENCE = 'Nothing was learned from looks at it yet, so it is shown as its file says.';
 
 /** Of that, where it is believed to be otherwise. */
-export const TAUGHT_BY_OTHERS_SENTENCE =
-  'Looks at other things have taught the book how light goes in your plastic; what it believes of this one since then stands beside it.';
+export const BELIEVED_OTHERWISE_SENTENCE =
+  'A label is believed only so far: the book also goes by what materials of its kind do, and by all looks at other things. What it makes of that stands beside it.';
 
 /** How what the file says and what the book has learned lie apart. */
 export function apartText(deltaE: number): string {

@@ -100,6 +100,15 @@ describe('a material that nobody has looked at', () => {
     }
   });
 
+  test('says why something else stands beside it, and only there', async () => {
+    for (const id of ['peat', 'lamp-black', 'ivory-pearl']) {
+      const { differs } = beforeAndAfter(materialOf(unseen, id), unseen)!;
+      const part = byRole(await page(id, unseen), 'region', { name: 'As its file says' });
+      expect(wordsIn(part).includes('A label is believed only so far'), id).toBe(differs);
+      expect(allByRole(part, 'img').length, id).toBe(differs ? 3 : 1);
+    }
+  });
+
   test('has no such part where it is flake, or does not colour', async () => {
     for (const id of ['dust-008', 'salt'])
       expect(wordsIn(await page(id)), id).not.toMatch(/As its file says|Before and after/);

@@ -6,8 +6,8 @@ import { lengthText } from '../../units/length-text.ts';
 import { required } from '../../values/required.ts';
 import {
   apartText,
+  BELIEVED_OTHERWISE_SENTENCE,
   shareText,
-  TAUGHT_BY_OTHERS_SENTENCE,
   taughtText,
   UNTAUGHT_SENTENCE,
 } from '../../words/what-taught.ts';
@@ -27,7 +27,7 @@ export function beforeAndAfterSection(context: PageContext, material: Material):
   return html`<section class="part" aria-labelledby="before"><h2 id="before">${taught === undefined ? 'As its file says' : 'Before and after the looks'}</h2>
 ${pairFigure(context, material, beliefs)}
 ${beliefs.differs ? laddersFigure(context, material, beliefs) : ''}
-<p>${taught === undefined ? UNTAUGHT_SENTENCE : taughtText(taught.looks, taught.share)}${taught === undefined && beliefs.differs ? ` ${TAUGHT_BY_OTHERS_SENTENCE}` : ''}</p>
+<p>${taught === undefined ? UNTAUGHT_SENTENCE : taughtText(taught.looks, taught.share)}${taught === undefined && beliefs.differs ? ` ${BELIEVED_OTHERWISE_SENTENCE}` : ''}</p>
 ${taught === undefined ? '' : teachersList(context, material, taught)}
 <p><a href="${link(context, paths.method)}#learning">How the book learns</a></p></section>`;
 }
