@@ -311,9 +311,11 @@ describe('cupbook next and let-down', () => {
     expect(next).not.toContain('The best fix: Add ');
   });
 
-  test('let-down says so where plastic alone is no help', () => {
-    const { book } = loadBook(join(ROOT, 'recipes'));
-    const recipe = required(book!.recipes, 'quagmire-waltz');
+  test('let-down says so where plastic alone is no help', async () => {
+    const black = FILES['colours/trial.md'].replace('peat: 4 drops', 'soot: 6 drops');
+    const roomy = { ...FILES, 'book.md': '---\ntitle: A Small Book\ncup: 600 ml\n---\n', 'colours/trial.md': black };
+    const { book } = loadBook(await smallBook(roomy));
+    const recipe = required(book!.recipes, 'trial');
     const target = required(book!.targets, recipe.target!);
     const { plasticAlone, ...found } = lettingDownFor(book!, recipe, recipe.cups[0]!, target);
     const alone = 'With plastic alone: no closer than it is now.\n\nWith plastic and something to correct it:\n';
