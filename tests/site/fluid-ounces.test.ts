@@ -83,10 +83,9 @@ test('in a book of fluid ounces a match is typed and told in them', async () => 
   await page.getByText('I added something else').click();
   await page.getByLabel('Plastic, fl oz').fill('1');
   await page.getByRole('button', { name: 'Log the plastic' }).click();
-  expect(await page.locator('.match-log li').allInnerTexts()).toEqual([
-    'Poured 0.5\u00a0fl\u00a0oz',
-    'Added 1\u00a0fl\u00a0oz of plastic',
-  ]);
+  await expect
+    .poll(() => page.locator('.match-log li').allInnerTexts())
+    .toEqual(['Poured 0.5\u00a0fl\u00a0oz', 'Added 1\u00a0fl\u00a0oz of plastic']);
   expect(await page.locator('.match-log').innerText()).toContain('6.75\u00a0fl\u00a0oz.');
   expect(await page.locator('[data-file="recipe"]').textContent()).toMatch(
     /plastic: 6\.25 fl oz supple\W+log:\W+pour: 0\.5 fl oz\W+plastic: 1 fl oz supple/,
