@@ -17,6 +17,7 @@ const SLOW: readonly string[] = [
   'book/seen-as-itself',
   'book/shared-edition',
   'book/odd-amounts',
+  'learning/belief-calibration',
   'cli/matching',
 ];
 
