@@ -1,10 +1,8 @@
-import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { lettingDownFor } from '../../src/book/match/ask-matching.ts';
 import { printedCutBack } from '../../src/cli/matching-text.ts';
 import { loadBook } from '../../src/shell/load-book.ts';
 import { required } from '../../src/values/required.ts';
-import { ROOT } from '../run-cupbook.ts';
 import { smallBook } from '../small-book.ts';
 import { leaveAsFound } from './leave-as-found.ts';
 import { runHere } from './run-here.ts';
@@ -303,11 +301,19 @@ describe('cupbook next and let-down', () => {
   });
 
   test('let-down and next lead with the same where both let down and mend, and neither calls the first the best', async () => {
-    const demo = join(ROOT, 'recipes');
-    const { out: next } = await cupbookIn(demo, 'next', 'quagmire-waltz');
+    // Brown, but too much of it and too little red.
+    const brown = {
+      'book.md': '---\ntitle: A Small Book\ncup: 600 ml\n---\n',
+      'shelf/colorants/brick.md':
+        '---\ntitle: Brick\nlook: { kind: pigment, colour: "#9a3b26", dose: 10 drops per 100 ml }\n---\n',
+      'targets/leaf.md': '---\ntitle: Leaf\nmold: minnow-3\nover-white: "#8a5a3c"\nover-black: "#5c4030"\n---\n',
+      'colours/trial.md':
+        '---\ntitle: Trial\nmold: minnow-3\nfor: leaf\ncups:\n  body:\n    plastic: 120 ml supple\n    log:\n      - add: { peat: 60 drops }\n        pour: 14 ml\n        seen: { over-white: "#5f4529", over-black: "#594229", checked: true }\n---\n',
+    };
+    const { out: next } = await cupbookOf(brown, 'next', 'trial');
     const first = /\n1\. (Add .* to let it down, then .*\.)\n/.exec(next)?.[1];
     expect(first).toMatch(/ ml of .* of /);
-    expect((await cupbookIn(demo, 'let-down', 'quagmire-waltz')).out).toContain(`something to correct it:\n${first}\n`);
+    expect((await cupbookOf(brown, 'let-down', 'trial')).out).toContain(`something to correct it:\n${first}\n`);
     expect(next).not.toContain('The best fix: Add ');
   });
 
