@@ -9,6 +9,7 @@ const SLOW: readonly string[] = [
   'optics/uncertainty',
   'diagnostics/mended',
   'matching/next-addition',
+  'matching/first-recipe',
   'book/look-attack/look-attack',
   'book/memory',
   'book/sound-part',
@@ -18,6 +19,7 @@ const SLOW: readonly string[] = [
   'book/shared-edition',
   'book/odd-amounts',
   'learning/belief-calibration',
+  'browser/match',
   'cli/matching',
 ];
 
