@@ -64,7 +64,7 @@ function covarianceOf(block: CupBlock, { slopes }: BlockResiduals, { inverse, co
   const { columns, views } = block;
   const own = columns.length;
   const rows = AXES * views.length;
-  const C = block.covariance();
+  const shared = block.covariance();
   const covariance = new Float64Array(rows * rows);
   const spread = new Float64Array(own);
   for (let i = 0; i < rows; i++) {
@@ -76,7 +76,7 @@ function covarianceOf(block: CupBlock, { slopes }: BlockResiduals, { inverse, co
       for (let b = 0; b < own; b++) spread[b]! += slope * inverse[from + columns[b]!]!;
     }
     for (let j = 0; j <= i; j++) {
-      let sum = i % AXES === j % AXES ? C[Math.floor(i / AXES) * views.length + Math.floor(j / AXES)]! : 0;
+      let sum = i % AXES === j % AXES ? shared[Math.floor(i / AXES) * views.length + Math.floor(j / AXES)]! : 0;
       for (let b = 0; b < own; b++) sum += spread[b]! * slopes[j * own + b]!;
       covariance[i * rows + j] = sum;
     }

@@ -6,9 +6,9 @@ const AXES = 3;
 
 /** Cholesky's factor of what the views of a block have in common, with items of these weights. Shape: views × views. */
 export function blockFactor(block: SeenBlock, weights?: ArrayLike<number>): Float64Array {
-  const C = block.covariance(weights);
-  factorizeDense(C, block.views.length);
-  return C;
+  const covariance = block.covariance(weights);
+  factorizeDense(covariance, block.views.length);
+  return covariance;
 }
 
 /** Makes residuals and slopes independent and of variance 1, in place: L⁻¹ of each axis by itself. Shape: L views × views. */

@@ -26,8 +26,8 @@ describe('without a cup', () => {
     const block = problem.cups.find((each) => each.cup === cup)!;
     const { residuals, slopes } = posterior.residuals(block);
     // H without the cup: JᵀC⁻¹J is taken away.
-    const C = block.covariance(block.places.map((place) => weights.looks[place]!));
-    factorizeDense(C, block.views.length);
+    const covariance = block.covariance(block.places.map((place) => weights.looks[place]!));
+    factorizeDense(covariance, block.views.length);
     const H = new Float64Array(n * n);
     for (let i = 0; i < n; i++)
       for (let j = 0; j < n; j++)
@@ -38,7 +38,7 @@ describe('without a cup', () => {
     for (let axis = 0; axis < 3; axis++) {
       const solved = (of: (row: number) => number): Float64Array => {
         const b = Float64Array.from(block.views, (_, view) => of(3 * view + axis));
-        solveDense(C, block.views.length, b);
+        solveDense(covariance, block.views.length, b);
         return b;
       };
       const r = solved((row) => residuals[row]!);
