@@ -1,6 +1,7 @@
 import { type BlockResiduals, blockResiduals } from './block-residuals.ts';
 import type { CompositionLooker } from './composition-views.ts';
 import { factorizeDense, solveLowerDense } from './dense-cholesky.ts';
+import { saidByTheta } from './said-by-theta.ts';
 import type { ThetaDoubt } from './sensitivity.ts';
 import type { CupBlock } from './shelf-problem.ts';
 import type { ShelfState } from './shelf-state.ts';
@@ -60,26 +61,14 @@ export class HeldLooks {
 }
 
 /** What the looks have in common, and what the doubt of theta makes of them: C + J Σ Jᵀ. */
-function covarianceOf(block: CupBlock, { slopes }: BlockResiduals, { inverse, count }: ThetaDoubt): Float64Array {
-  const { columns, views } = block;
-  const own = columns.length;
-  const rows = AXES * views.length;
+function covarianceOf(block: CupBlock, residuals: BlockResiduals, { inverse, count }: ThetaDoubt): Float64Array {
+  const { length: views } = block.views;
+  const rows = AXES * views;
   const shared = block.covariance();
-  const covariance = new Float64Array(rows * rows);
-  const spread = new Float64Array(own);
-  for (let i = 0; i < rows; i++) {
-    spread.fill(0);
-    for (let a = 0; a < own; a++) {
-      const slope = slopes[i * own + a]!;
-      if (slope === 0) continue;
-      const from = columns[a]! * count;
-      for (let b = 0; b < own; b++) spread[b]! += slope * inverse[from + columns[b]!]!;
-    }
-    for (let j = 0; j <= i; j++) {
-      let sum = i % AXES === j % AXES ? shared[Math.floor(i / AXES) * views.length + Math.floor(j / AXES)]! : 0;
-      for (let b = 0; b < own; b++) sum += spread[b]! * slopes[j * own + b]!;
-      covariance[i * rows + j] = sum;
-    }
-  }
+  const covariance = saidByTheta(block, residuals, inverse, count);
+  for (let one = 0; one < views; one++)
+    for (let other = 0; other <= one; other++)
+      for (let axis = 0; axis < AXES; axis++)
+        covariance[(AXES * one + axis) * rows + AXES * other + axis]! += shared[one * views + other]!;
   return covariance;
 }

@@ -11,6 +11,7 @@
 import type { BlockResiduals } from './block-residuals.ts';
 import { chiSquareAbove } from './chi-square.ts';
 import { factorizeSturdy, inverseDense, solveLowerDense } from './dense-cholesky.ts';
+import { saidByTheta } from './said-by-theta.ts';
 import type { SeenBlock } from './shelf-problem.ts';
 import { whiten } from './whitened-block.ts';
 
@@ -115,35 +116,6 @@ export class LeavingOut {
       }
     }
   }
-}
-
-/** J Σ Jᵀ, rows × rows. */
-function saidByTheta(
-  { columns }: SeenBlock,
-  { slopes, residuals }: BlockResiduals,
-  covariance: Float64Array,
-  n: number,
-): Float64Array {
-  const rows = residuals.length;
-  const count = columns.length;
-  const said = new Float64Array(rows * rows);
-  const spreadRow = new Float64Array(count);
-  for (let i = 0; i < rows; i++) {
-    spreadRow.fill(0);
-    for (let a = 0; a < count; a++) {
-      const slope = slopes[i * count + a]!;
-      if (slope === 0) continue;
-      const from = columns[a]! * n;
-      for (let b = 0; b < count; b++) spreadRow[b]! += slope * covariance[from + columns[b]!]!;
-    }
-    for (let j = 0; j <= i; j++) {
-      let sum = 0;
-      for (let b = 0; b < count; b++) sum += spreadRow[b]! * slopes[j * count + b]!;
-      said[i * rows + j] = sum;
-      said[j * rows + i] = sum;
-    }
-  }
-  return said;
 }
 
 /** 1 − A. */
