@@ -26,7 +26,7 @@ const HELD = BESIDE_GLOSS.k2;
 
 /** A place to look at stacks of so many layers: written over by the next look. */
 export class StackLooker {
-  /** K and S of each layer per mm, layer by layer: as mixed, S with its crowding, K without the light's path. */
+  /** K and S of each layer per mm, layer by layer: as mixed, S with its crowding, without the light's path. */
   readonly K: Float64Array;
   readonly S: Float64Array;
   readonly white: ViewSlopes;
@@ -85,8 +85,8 @@ export class StackLooker {
       for (let l = layers.length - 1; l >= 0; l--) {
         const at = l * BAND_COUNT + band;
         const { thicknessMm, flakes } = layers[l]!;
-        if (flakes.length === 0) layerSlopes(K[at]! * path, S[at]!, thicknessMm, inside, slopes);
-        else flakedSlopes(K[at]! * path, S[at]!, thicknessMm, flakes, band, inside, slopes);
+        if (flakes.length === 0) layerSlopes(K[at]! * path, S[at]! * path, thicknessMm, inside, slopes);
+        else flakedSlopes(K[at]! * path, S[at]! * path, thicknessMm, flakes, band, inside, slopes);
         inside = slopes[0]!;
         const behind = slopes[3]!;
         byCard *= behind;
@@ -101,14 +101,15 @@ export class StackLooker {
       const bySurface = THROUGH / (outward * outward);
       view.R[band] = (THROUGH * inside) / outward;
       view.byCard[band] = byCard * bySurface;
-      // K′ = K · path of every layer goes with the scattering of all of them together.
+      // K′ = K · path and S′ = S · path of every layer go with the scattering of all of them together.
       let byFactor = 0;
-      for (let at = band; at < layers.length * BAND_COUNT; at += BAND_COUNT) byFactor += view.byK[at]! * K[at]!;
+      for (let at = band; at < layers.length * BAND_COUNT; at += BAND_COUNT)
+        byFactor += view.byK[at]! * K[at]! + view.byS[at]! * S[at]!;
       byFactor *= bySurface;
       for (let l = 0; l < layers.length; l++) {
         const at = l * BAND_COUNT + band;
         view.byK[at]! *= bySurface * path;
-        view.byS[at] = view.byS[at]! * bySurface + byFactor * factorSlope[band]! * layers[l]!.thicknessMm;
+        view.byS[at] = view.byS[at]! * bySurface * path + byFactor * factorSlope[band]! * layers[l]!.thicknessMm;
       }
       const cloudy = s0.value + scattered[band]!;
       view.byD[band] = (-byFactor * s0.value) / cloudy;

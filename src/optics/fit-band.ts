@@ -61,8 +61,10 @@ export function fitBand(
   const unit = observations.length / depth;
   const predicted = (o: BandObservation, k: number, s: number): number => {
     const S = o.plasticS + o.concentration * s * unit;
-    const K = (o.plasticK + o.concentration * k * unit) * pathFactor(path, S * o.thickness);
-    return surfaceOutward(layerOver(K, S, effectiveDepth(K, S, o.thickness), o.Rg), surface);
+    const factor = pathFactor(path, S * o.thickness);
+    const metK = (o.plasticK + o.concentration * k * unit) * factor;
+    const metS = S * factor;
+    return surfaceOutward(layerOver(metK, metS, effectiveDepth(metK, metS, o.thickness), o.Rg), surface);
   };
   const lean = start && { k: start.k / unit, s: start.s / unit };
   const residuals = (k: number, s: number, into: Float64Array): number => {

@@ -1,5 +1,4 @@
 import { COLOURING_KINDS, DARKEST_BODY, DYE_THICKNESS, PIGMENT_SCATTERING_POWER } from '../tables/colouring-kinds.ts';
-import { BODY_MM } from '../tables/label-doubt.ts';
 import { labOf } from './cielab.ts';
 import { deltaE00 } from './delta-e00.ts';
 import { isHex, labFromHex } from './display.ts';
@@ -7,10 +6,10 @@ import { opticalFault } from './fault.ts';
 import { absorptionToScattering, effectiveDepth, layerOver, reflectancesInfinite } from './kubelka-munk.ts';
 import { type MaterialResult, materialConstants } from './material-constants.ts';
 import { mixtureConstants, type OpticalConstants } from './mixture.ts';
-import { type LightPath, type OpticalModel, pathFactor } from './optical-model.ts';
+import { type OpticalModel, pathFactor } from './optical-model.ts';
 import { plasticConstants } from './plastic.ts';
 import { BAND_COUNT, mapSpectrum, type Spectrum } from './spectrum.ts';
-import { alongPath, type Layer, stackReflectance } from './stack.ts';
+import { stackReflectance } from './stack.ts';
 import { BESIDE_GLOSS, type Surface, surfaceInward, surfaceOutwardSpectrum } from './surface.ts';
 import { tristimulus } from './tristimulus.ts';
 import { reflectanceFromHex } from './upsampling.ts';
@@ -38,8 +37,8 @@ export interface StatedColour {
  * K and S of a material from one colour and its kind: tier 'estimated'.
  *
  * S of the typical dose is the same in every band: a default by kind, and of a pigment the less the darker its colour is. K is what the stated colour asks for then. A dye, or
- * a clear plastic's own tint: seen through its thickness over white, light passing twice. A pigment, pearl or white: K′ = S·KS(R∞), where light
- * goes as far as in a body of `BODY_MM`.
+ * a clear plastic's own tint: seen through its thickness over white, light passing twice. A pigment, pearl or white: K = S·KS(R∞), the
+ * body that hides what is behind it, and however far light goes there.
  * What the plastic itself absorbs and scatters is taken off first, so that the typical dose in that plastic has the stated
  * colour, except where no such body is possible (darker than `DARKEST_BODY`, or lighter than the plastic itself); then
  * `residual` says by how much it misses.
@@ -62,26 +61,21 @@ export function fromColourAndKind({
   const body = mapSpectrum(reflectanceFromHex(colour), (R) => Math.max(DARKEST_BODY, surfaceInward(R, surface)));
   const scattering = scatteringOf(kind, body);
   const { path } = optics;
-  const seenThrough = transparent ? thickness : BODY_MM;
   const white = stackReflectance([], optics.backings.white);
   const absorption = mapSpectrum(body, (R, band) => {
     const S = plastic.scattering[band]! + scattering;
-    const met = transparent ? absorptionOverWhite(R, S, thickness, white[band]!) : S * absorptionToScattering(R);
-    const needed = met / pathFactor(path, S * seenThrough);
+    const factor = pathFactor(path, S * thickness);
+    const needed = transparent
+      ? absorptionOverWhite(R, S * factor, thickness, white[band]!) / factor
+      : S * absorptionToScattering(R);
     return Math.max(0, needed - plastic.absorption[band]!) / dose;
   });
   const constants = { absorption, scattering: new Float64Array(BAND_COUNT).fill(scattering / dose) };
   const mix = mixtureConstants(plastic, [{ constants, concentration: dose }]);
   const seen: Spectrum = transparent
     ? stackReflectance([{ ...mix, thickness }], white, surface, path)
-    : hidingBody({ ...mix, thickness: seenThrough }, surface, path);
+    : surfaceOutwardSpectrum(reflectancesInfinite(mix.absorption, mix.scattering), surface);
   return materialConstants(constants, 'estimated', deltaE00(labOf(seen), labFromHex(colour)));
-}
-
-/** What is seen of a layer if it hides what is behind it, light going as far as in a layer of its thickness. */
-function hidingBody(layer: Layer, surface: Surface, path: LightPath): Spectrum {
-  const met = alongPath([layer], path)[0]!;
-  return surfaceOutwardSpectrum(reflectancesInfinite(met.absorption, met.scattering), surface);
 }
 
 /** S of the typical dose, per mm, from the luminance factor inside the plastic of a body of it. */
@@ -90,7 +84,7 @@ function scatteringOf(kind: ColouringKind, body: Spectrum): number {
   return kind === 'pigment' ? scattering * tristimulus(body).Y ** PIGMENT_SCATTERING_POWER : scattering;
 }
 
-/** K′ per mm with which a layer over white has the reflectance R: by halving, for R falls as K rises. 0 if even that is too dark. */
+/** K′ per mm with which a layer of this S′ over white has the reflectance R: by halving, for R falls as K rises. 0 if even that is too dark. */
 function absorptionOverWhite(R: number, S: number, thickness: number, white: number): number {
   const shows = (K: number): number => layerOver(K, S, effectiveDepth(K, S, thickness), white);
   if (shows(0) <= R) return 0;

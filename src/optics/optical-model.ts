@@ -1,12 +1,13 @@
 /**
  * What holds of all plastic that is looked at: the backings, how far light goes in it, and how material in it crowds.
  *
- * Kubelka and Munk's K is that of light which goes in all directions. In a clear body it comes straight from the surface and goes near
- * the normal, in a cloudy one it goes obliquely. So before the formulas of `kubelka-munk.ts` K becomes
+ * Kubelka and Munk's K and S are those of light which goes in all directions. In a clear body it comes straight from the surface and goes
+ * near the normal, in a cloudy one it goes obliquely: the longer way meets more of what absorbs, and of what scatters. So before the formulas
+ * of `kubelka-munk.ts` both become less by one factor,
  *
- *     K′ = K (1 − d / (1 + S X / s0)),   S X summed over all layers of the bait:
+ *     K′ = K f,   S′ = S f,   f = 1 − d / (1 + S X / s0),   S X summed over all layers of the bait:
  *
- * K (1 − d) where nothing scatters, K where much does. Form and s0 are a convention of this book (see `tables/light-path.ts`).
+ * 1 − d where nothing scatters, 1 where much does. Form and s0 are a convention of this book (see `tables/light-path.ts`).
  *
  * @packageDocumentation
  */
@@ -21,7 +22,7 @@ export interface Backings<Spectrum extends ArrayLike<number> = ArrayLike<number>
 
 /** How light goes through plastic. */
 export interface LightPath {
-  /** Part by which K counts for less in a clear body, 0 up to but not 1. */
+  /** Part by which K and S count for less in a clear body, 0 up to but not 1. */
   readonly d: number;
   /** S X at which half of that is left, above 0. */
   readonly s0: number;
@@ -35,7 +36,7 @@ export interface OpticalModel {
   readonly crowding: number;
 }
 
-/** Kubelka and Munk's formulas as they stand: for films, which are all cloudy, and wherever K is K′ already. */
+/** Kubelka and Munk's formulas as they stand: for films, which are all cloudy, and wherever K and S are K′ and S′ already. */
 export const NO_PATH: LightPath = { d: 0, s0: 1 };
 
 /** What is taken where looks have taught nothing. */
@@ -46,9 +47,9 @@ export const USUAL_OPTICS: OpticalModel = {
 };
 
 /**
- * K′/K in a bait. Unchecked: for inner loops.
+ * K′/K in a bait, which is S′/S. Unchecked: for inner loops.
  *
- * With f the value, f′ its slope: ∂K′ᵢ/∂Kᵢ = f, and ∂K′ᵢ/∂Sⱼ = Kᵢ f′ Xⱼ, for every layer j of the bait.
+ * With f the value, f′ its slope: ∂K′ᵢ/∂Kᵢ = ∂S′ᵢ/∂Sᵢ − Sᵢ f′ Xᵢ = f, and ∂K′ᵢ/∂Sⱼ = Kᵢ f′ Xⱼ, for every layer j of the bait.
  * Units: scattered is Σ S X over its layers, >= 0. Returns 1 − d to 1.
  *
  * @example pathFactor({ d: 0.4, s0: 0.5 }, 0.5) // 0.8
@@ -61,6 +62,18 @@ export function pathFactor({ d, s0 }: LightPath, scattered: number): number {
 export function pathFactorSlope({ d, s0 }: LightPath, scattered: number): number {
   const cloudy = 1 + scattered / s0;
   return d / (s0 * cloudy * cloudy);
+}
+
+/**
+ * Σ S X of a bait of which Σ S′ X is so much: the larger root of x²/s0 + (1 − d − m/s0) x − m = 0. Unchecked.
+ *
+ * @example scatteredBefore({ d: 0.4, s0: 0.5 }, 0.4) // 0.5
+ */
+export function scatteredBefore({ d, s0 }: LightPath, met: number): number {
+  const half = ((1 - d) * s0 - met) / 2;
+  const root = Math.sqrt(half * half + met * s0);
+  // Of two forms the one in which nothing cancels.
+  return half > 0 ? (met * s0) / (half + root) : root - half;
 }
 
 /** g of colouring material per ml beyond which there is no more crowding: more than there is plastic. Convention of this book. */

@@ -127,8 +127,10 @@ function trialAt(
       const K = Math.exp(logs[band]!) * unit * concentration;
       const S = Math.exp(logs[BAND_COUNT + band]!) * unit * concentration;
       const seen = (moreK: number, moreS: number): number => {
-        const allS = plastic.scattering[band]! + S * (1 + moreS);
-        const allK = (plastic.absorption[band]! + K * (1 + moreK)) * pathFactor(path, allS * thickness);
+        const mixedS = plastic.scattering[band]! + S * (1 + moreS);
+        const factor = pathFactor(path, mixedS * thickness);
+        const allS = mixedS * factor;
+        const allK = (plastic.absorption[band]! + K * (1 + moreK)) * factor;
         const inside = layerOver(allK, allS, effectiveDepth(allK, allS, thickness), backing[band]!);
         return surfaceOutward(inside, surface);
       };

@@ -27,7 +27,7 @@ export interface SharedBody extends Body {
  *
  * Each layer is the backing of the one before it (P. Kubelka, J. Opt. Soc. Am. 44:330 (1954), says why that is right).
  * Returns reflectances inside the plastic, or outside it where a surface is given.
- * Shape: backing is one number or a spectrum. Unset: no surface, and K as it stands (see `optical-model.ts`).
+ * Shape: backing is one number or a spectrum. Unset: no surface, and K and S as they stand (see `optical-model.ts`).
  * Throws: RangeError, naming the wavelength, if a layer or the backing is out of range.
  *
  * @example stackReflectance([], 0.9)[0] // 0.9
@@ -67,8 +67,9 @@ export function coverWithLayers(
   const factors = path.d === 0 ? undefined : pathFactors(layers, path);
   for (let near = layers.length - 1; near >= 0; near--) {
     const { absorption, scattering, thickness, flakes = NO_FLAKES } = layers[near]!;
-    const K = factors ? times(absorption, factors, MET) : absorption;
-    coverWithFlakes(K, scattering, thickness, flakes, backings);
+    const K = factors ? times(absorption, factors, MET_K, 'absorption') : absorption;
+    const S = factors ? times(scattering, factors, MET_S, 'scattering') : scattering;
+    coverWithFlakes(K, S, thickness, flakes, backings);
   }
   if (surface === NO_SURFACE) return;
   for (const R of backings) {
@@ -76,20 +77,22 @@ export function coverWithLayers(
   }
 }
 
-/** The same layers with K′ for K: as parts of that bait, whatever of it is looked through. */
+/** The same layers with K′ for K and S′ for S: as parts of that bait, whatever of it is looked through. */
 export function alongPath<Kind extends Layer>(layers: readonly Kind[], path: LightPath): readonly Kind[] {
   const factors = pathFactors(layers, path);
   return layers.map((layer) => ({
     ...layer,
-    absorption: times(layer.absorption, factors, new Float64Array(BAND_COUNT)),
+    absorption: times(layer.absorption, factors, new Float64Array(BAND_COUNT), 'absorption'),
+    scattering: times(layer.scattering, factors, new Float64Array(BAND_COUNT), 'scattering'),
   }));
 }
 
 // Nothing is made for a bait of which only a colour is wanted: a book looks at hundreds of them a recipe.
 const FACTORS = new Float64Array(BAND_COUNT);
-const MET = new Float64Array(BAND_COUNT);
+const MET_K = new Float64Array(BAND_COUNT);
+const MET_S = new Float64Array(BAND_COUNT);
 
-/** K′/K in every band of a bait; written over by the next call. */
+/** K′/K, which is S′/S, in every band of a bait; written over by the next call. */
 function pathFactors(layers: readonly Layer[], path: LightPath): Spectrum {
   FACTORS.fill(0);
   for (const { scattering, thickness } of layers) {
@@ -100,9 +103,9 @@ function pathFactors(layers: readonly Layer[], path: LightPath): Spectrum {
   return FACTORS;
 }
 
-function times(absorption: ArrayLike<number>, factors: Spectrum, out: Spectrum): Spectrum {
-  requireBands(absorption, 'absorption');
-  for (let band = 0; band < BAND_COUNT; band++) out[band] = absorption[band]! * factors[band]!;
+function times(spectrum: ArrayLike<number>, factors: Spectrum, out: Spectrum, name: string): Spectrum {
+  requireBands(spectrum, name);
+  for (let band = 0; band < BAND_COUNT; band++) out[band] = spectrum[band]! * factors[band]!;
   return out;
 }
 

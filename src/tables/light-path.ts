@@ -6,7 +6,7 @@
  */
 
 /**
- * By what part K counts for less in a body that scatters nothing than in one through which light goes in all directions.
+ * By what part K and S count for less in a body that scatters nothing than in one through which light goes in all directions.
  *
  * Diffuse light goes twice the thickness on average (P. Kubelka, J. Opt. Soc. Am. 38:448 (1948)); diffuse light that a smooth surface
  * of n = 1.5 has bent toward the normal goes 2n²(1 − √(1 − 1/n²)) = 1.15 times: 1 − 1.15/2 = 0.43.

@@ -67,5 +67,8 @@ export const OPTICS_SD = {
   pathS0: 0.7,
 } as const;
 
-/** Standard deviation of what one camera's colours are off by, always alike: ΔE00 along each of three axes. Convention of this book. */
-export const CAMERA_SD = 1;
+/**
+ * Standard deviation of what one camera's colours are off by, always alike: ΔE00 along each of three axes. A quarter of what a photo of
+ * ΔE 2 is off by, in squares; a wider one takes up what the theory is off by, and shows colours worse. From the same study.
+ */
+export const CAMERA_SD = 0.6;

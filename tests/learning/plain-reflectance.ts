@@ -34,10 +34,11 @@ export function plainReflectance(
     });
     const cloud = mixed.reduce((sum, { S, X }) => sum + S * X, 0);
     let R = card[band]!;
+    const way = 1 - state.d.value / (1 + cloud / state.s0.value);
     for (const { K, S, X } of [...mixed].reverse()) {
-      const a = 1 + (K * (1 - state.d.value / (1 + cloud / state.s0.value))) / S;
+      const a = 1 + K / S;
       const b = Math.sqrt(a * a - 1);
-      const bcoth = b / Math.tanh(b * S * X);
+      const bcoth = b / Math.tanh(b * S * way * X);
       R = (1 - R * (a - bcoth)) / (a - R + bcoth);
     }
     return (0.96 * 0.4 * R) / (1 - 0.6 * R);

@@ -15,7 +15,6 @@ import { plasticConstants } from '../../src/optics/plastic.ts';
 import { BESIDE_GLOSS, surfaceInward, surfaceOutwardSpectrum } from '../../src/optics/surface.ts';
 import { reflectanceFromHex } from '../../src/optics/upsampling.ts';
 import { COLOURING_KINDS, DARKEST_BODY } from '../../src/tables/colouring-kinds.ts';
-import { BODY_MM } from '../../src/tables/label-doubt.ts';
 import { hex } from './arbitrary.ts';
 import { errorsOf, paints, pairs, quantile } from './paints.ts';
 import { referenceTest } from './reference.ts';
@@ -37,11 +36,9 @@ function mixed(stated: StatedColour): MixtureConstants {
   return mixtureConstants(clear, [{ constants: found(stated).constants, concentration: dose }]);
 }
 
-/** What is seen of a body that hides what is behind it, with light that goes as far as in one of the usual thickness. */
+/** What is seen of a body that hides what is behind it, however far light goes in it. */
 function hiding(mix: MixtureConstants): Float64Array {
-  const { d, s0 } = USUAL_OPTICS.path;
-  const K = mix.absorption.map((value, band) => value * (1 - d / (1 + (mix.scattering[band]! * BODY_MM) / s0)));
-  return surfaceOutwardSpectrum(reflectancesInfinite(K, mix.scattering), BESIDE_GLOSS);
+  return surfaceOutwardSpectrum(reflectancesInfinite(mix.absorption, mix.scattering), BESIDE_GLOSS);
 }
 
 describe('the typical dose shows the stated colour', () => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { contrastRatio, hidingThickness } from '../../src/optics/opacity.ts';
-import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
+import { NO_PATH, USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { constantSpectrum } from '../../src/optics/spectrum.ts';
 import { stackReflectance } from '../../src/optics/stack.ts';
 import { BESIDE_GLOSS, NO_SURFACE } from '../../src/optics/surface.ts';
@@ -51,7 +51,7 @@ test('hidingThickness of what only scatters has a closed form', () => {
   // K = 0, over 0 and 1, no surface: R0 = SX/(1 + SX), Rw = 1; so 0.98 is reached at SX = 49.
   const thickness = hidingThickness(body(0, 7), {
     surface: NO_SURFACE,
-    optics: { ...USUAL_OPTICS, backings: { white: 1, black: 0 } },
+    optics: { ...USUAL_OPTICS, backings: { white: 1, black: 0 }, path: NO_PATH },
   });
   expectClose(thickness!, 7, 1e-5);
 });

@@ -6,6 +6,7 @@ import {
   NO_PATH,
   pathFactor,
   pathFactorSlope,
+  scatteredBefore,
   USUAL_OPTICS,
 } from '../../src/optics/optical-model.ts';
 import { BAND_COUNT, constantSpectrum } from '../../src/optics/spectrum.ts';
@@ -100,8 +101,16 @@ describe('pathFactor', () => {
     );
   });
 
-  test('without a path K stays as it is', () => {
+  test('without a path K and S stay as they are', () => {
     fc.assert(fc.property(scattered, (at) => void expect(pathFactor(NO_PATH, at)).toBe(1)));
+  });
+
+  test('scatteredBefore finds what a bait scatters from what light meets of it', () => {
+    fc.assert(
+      fc.property(path, scattered, (path, at) => {
+        expectClose(scatteredBefore(path, at * pathFactor(path, at)), at, 1e-9 * at + 1e-12);
+      }),
+    );
   });
 });
 
@@ -147,7 +156,7 @@ describe('a bait and the path of light in it', () => {
     );
   });
 
-  test('alongPath gives the layers of that bait with K′ for K, whatever of it is looked through', () => {
+  test('alongPath gives the layers of that bait with K′ for K and S′ for S, whatever of it is looked through', () => {
     fc.assert(
       fc.property(layers, reflectance, path, (layers, backing, path) => {
         const met = alongPath(layers, path);
@@ -159,8 +168,10 @@ describe('a bait and the path of light in it', () => {
         for (let band = 0; band < BAND_COUNT; band++) {
           const all = layers.reduce((sum, { scattering, thickness }) => sum + scattering[band]! * thickness, 0);
           const factor = 1 - path.d / (1 + all / path.s0);
-          for (const [i, { absorption }] of layers.entries())
+          for (const [i, { absorption, scattering }] of layers.entries()) {
             expectClose(met[i]!.absorption[band]!, absorption[band]! * factor, 1e-12 * absorption[band]!);
+            expectClose(met[i]!.scattering[band]!, scattering[band]! * factor, 1e-12 * scattering[band]!);
+          }
         }
       }),
     );

@@ -164,7 +164,7 @@ export class MixColours {
     }
   }
 
-  /** K′/K of a bait, band by band, and its slope with Σ S X: see `pathFactor`. */
+  /** K′/K of a bait, which is S′/S, band by band, and its slope with Σ S X: see `pathFactor`. */
   private path(layers: readonly MixLayer[]): void {
     const { factors, factorSlopes } = this;
     const { d, s0 } = this.optics.path;
@@ -181,8 +181,8 @@ export class MixColours {
     }
   }
 
-  /** K′ and effective depth of each layer, for both views of a goal. */
-  private enter({ layers, absorbed, depths }: View): void {
+  /** K′, S′ and effective depth of each layer, for both views of a goal. */
+  private enter({ layers, absorbed, scattered, depths }: View): void {
     this.path(layers);
     const { factors } = this;
     for (let i = 0; i < layers.length; i++) {
@@ -191,7 +191,8 @@ export class MixColours {
       const isPlain = !flakes || flakes.length === 0;
       for (let band = 0, at = i * BAND_COUNT; band < BAND_COUNT; band++, at++) {
         absorbed[at] = factors[band]! * K[band]!;
-        if (isPlain) depths[at] = effectiveDepth(absorbed[at]!, S[band]!, thickness);
+        scattered[at] = factors[band]! * S[band]!;
+        if (isPlain) depths[at] = effectiveDepth(absorbed[at]!, scattered[at]!, thickness);
       }
     }
   }
@@ -199,13 +200,13 @@ export class MixColours {
   /** Reflectance of a view as seen. */
   private see(view: View): void {
     if (view.isFirst) this.enter(view);
-    const { layers, backing, R, absorbed, depths } = view;
+    const { layers, backing, R, absorbed, scattered, depths } = view;
     for (let band = 0; band < BAND_COUNT; band++) {
       let inside = backing[band]!;
       for (let i = layers.length - 1; i >= 0; i--) {
-        const { cup, thickness, flakes } = layers[i]!;
+        const { thickness, flakes } = layers[i]!;
         const at = i * BAND_COUNT + band;
-        const S = this.seenS[cup]![band]!;
+        const S = scattered[at]!;
         if (flakes && flakes.length > 0) {
           flakedSlopes(absorbed[at]!, S, thickness, flakes, band, inside, SCRATCH);
           inside = SCRATCH[0]!;
@@ -228,7 +229,7 @@ export class MixColours {
       for (let i = last; i >= 0; i--) {
         const { cup, thickness, flakes } = layers[i]!;
         const K = factors[band]! * this.K[cup]![band]!;
-        const S = this.seenS[cup]![band]!;
+        const S = factors[band]! * this.seenS[cup]![band]!;
         if (flakes && flakes.length > 0) flakedSlopes(K, S, thickness, flakes, band, inside, slopes);
         else layerSlopes(K, S, thickness, inside, slopes);
         inside = slopes[0]!;
@@ -253,14 +254,15 @@ export class MixColours {
     this.outOfPath(layers, byK, byS);
   }
 
-  /** Makes slopes with K′ slopes with K: S of any layer changes K′ of all. */
+  /** Makes slopes with K′ and S′ slopes with K and S: S of any layer changes those of all. */
   private outOfPath(layers: readonly MixLayer[], byK: Float64Array, byS: Float64Array): void {
     const { factors, factorSlopes } = this;
     for (let band = 0; band < BAND_COUNT; band++) {
       let byFactor = 0;
       for (let cup = 0, at = band; at < this.stride; cup++, at += BAND_COUNT) {
-        byFactor += byK[at]! * this.K[cup]![band]!;
+        byFactor += byK[at]! * this.K[cup]![band]! + byS[at]! * this.seenS[cup]![band]!;
         byK[at]! *= factors[band]!;
+        byS[at]! *= factors[band]!;
       }
       const byScattered = byFactor * factorSlopes[band]!;
       for (let i = 0; i < layers.length; i++)

@@ -19,8 +19,9 @@ export interface View {
   readonly metric: LocalMetric;
   /** Reflectance as seen, and its slopes with K and S of each cup: cup by cup, band by band. */
   readonly R: Float64Array;
-  /** K′ and effective depth of each layer, band by band: of no concern to the backing, so the first view of a goal finds them for both. */
+  /** K′, S′ and effective depth of each layer, band by band: of no concern to the backing, so the first view of a goal finds them for both. */
   readonly absorbed: Float64Array;
+  readonly scattered: Float64Array;
   readonly depths: Float64Array;
   readonly isFirst: boolean;
   readonly byK: Float64Array;
@@ -30,10 +31,12 @@ export interface View {
 /** The looks that a goal asks for, over white and over black in turn. */
 export function viewsOf(goal: MixGoal, stride: number, { backings }: OpticalModel): View[] {
   const absorbed = new Float64Array(goal.layers.length * BAND_COUNT);
+  const scattered = new Float64Array(goal.layers.length * BAND_COUNT);
   const depths = new Float64Array(goal.layers.length * BAND_COUNT);
   const view = (backing: keyof OpticalModel['backings'], over: keyof TwoViews, target: Lab): View => ({
     layers: goal.layers,
     absorbed,
+    scattered,
     depths,
     isFirst: backing === 'white',
     backing: stackReflectance([], backings[backing]),

@@ -2,7 +2,7 @@ import { type Lab, tristimulusFromLab } from '../../optics/cielab.ts';
 import { isOpticalFault } from '../../optics/fault.ts';
 import { absorptionToScattering, invertTwoBackings } from '../../optics/kubelka-munk.ts';
 import type { MixtureConstants } from '../../optics/mixture.ts';
-import { type OpticalModel, pathFactor } from '../../optics/optical-model.ts';
+import { type OpticalModel, pathFactor, scatteredBefore } from '../../optics/optical-model.ts';
 import { BAND_COUNT, mapSpectrum, type Spectrum } from '../../optics/spectrum.ts';
 import { stackReflectance } from '../../optics/stack.ts';
 import { BESIDE_GLOSS, surfaceInward } from '../../optics/surface.ts';
@@ -48,8 +48,10 @@ export function targetConstants(
       scattering[band] = HIDING_DEPTH / thicknessMm;
       absorption[band] = scattering[band]! * absorptionToScattering(body);
     }
-    // What was found so far is K′.
-    absorption[band]! /= pathFactor(path, scattering[band]! * thicknessMm);
+    // What was found so far is K′ and S′.
+    const factor = pathFactor(path, scatteredBefore(path, scattering[band]! * thicknessMm));
+    absorption[band]! /= factor;
+    scattering[band]! /= factor;
   }
   return { absorption, scattering };
 }
