@@ -18,7 +18,7 @@ export const COLOURING_KINDS: Readonly<Record<'dye' | 'pigment' | 'pearl' | 'whi
   {
     dye: { scattering: 0.002, dose: 0.0085 },
     pigment: { scattering: 0.6, dose: 0.0085 },
-    pearl: { scattering: 0.5, dose: 0.01 },
+    pearl: { scattering: 0.65, dose: 0.01 },
     white: { scattering: 2.5, dose: 0.0085 },
     clear: { scattering: 0.0005, dose: 0.0085 },
   };

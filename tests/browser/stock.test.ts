@@ -107,7 +107,7 @@ test('a cup that is fuller than the book fills one is told the same on the page 
     0,
     { do: 'add', amounts: [{ material: 'peat', dose: '20 drops', grams: 1 }] },
     { do: 'pour', ml: 14 },
-    { do: 'see', overWhite: '#c8a87a', overBlack: '#7a6a50' },
+    { do: 'see', overWhite: '#e0c890', overBlack: '#4a4030' },
   );
   const { next } = adviceFor(work, 0, data);
   expect(next.crowded).toMatchObject({ kind: 'over-full' });

@@ -300,7 +300,7 @@ describe('cupbook new', () => {
         path,
         Object.fromEntries([
           ...written,
-          ...(kind === 'target' || kind === 'chip' ? [['over-black', '"#4c3a20"']] : []),
+          ...(kind === 'target' || kind === 'chip' ? [['over-black', '"#3a3020"']] : []),
         ]),
       );
       expect(await cupbook(['check', '--strict', '--recipes', folder])).toMatchObject({ code: 0 });

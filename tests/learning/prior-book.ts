@@ -9,6 +9,7 @@ import { shelfUnknowns } from '../../src/learning/shelf-unknowns.ts';
 import type { Lab } from '../../src/optics/cielab.ts';
 import type { TwoViews } from '../../src/optics/cup-body.ts';
 import { inverseMetric, localMetric } from '../../src/optics/local-metric.ts';
+import { CAMERA_SD } from '../../src/tables/material-priors.ts';
 
 import { numbersFrom, simulatedBook } from './simulated-book.ts';
 
@@ -79,7 +80,7 @@ export function priorBook(
     const off = field.map((axis) => axis[i]!);
     return { overWhite: moved(overWhite, off.slice(0, 3)), overBlack: moved(overBlack, off.slice(3)) };
   });
-  const bias = camera ? [0, 1, 2].map((axis) => theta[unknowns.cameras.get(camera)! + axis]!) : [0, 0, 0];
+  const bias = camera ? [0, 1, 2].map((axis) => CAMERA_SD * theta[unknowns.cameras.get(camera)! + axis]!) : [0, 0, 0];
   const looks = data.looks.map((look, i): TaughtLook => {
     const first = three(look.axisSd);
     const rho = look.means === 'screen' ? 0.64 : 0;

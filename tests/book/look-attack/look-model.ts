@@ -183,14 +183,16 @@ export class LookModel {
     this.meet(columns, doses, values, slopes);
   }
 
-  /** Slopes with K′ made slopes with K: S of any layer changes K′ of all. */
+  /** Slopes with K′ and S′ made slopes with K and S: S of any layer changes those of all. */
   private outOfPath(stack: Stack, band: number, factor: number, slope: number): void {
     const { cups, byK, byS } = this;
     for (let backing = 0; backing < 2; backing++) {
       let byFactor = 0;
       for (let cup = 0; cup < cups; cup++) {
-        byFactor += byK[backing * cups + cup]! * this.K[cup * BAND_COUNT + band]!;
-        byK[backing * cups + cup]! *= factor;
+        const at = backing * cups + cup;
+        byFactor += byK[at]! * this.K[cup * BAND_COUNT + band]! + byS[at]! * this.S[cup * BAND_COUNT + band]!;
+        byK[at]! *= factor;
+        byS[at]! *= factor;
       }
       for (const { cup, thickness } of stack) byS[backing * cups + cup]! += byFactor * slope * thickness;
     }
@@ -247,7 +249,7 @@ export class LookModel {
   ): void {
     const { cups, byK, byS, R } = this;
     const K = factor * this.K[cup * BAND_COUNT + band]!;
-    const S = this.S[cup * BAND_COUNT + band]!;
+    const S = factor * this.S[cup * BAND_COUNT + band]!;
     let flaked = false;
     let mu = 0;
     for (const flake of flakes) {
