@@ -10,7 +10,6 @@ import {
   type JudgedCup,
   judgedCup,
   measuredProposals,
-  worthOf,
 } from './judged-cup.ts';
 import type { MatchFault } from './match-fault.ts';
 import { bestPromise, byBestTools } from './measure/best-tools.ts';
@@ -103,13 +102,12 @@ function withPlastic(judged: JudgedCup, plastic: number, question: NextAdditionQ
   if (!isOvershot(now) && (plasticAlone === undefined || isTooClear(now)))
     return { advice: { kind: 'add', because: 'not-overshot' } };
   const sets = dosesFor(judged, { most: 3, newBottles: 2 }).filter(({ set }) => set.includes(plastic));
-  const worth = worthOf(judged, sets, bench);
   const { proposals } = byBestTools(
     bench,
     (tools) =>
       measuredProposals(
         judged,
-        worth,
+        sets,
         tools,
         (each) => each.thin !== undefined && each.additions.length > 0 && gainsEnough(each, judged),
       ),

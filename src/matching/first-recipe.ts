@@ -17,7 +17,7 @@ import { toleranceFault } from './cup-fault.ts';
 import { type CupBegun, cupsBegun, type FirstRecipeQuestion } from './first-recipe-question.ts';
 import type { MatchFault } from './match-fault.ts';
 import { bestPromise, byBestTools } from './measure/best-tools.ts';
-import { measureDoses } from './measure/measure-doses.ts';
+import { measuring } from './measure/measuring.ts';
 import { WORTH_A_WORD } from './measure/weigh-doses.ts';
 import { figuring } from './proposals/figures.ts';
 import { firstOf } from './proposals/order.ts';
@@ -97,13 +97,15 @@ function recipesFor(question: FirstRecipeQuestion): FirstRecipe {
   const { mix, ingredients, found, leftOut, dosesWith, believed } = search;
   const each = begun.map(({ plasticMl }) => plasticMl);
   const problem = { mix, ingredients, parts, believed, tolerance };
-  const worth = worthMeasuring(found, ingredients, figuring({ ...problem, bench }), tolerance);
   const proposalsBy = (tools: MatchBench): readonly RecipeProposal[] => {
     const { expect, figuresOf } = figuring({ ...problem, bench: tools });
+    const measure = measuring(problem, each, tools);
+    const worth = worthMeasuring(found, ingredients, { expect, figuresOf }, tolerance, measure, each);
     const context = { ...problem, begun, shelf, optics, belief, expect };
-    const recipes = worth.flatMap(({ set, doses: exact }) => {
-      const measured = measureDoses(mix, ingredients, set, exact, each, tools);
-      if (measured.ingredients.length === 0) return [];
+    const recipes = worth.flatMap((found) => {
+      const { doses: exact } = found;
+      const measured = measure(found);
+      if (!measured) return [];
       const flake = dosesWith(measured.doses);
       const besides = flake.map((doses) => ({ ...question.keep, ...flakeAmounts(doses) }));
       const { recipe, expectation } = recipeProposal({

@@ -9,7 +9,7 @@ import { type CupBelieved, leastGain } from './belief/stop.ts';
 import { REACHED_FOR, WORKED_OUT } from './conventions.ts';
 import { cupFault, toleranceFault } from './cup-fault.ts';
 import type { MatchFault } from './match-fault.ts';
-import { measureDoses } from './measure/measure-doses.ts';
+import { measuring } from './measure/measuring.ts';
 import { type AdditionProblem, additionProblem } from './mix/addition-problem.ts';
 import { withBehind } from './mix/layers-of-part.ts';
 import type { NextAdditionQuestion } from './next-addition-question.ts';
@@ -106,24 +106,22 @@ export function figuringOf(
   return figuring({ mix, ingredients, parts: [target], believed, tolerance, bench, isNew });
 }
 
-/** Of exact doses, nearest first, those that are worth being measured. */
-export function worthOf(judged: JudgedCup, found: readonly FoundDoses[], bench: MatchBench): readonly FoundDoses[] {
-  return worthMeasuring(found, judged.problem.ingredients, figuringOf(judged, bench), judged.tolerance);
-}
-
 /** The best of some exact doses, measured with these tools, that are worth it; best first. */
 export function measuredProposals(
   judged: JudgedCup,
-  worth: readonly FoundDoses[],
+  found: readonly FoundDoses[],
   bench: MatchBench,
   isWorthIt: (proposal: Proposal) => boolean,
 ): readonly Proposal[] {
   const { problem, tolerance } = judged;
-  const { mix, ingredients, plasticMl } = problem;
+  const { ingredients, plasticMl } = problem;
   const { expect, figuresOf } = figuringOf(judged, bench);
-  const proposals = worth.flatMap(({ set, doses }) => {
-    const measured = measureDoses(mix, ingredients, set, doses, [plasticMl], bench);
-    if (measured.ingredients.length === 0) return [];
+  const measure = measuring(problem, [plasticMl], bench);
+  const worth = worthMeasuring(found, ingredients, { expect, figuresOf }, tolerance, measure, [plasticMl]);
+  const proposals = worth.flatMap((each) => {
+    const { doses } = each;
+    const measured = measure(each);
+    if (!measured) return [];
     const expectation = expect(measured.doses, { toolOf: toolsOf(measured.ingredients), plasticMl: [plasticMl] });
     const proposal = proposalOf(measured, doses, { ...judged, bench, expect, expectation });
     if (!isWorthIt(proposal)) return [];

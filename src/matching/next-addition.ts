@@ -12,7 +12,6 @@ import {
   type JudgedCup,
   judgedCup,
   measuredProposals,
-  worthOf,
 } from './judged-cup.ts';
 import type { MatchFault } from './match-fault.ts';
 import { bestPromise, byBestTools } from './measure/best-tools.ts';
@@ -20,7 +19,7 @@ import { WORTH_A_WORD } from './measure/weigh-doses.ts';
 import type { NextAdditionQuestion } from './next-addition-question.ts';
 import { wearsOut } from './proposals/addition-heat.ts';
 import { type FlakeNow, flakesNow } from './proposals/flakes-now.ts';
-import { freshCup, freshShort, isLarge, takesMore } from './proposals/fresh-cup.ts';
+import { freshRecipe, freshShort, isLarge, mayReach, takesMore } from './proposals/fresh-cup.ts';
 import type { Proposal } from './proposals/proposal.ts';
 import type { RecipeProposal } from './proposals/recipe-proposal.ts';
 import type { Doubt, SeenAndPredicted } from './rounds/seen-and-believed.ts';
@@ -117,17 +116,17 @@ function withSteps(judged: JudgedCup, question: NextAdditionQuestion): NextAddit
   const isPlain = !Object.keys(cup.materials).some((name) => colours(required(shelf, name)));
   const { most = isPlain ? WHOLE_RECIPE : 3, newBottles = isPlain ? WHOLE_RECIPE : 2 } = question;
   const found = dosesFor(judged, { most, newBottles });
-  const worth = worthOf(judged, found, bench);
   const { proposals: ranked, byHand } = byBestTools(
     bench,
-    (tools) => measuredProposals(judged, worth, tools, (each) => gainsEnough(each, judged)),
+    (tools) => measuredProposals(judged, found, tools, (each) => gainsEnough(each, judged)),
     tolerance,
     believed.now,
   );
   const [nearest] = ranked;
   const isEnough =
     nearest !== undefined && isLikelyRight(bestPromise(nearest)) && !isLarge(nearest, question) && !wearsOut(nearest);
-  const fresh = isEnough ? undefined : freshCup(question);
+  const plain = isEnough ? undefined : freshRecipe(question);
+  const fresh = plain?.proposals[0];
   const short = isEnough ? undefined : freshShort(question);
   const anew = fresh && bestPromise(fresh).expected < believed.now.expected - LEAST_STEP ? fresh : undefined;
   const inProportion = anew === undefined ? ranked : ranked.filter((each) => !takesMore(each, anew, question));
@@ -152,7 +151,12 @@ function withSteps(judged: JudgedCup, question: NextAdditionQuestion): NextAddit
   const besides = isNearer ? { startAgain: anew } : spares ? { startAgain: anew, spares: true as const } : {};
   return {
     ...told,
-    ...endOf(judged, question, { best, exact: found[0], startAgain: besides.startAgain }),
+    ...endOf(judged, question, {
+      best,
+      exact: found[0],
+      startAgain: besides.startAgain,
+      shelfMayDo: plain !== undefined && mayReach(plain),
+    }),
     proposals,
     ...besides,
   };
@@ -163,18 +167,22 @@ interface Ending {
   readonly best: Proposal | undefined;
   readonly exact: FoundDoses | undefined;
   readonly startAgain: RecipeProposal | undefined;
+  /** Whether a new cup may get there, by all that is in doubt. */
+  readonly shelfMayDo: boolean;
 }
 
 /** What is said in the end, and what would help where nothing on the shelf does. */
-function endOf(judged: JudgedCup, question: NextAdditionQuestion, { best, exact, startAgain }: Ending): NextAddition {
+function endOf(judged: JudgedCup, question: NextAdditionQuestion, ending: Ending): NextAddition {
+  const { best, exact, startAgain, shelfMayDo } = ending;
   const { believed, problem, target, tolerance, cup } = judged;
   const reached = exact && figuringOf(judged, question.bench).expect(exact.doses, UNMEASURED);
   const mayBeRight =
+    shelfMayDo ||
     believed.mayBeRight ||
     (reached !== undefined && reachOf(reached.views[0]!, target, tolerance).mayBeRight) ||
     (best !== undefined && isLikelyRight(bestPromise(best)));
   if (best && mayBeRight) return nothing(addAdvice(best, reached));
-  const stop = stopWithoutStep(believed);
+  const stop = stopWithoutStep({ ...believed, mayBeRight });
   if (!best && stop.because !== 'out-of-reach' && startAgain === undefined)
     return nothing({ kind: 'leave-it', likely: believed.now.likely, ...stop });
   if (!best && startAgain && mayBeRight) return nothing({ kind: 'start-over' });

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { ExpectedDoses } from '../../src/matching/belief/expecting.ts';
-import type { Ingredient } from '../../src/matching/measure/measure-doses.ts';
+import type { Ingredient, MeasuredDoses } from '../../src/matching/measure/measure-doses.ts';
 import type { DoseFigures } from '../../src/matching/proposals/figures.ts';
 import { worthMeasuring } from '../../src/matching/proposals/worth-measuring.ts';
 import type { FoundDoses } from '../../src/matching/search/find-doses.ts';
@@ -40,10 +40,21 @@ const judging = (whole: readonly FoundDoses[]): Parameters<typeof worthMeasuring
   return { expect: expectOf, figuresOf };
 };
 
+/** Every dose can be measured as it is. */
+const asItIs = ({ doses, score }: FoundDoses): MeasuredDoses => ({
+  ingredients: [...doses.keys()].flatMap((candidate) =>
+    doses[candidate]! > 0
+      ? [{ candidate, amount: doses[candidate]!, measure: { grams: 1, text: '', tool: 'drops', effort: 0 } }]
+      : [],
+  ),
+  doses,
+  score,
+});
+
 test('worthMeasuring(…) keeps the pair of bottles that is within tolerance, however many sets of four come nearer', () => {
   const fours = Array.from({ length: 200 }, (_, index) => found([0, 1, 2, 3 + index], 0.2 + index / 1000));
   const pair = found([7, 8], 1.5);
-  const few = worthMeasuring([...fours, pair], ingredients, judging([...fours, pair]), TOLERANCE);
+  const few = worthMeasuring([...fours, pair], ingredients, judging([...fours, pair]), TOLERANCE, asItIs, [100]);
   expect(few).toContain(pair);
   expect(few.length).toBeLessThan(fours.length);
 });
@@ -61,6 +72,18 @@ test('worthMeasuring(…) takes half a dose where that is expected nearer than t
       },
     },
     TOLERANCE,
+    asItIs,
+    [100],
   );
   expect(halved[0]!.doses[3]).toBeCloseTo(0.02);
+});
+
+test('worthMeasuring(…) goes by what doses are once they are measured: one set nearest in exact doses is far off in drops', () => {
+  const nearest = Array.from({ length: 30 }, (_, j) => found([j], 1 + j / 100));
+  const other = found([50], 2);
+  const all = [...nearest, other];
+  const coarse = (each: FoundDoses): MeasuredDoses =>
+    asItIs({ ...each, doses: each === other ? each.doses : each.doses.map((dose) => 8 * dose) });
+  const [first] = worthMeasuring(all, ingredients, judging([other]), TOLERANCE, coarse, [100]);
+  expect(first).toBe(other);
 });

@@ -14,13 +14,13 @@ export type Left =
   | { readonly because: 'likely-right' }
   /** What is left is no more than the doubts of the target and of the cup. */
   | { readonly because: 'as-near-as-looks-tell'; readonly tells: TellsMore }
-  /** No step gains what it costs, and it may be within tolerance. */
+  /** No step gains what it costs; it, or a new cup, may be within tolerance. */
   | { readonly because: 'no-step-helps' };
 
 /** Why nothing more is done to a cup. */
 export type Stop =
   | Left
-  /** No step gains what it costs, and it is surely not within tolerance. */
+  /** No step gains what it costs, and nothing on the shelf is within tolerance for sure. */
   | { readonly because: 'out-of-reach' };
 
 /** A cup as it is believed to be. */

@@ -6,6 +6,7 @@ import { volumeText } from '../../units/volume-text.ts';
 import type { Mix } from '../mix/mix.ts';
 import type { MatchBench } from '../shelf/match-bench.ts';
 import type { MatchMaterial } from '../shelf/match-material.ts';
+import { type Choice, chooseOptions } from './choose-options.ts';
 import { cutsInCup } from './cuts-in-cup.ts';
 
 /** What can be put into a cup: a material, or plastic that lets it down. */
@@ -45,7 +46,6 @@ interface Option {
 // Plastic is read off a cup's marks: 5 ml, or a quarter of a fluid ounce. Common practice, no source.
 const PLASTIC_STEP_ML = { ml: 5, 'fl oz': UNITS['fl oz'].size / 4 } as const;
 const OPTIONS = 4;
-const MOST_COMBINATIONS = 150;
 // A spoonful more to level must gain this much ΔE00.
 const EFFORT = 0.02;
 // Where drops of the bottle come near, its cut must gain as much as this many spoonfuls: it is another bottle to shake.
@@ -84,7 +84,7 @@ export function measureDoses(
       ? plasticOptions(ml - plasticMl[ingredient.cup]!, ingredient, bench)
       : materialOptions(doses[j]! * ml, ingredient, ml, bench);
   });
-  const into = (choice: readonly number[]): Float64Array => {
+  const into = (choice: Choice): Float64Array => {
     const ml = [...plasticMl];
     for (const [i, j] of set.entries())
       if (ingredients[j]!.letsDown) ml[ingredients[j]!.cup]! += lists[i]![choice[i]!]!.amount;
@@ -93,22 +93,25 @@ export function measureDoses(
     return result;
   };
   const isUsual = !mix.isOverfull(doses);
-  const cost = (choice: readonly number[]): number => {
-    let effort = 0;
-    for (const [i, option] of choice.entries()) effort += lists[i]![option]!.effort ?? 0;
-    const mixed = into(choice);
-    return (
-      mix.score(mixed) +
-      EFFORT * effort +
-      TOO_FULL * mix.excess(mixed) +
-      (isUsual && mix.isOverfull(mixed) ? OVERFULL : 0)
-    );
-  };
+  const costBy =
+    (scoreOf: (mixed: Float64Array) => number) =>
+    (choice: Choice): number => {
+      let effort = 0;
+      for (const [i, option] of choice.entries()) effort += lists[i]![option]!.effort ?? 0;
+      const mixed = into(choice);
+      return (
+        scoreOf(mixed) +
+        EFFORT * effort +
+        TOO_FULL * mix.excess(mixed) +
+        (isUsual && mix.isOverfull(mixed) ? OVERFULL : 0)
+      );
+    };
   const choice = mix.holding(doses, () =>
-    bestChoice(
-      lists.map(({ length }) => length),
-      cost,
-    ),
+    chooseOptions({
+      lengths: lists.map(({ length }) => length),
+      cost: costBy((mixed) => mix.score(mixed)),
+      estimateNear: (near) => costBy(mix.scoreNear(near ? into(near) : doses, set)),
+    }),
   );
   const result = into(choice);
   if (mix.excess(result) > 0) {
@@ -188,46 +191,4 @@ function cutOptions(
       measure,
       effort: measure.effort + (isCoarse ? 0 : CUT_EFFORT),
     }));
-}
-
-/** The choice of one option from each list that costs least: all are tried where they are few, else one and two at a time. */
-function bestChoice(lengths: readonly number[], cost: (choice: readonly number[]) => number): readonly number[] {
-  let best = lengths.map(() => 0);
-  let least = cost(best);
-  const consider = (choice: number[]): boolean => {
-    const found = cost(choice);
-    if (!(found < least - 1e-9)) return false;
-    best = choice;
-    least = found;
-    return true;
-  };
-  const combinations = lengths.reduce((product, length) => product * length, 1);
-  if (combinations <= MOST_COMBINATIONS) {
-    for (let number = 1; number < combinations; number++) {
-      let rest = number;
-      consider(
-        lengths.map((length) => {
-          const digit = rest % length;
-          rest = Math.floor(rest / length);
-          return digit;
-        }),
-      );
-    }
-    return best;
-  }
-  for (let improved = true; improved; ) {
-    improved = false;
-    for (let i = 0; i < lengths.length; i++) {
-      for (let k = i; k < lengths.length; k++) {
-        for (let a = 0; a < lengths[i]!; a++) {
-          for (let b = 0; b < (k === i ? 1 : lengths[k]!); b++) {
-            const tried = best.with(i, a);
-            if (k !== i) tried[k] = b;
-            if (consider(tried)) improved = true;
-          }
-        }
-      }
-    }
-  }
-  return best;
 }

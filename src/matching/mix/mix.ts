@@ -162,7 +162,28 @@ export class Mix {
       worst = Math.max(worst, difference);
       sum += difference;
     }
-    return worst + (0.1 * sum) / differences.length;
+    return scoreOf(worst, sum / differences.length);
+  }
+
+  /** What the score of doses of a set is by the slopes at some: about right near those, and cheap. */
+  scoreNear(doses: Float64Array, set: readonly number[]): (near: Float64Array) => number {
+    const { residuals, slopes } = this.slopes(doses, set);
+    const { count, rows } = this;
+    return (near) => {
+      let worst = 0;
+      let sum = 0;
+      for (let view = 0; view < rows; view += 3) {
+        let squares = 0;
+        for (let row = view; row < view + 3; row++) {
+          let residual = residuals[row]!;
+          for (const j of set) residual += slopes[row * count + j]! * (near[j]! - doses[j]!);
+          squares += residual * residual;
+        }
+        worst = Math.max(worst, Math.sqrt(squares));
+        sum += Math.sqrt(squares);
+      }
+      return scoreOf(worst, (3 * sum) / rows);
+    };
   }
 
   /** Sum of squared residuals: about the sum of ΔE00² where the target is near. */
@@ -225,6 +246,10 @@ export class Mix {
       };
     });
   }
+}
+
+function scoreOf(worst: number, mean: number): number {
+  return worst + 0.1 * mean;
 }
 
 function atLeastNothing(values: Float64Array): void {

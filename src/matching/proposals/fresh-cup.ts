@@ -2,7 +2,7 @@ import { withoutCuts } from '../../cup/cut.ts';
 import { type CupState, concentrations, total } from '../../cup/ledger.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
-import { firstRecipe } from '../first-recipe.ts';
+import { type FirstRecipe, firstRecipe } from '../first-recipe.ts';
 import type { NextAdditionQuestion } from '../next-addition-question.ts';
 import { colours, type MatchMaterial } from '../shelf/match-material.ts';
 import { type ShortPlastic, shortPlastic } from '../shelf/short-stock.ts';
@@ -11,10 +11,10 @@ import type { Proposal } from './proposal.ts';
 import type { RecipeProposal } from './recipe-proposal.ts';
 
 /**
- * The colour of a cup in a new one, from plain plastic, with what looks have taught, and with the flake that is wanted; undefined
- * where there is none.
+ * The colour of a cup in a new one, from plain plastic, with what looks have taught, and with the flake that is wanted: the best proposal
+ * alone, if there is any.
  */
-export function freshCup(question: NextAdditionQuestion): RecipeProposal | undefined {
+export function freshRecipe(question: NextAdditionQuestion): FirstRecipe {
   const { cup, target, shelf, optics, belief, bench, tolerance, limits } = question;
   const { inStock, effects, without } = limits ?? {};
   const cuts = new Map(shelf.flatMap((material) => (material.cuts ?? []).map((cut) => [cut.id, cut] as const)));
@@ -25,7 +25,7 @@ export function freshCup(question: NextAdditionQuestion): RecipeProposal | undef
   const wanted = new Set(standIns(question, byName).map(({ material }) => material.id));
   const kept = (name: string): boolean => !colours(required(byName, name)) && !wanted.has(name);
   const keep = Object.fromEntries(Object.entries(contents).filter(([name]) => kept(name)));
-  const { proposals } = firstRecipe({
+  return firstRecipe({
     parts: [{ ...target, flakes }],
     plastic: plasticOf(cup),
     plasticMl: freshMl(question),
@@ -39,7 +39,17 @@ export function freshCup(question: NextAdditionQuestion): RecipeProposal | undef
     limits: defined({ inStock, effects, without }),
     proposals: 1,
   });
-  return proposals[0];
+}
+
+/** The best of `freshRecipe`; undefined where there is none. */
+export function freshCup(question: NextAdditionQuestion): RecipeProposal | undefined {
+  const [best] = freshRecipe(question).proposals;
+  return best;
+}
+
+/** Whether the shelf may get to the colour from plain plastic, by all that is in doubt. */
+export function mayReach({ advice }: FirstRecipe): boolean {
+  return advice.kind === 'make' || advice.kind === 'leave-plain';
 }
 
 /** The plastic that a new cup has too little of, where only what is on the shelf may be used; undefined where there is enough. */

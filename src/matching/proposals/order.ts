@@ -46,18 +46,22 @@ const LAMP_STEP = 1;
 const HUE_STEP = 1 / 8;
 const BLACK_STEP = 0.1;
 
-/** What some proposals are compared by: the nearest of them, and what making that one scatters, `DROP_SCATTER` at least. */
+/**
+ * What some proposals are compared by: the nearest of them, and what making that one scatters its ΔE00, `DROP_SCATTER` at least.
+ *
+ * Colours scatter to all sides, and only what lies along the difference to the target makes that larger or smaller: of three axes one.
+ */
 export function yardstickFor(
   proposals: readonly Pick<Figures, 'expected' | 'scatter'>[],
   tolerance: number,
 ): Yardstick {
   const least = Math.min(...proposals.map(({ expected }) => expected));
   const scatters = proposals.flatMap(({ expected, scatter }) => (expected === least ? [scatter] : []));
-  return { tolerance, least, step: Math.max(DROP_SCATTER, Math.min(...scatters)) };
+  return { tolerance, least, step: Math.max(DROP_SCATTER, Math.min(...scatters) / Math.sqrt(3)) };
 }
 
 /**
- * The order of two proposals, below 0 where the first comes first: by the ΔE00 to be expected, in steps of what making them scatters,
+ * The order of two proposals, below 0 where the first comes first: by the ΔE00 to be expected, in steps of what making them scatters it,
  * where all that is likely right counts as the nearest. Of those what leaves no cup too full; what is likely right; then the fewest bottles, the least liquid,
  * the safest under other lights, the nearest hues, the least black; and only then the smaller difference and the lower cost.
  *

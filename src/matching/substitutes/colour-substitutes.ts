@@ -9,6 +9,7 @@ import { contentsOf } from '../belief/looked-layers.ts';
 import { REACHED_FOR } from '../conventions.ts';
 import { byBestTools } from '../measure/best-tools.ts';
 import { type MeasuredDoses, measureDoses } from '../measure/measure-doses.ts';
+import { measuring } from '../measure/measuring.ts';
 import { weighDoses } from '../measure/weigh-doses.ts';
 import { type AdditionProblem, additionProblem } from '../mix/addition-problem.ts';
 import { figuring, nearestBottles } from '../proposals/figures.ts';
@@ -89,6 +90,8 @@ export function colourSubstitutes(
     anew.problem.ingredients,
     figuresIn(anew, question.bench),
     tolerance,
+    measuring(anew.problem, [anew.problem.plasticMl], question.bench),
+    [anew.problem.plasticMl],
   ).map(({ set, doses }) => ({ set, doses: leastDoses(anew.problem.mix, set, doses, tolerance) }));
   // Where nothing else colours the cup, a swap is all of it.
   const isOther = (recipe: Substitute): boolean =>
