@@ -1,7 +1,7 @@
 import type { CupHeats } from '../cup/heats.ts';
 import { defined } from '../values/defined.ts';
 import { type Expectation, isLikelyRight } from './belief/expectation.ts';
-import { type Left, leftAsSeen, rightAlready } from './belief/stop.ts';
+import type { Left } from './belief/stop.ts';
 import {
   dosesFor,
   figuringOf,
@@ -9,6 +9,7 @@ import {
   isFaulty,
   type JudgedCup,
   judgedCup,
+  leftAsItIs,
   measuredProposals,
 } from './judged-cup.ts';
 import type { MatchFault } from './match-fault.ts';
@@ -85,7 +86,7 @@ export function cutBack(question: NextAdditionQuestion): CutBack {
   const known = { now, ...believed.now, ...defined({ heats: question.heats }) };
   if (question.asks !== undefined) return { advice: { kind: 'ask-what-went-in', asks: question.asks }, ...known };
   if (doubt) return { advice: { kind: 'cannot', because: 'look-first' }, ...known, doubt };
-  const left = (question.seen ? leftAsSeen : rightAlready)(believed);
+  const left = leftAsItIs(judged, question.seen);
   if (left) return { advice: { kind: 'leave-it', likely: believed.now.likely, ...left }, ...known };
   const { ingredients, plasticMl } = problem;
   const plastic = ingredients.findIndex(({ letsDown }) => letsDown);

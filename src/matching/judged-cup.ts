@@ -5,7 +5,7 @@ import { defined } from '../values/defined.ts';
 import { required } from '../values/required.ts';
 import type { Beliefs } from './belief/beliefs.ts';
 import { expectationOf, reachOf } from './belief/expecting.ts';
-import { type CupBelieved, leastGain } from './belief/stop.ts';
+import { type CupBelieved, type Left, leastGain, leftAsSeen, rightAlready } from './belief/stop.ts';
 import { REACHED_FOR, WORKED_OUT } from './conventions.ts';
 import { cupFault, toleranceFault } from './cup-fault.ts';
 import type { MatchFault } from './match-fault.ts';
@@ -79,6 +79,13 @@ export function judgedCup(question: NextAdditionQuestion, limits: AdditionLimits
       return !letsDown && !(amountOf(cup.materials, material.id) > 0);
     },
   };
+}
+
+/** Whether a cup is to be left as it is, whatever could be added; undefined where a step is to be looked for. */
+export function leftAsItIs({ now, believed, target }: JudgedCup, seen: SeenViews | undefined): Left | undefined {
+  if (!seen) return rightAlready(believed);
+  const isWhole = seen.overWhite !== undefined && (!target.overBlack || seen.overBlack !== undefined);
+  return leftAsSeen(believed, isWhole ? now.deltaE : undefined);
 }
 
 /** The exact doses that bring a cup nearest, best first, of so many materials, and so many of them new to it. */

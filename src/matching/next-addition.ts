@@ -3,7 +3,7 @@ import { defined } from '../values/defined.ts';
 import { required } from '../values/required.ts';
 import { type Expectation, isLikelyRight } from './belief/expectation.ts';
 import { reachOf, UNMEASURED } from './belief/expecting.ts';
-import { LEAST_STEP, type Left, leftAsSeen, rightAlready, stopWithoutStep } from './belief/stop.ts';
+import { LEAST_STEP, type Left, stopWithoutStep } from './belief/stop.ts';
 import {
   dosesFor,
   figuringOf,
@@ -11,6 +11,7 @@ import {
   isFaulty,
   type JudgedCup,
   judgedCup,
+  leftAsItIs,
   measuredProposals,
 } from './judged-cup.ts';
 import type { MatchFault } from './match-fault.ts';
@@ -104,7 +105,7 @@ export function nextAddition(question: NextAdditionQuestion): NextAddition {
   const { likely } = believed.now;
   if (question.asks !== undefined) return { ...nothing({ kind: 'ask-what-went-in', asks: question.asks }), ...known };
   if (doubt) return { ...nothing({ kind: 'cannot', because: 'look-first' }), ...known, doubt };
-  const left = (question.seen ? leftAsSeen : rightAlready)(believed);
+  const left = leftAsItIs(judged, question.seen);
   if (left) return { ...nothing({ kind: 'leave-it', likely, ...left }), ...known };
   return { ...withSteps(judged, question), ...known };
 }

@@ -12,7 +12,7 @@ const short = (low: number, high: number): fc.Arbitrary<number> =>
   fc.double({ min: low, max: high, noNaN: true }).map((value) => Number(value.toFixed(2)));
 
 /** Lab as an instrument says it: most of these no screen shows, and many no thing is. */
-const lab = fc.tuple(short(5, 105), short(-150, 150), short(-150, 150));
+const lab = fc.tuple(short(0, 105), short(-150, 150), short(-150, 150));
 
 /** A colour over white and one over black that is no lighter than looking's error allows, under one light. */
 const pair = fc

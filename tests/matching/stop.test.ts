@@ -34,6 +34,12 @@ describe('when a cup is left as it is', () => {
     expect(leftAsSeen({ ...FAR, now: { ...now, likely: 0.9 } })).toEqual({ because: 'likely-right' });
   });
 
+  test('where nobody sees a difference to its target, whatever is believed', () => {
+    const now = { expected: 2.9, bound90: 3.8, likely: 0.1 };
+    expect(leftAsSeen({ ...FAR, now }, 0.49)).toEqual({ because: 'as-near-as-looks-tell', tells: 'target' });
+    expect(leftAsSeen({ ...FAR, now }, 0.5)).toBeUndefined();
+  });
+
   test('where no step helps: out of reach only where the doubts do not allow it', () => {
     expect(stopWithoutStep(FAR)).toEqual({ because: 'out-of-reach' });
     expect(stopWithoutStep({ ...FAR, mayBeRight: true })).toEqual({ because: 'no-step-helps' });

@@ -46,9 +46,17 @@ export function rightAlready({ now }: Pick<CupBelieved, 'now'>): Left | undefine
   return isLikelyRight(now) ? { because: 'likely-right' } : undefined;
 }
 
-/** Whether a cup that was looked at is to be left as it is, whatever could be added; undefined where a step is to be looked for. */
-export function leftAsSeen(cup: CupBelieved): Left | undefined {
-  return rightAlready(cup) ?? (cup.isAsNear ? asNear(cup) : undefined);
+/** What nobody sees between two looks, ΔE00: half of what is just noticeable. Convention of this book. */
+const SAME_LOOK = 0.5;
+
+/**
+ * Whether a cup that was looked at is to be left as it is, whatever could be added; undefined where a step is to be looked for.
+ *
+ * @param apart how far its look is from that at the target, ΔE00, in every view that the target has; undefined where one was not seen
+ */
+export function leftAsSeen(cup: CupBelieved, apart?: number): Left | undefined {
+  const looksTheSame = apart !== undefined && apart < SAME_LOOK;
+  return rightAlready(cup) ?? (cup.isAsNear || looksTheSame ? asNear(cup) : undefined);
 }
 
 function asNear({ targetSd, cupSd }: Reach): Left {
