@@ -54,6 +54,8 @@ export interface FirstRecipeQuestion {
   readonly belief: Beliefs;
   /** Most materials in a cup, flake apart; unset: 4. */
   readonly most?: number;
+  /** A match that is under way is to be finished with it, and no bottle tried. */
+  readonly finishes?: true;
   /** Proposals wanted; unset: 3. */
   readonly proposals?: number;
 }

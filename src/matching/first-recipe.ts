@@ -17,6 +17,7 @@ import { toleranceFault } from './cup-fault.ts';
 import { type CupBegun, cupsBegun, type FirstRecipeQuestion } from './first-recipe-question.ts';
 import type { MatchFault } from './match-fault.ts';
 import { bestPromise, byBestTools } from './measure/best-tools.ts';
+import type { Ingredient } from './measure/measure-doses.ts';
 import { measuring } from './measure/measuring.ts';
 import { WORTH_A_WORD } from './measure/weigh-doses.ts';
 import { figuring } from './proposals/figures.ts';
@@ -96,7 +97,8 @@ function recipesFor(question: FirstRecipeQuestion): FirstRecipe {
   const search = settledSearch(question, shelf, chosen);
   const { mix, ingredients, found, leftOut, dosesWith, believed } = search;
   const each = begun.map(({ plasticMl }) => plasticMl);
-  const problem = { mix, ingredients, parts, believed, tolerance };
+  const isUntried = untriedFor(question, ingredients);
+  const problem = { mix, ingredients, parts, believed, tolerance, isUntried };
   const proposalsBy = (tools: MatchBench): readonly RecipeProposal[] => {
     const { expect, figuresOf } = figuring({ ...problem, bench: tools });
     const measure = measuring(problem, each, tools);
@@ -155,6 +157,19 @@ function recipesFor(question: FirstRecipeQuestion): FirstRecipe {
     ...told,
     ...help,
   };
+}
+
+/**
+ * Which candidates nobody has looked at yet, in a book that knows its plastic already, where a cup may be begun to learn one of them; undefined
+ * where that counts for nothing.
+ */
+function untriedFor(
+  { belief, finishes, ...asked }: FirstRecipeQuestion,
+  ingredients: readonly Ingredient[],
+): ((candidate: number) => boolean) | undefined {
+  if (finishes || !cupsBegun(asked).some(({ plastic }) => belief.looksAt(plastic) > 0)) return undefined;
+  const untried = ingredients.map(({ material }) => belief.looksAt(material.id) === 0);
+  return (candidate) => untried[candidate]!;
 }
 
 /** Plain plastic as it is believed to be, and whether exact doses may be right. */

@@ -56,3 +56,8 @@ export function hitches(
     ...(runsShort === undefined ? [] : [runsShortText(runsShort, units)]),
   ];
 }
+
+/** "You haven’t looked at Loam yet: a look at this pour tells the book how strong it is." */
+export function triesText(title: string): string {
+  return `You haven’t looked at ${title} yet: a look at this pour tells the book how strong it is.`;
+}

@@ -28,4 +28,6 @@ export interface Beliefs {
   /** The colours of `of` alone, which is cheaper. */
   mean(asked: BelievedCup): TwoViews;
   near(asked: BelievedCup, names: readonly string[]): OffsetNear;
+  /** How many looks there are at something with a material in it. */
+  looksAt(material: string): number;
 }

@@ -19,6 +19,8 @@ export interface FiguredProblem extends ExpectedProblem {
   readonly bench: MatchBench;
   /** Whether the cup has nothing yet of a candidate; unset: nothing counts as new. */
   readonly isNew?: (candidate: number) => boolean;
+  /** Whether nobody has looked yet at anything with a candidate in it; unset: that counts for nothing. */
+  readonly isUntried?: ((candidate: number) => boolean) | undefined;
 }
 
 /** What doses are chosen by, but for their cost; and the bound that nine in ten stay within. */
@@ -34,7 +36,7 @@ export function figuring(problem: FiguredProblem): {
   readonly expect: Expect;
   readonly figuresOf: (doses: Float64Array, known?: FiguredDoses) => DoseFigures;
 } {
-  const { mix, ingredients, parts, isNew } = problem;
+  const { mix, ingredients, parts, isNew, isUntried } = problem;
   const expect = expecting(problem, problem.bench);
   const own = ingredients.map(({ material, letsDown, cup }) =>
     letsDown ? undefined : colourBeside(material, parts[cup]!, mix.optics),
@@ -56,6 +58,7 @@ export function figuring(problem: FiguredProblem): {
       likely,
       scatter,
       isOverfull: mix.isOverfull(doses),
+      triesOne: isUntried !== undefined && [...names.values()].filter(isUntried).length === 1,
       bottles: [...names.values()].reduce((sum, j) => sum + (isNew?.(j) ? 2 : 1), 0),
       liquid: Math.max(0, ...parts.map((_, cup) => liquidIn(ingredients, doses, used, cup))),
       lampDeltaE: Math.max(

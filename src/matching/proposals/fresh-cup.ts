@@ -37,6 +37,7 @@ export function freshRecipe(question: NextAdditionQuestion): FirstRecipe {
     belief,
     keep,
     limits: defined({ inStock, effects, without }),
+    finishes: true,
     proposals: 1,
   });
 }

@@ -11,6 +11,8 @@ export interface Figures extends Omit<Expectation, 'bound90'> {
   readonly isOverfull: boolean;
   /** ΔE00 by which drops, spoons or the scale scatter it, one standard deviation. */
   readonly scatter: number;
+  /** Whether just one of its bottles was never looked at in any cup, so that looking at this one tells of it. */
+  readonly triesOne: boolean;
   /** Bottles to open; one that the cup has nothing of yet counts twice. */
   readonly bottles: number;
   /** Liquid colour that goes in, as a part of the plastic's volume. */
@@ -46,24 +48,21 @@ const LAMP_STEP = 1;
 const HUE_STEP = 1 / 8;
 const BLACK_STEP = 0.1;
 
-/**
- * What some proposals are compared by: the nearest of them, and what making that one scatters its ΔE00, `DROP_SCATTER` at least.
- *
- * Colours scatter to all sides, and only what lies along the difference to the target makes that larger or smaller: of three axes one.
- */
+/** What some proposals are compared by: the nearest of them, and what making that one scatters, `DROP_SCATTER` at least. */
 export function yardstickFor(
   proposals: readonly Pick<Figures, 'expected' | 'scatter'>[],
   tolerance: number,
 ): Yardstick {
   const least = Math.min(...proposals.map(({ expected }) => expected));
   const scatters = proposals.flatMap(({ expected, scatter }) => (expected === least ? [scatter] : []));
-  return { tolerance, least, step: Math.max(DROP_SCATTER, Math.min(...scatters) / Math.sqrt(3)) };
+  return { tolerance, least, step: Math.max(DROP_SCATTER, Math.min(...scatters)) };
 }
 
 /**
  * The order of two proposals, below 0 where the first comes first: by the ΔE00 to be expected, in steps of what making them scatters it,
- * where all that is likely right counts as the nearest. Of those what leaves no cup too full; what is likely right; then the fewest bottles, the least liquid,
- * the safest under other lights, the nearest hues, the least black; and only then the smaller difference and the lower cost.
+ * where all that is likely right counts as the nearest. Of those what leaves no cup too full; what is likely right; what tries one bottle that
+ * nobody knows yet, for a careful choice never learns what it never takes; then the fewest bottles, the least liquid, the safest under other
+ * lights, the nearest hues, the least black; and only then the smaller difference and the lower cost.
  *
  * Every figure counts in steps that are the same for all, so that the order is one whichever proposals are compared.
  */
@@ -93,12 +92,13 @@ const FIGURES = [
 ] as const;
 
 function places(figures: Figures, { tolerance, least, step: apart }: Yardstick): readonly number[] {
-  const { expected, isOverfull, bottles, liquid, lampDeltaE, hueAway, black, cost } = figures;
+  const { expected, isOverfull, triesOne, bottles, liquid, lampDeltaE, hueAway, black, cost } = figures;
   const isRight = isLikelyRight(figures);
   return [
     isRight ? 0 : Math.max(0, Math.floor((expected - least) / apart)),
     isOverfull ? 1 : 0,
     isRight ? 0 : 1,
+    triesOne ? 0 : 1,
     bottles,
     step(liquid, LIQUID_STEP),
     step(lampDeltaE, LAMP_STEP),

@@ -91,6 +91,8 @@ export interface RecipeProposal extends PromisedByTools {
   readonly runsShort?: readonly ShortStock[];
   readonly deltaEUnderA: number;
   readonly bottles: number;
+  /** Title of its one bottle that nobody has looked at yet: a look at this recipe tells the book of it. */
+  readonly tries?: string;
   readonly cost: number;
   readonly unpriced: readonly string[];
   readonly limit?: HeatLimit;
@@ -115,6 +117,8 @@ export interface RecipeContext extends SeenShelf {
   readonly flakeDoses: readonly FlakeDoses[];
   readonly tolerance: number;
   readonly bench: MatchBench;
+  /** As of `FiguredProblem`. */
+  readonly isUntried?: ((candidate: number) => boolean) | undefined;
 }
 
 /** Measured doses as a recipe, and what is to be expected of them. */
@@ -171,7 +175,7 @@ export function recipeProposal(context: RecipeContext): {
       ),
     }),
     deltaE,
-    ...defined({ weighedDeltaE: weighed?.deltaE, tooLittle, runsShort }),
+    ...defined({ weighedDeltaE: weighed?.deltaE, tooLittle, runsShort, tries: triedBy(context) }),
     deltaEUnderA: Math.max(...sides.map(({ deltaEUnderA }) => deltaEUnderA)),
     bottles:
       new Set(measured.ingredients.map(({ candidate }) => context.ingredients[candidate]!.material.id)).size +
@@ -181,6 +185,15 @@ export function recipeProposal(context: RecipeContext): {
     ...defined({ limit }),
   };
   return { recipe, expectation };
+}
+
+/** Title of the one bottle of a recipe that nobody has looked at yet; undefined where there is none, or more. */
+function triedBy({ measured, ingredients, isUntried }: RecipeContext): string | undefined {
+  const titles = measured.ingredients.flatMap(({ candidate }) =>
+    isUntried?.(candidate) ? ingredients[candidate]!.material.title : [],
+  );
+  const [title, ...others] = new Set(titles);
+  return others.length === 0 ? title : undefined;
 }
 
 /** Grams of each plastic in all cups together, with what went in with cuts, which is taken out of `used`. */
