@@ -132,6 +132,25 @@ describe('of', () => {
   });
 });
 
+test('looksAt(…) counts the looks at anything that has the material in it, and none at what no cup has', () => {
+  const { looks } = SHELF.data;
+  for (const material of ['plastic', ...NAMES]) {
+    const has = ({ layers }: (typeof looks)[number]): boolean =>
+      layers.some(({ plastics, contents }) =>
+        [...plastics, ...contents].some(([name, dose]) => name === material && dose > 0),
+      );
+    expect(BELIEF.looksAt(material), material).toBe(looks.filter(has).length);
+  }
+  expect(BELIEF.looksAt('plastic')).toBe(looks.length);
+  expect(BELIEF.looksAt('m99')).toBe(0);
+  const seldom: LearningData = {
+    ...SHELF.data,
+    looks: looks.filter(({ layers }) => layers.every(({ contents }) => contents.every(([name]) => name !== 'm01'))),
+  };
+  expect(seldom.looks.length).toBeLessThan(looks.length);
+  expect(new Belief(learn(seldom)).looksAt('m01')).toBe(0);
+});
+
 describe('near', () => {
   const behind = layer({ m03: 0.004 }, 4);
 
