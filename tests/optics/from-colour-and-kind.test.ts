@@ -16,6 +16,7 @@ import { BESIDE_GLOSS, surfaceInward, surfaceOutwardSpectrum } from '../../src/o
 import { reflectanceFromHex } from '../../src/optics/upsampling.ts';
 import { COLOURING_KINDS, DARKEST_BODY } from '../../src/tables/colouring-kinds.ts';
 import { hex } from './arbitrary.ts';
+import { expectClose } from './close.ts';
 import { errorsOf, paints, pairs, quantile } from './paints.ts';
 import { referenceTest } from './reference.ts';
 
@@ -123,11 +124,16 @@ describe('the typical dose shows the stated colour', () => {
 });
 
 describe('kinds', () => {
-  test('fromColourAndKind: at the typical dose a white hides best, then a pigment, a pearl; a dye never by scattering', () => {
-    const thickness = (kind: 'white' | 'pigment' | 'pearl'): number =>
-      hidingThickness(mixed({ optics: USUAL_OPTICS, colour: '#e8e4da', kind }), { optics: USUAL_OPTICS })!;
-    expect(thickness('white')).toBeLessThan(thickness('pigment'));
-    expect(thickness('pigment')).toBeLessThan(thickness('pearl'));
+  test('fromColourAndKind: gram for gram a white hides best by far, a light pigment as a pearl does; a dye never by scattering', () => {
+    const colour = '#e8e4da';
+    const thickness = (kind: 'white' | 'pigment' | 'pearl'): number => {
+      const { constants } = found({ optics: USUAL_OPTICS, colour, kind });
+      const mix = mixtureConstants(clear, [{ constants, concentration: 0.0085 }]);
+      return hidingThickness(mix, { optics: USUAL_OPTICS })!;
+    };
+    expect(thickness('white')).toBeLessThan(0.5 * thickness('pearl'));
+    // 0.6 Y^0.7 of a pigment, and 0.65 per 0.01 g/ml of a pearl, that of those whose K and S were measured.
+    expectClose(thickness('pigment') / thickness('pearl'), 1, 0.1);
     expect(
       found({ optics: USUAL_OPTICS, colour: '#e8b060', kind: 'dye' }).constants.scattering[0]! * 0.0085,
     ).toBeLessThan(0.01);
