@@ -33,9 +33,9 @@ test('a laminate varies with both of its cups, on either side', () => {
   const pair = (far: string): number =>
     madeAgain(`pattern: laminate\ncups: { back: { ${TEA} }, belly: { ${far} } }`).bySpoonAndDrop!;
   const clear = pair('plastic: 100 ml');
-  // Behind clear plastic the back is as it is; behind a second cup of drops there are two that vary.
+  // Beside clear plastic the back alone varies; beside a stronger cup there are two that do, and the darker one by more.
   expect(clear).toBeGreaterThan(0);
-  expect(pair(TEA)).not.toBeCloseTo(clear, 2);
+  expect(pair('plastic: 100 ml, add: { tea: 20 drops }')).toBeGreaterThan(clear + 0.3);
 });
 
 test('plastic alone has nothing to measure', () => {
