@@ -153,7 +153,8 @@ describe('rounds beside the target', () => {
       expect(belly!.rounds[0]!.verdict.lightness).toMatchObject({ towards: 'dark' });
       const [best] = belly!.next!.proposals;
       expect(best!.additions.map(({ material }) => material)).toContain('ivory');
-      expect(best!.left.within).toBe(true);
+      // Of a powder that is known by its label alone a little less is expected to come nearer than all that is missing.
+      expect(best!.left.deltaE).toBeLessThan(belly!.rounds[0]!.verdict.deltaE / 4);
       // 3/16 tsp are missing in what 14 ml were poured from.
       expectClose(best!.additions.find(({ material }) => material === 'ivory')!.grams, 0.25, 0.1);
     });
