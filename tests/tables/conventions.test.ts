@@ -15,9 +15,9 @@ describe('figures of this book keep the order that gives them sense', () => {
     expect(BLACK_BACKING).toBeLessThan(0.05);
   });
 
-  test('kinds scatter in the order clear, dye, pearl, pigment, white', () => {
+  test('kinds scatter, gram for gram, in the order clear, dye, pearl, pigment, white', () => {
     const scattering = (['clear', 'dye', 'pearl', 'pigment', 'white'] as const).map(
-      (kind) => COLOURING_KINDS[kind].scattering,
+      (kind) => COLOURING_KINDS[kind].scattering / COLOURING_KINDS[kind].dose,
     );
     expect(scattering).toEqual([...scattering].sort((x, y) => x - y));
   });
