@@ -6,7 +6,7 @@
  */
 
 /** Standard deviation of what the theory is off by, by how a look was made: of a photo its light and its lens are part of that. */
-export const DISCREPANCY_SD = { instrument: 0.7, screen: 0.8 } as const;
+export const DISCREPANCY_SD = { instrument: 0.65, screen: 0.8 } as const;
 
 /** Standard deviation of what one cup is off by in all its looks, by the errors of its doses. */
 export const SAME_CUP_SD = 0.35;

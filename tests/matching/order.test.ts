@@ -77,11 +77,21 @@ describe('the order of proposals', () => {
     [
       'the fewest bottles, where drops scatter the nearest by more',
       { expected: 3.3, likely: 0.3, bottles: 1 },
-      { expected: 2.4, likely: 0.4, scatter: 1, bottles: 4 },
+      { expected: 2.4, likely: 0.4, scatter: 2, bottles: 4 },
     ],
     ['what leaves no cup too full', { bottles: 4 }, { isOverfull: true, bottles: 2 }],
     ['what is likely right rather than less full', { isOverfull: true }, { expected: 2.4, likely: 0.3 }],
     ['what is likely right', { expected: 1, bottles: 3 }, { expected: 1.3, likely: 0.8, bottles: 2 }],
+    [
+      'what tries one bottle, where that makes it little worse',
+      { expected: 3.9, likely: 0.3, triesOne: true },
+      { expected: 2.4, likely: 0.4 },
+    ],
+    [
+      'what is nearer rather than what tries a bottle far off',
+      { expected: 2.4, likely: 0.4 },
+      { expected: 4.5, likely: 0.2, triesOne: true },
+    ],
     ['what tries one bottle, rather than fewer that are known', { triesOne: true, bottles: 3 }, { bottles: 2 }],
     [
       'what is likely right rather than what tries a bottle',
