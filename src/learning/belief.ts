@@ -78,14 +78,14 @@ export class Belief {
     return new OffsetNear(state.unknowns, asked, names, [...sources, { point, ofLikeness }]);
   }
 
-  /** How many looks there are at something with a material in it; none at what the shelf has not. */
-  looksAt(material: string): number {
+  /** Whether anybody has looked at something with a material in it, or measured films of it. */
+  isTried(material: string): boolean {
     const { state, looks } = this.grounds().parts;
     const { materials, placeOf } = state.unknowns;
     const place = placeOf.get(material);
     const unknowns = place === undefined ? undefined : materials[place]!;
-    if (unknowns === undefined || unknowns.kModes.length === 0) return 0;
-    return looks.filter(({ columns }) => columns.includes(unknowns.at)).length;
+    if (unknowns === undefined || unknowns.kModes.length === 0) return false;
+    return unknowns.isMeasured ?? looks.some(({ columns }) => columns.includes(unknowns.at));
   }
 
   /** Colours that a camera has shown, as they are believed to be: see `withoutBias`. */

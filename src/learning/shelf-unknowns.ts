@@ -18,6 +18,8 @@ export interface MaterialUnknowns extends LogSpectra {
   readonly at: number;
   /** Place of ln of its bottle's strength; a plastic and a flake have none. */
   readonly bottle?: number;
+  /** Films of it were measured. */
+  readonly isMeasured?: true;
   /** What a line of sight meets of it at 1 g/ml, of a flake. */
   readonly flake?: SpreadFlake;
   /** g/ml (of a plastic, a share) against which doses count as alike or unlike. */
@@ -91,7 +93,8 @@ function unknownsOf({ id, prior }: TaughtMaterial, at: number): MaterialUnknowns
     return { id, at, ...spectra, flake };
   }
   if (prior.kind === 'plastic') return { id, at, ...spectra, typical: TYPICAL_SHARE };
-  return { id, at, ...spectra, bottle: at + spectra.kModes.length + spectra.sModes.length };
+  const bottle = at + spectra.kModes.length + spectra.sModes.length;
+  return { id, at, ...spectra, bottle, ...(prior.kind === 'known' ? { isMeasured: true } : {}) };
 }
 
 function labelPlasticUnknowns(at: number): MaterialUnknowns {

@@ -167,8 +167,8 @@ function untriedFor(
   { belief, finishes, ...asked }: FirstRecipeQuestion,
   ingredients: readonly Ingredient[],
 ): ((candidate: number) => boolean) | undefined {
-  if (finishes || !cupsBegun(asked).some(({ plastic }) => belief.looksAt(plastic) > 0)) return undefined;
-  const untried = ingredients.map(({ material }) => belief.looksAt(material.id) === 0);
+  if (finishes || !cupsBegun(asked).some(({ plastic }) => belief.isTried(plastic))) return undefined;
+  const untried = ingredients.map(({ material }) => !belief.isTried(material.id));
   return (candidate) => untried[candidate]!;
 }
 

@@ -55,7 +55,7 @@ test('the density of a look is that of a normal number in six places', () => {
   const covariance = (extra: number): number[][] =>
     off.map((_, i) =>
       off.map((__, j) => {
-        const own = i === j ? 0.7 ** 2 + 0.35 ** 2 + 0.4 ** 2 + extra : 0;
+        const own = i === j ? 0.65 ** 2 + 0.35 ** 2 + 0.4 ** 2 + extra : 0;
         return slopes.reduce((sum, slope, m) => sum + slope[i]! * slope[j]! * inverse[m * count + m]!, own);
       }),
     );

@@ -190,7 +190,7 @@ describe('one look, theta known', () => {
     );
 
   test('the mean goes towards the look by the share of what it has seen that stays', () => {
-    const [theory, doses, noise] = [0.7 ** 2, 0.35 ** 2, 0.4 ** 2];
+    const [theory, doses, noise] = [0.65 ** 2, 0.35 ** 2, 0.4 ** 2];
     const share = (theory + doses) / (theory + doses + noise);
     expectClose(asked(1, 'a').offset[0]!, 2 * share, 1e-12, 'its own cup');
     expectClose(asked(1, 'a').offset[5]!, -share, 1e-12, 'its own cup, over black');
@@ -203,7 +203,7 @@ describe('one look, theta known', () => {
     const far = asked(40);
     expect(Math.max(...far.offset.map(Math.abs))).toBeLessThan(1e-12);
     const covariance = far.covariance([nothing], known);
-    for (let i = 0; i < 36; i++) expectClose(covariance[i]!, i % 7 === 0 ? 0.7 ** 2 : 0, 1e-12);
+    for (let i = 0; i < 36; i++) expectClose(covariance[i]!, i % 7 === 0 ? 0.65 ** 2 : 0, 1e-12);
   });
 });
 

@@ -82,7 +82,7 @@ interface PlainView {
 function plainCovariance(materials: readonly TaughtMaterial[], one: PlainView, other: PlainView): number {
   if (one.over !== other.over) return 0;
   const own = one.look === other.look ? one.look.axisSd ** 2 : 0;
-  return 0.7 ** 2 * alike(materials, one.look, other.look) + 0.35 ** 2 + own;
+  return 0.65 ** 2 * alike(materials, one.look, other.look) + 0.35 ** 2 + own;
 }
 
 function plainInverse(C: readonly (readonly number[])[]): readonly (readonly number[])[] {

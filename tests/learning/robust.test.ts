@@ -70,7 +70,7 @@ describe('what is left out', () => {
       const n = without.length;
       const C = J.flatMap((one, i) =>
         J.map((other, j) => {
-          let sum = i === j ? 0.7 ** 2 + 0.35 ** 2 + look.axisSd ** 2 : 0;
+          let sum = i === j ? 0.65 ** 2 + 0.35 ** 2 + look.axisSd ** 2 : 0;
           for (let a = 0; a < n; a++)
             if (one[a] !== 0) for (let b = 0; b < n; b++) sum += one[a]! * other[b]! * posterior.covariance[a * n + b]!;
           return sum;

@@ -115,10 +115,25 @@ describe('the order of proposals', () => {
       fc.property(fc.array(figures, { minLength: 1, maxLength: 8 }), (all) => {
         const [best] = firstOf(all, (each) => each, TOLERANCE, 1);
         const { least, step } = yardstickFor(all, TOLERANCE);
-        expect(best!.likely >= 0.85 || best!.expected < least + step).toBe(true);
+        expect(best!.likely >= 0.85 || best!.expected < least + step + (best!.triesOne ? 1.5 : 0)).toBe(true);
         expect(step).toBeGreaterThanOrEqual(0.5);
       }),
     );
+  });
+
+  test('firstOf(…) has one that tries no bottle, where it gives more than one', () => {
+    const trying = ['rust', 'sedge', 'olive'].map((name) => ({ ...PLAIN, triesOne: true, names: [name] }));
+    const known = { ...PLAIN, expected: 0.6, bottles: 3 };
+    const own = (each: Figures): Figures => each;
+    expect(firstOf([...trying, known], own, TOLERANCE, 3).map(({ names }) => names[0])).toEqual([
+      'olive',
+      'rust',
+      'peat',
+    ]);
+    expect(firstOf([...trying, known], own, TOLERANCE, 1)[0]!.triesOne).toBe(true);
+    // It is another proposal than one that adds a bottle to it to try that.
+    const more = { ...known, triesOne: true, bottles: 4, names: ['olive', 'peat', 'straw'] };
+    expect(firstOf([more, known], own, TOLERANCE, 3)).toEqual([more, known]);
   });
 
   test('firstOf(…) leaves out what only adds a bottle to one that comes before, for no gain', () => {

@@ -63,7 +63,7 @@ export function plainBelief(
   };
   return {
     near: () => ({ at: () => off }),
-    looksAt: () => 0,
+    isTried: () => false,
     mean: ({ layers }) => meanOf(layers),
     of({ layers }): BelievedViews {
       const mean = meanOf(layers);

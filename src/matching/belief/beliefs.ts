@@ -28,6 +28,6 @@ export interface Beliefs {
   /** The colours of `of` alone, which is cheaper. */
   mean(asked: BelievedCup): TwoViews;
   near(asked: BelievedCup, names: readonly string[]): OffsetNear;
-  /** How many looks there are at something with a material in it. */
-  looksAt(material: string): number;
+  /** Whether anybody has looked at something with a material in it, or measured films of it. */
+  isTried(material: string): boolean;
 }

@@ -125,7 +125,7 @@ const WORTH_MORE = 0.15;
 
 /**
  * The first few of some proposals, in their order; without those that only add something to one that comes before, or leave something out
- * of it, for no gain.
+ * of it, for no gain. Where all of them would try a bottle, the last gives way to the first that tries none: nobody has to.
  */
 export function firstOf<T>(
   proposals: readonly T[],
@@ -144,11 +144,16 @@ export function firstOf<T>(
     if (kept.length >= count) break;
     if (!kept.some((other) => isNoOther(next.figures, other.figures, tolerance))) kept.push(next);
   }
+  const known = ranked.find(({ figures }) => !figures.triesOne);
+  if (known && count > 1 && kept.length === count && kept.every(({ figures }) => figures.triesOne))
+    kept.splice(-1, 1, known);
   return kept.map(({ proposal }) => proposal);
 }
 
 function isNoOther(next: Figures, before: Figures, tolerance: number): boolean {
   const alike =
     before.names.every((name) => next.names.includes(name)) || next.names.every((name) => before.names.includes(name));
+  // What is all of known bottles is another proposal than what tries one.
+  if (before.triesOne && !next.triesOne) return false;
   return alike && next.expected > before.expected - WORTH_MORE * tolerance;
 }

@@ -8,12 +8,13 @@ import type { figuring } from './figures.ts';
 import { inOrder, yardstickFor } from './order.ts';
 import { toolsOf } from './proposal.ts';
 
-// How many sets are judged, of all and of as many bottles each; of how many of those less is thought of; and how many of the nearest are
-// proposed whatever the order. Conventions of this book.
+// How many sets are judged, of all and of as many bottles each; of how many of those less is thought of; and how many of the nearest, and
+// of the first that try no bottle, are proposed whatever the order. Conventions of this book.
 const JUDGED = 40;
 const OF_AS_MANY = 8;
 const THOUGHT_SMALLER = 8;
 const NEAREST = 5;
+const OF_KNOWN = 3;
 
 /** Doses, and what is to be expected of them. */
 interface JudgedDoses {
@@ -67,6 +68,9 @@ export function worthMeasuring(
     tolerance,
   );
   figured.sort((one, other) => inOrder(one.figures, other.figures, yardstick));
+  // Nobody has to try a bottle.
+  const known = figured.filter(({ figures }) => !figures.triesOne).slice(0, OF_KNOWN);
+  for (const { each } of known) chosen.add(each);
   for (const { each } of figured) {
     if (chosen.size >= WORKED_OUT) break;
     chosen.add(each);
