@@ -19,7 +19,7 @@ export function wrongLogText({ deltaE, slips }: WrongLog): string {
   return `This look doesn’t fit what the log says: ${differenceText(deltaE)}. ${slipQuestions(slips)}`;
 }
 
-const ANSWER = 'Correct the log; if it is right and the look too, write `checked: true` in the look';
+const ANSWER = 'Correct the log; if the log and the look are both right, write `checked: true` in the look';
 
 function countsFor(weight: number): string {
   return weight < 0.5

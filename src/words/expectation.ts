@@ -29,7 +29,7 @@ export function promiseText(promised: Expectation): string {
 
 /** What would tell more than the looks there are. */
 const TELLS_MORE: Readonly<Record<TellsMore, string>> = {
-  target: 'Three photos of the target would tell more, or an instrument',
+  target: 'Three photos of the target, or an instrument, would tell more',
   cup: 'Another look at a test pour would tell more',
 };
 

@@ -51,7 +51,7 @@ export function hitches(
 ): readonly string[] {
   const { tooLittle, weighed, runsShort } = best ?? {};
   return [
-    ...(byHand === undefined ? [] : [`By drops and spoons the best leaves more: ${expectationText(byHand)}.`]),
+    ...(byHand === undefined ? [] : [`By drops and spoons the best is further off: ${expectationText(byHand)}.`]),
     ...(tooLittle === undefined || weighed !== undefined ? [] : [sentence(tooLittleText(tooLittle))]),
     ...(runsShort === undefined ? [] : [runsShortText(runsShort, units)]),
   ];

@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import type { Expectation } from '../matching/belief/expectation.ts';
+import { type Expectation, isLikelyRight } from '../matching/belief/expectation.ts';
 import type { OpacityPart, PartSize, Verdict } from '../matching/target/verdict.ts';
 import { differenceText, hidesText } from './difference.ts';
 import { promiseText } from './expectation.ts';
@@ -36,7 +36,8 @@ const SIDES = {
 
 /**
  * A verdict, the words first and the size after them: "hue is right, much too solid (hides 78 %, the target 44 %), too dark: hard to
- * miss (ΔE 6.3)"; "within tolerance: you won’t see it (ΔE 0.8)".
+ * miss (ΔE 6.3)"; "within tolerance: you won’t see it (ΔE 0.8)". What is predicted, and hardly known, is right on paper alone: "on paper within
+ * tolerance; in plastic: hard to miss (expect ΔE 5.4, nine in ten within 7.6)".
  *
  * @param promised of a colour that is predicted: what is to be expected instead of the difference that its most likely colour has
  */
@@ -48,10 +49,11 @@ export function verdictText(verdict: Verdict, promised?: Expectation): string {
     ...partWords(lightness),
     ...partWords(vividness),
   ];
+  const onPaper = within && promised !== undefined && !isLikelyRight(promised);
   const parts = within
-    ? ['within tolerance', ...faults]
+    ? [`${onPaper ? 'on paper ' : ''}within tolerance`, ...faults]
     : [...(hue.size === 'right' ? ['hue is right'] : []), ...(faults.length === 0 ? ['no part far off'] : faults)];
-  return `${parts.join(', ')}: ${promised ? promiseText(promised) : differenceText(deltaE)}`;
+  return `${parts.join(', ')}${onPaper ? '; in plastic' : ''}: ${promised ? promiseText(promised) : differenceText(deltaE)}`;
 }
 
 function partWords(part: Verdict['hue' | 'lightness' | 'vividness' | 'opacity']): readonly string[] {

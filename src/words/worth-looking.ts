@@ -18,9 +18,9 @@ export function chipToPourText({ doses, thicknessMm }: ChipToPour, title: Titles
 export function worthText({ halves, doubt, doses }: WorthLooking, title: Titles): string {
   if (halves.length > 0) return `halves the doubt of ${halves.length} ${halves.length === 1 ? 'recipe' : 'recipes'}`;
   const [first] = doses;
-  return `what ${title(first!.material)} goes into is then known better (off by about ΔE ${deltaEText(doubt.after)}, now ${deltaEText(doubt.before)})`;
+  return `brings you closer with ${title(first!.material)} in the cup (off by about ΔE ${deltaEText(doubt.after)} instead of ${deltaEText(doubt.before)})`;
 }
 
 /** Where no chip is worth pouring. */
 export const NOTHING_WORTH_LOOKING =
-  'No chip would tell you much now: the book knows what its looks can teach it. Ask again when a new bottle stands on the shelf.';
+  'No chip would tell you much now: your looks have taught the book what they can. Ask again when there is a new bottle on the shelf.';

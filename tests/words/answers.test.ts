@@ -197,7 +197,7 @@ describe('first recipes', () => {
     [
       'one that is weighed, since drops and spoons miss',
       { proposals: [recipe(1.4)], byHand: { expected: 3.1, bound90: 4.4, likely: 0.1 } },
-      '40 drops of Rowan in 120 ml of Supple: just visible (ΔE 1.4). By drops and spoons the best leaves more: easy to see (expect ΔE 3.1, nine in ten within 4.4).',
+      '40 drops of Rowan in 120 ml of Supple: just visible (ΔE 1.4). By drops and spoons the best is further off: easy to see (expect ΔE 3.1, nine in ten within 4.4).',
     ],
     [
       'a shelf of plastic alone',
@@ -232,7 +232,7 @@ describe('what to do with a cup', () => {
         now: verdict(2.4),
         proposals: [],
       },
-      'Leave it as it is: that is as near as your looks can tell. Three photos of the target would tell more, or an instrument. Hue is right, too dark: just visible (ΔE 2.4).',
+      'Leave it as it is: that is as near as your looks can tell. Three photos of the target, or an instrument, would tell more. Hue is right, too dark: just visible (ΔE 2.4).',
     ],
     [
       'one that no step helps',

@@ -12,7 +12,7 @@ test('a look that does not fit is asked about in the maker’s own words, the li
       { kind: 'bad-look', likely: 0.1 },
     ),
   ).toBe(
-    'This look doesn’t fit what the log says: plainly another colour (ΔE 14). Did the 4 drops of Rust go in? Or was it Rowan, not Rust? Or was it another cup that was looked at, or another light?',
+    'This look doesn’t fit what the log says: plainly another colour (ΔE 14). Did the 4 drops of Rust go in? Or was it Rowan, not Rust? Or was it another cup that you looked at, or another light?',
   );
 });
 

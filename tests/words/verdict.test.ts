@@ -48,6 +48,17 @@ describe('verdictText', () => {
     );
   });
 
+  test.each([
+    [0.4, 'on paper within tolerance; in plastic: hard to miss (expect ΔE 5.4, nine in ten within 7.6)'],
+    [0.9, 'within tolerance: hard to miss (expect ΔE 5.4, nine in ten within 7.6); likely right: 90 %'],
+  ])(
+    'says of what is predicted and likely right by %s that it is right on paper, or that it is right',
+    (likely, words) => {
+      const found = judged(['#8c6840', '#4a3a28'], ['#8d6941', '#4a3a28']);
+      expect(verdictText(found, { expected: 5.4, bound90: 7.6, likely })).toBe(words);
+    },
+  );
+
   test('never says "thin" or "thick", which a bait is in millimetres', () => {
     for (const seen of ['#000000', '#403020', '#9c8e70'])
       expect(verdictText(judged(['#d4c092', seen], ['#d4c092', '#7d735d']))).not.toMatch(/thin|thick/);

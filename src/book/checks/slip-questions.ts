@@ -24,7 +24,7 @@ function asked(slip: ToldSlip): string {
     case 'miscounted':
       return `did ${TIMES[slip.times] ?? `${slip.times} times`} ${amount(slip)} go in?`;
     case 'bad-look':
-      return 'was it another cup that was looked at, or another light?';
+      return 'was it another cup that you looked at, or another light?';
   }
 }
 
