@@ -11,22 +11,23 @@ export function knownText(known: Known): string {
 export function knownSentence(known: Known): string {
   switch (known.how) {
     case 'seen':
-      return 'Seen: somebody has looked at it just as it is, and the colour shown is what was seen and computed, each for what it is worth.';
+      return 'Seen: somebody has looked at exactly this. The colour shown weighs what was seen against what is computed.';
     case 'learned':
-      return `Learned from ${counted(known.looks, 'look')} at something with the same materials in it.${flakeSentence(known)}`;
+      return `Learned from ${counted(known.looks, 'look')} at ${known.looks === 1 ? 'something' : 'cups, chips and baits'} made with its materials.${flakeSentence(known)}`;
     default:
       return `${TIER_SENTENCES[known.how]}${flakeSentence(known)}`;
   }
 }
 
 function flakeSentence({ flakeByFace }: Exclude<Known, { readonly how: 'seen' }>): string {
-  return flakeByFace ? ' Its flake is shown by its face colour: nobody has looked at all of that in plastic yet.' : '';
+  return flakeByFace ? ' Its flake is shown by the colour of its face: some of it nobody has seen in plastic yet.' : '';
 }
 
 const TIER_SENTENCES: Readonly<Record<Tier, string>> = {
-  measured: 'Measured: nobody has looked at all of its materials yet, but there are spectra of those.',
-  photographed: 'Photographed: of at least one of its materials there are only the photos of test chips in its file.',
-  estimated: 'Estimated: at least one of its materials is known only by one colour and its kind.',
+  measured: 'Measured: nobody has looked at some of its materials yet, but their files have spectra.',
+  photographed:
+    'Photographed: of at least one of its materials the book has only the photos of test chips in its file.',
+  estimated: 'Estimated: of at least one of its materials the book has only one colour and its kind.',
 };
 
 /** The same for plastic with nothing in it. */
@@ -37,7 +38,7 @@ export function materialKnownSentence(known: Known): string {
   switch (known.how) {
     case 'seen':
     case 'learned':
-      return `${known.how === 'seen' ? 'Seen' : `Learned from ${counted(known.looks, 'look')} at something with it`}, and from what its file says.`;
+      return `${known.how === 'seen' ? 'Seen' : `Learned from ${counted(known.looks, 'look')} at something with it in`}, beside what its file says.`;
     default:
       return MATERIAL_TIER_SENTENCES[known.how];
   }

@@ -1,4 +1,5 @@
 import { differenceText } from './difference.ts';
+import { expectationText } from './expectation.ts';
 import { counted } from './sentence-text.ts';
 
 /** How much of a whole a share is, in words, by the share from which on it is called so. Convention of this book. */
@@ -18,23 +19,27 @@ export function shareText(share: number): string {
 /** How much looks have taught of a material: how many they are, and how much they have taken of the doubt that its file leaves. */
 export function taughtText(looks: number, share: number): string {
   const [, words] = SHARE_WORDS.find(([from]) => share >= from) ?? SHARE_WORDS.at(-1)!;
-  const took = `${looks === 1 ? 'has' : 'have'} taken away ${words} of the doubt that its file leaves (${shareText(share)})`;
-  return `${counted(looks, 'look')} at something with it ${took}.`;
+  const settled = `${looks === 1 ? 'has' : 'have'} settled ${words} of the doubt that its file leaves (${shareText(share)})`;
+  return `${counted(looks, 'look')} at something with it in ${settled}.`;
 }
 
-/** Of what no look has taught anything of. */
-export const UNTAUGHT_SENTENCE = 'Nothing was learned from looks at it yet, so it is shown as its file says.';
+/** What stands over the shares of looks in that. */
+export const SHARES_SENTENCE = 'How much of that doubt each has settled.';
+
+/** Of what nobody has looked at. */
+export const UNTAUGHT_SENTENCE =
+  'There is no look yet at anything with it in, so the shelf and the top of this page show what its file says.';
 
 /** Of that, where it is believed to be otherwise. */
 export const BELIEVED_OTHERWISE_SENTENCE =
-  'A label is believed only so far: the book also goes by what materials of its kind do, and by all looks at other things. What it makes of that stands beside it.';
+  'The book trusts a label only so far: it also goes by what its kind usually does, and by every look at other things. Whatever you mix with it is worked out from what the book believes.';
 
-/** How what the file says and what the book has learned lie apart. */
+/** How far what the file says and what the book has learned are apart. */
 export function apartText(deltaE: number): string {
-  return `what its file says and what the book believes: ${differenceText(deltaE)}`;
+  return `the difference between its file and what the book believes: ${differenceText(deltaE)}`;
 }
 
 /** How surely the colour of a typical dose is known. */
 export function sureSentence({ expected, bound }: { readonly expected: number; readonly bound: number }): string {
-  return `Expect a typical dose to be off by this much: ${differenceText(expected)}. Nine in ten stay within this: ${differenceText(bound)}.`;
+  return `How far off a usual dose may be: ${expectationText({ expected, bound90: bound })}.`;
 }

@@ -29,9 +29,9 @@ describe('a material that was looked at', () => {
     expect(learned).toMatch(/^Peat in rising doses, as the book believes now\./);
     const words = wordsIn(part);
     expect(words).toContain('20 drops in 100 ml, 3 mm thick.');
-    expect(words).toMatch(/What its file says and what the book believes: .* \(ΔE [\d.]+\)\./);
+    expect(words).toMatch(/The difference between its file and what the book believes: .* \(ΔE [\d.]+\)\./);
     expect(words).toMatch(
-      /4 looks at something with it have taken away .* of the doubt that its file leaves \(\d+ %\)\./,
+      /4 looks at something with it in have settled .* of the doubt that its file leaves \(\d+ %\)\./,
     );
   });
 
@@ -75,16 +75,21 @@ describe('a material that was looked at', () => {
   test('says in words how surely it is known', async () => {
     const words = wordsIn(byRole(await page('peat'), 'region', { name: 'How its colour is known' }));
     expect(words).toMatch(/Learned from 4 looks/);
-    expect(words).toMatch(/be off by this much: .* \(ΔE [\d.]+\)\. Nine in ten stay within this: .* \(ΔE [\d.]+\)\./);
+    expect(words).toMatch(/How far off a usual dose may be: .* \(expect ΔE [\d.]+, nine in ten within [\d.]+\)\./);
   });
 });
 
 describe('a material that nobody has looked at', () => {
+  const headOf = (differs: boolean): string => (differs ? 'Its file, and what the book believes' : 'As its file says');
+
   test('stands there as its file says, with nothing beside it that looks alike', async () => {
     const document = await page('peat', unseen);
-    const part = byRole(document, 'region', { name: 'As its file says' });
+    const { differs } = beforeAndAfter(materialOf(unseen, 'peat'), unseen)!;
+    const part = byRole(document, 'region', { name: headOf(differs) });
     expect(allByRole(part, 'img').map(nameOf)[0]).toMatch(/^Peat as its file says\./);
-    expect(wordsIn(part)).toContain('Nothing was learned from looks at it yet, so it is shown as its file says.');
+    expect(wordsIn(part)).toContain(
+      'There is no look yet at anything with it in, so the shelf and the top of this page show what its file says.',
+    );
     expect(wordsIn(document)).not.toContain('What taught it');
   });
 
@@ -103,8 +108,8 @@ describe('a material that nobody has looked at', () => {
   test('says why something else stands beside it, and only there', async () => {
     for (const id of ['peat', 'lamp-black', 'ivory-pearl']) {
       const { differs } = beforeAndAfter(materialOf(unseen, id), unseen)!;
-      const part = byRole(await page(id, unseen), 'region', { name: 'As its file says' });
-      expect(wordsIn(part).includes('A label is believed only so far'), id).toBe(differs);
+      const part = byRole(await page(id, unseen), 'region', { name: headOf(differs) });
+      expect(wordsIn(part).includes('The book trusts a label only so far'), id).toBe(differs);
       expect(allByRole(part, 'img').length, id).toBe(differs ? 3 : 1);
     }
   });

@@ -7,6 +7,7 @@ import { required } from '../../values/required.ts';
 import {
   apartText,
   BELIEVED_OTHERWISE_SENTENCE,
+  SHARES_SENTENCE,
   shareText,
   taughtText,
   UNTAUGHT_SENTENCE,
@@ -24,7 +25,7 @@ export function beforeAndAfterSection(context: PageContext, material: Material):
   const beliefs = beforeAndAfter(material, context.book);
   if (beliefs === undefined) return html``;
   const taught = whatTaught(context.book, material);
-  return html`<section class="part" aria-labelledby="before"><h2 id="before">${taught === undefined ? 'As its file says' : 'Before and after the looks'}</h2>
+  return html`<section class="part" aria-labelledby="before"><h2 id="before">${taught !== undefined ? 'Before and after the looks' : beliefs.differs ? 'Its file, and what the book believes' : 'As its file says'}</h2>
 ${pairFigure(context, material, beliefs)}
 ${beliefs.differs ? laddersFigure(context, material, beliefs) : ''}
 <p>${taught === undefined ? UNTAUGHT_SENTENCE : taughtText(taught.looks, taught.share)}${taught === undefined && beliefs.differs ? ` ${BELIEVED_OTHERWISE_SENTENCE}` : ''}</p>
@@ -68,7 +69,7 @@ function teachersList(context: PageContext, { id }: Material, { teachers }: What
   const listed = teachers.slice(0, LISTED);
   const others = teachers.slice(LISTED);
   const share = others.reduce((sum, each) => sum + each.share, 0);
-  return html`<section aria-labelledby="taught"><h3 id="taught">What taught it</h3><ol class="teachers">${listed.map(
+  return html`<section aria-labelledby="taught"><h3 id="taught">What taught it</h3><p class="fine">${SHARES_SENTENCE}</p><ol class="teachers">${listed.map(
     (teacher) =>
       html`<li><span>${
         teacher.kind === 'recipe'
