@@ -57,7 +57,7 @@ describe('the page that says how colours are computed', () => {
     expect(drawn(part)).toMatch(/what the nearest looks add to the model, over the dose of/m);
     const words = wordsIn(part);
     expect(words).toMatch(
-      /Left, clear: light goes down and straight back, 12 mm in all\. Right, .*Ivory Pearl: this ray was turned \d+ times and went \d+ mm\./,
+      /Left, clear: light goes down and straight back, 12 mm in all\. Right, .*Ivory Pearl: this ray was turned \d+ times and travelled \d+ mm\./,
     );
     expect(words).toMatch(/The (?:dot is a look|dots are looks), at .* in 100 ml\./);
     // It has too few looks for a chart, and the demo book has not.

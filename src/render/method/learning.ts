@@ -21,8 +21,8 @@ export function learningPart(context: PageContext, examples: MethodExamples): Me
   return {
     id: 'learning',
     title: 'How the book learns',
-    content: html`<p>A test bait tells you what no shelf can: what your own bottles are. Every look of the book is taken together: what every material absorbs and scatters, the cards that you look over, and how light goes in plastic are moved as far as all looks together demand, and no further than files and looks leave open. A look that fits nothing else counts for little. What is left over beside the nearest looks is kept as well, and fades as a cup is less like them. Wall, pages, cards and proposals all go by that.</p>
-${seen.length === 0 ? '' : html`<p>In this book ${counted(seen.length, 'round')} ${seen.length === 1 ? 'was' : 'were'} looked at over white; half of the looks are within ΔE ${deltaEText(median(seen))} of what the book shows of them now.</p>`}${learningFigures(context, examples)}`,
+    content: html`<p>A test pour tells you what no label can: what your own bottles do. The book takes all its looks together, and works out from them what each material absorbs and scatters, how your cards reflect and how light travels in your plastic. It moves these as far as the looks ask for, and no further than labels and looks leave room for. A look that doesn’t fit the others counts for little. Whatever the model still misses near a look is added on top; the less a cup is like one that was seen, the less is added. The wall, the pages, the cards and the proposals all go by that.</p>
+${seen.length === 0 ? '' : html`<p>In this book ${counted(seen.length, 'round')} ${seen.length === 1 ? 'was' : 'were'} looked at over white; half of them are within ΔE ${deltaEText(median(seen))} of what the book shows now.</p>`}${learningFigures(context, examples)}`,
   };
 }
 
@@ -31,9 +31,9 @@ function learningFigures(context: PageContext, examples: MethodExamples): Html {
   const { book } = context;
   const { light, line } = learningPictures(book);
   const known = knownOverLooks(book);
-  return html`${light === undefined ? '' : html`<h3>A label leaves much open</h3><p>One colour on a bottle fits many materials, and yours may be stronger than the next. Each look rules some of them out.</p>${lightFigure(context, light)}`}
-${examples.scatterer === undefined ? '' : html`<h3>Clear is not cloudy</h3><p>White does more to a dye than cover it: it sends light on longer ways through it.</p>${lightPathPicture(examples.scatterer, book.optics)}`}
-${line === undefined ? '' : html`<h3>What was seen weighs most where it was seen</h3><p>No theory is quite right. So what the book shows is the model, and beside it what the nearest looks were off by.</p>${offsetPicture(book, line)}`}
+  return html`${light === undefined ? '' : html`<h3>A label leaves a lot open</h3><p>Many materials fit the one colour on a label, and your bottle may be stronger than the next. Each look rules some of them out.</p>${lightFigure(context, light)}`}
+${examples.scatterer === undefined ? '' : html`<h3>Clear is not cloudy</h3><p>White does more to a dye than cover it: it sends light the long way round through it.</p>${lightPathPicture(examples.scatterer, book.optics)}`}
+${line === undefined ? '' : html`<h3>What was seen weighs most where it was seen</h3><p>No theory is quite right. So the book shows what the model says, and adds what it missed the nearest looks by.</p>${offsetPicture(book, line)}`}
 ${known === undefined ? '' : html`<h3 id="knew">How well this book knew its colours</h3>${knownChart(known)}`}`;
 }
 
@@ -52,7 +52,7 @@ function lightFigure(context: PageContext, { material, thicknessMm, before, afte
       { ...before, mark: 'wide' },
       { ...after, mark: 'narrow' },
     ],
-  })}<figcaption>How much light ${name} leaves on ${lengthText(thicknessMm, context.book.settings)} of its usual dose. Nine in ten materials with such a label lie in the wide band; after ${counted(looks, 'look')} nine in ten lie in the narrow one.</figcaption></figure>`;
+  })}<figcaption>How much light is left after ${lengthText(thicknessMm, context.book.settings)} of plastic with the usual dose of ${name}. By the label alone, nine in ten such materials lie in the wide band; after ${counted(looks, 'look')} nine in ten lie in the narrow one.</figcaption></figure>`;
 }
 
 /** "from 9 % to 47 %" */

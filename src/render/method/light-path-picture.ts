@@ -25,7 +25,7 @@ export function lightPathPicture(scatterer: PlasticCurve, { path }: Book['optics
   const { title } = scatterer.material;
   const description = `Clear: straight down to the card and straight back, ${clear.wayMm.toFixed(0)} mm. With ${title}: turned ${cloudy.turns} times, ${cloudy.wayMm.toFixed(0)} mm before it is out.`;
   return html`<figure class="method-figure"><svg class="graph" role="img" aria-labelledby="path-title path-desc" viewBox="0 0 ${WIDTH} ${TOP + DEPTH + CARD + 22}" width="${WIDTH}" height="${TOP + DEPTH + CARD + 22}"><title id="path-title">A ray in clear plastic and one in cloudy plastic</title><desc id="path-desc">${description}</desc>
-${panel(0, 'clear', clear)}${panel(WIDTH - PANEL, `with ${title}`, cloudy)}</svg><figcaption>${LADDER_MM} mm of plastic on a card. Left, clear: light goes down and straight back, ${clear.wayMm.toFixed(0)} mm in all. Right, with the usual dose of ${title}: this ray was turned ${cloudy.turns} times and went ${cloudy.wayMm.toFixed(0)} mm. So a drop of dye takes ${percent(path.d)} less out of light in clear plastic. The book began with ${percent(CLEAR_SHORTENING)} and learns that, too.</figcaption></figure>`;
+${panel(0, 'clear', clear)}${panel(WIDTH - PANEL, `with ${title}`, cloudy)}</svg><figcaption>${LADDER_MM} mm of plastic on a card. Left, clear: light goes down and straight back, ${clear.wayMm.toFixed(0)} mm in all. Right, with the usual dose of ${title}: this ray was turned ${cloudy.turns} times and travelled ${cloudy.wayMm.toFixed(0)} mm. So a drop of dye takes ${percent(path.d)} less out of the light in clear plastic. The book started from ${percent(CLEAR_SHORTENING)} and learns that, too.</figcaption></figure>`;
 }
 
 function panel(left: number, name: string, { corners }: LightWalk): Html {
