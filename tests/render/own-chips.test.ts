@@ -36,7 +36,7 @@ describe('chips of the maker’s own', () => {
     expect(items.length).toBeLessThanOrEqual(3);
     for (const item of items)
       expect(item).toMatch(
-        / in 100 ml, 6 mm thick: (?:halves the doubt of \d+ recipes?|what .+ known better \(.*ΔE.*\))\./,
+        / in 100 ml, 6 mm thick: (?:halves the doubt of \d+ recipes?|brings you closer with .+ in the cup \(.*ΔE.*\))\./,
       );
     expect(await pageWords('shelf', '', SAMPLE_BOOK)).not.toContain('Worth a chip');
   });

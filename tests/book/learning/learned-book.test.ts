@@ -103,7 +103,7 @@ test('flake that nobody has looked at leaves its body known as it is, and is tol
   expect(known('peat: 3 drops, fleck: 0.2 g')).toEqual({ how: 'learned', looks: 2, flakeByFace: true });
   expect(known('fleck: 0.2 g')).toEqual({ how: 'estimated' });
   expect(knownSentence(known('peat: 3 drops, fleck: 0.2 g'))).toMatch(
-    /^Learned from 2 looks .* Its flake is shown by its face colour/,
+    /^Learned from 2 looks .* Its flake is shown by the colour of its face/,
   );
   expect(knownSentence(known('peat: 3 drops'))).not.toMatch(/flake/);
 });
