@@ -38,7 +38,7 @@ export function materialKnownSentence(known: Known): string {
   switch (known.how) {
     case 'seen':
     case 'learned':
-      return `${known.how === 'seen' ? 'Seen' : `Learned from ${counted(known.looks, 'look')} at something with it in`}, beside what its file says.`;
+      return `${known.how === 'seen' ? 'Seen' : `Learned from ${counted(known.looks, 'look')} at ${known.looks === 1 ? 'something' : 'things'} with it in`}, and from its file.`;
     default:
       return MATERIAL_TIER_SENTENCES[known.how];
   }

@@ -20,7 +20,7 @@ export function shareText(share: number): string {
 export function taughtText(looks: number, share: number): string {
   const [, words] = SHARE_WORDS.find(([from]) => share >= from) ?? SHARE_WORDS.at(-1)!;
   const settled = `${looks === 1 ? 'has' : 'have'} settled ${words} of the doubt that its file leaves (${shareText(share)})`;
-  return `${counted(looks, 'look')} at something with it in ${settled}.`;
+  return `${counted(looks, 'look')} ${settled}.`;
 }
 
 /** What stands over the shares of looks in that. */

@@ -30,9 +30,7 @@ describe('a material that was looked at', () => {
     const words = wordsIn(part);
     expect(words).toContain('20 drops in 100 ml, 3 mm thick.');
     expect(words).toMatch(/The difference between its file and what the book believes: .* \(ΔE [\d.]+\)\./);
-    expect(words).toMatch(
-      /4 looks at something with it in have settled .* of the doubt that its file leaves \(\d+ %\)\./,
-    );
+    expect(words).toMatch(/4 looks have settled .* of the doubt that its file leaves \(\d+ %\)\./);
   });
 
   test('has the very colour of its label before, and the last step of its ladder is of what was learned', () => {
