@@ -65,7 +65,12 @@ describe('a prediction along doses', () => {
     expect(Math.sign(at.more)).toBe(Math.sign(look!.more));
     expect(Math.abs(at.more)).toBeGreaterThan(Math.abs(last.more));
     expect(at.high - at.low).toBeLessThan(last.high - last.low);
+    expect(at.high - at.low).toBeLessThan(steps[0]!.high - steps[0]!.low);
     for (const { more, low, high } of steps) expectClose(more, (low + high) / 2, 1e-9);
+    // What is drawn for that is nothing to be doubted: the look is within nine in ten, and beyond what is believed.
+    expect(look!.more / at.more).toBeGreaterThanOrEqual(1);
+    expect(look!.more).toBeGreaterThan(at.low);
+    expect(look!.more).toBeLessThan(at.high);
   });
 
   test('is drawn of a cup by itself that is believed', () => {

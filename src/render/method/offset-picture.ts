@@ -1,4 +1,4 @@
-import type { LabAxis, OffsetLine } from '../../book/method/learning-pictures.ts';
+import type { LabAxis, OffsetLine } from '../../book/method/offset-line.ts';
 import type { Book } from '../../book/model.ts';
 import { titleOnShelf } from '../book-index.ts';
 import { ladderText } from '../dose-text.ts';
@@ -7,7 +7,7 @@ import { fixed } from '../spectrum-graph.ts';
 import { listText } from '../words.ts';
 
 const WIDTH = 330;
-const [LEFT, RIGHT, HEAD, FOOT, HEIGHT] = [6, 70, 22, 30, 210];
+const [LEFT, RIGHT, HEAD, FOOT, HEIGHT] = [6, 70, 22, 42, 222];
 
 const WORDS: Readonly<Record<LabAxis, readonly [more: string, less: string]>> = {
   L: ['lighter', 'darker'],
@@ -40,5 +40,5 @@ export function offsetPicture(book: Book, { material, axis, beside, steps, seen 
 <polygon class="graph-band narrow" points="${area.join(' ')}"/><path class="graph-line dashed" d="M${LEFT} ${fixed(y(0))}H${WIDTH - RIGHT}"/><polyline class="graph-line" points="${steps.map((step) => at(step.gramsPerMl, step.more)).join(' ')}"/>
 ${seen.map((look) => html`<circle class="graph-dot" cx="${fixed(x(look.gramsPerMl))}" cy="${fixed(y(look.more))}" r="4.5"/>`)}
 <text class="graph-name" x="${WIDTH - RIGHT + 6}" y="${fixed(y(0) + 4)}">the model</text><text class="graph-name" x="${WIDTH - RIGHT + 6}" y="${fixed(name + 4)}">believed</text>
-<text class="graph-scale" x="${LEFT}" y="12">${more}</text><text class="graph-scale" x="${LEFT}" y="${HEIGHT - FOOT + 6}">${less}</text><text class="graph-scale" x="${LEFT}" y="${HEIGHT - 4}">${dose(first)}</text><text class="graph-scale" x="${WIDTH - RIGHT}" y="${HEIGHT - 4}" text-anchor="end">${dose(last)}</text></svg><figcaption>${cup}, from ${dose(first)} to ${dose(last)}. The ${seen.length === 1 ? 'dot is a look' : 'dots are looks'}, at ${doses}. Near ${seen.length === 1 ? 'it' : 'them'} the book leans towards what was seen; far away it goes by the model alone, and the band of nine in ten is wider.</figcaption></figure>`;
+<text class="graph-scale" x="${LEFT}" y="12">${more}</text><text class="graph-scale" x="${LEFT}" y="${HEIGHT - FOOT + 16}">${less}</text><text class="graph-scale" x="${LEFT}" y="${HEIGHT - 4}">${dose(first)}</text><text class="graph-scale" x="${WIDTH - RIGHT}" y="${HEIGHT - 4}" text-anchor="end">${dose(last)}</text></svg><figcaption>${cup}, from ${dose(first)} to ${dose(last)}. The ${seen.length === 1 ? 'dot is a look' : 'dots are looks'}, at ${doses}. Near ${seen.length === 1 ? 'it' : 'them'} the book leans towards what was seen, not all the way, since a look may be off too; far away it goes by the model alone, and the band of nine in ten is wider.</figcaption></figure>`;
 }
