@@ -25,7 +25,7 @@ export function nextAdditionText(answer: Omit<NextAddition, 'leftOut'>, units: V
     ...hitches(proposal, byHand, units),
     ...(crowded === undefined ? [] : [crowdedText(crowded, units)]),
     ...(shortPlastic === undefined ? [] : [`A new cup would take ${shortPlasticText(shortPlastic, units)}.`]),
-    ...differsSentences(differs),
+    ...differsSentences(differs, answer),
   ];
   const recipe = startAgain && recipeText(startAgain, units);
   const fresher = recipe && !spares ? [`A new cup gets closer: ${recipe}`] : [];

@@ -93,7 +93,8 @@ export function nextView(
 /** A verdict; what is right stands out. */
 export function judged(left: Proposal['left'], promised?: Expectation): Html {
   const words = sentence(verdictText(left, promised));
-  return left.within ? html`<b>${words}</b>` : html`${words}`;
+  const isRight = left.within && (promised === undefined || isLikelyRight(promised));
+  return isRight ? html`<b>${words}</b>` : html`${words}`;
 }
 
 /** One way to measure a proposal. */
