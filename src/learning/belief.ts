@@ -19,6 +19,7 @@ import { LookField } from './look-field.ts';
 import { OffsetNear } from './offset-near.ts';
 import { type ShelfOffsets, shelfOffsets } from './offset-sources.ts';
 import { type PredictedLooks, predictedLooks } from './predicted-looks.ts';
+import { steadyHand } from './steady-hand.ts';
 import { withoutCup } from './without-cup.ts';
 
 /** As alike as this, a look counts among those that bear on a colour. Convention of this book. */
@@ -34,6 +35,7 @@ interface Grounds {
 export class Belief {
   private readonly grounds: () => Grounds;
   private readonly offsets: () => ShelfOffsets;
+  private readonly hands = new Map<string, number>();
 
   constructor(from: LearnedShelf | (() => Grounds)) {
     this.grounds = once(typeof from === 'function' ? from : () => groundsOf(from));
@@ -86,6 +88,15 @@ export class Belief {
     const unknowns = place === undefined ? undefined : materials[place]!;
     if (unknowns === undefined || unknowns.kModes.length === 0) return false;
     return unknowns.isMeasured ?? looks.some(({ columns }) => columns.includes(unknowns.at));
+  }
+
+  /** How many times what is usual the doses of all cups were off by: see `steadyHand`. Remembered. */
+  hand(spreadOf: (material: string) => number): number {
+    const { parts, field } = this.grounds();
+    const key = parts.state.unknowns.materials.map(({ id }) => spreadOf(id)).join();
+    const hand = this.hands.get(key) ?? steadyHand(parts, field.shared, spreadOf);
+    this.hands.set(key, hand);
+    return hand;
   }
 
   /** Colours that a camera has shown, as they are believed to be: see `withoutBias`. */

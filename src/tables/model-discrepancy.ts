@@ -20,3 +20,6 @@ export const TRACE_OF_TYPICAL = 0.03;
 /** What ln of a thickness counts for beside ln of a dose, and the mm from which it is reckoned. */
 export const THICKNESS_COUNTS = 2;
 export const MIDDLE_THICKNESS_MM = 6;
+
+/** Standard deviation, in ln, of how steady a maker's hand is, about what is common practice. Convention of this book. */
+export const HAND_SD = 0.7;

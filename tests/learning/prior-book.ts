@@ -21,13 +21,24 @@ export interface TrueColour {
   readonly truth: TwoViews;
 }
 
-/** A book of which everything is drawn from what is believed before any look: theta, the theory's errors, those of doses, labels and looks. */
+/**
+ * A book of which everything is drawn from what is believed before any look: theta, the theory's errors, those of doses, labels and looks.
+ *
+ * @param spread one standard deviation, in ln, of a dose in a cup beside what is logged; unset: 0
+ */
 export function priorBook(
   seed: number,
   {
     camera,
+    spread = 0,
     ...size
-  }: { readonly materials: number; readonly recipes: number; readonly rounds: number; readonly camera?: string },
+  }: {
+    readonly materials: number;
+    readonly recipes: number;
+    readonly rounds: number;
+    readonly camera?: string;
+    readonly spread?: number;
+  },
 ): { readonly data: LearningData; readonly asked: readonly TrueColour[]; readonly theta: Float64Array } {
   const { data } = simulatedBook({ seed, ...size, ...(camera ? { camera, axisSd: 1.15 } : {}) });
   const other = simulatedBook({ seed: seed + 1000, materials: size.materials, recipes: 20, rounds: 1 }).data.looks;
@@ -75,8 +86,19 @@ export function priorBook(
     const z = Float64Array.from({ length: n }, normal);
     return Array.from({ length: n }, (_, i) => z.reduce((sum, value, k) => sum + L[i * n + k]! * value, 0));
   });
-  const truths = placed.map(({ layers }, i): TwoViews => {
-    const { overWhite, overBlack } = model(compose(unknowns, layers));
+  const doses = new Map<string, number>();
+  const poured = (layers: readonly LookedLayer[], cup: string | undefined): readonly LookedLayer[] =>
+    layers.map((layer) => ({
+      ...layer,
+      contents: layer.contents.map(([id, dose]) => {
+        const key = `${cup} ${id}`;
+        const off = doses.get(key) ?? (cup === undefined || spread === 0 ? 0 : spread * normal());
+        doses.set(key, off);
+        return [id, dose * Math.exp(off)] as const;
+      }),
+    }));
+  const truths = placed.map(({ layers, errors }, i): TwoViews => {
+    const { overWhite, overBlack } = model(compose(unknowns, poured(layers, errors.cup)));
     const off = field.map((axis) => axis[i]!);
     return { overWhite: moved(overWhite, off.slice(0, 3)), overBlack: moved(overBlack, off.slice(3)) };
   });

@@ -64,6 +64,7 @@ export function plainBelief(
   return {
     near: () => ({ at: () => off }),
     isTried: () => false,
+    hand: () => 1,
     mean: ({ layers }) => meanOf(layers),
     of({ layers }): BelievedViews {
       const mean = meanOf(layers);

@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-
+import { steadiedBench } from '../../matching/belief/steadied-bench.ts';
 import { type CupAsked, nextForCup, questionAskedFirst } from '../../matching/cup-question.ts';
 import { type CutBack, cutBack } from '../../matching/cut-back.ts';
 import { type FirstRecipe, firstRecipe } from '../../matching/first-recipe.ts';
@@ -63,6 +63,8 @@ export function firstRecipeFor(
     const part = partFor(target, name, 1);
     return part ? [{ ...part, flakes, ...defined({ plastic: own }) }] : [];
   });
+  const belief = beliefOf(book.learned);
+  const bench = steadiedBench(book.settings, belief, book.materials);
   const plastic = matchPlastic(book) ?? '';
   const mold = book.molds.find(({ id }) => id === target.mold);
   const ask = (asked: readonly PartAsked[], shelf = book.materials): FirstRecipe =>
@@ -73,8 +75,8 @@ export function firstRecipeFor(
       plasticMl,
       shelf,
       optics: book.optics,
-      belief: beliefOf(book.learned),
-      bench: book.settings,
+      belief,
+      bench,
       tolerance: target.tolerance,
       most,
       limits: cupLimits(book.settings, { inStock, effect: target.effect }),
@@ -128,16 +130,17 @@ export function substitutesFor(
 ): Substitution {
   const mold = required(book.molds, recipe.mold);
   const thicknessMm = mold.bodyMm;
+  const belief = beliefOf(book.learned);
   return substitutes({
     mold,
     cup: cupOf(cup, cup.startMl),
     thicknessMm,
     key: keyOfCup(recipe.id, cup),
-    belief: beliefOf(book.learned),
+    belief,
     material,
     shelf: book.materials,
     optics: book.optics,
-    bench: book.settings,
+    bench: steadiedBench(book.settings, belief, book.materials),
     tolerance: book.settings.tolerance,
     limits: { inStock },
   });

@@ -1,6 +1,7 @@
 import type { CupState } from '../../cup/ledger.ts';
 import { scaleAmounts } from '../../cup/ledger.ts';
 import type { Beliefs } from '../../matching/belief/beliefs.ts';
+import { steadiedBench } from '../../matching/belief/steadied-bench.ts';
 import type { AskedWith, CupAsked, TriedRound } from '../../matching/cup-question.ts';
 import type { MatchMaterial } from '../../matching/shelf/match-material.ts';
 import { settledViews, type TargetPart } from '../../matching/target/target-part.ts';
@@ -112,7 +113,7 @@ export function askedWith(
     shelf: materials,
     optics,
     belief,
-    bench: settings,
+    bench: steadiedBench(settings, belief, materials),
     tolerance,
     limits: cupLimits(settings, { inStock, effect }),
     ...defined({ before }),

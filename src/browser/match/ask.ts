@@ -5,6 +5,7 @@
  */
 
 import { cupLimits } from '../../book/match/cup-limits.ts';
+import { steadiedBench } from '../../matching/belief/steadied-bench.ts';
 import { type CupAnswer, type CupAsked, nextForCup } from '../../matching/cup-question.ts';
 import { type FirstRecipe, firstRecipe } from '../../matching/first-recipe.ts';
 import type { PartAsked } from '../../matching/first-recipe-question.ts';
@@ -147,7 +148,7 @@ export function firstAnswers(work: Work, data: TaughtMatchData): readonly FirstA
       shelf: shelfLeft(work, { materials: shelf }, anew),
       optics,
       belief,
-      bench: data.settings,
+      bench: steadiedBench(data.settings, belief, shelf),
       tolerance: work.tolerance,
       limits: cupLimits(data.settings, { ...work, effect: effectOf(work, data) }),
     });
@@ -227,7 +228,7 @@ export function adviceFor(work: Work, index: number, data: TaughtMatchData): Cup
     },
     optics,
     belief,
-    bench: settings,
+    bench: steadiedBench(settings, belief, shelf),
     tolerance: work.tolerance,
     limits: cupLimits(settings, { ...work, effect: effectOf(work, data) }),
   });

@@ -30,4 +30,6 @@ export interface Beliefs {
   near(asked: BelievedCup, names: readonly string[]): OffsetNear;
   /** Whether anybody has looked at something with a material in it, or measured films of it. */
   isTried(material: string): boolean;
+  /** How many times what is usual doses were off by, where one standard deviation of a usual dose of a material is so large a part of it. */
+  hand(spreadOf: (material: string) => number): number;
 }

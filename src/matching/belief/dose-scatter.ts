@@ -54,9 +54,21 @@ function inLab(moved: Float64Array, back: readonly LocalMetric[]): Float64Array 
   });
 }
 
-/** One standard deviation of an amount in g, as a part of it. */
-function spreadOf(tool: Measure['tool'], { dropSpread, spoonSpread, scaleGrams }: MatchBench, grams: number): number {
-  // What is weighed is off by up to half a step, evenly: a twelfth of its square.
-  if (tool === 'scale') return scaleGrams === undefined ? 0 : scaleGrams / Math.sqrt(12) / grams;
-  return tool === 'drops' ? dropSpread : tool === 'spoons' ? spoonSpread : 0;
+/** One standard deviation of an amount in g, as a part of it, by the hand that measures. */
+function spreadOf(
+  tool: Measure['tool'],
+  { dropSpread, spoonSpread, scaleGrams, hand = 1 }: MatchBench,
+  grams: number,
+): number {
+  switch (tool) {
+    // What is weighed is off by up to half a step, evenly: a twelfth of its square.
+    case 'scale':
+      return scaleGrams === undefined ? 0 : scaleGrams / Math.sqrt(12) / grams;
+    case 'drops':
+      return hand * dropSpread;
+    case 'spoons':
+      return hand * spoonSpread;
+    case 'none':
+      return 0;
+  }
 }
