@@ -8,7 +8,6 @@ import type { LookMeans } from '../optics/look-doubt.ts';
 import { type BelievedCup, type ModelViews, modelViews, moved } from './asked-views.ts';
 import { type BeliefParts, beliefParts, once } from './belief-parts.ts';
 import type { BelievedViews } from './believed-views.ts';
-import { type CameraColours, withoutBias } from './camera-bias.ts';
 import { likeness } from './composition-point.ts';
 import { type CupShare, cupShares } from './cup-shares.ts';
 import { JointKriging } from './joint-kriging.ts';
@@ -97,11 +96,6 @@ export class Belief {
     const hand = this.hands.get(key) ?? steadyHand(parts, field.shared, spreadOf);
     this.hands.set(key, hand);
     return hand;
-  }
-
-  /** Colours that a camera has shown, as they are believed to be: see `withoutBias`. */
-  withoutBias(colours: CameraColours, camera: string): CameraColours {
-    return withoutBias(this.grounds().parts, colours, camera);
   }
 
   /** What would be believed if a cup had never been looked at: see `withoutCup`. */
