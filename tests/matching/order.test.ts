@@ -9,7 +9,7 @@ const figures = fc.record({
   likely: fc.double({ min: 0, max: 1, noNaN: true }),
   isOverfull: fc.boolean(),
   scatter: fc.double({ min: 0, max: 2, noNaN: true }),
-  triesOne: fc.boolean(),
+  untried: fc.nat(2),
   bottles: fc.nat(4),
   liquid: fc.double({ min: 0, max: 0.06, noNaN: true }),
   lampDeltaE: fc.double({ min: 0, max: 10, noNaN: true }),
@@ -25,7 +25,7 @@ const PLAIN: Figures = {
   likely: 0.95,
   isOverfull: false,
   scatter: 0.2,
-  triesOne: false,
+  untried: 0,
   bottles: 2,
   liquid: 0.01,
   lampDeltaE: 1,
@@ -84,19 +84,19 @@ describe('the order of proposals', () => {
     ['what is likely right', { expected: 1, bottles: 3 }, { expected: 1.3, likely: 0.8, bottles: 2 }],
     [
       'what tries one bottle, where that makes it little worse',
-      { expected: 3.9, likely: 0.3, triesOne: true },
+      { expected: 3.9, likely: 0.3, untried: 1 },
       { expected: 2.4, likely: 0.4 },
     ],
     [
       'what is nearer rather than what tries a bottle far off',
       { expected: 2.4, likely: 0.4 },
-      { expected: 4.5, likely: 0.2, triesOne: true },
+      { expected: 4.5, likely: 0.2, untried: 1 },
     ],
-    ['what tries one bottle, rather than fewer that are known', { triesOne: true, bottles: 3 }, { bottles: 2 }],
+    ['what tries one bottle, rather than fewer that are known', { untried: 1, bottles: 3 }, { bottles: 2 }],
     [
       'what is likely right rather than what tries a bottle',
       { expected: 1, bottles: 3 },
-      { expected: 1.3, likely: 0.8, triesOne: true },
+      { expected: 1.3, likely: 0.8, untried: 1 },
     ],
     ['the fewest bottles of what is likely right', { expected: 1.2, bottles: 2 }, { expected: 0.2, bottles: 3 }],
     ['the least liquid', { expected: 1.1, liquid: 0.03 }, { expected: 0.3, liquid: 0.05 }],
@@ -115,14 +115,14 @@ describe('the order of proposals', () => {
       fc.property(fc.array(figures, { minLength: 1, maxLength: 8 }), (all) => {
         const [best] = firstOf(all, (each) => each, TOLERANCE, 1);
         const { least, step } = yardstickFor(all, TOLERANCE);
-        expect(best!.likely >= 0.85 || best!.expected < least + step + (best!.triesOne ? 1.5 : 0)).toBe(true);
+        expect(best!.likely >= 0.85 || best!.expected < least + step + (best!.untried === 1 ? 1.5 : 0)).toBe(true);
         expect(step).toBeGreaterThanOrEqual(0.5);
       }),
     );
   });
 
   test('firstOf(…) has one that tries no bottle, where it gives more than one', () => {
-    const trying = ['rust', 'sedge', 'olive'].map((name) => ({ ...PLAIN, triesOne: true, names: [name] }));
+    const trying = ['rust', 'sedge', 'olive'].map((name) => ({ ...PLAIN, untried: 1, names: [name] }));
     const known = { ...PLAIN, expected: 0.6, bottles: 3 };
     const own = (each: Figures): Figures => each;
     expect(firstOf([...trying, known], own, TOLERANCE, 3).map(({ names }) => names[0])).toEqual([
@@ -130,9 +130,9 @@ describe('the order of proposals', () => {
       'rust',
       'peat',
     ]);
-    expect(firstOf([...trying, known], own, TOLERANCE, 1)[0]!.triesOne).toBe(true);
+    expect(firstOf([...trying, known], own, TOLERANCE, 1)[0]!.untried).toBe(1);
     // It is another proposal than one that adds a bottle to it to try that.
-    const more = { ...known, triesOne: true, bottles: 4, names: ['olive', 'peat', 'straw'] };
+    const more = { ...known, untried: 1, bottles: 4, names: ['olive', 'peat', 'straw'] };
     expect(firstOf([more, known], own, TOLERANCE, 3)).toEqual([more, known]);
   });
 

@@ -31,7 +31,7 @@ const judging = (whole: readonly FoundDoses[]): Parameters<typeof worthMeasuring
   const figuresOf = (doses: Float64Array): DoseFigures => ({
     ...expectOf(doses),
     isOverfull: false,
-    triesOne: false,
+    untried: 0,
     bottles: doses.filter((dose) => dose > 0).length,
     liquid: 0.01,
     lampDeltaE: 1,

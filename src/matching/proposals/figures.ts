@@ -58,7 +58,7 @@ export function figuring(problem: FiguredProblem): {
       likely,
       scatter,
       isOverfull: mix.isOverfull(doses),
-      triesOne: isUntried !== undefined && [...names.values()].filter(isUntried).length === 1,
+      untried: isUntried === undefined ? 0 : [...names.values()].filter(isUntried).length,
       bottles: [...names.values()].reduce((sum, j) => sum + (isNew?.(j) ? 2 : 1), 0),
       liquid: Math.max(0, ...parts.map((_, cup) => liquidIn(ingredients, doses, used, cup))),
       lampDeltaE: Math.max(

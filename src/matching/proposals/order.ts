@@ -11,8 +11,8 @@ export interface Figures extends Omit<Expectation, 'bound90'> {
   readonly isOverfull: boolean;
   /** ΔE00 by which drops, spoons or the scale scatter it, one standard deviation. */
   readonly scatter: number;
-  /** Whether just one of its bottles was never looked at in any cup, so that looking at this one tells of it. */
-  readonly triesOne: boolean;
+  /** Bottles in it that nobody knows yet: of one alone a look at this tells. */
+  readonly untried: number;
   /** Bottles to open; one that the cup has nothing of yet counts twice. */
   readonly bottles: number;
   /** Liquid colour that goes in, as a part of the plastic's volume. */
@@ -99,13 +99,13 @@ const FIGURES = [
 ] as const;
 
 function places(figures: Figures, { tolerance, least, step: apart }: Yardstick): readonly number[] {
-  const { expected, isOverfull, triesOne, bottles, liquid, lampDeltaE, hueAway, black, cost } = figures;
+  const { expected, isOverfull, untried, bottles, liquid, lampDeltaE, hueAway, black, cost } = figures;
   const isRight = isLikelyRight(figures);
   return [
-    isRight ? 0 : Math.max(0, Math.floor((expected - (triesOne ? WORTH_TRYING : 0) - least) / apart)),
+    isRight ? 0 : Math.max(0, Math.floor((expected - (untried === 1 ? WORTH_TRYING : 0) - least) / apart)),
     isOverfull ? 1 : 0,
     isRight ? 0 : 1,
-    triesOne ? 0 : 1,
+    untried === 1 ? 0 : 1,
     bottles,
     step(liquid, LIQUID_STEP),
     step(lampDeltaE, LAMP_STEP),
@@ -125,7 +125,7 @@ const WORTH_MORE = 0.15;
 
 /**
  * The first few of some proposals, in their order; without those that only add something to one that comes before, or leave something out
- * of it, for no gain. Where all of them would try a bottle, the last gives way to the first that tries none: nobody has to.
+ * of it, for no gain. Where all of them would try bottles, the last gives way to the first that tries none: nobody has to.
  */
 export function firstOf<T>(
   proposals: readonly T[],
@@ -144,8 +144,8 @@ export function firstOf<T>(
     if (kept.length >= count) break;
     if (!kept.some((other) => isNoOther(next.figures, other.figures, tolerance))) kept.push(next);
   }
-  const known = ranked.find(({ figures }) => !figures.triesOne);
-  if (known && count > 1 && kept.length === count && kept.every(({ figures }) => figures.triesOne))
+  const known = ranked.find(({ figures }) => figures.untried === 0);
+  if (known && count > 1 && kept.length === count && kept.every(({ figures }) => figures.untried > 0))
     kept.splice(-1, 1, known);
   return kept.map(({ proposal }) => proposal);
 }
@@ -154,6 +154,6 @@ function isNoOther(next: Figures, before: Figures, tolerance: number): boolean {
   const alike =
     before.names.every((name) => next.names.includes(name)) || next.names.every((name) => before.names.includes(name));
   // What is all of known bottles is another proposal than what tries one.
-  if (before.triesOne && !next.triesOne) return false;
+  if (before.untried > 0 && next.untried === 0) return false;
   return alike && next.expected > before.expected - WORTH_MORE * tolerance;
 }

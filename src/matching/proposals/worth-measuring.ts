@@ -69,7 +69,7 @@ export function worthMeasuring(
   );
   figured.sort((one, other) => inOrder(one.figures, other.figures, yardstick));
   // Nobody has to try a bottle.
-  const known = figured.filter(({ figures }) => !figures.triesOne).slice(0, OF_KNOWN);
+  const known = figured.filter(({ figures }) => figures.untried === 0).slice(0, OF_KNOWN);
   for (const { each } of known) chosen.add(each);
   for (const { each } of figured) {
     if (chosen.size >= WORKED_OUT) break;
