@@ -8,6 +8,7 @@ import type { CompositionLooker } from './composition-views.ts';
 import type { LearnedShelf } from './learned-shelf.ts';
 import { type LinearLook, linearLooks } from './linear-views.ts';
 import type { LookErrors } from './look-covariance.ts';
+import { once } from './once.ts';
 import { Posterior } from './posterior.ts';
 import type { ThetaDoubt } from './sensitivity.ts';
 import type { CupBlock, ShelfProblem } from './shelf-problem.ts';
@@ -38,15 +39,6 @@ export function beliefParts(shelf: LearnedShelf): BeliefParts {
     looks: looks.sort((one, other) => one.place! - other.place!),
     doubt: () => ({ inverse: posterior.covariance, count: state.theta.length }),
     labels: once(() => posterior.factorOfLabels()),
-  };
-}
-
-/** A function that is called once, and then remembered. */
-export function once<T extends object>(make: () => T): () => T {
-  let made: T | undefined;
-  return () => {
-    made ??= make();
-    return made;
   };
 }
 

@@ -6,7 +6,7 @@
 import type { TwoViews } from '../optics/cup-body.ts';
 import type { LookMeans } from '../optics/look-doubt.ts';
 import { type BelievedCup, type ModelViews, modelViews, moved } from './asked-views.ts';
-import { type BeliefParts, beliefParts, once } from './belief-parts.ts';
+import { type BeliefParts, beliefParts } from './belief-parts.ts';
 import type { BelievedViews } from './believed-views.ts';
 import { likeness } from './composition-point.ts';
 import { type CupShare, cupShares } from './cup-shares.ts';
@@ -17,6 +17,7 @@ import type { LinearLook } from './linear-views.ts';
 import { LookField } from './look-field.ts';
 import { OffsetNear } from './offset-near.ts';
 import { type ShelfOffsets, shelfOffsets } from './offset-sources.ts';
+import { once } from './once.ts';
 import { type PredictedLooks, predictedLooks } from './predicted-looks.ts';
 import { steadyHand } from './steady-hand.ts';
 import { withoutCup } from './without-cup.ts';

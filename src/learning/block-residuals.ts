@@ -19,13 +19,17 @@ export interface BlockResiduals {
   readonly slopes: Float64Array;
 }
 
-/** Residuals and slopes of a block. New each time. */
-export function blockResiduals(block: SeenBlock, looker: Looker, state: ShelfState): BlockResiduals {
-  const rows = AXES * block.views.length;
-  const result = {
-    residuals: new Float64Array(rows),
-    slopes: new Float64Array(rows * block.columns.length),
-  };
+/**
+ * Residuals and slopes of a block.
+ *
+ * @param result where they are written: what was found of the same block at another theta; unset: new
+ */
+export function blockResiduals(
+  block: SeenBlock,
+  looker: Looker,
+  state: ShelfState,
+  result: BlockResiduals = emptyResiduals(block),
+): BlockResiduals {
   for (const item of block.items) {
     const views = looker.views(item.composition, state, {
       white: item.white !== undefined,
@@ -35,6 +39,11 @@ export function blockResiduals(block: SeenBlock, looker: Looker, state: ShelfSta
     if (item.black) addView(block, item, item.black, views.black!, state, result);
   }
   return result;
+}
+
+function emptyResiduals({ views, columns }: SeenBlock): BlockResiduals {
+  const rows = AXES * views.length;
+  return { residuals: new Float64Array(rows), slopes: new Float64Array(rows * columns.length) };
 }
 
 function addView(

@@ -25,24 +25,29 @@ export const SETTLED = 1e-8;
  * @param settled the last step moves no unknown by more than this; unset: `SETTLED`
  */
 export function fitTheta(equations: ShelfEquations, start: Float64Array, settled: number = SETTLED): Float64Array {
-  return settle(equations, comeNear(equations, start), settled);
+  const room = new Float64Array(start.length * start.length);
+  return settle(equations, comeNear(equations, start, room), settled, room);
 }
 
 /** A theta and what was found there. */
 interface Place {
   readonly theta: Float64Array;
   readonly found: NormalEquations;
+  /** Cholesky's factor of the curvature there, where it is known. */
+  readonly factor?: Float64Array;
 }
 
 /** Damped steps, each of which costs less than before, until they promise little. */
-function comeNear(equations: ShelfEquations, start: Float64Array): Place {
+function comeNear(equations: ShelfEquations, start: Float64Array, room: Float64Array): Place {
   let place: Place = { theta: start, found: equations.at(start, true) };
   let damping = 0;
   for (let count = 0; count < MOST_DAMPED; count++) {
     const { gradient, curvature } = place.found;
-    const step = damped(curvature!, gradient, damping);
+    const factor = factorOf(curvature!, damping, room);
+    const step = downhill(factor, gradient);
     const longest = longestOf(step);
-    if (damping < 0.01 && longest < LONGEST_STEP && -dot(step, gradient) / 2 < LITTLE_GAIN) return place;
+    if (damping < 0.01 && longest < LONGEST_STEP && -dot(step, gradient) / 2 < LITTLE_GAIN)
+      return damping === 0 ? { ...place, factor } : place;
     const scale = Math.min(1, LONGEST_STEP / longest);
     const theta = place.theta.map((value, i) => value + scale * step[i]!);
     const found = equations.at(theta, true);
@@ -55,15 +60,14 @@ function comeNear(equations: ShelfEquations, start: Float64Array): Place {
 }
 
 /** Steps with one curvature, which is found again where it leads uphill. */
-function settle(equations: ShelfEquations, near: Place, settled: number): Float64Array {
+function settle(equations: ShelfEquations, near: Place, settled: number, room: Float64Array): Float64Array {
   const steps = new AndersonSteps();
   let best = near;
-  let factor = factorOf(near.found.curvature!, 0);
+  let factor = near.factor ?? factorOf(near.found.curvature!, 0, room);
   let damping = 0;
   let place = near;
   for (let count = 0; count < MOST_STEPS; count++) {
-    const step = place.found.gradient.map((value) => -value);
-    solveDense(factor, step.length, step);
+    const step = downhill(factor, place.found.gradient);
     const longest = longestOf(step);
     const theta = steps.next(place.theta, step);
     if (longest < settled) return theta;
@@ -73,26 +77,27 @@ function settle(equations: ShelfEquations, near: Place, settled: number): Float6
       // Where even the steps of a new curvature lead uphill they are too long.
       damping = best.found.curvature ? Math.max(0.1, damping * 4) : damping / 2;
       place = best = { theta: best.theta, found: best.found.curvature ? best.found : equations.at(best.theta, true) };
-      factor = factorOf(best.found.curvature!, damping);
+      factor = factorOf(best.found.curvature!, damping, room);
       steps.forget();
     }
   }
   return best.theta;
 }
 
-function damped(curvature: Float64Array, gradient: Float64Array, damping: number): Float64Array {
+/** The step that a factor of the curvature leads to. */
+function downhill(factor: Float64Array, gradient: Float64Array): Float64Array {
   const step = gradient.map((value) => -value);
-  solveDense(factorOf(curvature, damping), step.length, step);
+  solveDense(factor, step.length, step);
   return step;
 }
 
-/** Cholesky's factor of a curvature, which is left as it is, with its diagonal so much larger. */
-function factorOf(curvature: Float64Array, damping: number): Float64Array {
+/** Cholesky's factor of a curvature, which is left as it is, with its diagonal so much larger. It is written into `room`. */
+function factorOf(curvature: Float64Array, damping: number, room: Float64Array): Float64Array {
   const n = Math.sqrt(curvature.length);
-  const L = curvature.slice();
-  for (let i = 0; i < n; i++) L[i * n + i]! *= 1 + damping;
-  factorizeSturdy(L, n);
-  return L;
+  room.set(curvature);
+  for (let i = 0; i < n; i++) room[i * n + i]! *= 1 + damping;
+  factorizeSturdy(room, n);
+  return room;
 }
 
 function longestOf(step: Float64Array): number {

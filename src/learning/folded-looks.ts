@@ -10,8 +10,9 @@
  */
 import type { GroupWeights } from './believed-groups.ts';
 import { fitWeights } from './believed-groups.ts';
-import { blockResiduals } from './block-residuals.ts';
-import { factorizeSturdy, inverseDense } from './dense-cholesky.ts';
+import { CurvedBlocks } from './curved-block.ts';
+import { factorizeSturdy } from './dense-cholesky.ts';
+import { inverseDense } from './dense-inverse.ts';
 import { cupTests, type GroupTest } from './group-tests.ts';
 import { LeavingOut } from './left-out.ts';
 import { withModelMetrics } from './model-metrics.ts';
@@ -19,7 +20,6 @@ import { ShelfEquations, type StraightLooks } from './normal-equations.ts';
 import { robustWeights } from './robust-weights.ts';
 import type { CupBlock, ShelfProblem } from './shelf-problem.ts';
 import { shelfState } from './shelf-state.ts';
-import { blockFactor } from './whitened-block.ts';
 
 /** Looks that the fit goes by in full. Convention of this book: what one processor does in a second or two. */
 const MOST_IN_FULL = 600;
@@ -90,15 +90,9 @@ export function foldedWeights(
   factorizeSturdy(H, n);
   const covariance = inverseDense(H, n);
   const state = shelfState(full.unknowns, theta);
+  const curved = new CurvedBlocks(folded);
   const leaving = (block: CupBlock, itemWeights: readonly number[]): LeavingOut =>
-    new LeavingOut(
-      block,
-      blockResiduals(block, folded.looker, state),
-      blockFactor(block, itemWeights),
-      covariance,
-      n,
-      false,
-    );
+    new LeavingOut(curved.of(block, itemWeights), state, covariance, false);
   const all = new Map(weights);
   for (const block of withModelMetrics(folded, theta).cups) {
     let own: GroupWeights = new Map();

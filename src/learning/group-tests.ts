@@ -12,15 +12,15 @@ import {
   groupWeights,
   weightOf,
 } from './believed-groups.ts';
-import { blockResiduals } from './block-residuals.ts';
-import { factorizeSturdy, inverseDense } from './dense-cholesky.ts';
+import { CurvedBlocks } from './curved-block.ts';
+import { factorizeSturdy } from './dense-cholesky.ts';
+import { inverseDense } from './dense-inverse.ts';
 import type { LearnedShelf } from './learned-shelf.ts';
 import { LeavingOut, type Misfit } from './left-out.ts';
 import { withModelMetrics } from './model-metrics.ts';
 import { ShelfEquations } from './normal-equations.ts';
 import { type CupBlock, type SeenBlock, type ShelfProblem, shelfProblem } from './shelf-problem.ts';
 import { shelfState } from './shelf-state.ts';
-import { blockFactor } from './whitened-block.ts';
 
 /** How a group agrees with the rest when it is taken as noted, and how far it is believed: 1 as noted. */
 export type GroupTest = BelievedGroup &
@@ -38,15 +38,20 @@ export function lookTests(shelf: LearnedShelf): readonly GroupTest[] {
 }
 
 /** The same of a fit. */
-export function groupTests(problem: ShelfProblem, theta: Float64Array, weights: GroupWeights): readonly GroupTest[] {
+export function groupTests(
+  problem: ShelfProblem,
+  theta: Float64Array,
+  weights: GroupWeights,
+  curved: CurvedBlocks = new CurvedBlocks(problem),
+): readonly GroupTest[] {
   const n = theta.length;
   const all = fitWeights(problem, weights);
-  const H = new ShelfEquations(problem, all).at(theta, true).curvature!;
+  const H = new ShelfEquations(problem, all, undefined, curved).at(theta, true).curvature!;
   factorizeSturdy(H, n);
-  const covariance = inverseDense(H, n);
+  const covariance = inverseDense(H, n, seenTogether([...problem.cups, ...problem.labels], n));
   const state = shelfState(problem.unknowns, theta);
   const leaving = (block: SeenBlock, itemWeights: readonly number[]): LeavingOut =>
-    new LeavingOut(block, blockResiduals(block, problem.looker, state), blockFactor(block, itemWeights), covariance, n);
+    new LeavingOut(curved.of(block, itemWeights), state, covariance);
   const ofLabels = problem.labels.map((block): GroupTest => {
     const group: BelievedGroup = { kind: 'label', material: block.material, index: block.index };
     const weight = weightOf(weights, group);
@@ -54,6 +59,14 @@ export function groupTests(problem: ShelfProblem, theta: Float64Array, weights: 
     return { ...group, ...misfit, weight, unlike: misfit.chi2 / misfit.dof };
   });
   return [...problem.cups.flatMap((block) => cupTests(block, weights, leaving)), ...ofLabels];
+}
+
+/** Which pairs of unknowns any block depends on: n × n, 1 in the lower triangle. */
+function seenTogether(blocks: readonly SeenBlock[], n: number): Uint8Array {
+  const pairs = new Uint8Array(n * n);
+  for (const { columns } of blocks)
+    for (let i = 0; i < columns.length; i++) for (let j = 0; j <= i; j++) pairs[columns[i]! * n + columns[j]!] = 1;
+  return pairs;
 }
 
 /** The tests of a cup. */
@@ -69,7 +82,8 @@ export function cupTests(
   return groupsOf(block).map(({ group, items }): GroupTest => {
     const misfit = left.misfit(items, itemWeights, noted);
     // What one of its looks can be blamed for is no fault of the cup.
-    const blamed = group.kind === 'cup' ? left.misfit(items, itemWeights, alone) : misfit;
+    const hasBlame = group.kind === 'cup' && items.some((i) => alone[i]! < 1);
+    const blamed = hasBlame ? left.misfit(items, itemWeights, alone) : misfit;
     return { ...group, ...misfit, weight: weightOf(weights, group), unlike: blamed.chi2 / blamed.dof };
   });
 }

@@ -1,4 +1,5 @@
 import { fitWeights, type GroupWeights, keptWeights } from './believed-groups.ts';
+import { CurvedBlocks } from './curved-block.ts';
 import { fitTheta, SETTLED } from './fit-theta.ts';
 import { foldedProblem, foldedWeights, straightLooks } from './folded-looks.ts';
 import { groupTests } from './group-tests.ts';
@@ -70,9 +71,10 @@ function robustFit(problem: ShelfProblem, settled: number): { theta: Float64Arra
   for (let refit = 1; refit <= REFITS; refit++) {
     const before = weights;
     const measured = withModelMetrics(problem, theta);
-    weights = robustWeights(problem.data.looks, groupTests(measured, theta, weights));
+    const curved = new CurvedBlocks(measured);
+    weights = robustWeights(problem.data.looks, groupTests(measured, theta, weights, curved));
     const stands = refit === REFITS || (refit >= LEAST_REFITS && sameWeights(weights, before));
-    theta = fitted(measured, weights, theta, stands ? settled : NEARLY);
+    theta = fitted(measured, weights, theta, stands ? settled : NEARLY, undefined, curved);
     if (stands) break;
   }
   return { theta, weights };
@@ -84,8 +86,9 @@ function fitted(
   start: Float64Array,
   settled: number,
   straight?: StraightLooks,
+  curved?: CurvedBlocks,
 ): Float64Array {
-  const equations = new ShelfEquations(problem, fitWeights(problem, weights), straight);
+  const equations = new ShelfEquations(problem, fitWeights(problem, weights), straight, curved);
   return roundedTheta(fitTheta(equations, start, settled));
 }
 

@@ -8,12 +8,13 @@
  *
  * @packageDocumentation
  */
-import type { BlockResiduals } from './block-residuals.ts';
 import { chiSquareAbove } from './chi-square.ts';
-import { factorizeSturdy, inverseDense, solveLowerDense } from './dense-cholesky.ts';
+import type { CurvedBlock } from './curved-block.ts';
+import { factorizeSturdy, solveLowerDense } from './dense-cholesky.ts';
+import { inverseDense } from './dense-inverse.ts';
 import { saidByTheta } from './said-by-theta.ts';
 import type { SeenBlock } from './shelf-problem.ts';
-import { whiten } from './whitened-block.ts';
+import type { ShelfState } from './shelf-state.ts';
 
 const AXES = 3;
 
@@ -40,28 +41,22 @@ export class LeavingOut {
   private readonly variances: Float64Array;
 
   /**
-   * @param found residuals and slopes at the fit, which are used up
-   * @param factor Cholesky's factor of the covariance of the block's views, with all weights
+   * @param curved the block with all weights
+   * @param state at the fit
    * @param covariance of theta, n × n
    * @param fitted whether the block was among what theta was fitted to
    */
-  constructor(
-    block: SeenBlock,
-    found: BlockResiduals,
-    factor: Float64Array,
-    covariance: Float64Array,
-    n: number,
-    fitted = true,
-  ) {
+  constructor(curved: CurvedBlock, state: ShelfState, covariance: Float64Array, fitted = true) {
+    const { block, factor } = curved;
+    const { residuals, slopes } = curved.whitened(state);
     this.block = block;
-    this.rows = found.residuals.length;
+    this.rows = residuals.length;
     this.variances = block.covariance();
-    whiten(found, factor);
     const views = block.views.length;
     const inverse = inverseLower(factor, views);
-    const said = saidByTheta(block, found, covariance, n);
+    const said = saidByTheta(block, { residuals, slopes }, covariance, state.theta.length);
     const left = fitted ? leftOfOne(said, this.rows) : inverseOfOneAnd(said, this.rows);
-    const pull = fitted ? found.residuals : product(left, found.residuals);
+    const pull = fitted ? residuals : product(left, residuals);
     this.pull = spread(inverse, pull, views);
     // From whitened rows to those of the views, on both sides.
     const half = spreadColumns(inverse, left, this.rows, views);

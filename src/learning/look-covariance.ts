@@ -45,13 +45,9 @@ export interface LookedView {
 /**
  * Covariance of views of looks, row by row, ΔE00², along each axis.
  *
- * Shape: as many rows as views. A look of weight w errs as one that is 1/w times as vague.
+ * Shape: as many rows as views.
  */
-export function viewsCovariance(
-  looks: readonly LookErrors[],
-  views: readonly LookedView[],
-  weights?: ArrayLike<number>,
-): Float64Array {
+export function viewsCovariance(looks: readonly LookErrors[], views: readonly LookedView[]): Float64Array {
   const n = views.length;
   const C = new Float64Array(n * n);
   for (let i = 0; i < n; i++) {
@@ -59,13 +55,24 @@ export function viewsCovariance(
       const [one, other] = [views[i]!, views[j]!];
       const sameView = one.over === other.over;
       let sum = sameView ? sharedVariance(looks[one.look]!, looks[other.look]!) : 0;
-      if (one.look === other.look) {
-        sum += lookNoise(looks[one.look]!, sameView);
-        if (weights) sum /= weights[one.look]!;
-      }
+      if (one.look === other.look) sum += lookNoise(looks[one.look]!, sameView);
       C[i * n + j] = sum;
       C[j * n + i] = sum;
     }
   }
+  return C;
+}
+
+/** The same of looks that are not all believed as noted: one of weight w errs as one that is 1/w times as vague. New each time. */
+export function weightedCovariance(
+  noted: Float64Array,
+  views: readonly LookedView[],
+  weights?: ArrayLike<number>,
+): Float64Array {
+  const C = noted.slice();
+  if (!weights) return C;
+  const n = views.length;
+  for (const [i, { look }] of views.entries())
+    for (const [j, other] of views.entries()) if (other.look === look) C[i * n + j]! /= weights[look]!;
   return C;
 }

@@ -3,10 +3,10 @@
  *
  * @packageDocumentation
  */
-import { type BlockResiduals, blockResiduals } from './block-residuals.ts';
-import type { SeenBlock, ShelfProblem } from './shelf-problem.ts';
-import { shelfState } from './shelf-state.ts';
-import { blockFactor, whiten } from './whitened-block.ts';
+import { costGradient } from './cost-gradient.ts';
+import { type CurvedBlock, CurvedBlocks } from './curved-block.ts';
+import type { ShelfProblem } from './shelf-problem.ts';
+import { type ShelfState, shelfState } from './shelf-state.ts';
 
 /** How far each look and label is believed: 1 as noted. Unset: all of them. */
 export interface FitWeights {
@@ -35,19 +35,29 @@ export interface StraightLooks {
 /** What the fit asks again and again, with the weights as they are. */
 export class ShelfEquations {
   readonly problem: ShelfProblem;
-  private readonly blocks: readonly { readonly block: SeenBlock; readonly factor: Float64Array }[];
+  private readonly blocks: readonly CurvedBlock[];
   private readonly straight: StraightLooks | undefined;
 
-  /** @param straight looks besides those of the problem */
-  constructor(problem: ShelfProblem, weights?: FitWeights, straight?: StraightLooks) {
+  /**
+   * @param straight looks besides those of the problem
+   * @param curved of this very problem
+   */
+  constructor(
+    problem: ShelfProblem,
+    weights?: FitWeights,
+    straight?: StraightLooks,
+    curved: CurvedBlocks = new CurvedBlocks(problem),
+  ) {
     this.straight = straight;
     this.problem = problem;
     this.blocks = [
-      ...problem.cups.map((block) => ({
-        block,
-        factor: blockFactor(block, weights && block.places.map((place) => weights.looks[place]!)),
-      })),
-      ...problem.labels.map((block, i) => ({ block, factor: blockFactor(block, weights && [weights.labels[i]!]) })),
+      ...problem.cups.map((block) =>
+        curved.of(
+          block,
+          block.places.map((place) => weights?.looks[place] ?? 1),
+        ),
+      ),
+      ...problem.labels.map((block, i) => curved.of(block, [weights?.labels[i] ?? 1])),
     ];
   }
 
@@ -58,20 +68,20 @@ export class ShelfEquations {
     const gradient = theta.slice();
     const curvature = withCurvature ? new Float64Array(n * n) : undefined;
     let cost = 0;
-    for (let i = 0; i < n; i++) {
-      cost += theta[i]! * theta[i]!;
-      if (curvature) curvature[i * n + i] = 1;
-    }
-    for (const { block, factor } of this.blocks) {
-      const found = blockResiduals(block, this.problem.looker, state);
-      whiten(found, factor);
-      for (const residual of found.residuals) cost += residual * residual;
-      addGradient(block, found, gradient);
-      if (curvature) addCurvature(block, found, curvature, n);
-    }
-    cost /= 2;
+    for (const value of theta) cost += (value * value) / 2;
+    cost += curvature
+      ? this.addCurved(state, gradient, curvature)
+      : costGradient(this.blocks, this.problem.backward, state, gradient);
     if (this.straight) cost += addStraight(this.straight, theta, gradient, curvature);
     return { cost, gradient, ...(curvature ? { curvature } : {}) };
+  }
+
+  private addCurved(state: ShelfState, gradient: Float64Array, curvature: Float64Array): number {
+    const n = gradient.length;
+    let cost = 0;
+    for (let i = 0; i < n; i++) curvature[i * n + i]! += 1;
+    for (const block of this.blocks) cost += block.add(state, gradient, curvature);
+    return cost;
   }
 
   /** The looks of the problem (without its labels' share, if it has none) as straight lines from a theta on. */
@@ -112,36 +122,4 @@ function addStraight(
   }
   if (curvature) for (let i = 0; i < n * n; i++) curvature[i]! += straight.curvature[i]!;
   return cost;
-}
-
-function addGradient({ columns }: SeenBlock, { residuals, slopes }: BlockResiduals, gradient: Float64Array): void {
-  const count = columns.length;
-  for (let row = 0; row < residuals.length; row++) {
-    const residual = residuals[row]!;
-    for (let i = 0; i < count; i++) gradient[columns[i]!]! -= slopes[row * count + i]! * residual;
-  }
-}
-
-/** Adds JᵀJ of a block to the lower triangle. */
-function addCurvature(
-  { columns }: SeenBlock,
-  { residuals, slopes }: BlockResiduals,
-  curvature: Float64Array,
-  n: number,
-): void {
-  const count = columns.length;
-  const square = new Float64Array(count * count);
-  for (let row = 0; row < residuals.length; row++) {
-    const from = row * count;
-    for (let i = 0; i < count; i++) {
-      const slope = slopes[from + i]!;
-      if (slope === 0) continue;
-      const at = i * count;
-      for (let j = 0; j <= i; j++) square[at + j]! += slope * slopes[from + j]!;
-    }
-  }
-  for (let i = 0; i < count; i++) {
-    const at = columns[i]! * n;
-    for (let j = 0; j <= i; j++) curvature[at + columns[j]!]! += square[i * count + j]!;
-  }
 }

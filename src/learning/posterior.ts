@@ -5,7 +5,8 @@
  */
 import { type BlockResiduals, blockResiduals } from './block-residuals.ts';
 import { CompositionLooker } from './composition-views.ts';
-import { factorizeSturdy, inverseDense } from './dense-cholesky.ts';
+import { factorizeSturdy } from './dense-cholesky.ts';
+import { inverseDense } from './dense-inverse.ts';
 import type { LearnedShelf } from './learned-shelf.ts';
 import { withModelMetrics } from './model-metrics.ts';
 import { type FitWeights, ShelfEquations } from './normal-equations.ts';

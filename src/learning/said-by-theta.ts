@@ -11,14 +11,15 @@ export function saidByTheta(
   const rows = residuals.length;
   const count = columns.length;
   const said = new Float64Array(rows * rows);
+  const own = partOf(covariance, columns, n);
   const spreadRow = new Float64Array(count);
   for (let i = 0; i < rows; i++) {
     spreadRow.fill(0);
     for (let a = 0; a < count; a++) {
       const slope = slopes[i * count + a]!;
       if (slope === 0) continue;
-      const from = columns[a]! * n;
-      for (let b = 0; b < count; b++) spreadRow[b]! += slope * covariance[from + columns[b]!]!;
+      const from = a * count;
+      for (let b = 0; b < count; b++) spreadRow[b]! += slope * own[from + b]!;
     }
     for (let j = 0; j <= i; j++) {
       let sum = 0;
@@ -28,4 +29,15 @@ export function saidByTheta(
     }
   }
   return said;
+}
+
+/** Rows and columns of a matrix that a block depends on. */
+function partOf(matrix: Float64Array, columns: Int32Array, n: number): Float64Array {
+  const count = columns.length;
+  const part = new Float64Array(count * count);
+  for (let a = 0; a < count; a++) {
+    const from = columns[a]! * n;
+    for (let b = 0; b < count; b++) part[a * count + b] = matrix[from + columns[b]!]!;
+  }
+  return part;
 }

@@ -5,11 +5,19 @@
  */
 import type { Lab } from '../optics/cielab.ts';
 import { type LocalMetric, localMetric } from '../optics/local-metric.ts';
+import { BackwardLooker } from './backward-looker.ts';
 import { type Composition, compose, composeLabel } from './composition.ts';
 import { compositionPoint } from './composition-point.ts';
 import type { Looker } from './composition-views.ts';
 import type { Label, LearningData, TaughtLook } from './learning-data.ts';
-import { LEAST_AXIS_SD, type LookErrors, type LookedView, viewsCovariance } from './look-covariance.ts';
+import {
+  LEAST_AXIS_SD,
+  type LookErrors,
+  type LookedView,
+  viewsCovariance,
+  weightedCovariance,
+} from './look-covariance.ts';
+import { once } from './once.ts';
 import { RememberingLooker } from './remembering-looker.ts';
 import { byCodeUnits, CAMERA_UNKNOWNS, type ShelfUnknowns, shelfUnknowns } from './shelf-unknowns.ts';
 
@@ -67,6 +75,7 @@ export interface ShelfProblem {
   readonly labels: readonly LabelBlock[];
   /** Looks at its compositions. */
   readonly looker: Looker;
+  readonly backward: BackwardLooker;
 }
 
 /**
@@ -96,6 +105,7 @@ export function shelfProblem(data: LearningData): ShelfProblem {
       labels.map((label, index) => ({ material: id, index, ...labelBlock(unknowns, id, label) })),
     ),
     looker: new RememberingLooker(unknowns),
+    backward: new BackwardLooker(unknowns),
   };
 }
 
@@ -123,12 +133,13 @@ export function cupBlock(
     means,
   }));
   const block = seenBlock(looks, compositions, cameras);
+  const noted = once(() => viewsCovariance(errors, block.views));
   return {
     ...block,
     cup,
     looks,
     places: inRounds.map(([place]) => place),
-    covariance: (weights) => viewsCovariance(errors, block.views, weights),
+    covariance: (weights) => weightedCovariance(noted(), block.views, weights),
   };
 }
 

@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import { flakedSlopes, layerSlopes, type Slopes } from '../optics/layer-slopes.ts';
+import { depthSlopes, flakedSlopes, type Slopes, slopesOver } from '../optics/layer-slopes.ts';
 import { crowdingFactor, pathFactor, pathFactorSlope } from '../optics/optical-model.ts';
 import { BAND_COUNT } from '../optics/spectrum.ts';
 import { BESIDE_GLOSS } from '../optics/surface.ts';
@@ -23,6 +23,7 @@ export interface ViewSlopes {
 
 const THROUGH = (1 - BESIDE_GLOSS.k1) * (1 - BESIDE_GLOSS.k2);
 const HELD = BESIDE_GLOSS.k2;
+const DEPTH_NUMBERS = 3;
 
 /** A place to look at stacks of so many layers: written over by the next look. */
 export class StackLooker {
@@ -34,12 +35,18 @@ export class StackLooker {
   private readonly factor = new Float64Array(BAND_COUNT);
   private readonly factorSlope = new Float64Array(BAND_COUNT);
   private readonly scattered = new Float64Array(BAND_COUNT);
+  /** Of each layer's K′ and S′, which both views have in common: see `depthSlopes`. */
+  private readonly depths: Float64Array;
   private readonly slopes: Slopes = new Float64Array(4);
 
+  readonly mostLayers: number;
+
   constructor(mostLayers: number) {
+    this.mostLayers = mostLayers;
     const stride = mostLayers * BAND_COUNT;
     this.K = new Float64Array(stride);
     this.S = new Float64Array(stride);
+    this.depths = new Float64Array(DEPTH_NUMBERS * stride);
     this.white = viewSlopes(stride);
     this.black = viewSlopes(stride);
   }
@@ -53,6 +60,8 @@ export class StackLooker {
       this.factor[band] = pathFactor(path, this.scattered[band]!);
       this.factorSlope[band] = pathFactorSlope(path, this.scattered[band]!);
     }
+    for (const [l, { thicknessMm, flakes }] of layers.entries())
+      if (flakes.length === 0) this.goDeep(l * BAND_COUNT, thicknessMm);
     if (overWhite) this.see(layers, state, state.white.reflectance, this.white);
     if (overBlack) this.see(layers, state, state.black.reflectance, this.black);
   }
@@ -76,8 +85,16 @@ export class StackLooker {
     }
   }
 
+  private goDeep(from: number, thicknessMm: number): void {
+    const { K, S, factor, depths } = this;
+    for (let band = 0; band < BAND_COUNT; band++) {
+      const at = from + band;
+      depthSlopes(K[at]! * factor[band]!, S[at]! * factor[band]!, thicknessMm, depths, DEPTH_NUMBERS * at);
+    }
+  }
+
   private see(layers: readonly ComposedLayer[], { d, s0 }: ShelfState, card: Float64Array, view: ViewSlopes): void {
-    const { K, S, factor, factorSlope, scattered, slopes } = this;
+    const { K, S, factor, factorSlope, scattered, depths, slopes } = this;
     for (let band = 0; band < BAND_COUNT; band++) {
       let inside = card[band]!;
       let byCard = 1;
@@ -85,7 +102,7 @@ export class StackLooker {
       for (let l = layers.length - 1; l >= 0; l--) {
         const at = l * BAND_COUNT + band;
         const { thicknessMm, flakes } = layers[l]!;
-        if (flakes.length === 0) layerSlopes(K[at]! * path, S[at]! * path, thicknessMm, inside, slopes);
+        if (flakes.length === 0) slopesOver(K[at]! * path, S[at]! * path, depths, DEPTH_NUMBERS * at, inside, slopes);
         else flakedSlopes(K[at]! * path, S[at]! * path, thicknessMm, flakes, band, inside, slopes);
         inside = slopes[0]!;
         const behind = slopes[3]!;

@@ -11,6 +11,13 @@ export function blockFactor(block: SeenBlock, weights?: ArrayLike<number>): Floa
   return covariance;
 }
 
+/** Writes what `whiten` makes of residuals and slopes; what was found is left as it is. */
+export function whitenInto(found: BlockResiduals, L: Float64Array, into: BlockResiduals): void {
+  into.residuals.set(found.residuals);
+  into.slopes.set(found.slopes);
+  whiten(into, L);
+}
+
 /** Makes residuals and slopes independent and of variance 1, in place: L⁻¹ of each axis by itself. Shape: L views × views. */
 export function whiten({ residuals, slopes }: BlockResiduals, L: Float64Array): void {
   const rows = residuals.length;
@@ -32,4 +39,25 @@ export function whiten({ residuals, slopes }: BlockResiduals, L: Float64Array): 
       for (let column = 0; column < count; column++) slopes[row * count + column]! *= scale;
     }
   }
+}
+
+/** Makes of residuals r, in place, C⁻¹ r of each axis by itself, and returns rᵀ C⁻¹ r. Shape: C = L Lᵀ, views × views. */
+export function weighed(residuals: Float64Array, L: Float64Array): number {
+  const views = residuals.length / AXES;
+  let square = 0;
+  for (let axis = 0; axis < AXES; axis++) {
+    for (let i = 0; i < views; i++) {
+      let sum = residuals[AXES * i + axis]!;
+      for (let j = 0; j < i; j++) sum -= L[i * views + j]! * residuals[AXES * j + axis]!;
+      sum /= L[i * views + i]!;
+      residuals[AXES * i + axis] = sum;
+      square += sum * sum;
+    }
+    for (let i = views - 1; i >= 0; i--) {
+      const value = residuals[AXES * i + axis]! / L[i * views + i]!;
+      residuals[AXES * i + axis] = value;
+      for (let j = 0; j < i; j++) residuals[AXES * j + axis]! -= L[i * views + j]! * value;
+    }
+  }
+  return square;
 }

@@ -9,9 +9,10 @@
  *
  * @packageDocumentation
  */
-import { type BeliefParts, once } from './belief-parts.ts';
+import type { BeliefParts } from './belief-parts.ts';
 import { factorizeDense, solveDense } from './dense-cholesky.ts';
 import { type LinearLook, VIEW_AXES } from './linear-views.ts';
+import { once } from './once.ts';
 import { type SeenSide, seenCovariance, seenSides } from './seen-sides.ts';
 import type { ThetaDoubt } from './sensitivity.ts';
 import type { SharedVariance } from './shared-memo.ts';

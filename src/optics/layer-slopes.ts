@@ -18,6 +18,14 @@ export type Slopes = Float64Array;
  * Units: K and S per mm, >= 0; thickness in mm.
  */
 export function layerSlopes(K: number, S: number, thickness: number, Rg: number, out: Slopes): void {
+  depthSlopes(K, S, thickness, depth, 0);
+  slopesOver(K, S, depth, 0, Rg, out);
+}
+
+const depth = new Float64Array(3);
+
+/** Writes a layer's effective depth t, ∂t/∂K and ∂t/∂S from `at` on, which no backing changes. Unchecked, as all here. */
+export function depthSlopes(K: number, S: number, thickness: number, out: Float64Array, at: number): void {
   const t = effectiveDepth(K, S, thickness);
   const square = K * (K + 2 * S);
   const x2 = square * thickness * thickness;
@@ -26,8 +34,16 @@ export function layerSlopes(K: number, S: number, thickness: number, Rg: number,
     x2 < 0.01
       ? thickness ** 3 * (-1 / 3 + x2 * (4 / 15 - x2 * (17 / 105 - x2 * (248 / 2835))))
       : (thickness * (1 - square * t * t) - t) / (2 * square);
-  const tK = byGamma * 2 * (K + S);
-  const tS = byGamma * 2 * K;
+  out[at] = t;
+  out[at + 1] = byGamma * 2 * (K + S);
+  out[at + 2] = byGamma * 2 * K;
+}
+
+/** The same as `layerSlopes`, of a layer of which `depths` has from `at` on what `depthSlopes` writes. */
+export function slopesOver(K: number, S: number, depths: Float64Array, at: number, Rg: number, out: Slopes): void {
+  const t = depths[at]!;
+  const tK = depths[at + 1]!;
+  const tS = depths[at + 2]!;
   const A = K + S;
   const N = S * t + Rg * (1 - A * t);
   const D = 1 + A * t - Rg * S * t;

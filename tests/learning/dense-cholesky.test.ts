@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { factorizeDense, factorizeSturdy, inverseDense, solveDense } from '../../src/learning/dense-cholesky.ts';
+import { factorizeDense, factorizeSturdy, solveDense } from '../../src/learning/dense-cholesky.ts';
+import { inverseDense } from '../../src/learning/dense-inverse.ts';
 import { solveLinear } from '../../src/optics/linear-system.ts';
 
-const N = 6;
+const N = 11;
 const numbers = (length: number): fc.Arbitrary<number[]> =>
   fc.array(fc.double({ min: -2, max: 2, noNaN: true }), { minLength: length, maxLength: length });
 
@@ -53,4 +54,24 @@ test('what only rounding keeps from being positive definite is solved as far as 
   expect(b.every(Number.isFinite)).toBe(true);
   expect(b[0]! + b[1]!).toBeCloseTo(2, 6);
   expect(() => factorizeSturdy(Float64Array.of(Number.NaN), 1)).toThrow(RangeError);
+});
+
+test('of an inverse what is wanted is as in the whole, and the rest at most left out', () => {
+  fc.assert(
+    fc.property(numbers(N * N), fc.array(fc.boolean(), { minLength: N * N, maxLength: N * N }), (B, wanted) => {
+      const L = positive(B);
+      factorizeDense(L, N);
+      const whole = inverseDense(L, N);
+      const part = inverseDense(
+        L,
+        N,
+        Uint8Array.from(wanted, (each) => (each ? 1 : 0)),
+      );
+      for (let i = 0; i < N; i++)
+        for (let j = 0; j <= i; j++) {
+          expect([whole[i * N + j], ...(wanted[i * N + j] ? [] : [0])]).toContain(part[i * N + j]);
+          expect(part[j * N + i]).toBe(part[i * N + j]);
+        }
+    }),
+  );
 });

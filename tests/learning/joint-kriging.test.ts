@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { CompositionPoint } from '../../src/learning/composition-point.ts';
-import { factorizeDense, inverseDense } from '../../src/learning/dense-cholesky.ts';
+import { factorizeDense } from '../../src/learning/dense-cholesky.ts';
+import { inverseDense } from '../../src/learning/dense-inverse.ts';
 import { JointKriging } from '../../src/learning/joint-kriging.ts';
 import type { LinearLook, Placed, ThetaSlopes } from '../../src/learning/linear-views.ts';
 import { sharedVariance } from '../../src/learning/look-covariance.ts';
