@@ -6,7 +6,7 @@
  */
 import { crowdingFactor, crowdingLoad } from '../optics/optical-model.ts';
 import { BAND_COUNT } from '../optics/spectrum.ts';
-import { bookWeights } from '../optics/tristimulus.ts';
+import { addTristimulus, bookWeights } from '../optics/tristimulus.ts';
 import { BOTTLE_SD } from '../tables/material-priors.ts';
 import type { ComposedLayer, ComposedStack, Composition } from './composition.ts';
 import type { WantedViews } from './composition-views.ts';
@@ -14,7 +14,8 @@ import type { CardState, ShelfState } from './shelf-state.ts';
 import type { ShelfUnknowns } from './shelf-unknowns.ts';
 import { StackLooker, type ViewSlopes } from './stack-slopes.ts';
 
-const { x: WX, y: WY, z: WZ } = bookWeights('D65');
+const OBSERVER = bookWeights('D65');
+const { x: WX, y: WY, z: WZ } = OBSERVER;
 
 /** X, Y, Z of each view, or how a number goes with them. */
 export interface TwoTristimuli {
@@ -60,8 +61,8 @@ export class BackwardLooker {
     for (const stack of stacks) {
       const looker = this.lookerFor(stack);
       looker.look(stack, state, wanted.white, wanted.black);
-      if (wanted.white) addTristimulus(looker.white.R, stack.share, white);
-      if (wanted.black) addTristimulus(looker.black.R, stack.share, black);
+      if (wanted.white) addTristimulus(looker.white.R, stack.share, OBSERVER, white);
+      if (wanted.black) addTristimulus(looker.black.R, stack.share, OBSERVER, black);
     }
   }
 
@@ -126,21 +127,6 @@ export class BackwardLooker {
       if (bottle !== undefined) gradient[this.unknowns.materials[material]!.bottle!]! += BOTTLE_SD * sum;
     }
   }
-}
-
-function addTristimulus(R: Float64Array, share: number, XYZ: Float64Array): void {
-  let X = 0;
-  let Y = 0;
-  let Z = 0;
-  for (let band = 0; band < BAND_COUNT; band++) {
-    const value = R[band]!;
-    X += WX[band]! * value;
-    Y += WY[band]! * value;
-    Z += WZ[band]! * value;
-  }
-  XYZ[0]! += share * X;
-  XYZ[1]! += share * Y;
-  XYZ[2]! += share * Z;
 }
 
 /** How the number goes with what a stack reflects of each band. */

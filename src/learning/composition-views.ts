@@ -7,16 +7,17 @@ import { cieRootSlope } from '../optics/cie-root.ts';
 import { type Lab, labFromTristimulus } from '../optics/cielab.ts';
 import { crowdingFactor, crowdingLoad } from '../optics/optical-model.ts';
 import { BAND_COUNT } from '../optics/spectrum.ts';
-import { bookWeights } from '../optics/tristimulus.ts';
+import { addTristimulus, bookWeights } from '../optics/tristimulus.ts';
 import { BOTTLE_SD } from '../tables/material-priors.ts';
 import type { ComposedLayer, Composition } from './composition.ts';
 import type { CardState, FigureState, ShelfState } from './shelf-state.ts';
 import type { ShelfUnknowns } from './shelf-unknowns.ts';
 import { StackLooker, type ViewSlopes } from './stack-slopes.ts';
 
-const { x: WX, y: WY, z: WZ, white: WHITE } = bookWeights('D65');
+const WEIGHTS = bookWeights('D65');
+const { white: WHITE } = WEIGHTS;
 /** X, Y and Z of a band, one spectrum after the other. */
-const OBSERVER = [WX, WY, WZ];
+const OBSERVER = [WEIGHTS.x, WEIGHTS.y, WEIGHTS.z];
 const AXES = 3;
 
 /** Which of the two views are wanted. */
@@ -147,18 +148,8 @@ export class CompositionLooker implements Looker {
 
   /** X, Y and Z of a spectrum. */
   private sum(spectrum: Float64Array): void {
-    let X = 0;
-    let Y = 0;
-    let Z = 0;
-    for (let band = 0; band < BAND_COUNT; band++) {
-      const value = spectrum[band]!;
-      X += WX[band]! * value;
-      Y += WY[band]! * value;
-      Z += WZ[band]! * value;
-    }
-    this.sums[0] = X;
-    this.sums[1] = Y;
-    this.sums[2] = Z;
+    this.sums.fill(0);
+    addTristimulus(spectrum, 1, WEIGHTS, this.sums);
   }
 
   private sumProduct(one: Float64Array, other: Float64Array, from: number): void {

@@ -5,10 +5,10 @@ import { type LocalMetric, localMetric } from '../../optics/local-metric.ts';
 import type { OpticalModel } from '../../optics/optical-model.ts';
 import { BAND_COUNT } from '../../optics/spectrum.ts';
 import { stackReflectance } from '../../optics/stack.ts';
-import { bookWeights } from '../../optics/tristimulus.ts';
+import { bookWeights, tristimulus } from '../../optics/tristimulus.ts';
 import type { MixGoal, MixLayer } from './mix-problem.ts';
 
-const { x: WX, y: WY, z: WZ, white: WHITE } = bookWeights('D65');
+const { white: WHITE } = bookWeights('D65');
 
 /** One look at a bait over one backing. */
 export interface View {
@@ -53,7 +53,7 @@ export function viewsOf(goal: MixGoal, stride: number, { backings }: OpticalMode
 
 /** Colour of a view by the model alone. */
 export function labSeen({ R }: View): Lab {
-  return labFromTristimulus(sums(R));
+  return labFromTristimulus(tristimulus(R));
 }
 
 /** A colour with what the model is off by in a view. */
@@ -63,19 +63,6 @@ export function plusOff(lab: Lab, { over }: Pick<View, 'over'>, offsets: TwoView
   return { L: lab.L + L, a: lab.a + a, b: lab.b + b };
 }
 
-function sums(R: Float64Array): { X: number; Y: number; Z: number } {
-  let X = 0;
-  let Y = 0;
-  let Z = 0;
-  for (let band = 0; band < BAND_COUNT; band++) {
-    const value = R[band]!;
-    X += WX[band]! * value;
-    Y += WY[band]! * value;
-    Z += WZ[band]! * value;
-  }
-  return { X, Y, Z };
-}
-
 /** A difference in Lab by one row of a metric. */
 export function measured(metric: Float64Array, row: number, dL: number, da: number, db: number): number {
   return metric[3 * row]! * dL + metric[3 * row + 1]! * da + metric[3 * row + 2]! * db;
@@ -83,7 +70,7 @@ export function measured(metric: Float64Array, row: number, dL: number, da: numb
 
 /** How the three residuals of a view change with X, Y and Z, row by row. */
 export function tristimulusSlopes(metric: Float64Array, R: Float64Array, into: Float64Array): void {
-  const { X, Y, Z } = sums(R);
+  const { X, Y, Z } = tristimulus(R);
   const fx = cieRootSlope(X / WHITE.X) / WHITE.X;
   const fy = cieRootSlope(Y);
   const fz = cieRootSlope(Z / WHITE.Z) / WHITE.Z;
