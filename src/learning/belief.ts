@@ -36,9 +36,12 @@ export class Belief {
   private readonly grounds: () => Grounds;
   private readonly offsets: () => ShelfOffsets;
   private readonly hands = new Map<string, number>();
+  /** Places in theta that looks depend on. */
+  private readonly looked: () => ReadonlySet<number>;
 
   constructor(from: LearnedShelf | (() => Grounds)) {
     this.grounds = once(typeof from === 'function' ? from : () => groundsOf(from));
+    this.looked = once(() => new Set(this.grounds().parts.looks.flatMap(({ columns }) => [...columns])));
     this.offsets = once(() => shelfOffsets(this.grounds().field));
   }
 
@@ -82,12 +85,11 @@ export class Belief {
 
   /** Whether anybody has looked at something with a material in it, or measured films of it. */
   isTried(material: string): boolean {
-    const { state, looks } = this.grounds().parts;
-    const { materials, placeOf } = state.unknowns;
+    const { materials, placeOf } = this.grounds().parts.state.unknowns;
     const place = placeOf.get(material);
     const unknowns = place === undefined ? undefined : materials[place]!;
     if (unknowns === undefined || unknowns.kModes.length === 0) return false;
-    return unknowns.isMeasured ?? looks.some(({ columns }) => columns.includes(unknowns.at));
+    return unknowns.isMeasured ?? this.looked().has(unknowns.at);
   }
 
   /** How many times what is usual the doses of all cups were off by: see `steadyHand`. Remembered. */

@@ -15,6 +15,7 @@
 import type { BeliefParts } from './belief-parts.ts';
 import { factorizeDense, solveDense } from './dense-cholesky.ts';
 import { BOTH_AXES, type LinearLook, type ThetaSlopes, VIEW_AXES } from './linear-views.ts';
+import { looksByCup } from './looks-by-cup.ts';
 import { seenCovariance, seenSides } from './seen-sides.ts';
 import type { ThetaDoubt } from './sensitivity.ts';
 import type { SharedVariance } from './shared-memo.ts';
@@ -42,18 +43,11 @@ export function cupShares(
   shared: SharedVariance,
   isAsked: (cup: string) => boolean,
 ): readonly CupShare[] {
-  const byCup = new Map<string, LinearLook[]>();
-  for (const look of looks) {
-    const { cup } = look.errors;
-    if (cup === undefined || !isAsked(cup)) continue;
-    const of = byCup.get(cup) ?? [];
-    byCup.set(cup, of);
-    of.push(look);
-  }
+  const byCup = [...looksByCup(looks)].filter(([cup]) => isAsked(cup));
   const { count } = doubt();
   const spreads = { before: spreadBefore(asked, labels(), count), after: spreadAfter(asked, doubt()), count };
   const whole = squares(asked, spreads.before, count);
-  return [...byCup].map(([cup, seen]) => ({ cup, share: whole > 0 ? takenBy(seen, spreads, shared) / whole : 0 }));
+  return byCup.map(([cup, seen]) => ({ cup, share: whole > 0 ? takenBy(seen, spreads, shared) / whole : 0 }));
 }
 
 function spreadBefore({ columns, slopes }: ThetaSlopes, factor: Float64Array, count: number): Float64Array {

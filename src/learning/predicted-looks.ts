@@ -6,12 +6,13 @@
 import { appliedMetric, localMetric } from '../optics/local-metric.ts';
 import { modelViews } from './asked-views.ts';
 import type { BeliefParts } from './belief-parts.ts';
-import { factorizeDense, solveLowerDense } from './dense-cholesky.ts';
+import { factorizeDense } from './dense-cholesky.ts';
 import { JointKriging } from './joint-kriging.ts';
 import type { TaughtLook } from './learning-data.ts';
 import { BOTH_AXES, VIEW_AXES } from './linear-views.ts';
 import { lookNoise } from './look-covariance.ts';
 import type { LookField } from './look-field.ts';
+import { normalDensity } from './normal-density.ts';
 import { seenSides } from './seen-sides.ts';
 
 /** Three axes for each view that was seen, look after look, white first; in ΔE00, the local metric of what was seen. */
@@ -68,16 +69,7 @@ export function likelihood({ residuals, covariance }: PredictedLooks): {
   readonly chiSquare: number;
   readonly logDensity: number;
 } {
-  const n = residuals.length;
   const L = covariance.slice();
-  factorizeDense(L, n);
-  const z = residuals.slice();
-  solveLowerDense(L, n, z);
-  let chiSquare = 0;
-  let logRoot = 0;
-  for (let i = 0; i < n; i++) {
-    chiSquare += z[i]! * z[i]!;
-    logRoot += Math.log(L[i * n + i]!);
-  }
-  return { chiSquare, logDensity: -chiSquare / 2 - logRoot - (n / 2) * Math.log(2 * Math.PI) };
+  factorizeDense(L, residuals.length);
+  return normalDensity(residuals, L);
 }

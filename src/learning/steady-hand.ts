@@ -11,8 +11,10 @@
 import { BOTTLE_SD } from '../tables/material-priors.ts';
 import { HAND_SD } from '../tables/model-discrepancy.ts';
 import type { BeliefParts } from './belief-parts.ts';
-import { factorizeSturdy, solveDense, solveLowerDense } from './dense-cholesky.ts';
+import { factorizeSturdy, solveDense } from './dense-cholesky.ts';
 import { type LinearLook, VIEW_AXES } from './linear-views.ts';
+import { looksByCup } from './looks-by-cup.ts';
+import { normalDensity } from './normal-density.ts';
 import { type SeenSide, seenCovariance, seenSides } from './seen-sides.ts';
 import { Sensitivity, type ThetaDoubt } from './sensitivity.ts';
 import type { SharedVariance } from './shared-memo.ts';
@@ -47,7 +49,7 @@ export function steadyHand(
   const spreads = new Map<number, number>();
   for (const { id, bottle } of state.unknowns.materials)
     if (bottle !== undefined) spreads.set(bottle, spreadOf(id) / BOTTLE_SD);
-  const all = [...groupByCup(looks).values()];
+  const all = [...looksByCup(looks).values()];
   const every = Math.ceil(all.length / MOST_CUPS);
   const asked = all.filter((_, place) => place % every === 0);
   const cups = asked.map((each) => cupOff(each, doubt(), shared, spreads));
@@ -57,17 +59,6 @@ export function steadyHand(
     if (likely > best) [hand, best] = [tried, likely];
   }
   return cups.length === 0 ? 1 : Number(hand.toPrecision(2));
-}
-
-function groupByCup(looks: readonly LinearLook[]): ReadonlyMap<string, readonly LinearLook[]> {
-  const byCup = new Map<string, LinearLook[]>();
-  for (const look of looks) {
-    const cup = look.errors.cup!;
-    const before = byCup.get(cup);
-    if (before) before.push(look);
-    else byCup.set(cup, [look]);
-  }
-  return byCup;
 }
 
 function cupOff(
@@ -151,9 +142,5 @@ function logLikelihood({ rows, off, covariance, doses }: CupOff, hand: number): 
   for (const moves of doses)
     for (let i = 0; i < rows; i++) for (let j = 0; j <= i; j++) A[i * rows + j]! += hand * hand * moves[i]! * moves[j]!;
   factorizeSturdy(A, rows);
-  const solved = off.slice();
-  solveLowerDense(A, rows, solved);
-  let sum = 0;
-  for (let i = 0; i < rows; i++) sum += Math.log(A[i * rows + i]!) + 0.5 * solved[i]! ** 2;
-  return -sum;
+  return normalDensity(off, A).logDensity;
 }
