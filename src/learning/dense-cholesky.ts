@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import { PRODUCTS, rowProduct, rowProducts } from './row-products.ts';
+import { firstColumns, PRODUCTS, rowProduct, rowProducts } from './row-products.ts';
 
 /**
  * Turns the lower triangle of A into L, in place; what is above the diagonal is left as it is.
@@ -34,30 +34,38 @@ export function factorizeSturdy(A: Float64Array, n: number): void {
 
 const AT_ONCE = 4;
 
+// In front of a row's first element of A that is not 0 there is none of L either: what is 0 is not added up.
 function factorize(A: Float64Array, n: number, rounding: number): void {
+  const first = firstColumns(A, n);
   for (let i = 0; i < n; i += AT_ONCE) {
-    if (i + AT_ONCE <= n) for (let j = 0; j < i; j += 2) settleFour(A, i * n, j, n);
-    else
+    if (i + AT_ONCE <= n) {
+      const from = Math.min(first[i]!, first[i + 1]!, first[i + 2]!, first[i + 3]!);
+      for (let j = from - (from % 2); j < i; j += 2) settleFour(A, i * n, j, n, Math.min(first[j]!, first[j + 1]!, j));
+    } else
       for (let row = i; row < n; row++)
-        for (let j = 0; j < i; j++)
-          A[row * n + j] = (A[row * n + j]! - rowProduct(A, row * n, A, j * n, 0, j)) / A[j * n + j]!;
+        for (let j = first[row]!; j < i; j++)
+          A[row * n + j] = (A[row * n + j]! - rowProduct(A, row * n, A, j * n, first[j]!, j)) / A[j * n + j]!;
     settleDiagonal(A, i, n, rounding);
   }
 }
 
-/** Elements j and j + 1 of L in the four rows from `first` on. */
-function settleFour(A: Float64Array, first: number, j: number, n: number): void {
+/**
+ * Elements j and j + 1 of L in the four rows from `at` on.
+ *
+ * @param from rows j and j + 1 are 0 in front of this column
+ */
+function settleFour(A: Float64Array, at: number, j: number, n: number, from: number): void {
   const other = j * n;
   const next = other + n;
-  rowProducts(A, first, A, other, n, 0, j);
+  rowProducts(A, at, A, other, n, from, j);
   const below = A[next + j]!;
   const over = 1 / A[other + j]!;
   const overNext = 1 / A[next + j + 1]!;
   for (let row = 0; row < AT_ONCE; row++) {
-    const at = first + row * n + j;
-    const value = (A[at]! - PRODUCTS[2 * row]!) * over;
-    A[at] = value;
-    A[at + 1] = (A[at + 1]! - PRODUCTS[2 * row + 1]! - below * value) * overNext;
+    const element = at + row * n + j;
+    const value = (A[element]! - PRODUCTS[2 * row]!) * over;
+    A[element] = value;
+    A[element + 1] = (A[element + 1]! - PRODUCTS[2 * row + 1]! - below * value) * overNext;
   }
 }
 

@@ -1,4 +1,4 @@
-import { PRODUCTS, rowProduct, rowProducts } from './row-products.ts';
+import { firstColumns, PRODUCTS, rowProduct, rowProducts } from './row-products.ts';
 
 const AT_ONCE = 4;
 
@@ -26,9 +26,13 @@ export function inverseDense(L: Float64Array, n: number, wanted?: Uint8Array): F
 /** Columns of the inverse of L, as rows: row j holds L⁻¹ e_j, which begins at j. */
 function inverseOfLower(L: Float64Array, n: number): Float64Array {
   const M = new Float64Array(n * n);
+  const first = firstColumns(L, n);
   for (let i = 0; i < n; i += 2) {
     let j = 0;
-    if (i + 1 < n) for (; j + AT_ONCE <= i; j += AT_ONCE) invertEight(L, M, i, j, n);
+    if (i + 1 < n) {
+      const from = Math.min(first[i]!, first[i + 1]!, i);
+      for (; j + AT_ONCE <= i; j += AT_ONCE) invertEight(L, M, i, j, n, from);
+    }
     for (let row = i; row < Math.min(i + 2, n); row++) {
       for (let column = j; column < row; column++)
         M[column * n + row] = -rowProduct(L, row * n, M, column * n, column, row) / L[row * n + row]!;
@@ -38,9 +42,13 @@ function inverseOfLower(L: Float64Array, n: number): Float64Array {
   return M;
 }
 
-/** Elements i and i + 1 of rows j to j + 3 of the inverse of L. */
-function invertEight(L: Float64Array, M: Float64Array, i: number, j: number, n: number): void {
-  rowProducts(M, j * n, L, i * n, n, j, i);
+/**
+ * Elements i and i + 1 of rows j to j + 3 of the inverse of L.
+ *
+ * @param from rows i and i + 1 of L are 0 in front of this column
+ */
+function invertEight(L: Float64Array, M: Float64Array, i: number, j: number, n: number, from: number): void {
+  rowProducts(M, j * n, L, i * n, n, Math.max(j, from), i);
   const next = (i + 1) * n + i;
   const below = L[next]!;
   const over = -1 / L[i * n + i]!;

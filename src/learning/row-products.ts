@@ -66,3 +66,14 @@ export function rowProduct(
   for (let k = from; k < to; k++) sum += A[one + k]! * B[other + k]!;
   return sum;
 }
+
+/** Column of the first element of each row of a lower triangle that is not 0: at most the diagonal's. */
+export function firstColumns(A: Float64Array, n: number): Int32Array {
+  const first = new Int32Array(n);
+  for (let row = 0; row < n; row++) {
+    let column = 0;
+    while (column < row && A[row * n + column] === 0) column++;
+    first[row] = column;
+  }
+  return first;
+}

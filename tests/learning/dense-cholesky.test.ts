@@ -41,6 +41,30 @@ test('solves as elimination does, and inverts', () => {
   );
 });
 
+test('of a matrix with blocks of nothing in it, factor and inverse are its own', () => {
+  const block = fc.integer({ min: 1, max: 5 });
+  fc.assert(
+    fc.property(numbers(N * N), fc.array(block, { minLength: 3, maxLength: 6 }), (B, blocks) => {
+      // Unknowns of a few things, each of which goes with itself and with the last three unknowns alone.
+      const of = blocks.flatMap((count, thing) => Array.from({ length: count }, () => thing)).slice(0, N - 3);
+      const isNothing = (i: number, k: number): boolean => i < N - 3 && (k >= N - 3 || of[i] !== of[k]);
+      const A = positive(B.map((value, at) => (isNothing(Math.floor(at / N), at % N) ? 0 : value)));
+      const L = A.slice();
+      factorizeDense(L, N);
+      const inverse = inverseDense(L, N);
+      for (let i = 0; i < N; i++)
+        for (let j = 0; j < N; j++) {
+          let square = 0;
+          let one = 0;
+          for (let k = 0; k <= Math.min(i, j); k++) square += L[i * N + k]! * L[j * N + k]!;
+          for (let k = 0; k < N; k++) one += A[i * N + k]! * inverse[k * N + j]!;
+          expect(square).toBeCloseTo(A[i * N + j]!, 9);
+          expect(one).toBeCloseTo(i === j ? 1 : 0, 8);
+        }
+    }),
+  );
+});
+
 test('what is not positive definite is refused', () => {
   expect(() => factorizeDense(Float64Array.of(1, 2, 2, 1), 2)).toThrow(RangeError);
 });
