@@ -1,6 +1,7 @@
 import type { LearnedShelf } from '../learning/learned-shelf.ts';
 import type { LogFault } from '../learning/log-fault.ts';
 import type { MatchMaterial } from '../matching/shelf/match-material.ts';
+import type { Target } from './model/target.ts';
 import type { RecipeCore } from './recipes/compile-recipe.ts';
 import type { ComparedRecipe, ShownMaterial } from './recipes/join-recipes.ts';
 import { Remembered } from './remembered.ts';
@@ -12,6 +13,8 @@ export class ColourMemory {
   readonly faults = new Remembered<readonly LogFault[]>();
   readonly materials = new Remembered<MaterialCore>();
   readonly shown = new Remembered<ShownMaterial>();
+  /** With the numbers of their cameras. */
+  readonly targets = new Remembered<Omit<Target, 'recipes'>>();
   readonly cores = new Remembered<RecipeCore, MaterialCore>();
   readonly compared = new Remembered<ComparedRecipe, MatchMaterial>();
 

@@ -35,7 +35,7 @@ export function colouredRecipes(
   const sound = compiledBy(taught, soundOnes, prepared, colouring);
   const others = recipes.filter(isLeft);
   if (others.length === 0) return sound;
-  const labels = learningData(materials, shelf, [], []);
+  const { data: labels } = learningData(materials, shelf, [], []);
   const byLabels = learnShelf(labels, shelf, memory, report, 'labels') ?? taught;
   return new Map([...sound, ...compiledBy(byLabels, others, prepared, colouring)]);
 }

@@ -10,10 +10,11 @@ import type { CompileMemory } from './compile-memory.ts';
 import { computedEach } from './computed.ts';
 import { type ColouredParts, joinBook } from './join-book.ts';
 import { learnShelf } from './learning/learn-shelf.ts';
-import { isSameTaught, learningData } from './learning/learning-data.ts';
+import { isSameTaught, learningData, type NumberedData } from './learning/learning-data.ts';
 import { type LookedThings, looksOfReaders } from './learning/looks-of-readers.ts';
 import { type LeftOut, leftOut } from './left-out.ts';
 import { compileTarget } from './match/compile-target.ts';
+import { withCameraNumbers } from './match/with-camera-numbers.ts';
 import type { Book } from './model.ts';
 import type { Prepared } from './prepare-book.ts';
 import { needsOf } from './read/needs-of.ts';
@@ -71,11 +72,12 @@ export function soundBook(found: Found, memory: CompileMemory, report: Report): 
   const pass: Pass = { ...found, targets, chips, goneWith: goneOf(found), looks: memory.looks };
   let gone = pass.goneWith(report.faulty);
   for (;;) {
-    const data = taughtWithout(gone, pass);
+    const numbered = taughtWithout(gone, pass);
+    const { data } = numbered;
     const told: Diagnostic[] = [];
-    const done = compilePass(pass, { data, left: gone }, memory.colours, report.faulty, told);
+    const done = compilePass(pass, { ...numbered, left: gone }, memory.colours, report.faulty, told);
     // A pass that finds no more than the one before would go on for ever.
-    const isSame = (): boolean => JSON.stringify(taughtWithout(done.gone, pass)) === JSON.stringify(data);
+    const isSame = (): boolean => JSON.stringify(taughtWithout(done.gone, pass).data) === JSON.stringify(data);
     if (done.gone.size <= gone.size || isSame()) {
       report.take(told);
       if (!done.book) return done;
@@ -104,7 +106,7 @@ function isSameSet(one: ReadonlySet<string>, other: ReadonlySet<string>): boolea
 }
 
 /** What there is to learn from without what is left out: labels alone where the book is not to learn. */
-function taughtWithout(gone: SoundBook['gone'], pass: Pass, looked?: LookedThings): LearningData {
+function taughtWithout(gone: SoundBook['gone'], pass: Pass, looked?: LookedThings): NumberedData {
   const { things, prepared, looks } = pass;
   const shelf = new Map([...prepared.shelf].filter(([, { source }]) => !gone.has(source.path)));
   const { recipes, chips } = lookedThings(gone, pass, looked);
@@ -122,8 +124,7 @@ function lookedThings(gone: SoundBook['gone'], { prepared }: Found, looked?: Loo
 }
 
 /** What there is to learn from, and what is left out of it. */
-interface Taught {
-  readonly data: LearningData;
+interface Taught extends NumberedData {
   readonly left: SoundBook['gone'];
   /** Of a pass for readers the recipes that they get nothing of, as their maker has them: they are not looked at again. */
   readonly hidden?: ReadonlyMap<string, RecipeCore>;
@@ -132,7 +133,7 @@ interface Taught {
 /** Computes all that hangs on what these data teach. */
 function compilePass(
   pass: Pass,
-  { data, left, hidden }: Taught,
+  { data, cameras, left, hidden }: Taught,
   memory: ColourMemory,
   before: ReadonlySet<string>,
   told: Diagnostic[],
@@ -144,12 +145,13 @@ function compilePass(
   if (!taught) return { book: undefined, gone: gone(), wasSound: false };
   const asked = { taught, left, memory, report };
   const cores = hidden ? colouredForReaders(prepared, hidden, asked) : colouredRecipes(things, prepared, asked);
+  const targets = withCameraNumbers(pass.targets, cameras, memory);
   const wasSound = !hasErrors([...pass.told, ...told]) && unread.length === 0;
   const book = gone().has(BOOK_FILE)
     ? undefined
     : joinBook(
         things,
-        { ...pass, ...prepared, ...taught, cores, ...defined({ hidden }) },
+        { ...pass, ...prepared, ...taught, targets, cores, ...defined({ hidden }) },
         gone,
         memory,
         wasSound ? report : errorsOnly(report),
@@ -172,14 +174,8 @@ function withReaders(
   faulty: ReadonlySet<string>,
 ): Book {
   const published = taughtWithout(gone, pass, looksOfReaders(pass.prepared));
-  if (isSameTaught(published, data)) return book;
+  if (isSameTaught(published.data, data)) return book;
   const hidden = new Map(book.recipes.flatMap((recipe) => (recipe.publish === 'no' ? [[recipe.id, recipe]] : [])));
-  const { book: readers } = compilePass(
-    pass,
-    { data: published, left: gone, hidden },
-    memory.readersColours,
-    faulty,
-    [],
-  );
+  const { book: readers } = compilePass(pass, { ...published, left: gone, hidden }, memory.readersColours, faulty, []);
   return { ...book, ...defined({ readers }) };
 }

@@ -7,6 +7,7 @@ import type { Lab } from '../optics/cielab.ts';
 import type { TwoViews } from '../optics/cup-body.ts';
 import { inverseMetric, localMetric } from '../optics/local-metric.ts';
 import { CAMERA_SD } from '../tables/material-priors.ts';
+import { biasOf } from './camera-bias.ts';
 import { compose } from './composition.ts';
 import { compositionPoint } from './composition-point.ts';
 import type { CompositionLooker } from './composition-views.ts';
@@ -23,7 +24,7 @@ export interface BelievedCup {
   readonly streaks?: readonly number[];
   /** `TaughtLook.cup`: the cup was, or is, poured, with dose errors of its own of which its looks tell. Unset: what the doses should give. */
   readonly cup?: string;
-  /** As this camera shows it: with what it is believed to be off by. */
+  /** As this camera shows it: with what it is believed to be off by, and as much in doubt of that as there is. */
   readonly camera?: string;
 }
 
@@ -34,6 +35,8 @@ export interface ModelViews extends Placed {
   slopes(at: TwoViews): ThetaSlopes;
   /** What a camera adds, ΔE00 along each axis; nought where none was named. */
   readonly bias: readonly [number, number, number];
+  /** A camera was named that has made none of the looks. */
+  readonly isBiasUnknown: boolean;
 }
 
 /**
@@ -47,15 +50,15 @@ export function modelViews(
   { layers, streaks, cup, camera }: BelievedCup,
   means: TheoryErrors['means'],
 ): ModelViews {
-  const { unknowns, theta } = state;
+  const { unknowns } = state;
   const composition = compose(unknowns, layers, streaks);
   const { white, black } = looker.views(composition, state, { white: true, black: true });
   const at = camera === undefined ? undefined : unknowns.cameras.get(camera);
-  const bias = [0, 1, 2].map((axis) => (at === undefined ? 0 : CAMERA_SD * theta[at + axis]!));
   return {
     model: { overWhite: white!.lab, overBlack: black!.lab },
     errors: { point: compositionPoint(unknowns, layers, streaks), means, ...(cup === undefined ? {} : { cup }) },
-    bias: bias as [number, number, number],
+    bias: biasOf(state, camera),
+    isBiasUnknown: camera !== undefined && at === undefined,
     slopes: ({ overWhite, overBlack }) => {
       const own = composition.columns.length;
       const columns =

@@ -8,6 +8,7 @@ import type { LookMeans } from '../optics/look-doubt.ts';
 import { type BelievedCup, type ModelViews, modelViews, moved } from './asked-views.ts';
 import { type BeliefParts, beliefParts } from './belief-parts.ts';
 import type { BelievedViews } from './believed-views.ts';
+import { addUnknownBias, biasOf } from './camera-bias.ts';
 import { likeness } from './composition-point.ts';
 import { type CupShare, cupShares } from './cup-shares.ts';
 import { JointKriging } from './joint-kriging.ts';
@@ -52,9 +53,11 @@ export class Belief {
    */
   of(asked: BelievedCup): BelievedViews {
     const { views, near, kriging, mean } = this.asked(asked);
+    const covariance = kriging.covariance([views.slopes(mean)], this.grounds().parts.doubt());
+    if (views.isBiasUnknown) addUnknownBias(covariance);
     return {
       ...mean,
-      covariance: kriging.covariance([views.slopes(mean)], this.grounds().parts.doubt()),
+      covariance,
       looks: near.filter(({ errors }) => likeness(errors.point, views.errors.point) > BEARS).length,
     };
   }
@@ -65,7 +68,8 @@ export class Belief {
   }
 
   /**
-   * What looks add to the model, for searches: of one cup with other doses of some materials in its near layer.
+   * What looks, and a camera where one is named, add to the model, for searches: of one cup with other doses of some materials in its near
+   * layer.
    *
    * Throws: as `of`.
    */
@@ -73,14 +77,15 @@ export class Belief {
     const { state, looks } = this.grounds().parts;
     const { isThinned, of } = this.offsets();
     const sources = of(usualMeans(looks), asked.cup);
-    const near = new OffsetNear(state.unknowns, asked, names, sources);
-    if (!isThinned) return near;
+    const bias = biasOf(state, asked.camera);
+    if (!isThinned) return new OffsetNear(state.unknowns, asked, names, sources, bias);
     // What the looks that are left out say of the cup itself is added, and fades as doses go away from it.
     const { views, kriging } = this.asked(asked);
     const { point } = views.errors;
+    const near = new OffsetNear(state.unknowns, asked, names, sources);
     const found = near.inMetric(names.map((name) => doseOf(asked, name)));
     const ofLikeness = kriging.offset.map((value, axis) => value - found[axis]!);
-    return new OffsetNear(state.unknowns, asked, names, [...sources, { point, ofLikeness }]);
+    return new OffsetNear(state.unknowns, asked, names, [...sources, { point, ofLikeness }], bias);
   }
 
   /** Whether anybody has looked at something with a material in it, or measured films of it. */

@@ -51,8 +51,15 @@ export class OffsetNear {
    * Throws: RangeError, naming it, if a material is not one of the shelf.
    *
    * @param names of what may change, each once
+   * @param bias what is added to both views whatever the doses, ΔE00 along each axis
    */
-  constructor(unknowns: ShelfUnknowns, asked: BelievedCup, names: readonly string[], sources: readonly OffsetSource[]) {
+  constructor(
+    unknowns: ShelfUnknowns,
+    asked: BelievedCup,
+    names: readonly string[],
+    sources: readonly OffsetSource[],
+    bias: ArrayLike<number> = [0, 0, 0],
+  ) {
     const [nearLayer, ...behind] = asked.layers;
     const kept = { ...nearLayer!, contents: nearLayer!.contents.filter(([id]) => !names.includes(id)) };
     const point = compositionPoint(unknowns, [kept, ...behind], asked.streaks);
@@ -65,6 +72,7 @@ export class OffsetNear {
     this.typical = Float64Array.from(places, (place) => unknowns.materials[place]!.typical);
     this.distances = Float64Array.from(reached, ({ distance }) => distance);
     this.ofLikeness = Float64Array.from(reached.flatMap(({ source }) => Array.from(source.ofLikeness)));
+    for (let i = 0; i < BOTH_AXES; i++) this.always[i] = bias[i % VIEW_AXES]!;
     for (const { always } of sources) if (always) for (let i = 0; i < BOTH_AXES; i++) this.always[i]! += always[i]!;
     const held = names.map((_, name) =>
       reached.flatMap(({ coordinates }, look) =>

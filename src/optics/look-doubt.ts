@@ -49,6 +49,11 @@ export interface LookDoubt {
   readonly usual?: true;
 }
 
+/** ΔE00 that nine in ten stay within, by one standard deviation along each of three axes. */
+export function boundOf(axisSd: number): number {
+  return axisSd * Math.sqrt(AXES) * BOUND_IN_SD;
+}
+
 /**
  * The doubt of a look. What is stated, or usual, is that of the eye and its light; a look at hot or wet plastic is vaguer by what that adds.
  *

@@ -18,6 +18,8 @@ export const HOW_SURE = {
   doubt: positive.exactOptional(),
   after: z.enum(AFTER).exactOptional(),
   wet: z.boolean().exactOptional(),
+  /** What took the photo. */
+  camera: words.exactOptional(),
 };
 
 export const LOOK_FIELDS = {
@@ -28,8 +30,6 @@ export const LOOK_FIELDS = {
   'contrast-doubt': share.exactOptional(),
   note: text.exactOptional(),
   photo: photo.exactOptional(),
-  /** What took the photo. */
-  camera: words.exactOptional(),
   /** It was looked at again, and stands. */
   checked: z.boolean().exactOptional(),
   /** Thickness of what was looked at. Default: the body of the mold. */

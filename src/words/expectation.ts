@@ -33,13 +33,18 @@ const TELLS_MORE: Readonly<Record<TellsMore, string>> = {
   cup: 'Another look at a test pour would tell more',
 };
 
+/** How to note three photos. */
+function meanText(ofThree: number | undefined): string {
+  return ofThree === undefined ? '' : ` (in the target’s file, write their mean with doubt ${deltaEText(ofThree)})`;
+}
+
 /** Why something is left as it is, as the end of a sentence that says so, without its stop: ", likely right: 91 %". */
 export function leftWords(left: Left & { readonly likely: number }): string {
   switch (left.because) {
     case 'likely-right':
       return `, ${likelyText(left.likely)!}`;
     case 'as-near-as-looks-tell':
-      return `: that is as near as your looks can tell. ${TELLS_MORE[left.tells]}`;
+      return `: that is as near as your looks can tell. ${TELLS_MORE[left.tells]}${meanText(left.ofThree)}`;
     case 'no-step-helps':
       return [': nothing you could add is expected to get it closer', likelyText(left.likely)]
         .filter((text) => text !== undefined)

@@ -11,6 +11,12 @@ import type { LookedRecipe } from './looked-recipe.ts';
 import { chipLooks, taughtLooks } from './taught-looks.ts';
 import { taughtMaterial } from './taught-material.ts';
 
+/** What there is to learn from, and which number each camera has for a name in it. */
+export interface NumberedData {
+  readonly data: LearningData;
+  readonly cameras: ReadonlyMap<string, string>;
+}
+
 /**
  * All that a book can learn its shelf from: what its files say of every material that colours, and every look of these recipes and chips.
  *
@@ -23,7 +29,7 @@ export function learningData(
   recipes: readonly LookedRecipe[],
   chips: Iterable<FilledCup<ChipSpec>>,
   kept: Remembered<readonly TaughtLook[]> = new Remembered(),
-): LearningData {
+): NumberedData {
   const materials = [...shelf.values()].flatMap((material): TaughtMaterial[] => {
     const taught = taughtMaterial(required(things, material.id), material);
     return taught ? [taught] : [];
@@ -35,9 +41,13 @@ export function learningData(
     ...recipes.flatMap((recipe) => looksOf(recipe, names, () => taughtLooks(recipe, colours), kept)),
     ...[...chips].flatMap((chip) => chipLooks(chip, colours)),
   ];
+  const cameras = numbersOf(looks);
   return {
-    materials: materials.sort((one, other) => (one.id < other.id ? -1 : 1)),
-    looks: withoutNames(looks).sort((one, other) => (one.key < other.key ? -1 : 1)),
+    data: {
+      materials: materials.sort((one, other) => (one.id < other.id ? -1 : 1)),
+      looks: withoutNames(looks, cameras).sort((one, other) => (one.key < other.key ? -1 : 1)),
+    },
+    cameras,
   };
 }
 
@@ -51,12 +61,15 @@ function looksOf(
   return kept.of(recipe.id, [recipe, names, pattern, bodyMm, ...shares, ...cups], NOTHING, reportInto([]), find);
 }
 
-/** Looks whose cameras have numbers for names: which looks one camera made is learned from, and what it is called is nobody's business. */
-function withoutNames(looks: readonly TaughtLook[]): TaughtLook[] {
+/** Numbers of the cameras that these looks were made with, by their names. */
+function numbersOf(looks: readonly TaughtLook[]): ReadonlyMap<string, string> {
   const cameras = [...new Set(looks.flatMap(({ camera }) => camera ?? []))].sort();
-  return looks.map((look) =>
-    look.camera === undefined ? look : { ...look, camera: String(cameras.indexOf(look.camera) + 1) },
-  );
+  return new Map(cameras.map((camera, index) => [camera, String(index + 1)]));
+}
+
+/** Looks whose cameras have numbers for names: which looks one camera made is learned from, and what it is called is nobody's business. */
+function withoutNames(looks: readonly TaughtLook[], numbers: ReadonlyMap<string, string>): TaughtLook[] {
+  return looks.map((look) => (look.camera === undefined ? look : { ...look, camera: required(numbers, look.camera) }));
 }
 
 /** Whether the looks are the same, of data that say the same of the materials. */

@@ -4,6 +4,7 @@ import type { Beliefs } from '../../matching/belief/beliefs.ts';
 import { steadiedBench } from '../../matching/belief/steadied-bench.ts';
 import type { AskedWith, CupAsked, TriedRound } from '../../matching/cup-question.ts';
 import type { MatchMaterial } from '../../matching/shelf/match-material.ts';
+import { seenWith } from '../../matching/target/seen-with.ts';
 import { settledViews, type TargetPart } from '../../matching/target/target-part.ts';
 import type { Lab } from '../../optics/cielab.ts';
 import type { OpticalModel } from '../../optics/optical-model.ts';
@@ -33,8 +34,7 @@ export function partFor(target: Pick<Target, 'parts'>, cup: string, cups: number
       overWhite: part.overWhite.lab,
       ...defined({ overBlack: part.overBlack?.lab, reflectance: part.reflectance }),
       thicknessMm: part.thicknessMm,
-      axisSd: part.doubt.axisSd,
-      means: part.doubt.means,
+      ...seenWith(part.doubt, part.cameraNumber),
     })
   );
 }

@@ -67,8 +67,15 @@ export function compileTarget(
 type PartFields = NonNullable<FieldsOf<'target'>['parts']>[string];
 
 /** What stands beside the parts and is meant for each that does not say it itself. */
-function saidOfAll({ thickness, doubt, after, wet, plastic }: FieldsOf<'target'>): Omit<PartFields, 'over-white'> {
-  return defined({ thickness, doubt, after, wet, plastic });
+function saidOfAll({
+  thickness,
+  doubt,
+  after,
+  wet,
+  camera,
+  plastic,
+}: FieldsOf<'target'>): Omit<PartFields, 'over-white'> {
+  return defined({ thickness, doubt, after, wet, camera, plastic });
 }
 
 function compilePart(name: string, part: PartFields, mold: Pick<Mold, 'bodyMm'> | undefined): Target['parts'][number] {
@@ -79,7 +86,7 @@ function compilePart(name: string, part: PartFields, mold: Pick<Mold, 'bodyMm'> 
     ...defined({ reflectance: measuredBands(part) }),
     thicknessMm: part.thickness ?? mold?.bodyMm ?? USUAL_MM,
     doubt: doubtOf(part)!,
-    ...defined({ after: part.after, plastic: part.plastic }),
+    ...defined({ after: part.after, camera: part.camera, plastic: part.plastic }),
     ...(part.wet ? { wet: true as const } : {}),
     flakes: (part.flake ?? []).map(({ colour, size, coverage }) => ({
       hex: colour,

@@ -30,6 +30,10 @@ export interface Target {
     /** How far its colours may be off. */
     readonly doubt: LookDoubt;
     readonly after?: HowLooked['after'];
+    /** What took the photo; only in the maker's edition. */
+    readonly camera?: string;
+    /** The same as what was learned names it; unset: it has made none of the looks that are learned from. */
+    readonly cameraNumber?: string;
     readonly wet?: true;
     readonly flakes: readonly WantedFlake[];
     /** The plastic that its cup is to be begun with; unset: whichever a match begins with. */

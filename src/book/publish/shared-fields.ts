@@ -397,6 +397,9 @@ const TARGET: FieldTable<Target> = {
     thicknessMm: 'shared',
     doubt: DOUBT,
     after: 'shared',
+    camera: 'private',
+    // As of looks that are published: see `learningData`.
+    cameraNumber: 'shared',
     wet: 'shared',
     flakes: WANTED_FLAKE,
     // Of the shelf readers have what published recipes are made with.

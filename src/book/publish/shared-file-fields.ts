@@ -116,6 +116,7 @@ const TARGET_PART = {
   'over-black': 'shared',
   thickness: 'shared',
   doubt: 'shared',
+  camera: 'private',
   after: 'shared',
   wet: 'shared',
   flake: { colour: 'shared', size: 'shared', coverage: 'shared' },

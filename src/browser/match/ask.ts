@@ -13,6 +13,7 @@ import type { Proposal } from '../../matching/proposals/proposal.ts';
 import type { RecipeAmount, RecipeProposal } from '../../matching/proposals/recipe-proposal.ts';
 import { withWrongLog } from '../../matching/rounds/seen-and-believed.ts';
 import type { WantedFlake } from '../../matching/substitutes/flake-match.ts';
+import { seenWith } from '../../matching/target/seen-with.ts';
 import { type LookDoubt, lookDoubt, meansOf } from '../../optics/look-doubt.ts';
 import type { MatchPageData, TaughtMatchData } from '../../render/pages/match.ts';
 import { defined } from '../../values/defined.ts';
@@ -116,19 +117,14 @@ function asked(side: WorkSide, work: Work, data: MatchPageData): PartAsked {
   const { flakes = part?.flakes, plastic } = side;
   return {
     ...partOfSide(side),
-    ...doubtOf(side, part?.doubt),
+    ...seenWith(part?.doubt ?? usualDoubt(side), part?.cameraNumber),
     ...defined({ reflectance: part?.reflectance, flakes, plastic }),
   };
 }
 
-/** How surely a side was seen: as the book's target says, or as is usual of such a look. */
-function doubtOf(
-  { overWhite, overBlack }: WorkSide,
-  doubt: LookDoubt | undefined,
-): Pick<PartAsked, 'axisSd' | 'means'> {
-  const colours = overBlack === undefined ? [overWhite] : [overWhite, overBlack];
-  const { axisSd, means } = doubt ?? lookDoubt(meansOf(colours));
-  return { axisSd, means };
+/** How surely a side was seen that no target of the book says it of. */
+function usualDoubt({ overWhite, overBlack }: WorkSide): LookDoubt {
+  return lookDoubt(meansOf(overBlack === undefined ? [overWhite] : [overWhite, overBlack]));
 }
 
 /** What the target does beside being of a colour; one that is described on the page does nothing. */

@@ -9,6 +9,8 @@ export interface BelievedCup {
   readonly streaks?: readonly number[];
   /** A cup that there is, by the name that its looks have: its own errors of dosing are known from them. */
   readonly cup?: string;
+  /** As this camera shows them, by the name that its looks have. */
+  readonly camera?: string;
 }
 
 /** What looks say that a model is off by, in cups near one that was asked about. */

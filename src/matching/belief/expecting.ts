@@ -9,9 +9,11 @@ import type { Lab } from '../../optics/cielab.ts';
 import type { TwoViews } from '../../optics/cup-body.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
 import { appliedMetric, localMetric } from '../../optics/local-metric.ts';
+import { defined } from '../../values/defined.ts';
 import type { Ingredient } from '../measure/measure-doses.ts';
 import type { Mix } from '../mix/mix.ts';
 import type { MatchBench } from '../shelf/match-bench.ts';
+import { doubtOfThree } from '../target/mean-of-three.ts';
 import type { TargetPart } from '../target/target-part.ts';
 import { type DoseScatter, doseScatter, type Measures } from './dose-scatter.ts';
 import type { Expectation } from './expectation.ts';
@@ -131,6 +133,7 @@ export function reachOf(believed: BelievedViews, target: TargetPart, tolerance: 
   return {
     targetSd,
     cupSd: Math.max(...views.map(({ sd }) => sd)),
+    ...defined({ ofThree: doubtOfThree(target) }),
     isAsNear: views.every(({ left, doubt }) => left <= doubt),
     isWithinDoubt: views.every(({ left, doubt }) => left <= NINE_IN_TEN * doubt),
     mayBeRight: views.every(({ left, doubt }) => left <= Math.max(tolerance, NINE_IN_TEN * doubt)),
@@ -139,8 +142,10 @@ export function reachOf(believed: BelievedViews, target: TargetPart, tolerance: 
 
 /** Of several parts that are to be right together, how far the worst of them is. */
 export function worstReach(each: readonly Reach[]): Reach {
+  const [vaguest] = each.toSorted((one, other) => other.targetSd - one.targetSd);
   return {
     targetSd: Math.max(...each.map(({ targetSd }) => targetSd)),
+    ...defined({ ofThree: vaguest?.ofThree }),
     cupSd: Math.max(...each.map(({ cupSd }) => cupSd)),
     isAsNear: each.every(({ isAsNear }) => isAsNear),
     isWithinDoubt: each.every(({ isWithinDoubt }) => isWithinDoubt),

@@ -5,10 +5,12 @@
  */
 import { type CupState, concentrations, total } from '../../cup/ledger.ts';
 import type { LookedLayer } from '../../learning/learning-data.ts';
+import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import type { Ingredient } from '../measure/measure-doses.ts';
 import type { MatchMaterial } from '../shelf/match-material.ts';
 import type { TargetPart } from '../target/target-part.ts';
+import type { BelievedCup } from './beliefs.ts';
 import type { CupContents } from './cup-contents.ts';
 
 type Shelf = ReadonlyMap<string, Pick<MatchMaterial, 'constants' | 'flake'>>;
@@ -49,10 +51,18 @@ function add(amounts: Map<string, number>, name: string, more: number): void {
   amounts.set(name, (amounts.get(name) ?? 0) + more);
 }
 
+/** The cups of a bait as a part of a target was seen: in its layers, and with its camera. */
+export function askedAs(cups: readonly CupContents[], index: number, part: SeenPart): BelievedCup {
+  const { camera } = part;
+  return { layers: lookedLayers(cups, index, part), ...defined({ camera }) };
+}
+
+type SeenPart = Pick<TargetPart, 'thicknessMm' | 'behind' | 'camera'>;
+
 /**
  * The layers in which a part of a target is seen, near one first, where these are the cups of the bait: as `bodyLayers`.
  */
-export function lookedLayers(
+function lookedLayers(
   cups: readonly CupContents[],
   index: number,
   { thicknessMm, behind }: Pick<TargetPart, 'thicknessMm' | 'behind'>,

@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+import { defined } from '../../values/defined.ts';
 import { type Expectation, isLikelyRight } from './expectation.ts';
 
 /** What would tell more, where what is left is within the doubts: looks at the target, or at the cup. */
@@ -13,7 +14,12 @@ export type Left =
   /** It is within tolerance by all that is believed of it. */
   | { readonly because: 'likely-right' }
   /** What is left is no more than the doubts of the target and of the cup. */
-  | { readonly because: 'as-near-as-looks-tell'; readonly tells: TellsMore }
+  | {
+      readonly because: 'as-near-as-looks-tell';
+      readonly tells: TellsMore;
+      /** As of `Reach`, where the target is what would tell more. */
+      readonly ofThree?: number;
+    }
   /** No step gains what it costs; it, or a new cup, may be within tolerance. */
   | { readonly because: 'no-step-helps' };
 
@@ -33,6 +39,8 @@ export interface Reach {
   /** Doubts, ΔE00, one standard deviation along an axis: of the target, and of the cup in its vaguer view. */
   readonly targetSd: number;
   readonly cupSd: number;
+  /** The doubt to write for the mean of three photos of the target: see `doubtOfThree`. */
+  readonly ofThree?: number;
   /** Whether, in every view, what is left is no more than one standard deviation of those doubts. */
   readonly isAsNear: boolean;
   /** Whether, in every view, what is left is no more than nine in ten of those doubts. */
@@ -59,8 +67,9 @@ export function leftAsSeen(cup: CupBelieved, apart?: number): Left | undefined {
   return rightAlready(cup) ?? (cup.isAsNear || looksTheSame ? asNear(cup) : undefined);
 }
 
-function asNear({ targetSd, cupSd }: Reach): Left {
-  return { because: 'as-near-as-looks-tell', tells: targetSd >= cupSd ? 'target' : 'cup' };
+function asNear({ targetSd, cupSd, ofThree }: Reach): Left {
+  const because = 'as-near-as-looks-tell';
+  return targetSd >= cupSd ? { because, tells: 'target', ...defined({ ofThree }) } : { because, tells: 'cup' };
 }
 
 /** Why a cup is left as it is where no step gains what it costs. */

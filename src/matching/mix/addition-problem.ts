@@ -4,7 +4,7 @@ import { BAND_COUNT } from '../../optics/spectrum.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import type { Beliefs, BelievedCup } from '../belief/beliefs.ts';
-import { contentsOf, contentsWith, lookedLayers } from '../belief/looked-layers.ts';
+import { askedAs, contentsOf, contentsWith } from '../belief/looked-layers.ts';
 import { offsetsNear } from '../belief/offsets-near.ts';
 import type { Ingredient } from '../measure/measure-doses.ts';
 import type { SeenShelf } from '../shelf/match-material.ts';
@@ -86,7 +86,7 @@ export function additionProblem(
   const cups = withBehind(target, base);
   const contents = contentsOf(cup, shelf);
   const asked = (doses: Float64Array): BelievedCup => ({
-    layers: lookedLayers([contentsWith(contents, ingredients, doses, 0)], 0, target),
+    ...askedAs([contentsWith(contents, ingredients, doses, 0)], 0, target),
     ...defined({ cup: key }),
   });
   const offsets = belief && offsetsNear(belief, asked(new Float64Array(candidates.length)), contents, ingredients);

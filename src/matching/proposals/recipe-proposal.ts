@@ -12,7 +12,7 @@ import { required } from '../../values/required.ts';
 import type { Beliefs } from '../belief/beliefs.ts';
 import { type Expectation, expectationIn } from '../belief/expectation.ts';
 import { type Expect, type ExpectedDoses, nearBelieved } from '../belief/expecting.ts';
-import { contentsOf, lookedLayers } from '../belief/looked-layers.ts';
+import { askedAs, contentsOf } from '../belief/looked-layers.ts';
 import type { CupBegun } from '../first-recipe-question.ts';
 import type { PromisedByTools } from '../measure/best-tools.ts';
 import type { Ingredient, MeasuredDoses } from '../measure/measure-doses.ts';
@@ -136,7 +136,7 @@ export function recipeProposal(context: RecipeContext): {
     return { ...cup, flakes: cupFlakes(cup, layers, { shelf, optics }, context.flakeDoses[index]!) };
   });
   const contents = poured.map(({ amounts }, index) => contentsOf(stateOf(amounts, begun[index]!), shelf));
-  const views = parts.map((part, index) => belief.of({ layers: lookedLayers(contents, index, part) }));
+  const views = parts.map((part, index) => belief.of(askedAs(contents, index, part)));
   const expectation = expect(measured.doses, { toolOf: toolsOf(measured.ingredients), plasticMl: each }, views);
   const sides = parts.map((part, index) => sideOf(part, views[index]!, bodyLayers(bodies, index, part), context));
   const used = new Map<string, number>();
@@ -262,7 +262,8 @@ function cupOf(
   });
   const amounts = inPouringOrder([...coloured, ...kept], [begun[index]!.plastic], shelf);
   const contents = contentsOf(stateOf(amounts, begun[index]!), shelf);
-  const alone = context.belief.mean({ layers: [{ ...contents, thicknessMm: part.thicknessMm }] });
+  const { thicknessMm, camera } = part;
+  const alone = context.belief.mean(askedAs([contents], 0, { thicknessMm, ...defined({ camera }) }));
   return {
     name: part.name,
     plastic,

@@ -5,7 +5,7 @@ import type { Light } from '../../tables/lights.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import type { BelievedCup } from '../belief/beliefs.ts';
-import { contentsOf, lookedLayers } from '../belief/looked-layers.ts';
+import { askedAs, contentsOf } from '../belief/looked-layers.ts';
 import { baseOfCup, type CupBase } from '../mix/cup-model.ts';
 import type { SeenShelf } from '../shelf/match-material.ts';
 import type { SeenViews, TargetPart } from '../target/target-part.ts';
@@ -62,7 +62,7 @@ export function aimAt(
   return {
     part,
     moved,
-    asked: (state) => ({ layers: lookedLayers([contentsOf(state, shelf)], 0, part), ...defined({ cup: key }) }),
+    asked: (state) => ({ ...askedAs([contentsOf(state, shelf)], 0, part), ...defined({ cup: key }) }),
     views,
     asTarget(seen, state, thicknessMm = bodyMm) {
       if (moved(thicknessMm) === undefined) return seen;

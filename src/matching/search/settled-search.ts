@@ -3,7 +3,7 @@ import type { BelievedViews } from '../../learning/believed-views.ts';
 import type { SpreadFlake } from '../../optics/flake.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
-import { contentsOf, contentsWith, lookedLayers } from '../belief/looked-layers.ts';
+import { askedAs, contentsOf, contentsWith } from '../belief/looked-layers.ts';
 import { offsetsNear } from '../belief/offsets-near.ts';
 import { REACHED_FOR } from '../conventions.ts';
 import { cupsBegun, type FirstRecipeQuestion } from '../first-recipe-question.ts';
@@ -97,9 +97,9 @@ function colourSearch(
   const contents = cups.map((cup) => contentsOf(cup, shelf));
   const believed = (doses: Float64Array): readonly BelievedViews[] => {
     const filled = contents.map((each, index) => contentsWith(each, ingredients, doses, index));
-    return parts.map((part, index) => belief.of({ layers: lookedLayers(filled, index, part) }));
+    return parts.map((part, index) => belief.of(askedAs(filled, index, part)));
   };
-  const offsets = only && offsetsNear(belief, { layers: lookedLayers(contents, 0, only) }, contents[0]!, ingredients);
+  const offsets = only && offsetsNear(belief, askedAs(contents, 0, only), contents[0]!, ingredients);
   const goals = goalsOf(
     parts,
     bases.map(({ flakes }) => flakes),

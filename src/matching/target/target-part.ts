@@ -17,6 +17,8 @@ export interface TargetPart {
   readonly reflectance?: { readonly overWhite?: ArrayLike<number>; readonly overBlack?: ArrayLike<number> };
   /** How far it may be from what was there, ΔE00: one standard deviation along each of three axes (see `LookDoubt`); unset: it is what it is. */
   readonly axisSd?: number;
+  /** The camera that it was seen with, by the name that its looks have: what that always does to colours is in these, and no part of `axisSd`. */
+  readonly camera?: string;
   /** How it was seen; unset: by an instrument. */
   readonly means?: LookMeans;
   /** Thickness at which it was seen, mm: of a side of a laminate, that of the whole bait. */
