@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { chipFile } from './book/log-text.ts';
-import { seenFields } from './book/look-fields.ts';
+import { lookFields } from './book/look-fields.ts';
 import { MakersBook } from './book/makers-book.ts';
 import { shelfFiles } from './book/shelf-files.ts';
 import type { BookResult } from './book-result.ts';
@@ -120,7 +120,7 @@ test('a chip that was put stands in the book, and teaches', () => {
   const world = foreignWorld(new Chance(3));
   const book = new MakersBook(shelfFiles(world, conditionNamed('photo2'), new Chance(3)));
   const amounts = [{ material: 'rust', grams: 0.06, text: '1 drop' }];
-  const seen = seenFields({ white: COLOUR, black: { ...COLOUR, L: 30 } }, conditionNamed('photo2'));
+  const seen = lookFields({ white: COLOUR, black: { ...COLOUR, L: 30 } }, conditionNamed('photo2'));
   book.write(chipFile('chip-1', { plasticMl: 100, thicknessMm: 6, amounts }, seen));
   const [chip] = book.opened().book.chips;
   expect(chip?.rounds[0]?.contents.map(({ material }) => material)).toEqual(['rust']);

@@ -19,7 +19,8 @@ export interface LoggedStep {
   readonly thinMl?: number;
   readonly add: readonly LoggedAmount[];
   readonly pourMl: number;
-  readonly seen: WrittenFields;
+  /** Its looks, the first first. */
+  readonly seen: readonly WrittenFields[];
 }
 
 /** The file of a recipe for a target, with the rounds so far. */
@@ -75,7 +76,7 @@ function stepFields({ newCup, thinMl, add, pourMl, seen }: LoggedStep): WrittenF
     ...(thinMl === undefined ? {} : { plastic: plasticOf(thinMl) }),
     add: amountFields(add),
     pour: `${pourMl} ml`,
-    seen,
+    seen: seen.length === 1 ? seen[0]! : seen,
   };
 }
 

@@ -1,6 +1,6 @@
 import { worthAChip } from '../../../../src/book/chips/worth-a-chip.ts';
 import { chipFile } from '../book/log-text.ts';
-import { seenFields } from '../book/look-fields.ts';
+import { lookFields } from '../book/look-fields.ts';
 import type { Opened } from '../book/makers-book.ts';
 import { noted } from '../world/eye-noise.ts';
 import { trueLook } from '../world/true-cup.ts';
@@ -33,7 +33,7 @@ export function putChips({ world, book, condition, camera, chance }: Bench, most
     if (!asked) return count;
     const { real } = afterStep(freshCup(asked.plasticMl), { add: asked.amounts }, world, chance, false);
     const seen = noted(trueLook(real, world, asked.thicknessMm), camera, chance);
-    book.write(chipFile(`chip-${count + 1}`, asked, seenFields(seen, condition)));
+    book.write(chipFile(`chip-${count + 1}`, asked, lookFields(seen, condition)));
   }
   return most;
 }

@@ -9,18 +9,20 @@ import { firstRecipeFor, nextAdditionFor } from '../../../../src/book/match/ask-
 import type { Book } from '../../../../src/book/model.ts';
 import { defined } from '../../../../src/values/defined.ts';
 import { required } from '../../../../src/values/required.ts';
-import { type LoggedStep, recipeFile, targetFile } from '../book/log-text.ts';
-import { lookFields, seenFields } from '../book/look-fields.ts';
+import { type LoggedStep, recipeFile } from '../book/log-text.ts';
+import { lookFields } from '../book/look-fields.ts';
 import type { MakersBook, Opened } from '../book/makers-book.ts';
 import type { Condition } from '../conditions.ts';
 import { pairDifference, type SeenPair } from '../physics/eye.ts';
 import type { Chance } from '../world/chance.ts';
-import { type Camera, meanLook, noted } from '../world/eye-noise.ts';
+import { type Camera, noted } from '../world/eye-noise.ts';
 import { targetMixture } from '../world/mixtures.ts';
 import { trueLook } from '../world/true-cup.ts';
 import type { World } from '../world/world.ts';
 import type { CommandCheck } from './command-check.ts';
 import type { CourseResult, RoundResult } from './course-result.ts';
+import { lookedAgain } from './looked-again.ts';
+import { NotedTarget } from './noted-target.ts';
 import { numberIn } from './number-in.ts';
 import { afterPour, afterStep, freshCup, lookOf, type MakersCup, POUR_ML } from './pours.ts';
 import { looksAtOther, type SizedSlip } from './slips.ts';
@@ -46,23 +48,25 @@ const LEAST_LEFT_ML = 20;
 /** Goes through the match of a number, from 1. */
 export async function course(bench: Bench, number: number): Promise<CourseResult> {
   const { world, book, condition, chance, commands } = bench;
-  const [target, recipe] = [`target-${number}`, `match-${number}`];
   const wanted = trueLook(targetMixture(world, condition.offShelf ?? false, CUP_ML, chance), world);
-  book.write(targetFile(target, targetLook(bench, wanted)));
-  const opened = book.opened();
-  const asked = { most: MOST_MATERIALS, plasticMl: CUP_ML };
-  const answers = firstRecipeFor(opened.book, required(opened.book.targets, target), asked);
-  await commands.compare('match', target, book.sources, answers);
+  const target = new NotedTarget(bench, `target-${number}`, wanted);
+  const asked = (): ReturnType<typeof firstRecipeFor> => {
+    const { book: now } = book.opened();
+    return firstRecipeFor(now, required(now.targets, target.id), { most: MOST_MATERIALS, plasticMl: CUP_ML });
+  };
+  let answers = asked();
+  if (answers[0] && target.looksMore(answers[0].recipe)) answers = asked();
+  await commands.compare('match', target.id, book.sources, answers);
   const first = answers[0]?.recipe;
   const begun = first && firstPour(first);
   if (!begun) return { number, ended: first ? ending(first) : 'no answer', rounds: [] };
   const [best] = first.proposals;
-  const rest = await rounds(bench, begun, { target, recipe, wanted });
+  const rest = await rounds(bench, begun, { target, recipe: `match-${number}`, wanted });
   return { number, ...(best ? { promised: promisedOf(best) } : {}), ...rest };
 }
 
 interface Match {
-  readonly target: string;
+  readonly target: NotedTarget;
   readonly recipe: string;
   readonly wanted: SeenPair;
 }
@@ -75,7 +79,7 @@ async function rounds(bench: Bench, begun: ToDo, match: Match): Promise<Omit<Cou
   for (let todo = begun; ; ) {
     cup = afterStep(cup, todo, world, chance, condition.falseLogs ?? false);
     const looked = look(bench, cup);
-    steps.push(loggedStep(todo, seenFields(noted(looked.at, bench.camera, chance), condition)));
+    steps.push(loggedStep(todo, [lookFields(noted(looked.at, bench.camera, chance), condition)]));
     const opened = written(bench, match, steps);
     const told = toldFaults(opened.diagnostics, `colours/${match.recipe}.md`);
     const slips = [...cup.slips, ...looked.slips];
@@ -88,7 +92,7 @@ async function rounds(bench: Bench, begun: ToDo, match: Match): Promise<Omit<Cou
     });
     const shown = isFaulty ? {} : { shown: looked.at };
     cup = afterPour(cup, world);
-    const answer = nextFor(bench, match, steps, opened);
+    const answer = nextAsTold(bench, match, { steps, at: looked.at }, opened);
     await commands.compare('next', match.recipe, book.sources, answer);
     const next = nextStep(answer);
     if (!next)
@@ -100,12 +104,31 @@ async function rounds(bench: Bench, begun: ToDo, match: Match): Promise<Omit<Cou
   }
 }
 
+/** Asks what to do, and asks again once the looks that would tell more are made: at the target, at the cup, and at the target after that. */
+function nextAsTold(
+  bench: Bench,
+  match: Match,
+  { steps, at }: { readonly steps: LoggedStep[]; readonly at: SeenPair },
+  opened: Opened,
+): ReturnType<typeof nextAdditionFor> {
+  let answer = nextFor(bench, match, steps, opened);
+  const atTarget = (): boolean => match.target.looksMore(answer);
+  const atCup = (): boolean => {
+    const again = lookedAgain(answer, steps.at(-1)!, at, bench);
+    if (again) steps[steps.length - 1] = again;
+    return again !== undefined;
+  };
+  for (const looks of [atTarget, atCup, atTarget])
+    if (looks()) answer = nextFor(bench, match, steps, written(bench, match, steps));
+  return answer;
+}
+
 /** Asks what to do; where the book asks what went in, the maker has looked again, and that is what was seen. */
 function nextFor(bench: Bench, match: Match, steps: LoggedStep[], opened: Opened): ReturnType<typeof nextAdditionFor> {
   const answer = asked(opened.book, match);
   const last = steps.at(-1);
   if (answer.advice.kind !== 'ask-what-went-in' || !last) return answer;
-  steps[steps.length - 1] = { ...last, seen: { ...last.seen, checked: true } };
+  steps[steps.length - 1] = { ...last, seen: last.seen.map((each) => ({ ...each, checked: true })) };
   return asked(written(bench, match, steps).book, match);
 }
 
@@ -113,11 +136,11 @@ function asked(book: Book, match: Match): ReturnType<typeof nextAdditionFor> {
   const recipe = required(book.recipes, match.recipe);
   const [cup] = recipe.cups;
   if (!cup) throw new RangeError(`${match.recipe} has no cup`);
-  return nextAdditionFor(book, recipe, cup, required(book.targets, match.target));
+  return nextAdditionFor(book, recipe, cup, required(book.targets, match.target.id));
 }
 
 function written({ book }: Bench, { recipe, target }: Match, steps: readonly LoggedStep[]): Opened {
-  book.write(recipeFile(recipe, target, CUP_ML, steps));
+  book.write(recipeFile(recipe, target.id, CUP_ML, steps));
   return book.opened();
 }
 
@@ -140,9 +163,4 @@ function look(
   if (!condition.falseLogs || !looksAtOther(chance)) return { at, slips: [] };
   const other = trueLook(targetMixture(world, false, CUP_ML, chance), world);
   return { at: other, slips: [{ kind: 'other-cup', size: pairDifference(at, other) }] };
-}
-
-function targetLook({ condition, camera, chance }: Bench, wanted: SeenPair): LoggedStep['seen'] {
-  const looks = Array.from({ length: condition.targetLooks }, () => noted(wanted, camera, chance));
-  return lookFields(meanLook(looks), condition, condition.targetLooks);
 }
