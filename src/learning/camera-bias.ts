@@ -6,7 +6,7 @@ const LEAST_BESIDE = 0.5;
 
 /**
  * A maker's doubt of a photo is about the truth: what the camera does to all of its photos alike is in it. Where the camera is named, that part
- * is an unknown of its own, and this is what is left beside it.
+ * is an unknown of its own, and this is what is left beside it. Not for what is learned from: a camera would take up what the theory is off by.
  *
  * @param axisSd ΔE00, one standard deviation along an axis
  *

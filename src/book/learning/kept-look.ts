@@ -1,4 +1,3 @@
-import { axisSdBesideBias } from '../../learning/camera-bias.ts';
 import type { TaughtLook } from '../../learning/learning-data.ts';
 import { CLIPPED_PHOTO_DOUBT } from '../../tables/label-doubt.ts';
 import { defined } from '../../values/defined.ts';
@@ -20,10 +19,9 @@ export function keptLook({
   if (!doubt) return undefined;
   const views = [overWhite, overBlack].filter((view) => view !== undefined);
   const isVague = doubt.means === 'screen' && views.some(({ hex, mapped }) => !mapped && isClipped(hex));
-  const besideCamera = camera === undefined ? doubt.axisSd : axisSdBesideBias(doubt.axisSd);
   return {
     ...defined({ overWhite: overWhite && keptLab(overWhite.lab), overBlack: overBlack && keptLab(overBlack.lab) }),
-    axisSd: Math.max(besideCamera, isVague ? CLIPPED_PHOTO_DOUBT / Math.sqrt(3) : 0),
+    axisSd: Math.max(doubt.axisSd, isVague ? CLIPPED_PHOTO_DOUBT / Math.sqrt(3) : 0),
     means: doubt.means,
     ...defined({ camera, checked }),
   };
