@@ -63,6 +63,12 @@ export function mostTelling(question: TellingQuestion, count: number, least: num
   return chosen;
 }
 
+/** What each candidate by itself gains, ΔE00². */
+export function gainOfEach(question: TellingQuestion): Float64Array {
+  const teller = new Teller(question);
+  return Float64Array.from(question.candidates, (look) => teller.gain(look));
+}
+
 class Teller {
   private readonly question: TellingQuestion;
   private readonly n: number;
@@ -126,7 +132,7 @@ class Teller {
       }
   }
 
-  private gain(look: ColourSlopes): number {
+  gain(look: ColourSlopes): number {
     const P = this.spread(look);
     const Q = sandwich(look, this.gains, this.n);
     const L = semidefiniteFactor(P, AXES);

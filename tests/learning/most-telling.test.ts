@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { seededRandom, standardNormal } from '../../src/cup/random.ts';
 import type { ColourSlopes } from '../../src/learning/colour-slopes.ts';
-import { mostTelling, type TellingQuestion } from '../../src/learning/most-telling.ts';
+import { gainOfEach, mostTelling, type TellingQuestion } from '../../src/learning/most-telling.ts';
 
 type Matrix = readonly (readonly number[])[];
 
@@ -105,6 +105,19 @@ describe('mostTelling()', () => {
             expect(doubts.mixtures[at]).toBeCloseTo(Math.max(view(0), view(3)), 6);
           }
         }
+      }),
+      { numRuns: 25 },
+    );
+  });
+
+  test('says what each look gains by itself', () => {
+    fc.assert(
+      fc.property(fc.nat(1e6), (seed) => {
+        const { question, sigma, noise, looks, mixtures } = someQuestion(seed);
+        const gains = gainOfEach(question);
+        expect(gains).toHaveLength(looks.length);
+        for (const [at, J] of looks.entries())
+          expect(gains[at]).toBeCloseTo(left(sigma, mixtures) - left(leftBy(sigma, J, noise), mixtures), 6);
       }),
       { numRuns: 25 },
     );

@@ -8,11 +8,11 @@ import type { MatchMaterial } from '../../src/matching/shelf/match-material.ts';
 import { simulatedBook } from '../learning/simulated-book.ts';
 import { BENCH } from './sample-shelf.ts';
 
-/** A shelf with a book of looks at it, of which the first material has none. */
-function bookWithout(id: string | undefined): LearningData {
+/** A shelf with a book of looks at it, of which some materials have none. */
+function bookWithout(...left: readonly (string | undefined)[]): LearningData {
   const { data } = simulatedBook({ seed: 3, materials: 6, recipes: 30, rounds: 2 });
   const holds = ({ layers }: TaughtLook): boolean =>
-    layers.some(({ contents }) => contents.some(([each]) => each === id));
+    layers.some(({ contents }) => contents.some(([each]) => left.includes(each)));
   return { ...data, looks: data.looks.filter((look) => !holds(look)) };
 }
 
@@ -85,6 +85,11 @@ describe('worthLooking()', () => {
     expect(place(bookWithout(id))).toBeLessThanOrEqual(place(bookWithout(undefined)));
   });
 
+  test.each(ids)('names the bottle first that nobody has looked at: %s', (id) => {
+    const [first] = worthLooking(ask(bookWithout(id)), 1);
+    expect(first!.doses[0]!.material).toBe(id);
+  });
+
   test('is right about what the chip leaves: asked again with it, the doubt is what was promised', () => {
     const data = bookWithout(ids[0]);
     const question = ask(data);
@@ -113,6 +118,17 @@ describe('worthLooking()', () => {
     expect(new Set(asked).size).toBe(asked.length);
     expect(worthLooking(ask(data), 1)).toEqual([]);
   }, 60_000);
+
+  test('asks for two bottles that nobody has looked at in one chip, which tells more than either by itself', () => {
+    const [one, other] = ids as [string, string];
+    const question = ask(bookWithout(one, other));
+    const [first] = worthLooking(question, 1);
+    expect(first!.doses.map(({ material }) => material).sort()).toEqual([one, other].sort());
+    for (const id of [one, other]) {
+      const [alone] = worthLooking({ ...question, shelf: question.shelf.filter((each) => each.id !== id) }, 1);
+      expect(alone!.gain).toBeLessThan(first!.gain);
+    }
+  });
 
   test('counts the recipes that nobody has seen and whose doubt falls to half', () => {
     const [id, other] = ids as [string, string];

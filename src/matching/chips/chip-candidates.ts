@@ -16,7 +16,7 @@ export interface ChipDose {
 export interface ChipToPour {
   readonly plasticMl: number;
   readonly thicknessMm: number;
-  /** What the chip is of, and the white that goes with it, if any does. */
+  /** What the chip is of: one bottle, and the white that goes with it, if any does; or two bottles. */
   readonly doses: readonly ChipDose[];
 }
 

@@ -7,12 +7,13 @@ import { type ColourSlopes, colourSlopes } from '../../learning/colour-slopes.ts
 import { type CompositionPoint, compositionPoint, likeness } from '../../learning/composition-point.ts';
 import type { LookedLayer } from '../../learning/learning-data.ts';
 import { viewsCovariance } from '../../learning/look-covariance.ts';
-import { mostTelling, type Telling } from '../../learning/most-telling.ts';
+import { gainOfEach, mostTelling, type Telling, type TellingQuestion } from '../../learning/most-telling.ts';
 import type { Posterior } from '../../learning/posterior.ts';
 import type { LookMeans } from '../../optics/look-doubt.ts';
 import { DISCREPANCY_SD } from '../../tables/model-discrepancy.ts';
 import { type ChipShelf, type ChipToPour, chipCandidates } from './chip-candidates.ts';
 import { likelyMixtures } from './likely-mixtures.ts';
+import { pairedChips } from './paired-chips.ts';
 
 /** What is asked. */
 export interface ChipQuestion extends ChipShelf {
@@ -36,13 +37,13 @@ export interface RecipeCup {
   readonly seen: boolean;
 }
 
-/** A chip that is worth pouring. */
+/** A chip that is worth pouring. It names first the material of which it tells most. */
 export interface WorthLooking extends ChipToPour {
   /** What it takes off the squared doubt of likely mixtures, ΔE00², both views together, on average. */
   readonly gain: number;
   /** Recipes that nobody has seen and whose doubt falls to half or less. */
   readonly halves: readonly string[];
-  /** Doubt of the likely mixtures with its material, ΔE00: what their colours are off by, before and after. */
+  /** Doubt of the likely mixtures with that material, ΔE00: what their colours are off by, before and after. */
   readonly doubt: { readonly before: number; readonly after: number };
 }
 
@@ -56,32 +57,50 @@ const MOST_RECIPES = 60;
 export function worthLooking(question: ChipQuestion, count: number): readonly WorthLooking[] {
   const { belief, look, plastic, cups, bodyMm } = question;
   const slopesOf = (layer: LookedLayer): ColourSlopes => colourSlopes(belief, layer);
-  const looked = pointsOf(belief);
-  const open = chipCandidates(question).filter((chip) => !isLooked(layerOf(chip, plastic), looked, belief));
   const likely = likelyMixtures(question.shelf, plastic, bodyMm);
   const unseen = cups.filter(({ seen }) => !seen);
   const wanted = [...likely, ...evenly(cups, MOST_RECIPES).map(({ layer }) => layer)];
-  const chosen = mostTelling(
-    {
-      covariance: belief.covariance,
-      candidates: open.map((chip) => slopesOf(layerOf(chip, plastic))),
-      mixtures: wanted.map(slopesOf),
-      watched: unseen.map(({ layer }) => slopesOf(layer)),
-      noise: lookErrors(question),
-    },
-    count,
-    LEAST_GAIN,
-  );
+  const asked = {
+    covariance: belief.covariance,
+    mixtures: wanted.map(slopesOf),
+    watched: unseen.map(({ layer }) => slopesOf(layer)),
+    noise: lookErrors(question),
+  };
+  const { chips: open, candidates } = chipsToAskFor(question, asked);
+  const chosen = mostTelling({ ...asked, candidates }, count, LEAST_GAIN);
   const rest = VIEW_AXES * DISCREPANCY_SD[look.means] ** 2;
   return chosen.map((telling): WorthLooking => {
     const chip = open[telling.candidate]!;
+    const told = chip.doses
+      .map((dose) => ({ dose, doubt: doubtWith(dose.material, likely, telling, rest) }))
+      .sort((one, other) => fallOf(other.doubt) - fallOf(one.doubt));
     return {
       ...chip,
+      doses: told.map(({ dose }) => dose),
       gain: telling.gain,
       halves: halved(unseen, telling, rest),
-      doubt: doubtWith(chip.doses[0]!.material, likely, telling, rest),
+      doubt: told[0]!.doubt,
     };
   });
+}
+
+/** Chips that nobody has looked at: of one bottle, and of those that tell most by themselves two at once. */
+function chipsToAskFor(
+  question: ChipQuestion,
+  asked: Omit<TellingQuestion, 'candidates'>,
+): { readonly chips: readonly ChipToPour[]; readonly candidates: readonly ColourSlopes[] } {
+  const { belief, plastic } = question;
+  const looked = pointsOf(belief);
+  const isNew = (chip: ChipToPour): boolean => !isLooked(layerOf(chip, plastic), looked, belief);
+  const slopesOf = (chip: ChipToPour): ColourSlopes => colourSlopes(belief, layerOf(chip, plastic));
+  const single = chipCandidates(question);
+  const candidates = single.map(slopesOf);
+  const paired = pairedChips(single, gainOfEach({ ...asked, candidates })).filter(isNew);
+  const open = single.flatMap((chip, at) => (isNew(chip) ? [{ chip, slopes: candidates[at]! }] : []));
+  return {
+    chips: [...open.map(({ chip }) => chip), ...paired],
+    candidates: [...open.map(({ slopes }) => slopes), ...paired.map(slopesOf)],
+  };
 }
 
 /** As like as this, a chip has been looked at already. Convention of this book. */
@@ -153,6 +172,8 @@ function doubtWith(
     MEAN_OF_RMS * Math.sqrt(rest + places.reduce((sum, at) => sum + squares[at]!, 0) / Math.max(1, places.length));
   return { before: mean(before.mixtures), after: mean(after.mixtures) };
 }
+
+const fallOf = ({ before, after }: WorthLooking['doubt']): number => before - after;
 
 /** So many of them, evenly from the first to the last. */
 function evenly<T>(all: readonly T[], most: number): readonly T[] {
