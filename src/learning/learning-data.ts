@@ -12,7 +12,7 @@ import type { LookMeans } from '../optics/look-doubt.ts';
 import type { ConstantsDoubt } from '../tables/constants-doubt.ts';
 
 /** Kinds of which a prior is known: see `MATERIAL_PRIORS`. */
-export type PriorKind = 'dye' | 'pigment' | 'pearl' | 'white';
+export type PriorKind = 'dye' | 'pigment' | 'pearl' | 'twoViewPearl' | 'white';
 
 /** K and S: of a plastic per mm, of anything else per mm per g/ml. 36 numbers each. */
 export interface Constants {

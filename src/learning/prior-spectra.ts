@@ -8,7 +8,7 @@ import { flakesPerMm } from '../optics/flake.ts';
 import { BAND_COUNT, mapSpectrum, requireBands, WAVELENGTHS } from '../optics/spectrum.ts';
 import type { ConstantsDoubt } from '../tables/constants-doubt.ts';
 import { FLAKE_LOADS } from '../tables/flake-loads.ts';
-import { MATERIAL_PRIORS, PLASTIC_SD } from '../tables/material-priors.ts';
+import { MATERIAL_PRIORS, PLASTIC_SD, SCATTERING_SHAPE_MODES } from '../tables/material-priors.ts';
 import { PLASTIC_LOOKS, YELLOWNESS_RANGE } from '../tables/plastics.ts';
 import type { Constants, TaughtMaterial } from './learning-data.ts';
 import { shapeModes } from './shape-modes.ts';
@@ -91,7 +91,11 @@ function kindModes(kind: Kind): Pick<LogSpectra, 'kModes' | 'sModes'> {
   const { absorption, scattering } = MATERIAL_PRIORS[kind];
   const modes = {
     kModes: shapeModes(absorption.levelSd, absorption.shapeSd),
-    sModes: [flat(scattering.levelSd), mapSpectrum(BLUER, (bluer) => scattering.powerSd * bluer)],
+    sModes: [
+      flat(scattering.levelSd),
+      mapSpectrum(BLUER, (bluer) => scattering.powerSd * bluer),
+      ...(scattering.shapeSd === undefined ? [] : shapeModes(0, scattering.shapeSd).slice(0, SCATTERING_SHAPE_MODES)),
+    ],
   };
   KIND_MODES.set(kind, modes);
   return modes;

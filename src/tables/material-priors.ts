@@ -13,11 +13,15 @@ export interface MaterialPrior {
     readonly levelSd: number;
     readonly power: number;
     readonly powerSd: number;
+    /** Standard deviation of what ln S has of a shape besides; unset: none. */
+    readonly shapeSd?: number;
   };
 }
 
-/** By kind. */
-export const MATERIAL_PRIORS: Readonly<Record<'dye' | 'pigment' | 'pearl' | 'white' | 'unknown', MaterialPrior>> = {
+/** By kind; `twoViewPearl` is a pearl whose label shows it over white and over black. */
+export const MATERIAL_PRIORS: Readonly<
+  Record<'dye' | 'pigment' | 'pearl' | 'twoViewPearl' | 'white' | 'unknown', MaterialPrior>
+> = {
   dye: {
     absorption: { median: 0.06, levelSd: 1.3, shapeSd: 1.3 },
     scattering: { median: 0.002, levelSd: 1.6, power: 1, powerSd: 0.7 },
@@ -29,6 +33,12 @@ export const MATERIAL_PRIORS: Readonly<Record<'dye' | 'pigment' | 'pearl' | 'whi
   pearl: {
     absorption: { median: 0.02, levelSd: 1.2, shapeSd: 0.9 },
     scattering: { median: 0.4, levelSd: 1, power: 0.3, powerSd: 0.5 },
+  },
+  // An interference pearl, of one hue over black and another over white, throws back some bands far more than others. Only a chip over both
+  // can tell: of other pearls the shape would be guessed, and what is tested of their looks be less true. Convention of this book.
+  twoViewPearl: {
+    absorption: { median: 0.02, levelSd: 1.2, shapeSd: 0.9 },
+    scattering: { median: 0.4, levelSd: 1, power: 0.3, powerSd: 0.5, shapeSd: 0.6 },
   },
   white: {
     absorption: { median: 0.004, levelSd: 1, shapeSd: 0.8 },
@@ -46,6 +56,9 @@ export const SHAPE_RANGE_NM = 55;
 
 /** Curves that ln K of a material is made of. From the same study: 6, 9 and 14 did nearly as well. */
 export const SHAPE_MODES = 7;
+
+/** Curves of them that the shape of ln S is made of: it is vaguer in what is seen. Convention of this book. */
+export const SCATTERING_SHAPE_MODES = 4;
 
 /** Standard deviation of ln of how much stronger a maker's own bottle and drops are than what the label shows. From the same study. */
 export const BOTTLE_SD = 0.3;

@@ -1,12 +1,14 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { beliefOf } from '../../src/book/learning/eye-of.ts';
+import { beforeAndAfter } from '../../src/book/shelf/before-and-after.ts';
+import { DIFFERS } from '../../src/book/shelf/shown-alone.ts';
 import { appearance } from '../../src/optics/appearance.ts';
 import { cupBody, type OpticalMaterial } from '../../src/optics/cup-body.ts';
 import { deltaE00 } from '../../src/optics/delta-e00.ts';
 import { labFromHex } from '../../src/optics/display.ts';
 import { NO_PATH, USUAL_OPTICS } from '../../src/optics/optical-model.ts';
 import { alongPath } from '../../src/optics/stack.ts';
-import { BODY_MM } from '../../src/tables/label-doubt.ts';
+import { BODY_MM, CHIP_DOUBT } from '../../src/tables/label-doubt.ts';
 import { required } from '../../src/values/required.ts';
 import { bookWith, file, recipeOf } from './sample.ts';
 
@@ -49,3 +51,28 @@ test.each([
     expect(required(book.materials, 'label')).toMatchObject({ known: { how: 'estimated' } });
   },
 );
+
+describe('a pearl with one hue over white and another over black', () => {
+  test.each([
+    ['blue', '#d5dbe0', '#3d4b68'],
+    ['red', '#dde0da', '#6b4347'],
+    ['green', '#e0dadd', '#3f6650'],
+    ['gold', '#dadbe0', '#6e613c'],
+  ])('is believed as its chip shows it over both, %s', (_, overWhite, overBlack) => {
+    const book = bookWith({
+      'shelf/powders/hush.md': file(
+        `title: Hush\nlook: { kind: pearl, chips: [{ dose: 0.25 %, thickness: 2.5 mm, over-white: "${overWhite}", over-black: "${overBlack}" }] }\ndensity: 3 g/ml`,
+      ),
+    });
+    const { said, learned, deltaE } = beforeAndAfter(required(book.materials, 'hush'), book)!;
+    for (const [view, chip] of [
+      ['overWhite', overWhite],
+      ['overBlack', overBlack],
+    ] as const) {
+      expect(deltaE00(said[view].lab, labFromHex(chip)), view).toBeLessThan(0.01);
+      expect(deltaE00(learned[view].lab, labFromHex(chip)), view).toBeLessThan(CHIP_DOUBT);
+    }
+    expect(deltaE).toBeLessThan(DIFFERS);
+    expect(book.learned.weights.labels.hush![0]).toBeGreaterThan(0.5);
+  });
+});

@@ -11,7 +11,11 @@ type Prior = TaughtMaterial['prior'];
 /** A material of the shelf with what is believed of it before any look; undefined of one that does not colour. */
 export function taughtMaterial(thing: Thing<MaterialKind>, material: MaterialCore): TaughtMaterial | undefined {
   const prior = priorOf(thing, material);
-  return prior && { id: material.id, prior, labels: prior.kind === 'known' ? [] : labelsOf(thing, material) };
+  if (prior === undefined || prior.kind === 'known') return prior && { id: material.id, prior, labels: [] };
+  const labels = labelsOf(thing, material);
+  const isSeenOverBoth = labels.some(({ overWhite, overBlack }) => overWhite && overBlack);
+  const isTwoViewPearl = prior.kind === 'pearl' && isSeenOverBoth;
+  return { id: material.id, prior: isTwoViewPearl ? { ...prior, kind: 'twoViewPearl' } : prior, labels };
 }
 
 function priorOf(thing: Thing<MaterialKind>, material: MaterialCore): Prior | undefined {

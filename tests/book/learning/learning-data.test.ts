@@ -105,6 +105,11 @@ describe('learningData() takes the label of a material', () => {
     expect(materialOf(colorant(`{ kind: pigment, chips: ${chips} }`), 'sedge').prior.kind).toBe('pigment');
   });
 
+  test('by chips as a pearl that may have one hue over white and another over black', () => {
+    const chips = '[{ dose: 4 drops per 100 ml, thickness: 3 mm, over-white: "#d5dbe0", over-black: "#3d4b68" }]';
+    expect(materialOf(colorant(`{ kind: pearl, chips: ${chips} }`), 'sedge').prior.kind).toBe('twoViewPearl');
+  });
+
   test('and nothing but K, S and their doubt of one with films', () => {
     const { materials } = dataOf(SHELF);
     const known = materials.filter(({ prior }) => prior.kind === 'known');
