@@ -10,7 +10,7 @@ import { reportWaiting } from './checks/report-waiting.ts';
 import { CompileMemory } from './compile-memory.ts';
 import type { Compiled } from './compiled.ts';
 import type { LeftOut } from './left-out.ts';
-import { prepareBook } from './prepare-book.ts';
+import { type Prepared, prepareBook } from './prepare-book.ts';
 import { checkPublished } from './publish/check-secrets.ts';
 import { leftOutSecrets } from './publish/left-out-secrets.ts';
 import { readThings, type Things } from './read/read-things.ts';
@@ -45,13 +45,25 @@ export function compileBook(sources: readonly Source[], options: CompileOptions 
   if (memory.last?.asked === asked) return memory.last.compiled;
   memory.begin();
   const compiled = compileAll(sources, others, memory);
-  memory.last = { asked, compiled };
+  memory.last = { sources, asked, compiled };
   return compiled;
 }
 
-function compileAll(sources: readonly Source[], options: CompileOptions, memory: CompileMemory): Compiled {
-  const diagnostics: Diagnostic[] = [];
-  const report = reportInto(diagnostics);
+/** The files of a book, read and checked, and what hangs on no colour. */
+export interface CheckedFiles {
+  readonly things: Things;
+  readonly prepared: Prepared;
+  /** All that was read, also what is sound in files with faults. */
+  readonly everything: readonly Thing[];
+}
+
+/** Reads and checks every file, and compiles what hangs on no colour. */
+export function checkedFiles(
+  sources: readonly Source[],
+  options: CompileOptions,
+  memory: CompileMemory,
+  report: Report,
+): CheckedFiles {
   const unread = options.unread ?? [];
   const things = readThings(sources, report, memory.things, unread);
   checkPortable([...sources.map(({ path }) => path), ...(options.photos ?? [])], report);
@@ -61,7 +73,14 @@ function compileAll(sources: readonly Source[], options: CompileOptions, memory:
   checkDeep(things, prepared, report);
   const everything = allThings(things);
   checkFiles(things, everything, options, report);
+  return { things, prepared, everything };
+}
 
+function compileAll(sources: readonly Source[], options: CompileOptions, memory: CompileMemory): Compiled {
+  const diagnostics: Diagnostic[] = [];
+  const report = reportInto(diagnostics);
+  const unread = options.unread ?? [];
+  const { things, prepared, everything } = checkedFiles(sources, options, memory, report);
   const { book, gone, wasSound } = soundBook({ things, prepared, unread, told: diagnostics }, memory, report);
   reportWaiting(gone, everything, report);
   if (book && wasSound) {

@@ -1,5 +1,6 @@
 import type { TaughtLook } from '../learning/learning-data.ts';
 import type { Thing } from '../recipe/read-thing.ts';
+import type { Source } from '../recipe/source.ts';
 import { ColourMemory } from './colour-memory.ts';
 import type { Compiled } from './compiled.ts';
 import type { ChipSpec } from './cups/chip-spec.ts';
@@ -17,7 +18,7 @@ import type { ShelfFit } from './shelf/shelf-fit.ts';
 /** What one compile leaves for the next; a new one for each book. */
 export class CompileMemory {
   /** All that the last compile was asked, and what came of it: a book has two editions, and is compiled once for both. */
-  last: { readonly asked: string; readonly compiled: Compiled } | undefined;
+  last: { readonly sources: readonly Source[]; readonly asked: string; readonly compiled: Compiled } | undefined;
   readonly things = new Remembered<Thing>();
   readonly settings = new Remembered<Settings>();
   readonly amounts = new Remembered<MaterialAmounts>();

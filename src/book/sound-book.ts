@@ -58,16 +58,9 @@ interface Pass extends Found, Pick<ColouredParts, 'chips' | 'targets'> {
  * @param report what was told of the files before
  */
 export function soundBook(found: Found, memory: CompileMemory, report: Report): SoundBook {
-  const { things, prepared } = found;
-  const { fields, settings, shelf, molds, filledChips } = prepared;
-  const inputs = [settings, fields.publish];
-  const targets = computedEach(
-    things.targets,
-    memory.targets,
-    { inputs, shelf: molds },
-    report,
-    (thing, telling, known) => compileTarget(thing, known, settings, fields.publish, telling),
-  );
+  const { prepared } = found;
+  const { settings, shelf, filledChips } = prepared;
+  const targets = compiledTargets(found, memory, report);
   const chips = compileChips(filledChips, { shelf, settings, kept: memory.chips, report });
   const pass: Pass = { ...found, targets, chips, goneWith: goneOf(found), looks: memory.looks };
   let gone = pass.goneWith(report.faulty);
@@ -89,6 +82,22 @@ export function soundBook(found: Found, memory: CompileMemory, report: Report): 
   }
 }
 
+/** Every target by itself, before the numbers of its cameras are known. */
+export function compiledTargets(
+  { things, prepared }: Pick<Found, 'things' | 'prepared'>,
+  memory: CompileMemory,
+  report: Report,
+): Pass['targets'] {
+  const { fields, settings, molds } = prepared;
+  return computedEach(
+    things.targets,
+    memory.targets,
+    { inputs: [settings, fields.publish], shelf: molds },
+    report,
+    (thing, telling, known) => compileTarget(thing, known, settings, fields.publish, telling),
+  );
+}
+
 /** What is left out for faults in some files, worked out again only if there are others than were asked for last. */
 function goneOf({ things, prepared, unread }: Found): Pass['goneWith'] {
   let last: { readonly faulty: ReadonlySet<string>; readonly gone: SoundBook['gone'] } | undefined;
@@ -106,7 +115,11 @@ function isSameSet(one: ReadonlySet<string>, other: ReadonlySet<string>): boolea
 }
 
 /** What there is to learn from without what is left out: labels alone where the book is not to learn. */
-function taughtWithout(gone: SoundBook['gone'], pass: Pass, looked?: LookedThings): NumberedData {
+export function taughtWithout(
+  gone: SoundBook['gone'],
+  pass: Pick<Pass, 'things' | 'prepared' | 'looks'>,
+  looked?: LookedThings,
+): NumberedData {
   const { things, prepared, looks } = pass;
   const shelf = new Map([...prepared.shelf].filter(([, { source }]) => !gone.has(source.path)));
   const { recipes, chips } = lookedThings(gone, pass, looked);
@@ -114,7 +127,11 @@ function taughtWithout(gone: SoundBook['gone'], pass: Pass, looked?: LookedThing
 }
 
 /** Things whose looks are learned from, without what is left out. */
-function lookedThings(gone: SoundBook['gone'], { prepared }: Found, looked?: LookedThings): LookedThings {
+function lookedThings(
+  gone: SoundBook['gone'],
+  { prepared }: Pick<Found, 'prepared'>,
+  looked?: LookedThings,
+): LookedThings {
   const { recipes, chips } = looked ?? { recipes: prepared.recipes, chips: [...prepared.filledChips.values()] };
   if (!prepared.fields.learn) return { recipes: [], chips: [] };
   return {

@@ -1,6 +1,7 @@
 import { Eleventy } from '@11ty/eleventy';
 import type { Edition } from '../book/model/publish.ts';
 import type { BuiltSite } from '../eleventy/plugin.ts';
+import type { SiteFile } from '../output/site-file.ts';
 
 /** Folder of the site, from the project's folder, where none is named. */
 export const DEFAULT_OUTPUT = '_site';
@@ -9,6 +10,8 @@ export const DEFAULT_OUTPUT = '_site';
 export interface Rendering {
   readonly recipes: string;
   readonly edition: Edition;
+  /** Takes pages of the maker's own edition that are ready before the book is, nearly as they will be. */
+  readonly onFirst?: (pages: readonly SiteFile[]) => Promise<void>;
 }
 
 /**
@@ -17,7 +20,7 @@ export interface Rendering {
  *
  * Eleventy is silent: what a person must know is said by the plugin, or by the error that is thrown.
  */
-export async function renderedSite({ recipes, edition }: Rendering): Promise<BuiltSite> {
+export async function renderedSite({ recipes, edition, onFirst }: Rendering): Promise<BuiltSite> {
   process.env.CUPBOOK_RECIPES = recipes;
   process.env.CUPBOOK_EDITION = edition;
   let built: BuiltSite | undefined;
@@ -30,6 +33,7 @@ export async function renderedSite({ recipes, edition }: Rendering): Promise<Bui
       config.on('cupbook.built', (site: BuiltSite) => {
         built = site;
       });
+      if (onFirst) config.on('cupbook.first', onFirst);
     },
   });
   eleventy.disableLogger();

@@ -5,7 +5,8 @@ import { setTimeout } from 'node:timers/promises';
 import type { Edition } from '../book/model/publish.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
 import { pathInside } from '../output/path-inside.ts';
-import { prepareOutput, writeSite } from '../output/write-site.ts';
+import type { SiteFile } from '../output/site-file.ts';
+import { prepareOutput, putIntoSite, writeSite } from '../output/write-site.ts';
 import { type BookServer, checkServer, isBasePath, startServer } from '../server/start-server.ts';
 import { editionOutput } from '../shell/edition-output.ts';
 import { printable } from '../shell/printable.ts';
@@ -41,16 +42,14 @@ export const serveCommand: Command = {
     const mine =
       typeof values.output === 'string' ? resolve(from, values.output) : join(await bookCache(recipes), 'mine');
     const shared = values.phone === true ? join(await bookCache(recipes), 'shared') : undefined;
-    const editions: readonly (readonly [Edition, string])[] = [
-      // First, so that what is withdrawn is gone from it soonest.
-      ...(shared === undefined ? [] : [['shared', shared] as const]),
-      ['mine', mine],
-    ];
-    const outputs = editions.map(([edition, folder]) => ({
+    const outputOf = (edition: Edition, folder: string) => ({
       ...editionOutput(edition, folder, recipes),
       edition,
       served: true,
-    }));
+    });
+    const own = outputOf('mine', mine);
+    // First, so that what is withdrawn is gone from it soonest.
+    const outputs = shared === undefined ? [own] : [outputOf('shared', shared), own];
     for (const output of outputs) await prepareOutput(output);
 
     let server: BookServer | undefined;
@@ -66,17 +65,26 @@ export const serveCommand: Command = {
     try {
       while (!stopped) {
         const state = followed.state();
+        let stood: readonly SiteFile[] = [];
+        const onFirst = async (pages: readonly SiteFile[]): Promise<void> => {
+          if (!server || pages.length === 0 || stood.length > 0) return;
+          // What goes wrong here is told when all is written.
+          stood = await putIntoSite(pages, own).catch(() => []);
+          // Before the book is computed, meanwhile nothing is answered.
+          if (stood.length > 0) await server.reload();
+        };
         try {
           let address: string | undefined;
           for (const output of outputs) {
             const started = performance.now();
-            const site = await renderedSite({ recipes, edition: output.edition });
+            const site = await renderedSite({ recipes, edition: output.edition, onFirst });
+            if (output === own) stood = [];
             await writeSite(site.files, output);
             address = site.address;
             const milliseconds = performance.now() - started;
             console.log(builtText({ ...site, milliseconds }, shownPath(output.folder, from)));
           }
-          if (server) server.reload();
+          if (server) await server.reload();
           else {
             server = await startServer({
               ...asked,
@@ -88,6 +96,11 @@ export const serveCommand: Command = {
             console.log(openBookText(server, process.stdout.isTTY));
           }
         } catch (error) {
+          // What came first was nearly that of a book which then had errors: the last good page comes back.
+          if (stood.length > 0) {
+            await putIntoSite(stood, own).catch(() => undefined);
+            await server?.reload();
+          }
           if (await Promise.race([interrupted.then(() => true), setTimeout(STOPPED_MS, false)])) break;
           const ofBook = isRefusal(error) && error.ofBook;
           if (!server && !ofBook) throw error;

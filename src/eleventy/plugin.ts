@@ -7,7 +7,7 @@ import { userCache } from '../output/user-cache.ts';
 import { prepareOutput, reserveFor, writeSite } from '../output/write-site.ts';
 import { PAGES } from '../render/pages.ts';
 import { editionOutput } from '../shell/edition-output.ts';
-import { loadWholeBook } from '../shell/load-book.ts';
+import { loadRecipeAnew, loadWholeBook } from '../shell/load-book.ts';
 import { photoOpener } from '../shell/open-photos.ts';
 import { reportText } from '../shell/report.ts';
 import { defined } from '../values/defined.ts';
@@ -33,7 +33,9 @@ interface Rendered {
 export interface EleventyConfig {
   versionCheck(range: string): void;
   on(event: 'eleventy.before' | 'eleventy.after', listener: (event: BuildEvent) => Promise<void>): void;
+  on(event: 'cupbook.first', listener: (pages: readonly SiteFile[]) => Promise<void>): void;
   on(event: 'cupbook.built', listener: (built: BuiltSite) => void): void;
+  emit(event: 'cupbook.first', pages: readonly SiteFile[]): unknown;
   emit(event: 'cupbook.built', built: BuiltSite): unknown;
   addGlobalData(name: string, data: () => unknown): void;
   addTemplate(path: string, template: PageTemplate): void;
@@ -74,12 +76,16 @@ export interface BuiltSite {
 const picturesOf = sharedPictures();
 const openPhotos = photoOpener();
 const memory = new CompileMemory();
+/** The maker's own site as it was rendered last, and the book's folder. */
+let lastOwn: { readonly site: Site; readonly recipes: string } | undefined;
 
 /**
  * The Eleventy plugin: reads the book's folder, compiles it, and gives Eleventy a template for each kind of page.
  *
  * Where Eleventy renders only (`toJSON`), all files of the site come with `cupbook.built`, and nothing is written. Where it writes its
  * pages itself, the plugin writes the other files beside them. A book with errors stops the build before anything is written.
+ * Where the looks of one recipe were changed since the maker's own site was rendered, its page comes first, as `cupbook.first`, nearly as it
+ * will be.
  */
 export default function cupbook(config: EleventyConfig, options: CupbookOptions): void {
   config.versionCheck('>=3.1');
@@ -100,6 +106,8 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
     started = performance.now();
     const output = editionOutput(edition, resolve(root, directories.output), recipes);
     if (outputMode === 'fs') await prepareOutput(output);
+    if (outputMode !== 'fs' && lastOwn?.recipes === recipes)
+      await config.emit('cupbook.first', firstPages(recipes, lastOwn.site));
     status.show('computing the book …');
     const loaded = await loadWholeBook(recipes, openPhotos, memory);
     status.clear();
@@ -124,6 +132,7 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
     );
     const files = [...(await beside), ...pages];
     status.clear();
+    if (edition === 'mine') lastOwn = { site: current(), recipes };
     if (outputMode === 'fs' && !incremental) {
       await writeSite(files, { ...editionOutput(edition, output, recipes), served: true });
     }
@@ -156,4 +165,14 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
   }
 
   config.addWatchTarget(relative(root, recipes) || recipes);
+}
+
+/** The page of the recipe whose looks alone were changed; none if anything stands against it, of which the whole build will tell. */
+function firstPages(recipes: string, last: Site): readonly SiteFile[] {
+  try {
+    const anew = loadRecipeAnew(recipes, memory, last.book);
+    return anew ? [last.recipePage(anew.id, anew.book)] : [];
+  } catch {
+    return [];
+  }
 }

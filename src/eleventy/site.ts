@@ -36,6 +36,8 @@ export interface Site {
   pagePath(kind: string, item: string): string;
   /** A page as an HTML document. */
   page(kind: string, item: string): string;
+  /** The page of a recipe by another state of the same edition; all that stands beside the pages is that of this site. */
+  recipePage(id: string, book: Book): SiteFile;
 }
 
 /**
@@ -80,16 +82,20 @@ export async function prepareSite(
     return found;
   };
   const items = Object.fromEntries(PAGES.map((page) => [page.kind, page.items(book)]));
+  const pagePath = (kind: string, item: string): string =>
+    kindOf(kind)
+      .url(item)
+      .replace(/(^|\/)$/, '$1index.html');
+  const pageOf = (shown: Book, kind: string, item: string): string =>
+    unitsKeptIn(kindOf(kind).render({ ...context, book: shown, url: kindOf(kind).url(item) }, item));
   return {
     book,
     items,
     pageCount: Object.values(items).reduce((sum, list) => sum + list.length, 0),
     beside,
-    pagePath: (kind, item) =>
-      kindOf(kind)
-        .url(item)
-        .replace(/(^|\/)$/, '$1index.html'),
-    page: (kind, item) => unitsKeptIn(kindOf(kind).render({ ...context, url: kindOf(kind).url(item) }, item)),
+    pagePath,
+    page: (kind, item) => pageOf(book, kind, item),
+    recipePage: (id, shown) => ({ path: pagePath('recipe', id), content: pageOf(shown, 'recipe', id) }),
   };
 }
 

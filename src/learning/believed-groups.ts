@@ -103,7 +103,10 @@ export function keptWeights(problem: ShelfProblem, weights: GroupWeights): Weigh
 }
 
 /** The weights of groups that a learned shelf has kept. */
-export function groupWeights({ data }: ShelfProblem, { looksAlone, cups, labels }: Weights): GroupWeights {
+export function groupWeights(
+  { data }: Pick<ShelfProblem, 'data'>,
+  { looksAlone, cups, labels }: Weights,
+): GroupWeights {
   const weights = new Map<string, number>();
   for (const [i, { key }] of data.looks.entries())
     if (looksAlone[i]! < 1) weights.set(groupName({ kind: 'look', key }), looksAlone[i]!);

@@ -22,7 +22,7 @@ import type { CupBlock, ShelfProblem } from './shelf-problem.ts';
 import { shelfState } from './shelf-state.ts';
 
 /** Looks that the fit goes by in full. Convention of this book: what one processor does in a second or two. */
-const MOST_IN_FULL = 600;
+export const MOST_IN_FULL = 600;
 /** Looks of a material that say most of what looks can say of it. Convention of this book. */
 const ENOUGH_OF_ONE = 40;
 /** Weights within a cup hang on each other: so often they are found anew. */

@@ -11,8 +11,8 @@ const BELIEVED_UP_TO = 1.9;
 /** Beyond, belief falls with this power of the mean square. */
 const FALLS_WITH = 2;
 
-// With this what is off by 30 counts for no more than what is off by 1.
-const LEAST = 1e-3;
+/** Nothing is believed less: with this what is off by 30 counts for no more than what is off by 1. */
+export const LEAST_BELIEVED = 1e-3;
 
 /**
  * How far each group is believed after a test: min(1, (1.9 / (chi²/dof))²). A look that was checked always is.
@@ -26,7 +26,7 @@ export function robustWeights(looks: readonly TaughtLook[], tests: readonly Grou
   for (const test of tests) {
     if (test.kind === 'look' && checked.has(test.key)) continue;
     const weight = (BELIEVED_UP_TO / test.unlike) ** FALLS_WITH;
-    if (weight < 1) weights.set(groupName(test), Number(Math.max(LEAST, weight).toPrecision(3)));
+    if (weight < 1) weights.set(groupName(test), Number(Math.max(LEAST_BELIEVED, weight).toPrecision(3)));
   }
   return weights;
 }

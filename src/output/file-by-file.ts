@@ -20,6 +20,7 @@ const NEW_MARK = 'mark';
  * have put there. Killed at any moment, it is either not begun, or is completed by the next writer (`recoverInside`).
  *
  * @param check looks at the place, and refuses what must not be written to
+ * @param isPart whether these are only some files of the site: the others stay
  */
 export async function writeFileByFile(
   folder: string,
@@ -27,14 +28,21 @@ export async function writeFileByFile(
   label: string,
   check: () => Promise<Place>,
   world: World,
+  isPart = false,
 ): Promise<void> {
   await whileClaimedAndThere(folder, world, async () => {
     await completeLeft(folder, world);
-    await writeClaimed(await check(), files, label, world);
+    await writeClaimed(await check(), files, label, world, isPart);
   });
 }
 
-async function writeClaimed(place: Place, files: readonly SiteFile[], label: string, world: World): Promise<void> {
+async function writeClaimed(
+  place: Place,
+  files: readonly SiteFile[],
+  label: string,
+  world: World,
+  isPart: boolean,
+): Promise<void> {
   const { disk } = world;
   const { folder, own, mark } = place;
   await refuseTaken(place, files, disk);
@@ -44,8 +52,9 @@ async function writeClaimed(place: Place, files: readonly SiteFile[], label: str
   });
   const order = new Map(files.map(({ path }, index) => [path, index]));
   changed.sort((one, other) => required(order, one.path) - required(order, other.path));
-  const paths = files.map(({ path }) => path);
-  const stale = [...own].filter((path) => !order.has(path));
+  const written = files.map(({ path }) => path);
+  const paths = isPart ? [...new Set([...(mark?.files ?? []), ...written])] : written;
+  const stale = isPart ? [] : [...own].filter((path) => !order.has(path));
   const text = markText({ label, files: paths });
   if (changed.length === 0 && stale.length === 0 && mark && markText(mark) === text) return;
 

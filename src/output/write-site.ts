@@ -73,6 +73,32 @@ export function writeSite(
 }
 
 /**
+ * Puts new files in the place of some of a site that is being served; its other files stay as they are. When it resolves, all has
+ * reached the disk.
+ *
+ * Shape: what stood there before, so that it can be put back the same way. A file that the site does not have is passed over.
+ */
+export async function putIntoSite(
+  files: readonly SiteFile[],
+  output: Output,
+  run: typeof onThisMachine = onThisMachine,
+): Promise<readonly SiteFile[]> {
+  let before: readonly SiteFile[] = [];
+  await withReason(output.folder, () =>
+    run(async (world) => {
+      const { folder, own } = await placeFor(output, world);
+      const known = files.filter(({ path }) => own.has(path));
+      if (known.length === 0) return;
+      before = await Promise.all(
+        known.map(async ({ path }) => ({ path, content: await world.disk.read(join(folder, path)) })),
+      );
+      await writeFileByFile(folder, known, output.label, () => placeFor(output, world), world, true);
+    }),
+  );
+  return before;
+}
+
+/**
  * Makes a folder ready for a program that writes files of a site into it by itself, without a care for what is there: its mark lists
  * them before they come, and their folders are there. `writeSite` must follow.
  *

@@ -36,8 +36,8 @@ export interface BookServer {
   readonly otherPhoneUrls?: readonly string[];
   /** For the maker's own phone: its fragment holds the key. Never to be kept anywhere. */
   readonly mineUrl?: string;
-  /** Has open pages loaded anew. */
-  reload(): void;
+  /** Has open pages loaded anew; resolves when they are, or soon after where one is not. */
+  reload(): Promise<void>;
   close(): Promise<void>;
 }
 

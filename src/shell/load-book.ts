@@ -3,6 +3,8 @@ import type { CompileMemory } from '../book/compile-memory.ts';
 import type { CompiledBook } from '../book/compiled.ts';
 import { dayOf } from '../book/day-of.ts';
 import type { LeftOut } from '../book/left-out.ts';
+import type { Book } from '../book/model.ts';
+import { type RecipeAnew, recipeAnew } from '../book/recipe-anew.ts';
 import { compareDiagnostics, type Diagnostic, hasErrors } from '../diagnostics/diagnostic.ts';
 import type { Source } from '../recipe/source.ts';
 import { defined } from '../values/defined.ts';
@@ -43,6 +45,16 @@ export async function loadWholeBook(
   const read = readBook(folder);
   const photoFaults = await openPhotos(folder, read.photos);
   return compiled(read, [], { photoFaults, ...defined({ memory }) });
+}
+
+/**
+ * The recipe whose looks were changed since the book of a memory was compiled, nearly as it will be: see `recipeAnew`. Photos are not opened.
+ *
+ * @param shown the edition of that book that is shown
+ */
+export function loadRecipeAnew(folder: string, memory: CompileMemory, shown: Book): RecipeAnew | undefined {
+  const { sources, photos, diagnostics } = readBook(folder);
+  return recipeAnew(sources, { photos, memory, unread: diagnostics.map(({ file }) => file) }, shown);
 }
 
 function compiled(

@@ -20,7 +20,7 @@ const NAMES = ['reed', 'sedge', 'alder', 'hollow'] as const;
 
 const edit = fc.record({
   name: fc.constantFrom(...NAMES),
-  kind: fc.constantFrom('write', 'publish', 'remove', 'away and back', 'half', 'broken', 'checkout'),
+  kind: fc.constantFrom('write', 'publish', 'remove', 'away and back', 'half', 'broken', 'checkout', 'look'),
   publish: fc.constantFrom('full', 'look', 'no'),
   drops: fc.integer({ min: 1, max: 30 }),
   pause: fc.integer({ min: 0, max: 900 }),
@@ -36,12 +36,20 @@ const recipe = (name: string, drops: number, publish: string): string =>
     .replace('12 drops', `${drops} drops`)
     .replace('pattern', `publish: ${publish}\npattern`);
 
+/** The same with a log and a look, which teaches the shelf. */
+const looked = (name: string, drops: number, publish: string): string =>
+  recipe(name, drops, publish).replace(
+    / {4}add:\n.*\n/,
+    `    log:\n      - { add: { peat: ${drops} drops }, pour: 10 ml, seen: { over-white: "#8${drops % 10}5a2f" } }\n`,
+  );
+
 async function make(book: string, { name, kind, publish, drops, pause: ms }: Edit): Promise<void> {
   const file = join(book, `colours/${name}.md`);
   const text = recipe(name, drops, publish);
   if (kind === 'write') writeFileSync(file, text);
   else if (kind === 'publish' && existsSync(file))
     writeFileSync(file, readFileSync(file, 'utf8').replace(/publish: \w+/, `publish: ${publish}`));
+  else if (kind === 'look') writeFileSync(file, looked(name, drops, publish));
   else if (kind === 'remove') rmSync(file, { force: true });
   else if (kind === 'away and back' && existsSync(file)) {
     renameSync(file, join(book, 'kept'));

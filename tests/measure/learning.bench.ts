@@ -4,6 +4,7 @@
  */
 import { fitTheta } from '../../src/learning/fit-theta.ts';
 import { learn } from '../../src/learning/learn.ts';
+import { learnNearly } from '../../src/learning/learn-nearly.ts';
 import type { LearningData } from '../../src/learning/learning-data.ts';
 import { logFaults } from '../../src/learning/log-faults.ts';
 import { ShelfEquations } from '../../src/learning/normal-equations.ts';
@@ -48,6 +49,8 @@ export function main(): void {
   console.log(
     `  with weights ${seconds(() => learn(data))} s, with false logs ${seconds(() => learn(withFaults(data)))} s, those found besides ${seconds(() => logFaults(learn(withFaults(data))))} s (wanted 2)`,
   );
+  const before = learn({ ...data, looks: data.looks.slice(1) });
+  console.log(`  one look more, nearly ${seconds(() => learnNearly(data, before))} s (wanted 0.3)`);
   const large = simulatedBook({ seed: 2, materials: 40, recipes: 1700, rounds: 3 }).data;
   const looks = large.looks.slice(0, 5000);
   console.log(`40 materials, 5,000 looks: ${seconds(() => learn({ ...large, looks }))} s (wanted 5)`);

@@ -15,11 +15,11 @@ import { dirname, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { Effects } from '../../src/output/effects.ts';
 import { MARKER } from '../../src/output/mark.ts';
-import { prepareOutput, reserveFor, writeSite } from '../../src/output/write-site.ts';
+import { prepareOutput, putIntoSite, reserveFor, writeSite } from '../../src/output/write-site.ts';
 import { filesBelow, treeHash } from '../folder-tree.ts';
 import { temporaryFolder, writeFiles } from '../small-book.ts';
 import { filesOf, outputAt, passingBelow, type Texts, textsBelow } from './sites.ts';
-import { on, QUICK_DISK, refusingDisk } from './stopped-disk.ts';
+import { on, QUICK_DISK, refusingDisk, stoppedDisk } from './stopped-disk.ts';
 
 const ONE: Texts = { 'index.html': 'one', 'colours/alder/index.html': 'one', 'colours/alder.md': 'one' };
 const TWO: Texts = { 'index.html': 'two', 'colours/sedge/index.html': 'two' };
@@ -50,6 +50,48 @@ test('writeSite() copies what lies ready elsewhere, and writes bytes as they are
   );
   expect(readFileSync(join(folder, 'a.webp'), 'utf8')).toBe('lies ready');
   expect([...readFileSync(join(folder, 'b.bin'))]).toEqual([...bytes]);
+});
+
+test('putIntoSite() replaces files of a site, says what was there, and leaves all else as it is', async () => {
+  const folder = site();
+  const output = outputAt(folder, { served: true });
+  await writeSite(filesOf(ONE), output);
+  const mark = readFileSync(join(folder, MARKER), 'utf8');
+  await writeFiles(folder, { 'thesis.txt': 'years' });
+  const before = await putIntoSite(filesOf({ 'index.html': 'sooner', 'thesis.txt': 'x', 'new.html': 'x' }), output);
+  expect(textsBelow(folder)).toEqual({ ...ONE, 'index.html': 'sooner', 'thesis.txt': 'years' });
+  expect(before.map(({ path, content }) => [path, String(content)])).toEqual([['index.html', 'one']]);
+  expect(readFileSync(join(folder, MARKER), 'utf8')).toBe(mark);
+  await putIntoSite(before, output);
+  expect(textsBelow(folder)).toEqual({ ...ONE, 'thesis.txt': 'years' });
+  await putIntoSite(filesOf({ 'index.html': 'sooner' }), output);
+  await writeSite(filesOf(TWO), output);
+  expect(textsBelow(folder)).toEqual({ ...TWO, 'thesis.txt': 'years' });
+});
+
+test('putIntoSite() makes no site where there is none', async () => {
+  const folder = site();
+  expect(await putIntoSite(filesOf(ONE), outputAt(folder, { served: true }))).toEqual([]);
+  expect(existsSync(folder)).toBe(false);
+});
+
+test('putIntoSite(), stopped anywhere, is not begun or is completed by the next', async () => {
+  for (let n = 1; ; n += 1) {
+    const folder = site();
+    const output = outputAt(folder, { served: true });
+    await writeSite(filesOf(ONE), output, on(QUICK_DISK));
+    const stopped = stoppedDisk(n);
+    await putIntoSite(
+      filesOf({ 'index.html': 'sooner', 'colours/alder.md': 'sooner' }),
+      output,
+      on(stopped.disk),
+    ).catch(() => undefined);
+    await prepareOutput(output, on(QUICK_DISK));
+    const { 'index.html': index, 'colours/alder.md': alder, ...others } = textsBelow(folder);
+    expect(index).toBe(alder);
+    expect(others).toEqual({ 'colours/alder/index.html': 'one' });
+    if (!stopped.reached()) break;
+  }
 });
 
 describe.each<{ readonly way: string; readonly served: boolean; readonly theirs: Texts }>([

@@ -1,6 +1,8 @@
 import { once } from 'node:events';
-import { connect } from 'node:net';
-import { expect, onTestFinished, test } from 'vitest';
+import { IncomingMessage, ServerResponse } from 'node:http';
+import { connect, Socket } from 'node:net';
+import { expect, onTestFinished, test, vi } from 'vitest';
+import { liveChannel } from '../../src/server/live-channel.ts';
 import { requestText } from './raw-request.ts';
 import { servedSite } from './served-site.ts';
 
@@ -27,7 +29,7 @@ test('the channel of changes tells the version of the book at once, and each one
   const version = /data-version="([\w-]+)"/.exec(page)?.[1];
   const one = following(server.url);
   await expect.poll(() => one.said).toEqual([version]);
-  server.reload();
+  void server.reload();
   await expect.poll(() => one.said).toHaveLength(2);
   expect(await (await fetch(server.url)).text()).toContain(`data-version="${one.said[1]}"`);
   const other = following(server.url);
@@ -60,8 +62,38 @@ test('the channel of changes lets go of whoever does not listen, and goes on', a
   const listening = following(server.url);
   await expect.poll(() => listening.said.length).toBe(1);
   deaf.resetAndDestroy();
-  for (let change = 0; change < 100; change++) server.reload();
+  for (let change = 0; change < 100; change++) void server.reload();
   await expect.poll(() => listening.said.length).toBe(101);
+});
+
+test('a change is over when as many pages follow anew as were told, and at last without those that are gone', async () => {
+  vi.useFakeTimers();
+  const live = liveChannel();
+  onTestFinished(() => {
+    live.close();
+    vi.useRealTimers();
+  });
+  const follow = () => live.follow(new ServerResponse(new IncomingMessage(new Socket())), 'here');
+  const over = vi.fn();
+  const change = async (): Promise<void> => {
+    live.reload().then(over, over);
+    await vi.advanceTimersByTimeAsync(0);
+  };
+  await change();
+  expect(over).toHaveBeenCalledTimes(1);
+  follow();
+  follow();
+  await change();
+  follow();
+  await vi.advanceTimersByTimeAsync(0);
+  expect(over).toHaveBeenCalledTimes(1);
+  follow();
+  await vi.advanceTimersByTimeAsync(0);
+  expect(over).toHaveBeenCalledTimes(2);
+  await change();
+  expect(over).toHaveBeenCalledTimes(2);
+  await vi.advanceTimersByTimeAsync(1000);
+  expect(over).toHaveBeenCalledTimes(3);
 });
 
 test('close ends every channel', async () => {

@@ -53,9 +53,9 @@ describe.skipIf(browser === undefined)('in a browser', () => {
     });
     await page.waitForTimeout(300);
     expect(await page.textContent('body')).toContain('still here');
-    server.reload();
+    await server.reload();
     await expect.poll(() => page.textContent('body')).not.toContain('still here');
-    server.reload();
+    await server.reload();
     await page.waitForTimeout(300);
     expect(await page.textContent('body')).toContain('Home of mine');
     expect(errors).toEqual([]);
@@ -66,7 +66,7 @@ describe.skipIf(browser === undefined)('in a browser', () => {
     const { page } = await opened(`${server.url}reed.html`);
     expect(await page.textContent('body')).toContain('Nothing here in mine');
     writeFileSync(`${mine}/reed.html`, bookPage('Reed Bed'));
-    server.reload();
+    await server.reload();
     await expect.poll(() => page.textContent('body')).toContain('Reed Bed');
   });
 
@@ -82,7 +82,7 @@ describe.skipIf(browser === undefined)('in a browser', () => {
     }
     await page.reload();
     await page.evaluate(() => document.body.append('still here'));
-    server.reload();
+    await server.reload();
     await page.waitForTimeout(300);
     expect(await page.textContent('body')).toContain('still here');
     await page.evaluate(() => {

@@ -21,6 +21,7 @@ export interface TaughtShelf {
  * The same data give the same value again, so that an edit which changes no look and no label has nothing computed anew.
  *
  * @param name of what is learned, among all that is learned of a book in one compile
+ * @param how it is learned; unset: by `learn`
  */
 export function learnShelf(
   data: LearningData,
@@ -28,9 +29,10 @@ export function learnShelf(
   memory: ColourMemory,
   report: Report,
   name = BOOK_FILE,
+  how: (data: LearningData) => LearnedShelf = learn,
 ): TaughtShelf | undefined {
   const learned = memory.learned.of(name, [JSON.stringify(data)], NOTHING, report, (telling) =>
-    computedOf(BOOK_FILE, telling, () => learn(data)),
+    computedOf(BOOK_FILE, telling, () => how(data)),
   );
   if (!learned) return undefined;
   const looks = looksWith(data);
