@@ -23,7 +23,7 @@ import { cupFlakeText, type FlakedBait, flakeChoiceText, flakeNowText, flakeText
 import { cupHeatsText } from '../words/heats.ts';
 import { leftOutLines } from '../words/left-out.ts';
 import { maxText } from '../words/limit.ts';
-import { proposalText, triesText } from '../words/proposal.ts';
+import { proposalText, TRIES_NONE_SENTENCE, triesText } from '../words/proposal.ts';
 import { tooLittleText } from '../words/scale.ts';
 import { runsShortText } from '../words/stock.ts';
 import { substituteText } from '../words/substitution.ts';
@@ -154,7 +154,7 @@ export function printedSubstitution(
 }
 
 function recipeLines(recipe: RecipeProposal, number: number | undefined, book: Shown): readonly string[] {
-  const { cups, sides, weighed, tooLittle, runsShort, tries, deltaEUnderA, cost, unpriced, limit } = recipe;
+  const { cups, sides, weighed, tooLittle, runsShort, tries, triesNone, deltaEUnderA, cost, unpriced, limit } = recipe;
   const many = cups.length > 1;
   const all = cups.flatMap(({ amounts }) => amounts);
   const wide = Math.max(14, ...all.map(({ text }) => text.length)) + 2;
@@ -185,6 +185,7 @@ function recipeLines(recipe: RecipeProposal, number: number | undefined, book: S
     ...(tooLittle === undefined ? [] : [`  ${tooLittleText(tooLittle)}`]),
     ...(runsShort === undefined ? [] : [`  ${runsShortText(runsShort, book.settings)}`]),
     ...(tries === undefined ? [] : [`  ${triesText(tries)}`]),
+    ...(triesNone ? [`  ${TRIES_NONE_SENTENCE}`] : []),
     `  ${[`under a lamp: ${differenceText(deltaEUnderA)}`, costText(cost, unpriced, book), ...limitTexts(limit, book)].join('; ')}`,
   ];
 }

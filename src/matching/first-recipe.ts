@@ -128,9 +128,13 @@ function recipesFor(question: FirstRecipeQuestion): FirstRecipe {
       ];
     });
     const first = firstOf(recipes, ({ figures }) => figures, tolerance, question.proposals ?? 3);
-    return first.map(({ recipe, exact, known }) => {
+    const tryNone = first.filter(({ figures }) => figures.untried === 0);
+    const alone = first.length > 1 && tryNone.length === 1 ? tryNone[0] : undefined;
+    return first.map((each) => {
+      const { recipe, exact, known } = each;
       const views = nearBelieved(problem, exact, known);
-      return { ...recipe, exact: expectationIn(expect(exact, UNMEASURED, views)) };
+      const promised = { ...recipe, exact: expectationIn(expect(exact, UNMEASURED, views)) };
+      return each === alone ? { ...promised, triesNone: true } : promised;
     });
   };
   const { proposals, byHand } = byBestTools(bench, proposalsBy, tolerance);

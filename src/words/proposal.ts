@@ -61,3 +61,6 @@ export function hitches(
 export function triesText(title: string): string {
   return `You haven’t looked at ${title} yet: a look at this pour tells the book how strong it is.`;
 }
+
+/** Of the one recipe in a list that tries no bottle. */
+export const TRIES_NONE_SENTENCE = 'You’ve looked at every bottle in this one.';

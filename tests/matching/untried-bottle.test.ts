@@ -74,6 +74,20 @@ test.each([
   expect(bottlesOf(proposals[0]!)).not.toContain('twin');
 });
 
+test('firstRecipe(…) marks the one recipe that tries no bottle, where all others do, and no other', () => {
+  const marked = (untried: readonly string[], proposals: number): readonly number[] =>
+    ask(untried, { parts: [OCHRE_AND_PEARL], proposals }).proposals.flatMap(({ triesNone }, place) =>
+      triesNone ? [place] : [],
+    );
+  const untried = ['twin', 'olive', 'gold-pearl', 'white-pearl'];
+  const { proposals } = ask(untried, { parts: [OCHRE_AND_PEARL], proposals: 3 });
+  const tryNone = proposals.filter((each) => bottlesOf(each).every((id) => !untried.includes(id)));
+  expect(tryNone).toHaveLength(1);
+  expect(marked(untried, 3)).toEqual([proposals.indexOf(tryNone[0]!)]);
+  expect(marked(untried, 1)).toEqual([]);
+  expect(marked([], 3)).toEqual([]);
+});
+
 test('freshRecipe(a cup that is to be mended) tries no bottle', () => {
   const { proposals } = freshRecipe({
     cup: { plastics: { clear: 120 }, materials: { 'brown-dye': 1 } },

@@ -23,7 +23,7 @@ import { expectationText, promiseText } from '../../words/expectation.ts';
 import { firstRecipeText } from '../../words/first-recipe.ts';
 import { cupFlakeText, type FlakedBait, flakeChoiceText, flakeNowText } from '../../words/flake.ts';
 import { leftOutLines } from '../../words/left-out.ts';
-import { proposalText, triesText } from '../../words/proposal.ts';
+import { proposalText, TRIES_NONE_SENTENCE, triesText } from '../../words/proposal.ts';
 import { tooLittleText } from '../../words/scale.ts';
 import { runsShortText } from '../../words/stock.ts';
 import { verdictText } from '../../words/verdict.ts';
@@ -138,7 +138,19 @@ function recipeItem(
   button: (choice: Choice) => Html,
   { head = '', isSaid = false }: { readonly head?: Html | string; readonly isSaid?: boolean } = {},
 ): Html {
-  const { cups, sides: predicted, weighed, deltaEUnderA, cost, unpriced, limit, tooLittle, runsShort, tries } = recipe;
+  const {
+    cups,
+    sides: predicted,
+    weighed,
+    deltaEUnderA,
+    cost,
+    unpriced,
+    limit,
+    tooLittle,
+    runsShort,
+    tries,
+    triesNone,
+  } = recipe;
   const { settings } = shown.data;
   const ways = choices(recipe);
   const [{ weighing } = { weighing: false }] = ways;
@@ -150,7 +162,7 @@ function recipeItem(
   })}${predicted.length === 1 ? '' : html`<p>Both together: ${promiseText(recipe)}.</p>`}${weighing ? html`<p>Weighed: <b>${expectationText(weighed!)}</b>.</p>` : ''}${cups.map(
     ({ name, plastic, plasticMl, amounts, flakes }) =>
       html`<div class="match-amounts">${several ? html`<h4>${sentence(name)}</h4>` : ''}<ul><li><b>${volumeText(plasticMl, settings)}</b> <span>${titleIn(shown, plastic)}</span></li>${amounts.map((amount) => amountItem(amount, weighing))}</ul>${flakes.map((flake) => html`<p>${cupFlakeText(flake, shown.bait)}.</p>`)}${weighed === undefined ? '' : weighing ? html`<p>Or all by drops and spoons: ${amountsText(amounts)}.</p>` : html`<p>Or weigh it all: <b>${weightsText(amounts)}</b>${several ? '' : `: ${expectationText(weighed)}`}.</p>`}</div>`,
-  )}${several && weighed !== undefined && !weighing ? html`<p>With all of both weighed: ${expectationText(weighed)}.</p>` : ''}${tooLittleView(isSaid, tooLittle, weighed)}${shortView(runsShort, shown)}${tries === undefined ? '' : html`<p>${triesText(tries)}</p>`}<p class="fine">Under a lamp: ${differenceText(deltaEUnderA)}${costIn(shown, cost, unpriced, ' · ')}${limitWords(limit, shown)}</p><div class="match-choices">${ways.map(button)}</div></li>`;
+  )}${several && weighed !== undefined && !weighing ? html`<p>With all of both weighed: ${expectationText(weighed)}.</p>` : ''}${tooLittleView(isSaid, tooLittle, weighed)}${shortView(runsShort, shown)}${tries === undefined ? '' : html`<p>${triesText(tries)}</p>`}${triesNone ? html`<p>${TRIES_NONE_SENTENCE}</p>` : ''}<p class="fine">Under a lamp: ${differenceText(deltaEUnderA)}${costIn(shown, cost, unpriced, ' · ')}${limitWords(limit, shown)}</p><div class="match-choices">${ways.map(button)}</div></li>`;
 }
 
 function amountItem(amount: RecipeProposal['cups'][number]['amounts'][number], weighing: boolean): Html {

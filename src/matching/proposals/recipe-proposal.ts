@@ -93,6 +93,8 @@ export interface RecipeProposal extends PromisedByTools {
   readonly bottles: number;
   /** Title of its one bottle that nobody has looked at yet: a look at this recipe tells the book of it. */
   readonly tries?: string;
+  /** All others that are proposed with it have bottles that nobody has looked at yet; it has none. */
+  readonly triesNone?: true;
   readonly cost: number;
   readonly unpriced: readonly string[];
   readonly limit?: HeatLimit;
