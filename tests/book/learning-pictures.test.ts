@@ -5,6 +5,7 @@ import { linesOfLooks } from '../../src/book/method/looks-on-a-line.ts';
 import { absorptionBand } from '../../src/learning/absorption-band.ts';
 import { Belief } from '../../src/learning/belief.ts';
 import { learn } from '../../src/learning/learn.ts';
+import type { TaughtLook } from '../../src/learning/learning-data.ts';
 import { Posterior } from '../../src/learning/posterior.ts';
 import { shelfState } from '../../src/learning/shelf-state.ts';
 import { deltaE00 } from '../../src/optics/delta-e00.ts';
@@ -108,6 +109,28 @@ describe('how well a book knew its colours', () => {
       );
     });
     for (const off of stretches[0]!.off) expect(all.some((each) => Math.abs(each - off) < 0.02)).toBe(true);
+  });
+
+  test('hangs on the looks before it, and on no later ones', () => {
+    const looked = WHOLE_DEMO_BOOK.recipes
+      .flatMap(({ id, made }) => {
+        const look = learned.data.looks.find(({ key, overWhite }) => overWhite && key.startsWith(`${id}/`));
+        return look && made !== undefined ? [{ look, made }] : [];
+      })
+      .sort((one, other) => (one.made < other.made ? -1 : 1));
+    const darker = (of: TaughtLook | undefined) => {
+      const looks = learned.data.looks.map((look) =>
+        look === of ? { ...look, overWhite: { ...look.overWhite!, L: look.overWhite!.L - 12 } } : look,
+      );
+      const changed = { ...learned, data: { ...learned.data, looks } };
+      const after = knownOverLooks({ ...WHOLE_DEMO_BOOK, learned: changed })!.stretches;
+      return after.map(({ off }, index) => off.filter((each, i) => each !== stretches[index]!.off[i]).length);
+    };
+    expect(darker(undefined)).toEqual(stretches.map(() => 0));
+    expect(darker(looked.at(-1)!.look)).toEqual(stretches.map((_, index) => (index === stretches.length - 1 ? 1 : 0)));
+    const [own, ...later] = darker(looked[0]!.look);
+    expect(own).toBe(1);
+    for (const changed of later) expect(changed).toBeGreaterThan(1);
   });
 
   test('says nothing of a book with hardly a look', () => {

@@ -67,14 +67,28 @@ function overLooks(data: LearningData, looks: readonly TaughtLook[]): KnownOverL
   return {
     stretches: counts.map((taughtBy, index) => {
       const told = shown.slice(taughtBy, counts[index + 1]);
-      const looks = shown.slice(0, taughtBy);
-      const belief = new Belief(learn({ materials: data.materials, looks }));
+      const belief = taughtTo({ materials: data.materials, looks: shown.slice(0, taughtBy) });
       const off = told.map((look) => offBy(belief, look));
       return { taughtBy, off, median: median(off) };
     }),
     left: looks.length - shown.length,
   };
 }
+
+/** What a book believed then: the same again until an edit changes what it had been taught by, which the last looks of a book have not. */
+function taughtTo(data: LearningData): Belief {
+  const name = JSON.stringify(data);
+  const belief = beliefs.get(name) ?? new Belief(learn(data));
+  // What was asked for last is last.
+  beliefs.delete(name);
+  beliefs.set(name, belief);
+  for (const [oldest] of beliefs) if (beliefs.size > MOST_KEPT) beliefs.delete(oldest);
+  return belief;
+}
+
+/** Of both editions, and of each as it was before an edit. */
+const MOST_KEPT = 4 * REFITTED.length;
+const beliefs = new Map<string, Belief>();
 
 function offBy(belief: Belief, { layers, streaks, cup, overWhite, overBlack }: TaughtLook): number {
   const shown = belief.mean({ layers, cup, ...(streaks === undefined ? {} : { streaks }) });
