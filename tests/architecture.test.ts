@@ -36,11 +36,20 @@ const FOLDERS: readonly Folder[] = [
   { name: 'lineage', purpose: 'the graph of derived recipes: cycles, order, coordinates', imports: ['values'] },
   { name: 'optics', purpose: 'spectra, K and S of mixtures, R, tristimulus, Lab, deltaE00', imports: ['tables'] },
   {
+    name: 'measuring-card',
+    purpose: 'the card that is photographed under a bait: what lies where on it, in mm',
+    imports: ['values'],
+  },
+  {
     name: 'learning',
     purpose: 'all looks in, one learned shelf out, and what is believed of any cup',
     imports: ['values', 'tables', 'optics'],
   },
-  { name: 'photo', purpose: 'pixels in, colours out; no file access', imports: ['tables', 'optics'] },
+  {
+    name: 'photo',
+    purpose: 'pixels in, colours out; no file access',
+    imports: ['values', 'tables', 'optics', 'measuring-card'],
+  },
   {
     name: 'recipe',
     purpose: 'one Markdown text with front matter in, one thing of the book or diagnostics out',
@@ -82,7 +91,18 @@ const FOLDERS: readonly Folder[] = [
   {
     name: 'render',
     purpose: 'values in, HTML and SVG strings out (page, swatch, lineage drawing, card)',
-    imports: ['values', 'kinds', 'units', 'tables', 'learning', 'patterns', 'lineage', 'book', 'words'],
+    imports: [
+      'values',
+      'kinds',
+      'units',
+      'tables',
+      'measuring-card',
+      'learning',
+      'patterns',
+      'lineage',
+      'book',
+      'words',
+    ],
   },
   {
     name: 'browser',
