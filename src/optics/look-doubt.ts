@@ -16,12 +16,22 @@ const AXES = 3;
 /** How the colour of a look was come by. */
 export type LookMeans = 'instrument' | 'screen';
 
-/** How colours were seen: a hex is what somebody has typed, or a photo; one among other colours is the vaguest of them. */
-export function meansOf(colours: readonly (string | object)[]): LookMeans {
-  return colours.some((colour) => typeof colour === 'string') ? 'screen' : 'instrument';
+/**
+ * How colours were seen: a hex is what somebody has typed, or a photo; one among other colours is the vaguest of them. Lab or XYZ is of a
+ * photo where a camera took it; a reflectance band by band never is.
+ *
+ * @param camera what took them; unset: nobody has said that it was a camera
+ *
+ * @example meansOf([{ lab: [40, 2, 30] }]) // 'instrument'
+ * @example meansOf([{ lab: [40, 2, 30] }], 'my phone') // 'screen'
+ */
+export function meansOf(colours: readonly (string | object)[], camera?: string): LookMeans {
+  const isOfScreen = (colour: string | object): boolean =>
+    typeof colour === 'string' || (camera !== undefined && !('reflectance' in colour));
+  return colours.some(isOfScreen) ? 'screen' : 'instrument';
 }
 
-/** ΔE00 that nine in ten looks stay within where none is stated: of an instrument, and of a hex that was typed. Conventions of this book. */
+/** ΔE00 that nine in ten looks stay within where none is stated: of an instrument, and of a hex that was typed or a photo. Conventions of this book. */
 const USUAL_BOUND: Readonly<Record<LookMeans, number>> = { instrument: 1, screen: 5 };
 
 /** What a look loses by being made while the plastic is hot, and by being made wet: ΔE00, added in squares. Common practice, no source. */

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { lookDoubt } from '../../src/optics/look-doubt.ts';
+import { lookDoubt, meansOf } from '../../src/optics/look-doubt.ts';
 import { expectClose } from './close.ts';
 
 /** Part of a chi distribution of three degrees of freedom below a point: its density, √(2/π) x² exp(−x²/2), summed by midpoints. */
@@ -41,4 +41,19 @@ test('lookDoubt(means, bound, how) adds 4 in squares for a hot look and 3 for a 
   expectClose(lookDoubt('screen', 4, { wet: true }).bound, 5, 1e-12);
   expectClose(lookDoubt('screen', undefined, { after: 'hot', wet: true }).bound, Math.sqrt(50), 1e-12);
   for (const after of ['10 min', 'next day']) expect(lookDoubt('instrument', 2, { after, wet: false }).bound).toBe(2);
+});
+
+test('meansOf(colours, camera) takes Lab for a photo where a camera is named, and what was measured band by band never', () => {
+  const lab = { lab: [40, 2, 30], light: 'D65' };
+  const bands = { reflectance: [8, 9], from: 400, step: 10 };
+  expect([meansOf([lab]), meansOf([lab, lab], 'my phone'), meansOf(['#8a5a2b', lab])]).toEqual([
+    'instrument',
+    'screen',
+    'screen',
+  ]);
+  expect([meansOf([bands], 'my phone'), meansOf([bands, lab], 'my phone'), meansOf([], 'my phone')]).toEqual([
+    'instrument',
+    'screen',
+    'instrument',
+  ]);
 });

@@ -35,11 +35,12 @@ export function doubtOf({
   'over-white': white,
   'over-black': black,
   doubt,
+  camera,
   after,
   wet,
-}: Pick<LookFields, 'over-white' | 'over-black' | 'doubt' | 'after' | 'wet'>): LookDoubt | undefined {
+}: Pick<LookFields, 'over-white' | 'over-black' | 'doubt' | 'camera' | 'after' | 'wet'>): LookDoubt | undefined {
   const colours = [white, black].filter((colour) => colour !== undefined);
-  return colours.length === 0 ? undefined : lookDoubt(meansOf(colours), doubt, defined({ after, wet }));
+  return colours.length === 0 ? undefined : lookDoubt(meansOf(colours, camera), doubt, defined({ after, wet }));
 }
 
 /** What was measured band by band, on the bands of the book; undefined where nothing was. */

@@ -175,7 +175,9 @@ describe('learningData() takes every look', () => {
     expectLab(looks[0]!.overWhite, '#b09468');
     expectLab(looks[0]!.overBlack, '#403020');
     expect(looks[1]!.overWhite).toEqual({ L: 50, a: 5, b: 20 });
-    expect(looks.map(({ means }) => means)).toEqual(['screen', 'instrument', 'screen', 'screen']);
+    expect(looks.map(({ means }) => means)).toEqual(['screen', 'screen', 'screen', 'screen']);
+    const byInstrument = looksOf(smoke(LOGGED.replace(' camera: pocket,', '')));
+    expect(byInstrument.map(({ means }) => means)).toEqual(['screen', 'instrument', 'screen', 'screen']);
     expect(looks.map(({ camera, checked }) => [camera, checked])).toEqual([
       [undefined, undefined],
       ['1', undefined],
