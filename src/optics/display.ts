@@ -108,6 +108,16 @@ export function tristimulusFromHex(hex: string): Tristimulus {
 }
 
 /**
+ * CIELAB, relative to D65, of red, green and blue in linear light. Values outside 0..1 are colours that a screen cannot show, and stay such.
+ *
+ * @example labFromLinear({ r: 1, g: 1, b: 1 }) // { L: 100, a: 0, b: 0 }, to 4 digits
+ */
+export function labFromLinear({ r, g, b }: { readonly r: number; readonly g: number; readonly b: number }): LabD65 {
+  const { x, y, z } = xyzFrom({ mode: 'lrgb', r, g, b });
+  return labFromTristimulus({ X: x / SCALE_X, Y: y, Z: z / SCALE_Z });
+}
+
+/**
  * CIELAB, relative to D65, of `#rgb` or `#rrggbb`.
  *
  * Throws: RangeError if the text is anything else.

@@ -9,6 +9,7 @@ import {
   hexOf,
   isHex,
   labFromHex,
+  labFromLinear,
   tristimulusFromHex,
 } from '../../src/optics/display.ts';
 import { solveLinear } from '../../src/optics/linear-system.ts';
@@ -155,6 +156,17 @@ test('tristimulusFromHex takes three digits and capitals', () => {
 
 test('hexFromTristimulus refuses what is no number', () => {
   expect(() => hexFromTristimulus({ X: Number.NaN, Y: 0, Z: 0 })).toThrow(/NaN, 0, 0; give finite numbers/);
+});
+
+test('labFromLinear of linear light is that of its hex, and as far outside sRGB as a colour library says', () => {
+  const linear = converter('lrgb')(rgb('#3a7f55'));
+  for (const axis of ['L', 'a', 'b'] as const)
+    expect(labFromLinear({ r: linear.r, g: linear.g, b: linear.b })[axis]).toBeCloseTo(labFromHex('#3a7f55')[axis], 9);
+  const strong = { r: 0.2, g: 0.8, b: -0.05 };
+  const other = converter('lab65')({ mode: 'lrgb', ...strong })!;
+  // Both whites are D65; the library's is rounded.
+  expect(labFromLinear(strong).a).toBeCloseTo(other.a, 1);
+  expect(labFromLinear(strong).b).toBeCloseTo(other.b, 1);
 });
 
 function rgb(colour: string): { mode: 'rgb'; r: number; g: number; b: number } {
