@@ -86,7 +86,7 @@ const FOLDERS: readonly Folder[] = [
   {
     name: 'words',
     purpose: 'what is decided and measured, as sentences in the units of the book',
-    imports: ['values', 'units', 'tables', 'optics', 'learning', 'patterns', 'cup', 'matching', 'book'],
+    imports: ['values', 'units', 'tables', 'optics', 'learning', 'patterns', 'photo', 'cup', 'matching', 'book'],
   },
   {
     name: 'render',
