@@ -33,7 +33,7 @@ const LARGE: CardSizes = {
   height: 198,
   mark: 20,
   window: [200, 45],
-  grey: [27, 14, 5, 8],
+  grey: [27, 14, 5, 10],
   scaleBelow: 40,
   wordsAbove: [7, 180, 22],
   address: 18,

@@ -97,7 +97,10 @@ test.each(cards)('a spot of paper of the $kind card meets nothing that is printe
 test.each(cards)('paper of the $kind card is read all over it, also between the greys and the window', (card) => {
   const { paperSpots, greys, window, width, height } = card;
   const under = Math.max(...greys.filter(({ row }) => row === 'above').map((grey) => grey.y + grey.height));
-  expect(paperSpots.filter(({ y }) => y > under && y < window.y).length).toBeGreaterThan(15);
+  const beside = ({ x }: Place): boolean => Math.abs(x - card.seamX) < window.width / 2 - 10;
+  expect(paperSpots.filter((place) => place.y > under && place.y < window.y && beside(place)).length).toBeGreaterThan(
+    15,
+  );
   for (const across of [0, 1, 2]) {
     for (const down of [0, 1, 2]) {
       if (across === 1 && down === 1) continue;
