@@ -5,23 +5,10 @@
  */
 import { formatHex, modeLrgb, modeRgb, useMode } from 'culori/fn';
 import { WHITE_BACKING } from '../tables/backings.ts';
+import { type LinearRgb, lightOfPixel, type Pixels } from './pixels.ts';
 
-const linearFrom = useMode(modeLrgb);
+useMode(modeLrgb);
 const rgbFrom = useMode(modeRgb);
-
-/** Pixels as a canvas has them: rows from the top, four bytes each (red, green, blue, opacity), sRGB. */
-export interface Pixels {
-  readonly data: ArrayLike<number>;
-  readonly width: number;
-  readonly height: number;
-}
-
-/** Red, green and blue in linear light, 0..1. */
-export interface LinearRgb {
-  readonly r: number;
-  readonly g: number;
-  readonly b: number;
-}
 
 /** What a card must throw back at least to tell anything of the light. */
 const DARKEST_CARD = 1e-3;
@@ -37,15 +24,14 @@ const TRIMMED = 0.1;
  *
  * Throws: RangeError if no pixel of the photo lies in the spot.
  */
-export function spotOf({ data, width, height }: Pixels, x: number, y: number, radius: number): LinearRgb {
+export function spotOf(pixels: Pixels, x: number, y: number, radius: number): LinearRgb {
+  const { width, height } = pixels;
   const reach = Math.max(radius, 0.5);
   const seen: (LinearRgb & { readonly bright: number })[] = [];
   for (let row = Math.max(0, Math.floor(y - reach)); row <= Math.min(height - 1, y + reach); row += 1) {
     for (let column = Math.max(0, Math.floor(x - reach)); column <= Math.min(width - 1, x + reach); column += 1) {
       if (Math.hypot(column + 0.5 - x, row + 0.5 - y) > reach + 0.5) continue;
-      const at = 4 * (row * width + column);
-      const [red, green, blue] = [data[at]! / 255, data[at + 1]! / 255, data[at + 2]! / 255];
-      const { r, g, b } = linearFrom({ mode: 'rgb', r: red, g: green, b: blue });
+      const { r, g, b } = lightOfPixel(pixels, column, row);
       seen.push({ r, g, b, bright: r + g + b });
     }
   }

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { hexOfSpot, type Pixels, spotOf } from '../../src/photo/photo-spot.ts';
+import { hexOfSpot, spotOf } from '../../src/photo/photo-spot.ts';
+import type { Pixels } from '../../src/photo/pixels.ts';
 
 /** A photo of one colour, with some pixels of others. */
 function photo(hex: string, others: Readonly<Record<string, string>> = {}): Pixels {

@@ -1,4 +1,5 @@
-import { hexOfSpot, type LinearRgb, type Pixels, spotOf } from '../../photo/photo-spot.ts';
+import { hexOfSpot, spotOf } from '../../photo/photo-spot.ts';
+import type { LinearRgb, Pixels } from '../../photo/pixels.ts';
 
 /** What a spot of a photo lies on. */
 export type SpotOn = 'bait' | 'card';
