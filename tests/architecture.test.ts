@@ -134,7 +134,7 @@ const FOLDERS: readonly Folder[] = [
   {
     name: 'shell',
     purpose: 'shell: reads the files of a book and compiles it, and tells what was found',
-    imports: ['values', 'diagnostics', 'recipe', 'book', 'render', 'output'],
+    imports: ['values', 'diagnostics', 'photo', 'recipe', 'book', 'render', 'output'],
     shell: true,
   },
   {

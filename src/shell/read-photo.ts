@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import sharp, { type Sharp } from 'sharp';
+import sharp, { type Sharp, type SharpOptions } from 'sharp';
 import type { PhotoFault } from '../book/checks/check-photos.ts';
 
 /** Largest width of the small version of a picture, px. */
@@ -17,7 +17,7 @@ export const MOST_PHOTO_BYTES: number = 200 * 1024 * 1024;
 
 const EXPECTED = 'a JPEG, PNG or WebP picture';
 const AGAIN = 'copy it from the camera or phone again';
-const RESAVE = 'open it and save or export it as JPEG, or remove the line';
+const RESAVE = 'open it and save or export it as JPEG';
 
 /** A picture that cannot be shown, with what is wrong with it. */
 export class UnreadablePhoto extends Error {
@@ -32,10 +32,24 @@ export class UnreadablePhoto extends Error {
 /**
  * A photo turned upright and made at most `width` px wide; nothing is enlarged.
  *
+ * Throws: as `uprightPhoto`.
+ */
+export async function smallerPhoto(original: Uint8Array, width: number): Promise<Sharp> {
+  return (await uprightPhoto(original)).resize({ width, withoutEnlargement: true });
+}
+
+/**
+ * A photo turned upright.
+ *
+ * @param decoding how its colours are read; unset: as sRGB, whatever its profile is
+ *
  * Throws: UnreadablePhoto for what is no JPEG, PNG or WebP, or has more pixels than any camera's picture. What is damaged
  * further in is found when the pixels are asked for: see `photoFault`.
  */
-export async function smallerPhoto(original: Uint8Array, width: number): Promise<Sharp> {
+export async function uprightPhoto(
+  original: Uint8Array,
+  decoding: Pick<SharpOptions, 'ignoreIcc'> = {},
+): Promise<Sharp> {
   const fault = formatFault(original);
   // Others may hold programs or point to other files: they never reach a decoder.
   if (fault) throw new UnreadablePhoto(fault);
@@ -49,7 +63,7 @@ export async function smallerPhoto(original: Uint8Array, width: number): Promise
     });
   }
   // `rotate` turns the pixels by what the metadata say, before the metadata are dropped.
-  return sharp(original, { limitInputPixels: MOST_PIXELS }).rotate().resize({ width, withoutEnlargement: true });
+  return sharp(original, { ...decoding, limitInputPixels: MOST_PIXELS }).rotate();
 }
 
 /** What is wrong with the bytes of a photo; undefined where all of it can be shown. */
@@ -70,7 +84,8 @@ export function faultOf(error: unknown): PhotoFault {
   return {
     found: `a picture that is damaged, or not whole (${said})`,
     expected: `${EXPECTED} that is whole`,
-    fix: `${AGAIN}, or remove the line`,
+    fix: AGAIN,
+    orRemove: true,
   };
 }
 
@@ -102,7 +117,7 @@ function formatFault(original: Uint8Array): PhotoFault | undefined {
   if (['\xff\xd8\xff', '\x89PNG\r\n\x1a\n'].some((begin) => head.startsWith(begin)) || /^RIFF....WEBP/s.test(head))
     return undefined;
   if (original.length === 0) {
-    return { found: 'an empty file', expected: EXPECTED, fix: `${AGAIN}, or remove the line` };
+    return { found: 'an empty file', expected: EXPECTED, fix: AGAIN, orRemove: true };
   }
   if (HEIC.test(head)) {
     return {
@@ -118,6 +133,7 @@ function formatFault(original: Uint8Array): PhotoFault | undefined {
       expected: EXPECTED,
       why: 'it could hold a program',
       fix: RESAVE,
+      orRemove: true,
     };
   }
   const other = OTHERS.find(([pattern]) => pattern.test(head))?.[1];
@@ -125,7 +141,8 @@ function formatFault(original: Uint8Array): PhotoFault | undefined {
     ? {
         found: 'a file that is no picture',
         expected: EXPECTED,
-        fix: 'put the picture in its place, or remove the line',
+        fix: 'put the picture in its place',
+        orRemove: true,
       }
-    : { found: other, expected: EXPECTED, why: 'the site shows no other formats', fix: RESAVE };
+    : { found: other, expected: EXPECTED, why: 'the site shows no other formats', fix: RESAVE, orRemove: true };
 }

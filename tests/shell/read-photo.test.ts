@@ -44,7 +44,8 @@ describe('photoFault(bytes)', () => {
       expect(await photoFault(bytes)).toMatchObject({
         found: expect.stringMatching(/^a picture that is damaged, or not whole \(.+\)$/),
         expected: 'a JPEG, PNG or WebP picture that is whole',
-        fix: 'copy it from the camera or phone again, or remove the line',
+        fix: 'copy it from the camera or phone again',
+        orRemove: true,
       });
     }
   });

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { DoubtTerm, PhotoWarning, RefusalReason } from '../../src/photo/photo-measured.ts';
 import { photoDoubtCure, photoDoubtText } from '../../src/words/photo-doubt.ts';
+import { photoFileText } from '../../src/words/photo-file.ts';
 import { noFlakeText, photoFlakeText } from '../../src/words/photo-flake.ts';
 import { photoHidesText } from '../../src/words/photo-hides.ts';
 import { refusalText, refusalWords } from '../../src/words/photo-refusal.ts';
@@ -116,4 +117,12 @@ describe('photoFlakeText(flake, units)', () => {
       'too few pixels for flake: go nearer, or take the photo at the camera’s full size',
     );
   });
+});
+
+test('photoFileText(fault) says what a file is, why that won’t do, and what to do', () => {
+  const found = 'a HEIC picture';
+  expect(
+    photoFileText({ found, expected: 'a JPEG picture', why: 'few programs read it', fix: 'save it as JPEG' }),
+  ).toBe('This is a HEIC picture; it takes a JPEG picture. Few programs read it. Save it as JPEG.');
+  expect(photoFileText({ found })).toBe('This is a HEIC picture.');
 });

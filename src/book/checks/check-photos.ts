@@ -10,6 +10,8 @@ import type { Finding, Report } from '../report.ts';
 export type PhotoFault = Pick<Finding, 'expected' | 'why' | 'fix'> & {
   /** What the file is, in words that follow its name: `a HEIC picture`. */
   readonly found: string;
+  /** A book may do without the photo, which then is the other way out. */
+  readonly orRemove?: true;
 };
 
 /** What is known of the photos of a book. */
@@ -44,8 +46,10 @@ export function checkPhotos(
       if (unread.includes(wanted) || unread.includes(PHOTO_FOLDER)) continue;
       const fault = photoFaults.get(wanted);
       if (fault) {
+        const { orRemove, ...finding } = fault;
         report.add('photo/unreadable', thing, path, {
-          ...fault,
+          ...finding,
+          ...(orRemove ? { fix: `${finding.fix}, or remove the line` } : {}),
           found: `photo \`${file}\`, ${fault.found}`,
           related: [{ message: 'the photo is here', file: wanted, start: { line: 1, column: 1 } }],
         });
