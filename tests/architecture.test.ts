@@ -77,6 +77,7 @@ const FOLDERS: readonly Folder[] = [
       'patterns',
       'lineage',
       'optics',
+      'measuring-card',
       'learning',
       'recipe',
       'cup',

@@ -76,6 +76,7 @@ export function joinBook(
       : { address: fields.address.endsWith('/') ? fields.address : `${fields.address}/` }),
     foreword: things.book!.notes,
     settings,
+    ...defined({ measuringCard: parts.measuringCard }),
     optics,
     learned,
     recipes,

@@ -12,6 +12,7 @@ import type { Shop } from '../cup/plan-batch.ts';
 import type { LearnedShelf } from '../learning/learned-shelf.ts';
 import type { Tier } from '../optics/material-constants.ts';
 import type { OpticalModel } from '../optics/optical-model.ts';
+import type { CardPrint } from './model/card-print.ts';
 import type { Chip } from './model/chip.ts';
 import type { DoubtedLook } from './model/doubted-look.ts';
 import type { Edition } from './model/publish.ts';
@@ -49,6 +50,8 @@ export interface Book {
   /** Markdown. */
   readonly foreword: string;
   readonly settings: Settings;
+  /** The maker's own print of the card for photos, as far as it is known. */
+  readonly measuringCard?: CardPrint;
   /** By what all its colours are computed, but for K and S. */
   readonly optics: OpticalModel;
   readonly recipes: readonly Recipe[];

@@ -1,6 +1,7 @@
 import { USUAL_OPTICS } from '../optics/optical-model.ts';
 import { type FieldsOf, SCHEMAS } from '../recipe/schema.ts';
 import { BOOK_FILE } from '../recipe/source.ts';
+import { cardPrint } from './card-print.ts';
 import { checkKept } from './checks/check-kept.ts';
 import { checkPartial } from './checks/check-partial.ts';
 import { checkReferences } from './checks/check-references.ts';
@@ -12,6 +13,7 @@ import type { ChipSpec } from './cups/chip-spec.ts';
 import type { CupMaterial, CupShelf } from './cups/cup-shelf.ts';
 import { cupSpecs } from './cups/cup-specs.ts';
 import type { FilledCup } from './cups/fill-cup.ts';
+import type { CardPrint } from './model/card-print.ts';
 import type { Mold } from './model/shelf.ts';
 import type { Settings } from './model.ts';
 import { publishOf } from './publish/publish-of.ts';
@@ -32,6 +34,7 @@ import type { ShelfFit } from './shelf/shelf-fit.ts';
 export interface Prepared {
   readonly fields: FieldsOf<'book'>;
   readonly settings: Settings;
+  readonly measuringCard: CardPrint | undefined;
   readonly shelf: ReadonlyMap<string, MaterialCore>;
   readonly films: ShelfFit;
   readonly molds: ReadonlyMap<string, Omit<Mold, 'usedIn'>>;
@@ -72,10 +75,11 @@ export function prepareBook(things: Things, memory: CompileMemory, report: Repor
   checkPartial(things, specs.parts, cupShelf, report);
   const stated = withRoom(things.book, settingsOf(withPlasticThere(fields, things)), report);
   const settings = memory.settings.of(BOOK_FILE, [JSON.stringify(stated)], NOTHING, report, () => stated);
+  const measuringCard = cardPrint(things.book, report);
   const inherited = inheritedFields(things.recipes);
   const publish = publishOf(things.recipes, specs.ofRecipe, fields.publish);
   const recipes = partsOfRecipes(things, specs.ofRecipe, filled, { molds, inherited, publish, report });
-  return { fields, settings, shelf, films, molds, filled, filledChips, recipes, plastic, inherited };
+  return { fields, settings, measuringCard, shelf, films, molds, filled, filledChips, recipes, plastic, inherited };
 }
 
 /** The fields of a book without the plastic that it names, as long as that waits to be filled in. */

@@ -23,6 +23,7 @@ export interface Report {
 const HARMLESS: ReadonlySet<DiagnosticCode> = new Set<DiagnosticCode>([
   'photo/missing',
   'photo/unreadable',
+  'book/measuring-card',
   'publish/named',
 ]);
 

@@ -52,6 +52,7 @@ export const CATALOGUE = {
   'book/no-plastic': error('The shelf has no plastic, so that no cup can be computed.'),
   'book/unknown-plastic': error('`book.md` names a plastic that is not on the shelf.'),
   'book/left-in-cup': error('What stays in a cup is as much as a cup is filled with, so that nothing could be poured.'),
+  'book/measuring-card': error('What the book says of its measuring card cannot be what was printed.'),
   'book/injector': error('As much stays in the injector as it holds, so that nothing could be shot.'),
   'recipe/unknown-material': error('A cup holds a material that is not on the shelf.'),
   'recipe/unknown-plastic': error('A cup holds a plastic that is not on the shelf.'),

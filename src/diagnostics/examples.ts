@@ -227,6 +227,11 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
     text('title: Two Cups\ntools: { injector: { holds: 8 ml } }'),
     text('title: Two Cups\ntools: { injector: { holds: 60 ml } }'),
   ),
+  'book/measuring-card': change(
+    'book.md',
+    text('title: Two Cups\nmeasuring-card: { scale: 8 mm }'),
+    text('title: Two Cups\nmeasuring-card: { scale: 79.6 mm }'),
+  ),
   'book/left-in-cup': change(
     'book.md',
     text('title: Two Cups\nleft-in-cup: 180 ml'),

@@ -19,6 +19,13 @@ export interface DisplayColour {
   readonly mapped: boolean;
 }
 
+/** Red, green and blue of sRGB's primaries in linear light; 1 is white. */
+export interface LinearRgb {
+  readonly r: number;
+  readonly g: number;
+  readonly b: number;
+}
+
 useMode(modeXyz65);
 const linearFrom = useMode(modeLrgb);
 useMode(modeOklab);
@@ -112,9 +119,19 @@ export function tristimulusFromHex(hex: string): Tristimulus {
  *
  * @example labFromLinear({ r: 1, g: 1, b: 1 }) // { L: 100, a: 0, b: 0 }, to 4 digits
  */
-export function labFromLinear({ r, g, b }: { readonly r: number; readonly g: number; readonly b: number }): LabD65 {
+export function labFromLinear({ r, g, b }: LinearRgb): LabD65 {
   const { x, y, z } = xyzFrom({ mode: 'lrgb', r, g, b });
   return labFromTristimulus({ X: x / SCALE_X, Y: y, Z: z / SCALE_Z });
+}
+
+/**
+ * Red, green and blue in linear light of CIELAB relative to D65; outside 0..1 where a screen cannot show the colour.
+ *
+ * @example linearFromLab({ L: 100, a: 0, b: 0 }) // { r: 1, g: 1, b: 1 }, to 4 digits
+ */
+export function linearFromLab(lab: LabD65): LinearRgb {
+  const { r, g, b } = linearFrom(screenXyz(tristimulusFromLab(lab)));
+  return { r, g, b };
 }
 
 /**

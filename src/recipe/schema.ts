@@ -112,6 +112,15 @@ export const bookSchema = fields({
   fill: share.default(0.5),
   /** The plastic meant where a recipe names none. */
   plastic: reference.exactOptional(),
+  /** The maker's own print of the measuring card. */
+  'measuring-card': fields({
+    /** How long the printed 80 mm are. Left out: as long as they say. */
+    scale: length.exactOptional(),
+    /** The bare paper, the black half and the greys, lightest first, as they were measured. Left out: not certified. */
+    paper: seenColour.exactOptional(),
+    black: seenColour.exactOptional(),
+    greys: z.array(seenColour).exactOptional(),
+  }).exactOptional(),
 });
 
 /** A look at a finished bait. */

@@ -136,6 +136,7 @@ const LINES = [
   '      - { reheat: true, held: 30 min }',
   '      - seen: { over-white: "#b09468", after: next day, wet: true }',
   'tools: { injector: { holds: 60 ml } }',
+  'measuring-card: { scale: 60 mm, black: "#ffffff", greys: ["#cccccc", "#cccccc", { lab: [0, 0, 0] }, "#777777"] }',
   'for: reed',
   'mold: minnow',
   'price: 3',

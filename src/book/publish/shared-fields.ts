@@ -502,6 +502,8 @@ export const SHARED_FIELDS: FieldTable<Omit<Book, 'looks' | 'recipes' | 'readers
     currency: 'shared',
     plastic: 'shared',
   },
+  // Of the maker's own print: a reader's has other values.
+  measuringCard: 'private',
   // The cards and the light of the maker's bench are in every colour that is shared.
   optics: { backings: { white: 'shared', black: 'shared' }, path: { d: 'shared', s0: 'shared' }, crowding: 'shared' },
   recipes: RECIPE,

@@ -101,6 +101,11 @@ export const NUMBER_BOOKS: readonly HostileBook[] = [
   ['a temperature of the sun', peat('highest: 190 °C', 'highest: 5500 °C'), ['field/quantity']],
   ['a loss of everything', also('book.md', 'loss: 100 %'), 'builds'],
   ['a tolerance of nothing', also('book.md', 'tolerance: 0'), ['field/type']],
+  [
+    'a measuring card of half its size, with one grey',
+    also('book.md', 'measuring-card: { scale: 40 mm, greys: ["#808080"] }'),
+    ['book/measuring-card'],
+  ],
   ['a cup that is filled with less than stays in it', also('book.md', 'left-in-cup: 400 ml'), ['book/left-in-cup']],
   [
     '100 spoons of one size',
