@@ -41,6 +41,8 @@ export interface Label {
   readonly overBlack?: Lab;
   /** Standard deviation, ΔE00, along each of three axes of each view. */
   readonly axisSd: number;
+  /** Of a photo: labels and looks with one camera share a bias, and both views err together in part. */
+  readonly camera?: string;
 }
 
 /** A cup as a layer of what was looked at. */

@@ -20,6 +20,7 @@ import {
 import { once } from './once.ts';
 import { RememberingLooker } from './remembering-looker.ts';
 import { byCodeUnits, CAMERA_UNKNOWNS, type ShelfUnknowns, shelfUnknowns } from './shelf-unknowns.ts';
+import { VIEWS_ALIKE } from './views-alike.ts';
 
 /** A colour that was seen. */
 export interface SeenColour {
@@ -125,7 +126,7 @@ export function cupBlock(
   );
   const looks = inRounds.map(([, look]) => look);
   const compositions = looks.map(({ layers, streaks }) => compose(unknowns, layers, streaks));
-  const cameras = looks.map(({ camera }) => (camera === undefined ? undefined : unknowns.cameras.get(camera)!));
+  const cameras = looks.map((look) => cameraOf(unknowns, look));
   const errors: readonly LookErrors[] = looks.map(({ layers, streaks, axisSd, means }) => ({
     point: compositionPoint(unknowns, layers, streaks),
     cup,
@@ -144,17 +145,22 @@ export function cupBlock(
 }
 
 function labelBlock(unknowns: ShelfUnknowns, id: string, label: Label): SeenBlock {
-  const block = seenBlock([label], [composeLabel(unknowns, id, label)], [undefined]);
+  const block = seenBlock([label], [composeLabel(unknowns, id, label)], [cameraOf(unknowns, label)]);
   const n = block.views.length;
   return {
     ...block,
-    // What a label says is vaguer than the theory, so nothing of that is added; its views are two chips, or one hex.
+    // What a label says is vaguer than the theory, so nothing of that is added; its views are two chips, one hex, or one photo.
     covariance: (weights) => {
-      const C = new Float64Array(n * n);
-      for (let i = 0; i < n; i++) C[i * n + i] = Math.max(LEAST_AXIS_SD, label.axisSd) ** 2 / (weights?.[0] ?? 1);
-      return C;
+      const variance = Math.max(LEAST_AXIS_SD, label.axisSd) ** 2 / (weights?.[0] ?? 1);
+      const shared = label.camera === undefined ? 0 : VIEWS_ALIKE.screen;
+      return Float64Array.from({ length: n * n }, (_, at) => (at % (n + 1) === 0 ? variance : shared * variance));
     },
   };
+}
+
+/** Place in theta of a camera's first unknown. */
+function cameraOf({ cameras }: ShelfUnknowns, { camera }: Pick<TaughtLook, 'camera'>): number | undefined {
+  return camera === undefined ? undefined : cameras.get(camera)!;
 }
 
 function seenBlock(

@@ -65,7 +65,8 @@ export function shelfUnknowns(data: LearningData): ShelfUnknowns {
     materials.push(unknowns);
     at += unknowns.kModes.length + unknowns.sModes.length + (unknowns.bottle === undefined ? 0 : 1);
   }
-  const cameras = [...new Set(data.looks.flatMap(({ camera }) => camera ?? []))].sort(byCodeUnits);
+  const seen = [...data.materials.flatMap(({ labels }) => labels), ...data.looks];
+  const cameras = [...new Set(seen.flatMap(({ camera }) => camera ?? []))].sort(byCodeUnits);
   const common = at;
   const afterCommon = common + COMMON_UNKNOWNS.length;
   const labelPlastic = materials.length;

@@ -213,7 +213,10 @@ const labelChip = fields({
   thickness: length,
   'over-white': seenColour,
   'over-black': seenColour,
+  doubt: HOW_SURE.doubt,
+  'contrast-doubt': LOOK_FIELDS['contrast-doubt'],
   photo: photo.exactOptional(),
+  camera: LOOK_FIELDS.camera,
 });
 
 /** How a material looks: one colour and a kind, or chips seen over white and over black, or spectra. */

@@ -5,7 +5,10 @@ import { axisSdBesideBias } from '../../src/learning/camera-bias.ts';
 import { compose } from '../../src/learning/composition.ts';
 import { CompositionLooker } from '../../src/learning/composition-views.ts';
 import { learn } from '../../src/learning/learn.ts';
+import type { LearningData } from '../../src/learning/learning-data.ts';
 import { Posterior } from '../../src/learning/posterior.ts';
+import { type ShelfProblem, shelfProblem } from '../../src/learning/shelf-problem.ts';
+import { VIEWS_ALIKE } from '../../src/learning/views-alike.ts';
 import type { Lab } from '../../src/optics/cielab.ts';
 import { localMetric } from '../../src/optics/local-metric.ts';
 import { simulatedBook } from './simulated-book.ts';
@@ -100,5 +103,42 @@ describe('a camera', () => {
         expect(Math.hypot(beside, 0.6)).toBeGreaterThan(axisSd - 1e-12);
       }),
     );
+  });
+
+  test('that shows all too light is found out by chips on labels as well, if they name it', () => {
+    const withChips = (camera: { readonly camera?: string }): LearningData => ({
+      ...data,
+      looks,
+      materials: data.materials.map((material) => ({
+        ...material,
+        labels: material.labels.map((label) => ({ ...label, axisSd: 1.15, ...camera })),
+      })),
+    });
+    const named = learn(withChips({ camera: 'phone' }));
+    expect(named.data.materials.flatMap(({ labels }) => labels).length).toBeGreaterThan(2);
+    expect(new Belief(named).of({ layers, camera: 'phone' })).not.toEqual(
+      new Belief(learn(withChips({}))).of({ layers, camera: 'phone' }),
+    );
+  });
+});
+
+describe('a label of a photo', () => {
+  const seen = { dose: 0.006, thicknessMm: 6, overWhite: { L: 60, a: 10, b: 30 }, overBlack: { L: 30, a: 5, b: 15 } };
+  const problemOf = (label: object): ShelfProblem =>
+    shelfProblem({
+      materials: [
+        { id: 'peat', prior: { kind: 'pigment', typical: 0.006 }, labels: [{ ...seen, axisSd: 2, ...label }] },
+      ],
+      looks: [],
+    });
+
+  test('has the unknowns of its camera, and views that err together in part', () => {
+    const [photo, chips] = [problemOf({ camera: 'phone' }), problemOf({})];
+    expect(photo.unknowns.count - chips.unknowns.count).toBe(3);
+    expect(photo.labels[0]!.items[0]!.camera).toBeDefined();
+    expect(Array.from(chips.labels[0]!.covariance())).toEqual([4, 0, 0, 4]);
+    const shared = 4 * VIEWS_ALIKE.screen;
+    expect(Array.from(photo.labels[0]!.covariance())).toEqual([4, shared, shared, 4]);
+    expect(Array.from(photo.labels[0]!.covariance([0.5]))).toEqual([8, 2 * shared, 2 * shared, 8]);
   });
 });

@@ -11,7 +11,13 @@ const RED = { L: 30, a: 25, b: 12 };
 
 const materials = SORTS.map((material) =>
   material.id === 'clay'
-    ? { ...material, labels: [{ dose: 0.006, thicknessMm: 6, overWhite: RED, overBlack: GREY, axisSd: 1 }] }
+    ? {
+        ...material,
+        labels: [
+          { dose: 0.006, thicknessMm: 6, overWhite: RED, overBlack: GREY, axisSd: 1 },
+          { dose: 0.003, thicknessMm: 6, overWhite: RED, overBlack: GREY, axisSd: 2, camera: CAMERA },
+        ],
+      }
     : material,
 );
 
@@ -50,7 +56,7 @@ test('the gradient that goes back from the cost is that of the slopes of every l
         });
       }),
       ({ problem, theta, believed }) => {
-        const equations = new ShelfEquations(problem, { looks: believed, labels: [0.5] });
+        const equations = new ShelfEquations(problem, { looks: believed, labels: [0.5, 0.8] });
         const bySlopes = equations.at(theta, true);
         const back = equations.at(theta, false);
         expect(back.cost / bySlopes.cost).toBeCloseTo(1, 10);

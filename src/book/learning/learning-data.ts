@@ -41,12 +41,15 @@ export function learningData(
     ...recipes.flatMap((recipe) => looksOf(recipe, names, () => taughtLooks(recipe, colours), kept)),
     ...[...chips].flatMap((chip) => chipLooks(chip, colours)),
   ];
-  const cameras = numbersOf(looks);
+  const cameras = numbersOf([...materials.flatMap(({ labels }) => labels), ...looks]);
   return {
-    data: {
-      materials: materials.sort((one, other) => (one.id < other.id ? -1 : 1)),
-      looks: withoutNames(looks, cameras).sort((one, other) => (one.key < other.key ? -1 : 1)),
-    },
+    data: withoutNames(
+      {
+        materials: materials.sort((one, other) => (one.id < other.id ? -1 : 1)),
+        looks: looks.sort((one, other) => (one.key < other.key ? -1 : 1)),
+      },
+      cameras,
+    ),
     cameras,
   };
 }
@@ -61,15 +64,23 @@ function looksOf(
   return kept.of(recipe.id, [recipe, names, pattern, bodyMm, ...shares, ...cups], NOTHING, reportInto([]), find);
 }
 
-/** Numbers of the cameras that these looks were made with, by their names. */
-function numbersOf(looks: readonly TaughtLook[]): ReadonlyMap<string, string> {
-  const cameras = [...new Set(looks.flatMap(({ camera }) => camera ?? []))].sort();
+/** What a camera may have seen. */
+type Seen = Pick<TaughtLook, 'camera'>;
+
+/** Numbers of the cameras that these looks and chips were made with, by their names. */
+function numbersOf(seen: readonly Seen[]): ReadonlyMap<string, string> {
+  const cameras = [...new Set(seen.flatMap(({ camera }) => camera ?? []))].sort();
   return new Map(cameras.map((camera, index) => [camera, String(index + 1)]));
 }
 
-/** Looks whose cameras have numbers for names: which looks one camera made is learned from, and what it is called is nobody's business. */
-function withoutNames(looks: readonly TaughtLook[], numbers: ReadonlyMap<string, string>): TaughtLook[] {
-  return looks.map((look) => (look.camera === undefined ? look : { ...look, camera: required(numbers, look.camera) }));
+/** Cameras by their numbers: which looks and chips one camera made is learned from, and what it is called is nobody's business. */
+function withoutNames({ materials, looks }: LearningData, numbers: ReadonlyMap<string, string>): LearningData {
+  const numbered = <T extends Seen>(each: T): T =>
+    each.camera === undefined ? each : { ...each, camera: required(numbers, each.camera) };
+  return {
+    materials: materials.map((material) => ({ ...material, labels: material.labels.map(numbered) })),
+    looks: looks.map(numbered),
+  };
 }
 
 /** Whether the looks are the same, of data that say the same of the materials. */

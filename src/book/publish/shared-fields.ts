@@ -450,7 +450,15 @@ const LEARNED: FieldTable<LearnedShelf> = {
       id: 'shared',
       // Of every kind of prior all that its file says.
       prior: { kind: 'shared', typical: 'shared', constants: CONSTANTS, doubt: CONSTANTS, flake: OPTICAL_FLAKE },
-      labels: { dose: 'shared', thicknessMm: 'shared', overWhite: LAB, overBlack: LAB, axisSd: 'shared' },
+      labels: {
+        dose: 'shared',
+        thicknessMm: 'shared',
+        overWhite: LAB,
+        overBlack: LAB,
+        axisSd: 'shared',
+        // A number: see `learningData`.
+        camera: 'shared',
+      },
     },
     looks: {
       key: 'shared',

@@ -56,7 +56,10 @@ const CHIP = {
   thickness: 'shared',
   'over-white': 'shared',
   'over-black': 'shared',
+  doubt: 'shared',
+  'contrast-doubt': 'shared',
   photo: 'private',
+  camera: 'private',
 } as const;
 
 /** Of all that stands on the shelf: a field means the same there, whatever kind of material has it. */

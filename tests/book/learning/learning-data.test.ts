@@ -100,6 +100,23 @@ describe('learningData() takes the label of a material', () => {
     for (const { axisSd } of labels) expect(axisSd * Math.sqrt(3)).toBeCloseTo(1.3, 12);
   });
 
+  test('by chips of a photo, each with its doubt, and with a number for its camera that looks share', () => {
+    const chip = 'thickness: 3 mm, over-white: { lab: [60, 10, 20] }, over-black: "#302010"';
+    const data = dataOf({
+      ...colorant(
+        `{ chips: [{ dose: 4 drops per 100 ml, ${chip}, doubt: 8, contrast-doubt: 6 %, camera: tall phone }, { dose: 8 drops per 100 ml, ${chip}, camera: pocket }, { dose: 9 drops per 100 ml, ${chip}, doubt: 3 }] }`,
+      ),
+      ...smoke(
+        'cups: { body: { plastic: 100 ml supple, log: [{ add: { sedge: 1 drop }, pour: 9 ml, seen: { over-white: "#b09468", camera: tall phone } }] } }',
+      ),
+    });
+    const { labels } = required(data.materials, 'sedge');
+    const bounds = labels.map(({ axisSd }) => axisSd * Math.sqrt(3) * 1.44);
+    for (const [index, bound] of [8, 5, 3].entries()) expect(bounds[index]).toBeCloseTo(bound, 10);
+    expect(labels.map(({ camera }) => camera)).toEqual(['2', '1', undefined]);
+    expect(data.looks.map(({ camera }) => camera)).toEqual(['2']);
+  });
+
   test('by chips beside its kind with what such materials are', () => {
     const chips = '[{ dose: 4 drops per 100 ml, thickness: 3 mm, over-white: "#c08040", over-black: "#302010" }]';
     expect(materialOf(colorant(`{ kind: pigment, chips: ${chips} }`), 'sedge').prior.kind).toBe('pigment');
