@@ -1,0 +1,2 @@
+/** Red, green and blue of one thing, linear. */
+export type Rgb = readonly [number, number, number];
