@@ -1,8 +1,8 @@
 import type { TaughtLook } from '../../learning/learning-data.ts';
+import { isClipped } from '../../optics/clipped.ts';
 import { CLIPPED_PHOTO_DOUBT } from '../../tables/label-doubt.ts';
 import { defined } from '../../values/defined.ts';
 import type { Look } from '../model/looks.ts';
-import { isClipped } from './clipped.ts';
 import { keptLab } from './kept-lab.ts';
 
 /** What of a look is learned from. */

@@ -1,5 +1,6 @@
 import type { MaterialKind } from '../../kinds/kinds.ts';
 import type { Label } from '../../learning/learning-data.ts';
+import { isClipped } from '../../optics/clipped.ts';
 import { lookDoubt } from '../../optics/look-doubt.ts';
 import { labByDaylight, type StatedColour } from '../../optics/stated-colour.ts';
 import type { Thing } from '../../recipe/read-thing.ts';
@@ -11,7 +12,6 @@ import { statedColour } from '../cups/seen-colour.ts';
 import { reportInto } from '../report.ts';
 import type { MaterialCore } from '../shelf/compile-material.ts';
 import { relativeDose } from '../shelf/material-look.ts';
-import { isClipped } from './clipped.ts';
 import { keptLab } from './kept-lab.ts';
 
 type ChipFields = NonNullable<NonNullable<FieldsOf<'colorant'>['look']>['chips']>[number];
