@@ -22,6 +22,7 @@ const SLOW: readonly string[] = [
   'book/odd-amounts',
   'learning/belief-calibration',
   'browser/match',
+  'photo/card/read-card',
   'cli/matching',
 ];
 
