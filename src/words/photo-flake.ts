@@ -14,9 +14,12 @@ const NINE_IN_TEN = 1.645;
 /**
  * One kind of flake that a photo shows: how large, and on how much of the bait.
  *
- * @example photoFlakeText(flake, { volume: 'ml' }) // '0.9 mm across, shows on 6 % of the bait (5 to 7 %; 48 flakes counted)'
+ * @example photoFlakeText({ sizeMm: 0.9, coverage: 0.06, coverageSd: 0.006, count: 48 }, { volume: 'ml' }) // '0.9 mm across, shows on 6 % of the bait (5 to 7 %; 48 flakes counted)'
  */
-export function photoFlakeText({ sizeMm, coverage, coverageSd, count }: PhotoFlake, units: VolumeUnit): string {
+export function photoFlakeText(
+  { sizeMm, coverage, coverageSd, count }: Omit<PhotoFlake, 'lab'>,
+  units: VolumeUnit,
+): string {
   const size = lengthText(Number(sizeMm.toPrecision(2)), units);
   const [least, most] = [-1, 1].map((side) =>
     percent(Math.min(1, Math.max(0, coverage + side * NINE_IN_TEN * coverageSd))),

@@ -20,6 +20,11 @@ export function referenceText(file: string): string {
   return readFileSync(join(FOLDER, file), 'utf8');
 }
 
+/** The bytes of a picture among it. */
+export function referenceBytes(file: string): Uint8Array {
+  return readFileSync(join(FOLDER, file));
+}
+
 /** The cells of a CSV file, without comments: the header first. */
 export function referenceRows(file: string): string[][] {
   return referenceText(file)

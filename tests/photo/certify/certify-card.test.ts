@@ -1,32 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { CARDS, GREY_VALUES, type Place } from '../../../src/measuring-card/measuring-card.ts';
-import { adaptTristimulus } from '../../../src/optics/adaptation.ts';
-import { tristimulusFromLab } from '../../../src/optics/cielab.ts';
 import { deltaE00 } from '../../../src/optics/delta-e00.ts';
 import { labFromLinear } from '../../../src/optics/display.ts';
-import { whitePoint } from '../../../src/optics/tristimulus.ts';
 import { certifyCard, type SeenCard } from '../../../src/photo/certify/certify-card.ts';
 import type { LinearRgb, Pixels } from '../../../src/photo/pixels.ts';
 import { COLOUR_CHART } from '../../../src/tables/colour-chart.ts';
+import { linearOf, type Triple } from './chart-light.ts';
 
-type Triple = readonly [number, number, number];
-
-/** Published matrix from XYZ (D65) to linear sRGB: IEC 61966-2-1. */
-const TO_LINEAR: readonly Triple[] = [
-  [3.2406, -1.5372, -0.4986],
-  [-0.9689, 1.8758, 0.0415],
-  [0.0557, -0.204, 1.057],
-];
-
-const CHART = COLOUR_CHART.map(([L, a, b]): Triple => {
-  const { X, Y, Z } = adaptTristimulus(
-    tristimulusFromLab({ L, a, b }, whitePoint('D50')),
-    whitePoint('D50'),
-    whitePoint('D65'),
-  );
-  return TO_LINEAR.map((row) => row[0] * X + row[1] * Y + row[2] * Z) as unknown as Triple;
-});
+const CHART = COLOUR_CHART.map(linearOf);
 
 /** What a print of the card throws back: a warm paper, a printer that prints dark. */
 const PAPER: Triple = [0.86, 0.85, 0.8];
