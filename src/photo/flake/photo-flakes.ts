@@ -1,0 +1,101 @@
+/**
+ * The flake of a bait, from the zones of both halves.
+ *
+ * @packageDocumentation
+ */
+import { labFromLinear } from '../../optics/display.ts';
+import type { NoFlake, PhotoFlake } from '../photo-measured.ts';
+import type { LinearRgb } from '../pixels.ts';
+import type { ZoneFlake, ZoneFlakes } from './zone-flakes.ts';
+
+/** What a zone shows, and how large it is. */
+export interface FlakedZone {
+  readonly found: ZoneFlakes;
+  readonly areaMm2: number;
+}
+
+/** What is said of flake; `fine`: something is there that is too fine to be told one from another. */
+export interface FlakeFound {
+  readonly flakes?: readonly PhotoFlake[];
+  readonly noFlake?: NoFlake;
+  readonly fine: boolean;
+}
+
+/** How a photo shows flake. */
+export interface FlakeSight {
+  readonly pixelsPerMm: number;
+  /** mm as printed for each mm as designed. */
+  readonly scale: number;
+  /** From a part of paper's light to what is thrown back. */
+  bend(signal: LinearRgb): LinearRgb;
+}
+
+/** Flake of .015 in, 0.38 mm, is 4 pixels across from here on: of a coarser photo nobody can say that there is none. */
+const LEAST_PER_MM = 10;
+
+/** Kinds on both halves are one if their cores are nearer than this, OKLab. Convention of this book. */
+const ONE_KIND = 0.15;
+
+/** A half on which a kind stands out less than this part of what it does on the other misses some of it. */
+const AS_CLEAR = 0.6;
+
+/**
+ * Kinds of flake, the one that covers most first. Each is read where it stands out best, and on both halves where both show it: more flakes
+ * tell more.
+ */
+export function photoFlakes(zones: readonly FlakedZone[], { pixelsPerMm, scale, bend }: FlakeSight): FlakeFound {
+  const fine = zones.some(({ found }) => found.tooFine);
+  const groups = grouped(zones);
+  if (groups.length === 0)
+    return { noFlake: fine || pixelsPerMm < LEAST_PER_MM ? 'too-few-pixels' : 'none-seen', fine };
+  const flakes = groups.map((group): PhotoFlake => {
+    const clear = group.filter(
+      ({ flake }) => flake.peak >= AS_CLEAR * Math.max(...group.map((each) => each.flake.peak)),
+    );
+    const area = clear.reduce((sum, { areaMm2 }) => sum + areaMm2, 0);
+    const count = clear.reduce((sum, { flake }) => sum + flake.count, 0);
+    const mean = (of: (flake: ZoneFlake) => number): number =>
+      clear.reduce((sum, { flake }) => sum + of(flake) * flake.count, 0) / count;
+    const coverage = clear.reduce((sum, { flake, areaMm2 }) => sum + flake.coverage * areaMm2, 0) / area;
+    const light = {
+      r: mean(({ light: [r] }) => r),
+      g: mean(({ light: [, g] }) => g),
+      b: mean(({ light: [, , b] }) => b),
+    };
+    return {
+      sizeMm: scale * mean(({ sizeMm }) => sizeMm),
+      coverage,
+      coverageSd: coverage / Math.sqrt(count),
+      lab: labFromLinear(bend(light)),
+      count,
+    };
+  });
+  return { flakes: flakes.sort((one, other) => other.coverage - one.coverage), fine };
+}
+
+interface OnZone {
+  readonly flake: ZoneFlake;
+  readonly areaMm2: number;
+}
+
+/** Kinds of all zones, those that are one kind together. */
+function grouped(zones: readonly FlakedZone[]): readonly (readonly OnZone[])[] {
+  const groups: OnZone[][] = [];
+  for (const { found, areaMm2 } of zones) {
+    const free = [...groups];
+    for (const flake of found.kinds) {
+      const near = free
+        .map((group) => ({ group, off: apart(group[0]!.flake.core, flake.core) }))
+        .filter(({ off }) => off < ONE_KIND)
+        .sort((one, other) => one.off - other.off)[0];
+      if (near) free.splice(free.indexOf(near.group), 1);
+      if (near) near.group.push({ flake, areaMm2 });
+      else groups.push([{ flake, areaMm2 }]);
+    }
+  }
+  return groups;
+}
+
+function apart(one: ZoneFlake['core'], other: ZoneFlake['core']): number {
+  return Math.hypot(one[0] - other[0], one[1] - other[1], one[2] - other[2]);
+}

@@ -1,0 +1,116 @@
+/**
+ * The flake of one zone.
+ *
+ * @packageDocumentation
+ */
+import type { Body } from '../bait/body-colour.ts';
+import type { Patch } from '../bait/rectify.ts';
+import { kindsOf } from './kinds.ts';
+import { besideBody } from './local-body.ts';
+import { type Spot, spotsOf } from './spots.ts';
+
+/** One kind of flake in a zone. */
+export interface ZoneFlake {
+  readonly sizeMm: number;
+  readonly coverage: number;
+  readonly coverageSd: number;
+  readonly count: number;
+  /** The middle of its cores: light as a part of paper's, the same in OKLab, and how far it stands out from the body. */
+  readonly light: readonly [number, number, number];
+  readonly core: readonly [number, number, number];
+  readonly peak: number;
+}
+
+/** What a zone shows besides its body. */
+export interface ZoneFlakes {
+  readonly kinds: readonly ZoneFlake[];
+  /** Share of the zone that is a highlight. */
+  readonly glare: number;
+  /** Something is there, but most of it is too few pixels across to be counted or measured. */
+  readonly tooFine: boolean;
+  /** One standard deviation of the body's pixels along an axis, OKLab. */
+  readonly noise: number;
+}
+
+/** A flake must be so many pixels across; fewer than this many flakes may be pieces of a highlight. */
+const LEAST_ACROSS = 4;
+const LEAST_COUNT = 4;
+
+/** Two flakes that touch are twice as long as wide. */
+const ROUND = 1.4;
+
+/** Less of a spot is a grain of noise, pixels. */
+const LEAST_PIXELS = 3;
+
+/** Something light that is larger than any flake, or long and slender, is a highlight. */
+const LARGEST_FLAKE_MM2 = 7;
+const LONGEST_FLAKE_MM = 4;
+const SLENDER = 2.2;
+
+/** And it has the light's own colour: OKLab. */
+const HIGHLIGHT_L = 0.8;
+const HIGHLIGHT_CHROMA = 0.07;
+
+/** Specks below this share of a zone are nothing. */
+const LEAST_COVERAGE = 0.002;
+
+/** The flake of a zone, by kinds. */
+export function zoneFlakes(patch: Patch, body: Body): ZoneFlakes {
+  const zone = besideBody(patch, body);
+  const spots = spotsOf(zone).filter(({ pixels }) => pixels >= LEAST_PIXELS);
+  const highlights = spots.filter(isHighlight);
+  const glareMm2 = areaOf(highlights);
+  const zoneMm2 = (patch.columns * patch.rows) / patch.perMm ** 2;
+  const room = Math.max(zoneMm2 - glareMm2, 1 / patch.perMm ** 2);
+  const flakes = spots.filter((spot) => !isHighlight(spot));
+  const kinds = kindsOf(flakes).map((kind) => ({ flake: flakeOf(kind, room), kind }));
+  const told = kinds.filter(({ flake }) => flake.sizeMm * patch.perMm >= LEAST_ACROSS && flake.count >= LEAST_COUNT);
+  const untold = kinds.filter(({ flake }) => flake.sizeMm * patch.perMm < LEAST_ACROSS && flake.count >= LEAST_COUNT);
+  return {
+    kinds: told.map(({ flake }) => flake).sort((one, other) => other.coverage - one.coverage),
+    glare: glareMm2 / zoneMm2,
+    tooFine: untold.some(({ flake }) => flake.coverage > LEAST_COVERAGE),
+    noise: zone.noise,
+  };
+}
+
+function isHighlight({ lighter, areaMm2, longMm, elongation, core: [L, a, b] }: Spot): boolean {
+  if (lighter <= 0 || L < HIGHLIGHT_L || Math.hypot(a, b) > HIGHLIGHT_CHROMA) return false;
+  return areaMm2 > LARGEST_FLAKE_MM2 || (longMm > LONGEST_FLAKE_MM && elongation > SLENDER);
+}
+
+function flakeOf(spots: readonly Spot[], roomMm2: number): ZoneFlake {
+  const measured = singleOf(spots);
+  const sizeMm = median(measured.map(({ areaMm2 }) => Math.sqrt((4 * areaMm2) / Math.PI)));
+  const coverage = Math.min(1, areaOf(spots) / roomMm2);
+  // Some spots are several flakes that touch.
+  const count = Math.max(spots.length, Math.round(areaOf(spots) / ((Math.PI / 4) * sizeMm ** 2)));
+  const middle = (of: (spot: Spot) => readonly [number, number, number]): readonly [number, number, number] => [
+    median(measured.map((spot) => of(spot)[0])),
+    median(measured.map((spot) => of(spot)[1])),
+    median(measured.map((spot) => of(spot)[2])),
+  ];
+  return {
+    sizeMm,
+    coverage,
+    coverageSd: coverage / Math.sqrt(count),
+    count,
+    light: middle(({ light }) => light),
+    core: middle(({ core }) => core),
+    peak: median(measured.map(({ peak }) => peak)),
+  };
+}
+
+/** Spots that tell the size of one flake: not cut by the zone's edge, and about as long as wide; or all, where these are few. */
+function singleOf(spots: readonly Spot[]): readonly Spot[] {
+  const whole = spots.filter(({ cut }) => !cut);
+  const round = whole.filter(({ elongation }) => elongation < ROUND);
+  if (round.length >= LEAST_COUNT && 4 * round.length >= whole.length) return round;
+  return whole.length >= LEAST_COUNT ? whole : spots;
+}
+
+const areaOf = (spots: readonly Spot[]): number => spots.reduce((sum, { areaMm2 }) => sum + areaMm2, 0);
+
+function median(values: readonly number[]): number {
+  return [...values].sort((one, other) => one - other)[Math.floor(values.length / 2)]!;
+}
