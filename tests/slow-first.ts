@@ -23,6 +23,7 @@ const SLOW: readonly string[] = [
   'learning/belief-calibration',
   'browser/match',
   'photo/card/read-card',
+  'cli/photo',
   'cli/matching',
 ];
 

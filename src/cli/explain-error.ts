@@ -33,9 +33,10 @@ export function isRefusal(cause: unknown): cause is Refusal {
   return cause instanceof Error && 'skipOriginalStack' in cause && cause.skipOriginalStack === true;
 }
 
-type SystemError = Error & { readonly code: string; readonly path?: string };
+export type SystemError = Error & { readonly code: string; readonly path?: string };
 
-function isSystemError(cause: unknown): cause is SystemError {
+/** Whether an error is what the system said of a file. */
+export function isSystemError(cause: unknown): cause is SystemError {
   return cause instanceof Error && 'code' in cause && 'syscall' in cause && typeof cause.code === 'string';
 }
 

@@ -14,6 +14,7 @@ import { filmsCommand } from './films.ts';
 import { helpText } from './help.ts';
 import { letDownCommand, matchCommands } from './matching.ts';
 import { newCommand } from './new.ts';
+import { photoCommand } from './photo.ts';
 import { serveCommand } from './serve.ts';
 import { versionText } from './version.ts';
 
@@ -26,6 +27,7 @@ const COMMANDS: readonly Command[] = [
   batchCommand,
   ...matchCommands,
   chipsCommand,
+  photoCommand,
   filmsCommand,
 ];
 

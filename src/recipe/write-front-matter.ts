@@ -38,6 +38,15 @@ export function frontMatterText(fields: WrittenFields, notes = '', remarks: read
   return ['---', ...fieldLines(fields, ''), ...comments, '---', ...(notes === '' ? [] : ['', notes]), ''].join('\n');
 }
 
+/**
+ * Fields alone, a line or more each, to be put into front matter that is there.
+ *
+ * @example fieldsText({ doubt: 7.6, camera: 'my phone' }) // 'doubt: 7.6\ncamera: my phone'
+ */
+export function fieldsText(fields: WrittenFields): string {
+  return fieldLines(fields, '').join('\n');
+}
+
 /** Where a line ends at most that holds several values. */
 const WIDTH = 120;
 /** Most fields of one line. */

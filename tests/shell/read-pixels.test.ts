@@ -106,10 +106,11 @@ describe('readPixels(original)', () => {
     expect((await readPixels(profile)).space).toBe('srgb');
   });
 
-  test('has no photo that is longer than 4096', async () => {
+  test('has no photo that is longer than 4096, and says by how much it is smaller', async () => {
     const wide = sharp({ create: { width: 8192, height: 64, channels: 3, background: '#8a6a44' } });
     const pixels = await readPixels(await wide.png().toBuffer());
     expect([pixels.width, pixels.height]).toEqual([4096, 32]);
+    expect(pixels.scale).toBe(0.5);
     expect(pixelAt(pixels, 4000, 30)).toEqual([0x8a, 0x6a, 0x44]);
   });
 
