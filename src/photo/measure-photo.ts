@@ -72,6 +72,7 @@ function toldBy(
   const scale = values.scaleMm / SCALE_MM;
   const flaked = zones.map(({ patch, body }) => ({
     found: zoneFlakes(patch, body),
+    body: body.lab,
     areaMm2: patch.piece.length * patch.piece.width,
   }));
   const { fine, ...flake } = photoFlakes(flaked, { pixelsPerMm, scale, bend: tone.of });

@@ -16,7 +16,7 @@ export interface SeenZone {
 const FINEST = 24;
 
 /** The zones of a bait, that on white first; none of a half that holds too little of it. */
-export function seenZones(shown: Shown, { card }: Pick<CardRead, 'card'>, bait: BaitPlace): readonly SeenZone[] {
+export function seenZones(shown: Shown, card: Pick<CardRead, 'card' | 'leanAt'>, bait: BaitPlace): readonly SeenZone[] {
   const pieces = zonesOf(bait, card);
   return (['white', 'black'] as const).flatMap((half): SeenZone[] => {
     const piece = pieces[half];

@@ -9,6 +9,8 @@ export interface CardRead {
   /** From mm of the card to pixels of the photo, and back. */
   toPixel(place: Place): Place;
   toPlace(pixel: Place): Place;
+  /** How far over the card a line of sight moves for each mm that it rises: what is `h` high is seen `h` times this before where it stands. */
+  leanAt(place: Place): Place;
   /** Pixels a mm, in the middle of the card. */
   readonly pixelsPerMm: number;
   /** Root mean square of what the card's straight edges are off, mm, and the share of their points in the photo that could be used. */

@@ -6,6 +6,7 @@
 import type { MeasuringCard, Place } from '../../measuring-card/measuring-card.ts';
 import { solveLinear } from '../../optics/linear-system.ts';
 import { byChannel, CHANNELS, type Channel } from '../channels.ts';
+import { medianOf } from '../median.ts';
 import type { LinearRgb } from '../pixels.ts';
 import { huberWeights } from './huber.ts';
 
@@ -42,13 +43,18 @@ export const LEAST_SPOTS = 30;
  * The light field through spots of paper: ln of each channel as a polynomial of the place, by Huber's weights. Quadratic, or cubic where
  * that leaves a third less over.
  *
+ * @param around how light it is around a place, ln: where it is given, what the phone makes lighter or darker for that is part of the field
+ *
  * Throws: RangeError if there are less than `LEAST_SPOTS`.
  */
-export function lightField(spots: readonly PaperSpot[], card: Pick<MeasuringCard, 'width' | 'height'>): LightField {
+export function lightField(
+  spots: readonly PaperSpot[],
+  card: Pick<MeasuringCard, 'width' | 'height'>,
+  around: (place: Place) => number = () => 0,
+): LightField {
   if (spots.length < LEAST_SPOTS)
     throw new RangeError(`${spots.length} spots of paper were given; give ${LEAST_SPOTS} at least`);
-  const quadratic = fieldOf(spots, card, 2);
-  const cubic = fieldOf(spots, card, 3);
+  const [quadratic, cubic] = [2, 3].map((degree) => fieldOf(spots, card, degree, around)) as [LightField, LightField];
   return cubic.rms < WORTH_A_CUBIC * quadratic.rms ? cubic : quadratic;
 }
 
@@ -56,26 +62,50 @@ function fieldOf(
   spots: readonly PaperSpot[],
   card: Pick<MeasuringCard, 'width' | 'height'>,
   degree: number,
+  around: (place: Place) => number,
 ): LightField {
   const powersAt = ({ x, y }: Place) =>
     powers((2 * x) / card.width - 1, (2 * y) / card.width - card.height / card.width, degree);
   const rows = spots.map(({ place }) => powersAt(place));
+  const surrounds = spots.map(({ place }) => around(place));
+  const gain = surroundGain(spots, rows, surrounds);
   const fits = byChannel((channel) =>
     robustFit(
       rows,
-      spots.map(({ light }) => Math.log(light[channel])),
+      spots.map(({ light }, i) => Math.log(light[channel]) - gain * surrounds[i]!),
     ),
   );
   const square = CHANNELS.reduce((sum, channel) => sum + meanSquare(fits[channel].left), 0) / CHANNELS.length;
   return {
     at: (place) => {
       const row = powersAt(place);
-      return byChannel((channel) => Math.exp(product(row, fits[channel].factors)));
+      const surround = gain * around(place);
+      return byChannel((channel) => Math.exp(product(row, fits[channel].factors) + surround));
     },
     rms: Math.sqrt(square),
     tintSpan: Math.max(tintSpan(spots, 'r'), tintSpan(spots, 'b')),
     degree,
   };
+}
+
+/** A phone lightens its shadows by this much at most, as an exponent of their light. Convention of this book. */
+const MOST_GAIN = 0.35;
+
+/** How much the paper gets lighter with the light around it, as an exponent: below 0, and the same for all channels. */
+function surroundGain(
+  spots: readonly PaperSpot[],
+  rows: readonly (readonly number[])[],
+  surrounds: readonly number[],
+): number {
+  const withSurround = rows.map((row, i) => [...row, surrounds[i]!]);
+  const gains = CHANNELS.map((channel) => {
+    const { factors } = robustFit(
+      withSurround,
+      spots.map(({ light }) => Math.log(light[channel])),
+    );
+    return factors[factors.length - 1]!;
+  });
+  return Math.max(-MOST_GAIN, Math.min(0, medianOf(gains)));
 }
 
 /** 1, u, v, u², uv, v², … up to a degree. */

@@ -6,11 +6,13 @@ import { LIGHT_OF_BYTE, type Pixels } from '../pixels.ts';
 import type { CardRead, CardRefused } from './card-read.ts';
 import { type CardView, pixelsPerMm, toPixel, toPlace } from './card-view.ts';
 import { findMarks } from './find-marks.ts';
+import { leanAt } from './lean.ts';
 import { LEAST_SPOTS, lightField, type PaperSpot } from './light-field.ts';
 import { MARK_IDS, pickCard } from './pick-card.ts';
 import { readSignals } from './read-signals.ts';
 import { refineView } from './refine-view.ts';
 import { spotLight } from './spot-light.ts';
+import { surroundings } from './surroundings.ts';
 
 /** A byte like this or more is at the camera's end. */
 const CLIPPED_BYTE = 253;
@@ -31,12 +33,14 @@ export function readCard(pixels: Pixels): CardRead | CardRefused {
   const { view, edgeRmsMm, edgesUsed } = refined;
   const paper = paperOf(pixels, card, view);
   if (paper.spots.length < LEAST_SPOTS) return { kind: 'refused', reason: 'too-dark', found: marks.length };
-  const field = lightField(paper.spots, card);
+  const around = surroundings(pixels);
+  const field = lightField(paper.spots, card, (place) => around(toPixel(view, place)));
   return {
     kind: 'read',
     card,
     toPixel: (place) => toPixel(view, place),
     toPlace: (pixel) => toPlace(view, pixel),
+    leanAt: leanAt(view.H, width, height),
     pixelsPerMm: pixelsPerMm(view, { x: card.width / 2, y: card.height / 2 }),
     edgeRmsMm,
     edgesUsed,

@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import { labFromLinear } from '../../optics/display.ts';
+import { oklabDistance } from '../bait/oklab.ts';
 import type { NoFlake, PhotoFlake } from '../photo-measured.ts';
 import type { LinearRgb } from '../pixels.ts';
 import type { ZoneFlake, ZoneFlakes } from './zone-flakes.ts';
@@ -11,6 +12,8 @@ import type { ZoneFlake, ZoneFlakes } from './zone-flakes.ts';
 /** What a zone shows, and how large it is. */
 export interface FlakedZone {
   readonly found: ZoneFlakes;
+  /** The body's colour, OKLab. */
+  readonly body: ArrayLike<number>;
   readonly areaMm2: number;
 }
 
@@ -33,8 +36,9 @@ export interface FlakeSight {
 /** Flake of .015 in, 0.38 mm, is 4 pixels across from here on: of a coarser photo nobody can say that there is none. */
 const LEAST_PER_MM = 10;
 
-/** Kinds on both halves are one if their cores are nearer than this, OKLab. Convention of this book. */
+/** Kinds on both halves are one if their cores are nearer than this, OKLab, where lightness, which hangs on how flakes lie, counts half. */
 const ONE_KIND = 0.15;
+const LIGHTNESS = 0.5;
 
 /** A half on which a kind stands out less than this part of what it does on the other misses some of it. */
 const AS_CLEAR = 0.6;
@@ -49,14 +53,15 @@ export function photoFlakes(zones: readonly FlakedZone[], { pixelsPerMm, scale, 
   if (groups.length === 0)
     return { noFlake: fine || pixelsPerMm < LEAST_PER_MM ? 'too-few-pixels' : 'none-seen', fine };
   const flakes = groups.map((group): PhotoFlake => {
+    const unseen = missedBy(group, zones).reduce((sum, { areaMm2 }) => sum + areaMm2, 0);
     const clear = group.filter(
       ({ flake }) => flake.peak >= AS_CLEAR * Math.max(...group.map((each) => each.flake.peak)),
     );
-    const area = clear.reduce((sum, { areaMm2 }) => sum + areaMm2, 0);
+    const area = clear.reduce((sum, { zone }) => sum + zone.areaMm2, unseen);
     const count = clear.reduce((sum, { flake }) => sum + flake.count, 0);
     const mean = (of: (flake: ZoneFlake) => number): number =>
       clear.reduce((sum, { flake }) => sum + of(flake) * flake.count, 0) / count;
-    const coverage = clear.reduce((sum, { flake, areaMm2 }) => sum + flake.coverage * areaMm2, 0) / area;
+    const coverage = clear.reduce((sum, { flake, zone }) => sum + flake.coverage * zone.areaMm2, 0) / area;
     const light = {
       r: mean(({ light: [r] }) => r),
       g: mean(({ light: [, g] }) => g),
@@ -75,27 +80,34 @@ export function photoFlakes(zones: readonly FlakedZone[], { pixelsPerMm, scale, 
 
 interface OnZone {
   readonly flake: ZoneFlake;
-  readonly areaMm2: number;
+  readonly zone: FlakedZone;
+}
+
+/** Zones that don't show a kind although it would stand out from their body. */
+function missedBy(group: readonly OnZone[], zones: readonly FlakedZone[]): readonly FlakedZone[] {
+  const { flake } = group.reduce((best, each) => (each.flake.peak > best.flake.peak ? each : best));
+  const others = zones.filter((zone) => !group.some((each) => each.zone === zone));
+  return others.filter(({ body }) => oklabDistance(flake.core, 0, body, 0) >= AS_CLEAR * flake.peak);
 }
 
 /** Kinds of all zones, those that are one kind together. */
 function grouped(zones: readonly FlakedZone[]): readonly (readonly OnZone[])[] {
   const groups: OnZone[][] = [];
-  for (const { found, areaMm2 } of zones) {
+  for (const zone of zones) {
     const free = [...groups];
-    for (const flake of found.kinds) {
+    for (const flake of zone.found.kinds) {
       const near = free
         .map((group) => ({ group, off: apart(group[0]!.flake.core, flake.core) }))
         .filter(({ off }) => off < ONE_KIND)
         .sort((one, other) => one.off - other.off)[0];
       if (near) free.splice(free.indexOf(near.group), 1);
-      if (near) near.group.push({ flake, areaMm2 });
-      else groups.push([{ flake, areaMm2 }]);
+      if (near) near.group.push({ flake, zone });
+      else groups.push([{ flake, zone }]);
     }
   }
   return groups;
 }
 
 function apart(one: ZoneFlake['core'], other: ZoneFlake['core']): number {
-  return Math.hypot(one[0] - other[0], one[1] - other[1], one[2] - other[2]);
+  return Math.hypot(LIGHTNESS * (one[0] - other[0]), one[1] - other[1], one[2] - other[2]);
 }
