@@ -17,6 +17,8 @@ import type { Report } from './report.ts';
 /** What the files of a book give, with their colours, before it is put together. */
 export interface ColouredParts extends Prepared {
   readonly learned: LearnedShelf;
+  /** Numbers of the cameras in it, by their names. */
+  readonly cameras: ReadonlyMap<string, string>;
   readonly cores: ReadonlyMap<string, RecipeCore>;
   readonly chips: ReadonlyMap<string, Chip>;
   readonly targets: ReadonlyMap<string, Omit<Target, 'recipes'>>;
@@ -77,6 +79,7 @@ export function joinBook(
     foreword: things.book!.notes,
     settings,
     ...defined({ measuringCard: parts.measuringCard }),
+    ...(parts.cameras.size === 0 ? {} : { cameraNumbers: Object.fromEntries(parts.cameras) }),
     optics,
     learned,
     recipes,

@@ -52,6 +52,8 @@ export interface Book {
   readonly settings: Settings;
   /** The maker's own print of the card for photos, as far as it is known. */
   readonly measuringCard?: CardPrint;
+  /** What was learned knows cameras by numbers: these, by their names; only in the maker's edition. */
+  readonly cameraNumbers?: Readonly<Record<string, string>>;
   /** By what all its colours are computed, but for K and S. */
   readonly optics: OpticalModel;
   readonly recipes: readonly Recipe[];

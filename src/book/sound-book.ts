@@ -168,7 +168,7 @@ function compilePass(
     ? undefined
     : joinBook(
         things,
-        { ...pass, ...prepared, ...taught, targets, cores, ...defined({ hidden }) },
+        { ...pass, ...prepared, ...taught, cameras, targets, cores, ...defined({ hidden }) },
         gone,
         memory,
         wasSound ? report : errorsOnly(report),

@@ -3,7 +3,9 @@
  *
  * @packageDocumentation
  */
-import { colourFromPhoto } from './photo/photo-dialog.ts';
+import { hexFromLab } from '../optics/display.ts';
+import { colourFromPhotos } from './photo/colour-from-photos.ts';
+import type { PhotoAnswer } from './photo/photo-answer.ts';
 import { noColour, typedHex } from './typed-hex.ts';
 
 const digitsOf = (form: HTMLFormElement): HTMLInputElement => form.querySelector<HTMLInputElement>('[name="near"]')!;
@@ -16,11 +18,19 @@ export function listenToNearField(form: HTMLFormElement, ask: () => void): void 
     digits.value = chooser.value;
   });
   form.querySelector('[data-from-photo]')!.addEventListener('click', async () => {
-    const hex = await colourFromPhoto();
+    const found = await colourFromPhotos();
+    const hex = found && hexOf(found);
     if (hex === undefined) return;
     digits.value = hex;
     ask();
   });
+}
+
+/** The colour to be near to: over white, where it was seen so. */
+function hexOf(found: PhotoAnswer): string | undefined {
+  if (found.kind === 'touched') return found.hex;
+  const lab = found.bait.overWhite ?? found.bait.overBlack;
+  return lab && hexFromLab(lab).hex;
 }
 
 /** What is wrong with the digits, as a sentence; empty where nothing is. */

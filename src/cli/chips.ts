@@ -1,3 +1,4 @@
+import { chipStart } from '../book/chips/chip-start.ts';
 import { MOST_CHIPS, worthAChip } from '../book/chips/worth-a-chip.ts';
 import { dayOf } from '../book/day-of.ts';
 import { matchPlastic } from '../book/match/match-cup.ts';
@@ -34,13 +35,13 @@ export const chipsCommand: Command = {
     const titleOf = (id: string): string => required(materialsOf(book), id).title;
     const taken = new Set(loaded.sources.map(({ path }) => path));
     const told = worthAChip(book, count).map((chip) => {
-      const file = chipFile(chip, {
+      const start = chipStart(chip, {
         plastic: required(materialsOf(book), matchPlastic(book)!).id,
         titleOf,
         isTaken: (path) => taken.has(path),
-        today: dayOf(new Date()),
         settings: book.settings,
       });
+      const file = chipFile(start, dayOf(new Date()));
       taken.add(file.source.path);
       const says = `${chipToPourText(chip, titleOf, book.settings)}: ${worthText(chip, titleOf)}`;
       return { ...chip, says, file };

@@ -352,6 +352,7 @@ const targetPart = fields({
   /** Thickness at which it was seen. Default: the body of the mold. */
   thickness: length.exactOptional(),
   ...HOW_SURE,
+  'contrast-doubt': LOOK_FIELDS['contrast-doubt'],
   flake: targetFlake.exactOptional(),
   /** Plastic that its cup is begun with. Default: the plastic of a match. */
   plastic: reference.exactOptional(),
@@ -365,6 +366,7 @@ export const targetSchema = fields({
   'over-black': targetOverBlack.exactOptional(),
   thickness: length.exactOptional(),
   ...HOW_SURE,
+  'contrast-doubt': LOOK_FIELDS['contrast-doubt'],
   /** What was seen part by part, by the names of the cups: the two sides of a laminate. */
   parts: byCup(targetPart).exactOptional(),
   /** Whether each part was seen by itself. Default: two parts are the sides of a finished bait, each seen with the other behind it. */

@@ -37,6 +37,7 @@ function contents({ book }: PageContext): readonly (readonly [path: string, name
     [paths.find, 'Find'],
     [paths.plan, 'Plan a batch'],
     [paths.match, 'Match'],
+    [paths.photograph, 'Photograph'],
     [paths.shelf, 'Shelf'],
     [paths.molds, 'Molds'],
     ...(book.families.some(({ members }) => members.length > 1) ? [[paths.families, 'Families'] as const] : []),

@@ -36,6 +36,7 @@ export const paths = {
   sheetLetter: (number: number): string => numbered('cards/letter/', number),
   labels: 'labels/',
   labelsLetter: 'labels/letter/',
+  photograph: 'photograph/',
   shelf: 'shelf/',
   material: (id: string): string => `shelf/${id}/`,
   molds: 'molds/',

@@ -26,6 +26,7 @@ export const SCRIPTS = [
   'unfold',
   'share',
   'labels',
+  'photograph',
 ] as const;
 
 export type ScriptName = (typeof SCRIPTS)[number];

@@ -17,6 +17,7 @@ import { manualPage, manualTextPage } from './pages/manual.ts';
 import { matchPage } from './pages/match.ts';
 import { methodPage } from './pages/method.ts';
 import { moldPage, moldsPage } from './pages/molds.ts';
+import { photographPage } from './pages/photograph.ts';
 import { planPage } from './pages/plan.ts';
 import { recipePage } from './pages/recipe.ts';
 import { materialPage, shelfPage } from './pages/shelf.ts';
@@ -48,6 +49,7 @@ export const PAGES: readonly PageKind[] = [
   findPage,
   planPage,
   matchPage,
+  photographPage,
   methodPage,
   carePage,
   manualPage,

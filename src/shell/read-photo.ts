@@ -5,6 +5,7 @@
  */
 import sharp, { type Sharp, type SharpOptions } from 'sharp';
 import type { PhotoFault } from '../book/checks/check-photos.ts';
+import { damagedPicture, formatFault } from '../book/checks/photo-format.ts';
 
 /** Largest width of the small version of a picture, px. */
 export const SMALL_WIDTH = 480;
@@ -14,10 +15,6 @@ const MOST_PIXELS = 150_000_000;
 
 /** More than any camera's file of these formats; from memory, no source. Larger ones are not even read. */
 export const MOST_PHOTO_BYTES: number = 200 * 1024 * 1024;
-
-const EXPECTED = 'a JPEG, PNG or WebP picture';
-const AGAIN = 'copy it from the camera or phone again';
-const RESAVE = 'open it and save or export it as JPEG';
 
 /** A picture that cannot be shown, with what is wrong with it. */
 export class UnreadablePhoto extends Error {
@@ -80,13 +77,7 @@ export async function photoFault(original: Uint8Array): Promise<PhotoFault | und
 /** What is wrong with a photo, from what reading it threw. */
 export function faultOf(error: unknown): PhotoFault {
   if (error instanceof UnreadablePhoto) return error.fault;
-  const said = (error instanceof Error ? error.message : String(error)).split('\n')[0]!;
-  return {
-    found: `a picture that is damaged, or not whole (${said})`,
-    expected: `${EXPECTED} that is whole`,
-    fix: AGAIN,
-    orRemove: true,
-  };
+  return damagedPicture((error instanceof Error ? error.message : String(error)).split('\n')[0]!);
 }
 
 /** A file that no camera writes is not read at all. */
@@ -97,52 +88,4 @@ export function tooManyBytes(bytes: number): PhotoFault {
     why: 'no camera writes larger ones',
     fix: 'save it smaller, for instance 4000 pixels wide',
   };
-}
-
-const OTHERS: readonly (readonly [pattern: RegExp, name: string])[] = [
-  [/^GIF8[79]a/, 'a GIF'],
-  [/^(?:II\*\0|MM\0\*)/, 'a TIFF or raw picture'],
-  [/^BM/, 'a BMP picture'],
-  [/^%PDF/, 'a PDF'],
-  [/^....ftypavi[fs]/s, 'an AVIF picture'],
-];
-
-// Brands of the High Efficiency Image File Format, ISO/IEC 23008-12; from memory.
-const HEIC = /^....ftyp(?:hei[cxms]|hev[cxms]|mif1|msf1)/s;
-const MARKUP = /^\s*(?:\u00ef\u00bb\u00bf)?\s*<(?:\?xml|!doctype|!--|svg|html)/i;
-
-/** What a file is that is none of the formats of a photo, by its first bytes. */
-function formatFault(original: Uint8Array): PhotoFault | undefined {
-  const head = Buffer.from(original.subarray(0, 256)).toString('latin1');
-  if (['\xff\xd8\xff', '\x89PNG\r\n\x1a\n'].some((begin) => head.startsWith(begin)) || /^RIFF....WEBP/s.test(head))
-    return undefined;
-  if (original.length === 0) {
-    return { found: 'an empty file', expected: EXPECTED, fix: AGAIN, orRemove: true };
-  }
-  if (HEIC.test(head)) {
-    return {
-      found: 'a HEIC picture',
-      expected: EXPECTED,
-      why: 'most browsers cannot show HEIC, whatever the name of the file ends in',
-      fix: 'open it on the phone or computer and export or save it as JPEG; for the next ones, set the format in the settings of the phone’s camera to JPEG, often called “most compatible”',
-    };
-  }
-  if (MARKUP.test(head)) {
-    return {
-      found: 'a drawing or web page (SVG, HTML)',
-      expected: EXPECTED,
-      why: 'it could hold a program',
-      fix: RESAVE,
-      orRemove: true,
-    };
-  }
-  const other = OTHERS.find(([pattern]) => pattern.test(head))?.[1];
-  return other === undefined
-    ? {
-        found: 'a file that is no picture',
-        expected: EXPECTED,
-        fix: 'put the picture in its place',
-        orRemove: true,
-      }
-    : { found: other, expected: EXPECTED, why: 'the site shows no other formats', fix: RESAVE, orRemove: true };
 }

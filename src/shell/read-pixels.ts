@@ -1,7 +1,7 @@
 import sharp from 'sharp';
+import { isDisplayP3 } from '../photo/display-p3-profile.ts';
 import { PixelReducer } from '../photo/pixel-reducer.ts';
 import type { Pixels } from '../photo/pixels.ts';
-import { isDisplayP3 } from './display-p3-profile.ts';
 import { faultOf, UnreadablePhoto, uprightPhoto } from './read-photo.ts';
 
 /** The pixels of a file, and how many of them, less than 1 where it was made smaller, one of the file's is long. */

@@ -136,6 +136,7 @@ export const ASSETS: Assets = {
     unfold: 'assets/unfold.js',
     share: 'assets/share.js',
     labels: 'assets/labels.js',
+    photograph: 'assets/photograph.js',
   },
   pagefind: 'pagefind/',
 };

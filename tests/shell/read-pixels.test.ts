@@ -1,7 +1,7 @@
 import sharp, { type Sharp } from 'sharp';
 import { describe, expect, test } from 'vitest';
+import { isDisplayP3, P3_PRIMARIES } from '../../src/photo/display-p3-profile.ts';
 import { inSrgbPrimaries, LIGHT_OF_BYTE } from '../../src/photo/pixels.ts';
-import { isDisplayP3, P3_PRIMARIES } from '../../src/shell/display-p3-profile.ts';
 import { UnreadablePhoto } from '../../src/shell/read-photo.ts';
 import { readPixels } from '../../src/shell/read-pixels.ts';
 

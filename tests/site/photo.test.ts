@@ -77,8 +77,8 @@ describe('a colour from a photo', () => {
     const { page, errors, close } = await visit(browser, 'find/');
     await open(page, Buffer.from('no picture'), 'note.png');
     await expect
-      .poll(() => page.locator('[data-photo-says]').innerText())
-      .toBe('This browser can’t read note.png as a photo. Use a JPEG or a PNG.');
+      .poll(() => page.locator('.photo-dialog .taken-photo').innerText())
+      .toContain('This is a file that is no picture; it takes a JPEG, PNG or WebP picture.');
     await page.getByRole('button', { name: 'Close' }).click();
     expect(errors).toEqual([]);
     await close();

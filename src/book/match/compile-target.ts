@@ -70,12 +70,13 @@ type PartFields = NonNullable<FieldsOf<'target'>['parts']>[string];
 function saidOfAll({
   thickness,
   doubt,
+  'contrast-doubt': contrastDoubt,
   after,
   wet,
   camera,
   plastic,
 }: FieldsOf<'target'>): Omit<PartFields, 'over-white'> {
-  return defined({ thickness, doubt, after, wet, camera, plastic });
+  return defined({ thickness, doubt, 'contrast-doubt': contrastDoubt, after, wet, camera, plastic });
 }
 
 function compilePart(name: string, part: PartFields, mold: Pick<Mold, 'bodyMm'> | undefined): Target['parts'][number] {
@@ -86,7 +87,12 @@ function compilePart(name: string, part: PartFields, mold: Pick<Mold, 'bodyMm'> 
     ...defined({ reflectance: measuredBands(part) }),
     thicknessMm: part.thickness ?? mold?.bodyMm ?? USUAL_MM,
     doubt: doubtOf(part)!,
-    ...defined({ after: part.after, camera: part.camera, plastic: part.plastic }),
+    ...defined({
+      contrastDoubt: part['contrast-doubt'],
+      after: part.after,
+      camera: part.camera,
+      plastic: part.plastic,
+    }),
     ...(part.wet ? { wet: true as const } : {}),
     flakes: (part.flake ?? []).map(({ colour, size, coverage }) => ({
       hex: colour,

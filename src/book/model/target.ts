@@ -29,6 +29,8 @@ export interface Target {
     readonly thicknessMm: number;
     /** How far its colours may be off. */
     readonly doubt: LookDoubt;
+    /** The same of its contrast ratio: nine in ten are within it; unset: nobody knows. */
+    readonly contrastDoubt?: number;
     readonly after?: HowLooked['after'];
     /** What took the photo; only in the maker's edition. */
     readonly camera?: string;

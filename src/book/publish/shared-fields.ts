@@ -396,6 +396,7 @@ const TARGET: FieldTable<Target> = {
     reflectance: BANDS,
     thicknessMm: 'shared',
     doubt: DOUBT,
+    contrastDoubt: 'shared',
     after: 'shared',
     camera: 'private',
     // As of looks that are published: see `learningData`.
@@ -512,6 +513,8 @@ export const SHARED_FIELDS: FieldTable<Omit<Book, 'looks' | 'recipes' | 'readers
   },
   // Of the maker's own print: a reader's has other values.
   measuringCard: 'private',
+  // What cameras are called is nobody's business.
+  cameraNumbers: 'private',
   // The cards and the light of the maker's bench are in every colour that is shared.
   optics: { backings: { white: 'shared', black: 'shared' }, path: { d: 'shared', s0: 'shared' }, crowding: 'shared' },
   recipes: RECIPE,

@@ -119,6 +119,7 @@ const TARGET_PART = {
   'over-black': 'shared',
   thickness: 'shared',
   doubt: 'shared',
+  'contrast-doubt': 'shared',
   camera: 'private',
   after: 'shared',
   wet: 'shared',

@@ -14,7 +14,6 @@ import type { RecipeAmount, RecipeProposal } from '../../matching/proposals/reci
 import { withWrongLog } from '../../matching/rounds/seen-and-believed.ts';
 import type { WantedFlake } from '../../matching/substitutes/flake-match.ts';
 import { seenWith } from '../../matching/target/seen-with.ts';
-import { type LookDoubt, lookDoubt, meansOf } from '../../optics/look-doubt.ts';
 import type { MatchPageData, TaughtMatchData } from '../../render/pages/match.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
@@ -25,9 +24,9 @@ import { bodyOf, logShelf } from './page-shelf.ts';
 import { shelfLeft } from './shelf-left.ts';
 import type { WorkFlake } from './side-flake.ts';
 import { begunAnew, partOfSide, sideOf, type Work, type WorkAmount, type WorkSide, type WorkStep } from './work.ts';
-import { keyOfWorkCup, type TaughtWork, taughtBeforeRound, taughtByWork } from './work-belief.ts';
+import { keyOfWorkCup, knownCamera, type TaughtWork, taughtBeforeRound, taughtByWork } from './work-belief.ts';
 import { bookColour } from './work-colour.ts';
-import { type CupNow, cupNow, triedRounds } from './work-log.ts';
+import { type CupNow, cupNow, doubtOfSide, triedRounds } from './work-log.ts';
 import { wrongLogOfWork } from './wrong-log.ts';
 
 /** Recipes for one side, or for both together. */
@@ -117,14 +116,11 @@ function asked(side: WorkSide, work: Work, data: MatchPageData): PartAsked {
   const { flakes = part?.flakes, plastic } = side;
   return {
     ...partOfSide(side),
-    ...seenWith(part?.doubt ?? usualDoubt(side), part?.cameraNumber),
+    ...(part
+      ? seenWith(part.doubt, part.cameraNumber)
+      : seenWith(doubtOfSide(side), knownCamera(side.measured, work, data))),
     ...defined({ reflectance: part?.reflectance, flakes, plastic }),
   };
-}
-
-/** How surely a side was seen that no target of the book says it of. */
-function usualDoubt({ overWhite, overBlack }: WorkSide): LookDoubt {
-  return lookDoubt(meansOf(overBlack === undefined ? [overWhite] : [overWhite, overBlack]));
 }
 
 /** What the target does beside being of a colour; one that is described on the page does nothing. */

@@ -17,13 +17,14 @@ import { heatInField } from './heat-field.ts';
 import { howOf, keptHow } from './how-seen.ts';
 import { usualChip } from './how-seen-view.ts';
 import { lastDone } from './log-view.ts';
+import { type MeasuredColours, measuredText } from './measured-by.ts';
 import { isMistyped } from './mistyped.ts';
 import { dosedIn, logShelf } from './page-shelf.ts';
 import { readRound, typedHow, volumeIn } from './read-forms.ts';
 import type { MatchScreen } from './screen.ts';
 import type { MatchState } from './state.ts';
 import { begunAnew, doings, type WorkStep, withoutLastDone, withSteps } from './work.ts';
-import { colourText } from './work-colour.ts';
+import { colourText, type WorkColour } from './work-colour.ts';
 import { cupNow, withLookChecked, withStepsBeforeLook } from './work-log.ts';
 
 /** Actions on the cups. */
@@ -85,10 +86,32 @@ export class CupActions {
       return;
     }
     const see = steps.find((step) => step.do === 'see');
+    const { measured } = drafts[index] ?? {};
+    const taken = measured
+      ? steps.map((step) => (step.do === 'see' && (step.overWhite || step.overBlack) ? { ...step, measured } : step))
+      : steps;
     // Asked once: what is answered here is what the next round begins with.
     if (see) this.state.looked = keptHow(see);
     round.querySelector<HTMLDetailsElement>('[data-how]')!.open = false;
-    this.log(index, steps, 'The round is logged.', withoutRound(drafts[index] ?? {}));
+    this.log(index, taken, 'The round is logged.', withoutRound(drafts[index] ?? {}));
+  }
+
+  /** Takes what photos of a test pour say, into its form. */
+  takeMeasured(index: number, { overWhite, overBlack, by }: MeasuredColours): void {
+    const text = (colour: WorkColour | undefined): string => (colour === undefined ? '' : colourText(colour));
+    this.state.draft(
+      index,
+      this.draftWith(index, {
+        overWhite: text(overWhite),
+        overBlack: text(overBlack),
+        sawWhite: overWhite !== undefined,
+        sawBlack: overBlack !== undefined,
+        measured: by,
+      }),
+    );
+    this.screen.showCup(index);
+    this.screen.part(`#cup-${index}-measure`).focus();
+    this.screen.say(`Seen: ${measuredText(by)}.`);
   }
 
   /** Takes an answer to how a test pour was looked at; it is the same for every cup. */
@@ -222,6 +245,7 @@ function draftOf(round: readonly WorkStep[], unit: VolumeUnit & HeatUnit): CupDr
     sawBlack: see?.overBlack !== undefined,
     overWhite: see?.overWhite === undefined ? '' : colourText(see.overWhite),
     overBlack: see?.overBlack === undefined ? '' : colourText(see.overBlack),
+    measured: see?.measured,
     note: see?.note ?? '',
   };
 }

@@ -4,7 +4,9 @@
  * @packageDocumentation
  */
 
+import { defined } from '../../values/defined.ts';
 import { type HowSeen, keptHow } from './how-seen.ts';
+import { keptMeasured, type MeasuredBy } from './measured-by.ts';
 
 /** What was typed for a cup. */
 export interface CupDraft {
@@ -15,6 +17,8 @@ export interface CupDraft {
   /** As typed: no colour yet, perhaps. */
   readonly overWhite?: string;
   readonly overBlack?: string;
+  /** How photos measured both; not once one of them was typed anew. */
+  readonly measured?: MeasuredBy | undefined;
   readonly sawWhite?: boolean;
   readonly sawBlack?: boolean;
   readonly note?: string;
@@ -94,6 +98,7 @@ function draftOf(value: unknown): CupDraft {
     ...texts(fields),
     ...ticks(fields),
     ...(typeof pouredMl === 'number' && { pouredMl }),
+    ...defined({ measured: keptMeasured(fields.measured) }),
     ...(Array.isArray(mixed) && { mixed: mixed.filter((each) => typeof each === 'string') }),
   };
 }

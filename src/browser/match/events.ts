@@ -1,7 +1,9 @@
-import { colourFromPhoto } from '../photo/photo-dialog.ts';
+import { colourFromPhotos } from '../photo/colour-from-photos.ts';
 import type { CupActions } from './cup-actions.ts';
+import { measuredSays } from './fields-view.ts';
 import type { FileActions } from './file-actions.ts';
 import { MOST } from './limits.ts';
+import { measuredColours } from './measured-by.ts';
 import { mistypedColour } from './read-forms.ts';
 import type { RoomCheck } from './room-check.ts';
 import type { MatchScreen } from './screen.ts';
@@ -76,7 +78,12 @@ function draft(
   state: MatchState,
 ): void {
   const index = indexOf(control);
-  state.draft(index, { ...state.drafts[index], [name]: value });
+  // What is typed anew was not measured.
+  const isColour = name === 'overWhite' || name === 'overBlack';
+  const typed = isColour ? { measured: undefined } : {};
+  const says = isColour ? control.closest('[data-round]')?.querySelector('[data-measured-says]') : undefined;
+  if (says) says.textContent = measuredSays('round', undefined);
+  state.draft(index, { ...state.drafts[index], ...typed, [name]: value });
 }
 
 function onChange(control: HTMLInputElement, screen: MatchScreen, { target, cup, file }: MatchActions): void {
@@ -126,7 +133,7 @@ function onClick(button: HTMLButtonElement, screen: MatchScreen, { target, cup, 
   const weighing = dataset.weighing !== undefined;
   if (dataset.find !== undefined) target.find();
   else if (dataset.loadAgain !== undefined) screen.showCups();
-  else if (dataset.photoFor !== undefined) void takeFromPhoto(dataset.photoFor, screen);
+  else if (dataset.photoFor !== undefined) void takeFromPhoto(button, { target, cup }, screen);
   else if (dataset.addFlake !== undefined) target.addFlake(sideOf(button));
   else if (dataset.removeFlake !== undefined) target.removeFlake(sideOf(button), Number(dataset.removeFlake));
   else if (dataset.sidesSeen !== undefined) target.sidesSeen(dataset.sidesSeen as 'apart' | 'together');
@@ -148,12 +155,26 @@ function onClick(button: HTMLButtonElement, screen: MatchScreen, { target, cup, 
   else if (dataset.clear !== undefined) file.clear();
 }
 
-/** Puts a colour of a photo where one can be typed, as if it had been. */
-async function takeFromPhoto(field: string, screen: MatchScreen): Promise<void> {
-  const hex = await colourFromPhoto();
-  if (hex === undefined) return;
+/** A target's own error limits a match more than anything else does, so it is worth three photos. */
+const PHOTOS_OF_A_TARGET = 3;
+
+/** Takes what was measured on the card, or puts a colour that was touched where one can be typed, as if it had been. */
+async function takeFromPhoto(
+  button: HTMLButtonElement,
+  { target, cup }: Pick<MatchActions, 'target' | 'cup'>,
+  screen: MatchScreen,
+): Promise<void> {
+  const field = button.dataset.photoFor!;
+  const ofTarget = button.closest('[data-side]') !== null;
+  const at = ofTarget ? sideOf(button) : indexOf(button);
+  const found = await colourFromPhotos(ofTarget ? PHOTOS_OF_A_TARGET : 1);
+  if (found === undefined) return;
+  if (found.kind === 'measured') {
+    (ofTarget ? target : cup).takeMeasured(at, measuredColours(found));
+    return;
+  }
   const digits = screen.part<HTMLInputElement>(`[data-hex-of="${field}"]`);
-  digits.value = hex;
+  digits.value = found.hex;
   for (const event of ['input', 'change']) digits.dispatchEvent(new Event(event, { bubbles: true }));
   screen.part(`[data-photo-for="${field}"]`).focus();
 }

@@ -15,6 +15,7 @@ import type { CupDraft } from './drafts.ts';
 import { heatFields } from './heat-view.ts';
 import { howSeenView } from './how-seen-view.ts';
 import { MOST } from './limits.ts';
+import { type MeasuredBy, measuredText } from './measured-by.ts';
 import { dosedIn } from './page-shelf.ts';
 import { viewsOf } from './proposal-view.ts';
 import type { MatchShown } from './shown.ts';
@@ -33,17 +34,37 @@ function colourField(id: string, name: string, label: string, digits: string): H
   return html`<p class="colour-field"><label for="${id}">${label}</label><input id="${id}" type="color" name="${name}" value="${value}"><input id="${id}-digits" type="text" aria-label="${label}, as # and six digits, or L, a, b" data-hex-of="${id}" value="${digits}" placeholder="not entered" maxlength="40" spellcheck="false" autocomplete="off"><button class="quiet" type="button" data-photo-for="${id}" aria-label="${label}, from a photo">Photo</button></p>`;
 }
 
+/** What is said beside the button that measures a colour on photos, before it is typed. */
+export function measuredSays(of: 'side' | 'round', measured: MeasuredBy | undefined): string {
+  if (measured === undefined)
+    return of === 'side'
+      ? 'Three photos on the measuring card say it best.'
+      : 'A photo on the measuring card says both colours.';
+  const more = of === 'side' && measured.photos < 3 ? ' Three photos make it surer.' : '';
+  return `${sentence(measuredText(measured))}.${more}`;
+}
+
+/** Where it is measured; `what` ends the name of the button. */
+function measureField(
+  id: string,
+  field: string,
+  { of, what }: { readonly of: 'side' | 'round'; readonly what: string },
+  measured: MeasuredBy | undefined,
+): Html {
+  return html`<p class="match-measure"><button class="quiet" type="button" id="${id}-measure" data-photo-for="${field}">Measure${what} by photo</button> <span class="fine" data-measured-says>${measuredSays(of, measured)}</span></p>`;
+}
+
 /** The colours of a target, to be described. */
 export function sidesView({ sides, arrangement }: Work, data: MatchPageData): Html {
   const unit = data.settings;
   const many = sides.length > 1;
   const { least, most } = thicknessLimits(unit);
   return html`${sides.map((side, index) => {
-    const { name, overWhite, overBlack, thicknessMm, flakes = [] } = side;
+    const { name, overWhite, overBlack, measured, thicknessMm, flakes = [] } = side;
     const id = `side-${index}`;
     return html`<fieldset class="match-side" data-side="${index}"><legend>${many ? sentence(name) : 'Its colour'}</legend>
 <div class="match-swatch">${chips([viewsOf({ overWhite, ...defined({ overBlack }) })], '')}</div>
-<div class="match-side-fields">${many ? html`<p class="field wide"><label for="${id}-name">Name of the cup</label><input id="${id}-name" type="text" name="name" value="${name}" maxlength="40" autocomplete="off"></p>` : ''}
+<div class="match-side-fields">${measureField(`${id}`, `${id}-white`, { of: 'side', what: many ? ` the ${name}` : '' }, measured)}${many ? html`<p class="field wide"><label for="${id}-name">Name of the cup</label><input id="${id}-name" type="text" name="name" value="${name}" maxlength="40" autocomplete="off"></p>` : ''}
 ${colourField(`${id}-white`, 'overWhite', 'Over white', colourText(overWhite))}
 <p class="check"><input id="${id}-saw" type="checkbox" name="sawBlack"${overBlack === undefined ? '' : html` checked`}><label for="${id}-saw">Seen over black too (needed to match how see-through it is)</label></p>
 ${overBlack === undefined ? '' : colourField(`${id}-black`, 'overBlack', 'Over black', colourText(overBlack))}
@@ -68,10 +89,12 @@ export function roundForms(
   const materials = [...dosedIn(data).values()].filter((each) => !plastics.has(each.id));
   const { title, shotMl } = required(data.molds, work.mold);
   const { overWhite = '', overBlack = '', sawWhite = true, sawBlack = side.overBlack !== undefined } = draft;
+  const { measured } = draft;
   const { material: chosen, amount = '', addedMl = '', beforeRound = false } = draft;
   const isOpen = amount !== '' || addedMl !== '' || (beforeRound && lastRound !== undefined);
   return html`<fieldset class="match-looked" data-round><legend>A test pour</legend>${alone ? html`<div class="match-alone"><div class="match-chip">${chips([alone], '')}</div><p>Poured by itself, this cup should look about like this: ${alone.overWhite} over white, ${alone.overBlack} over black. It is a help, not the target.</p></div>` : ''}
 <div class="match-fields"><p class="field"><label for="${id}-pour">Poured, ${volume}</label><input id="${id}-pour" type="number" inputmode="decimal" name="pour" min="0" step="any" value="${draft.pour ?? ''}" aria-describedby="${id}-shot"><span class="fine" id="${id}-shot">One shot of ${title}: ${volumeText(shotMl, data.settings)}</span></p>
+${measureField(id, `${id}-white`, { of: 'round', what: ' the test pour' }, measured)}
 <div><p class="check"><input id="${id}-saw-white" type="checkbox" name="sawWhite"${sawWhite ? html` checked` : ''}><label for="${id}-saw-white">I looked at it over white</label></p>
 ${sawWhite ? colourField(`${id}-white`, 'overWhite', 'Seen over white', overWhite) : ''}</div>
 <div><p class="check"><input id="${id}-saw-black" type="checkbox" name="sawBlack"${sawBlack ? html` checked` : ''}><label for="${id}-saw-black">I looked at it over black</label></p>

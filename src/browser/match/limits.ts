@@ -20,6 +20,9 @@ export const LIMITS = {
   celsius: { what: 'The temperature', least: 100, most: 245 },
   again: { what: 'How often it was heated again', least: 1, most: 9 },
   heldMinutes: { what: 'How many minutes it was held hot', least: 0.1, most: 600 },
+  doubt: { what: 'The doubt', least: 0.01, most: 100 },
+  contrastDoubt: { what: 'The doubt of what it hides', least: 0.001, most: 1 },
+  photos: { what: 'The number of photos', least: 1, most: 100 },
   grams: { what: 'An amount', least: 1e-4, most: 100_000 },
 } as const;
 
@@ -38,6 +41,7 @@ export const MOST = {
   title: 300,
   dose: 40,
   note: 2000,
+  camera: 120,
   /** Characters of a match as it is exported. */
   exported: 2_000_000,
 } as const;

@@ -9,6 +9,7 @@ import { usualVolume } from '../../units/usual-volume.ts';
 import { noMoreThan } from '../../units/volume-field.ts';
 import { cupHeatsText, type HeatUnit, heldText } from '../../words/heats.ts';
 import { maxText } from '../../words/limit.ts';
+import { measuredText } from './measured-by.ts';
 import { isToBeMixed } from './mix-view.ts';
 import { type MatchShown, titleIn } from './shown.ts';
 import { spoonWords } from './spoon-words.ts';
@@ -94,6 +95,6 @@ function stepWords(step: WorkStep, shown: MatchShown, goesOn: boolean, toMix: bo
     case 'pour':
       return html`${verb('poured')} ${volumeText(step.ml, settings)}`;
     case 'see':
-      return html`${verb('saw')} ${step.overWhite ? `${colourText(step.overWhite)} over white` : ''}${step.overWhite && step.overBlack ? ', ' : ''}${step.overBlack ? `${colourText(step.overBlack)} over black` : ''}${howWords(step, settings).map((words) => `, ${words}`)}${step.checked ? ', looked at twice' : ''}${step.note ? html` <span class="said">“${step.note}”</span>` : ''}`;
+      return html`${verb('saw')} ${step.overWhite ? `${colourText(step.overWhite)} over white` : ''}${step.overWhite && step.overBlack ? ', ' : ''}${step.overBlack ? `${colourText(step.overBlack)} over black` : ''}${howWords(step, settings).map((words) => `, ${words}`)}${step.measured ? `, ${measuredText(step.measured)}` : ''}${step.checked ? ', looked at twice' : ''}${step.note ? html` <span class="said">“${step.note}”</span>` : ''}`;
   }
 }

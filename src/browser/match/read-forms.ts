@@ -5,6 +5,7 @@
  */
 
 import type { VolumeUnit } from '../../units/volume-text.ts';
+import { defined } from '../../values/defined.ts';
 import type { HeatUnit } from '../../words/heats.ts';
 import { cupName } from './cup-name.ts';
 import type { TypedHow } from './how-seen.ts';
@@ -14,7 +15,7 @@ import { readSideFlakes } from './read-side-flakes.ts';
 import { thicknessOf } from './thickness-field.ts';
 import { isRoundFault, roundOf } from './typed-round.ts';
 import type { Work, WorkSide, WorkStep } from './work.ts';
-import { noColour, typedColour, type WorkColour } from './work-colour.ts';
+import { colourText, noColour, typedColour, type WorkColour } from './work-colour.ts';
 
 /** A number of a match within its limits. */
 function numberIn(field: HTMLInputElement, name: keyof typeof LIMITS): number | Mistyped {
@@ -69,6 +70,18 @@ function colourIn(chooser: HTMLInputElement, within: ParentNode): WorkColour {
 const blackIn = (chooser: HTMLInputElement | null, within: ParentNode): WorkColour =>
   chooser ? colourIn(chooser, within) : '#303030';
 
+type Colours = Pick<WorkSide, 'overWhite' | 'overBlack'>;
+
+/** Whether colours are those that were measured, or one of them. */
+function areOf(measured: Colours, { overWhite, overBlack }: Colours): boolean {
+  const same = (one: WorkColour, other: WorkColour | undefined): boolean =>
+    other !== undefined && colourText(one) === colourText(other);
+  return (
+    (overWhite === undefined || same(overWhite, measured.overWhite)) &&
+    (overBlack === undefined || same(overBlack, measured.overBlack))
+  );
+}
+
 /** The sides of the target. */
 export function readSides(
   root: HTMLElement,
@@ -88,10 +101,14 @@ export function readSides(
     if (isMistyped(flakes)) return flakes;
     // Without a choice of plastics it stays as it is.
     const plastic = element.querySelector<HTMLSelectElement>('[name="sidePlastic"]')?.value ?? before[index]!.plastic;
-    sides.push({
-      name: name ? cupName(name.value, others) : before[index]!.name,
+    const colours = {
       overWhite: colourIn(field('overWhite')!, element),
       ...(field('sawBlack')!.checked && { overBlack: blackIn(field('overBlack'), element) }),
+    };
+    sides.push({
+      name: name ? cupName(name.value, others) : before[index]!.name,
+      ...colours,
+      ...(areOf(before[index]!, colours) && defined({ measured: before[index]!.measured })),
       thicknessMm,
       flakes,
       ...(plastic ? { plastic } : {}),

@@ -4,6 +4,7 @@ import { SLUG } from '../../values/slug.ts';
 import { typedHex } from '../typed-hex.ts';
 import { keptHow } from './how-seen.ts';
 import { LIMITS, MOST, within } from './limits.ts';
+import { keptMeasured } from './measured-by.ts';
 import type { WorkFlake } from './side-flake.ts';
 import { cupLogs, joinedLogs, type Work, type WorkCup, type WorkSide, type WorkStep } from './work.ts';
 import { settledLab, type WorkColour } from './work-colour.ts';
@@ -131,6 +132,7 @@ function sideOf(value: unknown): WorkSide {
     name: name(fields.name),
     overWhite: colour(fields.overWhite),
     ...present('overBlack', maybe(fields.overBlack, colour)),
+    ...present('measured', keptMeasured(fields.measured)),
     thicknessMm: number(fields.thicknessMm, 'thicknessMm'),
     ...present(
       'flakes',
@@ -211,6 +213,7 @@ function stepOf(value: unknown): WorkStep {
         ...also,
         ...present('overWhite', maybe(fields.overWhite, colour)),
         ...present('overBlack', maybe(fields.overBlack, colour)),
+        ...present('measured', keptMeasured(fields.measured)),
         ...present(
           'note',
           maybe(fields.note, (note) => text(note, MOST.note)),

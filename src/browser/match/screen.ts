@@ -6,7 +6,7 @@ import { volumeInField } from '../../units/volume-field.ts';
 import { defined } from '../../values/defined.ts';
 import { aloneNow, lookNow, roundsSeen } from './cup-looks.ts';
 import { cupView } from './cup-view.ts';
-import { sidesView } from './fields-view.ts';
+import { measuredSays, sidesView } from './fields-view.ts';
 import { howSeenView } from './how-seen-view.ts';
 import type { LearnedFile } from './learned-file.ts';
 import type { Mistyped } from './mistyped.ts';
@@ -102,6 +102,7 @@ export class MatchScreen {
   showSwatches(): void {
     this.showSidesQuestion();
     for (const [index, side] of this.state.work.sides.entries()) {
+      this.part(`[data-side="${index}"] [data-measured-says]`).textContent = measuredSays('side', side.measured);
       this.part(`[data-side="${index}"] .match-swatch`).innerHTML = chips([viewsOf(side)], '').toString();
     }
   }

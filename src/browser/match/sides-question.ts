@@ -1,19 +1,19 @@
 import { type UnlikeSides, unlikeSides } from '../../matching/target/unlike-sides.ts';
-import { lookDoubt, meansOf } from '../../optics/look-doubt.ts';
 import { type Html, html } from '../../render/html.ts';
 import type { MatchPageData } from '../../render/pages/match.ts';
 import { unlikeSidesText } from '../../words/unlike-sides.ts';
 import { bookPart } from './book-part.ts';
 import { partOfSide, type Work } from './work.ts';
+import { doubtOfSide } from './work-log.ts';
 
 /** The sides of a finished bait that no bait has, as long as nobody has said how they were seen. */
 export function unlikeSidesOf(work: Work, data: MatchPageData): UnlikeSides | undefined {
   if (work.arrangement !== 'together' || work.whole) return undefined;
   return unlikeSides(
-    work.sides.map((side) => {
-      const colours = [side.overWhite, side.overBlack].filter((colour) => colour !== undefined);
-      return { ...partOfSide(side), doubt: bookPart(side, work, data)?.doubt ?? lookDoubt(meansOf(colours)) };
-    }),
+    work.sides.map((side) => ({
+      ...partOfSide(side),
+      doubt: bookPart(side, work, data)?.doubt ?? doubtOfSide(side),
+    })),
   );
 }
 

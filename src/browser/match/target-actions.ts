@@ -6,11 +6,13 @@
 
 import { ROUNDING_ML } from '../../cup/ledger.ts';
 import { noLessThan } from '../../units/volume-field.ts';
+import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import { afterPause } from '../page-data.ts';
 import { firstAnswers, withBookTarget, withRecipe } from './ask.ts';
 import { leastPlasticMl } from './least-plastic.ts';
 import { within } from './limits.ts';
+import { type MeasuredColours, measuredText } from './measured-by.ts';
 import { isMistyped, type Mistyped } from './mistyped.ts';
 import { logShelf } from './page-shelf.ts';
 import { mistypedColour, readFields, readSides } from './read-forms.ts';
@@ -161,6 +163,32 @@ export class TargetActions {
     screen.showSwatches();
     this.forgetAnswers();
     this.showCupsSoon();
+  }
+
+  /** Takes what photos of a target say: both colours, how sure they are, and its flake where it shows any. */
+  takeMeasured(index: number, { overWhite, overBlack, by, flakes }: MeasuredColours): void {
+    const { state, screen } = this;
+    const { target: _, ...described } = state.work;
+    const measured = (side: WorkSide): WorkSide => {
+      const { overWhite: white, overBlack: __, measured: ___, ...others } = side;
+      return {
+        ...others,
+        // Seen over black alone, the white is still to be said, and counts as typed.
+        overWhite: overWhite ?? white,
+        ...defined({ overBlack, measured: overWhite === undefined ? undefined : by }),
+        ...(flakes.length > 0 ? { flakes } : {}),
+      };
+    };
+    state.work = withSides(
+      described,
+      state.work.sides.map((side, at) => (at === index ? measured(side) : side)),
+    );
+    screen.part<HTMLSelectElement>('[name="target"]').value = '';
+    screen.showSides();
+    this.forgetAnswers();
+    this.showCups();
+    screen.part(`#side-${index}-measure`).focus();
+    screen.say(`The target is ${measuredText(by)}.`);
   }
 
   addFlake(index: number): void {

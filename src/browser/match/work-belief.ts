@@ -10,13 +10,13 @@ import { learn } from '../../learning/learn.ts';
 import type { LearnedShelf } from '../../learning/learned-shelf.ts';
 import type { TaughtLook } from '../../learning/learning-data.ts';
 import { byCodeUnits } from '../../learning/shelf-unknowns.ts';
-import { lookDoubt, meansOf } from '../../optics/look-doubt.ts';
-import type { MatchPageMaterial, TaughtMatchData } from '../../render/pages/match.ts';
+import type { MatchPageData, MatchPageMaterial, TaughtMatchData } from '../../render/pages/match.ts';
 import { defined } from '../../values/defined.ts';
+import type { MeasuredBy } from './measured-by.ts';
 import { bodyOf, logShelf } from './page-shelf.ts';
 import type { Work } from './work.ts';
 import { hexOfColour, labOfColour, type WorkColour } from './work-colour.ts';
-import { cupNow, type WorkLook } from './work-log.ts';
+import { cupNow, doubtOfColours, type WorkLook } from './work-log.ts';
 
 /** What looks have taught, those of a match among them. */
 export interface TaughtWork extends Taught<MatchPageMaterial> {
@@ -79,7 +79,7 @@ function looksOf(work: Work, data: TaughtMatchData): readonly TaughtLook[] {
     const { rounds } = cupNow(work, index, shelf);
     return rounds.flatMap(({ number, cup, seen }, at): TaughtLook[] =>
       seen.flatMap((look, place): TaughtLook[] => {
-        const kept = keptLook(seenOf(look));
+        const kept = keptLook(seenOf(look, data));
         if (!kept) return [];
         const name = keyOfWorkCup(work, index, rounds.slice(0, at + 1));
         const layers = [lookedLayer(cup, look.thicknessMm ?? bodyOf(work, data), (id) => known.has(id))];
@@ -90,13 +90,32 @@ function looksOf(work: Work, data: TaughtMatchData): readonly TaughtLook[] {
   });
 }
 
+/** A camera as what was learned names it: by the book's number for it, or, of one that the book has not learned from, by its own name. */
+function cameraOf({ camera }: MeasuredBy, { cameras }: Pick<MatchPageData, 'cameras'>): string {
+  return cameras?.[camera] ?? `~${camera}`;
+}
+
+/** The camera of a target that photos measured, as far as anything was learned from it: see `withCameraNumbers`. */
+export function knownCamera(
+  measured: MeasuredBy | undefined,
+  work: Work,
+  data: Pick<MatchPageData, 'cameras'>,
+): string | undefined {
+  if (measured === undefined) return undefined;
+  const isOfMatch = work.cups.some(({ steps }) =>
+    steps.some((step) => step.do === 'see' && step.measured?.camera === measured.camera),
+  );
+  return isOfMatch ? cameraOf(measured, data) : data.cameras?.[measured.camera];
+}
+
 /** A look of a match as the book would have it. */
-function seenOf({ overWhite, overBlack, after, wet, checked }: WorkLook): LookSeen {
-  const colours = [overWhite, overBlack].filter((colour) => colour !== undefined);
-  const doubt = colours.length === 0 ? undefined : lookDoubt(meansOf(colours), undefined, defined({ after, wet }));
+function seenOf(look: WorkLook, data: Pick<MatchPageData, 'cameras'>): LookSeen {
+  const { overWhite, overBlack, measured, checked } = look;
+  const doubt = doubtOfColours(look);
+  const camera = measured && cameraOf(measured, data);
   const said = (colour: WorkColour | undefined): LookSeen['overWhite'] =>
     colour === undefined
       ? undefined
       : { lab: labOfColour(colour), hex: hexOfColour(colour), mapped: typeof colour !== 'string' };
-  return defined({ overWhite: said(overWhite), overBlack: said(overBlack), doubt, checked });
+  return defined({ overWhite: said(overWhite), overBlack: said(overBlack), doubt, camera, checked });
 }

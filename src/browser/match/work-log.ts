@@ -8,15 +8,17 @@ import type { LoggedAmount } from '../../cup/logged-amount.ts';
 import type { TriedRound } from '../../matching/cup-question.ts';
 import { type SeenViews, viewsOfLabs } from '../../matching/target/target-part.ts';
 import type { Lab } from '../../optics/cielab.ts';
-import { lookDoubt, meansOf } from '../../optics/look-doubt.ts';
+import { type LookDoubt, lookDoubt, meansOf } from '../../optics/look-doubt.ts';
 import { defined } from '../../values/defined.ts';
-import { inOneGo, plasticOf, type Work, type WorkAmount, type WorkStep, withCup } from './work.ts';
+import type { MeasuredBy } from './measured-by.ts';
+import { inOneGo, plasticOf, type Work, type WorkAmount, type WorkSide, type WorkStep, withCup } from './work.ts';
 import { labOfColour, type WorkColour } from './work-colour.ts';
 
 /** What was seen of a cup of a match. */
 export interface WorkLook extends HowLooked {
   readonly overWhite?: WorkColour;
   readonly overBlack?: WorkColour;
+  readonly measured?: MeasuredBy;
   readonly note?: string;
 }
 
@@ -70,8 +72,11 @@ function logStep(step: WorkStep, { plastics }: CupState, shelf: LogShelf): LogSt
     case 'pour':
       return { kind: 'pour', ml: step.ml };
     case 'see': {
-      const { overWhite, overBlack, note, checked, thicknessMm, after, wet } = step;
-      return { kind: 'see', looks: [defined({ overWhite, overBlack, note, checked, thicknessMm, after, wet })] };
+      const { overWhite, overBlack, measured, note, checked, thicknessMm, after, wet } = step;
+      return {
+        kind: 'see',
+        looks: [defined({ overWhite, overBlack, measured, note, checked, thicknessMm, after, wet })],
+      };
     }
   }
 }
@@ -88,10 +93,22 @@ const labOf = (colour: WorkColour | undefined): Lab | undefined =>
 const viewsOf = ({ overWhite, overBlack }: WorkLook = {}): SeenViews | undefined =>
   viewsOfLabs(labOf(overWhite), labOf(overBlack));
 
-/** How far a look may be off, as is usual of such a look; undefined where no colour was noted. */
-function axisSdOf({ overWhite, overBlack, after, wet }: WorkLook): number | undefined {
+/** How far the colours of a match may be off: as photos say, else as is usual of such a look; undefined where no colour was noted. */
+export function doubtOfColours({
+  overWhite,
+  overBlack,
+  measured,
+  after,
+  wet,
+}: Pick<WorkLook, 'overWhite' | 'overBlack' | 'measured' | 'after' | 'wet'>): LookDoubt | undefined {
   const colours = [overWhite, overBlack].filter((colour) => colour !== undefined);
-  return colours.length === 0 ? undefined : lookDoubt(meansOf(colours), undefined, defined({ after, wet })).axisSd;
+  if (colours.length === 0) return undefined;
+  return lookDoubt(meansOf(colours, measured?.camera), measured?.doubt, defined({ after, wet }));
+}
+
+/** How surely a side was seen that no target of the book says it of. */
+export function doubtOfSide(side: Pick<WorkSide, 'overWhite' | 'overBlack' | 'measured'>): LookDoubt {
+  return doubtOfColours(side)!;
 }
 
 /** The rounds of a cup as matching takes them, each with the look that it is judged by. */
@@ -100,7 +117,7 @@ export function triedRounds({ rounds }: Pick<CupNow, 'rounds'>, bodyMm: number):
     const [look] = judgedFirst(seen, bodyMm);
     const { thicknessMm, after, wet, checked } = look ?? {};
     const how = defined({ thicknessMm, after, wet, checked });
-    return { ...round, how, ...defined({ seen: viewsOf(look), axisSd: look && axisSdOf(look) }) };
+    return { ...round, how, ...defined({ seen: viewsOf(look), axisSd: look && doubtOfColours(look)?.axisSd }) };
   });
 }
 

@@ -7,6 +7,7 @@ import { typedOunces } from '../../units/volume-field.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
 import { writtenDuration, writtenTemperature } from '../../units/written-quantity.ts';
 import { type FileStep, fileSteps } from './file-steps.ts';
+import { measuredInFile } from './measured-by.ts';
 import { exactThickness } from './thickness-field.ts';
 import { plasticOf, type Work, type WorkAmount, type WorkCup, type WorkStep } from './work.ts';
 import { colourInFile } from './work-colour.ts';
@@ -80,12 +81,13 @@ function stepFields(
 }
 
 function seenFields(
-  { overWhite, overBlack, note, checked, thicknessMm, after, wet }: Extract<WorkStep, { do: 'see' }>,
+  { overWhite, overBlack, measured, note, checked, thicknessMm, after, wet }: Extract<WorkStep, { do: 'see' }>,
   unit: VolumeUnit,
 ): WrittenFields {
   return {
     'over-white': overWhite && colourInFile(overWhite),
     'over-black': overBlack && colourInFile(overBlack),
+    ...measuredInFile(measured),
     note: plainText(note ?? '') || undefined,
     checked,
     thickness: thicknessMm === undefined ? undefined : exactThickness(thicknessMm, unit),

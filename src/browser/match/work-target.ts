@@ -2,6 +2,7 @@ import { freeName } from '../../book/read/free-name.ts';
 import { frontMatterText, type WrittenFields } from '../../recipe/write-front-matter.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
+import { measuredInFile } from './measured-by.ts';
 import { flakeInFile } from './side-flake.ts';
 import { exactThickness } from './thickness-field.ts';
 import type { Work, WorkSide } from './work.ts';
@@ -31,12 +32,13 @@ export function targetFile(work: Work, taken: ReadonlySet<string>, unit: VolumeU
 }
 
 function sideFields(
-  { overWhite, overBlack, thicknessMm, flakes = [], plastic }: WorkSide,
+  { overWhite, overBlack, measured, thicknessMm, flakes = [], plastic }: WorkSide,
   unit: VolumeUnit,
 ): WrittenFields {
   return {
     'over-white': colourInFile(overWhite),
     'over-black': overBlack && colourInFile(overBlack),
+    ...measuredInFile(measured),
     thickness: exactThickness(thicknessMm, unit),
     flake: flakes.length === 0 ? undefined : flakes.map(flakeInFile),
     plastic,

@@ -5,6 +5,7 @@
  */
 import { settledViews, type TargetPart } from '../../matching/target/target-part.ts';
 import type { HowSeen } from './how-seen.ts';
+import type { MeasuredBy } from './measured-by.ts';
 import type { WorkFlake } from './side-flake.ts';
 import { labOfColour, type WorkColour } from './work-colour.ts';
 
@@ -13,6 +14,8 @@ export interface WorkSide {
   readonly name: string;
   readonly overWhite: WorkColour;
   readonly overBlack?: WorkColour;
+  /** How photos measured it; unset: it was typed, touched in a photo, or is the book's. */
+  readonly measured?: MeasuredBy;
   readonly thicknessMm: number;
   /** Flake that is to be seen in it; unset in a match that was kept before sides had any, which has that of the book's target. */
   readonly flakes?: readonly WorkFlake[];
@@ -59,6 +62,8 @@ export type WorkStep = {
       readonly do: 'see';
       readonly overWhite?: WorkColour;
       readonly overBlack?: WorkColour;
+      /** How photos measured it. */
+      readonly measured?: MeasuredBy;
       readonly note?: string;
       /** It was looked at again, and stands. */
       readonly checked?: true;

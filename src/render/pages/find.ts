@@ -7,6 +7,7 @@ import { document } from '../document.ts';
 import { foundRow } from '../find-view.ts';
 import { embeddedJson, type Html, html, joined } from '../html.ts';
 import { link, paths } from '../links.ts';
+import { measuringData } from '../measuring-data.ts';
 import { nearColours, nearField } from '../near-colours.ts';
 import { opacityName } from '../opacity-words.ts';
 import type { PageKind } from '../page.ts';
@@ -156,7 +157,7 @@ ${count === 0 ? '' : wordsUnderNames([...book.recipes, ...book.looks])}
 <p><button type="button" hidden data-more>Show more</button></p>
 <p class="only-static fine">Without JavaScript this page lists all colours by hue; <a href="${link(context, paths.shelf)}">the shelf</a> lists the colours that use each material.</p>
 </div></div>
-<script type="application/json" data-near-colours>${embeddedJson(nearColours(book))}</script>`,
+${measuringData(context)}<script type="application/json" data-near-colours>${embeddedJson(nearColours(book))}</script>`,
     });
   },
 };

@@ -14,6 +14,7 @@ import { document } from '../document.ts';
 import { embeddedJson, type Html, html } from '../html.ts';
 import { learnedPath } from '../learned-file.ts';
 import { link, paths } from '../links.ts';
+import { measuringData } from '../measuring-data.ts';
 import type { PageContext, PageKind } from '../page.ts';
 import { type PlannedCut, plannedCut } from '../planner-data.ts';
 import { roomCheckFold, roomCheckText } from '../room-check.ts';
@@ -62,6 +63,8 @@ export interface MatchPageData {
   >[];
   readonly settings: Settings;
   readonly optics: Book['optics'];
+  /** Numbers of the cameras that the book has learned from, by their names; only in the maker's edition. */
+  readonly cameras?: Book['cameraNumbers'];
   /** Whether stock and prices are known, and are for who looks at them. */
   readonly edition: Edition;
   /** The plastic that a cup begins with, unless another is chosen. */
@@ -139,6 +142,7 @@ export function matchPageData(book: Book): MatchPageData | undefined {
     })),
     settings,
     optics,
+    ...defined({ cameras: book.cameraNumbers }),
     edition,
     plastic,
     plasticMl: matchCupMl(settings),
@@ -162,7 +166,7 @@ export const matchPage: PageKind = {
       scripts: data ? ['match'] : [],
       main: html`<h1>Match a colour</h1>
 <p class="lead match-lead">From the bait in your hand to a cup that matches it. Say what it looks like over white and over black; the book proposes a recipe from your shelf, judges every round, and says what to add now.</p>
-${data ? html`${roomCheckFold(context)}${matchForm(data, context)}<script type="application/json" data-match-data>${embeddedJson(data)}</script>` : html`<p>Nothing to match with yet: the book needs a plastic and a mold.</p>`}
+${data ? html`${roomCheckFold(context)}${matchForm(data, context)}<script type="application/json" data-match-data>${embeddedJson(data)}</script>${measuringData(context)}` : html`<p>Nothing to match with yet: the book needs a plastic and a mold.</p>`}
 <p class="only-static">This page needs JavaScript. It works in this browser alone and sends nothing anywhere. Without it, each target has a page of its own, and the command <code>cupbook match</code> does the same work.</p>
 ${data ? roomCheckText() : ''}`,
     });
