@@ -22,29 +22,54 @@ const BEFORE_PIXELS = 1 << 20;
 type Space = NonNullable<Pixels['space']>;
 type Context = CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D;
 
+/** As a camera turned it. */
+const UPRIGHT: ImageBitmapOptions = { imageOrientation: 'from-image' };
+/** With the numbers of the file, whatever they mean: on their way through another space some strong colours are lost. */
+const AS_STORED: ImageBitmapOptions = { ...UPRIGHT, colorSpaceConversion: 'none' };
+
+/** Side of the piece in the middle by which it is told whether a browser gives the numbers of the file, pixels: all of most baits. */
+const PIECE = 512;
+
 /**
- * The pixels of a photo, upright and at most `LONGEST_SIDE` long, reduced in the one way of the book. One in Display P3 stays in it, where the
- * browser keeps it; any other comes in sRGB.
+ * The pixels of a photo, upright and at most `LONGEST_SIDE` long, reduced in the one way of the book. One in Display P3 stays in it, as far as
+ * the browser lets it; any other comes in sRGB.
  *
  * Rejects where the browser cannot decode it.
  */
 export async function pixelsOfPhoto(photo: Blob): Promise<DecodedPhoto> {
-  const image = await createImageBitmap(photo, { imageOrientation: 'from-image' });
+  const space = await spaceOf(photo);
+  const asStored = space !== 'srgb' && (await givesStored(photo));
+  const image = await createImageBitmap(photo, asStored ? AS_STORED : UPRIGHT);
   try {
     const { width, height } = image;
     const canvas = canvasOf(width, Math.min(STRIP, height));
-    const { context, space } = contextOf(canvas, await spaceOf(photo));
-    const reducer = new PixelReducer({ width, height, space });
+    // Numbers as stored are drawn as if they were those of sRGB, so that nothing changes them.
+    const drawn = contextOf(canvas, asStored ? 'srgb' : space);
+    const reducer = new PixelReducer({ width, height, space: asStored ? space : drawn.space });
     for (let top = 0; top < height; top += STRIP) {
       const rows = Math.min(STRIP, height - top);
-      context.clearRect(0, 0, width, STRIP);
-      context.drawImage(image, 0, top, width, rows, 0, 0, width, rows);
-      reducer.add(context.getImageData(0, 0, width, rows, { colorSpace: space }).data);
+      drawn.context.clearRect(0, 0, width, STRIP);
+      drawn.context.drawImage(image, 0, top, width, rows, 0, 0, width, rows);
+      reducer.add(drawn.context.getImageData(0, 0, width, rows, { colorSpace: drawn.space }).data);
     }
     return { pixels: reducer.result(), picture: await shownOf(image) };
   } finally {
     image.close();
   }
+}
+
+/** Whether the browser gives the numbers of the file where it is asked to: then they are others than those that it has brought to sRGB. */
+async function givesStored(photo: Blob): Promise<boolean> {
+  const pieces: Uint8ClampedArray[] = [];
+  for (const options of [UPRIGHT, AS_STORED]) {
+    const image = await createImageBitmap(photo, options);
+    const { context } = contextOf(canvasOf(PIECE, PIECE), 'srgb');
+    context.drawImage(image, (PIECE - image.width) / 2, (PIECE - image.height) / 2);
+    image.close();
+    pieces.push(context.getImageData(0, 0, PIECE, PIECE).data);
+  }
+  const [brought, stored] = pieces as [Uint8ClampedArray, Uint8ClampedArray];
+  return brought.some((byte, at) => byte !== stored[at]);
 }
 
 async function spaceOf(photo: Blob): Promise<Space> {
