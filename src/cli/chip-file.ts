@@ -1,4 +1,5 @@
-import { chipFileText, type chipStart } from '../book/chips/chip-start.ts';
+import { chipFileText } from '../book/chips/chip-file-text.ts';
+import type { chipStart } from '../book/chips/chip-start.ts';
 import type { Source } from '../recipe/source.ts';
 import { ToFillIn } from '../recipe/write-front-matter.ts';
 

@@ -1,7 +1,7 @@
 import { KINDS } from '../../kinds/kinds.ts';
 import type { ChipToPour } from '../../matching/chips/chip-candidates.ts';
 import { slugOf } from '../../recipe/source.ts';
-import { frontMatterText, type WrittenFields } from '../../recipe/write-front-matter.ts';
+import type { WrittenFields } from '../../recipe/write-front-matter.ts';
 import { lengthText } from '../../units/length-text.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
@@ -51,13 +51,4 @@ export function chipStart(
       thickness: lengthText(chip.thicknessMm, settings),
     };
   }
-}
-
-/**
- * The whole file, with what was seen.
- *
- * @param made `2026-03-14`
- */
-export function chipFileText({ title, mixed, thickness }: ChipStart, made: string, seen: WrittenFields): string {
-  return frontMatterText({ title, made, ...mixed, seen: { ...seen, thickness } });
 }

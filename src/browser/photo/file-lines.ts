@@ -1,4 +1,5 @@
-import { type ChipStart, chipFileText } from '../../book/chips/chip-start.ts';
+import { chipFileText } from '../../book/chips/chip-file-text.ts';
+import type { ChipStart } from '../../book/chips/chip-start.ts';
 import { flakeFields, photoFields } from '../../photo/photo-fields.ts';
 import type { PhotoMeasured } from '../../photo/photo-measured.ts';
 import { fieldsText } from '../../recipe/write-front-matter.ts';

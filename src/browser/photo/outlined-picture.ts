@@ -1,8 +1,8 @@
 import type { BaitLine, PhotoPlace, ReadAnswer } from './measure-request.ts';
 
 /** Widths of what is drawn over a photo, part of its longer side: seen on every colour, as a light line in a dark one. */
-const DARK = 0.007;
-const LIGHT = 0.003;
+const DARK = 0.0045;
+const LIGHT = 0.002;
 
 /** Draws a photo, with what was found in it outlined, and the line that a maker draws along the bait. */
 export function drawPicture(canvas: HTMLCanvasElement, { picture, width, found }: ReadAnswer, line?: BaitLine): void {
