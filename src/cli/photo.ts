@@ -82,6 +82,8 @@ function cardFor({ from, recipes }: Surroundings): KnownCard {
 }
 
 async function measure(words: readonly string[], values: OptionValues, { from, card }: With): Promise<number> {
+  const twice = words.find((file, at) => words.findIndex((other) => resolve(from, other) === resolve(from, file)) < at);
+  if (twice !== undefined) throw new Refusal(`${twice} is named twice. Only another photo makes the mean surer.`);
   const lines = baitLines(values, words.length);
   const photos: PhotoTold[] = [];
   // One after the other: a photo takes some hundred megabytes while it is read.

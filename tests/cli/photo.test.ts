@@ -125,7 +125,7 @@ describe('cupbook photo PHOTO', () => {
     const cup = 'plastic: 100 ml supple\nadd: { peat: 3 drops }';
     const recipes = await smallBook({
       'chips/peat-a-little.md': `---\ntitle: Peat, a little\n${cup}\nseen:\n  thickness: 6 mm\n${look.replace(/^/gm, '  ')}\n---\nIn clear plastic.\n`,
-      'targets/seen-on-the-card.md': `---\ntitle: Seen on the card\nover-white: "#cc7733"\n${flake}---\nIt came by post.\n`,
+      'targets/seen-on-the-card.md': `---\ntitle: Seen on the card\n${look}\n${flake}---\nIt came by post.\n`,
     });
     expect(await runHere(['check', '--recipes', recipes])).toMatchObject({
       code: 0,
@@ -251,6 +251,7 @@ test.each([
     ['--bait', '1,2'],
     '--bait takes two places, in pixels from the left and from the top: "410,980 1620,1010", not "1,2".',
   ],
+  [['./one.jpg'], './one.jpg is named twice. Only another photo makes the mean surer.'],
   [['--bait', '1,2 3,4; 5,6 7,8'], '--bait has 2 lines for 1 photo: give one for each, with ; between them.'],
 ])('photo one.jpg %j is refused', async (options, sentence) => {
   const { code, stdout, stderr } = await photo('one.jpg', ...options);
