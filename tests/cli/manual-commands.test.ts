@@ -1,3 +1,5 @@
+import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
 import { afterAll, describe, expect, test, vi } from 'vitest';
 import { projectFile } from '../book/sample.ts';
 import { ROOT } from '../run-cupbook.ts';
@@ -28,9 +30,12 @@ afterAll(() => {
 leaveAsFound();
 
 /** What the manual shows of a command: its line, and the passages of its output between the signs for what is left out. */
-const SHOWN = [
-  ...projectFile('site/manual/matching.md').matchAll(/^```console\n\$ npx cupbook (.+)\n([\s\S]*?)```/gm),
-].map(([, line, output]) => ({ line: line!, passages: output!.split(/^…\n/m).filter((passage) => passage !== '') }));
+const SHOWN = readdirSync(join(ROOT, 'site/manual'))
+  .filter((name) => name.endsWith('.md'))
+  .flatMap((name) => [
+    ...projectFile(`site/manual/${name}`).matchAll(/^```console\n\$ npx cupbook (.+)\n([\s\S]*?)```/gm),
+  ])
+  .map(([, line, output]) => ({ line: line!, passages: output!.split(/^…\n/m).filter((passage) => passage !== '') }));
 
 describe('the table of commands in the manual', () => {
   test('has a row for every command, with all its options', async () => {
