@@ -69,7 +69,7 @@ test('what cannot have been printed is told with its cure, and the book goes wit
     '3:26 book/measuring-card: 60 mm for the printed 80 mm, expected 70 to 90 mm → measure the printed 80 mm again',
   ]);
   expect(told('{ paper: "#f4f4f4", greys: ["#cccccc", "#a0a0a0"] }')).toEqual([
-    '3:43 book/measuring-card: 2 greys, expected 5, the lightest first → measure the upper row from left to right',
+    '3:37 book/measuring-card: 2 greys, expected 5, the lightest first → measure the upper row from left to right',
   ]);
   expect(told(`{ greys: ${GREYS} }`)[0]).toMatch(/greys without `paper`, expected the bare paper/);
   expect(told('{ paper: "#f4f4f4", greys: ["#cccccc", "#787878", "#a0a0a0", "#505050", "#303030"] }')[0]).toMatch(
