@@ -6,6 +6,7 @@ import { noFlakeText, photoFlakeText } from '../../src/words/photo-flake.ts';
 import { photoHidesText } from '../../src/words/photo-hides.ts';
 import { refusalText, refusalWords } from '../../src/words/photo-refusal.ts';
 import { photoWarningText } from '../../src/words/photo-warning.ts';
+import { projectFile } from '../book/sample.ts';
 
 const REASONS: Readonly<Record<RefusalReason, true>> = {
   'too-few-marks': true,
@@ -65,6 +66,18 @@ describe('refusalText(refused)', () => {
 
 test.each(Object.keys(WARNINGS) as PhotoWarning[])('photoWarningText(%s) is a sentence or two', (warning) => {
   expectSentences(photoWarningText(warning));
+});
+
+test('the manual has every refusal with its cure, and every warning, in the same words', () => {
+  const manual = projectFile('site/manual/photo.md').split('\n');
+  const asked = [
+    ...(Object.keys(REASONS) as RefusalReason[]).map((reason) => {
+      const { what, cure } = refusalWords({ kind: 'refused', reason });
+      return `| ${what} | ${cure} |`;
+    }),
+    ...(Object.keys(WARNINGS) as PhotoWarning[]).map((warning) => `- ${photoWarningText(warning)}`),
+  ];
+  expect(asked.filter((line) => !manual.includes(line))).toEqual([]);
 });
 
 describe('photoDoubtText(doubt, photos)', () => {

@@ -17,6 +17,7 @@ export const MANUAL = [
   'files',
   'pages',
   'matching',
+  'photo',
   'sharing',
   'trust',
   'films',
