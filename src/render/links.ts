@@ -36,6 +36,8 @@ export const paths = {
   sheetLetter: (number: number): string => numbered('cards/letter/', number),
   labels: 'labels/',
   labelsLetter: 'labels/letter/',
+  measuringCard: 'measuring-card/',
+  measuringCardSheet: (kind: string, paper: string): string => `measuring-card/${kind}-${paper}/`,
   photograph: 'photograph/',
   shelf: 'shelf/',
   material: (id: string): string => `shelf/${id}/`,

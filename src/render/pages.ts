@@ -15,6 +15,8 @@ import { homePage } from './pages/home.ts';
 import { labelsLetterPage, labelsPage } from './pages/labels.ts';
 import { manualPage, manualTextPage } from './pages/manual.ts';
 import { matchPage } from './pages/match.ts';
+import { measuringCardPage } from './pages/measuring-card.ts';
+import { measuringCardSheets } from './pages/measuring-card-sheets.ts';
 import { methodPage } from './pages/method.ts';
 import { moldPage, moldsPage } from './pages/molds.ts';
 import { photographPage } from './pages/photograph.ts';
@@ -38,6 +40,8 @@ export const PAGES: readonly PageKind[] = [
   sheetLetterPage,
   labelsPage,
   labelsLetterPage,
+  measuringCardPage,
+  ...measuringCardSheets,
   shelfPage,
   materialPage,
   moldsPage,

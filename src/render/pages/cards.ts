@@ -69,6 +69,7 @@ export const cardsPage: PageKind = {
       part: paths.cards,
       main: html`<h1>Cards</h1>
 <p class="lead">For the wall above the bench: measured amounts for the recipe’s own batch, the order of work, the maximum temperature and the cautions.</p>
+<p>To measure a bait with your phone, print a <a href="${to(paths.measuringCard)}">measuring card</a>.</p>
 ${
   book.recipes.length === 0
     ? html`<p>The book has no recipes to print yet.</p>`

@@ -1,7 +1,7 @@
 import { type AskedChip, askedChips } from '../asked-chips.ts';
 import { document } from '../document.ts';
 import { embeddedJson, type Html, html } from '../html.ts';
-import { paths } from '../links.ts';
+import { link, paths } from '../links.ts';
 import { measuringData } from '../measuring-data.ts';
 import type { PageKind } from '../page.ts';
 
@@ -19,7 +19,7 @@ export const photographPage: PageKind = {
       part: paths.photograph,
       scripts: ['photograph'],
       main: html`<h1>Photograph</h1>
-<p class="lead">Lay a bait on the measuring card and take a photo. The book tells its colour over white and over black, how much it hides, its flake, and how sure all that is.</p>
+<p class="lead">Lay a bait on the <a href="${link(context, paths.measuringCard)}">measuring card</a> and take a photo. The book tells its colour over white and over black, how much it hides, its flake, and how sure all that is.</p>
 <ol class="photo-steps"><li>Lay the bait along the window, as much of it on white as on black.</li><li>Light it evenly: by a window, without the flash and without two kinds of lamp.</li><li>Hold the phone flat above the card, with all four corner marks in the picture.</li><li>Take three photos, and turn or move the card a little for each.</li></ol>
 <p class="only-static">This page needs JavaScript. Without it, the command <code>cupbook photo PHOTO</code> does the same work.</p>
 <section class="part photograph" aria-labelledby="photograph-head" data-photograph hidden><h2 id="photograph-head">Your photos</h2>
