@@ -27,7 +27,7 @@ export interface PhotoAim {
 }
 
 /** Nine in ten contrast ratios of rendered photos are within this of the truth. */
-const CONTRAST_BOUND = 0.06;
+const CONTRAST_BOUND = 0.09;
 
 /** What a photo tells of the bait on the measuring card, or why it tells nothing. */
 export function measurePhoto(pixels: Pixels, values: CardValues, aim: PhotoAim = {}): PhotoMeasured | PhotoRefused {

@@ -51,6 +51,9 @@ const SLENDER = 2.2;
 const HIGHLIGHT_L = 0.8;
 const HIGHLIGHT_CHROMA = 0.07;
 
+/** Ribs mirror a lamp in many small streaks: spots of one kind that are light, and slender most of them. */
+const STREAKS = 1.8;
+
 /** Specks below this share of a zone are nothing. */
 const LEAST_COVERAGE = 0.002;
 
@@ -58,12 +61,12 @@ const LEAST_COVERAGE = 0.002;
 export function zoneFlakes(patch: Patch, body: Body): ZoneFlakes {
   const zone = besideBody(patch, body);
   const spots = spotsOf(zone).filter(({ pixels }) => pixels >= LEAST_PIXELS);
-  const highlights = spots.filter(isHighlight);
-  const glareMm2 = areaOf(highlights);
+  const groups = kindsOf(spots.filter((spot) => !isHighlight(spot)));
+  const flakes = groups.filter((group) => !areStreaks(group));
+  const glareMm2 = areaOf(spots) - areaOf(flakes.flat());
   const zoneMm2 = (patch.columns * patch.rows) / patch.perMm ** 2;
   const room = Math.max(zoneMm2 - glareMm2, 1 / patch.perMm ** 2);
-  const flakes = spots.filter((spot) => !isHighlight(spot));
-  const kinds = kindsOf(flakes).map((kind) => ({ flake: flakeOf(kind, room), kind }));
+  const kinds = flakes.map((kind) => ({ flake: flakeOf(kind, room) }));
   const told = kinds.filter(({ flake }) => flake.sizeMm * patch.perMm >= LEAST_ACROSS && flake.count >= LEAST_COUNT);
   const untold = kinds.filter(({ flake }) => flake.sizeMm * patch.perMm < LEAST_ACROSS && flake.count >= LEAST_COUNT);
   return {
@@ -74,14 +77,28 @@ export function zoneFlakes(patch: Patch, body: Body): ZoneFlakes {
   };
 }
 
-function isHighlight({ lighter, areaMm2, longMm, elongation, core: [L, a, b] }: Spot): boolean {
-  if (lighter <= 0 || L < HIGHLIGHT_L || Math.hypot(a, b) > HIGHLIGHT_CHROMA) return false;
+function isHighlight(spot: Spot): boolean {
+  const { areaMm2, longMm, elongation } = spot;
+  if (!isOfTheLamp(spot)) return false;
   return areaMm2 > LARGEST_FLAKE_MM2 || (longMm > LONGEST_FLAKE_MM && elongation > SLENDER);
+}
+
+function isOfTheLamp({ lighter, core: [L, a, b] }: Spot): boolean {
+  return lighter > 0 && L >= HIGHLIGHT_L && Math.hypot(a, b) <= HIGHLIGHT_CHROMA;
+}
+
+function areStreaks(spots: readonly Spot[]): boolean {
+  const whole = spots.filter(({ cut }) => !cut);
+  return (
+    whole.length > 0 &&
+    whole.filter(isOfTheLamp).length > whole.length / 2 &&
+    median(whole.map(({ elongation }) => elongation)) > STREAKS
+  );
 }
 
 function flakeOf(spots: readonly Spot[], roomMm2: number): ZoneFlake {
   const measured = singleOf(spots);
-  const sizeMm = median(measured.map(({ areaMm2 }) => Math.sqrt((4 * areaMm2) / Math.PI)));
+  const sizeMm = Math.sqrt((4 * medianByArea(measured)) / Math.PI);
   const coverage = Math.min(1, areaOf(spots) / roomMm2);
   // Some spots are several flakes that touch.
   const count = Math.max(spots.length, Math.round(areaOf(spots) / ((Math.PI / 4) * sizeMm ** 2)));
@@ -110,6 +127,18 @@ function singleOf(spots: readonly Spot[]): readonly Spot[] {
 }
 
 const areaOf = (spots: readonly Spot[]): number => spots.reduce((sum, { areaMm2 }) => sum + areaMm2, 0);
+
+/** The area that half of all area lies above: specks weigh little. */
+function medianByArea(spots: readonly Spot[]): number {
+  const areas = spots.map(({ areaMm2 }) => areaMm2).sort((one, other) => one - other);
+  const half = areaOf(spots) / 2;
+  let sum = 0;
+  for (const area of areas) {
+    sum += area;
+    if (sum >= half) return area;
+  }
+  return areas.at(-1) ?? 0;
+}
 
 function median(values: readonly number[]): number {
   return [...values].sort((one, other) => one - other)[Math.floor(values.length / 2)]!;
