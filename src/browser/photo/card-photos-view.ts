@@ -13,6 +13,7 @@ import { photoFileText } from '../../words/photo-file.ts';
 import { noFlakeText, photoFlakeText } from '../../words/photo-flake.ts';
 import { photoHidesText } from '../../words/photo-hides.ts';
 import { refusalWords } from '../../words/photo-refusal.ts';
+import { photoColourText, photoInShort } from '../../words/photo-result.ts';
 import { photoWarningText } from '../../words/photo-warning.ts';
 import { counted, sentence } from '../../words/sentence-text.ts';
 import { LONGEST_NAME } from './camera-name.ts';
@@ -53,7 +54,7 @@ export function cardPhotosView(shown: CardPhotosShown): Html {
   return html`${measured === undefined ? '' : measuredView(measured, shown)}${
     photos.length === 0
       ? ''
-      : html`<ol class="taken-photos">${photos.map((photo, at) => photoView(photo, at, photos.length > 1))}</ol>`
+      : html`<ol class="taken-photos">${photos.map((photo, at) => photoView(photo, at, photos.length > 1, measured && measured.photos > 1 ? measured.bait : undefined))}</ol>`
   }`;
 }
 
@@ -64,24 +65,18 @@ function measuredView({ bait, photos }: MeasuredBait, { units, camera, lines }: 
   const [white, black] = [hex(overWhite), hex(overBlack)];
   return html`<section class="measured" aria-labelledby="measured-head"><h3 id="measured-head" tabindex="-1">The colour</h3>
 <div class="measured-swatch">${halves(white, black)}</div>
-<ul class="measured-colours">${[
-    ['Over white', overWhite],
-    ['Over black', overBlack],
-  ].map(([where, lab]) => (lab === undefined ? '' : html`<li>${colourText(where as string, lab as Lab)}</li>`))}</ul>
+<ul class="measured-colours">${(
+    [
+      ['Over white', overWhite],
+      ['Over black', overBlack],
+    ] as const
+  ).map(([where, lab]) => (lab === undefined ? '' : html`<li>${where}: <b>${photoColourText(lab)}</b></li>`))}</ul>
 <p>${contrast === undefined ? '' : html`${sentence(photoHidesText(contrast))}. `}${photoDoubtText(doubt, photos)}.${cure === undefined ? '' : ` ${cure}`}</p>
 ${warnings.map((warning) => html`<p class="measured-warning">${photoWarningText(warning)}</p>`)}${flakeView(bait, units)}${
   widthMm === undefined ? '' : html`<p>The bait is ${lengthText(Number(widthMm.toFixed(1)), units)} wide.</p>`
 }
 <p class="field"><label for="measured-camera">Name of the camera</label><input id="measured-camera" type="text" value="${camera}" maxlength="${LONGEST_NAME}" autocomplete="off" data-camera aria-describedby="measured-camera-why"><span class="fine" id="measured-camera-why">What this camera always gets a little wrong is learned under its name. It’s remembered on this device.</span></p>
 ${lines(bait, camera).map(linesView)}</section>`;
-}
-
-type Lab = NonNullable<PhotoMeasured['overWhite']>;
-
-function colourText(where: string, lab: Lab): Html {
-  const { hex, mapped } = hexFromLab(lab);
-  const numbers = [lab.L, lab.a, lab.b].map((value) => (Number(value.toFixed(1)) + 0).toFixed(1));
-  return html`${where} <b>${hex}</b> <span class="fine">L ${numbers[0]}, a ${numbers[1]}, b ${numbers[2]}${mapped ? '; more vivid than a screen shows' : ''}</span>`;
 }
 
 function flakeView({ flakes = [], noFlake }: PhotoMeasured, units: MeasuringData['units']): Html {
@@ -96,13 +91,13 @@ function flakeItem(flake: PhotoFlake, units: MeasuringData['units']): Html {
 
 /** What goes into a file, with a button that copies it. */
 function linesView({ name, label, text }: FileLines): Html {
-  return html`<div class="measured-lines"><h4 id="lines-${name}">${label}</h4><section class="match-file" tabindex="0" aria-labelledby="lines-${name}"><pre><code data-lines="${name}">${text}</code></pre></section><p><button class="quiet" type="button" data-copy-lines="${name}">Copy<span class="unseen-words">: ${label}</span></button></p></div>`;
+  return html`<div class="measured-lines"><h4 id="lines-${name}">${label}</h4><section class="match-file" tabindex="0" aria-labelledby="lines-${name}"><pre><code data-lines="${name}">${text}</code></pre></section><p><button class="quiet" type="button" data-copy-lines="${name}">Copy<span class="unseen-words"> (${label.replace(/:$/, '')})</span></button></p></div>`;
 }
 
-function photoView(photo: TakenPhoto, at: number, several: boolean): Html {
+function photoView(photo: TakenPhoto, at: number, several: boolean, mean: PhotoMeasured | undefined): Html {
   const { file, answer, drawing } = photo;
   const name = several ? `Photo ${at + 1}` : 'The photo';
-  const says = html`<h3>${name} <span class="fine">${file.name}</span></h3>${answer === undefined ? html`<p>Measuring…</p>` : answerView(photo, several)}`;
+  const says = html`<h3>${name} <span class="fine">${file.name}</span></h3>${answer === undefined ? html`<p>Measuring…</p>` : answerView(photo, mean)}`;
   const picture = isRead(answer)
     ? html`<div class="photo-frame"><canvas id="photo-${at}" data-picture="${at}"${
         drawing === undefined
@@ -117,7 +112,7 @@ function pictureWords(name: string, found: PhotoMeasured | PhotoRefused): string
   return found.kind === 'measured' ? `${name}, with the bait outlined and what was measured of it.` : `${name}.`;
 }
 
-function answerView({ answer }: TakenPhoto, several: boolean): Html {
+function answerView({ answer }: TakenPhoto, mean: PhotoMeasured | undefined): Html {
   if (answer === undefined) return html``;
   if (answer.kind === 'failed')
     return html`<p class="measured-warning">This page couldn’t measure it. Check the connection, and try again.</p>`;
@@ -127,9 +122,10 @@ function answerView({ answer }: TakenPhoto, several: boolean): Html {
     const { what, why, cure } = refusalWords(found);
     return html`<p class="measured-warning"><b>${what}</b> ${why} ${cure}</p>`;
   }
-  if (!several) return html``;
-  const colours = [found.overWhite, found.overBlack].map((lab) => (lab ? hexFromLab(lab).hex : 'not seen'));
-  return html`<p>Over white ${colours[0]}, over black ${colours[1]}.</p>`;
+  if (mean === undefined) return html``;
+  // Where photos differ by too much it is said by how much, so that the odd one is seen.
+  const differ = mean.warnings.includes('photos-differ');
+  return html`<p>${sentence(photoInShort(found, differ ? mean : {}))}.</p>`;
 }
 
 function lineControls(at: number, end: 0 | 1): Html {

@@ -3,6 +3,7 @@ import type { ChipStart } from '../../book/chips/chip-start.ts';
 import { flakeFields, photoFields } from '../../photo/photo-fields.ts';
 import type { PhotoMeasured } from '../../photo/photo-measured.ts';
 import { fieldsText } from '../../recipe/write-front-matter.ts';
+import { FIELDS_FOR_A_LOOK, FIELDS_OF_FLAKE } from '../../words/photo-result.ts';
 
 /** Text of a file that photos give, or a part of it. */
 export interface FileLines {
@@ -25,7 +26,7 @@ export function baitLines(bait: PhotoMeasured, camera: string): readonly FileLin
   return [
     {
       name: 'look',
-      label: 'Lines for a round, a chip or a target',
+      label: FIELDS_FOR_A_LOOK,
       text: fieldsText({ ...photoFields(bait, camera) }),
     },
     ...(flake === undefined
@@ -33,7 +34,7 @@ export function baitLines(bait: PhotoMeasured, camera: string): readonly FileLin
       : [
           {
             name: 'flake',
-            label: 'Its flake, for a target alone',
+            label: FIELDS_OF_FLAKE,
             text: fieldsText({ flake: flake.map((each) => ({ ...each })) }),
           },
         ]),
@@ -54,13 +55,13 @@ export function chipLines(
   const seen = { ...photoFields(bait, camera) };
   if (photographed.kind === 'own-chip') {
     const { chip } = photographed;
-    return [{ name: 'chip', label: `The chip’s file, ${chip.path}`, text: chipFileText(chip, today, seen).trimEnd() }];
+    return [{ name: 'chip', label: `The chip’s file, ${chip.path}:`, text: chipFileText(chip, today, seen).trimEnd() }];
   }
   const { dose, thickness } = photographed;
   return [
     {
       name: 'label',
-      label: 'For the material’s file: it is then known as photographed',
+      label: 'For the material’s file: it is then known as photographed:',
       text: fieldsText({ look: { chips: [{ dose, thickness, ...seen }] } }),
     },
   ];

@@ -1,3 +1,4 @@
+import { photoCardText } from '../../words/photo-card.ts';
 import { type AskedChip, askedChips } from '../asked-chips.ts';
 import { document } from '../document.ts';
 import { embeddedJson, type Html, html } from '../html.ts';
@@ -26,7 +27,7 @@ export const photographPage: PageKind = {
 ${photographedChoice(asked)}
 <div data-card-photos-here></div>
 <div data-touched></div>
-<p class="fine">Photos are measured on this device. Nothing is sent anywhere, and the page keeps none.</p>
+<p class="fine">Photos are measured on this device. Nothing is sent anywhere, and the page keeps none.${context.book.edition === 'mine' ? ` ${photoCardText(context.book.measuringCard, 'book.md')}` : ''}</p>
 </section>
 ${measuringData(context)}<script type="application/json" data-asked-chips>${embeddedJson(asked.map(({ start }) => start))}</script>`,
     });
