@@ -18,6 +18,7 @@ import type { AnyLook } from '../../src/cup/any-look.ts';
 import { heatWarnings } from '../../src/cup/heat-warnings.ts';
 import { isEmpty } from '../../src/cup/ledger.ts';
 import type { NextAddition } from '../../src/matching/next-addition.ts';
+import type { Source } from '../../src/recipe/source.ts';
 import { volumeText } from '../../src/units/volume-text.ts';
 import { required } from '../../src/values/required.ts';
 import { toAddText } from '../../src/words/amount.ts';
@@ -209,6 +210,34 @@ describe('a match on its page and in its recipe', () => {
       const made = inBook(work, book);
       expect([...made.told].filter((code) => WARNED.has(code))).toEqual(codes);
       expectSameWarnings(work, book, made);
+    }
+  });
+
+  test('takes what photos measured with their doubt and their camera, of which the book has looks or none', () => {
+    const chip: Source = {
+      path: 'chips/peat.md',
+      text: '---\ntitle: Peat chip\nplastic: 100 ml supple\nadd: { peat: 4 drops }\nseen: { over-white: "#c9a782", over-black: "#3a322b", doubt: 6, camera: phone, thickness: 6 mm }\n---\n',
+    };
+    const measured = { doubt: 6.4, contrastDoubt: 0.058, camera: 'phone', photos: 3 };
+    const described = withoutTarget(leaf());
+    const target = { ...described, sides: described.sides.map((side) => ({ ...side, measured })) };
+    const work = withSteps(
+      withSteps(target, 0, { do: 'add', amounts: [PEAT] }),
+      0,
+      { do: 'pour', ml: 14 },
+      { do: 'see', overWhite: '#b8926a', overBlack: '#5a4a3a', measured: { ...measured, photos: 1 } },
+    );
+    for (const files of [FILES, [...FILES, chip]]) {
+      const book = { files, data: taughtBook(compileBook(files).book!) };
+      const made = inBook(work, book);
+      expect(required(made.book.targets, made.recipe.target!).parts[0]).toMatchObject({
+        camera: 'phone',
+        contrastDoubt: expect.closeTo(0.058),
+        cameraNumber: '1',
+      });
+      expectSameRounds(work, book, made);
+      expectSameAdvice(work, book, made);
+      expect(readWork(JSON.stringify(work))).toEqual(work);
     }
   });
 
