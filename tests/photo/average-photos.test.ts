@@ -107,9 +107,19 @@ test('kinds of flake are paired by colour, and a photo too small to show any has
     flaked(flake(0.44, 0.05, { L: 74, a: 4, b: 47 }, 40)),
     photo({ L: 50, a: 10, b: 20 }, { noFlake: 'too-few-pixels' }),
   ]);
-  expect(flakes?.map(({ count }) => count)).toEqual([20, 40]);
-  expect(flakes?.[1]?.sizeMm).toBeCloseTo(0.42, 9);
-  expect(flakes?.[1]?.coverage).toBeCloseTo(0.045, 9);
+  expect(flakes?.map(({ count }) => count)).toEqual([40, 20]);
+  expect(flakes?.[0]?.sizeMm).toBeCloseTo(0.42, 9);
+  expect(flakes?.map(({ coverage }) => Number(coverage.toFixed(9)))).toEqual([0.045, 0.03]);
+});
+
+test('a kind that one photo shows as two covers no more than the photos show', () => {
+  const dull = { L: 55, a: 5, b: 48 };
+  const { flakes } = averagePhotos([
+    flaked(flake(0.4, 0.06, GOLD), flake(0.4, 0.06, dull)),
+    flaked(flake(0.4, 0.12, GOLD)),
+  ]);
+  expect(flakes).toHaveLength(2);
+  expect(flakes!.reduce((sum, { coverage }) => sum + coverage, 0)).toBeCloseTo(0.12, 9);
 });
 
 test('what one of three photos takes for flake is none', () => {

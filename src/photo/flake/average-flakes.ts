@@ -31,7 +31,9 @@ export function averageFlakes(photos: readonly Pick<PhotoMeasured, 'flakes' | 'n
       else groups.push([flake]);
     }
   }
-  const flakes = groups.filter((group) => 2 * group.length >= telling.length).map(meanFlake);
+  const flakes = groups
+    .filter((group) => 2 * group.length >= telling.length)
+    .map((group) => meanFlake(group, telling.length));
   if (flakes.length === 0) return { noFlake: 'none-seen' };
   return { flakes: flakes.sort((one, other) => other.coverage - one.coverage) };
 }
@@ -47,12 +49,13 @@ function nearest(flake: PhotoFlake, groups: readonly PhotoFlake[][]): PhotoFlake
   return found?.group;
 }
 
-function meanFlake(group: readonly PhotoFlake[]): PhotoFlake {
+/** A photo in which the kind was not told from another shows none of it: what all kinds cover together stays what the photos show. */
+function meanFlake(group: readonly PhotoFlake[], photos: number): PhotoFlake {
   const mean = (of: (flake: PhotoFlake) => number): number =>
     group.reduce((sum, flake) => sum + of(flake), 0) / group.length;
   return {
     sizeMm: mean(({ sizeMm }) => sizeMm),
-    coverage: mean(({ coverage }) => coverage),
+    coverage: (mean(({ coverage }) => coverage) * group.length) / photos,
     coverageSd: mean(({ coverageSd }) => coverageSd),
     lab: { L: mean(({ lab }) => lab.L), a: mean(({ lab }) => lab.a), b: mean(({ lab }) => lab.b) },
     count: Math.max(...group.map(({ count }) => count)),
