@@ -14,7 +14,7 @@ function photo(overWhite: Lab, others: Partial<PhotoMeasured> = {}): PhotoMeasur
     overWhite,
     overBlack: { L: overWhite.L - 20, a: overWhite.a, b: overWhite.b },
     contrast: { ratio: 0.4, bound: 0.06 },
-    doubt: doubtOf(TERMS, false),
+    doubt: doubtOf(TERMS),
     noFlake: 'none-seen',
     baitPixels: [],
     zonePixels: [],
@@ -43,13 +43,13 @@ test('colours and contrast are means', () => {
 
 test('three shots of one moment gain only what is each photo’s own', () => {
   const { doubt } = averagePhotos([at(50), at(50), at(50)]);
-  const expected = 2.3 * Math.sqrt(4 + 0.64 + 2.25 + (0.16 + 0.01) / 3);
+  const expected = 2.1 * Math.sqrt(4 + 0.64 + 2.25 + (0.16 + 0.01) / 3);
   expect(doubt.bound).toBeCloseTo(expected, 9);
 });
 
 test('photos that lie as far apart as their doubt allows gain as three in other light do, and no more', () => {
-  // One photo is within 2.3 · √7.06 = 6.11; half of the squares goes by a third.
-  const { doubt, warnings } = averagePhotos([at(46), at(50), at(54)]);
+  // One photo is within 2.1 · √7.06 = 5.58; half of the squares goes by a third.
+  const { doubt, warnings } = averagePhotos([at(46.4), at(50), at(53.6)]);
   expect(doubt.bound / at(50).doubt.bound).toBeGreaterThan(0.8);
   expect(doubt.bound / at(50).doubt.bound).toBeLessThan(0.86);
   expect(warnings).toEqual([]);
@@ -70,7 +70,7 @@ test('a mean of photos within their doubt is never doubted more than one, nor le
       const one = at(50).doubt.bound;
       expect(doubt.bound).toBeLessThanOrEqual(one * (1 + 1e-9));
       expect(doubt.bound).toBeGreaterThan(one * Math.sqrt(0.5));
-      expect(doubt.bound).toBeCloseTo(2.3 * Math.hypot(...Object.values(doubt.terms)), 9);
+      expect(doubt.bound).toBeCloseTo(2.1 * Math.hypot(...Object.values(doubt.terms)), 9);
       expect(overWhite!.L).toBeGreaterThanOrEqual(Math.min(...all) - 1e-9);
     }),
   );

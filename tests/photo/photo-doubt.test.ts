@@ -7,17 +7,17 @@ const SURE = { certified: true, paperKnown: false, fieldRms: 0, tintSpan: 0 };
 const seen = (lab = GREY, untoned = lab, curved = lab) => ({ lab, untoned, curved, spread: 0, clipped: 0 });
 
 test('of a mid grey every term is what its formula gives by hand', () => {
-  const view = { ...seen(GREY, { L: 46, a: 0, b: 0 }, { L: 54, a: 0, b: 0 }), spread: 0.02, clipped: 0.1 };
+  const view = { ...seen(GREY, { L: 40, a: 0, b: 0 }, { L: 60, a: 0, b: 0 }), spread: 0.02, clipped: 0.1 };
   const { bound, terms, largest } = photoDoubt([view], { ...SURE, certified: false, fieldRms: 0.02, tintSpan: 0.11 });
-  // At L 50 the weight of lightness is 1, and 1 % of the light is 0.22 in L. From 46 to 54 is 8 in L, with its weight about 50 as well.
-  expect(terms.tone).toBeCloseTo(4, 6);
+  // At L 50 the weight of lightness is 1, and 1 % of the light is 0.22 in L. From 40 to 60 is 20 in L, with its weight about 50 as well.
+  expect(terms.tone).toBeCloseTo(0.35 * 20, 6);
   expect(terms.paper).toBeCloseTo(0.77, 6);
-  expect(terms.camera).toBeCloseTo(1.7, 6);
+  expect(terms.camera).toBeCloseTo(3, 6);
   expect(terms.field).toBeCloseTo(0.44, 6);
   expect(terms.mixed).toBeCloseTo(0.6, 6);
   expect(terms.own).toBeCloseTo(0.8 / Math.sqrt(30), 6);
   expect(terms.clip).toBeCloseTo(0.3, 6);
-  expect(bound).toBeCloseTo(2.3 * Math.sqrt(16 + 0.5929 + 2.89 + 0.1936 + 0.36 + 0.64 / 30 + 0.09), 6);
+  expect(bound).toBeCloseTo(2.1 * Math.sqrt((0.35 * 20) ** 2 + 0.5929 + 9 + 0.1936 + 0.36 + 0.64 / 30 + 0.09), 6);
   expect(largest).toBe('tone');
 });
 
@@ -29,7 +29,18 @@ test('a certified card leaves the camera as the largest doubt, a measured paper 
 });
 
 test('a strong colour is doubted more than a grey of its lightness', () => {
-  expect(photoDoubt([seen({ L: 50, a: 60, b: 0 })], SURE).terms.camera).toBeCloseTo(3.2 + 0.05 * (60 / 3.7), 6);
+  expect(photoDoubt([seen({ L: 50, a: 60, b: 0 })], SURE).terms.camera).toBeCloseTo(3 + 0.05 * (60 / 3.7), 6);
+});
+
+test('a card that was measured never makes a photo more doubtful', () => {
+  const bend = fc.double({ min: 0, max: 15, noNaN: true });
+  fc.assert(
+    fc.property(bend, bend, (darker, lighter) => {
+      const view = seen(GREY, { L: 50 - darker, a: 0, b: 0 }, { L: 50 + lighter, a: 0, b: 0 });
+      const [known, unknown] = [SURE, { ...SURE, certified: false }].map((card) => photoDoubt([view], card).bound);
+      expect(known).toBeLessThanOrEqual(unknown!);
+    }),
+  );
 });
 
 test('nothing that makes a photo worse makes its doubt smaller', () => {

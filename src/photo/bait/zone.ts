@@ -38,6 +38,9 @@ const FROM_SEAM_BY_HEIGHT = 0.55;
 /** Of a short bait, or a chip, no more than this part of what lies on a half is kept off the seam. */
 const FROM_SEAM = 0.25;
 
+/** Nor more than this part, slant and all: a chip is flatter than a bait of its width. */
+const MOST_FROM_SEAM = 0.45;
+
 /** Ends are thinner, mm; a short bait, or a chip, has no more of an end than this part of what lies on a half. */
 const FROM_END_MM = 8;
 const FROM_END = 0.35;
@@ -74,7 +77,11 @@ export function zonesOf({ from, to, halfWidth, narrow, touched }: BaitPlace, { c
     const clear = Math.max(FROM_SEAM_MM, Math.min(FROM_SEAM_BY_HEIGHT * high, FROM_SEAM * (last - first)));
     // A zone that lies askew must stay further from the seam.
     const fromSeam =
-      (clear + Math.max(0, half === 'white' ? slant : -slant)) / cos +
+      Math.min(
+        clear + Math.max(0, half === 'white' ? slant : -slant),
+        Math.max(FROM_SEAM_MM, MOST_FROM_SEAM * (last - first)),
+      ) /
+        cos +
       (across + Math.abs(shift)) * Math.abs(Math.tan(turn));
     const margin = fromEnd(last - first);
     const start = Math.max(first + (first > 0 ? 0 : margin), half === 'black' ? seam + fromSeam : 0);
