@@ -3,6 +3,7 @@ import { build } from 'esbuild';
 import type { SiteFile } from '../output/site-file.ts';
 import { paths } from '../render/links.ts';
 import { type Assets, SCRIPTS } from '../render/page.ts';
+import { lighterPackages } from './lighter-packages.ts';
 import { bundledPackages, noticesText, packageFolder } from './notices.ts';
 
 /** Folder of a site that holds what pages load. */
@@ -42,6 +43,7 @@ export async function bundledAssets(root: string): Promise<BundledAssets> {
     loader: { '.svg': 'copy', '.woff2': 'file' },
     legalComments: 'none',
     metafile: true,
+    plugins: [lighterPackages],
     logLevel: 'silent',
   });
 

@@ -187,7 +187,7 @@ describe('the page Photograph', () => {
     ]);
     expect(scripts.filter((url) => url.includes('/photograph-')).length).toBe(1);
     const file = readFileSync(join(inject('site'), script.replace(/^(?:\.\.?\/)+/, '')));
-    expect(gzipSync(file).length).toBeLessThan(58_000);
+    expect(gzipSync(file).length).toBeLessThan(54_000);
     await close();
   });
 });

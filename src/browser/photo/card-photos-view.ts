@@ -70,7 +70,7 @@ function measuredView({ bait, photos }: MeasuredBait, { units, camera, lines }: 
       ['Over white', overWhite],
       ['Over black', overBlack],
     ] as const
-  ).map(([where, lab]) => (lab === undefined ? '' : html`<li>${where}: <b>${photoColourText(lab)}</b></li>`))}</ul>
+  ).map(([where, lab]) => (lab === undefined ? '' : html`<li>${where}: ${photoColourText(lab)}</li>`))}</ul>
 <p>${contrast === undefined ? '' : html`${sentence(photoHidesText(contrast))}. `}${photoDoubtText(doubt, photos)}.${cure === undefined ? '' : ` ${cure}`}</p>
 ${warnings.map((warning) => html`<p class="measured-warning">${photoWarningText(warning)}</p>`)}${flakeView(bait, units)}${
   widthMm === undefined ? '' : html`<p>The bait is ${lengthText(Number(widthMm.toFixed(1)), units)} wide.</p>`
