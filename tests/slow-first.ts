@@ -24,6 +24,7 @@ const SLOW: readonly string[] = [
   'browser/match',
   'photo/card/read-card',
   'cli/photo',
+  'site/photograph',
   'cli/matching',
 ];
 

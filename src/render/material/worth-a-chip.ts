@@ -13,9 +13,9 @@ export function worthAChipSection(context: PageContext): Html {
   if (asked.length === 0) return html``;
   const title = (material: string): string => titleOnShelf(book, material);
   return html`<section class="part" aria-labelledby="worth"><h2 id="worth">Worth a chip</h2>
-<p>Pour one of these, one or one mixture a photo, and <a href="${link(context, paths.photograph)}?of=chip-1">photograph it</a> on the measuring card: the book then knows your bottles better. <code>npx cupbook chips --write</code> starts their files.</p>
-<ol class="worth">${asked.map(({ chip, says }) => {
+<p>Pour one of these and photograph it on the measuring card, one a photo, or look at it on a white and on a black card: the book then knows your bottles better. <code>npx cupbook chips --write</code> starts their files.</p>
+<ol class="worth">${asked.map(({ chip, says }, at) => {
     const [first] = chip.doses;
-    return html`<li><a href="${link(context, paths.material(first!.material))}">${sentence(says)}</a>: ${worthText(chip, title)}.</li>`;
+    return html`<li><a href="${link(context, paths.material(first!.material))}">${sentence(says)}</a>: ${worthText(chip, title)}. <a href="${link(context, paths.photograph)}?of=chip-${at + 1}">Photograph it<span class="unseen-words">: ${says}</span></a></li>`;
   })}</ol></section>`;
 }
