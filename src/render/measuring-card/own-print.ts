@@ -18,10 +18,14 @@ export function ownPrint(context: PageContext): Html {
 }
 
 const EXAMPLE = `measuring-card:
-  scale: 79.6 mm             # how long the printed 80 mm are
-  paper: "#f0efe9"           # the bare paper; the next three only once you have certified it
+  # how long the printed 80 mm are
+  scale: 79.6 mm
+  # the rest once it is certified
+  paper: "#f0efe9"
   black: "#343434"
-  greys: ["#c2c2c0", "#8f8f8e", "#686868", "#4a4a49", "#393938"]   # the upper row, from left to right
+  # the upper row, from left to right
+  greys: ["#c2c2c0", "#8f8f8e",
+    "#686868", "#4a4a49", "#393938"]
 `;
 
 function knownOf({ measuringCard }: Pick<Book, 'measuringCard'>): string {
