@@ -315,6 +315,7 @@ describe('what it takes and what it does not', () => {
   test.each(['light', 'dark'] as const)('a disabled button looks so, and can be read (%s)', async (colorScheme) => {
     const { page, errors, close } = await visit(browser, 'match/', { ...PHONE, colorScheme });
     await page.getByRole('button', { name: 'Over white, from a photo' }).click();
+    await page.getByRole('button', { name: 'No card? Touch the colour' }).click();
     const look = (name: string): Promise<{ readonly ground: string; readonly edge: string; readonly ink: string }> =>
       page.getByRole('button', { name }).evaluate((button) => {
         const { backgroundColor, borderTopStyle, color } = getComputedStyle(button);
