@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import { type Place, SCALE_MM } from '../measuring-card/measuring-card.ts';
+import { labFromLinear } from '../optics/display.ts';
 import { baitAlong, findBait, outlineOf } from './bait/bait-place.ts';
 import { bodyColours } from './bait/body-colours.ts';
 import type { Shown } from './bait/rectify.ts';
@@ -18,7 +19,7 @@ import { photoDoubt } from './photo-doubt.ts';
 import type { PhotoMeasured, PhotoRefused } from './photo-measured.ts';
 import type { Pixels } from './pixels.ts';
 import { baitRefusal, cardRefusal, lightWarnings, refused } from './refusals.ts';
-import { toneOf } from './tone/tone.ts';
+import { type Tone, toneOf } from './tone/tone.ts';
 
 /** Where a maker says that the bait lies. */
 export interface PhotoAim {
@@ -42,7 +43,14 @@ export function measurePhoto(pixels: Pixels, values: CardValues, aim: PhotoAim =
   if (bait === undefined) return refused('no-bait');
   const zones = seenZones(shown, card, bait);
   if (zones.length === 0) return refused('too-short');
-  const spoilt = baitRefusal(zones.map(({ body }) => ({ bodyShare: body.share, clipped: body.clipped })));
+  const tone = toneOf(card.signals, values);
+  const spoilt = baitRefusal(
+    zones.map(({ body: { share, clipped, signal } }) => ({
+      bodyShare: share,
+      clipped,
+      lightness: labFromLinear(tone.of(signal)).L,
+    })),
+  );
   if (spoilt) return spoilt;
   const sizeScale = values.scaleMm / SCALE_MM;
   return {
@@ -51,7 +59,7 @@ export function measurePhoto(pixels: Pixels, values: CardValues, aim: PhotoAim =
     widthMm: 2 * bait.halfWidth * sizeScale,
     baitPixels: outlineOf(bait).map(card.toPixel),
     zonePixels: zones.map(({ patch }) => cornersOf(patch.piece).map(card.toPixel)),
-    ...toldBy(zones, card, values),
+    ...toldBy(zones, card, values, tone),
   };
 }
 
@@ -64,9 +72,9 @@ function toldBy(
   zones: readonly SeenZone[],
   card: CardRead,
   values: CardValues,
+  tone: Tone,
 ): Pick<PhotoMeasured, 'overWhite' | 'overBlack' | 'contrast' | 'doubt' | 'flakes' | 'noFlake' | 'warnings'> {
   const { signals, field, pixelsPerMm } = card;
-  const tone = toneOf(signals, values);
   const bodies = Object.fromEntries(zones.map(({ half, body }) => [half, body]));
   const { white, black, ratio, seen } = bodyColours(bodies, tone, signals, values);
   const scale = values.scaleMm / SCALE_MM;

@@ -24,6 +24,8 @@ export interface ZoneReading {
   readonly bodyShare: number;
   /** Share that is at the camera's end in two channels or more: zeros are strong colours, and sound. */
   readonly clipped: number;
+  /** L of the body as it looks over the card. */
+  readonly lightness: number;
 }
 
 /** A card that bends by 0.3 mm is off by 0.05, a sound one by 0.015 to 0.04; one that bends by 2.4 mm loses a third of its edges instead. */
@@ -37,6 +39,9 @@ const LEAST_PAPER_LEVEL = 0.15;
 
 const LEAST_BODY = 0.25;
 const MOST_CLIPPED_BAIT = 0.2;
+
+/** White paint reaches 97 or so: what is lighter mirrors a lamp, all of it. */
+const MOST_LIGHTNESS = 98.5;
 
 /** From when on light is of two colours, as `CardDoubt.tintSpan`; and what a field leaves over where a shadow lies. */
 const TWO_LIGHTS = 0.15;
@@ -53,7 +58,8 @@ export function cardRefusal({ edgeRmsMm, edgesUsed, clippedPaper, paperLevel }: 
 /** Why a bait can't be measured, of the halves that were seen of it. */
 export function baitRefusal(zones: readonly ZoneReading[]): PhotoRefused | undefined {
   if (zones.some(({ clipped }) => clipped > MOST_CLIPPED_BAIT)) return refused('bait-clipped');
-  if (zones.some(({ bodyShare }) => bodyShare < LEAST_BODY)) return refused('glare');
+  if (zones.some(({ bodyShare, lightness }) => bodyShare < LEAST_BODY || lightness > MOST_LIGHTNESS))
+    return refused('glare');
   return undefined;
 }
 

@@ -19,10 +19,11 @@ test('of a dark photo that is blurred too, the light is what is to be cured', ()
 });
 
 test('one half in the glare, or washed out, spoils the bait', () => {
-  const sound = { bodyShare: 0.8, clipped: 0.02 };
+  const sound = { bodyShare: 0.8, clipped: 0.02, lightness: 96 };
   expect(baitRefusal([sound, sound])).toBeUndefined();
   expect(baitRefusal([sound, { ...sound, bodyShare: 0.2 }])?.reason).toBe('glare');
-  expect(baitRefusal([{ bodyShare: 0.2, clipped: 0.3 }, sound])?.reason).toBe('bait-clipped');
+  expect(baitRefusal([{ ...sound, lightness: 99 }, sound])?.reason).toBe('glare');
+  expect(baitRefusal([{ ...sound, bodyShare: 0.2, clipped: 0.3 }, sound])?.reason).toBe('bait-clipped');
 });
 
 test('two lights and a shadow are said, not refused', () => {
