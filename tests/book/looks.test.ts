@@ -86,7 +86,7 @@ describe('a look at a finished bait', () => {
           expect(made.thicknessMm).toBe(thickness === undefined ? undefined : Number.parseInt(thickness, 10));
           expect(made.rounds).toEqual(rounds && Object.entries(rounds).map(([cup, number]) => ({ cup, number })));
           const white = fields['over-white'];
-          const usual = typeof white === 'string' ? 5 : 1;
+          const usual = typeof white === 'string' || camera !== undefined ? 5 : 1;
           const vaguer = Math.hypot(after === 'hot' ? 4 : 0, wet ? 3 : 0);
           if (white === undefined) expect(made.doubt).toBeUndefined();
           else expect(made.doubt!.bound).toBeCloseTo(Math.hypot(doubt ?? usual, vaguer), 12);

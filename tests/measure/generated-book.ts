@@ -26,7 +26,10 @@ const DERIVED_EVERY = 3;
  * them derived from one of the last thirty.
  */
 export function generatedBook(recipes: number): readonly Source[] {
-  const kept = readBook('recipes').sources.filter(({ path }) => /^(?:book\.md|shelf\/|molds\/)/.test(path));
+  const kept = readBook('recipes')
+    .sources.filter(({ path }) => /^(?:book\.md|shelf\/|molds\/)/.test(path))
+    // Photos are no texts, and this book has none.
+    .map(({ text, ...source }): Source => ({ ...source, text: text.replace(/^photos: .*\n/m, '') }));
   const random = seededRandom(recipes);
   const upTo = (count: number): number => Math.floor(random() * count);
   const oneOf = <T>(list: readonly T[]): T => list[upTo(list.length)]!;
