@@ -3,11 +3,10 @@
  *
  * @packageDocumentation
  */
-import { solveLinear } from '../../optics/linear-system.ts';
 import type { Body } from '../bait/body-colour.ts';
 import { oklabDistance, oklabOf, writeOklab } from '../bait/oklab.ts';
 import type { Patch } from '../bait/rectify.ts';
-import { CHANNELS } from '../channels.ts';
+import { lengthwiseBody } from './lengthwise-body.ts';
 
 /** A zone beside its body. Three numbers a pixel where it says so. */
 export interface BesideBody {
@@ -25,8 +24,7 @@ export interface BesideBody {
   readonly noise: number;
 }
 
-/** A bait is round: its body's light is a polynomial of second degree of the place, fitted to every so many of its pixels. */
-const TERMS = 6;
+/** Every so many pixels tell the noise. */
 const STRIDE = 5;
 
 /** Pixels within this many standard deviations of the middle of the body are of it. */
@@ -37,69 +35,23 @@ const MEDIAN_DISTANCE = 1.538;
 export function besideBody(patch: Patch, body: Body): BesideBody {
   const { columns, rows, perMm, signal } = patch;
   const lab = oklabOf(signal);
-  const surface = surfaceOf(lab, patch, body);
+  const local = lengthwiseBody(patch, lab);
   const [distance, light, lighter] = [0, 1, 2].map(() => new Float32Array(columns * rows)) as [
     Float32Array,
     Float32Array,
     Float32Array,
   ];
-  const here = new Float32Array(3);
   const hereLab = new Float32Array(3);
   const near: number[] = [];
   for (let at = 0; at < columns * rows; at++) {
-    surface(at % columns, Math.floor(at / columns), here);
-    writeOklab(here[0]!, here[1]!, here[2]!, hereLab, 0);
+    writeOklab(local[3 * at]!, local[3 * at + 1]!, local[3 * at + 2]!, hereLab, 0);
     const apart = oklabDistance(lab, 3 * at, hereLab, 0);
     distance[at] = apart;
-    light[at] = oklabDistance(signal, 3 * at, here, 0);
+    light[at] = oklabDistance(signal, 3 * at, local, 3 * at);
     lighter[at] = lab[3 * at]! - hereLab[0]!;
     if (at % STRIDE === 0 && apart < REACH * body.spread) near.push(apart);
   }
   near.sort((one, other) => one - other);
   const noise = (near[Math.floor(near.length / 2)] ?? 0) / MEDIAN_DISTANCE;
   return { columns, rows, perMm, signal, distance, light, lighter, noise };
-}
-
-/** The body's light by place. */
-function surfaceOf(
-  lab: Float32Array,
-  { columns, rows, signal }: Patch,
-  body: Body,
-): (column: number, row: number, out: Float32Array) => void {
-  const matrix = new Float64Array(TERMS * TERMS);
-  const sides = [0, 1, 2].map(() => new Float64Array(TERMS));
-  const terms = new Float64Array(TERMS);
-  for (let at = 0; at < columns * rows; at += STRIDE) {
-    if (oklabDistance(lab, 3 * at, body.lab, 0) > REACH * body.spread) continue;
-    writeTerms(at % columns, Math.floor(at / columns), columns, rows, terms);
-    for (let i = 0; i < TERMS; i++) {
-      for (let j = 0; j < TERMS; j++) matrix[TERMS * i + j]! += terms[i]! * terms[j]!;
-      for (let axis = 0; axis < 3; axis++) sides[axis]![i]! += terms[i]! * signal[3 * at + axis]!;
-    }
-  }
-  // Keeps terms that a few pixels cannot tell near 0.
-  for (let i = 1; i < TERMS; i++) matrix[(TERMS + 1) * i]! += RIDGE * (1 + matrix[0]!);
-  // Each side becomes the coefficients of its channel.
-  const solved = matrix[0]! > 0 && sides.every((side) => solveLinear(matrix.slice(), side));
-  return (column, row, out) => {
-    writeTerms(column, row, columns, rows, terms);
-    for (let axis = 0; axis < 3; axis++) {
-      let value = 0;
-      for (let i = 0; i < TERMS; i++) value += sides[axis]![i]! * terms[i]!;
-      out[axis] = solved ? value : body.signal[CHANNELS[axis]!];
-    }
-  };
-}
-
-const RIDGE = 1e-4;
-
-function writeTerms(column: number, row: number, columns: number, rows: number, out: Float64Array): void {
-  const u = (2 * column) / columns - 1;
-  const v = (2 * row) / rows - 1;
-  out[0] = 1;
-  out[1] = u;
-  out[2] = v;
-  out[3] = u * u;
-  out[4] = u * v;
-  out[5] = v * v;
 }

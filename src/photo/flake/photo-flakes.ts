@@ -83,11 +83,17 @@ interface OnZone {
   readonly zone: FlakedZone;
 }
 
+/** Flake may be in what of a zone is not clear: one with less of that than this part of what a kind covers on the other has none of it. */
+const MOST_UNCLEAR = 0.5;
+
 /** Zones that don't show a kind although it would stand out from their body. */
 function missedBy(group: readonly OnZone[], zones: readonly FlakedZone[]): readonly FlakedZone[] {
   const { flake } = group.reduce((best, each) => (each.flake.peak > best.flake.peak ? each : best));
   const others = zones.filter((zone) => !group.some((each) => each.zone === zone));
-  return others.filter(({ body }) => oklabDistance(flake.core, 0, body, 0) >= AS_CLEAR * flake.peak);
+  return others.filter(
+    ({ body, found }) =>
+      oklabDistance(flake.core, 0, body, 0) >= AS_CLEAR * flake.peak && found.unclear < MOST_UNCLEAR * flake.coverage,
+  );
 }
 
 /** Kinds of all zones, those that are one kind together. */

@@ -46,6 +46,19 @@ test('a plain body has no flake, nor has a highlight along it', () => {
   }
 });
 
+test('a highlight along a bait is no flake, and takes little more than it hides from the flake beside it', () => {
+  const zone = drawnZone(GREEN, [{ across: 0.9, wanted: 0.1, colour: BLUE }], { streak: true });
+  const { kinds } = seenIn(zone);
+  expect(kinds).toHaveLength(1);
+  expect(Math.abs(kinds[0]!.coverage / zone.covered[0]! - 1)).toBeLessThan(0.3);
+});
+
+test('flake that only its glitter tells from the body is not counted, since some of it goes unseen', () => {
+  const dull = seenIn(drawnZone(PEARL, [{ across: 0.6, wanted: 0.15, colour: [0.87, 0.845, 0.745], glitter: 0.1 }]));
+  expect(dull.kinds).toEqual([]);
+  expect(dull.tooFine).toBe(true);
+});
+
 test('flake of a pixel or two is too fine to be counted, which is said', () => {
   const found = seenIn(drawnZone(PEARL, [{ across: 0.3, wanted: 0.1, colour: BLACK }], { perMm: 8 }));
   expect(found.kinds).toEqual([]);

@@ -26,8 +26,9 @@ export function flakeInZone({ bait, lens }: Scene, outlines: readonly (readonly 
         if (!isInside(outline, x, y)) continue;
         lens.look(x, y, sight);
         if (!surface.meets(sight, hit)) continue;
-        seen++;
-        if (bait.flakes && flakeAt(bait.flakes, hit.along, hit.across) > 0) flake++;
+        // Outlines count by their size, however fine the steps in each.
+        seen += step * step;
+        if (bait.flakes && flakeAt(bait.flakes, hit.along, hit.across) > 0) flake += step * step;
       }
     }
   }
