@@ -28,7 +28,7 @@ describe('a field is never offered', () => {
       `colours/dusk.md:3:1 field/unknown: field \`titel\`, expected ${RECIPE_FIELDS}, because \`title\` is there already, and one of the two would be lost → keep \`title\`, and remove this one`,
     ]);
     expect(told({ 'book.md': file('title: Two Cups', 'loss: 8%', 'most: 3') })).toEqual([
-      `book.md:4:1 field/unknown: field \`most\`, expected one of title, maker, address, publish, learn, units, tools, tolerance, loss, rejects, left-in-cup, cup, fill, plastic, ${LOST} → remove it, or move it to the notes`,
+      `book.md:4:1 field/unknown: field \`most\`, expected one of title, maker, address, publish, learn, units, tools, tolerance, loss, rejects, left-in-cup, cup, fill, plastic, measuring-card, ${LOST} → remove it, or move it to the notes`,
     ]);
   });
   test('where it could not hold what stands there', () => {
