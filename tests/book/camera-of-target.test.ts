@@ -61,15 +61,15 @@ describe('a target that was photographed with the camera of the looks', () => {
     );
   });
 
-  test('by another camera, or by none, is one more thing that is off by itself', () => {
-    const [another, none] = ['\ncamera: pocket', ''].map((of) => bookWith(files(PHONE, of)));
+  test('by any other camera is one more thing that is off by itself', () => {
+    const [another, third] = ['\ncamera: pocket', '\ncamera: tablet'].map((of) => bookWith(files(PHONE, of)));
     expect(partOf(another!)).not.toHaveProperty('cameraNumber');
-    expect(nextOf(another!)).toEqual(nextOf(none!));
-    expect(next.proposals[0]!.expected).not.toBe(nextOf(none!).proposals[0]!.expected);
+    expect(nextOf(another!)).toEqual(nextOf(third!));
+    expect(next.proposals[0]!.expected).not.toBe(nextOf(another!).proposals[0]!.expected);
   });
 
   test('is taken as it is where no camera made the looks', () => {
-    expect(nextOf(bookWith(files('', OF_TARGET)))).toEqual(nextOf(bookWith(files('', ''))));
+    expect(nextOf(bookWith(files('', OF_TARGET)))).toEqual(nextOf(bookWith(files('', '\ncamera: pocket'))));
   });
 
   test('says `camera` beside its parts for all that do not say their own', () => {
