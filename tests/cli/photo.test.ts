@@ -17,13 +17,13 @@ leaveAsFound();
 /** As a careful maker takes them, and no larger than it takes. */
 const CAREFUL = {
   ...photoSet('b2'),
-  width: 1200,
-  height: 900,
+  width: 1800,
+  height: 1350,
   tilt: 12,
   gradient: 0.1,
   shadow: 0,
   mixed: 0,
-  glare: 0.5,
+  glare: 0.2,
 };
 
 /** Two photos of an orange bait with silver flake, and one of a blue bait. */

@@ -20,6 +20,7 @@ test('a site carries the notices of its fonts, of what is bundled and of the sea
     '@fontsource-variable/besley',
     'culori',
     'fastest-levenshtein',
+    'js-aruco2',
     'pagefind',
   ]);
   expect(text.match(/SIL OPEN FONT LICENSE Version 1\.1/g)?.length).toBe(2);
