@@ -25,6 +25,9 @@ export interface Body {
 const SAMPLES = 400;
 const NEIGHBOUR = 0.025;
 
+/** A cluster of this part of the densest one's neighbours may be the body: dark flake hardly covers so much beside it. */
+const DENSE_ENOUGH = 0.5;
+
 /**
  * Bounds of the spread, OKLab. Without them the weights of a bait with much flake over black open up to its flake: two of such were
  * 20 and 38 ΔE00 off.
@@ -92,19 +95,25 @@ function weighedMean({ signal, clipped }: Patch, weights: Float32Array): Pick<Bo
   };
 }
 
-/** OKLab of the pixel, of some all over the zone, that has most others near it. */
+/**
+ * OKLab of the pixel, of some all over the zone, that has most others near it: of the darkest cluster that is dense enough, since a lamp that
+ * mirrors along a bait is one colour as well, and lighter.
+ */
 function densest(lab: Float32Array, count: number): Float32Array {
   const samples = Math.min(SAMPLES, count);
   const at = (sample: number): number => 3 * Math.floor(((sample + 0.5) * count) / samples);
-  let best = at(0);
-  let most = -1;
+  const near = new Float32Array(samples);
   for (let i = 0; i < samples; i++) {
-    let near = 0;
     for (let j = 0; j < samples; j++) {
       const distance = oklabDistance(lab, at(i), lab, at(j)) / NEIGHBOUR;
-      near += Math.exp((-distance * distance) / 2);
+      near[i]! += Math.exp((-distance * distance) / 2);
     }
-    if (near > most) [most, best] = [near, at(i)];
   }
-  return Float32Array.of(lab[best]!, lab[best + 1]!, lab[best + 2]!);
+  const enough = DENSE_ENOUGH * near.reduce((most, each) => Math.max(most, each));
+  const dense = Array.from(near.keys()).filter((sample) => near[sample]! >= enough);
+  const darkest = dense.reduce((best, sample) => (lab[at(sample)]! < lab[at(best)]! ? sample : best));
+  const peak = dense
+    .filter((sample) => oklabDistance(lab, at(sample), lab, at(darkest)) < 2 * NEIGHBOUR)
+    .reduce((best, sample) => (near[sample]! > near[best]! ? sample : best));
+  return lab.slice(at(peak), at(peak) + 3);
 }
