@@ -186,6 +186,8 @@ describe.skipIf(browser === undefined || ADDRESS === undefined)(
       const { page, context } = await opened(mineUrl);
       await expect.poll(() => page.textContent('body')).toContain('Home of mine');
       const { value } = (await context.cookies())[0]!;
+      // Its own stream of changes, which brings the cookie, may still be about to begin.
+      await page.close();
 
       const port = await otherSite('');
       for (const host of ['127.0.0.1', ADDRESS]) {
