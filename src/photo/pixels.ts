@@ -52,6 +52,14 @@ export function inSrgbPrimaries({ r, g, b }: LinearRgb, space: Pixels['space']):
   };
 }
 
+/** From this byte on a channel is at the camera's end, and may be anything. */
+export const CLIPPED_BYTE = 253;
+
+/** Luminance of linear light: IEC 61966-2-1. */
+export function luminanceOf({ r, g, b }: LinearRgb): number {
+  return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+}
+
 /**
  * The light of one pixel.
  *

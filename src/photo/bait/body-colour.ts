@@ -36,7 +36,7 @@ const LEAST_SPREAD = 0.012;
 const MOST_SPREAD = 0.03;
 
 /** A pixel further off than this many standard deviations is none of the body's: J. W. Tukey's constant, from memory. */
-const REACH = 4.685;
+export const REACH = 4.685;
 const ROUNDS = 8;
 
 /** Root of the median of chi-square with three degrees of freedom, 2.366 (from memory): median distance by one axis' deviation. */
@@ -65,11 +65,15 @@ export function bodyOf(patch: Patch): Body {
     }
     if (sum[3] === 0) break;
     for (let i = 0; i < 3; i++) centre[i] = sum[i]! / sum[3]!;
-    near.sort((one, other) => one - other);
-    const median = near[Math.floor(near.length / 2)] ?? 0;
-    spread = Math.min(MOST_SPREAD, Math.max(LEAST_SPREAD, median / MEDIAN_DISTANCE));
+    spread = Math.min(MOST_SPREAD, Math.max(LEAST_SPREAD, deviationOf(near)));
   }
   return { ...weighedMean(patch, weights), lab: centre, spread };
+}
+
+/** One standard deviation along an axis of what lies at these distances from its middle; 0 of nothing. The distances are put in order. */
+export function deviationOf(distances: number[]): number {
+  distances.sort((one, other) => one - other);
+  return (distances[Math.floor(distances.length / 2)] ?? 0) / MEDIAN_DISTANCE;
 }
 
 /** Every so many pixels tell the spread. */

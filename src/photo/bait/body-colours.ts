@@ -9,7 +9,7 @@ import type { CardSignals } from '../card/card-signals.ts';
 import type { CardValues } from '../card-values.ts';
 import { byChannel } from '../channels.ts';
 import type { SeenColour } from '../photo-doubt.ts';
-import type { LinearRgb } from '../pixels.ts';
+import { type LinearRgb, luminanceOf } from '../pixels.ts';
 import { printedValues } from '../tone/printed-values.ts';
 import type { Tone } from '../tone/tone.ts';
 import type { Half } from './background.ts';
@@ -28,9 +28,6 @@ export interface BodyColours {
   /** Each colour with what makes it doubtful. */
   readonly seen: readonly SeenColour[];
 }
-
-/** How much of each primary is in the luminance: IEC 61966-2-1. */
-const LUMINANCE: LinearRgb = { r: 0.2126, g: 0.7152, b: 0.0722 };
 
 /** Ink that nobody has measured throws back this much at least and at most: from liquid toner to tired ink. Convention of this book. */
 const LEAST_INK = 0.01;
@@ -71,6 +68,5 @@ function inkOf(light: LinearRgb): LinearRgb {
 }
 
 function ratioOf(white: LinearRgb, black: LinearRgb): number {
-  const luminance = ({ r, g, b }: LinearRgb): number => LUMINANCE.r * r + LUMINANCE.g * g + LUMINANCE.b * b;
-  return Math.min(1, Math.max(0, luminance(black) / Math.max(luminance(white), Number.MIN_VALUE)));
+  return Math.min(1, Math.max(0, luminanceOf(black) / Math.max(luminanceOf(white), Number.MIN_VALUE)));
 }

@@ -4,7 +4,7 @@
  * @packageDocumentation
  */
 import type { Place } from '../../measuring-card/measuring-card.ts';
-import { inSrgbPrimaries, LIGHT_OF_BYTE, type LinearRgb, type Pixels } from '../pixels.ts';
+import { CLIPPED_BYTE, inSrgbPrimaries, LIGHT_OF_BYTE, type LinearRgb, type Pixels } from '../pixels.ts';
 
 /** What of a photo that shows a card is asked here. */
 export interface Shown {
@@ -36,9 +36,6 @@ export interface Patch {
   /** 1 where two channels or more of the photo are at the camera's upper end. */
   readonly clipped: Uint8Array;
 }
-
-/** From this byte on a channel may be anything. */
-const CLIPPED = 253;
 
 /** Between nodes of this many mm, places and light are straight lines: at a tilt of 35° off by less than 0.05 pixels. */
 const NODE_MM = 1;
@@ -155,7 +152,7 @@ function reader({ data, width, height }: Pixels) {
       b += light(2);
       count += 1;
       const nearest = 4 * (clamp(Math.floor(y), height - 1) * width + clamp(Math.floor(x), width - 1));
-      const high = (channel: number): number => (data[nearest + channel]! >= CLIPPED ? 1 : 0);
+      const high = (channel: number): number => (data[nearest + channel]! >= CLIPPED_BYTE ? 1 : 0);
       ends += high(0) + high(1) + high(2) >= 2 ? 1 : 0;
     },
     mean: (): LinearRgb => ({ r: r / count, g: g / count, b: b / count }),

@@ -2,7 +2,7 @@ import { SPOT_MM } from '../../measuring-card/bare-spots.ts';
 import type { MeasuringCard } from '../../measuring-card/measuring-card.ts';
 import { CHANNELS } from '../channels.ts';
 import { medianOf } from '../median.ts';
-import { LIGHT_OF_BYTE, type Pixels } from '../pixels.ts';
+import { CLIPPED_BYTE, LIGHT_OF_BYTE, type Pixels } from '../pixels.ts';
 import type { CardRead, CardRefused } from './card-read.ts';
 import { type CardView, pixelsPerMm, toPixel, toPlace } from './card-view.ts';
 import { findMarks } from './find-marks.ts';
@@ -13,9 +13,6 @@ import { readSignals } from './read-signals.ts';
 import { refineView } from './refine-view.ts';
 import { spotLight } from './spot-light.ts';
 import { surroundings } from './surroundings.ts';
-
-/** A byte like this or more is at the camera's end. */
-const CLIPPED_BYTE = 253;
 
 /** What is this much darker than the paper in the middle, or lighter than nothing, is not paper. */
 const LEAST_OF_PAPER = 0.4;

@@ -14,7 +14,7 @@ import { labByDaylight } from '../../optics/stated-colour.ts';
 import { COLOUR_CHART, FIRST_GREY } from '../../tables/colour-chart.ts';
 import type { CardSignals } from '../card/card-signals.ts';
 import { byChannel, CHANNELS, type Channel } from '../channels.ts';
-import { LIGHT_OF_BYTE, type LinearRgb, type Pixels } from '../pixels.ts';
+import { CLIPPED_BYTE, LIGHT_OF_BYTE, type LinearRgb, type Pixels } from '../pixels.ts';
 import { type CurveBounds, type Knot, monotoneCurve } from '../tone/monotone-curve.ts';
 import { type CardPlaces, type ChartPatch, type Corners, chartPatches } from './chart-patches.ts';
 import { type LitPlace, planeLight } from './plane-light.ts';
@@ -49,7 +49,7 @@ export interface NotCertified {
 const BOUNDS: CurveBounds = { apart: 0.02, flattest: 0.3, steepest: 3, below: 0.8, above: 1 };
 
 /** What is at the camera's end. */
-const CLIPPED = LIGHT_OF_BYTE[253]!;
+const CLIPPED = LIGHT_OF_BYTE[CLIPPED_BYTE]!;
 
 /** Least light of which there is a logarithm worth having. */
 const LEAST_LIGHT = 1e-4;

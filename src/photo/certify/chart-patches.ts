@@ -1,7 +1,7 @@
 import type { Place } from '../../measuring-card/measuring-card.ts';
 import { CHART_COLUMNS, CHART_ROWS, COLOUR_CHART } from '../../tables/colour-chart.ts';
 import { spotOf } from '../photo-spot.ts';
-import type { LinearRgb, Pixels } from '../pixels.ts';
+import { type LinearRgb, luminanceOf, type Pixels } from '../pixels.ts';
 
 /** Between places of the card, mm, and pixels of the photo. */
 export interface CardPlaces {
@@ -68,7 +68,7 @@ function middlesOf([leftTop, rightTop, rightBottom, leftBottom]: Corners): reado
 
 /** How well lights agree with how light the patches are published to be: the correlation of both. */
 function likenessOf(lights: readonly LinearRgb[]): number {
-  const seen = lights.map(({ r, g, b }) => Math.cbrt(Math.max(0, 0.2126 * r + 0.7152 * g + 0.0722 * b)));
+  const seen = lights.map((light) => Math.cbrt(Math.max(0, luminanceOf(light))));
   const published = COLOUR_CHART.map(([L]) => L);
   const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
   const [ofSeen, ofPublished] = [mean(seen), mean(published)];

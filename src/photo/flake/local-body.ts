@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import type { Body } from '../bait/body-colour.ts';
+import { type Body, deviationOf, REACH } from '../bait/body-colour.ts';
 import { oklabDistance, oklabOf, writeOklab } from '../bait/oklab.ts';
 import type { Patch } from '../bait/rectify.ts';
 import { lengthwiseBody } from './lengthwise-body.ts';
@@ -27,10 +27,6 @@ export interface BesideBody {
 /** Every so many pixels tell the noise. */
 const STRIDE = 5;
 
-/** Pixels within this many standard deviations of the middle of the body are of it. */
-const REACH = 4.685;
-const MEDIAN_DISTANCE = 1.538;
-
 /** Distances of a zone from its body. */
 export function besideBody(patch: Patch, body: Body): BesideBody {
   const { columns, rows, perMm, signal } = patch;
@@ -51,7 +47,5 @@ export function besideBody(patch: Patch, body: Body): BesideBody {
     lighter[at] = lab[3 * at]! - hereLab[0]!;
     if (at % STRIDE === 0 && apart < REACH * body.spread) near.push(apart);
   }
-  near.sort((one, other) => one - other);
-  const noise = (near[Math.floor(near.length / 2)] ?? 0) / MEDIAN_DISTANCE;
-  return { columns, rows, perMm, signal, distance, light, lighter, noise };
+  return { columns, rows, perMm, signal, distance, light, lighter, noise: deviationOf(near) };
 }

@@ -10,7 +10,7 @@
 import type { CardSignals } from '../card/card-signals.ts';
 import type { CardValues } from '../card-values.ts';
 import { byChannel, CHANNELS, type Channel } from '../channels.ts';
-import type { LinearRgb } from '../pixels.ts';
+import { type LinearRgb, luminanceOf } from '../pixels.ts';
 import { curveTrust } from './curve-trust.ts';
 import { type CurveBounds, type Knot, monotoneCurve } from './monotone-curve.ts';
 import { type PrintedValues, printedValues } from './printed-values.ts';
@@ -33,9 +33,6 @@ export interface Tone {
  * chart with known greys: the colours' mean error falls from 5.1 to 3.6 and from 6.6 to 4.1, and is flat from 0.3 to 0.6.
  */
 const BY_LIGHTNESS = 0.4;
-
-/** Share of each channel in the luminance: IEC 61966-2-1. */
-const LUMINANCE: LinearRgb = { r: 0.2126, g: 0.7152, b: 0.0722 };
 
 /** Beyond paper nothing is known of the bend, and nothing is added to it; beyond black signals are mostly stray light. */
 const BOUNDS: CurveBounds = { apart: 0.02, flattest: 0.3, steepest: 3, below: 0.8, above: 1 };
@@ -95,7 +92,7 @@ function meanKnots(knots: Readonly<Record<Channel, readonly Knot[]>>): readonly 
 
 /** What is thrown back, with a part of the bend taken back: 0 none, 1 all. */
 function bent(signal: LinearRgb, paper: LinearRgb, curves: Readonly<Record<Channel, Curve>>, part: number): LinearRgb {
-  const lightness = logOf(CHANNELS.reduce((sum, channel) => sum + LUMINANCE[channel] * signal[channel], 0));
+  const lightness = logOf(luminanceOf(signal));
   return byChannel((channel) => {
     const l = logOf(signal[channel]);
     const bend = (at: number): number => curves[channel](at) - at;
