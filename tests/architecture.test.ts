@@ -33,6 +33,11 @@ const FOLDERS: readonly Folder[] = [
     purpose: 'how cups lie in a bait and get there: all of a pattern and of a method, and the cup at a place',
     imports: [],
   },
+  {
+    name: 'shapes',
+    purpose: 'what a bait is in space: drawings of shapes, and what each pixel of a side view holds',
+    imports: ['values'],
+  },
   { name: 'lineage', purpose: 'the graph of derived recipes: cycles, order, coordinates', imports: ['values'] },
   { name: 'optics', purpose: 'spectra, K and S of mixtures, R, tristimulus, Lab, deltaE00', imports: ['tables'] },
   {
@@ -53,7 +58,7 @@ const FOLDERS: readonly Folder[] = [
   {
     name: 'recipe',
     purpose: 'one Markdown text with front matter in, one thing of the book or diagnostics out',
-    imports: ['values', 'diagnostics', 'kinds', 'units', 'tables', 'patterns'],
+    imports: ['values', 'diagnostics', 'kinds', 'units', 'tables', 'patterns', 'shapes'],
   },
   {
     name: 'cup',
@@ -75,6 +80,7 @@ const FOLDERS: readonly Folder[] = [
       'units',
       'tables',
       'patterns',
+      'shapes',
       'lineage',
       'optics',
       'measuring-card',
@@ -112,6 +118,7 @@ const FOLDERS: readonly Folder[] = [
       'measuring-card',
       'learning',
       'patterns',
+      'shapes',
       'lineage',
       'book',
       'words',

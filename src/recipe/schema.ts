@@ -11,6 +11,7 @@ import { EFFECTS } from '../kinds/effects.ts';
 import type { Kind } from '../kinds/kinds.ts';
 import { METHOD_NAMES } from '../patterns/methods.ts';
 import { CORE_ORDERS, PATTERN_NAMES } from '../patterns/patterns.ts';
+import { SHAPE_NAMES } from '../shapes/shape-names.ts';
 import { address } from './address-field.ts';
 import { colour, seenColour, targetOverBlack, targetOverWhite } from './colour-fields.ts';
 import { cut, lookOrCut } from './cut-field.ts';
@@ -330,7 +331,7 @@ export const moldSchema = fields({
   /** The narrowest way in. Left out: poured open, or not measured. */
   gate: length.exactOptional(),
   length: length.exactOptional(),
-  shape: z.enum(['minnow', 'worm', 'grub', 'craw', 'stick', 'tube', 'creature']).default('minnow'),
+  shape: z.enum(SHAPE_NAMES).default('minnow'),
   /** How it is filled. Left out: not said; a tube is dipped on rods. */
   method: z.enum(METHOD_NAMES).exactOptional(),
   /** The part of a shot that its manifold gives the first of two cups. Default half. */

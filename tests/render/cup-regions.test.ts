@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { PATTERN_NAMES, PATTERNS } from '../../src/patterns/patterns.ts';
-import { type BaitShape, baitShape } from '../../src/render/swatch/bait-shapes.ts';
 import { cupRegions } from '../../src/render/swatch/cup-regions.ts';
 import { section } from '../../src/render/swatch/section.ts';
+import { type BaitShape, baitShape } from '../../src/shapes/bait-shapes.ts';
 
 type Point = readonly [x: number, y: number];
 

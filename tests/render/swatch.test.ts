@@ -3,7 +3,6 @@ import { expect, test } from 'vitest';
 import { hexOf } from '../../src/optics/display.ts';
 import { constantSpectrum } from '../../src/optics/spectrum.ts';
 import { bait } from '../../src/render/swatch/bait.ts';
-import { baitLength, baitShape } from '../../src/render/swatch/bait-shapes.ts';
 import { recipeCoats } from '../../src/render/swatch/coat.ts';
 import { type Depth, type FlakeKind, flakeField, seenDepth } from '../../src/render/swatch/flake-field.ts';
 import { flakePatterns } from '../../src/render/swatch/flake-pattern.ts';
@@ -12,6 +11,7 @@ import { randomFrom } from '../../src/render/swatch/random-from.ts';
 import { streakPatterns } from '../../src/render/swatch/streaks.ts';
 import { BLACK_CARD, luminance, tint, WHITE_CARD } from '../../src/render/swatch/tint.ts';
 import { tileBudget } from '../../src/render/tile.ts';
+import { baitLength, baitShape } from '../../src/shapes/bait-shapes.ts';
 import { BLACK_BACKING, WHITE_BACKING } from '../../src/tables/backings.ts';
 import { SAMPLE_BOOK } from './sample-book.ts';
 

@@ -6,6 +6,7 @@ import type { MaterialKind } from '../../kinds/kinds.ts';
 import type { Flake } from '../../optics/flake.ts';
 import type { Tier } from '../../optics/material-constants.ts';
 import type { Method } from '../../patterns/methods.ts';
+import type { ShapedMold } from '../../shapes/shaped-mold.ts';
 import type { Appearance } from './colours.ts';
 import type { Known } from './known.ts';
 import type { Photo } from './photo.ts';
@@ -146,22 +147,16 @@ export interface Material {
 }
 
 /** A mold, as far as amounts and colours depend on it. */
-export interface Mold {
+export interface Mold extends ShapedMold {
   readonly id: string;
   readonly title: string;
   readonly notes: string;
   readonly photos: readonly Photo[];
   readonly cavities: number;
-  /** ml */
-  readonly cavityMl: number;
   readonly sprueMl: number;
-  readonly bodyMm: number;
-  readonly thinMm: number;
   readonly thinPart: string;
   /** The narrowest way in. */
   readonly gateMm?: number;
-  readonly lengthMm?: number;
-  readonly shape: 'minnow' | 'worm' | 'grub' | 'craw' | 'stick' | 'tube' | 'creature';
   readonly bag?: number;
   /** How it is filled, if its file or its shape says. */
   readonly method?: Method;

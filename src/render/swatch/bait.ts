@@ -9,14 +9,14 @@ import type { Mold } from '../../book/model/shelf.ts';
 import type { Settings } from '../../book/model.ts';
 import { opacityClass } from '../../book/recipes/facets.ts';
 import { PATTERNS } from '../../patterns/patterns.ts';
+import { type BaitShape, baitLength, baitShape } from '../../shapes/bait-shapes.ts';
+import { outline, round } from '../../shapes/ribbon.ts';
 import { UNITS } from '../../units/unit.ts';
 import { hexWords } from '../../words/colour.ts';
 import { type Html, html } from '../html.ts';
-import { type BaitShape, baitLength, baitShape } from './bait-shapes.ts';
 import { type Coat, type Coats, cupCoat, lookCoats, recipeCoats } from './coat.ts';
 import { coatFlakes } from './coat-flakes.ts';
 import { cupRegions } from './cup-regions.ts';
-import { outline, round } from './ribbon.ts';
 import { streakPatterns } from './streaks.ts';
 import { BLACK_CARD, luminance, WHITE_CARD } from './tint.ts';
 

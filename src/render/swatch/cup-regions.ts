@@ -5,8 +5,8 @@
  */
 import { type CutRegion, cutAlong, evenly, regionsOf } from '../../patterns/cut.ts';
 import { PATTERNS, type Pattern } from '../../patterns/patterns.ts';
-import type { BaitShape } from './bait-shapes.ts';
-import { band, type Point, type Ribbon } from './ribbon.ts';
+import type { BaitShape } from '../../shapes/bait-shapes.ts';
+import { band, type Point, type Ribbon } from '../../shapes/ribbon.ts';
 
 /** Edges at the outline of a body are drawn beyond it, and cut off there. */
 const BEYOND = 1.6;

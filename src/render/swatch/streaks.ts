@@ -1,5 +1,5 @@
+import { type Point, round, smoothPath } from '../../shapes/ribbon.ts';
 import { type Html, html } from '../html.ts';
-import { type Point, round, smoothPath } from './ribbon.ts';
 
 /** Width of the streaks of a drawing, mm. Common practice, no source: the same as a recipe's default. */
 const STREAK_MM = 1.5;

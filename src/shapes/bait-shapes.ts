@@ -5,8 +5,10 @@
  *
  * @packageDocumentation
  */
-import type { Mold } from '../../book/model/shelf.ts';
+
 import { across, alongside, type Ribbon, ribbon, smoothPath, stretch } from './ribbon.ts';
+import type { ShapeName } from './shape-names.ts';
+import type { ShapedMold } from './shaped-mold.ts';
 
 export interface BaitShape {
   readonly body: Ribbon;
@@ -195,15 +197,15 @@ const creature: Draw = (L, D) => {
   return { body, thin, lines: rings(body, 0.1, 0.92, 12), reachMm: D * 1.28 };
 };
 
-const DRAWINGS: Readonly<Record<Mold['shape'], Draw>> = { minnow, worm, grub, stick, tube, craw, creature };
+const DRAWINGS: Readonly<Record<ShapeName, Draw>> = { minnow, worm, grub, stick, tube, craw, creature };
 
 /** Draws a shape to a length and to the thickness of its body, both in mm. */
-export function baitShape(shape: Mold['shape'], lengthMm: number, thicknessMm: number): BaitShape {
+export function baitShape(shape: ShapeName, lengthMm: number, thicknessMm: number): BaitShape {
   return DRAWINGS[shape](lengthMm, thicknessMm);
 }
 
 /** Part of the cylinder round it that a bait fills, by shape: for the length of a mold that does not state it. Our own drawings' figures. */
-const FULLNESS: Readonly<Record<Mold['shape'], number>> = {
+const FULLNESS: Readonly<Record<ShapeName, number>> = {
   minnow: 0.62,
   worm: 0.72,
   grub: 0.52,
@@ -214,7 +216,7 @@ const FULLNESS: Readonly<Record<Mold['shape'], number>> = {
 };
 
 /** Length of a bait: as the mold states it, or as its volume and thickness let it be, within 2 to 16 thicknesses. */
-export function baitLength(mold: Pick<Mold, 'shape' | 'lengthMm' | 'cavityMl' | 'bodyMm'>): number {
+export function baitLength(mold: Omit<ShapedMold, 'thinMm'>): number {
   if (mold.lengthMm !== undefined) return mold.lengthMm;
   const section = (Math.PI / 4) * mold.bodyMm ** 2 * FULLNESS[mold.shape];
   return Math.min(16, Math.max(2, (mold.cavityMl * 1000) / section / mold.bodyMm)) * mold.bodyMm;
