@@ -41,8 +41,8 @@ export interface PhotoFlake {
   readonly count: number;
 }
 
-/** Why nothing is said of flake: it would be too few pixels across, or there is none. */
-export type NoFlake = 'too-few-pixels' | 'none-seen';
+/** Why nothing is said of flake: it would be too few pixels across, shine hides it, or there is none. */
+export type NoFlake = 'too-few-pixels' | 'glare' | 'none-seen';
 
 /** What makes a measurement worse without spoiling it, or hides something from it. */
 export type PhotoWarning =

@@ -5,6 +5,7 @@ import { counted } from './sentence-text.ts';
 
 const NONE: Readonly<Record<NoFlake, string>> = {
   'too-few-pixels': 'too few pixels for flake: go nearer, or take the photo at the camera’s full size',
+  glare: 'too much shine to tell: turn the card until the bait looks dull, and take it again',
   'none-seen': 'none seen',
 };
 

@@ -126,6 +126,9 @@ describe('photoFlakeText(flake, units)', () => {
 
   test('says why nothing is known of it', () => {
     expect(noFlakeText('none-seen')).toBe('none seen');
+    expect(noFlakeText('glare')).toBe(
+      'too much shine to tell: turn the card until the bait looks dull, and take it again',
+    );
     expect(noFlakeText('too-few-pixels')).toBe(
       'too few pixels for flake: go nearer, or take the photo at the camera’s full size',
     );

@@ -19,8 +19,9 @@ export function averageFlakes(photos: readonly Pick<PhotoMeasured, 'flakes' | 'n
   readonly flakes?: readonly PhotoFlake[];
   readonly noFlake?: NoFlake;
 } {
-  const telling = photos.filter(({ noFlake }) => noFlake !== 'too-few-pixels');
-  if (telling.length === 0) return { noFlake: 'too-few-pixels' };
+  const telling = photos.filter(({ noFlake }) => noFlake === undefined || noFlake === 'none-seen');
+  if (telling.length === 0)
+    return { noFlake: photos.every(({ noFlake }) => noFlake === 'glare') ? 'glare' : 'too-few-pixels' };
   const groups: PhotoFlake[][] = [];
   for (const { flakes = [] } of telling) {
     const free = new Set(groups);

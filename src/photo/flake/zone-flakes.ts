@@ -28,6 +28,8 @@ export interface ZoneFlakes {
   readonly kinds: readonly ZoneFlake[];
   /** Share of the zone that is a highlight. */
   readonly glare: number;
+  /** So much of it that flake may hide there. */
+  readonly hidden: boolean;
   /** Something is there that is too few pixels across, or too faint, to be counted or measured; or the body's own pixels are of many colours. */
   readonly tooFine: boolean;
   /** Share of the zone that is neither body nor flake of a kind that is told. */
@@ -98,12 +100,14 @@ export function zoneFlakes(patch: Patch, body: Body): ZoneFlakes {
   const isFine = (flake: ZoneFlake): boolean => flake.sizeMm * patch.perMm < LEAST_ACROSS;
   const fine = coverageOf(many.filter(({ flake }) => isFine(flake)));
   // Beside more that is too fine, what seems larger is clumps of it.
-  const isSeen = zone.noise <= TEXTURE && glareMm2 <= MOST_GLARE * zoneMm2;
+  const hidden = glareMm2 > MOST_GLARE * zoneMm2;
+  const isSeen = zone.noise <= TEXTURE && !hidden;
   const told = many.filter(({ flake }) => isSeen && !isFine(flake) && isClear(flake) && flake.coverage > fine);
   const untold = coverageOf(many) - coverageOf(told);
   return {
     kinds: told.map(({ flake }) => flake).sort((one, other) => other.coverage - one.coverage),
     glare: glareMm2 / zoneMm2,
+    hidden,
     tooFine: untold > LEAST_COVERAGE,
     unclear: (areaOf(spots) - told.reduce((sum, { areaMm2 }) => sum + areaMm2, 0)) / zoneMm2,
     noise: zone.noise,

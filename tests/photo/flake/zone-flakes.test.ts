@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { bodyOf } from '../../../src/photo/bait/body-colour.ts';
+import { averageFlakes } from '../../../src/photo/flake/average-flakes.ts';
 import { photoFlakes } from '../../../src/photo/flake/photo-flakes.ts';
 import { type ZoneFlakes, zoneFlakes } from '../../../src/photo/flake/zone-flakes.ts';
 import { type DrawnZone, drawnZone } from './drawn-zone.ts';
@@ -88,4 +89,19 @@ test('a coarse photo of a plain bait does not say that there is no flake, a fine
   const zones = [flaked(drawnZone(GREEN, []))];
   expect(photoFlakes(zones, WAY).noFlake).toBe('none-seen');
   expect(photoFlakes(zones, { ...WAY, pixelsPerMm: 7 }).noFlake).toBe('too-few-pixels');
+});
+
+test('where shine hides much of both halves nobody says that there is no flake; one dull half can tell', () => {
+  const blots = { across: 2.5, wanted: 0.2, colour: [1.02, 1.02, 1.02], glitter: 0 } as const;
+  const [shiny, dull] = [flaked(drawnZone(GREEN, [blots])), flaked(drawnZone(GREEN, []))];
+  expect(photoFlakes([shiny, shiny], WAY).noFlake).toBe('glare');
+  expect(photoFlakes([shiny, dull], WAY).noFlake).toBe('none-seen');
+});
+
+test('photos that shine tell nothing of flake beside one that is dull, and of several shiny ones the shine is said', () => {
+  const flake = { sizeMm: 0.9, coverage: 0.1, coverageSd: 0.01, lab: { L: 60, a: 5, b: 40 }, count: 40 };
+  expect(averageFlakes([{ noFlake: 'glare' }, { flakes: [flake] }]).flakes).toHaveLength(1);
+  expect(averageFlakes([{ noFlake: 'glare' }, { noFlake: 'none-seen' }]).noFlake).toBe('none-seen');
+  expect(averageFlakes([{ noFlake: 'glare' }, { noFlake: 'glare' }]).noFlake).toBe('glare');
+  expect(averageFlakes([{ noFlake: 'glare' }, { noFlake: 'too-few-pixels' }]).noFlake).toBe('too-few-pixels');
 });
