@@ -17,19 +17,18 @@ function narrow(text: string): void {
     .toLowerCase()
     .split(/\s+/)
     .filter((word) => word !== '');
-  // A swirl stands at the hue of each of its cups, and is one colour.
-  const shown = new Set<string | undefined>();
+  let shown = 0;
   for (const { element, tiles } of groups) {
     for (const tile of tiles) {
       const fits = words.every((word) => tile.dataset.words?.includes(word) ?? false);
       tile.hidden = !fits;
-      if (fits) shown.add(tile.querySelector('a')?.href);
+      if (fits) shown++;
     }
     element.hidden = tiles.every(({ hidden }) => hidden);
   }
   if (count !== null)
     count.textContent =
-      words.length === 0 ? '' : `${counted(shown.size, 'colour')} shown. Press Enter to search the whole book.`;
+      words.length === 0 ? '' : `${counted(shown, 'colour')} shown. Press Enter to search the whole book.`;
 }
 
 if (input !== null) {

@@ -71,11 +71,20 @@ export interface HueGroup {
 
 const lightnessIn = (entry: ColourEntry, hue: string): number => lookInHue(entry, hue).overWhite.lab.L;
 
-/** All colours of a book by hue, in the order of the wall; one whose cups are seen side by side at each of its families. */
+/** All colours of a book, each once, by the hue under which its owner looks for it, in the order of the wall. */
 export function coloursByHue(book: Book): readonly HueGroup[] {
+  return groupedBy(book, ({ facets }) => facets.hueFamilies.slice(0, 1));
+}
+
+/** All colours of a book by every hue that they show: one whose cups are seen side by side has several. */
+export function coloursShowingHue(book: Book): readonly HueGroup[] {
+  return groupedBy(book, ({ facets }) => facets.hueFamilies);
+}
+
+function groupedBy(book: Book, huesOf: (entry: ColourEntry) => readonly string[]): readonly HueGroup[] {
   const groups = new Map<string, ColourEntry[]>();
   for (const entry of [...book.recipes.map((recipe) => recipeEntry(book, recipe)), ...book.looks.map(lookEntry)]) {
-    for (const hue of entry.facets.hueFamilies) {
+    for (const hue of huesOf(entry)) {
       const group = groups.get(hue);
       if (group === undefined) groups.set(hue, [entry]);
       else group.push(entry);

@@ -215,7 +215,7 @@ test('cards have no heading of a hue of which only looks are published', async (
   const lists = [...page.querySelectorAll('main > h2')].map(
     (hue) => [nameOf(hue).toLowerCase(), hue.nextElementSibling!] as const,
   );
-  expect(new Set(lists.map(([hue]) => hue))).toEqual(new Set(recipes.flatMap(({ facets }) => facets.hueFamilies)));
+  expect(new Set(lists.map(([hue]) => hue))).toEqual(new Set(recipes.map(({ facets }) => facets.hueFamilies[0])));
   for (const [, list] of lists) expect(allByRole(list, 'listitem')).not.toEqual([]);
 });
 

@@ -15,7 +15,8 @@ test.each([
   ['#d9c48f', 'light yellow'],
   ['#ff2020', 'vivid red'],
   ['#1c4870', 'dark blue'],
-  ['#7f8f9f', 'greyish blue'],
+  ['#7f8f9f', 'bluish grey'],
+  ['#6f90ae', 'blue'],
   ['#76b82a', 'bright green'],
 ])('hexWords(%s) is %s', (hex, words) => {
   expect(hexWords(hex)).toBe(words);

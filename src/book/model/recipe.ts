@@ -128,7 +128,7 @@ export interface Recipe {
 
 /** What a colour is found by on the wall and in Find. */
 export interface Facets {
-  /** brown, green, … of the body over white; of each cup, the largest first, where they are seen side by side. */
+  /** brown, green, … of the body over white; of each cup, the largest first and a clear one last, where they are seen side by side. The first is where it hangs on the wall. */
   readonly hueFamilies: readonly string[];
   readonly lightness: 'dark' | 'medium' | 'light';
   readonly opacity: OpacityWord;

@@ -20,41 +20,93 @@ export const HUE_FAMILIES = [
   'black',
 ] as const;
 
-// Below this chroma a colour is called by its lightness. Convention of this book.
-const NEUTRAL_CHROMA = 9;
+/** Where hues end that have a name, degrees of OKLab. Convention of this book, held against the colours that CSS names. */
+export const HUE_ENDS = { red: 36, orange: 74, yellow: 116, green: 190, blue: 284, purple: 340 } as const;
+
+type Family = (typeof HUE_FAMILIES)[number];
+
+/** A colour as people name it: lightness L*, chroma of CIELAB, hue of OKLab in degrees. */
+interface Named {
+  readonly L: number;
+  readonly chroma: number;
+  readonly hue: number;
+}
+
+/** The everyday name of a colour's family. The bounds are a convention of this book. */
+export function hueFamily(lab: Lab): Family {
+  const colour = { L: lab.L, chroma: Math.hypot(lab.a, lab.b), hue: oklabHue(lab) };
+  const { L, hue } = colour;
+  const neutral = neutralFamily(colour);
+  if (neutral !== undefined) return neutral;
+  if (hue < 10) return L > PINK_L ? 'pink' : 'red';
+  if (hue < HUE_ENDS.red) return isSalmon(colour) ? 'pink' : colour.chroma < 14 + 0.9 * (hue - 10) ? 'brown' : 'red';
+  if (hue < OLIVE_FROM && isBrown(colour)) return 'brown';
+  if (hue < HUE_ENDS.orange) return 'orange';
+  if (hue < HUE_ENDS.yellow) return isOlive(colour) ? 'green' : 'yellow';
+  if (hue < HUE_ENDS.green) return 'green';
+  if (hue < HUE_ENDS.blue) return 'blue';
+  return purpleOrPink(colour);
+}
+
+// All that follows are conventions of this book.
+
+/** From here a cool red is a pink, below it a wine red. */
+const PINK_L = 47;
+
+/**
+ * White, grey or black, where a colour is one. What is cool passes for grey with more chroma than what is warm, which is beige soon;
+ * a black keeps a cast, and so does the lightest cream.
+ */
+function neutralFamily({ L, chroma, hue }: Named): Family | undefined {
+  if (L < 25 && chroma < 12 + 0.2 * (25 - L)) return 'black';
+  if (L > 86)
+    return chroma < Math.min(9 + 1.5 * Math.max(0, L - 90), 14) && !isCoolTint(hue, chroma) ? 'white' : undefined;
+  const isCool = hue > HUE_ENDS.yellow && hue < HUE_ENDS.purple;
+  return chroma < (isCool ? 12 : 9) ? 'grey' : undefined;
+}
+
+/** A pale blue or violet is told from white sooner than a cream. */
+const isCoolTint = (hue: number, chroma: number): boolean => hue > HUE_ENDS.yellow && hue < 360 && chroma > 9;
+
+/** A light red that isn't strong. */
+const isSalmon = ({ L, chroma }: Named): boolean => L > 48 + 0.25 * chroma;
+
+/** L* + 0.6 chroma up to which an orange or a yellow is a brown, by hue: what is redder must be darker. */
+const BROWN_BELOW: readonly (readonly [hue: number, sum: number])[] = [
+  [35, 74],
+  [50, 84],
+  [60, 94],
+  [80, 97],
+  [88, 95],
+  [100, 85],
+];
+
+function isBrown({ L, chroma, hue }: Named): boolean {
+  const after = BROWN_BELOW.findIndex(([at]) => at >= hue);
+  const [[from, low], [to, high]] = [BROWN_BELOW[after - 1]!, BROWN_BELOW[after]!];
+  return L + 0.6 * chroma < low + ((high - low) * (hue - from)) / (to - from);
+}
+
+/** From this hue a dark yellow is an olive, found among the greens, and no brown. */
+const OLIVE_FROM = 98.5;
+
+const isOlive = ({ L, hue }: Named): boolean => hue >= OLIVE_FROM && L < hue - 41;
+
+/** Between purple and red: the light ones are pinks, the dark ones purples for longer. */
+function purpleOrPink({ L, hue }: Named): Family {
+  if (L > 65) return hue < 333 ? 'purple' : 'pink';
+  if (L > PINK_L) return hue < HUE_ENDS.purple ? 'purple' : 'pink';
+  return hue < 350 ? 'purple' : 'red';
+}
+
 // White plastic or card that shows through clear plastic is this light at least. Convention of this book.
 const CLEAR_L = 80;
 
-/** Where hues end that have a name, degrees of OKLab. Convention of this book, held against the colours that CSS names. */
-export const HUE_ENDS = { red: 35, orange: 72, yellow: 116, green: 190, blue: 284, purple: 340 } as const;
-
-// A dull colour of the hues from red to yellow is a brown, and a dark one from yellow to green an olive, which is found among the greens.
-const BROWN_L = 62;
-const OLIVE_L = 60;
-
-/** The everyday name of a colour's family. The bounds are a convention of this book. */
-export function hueFamily(lab: Lab): (typeof HUE_FAMILIES)[number] {
-  const { L } = lab;
-  const chroma = Math.hypot(lab.a, lab.b);
-  if (chroma < NEUTRAL_CHROMA) return L < 28 ? 'black' : L > 86 ? 'white' : 'grey';
-  const hue = oklabHue(lab);
-  if (hue < 10 || hue >= HUE_ENDS.purple) return L > 45 ? 'pink' : 'red';
-  if (hue < HUE_ENDS.red) return L > BROWN_L && chroma < 55 ? 'pink' : L < BROWN_L && chroma < 34 ? 'brown' : 'red';
-  if (hue < 104 && L < BROWN_L && chroma < 58) return 'brown';
-  if (hue < HUE_ENDS.orange) return 'orange';
-  if (hue < HUE_ENDS.yellow) return hue > 104 && L < OLIVE_L ? 'green' : 'yellow';
-  if (hue < HUE_ENDS.green) return 'green';
-  if (hue < HUE_ENDS.blue) return 'blue';
-  return 'purple';
-}
-
 /** The family of a look: of its colour over white, or `clear` where it has next to none and hides next to nothing. */
-export function hueFamilyOfAppearance({
-  overWhite: { lab },
-  contrastRatio,
-}: Appearance): (typeof HUE_FAMILIES)[number] {
-  const pale = lab.L > CLEAR_L && Math.hypot(lab.a, lab.b) < NEUTRAL_CHROMA;
-  return pale && opacityClass(contrastRatio).word === 'clear' ? 'clear' : hueFamily(lab);
+export function hueFamilyOfAppearance({ overWhite: { lab }, contrastRatio }: Appearance): Family {
+  const family = hueFamily(lab);
+  const isPale = lab.L > CLEAR_L && (family === 'white' || family === 'grey');
+  return isPale && opacityClass(contrastRatio).word === 'clear' ? 'clear' : family;
 }
 
 /** The word for a lightness L*. The bounds are a convention of this book. */
@@ -82,8 +134,13 @@ export function lookFacets(
   const looks = PATTERNS[pattern].beside
     ? [...cups].sort((one, other) => other.share - one.share).map(({ body }) => body)
     : [side];
+  const families = [...new Set(looks.map(hueFamilyOfAppearance))];
   return {
-    hueFamilies: [...new Set(looks.map(hueFamilyOfAppearance))],
+    // Nobody looks for a bait under the plastic without colour between its colours.
+    hueFamilies: [
+      ...families.filter((family) => family !== 'clear'),
+      ...families.filter((family) => family === 'clear'),
+    ],
     lightness: lightnessClass(lab.L),
     opacity: opacityClass(side.contrastRatio).word,
   };

@@ -2,7 +2,7 @@ import type { Book } from '../../book/model.ts';
 import { flakeHue } from '../../book/recipes/flake-hue.ts';
 import { OPACITY_CLASSES } from '../../tables/opacity-classes.ts';
 import { bookIndex } from '../book-index.ts';
-import { coloursByHue, type HueGroup, lookInHue } from '../colour-entry.ts';
+import { coloursByHue, coloursShowingHue, type HueGroup, lookInHue } from '../colour-entry.ts';
 import { document } from '../document.ts';
 import { foundRow } from '../find-view.ts';
 import { embeddedJson, type Html, html, joined } from '../html.ts';
@@ -116,10 +116,11 @@ export const findPage: PageKind = {
   render: (context) => {
     const { book, assets } = context;
     const groups = coloursByHue(book);
-    const values = facetValues(book, groups);
+    const shown = coloursShowingHue(book);
+    const values = facetValues(book, shown);
     const facets = FACETS.flatMap((facet) => {
       const found = values.get(facet[0]);
-      return found === undefined ? [] : [facetGroup(book, groups, facet, found)];
+      return found === undefined ? [] : [facetGroup(book, shown, facet, found)];
     });
     const count = book.recipes.length + book.looks.length;
     const index = assets.pagefind === undefined ? '' : html` data-pagefind="${link(context, assets.pagefind)}"`;
