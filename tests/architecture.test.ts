@@ -41,6 +41,11 @@ const FOLDERS: readonly Folder[] = [
   { name: 'lineage', purpose: 'the graph of derived recipes: cycles, order, coordinates', imports: ['values'] },
   { name: 'optics', purpose: 'spectra, K and S of mixtures, R, tristimulus, Lab, deltaE00', imports: ['tables'] },
   {
+    name: 'picture',
+    purpose: "a bait's picture from plain values: colour of the plastic, flake, light; typed arrays alone",
+    imports: ['values', 'tables', 'patterns', 'shapes', 'optics'],
+  },
+  {
     name: 'measuring-card',
     purpose: 'the card that is photographed under a bait: what lies where on it, in mm',
     imports: ['values'],
@@ -83,6 +88,7 @@ const FOLDERS: readonly Folder[] = [
       'shapes',
       'lineage',
       'optics',
+      'picture',
       'measuring-card',
       'learning',
       'recipe',

@@ -130,7 +130,16 @@ export function labFromLinear({ r, g, b }: LinearRgb): LabD65 {
  * @example linearFromLab({ L: 100, a: 0, b: 0 }) // { r: 1, g: 1, b: 1 }, to 4 digits
  */
 export function linearFromLab(lab: LabD65): LinearRgb {
-  const { r, g, b } = linearFrom(screenXyz(tristimulusFromLab(lab)));
+  return linearFromTristimulus(tristimulusFromLab(lab));
+}
+
+/**
+ * Red, green and blue in linear light of tristimulus values under D65; outside 0..1 where a screen cannot show the colour.
+ *
+ * @example linearFromTristimulus(whitePoint('D65')) // { r: 1, g: 1, b: 1 }, to 4 digits
+ */
+export function linearFromTristimulus(XYZ: Tristimulus): LinearRgb {
+  const { r, g, b } = linearFrom(screenXyz(XYZ));
   return { r, g, b };
 }
 

@@ -85,7 +85,7 @@ function scatteringOf(kind: ColouringKind, body: Spectrum): number {
 }
 
 /** K′ per mm with which a layer of this S′ over white has the reflectance R: by halving, for R falls as K rises. 0 if even that is too dark. */
-function absorptionOverWhite(R: number, S: number, thickness: number, white: number): number {
+export function absorptionOverWhite(R: number, S: number, thickness: number, white: number): number {
   const shows = (K: number): number => layerOver(K, S, effectiveDepth(K, S, thickness), white);
   if (shows(0) <= R) return 0;
   let low = 0;

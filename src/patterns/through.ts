@@ -30,19 +30,35 @@ export const inLayers: Through = (shares) => shares.map((part, cup) => ({ cup, p
 
 /** The second cup in the middle of the first, from nose to tail: its part of the diameter is the root of its share. */
 export const within: Through = ([, core = 0], { across }) => {
-  const place = 2 * across - 1;
-  const inside = core - place * place;
-  if (inside <= 0) return [{ cup: 0, part: 1 }];
-  const part = Math.sqrt(inside) / discHalf(place);
+  return aroundCore(corePart(core, 2 * across - 1));
+};
+
+/** Part of the thickness that a core takes at a place across a round bait, -1 to 1: one of that share of the bait's cut there. */
+export function corePart(share: number, place: number): number {
+  const inside = share - place * place;
+  return inside <= 0 ? 0 : Math.min(1, Math.sqrt(inside) / discHalf(place));
+}
+
+/** A core that takes a part of the thickness, in its shell. */
+export function aroundCore(part: number): readonly Run[] {
+  if (part <= 0) return [{ cup: 0, part: 1 }];
   const shell: Run = { cup: 0, part: (1 - part) / 2 };
   return part < 1 ? [shell, { cup: 1, part }, shell] : [{ cup: 1, part: 1 }];
-};
+}
 
 /** The second cup at the far side, as it lies level in the bottom of a mold: a segment of the bait's cut, of the area of its share. */
 export const alongTheBottom: Through = ([, stripe = 0], { across }) => {
-  const half = discHalf(2 * across - 1);
-  const level = discPlace(1 - stripe);
-  const part = half > 0 ? Math.min(1, (half - level) / (2 * half)) : Number(level < 0);
+  return onBottom(bottomPart(discPlace(1 - stripe), 2 * across - 1));
+};
+
+/** Part of the thickness that lies below a level of a round bait, from its middle and in its radii, at a place across it, -1 to 1. */
+export function bottomPart(level: number, place: number): number {
+  const half = discHalf(place);
+  return half > 0 ? Math.max(0, Math.min(1, (half - level) / (2 * half))) : Number(level < 0);
+}
+
+/** A cup at the bottom that takes a part of the thickness, under the other. */
+export function onBottom(part: number): readonly Run[] {
   if (part <= 0) return [{ cup: 0, part: 1 }];
   return part < 1
     ? [
@@ -50,7 +66,7 @@ export const alongTheBottom: Through = ([, stripe = 0], { across }) => {
         { cup: 1, part },
       ]
     : [{ cup: 1, part }];
-};
+}
 
 /** Cups behind one another along the bait, the first at its nose. */
 export const endToEnd: Through = (shares, { along }) => [{ cup: nthPart(shares, along), part: 1 }];

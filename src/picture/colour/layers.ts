@@ -1,0 +1,20 @@
+import { MIDDLE } from '../../patterns/place.ts';
+import { inLayers } from '../../patterns/through.ts';
+import { ColourTable } from './colour-table.ts';
+import { metFrom, type PaintedSide, type Painter } from './painter.ts';
+
+/** One cup, or cups over one another, each as thick as its share wherever one looks. */
+export function layersPainter({ bait, side, field: { thicknessMm }, thickestMm }: PaintedSide): Painter {
+  const runs = metFrom(
+    side,
+    inLayers(
+      side.cups.map(({ share }) => share),
+      MIDDLE,
+    ),
+  );
+  const table = new ColourTable(bait, runs, side.taught[0] ?? [], thickestMm);
+  return {
+    add: (pixel, sums) => table.add(thicknessMm[pixel]!, 1, sums),
+    runsAt: () => runs,
+  };
+}
