@@ -9,22 +9,25 @@ const input = document.querySelector<HTMLInputElement>('[data-filter]');
 const count = document.querySelector<HTMLElement>('[data-filter-count]');
 const groups = [...document.querySelectorAll<HTMLElement>('[data-filter-group]')].map((element) => ({
   element,
-  tiles: [...element.querySelectorAll<HTMLElement>('[data-words]')],
+  tiles: [...element.querySelectorAll<HTMLElement>('[data-words]')].map((tile) => ({
+    tile,
+    text: `${tile.textContent} ${tile.dataset.words}`.toLowerCase(),
+  })),
 }));
 
-function narrow(text: string): void {
-  const words = text
+function narrow(asked: string): void {
+  const words = asked
     .toLowerCase()
     .split(/\s+/)
     .filter((word) => word !== '');
   let shown = 0;
   for (const { element, tiles } of groups) {
-    for (const tile of tiles) {
-      const fits = words.every((word) => tile.dataset.words?.includes(word) ?? false);
+    for (const { tile, text } of tiles) {
+      const fits = words.every((word) => text.includes(word));
       tile.hidden = !fits;
       if (fits) shown++;
     }
-    element.hidden = tiles.every(({ hidden }) => hidden);
+    element.hidden = tiles.every(({ tile }) => tile.hidden);
   }
   if (count !== null)
     count.textContent =

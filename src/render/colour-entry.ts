@@ -9,6 +9,7 @@ import type { Facets, Recipe, RecipeLook } from '../book/model/recipe.ts';
 import type { Book } from '../book/model.ts';
 import { HUE_FAMILIES, hueFamilyOfAppearance } from '../book/recipes/facets.ts';
 import { PATTERNS, type Pattern } from '../patterns/patterns.ts';
+import { defined } from '../values/defined.ts';
 import { required } from '../values/required.ts';
 import { bookIndex } from './book-index.ts';
 import { type Coats, lookCoats, recipeCoats } from './swatch/coat.ts';
@@ -18,6 +19,8 @@ export interface ColourEntry {
   readonly title: string;
   readonly pattern: Pattern;
   readonly body: Appearance;
+  /** Absent where it is not told. */
+  readonly thin?: Appearance;
   readonly facets: Pick<Facets, 'hueFamilies' | 'lightness' | 'opacity'>;
   readonly tags: readonly string[];
   /** Colours of the cups over white with their shares, in order. */
@@ -30,20 +33,32 @@ export interface ColourEntry {
 }
 
 function recipeEntry(book: Book, recipe: Recipe): ColourEntry {
-  const { id, title, pattern, body, facets, tags } = recipe;
+  const { id, title, pattern, body, thin, facets, tags } = recipe;
   const cups = recipe.cups.map((cup) => ({ hex: cup.body.overWhite.hex, share: cup.share }));
   const coats = (): Coats => recipeCoats(recipe, required(bookIndex(book).molds, recipe.mold));
-  return { id, title, pattern, body, facets, tags, cups, parts: recipe.cups.map((cup) => cup.body), recipe, coats };
+  const parts = recipe.cups.map((cup) => cup.body);
+  return { id, title, pattern, body, thin, facets, tags, cups, parts, recipe, coats };
 }
 
 function lookEntry(look: RecipeLook): ColourEntry {
-  const { id, title, pattern, body, facets, other } = look;
+  const { id, title, pattern, body, thin, facets, other } = look;
   const parts = other === undefined ? [body] : [body, other];
   // Its shares are the maker's: it is drawn with those of any bait of its pattern.
   const share = (parts.length > 1 && PATTERNS[pattern].second?.share) || 0;
   const shares = [1 - share, share];
   const cups = parts.map(({ overWhite }, index) => ({ hex: overWhite.hex, share: shares[index]! }));
-  return { id, title, pattern, body, facets, tags: [], cups, parts, coats: () => lookCoats(look) };
+  return {
+    id,
+    title,
+    pattern,
+    body,
+    ...defined({ thin }),
+    facets,
+    tags: [],
+    cups,
+    parts,
+    coats: () => lookCoats(look),
+  };
 }
 
 /** The entry of a colour; undefined where the book has none of this id. */

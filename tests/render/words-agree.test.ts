@@ -47,11 +47,11 @@ describe('how much a colour hides', () => {
   });
 });
 
-test('the wall and Find say what each word under a name means, and the wall what the edge of a card is', () => {
+test('the wall and Find say what each word under a name means, and the wall what the strip under a bait is', () => {
   const words = new Set(DEMO_BOOK.recipes.flatMap(({ pattern, facets }) => [pattern, opacityName(facets.opacity)]));
   for (const page of [HOME, FIND])
     expect(allByRole(page, 'term').map(wordsIn)).toEqual(expect.arrayContaining([...words]));
-  expect(wordsIn(HOME)).toContain('The white and black edge is the bare card');
+  expect(wordsIn(HOME)).toMatch(/the strip the plastic as thick as the bait’s body \(left\) and as its thin part/);
 });
 
 describe('the hue that a colour is filed under', () => {

@@ -3,7 +3,6 @@ import { document } from '../document.ts';
 import { type Html, html } from '../html.ts';
 import { hueAnchor, link, paths } from '../links.ts';
 import type { PageContext, PageKind } from '../page.ts';
-import { chipColours, chips } from '../swatch/chip.ts';
 import { tile, tileBudget } from '../tile.ts';
 import { counted, sentence } from '../words.ts';
 import { wordsUnderNames } from '../words-under-names.ts';
@@ -11,6 +10,11 @@ import { wordsUnderNames } from '../words-under-names.ts';
 /** A wall of more colours than this shows some of each hue, and where the others are. */
 const WHOLE_WALL = 480;
 const SOME_OF_A_HUE = 36;
+
+const STRIP = [
+  'the strip',
+  'the plastic as thick as the bait’s body (left) and as its thin part (right), on white card above and black below',
+] as const;
 
 /** The wall of colours. */
 export const homePage: PageKind = {
@@ -35,13 +39,13 @@ export const homePage: PageKind = {
 <p class="lead">The book has no colours yet. <a href="${link(context, paths.foreword)}">The foreword</a> says how to read it.</p>`
           : html`<div class="wall-head">
 <h1>${book.title}</h1>
-<p class="lead">${counted(count, 'colour')}${book.maker === undefined ? '' : html`, poured by ${book.maker}`}. Each tile shows the plastic as thick as the bait’s body (left) and as its thin part (right), over a white card above and a black one below, with its flake at true size. The white and black edge is the bare card.</p>
-<form class="search-form" role="search" action="${link(context, paths.find)}" method="get"><label for="q">Name, material, tag</label><span class="search-line"><input id="q" name="q" type="search" autocomplete="off" data-filter><button type="submit">Find</button></span></form>
+<p class="lead">${counted(count, 'colour')}${book.maker === undefined ? '' : html`, poured by ${book.maker}`}.</p>
+<form class="search-form" role="search" action="${link(context, paths.find)}" method="get"><label for="q">Show only: a name, material or tag</label><span class="search-line"><input id="q" name="q" type="search" autocomplete="off" data-filter><button type="submit">Search all</button></span></form>
 <p class="filter-count" role="status" data-filter-count></p>
 </div>
-${wordsUnderNames([...book.recipes, ...book.looks])}
 <nav class="hues" aria-label="Hues"><ul>${groups.map(hueLink)}</ul></nav>
-<div class="walls">${groups.map((group) => hueSection(context, group, { budget, most }))}</div>`,
+<div class="walls">${groups.map((group) => hueSection(context, group, { budget, most }))}</div>
+${wordsUnderNames([...book.recipes, ...book.looks], [STRIP])}`,
     });
   },
 };
@@ -61,7 +65,7 @@ function hueSection(
       ? html`<span class="count">${count}</span>`
       : html`<a class="count" href="${link(context, paths.find)}?hue=${encodeURIComponent(hue)}">all ${count}</a>`;
   return html`<section class="hue" aria-labelledby="${id}" data-filter-group><h2 id="${id}" tabindex="-1">${sentence(hue)} ${all}</h2>
-<ul class="wall">${shown.map((entry) => tile(context, entry, { ...options, prefix: `t-${hue}` }))}</ul></section>
+<ul class="wall">${shown.map((entry) => tile(context, entry, options))}</ul></section>
 `;
 }
 
@@ -73,6 +77,7 @@ function spread<T>(list: readonly T[], most: number): readonly T[] {
 
 /** A family's name under a strip of its colours. */
 function hueLink({ hue, entries }: HueGroup): Html {
-  const colours = spread(entries, 24).map((entry) => chipColours(lookInHue(entry, hue)));
-  return html`<li><a href="#${hueAnchor(hue)}">${chips(colours, '')}<span>${sentence(hue)} <span class="count">${entries.length}</span></span></a></li>`;
+  const colours = spread(entries, 24).map((entry) => lookInHue(entry, hue).overWhite.hex);
+  const strip = colours.map((hex, at) => html`<path fill="${hex}" d="M${at} 0h1v1h-1z"/>`);
+  return html`<li><a href="#${hueAnchor(hue)}"><svg viewBox="0 0 ${colours.length} 1" preserveAspectRatio="none" shape-rendering="crispEdges" aria-hidden="true">${strip}</svg><span>${sentence(hue)} <span class="count">${entries.length}</span></span></a></li>`;
 }
