@@ -216,7 +216,7 @@ const FULLNESS: Readonly<Record<ShapeName, number>> = {
 };
 
 /** Length of a bait: as the mold states it, or as its volume and thickness let it be, within 2 to 16 thicknesses. */
-export function baitLength(mold: Omit<ShapedMold, 'thinMm'>): number {
+export function baitLength(mold: Omit<ShapedMold, 'thinMm'> & { readonly cavityMl: number }): number {
   if (mold.lengthMm !== undefined) return mold.lengthMm;
   const section = (Math.PI / 4) * mold.bodyMm ** 2 * FULLNESS[mold.shape];
   return Math.min(16, Math.max(2, (mold.cavityMl * 1000) / section / mold.bodyMm)) * mold.bodyMm;

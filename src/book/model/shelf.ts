@@ -153,6 +153,7 @@ export interface Mold extends ShapedMold {
   readonly notes: string;
   readonly photos: readonly Photo[];
   readonly cavities: number;
+  readonly cavityMl: number;
   readonly sprueMl: number;
   readonly thinPart: string;
   /** The narrowest way in. */
