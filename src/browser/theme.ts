@@ -1,8 +1,10 @@
 /**
- * Light or dark: as the system has it, or as the reader chose. Runs before the first paint.
+ * Light or dark: as the system has it, or as the reader chose. Runs before the first paint; and what every page has that opens and closes.
  *
  * @packageDocumentation
  */
+
+import { closeWhenLeft } from './closes.ts';
 
 const KEY = 'book-theme';
 const CHOICES = ['system', 'light', 'dark'] as const;
@@ -40,6 +42,7 @@ function apply(choice: Choice): void {
 let choice = stored();
 apply(choice);
 document.documentElement.dataset.scripted = '';
+closeWhenLeft();
 
 document.addEventListener('DOMContentLoaded', () => {
   const button = document.querySelector<HTMLButtonElement>('[data-theme-switch]');

@@ -8,6 +8,7 @@ import { ownCopyMark } from './edition-mark.ts';
 import { escapeHtml, type Html, html } from './html.ts';
 import { link, paths } from './links.ts';
 import type { PageContext, ScriptName } from './page.ts';
+import { partsBar, partsList } from './parts-of-book.ts';
 import { sharedHead } from './shared-head.ts';
 
 /** What a page gives its document. */
@@ -28,25 +29,6 @@ export interface DocumentParts {
   readonly part?: string;
   /** Class of the body, for pages with a paper of their own. */
   readonly paper?: string;
-}
-
-/** Parts of the book, in the order of the contents. */
-function contents({ book }: PageContext): readonly (readonly [path: string, name: string])[] {
-  return [
-    [paths.home, 'Colours'],
-    [paths.find, 'Find'],
-    [paths.plan, 'Plan a batch'],
-    [paths.match, 'Match'],
-    [paths.photograph, 'Photograph'],
-    [paths.shelf, 'Shelf'],
-    [paths.molds, 'Molds'],
-    ...(book.families.some(({ members }) => members.length > 1) ? [[paths.families, 'Families'] as const] : []),
-    [paths.cards, 'Cards'],
-    [paths.care, 'Care'],
-    [paths.method, 'Method'],
-    [paths.foreword, 'Foreword'],
-    ...(book.edition === 'mine' ? [[paths.manuals, 'Manual'] as const] : []),
-  ];
 }
 
 /** Everything from the book itself, nothing from elsewhere; a script of the search may compile its own module. */
@@ -89,16 +71,12 @@ export function document(context: PageContext, parts: DocumentParts): string {
   const { book, assets } = context;
   const to = (path: string): string => link(context, path);
   const scripts: readonly ScriptName[] = parts.scripts ?? [];
-  const items = contents(context).map(([path, name]) => {
-    const here = path === parts.part;
-    return html`<li><a href="${to(path)}"${here ? html` aria-current="${path === context.url ? 'page' : 'true'}"` : ''}>${name}</a></li>`;
-  });
   return html`<!doctype html>
 <html lang="en" data-root="${to('')}">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy(parts.searches ?? false)}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="viewport" content="width=device-width, initial-scale=1, viewport-fit=cover">
 <meta name="color-scheme" content="light dark">
 <meta name="referrer" content="no-referrer">
 <title>${fullTitle(parts.title, book.title)}</title>
@@ -111,14 +89,13 @@ ${scripts.map((name) => html`<script defer src="${to(assets.scripts[name])}"></s
 <a class="skip" href="#main">Skip to content</a>
 ${ownCopyMark(book)}<header class="top">
 <a class="book-title" href="${to('')}">${book.title}</a>
-<nav class="top-nav" aria-label="Parts of the book"><ul>${items}</ul></nav>
-<p class="top-short"><a href="${to(paths.find)}">Find</a> <a href="#contents">Contents</a></p>
+${partsBar(context, parts.part)}
 </header>
 <main id="main" tabindex="-1">
 ${parts.main}
 </main>
 <footer class="foot">
-<nav id="contents" aria-label="Contents"><h2>Contents</h2><ul>${items}</ul></nav>
+${partsList(context, parts.part)}
 <div class="colophon">
 <p>${book.title}${book.maker === undefined ? '' : html`, by ${book.maker}`}. Colours are computed from the materials and what is really in the cup. A screen comes close; only a poured bait shows the real colour.</p>
 <p>Hot vinyl burns and gives off fumes: <a href="${to(paths.care)}">read the cautions</a> before you heat any. <a href="${to(paths.firstAid('burn'))}">First aid</a> for burns and fumes. Get the whole book <a href="${to(paths.bookData)}">as data</a>, or read the <a href="${to(paths.notices)}">notices</a> for its fonts and programs.</p>
