@@ -5,7 +5,7 @@ import type { FieldsOf } from '../recipe/schema.ts';
 import { millilitres } from '../units/convert.ts';
 import { formatDecimal, formatQuantity } from '../units/format-quantity.ts';
 import type { Quantity } from '../units/quantity.ts';
-import { volumeText } from '../units/volume-text.ts';
+import { CUP_MARKS_ML, volumeText } from '../units/volume-text.ts';
 import { defined } from '../values/defined.ts';
 import type { Settings } from './model.ts';
 import type { Report } from './report.ts';
@@ -47,6 +47,7 @@ export function settingsOf(fields: FieldsOf<'book'>): Settings {
       ? {}
       : { injector: { holdsMl: tools.injector.holds, leftMl: tools.injector.left } }),
     leftInCupMl: fields['left-in-cup'],
+    marksMl: CUP_MARKS_ML[units.volume],
     cupMl: fields.cup,
     fill: fields.fill,
   };

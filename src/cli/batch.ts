@@ -5,7 +5,6 @@ import { batchOfRecipe } from '../book/recipes/batch-of-recipe.ts';
 import { inOrderOfCup, sinksIn } from '../book/recipes/work-material.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
 import { printable } from '../shell/printable.ts';
-import { massText } from '../units/mass-text.ts';
 import { moneyText } from '../units/money-text.ts';
 import { volumeText } from '../units/volume-text.ts';
 import { required } from '../values/required.ts';
@@ -102,7 +101,7 @@ export function batchText(recipe: Recipe, batch: Batch, book: Book): string {
     '',
     ...short.map(
       (missing) =>
-        `${name(missing.material)}: ${shortWords(missing, required(book.materials, missing.material), { volume, mass: massText })}`,
+        `${name(missing.material)}: ${shortWords(missing, required(book.materials, missing.material), book.settings)}`,
     ),
     `Materials: ${costWords(batch.cost, unpriced, money, ` (${money(batch.costPerBait)} per bait)`)}`,
     '',

@@ -2,8 +2,8 @@ import { formatDecimal } from '../units/format-quantity.ts';
 import { scaleText } from '../units/scale-step.ts';
 import type { Bench, BenchMaterial, Measure, Spoon } from './bench.ts';
 
-// More than this many spoonfuls is not how anybody measures; a coarser spoon or the scale is.
-const MOST_SPOONFULS = 6;
+// With a scale at hand nobody levels more spoons than two over a hot cup; without one nobody levels more than six. Common practice, no source.
+const MOST_SPOONFULS = { besideScale: 2, alone: 6 } as const;
 
 // Nobody counts further: common practice, no source. More of a liquid is spooned or weighed where the bench can.
 const MOST_DROPS = 100;
@@ -12,7 +12,8 @@ const MOST_DROPS = 100;
  * The ways to measure about `grams` of a material with the bench's own tools, nearest first: whole drops, sums of level spoons,
  * or steps of the scale. Never empty, never zero: what is too little for every tool is the smallest measure of one.
  *
- * A liquid is dropped where the bench drops and can count that far, a powder or flake is spooned where there are spoons; the scale serves otherwise.
+ * A liquid is dropped where the bench drops and can count that far, a powder or flake is spooned where there are spoons: beside a scale with two
+ * spoonfuls at most. The scale serves otherwise.
  */
 export function measures(grams: number, material: BenchMaterial, bench: Bench): readonly Measure[] {
   const fewDrops = grams <= MOST_DROPS * (material.gramsPerDrop ?? 0);
@@ -21,7 +22,7 @@ export function measures(grams: number, material: BenchMaterial, bench: Bench): 
     material.gramsPerDrop !== undefined && bench.drops && (fewDrops || !otherTools)
       ? dropMeasures(grams, material.gramsPerDrop)
       : bench.spoons.length > 0
-        ? spoonMeasures(grams, material.gramsPerMl, bench.spoons)
+        ? spoonMeasures(grams, material.gramsPerMl, bench)
         : bench.scaleGrams !== undefined
           ? [weighed(grams, bench.scaleGrams)]
           : [{ grams, text: `${formatDecimal(grams)} g`, tool: 'none' as const, effort: 1 }];
@@ -82,13 +83,16 @@ function dropMeasures(grams: number, gramsPerDrop: number): Measure[] {
   }));
 }
 
-function spoonMeasures(grams: number, gramsPerMl: number, spoons: readonly Spoon[]): Measure[] {
+function spoonMeasures(grams: number, gramsPerMl: number, { spoons, scaleGrams }: Bench): readonly Measure[] {
   const ml = grams / gramsPerMl;
+  const most = scaleGrams === undefined ? MOST_SPOONFULS.alone : MOST_SPOONFULS.besideScale;
+  if (scaleGrams !== undefined && ml > most * spoons[0]!.ml && isWeighable(grams, scaleGrams))
+    return [weighed(grams, scaleGrams)];
   const byText = new Map<string, Measure>();
   for (const [index, finest] of spoons.entries()) {
     for (const count of [Math.floor(ml / finest.ml + 1e-9), Math.ceil(ml / finest.ml - 1e-9)]) {
       const measure = spoonfuls(count * finest.ml, spoons.slice(0, index + 1), gramsPerMl);
-      if (measure && measure.effort <= MOST_SPOONFULS) byText.set(measure.text, measure);
+      if (measure && measure.effort <= most) byText.set(measure.text, measure);
     }
   }
   const smallest = spoons.at(-1)!;

@@ -23,6 +23,8 @@ export interface Shop extends Bench {
   readonly injector?: Injector;
   /** What can't be got out of a cup, ml. */
   readonly leftInCupMl: number;
+  /** Plastic is measured in whole marks of a measuring cup that are so far apart, ml; exactly where it is absent. */
+  readonly marksMl?: number;
   /** Size of a cup, ml, and the fraction to which it is filled. */
   readonly cupMl: number;
   readonly fill: number;
@@ -37,8 +39,8 @@ export interface ScalableCup {
   readonly share: number;
   /** Shares of the plastic's volume. */
   readonly plastics: readonly { readonly material: string; readonly fraction: number }[];
-  /** g per ml of plastic. */
-  readonly contents: readonly { readonly material: string; readonly gramsPerMl: number }[];
+  /** g per ml of plastic; `spooned` is a liquid that is measured by volume rather than in drops. */
+  readonly contents: readonly { readonly material: string; readonly gramsPerMl: number; readonly spooned?: true }[];
   /** Volume of the cup with everything in it, per ml of plastic. */
   readonly volumePerPlastic: number;
 }
@@ -67,7 +69,7 @@ export interface BatchLine {
  * Works out a plan: how much of everything for so many good baits of these molds.
  *
  * Mixed volume of a cup = (Σ (baits made × cavity volume + shots × sprue) × (1 + loss)) × the cup's share + what stays in the injector + what stays
- * in each cup. Baits made = the good ones by the part that is not thrown away. A cup that would stand above its fill limit is split into equal cups.
+ * in each cup, up to the next marks of a measuring cup. Baits made = the good ones by the part that is not thrown away. A cup that would stand above its fill limit is split into equal cups.
  *
  * @param colourError for each cup by its place, ΔE00 of grams in a stated volume of plastic against the exact recipe
  * @throws RangeError if a line has no baits, or a cup holds no more than what stays in it
@@ -159,23 +161,24 @@ interface CupTools {
 
 /** A cup of which so much is needed, split into equal ones where it would stand above its fill limit. */
 function batchCup(cup: ScalableCup, neededMl: number, tools: CupTools): BatchCup {
-  const { shop, stock, colourError: errorIn } = tools;
+  const { shop, colourError: errorIn } = tools;
   // What stays in each cup takes room in it too, so the cup's useful room is smaller by that.
   const room = filledMl(shop) - shop.leftInCupMl;
   // A little above the limit a cup is told to be right, and is not split for it.
   const split = neededMl <= room * FULLNESS_LEEWAY ? 1 : Math.ceil(neededMl / room - 1e-9);
-  const volumeMl = neededMl / split + shop.leftInCupMl;
-  const plasticMl = volumeMl / cup.volumePerPlastic;
+  const plastics = toMarks(cup.plastics, (neededMl / split + shop.leftInCupMl) / cup.volumePerPlastic, shop.marksMl);
+  const plasticMl = Object.values(plastics).reduce((sum, ml) => sum + ml, 0);
+  const volumeMl = plasticMl * cup.volumePerPlastic;
   const exact = scaleAmounts(
     Object.fromEntries(cup.contents.map(({ material, gramsPerMl }) => [material, gramsPerMl])),
     plasticMl,
   );
   const colourError = errorIn(plasticMl);
-  const plastics = Object.fromEntries(cup.plastics.map(({ material, fraction }) => [material, plasticMl * fraction]));
+  const stock = asSpooned(cup.contents, tools);
   const { found, brought } = amountsWithCuts({ materials: exact, plastics }, stock, shop, colourError);
   const amounts = cup.contents.flatMap(({ material }): Measured[] => {
     const left = exact[material]! - amountOf(brought.materials, material);
-    const own = { ...tools, colourError };
+    const own = { ...tools, stock, colourError };
     if (left === exact[material]) return [measuredOf(material, exact, found, volumeMl, own)];
     // What a cut brings is not measured again.
     if (left < exact[material]! * ROUNDING) return [];
@@ -195,6 +198,33 @@ function batchCup(cup: ScalableCup, neededMl: number, tools: CupTools): BatchCup
     together: found.together && amounts.filter(({ tool }) => tool !== 'scale').length > 1,
     measuringDeltaE: found.deltaE,
     ...defined({ byHandDeltaE: found.byHandDeltaE }),
+  };
+}
+
+// A cup that is full to a mark by the last digit is not filled to the next.
+const ON_A_MARK = 1e-6;
+
+/** Plastics of a cup, ml: so much together at least, each to the next of a measuring cup's marks. */
+function toMarks(plastics: ScalableCup['plastics'], ml: number, marksMl?: number): Readonly<Record<string, number>> {
+  return Object.fromEntries(
+    plastics.map(({ material, fraction }) => {
+      const exact = ml * fraction;
+      return [material, marksMl === undefined ? exact : Math.ceil(exact / marksMl - ON_A_MARK) * marksMl];
+    }),
+  );
+}
+
+/** The stock as its maker measures it: what is spooned has no drops, where there are spoons. */
+function asSpooned(
+  contents: ScalableCup['contents'],
+  { shop, stock }: Pick<CupTools, 'shop' | 'stock'>,
+): CupTools['stock'] {
+  const spooned = new Set(contents.flatMap((content) => (content.spooned ? [content.material] : [])));
+  if (shop.spoons.length === 0 || spooned.size === 0) return stock;
+  return (material) => {
+    if (!spooned.has(material)) return stock(material);
+    const { gramsPerDrop: _, ...others } = stock(material);
+    return others;
   };
 }
 

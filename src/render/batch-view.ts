@@ -12,7 +12,7 @@ import { measuredName } from '../words/cut.ts';
 import { fillsText, lineText } from '../words/fills.ts';
 import { batchFlakesText } from '../words/flake.ts';
 import { exactWords, measureNote, measuringNotes, weighsText } from '../words/measured.ts';
-import { type AmountForms, type Bought, boughtText, shortWords } from '../words/stock.ts';
+import { type Bought, boughtText, shortWords } from '../words/stock.ts';
 import { heatParagraph } from './heat-paragraph.ts';
 import { type Html, html, joined } from './html.ts';
 import { dot } from './swatch/chip.ts';
@@ -113,10 +113,9 @@ export function takesTitle(edition: Edition): string {
 /** What a batch takes of each material; for whoever has the shelf its cost too, and what must be bought for it. */
 export function batchTakes(batch: BatchAmounts, names: BatchNames): Html {
   if (isCosted(batch)) return batchCosts(batch, names);
-  const forms = amountForms(names);
   const rows = batch.materials.map(
     ({ material, grams }) =>
-      html`<tr><th scope="row">${materialName(names, material)}</th><td>${boughtText(grams, names.material(material), forms)}</td></tr>`,
+      html`<tr><th scope="row">${materialName(names, material)}</th><td>${boughtText(grams, names.material(material), names.settings)}</td></tr>`,
   );
   return html`<div class="scroll"><table class="takes"><thead><tr><th scope="col">Material</th><th scope="col">Needed</th></tr></thead><tbody>${rows}</tbody></table></div>`;
 }
@@ -125,13 +124,8 @@ function isCosted(batch: BatchAmounts): batch is Batch {
   return 'cost' in batch;
 }
 
-function amountForms({ settings }: BatchNames): AmountForms {
-  return { volume: (ml) => volumeText(ml, settings), mass: massText };
-}
-
 function batchCosts(batch: Batch, names: BatchNames): Html {
   const { settings } = names;
-  const forms = amountForms(names);
   const short = batch.materials.filter(({ shortGrams }) => shortGrams > 0);
   const bags = batch.lines.length === 1 ? names.mold(batch.lines[0]!.mold).bag : undefined;
   const priced = batch.materials.length > batch.unpriced.length;
@@ -147,12 +141,12 @@ function batchCosts(batch: Batch, names: BatchNames): Html {
       ? html`<p class="fine">Not counting ${joined(batch.unpriced.map((id) => names.material(id).title))}: no price on file.</p>`
       : '';
   const rows = batch.materials.map(({ material, grams, cost: price, stockGrams, shortGrams, packs }) => {
-    const amountText = (mass: number): string => boughtText(mass, names.material(material), forms);
+    const amountText = (mass: number): string => boughtText(mass, names.material(material), names.settings);
     const left =
       stockGrams === undefined
         ? 'not counted'
         : shortGrams > 0
-          ? html`<strong>${shortWords({ shortGrams, packs }, names.material(material), forms)}</strong>`
+          ? html`<strong>${shortWords({ shortGrams, packs }, names.material(material), names.settings)}</strong>`
           : `${amountText(stockGrams - grams)} left afterwards`;
     return html`<tr><th scope="row">${materialName(names, material)}</th><td>${amountText(grams)}</td><td>${price === undefined ? '–' : moneyText(price, settings)}</td><td>${left}</td></tr>`;
   });

@@ -6,6 +6,12 @@ export interface VolumeUnit {
   readonly volume: 'ml' | 'fl oz';
 }
 
+/** What the marks of a measuring cup are apart, ml: 5 ml, or a quarter of a fluid ounce. Common practice, no source. */
+export const CUP_MARKS_ML = { ml: 5, 'fl oz': UNITS['fl oz'].size / 4 } as const satisfies Record<
+  VolumeUnit['volume'],
+  number
+>;
+
 // A volume as it comes off a cup's marks is told to the mark, kept to four decimals of a millilitre too.
 const MARKS = 4;
 const ROUNDING = 1e-5;

@@ -5,34 +5,31 @@ import { massText, ounceText } from '../units/mass-text.ts';
 import { type VolumeUnit, volumeText } from '../units/volume-text.ts';
 import { counted, listText } from './sentence-text.ts';
 
-/** How a volume in ml and a mass in g are written. */
-export interface AmountForms {
-  volume(ml: number): string;
-  mass(grams: number): string;
-}
-
 /** What is to be known of a material, to tell amounts of it as they are bought and counted. */
 export type Bought = Pick<Material, 'byVolume' | 'byOunce' | 'gramsPerMl'>;
 
-/** An amount of a material as it is bought and counted: by volume in the book's unit of volume, by the ounce or pound, else in grams. */
-export function boughtText(grams: number, { byVolume, byOunce, gramsPerMl }: Bought, forms: AmountForms): string {
-  if (byVolume) return forms.volume(grams / gramsPerMl);
-  return byOunce ? ounceText(grams) : forms.mass(grams);
+/**
+ * An amount of a material as it is bought and counted: by volume in the book's unit of volume, else in grams; what is bought by the ounce
+ * or pound so too, in a book of fluid ounces.
+ */
+export function boughtText(grams: number, { byVolume, byOunce, gramsPerMl }: Bought, units: VolumeUnit): string {
+  if (byVolume) return volumeText(grams / gramsPerMl, units);
+  return byOunce && units.volume === 'fl oz' ? ounceText(grams) : massText(grams);
 }
 
 /**
  * What is missing of a material for a batch, and how much to buy: the same on pages and on the command line. Empty where nothing is.
  *
- * @example shortWords({ shortGrams: 121, packs: 1 }, { byVolume: true, byOunce: false, gramsPerMl: 1.05 }, forms) // '115 ml short: buy 1 pack'
+ * @example shortWords({ shortGrams: 121, packs: 1 }, { byVolume: true, byOunce: false, gramsPerMl: 1.05 }, { volume: 'ml' }) // '115 ml short: buy 1 pack'
  */
 export function shortWords(
   { shortGrams, packs }: Pick<BatchMaterial, 'shortGrams' | 'packs'>,
   material: Bought,
-  forms: AmountForms,
+  units: VolumeUnit,
 ): string {
   if (shortGrams <= 0) return '';
   const buy = packs === 0 ? '' : `: buy ${packs} ${packs === 1 ? 'pack' : 'packs'}`;
-  return `${boughtText(shortGrams, material, forms)} short${buy}`;
+  return `${boughtText(shortGrams, material, units)} short${buy}`;
 }
 
 /** "Not enough on the shelf: 12 drops of Straw and no Mill Blue left." */

@@ -97,7 +97,7 @@ describe('measures', () => {
         const material = drops ? liquid : powder;
         const counted = drops && grams <= 100 * liquid.gramsPerDrop;
         const finest = counted ? liquid.gramsPerDrop : (TSP / 8) * material.gramsPerMl;
-        const found = measures(grams, material, bench);
+        const found = measures(grams, material, NO_SCALE);
         expect(found.length).toBeGreaterThan(0);
         for (const measure of found) expect(measure.grams).toBeGreaterThan(0);
         // Very large amounts are measured in the largest spoon: nobody levels dozens of small ones.
@@ -108,6 +108,23 @@ describe('measures', () => {
         }
       }),
     );
+  });
+});
+
+describe('measures beside a scale', () => {
+  test('are two level spoonfuls at most, near the amount, or its weight', () => {
+    fc.assert(
+      fc.property(fc.double({ min: (TSP / 4) * 0.4, max: 40, noNaN: true }), (grams) => {
+        const [nearest] = measures(grams, powder, bench);
+        expect(Math.abs(nearest!.grams / grams - 1)).toBeLessThanOrEqual(0.2 + 1e-6);
+        if (nearest!.tool === 'spoons') expect(nearest!.effort).toBeLessThanOrEqual(2);
+        else expect(nearest!.tool).toBe('scale');
+      }),
+    );
+  });
+  test('more than two of the largest spoon is weighed, and heaped up only where there is no scale', () => {
+    expect(measures(4 * TSP * 0.4, powder, bench)).toMatchObject([{ text: '7.89 g', tool: 'scale' }]);
+    expect(measures(4 * TSP * 0.4, powder, NO_SCALE)[0]!.text).toBe('4 × 1 tsp');
   });
 });
 

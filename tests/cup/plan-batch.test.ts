@@ -35,6 +35,51 @@ describe('planBatch', () => {
       byWeight: '0.28 g',
     });
   });
+  test('fills plastic to the next mark of a measuring cup, and doses by what is filled', () => {
+    const marked = (
+      plastics: ScalableCup['plastics'],
+      marksMl?: number,
+    ): ReturnType<typeof planBatch>['cups'][number] =>
+      planBatch({
+        cups: [{ ...cup('body', 1), plastics }],
+        lines: [{ mold: minnow, baits: 10 }],
+        shop: { ...shop, ...(marksMl === undefined ? {} : { marksMl }) },
+        stock,
+        colourError: () => () => 0,
+      }).cups[0]!;
+    // 55.8 ml in the cup take 55.5 ml of plastic.
+    const one = marked([{ material: 'supple', fraction: 1 }], 5);
+    expect(one.plastics).toEqual([{ material: 'supple', ml: 60 }]);
+    expect(one.amounts[0]!.grams).toBeCloseTo(60 * 0.005, 12);
+    expect(one.volumeMl).toBeCloseTo(60 * 1.005, 12);
+    const two = marked(
+      [
+        { material: 'supple', fraction: 0.7 },
+        { material: 'firm', fraction: 0.3 },
+      ],
+      5,
+    );
+    expect(two.plastics.map(({ ml }) => ml)).toEqual([40, 20]);
+    expect(marked([{ material: 'supple', fraction: 1 }]).plastics[0]!.ml).toBeCloseTo(55.8 / 1.005, 9);
+  });
+  test('a liquid that its maker spoons is spooned again, where there are spoons', () => {
+    const tool = (spooned: boolean, spoons: Shop['spoons']): string =>
+      planBatch({
+        cups: [{ ...cup('body', 1), contents: [{ material: 'peat', gramsPerMl: 0.04, ...(spooned && { spooned }) }] }],
+        lines: [{ mold: minnow, baits: 10 }],
+        shop: { ...NO_SCALE, spoons },
+        stock,
+        colourError: () => () => 0,
+      }).cups[0]!.amounts[0]!.text;
+    const spoons = [
+      { ml: 2.5, name: '2.5 ml' },
+      { ml: 1.25, name: '1.25 ml' },
+    ];
+    // 2.2 g of 55 ml: 44 drops of 0.05 g.
+    expect(tool(false, spoons)).toBe('44 drops');
+    expect(tool(true, spoons)).toBe('2.5 ml');
+    expect(tool(true, [])).toBe('44 drops');
+  });
   test('makes as many more as are thrown away, so that there are as many good ones as asked', () => {
     const [line] = plan([{ mold: minnow, baits: 24, rejects: 0.05 }]).lines;
     // 24 / 0.95 = 25.26, so 26 are made, in 7 shots of four; 25 would leave 23.75 good ones.

@@ -116,7 +116,9 @@ export function compileCup(
     cup: {
       name: spec.name,
       ...defined({ from: spec.from }),
-      contents: contentsOf(contents),
+      contents: contentsOf(contents).map((content) =>
+        filled.spooned.includes(content.material) ? { ...content, spooned: true as const } : content,
+      ),
       plastics,
       startMl: filled.plasticMl,
       ...defined({ startOf: filled.startOf }),

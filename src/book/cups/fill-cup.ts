@@ -56,6 +56,8 @@ export interface FilledCup<Spec extends CupSpec | ChipSpec = CupSpec> {
   readonly start: CupState;
   /** Grams of each material per millilitre of plastic. */
   readonly contents: Amounts;
+  /** Liquids of which the last dose is a volume: spooned, not counted in drops. */
+  readonly spooned: readonly string[];
   /** Plastic that the recipe starts with, ml: what a cup derived from this one starts with, if it does not say. */
   readonly plasticMl: number;
   /** The cup whose file states that amount, where this one's does not. */
@@ -96,6 +98,7 @@ export function fillCup<Spec extends CupSpec | ChipSpec>(
     state,
     start,
     contents: concentrations(state),
+    spooned: [...filling.spooned],
     plasticMl: filling.plasticMl,
     ...defined({ startOf: filling.startOf }),
     written,
@@ -115,6 +118,7 @@ class Filling {
   plasticMl = 0;
   startOf: FilledCup['startOf'];
   sound = true;
+  readonly spooned = new Set<string>();
   /** Which step of the file each step of the log is in. */
   readonly places: number[] = [];
   readonly volumePerGram = (material: string): number => 1 / required(this.shelf.materials, material).density;
@@ -142,6 +146,7 @@ class Filling {
     const plastics = this.plastics(fields.plastic ?? [], [...path, 'plastic']);
     const ml = total(plastics);
     if (parent) {
+      for (const id of parent.spooned) this.spooned.add(id);
       this.plasticMl = ml || parent.plasticMl;
       if (ml === 0) this.startOf = parent.startOf ?? { recipe: parent.spec.recipe.id, cup: parent.spec.name };
       const scaled = scaleCup(parent.state, this.plasticMl / total(parent.state.plastics));
@@ -246,6 +251,8 @@ class Filling {
         { ml: plasticMl, grams: plasticGrams },
       );
       const { cut } = material;
+      if (UNITS[unit].dimension === 'volume' && material.gramsPerDrop !== undefined) this.spooned.add(id);
+      else this.spooned.delete(id);
       added.push({ material: id, dose: formatDose(dose), grams, ...(cut && { parts: partsOfCut(cut, grams) }) });
     }
     return added;

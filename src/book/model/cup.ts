@@ -35,6 +35,8 @@ export interface Content {
   readonly material: string;
   /** g per ml of plastic. */
   readonly gramsPerMl: number;
+  /** A liquid that its maker measures by volume, and doesn't count in drops. */
+  readonly spooned?: true;
 }
 
 /** One plastic in a cup, as a share of the plastic's volume. */

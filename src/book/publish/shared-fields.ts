@@ -74,7 +74,7 @@ const LOOK: FieldTable<Look> = {
 
 const KNOWN: FieldTable<Known> = { how: 'shared', looks: 'shared', flakeByFace: 'shared' };
 
-const CONTENT: FieldTable<Content> = { material: 'shared', gramsPerMl: 'shared' };
+const CONTENT: FieldTable<Content> = { material: 'shared', gramsPerMl: 'shared', spooned: 'shared' };
 
 const PLASTIC: FieldTable<PlasticShare> = { material: 'shared', fraction: 'shared' };
 
@@ -503,6 +503,7 @@ export const SHARED_FIELDS: FieldTable<Omit<Book, 'looks' | 'recipes' | 'readers
     rejects: 'shared',
     injector: { holdsMl: 'shared', leftMl: 'shared' },
     leftInCupMl: 'shared',
+    marksMl: 'shared',
     cupMl: 'shared',
     fill: 'shared',
     tolerance: 'shared',

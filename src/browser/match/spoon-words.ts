@@ -18,6 +18,7 @@ export function spoonWords(dose: string, bench: Bench): string {
   if (isFault(read) || !SUMS.has(read.unit)) return dose;
   const ml = read.amount * UNITS[read.unit].size;
   // Of something that weighs a gram a millilitre the grams are the volume.
-  const [nearest] = measures(ml, { gramsPerMl: 1 }, bench);
+  const { scaleGrams: _, ...byHand } = bench;
+  const [nearest] = measures(ml, { gramsPerMl: 1 }, byHand);
   return nearest?.tool === 'spoons' && Math.abs(nearest.grams - ml) <= 1e-3 * ml ? nearest.text : dose;
 }

@@ -1,8 +1,7 @@
 import type { Measure } from '../../cup/bench.ts';
 import { cutMeasures, isMeasurable } from '../../cup/cut-measures.ts';
 import { isSure, measures } from '../../cup/measures.ts';
-import { UNITS } from '../../units/unit.ts';
-import { volumeText } from '../../units/volume-text.ts';
+import { CUP_MARKS_ML, volumeText } from '../../units/volume-text.ts';
 import type { Mix } from '../mix/mix.ts';
 import type { MatchBench } from '../shelf/match-bench.ts';
 import type { MatchMaterial } from '../shelf/match-material.ts';
@@ -43,8 +42,6 @@ interface Option {
   readonly effort?: number;
 }
 
-// Plastic is read off a cup's marks: 5 ml, or a quarter of a fluid ounce. Common practice, no source.
-const PLASTIC_STEP_ML = { ml: 5, 'fl oz': UNITS['fl oz'].size / 4 } as const;
 const OPTIONS = 4;
 // A spoonful more to level must gain this much ΔE00.
 const EFFORT = 0.02;
@@ -131,7 +128,7 @@ export function addedPlastic(share: number, plasticMl: number): number {
 }
 
 function plasticOptions(ml: number, { most }: Ingredient, { volume = 'ml' }: MatchBench): readonly Option[] {
-  const step = PLASTIC_STEP_ML[volume];
+  const step = CUP_MARKS_ML[volume];
   const down = Math.floor(ml / step);
   // What fills the cup to its last step is not left out by the last digit.
   const options = [down * step, (down + 1) * step]

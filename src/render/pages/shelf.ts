@@ -35,7 +35,7 @@ import { photoFigures } from '../photo.ts';
 import { shortDescription } from '../short-description.ts';
 import { chipColours, chips, dot } from '../swatch/chip.ts';
 import { flakeCard } from '../swatch/flake-card.ts';
-import { counted, inches, limitText, massText, moneyText, sentence, temperatureText, volumeText } from '../words.ts';
+import { counted, inches, limitText, massText, moneyText, sentence, temperatureText } from '../words.ts';
 
 /** Whether the look of a material means anything: an additive without one does not colour. */
 const colours = ({ ladder, flake, kind }: Material): boolean =>
@@ -168,7 +168,7 @@ function ladder({ book: { settings } }: PageContext, material: Material): Html {
 
 function stockText(material: Material, grams: number, settings: Settings): string {
   if (grams === 0) return 'none';
-  return boughtText(grams, material, { volume: (ml) => volumeText(ml, settings), mass: massText });
+  return boughtText(grams, material, settings);
 }
 
 /** What the usual volume takes, so that uses can be compared: drops or spoons where they come near, with the grams. */
