@@ -148,14 +148,14 @@ describe('a cut', () => {
   });
 
   test('publishedBook has of cuts those that a recipe in full names, and nothing of others', () => {
-    const files = { ...SHELF, 'colours/pool.md': cupOf('plastic: 100 ml supple\nadd: { peat-cut: 100 drops }') };
+    const files = { ...SHELF, 'colours/pool.md': cupOf('plastic: 100 ml supple\nadd: { peat-cut: 8 drops }') };
     const shared = publishedBook(bookWith(files));
     const peat = shared.materials.find(({ id }) => id === 'peat')!;
     expect(peat.cuts!.map(({ id }) => id)).toEqual(['peat-cut']);
     const hidden = publishedBook(
       bookWith({
         ...files,
-        'colours/pool.md': cupOf('plastic: 100 ml supple\nadd: { peat-cut: 100 drops }', 'publish: no\n'),
+        'colours/pool.md': cupOf('plastic: 100 ml supple\nadd: { peat-cut: 8 drops }', 'publish: no\n'),
       }),
     );
     expect(JSON.stringify(hidden)).not.toMatch(/peat-cut|Peat Cut|softener/i);
