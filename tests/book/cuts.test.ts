@@ -148,14 +148,22 @@ describe('a cut', () => {
   });
 
   test('publishedBook has of cuts those that a recipe in full names, and nothing of others', () => {
-    const files = { ...SHELF, 'colours/pool.md': cupOf('plastic: 100 ml supple\nadd: { peat-cut: 8 drops }') };
-    const shared = publishedBook(bookWith(files));
-    const peat = shared.materials.find(({ id }) => id === 'peat')!;
-    expect(peat.cuts!.map(({ id }) => id)).toEqual(['peat-cut']);
+    const files = {
+      ...SHELF,
+      'shelf/colorants/peat-faint.md': file('title: Peat Faint\ncut: { of: peat, with: supple, one-in: 100 }'),
+      'colours/pool.md': cupOf('plastic: 100 ml supple\nadd: { peat-cut: 10 drops }'),
+    };
+    const book = bookWith(files);
+    const measured = book.recipes.flatMap(({ batch }) =>
+      batch.cups.flatMap(({ amounts }) => amounts.flatMap(({ cut }) => cut?.id ?? [])),
+    );
+    const peat = publishedBook(book).materials.find(({ id }) => id === 'peat')!;
+    expect(peat.cuts!.map(({ id }) => id)).toEqual([...new Set(['peat-cut', ...measured])].sort());
+    expect(peat.cuts!.map(({ id }) => id)).not.toContain('peat-faint');
     const hidden = publishedBook(
       bookWith({
         ...files,
-        'colours/pool.md': cupOf('plastic: 100 ml supple\nadd: { peat-cut: 8 drops }', 'publish: no\n'),
+        'colours/pool.md': cupOf('plastic: 100 ml supple\nadd: { peat-cut: 10 drops }', 'publish: no\n'),
       }),
     );
     expect(JSON.stringify(hidden)).not.toMatch(/peat-cut|Peat Cut|softener/i);
