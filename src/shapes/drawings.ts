@@ -40,6 +40,8 @@ interface Cut {
   readonly y?: number;
   /** 0 as thick as its height has it, 1 as the thin part. */
   readonly flat?: number;
+  /** Part of that thickness. */
+  readonly deep?: number;
   readonly lift?: number;
   readonly twist?: number;
 }
@@ -50,14 +52,14 @@ function trunkOf(
   full: number,
   { lengthMm, heightMm, bodyMm, thinMm, girthExponent }: DrawnTo,
 ): readonly Station[] {
-  return cuts.map(({ x, up, down = up, y = 0, flat = 0, lift, twist }) => {
+  return cuts.map(({ x, up, down = up, y = 0, flat = 0, deep = 1, lift, twist }) => {
     const girth = bodyMm * Math.min(1, (up + down) / 2 / full) ** girthExponent;
     return {
       x: x * lengthMm,
       y: y * heightMm,
       up: up * heightMm,
       down: down * heightMm,
-      deep: mix(girth, Math.min(girth, thinMm), flat),
+      deep: deep * mix(girth, Math.min(girth, thinMm), flat),
       flat,
       ...(lift === undefined ? {} : { lift }),
       ...(twist === undefined ? {} : { twist }),
@@ -137,23 +139,25 @@ const minnow: Draw = (to) => {
       [0, 0.28, 0.43, 0.54, 0.61, 0.64, 0.63, 0.59, 0.52, 0.42, 0.32, 0.23, 0.17],
       [0, 0.26, 0.43, 0.57, 0.67, 0.71, 0.71, 0.66, 0.57, 0.45, 0.33, 0.23, 0.17],
     ).map((cut) => ({ ...cut, flat: 0.7 * ramp(0.56, 0.76, cut.x) })),
-    { x: 0.8, up: 0.16, flat: 0.85 },
-    { x: 0.835, up: 0.14, flat: 1 },
-    { x: 0.86, up: 0, flat: 1 },
+    { x: 0.79, up: 0.15, flat: 0.9, deep: 0.85 },
+    { x: 0.82, up: 0.13, flat: 1, deep: 0.5 },
+    { x: 0.845, up: 0.1, flat: 1, deep: 0.25 },
+    { x: 0.86, up: 0, flat: 1, deep: 0.2 },
   ];
   const fin = (side: number): SolidRibbon =>
     limb(
       [
-        [0.75, side * 0.02, 0.1],
-        [0.8, side * 0.08, 0.13],
-        [0.85, side * 0.19, 0.16],
-        [0.9, side * 0.36, 0.17],
-        [0.95, side * 0.54, 0.13],
-        [0.985, side * 0.67, 0.07],
-        [1, side * 0.72, 0],
+        [0.7, side * 0.03, 0.1],
+        [0.755, side * 0.05, 0.12],
+        [0.81, side * 0.11, 0.16],
+        [0.86, side * 0.23, 0.19],
+        [0.91, side * 0.4, 0.18],
+        [0.955, side * 0.57, 0.13],
+        [0.985, side * 0.68, 0.07],
+        [1, side * 0.73, 0],
       ],
       to,
-      { lift: side * 0.5, twist: -side * 0.12 },
+      { lift: side * 0.5, twist: -side * 0.1 },
     );
   return {
     trunk: { ...ROUND_TRUNK, stations: trunkOf(cuts, 0.675, to), thinFrom: 14, rings: [] },
@@ -173,10 +177,10 @@ const worm: Draw = (to) => {
   const cuts = Array.from({ length: count }, (_, index): Cut => {
     const x = index / (count - 1);
     const tail = ramp(0.48, 0.66, x);
-    turn += (2 * Math.PI * mix(1.05, 4.2, tail)) / (count - 1);
-    const sway = Math.sin(turn) * mix(0.4, 0.42, tail) * Math.min(1, x * 3);
+    turn += (2 * Math.PI * mix(1.05, 3.7, tail)) / (count - 1);
+    const sway = Math.sin(turn) * mix(0.4, 0.33, tail) * Math.min(1, x * 3);
     const collar = ramp(0.23, 0.25, x) * (1 - ramp(0.32, 0.34, x));
-    const girth = (0.5 + 0.04 * collar) * mix(1, 0.66, ramp(0.36, 0.52, x));
+    const girth = (0.5 + 0.04 * collar) * mix(1, 0.72, ramp(0.38, 0.53, x));
     const ribbon = mix(0.33, 0.68, ramp(0.52, 0.7, x)) * Math.sqrt(Math.max(0, 1 - ramp(0.74, 1.04, x) * 1.02));
     const head = Math.min(1, Math.sqrt(x / 0.045));
     return {
@@ -200,22 +204,35 @@ const worm: Draw = (to) => {
 };
 
 const grub: Draw = (to) => {
-  const { lengthMm: L } = to;
+  const { lengthMm: L, heightMm: H } = to;
   const body = evenly(0.5, [0, 0.47, 0.6, 0.66, 0.67, 0.66, 0.65, 0.63, 0.6, 0.56, 0.5]);
+  // The tail's curl: part of a circle, from below its middle round its right to above it.
+  const [radius, wide] = [0.128, (0.31 * H) / L];
+  const [middleX, middleY] = [1 - radius - wide, 0.036 - radius];
+  const steps = 9;
+  const curl = Array.from({ length: steps + 1 }, (_, index): Cut => {
+    const part = index / steps;
+    const angle = Math.PI * (0.5 - 1.28 * part);
+    const away = radius * (1 - 0.1 * part);
+    return {
+      x: middleX + away * Math.cos(angle),
+      y: ((middleY + away * Math.sin(angle)) * L) / H,
+      up: part === 1 ? 0 : 0.37 * (1 - part ** 1.8) ** 0.7,
+      flat: 1,
+      lift: 0.35 + 0.5 * Math.sin(Math.PI * part),
+      twist: 0.16 * Math.sin(Math.PI * part),
+    };
+  });
+  const [first] = curl;
+  const sink = (part: number): number => first!.y! * ramp(0.5, middleX + 0.03, part);
+  const root = (x: number, up: number, flat: number, lift: number): Cut => ({ x, y: sink(x), up, flat, lift });
   const cuts: readonly Cut[] = [
     ...body,
-    { x: 0.54, y: 0.01, up: 0.44, flat: 0.15 },
-    { x: 0.585, y: 0.04, up: 0.4, flat: 0.5 },
-    { x: 0.635, y: 0.11, up: 0.4, flat: 0.85 },
-    { x: 0.7, y: 0.24, up: 0.43, flat: 1, lift: 0.2 },
-    { x: 0.775, y: 0.36, up: 0.45, flat: 1, lift: 0.5, twist: 0.06 },
-    { x: 0.85, y: 0.34, up: 0.45, flat: 1, lift: 0.7, twist: 0.12 },
-    { x: 0.91, y: 0.11, up: 0.43, flat: 1, lift: 0.7, twist: 0.16 },
-    { x: 0.928, y: -0.26, up: 0.38, flat: 1, lift: 0.5, twist: 0.16 },
-    { x: 0.9, y: -0.62, up: 0.31, flat: 1, lift: 0.3, twist: 0.12 },
-    { x: 0.835, y: -0.86, up: 0.22, flat: 1, lift: 0.1, twist: 0.08 },
-    { x: 0.76, y: -0.92, up: 0.12, flat: 1 },
-    { x: 0.71, y: -0.9, up: 0, flat: 1 },
+    root(0.54, 0.44, 0.15, 0),
+    root(0.58, 0.4, 0.45, 0),
+    root(0.625, 0.37, 0.8, 0.08),
+    root(0.68, 0.365, 1, 0.2),
+    ...curl,
   ];
   return {
     trunk: {
@@ -243,7 +260,7 @@ const stick: Draw = (to) => {
       ...ROUND_TRUNK,
       stations: trunkOf(cuts, 0.51, to),
       thinFrom: Math.round(0.86 * (count - 1)),
-      rings: rings(L * 0.1, L * 0.86, 17, 0.06),
+      rings: rings(L * 0.1, L * 0.86, 17, 0.075),
     },
     limbs: [],
   };
@@ -323,7 +340,16 @@ const craw: Draw = (to) => {
       { flat: 0.3 },
     );
   const both = (draw: (side: number) => SolidRibbon): readonly SolidRibbon[] => [draw(-1), draw(1)];
-  const claws = both(claw);
+  const { heightMm: H } = to;
+  // Between a claw's fingers: from its palm to its tip, bent inwards.
+  const cleft = (side: number): Groove => ({
+    points: Array.from({ length: 9 }, (_, index): Point => {
+      const part = index / 8;
+      return [L * mix(0.77, 0.985, part), side * H * (mix(1.06, 0.86, part) + 0.1 * part * (1 - part))];
+    }),
+    widthMm: 0.035 * H,
+    deepMm: 0.03 * H,
+  });
   return {
     trunk: {
       ...ROUND_TRUNK,
@@ -332,11 +358,17 @@ const craw: Draw = (to) => {
       rings: rings(L * 0.07, L * 0.33, 7, 0.1),
     },
     limbs: [
-      ...claws,
+      ...both(claw),
       ...both((side) => leg(side, 0.4)),
       ...both((side) => leg(side, 0.455)),
       ...both((side) => leg(side, 0.51)),
     ],
+    grooves: [
+      cleft(-1),
+      cleft(1),
+      { points: arcAcross(L * 0.47, H * 0.62, H * 0.62, -L * 0.05), widthMm: 0.03 * H, deepMm: 0.03 * H },
+    ],
+    eyes: [-1, 1].map((side) => ({ x: L * 0.575, y: side * H * 0.34, radiusMm: 0.07 * H })),
   };
 };
 
@@ -347,9 +379,10 @@ const creature: Draw = (to) => {
       ...cut,
       flat: 0.4 * ramp(0.48, 0.6, cut.x),
     })),
-    { x: 0.61, up: 0.33, flat: 0.75 },
-    { x: 0.66, up: 0.24, flat: 1 },
-    { x: 0.69, up: 0, flat: 1 },
+    { x: 0.59, up: 0.36, flat: 0.75, deep: 0.9 },
+    { x: 0.615, up: 0.3, flat: 1, deep: 0.6 },
+    { x: 0.635, up: 0.2, flat: 1, deep: 0.35 },
+    { x: 0.645, up: 0, flat: 1, deep: 0.2 },
   ];
   const paddle = (side: number, x: number, long: number): SolidRibbon =>
     limb(
@@ -366,9 +399,9 @@ const creature: Draw = (to) => {
   const flap = (side: number): SolidRibbon =>
     limb(
       [
-        [0.52, side * 0.12, 0.14],
-        [0.6, side * 0.2, 0.15],
-        [0.68, side * 0.29, 0.18],
+        [0.5, side * 0.14, 0.14],
+        [0.57, side * 0.18, 0.17],
+        [0.65, side * 0.27, 0.2],
         [0.77, side * 0.41, 0.25],
         [0.86, side * 0.48, 0.3],
         [0.94, side * 0.47, 0.25],

@@ -76,21 +76,18 @@ export function band(ribbon: Ribbon, from: number | readonly number[], to: numbe
   return smoothPath([...alongside(ribbon, from), ...[...alongside(ribbon, to)].reverse()], true);
 }
 
-/** Outline of a whole ribbon. */
+/** Outline of a whole ribbon: round where it ends in a point of its middle line, with corners where it is cut off. */
 export function outline(ribbon: Ribbon): string {
-  return band(ribbon, -1, 1);
-}
-
-/** A ribbon through points, each with its place and its half width. */
-export function ribbon(points: readonly (readonly [x: number, y: number, half: number])[]): Ribbon {
-  const half = points.map(([, , width]) => width);
-  return { middle: points.map(([x, y]) => [x, y]), up: half, down: half };
-}
-
-/** Part of a ribbon, from one part of its points to another, 0..1. */
-export function stretch({ middle, up, down }: Ribbon, from: number, to: number): Ribbon {
-  const [first, last] = [Math.round(from * (middle.length - 1)), Math.round(to * (middle.length - 1)) + 1];
-  return { middle: middle.slice(first, last), up: up.slice(first, last), down: down.slice(first, last) };
+  const { middle, up, down } = ribbon;
+  const pointed = (at: number): boolean => up[at] === 0 && down[at] === 0;
+  const last = middle.length - 1;
+  const upper = alongside(ribbon, -1);
+  const lower = [...alongside(ribbon, 1)].reverse();
+  // A point that both sides share is passed once.
+  if (pointed(0) && pointed(last)) return smoothPath([...upper, ...lower.slice(1, -1)], true);
+  if (pointed(0)) return `${smoothPath([...lower, ...upper.slice(1)], false)}z`;
+  if (pointed(last)) return `${smoothPath([...upper, ...lower.slice(1)], false)}z`;
+  return `${smoothPath(upper, false)}L${smoothPath(lower, false).slice(1)}z`;
 }
 
 /** A line across a ribbon at one of its parts, 0..1, as the ring of a worm. */

@@ -35,10 +35,12 @@ export function solidField(solid: BaitSolid, frame: FieldFrame): BaitField {
     paintRibbon(dense, { ...sections, rings: ribbon.rings }, frame, into);
     return box;
   };
-  const box = paint(solid.trunk, layer);
+  const boxes = [paint(solid.trunk, layer)];
   for (const limb of solid.limbs) {
     const scratch = scratchOf(size);
-    join(layer, scratch, paint(limb, scratch), frame);
+    const box = paint(limb, scratch);
+    join(layer, scratch, box, frame);
+    boxes.push(box);
   }
   const { thicknessMm, liftMm: heightMm } = layer;
   for (let at = 0; at < size; at++) {
@@ -48,8 +50,17 @@ export function solidField(solid: BaitSolid, frame: FieldFrame): BaitField {
   const { cover, alongMm, across, halfMm, part } = layer;
   const { columns, rows, pixelsPerMm, noseX, noseY } = frame;
   const placed = { columns, rows, pixelsPerMm, noseX, noseY };
-  pressDents(solid, { ...placed, cover, heightMm }, box);
+  pressDents(solid, { ...placed, cover, heightMm }, around(boxes));
   return { ...placed, cover, thicknessMm, alongMm, across, halfMm, part, heightMm };
+}
+
+function around(boxes: readonly Box[]): Box {
+  return {
+    left: Math.min(...boxes.map(({ left }) => left)),
+    right: Math.max(...boxes.map(({ right }) => right)),
+    top: Math.min(...boxes.map(({ top }) => top)),
+    bottom: Math.max(...boxes.map(({ bottom }) => bottom)),
+  };
 }
 
 /** The layer that limbs are painted into, kept from bait to bait: a fresh one costs more than what is painted. */

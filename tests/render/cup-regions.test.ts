@@ -45,7 +45,7 @@ function tipFrom(shape: BaitShape, share: number): number | undefined {
 }
 
 test('a tip begins where its share of the plastic does', () => {
-  const shape = { ...baitShape('stick', 100, 10), thin: [] };
+  const shape = { ...baitShape({ shape: 'stick', lengthMm: 100, bodyMm: 10, thinMm: 4 }), thin: [] };
   const { middle, up } = shape.body;
   const halfAt = (x: number): number => {
     const after = middle.findIndex(([place]) => place > x);
@@ -63,7 +63,7 @@ test('a tip begins where its share of the plastic does', () => {
 });
 
 test('a tail takes some of the share of a tip, or all of it', () => {
-  const tailed = baitShape('grub', 60, 10);
+  const tailed = baitShape({ shape: 'grub', lengthMm: 60, bodyMm: 10, thinMm: 2 });
   expect(tipFrom(tailed, 0.5)!).toBeGreaterThan(tipFrom({ ...tailed, thin: [] }, 0.5)!);
   expect(tipFrom(tailed, 0.05)).toBeUndefined();
 });

@@ -11,7 +11,7 @@ import { randomFrom } from '../../src/render/swatch/random-from.ts';
 import { streakPatterns } from '../../src/render/swatch/streaks.ts';
 import { BLACK_CARD, luminance, tint, WHITE_CARD } from '../../src/render/swatch/tint.ts';
 import { tileBudget } from '../../src/render/tile.ts';
-import { baitLength, baitShape } from '../../src/shapes/bait-shapes.ts';
+import { baitShape } from '../../src/shapes/bait-shapes.ts';
 import { BLACK_BACKING, WHITE_BACKING } from '../../src/tables/backings.ts';
 import { SAMPLE_BOOK } from './sample-book.ts';
 
@@ -186,16 +186,10 @@ test('every number of a drawing is finite, for every shape', () => {
   for (const shape of ['minnow', 'worm', 'grub', 'craw', 'stick', 'tube', 'creature'] as const) {
     const drawing = bait(recipe, { ...mold, shape }, { id: 'x', seed: shape, label: shape }).toString();
     expect(drawing).not.toMatch(/NaN|Infinity|undefined/);
-    const { thin, reachMm } = baitShape(shape, 80, 10);
+    const { thin, reachMm } = baitShape({ shape, lengthMm: 80, bodyMm: 10, thinMm: 2 });
     const lowest = Math.max(...thin.flatMap(({ middle, down }) => middle.map(([, y], at) => y + down[at]! * 0.5)));
     expect(lowest).toBeLessThanOrEqual(reachMm);
   }
-});
-
-test('baitLength(mold) is as stated, or as the volume has it', () => {
-  expect(baitLength({ shape: 'stick', lengthMm: 100, cavityMl: 6, bodyMm: 9 })).toBe(100);
-  const long = baitLength({ shape: 'stick', cavityMl: 5, bodyMm: 9 });
-  expect(long).toBeCloseTo(2 * baitLength({ shape: 'stick', cavityMl: 2.5, bodyMm: 9 }), 6);
 });
 
 test('streakPatterns(coat, share, options) cover about its share of the tile', () => {

@@ -9,7 +9,7 @@ import type { Mold } from '../../book/model/shelf.ts';
 import type { Settings } from '../../book/model.ts';
 import { opacityClass } from '../../book/recipes/facets.ts';
 import { PATTERNS } from '../../patterns/patterns.ts';
-import { type BaitShape, baitLength, baitShape } from '../../shapes/bait-shapes.ts';
+import { type BaitShape, baitShape } from '../../shapes/bait-shapes.ts';
 import { outline, round } from '../../shapes/ribbon.ts';
 import { UNITS } from '../../units/unit.ts';
 import { hexWords } from '../../words/colour.ts';
@@ -57,7 +57,7 @@ function recipeAreas(recipe: Recipe, mold: Mold, shape: BaitShape): readonly Are
   ];
 }
 
-/** Thickness of thin parts where nobody says, mm: of what is drawn only the border of a tip depends on it. */
+/** Thickness of thin parts where nobody says, mm. */
 const USUAL_THIN_MM = 2;
 
 /** With the shares of any bait of its pattern: how a maker shares one out is not published. */
@@ -105,12 +105,7 @@ export interface BaitDrawing {
   readonly scale?: Pick<Settings, 'volume'>;
 }
 
-function drawing(
-  shape: BaitShape,
-  lengthMm: number,
-  areas: readonly Area[],
-  { id, seed, label, scale }: BaitDrawing,
-): Html {
+function drawing(shape: BaitShape, areas: readonly Area[], { id, seed, label, scale }: BaitDrawing): Html {
   const streaks = areas.flatMap((area) => area.streaks ?? []);
   const flakes = coatFlakes(
     [...areas, ...streaks].map(({ coat }) => coat),
@@ -141,7 +136,7 @@ function drawing(
       return clipped ? html`<g clip-path="url(#${id}-body)">${painted}</g>` : html`${painted}`;
     });
   const lines = html`<g class="bait-lines"><use href="#${idOf(body)}"/>${shape.lines.map((d) => html`<path d="${d}"/>`)}</g>`;
-  const width = round(lengthMm + 2 * MARGIN_MM);
+  const width = round(shape.lengthMm + 2 * MARGIN_MM);
   const height = round(2 * (shape.reachMm + MARGIN_MM * 0.75));
   const panel = (view: View, parts: Html): Html => {
     const over = view === 'white' ? WHITE_CARD : BLACK_CARD;
@@ -162,22 +157,19 @@ function scaleBar(width: number, height: number, { volume }: Pick<Settings, 'vol
 
 /** A recipe's bait in its own mold. */
 export function bait(recipe: Recipe, mold: Mold, options: BaitDrawing): Html {
-  const lengthMm = baitLength(mold);
-  const shape = baitShape(mold.shape, lengthMm, mold.bodyMm);
-  return drawing(shape, lengthMm, recipeAreas(recipe, mold, shape), options);
+  const shape = baitShape(mold);
+  return drawing(shape, recipeAreas(recipe, mold, shape), options);
 }
 
 /** The bait of a recipe of which only the look is published, in a usual size of its shape. */
 export function lookBait(look: RecipeLook, options: Omit<BaitDrawing, 'scale'>): Html {
-  const [lengthMm, thicknessMm] = [80, 11];
-  const shape = baitShape(look.shape, lengthMm, thicknessMm);
-  return drawing(shape, lengthMm, lookAreas(look, shape), options);
+  const shape = baitShape({ shape: look.shape, lengthMm: 80, bodyMm: 11, thinMm: USUAL_THIN_MM });
+  return drawing(shape, lookAreas(look, shape), options);
 }
 
 /** The outline of a mold's bait, in grey. */
 export function baitOutline(mold: Mold): Html {
-  const lengthMm = baitLength(mold);
-  const shape = baitShape(mold.shape, lengthMm, mold.bodyMm);
+  const { lengthMm, ...shape } = baitShape(mold);
   const height = round(2 * shape.reachMm + 2);
   return html`<svg class="bait-outline" aria-hidden="true" width="${round(lengthMm + 2)}mm" height="${height}mm" viewBox="-1 ${round(-height / 2)} ${round(lengthMm + 2)} ${height}">${shape.thin.map((part) => html`<path class="thin" d="${outline(part)}"/>`)}<path class="body" d="${outline(shape.body)}"/><g class="bait-lines">${shape.lines.map((d) => html`<path d="${d}"/>`)}</g></svg>`;
 }
