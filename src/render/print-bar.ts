@@ -15,3 +15,6 @@ export function sheetBar(context: PageContext, sheets: number, words: Html, othe
 
 /** How paper comes out at its size. */
 export const PRINT_AT_SIZE = 'Print at 100 %, no margins, background graphics on.';
+
+/** How fronts and backs meet. */
+export const PRINT_BOTH_SIDES = 'On both sides, flipped on the long edge.';

@@ -3,6 +3,7 @@ import { PDFDocument } from 'pdf-lib';
 import type { Browser, Page } from 'playwright-core';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { paintedPages, paintedSvg } from './painted-pdf.ts';
 import { book, connect, pagesByKind, visit } from './visit.ts';
 
 let browser: Browser;
@@ -29,6 +30,29 @@ async function printed(page: Page): Promise<readonly { readonly width: number; r
   const pdf = await page.pdf({ preferCSSPageSize: true, printBackground: true });
   return (await PDFDocument.load(pdf)).getPages().map((sheet) => sheet.getSize());
 }
+
+/** The codes on the printed pages of a page, read back from the PDF. */
+async function codesPrinted(page: Page): Promise<readonly string[]> {
+  const sheets = await paintedPages(await page.pdf({ preferCSSPageSize: true, printBackground: true }));
+  const found: string[] = [];
+  for (const sheet of sheets) {
+    const codes = sheet.paths.filter(({ lineMm, subpaths }) => lineMm !== undefined && subpaths.length > CODE_RUNS);
+    for (const code of codes) {
+      const one = paintedSvg({ ...sheet, paths: [code] }, PX_PER_MM);
+      const { data, info } = await sharp(Buffer.from(one))
+        .flatten({ background: '#fff' })
+        .ensureAlpha()
+        .raw()
+        .toBuffer({ resolveWithObject: true });
+      found.push(jsQR(new Uint8ClampedArray(data), info.width, info.height)?.data ?? 'not read');
+    }
+  }
+  return found;
+}
+
+/** No other drawing is a line in so many pieces. */
+const CODE_RUNS = 100;
+const PX_PER_MM = 8;
 
 /** What sticks out of its paper, or is cut off inside a part of it, as it is printed. */
 async function cutOff(page: Page, papers: string): Promise<readonly string[]> {
@@ -119,19 +143,27 @@ describe('a card', () => {
     }
   });
 
-  test('carries the address of its recipe in a code that a telephone reads', async () => {
+  test('printed, carries a code by which a telephone finds its recipe with the batch that it is for', async () => {
     const { recipes, address } = book();
-    for (const { id } of [recipes[0]!, recipes.at(-1)!]) {
-      const { page, close } = await visit(browser, `colours/${id}/card/`, { deviceScaleFactor: 3 });
-      const picture = await page
-        .locator('[data-card] svg[aria-label^="QR"], [data-card] [aria-label^="QR"] svg')
-        .first()
-        .screenshot();
-      const { data, info } = await sharp(picture).ensureAlpha().raw().toBuffer({ resolveWithObject: true });
-      expect(jsQR(new Uint8ClampedArray(data), info.width, info.height)?.data).toBe(`${address}colours/${id}/`);
-      await close();
+    for (const { id, batch } of [recipes[0]!, recipes.at(-1)!]) {
+      const [line] = batch.lines;
+      const asked = `${address}colours/${id}/?baits=${line!.baits}&mold=${line!.mold}`;
+      for (const path of [`colours/${id}/card/`, `colours/${id}/card-4x6/`]) {
+        const { page, close } = await visit(browser, path);
+        expect(await codesPrinted(page)).toEqual([asked]);
+        await close();
+      }
     }
   });
+});
+
+test.each(['cards/a4/', 'cards/letter/'])('every code on the sheets of %s reads back, printed', async (path) => {
+  const { page, close } = await visit(browser, path);
+  const { recipes, address } = book();
+  const found = (await codesPrinted(page)).map((code) => code.replace(/\?.*/, ''));
+  expect(new Set(found)).toEqual(new Set(recipes.map(({ id }) => `${address}colours/${id}/`)));
+  expect(found.length).toBe(recipes.length);
+  await close();
 });
 
 test('a recipe page prints whole, without the parts that only work on a screen', async () => {

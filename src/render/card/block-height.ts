@@ -1,36 +1,28 @@
 /**
- * Heights of the parts of a card, estimated from their letters, on the safe side; a test prints the cards and finds nothing cut off.
+ * Heights of the parts of a card, from the widths of the letters in them; a test prints the cards and finds nothing higher.
  * Units: mm.
  *
  * @packageDocumentation
  */
-import { stepText } from '../../words/step-text.ts';
+import type { StepWords } from '../../patterns/pattern.ts';
+import {
+  ABOVE,
+  BELOW_TITLE,
+  COLUMNS,
+  FOOT,
+  LEADING,
+  LIST,
+  LOWER,
+  MARGIN,
+  PICTURE,
+  PLATE,
+  ROW,
+  TITLE_LEADING,
+  TYPE,
+  WRITTEN,
+} from './card-type.ts';
 import type { CardContent, CardCup, CardRow } from './content.ts';
-import { lineCount, type Type, textWidth } from './text-lines.ts';
-
-/** Sizes at scale 1; the style sheet has the same. */
-const TYPE = {
-  margin: 5.5,
-  title: 7,
-  batch: 3.5,
-  cup: 4.4,
-  measure: 5,
-  name: 4.4,
-  weight: 3.5,
-  small: 3.1,
-  steps: 3.5,
-  cautions: 2.9,
-} as const;
-const LEADING = 1.22;
-/** Height of the drawdown card at the top of the first side, and of the head of the others. */
-const SWATCH = 21;
-const NEXT_HEAD = 9;
-const FOOT = 6;
-const QR = 24;
-/** Columns of the measures, the names and the weights, as parts of the width; the style sheet has the same. */
-const COLUMNS = { measure: 0.43, name: 0.38, weight: 0.19 } as const;
-/** Between the measure and the name, and between the others: with a little on the safe side. */
-const GAP = { measure: 3.2, other: 1.2 } as const;
+import { lineCount, linesOf, type Run } from './text-lines.ts';
 
 /** Part of a card's content that stays together. */
 export type CardBlock =
@@ -42,90 +34,129 @@ export type CardBlock =
       readonly continued: boolean;
     }
   | { readonly kind: 'heat' }
-  | { readonly kind: 'steps' }
+  | { readonly kind: 'steps'; readonly steps: readonly StepWords[]; readonly from: number }
   | { readonly kind: 'cautions' };
 
-/** Width of the text, mm, and scale of its type. */
-export interface Measure {
-  readonly width: number;
-  readonly scale: number;
+/** Width of the text on paper of this width. */
+export function textWidthOf(widthMm: number): number {
+  return widthMm - 2 * MARGIN.side;
+}
+
+/** Names of cups and what else is fat stands in words of a step. */
+function stepRuns(step: StepWords): readonly Run[] {
+  return step.map((part) =>
+    typeof part === 'string'
+      ? { text: part, size: TYPE.steps }
+      : { text: part.cup, size: TYPE.steps, type: 'bold' as const },
+  );
 }
 
 /** A row of a cup. */
-export function rowHeight(row: CardRow, { width, scale }: Measure): number {
-  const lines = (text: string, size: number, column: number, type?: Type): number =>
-    lineCount(text, size * scale, width * column - (column === COLUMNS.measure ? GAP.measure : GAP.other), type) *
-    size *
-    scale *
-    LEADING;
-  const head = row.weight === undefined ? COLUMNS.name + COLUMNS.weight : COLUMNS.name;
-  const note = row.note === undefined ? 0 : lines(row.note, TYPE.small, head);
-  const name = lines(row.name, TYPE.name, head) + note;
-  const weight = row.weight === undefined ? 0 : lines(row.weight, TYPE.weight, COLUMNS.weight);
-  // What a measure weighs stands behind it where there is room, else on a line of its own.
-  const weighs = row.weighs === undefined ? 0 : textWidth(` ${row.weighs}`) * TYPE.small * scale;
-  const behind =
-    textWidth(row.measure, 'bold') * TYPE.measure * scale + weighs <= width * COLUMNS.measure - GAP.measure;
-  const below = weighs === 0 || behind ? 0 : TYPE.small * scale * LEADING;
-  return Math.max(lines(row.measure, TYPE.measure, COLUMNS.measure, 'bold') + below, name, weight) + 1.4 * scale;
+export function rowHeight({ measure, weighs, name, note, weight }: CardRow, width: number): number {
+  const column = (part: number): number => width * part - COLUMNS.gap;
+  const measured: readonly Run[] = [
+    { text: measure, size: TYPE.measure, type: 'bold' },
+    ...(weighs === undefined ? [] : [{ text: ` ${weighs}`, size: TYPE.small }]),
+  ];
+  const lines = (text: string, size: number, room: number): number => lineCount(text, size, room) * size * LEADING;
+  const named = (room: number): number =>
+    lines(name, TYPE.name, room) + (note === undefined ? 0 : lines(note, TYPE.small, room));
+  const lower = (size: number): number => LOWER * (TYPE.measure - size);
+  const heights = [
+    linesOf(measured, column(COLUMNS.measure)) * TYPE.measure * LEADING,
+    lower(TYPE.name) + named(weight === undefined ? width * (COLUMNS.name + COLUMNS.weight) : column(COLUMNS.name)),
+    weight === undefined ? 0 : lower(TYPE.weight) + lines(weight, TYPE.weight, width * COLUMNS.weight),
+  ];
+  return Math.max(...heights) + ROW.above + ROW.below + ROW.line;
 }
 
 /** The heading of a cup. */
-export function cupHeadHeight(cup: CardCup, { width, scale }: Measure): number {
-  const head = lineCount(`${cup.name}  ${cup.share} ${cup.split ?? ''}`, TYPE.cup * scale, width - 6, 'bold');
-  return head * TYPE.cup * scale * LEADING + 3.4 * scale;
+export function cupHeadHeight({ name, share, split }: CardCup, continued: boolean, width: number): number {
+  const lines = linesOf(
+    [
+      { text: `${name}${continued ? ', continued' : ''} `, size: TYPE.cup, type: 'bold' },
+      { text: `${share}${split === undefined ? '' : ', '}`, size: TYPE.small },
+      { text: split ?? '', size: TYPE.small, type: 'bold' },
+    ],
+    // The dot in the cup’s colour stands before it.
+    width - TYPE.cup - 1.5,
+  );
+  return ABOVE.cup + lines * TYPE.cup * LEADING + ABOVE.heading + 0.4;
 }
 
 /** What is to be known of a cup, below its last row. */
-export function notesHeight(notes: readonly string[], { width, scale }: Measure): number {
-  return textHeight(notes, TYPE.small * scale, width, 0.8 * scale);
+export function notesHeight(notes: readonly string[], width: number): number {
+  return notes.reduce((sum, note) => sum + 0.6 + lineCount(note, TYPE.small, width) * TYPE.small * LEADING, 0);
 }
 
-function textHeight(texts: readonly string[], size: number, width: number, gap: number): number {
-  return texts.reduce((sum, text) => sum + lineCount(text, size, width) * size * LEADING + gap, 0);
+/** Of a part with a heading and a list, without the list. */
+export function listHeadHeight(): number {
+  return ABOVE.block + TYPE.cup * LEADING;
+}
+
+/** One step of the order of work. */
+export function stepHeight(step: StepWords, width: number): number {
+  return linesOf(stepRuns(step), width - LIST.indent) * TYPE.steps * LEADING + LIST.between;
+}
+
+/** The heat in fat letters. */
+export function heatHeight(heat: readonly string[], width: number): number {
+  return ABOVE.block + lineCount(heat.join(' '), TYPE.steps, width, 'bold') * TYPE.steps * LEADING;
+}
+
+/** The cautions one after the other, with their name before them. */
+function cautionsHeight(cautions: readonly string[], width: number): number {
+  const name: Run = { text: 'Cautions ', size: TYPE.cup, type: 'bold' };
+  const lines = linesOf([name, { text: cautions.join(' '), size: TYPE.small }], width);
+  return ABOVE.block + TYPE.cup * LEADING + (lines - 1) * TYPE.small * LEADING;
 }
 
 /** All of a block. */
-export function blockHeight(block: CardBlock, content: CardContent, measure: Measure): number {
-  const { width, scale } = measure;
+export function blockHeight(block: CardBlock, content: Pick<CardContent, 'heat' | 'cautions'>, width: number): number {
   switch (block.kind) {
     case 'cup':
       return (
-        cupHeadHeight(block.cup, measure) +
-        block.rows.reduce((sum, row) => sum + rowHeight(row, measure), 0) +
-        notesHeight(block.notes, measure)
+        cupHeadHeight(block.cup, block.continued, width) +
+        block.rows.reduce((sum, row) => sum + rowHeight(row, width), 0) +
+        notesHeight(block.notes, width)
       );
     case 'heat':
-      return (
-        lineCount(content.heat.join(' '), TYPE.cup * scale, width - 5, 'bold') * TYPE.cup * scale * LEADING + 5 * scale
-      );
+      return heatHeight(content.heat, width);
     case 'steps':
-      return (
-        TYPE.cup * scale * LEADING +
-        textHeight(content.steps.map(stepText), TYPE.steps * scale, width - 6, 0.6) +
-        3 * scale
-      );
-    case 'cautions': {
-      const beside = content.address === undefined ? 0 : QR + 3;
-      const text =
-        TYPE.cup * scale * LEADING + textHeight(content.cautions, TYPE.cautions * scale, width - beside - 4, 0.3);
-      return Math.max(text, content.address === undefined ? 0 : QR + 3) + 3 * scale;
-    }
+      return block.steps.reduce((sum, step) => sum + stepHeight(step, width), listHeadHeight());
+    case 'cautions':
+      return cautionsHeight(content.cautions, width);
   }
 }
 
-function headHeight(content: CardContent, { width, scale }: Measure): number {
-  const title = lineCount(content.title, TYPE.title * scale, width, 'title') * TYPE.title * scale * 1.15;
-  return SWATCH + title + lineCount(content.batch, TYPE.batch * scale, width) * TYPE.batch * scale * LEADING + 4;
+/** The head of every side: name and batch, beside the plate with the maximum temperature. */
+function headHeight({ title, batch, limit, mark }: CardContent, width: number): number {
+  const beside = width - PLATE.width - PLATE.gap;
+  const marked: readonly Run[] =
+    mark === undefined ? [] : [{ text: `${mark}  `, size: TYPE.small * 1.2, type: 'bold' }];
+  const words =
+    lineCount(title, TYPE.title, beside, 'title') * TYPE.title * TITLE_LEADING +
+    BELOW_TITLE +
+    linesOf([...marked, { text: batch, size: TYPE.small }], beside) * TYPE.small * LEADING +
+    (mark === undefined ? 0 : 1.2) +
+    WRITTEN;
+  const inside = PLATE.width - 2 * (PLATE.padding + PLATE.border);
+  const plate =
+    lineCount(limit.words, TYPE.small, inside) * TYPE.small * LEADING +
+    (limit.temperature === undefined
+      ? 0
+      : lineCount(limit.temperature, TYPE.limit, inside, 'bold') * TYPE.limit * 1.1) +
+    2 * (PLATE.padding + PLATE.border);
+  return Math.max(words, plate);
 }
 
-/** Room for blocks on a side of the paper, below its head. */
-export function room(content: CardContent, heightMm: number, measure: Measure, first: boolean): number {
-  const height = heightMm - 2 * TYPE.margin - FOOT;
-  return height - (first ? headHeight(content, measure) : NEXT_HEAD);
-}
-
-/** What a card of this width is measured by, in type of this scale. */
-export function measureOf(widthMm: number, scale: number): Measure {
-  return { width: widthMm - 2 * TYPE.margin, scale };
+/** Room for blocks on a side of the paper, between its head and its foot. */
+export function room(
+  content: CardContent,
+  format: { readonly widthMm: number; readonly heightMm: number },
+  first: boolean,
+): number {
+  const head = headHeight(content, textWidthOf(format.widthMm));
+  const picture = first ? PICTURE.height + PICTURE.below : 0;
+  return format.heightMm - MARGIN.top - MARGIN.bottom - FOOT - head - picture;
 }

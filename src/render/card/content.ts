@@ -59,13 +59,13 @@ export interface CardContent {
   readonly batch: string;
   readonly cups: readonly CardCup[];
   readonly heat: readonly string[];
-  /** `Never above 185 °C.`, for a side without the heat; absent where no limit is known. */
-  readonly limit?: string;
+  /** For the plate on every side: `Never above`, `185 °C`; or what to do where no limit is known. */
+  readonly limit: { readonly words: string; readonly temperature?: string };
   readonly steps: readonly StepWords[];
   /** Whether the recipe has notes, which come before the order of work. */
   readonly noted: boolean;
   readonly cautions: readonly string[];
-  /** Absolute address of the recipe's page; absent where the book states none. */
+  /** Absolute address of the recipe's page, with the batch that the card is for; absent where the book states none. */
   readonly address?: string;
   /** Of the maker's own copy, on a card that is not for everybody: what is published of the recipe. */
   readonly mark?: string;
@@ -114,6 +114,13 @@ function rowsOf(book: Book, cup: Recipe['batch']['cups'][number]): readonly Card
   return [...plastics, ...amounts];
 }
 
+/** The batch of a card as the recipe's page is asked for it; nothing where the page plans none. */
+function batchOf({ batch, publish }: Recipe): string {
+  const [line, ...more] = batch.lines;
+  if (line === undefined || more.length > 0 || publish !== 'full') return '';
+  return `?${new URLSearchParams({ baits: String(line.baits), mold: line.mold })}`;
+}
+
 /** Content of a recipe's card for its stated batch. */
 export function cardContent(book: Book, recipe: Recipe): CardContent {
   const { materials, molds } = bookIndex(book);
@@ -139,9 +146,10 @@ export function cardContent(book: Book, recipe: Recipe): CardContent {
       ...(cup.split === 1 ? {} : { split: `${cup.split} equal cups, each:` }),
     })),
     heat: heatWords(heat, book.settings, (material) => materials.get(material)?.title ?? material),
-    ...(heat.limit === undefined
-      ? {}
-      : { limit: unbroken(`Never above ${limitText(heat.limit.celsius, book.settings)}.`) }),
+    limit:
+      heat.limit === undefined
+        ? { words: 'No maximum on file: read the data sheets.' }
+        : { words: 'Never above', temperature: unbroken(limitText(heat.limit.celsius, book.settings)) },
     steps: shortWorkWords(workOf(book, recipe), {
       title: (id) => materials.get(id)?.title ?? id,
       settings: book.settings,
@@ -149,7 +157,9 @@ export function cardContent(book: Book, recipe: Recipe): CardContent {
     noted: recipe.notes.trim() !== '',
     cautions: SHORT_CAUTIONS,
     // What is not published has no page at the book's address.
-    ...(book.address === undefined || publish === 'no' ? {} : { address: `${book.address}${paths.recipe(id)}` }),
+    ...(book.address === undefined || publish === 'no'
+      ? {}
+      : { address: `${book.address}${paths.recipe(id)}${batchOf(recipe)}` }),
     ...cardMark(book, publish),
     book: book.title,
   };

@@ -1,17 +1,19 @@
 /**
- * Fits the content of a card to its paper: as few sides as will do, in the largest type that they allow.
+ * Fits the content of a card to its paper: as few sides as will do, in the one size of type that all cards have.
  *
  * @packageDocumentation
  */
+import type { StepWords } from '../../patterns/pattern.ts';
 import {
   blockHeight,
   type CardBlock,
   cupHeadHeight,
-  type Measure,
-  measureOf,
+  listHeadHeight,
   notesHeight,
   room,
   rowHeight,
+  stepHeight,
+  textWidthOf,
 } from './block-height.ts';
 import type { CardContent, CardCup, CardRow } from './content.ts';
 
@@ -29,49 +31,39 @@ export const CARD_FORMATS = {
   quarter: { name: 'quarter', widthMm: 107.95, heightMm: 139.7 },
 } as const satisfies Record<string, CardFormat>;
 
-/** Scales of the type, the largest first; the style sheet has a class for each. */
-export const TYPE_STEPS = [1.2, 1.1, 1, 0.9, 0.8, 0.7, 0.6] as const;
-
-/** Step at which a card is begun; one with room to spare is then set larger. */
-const USUAL_STEP = 2;
-/** Type down to this step is read at arm's length: smaller would save a side and lose the reader. */
-const SMALLEST_STEP = 4;
-/** Down to this step a card is brought to one side; below it, two sides read better. */
-const SMALLEST_FOR_ONE = 3;
-
-/** One side of a card: what stands on it, and how large. */
-export interface CardSide {
-  readonly blocks: readonly CardBlock[];
-  /** Index into `TYPE_STEPS`. */
-  readonly step: number;
-}
+/** One side of a card: what stands on it. */
+export type CardSide = readonly CardBlock[];
 
 export interface FittedCard {
   readonly content: CardContent;
   readonly format: CardFormat;
   readonly sides: readonly CardSide[];
+  /** Free below all else on the last side, mm. */
+  readonly spare: number;
 }
 
 /** So few rows of a cup that began on the side before are overlooked there. */
 const FEW_ROWS = 2;
 
+/** What is free on the side that is being filled, and on each after it. */
+interface Rooms {
+  readonly own: number;
+  readonly next: number;
+}
+
 /** Splits a cup over sides where even a side of its own is too short for it. */
-function cupBlocks(
-  cup: CardCup,
-  rooms: { readonly own: number; readonly next: number },
-  measure: Measure,
-): readonly CardBlock[] {
+function cupBlocks(cup: CardCup, { own, next }: Rooms, width: number): readonly CardBlock[] {
   const blocks: CardBlock[] = [];
   let rows: CardRow[] = [];
-  let used = cupHeadHeight(cup, measure);
+  let used = cupHeadHeight(cup, false, width);
   // The notes stand below the last row.
-  const after = notesHeight(cup.notes, measure);
+  const after = notesHeight(cup.notes, width);
   for (const [index, row] of cup.rows.entries()) {
-    const height = rowHeight(row, measure) + (index === cup.rows.length - 1 ? after : 0);
-    if (rows.length > 0 && used + height > (blocks.length === 0 ? rooms.own : rooms.next)) {
+    const height = rowHeight(row, width) + (index === cup.rows.length - 1 ? after : 0);
+    if (rows.length > 0 && used + height > (blocks.length === 0 ? own : next)) {
       blocks.push({ kind: 'cup', cup, rows, notes: [], continued: blocks.length > 0 });
       rows = [];
-      used = cupHeadHeight(cup, measure);
+      used = cupHeadHeight(cup, true, width);
     }
     rows.push(row);
     used += height;
@@ -84,86 +76,76 @@ function cupBlocks(
   return [...blocks, { kind: 'cup', cup, rows, notes: cup.notes, continued: blocks.length > 0 }];
 }
 
-/** What may stand below the cups of an earlier side than the rest of it, where that saves a side; undefined: all in order. */
-type Early = 'steps' | 'cautions' | undefined;
-
-/** A card laid out in a size of type. */
-interface Flow {
-  readonly step: number;
-  readonly sides: readonly (readonly CardBlock[])[];
+/** The order of work, in parts of which each has room on a side of its own. */
+function stepsBlocks(steps: readonly StepWords[], own: number, width: number): readonly CardBlock[] {
+  const parts: { kind: 'steps'; steps: StepWords[]; from: number }[] = [];
+  let used = Number.POSITIVE_INFINITY;
+  for (const [index, step] of steps.entries()) {
+    const height = stepHeight(step, width);
+    if (used + height > own) {
+      parts.push({ kind: 'steps', steps: [], from: index });
+      used = listHeadHeight();
+    }
+    parts.at(-1)!.steps.push(step);
+    used += height;
+  }
+  return parts;
 }
 
-/** Blocks in order, a new side where one has no room. */
-function flow(content: CardContent, format: CardFormat, step: number, early: Early): readonly (readonly CardBlock[])[] {
-  const measure = measureOf(format.widthMm, TYPE_STEPS[step]!);
-  const onFirst = room(content, format.heightMm, measure, true);
-  const onNext = room(content, format.heightMm, measure, false);
-  const blocks: readonly CardBlock[] = [
-    ...content.cups.flatMap((cup, index) =>
-      cupBlocks(cup, { own: index === 0 ? onFirst : onNext, next: onNext }, measure),
-    ),
-    ...(content.heat.length > 0 ? [{ kind: 'heat' } as const] : []),
-    ...(['steps', 'cautions'] as const).filter((kind) => kind !== early).map((kind) => ({ kind })),
-  ];
+/** What may stand below the cups of an earlier side than the rest of it, where that saves a card; undefined: all in order. */
+type Early = 'steps' | 'cautions' | undefined;
+
+/** Blocks in order, a new side where one has no room; what is `early` stands as soon as an earlier side has room for it. */
+function flow(content: CardContent, format: CardFormat, early: Early): readonly CardSide[] {
+  const width = textWidthOf(format.widthMm);
+  const onFirst = room(content, format, true);
+  const onNext = room(content, format, false);
+  const height = (block: CardBlock): number => blockHeight(block, content, width);
+  const steps = stepsBlocks(content.steps, onNext, width);
+  const cautions: CardBlock = { kind: 'cautions' };
+  const waits = early === 'cautions' ? [cautions] : early === 'steps' ? [...steps] : [];
   const sides: CardBlock[][] = [[]];
   let left = onFirst;
-  let waiting: CardBlock | undefined = early && { kind: early };
-  for (const block of blocks) {
-    const needed = blockHeight(block, content, measure);
-    if (needed > left && sides.at(-1)!.length > 0) {
-      if (waiting && blockHeight(waiting, content, measure) <= left) {
-        sides.at(-1)!.push(waiting);
-        waiting = undefined;
-      }
-      sides.push([]);
-      left = onNext;
+  const turn = (): void => {
+    for (let [waiting] = waits; waiting && height(waiting) <= left; [waiting] = waits) {
+      sides.at(-1)!.push(waiting);
+      left -= height(waiting);
+      waits.shift();
     }
+    sides.push([]);
+    left = onNext;
+  };
+  const put = (block: CardBlock): void => {
+    const needed = height(block);
+    // Below a name of many lines the first side may have no room even for a row.
+    if (needed > left && (sides.at(-1)!.length > 0 || left < onNext)) turn();
     sides.at(-1)!.push(block);
     left -= needed;
-  }
-  // Where it stands no earlier, nothing is won: such a flow is as long as the one in order, or longer.
-  if (waiting) sides.push([waiting]);
+  };
+  for (const [index, cup] of content.cups.entries())
+    for (const block of cupBlocks(cup, { own: index === 0 ? onFirst : onNext, next: onNext }, width)) put(block);
+  if (content.heat.length > 0) put({ kind: 'heat' });
+  for (const block of early === 'steps' ? [] : steps) put(block);
+  if (early !== 'cautions') put(cautions);
+  while (waits.length > 0) put(waits.shift()!);
   return sides;
 }
 
 /** Whether a side has only a few rows of a cup that began on the side before. */
-function hasStrayRows(blocks: readonly CardBlock[]): boolean {
+function hasStrayRows(blocks: CardSide): boolean {
   return blocks.some((block) => block.kind === 'cup' && block.continued && block.rows.length <= FEW_ROWS);
 }
 
-/** The flow of fewest sides, two or more, without stray rows if there is one; the first of several. */
-function shortest(flows: readonly Flow[]): Flow {
-  const fewest = Math.max(2, Math.min(...flows.map(({ sides }) => sides.length)));
-  const short = flows.filter(({ sides: { length } }) => length <= fewest);
-  return short.find(({ sides }) => !sides.some(hasStrayRows)) ?? short[0]!;
-}
-
-/** The largest type in which a side's blocks fit; the smallest where none does. */
-function largestStep(content: CardContent, format: CardFormat, blocks: readonly CardBlock[], first: boolean): number {
-  const fits = TYPE_STEPS.findIndex((_, step) => {
-    const measure = measureOf(format.widthMm, TYPE_STEPS[step]!);
-    const needed = blocks.reduce((sum, block) => sum + blockHeight(block, content, measure), 0);
-    return needed <= room(content, format.heightMm, measure, first);
-  });
-  return fits < 0 ? TYPE_STEPS.length - 1 : fits;
-}
-
 /**
- * Fits a card: on one side if the type stays large, else on the two sides that a card has, if need be with the cautions or the order of work
- * below the first cup, else on as many as it takes.
+ * Fits a card: on the two sides that a card has, if need be with the cautions or the order of work below an earlier cup, else on as many as
+ * it takes.
  */
 export function fitCard(content: CardContent, format: CardFormat): FittedCard {
-  const steps = Array.from({ length: SMALLEST_STEP + 1 - USUAL_STEP }, (_, index) => USUAL_STEP + index);
-  const flowsWith = (early: Early): readonly Flow[] =>
-    steps.map((step) => ({ step, sides: flow(content, format, step, early) }));
-  const inOrder = flowsWith(undefined);
-  const { sides } =
-    inOrder.find(({ step, sides: { length } }) => step <= SMALLEST_FOR_ONE && length === 1) ??
-    inOrder.find(({ sides }) => sides.length <= 2 && !sides.some(hasStrayRows)) ??
-    shortest([...inOrder, ...flowsWith('cautions'), ...flowsWith('steps')]);
-  return {
-    content,
-    format,
-    sides: sides.map((blocks, index) => ({ blocks, step: largestStep(content, format, blocks, index === 0) })),
-  };
+  const flows = ([undefined, 'cautions', 'steps'] as const).map((early) => flow(content, format, early));
+  const fewest = Math.min(...flows.map(({ length }) => Math.ceil(length / 2)));
+  const short = flows.filter(({ length }) => Math.ceil(length / 2) === fewest);
+  const sides = short.find((each) => !each.some(hasStrayRows)) ?? short[0]!;
+  const width = textWidthOf(format.widthMm);
+  const used = sides.at(-1)!.reduce((sum, block) => sum + blockHeight(block, content, width), 0);
+  return { content, format, sides, spare: room(content, format, sides.length === 1) - used };
 }

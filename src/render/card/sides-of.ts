@@ -4,6 +4,7 @@ import { required } from '../../values/required.ts';
 import { bookIndex } from '../book-index.ts';
 import type { Html } from '../html.ts';
 import { recipeCoats } from '../swatch/coat.ts';
+import { pour } from '../swatch/pour.ts';
 import { tileBudget } from '../tile.ts';
 import { type CardContent, cardContent } from './content.ts';
 import { type CardFormat, fitCard } from './fit.ts';
@@ -22,9 +23,9 @@ function contentOf(book: Book, recipe: Recipe): CardContent {
 
 /** The sides of a recipe’s card, on a page with so many cards. */
 export function sidesOf(book: Book, recipe: Recipe, format: CardFormat, cards: number): readonly Html[] {
+  const { id, title } = recipe;
   const mold = required(bookIndex(book).molds, recipe.mold);
-  return cardSides(fitCard(contentOf(book, recipe), format), recipeCoats(recipe, mold), {
-    id: `c-${recipe.id}`,
-    budget: tileBudget(cards),
-  });
+  const label = `${title} over white and over black`;
+  const drawing = pour(recipeCoats(recipe, mold), { id: `c-${id}`, seed: id, budget: tileBudget(cards), label });
+  return cardSides(fitCard(contentOf(book, recipe), format), drawing);
 }

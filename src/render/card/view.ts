@@ -6,12 +6,10 @@
 import { type Html, html } from '../html.ts';
 import { stepHtml } from '../step-html.ts';
 import { dot } from '../swatch/chip.ts';
-import type { Coats } from '../swatch/coat.ts';
-import { pour } from '../swatch/pour.ts';
 import type { CardBlock } from './block-height.ts';
+import { NOTES } from './card-type.ts';
 import type { CardContent } from './content.ts';
-import type { FittedCard } from './fit.ts';
-import { cardFoot } from './foot.ts';
+import type { CardFormat, FittedCard } from './fit.ts';
 import { qrCode } from './qr.ts';
 
 // A recipe has a card on four pages, and to make its code takes as long as all the rest of one.
@@ -29,8 +27,8 @@ function blockView(block: CardBlock, content: CardContent): Html {
       const { cup, rows, notes, continued } = block;
       return html`<section class="card-cup"><h3>${dot(cup.hex)}${cup.name}${continued ? ', continued' : ''} <span class="card-share">${cup.share}${cup.split === undefined ? '' : html`, <b>${cup.split}</b>`}</span></h3><table><colgroup><col class="col-measure"><col><col class="col-weight"></colgroup><tbody>${rows.map(
         ({ measure, weighs, name, weight, note, plastic }) => {
-          const head = html`${name}${note === undefined ? '' : html`<span class="card-note">${note}</span>`}`;
-          return html`<tr${plastic ? html` class="plastic"` : ''}><td class="card-measure">${measure}${weighs === undefined ? '' : html` <span class="card-weighs">${weighs}</span>`}</td>${
+          const head = html`<span class="card-name">${name}</span>${note === undefined ? '' : html` <span class="card-note">${note}</span>`}`;
+          return html`<tr${plastic ? html` class="plastic"` : ''}><td class="card-measure"><b>${measure}</b>${weighs === undefined ? '' : ` ${weighs}`}</td>${
             weight === undefined
               ? html`<th scope="row" colspan="2">${head}</th>`
               : html`<th scope="row">${head}</th><td class="card-weight">${weight}</td>`
@@ -41,36 +39,29 @@ function blockView(block: CardBlock, content: CardContent): Html {
     case 'heat':
       return html`<p class="card-heat">${content.heat.join(' ')}</p>`;
     case 'steps':
-      return html`<section class="card-steps"><h3>Order of work${content.noted ? html` <span class="card-share">the maker’s notes come first</span>` : ''}</h3><ol>${content.steps.map((step) => html`<li>${stepHtml(step)}</li>`)}</ol></section>`;
+      return html`<section class="card-steps"><h3>Order of work${block.from > 0 ? ', continued' : content.noted ? html` <span class="card-share">the maker’s notes come first</span>` : ''}</h3><ol start="${block.from + 1}">${block.steps.map((step) => html`<li>${stepHtml(step)}</li>`)}</ol></section>`;
     case 'cautions':
-      return html`<section class="card-cautions"><div><h3>Cautions</h3><ul>${content.cautions.map((caution) => html`<li>${caution}</li>`)}</ul></div>${
-        content.address === undefined ? '' : html`<div class="card-qr">${codeOf(content, content.address)}</div>`
-      }</section>`;
+      return html`<section class="card-cautions"><h3>Cautions</h3> <ul>${content.cautions.map((caution) => html`<li>${caution}</li> `)}</ul></section>`;
   }
 }
 
-/**
- * All sides of a card.
- *
- * @param options beginning of the ids in it, one that the page has once; most flakes of its drawing
- */
-export function cardSides(
-  card: FittedCard,
-  coats: Coats,
-  { id: idPrefix, budget }: { readonly id: string; readonly budget: number },
-): readonly Html[] {
-  const { content, format, sides } = card;
-  const { title, batch, id } = content;
-  const mark = content.mark === undefined ? '' : html`<b class="card-mark">${content.mark}</b>`;
-  return sides.map((side, index) => {
-    const { blocks, step } = side;
-    const first = index === 0;
-    const label = first ? `${title} over white and over black` : '';
-    const drawing = pour(coats, { id: idPrefix, seed: id, budget, label, again: !first });
-    const number = sides.length > 1 ? `side ${index + 1} of ${sides.length}` : '';
-    const head = first
-      ? html`<div class="card-swatch">${drawing}${mark}</div><h2>${title}</h2><p class="card-batch">${batch}</p>`
-      : html`<div class="card-next"><span class="card-swatch-small">${drawing}</span><h2>${title}</h2>${mark}</div>`;
-    return html`<article class="card card-${format.name} step-${step}" data-card="${id}">${head}<div class="card-body">${blocks.map((block) => blockView(block, content))}</div><p class="card-foot">${cardFoot(side, content)}<span>${number}</span></p></article>`;
+/** What every side of a card begins with: which recipe and which batch it is, when it was poured, and how hot it may get. */
+function head({ title, batch, limit, mark }: CardContent): Html {
+  return html`<header class="card-head"><div class="card-names"><h2>${title}</h2><p class="card-batch">${mark === undefined ? '' : html`<b class="card-mark">${mark}</b> `}${batch}</p><p class="card-written"><span>Poured</span> <span>Lot</span></p></div><p class="card-limit">${limit.words}${limit.temperature === undefined ? '' : html` <b>${limit.temperature}</b>`}</p></header>`;
+}
+
+/** All sides of a card, with a picture of the bait on the first. */
+export function cardSides({ content, format, sides, spare }: FittedCard, picture: Html): readonly Html[] {
+  return sides.map((blocks, index) => {
+    const code =
+      content.address === undefined ? '' : html`<div class="card-qr">${codeOf(content, content.address)}</div>`;
+    const shown =
+      index === 0 ? html`<div class="card-picture"><div class="card-bait">${picture}</div>${code}</div>` : '';
+    return html`<article class="card card-${format.name}" data-card="${content.id}">${head(content)}${shown}<div class="card-body">${blocks.map((block) => blockView(block, content))}${index === sides.length - 1 && spare >= NOTES ? html`<p class="card-notes">Notes</p>` : ''}</div><p class="card-foot"><b>Hot vinyl burns: goggles, gloves, hood.</b> <span>Side ${index + 1} of ${sides.length}</span></p></article>`;
   });
+}
+
+/** The bare back of a card with one side more than it has cards. */
+export function bareSide({ name }: CardFormat): Html {
+  return html`<div class="card card-${name} card-bare"></div>`;
 }

@@ -6,16 +6,16 @@
 
 import type { Recipe } from '../../book/model/recipe.ts';
 import type { Book } from '../../book/model.ts';
+import { cardsOf, duplexSheets } from '../card/duplex-sheets.ts';
 import { CARD_FORMATS, type CardFormat } from '../card/fit.ts';
 import { sidesOf } from '../card/sides-of.ts';
+import { bareSide } from '../card/view.ts';
 import { document } from '../document.ts';
 import { type Html, html } from '../html.ts';
 import { link, paths } from '../links.ts';
 import type { PageContext, PageKind } from '../page.ts';
-import { PRINT_AT_SIZE, sheetBar } from '../print-bar.ts';
+import { PRINT_AT_SIZE, PRINT_BOTH_SIDES, sheetBar } from '../print-bar.ts';
 import { counted } from '../words.ts';
-
-const CELLS = 4;
 
 /** So many recipes’ cards still load on a phone, and most printers hold the paper for them. */
 const RECIPES_A_PAGE = 48;
@@ -26,6 +26,11 @@ function sheetPages({ recipes }: Book): readonly (readonly Recipe[])[] {
   return Array.from({ length: count }, (_, index) =>
     recipes.slice(index * RECIPES_A_PAGE, (index + 1) * RECIPES_A_PAGE),
   );
+}
+
+/** One side of a sheet, with marks to cut along. */
+function sheetSide(places: readonly (Html | undefined)[], format: CardFormat, sheet: 'a4' | 'letter'): Html {
+  return html`<div class="sheet sheet-${sheet}">${places.map((side) => side ?? bareSide(format))}<span class="mark mark-top"></span><span class="mark mark-bottom"></span><span class="mark mark-left"></span><span class="mark mark-right"></span><span class="mark mark-middle"></span></div>`;
 }
 
 function sheetPage(
@@ -45,10 +50,7 @@ function sheetPage(
       const pages = sheetPages(book);
       const number = Number(item || 1);
       const recipes = pages[number - 1] ?? [];
-      const cells = recipes.flatMap((recipe) => sidesOf(book, recipe, format, recipes.length));
-      const sheets = Array.from({ length: Math.ceil(cells.length / CELLS) }, (_, index) =>
-        cells.slice(index * CELLS, (index + 1) * CELLS),
-      );
+      const sheets = duplexSheets(recipes.map((recipe) => cardsOf(sidesOf(book, recipe, format, recipes.length))));
       const which = pages.length === 1 ? '' : `, page ${number} of ${pages.length}`;
       const to = (other: number, words: string): readonly Html[] =>
         pages[other - 1] === undefined ? [] : [html`<a href="${link(context, url(other))}">${words}</a>`];
@@ -61,9 +63,9 @@ function sheetPage(
         main: html`<h1 class="print-title">${pages.length === 1 ? 'All cards' : 'Cards'} on ${size}${which}</h1>${sheetBar(
           context,
           sheets.length,
-          html`Four to a sheet, ${counted(sheets.length, 'sheet')}. ${PRINT_AT_SIZE} Cut along the marks.`,
+          html`Four cards to a sheet, ${counted(sheets.length, 'sheet')}. ${PRINT_AT_SIZE} ${PRINT_BOTH_SIDES} Cut along the marks.`,
           [...to(number - 1, 'Previous page'), ...to(number + 1, 'Next page')],
-        )}<div class="papers">${sheets.map((four) => html`<div class="sheet sheet-${sheet}">${four}<span class="mark mark-top"></span><span class="mark mark-bottom"></span><span class="mark mark-left"></span><span class="mark mark-right"></span><span class="mark mark-middle"></span></div>`)}</div>`,
+        )}<div class="papers">${sheets.map(({ fronts, backs }) => [sheetSide(fronts, format, sheet), sheetSide(backs, format, sheet)])}</div>`,
       });
     },
   };

@@ -28,9 +28,12 @@ function cardPage(kind: string, format: CardFormat, size: string, url: (id: stri
       const recipe = required(bookIndex(book).recipes, id);
       const sides = sidesOf(book, recipe, format, 1);
       const unaddressed = book.address === undefined ? ' No QR code: the book has no address yet.' : '';
-      // Three sides do not fit back to back.
-      const backToBack = sides.length === 2 ? 'back to back, or ' : '';
-      const more = sides.length === 1 ? '' : ` ${counted(sides.length, 'side')}: print them ${backToBack}side by side.`;
+      const cards = Math.ceil(sides.length / 2);
+      const on = cards === 1 ? 'one card' : `${cards} cards`;
+      const more =
+        sides.length === 1
+          ? ''
+          : ` ${counted(sides.length, 'side')} on ${on}: print on both sides, flipped on the long edge.`;
       return document(context, {
         title: `Card: ${recipe.title}`,
         description: `Bench card of ${recipe.title}, ${size}, with measured amounts, order of work and cautions.`,
