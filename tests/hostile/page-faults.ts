@@ -31,6 +31,7 @@ export async function sightsOf(book: Book, words: ReadonlyMap<string, RegExp>): 
         url,
         assets: ASSETS,
         photos: {},
+        pictures: {},
         lineage,
         manual: await readManual(ROOT, book.edition),
       };

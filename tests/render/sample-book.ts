@@ -154,7 +154,7 @@ async function lineageOf(book: Book): Promise<PageContext['lineage']> {
 export async function contextOf(book: Book, url: string): Promise<PageContext> {
   const lineage = LINEAGES.get(book) ?? (await lineageOf(book));
   LINEAGES.set(book, lineage);
-  return { book, url, assets: ASSETS, photos: {}, lineage, manual: await readManual(ROOT, book.edition) };
+  return { book, url, assets: ASSETS, photos: {}, pictures: {}, lineage, manual: await readManual(ROOT, book.edition) };
 }
 
 /** One kind of page. */
