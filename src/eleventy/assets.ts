@@ -61,6 +61,7 @@ export async function bundledAssets(root: string): Promise<BundledAssets> {
     assets: {
       css: outputOf(css),
       icon: outputOf(icon),
+      fonts: made.map(([path]) => path).filter((path) => /-normal-\w+\.woff2$/.test(path)),
       scripts: Object.fromEntries(scripts.map(({ name, path }) => [name, outputOf(path)])) as Assets['scripts'],
     },
     files: [

@@ -82,7 +82,7 @@ export function document(context: PageContext, parts: DocumentParts): string {
 <title>${fullTitle(parts.title, book.title)}</title>
 <meta name="description" content="${parts.description}">
 ${sharedHead(context, defined({ title: parts.title ?? book.title, description: parts.description, picture: parts.picture }))}<link rel="icon" type="image/svg+xml" href="${to(assets.icon)}">
-<link rel="stylesheet" href="${to(assets.css)}">
+${assets.fonts.map((font) => html`<link rel="preload" as="font" type="font/woff2" href="${to(font)}" crossorigin>\n`)}<link rel="stylesheet" href="${to(assets.css)}">
 <script src="${to(assets.scripts.theme)}"></script>
 ${scripts.map((name) => html`<script defer src="${to(assets.scripts[name])}"></script>\n`)}</head>
 <body${parts.paper === undefined ? '' : html` class="${parts.paper}"`}>

@@ -37,6 +37,8 @@ export interface Assets {
   readonly css: string;
   /** `site/assets/icon.svg` */
   readonly icon: string;
+  /** The upright faces that every page is set in. */
+  readonly fonts: readonly string[];
   readonly scripts: Readonly<Record<ScriptName, string>>;
   /** Folder of the search index, ending in `/`. Absent: no search in this build. */
   readonly pagefind?: string;

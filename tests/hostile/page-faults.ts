@@ -9,6 +9,7 @@ import { ROOT } from '../run-cupbook.ts';
 const ASSETS: Assets = {
   css: 'assets/book.css',
   icon: 'assets/icon.svg',
+  fonts: ['assets/text.woff2'],
   scripts: Object.fromEntries(SCRIPTS.map((name) => [name, `assets/${name}.js`])) as Assets['scripts'],
 };
 

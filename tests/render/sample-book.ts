@@ -125,6 +125,7 @@ export const MAKERS_BOOK: Book = bookOf(SAMPLE_FILES, 'mine');
 export const ASSETS: Assets = {
   css: 'assets/book.css',
   icon: 'assets/icon.svg',
+  fonts: ['assets/text.woff2'],
   scripts: {
     theme: 'assets/theme.js',
     find: 'assets/find.js',
