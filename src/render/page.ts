@@ -11,7 +11,7 @@ import type { Book } from '../book/model.ts';
 import type { GraphLayout } from '../lineage/graph.ts';
 
 /**
- * The scripts of the pages: `src/browser/<name>.ts`, each bundled to one classic script (an IIFE).
+ * The scripts of the pages: `src/browser/<name>.ts`, all of them classic scripts. What the large ones have in common is loaded once.
  *
  * `theme` is loaded before the first paint, the others after the page is read.
  */
@@ -31,6 +31,16 @@ export const SCRIPTS = [
 
 export type ScriptName = (typeof SCRIPTS)[number];
 
+/** Those that are one file whatever they have in common with others: what they share is less than a file of its own costs. */
+export const SMALL_SCRIPTS: ReadonlySet<ScriptName> = new Set([
+  'theme',
+  'filter',
+  'print',
+  'unfold',
+  'share',
+  'labels',
+]);
+
 /** Where the build put what the pages load, from the root. */
 export interface Assets {
   /** `site/assets/book.css`; its fonts are bundled with it. */
@@ -39,7 +49,8 @@ export interface Assets {
   readonly icon: string;
   /** The upright faces that every page is set in. */
   readonly fonts: readonly string[];
-  readonly scripts: Readonly<Record<ScriptName, string>>;
+  /** All files of each script, in the order in which they must run. */
+  readonly scripts: Readonly<Record<ScriptName, readonly string[]>>;
   /** Folder of the search index, ending in `/`. Absent: no search in this build. */
   readonly pagefind?: string;
 }

@@ -10,7 +10,7 @@ const ASSETS: Assets = {
   css: 'assets/book.css',
   icon: 'assets/icon.svg',
   fonts: ['assets/text.woff2'],
-  scripts: Object.fromEntries(SCRIPTS.map((name) => [name, `assets/${name}.js`])) as Assets['scripts'],
+  scripts: Object.fromEntries(SCRIPTS.map((name) => [name, [`assets/${name}.js`]])) as unknown as Assets['scripts'],
 };
 
 /**
