@@ -114,6 +114,7 @@ export const CATALOGUE = {
   'mold/two-volumes': warning('A mold gives both the volume of a cavity and the mass of a bait; the cavity counts.'),
   'mold/thickness': error('A mold is thicker in its thin part than in its body.'),
   'mold/gate': warning('The gate of a mold is far wider than the body of its bait.'),
+  'mold/length': warning('A bait as long and as thick as the mold says does not have its volume.'),
   'target/no-colour': error('A target says neither how it is seen over white nor its parts.'),
   'target/flake-beside-parts': error(
     'A target with parts has flake beside them, and nobody knows in which part it lies.',

@@ -440,6 +440,11 @@ export const EXAMPLES: Readonly<Record<DiagnosticCode, DiagnosticExample>> = {
     text('title: Minnow\ncavity: 3.1 ml\nbody: 9 mm\ngate: 4 in'),
     text('title: Minnow\ncavity: 3.1 ml\nbody: 9 mm\ngate: 4 mm'),
   ),
+  'mold/length': change(
+    'molds/minnow.md',
+    text('title: Minnow\ncavity: 31 ml\nbody: 9 mm\nlength: 75 mm'),
+    text('title: Minnow\ncavity: 3.1 ml\nbody: 9 mm\nlength: 75 mm'),
+  ),
   'target/no-colour': {
     bad: { 'targets/elver.md': text('title: Elver') },
     good: { 'targets/elver.md': text('title: Elver\nover-white: "#7a6a4c"') },

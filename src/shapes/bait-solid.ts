@@ -11,7 +11,7 @@ import type { BaitSolid } from './solid.ts';
 import { solidField } from './solid-field.ts';
 
 /**
- * How full a bait is drawn, by one number from -1, lean, through 0, as we would draw it, to 1, stout: its outline's height, how fast it thins
+ * How full a bait is drawn, by one number from lean, through 0, as we would draw it, to stout: its outline's height, how fast it thins
  * out towards its ends, and how square its section is.
  */
 function drawn({ shape, bodyMm, thinMm }: ShapedMold, lengthMm: number, fullness: number): BaitSolid {
@@ -19,6 +19,9 @@ function drawn({ shape, bodyMm, thinMm }: ShapedMold, lengthMm: number, fullness
   const girthExponent = 0.92 - 0.25 * fullness;
   return drawSolid(shape, { lengthMm, bodyMm, thinMm, heightMm, girthExponent }, 2.2 + 0.5 * fullness);
 }
+
+/** The leanest and the stoutest that we draw: about 0.3 and 1 to 1.4 of a round bar as long and as thick. */
+const FULLNESS = [-1.4, 1.8] as const;
 
 /** Pixels a mm at which a volume is counted. */
 const COUNTED_AT = 4;
@@ -33,7 +36,8 @@ export function solidVolumeMl(solid: BaitSolid): number {
     noseX: left * COUNTED_AT + 2,
     noseY: up * COUNTED_AT + 2,
   };
-  return fieldVolumeMl(solidField(solid, frame));
+  // Dents take nothing from the thickness.
+  return fieldVolumeMl(solidField({ ...solid, grooves: [], eyes: [] }, frame));
 }
 
 /** The number between two at which a rising function is a value, or the nearer of the two; by false position (Dowell & Jarratt 1971, from memory). */
@@ -81,11 +85,11 @@ function solve(mold: ShapedMold): BaitSolid {
   const { lengthMm, cavityMl, bodyMm } = mold;
   if (cavityMl === undefined) return drawn(mold, lengthMm ?? USUAL_LENGTH * bodyMm, 0);
   const volume = (long: number, fullness: number): number => solidVolumeMl(drawn(mold, long, fullness));
-  const [least, most] = LENGTHS;
-  const length = lengthMm ?? solved((bodies) => volume(bodies * bodyMm, 0), cavityMl, least, most) * bodyMm;
+  const [shortest, longest] = LENGTHS;
+  const length = lengthMm ?? solved((bodies) => volume(bodies * bodyMm, 0), cavityMl, shortest, longest) * bodyMm;
   return drawn(
     mold,
     length,
-    solved((fullness) => volume(length, fullness), cavityMl, -1, 1),
+    solved((fullness) => volume(length, fullness), cavityMl, ...FULLNESS),
   );
 }

@@ -20,8 +20,8 @@ export function pressDents({ grooves, eyes }: BaitSolid, surface: Surface, box: 
     const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
     const reach = REACH * widthMm;
     press(surface, box, around(xs, ys, reach), (x, y) => {
-      const away = distance(xs, ys, x, y) / widthMm;
-      return away < REACH ? deepMm * Math.exp(-away * away) : 0;
+      const square = squareDistance(xs, ys, x, y) / widthMm ** 2;
+      return square < REACH * REACH ? deepMm * Math.exp(-square) : 0;
     });
   }
   for (const { x: middleX, y: middleY, radiusMm } of eyes) {
@@ -63,14 +63,20 @@ function press(
   }
 }
 
-/** Distance of a place from a line through points. */
-function distance(xs: readonly number[], ys: readonly number[], x: number, y: number): number {
+/** Square of the distance of a place from a line through points. */
+function squareDistance(xs: readonly number[], ys: readonly number[], x: number, y: number): number {
   let nearest = Number.POSITIVE_INFINITY;
   for (let at = 0; at + 1 < xs.length; at++) {
-    const [dx, dy] = [xs[at + 1]! - xs[at]!, ys[at + 1]! - ys[at]!];
-    const along = ((x - xs[at]!) * dx + (y - ys[at]!) * dy) / (dx * dx + dy * dy);
+    const dx = xs[at + 1]! - xs[at]!;
+    const dy = ys[at + 1]! - ys[at]!;
+    const fromX = x - xs[at]!;
+    const fromY = y - ys[at]!;
+    const along = (fromX * dx + fromY * dy) / (dx * dx + dy * dy);
     const part = Math.min(1, Math.max(0, along));
-    nearest = Math.min(nearest, Math.hypot(x - xs[at]! - part * dx, y - ys[at]! - part * dy));
+    const awayX = fromX - part * dx;
+    const awayY = fromY - part * dy;
+    const square = awayX * awayX + awayY * awayY;
+    if (square < nearest) nearest = square;
   }
   return nearest;
 }

@@ -171,14 +171,16 @@ const minnow: Draw = (to) => {
 };
 
 const worm: Draw = (to) => {
-  const { lengthMm: L, thinMm } = to;
+  const { lengthMm: L, heightMm: H, thinMm } = to;
+  // A ribbon's bends are wider than the ribbon: a short, stout worm has flat ones.
+  const wave = Math.min(0.33, (L / H) ** 2 / 430);
   const count = 61;
   let turn = 0.4;
   const cuts = Array.from({ length: count }, (_, index): Cut => {
     const x = index / (count - 1);
     const tail = ramp(0.48, 0.66, x);
     turn += (2 * Math.PI * mix(1.05, 3.7, tail)) / (count - 1);
-    const sway = Math.sin(turn) * mix(0.4, 0.33, tail) * Math.min(1, x * 3);
+    const sway = Math.sin(turn) * mix(Math.min(0.4, (L / H) ** 2 / 40), wave, tail) * Math.min(1, x * 3);
     const collar = ramp(0.23, 0.25, x) * (1 - ramp(0.32, 0.34, x));
     const girth = (0.5 + 0.04 * collar) * mix(1, 0.72, ramp(0.38, 0.53, x));
     const ribbon = mix(0.33, 0.68, ramp(0.52, 0.7, x)) * Math.sqrt(Math.max(0, 1 - ramp(0.74, 1.04, x) * 1.02));
@@ -207,6 +209,7 @@ const grub: Draw = (to) => {
   const { lengthMm: L, heightMm: H } = to;
   const body = evenly(0.5, [0, 0.47, 0.6, 0.66, 0.67, 0.66, 0.65, 0.63, 0.6, 0.56, 0.5]);
   // The tail's curl: part of a circle, from below its middle round its right to above it.
+  const curlHalf = Math.min(0.37, (0.085 * L) / H);
   const [radius, wide] = [0.128, (0.31 * H) / L];
   const [middleX, middleY] = [1 - radius - wide, 0.036 - radius];
   const steps = 9;
@@ -217,7 +220,7 @@ const grub: Draw = (to) => {
     return {
       x: middleX + away * Math.cos(angle),
       y: ((middleY + away * Math.sin(angle)) * L) / H,
-      up: part === 1 ? 0 : 0.37 * (1 - part ** 1.8) ** 0.7,
+      up: part === 1 ? 0 : curlHalf * (1 - part ** 1.8) ** 0.7,
       flat: 1,
       lift: 0.35 + 0.5 * Math.sin(Math.PI * part),
       twist: 0.16 * Math.sin(Math.PI * part),
@@ -231,7 +234,9 @@ const grub: Draw = (to) => {
     root(0.54, 0.44, 0.15, 0),
     root(0.58, 0.4, 0.45, 0),
     root(0.625, 0.37, 0.8, 0.08),
-    root(0.68, 0.365, 1, 0.2),
+    root(0.67, 0.36, 1, 0.16),
+    root(0.715, Math.min(0.36, curlHalf), 1, 0.22),
+    root(0.76, Math.min(0.365, curlHalf), 1, 0.3),
     ...curl,
   ];
   return {
@@ -285,9 +290,9 @@ const tube: Draw = (to) => {
       [
         [0.5, lane * 0.42, 0.06],
         [0.58, lane * 0.43, 0.06],
-        [0.67, lane * 0.48 + swing * 0.03, 0.06],
-        [0.79, lane * 0.55 - swing * 0.05, 0.056],
-        [0.91, lane * 0.63 + swing * 0.04, 0.05],
+        [mix(0.58, end, 0.22), lane * 0.48 + swing * 0.03, 0.06],
+        [mix(0.58, end, 0.5), lane * 0.55 - swing * 0.05, 0.056],
+        [mix(0.58, end, 0.78), lane * 0.63 + swing * 0.04, 0.05],
         [end, lane * 0.68 + swing * 0.1, 0],
       ],
       to,

@@ -1,10 +1,13 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type BaitField, type FieldFrame, fieldVolumeMl } from '../../src/shapes/bait-field.ts';
 import { baitSolid } from '../../src/shapes/bait-solid.ts';
 import { baitField, baitReach } from '../../src/shapes/mold-field.ts';
+import { SHAPE_NAMES } from '../../src/shapes/shape-names.ts';
 import type { ShapedMold } from '../../src/shapes/shaped-mold.ts';
 import type { BaitSolid, Station } from '../../src/shapes/solid.ts';
 import { solidField } from '../../src/shapes/solid-field.ts';
+import { denseRibbon } from '../../src/shapes/sweep.ts';
 import { placeOfPart, volumeAlong } from '../../src/shapes/volume-along.ts';
 import { MOLDS } from './demo-molds.ts';
 
@@ -185,4 +188,62 @@ test('a mold that states no length has it from its volume, within 2 to 16 thickn
   expect(long(stick(0.1))).toBe(2 * 9);
   expect(long(stick(100))).toBe(16 * 9);
   expect(long({ ...stick(6), lengthMm: 100 })).toBe(100);
+});
+
+const bar = ({ bodyMm, lengthMm }: { readonly bodyMm: number; readonly lengthMm: number }): number =>
+  ((Math.PI / 4) * bodyMm ** 2 * lengthMm) / 1000;
+
+test('any mold of stated length is held to its volume, from 0.45 to 0.75 of a round bar', () => {
+  const molds = fc
+    .record({
+      shape: fc.constantFrom(...SHAPE_NAMES),
+      bodyMm: fc.double({ min: 4, max: 20, noNaN: true }),
+      bodies: fc.double({ min: 5, max: 20, noNaN: true }),
+      thin: fc.double({ min: 0.1, max: 1, noNaN: true }),
+      ofBar: fc.double({ min: 0.45, max: 0.75, noNaN: true }),
+    })
+    .map(({ shape, bodyMm, bodies, thin, ofBar }) => {
+      const lengthMm = bodies * bodyMm;
+      return {
+        shape,
+        bodyMm,
+        thinMm: Math.max(1, thin * bodyMm),
+        lengthMm,
+        cavityMl: ofBar * bar({ bodyMm, lengthMm }),
+      };
+    });
+  fc.assert(
+    fc.property(molds, (mold) => {
+      const field = baitField(mold, frameOf(mold, 4));
+      expect(Math.abs(fieldVolumeMl(field) / mold.cavityMl - 1)).toBeLessThan(0.1);
+      expect(largest(field.thicknessMm)).toBeLessThanOrEqual(Math.fround(mold.bodyMm));
+      for (const name of ARRAYS) expect(field[name].every((each) => Number.isFinite(each))).toBe(true);
+    }),
+    { numRuns: 40 },
+  );
+});
+
+test('what no bait of its length can hold is drawn as stout, or as lean, as we draw', () => {
+  const mold = { shape: 'minnow', bodyMm: 10, thinMm: 2, lengthMm: 80 } as const;
+  const held = (cavityMl: number): number =>
+    fieldVolumeMl(baitField({ ...mold, cavityMl }, frameOf({ ...mold, cavityMl })));
+  expect(held(100)).toBe(held(1000));
+  expect(held(100)).toBeGreaterThan(bar(mold));
+  expect(held(0.01)).toBeLessThan(0.35 * bar(mold));
+});
+
+test('no thin part turns so tightly that it would fold over itself', () => {
+  for (const [, mold] of MOLDS) {
+    const { trunk, limbs } = baitSolid(mold);
+    for (const ribbon of [trunk, ...limbs]) {
+      const dense = denseRibbon(ribbon, { columns: 0, rows: 0, pixelsPerMm: 10, noseX: 0, noseY: 0 });
+      for (let at = 2; at + 2 < dense.count; at++) {
+        const turn = dense.tx[at - 1]! * dense.ty[at + 1]! - dense.ty[at - 1]! * dense.tx[at + 1]!;
+        const long = Math.hypot(dense.x[at + 1]! - dense.x[at - 1]!, dense.y[at + 1]! - dense.y[at - 1]!);
+        // The inner side is below where the ribbon turns down.
+        const half = Math.sqrt(Math.max(0, (turn > 0 ? dense.down : dense.up)[at]!));
+        expect([mold.shape, at, (half * Math.abs(turn)) / long < 1]).toEqual([mold.shape, at, true]);
+      }
+    }
+  }
 });

@@ -10,6 +10,11 @@ import type { Report } from '../report.ts';
 // A wider one is a slip of the unit: convention of this book.
 const WIDEST_GATE = 2;
 
+// Volume of a bait in that of a round bar as long and as thick: beyond these a number or its unit is a slip. Convention of this book;
+// our drawings hold 0.55 to 0.9, and can be drawn from 0.3 to 1.0, the stoutest of them to 1.4.
+const LEAST_OF_BAR = 0.25;
+const MOST_OF_BAR = 1.6;
+
 /** A mold from its file; undefined where it has faults. `usedIn` is filled when the recipes are known. */
 export function compileMold(thing: Thing<'mold'>, report: Report): Omit<Mold, 'usedIn'> | undefined {
   const { fields } = thing;
@@ -34,7 +39,7 @@ export function compileMold(thing: Thing<'mold'>, report: Report): Omit<Mold, 'u
       fix: 'remove `bait`, or `cavity` if you trust the scale more',
     });
   }
-  const written = (name: 'thin' | 'body' | 'gate', mm: number): string =>
+  const written = (name: 'thin' | 'body' | 'gate' | 'length', mm: number): string =>
     asWritten(thing, [name], { amount: Number(formatDecimal(mm)), unit: 'mm' }).text;
   if (thinMm > fields.body) {
     sound = false;
@@ -54,6 +59,19 @@ export function compileMold(thing: Thing<'mold'>, report: Report): Omit<Mold, 'u
     });
   }
   if (!sound) return undefined;
+  const cavityMl = fields.cavity ?? fields.bait! / PLASTIC_DENSITY;
+  if (fields.length !== undefined) {
+    const barMl = ((Math.PI / 4) * fields.body ** 2 * fields.length) / 1000;
+    if (cavityMl < LEAST_OF_BAR * barMl || cavityMl > MOST_OF_BAR * barMl) {
+      const volume = (ml: number): string => formatDecimal(ml, 2);
+      report.add('mold/length', thing, ['length'], {
+        found: `bait of ${volume(cavityMl)} ml, ${written('length', fields.length)} long and ${written('body', fields.body)} thick`,
+        expected: `${volume(LEAST_OF_BAR * barMl)} to ${volume(MOST_OF_BAR * barMl)} ml for that length and thickness`,
+        why: 'batches are counted by the volume, and pictures drawn by all three',
+        fix: 'correct the number that is off, or its unit',
+      });
+    }
+  }
   if (fields.cavity === undefined) assumptions.push({ kind: 'cavity', gramsPerMl: PLASTIC_DENSITY });
   if (fields.sprue === undefined) assumptions.push({ kind: 'no-sprue' });
   return {
@@ -62,7 +80,7 @@ export function compileMold(thing: Thing<'mold'>, report: Report): Omit<Mold, 'u
     notes: thing.notes,
     photos: (fields.photos ?? []).map(photoOf),
     cavities: fields.cavities,
-    cavityMl: fields.cavity ?? fields.bait! / PLASTIC_DENSITY,
+    cavityMl,
     sprueMl: fields.sprue ?? 0,
     bodyMm: fields.body,
     thinMm,
