@@ -18,10 +18,12 @@ import type { ShelfState } from './shelf-state.ts';
 
 /** A cup, or a bait, that is asked about. */
 export interface BelievedCup {
-  /** The near one first; with streaks the cups that lie side by side. */
+  /** The near one first; with streaks the cups that run in them, each as thick as the bait. */
   readonly layers: readonly LookedLayer[];
-  /** Shares of cups that lie side by side. */
+  /** Shares of cups that run in streaks. */
   readonly streaks?: readonly number[];
+  /** Width of a streak, mm; unset: the usual. */
+  readonly streakMm?: number;
   /** `TaughtLook.cup`: the cup was, or is, poured, with dose errors of its own of which its looks tell. Unset: what the doses should give. */
   readonly cup?: string;
   /** As this camera shows it: with what it is believed to be off by, and as much in doubt of that as there is. */
@@ -47,11 +49,11 @@ export interface ModelViews extends Placed {
 export function modelViews(
   state: ShelfState,
   looker: CompositionLooker,
-  { layers, streaks, cup, camera }: BelievedCup,
+  { layers, streaks, streakMm, cup, camera }: BelievedCup,
   means: TheoryErrors['means'],
 ): ModelViews {
   const { unknowns } = state;
-  const composition = compose(unknowns, layers, streaks);
+  const composition = compose(unknowns, layers, streaks, streakMm);
   const { white, black } = looker.views(composition, state, { white: true, black: true });
   const at = camera === undefined ? undefined : unknowns.cameras.get(camera);
   return {

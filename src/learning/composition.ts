@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import type { SpreadFlake } from '../optics/flake.ts';
+import { streakColumns } from '../optics/streaks.ts';
 import type { Label, LookedLayer } from './learning-data.ts';
 import { COMMON_UNKNOWNS, type ShelfUnknowns } from './shelf-unknowns.ts';
 
@@ -46,13 +47,15 @@ export interface Composition {
 /**
  * Composes a look, or a cup that is asked about: of the maker's own bottles.
  *
- * Shape: layers with the near one first; with streaks the cups that lie side by side, and their shares.
+ * Shape: layers with the near one first; with streaks the shares of cups that run in them, of which each layer is as thick as the bait.
+ * Units: width of a streak in mm; unset: 2.
  * Throws: RangeError, naming it, if a material is not one of the shelf, or a dose, a share or a thickness is none.
  */
 export function compose(
   unknowns: ShelfUnknowns,
   layers: readonly LookedLayer[],
   streaks?: readonly number[],
+  streakMm?: number,
 ): Composition {
   const composer = new Composer(unknowns, true);
   const composed = layers.map(({ plastics, contents, thicknessMm }) =>
@@ -62,7 +65,7 @@ export function compose(
       thicknessMm,
     ),
   );
-  return composer.composition(composed, streaks);
+  return composer.composition(composed, streaks, streakMm);
 }
 
 /** Composes what a label shows: the product, in clear plastic of which nothing is unknown. Throws: as `compose`. */
@@ -113,7 +116,7 @@ class Composer {
     return { thicknessMm, parts, flakes, load };
   }
 
-  composition(layers: readonly ComposedLayer[], streaks?: readonly number[]): Composition {
+  composition(layers: readonly ComposedLayer[], streaks?: readonly number[], streakMm?: number): Composition {
     const { common } = this.unknowns;
     for (let i = 0; i < COMMON_UNKNOWNS.length; i++) this.places.add(common + i);
     const columns = Int32Array.from(this.places).sort();
@@ -126,7 +129,7 @@ class Composer {
         ...(bottle === undefined ? {} : { bottle: columnOf.get(bottle)! }),
       })),
     }));
-    return { stacks: stacksOf(settled, streaks), columns, common: columnOf.get(common)! };
+    return { stacks: stacksOf(settled, streaks, streakMm), columns, common: columnOf.get(common)! };
   }
 
   private part(place: number, dose: number): ComposedPart {
@@ -139,7 +142,11 @@ class Composer {
   }
 }
 
-function stacksOf(layers: readonly ComposedLayer[], streaks?: readonly number[]): readonly ComposedStack[] {
+function stacksOf(
+  layers: readonly ComposedLayer[],
+  streaks?: readonly number[],
+  streakMm?: number,
+): readonly ComposedStack[] {
   if (layers.length === 0) throw new RangeError('There are no layers to look at; give at least one');
   if (!streaks) return [{ layers, share: 1 }];
   if (streaks.length !== layers.length)
@@ -147,7 +154,15 @@ function stacksOf(layers: readonly ComposedLayer[], streaks?: readonly number[])
   for (const share of streaks) requireAmount(share, 'Share of a cup');
   const total = streaks.reduce((sum, share) => sum + share, 0);
   if (!(total > 0)) throw new RangeError('The shares of the cups add up to nothing; give one that is above 0');
-  return layers.map((layer, i) => ({ layers: [layer], share: streaks[i]! / total }));
+  const thicknessMm = Math.max(...layers.map((layer) => layer.thicknessMm));
+  return streakColumns(
+    streaks.map((share) => share / total),
+    thicknessMm,
+    streakMm,
+  ).map(({ runs, share }) => ({
+    layers: runs.map(({ cup, part }) => ({ ...layers[cup]!, thicknessMm: part * layers[cup]!.thicknessMm })),
+    share,
+  }));
 }
 
 function requireAmount(value: number, name: string): void {

@@ -61,10 +61,12 @@ export interface TaughtLook {
   /** Looks of one cup share what is false in its log, and the errors of its doses. */
   readonly cup: string;
   readonly round: number;
-  /** The near one first; of a test pour there is one. With `streaks` the cups that lie side by side, each of a thickness of its own. */
+  /** The near one first; of a test pour there is one. With `streaks` the cups that run in them, each as thick as the bait. */
   readonly layers: readonly LookedLayer[];
-  /** Shares of cups that lie side by side, in the order of `layers`. */
+  /** Shares of cups that run in streaks, in the order of `layers`. */
   readonly streaks?: readonly number[];
+  /** Width of a streak, mm; unset: the usual. */
+  readonly streakMm?: number;
   readonly overWhite?: Lab;
   readonly overBlack?: Lab;
   /** Standard deviation, ΔE00, along each of three axes of each view: `LookDoubt.axisSd`. */

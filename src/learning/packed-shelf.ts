@@ -20,6 +20,7 @@ type PackedLook = readonly [
   overBlack: PackedColour,
   layers: readonly PackedLayer[],
   streaks?: readonly number[],
+  streakMm?: number,
 ];
 /** How something was looked at. */
 type How = Pick<TaughtLook, 'axisSd' | 'means' | 'camera' | 'checked'>;
@@ -57,13 +58,14 @@ export function packedShelf({ data, theta, weights }: LearnedShelf): PackedShelf
   return {
     materials,
     looks: data.looks.map((look): PackedLook => {
-      const { cup, round, overWhite, overBlack, layers, streaks } = look;
+      const { cup, round, overWhite, overBlack, layers, streaks, streakMm } = look;
       const packed = layers.map(
         ({ thicknessMm, plastics, contents }): PackedLayer => [thicknessMm, pairs(plastics), pairs(contents)],
       );
       const views = [packedColour(overWhite), packedColour(overBlack)] as const;
       const seen = [cupAt.get(cup)!, round, howOf(look), ...views, packed] as const;
-      return streaks ? [...seen, streaks] : seen;
+      if (!streaks) return seen;
+      return streakMm === undefined ? [...seen, streaks] : [...seen, streaks, streakMm];
     }),
     hows,
     theta,
@@ -87,12 +89,13 @@ export function unpackedShelf(
     data: {
       materials,
       looks: looks.map(
-        ([cup, round, how, overWhite, overBlack, layers, streaks], place): TaughtLook => ({
+        ([cup, round, how, overWhite, overBlack, layers, streaks, streakMm], place): TaughtLook => ({
           key: named(place),
           cup: named(cup),
           round,
           layers: layers.map(layer),
           ...(streaks ? { streaks } : {}),
+          ...(streakMm === undefined ? {} : { streakMm }),
           ...(overWhite === 0 ? {} : { overWhite: colour(overWhite) }),
           ...(overBlack === 0 ? {} : { overBlack: colour(overBlack) }),
           ...hows[how]!,

@@ -125,7 +125,7 @@ export function cupBlock(
     ([, one], [, other]) => one.round - other.round || byCodeUnits(one.key, other.key),
   );
   const looks = inRounds.map(([, look]) => look);
-  const compositions = looks.map(({ layers, streaks }) => compose(unknowns, layers, streaks));
+  const compositions = looks.map(({ layers, streaks, streakMm }) => compose(unknowns, layers, streaks, streakMm));
   const cameras = looks.map((look) => cameraOf(unknowns, look));
   const errors: readonly LookErrors[] = looks.map(({ layers, streaks, axisSd, means }) => ({
     point: compositionPoint(unknowns, layers, streaks),

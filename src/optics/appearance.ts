@@ -8,7 +8,7 @@ import { hexFromTristimulus } from './display.ts';
 import { flakeCoverage } from './flake.ts';
 import { contrastRatio, type Viewing } from './opacity.ts';
 import type { Spectrum } from './spectrum.ts';
-import { type Body, type Layer, type SharedBody, stackReflectances, swirlReflectance } from './stack.ts';
+import { type Body, type Layer, type SharedBody, stackReflectances, swirlColumns, swirlReflectance } from './stack.ts';
 import { BESIDE_GLOSS } from './surface.ts';
 import { type Tristimulus, tristimulus, whitePoint } from './tristimulus.ts';
 
@@ -83,13 +83,21 @@ export interface SwirlAppearance {
 /**
  * What a swirl of cups looks like.
  *
+ * Units: width of a streak in mm; unset: 2.
  * Throws: as `appearance`; RangeError if a share is not above 0.
  */
-export function swirlAppearance(cups: readonly SharedBody[], options: AppearanceOptions): SwirlAppearance {
+export function swirlAppearance(
+  cups: readonly SharedBody[],
+  { streak, ...options }: AppearanceOptions & { readonly streak?: number },
+): SwirlAppearance {
+  const columns = swirlColumns(cups, options.thickness, streak).map(({ layers, share }) => ({
+    seen: overBoth(layers, options),
+    share,
+  }));
   const extremes = cups.map((cup) => appearance(cup, options));
   const mean = (view: 'overWhite' | 'overBlack'): ComputedColour =>
     colourOf(
-      swirlReflectance(extremes.map((cup, i) => ({ reflectance: cup[view].spectrum, share: cups[i]!.share }))),
+      swirlReflectance(columns.map(({ seen, share }) => ({ reflectance: seen[view].spectrum, share }))),
       options.light,
     );
   const overWhite = mean('overWhite');

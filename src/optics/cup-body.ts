@@ -11,7 +11,7 @@ import { type Flake, type SpreadFlake, spreadFlake } from './flake.ts';
 import type { OpticalConstants } from './mixture.ts';
 import { crowdingFactor, type OpticalModel } from './optical-model.ts';
 import { BAND_COUNT, requireBands, type Spectrum } from './spectrum.ts';
-import { type Body, coverWithLayers, type Layer, type SharedBody, swirlReflectance } from './stack.ts';
+import { type Body, coverWithLayers, type Layer, type SharedBody, swirlColumns, swirlReflectance } from './stack.ts';
 import { BESIDE_GLOSS } from './surface.ts';
 
 /** What the optics knows of a material: K and S, or a flake, or neither where it does not colour. */
@@ -165,10 +165,15 @@ export function layersViews(layers: readonly Layer[], optics: OpticalModel, ligh
   return { overWhite: labOf(OVER_WHITE, light), overBlack: labOf(OVER_BLACK, light) };
 }
 
-/** CIELAB of cups side by side, seen from where they run together: see `swirlReflectance`. Units: thickness in mm. */
-export function swirlViews(cups: readonly SharedBody[], thickness: number, optics: OpticalModel): TwoViews {
-  const seen = cups.map(({ share, ...body }) => {
-    cover([{ ...body, thickness }], optics);
+/** CIELAB of a swirl of cups, seen from where they run together: see `swirlColumns`. Units: mm; width of a streak unset: 2. */
+export function swirlViews(
+  cups: readonly SharedBody[],
+  thickness: number,
+  optics: OpticalModel,
+  streak?: number,
+): TwoViews {
+  const seen = swirlColumns(cups, thickness, streak).map(({ layers, share }) => {
+    cover(layers, optics);
     return { share, white: OVER_WHITE.slice(), black: OVER_BLACK.slice() };
   });
   const mean = (view: 'white' | 'black'): Lab =>

@@ -5,6 +5,7 @@ import { coverWithFlakes, type SpreadFlake } from './flake.ts';
 import type { OpticalConstants } from './mixture.ts';
 import { type LightPath, NO_PATH, pathFactor } from './optical-model.ts';
 import { BAND_COUNT, constantSpectrum, requireBands, type Spectrum, spectrumFrom } from './spectrum.ts';
+import { streakColumns } from './streaks.ts';
 import { NO_SURFACE, type Surface, surfaceOutward } from './surface.ts';
 
 /** Coloured plastic: K and S per mm, and the flake in it. */
@@ -109,8 +110,36 @@ function times(spectrum: ArrayLike<number>, factors: Spectrum, out: Spectrum, na
   return out;
 }
 
+/** A column of a swirl: layers, the near one first, and its part of the face. */
+export interface SwirlColumn {
+  readonly layers: readonly Layer[];
+  readonly share: number;
+}
+
 /**
- * Reflectance of cups that lie side by side in streaks: the mean by area, as an eye sees it that can't tell the streaks
+ * What an eye looks through in a swirl of cups: see `streakColumns`.
+ *
+ * Units: mm; width of a streak unset: 2.
+ * Throws: RangeError if there are none, or a share is not above 0.
+ */
+export function swirlColumns(cups: readonly SharedBody[], thickness: number, streak?: number): readonly SwirlColumn[] {
+  const total = totalShare(cups);
+  const columns = streakColumns(
+    cups.map(({ share }) => share / total),
+    thickness,
+    streak,
+  );
+  return columns.map(({ runs, share }) => ({
+    layers: runs.map(({ cup, part }): Layer => {
+      const { share: _, ...body } = cups[cup]!;
+      return { ...body, thickness: part * thickness };
+    }),
+    share,
+  }));
+}
+
+/**
+ * Reflectance of what lies side by side, such as the columns of a swirl: the mean by area, as an eye sees it that can't tell the streaks
  * apart.
  *
  * Shape: reflectances outside the plastic, spectra; shares are taken relative to their sum.

@@ -21,7 +21,7 @@ function everySort(looks: readonly TaughtLook[]): readonly TaughtLook[] {
       case 2:
         return { ...look, layers };
       case 3:
-        return { ...look, layers, streaks: [0.25, 0.75] };
+        return { ...look, layers, streaks: [0.25, 0.75], ...(index % 2 === 0 ? { streakMm: 3 } : {}) };
       case 4:
         return { ...look, means: 'screen', camera: index % 2 === 0 ? '1' : '2', axisSd: 1.15 };
       case 5:

@@ -115,8 +115,8 @@ describe('swirlAppearance', () => {
     { ...clear, share: 3 },
   ];
 
-  test('swirlAppearance lies between its cups, and shows each of them', () => {
-    const { overWhite, extremes } = swirlAppearance(cups, { optics: USUAL_OPTICS, thickness: 8 });
+  test('swirlAppearance of streaks far wider than the bait is the mean of its cups by area, and shows each of them', () => {
+    const { overWhite, extremes } = swirlAppearance(cups, { optics: USUAL_OPTICS, thickness: 8, streak: 1e17 });
     const [dark, light] = [
       appearance(peat, { thickness: 8, optics: USUAL_OPTICS }),
       appearance(clear, { optics: USUAL_OPTICS, thickness: 8 }),
@@ -124,6 +124,26 @@ describe('swirlAppearance', () => {
     expect(extremes.map((each) => each.overWhite.hex)).toEqual([dark.overWhite.hex, light.overWhite.hex]);
     const { Y } = overWhite.tristimulus;
     expectClose(Y, (dark.overWhite.tristimulus.Y + 3 * light.overWhite.tristimulus.Y) / 4, 1e-14);
+  });
+
+  test('swirlAppearance of streaks of no width has each cup behind each, as often as their shares say', () => {
+    const { overBlack } = swirlAppearance(cups, { optics: USUAL_OPTICS, thickness: 8, streak: 1e-9 });
+    const [one, other] = [peat, clear].map((body) => ({ ...body, thickness: 4 }));
+    const seen = ([near, far]: readonly (typeof one)[]): number =>
+      appearance([near!, far!], { optics: USUAL_OPTICS }).overBlack.tristimulus.Y;
+    const { Y } = overBlack.tristimulus;
+    const mixed = 3 * (seen([one, other]) + seen([other, one]));
+    expectClose(Y, (seen([one, one]) + mixed + 9 * seen([other, other])) / 16, 1e-12);
+  });
+
+  test('swirlAppearance goes from the one to the other as the bait gets deeper', () => {
+    const alike = (thickness: number): number => {
+      const { overWhite } = swirlAppearance(cups, { optics: USUAL_OPTICS, thickness });
+      const beside = swirlAppearance(cups, { optics: USUAL_OPTICS, thickness, streak: 1e17 });
+      return deltaE00(overWhite.lab, beside.overWhite.lab);
+    };
+    expect(alike(0.2)).toBeLessThan(0.5);
+    expect(alike(8)).toBeGreaterThan(1);
   });
 
   test('swirlAppearance of a cup with itself is that cup', () => {

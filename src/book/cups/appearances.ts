@@ -44,10 +44,11 @@ export function baitViews(
   cups: readonly SharedCup[],
   thickness: number,
   optics: OpticalModel,
+  streakMm?: number,
 ): TwoViews {
   const [near] = PATTERNS[pattern].faces;
   return 'mean' in near
-    ? swirlViews(sharedBodies(cups), thickness, optics)
+    ? swirlViews(sharedBodies(cups), thickness, optics, streakMm)
     : layersViews(faceLayers(pattern, near, cups, thickness), optics);
 }
 

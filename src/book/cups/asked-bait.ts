@@ -19,6 +19,8 @@ export interface Bait {
   readonly pattern: Pattern;
   readonly cups: readonly BaitCup[];
   readonly thicknessMm: number;
+  /** Width of a streak, mm; unset: the usual. */
+  readonly streakMm?: number;
   /** The name by which it was looked at as a whole: see `baitKey`. */
   readonly key: string;
 }
@@ -34,13 +36,14 @@ export function askedAlone(
 }
 
 /** What is looked at of a bait, as a question to what is believed. */
-export function askedFace({ pattern, cups, thicknessMm, key }: Bait, face: Face, eye: BookEye): BelievedCup {
+export function askedFace({ pattern, cups, thicknessMm, streakMm, key }: Bait, face: Face, eye: BookEye): BelievedCup {
   const layer = (cup: number, part: number): LookedLayer =>
     lookedLayer(cups[cup]!.state, part * thicknessMm, eye.colours);
   if ('mean' in face)
     return {
       layers: cups.map((_, cup) => layer(cup, 1)),
       streaks: cups.map(({ share }) => share),
+      ...defined({ streakMm }),
       ...cupNamed(key, eye),
     };
   const runs = faceRuns(

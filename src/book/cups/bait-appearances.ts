@@ -50,11 +50,11 @@ interface SideViews {
 }
 
 /** The side looked at, as the optics alone has it. */
-function computedSide({ pattern, cups, thicknessMm }: Bait, viewing: Viewing): SideViews {
+function computedSide({ pattern, cups, thicknessMm, streakMm }: Bait, viewing: Viewing): SideViews {
   const [near] = PATTERNS[pattern].faces;
   if (!('mean' in near)) return appearance(faceLayers(pattern, near, cups, thicknessMm), viewing);
   const streaks = cups.map(({ body, share }) => ({ ...body, share }));
-  return swirlAppearance(streaks, { thickness: thicknessMm, ...viewing });
+  return swirlAppearance(streaks, { thickness: thicknessMm, ...defined({ streak: streakMm }), ...viewing });
 }
 
 /** The side looked at as it is computed, and what it takes to make it look as it is believed to. */

@@ -56,12 +56,18 @@ export function learningData(
 
 /** The looks of a recipe, found anew only where something was changed that they say or that they were at. */
 function looksOf(
-  { recipe, cups, shares, pattern, bodyMm }: LookedRecipe,
+  { recipe, cups, shares, pattern, streak, bodyMm }: LookedRecipe,
   names: string,
   find: () => readonly TaughtLook[],
   kept: Remembered<readonly TaughtLook[]>,
 ): readonly TaughtLook[] {
-  return kept.of(recipe.id, [recipe, names, pattern, bodyMm, ...shares, ...cups], NOTHING, reportInto([]), find);
+  return kept.of(
+    recipe.id,
+    [recipe, names, pattern, streak, bodyMm, ...shares, ...cups],
+    NOTHING,
+    reportInto([]),
+    find,
+  );
 }
 
 /** What a camera may have seen. */

@@ -2,6 +2,7 @@ import { type CupState, total } from '../../cup/ledger.ts';
 import type { TaughtLook } from '../../learning/learning-data.ts';
 import type { Face } from '../../patterns/pattern.ts';
 import { faceRuns, PATTERNS, type Pattern } from '../../patterns/patterns.ts';
+import { defined } from '../../values/defined.ts';
 import type { FilledCup } from '../cups/fill-cup.ts';
 import { baitKey, roundCupKey } from './cup-keys.ts';
 import { lookedLayer } from './looked-layer.ts';
@@ -15,14 +16,14 @@ interface BaitFields {
 }
 
 /**
- * What was looked through of a finished bait: its cups as they lie behind one another, or side by side where a swirl was seen as a whole,
+ * What was looked through of a finished bait: its cups as they lie behind one another, or in streaks where a swirl was seen as a whole,
  * each as it was at the round that the bait was poured after, or is now. Undefined where a cup faced the eye that faces nobody.
  */
 export function lookedBait(
-  { recipe, pattern, cups, shares, bodyMm }: LookedRecipe,
+  { recipe, pattern, cups, shares, streak, bodyMm }: LookedRecipe,
   { side, rounds = {}, thickness = bodyMm }: BaitFields,
   colours: (material: string) => boolean,
-): Pick<TaughtLook, 'cup' | 'layers' | 'streaks' | 'round'> | undefined {
+): Pick<TaughtLook, 'cup' | 'layers' | 'streaks' | 'streakMm' | 'round'> | undefined {
   const facing = side === undefined ? undefined : cups.findIndex(({ spec }) => spec.name === side);
   const states = cups.map((cup) => stateAfter(cup, rounds[cup.spec.name]));
   if (facing === -1 || states.some((state) => state === undefined || total(state.plastics) === 0)) return undefined;
@@ -32,7 +33,10 @@ export function lookedBait(
   const face = faceWith(pattern, facing, shares);
   if (face === undefined) return undefined;
   const whole = baitKey(recipe.id);
-  if ('mean' in face) return { cup: whole, round, layers: cups.map((_, cup) => layer(cup, 1)), streaks: shares };
+  if ('mean' in face) {
+    const layers = cups.map((_, cup) => layer(cup, 1));
+    return { cup: whole, round, layers, streaks: shares, ...defined({ streakMm: streak }) };
+  }
   const runs = faceRuns(pattern, face, shares);
   const [only, ...others] = runs;
   // Who sees one cup alone has looked at that cup.

@@ -9,6 +9,8 @@ export interface LookedRecipe {
   readonly cups: readonly FilledCup[];
   /** Shares of the cups, 1 together. */
   readonly shares: readonly number[];
+  /** Width of a streak, mm; unset: the usual. */
+  readonly streak?: number;
   /** Thickness of a test pour, and of the bait: the body of its mold. */
   readonly bodyMm: number;
 }

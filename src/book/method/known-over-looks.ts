@@ -7,6 +7,7 @@ import { Belief } from '../../learning/belief.ts';
 import { learn } from '../../learning/learn.ts';
 import type { LearningData, TaughtLook } from '../../learning/learning-data.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
+import { defined } from '../../values/defined.ts';
 import { ofCup } from '../learning/cup-keys.ts';
 import { median } from '../median.ts';
 import type { Book } from '../model.ts';
@@ -90,8 +91,8 @@ function taughtTo(data: LearningData): Belief {
 const MOST_KEPT = 4 * REFITTED.length;
 const beliefs = new Map<string, Belief>();
 
-function offBy(belief: Belief, { layers, streaks, cup, overWhite, overBlack }: TaughtLook): number {
-  const shown = belief.mean({ layers, cup, ...(streaks === undefined ? {} : { streaks }) });
+function offBy(belief: Belief, { layers, streaks, streakMm, cup, overWhite, overBlack }: TaughtLook): number {
+  const shown = belief.mean({ layers, cup, ...defined({ streaks, streakMm }) });
   return Math.max(
     overWhite === undefined ? 0 : deltaE00(overWhite, shown.overWhite),
     overBlack === undefined ? 0 : deltaE00(overBlack, shown.overBlack),

@@ -467,6 +467,7 @@ const LEARNED: FieldTable<LearnedShelf> = {
       round: 'shared',
       layers: { plastics: 'shared', contents: 'shared', thicknessMm: 'shared' },
       streaks: 'shared',
+      streakMm: 'shared',
       overWhite: LAB,
       overBlack: LAB,
       axisSd: 'shared',

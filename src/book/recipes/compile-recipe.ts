@@ -71,7 +71,13 @@ export function compileRecipe(parts: RecipeParts, context: RecipeContext): Recip
       key: lastCupKey(filled[index]!),
     }),
   );
-  const bait: Bait = { pattern: parts.pattern, cups: shared, thicknessMm: mold.bodyMm, key: baitKey(recipe.id) };
+  const bait: Bait = {
+    pattern: parts.pattern,
+    cups: shared,
+    thicknessMm: mold.bodyMm,
+    ...defined({ streakMm: parts.streak }),
+    key: baitKey(recipe.id),
+  };
   const plainBait = { ...bait, cups: shared.map((cup) => ({ ...cup, state: withoutFlake(cup.state, shelf) })) };
   const thin = { thicknessMm: mold.thinMm };
   const body = baitSides(bait, eye);

@@ -57,7 +57,7 @@ export function spreadOfBait(
 
 /** How the bait looks with each dose measured out otherwise by a standard deviation, by the model; see `DoubtfulWay`. */
 function measuringWays(
-  { pattern, thicknessMm, cups: placed }: Bait,
+  { pattern, thicknessMm, streakMm, cups: placed }: Bait,
   cups: readonly DoubtedCup[],
   shelf: (material: string) => OpticalMaterial,
   { optics }: BookEye,
@@ -70,6 +70,7 @@ function measuringWays(
       placed.map(({ share }, index) => ({ share, body: index === changed ? body : bodies[index]! })),
       thicknessMm,
       optics,
+      streakMm,
     );
   return cups.flatMap((cup, changed) => {
     const { materials: inCup, doses, mixed } = cupMixer(cup, shelf, optics);

@@ -4,9 +4,11 @@ import type { TwoViews } from '../../optics/cup-body.ts';
 
 /** Cups as they lie in what is looked at, or would be. */
 export interface BelievedCup {
-  /** The near one first; with `streaks` those that lie side by side. */
+  /** The near one first; with `streaks` those that run in them. */
   readonly layers: readonly LookedLayer[];
   readonly streaks?: readonly number[];
+  /** Width of a streak, mm; unset: the usual. */
+  readonly streakMm?: number;
   /** A cup that there is, by the name that its looks have: its own errors of dosing are known from them. */
   readonly cup?: string;
   /** As this camera shows them, by the name that its looks have. */

@@ -5,7 +5,6 @@ import { heatOf } from '../../book/recipes/heat-of.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import { required } from '../../values/required.ts';
 import { heatWords } from '../../words/heat.ts';
-import { pictureAddress } from '../bait-picture.ts';
 import { batchCups, batchTakes, takesTitle } from '../batch-view.ts';
 import { bookIndex, titleOnShelf } from '../book-index.ts';
 import { cautionsBlock } from '../cautions.ts';
@@ -62,7 +61,7 @@ function fullPage(context: PageContext, recipe: Recipe): string {
       shortDescription(notesText(notes)) ||
       `${title}: what goes in the cup, and how it looks over white and over black.`,
     part: paths.home,
-    picture: pictureAddress(context, recipe.id, 'shared'),
+    picture: paths.sharedPicture(recipe.id),
     scripts: ['planner', 'unfold', 'share'],
     main: html`<article class="recipe">
 <header class="label">
