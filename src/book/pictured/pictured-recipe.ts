@@ -1,12 +1,12 @@
+import { appearance, swirlAppearance } from '../../optics/appearance.ts';
 import { type Lab, labOf } from '../../optics/cielab.ts';
 import { colourFactor } from '../../optics/colour-factor.ts';
 import { cupBody } from '../../optics/cup-body.ts';
 import { deltaE00 } from '../../optics/delta-e00.ts';
 import type { Spectrum } from '../../optics/spectrum.ts';
-import { type Body, stackReflectances, swirlReflectance } from '../../optics/stack.ts';
-import { BESIDE_GLOSS } from '../../optics/surface.ts';
+import type { Body } from '../../optics/stack.ts';
 import type { Face } from '../../patterns/pattern.ts';
-import { faceRuns, hasTwoSides, PATTERNS } from '../../patterns/patterns.ts';
+import { hasTwoSides, PATTERNS } from '../../patterns/patterns.ts';
 import type {
   PicturedBait,
   PicturedCup,
@@ -17,6 +17,7 @@ import type {
 import { STREAK_THICKNESS } from '../../tables/patterns.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
+import { faceLayers } from '../cups/appearances.ts';
 import type { Appearance } from '../model/colours.ts';
 import type { Cup } from '../model/cup.ts';
 import type { Recipe } from '../model/recipe.ts';
@@ -41,19 +42,16 @@ export function picturedRecipe(
   const shares = recipe.cups.map(({ share }) => share);
   const { faces, thin, beside } = PATTERNS[pattern];
   const [near, far] = faces;
+  const shared = bodies.map((body, cup) => ({ body, share: shares[cup]! }));
   const faceSpectra = (face: Face, mm: number): readonly Spectrum[] => {
-    const stack = (runs: ReturnType<typeof faceRuns>): readonly Spectrum[] =>
-      stackReflectances(
-        runs.map(({ cup, part }) => ({ ...bodies[cup]!, thickness: part * mm })),
-        [optics.backings.white, optics.backings.black],
-        BESIDE_GLOSS,
-        optics.path,
-      );
-    if (!('mean' in face)) return stack(faceRuns(pattern, face, shares));
-    const alone = bodies.map((_, cup) => stack([{ cup, part: 1 }]));
-    return [0, 1].map((view) =>
-      swirlReflectance(alone.map((seen, cup) => ({ reflectance: seen[view]!, share: shares[cup]! }))),
-    );
+    const { overWhite, overBlack } =
+      'mean' in face
+        ? swirlAppearance(
+            shared.map(({ body, share }) => ({ ...body, share })),
+            { thickness: mm, optics, ...defined({ streak: recipe.streakMm }) },
+          )
+        : appearance(faceLayers(pattern, face, shared, mm), { optics });
+    return [overWhite.spectrum, overBlack.spectrum];
   };
   /** What looks have taught of a face at a thickness; nothing where it is believed to look as it is computed. */
   const taughtOf = (face: Face, mm: number, believed: Appearance | undefined): readonly TaughtFactors[] => {

@@ -1,20 +1,10 @@
-/**
- * The colour of a stack of cups by its thickness, looked up rather than computed for each pixel.
- *
- * @packageDocumentation
- */
-import { BAND_COUNT, type Spectrum } from '../../optics/spectrum.ts';
-import { type Layer, stackReflectances } from '../../optics/stack.ts';
-import { BESIDE_GLOSS } from '../../optics/surface.ts';
 import type { Run } from '../../patterns/place.ts';
-import type { PicturedBait, TaughtFactors } from '../pictured-bait.ts';
-import { writeLinear } from './linear-weights.ts';
+import type { TaughtFactors } from '../pictured-bait.ts';
+import type { ComputedColour } from './computed-colour.ts';
+import { COLOUR, type Plastics, writeStackColour } from './stack-colour.ts';
 
-/** Thicknesses in a table: with fewer than 48 thin dark dyes are off by more than ΔE00 0.15. */
-const NODES = 48;
-
-/** Linear sRGB over white, then over black. */
-export const COLOUR = 6;
+/** Thicknesses in a table: with fewer thin dark dyes are off by more than ΔE00 0.15. */
+const NODES = 56;
 
 const LAST = NODES - 1;
 
@@ -23,10 +13,11 @@ const CELLS = Uint8Array.from({ length: LAST * LAST + 1 }, (_, square) =>
   Math.min(LAST - 1, Math.floor(Math.sqrt(square))),
 );
 
-/** What a table needs of a bait. */
-export type Plastics = Pick<PicturedBait, 'cups' | 'optics'>;
-
-/** A stack of cups at thicknesses from nothing to the most. Thickness goes with the square of a node's place: colours change fast where it is thin. */
+/**
+ * The colour of a stack of cups by its thickness, looked up rather than computed for each pixel.
+ *
+ * Its thicknesses go with the squares of whole numbers: where plastic is thin its colour changes fast. Between two it runs straight.
+ */
 export class ColourTable {
   private readonly colours = new Float64Array(NODES * COLOUR);
   private readonly squares: number;
@@ -35,53 +26,48 @@ export class ColourTable {
   constructor(bait: Plastics, runs: readonly Run[], taught: readonly TaughtFactors[], mostMm: number) {
     this.squares = (LAST * LAST) / mostMm;
     for (let node = 0; node < NODES; node++)
-      writeStack(bait, runs, taught, mostMm * (node / LAST) ** 2, this.colours, node * COLOUR);
+      writeStackColour(bait, runs, taught, mostMm * (node / LAST) ** 2, this.colours, node * COLOUR);
   }
 
-  /** Adds so much of the colour at a thickness in mm to six numbers. */
-  add(mm: number, weight: number, sums: Float64Array): void {
+  /** Writes the colour at a thickness in mm. */
+  write(mm: number, { white, black }: ComputedColour, at: number): void {
+    const { colours } = this;
+    const square = Math.min(LAST * LAST, mm * this.squares);
+    const cell = CELLS[square | 0]!;
+    const far = (square - cell * cell) / (2 * cell + 1);
+    const near = 1 - far;
+    const from = cell * COLOUR;
+    white[at] = near * colours[from]! + far * colours[from + 6]!;
+    white[at + 1] = near * colours[from + 1]! + far * colours[from + 7]!;
+    white[at + 2] = near * colours[from + 2]! + far * colours[from + 8]!;
+    black[at] = near * colours[from + 3]! + far * colours[from + 9]!;
+    black[at + 1] = near * colours[from + 4]! + far * colours[from + 10]!;
+    black[at + 2] = near * colours[from + 5]! + far * colours[from + 11]!;
+  }
+
+  /** Adds so much of the colour at a thickness in mm. */
+  add(mm: number, weight: number, { white, black }: ComputedColour, at: number): void {
+    const { colours } = this;
     const square = Math.min(LAST * LAST, mm * this.squares);
     const cell = CELLS[square | 0]!;
     const far = ((square - cell * cell) / (2 * cell + 1)) * weight;
     const near = weight - far;
-    const at = cell * COLOUR;
-    for (let i = 0; i < COLOUR; i++) sums[i]! += near * this.colours[at + i]! + far * this.colours[at + COLOUR + i]!;
+    const from = cell * COLOUR;
+    white[at]! += near * colours[from]! + far * colours[from + 6]!;
+    white[at + 1]! += near * colours[from + 1]! + far * colours[from + 7]!;
+    white[at + 2]! += near * colours[from + 2]! + far * colours[from + 8]!;
+    black[at]! += near * colours[from + 3]! + far * colours[from + 9]!;
+    black[at + 1]! += near * colours[from + 4]! + far * colours[from + 10]!;
+    black[at + 2]! += near * colours[from + 5]! + far * colours[from + 11]!;
   }
 }
 
-/** Writes six numbers: the colour of a stack of a thickness in mm, as the optics and what looks have taught of it have it. */
-export function writeStack(
-  { cups, optics: { backings, path } }: Plastics,
-  runs: readonly Run[],
-  taught: readonly TaughtFactors[],
-  mm: number,
-  out: Float64Array,
-  at: number,
-): void {
-  const layers = runs.map(({ cup, part }): Layer => ({ ...cups[cup]!, flakes: [], thickness: part * mm }));
-  const [white, black] = stackReflectances(layers, [backings.white, backings.black], BESIDE_GLOSS, path);
-  if (taught.length > 0) {
-    multiply(white!, taught, 'overWhite', mm);
-    multiply(black!, taught, 'overBlack', mm);
-  }
-  writeLinear(white!, out, at);
-  writeLinear(black!, out, at + 3);
-}
-
-/** Multiplies a reflectance by what was taught of its thickness: between two by both, thinner than the least by ever less, down to 1. */
-function multiply(
-  reflectance: Spectrum,
-  taught: readonly TaughtFactors[],
-  view: 'overWhite' | 'overBlack',
-  mm: number,
-): void {
-  const next = taught.find((factors) => factors.mm >= mm);
-  const before = taught.findLast((factors) => factors.mm < mm);
-  const from = before?.mm ?? 0;
-  const part = next === undefined ? 0 : next.mm > from ? (mm - from) / (next.mm - from) : 1;
-  for (let band = 0; band < BAND_COUNT; band++) {
-    const low = before?.[view][band] ?? 1;
-    const high = next?.[view][band] ?? low;
-    reflectance[band]! *= low ** (1 - part) * high ** part;
-  }
+/** Writes nothing at all into a pixel, to be added to. */
+export function clearPixel({ white, black }: ComputedColour, at: number): void {
+  white[at] = 0;
+  white[at + 1] = 0;
+  white[at + 2] = 0;
+  black[at] = 0;
+  black[at + 1] = 0;
+  black[at + 2] = 0;
 }

@@ -1,4 +1,4 @@
-import { ColourTable } from './colour-table.ts';
+import { ColourTable, clearPixel } from './colour-table.ts';
 import type { PaintedSide, Painter } from './painter.ts';
 import { rampUp, VolumeBins, valueBefore } from './volume-bins.ts';
 
@@ -10,7 +10,7 @@ const BULGE = 0.35;
 
 /** Cups behind one another along the bait, each with its share of the plastic. */
 export function endsPainter({ bait, side, field, thickestMm }: PaintedSide): Painter {
-  const { alongMm, across, halfMm, thicknessMm } = field;
+  const { cover, alongMm, across, halfMm, thicknessMm } = field;
   const placeOf = (pixel: number): number => alongMm[pixel]! - BULGE * halfMm[pixel]! * (1 - across[pixel]! ** 2);
   const bins = new VolumeBins(field, placeOf);
   const soft = SOFT * (bins.high - bins.low);
@@ -26,11 +26,15 @@ export function endsPainter({ bait, side, field, thickestMm }: PaintedSide): Pai
   const behind = (index: number, place: number): number =>
     index < 0 ? 1 : index >= borders.length ? 0 : rampUp(place, borders[index]!, soft);
   return {
-    add(pixel, sums) {
-      const place = placeOf(pixel);
-      for (let cup = 0; cup < tables.length; cup++) {
-        const weight = behind(cup - 1, place) - behind(cup, place);
-        if (weight > 0) tables[cup]!.add(thicknessMm[pixel]!, weight, sums);
+    paint(into) {
+      for (let pixel = 0; pixel < cover.length; pixel++) {
+        if (cover[pixel] === 0) continue;
+        const place = placeOf(pixel);
+        clearPixel(into, 3 * pixel);
+        for (let cup = 0; cup < tables.length; cup++) {
+          const weight = behind(cup - 1, place) - behind(cup, place);
+          if (weight > 0) tables[cup]!.add(thicknessMm[pixel]!, weight, into, 3 * pixel);
+        }
       }
     },
     runsAt(pixel) {

@@ -6,7 +6,7 @@
 import { discPlace } from '../../patterns/disc.ts';
 import type { Run } from '../../patterns/place.ts';
 import { aroundCore, bottomPart, corePart, onBottom } from '../../patterns/through.ts';
-import { ColourTable } from './colour-table.ts';
+import { ColourTable, clearPixel } from './colour-table.ts';
 import { metFrom, type PaintedSide, type Painter } from './painter.ts';
 
 /** Parts of the thickness for which there are tables, at even distances. */
@@ -41,7 +41,7 @@ export function stripePainter(painted: PaintedSide): Painter {
 
 /** Paints by the part of the thickness that the second cup takes. */
 function partPainter(
-  { bait, side, field: { thicknessMm }, thickestMm }: PaintedSide,
+  { bait, side, field: { cover, thicknessMm }, thickestMm }: PaintedSide,
   runsOf: (part: number) => readonly Run[],
   partOf: (pixel: number) => number,
 ): Painter {
@@ -50,12 +50,16 @@ function partPainter(
     (_, index) => new ColourTable(bait, metFrom(side, runsOf(index / PARTS)), side.taught[0] ?? [], thickestMm),
   );
   return {
-    add(pixel, sums) {
-      const mm = thicknessMm[pixel]!;
-      const at = PARTS * partOf(pixel);
-      const cell = Math.min(PARTS - 1, Math.floor(at));
-      tables[cell]!.add(mm, cell + 1 - at, sums);
-      tables[cell + 1]!.add(mm, at - cell, sums);
+    paint(into) {
+      for (let pixel = 0; pixel < cover.length; pixel++) {
+        if (cover[pixel] === 0) continue;
+        const mm = thicknessMm[pixel]!;
+        const place = PARTS * partOf(pixel);
+        const cell = Math.min(PARTS - 1, Math.floor(place));
+        clearPixel(into, 3 * pixel);
+        tables[cell]!.add(mm, cell + 1 - place, into, 3 * pixel);
+        tables[cell + 1]!.add(mm, place - cell, into, 3 * pixel);
+      }
     },
     runsAt: (pixel) => metFrom(side, runsOf(partOf(pixel))),
   };

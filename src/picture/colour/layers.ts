@@ -4,7 +4,8 @@ import { ColourTable } from './colour-table.ts';
 import { metFrom, type PaintedSide, type Painter } from './painter.ts';
 
 /** One cup, or cups over one another, each as thick as its share wherever one looks. */
-export function layersPainter({ bait, side, field: { thicknessMm }, thickestMm }: PaintedSide): Painter {
+export function layersPainter({ bait, side, field, thickestMm }: PaintedSide): Painter {
+  const { cover, thicknessMm } = field;
   const runs = metFrom(
     side,
     inLayers(
@@ -14,7 +15,10 @@ export function layersPainter({ bait, side, field: { thicknessMm }, thickestMm }
   );
   const table = new ColourTable(bait, runs, side.taught[0] ?? [], thickestMm);
   return {
-    add: (pixel, sums) => table.add(thicknessMm[pixel]!, 1, sums),
+    paint(into) {
+      for (let pixel = 0; pixel < cover.length; pixel++)
+        if (cover[pixel]! > 0) table.write(thicknessMm[pixel]!, into, 3 * pixel);
+    },
     runsAt: () => runs,
   };
 }

@@ -1,6 +1,7 @@
 import type { Run } from '../../patterns/place.ts';
 import type { BaitField } from '../../shapes/bait-field.ts';
 import type { PicturedBait, PicturedSide } from '../pictured-bait.ts';
+import type { ComputedColour } from './computed-colour.ts';
 
 /** A side that is painted, and the pixels it is seen in. */
 export interface PaintedSide {
@@ -13,9 +14,9 @@ export interface PaintedSide {
 
 /** What each pixel of a side shows. */
 export interface Painter {
-  /** Adds linear sRGB over white and over black of a pixel's plastic to six numbers. */
-  add(pixel: number, sums: Float64Array): void;
-  /** What the line of sight runs through there, the near cup first: cups by their places in the bait. */
+  /** Writes the colour of the plastic of each pixel that has bait in it. */
+  paint(into: ComputedColour): void;
+  /** What the line of sight of a pixel runs through, the near cup first: cups by their places in the bait. */
   runsAt(pixel: number): readonly Run[];
 }
 

@@ -2,7 +2,7 @@ import type { Pattern } from '../../patterns/patterns.ts';
 import type { Run } from '../../patterns/place.ts';
 import type { BaitField } from '../../shapes/bait-field.ts';
 import type { PicturedBait, PicturedSide } from '../pictured-bait.ts';
-import { COLOUR, ColourTable } from './colour-table.ts';
+import { ColourTable } from './colour-table.ts';
 import type { ComputedColour } from './computed-colour.ts';
 import { endsPainter } from './ends.ts';
 import { corePainter, stripePainter } from './inside.ts';
@@ -43,32 +43,24 @@ export function sideColour(
     if (cover[pixel]! > 0 && thicknessMm[pixel]! > thickestMm) thickestMm = thicknessMm[pixel]!;
   const painted = { bait, side, field, thickestMm };
   const painter = withThinCup(PAINTERS[side.pattern](painted), painted);
-  const { white, black } = into ?? {
-    white: new Float32Array(3 * cover.length),
-    black: new Float32Array(3 * cover.length),
-  };
-  const sums = new Float64Array(COLOUR);
-  for (let pixel = 0, at = 0; pixel < cover.length; pixel++, at += 3) {
-    if (cover[pixel] === 0) continue;
-    sums.fill(0);
-    painter.add(pixel, sums);
-    for (let channel = 0; channel < 3; channel++) {
-      white[at + channel] = sums[channel]!;
-      black[at + channel] = sums[3 + channel]!;
-    }
-  }
-  return { colour: { white, black }, runsAt: painter.runsAt };
+  const colour = into ?? { white: new Float32Array(3 * cover.length), black: new Float32Array(3 * cover.length) };
+  painter.paint(colour);
+  return { colour, runsAt: painter.runsAt };
 }
 
 /** The same, but for thin parts that are of one cup alone. */
-function withThinCup(painter: Painter, { bait, side, field: { part, thicknessMm }, thickestMm }: PaintedSide): Painter {
+function withThinCup(
+  painter: Painter,
+  { bait, side, field: { cover, part, thicknessMm }, thickestMm }: PaintedSide,
+): Painter {
   if (side.thinCup === undefined) return painter;
   const runs: readonly Run[] = [{ cup: side.thinCup, part: 1 }];
   const table = new ColourTable(bait, runs, side.taught[1] ?? [], thickestMm);
   return {
-    add(pixel, sums) {
-      if (part[pixel] === 1) table.add(thicknessMm[pixel]!, 1, sums);
-      else painter.add(pixel, sums);
+    paint(into) {
+      painter.paint(into);
+      for (let pixel = 0; pixel < part.length; pixel++)
+        if (part[pixel] === 1 && cover[pixel]! > 0) table.write(thicknessMm[pixel]!, into, 3 * pixel);
     },
     runsAt: (pixel) => (part[pixel] === 1 ? runs : painter.runsAt(pixel)),
   };

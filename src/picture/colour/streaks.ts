@@ -1,106 +1,87 @@
 /**
- * Cups poured together, unmixed: streaks along the bait that wander, fork and fray.
+ * Cups poured together, unmixed: streaks along the bait that wander and fray, and end in its depth.
  *
  * @packageDocumentation
  */
-import type { BaitField } from '../../shapes/bait-field.ts';
-import { ColourTable } from './colour-table.ts';
+
+import { sameCupBehind } from '../../optics/streaks.ts';
+import type { Run } from '../../patterns/place.ts';
+import { ColourTable, clearPixel } from './colour-table.ts';
 import type { PaintedSide, Painter } from './painter.ts';
-import { noiseOf, seedOf } from './streak-noise.ts';
-import { rampUp, VolumeBins, valueBefore } from './volume-bins.ts';
+import { type StreakCover, streakCover } from './streak-cover.ts';
 
-/** Width over which two streaks run into each other, mm. Looked for by eye. */
-const SOFT_MM = 0.3;
-
-/** Each cup after the first covers its part of what those before it have; the first has the rest. */
+/** Each cup after the first covers its part of what those before it have; the first has the rest. So it is in the near half of the bait, and in the far one. */
 export function streaksPainter({ bait, side, field, thickestMm }: PaintedSide): Painter {
-  const { thicknessMm } = field;
-  const tables = side.cups.map(
-    ({ cup }) => new ColourTable(bait, [{ cup, part: 1 }], side.taught[0] ?? [], thickestMm),
+  const { cover, thicknessMm } = field;
+  const count = side.cups.length;
+  const runs = side.cups.flatMap(({ cup }) =>
+    side.cups.map(({ cup: behind }): readonly Run[] =>
+      cup === behind
+        ? [{ cup, part: 1 }]
+        : [
+            { cup, part: 0.5 },
+            { cup: behind, part: 0.5 },
+          ],
+    ),
   );
+  const tables = runs.map((stack) => new ColourTable(bait, stack, side.taught[0] ?? [], thickestMm));
   let below = side.cups[0]!.share;
-  const covers = side.cups.slice(1).map(({ share }, index) => {
+  const covers = side.cups.slice(1).map(({ share }, index): StreakCover => {
     below += share;
-    return streakCover(field, `${bait.seed} ${index}`, share / below, bait.streakMm);
+    return streakCover(field, { seed: `${bait.seed} ${index}`, share: share / below, streakMm: bait.streakMm });
   });
-  const weightsAt = (pixel: number, weights: Float64Array): void => {
-    let left = 1;
-    for (let index = covers.length - 1; index >= 0; index--) {
-      const own = covers[index]![pixel]!;
-      weights[index + 1] = left * own;
-      left *= 1 - own;
-    }
-    weights[0] = left;
+  const [near, far] = [new Float64Array(count), new Float64Array(count)];
+  const weights = new Float64Array(count * count);
+  const weigh = (pixel: number): void => {
+    partsOf(covers, 'near', pixel, near);
+    partsOf(covers, 'far', pixel, far);
+    joined(near, far, sameCupBehind(thicknessMm[pixel]!, bait.streakMm), weights);
   };
-  const weights = new Float64Array(side.cups.length);
   return {
-    add(pixel, sums) {
-      weightsAt(pixel, weights);
-      for (let cup = 0; cup < weights.length; cup++)
-        if (weights[cup]! > 0) tables[cup]!.add(thicknessMm[pixel]!, weights[cup]!, sums);
+    paint(into) {
+      for (let pixel = 0; pixel < cover.length; pixel++) {
+        if (cover[pixel] === 0) continue;
+        weigh(pixel);
+        clearPixel(into, 3 * pixel);
+        const mm = thicknessMm[pixel]!;
+        for (let stack = 0; stack < weights.length; stack++)
+          if (weights[stack]! > 0) tables[stack]!.add(mm, weights[stack]!, into, 3 * pixel);
+      }
     },
     runsAt(pixel) {
-      weightsAt(pixel, weights);
-      return [{ cup: side.cups[weights.indexOf(Math.max(...weights))]!.cup, part: 1 }];
+      weigh(pixel);
+      return runs[weights.indexOf(Math.max(...weights))]!;
     },
   };
 }
 
-/** How much of each pixel a streak covers, 0 to 1: of the bait's plastic together its share. */
-function streakCover(field: BaitField, seed: string, share: number, streakMm: number): Float32Array {
-  const { cover } = field;
-  const periodMm = streakMm / share;
-  const warp = warpOf(field, seed, periodMm);
-  const distances = new Float32Array(cover.length);
-  const width = noiseOf(seedOf(`${seed} width`));
-  for (let pixel = 0; pixel < cover.length; pixel++) {
-    if (cover[pixel] === 0) continue;
-    const v = field.across[pixel]!;
-    const arc = (0.45 * Math.asin(Math.max(-1, Math.min(1, v))) + 0.55 * v) * field.halfMm[pixel]!;
-    const turns = (arc + warp[pixel]!) / periodMm;
-    const streak = Math.floor(turns);
-    const fromMiddle = Math.abs(turns - streak - 0.5) * periodMm;
-    distances[pixel] = fromMiddle / (1 + 0.8 * width(field.alongMm[pixel]! / 14, 7.3 * streak + 0.5));
+/** What part of a pixel each cup has, in its near half or in its far one. */
+function partsOf(covers: readonly StreakCover[], half: keyof StreakCover, pixel: number, parts: Float64Array): void {
+  let left = 1;
+  for (let index = covers.length - 1; index >= 0; index--) {
+    const own = covers[index]![half][pixel]!;
+    parts[index + 1] = left * own;
+    left *= 1 - own;
   }
-  const border = valueBefore(new VolumeBins(field, (pixel) => distances[pixel]!), share, SOFT_MM);
-  return distances.map((distance) => 1 - rampUp(distance, border, SOFT_MM));
+  parts[0] = left;
 }
 
-/** Places of the plane at which noise is computed lie so far apart, mm; between them it runs straight. */
-const STEP_MM = 0.4;
-
-/** How far streaks are carried off to the side, mm. */
-function warpOf(
-  { columns, cover, noseX, noseY, pixelsPerMm }: BaitField,
-  seed: string,
-  periodMm: number,
-): Float32Array {
-  const [slow, middle, fine] = ['slow', 'middle', 'fine'].map((name) => noiseOf(seedOf(`${seed} ${name}`))) as [
-    ReturnType<typeof noiseOf>,
-    ReturnType<typeof noiseOf>,
-    ReturnType<typeof noiseOf>,
-  ];
-  const known = new Map<number, number>();
-  const at = (column: number, row: number): number => {
-    const key = (column + 32768) * 65536 + row + 32768;
-    const before = known.get(key);
-    if (before !== undefined) return before;
-    const [x, y] = [column * STEP_MM, row * STEP_MM];
-    const m = middle(x / 13, y / 5);
-    const value = periodMm * (2.3 * slow(x / 30, y / 9) + 0.8 * m + 0.25 * fine(x / 4 + 1.5 * m, y / 2));
-    known.set(key, value);
-    return value;
-  };
-  const warp = new Float32Array(cover.length);
-  for (let pixel = 0; pixel < cover.length; pixel++) {
-    if (cover[pixel] === 0) continue;
-    const x = ((pixel % columns) + 0.5 - noseX) / pixelsPerMm / STEP_MM;
-    const y = (Math.floor(pixel / columns) + 0.5 - noseY) / pixelsPerMm / STEP_MM;
-    const [column, row] = [Math.floor(x), Math.floor(y)];
-    const [fx, fy] = [x - column, y - row];
-    const upper = at(column, row) * (1 - fx) + at(column + 1, row) * fx;
-    const lower = at(column, row + 1) * (1 - fx) + at(column + 1, row + 1) * fx;
-    warp[pixel] = upper * (1 - fy) + lower * fy;
+/**
+ * What part of a pixel has which cup before which. Where a border runs through it in both halves, as much as may be has the same in both, so
+ * far as one streak goes through both; else each has its part, whatever lies before it.
+ *
+ * @param same as `sameCupBehind`
+ */
+function joined(near: Float64Array, far: Float64Array, same: number, weights: Float64Array): void {
+  const count = near.length;
+  let apart = 1;
+  for (let cup = 0; cup < count; cup++) apart -= Math.min(near[cup]!, far[cup]!);
+  for (let one = 0; one < count; one++) {
+    const alike = Math.min(near[one]!, far[one]!);
+    for (let other = 0; other < count; other++) {
+      const left = far[other]! - Math.min(near[other]!, far[other]!);
+      const together = (one === other ? alike : 0) + (apart > 1e-6 ? ((near[one]! - alike) * left) / apart : 0);
+      weights[one * count + other] = same * together + (1 - same) * near[one]! * far[other]!;
+    }
   }
-  return warp;
 }
