@@ -7,10 +7,14 @@ import { bundle } from './src/cli/bundle.mjs';
  */
 export default async function (eleventyConfig) {
   // Bundled at every start and at every change of src/, under a name of its content: Node would keep the old module.
-  const { default: cupbook } = await import(await bundle('src/eleventy/plugin.ts'));
+  const [plugin, drawThread] = await Promise.all(
+    ['src/eleventy/plugin.ts', 'src/shell/pictures/draw-thread.ts'].map(bundle),
+  );
+  const { default: cupbook } = await import(plugin);
   eleventyConfig.addPlugin(cupbook, {
     recipes: process.env.CUPBOOK_RECIPES || 'recipes',
     edition: process.env.CUPBOOK_EDITION || 'shared',
+    drawThread,
   });
   eleventyConfig.addWatchTarget('./src/', { resetConfig: true });
   eleventyConfig.setQuietMode(true);

@@ -159,8 +159,8 @@ const FOLDERS: readonly Folder[] = [
   },
   {
     name: 'shell',
-    purpose: 'shell: reads the files of a book and compiles it, and tells what was found',
-    imports: ['values', 'diagnostics', 'photo', 'recipe', 'book', 'render', 'output'],
+    purpose: 'shell: reads the files of a book and compiles it, tells what was found, and has pictures drawn',
+    imports: ['values', 'diagnostics', 'shapes', 'picture', 'photo', 'recipe', 'book', 'render', 'output'],
     shell: true,
   },
   {

@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 
+import { findsAllOf } from '../render/find-filters.ts';
 import { foundRow } from '../render/find-view.ts';
 import { html } from '../render/html.ts';
 import type { NearColour } from '../render/near-colours.ts';
@@ -12,6 +13,7 @@ import { offersInstead, offersView } from './find-offers.ts';
 import { showCounts } from './live-counts.ts';
 import { listenToNearField, showNearField } from './near-field.ts';
 import { vocabularyOf } from './near-words.ts';
+import { CLOSE, closeEnough, type NearThing } from './nearest-first.ts';
 import { afterPause, pageData } from './page-data.ts';
 import { askFor, isNarrowed, type Question, queryOf, questionOf } from './question.ts';
 import { type Found, openSearch, type SiteSearch } from './site-search.ts';
@@ -19,6 +21,14 @@ import { withoutSmallWords } from './small-words.ts';
 
 const PAGE = 40;
 const root = document.documentElement.dataset.root ?? './';
+
+/** How many colours come near to one, and how many more there are. */
+function nearestSays(nearest: readonly NearThing[], near: string): string {
+  const close = nearest.filter(({ deltaE }) => deltaE <= CLOSE).length;
+  if (close === 0) return `No colour found within ΔE ${CLOSE} of ${near}. These come closest.`;
+  const farther = nearest.length - close;
+  return `${counted(close, 'colour')} found, closest to ${near} first.${farther === 0 ? '' : ` ${farther} more are farther off than ΔE ${CLOSE}.`}`;
+}
 
 /** The page while it is used: one question at a time, and what was found for it so far. */
 class FindPage {
@@ -68,7 +78,7 @@ class FindPage {
     askFor(form, new URLSearchParams(location.search));
     // Beside the results there is room for the filters; above them they would push the results off a phone.
     form.querySelector<HTMLDetailsElement>('[data-narrow]')!.open = window.matchMedia('(min-width: 60rem)').matches;
-    form.hidden = false;
+    form.querySelector<HTMLFieldSetElement>('[data-fields]')!.disabled = false;
     this.showChosen();
     if (location.search !== '') await this.search();
   }
@@ -90,7 +100,8 @@ class FindPage {
       this.more.hidden = true;
       return;
     }
-    const found = near === undefined ? await this.library.ask(question) : await this.library.askNear(question, near);
+    const nearest = near === undefined ? undefined : await this.library.askNear(question, near);
+    const found = nearest?.map((thing) => async () => thing) ?? (await this.library.ask(question));
     if (number !== this.asked) return;
     this.pending = found;
     const count = found.length;
@@ -104,19 +115,21 @@ class FindPage {
     if (number !== this.asked) return;
     const says =
       count > 0
-        ? `${counted(count, thing)} found${near === undefined ? '' : `, closest to ${near} first`}.`
+        ? nearest === undefined
+          ? `${counted(count, thing)} found.`
+          : nearestSays(nearest, near!)
         : `Nothing found.${offers.length === 0 ? ' Remove a word or a filter.' : ''}`;
     this.results.innerHTML = html`${offersView(offers)}<ul class="found-list"></ul>`.toString();
-    await this.showMore();
+    await this.showMore(nearest && closeEnough(nearest));
     // Said once the rows are there, so that who hears it can go on to them.
     if (number === this.asked) this.status.textContent = says;
   }
 
-  private async showMore(): Promise<void> {
+  private async showMore(most: number = PAGE): Promise<void> {
     const question = this.asked;
-    const things = await Promise.all(this.pending.slice(0, PAGE).map((thing) => thing()));
+    const things = await Promise.all(this.pending.slice(0, most).map((thing) => thing()));
     if (question !== this.asked) return;
-    this.pending = this.pending.slice(PAGE);
+    this.pending = this.pending.slice(most);
     const rows = html`${things.map(foundRow)}`.toString();
     this.results.querySelector('.found-list')!.insertAdjacentHTML('beforeend', rows);
     this.more.hidden = this.pending.length === 0;
@@ -133,7 +146,9 @@ class FindPage {
   private showChosen(): void {
     for (const facet of this.facets) {
       const names = [...facet.querySelectorAll<HTMLInputElement>(':checked')].map(({ value }) => value);
-      facet.querySelector('[data-chosen]')!.textContent = names.join(', ');
+      facet.querySelector('[data-chosen]')!.textContent = names.join(
+        findsAllOf(facet.dataset.facet!) ? ' and ' : ' or ',
+      );
     }
     const number = this.form.querySelectorAll('[data-facet] :checked').length;
     this.form.querySelector('[data-chosen-count]')!.textContent = number === 0 ? '' : `(${number} chosen)`;
@@ -179,6 +194,7 @@ const folder = panel?.dataset.pagefind;
 if (panel !== null && folder !== undefined) {
   start(panel, folder).catch((error: unknown) => {
     // The list of all colours stays; only the search is missing.
+    panel.querySelector('form')!.hidden = true;
     const status = panel.querySelector<HTMLElement>('[data-count]');
     if (status !== null)
       status.textContent = `Search couldn’t be loaded; here are all the colours by hue. (${String(error)})`;

@@ -3,13 +3,14 @@
  *
  * @packageDocumentation
  */
+import { findsAllOf } from '../render/find-filters.ts';
 import type { Question } from './question.ts';
 
 /** How many each value of each filter finds. */
 export type Counts = Readonly<Record<string, Readonly<Record<string, number>>>>;
 
 /**
- * Counts of each filter's values. Values of one filter are alternatives, so that its own choices don't count against it.
+ * Counts of each filter's values. Where they are alternatives, its own choices don't count against it.
  *
  * @param countsOf what the library counts for a question
  */
@@ -20,7 +21,7 @@ export async function countsBeside(
 ): Promise<Counts> {
   const all = await countsOf(question);
   const entries = filters.map(async (name) => {
-    if (question.filters[name] === undefined) return [name, all[name] ?? {}] as const;
+    if (question.filters[name] === undefined || findsAllOf(name)) return [name, all[name] ?? {}] as const;
     const { [name]: _own, ...others } = question.filters;
     return [name, (await countsOf({ ...question, filters: others }))[name] ?? {}] as const;
   });

@@ -51,7 +51,6 @@ export function askFor(form: HTMLFormElement, query: URLSearchParams): void {
   form.querySelector<HTMLInputElement>('[name="q"]')!.value = query.get('q') ?? '';
   const near = form.querySelector<HTMLInputElement>('[name="near"]')!;
   near.value = typedHex(query.get('near') ?? '') ?? '';
-  if (near.value !== '') near.closest('details')?.setAttribute('open', '');
   for (const box of form.querySelectorAll<HTMLInputElement>('[type="checkbox"]')) {
     box.checked = query.getAll(box.name).includes(box.value);
     if (box.checked) box.closest('details')?.setAttribute('open', '');

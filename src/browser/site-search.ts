@@ -3,11 +3,12 @@
  *
  * @packageDocumentation
  */
+import { findsAllOf } from '../render/find-filters.ts';
 import type { FoundThing } from '../render/find-view.ts';
 import type { NearColour } from '../render/near-colours.ts';
 import { defined } from '../values/defined.ts';
 import { type Counts, countsBeside } from './live-counts.ts';
-import { nearestFirst } from './nearest-first.ts';
+import { type NearThing, nearestFirst } from './nearest-first.ts';
 import { isNarrowed, type Question } from './question.ts';
 import { withoutSmallWords } from './small-words.ts';
 
@@ -29,10 +30,13 @@ interface FoundPage {
   readonly meta: Readonly<Record<string, string>>;
 }
 
-/** Values of one filter are alternatives, filters narrow one another. */
+/** Values of one filter are alternatives, or all asked for; filters narrow one another. */
 function pagefindFilters({ filters }: Question): object {
   return Object.fromEntries(
-    Object.entries(filters).map(([name, values]) => [name, values.length === 1 ? values[0] : { any: values }]),
+    Object.entries(filters).map(([name, values]) => [
+      name,
+      values.length === 1 ? values[0] : findsAllOf(name) ? { all: values } : { any: values },
+    ]),
   );
 }
 
@@ -53,7 +57,7 @@ export interface SiteSearch {
   /** The best first, or by title where no words are asked for. */
   ask(question: Question): Promise<Found>;
   /** The colours that a question finds, the nearest to the wanted one first. */
-  askNear(question: Question, near: string): Promise<Found>;
+  askNear(question: Question, near: string): Promise<readonly NearThing[]>;
   /** How many would be found with each value of each filter. */
   counts(question: Question, facets: readonly string[]): ReturnType<typeof countsBeside>;
 }
@@ -83,7 +87,7 @@ export async function openSearch(root: string, folder: string, colours: readonly
       const found = all ? undefined : await Promise.all((await ask(question)).map((thing) => thing()));
       const hrefs = found && new Set(found.map(({ href }) => href));
       const asked = hrefs ? colours.filter(({ href }) => hrefs.has(href)) : colours;
-      return nearestFirst(asked, near).map((thing) => async () => thing);
+      return nearestFirst(asked, near);
     },
     counts: async (question, facets) => {
       await library.filters();

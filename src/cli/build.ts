@@ -1,5 +1,6 @@
 import { relative, resolve } from 'node:path';
 import type { Edition } from '../book/model/publish.ts';
+import { madeNow } from '../output/later-file.ts';
 import { prepareOutput, writeSite } from '../output/write-site.ts';
 import { editionOutput } from '../shell/edition-output.ts';
 import type { Command } from './command.ts';
@@ -30,7 +31,7 @@ export const buildCommand: Command = {
     const output = editionOutput(edition, folder, recipes);
     await prepareOutput(output);
     const site = await renderedSite({ recipes, edition });
-    await writeSite(site.files, output);
+    await writeSite([...(await madeNow(site.later)), ...site.files], output);
     console.log(builtText({ ...site, milliseconds: performance.now() - started }, relative(from, folder) || folder));
     return 0;
   },

@@ -1,7 +1,6 @@
 import { Eleventy } from '@11ty/eleventy';
 import type { Edition } from '../book/model/publish.ts';
-import type { BuiltSite } from '../eleventy/plugin.ts';
-import type { SiteFile } from '../output/site-file.ts';
+import type { BuiltSite, FirstFiles } from '../eleventy/plugin.ts';
 
 /** Folder of the site, from the project's folder, where none is named. */
 export const DEFAULT_OUTPUT = '_site';
@@ -10,8 +9,8 @@ export const DEFAULT_OUTPUT = '_site';
 export interface Rendering {
   readonly recipes: string;
   readonly edition: Edition;
-  /** Takes pages of the maker's own edition that are ready before the book is, nearly as they will be. */
-  readonly onFirst?: (pages: readonly SiteFile[]) => Promise<void>;
+  /** Takes what is ready of the maker's own edition before the book is, nearly as it will be. */
+  readonly onFirst?: (first: FirstFiles) => Promise<void>;
 }
 
 /**

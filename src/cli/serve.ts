@@ -1,9 +1,12 @@
 import { once } from 'node:events';
+import { readFile } from 'node:fs/promises';
 import { homedir } from 'node:os';
 import { join, relative, resolve } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import type { Edition } from '../book/model/publish.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
+import type { FirstFiles } from '../eleventy/plugin.ts';
+import type { LaterFile } from '../output/later-file.ts';
 import { pathInside } from '../output/path-inside.ts';
 import type { SiteFile } from '../output/site-file.ts';
 import { prepareOutput, putIntoSite, writeSite } from '../output/write-site.ts';
@@ -46,10 +49,12 @@ export const serveCommand: Command = {
       ...editionOutput(edition, folder, recipes),
       edition,
       served: true,
+      later: new Map<string, LaterFile>(),
     });
     const own = outputOf('mine', mine);
     // First, so that what is withdrawn is gone from it soonest.
-    const outputs = shared === undefined ? [own] : [outputOf('shared', shared), own];
+    const readers = shared === undefined ? undefined : outputOf('shared', shared);
+    const outputs = readers ? [readers, own] : [own];
     for (const output of outputs) await prepareOutput(output);
 
     let server: BookServer | undefined;
@@ -66,12 +71,16 @@ export const serveCommand: Command = {
       while (!stopped) {
         const state = followed.state();
         let stood: readonly SiteFile[] = [];
-        const onFirst = async (pages: readonly SiteFile[]): Promise<void> => {
+        let drawn: readonly LaterFile[] = [];
+        const onFirst = async ({ pages, later }: FirstFiles): Promise<void> => {
           if (!server || pages.length === 0 || stood.length > 0) return;
           // What goes wrong here is told when all is written.
           stood = await putIntoSite(pages, own).catch(() => []);
+          if (stood.length === 0) return;
+          drawn = [...own.later.values()];
+          putLater(own.later, later);
           // Before the book is computed, meanwhile nothing is answered.
-          if (stood.length > 0) await server.reload();
+          await server.reload();
         };
         try {
           let address: string | undefined;
@@ -80,6 +89,8 @@ export const serveCommand: Command = {
             const site = await renderedSite({ recipes, edition: output.edition, onFirst });
             if (output === own) stood = [];
             await writeSite(site.files, output);
+            output.later.clear();
+            putLater(output.later, site.later);
             address = site.address;
             const milliseconds = performance.now() - started;
             console.log(builtText({ ...site, milliseconds }, shownPath(output.folder, from)));
@@ -90,6 +101,7 @@ export const serveCommand: Command = {
               ...asked,
               defaultPort: DEFAULT_PORT,
               editions: { mine, ...defined({ shared }) },
+              made: { mine: madeFrom(own.later), ...(readers ? { shared: madeFrom(readers.later) } : {}) },
               base: pathOf(address),
               log: (line) => console.error(printable(line)),
             });
@@ -99,6 +111,7 @@ export const serveCommand: Command = {
           // What came first was nearly that of a book which then had errors: the last good page comes back.
           if (stood.length > 0) {
             await putIntoSite(stood, own).catch(() => undefined);
+            putLater(own.later, drawn);
             await server?.reload();
           }
           if (await Promise.race([interrupted.then(() => true), setTimeout(STOPPED_MS, false)])) break;
@@ -121,6 +134,19 @@ export const serveCommand: Command = {
 };
 
 const DEFAULT_PORT = 8080;
+
+function putLater(into: Map<string, LaterFile>, files: readonly LaterFile[]): void {
+  for (const file of files) into.set(file.path, file);
+}
+
+/** Files that are made when they are asked for, as the server has them. */
+function madeFrom(later: ReadonlyMap<string, LaterFile>): (path: string) => Promise<Uint8Array> | undefined {
+  return (path) =>
+    later
+      .get(path)
+      ?.make()
+      .then((content) => (content instanceof Uint8Array ? content : readFile(content.copyOf)));
+}
 
 /** The last good pages stay for phones, too, and nobody would think of that who has just withdrawn a recipe. */
 const STILL_SHARED =

@@ -1,10 +1,11 @@
 import { relative, resolve } from 'node:path';
-import { build } from 'esbuild';
+import { type BuildOptions, build } from 'esbuild';
 import type { SiteFile } from '../output/site-file.ts';
 import { paths } from '../render/links.ts';
-import { type Assets, SCRIPTS } from '../render/page.ts';
+import { type Assets, SCRIPTS, SMALL_SCRIPTS } from '../render/page.ts';
 import { lighterPackages } from './lighter-packages.ts';
 import { bundledPackages, noticesText, packageFolder } from './notices.ts';
+import { pageScripts } from './page-scripts.ts';
 
 /** Folder of a site that holds what pages load. */
 const ASSETS_FOLDER = 'assets';
@@ -26,28 +27,34 @@ export interface BundledAssets {
  * @param root the project's folder
  */
 export async function bundledAssets(root: string): Promise<BundledAssets> {
-  const scripts = SCRIPTS.map((name) => ({ name, path: `src/browser/${name}.ts` }));
+  const pathOf = (name: string): string => `src/browser/${name}.ts`;
+  const large = SCRIPTS.filter((name) => !SMALL_SCRIPTS.has(name));
   const css = 'site/assets/book.css';
   const icon = 'site/assets/icon.svg';
-  const { metafile, outputFiles } = await build({
+  const options: BuildOptions = {
     absWorkingDir: root,
-    entryPoints: [...scripts.map(({ path }) => path), css, icon],
     outdir: ASSETS_FOLDER,
-    write: false,
     entryNames: '[name]-[hash]',
     assetNames: '[name]-[hash]',
     bundle: true,
     minify: true,
-    format: 'iife',
     target: ['es2022', 'safari16'],
     loader: { '.svg': 'copy', '.woff2': 'file' },
     legalComments: 'none',
-    metafile: true,
     plugins: [lighterPackages],
     logLevel: 'silent',
+  };
+  const shared = await pageScripts(large.map(pathOf), options);
+  const { metafile, outputFiles } = await build({
+    ...options,
+    entryPoints: [...[...SMALL_SCRIPTS].map(pathOf), css, icon],
+    write: false,
+    format: 'iife',
+    metafile: true,
   });
 
   const packages = new Map([
+    ...bundledPackages(shared.metafile, root),
     ...bundledPackages(metafile, root),
     ...SEARCH.map((name) => [name, packageFolder(name, root)] as const),
   ]);
@@ -61,9 +68,13 @@ export async function bundledAssets(root: string): Promise<BundledAssets> {
     assets: {
       css: outputOf(css),
       icon: outputOf(icon),
-      scripts: Object.fromEntries(scripts.map(({ name, path }) => [name, outputOf(path)])) as Assets['scripts'],
+      fonts: made.map(([path]) => path).filter((path) => /-normal-\w+\.woff2$/.test(path)),
+      scripts: Object.fromEntries(
+        SCRIPTS.map((name) => [name, shared.needed[pathOf(name)] ?? [outputOf(pathOf(name))]]),
+      ) as Assets['scripts'],
     },
     files: [
+      ...shared.files,
       ...outputFiles.map(({ path, contents }) => ({
         path: relative(resolve(root), path).replaceAll('\\', '/'),
         content: contents,

@@ -1,7 +1,8 @@
-import { relative, resolve } from 'node:path';
+import { join, relative, resolve } from 'node:path';
 import { CompileMemory } from '../book/compile-memory.ts';
 import type { Edition } from '../book/model/publish.ts';
 import { Refusal } from '../diagnostics/refusal.ts';
+import { type LaterFile, madeNow } from '../output/later-file.ts';
 import type { SiteFile } from '../output/site-file.ts';
 import { userCache } from '../output/user-cache.ts';
 import { prepareOutput, reserveFor, writeSite } from '../output/write-site.ts';
@@ -9,11 +10,15 @@ import { PAGES } from '../render/pages.ts';
 import { editionOutput } from '../shell/edition-output.ts';
 import { loadRecipeAnew, loadWholeBook } from '../shell/load-book.ts';
 import { photoOpener } from '../shell/open-photos.ts';
+import { drawingThreads } from '../shell/pictures/drawing-threads.ts';
+import { KeptPictures } from '../shell/pictures/kept-pictures.ts';
+import type { PictureSource } from '../shell/pictures/site-pictures.ts';
+import { printable } from '../shell/printable.ts';
 import { reportText } from '../shell/report.ts';
 import { defined } from '../values/defined.ts';
-import { sharedPictures } from './shared-pictures.ts';
 import { prepareSite, type Site } from './site.ts';
 import { statusLine } from './status-line.ts';
+import { titleFonts } from './title-fonts.ts';
 
 /** What Eleventy says of the build that starts or ends. */
 interface BuildEvent {
@@ -33,13 +38,19 @@ interface Rendered {
 export interface EleventyConfig {
   versionCheck(range: string): void;
   on(event: 'eleventy.before' | 'eleventy.after', listener: (event: BuildEvent) => Promise<void>): void;
-  on(event: 'cupbook.first', listener: (pages: readonly SiteFile[]) => Promise<void>): void;
+  on(event: 'cupbook.first', listener: (first: FirstFiles) => Promise<void>): void;
   on(event: 'cupbook.built', listener: (built: BuiltSite) => void): void;
-  emit(event: 'cupbook.first', pages: readonly SiteFile[]): unknown;
+  emit(event: 'cupbook.first', first: FirstFiles): unknown;
   emit(event: 'cupbook.built', built: BuiltSite): unknown;
   addGlobalData(name: string, data: () => unknown): void;
   addTemplate(path: string, template: PageTemplate): void;
   addWatchTarget(target: string): void;
+}
+
+/** What is ready of the maker's own edition before the book is, nearly as it will be. */
+export interface FirstFiles {
+  readonly pages: readonly SiteFile[];
+  readonly later: readonly LaterFile[];
 }
 
 export interface CupbookOptions {
@@ -47,6 +58,8 @@ export interface CupbookOptions {
   readonly recipes: string;
   /** Whose copy is made; without it the shared one. */
   readonly edition?: Edition | undefined;
+  /** Address of the bundled `src/shell/pictures/draw-thread.ts`. */
+  readonly drawThread: string;
 }
 
 /** A template that writes every page of a kind. */
@@ -70,10 +83,11 @@ export interface BuiltSite {
   readonly milliseconds: number;
   /** All of them, what others refer to first. */
   readonly files: readonly SiteFile[];
+  /** Pictures of baits, which pages refer to. None is drawn before it is wanted. */
+  readonly later: readonly LaterFile[];
 }
 
-/** They outlive a build, so that no picture is made or opened twice, and what was not changed is not computed again. */
-const picturesOf = sharedPictures();
+/** They outlive a build, so that no photo is opened twice, and what was not changed is not computed again. */
 const openPhotos = photoOpener();
 const memory = new CompileMemory();
 /** The maker's own site as it was rendered last, and the book's folder. */
@@ -92,6 +106,7 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
   const root = process.cwd();
   const recipes = resolve(root, options.recipes);
   const edition = options.edition ?? 'shared';
+  const pictures = pictureSource(root, options.drawThread);
   let site: Site | undefined;
   const status = statusLine();
   let started = 0;
@@ -107,7 +122,7 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
     const output = editionOutput(edition, resolve(root, directories.output), recipes);
     if (outputMode === 'fs') await prepareOutput(output);
     if (outputMode !== 'fs' && lastOwn?.recipes === recipes)
-      await config.emit('cupbook.first', firstPages(recipes, lastOwn.site));
+      await config.emit('cupbook.first', firstFiles(recipes, lastOwn.site));
     status.show('computing the book …');
     const loaded = await loadWholeBook(recipes, openPhotos, memory);
     status.clear();
@@ -115,7 +130,7 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
     if (!loaded.complete) {
       throw new Refusal('The book has errors, so nothing was written. Fix what is listed above.', { ofBook: true });
     }
-    site = await prepareSite(loaded.book, edition, { root, recipes, cache: userCache() }, picturesOf);
+    site = await prepareSite(loaded.book, edition, { root, recipes, cache: userCache() }, pictures);
     if (outputMode === 'fs') {
       const { items, pagePath } = site;
       const paths = Object.entries(items).flatMap(([kind, list]) => list.map((item) => pagePath(kind, item)));
@@ -125,7 +140,7 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
   });
 
   config.on('eleventy.after', async ({ directories, outputMode, incremental, results = [] }) => {
-    const { book, beside, pageCount } = current();
+    const { book, beside, later, pageCount } = current();
     const output = resolve(root, directories.output);
     const pages = results.flatMap(({ outputPath, content }) =>
       outputPath ? { path: relative(output, resolve(root, outputPath)).replaceAll('\\', '/'), content } : [],
@@ -134,7 +149,10 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
     status.clear();
     if (edition === 'mine') lastOwn = { site: current(), recipes };
     if (outputMode === 'fs' && !incremental) {
-      await writeSite(files, { ...editionOutput(edition, output, recipes), served: true });
+      await writeSite([...(await madeNow(later)), ...files], {
+        ...editionOutput(edition, output, recipes),
+        served: true,
+      });
     }
     const built: BuiltSite = {
       recipes: book.recipes.length + book.looks.length,
@@ -143,6 +161,7 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
       ...defined({ address: book.address }),
       milliseconds: performance.now() - started,
       files,
+      later,
     };
     await config.emit('cupbook.built', built);
   });
@@ -168,11 +187,31 @@ export default function cupbook(config: EleventyConfig, options: CupbookOptions)
 }
 
 /** The page of the recipe whose looks alone were changed; none if anything stands against it, of which the whole build will tell. */
-function firstPages(recipes: string, last: Site): readonly SiteFile[] {
+function firstFiles(recipes: string, last: Site): FirstFiles {
   try {
     const anew = loadRecipeAnew(recipes, memory, last.book);
-    return anew ? [last.recipePage(anew.id, anew.book)] : [];
+    if (anew) {
+      const { page, later } = last.recipePage(anew.id, anew.book);
+      return { pages: [page], later };
+    }
   } catch {
-    return [];
+    // The whole build will tell.
   }
+  return { pages: [], later: [] };
+}
+
+/** Where pictures come from, by the address of the thread that draws: the same thread for all builds of one program. */
+let lastSource: { readonly drawThread: string; readonly source: PictureSource } | undefined;
+
+function pictureSource(root: string, drawThread: string): PictureSource {
+  if (lastSource?.drawThread === drawThread) return lastSource.source;
+  const fonts = titleFonts(root);
+  const source: PictureSource = {
+    drawing: drawingThreads(drawThread, fonts),
+    kept: new KeptPictures(join(userCache(), 'pictures')),
+    fonts,
+    tell: (sentence) => console.error(printable(sentence)),
+  };
+  lastSource = { drawThread, source };
+  return source;
 }

@@ -2,15 +2,16 @@ import type { Edition } from '../book/model/publish.ts';
 import type { Book } from '../book/model.ts';
 import { EDITIONS } from '../book/publish/editions.ts';
 import { layoutGraph } from '../lineage/layout.ts';
+import type { LaterFile } from '../output/later-file.ts';
 import type { SiteFile } from '../output/site-file.ts';
 import type { PageContext, PageKind } from '../render/page.ts';
 import { FILES, familyGraph, PAGES, searchRecords } from '../render/pages.ts';
 import { unitsKeptIn } from '../render/unbroken.ts';
 import { photosOf, pictureCache, sitePhotos } from '../shell/photos.ts';
+import { type PictureSource, sitePictures } from '../shell/pictures/site-pictures.ts';
 import { bundledAssets } from './assets.ts';
 import { readManual } from './manual.ts';
 import { PAGEFIND_FOLDER, searchIndex } from './search-index.ts';
-import { type PicturesOf, sharedPictures } from './shared-pictures.ts';
 
 /** The folders that a site is made from, as absolute paths. */
 export interface SiteFolders {
@@ -32,16 +33,19 @@ export interface Site {
   readonly pageCount: number;
   /** All that stands beside the pages, what others refer to first. */
   readonly beside: Promise<readonly SiteFile[]>;
+  /** Pictures of baits, which pages refer to. None is drawn before it is wanted. */
+  readonly later: readonly LaterFile[];
   /** Path of a page's file from the root of the site. */
   pagePath(kind: string, item: string): string;
   /** A page as an HTML document. */
   page(kind: string, item: string): string;
-  /** The page of a recipe by another state of the same edition; all that stands beside the pages is that of this site. */
-  recipePage(id: string, book: Book): SiteFile;
+  /** The page of a recipe, and its pictures, by another state of the same edition; all else is that of this site. */
+  recipePage(id: string, book: Book): { readonly page: SiteFile; readonly later: readonly LaterFile[] };
 }
 
 /**
- * Makes what stands beside the pages (scripts, style, photos, data, search index) and returns the pages, ready to be rendered.
+ * Makes what stands beside the pages (scripts, style, photos, data, search index) and returns the pages, ready to be rendered, and the
+ * pictures of baits, ready to be drawn.
  * Writes nothing but finished pictures of photos into the cache.
  *
  * Only what the edition shows of the book ever comes here.
@@ -50,7 +54,7 @@ export async function prepareSite(
   compiled: Book,
   edition: Edition,
   { root, recipes, cache }: SiteFolders,
-  picturesOf: PicturesOf = sharedPictures(),
+  source: PictureSource,
 ): Promise<Site> {
   const book = EDITIONS[edition](compiled);
   const [{ assets, files }, { photos, files: photoFiles }, lineage, manual] = await Promise.all([
@@ -59,17 +63,18 @@ export async function prepareSite(
     layOutFamilies(book),
     readManual(root, edition),
   ]);
+  const { pictures, later } = sitePictures(book, source);
   const context: Omit<PageContext, 'url'> = {
     book,
     assets: { ...assets, pagefind: `${PAGEFIND_FOLDER}/` },
     photos,
+    pictures,
     lineage,
     manual,
   };
-  const beside = Promise.all([picturesOf(book), searchIndex(searchRecords(book))]).then(([pictures, index]) => [
+  const beside = searchIndex(searchRecords(book)).then((index) => [
     ...files,
     ...photoFiles,
-    ...pictures,
     ...index,
     ...dataFiles(book, photos),
   ]);
@@ -86,16 +91,21 @@ export async function prepareSite(
     kindOf(kind)
       .url(item)
       .replace(/(^|\/)$/, '$1index.html');
-  const pageOf = (shown: Book, kind: string, item: string): string =>
-    unitsKeptIn(kindOf(kind).render({ ...context, book: shown, url: kindOf(kind).url(item) }, item));
+  const pageOf = (shown: typeof context, kind: string, item: string): string =>
+    unitsKeptIn(kindOf(kind).render({ ...shown, url: kindOf(kind).url(item) }, item));
   return {
     book,
     items,
     pageCount: Object.values(items).reduce((sum, list) => sum + list.length, 0),
     beside,
+    later,
     pagePath,
-    page: (kind, item) => pageOf(book, kind, item),
-    recipePage: (id, shown) => ({ path: pagePath('recipe', id), content: pageOf(shown, 'recipe', id) }),
+    page: (kind, item) => pageOf(context, kind, item),
+    recipePage: (id, shown) => {
+      const anew = sitePictures(shown, source, id);
+      const content = pageOf({ ...context, book: shown, pictures: { ...pictures, ...anew.pictures } }, 'recipe', id);
+      return { page: { path: pagePath('recipe', id), content }, later: anew.later };
+    },
   };
 }
 

@@ -70,7 +70,7 @@ function shortened(title: string): string {
 export function document(context: PageContext, parts: DocumentParts): string {
   const { book, assets } = context;
   const to = (path: string): string => link(context, path);
-  const scripts: readonly ScriptName[] = parts.scripts ?? [];
+  const files = [...new Set((parts.scripts ?? []).flatMap((name) => assets.scripts[name]))];
   return html`<!doctype html>
 <html lang="en" data-root="${to('')}">
 <head>
@@ -82,9 +82,8 @@ export function document(context: PageContext, parts: DocumentParts): string {
 <title>${fullTitle(parts.title, book.title)}</title>
 <meta name="description" content="${parts.description}">
 ${sharedHead(context, defined({ title: parts.title ?? book.title, description: parts.description, picture: parts.picture }))}<link rel="icon" type="image/svg+xml" href="${to(assets.icon)}">
-<link rel="stylesheet" href="${to(assets.css)}">
-<script src="${to(assets.scripts.theme)}"></script>
-${scripts.map((name) => html`<script defer src="${to(assets.scripts[name])}"></script>\n`)}</head>
+${assets.fonts.map((font) => html`<link rel="preload" as="font" type="font/woff2" href="${to(font)}" crossorigin>\n`)}<link rel="stylesheet" href="${to(assets.css)}">
+${assets.scripts.theme.map((path) => html`<script src="${to(path)}"></script>\n`)}${files.map((path) => html`<script defer src="${to(path)}"></script>\n`)}</head>
 <body${parts.paper === undefined ? '' : html` class="${parts.paper}"`}>
 <a class="skip" href="#main">Skip to content</a>
 ${ownCopyMark(book)}<header class="top">

@@ -30,7 +30,6 @@ export const paths = {
   smallCard: (id: string): string => `colours/${id}/card-4x6/`,
   recipeData: (id: string): string => `colours/${id}/recipe.json`,
   recipeSource: (id: string): string => `colours/${id}/${id}.md`,
-  sharedPicture: (id: string): string => `colours/${id}/colour.png`,
   cards: 'cards/',
   sheetA4: (number: number): string => numbered('cards/a4/', number),
   sheetLetter: (number: number): string => numbered('cards/letter/', number),

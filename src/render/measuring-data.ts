@@ -6,8 +6,8 @@ import type { PageContext } from './page.ts';
 
 /** What a page needs to measure photos. */
 export interface MeasuringData {
-  /** Where the script is that does it, from the page: loaded when a photo is chosen, since it is the largest part. */
-  readonly script: string;
+  /** Where the scripts are that do it, from the page, in the order in which they must run: loaded when a photo is chosen, since they are the largest part. */
+  readonly scripts: readonly string[];
   readonly card: CardPrint;
   readonly units: VolumeUnit;
 }
@@ -19,7 +19,7 @@ const USUAL_PRINT: CardPrint = { scaleMm: 80 };
 export function measuringData(context: PageContext): Html {
   const { book, assets } = context;
   const data: MeasuringData = {
-    script: link(context, assets.scripts.photograph),
+    scripts: assets.scripts.photograph.map((path) => link(context, path)),
     card: book.measuringCard ?? USUAL_PRINT,
     units: { volume: book.settings.volume },
   };

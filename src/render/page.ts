@@ -11,7 +11,7 @@ import type { Book } from '../book/model.ts';
 import type { GraphLayout } from '../lineage/graph.ts';
 
 /**
- * The scripts of the pages: `src/browser/<name>.ts`, each bundled to one classic script (an IIFE).
+ * The scripts of the pages: `src/browser/<name>.ts`, all of them classic scripts. What the large ones have in common is loaded once.
  *
  * `theme` is loaded before the first paint, the others after the page is read.
  */
@@ -31,13 +31,26 @@ export const SCRIPTS = [
 
 export type ScriptName = (typeof SCRIPTS)[number];
 
+/** Those that are one file whatever they have in common with others: what they share is less than a file of its own costs. */
+export const SMALL_SCRIPTS: ReadonlySet<ScriptName> = new Set([
+  'theme',
+  'filter',
+  'print',
+  'unfold',
+  'share',
+  'labels',
+]);
+
 /** Where the build put what the pages load, from the root. */
 export interface Assets {
   /** `site/assets/book.css`; its fonts are bundled with it. */
   readonly css: string;
   /** `site/assets/icon.svg` */
   readonly icon: string;
-  readonly scripts: Readonly<Record<ScriptName, string>>;
+  /** The upright faces that every page is set in. */
+  readonly fonts: readonly string[];
+  /** All files of each script, in the order in which they must run. */
+  readonly scripts: Readonly<Record<ScriptName, readonly string[]>>;
   /** Folder of the search index, ending in `/`. Absent: no search in this build. */
   readonly pagefind?: string;
 }
@@ -61,6 +74,8 @@ export interface PageContext {
   readonly assets: Assets;
   /** By the photo's file as the book names it, `photos/…`. A photo that is missing here is left out of the page. */
   readonly photos: Readonly<Record<string, PhotoFiles>>;
+  /** States of the pictures of baits, by recipe: another one for other pictures. One that is missing here is asked for without. */
+  readonly pictures: Readonly<Record<string, string>>;
   /** Drawings of the families, by family: `layoutGraph(familyGraph(book, id))` for every `book.families`. */
   readonly lineage: Readonly<Record<string, GraphLayout>>;
   /** Texts of the manual as Markdown, by name; none in an edition without it. */

@@ -7,14 +7,14 @@
 import type { Appearance } from '../book/model/colours.ts';
 import type { Recipe, RecipeLook } from '../book/model/recipe.ts';
 import type { Material } from '../book/model/shelf.ts';
-import type { Book } from '../book/model.ts';
+import type { Batch, Book } from '../book/model.ts';
 import { required } from '../values/required.ts';
 import { bookIndex } from './book-index.ts';
 import { paths } from './links.ts';
 import { notesText } from './notes.ts';
 import { opacityName, opacityWords } from './opacity-words.ts';
 import type { SearchRecord } from './page.ts';
-import { inches, sentence } from './words.ts';
+import { dayText, inches, sentence } from './words.ts';
 
 const LANGUAGE = 'en';
 
@@ -29,8 +29,14 @@ function sortKeys(title: string, lightness: number): SearchRecord['sort'] {
   return { title: title.toLowerCase(), lightness: lightness.toFixed(2).padStart(6, '0') };
 }
 
+/** Whether the shelf has enough for the recipe's batch, of all whose stock is counted; of nothing where the book counts none. */
+function isInStock({ materials }: Book, { batch }: Recipe): boolean {
+  const isCounted = materials.some(({ stockGrams }) => stockGrams !== undefined);
+  return isCounted && 'cost' in batch && (batch as Batch).materials.every(({ shortGrams }) => shortGrams === 0);
+}
+
 function recipeRecord(book: Book, recipe: Recipe): SearchRecord {
-  const { id, title, pattern, facets, body, notes, tags, cups, known } = recipe;
+  const { id, title, pattern, facets, body, notes, tags, cups, known, made } = recipe;
   const { materials, molds } = bookIndex(book);
   const materialTitles = facets.materials.map((material) => required(materials, material).title);
   const rounds = cups.flatMap((cup) =>
@@ -49,6 +55,7 @@ function recipeRecord(book: Book, recipe: Recipe): SearchRecord {
       // `copper flake` finds what has copper in the name of a flake.
       ...materialTitles.map((material, index) => `${material} ${kinds[index]}`),
       mold.title,
+      ...(made === undefined ? [] : [dayText(made), made]),
       notesText(notes),
       ...rounds,
     ]
@@ -64,6 +71,7 @@ function recipeRecord(book: Book, recipe: Recipe): SearchRecord {
     filters: {
       kind: ['colour'],
       hue: facets.hueFamilies,
+      stock: isInStock(book, recipe) ? ['enough for its batch'] : [],
       lightness: [facets.lightness],
       opacity: [opacityName(facets.opacity)],
       pattern: [pattern],

@@ -7,13 +7,18 @@ import { OWN_FOLDER, type OwnPages, ownPage } from './own-pages.ts';
 import { pageScriptElement } from './page-script.ts';
 import { NO_SUCH_PAGE, type Reply, redirectTo, sendReply } from './reply.ts';
 import { type RequestTarget, readTarget } from './request-target.ts';
-import { sendFile, sendPage } from './send-file.ts';
+import { sendFile, sendMade, sendPage } from './send-file.ts';
 import { findSiteFile, isNotThere } from './site-file.ts';
+
+/** Bytes of a file that is made when it is asked for, by its path from the root of a site; undefined where there is none. */
+export type MadeFiles = (path: string) => Promise<Uint8Array> | undefined;
 
 /** What the server answers from. */
 export interface Answers extends OwnPages {
   /** Absolute folders: the maker's edition for this machine, the shared one for the network. */
   readonly editions: { readonly mine: string; readonly shared?: string };
+  /** What is in no folder: asked before it. */
+  readonly made?: { readonly mine: MadeFiles; readonly shared?: MadeFiles };
   /** Path that the book is served below, beginning and ending with `/`. */
   readonly base: string;
   /** The networks that may ask, as they are now; undefined where only this machine may. */
@@ -119,6 +124,7 @@ async function answer(
   if (caller === 'here') response.setHeader('cross-origin-opener-policy', 'same-origin');
   if (caller === 'network') response.setHeader('vary', 'Cookie');
   return sendOf(site, target, {
+    made: mine ? answers.made?.mine : answers.made?.shared,
     request,
     response,
     element: pageScriptElement(folder, answers.live.version()),
@@ -129,6 +135,7 @@ async function answer(
 
 /** One request for a file of a site. */
 interface Sending {
+  readonly made: MadeFiles | undefined;
   readonly request: IncomingMessage;
   readonly response: ServerResponse;
   /** What is added to a page. */
@@ -140,6 +147,12 @@ interface Sending {
 async function sendOf(site: string, target: RequestTarget | 404, sending: Sending): Promise<Reply | undefined> {
   const { request, response, caching } = sending;
   response.setHeader('cache-control', caching);
+  const path = target === 404 || target.folder ? '' : target.names.join('/');
+  const made = sending.made?.(path);
+  if (made) {
+    sendMade(request, response, await made, extname(path));
+    return undefined;
+  }
   const file = target === 404 ? undefined : await findSiteFile(site, target);
   if (file === 'folder' && target !== 404) return redirectTo(`${target.path}/${target.query}`);
   if (typeof file === 'object') {

@@ -59,16 +59,35 @@ export async function sendPage(
   { status, element }: { readonly status: number; readonly element: string },
 ): Promise<void> {
   const page = Buffer.from(withElement(await readFile(path, 'utf8'), element));
-  const etag = `W/"${createHash('sha256').update(page).digest('base64url').slice(0, 22)}"`;
   response.setHeader('content-type', 'text/html; charset=utf-8');
   response.setHeader('content-security-policy', "frame-ancestors 'self'");
+  sendBytes(request, response, page, { status, etag: `W/"${hashOf(page)}"` });
+}
+
+/** What a file that is made when it is asked for may be, by the ending of its name. */
+const MADE_TYPES: Readonly<Record<string, string>> = { '.webp': 'image/webp', '.jpg': 'image/jpeg' };
+
+/** Sends a file that was made for this request, or that nothing has changed. */
+export function sendMade(request: IncomingMessage, response: ServerResponse, bytes: Uint8Array, ending: string): void {
+  response.setHeader('content-type', MADE_TYPES[ending] ?? 'application/octet-stream');
+  sendBytes(request, response, bytes, { status: 200, etag: `"${hashOf(bytes)}"` });
+}
+
+const hashOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('base64url').slice(0, 22);
+
+function sendBytes(
+  request: IncomingMessage,
+  response: ServerResponse,
+  bytes: Uint8Array,
+  { status, etag }: { readonly status: number; readonly etag: string },
+): void {
   response.setHeader('etag', etag);
   if (status === 200 && fresh(request.headers, { etag })) {
     response.writeHead(304).end();
     return;
   }
-  response.setHeader('content-length', page.length);
-  response.writeHead(status).end(request.method === 'HEAD' ? undefined : page);
+  response.setHeader('content-length', bytes.length);
+  response.writeHead(status).end(request.method === 'HEAD' ? undefined : bytes);
 }
 
 function withElement(html: string, element: string): string {

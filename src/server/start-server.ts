@@ -2,7 +2,7 @@ import { createServer, type RequestListener, type Server } from 'node:http';
 import { isIPv4 } from 'node:net';
 import { Refusal } from '../diagnostics/refusal.ts';
 import { defined } from '../values/defined.ts';
-import { answerFrom } from './answer.ts';
+import { answerFrom, type MadeFiles } from './answer.ts';
 import { boundConnections } from './bound-connections.ts';
 import { listen } from './listen.ts';
 import { liveChannel } from './live-channel.ts';
@@ -18,6 +18,8 @@ export interface ServerOptions {
   readonly defaultPort: number;
   /** Absolute folders. They may be changed file by file while they are served. */
   readonly editions: { readonly mine: string; readonly shared?: string };
+  /** Files of the editions that lie in no folder, and are made when they are asked for. */
+  readonly made?: { readonly mine: MadeFiles; readonly shared?: MadeFiles };
   /** Absent: this machine alone. Else the network gets the shared edition; with `mine`, a key to the maker's is made. */
   readonly phone?: { readonly mine: boolean };
   /** Path that the book is served below, one for which `isBasePath`; default `/`. */
@@ -94,6 +96,7 @@ export async function startServer({
   port: asked,
   defaultPort,
   editions,
+  made,
   phone,
   base = '/',
   log,
@@ -123,6 +126,7 @@ export async function startServer({
   for (const server of servers) server.on('error', failed);
   const answers = answerFrom({
     editions,
+    ...defined({ made }),
     base,
     live,
     ...(key ? { key } : {}),

@@ -2,6 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { renderedSite } from '../../src/cli/run-eleventy.ts';
+import type { FirstFiles } from '../../src/eleventy/plugin.ts';
 import type { SiteFile } from '../../src/output/site-file.ts';
 import { treeHash } from '../folder-tree.ts';
 import { SMALL_BOOK, smallBook } from '../small-book.ts';
@@ -23,7 +24,7 @@ test('after another look the own page comes first; then all is as in a build fro
   });
   const file = join(book, 'colours/bog-pool.md');
   const first: SiteFile[] = [];
-  const onFirst = async (pages: readonly SiteFile[]): Promise<void> => {
+  const onFirst = async ({ pages }: FirstFiles): Promise<void> => {
     first.push(...pages);
   };
   const rendered = () => renderedSite({ recipes: book, edition: 'mine', onFirst });

@@ -3,10 +3,10 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { nearAddresses } from '../../src/server/near-addresses.ts';
-import { treeHash } from '../folder-tree.ts';
 import { SMALL_BOOK, smallBook, temporaryFolder } from '../small-book.ts';
 import { leaveAsFound } from './leave-as-found.ts';
 import { runHere } from './run-here.ts';
+import { askedFiles, drawnFiles, writtenFiles } from './served-files.ts';
 import { serve } from './serving.ts';
 
 leaveAsFound();
@@ -78,7 +78,7 @@ test(
   async () => {
     for (const edits of fc.sample(fc.array(edit, { minLength: EDITS, maxLength: EDITS }), SEQUENCES)) {
       const cache = temporaryFolder();
-      const { book, site, child, said } = await serve(
+      const { book, site, address, child, said } = await serve(
         await smallBook(),
         network ? ['--phone'] : [],
         (program) => program,
@@ -95,12 +95,14 @@ test(
         ['--output', join(clean, 'shared')],
       ])
         expect(await runHere(['build', '--recipes', book, ...line])).toMatchObject({ code: 0 });
-      await expect.poll(() => treeHash(site)).toBe(treeHash(join(clean, 'mine')));
+      await expect.poll(() => writtenFiles(site)).toEqual(writtenFiles(join(clean, 'mine')));
+      const drawn = drawnFiles(join(clean, 'mine'));
+      expect(await askedFiles(address, Object.keys(drawn))).toEqual(drawn);
       if (network) {
-        const [ofBook] = readdirSync(join(cache, 'cupbook')).filter((name) => name !== 'photos');
+        const [ofBook] = readdirSync(join(cache, 'cupbook')).filter((name) => !['photos', 'pictures'].includes(name));
         await expect
-          .poll(() => treeHash(join(cache, 'cupbook', ofBook!, 'shared')))
-          .toBe(treeHash(join(clean, 'shared')));
+          .poll(() => writtenFiles(join(cache, 'cupbook', ofBook!, 'shared')))
+          .toEqual(writtenFiles(join(clean, 'shared')));
       }
       expect(said()).not.toMatch(/^\s+at |stopped at an error|not there/m);
       child.kill('SIGINT');

@@ -9,7 +9,8 @@ import { ROOT } from '../run-cupbook.ts';
 const ASSETS: Assets = {
   css: 'assets/book.css',
   icon: 'assets/icon.svg',
-  scripts: Object.fromEntries(SCRIPTS.map((name) => [name, `assets/${name}.js`])) as Assets['scripts'],
+  fonts: ['assets/text.woff2'],
+  scripts: Object.fromEntries(SCRIPTS.map((name) => [name, [`assets/${name}.js`]])) as unknown as Assets['scripts'],
 };
 
 /**
@@ -31,6 +32,7 @@ export async function sightsOf(book: Book, words: ReadonlyMap<string, RegExp>): 
         url,
         assets: ASSETS,
         photos: {},
+        pictures: {},
         lineage,
         manual: await readManual(ROOT, book.edition),
       };

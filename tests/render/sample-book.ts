@@ -125,18 +125,19 @@ export const MAKERS_BOOK: Book = bookOf(SAMPLE_FILES, 'mine');
 export const ASSETS: Assets = {
   css: 'assets/book.css',
   icon: 'assets/icon.svg',
+  fonts: ['assets/text.woff2'],
   scripts: {
-    theme: 'assets/theme.js',
-    find: 'assets/find.js',
-    filter: 'assets/filter.js',
-    planner: 'assets/planner.js',
-    plan: 'assets/plan.js',
-    print: 'assets/print.js',
-    match: 'assets/match.js',
-    unfold: 'assets/unfold.js',
-    share: 'assets/share.js',
-    labels: 'assets/labels.js',
-    photograph: 'assets/photograph.js',
+    theme: ['assets/theme.js'],
+    find: ['assets/find.js'],
+    filter: ['assets/filter.js'],
+    planner: ['assets/planner.js'],
+    plan: ['assets/plan.js'],
+    print: ['assets/print.js'],
+    match: ['assets/match.js'],
+    unfold: ['assets/unfold.js'],
+    share: ['assets/share.js'],
+    labels: ['assets/labels.js'],
+    photograph: ['assets/photograph.js'],
   },
   pagefind: 'pagefind/',
 };
@@ -154,7 +155,7 @@ async function lineageOf(book: Book): Promise<PageContext['lineage']> {
 export async function contextOf(book: Book, url: string): Promise<PageContext> {
   const lineage = LINEAGES.get(book) ?? (await lineageOf(book));
   LINEAGES.set(book, lineage);
-  return { book, url, assets: ASSETS, photos: {}, lineage, manual: await readManual(ROOT, book.edition) };
+  return { book, url, assets: ASSETS, photos: {}, pictures: {}, lineage, manual: await readManual(ROOT, book.edition) };
 }
 
 /** One kind of page. */

@@ -1,8 +1,10 @@
 import { expect, test } from 'vitest';
+import type { Batch, Book } from '../../src/book/model.ts';
+import { dayText } from '../../src/render/day-text.ts';
 import { paths } from '../../src/render/links.ts';
 import { PAGES, searchRecords } from '../../src/render/pages.ts';
 import { DEMO_BOOK } from './demo-book.ts';
-import { SAMPLE_BOOK } from './sample-book.ts';
+import { MAKERS_BOOK, SAMPLE_BOOK } from './sample-book.ts';
 
 const records = searchRecords(SAMPLE_BOOK);
 const recordOf = (url: string) => records.find((record) => record.url === url)!;
@@ -41,4 +43,22 @@ test('searchRecords(book) holds only texts, and no filter without a value', () =
     for (const value of [...Object.values(meta), ...Object.values(sort)]) expect(typeof value).toBe('string');
     for (const values of Object.values(filters)) expect(values.length).toBeGreaterThan(0);
   }
+});
+
+test('searchRecords(book) knows what the shelf has enough for where it is the maker’s, and tells readers nothing of it', () => {
+  const stock = (book: Book) => searchRecords(book).flatMap(({ url, filters }) => (filters.stock ? [url] : []));
+  const enough = MAKERS_BOOK.recipes.filter(({ batch }) =>
+    (batch as Batch).materials.every(({ shortGrams }) => shortGrams === 0),
+  );
+  expect(MAKERS_BOOK.materials.some(({ stockGrams }) => stockGrams !== undefined)).toBe(true);
+  expect(enough).not.toEqual([]);
+  expect(stock(MAKERS_BOOK)).toEqual(enough.map(({ id }) => paths.recipe(id)));
+  expect(stock(SAMPLE_BOOK)).toEqual([]);
+  const none = MAKERS_BOOK.materials.map(({ stockGrams: _, ...material }) => material);
+  expect(stock({ ...MAKERS_BOOK, materials: none })).toEqual([]);
+});
+
+test('searchRecords(book) has the day of a recipe in words and in figures', () => {
+  const recipe = SAMPLE_BOOK.recipes.find(({ made }) => made !== undefined)!;
+  expect(recordOf(paths.recipe(recipe.id)).content).toContain(`${dayText(recipe.made!)}. ${recipe.made}`);
 });

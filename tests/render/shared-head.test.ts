@@ -17,8 +17,8 @@ describe('a page of a book that has an address', () => {
     expect(metaOf(page, 'url')).toBe(`${ADDRESS}colours/weir-foam/`);
     expect(metaOf(page, 'title')).toBe('Weir Foam');
     expect(metaOf(page, 'description')).toBe('Foam below the weir.');
-    expect(metaOf(page, 'image')).toBe(`${ADDRESS}colours/weir-foam/colour.png`);
-    expect(metaOf(await readPage('recipe', 'hush'), 'image')).toBe(`${ADDRESS}colours/hush/colour.png`);
+    expect(metaOf(page, 'image')).toBe(`${ADDRESS}colours/weir-foam/shared.jpg`);
+    expect(metaOf(await readPage('recipe', 'hush'), 'image')).toBe(`${ADDRESS}colours/hush/shared.jpg`);
   });
 
   test('has no picture where there is no one colour, and no address where it stands at any', async () => {

@@ -108,10 +108,65 @@ describe('the find page', () => {
     await close();
   });
 
+  test('two colours of flake, two materials or two tags find what has both', async () => {
+    const { page, close } = await visit(browser, 'find/');
+    const { recipes, materials } = book();
+    const { facets } = recipes.find((each) => each.facets.flakeColours.length > 1)!;
+    for (const colour of facets.flakeColours.slice(0, 2)) {
+      await choose(page, 'flake-colour', colour);
+      await foundAll(page);
+    }
+    const hasBoth = (each: Recipe): boolean =>
+      facets.flakeColours.slice(0, 2).every((colour) => each.facets.flakeColours.includes(colour));
+    expect(await foundAll(page)).toEqual(idsWhere(hasBoth));
+    expect(await page.locator('[data-facet="flake-colour"] [data-chosen]').innerText()).toMatch(/\w and \w/);
+    const third = facets.materials[0]!;
+    await choose(page, 'material', materials.find(({ id }) => id === third)!.title);
+    expect(await foundAll(page)).toEqual(idsWhere((each) => hasBoth(each) && each.facets.materials.includes(third)));
+    await close();
+  });
+
+  test('finds a colour by the day, the month and the year in which it was made', async () => {
+    const { page, close } = await visit(browser, 'find/');
+    const recipe = book().recipes.find(({ made }) => made !== undefined)!;
+    const month = recipe.made!.slice(0, 7);
+    const name = new Date(recipe.made!).toLocaleString('en', { month: 'long', timeZone: 'UTC' });
+    for (const words of [name, `${name} ${recipe.made!.slice(0, 4)}`, month, recipe.made!]) {
+      await page.getByRole('searchbox').fill(words);
+      await expect.poll(() => page.locator('[data-count]').innerText(), { message: words }).toMatch(/found/);
+      expect(await foundAll(page), words).toContain(recipe.id);
+    }
+    await close();
+  });
+
+  test('moves nothing while it gets ready, and begins its results on a phone’s first screen with its filters open', async () => {
+    for (const viewport of [
+      { width: 390, height: 844 },
+      { width: 1280, height: 900 },
+    ]) {
+      const { page, close } = await visit(browser, 'find/', { viewport });
+      await page.waitForTimeout(500);
+      const moved = await page.evaluate(
+        () =>
+          new Promise<number>((done) => {
+            new PerformanceObserver((list) => {
+              done(list.getEntries().reduce((sum, entry) => sum + (entry as unknown as { value: number }).value, 0));
+            }).observe({ type: 'layout-shift', buffered: true });
+            setTimeout(() => done(0), 1000);
+          }),
+      );
+      expect(moved).toBeLessThanOrEqual(0.02);
+      await page.locator('[data-narrow]').evaluate((details) => details.setAttribute('open', ''));
+      const { y } = (await page.locator('[data-count]').boundingBox())!;
+      expect(y).toBeLessThan(viewport.height - 60);
+      await close();
+    }
+  });
+
   test('counts beside each choice what it would find with all that is asked already', async () => {
     const { page, close } = await visit(browser, 'find/');
-    const count = (filter: string, value: string): Promise<string> =>
-      page.locator(`li:has(> input[name="${filter}"][value="${value}"]) .count`).innerText();
+    const count = (filter: string, value: string): Promise<string | null> =>
+      page.locator(`li:has(> input[name="${filter}"][value="${value}"]) .count`).textContent();
     const { recipes, looks } = book();
     const [first] = recipes;
     const hue = first!.facets.hueFamilies[0]!;

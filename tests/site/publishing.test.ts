@@ -4,12 +4,16 @@ import { gunzipSync } from 'node:zlib';
 import sharp from 'sharp';
 import { describe, expect, inject, test } from 'vitest';
 import type { Recipe } from '../../src/book/model/recipe.ts';
+import type { Book } from '../../src/book/model.ts';
 import { LOOK_STEP } from '../../src/book/publish/look-only.ts';
 import { publishedBook } from '../../src/book/publish/published-book.ts';
+import { madeNow } from '../../src/output/later-file.ts';
+import type { SiteFile } from '../../src/output/site-file.ts';
 import { loadBook } from '../../src/shell/load-book.ts';
 import { photosOf, pictureName } from '../../src/shell/photos.ts';
+import { sitePictures } from '../../src/shell/pictures/site-pictures.ts';
 import { readLook } from '../book/look-attack/read-look.ts';
-import { siteFiles } from '../eleventy/site-files.ts';
+import { pictureSource, siteFiles } from '../eleventy/site-files.ts';
 import { filesBelow } from '../folder-tree.ts';
 import { ROOT } from '../run-cupbook.ts';
 import { temporaryFolder } from '../small-book.ts';
@@ -29,6 +33,15 @@ function unpacked(path: string): string {
   return (packed ? gunzipSync(bytes) : bytes)
     .toString('utf8')
     .replace(/&(?:amp|lt|gt|quot|#39);/g, (entity) => ENTITIES[entity]!);
+}
+
+/** A picture of a bait, by its path. */
+const PICTURE = /\.(?:webp|jpg)$/;
+
+function bytesOf(content: SiteFile['content']): Buffer {
+  return typeof content === 'string' || content instanceof Uint8Array
+    ? Buffer.from(content)
+    : readFileSync(content.copyOf);
 }
 
 const contents = new Map<string, string>();
@@ -87,8 +100,9 @@ describe('a recipe with `publish: look`', () => {
     '$id shows its name and nothing of its cups',
     ({ id, recipe }) => {
       const own = files.filter((path) => path.startsWith(`colours/${id}/`)).sort();
-      expect(own).toEqual([`colours/${id}/colour.png`, `colours/${id}/index.html`]);
-      const page = contentOf(own[1]!);
+      expect(own.filter((path) => !PICTURE.test(path))).toEqual([`colours/${id}/index.html`]);
+      expect(own.length).toBeGreaterThan(5);
+      const page = contentOf(`colours/${id}/index.html`);
       expect(page.includes(recipe.title)).toBe(true);
       const names = new Map(whole!.materials.map((material) => [material.id, material.title]));
       for (const { material } of recipe.cups.flatMap(({ contents }) => contents)) {
@@ -103,12 +117,17 @@ describe('a recipe with `publish: look`', () => {
   );
 
   test.each(recipes('look').map(({ id }) => id))(
-    '%s has no colour but its four in its page and its picture',
+    '%s has no colour but its four in its page, and its pictures are drawn of what the data of the book tells',
     async (id) => {
       const text = (path: string): string => readFileSync(join(site, path), 'utf8');
-      const picture = readFileSync(join(site, `colours/${id}/colour.png`));
-      const bytes = { bookJson: text('book.json'), page: text(`colours/${id}/index.html`), picture };
-      expect((await readLook(bytes, id, LOOK_STEP)).strayColours).toEqual([]);
+      const bytes = { bookJson: text('book.json'), page: text(`colours/${id}/index.html`) };
+      expect(readLook(bytes, id, LOOK_STEP).strayColours).toEqual([]);
+      const { title, address, settings, looks } = dataOfSite();
+      const told = { title, address, settings, recipes: [], looks: looks.filter((look) => look.id === id) };
+      const { later } = sitePictures(told as unknown as Book, await pictureSource(temporaryFolder()));
+      expect(later.length).toBeGreaterThan(4);
+      for (const { path, content } of await madeNow(later))
+        expect({ path, same: bytesOf(content).equals(readFileSync(join(site, path))) }).toEqual({ path, same: true });
     },
   );
 });
@@ -123,7 +142,7 @@ describe('photos', () => {
     const pictures = files.filter((path) => /\.(?:webp|jpe?g|png|avif|gif)$/.test(path));
     expect(pictures.length).toBeGreaterThan(0);
     for (const path of pictures) {
-      expect(path).toMatch(/^photos\/[0-9a-f]{16}(?:-small)?\.webp$|^colours\/[a-z0-9-]+\/colour\.png$/);
+      expect(path).toMatch(/^photos\/[0-9a-f]{16}(?:-small)?\.webp$|^colours\/[a-z0-9-]+\/[a-z0-9-]+\.(?:webp|jpg)$/);
       const { exif, xmp, iptc, comments } = await sharp(join(site, path)).metadata();
       expect({ path, exif, xmp, iptc, comments }).toEqual({
         path,
@@ -192,11 +211,7 @@ test('deleting what is not published, and from which nothing published comes, ch
   });
   expect(again.map(({ path }) => path).sort()).toEqual(files.filter((path) => path !== '.cupbook'));
   for (const { path, content } of again) {
-    const bytes =
-      typeof content === 'string' || content instanceof Uint8Array
-        ? Buffer.from(content)
-        : readFileSync(content.copyOf);
-    expect({ path, same: bytes.equals(readFileSync(join(site, path))) }).toEqual({ path, same: true });
+    expect({ path, same: bytesOf(content).equals(readFileSync(join(site, path))) }).toEqual({ path, same: true });
   }
 });
 

@@ -21,18 +21,24 @@ export async function colourFromPhotos(wanted = 1): Promise<PhotoAnswer | undefi
   }
 }
 
-function loaded(): Promise<AskPhotos> {
-  const { script: path } = pageData<MeasuringData>('[data-measuring]')!;
+async function loaded(): Promise<AskPhotos> {
+  const { scripts } = pageData<MeasuringData>('[data-measuring]')!;
+  const there = new Set([...document.scripts].map(({ src }) => src));
+  for (const path of scripts) if (!there.has(new URL(path, document.baseURI).href)) await run(path);
+  const ask = (window as { [PHOTOS_AS]?: AskPhotos })[PHOTOS_AS];
+  if (!ask) throw new Error(`${scripts.at(-1)} did nothing`);
+  return ask;
+}
+
+/** Loads a script and runs it. Rejects where it can’t be loaded; a script that was asked for in vain can be asked for again. */
+function run(path: string): Promise<void> {
   return new Promise((resolve, reject) => {
     const script = document.createElement('script');
-    const settle = (): void => {
+    script.addEventListener('load', () => resolve());
+    script.addEventListener('error', () => {
       script.remove();
-      const ask = (window as { [PHOTOS_AS]?: AskPhotos })[PHOTOS_AS];
-      if (ask) resolve(ask);
-      else reject(new Error(`${path} can’t be loaded`));
-    };
-    script.addEventListener('load', settle);
-    script.addEventListener('error', settle);
+      reject(new Error(`${path} can’t be loaded`));
+    });
     script.src = path;
     document.head.append(script);
   });

@@ -29,7 +29,7 @@ export class PhotoDialog {
     this.dialog.innerHTML = photoView().toString();
     document.body.append(this.dialog);
     this.touched = new TouchedPhoto(this.part('[data-by-touch]'));
-    this.card = new CardPhotos(this.part('[data-by-card]'), data, new Measurer(data.script), {
+    this.card = new CardPhotos(this.part('[data-by-card]'), data, new Measurer(data.scripts.at(-1)!), {
       lines: () => [],
       wanted: 1,
       onChange: (photos) => this.photosChanged(photos),

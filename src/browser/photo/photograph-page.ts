@@ -23,7 +23,7 @@ export function beginPhotograph(part: HTMLElement, data: MeasuringData, dialog: 
     pageData<readonly ChipStart[]>('[data-asked-chips]') ?? [],
     () => photos.show(),
   );
-  const photos = new CardPhotos(here, data, new Measurer(data.script), {
+  const photos = new CardPhotos(here, data, new Measurer(data.scripts.at(-1)!), {
     lines: (bait, camera) => {
       const { chosen } = choice;
       return chosen === undefined ? baitLines(bait, camera) : chipLines(chosen, bait, camera, dayOf(new Date()));

@@ -4,6 +4,7 @@ import { OPACITY_CLASSES } from '../../tables/opacity-classes.ts';
 import { bookIndex } from '../book-index.ts';
 import { coloursByHue, coloursShowingHue, type HueGroup, lookInHue } from '../colour-entry.ts';
 import { document } from '../document.ts';
+import { findsAllOf } from '../find-filters.ts';
 import { foundRow } from '../find-view.ts';
 import { embeddedJson, type Html, html, joined } from '../html.ts';
 import { link, paths } from '../links.ts';
@@ -19,6 +20,7 @@ import { wordsUnderNames } from '../words-under-names.ts';
 /** Filters of the search, in the order of the page, with their names. Each is a filter of the search records. */
 const FACETS: readonly (readonly [filter: string, name: string])[] = [
   ['hue', 'Hue'],
+  ['stock', 'On the shelf'],
   ['lightness', 'Lightness'],
   ['opacity', 'Opacity'],
   ['pattern', 'Pattern'],
@@ -72,16 +74,22 @@ function hueStrip(groups: readonly HueGroup[], hue: string): Html {
   );
 }
 
-/** Names of the flakes in the book's colours, by the hue that they are found by. */
-function flakeNames(book: Book): ReadonlyMap<string, readonly string[]> {
+interface FlakeFace {
+  readonly title: string;
+  /** Of its face. */
+  readonly hex: string;
+}
+
+/** The flakes in the book's colours, by the hue that they are found by. */
+function flakesByHue(book: Book): ReadonlyMap<string, readonly FlakeFace[]> {
   const used = new Set(book.recipes.flatMap(({ facets }) => facets.materials));
-  const names = new Map<string, string[]>();
+  const faces = new Map<string, FlakeFace[]>();
   for (const { id, title, flake } of book.materials) {
     if (flake === undefined || !used.has(id)) continue;
     const hue = flakeHue(flake);
-    names.set(hue, [...(names.get(hue) ?? []), title]);
+    faces.set(hue, [...(faces.get(hue) ?? []), { title, hex: flake.colour }]);
   }
-  return names;
+  return faces;
 }
 
 function facetGroup(
@@ -92,20 +100,26 @@ function facetGroup(
 ): Html {
   const { materials } = bookIndex(book);
   const colours = new Map([...materials.values()].map(({ title, hex }) => [title, hex]));
-  const flakes = filter === 'flake-colour' ? flakeNames(book) : new Map<string, readonly string[]>();
+  const flakes = filter === 'flake-colour' ? flakesByHue(book) : new Map<string, readonly FlakeFace[]>();
+  const flat = (hexes: readonly string[]): Html =>
+    html`<span class="choice-strip">${chips(
+      hexes.map((hex) => ({ overWhite: hex, overBlack: hex })),
+      '',
+    )}</span>`;
   const strip = (value: string): Html | string => {
     const hex = colours.get(value);
+    const faces = flakes.get(value);
     if (filter === 'hue') return html`<span class="choice-strip">${hueStrip(groups, value)}</span>`;
-    return filter === 'material' && hex !== undefined
-      ? html`<span class="choice-strip">${chips([{ overWhite: hex, overBlack: hex }], '')}</span>`
-      : '';
+    if (faces !== undefined) return flat(faces.map((face) => face.hex));
+    return filter === 'material' && hex !== undefined ? flat([hex]) : '';
   };
+  const together = findsAllOf(filter) ? html`<p class="fine">Two of these find what has both.</p>` : '';
   const choices = values.map(({ value, count }) => {
     const id = `f-${filter}-${value.toLowerCase().replace(/[^a-z0-9]+/g, '-')}`;
-    const names = flakes.get(value);
+    const names = flakes.get(value)?.map((face) => face.title);
     return html`<li><input type="checkbox" id="${id}" name="${filter}" value="${value}"><label for="${id}">${strip(value)}<span>${sentence(value)}</span> <span class="count">${count}</span>${names === undefined ? '' : html`<span class="choice-names">${joined(names)}</span>`}</label></li>`;
   });
-  return html`<details class="facet"${filter === 'hue' ? html` open` : ''} data-facet="${filter}"><summary>${name} <span class="chosen" data-chosen></span></summary><fieldset><legend class="unseen-words">${name}</legend><ul class="choices">${choices}</ul></fieldset></details>`;
+  return html`<details class="facet" name="facet"${filter === 'hue' ? html` open` : ''} data-facet="${filter}"><summary>${name} <span class="chosen" data-chosen></span></summary><fieldset><legend class="unseen-words">${name}</legend>${values.length > 1 ? together : ''}<ul class="choices">${choices}</ul></fieldset></details>`;
 }
 
 /** Search over everything in the book. */
@@ -132,13 +146,13 @@ export const findPage: PageKind = {
       searches: true,
       main: html`<h1>Find</h1>
 <div class="find"${index} data-find>
-<form class="find-form" role="search" hidden>
+<form class="find-form" role="search"${assets.pagefind === undefined ? html` hidden` : ''}><fieldset class="find-fields" disabled data-fields>
 <label for="find-words">Words</label><span class="search-line"><input id="find-words" name="q" type="search" autocomplete="off" spellcheck="false"><button type="submit">Find</button></span>
 <fieldset class="find-kind"><legend>Search in</legend><ul class="choices"><li><input type="radio" id="k-colour" name="kind" value="colour" checked><label for="k-colour">Colours</label></li><li><input type="radio" id="k-all" name="kind" value=""><label for="k-all">Everything</label></li></ul></fieldset>
 ${nearField()}
 <details class="narrow" data-narrow${facets.length === 0 ? html` hidden` : ''}><summary>Filter by hue, pattern, flake, material <span class="chosen" data-chosen-count></span></summary><div class="facets">${facets}</div>
 <p><button class="quiet" type="reset">Clear all</button></p></details>
-</form>
+</fieldset></form>
 <div class="find-results">
 <p class="find-count" role="status" data-count>${count === 0 ? 'The book has no colours yet.' : `${counted(count, 'colour')}, by hue.`}</p>
 ${count === 0 ? '' : wordsUnderNames([...book.recipes, ...book.looks])}

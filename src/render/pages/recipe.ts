@@ -5,6 +5,7 @@ import { heatOf } from '../../book/recipes/heat-of.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
 import { required } from '../../values/required.ts';
 import { heatWords } from '../../words/heat.ts';
+import { pictureAddress } from '../bait-picture.ts';
 import { batchCups, batchTakes, takesTitle } from '../batch-view.ts';
 import { bookIndex, titleOnShelf } from '../book-index.ts';
 import { cautionsBlock } from '../cautions.ts';
@@ -61,7 +62,7 @@ function fullPage(context: PageContext, recipe: Recipe): string {
       shortDescription(notesText(notes)) ||
       `${title}: what goes in the cup, and how it looks over white and over black.`,
     part: paths.home,
-    picture: paths.sharedPicture(recipe.id),
+    picture: pictureAddress(context, recipe.id, 'shared'),
     scripts: ['planner', 'unfold', 'share'],
     main: html`<article class="recipe">
 <header class="label">

@@ -4,7 +4,7 @@
  * @packageDocumentation
  */
 
-import type { Recipe, RecipeLook } from '../../book/model/recipe.ts';
+import type { Recipe } from '../../book/model/recipe.ts';
 import type { Mold } from '../../book/model/shelf.ts';
 import type { Settings } from '../../book/model.ts';
 import { opacityClass } from '../../book/recipes/facets.ts';
@@ -14,7 +14,7 @@ import { outline, round } from '../../shapes/ribbon.ts';
 import { UNITS } from '../../units/unit.ts';
 import { hexWords } from '../../words/colour.ts';
 import { type Html, html } from '../html.ts';
-import { type Coat, type Coats, cupCoat, lookCoats, recipeCoats } from './coat.ts';
+import { type Coat, type Coats, cupCoat, recipeCoats } from './coat.ts';
 import { coatFlakes } from './coat-flakes.ts';
 import { cupRegions } from './cup-regions.ts';
 import { streakPatterns } from './streaks.ts';
@@ -54,30 +54,6 @@ function recipeAreas(recipe: Recipe, mold: Mold, shape: BaitShape): readonly Are
       const { [cup]: own = second } = cups;
       return { name: own.name, path, coat: flank === 'covered' ? coats.body : cupCoat(own, mold), clipped: true };
     }),
-  ];
-}
-
-/** Thickness of thin parts where nobody says, mm. */
-const USUAL_THIN_MM = 2;
-
-/** With the shares of any bait of its pattern: how a maker shares one out is not published. */
-function lookAreas(look: RecipeLook, shape: BaitShape): readonly Area[] {
-  const { body, thin, other, streaks } = lookCoats(look);
-  const { second, thin: thinOf } = PATTERNS[look.pattern];
-  const whole = outline(shape.body);
-  // Where its colour is not told, the thin part goes on from what it hangs on.
-  const end = (thinOf === 'body' || thinOf.cup === 0 ? body : other) ?? body;
-  const thinParts = shape.thin.map((part): Area => ({ name: 'thin part', path: outline(part), coat: thin ?? end }));
-  if (other === undefined || second === undefined) {
-    return [...thinParts, { name: 'body', path: whole, coat: body, streaks }];
-  }
-  const { name, share } = second;
-  return [
-    ...thinParts,
-    { name: 'body', path: whole, coat: body },
-    ...cupRegions(look.pattern, [1 - share, share], shape, USUAL_THIN_MM).map(
-      ({ path }): Area => ({ name, path, coat: other, clipped: true }),
-    ),
   ];
 }
 
@@ -159,12 +135,6 @@ function scaleBar(width: number, height: number, { volume }: Pick<Settings, 'vol
 export function bait(recipe: Recipe, mold: Mold, options: BaitDrawing): Html {
   const shape = baitShape(mold);
   return drawing(shape, recipeAreas(recipe, mold, shape), options);
-}
-
-/** The bait of a recipe of which only the look is published, in a usual size of its shape. */
-export function lookBait(look: RecipeLook, options: Omit<BaitDrawing, 'scale'>): Html {
-  const shape = baitShape({ shape: look.shape, lengthMm: 80, bodyMm: 11, thinMm: USUAL_THIN_MM });
-  return drawing(shape, lookAreas(look, shape), options);
 }
 
 /** The outline of a mold's bait, in grey. */

@@ -1,6 +1,5 @@
 import type { Book } from '../../../src/book/model.ts';
 import { lookOnly } from '../../../src/book/publish/look-only.ts';
-import { sharedPicture } from '../../../src/eleventy/shared-pictures.ts';
 import { FILES } from '../../../src/render/data-files.ts';
 import { pageOf } from '../../render/sample-book.ts';
 import { type Knowledge, knowledgeOf, type PublicLook } from './attack.ts';
@@ -9,8 +8,7 @@ import { type ReadLook, readLook } from './read-look.ts';
 /** A look-only recipe as it is read from the finished bytes of the shared edition. */
 export async function readFromEdition(shared: Book, id: string, step: number): Promise<ReadLook> {
   const bookJson = FILES.find(({ kind }) => kind === 'book-data')!.text(shared, '', {});
-  const picture = await sharedPicture(shared.looks.find((look) => look.id === id)!.body);
-  return readLook({ bookJson, page: await pageOf('recipe', id, shared), picture }, id, step);
+  return readLook({ bookJson, page: await pageOf('recipe', id, shared) }, id, step);
 }
 
 /** A recipe of a book as if only its look were published, in colours of a step. */

@@ -1,26 +1,24 @@
-import sharp from 'sharp';
 import type { RecipeLook } from '../../../src/book/model/recipe.ts';
 import { BLACK_CARD, WHITE_CARD } from '../../../src/render/swatch/tint.ts';
 import type { PublicLook } from './attack.ts';
 
-/** The finished bytes that tell of a look-only recipe: the book's data, its page, and the picture of its shared link. */
+/** The finished bytes that tell of a look-only recipe: the book's data and its page. Its pictures are made of the data alone. */
 export interface LookBytes {
   readonly bookJson: string;
   readonly page: string;
-  readonly picture: Uint8Array;
 }
 
 /** What an attacker reads there. */
 export interface ReadLook {
   readonly look: PublicLook;
-  /** Colours on the page and in the picture that are none of its own and not the cards': they would tell something more. */
+  /** Colours on the page that are none of its own and not the cards': they would tell something more. */
   readonly strayColours: readonly string[];
   /** Numbers in the words of the page. */
   readonly numbers: readonly string[];
 }
 
 /** Reads a look from the finished bytes of the shared edition, and from nothing else. */
-export async function readLook({ bookJson, page, picture }: LookBytes, id: string, step: number): Promise<ReadLook> {
+export function readLook({ bookJson, page }: LookBytes, id: string, step: number): ReadLook {
   const { looks } = JSON.parse(bookJson) as { readonly looks: readonly RecipeLook[] };
   const look = looks.find((each) => each.id === id)!;
   const parts = [look.body, look.thin, look.other].filter((part) => part !== undefined);
@@ -31,7 +29,7 @@ export async function readLook({ bookJson, page, picture }: LookBytes, id: strin
   ]);
   const article = page.slice(page.indexOf('<article'), page.indexOf('</article>'));
   const drawn = [...article.matchAll(/#[0-9a-f]{6}\b/gi)].map(([hex]) => hex.toLowerCase());
-  const stray = [...drawn, ...(await pixelColours(picture))].filter((hex) => !known.has(hex));
+  const stray = drawn.filter((hex) => !known.has(hex));
   const words = article
     .replace(/<svg[\s\S]*?<\/svg>/g, ' ')
     .replace(/<[^>]*>/g, ' ')
@@ -41,14 +39,4 @@ export async function readLook({ bookJson, page, picture }: LookBytes, id: strin
     strayColours: [...new Set(stray)],
     numbers: [...words.matchAll(/\d+(?:\.\d+)?/g)].map(([number]) => number),
   };
-}
-
-/** Every colour that a picture has, `#rrggbb`. */
-async function pixelColours(picture: Uint8Array): Promise<readonly string[]> {
-  const { data, info } = await sharp(picture).removeAlpha().raw().toBuffer({ resolveWithObject: true });
-  const colours = new Set<string>();
-  for (let at = 0; at < data.length; at += info.channels) {
-    colours.add(`#${data.subarray(at, at + 3).toString('hex')}`);
-  }
-  return [...colours];
 }

@@ -1,0 +1,41 @@
+import type { Raster } from './raster.ts';
+
+/** Two pictures of one width, one above the other. */
+export function above(upper: Raster, lower: Raster): Raster {
+  const rgb = new Uint8ClampedArray(upper.rgb.length + lower.rgb.length);
+  rgb.set(upper.rgb);
+  rgb.set(lower.rgb, upper.rgb.length);
+  return { columns: upper.columns, rows: upper.rows + lower.rows, rgb };
+}
+
+/** Two pictures of one height, one beside the other. */
+export function beside(left: Raster, right: Raster): Raster {
+  const together = emptyRaster(left.columns + right.columns, left.rows, [0, 0, 0]);
+  put(left, together, 0, 0);
+  put(right, together, left.columns, 0);
+  return together;
+}
+
+/** A picture of one colour. */
+export function emptyRaster(
+  columns: number,
+  rows: number,
+  [red, green, blue]: readonly [number, number, number],
+): Raster {
+  const rgb = new Uint8ClampedArray(columns * rows * 3);
+  for (let at = 0; at < rgb.length; at += 3) {
+    rgb[at] = red;
+    rgb[at + 1] = green;
+    rgb[at + 2] = blue;
+  }
+  return { columns, rows, rgb };
+}
+
+/** Puts a picture into a larger one, at a place in whole pixels; what reaches over an edge is cut off. */
+export function put(small: Raster, into: Raster, x: number, y: number): void {
+  const [left, right] = [Math.max(0, x), Math.min(into.columns, x + small.columns)];
+  for (let row = Math.max(0, y); row < Math.min(into.rows, y + small.rows); row++) {
+    const from = ((row - y) * small.columns + left - x) * 3;
+    into.rgb.set(small.rgb.subarray(from, from + (right - left) * 3), (row * into.columns + left) * 3);
+  }
+}

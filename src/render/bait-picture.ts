@@ -1,0 +1,66 @@
+/**
+ * The picture of a bait on a page.
+ *
+ * @packageDocumentation
+ */
+import type { Recipe, RecipeLook } from '../book/model/recipe.ts';
+import type { Book } from '../book/model.ts';
+import { hasTwoSides } from '../patterns/patterns.ts';
+import type { ShapedMold } from '../shapes/shaped-mold.ts';
+import { usualMold } from '../shapes/usual-mold.ts';
+import { required } from '../values/required.ts';
+import { baitInWords } from './bait-words.ts';
+import { bookIndex } from './book-index.ts';
+import { type Html, html } from './html.ts';
+import { link } from './links.ts';
+import type { PageContext } from './page.ts';
+import { type PictureKind, picturePath, pictureSize } from './picture-files.ts';
+
+/** What a page is to know of a picture of a bait, beside which one it is. */
+export interface BaitPictureOptions {
+  /** Whether it is seen before anything is scrolled: it is loaded at once. */
+  readonly first?: boolean;
+  /** Words for it; empty where all that it tells stands beside it. Unset: its colours in words. */
+  readonly alt?: string;
+}
+
+/** Said once on a page that has pictures of baits. */
+export const PICTURE_CAPTION = 'Colour, thickness and flake computed; light, gloss and shadow drawn.';
+
+/** The mold that a colour is pictured in: its own, or one in a usual size where only the look is published. */
+export function picturedMold(book: Book, thing: Recipe | RecipeLook): ShapedMold {
+  return 'cups' in thing ? required(bookIndex(book).molds, thing.mold) : usualMold(thing.shape);
+}
+
+/** The pictures that a colour has; the other side only where it is looked at by itself. */
+export function pictureKinds({ pattern }: Recipe | RecipeLook): readonly PictureKind[] {
+  return ['page', ...(hasTwoSides(pattern) ? (['other'] as const) : []), 'tile', 'tile-2x', 'shared', 'card', 'label'];
+}
+
+/**
+ * A bait’s picture as an `<img>` with its size and its colours in words.
+ *
+ * A tile comes in two sizes, of which the browser takes one; its style gives it a width. What is printed (`card`, `label`) has 300 dots
+ * an inch.
+ *
+ * @param kind `other` only of a colour for which `pictureKinds` has it
+ */
+export function baitPicture(
+  context: PageContext,
+  thing: Recipe | RecipeLook,
+  kind: Exclude<PictureKind, 'tile-2x' | 'shared'>,
+  { first = false, alt }: BaitPictureOptions = {},
+): Html {
+  const { width, height } = pictureSize(picturedMold(context.book, thing), kind);
+  const mold = 'cups' in thing ? bookIndex(context.book).molds.get(thing.mold) : undefined;
+  const words = alt ?? `${thing.title}: ${baitInWords(thing, mold, kind === 'other' ? 'far' : 'near')}`;
+  const at = (each: PictureKind): string => link(context, pictureAddress(context, thing.id, each));
+  const sizes = kind === 'tile' ? html` srcset="${at('tile')} 1x, ${at('tile-2x')} 2x"` : '';
+  return html`<img class="bait-picture ${kind}" src="${at(kind)}"${sizes} alt="${words}" width="${width}" height="${height}"${first ? '' : html` loading="lazy"`} decoding="async">`;
+}
+
+/** Path of a picture, with the state that it is in, so that no browser shows that of before. */
+export function pictureAddress({ pictures }: Pick<PageContext, 'pictures'>, id: string, kind: PictureKind): string {
+  const state = pictures[id];
+  return `${picturePath(id, kind)}${state === undefined ? '' : `?v=${state}`}`;
+}

@@ -1,0 +1,106 @@
+/**
+ * Draws the pictures of baits: a master of each side, from which all sizes are made, and their files.
+ *
+ * @packageDocumentation
+ */
+
+import { type BaitPicture, baitPicture } from '../../picture/bait-picture.ts';
+import { above, beside } from '../../picture/laid-together.ts';
+import { madeSmaller } from '../../picture/made-smaller.ts';
+import type { PicturedBait } from '../../picture/pictured-bait.ts';
+import type { Raster } from '../../picture/raster.ts';
+import { liesBeside, type PictureKind, pictureSize } from '../../render/picture-files.ts';
+import type { BaitField } from '../../shapes/bait-field.ts';
+import { masterFrame } from '../../shapes/master-frame.ts';
+import { baitField } from '../../shapes/mold-field.ts';
+import type { ShapedMold } from '../../shapes/shaped-mold.ts';
+import type { LinkWords, Pictured } from './pictured.ts';
+import { plainMaster } from './plain-master.ts';
+import { linkRaster, linkWords, sharpOf } from './shared-link.ts';
+import { type Outlines, readOutlines } from './title-outlines.ts';
+
+/** One side of a bait, or both. */
+export interface Masters {
+  readonly near: BaitPicture;
+  readonly far?: BaitPicture;
+}
+
+/** A bait as films of its colours. */
+export function plainMasters({ bait: { mold }, plain: { near, far } }: Pictured): Masters {
+  return { near: plainMaster(mold, near), ...(far === undefined ? {} : { far: plainMaster(mold, far) }) };
+}
+
+/** Draws the sides of baits, those of one mold after one another in its field. */
+export class DrawnMasters {
+  readonly #fields = new Map<string, BaitField>();
+
+  /** @param both whether its other side is wanted, too */
+  of(bait: PicturedBait, both: boolean): Masters {
+    const field = this.#fieldOf(bait.mold);
+    return {
+      near: baitPicture(bait, field, 'near'),
+      ...(both ? { far: baitPicture(bait, field, 'far') } : {}),
+    };
+  }
+
+  #fieldOf(mold: ShapedMold): BaitField {
+    const key = JSON.stringify(mold);
+    const field = this.#fields.get(key) ?? baitField(mold, masterFrame(mold));
+    this.#fields.delete(key);
+    this.#fields.set(key, field);
+    const [oldest] = this.#fields.keys();
+    if (this.#fields.size > MOST_FIELDS) this.#fields.delete(oldest!);
+    return field;
+  }
+}
+
+/** Fields that are kept: each is some 15 MB. */
+const MOST_FIELDS = 4;
+
+/** Makes files from masters, with the fonts in some files. */
+export class PictureFiles {
+  readonly #fonts: readonly string[];
+  #outlines: Promise<Outlines> | undefined;
+
+  constructor(fonts: readonly string[]) {
+    this.#fonts = fonts;
+  }
+
+  /** A picture as the bytes of its file. They hold its pixels, and nothing else. */
+  async file(
+    { near, far }: Masters,
+    { bait: { mold } }: Pictured,
+    kind: PictureKind,
+    words?: LinkWords,
+  ): Promise<Uint8Array> {
+    const { width, height } = pictureSize(mold, kind);
+    switch (kind) {
+      case 'page':
+      case 'other':
+        return sharpOf(bothBackings(kind === 'other' ? (far ?? near) : near, liesBeside(mold), width, height))
+          .webp({ quality: 70, effort: 2 })
+          .toBuffer();
+      case 'tile':
+      case 'tile-2x':
+        return sharpOf(madeSmaller(near.overWhite, width, height))
+          .webp({ quality: 60, effort: 2 })
+          .toBuffer();
+      case 'card':
+      case 'label':
+        return sharpOf(madeSmaller(near.overWhite, width, height))
+          .jpeg({ quality: 82 })
+          .toBuffer();
+      case 'shared': {
+        this.#outlines ??= readOutlines(this.#fonts);
+        const text = words && linkWords(words, await this.#outlines);
+        const picture = sharpOf(linkRaster(near, liesBeside(mold)));
+        return (text ? picture.composite([{ input: text }]) : picture).jpeg({ quality: 78 }).toBuffer();
+      }
+    }
+  }
+}
+
+function bothBackings({ overWhite, overBlack }: BaitPicture, besides: boolean, width: number, height: number): Raster {
+  const size = besides ? ([width / 2, height] as const) : ([width, height / 2] as const);
+  return (besides ? beside : above)(madeSmaller(overWhite, ...size), madeSmaller(overBlack, ...size));
+}
