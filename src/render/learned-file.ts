@@ -7,9 +7,9 @@
 import type { Book } from '../book/model.ts';
 import { packedShelf } from '../learning/packed-shelf.ts';
 import { shelfInFull } from '../learning/shelf-in-full.ts';
+import { randomFrom } from '../values/random-from.ts';
 import { LEARNED_AS } from './learned-name.ts';
 import { paths } from './links.ts';
-import { randomFrom } from './swatch/random-from.ts';
 
 /** What the file holds: it leaves a `PackedShelf` in the window. */
 export function learnedText(book: Book): string {

@@ -7,12 +7,12 @@ import { recipeCoats } from '../../src/render/swatch/coat.ts';
 import { type Depth, type FlakeKind, flakeField, seenDepth } from '../../src/render/swatch/flake-field.ts';
 import { flakePatterns } from '../../src/render/swatch/flake-pattern.ts';
 import { pour } from '../../src/render/swatch/pour.ts';
-import { randomFrom } from '../../src/render/swatch/random-from.ts';
 import { streakPatterns } from '../../src/render/swatch/streaks.ts';
 import { BLACK_CARD, luminance, tint, WHITE_CARD } from '../../src/render/swatch/tint.ts';
 import { tileBudget } from '../../src/render/tile.ts';
 import { baitShape } from '../../src/shapes/bait-shapes.ts';
 import { BLACK_BACKING, WHITE_BACKING } from '../../src/tables/backings.ts';
+import { randomFrom } from '../../src/values/random-from.ts';
 import { SAMPLE_BOOK } from './sample-book.ts';
 
 const HEXAGON: FlakeKind = { hex: '#b8693a', sizeMm: 1.016, outline: 'hexagon', finish: 'metallic', flakesPerMl: 80 };

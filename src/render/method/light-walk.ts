@@ -1,4 +1,4 @@
-import { randomFrom } from '../swatch/random-from.ts';
+import { randomFrom } from '../../values/random-from.ts';
 
 /** A ray that came back out of plastic: its corners, mm, from where it went in, and downwards from the skin. */
 export interface LightWalk {

@@ -6,7 +6,7 @@
  * @packageDocumentation
  */
 import type { FlakeLook } from '../../book/model/cup.ts';
-import { randomFrom } from './random-from.ts';
+import { randomFrom } from '../../values/random-from.ts';
 
 /** One kind of flake in a cup, as far as it is drawn. */
 export type FlakeKind = Pick<FlakeLook, 'hex' | 'sizeMm' | 'longMm' | 'outline' | 'finish' | 'flakesPerMl'>;

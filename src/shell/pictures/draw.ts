@@ -4,8 +4,9 @@
  * @packageDocumentation
  */
 
-import { type BaitPicture, baitPicture } from '../../picture/bait-picture.ts';
+import { baitPicture } from '../../picture/bait-picture.ts';
 import { above, beside } from '../../picture/laid-together.ts';
+import type { BaitPicture } from '../../picture/light/drawn-picture.ts';
 import { madeSmaller } from '../../picture/made-smaller.ts';
 import type { PicturedBait } from '../../picture/pictured-bait.ts';
 import type { Raster } from '../../picture/raster.ts';

@@ -1,5 +1,5 @@
-import type { BaitPicture } from '../../picture/bait-picture.ts';
 import { emptyRaster, put } from '../../picture/laid-together.ts';
+import type { BaitPicture } from '../../picture/light/drawn-picture.ts';
 import type { Raster } from '../../picture/raster.ts';
 import { BLACK_CARD, WHITE_CARD } from '../../render/swatch/tint.ts';
 import { masterFrame } from '../../shapes/master-frame.ts';

@@ -1,6 +1,6 @@
 import sharp, { type Sharp } from 'sharp';
-import type { BaitPicture } from '../../picture/bait-picture.ts';
 import { emptyRaster, put } from '../../picture/laid-together.ts';
+import type { BaitPicture } from '../../picture/light/drawn-picture.ts';
 import { madeSmaller } from '../../picture/made-smaller.ts';
 import type { Raster } from '../../picture/raster.ts';
 import { SHARED_PICTURE } from '../../render/shared-head.ts';
