@@ -10,6 +10,7 @@ import { unitsKeptIn } from '../render/unbroken.ts';
 import { photosOf, pictureCache, sitePhotos } from '../shell/photos.ts';
 import { type PictureSource, sitePictures } from '../shell/pictures/site-pictures.ts';
 import { bundledAssets } from './assets.ts';
+import { iconFiles } from './icons.ts';
 import { readManual } from './manual.ts';
 import { PAGEFIND_FOLDER, searchIndex } from './search-index.ts';
 
@@ -57,11 +58,12 @@ export async function prepareSite(
   source: PictureSource,
 ): Promise<Site> {
   const book = EDITIONS[edition](compiled);
-  const [{ assets, files }, { photos, files: photoFiles }, lineage, manual] = await Promise.all([
+  const [{ assets, files }, { photos, files: photoFiles }, lineage, manual, icons] = await Promise.all([
     bundledAssets(root),
     sitePhotos(photosOf(book), recipes, pictureCache(cache)),
     layOutFamilies(book),
     readManual(root, edition),
+    iconFiles(root),
   ]);
   const { pictures, later } = sitePictures(book, source);
   const context: Omit<PageContext, 'url'> = {
@@ -75,6 +77,7 @@ export async function prepareSite(
   const beside = searchIndex(searchRecords(book)).then((index) => [
     ...files,
     ...photoFiles,
+    ...icons,
     ...index,
     ...dataFiles(book, photos),
   ]);

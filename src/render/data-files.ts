@@ -8,8 +8,9 @@ import type { Photo } from '../book/model/photo.ts';
 import type { Book } from '../book/model.ts';
 import { required } from '../values/required.ts';
 import { bookIndex } from './book-index.ts';
+import { GROUND } from './ground.ts';
 import { learnedText } from './learned-file.ts';
-import { paths } from './links.ts';
+import { ICON_SIZES, paths } from './links.ts';
 import type { FileKind, PageContext } from './page.ts';
 import { canMatch } from './pages/match.ts';
 import { usedMaterials } from './used-materials.ts';
@@ -53,6 +54,25 @@ const sourceFile: FileKind = {
   text: (book, id) => required(bookIndex(book).recipes, id).source.text,
 };
 
+/**
+ * What a book is called, and how it looks, on a home screen. Source of the names: W3C, Web Application Manifest (from memory).
+ */
+const manifestFile: FileKind = {
+  kind: 'manifest',
+  items: () => [''],
+  url: () => paths.manifest,
+  text: ({ title }) =>
+    `${JSON.stringify({
+      name: title,
+      start_url: './',
+      scope: './',
+      display: 'minimal-ui',
+      background_color: GROUND.light,
+      theme_color: GROUND.light,
+      icons: ICON_SIZES.map((size) => ({ src: paths.icon(size), sizes: `${size}x${size}`, type: 'image/png' })),
+    })}\n`,
+};
+
 /** What the looks have taught, where there is a page that asks it. */
 const learnedFile: FileKind = {
   kind: 'learned',
@@ -82,4 +102,4 @@ function withoutUses<T extends { readonly usedIn: readonly unknown[] }>({ usedIn
 }
 
 /** All files beside the pages. */
-export const FILES: readonly FileKind[] = [bookFile, recipeFile, sourceFile, learnedFile];
+export const FILES: readonly FileKind[] = [bookFile, recipeFile, sourceFile, learnedFile, manifestFile];

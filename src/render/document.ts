@@ -5,6 +5,7 @@
  */
 import { defined } from '../values/defined.ts';
 import { ownCopyMark } from './edition-mark.ts';
+import { GROUND } from './ground.ts';
 import { escapeHtml, type Html, html } from './html.ts';
 import { link, paths } from './links.ts';
 import type { PageContext, ScriptName } from './page.ts';
@@ -41,6 +42,7 @@ function policy(searches: boolean): string {
     "img-src 'self' data:",
     "connect-src 'self'",
     "worker-src 'self'",
+    "manifest-src 'self'",
     "base-uri 'none'",
     "form-action 'self'",
   ].join('; ');
@@ -82,6 +84,10 @@ export function document(context: PageContext, parts: DocumentParts): string {
 <title>${fullTitle(parts.title, book.title)}</title>
 <meta name="description" content="${parts.description}">
 ${sharedHead(context, defined({ title: parts.title ?? book.title, description: parts.description, picture: parts.picture }))}<link rel="icon" type="image/svg+xml" href="${to(assets.icon)}">
+<link rel="apple-touch-icon" sizes="180x180" href="${to(paths.icon(180))}">
+<link rel="manifest" href="${to(paths.manifest)}">
+<meta name="theme-color" media="(prefers-color-scheme: light)" content="${GROUND.light}">
+<meta name="theme-color" media="(prefers-color-scheme: dark)" content="${GROUND.dark}">
 ${assets.fonts.map((font) => html`<link rel="preload" as="font" type="font/woff2" href="${to(font)}" crossorigin>\n`)}<link rel="stylesheet" href="${to(assets.css)}">
 ${assets.scripts.theme.map((path) => html`<script src="${to(path)}"></script>\n`)}${files.map((path) => html`<script defer src="${to(path)}"></script>\n`)}</head>
 <body${parts.paper === undefined ? '' : html` class="${parts.paper}"`}>

@@ -21,6 +21,11 @@ export function link(context: Pick<PageContext, 'url' | 'book'>, path: string): 
 /** The first page of several has the path of all. */
 const numbered = (path: string, number: number): string => (number === 1 ? path : `${path}${number}/`);
 
+/** Sides of the icons of a home screen, px: the first where Apple’s look for it. Common practice, no source. */
+export const ICON_SIZES = [180, 192, 512] as const;
+
+type IconSize = (typeof ICON_SIZES)[number];
+
 /** Paths of the pages, from the root. */
 export const paths = {
   home: '',
@@ -30,6 +35,9 @@ export const paths = {
   smallCard: (id: string): string => `colours/${id}/card-4x6/`,
   recipeData: (id: string): string => `colours/${id}/recipe.json`,
   recipeSource: (id: string): string => `colours/${id}/${id}.md`,
+  sharedPicture: 'shared.jpg',
+  icon: (size: IconSize): string => `icon-${size}.png`,
+  manifest: 'manifest.webmanifest',
   cards: 'cards/',
   sheetA4: (number: number): string => numbered('cards/a4/', number),
   sheetLetter: (number: number): string => numbered('cards/letter/', number),

@@ -1,6 +1,12 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import sharp from 'sharp';
 import { describe, expect, test } from 'vitest';
+import { iconFiles } from '../../src/eleventy/icons.ts';
+import { FILES } from '../../src/render/data-files.ts';
 import { shortDescription } from '../../src/render/short-description.ts';
-import { bookOf, readPage, SAMPLE_FILES } from './sample-book.ts';
+import { ROOT } from '../run-cupbook.ts';
+import { bookOf, readPage, SAMPLE_BOOK, SAMPLE_FILES } from './sample-book.ts';
 
 const ADDRESS = 'https://book.example/deep/';
 const metaOf = (page: Document, property: string): string | undefined =>
@@ -21,10 +27,12 @@ describe('a page of a book that has an address', () => {
     expect(metaOf(await readPage('recipe', 'hush'), 'image')).toBe(`${ADDRESS}colours/hush/shared.jpg`);
   });
 
-  test('has no picture where there is no one colour, and no address where it stands at any', async () => {
+  test('has the picture of the book where there is no one colour, and no address where it stands at any', async () => {
     const home = await readPage('home');
     expect(canonicalOf(home)).toBe(ADDRESS);
-    expect(metaOf(home, 'image')).toBeUndefined();
+    for (const page of [home, await readPage('families'), await readPage('target', 'rack')])
+      expect(metaOf(page, 'image')).toBe(`${ADDRESS}shared.jpg`);
+    expect(home.querySelector('meta[name="twitter:card"]')?.getAttribute('content')).toBe('summary_large_image');
     expect([hasAddress(home), hasAddress(await readPage('not-found'))]).toEqual([true, false]);
   });
 });
@@ -32,6 +40,25 @@ describe('a page of a book that has an address', () => {
 test('a book without an address has nothing of it', async () => {
   const without = bookOf({ ...SAMPLE_FILES, 'book.md': '---\ntitle: Nowhere\n---\n' });
   expect(hasAddress(await readPage('recipe', 'weir-foam', without))).toBe(false);
+});
+
+test('a home screen has the name, the icons and the ground of the book', async () => {
+  const page = await readPage('recipe', 'weir-foam');
+  const manifest = FILES.find(({ kind }) => kind === 'manifest')!;
+  expect(page.querySelector('link[rel="manifest"]')?.getAttribute('href')).toBe('../../manifest.webmanifest');
+  const said = JSON.parse(manifest.text(SAMPLE_BOOK, '', {})) as { name: string; icons: readonly { src: string }[] };
+  expect(said.name).toBe(SAMPLE_BOOK.title);
+  expect(said.icons.map(({ src }) => src)).toEqual((await iconFiles(ROOT)).map(({ path }) => path));
+  const ground = readFileSync(join(ROOT, 'site/assets/base.css'), 'utf8').match(/--ground: light-dark\((\S+), (\S+)\)/);
+  const colours = [...page.querySelectorAll('meta[name="theme-color"]')].map((meta) => meta.getAttribute('content'));
+  expect(colours).toEqual(ground!.slice(1));
+});
+
+test('iconFiles(root) are as large as they are called', async () => {
+  for (const { path, content } of await iconFiles(ROOT)) {
+    const { width, height, hasAlpha } = await sharp(content as Uint8Array).metadata();
+    expect([`icon-${width}.png`, height, hasAlpha]).toEqual([path, width, false]);
+  }
 });
 
 describe('shortDescription(text)', () => {
