@@ -62,7 +62,9 @@ function solved(value: (at: number) => number, wanted: number, from: number, to:
 /** Length of a mold's bait that does not state it, in thicknesses of its body, at least and at most. */
 const LENGTHS = [2, 16] as const;
 
-const drawnBefore = new WeakMap<ShapedMold, BaitSolid>();
+/** Molds of which the bait is kept, since to find how full it is takes many tries. */
+const MOST_KEPT = 200;
+const kept = new Map<string, BaitSolid>();
 
 /**
  * The bait of a mold in space.
@@ -71,10 +73,11 @@ const drawnBefore = new WeakMap<ShapedMold, BaitSolid>();
  * shape bears. Where the mold does not state a volume, as we would draw it.
  */
 export function baitSolid(mold: ShapedMold): BaitSolid {
-  const before = drawnBefore.get(mold);
-  if (before !== undefined) return before;
-  const solid = solve(mold);
-  drawnBefore.set(mold, solid);
+  const { shape, cavityMl, bodyMm, thinMm, lengthMm } = mold;
+  const key = JSON.stringify([shape, cavityMl, bodyMm, thinMm, lengthMm]);
+  const solid = kept.get(key) ?? solve(mold);
+  if (kept.size >= MOST_KEPT) kept.clear();
+  kept.set(key, solid);
   return solid;
 }
 

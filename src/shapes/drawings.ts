@@ -92,7 +92,7 @@ function limb(
         y: y * heightMm,
         up: half * heightMm,
         down: half * heightMm,
-        deep: thinMm * deep * Math.min(1, 2.5 * part) * (1 - 0.3 * part * part),
+        deep: thinMm * deep * Math.min(1, 2.5 * part) * (1 - 0.3 * part ** 4),
         flat,
         lift: lift * part * part,
         twist: twist * part,
@@ -251,12 +251,13 @@ const grub: Draw = (to) => {
 };
 
 const stick: Draw = (to) => {
-  const { lengthMm: L, bodyMm, thinMm } = to;
+  const { lengthMm: L, bodyMm, thinMm, girthExponent } = to;
   const count = 33;
-  const end = Math.min(0.85, Math.max(0.3, thinMm / bodyMm));
+  // So high that it is as thick as the mold's thin part.
+  const end = Math.min(0.85, Math.max(0.3, (thinMm / bodyMm) ** (1 / girthExponent)));
   const cuts = Array.from({ length: count }, (_, index): Cut => {
     const x = index / (count - 1);
-    const taper = 1 - (1 - end) * Math.max(0, (x - 0.56) / 0.42) ** 1.5;
+    const taper = 1 - (1 - end) * ramp(0.5, 0.98, x);
     const cap = Math.sqrt(Math.max(0, 1 - Math.max(0, (x - 0.965) / 0.035) ** 2));
     return { x, up: 0.51 * Math.min(1, Math.sqrt(x / 0.05)) * taper * cap };
   });

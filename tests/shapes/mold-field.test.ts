@@ -8,7 +8,6 @@ import type { ShapedMold } from '../../src/shapes/shaped-mold.ts';
 import type { BaitSolid, Station } from '../../src/shapes/solid.ts';
 import { solidField } from '../../src/shapes/solid-field.ts';
 import { denseRibbon } from '../../src/shapes/sweep.ts';
-import { placeOfPart, volumeAlong } from '../../src/shapes/volume-along.ts';
 import { MOLDS } from './demo-molds.ts';
 
 /** A frame that a mold's bait fills, its middle line between two rows. */
@@ -74,17 +73,16 @@ describe.each(MOLDS)('the bait of %s', (_, mold) => {
       expect([name, Buffer.from(again[name].buffer).equals(Buffer.from(field[name].buffer))]).toEqual([name, true]);
   });
 
-  test('holds as much at another size', () => {
-    expect(fieldVolumeMl(baitField(mold, frameOf(mold, 12))) / fieldVolumeMl(field)).toBeCloseTo(1, 2);
+  test.skipIf(mold.shape === 'tube')('is as thick as the thin part along the middle of what is thin', () => {
+    const middle = field.thicknessMm.filter(
+      (_each, at) => field.part[at] === 1 && Math.abs(field.across[at]!) < 0.4 && field.cover[at] === 1,
+    );
+    const median = middle.toSorted()[middle.length >> 1]!;
+    expect([median / mold.thinMm > 0.85, median / mold.thinMm < 1.15, median]).toEqual([true, true, median]);
   });
 
-  test('has a part of its volume before the place of that part', () => {
-    const along = volumeAlong(field);
-    const place = placeOfPart(along, 0.3);
-    const before = field.thicknessMm.map((each, at) => (field.alongMm[at]! < place ? each : 0));
-    // A column of pixels holds up to a hundredth of a bait.
-    expect(Math.abs(fieldVolumeMl({ ...field, thicknessMm: before }) / fieldVolumeMl(field) - 0.3)).toBeLessThan(0.01);
-    expect(along.before.at(-1)).toBeCloseTo(1, 9);
+  test('holds as much at another size', () => {
+    expect(fieldVolumeMl(baitField(mold, frameOf(mold, 12))) / fieldVolumeMl(field)).toBeCloseTo(1, 2);
   });
 });
 
