@@ -3,9 +3,10 @@
  *
  * @packageDocumentation
  */
-import { batchCups, batchTakes } from '../render/batch-view.ts';
+import { batchCups, batchTakes, takesGist } from '../render/batch-view.ts';
 import { html } from '../render/html.ts';
 import { type PlannedRecipe, type PlannerData, plannedNames } from '../render/planner-data.ts';
+import { roundingApart } from '../render/recipe/rounding-apart.ts';
 import { unitsKeptIn } from '../render/unbroken.ts';
 import { afterPause, pageData } from './page-data.ts';
 import { batchAsked, batchQuery, showInAddress } from './plan-address.ts';
@@ -17,10 +18,14 @@ interface PlannerParts {
   readonly form: HTMLFormElement;
   readonly amounts: HTMLElement;
   readonly costs: HTMLElement;
+  /** What of it stands on the lid of the costs. */
+  readonly gist: HTMLElement;
+  /** What its rounding does to the colour. */
+  readonly rounding: HTMLElement;
 }
 
-function start({ form, amounts, costs }: PlannerParts, data: PlannerData, recipe: PlannedRecipe): void {
-  const names = plannedNames(data, recipe);
+function start({ form, amounts, costs, gist, rounding }: PlannerParts, data: PlannerData, recipe: PlannedRecipe): void {
+  const names = { ...plannedNames(data, recipe), roundingSaidElsewhere: true } as const;
   const says = amounts.querySelector<HTMLElement>('.batch-says')!;
   const cups = amounts.querySelector<HTMLElement>('.cups')!;
   const ticks = new TickRows(cups);
@@ -35,6 +40,8 @@ function start({ form, amounts, costs }: PlannerParts, data: PlannerData, recipe
       says.textContent = baitsWanted();
       cups.replaceChildren();
       costs.innerHTML = html`<p class="batch-says">${baitsWanted()}</p>`.toString();
+      gist.replaceChildren();
+      rounding.replaceChildren();
       return;
     }
     const line = { mold: field('mold').value, baits };
@@ -45,6 +52,8 @@ function start({ form, amounts, costs }: PlannerParts, data: PlannerData, recipe
     says.replaceChildren(...drawn.content.querySelector('.batch-says')!.childNodes);
     cups.replaceChildren(...drawn.content.querySelector('.cups')!.children);
     costs.innerHTML = unitsKeptIn(batchTakes(batch, names).toString());
+    gist.innerHTML = unitsKeptIn(takesGist(batch, names).toString());
+    rounding.innerHTML = roundingApart(batch.cups, names).toString();
     ticks.show(shownAs(line));
     showInAddress(batchQuery(line, usual));
   };
@@ -70,7 +79,17 @@ function start({ form, amounts, costs }: PlannerParts, data: PlannerData, recipe
 const form = document.querySelector<HTMLFormElement>('[data-planner] form');
 const amounts = document.querySelector<HTMLElement>('[data-planned]');
 const costs = document.querySelector<HTMLElement>('[data-planned-costs]');
+const gist = document.querySelector<HTMLElement>('[data-planned-gist]');
+const rounding = document.querySelector<HTMLElement>('[data-planned-rounding]');
 const data = pageData<PlannerData>('[data-planner-data]');
 const recipe = data?.recipes[0];
-if (form !== null && amounts !== null && costs !== null && data !== undefined && recipe !== undefined)
-  start({ form, amounts, costs }, data, recipe);
+if (
+  form !== null &&
+  amounts !== null &&
+  costs !== null &&
+  gist !== null &&
+  rounding !== null &&
+  data !== undefined &&
+  recipe !== undefined
+)
+  start({ form, amounts, costs, gist, rounding }, data, recipe);

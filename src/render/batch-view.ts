@@ -36,6 +36,8 @@ export interface BatchNames {
   heat?(cup: string): readonly string[];
   mold(id: string): { readonly title: string; readonly bag?: number };
   readonly settings: Settings;
+  /** Whether the page says elsewhere what rounding does to the colour. */
+  readonly roundingSaidElsewhere?: true;
 }
 
 /** Letters of a word, above which a phone's column holds it only in small letters, or not at all. Tried by eye, no source. */
@@ -65,8 +67,8 @@ function amountRow(names: BatchNames, cup: BatchCup, amount: Measured): Html {
   // Beside what the scale has shown already stands what it rounds.
   const exact: ReturnType<typeof exactWords> = tool === 'scale' ? { amount: massText(grams) } : exactWords(amount);
   const flakes = batchFlakesText(amount.flakesABait, (mold) => names.mold(mold).title);
-  const below = [weighs, note, flakes].filter((words) => words !== undefined);
-  return html`<tr data-material="${material}"><th class="amount-head" scope="row">${materialName(names, material, amount.cut)}</th><td class="measure"><b>${unbroken(text)}</b>${below.map((words) => html` <span class="or">${unitsKept(words)}</span>`)}</td><td class="exact">${unbroken(exact.amount)}${exact.note === undefined ? '' : html` <span class="or">${exact.note}</span>`}</td></tr>`;
+  const below = [note, exact.note && `by weight: ${exact.note}`].filter((words) => words !== undefined);
+  return html`<tr data-material="${material}"><th class="amount-head" scope="row">${materialName(names, material, amount.cut)}</th><td class="measure"><b>${unbroken(text)}</b>${weighs === undefined ? '' : html` <span class="or weighs">${unitsKept(weighs)}</span>`}${below.map((words) => html` <span class="or">${unitsKept(words)}</span>`)}${flakes === undefined ? '' : html` <span class="or flakes">${unitsKept(flakes)}</span>`}</td><td class="exact">${unbroken(exact.amount)}</td></tr>`;
 }
 
 function plasticRow(names: BatchNames, { material, ml }: BatchCup['plastics'][number]): Html {
@@ -83,7 +85,11 @@ function cupTable(names: BatchNames, cup: BatchCup, level: 3 | 4): Html {
   const { share, hex } = names.cup(cup.name);
   const order = inOrderOfCup(cup.amounts, cup.plastics, names.material);
   const head = html`${dot(hex)}<span>${sentence(cup.name)}</span> <span class="cup-share">${Math.round(share * 100)} % of the bait, ${splitText(cup.split)}</span>`;
-  const notes = [...measuringNotes(cup, (material) => names.material(material).title), ...fillNotes(cup, names)];
+  const leastRounding = names.roundingSaidElsewhere ? Number.POSITIVE_INFINITY : undefined;
+  const notes = [
+    ...measuringNotes(cup, (material) => names.material(material).title, leastRounding),
+    ...fillNotes(cup, names),
+  ];
   const heat = names.heat?.(cup.name);
   return html`<div class="cup" data-cup="${cup.name}">${level === 3 ? html`<h3>${head}</h3>` : html`<h4>${head}</h4>`}${heat === undefined ? '' : heatParagraph(heat)}<table class="amounts" aria-label="${sentence(cup.name)}: amounts"><thead><tr><th scope="col">Material</th><th scope="col">Measure</th><th scope="col">Exact</th></tr></thead><tbody>${cup.plastics.map((plastic) => plasticRow(names, plastic))}${order.map((amount) => amountRow(names, cup, amount))}</tbody></table>${notes.map((note) => html`<p class="fine">${unitsKept(note)}</p>`)}</div>`;
 }
@@ -110,6 +116,16 @@ export function takesTitle(edition: Edition): string {
   return edition === 'mine' ? 'Cost and shopping' : 'Materials needed';
 }
 
+/** What a batch costs and what is missing for it, in a few words; empty for whoever has not the shelf. */
+export function takesGist(batch: BatchAmounts, names: BatchNames): Html {
+  if (!isCosted(batch)) return html``;
+  const isPriced = batch.materials.length > batch.unpriced.length;
+  const cost = isPriced
+    ? `${moneyText(batch.cost, names.settings)}, ${moneyText(batch.costPerBait, names.settings)} a bait. `
+    : '';
+  return html`${cost}${shortVerdict(batch, names)}`;
+}
+
 /** What a batch takes of each material; for whoever has the shelf its cost too, and what must be bought for it. */
 export function batchTakes(batch: BatchAmounts, names: BatchNames): Html {
   if (isCosted(batch)) return batchCosts(batch, names);
@@ -126,7 +142,6 @@ function isCosted(batch: BatchAmounts): batch is Batch {
 
 function batchCosts(batch: Batch, names: BatchNames): Html {
   const { settings } = names;
-  const short = batch.materials.filter(({ shortGrams }) => shortGrams > 0);
   const bags = batch.lines.length === 1 ? names.mold(batch.lines[0]!.mold).bag : undefined;
   const priced = batch.materials.length > batch.unpriced.length;
   const cost = priced
@@ -146,13 +161,21 @@ function batchCosts(batch: Batch, names: BatchNames): Html {
       stockGrams === undefined
         ? 'not counted'
         : shortGrams > 0
-          ? html`<strong>${shortWords({ shortGrams, packs }, names.material(material), names.settings)}</strong>`
+          ? html`<strong class="shortage">${shortWords({ shortGrams, packs }, names.material(material), names.settings)}</strong>`
           : `${amountText(stockGrams - grams)} left afterwards`;
     return html`<tr><th scope="row">${materialName(names, material)}</th><td>${amountText(grams)}</td><td>${price === undefined ? '–' : moneyText(price, settings)}</td><td>${left}</td></tr>`;
   });
-  const verdict =
-    short.length === 0
-      ? ''
-      : html`<p class="short"><strong>Not enough:</strong> ${joined(short.map(({ material, packs }) => `${names.material(material).title}${packs === 0 ? '' : ` (buy ${packs})`}`))}.</p>`;
+  const short = shortVerdict(batch, names);
+  const verdict = short.toString() === '' ? '' : html`<p class="short">${short}</p>`;
   return html`${cost}${unpriced}${verdict}<details class="shopping"><summary>Materials and stock</summary><div class="scroll"><table><thead><tr><th scope="col">Material</th><th scope="col">Needed</th><th scope="col">Cost</th><th scope="col">Stock</th></tr></thead><tbody>${rows}</tbody></table></div></details>`;
+}
+
+/** What the shelf has too little of for a batch, and how much to buy; empty where it has enough. */
+function shortVerdict({ materials }: Batch, names: BatchNames): Html {
+  const short = materials.filter(({ shortGrams }) => shortGrams > 0);
+  if (short.length === 0) return html``;
+  const all = short.map(
+    ({ material, packs }) => `${names.material(material).title}${packs === 0 ? '' : ` (buy ${packs})`}`,
+  );
+  return html`<strong class="shortage">Not enough:</strong> ${joined(all)}.`;
 }

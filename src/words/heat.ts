@@ -5,8 +5,41 @@ import { bearsLeastText } from './heats.ts';
 import { listText } from './sentence-text.ts';
 import { limitText, temperatureText } from './temperature-text.ts';
 
+/** The highest temperature in parts, to be set apart: `Never above`, `182 °C`, and what sets it. */
+export interface LimitWords {
+  readonly never: string;
+  readonly degrees: string;
+  readonly because: string;
+}
+
+/** The highest temperature of some cups; undefined where the suppliers state none. */
+export function limitWords(
+  { limit }: Pick<Heat, 'limit'>,
+  settings: Pick<Settings, 'temperature'>,
+  title: (material: string) => string,
+): LimitWords | undefined {
+  return (
+    limit && {
+      never: 'Never above',
+      degrees: limitText(limit.celsius, settings),
+      because: `(${limit.ofRange ? `top of the pouring range of ${title(limit.material)}` : `${title(limit.material)} sets the limit`}).`,
+    }
+  );
+}
+
 /** The heat in words: what the suppliers stated, and nothing else. */
 export function heatWords(
+  heat: Heat,
+  settings: Pick<Settings, 'temperature'>,
+  title: (material: string) => string,
+): readonly string[] {
+  const highest = limitWords(heat, settings, title);
+  const others = heatBesidesLimit(heat, settings, title);
+  return highest === undefined ? others : [`${highest.never} ${highest.degrees} ${highest.because}`, ...others];
+}
+
+/** The same without the highest temperature, for whoever sets that apart. */
+export function heatBesidesLimit(
   heat: Heat,
   settings: Pick<Settings, 'temperature'>,
   title: (material: string) => string,
@@ -18,11 +51,6 @@ export function heatWords(
     bearsLeast === undefined ? [] : [`${bearsLeastText(bearsLeast.materials.map(title), bearsLeast.heats)}.`];
   if (nothing) return ['No supplier temperatures on file: read the data sheets.', ...bears];
   return [
-    ...(limit === undefined
-      ? []
-      : [
-          `Never above ${limitText(limit.celsius, settings)} (${limit.ofRange ? `top of the pouring range of ${title(limit.material)}` : `${title(limit.material)} sets the limit`}).`,
-        ]),
     ...pouring,
     ...bears,
     ...(unknown.length === 0 ? [] : [`No maximum on file for ${listText(unknown.map(title))}: ask the supplier.`]),

@@ -95,6 +95,11 @@ function coarseText(
   return `${coarse.text}${cut ? ' of the bottle' : ''} would be ${amissText(coarse.grams, grams)}`;
 }
 
+/** What drops and spoons alone would leave, ΔE00. */
+export function withoutScaleText(byHandDeltaE: number): string {
+  return `Without a scale: ${differenceText(byHandDeltaE)}.`;
+}
+
 /**
  * What is to be known of a cup as it is measured: how its colour comes out, what is far off, what belongs together.
  *
@@ -116,7 +121,7 @@ export function measuringNotes(
     ...(measuringDeltaE >= leastDeltaE || doses.length > 0
       ? [`What rounding does to the colour: ${differenceText(measuringDeltaE)}.${withDoses}`]
       : []),
-    ...(byHandDeltaE === undefined ? [] : [`Without a scale: ${differenceText(byHandDeltaE)}.`]),
+    ...(byHandDeltaE === undefined || byHandDeltaE < leastDeltaE ? [] : [withoutScaleText(byHandDeltaE)]),
     ...(together ? [amounts.some(({ tool }) => tool === 'scale') ? `Weigh what says “by scale”. ${all}` : all] : []),
   ];
 }

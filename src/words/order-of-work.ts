@@ -30,10 +30,11 @@ export function fromTo({ from, to }: Range): string {
 export function workWords(work: OrderOfWork, names: WorkNames): WorkWords {
   return {
     before: beforeWords(work, names).map((step) => [step]),
-    cups: work.cups.map(({ name, steps }) => ({
-      cup: name,
-      steps: cupWords(steps, { alone: work.cups.length === 1, refilled: isInjected(work, 'injected') }, names.title),
-    })),
+    cups: work.cups.map(({ name, steps }, index) => {
+      const earlier = work.cups.slice(0, index).flatMap((cup) => cup.steps);
+      const ways = { alone: work.cups.length === 1, refilled: isInjected(work, 'injected'), earlier };
+      return { cup: name, steps: cupWords(steps, ways, names.title) };
+    }),
     filling: fillingWords(work, names.settings),
   };
 }
@@ -72,16 +73,51 @@ interface CupWays {
   readonly alone: boolean;
   /** Whether an injector is filled from it more than once. */
   readonly refilled: boolean;
+  /** Steps of the cups before it: what was told of those is told in short. */
+  readonly earlier: readonly CupStep[];
 }
 
 /** The steps of a cup, in one what goes in at the very end: nothing waits between what sinks and the pour. */
 function cupWords(steps: readonly CupStep[], ways: CupWays, title: (id: string) => string): readonly StepWords[] {
+  const isHeatedAsBefore = steps.some(
+    (step) => step.do === 'heat' && ways.earlier.some((told) => told.do === 'heat' && told.until === step.until),
+  );
   return steps.flatMap((step, index) => {
     const next = steps[index + 1];
+    if (isHeatedAsBefore && step.do === 'heat') return [[heatedAsBefore(steps, title)]];
+    if (isHeatedAsBefore && (step.do === 'stir-in' || step.do === 'rest')) return [];
+    if (step.do === 'cold' && isWettedAsBefore(step, ways)) return [[coldWords(step, title, 'as before')]];
     if (step.do === 'last' && steps[index - 1]?.do === 'sinks') return [];
     const after = step.do === 'sinks' && next?.do === 'last' ? next.materials : [];
     return [[step.do === 'sinks' ? sinksWords(step, after, ways, title) : stepWords(step, title)]];
   });
+}
+
+/** From the cold cup to the rest off the heat, of a cup that is made as one before it. */
+function heatedAsBefore(steps: readonly CupStep[], title: (id: string) => string): string {
+  const stirred = steps.flatMap((step) =>
+    step.do === 'stir-in' ? [`stir in ${wetted(step.liquids, step.powders, title)}, `] : [],
+  );
+  return `Heat it, ${stirred.join('')}let it rest and check the temperature, as before.`;
+}
+
+type ColdStep = Extract<CupStep, { do: 'cold' }>;
+
+/** Whether a cup before has told how its powders are wetted, with the same. */
+function isWettedAsBefore({ wetWith }: ColdStep, { earlier }: CupWays): boolean {
+  return earlier.some((told) => told.do === 'cold' && told.powders.length > 0 && told.wetWith === wetWith);
+}
+
+function coldWords({ liquids, powders, wetWith }: ColdStep, title: (id: string) => string, told?: 'as before'): string {
+  const liquid = liquids.length === 0 ? [] : [`Stir ${listText(liquids.map(title))} into the cold plastic.`];
+  if (powders.length === 0) return liquid.join(' ');
+  const names = listText(powders.map(title));
+  const what = powders.length > 1 ? 'each with twice as much' : 'with twice as much';
+  const wet =
+    told === undefined
+      ? `Wet ${names} ${what} ${wetWith === undefined ? '' : 'of the softener or '}of the plastic, to a paste without lumps, and stir it in cold: dry powder on hot plastic leaves pale specks.`
+      : `Wet ${names} to a paste ${told}, and stir it in cold.`;
+  return [...liquid, wet].join(' ');
 }
 
 /** @param after what goes in after that, as the last of all */
@@ -101,13 +137,8 @@ function sinksWords(
 
 function stepWords(step: Exclude<CupStep, { do: 'sinks' }>, title: (id: string) => string): string {
   switch (step.do) {
-    case 'cold': {
-      const { liquids, powders, wetWith } = step;
-      const liquid = liquids.length === 0 ? [] : [`Stir ${listText(liquids.map(title))} into the cold plastic.`];
-      const what = powders.length > 1 ? 'each with twice as much' : 'with twice as much';
-      const wet = `Wet ${listText(powders.map(title))} ${what} ${wetWith === undefined ? '' : 'of the softener or '}of the plastic, to a paste without lumps, and stir it in cold: dry powder on hot plastic leaves pale specks.`;
-      return [...liquid, ...(powders.length === 0 ? [] : [wet])].join(' ');
-    }
+    case 'cold':
+      return coldWords(step, title);
     case 'heat':
       return step.until === 'clear'
         ? 'Heat it in short bursts, stirring from the bottom, until it turns clear and runs.'

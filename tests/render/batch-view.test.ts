@@ -71,6 +71,7 @@ test('batchCups(batch) tells the true amount of what the scale is too coarse for
   const { byWeight: _, ...amount } = cup!.amounts[0]!;
   const small = { ...amount, text: '1/4 tsp', tool: 'spoons' as const, grams: 0.7089, offScale: 'too-little' as const };
   const page = shown({ ...recipe.batch, cups: [{ ...cup!, amounts: [small], together: true }] });
-  expect(rows(page).at(-1)!.Exact).toBe('0.71 g too little for this scale');
+  expect(rows(page).at(-1)!.Exact).toBe('0.71 g');
+  expect(rows(page).at(-1)!.Measure).toContain('by weight: too little for this scale');
   expect(wordsIn(page)).not.toContain('or weigh everything');
 });

@@ -11,8 +11,10 @@ const heard = allByRole(page, 'img').map(nameOf).join('\n');
 
 describe('a recipe page says its colours to who does not see them', () => {
   test('of the bait, part by part, over white and over black', () => {
-    expect(heard).toMatch(/^Alder Smoke in Three-inch minnow, over white: back [a-z ]+, belly [a-z ]+, tail [a-z ]+$/m);
-    expect(heard).toMatch(/^Alder Smoke in Three-inch minnow, over black: back [a-z ]+, belly [a-z ]+, tail [a-z ]+$/m);
+    expect(heard).toMatch(
+      /^Alder Smoke: this side [a-z ]+ over white, [a-z ]+ over black; tail [a-z ]+ over white, [a-z ]+ over black$/m,
+    );
+    expect(heard).toMatch(/^Alder Smoke: other side [a-z ]+ over white, [a-z ]+ over black; tail /m);
   });
 
   test('of the card, column by column', () => {

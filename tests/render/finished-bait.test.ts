@@ -35,9 +35,9 @@ test('a recipe shows how its finished bait was seen, in its maker’s words, and
   const section = page.slice(page.indexOf('id="bait"'), page.indexOf('id="target"'));
   expect(section).toContain('“that is foam”');
   expect(section).toContain('Next day. Poured after round 2 of the body.');
-  expect(section).toContain('<h3>Body</h3>');
+  expect(section).toContain('<h4>Body</h4>');
   expect(section).toContain('Weir Foam, body up, as seen');
-  expect(page).toContain('<a href="#bait">The finished bait</a>');
+  expect(page.slice(page.indexOf('id="story"'), page.indexOf('id="rounds"'))).toContain('the finished bait');
   expect(await pageOf('recipe', 'weir-foam', SAMPLE_BOOK)).not.toContain('id="bait"');
 });
 

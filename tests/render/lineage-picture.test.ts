@@ -49,7 +49,7 @@ test('a target stands among what a recipe comes from, last, and its line leads t
 });
 
 describe('the lineage of a recipe', async () => {
-  const section = byRole(await readPage('recipe', 'weir-foam'), 'region', { name: 'Where it comes from' });
+  const section = byRole(await readPage('recipe', 'weir-foam'), 'region', { name: 'Family' });
   const { cups } = SAMPLE_BOOK.recipes.find(({ id }) => id === 'weir-foam')!;
 
   test('shows the target that it is for, in both pictures and in words', () => {

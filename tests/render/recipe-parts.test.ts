@@ -1,12 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import type { Recipe } from '../../src/book/model/recipe.ts';
+import { deltaE00 } from '../../src/optics/delta-e00.ts';
 import { labFromHex } from '../../src/optics/display.ts';
 import { html } from '../../src/render/html.ts';
 import { paths } from '../../src/render/links.ts';
 import { fold } from '../../src/render/recipe/fold.ts';
 import { inWater } from '../../src/render/recipe/in-water.ts';
 import { lastSeen } from '../../src/render/recipe/last-seen.ts';
-import { deltaEText, sentence } from '../../src/render/words.ts';
+import { deltaEText, differenceWords, sentence } from '../../src/render/words.ts';
 import { flakesABaitText, seenFlakeText } from '../../src/words/flake.ts';
 import { allByRole, byRole, documentOf, nameOf, wordsIn } from '../page-dom.ts';
 import { bookOf, contextOf, readPage, SAMPLE_BOOK, SAMPLE_FILES } from './sample-book.ts';
@@ -17,10 +18,37 @@ const page = await readPage('recipe', 'alder-smoke');
 const part = (name: string): Element => byRole(page, 'region', { name });
 const isDrawn = (root: ParentNode, hex: string): boolean => root.querySelector(`[fill="${hex}"]`) !== null;
 
-test('a recipe begins with what is done at the bench: amounts, work, cautions; the rest follows', () => {
-  const parts = ['#cups', '#work', '.cautions', '#notes', '#lineage', '#costs', '#looks', '#lights', '#water', '#sure'];
-  const found = [...page.querySelectorAll([...parts, '#again', '#take'].join())];
-  expect(found.map(({ id, className }) => (id ? `#${id}` : `.${className}`))).toEqual([...parts, '#again', '#take']);
+test('a recipe begins with what is done at the bench: amounts, work, cautions; the rest follows, folded', () => {
+  const first = ['#cups', '#work', '.cautions'];
+  const rest = [
+    '#sure',
+    '#story',
+    '#notes',
+    '#lineage',
+    '#light',
+    '#chip',
+    '#looks',
+    '#lights',
+    '#water',
+    '#costs',
+    '#take',
+  ];
+  const found = [...page.querySelectorAll([...first, ...rest].join())];
+  expect(found.map(({ id, className }) => (id ? `#${id}` : `.${className}`))).toEqual([...first, ...rest]);
+  for (const each of rest) expect([each, page.querySelector(each)!.closest('details') !== null]).toEqual([each, true]);
+  for (const each of first) expect([each, page.querySelector(each)!.closest('details')]).toEqual([each, null]);
+});
+
+test('the highest temperature of a recipe stands on a plate, with what sets it', () => {
+  const plate = page.querySelector('.heat-plate')!;
+  expect(wordsIn(plate.querySelector('strong')!)).toBe('Never above 182 °C');
+  expect(wordsIn(plate)).toContain('Never above 182 °C (Copper hexagon sets the limit). Pour at 160 to 175 °C.');
+});
+
+test('a recipe says in a line what it is: colours, how much it hides, flake, pattern, mold', () => {
+  const line = wordsIn(page.querySelector('.one-line')!);
+  expect(line).toMatch(/^Brown and dark greyish brown, opaque; .*\b\d+ % Copper hexagon/);
+  expect(line).toMatch(new RegExp(`; ${recipe.pattern}; Minnow\\.$`));
 });
 
 test('fold(…) says the gist on its lid', () => {
@@ -85,19 +113,33 @@ test('the table of waters has every colour, the light that is left, what is not 
   expect(allByRole(imperial, 'columnheader').map(wordsIn)).toEqual(['Water', '3.3 ft', '9.8 ft', '20 ft']);
 });
 
-test('how sure it is stands in words and as the ends of what it may be', () => {
-  const sure = part('How certain');
-  for (const end of recipe.spread.ends.flat()) expect(isDrawn(sure, end)).toBe(true);
-  expect(wordsIn(sure)).toMatch(
-    /Expect a batch to come out ΔE [\d.]+ from the colour shown; nine in ten come within [\d.]+\./,
-  );
+test('how far off it may be stands in three rows, each with two colours that are so far apart', () => {
+  const sure = part('How far off');
+  const { spread, repeatability, batch, body } = recipe;
+  const most = batch.cups.reduce((one, other) => (other.measuringDeltaE > one.measuringDeltaE ? other : one));
+  const rows = [
+    ['Screen to bait', spread.bound, body.overWhite.hex],
+    ['Batch to batch', repeatability.bySpoonAndDrop!, body.overWhite.hex],
+    ['Spoons to exact', most.measuringDeltaE, recipe.cups.find(({ name }) => name === most.name)!.body.overWhite.hex],
+  ] as const;
+  const found = [...sure.querySelectorAll('.apart')];
+  expect(found).toHaveLength(rows.length);
+  for (const [at, [name, deltaE, hex]] of rows.entries()) {
+    expect(nameOf(byRole(found[at]!, 'heading'))).toBe(name);
+    expect(wordsIn(found[at]!.querySelector('.apart-size')!)).toBe(
+      `${differenceWords(deltaE)}, ΔE ${deltaEText(deltaE)}`,
+    );
+    const fills = [...found[at]!.querySelectorAll('rect')].map((rect) => rect.getAttribute('fill')!);
+    expect(fills[0]).toBe(hex);
+    expect(Math.abs(deltaE00(labFromHex(fills[0]!), labFromHex(fills[1]!)) - deltaE)).toBeLessThan(0.2);
+  }
   expect(allByRole(sure, 'link').at(-1)!.getAttribute('href')).toBe('../../method/#sure');
 });
 
 describe('how sure', () => {
   test('names the materials that nobody has looked at and that are known by one colour alone, with their pages', () => {
     const known = (how: RegExp): readonly (readonly [string, string | null])[] => {
-      const item = allByRole(part('How certain'), 'listitem').find((each) => how.test(wordsIn(each)))!;
+      const item = allByRole(part('How far off'), 'listitem').find((each) => how.test(wordsIn(each)))!;
       return allByRole(item, 'link').map((link) => [nameOf(link), link.getAttribute('href')]);
     };
     expect(known(/^Known by one colour and their kind:/)).toEqual([['Lamp Black', '../../shelf/lamp-black/']]);

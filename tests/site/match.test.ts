@@ -465,6 +465,7 @@ test('a recipe’s page shows its rounds beside the target, and the same chart',
   for (const id of ['rowan-week', 'tannery-bend', 'eel-bridge']) {
     const { page, close } = await visit(browser, `colours/${id}/`, { viewport: PHONE.viewport });
     const { cups } = book().recipes.find((recipe) => recipe.id === id)!.match!;
+    await page.locator('summary', { hasText: 'Story' }).click();
     const section = page.getByRole('region', { name: 'Against its target' });
     expect(await section.getByRole('img', { name: /the target on the left/ }).count()).toBe(
       cups.flatMap(({ rounds }) => rounds).length,

@@ -69,6 +69,7 @@ describe('the planner of a recipe', () => {
   test('says what it wants where the number makes no sense, and leaves no amount and no cost of another number', async () => {
     const recipe = book().recipes[0]!;
     const { page, errors, close } = await visit(browser, `colours/${recipe.id}/`);
+    await page.locator('summary', { hasText: 'Materials needed' }).click();
     const amounts = page.locator('[data-planned]');
     const costs = page.locator('[data-planned-costs]');
     const own = await costs.innerText();

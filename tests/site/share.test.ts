@@ -16,6 +16,7 @@ test('a colour’s page copies its address', async () => {
   const { page, close } = await visit(browser, `colours/${id}/?baits=31#looks`, {
     permissions: ['clipboard-read', 'clipboard-write'],
   });
+  await page.locator('summary', { hasText: 'Print and share' }).click();
   const button = page.getByRole('button', { name: 'Copy link' });
   await button.click();
   await expect.poll(() => page.locator('[data-share] [role="status"]').innerText()).toBe('Copied.');

@@ -60,6 +60,21 @@ describe('workWords(work)', () => {
     expect(solid('supple', 'scent').at(-1)).toBe('Stir in Kelp Scent last of all, off the heat.');
   });
 
+  test('tells in short of a later cup what is done as with one before it, and in full what is not', () => {
+    const stepsOf = (cups: Cups): readonly (readonly string[])[] =>
+      long('layered', cups).cups.map(({ steps }) => steps.map(stepText));
+    const [first, second] = stepsOf({ back: ['supple', 'peat', 'pearl'], belly: ['supple', 'peat', 'pearl', 'hex'] });
+    expect(first).toEqual(solid('supple', 'peat', 'pearl'));
+    expect(second!.slice(0, 2)).toEqual([
+      'Wet Ivory Pearl to a paste as before, and stir it in cold.',
+      'Heat it, stir in Peat, let it rest and check the temperature, as before.',
+    ]);
+    expect(second![2]).toMatch(/^Just before you pour it, stir in Copper Hex\. /);
+    expect(second).toHaveLength(3);
+    const [, milky] = stepsOf({ back: ['supple', 'peat'], belly: ['lifter', 'pearl'] });
+    expect(milky).toEqual(solid('lifter', 'pearl'));
+  });
+
   test('stirs in what sinks just before the pour, where another cup must be ready first', () => {
     const [back] = long('layered', { back: ['supple', 'hex'], belly: ['supple'] }).cups;
     expect(stepText(back!.steps.at(-1)!)).toMatch(/^Just before you pour it, stir in Copper Hex\. /);

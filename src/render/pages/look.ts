@@ -1,5 +1,5 @@
 import type { FlakeLoad, RecipeLook } from '../../book/model/recipe.ts';
-import { baitPicture, PICTURE_CAPTION, pictureAddress, pictureKinds } from '../bait-picture.ts';
+import { pictureAddress } from '../bait-picture.ts';
 import { bookIndex } from '../book-index.ts';
 import { document } from '../document.ts';
 import { html } from '../html.ts';
@@ -9,7 +9,7 @@ import { link, paths } from '../links.ts';
 import { lookParts } from '../look-parts.ts';
 import { opacityWords } from '../opacity-words.ts';
 import type { PageContext } from '../page.ts';
-import { cardParts, labelledPour } from '../recipe/plate.ts';
+import { cardParts, labelledPour, otherSide, plate } from '../recipe/plate.ts';
 import { lookCoats } from '../swatch/coat.ts';
 import { hidesText, sentence } from '../words.ts';
 
@@ -32,9 +32,11 @@ export function lookPage(context: PageContext, look: RecipeLook): string {
     picture: pictureAddress(context, id, 'shared'),
     main: html`<article class="recipe">
 <header class="label"><h1>${title}</h1>${labelLine([hueLinks(context, facets.hueFamilies), pattern])}</header>
-<div class="plate"><div class="plate-bait">${baitPicture(context, look, 'page', { first: true })}${pictureKinds(look).includes('other') ? baitPicture(context, look, 'other') : ''}<p class="fine">${PICTURE_CAPTION}</p></div><div class="plate-side">${labelledPour(coats, { id: 'card', seed: id, label: `${title} as a test chip over white and over black`, parts })}</div></div>
-<div class="columns"><div class="column-main"><p class="lead">The maker shares the look of this colour, not the recipe.</p><p>Its colours are rounded, so they may be a shade off the bait in your hand.</p>${family === undefined || family.members.length < 2 ? '' : html`<p>It belongs to <a href="${link(context, paths.family(family.id))}">the family of ${family.title}</a>.</p>`}</div>
-<aside class="column-side" aria-label="Particulars"><section aria-labelledby="looks"><h2 id="looks">How it looks</h2><dl class="facts stacked">${lookParts(look).map(({ name, look: part }) => html`<div><dt>${sentence(name)}</dt><dd>${sentence(opacityWords(part))}. <span class="fine">Hides ${hidesText(part.contrastRatio)}</span></dd></div>`)}<div><dt>Flake</dt><dd>${FLAKE_WORDS[flake]}</dd></div></dl></section></aside></div>
+<div class="spread-out">
+${plate(context, look)}
+<div><p class="lead">The maker shares the look of this colour, not the recipe.</p><p>Its colours are rounded, so they may be a shade off the bait in your hand.</p>${family === undefined || family.members.length < 2 ? '' : html`<p>It belongs to <a href="${link(context, paths.family(family.id))}">the family of ${family.title}</a>.</p>`}
+<section class="part" aria-labelledby="looks"><h2 id="looks">How it looks</h2>${labelledPour(coats, { id: 'card', seed: id, label: `${title} as a test chip over white and over black`, parts })}${otherSide(context, look)}<dl class="facts stacked">${lookParts(look).map(({ name, look: part }) => html`<div><dt>${sentence(name)}</dt><dd>${sentence(opacityWords(part))}. <span class="fine">Hides ${hidesText(part.contrastRatio)}</span></dd></div>`)}<div><dt>Flake</dt><dd>${FLAKE_WORDS[flake]}</dd></div></dl></section></div>
+</div>
 </article>`,
   });
 }

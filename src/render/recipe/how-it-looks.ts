@@ -11,7 +11,7 @@ import { link, paths } from '../links.ts';
 import { opacityWords } from '../opacity-words.ts';
 import type { PageContext } from '../page.ts';
 import { hidesText, sentence } from '../words.ts';
-import { fold } from './fold.ts';
+import { inFold } from './fold.ts';
 
 /** How a recipe looks, in words and numbers: what its parts hide, how its cups stand apart, what its flake does. */
 export function howItLooks(context: PageContext, recipe: Recipe): Html {
@@ -23,12 +23,9 @@ export function howItLooks(context: PageContext, recipe: Recipe): Html {
   );
   const length = (mm: number): string => lengthText(mm, context.book.settings);
   const hidden = cups.filter((cup) => cup.hidingMm !== undefined);
-  const short = (look: Recipe['body']): string => opacityWords(look).split(':')[0]!;
-  const gist = `${sentence(short(body))}; the ${mold.thinPart} ${short(thin)}`;
-  return fold(
+  return inFold(
     'looks',
     'How it looks',
-    gist,
     html`<dl class="facts stacked">
 <div><dt>Body, ${length(mold.bodyMm)}</dt><dd>${sentence(opacityWords(body))}. <span class="fine">Hides ${hidesText(body.contrastRatio)}</span></dd></div>
 <div><dt>${sentence(mold.thinPart)}, ${length(mold.thinMm)}</dt><dd>${sentence(opacityWords(thin))}. <span class="fine">Hides ${hidesText(thin.contrastRatio)}</span></dd></div>

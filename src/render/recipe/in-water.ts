@@ -4,7 +4,7 @@ import { hexWords } from '../../words/colour.ts';
 import { type Html, html } from '../html.ts';
 import { link, paths } from '../links.ts';
 import type { PageContext } from '../page.ts';
-import { fold } from './fold.ts';
+import { inFold } from './fold.ts';
 
 /** The body at depth: each water at each depth, and how much of the daylight gets there. */
 export function inWater(context: PageContext, { water }: Recipe): Html {
@@ -19,14 +19,11 @@ export function inWater(context: PageContext, { water }: Recipe): Html {
         html`<td><svg class="water-swatch" role="img" aria-label="${hexWords(hex)}" width="100%" height="100%"><rect width="100%" height="100%" fill="${hex}"/></svg>${lightText(lightLeft)}</td>`,
     )}</tr>`;
   });
-  const deepest = depths.at(-1)!;
-  const left = water.filter(({ depthM }) => depthM === deepest).map(({ lightLeft }) => lightLeft);
-  return fold(
+  return inFold(
     'water',
     'In water',
-    `${lightText(Math.min(...left))} to ${lightText(Math.max(...left))} of the light left at ${depthText(deepest, settings)}`,
     html`<table class="water"><caption>The body at depth, with the daylight left</caption><thead><tr><th scope="col">Water</th>${depths.map((depth) => html`<th scope="col">${depthText(depth, settings)}</th>`)}</tr></thead><tbody>${rows}</tbody></table>
-<p class="fine">Seen close up, lit from above, against dark water, exposed as a camera would. Mud and glow are not included. <a href="${link(context, paths.method)}#water">Which waters these are</a></p>`,
+<p class="fine">Mud and glow are not included. <a href="${link(context, paths.method)}#water">Which waters these are</a></p>`,
   );
 }
 

@@ -3,23 +3,26 @@ import type { RecipeMatch } from '../../book/model/target.ts';
 import { type Html, html } from '../html.ts';
 import { chipColours, chips } from '../swatch/chip.ts';
 import { apartUnderLights, LIGHTS_BASIS } from '../target/under-lights.ts';
-import { deltaEText, differenceText, listText, sentence } from '../words.ts';
-import { fold } from './fold.ts';
+import { deltaEText, differenceWords, listText, sentence } from '../words.ts';
+import { inFold } from './fold.ts';
 
 type LightView = Recipe['lights'][number];
 
 /** Below this ΔE00 hardly anyone sees a difference, even side by side. */
 const SEEN = 1;
 
+/** How a recipe's body holds its colour under other lights, in a few words; empty where none is shown. */
+export function lightsGist({ lights }: Pick<Recipe, 'lights'>): string {
+  const [first, ...others] = lights;
+  if (first === undefined) return '';
+  const most = others.reduce((one, other) => (other.deltaE > one.deltaE ? other : one), first);
+  return most.deltaE < SEEN ? 'holds its colour under lamps' : `${differenceWords(most.deltaE)} under a ${most.name}`;
+}
+
 /** The body in daylight beside the same under a lamp, an LED or a tube; which one is chosen with a radio button, without a script. */
 export function otherLights({ lights, body, match }: Recipe): Html {
   const [first] = lights;
   if (first === undefined) return html``;
-  const most = lights.reduce((one, other) => (other.deltaE > one.deltaE ? other : one));
-  const gist =
-    most.deltaE < SEEN
-      ? `Holds its colour: ΔE ${deltaEText(most.deltaE)} at most`
-      : `Under a ${most.name}: ${differenceText(most.deltaE)}`;
   const plates = lights.map(
     (view) =>
       html`<div class="light-plate"><div class="light-chips">${chips([chipColours(body), chipColours(view.body)], `Daylight on the left, ${view.name} on the right; over white above, over black below`)}</div><p class="pair-words" aria-hidden="true"><span>daylight</span><span>${view.name}</span></p></div>`,
@@ -28,14 +31,13 @@ export function otherLights({ lights, body, match }: Recipe): Html {
     (view) =>
       html`<li><label><input type="radio" name="light" value="${view.light}"${view === first ? html` checked` : ''}><span class="light-swatch">${chips([chipColours(view.body)], '')}</span><span class="light-name">${view.name} <span class="fine">${lightChange(view)}</span></span></label></li>`,
   );
-  return fold(
+  return inFold(
     'lights',
     'Under other lights',
-    gist,
     html`<fieldset class="lights"><legend>Compare the body in daylight with</legend>
 <ul class="light-choices">${choices}</ul>
 ${plates}</fieldset>
-<p class="fine">Each colour is shown as your eye sees it once used to the light. Two baits that match in daylight may differ under a lamp: check both.</p>${match === undefined ? '' : besideTarget(match)}`,
+${match === undefined ? '' : besideTarget(match)}`,
   );
 }
 

@@ -1,15 +1,16 @@
-import type { Recipe } from '../../book/model/recipe.ts';
+import type { Recipe, RecipeLook } from '../../book/model/recipe.ts';
 import type { Mold } from '../../book/model/shelf.ts';
-import type { Settings } from '../../book/model.ts';
 import { faceNames, PATTERNS, type Pattern } from '../../patterns/patterns.ts';
+import { baitPicture, PICTURE_CAPTION, pictureKinds } from '../bait-picture.ts';
 import { type Html, html } from '../html.ts';
-import { bait } from '../swatch/bait.ts';
+import type { PageContext } from '../page.ts';
 import { viewsInWords } from '../swatch/chip.ts';
 import type { Coats } from '../swatch/coat.ts';
 import { recipeCoats } from '../swatch/coat.ts';
 import { pour } from '../swatch/pour.ts';
 import { section } from '../swatch/section.ts';
 import { sentence } from '../words.ts';
+import { inFold } from './fold.ts';
 
 /**
  * Names of the parts of a drawdown card, left to right.
@@ -40,8 +41,20 @@ function partsClass({ other, thin }: Coats): string {
   return thin === undefined ? 'two-sides' : 'with-other';
 }
 
-/** How a recipe looks: its bait, its drawdown card, a cut through it. */
-export function plate(recipe: Recipe, mold: Mold, settings: Pick<Settings, 'volume'>): Html {
+/** A colour's bait, over white and over black, and what of the picture is computed. */
+export function plate(context: PageContext, thing: Recipe | RecipeLook): Html {
+  const other = pictureKinds(thing).includes('other') ? html` <a href="#other">The other side</a>` : '';
+  return html`<figure class="plate">${baitPicture(context, thing, 'page', { first: true })}<figcaption>${PICTURE_CAPTION}${other}</figcaption></figure>`;
+}
+
+/** The other side of a bait that has two; nothing of others. */
+export function otherSide(context: PageContext, thing: Recipe | RecipeLook): Html {
+  if (!pictureKinds(thing).includes('other')) return html``;
+  return inFold('other', 'The other side', baitPicture(context, thing, 'other'));
+}
+
+/** What was computed, without light or gloss: a recipe's drawdown card, and a cut through its bait. */
+export function testChip(recipe: Recipe, mold: Mold): Html {
   const { id, title, pattern, cups } = recipe;
   const coats = recipeCoats(recipe, mold);
   const parts = cardParts(pattern, coats.other !== undefined, mold.thinPart);
@@ -53,15 +66,14 @@ export function plate(recipe: Recipe, mold: Mold, settings: Pick<Settings, 'volu
           cups.map((cup) => ({ hex: cup.body.overWhite.hex, share: cup.share })),
           `Cross-section of the bait: ${cups.map((cup) => `${cup.name} ${Math.round(cup.share * 100)} %`).join(', ')}`,
         )}<figcaption>${sentence(pattern)}: ${PATTERNS[pattern].means}<br>${cups.map((cup) => html`<span class="cut-part">${cup.name} ${Math.round(cup.share * 100)} %</span> `)}</figcaption></figure>`;
-  return html`<div class="plate"><div class="plate-bait">${bait(recipe, mold, {
-    id: 'bait',
-    seed: id,
-    label: `${title} in ${mold.title}`,
-    scale: settings,
-  })}</div><div class="plate-side">${labelledPour(coats, {
-    id: 'card',
-    seed: id,
-    label: `${title} as a test chip over white and over black`,
-    parts,
-  })}${cut}</div></div>`;
+  return inFold(
+    'chip',
+    'As a test chip',
+    html`${labelledPour(coats, {
+      id: 'card',
+      seed: id,
+      label: `${title} as a test chip over white and over black`,
+      parts,
+    })}${cut}`,
+  );
 }

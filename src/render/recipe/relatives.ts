@@ -8,6 +8,8 @@ import { type Html, html, joined } from '../html.ts';
 import { lineagePicture } from '../lineage-picture.ts';
 import { link, paths } from '../links.ts';
 import type { PageContext } from '../page.ts';
+import { counted, listText, sentence } from '../words.ts';
+import { fold } from './fold.ts';
 import { relativesAcross, relativesDown } from './relatives-layout.ts';
 import { roundChains } from './round-chain.ts';
 import { changeText } from './rounds.ts';
@@ -44,7 +46,7 @@ function changeItem(
 }
 
 /** Whether there is anything to tell of where a recipe comes from. */
-export function hasLineage(recipe: Recipe): boolean {
+function hasLineage(recipe: Recipe): boolean {
   return relativesAcross(recipe).nodes.length > 1 || recipe.cups.some(({ rounds }) => rounds.length > 0);
 }
 
@@ -53,11 +55,26 @@ export function relativesSection(context: PageContext, recipe: Recipe): Html {
   if (!hasLineage(recipe)) return html``;
   const family = bookIndex(context.book).familyOf.get(recipe.id);
   const { changes, cups } = recipe;
-  return html`<section class="part" aria-labelledby="lineage"><h2 id="lineage">Where it comes from</h2>
-${pictures(context, recipe)}${roundChains(cups)}
+  return fold(
+    'lineage',
+    'Family',
+    gist(context, recipe),
+    html`${pictures(context, recipe)}${roundChains(cups)}
 ${changes.length === 0 ? '' : html`<h3>What changed</h3><ul class="changes">${changes.map((change) => changeItem(context, change, cups.length > 1))}</ul>`}
-${family === undefined || family.members.length < 2 ? '' : html`<p><a href="${link(context, paths.family(family.id))}">The whole family of ${family.title}</a></p>`}
-</section>`;
+${family === undefined || family.members.length < 2 ? '' : html`<p><a href="${link(context, paths.family(family.id))}">The whole family of ${family.title}</a></p>`}`,
+  );
+}
+
+/** What it was made from, and how many were made from it. */
+function gist({ book }: PageContext, { parent, cupsFrom, children, cupsIn }: Recipe): string {
+  const titleOf = (id: string): string => colourEntry(book, id)?.title ?? id;
+  const from = [...new Set([...(parent === undefined ? [] : [parent]), ...cupsFrom])];
+  const made = new Set([...children, ...cupsIn]);
+  const parts = [
+    ...(from.length === 0 ? [] : [`made from ${listText(from.map(titleOf))}`]),
+    ...(made.size === 0 ? [] : [`${counted(made.size, 'colour')} made from it`]),
+  ];
+  return parts.length === 0 ? 'Round by round' : sentence(parts.join('; '));
 }
 
 /** The picture for a desk and for a phone, and the same in words. */

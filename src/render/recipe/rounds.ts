@@ -14,6 +14,7 @@ import type { PageContext } from '../page.ts';
 import { photoFigure } from '../photo.ts';
 import { chipColours, chips, chipWords } from '../swatch/chip.ts';
 import { deltaEText, differenceWords, listText, massText, sentence, temperatureText, volumeText } from '../words.ts';
+import { inFold } from './fold.ts';
 
 type Titles = (material: string) => string;
 
@@ -101,7 +102,7 @@ function roundItem(context: PageContext, { recipe, cup: cupName, titles }: Logge
     const { drawn, facts: words } = lookBeside(context, round, look);
     return html`${drawn}<div class="round-words">${said(look)}${words === '' ? '' : html`<p class="fine">${words}</p>`}${photoOf(context, round, look)}</div>`;
   });
-  return html`<li class="round">${beside?.drawn ?? alone(round)}<div class="round-words"><h4>Round ${number}${change === undefined ? '' : html` <span class="round-change">${changeText(change)}</span>`}</h4>${begun}${
+  return html`<li class="round">${beside?.drawn ?? alone(round)}<div class="round-words"><h5>Round ${number}${change === undefined ? '' : html` <span class="round-change">${changeText(change)}</span>`}</h5>${begun}${
     additions.length === 0 ? '' : html`<p>Added ${joined(additions)}.</p>`
   }${judged === undefined ? '' : said(judged)}${note === undefined ? '' : html`<p class="said">${note}</p>`}<p class="fine">${facts}</p>${doubtedLookView(context, { of: 'recipe', id: recipe, at: { cup: cupName, round: number } })}${spent}${judged === undefined ? '' : photoOf(context, round, judged)}</div>${below}</li>`;
 }
@@ -140,8 +141,12 @@ function ledger(cup: Cup, titles: Titles, context: PageContext): Html {
 export function roundsSection(context: PageContext, { id, cups }: Pick<Recipe, 'id' | 'cups'>, titles: Titles): Html {
   const logged = cups.filter(({ rounds }) => rounds.length > 0);
   if (logged.length === 0) return html``;
-  return html`<section class="part" aria-labelledby="rounds"><h2 id="rounds">How it was found</h2>${logged.map(
-    (cup) =>
-      html`<div class="log"><h3>${sentence(cup.name)}</h3><ol class="rounds">${cup.rounds.map((round) => roundItem(context, { recipe: id, cup: cup.name, titles }, round))}</ol>${ledger(cup, titles, context)}</div>`,
-  )}</section>`;
+  return inFold(
+    'rounds',
+    'How it was found',
+    html`${logged.map(
+      (cup) =>
+        html`<div class="log"><h4>${sentence(cup.name)}</h4><ol class="rounds">${cup.rounds.map((round) => roundItem(context, { recipe: id, cup: cup.name, titles }, round))}</ol>${ledger(cup, titles, context)}</div>`,
+    )}`,
+  );
 }

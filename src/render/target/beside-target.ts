@@ -5,6 +5,7 @@ import { bookIndex } from '../book-index.ts';
 import { type Html, html } from '../html.ts';
 import { link, paths } from '../links.ts';
 import type { PageContext } from '../page.ts';
+import { inFold } from '../recipe/fold.ts';
 import { type ChipColours, chips } from '../swatch/chip.ts';
 import { deltaEText, sentence } from '../words.ts';
 import { roundsChart } from './rounds-beside.ts';
@@ -16,14 +17,18 @@ import { roundsChart } from './rounds-beside.ts';
 export function besideTarget(context: PageContext, { title, match }: Recipe): Html {
   const target = match && bookIndex(context.book).targets.get(match.target);
   if (!match || !target) return html``;
-  return html`<section class="part" aria-labelledby="target"><h2 id="target">Against its target</h2><p>Made to match <a href="${link(context, paths.target(target.id))}">${target.title}</a>, whose page has a verdict on every round.</p>${match.cups.map((cup) => cupBeside(cup, target, target.parts.length > 1 ? `${title}, ${cup.cup}` : title))}</section>`;
+  return inFold(
+    'target',
+    'Against its target',
+    html`<p>Made to match <a href="${link(context, paths.target(target.id))}">${target.title}</a>, whose page has a verdict on every round.</p>${match.cups.map((cup) => cupBeside(cup, target, target.parts.length > 1 ? `${title}, ${cup.cup}` : title))}`,
+  );
 }
 
 function cupBeside({ cup, part: name, rounds }: CupMatch, target: Target, title: string): Html {
   const part = target.parts.find((each) => each.name === name)!;
   const wanted = { overWhite: part.overWhite.hex, ...(part.overBlack && { overBlack: part.overBlack.hex }) };
   const last = rounds.at(-1);
-  return html`<div class="matched">${target.parts.length > 1 ? html`<h3>${sentence(cup)}</h3>` : ''}<ol class="match-rounds">${rounds.map((round) => pairOf(round, wanted, title))}</ol>${last === undefined ? '' : html`<p>${sentence(verdictText(last.verdict))}.</p>`}${roundsChart(rounds, title, target.tolerance)}</div>`;
+  return html`<div class="matched">${target.parts.length > 1 ? html`<h4>${sentence(cup)}</h4>` : ''}<ol class="match-rounds">${rounds.map((round) => pairOf(round, wanted, title))}</ol>${last === undefined ? '' : html`<p>${sentence(verdictText(last.verdict))}.</p>`}${roundsChart(rounds, title, target.tolerance)}</div>`;
 }
 
 function pairOf(
