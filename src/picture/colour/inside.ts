@@ -10,7 +10,7 @@ import { ColourTable, clearPixel } from './colour-table.ts';
 import { metFrom, type PaintedSide, type Painter } from './painter.ts';
 
 /** Parts of the thickness for which there are tables, at even distances. */
-const PARTS = 16;
+const PARTS = 10;
 
 /** A core ends so near the ends of the body, as a power of the place between them: high, so that it is blunt. Looked for by eye. */
 const BLUNT = 8;

@@ -8,6 +8,7 @@
 
 import { sameCupBehind } from '../../optics/streaks.ts';
 import type { BaitField } from '../../shapes/bait-field.ts';
+import { KINDS, NoiseGrid } from './noise-grid.ts';
 import { type Noise, noiseOf, seedOf } from './streak-noise.ts';
 import { rampUp } from './volume-bins.ts';
 
@@ -30,7 +31,7 @@ export interface Streaks {
 const SOFT_MM = 0.25;
 
 /** Pixels by which it is found how wide streaks are for their share, and how far they are carried in the depth: so many, spread evenly. */
-const ASKED = 5000;
+const ASKED = 12000;
 
 /** Finds both, in halves of what they may be. */
 const HALVINGS = 14;
@@ -98,15 +99,23 @@ function someOf({ cover }: BaitField): Int32Array {
   }).sort();
 }
 
+/** Distances are told apart in so many steps. */
+const STEPS = 512;
+const PLASTIC = new Float64Array(STEPS);
+
 /** The border within which so much of the plastic lies. */
 function borderOf(distances: Float64Array, plastic: Float64Array, wanted: number): number {
-  let [low, high] = [0, 0];
-  for (const distance of distances) high = Math.max(high, distance);
-  for (let step = 0; step < HALVINGS; step++) {
+  let most = 0;
+  for (let index = 0; index < distances.length; index++) most = Math.max(most, distances[index]!);
+  PLASTIC.fill(0);
+  for (let index = 0; index < distances.length; index++)
+    PLASTIC[Math.min(STEPS - 1, ((STEPS * distances[index]!) / most) | 0)]! += plastic[index]!;
+  let [low, high] = [0, most];
+  for (let halving = 0; halving < HALVINGS; halving++) {
     const border = (low + high) / 2;
     let within = 0;
-    for (let index = 0; index < distances.length; index++)
-      within += plastic[index]! * (1 - rampUp(distances[index]!, border, SOFT_MM));
+    for (let step = 0; step < STEPS; step++)
+      if (PLASTIC[step]! > 0) within += PLASTIC[step]! * (1 - rampUp(((step + 0.5) * most) / STEPS, border, SOFT_MM));
     if (within < wanted) low = border;
     else high = border;
   }
@@ -114,7 +123,7 @@ function borderOf(distances: Float64Array, plastic: Float64Array, wanted: number
 }
 
 /** How far streaks may be carried off in the depth, in widths from one to the next. */
-const FARTHEST = 6;
+const FARTHEST = 12;
 const FIRST = 0.25;
 
 /** The least value at which a function that begins above something is no more than that; the farthest if it never is. */
@@ -129,9 +138,6 @@ function firstBelow(reached: (at: number) => number, wanted: number): number {
   return (low + high) / 2;
 }
 
-/** Places of the plane at which noise is computed lie so far apart, mm; between them it runs straight. */
-const STEP_MM = 0.6;
-
 /** How wide streaks differ, and how far they wander, at each place of a grid. */
 interface StreakLines {
   /** Distance of a pixel from the middle of the next streak, mm, in the widths that streaks have there; those in the far half carried off so far, in widths from one to the next. */
@@ -139,7 +145,7 @@ interface StreakLines {
 }
 
 function streakLines(field: BaitField, { seed, share, streakMm }: Streaks): StreakLines {
-  const { columns, cover, noseX, noseY, pixelsPerMm, across, halfMm, thicknessMm } = field;
+  const { cover, across, halfMm, thicknessMm } = field;
   const periodMm = streakMm / share;
   const noise = (name: string): Noise => noiseOf(seedOf(`${seed} ${name}`));
   const [slow, middle, fine, wide, deep] = [
@@ -152,39 +158,21 @@ function streakLines(field: BaitField, { seed, share, streakMm }: Streaks): Stre
   const wanders = new Float32Array(cover.length);
   const widths = new Float32Array(cover.length);
   const carries = new Float32Array(cover.length);
-  const known = new Map<number, readonly [number, number, number]>();
-  const at = (column: number, row: number): readonly [number, number, number] => {
-    const key = (column + 32768) * 65536 + row + 32768;
-    const before = known.get(key);
-    if (before !== undefined) return before;
-    const [x, y] = [column * STEP_MM, row * STEP_MM];
+  const grid = new NoiseGrid(field, (x, y, out, at) => {
     const m = middle(x / 13, y / 5);
-    const here = [
-      2.3 * slow(x / 30, y / 9) + 0.8 * m + 0.25 * fine(x / 4 + 1.5 * m, y / 2),
-      1 + 0.9 * wide(x / 11, y / 4),
-      1.2 * deep(x / 16, y / 6) + 0.4 * fine(x / 5 + 17.3, y / 2.5 + 9.1),
-    ] as const;
-    known.set(key, here);
-    return here;
-  };
+    const f = fine(x / 4 + 1.5 * m, y / 2);
+    out[at] = 2.3 * slow(x / 30, y / 9) + 0.8 * m + 0.25 * f;
+    out[at + 1] = 1 + 0.9 * wide(x / 11, y / 4);
+    out[at + 2] = 1.2 * deep(x / 16, y / 6) + 0.4 * fine(x / 5 + 17.3, y / 2.5 + 9.1);
+  });
+  const here = new Float64Array(KINDS);
   for (let pixel = 0; pixel < cover.length; pixel++) {
     if (cover[pixel] === 0) continue;
-    const x = ((pixel % columns) + 0.5 - noseX) / pixelsPerMm / STEP_MM;
-    const y = (Math.floor(pixel / columns) + 0.5 - noseY) / pixelsPerMm / STEP_MM;
-    const [column, row] = [Math.floor(x), Math.floor(y)];
-    const [fx, fy] = [x - column, y - row];
-    const corners = [at(column, row), at(column + 1, row), at(column, row + 1), at(column + 1, row + 1)] as const;
-    const weights = [(1 - fx) * (1 - fy), fx * (1 - fy), (1 - fx) * fy, fx * fy] as const;
+    grid.read(pixel, here);
     const v = across[pixel]!;
-    let [wander, width, carry] = [(halfMm[pixel]! * v * (1 + 0.25 * v * v)) / periodMm, 0, 0];
-    for (let corner = 0; corner < 4; corner++) {
-      wander += weights[corner]! * corners[corner]![0];
-      width += weights[corner]! * corners[corner]![1];
-      carry += weights[corner]! * corners[corner]![2];
-    }
-    wanders[pixel] = wander;
-    widths[pixel] = width;
-    carries[pixel] = (carry * thicknessMm[pixel]!) / (thicknessMm[pixel]! + streakMm);
+    wanders[pixel] = here[0]! + (halfMm[pixel]! * v * (1 + 0.25 * v * v)) / periodMm;
+    widths[pixel] = here[1]!;
+    carries[pixel] = (here[2]! * thicknessMm[pixel]!) / (thicknessMm[pixel]! + streakMm);
   }
   return {
     distance(pixel, carried) {
