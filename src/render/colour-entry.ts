@@ -29,6 +29,8 @@ export interface ColourEntry {
   readonly parts: readonly Appearance[];
   /** Absent where only the look is published. */
   readonly recipe?: Recipe;
+  /** What its picture is of. */
+  readonly pictured: Recipe | RecipeLook;
   coats(): Coats;
 }
 
@@ -37,7 +39,7 @@ function recipeEntry(book: Book, recipe: Recipe): ColourEntry {
   const cups = recipe.cups.map((cup) => ({ hex: cup.body.overWhite.hex, share: cup.share }));
   const coats = (): Coats => recipeCoats(recipe, required(bookIndex(book).molds, recipe.mold));
   const parts = recipe.cups.map((cup) => cup.body);
-  return { id, title, pattern, body, thin, facets, tags, cups, parts, recipe, coats };
+  return { id, title, pattern, body, thin, facets, tags, cups, parts, recipe, pictured: recipe, coats };
 }
 
 function lookEntry(look: RecipeLook): ColourEntry {
@@ -57,6 +59,7 @@ function lookEntry(look: RecipeLook): ColourEntry {
     tags: [],
     cups,
     parts,
+    pictured: look,
     coats: () => lookCoats(look),
   };
 }

@@ -5,6 +5,7 @@
  */
 
 import { hexWords } from '../words/colour.ts';
+import { baitPicture } from './bait-picture.ts';
 import type { ColourEntry } from './colour-entry.ts';
 import { publishWords } from './edition-mark.ts';
 import { type Html, html } from './html.ts';
@@ -12,27 +13,32 @@ import { link, paths } from './links.ts';
 import { opacityName } from './opacity-words.ts';
 import type { PageContext } from './page.ts';
 import { filmStrip } from './swatch/film-strip.ts';
-import { pour } from './swatch/pour.ts';
+import { tileFrame, wallScale } from './wall-scale.ts';
 
-/** Flakes of all tiles of a page together, and the most and the fewest that one tile gets. */
-const PAGE_BUDGET = 8000;
-const TILE_MOST = 72;
-const TILE_FEWEST = 12;
-
-/** Flakes that each tile of a page with so many may have, so that a page of thousands still loads. */
-export function tileBudget(tiles: number): number {
-  return Math.max(TILE_FEWEST, Math.min(TILE_MOST, Math.floor(PAGE_BUDGET / Math.max(tiles, 1))));
-}
-
-/** One tile: the bait, its plastic as a strip, its name, and what it is. */
-export function tile(context: PageContext, entry: ColourEntry, options: { readonly budget: number }): Html {
+/**
+ * One tile: the bait, its plastic as a strip, its name, and what it is.
+ *
+ * @param first whether it is seen before anything is scrolled
+ */
+export function tile(context: PageContext, entry: ColourEntry, first = false): Html {
   const { id, title, pattern, facets, tags } = entry;
   // What stands on the tile is read there.
   const words = [...facets.hueFamilies, ...tags, ...(entry.recipe?.facets.materials ?? [])];
-  const coats = entry.coats();
-  const drawing = pour(coats, { id: `t-${id}`, seed: id, budget: options.budget, label: '' });
-  return html`<li class="tile" data-words="${words.join(' ').toLowerCase()}"><a href="${link(context, paths.recipe(id))}"><span class="tile-plate">${drawing}</span>${filmStrip(coats)}<span class="tile-name">${title}</span></a><p class="tile-note"><span class="unseen-words">${tileWords(entry)}: </span>${pattern}, ${opacityName(facets.opacity)}${entry.recipe === undefined ? ', look only' : publishMark(context, entry)}</p></li>`;
+  const { spans, plate } = tilePlate(context, entry, first);
+  return html`<li class="tile${spans > 1 ? ' long' : ''}" data-words="${words.join(' ').toLowerCase()}"><a href="${link(context, paths.recipe(id))}"><span class="tile-plate">${plate}</span>${filmStrip(entry.coats())}<span class="tile-name">${title}</span></a><p class="tile-note"><span class="unseen-words">${tileWords(entry)}: </span>${pattern}, ${opacityName(facets.opacity)}${entry.recipe === undefined ? ', look only' : publishMark(context, entry)}</p></li>`;
 }
+
+/** The bait in its place on the wall: in millimetres, of which a tile of any width has as many as the next. */
+function tilePlate(context: PageContext, { pictured }: ColourEntry, first: boolean): { spans: number; plate: Html } {
+  const scale = wallScale(context.book);
+  const { spans, widthMm, heightMm } = tileFrame(context.book, pictured, scale);
+  const whole = { width: spans * scale.columnMm, height: scale.heightMm };
+  const place = html`x="${tenth((whole.width - widthMm) / 2)}" y="${tenth((whole.height - heightMm) / 2)}" width="${tenth(widthMm)}" height="${tenth(heightMm)}"`;
+  const plate = html`<svg viewBox="0 0 ${tenth(whole.width)} ${tenth(whole.height)}"><foreignObject ${place}>${baitPicture(context, pictured, 'tile', { first, alt: '' })}</foreignObject></svg>`;
+  return { spans, plate };
+}
+
+const tenth = (mm: number): number => Math.round(mm * 10) / 10;
 
 /** The colour of a tile for who doesn’t see it: “dark red, pink when thin”, or what lies side by side: “black, vivid orange”. */
 function tileWords({ parts, body, thin, facets }: ColourEntry): string {

@@ -4,12 +4,12 @@ import { hexOf } from '../../src/optics/display.ts';
 import { constantSpectrum } from '../../src/optics/spectrum.ts';
 import { bait } from '../../src/render/swatch/bait.ts';
 import { recipeCoats } from '../../src/render/swatch/coat.ts';
+import { flakeBudget } from '../../src/render/swatch/flake-budget.ts';
 import { type Depth, type FlakeKind, flakeField, seenDepth } from '../../src/render/swatch/flake-field.ts';
 import { flakePatterns } from '../../src/render/swatch/flake-pattern.ts';
 import { pour } from '../../src/render/swatch/pour.ts';
 import { streakPatterns } from '../../src/render/swatch/streaks.ts';
 import { BLACK_CARD, luminance, tint, WHITE_CARD } from '../../src/render/swatch/tint.ts';
-import { tileBudget } from '../../src/render/tile.ts';
 import { baitShape } from '../../src/shapes/bait-shapes.ts';
 import { BLACK_BACKING, WHITE_BACKING } from '../../src/tables/backings.ts';
 import { randomFrom } from '../../src/values/random-from.ts';
@@ -173,11 +173,11 @@ test('pour(coats, options) shows body, other side and thin part over white and o
   expect(drawing).toContain('aria-hidden="true"');
 });
 
-test('pour(coats, options) stays below sixteen kilobytes with the budget of the wall', () => {
+test('pour(coats, options) stays below sixteen kilobytes with the budget of a card', () => {
   for (const each of SAMPLE_BOOK.recipes) {
     const own = SAMPLE_BOOK.molds.find(({ id }) => id === each.mold)!;
     expect(
-      pour(recipeCoats(each, own), { id: 'x', seed: each.id, budget: tileBudget(1), label: '' }).toString().length,
+      pour(recipeCoats(each, own), { id: 'x', seed: each.id, budget: flakeBudget(1), label: '' }).toString().length,
     ).toBeLessThan(16_000);
   }
 });

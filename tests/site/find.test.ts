@@ -251,7 +251,7 @@ test('the first page narrows its wall to the words that are typed', async () => 
   const recipe = book().recipes[0]!;
   await page.locator('[data-filter]').fill(recipe.title.toLowerCase());
   await expect
-    .poll(() => page.locator('.tile:visible').allInnerTexts())
+    .poll(() => page.locator('li.tile:visible').allInnerTexts())
     .toEqual([expect.stringContaining(recipe.title)]);
   expect(await page.locator('[data-filter-count]').innerText()).toMatch(/^1 colour shown/);
   await close();

@@ -4,8 +4,9 @@ import { required } from '../../values/required.ts';
 import { bookIndex } from '../book-index.ts';
 import type { Html } from '../html.ts';
 import { recipeCoats } from '../swatch/coat.ts';
+import { flakeBudget } from '../swatch/flake-budget.ts';
 import { pour } from '../swatch/pour.ts';
-import { tileBudget } from '../tile.ts';
+
 import { type CardContent, cardContent } from './content.ts';
 import { type CardFormat, fitCard } from './fit.ts';
 import { cardSides } from './view.ts';
@@ -26,6 +27,6 @@ export function sidesOf(book: Book, recipe: Recipe, format: CardFormat, cards: n
   const { id, title } = recipe;
   const mold = required(bookIndex(book).molds, recipe.mold);
   const label = `${title} over white and over black`;
-  const drawing = pour(recipeCoats(recipe, mold), { id: `c-${id}`, seed: id, budget: tileBudget(cards), label });
+  const drawing = pour(recipeCoats(recipe, mold), { id: `c-${id}`, seed: id, budget: flakeBudget(cards), label });
   return cardSides(fitCard(contentOf(book, recipe), format), drawing);
 }

@@ -146,7 +146,7 @@ export const findPage: PageKind = {
       searches: true,
       main: html`<h1>Find</h1>
 <div class="find"${index} data-find>
-<form class="find-form" role="search"${assets.pagefind === undefined ? html` hidden` : ''}><fieldset class="find-fields" disabled data-fields>
+<form class="find-form" role="search"${assets.pagefind === undefined ? html` hidden` : ''}><fieldset class="find-fields" disabled data-fields><legend class="unseen-words">What to look for</legend>
 <label for="find-words">Words</label><span class="search-line"><input id="find-words" name="q" type="search" autocomplete="off" spellcheck="false"><button type="submit">Find</button></span>
 <fieldset class="find-kind"><legend>Search in</legend><ul class="choices"><li><input type="radio" id="k-colour" name="kind" value="colour" checked><label for="k-colour">Colours</label></li><li><input type="radio" id="k-all" name="kind" value=""><label for="k-all">Everything</label></li></ul></fieldset>
 ${nearField()}

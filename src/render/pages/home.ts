@@ -1,15 +1,19 @@
-import { coloursByHue, type HueGroup, lookInHue } from '../colour-entry.ts';
+import { PICTURE_CAPTION } from '../bait-picture.ts';
+import { type ColourEntry, coloursByHue, type HueGroup, lookInHue } from '../colour-entry.ts';
 import { document } from '../document.ts';
 import { type Html, html } from '../html.ts';
 import { hueAnchor, link, paths } from '../links.ts';
 import type { PageContext, PageKind } from '../page.ts';
-import { tile, tileBudget } from '../tile.ts';
+import { tile } from '../tile.ts';
 import { counted, sentence } from '../words.ts';
 import { wordsUnderNames } from '../words-under-names.ts';
 
 /** A wall of more colours than this shows some of each hue, and where the others are. */
 const WHOLE_WALL = 480;
 const SOME_OF_A_HUE = 36;
+
+/** Tiles that may stand on a first screen: their pictures are loaded at once. */
+const AT_ONCE = 4;
 
 const STRIP = [
   'the strip',
@@ -25,9 +29,8 @@ export const homePage: PageKind = {
     const { book } = context;
     const groups = coloursByHue(book);
     const count = book.recipes.length + book.looks.length;
+    const first = new Set(groups.flatMap(({ entries }) => entries).slice(0, AT_ONCE));
     const most = count <= WHOLE_WALL ? count : SOME_OF_A_HUE;
-    const shown = groups.reduce((sum, { entries }) => sum + Math.min(entries.length, most), 0);
-    const budget = tileBudget(shown);
     return document(context, {
       description: `${book.title}: ${count === 0 ? 'colours' : counted(count, 'colour')} for soft-plastic lures, computed from what is in the cup.`,
       part: paths.home,
@@ -44,7 +47,8 @@ export const homePage: PageKind = {
 <p class="filter-count" role="status" data-filter-count></p>
 </div>
 <nav class="hues" aria-label="Hues"><ul>${groups.map(hueLink)}</ul></nav>
-<div class="walls">${groups.map((group) => hueSection(context, group, { budget, most }))}</div>
+<div class="walls">${groups.map((group) => hueSection(context, group, most, (entry) => first.has(entry)))}</div>
+<p class="fine">All baits are to one scale. ${PICTURE_CAPTION}</p>
 ${wordsUnderNames([...book.recipes, ...book.looks], [STRIP])}`,
     });
   },
@@ -54,18 +58,19 @@ ${wordsUnderNames([...book.recipes, ...book.looks], [STRIP])}`,
 function hueSection(
   context: PageContext,
   group: HueGroup,
-  options: { readonly budget: number; readonly most: number },
+  most: number,
+  isFirst: (entry: ColourEntry) => boolean,
 ): Html {
   const { hue, entries } = group;
   const id = hueAnchor(hue);
-  const shown = spread(entries, options.most);
+  const shown = spread(entries, most);
   const count = counted(entries.length, 'colour');
   const all =
     shown.length === entries.length
       ? html`<span class="count">${count}</span>`
       : html`<a class="count" href="${link(context, paths.find)}?hue=${encodeURIComponent(hue)}">all ${count}</a>`;
   return html`<section class="hue" aria-labelledby="${id}" data-filter-group><h2 id="${id}" tabindex="-1">${sentence(hue)} ${all}</h2>
-<ul class="wall">${shown.map((entry) => tile(context, entry, options))}</ul></section>
+<ul class="wall">${shown.map((entry) => tile(context, entry, isFirst(entry)))}</ul></section>
 `;
 }
 

@@ -15,7 +15,7 @@ import type { PageContext, PageKind } from '../page.ts';
 import { photoFigures } from '../photo.ts';
 import { shortDescription } from '../short-description.ts';
 import { baitOutline } from '../swatch/bait.ts';
-import { tile, tileBudget } from '../tile.ts';
+import { tile } from '../tile.ts';
 import { counted, sentence, volumeText } from '../words.ts';
 
 /** A volume of one bait: two digits below ten, as molds are stated. */
@@ -73,10 +73,9 @@ ${colours(context, mold)}
 function colours(context: PageContext, mold: Mold): Html {
   if (mold.usedIn.length === 0)
     return html`<p>No colour in the book uses this mold yet; you can plan any of them for it.</p>`;
-  const budget = tileBudget(mold.usedIn.length);
   const tiles = mold.usedIn.flatMap((id) => {
     const entry = colourEntry(context.book, id);
-    return entry === undefined ? [] : [tile(context, entry, { budget })];
+    return entry === undefined ? [] : [tile(context, entry)];
   });
   return html`<section class="part" aria-labelledby="colours"><h2 id="colours">Colours for this mold</h2><ul class="wall">${tiles}</ul></section>`;
 }

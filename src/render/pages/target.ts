@@ -89,7 +89,7 @@ function recipes(context: PageContext, target: Target): Html {
   if (target.recipes.length === 0) return html`<p>No colour has been made to match it yet.</p>`;
   const { book } = context;
   const entries = target.recipes.flatMap((id) => colourEntry(book, id) ?? []);
-  return html`<section class="part" aria-labelledby="made-for"><h2 id="made-for">Made to match it</h2>${entries.map((entry) => madeFor(context, target, entry))}<ul class="wall">${entries.map((entry) => tile(context, entry, { budget: 120 }))}</ul></section>`;
+  return html`<section class="part" aria-labelledby="made-for"><h2 id="made-for">Made to match it</h2>${entries.map((entry) => madeFor(context, target, entry))}<ul class="wall">${entries.map((entry) => tile(context, entry))}</ul></section>`;
 }
 
 /** A colour beside the target: its rounds where it has any that can be compared, else as it is. */
