@@ -9,7 +9,7 @@ import type { Recipe } from '../book/model/recipe.ts';
 import type { Material } from '../book/model/shelf.ts';
 import type { BatchAmounts, Book, Settings } from '../book/model.ts';
 import { heatOf } from '../book/recipes/heat-of.ts';
-import { type BatchNames, batchCups, batchTakes, takesTitle } from '../render/batch-view.ts';
+import { type BatchNames, batchCups, batchShort, batchTakes, takesTitle } from '../render/batch-view.ts';
 import { type Html, html } from '../render/html.ts';
 import type { PlanPageData } from '../render/pages/plan.ts';
 import { type PlannerShop, plannedNames, plannerData, type ShopMold } from '../render/planner-data.ts';
@@ -99,6 +99,12 @@ function planCups(planned: readonly Planned[], usual: ReadonlyMap<string, PlanLi
   })}`;
 }
 
+/** What must be bought before a plan can be poured: the first thing that is asked of it. Nothing for who has not the shelf. */
+function planShort(all: BatchAmounts, edition: Edition, names: BatchNames): Html {
+  if (edition !== 'mine') return html``;
+  return html`<section class="part" aria-label="To buy"><h2>To buy</h2>${batchShort(all, names)}</section>`;
+}
+
 /** What all colours of a plan take together. */
 function planTakes(all: BatchAmounts, edition: Edition, names: BatchNames): Html {
   return html`<section class="part"><h2>${takesTitle(edition)}</h2>${batchTakes(all, names)}</section>`;
@@ -107,6 +113,8 @@ function planTakes(all: BatchAmounts, edition: Edition, names: BatchNames): Html
 /** Where the page shows a plan. */
 interface PlanParts {
   readonly form: HTMLFormElement;
+  /** Before all amounts: what is missing. */
+  readonly short: HTMLElement;
   readonly result: HTMLElement;
   readonly costs: HTMLElement;
   readonly status: HTMLElement;
@@ -119,7 +127,7 @@ function byColour(lines: readonly ColourLine[]): ReadonlyMap<string, readonly Pl
   return wanted;
 }
 
-function start({ form, result, costs, status }: PlanParts, page: PlanPageData): void {
+function start({ form, short, result, costs, status }: PlanParts, page: PlanPageData): void {
   const usual = new Map(page.recipes.map((recipe) => [recipe.id, recipe]));
   const known = { recipes: new Set(usual.keys()), molds: new Set(page.molds.map(({ id }) => id)) };
   const lines = new PlanForm(form, usual);
@@ -131,6 +139,7 @@ function start({ form, result, costs, status }: PlanParts, page: PlanPageData): 
   const replan = async (): Promise<void> => {
     const asked = ++question;
     // What stands there is the answer to another question.
+    short.replaceChildren();
     result.replaceChildren();
     costs.replaceChildren();
     status.textContent = 'Working it out…';
@@ -161,6 +170,7 @@ function start({ form, result, costs, status }: PlanParts, page: PlanPageData): 
         material: (id) => packs.get(id) ?? first.material(id),
         href: (id) => `${root}shelf/${id}/`,
       };
+      short.innerHTML = unitsKeptIn(planShort(all, edition, names).toString());
       result.innerHTML = unitsKeptIn(planCups(planned, usual).toString());
       ticks.show(query);
       costs.innerHTML = unitsKeptIn(planTakes(all, edition, names).toString());
@@ -185,14 +195,15 @@ function start({ form, result, costs, status }: PlanParts, page: PlanPageData): 
   });
   const asked = linesAsked(new URLSearchParams(location.search), known);
   if (asked.length > 0) lines.write(asked);
-  form.hidden = false;
+  form.querySelector<HTMLFieldSetElement>('[data-fields]')!.disabled = false;
   void replan();
 }
 
 const form = document.querySelector<HTMLFormElement>('[data-plan]');
+const short = document.querySelector<HTMLElement>('[data-plan-short]');
 const result = document.querySelector<HTMLElement>('[data-plan-result]');
 const costs = document.querySelector<HTMLElement>('[data-plan-costs]');
 const status = document.querySelector<HTMLElement>('[data-plan-status]');
 const page = pageData<PlanPageData>('[data-plan-data]');
-if (form !== null && result !== null && costs !== null && status !== null && page !== undefined)
-  start({ form, result, costs, status }, page);
+if (form !== null && short !== null && result !== null && costs !== null && status !== null && page !== undefined)
+  start({ form, short, result, costs, status }, page);

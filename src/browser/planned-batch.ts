@@ -24,8 +24,8 @@ export function baitsWanted(where = ''): string {
 
 /** A number of baits from a form; undefined for anything but a whole number that a batch can have. */
 export function baitsFrom(text: string): number | undefined {
-  const baits = Number(text);
-  return text.trim() !== '' && Number.isInteger(baits) && baits > 0 && baits <= MOST_BAITS ? baits : undefined;
+  const baits = /^\d+$/.test(text.trim()) ? Number(text) : 0;
+  return baits > 0 && baits <= MOST_BAITS ? baits : undefined;
 }
 
 /**

@@ -136,6 +136,13 @@ export function batchTakes(batch: BatchAmounts, names: BatchNames): Html {
   return html`<div class="scroll"><table class="takes"><thead><tr><th scope="col">Material</th><th scope="col">Needed</th></tr></thead><tbody>${rows}</tbody></table></div>`;
 }
 
+/** What must be bought for a batch, one thing a line; that nothing must, where the shelf has all. */
+export function batchShort(batch: BatchAmounts, names: BatchNames): Html {
+  const short = isCosted(batch) ? batch.materials.filter(({ shortGrams }) => shortGrams > 0) : [];
+  if (short.length === 0) return html`<p>The shelf has enough of everything that is counted.</p>`;
+  return html`<ul class="to-buy">${short.map(({ material, shortGrams, packs }) => html`<li>${materialName(names, material)} <strong class="shortage">${shortWords({ shortGrams, packs }, names.material(material), names.settings)}</strong></li>`)}</ul>`;
+}
+
 function isCosted(batch: BatchAmounts): batch is Batch {
   return 'cost' in batch;
 }

@@ -1,12 +1,12 @@
 import { expect, test } from 'vitest';
-import type { BatchAmounts } from '../../src/book/model.ts';
+import type { Batch, BatchAmounts } from '../../src/book/model.ts';
 import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
-import { batchCups } from '../../src/render/batch-view.ts';
+import { batchCups, batchShort } from '../../src/render/batch-view.ts';
 import { bookIndex } from '../../src/render/book-index.ts';
 import { plannedNames, plannerData } from '../../src/render/planner-data.ts';
 import { doses } from '../../src/render/recipe/doses.ts';
 import { allByRole, byRole, documentOf, nameOf, rowsOf, wordsIn } from '../page-dom.ts';
-import { readPage, SAMPLE_BOOK } from './sample-book.ts';
+import { MAKERS_BOOK, readPage, SAMPLE_BOOK } from './sample-book.ts';
 
 const recipe = SAMPLE_BOOK.recipes.find(({ id }) => id === 'alder-smoke')!;
 const { materials, molds } = bookIndex(SAMPLE_BOOK);
@@ -74,4 +74,18 @@ test('batchCups(batch) tells the true amount of what the scale is too coarse for
   expect(rows(page).at(-1)!.Exact).toBe('0.71 g');
   expect(rows(page).at(-1)!.Measure).toContain('by weight: too little for this scale');
   expect(wordsIn(page)).not.toContain('or weigh everything');
+});
+
+test('batchShort(batch) has what must be bought, one thing a line, and says so where nothing must', () => {
+  const [mine] = MAKERS_BOOK.recipes.filter(({ batch }) => (batch as Batch).materials.length > 1);
+  const { materials: all, ...batch } = mine!.batch as Batch;
+  const names = plannedNames(data, data.recipes[0]!);
+  const known = all.filter(({ material }) => data.materials.some(({ id }) => id === material));
+  const [short, ...rest] = known.map((each) => ({ ...each, shortGrams: 0, packs: 0 }));
+  const view = (materials: Batch['materials']) => documentOf(batchShort({ ...batch, materials }, names));
+  expect(wordsIn(view(rest))).toBe('The shelf has enough of everything that is counted.');
+  const lines = allByRole(view([{ ...short!, shortGrams: 12, packs: 2 }, ...rest]), 'listitem').map(wordsIn);
+  expect(lines).toHaveLength(1);
+  expect(lines[0]).toMatch(/ short: buy 2 packs$/);
+  expect(lines[0]).toContain(names.material(short!.material).title);
 });

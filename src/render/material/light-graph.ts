@@ -23,7 +23,7 @@ export function lightGraph(context: PageContext, material: Material): Html {
     id: 'k-s',
     title: `Absorption and scattering of ${title} over wavelength`,
     description: `${words}.`,
-    unit: 'per mm',
+    unit: 'taken or scattered per mm',
     lines: [
       { name: 'absorbs', values: K, mark: 'solid' },
       { name: 'scatters', values: S, mark: 'dashed' },

@@ -39,7 +39,7 @@ export const moldsPage: PageKind = {
       part: paths.molds,
       main: html`<h1>Molds</h1><ul class="molds">${context.book.molds.map(
         (mold) =>
-          html`<li><a href="${link(context, paths.mold(mold.id))}"><span class="mold-outline">${baitOutline(mold)}</span><span class="mold-name">${mold.title}</span></a><span class="shelf-words">${counted(mold.cavities, 'cavity', 'cavities')} of ${small(context, mold.cavityMl)}, ${counted(mold.usedIn.length, 'colour')}</span></li>`,
+          html`<li><a href="${link(context, paths.mold(mold.id))}"><span class="mold-outline">${baitOutline(mold)}</span><span class="mold-name">${mold.title}</span></a><span class="shelf-words">${mold.shape}${mold.lengthMm === undefined ? '' : `, ${lengthText(mold.lengthMm, context.book.settings)} long`}, ${counted(mold.usedIn.length, 'colour')}; ${counted(mold.cavities, 'cavity', 'cavities')} of ${small(context, mold.cavityMl)}, a full pour ${volumeText(mold.cavities * mold.cavityMl + mold.sprueMl, context.book.settings)}</span></li>`,
       )}</ul>${context.book.molds.length === 0 ? html`<p>The book has no molds yet.</p>` : ''}`,
     }),
 };
@@ -100,7 +100,7 @@ function properties(context: PageContext, mold: Mold): Html {
   const facts: readonly (readonly [string, string])[] = [
     ['Cavities', String(cavities)],
     ['One bait', small(context, cavityMl)],
-    ['A full shot', small(context, cavities * cavityMl + sprueMl)],
+    ['A full pour', small(context, cavities * cavityMl + sprueMl)],
     ['Sprue', small(context, sprueMl)],
     ['Body', `${length(bodyMm)} thick`],
     [sentence(thinPart), `${length(thinMm)} thick`],

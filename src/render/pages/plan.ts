@@ -28,7 +28,7 @@ function planLine(book: Book): Html {
   return html`<li data-line><fieldset class="plan-line"><legend class="unseen-words">Line 1</legend>
 <p class="field wide"><label for="plan-recipe-1">Colour</label><select id="plan-recipe-1" name="recipe">${recipes.map(({ id, title }) => html`<option value="${id}">${title}</option>`)}</select></p>
 <p class="field wide"><label for="plan-mold-1">Mold</label><select id="plan-mold-1" name="mold">${book.molds.map(({ id, title }) => html`<option value="${id}"${id === first?.mold ? html` selected` : ''}>${title}</option>`)}</select></p>
-<p class="field"><label for="plan-baits-1">Baits</label><input id="plan-baits-1" name="baits" type="number" inputmode="numeric" min="1" max="100000" step="1" value="${first?.batch.baits ?? 20}"></p>
+<p class="field"><label for="plan-baits-1">Baits</label><input id="plan-baits-1" name="baits" type="text" inputmode="numeric" autocomplete="off" value="${first?.batch.baits ?? 20}"></p>
 <p class="field"><button class="quiet" type="button" data-remove hidden>Remove</button></p>
 </fieldset></li>`;
 }
@@ -52,9 +52,10 @@ ${
   empty
     ? html`<p>There is nothing to plan yet: the book needs a recipe and a mold.</p>
 ${cautionsBlock(context)}`
-    : html`<form class="plan" data-plan hidden><ol class="plan-lines" data-lines>${planLine(book)}</ol><p class="plan-buttons"><button type="button" data-add>Add a line</button> <button type="submit">Update amounts</button></p></form>
+    : html`<form class="plan" data-plan><fieldset class="plan-fields" disabled data-fields><legend class="unseen-words">What to pour</legend><ol class="plan-lines" data-lines>${planLine(book)}</ol><p class="plan-buttons"><button class="quiet" type="button" data-add>Add a line</button> <button type="submit">Update amounts</button></p></fieldset></form>
 <p class="find-count" role="status" data-plan-status></p>
-<div data-plan-result></div>
+<div data-plan-short></div>
+<div class="plan-cups" data-plan-result></div>
 ${cautionsBlock(context)}
 <div data-plan-costs></div>
 <script type="application/json" data-plan-data>${embeddedJson(planData(book))}</script>

@@ -28,6 +28,7 @@ import { beforeAndAfterSection } from '../material/before-and-after.ts';
 import { knownColour } from '../material/known-colour.ts';
 import { lightGraph } from '../material/light-graph.ts';
 import { ownChips } from '../material/own-chips.ts';
+import { runsLow, runsLowSection } from '../material/runs-low.ts';
 import { worthAChipSection } from '../material/worth-a-chip.ts';
 import { notesHtml, notesText } from '../notes.ts';
 import type { PageContext, PageKind } from '../page.ts';
@@ -63,27 +64,29 @@ export const shelfPage: PageKind = {
       name: MATERIAL_KINDS[kind].heading,
       materials: book.materials.filter((material) => material.kind === kind),
     }));
+    const low = runsLow(book);
+    const isLow = new Set(low.map(({ material }) => material.id));
     return document(context, {
       title: 'Shelf',
       description: `The ${counted(book.materials.length, 'material')} of ${book.title}, each in rising doses over white and over black.`,
       part: paths.shelf,
       main: html`<h1>Shelf</h1>
 <p class="lead">Each strip is one material alone in clear plastic, from a quarter of its usual dose to four times as much, over white above and over black below.</p>
-${worthAChipSection(context)}${groups
+${runsLowSection(context, low)}${worthAChipSection(context)}${groups
   .filter(({ materials }) => materials.length > 0)
   .map(
     ({
       name,
       materials,
     }) => html`<section class="part" aria-labelledby="shelf-${name.toLowerCase()}"><h2 id="shelf-${name.toLowerCase()}">${name} <span class="count">${materials.length}</span></h2>
-<ul class="shelf">${materials.map((material) => [shelfItem(context, material), ...cutItems(context, material)])}</ul></section>
+<ul class="shelf">${materials.map((material) => [shelfItem(context, material, isLow.has(material.id)), ...cutItems(context, material)])}</ul></section>
 `,
   )}`,
     });
   },
 };
 
-function shelfItem(context: PageContext, material: Material): Html {
+function shelfItem(context: PageContext, material: Material, isLow: boolean): Html {
   const { id, title, flake, known, usedIn, stockGrams, hardness, use, effect } = material;
   const uses = new Set(usedIn.map(({ recipe }) => recipe)).size;
   const own = bookIndex(context.book).chipsOf.get(id)?.length ?? 0;
@@ -95,9 +98,10 @@ function shelfItem(context: PageContext, material: Material): Html {
     ...(colours(material) && material.kind !== 'plastic' && flake === undefined ? [knownText(known)] : []),
     uses === 0 ? 'not used yet' : `in ${counted(uses, 'colour')}`,
     ...(own === 0 ? [] : [ownChipsText(own, context.book.edition)]),
-    ...(stockGrams === undefined ? [] : [`${stockText(material, stockGrams, context.book.settings)} left`]),
   ];
-  return html`<li><a href="${link(context, paths.material(id))}"><span class="shelf-strip ${flake === undefined ? '' : 'flakes'}">${strip(material)}</span><span class="shelf-name">${title}</span></a><span class="shelf-words">${words.join(', ')}</span></li>`;
+  const left = stockGrams === undefined ? '' : `${stockText(material, stockGrams, context.book.settings)} left`;
+  const stock = left === '' ? '' : isLow ? html`, <strong class="shortage">${left}</strong>` : `, ${left}`;
+  return html`<li><a href="${link(context, paths.material(id))}"><span class="shelf-strip ${flake === undefined ? '' : 'flakes'}">${strip(material)}</span><span class="shelf-name">${title}</span></a><span class="shelf-words">${words.join(', ')}${stock}</span></li>`;
 }
 
 /** The cuts of a bottle, each with the palest step of its colour, which they are for. */
@@ -156,7 +160,7 @@ ${cautionsBlock(context)}
 function ladder({ book: { settings } }: PageContext, material: Material): Html {
   const { title, flake, ladder: steps } = material;
   if (flake !== undefined) {
-    return html`<figure class="flake-plate">${flakeCard(material, { id: 'flake', budget: 240, label: `${title} at true size over white and over black` })}<figcaption>True size, flat on white and on black card: ${inches(flake.acrossMm)} across, ${flake.outline}, ${flake.finish}.</figcaption></figure>`;
+    return html`<figure class="flake-plate">${flakeCard(material, { id: 'flake', budget: 240, label: `${title} to scale over white and over black` })}<figcaption>To scale, flat on white and on black card: ${inches(flake.acrossMm)} across, ${flake.outline}, ${flake.finish}.</figcaption></figure>`;
   }
   if (steps.length === 0) return html``;
   const labels = steps.map((step) => ladderText(step, settings, material));
@@ -185,7 +189,8 @@ function usedIn(context: PageContext, material: Material): Html {
     return html`<section class="part"><h2>Used in</h2><p>No colour in the book uses it yet.</p></section>`;
   const { recipes } = bookIndex(context.book);
   const { settings } = context.book;
-  return html`<section class="part" aria-labelledby="used"><h2 id="used">Used in</h2><ul class="uses">${uses.map(
+  const most = [...uses].sort((one, other) => other.gramsPerMl - one.gramsPerMl);
+  return html`<section class="part" aria-labelledby="used"><h2 id="used">Used in</h2><ul class="uses in-columns">${most.map(
     ({ recipe, cup, gramsPerMl }) => {
       const found = recipes.get(recipe);
       if (found === undefined) return html``;
