@@ -39,3 +39,21 @@ export function put(small: Raster, into: Raster, x: number, y: number): void {
     into.rgb.set(small.rgb.subarray(from, from + (right - left) * 3), (row * into.columns + left) * 3);
   }
 }
+
+/** As `put`, but for the edges of the small picture: over so many pixels they become what lies under them, so that no edge is seen. */
+export function putFaded(small: Raster, into: Raster, x: number, y: number, fade: number): void {
+  const nearness = (at: number, length: number): number => Math.min(1, (Math.min(at, length - 1 - at) + 0.5) / fade);
+  const across = Float32Array.from({ length: small.columns }, (_, column) => nearness(column, small.columns));
+  for (let row = Math.max(0, -y); row < Math.min(small.rows, into.rows - y); row++) {
+    const down = nearness(row, small.rows);
+    for (let column = Math.max(0, -x); column < Math.min(small.columns, into.columns - x); column++) {
+      const part = down * across[column]!;
+      const from = (row * small.columns + column) * 3;
+      const to = ((row + y) * into.columns + column + x) * 3;
+      for (let channel = 0; channel < 3; channel++) {
+        const under = into.rgb[to + channel]!;
+        into.rgb[to + channel] = under + part * (small.rgb[from + channel]! - under);
+      }
+    }
+  }
+}

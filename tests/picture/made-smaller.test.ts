@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { above, beside, emptyRaster, put } from '../../src/picture/laid-together.ts';
+import { above, beside, emptyRaster, put, putFaded } from '../../src/picture/laid-together.ts';
 import { madeSmaller } from '../../src/picture/made-smaller.ts';
 import type { Raster } from '../../src/picture/raster.ts';
 
@@ -74,6 +74,13 @@ describe('madeSmaller(picture, columns, rows)', () => {
 });
 
 describe('pictures laid together', () => {
+  test('fade along their edges, and are whole within', () => {
+    const ground = emptyRaster(9, 9, [0, 0, 0]);
+    putFaded(emptyRaster(9, 9, [200, 200, 200]), ground, 0, 0, 4);
+    const row = Array.from({ length: 9 }, (_, column) => ground.rgb[(4 * 9 + column) * 3]!);
+    expect(row).toEqual([25, 75, 125, 175, 200, 175, 125, 75, 25]);
+  });
+
   const [red, blue] = [emptyRaster(1, 1, [255, 0, 0]), emptyRaster(1, 1, [0, 0, 255])];
 
   test('lie above one another, beside one another', () => {
@@ -86,6 +93,7 @@ describe('pictures laid together', () => {
     put(above(beside(red, red), beside(blue, blue)), ground, 1, -1);
     expect([...ground.rgb]).toEqual([0, 0, 0, 0, 0, 255, 0, 0, 0, 0, 0, 0]);
     put(red, ground, 5, 5);
+    putFaded(red, ground, 5, 5, 1);
     expect([...ground.rgb.subarray(9)]).toEqual([0, 0, 0]);
   });
 });

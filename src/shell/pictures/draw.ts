@@ -84,7 +84,7 @@ export class PictureFiles {
       case 'tile':
       case 'tile-2x':
         return sharpOf(madeSmaller(near.overWhite, width, height))
-          .webp({ quality: 60, effort: 2 })
+          .webp({ quality: 54, effort: 2 })
           .toBuffer();
       case 'card':
       case 'label':

@@ -1,5 +1,5 @@
 import sharp, { type Sharp } from 'sharp';
-import { emptyRaster, put } from '../../picture/laid-together.ts';
+import { emptyRaster, put, putFaded } from '../../picture/laid-together.ts';
 import type { BaitPicture } from '../../picture/light/drawn-picture.ts';
 import { madeSmaller } from '../../picture/made-smaller.ts';
 import type { Raster } from '../../picture/raster.ts';
@@ -14,10 +14,15 @@ const EDGE = 44;
 const TITLE = { size: 54, least: 26 } as const;
 const BOOK = { size: 27, least: 18 } as const;
 
-/** The bare card, where nothing of the bait and its shadow is. */
-function cardOf({ rgb }: Raster): readonly [number, number, number] {
-  return [rgb[0]!, rgb[1]!, rgb[2]!];
+/** The card along the upper edge of a picture. The light that a bait gathers reaches far, so that it is bare nowhere. */
+function cardOf({ rgb, columns }: Raster): readonly [number, number, number] {
+  const sum = [0, 0, 0];
+  for (let at = 0; at < columns * 3; at++) sum[at % 3]! += rgb[at]!;
+  return sum.map((each) => Math.round(each / columns)) as [number, number, number];
 }
+
+/** Over so many pixels the card of a picture becomes that of the whole. */
+export const FADE = 28;
 
 /** A bait as large as it can be over white and over black, for a link; the halves lie as on its page. */
 export function linkRaster({ overWhite: white, overBlack: black }: BaitPicture, besides: boolean): Raster {
@@ -34,7 +39,7 @@ export function linkRaster({ overWhite: white, overBlack: black }: BaitPicture, 
     const small = madeSmaller(half, Math.floor(half.columns * scale), Math.floor(half.rows * scale));
     const left = x + ((columns - small.columns) >> 1);
     const top = y + ((room - small.rows) >> 1) + (half === white ? rows - room : 0);
-    put(cutTo(small, top, y, y + rows), whole, left, Math.max(top, y));
+    putFaded(cutTo(small, top, y, y + rows), whole, left, Math.max(top, y), FADE);
   }
   return whole;
 }
