@@ -6,11 +6,13 @@
 import type { Book } from '../book/model.ts';
 import type { Graph, GraphLayout, PlacedEdge, PlacedNode } from '../lineage/graph.ts';
 import { required } from '../values/required.ts';
+import { baitPicture, picturedMold } from './bait-picture.ts';
 import { bookIndex } from './book-index.ts';
-import { colourEntry } from './colour-entry.ts';
+import { type ColourEntry, colourEntry } from './colour-entry.ts';
 import { type Html, html } from './html.ts';
 import { link, paths } from './links.ts';
 import type { PageContext } from './page.ts';
+import { pictureSize } from './picture-files.ts';
 import { type ChipColours, chipColours } from './swatch/chip.ts';
 
 /** Size of a box, px. */
@@ -19,7 +21,11 @@ export const NODE_HEIGHT = 56;
 const CHIP_WIDTH = 44;
 const LETTERS_A_LINE = 15;
 
-/** A family's colours, what was made from what, and the targets that they are for, ready to be laid out. */
+/** Size of a box with the picture of its bait, px, and how much of its height the picture has. */
+const PICTURED = { width: 208, height: 116, picture: 82 } as const;
+const PICTURED_LETTERS = 25;
+
+/** A family's colours with room for their pictures, what was made from what, and the targets that they are for, ready to be laid out. */
 export function familyGraph(book: Book, family: string): Graph {
   const { families, recipes } = bookIndex(book);
   const { members, edges } = required(families, family);
@@ -29,7 +35,11 @@ export function familyGraph(book: Book, family: string): Graph {
   });
   const ids = [...members, ...new Set(aims.map(({ from }) => from))];
   return {
-    nodes: ids.map((id) => ({ id, width: NODE_WIDTH, height: NODE_HEIGHT })),
+    nodes: ids.map((id) => ({
+      id,
+      width: isTargetNode(id) ? NODE_WIDTH : PICTURED.width,
+      height: isTargetNode(id) ? NODE_HEIGHT : PICTURED.height,
+    })),
     edges: [...edges.map(({ from, to }) => ({ from, to })), ...aims],
   };
 }
@@ -76,11 +86,23 @@ function nodeBox(context: PageContext, node: PlacedNode, here: string | undefine
   const entry = colourEntry(context.book, node.id);
   if (entry === undefined) return html``;
   const { title, body } = entry;
+  if (node.height === PICTURED.height) return picturedBox(context, entry, place);
   const lines = nameLines(title);
   const first = node.height / 2 + 5 - (lines.length - 1) * 9;
   const box = boxOf(node, [chipColours(body)], lines, first, 18);
   if (node.id === here) return html`<g class="node here" ${place}>${box}</g>`;
   return html`<a class="node" href="${link(context, paths.recipe(node.id))}" ${place} aria-label="${title}">${box}</a>`;
+}
+
+/** A colour with its bait above its name. */
+function picturedBox(context: PageContext, { id, title, pictured }: ColourEntry, place: Html): Html {
+  const { width, height, picture } = PICTURED;
+  const size = pictureSize(picturedMold(context.book, pictured), 'tile');
+  const scale = Math.min((width - 2) / size.width, picture / size.height);
+  const [wide, high] = [size.width * scale, size.height * scale];
+  const at = html`x="${tenth((width - wide) / 2)}" y="${tenth(1 + (picture - high) / 2)}" width="${tenth(wide)}" height="${tenth(high)}"`;
+  const [name] = nameLines(title, PICTURED_LETTERS);
+  return html`<a class="node pictured" href="${link(context, paths.recipe(id))}" ${place} aria-label="${title}"><rect class="node-box" x="0.5" y="0.5" width="${width - 1}" height="${height - 1}"/><rect class="node-card" x="1" y="1" width="${width - 2}" height="${picture}"/><foreignObject ${at}>${baitPicture(context, pictured, 'tile', { alt: '' })}</foreignObject><text x="12" y="${picture + 22}">${name}</text></a>`;
 }
 
 /** A target: its parts as chips, and above its name what it is. */

@@ -169,3 +169,19 @@ test('nameLines(title) takes at most two lines and cuts what is longer', () => {
   expect(more).toEqual([]);
   expect(Math.max(first!.length, second!.length)).toBeLessThanOrEqual(16);
 });
+
+test('the wide picture of a family has the bait of each of its colours, within its box', async () => {
+  const family = DEMO_BOOK.families.find(({ members }) => members.length > 3)!;
+  const page = await readPage('family', family.id, DEMO_BOOK);
+  const nodes = [...page.querySelectorAll('.only-wide a.pictured')];
+  expect(nodes.map((node) => node.getAttribute('aria-label')).sort()).toEqual(
+    family.members.map((id) => [...DEMO_BOOK.recipes, ...DEMO_BOOK.looks].find((each) => each.id === id)!.title).sort(),
+  );
+  for (const node of nodes) {
+    const [box, frame] = ['.node-box', 'foreignObject'].map((part) => node.querySelector(part)!);
+    const of = (element: Element, name: string): number => Number(element.getAttribute(name));
+    expect(of(frame!, 'x') + of(frame!, 'width')).toBeLessThanOrEqual(of(box!, 'width'));
+    expect(of(frame!, 'y') + of(frame!, 'height')).toBeLessThan(of(box!, 'height'));
+    expect(frame!.querySelector('img')!.getAttribute('src')).toMatch(/tile\.webp/);
+  }
+});
