@@ -1,6 +1,7 @@
 import type { Family } from '../../book/model/recipe.ts';
 import type { Book } from '../../book/model.ts';
 import { required } from '../../values/required.ts';
+import { baitPicture, PICTURE_CAPTION } from '../bait-picture.ts';
 import { bookIndex } from '../book-index.ts';
 import { colourEntry } from '../colour-entry.ts';
 import { document } from '../document.ts';
@@ -9,7 +10,7 @@ import { type Html, html } from '../html.ts';
 import { familyGraph, lineagePicture } from '../lineage-picture.ts';
 import { link, paths } from '../links.ts';
 import type { PageContext, PageKind } from '../page.ts';
-import { chipColours, chips, dot } from '../swatch/chip.ts';
+import { chipColours, chips } from '../swatch/chip.ts';
 import { counted } from '../words.ts';
 
 /** Families of more than one colour: a colour without relatives has no page of its own here. */
@@ -54,7 +55,8 @@ export const familyPage: PageKind = {
       main: html`<h1>The family of ${title}</h1>
 ${layout === undefined ? '' : lineagePicture(context, layout, `Lineage of the family of ${title}, parents on the left`, { when: 'wide' })}${lineagePicture(context, familyDown(familyGraph(context.book, id)), `Lineage of the family of ${title}, parents above`, { when: 'narrow' })}
 <h2>As a list</h2>
-${familyList(context, family)}`,
+${familyList(context, family)}
+<p class="fine">${PICTURE_CAPTION}</p>`,
     });
   },
 };
@@ -64,18 +66,17 @@ function familyList(context: PageContext, { members, edges }: Family): Html {
   const title = (id: string): string => colourEntry(book, id)?.title ?? id;
   const edgesTo = new Map(members.map((id) => [id, [] as Family['edges'][number][]]));
   for (const edge of edges) required(edgesTo, edge.to).push(edge);
-  return html`<ul class="uses">${parentsFirst(members, edgesTo).map((id) => {
+  return html`<ul class="uses members">${parentsFirst(members, edgesTo).map((id) => {
     const from = required(edgesTo, id);
     const words = from.map(({ from: parent, kind, label }) => {
       const how = kind === 'recipe' ? 'from' : 'with a cup from';
       return html`, ${how} ${title(parent)}${label === '' ? '' : `: ${label}`}`;
     });
-    const { recipe, body } = colourEntry(book, id) ?? {};
-    const hex = body?.overWhite.hex;
+    const { recipe, pictured } = colourEntry(book, id) ?? {};
     const target = recipe?.target === undefined ? undefined : bookIndex(book).targets.get(recipe.target);
     const aim =
       target === undefined ? '' : html`, for <a href="${link(context, paths.target(target.id))}">${target.title}</a>`;
-    return html`<li>${hex === undefined ? '' : dot(hex)}<a href="${link(context, paths.recipe(id))}">${title(id)}</a><span class="fine">${words}${aim}</span></li>`;
+    return html`<li>${pictured === undefined ? '' : html`<span class="member-bait">${baitPicture(context, pictured, 'tile', { alt: '' })}</span>`}<a href="${link(context, paths.recipe(id))}">${title(id)}</a><span class="fine">${words}${aim}</span></li>`;
   })}</ul>`;
 }
 
