@@ -63,6 +63,16 @@ function followTabs(keeper: KeptMatch, state: MatchState, screen: MatchScreen): 
   });
 }
 
+/** Hides the page's work until the browser has painted without it. */
+async function unseen(root: HTMLElement): Promise<void> {
+  root.style.display = 'none';
+  await new Promise((painted) => {
+    requestAnimationFrame(() => setTimeout(painted));
+    // Of a page that nobody sees nothing is painted.
+    setTimeout(painted, 100);
+  });
+}
+
 async function start(root: HTMLElement, data: MatchPageData): Promise<void> {
   // Two books of one host must not share their work.
   const keeps = await keeperOf(new URL(document.documentElement.dataset.root ?? './', location.href).href);
@@ -73,8 +83,11 @@ async function start(root: HTMLElement, data: MatchPageData): Promise<void> {
   const file = new FileActions(state, screen, () => target.mayReplace());
   const room = new RoomCheck(document.querySelector<HTMLDetailsElement>('[data-room]')!);
   listen(state, screen, { target, cup: new CupActions(state, screen), file, room });
+  // What is drawn anew in another place is not seen to move.
+  if (state.inProgress) await unseen(root);
   screen.showAll();
-  root.hidden = false;
+  root.inert = false;
+  root.style.display = '';
   if (state.findsAgain && state.work.cups.some(({ steps }) => steps.length === 0)) target.find();
   if (says !== '') screen.say(says);
   if (keeps === undefined) {

@@ -25,7 +25,7 @@ if (typeof document === 'undefined') {
     shared ??= new PhotoDialog(data);
     return shared;
   };
-  (window as { [PHOTOS_AS]?: AskPhotos })[PHOTOS_AS] = (wanted) => dialog().ask(wanted);
+  (window as { [PHOTOS_AS]?: AskPhotos })[PHOTOS_AS] = (wanted, takes) => dialog().ask(wanted, takes);
   const part = document.querySelector<HTMLElement>('[data-photograph]');
   if (part) beginPhotograph(part, data, dialog);
 }

@@ -29,6 +29,8 @@ import type { SeenViews, TargetPart } from './target/target-part.ts';
 export interface TriedRound extends Pick<LogRound<never>, 'number' | 'cup' | 'left' | 'unlogged'> {
   readonly seen?: SeenViews;
   readonly how?: HowLooked;
+  /** The other cup as it was, where a side of a finished bait was looked at; unset: the cup was poured by itself. */
+  readonly behind?: CupState;
   /** How far that may be from what was there, ΔE00: one standard deviation along each of three axes (see `LookDoubt`). */
   readonly axisSd?: number;
 }
@@ -94,7 +96,12 @@ export interface CupAnswer extends Omit<CupQuestion, 'question'> {
 export function unloggedLook(asked: CupAsked): UnloggedLook | undefined {
   const { rounds } = asked;
   if (rounds.at(-1)?.seen === undefined) return undefined;
-  const seen = rounds.filter((round): round is TriedRound & { readonly seen: SeenViews } => round.seen !== undefined);
+  // What is seen of a finished bait moves with the other cup too.
+  if (rounds.at(-1)?.behind !== undefined) return undefined;
+  const seen = rounds.filter(
+    (round): round is TriedRound & { readonly seen: SeenViews } =>
+      round.seen !== undefined && round.behind === undefined,
+  );
   const move = unloggedMoves(seen).at(-1);
   const before = seen.at(-2);
   if (!move || !before) return undefined;
@@ -125,8 +132,8 @@ export function cupQuestion(
 
 /** What was seen of a cup in its last round, as the target was seen. */
 function seenNow(last: TriedRound | undefined, aim: CupAim, cup: CupState): CupSeen | undefined {
-  const { seen, axisSd, how: { thicknessMm, checked } = {} } = last ?? {};
-  return seen && { ...aim.asTarget(seen, cup, thicknessMm), ...defined({ axisSd, checked }) };
+  const { seen, axisSd, behind, how: { thicknessMm, checked } = {} } = last ?? {};
+  return seen && { ...aim.asTarget(seen, cup, thicknessMm, behind), ...defined({ axisSd, checked }) };
 }
 
 /** The question of a cup, with what must be answered before anything is done to it. */

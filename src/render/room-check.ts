@@ -10,7 +10,7 @@ import type { PageContext } from './page.ts';
 
 /** The list with its boxes; `src/browser/match/room-check.ts` shows it. */
 export function roomCheckFold(context: PageContext): Html {
-  return html`<details class="match-room" data-room hidden><summary><span data-room-head>Before you heat: is the room ready?</span></summary>
+  return html`<details class="match-room" data-room><summary><span data-room-head>Before you heat: is the room ready?</span></summary>
 <ul class="checks">${ROOM_CHECK.map(({ id, text }) => html`<li class="check"><input id="room-${id}" type="checkbox" value="${id}"><label for="room-${id}">${text}</label></li>`)}</ul>
 <p class="match-buttons"><button type="button" data-room-ready>The room is ready</button> <a href="${link(context, paths.care)}">All the cautions</a> <a href="${link(context, paths.firstAid('burn'))}">First aid</a></p>
 </details>`;

@@ -4,23 +4,9 @@ import { foreignUnitEdits } from './foreign-unit.ts';
 import { figuresEdit } from './in-figures.ts';
 import { PLAIN_NUMBER_WHY, plainNumberEdits } from './plain-number.ts';
 import { isFault, type Quantity, type QuantityFault, type Rate } from './quantity.ts';
+import { numberAtStart } from './read-number.ts';
 import { type Dimension, UNITS, unitOf } from './unit.ts';
 import { unitFault } from './unit-fault.ts';
-
-const VULGAR: Readonly<Record<string, number>> = {
-  '½': 1 / 2,
-  '⅓': 1 / 3,
-  '⅔': 2 / 3,
-  '¼': 1 / 4,
-  '¾': 3 / 4,
-  '⅛': 1 / 8,
-  '⅜': 3 / 8,
-  '⅝': 5 / 8,
-  '⅞': 7 / 8,
-};
-
-const NUMBER =
-  /^(?:(?<whole>\d+)[\s-]+)?(?<over>\d+)\s*[/⁄]\s*(?<under>\d+)|^(?<integer>\d+)?\s*(?<vulgar>[½⅓⅔¼¾⅛⅜⅝⅞])|^(?<decimal>\d+(?:\.\d+)?|\.\d+)/;
 
 const EXAMPLES: Readonly<Record<Dimension, string>> = {
   volume: '`120 ml`',
@@ -34,19 +20,6 @@ const EXAMPLES: Readonly<Record<Dimension, string>> = {
 
 /** Longest text that is read as an amount, in UTF-16 units. */
 export const LONGEST_AMOUNT = 100;
-
-function amountAtStart(text: string): { amount: number; length: number } | undefined {
-  const match = NUMBER.exec(text);
-  if (!match?.groups) return undefined;
-  const { whole, over, under, integer, vulgar, decimal } = match.groups;
-  const amount =
-    decimal !== undefined
-      ? Number(decimal)
-      : vulgar !== undefined
-        ? Number(integer ?? 0) + VULGAR[vulgar]!
-        : Number(whole ?? 0) + Number(over) / Number(under);
-  return { amount, length: match[0].length };
-}
 
 /**
  * Reads an amount with its unit: `120 ml`, `1 1/2 tsp`, `1½ tsp`, `.5 g`, `40%`.
@@ -71,7 +44,7 @@ export function parseQuantity(
   const found = trimmed === '' ? 'nothing' : `\`${trimmed}\``;
   const plain = plainNumberEdits(trimmed);
   if (plain !== undefined) return { found, expected, why: PLAIN_NUMBER_WHY, edits: plain };
-  const number = amountAtStart(trimmed);
+  const number = numberAtStart(trimmed);
   if (/^[-−–]\s*[\d.½⅓⅔¼¾⅛⅜⅝⅞]/.test(trimmed)) return { found, expected, why: 'an amount is a number above zero' };
   if (number === undefined) {
     const inFigures = figuresEdit(trimmed, dimensions);

@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import { formatDecimal } from './format-quantity.ts';
+import { readNumber } from './read-number.ts';
 import { typedNumber } from './typed-number.ts';
 import { UNITS, type Unit } from './unit.ts';
 import type { VolumeUnit } from './volume-text.ts';
@@ -50,7 +51,7 @@ export function typedOunces(ml: number): string | undefined {
 export function mlInField(text: string, unit: VolumeUnit, before?: number): number {
   const typed = text.trim();
   if (before !== undefined && typed === volumeInField(before, unit)) return before;
-  return Number(typed) * (unit.volume === 'ml' ? 1 : ML_PER_OUNCE);
+  return (typed === '' ? 0 : readNumber(typed)) * (unit.volume === 'ml' ? 1 : ML_PER_OUNCE);
 }
 
 /** Limits of a volume, ml, in the book's unit: in fluid ounces rounded inwards, to two digits and to whole ones. */

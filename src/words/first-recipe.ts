@@ -10,6 +10,24 @@ import { ONE_IN_TEN } from './scale.ts';
 import { listText } from './sentence-text.ts';
 import { shortPlasticText } from './stock.ts';
 
+/** What there is to say of a first recipe besides what it is: all of an answer that has none. */
+export function besidesRecipeText(answer: FirstRecipe, units: VolumeUnit): string {
+  const { advice, proposals, missing, hindered, byHand } = answer;
+  const [best] = proposals;
+  if (!best || (advice.kind !== 'make' && advice.kind !== 'cannot')) return firstRecipeText(answer, units);
+  return advice.kind === 'make'
+    ? [
+        ...(advice.nearerBy === undefined ? [] : [nearerText(best, advice.nearerBy)]),
+        ...hitches(best, byHand, units),
+      ].join(' ')
+    : [
+        'Nothing on the shelf gets within tolerance. This comes closest.',
+        ...hinderedSentences(hindered),
+        ...missingSentences(missing),
+        ...hitches(best, byHand, units),
+      ].join(' ');
+}
+
 /** What to make of a target. */
 export function firstRecipeText(answer: FirstRecipe, units: VolumeUnit): string {
   const { advice, proposals, missing, hindered, byHand } = answer;

@@ -16,17 +16,24 @@ import { shortPlasticText } from './stock.ts';
 import { verdictText } from './verdict.ts';
 import { whatWentInText } from './what-went-in.ts';
 
+/** What there is to say of an addition besides what it is and what it leaves, sentence by sentence. */
+export function besidesAdditionText(answer: Omit<NextAddition, 'leftOut'>, units: VolumeUnit & HeatUnit): string {
+  const { advice, startAgain, spares } = answer;
+  const recipe = startAgain && recipeText(startAgain, units);
+  const finer = advice.kind === 'add' && advice.nearerBy === 'finer-steps';
+  return [
+    ...(finer ? ['A cut of the strongest colour, or a finer measure, would get closer.'] : []),
+    ...(recipe && !spares ? [`A new cup gets closer: ${recipe}`] : []),
+    ...besidesOf(answer, answer.proposals[0], units),
+    ...(recipe && spares ? [`A new cup spares it that: ${recipe}`] : []),
+  ].join(' ');
+}
+
 /** What to do with a cup now, and why. */
 export function nextAdditionText(answer: Omit<NextAddition, 'leftOut'>, units: VolumeUnit & HeatUnit): string {
-  const { advice, now, doubt, differs, crowded, byHand, missing, hindered, startAgain, spares, shortPlastic } = answer;
+  const { advice, now, doubt, missing, hindered, startAgain, spares } = answer;
   const [best] = answer.proposals;
-  const besides = (proposal: Proposal | undefined): readonly string[] => [
-    ...additionHeatSentences(proposal, units),
-    ...hitches(proposal, byHand, units),
-    ...(crowded === undefined ? [] : [crowdedText(crowded, units)]),
-    ...(shortPlastic === undefined ? [] : [`A new cup would take ${shortPlasticText(shortPlastic, units)}.`]),
-    ...differsSentences(differs, answer),
-  ];
+  const besides = (proposal: Proposal | undefined): readonly string[] => besidesOf(answer, proposal, units);
   const recipe = startAgain && recipeText(startAgain, units);
   const fresher = recipe && !spares ? [`A new cup gets closer: ${recipe}`] : [];
   const sparing = recipe && spares ? [`A new cup spares it that: ${recipe}`] : [];
@@ -73,6 +80,21 @@ export function nextAdditionText(answer: Omit<NextAddition, 'leftOut'>, units: V
         ...sparing,
       ].join(' ');
   }
+}
+
+function besidesOf(
+  answer: Omit<NextAddition, 'leftOut'>,
+  proposal: Proposal | undefined,
+  units: VolumeUnit & HeatUnit,
+): readonly string[] {
+  const { byHand, crowded, shortPlastic, differs } = answer;
+  return [
+    ...additionHeatSentences(proposal, units),
+    ...hitches(proposal, byHand, units),
+    ...(crowded === undefined ? [] : [crowdedText(crowded, units)]),
+    ...(shortPlastic === undefined ? [] : [`A new cup would take ${shortPlasticText(shortPlastic, units)}.`]),
+    ...differsSentences(differs, answer),
+  ];
 }
 
 /** What comes nearer than a proposal that only the bench's steps keep from being right. */

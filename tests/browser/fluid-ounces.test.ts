@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { compileBook } from '../../src/book/compile-book.ts';
 import { adviceFor, firstAnswers, newWork, withBookTarget, withRecipe } from '../../src/browser/match/ask.ts';
 import { readDrafts, withoutRound } from '../../src/browser/match/drafts.ts';
-import { roundForms, sidesView } from '../../src/browser/match/fields-view.ts';
+import { roundBar, roundForms, sidesView } from '../../src/browser/match/fields-view.ts';
 import { volumeOf } from '../../src/browser/match/limits.ts';
 import { logView } from '../../src/browser/match/log-view.ts';
 import { baitOf } from '../../src/browser/match/page-shelf.ts';
@@ -96,7 +96,8 @@ describe('a match in a book of fluid ounces', () => {
   test('readDrafts(what was kept) has the pour that was taken back, until the round is noted', () => {
     const draft = { pour: '0.473', pouredMl: 14, addedMl: '1.5' };
     expect(readDrafts(JSON.stringify({ cups: [draft], found: false })).cups).toEqual([draft]);
-    expect(withoutRound(draft)).toEqual({ addedMl: '1.5' });
+    // As much is poured the next time.
+    expect(withoutRound(draft)).toEqual({ addedMl: '1.5', pour: '0.473' });
     expect(readDrafts('{"cups":[{"pour":"0.473","pouredMl":"14"}],"found":false}').cups).toEqual([{ pour: '0.473' }]);
   });
 
@@ -166,13 +167,13 @@ describe('a match in a book of fluid ounces', () => {
     expect(`${sidesView(work, DATA)}`).toContain('Thickness, in</label>');
     const views = [
       sidesView(work, DATA),
-      roundForms(0, {}, { side, work, advice }, SHOWN),
+      `${roundForms(0, {}, { side, work, advice }, SHOWN)} ${roundBar(0, {}, { work }, SHOWN)}`,
       logView(work.cups[0]!.steps, advice.now, SHOWN),
       firstView(firstAnswers(work, DATA), work.sides, SHOWN, baitOf(work, DATA)),
       nextView(advice, side, SHOWN, baitOf(work, DATA)),
     ].map(text);
     for (const view of views) expect(view).not.toMatch(/\b(?:ml|mm)\b|millilit/i);
-    expect(views[1]).toMatch(/Poured, fl oz .*One shot of Minnow: 0\.41 fl oz .*Plastic, fl oz/);
+    expect(views[1]).toMatch(/Plastic, fl oz .*Poured, fl oz .*One shot of Minnow ?: 0\.41 fl oz/);
     expect(views[2]).toMatch(/poured 0\.5 fl oz; saw .* g = [\d.]+ drops in 4 fl oz/);
     expect(views[3]).toMatch(/no price on the shelf for Ivory, Peat and Supple/);
     expect(views[4]).toMatch(/fl oz in the cup · no price on the shelf for (Peat|Soot|Ivory)/);

@@ -12,7 +12,15 @@ import { logShelf } from '../../src/browser/match/page-shelf.ts';
 import { isNoWork, type NoWork, readWork } from '../../src/browser/match/read-work.ts';
 import { type SettledWork, settledWork } from '../../src/browser/match/settle-work.ts';
 import { isRoundFault, roundOf } from '../../src/browser/match/typed-round.ts';
-import { begunAnew, cupLogs, type Work, withoutLastDone, withSides, withSteps } from '../../src/browser/match/work.ts';
+import {
+  begunAnew,
+  cupLogs,
+  unsaidSide,
+  type Work,
+  withoutLastDone,
+  withSides,
+  withSteps,
+} from '../../src/browser/match/work.ts';
 import { cupNow } from '../../src/browser/match/work-log.ts';
 import { recipeFile } from '../../src/browser/match/work-recipe.ts';
 import { targetFile } from '../../src/browser/match/work-target.ts';
@@ -127,7 +135,17 @@ describe('whatever is done at the bench', () => {
       },
   );
   const action = fc.oneof(pour, pour, add, add, plastic, fields, anew, undo, title, named);
-  const begun = fc.constantFrom(newWork(DATA), leaf(), matched(), withBookTarget(newWork(DATA), 'elver', DATA));
+  const fresh = newWork(DATA);
+  const described = withSides(fresh, [{ ...fresh.sides[0]!, overWhite: '#8a6a44', overBlack: '#5d4c36' }]);
+  const begun = fc.constantFrom(described, leaf(), matched(), withBookTarget(newWork(DATA), 'elver', DATA));
+
+  test('readWork(…) takes a match whose target nobody has described yet, and invents no colour for it', () => {
+    const fresh = newWork(DATA);
+    expect(readWork(JSON.stringify(fresh))).toEqual(fresh);
+    expect(fresh.sides.map(({ overWhite, overBlack }) => [overWhite, overBlack])).toEqual([[undefined, undefined]]);
+    expect(unsaidSide(fresh)).toBe(0);
+    expect(unsaidSide(leaf())).toBeUndefined();
+  });
 
   test('readWork(what is kept) and readWork(what is exported) are the match, and the book takes its files', () => {
     fc.assert(

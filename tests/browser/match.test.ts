@@ -6,7 +6,7 @@ import { freeName } from '../../src/book/read/free-name.ts';
 import { adviceFor, firstAnswers, newWork, withBookTarget, withRecipe } from '../../src/browser/match/ask.ts';
 import { roundsSeen } from '../../src/browser/match/cup-looks.ts';
 import { fileDose, typedAmount } from '../../src/browser/match/dose-text.ts';
-import { roundForms, sidesView } from '../../src/browser/match/fields-view.ts';
+import { roundBar, roundForms, sidesView } from '../../src/browser/match/fields-view.ts';
 import { logView } from '../../src/browser/match/log-view.ts';
 import { isToBeMixed } from '../../src/browser/match/mix-view.ts';
 import { logShelf } from '../../src/browser/match/page-shelf.ts';
@@ -249,7 +249,7 @@ describe('a match as it goes on', () => {
   test('every field has an id, by which it stays in the hand when the page is drawn anew', () => {
     const work = matched();
     const shown = { data: DATA, materials: new Map(DATA.materials.map((material) => [material.id, material])) };
-    const drawn = `${sidesView(work, DATA)}${roundForms(0, {}, { side: sideOf(work, 0), work, advice: adviceFor(work, 0, DATA) }, shown)}`;
+    const drawn = `${sidesView(work, DATA)}${roundForms(0, {}, { side: sideOf(work, 0), work, advice: adviceFor(work, 0, DATA) }, shown)}${roundBar(0, {}, { work }, shown)}`;
     const fields = drawn.match(/<(?:input|select)\b[^>]*>/g)!;
     expect(fields.filter((field) => !/ id="/.test(field))).toEqual([]);
     const ids = fields.map((field) => / id="([^"]*)"/.exec(field)?.[1]);

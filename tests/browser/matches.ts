@@ -9,7 +9,8 @@ import type { TypedHow } from '../../src/browser/match/how-seen.ts';
 import { volumeOf } from '../../src/browser/match/limits.ts';
 import { dosedIn, logShelf } from '../../src/browser/match/page-shelf.ts';
 import { isRoundFault, roundOf, type TypedRound } from '../../src/browser/match/typed-round.ts';
-import { begunAnew, type Work, withSteps } from '../../src/browser/match/work.ts';
+import { isLoggedTwice, withWholeRound } from '../../src/browser/match/whole-round.ts';
+import { begunAnew, type Work, type WorkStep, withSteps } from '../../src/browser/match/work.ts';
 import { cupNow, withLookChecked, withStepsBeforeLook } from '../../src/browser/match/work-log.ts';
 import { isEmpty, total } from '../../src/cup/ledger.ts';
 import type { Source } from '../../src/recipe/source.ts';
@@ -29,6 +30,7 @@ export type Doing =
   | { readonly do: 'add'; readonly material: string; readonly amount: string }
   | { readonly do: 'plastic'; readonly amount: string }
   | { readonly do: 'round'; readonly typed: TypedRound }
+  | { readonly do: 'whole'; readonly typed: readonly [TypedRound, TypedRound] }
   | { readonly do: 'take'; readonly weighing: boolean }
   | { readonly do: 'nothing' }
   | { readonly do: 'look again' }
@@ -127,6 +129,7 @@ const doing: fc.Arbitrary<Doing> = fc.oneof(
     arbitrary: fc.record({ do: fc.constant('plastic' as const), amount: fc.constantFrom('0.5', '2', '25') }),
   },
   { weight: 5, arbitrary: fc.record({ do: fc.constant('round' as const), typed: typedRound }) },
+  { weight: 3, arbitrary: fc.record({ do: fc.constant('whole' as const), typed: fc.tuple(typedRound, typedRound) }) },
   { weight: 1, arbitrary: fc.record({ do: fc.constant('take' as const), weighing: fc.boolean() }) },
   { weight: 1, arbitrary: fc.record({ do: fc.constantFrom('nothing' as const, 'look again' as const) }) },
   {
@@ -188,6 +191,30 @@ function afterDoing(work: Work, index: number, done: Doing, data: TaughtMatchDat
       const typed = [done.typed, { ...done.typed, heat: '' }];
       const steps = typed.map((each) => roundOf(each, volumeMl, data.settings)).find((each) => !isRoundFault(each));
       return steps === undefined || isRoundFault(steps) ? work : withSteps(work, index, ...steps);
+    }
+    case 'whole': {
+      if (work.arrangement !== 'together') return work;
+      const sides = work.cups.map((_, at) => {
+        const { how: { chip: _chip, ...how } = { after: '', wet: false }, ...typed } = done.typed[at]!;
+        const steps = roundOf(
+          { ...typed, how, heat: '', pour: '0.5' },
+          cupNow(work, at, shelf).volumeMl,
+          data.settings,
+        );
+        return isRoundFault(steps) ? [] : steps;
+      });
+      if (sides.some((steps) => !steps.some((step) => step.do === 'pour'))) return work;
+      const logged = withWholeRound(work, sides, shelf, []);
+      // As the page, of a shot that nothing was logged before: somebody says that nothing went in.
+      const nothing: WorkStep = { do: 'add', amounts: [] };
+      return isLoggedTwice(work, logged, shelf)
+        ? withWholeRound(
+            work,
+            sides.map((steps) => [nothing, ...steps]),
+            shelf,
+            [],
+          )
+        : logged;
     }
     case 'take': {
       const [proposal] = adviceFor(work, index, data).next.proposals;

@@ -34,7 +34,7 @@ function begun(white: readonly number[], black: readonly number[], light = 'D65'
 function seenAsItself(work: Work): Work {
   const side = work.sides[0]!;
   const round = roundOf(
-    { pour: '14', overWhite: colourText(side.overWhite), overBlack: colourText(side.overBlack!), note: '' },
+    { pour: '14', overWhite: colourText(side.overWhite!), overBlack: colourText(side.overBlack!), note: '' },
     120,
   );
   if ('fault' in round) throw new Error(round.fault);

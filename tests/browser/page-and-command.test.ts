@@ -5,10 +5,11 @@ import { judgedFirst } from '../../src/book/looks/judged-first.ts';
 import { nextAdditionFor } from '../../src/book/match/ask-matching.ts';
 import type { Recipe } from '../../src/book/model/recipe.ts';
 import type { Book } from '../../src/book/model.ts';
-import { adviceFor } from '../../src/browser/match/ask.ts';
+import { adviceFor, newWork, withBookTarget } from '../../src/browser/match/ask.ts';
 import { roundsSeen } from '../../src/browser/match/cup-looks.ts';
 import { logShelf } from '../../src/browser/match/page-shelf.ts';
 import { readWork } from '../../src/browser/match/read-work.ts';
+import { withWholeRound } from '../../src/browser/match/whole-round.ts';
 import { type Work, type WorkStep, withSteps } from '../../src/browser/match/work.ts';
 import { cupNow, withLookChecked } from '../../src/browser/match/work-log.ts';
 import { recipeFile } from '../../src/browser/match/work-recipe.ts';
@@ -18,6 +19,7 @@ import type { AnyLook } from '../../src/cup/any-look.ts';
 import { heatWarnings } from '../../src/cup/heat-warnings.ts';
 import { isEmpty } from '../../src/cup/ledger.ts';
 import type { NextAddition } from '../../src/matching/next-addition.ts';
+import { deltaE00 } from '../../src/optics/delta-e00.ts';
 import type { Source } from '../../src/recipe/source.ts';
 import { volumeText } from '../../src/units/volume-text.ts';
 import { required } from '../../src/values/required.ts';
@@ -161,6 +163,52 @@ describe('a match on its page and in its recipe', () => {
       [2, true],
     ]);
     expectSameRounds(work, BOOK, inBook(work, BOOK));
+  });
+
+  test('says the same of shots of the finished bait, each side judged with the other as it was then', () => {
+    let work: Work = withBookTarget(newWork(DATA), 'elver', DATA);
+    const shot = (white: string, black: string, other: string): void => {
+      const pour: WorkStep = { do: 'pour', ml: 7 };
+      const sides = [
+        [pour, { do: 'see' as const, overWhite: white, overBlack: black }],
+        [pour, { do: 'see' as const, overWhite: other, overBlack: black, after: '10 min' as const }],
+      ];
+      work = withWholeRound(work, sides, logShelf(DATA), []);
+    };
+    work = withSteps(work, 0, { do: 'add', amounts: [PEAT] });
+    shot('#a88a63', '#7c6a4f', '#c3ad8a');
+    const first = adviceFor(work, 0, DATA);
+    // Nothing is reckoned of a look at what the target shows.
+    const { overWhite } = first.aim.asTarget(first.now.seen!, first.now.last, undefined, first.other!.rounds[0]!.cup);
+    expect(deltaE00(overWhite!, first.now.seen!.overWhite!)).toBeLessThan(1e-6);
+    expect(first.aim.asTarget(first.now.seen!, first.now.last).overWhite).not.toEqual(first.now.seen!.overWhite);
+    expectSameRounds(work, BOOK, inBook(work, BOOK));
+    expectSameAdvice(work, BOOK, inBook(work, BOOK));
+    work = withSteps(work, 1, { do: 'add', amounts: [{ ...PEAT, material: 'soot', dose: '1 drop', grams: 0.05 }] });
+    shot('#9c7f5a', '#6f5d45', '#b39a76');
+    const made = inBook(work, BOOK);
+    expect(made.recipe.seen!.map(({ side, rounds }) => [side, rounds])).toEqual(
+      [
+        ['back', 1, 1],
+        ['back', 1, 2],
+        ['belly', 1, 1],
+        ['belly', 1, 2],
+      ].map(([side, back, belly]) => [
+        side,
+        side === 'back'
+          ? [
+              { cup: 'back', number: back },
+              { cup: 'belly', number: belly },
+            ]
+          : [
+              { cup: 'belly', number: belly },
+              { cup: 'back', number: back },
+            ],
+      ]),
+    );
+    expectSameRounds(work, BOOK, made);
+    expectSameAdvice(work, BOOK, made);
+    expect(readWork(JSON.stringify(work))).toEqual(work);
   });
 
   test('warns of foam in a cup that is too full, and proposes no new one that would be', () => {

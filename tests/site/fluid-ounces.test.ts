@@ -5,7 +5,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { runCupbook } from '../run-cupbook.ts';
 import { SMALL_BOOK, writeFiles } from '../small-book.ts';
-import { PHONE, says, textOf, untilKept } from './at-the-bench.ts';
+import { describeBrown, PHONE, says, textOf, untilKept } from './at-the-bench.ts';
 import { type StaticServer, serveFolder } from './static-server.ts';
 import { connect, visit } from './visit.ts';
 
@@ -61,6 +61,7 @@ async function exported(page: Page): Promise<typeof FROM_ML> {
 test('in a book of fluid ounces a match is typed and told in them', async () => {
   const { page, errors, close } = await visit(browser, 'match/', PHONE, server.address);
   const plastic = page.getByLabel('Cup size, fl oz');
+  await describeBrown(page);
   expect(await plastic.inputValue()).toBe('4');
   await plastic.fill('0.01');
   await plastic.blur();

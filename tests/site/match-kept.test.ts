@@ -1,6 +1,6 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { begin, keptInstead, noteRound, PHONE, says, textOf, untilKept, verdict } from './at-the-bench.ts';
+import { begin, beginPlain, keptInstead, noteRound, PHONE, says, textOf, untilKept, verdict } from './at-the-bench.ts';
 import { compiledWith } from './compiled-with.ts';
 import { connect, visit } from './visit.ts';
 
@@ -21,7 +21,7 @@ describe('a match on a telephone', () => {
     await untilKept(page, 'match', '"title":"Kept"');
     await page.reload();
     await expect.poll(() => page.locator('[data-file="recipe"]').textContent()).toBe(before);
-    expect(await page.getByLabel('Target', { exact: true }).inputValue()).toBe('rack-claw');
+    expect(await page.getByLabel('Or a target of this book').inputValue()).toBe('rack-claw');
     expect(await page.getByLabel('Note').inputValue()).toBe('held to the window');
     await expect.poll(() => verdict(page)).toMatch(/too light/);
     // Neither the last key before a reload is lost, nor a colour, nor digits that are half typed.
@@ -37,7 +37,7 @@ describe('a match on a telephone', () => {
 
   test('keeps the recipes that were found, and what of one is mixed, over a reload', async () => {
     const { page, errors, close } = await visit(browser, 'match/', PHONE);
-    await page.getByLabel('Target', { exact: true }).selectOption('rack-claw');
+    await page.getByLabel('Or a target of this book').selectOption('rack-claw');
     await page.getByRole('button', { name: 'Find recipes' }).click();
     await page.getByRole('button', { name: 'Use recipe 1' }).first().waitFor();
     await untilKept(page, 'typed', '"found":true');
@@ -128,7 +128,7 @@ describe('a match on a telephone', () => {
 describe('a match that is there again', () => {
   test('has the smallest pour that the page takes; a smaller one is refused at once', async () => {
     const { page, errors, close } = await visit(browser, 'match/', PHONE);
-    await page.getByRole('button', { name: 'Start with plain plastic' }).click();
+    await beginPlain(page);
     await page.getByLabel('I looked at it over white').uncheck();
     await page.getByLabel('I looked at it over black').uncheck();
     const note = page.getByRole('button', { name: 'Log this round' });
@@ -170,7 +170,7 @@ describe('a match that is there again', () => {
 
   test('cannot be made longer than it can be kept: that is said, and what was typed stays', async () => {
     const { page, errors, close } = await visit(browser, 'match/', PHONE);
-    await page.getByRole('button', { name: 'Start with plain plastic' }).click();
+    await beginPlain(page);
     await page.getByText('I added something else').click();
     const plastic = page.getByLabel('Plastic, ml');
     const put = page.getByRole('button', { name: 'Log the plastic' });
@@ -200,7 +200,7 @@ describe('a match that is there again', () => {
 
   test('has begun with no less than was poured of it', async () => {
     const { page, errors, close } = await visit(browser, 'match/', PHONE);
-    await page.getByRole('button', { name: 'Start with plain plastic' }).click();
+    await beginPlain(page);
     await noteRound(page, '80', '#b84a36', '#8a4a38');
     const before = await page.locator('[data-file="recipe"]').textContent();
     await page.getByText('The target, the cup and the shelf').click();

@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
-import { begin, PHONE, says, verdict } from './at-the-bench.ts';
+import { begin, beginPlain, describeBrown, PHONE, says, verdict } from './at-the-bench.ts';
 import { connect, visit } from './visit.ts';
 
 let browser: Browser;
@@ -24,7 +24,7 @@ describe('what the book has learned, on the Match page', () => {
   test('is loaded when recipes are asked for, and once', async () => {
     const { page, errors, close } = await visit(browser, 'match/', PHONE);
     const paths = asked(page);
-    await page.getByLabel('Target', { exact: true }).selectOption('rack-claw');
+    await page.getByLabel('Or a target of this book').selectOption('rack-claw');
     expect(paths).toEqual([]);
     await begin(page);
     await expect.poll(() => verdict(page)).toMatch(/too light/);
@@ -38,7 +38,7 @@ describe('what the book has learned, on the Match page', () => {
   test('that cannot be loaded is told, with the match as it was, and is asked for again', async () => {
     const { page, close } = await visit(browser, 'match/', PHONE);
     await page.route(LEARNED, (route) => route.abort());
-    await page.getByRole('button', { name: 'Start with plain plastic' }).click();
+    await beginPlain(page);
     await expect.poll(() => says(page)).toMatch(/^This page couldn’t get what the book has learned/);
     expect(await page.locator('[data-cups]').innerText()).toMatch(/Your match is safe/);
     await page.unroute(LEARNED);
@@ -53,6 +53,7 @@ describe('what the book has learned, on the Match page', () => {
     const context = await browser.newContext();
     const page = await context.newPage();
     await page.goto(pathToFileURL(join(inject('site'), 'match/index.html')).href);
+    await describeBrown(page);
     await page.getByRole('button', { name: 'Find recipes' }).click();
     await expect.poll(() => says(page)).toMatch(/recipes? found/);
     await context.close();

@@ -1,6 +1,6 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { begin, kept, noteRound, PHONE, says, untilKept } from './at-the-bench.ts';
+import { begin, beginPlain, kept, noteRound, PHONE, says, untilKept } from './at-the-bench.ts';
 import { connect, visit } from './visit.ts';
 
 let browser: Browser;
@@ -64,11 +64,11 @@ test('a tab that heard nothing does not overwrite newer work, and says what was 
 
 test('a cup of plain plastic is there again after a reload', async () => {
   const { page, errors, close } = await visit(browser, 'match/', PHONE);
-  await page.getByRole('button', { name: 'Start with plain plastic' }).click();
+  await beginPlain(page);
   await untilKept(page, 'typed', '"begun":true');
   await page.reload();
   await expect.poll(() => page.locator('[data-cup]').count()).toBe(1);
-  expect(await page.getByLabel('Target', { exact: true }).isVisible()).toBe(false);
+  expect(await page.getByLabel('Or a target of this book').isVisible()).toBe(false);
   expect(errors).toEqual([]);
   await close();
 });
@@ -101,7 +101,7 @@ test('the browser is asked once to keep a match for long, when there is one, and
   });
   await page.reload();
   const asked = (): Promise<string | null> => page.evaluate(() => localStorage.getItem('asked'));
-  await page.getByLabel('Target', { exact: true }).selectOption('rack-claw');
+  await page.getByLabel('Or a target of this book').selectOption('rack-claw');
   await untilKept(page, 'match', '"target":"rack-claw"');
   expect(await asked()).toBe(null);
   await begin(page);

@@ -3,7 +3,19 @@ import { createRequire } from 'node:module';
 import type { AxeResults } from 'axe-core';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { begin, noteRound, PHONE, says, textOf, verdict } from './at-the-bench.ts';
+import {
+  begin,
+  beginPlain,
+  describeBrown,
+  noteRound,
+  PHONE,
+  says,
+  textOf,
+  toTarget,
+  typeSide,
+  unfoldTyped,
+  verdict,
+} from './at-the-bench.ts';
 import { compiledWith } from './compiled-with.ts';
 import { book, connect, visit } from './visit.ts';
 
@@ -30,7 +42,7 @@ describe('a match on a telephone', () => {
     await page.getByLabel('Name of the colour').fill('Rack Claw Again');
     const [download] = await Promise.all([
       page.waitForEvent('download'),
-      page.getByRole('button', { name: 'Download the recipe' }).click(),
+      page.getByRole('button', { name: 'Save the recipe' }).click(),
     ]);
     expect(download.suggestedFilename()).toBe('rack-claw-again.md');
     const text = await textOf(download);
@@ -48,7 +60,7 @@ describe('a match on a telephone', () => {
     const { page, errors, close } = await visit(browser, 'match/', PHONE);
     const fold = page.locator('[data-how]');
     const answer = async (): Promise<string> => (await fold.locator('summary').innerText()).replaceAll('\u00a0', ' ');
-    await page.getByRole('button', { name: 'Start with plain plastic' }).click();
+    await beginPlain(page);
     await expect.poll(() => fold.getAttribute('open')).not.toBeNull();
     await page.getByLabel('At', { exact: true }).selectOption('chip');
     await expect.poll(() => page.getByLabel('Thickness of the chip, mm').inputValue()).toBe('3');
@@ -66,7 +78,7 @@ describe('a match on a telephone', () => {
     page.once('dialog', (dialog) => void dialog.accept());
     await page.getByRole('button', { name: 'New match' }).click();
     await page.reload();
-    await page.getByRole('button', { name: 'Start with plain plastic' }).click();
+    await beginPlain(page);
     await expect.poll(answer).toBe('How you looked: a chip of 2.5 mm, dry, next day');
     expect(await fold.getAttribute('open')).toBeNull();
     expect(errors).toEqual([]);
@@ -75,7 +87,8 @@ describe('a match on a telephone', () => {
 
   test('asks of two sides that no bait has whether each was looked at alone, and puts flake into one', async () => {
     const { page, errors, close } = await visit(browser, 'match/', PHONE);
-    await page.getByLabel('Kind of bait').selectOption('together');
+    await page.getByRole('button', { name: 'Two sides of a finished bait' }).click();
+    await unfoldTyped(page);
     for (const [id, hex] of [
       ['side-0-white', '#5b4a2f'],
       ['side-0-black', '#483a26'],
@@ -91,8 +104,11 @@ describe('a match on a telephone', () => {
     await page.getByLabel('Size, as the bag has it').fill('.040 in');
     await page.getByLabel('How much').selectOption('few');
     await page.getByRole('button', { name: 'Yes, each alone' }).click();
-    await expect.poll(() => page.getByLabel('Kind of bait').inputValue()).toBe('apart');
+    await expect
+      .poll(() => page.getByRole('button', { name: 'Two halves cut apart' }).getAttribute('aria-pressed'))
+      .toBe('true');
     expect(await page.locator('#sides-ask').count()).toBe(0);
+    await page.getByRole('button', { name: 'Next: the cup' }).click();
     await page.getByRole('button', { name: 'Start with plain plastic' }).click();
     const target = (await page.locator('[data-file="target"]').textContent())!;
     expect(target).toMatch(/colour: "#1d1c1b"\s+size: 0.040 in\s+coverage: 4 %/);
@@ -106,6 +122,9 @@ describe('a match on a telephone', () => {
     await begin(page);
     const before = await page.locator('[data-file="recipe"]').textContent();
     const note = page.getByRole('button', { name: 'Log this round' });
+    // As much as the last time, until something else is said.
+    expect(await page.getByLabel('Poured, ml').inputValue()).toBe('14');
+    await page.getByLabel('Poured, ml').fill('');
     await note.click();
     await expect.poll(() => says(page)).toBe('How many millilitres were poured? Write 0 if nothing left the cup.');
     await page.getByLabel('Poured, ml').fill('14');
@@ -130,7 +149,7 @@ describe('a match on a telephone', () => {
     const found = await page.evaluate(() => {
       const small = [
         ...document.querySelectorAll<HTMLElement>(
-          '.bench button, .bench input:not([type="checkbox"]), .bench select, .bench summary, .bench .check label',
+          '.match button, .match input:not([type="checkbox"]), .match select, .match summary, .match .check label',
         ),
       ]
         .filter((element) => element.offsetParent !== null)
@@ -147,8 +166,11 @@ describe('a match on a telephone', () => {
 describe('what it takes and what it does not', () => {
   test('a described laminate finds both cups together', async () => {
     const { page, errors, close } = await visit(browser, 'match/');
-    await page.getByLabel('Kind of bait').selectOption('together');
+    await page.getByRole('button', { name: 'Two sides of a finished bait' }).click();
+    await typeSide(page, 0, '#8a6a44', '#5d4c36');
     await page.getByLabel('Over white', { exact: true }).nth(1).fill('#b09070');
+    await page.locator('#side-1-black-digits').fill('#5d4c36');
+    await page.getByRole('button', { name: 'Next: the cup' }).click();
     await page.getByRole('button', { name: 'Find recipes' }).click();
     await page.getByRole('button', { name: 'Use recipe 1' }).first().click();
     expect(await page.locator('[data-cup]').count()).toBe(2);
@@ -161,7 +183,7 @@ describe('what it takes and what it does not', () => {
     );
     const [download] = await Promise.all([
       page.waitForEvent('download'),
-      page.getByRole('button', { name: 'Download its target' }).click(),
+      page.getByRole('button', { name: 'Save the recipe' }).click(),
     ]);
     expect(download.suggestedFilename()).toBe('two-tone-target.md');
     expect(await textOf(download)).toMatch(/parts:\n {2}back: \{ over-white: "#8a6a44"[\s\S]*belly: .*"#b09070"/);
@@ -171,7 +193,10 @@ describe('what it takes and what it does not', () => {
 
   test('two cups of plain plastic are told to be begun together, and not to be thrown away', async () => {
     const { page, errors, close } = await visit(browser, 'match/');
-    await page.getByLabel('Kind of bait').selectOption('together');
+    await page.getByRole('button', { name: 'Two sides of a finished bait' }).click();
+    await typeSide(page, 0, '#8a6a44', '#5d4c36');
+    await typeSide(page, 1, '#b09070', '#5d4c36');
+    await page.getByRole('button', { name: 'Next: the cup' }).click();
     await page.getByRole('button', { name: 'Start with plain plastic' }).click();
     const cup = await page.locator('[data-cup="0"]').innerText();
     expect(cup).toContain('The belly is still plain plastic');
@@ -186,7 +211,8 @@ describe('what it takes and what it does not', () => {
       ['rack-claw', 'Use recipe 1'],
       ['two-tone-elver', 'Use recipe 2'],
     ] as const) {
-      await page.getByLabel('Target', { exact: true }).selectOption(target);
+      await toTarget(page);
+      await page.getByLabel('Or a target of this book').selectOption(target);
       await page.getByRole('button', { name: 'Find recipes' }).click();
       const first = page.locator('[data-first]');
       await first.getByRole('button', { name: last }).first().waitFor();
@@ -198,7 +224,8 @@ describe('what it takes and what it does not', () => {
         .evaluateAll((items) => items.map((item) => item.firstElementChild?.textContent));
       expect(new Set(heads).size).toBe(heads.length);
     }
-    await page.getByLabel('Target', { exact: true }).selectOption('rack-claw');
+    await toTarget(page);
+    await page.getByLabel('Or a target of this book').selectOption('rack-claw');
     await page.getByRole('button', { name: 'Find recipes' }).click();
     await page.getByRole('button', { name: 'Use recipe 1', exact: true }).click();
     await noteRound(page, '14', '#b84a36', '#8a4a38');
@@ -211,7 +238,7 @@ describe('what it takes and what it does not', () => {
 
   test('what is weighed instead of dropped and spooned is in the log by weight', async () => {
     const { page, errors, close } = await visit(browser, 'match/', PHONE);
-    await page.getByLabel('Target', { exact: true }).selectOption('rack-claw');
+    await page.getByLabel('Or a target of this book').selectOption('rack-claw');
     await page.getByRole('button', { name: 'Find recipes' }).click();
     const first = page.locator('[data-first] .match-proposals > li').first();
     await first.waitFor();
@@ -235,8 +262,8 @@ describe('what it takes and what it does not', () => {
   test('what is typed and is none of what it should be is said in a sentence, and counts for nothing', async () => {
     const { page, errors, close } = await visit(browser, 'match/');
     const digits = page.getByLabel('Over white, as # and six digits');
-    await digits.fill('#zzz');
-    await page.getByRole('button', { name: 'Find recipes' }).click();
+    await typeSide(page, 0, '#zzz', '#5d4c36');
+    await page.getByRole('button', { name: 'Next: the cup' }).click();
     await expect
       .poll(() => says(page))
       .toBe(
@@ -245,10 +272,11 @@ describe('what it takes and what it does not', () => {
     expect(await page.evaluate(() => document.activeElement?.getAttribute('data-hex-of'))).toBe('side-0-white');
     await digits.fill('8A6A44');
     for (const [label, text, expected] of [
+      ['Thickness, mm', '-3', 'The thickness is a number from 0.1 to 1,000.'],
       ['Close enough (ΔE)', '1e300', 'The tolerance is a number from 0.1 to 100.'],
       ['Cup size, ml', '', 'The size of the cup is a number from 1 to 100,000.'],
-      ['Thickness, mm', '-3', 'The thickness is a number from 0.1 to 1,000.'],
     ] as const) {
+      if (label === 'Close enough (ΔE)') await page.getByRole('button', { name: 'Next: the cup' }).click();
       const field = page.getByLabel(label);
       const before = await field.inputValue();
       await field.fill(text);
@@ -284,7 +312,9 @@ describe('what it takes and what it does not', () => {
     ['Thickness, mm', '0', 'The thickness is a number from 0.1 to 1,000.'],
   ])('nothing goes by an old number while %s holds “%s”', async (label, typed, sentence) => {
     const { page, errors, close } = await visit(browser, 'match/', PHONE);
+    await describeBrown(page);
     const field = page.getByLabel(label);
+    if (!(await field.isVisible())) await toTarget(page);
     const before = await field.inputValue();
     const refused = async (button: string): Promise<void> => {
       await page.getByRole('button', { name: button }).first().click();
@@ -293,10 +323,14 @@ describe('what it takes and what it does not', () => {
       expect(await field.getAttribute('aria-invalid')).toBe('true');
     };
     await field.fill(typed);
-    await refused('Find recipes');
-    await refused('Start with plain plastic');
+    if (label === 'Thickness, mm') await refused('Next: the cup');
+    else {
+      await refused('Find recipes');
+      await refused('Start with plain plastic');
+    }
     expect(await page.locator('[data-cup]').count()).toBe(0);
     await field.fill(before);
+    if (label === 'Thickness, mm') await page.getByRole('button', { name: 'Next: the cup' }).click();
     await page.getByRole('button', { name: 'Find recipes' }).click();
     await page.getByRole('button', { name: 'Use recipe 1' }).first().waitFor();
     // Once a cup is begun the fields are folded away.
@@ -314,6 +348,7 @@ describe('what it takes and what it does not', () => {
 
   test.each(['light', 'dark'] as const)('a disabled button looks so, and can be read (%s)', async (colorScheme) => {
     const { page, errors, close } = await visit(browser, 'match/', { ...PHONE, colorScheme });
+    await unfoldTyped(page);
     await page.getByRole('button', { name: 'Over white, from a photo' }).click();
     await page.getByRole('button', { name: 'No card? Touch the colour' }).click();
     const look = (name: string): Promise<{ readonly ground: string; readonly edge: string; readonly ink: string }> =>
@@ -343,8 +378,9 @@ describe('what it takes and what it does not', () => {
 
   test('a page that draws itself anew closes no fold and takes no field out of the hand', async () => {
     const { page, errors, close } = await visit(browser, 'match/');
+    await unfoldTyped(page);
     await page.getByLabel('Thickness, mm').fill('9');
-    await page.getByRole('button', { name: 'Start with plain plastic' }).click();
+    await beginPlain(page);
     await page.locator('.match-else').waitFor();
     await page.evaluate(() => {
       document.querySelector<HTMLDetailsElement>('.match-else')!.open = true;
@@ -366,16 +402,16 @@ describe('what it takes and what it does not', () => {
 
   test('there is something to take away once something was done, and the cup comes before what it was begun with', async () => {
     const { page, close } = await visit(browser, 'match/', PHONE);
-    const take = page.getByRole('heading', { name: 'Take it away' });
+    const take = page.getByRole('heading', { name: 'Save it' });
     expect(await take.isVisible()).toBe(false);
     await begin(page);
     expect(await take.isVisible()).toBe(true);
-    const now = await page.locator('.match-next').boundingBox();
+    const now = await page.locator('[data-take]').first().boundingBox();
     await page.evaluate(() => window.scrollTo(0, 0));
     const setup = await page.locator('[data-setup]').boundingBox();
     expect(now!.y).toBeLessThan(844);
     expect(setup!.y).toBeGreaterThan(now!.y);
-    expect(await page.getByLabel('Target', { exact: true }).isVisible()).toBe(false);
+    expect(await page.getByLabel('Or a target of this book').isVisible()).toBe(false);
     expect(await page.locator('.cautions').count()).toBe(1);
     await close();
   });
@@ -396,7 +432,7 @@ describe('what it takes and what it does not', () => {
 
   test('more than is in the cup cannot be poured, and nothing is lost', async () => {
     const { page, close } = await visit(browser, 'match/');
-    await page.getByRole('button', { name: 'Start with plain plastic' }).click();
+    await beginPlain(page);
     await page.getByLabel('Poured, ml').fill('500');
     await page.getByRole('button', { name: 'Log this round' }).click();
     await expect.poll(() => says(page)).toBe('The cup holds 120 ml: you can’t pour more.');
@@ -410,7 +446,7 @@ describe('what it takes and what it does not', () => {
 
   test('what is taken off the shelf is not proposed', async () => {
     const { page, close } = await visit(browser, 'match/');
-    await page.getByLabel('Target', { exact: true }).selectOption('rack-claw');
+    await page.getByLabel('Or a target of this book').selectOption('rack-claw');
     await page.locator('.match-shelf summary').click();
     await page.getByLabel('Rowan', { exact: true }).uncheck();
     expect(await page.locator('[data-shelf-count]').innerText()).toMatch(/^(\d+) of (?!\1)/);
@@ -422,7 +458,7 @@ describe('what it takes and what it does not', () => {
 
   test('works by keyboard: a proposal taken leads to the cup', async () => {
     const { page, close } = await visit(browser, 'match/');
-    await page.getByLabel('Target', { exact: true }).selectOption('tin-ribbon');
+    await page.getByLabel('Or a target of this book').selectOption('tin-ribbon');
     await page.getByRole('button', { name: 'Find recipes' }).focus();
     await page.keyboard.press('Enter');
     const use = page.getByRole('button', { name: 'Use recipe 1' }).first();

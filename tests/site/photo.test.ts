@@ -3,6 +3,7 @@ import { createRequire } from 'node:module';
 import type { AxeResults } from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { unfoldTyped } from './at-the-bench.ts';
 import { choosePhoto, photo, touch } from './bait-photo.ts';
 import { connect, visit } from './visit.ts';
 
@@ -90,11 +91,14 @@ describe('a colour from a photo', () => {
       hasTouch: true,
     });
     const card = await photo(BAIT, [1, 1, 1]);
+    await unfoldTyped(page);
     await choosePhoto(page, 'Over white, from a photo', card);
     await touch(page, 0.25, 0.5);
     await page.getByRole('button', { name: 'Use this colour' }).click();
     await expect.poll(() => page.getByLabel('Over white, as # and six digits').first().inputValue()).toBe(BAIT);
     expect(await page.getByLabel('Over white', { exact: true }).inputValue()).toBe(BAIT);
+    await page.locator('#side-0-black-digits').fill('#5d4c36');
+    await page.getByRole('button', { name: 'Next: the cup' }).click();
     await page.getByRole('button', { name: 'Start with plain plastic' }).click();
     // The photo is still there: the next colour is often in the same one.
     await page.getByRole('button', { name: 'Seen over black, from a photo' }).click();

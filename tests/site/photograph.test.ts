@@ -12,7 +12,7 @@ import type { PhotoMeasured, PhotoRefused } from '../../src/photo/photo-measured
 import { readPixels } from '../../src/shell/read-pixels.ts';
 import { printedCard } from '../photo/simulated/printed-card.ts';
 import { takePhoto } from '../photo/simulated/simulated-photo.ts';
-import { PHONE, says } from './at-the-bench.ts';
+import { PHONE, says, takePhotos, unfoldTyped } from './at-the-bench.ts';
 import { photo } from './bait-photo.ts';
 import { connect, visit } from './visit.ts';
 
@@ -186,7 +186,7 @@ describe('the page Photograph', () => {
     expect(await page.locator(`script[src$="${script}"]`).count()).toBe(0);
     await Promise.all([
       page.waitForEvent('filechooser'),
-      page.getByRole('button', { name: 'Measure by photo' }).click(),
+      page.getByRole('button', { name: 'Photograph the bait' }).click(),
     ]);
     expect(scripts.filter((url) => url.includes('/photograph-')).length).toBe(1);
     const file = readFileSync(join(inject('site'), script.replace(/^(?:\.\.?\/)+/, '')));
@@ -204,21 +204,21 @@ describe('a match by photos', () => {
     const photos = await threePhotos();
     const [chooser] = await Promise.all([
       page.waitForEvent('filechooser'),
-      page.getByRole('button', { name: 'Measure by photo' }).click(),
+      page.getByRole('button', { name: 'Photograph the bait' }).click(),
     ]);
     await chooser.setFiles(files(photos));
-    await page.getByRole('button', { name: 'Use the mean of 3 photos' }).click({ timeout: 20_000 });
-    expect(await says(page)).toMatch(
-      /^The target is measured on 3 photos by phone, nine in ten nearer than ΔE [\d.]+\.$/,
-    );
+    await takePhotos(page);
+    await expect
+      .poll(() => says(page))
+      .toMatch(/^The target is measured on 3 photos by phone, nine in ten nearer than ΔE [\d.]+\.$/);
     await page.getByRole('button', { name: 'Start with plain plastic' }).click();
     const [again] = await Promise.all([
       page.waitForEvent('filechooser'),
-      page.getByRole('button', { name: 'Measure the test pour by photo' }).click(),
+      page.getByRole('button', { name: 'Photograph the test pour' }).click(),
     ]);
     await again.setFiles(files(photos.slice(0, 1)));
-    await page.getByRole('button', { name: 'Use these colours' }).click({ timeout: 20_000 });
-    expect(await says(page)).toMatch(/^Seen: measured on 1 photo by phone/);
+    await takePhotos(page);
+    await expect.poll(() => says(page)).toMatch(/^Seen: measured on 1 photo by phone/);
     await page.getByLabel('Poured, ml').fill('14');
     await page.getByRole('button', { name: 'Log this round' }).click();
     await expect.poll(() => says(page), { timeout: 20_000 }).toMatch(/^The round is logged\./);
@@ -237,10 +237,12 @@ describe('a match by photos', () => {
     const { page, close } = await visit(browser, 'match/', PHONE);
     const [chooser] = await Promise.all([
       page.waitForEvent('filechooser'),
-      page.getByRole('button', { name: 'Measure by photo' }).click(),
+      page.getByRole('button', { name: 'Photograph the bait' }).click(),
     ]);
     await chooser.setFiles(files((await threePhotos()).slice(0, 1)));
     await page.getByRole('button', { name: 'Use these colours' }).click({ timeout: 20_000 });
+    await page.getByRole('button', { name: 'Change the target' }).click();
+    await unfoldTyped(page);
     await page.getByLabel('Over white', { exact: true }).fill('#123456');
     await expect.poll(() => page.locator('[data-file="target"]').textContent()).toContain('#123456');
     expect(await page.locator('[data-file="target"]').textContent()).not.toContain('camera');

@@ -17,10 +17,12 @@ describe.skipIf(inject('browser') === '')('the room check of the page Match', ()
     const cup = page.getByRole('heading', { name: 'The cup', exact: true });
     const start = page.getByRole('button', { name: 'Start with plain plastic' });
     expect(await room.getByRole('listitem').first().isVisible()).toBe(false);
-    await page.getByLabel('Target', { exact: true }).selectOption('rack-claw');
+    await page.getByLabel('Or a target of this book').selectOption('rack-claw');
     await page.getByRole('button', { name: 'Find recipes' }).click();
     await page.getByRole('heading', { name: /^Recipe 1/ }).waitFor();
 
+    const backToCup = page.getByRole('button', { name: 'Change the cup' });
+    await backToCup.click();
     // By the keyboard: the question has the focus, its boxes come next.
     await start.focus();
     await page.keyboard.press('Enter');
@@ -37,6 +39,8 @@ describe.skipIf(inject('browser') === '')('the room check of the page Match', ()
     await room.getByText('Before you heat: is the room ready?').click();
     expect(await room.getByRole('checkbox', { checked: true }).count()).toBe(1);
 
+    await expect.poll(() => backToCup.isVisible()).toBe(true);
+    await backToCup.click();
     await start.click();
     await room.getByRole('button', { name: 'The room is ready' }).click();
     await cup.waitFor();
@@ -46,6 +50,7 @@ describe.skipIf(inject('browser') === '')('the room check of the page Match', ()
     // Another match of the same evening.
     page.on('dialog', (dialog) => void dialog.accept());
     await page.getByRole('button', { name: 'New match' }).click();
+    await page.getByLabel('Or a target of this book').selectOption('rack-claw');
     await start.click();
     await cup.waitFor();
     expect(await room.getByRole('button').isVisible()).toBe(false);

@@ -33,7 +33,7 @@ export interface Visit {
 
 /** Parts that stay so only until a page's script has begun, and drawn what it draws of itself. */
 const NOT_BEGUN =
-  '[data-find] [data-fields]:disabled, [data-plan] [data-fields]:disabled, [data-planner] form[hidden], [data-match][hidden], [data-photograph][hidden], [data-plan] ~ [data-plan-result]:empty';
+  '[data-find] [data-fields]:disabled, [data-plan] [data-fields]:disabled, [data-planner] form[hidden], [data-match][inert], [data-photograph][hidden], [data-plan] ~ [data-plan-result]:empty';
 
 /** Passes the room check of the page Match, which is asked for once an evening. */
 function passRoom(): void {

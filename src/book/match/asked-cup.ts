@@ -14,13 +14,14 @@ import { defined } from '../../values/defined.ts';
 import { viewsOfLook } from '../cups/seen-colour.ts';
 import { keyOfCup } from '../learning/cup-keys.ts';
 import type { Cup } from '../model/cup.ts';
+import type { BaitLook } from '../model/looks.ts';
 import type { Recipe } from '../model/recipe.ts';
 import type { Target } from '../model/target.ts';
 import type { Settings } from '../model.ts';
 import { cupLimits } from './cup-limits.ts';
 
 type PartsOf = Pick<Target, 'parts' | 'apart'>;
-type CupsOf = Pick<Recipe, 'cups' | 'pattern'>;
+type CupsOf = Pick<Recipe, 'cups' | 'pattern' | 'seen'>;
 
 /** The part of a target that a cup is for: the one of its name, or the only one where the cup is the only one. */
 export function partFor(target: Pick<Target, 'parts'>, cup: string, cups: number): TargetPart | undefined {
@@ -79,7 +80,7 @@ export function askedCup(
     ...defined({ flakes }),
     key: keyOfCup(recipe.id, cup),
     start: cupOf(cup, cup.startMl),
-    rounds: triedRounds(cup),
+    rounds: triedRounds(cup, other && { looks: recipe.seen ?? [], cup: other.cup }),
     part,
     bodyMm,
     startMl: cup.startMl,
@@ -120,9 +121,20 @@ export function askedWith(
   };
 }
 
-/** The rounds of a cup as matching takes them. */
-export function triedRounds({ rounds }: Pick<Cup, 'rounds'>): readonly TriedRound[] {
-  return rounds.map(({ number, cup, left, seen: [judged], unlogged }) => {
+/** The other side of a bait that is seen whole, with the looks at the bait. */
+interface SeenWith {
+  readonly looks: readonly BaitLook[];
+  readonly cup: Cup;
+}
+
+/**
+ * The rounds of a cup as matching takes them, each with the look that it is judged by: that at its side of the finished bait, which needs
+ * no model to be set beside the target, before one at the cup by itself.
+ */
+export function triedRounds({ name, rounds }: Pick<Cup, 'name' | 'rounds'>, whole?: SeenWith): readonly TriedRound[] {
+  return rounds.map(({ number, cup, left, seen: [alone], unlogged }) => {
+    const bait = whole && wholeLook(name, number, whole);
+    const judged = bait?.look ?? alone;
     const { thicknessMm, after, wet, checked } = judged ?? {};
     const how = defined({ thicknessMm, after, wet, checked });
     return {
@@ -130,9 +142,24 @@ export function triedRounds({ rounds }: Pick<Cup, 'rounds'>): readonly TriedRoun
       cup,
       left,
       how,
-      ...defined({ seen: viewsOfLook(judged), axisSd: judged?.doubt?.axisSd, unlogged }),
+      ...defined({ seen: viewsOfLook(judged), axisSd: judged?.doubt?.axisSd, unlogged, behind: bait?.behind }),
     };
   });
+}
+
+/** The last look at a side of a finished bait that was poured after a round of its cup, with the other cup as it was then. */
+function wholeLook(
+  name: string,
+  round: number,
+  { looks, cup }: SeenWith,
+): { readonly look: BaitLook; readonly behind: CupState } | undefined {
+  const of = ({ rounds = [] }: BaitLook, each: string): number | undefined =>
+    rounds.find((poured) => poured.cup === each)?.number;
+  const look = looks.findLast(
+    (each) => each.side === name && of(each, name) === round && viewsOfLook(each) !== undefined,
+  );
+  const behind = look && cup.rounds.find(({ number }) => number === of(look, cup.name))?.cup;
+  return behind && { look, behind };
 }
 
 /** A cup of so many ml of plastic, as it is after its last round. */

@@ -30,7 +30,7 @@ export interface MatchContext {
  * @param proposes whether to say what to add next
  */
 export function matchRounds(
-  recipe: Pick<Recipe, 'id' | 'cups' | 'mold' | 'pattern'>,
+  recipe: Pick<Recipe, 'id' | 'cups' | 'mold' | 'pattern' | 'seen'>,
   target: Omit<Target, 'recipes'>,
   context: MatchContext,
   proposes = true,

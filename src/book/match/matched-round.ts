@@ -18,10 +18,10 @@ export interface Beside {
 
 /** A round beside its target as it was seen, or else as it is believed to be; with its views to all their digits. Undefined where it is no colour. */
 export function matchedRound(
-  { number, cup, seen, how }: Pick<TriedRound, 'number' | 'cup' | 'seen' | 'how'>,
+  { number, cup, seen, how, behind }: Pick<TriedRound, 'number' | 'cup' | 'seen' | 'how' | 'behind'>,
   { aim, belief, tolerance }: Beside,
 ): { readonly round: MatchedRound; readonly views: SeenViews } | undefined {
-  const views = seen ? aim.asTarget(seen, cup, how?.thicknessMm) : believedViews(belief, aim, cup);
+  const views = seen ? aim.asTarget(seen, cup, how?.thicknessMm, behind) : believedViews(belief, aim, cup);
   const found = (seen ? verdict : verdictOf)(views, aim.part, thresholdsFor(tolerance));
   if (isNoVerdict(found)) return undefined;
   const { overWhite, overBlack } = views;
@@ -29,7 +29,7 @@ export function matchedRound(
     number,
     basis: seen ? ('seen' as const) : ('predicted' as const),
     ...defined({
-      moved: seen && aim.moved(how?.thicknessMm),
+      moved: seen && !behind ? aim.moved(how?.thicknessMm) : undefined,
       overWhite: overWhite && stated(overWhite),
       overBlack: overBlack && stated(overBlack),
     }),

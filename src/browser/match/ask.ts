@@ -38,6 +38,8 @@ export interface FirstAnswer {
 /** All that is worked out of a cup. */
 export interface CupAdvice extends CupAnswer {
   readonly now: CupNow;
+  /** The other cup of a finished bait. */
+  readonly other?: CupNow;
   readonly taught: TaughtWork;
 }
 
@@ -58,8 +60,15 @@ export function newWork(data: MatchPageData): Work {
       inStock: false,
       cups: [],
     },
-    [{ name: 'body', overWhite: '#8a6a44', overBlack: '#5d4c36', thicknessMm: within('thicknessMm', mold.bodyMm) }],
+    [{ name: 'body', thicknessMm: within('thicknessMm', mold.bodyMm) }],
   );
+}
+
+/** A new match with the mold, the plastic and the shelf of the one before: they seldom change. */
+export function withCupOf(work: Work, { mold, plastic, plasticMl, tolerance, without, inStock, sides }: Work): Work {
+  const thicknessMm = sides[0]!.thicknessMm;
+  const same = { mold, plastic, plasticMl, tolerance, without, inStock };
+  return { ...work, ...same, sides: work.sides.map((side) => ({ ...side, thicknessMm })) };
 }
 
 function withTarget(work: Work, sides: readonly WorkSide[]): Work {
@@ -182,14 +191,17 @@ export function amountsOf(
 }
 
 /** A cup of a match as it is asked about, judged as the book judges the recipe that is taken away. */
-function askedCup(work: Work, index: number, now: CupNow, data: MatchPageData): CupAsked {
+function askedCup(
+  work: Work,
+  index: number,
+  { now, other }: Pick<CupAdvice, 'now' | 'other'>,
+  data: MatchPageData,
+): CupAsked {
   const bodyMm = bodyOf(work, data);
   const { flakes, plastic: _, ...part } = asked(sideOf(work, index), work, data);
-  const shelf = logShelf(data);
-  const other = work.arrangement === 'together' ? cupNow(work, 1 - index, shelf) : undefined;
   return {
     start: now.start,
-    rounds: triedRounds(now, bodyMm),
+    rounds: triedRounds(now, bodyMm, other),
     key: keyOfWorkCup(work, index, now.rounds),
     part,
     ...defined({ flakes }),
@@ -210,9 +222,10 @@ const HALF = 0.5;
 export function adviceFor(work: Work, index: number, data: TaughtMatchData): CupAdvice {
   const { settings } = data;
   const now = cupNow(work, index, logShelf(data));
+  const other = work.arrangement === 'together' ? cupNow(work, 1 - index, logShelf(data)) : undefined;
   const taught = taughtByWork(work, data);
   const { belief, optics, shelf } = taught;
-  const answer = nextForCup(askedCup(work, index, now, data), {
+  const answer = nextForCup(askedCup(work, index, { now, ...defined({ other }) }, data), {
     shelf: shelfLeft(work, { materials: shelf }),
     before: (cup, round) => {
       const then = taughtBeforeRound(work, data, cup, round);
@@ -227,6 +240,7 @@ export function adviceFor(work: Work, index: number, data: TaughtMatchData): Cup
   const key = keyOfWorkCup(work, index, now.rounds);
   return {
     now,
+    ...defined({ other }),
     taught,
     ...answer,
     next: withWrongLog(answer.next, () => wrongLogOfWork(taught.learned, key, now, data)),

@@ -7,15 +7,18 @@
 import { isEmpty } from '../../cup/ledger.ts';
 import { leadsByWeight } from '../../matching/measure/best-tools.ts';
 import { volumeInField } from '../../units/volume-field.ts';
-import type { VolumeUnit } from '../../units/volume-text.ts';
+import { type VolumeUnit, volumeText } from '../../units/volume-text.ts';
 import { required } from '../../values/required.ts';
 import type { HeatUnit } from '../../words/heats.ts';
-import { amountsOf, stepsOf } from './ask.ts';
+import { nextAdditionText } from '../../words/next-addition.ts';
+import { sentence } from '../../words/sentence-text.ts';
+import { verdictText } from '../../words/verdict.ts';
+import { amountsOf, type CupAdvice, stepsOf } from './ask.ts';
 import { typedAmount } from './dose-text.ts';
 import { type CupDraft, withoutRound } from './drafts.ts';
 import { heatInField } from './heat-field.ts';
 import { howOf, keptHow } from './how-seen.ts';
-import { usualChip } from './how-seen-view.ts';
+import { usualChip, wholeIn } from './how-seen-view.ts';
 import { lastDone } from './log-view.ts';
 import { type MeasuredColours, measuredText } from './measured-by.ts';
 import { isMistyped } from './mistyped.ts';
@@ -23,6 +26,7 @@ import { dosedIn, logShelf } from './page-shelf.ts';
 import { readRound, typedHow, volumeIn } from './read-forms.ts';
 import type { MatchScreen } from './screen.ts';
 import type { MatchState } from './state.ts';
+import { isLoggedTwice, withWholeRound } from './whole-round.ts';
 import { begunAnew, doings, type WorkStep, withoutLastDone, withSteps } from './work.ts';
 import { colourText, type WorkColour } from './work-colour.ts';
 import { cupNow, withLookChecked, withStepsBeforeLook } from './work-log.ts';
@@ -37,11 +41,53 @@ export class CupActions {
     this.screen = screen;
   }
 
-  /** Puts a proposal into the log. */
+  /** Shows one of two cups. */
+  open(index: number): void {
+    const { state, screen } = this;
+    screen.showOnly(index);
+    state.saveDrafts();
+    screen.part(`#cup-${index}-tab`).focus({ preventScroll: true });
+    screen.part('[data-cups]').scrollIntoView({ block: 'start' });
+    screen.say('');
+  }
+
+  /** Takes for poured what one shot of the mold takes. */
+  pourOneShot(index: number): void {
+    const { data, work } = this.state;
+    const { shotMl: all } = required(data.molds, work.mold);
+    const shotMl = wholeIn(this.state) ? all / 2 : all;
+    const field = this.screen.part<HTMLInputElement>(`#cup-${index}-pour`);
+    field.value = volumeInField(shotMl, data.settings);
+    field.removeAttribute('aria-invalid');
+    this.state.draft(index, this.draftWith(index, { pour: field.value, pouredMl: shotMl }));
+    this.screen.say(`One shot: ${volumeText(shotMl, data.settings)}.`);
+  }
+
+  /** Says whether finished baits are looked at or cups by themselves; it holds until something else is said. */
+  pourWhole(index: number, whole: boolean): void {
+    const { state, screen } = this;
+    state.whole = whole;
+    state.saveDrafts();
+    for (const at of state.work.cups.keys()) screen.showCup(at);
+    screen.part(`#cup-${index}-pour`).focus({ preventScroll: true });
+  }
+
+  /** Puts a proposal into the log; of a finished bait the other cup is next, where something is to be added to it too. */
   take(index: number, proposal: number, weighing: boolean): void {
-    const { data } = this.state;
+    const { data, work } = this.state;
     const steps = stepsOf(this.state.advice(index).next.proposals[proposal]!, data, weighing);
-    this.log(index, steps, 'Logged. Stir, pour a bait, look at it, and log the round.');
+    const other = 1 - index;
+    const says = 'Logged. Stir, pour a bait, look at it, and log the round.';
+    this.log(index, steps, says, undefined, () => {
+      if (!wholeIn(this.state) || !this.isAskedToAdd(other)) return says;
+      this.screen.showOnly(other);
+      return `Logged. Now the ${work.cups[other]!.name}.`;
+    });
+  }
+
+  private isAskedToAdd(index: number): boolean {
+    const { now, next } = this.state.advice(index);
+    return now.seen !== undefined && (next.advice.kind === 'add' || next.proposals.length > 0);
   }
 
   /** Answers what went in before a round whose colour moved with nothing logged. */
@@ -76,6 +122,10 @@ export class CupActions {
   }
 
   noteRound(index: number): void {
+    if (wholeIn(this.state)) {
+      this.noteWhole(index);
+      return;
+    }
     const { data, work, drafts } = this.state;
     const now = cupNow(work, index, logShelf(data));
     const round = this.screen.part(`[data-cup="${index}"] [data-round]`);
@@ -93,7 +143,51 @@ export class CupActions {
     // Asked once: what is answered here is what the next round begins with.
     if (see) this.state.looked = keptHow(see);
     round.querySelector<HTMLDetailsElement>('[data-how]')!.open = false;
+    const { pour = '' } = drafts[index] ?? {};
     this.log(index, taken, 'The round is logged.', withoutRound(drafts[index] ?? {}));
+    for (const at of work.cups.keys())
+      if (!this.state.drafts[at]?.pour) this.state.draft(at, { ...this.state.drafts[at], pour });
+  }
+
+  /** Logs a shot of both cups, with what was seen of each side of it. */
+  private noteWhole(index: number): void {
+    const { state, screen } = this;
+    const { data, work, drafts } = state;
+    const shelf = logShelf(data);
+    const round = (at: number): HTMLElement => screen.part(`[data-cup="${at}"] [data-round]`);
+    const poured = screen.part<HTMLInputElement>(`#cup-${index}-pour`);
+    const sides: (readonly WorkStep[])[] = [];
+    for (const at of work.cups.keys()) {
+      screen.part<HTMLInputElement>(`#cup-${at}-pour`).value = poured.value;
+      const steps = readRound(
+        round(at),
+        cupNow(work, at, shelf).volumeMl,
+        data.settings,
+        drafts[index]?.pouredMl,
+        undefined,
+      );
+      if (isMistyped(steps)) {
+        screen.complain(steps);
+        return;
+      }
+      sides.push(steps);
+    }
+    if (!sides.every((steps) => steps.some((step) => step.do === 'pour'))) {
+      screen.complain({ fault: 'A finished bait takes plastic from both cups: how much from each?', at: poured });
+      return;
+    }
+    const logged = withWholeRound(work, sides, shelf, drafts);
+    const anew = isLoggedTwice(work, logged, shelf) ? sides.map((steps) => [NOTHING_WENT_IN, ...steps]) : undefined;
+    if (anew && !window.confirm(NOTHING_LOGGED)) {
+      screen.say('Log what went in first: “I added this”, or “I added something else”.');
+      return;
+    }
+    if (!state.put(anew ? withWholeRound(work, anew, shelf, drafts) : logged)) return;
+    const see = sides.flat().find((step) => step.do === 'see');
+    if (see) state.looked = keptHow(see);
+    for (const at of work.cups.keys()) state.draft(at, { ...withoutRound(drafts[at] ?? {}), pour: poured.value });
+    screen.showOnly(0);
+    this.show(0, 'The round is logged.');
   }
 
   /** Takes what photos of a test pour say, into its form. */
@@ -110,7 +204,7 @@ export class CupActions {
       }),
     );
     this.screen.showCup(index);
-    this.screen.part(`#cup-${index}-measure`).focus();
+    this.screen.part(`[data-cup]:not([hidden]) [data-of="${index}"]`).focus({ preventScroll: true });
     this.screen.say(`Seen: ${measuredText(by)}.`);
   }
 
@@ -118,7 +212,10 @@ export class CupActions {
   lookedHow(index: number): void {
     const { state, screen } = this;
     const block = screen.part(`[data-cup="${index}"] [data-round]`);
-    const isChip = block.querySelector<HTMLSelectElement>('[name="howWhat"]')!.value === 'chip';
+    const { value: what } = block.querySelector<HTMLSelectElement>('[name="howWhat"]')!;
+    const isChip = what === 'chip';
+    const isWhole = what === 'whole';
+    const isAnother = wholeIn(state) !== undefined && wholeIn(state) !== isWhole;
     const { chip, ...typed } = typedHow(block);
     const { settings } = state.data;
     const before = state.looked?.thicknessMm;
@@ -128,7 +225,9 @@ export class CupActions {
       return;
     }
     state.looked = how;
+    if (isAnother) state.whole = isWhole;
     state.saveDrafts();
+    if (isAnother) for (const at of state.work.cups.keys()) screen.showCup(at);
     screen.showHow(index);
   }
 
@@ -188,10 +287,16 @@ export class CupActions {
   }
 
   /** Puts steps into the log; what was typed for them is a draft no longer once they are there. */
-  private log(index: number, steps: readonly WorkStep[], says: string, draft?: CupDraft): void {
+  private log(
+    index: number,
+    steps: readonly WorkStep[],
+    says: string,
+    draft?: CupDraft,
+    then: () => string = () => says,
+  ): void {
     if (!this.state.put(withSteps(this.state.work, index, ...steps))) return;
     if (draft) this.state.draft(index, draft);
-    this.show(index, says);
+    this.show(index, says, then);
   }
 
   /** Puts something else into the log, where it was said to have gone in. */
@@ -213,7 +318,15 @@ export class CupActions {
     this.show(index, says);
   }
 
-  private show(index: number, says: string): void {
+  /** Tells who cannot see it what stands at the top of a cup that was looked at. */
+  private tellVerdict(index: number): void {
+    const { state, screen } = this;
+    const { now, next } = state.advice(index);
+    const words = now.seen && next.advice.kind !== 'ask-what-went-in' ? nextWords(next, state.data.settings) : '';
+    screen.tell(words);
+  }
+
+  private show(index: number, says: string, then: () => string = () => says): void {
     // What was done is kept before the page can be left.
     const { state, screen } = this;
     state.save();
@@ -223,11 +336,24 @@ export class CupActions {
       // Who has changed the match meanwhile has shown it.
       if (state.work !== work) return;
       screen.showCup(index);
+      this.tellVerdict(index);
       const asks = screen.root.querySelector<HTMLElement>(`#cup-${index}-asks`);
-      (asks ?? screen.part(`#cup-${index}-head`)).focus();
-      screen.say(asks ? `${says} ${asks.textContent}` : says);
+      const done = then();
+      (asks ?? screen.part(`[data-cup]:not([hidden]) > h2`)).focus();
+      screen.say(done);
+      if (asks) screen.tell(asks.textContent);
     });
   }
+}
+
+const NOTHING_WENT_IN: WorkStep = { do: 'add', amounts: [] };
+const NOTHING_LOGGED =
+  'Nothing is logged since the last shot. Did nothing go into either cup? Then go on; else cancel, and log first what went in.';
+
+/** The verdict on a cup, and what to do with it. */
+function nextWords(next: CupAdvice['next'], units: VolumeUnit & HeatUnit): string {
+  const says = nextAdditionText(next, units);
+  return next.now && next.advice.kind !== 'leave-it' ? `${sentence(verdictText(next.now))}. ${says}` : says;
 }
 
 /** A round as it was typed. */

@@ -19,10 +19,14 @@ import type { Work } from './work.ts';
 import { triedRounds } from './work-log.ts';
 
 /** What a cup looks like now beside its target: as it was seen, or as it is believed to be; undefined where it is empty. */
-export function lookNow({ now, aim, taught }: CupAdvice, work: Work, data: MatchPageData): ChipColours | undefined {
-  const { seen, how } = triedRounds(now, bodyOf(work, data)).at(-1) ?? {};
+export function lookNow(
+  { now, other, aim, taught }: CupAdvice,
+  work: Work,
+  data: MatchPageData,
+): ChipColours | undefined {
+  const { seen, how, behind } = triedRounds(now, bodyOf(work, data), other).at(-1) ?? {};
   if (seen) {
-    const { overWhite, overBlack } = aim.asTarget(seen, now.last, how?.thicknessMm);
+    const { overWhite, overBlack } = aim.asTarget(seen, now.last, how?.thicknessMm, behind);
     return {
       ...(overWhite && { overWhite: hexFromLab(overWhite).hex }),
       ...(overBlack && { overBlack: hexFromLab(overBlack).hex }),
@@ -44,9 +48,13 @@ export function aloneNow(
 }
 
 /** The rounds of a cup in which a colour was seen, beside what it is to look like. */
-export function roundsSeen({ now, aim, taught }: CupAdvice, work: Work, data: MatchPageData): readonly MatchedRound[] {
+export function roundsSeen(
+  { now, other, aim, taught }: CupAdvice,
+  work: Work,
+  data: MatchPageData,
+): readonly MatchedRound[] {
   const beside = { aim, belief: taught.belief, tolerance: work.tolerance };
-  return triedRounds(now, bodyOf(work, data)).flatMap((round) =>
+  return triedRounds(now, bodyOf(work, data), other).flatMap((round) =>
     round.seen ? (matchedRound(round, beside)?.round ?? []) : [],
   );
 }

@@ -9,10 +9,10 @@ import { chips } from '../../render/swatch/chip.ts';
 import { roundsBeside } from '../../render/target/rounds-beside.ts';
 import { sentence } from '../../render/words.ts';
 import { leftWords } from '../../words/expectation.ts';
-import { nextAdditionText } from '../../words/next-addition.ts';
+import { besidesAdditionText, nextAdditionText } from '../../words/next-addition.ts';
 import type { CupAdvice } from './ask.ts';
 import type { CupShown } from './cup-shown.ts';
-import { roundForms } from './fields-view.ts';
+import { roundBar, roundForms } from './fields-view.ts';
 import { heatWarningsView } from './heat-view.ts';
 import { logView } from './log-view.ts';
 import { isToBeMixed, mixView } from './mix-view.ts';
@@ -34,17 +34,37 @@ export function cupView(cupShown: CupShown, shown: MatchShown): Html {
     next.now
       ? html`<p class="match-verdict">${judged(next.now)}.${now.seen ? '' : isToBeMixed(cup) ? ' Predicted, not seen.' : ' Predicted, not seen: pour a bait and look.'}</p>`
       : ''
-  }${heatWarningsView(now, shown)}${finished ? behindView(cupShown) : ''}${
+  }${heatWarningsView(now, shown)}${
     isToBeMixed(cup)
       ? ''
       : next.advice.kind === 'ask-what-went-in'
         ? unloggedView(advice, index, shown)
-        : html`<p class="match-next" data-advice="${next.advice.kind}">${adviceWords(advice, shown)}</p>${next.doubt ? html`<p class="match-buttons"><button class="quiet" type="button" data-looked-again>I looked again: it is right</button></p>` : ''}${nextView(advice, side, shown, baitOf(work, shown.data))}`
-  }${roundForms(index, draft, cupShown, shown)}${
+        : html`${doneView(cupShown)}${next.advice.kind === 'add' ? '' : adviceView(advice, shown)}${next.doubt ? html`<p class="match-buttons"><button class="quiet" type="button" data-looked-again>I looked again: it is right</button></p>` : ''}${nextView(advice, side, shown, baitOf(work, shown.data))}${next.advice.kind === 'add' ? adviceView(advice, shown) : ''}`
+  }${finished ? behindView(cupShown) : ''}${roundForms(index, draft, cupShown, shown)}${
     rounds.length === 0
       ? ''
       : html`<h3>Rounds so far</h3>${roundsBeside(rounds, viewsOf(side), sentence(cup.name), work.tolerance)}`
-  }${logView(cup.steps, now, shown)}</div>`;
+  }${logView(cup.steps, now, shown)}</div>${roundBar(index, draft, { work, later: isAddedFirst(advice) }, shown)}`;
+}
+
+/** Whether something is to be done to a cup before it is poured again: until then that is what is shown. */
+function isAddedFirst({ now, next }: CupAdvice): boolean {
+  return now.seen !== undefined && next.proposals.length > 0 && next.advice.kind !== 'leave-it';
+}
+
+/** The advice in words; of an addition, which stands below it, what else there is to say. */
+function adviceView(advice: CupAdvice, shown: MatchShown): Html {
+  const { kind } = advice.next.advice;
+  const words = kind === 'add' ? besidesAdditionText(advice.next, shown.data.settings) : adviceWords(advice, shown);
+  if (words === '') return html``;
+  return html`<p class="${kind === 'add' ? 'match-besides' : 'match-next'}" data-advice="${kind}">${words}</p>`;
+}
+
+/** Where to go on from a cup that is left as it is. */
+function doneView({ index, work, advice }: CupShown): Html {
+  if (advice.next.advice.kind !== 'leave-it') return html``;
+  const other = work.cups[1 - index];
+  return html`<p class="match-buttons">${other ? html`<button type="button" data-tab="${1 - index}">Go on with the ${other.name}</button> ` : ''}<button${other ? html` class="quiet"` : ''} type="button" data-to-save>Name it and save it</button></p>`;
 }
 
 function adviceWords({ now, next }: CupAdvice, { data }: MatchShown): string {

@@ -45,6 +45,10 @@ export interface Drafts {
   readonly found: boolean;
   /** A cup is shown though nothing was put in yet. */
   readonly begun: boolean;
+  /** Whether finished baits are looked at, or cups by themselves, as it was last said; absent: it was never asked. */
+  readonly whole?: boolean;
+  /** Which cup is shown, from 0. */
+  readonly shown?: number;
   /** How a test pour was looked at, as it was last said, of whichever match; absent: it was never asked. */
   readonly looked?: HowSeen;
 }
@@ -69,16 +73,20 @@ export function readDrafts(text: string | undefined): Drafts {
     const read: unknown = JSON.parse(text ?? '[]');
     // Earlier a list of cups was kept.
     if (Array.isArray(read)) return { cups: read.map(draftOf), found: false, begun: false };
-    const { cups, found, begun, looked } = read as {
+    const { cups, found, begun, looked, whole, shown } = read as {
       readonly cups: readonly unknown[];
       readonly found: unknown;
       readonly begun?: unknown;
       readonly looked?: unknown;
+      readonly whole?: unknown;
+      readonly shown?: unknown;
     };
     return {
       cups: cups.map(draftOf),
       found: found === true,
       begun: begun === true,
+      ...(typeof whole === 'boolean' ? { whole } : {}),
+      ...(shown === 1 ? { shown } : {}),
       ...(looked === undefined ? {} : { looked: keptHow(looked) }),
     };
   } catch {
@@ -86,9 +94,9 @@ export function readDrafts(text: string | undefined): Drafts {
   }
 }
 
-/** A draft without what belongs to a round, once that is in the log. */
-export function withoutRound({ sawWhite, sawBlack, material, amount, addedMl }: CupDraft): CupDraft {
-  return { ...ticks({ sawWhite, sawBlack }), ...texts({ material, amount, addedMl }) };
+/** A draft without what belongs to a round, once that is in the log; as much is poured the next time, unless it is changed. */
+export function withoutRound({ pour, sawWhite, sawBlack, material, amount, addedMl }: CupDraft): CupDraft {
+  return { ...ticks({ sawWhite, sawBlack }), ...texts({ pour, material, amount, addedMl }) };
 }
 
 function draftOf(value: unknown): CupDraft {

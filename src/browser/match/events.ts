@@ -7,7 +7,7 @@ import { measuredColours } from './measured-by.ts';
 import { mistypedColour } from './read-forms.ts';
 import type { RoomCheck } from './room-check.ts';
 import type { MatchScreen } from './screen.ts';
-import type { MatchState } from './state.ts';
+import type { MatchState, SetupStep } from './state.ts';
 import type { TargetActions } from './target-actions.ts';
 import type { Arrangement } from './work.ts';
 import { hexOfColour, typedColour } from './work-colour.ts';
@@ -29,6 +29,7 @@ export function listen(state: MatchState, screen: MatchScreen, actions: MatchAct
     const button = (event.target as HTMLElement).closest('button');
     if (button) onClick(button, screen, actions);
   });
+  root.addEventListener('keydown', onKey);
   // A telephone that is put away may never come back to the script.
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'hidden') state.save(true);
@@ -54,7 +55,7 @@ function onInput(control: HTMLInputElement, state: MatchState, screen: MatchScre
   }
   if (control.closest('[data-side]')) {
     // A number or a text that is being typed is judged when it is done.
-    if (control.type !== 'number' && control.type !== 'text') actions.target.takeSides();
+    if (control.type !== 'text') actions.target.takeSides();
   } else if (control.name === 'mixed') {
     const list = control.closest('ul')!.querySelectorAll<HTMLInputElement>(':checked');
     draft(
@@ -93,10 +94,11 @@ function onChange(control: HTMLInputElement, screen: MatchScreen, { target, cup,
     if (mistyped) screen.mark(mistyped);
   } else if (control.matches('[data-import-file]')) void file.importWork(control);
   else if (control.name === 'target') target.choose(control.value);
-  else if (control.name === 'arrangement') target.arrange(control.value as Arrangement);
   else if (control.closest('[data-side]')) {
+    if (control.name === 'sawBlack')
+      control.closest('[data-side]')!.querySelector<HTMLElement>('[data-black]')!.hidden = !control.checked;
     target.takeSides();
-    if (control.name !== 'sawBlack' && control.name !== 'flakeLoad') return;
+    if (control.name !== 'flakeLoad') return;
     screen.showSides();
     screen.part(`#${control.id}`).focus();
   } else if (control.closest('[data-how]')) cup.lookedHow(indexOf(control));
@@ -118,10 +120,19 @@ const BY_NUMBERS = [
   'noteRound',
   'addElse',
   'addPlastic',
+  'save',
   'download',
   'copy',
   'export',
 ] as const;
+
+function onKey(event: KeyboardEvent): void {
+  const tab = (event.target as HTMLElement).closest('[role="tab"]');
+  const step = { ArrowRight: 1, ArrowLeft: -1 }[event.key];
+  if (!tab || step === undefined) return;
+  const tabs = [...tab.parentElement!.querySelectorAll<HTMLElement>('[role="tab"]')];
+  tabs[(tabs.indexOf(tab as HTMLElement) + step + tabs.length) % tabs.length]!.click();
+}
 
 function onClick(button: HTMLButtonElement, screen: MatchScreen, { target, cup, file, room }: MatchActions): void {
   const { dataset } = button;
@@ -133,6 +144,12 @@ function onClick(button: HTMLButtonElement, screen: MatchScreen, { target, cup, 
   const weighing = dataset.weighing !== undefined;
   if (dataset.find !== undefined) target.find();
   else if (dataset.loadAgain !== undefined) screen.showCups();
+  else if (dataset.kind !== undefined) target.arrange(dataset.kind as Arrangement);
+  else if (dataset.go !== undefined) target.goTo(dataset.go as SetupStep);
+  else if (dataset.tab !== undefined) cup.open(Number(dataset.tab));
+  else if (dataset.poured !== undefined) cup.pourWhole(indexOf(button), dataset.poured === 'whole');
+  else if (dataset.oneShot !== undefined) cup.pourOneShot(indexOf(button));
+  else if (dataset.toSave !== undefined) screen.showSave();
   else if (dataset.photoFor !== undefined) void takeFromPhoto(button, { target, cup }, screen);
   else if (dataset.addFlake !== undefined) target.addFlake(sideOf(button));
   else if (dataset.removeFlake !== undefined) target.removeFlake(sideOf(button), Number(dataset.removeFlake));
@@ -148,6 +165,7 @@ function onClick(button: HTMLButtonElement, screen: MatchScreen, { target, cup, 
   else if (dataset.addElse !== undefined) cup.addElse(indexOf(button));
   else if (dataset.addPlastic !== undefined) cup.addPlastic(indexOf(button));
   else if (dataset.undo !== undefined) cup.undo(indexOf(button));
+  else if (dataset.save !== undefined) file.save();
   else if (dataset.download !== undefined) file.downloadFile(dataset.download as 'recipe' | 'target');
   else if (dataset.copy !== undefined) void file.copyFile(dataset.copy as 'recipe' | 'target');
   else if (dataset.export !== undefined) file.exportWork();
@@ -166,8 +184,8 @@ async function takeFromPhoto(
 ): Promise<void> {
   const field = button.dataset.photoFor!;
   const ofTarget = button.closest('[data-side]') !== null;
-  const at = ofTarget ? sideOf(button) : indexOf(button);
-  const found = await colourFromPhotos(ofTarget ? PHOTOS_OF_A_TARGET : 1);
+  const at = ofTarget ? sideOf(button) : Number(button.dataset.of ?? indexOf(button));
+  const found = await colourFromPhotos(ofTarget ? PHOTOS_OF_A_TARGET : 1, 'at-once');
   if (found === undefined) return;
   if (found.kind === 'measured') {
     (ofTarget ? target : cup).takeMeasured(at, measuredColours(found));

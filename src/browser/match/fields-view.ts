@@ -5,6 +5,7 @@
  */
 
 import { type Html, html } from '../../render/html.ts';
+import { matchSide, THREE_PHOTOS } from '../../render/match-side.ts';
 import type { MatchPageData } from '../../render/pages/match.ts';
 import { chips } from '../../render/swatch/chip.ts';
 import { sentence, volumeText } from '../../render/words.ts';
@@ -13,19 +14,19 @@ import { required } from '../../values/required.ts';
 import type { CupShown } from './cup-shown.ts';
 import type { CupDraft } from './drafts.ts';
 import { heatFields } from './heat-view.ts';
-import { howSeenView } from './how-seen-view.ts';
+import { howSeenView, wholeIn } from './how-seen-view.ts';
 import { MOST } from './limits.ts';
 import { type MeasuredBy, measuredText } from './measured-by.ts';
 import { dosedIn } from './page-shelf.ts';
 import { viewsOf } from './proposal-view.ts';
 import type { MatchShown } from './shown.ts';
 import { sideFlakeView, sidePlasticView } from './side-flake-view.ts';
-import { lengthUnit, thicknessInField, thicknessLimits } from './thickness-field.ts';
-import type { Work } from './work.ts';
+import { lengthUnit, thicknessInField } from './thickness-field.ts';
+import { isSaid, type Work } from './work.ts';
 import { colourText, hexOfColour, typedColour } from './work-colour.ts';
 
-// What the chooser opens with before anything was said: no colour that could pass for what was seen.
-const UNSAID = '#808080';
+/** What the chooser opens with before anything was said: no colour that could pass for what was seen. */
+export const UNSAID = '#808080';
 
 /** A colour to be chosen, by the eye or by its digits; no digits as long as nothing was said. */
 function colourField(id: string, name: string, label: string, digits: string): Html {
@@ -36,44 +37,37 @@ function colourField(id: string, name: string, label: string, digits: string): H
 
 /** What is said beside the button that measures a colour on photos, before it is typed. */
 export function measuredSays(of: 'side' | 'round', measured: MeasuredBy | undefined): string {
-  if (measured === undefined)
-    return of === 'side'
-      ? 'Three photos on the measuring card say it best.'
-      : 'A photo on the measuring card says both colours.';
+  if (measured === undefined) return of === 'side' ? THREE_PHOTOS : 'A photo on the measuring card says both colours.';
   const more = of === 'side' && measured.photos < 3 ? ' Three photos make it surer.' : '';
   return `${sentence(measuredText(measured))}.${more}`;
 }
 
-/** Where it is measured; `what` ends the name of the button. */
-function measureField(
-  id: string,
-  field: string,
-  { of, what }: { readonly of: 'side' | 'round'; readonly what: string },
-  measured: MeasuredBy | undefined,
-): Html {
-  return html`<p class="match-measure"><button class="quiet" type="button" id="${id}-measure" data-photo-for="${field}">Measure${what} by photo</button> <span class="fine" data-measured-says>${measuredSays(of, measured)}</span></p>`;
-}
-
-/** The colours of a target, to be described. */
+/** The colours of a target, to be photographed, picked or typed. */
 export function sidesView({ sides, arrangement }: Work, data: MatchPageData): Html {
   const unit = data.settings;
   const many = sides.length > 1;
-  const { least, most } = thicknessLimits(unit);
   return html`${sides.map((side, index) => {
     const { name, overWhite, overBlack, measured, thicknessMm, flakes = [] } = side;
     const id = `side-${index}`;
-    return html`<fieldset class="match-side" data-side="${index}"><legend>${many ? sentence(name) : 'Its colour'}</legend>
-<div class="match-swatch">${chips([viewsOf({ overWhite, ...defined({ overBlack }) })], '')}</div>
-<div class="match-side-fields">${measureField(`${id}`, `${id}-white`, { of: 'side', what: many ? ` the ${name}` : '' }, measured)}${many ? html`<p class="field wide"><label for="${id}-name">Name of the cup</label><input id="${id}-name" type="text" name="name" value="${name}" maxlength="40" autocomplete="off"></p>` : ''}
-${colourField(`${id}-white`, 'overWhite', 'Over white', colourText(overWhite))}
-<p class="check"><input id="${id}-saw" type="checkbox" name="sawBlack"${overBlack === undefined ? '' : html` checked`}><label for="${id}-saw">Seen over black too (needed to match how see-through it is)</label></p>
-${overBlack === undefined ? '' : colourField(`${id}-black`, 'overBlack', 'Over black', colourText(overBlack))}
-<p class="field"><label for="${id}-thickness">Thickness${arrangement === 'together' ? ' of the whole bait' : ''}, ${lengthUnit(unit)}</label><input id="${id}-thickness" type="number" inputmode="decimal" name="thicknessMm" min="${least}" max="${most}" step="any" value="${thicknessInField(thicknessMm, unit)}"></p>
-${many ? sidePlasticView(side, id, data) : ''}</div><div class="match-flakes">${sideFlakeView(flakes, id, many ? name : '')}</div></fieldset>`;
+    // Until a colour is said, both are asked for.
+    const black = overBlack !== undefined || overWhite === undefined;
+    const typed = html`<div class="match-side-fields">${many ? html`<p class="field wide"><label for="${id}-name">Name of the cup</label><input id="${id}-name" type="text" name="name" value="${name}" maxlength="40" autocomplete="off"></p>` : ''}
+${colourField(`${id}-white`, 'overWhite', 'Over white', overWhite === undefined ? '' : colourText(overWhite))}
+<p class="check"><input id="${id}-saw" type="checkbox" name="sawBlack"${black ? html` checked` : ''}><label for="${id}-saw">Seen over black too (needed to match how see-through it is)</label></p>
+<div data-black${black ? '' : html` hidden`}>${colourField(`${id}-black`, 'overBlack', 'Over black', overBlack === undefined ? '' : colourText(overBlack))}</div>
+<p class="field"><label for="${id}-thickness">Thickness${arrangement === 'together' ? ' of the whole bait' : ''}, ${lengthUnit(unit)}</label><input id="${id}-thickness" type="text" inputmode="decimal" autocomplete="off" name="thicknessMm" value="${thicknessInField(thicknessMm, unit)}"></p>
+${many ? sidePlasticView(side, id, data) : ''}</div><div class="match-flakes">${sideFlakeView(flakes, id, many ? name : '')}</div>`;
+    return matchSide({
+      index,
+      says: measuredSays('side', measured),
+      typed,
+      ...(many ? { name } : {}),
+      ...(isSaid(side) ? { swatch: chips([viewsOf(side)], '') } : {}),
+    });
   })}`;
 }
 
-/** The forms of a cup: a test pour with what was seen, and anything else that was added. */
+/** The forms of a cup: what was seen of a test pour and how, and anything else that was added. */
 export function roundForms(
   index: number,
   draft: CupDraft,
@@ -87,22 +81,18 @@ export function roundForms(
   const { volume } = data.settings;
   const plastics = new Set(data.materials.flatMap(({ id: each, kind }) => (kind === 'plastic' ? [each] : [])));
   const materials = [...dosedIn(data).values()].filter((each) => !plastics.has(each.id));
-  const { title, shotMl } = required(data.molds, work.mold);
   const { overWhite = '', overBlack = '', sawWhite = true, sawBlack = side.overBlack !== undefined } = draft;
-  const { measured } = draft;
   const { material: chosen, amount = '', addedMl = '', beforeRound = false } = draft;
   const isOpen = amount !== '' || addedMl !== '' || (beforeRound && lastRound !== undefined);
-  return html`<fieldset class="match-looked" data-round><legend>A test pour</legend>${alone ? html`<div class="match-alone"><div class="match-chip">${chips([alone], '')}</div><p>Poured by itself, this cup should look about like this: ${alone.overWhite} over white, ${alone.overBlack} over black. It is a help, not the target.</p></div>` : ''}
-<div class="match-fields"><p class="field"><label for="${id}-pour">Poured, ${volume}</label><input id="${id}-pour" type="number" inputmode="decimal" name="pour" min="0" step="any" value="${draft.pour ?? ''}" aria-describedby="${id}-shot"><span class="fine" id="${id}-shot">One shot of ${title}: ${volumeText(shotMl, data.settings)}</span></p>
-${measureField(id, `${id}-white`, { of: 'round', what: ' the test pour' }, measured)}
-<div><p class="check"><input id="${id}-saw-white" type="checkbox" name="sawWhite"${sawWhite ? html` checked` : ''}><label for="${id}-saw-white">I looked at it over white</label></p>
+  const whole = wholeIn({ work, whole: shown.whole });
+  return html`<h3>${whole ? `The ${side.name} of the bait` : 'A test pour'}</h3>${alone ? html`<div class="match-alone"><div class="match-chip">${chips([alone], '')}</div><p>Poured by itself, this cup should look about like this: ${alone.overWhite} over white, ${alone.overBlack} over black. It is a help, not the target.</p></div>` : ''}
+<div class="match-fields match-seen"><div><p class="check"><input id="${id}-saw-white" type="checkbox" name="sawWhite"${sawWhite ? html` checked` : ''}><label for="${id}-saw-white">I looked at it over white</label></p>
 ${sawWhite ? colourField(`${id}-white`, 'overWhite', 'Seen over white', overWhite) : ''}</div>
 <div><p class="check"><input id="${id}-saw-black" type="checkbox" name="sawBlack"${sawBlack ? html` checked` : ''}><label for="${id}-saw-black">I looked at it over black</label></p>
 ${sawBlack ? colourField(`${id}-black`, 'overBlack', 'Seen over black', overBlack) : ''}</div></div>
+<div data-how-shown>${howSeenView(looked, `${id}-how`, data.settings, whole)}</div>
 ${heatFields(id, draft, now, shown)}
-<div data-how-shown>${howSeenView(looked, `${id}-how`, data.settings)}</div>
 <p class="field wide"><label for="${id}-note">Note</label><input id="${id}-note" type="text" name="note" maxlength="${MOST.note}" autocomplete="off" value="${draft.note ?? ''}"></p>
-<p class="match-buttons"><button type="button" data-note-round>Log this round</button></p></fieldset>
 <details class="match-else"${isOpen ? html` open` : ''}><summary>I added something else</summary>${
     lastRound === undefined
       ? ''
@@ -111,6 +101,46 @@ ${heatFields(id, draft, now, shown)}
 <p class="field wide"><label for="${id}-material">Material</label><select id="${id}-material" name="material">${materials.map(({ id: material, title: name }) => html`<option value="${material}"${material === chosen ? html` selected` : ''}>${name}</option>`)}</select></p>
 <p class="field"><label for="${id}-amount">Amount</label><input id="${id}-amount" type="text" name="amount" placeholder="3 drops" maxlength="${MOST.dose}" autocomplete="off" value="${amount}"></p>
 <p class="field"><button class="quiet" type="button" data-add-else>Log the material</button></p></div><div class="match-fields">
-<p class="field"><label for="${id}-plastic">Plastic, ${volume}</label><input id="${id}-plastic" type="number" inputmode="decimal" name="addedMl" min="0" step="any" value="${addedMl}"></p>
+<p class="field"><label for="${id}-plastic">Plastic, ${volume}</label><input id="${id}-plastic" type="text" inputmode="decimal" autocomplete="off" name="addedMl" value="${addedMl}"></p>
 <p class="field"><button class="quiet" type="button" data-add-plastic>Log the plastic</button></p></div></details>`;
+}
+
+/**
+ * What a round cannot do without, within thumb's reach: how much was poured, the photos, and the button that logs it.
+ *
+ * @param later something else is to be done first, so that it waits at the end of the cup
+ */
+export function roundBar(
+  index: number,
+  draft: CupDraft,
+  { work, later = false }: Pick<CupShown, 'work'> & { readonly later?: boolean },
+  shown: MatchShown,
+): Html {
+  const { data, whole } = shown;
+  if (work.arrangement === 'together' && whole === undefined) return whatPouredView(index, work);
+  const id = `cup-${index}`;
+  const { title, shotMl } = required(data.molds, work.mold);
+  const isWhole = wholeIn({ work, whole }) === true;
+  const drafts = isWhole ? work.cups.map((_, at) => (at === index ? draft : (shown.drafts?.[at] ?? {}))) : [draft];
+  const said = drafts.map((each) => {
+    const { overWhite = '', overBlack = '' } = each;
+    return defined({ overWhite: typedColour(overWhite), overBlack: typedColour(overBlack) });
+  });
+  const isAsked = said.some((each) => Object.keys(each).length === 0);
+  const poured = isWhole ? `Of each, ${data.settings.volume}` : `Poured, ${data.settings.volume}`;
+  const photos = drafts.map(({ measured }, at) => {
+    const of = isWhole ? at : index;
+    const has = Object.keys(said[at]!).length > 0;
+    return html`<p class="match-snap"><button${has ? html` class="quiet"` : ''} type="button" id="${id}-measure-${of}" data-of="${of}" data-photo-for="cup-${of}-white">${isWhole ? html`<span class="unseen-words">Photograph the </span>${sentence(work.cups[at]!.name)}` : html`Photograph<span class="unseen-words"> the test pour</span>`}</button> <span class="match-bar-swatch">${has ? chips([viewsOf(said[at]!)], '') : ''}</span><span class="unseen-words" data-measured-says>${measuredSays('round', measured)}</span></p>`;
+  });
+  return html`<div class="match-bar match-round${isWhole ? ' match-whole' : ''}${later ? ' match-later' : ''}"><p class="field"><label for="${id}-pour">${poured}</label><input id="${id}-pour" type="text" inputmode="decimal" autocomplete="off" name="pour" value="${draft.pour ?? ''}"></p>
+<p class="match-shot-of"><button class="quiet" type="button" data-one-shot>One shot<span class="unseen-words"> of ${title}</span>: ${volumeText(isWhole ? shotMl / 2 : shotMl, data.settings)}</button></p>
+${photos}
+<p class="match-log-it"><button${isAsked ? html` class="quiet"` : ''} type="button" data-note-round>Log this round</button></p></div>`;
+}
+
+/** Which is meant, of a bait with two sides, before anything is taken for seen. */
+function whatPouredView(index: number, work: Pick<CupShown['work'], 'cups'>): Html {
+  const id = `cup-${index}-poured`;
+  return html`<div class="match-bar match-round" role="group" aria-labelledby="${id}"><p class="match-what" id="${id}">What do you pour to look at?</p><p><button type="button" data-poured="whole">The finished bait</button></p><p><button type="button" data-poured="alone">The ${work.cups[index]!.name} alone</button></p></div>`;
 }

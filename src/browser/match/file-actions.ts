@@ -5,14 +5,14 @@
  */
 
 import { freeName } from '../../book/read/free-name.ts';
-import { newWork } from './ask.ts';
+import { newWork, withCupOf } from './ask.ts';
 import { exportedText } from './fit-work.ts';
 import { MOST } from './limits.ts';
 import { isNoWork, readWork } from './read-work.ts';
 import type { MatchScreen } from './screen.ts';
 import { settledWork } from './settle-work.ts';
 import type { MatchState } from './state.ts';
-import type { Work } from './work.ts';
+import { unsaidSide, type Work } from './work.ts';
 
 // A character has at most three bytes.
 const MOST_BYTES = 3 * MOST.exported;
@@ -32,6 +32,14 @@ export class FileActions {
   downloadFile(which: 'recipe' | 'target'): void {
     const { name, text } = this.screen.files()[which]!;
     this.download(name, text, 'text/markdown');
+  }
+
+  /** All that the book needs of the match: the recipe, and with it a target that was described. */
+  save(): void {
+    const { recipe, target } = this.screen.files();
+    if (target) this.download(target.name, target.text, 'text/markdown');
+    this.download(recipe.name, recipe.text, 'text/markdown');
+    this.screen.say(target ? `${recipe.name} and ${target.name} are saved.` : `${recipe.name} is saved.`);
   }
 
   exportWork(): void {
@@ -63,7 +71,7 @@ export class FileActions {
 
   clear(): void {
     if (!this.mayReplace()) return;
-    this.replace(newWork(this.state.data), 'A new match.');
+    this.replace(withCupOf(newWork(this.state.data), this.state.work), 'A new match.');
     // The button stands at the foot of a page whose head it has changed.
     this.screen.part('#match-target').focus();
   }
@@ -73,7 +81,9 @@ export class FileActions {
     state.drafts = [];
     state.answers = [];
     state.begun = false;
+    state.shown = 0;
     state.work = work;
+    state.at = unsaidSide(work) === undefined ? 'cup' : 'target';
     screen.showAll();
     screen.say(says);
   }

@@ -1,5 +1,5 @@
 import { MOST } from './limits.ts';
-import { cupLogs, joinedLogs, type Work } from './work.ts';
+import { cupLogs, joinedLogs, type Work, type WorkCup } from './work.ts';
 
 /**
  * A match as it can be kept and read again: without the oldest of the cups that were given up, where they are too many or too long.
@@ -22,6 +22,12 @@ export function exportedText(work: Work): string {
 }
 
 function withLatest(work: Work, givenUp: number): Work {
-  const cups = work.cups.map((cup) => ({ ...cup, steps: joinedLogs(cupLogs(cup.steps).slice(-1 - givenUp)) }));
+  // With the cups that go, rounds get other numbers, by which looks at finished baits know them.
+  const kept = (steps: WorkCup['steps']): WorkCup['steps'] =>
+    steps.filter((step) => step.do !== 'see' || step.behind === undefined);
+  const cups = work.cups.map((cup) => ({
+    ...cup,
+    steps: joinedLogs(cupLogs(kept(cup.steps)).slice(-1 - givenUp)),
+  }));
   return { ...work, cups };
 }

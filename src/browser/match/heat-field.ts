@@ -1,5 +1,6 @@
 import { celsius, fahrenheit } from '../../units/convert.ts';
 import type { TemperatureUnit } from '../../units/format-quantity.ts';
+import { readNumber } from '../../units/read-number.ts';
 import { LIMITS } from './limits.ts';
 
 /** The lowest and the highest temperature that a field takes, in whole degrees of the book's unit. */
@@ -10,7 +11,7 @@ export function heatLimits(unit: TemperatureUnit): { readonly least: number; rea
 
 /** A temperature as it was typed in the book's unit, in °C, or a sentence where no cup has it. */
 export function celsiusInField(text: string, unit: TemperatureUnit): number | string {
-  const amount = Number(text);
+  const amount = readNumber(text);
   const { least, most } = heatLimits(unit);
   if (amount >= least && amount <= most) return celsius({ amount, unit });
   return `A cup is heated to a number from ${least} to ${most}, in ${unit}. Was it read in the other unit?`;

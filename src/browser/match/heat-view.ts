@@ -10,8 +10,6 @@ import { temperatureText } from '../../render/words.ts';
 import { ordinal } from '../../units/ordinal.ts';
 import { heatWarningSentences } from '../../words/heat-warnings.ts';
 import type { CupDraft } from './drafts.ts';
-import { heatLimits } from './heat-field.ts';
-import { LIMITS } from './limits.ts';
 import { type MatchShown, titleIn } from './shown.ts';
 import type { CupNow } from './work-log.ts';
 
@@ -27,12 +25,10 @@ export function heatFields(
   // A cup that was looked at cold cannot be poured without.
   const times = again ?? (heats.cooled === true ? '1' : '0');
   const { temperature } = settings;
-  const { least, most } = heatLimits(temperature);
-  const { heldMinutes } = LIMITS;
-  return html`<div class="match-fields match-heat">
+  return html`<details class="match-heats"><summary>Heat: <span>${heat === '' && held === '' ? '' : 'noted, '}${times === '0' ? `${ordinal(heats.heats)} heat` : `heated again ${TIMES[Number(times)]}`}</span></summary><div class="match-fields match-heat">
 <p class="field"><label for="${id}-again">Heated again for it</label><select id="${id}-again" name="again" aria-describedby="${id}-heats">${TIMES.map((each, count) => html`<option value="${count}"${String(count) === times ? html` selected` : ''}>${each}</option>`)}</select><span class="fine" id="${id}-heats">So far: ${ordinal(heats.heats)} heat</span></p>
-<p class="field"><label for="${id}-heat">Hottest, ${temperature}</label><input id="${id}-heat" type="number" inputmode="decimal" name="heat" min="${least}" max="${most}" step="any" value="${heat}" placeholder="not noted"></p>
-<p class="field"><label for="${id}-held">Minutes above ${temperatureText(HELD.above, settings)}</label><input id="${id}-held" type="number" inputmode="decimal" name="held" min="${heldMinutes.least}" max="${heldMinutes.most}" step="any" value="${held}" placeholder="not noted"></p></div>`;
+<p class="field"><label for="${id}-heat">Hottest, ${temperature}</label><input id="${id}-heat" type="text" inputmode="decimal" autocomplete="off" name="heat" value="${heat}" placeholder="not noted"></p>
+<p class="field"><label for="${id}-held">Minutes above ${temperatureText(HELD.above, settings)}</label><input id="${id}-held" type="text" inputmode="decimal" autocomplete="off" name="held" value="${held}" placeholder="not noted"></p></div></details>`;
 }
 
 /** What was too much of heat for a cup, as `check` tells it; nothing where nothing was. */

@@ -5,6 +5,7 @@
  * @packageDocumentation
  */
 
+import { readNumber } from '../../units/read-number.ts';
 import { mlInField, volumeLimits } from '../../units/volume-field.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
 
@@ -60,7 +61,7 @@ export function within(name: Limited, number: number): number {
 
 /** A number as it was typed, or a sentence where it is none within its limits. */
 export function numberOf(text: string, name: Limited): number | string {
-  const number = text.trim() === '' ? Number.NaN : Number(text);
+  const number = readNumber(text);
   return isWithin(name, number) ? number : `${LIMITS[name].what} is a number ${fromTo(LIMITS[name])}.`;
 }
 

@@ -95,6 +95,6 @@ function stepWords(step: WorkStep, shown: MatchShown, goesOn: boolean, toMix: bo
     case 'pour':
       return html`${verb('poured')} ${volumeText(step.ml, settings)}`;
     case 'see':
-      return html`${verb('saw')} ${step.overWhite ? `${colourText(step.overWhite)} over white` : ''}${step.overWhite && step.overBlack ? ', ' : ''}${step.overBlack ? `${colourText(step.overBlack)} over black` : ''}${howWords(step, settings).map((words) => `, ${words}`)}${step.measured ? `, ${measuredText(step.measured)}` : ''}${step.checked ? ', looked at twice' : ''}${step.note ? html` <span class="said">“${step.note}”</span>` : ''}`;
+      return html`${verb('saw')} ${step.behind === undefined ? '' : 'of the finished bait '}${step.overWhite ? `${colourText(step.overWhite)} over white` : ''}${step.overWhite && step.overBlack ? ', ' : ''}${step.overBlack ? `${colourText(step.overBlack)} over black` : ''}${howWords(step, settings).map((words) => `, ${words}`)}${step.measured ? `, ${measuredText(step.measured)}` : ''}${step.checked ? ', looked at twice' : ''}${step.note ? html` <span class="said">“${step.note}”</span>` : ''}`;
   }
 }

@@ -20,7 +20,7 @@ import { costWords } from '../../words/cost.ts';
 import { amountName } from '../../words/cut.ts';
 import { differenceText } from '../../words/difference.ts';
 import { expectationText, promiseText } from '../../words/expectation.ts';
-import { firstRecipeText } from '../../words/first-recipe.ts';
+import { besidesRecipeText } from '../../words/first-recipe.ts';
 import { cupFlakeText, type FlakedBait, flakeChoiceText, flakeNowText } from '../../words/flake.ts';
 import { leftOutLines } from '../../words/left-out.ts';
 import { proposalText, TRIES_NONE_SENTENCE, triesText } from '../../words/proposal.ts';
@@ -41,9 +41,10 @@ export function firstView(
 ): Html {
   return html`${answers.map(({ part, recipe }, answer) => {
     const { proposals, flakes, leftOut } = recipe;
+    const said = saysMore(recipe) ? besidesRecipeText(recipe, shown.data.settings) : '';
     const several = answers.length > 1;
     const named: NamedRecipe = { level: several ? 4 : 3, whose: several ? ` for ${part}` : '' };
-    return html`<div class="match-answer">${several ? html`<h3>${sentence(part)}</h3>` : ''}${saysMore(recipe) ? html`<p>${firstRecipeText(recipe, shown.data.settings)}</p>` : ''}${
+    return html`<div class="match-answer">${several ? html`<h3>${sentence(part)}</h3>` : ''}${said === '' ? '' : html`<p>${said}</p>`}${
       proposals.length === 0
         ? ''
         : html`<ol class="match-proposals">${proposals.map((proposal, index) => recipeItem(proposal, sides, { ...shown, bait }, (choice) => useButton(answer, index, named, choice), { head: recipeHead(index, named), isSaid: index === 0 && saysMore(recipe) }))}</ol>`
@@ -79,10 +80,11 @@ export function nextView(
 ): Html {
   const startsAgain = advice.kind === 'start-over';
   const saysBest = advice.kind === 'add' || advice.kind === 'cannot';
+  const items = proposals.map((proposal, index) => proposalItem(proposal, index, side, shown, index === 0 && saysBest));
   const mend =
     proposals.length === 0
       ? html``
-      : html`${startsAgain ? html`<h3>Or fix this one</h3>` : ''}<ol class="match-proposals">${proposals.map((proposal, index) => proposalItem(proposal, index, side, shown, index === 0 && saysBest))}</ol>`;
+      : html`${startsAgain ? html`<h3>Or fix this one</h3>` : ''}<ol class="match-proposals">${items[0]!}</ol>${items.length < 2 ? '' : html`<details class="match-others"><summary>${items.length === 2 ? 'Another way' : `${items.length - 1} other ways`}</summary><ol class="match-proposals">${items.slice(1)}</ol></details>`}`;
   const anew = startAgain
     ? html`<h3>${startsAgain ? 'A new cup' : 'Or a new cup'}</h3><ol class="match-proposals">${recipeItem(startAgain, [side], { ...shown, bait }, (choice) => anewButton(choice, startsAgain))}</ol>`
     : html``;
@@ -155,14 +157,28 @@ function recipeItem(
   const ways = choices(recipe);
   const [{ weighing } = { weighing: false }] = ways;
   const several = cups.length > 1;
-  return html`<li>${head}${predicted.map(({ name, overWhite, overBlack, left }) => {
+  return html`<li>${head}<div class="match-pairs">${predicted.map(({ name, overWhite, overBlack, left }) => {
     const side = sides.find((each) => each.name === name) ?? sides[0]!;
     const label = `${predicted.length > 1 ? `${name}: ` : ''}target on the left, predicted on the right`;
-    return html`${comparison(side, overWhite, overBlack, label)}<p>${weighing ? 'By drops and spoons: ' : ''}${judged(left, predicted.length === 1 ? recipe : undefined)}.</p>`;
-  })}${predicted.length === 1 ? '' : html`<p>Both together: ${promiseText(recipe)}.</p>`}${weighing ? html`<p>Weighed: <b>${expectationText(weighed!)}</b>.</p>` : ''}${cups.map(
+    return html`<div>${comparison(side, overWhite, overBlack, label)}<p>${weighing ? 'By drops and spoons: ' : ''}${judged(left, predicted.length === 1 ? recipe : undefined)}.</p></div>`;
+  })}</div>${predicted.length === 1 ? '' : html`<p>Both together: ${promiseText(recipe)}.</p>`}${weighing ? html`<p>Weighed: <b>${expectationText(weighed!)}</b>.</p>` : ''}${cups.map(
     ({ name, plastic, plasticMl, amounts, flakes }) =>
-      html`<div class="match-amounts">${several ? html`<h4>${sentence(name)}</h4>` : ''}<ul><li><b>${volumeText(plasticMl, settings)}</b> <span>${titleIn(shown, plastic)}</span></li>${amounts.map((amount) => amountItem(amount, weighing))}</ul>${flakes.map((flake) => html`<p>${cupFlakeText(flake, shown.bait)}.</p>`)}${weighed === undefined ? '' : weighing ? html`<p>Or all by drops and spoons: ${amountsText(amounts)}.</p>` : html`<p>Or weigh it all: <b>${weightsText(amounts)}</b>${several ? '' : `: ${expectationText(weighed)}`}.</p>`}</div>`,
-  )}${several && weighed !== undefined && !weighing ? html`<p>With all of both weighed: ${expectationText(weighed)}.</p>` : ''}${tooLittleView(isSaid, tooLittle, weighed)}${shortView(runsShort, shown)}${tries === undefined ? '' : html`<p>${triesText(tries)}</p>`}${triesNone ? html`<p>${TRIES_NONE_SENTENCE}</p>` : ''}<p class="fine">Under a lamp: ${differenceText(deltaEUnderA)}${costIn(shown, cost, unpriced, ' · ')}${limitWords(limit, shown)}</p><div class="match-choices">${ways.map(button)}</div></li>`;
+      html`<div class="match-amounts">${several ? html`<h4>${sentence(name)}</h4>` : ''}<ul><li><b>${volumeText(plasticMl, settings)}</b> <span>${titleIn(shown, plastic)}</span></li>${amounts.map((amount) => amountItem(amount, weighing))}</ul>${flakes.map((flake) => html`<p>${cupFlakeText(flake, shown.bait)}.</p>`)}</div>`,
+  )}<div class="match-choices">${ways.map(button)}</div>${cups.map(({ name, amounts }) => otherWay(several ? `${sentence(name)}: ` : '', amounts, weighing, weighed, several))}${several && weighed !== undefined && !weighing ? html`<p>With all of both weighed: ${expectationText(weighed)}.</p>` : ''}${tooLittleView(isSaid, tooLittle, weighed)}${shortView(runsShort, shown)}${tries === undefined ? '' : html`<p>${triesText(tries)}</p>`}${triesNone ? html`<p>${TRIES_NONE_SENTENCE}</p>` : ''}<p class="fine">Under a lamp: ${differenceText(deltaEUnderA)}${costIn(shown, cost, unpriced, ' · ')}${limitWords(limit, shown)}</p></li>`;
+}
+
+/** A cup of a recipe in the other way of measuring it. */
+function otherWay(
+  whose: string,
+  amounts: RecipeProposal['cups'][number]['amounts'],
+  weighing: boolean,
+  weighed: Expectation | undefined,
+  several: boolean,
+): Html | string {
+  if (weighed === undefined) return '';
+  return weighing
+    ? html`<p>${whose}${whose === '' ? 'Or' : 'or'} all by drops and spoons: ${amountsText(amounts)}.</p>`
+    : html`<p>${whose}${whose === '' ? 'Or' : 'or'} weigh it all: <b>${weightsText(amounts)}</b>${several ? '' : `: ${expectationText(weighed)}`}.</p>`;
 }
 
 function amountItem(amount: RecipeProposal['cups'][number]['amounts'][number], weighing: boolean): Html {
@@ -179,19 +195,20 @@ function proposalItem(proposal: Proposal, index: number, side: WorkSide, shown: 
   const what = proposalText(proposal, settings);
   const ways = choices(proposal);
   const weighing = ways[0]!.weighing;
-  const byHand = html`<p>${weighing ? html`Or by drops and spoons: ${what} Then:` : html`<b>${what}</b></p><p>Then:`} ${verdictText(left, proposal)}.</p>`;
+
   const withPlastic = (amounts: string): string =>
     [amounts, ...(thin ? [`${volumeText(thin.ml, settings)} of ${thin.title}`] : [])]
       .filter((words) => words !== '')
       .join(', with ');
   const inWeights = weighed === undefined ? undefined : withPlastic(weightsText(additions));
+  const then = html`<p>${weighing ? `Or by drops and spoons: ${what} ` : ''}Then: ${verdictText(left, proposal)}.</p>`;
   const byWeight =
     inWeights === undefined
       ? html``
       : weighing
-        ? html`<p><b>Weigh ${inWeights}.</b></p><p>Then: ${expectationText(weighed!)}.</p>`
+        ? html`<p>Then: ${expectationText(weighed!)}.</p>`
         : html`<p>Or weigh it all: <b>${inWeights}</b>: ${expectationText(weighed!)}.</p>`;
-  return html`<li>${comparison(side, overWhite, overBlack, 'target on the left, predicted on the right')}${weighing ? [byWeight, byHand] : [byHand, byWeight]}${tooLittleView(isSaid, tooLittle, weighed)}${shortView(runsShort, shown)}<p class="fine">${noMoreThan(volumeMl, settings)} in the cup${costIn(shown, cost, unpriced, ' · ')}${limit?.lowered ? limitWords(limit, shown) : ''}</p><div class="match-choices">${ways.map((choice) => html`<button${choice.leads ? '' : html` class="quiet"`} type="button" data-take="${index}"${choice.weighing ? html` data-weighing` : ''}>${choice.weighing ? 'I weighed it' : 'I added this'}<span class="unseen-words">: ${choice.weighing ? inWeights : toAddText(proposal, settings)}</span></button>`)}</div></li>`;
+  return html`<li><p class="match-do"><b>${weighing ? `Weigh ${inWeights}.` : what}</b></p><div class="match-choices">${ways.map((choice) => html`<button${choice.leads ? '' : html` class="quiet"`} type="button" data-take="${index}"${choice.weighing ? html` data-weighing` : ''}>${choice.weighing ? 'I weighed it' : 'I added this'}<span class="unseen-words">: ${choice.weighing ? inWeights : toAddText(proposal, settings)}</span></button>`)}</div>${comparison(side, overWhite, overBlack, 'target on the left, predicted on the right')}${weighing ? [byWeight, then] : [then, byWeight]}${tooLittleView(isSaid, tooLittle, weighed)}${shortView(runsShort, shown)}<p class="fine">${noMoreThan(volumeMl, settings)} in the cup${costIn(shown, cost, unpriced, ' · ')}${limit?.lowered ? limitWords(limit, shown) : ''}</p></li>`;
 }
 
 /** That something is too little to weigh: not where the answer above has said it (`hitches`). */

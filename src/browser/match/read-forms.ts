@@ -8,6 +8,7 @@ import type { VolumeUnit } from '../../units/volume-text.ts';
 import { defined } from '../../values/defined.ts';
 import type { HeatUnit } from '../../words/heats.ts';
 import { cupName } from './cup-name.ts';
+import { UNSAID } from './fields-view.ts';
 import type { TypedHow } from './how-seen.ts';
 import { type LIMITS, numberOf, volumeOf } from './limits.ts';
 import { isMistyped, type Mistyped } from './mistyped.ts';
@@ -34,12 +35,20 @@ export function volumeIn(
   return typeof ml === 'number' ? ml : { fault: ml, at: field };
 }
 
-/** The first of the digits beside a colour that are no colour. */
+/** The first of the digits beside a colour that are no colour; without any, nobody has said it yet. */
 export function mistypedColour(within: ParentNode): Mistyped | undefined {
   for (const at of within.querySelectorAll<HTMLInputElement>('[data-hex-of]')) {
-    if (typedColour(at.value) === undefined) return { fault: noColour(at.value), at };
+    if (at.closest('[data-black][hidden]') || typedColour(at.value) !== undefined) continue;
+    return { fault: at.value.trim() === '' ? unsaidText(at) : noColour(at.value), at };
   }
   return undefined;
+}
+
+function unsaidText(at: HTMLInputElement): string {
+  const which = at.closest('[data-side]')?.querySelector('legend')?.textContent?.toLowerCase() ?? 'the bait';
+  return at.closest('[data-black]')
+    ? `What does ${which} look like over black? Photograph it, pick its colour, or untick the box.`
+    : `What does ${which} look like? Photograph it, or pick or type its colour.`;
 }
 
 /** The fields of the cup and the shelf. */
@@ -61,14 +70,12 @@ export function readFields(root: HTMLElement, before: Work, unit: VolumeUnit): W
   };
 }
 
-/** The colour of a chooser: as its digits say, where they say one. */
-function colourIn(chooser: HTMLInputElement, within: ParentNode): WorkColour {
-  const digits = within.querySelector<HTMLInputElement>(`[data-hex-of="${chooser.id}"]`);
-  return typedColour(digits?.value ?? '') ?? chooser.value;
+/** The colour of a chooser, as its digits say, or while they are half typed as it was before; undefined where nobody has said any. */
+function colourIn(chooser: HTMLInputElement, within: ParentNode): WorkColour | undefined {
+  const digits = within.querySelector<HTMLInputElement>(`[data-hex-of="${chooser.id}"]`)!.value;
+  const before = chooser.value === UNSAID ? undefined : chooser.value;
+  return digits.trim() === '' ? undefined : (typedColour(digits) ?? before);
 }
-
-const blackIn = (chooser: HTMLInputElement | null, within: ParentNode): WorkColour =>
-  chooser ? colourIn(chooser, within) : '#303030';
 
 type Colours = Pick<WorkSide, 'overWhite' | 'overBlack'>;
 
@@ -101,10 +108,10 @@ export function readSides(
     if (isMistyped(flakes)) return flakes;
     // Without a choice of plastics it stays as it is.
     const plastic = element.querySelector<HTMLSelectElement>('[name="sidePlastic"]')?.value ?? before[index]!.plastic;
-    const colours = {
+    const colours = defined({
       overWhite: colourIn(field('overWhite')!, element),
-      ...(field('sawBlack')!.checked && { overBlack: blackIn(field('overBlack'), element) }),
-    };
+      overBlack: field('sawBlack')!.checked ? colourIn(field('overBlack')!, element) : undefined,
+    });
     sides.push({
       name: name ? cupName(name.value, others) : before[index]!.name,
       ...colours,
@@ -122,8 +129,7 @@ export function typedHow(round: ParentNode): TypedHow {
   const field = (name: string): HTMLInputElement | null => round.querySelector<HTMLInputElement>(`[name="${name}"]`);
   const chip = field('howChip');
   return {
-    // What a field of numbers does not take it hides.
-    ...(chip && { chip: chip.validity.badInput ? 'NaN' : chip.value }),
+    ...(chip && { chip: chip.value }),
     after: field('howAfter')!.value,
     wet: field('howWet')!.checked,
   };
@@ -140,17 +146,15 @@ export function readRound(
   const field = (name: string): HTMLInputElement => round.querySelector<HTMLInputElement>(`[name="${name}"]`)!;
   const digits = (view: string): HTMLInputElement =>
     round.querySelector<HTMLInputElement>(`[data-hex-of="${field(view).id}"]`)!;
-  // What a field of numbers does not take it hides.
-  const number = (name: string): string => (field(name).validity.badInput ? 'NaN' : field(name).value);
   const steps = roundOf(
     {
-      pour: number('pour'),
+      pour: field('pour').value,
       ...(field('sawWhite').checked && { overWhite: digits('overWhite').value }),
       ...(field('sawBlack').checked && { overBlack: digits('overBlack').value }),
       note: field('note').value,
-      heat: number('heat'),
+      heat: field('heat').value,
       again: round.querySelector<HTMLSelectElement>('[name="again"]')!.value,
-      held: number('held'),
+      held: field('held').value,
       how: typedHow(round),
     },
     volumeMl,

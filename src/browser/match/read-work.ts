@@ -130,7 +130,7 @@ function sideOf(value: unknown): WorkSide {
   const fields = object(value);
   return {
     name: name(fields.name),
-    overWhite: colour(fields.overWhite),
+    ...present('overWhite', maybe(fields.overWhite, colour)),
     ...present('overBlack', maybe(fields.overBlack, colour)),
     ...present('measured', keptMeasured(fields.measured)),
     thicknessMm: number(fields.thicknessMm, 'thicknessMm'),
@@ -163,6 +163,9 @@ function cupOf(value: unknown): WorkCup {
   if (logs.length > MOST.earlier + 1 || logs.some((log) => log.length > MOST.steps)) throw new Unfit();
   return { name: name(fields.name), steps: joinedLogs(logs) };
 }
+
+const isRound = (value: unknown): value is number =>
+  Number.isInteger(value) && (value as number) >= 1 && (value as number) <= MOST_STEPS;
 
 /** A log of a match that was kept before steps were marked has a round in two of them. */
 function withRoundsMarked(steps: readonly WorkStep[]): readonly WorkStep[] {
@@ -219,6 +222,10 @@ function stepOf(value: unknown): WorkStep {
           maybe(fields.note, (note) => text(note, MOST.note)),
         ),
         ...present('checked', fields.checked === true || undefined),
+        ...present(
+          'behind',
+          maybe(fields.behind, (round) => need(isRound(round) ? round : undefined)),
+        ),
         ...keptHow(fields),
       };
     default:

@@ -17,5 +17,5 @@ export function redraw(part: HTMLElement, drawn: Html | string): void {
 }
 
 function nameOf(fold: HTMLDetailsElement): string {
-  return `${fold.closest<HTMLElement>('[data-cup]')?.dataset.cup} ${fold.className}`;
+  return `${fold.closest<HTMLElement>('[data-cup]')?.dataset.cup} ${fold.closest<HTMLElement>('[data-side]')?.dataset.side} ${fold.className}`;
 }

@@ -18,7 +18,10 @@ export class RoomCheck {
     // Another evening may have come while the telephone slept.
     document.addEventListener('visibilitychange', () => this.show());
     this.show();
-    fold.hidden = false;
+    // Who folds it together again does not want to start yet.
+    fold.addEventListener('toggle', () => {
+      if (!fold.open) this.ask(undefined);
+    });
   }
 
   /** Does something at once where the room is ready; else asks for it first, and does it then. */
@@ -27,8 +30,7 @@ export class RoomCheck {
       start();
       return;
     }
-    this.waiting = start;
-    this.show();
+    this.ask(start);
     this.fold.open = true;
     this.fold.querySelector('summary')!.focus();
     this.fold.scrollIntoView({ block: 'start' });
@@ -40,8 +42,15 @@ export class RoomCheck {
     this.fold.open = false;
     this.fold.querySelector('summary')!.focus();
     const start = this.waiting;
-    this.waiting = undefined;
+    this.ask(undefined);
     start?.();
+  }
+
+  /** As long as something waits for the room, nothing else is on the page. */
+  private ask(start: (() => void) | undefined): void {
+    this.waiting = start;
+    document.documentElement.toggleAttribute('data-asks-room', start !== undefined);
+    this.show();
   }
 
   private get room(): KeptRoom {

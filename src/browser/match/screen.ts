@@ -7,7 +7,7 @@ import { defined } from '../../values/defined.ts';
 import { aloneNow, lookNow, roundsSeen } from './cup-looks.ts';
 import { cupView } from './cup-view.ts';
 import { measuredSays, sidesView } from './fields-view.ts';
-import { howSeenView } from './how-seen-view.ts';
+import { howSeenView, wholeIn } from './how-seen-view.ts';
 import type { LearnedFile } from './learned-file.ts';
 import type { Mistyped } from './mistyped.ts';
 import { baitOf } from './page-shelf.ts';
@@ -15,8 +15,9 @@ import { firstView, viewsOf } from './proposal-view.ts';
 import { redraw } from './redraw.ts';
 import { sidesQuestionView } from './sides-question.ts';
 import { SlowWork } from './slow-work.ts';
-import type { MatchState } from './state.ts';
-import { sideOf } from './work.ts';
+import type { MatchState, SetupStep } from './state.ts';
+import { tabsView, unsaidView } from './tabs-view.ts';
+import { isSaid, sideOf } from './work.ts';
 import { recipeFile, type TakenFile } from './work-recipe.ts';
 import { targetFile } from './work-target.ts';
 
@@ -41,6 +42,11 @@ export class MatchScreen {
     this.part('[data-says]').textContent = text;
   }
 
+  /** Says something that stands on the page already to who cannot see it. */
+  tell(text: string): void {
+    this.part('[data-heard]').textContent = text;
+  }
+
   /** Says what is wrong with something typed, and marks it. */
   mark({ fault, at }: Mistyped): void {
     this.say(fault);
@@ -49,13 +55,55 @@ export class MatchScreen {
 
   /** Says what keeps a button from doing its work, and leads there. */
   complain(mistyped: Mistyped): void {
+    const step = mistyped.at.closest<HTMLElement>('[data-step]')?.dataset.step;
+    if (step !== undefined && !this.state.inProgress) this.goTo(step as SetupStep);
+    const cup = mistyped.at.closest<HTMLElement>('[data-cup]')?.dataset.cup;
+    if (cup !== undefined) this.showOnly(Number(cup));
     this.mark(mistyped);
     for (let fold = mistyped.at.closest('details'); fold; fold = fold.parentElement?.closest('details') ?? null)
       fold.open = true;
     mistyped.at.focus();
   }
 
+  /** Shows a question of the setup, alone before the first cup and among the others after it. */
+  goTo(at: SetupStep): void {
+    this.state.at = at;
+    if (this.state.inProgress) this.part<HTMLDetailsElement>('[data-setup]').open = true;
+    this.showStep();
+    this.lead(this.part(`[data-step="${at}"] h2`));
+  }
+
+  /** Begins where something is, and not at the foot of what was there before. */
+  private lead(head: HTMLElement): void {
+    head.focus({ preventScroll: true });
+    head.scrollIntoView({ block: 'start' });
+  }
+
+  private showStep(): void {
+    const { at, inProgress } = this.state;
+    for (const step of this.root.querySelectorAll<HTMLElement>('[data-step]'))
+      step.hidden = !inProgress && step.dataset.step !== at;
+  }
+
+  /** Shows one of two cups. */
+  showOnly(index: number): void {
+    this.state.shown = index;
+    for (const cup of this.root.querySelectorAll<HTMLElement>('[data-cup]'))
+      cup.hidden = Number(cup.dataset.cup) !== index && this.state.work.cups.length > 1;
+    for (const tab of this.root.querySelectorAll<HTMLElement>(`[role="tab"]`)) {
+      const isShown = Number(tab.dataset.tab) === index;
+      tab.setAttribute('aria-selected', String(isShown));
+      tab.tabIndex = isShown ? 0 : -1;
+    }
+  }
+
+  /** Leads to where the recipe is named and saved. */
+  showSave(): void {
+    this.lead(this.part('#match-take'));
+  }
+
   showAll(): void {
+    this.showStep();
     this.showFields();
     this.showSides();
     this.showFirst();
@@ -70,7 +118,6 @@ export class MatchScreen {
       field.removeAttribute('aria-invalid');
     };
     set('target', work.target ?? '');
-    set('arrangement', work.arrangement);
     set('tolerance', String(work.tolerance));
     set('mold', work.mold);
     set('plastic', work.plastic);
@@ -84,8 +131,9 @@ export class MatchScreen {
     this.part('[data-shelf-count]').textContent = `${boxes.filter(({ checked }) => checked).length} of ${boxes.length}`;
     // Of a target with one part nothing else can be made than one cup.
     const parts = data.targets.find(({ id }) => id === work.target)?.parts.length;
-    for (const option of this.part<HTMLSelectElement>('[name="arrangement"]').options) {
-      option.disabled = parts !== undefined && (option.value === 'solid') !== (parts === 1);
+    for (const kind of this.root.querySelectorAll<HTMLButtonElement>('[data-kind]')) {
+      kind.setAttribute('aria-pressed', String(kind.dataset.kind === work.arrangement));
+      kind.disabled = parts !== undefined && (kind.dataset.kind === 'solid') !== (parts === 1);
     }
   }
 
@@ -103,7 +151,9 @@ export class MatchScreen {
     this.showSidesQuestion();
     for (const [index, side] of this.state.work.sides.entries()) {
       this.part(`[data-side="${index}"] [data-measured-says]`).textContent = measuredSays('side', side.measured);
-      this.part(`[data-side="${index}"] .match-swatch`).innerHTML = chips([viewsOf(side)], '').toString();
+      this.part(`[data-side="${index}"] .match-swatch`).innerHTML = isSaid(side)
+        ? chips([viewsOf(side)], '').toString()
+        : '';
     }
   }
 
@@ -117,10 +167,13 @@ export class MatchScreen {
   /** The cups, above everything else as soon as there is work in progress. */
   showCups(): void {
     const { work, inProgress } = this.state;
+    const many = work.cups.length > 1;
+    const shown = many ? this.state.shown : 0;
     const was = this.root.hasAttribute('data-begun');
     this.root.toggleAttribute('data-begun', inProgress);
     document.documentElement.toggleAttribute('data-match-begun', inProgress);
     if (was !== inProgress) this.part<HTMLDetailsElement>('[data-setup]').open = !inProgress;
+    this.showStep();
     if (inProgress && !this.state.taught) {
       this.showFile();
       this.slow.whenTaught(() => this.showCups());
@@ -129,9 +182,9 @@ export class MatchScreen {
     redraw(
       this.part('[data-cups]'),
       inProgress
-        ? html`${work.cups.map(
+        ? html`${tabsView(work, shown)}${work.cups.map(
             ({ name }, index) =>
-              html`<section class="part match-cup" data-cup="${index}" aria-labelledby="cup-${index}-head"><h2 id="cup-${index}-head" tabindex="-1">${work.cups.length > 1 ? sentence(name) : 'The cup'}</h2><div class="match-cup-shown" data-cup-shown>${this.cup(index)}</div></section>`,
+              html`<section class="part match-cup" id="cup-${index}" data-cup="${index}"${many ? html` role="tabpanel"` : ''} aria-labelledby="cup-${index}-head"${many && index !== shown ? html` hidden` : ''}><h2${many ? html` class="unseen-words"` : ''} id="cup-${index}-head" tabindex="-1">${many ? sentence(name) : 'The cup'}</h2><div class="match-cup-shown" data-cup-shown data-round>${this.cup(index)}</div></section>`,
           )}`
         : '',
     );
@@ -146,7 +199,7 @@ export class MatchScreen {
     const { looked, data } = this.state;
     for (const [index] of this.state.work.cups.entries()) {
       const shown = this.part(`[data-cup="${index}"] [data-how-shown]`);
-      redraw(shown, howSeenView(looked, `cup-${index}-how`, data.settings));
+      redraw(shown, howSeenView(looked, `cup-${index}-how`, data.settings, wholeIn(this.state)));
       if (index === filledIn) shown.querySelector('details')!.open = true;
     }
     // Within a fold that was shut it could not be used.
@@ -163,11 +216,15 @@ export class MatchScreen {
 
   private cup(index: number): Html {
     const { work, data, drafts } = this.state;
+    if (!isSaid(sideOf(work, index))) return unsaidView(work, index);
     const advice = this.state.advice(index);
     const { now, aim } = advice;
     const look = lookNow(advice, work, data);
     const { thicknessMm } = this.state.looked ?? {};
-    const alone = aim.moved(thicknessMm) && !now.seen ? aloneNow(advice, work, data, thicknessMm) : undefined;
+    const alone =
+      aim.moved(thicknessMm) && !now.seen && !wholeIn(this.state)
+        ? aloneNow(advice, work, data, thicknessMm)
+        : undefined;
     return cupView(
       {
         index,

@@ -1,5 +1,6 @@
 import type { MatchPageData, MatchPageMaterial } from '../../render/pages/match.ts';
 import { maxText } from '../../words/limit.ts';
+import type { CupDraft } from './drafts.ts';
 import type { HowSeen } from './how-seen.ts';
 import { dosedIn } from './page-shelf.ts';
 
@@ -9,6 +10,10 @@ export interface MatchShown {
   readonly materials: ReadonlyMap<string, MatchPageMaterial>;
   /** How a test pour was looked at, as it was last said; unset: it was never asked. */
   readonly looked?: HowSeen | undefined;
+  /** Whether finished baits are looked at, or cups by themselves; unset: it was never asked. */
+  readonly whole?: boolean | undefined;
+  /** What was typed for each cup. */
+  readonly drafts?: readonly CupDraft[];
 }
 
 /** A material by its title. */

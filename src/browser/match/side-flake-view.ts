@@ -30,7 +30,7 @@ function flakeRow(flake: WorkFlake, id: string, index: number, whose: string): H
 <p class="field"><label for="${id}-colour">Colour</label><input id="${id}-colour" type="color" name="flakeColour" value="${flake.hex}"></p>
 <p class="field"><label for="${id}-size">Size, as the bag has it</label><input id="${id}-size" type="text" name="flakeSize" value="${sizeInField(flake.sizeMm)}" placeholder="0.040 in" maxlength="${MOST.dose}" autocomplete="off" spellcheck="false"></p>
 <p class="field"><label for="${id}-load">How much</label><select id="${id}-load" name="flakeLoad">${LOADS.map(([value, words]) => html`<option value="${value}"${value === load ? html` selected` : ''}>${words}</option>`)}</select></p>
-${load === 'share' ? html`<p class="field"><label for="${id}-share">Of what you see, %</label><input id="${id}-share" type="number" inputmode="decimal" name="flakeShare" min="0.1" max="90" step="any" value="${formatDecimal(100 * (flake.coverage ?? 0), 4)}"></p>` : ''}
+${load === 'share' ? html`<p class="field"><label for="${id}-share">Of what you see, %</label><input id="${id}-share" type="text" inputmode="decimal" autocomplete="off" name="flakeShare" value="${formatDecimal(100 * (flake.coverage ?? 0), 4)}"></p>` : ''}
 <p class="field"><button class="quiet" type="button" data-remove-flake="${index}" aria-label="Remove ${name.toLowerCase()}">Remove</button></p></fieldset>`;
 }
 

@@ -9,6 +9,7 @@ import { FLAKE_LOADS, type FlakeLoad } from '../../tables/flake-loads.ts';
 import { formatDecimal } from '../../units/format-quantity.ts';
 import { parseQuantity } from '../../units/parse-quantity.ts';
 import { isFault } from '../../units/quantity.ts';
+import { readNumber } from '../../units/read-number.ts';
 import { typedNumber } from '../../units/typed-number.ts';
 import { UNITS } from '../../units/unit.ts';
 import { isWithin, LIMITS } from './limits.ts';
@@ -44,7 +45,7 @@ export function coverageOf(
   if (load !== 'share') return FLAKE_LOADS[load];
   // The field for it has not been there yet.
   if (percents === undefined) return before.coverage ?? FLAKE_LOADS.ordinary;
-  const share = percents.trim() === '' ? Number.NaN : Number((Number(percents) / 100).toFixed(6));
+  const share = Number((readNumber(percents) / 100).toFixed(6));
   const { what, least, most } = LIMITS.coverage;
   return isWithin('coverage', share) ? share : `${what} is a number from ${100 * least} to ${100 * most}, in percent.`;
 }

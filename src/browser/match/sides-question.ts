@@ -3,12 +3,12 @@ import { type Html, html } from '../../render/html.ts';
 import type { MatchPageData } from '../../render/pages/match.ts';
 import { unlikeSidesText } from '../../words/unlike-sides.ts';
 import { bookPart } from './book-part.ts';
-import { partOfSide, type Work } from './work.ts';
+import { partOfSide, unsaidSide, type Work } from './work.ts';
 import { doubtOfSide } from './work-log.ts';
 
 /** The sides of a finished bait that no bait has, as long as nobody has said how they were seen. */
 export function unlikeSidesOf(work: Work, data: MatchPageData): UnlikeSides | undefined {
-  if (work.arrangement !== 'together' || work.whole) return undefined;
+  if (work.arrangement !== 'together' || work.whole || unsaidSide(work) !== undefined) return undefined;
   return unlikeSides(
     work.sides.map((side) => ({
       ...partOfSide(side),

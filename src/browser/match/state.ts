@@ -6,7 +6,10 @@ import type { CupDraft, Drafts } from './drafts.ts';
 import { fittedWork } from './fit-work.ts';
 import type { HowSeen } from './how-seen.ts';
 import type { KeptMatch } from './kept-match.ts';
-import type { Work } from './work.ts';
+import { unsaidSide, type Work } from './work.ts';
+
+/** What is asked before the first cup: what the bait looks like, what is poured, which recipe. */
+export type SetupStep = 'target' | 'cup' | 'first';
 
 /** Everything that the page knows, kept soon after every change. */
 export class MatchState {
@@ -20,8 +23,14 @@ export class MatchState {
   readonly findsAgain: boolean;
   /** A cup is shown though nothing was put in yet. */
   begun: boolean;
+  /** The question that is being asked before the first cup. */
+  at: SetupStep;
+  /** The cup that is shown, where there are two. */
+  shown: number;
   /** How a test pour was looked at, as it was last said: of this match or of one before; undefined: it was never asked. */
   looked: HowSeen | undefined;
+  /** Whether finished baits are looked at, or cups by themselves, of a bait with two sides; undefined: it was never asked. */
+  whole: boolean | undefined;
   /** Told when a match has become too long. */
   onFull: () => void = () => {};
   private current: Work;
@@ -41,7 +50,10 @@ export class MatchState {
     this.drafts = drafts.cups;
     this.begun = drafts.begun;
     this.looked = drafts.looked;
+    this.whole = drafts.whole;
     this.findsAgain = drafts.found;
+    this.shown = drafts.shown ?? 0;
+    this.at = unsaidSide(work) === undefined ? 'cup' : 'target';
     this.keeper = keeper;
   }
 
@@ -100,13 +112,15 @@ export class MatchState {
   }
 
   /** Takes over what another tab has kept. True where something of this one is lost by that. */
-  takeOver(work: Work, { cups, begun, looked }: Drafts): boolean {
+  takeOver(work: Work, { cups, begun, looked, whole, shown = 0 }: Drafts): boolean {
     const lost = this.changed;
     if (JSON.stringify(work) !== JSON.stringify(this.current)) this.answers = [];
     this.current = work;
     this.drafts = cups;
     this.begun = begun;
     this.looked = looked;
+    this.whole = whole;
+    this.shown = shown;
     this.changed = false;
     return lost;
   }
@@ -122,8 +136,14 @@ export class MatchState {
   }
 
   private draftsText(): string {
-    const { begun, looked } = this;
-    const drafts: Drafts = { cups: this.drafts, found: this.answers.length > 0, begun, ...defined({ looked }) };
+    const { begun, looked, whole, shown } = this;
+    const drafts: Drafts = {
+      cups: this.drafts,
+      found: this.answers.length > 0,
+      begun,
+      shown,
+      ...defined({ looked, whole }),
+    };
     return JSON.stringify(drafts);
   }
 }

@@ -18,8 +18,9 @@ import { logShelf } from './page-shelf.ts';
 import { mistypedColour, readFields, readSides } from './read-forms.ts';
 import type { MatchScreen } from './screen.ts';
 import { NEW_FLAKE, type WorkFlake } from './side-flake.ts';
-import type { MatchState } from './state.ts';
-import { type Arrangement, type Work, type WorkSide, withSides } from './work.ts';
+import { unlikeSidesOf } from './sides-question.ts';
+import type { MatchState, SetupStep } from './state.ts';
+import { type Arrangement, unsaidSide, type Work, type WorkSide, withSides } from './work.ts';
 
 /** Actions on the target and the shelf. */
 export class TargetActions {
@@ -46,6 +47,7 @@ export class TargetActions {
     state.work = withBookTarget(state.work, id, state.data);
     state.drafts = [];
     state.answers = [];
+    if (state.work.target !== undefined) state.at = 'cup';
     screen.showAll();
     const { title } = state.data.targets.find((each) => each.id === id) ?? { title: undefined };
     screen.say(title === undefined ? 'Describe the target by its colours.' : `The target is ${title}.`);
@@ -60,12 +62,14 @@ export class TargetActions {
       screen.showFields();
       return;
     }
+    // Nobody has said yet what the second one looks like.
+    const { overWhite: _, overBlack: __, measured: ___, flakes: ____, ...unsaid } = first;
     const two =
       sides.length === 2
         ? sides
         : [
             { ...first, name: 'back' },
-            { ...first, name: 'belly' },
+            { ...unsaid, name: 'belly' },
           ];
     this.seenAs(arrangement, wanted === 1 ? [{ ...first, name: 'body' }] : two);
   }
@@ -106,6 +110,13 @@ export class TargetActions {
     );
     const inOrder = [...root.querySelectorAll('input')];
     return found.sort((one, other) => inOrder.indexOf(one.at) - inOrder.indexOf(other.at))[0];
+  }
+
+  /** Goes to a question about the target and the cup, once what is asked before it was answered. */
+  goTo(at: SetupStep): void {
+    const mistyped = at === 'target' ? undefined : this.mistyped();
+    if (mistyped) this.screen.complain(mistyped);
+    else this.screen.goTo(at);
   }
 
   private readFields(): Work | Mistyped {
@@ -174,8 +185,11 @@ export class TargetActions {
       return {
         ...others,
         // Seen over black alone, the white is still to be said, and counts as typed.
-        overWhite: overWhite ?? white,
-        ...defined({ overBlack, measured: overWhite === undefined ? undefined : by }),
+        ...defined({
+          overWhite: overWhite ?? white,
+          overBlack,
+          measured: overWhite === undefined ? undefined : by,
+        }),
         ...(flakes.length > 0 ? { flakes } : {}),
       };
     };
@@ -187,8 +201,12 @@ export class TargetActions {
     screen.showSides();
     this.forgetAnswers();
     this.showCups();
-    screen.part(`#side-${index}-measure`).focus();
-    screen.say(`The target is ${measuredText(by)}.`);
+    const unsaid = unsaidSide(state.work);
+    const whose = state.work.sides.length > 1 ? `The ${state.work.sides[index]!.name}` : 'The target';
+    if (unsaid === undefined && state.at === 'target' && !state.inProgress && !unlikeSidesOf(state.work, state.data))
+      screen.goTo('cup');
+    else screen.part(`#side-${unsaid ?? index}-measure`).focus();
+    screen.say(`${whose} is ${measuredText(by)}.`);
   }
 
   addFlake(index: number): void {
@@ -226,6 +244,7 @@ export class TargetActions {
         state.answers = firstAnswers(state.work, state.taught!);
         state.saveDrafts();
         screen.showFirst();
+        if (!state.inProgress) screen.goTo('first');
         const found = state.answers.reduce((sum, { recipe }) => sum + recipe.proposals.length, 0);
         screen.say(found === 0 ? 'No recipe found.' : found === 1 ? 'One recipe found.' : `${found} recipes found.`);
       }),
@@ -253,6 +272,7 @@ export class TargetActions {
     for (const at of begun) state.draft(at, { ...state.drafts[at], mixed: [] });
     void state.save();
     screen.showCups();
+    screen.showOnly(begun[0]!);
     screen.part(`#cup-${begun[0]}-head`).focus();
     screen.say('Mix this, pour a bait, look at it, and log the round.');
   }

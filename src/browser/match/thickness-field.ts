@@ -5,6 +5,7 @@
  * @packageDocumentation
  */
 import { formatDecimal } from '../../units/format-quantity.ts';
+import { readNumber } from '../../units/read-number.ts';
 import { typedNumber } from '../../units/typed-number.ts';
 import { UNITS } from '../../units/unit.ts';
 import type { VolumeUnit } from '../../units/volume-text.ts';
@@ -48,7 +49,7 @@ export function thicknessOf(text: string, unit: VolumeUnit, before?: number): nu
   if (unit.volume === 'ml') return numberOf(text, 'thicknessMm');
   const typed = text.trim();
   if (before !== undefined && typed === thicknessInField(before, unit)) return before;
-  const mm = typed === '' ? Number.NaN : Number(typed) * MM_PER_INCH;
+  const mm = readNumber(typed) * MM_PER_INCH;
   if (isWithin('thicknessMm', mm)) return mm;
   return `${LIMITS.thicknessMm.what} is a number ${fromTo(thicknessLimits(unit))}, in inches.`;
 }

@@ -3,9 +3,11 @@
  *
  * @packageDocumentation
  */
+import { baitKey } from '../../book/learning/cup-keys.ts';
 import { keptLook, type LookSeen } from '../../book/learning/kept-look.ts';
 import { lookedLayer } from '../../book/learning/looked-layer.ts';
 import { type Taught, taughtBy } from '../../book/learning/taught-before.ts';
+import type { CupState } from '../../cup/ledger.ts';
 import { learn } from '../../learning/learn.ts';
 import type { LearnedShelf } from '../../learning/learned-shelf.ts';
 import type { TaughtLook } from '../../learning/learning-data.ts';
@@ -16,7 +18,7 @@ import type { MeasuredBy } from './measured-by.ts';
 import { bodyOf, logShelf } from './page-shelf.ts';
 import type { Work } from './work.ts';
 import { hexOfColour, labOfColour, type WorkColour } from './work-colour.ts';
-import { cupNow, doubtOfColours, type WorkLook } from './work-log.ts';
+import { type CupNow, cupNow, doubtOfColours, type WorkLook, wholeLooks } from './work-log.ts';
 
 /** What looks have taught, those of a match among them. */
 export interface TaughtWork extends Taught<MatchPageMaterial> {
@@ -25,6 +27,8 @@ export interface TaughtWork extends Taught<MatchPageMaterial> {
 
 // No recipe of a book has such an id.
 const MATCH = '~match';
+
+const BAIT = baitKey(MATCH);
 
 /** The name of a cup of a match among the looks: one that was begun anew is another cup. */
 export function keyOfWorkCup(
@@ -71,24 +75,39 @@ function learnedFrom(looks: readonly TaughtLook[], { learned: ofBook, materials 
 const memory = new WeakMap<LearnedShelf, Map<string, TaughtWork>>();
 const REMEMBERED = 4;
 
-/** All looks at the cups of a match that say a colour. */
+/** All looks at the cups of a match, and at its finished baits, that say a colour. */
 function looksOf(work: Work, data: TaughtMatchData): readonly TaughtLook[] {
   const known = new Set(data.learned.data.materials.map(({ id }) => id));
   const shelf = logShelf(data);
-  return work.cups.flatMap((_, index) => {
-    const { rounds } = cupNow(work, index, shelf);
+  const cups = work.cups.map((_, index) => cupNow(work, index, shelf));
+  const bodyMm = bodyOf(work, data);
+  const layer = (cup: CupState, thicknessMm: number): TaughtLook['layers'][number] =>
+    lookedLayer(cup, thicknessMm, (id) => known.has(id));
+  const baits = wholeLooks(cups).flatMap(({ index, round, behind, look }, place): TaughtLook[] => {
+    const kept = keptLook(seenOf(look, data));
+    const states = [roundOf(cups[index]!, round), roundOf(cups[1 - index]!, behind)];
+    if (!kept || states.some((state) => state === undefined)) return [];
+    const half = (look.thicknessMm ?? bodyMm) / 2;
+    const layers = states.map((state) => layer(state!, half));
+    return [{ key: `${BAIT}/${place + 1}`, cup: BAIT, round: Math.max(round, behind), layers, ...kept }];
+  });
+  const alone = cups.flatMap(({ rounds }, index) => {
     return rounds.flatMap(({ number, cup, seen }, at): TaughtLook[] =>
       seen.flatMap((look, place): TaughtLook[] => {
         const kept = keptLook(seenOf(look, data));
         if (!kept) return [];
         const name = keyOfWorkCup(work, index, rounds.slice(0, at + 1));
-        const layers = [lookedLayer(cup, look.thicknessMm ?? bodyOf(work, data), (id) => known.has(id))];
+        const layers = [layer(cup, look.thicknessMm ?? bodyMm)];
         const key = `${MATCH}/${work.sides[index]!.name}/${number}/${place + 1}`;
         return [{ key, cup: name, round: number, layers, ...kept }];
       }),
     );
   });
+  return [...alone, ...baits];
 }
+
+const roundOf = ({ rounds }: Pick<CupNow, 'rounds'>, number: number): CupState | undefined =>
+  rounds.find((round) => round.number === number)?.cup;
 
 /** A camera as what was learned names it: by the book's number for it, or, of one that the book has not learned from, by its own name. */
 function cameraOf({ camera }: MeasuredBy, { cameras }: Pick<MatchPageData, 'cameras'>): string {

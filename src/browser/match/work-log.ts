@@ -22,12 +22,24 @@ export interface WorkLook extends HowLooked {
   readonly note?: string;
 }
 
+/** A look at a side of a finished bait. */
+export interface WholeLook {
+  /** Of the cup that faced the eye, and of the one behind it. */
+  readonly round: number;
+  readonly behind: number;
+  readonly look: WorkLook;
+  /** Which step of the log it is. */
+  readonly step: number;
+}
+
 /** What the log of a cup comes to. */
 export interface CupNow extends Pick<CupHistory<WorkLook>, 'rounds' | 'last' | 'heats'> {
   readonly start: CupState;
   /** What is left. */
   readonly cup: CupState;
   readonly volumeMl: number;
+  /** Looks at its side of a finished bait. */
+  readonly whole: readonly WholeLook[];
   /** What the cup looks like as it is; absent where it was not looked at since something was added. */
   readonly seen?: SeenViews;
 }
@@ -49,11 +61,15 @@ export function cupNow(work: Work, index: number, shelf: LogShelf): CupNow {
     steps.map((step) => logStep(step, start, shelf)),
     perGram,
   );
-  const seen = rounds
-    .at(-1)
-    ?.seen.map(viewsOf)
-    .find((views) => views !== undefined);
-  return { start, rounds, cup: left, last, heats, volumeMl: cupVolume(left, perGram), ...defined({ seen }) };
+  const whole = steps.flatMap((step, at): WholeLook[] =>
+    step.do === 'see' && step.behind !== undefined
+      ? [{ round: roundOfStep(rounds, at), behind: step.behind, look: lookOf(step), step: at }]
+      : [],
+  );
+  const now = rounds.at(-1);
+  const looks = [...whole.filter(({ round }) => round === now?.number).map(({ look }) => look), ...(now?.seen ?? [])];
+  const seen = looks.map(viewsOf).find((views) => views !== undefined);
+  return { start, rounds, whole, cup: left, last, heats, volumeMl: cupVolume(left, perGram), ...defined({ seen }) };
 }
 
 /** Step for step, so that a round says which of them it has. */
@@ -71,14 +87,15 @@ function logStep(step: WorkStep, { plastics }: CupState, shelf: LogShelf): LogSt
     }
     case 'pour':
       return { kind: 'pour', ml: step.ml };
-    case 'see': {
-      const { overWhite, overBlack, measured, note, checked, thicknessMm, after, wet } = step;
-      return {
-        kind: 'see',
-        looks: [defined({ overWhite, overBlack, measured, note, checked, thicknessMm, after, wet })],
-      };
-    }
+    case 'see':
+      // A look at a finished bait is in no cup's log: in the recipe's file it stands beside the cups.
+      return step.behind === undefined ? { kind: 'see', looks: [lookOf(step)] } : { kind: 'note', text: '' };
   }
+}
+
+function lookOf(step: Extract<WorkStep, { do: 'see' }>): WorkLook {
+  const { overWhite, overBlack, measured, note, checked, thicknessMm, after, wet } = step;
+  return defined({ overWhite, overBlack, measured, note, checked, thicknessMm, after, wet });
 }
 
 /** Of a cut, with what is in it. */
@@ -111,19 +128,32 @@ export function doubtOfSide(side: Pick<WorkSide, 'overWhite' | 'overBlack' | 'me
   return doubtOfColours(side)!;
 }
 
-/** The rounds of a cup as matching takes them, each with the look that it is judged by. */
-export function triedRounds({ rounds }: Pick<CupNow, 'rounds'>, bodyMm: number): readonly TriedRound[] {
+/**
+ * The rounds of a cup as matching takes them, each with the look that it is judged by, as in the book (`triedRounds` of `asked-cup.ts`).
+ *
+ * @param other the other cup of a finished bait
+ */
+export function triedRounds(
+  { rounds, whole }: Pick<CupNow, 'rounds' | 'whole'>,
+  bodyMm: number,
+  other?: Pick<CupNow, 'rounds'>,
+): readonly TriedRound[] {
   return rounds.map(({ seen, ...round }) => {
-    const [look] = judgedFirst(seen, bodyMm);
+    const bait = other && whole.findLast((each) => each.round === round.number && viewsOf(each.look) !== undefined);
+    const behind = bait && other.rounds.find(({ number }) => number === bait.behind)?.cup;
+    const [alone] = judgedFirst(seen, bodyMm);
+    const look = behind ? bait.look : alone;
     const { thicknessMm, after, wet, checked } = look ?? {};
     const how = defined({ thicknessMm, after, wet, checked });
-    return { ...round, how, ...defined({ seen: viewsOf(look), axisSd: look && doubtOfColours(look)?.axisSd }) };
+    return { ...round, how, ...defined({ seen: viewsOf(look), axisSd: look && doubtOfColours(look)?.axisSd, behind }) };
   });
 }
 
 /** The work with its last look at a cup said to stand. */
 export function withLookChecked(work: Work, index: number, shelf: LogShelf): Work {
-  const { looked } = cupNow(work, index, shelf).rounds.at(-1) ?? {};
+  const { rounds, whole } = cupNow(work, index, shelf);
+  const last = rounds.at(-1);
+  const looked = last?.looked ?? whole.findLast(({ round }) => round === last?.number)?.step;
   return withCup(work, index, ({ steps, ...cup }) => ({
     ...cup,
     // A round may have been looked at in several ways, a step each.
@@ -147,4 +177,11 @@ export function withStepsBeforeLook(work: Work, index: number, done: readonly Wo
 /** Number of the round that a step of a log is in. */
 export function roundOfStep(rounds: readonly Pick<LogRound<WorkLook>, 'first' | 'number'>[], step: number): number {
   return rounds.findLast(({ first }) => first <= step)?.number ?? 1;
+}
+
+/** The looks at finished baits of a match, in the order in which a recipe's file has them; `index` is the cup that faced the eye. */
+export function wholeLooks(
+  cups: readonly Pick<CupNow, 'whole'>[],
+): readonly (WholeLook & { readonly index: number })[] {
+  return cups.flatMap(({ whole }, index) => whole.map((look) => ({ ...look, index })));
 }

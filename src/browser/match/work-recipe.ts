@@ -9,8 +9,9 @@ import { writtenDuration, writtenTemperature } from '../../units/written-quantit
 import { type FileStep, fileSteps } from './file-steps.ts';
 import { measuredInFile } from './measured-by.ts';
 import { exactThickness } from './thickness-field.ts';
-import { plasticOf, type Work, type WorkAmount, type WorkCup, type WorkStep } from './work.ts';
+import { plasticOf, type Work, type WorkAmount, type WorkCup } from './work.ts';
 import { colourInFile } from './work-colour.ts';
+import { cupNow, type LogShelf, type WorkLook, wholeLooks } from './work-log.ts';
 
 /** What a recipe's file is made with. */
 export interface RecipeFileOptions {
@@ -49,16 +50,32 @@ export function recipeFile(
         cupFields(cup, { plastic: plasticOf(work, index), plasticMl: work.plasticMl }, unit),
       ]),
     ),
+    seen: baitsSeen(work, unit),
   };
   return { name: `${freeName(title, taken)}.md`, text: frontMatterText(fields) };
 }
+
+/** What was seen of finished baits, each with the rounds of the cups that it was poured after; of none, where a round was taken back since. */
+function baitsSeen(work: Work, unit: VolumeUnit): readonly WrittenFields[] | undefined {
+  const cups = work.cups.map((_, index) => cupNow(work, index, ROUNDS_ALONE));
+  const found = wholeLooks(cups).flatMap(({ index, round, behind, look }) => {
+    const [near, far] = [work.cups[index]!.name, work.cups[1 - index]?.name];
+    const isThere = far !== undefined && cups[1 - index]!.rounds.some(({ number }) => number === behind);
+    return isThere ? [{ ...seenFields(look, unit), side: near, rounds: { [near]: round, [far]: behind } }] : [];
+  });
+  return found.length === 0 ? undefined : found;
+}
+
+// Rounds have their numbers by what was done, however much of it there was: in so light a cup there is enough for every pour.
+const ROUNDS_ALONE: LogShelf = { density: () => 0.01, cut: () => undefined };
 
 function cupFields(
   { steps }: WorkCup,
   { plastic, plasticMl }: Pick<Work, 'plastic' | 'plasticMl'>,
   unit: VolumeUnit,
 ): WrittenFields {
-  const log = fileSteps(steps).map((step) => stepFields(step, { plastic, plasticMl }, unit));
+  const ofCup = steps.filter((step) => step.do !== 'see' || step.behind === undefined);
+  const log = fileSteps(ofCup).map((step) => stepFields(step, { plastic, plasticMl }, unit));
   return { plastic: `${exactVolume(plasticMl, unit)} ${plastic}`, log: log.length === 0 ? undefined : log };
 }
 
@@ -81,7 +98,7 @@ function stepFields(
 }
 
 function seenFields(
-  { overWhite, overBlack, measured, note, checked, thicknessMm, after, wet }: Extract<WorkStep, { do: 'see' }>,
+  { overWhite, overBlack, measured, note, checked, thicknessMm, after, wet }: WorkLook,
   unit: VolumeUnit,
 ): WrittenFields {
   return {

@@ -36,7 +36,7 @@ function sideFields(
   unit: VolumeUnit,
 ): WrittenFields {
   return {
-    'over-white': colourInFile(overWhite),
+    'over-white': overWhite && colourInFile(overWhite),
     'over-black': overBlack && colourInFile(overBlack),
     ...measuredInFile(measured),
     thickness: exactThickness(thicknessMm, unit),

@@ -12,7 +12,8 @@ import { labOfColour, type WorkColour } from './work-colour.ts';
 /** A colour to be matched. */
 export interface WorkSide {
   readonly name: string;
-  readonly overWhite: WorkColour;
+  /** Unset: nobody has said it yet. */
+  readonly overWhite?: WorkColour;
   readonly overBlack?: WorkColour;
   /** How photos measured it; unset: it was typed, touched in a photo, or is the book's. */
   readonly measured?: MeasuredBy;
@@ -67,6 +68,8 @@ export type WorkStep = {
       readonly note?: string;
       /** It was looked at again, and stands. */
       readonly checked?: true;
+      /** A side of the finished bait was looked at, with the other cup as it was at this round of it; unset: the cup was poured by itself. */
+      readonly behind?: number;
     } & HowSeen)
 );
 
@@ -110,8 +113,20 @@ export function plasticOf(work: Pick<Work, 'sides' | 'plastic'>, index: number):
   return work.sides[index]?.plastic ?? work.plastic;
 }
 
-/** A side with its colours as matching takes them. */
+/** Whether the colour of a side was said. */
+export function isSaid(side: WorkSide): side is WorkSide & Required<Pick<WorkSide, 'overWhite'>> {
+  return side.overWhite !== undefined;
+}
+
+/** The first side that nobody has said the colour of; undefined where all were said. */
+export function unsaidSide({ sides }: Pick<Work, 'sides'>): number | undefined {
+  const at = sides.findIndex((side) => !isSaid(side));
+  return at < 0 ? undefined : at;
+}
+
+/** A side with its colours as matching takes them. Throws: Error where its colour was not said. */
 export function partOfSide({ name, overWhite, overBlack, thicknessMm }: WorkSide): TargetPart {
+  if (overWhite === undefined) throw new Error(`the ${name} was asked about before its colour was said`);
   return settledViews({
     name,
     overWhite: labOfColour(overWhite),

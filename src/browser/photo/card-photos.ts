@@ -24,6 +24,8 @@ const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
 export interface CardPhotosOptions extends Pick<CardPhotosShown, 'lines' | 'wanted'> {
   /** Told whenever something else is known. */
   readonly onChange?: (photos: readonly TakenPhoto[]) => void;
+  /** Whether nothing is shown of photos until all are measured. */
+  readonly waitsForAll?: () => boolean;
   /** Asked to take a colour of a photo without a card by touch. */
   readonly touchInstead: (photo: File) => void;
 }
@@ -126,11 +128,13 @@ export class CardPhotos {
   show(): void {
     const { photos, wanted, data, options } = this;
     const { units } = data;
+    const isWaiting = photos.some(({ answer }) => answer === undefined) && options.waitsForAll?.() === true;
+    const shown = isWaiting ? photos.map(({ file }) => ({ file })) : photos;
     redraw(
       this.part('[data-photos]'),
-      cardPhotosView({ photos, units, wanted, camera: cameraName(), lines: options.lines }),
+      cardPhotosView({ photos: shown, units, wanted, camera: cameraName(), lines: options.lines }),
     );
-    for (const [at, { answer, drawing }] of photos.entries())
+    for (const [at, { answer, drawing }] of (shown as readonly TakenPhoto[]).entries())
       if (isRead(answer)) drawPicture(this.part<HTMLCanvasElement>(`[data-picture="${at}"]`), answer, drawing?.line);
     this.part('[data-take]').textContent = photos.length === 0 ? 'Take or choose photos' : 'Add another photo';
     this.part('[data-other-bait]').hidden = photos.length === 0;

@@ -1,6 +1,6 @@
 import type { MeasuringData } from '../../render/measuring-data.ts';
 import { pageData } from '../page-data.ts';
-import { type AskPhotos, PHOTOS_AS, type PhotoAnswer } from './photo-answer.ts';
+import { type AskPhotos, PHOTOS_AS, type PhotoAnswer, type TakesPhotos } from './photo-answer.ts';
 
 let loading: Promise<AskPhotos> | undefined;
 
@@ -9,11 +9,12 @@ let loading: Promise<AskPhotos> | undefined;
  * nothing else. The script for it is loaded with the first.
  *
  * @param wanted how many photos are asked for
+ * @param takes `at-once`: as many as are asked for are taken as soon as they are measured, if nothing is doubtful of them
  */
-export async function colourFromPhotos(wanted = 1): Promise<PhotoAnswer | undefined> {
+export async function colourFromPhotos(wanted = 1, takes?: TakesPhotos): Promise<PhotoAnswer | undefined> {
   loading ??= loaded();
   try {
-    return (await loading)(wanted) as Promise<PhotoAnswer | undefined>;
+    return (await loading)(wanted, takes) as Promise<PhotoAnswer | undefined>;
   } catch {
     loading = undefined;
     window.alert('This page couldn’t load what measures photos. Check the connection, and try again.');

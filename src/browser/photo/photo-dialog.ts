@@ -8,9 +8,9 @@ import { cameraName } from './camera-name.ts';
 import { CardPhotos } from './card-photos.ts';
 import { usedPhotosText } from './card-photos-view.ts';
 import { Measurer } from './measurer.ts';
-import type { PhotoAnswer } from './photo-answer.ts';
+import type { PhotoAnswer, TakesPhotos } from './photo-answer.ts';
 import { photoView } from './photo-view.ts';
-import { hasNoCard, type TakenPhoto } from './taken-photo.ts';
+import { hasNoCard, type MeasuredBait, type TakenPhoto } from './taken-photo.ts';
 import { TouchedPhoto } from './touched-photo.ts';
 
 const NO_CARD = 'There is no measuring card in this photo, so touch the colour.';
@@ -20,6 +20,8 @@ export class PhotoDialog {
   private readonly dialog: HTMLDialogElement;
   private readonly card: CardPhotos;
   private readonly touched: TouchedPhoto;
+  /** As many photos are taken at once where nothing is doubtful of them; undefined: the reader takes them. */
+  private atOnce: number | undefined;
   private answer: ((found: PhotoAnswer | undefined) => void) | undefined;
 
   constructor(data: MeasuringData) {
@@ -32,6 +34,7 @@ export class PhotoDialog {
     this.card = new CardPhotos(this.part('[data-by-card]'), data, new Measurer(data.scripts.at(-1)!), {
       lines: () => [],
       wanted: 1,
+      waitsForAll: () => this.atOnce !== undefined,
       onChange: (photos) => this.photosChanged(photos),
       touchInstead: (photo) => this.touchIn(photo),
     });
@@ -63,9 +66,11 @@ export class PhotoDialog {
    * else.
    *
    * @param wanted how many photos are asked for
+   * @param takes see `colourFromPhotos`
    */
-  ask(wanted: number): Promise<PhotoAnswer | undefined> {
+  ask(wanted: number, takes?: TakesPhotos): Promise<PhotoAnswer | undefined> {
     const answered = this.open();
+    this.atOnce = takes === 'at-once' ? wanted : undefined;
     this.card.begin(wanted);
     if (this.touched.hasPhoto) {
       this.showWay('touch');
@@ -107,6 +112,13 @@ export class PhotoDialog {
     this.answer = undefined;
   }
 
+  /** Whether as many as were asked for are measured, each of them, over both cards and without a warning. */
+  private isCertain({ bait, photos }: MeasuredBait, taken: readonly TakenPhoto[]): boolean {
+    const { atOnce = Number.POSITIVE_INFINITY } = this;
+    const isWhole = bait.overWhite !== undefined && bait.overBlack !== undefined;
+    return photos >= atOnce && photos === taken.length && isWhole && bait.warnings.length === 0;
+  }
+
   private showWay(way: 'card' | 'touch'): void {
     this.part('[data-by-card]').hidden = way !== 'card';
     this.part('[data-by-touch]').hidden = way !== 'touch';
@@ -123,6 +135,10 @@ export class PhotoDialog {
     const measured = (this.card as CardPhotos | undefined)?.measured;
     use.hidden = measured === undefined;
     if (measured) use.textContent = usedPhotosText(measured.photos);
+    if (measured && this.isCertain(measured, photos)) {
+      use.click();
+      return;
+    }
     const [only, ...others] = photos;
     if (!only || others.length > 0 || !hasNoCard(only)) return;
     this.touchIn(only.file);

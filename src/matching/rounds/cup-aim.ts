@@ -1,6 +1,6 @@
 import type { CupState } from '../../cup/ledger.ts';
 import type { Lab } from '../../optics/cielab.ts';
-import { bodyViews, layersViews, type TwoViews } from '../../optics/cup-body.ts';
+import { layersViews, type TwoViews } from '../../optics/cup-body.ts';
 import type { Light } from '../../tables/lights.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
@@ -19,8 +19,13 @@ export interface CupAim {
   asked(state: CupState): BelievedCup;
   /** The cup in some state as the target was seen, by the model alone; unset, by daylight. */
   views(state: CupState, light?: Light): TwoViews;
-  /** What was seen of a test pour, as the target was seen: moved by what the model says that makes. Unset: as thick as the body. */
-  asTarget(seen: SeenViews, state: CupState, thicknessMm?: number): SeenViews;
+  /**
+   * What was seen of a test pour, as the target was seen: moved by what the model says that makes.
+   *
+   * @param thicknessMm unset: as thick as the body
+   * @param behind the other cup as it was, where a finished bait was looked at; unset: the cup was poured by itself
+   */
+  asTarget(seen: SeenViews, state: CupState, thicknessMm?: number, behind?: CupState): SeenViews;
 }
 
 /** The other cup of a finished bait. */
@@ -44,19 +49,18 @@ export function aimAt(
   const base = (state: CupState): CupBase => baseOfCup(state, (name) => required(shelf, name), optics);
   const behind = other && { ...base(other.cup), contents: contentsOf(other.cup, shelf), share: other.share };
   const part: TargetPart = behind ? { ...found, behind } : found;
-  const views = (state: CupState, light?: Light): TwoViews => {
+  const layers = (state: CupState, far: (CupBase & { readonly share: number }) | undefined, thicknessMm: number) => {
     const { mix, flakes } = base(state);
     const near = { ...mix, flakes };
-    if (!behind) return layersViews([{ ...near, thickness: part.thicknessMm }], optics, light);
-    return layersViews(
-      [
-        { ...near, thickness: (1 - behind.share) * part.thicknessMm },
-        { ...behind.mix, flakes: behind.flakes, thickness: behind.share * part.thicknessMm },
-      ],
-      optics,
-      light,
-    );
+    return far
+      ? [
+          { ...near, thickness: (1 - far.share) * thicknessMm },
+          { ...far.mix, flakes: far.flakes, thickness: far.share * thicknessMm },
+        ]
+      : [{ ...near, thickness: thicknessMm }];
   };
+  const views = (state: CupState, light?: Light): TwoViews =>
+    layersViews(layers(state, behind, part.thicknessMm), optics, light);
   const moved = (thicknessMm = bodyMm): ReturnType<CupAim['moved']> =>
     behind ? 'laminate' : Math.abs(part.thicknessMm - thicknessMm) > 0.01 ? 'thickness' : undefined;
   return {
@@ -64,10 +68,11 @@ export function aimAt(
     moved,
     asked: (state) => ({ ...askedAs([contentsOf(state, shelf)], 0, part), ...defined({ cup: key }) }),
     views,
-    asTarget(seen, state, thicknessMm = bodyMm) {
+    asTarget(seen, state, thicknessMm = bodyMm, seenBehind) {
       if (moved(thicknessMm) === undefined) return seen;
-      const { mix, flakes } = base(state);
-      const here = bodyViews({ ...mix, flakes }, thicknessMm, optics);
+      // Since a finished bait was looked at, the other cup may have become another.
+      const far = behind && seenBehind && { ...base(seenBehind), share: behind.share };
+      const here = layersViews(layers(state, far, thicknessMm), optics);
       const there = views(state);
       const overWhite = shifted(seen.overWhite, here.overWhite, there.overWhite);
       const black = shifted(seen.overBlack, here.overBlack, there.overBlack);

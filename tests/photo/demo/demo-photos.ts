@@ -101,6 +101,12 @@ export async function demoPhotos(): Promise<readonly DemoPhoto[]> {
   return taken;
 }
 
+/** A photo of a worm with so many grams in 120 ml, taken as those for the demo book are. */
+export async function wormPhoto(grams: DemoBait['grams'], seed: number): Promise<Buffer> {
+  const bait: DemoBait = { name: 'worm', plasticMl: 120, grams, thicknessMm: 11, shape: 'worm', photos: 1 };
+  return smallEnough(await photoOf(sceneWith(bait, await printedCard(), seed)));
+}
+
 /** Writes them into a folder of photos, and says what they show and what print they are on. */
 export async function writeDemoPhotos(folder: string): Promise<void> {
   mkdirSync(folder, { recursive: true });
