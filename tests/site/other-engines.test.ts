@@ -43,6 +43,19 @@ describe.each([FIREFOX, WEBKIT])('in $name', ({ name, missing, start }) => {
       expect(engine.errors()).toEqual([]);
     });
 
+    test('matches a colour as far as the first recipe in the cup', async () => {
+      await open('match/');
+      await engine.click('[data-match]:not([inert]) .match-typed > summary');
+      await engine.type('#side-0-white-digits', '#8a6a44');
+      await engine.type('#side-0-black-digits', '#5d4c36');
+      if ((await engine.seen('[data-step="cup"]')) === 0) await engine.click('[data-step="target"] [data-go="cup"]');
+      await engine.click('[data-step="cup"] [data-find]');
+      await engine.click('[data-first] button[data-use]');
+      await engine.click('[data-room-ready]');
+      await expect.poll(() => engine.seen('[data-cups] .match-cup')).toBe(1);
+      expect(engine.errors()).toEqual([]);
+    });
+
     test('plans an evening', async () => {
       await open('plan/');
       await engine.type('input[name="baits"]', '48');
