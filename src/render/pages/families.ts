@@ -76,7 +76,7 @@ function familyList(context: PageContext, { members, edges }: Family): Html {
     const target = recipe?.target === undefined ? undefined : bookIndex(book).targets.get(recipe.target);
     const aim =
       target === undefined ? '' : html`, for <a href="${link(context, paths.target(target.id))}">${target.title}</a>`;
-    return html`<li>${pictured === undefined ? '' : html`<span class="member-bait">${baitPicture(context, pictured, 'tile', { alt: '' })}</span>`}<a href="${link(context, paths.recipe(id))}">${title(id)}</a><span class="fine">${words}${aim}</span></li>`;
+    return html`<li>${pictured === undefined ? '' : html`<span class="member-bait">${baitPicture(context, pictured, 'tile', { alt: '' })}</span>`}<div><a href="${link(context, paths.recipe(id))}">${title(id)}</a><span class="fine">${words}${aim}</span></div></li>`;
   })}</ul>`;
 }
 
