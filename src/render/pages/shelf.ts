@@ -167,7 +167,13 @@ function ladder({ book: { settings } }: PageContext, material: Material): Html {
   return html`<figure class="ladder"><div class="ladder-chips">${chips(
     steps.map(({ look }) => chipColours(look)),
     `${title} from ${labels[0]!} on the left to ${labels.at(-1)!} on the right`,
-  )}</div><ol>${labels.map((label) => html`<li>${label}</li>`)}</ol><figcaption>Alone in clear plastic, ${lengthText(LADDER_MM, settings)} thick; over white above, over black below.</figcaption></figure>`;
+  )}</div><ol>${labels.map((label) => html`<li>${doseLines(label)}</li>`)}</ol><figcaption>Alone in clear plastic, ${lengthText(LADDER_MM, settings)} thick; over white above, over black below.</figcaption></figure>`;
+}
+
+/** A dose whose number stands over its unit where there is little room. */
+function doseLines(dose: string): Html {
+  const [number, ...others] = dose.split(' ');
+  return html`<b>${number}</b> ${others.join(' ')}`;
 }
 
 function stockText(material: Material, grams: number, settings: Settings): string {
