@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import { masterFrame } from '../shapes/master-frame.ts';
+import { isTall, masterFrame } from '../shapes/master-frame.ts';
 import type { ShapedMold } from '../shapes/shaped-mold.ts';
 import { paths } from './links.ts';
 import { SHARED_PICTURE } from './shared-head.ts';
@@ -37,24 +37,21 @@ export function picturePath(id: string, kind: PictureKind): string {
 
 const PAGE_WIDTH = 990;
 const TILE_WIDTH = 320;
-/** Boxes on paper, at 300 dots an inch: 3 × 1.2 inches and 2 × 0.8. */
+/** Boxes on paper, at 300 dots an inch: 3 × 1.2 inches and 2 × 0.8. What is drawn smaller than its box fills it with fewer dots. */
 const CARD = { width: 900, height: 360 } as const;
 const LABEL = { width: 600, height: 240 } as const;
 
 /** Whether a bait is so tall for its length that it lies beside itself over white and over black, and not above. */
 export function liesBeside(mold: ShapedMold): boolean {
-  const { columns, rows } = masterFrame(mold);
-  return rows / columns > TALL;
+  return isTall(masterFrame(mold));
 }
-
-const TALL = 0.36;
 
 /** Size of a bait's picture. */
 export function pictureSize(mold: ShapedMold, kind: PictureKind): PictureSize {
   const { columns, rows } = masterFrame(mold);
   const wide = (width: number): PictureSize => ({ width, height: Math.round((width * rows) / columns) });
   const inside = (box: PictureSize): PictureSize =>
-    wide(Math.min(box.width, Math.floor((box.height * columns) / rows)));
+    wide(Math.min(columns, box.width, Math.floor((box.height * columns) / rows)));
   switch (kind) {
     case 'page':
     case 'other': {

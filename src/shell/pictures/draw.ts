@@ -62,6 +62,8 @@ const MOST_FIELDS = 4;
 export class PictureFiles {
   readonly #fonts: readonly string[];
   #outlines: Promise<Outlines> | undefined;
+  /** The larger tile of a master, from which the small one is made in less time. */
+  readonly #tiles = new WeakMap<Raster, Raster>();
 
   constructor(fonts: readonly string[]) {
     this.#fonts = fonts;
@@ -82,10 +84,12 @@ export class PictureFiles {
           .webp({ quality: 70, effort: 2 })
           .toBuffer();
       case 'tile':
-      case 'tile-2x':
-        return sharpOf(madeSmaller(near.overWhite, width, height))
+      case 'tile-2x': {
+        const large = this.#largeTile(near.overWhite, mold);
+        return sharpOf(madeSmaller(large, width, height))
           .webp({ quality: 54, effort: 2 })
           .toBuffer();
+      }
       case 'card':
       case 'label':
         return sharpOf(madeSmaller(near.overWhite, width, height))
@@ -98,6 +102,13 @@ export class PictureFiles {
         return (text ? picture.composite([{ input: text }]) : picture).jpeg({ quality: 78 }).toBuffer();
       }
     }
+  }
+
+  #largeTile(master: Raster, mold: ShapedMold): Raster {
+    const { width, height } = pictureSize(mold, 'tile-2x');
+    const tile = this.#tiles.get(master) ?? madeSmaller(master, width, height);
+    this.#tiles.set(master, tile);
+    return tile;
   }
 }
 
