@@ -125,9 +125,8 @@ function glossed(colour: number, gloss: number): number {
 
 function bareCard(columns: number, rows: number, { bare }: Card): Uint8ClampedArray {
   const rgb = new Uint8ClampedArray(3 * columns * rows);
-  const bytes = Array.from(bare, srgbByte);
-  if (bytes.every((byte) => byte === bytes[0])) return rgb.fill(bytes[0]!);
-  for (let at = 0; at < rgb.length; at++) rgb[at] = bytes[at % 3]!;
+  rgb.set(Array.from(bare, srgbByte));
+  for (let done = 3; done < rgb.length; done *= 2) rgb.copyWithin(done, 0, Math.min(done, rgb.length - done));
   return rgb;
 }
 
