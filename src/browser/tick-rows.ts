@@ -5,6 +5,9 @@
  */
 import { html } from '../render/html.ts';
 
+/** Told of the part once boxes stand before its amounts. */
+export const TICKS_SHOWN = 'ticks-shown';
+
 /** What is kept between visits: the batch, and the rows of it that are ticked. */
 interface Kept {
   readonly batch: string;
@@ -40,6 +43,7 @@ export class TickRows {
       table.querySelector('thead tr')!.insertAdjacentHTML('afterbegin', html`<td class="tick"></td>`.toString());
       for (const row of table.querySelectorAll<HTMLElement>('tbody tr')) this.addBox(row);
     }
+    this.part.dispatchEvent(new Event(TICKS_SHOWN, { bubbles: true }));
   }
 
   private addBox(row: HTMLElement): void {

@@ -11,7 +11,7 @@ import { inOrderOfCup, sinksIn, type WorkMaterial } from '../book/recipes/work-m
 import { measuredName } from '../words/cut.ts';
 import { fillsText, lineText } from '../words/fills.ts';
 import { batchFlakesText } from '../words/flake.ts';
-import { exactWords, measureNote, measuringNotes, weighsText } from '../words/measured.ts';
+import { canWeighAll, exactWords, measureNote, measuringNotes, weighsText } from '../words/measured.ts';
 import { type Bought, boughtText, shortWords } from '../words/stock.ts';
 import { heatParagraph } from './heat-paragraph.ts';
 import { type Html, html, joined } from './html.ts';
@@ -67,8 +67,11 @@ function amountRow(names: BatchNames, cup: BatchCup, amount: Measured): Html {
   // Beside what the scale has shown already stands what it rounds.
   const exact: ReturnType<typeof exactWords> = tool === 'scale' ? { amount: massText(grams) } : exactWords(amount);
   const flakes = batchFlakesText(amount.flakesABait, (mold) => names.mold(mold).title);
-  const below = [note, exact.note && `by weight: ${exact.note}`].filter((words) => words !== undefined);
-  return html`<tr data-material="${material}"><th class="amount-head" scope="row">${materialName(names, material, amount.cut)}</th><td class="measure"><b>${unbroken(text)}</b>${weighs === undefined ? '' : html` <span class="or weighs">${unitsKept(weighs)}</span>`}${below.map((words) => html` <span class="or">${unitsKept(words)}</span>`)}${flakes === undefined ? '' : html` <span class="or flakes">${unitsKept(flakes)}</span>`}</td><td class="exact">${unbroken(exact.amount)}</td></tr>`;
+  const below = [
+    ...(note === undefined ? [] : [html` <span class="or">${unitsKept(note)}</span>`]),
+    ...(exact.note === undefined ? [] : [html` <span class="or by-weight">by weight: ${exact.note}</span>`]),
+  ];
+  return html`<tr data-material="${material}"><th class="amount-head" scope="row">${materialName(names, material, amount.cut)}</th><td class="measure"><b>${unbroken(text)}</b>${weighs === undefined ? '' : html` <span class="or weighs">${unitsKept(weighs)}</span>`}${below}${flakes === undefined ? '' : html` <span class="or flakes">${unitsKept(flakes)}</span>`}</td><td class="exact">${unbroken(exact.amount)}</td></tr>`;
 }
 
 function plasticRow(names: BatchNames, { material, ml }: BatchCup['plastics'][number]): Html {
@@ -86,12 +89,13 @@ function cupTable(names: BatchNames, cup: BatchCup, level: 3 | 4): Html {
   const order = inOrderOfCup(cup.amounts, cup.plastics, names.material);
   const head = html`${dot(hex)}<span>${sentence(cup.name)}</span> <span class="cup-share">${Math.round(share * 100)} % of the bait, ${splitText(cup.split)}</span>`;
   const leastRounding = names.roundingSaidElsewhere ? Number.POSITIVE_INFINITY : undefined;
-  const notes = [
-    ...measuringNotes(cup, (material) => names.material(material).title, leastRounding),
-    ...fillNotes(cup, names),
+  const rounding = measuringNotes(cup, (material) => names.material(material).title, leastRounding);
+  const lines = [
+    ...rounding.map((note) => html`<p class="fine rounding">${unitsKept(note)}</p>`),
+    ...fillNotes(cup, names).map((note) => html`<p class="fine">${unitsKept(note)}</p>`),
   ];
   const heat = names.heat?.(cup.name);
-  return html`<div class="cup" data-cup="${cup.name}">${level === 3 ? html`<h3>${head}</h3>` : html`<h4>${head}</h4>`}${heat === undefined ? '' : heatParagraph(heat)}<table class="amounts" aria-label="${sentence(cup.name)}: amounts"><thead><tr><th scope="col">Material</th><th scope="col">Measure</th><th scope="col">Exact</th></tr></thead><tbody>${cup.plastics.map((plastic) => plasticRow(names, plastic))}${order.map((amount) => amountRow(names, cup, amount))}</tbody></table>${notes.map((note) => html`<p class="fine">${unitsKept(note)}</p>`)}</div>`;
+  return html`<div class="cup" data-cup="${cup.name}"${canWeighAll(cup) ? html` data-weighable` : ''}>${level === 3 ? html`<h3>${head}</h3>` : html`<h4>${head}</h4>`}${heat === undefined ? '' : heatParagraph(heat)}<table class="amounts" aria-label="${sentence(cup.name)}: amounts"><thead><tr><th scope="col">Material</th><th scope="col">Measure</th><th scope="col">Exact</th></tr></thead><tbody>${cup.plastics.map((plastic) => plasticRow(names, plastic))}${order.map((amount) => amountRow(names, cup, amount))}</tbody></table>${lines}</div>`;
 }
 
 /** How often the injector is filled from a cup; nothing where none is. */

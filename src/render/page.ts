@@ -27,6 +27,7 @@ export const SCRIPTS = [
   'share',
   'labels',
   'photograph',
+  'bench',
 ] as const;
 
 export type ScriptName = (typeof SCRIPTS)[number];
@@ -39,6 +40,7 @@ export const SMALL_SCRIPTS: ReadonlySet<ScriptName> = new Set([
   'unfold',
   'share',
   'labels',
+  'bench',
 ]);
 
 /** Where the build put what the pages load, from the root. */

@@ -38,7 +38,7 @@ export function exactWords({ grams, byWeight, offScale }: Measured): {
 }
 
 /** Whether all that is dropped and spooned into a cup can be weighed instead. */
-function canWeighAll({ amounts }: Pick<BatchCup, 'amounts'>): boolean {
+export function canWeighAll({ amounts }: Pick<BatchCup, 'amounts'>): boolean {
   return amounts.every(({ tool, byWeight }) => tool === 'scale' || byWeight !== undefined);
 }
 

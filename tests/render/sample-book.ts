@@ -138,6 +138,7 @@ export const ASSETS: Assets = {
     share: ['assets/share.js'],
     labels: ['assets/labels.js'],
     photograph: ['assets/photograph.js'],
+    bench: ['assets/bench.js'],
   },
   pagefind: 'pagefind/',
 };

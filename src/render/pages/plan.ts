@@ -6,6 +6,7 @@ import { embeddedJson, type Html, html } from '../html.ts';
 import { link, paths } from '../links.ts';
 import type { PageKind } from '../page.ts';
 import { plannedMold, type ShopMold } from '../planner-data.ts';
+import { atTheBench, benchButton } from '../recipe/at-the-bench.ts';
 
 /** What the plan page knows before it has fetched any recipe. */
 export interface PlanPageData {
@@ -45,7 +46,7 @@ export const planPage: PageKind = {
       title: 'Plan a batch',
       description: `${book.edition === 'mine' ? 'Amounts, cost and shopping list' : 'Amounts'} for several colours and molds of ${book.title} at once.`,
       part: paths.plan,
-      scripts: empty ? [] : ['plan'],
+      scripts: empty ? [] : ['plan', 'bench'],
       main: html`<h1>Plan a batch</h1>
 <p class="lead">Pick colours, molds and how many baits. You get the amounts for each cup${book.edition === 'mine' ? ', the cost, and what to buy' : ' and the materials needed'}.</p>
 ${
@@ -55,9 +56,11 @@ ${cautionsBlock(context)}`
     : html`<form class="plan" data-plan><fieldset class="plan-fields" disabled data-fields><legend class="unseen-words">What to pour</legend><ol class="plan-lines" data-lines>${planLine(book)}</ol><p class="plan-buttons"><button class="quiet" type="button" data-add>Add a line</button> <button type="submit">Update amounts</button></p></fieldset></form>
 <p class="find-count" role="status" data-plan-status></p>
 <div data-plan-short></div>
+${benchButton()}
 <div class="plan-cups" data-plan-result></div>
 ${cautionsBlock(context)}
 <div data-plan-costs></div>
+${atTheBench(context, [])}
 <script type="application/json" data-plan-data>${embeddedJson(planData(book))}</script>
 <p class="only-static">This page needs JavaScript. Without it, each <a href="${link(context, paths.home)}">colour’s page</a> gives the amounts for its own batch and per ${usualVolume(book.settings).text} of plastic.</p>`
 }`,

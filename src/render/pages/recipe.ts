@@ -18,6 +18,7 @@ import { notesText } from '../notes.ts';
 import { orderView } from '../order-view.ts';
 import type { PageContext, PageKind } from '../page.ts';
 import { type PlannerData, plannedNames, plannerData } from '../planner-data.ts';
+import { atTheBench, benchButton } from '../recipe/at-the-bench.ts';
 import { doses } from '../recipe/doses.ts';
 import { fold } from '../recipe/fold.ts';
 import { heatPlate } from '../recipe/heat-plate.ts';
@@ -56,7 +57,7 @@ function fullPage(context: PageContext, recipe: Recipe): string {
       `${title}: what goes in the cup, and how it looks over white and over black.`,
     part: paths.home,
     picture: pictureAddress(context, recipe.id, 'shared'),
-    scripts: ['planner', 'unfold', 'share'],
+    scripts: ['planner', 'unfold', 'share', 'bench'],
     main: html`<article class="recipe">
 <header class="label">
 <h1>${title}</h1>
@@ -80,6 +81,7 @@ ${lightAndWater(context, recipe, mold)}
 ${fold('costs', takesTitle(plan.edition), html`<span data-planned-gist>${takesGist(recipe.batch, names)}</span>`, html`<div data-planned-costs>${batchTakes(recipe.batch, names)}</div>${doses(recipe, bookIndex(context.book).materials, context.book.settings)}`)}
 ${takeSection(context, recipe, mold)}
 </div>
+${atTheBench(context, recipe.cups)}
 </article>`,
   });
 }
@@ -110,7 +112,7 @@ function amountsSection(context: PageContext, recipe: Recipe, data: PlannerData,
     ({ id, title }) => html`<option value="${id}"${id === recipe.mold ? html` selected` : ''}>${title}</option>`,
   );
   return html`<section class="part" aria-labelledby="cups" data-planner>
-<h2 id="cups">What goes in</h2>
+<div class="beside-bench"><h2 id="cups">What goes in</h2>${benchButton()}</div>
 <form class="planner" hidden><p class="field"><label for="plan-baits">Baits</label><input id="plan-baits" name="baits" type="number" inputmode="numeric" min="1" max="100000" step="1" value="${recipe.batch.baits}"></p><p class="field wide"><label for="plan-mold">Mold</label><select id="plan-mold" name="mold">${options}</select></p><p class="planner-update"><button type="submit">Update amounts</button></p></form>
 <div data-planned>${batchCups(recipe.batch, names)}</div>
 <p class="only-static fine">For another number of baits or another mold, scale the amounts per ${usualVolume(book.settings).text}, or <a href="${link(context, paths.plan)}">plan a batch</a>.</p>
