@@ -22,6 +22,8 @@ export interface BaitPictureOptions {
   readonly first?: boolean;
   /** Words for it; empty where all that it tells stands beside it. Unset: its colours in words. */
   readonly alt?: string;
+  /** How wide a tile is shown, as the `sizes` of an `<img>`; unset: as wide as the smaller one is. */
+  readonly shown?: string;
 }
 
 /** Said once on a page that has pictures of baits. */
@@ -49,13 +51,18 @@ export function baitPicture(
   context: PageContext,
   thing: Recipe | RecipeLook,
   kind: Exclude<PictureKind, 'tile-2x' | 'shared'>,
-  { first = false, alt }: BaitPictureOptions = {},
+  { first = false, alt, shown }: BaitPictureOptions = {},
 ): Html {
   const { width, height } = pictureSize(picturedMold(context.book, thing), kind);
   const mold = 'cups' in thing ? bookIndex(context.book).molds.get(thing.mold) : undefined;
   const words = alt ?? `${thing.title}: ${baitInWords(thing, mold, kind === 'other' ? 'far' : 'near')}`;
   const at = (each: PictureKind): string => link(context, pictureAddress(context, thing.id, each));
-  const sizes = kind === 'tile' ? html` srcset="${at('tile')} 1x, ${at('tile-2x')} 2x"` : '';
+  const sizes =
+    kind !== 'tile'
+      ? ''
+      : shown === undefined
+        ? html` srcset="${at('tile')} 1x, ${at('tile-2x')} 2x"`
+        : html` srcset="${at('tile')} ${width}w, ${at('tile-2x')} ${2 * width}w" sizes="${shown}"`;
   return html`<img class="bait-picture ${kind}" src="${at(kind)}"${sizes} alt="${words}" width="${width}" height="${height}"${first ? '' : html` loading="lazy"`} decoding="async">`;
 }
 

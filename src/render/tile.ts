@@ -34,8 +34,14 @@ function tilePlate(context: PageContext, { pictured }: ColourEntry, first: boole
   const { spans, widthMm, heightMm } = tileFrame(context.book, pictured, scale);
   const whole = { width: spans * scale.columnMm, height: scale.heightMm };
   const place = html`x="${tenth((whole.width - widthMm) / 2)}" y="${tenth((whole.height - heightMm) / 2)}" width="${tenth(widthMm)}" height="${tenth(heightMm)}"`;
-  const plate = html`<svg viewBox="0 0 ${tenth(whole.width)} ${tenth(whole.height)}"><foreignObject ${place}>${baitPicture(context, pictured, 'tile', { first, alt: '' })}</foreignObject></svg>`;
+  const plate = html`<svg viewBox="0 0 ${tenth(whole.width)} ${tenth(whole.height)}"><foreignObject ${place}>${baitPicture(context, pictured, 'tile', { first, alt: '', shown: shownWidth((spans * widthMm) / whole.width) })}</foreignObject></svg>`;
   return { spans, plate };
+}
+
+/** How wide a picture is shown that takes so much of a column: there are two, three or four of them. */
+function shownWidth(columns: number): string {
+  const part = (of: number): string => `${Math.round((100 * columns) / of)}vw`;
+  return `(min-width: 60rem) ${part(4)}, (min-width: 40rem) ${part(3)}, ${part(2)}`;
 }
 
 const tenth = (mm: number): number => Math.round(mm * 10) / 10;
