@@ -111,7 +111,7 @@ function start(dialog: HTMLDialogElement, opens: HTMLElement): void {
     at = Math.min(Math.max(cup, 0), Math.max(cups().length - 1, 0));
     keep('sessionStorage', cupKey, String(at));
     show();
-    dialog.querySelector('.bench-cup')!.scrollTop = 0;
+    part('cup').scrollTop = 0;
     part('name').focus();
   };
 
@@ -154,6 +154,13 @@ function start(dialog: HTMLDialogElement, opens: HTMLElement): void {
     for (const box of current()!.querySelectorAll<HTMLInputElement>('.tick input:checked')) strike(box, false);
     show();
     part('says').textContent = 'Nothing of this cup is struck off.';
+  });
+  const aid = part<HTMLButtonElement>('aid');
+  const firstAid = dialog.querySelector<HTMLElement>('#bench-aid')!;
+  aid.addEventListener('click', () => {
+    firstAid.hidden = !firstAid.hidden;
+    aid.setAttribute('aria-expanded', String(!firstAid.hidden));
+    if (!firstAid.hidden) firstAid.focus();
   });
   const by = kept('localStorage', BY_KEY);
   for (const radio of dialog.querySelectorAll<HTMLInputElement>('[name="bench-by"]')) {

@@ -135,6 +135,29 @@ describe('at the bench', () => {
     await close();
   });
 
+  test('keeps the screen on where the browser allows it, and lets go of it at the end', async () => {
+    const { page, errors, close } = await visit(browser, `colours/${unlike().id}/`, {
+      viewport: PHONE,
+      permissions: ['screen-wake-lock'],
+    });
+    await page.evaluate(() => {
+      const { release } = WakeLockSentinel.prototype;
+      WakeLockSentinel.prototype.release = function () {
+        document.body.dataset.released = this.type;
+        return release.call(this);
+      };
+    });
+    await open(page);
+    await expect.poll(() => page.locator('[data-bench-lit]').innerText()).toBe('Screen stays on');
+    expect(await page.locator('[data-bench-awake]').innerText()).toBe('');
+    await page.getByRole('button', { name: 'First aid' }).click();
+    expect(await page.locator('#bench-aid').innerText()).toContain('cool running water');
+    await page.getByRole('button', { name: 'Leave' }).click();
+    await expect.poll(() => page.evaluate(() => document.body.dataset.released)).toBe('screen');
+    expect(errors).toEqual([]);
+    await close();
+  });
+
   test('says over plain http from another address that the screen may go dark, and what to do', async () => {
     const context = await browser.newContext({ viewport: PHONE });
     const page = await context.newPage();

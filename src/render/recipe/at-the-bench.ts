@@ -16,7 +16,7 @@ import { heatPlate } from './heat-plate.ts';
 const RING_AFTER = [15, 30, 45, 60, 90, 120, 180, 300, 600, 900, 1800] as const;
 
 const ringText = (seconds: number): string =>
-  `Ring at ${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;
+  `Ring ${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;
 
 /** What opens it; only a script can. */
 export function benchButton(): Html {
@@ -35,9 +35,10 @@ export function atTheBench(context: PageContext, cups: readonly Cup[]): Html {
   return html`<dialog class="bench" id="bench" data-bench aria-label="At the bench">
 <div class="bench-top">
 <div data-bench-heats>${heats}<div class="heat-plate" data-bench-heat-said hidden></div></div>
-<div class="bench-bar"><details class="bench-aid"><summary>First aid</summary><p><b>${BURNT_LINE}</b></p><p>${SMOKING_LINE}</p><p><a href="${link(context, paths.firstAid('burn'))}">All first aid</a></p></details><span class="bench-lit fine" data-bench-lit></span><button class="quiet" type="button" data-bench-leave>Leave</button></div>
+<div class="bench-bar"><button class="quiet" type="button" aria-expanded="false" aria-controls="bench-aid" data-bench-aid>First aid</button><span class="bench-lit fine" data-bench-lit></span><button class="quiet" type="button" data-bench-leave>Leave</button></div>
 </div>
-<div class="bench-cup">
+<div class="bench-cup" data-bench-cup>
+<div class="bench-aid" id="bench-aid" role="group" aria-label="First aid" tabindex="-1" hidden><p><b>${BURNT_LINE}</b></p><p>${SMOKING_LINE}</p><p><a href="${link(context, paths.firstAid('burn'))}">All first aid</a></p></div>
 <h2 class="bench-name" tabindex="-1" data-bench-name>At the bench</h2>
 <p class="bench-place" data-bench-place></p>
 <fieldset class="bench-by" data-bench-by><legend class="unseen-words">Measure with</legend><label><input type="radio" name="bench-by" value="spoons" checked> Drops and spoons</label><label><input type="radio" name="bench-by" value="scale"> A scale</label></fieldset>
