@@ -1,5 +1,5 @@
 /**
- * The choice of labels: how many of each colour, on as many sheets as they take.
+ * The choice of labels: date and lot of all, and how many of each colour, on as many sheets as they take.
  *
  * @packageDocumentation
  */
@@ -15,7 +15,8 @@ const first = papers?.querySelector<HTMLElement>('.sheet');
 if (choice && papers && status && first) {
   const perSheet = Number(choice.dataset.labels);
   const labels = [...papers.querySelectorAll<HTMLElement>('.bag-label')];
-  const fields = [...choice.querySelectorAll<HTMLInputElement>('input')];
+  const fields = [...choice.querySelectorAll<HTMLInputElement>('input[type=number]')];
+  const written = [...choice.querySelectorAll<HTMLInputElement>('[data-of]')];
   const most = Number(fields[0]?.max);
 
   const lay = (): void => {
@@ -26,6 +27,8 @@ if (choice && papers && status && first) {
       return sheet;
     });
     papers.replaceChildren(...sheets);
+    for (const { dataset, value } of written)
+      for (const place of papers.querySelectorAll(`[data-${dataset.of}]`)) place.textContent = value.trim();
     status.textContent = counted(sheets.length, 'sheet');
     for (const button of document.querySelectorAll<HTMLButtonElement>('[data-print]')) {
       button.disabled = sheets.length === 0;

@@ -42,7 +42,6 @@ export const paths = {
   sheetA4: (number: number): string => numbered('cards/a4/', number),
   sheetLetter: (number: number): string => numbered('cards/letter/', number),
   labels: 'labels/',
-  labelsLetter: 'labels/letter/',
   measuringCard: 'measuring-card/',
   measuringCardSheet: (kind: string, paper: string): string => `measuring-card/${kind}-${paper}/`,
   photograph: 'photograph/',

@@ -12,7 +12,7 @@ import { carePage } from './pages/care.ts';
 import { familiesPage, familyPage } from './pages/families.ts';
 import { findPage } from './pages/find.ts';
 import { homePage } from './pages/home.ts';
-import { labelsLetterPage, labelsPage } from './pages/labels.ts';
+import { labelsPage } from './pages/labels.ts';
 import { manualPage, manualTextPage } from './pages/manual.ts';
 import { matchPage } from './pages/match.ts';
 import { measuringCardPage } from './pages/measuring-card.ts';
@@ -39,7 +39,6 @@ export const PAGES: readonly PageKind[] = [
   sheetA4Page,
   sheetLetterPage,
   labelsPage,
-  labelsLetterPage,
   measuringCardPage,
   ...measuringCardSheets,
   shelfPage,

@@ -194,7 +194,6 @@ test('a book without colours offers nothing that it does not have', async () => 
     'cards-a4',
     'cards-letter',
     'labels',
-    'labels-letter',
     'not-found',
   ];
   for (const kind of once) {

@@ -1,6 +1,8 @@
+import jsQR from 'jsqr';
 import type { Browser } from 'playwright-core';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { grown } from '../../src/measuring-card/box.ts';
 import {
   type Box,
   CARDS,
@@ -10,7 +12,7 @@ import {
 } from '../../src/measuring-card/measuring-card.ts';
 import { foundMarks } from '../measuring-card/found-marks.ts';
 import { type Painted, type PaintedPage, paintedPages, paintedSvg } from './painted-pdf.ts';
-import { connect, visit } from './visit.ts';
+import { book, connect, visit } from './visit.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -122,6 +124,31 @@ describe.each(SHEETS)('the sheet of the $card.kind card on $paper', ({ card, pap
   let pages: readonly PaintedPage[];
   beforeAll(async () => {
     pages = await printed(url);
+  });
+
+  test('leads a phone from the code of every card to the page that measures photos', async () => {
+    const [page] = pages as [PaintedPage];
+    const perMm = 12;
+    const paper = sharp(Buffer.from(paintedSvg(page, perMm))).flatten({ background: '#fff' });
+    const cards = await cardsOn(page, card);
+    expect(cards).toHaveLength(count);
+    for (const onPaper of cards) {
+      const corners = cornersOf(grown(card.address, 1.5)).map(onPaper);
+      const [xs, ys] = [corners.map(({ x }) => x), corners.map(({ y }) => y)];
+      const [left, top] = [Math.round(Math.min(...xs) * perMm), Math.round(Math.min(...ys) * perMm)];
+      const { data, info } = await paper
+        .clone()
+        .extract({
+          left,
+          top,
+          width: Math.round(Math.max(...xs) * perMm) - left,
+          height: Math.round(Math.max(...ys) * perMm) - top,
+        })
+        .ensureAlpha()
+        .raw()
+        .toBuffer({ resolveWithObject: true });
+      expect(jsQR(new Uint8ClampedArray(data), info.width, info.height)?.data).toBe(`${book().address}photograph/`);
+    }
   });
 
   test('is one page of its paper, and nothing of a card lies where a printer leaves paper bare', async () => {

@@ -3,6 +3,7 @@ import { PDFDocument } from 'pdf-lib';
 import type { Browser, Page } from 'playwright-core';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { LABEL_SHEETS, labelsOn } from '../../src/render/label/label-sheet.ts';
 import { paintedPages, paintedSvg } from './painted-pdf.ts';
 import { book, connect, pagesByKind, visit } from './visit.ts';
 
@@ -19,8 +20,6 @@ const PAPERS = [
   { kind: 'recipe-card-4x6', width: 4 * INCH, height: 6 * INCH, papers: '[data-card]' },
   { kind: 'cards-a4', width: 210 * MM, height: 297 * MM, papers: '.sheet' },
   { kind: 'cards-letter', width: 8.5 * INCH, height: 11 * INCH, papers: '.sheet' },
-  { kind: 'labels', width: 210 * MM, height: 297 * MM, papers: '.sheet' },
-  { kind: 'labels-letter', width: 8.5 * INCH, height: 11 * INCH, papers: '.sheet' },
 ] as const;
 
 const urlsOf = (kind: string): readonly string[] => pagesByKind().find((page) => page.kind === kind)!.urls;
@@ -112,21 +111,55 @@ describe.each(PAPERS)('the paper of $kind', ({ kind, width, height, papers }) =>
   });
 });
 
-test('labels on Letter lie where the labels of their sheets do', async () => {
-  const { page, close } = await visit(browser, 'labels/letter/');
-  await page.emulateMedia({ media: 'print' });
-  const boxes = await page.evaluate(() => {
-    const { left, top } = document.querySelector('.sheet')!.getBoundingClientRect();
-    return [...document.querySelectorAll('.sheet:first-child .bag-label')].map((label) => {
-      const box = label.getBoundingClientRect();
-      return [box.left - left, box.top - top, box.width, box.height].map((px) => px / 96);
+test.each(LABEL_SHEETS)(
+  'labels of $size lie where those of their sheets do, on paper of its size, whole',
+  async (sheet) => {
+    const { page, close } = await visit(browser, `labels/${sheet.path}`);
+    const onPaper = sheet.paper === 'A4' ? [210 * MM, 297 * MM] : [8.5 * INCH, 11 * INCH];
+    const pages = await printed(page);
+    expect(pages.length).toBe(Math.ceil(book().recipes.length / labelsOn(sheet)));
+    for (const { width, height } of pages) {
+      expect(Math.abs(width - onPaper[0]!)).toBeLessThan(0.75);
+      expect(Math.abs(height - onPaper[1]!)).toBeLessThan(0.75);
+    }
+    expect(await cutOff(page, '.sheet')).toEqual([]);
+    expect(await cutOff(page, '.bag-label')).toEqual([]);
+    const boxes = await page.evaluate(() => {
+      const { left, top } = document.querySelector('.sheet')!.getBoundingClientRect();
+      return [...document.querySelectorAll('.sheet:first-child .bag-label')].map((label) => {
+        const box = label.getBoundingClientRect();
+        return [box.left - left, box.top - top, box.width, box.height].map((px) => (px / 96) * 25.4);
+      });
     });
-  });
-  expect(boxes.length).toBe(14);
-  for (const [index, box] of boxes.entries()) {
-    const at = [5 / 32 + (index % 2) * (4 + 3 / 16), 5 / 6 + (Math.floor(index / 2) * 4) / 3, 4, 4 / 3];
-    for (const [side, inches] of box.entries()) expect(Math.abs(inches - at[side]!)).toBeLessThan(0.01);
-  }
+    expect(boxes.length).toBe(Math.min(labelsOn(sheet), book().recipes.length));
+    for (const [index, box] of boxes.entries()) {
+      const { columns, widthMm, heightMm, leftMm, topMm, gapMm } = sheet;
+      const at = [
+        leftMm + (index % columns) * (widthMm + gapMm),
+        topMm + Math.floor(index / columns) * heightMm,
+        widthMm,
+        heightMm,
+      ];
+      for (const [side, mm] of box.entries()) expect(Math.abs(mm - at[side]!)).toBeLessThan(0.25);
+    }
+    const baits = await page.evaluate(() =>
+      [...document.querySelectorAll<HTMLImageElement>('.bag-bait img')].map(({ naturalWidth, height }) => [
+        naturalWidth,
+        (height / 96) * 25.4,
+      ]),
+    );
+    for (const [pixels, height] of baits) {
+      expect(pixels).toBeGreaterThanOrEqual(100);
+      expect(height).toBeGreaterThan(5);
+    }
+    await close();
+  },
+);
+
+test('every label carries a code of its recipe that reads back, printed', async () => {
+  const { page, close } = await visit(browser, 'labels/letter/');
+  const { recipes, address } = book();
+  expect(await codesPrinted(page)).toEqual(recipes.map(({ id }) => `${address}colours/${id}/`));
   await close();
 });
 

@@ -1,12 +1,8 @@
 import type { Recipe } from '../../book/model/recipe.ts';
 import type { Book } from '../../book/model.ts';
-import { required } from '../../values/required.ts';
-import { bookIndex } from '../book-index.ts';
+import { baitPicture } from '../bait-picture.ts';
 import type { Html } from '../html.ts';
-import { recipeCoats } from '../swatch/coat.ts';
-import { flakeBudget } from '../swatch/flake-budget.ts';
-import { pour } from '../swatch/pour.ts';
-
+import type { PageContext } from '../page.ts';
 import { type CardContent, cardContent } from './content.ts';
 import { type CardFormat, fitCard } from './fit.ts';
 import { cardSides } from './view.ts';
@@ -22,11 +18,8 @@ function contentOf(book: Book, recipe: Recipe): CardContent {
   return content;
 }
 
-/** The sides of a recipe’s card, on a page with so many cards. */
-export function sidesOf(book: Book, recipe: Recipe, format: CardFormat, cards: number): readonly Html[] {
-  const { id, title } = recipe;
-  const mold = required(bookIndex(book).molds, recipe.mold);
-  const label = `${title} over white and over black`;
-  const drawing = pour(recipeCoats(recipe, mold), { id: `c-${id}`, seed: id, budget: flakeBudget(cards), label });
-  return cardSides(fitCard(contentOf(book, recipe), format), drawing);
+/** The sides of a recipe’s card. Whoever prints has all pictures at once. */
+export function sidesOf(context: PageContext, recipe: Recipe, format: CardFormat): readonly Html[] {
+  const picture = baitPicture(context, recipe, 'card', { first: true });
+  return cardSides(fitCard(contentOf(context.book, recipe), format), picture);
 }

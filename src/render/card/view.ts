@@ -57,11 +57,11 @@ export function cardSides({ content, format, sides, spare }: FittedCard, picture
       content.address === undefined ? '' : html`<div class="card-qr">${codeOf(content, content.address)}</div>`;
     const shown =
       index === 0 ? html`<div class="card-picture"><div class="card-bait">${picture}</div>${code}</div>` : '';
-    return html`<article class="card card-${format.name}" data-card="${content.id}">${head(content)}${shown}<div class="card-body">${blocks.map((block) => blockView(block, content))}${index === sides.length - 1 && spare >= NOTES ? html`<p class="card-notes">Notes</p>` : ''}</div><p class="card-foot"><b>Hot vinyl burns: goggles, gloves, hood.</b> <span>Side ${index + 1} of ${sides.length}</span></p></article>`;
+    return html`<article class="bench-card card-${format.name}" data-card="${content.id}">${head(content)}${shown}<div class="card-body">${blocks.map((block) => blockView(block, content))}${index === sides.length - 1 && spare >= NOTES ? html`<p class="card-notes">Notes</p>` : ''}</div><p class="card-foot"><b>Hot vinyl burns: goggles, gloves, hood.</b> <span>Side ${index + 1} of ${sides.length}</span></p></article>`;
   });
 }
 
 /** The bare back of a card with one side more than it has cards. */
 export function bareSide({ name }: CardFormat): Html {
-  return html`<div class="card card-${name} card-bare"></div>`;
+  return html`<div class="bench-card card-${name} card-bare"></div>`;
 }

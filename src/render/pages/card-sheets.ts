@@ -50,7 +50,7 @@ function sheetPage(
       const pages = sheetPages(book);
       const number = Number(item || 1);
       const recipes = pages[number - 1] ?? [];
-      const sheets = duplexSheets(recipes.map((recipe) => cardsOf(sidesOf(book, recipe, format, recipes.length))));
+      const sheets = duplexSheets(recipes.map((recipe) => cardsOf(sidesOf(context, recipe, format))));
       const which = pages.length === 1 ? '' : `, page ${number} of ${pages.length}`;
       const to = (other: number, words: string): readonly Html[] =>
         pages[other - 1] === undefined ? [] : [html`<a href="${link(context, url(other))}">${words}</a>`];

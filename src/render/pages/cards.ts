@@ -16,7 +16,7 @@ import { PRINT_AT_SIZE, printBar } from '../print-bar.ts';
 import { chipColours, chips } from '../swatch/chip.ts';
 import { counted, sentence } from '../words.ts';
 import { sheetLinks } from './card-sheets.ts';
-import { A4_LABELS, LETTER_LABELS } from './labels.ts';
+import { labelLinks } from './labels.ts';
 
 function cardPage(kind: string, format: CardFormat, size: string, url: (id: string) => string): PageKind {
   return {
@@ -26,7 +26,7 @@ function cardPage(kind: string, format: CardFormat, size: string, url: (id: stri
     render: (context, id) => {
       const { book } = context;
       const recipe = required(bookIndex(book).recipes, id);
-      const sides = sidesOf(book, recipe, format, 1);
+      const sides = sidesOf(context, recipe, format);
       const unaddressed = book.address === undefined ? ' No QR code: the book has no address yet.' : '';
       const cards = Math.ceil(sides.length / 2);
       const on = cards === 1 ? 'one card' : `${cards} cards`;
@@ -76,7 +76,7 @@ export const cardsPage: PageKind = {
 ${
   book.recipes.length === 0
     ? html`<p>The book has no recipes to print yet.</p>`
-    : html`<ul class="sheets">${sheetLinks(context, 'A4', paths.sheetA4)}${sheetLinks(context, 'Letter', paths.sheetLetter)}<li><a href="${to(paths.labels)}">Bag labels on A4, ${A4_LABELS.count} to a sheet</a></li><li><a href="${to(paths.labelsLetter)}">Bag labels on Letter, ${LETTER_LABELS.count} to a sheet</a></li></ul>`
+    : html`<ul class="sheets">${sheetLinks(context, 'A4', paths.sheetA4)}${sheetLinks(context, 'Letter', paths.sheetLetter)}${labelLinks(context)}</ul>`
 }
 ${groups.map(({ hue, entries }) => {
   const cards = entries.flatMap((entry) => {
