@@ -81,7 +81,7 @@ test.each([
           if (box.bottom > frame.bottom + 1 || box.right > frame.right + 1) found.push(node.nodeValue!.trim());
         }
         for (const part of paper.querySelectorAll<HTMLElement>('*'))
-          if (getComputedStyle(part).overflow !== 'visible' && !part.closest('svg'))
+          if (getComputedStyle(part).overflow !== 'visible' && !part.closest('svg, img'))
             found.push(`${part.className} cuts`);
       }
       return found;
