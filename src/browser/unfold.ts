@@ -1,11 +1,9 @@
 /**
- * Opens what a page has folded where it is asked for by an address, where there is room for it, and on paper. Browsers do some of this
- * by themselves, not all of them all of it.
+ * Opens what a page has folded where it is asked for by an address, and where there is room for it. Browsers do some of this by themselves,
+ * not all of them all of it.
  *
  * @packageDocumentation
  */
-
-const folds = document.querySelectorAll<HTMLDetailsElement>('.fold > details');
 
 /** What is linked to is shown, however deep it is folded. */
 function openAsked(): void {
@@ -25,12 +23,3 @@ if (window.matchMedia('(min-width: 60rem)').matches) {
 
 openAsked();
 window.addEventListener('hashchange', openAsked);
-
-let shutOnScreen: readonly HTMLDetailsElement[] = [];
-window.addEventListener('beforeprint', () => {
-  shutOnScreen = [...folds].filter(({ open }) => !open);
-  for (const details of shutOnScreen) details.open = true;
-});
-window.addEventListener('afterprint', () => {
-  for (const details of shutOnScreen) details.open = false;
-});
