@@ -29,7 +29,7 @@ export function promiseText(promised: Expectation): string {
 
 /** What would tell more than the looks there are. */
 const TELLS_MORE: Readonly<Record<TellsMore, string>> = {
-  target: 'Three photos of the target, or an instrument, would tell more',
+  target: 'Three photos of the target, a certified card in them, or an instrument would tell more',
   cup: 'Another look at a test pour would tell more',
 };
 
@@ -44,7 +44,7 @@ export function leftWords(left: Left & { readonly likely: number }): string {
     case 'likely-right':
       return `, ${likelyText(left.likely)!}`;
     case 'as-near-as-looks-tell':
-      return `: that is as near as your looks can tell. ${TELLS_MORE[left.tells]}${meanText(left.ofThree)}`;
+      return `: what you’ve seen can’t tell what would be nearer. ${TELLS_MORE[left.tells]}${meanText(left.ofThree)}`;
     case 'no-step-helps':
       return [': nothing you could add is expected to get it closer', likelyText(left.likely)]
         .filter((text) => text !== undefined)

@@ -232,7 +232,7 @@ describe('what to do with a cup', () => {
         now: verdict(2.4),
         proposals: [],
       },
-      'Leave it as it is: that is as near as your looks can tell. Three photos of the target, or an instrument, would tell more. Hue is right, too dark: just visible (ΔE 2.4).',
+      'Leave it as it is: what you’ve seen can’t tell what would be nearer. Three photos of the target, a certified card in them, or an instrument would tell more. Hue is right, too dark: just visible (ΔE 2.4).',
     ],
     [
       'one that no step helps',

@@ -24,11 +24,11 @@ test.each([
   [{ because: 'likely-right' }, ', likely right: 91 %'],
   [
     { because: 'as-near-as-looks-tell', tells: 'cup' },
-    ': that is as near as your looks can tell. Another look at a test pour would tell more',
+    ': what you’ve seen can’t tell what would be nearer. Another look at a test pour would tell more',
   ],
   [
     { because: 'as-near-as-looks-tell', tells: 'target', ofThree: 2.073 },
-    ': that is as near as your looks can tell. Three photos of the target, or an instrument, would tell more (in the target’s file, write their mean with doubt 2.1)',
+    ': what you’ve seen can’t tell what would be nearer. Three photos of the target, a certified card in them, or an instrument would tell more (in the target’s file, write their mean with doubt 2.1)',
   ],
   [{ because: 'no-step-helps' }, ': nothing you could add is expected to get it closer; likely right: 91 %'],
 ] as const)('leftWords(%o) says why', (left, words) => {
