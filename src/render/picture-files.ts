@@ -46,6 +46,12 @@ export function liesBeside(mold: ShapedMold): boolean {
   return isTall(masterFrame(mold));
 }
 
+/** How much of the card the picture of a page shows from left to right, mm: over both backings where it lies beside itself. */
+export function pageWidthMm(mold: ShapedMold): number {
+  const { columns, pixelsPerMm } = masterFrame(mold);
+  return ((liesBeside(mold) ? 2 : 1) * columns) / pixelsPerMm;
+}
+
 /** Size of a bait's picture. */
 export function pictureSize(mold: ShapedMold, kind: PictureKind): PictureSize {
   const { columns, rows } = masterFrame(mold);

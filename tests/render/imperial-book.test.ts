@@ -117,7 +117,7 @@ describe('a book in inches and fluid ounces', () => {
 
 test('the Match page asks for fluid ounces, four of them in a cup to begin with', async () => {
   const page = await pageOf('match', '', IMPERIAL);
-  expect(page).toMatch(/Cup size, fl oz<\/label><input[^>]* min="0\.034" max="3381"[^>]* value="4">/);
+  expect(page).toMatch(/Cup size, fl oz<\/label><input[^>]* value="4">/);
   expect(readable(page)).not.toMatch(/millilitre/i);
 });
 

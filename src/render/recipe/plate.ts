@@ -1,9 +1,11 @@
 import type { Recipe, RecipeLook } from '../../book/model/recipe.ts';
 import type { Mold } from '../../book/model/shelf.ts';
 import { faceNames, PATTERNS, type Pattern } from '../../patterns/patterns.ts';
-import { baitPicture, PICTURE_CAPTION, pictureKinds } from '../bait-picture.ts';
+import { UNITS } from '../../units/unit.ts';
+import { baitPicture, PICTURE_CAPTION, picturedMold, pictureKinds } from '../bait-picture.ts';
 import { type Html, html } from '../html.ts';
 import type { PageContext } from '../page.ts';
+import { liesBeside, pageWidthMm } from '../picture-files.ts';
 import { viewsInWords } from '../swatch/chip.ts';
 import type { Coats } from '../swatch/coat.ts';
 import { recipeCoats } from '../swatch/coat.ts';
@@ -44,7 +46,16 @@ function partsClass({ other, thin }: Coats): string {
 /** A colour's bait, over white and over black, and what of the picture is computed. */
 export function plate(context: PageContext, thing: Recipe | RecipeLook): Html {
   const other = pictureKinds(thing).includes('other') ? html` <a href="#other">The other side</a>` : '';
-  return html`<figure class="plate">${baitPicture(context, thing, 'page', { first: true })}<figcaption>${PICTURE_CAPTION}${other}</figcaption></figure>`;
+  const scale = 'cups' in thing ? scaleBar(context, thing) : '';
+  return html`<figure class="plate"><div class="scaled">${baitPicture(context, thing, 'page', { first: true })}${scale}</div><figcaption>${PICTURE_CAPTION}${other}</figcaption></figure>`;
+}
+
+/** A bar on the card that is in the lower left corner, as long as so much of the bait, whatever the size of the picture. */
+function scaleBar({ book }: PageContext, recipe: Recipe): Html {
+  const [mm, text] = book.settings.volume === 'ml' ? [10, '10 mm'] : [UNITS.in.size / 2, '1/2 in'];
+  const mold = picturedMold(book, recipe);
+  const part = mm / pageWidthMm(mold);
+  return html`<div class="picture-scale ${liesBeside(mold) ? 'on-white' : 'on-black'}"><svg aria-hidden="true"><rect x="2%" width="${(100 * part).toFixed(2)}%" height="100%"/></svg>${text}</div>`;
 }
 
 /** The other side of a bait that has two; nothing of others. */
