@@ -46,12 +46,12 @@ function shownWidth(columns: number): string {
 
 const tenth = (mm: number): number => Math.round(mm * 10) / 10;
 
-/** The colour of a tile for who doesn’t see it: “dark red, pink when thin”, or what lies side by side: “black, vivid orange”. */
+/** The colour of a tile for who doesn’t see it: “dark red, pink in the thin part”, or what lies side by side: “black, vivid orange”. */
 function tileWords({ parts, body, thin, facets }: ColourEntry): string {
   const looks = facets.hueFamilies.length > 1 ? parts : [body];
   const words = new Set(looks.map(({ overWhite }) => hexWords(overWhite.hex)));
   const end = thin && hexWords(thin.overWhite.hex);
-  return [...words, ...(end === undefined || words.has(end) ? [] : [`${end} when thin`])].join(', ');
+  return [...words, ...(end === undefined || words.has(end) ? [] : [`${end} in the thin part`])].join(', ');
 }
 
 function publishMark({ book }: PageContext, { recipe }: ColourEntry): Html {

@@ -6,6 +6,7 @@ import { batchCups, batchTakes } from '../../src/render/batch-view.ts';
 import { bookIndex } from '../../src/render/book-index.ts';
 import { embeddedJson } from '../../src/render/html.ts';
 import { type PlannerData, plannedNames, plannerData } from '../../src/render/planner-data.ts';
+import { roundingApart } from '../../src/render/recipe/rounding-apart.ts';
 import { MAKERS_BOOK, pageOf, SAMPLE_BOOK } from '../render/sample-book.ts';
 
 /** A recipe's data as a page has it: written as JSON and read again. */
@@ -41,7 +42,10 @@ test.each([MAKERS_BOOK, SAMPLE_BOOK])(
     const [recipe] = data.recipes;
     const page = await pageOf('recipe', 'alder-smoke', book);
     const batch = plannedBatch(data, recipe!, [{ mold: recipe!.mold, baits: recipe!.baits }]);
-    expect(page).toContain(batchCups(batch, plannedNames(data, recipe!)).toString());
+    // What rounding does to the colour stands in *How far off*.
+    const names = { ...plannedNames(data, recipe!), roundingSaidElsewhere: true } as const;
+    expect(page).toContain(batchCups(batch, names).toString());
+    expect(page).toContain(roundingApart(batch.cups, names).toString());
     expect(page).toContain(batchTakes(batch, plannedNames(data, recipe!)).toString());
   },
 );
