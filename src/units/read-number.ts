@@ -35,7 +35,6 @@ export function numberAtStart(text: string): { readonly amount: number; readonly
  *
  * @example readNumber('1 1/2') // 1.5
  * @example readNumber('1,5') // 1.5
- * @example readNumber('1,500') // NaN
  */
 export function readNumber(text: string): number {
   const typed = text.trim();

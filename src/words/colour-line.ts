@@ -8,9 +8,8 @@ import { listText, sentence } from './sentence-text.ts';
 const WORTH_NAMING = 0.01;
 
 /**
- * A recipe in a line: its colours, how much it hides, its flake with the share of the face that shows it, how its cups lie.
- *
- * @example 'Light brown, cloudy; 20 % Black hexagon; laminate'
+ * A recipe in a line: its colours, how much it hides, its flake with the share of the face that shows it, how its cups lie; such as “Light brown,
+ * cloudy; 20 % Black hexagon; laminate”.
  */
 export function colourLine(
   { pattern, cups, body }: Pick<Recipe, 'pattern' | 'cups' | 'body'>,

@@ -48,7 +48,16 @@ test('each picture of a bait is there once it is scrolled to', async () => {
   const pictures = page.locator('li.tile img');
   for (const picture of await pictures.all()) {
     await picture.scrollIntoViewIfNeeded();
-    await expect.poll(() => picture.evaluate((img: HTMLImageElement) => img.naturalWidth)).toBeGreaterThanOrEqual(320);
+    await expect
+      .poll(() => picture.evaluate((img: HTMLImageElement) => img.complete && img.naturalWidth))
+      .toBeGreaterThan(0);
+    // A long bait takes the larger file where its tile is wider than the smaller one.
+    expect(
+      await picture.evaluate((img: HTMLImageElement) => {
+        const isLarge = img.currentSrc.includes('tile-2x');
+        return isLarge === img.getBoundingClientRect().width > 320;
+      }),
+    ).toBe(true);
   }
   expect(errors).toEqual([]);
   await close();

@@ -32,6 +32,6 @@ test('the picture of every page’s shared link is there, of published colours a
     const text = readFileSync(join(inject('site'), `colours/${id}/index.html`), 'utf8');
     return /<meta property="og:image" content="([^"]*)">/.exec(text)![1]!.slice(address!.length);
   });
-  const pictures = filesBelow(inject('site')).filter((path) => /^colours\/.*\.png$/.test(path));
-  expect(pictures).toEqual(shown.sort());
+  const pictures = filesBelow(inject('site')).filter((path) => /^colours\/.*\/shared\.jpg$/.test(path));
+  expect(pictures).toEqual(shown.map((address) => address.replace(/\?.*$/, '')).sort());
 });
