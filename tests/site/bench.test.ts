@@ -29,8 +29,8 @@ describe('at the bench', () => {
     await open(page);
     const second = recipe.cups[1]!;
     for (const [at, cup] of recipe.cups.entries()) {
-      expect((await heading(page).innerText()).toLowerCase()).toBe(cup.name);
-      expect(await heading(page).evaluate((head) => head === document.activeElement)).toBe(true);
+      await expect.poll(async () => (await heading(page).innerText()).toLowerCase()).toBe(cup.name);
+      await expect.poll(() => heading(page).evaluate((head) => head === document.activeElement)).toBe(true);
       const [max] = await shown(page, '.bench .heat-degrees:visible');
       expect(max).toBe(cup.limit && formatTemperature(cup.limit.celsius, book().settings.temperature));
       expect(await shown(page, '.bench-amount')).toEqual(
@@ -42,9 +42,9 @@ describe('at the bench', () => {
     const rows = page.locator('.bench-row');
     const count = await rows.count();
     await rows.last().click();
-    expect(await page.locator('[data-bench-says]').innerText()).toMatch(
-      new RegExp(` struck off\\. ${count - 1} to go\\.$`),
-    );
+    await expect
+      .poll(() => page.locator('[data-bench-says]').innerText())
+      .toMatch(new RegExp(` struck off\\. ${count - 1} to go\\.$`));
     await page.reload();
     await expect
       .poll(() =>
@@ -53,20 +53,19 @@ describe('at the bench', () => {
           .then((name) => name.toLowerCase()),
       )
       .toBe(second.name);
-    expect(await rows.last().getByRole('checkbox').isChecked()).toBe(true);
+    await expect.poll(() => rows.last().getByRole('checkbox').isChecked()).toBe(true);
     await page.keyboard.press('Escape');
-    expect(await page.locator('dialog.bench').isVisible()).toBe(false);
-    expect(await page.evaluate(() => [location.hash, document.activeElement?.textContent])).toEqual([
-      '',
-      'At the bench',
-    ]);
+    await expect.poll(() => page.locator('dialog.bench').isVisible()).toBe(false);
+    await expect
+      .poll(() => page.evaluate(() => [location.hash, document.activeElement?.textContent]))
+      .toEqual(['', 'At the bench']);
     const ticks = page.locator(`[data-planned] [data-cup="${second.name}"] .tick input`);
-    expect(await ticks.last().isChecked()).toBe(true);
+    await expect.poll(() => ticks.last().isChecked()).toBe(true);
     await open(page);
     await page.getByRole('button', { name: 'Untick this cup' }).click();
-    expect(await ticks.last().isChecked()).toBe(false);
+    await expect.poll(() => ticks.last().isChecked()).toBe(false);
     await page.goBack();
-    expect(await page.locator('dialog.bench').isVisible()).toBe(false);
+    await expect.poll(() => page.locator('dialog.bench').isVisible()).toBe(false);
     expect(errors).toEqual([]);
     await close();
   });

@@ -55,7 +55,7 @@ function scaleBar({ book }: PageContext, recipe: Recipe): Html {
   const [mm, text] = book.settings.volume === 'ml' ? [10, '10 mm'] : [UNITS.in.size / 2, '1/2 in'];
   const mold = picturedMold(book, recipe);
   const part = mm / pageWidthMm(mold);
-  return html`<div class="picture-scale ${liesBeside(mold) ? 'on-white' : 'on-black'}"><svg aria-hidden="true"><rect x="2%" width="${(100 * part).toFixed(2)}%" height="100%"/></svg>${text}</div>`;
+  return html`<div class="picture-scale ${liesBeside(mold) ? 'on-white' : 'on-black'}"><svg aria-hidden="true"><rect x="2%" width="${(100 * part).toFixed(2)}%" height="100%"/></svg><span>${text}</span></div>`;
 }
 
 /** The other side of a bait that has two; nothing of others. */
