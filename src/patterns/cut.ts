@@ -21,12 +21,6 @@ export const cutAcross =
   (at) =>
     through(shares, { along: 0.5, across: at });
 
-/** Along the bait through its middle: places run from nose to tail, and down from the side that is looked at. */
-export const cutAlong =
-  (through: Through, shares: readonly number[]): Cut =>
-  (at) =>
-    through(shares, { along: at, across: 0.5 });
-
 /** Places looked at to find where one cup ends and the next begins. */
 const PROBES = 64;
 

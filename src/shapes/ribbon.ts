@@ -71,11 +71,6 @@ export function alongside({ middle, up, down }: Ribbon, offsets: number | readon
   });
 }
 
-/** Outline of the part of a ribbon between two offsets. */
-export function band(ribbon: Ribbon, from: number | readonly number[], to: number | readonly number[]): string {
-  return smoothPath([...alongside(ribbon, from), ...[...alongside(ribbon, to)].reverse()], true);
-}
-
 /** Outline of a whole ribbon: round where it ends in a point of its middle line, with corners where it is cut off. */
 export function outline(ribbon: Ribbon): string {
   const { middle, up, down } = ribbon;

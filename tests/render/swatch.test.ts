@@ -2,9 +2,9 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { hexOf } from '../../src/optics/display.ts';
 import { constantSpectrum } from '../../src/optics/spectrum.ts';
-import { bait } from '../../src/render/swatch/bait.ts';
+import { baitOutline } from '../../src/render/swatch/bait-outline.ts';
 import { recipeCoats } from '../../src/render/swatch/coat.ts';
-import { flakeBudget } from '../../src/render/swatch/flake-budget.ts';
+import { coatFlakes } from '../../src/render/swatch/coat-flakes.ts';
 import { type Depth, type FlakeKind, flakeField, seenDepth } from '../../src/render/swatch/flake-field.ts';
 import { flakePatterns } from '../../src/render/swatch/flake-pattern.ts';
 import { pour } from '../../src/render/swatch/pour.ts';
@@ -156,11 +156,10 @@ test('flakePatterns(kinds, depths, options) is nothing where no flake is', () =>
   expect(flakePatterns([{ ...HEXAGON, flakesPerMl: 0 }], [CLEAR], options)).toEqual({ fills: [[]], definitions: [] });
 });
 
-test('pour(coats, options) and bait(recipe, mold, options) draw the same every time', () => {
+test('pour(coats, options) draws the same every time', () => {
   const options = { id: 'x', seed: 'alder-smoke', budget: 100, label: 'A' };
   const coats = recipeCoats(recipe, mold);
   expect(pour(coats, options).toString()).toBe(pour(recipeCoats(recipe, mold), options).toString());
-  expect(bait(recipe, mold, options).toString()).toBe(bait(recipe, mold, options).toString());
 });
 
 test('pour(coats, options) shows body, other side and thin part over white and over black', () => {
@@ -177,14 +176,14 @@ test('pour(coats, options) stays below sixteen kilobytes with the budget of a ca
   for (const each of SAMPLE_BOOK.recipes) {
     const own = SAMPLE_BOOK.molds.find(({ id }) => id === each.mold)!;
     expect(
-      pour(recipeCoats(each, own), { id: 'x', seed: each.id, budget: flakeBudget(1), label: '' }).toString().length,
+      pour(recipeCoats(each, own), { id: 'x', seed: each.id, budget: 72, label: '' }).toString().length,
     ).toBeLessThan(16_000);
   }
 });
 
 test('every number of a drawing is finite, for every shape', () => {
   for (const shape of ['minnow', 'worm', 'grub', 'craw', 'stick', 'tube', 'creature'] as const) {
-    const drawing = bait(recipe, { ...mold, shape }, { id: 'x', seed: shape, label: shape }).toString();
+    const drawing = baitOutline({ ...mold, shape }).toString();
     expect(drawing).not.toMatch(/NaN|Infinity|undefined/);
     const { thin, reachMm } = baitShape({ shape, lengthMm: 80, bodyMm: 10, thinMm: 2 });
     const lowest = Math.max(...thin.flatMap(({ middle, down }) => middle.map(([, y], at) => y + down[at]! * 0.5)));
@@ -208,7 +207,7 @@ test('streakPatterns(coat, share, options) cover about its share of the tile', (
   }
 });
 
-test('streaks hold the flake of their own cup, at its true size on a card and on a bait', () => {
+test('streaks hold the flake of their own cup, at its true size', () => {
   const swirl = SAMPLE_BOOK.recipes.find(({ pattern }) => pattern === 'swirl')!;
   const own = SAMPLE_BOOK.molds.find(({ id }) => id === swirl.mold)!;
   expect(swirl.cups[1]!.flakes).not.toHaveLength(0);
@@ -219,11 +218,12 @@ test('streaks hold the flake of their own cup, at its true size on a card and on
   const scaleOf = (drawing: string, id: string): number =>
     Number(new RegExp(`<pattern id="${id}"[^>]* scale\\(([\\d.]+)\\)`).exec(drawing)![1]);
   const card = pour(recipeCoats(swirl, own), { id: 'x', seed: 'x', budget: 60, label: '' }).toString();
-  const body = bait(swirl, own, { id: 'x', seed: 'x', label: 'x' }).toString();
+  const { streaks } = recipeCoats(swirl, own);
+  const inMm = coatFlakes([streaks[0]!.coat], { id: 'x', seed: 'x', budget: 60, scale: 1 });
+  const [id] = /url\(#([^)]+)\)/.exec(inMm.fills(streaks[0]!.coat)[0]!)!.slice(1);
   expect(flakesIn(card)).toHaveLength(swirl.cups[1]!.flakes.length);
-  expect(flakesIn(body)).toHaveLength(swirl.cups[1]!.flakes.length);
   // A drawing in millimetres and one in the pixels of CSS, at 96 an inch.
-  const ratio = scaleOf(card, flakesIn(card)[0]!) / scaleOf(body, flakesIn(body)[0]!);
+  const ratio = scaleOf(card, flakesIn(card)[0]!) / scaleOf(inMm.definitions.join(''), id!);
   expect(Math.abs(ratio / (96 / 25.4) - 1)).toBeLessThan(0.05);
 });
 
@@ -240,7 +240,8 @@ test('a swirl of three cups is drawn in three colours, each as large as its shar
   const [over, under] = [streaks[1]!.share, streaks[0]!.share * (1 - streaks[1]!.share)];
   expect(over).toBeCloseTo(0.2, 9);
   expect(under).toBeCloseTo(0.3, 9);
-  const drawn = bait({ ...swirl, cups }, own, { id: 'x', seed: 'x', label: 'x' }).toString();
+  const coats = recipeCoats({ ...swirl, cups }, own);
+  const drawn = pour(coats, { id: 'x', seed: 'x', budget: 60, label: 'x' }).toString();
   for (const lane of [0, 1]) expect(drawn.match(new RegExp(`fill="url\\(#x-s${lane}-white\\)"`, 'g'))).toHaveLength(1);
 });
 

@@ -14,7 +14,7 @@ import { notesHtml, notesText } from '../notes.ts';
 import type { PageContext, PageKind } from '../page.ts';
 import { photoFigures } from '../photo.ts';
 import { shortDescription } from '../short-description.ts';
-import { baitOutline } from '../swatch/bait.ts';
+import { baitOutline } from '../swatch/bait-outline.ts';
 import { tile } from '../tile.ts';
 import { counted, sentence, volumeText } from '../words.ts';
 
