@@ -6,6 +6,7 @@
  *
  * @packageDocumentation
  */
+import { linearOfCoded } from '../tables/srgb.ts';
 
 const HEADER = 128;
 const TAG = 12;
@@ -57,7 +58,7 @@ function isSrgbCurve(view: DataView, at: number | undefined): boolean {
   const curve = at === undefined ? undefined : curveAt(view, at);
   if (curve === undefined) return false;
   return Array.from({ length: CURVE_POINTS }, (_, i) => i / (CURVE_POINTS - 1)).every(
-    (coded) => Math.abs(curve(coded) - srgbCurve(coded)) < CURVE_TOLERANCE,
+    (coded) => Math.abs(curve(coded) - linearOfCoded(coded)) < CURVE_TOLERANCE,
   );
 }
 
@@ -79,9 +80,6 @@ function curveAt(view: DataView, at: number): ((coded: number) => number) | unde
 }
 
 type Five = [number, number, number, number, number];
-
-/** IEC 61966-2-1. */
-const srgbCurve = (coded: number): number => (coded <= 0.04045 ? coded / 12.92 : ((coded + 0.055) / 1.055) ** 2.4);
 
 const textAt = (view: DataView, at: number): string =>
   String.fromCharCode(...[0, 1, 2, 3].map((i) => view.getUint8(at + i)));

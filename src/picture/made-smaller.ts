@@ -1,17 +1,12 @@
+import { codedOfLinear, linearOfCoded } from '../tables/srgb.ts';
 import type { Raster } from './raster.ts';
 
-/** Light of a coded value of a screen, 0 to 1. Source: IEC 61966-2-1. */
-const LIGHT = Float32Array.from({ length: 256 }, (_, value) => {
-  const coded = value / 255;
-  return coded <= 0.04045 ? coded / 12.92 : ((coded + 0.055) / 1.055) ** 2.4;
-});
+/** Light of a byte of a screen, 0 to 1. */
+const LIGHT = Float32Array.from({ length: 256 }, (_, byte) => linearOfCoded(byte / 255));
 
 /** Steps of light from which a coded value is looked up: the darkest two values are 40 steps apart. */
 const STEPS = 1 << 17;
-const CODED = Uint8Array.from({ length: STEPS + 1 }, (_, step) => {
-  const light = step / STEPS;
-  return Math.round(255 * (light <= 0.0031308 ? 12.92 * light : 1.055 * light ** (1 / 2.4) - 0.055));
-});
+const CODED = Uint8Array.from({ length: STEPS + 1 }, (_, step) => Math.round(255 * codedOfLinear(step / STEPS)));
 
 /** Which pixels of a line go into each pixel of a shorter one, and by how much. */
 interface Shares {

@@ -1,11 +1,10 @@
+import { codedOfLinear } from '../../tables/srgb.ts';
+
 /** Steps of the table: fine enough that neighbours of the darkest differ by less than one of 256. */
 const STEPS = 8192;
 
-/** Byte of sRGB by linear light, 0 to 1 in so many steps. Source: IEC 61966-2-1:1999. */
-const BYTES = Uint8Array.from({ length: STEPS + 1 }, (_, step) => {
-  const linear = step / STEPS;
-  return Math.round(255 * (linear <= 0.0031308 ? 12.92 * linear : 1.055 * linear ** (1 / 2.4) - 0.055));
-});
+/** Byte of sRGB by linear light, 0 to 1 in so many steps. */
+const BYTES = Uint8Array.from({ length: STEPS + 1 }, (_, step) => Math.round(255 * codedOfLinear(step / STEPS)));
 
 /**
  * Byte of sRGB of linear light; what a screen cannot show is cut.

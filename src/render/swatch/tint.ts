@@ -1,4 +1,5 @@
 /** What the drawings do to colours: flat greys, and the lighter and darker faces of a flake. */
+import { linearOfCoded } from '../../tables/srgb.ts';
 
 /** Colours of the bare backings: reflectance 0.90 and 0.03 as sRGB (see `tables/backings.ts`; a test compares them). */
 export const WHITE_CARD = '#f3f3f3';
@@ -19,12 +20,9 @@ export function tint(hex: string, towards: string, part: number): string {
 /**
  * Relative luminance of a screen colour, 0..1.
  *
- * Source: WCAG 2.2, relative luminance; IEC 61966-2-1 for the transfer curve.
+ * Source: WCAG 2.2, relative luminance.
  */
 export function luminance(hex: string): number {
-  const [red, green, blue] = channels(hex).map((channel) => {
-    const coded = channel / 255;
-    return coded <= 0.04045 ? coded / 12.92 : ((coded + 0.055) / 1.055) ** 2.4;
-  }) as [number, number, number];
+  const [red, green, blue] = channels(hex).map((channel) => linearOfCoded(channel / 255)) as [number, number, number];
   return 0.2126 * red + 0.7152 * green + 0.0722 * blue;
 }
