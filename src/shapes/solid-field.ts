@@ -17,16 +17,7 @@ const JOIN_MM = 1.6;
 /** Paints a bait in space into a frame. */
 export function solidField(solid: BaitSolid, frame: FieldFrame): BaitField {
   const size = frame.columns * frame.rows;
-  const numbers = (): Float32Array => new Float32Array(size);
-  const layer: Layer = {
-    cover: numbers(),
-    thicknessMm: numbers(),
-    alongMm: numbers(),
-    across: numbers(),
-    halfMm: numbers(),
-    part: new Uint8Array(size),
-    liftMm: numbers(),
-  };
+  const layer = newLayer(size);
   const sections = { round: sectionTable(solid.sectionExponent), flat: sectionTable(FLAT_EXPONENT) };
   const paint = (ribbon: SolidRibbon, into: Layer): Box => {
     const dense = denseRibbon(ribbon, frame);
@@ -67,19 +58,21 @@ function around(boxes: readonly Box[]): Box {
 let kept: Layer | undefined;
 
 function scratchOf(size: number): Layer {
-  if (kept === undefined || kept.cover.length < size) {
-    const numbers = (): Float32Array => new Float32Array(size);
-    kept = {
-      cover: numbers(),
-      thicknessMm: numbers(),
-      alongMm: numbers(),
-      across: numbers(),
-      halfMm: numbers(),
-      part: new Uint8Array(size),
-      liftMm: numbers(),
-    };
-  }
+  if (kept === undefined || kept.cover.length < size) kept = newLayer(size);
   return kept;
+}
+
+function newLayer(size: number): Layer {
+  const numbers = (): Float32Array => new Float32Array(size);
+  return {
+    cover: numbers(),
+    thicknessMm: numbers(),
+    alongMm: numbers(),
+    across: numbers(),
+    halfMm: numbers(),
+    part: new Uint8Array(size),
+    liftMm: numbers(),
+  };
 }
 
 /** Empties what a ribbon may write: whatever has no cover has nothing. */

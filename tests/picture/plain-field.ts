@@ -1,5 +1,6 @@
 import type { BaitField } from '../../src/shapes/bait-field.ts';
 import type { ShapedMold } from '../../src/shapes/shaped-mold.ts';
+import { emptyField } from './empty-field.ts';
 
 const TAIL = 0.75;
 
@@ -10,21 +11,7 @@ const TAIL = 0.75;
 export function plainField({ bodyMm, thinMm, lengthMm = 80 }: ShapedMold, pixelsPerMm = 6): BaitField {
   const [columns, rows] = [Math.ceil((lengthMm + 4) * pixelsPerMm), Math.ceil((bodyMm + 4) * pixelsPerMm)];
   const [noseX, noseY] = [2 * pixelsPerMm, rows / 2];
-  const numbers = (): Float32Array => new Float32Array(columns * rows);
-  const field = {
-    columns,
-    rows,
-    pixelsPerMm,
-    noseX,
-    noseY,
-    cover: numbers(),
-    thicknessMm: numbers(),
-    alongMm: numbers(),
-    across: numbers(),
-    halfMm: numbers(),
-    part: new Uint8Array(columns * rows),
-    heightMm: numbers(),
-  };
+  const field = emptyField({ columns, rows, pixelsPerMm, noseX, noseY });
   const bodyEnd = TAIL * lengthMm;
   for (let row = 0; row < rows; row++)
     for (let column = 0; column < columns; column++) {

@@ -1,6 +1,7 @@
 import { filterDeficiencyDeuter, filterDeficiencyProt, filterDeficiencyTrit, parse, wcagContrast } from 'culori';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { spaceText } from './reader-spacing.ts';
 import { connect, pagesByKind, type Visit, visit } from './visit.ts';
 
 let browser: Browser;
@@ -11,10 +12,6 @@ afterAll(() => browser.close());
 
 const kinds = pagesByKind().filter(({ urls }) => urls.length > 0);
 const samples = kinds.map(({ kind, urls }) => ({ kind, url: urls[0]! }));
-
-/** WCAG 2.2, 1.4.12: the spacing that a reader may set, and nothing may be lost by. */
-const SPACED =
-  '* { line-height: 1.5 !important; letter-spacing: 0.12em !important; word-spacing: 0.16em !important } p { margin-bottom: 2em !important }';
 
 /** By how many px the page is wider than its window. A sheet of paper is as wide as it is. */
 const tooWide = (page: Page): Promise<number> =>
@@ -72,15 +69,6 @@ const EYES = [
   ['without the cones for short waves', filterDeficiencyTrit(1)],
 ] as const;
 
-/** Sets the spacing. A page's own policy forbids a style of others, but not a sheet that a script makes. */
-const space = (page: Page): Promise<string> =>
-  page.evaluate((text) => {
-    const sheet = new CSSStyleSheet();
-    sheet.replaceSync(text);
-    document.adoptedStyleSheets.push(sheet);
-    return getComputedStyle(document.querySelector('main')!).letterSpacing;
-  }, SPACED);
-
 test.each(kinds)(
   'every page of the kind $kind keeps within a narrow window, and loses no text to wider spacing',
   async ({ urls }) => {
@@ -90,7 +78,7 @@ test.each(kinds)(
       const narrow = await tooWide(page);
       if (narrow > 0) found.push(`${url} is ${narrow} px wider than 320`);
       await page.setViewportSize({ width: 390, height: 844 });
-      expect(await space(page)).not.toBe('normal');
+      expect(await spaceText(page)).not.toBe('normal');
       const spaced = await tooWide(page);
       if (spaced > 0) found.push(`${url} is ${spaced} px wider than 390, spaced`);
       found.push(...(await cutOff(page)).map((each) => `${url} cuts off ${each}`));

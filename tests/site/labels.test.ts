@@ -1,5 +1,6 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { spaceText } from './reader-spacing.ts';
 import { book, connect, visit } from './visit.ts';
 
 let browser: Browser;
@@ -52,10 +53,6 @@ test('without a script there is one label of each colour, and no choice', async 
   await close();
 });
 
-/** Text spacing that a reader may ask for. Source: WCAG 2.2, success criterion 1.4.12. */
-const SPACING =
-  '* { line-height: 1.5 !important; letter-spacing: 0.12em !important; word-spacing: 0.16em !important } p { margin-bottom: 2em !important }';
-
 test.each([
   ...['labels/', 'labels/99x57/', 'labels/letter/', 'cards/a4/', 'cards/letter/'],
   ...['colours/eel-bridge/card/', 'colours/eel-bridge/card-4x6/'],
@@ -63,11 +60,7 @@ test.each([
   for (const width of [320, 1280]) {
     const { page, close } = await visit(browser, path, { viewport: { width, height: 800 } });
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
-    await page.evaluate((css) => {
-      const sheet = new CSSStyleSheet();
-      sheet.replaceSync(css);
-      document.adoptedStyleSheets = [sheet];
-    }, SPACING);
+    await spaceText(page);
     const faults = await page.evaluate(() => {
       const found: string[] = [];
       for (const paper of document.querySelectorAll<HTMLElement>('.bag-label, [data-card]')) {

@@ -50,7 +50,7 @@ const AS_CLEAR = 0.6;
 export function photoFlakes(zones: readonly FlakedZone[], { pixelsPerMm, scale, bend }: FlakeSight): FlakeFound {
   const fine = zones.some(({ found }) => found.tooFine);
   const groups = grouped(zones);
-  if (groups.length === 0) return { noFlake: noFlakeOf(zones, pixelsPerMm), fine };
+  if (groups.length === 0) return { noFlake: noFlakeOf(zones, pixelsPerMm, fine), fine };
   const flakes = groups.map((group): PhotoFlake => {
     const unseen = missedBy(group, zones).reduce((sum, { areaMm2 }) => sum + areaMm2, 0);
     const clear = group.filter(
@@ -77,10 +77,10 @@ export function photoFlakes(zones: readonly FlakedZone[], { pixelsPerMm, scale, 
   return { flakes: flakes.sort((one, other) => other.coverage - one.coverage), fine };
 }
 
-function noFlakeOf(zones: readonly FlakedZone[], pixelsPerMm: number): NoFlake {
+function noFlakeOf(zones: readonly FlakedZone[], pixelsPerMm: number, fine: boolean): NoFlake {
   if (pixelsPerMm < LEAST_PER_MM) return 'too-few-pixels';
   if (zones.every(({ found }) => found.hidden)) return 'glare';
-  return zones.some(({ found }) => found.tooFine) ? 'too-few-pixels' : 'none-seen';
+  return fine ? 'too-few-pixels' : 'none-seen';
 }
 
 interface OnZone {
