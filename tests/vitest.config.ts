@@ -23,8 +23,12 @@ export default defineConfig({
       exclude: ['src/**/*.d.ts'],
       reporter: ['text-summary'],
       reportsDirectory: '.build/coverage',
-      // What is reached, less a little: new code comes with its tests. A run of some files alone stays below.
-      thresholds: { lines: 88, branches: 84 },
+      // What is reached, less a little: new code comes with its tests. A run of some files alone stays below. What of src/browser the
+      // journeys run in a page is not counted by Node, so how much of that folder there is may not decide for the rest.
+      thresholds: {
+        'src/!(browser)/**': { lines: 96, branches: 91 },
+        'src/browser/**': { lines: 30, branches: 34 },
+      },
     },
     projects: [
       {
