@@ -191,6 +191,40 @@ describe('what it takes and what it does not', () => {
     await close();
   });
 
+  test('takes a shot of the finished bait back from both cups, and puts both sides into the form again', async () => {
+    const { page, errors, close } = await visit(browser, 'match/', PHONE);
+    await page.getByRole('button', { name: 'Two sides of a finished bait' }).click();
+    await unfoldTyped(page);
+    await typeSide(page, 0, '#8a6a44', '#5d4c36');
+    await typeSide(page, 1, '#b09070', '#5d4c36');
+    await page.getByRole('button', { name: 'Next: the cup' }).click();
+    await page.getByRole('button', { name: 'Find recipes' }).click();
+    await page.getByRole('button', { name: 'Use recipe 1' }).first().click();
+    const before = await page.locator('[data-file="recipe"]').textContent();
+    await page.getByRole('button', { name: 'The finished bait' }).click();
+    await page.locator('#cup-0-pour').fill('9');
+    for (const [at, white, black] of [
+      [0, '#7f6040', '#55452f'],
+      [1, '#a88868', '#574732'],
+    ] as const) {
+      await page.getByRole('tab').nth(at).click();
+      await page.locator(`#cup-${at}-white-digits`).fill(white);
+      await page.locator(`#cup-${at}-black-digits`).fill(black);
+    }
+    await page.getByRole('button', { name: 'Log this round' }).click();
+    await expect.poll(() => says(page)).toBe('The round is logged.');
+    expect(await page.locator('[data-file="recipe"]').textContent()).not.toBe(before);
+    await page.getByRole('tab', { name: 'Belly' }).click();
+    await page.locator('[data-cup="1"] [data-undo]').click();
+    await expect.poll(() => says(page)).toBe('Undone: round 1, in both cups. It is in the form again.');
+    expect(await page.locator('[data-file="recipe"]').textContent()).toBe(before);
+    expect(await page.locator('#cup-0-white-digits').inputValue()).toBe('#7f6040');
+    expect(await page.locator('#cup-1-white-digits').inputValue()).toBe('#a88868');
+    expect(await page.locator('#cup-0-pour').inputValue()).toBe('9');
+    expect(errors).toEqual([]);
+    await close();
+  });
+
   test('two cups of plain plastic are told to be begun together, and not to be thrown away', async () => {
     const { page, errors, close } = await visit(browser, 'match/');
     await page.getByRole('button', { name: 'Two sides of a finished bait' }).click();

@@ -26,7 +26,7 @@ import { dosedIn, logShelf } from './page-shelf.ts';
 import { readRound, typedHow, volumeIn } from './read-forms.ts';
 import type { MatchScreen } from './screen.ts';
 import type { MatchState } from './state.ts';
-import { isLoggedTwice, withWholeRound } from './whole-round.ts';
+import { isLoggedTwice, withoutWholeRound, withWholeRound } from './whole-round.ts';
 import { begunAnew, doings, type WorkStep, withoutLastDone, withSteps } from './work.ts';
 import { colourText, type WorkColour } from './work-colour.ts';
 import { cupNow, withLookChecked, withStepsBeforeLook } from './work-log.ts';
@@ -56,11 +56,18 @@ export class CupActions {
     const { data, work } = this.state;
     const { shotMl: all } = required(data.molds, work.mold);
     const shotMl = wholeIn(this.state) ? all / 2 : all;
-    const field = this.screen.part<HTMLInputElement>(`#cup-${index}-pour`);
-    field.value = volumeInField(shotMl, data.settings);
-    field.removeAttribute('aria-invalid');
-    this.state.draft(index, this.draftWith(index, { pour: field.value, pouredMl: shotMl }));
+    this.takePour(index, { pour: volumeInField(shotMl, data.settings), pouredMl: shotMl });
     this.screen.say(`One shot: ${volumeText(shotMl, data.settings)}.`);
+  }
+
+  /** Takes how much was poured, as it is typed: of a finished bait from both cups alike. */
+  takePour(index: number, poured: Pick<CupDraft, 'pour' | 'pouredMl'>): void {
+    for (const at of wholeIn(this.state) ? this.state.work.cups.keys() : [index]) {
+      const field = this.screen.part<HTMLInputElement>(`#cup-${at}-pour`);
+      if (field.value !== poured.pour) field.value = poured.pour ?? '';
+      field.removeAttribute('aria-invalid');
+      this.state.draft(at, this.draftWith(at, poured));
+    }
   }
 
   /** Says whether finished baits are looked at or cups by themselves; it holds until something else is said. */
@@ -158,7 +165,6 @@ export class CupActions {
     const poured = screen.part<HTMLInputElement>(`#cup-${index}-pour`);
     const sides: (readonly WorkStep[])[] = [];
     for (const at of work.cups.keys()) {
-      screen.part<HTMLInputElement>(`#cup-${at}-pour`).value = poured.value;
       const steps = readRound(
         round(at),
         cupNow(work, at, shelf).volumeMl,
@@ -267,19 +273,28 @@ export class CupActions {
     if (this.state.put(checked)) this.show(index, 'Your look stays as it is.');
   }
 
-  /** Takes back what was done last, all of it; a round is put back into its form, to be mended. */
+  /** Takes back what was done last, all of it, a shot of both cups from both; a round is put back into its form, to be mended. */
   undo(index: number): void {
-    const { state } = this;
+    const { state, screen } = this;
+    const { settings } = state.data;
     const { steps } = state.work.cups[index]!;
-    const what = lastDone(steps, cupNow(state.work, index, logShelf(state.data)).rounds);
+    const shelf = logShelf(state.data);
+    const what = lastDone(steps, cupNow(state.work, index, shelf).rounds);
     const last = doings(steps).at(-1) ?? [];
-    state.work = withoutLastDone(state.work, index);
+    const ofBoth = withoutWholeRound(state.work, index, shelf);
+    state.work = ofBoth?.work ?? withoutLastDone(state.work, index);
     state.begun = true;
-    const seen = last.find((step) => step.do === 'see');
+    const seen = [...last, ...(ofBoth?.other ?? [])].find((step) => step.do === 'see');
     if (seen) state.looked = keptHow(seen);
+    if (ofBoth) {
+      state.whole = true;
+      state.draft(1 - index, this.draftWith(1 - index, draftOf(ofBoth.other, settings)));
+      screen.showCup(1 - index);
+    }
     const isRound = last.some((step) => step.do === 'pour' || step.do === 'see' || step.do === 'heat');
-    state.draft(index, this.draftWith(index, isRound ? draftOf(last, state.data.settings) : { mixed: [] }));
-    this.show(index, `Undone: ${what}.${isRound ? ' It is in the form again.' : ''}`);
+    state.draft(index, this.draftWith(index, isRound ? draftOf(last, settings) : { mixed: [] }));
+    const back = isRound ? ' It is in the form again.' : '';
+    this.show(index, `Undone: ${what}${ofBoth ? ', in both cups' : ''}.${back}`);
   }
 
   private draftWith(index: number, changed: CupDraft): CupDraft {

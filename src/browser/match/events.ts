@@ -64,6 +64,8 @@ function onInput(control: HTMLInputElement, state: MatchState, screen: MatchScre
       [...list].map(({ value }) => value),
       state,
     );
+  } else if (control.name === 'pour') {
+    actions.cup.takePour(indexOf(control), { pour: control.value });
   } else if (control.closest('[data-cup]') && !control.closest('[data-how]')) {
     draft(control, control.name, control.type === 'checkbox' ? control.checked : control.value, state);
   } else if (control.name === 'title') {

@@ -209,7 +209,12 @@ function stepOf(value: unknown): WorkStep {
       };
     }
     case 'pour':
-      return { do: 'pour', ...also, ml: number(fields.ml, 'pouredMl') };
+      return {
+        do: 'pour',
+        ...also,
+        ml: number(fields.ml, 'pouredMl'),
+        ...present('whole', fields.whole === true || undefined),
+      };
     case 'see':
       return {
         do: 'see',

@@ -58,7 +58,12 @@ export type WorkStep = {
   | { readonly do: 'plastic'; readonly ml: number }
   /** For the pour or the look that comes next. */
   | ({ readonly do: 'heat' } & WorkHeat)
-  | { readonly do: 'pour'; readonly ml: number }
+  | {
+      readonly do: 'pour';
+      readonly ml: number;
+      /** Into a shot of both cups: as much left the other one. */
+      readonly whole?: true;
+    }
   | ({
       readonly do: 'see';
       readonly overWhite?: WorkColour;
