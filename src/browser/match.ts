@@ -65,7 +65,7 @@ function followTabs(keeper: KeptMatch, state: MatchState, screen: MatchScreen): 
 
 /** Hides the page's work until the browser has painted without it. */
 async function unseen(root: HTMLElement): Promise<void> {
-  root.style.display = 'none';
+  root.style.visibility = 'hidden';
   await new Promise((painted) => {
     requestAnimationFrame(() => setTimeout(painted));
     // Of a page that nobody sees nothing is painted.
@@ -87,7 +87,7 @@ async function start(root: HTMLElement, data: MatchPageData): Promise<void> {
   if (state.inProgress) await unseen(root);
   screen.showAll();
   root.inert = false;
-  root.style.display = '';
+  root.style.visibility = '';
   if (state.findsAgain && state.work.cups.some(({ steps }) => steps.length === 0)) target.find();
   if (says !== '') screen.say(says);
   if (keeps === undefined) {

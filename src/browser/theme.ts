@@ -1,10 +1,12 @@
 /**
- * Light or dark: as the system has it, or as the reader chose. Runs before the first paint; and what every page has that opens and closes.
+ * What must be known before the first paint: light or dark, as the system has it or as the reader chose, and whether a match goes on; and what
+ * every page has that opens and closes.
  *
  * @packageDocumentation
  */
 
 import { closeWhenLeft } from './closes.ts';
+import { markAsLeft } from './match/begun-mark.ts';
 
 const KEY = 'book-theme';
 const CHOICES = ['system', 'light', 'dark'] as const;
@@ -41,6 +43,7 @@ function apply(choice: Choice): void {
 
 let choice = stored();
 apply(choice);
+markAsLeft();
 document.documentElement.dataset.scripted = '';
 closeWhenLeft();
 

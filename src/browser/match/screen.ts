@@ -4,6 +4,7 @@ import { chips } from '../../render/swatch/chip.ts';
 import { sentence } from '../../render/words.ts';
 import { volumeInField } from '../../units/volume-field.ts';
 import { defined } from '../../values/defined.ts';
+import { markBegun } from './begun-mark.ts';
 import { aloneNow, lookNow, roundsSeen } from './cup-looks.ts';
 import { cupView } from './cup-view.ts';
 import { measuredSays, sidesView } from './fields-view.ts';
@@ -81,6 +82,9 @@ export class MatchScreen {
 
   private showStep(): void {
     const { at, inProgress } = this.state;
+    // Photos lead to the next question by themselves: what stands below a long one stays where it is.
+    const setup = this.part('[data-setup]');
+    setup.style.minHeight = inProgress ? '' : `${setup.offsetHeight}px`;
     for (const step of this.root.querySelectorAll<HTMLElement>('[data-step]'))
       step.hidden = !inProgress && step.dataset.step !== at;
   }
@@ -171,7 +175,7 @@ export class MatchScreen {
     const shown = many ? this.state.shown : 0;
     const was = this.root.hasAttribute('data-begun');
     this.root.toggleAttribute('data-begun', inProgress);
-    document.documentElement.toggleAttribute('data-match-begun', inProgress);
+    markBegun(inProgress);
     if (was !== inProgress) this.part<HTMLDetailsElement>('[data-setup]').open = !inProgress;
     this.showStep();
     if (inProgress && !this.state.taught) {
