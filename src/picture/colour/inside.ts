@@ -6,14 +6,11 @@
 import { discPlace } from '../../patterns/disc.ts';
 import type { Run } from '../../patterns/place.ts';
 import { aroundCore, bottomPart, corePart, onBottom } from '../../patterns/through.ts';
-import { ColourTable, clearPixel } from './colour-table.ts';
+import { ColourTable } from './colour-table.ts';
 import { metFrom, type PaintedSide, type Painter } from './painter.ts';
 
 /** Parts of the thickness for which there are tables, at even distances. */
 const PARTS = 10;
-
-/** A core ends so near the ends of the body, as a power of the place between them: high, so that it is blunt. Looked for by eye. */
-const BLUNT = 8;
 
 /** The second cup in the middle of the first, in the body alone: what is shot into the middle does not get into a tail. */
 export function corePainter(painted: PaintedSide): Painter {
@@ -27,8 +24,15 @@ export function corePainter(painted: PaintedSide): Painter {
   }
   return partPainter(painted, aroundCore, (pixel) => {
     const place = (2 * alongMm[pixel]! - nose - end) / (end - nose);
-    return corePart(share * Math.sqrt(Math.max(0, 1 - place ** BLUNT)), across[pixel]!);
+    return corePart(share * blunt(place), across[pixel]!);
   });
+}
+
+/** How wide a core is at a place between the ends of the body, −1 to 1: it ends near them, bluntly, by the eighth power. Looked for by eye. */
+function blunt(place: number): number {
+  const square = place * place;
+  const fourth = square * square;
+  return fourth >= 1 ? 0 : Math.sqrt(1 - fourth * fourth);
 }
 
 /** The second cup at the far side of the body, as it lies level in the bottom of a mold. */
@@ -55,10 +59,9 @@ function partPainter(
         if (cover[pixel] === 0) continue;
         const mm = thicknessMm[pixel]!;
         const place = PARTS * partOf(pixel);
-        const cell = Math.min(PARTS - 1, Math.floor(place));
-        clearPixel(into, 3 * pixel);
-        tables[cell]!.add(mm, cell + 1 - place, into, 3 * pixel);
-        tables[cell + 1]!.add(mm, place - cell, into, 3 * pixel);
+        const cell = Math.min(PARTS - 1, place | 0);
+        if (place === cell) tables[cell]!.write(mm, into, 3 * pixel);
+        else tables[cell]!.writeBetween(tables[cell + 1]!, place - cell, mm, into, 3 * pixel);
       }
     },
     runsAt: (pixel) => metFrom(side, runsOf(partOf(pixel))),

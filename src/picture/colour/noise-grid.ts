@@ -18,6 +18,10 @@ export class NoiseGrid {
   private readonly width: number;
   private readonly values: Float64Array;
   private readonly isKnown: Uint8Array;
+  // Between which places the last pixel was.
+  private column = Number.NaN;
+  private row = Number.NaN;
+  private readonly corners = new Int32Array(4);
 
   constructor(frame: FieldFrame, noises: NoisesAt) {
     const { columns, rows, noseX, noseY, pixelsPerMm } = frame;
@@ -32,23 +36,29 @@ export class NoiseGrid {
     this.isKnown = new Uint8Array(this.width * height);
   }
 
-  /** Writes the noises at a pixel. */
+  /** Writes the noises at a pixel. Quick where it lies beside the last one. */
   read(pixel: number, out: Float64Array): void {
     const { columns, noseX, noseY, pixelsPerMm } = this.frame;
     const x = ((pixel % columns) + 0.5 - noseX) / pixelsPerMm / STEP_MM;
-    const y = (Math.floor(pixel / columns) + 0.5 - noseY) / pixelsPerMm / STEP_MM;
-    const [column, row] = [Math.floor(x), Math.floor(y)];
-    const [fx, fy] = [x - column, y - row];
-    const a = this.place(column, row);
-    const b = this.place(column + 1, row);
-    const c = this.place(column, row + 1);
-    const d = this.place(column + 1, row + 1);
-    const { values } = this;
+    const y = (((pixel / columns) | 0) + 0.5 - noseY) / pixelsPerMm / STEP_MM;
+    const column = Math.floor(x);
+    const row = Math.floor(y);
+    if (column !== this.column || row !== this.row) this.goTo(column, row);
+    const { values, corners } = this;
+    const fx = x - column;
+    const fy = y - row;
     for (let kind = 0; kind < KINDS; kind++) {
-      const upper = values[a + kind]! * (1 - fx) + values[b + kind]! * fx;
-      const lower = values[c + kind]! * (1 - fx) + values[d + kind]! * fx;
+      const upper = values[corners[0]! + kind]! * (1 - fx) + values[corners[1]! + kind]! * fx;
+      const lower = values[corners[2]! + kind]! * (1 - fx) + values[corners[3]! + kind]! * fx;
       out[kind] = upper * (1 - fy) + lower * fy;
     }
+  }
+
+  private goTo(column: number, row: number): void {
+    this.column = column;
+    this.row = row;
+    for (let corner = 0; corner < 4; corner++)
+      this.corners[corner] = this.place(column + (corner & 1), row + (corner >> 1));
   }
 
   private place(column: number, row: number): number {

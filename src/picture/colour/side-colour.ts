@@ -2,6 +2,7 @@ import type { Pattern } from '../../patterns/patterns.ts';
 import type { Run } from '../../patterns/place.ts';
 import type { BaitField } from '../../shapes/bait-field.ts';
 import type { PicturedBait, PicturedSide } from '../pictured-bait.ts';
+import { thickestOf } from '../thickest.ts';
 import { ColourTable } from './colour-table.ts';
 import type { ComputedColour } from './computed-colour.ts';
 import { endsPainter } from './ends.ts';
@@ -37,13 +38,10 @@ export function sideColour(
   field: BaitField,
   into?: ComputedColour,
 ): SideColour {
-  const { cover, thicknessMm } = field;
-  let thickestMm = bait.mold.bodyMm;
-  for (let pixel = 0; pixel < cover.length; pixel++)
-    if (cover[pixel]! > 0 && thicknessMm[pixel]! > thickestMm) thickestMm = thicknessMm[pixel]!;
-  const painted = { bait, side, field, thickestMm };
+  const painted = { bait, side, field, thickestMm: Math.max(bait.mold.bodyMm, thickestOf(field)) };
   const painter = withThinCup(PAINTERS[side.pattern](painted), painted);
-  const colour = into ?? { white: new Float32Array(3 * cover.length), black: new Float32Array(3 * cover.length) };
+  const numbers = 3 * field.cover.length;
+  const colour = into ?? { white: new Float32Array(numbers), black: new Float32Array(numbers) };
   painter.paint(colour);
   return { colour, runsAt: painter.runsAt };
 }

@@ -40,24 +40,30 @@ const HALVINGS = 14;
 export function streakCover(field: BaitField, streaks: Streaks): StreakCover {
   const { cover, thicknessMm } = field;
   const { share, streakMm } = streaks;
-  const lines = streakLines(field, streaks);
-  const asked = someOf(field);
-  const plastic = Float64Array.from(asked, (pixel) => cover[pixel]! * thicknessMm[pixel]!);
+  const pixels = pixelsOf(field);
+  const lines = streakLines(field, pixels, streaks);
+  const asked = someOf(pixels.length);
+  const some = linesAt(lines, asked);
+  const plastic = new Float64Array(asked.length);
+  const same = new Float64Array(asked.length);
   let all = 0;
   let together = 0;
-  const same = Float64Array.from(asked, (pixel) => sameCupBehind(thicknessMm[pixel]!, streakMm));
   for (let index = 0; index < asked.length; index++) {
+    const pixel = pixels[asked[index]!]!;
+    plastic[index] = cover[pixel]! * thicknessMm[pixel]!;
+    same[index] = sameCupBehind(thicknessMm[pixel]!, streakMm);
     all += plastic[index]!;
     together += plastic[index]! * (share * share + same[index]! * share * (1 - share));
   }
-  /** The border of streaks that are carried so far, and what part of the plastic they cover in both halves. */
+  /** The border of streaks that are carried so far. */
   const distances = new Float64Array(asked.length);
   const bordered = (carried: number): number => {
-    for (let index = 0; index < asked.length; index++) distances[index] = lines.distance(asked[index]!, carried);
+    for (let index = 0; index < asked.length; index++) distances[index] = distanceAt(some, index, carried);
     return borderOf(distances, plastic, share * all);
   };
   const nearBorder = bordered(0);
-  const nearCover = Float64Array.from(distances, (distance) => 1 - rampUp(distance, nearBorder, SOFT_MM));
+  const nearCover = distances.map((distance) => 1 - rampUp(distance, nearBorder, SOFT_MM));
+  /** What part of the plastic they cover in both halves. */
   const inBoth = (carried: number): number => {
     const border = bordered(carried);
     let sum = 0;
@@ -71,10 +77,10 @@ export function streakCover(field: BaitField, streaks: Streaks): StreakCover {
   const farBorder = bordered(carried);
   const near = new Float32Array(cover.length);
   const far = new Float32Array(cover.length);
-  for (let pixel = 0; pixel < cover.length; pixel++) {
-    if (cover[pixel] === 0) continue;
-    near[pixel] = 1 - rampUp(lines.distance(pixel, 0), nearBorder, SOFT_MM);
-    far[pixel] = 1 - rampUp(lines.distance(pixel, carried), farBorder, SOFT_MM);
+  for (let index = 0; index < pixels.length; index++) {
+    const pixel = pixels[index]!;
+    near[pixel] = 1 - rampUp(distanceAt(lines, index, 0), nearBorder, SOFT_MM);
+    far[pixel] = 1 - rampUp(distanceAt(lines, index, carried), farBorder, SOFT_MM);
   }
   return { near, far };
 }
@@ -88,15 +94,19 @@ export function coveredInBoth(near: number, far: number, same: number): number {
   return same * Math.min(near, far) + (1 - same) * near * far;
 }
 
-/** Pixels of a bait, spread evenly over it: by the golden section, so that they fall in step with no streaks. */
-function someOf({ cover }: BaitField): Int32Array {
-  const covered: number[] = [];
-  for (let pixel = 0; pixel < cover.length; pixel++) if (cover[pixel]! > 0) covered.push(pixel);
-  if (covered.length <= ASKED) return Int32Array.from(covered);
-  return Int32Array.from({ length: ASKED }, (_, index) => {
-    const place = (index * 0.6180339887498949) % 1;
-    return covered[Math.floor(place * covered.length)]!;
-  }).sort();
+function pixelsOf({ cover }: BaitField): Int32Array {
+  const pixels = new Int32Array(cover.length);
+  let count = 0;
+  for (let pixel = 0; pixel < cover.length; pixel++) if (cover[pixel]! > 0) pixels[count++] = pixel;
+  return pixels.subarray(0, count);
+}
+
+/** Some places of a list so long, spread evenly over it: by the golden section, so that they fall in step with no streaks. */
+function someOf(count: number): Int32Array {
+  const some = new Int32Array(Math.min(count, ASKED));
+  for (let index = 0; index < some.length; index++)
+    some[index] = count > ASKED ? ((index * 0.6180339887498949) % 1) * count : index;
+  return some;
 }
 
 /** Distances are told apart in so many steps. */
@@ -138,15 +148,34 @@ function firstBelow(reached: (at: number) => number, wanted: number): number {
   return (low + high) / 2;
 }
 
-/** How wide streaks differ, and how far they wander, at each place of a grid. */
+/** How streaks lie at each pixel of a list. */
 interface StreakLines {
-  /** Distance of a pixel from the middle of the next streak, mm, in the widths that streaks have there; those in the far half carried off so far, in widths from one to the next. */
-  distance(pixel: number, carried: number): number;
+  /** How far into them it is, in widths from one to the next. */
+  readonly wander: Float32Array;
+  /** From one to the next, mm, in the widths that streaks have there. */
+  readonly periodMm: Float32Array;
+  /** How far those in the far half are carried off there, as a part of how far they are carried at most. */
+  readonly carry: Float32Array;
 }
 
-function streakLines(field: BaitField, { seed, share, streakMm }: Streaks): StreakLines {
-  const { cover, across, halfMm, thicknessMm } = field;
-  const periodMm = streakMm / share;
+/** Distance of a pixel from the middle of the next streak, mm; those in the far half are carried off so far, in widths from one to the next. */
+function distanceAt({ wander, periodMm, carry }: StreakLines, index: number, carried: number): number {
+  const turns = wander[index]! + carried * carry[index]!;
+  return Math.abs(turns - Math.floor(turns) - 0.5) * periodMm[index]!;
+}
+
+function linesAt(lines: StreakLines, places: Int32Array): StreakLines {
+  const at = (values: Float32Array): Float32Array => {
+    const some = new Float32Array(places.length);
+    for (let index = 0; index < places.length; index++) some[index] = values[places[index]!]!;
+    return some;
+  };
+  return { wander: at(lines.wander), periodMm: at(lines.periodMm), carry: at(lines.carry) };
+}
+
+function streakLines(field: BaitField, pixels: Int32Array, { seed, share, streakMm }: Streaks): StreakLines {
+  const { across, halfMm, thicknessMm } = field;
+  const usualMm = streakMm / share;
   const noise = (name: string): Noise => noiseOf(seedOf(`${seed} ${name}`));
   const [slow, middle, fine, wide, deep] = [
     noise('slow'),
@@ -155,9 +184,6 @@ function streakLines(field: BaitField, { seed, share, streakMm }: Streaks): Stre
     noise('wide'),
     noise('deep'),
   ];
-  const wanders = new Float32Array(cover.length);
-  const widths = new Float32Array(cover.length);
-  const carries = new Float32Array(cover.length);
   const grid = new NoiseGrid(field, (x, y, out, at) => {
     const m = middle(x / 13, y / 5);
     const f = fine(x / 4 + 1.5 * m, y / 2);
@@ -165,19 +191,18 @@ function streakLines(field: BaitField, { seed, share, streakMm }: Streaks): Stre
     out[at + 1] = 1 + 0.9 * wide(x / 11, y / 4);
     out[at + 2] = 1.2 * deep(x / 16, y / 6) + 0.4 * fine(x / 5 + 17.3, y / 2.5 + 9.1);
   });
+  const wander = new Float32Array(pixels.length);
+  const periodMm = new Float32Array(pixels.length);
+  const carry = new Float32Array(pixels.length);
   const here = new Float64Array(KINDS);
-  for (let pixel = 0; pixel < cover.length; pixel++) {
-    if (cover[pixel] === 0) continue;
+  for (let index = 0; index < pixels.length; index++) {
+    const pixel = pixels[index]!;
     grid.read(pixel, here);
     const v = across[pixel]!;
-    wanders[pixel] = here[0]! + (halfMm[pixel]! * v * (1 + 0.25 * v * v)) / periodMm;
-    widths[pixel] = here[1]!;
-    carries[pixel] = (here[2]! * thicknessMm[pixel]!) / (thicknessMm[pixel]! + streakMm);
+    const mm = thicknessMm[pixel]!;
+    wander[index] = here[0]! + (halfMm[pixel]! * v * (1 + 0.25 * v * v)) / usualMm;
+    periodMm[index] = usualMm / here[1]!;
+    carry[index] = (here[2]! * mm) / (mm + streakMm);
   }
-  return {
-    distance(pixel, carried) {
-      const turns = wanders[pixel]! + carried * carries[pixel]!;
-      return (Math.abs(turns - Math.floor(turns) - 0.5) * periodMm) / widths[pixel]!;
-    },
-  };
+  return { wander, periodMm, carry };
 }

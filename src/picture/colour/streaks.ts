@@ -41,9 +41,14 @@ export function streaksPainter({ bait, side, field, thickestMm }: PaintedSide): 
     paint(into) {
       for (let pixel = 0; pixel < cover.length; pixel++) {
         if (cover[pixel] === 0) continue;
+        const mm = thicknessMm[pixel]!;
+        const [one, behind] = [onlyCup(covers, 'near', pixel), onlyCup(covers, 'far', pixel)];
+        if (one >= 0 && behind >= 0) {
+          tables[one * count + behind]!.write(mm, into, 3 * pixel);
+          continue;
+        }
         weigh(pixel);
         clearPixel(into, 3 * pixel);
-        const mm = thicknessMm[pixel]!;
         for (let stack = 0; stack < weights.length; stack++)
           if (weights[stack]! > 0) tables[stack]!.add(mm, weights[stack]!, into, 3 * pixel);
       }
@@ -53,6 +58,16 @@ export function streaksPainter({ bait, side, field, thickestMm }: PaintedSide): 
       return runs[weights.indexOf(Math.max(...weights))]!;
     },
   };
+}
+
+/** The cup that has all of a pixel, in its near half or in its far one; −1 on a border. */
+function onlyCup(covers: readonly StreakCover[], half: keyof StreakCover, pixel: number): number {
+  for (let index = covers.length - 1; index >= 0; index--) {
+    const own = covers[index]![half][pixel]!;
+    if (own === 1) return index + 1;
+    if (own !== 0) return -1;
+  }
+  return 0;
 }
 
 /** What part of a pixel each cup has, in its near half or in its far one. */

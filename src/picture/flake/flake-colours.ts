@@ -48,16 +48,17 @@ export class FlakeColours {
     for (let i = 0; i < run; i++) from += runs[i]!.part;
     const thick = (THICKNESSES - 1) * Math.sqrt(Math.min(1, mm / this.mostMm));
     const place = (DEPTHS - 1) * Math.sqrt(Math.min(1, Math.max(0, (deep - from) / runs[run]!.part)));
-    const [t, d] = [Math.min(THICKNESSES - 2, Math.floor(thick)), Math.min(DEPTHS - 2, Math.floor(place))];
+    const t = Math.min(THICKNESSES - 2, Math.floor(thick));
+    const d = Math.min(DEPTHS - 2, Math.floor(place));
     const [ft, fd] = [thick - t, place - d];
-    out.fill(0, 0, FACE_AND_VEIL);
-    for (let corner = 0; corner < 4; corner++) {
-      const [dt, dd] = [corner & 1, corner >> 1];
-      const weight = (dt ? ft : 1 - ft) * (dd ? fd : 1 - fd);
-      if (weight === 0) continue;
-      const at = ((t + dt) * DEPTHS + d + dd) * FACE_AND_VEIL;
-      if (Number.isNaN(nodes[at])) this.computeNode(nodes, at, runs, run, t + dt, d + dd);
-      for (let i = 0; i < FACE_AND_VEIL; i++) out[i]! += weight * nodes[at + i]!;
+    const thin = this.node(nodes, runs, run, t, d);
+    const thinDeep = this.node(nodes, runs, run, t, d + 1);
+    const thicker = this.node(nodes, runs, run, t + 1, d);
+    const thickerDeep = this.node(nodes, runs, run, t + 1, d + 1);
+    for (let i = 0; i < FACE_AND_VEIL; i++) {
+      const upper = nodes[thin + i]! * (1 - ft) + nodes[thicker + i]! * ft;
+      const lower = nodes[thinDeep + i]! * (1 - ft) + nodes[thickerDeep + i]! * ft;
+      out[i] = upper * (1 - fd) + lower * fd;
     }
   }
 
@@ -81,17 +82,15 @@ export class FlakeColours {
     return nodes;
   }
 
-  private computeNode(
-    nodes: Float64Array,
-    at: number,
-    runs: readonly Run[],
-    run: number,
-    thickness: number,
-    depth: number,
-  ): void {
-    const mm = this.mostMm * (thickness / (THICKNESSES - 1)) ** 2;
-    const inRun = (depth / (DEPTHS - 1)) ** 2;
-    writeFlake(this.bait, this.reflectance, { runs, run, mm, inRun }, nodes, at);
+  /** Where a node's numbers begin; they are computed when they are first asked for. */
+  private node(nodes: Float64Array, runs: readonly Run[], run: number, thickness: number, depth: number): number {
+    const at = (thickness * DEPTHS + depth) * FACE_AND_VEIL;
+    if (Number.isNaN(nodes[at])) {
+      const mm = this.mostMm * (thickness / (THICKNESSES - 1)) ** 2;
+      const inRun = (depth / (DEPTHS - 1)) ** 2;
+      writeFlake(this.bait, this.reflectance, { runs, run, mm, inRun }, nodes, at);
+    }
+    return at;
   }
 }
 

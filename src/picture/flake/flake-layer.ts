@@ -7,6 +7,7 @@ import type { Run } from '../../patterns/place.ts';
 import type { BaitField } from '../../shapes/bait-field.ts';
 import { zeroes } from '../kept-arrays.ts';
 import type { PicturedBait, PicturedFlake } from '../pictured-bait.ts';
+import { thickestOf } from '../thickest.ts';
 import { FACE_AND_VEIL, FlakeColours } from './flake-colours.ts';
 import { type FlakeOutline, flakeOutline } from './flake-outline.ts';
 import { flattestCosine, type PlacedFlakes, placedFlakes, plasticOf } from './placed-flakes.ts';
@@ -42,9 +43,7 @@ interface Kind {
 /** Draws the flake of a side of a bait; undefined where it has none. */
 export function flakeLayer({ bait, field, runsAt, from }: FlakedSide): FlakeLayer | undefined {
   if (bait.cups.every(({ flakes }) => flakes.length === 0)) return undefined;
-  let thickestMm = 0;
-  for (let at = 0; at < field.cover.length; at++)
-    if (field.cover[at]! > 0 && field.thicknessMm[at]! > thickestMm) thickestMm = field.thicknessMm[at]!;
+  const thickestMm = thickestOf(field);
   if (thickestMm === 0) return undefined;
   const plastic = plasticOf(field);
   const kinds = bait.cups.flatMap(({ flakes }, cup) =>

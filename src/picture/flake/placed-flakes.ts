@@ -6,7 +6,6 @@
 import type { Run } from '../../patterns/place.ts';
 import type { BaitField } from '../../shapes/bait-field.ts';
 import { randomFrom } from '../../values/random-from.ts';
-import { keptFloats } from '../kept-arrays.ts';
 
 /** Flakes of one kind, one number each. */
 export interface PlacedFlakes {
@@ -37,9 +36,18 @@ export interface Plastic {
   readonly rows: Float32Array;
 }
 
-export function plasticOf({ columns, rows, cover, thicknessMm }: BaitField): Plastic {
+const plastics = new WeakMap<BaitField, Plastic>();
+
+/** Of a field, made once. */
+export function plasticOf(field: BaitField): Plastic {
+  const plastic = plastics.get(field) ?? newPlastic(field);
+  plastics.set(field, plastic);
+  return plastic;
+}
+
+function newPlastic({ columns, rows, cover, thicknessMm }: BaitField): Plastic {
   const before = new Float64Array(columns + 1);
-  const within = keptFloats('plastic', columns * rows);
+  const within = new Float32Array(columns * rows);
   for (let x = 0; x < columns; x++) {
     let sum = 0;
     for (let y = 0; y < rows; y++) {

@@ -48,7 +48,7 @@ export function shineOf(finish: string, lightest: number): Shine {
   const peak = Math.min(wanted, Math.max(Math.min(wanted, LEAST_PEAK), LIGHTEST / Math.max(lightest, 1e-3)));
   const flash = (x: number, y: number): number =>
     soft * Math.exp(-((x + 0.1) ** 2 + (y + 0.5) ** 2) / 0.7) + (1 - soft) * windowAlong(x, y);
-  const crowds = Float64Array.from({ length: CROWDS + 1 }, (_, step) => meanFlash(flash, step / CROWDS));
+  const crowds = crowdsOf(soft, flash);
   return {
     rainbow,
     flash,
@@ -62,6 +62,16 @@ export function shineOf(finish: string, lightest: number): Shine {
 }
 
 const CROWDS = 10;
+const known = new Map<number, Float64Array>();
+
+/** The mean flash by the flattest cosine, in even steps: the same for every finish that is so soft. */
+function crowdsOf(soft: number, flash: Shine['flash']): Float64Array {
+  const crowds =
+    known.get(soft) ?? Float64Array.from({ length: CROWDS + 1 }, (_, step) => meanFlash(flash, step / CROWDS));
+  known.set(soft, crowds);
+  return crowds;
+}
+
 const TILTS = 48;
 const ANGLES = 48;
 

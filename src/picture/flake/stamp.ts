@@ -28,7 +28,10 @@ export class Stamp {
   private readonly field: BaitField;
   private readonly rgba: Float32Array;
   private readonly turned: number;
+  // Of each pixel in its box; and of each row of that, from where to where it reaches.
   private cover = new Float32Array(256);
+  private first = new Int32Array(16);
+  private last = new Int32Array(16);
   // Of the flake at hand: axes of its plane as they are seen, and what each pair of edges asks of a pixel.
   private readonly across = new Float64Array(8);
   private readonly down = new Float64Array(8);
@@ -72,22 +75,21 @@ export class Stamp {
     const [top, bottom] = [Math.max(0, Math.floor(y - high)), Math.min(rows - 1, Math.floor(y + high))];
     const width = right - left + 1;
     const size = width * (bottom - top + 1);
-    if (size <= 0) return;
+    if (width <= 0 || size <= 0) return;
     if (this.cover.length < size) this.cover = new Float32Array(2 * size);
-    const { cover } = this;
+    if (this.first.length <= bottom - top) {
+      this.first = new Int32Array(2 * (bottom - top + 1));
+      this.last = new Int32Array(2 * (bottom - top + 1));
+    }
+    const { cover, first, last } = this;
     let sum = 0;
-    for (let row = top, at = 0; row <= bottom; row++) {
-      for (let column = left; column <= right; column++, at++) {
-        const [dx, dy] = [column + 0.5 - x, row + 0.5 - y];
-        let least = 1;
-        for (let pair = 0; pair < pairs; pair++) {
-          const from = this.across[pair]! * dx + this.down[pair]! * dy;
-          const half = this.half[pair]!;
-          const part = unit(half - from + 0.5) + unit(half + from + 0.5) - 1;
-          if (part < least) least = part;
-        }
-        cover[at] = Math.max(least, 0);
-        sum += cover[at]!;
+    for (let row = top, start = 0; row <= bottom; row++, start += width) {
+      this.narrow(row - top, row + 0.5 - y, x, pairs, left, right);
+      const end = last[row - top]!;
+      for (let column = first[row - top]!; column <= end; column++) {
+        const part = this.part(column + 0.5 - x, row + 0.5 - y, pairs);
+        cover[start + column - left] = part;
+        sum += part;
       }
     }
     if (sum === 0) return;
@@ -96,28 +98,59 @@ export class Stamp {
     const [rx, ry] = [2 * nz * nx, 2 * nz * ny];
     const mirrors = area >= MIRROR * MIRROR;
     const bent = BENT / reach;
-    if (!mirrors) this.shine(shown, rx, ry, placed.chance[index]!);
-    for (let row = top, at = 0; row <= bottom; row++) {
-      for (let column = left; column <= right; column++, at++) {
-        const part = Math.min(1, cover[at]! * times) * shown.opacity;
-        if (part === 0) continue;
+    const chance = placed.chance[index]!;
+    if (!mirrors) this.shine(shown, rx, ry, chance);
+    for (let row = top, start = 0; row <= bottom; row++, start += width) {
+      const end = last[row - top]!;
+      for (let column = first[row - top]!; column <= end; column++) {
+        const part = Math.min(1, cover[start + column - left]! * times) * shown.opacity;
         const pixel = row * columns + column;
-        if (bait[pixel] === 0) continue;
-        if (mirrors) {
-          this.shine(shown, rx + bent * (column + 0.5 - x), ry + bent * (row + 0.5 - y), placed.chance[index]!);
-        }
+        if (part === 0 || bait[pixel] === 0) continue;
+        if (mirrors) this.shine(shown, rx + bent * (column + 0.5 - x), ry + bent * (row + 0.5 - y), chance);
         this.over(4 * pixel, part);
       }
     }
   }
 
+  /** Notes from which to which column a flake reaches in a row: its edges are straight, so what lies between two of them is one run. */
+  private narrow(row: number, dy: number, x: number, pairs: number, left: number, right: number): void {
+    let from = left;
+    let to = right;
+    for (let pair = 0; pair < pairs; pair++) {
+      const across = this.across[pair]!;
+      const middle = this.down[pair]! * dy;
+      const reach = this.half[pair]! + 0.5;
+      if (Math.abs(across) < 1e-9) {
+        if (Math.abs(middle) >= reach) to = from - 1;
+        continue;
+      }
+      const [one, other] = [(-reach - middle) / across, (reach - middle) / across];
+      from = Math.max(from, Math.ceil(x - 0.5 + Math.min(one, other)));
+      to = Math.min(to, Math.floor(x - 0.5 + Math.max(one, other)));
+    }
+    this.first[row] = from;
+    this.last[row] = to;
+  }
+
+  /** What part of a pixel lies between all pairs of edges. */
+  private part(dx: number, dy: number, pairs: number): number {
+    let least = 1;
+    for (let pair = 0; pair < pairs; pair++) {
+      const from = this.across[pair]! * dx + this.down[pair]! * dy;
+      const half = this.half[pair]!;
+      const part = unit(half - from + 0.5) + unit(half + from + 0.5) - 1;
+      if (part < least) least = part;
+    }
+    return Math.max(least, 0);
+  }
+
   /** What a face shows that mirrors a ray. */
   private shine({ face, shine, crowd }: Shown, x: number, y: number, chance: number): void {
     const factor = shine.factor(shine.flash(this.turned * x, y), crowd);
+    const { rainbow } = shine;
     for (let channel = 0; channel < 3; channel++) {
       const veil = face[3 + channel]!;
-      const hue =
-        shine.rainbow === 0 ? 1 : 1 + shine.rainbow * Math.cos(2 * Math.PI * (chance + 0.3 * (x + y) + channel / 3));
+      const hue = rainbow === 0 ? 1 : 1 + rainbow * Math.cos(2 * Math.PI * (chance + 0.3 * (x + y) + channel / 3));
       this.light[channel] = veil + factor * hue * (face[channel]! - veil);
     }
   }
