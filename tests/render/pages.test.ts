@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { linesAsked } from '../../src/browser/plan-address.ts';
 import { paths } from '../../src/render/links.ts';
 import { FILES, PAGES } from '../../src/render/pages.ts';
 import { allByRole, byRole, documentOf, nameOf, wordsIn } from '../page-dom.ts';
@@ -50,6 +51,19 @@ test("a mold's page says how it is filled, what its manifold gives, and how much
   expect(properties).toMatch(/Filled\s*injected/);
   expect(properties).toMatch(/Manifold\s*gives the first cup 40 %/);
   expect(properties).toMatch(/Thrown away\s*2\.5 % of the baits/);
+});
+
+test("a mold's page leads to a plan of one full pour for each of its colours that has amounts", async () => {
+  const { molds, recipes } = SAMPLE_BOOK;
+  const plannable = { recipes: new Set(recipes.map(({ id }) => id)), molds: new Set(molds.map(({ id }) => id)) };
+  for (const { id, cavities, usedIn } of molds) {
+    const page = await readPage('mold', id);
+    const href = page.querySelector('a[href*="line="]')?.getAttribute('href') ?? '?';
+    const asked = linesAsked(new URLSearchParams(href.slice(href.indexOf('?'))), plannable);
+    const poured = usedIn.filter((recipe) => plannable.recipes.has(recipe));
+    expect(asked).toEqual(poured.map((recipe) => ({ recipe, mold: id, baits: cavities })));
+  }
+  expect(molds.flatMap(({ usedIn }) => usedIn)).not.toEqual([]);
 });
 
 test('no page has markup from a title, a tag or a note', () => {

@@ -31,10 +31,16 @@ function learningFigures(context: PageContext, examples: MethodExamples): Html {
   const { book } = context;
   const { light, line } = learningPictures(book);
   const known = knownOverLooks(book);
-  return html`${light === undefined ? '' : html`<h3>A label leaves a lot open</h3><p>Many materials fit the one colour on a label, and your bottle may be stronger than the next. Each look rules some of them out.</p>${lightFigure(context, light)}`}
-${examples.scatterer === undefined ? '' : html`<h3>Clear is not cloudy</h3><p>White does more to a dye than cover it: it sends light the long way round through it.</p>${lightPathPicture(examples.scatterer, book.optics)}`}
-${line === undefined ? '' : html`<h3>What was seen weighs most where it was seen</h3><p>No theory is quite right. So the book shows what the model says, and adds what it missed the nearest looks by.</p>${offsetPicture(book, line)}`}
-${known === undefined ? '' : html`<h3 id="knew">How well this book knew its colours</h3>${knownChart(known)}`}`;
+  const steps = [
+    light &&
+      html`<h3>A label leaves a lot open</h3><p>Many materials fit the one colour on a label, and your bottle may be stronger than the next. Each look rules some of them out.</p>${lightFigure(context, light)}`,
+    examples.scatterer &&
+      html`<h3>Clear is not cloudy</h3><p>White does more to a dye than cover it: it sends light the long way round through it.</p>${lightPathPicture(examples.scatterer, book.optics)}`,
+    line &&
+      html`<h3>What was seen weighs most where it was seen</h3><p>No theory is quite right. So the book shows what the model says, and adds what it missed the nearest looks by.</p>${offsetPicture(book, line)}`,
+    known && html`<h3 id="knew">How well this book knew its colours</h3>${knownChart(known)}`,
+  ];
+  return html`${steps.flatMap((step) => (step === undefined ? [] : html`<div class="method-step">${step}</div>\n`))}`;
 }
 
 function lightFigure(context: PageContext, { material, thicknessMm, before, after, looks }: LightLeft): Html {

@@ -29,14 +29,19 @@ export const familiesPage: PageKind = {
       title: 'Families',
       description: `Which colours of ${context.book.title} were made from which.`,
       part: paths.families,
-      main: html`<h1>Families</h1><p class="lead">Colours made from one another, or sharing a cup. Change a parent and everything below it is recalculated.</p><ul class="families">${families.map((family) => familyItem(context, family))}</ul>${families.length === 0 ? html`<p>No colour in the book has been made from another yet.</p>` : ''}`,
+      main: html`<h1>Families</h1><p class="lead">Colours made from one another, or sharing a cup. Change a parent and everything below it is recalculated.</p><ul class="families">${families.map((family) => familyItem(context, family))}</ul>${families.length === 0 ? html`<p>No colour in the book has been made from another yet.</p>` : html`<p class="fine">${PICTURE_CAPTION}</p>`}`,
     });
   },
 };
 
 function familyItem(context: PageContext, { id, title, members }: Family): Html {
-  const bodies = members.flatMap((member) => colourEntry(context.book, member)?.body ?? []);
-  return html`<li><a href="${link(context, paths.family(id))}"><span class="shelf-strip">${chips(bodies.map(chipColours), '')}</span><span class="shelf-name">${title}</span></a><span class="shelf-words">${counted(members.length, 'colour')}</span></li>`;
+  const entries = members.flatMap((member) => colourEntry(context.book, member) ?? []);
+  const eldest = colourEntry(context.book, id)?.pictured;
+  const bait = eldest && html`<span class="family-bait">${baitPicture(context, eldest, 'tile', { alt: '' })}</span>`;
+  return html`<li><a href="${link(context, paths.family(id))}">${bait ?? ''}<span class="shelf-strip">${chips(
+    entries.map(({ body }) => chipColours(body)),
+    '',
+  )}</span><span class="shelf-name">${title}</span></a><span class="shelf-words">${counted(members.length, 'colour')}</span></li>`;
 }
 
 /** A whole family. */

@@ -77,7 +77,15 @@ function colours(context: PageContext, mold: Mold): Html {
     const entry = colourEntry(context.book, id);
     return entry === undefined ? [] : [tile(context, entry)];
   });
-  return html`<section class="part" aria-labelledby="colours"><h2 id="colours">Colours for this mold</h2><ul class="wall">${tiles}</ul></section>`;
+  return html`<section class="part" aria-labelledby="colours"><h2 id="colours">Colours for this mold</h2><ul class="wall">${tiles}</ul>${fullPours(context, mold)}</section>`;
+}
+
+/** The way to a plan that fills this mold once with each of its colours. */
+function fullPours(context: PageContext, { id, cavities, usedIn }: Mold): Html {
+  const planned = usedIn.filter((each) => colourEntry(context.book, each)?.recipe !== undefined);
+  if (planned.length === 0) return html``;
+  const lines = new URLSearchParams(planned.map((each) => ['line', `${each}.${id}.${cavities}`]));
+  return html`<p><a href="${link(context, paths.plan)}?${lines.toString()}">What a full pour of ${planned.length === 1 ? 'it' : 'each'} takes</a></p>`;
 }
 
 function properties(context: PageContext, mold: Mold): Html {
