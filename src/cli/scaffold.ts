@@ -169,7 +169,7 @@ const FILES: { readonly [K in Kind]: (made: Scaffolded) => NewFile<K> } = {
     remarks: [
       optional('bulk: 0.45 g/ml', 'a level millilitre as it is spooned, weighed'),
       highest(made),
-      optional('bears: 3 heats', 'how often it may be hot, the melt included, if its supplier says so'),
+      optional('bears: 3 heats', 'how often it may be hot, counting the melt, if its supplier says so'),
     ],
     notes: BOUGHT,
   }),

@@ -34,8 +34,8 @@ function readColour(input: unknown): Read<string> {
       fault: {
         found: shown(input),
         expected: 'a colour such as `"#d9c48f"`',
-        why: `a name is not one colour: of a screen, \`${text.toLowerCase()}\` is ${named}`,
-        fix: `write \`"${named}"\`; look whether that is yours, or take it from a photo on the Match page`,
+        why: `a name can mean many colours; on a screen, \`${text.toLowerCase()}\` is ${named}`,
+        fix: `write \`"${named}"\` if that is yours, or take yours from a photo on the Match page`,
       },
     };
   }

@@ -22,7 +22,7 @@ export function unitFault(
     const why = `a number alone does not say what it counts (units here: ${names})`;
     return { why, ...withUnit(number, amount, dimensions) };
   }
-  const why = `\`${spelling}\` is no unit that fits here (${names})`;
+  const why = `\`${spelling}\` is not a unit that fits here (${names})`;
   const edits =
     scale === undefined
       ? foreignUnitEdits(amount, spelling, dimensions)

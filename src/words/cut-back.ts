@@ -22,7 +22,7 @@ export function cutBackText(answer: CutBack, units: VolumeUnit & HeatUnit): stri
     case 'leave-it':
       return `Leave it as it is${leftWords(advice)}. ${sentence(verdictText(now!))}.`;
     case 'add':
-      return 'There is not too much of anything in it, so clear plastic won’t help: ask `next` what to add.';
+      return 'It doesn’t have too much of anything, so clear plastic won’t help: ask `next` what to add.';
     case 'let-down':
       return [downText(answer, advice.by, units), ...newCupSentences(answer, units)].join(' ');
     case 'start-over':

@@ -44,7 +44,7 @@ export function leftWords(left: Left & { readonly likely: number }): string {
     case 'likely-right':
       return `, ${likelyText(left.likely)!}`;
     case 'as-near-as-looks-tell':
-      return `: what you’ve seen can’t tell what would be nearer. ${TELLS_MORE[left.tells]}${meanText(left.ofThree)}`;
+      return `: your looks can’t tell what would get closer. ${TELLS_MORE[left.tells]}${meanText(left.ofThree)}`;
     case 'no-step-helps':
       return [': nothing you could add is expected to get it closer', likelyText(left.likely)]
         .filter((text) => text !== undefined)

@@ -71,10 +71,10 @@ function byHeats(all: readonly Borne[]): readonly (readonly [Borne, ...Borne[]])
   return [...groups.values()];
 }
 
-/** "Copper and Brass bear two heats, the melt included" */
+/** "Copper and Brass bear two heats, counting the melt" */
 export function bearsLeastText(titles: readonly string[], heats: number): string {
   const count = `${inWords(heats)} heat${heats === 1 ? '' : 's'}`;
-  return `${listText(titles)} ${titles.length === 1 ? 'bears' : 'bear'} ${count}, the melt included`;
+  return `${listText(titles)} ${titles.length === 1 ? 'bears' : 'bear'} ${count}, counting the melt`;
 }
 
 /** "Third heat, to 171 °C, 6 min above 160 °C.": what a round did to the heat of its cup; nothing where nobody has noted anything. */

@@ -25,9 +25,8 @@ function flakeSentence({ flakeByFace }: Exclude<Known, { readonly how: 'seen' }>
 
 const TIER_SENTENCES: Readonly<Record<Tier, string>> = {
   measured: 'Measured: nobody has looked at some of its materials yet, but their files have spectra.',
-  photographed:
-    'Photographed: of at least one of its materials the book has only the photos of test chips in its file.',
-  estimated: 'Estimated: of at least one of its materials the book has only one colour and its kind.',
+  photographed: 'Photographed: at least one of its materials is known only by photos of test chips.',
+  estimated: 'Estimated: at least one of its materials is known only by one colour and its kind.',
 };
 
 /** The same for plastic with nothing in it. */

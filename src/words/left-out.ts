@@ -61,7 +61,7 @@ function whyText(leftOut: LeftOut, { temperature }: { readonly temperature: Temp
     case 'used-up':
       return 'There is none left.';
     case 'at-its-most':
-      return 'The cup has all of it that it can take.';
+      return 'The cup already has as much of it as it can take.';
     case 'sort-at-its-most':
       return `The cup has all the ${SORT_WORDS[leftOut.sort]} that it can take.`;
   }

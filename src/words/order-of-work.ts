@@ -52,7 +52,7 @@ function beforeWords(
   const ofPlastics = plastics.length === 0 ? '' : ` of ${listText(plastics.map(title))}`;
   const { inHg, minutes, full } = VACUUM;
   return [
-    `Shake or roll the ${jugs}${ofPlastics} until nothing is left on the bottom. Then let ${plastics.length > 1 ? 'them' : 'it'} stand for ${fromTo(STANDING_MIN)} minutes, or draw a vacuum of ${fromTo(inHg)} inHg for ${fromTo(minutes)} minutes, in a container no more than ${full} full: the air that you shook in goes out.`,
+    `Shake or roll the ${jugs}${ofPlastics} until nothing is left on the bottom. Then get out the air you shook in: let ${plastics.length > 1 ? 'them' : 'it'} stand for ${fromTo(STANDING_MIN)} minutes, or pull a vacuum of ${fromTo(inHg)} inHg for ${fromTo(minutes)} minutes in a container no more than ${full} full.`,
     ...(dried.length === 0
       ? []
       : [

@@ -12,7 +12,7 @@ export function certifiedText({ bound, chartDeltaE }: Pick<CardCertified, 'bound
 }
 
 /** What is to be done with the fields below. */
-export const FIELDS_OF_A_CARD = 'Put this into book.md, and every photo from then on counts with it:';
+export const FIELDS_OF_A_CARD = 'Put this into book.md, and every photo from then on is corrected by it:';
 
 /** What a photo can't tell of a card. */
 export const LAY_A_RULER =
@@ -21,17 +21,17 @@ export const LAY_A_RULER =
 const WORDS: Readonly<Record<NotCertified['reason'], RefusalWords>> = {
   'no-chart': {
     what: 'There is no colour chart to be seen beside the card.',
-    why: 'It takes one of 24 patches, all of it in the picture, and as light and dark and coloured as it is published to be.',
+    why: 'It has to be a chart of 24 patches, all of them in the picture, that has the colours published for it.',
     cure: 'Lay it flat beside the card, face up, with nothing on it. If it is there, say where its four corner patches are: --corners "x,y x,y x,y x,y", their middles, in pixels from the left and from the top.',
   },
   'chart-clipped': {
     what: 'The chart’s greys are brighter than the photo can show.',
-    why: 'Its white says nothing once it is burnt out.',
+    why: 'Once its white is burnt out, it tells nothing.',
     cure: 'Turn the exposure down a little, and take it again.',
   },
   'uneven-light': {
     what: 'Light falls too unevenly on card and chart.',
-    why: 'What the chart tells of the phone counts for the card only where it is known how much light each of them has.',
+    why: 'What the chart tells of the phone holds for the card only if both are in the same light.',
     cure: 'Lay them close together, in light from afar such as a window’s, and take it again.',
   },
 };

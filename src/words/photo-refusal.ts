@@ -15,7 +15,7 @@ const WORDS: Readonly<Record<RefusalReason, RefusalWords>> = {
   },
   'two-kinds': {
     what: 'Two different measuring cards are in the photo.',
-    why: 'Nobody can tell which of them the bait is to be measured by.',
+    why: 'There’s no telling which one to measure the bait by.',
     cure: 'Take one away, and take the photo again.',
   },
   'not-flat': {
@@ -25,7 +25,7 @@ const WORDS: Readonly<Record<RefusalReason, RefusalWords>> = {
   },
   'too-bright': {
     what: 'The photo is too bright: the card’s paper is burnt out.',
-    why: 'Paper that is as white as a photo can get says nothing about the light.',
+    why: 'Paper that is as white as a photo can get tells nothing of the light.',
     cure: 'Tap the white paper on the screen, or turn the exposure down a little, and take it again.',
   },
   'too-dark': {
@@ -40,12 +40,12 @@ const WORDS: Readonly<Record<RefusalReason, RefusalWords>> = {
   },
   'bait-clipped': {
     what: 'The bait is brighter than the photo can show.',
-    why: 'Nobody can bring back a colour that is cut off at the top.',
+    why: 'A colour that is cut off at the top can’t be brought back.',
     cure: 'Turn the exposure down until you see shading on the bait, and take it again.',
   },
   'no-bait': {
     what: 'There is no bait to be seen in the window of the card.',
-    why: 'It is looked for along the window, on the white half and on the black one.',
+    why: 'It is looked for along the window, on the white half and on the black.',
     cure: 'Lay it across the seam, along the window. If it is there, show where: draw a line along its belly.',
   },
   'too-short': {

@@ -90,4 +90,4 @@ export const SHOW_THE_BAIT =
 
 /** Where the settings of the card come from, if `book.md` has errors. */
 export const BOOK_IS_FAULTY =
-  'book.md has errors, which npx cupbook check shows. What is sound of it is used, and the rest is taken as usual.';
+  'book.md has errors; npx cupbook check shows them. What is sound in it is used, and the usual values for the rest.';

@@ -8,4 +8,4 @@ export function unlikeSidesText({ more, less, times, atLeast }: UnlikeSides): st
 
 /** How a file answers it. */
 export const ANSWER_IN_TARGET =
-  'Then write `apart: true` into the target. If it is one bait, look at both sides again at the same spot; where it stands, write `apart: false`.';
+  'Then write `apart: true` into the target. If it is one bait, look at both sides again at the same spot; if they still differ, write `apart: false`.';

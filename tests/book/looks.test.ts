@@ -135,7 +135,7 @@ describe('a look at a finished bait', () => {
       '{ over-white: "#4a3a2c", over-black: "#8a7a5c" }',
       'seen/reversed',
       { line: 13, column: 44 },
-      { fix: 'change the two over, or look again' },
+      { fix: 'swap the two, or look again' },
     ],
   ])('as %s is told of with its place and the edit', (seen, code, start, rest) => {
     expect(compileWith(recipe(seen)).diagnostics).toMatchObject([{ code, start, ...rest }]);

@@ -236,7 +236,7 @@ describe('shares of more than the whole', () => {
 describe('signs that mean something else to YAML', () => {
   test('the name of a colour is told with what a screen shows by it', () => {
     const why = (name: string, hex: string): string =>
-      `expected a colour such as \`"#d9c48f"\`, because a name is not one colour: of a screen, \`${name}\` is ${hex} → write \`"${hex}"\`; look whether that is yours, or take it from a photo on the Match page`;
+      `expected a colour such as \`"#d9c48f"\`, because a name can mean many colours; on a screen, \`${name}\` is ${hex} → write \`"${hex}"\` if that is yours, or take yours from a photo on the Match page`;
     expect(
       told({
         'shelf/colorants/peat.md': PEAT.replace('"#5b4327"', 'green'),

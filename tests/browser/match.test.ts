@@ -224,7 +224,7 @@ describe('amounts', () => {
     [
       '3 dabs',
       'peat',
-      '“3 dabs” is no amount: “dabs” is no unit that fits here. Write for example 3 drops, 1/8 tsp or 0.25 g.',
+      '“3 dabs” is no amount: “dabs” is not a unit that fits here. Write for example 3 drops, 1/8 tsp or 0.25 g.',
     ],
     ['2,5 drops', 'ivory', 'Ivory has no drops: write for example 1/8 tsp or 0.25 g.'],
     ['some', 'ivory', '“some” is no amount: write for example 1/8 tsp or 0.25 g.'],

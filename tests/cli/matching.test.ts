@@ -402,7 +402,7 @@ describe('a look at a cup', () => {
     }
     const told = { ...files, 'colours/trial.md': log(first, 'add: {}, pour: 14 ml, seen: { over-white: "#8a6844" }') };
     expect((await cupbookOf(told, 'next', 'trial')).out).toMatch(
-      /\nLeave it as it is: what you’ve seen can’t tell what would be nearer\. Three photos of the target, a certified card in them, or an instrument would tell more \(in the target’s file, write their mean with doubt 3\.1\)\. Within tolerance/,
+      /\nLeave it as it is: your looks can’t tell what would get closer\. Three photos of the target, a certified card in them, or an instrument would tell more \(in the target’s file, write their mean with doubt 3\.1\)\. Within tolerance/,
     );
   });
 });

@@ -87,7 +87,7 @@ describe('what is left out, short or too little', () => {
     const why = (each: 'used-up' | 'at-its-most') =>
       leftOutText({ material: 'a', why: each }, 'A', { temperature: '°C' });
     expect(why('used-up')).toBe('Left out: A. There is none left.');
-    expect(why('at-its-most')).toBe('Left out: A. The cup has all of it that it can take.');
+    expect(why('at-its-most')).toBe('Left out: A. The cup already has as much of it as it can take.');
   });
 
   test('leftOutLines says once why, where several have the same effect', () => {
@@ -232,7 +232,7 @@ describe('what to do with a cup', () => {
         now: verdict(2.4),
         proposals: [],
       },
-      'Leave it as it is: what you’ve seen can’t tell what would be nearer. Three photos of the target, a certified card in them, or an instrument would tell more. Hue is right, too dark: just visible (ΔE 2.4).',
+      'Leave it as it is: your looks can’t tell what would get closer. Three photos of the target, a certified card in them, or an instrument would tell more. Hue is right, too dark: just visible (ΔE 2.4).',
     ],
     [
       'one that no step helps',
@@ -307,7 +307,7 @@ describe('what to do with a cup', () => {
     ],
     [
       { advice: { kind: 'add', because: 'not-overshot' } },
-      'There is not too much of anything in it, so clear plastic won’t help: ask `next` what to add.',
+      'It doesn’t have too much of anything, so clear plastic won’t help: ask `next` what to add.',
     ],
     [
       { advice: { kind: 'cannot', because: 'plastic-does-not-help' }, fresh: recipe(3) },

@@ -24,11 +24,11 @@ test.each([
   [{ because: 'likely-right' }, ', likely right: 91 %'],
   [
     { because: 'as-near-as-looks-tell', tells: 'cup' },
-    ': what you’ve seen can’t tell what would be nearer. Another look at a test pour would tell more',
+    ': your looks can’t tell what would get closer. Another look at a test pour would tell more',
   ],
   [
     { because: 'as-near-as-looks-tell', tells: 'target', ofThree: 2.073 },
-    ': what you’ve seen can’t tell what would be nearer. Three photos of the target, a certified card in them, or an instrument would tell more (in the target’s file, write their mean with doubt 2.1)',
+    ': your looks can’t tell what would get closer. Three photos of the target, a certified card in them, or an instrument would tell more (in the target’s file, write their mean with doubt 2.1)',
   ],
   [{ because: 'no-step-helps' }, ': nothing you could add is expected to get it closer; likely right: 91 %'],
 ] as const)('leftWords(%o) says why', (left, words) => {

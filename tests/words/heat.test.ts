@@ -92,6 +92,6 @@ test('heatWords(heat) names what bears fewest heats, by the word of its maker al
       (id) => id,
     ).join(' ');
   expect(told('foil')).toBe('Pour at 160 to 175 °C.');
-  expect(told('rust', 'foil')).toBe('Pour at 160 to 175 °C. rust bears four heats, the melt included.');
-  expect(told('tin', 'rust', 'gold')).toBe('Pour at 160 to 175 °C. tin and gold bear two heats, the melt included.');
+  expect(told('rust', 'foil')).toBe('Pour at 160 to 175 °C. rust bears four heats, counting the melt.');
+  expect(told('tin', 'rust', 'gold')).toBe('Pour at 160 to 175 °C. tin and gold bear two heats, counting the melt.');
 });

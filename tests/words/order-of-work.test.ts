@@ -107,7 +107,7 @@ describe('workWords(work)', () => {
   test('begins with the jug, once for all cups, in the book’s degrees', () => {
     const { before } = long('laminate', { back: ['supple', 'salt'], belly: ['lifter', 'salt'] });
     expect(before.map(stepText)).toEqual([
-      'Shake or roll the jugs of Supple and Lifter until nothing is left on the bottom. Then let them stand for 30 to 60 minutes, or draw a vacuum of 25 to 29 inHg for 5 to 15 minutes, in a container no more than 1/3 full: the air that you shook in goes out.',
+      'Shake or roll the jugs of Supple and Lifter until nothing is left on the bottom. Then get out the air you shook in: let them stand for 30 to 60 minutes, or pull a vacuum of 25 to 29 inHg for 5 to 15 minutes in a container no more than 1/3 full.',
       'Dry Fine Salt at 100 to 120 °C for 1 to 2 hours, and keep it warm: damp salt spits, and cold salt cools the cup.',
       'Have the mold warm (35 to 60 °C) and bone dry. Measure everything out before you heat.',
     ]);

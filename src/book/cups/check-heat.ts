@@ -51,7 +51,7 @@ export function checkHeat(
         found: text,
         expected: `at most ${told(BURNT)}`,
         why: 'vinyl breaks down there and gives off hydrogen chloride: that cup is spent, and its colour is no guide to the next one',
-        fix: 'correct the temperature if it is a slip; if it was so, keep it as it is. When it happens: leave the cup where it is, switch the heat off, get out and air the room (`care/#smoke`, on the page Care)',
+        fix: 'correct the temperature if it is a slip; if it was that hot, keep it as it is. When it happens: leave the cup where it is, switch the heat off, get out and air the room (`care/#smoke`, on the page Care)',
       });
     } else if (judged?.kind === 'too-hot') {
       const { limit } = judged;

@@ -24,7 +24,7 @@ export function checkSeen(
     found: `${overBlack.hex} over black, lighter than ${overWhite.hex} over white`,
     expected: 'a colour over black that is as dark as over white, or darker',
     why: 'a white card throws light back through the bait, a black one none',
-    fix: 'change the two over, or look again',
+    fix: 'swap the two, or look again',
   });
 }
 

@@ -102,8 +102,8 @@ export function cupSpecs(
 function ringFinding(ring: readonly string[]): Parameters<Report['add']>[3] {
   return {
     found: `ring: ${[...ring, ring[0]].map((id) => `\`${id}\``).join(' comes from ')}`,
-    expected: 'a first one that comes from no other',
-    why: 'what comes from itself cannot be computed',
+    expected: 'one of them to come from no other',
+    why: 'a recipe that comes from itself can’t be worked out',
     fix: 'remove `from` in one of them',
   };
 }

@@ -26,7 +26,7 @@ export function checkSides(
     expected: `${percent(given - AS_INJECTED)} to ${percent(given + AS_INJECTED)}`,
     ...(manifold === undefined
       ? {
-          why: 'two injectors of one bore push out equal parts, whatever is in their cups',
+          why: 'two injectors of the same bore push out equal parts, however much is in their cups',
           fix: `write \`share: ${percent(given)}\` for the first cup; where a manifold gives it another part, write that into the mold, such as \`manifold: ${percent(first)}\``,
         }
       : {

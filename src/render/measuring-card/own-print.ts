@@ -12,7 +12,7 @@ export function ownPrint(context: PageContext): Html {
   if (book.edition !== 'mine') return html``;
   return html`<h2 id="your-card">Your card</h2>
 <p>${knownOf(book)}</p>
-<p>You write it in <code>book.md</code>, and every photo from then on counts with it:</p>
+<p>You write it in <code>book.md</code>, and every photo from then on is corrected by it:</p>
 <pre class="scroll" role="group" aria-label="Example" tabindex="0"><code>${EXAMPLE}</code></pre>
 <p><a href="${link(context, paths.manual('photo'))}">Measuring with a photo</a>, in the manual, has the rest.</p>`;
 }
@@ -40,6 +40,6 @@ function knownOf({ measuringCard }: Pick<Book, 'measuringCard'>): string {
 
 function lengthOf({ scaleMm }: CardPrint): string {
   return scaleMm === SCALE_MM
-    ? `The printed ${SCALE_MM} mm of your card are ${SCALE_MM} mm long.`
-    : `The printed ${SCALE_MM} mm of your card are ${formatDecimal(Math.round(scaleMm * 100) / 100)} mm long, and the book reckons with that.`;
+    ? `The ${SCALE_MM} mm scale on your card is ${SCALE_MM} mm long.`
+    : `The ${SCALE_MM} mm scale on your card is ${formatDecimal(Math.round(scaleMm * 100) / 100)} mm long, and the book allows for that.`;
 }

@@ -37,7 +37,7 @@ export function layersPart({ layers }: MethodExamples): MethodPart {
   return {
     id: 'layers',
     title: 'Layers show through each other',
-    content: html`<p>In a laminate the far side is the backing of the near one. So each side picks up some of the other’s hue, more so the fewer millimetres it has and the clearer it is, and the same two cups look different from each side. A swirl is the average of all that you look through, as seen from where its streaks run together: in a thin tail one streak goes all the way through, in a deep body another lies behind it and shines through; a core is seen through its shell.</p>
+    content: html`<p>In a laminate the far side is the backing of the near one. So each side picks up some of the other’s hue, more so the fewer millimetres it has and the clearer it is, and the same two cups look different from each side. A swirl is the average of all that you look through, seen from far enough for its streaks to run together: in a thin tail one streak goes all the way through, in a deep body another lies behind it and shines through; a core is seen through its shell.</p>
 ${layers === undefined ? '' : layersFigure(layers)}`,
   };
 }

@@ -47,7 +47,7 @@ function printing(context: PageContext): Html {
   return html`<h2 id="print">Print it</h2>
 <ul class="card-sheets"><li><b>Four small cards</b> on ${both('small')}, for baits up to ${CARDS.small.window.width} mm</li><li><b>The large card</b> on ${both('large')}, for baits up to ${CARDS.large.window.width} mm, and for several chips at once</li></ul>
 <ol class="steps"><li><b>At 100 %</b>: not “fit to page”, and not borderless. Both change the size, and no photo can see that.</li>
-<li><b>With one black.</b> Choose black and white, or grey scale, in the print window. Greys mixed from colours change with the light.</li>
+<li><b>In black ink alone.</b> Choose black and white, or greyscale, in the print window. Greys mixed from colours change with the light.</li>
 <li><b>On plain matt paper</b>, with no photo enhancement. Glossy paper mirrors your lamp.</li>
 <li><b>Lay a ruler on the scale.</b> ${SCALE_MM} mm should be ${SCALE_MM} mm. If they aren’t, print again at 100 %${context.book.edition === 'mine' ? html`, or tell the book how long they are: see <a href="#your-card">Your card</a>` : ''}.</li>
 <li><b>Glue it on something flat</b>, once you have cut it out: mounting board, a tile, a piece of plastic sheet. A card that bows is refused.</li></ol>`;
@@ -67,7 +67,7 @@ function shooting(context: PageContext): Html {
 /** The figures are those of photos of colour charts with published values, none of them of a bait. */
 function certifying(context: PageContext): Html {
   return html`<h2 id="certify">Certify it, once</h2>
-<p>What limits a photo most is that phones bend light and dark each in its own way. The greys show how, but only as well as the book knows them, and printers differ. So it believes them half, until you have your own print measured once. On photos of colour charts with published values, half of the colours came within ΔE 5.3 with greys half believed. With greys that were known, half came within 4.4, and nine in ten within 9.5.</p>
+<p>What limits a photo most is that each phone bends light and dark in its own way. The greys show how, but only as well as the book knows them, and printers differ. So it half believes them until you have measured your own print once. On photos of colour charts with published values, half of the colours came within ΔE 5.3 with greys half believed. With greys that were known, half came within 4.4, and nine in ten within 9.5.</p>
 <ul><li>A friend with a colour instrument, or a print shop, measures the paper, the black and the five greys of one card in a minute.</li>
 <li>Or lay your card beside a bought colour chart of 24 patches whose values are published, and take a photo of both. The command <code>cupbook photo</code> reads the greys off between the chart’s own.</li></ul>
 <p>All cards from one print run, on the same paper, are alike. Another printer, another cartridge or another paper is another card.${context.book.edition === 'mine' ? '' : ' In a book of your own you write the values into its settings.'}</p>`;

@@ -68,10 +68,10 @@ function whereFrom({ fromMaterials, fromMeasuring }: Recipe['spread']): string {
   const materials = `how well the colour is known (ΔE ${deltaEText(fromMaterials)})`;
   const measuring = `measuring (ΔE ${deltaEText(fromMeasuring)})`;
   if (fromMaterials >= MOST_OF_IT * fromMeasuring)
-    return `Most of the way from screen to bait comes from ${materials}, little from ${measuring}.`;
+    return `Most of what lies between screen and bait comes from ${materials}, little from ${measuring}.`;
   if (fromMeasuring >= MOST_OF_IT * fromMaterials)
-    return `Most of the way from screen to bait comes from ${measuring}, little from ${materials}.`;
-  return `The way from screen to bait comes in part from ${materials}, in part from ${measuring}.`;
+    return `Most of what lies between screen and bait comes from ${measuring}, little from ${materials}.`;
+  return `What lies between screen and bait comes partly from ${materials}, partly from ${measuring}.`;
 }
 
 /** Which materials of some cups are known by one colour alone: flake by that of its face, the others by theirs and their kind. */
