@@ -16,6 +16,12 @@ interface ClockKeeper {
   write(key: string, text: string): void;
 }
 
+/** Times after which the timer rings, s: from a turn in a microwave to a rest. Convention of this book. */
+const RING_AFTER = [15, 30, 45, 60, 90, 120, 180, 300, 600, 900, 1800] as const;
+
+const ringText = (seconds: number): string =>
+  `Ring ${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;
+
 // Of the whole book: there is one bench.
 const KEY = 'cupbook bench timer';
 const BEEPS = [0, 0.45, 0.9] as const;
@@ -41,6 +47,7 @@ export class BenchClock {
 
   begin(): void {
     const { ring, run, zero } = this.parts;
+    ring.append(...RING_AFTER.map((seconds) => new Option(ringText(seconds), String(seconds))));
     ring.value = String(this.timer.ringAfter);
     run.addEventListener('click', () => {
       this.wakeSound();

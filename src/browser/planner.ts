@@ -5,7 +5,15 @@
  */
 import { batchCups, batchTakes, takesGist } from '../render/batch-view.ts';
 import { html } from '../render/html.ts';
-import { type PlannedRecipe, type PlannerData, plannedNames } from '../render/planner-data.ts';
+import { paths } from '../render/links.ts';
+import {
+  PLANNER_SHELF,
+  type PlannedRecipe,
+  type PlannerData,
+  type PlannerShelf,
+  plannedNames,
+  plannedOnShelf,
+} from '../render/planner-data.ts';
 import { roundingApart } from '../render/recipe/rounding-apart.ts';
 import { unitsKeptIn } from '../render/unbroken.ts';
 import { afterPause, pageData } from './page-data.ts';
@@ -81,15 +89,18 @@ const amounts = document.querySelector<HTMLElement>('[data-planned]');
 const costs = document.querySelector<HTMLElement>('[data-planned-costs]');
 const gist = document.querySelector<HTMLElement>('[data-planned-gist]');
 const rounding = document.querySelector<HTMLElement>('[data-planned-rounding]');
-const data = pageData<PlannerData>('[data-planner-data]');
-const recipe = data?.recipes[0];
+const recipe = pageData<PlannedRecipe>('[data-planner-data]');
+const shelf = (window as { [PLANNER_SHELF]?: PlannerShelf })[PLANNER_SHELF];
 if (
   form !== null &&
   amounts !== null &&
   costs !== null &&
   gist !== null &&
   rounding !== null &&
-  data !== undefined &&
+  shelf !== undefined &&
   recipe !== undefined
-)
+) {
+  const root = document.documentElement.dataset.root ?? './';
+  const data = plannedOnShelf(recipe, shelf, (material) => `${root}${paths.material(material)}`);
   start({ form, amounts, costs, gist, rounding }, data, recipe);
+}

@@ -67,7 +67,12 @@ export function baitPicture(
 }
 
 /** Path of a picture, with the state that it is in, so that no browser shows that of before. */
-export function pictureAddress({ pictures }: Pick<PageContext, 'pictures'>, id: string, kind: PictureKind): string {
+export function pictureAddress(context: Pick<PageContext, 'pictures'>, id: string, kind: PictureKind): string {
+  return stated(context, id, picturePath(id, kind));
+}
+
+/** Path of a file that shows a colour, with the state that its pictures are in. */
+export function stated({ pictures }: Pick<PageContext, 'pictures'>, id: string, path: string): string {
   const state = pictures[id];
-  return `${picturePath(id, kind)}${state === undefined ? '' : `?v=${state}`}`;
+  return state === undefined ? path : `${path}?v=${state}`;
 }

@@ -13,6 +13,8 @@ import { learnedText } from './learned-file.ts';
 import { ICON_SIZES, paths } from './links.ts';
 import type { FileKind, PageContext } from './page.ts';
 import { canMatch } from './pages/match.ts';
+import { plannerShelfText } from './planner-shelf.ts';
+import { testChipFile } from './recipe/test-chip.ts';
 import { usedMaterials } from './used-materials.ts';
 
 type Photos = PageContext['photos'];
@@ -81,6 +83,14 @@ const learnedFile: FileKind = {
   text: learnedText,
 };
 
+/** What batches are planned with on the pages of recipes, where there are any. */
+const plannerShelfFile: FileKind = {
+  kind: 'planner-shelf',
+  items: (book) => (book.recipes.length > 0 ? [''] : []),
+  url: () => paths.plannerShelf,
+  text: plannerShelfText,
+};
+
 function recipeData(book: Book, id: string): object {
   const { recipes, materials, molds } = bookIndex(book);
   const recipe = required(recipes, id);
@@ -102,4 +112,12 @@ function withoutUses<T extends { readonly usedIn: readonly unknown[] }>({ usedIn
 }
 
 /** All files beside the pages. */
-export const FILES: readonly FileKind[] = [bookFile, recipeFile, sourceFile, learnedFile, manifestFile];
+export const FILES: readonly FileKind[] = [
+  bookFile,
+  recipeFile,
+  sourceFile,
+  testChipFile,
+  plannerShelfFile,
+  learnedFile,
+  manifestFile,
+];

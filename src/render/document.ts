@@ -24,6 +24,8 @@ export interface DocumentParts {
   readonly main: Html;
   /** Scripts that the page needs; it must read without them. */
   readonly scripts?: readonly ScriptName[];
+  /** Paths of data that they need, from the root: scripts that leave it in the window, and run before them. */
+  readonly data?: readonly string[];
   /** Whether it searches, which runs a WebAssembly module. */
   readonly searches?: boolean;
   /** The part of the book that the page is in, a path of the contents. */
@@ -33,19 +35,8 @@ export interface DocumentParts {
 }
 
 /** Everything from the book itself, nothing from elsewhere; a script of the search may compile its own module. */
-function policy(searches: boolean): string {
-  return [
-    "default-src 'none'",
-    `script-src 'self'${searches ? " 'wasm-unsafe-eval'" : ''}`,
-    "style-src 'self'",
-    "font-src 'self'",
-    "img-src 'self' data:",
-    "connect-src 'self'",
-    "worker-src 'self'",
-    "manifest-src 'self'",
-    "base-uri 'none'",
-    "form-action 'self'",
-  ].join('; ');
+function policy(searches: boolean): Html {
+  return html`default-src 'none'; script-src 'self'${searches ? html` 'wasm-unsafe-eval'` : ''}; style-src 'self'; font-src 'self'; img-src 'self' data:; connect-src 'self'; worker-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'self'`;
 }
 
 /** Search engines and tabs cut longer titles; counted as it is written, entities and all. */
@@ -72,7 +63,8 @@ function shortened(title: string): string {
 export function document(context: PageContext, parts: DocumentParts): string {
   const { book, assets } = context;
   const to = (path: string): string => link(context, path);
-  const files = [...new Set((parts.scripts ?? []).flatMap((name) => assets.scripts[name]))];
+  const scripts = (parts.scripts ?? []).flatMap((name) => assets.scripts[name]);
+  const files = [...new Set([...(parts.data ?? []), ...scripts])];
   return html`<!doctype html>
 <html lang="en" data-root="${to('')}">
 <head>

@@ -7,9 +7,9 @@
 import type { Book } from '../book/model.ts';
 import { packedShelf } from '../learning/packed-shelf.ts';
 import { shelfInFull } from '../learning/shelf-in-full.ts';
-import { randomFrom } from '../values/random-from.ts';
 import { LEARNED_AS } from './learned-name.ts';
 import { paths } from './links.ts';
+import { stampedPath } from './stamped-path.ts';
 
 /** What the file holds: it leaves a `PackedShelf` in the window. */
 export function learnedText(book: Book): string {
@@ -23,7 +23,7 @@ export function learnedText(book: Book): string {
 // The file and the page that names it need it, and a book never changes.
 const texts = new WeakMap<Book, string>();
 
-/** Path of the file from the root, with what tells it from that of an earlier build, which a browser may still have. */
+/** Path of the file from the root, with its stamp. */
 export function learnedPath(book: Book): string {
-  return `${paths.learned}?${Math.floor(randomFrom(learnedText(book))() * 2 ** 32).toString(36)}`;
+  return stampedPath(paths.learned, learnedText(book));
 }

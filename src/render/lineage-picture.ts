@@ -134,7 +134,7 @@ function boxOf(
     [overWhite, overBlack].map((fill, row) =>
       fill === undefined
         ? html``
-        : html`<rect x="${tenth(at * wide)}" y="${row * half}" width="${tenth(wide)}" height="${half}" fill="${fill}"/>`,
+        : html`<rect${at === 0 ? '' : html` x="${tenth(at * wide)}"`}${row === 0 ? '' : html` y="${half}"`} width="${tenth(wide)}" height="${half}" fill="${fill}"/>`,
     ),
   );
   const text = lines.map(
@@ -173,5 +173,5 @@ export function lineagePicture(
 ): Html {
   const { width, height, edges, nodes } = layout;
   const lines = edges.map(edgeLine);
-  return html`<section class="scroll lineage${when === '' ? '' : ` only-${when}`}" aria-label="${label}" tabindex="0"><svg class="lineage-picture" role="group" aria-label="${label}" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}">${lines}${nodes.map((node) => nodeBox(context, node, here))}</svg></section>`;
+  return html`<section class="scroll lineage${when === '' ? '' : ` only-${when}`}" aria-label="${label}" tabindex="0"><svg class="lineage-picture" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}">${lines}${nodes.map((node) => nodeBox(context, node, here))}</svg></section>`;
 }

@@ -35,6 +35,7 @@ export const paths = {
   smallCard: (id: string): string => `colours/${id}/card-4x6/`,
   recipeData: (id: string): string => `colours/${id}/recipe.json`,
   recipeSource: (id: string): string => `colours/${id}/${id}.md`,
+  testChip: (id: string): string => `colours/${id}/test-chip.svg`,
   sharedPicture: 'shared.jpg',
   icon: (size: IconSize): string => `icon-${size}.png`,
   manifest: 'manifest.webmanifest',
@@ -57,6 +58,7 @@ export const paths = {
   plan: 'plan/',
   match: 'match/',
   learned: 'match/learned.js',
+  plannerShelf: 'plan/shelf.js',
   care: 'care/',
   /** What to do when something went wrong, on the page Care. */
   firstAid: (id: string): string => `care/#${id}`,

@@ -72,9 +72,17 @@ export interface PlannerData {
   readonly edition: Edition;
 }
 
+/** What planners of all recipes have in common: the whole shelf, the molds and the bench. */
+export type PlannerShelf = Omit<PlannerData, 'recipes' | 'materials'> & {
+  readonly materials: readonly Omit<PlannedMaterial, 'href'>[];
+};
+
+/** What the file of a book's shelf leaves it under, in the window of the page that loads it. */
+export const PLANNER_SHELF = 'cupbookShelf';
+
 // Six digits are far below what any bench can measure, and half of what JSON would write.
 
-function plannedMaterial(material: Omit<Material, 'usedIn'>, href: string): PlannedMaterial {
+function plannedMaterial(material: Omit<Material, 'usedIn'>): Omit<PlannedMaterial, 'href'> {
   const { id, kind, title, hex, constants, flake, gramsPerMl, gramsPerDrop } = material;
   const { byVolume, byOunce, price, packGrams, stockGrams, use, highest, working, bears } = material;
   return {
@@ -82,7 +90,6 @@ function plannedMaterial(material: Omit<Material, 'usedIn'>, href: string): Plan
     kind,
     title,
     hex,
-    href,
     gramsPerMl,
     byVolume,
     byOunce,
@@ -155,11 +162,33 @@ export function plannerData(
   );
   return {
     recipes: recipes.map((recipe) => plannedRecipe(required(molds, recipe.mold).bodyMm, recipe)),
-    materials: used.map((id) => plannedMaterial(required(materials, id), href(id))),
+    materials: used.map((id) => ({ ...plannedMaterial(required(materials, id)), href: href(id) })),
     molds: [...molds.values()].map(plannedMold),
     settings,
     optics,
     edition,
+  };
+}
+
+/** The shelf of a book as its planners need it. */
+export function plannerShelf({ materials, molds, settings, optics, edition }: Book): PlannerShelf {
+  return { materials: materials.map(plannedMaterial), molds: molds.map(plannedMold), settings, optics, edition };
+}
+
+/**
+ * What a recipe is planned with, on a page that has loaded the shelf.
+ *
+ * @param href path of a material's page from this one
+ */
+export function plannedOnShelf(
+  recipe: PlannedRecipe,
+  shelf: PlannerShelf,
+  href: (material: string) => string,
+): PlannerData {
+  return {
+    ...shelf,
+    recipes: [recipe],
+    materials: shelf.materials.map((material) => ({ ...material, href: href(material.id) })),
   };
 }
 

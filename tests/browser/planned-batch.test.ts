@@ -5,20 +5,32 @@ import { baitsFrom, plannedBatch } from '../../src/browser/planned-batch.ts';
 import { batchCups, batchTakes } from '../../src/render/batch-view.ts';
 import { bookIndex } from '../../src/render/book-index.ts';
 import { embeddedJson } from '../../src/render/html.ts';
-import { type PlannerData, plannedNames, plannerData } from '../../src/render/planner-data.ts';
+import {
+  type PlannerData,
+  plannedNames,
+  plannedOnShelf,
+  plannerData,
+  plannerShelf,
+} from '../../src/render/planner-data.ts';
 import { roundingApart } from '../../src/render/recipe/rounding-apart.ts';
 import { MAKERS_BOOK, pageOf, SAMPLE_BOOK } from '../render/sample-book.ts';
 
-/** A recipe's data as a page has it: written as JSON and read again. */
+const asWritten = <T>(data: T): T => JSON.parse(embeddedJson(data).toString()) as T;
+
+/** A recipe's data as a page has it: written as JSON and read again, with the shelf that all pages load. */
 function pageData(id: string, book: Book = SAMPLE_BOOK): PlannerData {
   const { materials, molds } = bookIndex(book);
   const recipe = book.recipes.find((each) => each.id === id)!;
-  const data = plannerData(
+  const { recipes } = plannerData(
     { optics: book.optics, materials, molds, settings: book.settings, edition: book.edition },
     [recipe],
+    (material) => material,
+  );
+  return plannedOnShelf(
+    asWritten(recipes[0]!),
+    asWritten(plannerShelf(book)),
     (material) => `../../shelf/${material}/`,
   );
-  return JSON.parse(embeddedJson(data).toString()) as PlannerData;
 }
 
 test.each(SAMPLE_BOOK.recipes.map(({ id }) => id))(

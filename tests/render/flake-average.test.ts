@@ -17,10 +17,8 @@ async function meanColour(
   [top, bottom]: readonly [number, number],
 ): Promise<string> {
   const mold = SAMPLE_BOOK.molds.find(({ id }) => id === recipe.mold)!;
-  const drawing = pour(recipeCoats(recipe, mold), { id: 'x', seed: recipe.id, budget: 2000, label: '' }).toString();
-  const svg = drawing
-    .replace('<svg ', '<svg xmlns="http://www.w3.org/2000/svg" ')
-    .replace('width="100%" height="100%"', `width="${WIDTH}" height="${HEIGHT}"`);
+  const drawing = pour(recipeCoats(recipe, mold), { seed: recipe.id, budget: 2000 }).toString();
+  const svg = drawing.replace('width="100%" height="100%"', `width="${WIDTH}" height="${HEIGHT}"`);
   const at = (percent: number, size: number): number => Math.round((percent / 100) * size);
   const { data, info } = await sharp(Buffer.from(svg))
     .removeAlpha()

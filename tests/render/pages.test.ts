@@ -163,7 +163,7 @@ test('nothing of an unpublished recipe is on any page', () => {
 
 test('rounds show what was seen beside what the book has of it', async () => {
   const page = await readPage('recipe', 'weir-foam');
-  const pair = byRole(page, 'img', { name: /^Round 1: as this book has it on the left, seen on the right/ });
+  const pair = byRole(page, 'img', { name: /^Round 1\. In this book: .*\. Seen: / });
   expect(pair.querySelector('[fill="#b09468"]')).not.toBeNull();
   expect(wordsIn(page)).toContain('you can see through it');
   expect(wordsIn(page)).toContain('Just adding up the notes would');

@@ -79,7 +79,7 @@ describe('other lights', () => {
 
   test('have a pair of colours each: daylight beside the light', () => {
     for (const { name, body } of recipe.lights) {
-      const pair = byRole(page, 'img', { name: new RegExp(`^Daylight on the left, ${name} on the right`) });
+      const pair = byRole(page, 'img', { name: new RegExp(`^Two lights\\. Daylight: .*\\. ${sentence(name)}: `) });
       expect([isDrawn(pair, recipe.body.overWhite.hex), isDrawn(pair, body.overWhite.hex)]).toEqual([true, true]);
     }
   });
@@ -208,7 +208,7 @@ describe('lastSeen', () => {
     expect(allByRole(near, 'paragraph').map(wordsIn)).toContain(
       'The last test bait came out different from this prediction: easy to see, ΔE 3.0.',
     );
-    const label = /predicted on the left, as last seen on the right; seen over white only, above/;
+    const label = /\. Predicted: .* over white.*\. Last seen: [^,]* over white\.$/;
     expect(byRole(near, 'img', { name: label })).toBeDefined();
     expect(wordsIn(told(4.1))).toContain('within what its materials leave open');
   });

@@ -6,14 +6,15 @@ type Point = readonly [x: number, y: number];
 
 /** Area within a path of straight lines. */
 function areaOf(path: string): number {
-  const points = path
-    .slice(1, -1)
-    .split('L')
-    .map((each) => each.split(' ').map(Number) as unknown as Point);
+  let [x, y] = [0, 0];
+  const points = [...path.matchAll(/[Ml](-?[\d.]+) ?(-?[\d.]+)/g)].map(([, across, down]): Point => {
+    [x, y] = [x + Number(across), y + Number(down)];
+    return [x, y];
+  });
   return Math.abs(
-    points.reduce((sum, [x, y], index) => {
+    points.reduce((sum, [fromX, fromY], index) => {
       const [nextX, nextY] = points[(index + 1) % points.length]!;
-      return sum + (x * nextY - nextX * y) / 2;
+      return sum + (fromX * nextY - nextX * fromY) / 2;
     }, 0),
   );
 }

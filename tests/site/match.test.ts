@@ -537,7 +537,7 @@ test('a recipe’s page shows its rounds beside the target, and the same chart',
     const { cups } = book().recipes.find((recipe) => recipe.id === id)!.match!;
     await page.locator('summary', { hasText: 'Story' }).click();
     const section = page.getByRole('region', { name: 'Against its target' });
-    expect(await section.getByRole('img', { name: /the target on the left/ }).count()).toBe(
+    expect(await section.getByRole('img', { name: /^Round \d+\. Target: / }).count()).toBe(
       cups.flatMap(({ rounds }) => rounds).length,
     );
     const charts = await section.getByRole('img', { name: /ΔE round by round/ }).all();

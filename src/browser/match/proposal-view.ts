@@ -159,7 +159,7 @@ function recipeItem(
   const several = cups.length > 1;
   return html`<li>${head}<div class="match-pairs">${predicted.map(({ name, overWhite, overBlack, left }) => {
     const side = sides.find((each) => each.name === name) ?? sides[0]!;
-    const label = `${predicted.length > 1 ? `${name}: ` : ''}target on the left, predicted on the right`;
+    const label = predicted.length > 1 ? sentence(name) : 'Beside the target';
     return html`<div>${comparison(side, overWhite, overBlack, label)}<p>${weighing ? 'By drops and spoons: ' : ''}${judged(left, predicted.length === 1 ? recipe : undefined)}.</p></div>`;
   })}</div>${predicted.length === 1 ? '' : html`<p>Both together: ${promiseText(recipe)}.</p>`}${weighing ? html`<p>Weighed: <b>${expectationText(weighed!)}</b>.</p>` : ''}${cups.map(
     ({ name, plastic, plasticMl, amounts, flakes }) =>
@@ -208,7 +208,7 @@ function proposalItem(proposal: Proposal, index: number, side: WorkSide, shown: 
       : weighing
         ? html`<p>Then: ${expectationText(weighed!)}.</p>`
         : html`<p>Or weigh it all: <b>${inWeights}</b>: ${expectationText(weighed!)}.</p>`;
-  return html`<li><p class="match-do"><b>${weighing ? `Weigh ${inWeights}.` : what}</b></p><div class="match-choices">${ways.map((choice) => html`<button${choice.leads ? '' : html` class="quiet"`} type="button" data-take="${index}"${choice.weighing ? html` data-weighing` : ''}>${choice.weighing ? 'I weighed it' : 'I added this'}<span class="unseen-words">: ${choice.weighing ? inWeights : toAddText(proposal, settings)}</span></button>`)}</div>${comparison(side, overWhite, overBlack, 'target on the left, predicted on the right')}${weighing ? [byWeight, then] : [then, byWeight]}${tooLittleView(isSaid, tooLittle, weighed)}${shortView(runsShort, shown)}<p class="fine">${noMoreThan(volumeMl, settings)} in the cup${costIn(shown, cost, unpriced, ' · ')}${limit?.lowered ? limitWords(limit, shown) : ''}</p></li>`;
+  return html`<li><p class="match-do"><b>${weighing ? `Weigh ${inWeights}.` : what}</b></p><div class="match-choices">${ways.map((choice) => html`<button${choice.leads ? '' : html` class="quiet"`} type="button" data-take="${index}"${choice.weighing ? html` data-weighing` : ''}>${choice.weighing ? 'I weighed it' : 'I added this'}<span class="unseen-words">: ${choice.weighing ? inWeights : toAddText(proposal, settings)}</span></button>`)}</div>${comparison(side, overWhite, overBlack, 'Beside the target')}${weighing ? [byWeight, then] : [then, byWeight]}${tooLittleView(isSaid, tooLittle, weighed)}${shortView(runsShort, shown)}<p class="fine">${noMoreThan(volumeMl, settings)} in the cup${costIn(shown, cost, unpriced, ' · ')}${limit?.lowered ? limitWords(limit, shown) : ''}</p></li>`;
 }
 
 /** That something is too little to weigh: not where the answer above has said it (`hitches`). */
@@ -239,7 +239,7 @@ function comparison(
   label: string,
 ): Html {
   const other = { overWhite: overWhite.hex, ...(overBlack && { overBlack: overBlack.hex }) };
-  return html`<div class="match-pair">${chips([viewsOf(side), other], `${sentence(label)}; over white above, over black below`)}</div>`;
+  return html`<div class="match-pair">${chips([viewsOf(side), other], label, ['target', 'predicted'])}</div>`;
 }
 
 /** The colours of a side or a look alone, as they are drawn. */

@@ -9,7 +9,8 @@ import { link, paths } from '../links.ts';
 import { lookParts } from '../look-parts.ts';
 import { opacityWords } from '../opacity-words.ts';
 import type { PageContext } from '../page.ts';
-import { cardParts, labelledPour, otherSide, plate } from '../recipe/plate.ts';
+import { otherSide, plate } from '../recipe/plate.ts';
+import { labelledChip } from '../recipe/test-chip.ts';
 import { lookCoats } from '../swatch/coat.ts';
 import { hidesText, sentence } from '../words.ts';
 
@@ -23,7 +24,6 @@ const FLAKE_WORDS: Readonly<Record<FlakeLoad, string>> = {
 export function lookPage(context: PageContext, look: RecipeLook): string {
   const { id, title, pattern, facets, flake } = look;
   const coats = lookCoats(look);
-  const parts = cardParts(pattern, coats.other !== undefined, coats.thin && 'thin part');
   const family = bookIndex(context.book).familyOf.get(id);
   return document(context, {
     title,
@@ -35,7 +35,7 @@ export function lookPage(context: PageContext, look: RecipeLook): string {
 <div class="spread-out">
 ${plate(context, look)}
 <div><p class="lead">The maker shares the look of this colour, not the recipe.</p><p>Its colours are rounded, so they may be a shade off the bait in your hand.</p>${family === undefined || family.members.length < 2 ? '' : html`<p>It belongs to <a href="${link(context, paths.family(family.id))}">the family of ${family.title}</a>.</p>`}
-<section class="part" aria-labelledby="looks"><h2 id="looks">How it looks</h2>${labelledPour(coats, { id: 'card', seed: id, label: `${title} as a test chip over white and over black`, parts })}${otherSide(context, look)}<dl class="facts stacked">${lookParts(look).map(({ name, look: part }) => html`<div><dt>${sentence(name)}</dt><dd>${sentence(opacityWords(part))}. <span class="fine">Hides ${hidesText(part.contrastRatio)}</span></dd></div>`)}<div><dt>Flake</dt><dd>${FLAKE_WORDS[flake]}</dd></div></dl></section></div>
+<section class="part" aria-labelledby="looks"><h2 id="looks">How it looks</h2>${labelledChip(context, look, coats, coats.thin && 'thin part')}${otherSide(context, look)}<dl class="facts stacked">${lookParts(look).map(({ name, look: part }) => html`<div><dt>${sentence(name)}</dt><dd>${sentence(opacityWords(part))}. <span class="fine">Hides ${hidesText(part.contrastRatio)}</span></dd></div>`)}<div><dt>Flake</dt><dd>${FLAKE_WORDS[flake]}</dd></div></dl></section></div>
 </div>
 </article>`,
   });

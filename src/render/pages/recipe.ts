@@ -18,6 +18,7 @@ import { notesText } from '../notes.ts';
 import { orderView } from '../order-view.ts';
 import type { PageContext, PageKind } from '../page.ts';
 import { type PlannerData, plannedNames, plannerData } from '../planner-data.ts';
+import { plannerShelfPath } from '../planner-shelf.ts';
 import { atTheBench, benchButton } from '../recipe/at-the-bench.ts';
 import { doses } from '../recipe/doses.ts';
 import { fold } from '../recipe/fold.ts';
@@ -58,6 +59,7 @@ function fullPage(context: PageContext, recipe: Recipe): string {
     part: paths.home,
     picture: pictureAddress(context, recipe.id, 'shared'),
     scripts: ['planner', 'unfold', 'share', 'bench'],
+    data: [plannerShelfPath(context.book)],
     main: html`<article class="recipe">
 <header class="label">
 <h1>${title}</h1>
@@ -113,10 +115,10 @@ function amountsSection(context: PageContext, recipe: Recipe, data: PlannerData,
   );
   return html`<section class="part" aria-labelledby="cups" data-planner>
 <div class="beside-bench"><h2 id="cups">What goes in</h2>${benchButton()}</div>
-<form class="planner" hidden><p class="field"><label for="plan-baits">Baits</label><input id="plan-baits" name="baits" type="number" inputmode="numeric" min="1" max="100000" step="1" value="${recipe.batch.baits}"></p><p class="field wide"><label for="plan-mold">Mold</label><select id="plan-mold" name="mold">${options}</select></p><p class="planner-update"><button type="submit">Update amounts</button></p></form>
+<form class="planner" hidden><p class="field"><label for="plan-baits">Baits</label><input id="plan-baits" name="baits" type="text" inputmode="numeric" maxlength="6" value="${recipe.batch.baits}"></p><p class="field wide"><label for="plan-mold">Mold</label><select id="plan-mold" name="mold">${options}</select></p><p class="planner-update"><button type="submit">Update amounts</button></p></form>
 <div data-planned>${batchCups(recipe.batch, names)}</div>
 <p class="only-static fine">For another number of baits or another mold, scale the amounts per ${usualVolume(book.settings).text}, or <a href="${link(context, paths.plan)}">plan a batch</a>.</p>
-<script type="application/json" data-planner-data>${embeddedJson(data)}</script>
+<script type="application/json" data-planner-data>${embeddedJson(data.recipes[0]!)}</script>
 </section>`;
 }
 

@@ -111,5 +111,5 @@ function besideTarget(context: PageContext, target: Target, part: Target['parts'
     ...defined({ overBlack: part.overBlack?.hex }),
   };
   const name = target.parts.length > 1 ? `, ${part.name}` : '';
-  return html`<li class="round"><div class="round-chips"><div class="pair">${chips([seen, chipColours(look)], `${target.title}${name} on the left, ${title} on the right`)}</div>${chipWords('target', 'recipe')}</div><div class="round-words"><h3><a href="${link(context, paths.recipe(id))}">${title}</a>${name}</h3></div></li>`;
+  return html`<li class="round"><div class="round-chips"><div class="pair">${chips([seen, chipColours(look)], `${target.title}${name}`, ['target', title])}</div>${chipWords('target', 'recipe')}</div><div class="round-words"><h3><a href="${link(context, paths.recipe(id))}">${title}</a>${name}</h3></div></li>`;
 }

@@ -12,12 +12,6 @@ import { link, paths } from '../links.ts';
 import type { PageContext } from '../page.ts';
 import { heatPlate } from './heat-plate.ts';
 
-/** Times after which the timer rings, s: from a turn in a microwave to a rest. Convention of this book. */
-const RING_AFTER = [15, 30, 45, 60, 90, 120, 180, 300, 600, 900, 1800] as const;
-
-const ringText = (seconds: number): string =>
-  `Ring ${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;
-
 /** What opens it; only a script can. */
 export function benchButton(): Html {
   return html`<p class="bench-open" data-bench-open hidden><button class="quiet" type="button">At the bench</button></p>`;
@@ -51,7 +45,7 @@ export function atTheBench(context: PageContext, cups: readonly Cup[]): Html {
 <p class="fine">Hot vinyl burns and gives off fumes: <a href="${link(context, paths.care)}">read the cautions</a> before you heat any.</p>
 </div>
 <div class="bench-foot">
-<div class="bench-timer" role="group" aria-label="Timer"><b class="bench-time" role="timer" data-bench-time>0:00</b><select aria-label="Ring" data-bench-ring autocomplete="off"><option value="0">No ring</option>${RING_AFTER.map((seconds) => html`<option value="${seconds}">${ringText(seconds)}</option>`)}</select><span class="bench-run"><button type="button" data-bench-run>Start</button><button class="quiet" type="button" data-bench-zero>Reset</button></span></div>
+<div class="bench-timer" role="group" aria-label="Timer"><b class="bench-time" role="timer" data-bench-time>0:00</b><select aria-label="Ring" data-bench-ring autocomplete="off"><option value="0">No ring</option></select><span class="bench-run"><button type="button" data-bench-run>Start</button><button class="quiet" type="button" data-bench-zero>Reset</button></span></div>
 <p class="bench-up" role="alert" data-bench-up></p>
 <div class="bench-turn" data-bench-turn><button class="quiet" type="button" data-bench-back>Previous cup</button><button class="quiet" type="button" data-bench-next>Next cup</button></div>
 </div>

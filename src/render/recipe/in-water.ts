@@ -16,7 +16,7 @@ export function inWater(context: PageContext, { water }: Recipe): Html {
     const views = water.filter((view) => view.water === name);
     return html`<tr><th scope="row">${name}</th>${views.map(
       ({ hex, lightLeft }) =>
-        html`<td><svg class="water-swatch" role="img" aria-label="${hexWords(hex)}" width="100%" height="100%"><rect width="100%" height="100%" fill="${hex}"/></svg>${lightText(lightLeft)}</td>`,
+        html`<td><svg class="water-swatch" role="img" aria-label="${hexWords(hex)}"><rect width="100%" height="100%" fill="${hex}"/></svg>${lightText(lightLeft)}</td>`,
     )}</tr>`;
   });
   return inFold(

@@ -3,7 +3,7 @@ import type { CupLook } from '../../book/model/looks.ts';
 import type { Recipe } from '../../book/model/recipe.ts';
 import { differenceView } from '../difference-view.ts';
 import { type Html, html } from '../html.ts';
-import { type ChipColours, chipColours, chips, chipWords } from '../swatch/chip.ts';
+import { chipColours, chips, chipWords } from '../swatch/chip.ts';
 import { sentence } from '../words.ts';
 
 /** As many times the tolerance must a bait be from its computed colour before the page asks why. Convention of this book. */
@@ -43,14 +43,9 @@ export function lastSeen({ cups, spread }: Recipe, tolerance: number): readonly 
     return [
       html`<div class="last-seen"><div class="round-chips"><div class="pair">${chips(
         [chipColours(far.round.look), seen],
-        `${sentence(cup.name)}: predicted on the left, as last seen on the right; ${viewWords(seen)}`,
+        sentence(cup.name),
+        ['predicted', 'last seen'],
       )}</div>${chipWords('predicted', 'seen')}</div><p>${what} came out different from this prediction: ${differenceView(far.deltaE)}.${surprise}</p></div>`,
     ];
   });
-}
-
-/** Which of the two views were looked at, and where they stand: a round may have been seen on one card only. */
-function viewWords({ overWhite, overBlack }: ChipColours): string {
-  if (overWhite !== undefined && overBlack !== undefined) return 'over white above, over black below';
-  return `seen over ${overWhite === undefined ? 'black' : 'white'} only, ${overWhite === undefined ? 'below' : 'above'}`;
 }

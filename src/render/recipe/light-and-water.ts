@@ -8,7 +8,8 @@ import { fold } from './fold.ts';
 import { howItLooks } from './how-it-looks.ts';
 import { inWater } from './in-water.ts';
 import { lightsGist, otherLights } from './other-lights.ts';
-import { otherSide, testChip } from './plate.ts';
+import { otherSide } from './plate.ts';
+import { testChip } from './test-chip.ts';
 
 /** How a colour looks, as a test chip, in words and numbers, under lamps and at depth. */
 export function lightAndWater(context: PageContext, recipe: Recipe, mold: Mold): Html {
@@ -20,6 +21,6 @@ export function lightAndWater(context: PageContext, recipe: Recipe, mold: Mold):
     'light',
     'Light and water',
     sentence(gist),
-    html`<div class="in-folds">${otherSide(context, recipe)}${testChip(recipe, mold)}${howItLooks(context, recipe)}${otherLights(recipe)}${inWater(context, recipe)}</div>`,
+    html`<div class="in-folds">${otherSide(context, recipe)}${testChip(context, recipe, mold)}${howItLooks(context, recipe)}${otherLights(recipe)}${inWater(context, recipe)}</div>`,
   );
 }

@@ -25,7 +25,7 @@ export function otherLights({ lights, body, match }: Recipe): Html {
   if (first === undefined) return html``;
   const plates = lights.map(
     (view) =>
-      html`<div class="light-plate"><div class="light-chips">${chips([chipColours(body), chipColours(view.body)], `Daylight on the left, ${view.name} on the right; over white above, over black below`)}</div><p class="pair-words" aria-hidden="true"><span>daylight</span><span>${view.name}</span></p></div>`,
+      html`<div class="light-plate"><div class="light-chips">${chips([chipColours(body), chipColours(view.body)], 'Two lights', ['daylight', view.name])}</div><p class="pair-words" aria-hidden="true"><span>daylight</span><span>${view.name}</span></p></div>`,
   );
   const choices = lights.map(
     (view) =>

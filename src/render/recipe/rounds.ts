@@ -12,7 +12,7 @@ import { link, paths } from '../links.ts';
 import { lookWords } from '../look-words.ts';
 import type { PageContext } from '../page.ts';
 import { photoFigure } from '../photo.ts';
-import { chipColours, chips, chipWords } from '../swatch/chip.ts';
+import { chipColours, chips, chipWords, columnWords } from '../swatch/chip.ts';
 import { deltaEText, differenceWords, listText, massText, sentence, temperatureText, volumeText } from '../words.ts';
 import { inFold } from './fold.ts';
 
@@ -42,14 +42,13 @@ function lookBeside(
   const seen = { ...(overWhite && { overWhite: overWhite.hex }), ...(overBlack && { overBlack: overBlack.hex }) };
   const how = lookWords(look, context.book.settings);
   if (missedBy === undefined) return { drawn: alone(round), facts: how };
-  const label = `Round ${round.number}: as this book has it on the left, seen on the right; over white above, over black below`;
   const parts = [
     ...(missedBy.overWhite === undefined ? [] : [`${deltaEText(missedBy.overWhite)} over white`]),
     ...(missedBy.overBlack === undefined ? [] : [`${deltaEText(missedBy.overBlack)} over black`]),
   ];
   const words = differenceWords(Math.max(missedBy.overWhite ?? 0, missedBy.overBlack ?? 0));
   return {
-    drawn: html`<div class="round-chips"><div class="pair">${chips([chipColours(predicted), seen], label)}</div>${chipWords('in this book', 'seen')}</div>`,
+    drawn: html`<div class="round-chips"><div class="pair">${chips([chipColours(predicted), seen], `Round ${round.number}`, ['in this book', 'seen'])}</div>${wordsOf(round)('in this book', 'seen')}</div>`,
     facts: [how, `Against what this book has learned from all looks: ${words} (ΔE ${parts.join(', ')}).`]
       .filter((each) => each !== '')
       .join(' '),
@@ -57,9 +56,15 @@ function lookBeside(
 }
 
 /** What the book has of a round of which no colour was noted. */
-function alone({ number, look }: Round): Html {
+function alone(round: Round): Html {
+  const { number, look } = round;
   const label = `Round ${number} as this book has it, over white above and over black below`;
-  return html`<div class="round-chips"><div class="single">${chips([chipColours(look)], label)}</div>${chipWords('in this book')}</div>`;
+  return html`<div class="round-chips"><div class="single">${chips([chipColours(look)], label)}</div>${wordsOf(round)('in this book')}</div>`;
+}
+
+/** Rows of chips are named at the first round of a cup. */
+function wordsOf({ number }: Round): typeof chipWords {
+  return number === 1 ? chipWords : columnWords;
 }
 
 function said({ note }: CupLook): Html {

@@ -8,7 +8,7 @@ import type { Appearance } from '../../book/model/colours.ts';
 import { hexWords } from '../../words/colour.ts';
 import { type Html, html } from '../html.ts';
 import { sentence } from '../words.ts';
-import { describedAs } from './pour.ts';
+import { describedAs } from './described-as.ts';
 
 /** Colours of one chip; one that was not looked at is left out. */
 export interface ChipColours {
@@ -22,17 +22,21 @@ export function chipColours({ overWhite, overBlack }: Appearance): ChipColours {
 }
 
 function half(colour: string | undefined, x: number, width: number, y: number): Html {
-  return colour === undefined
-    ? html`<rect class="unseen" x="${x}%" y="${y}%" width="${width}%" height="50%"/>`
-    : html`<rect x="${x}%" y="${y}%" width="${width}%" height="50%" fill="${colour}"/>`;
+  const place = html`${x === 0 ? '' : html` x="${x}%"`}${y === 0 ? '' : html` y="${y}%"`} width="${width}%" height="50%"`;
+  return colour === undefined ? html`<rect class="unseen"${place}/>` : html`<rect${place} fill="${colour}"/>`;
 }
 
 /**
  * Chips side by side without a gap, since the eye compares best along an edge: over white above, over black below.
  *
  * @param label what is shown, to which its colours are added in words; an empty text where the words stand beside it
+ * @param names what each chip is, where there are several: it is heard before its colours
  */
-export function chips(colours: readonly ChipColours[], label: string): Html {
+export function chips(
+  colours: readonly ChipColours[],
+  label: string,
+  names: readonly string[] = colours.length === 2 ? ['left', 'right'] : [],
+): Html {
   const width = 100 / colours.length;
   const drawn = colours.map(({ overWhite, overBlack }, index) => {
     const x = Number((index * width).toFixed(3));
@@ -40,13 +44,13 @@ export function chips(colours: readonly ChipColours[], label: string): Html {
     const wide = Number((width + (index < colours.length - 1 ? 0.5 : 0)).toFixed(3));
     return [half(overWhite, x, wide, 0), half(overBlack, x, wide, 50)];
   });
-  return html`<svg class="chips"${describedAs(label === '' ? '' : `${label}. ${chipsInWords(colours)}`)} width="100%" height="100%">${drawn}</svg>`;
+  return html`<svg class="chips"${describedAs(label === '' ? '' : `${label}. ${chipsInWords(colours, names)}`)}>${drawn}</svg>`;
 }
 
-/** The colours of some chips in words: "Left: brown over white, dark brown over black. Right: …" */
-function chipsInWords(colours: readonly ChipColours[]): string {
-  const places = colours.length === 2 ? ['Left: ', 'Right: '] : [];
-  return colours.map((colour, index) => sentence(`${places[index] ?? ''}${viewsInWords(colour)}.`)).join(' ');
+/** The colours of some chips in words: "Target: brown over white, dark brown over black. Seen: …" */
+function chipsInWords(colours: readonly ChipColours[], names: readonly string[]): string {
+  const named = (index: number): string => (names[index] === undefined ? '' : `${names[index]}: `);
+  return colours.map((colour, index) => sentence(`${named(index)}${viewsInWords(colour)}.`)).join(' ');
 }
 
 /** "brown over white, dark brown over black" */
@@ -60,10 +64,15 @@ export function viewsInWords({ overWhite, overBlack }: ChipColours): string {
 
 /** What the columns and rows of chips are, below them; who hears the page has it from their label. */
 export function chipWords(...columns: readonly string[]): Html {
-  return html`<p class="pair-words" aria-hidden="true">${columns.map((column) => html`<span>${column}</span>`)}</p><p class="row-words" aria-hidden="true">over white above, over black below</p>`;
+  return html`${columnWords(...columns)}<p class="row-words" aria-hidden="true">over white above, over black below</p>`;
+}
+
+/** As `chipWords`, of chips that follow others whose rows are named. */
+export function columnWords(...columns: readonly string[]): Html {
+  return html`<p class="pair-words" aria-hidden="true">${columns.map((column) => html`<span>${column}</span>`)}</p>`;
 }
 
 /** One small disc of a colour, beside a name. */
 export function dot(hex: string): Html {
-  return html`<svg class="dot" aria-hidden="true" width="16" height="16" viewBox="0 0 16 16"><circle cx="8" cy="8" r="7.5" fill="${hex}"/></svg>`;
+  return html`<svg class="dot" aria-hidden="true" viewBox="-8 -8 16 16"><circle r="7.5" fill="${hex}"/></svg>`;
 }

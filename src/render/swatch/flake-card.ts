@@ -1,8 +1,8 @@
 import type { Material } from '../../book/model/shelf.ts';
 import { defined } from '../../values/defined.ts';
 import { type Html, html } from '../html.ts';
+import { describedAs } from './described-as.ts';
 import { flakePatterns, PX_PER_MM } from './flake-pattern.ts';
-import { describedAs } from './pour.ts';
 import { BLACK_CARD, WHITE_CARD } from './tint.ts';
 
 /** Part of the card that the flake covers. */

@@ -13,16 +13,10 @@ import { streakPatterns } from './streaks.ts';
 import { BLACK_CARD, WHITE_CARD } from './tint.ts';
 
 export interface PourOptions {
-  /** Beginning of the ids in the drawing; one that the page has once. */
-  readonly id: string;
   /** Decides where the flakes lie. */
   readonly seed: string;
   /** Most flakes of a cup. */
   readonly budget: number;
-  /** What the drawing shows, for those who don't see it; an empty text for a drawing beside its words. */
-  readonly label: string;
-  /** Whether the page has the same drawing before, with the same id: its flake is not defined again. */
-  readonly again?: boolean;
 }
 
 interface Column {
@@ -52,15 +46,15 @@ function columnWidths(hasOther: boolean, hasThin: boolean): readonly number[] {
   return hasThin ? [72, 21] : [FILM_END];
 }
 
-/** The drawing of a recipe's coats. */
+/** The drawing of a recipe's coats, an SVG that stands by itself. */
 export function pour(coats: Coats, options: PourOptions): Html {
-  const { id, seed, budget, label, again = false } = options;
+  const { seed, budget } = options;
   const parts = columns(coats);
   const { streaks } = coats;
   const flakes = coatFlakes(
     [...parts, ...streaks].map(({ coat }) => coat),
     {
-      id: `${id}-f`,
+      id: 'f',
       seed,
       budget,
       scale: PX_PER_MM,
@@ -69,7 +63,7 @@ export function pour(coats: Coats, options: PourOptions): Html {
   const definitions = [
     ...flakes.definitions,
     ...streaks.map(({ coat, share }, lane) =>
-      streakPatterns(coat, share, { id: `${id}-s${lane}`, scale: PX_PER_MM, lane, flakes: flakes.fills(coat) }),
+      streakPatterns(coat, share, { id: `s${lane}`, scale: PX_PER_MM, lane, flakes: flakes.fills(coat) }),
     ),
   ];
   const film = parts.map(({ from, to, coat }, index) => {
@@ -82,16 +76,11 @@ export function pour(coats: Coats, options: PourOptions): Html {
     const laid = flakes.fills(coat).map((fill) => half(fill, TOP, BOTTOM - TOP));
     // A streak lies over the flake of the cup that it runs through.
     const streaked = (index === 0 ? streaks : []).map((_, lane) =>
-      halves(`url(#${id}-s${lane}-white)`, `url(#${id}-s${lane}-black)`),
+      halves(`url(#s${lane}-white)`, `url(#s${lane}-black)`),
     );
     return [halves(coat.white, coat.black), laid, streaked];
   });
-  return html`<svg class="pour"${describedAs(label)} width="100%" height="100%">${
-    definitions.length > 0 && !again ? html`<defs>${definitions}</defs>` : ''
+  return html`<svg xmlns="http://www.w3.org/2000/svg" width="100%" height="100%">${
+    definitions.length > 0 ? html`<defs>${definitions}</defs>` : ''
   }<rect width="100%" height="50%" fill="${WHITE_CARD}"/><rect y="50%" width="100%" height="50%" fill="${BLACK_CARD}"/>${film}</svg>`;
-}
-
-/** Attributes of a drawing that is a picture with a name, or that says nothing beside its words. */
-export function describedAs(label: string): Html {
-  return label === '' ? html` aria-hidden="true"` : html` role="img" aria-label="${label}"`;
 }

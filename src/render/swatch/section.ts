@@ -7,7 +7,7 @@ import { type CutRegion, cutAcross, cutLevel, regionsOf } from '../../patterns/c
 import { discHalf, discPlace } from '../../patterns/disc.ts';
 import { PATTERNS, type Pattern } from '../../patterns/patterns.ts';
 import { type Html, html } from '../html.ts';
-import { describedAs } from './pour.ts';
+import { describedAs } from './described-as.ts';
 
 interface Part {
   readonly hex: string;
@@ -21,17 +21,26 @@ const PLACES = Array.from({ length: 21 }, (_, index) => (1 - Math.cos((Math.PI *
 const ACROSS = { width: 9.5, height: 9.5 };
 const LEVEL = { width: 9.5, height: 5 };
 
-const two = (number: number): number => Math.round(number * 100) / 100;
+/** Steps of the drawing in a unit: finer ones are not seen at any size that it is shown in. */
+const FINE = 10;
+
+const text = (number: number): string => String(number / FINE).replace(/^(-?)0\./, '$1.');
 
 /** Outline of a region in an oval: places of the cut to −1..1 across it by `placeOf`, and down from its upper edge. */
 function regionPath({ edges }: CutRegion, size: typeof ACROSS, placeOf: (at: number) => number): string {
-  const line = (side: 'from' | 'to'): readonly string[] =>
+  const line = (side: 'from' | 'to'): readonly (readonly [number, number])[] =>
     edges.map((edge) => {
       const place = placeOf(edge.at);
       const down = discHalf(place) * (2 * edge[side] - 1);
-      return `${two(10 + size.width * place)} ${two(10 + size.height * down)}`;
+      return [Math.round(FINE * (10 + size.width * place)), Math.round(FINE * (10 + size.height * down))];
     });
-  return `M${[...line('from'), ...line('to').toReversed()].join('L')}z`;
+  let [x, y] = [0, 0];
+  const steps = [...line('from'), ...line('to').toReversed()].map(([toX, toY], index) => {
+    const [across, down] = [text(toX - x), text(toY - y)];
+    [x, y] = [toX, toY];
+    return `${index === 0 ? 'M' : 'l'}${across}${down.startsWith('-') ? '' : ' '}${down}`;
+  });
+  return `${steps.join('')}z`;
 }
 
 /** The cut of a pattern, with the cups in their order: across it, or level along it where they lie beside one another. */

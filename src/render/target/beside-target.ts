@@ -28,14 +28,10 @@ function cupBeside({ cup, part: name, rounds }: CupMatch, target: Target, title:
   const part = target.parts.find((each) => each.name === name)!;
   const wanted = { overWhite: part.overWhite.hex, ...(part.overBlack && { overBlack: part.overBlack.hex }) };
   const last = rounds.at(-1);
-  return html`<div class="matched">${target.parts.length > 1 ? html`<h4>${sentence(cup)}</h4>` : ''}<ol class="match-rounds">${rounds.map((round) => pairOf(round, wanted, title))}</ol>${last === undefined ? '' : html`<p>${sentence(verdictText(last.verdict))}.</p>`}${roundsChart(rounds, title, target.tolerance)}</div>`;
+  return html`<div class="matched">${target.parts.length > 1 ? html`<h4>${sentence(cup)}</h4>` : ''}<ol class="match-rounds">${rounds.map((round) => pairOf(round, wanted))}</ol>${last === undefined ? '' : html`<p>${sentence(verdictText(last.verdict))}.</p>`}${roundsChart(rounds, title, target.tolerance)}</div>`;
 }
 
-function pairOf(
-  { number, basis, overWhite, overBlack, verdict }: MatchedRound,
-  wanted: ChipColours,
-  title: string,
-): Html {
+function pairOf({ number, basis, overWhite, overBlack, verdict }: MatchedRound, wanted: ChipColours): Html {
   const shown = { ...(overWhite && { overWhite: overWhite.hex }), ...(overBlack && { overBlack: overBlack.hex }) };
-  return html`<li><div class="pair">${chips([wanted, shown], `${title}, round ${number}: the target on the left, as ${basis} on the right; over white above, over black below`)}</div>Round ${number} <span class="fine">ΔE ${deltaEText(verdict.deltaE)}${basis === 'seen' ? '' : ', predicted'}</span></li>`;
+  return html`<li><div class="pair">${chips([wanted, shown], `Round ${number}`, ['target', basis])}</div>Round ${number} <span class="fine">ΔE ${deltaEText(verdict.deltaE)}${basis === 'seen' ? '' : ', predicted'}</span></li>`;
 }

@@ -34,7 +34,7 @@ export function matchChart(rounds: readonly MatchedRound[], tolerance: number, t
   );
   const highest = Math.max(LEAST_TOP, ...strips.flatMap(({ values }) => values.map((each) => each ?? 0)));
   const height = STRIP * strips.length + FOOT;
-  const x = (round: number): number => LEFT + ((WIDTH - LEFT - RIGHT) * round) / (rounds.length - 1);
+  const x = (round: number): number => Math.round(LEFT + ((WIDTH - LEFT - RIGHT) * round) / (rounds.length - 1));
   const y = (strip: number, deltaE: number): number =>
     STRIP * (strip + 1) - 6 - (STRIP - 12) * Math.sqrt(deltaE / highest);
   const label = strips
@@ -43,9 +43,9 @@ export function matchChart(rounds: readonly MatchedRound[], tolerance: number, t
         `${name}: ${values.map((each) => (each === undefined ? 'not seen' : deltaEText(each))).join(', ')}`,
     )
     .join('; ');
-  return html`<svg class="match-chart" role="img" aria-label="${`${title}, ΔE round by round. ${label}.`}" viewBox="0 0 ${WIDTH} ${height}" width="${WIDTH}" height="${height}">
+  return html`<svg class="match-chart" role="img" aria-label="${`${title}, ΔE round by round. ${label}.`}" viewBox="0 0 ${WIDTH} ${height}">
 ${strips.map(({ name, values }, strip) => stripOf(name, values, strip, { x, y, tolerance, isMain: strip === 0 }))}
-${rounds.map(({ number }, round) => html`<text class="match-round" x="${fixed(x(round))}" y="${height - 4}" text-anchor="middle">${number}</text>`)}
+${rounds.map(({ number }, round) => html`<text class="chart-round" x="${x(round)}" y="${height - 4}">${number}</text>`)}
 </svg>`;
 }
 
@@ -66,11 +66,13 @@ function stripOf(
   const foot = STRIP * (strip + 1) - 6;
   const within = y(strip, tolerance);
   const last = points.at(-1);
-  const line = points.map(({ at, height }) => `${fixed(at)},${fixed(height)}`).join(' ');
-  return html`<g class="${isMain ? 'match-strip match-main' : 'match-strip'}"><text x="0" y="${foot - 8}">${name}</text><path class="match-foot" d="M${LEFT - 8} ${foot}H${WIDTH - RIGHT + 8}"/><path class="match-tolerance" d="M${LEFT - 8} ${fixed(within)}H${WIDTH - RIGHT + 8}"/><polyline points="${line}"/>${points.map(({ at, height }) => html`<circle cx="${fixed(at)}" cy="${fixed(height)}" r="${isMain ? 4 : 3}"/>`)}${
+  const places = points.map(({ at, height }) => `${at} ${fixed(height)}`);
+  // A line of no length with round ends is a dot.
+  const dots = places.map((place) => `M${place}h0`).join('');
+  return html`<g${isMain ? html` class="chart-main"` : ''}><text y="${foot - 8}">${name}</text><path class="chart-foot" d="M${LEFT - 8} ${foot}H${WIDTH - RIGHT + 8}"/><path class="chart-tolerance" d="M${LEFT - 8} ${fixed(within)}H${WIDTH - RIGHT + 8}"/><path class="chart-line" d="M${places.join('L')}"/><path class="chart-dots" d="${dots}"/>${
     last === undefined
       ? ''
-      : html`<text class="match-last" x="${WIDTH}" y="${foot - 8}" text-anchor="end">${shortDeltaE(last.deltaE)}</text>`
+      : html`<text class="chart-last" x="${WIDTH}" y="${foot - 8}">${shortDeltaE(last.deltaE)}</text>`
   }</g>`;
 }
 

@@ -39,7 +39,7 @@ function roundBeside(
     ...(verdict.overWhite === undefined ? [] : [`${deltaEText(verdict.overWhite)} over white`]),
     ...(verdict.overBlack === undefined ? [] : [`${deltaEText(verdict.overBlack)} over black`]),
   ];
-  return html`<li class="round"><div class="round-chips"><div class="pair">${chips([wanted, shown], `${name}, round ${number}: the target on the left, as ${how} on the right; over white above, over black below`)}</div>${chipWords('target', how)}</div><div class="round-words"><h${level}>Round ${number} <span class="round-change">ΔE ${listText(differences)}, ${how}</span></h${level}><p>${sentence(verdictText(verdict))}.</p>${
+  return html`<li class="round"><div class="round-chips"><div class="pair">${chips([wanted, shown], `${name}, round ${number}`, ['target', how])}</div>${chipWords('target', how)}</div><div class="round-words"><h${level}>Round ${number} <span class="round-change">ΔE ${listText(differences)}, ${how}</span></h${level}><p>${sentence(verdictText(verdict))}.</p>${
     moved === undefined ? '' : html`<p class="fine">${MOVED[moved]}</p>`
   }${
     basis === 'predicted' && hasSeen
