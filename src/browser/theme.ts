@@ -1,11 +1,12 @@
 /**
  * What must be known before the first paint: light or dark, as the system has it or as the reader chose, and whether a match goes on; and what
- * every page has that opens and closes.
+ * every page has that opens and closes, and what is kept of it.
  *
  * @packageDocumentation
  */
 
 import { closeWhenLeft } from './closes.ts';
+import { keepOffline } from './keeps-offline.ts';
 import { markAsLeft } from './match/begun-mark.ts';
 
 const KEY = 'book-theme';
@@ -46,6 +47,7 @@ apply(choice);
 markAsLeft();
 document.documentElement.dataset.scripted = '';
 closeWhenLeft();
+keepOffline();
 
 document.addEventListener('DOMContentLoaded', () => {
   const button = document.querySelector<HTMLButtonElement>('[data-theme-switch]');

@@ -53,6 +53,15 @@ export async function bundledAssets(root: string): Promise<BundledAssets> {
     metafile: true,
   });
 
+  const offline = await build({
+    ...options,
+    entryPoints: [pathOf('offline')],
+    entryNames: '[name]',
+    outdir: '.',
+    write: false,
+    format: 'iife',
+  });
+
   const packages = new Map([
     ...bundledPackages(shared.metafile, root),
     ...bundledPackages(metafile, root),
@@ -79,6 +88,7 @@ export async function bundledAssets(root: string): Promise<BundledAssets> {
         path: relative(resolve(root), path).replaceAll('\\', '/'),
         content: contents,
       })),
+      { path: paths.offline, content: offline.outputFiles[0]!.contents },
       { path: paths.notices, content: await noticesText(packages) },
     ],
   };

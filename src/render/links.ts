@@ -39,6 +39,8 @@ export const paths = {
   sharedPicture: 'shared.jpg',
   icon: (size: IconSize): string => `icon-${size}.png`,
   manifest: 'manifest.webmanifest',
+  /** The script that keeps what was opened. It stands above all that it keeps, as browsers ask. */
+  offline: 'offline.js',
   cards: 'cards/',
   sheetA4: (number: number): string => numbered('cards/a4/', number),
   sheetLetter: (number: number): string => numbered('cards/letter/', number),
