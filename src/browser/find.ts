@@ -8,7 +8,9 @@ import { findsAllOf } from '../render/find-filters.ts';
 import { foundRow } from '../render/find-view.ts';
 import { html } from '../render/html.ts';
 import type { NearColour } from '../render/near-colours.ts';
+import type { TileSources } from '../render/small-bait.ts';
 import { counted } from '../render/words.ts';
+import { defined } from '../values/defined.ts';
 import { offersInstead, offersView } from './find-offers.ts';
 import { showCounts } from './live-counts.ts';
 import { listenToNearField, showNearField } from './near-field.ts';
@@ -30,6 +32,15 @@ function nearestSays(nearest: readonly NearThing[], near: string): string {
   return `${counted(close, 'colour')} found, closest to ${near} first.${farther === 0 ? '' : ` ${farther} more are farther off than ΔE ${CLOSE}.`}`;
 }
 
+function picturesIn(results: HTMLElement): ReadonlyMap<string, TileSources> {
+  return new Map(
+    [...results.querySelectorAll<HTMLImageElement>('.small-bait')].map((bait) => [
+      bait.closest('a')!.getAttribute('href')!,
+      { src: bait.getAttribute('src')!, srcset: bait.srcset },
+    ]),
+  );
+}
+
 /** The page while it is used: one question at a time, and what was found for it so far. */
 class FindPage {
   private readonly form: HTMLFormElement;
@@ -41,6 +52,8 @@ class FindPage {
   private readonly whole: { readonly results: string; readonly status: string };
   /** The words of what can be found: the list of all colours, and the filters with the names of materials and molds. */
   private readonly vocabulary: ReturnType<typeof vocabularyOf>;
+  /** Of each colour in the list of all, by the address of its page. */
+  private readonly pictures: ReadonlyMap<string, TileSources>;
   private readonly library: SiteSearch;
   /** Number of the last question: an answer to one before it comes too late. */
   private asked = 0;
@@ -54,6 +67,7 @@ class FindPage {
     this.more = panel.querySelector<HTMLButtonElement>('[data-more]')!;
     this.facets = [...this.form.querySelectorAll<HTMLElement>('[data-facet]')];
     this.whole = { results: this.results.innerHTML, status: this.status.textContent ?? '' };
+    this.pictures = picturesIn(this.results);
     this.vocabulary = vocabularyOf([
       ...[...this.results.querySelectorAll('.found-name, .found-about')].map(({ textContent }) => textContent ?? ''),
       ...[...this.form.querySelectorAll<HTMLInputElement>('[type="checkbox"]')].map(({ value }) => value),
@@ -130,7 +144,8 @@ class FindPage {
     const things = await Promise.all(this.pending.slice(0, most).map((thing) => thing()));
     if (question !== this.asked) return;
     this.pending = this.pending.slice(most);
-    const rows = html`${things.map(foundRow)}`.toString();
+    const rows =
+      html`${things.map((thing) => foundRow({ ...thing, ...defined({ picture: this.pictures.get(thing.href) }) }))}`.toString();
     this.results.querySelector('.found-list')!.insertAdjacentHTML('beforeend', rows);
     this.more.hidden = this.pending.length === 0;
   }

@@ -13,6 +13,7 @@ import { type BatchNames, batchCups, batchShort, batchTakes, takesTitle } from '
 import { type Html, html } from '../render/html.ts';
 import type { PlanPageData } from '../render/pages/plan.ts';
 import { type PlannerShop, plannedNames, plannerData, type ShopMold } from '../render/planner-data.ts';
+import { smallBait } from '../render/small-bait.ts';
 import { unitsKeptIn } from '../render/unbroken.ts';
 import { counted } from '../render/words.ts';
 import { required } from '../values/required.ts';
@@ -90,12 +91,13 @@ function withLine(lines: readonly PlanLine[], { mold, baits }: PlanLine): PlanLi
 }
 
 /** Cups of all colours of a plan. */
-function planCups(planned: readonly Planned[], usual: ReadonlyMap<string, PlanLine>): Html {
+function planCups(planned: readonly Planned[], usual: ReadonlyMap<string, PlanPageData['recipes'][number]>): Html {
   return html`${planned.map(({ id, title, lines, batch, names }) => {
     // A colour's own page shows the same batch, where it is one of one mold.
-    const query = lines.length === 1 ? batchQuery(lines[0]!, required(usual, id)) : '';
+    const known = required(usual, id);
+    const query = lines.length === 1 ? batchQuery(lines[0]!, known) : '';
     const href = `${root}colours/${id}/${query === '' ? '' : `?${query}`}`;
-    return html`<section class="part" data-colour="${id}"><h2><a href="${href}">${title}</a></h2><p class="plan-order"><a href="${href}#work">Order of work<span class="unseen-words"> for ${title}</span></a></p>${batchCups(batch, names)}</section>`;
+    return html`<section class="part" data-colour="${id}">${smallBait(known.picture)}<h2><a href="${href}">${title}</a></h2><p class="plan-order"><a href="${href}#work">Order of work<span class="unseen-words"> for ${title}</span></a></p>${batchCups(batch, names)}</section>`;
   })}`;
 }
 

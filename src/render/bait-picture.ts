@@ -15,6 +15,7 @@ import { type Html, html } from './html.ts';
 import { link } from './links.ts';
 import type { PageContext } from './page.ts';
 import { type PictureKind, picturePath, pictureSize } from './picture-files.ts';
+import type { TileSources } from './small-bait.ts';
 
 /** What a page is to know of a picture of a bait, beside which one it is. */
 export interface BaitPictureOptions {
@@ -61,9 +62,15 @@ export function baitPicture(
     kind !== 'tile'
       ? ''
       : shown === undefined
-        ? html` srcset="${at('tile')} 1x, ${at('tile-2x')} 2x"`
+        ? html` srcset="${tileSources(context, thing.id).srcset}"`
         : html` srcset="${at('tile')} ${width}w, ${at('tile-2x')} ${2 * width}w" sizes="${shown}"`;
   return html`<img class="bait-picture ${kind}" src="${at(kind)}"${sizes} alt="${words}" width="${width}" height="${height}"${first ? '' : html` loading="lazy"`} decoding="async">`;
+}
+
+/** A tile’s addresses from a page that shows it no wider than the smaller one is. */
+export function tileSources(context: PageContext, id: string): TileSources {
+  const at = (each: PictureKind): string => link(context, pictureAddress(context, id, each));
+  return { src: at('tile'), srcset: `${at('tile')} 1x, ${at('tile-2x')} 2x` };
 }
 
 /** Path of a picture, with the state that it is in, so that no browser shows that of before. */

@@ -18,7 +18,7 @@ import { opacityName } from './opacity-words.ts';
 export type SeenPart = readonly [part: string, overWhite: string | null, overBlack: string | null];
 
 /** A colour as it is listed, with everything of it that can be seen. */
-export interface NearColour extends Required<FoundThing> {
+export interface NearColour extends Required<Omit<FoundThing, 'picture'>> {
   readonly seen: readonly SeenPart[];
 }
 

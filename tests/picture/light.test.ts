@@ -1,9 +1,13 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { USUAL_OPTICS } from '../../src/optics/optical-model.ts';
+import { WHITE_CARD_BYTE } from '../../src/picture/light/cards.ts';
 import { drawnPicture } from '../../src/picture/light/drawn-picture.ts';
 import { fieldLight } from '../../src/picture/light/field-light.ts';
 import { srgbByte } from '../../src/picture/light/srgb-bytes.ts';
 import type { BaitField } from '../../src/shapes/bait-field.ts';
+import { ROOT } from '../run-cupbook.ts';
 import { plainField } from './plain-field.ts';
 
 const { backings } = USUAL_OPTICS;
@@ -15,7 +19,7 @@ function ofColour(field: BaitField, white: number, black: number) {
   return { white: numbers(white), black: numbers(black) };
 }
 
-const CARD = srgbByte(backings.white as number);
+const CARD = WHITE_CARD_BYTE;
 
 describe('light on a bait', () => {
   const field = plainField(MOLD);
@@ -116,6 +120,14 @@ describe('light on a bait', () => {
       if (field.cover[pixel] === 0) lightest = Math.max(lightest, rgb[3 * pixel]!);
     expect(lightest).toBeLessThanOrEqual(srgbByte(backings.black as number));
   });
+});
+
+test.each([0.9, 0.92, 0.7])('far from a bait a card of %f is as white as pages go on round it', (white) => {
+  const field = plainField(MOLD);
+  const { overWhite } = drawnPicture({ field, colour: ofColour(field, 0.2, 0.2), backings: { ...backings, white } });
+  expect([...overWhite.rgb.slice(0, 3)]).toEqual([WHITE_CARD_BYTE, WHITE_CARD_BYTE, WHITE_CARD_BYTE]);
+  const [, tile] = /--tile: #(\w{6});/.exec(readFileSync(join(ROOT, 'site/assets/base.css'), 'utf8'))!;
+  expect(tile).toBe(WHITE_CARD_BYTE.toString(16).repeat(3));
 });
 
 test('a byte of sRGB is that of its curve', () => {

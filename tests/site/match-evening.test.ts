@@ -6,6 +6,7 @@ import { wormPhoto } from '../photo/demo/demo-photos.ts';
 import { ROOT } from '../run-cupbook.ts';
 import { PHONE, textOf } from './at-the-bench.ts';
 import { compiledWith } from './compiled-with.ts';
+import { watchShifts } from './shifts.ts';
 import { connect, visit } from './visit.ts';
 
 let browser: Browser;
@@ -65,21 +66,6 @@ class Hand {
   }
 }
 
-/** How much of the page has moved by itself so far: Cumulative Layout Shift, all of the visit. */
-async function watchShifts(page: Page): Promise<() => Promise<number>> {
-  await page.addInitScript(() => {
-    const watched = window as unknown as { moved: number };
-    watched.moved = 0;
-    new PerformanceObserver((list) => {
-      for (const entry of list.getEntries() as (PerformanceEntry & { hadRecentInput: boolean; value: number })[])
-        if (!entry.hadRecentInput) watched.moved += entry.value;
-    }).observe({ type: 'layout-shift', buffered: true });
-  });
-  await page.reload();
-  await page.locator('[data-match]:not([inert])').waitFor();
-  return () => page.evaluate(() => (window as unknown as { moved: number }).moved);
-}
-
 const elver = (side: 'back' | 'belly', shot: number): Buffer =>
   readFileSync(
     join(
@@ -92,7 +78,7 @@ const elver = (side: 'back' | 'belly', shot: number): Buffer =>
 describe('an evening with a laminate', () => {
   test('takes 35 taps at most by photos, one field typed, with all that is needed in sight', async () => {
     const { page, errors, foreign, close } = await visit(browser, 'match/', { ...PHONE, roomIsReady: false });
-    const moved = await watchShifts(page);
+    const moved = await watchShifts(page, '[data-match]:not([inert])');
     expect(await moved()).toBeLessThanOrEqual(0.02);
     const hand = new Hand(page);
     // Asked where nothing was logged between two shots.

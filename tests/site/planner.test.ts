@@ -4,6 +4,7 @@ import type { Recipe } from '../../src/book/model/recipe.ts';
 import type { BatchAmounts, Book } from '../../src/book/model.ts';
 import { batchOfRecipe } from '../../src/book/recipes/batch-of-recipe.ts';
 import { formatTemperature } from '../../src/units/format-quantity.ts';
+import { watchShifts } from './shifts.ts';
 import { book, connect, visit } from './visit.ts';
 
 let browser: Browser;
@@ -117,6 +118,27 @@ describe('the plan page', () => {
     expect(errors).toEqual([]);
     await close();
   });
+
+  test.each([390, 1280])(
+    'does not move by itself, neither when it is loaded nor while a plan is made, %i px wide',
+    async (width) => {
+      const { page, errors, close } = await visit(browser, 'plan/', { viewport: { width, height: 844 } });
+      const moved = await watchShifts(page, '[data-plan-result] .cups');
+      expect(await moved()).toBeLessThanOrEqual(0.02);
+      const line = (number: number): ReturnType<Page['locator']> => page.locator('[data-line]').nth(number);
+      await line(0).getByLabel('Colour').selectOption('rowan-week');
+      const colours = page.locator('[data-colour]');
+      await expect.poll(() => colours.first().getAttribute('data-colour')).toBe('rowan-week');
+      await page.getByRole('button', { name: 'Add a line' }).click();
+      await line(1).getByLabel('Colour').selectOption('eel-bridge');
+      await expect.poll(() => colours.count()).toBe(2);
+      await line(0).getByLabel('Baits').fill('90');
+      await expect.poll(() => page.locator('[data-plan-status]').innerText()).toMatch(/^114 baits/);
+      expect(await moved()).toBeLessThanOrEqual(0.02);
+      expect(errors).toEqual([]);
+      await close();
+    },
+  );
 
   test('says of each cup how hot it may get, what sets that, and what is unknown', async () => {
     const published = book();

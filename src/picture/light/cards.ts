@@ -1,6 +1,7 @@
 import type { Backings } from '../../optics/optical-model.ts';
 import { constantSpectrum, type Spectrum, spectrumFrom } from '../../optics/spectrum.ts';
 import { BESIDE_GLOSS, surfaceOutwardSpectrum } from '../../optics/surface.ts';
+import { linearOfCoded } from '../../tables/srgb.ts';
 import { writeLinear } from '../colour/linear-weights.ts';
 
 /** A card in linear sRGB: bare, and under plastic that does nothing but lie on it. */
@@ -9,9 +10,13 @@ export interface Card {
   readonly below: Float64Array;
 }
 
-/** The cards under a bait, as its colour was computed over them. */
+/** Byte of the white card beside a bait, whatever card the book has: pages go on round a picture in it (`--tile` in their styles). */
+export const WHITE_CARD_BYTE = 0xf6;
+
+/** The cards under a bait, as its colour was computed over them; beside it the white one is drawn. */
 export function cardsOf({ white, black }: Backings): { readonly white: Card; readonly black: Card } {
-  return { white: cardOf(white), black: cardOf(black) };
+  const bare = new Float64Array(3).fill(linearOfCoded(WHITE_CARD_BYTE / 255));
+  return { white: { ...cardOf(white), bare }, black: cardOf(black) };
 }
 
 function cardOf(backing: number | ArrayLike<number>): Card {

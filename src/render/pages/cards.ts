@@ -4,16 +4,17 @@
  * @packageDocumentation
  */
 import { required } from '../../values/required.ts';
+import { tileSources } from '../bait-picture.ts';
 import { bookIndex } from '../book-index.ts';
 import { CARD_FORMATS, type CardFormat } from '../card/fit.ts';
 import { sidesOf } from '../card/sides-of.ts';
-import { coloursByHue, lookInHue } from '../colour-entry.ts';
+import { coloursByHue } from '../colour-entry.ts';
 import { document } from '../document.ts';
 import { html } from '../html.ts';
 import { link, paths } from '../links.ts';
 import type { PageKind } from '../page.ts';
 import { PRINT_AT_SIZE, printBar } from '../print-bar.ts';
-import { chipColours, chips } from '../swatch/chip.ts';
+import { smallBait } from '../small-bait.ts';
 import { counted, sentence } from '../words.ts';
 import { sheetLinks } from './card-sheets.ts';
 import { labelLinks } from './labels.ts';
@@ -84,7 +85,7 @@ ${groups.map(({ hue, entries }) => {
     return recipe === undefined
       ? []
       : [
-          html`<li><span class="choice-chip">${chips([chipColours(lookInHue(entry, hue))], '')}</span><span class="choice-name">${title}</span><a href="${to(paths.card(id))}" aria-label="105 × 148 mm card of ${title}">105 × 148 mm</a><a href="${to(paths.smallCard(id))}" aria-label="4 × 6 in card of ${title}">4 × 6 in</a></li>`,
+          html`<li>${smallBait(tileSources(context, id))}<span class="choice-name">${title}</span><a href="${to(paths.card(id))}" aria-label="105 × 148 mm card of ${title}">105 × 148 mm</a><a href="${to(paths.smallCard(id))}" aria-label="4 × 6 in card of ${title}">4 × 6 in</a></li>`,
         ];
   });
   return cards.length === 0 ? html`` : html`<h2>${sentence(hue)}</h2><ul class="card-choice">${cards}</ul>`;

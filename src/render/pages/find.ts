@@ -1,6 +1,7 @@
 import type { Book } from '../../book/model.ts';
 import { flakeHue } from '../../book/recipes/flake-hue.ts';
 import { OPACITY_CLASSES } from '../../tables/opacity-classes.ts';
+import { tileSources } from '../bait-picture.ts';
 import { bookIndex } from '../book-index.ts';
 import { coloursByHue, coloursShowingHue, type HueGroup, lookInHue } from '../colour-entry.ts';
 import { document } from '../document.ts';
@@ -166,6 +167,7 @@ ${count === 0 ? '' : wordsUnderNames([...book.recipes, ...book.looks])}
               about: `${entry.pattern}, ${opacityName(entry.facets.opacity)}`,
               white: overWhite.hex,
               black: overBlack.hex,
+              picture: tileSources(context, entry.id),
             });
           })}</ul>`,
       )}</div>

@@ -1,24 +1,37 @@
 import type { Book } from '../../book/model.ts';
 import { usualVolume } from '../../units/usual-volume.ts';
+import { tileSources } from '../bait-picture.ts';
 import { cautionsBlock } from '../cautions.ts';
 import { document } from '../document.ts';
 import { embeddedJson, type Html, html } from '../html.ts';
 import { link, paths } from '../links.ts';
-import type { PageKind } from '../page.ts';
+import type { PageContext, PageKind } from '../page.ts';
 import { plannedMold, type ShopMold } from '../planner-data.ts';
 import { atTheBench, benchButton } from '../recipe/at-the-bench.ts';
+import type { TileSources } from '../small-bait.ts';
 
 /** What the plan page knows before it has fetched any recipe. */
 export interface PlanPageData {
   readonly molds: readonly ShopMold[];
   /** Usual mold and batch of each recipe. */
-  readonly recipes: readonly { readonly id: string; readonly mold: string; readonly baits: number }[];
+  readonly recipes: readonly {
+    readonly id: string;
+    readonly mold: string;
+    readonly baits: number;
+    readonly picture: TileSources;
+  }[];
 }
 
-function planData({ molds, recipes }: Book): PlanPageData {
+function planData(context: PageContext): PlanPageData {
+  const { molds, recipes } = context.book;
   return {
     molds: molds.map((mold) => ({ ...plannedMold(mold), bodyMm: mold.bodyMm })),
-    recipes: recipes.map(({ id, mold, batch }) => ({ id, mold, baits: batch.baits })),
+    recipes: recipes.map(({ id, mold, batch }) => ({
+      id,
+      mold,
+      baits: batch.baits,
+      picture: tileSources(context, id),
+    })),
   };
 }
 
@@ -61,7 +74,7 @@ ${benchButton()}
 ${cautionsBlock(context)}
 <div data-plan-costs></div>
 ${atTheBench(context, [])}
-<script type="application/json" data-plan-data>${embeddedJson(planData(book))}</script>
+<script type="application/json" data-plan-data>${embeddedJson(planData(context))}</script>
 <p class="only-static">This page needs JavaScript. Without it, each <a href="${link(context, paths.home)}">colour’s page</a> gives the amounts for its own batch and per ${usualVolume(book.settings).text} of plastic.</p>`
 }`,
     });
