@@ -26,6 +26,35 @@ test('a colour’s page copies its address', async () => {
   await close();
 });
 
+test('a colour’s page hands its address to the device where that sends pages on, and copies it where the device can’t', async () => {
+  const { id, title } = book().recipes[0]!;
+  const sends = async (fault: string): Promise<readonly [unknown, string]> => {
+    const context = await browser.newContext({ permissions: ['clipboard-read', 'clipboard-write'] });
+    await context.addInitScript((name) => {
+      const share = async (what: ShareData): Promise<void> => {
+        Object.assign(window, { shared: what });
+        if (name !== '') throw new DOMException('', name);
+      };
+      Object.defineProperty(Navigator.prototype, 'share', { value: share });
+    }, fault);
+    const page = await context.newPage();
+    await page.goto(`${inject('address')}colours/${id}/#share`);
+    await page.locator('summary', { hasText: 'Print and share' }).click();
+    await page.getByRole('button', { name: 'Send link' }).click();
+    await expect.poll(() => page.evaluate(() => 'shared' in window)).toBe(true);
+    const shared = await page.evaluate(() => (window as { shared?: unknown }).shared);
+    if (fault === 'NotAllowedError')
+      await expect.poll(() => page.locator('[data-share] [role="status"]').innerText()).not.toBe('');
+    const says = await page.locator('[data-share] [role="status"]').innerText();
+    await context.close();
+    return [shared, says];
+  };
+  const url = `${inject('address')}colours/${id}/`;
+  expect(await sends('')).toEqual([{ title: expect.stringContaining(title), url }, '']);
+  expect((await sends('AbortError'))[1]).toBe('');
+  expect((await sends('NotAllowedError'))[1]).toBe('Copied.');
+});
+
 test('the picture of every page’s shared link is there, of published colours alone', async () => {
   const { address, recipes, looks } = book();
   const shown = [...recipes, ...looks].map(({ id }) => {
