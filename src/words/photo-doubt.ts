@@ -28,11 +28,11 @@ const CURES: Readonly<Partial<Record<DoubtTerm, string>>> = {
  *
  * @param photos how many photos they are the mean of
  *
- * @example photoDoubtText({ bound: 8, largest: 'tone' }) // 'Nine in ten photos like this are nearer than ΔE 8; mostly how this phone bends light and dark'
+ * @example photoDoubtText({ bound: 8, largest: 'tone' }) // 'Nine in ten photos like this are within ΔE 8; most of that is how this phone bends light and dark'
  */
 export function photoDoubtText({ bound, largest }: Pick<PhotoDoubt, 'bound' | 'largest'>, photos = 1): string {
   const those = photos === 1 ? 'photos like this are' : `results of ${counted(photos, 'photo')} like these are`;
-  return `Nine in ten ${those} nearer than ΔE ${wholeOrTenth(bound)}; mostly ${LARGEST[largest]}`;
+  return `Nine in ten ${those} within ΔE ${wholeOrTenth(bound)}; most of that is ${LARGEST[largest]}`;
 }
 
 /** What a maker can do about the largest term; a sentence, undefined where nothing is known to help. */

@@ -85,7 +85,7 @@ describe('cupbook photo PHOTO', () => {
       /^Over white: #[\da-f]{6} \(L \d+\.\d, a -?\d+\.\d, b -?\d+\.\d/m,
       /^Over black: #[\da-f]{6} \(/m,
       /^Hides \d+ %, nine in ten within \d+ %\.$/m,
-      /^Nine in ten photos like this are nearer than ΔE \d+; mostly .+\./m,
+      /^Nine in ten photos like this are within ΔE \d+; most of that is .+\./m,
       /^Flake: #[\da-f]{6}, \d\.\d+ mm across, shows on /m,
       /^Width: \d/m,
       /book\.md says nothing of your card \(measuring-card\), so its 80 mm are taken at their word/,

@@ -83,10 +83,10 @@ test('the manual has every refusal with its cure, and every warning, in the same
 describe('photoDoubtText(doubt, photos)', () => {
   test('has the bound and what most of it is', () => {
     expect(photoDoubtText({ bound: 8.3, largest: 'tone' })).toBe(
-      'Nine in ten photos like this are nearer than ΔE 8; mostly how this phone bends light and dark',
+      'Nine in ten photos like this are within ΔE 8; most of that is how this phone bends light and dark',
     );
     expect(photoDoubtText({ bound: 2.25, largest: 'own' }, 3)).toBe(
-      'Nine in ten results of 3 photos like these are nearer than ΔE 2.3; mostly the bait, which isn’t the same all over',
+      'Nine in ten results of 3 photos like these are within ΔE 2.3; most of that is the bait, which isn’t the same all over',
     );
   });
 
