@@ -51,7 +51,10 @@ export async function chromium(): Promise<Chromium> {
 }
 
 async function unpacked(): Promise<string> {
-  const packageFolder = resolve(createRequire(import.meta.url).resolve('@sparticuz/chromium'), '../../..');
+  const packageFolder = resolve(
+    createRequire(join(process.cwd(), 'package.json')).resolve('@sparticuz/chromium'),
+    '../../..',
+  );
   const { version } = JSON.parse(await readFile(join(packageFolder, 'package.json'), 'utf8')) as { version: string };
   const folder = resolve(packageFolder, '../../.cache/chromium', version);
   if (existsSync(folder)) return folder;

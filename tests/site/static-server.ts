@@ -2,6 +2,10 @@ import { readFile, stat } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { extname, join, normalize } from 'node:path';
+import { promisify } from 'node:util';
+import { gzip } from 'node:zlib';
+
+const gzipped = promisify(gzip);
 
 /** A running server of a folder. */
 export interface StaticServer {
@@ -62,9 +66,13 @@ async function answer(
       .writeHead(404, { 'content-type': TYPES['.html'] })
       .end(await readFile(join(folder, '404.html')).catch(() => ''));
   } else {
+    const type = TYPES[extname(file)] ?? 'application/octet-stream';
+    const content = await readFile(file);
+    // As hosts do: what is text goes packed, where it may.
+    const packs = /^text|json|javascript|svg/.test(type) && String(request.headers['accept-encoding']).includes('gzip');
     response
-      .writeHead(200, { 'content-type': TYPES[extname(file)] ?? 'application/octet-stream' })
-      .end(await readFile(file));
+      .writeHead(200, { 'content-type': type, ...(packs && { 'content-encoding': 'gzip', vary: 'accept-encoding' }) })
+      .end(packs ? await gzipped(content) : content);
   }
 }
 
