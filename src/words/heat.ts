@@ -22,7 +22,9 @@ export function limitWords(
     limit && {
       never: 'Never above',
       degrees: limitText(limit.celsius, settings),
-      because: `(${limit.ofRange ? `top of the pouring range of ${title(limit.material)}` : `${title(limit.material)} sets the limit`}).`,
+      because: limit.ofRange
+        ? `top of the pouring range of ${title(limit.material)}`
+        : `${title(limit.material)} sets the limit`,
     }
   );
 }
@@ -35,7 +37,7 @@ export function heatWords(
 ): readonly string[] {
   const highest = limitWords(heat, settings, title);
   const others = heatBesidesLimit(heat, settings, title);
-  return highest === undefined ? others : [`${highest.never} ${highest.degrees} ${highest.because}`, ...others];
+  return highest === undefined ? others : [`${highest.never} ${highest.degrees} (${highest.because}).`, ...others];
 }
 
 /** The same without the highest temperature, for whoever sets that apart. */

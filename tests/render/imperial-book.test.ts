@@ -103,7 +103,7 @@ describe('a book in inches and fluid ounces', () => {
       readable(await pageOf('recipe', id, IMPERIAL)).replace(/\s+/g, ' ');
     // The flake stands 182 °C, 359.6 °F: what may not be exceeded is never rounded up.
     expect(await heat('alder-smoke')).toContain(
-      'Never above 359 °F (Copper hexagon sets the limit). Pour at 320 to 350 °F.',
+      'Never above 359 °F Copper hexagon sets the limit. Pour at 320 to 350 °F.',
     );
     expect(await heat('weir-foam')).toContain('Heated to 340 °F.');
     expect(readable(await pageOf('material', 'supple', IMPERIAL))).toMatch(

@@ -66,6 +66,19 @@ test("a mold's page leads to a plan of one full pour for each of its colours tha
   expect(molds.flatMap(({ usedIn }) => usedIn)).not.toEqual([]);
 });
 
+test("a plastic's page names each colour once, with all of its cups", async () => {
+  const plastic = SAMPLE_BOOK.materials.find(({ kind, usedIn }) => kind === 'plastic' && usedIn.length > 1)!;
+  const page = await readPage('material', plastic.id);
+  const rows = [...page.querySelectorAll('.uses li')].map((row) => wordsIn(row));
+  const colours = new Set(plastic.usedIn.map(({ recipe }) => recipe));
+  expect(rows).toHaveLength(colours.size);
+  for (const { recipe, cup } of plastic.usedIn) {
+    const { title, cups } = SAMPLE_BOOK.recipes.find(({ id }) => id === recipe)!;
+    const row = rows.find((each) => each.startsWith(title))!;
+    expect(row).toContain(cups.length > 1 ? cup : title);
+  }
+});
+
 test('no page has markup from a title, a tag or a note', () => {
   for (const [url, page] of pages) {
     expect([url, page.match(/<script>alert|<img src=x|<i>tag|<b>Book/g)]).toEqual([url, null]);
@@ -146,7 +159,7 @@ test('every page and card that tells someone to heat carries the cautions', () =
 
 test('a recipe page states the limit of its cups and where it comes from', async () => {
   const page = wordsIn(await readPage('recipe', 'alder-smoke'));
-  expect(page).toContain('Never above 182 °C (Copper hexagon sets the limit).');
+  expect(page).toContain('Never above 182 °C Copper hexagon sets the limit.');
   expect(page).toContain('Pour at 160 to 175 °C.');
   expect(page).toContain('No maximum on file for Dust, Ivory Pearl and Lamp Black');
 });

@@ -42,7 +42,7 @@ test('a recipe begins with what is done at the bench: amounts, work, cautions; t
 test('the highest temperature of a recipe stands on a plate, with what sets it', () => {
   const plate = page.querySelector('.heat-plate')!;
   expect(wordsIn(plate.querySelector('strong')!)).toBe('Never above 182 °C');
-  expect(wordsIn(plate)).toContain('Never above 182 °C (Copper hexagon sets the limit). Pour at 160 to 175 °C.');
+  expect(wordsIn(plate)).toContain('Never above 182 °C Copper hexagon sets the limit. Pour at 160 to 175 °C.');
 });
 
 test('a recipe says in a line what it is: colours, how much it hides, flake, pattern, mold', () => {

@@ -6,7 +6,7 @@ import { bookIndex } from '../book-index.ts';
 import { colourEntry } from '../colour-entry.ts';
 import { document } from '../document.ts';
 import { familyDown } from '../family-down.ts';
-import { type Html, html } from '../html.ts';
+import { type Html, html, joined } from '../html.ts';
 import { familyGraph, lineagePicture } from '../lineage-picture.ts';
 import { link, paths } from '../links.ts';
 import type { PageContext, PageKind } from '../page.ts';
@@ -75,13 +75,13 @@ function familyList(context: PageContext, { members, edges }: Family): Html {
     const from = required(edgesTo, id);
     const words = from.map(({ from: parent, kind, label }) => {
       const how = kind === 'recipe' ? 'from' : 'with a cup from';
-      return html`, ${how} ${title(parent)}${label === '' ? '' : `: ${label}`}`;
+      return html`${how} ${title(parent)}${label === '' ? '' : `: ${label}`}`;
     });
     const { recipe, pictured } = colourEntry(book, id) ?? {};
     const target = recipe?.target === undefined ? undefined : bookIndex(book).targets.get(recipe.target);
     const aim =
-      target === undefined ? '' : html`, for <a href="${link(context, paths.target(target.id))}">${target.title}</a>`;
-    return html`<li>${pictured === undefined ? '' : html`<span class="member-bait">${baitPicture(context, pictured, 'tile', { alt: '' })}</span>`}<div><a href="${link(context, paths.recipe(id))}">${title(id)}</a><span class="fine">${words}${aim}</span></div></li>`;
+      target === undefined ? [] : [html`for <a href="${link(context, paths.target(target.id))}">${target.title}</a>`];
+    return html`<li>${pictured === undefined ? '' : html`<span class="member-bait">${baitPicture(context, pictured, 'tile', { alt: '' })}</span>`}<div><a href="${link(context, paths.recipe(id))}">${title(id)}</a><span class="fine">${joined([...words, ...aim], '; ')}</span></div></li>`;
   })}</ul>`;
 }
 

@@ -85,7 +85,7 @@ function fullPours(context: PageContext, { id, cavities, usedIn }: Mold): Html {
   const planned = usedIn.filter((each) => colourEntry(context.book, each)?.recipe !== undefined);
   if (planned.length === 0) return html``;
   const lines = new URLSearchParams(planned.map((each) => ['line', `${each}.${id}.${cavities}`]));
-  return html`<p><a href="${link(context, paths.plan)}?${lines.toString()}">What a full pour of ${planned.length === 1 ? 'it' : 'each'} takes</a></p>`;
+  return html`<p class="after-wall"><a href="${link(context, paths.plan)}?${lines.toString()}">What a full pour of ${planned.length === 1 ? 'it' : 'each'} takes</a></p>`;
 }
 
 function properties(context: PageContext, mold: Mold): Html {

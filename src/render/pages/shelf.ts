@@ -36,7 +36,7 @@ import { photoFigures } from '../photo.ts';
 import { shortDescription } from '../short-description.ts';
 import { chipColours, chips, dot } from '../swatch/chip.ts';
 import { flakeCard } from '../swatch/flake-card.ts';
-import { counted, inches, limitText, massText, moneyText, sentence, temperatureText } from '../words.ts';
+import { counted, inches, limitText, listText, massText, moneyText, sentence, temperatureText } from '../words.ts';
 
 /** Whether the look of a material means anything: an additive without one does not colour. */
 const colours = ({ ladder, flake, kind }: Material): boolean =>
@@ -196,11 +196,14 @@ function usedIn(context: PageContext, material: Material): Html {
   const { recipes } = bookIndex(context.book);
   const { settings } = context.book;
   const most = [...uses].sort((one, other) => other.gramsPerMl - one.gramsPerMl);
-  return html`<section class="part" aria-labelledby="used"><h2 id="used">Used in</h2><ul class="uses in-columns">${most.map(
+  // Of plastic no dose is told, so each colour stands once, with all of its cups.
+  const told = kind === 'plastic' ? [...new Map(most.map((use) => [use.recipe, use])).values()] : most;
+  return html`<section class="part" aria-labelledby="used"><h2 id="used">Used in</h2><ul class="uses in-columns">${told.map(
     ({ recipe, cup, gramsPerMl }) => {
       const found = recipes.get(recipe);
       if (found === undefined) return html``;
-      const name = found.cups.length > 1 ? `, ${cup}` : '';
+      const cups = kind === 'plastic' ? uses.filter((use) => use.recipe === recipe).map((use) => use.cup) : [cup];
+      const name = found.cups.length > 1 ? `, ${listText(cups)}` : '';
       const amount = kind === 'plastic' ? '' : `: ${useText(gramsPerMl, material, settings)}`;
       return html`<li>${dot(found.body.overWhite.hex)}<a href="${link(context, paths.recipe(recipe))}">${found.title}</a><span class="fine">${name}${amount}</span></li>`;
     },

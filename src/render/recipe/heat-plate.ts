@@ -3,6 +3,7 @@ import type { Heat } from '../../book/recipes/heat-of.ts';
 import { heatBesidesLimit, limitWords } from '../../words/heat.ts';
 import { type Html, html } from '../html.ts';
 import { unbroken, unitsKept } from '../unbroken.ts';
+import { sentence } from '../words.ts';
 
 /** The highest temperature of a recipe, large enough to be read from where the pot stands, and below it what else the suppliers say of the heat. */
 export function heatPlate(
@@ -15,6 +16,6 @@ export function heatPlate(
   const most =
     highest === undefined
       ? ''
-      : html`<p class="heat-most"><strong><span>${highest.never}</span> <b class="heat-degrees">${unbroken(highest.degrees)}</b></strong> <span>${highest.because}</span></p>`;
+      : html`<p class="heat-most"><strong><span>${highest.never}</span> <b class="heat-degrees">${unbroken(highest.degrees)}</b></strong> <span>${sentence(highest.because)}.</span></p>`;
   return html`<div class="heat-plate">${most}${others === '' ? '' : html`<p class="heat">${others}</p>`}</div>`;
 }
