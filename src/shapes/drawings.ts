@@ -117,7 +117,7 @@ function rings(fromMm: number, toMm: number, count: number, deep: number): reado
   return Array.from({ length: count }, (_, index) => ({
     alongMm: fromMm + pitch * (index + UNEVEN * chance(index + 1, 0.618034)),
     deep: deep * (1 + 3 * UNEVEN * chance(index + 1, 0.754878)),
-    widthMm: 0.2 * pitch,
+    widthMm: 0.11 * pitch,
   }));
 }
 
