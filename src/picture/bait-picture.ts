@@ -1,9 +1,11 @@
+import { PATTERNS } from '../patterns/patterns.ts';
+import { inLayers } from '../patterns/through.ts';
 import type { BaitField } from '../shapes/bait-field.ts';
 import { sideColour } from './colour/side-colour.ts';
 import { flakeLayer } from './flake/flake-layer.ts';
 import { keptFloats } from './kept-arrays.ts';
 import { type BaitPicture, drawnPicture } from './light/drawn-picture.ts';
-import type { PicturedBait } from './pictured-bait.ts';
+import type { PicturedBait, PicturedSide } from './pictured-bait.ts';
 
 /**
  * Draws a bait as it lies in a field: its computed colour and flake, with light, gloss and shadow over them.
@@ -20,5 +22,19 @@ export function baitPicture(bait: PicturedBait, field: BaitField, from: 'near' |
     black: keptFloats('over black', numbers),
   });
   const flake = flakeLayer({ bait, field, runsAt, from: side.from });
-  return drawnPicture({ field, colour, flake, backings: bait.optics.backings, turned: from === 'far' });
+  return drawnPicture({
+    field,
+    colour,
+    flake,
+    pearl: pearlOf(bait, side),
+    backings: bait.optics.backings,
+    turned: from === 'far',
+  });
+}
+
+/** How much of what is seen of a side is pearl: of layers that of the near one, else of its cups by their shares. */
+function pearlOf({ cups }: PicturedBait, { pattern, cups: met, from }: PicturedSide): number {
+  const seen = PATTERNS[pattern].through === inLayers ? [met.at(from === 'near' ? 0 : -1)!] : met;
+  const all = seen.reduce((sum, { share }) => sum + share, 0);
+  return seen.reduce((sum, { cup, share }) => sum + (share / all) * (cups[cup]!.pearl ?? 0), 0);
 }

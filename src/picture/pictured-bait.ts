@@ -29,6 +29,8 @@ export interface PicturedCup {
   readonly absorption: readonly number[];
   readonly scattering: readonly number[];
   readonly flakes: readonly PicturedFlake[];
+  /** Part of its scattering that is by plates of pearl, 0 to 1; unset: none is. */
+  readonly pearl?: number;
 }
 
 /** By what a side is lighter or darker than it is computed, at a thickness: factors of its reflectance in 36 bands, which looks have taught. */

@@ -7,6 +7,7 @@ import { drawnPicture } from '../../src/picture/light/drawn-picture.ts';
 import { fieldLight } from '../../src/picture/light/field-light.ts';
 import { srgbByte } from '../../src/picture/light/srgb-bytes.ts';
 import type { BaitField } from '../../src/shapes/bait-field.ts';
+import { linearOfCoded } from '../../src/tables/srgb.ts';
 import { ROOT } from '../run-cupbook.ts';
 import { plainField } from './plain-field.ts';
 
@@ -120,6 +121,24 @@ describe('light on a bait', () => {
       if (field.cover[pixel] === 0) lightest = Math.max(lightest, rgb[3 * pixel]!);
     expect(lightest).toBeLessThanOrEqual(srgbByte(backings.black as number));
   });
+});
+
+test('pearl shines on the side at the lamp, as much as it dims elsewhere, and not where one sees through it', () => {
+  const field = plainField(MOLD);
+  const drawnAs = (pearl: number, clear: boolean): Uint8ClampedArray => {
+    const colour = clear ? ofColour(field, 0.7, 0.012) : ofColour(field, 0.2, 0.2);
+    return drawnPicture({ field, colour, backings, pearl }).overWhite.rgb;
+  };
+  const gains = (clear: boolean): { readonly most: number; readonly mean: number } => {
+    const [plain, pearly] = [drawnAs(0, clear), drawnAs(1, clear)];
+    const changes = [...field.cover.keys()]
+      .filter((at) => field.cover[at] === 1)
+      .map((at) => linearOfCoded(pearly[3 * at]! / 255) - linearOfCoded(plain[3 * at]! / 255));
+    return { most: Math.max(...changes), mean: changes.reduce((sum, each) => sum + each, 0) / changes.length };
+  };
+  expect(gains(false).most).toBeGreaterThan(0.05);
+  expect(Math.abs(gains(false).mean)).toBeLessThan(0.01);
+  expect(gains(true).most).toBeLessThan(gains(false).most / 3);
 });
 
 test.each([0.9, 0.92, 0.7])('far from a bait a card of %f is as white as pages go on round it', (white) => {

@@ -102,6 +102,8 @@ export interface Material {
   readonly hardness?: string;
   /** A plastic that never turns clear, however hot it gets. */
   readonly milky?: true;
+  /** A powder of small plates that lie with the surface, and so shines where one looks along the light. */
+  readonly pearl?: true;
   /** What an additive is for, if its file says. */
   readonly use?: AdditiveUse;
   /** What a colorant or powder does beside being of a colour. */

@@ -89,6 +89,7 @@ export function picturedRecipe(
         absorption: Array.from(bodies[index]!.absorption),
         scattering: Array.from(bodies[index]!.scattering),
         flakes: cup.flakes.map((flake) => picturedFlake(flake, shelf(flake.material))),
+        pearl: pearlPart(cup, bodies[index]!, shelf),
       }),
     ),
     streakMm: recipe.streakMm ?? STREAK_THICKNESS,
@@ -100,6 +101,16 @@ export function picturedRecipe(
           : undefined,
     }),
   };
+}
+
+/** What part of a cup's scattering is by plates of pearl. */
+function pearlPart({ contents }: Pick<Cup, 'contents'>, body: Body, shelf: (id: string) => Material): number {
+  const sum = (bands: ArrayLike<number>): number => Array.from(bands).reduce((all, each) => all + each, 0);
+  const pearls = contents.map(({ material, gramsPerMl }) => {
+    const { pearl, constants } = shelf(material);
+    return pearl && constants ? gramsPerMl * sum(constants.scattering) : 0;
+  });
+  return Math.min(1, sum(pearls) / sum(body.scattering));
 }
 
 function picturedFlake({ material, flakesPerMl }: Cup['flakes'][number], { flake }: Material): PicturedFlake {

@@ -314,6 +314,7 @@ const MATERIAL: FieldTable<Material> = {
   },
   hardness: 'shared',
   milky: 'shared',
+  pearl: 'shared',
   use: 'shared',
   effect: 'shared',
   density: 'shared',

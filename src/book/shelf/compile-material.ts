@@ -11,7 +11,7 @@ import { photoOf } from '../photo-of.ts';
 import type { Report } from '../report.ts';
 import { materialHeat } from './material-heat.ts';
 import { type LookContext, relativeDose } from './material-look.ts';
-import { handlingOf, heatsBorne, lookOf, type MaterialHandling } from './material-of-kind.ts';
+import { handlingOf, heatsBorne, lookOf, type MaterialHandling, usualPowder } from './material-of-kind.ts';
 
 /** A material before it is known where it is used and what it looks like in steps. */
 export interface MaterialCore extends Omit<Material, 'ladder' | 'usedIn' | 'hex' | 'known' | 'sure' | 'learnedHex'> {
@@ -80,6 +80,7 @@ export function compileMaterial(
       effect: coloured?.effect,
     }),
     ...(plastic?.look.kind === 'milky' ? { milky: true } : {}),
+    ...(thing.kind === 'powder' && usualPowder(thing.fields.look.kind) === 'pearl' ? { pearl: true } : {}),
     density: handling.density,
     gramsPerMl: handling.gramsPerMl,
     ...defined({ gramsPerDrop: handling.gramsPerDrop, price: fields.price }),

@@ -74,8 +74,7 @@ export function handlingOf(thing: Thing<MaterialKind>): MaterialHandling {
     }
     case 'powder': {
       const { fields } = thing;
-      const stated = fields.look.kind;
-      const kind = stated === undefined || stated === 'measured' ? 'pearl' : stated;
+      const kind = usualPowder(fields.look.kind);
       return {
         density: density(fields.density, POWDER_DENSITY[kind]),
         gramsPerMl: bulk(fields.bulk, POWDER_BULK[kind]),
@@ -112,6 +111,13 @@ export function handlingOf(thing: Thing<MaterialKind>): MaterialHandling {
       };
     }
   }
+}
+
+/** What a powder is taken for by the kind that its file states: most that no kind is stated of, or that were measured, are pearls. */
+export function usualPowder(
+  stated: 'dye' | 'pigment' | 'pearl' | 'white' | 'clear' | 'measured' | undefined,
+): keyof typeof POWDER_BULK {
+  return stated === undefined || stated === 'measured' ? 'pearl' : stated;
 }
 
 /** How many heats a material bears, by its file or as such materials do; undefined for salt, which heat does nothing to. */

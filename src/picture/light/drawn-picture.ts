@@ -97,14 +97,16 @@ function drawRow(row: number, parts: RowParts): void {
     const shade = hiding[i]!;
     const gain = glow[i]! - shade;
     const flaked = rgba === undefined ? 0 : rgba[4 * at + 3]!;
-    const under = past[i]! * (1 + pearl * pearls[i]!) * (1 - flaked);
+    const under = past[i]! * (1 - flaked);
+    const sheen = pearl * pearls[i]!;
     const back = INNER * inner[i]! * (1 - flaked);
     const piece = past[i]! * (1 - FLAKE_SHADED + FLAKE_SHADED * shade);
     const to = 3 * (turned ? from + columns - 1 - (at - from) : at);
     for (let channel = 0; channel < 3; channel++) {
       const k = 3 * at + channel;
       const seen = clear[3 * i + channel]!;
-      const lit = (shade + seen * gain) * under;
+      // What is seen through plastic has no sheen of it.
+      const lit = (shade + seen * gain) * under * (1 + sheen * (1 - seen));
       const added = seen * back + (flaked > 0 ? rgba![4 * at + channel]! * piece : 0);
       let w = glossed(overWhite[k]! * lit + added, gloss[i]! + mirror[i]! * bareWhite[channel]!);
       let b = glossed(overBlack[k]! * lit + added, gloss[i]! + mirror[i]! * bareBlack[channel]!);

@@ -29,7 +29,7 @@ export interface FieldLight extends PixelsInside {
   readonly mirror: Float32Array;
   /** The room's light as it comes back from the far side of clear plastic. */
   readonly inner: Float32Array;
-  /** What a pearl gains by its plates that lie with the surface, times its strength. */
+  /** What a pearl gains by its plates that lie with the surface, times its strength: 0 on the mean of the bait. */
   readonly pearl: Float32Array;
 }
 
@@ -59,6 +59,9 @@ const HALF_WAY = unit(KEY.x, KEY.y, KEY.z + 1);
 const ROOM_MM = 150;
 /** Light that has gone into plastic comes out this far away, mm. */
 const SPREAD_MM = 0.45;
+/** How strong the sheen of pearl alone is where its plates mirror the key light, and how fast it is gone beside that. Looked for by eye. */
+const SHEEN = 0.75;
+const SHEEN_POWER = 14;
 /** What lies lower than its surroundings of this size, mm, gets less of the room's light. */
 const HOLLOW_MM = 1.1;
 
@@ -90,7 +93,7 @@ function newFieldLight(field: BaitField, side: 1 | -1): FieldLight {
     slope.y =
       difference(height, cover, at, at >= columns ? columns : 0, at < columns * (rows - 1) ? columns : 0) * pixelsPerMm;
   };
-  let [sumHiding, sumClear, sum] = [0, 0, 0];
+  let [sumHiding, sumClear, sumPearl, sum] = [0, 0, 0, 0];
   for (let i = 0; i < count; i++) {
     const at = inside[i]!;
     const x = at % columns;
@@ -111,7 +114,7 @@ function newFieldLight(field: BaitField, side: 1 | -1): FieldLight {
     // The far side is a hollow mirror: what is above is seen below.
     light.inner[i] = STRAIGHT_ON * (1 - fresnel) * roomAlong(-1.15 * side * rx, -1.15 * ry, 0.6) * whole;
     const towards = side * nx * HALF_WAY.x + ny * HALF_WAY.y + nz * HALF_WAY.z;
-    light.pearl[i] = 0.75 * Math.max(0, towards) ** 14 - 0.16;
+    light.pearl[i] = SHEEN * Math.max(0, towards) ** SHEEN_POWER;
     slopeAt(spread, at);
     [sx, sy] = capped(slope.x, slope.y);
     nz = 1 / Math.sqrt(1 + sx * sx + sy * sy);
@@ -124,12 +127,14 @@ function newFieldLight(field: BaitField, side: 1 | -1): FieldLight {
     const here = cover[at]!;
     sumHiding += here * light.hiding[i]!;
     sumClear += here * light.clear[i]!;
+    sumPearl += here * light.pearl[i]!;
     sum += here;
   }
   if (sum > 0) {
     for (let i = 0; i < count; i++) {
       light.hiding[i]! *= sum / sumHiding;
       light.clear[i]! *= sum / sumClear;
+      light.pearl[i]! -= sumPearl / sum;
     }
   }
   return light;
