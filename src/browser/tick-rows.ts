@@ -40,7 +40,12 @@ export class TickRows {
     this.batch = batch;
     for (const table of this.part.querySelectorAll('table.amounts:not(.has-ticks)')) {
       table.classList.add('has-ticks');
-      table.querySelector('thead tr')!.insertAdjacentHTML('afterbegin', html`<td class="tick"></td>`.toString());
+      table
+        .querySelector('thead tr')!
+        .insertAdjacentHTML(
+          'afterbegin',
+          html`<th class="tick" scope="col"><span class="unseen-words">Done</span></th>`.toString(),
+        );
       for (const row of table.querySelectorAll<HTMLElement>('tbody tr')) this.addBox(row);
     }
     this.part.dispatchEvent(new Event(TICKS_SHOWN, { bubbles: true }));

@@ -9,7 +9,7 @@ import { required } from '../values/required.ts';
 import { baitPicture, picturedMold } from './bait-picture.ts';
 import { bookIndex } from './book-index.ts';
 import { type ColourEntry, colourEntry } from './colour-entry.ts';
-import { type Html, html } from './html.ts';
+import { type Html, html, joined } from './html.ts';
 import { link, paths } from './links.ts';
 import type { PageContext } from './page.ts';
 import { pictureSize } from './picture-files.ts';
@@ -118,7 +118,7 @@ function targetBox(context: PageContext, node: PlacedNode, place: Html): Html {
     ...(overBlack && { overBlack: overBlack.hex }),
   }));
   const word = html`<text class="node-kind" x="${CHIP_WIDTH + 10}" y="${first - 17}">target</text>`;
-  return html`<a class="node target" href="${link(context, paths.target(id))}" ${place} aria-label="Target: ${title}">${boxOf(node, chips, lines, first, 16)}${word}</a>`;
+  return html`<a class="node target" href="${link(context, paths.target(id))}" ${place} aria-label="${title}, target">${boxOf(node, chips, lines, first, 16)} ${word}</a>`;
 }
 
 /** A box with chips at its left, over white above and over black below, and a name. */
@@ -137,8 +137,9 @@ function boxOf(
         : html`<rect${at === 0 ? '' : html` x="${tenth(at * wide)}"`}${row === 0 ? '' : html` y="${half}"`} width="${tenth(wide)}" height="${half}" fill="${fill}"/>`,
     ),
   );
-  const text = lines.map(
-    (line, index) => html`<text x="${CHIP_WIDTH + 10}" y="${first + index * apart}">${line}</text>`,
+  const text = joined(
+    lines.map((line, index) => html`<text x="${CHIP_WIDTH + 10}" y="${first + index * apart}">${line}</text>`),
+    ' ',
   );
   return html`<rect class="node-box" x="0.5" y="0.5" width="${node.width - 1}" height="${node.height - 1}"/>${colours}${text}`;
 }

@@ -54,7 +54,7 @@ describe('the lineage of a recipe', async () => {
 
   test('shows the target that it is for, in both pictures and in words', () => {
     const pictures = allByRole(section, 'region', { name: /^Lineage of Weir Foam/ });
-    expect(pictures.map((picture) => allByRole(picture, 'link', { name: 'Target: On the rack' }).length)).toEqual([
+    expect(pictures.map((picture) => allByRole(picture, 'link', { name: 'On the rack, target' }).length)).toEqual([
       1, 1,
     ]);
     expect([...section.querySelectorAll('.edge-word')].filter((word) => wordsIn(word) === 'for')).toHaveLength(2);
@@ -86,8 +86,8 @@ describe('the lineage of a recipe', async () => {
 test('a family’s page shows the targets that its colours are for, and says so in the list', async () => {
   const family = SAMPLE_BOOK.families.find(({ members }) => members.includes('weir-foam'))!;
   const page = await readPage('family', family.id);
-  expect(allByRole(page, 'link', { name: 'Target: On the rack' })).not.toEqual([]);
-  const told = allByRole(page, 'listitem').find((item) => wordsIn(item).includes(', for On the rack'))!;
+  expect(allByRole(page, 'link', { name: 'On the rack, target' })).not.toEqual([]);
+  const told = allByRole(page, 'listitem').find((item) => wordsIn(item).includes('for On the rack'))!;
   expect(byRole(told, 'link', { name: 'On the rack' }).getAttribute('href')).toBe('../../targets/rack/');
 });
 

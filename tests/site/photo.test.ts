@@ -41,7 +41,7 @@ describe('a colour from a photo', () => {
     const hex = (): Promise<string> => page.locator('[data-photo-hex]').innerText();
     await expect.poll(hex).toMatch(/^#/);
     // The lamp is in it.
-    expect(channelsApart(await hex(), BAIT)).toBeGreaterThan(20);
+    expect(channelsApart((await hex()).slice(0, 7), BAIT)).toBeGreaterThan(20);
     await page.getByLabel('The white card').check();
     await touch(page, 0.75, 0.5);
     await expect.poll(hex).toContain('by the white card');
@@ -64,7 +64,7 @@ describe('a colour from a photo', () => {
     await canvas.waitFor();
     await canvas.press('Shift+ArrowLeft');
     for (let step = 0; step < 3; step += 1) await page.keyboard.press('Shift+ArrowLeft');
-    await expect.poll(() => page.locator('[data-photo-hex]').innerText()).toBe(BAIT);
+    await expect.poll(() => page.locator('[data-photo-hex]').innerText()).toMatch(new RegExp(`^${BAIT}, [a-z ]+$`));
     await page.keyboard.press('Escape');
     await expect.poll(() => page.locator('dialog.photo-dialog').isVisible()).toBe(false);
     expect(await page.getByLabel('The colour, as # and six digits').inputValue()).toBe('');

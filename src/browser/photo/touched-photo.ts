@@ -1,3 +1,4 @@
+import { hexWords } from '../../words/colour.ts';
 import { PhotoSpots, type Place, SPOT_RADIUS, type SpotOn } from './spots.ts';
 
 /** Longest side that a photo is read with, pixels: enough for a spot, and little for a telephone. */
@@ -116,7 +117,8 @@ export class TouchedPhoto {
     const hex = spots?.hex;
     this.part('[data-photo-swatch]').style.setProperty('background', hex ?? 'transparent');
     const byCard = spots?.place('card') === undefined ? '' : ', corrected by the white card';
-    this.part('[data-photo-hex]').textContent = hex === undefined ? 'No colour yet' : `${hex}${byCard}`;
+    this.part('[data-photo-hex]').textContent =
+      hex === undefined ? 'No colour yet' : `${hex}, ${hexWords(hex)}${byCard}`;
     this.part<HTMLButtonElement>('[data-photo-use]').disabled = hex === undefined;
     const next =
       spots === undefined
