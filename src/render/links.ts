@@ -37,6 +37,7 @@ export const paths = {
   recipeSource: (id: string): string => `colours/${id}/${id}.md`,
   testChip: (id: string): string => `colours/${id}/test-chip.svg`,
   sharedPicture: 'shared.jpg',
+  targetPicture: (id: string): string => `targets/${id}/shared.jpg`,
   icon: (size: IconSize): string => `icon-${size}.png`,
   manifest: 'manifest.webmanifest',
   /** The script that keeps what was opened. It stands above all that it keeps, as browsers ask. */

@@ -76,7 +76,7 @@ export interface PageContext {
   readonly assets: Assets;
   /** By the photo's file as the book names it, `photos/…`. A photo that is missing here is left out of the page. */
   readonly photos: Readonly<Record<string, PhotoFiles>>;
-  /** States of the pictures of baits, by recipe, and of the whole book: another one for other pictures. One that is missing here is asked for without. */
+  /** States of the pictures of baits, by recipe, of targets, by path, and of the whole book: another one for other pictures. One that is missing here is asked for without. */
   readonly pictures: Readonly<Record<string, string>>;
   /** Drawings of the families, by family: `layoutGraph(familyGraph(book, id))` for every `book.families`. */
   readonly lineage: Readonly<Record<string, GraphLayout>>;

@@ -44,5 +44,12 @@ function bookPicture({ [BOOK_PICTURE]: state }: PageContext['pictures']): string
   return state === undefined ? paths.sharedPicture : `${paths.sharedPicture}?v=${state}`;
 }
 
+/** Path of the picture of a target, with the state that it is in. */
+export function targetPicture({ pictures }: Pick<PageContext, 'pictures'>, id: string): string {
+  const path = paths.targetPicture(id);
+  const state = pictures[path];
+  return state === undefined ? path : `${path}?v=${state}`;
+}
+
 /** Under what the state of the whole book's picture stands among those of its recipes. */
 export const BOOK_PICTURE = '';

@@ -16,6 +16,7 @@ import { link, paths } from '../links.ts';
 import { notesHtml, notesText } from '../notes.ts';
 import type { PageContext, PageKind } from '../page.ts';
 import { photoFigures } from '../photo.ts';
+import { targetPicture } from '../shared-head.ts';
 import { shortDescription } from '../short-description.ts';
 import { chipColours, chips, chipWords, dot } from '../swatch/chip.ts';
 import { matchedCup } from '../target/matched-cup.ts';
@@ -34,6 +35,7 @@ export const targetPage: PageKind = {
       title: `Target: ${title}`,
       description: shortDescription(notesText(notes)) || `${title}: a colour to match, over white and over black.`,
       part: paths.home,
+      picture: targetPicture(context, id),
       main: html`<article class="target">
 <header class="label"><h1>${title}</h1><p class="label-line">Target, matched within ΔE ${deltaEText(tolerance)}${target.parts.length < 2 ? '' : seenWhole(target) ? '; two sides of a finished bait, each seen with the other behind it' : '; each part seen on its own'}</p>${deltaEGloss(context)}${targetNote(target)}</header>
 ${sidesQuestion(target)}

@@ -1,12 +1,12 @@
 import sharp from 'sharp';
 import { emptyRaster, putFaded } from '../../picture/laid-together.ts';
+import { WHITE_CARD_BYTE } from '../../picture/light/cards.ts';
 import { SHARED_PICTURE } from '../../render/shared-head.ts';
 import { FADE, sharpOf } from './shared-link.ts';
 import type { Outlines } from './title-outlines.ts';
 
 const { width: WIDTH, height: HEIGHT } = SHARED_PICTURE;
-/** About the card round most baits, as it is drawn. */
-const CARD = [245, 245, 245] as const;
+const CARD = [WHITE_CARD_BYTE, WHITE_CARD_BYTE, WHITE_CARD_BYTE] as const;
 const EDGE = 44;
 const TITLE = { size: 54, least: 26, strip: 100 } as const;
 /** Baits in a row and rows of them. */

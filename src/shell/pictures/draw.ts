@@ -80,14 +80,12 @@ export class PictureFiles {
     switch (kind) {
       case 'page':
       case 'other':
-        return sharpOf(bothBackings(kind === 'other' ? (far ?? near) : near, liesBeside(mold), width, height))
-          .webp({ quality: 70, effort: 2 })
-          .toBuffer();
+        return pageFile(bothBackings(kind === 'other' ? (far ?? near) : near, liesBeside(mold), width, height));
       case 'tile':
       case 'tile-2x': {
         const large = this.#largeTile(near.overWhite, mold);
         return sharpOf(madeSmaller(large, width, height))
-          .webp({ quality: 54, effort: 2 })
+          .webp({ quality: 52, effort: 2, preset: 'picture' })
           .toBuffer();
       }
       case 'card':
@@ -111,6 +109,17 @@ export class PictureFiles {
     return tile;
   }
 }
+
+/** A page's picture. One that is full of flake is packed closer: among its glints nobody sees what is lost. */
+async function pageFile(raster: Raster): Promise<Uint8Array> {
+  const packed = (quality: number): Promise<Uint8Array> =>
+    sharpOf(raster).webp({ quality, effort: 2, preset: 'picture' }).toBuffer();
+  const file = await packed(70);
+  return file.length > HEAVY ? packed(50) : file;
+}
+
+/** Bytes from which on a page's picture is heavy: two of them and the tiles of a bait are to stay below 80 kB. */
+const HEAVY = 37_000;
 
 function bothBackings({ overWhite, overBlack }: BaitPicture, besides: boolean, width: number, height: number): Raster {
   const size = besides ? ([width / 2, height] as const) : ([width, height / 2] as const);

@@ -12,11 +12,13 @@ import { paths } from '../../render/links.ts';
 import type { PageContext } from '../../render/page.ts';
 import { picturePath } from '../../render/picture-files.ts';
 import { BOOK_PICTURE } from '../../render/shared-head.ts';
+import { defined } from '../../values/defined.ts';
 import { contactSheet, SHEET_BAITS } from './contact-sheet.ts';
 import { PictureFiles, plainMasters } from './draw.ts';
 import type { Drawing, Wanted } from './drawing-threads.ts';
 import type { KeptPictures } from './kept-pictures.ts';
 import { type Pictured, plainSide } from './pictured.ts';
+import { type TargetColours, targetLink } from './target-link.ts';
 import { readOutlines } from './title-outlines.ts';
 
 /** Where pictures come from. */
@@ -29,7 +31,7 @@ export interface PictureSource {
   tell(sentence: string): void;
 }
 
-/** The pictures of baits that a site has. */
+/** The pictures that a site has of baits, and of targets for links. */
 export interface SitePictures {
   readonly pictures: PageContext['pictures'];
   readonly later: readonly LaterFile[];
@@ -63,6 +65,17 @@ export function sitePictures(book: Book, source: PictureSource, only?: string): 
     const state = nameOf([book.title, ids.map((id) => states.find(([of]) => of === id))]);
     states.push([BOOK_PICTURE, state.slice(0, 8)]);
     later.push({ path: paths.sharedPicture, make: () => madeSheet(tiles, book.title, state, source) });
+  }
+  if (only === undefined && hasLinks(book)) {
+    for (const { id, title, parts } of book.targets) {
+      const colours = parts.map(
+        ({ overWhite, overBlack }): TargetColours => ({ white: overWhite.hex, ...defined({ black: overBlack?.hex }) }),
+      );
+      const words = { title, book: book.title };
+      const path = paths.targetPicture(id);
+      states.push([path, nameOf([colours, words]).slice(0, 8)]);
+      later.push({ path, make: async () => targetLink(colours, words, await readOutlines(source.fonts)) });
+    }
   }
   return { pictures: Object.fromEntries(states), later };
 }
