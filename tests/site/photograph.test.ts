@@ -210,7 +210,7 @@ describe('a match by photos', () => {
     await takePhotos(page);
     await expect
       .poll(() => says(page))
-      .toMatch(/^The target is measured on 3 photos by phone, nine in ten nearer than ΔE [\d.]+\.$/);
+      .toMatch(/^The target is measured on 3 photos by phone, nine in ten within ΔE [\d.]+\.$/);
     await page.getByRole('button', { name: 'Start with plain plastic' }).click();
     const [again] = await Promise.all([
       page.waitForEvent('filechooser'),

@@ -104,7 +104,7 @@ export class CupActions {
       this.state.draft(index, this.draftWith(index, { beforeRound: true }));
       this.screen.showCup(index);
       this.screen.part(`#cup-${index}-material`).focus();
-      this.screen.say('Log what went in; it will stand before the round.');
+      this.screen.say('Log what went in; it goes before the round.');
       return;
     }
     const number = cupNow(work, index, logShelf(data)).rounds.at(-1)?.number;
@@ -363,7 +363,7 @@ export class CupActions {
 
 const NOTHING_WENT_IN: WorkStep = { do: 'add', amounts: [] };
 const NOTHING_LOGGED =
-  'Nothing is logged since the last shot. Did nothing go into either cup? Then go on; else cancel, and log first what went in.';
+  'Nothing has been logged since the last shot. If nothing went into either cup, go on; if something did, cancel and log it first.';
 
 /** The verdict on a cup, and what to do with it. */
 function nextWords(next: CupAdvice['next'], units: VolumeUnit & HeatUnit): string {

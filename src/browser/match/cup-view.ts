@@ -80,6 +80,6 @@ function adviceWords({ now, next }: CupAdvice, { data }: MatchShown): string {
 function behindView({ index, work }: CupShown): Html {
   const other = work.cups[1 - index]!;
   return thisCup(other.steps).every((step) => step.do !== 'add')
-    ? html`<p>The ${other.name} is still plain plastic, and counts as that behind this one. “Find recipes” below works out both together.</p>`
+    ? html`<p>The ${other.name} is still plain plastic, and counts as plain plastic behind this one. “Find recipes” below works out both together.</p>`
     : html`<p class="fine">Judged as a finished bait, with the ${other.name} as it is now behind it.</p>`;
 }

@@ -142,5 +142,5 @@ ${photos}
 /** Which is meant, of a bait with two sides, before anything is taken for seen. */
 function whatPouredView(index: number, work: Pick<CupShown['work'], 'cups'>): Html {
   const id = `cup-${index}-poured`;
-  return html`<div class="match-bar match-round" role="group" aria-labelledby="${id}"><p class="match-what" id="${id}">What do you pour to look at?</p><p><button type="button" data-poured="whole">The finished bait</button></p><p><button type="button" data-poured="alone">The ${work.cups[index]!.name} alone</button></p></div>`;
+  return html`<div class="match-bar match-round" role="group" aria-labelledby="${id}"><p class="match-what" id="${id}">What are you pouring to look at?</p><p><button type="button" data-poured="whole">The finished bait</button></p><p><button type="button" data-poured="alone">The ${work.cups[index]!.name} alone</button></p></div>`;
 }

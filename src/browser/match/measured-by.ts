@@ -86,7 +86,7 @@ export function measuredInFile(measured: MeasuredBy | undefined): WrittenFields 
 
 /** What a match says of it, as the end of a sentence. */
 export function measuredText({ doubt, camera, photos }: MeasuredBy): string {
-  return `measured on ${counted(photos, 'photo')} by ${camera}, nine in ten nearer than ΔE ${deltaEText(doubt)}`;
+  return `measured on ${counted(photos, 'photo')} by ${camera}, nine in ten within ΔE ${deltaEText(doubt)}`;
 }
 
 /** What a match has kept of it, checked; undefined of what is none. */

@@ -100,7 +100,7 @@ function heatOf(
   if (typeof celsius === 'string') return { fault: celsius, field: 'heat' };
   const times = again.trim() === '' || again === '0' ? undefined : numberOf(again, 'again');
   if (typeof times === 'string' || !Number.isInteger(times ?? 0))
-    return { fault: 'How many times was it heated again? Give a whole number.', field: 'again' };
+    return { fault: 'How many times was it reheated? Give a whole number.', field: 'again' };
   const heldMinutes = held.trim() === '' ? undefined : numberOf(held, 'heldMinutes');
   if (typeof heldMinutes === 'string') return { fault: heldMinutes, field: 'held' };
   return defined({ celsius, again: times, heldMinutes });

@@ -43,7 +43,7 @@ export const labelsPage: PageKind = {
       main: html`<h1 class="print-title">Bag labels, ${size}</h1>${sheetBar(
         context,
         sheets.length,
-        html`${on[0]!.toUpperCase()}${on.slice(1)}, <span role="status" data-sheets>${counted(sheets.length, 'sheet')}</span>. ${PRINT_AT_SIZE} ${isLarge(sheet) ? '' : 'Ingredients stand only where all of them have room: a larger label holds more.'}`,
+        html`${on[0]!.toUpperCase()}${on.slice(1)}, <span role="status" data-sheets>${counted(sheets.length, 'sheet')}</span>. ${PRINT_AT_SIZE} ${isLarge(sheet) ? '' : 'Ingredients are printed only where they all fit: a larger label holds more.'}`,
       )}${sheets.length === 0 ? '' : [otherSizes(context, sheet), labelChoice(book, count)]}<div class="papers">${sheets.map(
         (recipes) =>
           html`<div class="sheet sheet-labels sheet-${paper === 'A4' ? 'a4' : 'letter'} labels-${sheet.name}">${recipes.map((recipe) => bagLabel(labelWords(book, recipe), sheet, baitPicture(context, recipe, isLarge(sheet) ? 'card' : 'label', { first: true })))}</div>`,

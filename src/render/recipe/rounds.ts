@@ -127,7 +127,7 @@ function ledger(cup: Cup, titles: Titles, context: PageContext): Html {
   ].join(', ');
   const { materials } = bookIndex(context.book);
   const heated = sentence(cupHeatsText(heats, (id) => materials.get(id)));
-  const anew = heats.heats > 1 ? ' Made anew, it begins with its first.' : '';
+  const anew = heats.heats > 1 ? ' A fresh cup starts at its first.' : '';
   const said = [...(history === '' ? [] : [`${sentence(history)}.`]), `${heated}.${anew}`].join(' ');
   if (naive === undefined) return html`<p>${said}</p>`;
   const rows = cup.contents.map(({ material, gramsPerMl }) => {
