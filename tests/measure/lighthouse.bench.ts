@@ -30,11 +30,24 @@ interface Ref {
   readonly weight: number;
 }
 
+const run = promisify(execFile);
+
+/** Whether it is there to be asked; says why where it is not. */
+async function fetched(): Promise<boolean> {
+  try {
+    await run('npx', ['--yes', LIGHTHOUSE, '--version']);
+    return true;
+  } catch (error) {
+    console.error(`${LIGHTHOUSE} cannot be fetched, so no page was judged. ${(error as Error).message}`);
+    return false;
+  }
+}
+
 async function judged(address: string, folder: string): Promise<Report> {
   const { executablePath, env } = await chromium();
   const file = join(folder, 'report.json');
   const flags = ['--headless=new', '--no-sandbox', '--disable-gpu', '--disable-dev-shm-usage'].join(' ');
-  await promisify(execFile)(
+  await run(
     'npx',
     ['--yes', LIGHTHOUSE, address, '--quiet', '--output=json', `--output-path=${file}`, `--chrome-flags=${flags}`],
     { env: { ...env, CHROME_PATH: executablePath }, maxBuffer: 1 << 26 },
@@ -74,4 +87,7 @@ async function judgeAll(): Promise<void> {
   await rm(folder, { recursive: true, force: true });
 }
 
-if (process.argv[2]?.startsWith('lighthouse')) await judgeAll();
+if (process.argv[2]?.startsWith('lighthouse')) {
+  if (await fetched()) await judgeAll();
+  else process.exitCode = 1;
+}
