@@ -62,6 +62,85 @@ const textOnGround = (
     return [...pairs.values()];
   });
 
+/** The edge all round each control that is seen, beside its own ground and what it stands on. A control without one is known by its words. */
+const edges = (
+  page: Page,
+): Promise<
+  readonly { readonly what: string; readonly edge: string; readonly own: string; readonly behind: string }[]
+> =>
+  page.evaluate(() => {
+    const groundOf = (from: Element | null): string => {
+      for (let at = from; at; at = at.parentElement) {
+        const { backgroundColor } = getComputedStyle(at);
+        if (!/^(?:transparent|rgba\(0, 0, 0, 0\))$/.test(backgroundColor)) return backgroundColor;
+      }
+      return 'white';
+    };
+    const controls = 'button, a.button, select, textarea, input, label:has(input)';
+    return [...document.querySelectorAll<HTMLElement>(controls)].flatMap((each) => {
+      const { appearance, borderTopColor, ...style } = getComputedStyle(each);
+      const sides = [style.borderTopStyle, style.borderRightStyle, style.borderBottomStyle, style.borderLeftStyle];
+      const { width } = each.getBoundingClientRect();
+      if (sides.includes('none') || width <= 2 || !each.checkVisibility({ visibilityProperty: true })) return [];
+      // A box that the browser draws is the browser's.
+      if (each.matches(':disabled, [type="checkbox"], [type="radio"]') && appearance === 'auto') return [];
+      return [
+        {
+          what: each.outerHTML.slice(0, 100),
+          edge: borderTopColor,
+          own: groundOf(each),
+          behind: groundOf(each.parentElement),
+        },
+      ];
+    });
+  });
+
+/** Controls that neither their edge nor their own ground tells from what they stand on, by 3:1. Source: WCAG 2.2, success criterion 1.4.11. */
+async function weakEdges(page: Page): Promise<readonly string[]> {
+  const contrast = (one: string, other: string): number => wcagContrast(parse(one)!, parse(other)!);
+  return (await edges(page)).flatMap(({ what, edge, own, behind }) => {
+    const most = Math.max(contrast(edge, behind), contrast(own, behind));
+    return most < 3 ? [`${edge} on ${behind}: ${most.toFixed(2)} ${what}`] : [];
+  });
+}
+
+/** Stops of the keyboard of which nothing is seen once they have the focus: something that stays in its place lies on them. Going down, then up. */
+const covered = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(() => {
+    const stops = [
+      ...document.querySelectorAll<HTMLElement>('a[href], button, input, select, textarea, summary, [tabindex="0"]'),
+    ].filter((each) => each.checkVisibility({ visibilityProperty: true }) && !each.closest('.papers, [inert]'));
+    const isSeen = (stop: HTMLElement): boolean => {
+      // What is drawn in place of a box that is too small to see is its label.
+      const shown = stop.offsetWidth > 2 ? stop : (stop.closest('label') ?? stop);
+      return [...shown.getClientRects()].some(({ left, top, width, height }) =>
+        [0.1, 0.5, 0.9].some((across) =>
+          [0.1, 0.5, 0.9].some((down) => {
+            const hit = document.elementFromPoint(left + across * width, top + down * height);
+            return hit !== null && (shown.contains(hit) || hit.closest('label')?.contains(shown) === true);
+          }),
+        ),
+      );
+    };
+    const lost = new Set<string>();
+    for (const stop of [...stops, ...stops.toReversed()]) {
+      stop.focus();
+      if (document.activeElement === stop && !isSeen(stop)) lost.add(stop.outerHTML.slice(0, 120));
+    }
+    return [...lost];
+  });
+
+/** Parts that move by themselves, or glide to where they go. */
+const moving = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(() =>
+    [...document.querySelectorAll('*')]
+      .filter((each) => {
+        const { animationName, transitionDuration, scrollBehavior } = getComputedStyle(each);
+        return animationName !== 'none' || /[1-9]/.test(transitionDuration) || scrollBehavior === 'smooth';
+      })
+      .map((each) => each.outerHTML.slice(0, 120)),
+  );
+
 /** How eyes see that lack one kind of cone: G. Machado, M. Oliveira, L. Fernandes (2009), as culori has it. */
 const EYES = [
   ['without the cones for long waves', filterDeficiencyProt(1)],
@@ -87,6 +166,21 @@ test.each(kinds)(
     expect(found.slice(0, 8)).toEqual([]);
   },
 );
+
+test.each(samples)('on a phone nothing of the kind $kind lies over what has the focus', async ({ url }) => {
+  const { page, close } = await visit(browser, url, { viewport: { width: 390, height: 844 } });
+  expect((await covered(page)).slice(0, 5)).toEqual([]);
+  await close();
+});
+
+test('a stop that something lies on is found', async () => {
+  const { page, close } = await visit(browser, '', { viewport: { width: 390, height: 844 } });
+  await page.evaluate(() => {
+    document.querySelector<HTMLElement>('.parts')!.style.height = '70%';
+  });
+  expect(await covered(page)).not.toEqual([]);
+  await close();
+});
 
 describe.each(samples)('a page of the kind $kind', ({ url }) => {
   let opened: Visit;
@@ -128,6 +222,16 @@ describe.each(samples)('a page of the kind $kind', ({ url }) => {
     expect(lost.slice(0, 5)).toEqual([]);
   });
 
+  test.each(['light', 'dark'] as const)('has controls that are known by an edge of 3:1, %s', async (colorScheme) => {
+    const { page } = opened;
+    await page.emulateMedia({ colorScheme });
+    expect((await weakEdges(page)).slice(0, 5)).toEqual([]);
+  });
+
+  test('has nothing that moves by itself', async () => {
+    expect((await moving(opened.page)).slice(0, 5)).toEqual([]);
+  });
+
   test.each(['light', 'dark'] as const)('is read by eyes that see fewer colours, %s', async (colorScheme) => {
     const { page } = opened;
     await page.emulateMedia({ colorScheme });
@@ -142,6 +246,13 @@ describe.each(samples)('a page of the kind $kind', ({ url }) => {
     );
     expect(weak).toEqual([]);
   });
+});
+
+test('an edge that is too faint is found', async () => {
+  const { page, close } = await visit(browser, 'find/');
+  await page.evaluate(() => document.documentElement.style.setProperty('--control', '#b3ada2'));
+  expect(await weakEdges(page)).not.toEqual([]);
+  await close();
 });
 
 test('a red that only some eyes tell from its ground is found', () => {

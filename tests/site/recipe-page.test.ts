@@ -46,6 +46,17 @@ describe('a recipe', () => {
     await close();
   });
 
+  test.each([320, PHONE.width, DESK.width])(
+    'gives the boxes beside amounts no more room than they need, %i px wide',
+    async (width) => {
+      const { page, close } = await visit(browser, `colours/${recipe().id}/`, { viewport: { width, height: 844 } });
+      const head = page.getByRole('columnheader', { name: 'Done' }).first();
+      await head.waitFor();
+      expect((await head.boundingBox())!.width).toBeLessThanOrEqual(48);
+      await close();
+    },
+  );
+
   test('opens what is linked to, however deep it is folded, on the way in and on the page', async () => {
     const { page, close } = await visit(browser, `colours/${recipe().id}/#water`, { viewport: PHONE });
     expect(await page.locator('#water').isVisible()).toBe(true);
