@@ -126,8 +126,14 @@ describe('a match on a telephone', () => {
     expect(await page.getByLabel('Poured, ml').inputValue()).toBe('14');
     await page.getByLabel('Poured, ml').fill('');
     await note.click();
-    await expect.poll(() => says(page)).toBe('How many millilitres were poured? Write 0 if nothing left the cup.');
+    const fault = 'How many millilitres were poured? Write 0 if nothing left the cup.';
+    await expect.poll(() => says(page)).toBe(fault);
+    // Beside its field, which has the focus and is described by it, until something is typed.
+    const poured = page.getByRole('textbox', { name: 'Poured, ml', description: fault });
+    expect(await poured.evaluate((field) => field === document.activeElement && field.ariaInvalid)).toBe('true');
+    expect(await page.locator('.match-fault').isVisible()).toBe(true);
     await page.getByLabel('Poured, ml').fill('14');
+    expect(await page.locator('.match-fault').count()).toBe(0);
     await note.click();
     await expect.poll(() => says(page)).toBe('Say what you saw over white: pick its colour, or untick the box.');
     expect(await page.locator('[data-file="recipe"]').textContent()).toBe(before);

@@ -37,6 +37,7 @@ export function listen(state: MatchState, screen: MatchScreen, actions: MatchAct
 }
 
 function onInput(control: HTMLInputElement, state: MatchState, screen: MatchScreen, actions: MatchActions): void {
+  if (control.ariaInvalid === 'true') screen.unmark(control);
   const twin = control.dataset.hexOf;
   if (twin !== undefined) {
     const colour = typedColour(control.value);

@@ -7,6 +7,7 @@ import { defined } from '../../values/defined.ts';
 import { markBegun } from './begun-mark.ts';
 import { aloneNow, lookNow, roundsSeen } from './cup-looks.ts';
 import { cupView } from './cup-view.ts';
+import { clearFault, FAULT, showFault } from './fault-beside.ts';
 import { measuredSays, sidesView } from './fields-view.ts';
 import { howSeenView, wholeIn } from './how-seen-view.ts';
 import type { LearnedFile } from './learned-file.ts';
@@ -40,7 +41,10 @@ export class MatchScreen {
   }
 
   say(text: string): void {
-    this.part('[data-says]').textContent = text;
+    for (const fault of this.root.querySelectorAll('.match-fault')) clearFault(fault);
+    const says = this.part('[data-says]');
+    says.classList.remove('unseen-words');
+    says.textContent = text;
   }
 
   /** Says something that stands on the page already to who cannot see it. */
@@ -48,10 +52,16 @@ export class MatchScreen {
     this.part('[data-heard]').textContent = text;
   }
 
-  /** Says what is wrong with something typed, and marks it. */
+  /** Says what is wrong with something typed, and marks it. Nothing moves for it: a finger may be on its way to a button. */
   mark({ fault, at }: Mistyped): void {
     this.say(fault);
     at.setAttribute('aria-invalid', 'true');
+  }
+
+  /** Takes the mark of something typed wrong away, once it is typed anew. */
+  unmark(at: HTMLElement): void {
+    at.removeAttribute('aria-invalid');
+    if (at.getAttribute('aria-describedby') === FAULT) this.say('');
   }
 
   /** Says what keeps a button from doing its work, and leads there. */
@@ -60,9 +70,12 @@ export class MatchScreen {
     if (step !== undefined && !this.state.inProgress) this.goTo(step as SetupStep);
     const cup = mistyped.at.closest<HTMLElement>('[data-cup]')?.dataset.cup;
     if (cup !== undefined) this.showOnly(Number(cup));
-    this.mark(mistyped);
     for (let fold = mistyped.at.closest('details'); fold; fold = fold.parentElement?.closest('details') ?? null)
       fold.open = true;
+    this.mark(mistyped);
+    const isBeside = showFault(mistyped.fault, mistyped.at);
+    // Who hears it has it from there all the same.
+    this.part('[data-says]').classList.toggle('unseen-words', isBeside);
     mistyped.at.focus();
   }
 
