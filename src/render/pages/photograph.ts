@@ -23,7 +23,7 @@ export const photographPage: PageKind = {
 <p class="lead">Lay a bait on the <a href="${link(context, paths.measuringCard)}">measuring card</a> and take a photo. The book tells its colour over white and over black, how much it hides, its flake, and how sure all that is.</p>
 <ol class="photo-steps"><li>Lay the bait along the window, as much of it on white as on black.</li><li>Light it evenly: by a window, without the flash and without two kinds of lamp.</li><li>Hold the phone flat above the card, with all four corner marks in the picture.</li><li>Take three photos, and turn or move the card a little for each.</li></ol>
 <p class="only-static">This page needs JavaScript. Without it, the command <code>cupbook photo PHOTO</code> does the same work.</p>
-<section class="part photograph" aria-labelledby="photograph-head" data-photograph hidden><h2 id="photograph-head">Your photos</h2>
+<section class="part photograph awaited" aria-labelledby="photograph-head" data-photograph hidden><h2 id="photograph-head">Your photos</h2>
 ${photographedChoice(asked)}
 <div data-card-photos-here></div>
 <div data-touched></div>

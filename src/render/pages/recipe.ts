@@ -115,7 +115,7 @@ function amountsSection(context: PageContext, recipe: Recipe, data: PlannerData,
   );
   return html`<section class="part" aria-labelledby="cups" data-planner>
 <div class="beside-bench"><h2 id="cups">What goes in</h2>${benchButton()}</div>
-<form class="planner" hidden><p class="field"><label for="plan-baits">Baits</label><input id="plan-baits" name="baits" type="text" inputmode="numeric" maxlength="6" value="${recipe.batch.baits}"></p><p class="field wide"><label for="plan-mold">Mold</label><select id="plan-mold" name="mold">${options}</select></p><p class="planner-update"><button type="submit">Update amounts</button></p></form>
+<form class="planner awaited" hidden><p class="field"><label for="plan-baits">Baits</label><input id="plan-baits" name="baits" type="text" inputmode="numeric" maxlength="6" value="${recipe.batch.baits}"></p><p class="field wide"><label for="plan-mold">Mold</label><select id="plan-mold" name="mold">${options}</select></p><p class="planner-update"><button type="submit">Update amounts</button></p></form>
 <div data-planned>${batchCups(recipe.batch, names)}</div>
 <p class="only-static fine">For another number of baits or another mold, scale the amounts per ${usualVolume(book.settings).text}, or <a href="${link(context, paths.plan)}">plan a batch</a>.</p>
 <script type="application/json" data-planner-data>${embeddedJson(data.recipes[0]!)}</script>
