@@ -93,7 +93,7 @@ describe('the heat of a round', () => {
     const form = documentOf(heatFields('cup-0', { heat: '171' }, now, SHOWN).toString());
     expect(wordsIn(form)).toContain('So far: sixth heat');
     expect([...form.querySelectorAll('label')].map((label) => label.textContent)).toEqual([
-      'Heated again for it',
+      'Reheated for it',
       'Hottest, °C',
       'Minutes above 160 °C',
     ]);

@@ -26,7 +26,7 @@ export function heatFields(
   const times = again ?? (heats.cooled === true ? '1' : '0');
   const { temperature } = settings;
   return html`<details class="match-heats"><summary>Heat: <span>${heat === '' && held === '' ? '' : 'noted, '}${times === '0' ? `${ordinal(heats.heats)} heat` : `heated again ${TIMES[Number(times)]}`}</span></summary><div class="match-fields match-heat">
-<p class="field"><label for="${id}-again">Heated again for it</label><select id="${id}-again" name="again" aria-describedby="${id}-heats">${TIMES.map((each, count) => html`<option value="${count}"${String(count) === times ? html` selected` : ''}>${each}</option>`)}</select><span class="fine" id="${id}-heats">So far: ${ordinal(heats.heats)} heat</span></p>
+<p class="field"><label for="${id}-again">Reheated for it</label><select id="${id}-again" name="again" aria-describedby="${id}-heats">${TIMES.map((each, count) => html`<option value="${count}"${String(count) === times ? html` selected` : ''}>${each}</option>`)}</select><span class="fine" id="${id}-heats">So far: ${ordinal(heats.heats)} heat</span></p>
 <p class="field"><label for="${id}-heat">Hottest, ${temperature}</label><input id="${id}-heat" type="text" inputmode="decimal" autocomplete="off" name="heat" value="${heat}" placeholder="not noted"></p>
 <p class="field"><label for="${id}-held">Minutes above ${temperatureText(HELD.above, settings)}</label><input id="${id}-held" type="text" inputmode="decimal" autocomplete="off" name="held" value="${held}" placeholder="not noted"></p></div></details>`;
 }

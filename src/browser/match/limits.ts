@@ -22,7 +22,7 @@ export const LIMITS = {
   again: { what: 'How often it was heated again', least: 1, most: 9 },
   heldMinutes: { what: 'How many minutes it was held hot', least: 0.1, most: 600 },
   doubt: { what: 'The doubt', least: 0.01, most: 100 },
-  contrastDoubt: { what: 'The doubt of what it hides', least: 0.001, most: 1 },
+  contrastDoubt: { what: 'How far off “hides” may be', least: 0.001, most: 1 },
   photos: { what: 'The number of photos', least: 1, most: 100 },
   grams: { what: 'An amount', least: 1e-4, most: 100_000 },
 } as const;
