@@ -4,7 +4,6 @@
  * @packageDocumentation
  */
 import type { MatchPageData } from '../render/pages/match.ts';
-import { newWork } from './match/ask.ts';
 import { CupActions } from './match/cup-actions.ts';
 import { readDrafts } from './match/drafts.ts';
 import { listen } from './match/events.ts';
@@ -19,6 +18,7 @@ import { MatchState } from './match/state.ts';
 import { type Kept, openStore } from './match/store.ts';
 import { tabChannel } from './match/tab-channel.ts';
 import { TargetActions } from './match/target-actions.ts';
+import { newWork } from './match/work-begun.ts';
 import { pageData } from './page-data.ts';
 
 const LOST =
@@ -77,7 +77,7 @@ async function start(root: HTMLElement, data: MatchPageData): Promise<void> {
   // Two books of one host must not share their work.
   const keeps = await keeperOf(new URL(document.documentElement.dataset.root ?? './', location.href).href);
   const { state, says } = stateOf(data, keeps);
-  const screen = new MatchScreen(root, state, new LearnedFile(root.dataset.learned!));
+  const screen = new MatchScreen(root, state, new LearnedFile(root.dataset.learned!, root.dataset.solver!.split(' ')));
   state.onFull = () => screen.say('This log is full. Take the recipe away, export the match, and begin a new one.');
   const target = new TargetActions(state, screen);
   const file = new FileActions(state, screen, () => target.mayReplace());

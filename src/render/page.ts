@@ -23,6 +23,7 @@ export const SCRIPTS = [
   'plan',
   'print',
   'match',
+  'solver',
   'unfold',
   'share',
   'labels',

@@ -1,9 +1,10 @@
 import { expect, test } from 'vitest';
-import { adviceFor, firstAnswers, withRecipe } from '../../src/browser/match/ask.ts';
+import { adviceFor, firstAnswers } from '../../src/browser/match/ask.ts';
 import { cupHeat } from '../../src/browser/match/cup-heat.ts';
 import { logView } from '../../src/browser/match/log-view.ts';
 import { mixView } from '../../src/browser/match/mix-view.ts';
 import { withSteps } from '../../src/browser/match/work.ts';
+import { withRecipe } from '../../src/browser/match/work-begun.ts';
 import { compiled, leaf } from './match-book.ts';
 import { taughtBook } from './taught-book.ts';
 

@@ -1,13 +1,14 @@
 import { expect, test } from 'vitest';
 import { compileBook } from '../../src/book/compile-book.ts';
 import { nextAdditionFor } from '../../src/book/match/ask-matching.ts';
-import { adviceFor, firstAnswers, newWork, stepsOf, withBookTarget, withRecipe } from '../../src/browser/match/ask.ts';
+import { adviceFor, firstAnswers } from '../../src/browser/match/ask.ts';
 import { typedAmount } from '../../src/browser/match/dose-text.ts';
 import { mixView } from '../../src/browser/match/mix-view.ts';
 import { dosedIn, logShelf } from '../../src/browser/match/page-shelf.ts';
 import { settledWork } from '../../src/browser/match/settle-work.ts';
 import { shelfLeft } from '../../src/browser/match/shelf-left.ts';
 import { type Work, withSteps } from '../../src/browser/match/work.ts';
+import { newWork, stepsOf, withBookTarget, withRecipe } from '../../src/browser/match/work-begun.ts';
 import { cupNow } from '../../src/browser/match/work-log.ts';
 import { recipeFile } from '../../src/browser/match/work-recipe.ts';
 import { isMeasurable } from '../../src/cup/cut-measures.ts';

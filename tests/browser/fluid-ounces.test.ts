@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { compileBook } from '../../src/book/compile-book.ts';
-import { adviceFor, firstAnswers, newWork, withBookTarget, withRecipe } from '../../src/browser/match/ask.ts';
+import { adviceFor, firstAnswers } from '../../src/browser/match/ask.ts';
 import { readDrafts, withoutRound } from '../../src/browser/match/drafts.ts';
 import { roundBar, roundForms, sidesView } from '../../src/browser/match/fields-view.ts';
 import { volumeOf } from '../../src/browser/match/limits.ts';
@@ -14,6 +14,7 @@ import type { MatchShown } from '../../src/browser/match/shown.ts';
 import { thicknessInField, thicknessOf } from '../../src/browser/match/thickness-field.ts';
 import { roundOf } from '../../src/browser/match/typed-round.ts';
 import { sideOf, type Work, withSteps } from '../../src/browser/match/work.ts';
+import { newWork, withBookTarget, withRecipe } from '../../src/browser/match/work-begun.ts';
 import { recipeFile } from '../../src/browser/match/work-recipe.ts';
 import { targetFile } from '../../src/browser/match/work-target.ts';
 import { UNITS } from '../../src/units/unit.ts';

@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { compileBook } from '../../src/book/compile-book.ts';
-import { newWork, withBookTarget } from '../../src/browser/match/ask.ts';
 import { cupName } from '../../src/browser/match/cup-name.ts';
 import { typedAmount } from '../../src/browser/match/dose-text.ts';
 import { exportedText, fittedWork } from '../../src/browser/match/fit-work.ts';
@@ -21,6 +20,7 @@ import {
   withSides,
   withSteps,
 } from '../../src/browser/match/work.ts';
+import { newWork, withBookTarget } from '../../src/browser/match/work-begun.ts';
 import { cupNow } from '../../src/browser/match/work-log.ts';
 import { recipeFile } from '../../src/browser/match/work-recipe.ts';
 import { targetFile } from '../../src/browser/match/work-target.ts';

@@ -1,15 +1,9 @@
 import { expect } from 'vitest';
 import { compileBook } from '../../src/book/compile-book.ts';
 import type { Book } from '../../src/book/model.ts';
-import {
-  adviceFor,
-  amountsOf,
-  firstAnswers,
-  newWork,
-  withBookTarget,
-  withRecipe,
-} from '../../src/browser/match/ask.ts';
+import { adviceFor, firstAnswers } from '../../src/browser/match/ask.ts';
 import { type Work, withSteps } from '../../src/browser/match/work.ts';
+import { amountsOf, newWork, withBookTarget, withRecipe } from '../../src/browser/match/work-begun.ts';
 import type { Source } from '../../src/recipe/source.ts';
 import type { TaughtMatchData } from '../../src/render/pages/match.ts';
 import { taughtBook } from './taught-book.ts';

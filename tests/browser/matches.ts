@@ -3,7 +3,7 @@
  */
 import fc from 'fast-check';
 import { compileBook } from '../../src/book/compile-book.ts';
-import { adviceFor, newWork, stepsOf, withBookTarget } from '../../src/browser/match/ask.ts';
+import { adviceFor } from '../../src/browser/match/ask.ts';
 import { typedAmount } from '../../src/browser/match/dose-text.ts';
 import type { TypedHow } from '../../src/browser/match/how-seen.ts';
 import { volumeOf } from '../../src/browser/match/limits.ts';
@@ -11,6 +11,7 @@ import { dosedIn, logShelf } from '../../src/browser/match/page-shelf.ts';
 import { isRoundFault, roundOf, type TypedRound } from '../../src/browser/match/typed-round.ts';
 import { isLoggedTwice, withWholeRound } from '../../src/browser/match/whole-round.ts';
 import { begunAnew, type Work, type WorkStep, withSteps } from '../../src/browser/match/work.ts';
+import { newWork, stepsOf, withBookTarget } from '../../src/browser/match/work-begun.ts';
 import { cupNow, withLookChecked, withStepsBeforeLook } from '../../src/browser/match/work-log.ts';
 import { isEmpty, total } from '../../src/cup/ledger.ts';
 import type { Source } from '../../src/recipe/source.ts';

@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { adviceFor, newWork, withBookTarget } from '../../src/browser/match/ask.ts';
+import { adviceFor } from '../../src/browser/match/ask.ts';
 import { sidesView } from '../../src/browser/match/fields-view.ts';
 import { isNoWork, readWork } from '../../src/browser/match/read-work.ts';
 import { roundOf } from '../../src/browser/match/typed-round.ts';
 import { type Work, withoutLastDone, withSteps } from '../../src/browser/match/work.ts';
+import { newWork, withBookTarget } from '../../src/browser/match/work-begun.ts';
 import { colourText, typedColour } from '../../src/browser/match/work-colour.ts';
 import { recipeFile } from '../../src/browser/match/work-recipe.ts';
 import { targetFile } from '../../src/browser/match/work-target.ts';

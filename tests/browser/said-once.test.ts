@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
-import { firstAnswers, newWork } from '../../src/browser/match/ask.ts';
+import { firstAnswers } from '../../src/browser/match/ask.ts';
 import { firstView } from '../../src/browser/match/proposal-view.ts';
 import { withSides } from '../../src/browser/match/work.ts';
+import { newWork } from '../../src/browser/match/work-begun.ts';
 import { WHOLE_DEMO_BOOK } from '../render/demo-book.ts';
 import { taughtBook } from './taught-book.ts';
 

@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { adviceFor, firstAnswers, withRecipe } from '../../src/browser/match/ask.ts';
+import { adviceFor, firstAnswers } from '../../src/browser/match/ask.ts';
 import { fileDose } from '../../src/browser/match/dose-text.ts';
 import { logView } from '../../src/browser/match/log-view.ts';
 import { mixView } from '../../src/browser/match/mix-view.ts';
 import { spoonWords } from '../../src/browser/match/spoon-words.ts';
+import { withRecipe } from '../../src/browser/match/work-begun.ts';
 import { DATA, leaf } from './match-book.ts';
 
 describe('spoons at the bench', () => {

@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { compileBook } from '../../src/book/compile-book.ts';
 import { firstRecipeFor, nextAdditionFor } from '../../src/book/match/ask-matching.ts';
-import { adviceFor, firstAnswers, newWork, withBookTarget, withRecipe } from '../../src/browser/match/ask.ts';
+import { adviceFor, firstAnswers } from '../../src/browser/match/ask.ts';
 import { shelfLeft } from '../../src/browser/match/shelf-left.ts';
 import { begunAnew, type Work, withSteps } from '../../src/browser/match/work.ts';
+import { newWork, withBookTarget, withRecipe } from '../../src/browser/match/work-begun.ts';
 import { recipeFile } from '../../src/browser/match/work-recipe.ts';
 import type { TaughtMatchData } from '../../src/render/pages/match.ts';
 import { firstRecipeText } from '../../src/words/first-recipe.ts';

@@ -1,5 +1,5 @@
 import type { Book } from '../../src/book/model.ts';
-import { taughtData } from '../../src/browser/match/learned-file.ts';
+import { taughtData } from '../../src/browser/match/taught-data.ts';
 import type { PackedShelf } from '../../src/learning/packed-shelf.ts';
 import { learnedText } from '../../src/render/learned-file.ts';
 import { matchPageData, type TaughtMatchData } from '../../src/render/pages/match.ts';

@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { compileBook } from '../../src/book/compile-book.ts';
 import { lettingDownFor, nextAdditionFor } from '../../src/book/match/ask-matching.ts';
-import { adviceFor, firstAnswers, stepsOf, withRecipe } from '../../src/browser/match/ask.ts';
+import { adviceFor, firstAnswers } from '../../src/browser/match/ask.ts';
 import { logShelf } from '../../src/browser/match/page-shelf.ts';
 import { isNoWork, readWork } from '../../src/browser/match/read-work.ts';
 import { type Work, withoutLastDone, withSteps } from '../../src/browser/match/work.ts';
+import { stepsOf, withRecipe } from '../../src/browser/match/work-begun.ts';
 import { withStepsBeforeLook } from '../../src/browser/match/work-log.ts';
 import { recipeFile } from '../../src/browser/match/work-recipe.ts';
 import { nextAdditionText } from '../../src/words/next-addition.ts';

@@ -134,6 +134,7 @@ export const ASSETS: Assets = {
     plan: ['assets/plan.js'],
     print: ['assets/print.js'],
     match: ['assets/match.js'],
+    solver: ['assets/match.js', 'assets/solver.js'],
     unfold: ['assets/unfold.js'],
     share: ['assets/share.js'],
     labels: ['assets/labels.js'],

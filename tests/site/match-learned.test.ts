@@ -12,6 +12,7 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 const LEARNED = '**/match/learned.js*';
+const SOLVER = '**/assets/solver-*.js';
 
 /** Paths that the page asks for from now on. */
 function asked(page: Page): readonly string[] {
@@ -21,7 +22,7 @@ function asked(page: Page): readonly string[] {
 }
 
 describe('what the book has learned, on the Match page', () => {
-  test('is loaded when recipes are asked for, and once', async () => {
+  test('is loaded with the program that works with it when recipes are asked for, and once', async () => {
     const { page, errors, close } = await visit(browser, 'match/', PHONE);
     const paths = asked(page);
     await page.getByLabel('Or a target of this book').selectOption('rack-claw');
@@ -30,24 +31,27 @@ describe('what the book has learned, on the Match page', () => {
     await expect.poll(() => verdict(page)).toMatch(/too light/);
     await page.getByRole('button', { name: 'I added this' }).first().click();
     await expect.poll(() => verdict(page)).toMatch(/Predicted, not seen/);
-    expect(paths.map((path) => path.replace(/^.*\/match\//, ''))).toEqual(['learned.js']);
+    expect(paths.map((path) => /(?:solver|learned)(?=[-.])/.exec(path)?.[0])).toEqual(['solver', 'learned']);
     expect(errors).toEqual([]);
     await close();
   });
 
-  test('that cannot be loaded is told, with the match as it was, and is asked for again', async () => {
-    const { page, close } = await visit(browser, 'match/', PHONE);
-    await page.route(LEARNED, (route) => route.abort());
-    await beginPlain(page);
-    await expect.poll(() => says(page)).toMatch(/^This page couldn’t get what the book has learned/);
-    expect(await page.locator('[data-cups]').innerText()).toMatch(/Your match is safe/);
-    await page.unroute(LEARNED);
-    await page.getByRole('button', { name: 'Try again' }).click();
-    await expect.poll(() => page.getByLabel('Poured, ml').count()).toBe(1);
-    await page.reload();
-    await expect.poll(() => page.getByLabel('Poured, ml').count()).toBe(1);
-    await close();
-  });
+  test.each([LEARNED, SOLVER])(
+    'if %s cannot be loaded, that is told, with the match as it was, and it is asked for again',
+    async (file) => {
+      const { page, close } = await visit(browser, 'match/', PHONE);
+      await page.route(file, (route) => route.abort());
+      await beginPlain(page);
+      await expect.poll(() => says(page)).toMatch(/^This page couldn’t get what the book has learned/);
+      expect(await page.locator('[data-cups]').innerText()).toMatch(/Your match is safe/);
+      await page.unroute(file);
+      await page.getByRole('button', { name: 'Try again' }).click();
+      await expect.poll(() => page.getByLabel('Poured, ml').count()).toBe(1);
+      await page.reload();
+      await expect.poll(() => page.getByLabel('Poured, ml').count()).toBe(1);
+      await close();
+    },
+  );
 
   test('is loaded from a folder on disk too', async () => {
     const context = await browser.newContext();

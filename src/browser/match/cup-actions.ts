@@ -13,7 +13,7 @@ import type { HeatUnit } from '../../words/heats.ts';
 import { nextAdditionText } from '../../words/next-addition.ts';
 import { sentence } from '../../words/sentence-text.ts';
 import { verdictText } from '../../words/verdict.ts';
-import { amountsOf, type CupAdvice, stepsOf } from './ask.ts';
+import type { CupAdvice } from './ask.ts';
 import { typedAmount } from './dose-text.ts';
 import { type CupDraft, withoutRound } from './drafts.ts';
 import { heatInField } from './heat-field.ts';
@@ -28,6 +28,7 @@ import type { MatchScreen } from './screen.ts';
 import type { MatchState } from './state.ts';
 import { isLoggedTwice, withoutWholeRound, withWholeRound } from './whole-round.ts';
 import { begunAnew, doings, type WorkStep, withoutLastDone, withSteps } from './work.ts';
+import { amountsOf, stepsOf } from './work-begun.ts';
 import { colourText, type WorkColour } from './work-colour.ts';
 import { cupNow, withLookChecked, withStepsBeforeLook } from './work-log.ts';
 

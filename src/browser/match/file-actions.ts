@@ -5,7 +5,6 @@
  */
 
 import { freeName } from '../../book/read/free-name.ts';
-import { newWork, withCupOf } from './ask.ts';
 import { exportedText } from './fit-work.ts';
 import { MOST } from './limits.ts';
 import { isNoWork, readWork } from './read-work.ts';
@@ -13,6 +12,7 @@ import type { MatchScreen } from './screen.ts';
 import { settledWork } from './settle-work.ts';
 import type { MatchState } from './state.ts';
 import { unsaidSide, type Work } from './work.ts';
+import { newWork, withCupOf } from './work-begun.ts';
 
 // A character has at most three bytes.
 const MOST_BYTES = 3 * MOST.exported;

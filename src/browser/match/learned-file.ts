@@ -1,52 +1,61 @@
 /**
- * What the book's looks have taught, loaded when a match asks for it.
+ * What a match asks for once a cup is to be judged: what the book's looks have taught, and the program that works out what to add.
  *
  * @packageDocumentation
  */
-import type { LearnedShelf } from '../../learning/learned-shelf.ts';
-import { type PackedShelf, unpackedShelf } from '../../learning/packed-shelf.ts';
+import type { PackedShelf } from '../../learning/packed-shelf.ts';
 import { LEARNED_AS } from '../../render/learned-name.ts';
-import type { MatchPageData, TaughtMatchData } from '../../render/pages/match.ts';
+import { SOLVER_AS, type Solver } from './solver.ts';
 
-/** The file beside the page. A script, since a page that is opened from a disk can load nothing else. */
+/** All that a cup is judged with. */
+export interface Judging {
+  readonly packed: PackedShelf;
+  readonly solver: Solver;
+}
+
+type Left = { readonly [LEARNED_AS]?: PackedShelf; readonly [SOLVER_AS]?: Solver };
+
+/** Files beside the page. Scripts, since a page that is opened from a disk can load nothing else. */
 export class LearnedFile {
-  private readonly path: string;
-  private loading: Promise<PackedShelf> | undefined;
+  private readonly learned: string;
+  private readonly solver: readonly string[];
+  private loading: Promise<Judging> | undefined;
 
-  constructor(path: string) {
-    this.path = path;
+  /** @param solver in the order in which they must run */
+  constructor(learned: string, solver: readonly string[]) {
+    this.learned = learned;
+    this.solver = solver;
   }
 
-  /** What it holds; loaded once. Rejects where it cannot be loaded, and tries again when it is asked again. */
-  load(): Promise<PackedShelf> {
-    this.loading ??= loaded(this.path).catch((fault) => {
+  /** What they hold; loaded once. Rejects where it cannot be loaded, and tries again when it is asked again. */
+  load(): Promise<Judging> {
+    this.loading ??= this.loaded().catch((fault) => {
       this.loading = undefined;
       throw fault;
     });
     return this.loading;
   }
+
+  private async loaded(): Promise<Judging> {
+    // Scripts that are put in together run in their order.
+    await Promise.all([...this.solver, this.learned].map(scriptRun));
+    const { [LEARNED_AS]: packed, [SOLVER_AS]: solver } = window as Left;
+    if (!packed || !solver) throw new Error('what a cup is judged with cannot be loaded');
+    return { packed, solver };
+  }
 }
 
-function loaded(path: string): Promise<PackedShelf> {
-  return new Promise((resolve, reject) => {
+function scriptRun(path: string): Promise<void> {
+  return new Promise((resolve) => {
     const script = document.createElement('script');
     const settle = (): void => {
       script.remove();
-      const packed = (window as { [LEARNED_AS]?: PackedShelf })[LEARNED_AS];
-      if (packed) resolve(packed);
-      else reject(new Error(`${path} cannot be loaded`));
+      resolve();
     };
     script.addEventListener('load', settle);
     script.addEventListener('error', settle);
+    script.async = false;
     script.src = path;
     document.head.append(script);
   });
-}
-
-/** What the page knows, with what its file holds: K and S as learned stand in the page. */
-export function taughtData(data: MatchPageData, packed: PackedShelf): TaughtMatchData {
-  const taught = new Set(packed.materials.map(({ id }) => id));
-  const constants: Record<string, LearnedShelf['constants'][string]> = {};
-  for (const { id, constants: learned } of data.materials) if (learned && taught.has(id)) constants[id] = learned;
-  return { ...data, learned: unpackedShelf(packed, { optics: data.optics, constants }) };
 }

@@ -5,7 +5,6 @@ import { sentence } from '../../render/words.ts';
 import { volumeInField } from '../../units/volume-field.ts';
 import { defined } from '../../values/defined.ts';
 import { markBegun } from './begun-mark.ts';
-import { aloneNow, lookNow, roundsSeen } from './cup-looks.ts';
 import { cupView } from './cup-view.ts';
 import { clearFault, FAULT, showFault } from './fault-beside.ts';
 import { measuredSays, sidesView } from './fields-view.ts';
@@ -236,6 +235,7 @@ export class MatchScreen {
     if (!isSaid(sideOf(work, index))) return unsaidView(work, index);
     const advice = this.state.advice(index);
     const { now, aim } = advice;
+    const { lookNow, aloneNow, roundsSeen } = this.state.solver!;
     const look = lookNow(advice, work, data);
     const { thicknessMm } = this.state.looked ?? {};
     const alone =

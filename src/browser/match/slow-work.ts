@@ -1,5 +1,5 @@
 import { html } from '../../render/html.ts';
-import { type LearnedFile, taughtData } from './learned-file.ts';
+import type { LearnedFile } from './learned-file.ts';
 import { redraw } from './redraw.ts';
 import type { MatchState } from './state.ts';
 
@@ -42,8 +42,9 @@ export class SlowWork {
   private async load(): Promise<boolean> {
     const { state, learned } = this;
     try {
-      const packed = await learned.load();
-      state.taught ??= taughtData(state.data, packed);
+      const { packed, solver } = await learned.load();
+      state.solver = solver;
+      state.taught ??= solver.taughtData(state.data, packed);
       return true;
     } catch {
       this.showInstead(

@@ -1,11 +1,12 @@
 import type { MatchPageData, MatchPageMaterial, TaughtMatchData } from '../../render/pages/match.ts';
 import { defined } from '../../values/defined.ts';
 import { afterPause } from '../page-data.ts';
-import { adviceFor, type CupAdvice, type FirstAnswer } from './ask.ts';
+import type { CupAdvice, FirstAnswer } from './ask.ts';
 import type { CupDraft, Drafts } from './drafts.ts';
 import { fittedWork } from './fit-work.ts';
 import type { HowSeen } from './how-seen.ts';
 import type { KeptMatch } from './kept-match.ts';
+import type { Solver } from './solver.ts';
 import { unsaidSide, type Work } from './work.ts';
 
 /** What is asked before the first cup: what the bait looks like, what is poured, which recipe. */
@@ -16,6 +17,8 @@ export class MatchState {
   readonly data: MatchPageData;
   /** With what the book has learned, once it is loaded. */
   taught: TaughtMatchData | undefined;
+  /** The program that works out what to add, loaded with that. */
+  solver: Solver | undefined;
   readonly materials: ReadonlyMap<string, MatchPageMaterial>;
   drafts: readonly CupDraft[];
   answers: readonly FirstAnswer[] = [];
@@ -80,10 +83,10 @@ export class MatchState {
 
   /** What to do with a cup: the slow part of the page, worked out once for a match as it is. Throws: Error before `taught` is there. */
   advice(index: number): CupAdvice {
-    if (!this.taught) throw new Error('a cup was judged before what the book has learned was loaded');
+    if (!this.taught || !this.solver) throw new Error('a cup was judged before what the book has learned was loaded');
     if (this.advised.work !== this.current) this.advised = { work: this.current, cups: new Map() };
     const { cups } = this.advised;
-    const advice = cups.get(index) ?? adviceFor(this.current, index, this.taught);
+    const advice = cups.get(index) ?? this.solver.adviceFor(this.current, index, this.taught);
     cups.set(index, advice);
     return advice;
   }

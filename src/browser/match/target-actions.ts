@@ -9,7 +9,6 @@ import { noLessThan } from '../../units/volume-field.ts';
 import { defined } from '../../values/defined.ts';
 import { required } from '../../values/required.ts';
 import { afterPause } from '../page-data.ts';
-import { firstAnswers, withBookTarget, withRecipe } from './ask.ts';
 import { leastPlasticMl } from './least-plastic.ts';
 import { within } from './limits.ts';
 import { type MeasuredColours, measuredText } from './measured-by.ts';
@@ -21,6 +20,7 @@ import { NEW_FLAKE, type WorkFlake } from './side-flake.ts';
 import { unlikeSidesOf } from './sides-question.ts';
 import type { MatchState, SetupStep } from './state.ts';
 import { type Arrangement, unsaidSide, type Work, type WorkSide, withSides } from './work.ts';
+import { withBookTarget, withRecipe } from './work-begun.ts';
 
 /** Actions on the target and the shelf. */
 export class TargetActions {
@@ -241,7 +241,7 @@ export class TargetActions {
     screen.say(says);
     screen.slow.whenTaught(() =>
       screen.slow.afterPaint(says, () => {
-        state.answers = firstAnswers(state.work, state.taught!);
+        state.answers = state.solver!.firstAnswers(state.work, state.taught!);
         state.saveDrafts();
         screen.showFirst();
         if (!state.inProgress) screen.goTo('first');

@@ -180,11 +180,18 @@ const KINDS = [
   ['apart', 'Two halves', 'cut apart'],
 ] as const;
 
+/** What the solver needs that the page hasn't loaded, in its order. */
+function solverFiles(context: PageContext): string {
+  const { match, solver } = context.assets.scripts;
+  const files = solver.filter((file) => !match.includes(file));
+  return files.map((file) => link(context, file)).join(' ');
+}
+
 function matchForm(data: MatchPageData, context: PageContext): Html {
   const { materials, molds, targets, settings } = data;
   const plastics = materials.filter(({ kind }) => kind === 'plastic');
   const coloured = materials.filter(({ kind, constants }) => MATERIAL_KINDS[kind].colours && constants);
-  return html`<div class="match" data-match data-learned="${link(context, learnedPath(context.book))}" inert>
+  return html`<div class="match" data-match data-learned="${link(context, learnedPath(context.book))}" data-solver="${solverFiles(context)}" inert>
 <div class="match-strip"><p class="match-says" role="status" data-says></p></div><p class="unseen-words" role="status" data-heard></p>
 <div data-cups></div>
 <details class="match-setup" data-setup open><summary>The target, the cup and the shelf</summary>
