@@ -48,7 +48,7 @@ export const homePage: PageKind = {
 </div>
 <nav class="hues" aria-label="Hues"><ul>${groups.map(hueLink)}</ul></nav>
 <div class="walls">${groups.map((group) => hueSection(context, group, most, (entry) => first.has(entry)))}</div>
-<p class="fine">All baits are to one scale. ${PICTURE_CAPTION}</p>
+<p class="fine wall-caption">All baits are to one scale. ${PICTURE_CAPTION}</p>
 ${wordsUnderNames([...book.recipes, ...book.looks], [STRIP])}`,
     });
   },
