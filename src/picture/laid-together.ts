@@ -23,11 +23,8 @@ export function emptyRaster(
   [red, green, blue]: readonly [number, number, number],
 ): Raster {
   const rgb = new Uint8ClampedArray(columns * rows * 3);
-  for (let at = 0; at < rgb.length; at += 3) {
-    rgb[at] = red;
-    rgb[at + 1] = green;
-    rgb[at + 2] = blue;
-  }
+  rgb.set([red, green, blue]);
+  for (let done = 3; done < rgb.length; done *= 2) rgb.copyWithin(done, 0, Math.min(done, rgb.length - done));
   return { columns, rows, rgb };
 }
 
@@ -44,12 +41,19 @@ export function put(small: Raster, into: Raster, x: number, y: number): void {
 export function putFaded(small: Raster, into: Raster, x: number, y: number, fade: number): void {
   const nearness = (at: number, length: number): number => Math.min(1, (Math.min(at, length - 1 - at) + 0.5) / fade);
   const across = Float32Array.from({ length: small.columns }, (_, column) => nearness(column, small.columns));
+  const [left, right] = [Math.max(0, -x), Math.min(small.columns, into.columns - x)];
   for (let row = Math.max(0, -y); row < Math.min(small.rows, into.rows - y); row++) {
     const down = nearness(row, small.rows);
-    for (let column = Math.max(0, -x); column < Math.min(small.columns, into.columns - x); column++) {
+    for (let column = left; column < right; column++) {
       const part = down * across[column]!;
       const from = (row * small.columns + column) * 3;
       const to = ((row + y) * into.columns + column + x) * 3;
+      if (part === 1) {
+        into.rgb[to] = small.rgb[from]!;
+        into.rgb[to + 1] = small.rgb[from + 1]!;
+        into.rgb[to + 2] = small.rgb[from + 2]!;
+        continue;
+      }
       for (let channel = 0; channel < 3; channel++) {
         const under = into.rgb[to + channel]!;
         into.rgb[to + channel] = under + part * (small.rgb[from + channel]! - under);

@@ -10,30 +10,32 @@ const CODED = Uint8Array.from({ length: STEPS + 1 }, (_, step) => Math.round(255
 
 /** Which pixels of a line go into each pixel of a shorter one, and by how much. */
 interface Shares {
+  /** The first of them, and where its weight stands, those of the others behind it; one more at the end. */
   readonly from: Int32Array;
-  /** `taps` numbers a pixel, 1 together. */
+  readonly first: Int32Array;
+  /** Above 0, 1 together for each pixel. */
   readonly weights: Float32Array;
-  readonly taps: number;
 }
+
+/** Less of a pixel than this is rounding. */
+const NOTHING = 1e-9;
 
 function sharesOf(long: number, short: number): Shares {
   const step = long / short;
-  const taps = Math.min(long, Math.ceil(step) + 1);
   const from = new Int32Array(short);
-  const weights = new Float32Array(short * taps);
+  const first = new Int32Array(short + 1);
+  const weights = new Float32Array(short * (Math.ceil(step) + 1));
+  let count = 0;
   for (let at = 0; at < short; at++) {
     const [begin, end] = [at * step, Math.min(long, (at + 1) * step)];
-    from[at] = Math.min(Math.floor(begin), long - taps);
-    for (let tap = 0; tap < taps; tap++) {
-      const pixel = from[at]! + tap;
-      weights[at * taps + tap] = Math.max(0, Math.min(end, pixel + 1) - Math.max(begin, pixel)) / (end - begin);
-    }
+    from[at] = Math.floor(begin + NOTHING);
+    first[at] = count;
+    for (let pixel = from[at]!; pixel < end - NOTHING; pixel++)
+      weights[count++] = (Math.min(end, pixel + 1) - Math.max(begin, pixel)) / (end - begin);
   }
-  return { from, weights, taps };
+  first[short] = count;
+  return { from, first, weights };
 }
-
-/** Kept from picture to picture: to fetch so much memory anew takes longer than to fill it. */
-let kept = new Float32Array(0);
 
 /**
  * A picture made smaller: each pixel is the mean of the light of the area that it covers, as an eye further away has it.
@@ -49,45 +51,51 @@ export function madeSmaller(picture: Raster, columns: number, rows: number): Ras
   const across = sharesOf(picture.columns, columns);
   const down = sharesOf(picture.rows, rows);
   const narrow = columns * 3;
-  if (kept.length < picture.rows * narrow) kept = new Float32Array(picture.rows * narrow);
-  narrowed(picture, columns, across);
   const rgb = new Uint8ClampedArray(rows * narrow);
   const sum = new Float32Array(narrow);
+  const lights = new Float32Array(picture.columns * 3);
+  // Of one row, the last: the next row that is made may begin with it.
+  const line = new Float32Array(narrow);
+  let inLine = -1;
   for (let row = 0; row < rows; row++) {
     sum.fill(0);
-    for (let tap = 0; tap < down.taps; tap++) {
-      const weight = down.weights[row * down.taps + tap]!;
-      if (weight === 0) continue;
-      const line = (down.from[row]! + tap) * narrow;
-      for (let at = 0; at < narrow; at++) sum[at]! += weight * kept[line + at]!;
+    for (let tap = down.first[row]!, from = down.from[row]!; tap < down.first[row + 1]!; tap++, from++) {
+      if (from !== inLine) narrowed(picture, from, across, lights, line);
+      inLine = from;
+      const weight = down.weights[tap]!;
+      for (let at = 0; at < narrow; at++) sum[at]! += weight * line[at]!;
     }
-    const line = row * narrow;
-    for (let at = 0; at < narrow; at++) rgb[line + at] = CODED[Math.min(STEPS, (sum[at]! * STEPS + 0.5) | 0)]!;
+    const start = row * narrow;
+    for (let at = 0; at < narrow; at++) rgb[start + at] = CODED[Math.min(STEPS, (sum[at]! * STEPS + 0.5) | 0)]!;
   }
   return { columns, rows, rgb };
 }
 
-/** Every row of a picture made shorter, as light, into what is kept. */
-function narrowed({ columns: wide, rows, rgb }: Raster, columns: number, { from, weights, taps }: Shares): void {
-  for (let row = 0; row < rows; row++) {
-    const line = row * wide;
-    let out = row * columns * 3;
-    for (let at = 0; at < columns; at++) {
-      let red = 0;
-      let green = 0;
-      let blue = 0;
-      let pixel = (line + from[at]!) * 3;
-      for (let tap = at * taps; tap < (at + 1) * taps; tap++) {
-        const weight = weights[tap]!;
-        red += weight * LIGHT[rgb[pixel]!]!;
-        green += weight * LIGHT[rgb[pixel + 1]!]!;
-        blue += weight * LIGHT[rgb[pixel + 2]!]!;
-        pixel += 3;
-      }
-      kept[out] = red;
-      kept[out + 1] = green;
-      kept[out + 2] = blue;
-      out += 3;
+/** A row of a picture made shorter, as light. */
+function narrowed(
+  { columns: wide, rgb }: Raster,
+  row: number,
+  { from, first, weights }: Shares,
+  lights: Float32Array,
+  line: Float32Array,
+): void {
+  const start = row * wide * 3;
+  for (let at = 0; at < lights.length; at++) lights[at] = LIGHT[rgb[start + at]!]!;
+  let tap = 0;
+  for (let at = 0; at < from.length; at++) {
+    let red = 0;
+    let green = 0;
+    let blue = 0;
+    let pixel = from[at]! * 3;
+    for (const end = first[at + 1]!; tap < end; tap++) {
+      const weight = weights[tap]!;
+      red += weight * lights[pixel]!;
+      green += weight * lights[pixel + 1]!;
+      blue += weight * lights[pixel + 2]!;
+      pixel += 3;
     }
+    line[3 * at] = red;
+    line[3 * at + 1] = green;
+    line[3 * at + 2] = blue;
   }
 }
