@@ -100,7 +100,10 @@ describe('a recipe with `publish: look`', () => {
     '$id shows its name and nothing of its cups',
     ({ id, recipe }) => {
       const own = files.filter((path) => path.startsWith(`colours/${id}/`)).sort();
-      expect(own.filter((path) => !PICTURE.test(path))).toEqual([`colours/${id}/index.html`]);
+      expect(own.filter((path) => !PICTURE.test(path))).toEqual([
+        `colours/${id}/index.html`,
+        `colours/${id}/test-chip.svg`,
+      ]);
       expect(own.length).toBeGreaterThan(5);
       const page = contentOf(`colours/${id}/index.html`);
       expect(page.includes(recipe.title)).toBe(true);
@@ -120,10 +123,21 @@ describe('a recipe with `publish: look`', () => {
     '%s has no colour but its four in its page, and its pictures are drawn of what the data of the book tells',
     async (id) => {
       const text = (path: string): string => readFileSync(join(site, path), 'utf8');
-      const bytes = { bookJson: text('book.json'), page: text(`colours/${id}/index.html`) };
+      const bytes = {
+        bookJson: text('book.json'),
+        page: text(`colours/${id}/index.html`),
+        chip: text(`colours/${id}/test-chip.svg`),
+      };
       expect(readLook(bytes, id, LOOK_STEP).strayColours).toEqual([]);
       const { title, address, settings, looks } = dataOfSite();
-      const told = { title, address, settings, recipes: [], looks: looks.filter((look) => look.id === id) };
+      const told = {
+        title,
+        address,
+        settings,
+        recipes: [],
+        targets: [],
+        looks: looks.filter((look) => look.id === id),
+      };
       const { later } = sitePictures(told as unknown as Book, await pictureSource(temporaryFolder()));
       expect(later.length).toBeGreaterThan(4);
       for (const { path, content } of await madeNow(later.filter((file) => file.path.startsWith('colours/'))))
@@ -143,7 +157,7 @@ describe('photos', () => {
     expect(pictures.length).toBeGreaterThan(0);
     for (const path of pictures) {
       expect(path).toMatch(
-        /^photos\/[0-9a-f]{16}(?:-small)?\.webp$|^colours\/[a-z0-9-]+\/[a-z0-9-]+\.(?:webp|jpg)$|^shared\.jpg$|^icon-\d+\.png$/,
+        /^photos\/[0-9a-f]{16}(?:-small)?\.webp$|^colours\/[a-z0-9-]+\/[a-z0-9-]+\.(?:webp|jpg)$|^(?:targets\/[a-z0-9-]+\/)?shared\.jpg$|^icon-\d+\.png$/,
       );
       const { exif, xmp, iptc, comments } = await sharp(join(site, path)).metadata();
       expect({ path, exif, xmp, iptc, comments }).toEqual({

@@ -7,8 +7,9 @@ import { type ReadLook, readLook } from './read-look.ts';
 
 /** A look-only recipe as it is read from the finished bytes of the shared edition. */
 export async function readFromEdition(shared: Book, id: string, step: number): Promise<ReadLook> {
-  const bookJson = FILES.find(({ kind }) => kind === 'book-data')!.text(shared, '', {});
-  return readLook({ bookJson, page: await pageOf('recipe', id, shared) }, id, step);
+  const file = (name: string, item: string): string => FILES.find(({ kind }) => kind === name)!.text(shared, item, {});
+  const [bookJson, chip] = [file('book-data', ''), file('test-chip', id)];
+  return readLook({ bookJson, chip, page: await pageOf('recipe', id, shared) }, id, step);
 }
 
 /** A recipe of a book as if only its look were published, in colours of a step. */

@@ -6,6 +6,8 @@ import type { PublicLook } from './attack.ts';
 export interface LookBytes {
   readonly bookJson: string;
   readonly page: string;
+  /** The drawing of its test chip, which the page shows. */
+  readonly chip: string;
 }
 
 /** What an attacker reads there. */
@@ -18,7 +20,7 @@ export interface ReadLook {
 }
 
 /** Reads a look from the finished bytes of the shared edition, and from nothing else. */
-export function readLook({ bookJson, page }: LookBytes, id: string, step: number): ReadLook {
+export function readLook({ bookJson, page, chip }: LookBytes, id: string, step: number): ReadLook {
   const { looks } = JSON.parse(bookJson) as { readonly looks: readonly RecipeLook[] };
   const look = looks.find((each) => each.id === id)!;
   const parts = [look.body, look.thin, look.other].filter((part) => part !== undefined);
@@ -28,7 +30,7 @@ export function readLook({ bookJson, page }: LookBytes, id: string, step: number
     ...parts.flatMap(({ overWhite, overBlack }) => [overWhite.hex, overBlack.hex]),
   ]);
   const article = page.slice(page.indexOf('<article'), page.indexOf('</article>'));
-  const drawn = [...article.matchAll(/#[0-9a-f]{6}\b/gi)].map(([hex]) => hex.toLowerCase());
+  const drawn = [...`${article}${chip}`.matchAll(/#[0-9a-f]{6}\b/gi)].map(([hex]) => hex.toLowerCase());
   const stray = drawn.filter((hex) => !known.has(hex));
   const words = article
     .replace(/<svg[\s\S]*?<\/svg>/g, ' ')
