@@ -56,7 +56,7 @@ export function labelledChip(
   );
   const said = `${title} as a test chip over white and over black: ${words.join('; ')}; then the bare card`;
   const src = link(context, stated(context, id, paths.testChip(id)));
-  return html`<div class="drawdown"><div class="drawdown-plate"><img class="pour" src="${src}" alt="${said}" loading="lazy" decoding="async"></div><p class="drawdown-parts ${partsClass(coats)}" aria-hidden="true">${parts.map((part) => html`<span>${part}</span>`)}</p></div>`;
+  return html`<div class="drawdown"><div class="drawdown-plate"><img class="pour" src="${src}" alt="${said}" loading="lazy"></div><p class="drawdown-parts ${partsClass(coats)}" aria-hidden="true">${parts.map((part) => html`<span>${part}</span>`)}</p></div>`;
 }
 
 function chipParts(pattern: Pattern, hasOther: boolean, thinPart: string | undefined): readonly string[] {

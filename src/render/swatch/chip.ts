@@ -40,8 +40,8 @@ export function chips(
   const width = 100 / colours.length;
   const drawn = colours.map(({ overWhite, overBlack }, index) => {
     const x = Number((index * width).toFixed(3));
-    // Half a per cent wider, so that no hairline of the page shows between two chips.
-    const wide = Number((width + (index < colours.length - 1 ? 0.5 : 0)).toFixed(3));
+    // A per cent wider, so that no hairline of the page shows between two chips.
+    const wide = Number((width + (index < colours.length - 1 ? 1 : 0)).toFixed(3));
     return [half(overWhite, x, wide, 0), half(overBlack, x, wide, 50)];
   });
   return html`<svg class="chips"${describedAs(label === '' ? '' : `${label}. ${chipsInWords(colours, names)}`)}>${drawn}</svg>`;
